@@ -1,0 +1,133 @@
+// Package sheet is a finished page as plain data: paths, texts and groups in
+// millimetres, y downwards from the top left corner of the paper. Layout makes
+// sheets, writers write them and decide nothing, tests ask them questions.
+package sheet
+
+// Sheet is one page. W and H are in mm.
+type Sheet struct {
+	W, H     float64
+	Title    string // document and page title, plain text
+	Desc     string // the drawing in words, plain text
+	Author   string
+	Lang     string // BCP 47, such as en
+	Prefix   string // of every id, the caller's, so that drawings can share a page
+	Bookmark string // name of the page in an outline of the document
+	Root     Group
+}
+
+// Group is a group of primitives with a meaning: a piece, a measurement, a table.
+// ID is unique in its sheet and has no prefix; Class is for styling (see Classes).
+// Title and Desc are plain text for people who hear the drawing.
+type Group struct {
+	ID    string
+	Class string
+	Title string
+	Desc  string
+	Link  string // an address, or empty
+	Items []Item
+}
+
+// Item is a Group, a Path or a Text.
+type Item interface{ item() }
+
+func (*Group) item() {}
+func (*Path) item()  {}
+func (*Text) item()  {}
+
+// Verb is one segment of a path.
+type Verb int
+
+// The verbs. Move and Line take one point, Cubic three (two controls, then the
+// end), Close none.
+const (
+	Move Verb = iota
+	Line
+	Cubic
+	Close
+)
+
+// Seg is one segment of a path.
+type Seg struct {
+	Verb Verb
+	P    [3]Point
+}
+
+// Point is a place on the sheet in mm.
+type Point struct{ X, Y float64 }
+
+// Path is an open or closed path with one style. Joins and caps are round.
+type Path struct {
+	Segs  []Seg
+	Style Style
+	Class string
+}
+
+// Style is how a path is drawn. A Width of 0 is no stroke. Colours are the
+// sheet's own few (see Ink).
+type Style struct {
+	Width  float64   // mm
+	Dash   []float64 // mm on, off, …; empty: solid
+	Stroke Ink
+	Fill   Ink
+}
+
+// Ink is one of the few colours of a drawing; each is told apart in black and
+// white too.
+type Ink int
+
+// The inks.
+const (
+	None Ink = iota
+	Black
+	Grey  // for hatching and quiet lines
+	Paper // white
+	Tint  // the ground of a table's head
+)
+
+// RGB are the ink's parts from 0 to 255.
+func (k Ink) RGB() (r, g, b int) {
+	switch k {
+	case Grey:
+		return 0x6b, 0x6b, 0x6b
+	case Paper:
+		return 0xff, 0xff, 0xff
+	case Tint:
+		return 0xec, 0xec, 0xec
+	}
+	return 0, 0, 0
+}
+
+// Anchor is where a text's point lies.
+type Anchor int
+
+// The anchors.
+const (
+	Start Anchor = iota
+	Middle
+	End
+)
+
+// Face names a face of package fonts.
+type Face int
+
+// The faces.
+const (
+	Regular Face = iota
+	Bold
+	Italic
+)
+
+// Text is one line of text. At is the point of its anchor on the baseline; Angle
+// turns it anticlockwise about At, in degrees (90: read from the right). Size is the font
+// size in mm. Width is the measured width in mm, the box that layout reserved.
+type Text struct {
+	S      string
+	At     Point
+	Anchor Anchor
+	Angle  float64
+	Face   Face
+	Size   float64
+	Width  float64
+	Ink    Ink
+	Class  string
+}

@@ -1,0 +1,73 @@
+// Package finding says what is wrong with a pattern and where: the one form in
+// which the reader's errors and the checks' results are told, printed and
+// exported. It knows nothing of how they are found.
+package finding
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Pos is a place in a file. Lines and columns count from 1, columns in
+// characters (not bytes); EndCol is the column after the last character of the
+// words meant. A Line of 0 means no place.
+type Pos struct {
+	File   string
+	Line   int
+	Col    int
+	EndCol int
+}
+
+// Severity orders findings by weight.
+type Severity int
+
+// The severities. An Error makes the pattern unreadable or its numbers
+// impossible; a Warning is a number that does not fit; a Note is worth a look.
+const (
+	Error Severity = iota
+	Warning
+	Note
+)
+
+// String is error, warning or note.
+func (s Severity) String() string { return [...]string{"error", "warning", "note"}[s] }
+
+// Finding is one thing that does not fit. Kind is a stable name, family and
+// thing, such as "arithmetic/division" (see Kinds). Message says what is wrong
+// in a sentence; Have and Want are the two numbers with how they came about;
+// Fix is what would make them agree. Sizes names the sizes concerned (empty:
+// all). Finding never changes the pattern.
+type Finding struct {
+	Kind     string
+	Severity Severity
+	Pos      Pos
+	Piece    string
+	Section  string
+	Sizes    []string
+	Message  string
+	Have     string
+	Want     string
+	Fix      string
+}
+
+// List is findings in the order in which they are told.
+type List []Finding
+
+// Sort orders findings by file, line, column, then severity, kind and message.
+func (l List) Sort() {
+	slices.SortStableFunc(l, func(a, b Finding) int {
+		return cmp.Or(
+			cmp.Compare(a.Pos.File, b.Pos.File),
+			cmp.Compare(a.Pos.Line, b.Pos.Line),
+			cmp.Compare(a.Pos.Col, b.Pos.Col),
+			cmp.Compare(a.Severity, b.Severity),
+			cmp.Compare(a.Kind, b.Kind),
+			cmp.Compare(a.Message, b.Message),
+		)
+	})
+}
+
+// Errors reports whether any of them is an Error.
+func (l List) Errors() bool {
+	return slices.ContainsFunc(l, func(f Finding) bool { return f.Severity == Error })
+}

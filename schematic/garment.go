@@ -1,0 +1,165 @@
+package schematic
+
+import (
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// Garment is a pattern worked in one size: flat pieces at the gauge. Points are in
+// millimetres, y upwards, right side facing, the way up in which the piece is
+// worn; every number printed comes from the exact lengths beside them.
+type Garment struct {
+	Pattern  *Pattern
+	Size     string
+	Index    int // of the size in Pattern.Sizes
+	Pieces   []*Made
+	Seams    []Seam
+	Findings finding.List // arithmetic that does not fit, found in the working
+}
+
+// Made is one worked piece.
+type Made struct {
+	Piece    *Piece
+	ID       string // stable, from the name: lower case, hyphens
+	Name     string
+	Kind     Kind
+	Make     int
+	MirrorOf string
+	Mirrored bool // worked once as drawn and once mirrored (Make 2 with a mirror)
+	Round    bool
+	From     Direction
+	Views    []View
+	Measures []Measure
+	Edges    []Edge
+	Steps    []Step
+	Area     units.Num // mm² of fabric, rows and stitches at their gauge, of one such piece (both layers in the round)
+	Areas    []GaugeArea
+	Live     map[string]int // stitches left live or held at the end, by part ('' is the piece)
+	Rows     int
+}
+
+// GaugeArea is fabric area by gauge, mm², for yarn sums.
+type GaugeArea struct {
+	Gauge string
+	Area  units.Num
+}
+
+// View is one flat drawing of a piece: most pieces have one; a piece cut on
+// marked lines has one a panel; a tube that divides has a front and a back.
+type View struct {
+	Name    string    // of the panel; empty for the whole piece
+	Outline [][]Point // closed loops; the first is the outside, others are holes
+	Lines   []Line
+	Ribs    []Hatch
+	Notches []Notch
+	Marks   []Marked
+	Arrow   Point // unit direction of work, (0,0) for none
+	ArrowAt Point // a place inside the piece for it
+	Disc    bool  // worked from the centre: Outline[0] is a circle through its points
+}
+
+// Point is in mm, y upwards.
+type Point struct{ X, Y float64 }
+
+// LineKind is what a line inside a piece means.
+type LineKind int
+
+// The kinds of line inside an outline.
+const (
+	LineChange LineKind = iota // from one section to another of another gauge or stitch
+	LineFold
+	LineCentre
+	LinePanel // a marked line between panels that are drawn together
+	LineCell  // between motifs
+	LineMark  // a marked row
+)
+
+// Line is a line inside a piece.
+type Line struct {
+	Kind LineKind
+	A, B Point
+	Name string
+}
+
+// Hatch is an area of rib: a closed polygon, and the direction in which its ribs run.
+type Hatch struct {
+	Poly []Point
+	Dir  Point
+	Gap  float64 // mm between two ribs, at life size
+}
+
+// Notch is a matching mark on an edge: the same Number on both edges of a join.
+type Notch struct {
+	Number int
+	At     Point
+	Out    Point // unit vector out of the piece
+}
+
+// Marked is a mark at a place, such as a buttonhole.
+type Marked struct {
+	What string
+	At   Point
+	Name string // empty for all but one of a row of equal marks
+}
+
+// Axis is the way in which a measurement runs.
+type Axis int
+
+// The axes of a measurement.
+const (
+	Horizontal Axis = iota
+	Vertical
+	Slanted // along the line from A to B
+)
+
+// Measure is one measurement of a piece. The same ID names the same measurement in
+// every size. A and B are its ends on the outline of View. Length is exact, in mm; with
+// Around it is the whole way round, and A to B is half of it.
+type Measure struct {
+	ID        string // piece.name, or piece.part.name; stable through sizes
+	Name      string // the trade's name: width at hem, armhole depth
+	View      int
+	A, B      Point
+	Axis      Axis
+	Length    units.Num
+	Around    bool
+	Count     int    // stitches or rows that make it, 0 if they are not all of one gauge
+	Of        string // st or row
+	Main      bool   // shown on the drawing; others only in the table
+	Stretched bool   // the gauge that makes it is of stretched fabric
+}
+
+// Edge is one named stretch of a piece's outline, from the sections that made it.
+type Edge struct {
+	Name     string
+	Part     string
+	Left     bool // which side of its part it is on; both false for top and bottom
+	Right    bool
+	View     int
+	Path     []Point   // in mm, along the outline
+	Length   units.Num // mm; slanted stretches rounded to 0.001 mm
+	Stitches int       // stitches along it (bound off, cast on)
+	Rows     int       // rows along it
+	Pos      finding.Pos
+}
+
+// Step is the record of one section as worked in one size.
+type Step struct {
+	Section  Section
+	Part     string
+	Before   int // stitches before
+	After    int // stitches after
+	Rows     int
+	FirstRow int // number of its first row in the piece or part, from 1
+	FirstRS  bool
+	Gauge    string
+}
+
+// Seam is a join as it comes out in one size.
+type Seam struct {
+	Join                  *Join
+	Number                int
+	Sew, Into             []Edge
+	SewLength, IntoLength units.Num // mm, all edges and all pieces to make together
+	SewCount, IntoCount   int       // stitches or rows
+}
