@@ -215,10 +215,9 @@ func (r RowSide) String() string {
 }
 
 // Section is one step in the working of a piece. The concrete types are the
-// kinds of section in the files named section_*.go; each knows how it is worked.
+// kinds of section below; Work knows how each is worked.
 type Section interface {
 	Base() *Common
-	work(w *worker)
 }
 
 // Common is what every section may say.

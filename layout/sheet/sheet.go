@@ -3,6 +3,8 @@
 // sheets, writers write them and decide nothing, tests ask them questions.
 package sheet
 
+import "flatwright/fonts"
+
 // Sheet is one page. W and H are in mm.
 type Sheet struct {
 	W, H     float64
@@ -107,16 +109,6 @@ const (
 	End
 )
 
-// Face names a face of package fonts.
-type Face int
-
-// The faces.
-const (
-	Regular Face = iota
-	Bold
-	Italic
-)
-
 // Text is one line of text. At is the point of its anchor on the baseline; Angle
 // turns it anticlockwise about At, in degrees (90: read from the right). Size is the font
 // size in mm. Width is the measured width in mm, the box that layout reserved.
@@ -125,7 +117,7 @@ type Text struct {
 	At     Point
 	Anchor Anchor
 	Angle  float64
-	Face   Face
+	Face   fonts.Face
 	Size   float64
 	Width  float64
 	Ink    Ink
