@@ -1,0 +1,73 @@
+package files
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+)
+
+// MaxRead is the most bytes that Read takes: 1 MiB.
+const MaxRead = 1 << 20
+
+// ErrTooLarge is in the error of a file of more than MaxRead bytes.
+var ErrTooLarge = errors.New("a pattern file is at most 1 MiB")
+
+// Read is the whole of the file called path, or of stdin if path is Stdio. It
+// fails, naming the file, if there is none, if it is a folder, if it may not be read
+// or if it has more than MaxRead bytes.
+func Read(path string, stdin io.Reader) ([]byte, error) {
+	if path == Stdio {
+		return bounded(stdin, "standard input")
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %s: %w", path, plain(err))
+	}
+	defer f.Close()
+	if info, err := f.Stat(); err == nil && info.IsDir() {
+		return nil, fmt.Errorf("cannot read %s: it is a folder; name the pattern file in it", path)
+	}
+	return bounded(f, path)
+}
+
+func bounded(r io.Reader, name string) ([]byte, error) {
+	if r == nil {
+		return nil, fmt.Errorf("cannot read %s: there is none", name)
+	}
+	text, err := io.ReadAll(io.LimitReader(r, MaxRead+1))
+	if err != nil {
+		return nil, fmt.Errorf("cannot read %s: %w", name, plain(err))
+	}
+	if len(text) > MaxRead {
+		return nil, fmt.Errorf("cannot read %s: %w", name, ErrTooLarge)
+	}
+	return text, nil
+}
+
+// plain is err in a person's words, without the system call and the path that
+// the caller names already.
+func plain(err error) error {
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fmt.Errorf("there is no such file or folder%w", silent{err})
+	case errors.Is(err, fs.ErrPermission):
+		return fmt.Errorf("it is write-protected, or belongs to someone else%w", silent{err})
+	}
+	var path *fs.PathError
+	if errors.As(err, &path) {
+		return path.Err
+	}
+	var link *os.LinkError
+	if errors.As(err, &link) {
+		return link.Err
+	}
+	return err
+}
+
+// silent keeps an error for errors.Is and prints nothing.
+type silent struct{ error }
+
+func (silent) Error() string   { return "" }
+func (s silent) Unwrap() error { return s.error }

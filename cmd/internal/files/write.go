@@ -1,0 +1,144 @@
+package files
+
+import (
+	"context"
+	"crypto/rand"
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"runtime"
+)
+
+// Write puts all files into the folder dir, which it makes if it is not there.
+// Every file is written whole under a temporary name first; only when all of them
+// are there does each take its name, so that a reader finds each file whole, old or
+// new. On an error, or if ctx ends before that, nothing is changed and no temporary
+// file or new folder stays. An error in the taking of names says which
+// files are new already.
+func Write(ctx context.Context, dir string, all []File) error {
+	if err := checkNames(all); err != nil {
+		return err
+	}
+	made, err := makeFolder(dir)
+	if err != nil {
+		return fmt.Errorf("cannot make the folder %s: %w", dir, plain(err))
+	}
+	done, err := writeInto(ctx, dir, all)
+	if err != nil && done == 0 {
+		for _, d := range made {
+			_ = os.Remove(d) // only what is empty goes
+		}
+	}
+	return err
+}
+
+// writeInto is Write for a folder that is there; done counts the files that
+// have taken their names.
+func writeInto(ctx context.Context, dir string, all []File) (done int, err error) {
+	root, err := os.OpenRoot(dir)
+	if err != nil {
+		return 0, fmt.Errorf("cannot write into %s: %w", dir, plain(err))
+	}
+	defer root.Close()
+
+	temps := make([]string, 0, len(all))
+	defer func() {
+		for _, t := range temps[done:] {
+			_ = root.Remove(t)
+		}
+	}()
+	for _, f := range all {
+		if err := ctx.Err(); err != nil {
+			return 0, fmt.Errorf("stopped before anything was written: %w", context.Cause(ctx))
+		}
+		mode, err := replaceable(root, f.Name)
+		if err != nil {
+			return 0, fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.Name), err)
+		}
+		temp := ".flatwright-" + rand.Text() + ".tmp"
+		temps = append(temps, temp)
+		if err := writeTemp(root, temp, f.Body, mode); err != nil {
+			return 0, fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.Name), plain(err))
+		}
+	}
+	if err := ctx.Err(); err != nil {
+		return 0, fmt.Errorf("stopped before anything was written: %w", context.Cause(ctx))
+	}
+	for _, f := range all {
+		if err := root.Rename(temps[done], f.Name); err != nil {
+			err = fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.Name), plain(err))
+			if done > 0 {
+				err = fmt.Errorf("%w (%d of %d files are new already, the last of them %s)", err, done, len(all), all[done-1].Name)
+			}
+			return done, err
+		}
+		done++
+	}
+	return done, nil
+}
+
+// replaceable says whether a file called name may be put there, and with
+// what rights: those of the file that it replaces.
+func replaceable(root *os.Root, name string) (fs.FileMode, error) {
+	info, err := root.Lstat(name)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return 0, nil
+	case err != nil:
+		return 0, plain(err)
+	case info.IsDir():
+		return 0, errors.New("there is a folder of that name")
+	case !info.Mode().IsRegular():
+		return 0, nil
+	}
+	f, err := root.OpenFile(name, os.O_WRONLY, 0)
+	if err != nil {
+		if runtime.GOOS == "windows" {
+			return 0, fmt.Errorf("%w; is it open in another program?", plain(err))
+		}
+		return 0, plain(err)
+	}
+	return info.Mode().Perm(), f.Close()
+}
+
+func writeTemp(root *os.Root, name string, body []byte, mode fs.FileMode) (err error) {
+	f, err := root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return err
+	}
+	defer func() { err = errors.Join(err, f.Close()) }()
+	if _, err := f.Write(body); err != nil {
+		return err
+	}
+	if mode != 0 && runtime.GOOS != "windows" {
+		if err := f.Chmod(mode); err != nil {
+			return err
+		}
+	}
+	return f.Sync()
+}
+
+// makeFolder makes dir and what leads to it, and gives the folders that it
+// made, the innermost first.
+func makeFolder(dir string) (made []string, err error) {
+	var missing []string
+	for d := filepath.Clean(dir); ; d = filepath.Dir(d) {
+		if _, err := os.Stat(d); err == nil || !errors.Is(err, fs.ErrNotExist) {
+			break
+		}
+		missing = append(missing, d)
+		if d == filepath.Dir(d) {
+			break
+		}
+	}
+	err = os.MkdirAll(dir, 0o777)
+	if err != nil {
+		for _, d := range missing {
+			_ = os.Remove(d)
+		}
+		return nil, err
+	}
+	return missing, nil
+}
