@@ -1,0 +1,219 @@
+// Package table is a garment's measurements in all sizes as plain rows and
+// columns: the bodies that the sizes fit, what the counts make at the gauge, piece
+// by piece, and what the designer wrote. It knows nothing of how a table is
+// written down.
+package table
+
+import (
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// Table is measurements in groups, with one column a size.
+type Table struct {
+	Title  string
+	Sizes  []string
+	Units  units.Unit  // in which the pattern is authored; it stands first
+	Steps  units.Steps // to which lengths are printed
+	Groups []Group
+}
+
+// Group is the measurements of one piece, or another set that belongs together.
+type Group struct {
+	Name string
+	Rows []Row
+}
+
+// Row is one measurement. ID is the measurement's own, the same in every size; it
+// is unique in the table. There is one cell for each of the table's sizes.
+type Row struct {
+	ID    string
+	Name  string
+	Cells []Cell
+}
+
+// Cell is a length in one size, or a range of lengths, in mm. Has is false where
+// the size has none. A Written length is printed as it was typed in the unit
+// Unit, and in the other unit as Other if HasOther.
+type Cell struct {
+	Has       bool
+	Low, High units.Num
+
+	Written  bool
+	Unit     units.Unit
+	HasOther bool
+	Other    units.Num
+}
+
+// None stands where a size has no such measurement.
+const None = expr.Dash
+
+// Text is the cell in u, without the unit, printed to steps: 39.5, 15½, 71–76 for
+// a range.
+func (c Cell) Text(u units.Unit, steps units.Steps) string {
+	return c.text(u, steps, func(mm units.Num, s units.Steps) string { return s.Format(mm, u) })
+}
+
+// Decimal is the cell as Text gives it, with decimals in inches too: 15.5.
+func (c Cell) Decimal(u units.Unit, steps units.Steps) string {
+	return c.text(u, steps, func(mm units.Num, s units.Steps) string {
+		return units.Decimal(units.In(mm, u).RoundTo(s.Step(u)), 3)
+	})
+}
+
+func (c Cell) text(u units.Unit, steps units.Steps, format func(units.Num, units.Steps) string) string {
+	if !c.Has {
+		return None
+	}
+	low, high := c.Low, c.High
+	if c.Written {
+		if u != c.Unit && c.HasOther {
+			low, high = c.Other, c.Other
+		}
+		if u == c.Unit || c.HasOther {
+			steps = units.Steps{}
+		}
+	}
+	text := format(low, steps)
+	if other := format(high, steps); other != text {
+		return text + "–" + other
+	}
+	return text
+}
+
+// The names of the groups that are not pieces.
+const (
+	ToFit   = "To fit"
+	Written = "As written in the pattern"
+)
+
+// Of is the table of gs, which are garments of one pattern in different sizes, in
+// the order of its columns. With no garment the table is empty.
+func Of(gs []*schematic.Garment) Table {
+	if len(gs) == 0 {
+		return Table{}
+	}
+	p := gs[0].Pattern
+	t := Table{Title: p.Title, Units: p.Units, Steps: p.Steps}
+	for _, g := range gs {
+		t.Sizes = append(t.Sizes, g.Size)
+	}
+	t.add(Group{Name: ToFit, Rows: writtenRows("to-fit", gs, p.Bodies)})
+	for _, name := range pieces(gs) {
+		t.add(Group{Name: name, Rows: measureRows(gs, name)})
+	}
+	t.add(Group{Name: Written, Rows: writtenRows("written", gs, p.Finished)})
+	return t
+}
+
+func (t *Table) add(g Group) {
+	if len(g.Rows) > 0 {
+		t.Groups = append(t.Groups, g)
+	}
+}
+
+func writtenRows(prefix string, gs []*schematic.Garment, all []schematic.Written) []Row {
+	var rows []Row
+	for _, w := range all {
+		row := Row{ID: prefix + "." + strings.ReplaceAll(strings.ToLower(w.Name), " ", "-"), Name: sentence(w.Name)}
+		for _, g := range gs {
+			c := Cell{Written: true, Unit: w.Unit}
+			c.Low, c.Has = w.Low.At(g.Index)
+			c.High = c.Low
+			if high, ok := w.High.At(g.Index); ok {
+				c.High = high
+			}
+			c.Other, c.HasOther = w.Other.At(g.Index)
+			row.Cells = append(row.Cells, c)
+		}
+		rows = append(rows, row)
+	}
+	return rows
+}
+
+// pieces are the names of the pieces of all sizes, in order.
+func pieces(gs []*schematic.Garment) []string {
+	var names []string
+	for _, g := range gs {
+		at := 0
+		for _, m := range g.Pieces {
+			at = place(&names, m.Name, at)
+		}
+	}
+	return names
+}
+
+// place puts name into all at at if it is not there, and gives the place after it.
+func place(all *[]string, name string, at int) int {
+	if i := slices.Index(*all, name); i >= 0 {
+		return i + 1
+	}
+	*all = slices.Insert(*all, at, name)
+	return at + 1
+}
+
+func measureRows(gs []*schematic.Garment, piece string) []Row {
+	var ids []string
+	names := map[string]string{}
+	cells := map[string][]Cell{}
+	for i, g := range gs {
+		at := 0
+		for _, made := range g.Pieces {
+			if made.Name != piece {
+				continue
+			}
+			for _, m := range made.Measures {
+				at = place(&ids, m.ID, at)
+				if cells[m.ID] == nil {
+					names[m.ID] = rowName(m)
+					cells[m.ID] = make([]Cell, len(gs))
+				}
+				cells[m.ID][i] = Cell{Has: true, Low: m.Length, High: m.Length}
+			}
+		}
+	}
+	var rows []Row
+	for _, id := range ids {
+		rows = append(rows, Row{ID: id, Name: names[id], Cells: cells[id]})
+	}
+	tellApart(rows)
+	return rows
+}
+
+func rowName(m schematic.Measure) string {
+	name := sentence(m.Name)
+	if m.Around && !strings.Contains(strings.ToLower(name), "around") {
+		name += ", around"
+	}
+	if m.Stretched {
+		name += ", stretched"
+	}
+	return name
+}
+
+// tellApart adds the part, from the measurement's ID (piece.part.name), to names
+// that stand in the group more than once.
+func tellApart(rows []Row) {
+	count := map[string]int{}
+	for _, r := range rows {
+		count[r.Name]++
+	}
+	for i := range rows {
+		parts := strings.Split(rows[i].ID, ".")
+		if count[rows[i].Name] > 1 && len(parts) > 2 {
+			part := strings.Join(parts[1:len(parts)-1], ", ")
+			rows[i].Name += " (" + strings.ReplaceAll(part, "-", " ") + ")"
+		}
+	}
+}
+
+func sentence(s string) string {
+	for i, r := range s {
+		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
+	}
+	return s
+}

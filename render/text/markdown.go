@@ -1,0 +1,65 @@
+package text
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"flatwright/layout/table"
+	"flatwright/schematic/units"
+)
+
+// Markdown writes the table as GitHub Flavored Markdown (its specification,
+// section 4.10, Tables), one table a group. The units are those in only, or both. No text
+// of the pattern becomes markup.
+func Markdown(w io.Writer, t table.Table, only ...units.Unit) error {
+	us := printed(t, only)
+	var b strings.Builder
+	fmt.Fprintf(&b, "# %s\n", escape(heading(t)))
+	for _, g := range t.Groups {
+		fmt.Fprintf(&b, "\n## %s\n\n| Measurement | Unit |", escape(g.Name))
+		for _, s := range t.Sizes {
+			b.WriteString(" " + escape(s) + " |")
+		}
+		b.WriteString("\n|---|---|" + strings.Repeat("---:|", len(t.Sizes)) + "\n")
+		for _, r := range g.Rows {
+			for _, u := range us {
+				fmt.Fprintf(&b, "| %s | %s |", escape(r.Name), u)
+				for _, c := range r.Cells {
+					b.WriteString(" " + c.Text(u, t.Steps) + " |")
+				}
+				b.WriteByte('\n')
+			}
+		}
+	}
+	if len(t.Groups) > 0 {
+		fmt.Fprintf(&b, "\n%s\n", rounding(t.Steps, us))
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func rounding(s units.Steps, us []units.Unit) string {
+	var parts []string
+	for _, u := range us {
+		step := units.Decimal(s.Step(u), 3)
+		if u == units.Inch {
+			step = units.Mixed(s.Step(u))
+		}
+		parts = append(parts, "the nearest "+step+" "+u.String())
+	}
+	return "Measurements are to " + strings.Join(parts, " and ") + ", each from the exact length at the gauge."
+}
+
+// escape keeps every character that Markdown or HTML could take for markup as
+// itself: CommonMark 2.4 lets a backslash stand before any ASCII punctuation.
+func escape(s string) string {
+	var b strings.Builder
+	for _, r := range oneLine(s) {
+		if strings.ContainsRune("\\`*_{}[]()<>#!|~&$^=:@\"'", r) {
+			b.WriteByte('\\')
+		}
+		b.WriteRune(r)
+	}
+	return strings.NewReplacer("www.", `www\.`, "WWW.", `WWW\.`).Replace(b.String()) // GFM 6.9 would link it
+}

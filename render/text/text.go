@@ -1,0 +1,95 @@
+// Package text writes a table as plain text: Markdown, comma-separated values
+// or aligned columns. It decides nothing about what stands in the table.
+package text
+
+import (
+	"io"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"flatwright/layout/table"
+	"flatwright/schematic/units"
+)
+
+// printed is the table's units in the order in which they are printed: the
+// authored one first, or only those in only.
+func printed(t table.Table, only []units.Unit) []units.Unit {
+	if len(only) > 0 {
+		return only
+	}
+	if t.Units == units.Inch {
+		return []units.Unit{units.Inch, units.CM}
+	}
+	return []units.Unit{units.CM, units.Inch}
+}
+
+func heading(t table.Table) string {
+	if t.Title == "" {
+		return "Measurements"
+	}
+	return t.Title + ": measurements"
+}
+
+// Aligned writes the table in columns for a screen of one width of letter. The
+// units are those in only, or both.
+func Aligned(w io.Writer, t table.Table, only ...units.Unit) error {
+	us := printed(t, only)
+	first := 0
+	columns := make([]int, len(t.Sizes))
+	for i, s := range t.Sizes {
+		columns[i] = uniseg.StringWidth(oneLine(s))
+	}
+	for _, g := range t.Groups {
+		first = max(first, uniseg.StringWidth(oneLine(g.Name)))
+		for _, r := range g.Rows {
+			first = max(first, uniseg.StringWidth(oneLine(r.Name))+2)
+			for i, c := range r.Cells {
+				for _, u := range us {
+					columns[i] = max(columns[i], uniseg.StringWidth(c.Text(u, t.Steps)))
+				}
+			}
+		}
+	}
+	var b strings.Builder
+	b.WriteString(oneLine(heading(t)) + "\n")
+	for _, g := range t.Groups {
+		b.WriteByte('\n')
+		line(&b, oneLine(g.Name), "", t.Sizes, first, columns)
+		for _, r := range g.Rows {
+			name := "  " + oneLine(r.Name)
+			for _, u := range us {
+				texts := make([]string, len(r.Cells))
+				for i, c := range r.Cells {
+					texts[i] = c.Text(u, t.Steps)
+				}
+				line(&b, name, u.String(), texts, first, columns)
+				name = ""
+			}
+		}
+	}
+	_, err := io.WriteString(w, b.String())
+	return err
+}
+
+func line(b *strings.Builder, name, unit string, cells []string, first int, columns []int) {
+	var l strings.Builder
+	l.WriteString(name + pad(first-uniseg.StringWidth(name)) + "  " + unit + pad(2-len(unit)))
+	for i, c := range cells {
+		c = oneLine(c)
+		l.WriteString("  " + pad(columns[i]-uniseg.StringWidth(c)) + c)
+	}
+	b.WriteString(strings.TrimRight(l.String(), " ") + "\n")
+}
+
+func pad(n int) string { return strings.Repeat(" ", max(0, n)) }
+
+// oneLine is s without line breaks and other control characters.
+func oneLine(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r < ' ' || r >= 0x7f && r < 0xa0 || r == '\u2028' || r == '\u2029' {
+			return ' '
+		}
+		return r
+	}, s)
+}
