@@ -1,0 +1,193 @@
+// Package pdf writes sheets as the pages of one PDF, true to scale: vectors, live
+// text in embedded and subset faces, the same picture as package svg. It decides
+// nothing.
+package pdf
+
+import (
+	"bytes"
+	"errors"
+	"io"
+	"strings"
+	"time"
+
+	"github.com/go-pdf/fpdf"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
+
+// Info is what a document says of itself, in plain text. An empty entry is left
+// out; Title, Author and Lang are then the first sheet's.
+type Info struct {
+	Title    string
+	Author   string
+	Subject  string
+	Keywords string
+	Lang     string // BCP 47, such as en
+	Creator  string // the program that made the pages, with its version
+	// Date is the date of the document. A zero Date is 1 January 2000, so that
+	// the same sheets make the same bytes on every day.
+	Date time.Time
+}
+
+// ErrNoSheets is for a document without a page.
+var ErrNoSheets = errors.New("a PDF needs at least one sheet")
+
+// Write writes one page a sheet, each in its sheet's own size. It returns
+// ErrNoSheets, sheet.ErrNotFinite, an error of the PDF library, or w's.
+func Write(w io.Writer, sheets []*sheet.Sheet, info Info) error {
+	if len(sheets) == 0 {
+		return ErrNoSheets
+	}
+	for _, s := range sheets {
+		if err := s.Finite(); err != nil {
+			return err
+		}
+	}
+	first := sheets[0]
+	p := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: sizeOf(first)})
+	d := &document{Fpdf: p, sheets: sheets, targets: map[string]target{}}
+	d.describe(info)
+	d.embed()
+	d.findTargets()
+	for i, s := range sheets {
+		d.page(i+1, s)
+	}
+	var out bytes.Buffer
+	if err := p.Output(&out); err != nil {
+		return err
+	}
+	whole, err := withPreferences(out.Bytes())
+	if err != nil {
+		return err
+	}
+	_, err = w.Write(whole)
+	return err
+}
+
+// document is one PDF on its way out. The library keeps the first error.
+type document struct {
+	*fpdf.Fpdf
+	sheets  []*sheet.Sheet
+	targets map[string]target
+	pen     pen
+	unicode bool // a face is set, and the library encodes bookmarks
+}
+
+// target is where a link within the document leads: to a group's top.
+type target struct {
+	page, link int
+	y          float64
+}
+
+func (d *document) describe(info Info) {
+	or := func(a, b string) string {
+		if a == "" {
+			a = b
+		}
+		return metadata(a)
+	}
+	first := d.sheets[0]
+	d.SetMargins(0, 0, 0)
+	d.SetAutoPageBreak(false, 0)
+	d.SetCatalogSort(true)
+	d.SetProducer("fpdf", true)
+	d.SetTitle(or(info.Title, first.Title), true)
+	d.SetAuthor(or(info.Author, first.Author), true)
+	d.SetSubject(metadata(info.Subject), true)
+	d.SetKeywords(metadata(info.Keywords), true)
+	d.SetCreator(metadata(info.Creator), true)
+	d.SetLang(sheet.LanguageTag(or(info.Lang, first.Lang)))
+	date := info.Date
+	if date.IsZero() {
+		date = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
+	}
+	d.SetCreationDate(date.UTC())
+	d.SetModificationDate(date.UTC())
+	d.SetLineCapStyle("round")
+	d.SetLineJoinStyle("round")
+}
+
+// family names the faces within the file.
+const family = "liberationsans"
+
+func styleOf(f fonts.Face) string {
+	switch f {
+	case fonts.Bold:
+		return "B"
+	case fonts.Italic:
+		return "I"
+	}
+	return ""
+}
+
+// embed adds the faces that the sheets use, and no other: each one costs time.
+func (d *document) embed() {
+	used := map[string]fonts.Face{}
+	for _, s := range d.sheets {
+		sheet.Walk(&s.Root, func(it sheet.Item) {
+			if t, ok := it.(*sheet.Text); ok && t.Visible() {
+				used[styleOf(t.Face)] = t.Face
+			}
+		})
+	}
+	for _, style := range []string{"", "B", "I"} {
+		if f, ok := used[style]; ok {
+			// A copy, since the library pads tables in place.
+			d.AddUTF8FontFromBytes(family, style, bytes.Clone(fonts.TTF(f)))
+			d.SetFont(family, style, 10)
+			d.unicode = true
+		}
+	}
+}
+
+func (d *document) findTargets() {
+	for i, s := range d.sheets {
+		sheet.Walk(&s.Root, func(it sheet.Item) {
+			g, ok := it.(*sheet.Group)
+			if !ok || g.ID == "" {
+				return
+			}
+			if _, known := d.targets[g.ID]; known {
+				return
+			}
+			lo, _, _ := sheet.Bounds(g)
+			d.targets[g.ID] = target{page: i + 1, y: sheet.Quantise(lo.Y)}
+		})
+	}
+}
+
+func (d *document) page(n int, s *sheet.Sheet) {
+	d.AddPageFormat("P", sizeOf(s))
+	d.pen = pen{}
+	if s.Bookmark != "" {
+		// The library measures every bookmark from the height of the last page.
+		last := sizeOf(d.sheets[len(d.sheets)-1])
+		name := metadata(s.Bookmark)
+		if !d.unicode {
+			name = utf16Text(name)
+		}
+		d.Bookmark(name, 0, last.Ht-sizeOf(s).Ht)
+	}
+	d.group(&s.Root)
+}
+
+func sizeOf(s *sheet.Sheet) fpdf.SizeType {
+	return fpdf.SizeType{Wd: sheet.Quantise(s.W), Ht: sheet.Quantise(s.H)}
+}
+
+// metadata is text that the library can encode: valid, on one line, within the
+// Basic Multilingual Plane.
+func metadata(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r == '\n' || r == '\t' || r == '\r':
+			return ' '
+		case r < ' ' || r == 0x7f || r == '\uFFFD':
+			return -1
+		case r > 0xFFFF:
+			return fonts.StandIn
+		}
+		return r
+	}, s)
+}

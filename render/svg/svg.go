@@ -1,0 +1,272 @@
+// Package svg writes a sheet as one SVG file or element, in millimetres: live
+// text, groups with their names and descriptions, no script and no style sheet,
+// so that any number of drawings may stand in one page. It decides nothing.
+package svg
+
+import (
+	"bufio"
+	"bytes"
+	"io"
+	"strconv"
+
+	svgo "github.com/ajstarks/svgo/float"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
+
+// Write writes the sheet as a whole SVG file. It returns the first error of w, or
+// sheet.ErrNotFinite before anything is written.
+func Write(w io.Writer, s *sheet.Sheet) error { return write(w, s) }
+
+// Inline writes the sheet as an svg element to stand in an HTML page: the same as
+// Write without the XML declaration. Give each sheet of a page its own Prefix.
+func Inline(w io.Writer, s *sheet.Sheet) error {
+	return write(&fromElement{w: w}, s)
+}
+
+func write(w io.Writer, s *sheet.Sheet) error {
+	if err := s.Finite(); err != nil {
+		return err
+	}
+	out := bufio.NewWriterSize(w, 32<<10)
+	d := &drawing{Writer: out, canvas: svgo.New(out), prefix: s.Prefix, ids: map[string]bool{}}
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		if g, ok := it.(*sheet.Group); ok {
+			d.ids[g.ID] = true
+		}
+	})
+	d.open(s)
+	d.group(&s.Root)
+	d.canvas.End()
+	return out.Flush()
+}
+
+// drawing is one sheet on its way out. The writer keeps the first error.
+type drawing struct {
+	*bufio.Writer
+	canvas *svgo.SVG
+	prefix string
+	ids    map[string]bool // the sheet's own, without prefix
+	buf    []byte          // for path data and attributes
+}
+
+func (d *drawing) open(s *sheet.Sheet) {
+	attributes := []string{
+		`role="img"`,
+		// What a presentation attribute can't say; nothing of a page around may
+		// reach the text, whose box is reserved.
+		`style="font-kerning:normal;font-variant-ligatures:none;white-space:pre;text-transform:none"`,
+		`font-family="` + escaped(fonts.Family) + `"`,
+		`font-weight="400" font-style="normal" letter-spacing="0" word-spacing="0" direction="ltr"`,
+		`text-rendering="geometricPrecision" xml:space="preserve"`,
+		`fill="none" stroke="none" stroke-linecap="round" stroke-linejoin="round"`,
+	}
+	if lang := sheet.LanguageTag(s.Lang); lang != "" {
+		attributes = append(attributes, `lang="`+lang+`" xml:lang="`+lang+`"`)
+	}
+	title, desc := d.id("sheet-title"), d.id("sheet-desc")
+	switch {
+	case s.Title != "" && s.Desc != "":
+		attributes = append(attributes, `aria-labelledby="`+title+` `+desc+`"`)
+	case s.Title != "":
+		attributes = append(attributes, `aria-labelledby="`+title+`"`)
+	}
+	w, h := sheet.Quantise(s.W), sheet.Quantise(s.H)
+	viewBox := `viewBox="0 0 ` + number(w) + ` ` + number(h) + `"`
+	d.canvas.Startunit(w, h, "mm", append([]string{viewBox}, attributes...)...)
+	d.named("title", title, s.Title)
+	d.named("desc", desc, s.Desc)
+	d.canvas.Rect(0, 0, w, h, `class="paper" fill="#ffffff"`)
+}
+
+func (d *drawing) group(g *sheet.Group) {
+	href := ""
+	if safe, ok := sheet.SafeLink(g.Link); ok {
+		href = safe
+		if safe[0] == '#' && d.ids[safe[1:]] {
+			href = "#" + d.id(safe[1:])
+		}
+	}
+	if href != "" {
+		d.WriteString(`<a xlink:href="` + escaped(href) + `">` + "\n")
+	}
+	d.WriteString("<g")
+	if g.ID != "" {
+		d.WriteString(` id="` + d.id(g.ID) + `"`)
+	}
+	if class := classOf(g.Class); class != "" {
+		d.WriteString(` class="` + class + `"`)
+	}
+	d.WriteString(">\n")
+	d.named("title", "", g.Title)
+	d.named("desc", "", g.Desc)
+	for _, it := range g.Items {
+		switch it := it.(type) {
+		case *sheet.Group:
+			d.group(it)
+		case *sheet.Path:
+			d.path(it)
+		case *sheet.Text:
+			d.text(it)
+		}
+	}
+	d.canvas.Gend()
+	if href != "" {
+		d.canvas.LinkEnd()
+	}
+}
+
+// named writes a title or a desc, which the library can give no id.
+func (d *drawing) named(element, id, text string) {
+	if text == "" {
+		return
+	}
+	d.WriteString("<" + element)
+	if id != "" {
+		d.WriteString(` id="` + id + `"`)
+	}
+	d.WriteString(">" + escaped(text) + "</" + element + ">\n")
+}
+
+func (d *drawing) path(p *sheet.Path) {
+	if !p.Visible() {
+		return
+	}
+	b := d.buf[:0]
+	for i := range p.Segs {
+		s := &p.Segs[i]
+		switch s.Verb {
+		case sheet.Move:
+			b = append(b, 'M')
+		case sheet.Line:
+			b = append(b, 'L')
+		case sheet.Cubic:
+			b = append(b, 'C')
+		case sheet.Close:
+			b = append(b, 'Z')
+		}
+		for j, pt := range s.Points() {
+			if j > 0 {
+				b = append(b, ' ')
+			}
+			b = appendNumber(b, pt.X)
+			b = append(b, ' ')
+			b = appendNumber(b, pt.Y)
+		}
+	}
+	data := string(b)
+	style := p.Style.Drawn()
+	b = appendClass(b[:0], p.Class)
+	if style.Stroke != sheet.None {
+		b = appendInk(b, "stroke", style.Stroke)
+		b = append(b, ` stroke-width="`...)
+		b = appendNumber(b, style.Width)
+		b = append(b, '"')
+	}
+	if len(style.Dash) > 0 {
+		b = append(b, ` stroke-dasharray="`...)
+		for i, v := range style.Dash {
+			if i > 0 {
+				b = append(b, ' ')
+			}
+			b = appendNumber(b, v)
+		}
+		b = append(b, '"')
+	}
+	if style.Fill != sheet.None {
+		b = appendInk(b, "fill", style.Fill)
+	}
+	d.canvas.Path(data, string(b[1:]))
+	d.buf = b
+}
+
+func (d *drawing) text(t *sheet.Text) {
+	if !t.Visible() {
+		return
+	}
+	b := appendClass(d.buf[:0], t.Class)
+	b = append(b, ` font-size="`...)
+	b = appendNumber(b, t.Size)
+	b = append(b, '"')
+	switch t.Face {
+	case fonts.Bold:
+		b = append(b, ` font-weight="700"`...)
+	case fonts.Italic:
+		b = append(b, ` font-style="italic"`...)
+	}
+	switch t.Anchor {
+	case sheet.Middle:
+		b = append(b, ` text-anchor="middle"`...)
+	case sheet.End:
+		b = append(b, ` text-anchor="end"`...)
+	}
+	x, y := sheet.Quantise(t.At.X), sheet.Quantise(t.At.Y)
+	if a := sheet.Quantise(t.Angle); a != 0 {
+		b = append(b, ` transform="rotate(`...)
+		b = appendNumber(b, -a)
+		b = append(b, ' ')
+		b = appendNumber(b, x)
+		b = append(b, ' ')
+		b = appendNumber(b, y)
+		b = append(b, `)"`...)
+	}
+	b = appendInk(b, "fill", t.Ink)
+	d.canvas.Text(x, y, fonts.Shown(t.Face, t.S), string(b[1:]))
+	d.buf = b
+}
+
+func appendInk(b []byte, attribute string, k sheet.Ink) []byte {
+	const hex = "0123456789abcdef"
+	b = append(b, ' ')
+	b = append(b, attribute...)
+	b = append(b, `="#`...)
+	r, g, bl := k.RGB()
+	for _, v := range [3]int{r, g, bl} {
+		b = append(b, hex[v>>4&15], hex[v&15])
+	}
+	return append(b, '"')
+}
+
+func appendClass(b []byte, class string) []byte {
+	if class = classOf(class); class == "" {
+		return b
+	}
+	b = append(b, ` class="`...)
+	b = append(b, class...)
+	return append(b, '"')
+}
+
+func number(v float64) string { return string(appendNumber(nil, v)) }
+
+// appendNumber writes v on the 0.01 grid, without noughts that say nothing.
+func appendNumber(b []byte, v float64) []byte {
+	v = sheet.Quantise(v)
+	if v == 0 {
+		return append(b, '0') // never -0
+	}
+	return strconv.AppendFloat(b, v, 'f', -1, 64)
+}
+
+// fromElement drops what stands before the svg element.
+type fromElement struct {
+	w      io.Writer
+	before []byte
+	inside bool
+}
+
+func (f *fromElement) Write(p []byte) (int, error) {
+	if f.inside {
+		return f.w.Write(p)
+	}
+	f.before = append(f.before, p...)
+	at := bytes.Index(f.before, []byte("<svg"))
+	if at < 0 {
+		return len(p), nil
+	}
+	f.inside = true
+	if _, err := f.w.Write(f.before[at:]); err != nil {
+		return 0, err
+	}
+	return len(p), nil
+}
