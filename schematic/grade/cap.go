@@ -1,0 +1,228 @@
+package grade
+
+import (
+	"fmt"
+	"math"
+
+	"flatwright/schematic/units"
+)
+
+// CapIn is what a set-in sleeve cap is reckoned from. Lengths are in mm.
+type CapIn struct {
+	Upper   int       // stitches at the upper arm
+	First   int       // stitches bound off first at each side, as at the armhole
+	Armhole units.Num // front and back armhole edges together, without their first bind-offs
+	Ease    units.Num // how much longer the cap is; negative for shorter
+	Cloth   Cloth
+	Step    int       // 1: decreases on any row, 2: on right-side rows alone
+	Leave   bool      // stitches are left at both edges of a row (crochet), not bound off at the beginning of two
+	Top     units.Num // wished width of the flat top; 0 chooses
+}
+
+// CapPlan is a cap that fits its armhole.
+type CapPlan struct {
+	Edge   Edge   // one side, its first move the first bind-off
+	Slots  [4]Run // the same decreases by their place: quick, slow, less slow, quick; none has Times 0
+	Steps  Move   // the bind-offs of several stitches below the top, Times 0 for none
+	Top    int    // stitches bound off last
+	Rows   int    // from the first bind-off to the top
+	Length units.Num
+	Target units.Num // armhole and ease; Length is within half a stitch of it
+	Lines  []string
+}
+
+// capShape is a cap in numbers: a fast stretch, a slow one, a fast one and
+// steps of several stitches, in this order from the underarm.
+type capShape struct {
+	fast      int // rows between two decreases of the fast stretches
+	low, high int // decreases of the two fast stretches
+	slow      int // decreases of the slow stretch
+	slowRows  int
+	off, n    int // stitches of a step, and how many
+	top       int
+	length    float64
+	worth     float64 // the less the better
+}
+
+// most is a bound on the rows of a cap: no armhole is deeper than a metre.
+const mostCap = 1000.0 // mm
+
+// Cap reckons a sleeve cap whose edge is the armhole's plus the ease, to half a
+// stitch, that begins with the armhole's own first bind-off and never decreases
+// more than one stitch in a row at an edge unless stitches are bound off or
+// left. The shape is the trade's bell (common practice): quick, slow, quick, and
+// a flat top of about a quarter of the upper arm. It fails if no such cap exists.
+func Cap(in CapIn) (CapPlan, error) {
+	var p CapPlan
+	wide := in.Upper - 2*in.First
+	w, h := in.Cloth.Stitch.Float(), in.Cloth.Row.Float()
+	if in.Step < 1 || in.First < 0 || wide < 3 || w <= 0 || h <= 0 || in.Upper > maxCount {
+		return p, fmt.Errorf("a cap needs a gauge and more stitches than the %d bound off at each side of %d", in.First, in.Upper)
+	}
+	p.Target = in.Armhole.Add(in.Ease)
+	goal := p.Target.Float()
+	wish := in.Top.Float()
+	if wish <= 0 {
+		wish = float64(in.Upper) * w / 4
+	}
+	p.say("upper arm %d − 2 × %d bound off as at the armhole = %d", in.Upper, in.First, wide)
+	p.say("armhole %s + ease %s = %s mm to fit", units.Decimal(in.Armhole, 1), units.Decimal(in.Ease, 1), units.Decimal(p.Target, 1))
+	if goal <= float64(wide)*w {
+		return p, fmt.Errorf("the armhole with its ease is %s mm, shorter than the sleeve is wide above its first bind-offs (%s mm): make the armhole deeper or the sleeve narrower",
+			units.Decimal(p.Target, 1), units.Decimal(in.Cloth.Stitch.Times(wide), 1))
+	}
+	best, ok := capSearch(in, wide, goal, wish)
+	if !ok {
+		return p, fmt.Errorf("no cap of %d stitches comes within half a stitch of %s mm in whole rows", in.Upper, units.Decimal(p.Target, 1))
+	}
+	return p, p.fill(in, best, wide)
+}
+
+func capSearch(in CapIn, wide int, goal, wish float64) (best capShape, ok bool) {
+	w := in.Cloth.Stitch.Float()
+	tolerance := w / 2
+	offRows := in.offRows()
+	// Steps cost shape: take the fewest with which a cap exists.
+	for n := 0; n <= wide/4 && !ok; n++ {
+		for off := 2; off <= 6 && (n > 0 || off == 2); off++ {
+			for top := 2 - wide%2; top < wide; top += 2 {
+				if math.Abs(float64(top)*w-wish) > wish {
+					continue
+				}
+				k := (wide-top)/2 - n*off
+				if k < 0 || n > 0 && top < off {
+					continue
+				}
+				for fast := in.Step; fast <= 2; fast++ {
+					for low := 0; low <= k; low++ {
+						for high := max(0, low-2); high <= low+2 && low+high <= k; high++ {
+							s := capShape{fast: fast, low: low, high: high, slow: k - low - high, off: off, n: n, top: top}
+							if !s.settle(in, goal, offRows) || math.Abs(s.length-goal) > tolerance {
+								continue
+							}
+							s.judge(k, wish, w)
+							if !ok || s.worth < best.worth-1e-9 {
+								best, ok = s, true
+							}
+						}
+					}
+				}
+			}
+		}
+	}
+	return best, ok
+}
+
+// offRows is how many rows a step of several stitches takes.
+func (in CapIn) offRows() int {
+	if in.Leave {
+		return 1
+	}
+	return 2
+}
+
+// settle finds the rows of the slow stretch that bring the edge nearest to goal;
+// false if its rows can't hold its decreases.
+func (s *capShape) settle(in CapIn, goal float64, offRows int) bool {
+	w, h := in.Cloth.Stitch.Float(), in.Cloth.Row.Float()
+	fixed := float64(s.top)*w + 2*(math.Hypot(float64(s.low)*w, float64(s.low*s.fast)*h)+
+		math.Hypot(float64(s.high)*w, float64(s.high*s.fast)*h)+
+		float64(s.n*s.off)*w+float64(s.n*offRows)*h)
+	rest := (goal - fixed) / 2 // of one side, for the slow stretch
+	if rest < 0 {
+		return false
+	}
+	if s.slow == 0 {
+		s.slowRows = max(0, int(math.Round(rest/h)))
+		if s.slowRows > 0 {
+			return false // a cap has no upright sides
+		}
+		s.length = fixed
+		return true
+	}
+	run := float64(s.slow) * w
+	if rest < run || rest > mostCap {
+		return false
+	}
+	rows := int(math.Round(math.Sqrt(rest*rest-run*run) / h))
+	least := s.slow * max(in.Step, s.fast)
+	if s.low+s.high > 0 {
+		least++ // slower than the fast stretches
+	}
+	if rows < least {
+		return false
+	}
+	if in.Step == 2 {
+		rows -= rows % 2
+	}
+	s.length, s.slowRows = 0, 0
+	for _, r := range []int{rows - in.Step, rows, rows + in.Step} {
+		if r < least {
+			continue
+		}
+		length := fixed + 2*s.slowLength(in, r, w, h)
+		if s.length == 0 || math.Abs(length-goal) < math.Abs(s.length-goal) {
+			s.length, s.slowRows = length, r
+		}
+	}
+	return s.length > 0
+}
+
+// slowLength is the slow stretch as it will be drawn: each of its two spacings one slant.
+func (s *capShape) slowLength(in CapIn, rows int, w, h float64) float64 {
+	short, more := rows/in.Step/s.slow, rows/in.Step%s.slow
+	a := math.Hypot(float64(more)*w, float64(more*(short+1)*in.Step)*h)
+	n := s.slow - more
+	return a + math.Hypot(float64(n)*w, float64(n*short*in.Step)*h)
+}
+
+// judge weighs how far a shape is from the trade's bell.
+func (s *capShape) judge(k int, wish, w float64) {
+	quarter := float64(k) / 4
+	s.worth = math.Abs(float64(s.top)*w-wish)/wish + math.Abs(float64(s.low)-quarter)/(quarter+1) +
+		math.Abs(float64(s.high)-quarter)/(quarter+1) + 0.2*float64(s.off)
+	if s.slow > 0 && s.slowRows/s.slow > 4 {
+		s.worth += float64(s.slowRows/s.slow - 4) // nearly upright
+	}
+}
+
+func (p *CapPlan) fill(in CapIn, s capShape, wide int) error {
+	p.Edge = Edge{{Off: in.First, Times: 1}}
+	if in.First == 0 {
+		p.Edge[0].Times = 0
+	}
+	slow, err := Spread(s.slow, s.slowRows, in.Step, SlowFirst)
+	if err != nil {
+		return err
+	}
+	p.Slots = [4]Run{{s.fast, s.low}, {s.fast, 0}, {s.fast, 0}, {s.fast, s.high}}
+	copy(p.Slots[1:3], slow.Runs)
+	for _, r := range p.Slots {
+		last := &p.Edge[len(p.Edge)-1]
+		switch {
+		case r.Times == 0:
+		case last.Off == 0 && last.Every == r.Every:
+			last.Times += r.Times
+		default:
+			p.Edge = append(p.Edge, Move{Every: r.Every, Times: r.Times})
+		}
+	}
+	if s.n > 0 {
+		p.Steps = Move{Off: s.off, Every: in.offRows(), Times: s.n}
+		p.Edge = append(p.Edge, p.Steps)
+	}
+	p.Top = s.top
+	p.Rows = p.Edge.Rows()
+	p.Length = milli(2*p.Edge[1:].Length(in.Cloth) + float64(s.top)*in.Cloth.Stitch.Float())
+	each := (wide - s.top) / 2
+	p.say("%d − %d at the top = %d to lose, %d at each side", wide, s.top, wide-s.top, each)
+	p.say("each side: %s", p.Edge)
+	p.say("%d rows are %s mm high; the edge is %s mm, %s mm from what is to fit (half a stitch is %s mm)",
+		p.Rows, units.Decimal(in.Cloth.Row.Times(p.Rows), 1), units.Decimal(p.Length, 1),
+		units.Decimal(p.Length.Sub(p.Target), 1), units.Decimal(in.Cloth.Stitch.Half(), 1))
+	return nil
+}
+
+func (p *CapPlan) say(format string, args ...any) {
+	p.Lines = append(p.Lines, fmt.Sprintf(format, args...))
+}

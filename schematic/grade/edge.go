@@ -1,0 +1,111 @@
+package grade
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// Cloth is the size of a stitch and of a row, in mm.
+type Cloth struct{ Stitch, Row units.Num }
+
+// ClothOf is the cloth that the gauge g makes.
+func ClothOf(g schematic.Gauge) Cloth { return Cloth{g.StitchWidth(), g.RowHeight()} }
+
+// Move is one stretch of a shaped edge, the same at both edges of a piece:
+// stitches bound off or left (Off, Times times, Rows rows apart), one stitch
+// decreased on every Every-th row (Times times), or Rows rows worked even.
+type Move struct {
+	Off   int // stitches bound off at once, 0 for none
+	Every int
+	Times int
+	Even  int // rows worked even
+}
+
+// in is how many stitches the edge moves in.
+func (m Move) in() int {
+	if m.Off > 0 {
+		return m.Off * m.Times
+	}
+	return m.Times
+}
+
+// rows is how many rows the stretch takes. Off, the rows belong to what is
+// worked on: Every rows a step (two where each edge is bound off at the beginning of its own row).
+func (m Move) rows() int { return m.Even + m.Every*m.Times }
+
+// Edge is a shaped edge of a piece from the underarm up.
+type Edge []Move
+
+// In is how many stitches the edge moves in, in all.
+func (e Edge) In() int {
+	n := 0
+	for _, m := range e {
+		n += m.in()
+	}
+	return n
+}
+
+// Rows is how many rows the edge takes.
+func (e Edge) Rows() int {
+	n := 0
+	for _, m := range e {
+		n += m.rows()
+	}
+	return n
+}
+
+// Length is how long the edge is along its outline, in mm: a run of regular
+// shaping is one slant, stitches bound off are level steps.
+func (e Edge) Length(c Cloth) float64 {
+	w, h := c.Stitch.Float(), c.Row.Float()
+	sum := 0.0
+	for _, m := range e {
+		if m.Off > 0 {
+			sum += float64(m.in())*w + float64(m.rows())*h
+			continue
+		}
+		sum += math.Hypot(float64(m.in())*w, float64(m.Every*m.Times)*h) + float64(m.Even)*h
+	}
+	return sum
+}
+
+// String is the edge in the trade's words.
+func (e Edge) String() string {
+	var parts []string
+	for _, m := range e {
+		switch {
+		case m.Off > 0 && m.Times == 1:
+			parts = append(parts, fmt.Sprintf("bind off %d", m.Off))
+		case m.Off > 0:
+			parts = append(parts, fmt.Sprintf("bind off %d, %s", m.Off, times(m.Times)))
+		case m.Times > 0:
+			parts = append(parts, fmt.Sprintf("decrease 1 %s %s", everyRow(m.Every), times(m.Times)))
+		}
+		if m.Even > 0 {
+			parts = append(parts, fmt.Sprintf("work %d rows even", m.Even))
+		}
+	}
+	if len(parts) == 0 {
+		return "work even"
+	}
+	return strings.Join(parts, "; ")
+}
+
+// decreases are the moves of a plan of single decreases.
+func decreases(p Plan) Edge {
+	var e Edge
+	for _, r := range p.Runs {
+		e = append(e, Move{Every: r.Every, Times: r.Times})
+	}
+	if p.Rest > 0 {
+		e = append(e, Move{Even: p.Rest})
+	}
+	return e
+}
+
+// milli is a length in mm rounded to 0.001 mm.
+func milli(mm float64) units.Num { return units.Frac(int64(math.Round(mm*1000)), 1000) }

@@ -1,0 +1,136 @@
+package grade
+
+import (
+	"testing"
+
+	"flatwright/schematic/units"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+func TestARaglanMeetsRowToRowInEverySizeAndGauge(t *testing.T) {
+	bust, depth, arm := body(t, "bust"), body(t, "armhole depth"), body(t, "upper arm")
+	for name, c := range cloths {
+		for i := range bust {
+			step := 2
+			if c.tall {
+				step = 1
+			}
+			w := c.cloth.Stitch
+			in := RaglanIn{
+				Back: sts(t, bust[i].Add(inches(4)).Half(), w, Rule{}), Front: sts(t, bust[i].Add(inches(4)).Half(), w, Rule{Parity: Even}),
+				Sleeve:   sts(t, arm[i].Add(inches(3)), w, Rule{}),
+				NeckBack: sts(t, inches(7), w, Rule{}), NeckFront: sts(t, inches(6), w, Rule{}), NeckSleeve: sts(t, inches(1), w, Rule{Least: 2}),
+				Underarm: sts(t, inches(1), w, Rule{Least: 1}), Rows: sts(t, depth[i].Add(inches(2)), c.cloth.Row, Rule{Parity: Even}), Step: step,
+			}
+			p, err := Raglan(in)
+			require.NoError(t, err, "%s size %d", name, i)
+			checkRaglan(t, in, p)
+		}
+	}
+}
+
+func checkRaglan(t require.TestingT, in RaglanIn, p RaglanPlan) {
+	before := [3]int{in.Back, in.Front, in.Sleeve}
+	wish := [3]int{in.NeckBack, in.NeckFront, in.NeckSleeve}
+	for i, l := range p.Pieces {
+		require.Equal(t, p.Underarm, l.Underarm, "the underarms match")
+		require.Equal(t, in.Rows, l.Plan.Rows(), "every edge takes the same rows")
+		require.Equal(t, before[i]-2*(l.Underarm+l.Plan.Count()), l.Neck)
+		require.Contains(t, []int{0, 1}, l.Neck-wish[i])
+		last := 0
+		for _, r := range l.Plan.On() {
+			require.Greater(t, r, last, "no more than one decrease in a row at an edge")
+			last = r
+		}
+		require.Equal(t, l.Underarm+l.Decreases, l.Edge().In())
+	}
+	require.GreaterOrEqual(t, p.Underarm, in.Underarm)
+}
+
+// By hand: 90 stitches, 4 at each underarm, 36 at the neck: 46 to lose, 23 at
+// each edge; 52 rows have 26 right-side rows, so 3 spacings of 4 rows and 20 of 2: 12 + 40 = 52.
+// The sleeve's 70 − 8 − 10 = 52 are 26: every second row.
+func TestARaglanByHand(t *testing.T) {
+	p, err := Raglan(RaglanIn{Back: 90, Front: 90, Sleeve: 70, NeckBack: 36, NeckFront: 36, NeckSleeve: 10, Underarm: 4, Rows: 52, Step: 2})
+	require.NoError(t, err)
+	assert.Equal(t, "every 4th row 3 times, then every 2nd row 20 times", p.Pieces[0].Plan.String())
+	assert.Equal(t, "every 2nd row 26 times", p.Pieces[2].Plan.String())
+	_, err = Raglan(RaglanIn{Back: 90, Front: 90, Sleeve: 40, NeckBack: 20, NeckFront: 20, NeckSleeve: 20, Underarm: 4, Rows: 10, Step: 1})
+	assert.ErrorContains(t, err, "rows deep")
+}
+
+func TestRandomRaglansFitOrSayWhy(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		draw := func(name string, lo, hi int) int { return rapid.IntRange(lo, hi).Draw(t, name) }
+		in := RaglanIn{
+			Back: draw("back", 1, 200), Front: draw("front", 1, 200), Sleeve: draw("sleeve", 1, 150),
+			NeckBack: draw("nb", 0, 60), NeckFront: draw("nf", 0, 60), NeckSleeve: draw("ns", 0, 30),
+			Underarm: draw("u", 0, 20), Rows: draw("rows", 1, 120), Step: draw("step", 1, 2),
+		}
+		p, err := Raglan(in)
+		if err == nil {
+			checkRaglan(t, in, p)
+		}
+	})
+}
+
+func TestARoundYokeFitsItsNeckInEverySizeAndGauge(t *testing.T) {
+	bust, depth, arm := body(t, "bust"), body(t, "armhole depth"), body(t, "upper arm")
+	for name, c := range cloths {
+		for i := range bust {
+			w := c.cloth.Stitch
+			under := sts(t, inches(2), w, Rule{Parity: Even, Least: 2})
+			for _, multiple := range []int{1, 4} {
+				start := sts(t, bust[i].Add(inches(4)).Add(arm[i].Add(inches(2)).Times(2)).Sub(w.Times(4*under)), w, Rule{Multiple: multiple})
+				in := YokeIn{Start: start, Neck: sts(t, inches(22), w, Rule{}), Rows: sts(t, depth[i].Add(inches(1)), c.cloth.Row, Rule{}), Multiple: multiple}
+				p, err := Yoke(in)
+				require.NoError(t, err, "%s size %d", name, i)
+				checkYoke(t, in, p)
+			}
+		}
+	}
+}
+
+func checkYoke(t require.TestingT, in YokeIn, p YokePlan) {
+	m := max(in.Multiple, 1)
+	require.Zero(t, p.Neck%m, "the neck is a whole repeat")
+	require.LessOrEqual(t, abs(p.Neck-in.Neck)*2, m, "within half a repeat of the wish")
+	before, row := in.Start, 0
+	for _, r := range p.Rounds {
+		require.Equal(t, before, r.Before)
+		require.Greater(t, r.Row, row)
+		require.Zero(t, r.After%m)
+		sum := 0
+		least, most := r.Gaps[0], r.Gaps[0]
+		for _, g := range r.Gaps[:len(r.Gaps)-1] {
+			sum += g
+			least, most = min(least, g), max(most, g)
+		}
+		require.LessOrEqual(t, most-least, 1, "spread evenly round")
+		n := len(r.Gaps) - 1
+		require.Equal(t, r.Before, sum+2*n, "the round uses all its stitches")
+		require.Equal(t, r.After, sum+n, "each decrease leaves one")
+		// A cone: the way round is on the line from the start to the neck, to half a repeat.
+		line := units.Int(int64(in.Start)).Sub(units.Frac(int64(in.Start-p.Neck)*int64(r.Row), int64(in.Rows)))
+		require.False(t, units.Frac(int64(m), 2).Less(line.Sub(units.Int(int64(r.After))).Abs()))
+		before, row = r.After, r.Row
+	}
+	require.Equal(t, p.Neck, before)
+	if len(p.Rounds) > 0 {
+		require.Equal(t, in.Rows, row, "the last round of decreases is at the neck")
+	}
+}
+
+func abs(n int) int { return max(n, -n) }
+
+func TestAYokeThatCannotBeSaysWhy(t *testing.T) {
+	_, err := Yoke(YokeIn{Start: 200, Neck: 20, Rows: 40, Rounds: 1})
+	assert.ErrorContains(t, err, "every second stitch")
+	_, err = Yoke(YokeIn{Start: 10, Neck: 20, Rows: 40})
+	assert.Error(t, err)
+	_, err = Yoke(YokeIn{Start: 200, Neck: 100, Rows: 2, Rounds: 3})
+	assert.ErrorContains(t, err, "do not fit")
+}
