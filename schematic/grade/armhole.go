@@ -11,8 +11,9 @@ import (
 type ArmholeIn struct {
 	Body, Cross int
 	Rows        int
-	First       int // stitches bound off first at each side; 0 chooses
-	Step        int // 1: decreases on any row, 2: on right-side rows
+	First       int  // stitches bound off first at each side; 0 chooses
+	Step        int  // 1: decreases on any row, 2: on right-side rows
+	Leave       bool // stitches are left (crochet), not bound off
 	Cloth       Cloth
 }
 
@@ -22,10 +23,6 @@ type ArmholePlan struct {
 	Edge  Edge
 	Lines []string // the arithmetic
 }
-
-// Beyond is the length of the edge without the first bind-off, in mm: what a
-// sleeve cap is sewn to beside its own first bind-off.
-func (a ArmholePlan) Beyond(c Cloth) units.Num { return milli(a.Edge[1:].Length(c)) }
 
 // Armhole reckons an armhole. By common practice about a third of the
 // stitches to lose, and not less than 2.5 cm, are bound off at the underarm,
@@ -43,7 +40,11 @@ func Armhole(in ArmholeIn) (ArmholePlan, error) {
 	}
 	each := lose / 2
 	p.say("%d − %d = %d stitches to lose, %d at each side", in.Body, in.Cross, lose, each)
-	slots := in.Rows * 2 / 3 / in.Step
+	begin := off(1, 1, in.Leave).rows() // rows of the first bind-off
+	slots := (in.Rows*2/3 - begin) / in.Step
+	if slots < 0 {
+		return p, fmt.Errorf("%d rows are too few for an armhole", in.Rows)
+	}
 	first := in.First
 	if first <= 0 {
 		inch, _, _ := Whole(units.Int(25).Div(in.Cloth.Stitch), Rule{Least: 1})
@@ -59,17 +60,15 @@ func Armhole(in ArmholeIn) (ArmholePlan, error) {
 	}
 	n := each - first
 	p.First = first
-	p.Edge = Edge{{Off: first, Times: 1}}
-	if first == 0 {
-		p.Edge[0].Times = 0
-	}
+	p.Edge = Edge{off(first, 1, in.Leave)}
 	if n > 0 {
 		p.Edge = append(p.Edge, Move{Every: in.Step, Times: n})
 	}
-	if even := in.Rows - n*in.Step; even > 0 {
+	even := in.Rows - p.Edge.Rows()
+	if even > 0 {
 		p.Edge = append(p.Edge, Move{Even: even})
 	}
-	p.say("decrease %d × 1 %s = %d rows, then %d even: %d rows", n, everyRow(in.Step), n*in.Step, in.Rows-n*in.Step, in.Rows)
+	p.say("%d rows of bind-off + %d decreases %s = %d rows + %d even = %d rows", p.Edge[0].rows(), n, everyRow(in.Step), n*in.Step, even, in.Rows)
 	return p, nil
 }
 

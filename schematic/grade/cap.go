@@ -11,7 +11,7 @@ import (
 type CapIn struct {
 	Upper   int       // stitches at the upper arm
 	First   int       // stitches bound off first at each side, as at the armhole
-	Armhole units.Num // front and back armhole edges together, without their first bind-offs
+	Armhole units.Num // front and back armhole edges together, their first bind-offs among them
 	Ease    units.Num // how much longer the cap is; negative for shorter
 	Cloth   Cloth
 	Step    int       // 1: decreases on any row, 2: on right-side rows alone
@@ -67,9 +67,9 @@ func Cap(in CapIn) (CapPlan, error) {
 	}
 	p.say("upper arm %d − 2 × %d bound off as at the armhole = %d", in.Upper, in.First, wide)
 	p.say("armhole %s + ease %s = %s mm to fit", units.Decimal(in.Armhole, 1), units.Decimal(in.Ease, 1), units.Decimal(p.Target, 1))
-	if goal <= float64(wide)*w {
-		return p, fmt.Errorf("the armhole with its ease is %s mm, shorter than the sleeve is wide above its first bind-offs (%s mm): make the armhole deeper or the sleeve narrower",
-			units.Decimal(p.Target, 1), units.Decimal(in.Cloth.Stitch.Times(wide), 1))
+	if goal <= float64(in.Upper)*w {
+		return p, fmt.Errorf("the armhole with its ease is %s mm, shorter than the sleeve is wide (%s mm): make the armhole deeper or the sleeve narrower",
+			units.Decimal(p.Target, 1), units.Decimal(in.Cloth.Stitch.Times(in.Upper), 1))
 	}
 	best, ok := capSearch(in, wide, goal, wish)
 	if !ok {
@@ -81,7 +81,6 @@ func Cap(in CapIn) (CapPlan, error) {
 func capSearch(in CapIn, wide int, goal, wish float64) (best capShape, ok bool) {
 	w := in.Cloth.Stitch.Float()
 	tolerance := w / 2
-	offRows := in.offRows()
 	// Steps cost shape: take the fewest with which a cap exists.
 	for n := 0; n <= wide/4 && !ok; n++ {
 		for off := 2; off <= 6 && (n > 0 || off == 2); off++ {
@@ -97,7 +96,7 @@ func capSearch(in CapIn, wide int, goal, wish float64) (best capShape, ok bool) 
 					for low := 0; low <= k; low++ {
 						for high := max(0, low-2); high <= low+2 && low+high <= k; high++ {
 							s := capShape{fast: fast, low: low, high: high, slow: k - low - high, off: off, n: n, top: top}
-							if !s.settle(in, goal, offRows) || math.Abs(s.length-goal) > tolerance {
+							if !s.settle(in, goal) || math.Abs(s.length-goal) > tolerance {
 								continue
 							}
 							s.judge(k, wish, w)
@@ -113,21 +112,14 @@ func capSearch(in CapIn, wide int, goal, wish float64) (best capShape, ok bool) 
 	return best, ok
 }
 
-// offRows is how many rows a step of several stitches takes.
-func (in CapIn) offRows() int {
-	if in.Leave {
-		return 1
-	}
-	return 2
-}
-
 // settle finds the rows of the slow stretch that bring the edge nearest to goal;
 // false if its rows can't hold its decreases.
-func (s *capShape) settle(in CapIn, goal float64, offRows int) bool {
+func (s *capShape) settle(in CapIn, goal float64) bool {
 	w, h := in.Cloth.Stitch.Float(), in.Cloth.Row.Float()
+	level := off(in.First, 1, in.Leave).rows() + off(s.off, s.n, in.Leave).rows()
 	fixed := float64(s.top)*w + 2*(math.Hypot(float64(s.low)*w, float64(s.low*s.fast)*h)+
 		math.Hypot(float64(s.high)*w, float64(s.high*s.fast)*h)+
-		float64(s.n*s.off)*w+float64(s.n*offRows)*h)
+		float64(in.First+s.n*s.off)*w+float64(level)*h)
 	rest := (goal - fixed) / 2 // of one side, for the slow stretch
 	if rest < 0 {
 		return false
@@ -187,10 +179,7 @@ func (s *capShape) judge(k int, wish, w float64) {
 }
 
 func (p *CapPlan) fill(in CapIn, s capShape, wide int) error {
-	p.Edge = Edge{{Off: in.First, Times: 1}}
-	if in.First == 0 {
-		p.Edge[0].Times = 0
-	}
+	p.Edge = Edge{off(in.First, 1, in.Leave)}
 	slow, err := Spread(s.slow, s.slowRows, in.Step, SlowFirst)
 	if err != nil {
 		return err
@@ -208,12 +197,12 @@ func (p *CapPlan) fill(in CapIn, s capShape, wide int) error {
 		}
 	}
 	if s.n > 0 {
-		p.Steps = Move{Off: s.off, Every: in.offRows(), Times: s.n}
+		p.Steps = off(s.off, s.n, in.Leave)
 		p.Edge = append(p.Edge, p.Steps)
 	}
 	p.Top = s.top
 	p.Rows = p.Edge.Rows()
-	p.Length = milli(2*p.Edge[1:].Length(in.Cloth) + float64(s.top)*in.Cloth.Stitch.Float())
+	p.Length = milli(2*p.Edge.Length(in.Cloth) + float64(s.top)*in.Cloth.Stitch.Float())
 	each := (wide - s.top) / 2
 	p.say("%d − %d at the top = %d to lose, %d at each side", wide, s.top, wide-s.top, each)
 	p.say("each side: %s", p.Edge)

@@ -16,13 +16,27 @@ type Cloth struct{ Stitch, Row units.Num }
 func ClothOf(g schematic.Gauge) Cloth { return Cloth{g.StitchWidth(), g.RowHeight()} }
 
 // Move is one stretch of a shaped edge, the same at both edges of a piece:
-// stitches bound off or left (Off, Times times, Rows rows apart), one stitch
-// decreased on every Every-th row (Times times), or Rows rows worked even.
+// stitches bound off or left (Off, Times times, Every rows apart), one stitch
+// decreased on every Every-th row (Times times), or Even rows worked even.
 type Move struct {
-	Off   int // stitches bound off at once, 0 for none
+	Off   int  // stitches taken off at once, 0 for none
+	Leave bool // they are left at both edges of one row, not bound off at the beginning of two
 	Every int
 	Times int
 	Even  int // rows worked even
+}
+
+// off is Move of stitches taken off: bound off, each edge at the beginning of
+// its own row, they take two rows; left, they take none and a row lies between two.
+func off(stitches, times int, leave bool) Move {
+	if stitches == 0 {
+		times = 0
+	}
+	m := Move{Off: stitches, Times: times, Leave: leave, Every: 2}
+	if leave {
+		m.Every = 1
+	}
+	return m
 }
 
 // in is how many stitches the edge moves in.
@@ -33,9 +47,13 @@ func (m Move) in() int {
 	return m.Times
 }
 
-// rows is how many rows the stretch takes. Off, the rows belong to what is
-// worked on: Every rows a step (two where each edge is bound off at the beginning of its own row).
-func (m Move) rows() int { return m.Even + m.Every*m.Times }
+// rows is how many rows the stretch takes.
+func (m Move) rows() int {
+	if m.Leave && m.Times > 0 {
+		return m.Even + m.Every*(m.Times-1)
+	}
+	return m.Even + m.Every*m.Times
+}
 
 // Edge is a shaped edge of a piece from the underarm up.
 type Edge []Move
@@ -78,11 +96,18 @@ func (e Edge) String() string {
 	var parts []string
 	for _, m := range e {
 		switch {
-		case m.Off > 0 && m.Times == 1:
-			parts = append(parts, fmt.Sprintf("bind off %d", m.Off))
+		case m.Times == 0:
 		case m.Off > 0:
-			parts = append(parts, fmt.Sprintf("bind off %d, %s", m.Off, times(m.Times)))
-		case m.Times > 0:
+			word := "bind off"
+			if m.Leave {
+				word = "leave"
+			}
+			part := fmt.Sprintf("%s %d", word, m.Off)
+			if m.Times > 1 {
+				part += ", " + times(m.Times)
+			}
+			parts = append(parts, part)
+		default:
 			parts = append(parts, fmt.Sprintf("decrease 1 %s %s", everyRow(m.Every), times(m.Times)))
 		}
 		if m.Even > 0 {

@@ -96,13 +96,9 @@ func Raglan(in RaglanIn) (RaglanPlan, error) {
 	return p, nil
 }
 
-// Edge is the raglan edge of one piece, its underarm first.
+// Edge is the raglan edge of one piece, its underarm, held or left, first.
 func (l RaglanLine) Edge() Edge {
-	e := Edge{{Off: l.Underarm, Times: 1}}
-	if l.Underarm == 0 {
-		e[0].Times = 0
-	}
-	return append(e, decreases(l.Plan)...)
+	return append(Edge{off(l.Underarm, 1, true)}, decreases(l.Plan)...)
 }
 
 func (p *RaglanPlan) say(format string, args ...any) {
