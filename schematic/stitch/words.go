@@ -1,0 +1,128 @@
+package stitch
+
+import "strings"
+
+// index holds every word and phrase of one set of terms, in lower case.
+var index = [2]map[string]*Stitch{US: phrases(US), UK: phrases(UK)}
+
+func phrases(t Terms) map[string]*Stitch {
+	m := map[string]*Stitch{}
+	put := func(w string, s *Stitch) {
+		if w = strings.ToLower(w); m[w] == nil && w != "" {
+			m[w] = s
+		}
+	}
+	for _, s := range All {
+		put(s.Abbr(t), s)
+		put(s.Name(t), s)
+		for _, w := range s.Also {
+			put(w, s)
+		}
+		if s.Craft == Crochet && s.ID != "ch" {
+			put(s.Abbr(t)+"s", s)
+			put(s.Name(t)+"s", s)
+			if short, ok := strings.CutSuffix(s.Name(t), " crochet"); ok && s.ID != "sc" && s.ID != "slst" {
+				put(short, s)
+				put(short+"s", s)
+			}
+		}
+		switch s.Post {
+		case FrontPost, BackPost:
+			side := "front post "
+			if s.Post == BackPost {
+				side = "back post "
+			}
+			b := ByIDIn(t, s.Base)
+			put(side+b, s)
+			put("raised "+side[:len(side)-6]+" "+b, s)
+			put("r"+side[:1]+b, s) // rftr and the like
+		}
+	}
+	if t == US {
+		put("triple crochet", byID["tr"])
+		put("trc", byID["tr"])
+		put("hdc dec", byID["hdc2tog"])
+		put("sc dec", byID["sc2tog"])
+		put("dc dec", byID["dc2tog"])
+	} else {
+		put("sl st", byID["slst"]) // used in both
+		put("half treble", byID["hdc"])
+		put("ttr", byID["dtr"])
+	}
+	put("ss", byID["slst"])
+	return m
+}
+
+// ByIDIn is the abbreviation of the stitch id in the terms t.
+func ByIDIn(t Terms, id string) string {
+	for i := range plain {
+		if plain[i].ID == id {
+			return plain[i].Abbr(t)
+		}
+	}
+	return id
+}
+
+// Lookup finds the stitch that a word or phrase (lower case) means in the terms t.
+func Lookup(phrase string, t Terms) (*Stitch, bool) {
+	s, ok := index[t][phrase]
+	return s, ok
+}
+
+// Longest is how many words the longest phrase of the list has.
+const Longest = 6
+
+// Only says that a word belongs to one set of terms alone: it has no meaning
+// in the other, so that its presence tells which terms a text is in.
+func Only(word string) (Terms, bool) {
+	switch w := strings.ToLower(word); w {
+	case "miss", "tension", "missed":
+		return UK, true
+	case "ss", "sl st":
+		return US, false
+	default:
+		us, inUS := index[US][w]
+		uk, inUK := index[UK][w]
+		if inUS != inUK {
+			if s := us; inUS && s.Craft == Crochet {
+				return US, true
+			}
+			if s := uk; inUK && s.Craft == Crochet {
+				return UK, true
+			}
+		}
+	}
+	return US, false
+}
+
+// Pair is a word of the trade that differs between the two sets of terms and
+// is no stitch.
+type Pair struct{ US, UK, What string }
+
+// Words are the common words that differ. The first three are of the yarn
+// standard's list; the others are common practice, and many texts mix them.
+var Words = []Pair{
+	{"skip", "miss", "leave a stitch unworked"},
+	{"gauge", "tension", "stitches and rows over a length"},
+	{"bind off", "cast off", "close the last row in knitting"},
+	{"yarn over", "yarn round hook", "wrap the yarn"},
+	{"fasten off", "fasten off", "cut the yarn and draw it through"},
+	{"stockinette stitch", "stocking stitch", "knit on right-side, purl on wrong-side rows"},
+}
+
+// Abbreviation is a word that is not a stitch, with what it stands for.
+type Abbreviation struct{ Short, US, UK string }
+
+// Abbreviations are those of the published lists that rows use beside stitches.
+var Abbreviations = []Abbreviation{
+	{"alt", "alternate", "alternate"}, {"approx", "approximately", "approximately"}, {"beg", "beginning", "beginning"},
+	{"bet", "between", "between"}, {"BLO", "back loop only", "back loop only"}, {"BO", "bind off", "cast off"},
+	{"BP", "back post", "raised back"}, {"ch", "chain", "chain"}, {"ch-sp", "chain space", "chain space"}, {"CO", "cast on", "cast on"},
+	{"cont", "continue", "continue"}, {"dec", "decrease", "decrease"}, {"FLO", "front loop only", "front loop only"},
+	{"foll", "following", "following"}, {"FP", "front post", "raised front"}, {"inc", "increase", "increase"}, {"lp", "loop", "loop"},
+	{"patt", "pattern", "pattern"}, {"pm", "place marker", "place marker"}, {"prev", "previous", "previous"},
+	{"psso", "pass slipped stitch over", "pass slipped stitch over"}, {"rem", "remaining", "remaining"}, {"rep", "repeat", "repeat"},
+	{"rnd", "round", "round"}, {"RS", "right side", "right side"}, {"sk", "skip", "miss"}, {"sp", "space", "space"}, {"st", "stitch", "stitch"},
+	{"tbl", "through the back loop", "through the back loop"}, {"tch", "turning chain", "turning chain"}, {"tog", "together", "together"},
+	{"WS", "wrong side", "wrong side"}, {"yo", "yarn over", "yarn over"},
+}
