@@ -35,21 +35,38 @@ func TestSVGAndPDFAreOnePicture(t *testing.T) {
 }
 
 func TestAShiftOfOneMillimetreIsFound(t *testing.T) {
-	s := compare.Sample(3)
-	file := pdfOf(t, s)
-	whole := compare.PDF(t, file, 1)
-	sheet.Walk(&s.Root, func(it sheet.Item) {
-		if text, ok := it.(*sheet.Text); ok && text.S == compare.Texts[2] {
+	sheets := []*sheet.Sheet{compare.Sample(3)}
+	whole := compare.PDF(t, pdfOf(t, sheets...), 1)
+	moved := 0
+	sheet.Walk(&sheets[0].Root, func(it sheet.Item) {
+		if text, ok := it.(*sheet.Text); ok && text.S == "a link" {
 			text.At.X++
+			moved++
 		}
 	})
-	assert.Error(t, compare.Match(compare.SVG(t, svgOf(t, s)), whole, compare.Share))
-	for i := range s.Root.Items {
-		if g, ok := s.Root.Items[i].(*sheet.Group); ok && g.ID == "curves" {
+	require.Equal(t, 1, moved)
+	picture := compare.SVG(t, svgOf(t, sheets[0]))
+	assert.Error(t, compare.Match(picture, whole, compare.Share))
+	assert.Error(t, compare.Match(whole, picture, compare.Share))
+}
+
+func TestAMarkThatOnePictureLacksIsFound(t *testing.T) {
+	s := compare.Sample(3)
+	whole := compare.SVG(t, svgOf(t, s))
+	for _, it := range s.Root.Items {
+		if g, ok := it.(*sheet.Group); ok && g.ID == "curves" {
 			g.Items = g.Items[1:]
 		}
 	}
-	assert.Error(t, compare.Match(whole, compare.SVG(t, svgOf(t, s)), compare.Share))
+	less := compare.PDF(t, pdfOf(t, s), 1)
+	assert.Error(t, compare.Match(whole, less, 1), "the larger picture first")
+	assert.Error(t, compare.Match(less, whole, 1), "the smaller picture first")
+}
+
+func TestABlankPictureMatchesNothing(t *testing.T) {
+	s := &sheet.Sheet{W: 40, H: 30}
+	blank := compare.SVG(t, svgOf(t, s))
+	assert.Error(t, compare.Match(blank, blank, 1))
 }
 
 func TestChromiumDrawsWhatLibrsvgDraws(t *testing.T) {

@@ -13,10 +13,16 @@ const (
 	partner = 48
 	// Share is how many of the ink pixels may be without a partner.
 	Share = 0.001
+	// cell is the side of a cell of the grid in which those that may be must be
+	// spread, in pixels (about 5 mm), and perCell how many a cell may hold: a
+	// small label in a wrong place must not hide in a page full of ink.
+	cell    = 30
+	perCell = 12
 )
 
 // Same fails the test unless the two pictures are one: of one size, and every ink
-// pixel of each with ink within 1.5 pixels in the other, all but Share of them.
+// pixel of each with ink within 1.5 pixels in the other, all but Share of them,
+// which must not lie together.
 func Same(t testing.TB, a, b *image.Gray) {
 	t.Helper()
 	if err := Match(a, b, Share); err != nil {
@@ -33,21 +39,28 @@ func Match(a, b *image.Gray, share float64) error {
 	}
 	w, h = min(w, b.Rect.Dx()), min(h, b.Rect.Dy())
 	for i, pair := range [2][2]*image.Gray{{a, b}, {b, a}} {
-		total, alone, where := lonely(pair[0], pair[1], w, h)
+		total, alone := lonely(pair[0], pair[1], w, h)
 		if total == 0 {
 			return fmt.Errorf("picture %d of 2 is blank", i+1)
 		}
-		if float64(alone) > share*float64(total) {
+		if float64(len(alone)) > share*float64(total) {
 			return fmt.Errorf("%d of the %d ink pixels of picture %d have no partner in the other, the first at %v",
-				alone, total, i+1, where)
+				len(alone), total, i+1, alone[0])
+		}
+		cells := map[image.Point]int{}
+		for _, p := range alone {
+			c := p.Div(cell)
+			if cells[c]++; cells[c] > perCell {
+				return fmt.Errorf("more than %d ink pixels of picture %d have no partner in the other about %v", perCell, i+1, p)
+			}
 		}
 	}
 	return nil
 }
 
-// lonely counts a's ink pixels, and those of them with no ink in b within 1.5
-// pixels: the pixel itself and its eight neighbours (√2 away at most).
-func lonely(a, b *image.Gray, w, h int) (total, alone int, where image.Point) {
+// lonely counts a's ink pixels, and finds those of them with no ink in b within
+// 1.5 pixels: at the pixel itself and its eight neighbours (√2 away at most).
+func lonely(a, b *image.Gray, w, h int) (total int, alone []image.Point) {
 	near := make([]bool, w*h)
 	for y := range h {
 		row := b.Pix[y*b.Stride:]
@@ -70,14 +83,11 @@ func lonely(a, b *image.Gray, w, h int) (total, alone int, where image.Point) {
 			}
 			total++
 			if !near[y*w+x] {
-				if alone == 0 {
-					where = image.Pt(x, y)
-				}
-				alone++
+				alone = append(alone, image.Pt(x, y))
 			}
 		}
 	}
-	return total, alone, where
+	return total, alone
 }
 
 func abs(n int) int { return max(n, -n) }

@@ -5,6 +5,7 @@ package pdf
 
 import (
 	"bytes"
+	"cmp"
 	"errors"
 	"io"
 	"strings"
@@ -81,23 +82,26 @@ type target struct {
 }
 
 func (d *document) describe(info Info) {
-	or := func(a, b string) string {
-		if a == "" {
-			a = b
-		}
-		return metadata(a)
-	}
 	first := d.sheets[0]
 	d.SetMargins(0, 0, 0)
 	d.SetAutoPageBreak(false, 0)
 	d.SetCatalogSort(true)
 	d.SetProducer("fpdf", true)
-	d.SetTitle(or(info.Title, first.Title), true)
-	d.SetAuthor(or(info.Author, first.Author), true)
-	d.SetSubject(metadata(info.Subject), true)
-	d.SetKeywords(metadata(info.Keywords), true)
-	d.SetCreator(metadata(info.Creator), true)
-	d.SetLang(sheet.LanguageTag(or(info.Lang, first.Lang)))
+	for _, entry := range []struct {
+		set  func(string, bool)
+		text string
+	}{
+		{d.SetTitle, cmp.Or(info.Title, first.Title)},
+		{d.SetAuthor, cmp.Or(info.Author, first.Author)},
+		{d.SetSubject, info.Subject},
+		{d.SetKeywords, info.Keywords},
+		{d.SetCreator, info.Creator},
+	} {
+		if text := metadata(entry.text); text != "" {
+			entry.set(text, true)
+		}
+	}
+	d.SetLang(sheet.LanguageTag(cmp.Or(info.Lang, first.Lang)))
 	date := info.Date
 	if date.IsZero() {
 		date = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)

@@ -8,6 +8,7 @@ import (
 	"bytes"
 	"io"
 	"strconv"
+	"strings"
 
 	svgo "github.com/ajstarks/svgo/float"
 
@@ -56,10 +57,10 @@ func (d *drawing) open(s *sheet.Sheet) {
 		`role="img"`,
 		// What a presentation attribute can't say; nothing of a page around may
 		// reach the text, whose box is reserved.
-		`style="font-kerning:normal;font-variant-ligatures:none;white-space:pre;text-transform:none"`,
+		`style="font-kerning:normal;font-variant-ligatures:none;text-transform:none"`,
 		`font-family="` + escaped(fonts.Family) + `"`,
 		`font-weight="400" font-style="normal" letter-spacing="0" word-spacing="0" direction="ltr"`,
-		`text-rendering="geometricPrecision" xml:space="preserve"`,
+		`text-rendering="geometricPrecision"`,
 		`fill="none" stroke="none" stroke-linecap="round" stroke-linejoin="round"`,
 	}
 	if lang := sheet.LanguageTag(s.Lang); lang != "" {
@@ -185,6 +186,10 @@ func (d *drawing) text(t *sheet.Text) {
 	if !t.Visible() {
 		return
 	}
+	shown := fonts.Shown(t.Face, t.S)
+	if shown == "" {
+		return
+	}
 	b := appendClass(d.buf[:0], t.Class)
 	b = append(b, ` font-size="`...)
 	b = appendNumber(b, t.Size)
@@ -212,7 +217,11 @@ func (d *drawing) text(t *sheet.Text) {
 		b = append(b, `)"`...)
 	}
 	b = appendInk(b, "fill", t.Ink)
-	d.canvas.Text(x, y, fonts.Shown(t.Face, t.S), string(b[1:]))
+	if strings.Contains(shown, "  ") || shown[0] == ' ' || shown[len(shown)-1] == ' ' {
+		// On the element itself: browsers do not inherit it into a text.
+		b = append(b, ` xml:space="preserve" style="white-space:pre"`...)
+	}
+	d.canvas.Text(x, y, shown, string(b[1:]))
 	d.buf = b
 }
 

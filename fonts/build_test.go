@@ -1,0 +1,10 @@
+package fonts
+
+import "testing"
+
+func BenchmarkBuildOneFace(b *testing.B) {
+	b.ReportAllocs()
+	for b.Loop() {
+		build(TTF(Regular))
+	}
+}
