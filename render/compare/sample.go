@@ -119,3 +119,27 @@ func fills() (items []sheet.Item) {
 	return append(items, &sheet.Path{Style: sheet.Style{Width: 1.2, Stroke: sheet.Black},
 		Segs: []sheet.Seg{{Verb: sheet.Move, P: [3]sheet.Point{dot}}, {Verb: sheet.Line, P: [3]sheet.Point{dot}}}})
 }
+
+// Busy is a page of so many primitives, such as a drawing with its table has: lines,
+// labels in three faces and some curves. Benchmarks write it.
+func Busy(primitives int) *sheet.Sheet {
+	s := &sheet.Sheet{W: 210, H: 297, Title: "Busy", Lang: "en", Bookmark: "Busy", Root: sheet.Group{ID: "all"}}
+	for i := range primitives {
+		x, y := 5+float64(i%20)*10, 5+float64(i/20)*12
+		var it sheet.Item
+		switch i % 4 {
+		case 0:
+			it = &sheet.Text{S: fmt.Sprintf("%d (%d, %d)", i, i+11, i+22), At: sheet.Point{X: x, Y: y}, Size: 2.5,
+				Face: fonts.Face(i / 4 % 3), Ink: sheet.Black, Angle: float64(i / 4 % 2 * 90)}
+		case 1:
+			it = &sheet.Path{Style: sheet.Style{Width: 0.35, Stroke: sheet.Black}, Segs: []sheet.Seg{
+				{Verb: sheet.Move, P: [3]sheet.Point{{X: x, Y: y}}},
+				{Verb: sheet.Cubic, P: [3]sheet.Point{{X: x + 3, Y: y}, {X: x + 6, Y: y + 3}, {X: x + 6, Y: y + 6}}}}}
+		default:
+			it = &sheet.Path{Style: sheet.Style{Width: 0.18 * float64(1+i%2), Stroke: sheet.Grey}, Segs: []sheet.Seg{
+				{Verb: sheet.Move, P: [3]sheet.Point{{X: x, Y: y}}}, {Verb: sheet.Line, P: [3]sheet.Point{{X: x + 8, Y: y + 8}}}}}
+		}
+		s.Root.Items = append(s.Root.Items, it)
+	}
+	return s
+}
