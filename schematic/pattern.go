@@ -36,6 +36,9 @@ type Pattern struct {
 	Sample   int  // index of the size in which the sample is worked, or -1
 	Children bool // sizes for children: cautions apply
 	Bodies   []Written
+	Grading  []Grading     // sums from which graded values are worked out
+	Graded   []GradedValue // what they came to
+	Calls    []Call        // where the file uses them
 	Gauges   []Gauge
 	Pieces   []*Piece
 	Joins    []Join
