@@ -36,6 +36,8 @@ type Made struct {
 	Areas    []GaugeArea
 	Live     map[string]int // stitches left live or held at the end, by part ('' is the piece)
 	Rows     int
+
+	liveParts map[string]int // Live by part alone, without the panels in them
 }
 
 // GaugeArea is fabric area by gauge, mm², for yarn sums.
@@ -126,14 +128,16 @@ type Measure struct {
 	Count     int    // stitches or rows that make it, 0 if they are not all of one gauge
 	Of        string // st or row
 	Main      bool   // shown on the drawing; others only in the table
+	Gauge     *Gauge // that makes it, or nil if there are several
+	Part      string // of the piece, empty for all of it
 	Stretched bool   // the gauge that makes it is of stretched fabric
 }
 
 // Edge is one named stretch of a piece's outline, from the sections that made it.
 type Edge struct {
 	Name     string
-	Part     string
-	Left     bool // which side of its part it is on; both false for top and bottom
+	Parts    []string // the parts that it belongs to, from its beginning on
+	Left     bool     // which side of its part it is on; both false for top and bottom
 	Right    bool
 	View     int
 	Path     []Point   // in mm, along the outline

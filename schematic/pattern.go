@@ -221,6 +221,7 @@ func (r RowSide) String() string {
 // kinds of section below; Work knows how each is worked.
 type Section interface {
 	Base() *Common
+	work(w *worker)
 }
 
 // Common is what every section may say.
@@ -403,8 +404,9 @@ type Part struct {
 // row meets them, with stitches added in the gaps.
 type JoinParts struct {
 	Common
-	Name string // of the joined part; empty: the piece goes on
-	Of   []JoinPart
+	Name  string // of the joined part; empty: the piece goes on
+	Of    []JoinPart
+	Round bool // joined into a round
 }
 
 // JoinPart is a part by name, or stitches added (Part empty).

@@ -1,0 +1,208 @@
+package schematic
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// edges are the edges that a reference names: a piece, then a part if that matters,
+// then left or right, then the edge's name. self may not be named.
+func (b *builder) edges(ref string, self *Piece) []Edge {
+	q, rest := b.pieceIn(ref)
+	if q == nil || q == self {
+		return nil
+	}
+	m := b.piece(q)
+	if m == nil {
+		return nil
+	}
+	return m.EdgesNamed(rest)
+}
+
+// pieceIn is the piece with whose name ref begins (the longest), and what
+// follows it.
+func (b *builder) pieceIn(ref string) (*Piece, string) {
+	var best *Piece
+	rest := ""
+	for _, q := range b.p.Pieces {
+		if r, ok := cutWord(ref, q.Name); ok && (best == nil || len(q.Name) > len(best.Name)) {
+			best, rest = q, r
+		}
+	}
+	return best, rest
+}
+
+// cutWord takes word and the space behind it off the front of s; case does not matter.
+func cutWord(s, word string) (string, bool) {
+	s = strings.TrimSpace(s)
+	if len(s) < len(word) || !strings.EqualFold(s[:len(word)], word) {
+		return s, false
+	}
+	rest := s[len(word):]
+	if rest != "" && rest[0] != ' ' {
+		return s, false
+	}
+	return strings.TrimSpace(rest), true
+}
+
+// EdgesNamed are the edges of the piece that text names: a part if that matters, left or
+// right if one side is meant, then the edge's name.
+func (m *Made) EdgesNamed(text string) []Edge {
+	rest, part := text, ""
+	for _, e := range m.Edges {
+		for _, p := range e.Parts {
+			if r, ok := cutWord(text, p); ok && len(p) > len(part) && r != "" {
+				rest, part = r, p
+			}
+		}
+	}
+	var left, right bool
+	if r, ok := cutWord(rest, "left"); ok && r != "" && !m.hasEdge(rest) {
+		rest, left = r, true
+	} else if r, ok := cutWord(rest, "right"); ok && r != "" && !m.hasEdge(rest) {
+		rest, right = r, true
+	}
+	var out []Edge
+	for _, e := range m.Edges {
+		if !strings.EqualFold(e.Name, rest) || part != "" && !slices.Contains(e.Parts, part) {
+			continue
+		}
+		if left && !e.Left || right && !e.Right {
+			continue
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+func (m *Made) hasEdge(name string) bool {
+	return slices.ContainsFunc(m.Edges, func(e Edge) bool { return strings.EqualFold(e.Name, name) })
+}
+
+// edgeHint lists what ref could have named.
+func (b *builder) edgeHint(ref string) string {
+	q, _ := b.pieceIn(ref)
+	if q == nil {
+		var names []string
+		for _, q := range b.p.Pieces {
+			names = append(names, q.Name)
+		}
+		return "begin with the name of a piece: " + strings.Join(names, ", ")
+	}
+	m := b.made[q.Name]
+	if m == nil {
+		return "this piece is not made in this size"
+	}
+	var names []string
+	for _, e := range m.Edges {
+		if e.Name != "" && !slices.Contains(names, e.Name) {
+			names = append(names, e.Name)
+		}
+	}
+	return "the edges of " + q.Name + " are: " + strings.Join(names, ", ") + "; name one with `edge`, `left edge` or `right edge`"
+}
+
+// seams works out the joins: the lengths of the edges that meet, and their marks.
+func (b *builder) seams() {
+	for i := range b.p.Joins {
+		j := &b.p.Joins[i]
+		s := Seam{Join: j, Number: i + 1}
+		sew, ok1 := b.chain(j.Sew, j.SewPos)
+		into, ok2 := b.chain(j.Into, j.IntoPos)
+		if !ok1 || !ok2 {
+			continue
+		}
+		for _, e := range sew {
+			s.Sew = append(s.Sew, e.edge)
+			s.SewLength = s.SewLength.Add(e.edge.Length.Times(e.m.Make))
+			s.SewCount += (e.edge.Rows + e.edge.Stitches) * e.m.Make
+			e.m.notch(e.edge, s.Number)
+		}
+		for _, e := range into {
+			s.Into = append(s.Into, e.edge)
+			s.IntoLength = s.IntoLength.Add(e.edge.Length.Times(e.m.Make))
+			s.IntoCount += (e.edge.Rows + e.edge.Stitches) * e.m.Make
+			e.m.notch(e.edge, s.Number)
+		}
+		b.g.Seams = append(b.g.Seams, s)
+	}
+}
+
+type ofPiece struct {
+	m    *Made
+	edge Edge
+}
+
+func (b *builder) chain(refs []string, pos finding.Pos) ([]ofPiece, bool) {
+	var out []ofPiece
+	ok := true
+	for _, ref := range refs {
+		q, rest := b.pieceIn(ref)
+		var m *Made
+		if q != nil {
+			m = b.made[q.Name]
+			if m == nil && !b.madeIn(q) {
+				return nil, false // this size has no such piece
+			}
+		}
+		var edges []Edge
+		if m != nil {
+			edges = m.EdgesNamed(rest)
+		}
+		if len(edges) == 0 {
+			ok = false
+			b.find(finding.Finding{Kind: "reference/edge", Severity: finding.Error, Pos: pos,
+				Message: fmt.Sprintf("there is no edge called %q", ref), Fix: b.edgeHint(ref)})
+			continue
+		}
+		for _, e := range edges {
+			out = append(out, ofPiece{m, e})
+		}
+	}
+	return out, ok
+}
+
+// madeIn reports whether this size has the piece.
+func (b *builder) madeIn(q *Piece) bool {
+	if q.Make.IsZero() {
+		return true
+	}
+	v, ok := q.Make.At(b.i)
+	return ok && v.Sign() > 0
+}
+
+// notch puts a matching mark at the middle of an edge.
+func (m *Made) notch(e Edge, number int) {
+	total := 0.0
+	for i := 1; i < len(e.Path); i++ {
+		total += math.Hypot(e.Path[i].X-e.Path[i-1].X, e.Path[i].Y-e.Path[i-1].Y)
+	}
+	at := 0.0
+	for i := 1; i < len(e.Path); i++ {
+		a, b := e.Path[i-1], e.Path[i]
+		l := math.Hypot(b.X-a.X, b.Y-a.Y)
+		if l > 0 && at+l >= total/2 {
+			f := (total/2 - at) / l
+			n := Notch{Number: number, At: Point{a.X + float64(f*(b.X-a.X)), a.Y + float64(f*(b.Y-a.Y))},
+				Out: Point{(b.Y - a.Y) / l, -(b.X - a.X) / l}}
+			m.Views[e.View].Notches = append(m.Views[e.View].Notches, n)
+			return
+		}
+		at += l
+	}
+}
+
+// Tolerance is how far the two edges of a seam may differ and still be measured
+// alike: half a stitch or half a row of each (common practice).
+func (s *Seam) Tolerance(p *Pattern) units.Num {
+	var t units.Num
+	for _, g := range p.Gauges {
+		t = units.Max(t, units.Max(g.StitchWidth(), g.RowHeight()))
+	}
+	return t
+}

@@ -1,0 +1,477 @@
+package schematic
+
+import (
+	"fmt"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// stretchOf is where a part of a division lies: stitches from to to counted from
+// the left end of the row in work.
+type stretchOf struct {
+	part     *Part
+	from, to int
+}
+
+func (s *Divide) work(w *worker) {
+	st := w.cur
+	w.settle()
+	n := st.count()
+	sum := 0
+	for i := range s.Parts {
+		sum += s.Parts[i].Stitches.Int(w.i, 0)
+	}
+	if sum != n {
+		w.find("arithmetic/division", finding.Warning, s.Pos,
+			fmt.Sprintf("the parts have %d stitches and the row has %d", sum, n),
+			sumText(len(s.Parts), func(i int) int { return s.Parts[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", n),
+			fmt.Sprintf("change the parts by %+d stitches in all, or the row before by %+d", n-sum, sum-n))
+	}
+	// A right-side row meets the parts from the right; the mirror of a part from the left.
+	var places []stretchOf
+	at := n
+	if st.flip {
+		at = 0
+	}
+	for i := range s.Parts {
+		k := s.Parts[i].Stitches.Int(w.i, 0)
+		if k <= 0 {
+			continue
+		}
+		if st.flip {
+			places = append(places, stretchOf{&s.Parts[i], at, at + k})
+			at += k
+		} else {
+			places = append(places, stretchOf{&s.Parts[i], at - k, at})
+			at -= k
+		}
+	}
+	if !st.flip {
+		reverse(places)
+	}
+	var strands []*strand
+	switch {
+	case len(st.blocks) > 1:
+		strands = w.divideApart(places)
+	case st.round:
+		strands = w.divideRound(places, n)
+	default:
+		strands = w.divideFlat(&st.blocks[0], places, n, st.round)
+	}
+	whole := w.cur
+	whole.ended = true
+	for _, p := range s.Parts {
+		for _, q := range strands {
+			if q.name != p.Name || p.Leave || p.Hold {
+				continue
+			}
+			w.workPart(s, &p, q)
+		}
+	}
+	w.cur = whole
+	if len(w.parts) == 1 {
+		// One part that goes on is the piece itself from here on.
+		for _, name := range sortedKeys(w.parts) {
+			w.cur = w.parts[name]
+			delete(w.parts, name)
+		}
+	}
+}
+
+// workPart works one part of a division to the end of its sections.
+func (w *worker) workPart(s *Divide, p *Part, q *strand) {
+	sections := p.Sections
+	q.flip = w.cur.flip
+	if p.MirrorOf != "" {
+		for i := range s.Parts {
+			if s.Parts[i].Name == p.MirrorOf {
+				sections = s.Parts[i].Sections
+				q.flip = !q.flip
+			}
+		}
+	}
+	whole, section := w.cur, w.section
+	w.cur = q
+	w.nameEdgesAsDrawn(p.LeftEdge, p.RightEdge)
+	for k := range q.blocks {
+		w.levelOf(&q.blocks[k], "", "", true, false)
+	}
+	w.sections(sections)
+	if !w.cur.ended {
+		w.parts[p.Name] = w.cur
+	}
+	w.cur, w.section = whole, section
+}
+
+// nameEdgesAsDrawn names the edges of the strand in work by their sides as drawn:
+// the mirror of a part still has its own left and right.
+func (w *worker) nameEdgesAsDrawn(l, r string) {
+	if w.piece.From == FromNeck || w.piece.From == FromCentre {
+		l, r = r, l
+	}
+	w.nameEdges(l, r)
+}
+
+// part makes the strand of a part that is worked on, or ends one that is not.
+// It is flat from here on. x is the left end of the row's drawing.
+func (w *worker) divideFlat(b *block, places []stretchOf, n int, round bool) []*strand {
+	st := w.cur
+	c := w.canvas(b)
+	var out []*strand
+	for i, p := range places {
+		x0 := b.x.Add(st.offsetOf(b, p.from))
+		x1 := b.x.Add(st.offsetOf(b, p.to))
+		if p.from < 0 {
+			x0 = b.x.Sub(b.runs[0].gauge.StitchWidth().Times(-p.from))
+		}
+		if q := w.partStrand(p, b, x0); q != nil {
+			if i > 0 {
+				if e := gapEdge(places[i-1].part); e != "" {
+					q.blocks[0].left = e
+				} else {
+					q.blocks[0].left = "opening"
+				}
+			}
+			if i+1 < len(places) {
+				if e := gapEdge(places[i+1].part); e != "" {
+					q.blocks[0].right = e
+				} else {
+					q.blocks[0].right = "opening"
+				}
+			}
+			out = append(out, q)
+			w.overhang(c, x0, x1, b.x, st.right(b))
+			continue
+		}
+		w.topOf(c, p, units.Max(x0, b.x), units.Min(x1, st.right(b)))
+	}
+	if len(places) > 0 {
+		// Stitches that no part has: left, with no name, so that the outline closes.
+		if f := places[0].from; f > 0 {
+			c.segs = append(c.segs, seg{a: pt{b.x.Add(st.offsetOf(b, f)), st.y}, b: pt{b.x, st.y}, name: "left over", sts: f})
+		}
+		if t := places[len(places)-1].to; t < n {
+			c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x.Add(st.offsetOf(b, t)), st.y}, name: "left over", sts: n - t})
+		}
+	}
+	return out
+}
+
+// overhang closes a part from below where it has more stitches than the row.
+func (w *worker) overhang(c *canvas, x0, x1, l, r units.Num) {
+	y := w.cur.y
+	if x0.Less(l) {
+		c.segs = append(c.segs, seg{a: pt{x0, y}, b: pt{units.Min(l, x1), y}, name: "left over"})
+	}
+	if r.Less(x1) {
+		c.segs = append(c.segs, seg{a: pt{units.Max(r, x0), y}, b: pt{x1, y}, name: "left over"})
+	}
+}
+
+func gapEdge(p *Part) string {
+	if p.Leave || p.Hold {
+		return orElse(p.Edge, "gap")
+	}
+	return ""
+}
+
+// topOf draws the top of stitches that are left, bound off or held.
+func (w *worker) topOf(c *canvas, p stretchOf, x0, x1 units.Num) {
+	st := w.cur
+	if p.part.Hold {
+		w.hold(p.part.Name, p.to-p.from)
+	}
+	if !x0.Less(x1) {
+		return
+	}
+	c.segs = append(c.segs, seg{a: pt{x1, st.y}, b: pt{x0, st.y}, name: orElse(p.part.Edge, "gap"), part: st.name,
+		sts: p.to - p.from, pos: p.part.Pos})
+}
+
+func (w *worker) hold(name string, n int) {
+	w.made.Live[name] += n
+	if w.made.liveParts == nil {
+		w.made.liveParts = map[string]int{}
+	}
+	w.made.liveParts[name] += n
+}
+
+// partStrand is the strand of a part that is worked on, or nil.
+func (w *worker) partStrand(p stretchOf, b *block, x units.Num) *strand {
+	if p.part.Leave || p.part.Hold {
+		return nil
+	}
+	st := w.cur
+	q := &strand{name: p.part.Name, gauge: st.gauge, y: st.y, row: st.row, rs: st.rs}
+	if st.round {
+		q.rs = true
+	}
+	q.blocks = []block{{view: b.view, x: x, runs: b.slice(p.from, p.to), left: b.left, right: b.right}}
+	return q
+}
+
+// divideRound divides a round: each half of it is a drawing of its own, if every
+// part lies within one half; otherwise each part is.
+func (w *worker) divideRound(places []stretchOf, n int) []*strand {
+	st := w.cur
+	b := &st.blocks[0]
+	half := n / 2
+	fits := n%2 == 0
+	for _, p := range places {
+		if !p.part.Leave && !p.part.Hold && p.from < half && p.to > half {
+			fits = false
+		}
+	}
+	c := w.canvas(b)
+	if !fits || st.row == 0 {
+		// The tube ends here; each part goes on by itself.
+		c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "division", both: true, sts: n, pos: w.section.Base().Pos})
+		w.levelOf(b, "", "", false, true)
+		c.dead = st.row == 0
+		var out []*strand
+		for _, p := range places {
+			if p.part.Hold {
+				w.hold(p.part.Name, p.to-p.from)
+			}
+			if q := w.partStrand(p, b, units.Num{}); q != nil {
+				nb := &q.blocks[0]
+				nb.view = w.newView(p.part.Name)
+				nb.left, nb.right = "opening", "opening"
+				nb.x = q.width(nb).Half().Neg()
+				nc := w.canvas(nb)
+				nc.first = q
+				nc.segs = append(nc.segs, seg{a: pt{nb.x, q.y}, b: pt{q.right(nb), q.y}, name: "base", part: p.part.Name, sts: nb.count()})
+				out = append(out, q)
+			}
+		}
+		return out
+	}
+	// The second half of the round, the left one in the row, is the other layer: it
+	// has the tube drawn again under it.
+	other := w.newView("")
+	oc := w.views[other]
+	oc.segs = append(oc.segs, c.segs...)
+	oc.ribs = append(oc.ribs, c.ribs...)
+	oc.lines = append(oc.lines, c.lines...)
+	oc.first = c.first
+	oc.name, c.name = "second half of the round", "first half of the round"
+	var out []*strand
+	for layer, view := range []int{b.view, other} {
+		lo, hi := half, n
+		if layer == 1 {
+			lo, hi = 0, half
+		}
+		// A layer is drawn at full width: flat, it is half the round.
+		flat := &strand{gauge: st.gauge, y: st.y, row: st.row, rs: true}
+		nb := block{view: view, x: b.x, runs: b.slice(lo, hi), left: b.left, right: b.right}
+		flat.blocks = []block{nb}
+		var mine []stretchOf
+		for _, p := range places {
+			from, to := max(p.from, lo), min(p.to, hi)
+			if to > from {
+				mine = append(mine, stretchOf{p.part, from - lo, to - lo})
+			}
+		}
+		for _, p := range mine {
+			if !p.part.Leave && !p.part.Hold {
+				w.views[view].name = p.part.Name
+				break
+			}
+		}
+		w.cur = flat
+		out = append(out, w.divideFlat(&flat.blocks[0], mine, hi-lo, true)...)
+		w.cur = st
+	}
+	return out
+}
+
+// divideApart divides a row of panels that are drawn apart: a part must be whole panels.
+func (w *worker) divideApart(places []stretchOf) []*strand {
+	st := w.cur
+	var out []*strand
+	at := 0
+	type place struct{ from, to int }
+	var spans []place
+	for i := range st.blocks {
+		k := st.blocks[i].count()
+		spans = append(spans, place{at, at + k})
+		at += k
+	}
+	used := make([]bool, len(st.blocks))
+	for _, p := range places {
+		q := &strand{name: p.part.Name, gauge: st.gauge, y: st.y, row: st.row, rs: st.rs}
+		covered := 0
+		for i := range st.blocks {
+			if spans[i].from >= p.from && spans[i].to <= p.to {
+				covered += spans[i].to - spans[i].from
+				used[i] = true
+				if p.part.Leave || p.part.Hold {
+					w.endBlock(&st.blocks[i], orElse(p.part.Edge, "held edge"), p.part)
+				} else {
+					q.blocks = append(q.blocks, st.blocks[i])
+				}
+			}
+		}
+		if covered != p.to-p.from {
+			w.find("arithmetic/panels", finding.Warning, p.part.Pos,
+				fmt.Sprintf("%s does not end on a marked line: the panels in it have %d stitches, the part has %d", p.part.Name, covered, p.to-p.from),
+				fmt.Sprintf("%d in whole panels", covered), fmt.Sprintf("%d in the part", p.to-p.from),
+				"divide on the marked lines, or begin a new piece with `start from`")
+		}
+		if p.part.Hold {
+			w.hold(p.part.Name, p.to-p.from)
+		}
+		if len(q.blocks) > 0 {
+			out = append(out, q)
+		}
+	}
+	for i := range st.blocks {
+		if !used[i] {
+			w.endBlock(&st.blocks[i], "left over", nil)
+		}
+	}
+	return out
+}
+
+func (w *worker) endBlock(b *block, edge string, p *Part) {
+	st := w.cur
+	c := w.canvas(b)
+	part := ""
+	if p != nil {
+		part = p.Name
+	}
+	c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: edge, part: part, sts: b.count()})
+	w.levelOf(b, "", "", false, true)
+}
+
+func (s *JoinParts) work(w *worker) {
+	type bit struct {
+		q     *strand
+		added int
+		edge  string
+	}
+	var bits []bit
+	flip := w.cur != nil && w.cur.flip
+	for _, j := range s.Of {
+		if j.Part == "" {
+			bits = append(bits, bit{added: j.Added.Int(w.i, 0), edge: orElse(j.Edge, "added edge")})
+			continue
+		}
+		q := w.parts[j.Part]
+		if q == nil || q.ended {
+			w.find("arithmetic/join", finding.Error, j.Pos, fmt.Sprintf("%s has no live stitches to join", j.Part), "", "",
+				"let its sections end without binding all of it off")
+			continue
+		}
+		delete(w.parts, j.Part)
+		bits = append(bits, bit{q: q})
+	}
+	if !flip {
+		reverse(bits) // a right-side row meets them from the right
+	}
+	var first *strand
+	var rows []int
+	y := units.Num{}
+	for _, b := range bits {
+		if b.q == nil {
+			continue
+		}
+		w.cur = b.q
+		w.settle()
+		if first == nil {
+			first = b.q
+		}
+		rows = append(rows, b.q.row)
+		y = units.Max(y, b.q.y)
+	}
+	if first == nil {
+		return
+	}
+	for _, r := range rows[1:] {
+		if r != rows[0] {
+			w.find("arithmetic/join-rows", finding.Warning, s.Pos, fmt.Sprintf("the parts to be joined end after different rows: %v", rows),
+				fmt.Sprint(rows), "the same row", "work the shorter part on, or end the longer one earlier")
+			break
+		}
+	}
+	last := first
+	for _, b := range bits {
+		if b.q != nil {
+			last = b.q
+		}
+	}
+	if len(first.blocks) > 1 {
+		w.find("arithmetic/join", finding.Error, s.Pos, "parts that are drawn in panels can't be joined here", "", "", "begin a new piece with `start from`")
+		w.cur = first
+		return
+	}
+	j := &strand{name: s.Name, gauge: first.gauge, y: y, row: first.row, rs: first.rs, flip: flip}
+	nb := block{view: first.blocks[0].view, left: first.blocks[0].left, right: last.blocks[len(last.blocks)-1].right}
+	fit := true
+	x := first.blocks[0].x
+	for _, b := range bits {
+		if b.q == nil {
+			nb.runs = append(nb.runs, run{n: b.added, gauge: first.gauge})
+			x = x.Add(first.gauge.StitchWidth().Times(b.added))
+			continue
+		}
+		if !b.q.blocks[0].x.Eq(x) || b.q.blocks[0].view != nb.view || !b.q.y.Eq(y) {
+			fit = false
+		}
+		nb.runs = append(nb.runs, b.q.blocks[0].runs...)
+		x = x.Add(b.q.width(&b.q.blocks[0]))
+	}
+	nb.runs = joinRuns(nb.runs)
+	j.blocks = []block{nb}
+	c := w.canvas(&nb)
+	if fit {
+		j.blocks[0].x = first.blocks[0].x
+		x := first.blocks[0].x
+		for _, b := range bits {
+			if b.q != nil {
+				x = x.Add(b.q.width(&b.q.blocks[0]))
+				continue
+			}
+			z := x.Add(first.gauge.StitchWidth().Times(b.added))
+			if b.added > 0 {
+				c.segs = append(c.segs, seg{a: pt{x, y}, b: pt{z, y}, name: b.edge, part: s.Name, sts: b.added, pos: s.Pos})
+			}
+			x = z
+		}
+	} else {
+		// The new row does not lie flat over the parts: each ends, and the row is drawn above
+		// them about their common centre.
+		lo, hi := first.blocks[0].x, last.right(&last.blocks[len(last.blocks)-1])
+		for _, b := range bits {
+			if b.q != nil {
+				q := &b.q.blocks[0]
+				w.canvas(q).segs = append(w.canvas(q).segs, seg{a: pt{b.q.right(q), b.q.y}, b: pt{q.x, b.q.y}, name: "joined edge", part: b.q.name, sts: q.count()})
+			}
+		}
+		j.blocks[0].x = lo.Add(hi).Half().Sub(j.width(&j.blocks[0]).Half())
+		c.segs = append(c.segs, seg{a: pt{j.blocks[0].x, y}, b: pt{j.right(&j.blocks[0]), y}, name: "joined edge", part: s.Name, sts: j.count()})
+		w.find("arithmetic/join-gap", finding.Warning, s.Pos, "the stitches added do not fill the gap between the parts, so the joined row does not lie flat",
+			fmt.Sprintf("%s mm of row", units.Decimal(j.width(&j.blocks[0]), 1)), fmt.Sprintf("%s mm from end to end", units.Decimal(hi.Sub(lo), 1)),
+			"add as many stitches as were left and decreased there")
+	}
+	for _, b := range bits {
+		if b.q != nil {
+			b.q.ended = true
+		}
+	}
+	w.cur = j
+}
+
+// joinRuns merges neighbours of one name and gauge.
+func joinRuns(runs []run) []run {
+	var out []run
+	for _, r := range runs {
+		if k := len(out) - 1; k >= 0 && out[k].gauge == r.gauge && out[k].name == r.name {
+			out[k].n += r.n
+			continue
+		}
+		out = append(out, r)
+	}
+	return out
+}

@@ -1,0 +1,286 @@
+package schematic
+
+import (
+	"fmt"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+func (s *AddEdge) work(w *worker) {
+	st := w.cur
+	n := s.Stitches.Int(w.i, 0)
+	if n <= 0 {
+		return
+	}
+	w.settle()
+	at := w.side(s.At)
+	if st.round && len(st.blocks) == 1 || at == Across || at == Lines {
+		w.find("arithmetic/round", finding.Error, s.Pos, "a round has no edge to add stitches at", "", "", "use `increase` at `across`, or divide the round first")
+		return
+	}
+	if at == LeftEdge || at == BothEdges {
+		b := &st.blocks[0]
+		x := b.x.Sub(b.runs[0].gauge.StitchWidth().Times(n))
+		w.step(b, x, st.right(b), orElse(s.Edge, "added edge"), "", n, 0)
+		b.x = x
+		b.give(segLeft, n)
+	}
+	if at == RightEdge || at == BothEdges {
+		b := &st.blocks[len(st.blocks)-1]
+		r := st.right(b).Add(b.runs[len(b.runs)-1].gauge.StitchWidth().Times(n))
+		w.step(b, b.x, r, "", orElse(s.Edge, "added edge"), 0, n)
+		b.give(segRight, n)
+	}
+	for i := range st.blocks {
+		w.levelOf(&st.blocks[i], "", "", false, false)
+	}
+}
+
+func (s *BindOff) work(w *worker) {
+	st := w.cur
+	if s.All {
+		w.end(orElse(s.Edge, "top"), s.Pos, s.Hold)
+		return
+	}
+	n := s.Stitches.Int(w.i, 0)
+	if n <= 0 {
+		return
+	}
+	at := w.side(s.At)
+	if st.round && len(st.blocks) == 1 {
+		w.find("arithmetic/round", finding.Error, s.Pos, "a round has no edge to bind off at", "", "",
+			"divide the round into parts, one of them bound off or left")
+		return
+	}
+	times := 1
+	if !s.Times.IsZero() {
+		times = s.Times.Int(w.i, 0)
+	}
+	if times <= 0 {
+		return
+	}
+	plain := !s.Leave && !s.Hold
+	edges := 1
+	if at == BothEdges {
+		edges = 2
+	}
+	every := edges
+	if !plain {
+		every = 1
+	}
+	every = max(every, s.Every.Int(w.i, every))
+	if need := n * times * edges; need > st.count() || need == st.count() && edges == 2 {
+		w.find("arithmetic/impossible", finding.Error, s.Pos,
+			fmt.Sprintf("%d stitches are to be taken off and there are %d", need, st.count()), fmt.Sprintf("%d × %d × %d", n, times, edges),
+			fmt.Sprintf("%d stitches", st.count()), "take fewer stitches off, or say `bind off: all`")
+		return
+	}
+	if plain && !st.flip && edges == 1 && !st.round && at != Across && at != Lines {
+		if begin := at == RightEdge; begin != st.rs {
+			w.find("arithmetic/row-side", finding.Warning, s.Pos,
+				fmt.Sprintf("stitches are bound off at the beginning of a row, and the next row is a %s row, which begins at the other edge", sideName(st.rs)),
+				"", "", "work one row more before it, or `leave` the stitches instead")
+		}
+	}
+	if s.Edge != "" {
+		w.nameShaped(at, s.Edge)
+	}
+	for t := range times {
+		w.takeOff(s, at, n, plain)
+		rows := every
+		if plain && edges == 2 {
+			rows -= 2
+		}
+		if !plain && t == times-1 {
+			rows = 0
+		}
+		if st.count() == 0 {
+			w.end(orElse(s.Edge, "top"), s.Pos, false)
+			return
+		}
+		w.advance(rows, nil, nil)
+	}
+}
+
+// takeOff takes n stitches off at each edge meant. Bound off at both edges it is
+// done at the beginning of each of two rows.
+func (w *worker) takeOff(s *BindOff, at Side, n int, plain bool) {
+	st := w.cur
+	w.settle()
+	one := func(side segSide) {
+		if s.Hold {
+			w.hold(st.name, n)
+		}
+		if side == segLeft {
+			b := &st.blocks[0]
+			x := b.x.Add(st.offsetOf(b, n))
+			w.step(b, x, st.right(b), b.left, b.right, n, 0)
+			b.x = x
+			b.take(segLeft, n)
+			return
+		}
+		b := &st.blocks[len(st.blocks)-1]
+		r := b.x.Add(st.offsetOf(b, b.count()-n))
+		w.step(b, b.x, r, b.left, b.right, 0, n)
+		b.take(segRight, n)
+	}
+	switch at {
+	case LeftEdge:
+		one(segLeft)
+	case RightEdge:
+		one(segRight)
+	default:
+		first, second := segRight, segLeft
+		if !st.rs {
+			first, second = second, first
+		}
+		one(first)
+		if plain {
+			w.advance(1, nil, nil)
+		}
+		one(second)
+		if plain {
+			w.advance(1, nil, nil)
+		}
+	}
+}
+
+func (s *Panels) work(w *worker) {
+	st := w.cur
+	if len(st.blocks) > 1 || st.band > 0 {
+		w.find("arithmetic/panels", finding.Error, s.Pos, "the row is cut into panels already", "", "", "cut it once, into all panels")
+		return
+	}
+	var runs []run
+	sum := 0
+	for _, p := range s.Of {
+		n := p.Stitches.Int(w.i, 0)
+		sum += n
+		g := st.gauge
+		if p.Gauge != "" {
+			g = w.gauge(p.Gauge)
+		}
+		if n > 0 {
+			runs = append(runs, run{name: p.Name, n: n, gauge: g})
+		}
+	}
+	if have := st.count(); sum != have {
+		w.find("arithmetic/panels", finding.Warning, s.Pos, fmt.Sprintf("the panels have %d stitches and the row has %d", sum, have),
+			sumText(len(s.Of), func(i int) int { return s.Of[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", have),
+			fmt.Sprintf("change the panels by %+d stitches in all", have-sum))
+	}
+	if len(runs) == 0 {
+		return
+	}
+	if !w.flippedOrder() {
+		reverse(runs)
+	}
+	b := &st.blocks[0]
+	next := *b
+	next.runs = runs
+	if w.lines {
+		w.cutRow(next)
+		return
+	}
+	w.settle()
+	w.restepQuiet(b, next)
+	c := w.canvas(b)
+	w.panelLines(c, b)
+}
+
+// panelLines marks the lines between panels that are drawn together, at this height.
+func (w *worker) panelLines(c *canvas, b *block) {
+	x := b.x
+	for i, r := range b.runs[:len(b.runs)-1] {
+		x = x.Add(r.gauge.StitchWidth().Times(r.n).Mul(w.cur.layers()))
+		c.lines = append(c.lines, inner{kind: LinePanel, a: pt{x, w.cur.y}, name: b.runs[i].name})
+	}
+}
+
+// restepQuiet is restep without a line where nothing changes.
+func (w *worker) restepQuiet(b *block, next block) {
+	if w.cur.width(&next).Eq(w.cur.width(b)) {
+		next.x = b.x
+		*b = next
+		return
+	}
+	w.restep(b, next)
+}
+
+// flippedOrder reports whether a list in the order of a right-side row runs
+// from left to right in the working: for the mirror of a part.
+func (w *worker) flippedOrder() bool { return w.cur.flip }
+
+// cutApart cuts the strand, just begun, into panels that are drawn apart.
+func (w *worker) cutApart() {
+	st := w.cur
+	next := st.blocks[0]
+	w.views[next.view].dead = true
+	w.apart(next)
+}
+
+// cutRow ends the drawing of the whole row and goes on with one drawing a panel.
+func (w *worker) cutRow(next block) {
+	st := w.cur
+	b := &st.blocks[0]
+	c := w.canvas(b)
+	if st.row == 0 {
+		c.dead = true
+	} else {
+		w.settle()
+		c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "base of the panels", part: st.name, both: st.round,
+			sts: b.count(), pos: w.section.Base().Pos})
+		w.levelOf(b, "", "", false, true)
+	}
+	w.apart(next)
+}
+
+func (w *worker) apart(whole block) {
+	st := w.cur
+	begin := st.blocks[0]
+	edge := "live edge"
+	if c := w.canvas(&begin); c.dead && len(c.segs) > 0 {
+		edge = c.segs[0].name
+	} else if !c.dead {
+		edge = "base"
+	}
+	st.blocks = nil
+	for i, r := range whole.runs {
+		nb := block{view: w.newView(r.name), runs: []run{r}, left: "line", right: "line", lineL: true, lineR: true}
+		if i == 0 && !st.round {
+			nb.left, nb.lineL = whole.left, false
+		}
+		if i == len(whole.runs)-1 && !st.round {
+			nb.right, nb.lineR = whole.right, false
+		}
+		st.blocks = append(st.blocks, nb)
+	}
+	for i := range st.blocks {
+		b := &st.blocks[i]
+		b.x = st.gaugeWidth(b).Half().Neg()
+		c := w.canvas(b)
+		c.first = st
+		c.segs = append(c.segs, seg{a: pt{b.x, st.y}, b: pt{b.x.Add(st.gaugeWidth(b)), st.y}, name: edge, sts: b.count(), pos: w.section.Base().Pos})
+		w.levelOf(b, "", "", true, false)
+	}
+}
+
+func (s *strand) gaugeWidth(b *block) units.Num {
+	var t units.Num
+	for _, r := range b.runs {
+		t = t.Add(r.gauge.StitchWidth().Times(r.n))
+	}
+	return t
+}
+
+func sumText(n int, at func(int) int, sum int) string {
+	t := ""
+	for i := range n {
+		if i > 0 {
+			t += " + "
+		}
+		t += fmt.Sprint(at(i))
+	}
+	return fmt.Sprintf("%s = %d", t, sum)
+}

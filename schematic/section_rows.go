@@ -1,0 +1,425 @@
+package schematic
+
+import (
+	"fmt"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// rows is the number of rows of an amount: as given, or the nearest to the length,
+// on the side that it must end after.
+func (w *worker) rows(a Amount) (int, bool) {
+	if v, ok := a.Rows.At(w.i); ok {
+		return int(v.Floor()), true
+	}
+	l, ok := a.Length.At(w.i)
+	if !ok {
+		return 0, false
+	}
+	exact := l.Div(w.cur.gauge.RowHeight())
+	n := int(exact.Round())
+	if a.End == AnyRow || w.cur.round {
+		return max(n, 0), true
+	}
+	if w.endsRS(n) == (a.End == RightSide) && n > 0 {
+		return n, true
+	}
+	// The nearer of the two rows beside it; up on a tie.
+	if exact.Sub(units.Int(int64(n))).Sign() < 0 && n > 1 {
+		return n - 1, true
+	}
+	return n + 1, true
+}
+
+// endsRS reports whether n rows from here end after a right-side row.
+func (w *worker) endsRS(n int) bool { return w.cur.rs == (n%2 == 1) }
+
+func (s *Even) work(w *worker) {
+	n, _ := w.rows(s.Amount)
+	w.even(n, s.Rib)
+}
+
+func (w *worker) even(n int, rib bool) {
+	if n <= 0 {
+		return
+	}
+	w.settle()
+	st := w.cur
+	y0 := st.y
+	l := st.blocks[0].x
+	w.advance(n, nil, nil)
+	if !rib {
+		return
+	}
+	for i := range st.blocks {
+		b := &st.blocks[i]
+		c := w.canvas(b)
+		r := st.right(b)
+		c.ribs = append(c.ribs, area{y0: y0, y1: st.y, l0: b.x, r0: r, l1: b.x, r1: r, gap: st.gauge.StitchWidth().Times(2)})
+	}
+	w.canvas(&st.blocks[0]).depths = append(w.canvas(&st.blocks[0]).depths,
+		depth{name: "depth of rib", y0: y0, y1: st.y, x: l, count: n, of: "row", part: st.name, stretched: st.gauge.Stretched, gauge: st.gauge})
+}
+
+// run of a shaping in one size: every so many rows, so many times.
+type spaced struct{ every, times int }
+
+func (sh *Shaping) spacings(i int) []spaced {
+	out := []spaced{{max(1, sh.Every.Int(i, 1)), sh.Times.Int(i, 1)}}
+	if !sh.Times.IsZero() {
+		if _, ok := sh.Times.At(i); !ok {
+			out[0].times = 0
+		}
+	}
+	for _, t := range sh.Then {
+		out = append(out, spaced{max(1, t.Every.Int(i, 1)), t.Times.Int(i, 0)})
+	}
+	return out
+}
+
+// profile is how the shaping moves one edge, in stitches outwards.
+func (sh *Shaping) profile(i int) profile {
+	by := sh.By.Int(i, 0)
+	if !sh.Increase {
+		by = -by
+	}
+	var p profile
+	at := profilePoint{}
+	if sh.Offset > 0 {
+		at.row = sh.Offset
+		p = append(p, at)
+	}
+	for _, sp := range sh.spacings(i) {
+		if sp.times <= 0 {
+			continue
+		}
+		at = profilePoint{at.row + sp.every*sp.times, at.d.Add(units.Int(int64(by * sp.times)))}
+		p = append(p, at)
+	}
+	return p
+}
+
+func (s *Shape) work(w *worker) {
+	st := w.cur
+	nb := len(st.blocks)
+	left, right := make([]profile, nb), make([]profile, nb)
+	longest := 0
+	half := units.Frac(1, 2)
+	for k := range s.Shapings {
+		sh := &s.Shapings[k]
+		p := sh.profile(w.i)
+		longest = max(longest, p.last().row)
+		w.sidesFit(sh)
+		at := w.side(sh.At)
+		if at == Lines && nb == 1 {
+			w.find("arithmetic/lines", finding.Error, sh.Pos, "there are no marked lines to shape at", "", "",
+				"cut the row into `panels` before it, or shape at both edges")
+			at = BothEdges
+		}
+		tube := st.round && nb == 1
+		switch {
+		case at == Across && nb > 1:
+			w.spread(p, left, right)
+		case at == Across, tube && at != BothEdges:
+			left[0] = left[0].plus(p.scaled(half))
+			right[nb-1] = right[nb-1].plus(p.scaled(half))
+		case at == BothEdges:
+			left[0] = left[0].plus(p)
+			right[nb-1] = right[nb-1].plus(p)
+		case at == LeftEdge:
+			left[0] = left[0].plus(p)
+		case at == RightEdge:
+			right[nb-1] = right[nb-1].plus(p)
+		case at == Lines:
+			for i := range st.blocks {
+				b := &st.blocks[i]
+				if sh.Panel != "" && b.runs[0].name != sh.Panel {
+					continue
+				}
+				if b.lineL {
+					left[i] = left[i].plus(p)
+				}
+				if b.lineR {
+					right[i] = right[i].plus(p)
+				}
+			}
+		}
+		if sh.Edge != "" {
+			w.nameShaped(at, sh.Edge)
+		}
+	}
+	total := longest
+	if n, ok := w.rows(s.Amount); ok {
+		if n < longest {
+			w.find("arithmetic/shaping-rows", finding.Warning, s.Pos,
+				fmt.Sprintf("the shaping needs %d rows and there are %d", longest, n), fmt.Sprintf("%d rows", n), fmt.Sprintf("%d rows for the shaping", longest),
+				fmt.Sprintf("work %d rows, or shape more often", longest))
+		} else {
+			total = n
+		}
+	}
+	for i := range st.blocks {
+		b := &st.blocks[i]
+		if n := int(left[i].last().d.Add(right[i].last().d).Floor()) + b.count(); n < 1 && longest > 0 {
+			w.find("arithmetic/impossible", finding.Error, s.Pos,
+				fmt.Sprintf("the shaping takes away %d stitches and there are %d", b.count()-n, b.count()),
+				fmt.Sprintf("%d stitches", b.count()), "at least one left", "shape fewer times, or bind the rest off instead")
+			left[i], right[i] = nil, nil
+		}
+	}
+	w.advance(total, left, right)
+	if rest := st.count(); rest < 1 {
+		st.blocks[0].runs[0].n = 1
+	}
+}
+
+func (w *worker) nameShaped(at Side, edge string) {
+	b := w.cur.blocks
+	switch at {
+	case LeftEdge:
+		b[0].left = edge
+	case RightEdge:
+		b[len(b)-1].right = edge
+	case BothEdges:
+		b[0].left, b[len(b)-1].right = edge, edge
+	case Lines:
+		for i := range b {
+			if b[i].lineL {
+				b[i].left = edge
+			}
+			if b[i].lineR {
+				b[i].right = edge
+			}
+		}
+	}
+}
+
+// spread allots a change across the row to panels drawn apart, in proportion.
+func (w *worker) spread(p profile, left, right []profile) {
+	st := w.cur
+	total := st.count()
+	if total == 0 {
+		return
+	}
+	half := units.Frac(1, 2)
+	last := int64(p.last().d.Floor())
+	done := int64(0)
+	at := 0
+	for i := range st.blocks {
+		at += st.blocks[i].count()
+		upTo := units.Frac(last*int64(at), int64(total)).Round()
+		share := upTo - done
+		done = upTo
+		if last == 0 {
+			continue
+		}
+		q := p.scaled(units.Frac(share, last)).scaled(half)
+		left[i] = left[i].plus(q)
+		right[i] = right[i].plus(q)
+	}
+}
+
+// sidesFit checks that a shaping tied to one side of the work can fall on it.
+func (w *worker) sidesFit(sh *Shaping) {
+	if sh.On == AnyRow || w.cur.round {
+		return
+	}
+	rs := w.cur.rs
+	row := sh.Offset + 1
+	for _, sp := range sh.spacings(w.i) {
+		if sp.times <= 0 {
+			continue
+		}
+		onRS := rs == (row%2 == 1)
+		odd := sp.every%2 == 1 && sp.times > 1
+		if onRS != (sh.On == RightSide) || odd {
+			have := "the first shaping row is a " + sideName(onRS) + " row"
+			fix := "leave one row even before it (`after: 1 row`), or shape on the other side"
+			if odd {
+				have = fmt.Sprintf("every %d rows falls on right-side and wrong-side rows in turn", sp.every)
+				fix = fmt.Sprintf("shape every %d or every %d rows", sp.every-1, sp.every+1)
+			}
+			w.find("arithmetic/row-side", finding.Warning, sh.Pos, "the shaping does not fall on "+sh.On.String(), have, sh.On.String(), fix)
+			return
+		}
+		row += sp.every * sp.times
+	}
+}
+
+func sideName(rs bool) string {
+	if rs {
+		return "right-side"
+	}
+	return "wrong-side"
+}
+
+func (s *RepeatRow) work(w *worker) {
+	st := w.cur
+	n := st.count()
+	if s.Use < 1 {
+		return
+	}
+	reps, rest := n/s.Use, n%s.Use
+	if rest != 0 && !s.RestEven {
+		w.find("arithmetic/multiple", finding.Warning, s.Pos,
+			fmt.Sprintf("the repeat uses %d stitches, and %d is not a multiple of %d: %d are left over", s.Use, n, s.Use, rest),
+			fmt.Sprintf("%d = %d × %d + %d", n, reps, s.Use, rest), fmt.Sprintf("a multiple of %d", s.Use),
+			fmt.Sprintf("have %d or %d stitches before it, or say `rest: worked even`", reps*s.Use, (reps+1)*s.Use))
+	}
+	d := reps*s.Makes + rest - n
+	if n+d < 1 {
+		w.find("arithmetic/impossible", finding.Error, s.Pos, "the repeat leaves no stitch", fmt.Sprint(n), "at least 1", "make more stitches in the repeat")
+		d = 0
+	}
+	p := profile{{1, units.Int(int64(d)).Half()}}
+	left, right := make([]profile, len(st.blocks)), make([]profile, len(st.blocks))
+	if len(st.blocks) > 1 {
+		w.spread(profile{{1, units.Int(int64(d))}}, left, right)
+	} else {
+		left[0], right[0] = p, p
+	}
+	w.advance(1, left, right)
+}
+
+func (s *ShortRows) work(w *worker) {
+	st := w.cur
+	rows := s.Rows.Int(w.i, 0)
+	over := min(s.Over.Int(w.i, st.count()), st.count())
+	if over < 1 || rows < 1 {
+		return
+	}
+	if len(st.blocks) > 1 {
+		w.find("arithmetic/short-rows", finding.Error, s.Pos, "short rows over panels that are drawn apart can't be drawn", "", "",
+			"work them before the panels, or give the piece a part of its own for them")
+		return
+	}
+	w.settle()
+	b := &st.blocks[0]
+	c := w.canvas(b)
+	n := b.count()
+	at := w.side(s.At)
+	turns := max(0, (rows+1)/2-1)
+	step := s.Step.Int(w.i, 0)
+	sides := 1
+	if at == BothEdges || at == Across || at == Lines {
+		sides = 2
+	}
+	if most := (over - 1) / sides / max(1, turns); step > most && turns > 0 {
+		w.find("arithmetic/short-rows", finding.Warning, s.Pos,
+			fmt.Sprintf("%d stitches fewer at each turn uses up the %d stitches before the %d rows are done", step, over, rows),
+			fmt.Sprintf("%d turns × %d", turns*sides, step), fmt.Sprintf("at most %d", most), fmt.Sprintf("turn %d stitches earlier each time", most))
+		step = most
+	}
+	fromL, fromR := 0, 0 // unworked at each end by the longest row
+	switch at {
+	case LeftEdge:
+		fromR = n - over
+	case RightEdge:
+		fromL = n - over
+	default:
+		fromL = (n - over) / 2
+		fromR = n - over - fromL
+	}
+	cutL, cutR := turns*step, turns*step
+	if at == LeftEdge {
+		cutL = 0
+	}
+	if at == RightEdge {
+		cutR = 0
+	}
+	x := func(k int) units.Num { return b.x.Add(st.offsetOf(b, k)) }
+	y0 := st.y
+	h := st.gauge.RowHeight()
+	y1 := y0.Add(h.Times(rows))
+	l, r := b.x, st.right(b)
+	l0, r0, l1, r1 := x(fromL), x(n-fromR), x(fromL+cutL), x(n-fromR-cutR)
+	st.top = nil
+	add := func(a, z pt, name string, side segSide, rows, sts int, top bool) {
+		if top {
+			st.top = append(st.top, len(c.segs))
+		}
+		c.segs = append(c.segs, seg{a: a, b: z, name: name, part: st.name, side: side, rows: rows, sts: sts, pos: s.Pos,
+			fold: side != segNone && st.round, both: side == segNone && st.round})
+	}
+	// The unworked ends are, for now, the top of the piece there; if rows follow, a notch.
+	add(pt{l0, y0}, pt{l, y0}, "short-row turn", segNone, 0, fromL, true)
+	add(pt{r, y0}, pt{r0, y0}, "short-row turn", segNone, 0, fromR, true)
+	if fromL+cutL == 0 {
+		add(pt{l, y1}, pt{l, y0}, b.left, segLeft, rows, 0, false)
+	} else {
+		add(pt{l1, y1}, pt{l0, y0}, "short-row turn", segNone, 0, cutL, true)
+	}
+	if fromR+cutR == 0 {
+		add(pt{r, y0}, pt{r, y1}, b.right, segRight, rows, 0, false)
+	} else {
+		add(pt{r0, y0}, pt{r1, y1}, "short-row turn", segNone, 0, cutR, true)
+	}
+	st.dirty, st.topL, st.topR = true, l1, r1
+	mean := units.Int(int64(2*over - cutL - cutR)).Half().Times(rows)
+	w.areas[st.gauge.Name] = w.areas[st.gauge.Name].Add(mean.Mul(st.gauge.StitchWidth()).Mul(h))
+	c.depths = append(c.depths, depth{name: "short rows", y0: y0, y1: y1, x: l1, count: rows, of: "row", part: st.name, gauge: st.gauge})
+	st.y = y1
+	if rows%2 == 1 && !st.round {
+		st.rs = !st.rs
+	}
+	st.row += rows
+}
+
+func (s *Fold) work(w *worker) {
+	st := w.cur
+	for i := range st.blocks {
+		b := &st.blocks[i]
+		c := w.canvas(b)
+		c.lines = append(c.lines, inner{kind: LineFold, a: pt{b.x, st.y}, b: pt{st.right(b), st.y}, name: s.Name})
+	}
+}
+
+func (s *Gather) work(w *worker) {
+	w.end("gathered edge", s.Pos, false)
+}
+
+func (s *Mark) work(w *worker) {
+	st := w.cur
+	h := st.gauge.RowHeight()
+	b := &st.blocks[0]
+	at := w.side(s.At)
+	side := segNone
+	switch at {
+	case LeftEdge:
+		side = segLeft
+	case RightEdge:
+		side = segRight
+		b = &st.blocks[len(st.blocks)-1]
+	}
+	c := w.canvas(b)
+	if s.Line || s.What == "waist" {
+		c.lines = append(c.lines, inner{kind: LineMark, a: pt{b.x, st.y}, b: pt{st.right(b), st.y}, name: s.What})
+		return
+	}
+	sw := b.runs[0].gauge.StitchWidth().Mul(st.layers())
+	count := s.Count.Int(w.i, 1)
+	first, apart := s.First.Int(w.i, 0), s.Apart.Int(w.i, 0)
+	for k := range count {
+		m := mark{what: s.What, side: side, inset: sw.Times(s.Inset.Int(w.i, 0))}
+		if k == 0 {
+			m.name = s.What
+		}
+		off := first + k*apart
+		switch {
+		case s.Along:
+			m.at = pt{b.x, st.y.Add(h.Times(off))}
+			if side == segRight {
+				m.at.x = st.right(b)
+			}
+		case count > 1:
+			m.side = segNone
+			m.at = pt{st.right(b).Sub(sw.Times(off)), st.y}
+		default:
+			m.side = segNone
+			n := s.Stitch.Int(w.i, b.count()/2)
+			m.at = pt{st.right(b).Sub(sw.Times(n)), st.y}
+		}
+		c.marks = append(c.marks, m)
+	}
+}

@@ -1,0 +1,286 @@
+package schematic
+
+import (
+	"fmt"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+func (s *CastOn) work(w *worker) {
+	n := w.counted(s.Stitches, s.Pos, "cast on")
+	g := w.gauge(orElse(s.Gauge, w.piece.Gauge))
+	w.begin([]run{{n: n, gauge: g}}, g, orElse(s.Edge, orElse(w.piece.BeginEdge, "cast-on edge")), s.Pos)
+	if ch, ok := s.Chain.At(w.i); ok && ch.Less(units.Int(int64(n))) {
+		w.find("arithmetic/foundation", finding.Warning, s.Pos,
+			fmt.Sprintf("a chain of %s can't carry %d stitches", ch, n), ch.String()+" chains", fmt.Sprintf("%d stitches", n),
+			"chain the stitches and the turning chain on top of them")
+	}
+}
+
+// counted is a count that must be at least 1.
+func (w *worker) counted(g interface{ Int(i, otherwise int) int }, pos finding.Pos, what string) int {
+	n := g.Int(w.i, 0)
+	if n < 1 {
+		w.find("arithmetic/impossible", finding.Error, pos, "there is nothing to "+what+" in this size",
+			fmt.Sprint(n), "at least 1", "give this size a number, or say `make: none` for it")
+		return 1
+	}
+	return n
+}
+
+func orElse(a, b string) string {
+	if a != "" {
+		return a
+	}
+	return b
+}
+
+func (s *Ring) work(w *worker) {
+	g := w.gauge(orElse(s.Gauge, w.piece.Gauge))
+	n := w.counted(s.Stitches, s.Pos, "work into the ring")
+	w.piece.mustRound(w, s.Pos)
+	w.begin([]run{{n: n, gauge: g}}, g, "centre", s.Pos)
+	w.cur.round = true
+	w.canvas(&w.cur.blocks[0]).free = &freeform{disc: true}
+	w.canvas(&w.cur.blocks[0]).free.note(0, n)
+}
+
+func (p *Piece) mustRound(w *worker, pos finding.Pos) {
+	if !p.Round {
+		w.find("arithmetic/round", finding.Warning, pos, "a centre ring is worked in the round, the piece says flat", "", "",
+			"say `worked: in the round, from the centre`")
+	}
+}
+
+func (s *Sideways) work(w *worker) {
+	g := w.gauge(orElse(s.Gauge, w.piece.Gauge))
+	deep := w.counted(s.Stitches, s.Pos, "work in this band")
+	rows := w.counted(s.Rows, s.Pos, "work along this band")
+	w.begin([]run{{n: 0, gauge: g}}, g, "", s.Pos)
+	st := w.cur
+	st.band = rows
+	b := &st.blocks[0]
+	w.place(b)
+	c := w.canvas(b)
+	c.segs = c.segs[:0]
+	edge := orElse(s.Edge, orElse(w.piece.BeginEdge, "hem"))
+	h := g.StitchWidth().Times(deep)
+	l, r := b.x, st.right(b)
+	fold := st.round
+	c.segs = append(c.segs,
+		seg{a: pt{l, units.Num{}}, b: pt{r, units.Num{}}, name: edge, both: fold, rows: rows, pos: s.Pos},
+		seg{a: pt{l, h}, b: pt{l, units.Num{}}, name: b.left, side: segLeft, fold: fold, sts: deep, pos: s.Pos},
+		seg{a: pt{r, units.Num{}}, b: pt{r, h}, name: b.right, side: segRight, fold: fold, sts: deep, pos: s.Pos})
+	w.levelOf(b, "", "", true, false)
+	if s.Rib {
+		c.ribs = append(c.ribs, area{y0: units.Num{}, y1: h, l0: l, r0: r, l1: l, r1: r, gap: g.RowHeight().Times(2)})
+	}
+	c.depths = append(c.depths, depth{name: bandName(s.Rib), y1: h, x: l, count: deep, of: "st", stretched: g.Stretched, gauge: g})
+	a := g.RowHeight().Times(rows).Mul(h)
+	w.areas[g.Name] = w.areas[g.Name].Add(a)
+	st.y = h
+}
+
+func bandName(rib bool) string {
+	if rib {
+		return "depth of rib"
+	}
+	return "depth of band"
+}
+
+func (s *PickUp) work(w *worker) {
+	st := w.cur
+	if st.band == 0 {
+		w.find("arithmetic/pick-up", finding.Error, s.Pos, "stitches are picked up along a band worked sideways, and there is none before this", "", "",
+			"put `sideways: rib` (or band) before it, or say `onto` to work onto an edge of another piece")
+		return
+	}
+	n, how := s.picked(st.band)
+	if want, ok := s.Stitches.At(w.i); ok {
+		if !want.Eq(units.Int(int64(n))) {
+			w.find("arithmetic/pick-up", finding.Warning, s.Pos,
+				fmt.Sprintf("the pick-up gives %d stitches, not %s", n, want), how, want.String()+" stated",
+				s.fixFor(st.band, int(want.Floor()), n))
+		}
+	}
+	if n < 1 {
+		n = 1
+	}
+	g := w.gauge(orElse(s.Gauge, w.piece.Gauge))
+	b := &st.blocks[0]
+	next := *b
+	next.runs = []run{{n: n, gauge: g}}
+	w.restep(b, next)
+	st.band, st.gauge, st.row = 0, g, 0
+	st.rs = !w.piece.FirstWS
+}
+
+// picked is the number of stitches along rows rows, and its arithmetic.
+func (s *PickUp) picked(rows int) (int, string) {
+	if !s.Alternate {
+		n := rows / s.Of * s.Pick
+		rest := rows % s.Of
+		n += min(rest, s.Pick)
+		if s.Of == 1 {
+			return n, fmt.Sprintf("%d rows × %d", rows, s.Pick)
+		}
+		return n, fmt.Sprintf("%d rows, %d in every %d, %d rows over", rows, s.Pick, s.Of, rest)
+	}
+	tall, short := (rows+1)/2, rows/2
+	ends := 1
+	if rows%2 == 1 && tall > 1 {
+		ends = 2
+	}
+	n := short*s.Short + (tall-ends)*s.Tall + ends*s.Ends
+	return n, fmt.Sprintf("%d short rows × %d + %d tall rows × %d + %d at an end × %d", short, s.Short, tall-ends, s.Tall, ends, s.Ends)
+}
+
+func (s *PickUp) fixFor(rows, want, n int) string {
+	if s.Alternate || s.Pick == 0 {
+		return fmt.Sprintf("state %d, or work another number of rows", n)
+	}
+	need := want * s.Of / s.Pick
+	return fmt.Sprintf("state %d, or work %d rows instead of %d", n, need, rows)
+}
+
+// Held begins from live stitches of other pieces.
+func (s *Held) work(w *worker) {
+	g := w.gauge(orElse(s.Gauge, w.piece.Gauge))
+	var runs []run
+	panels := false
+	for _, p := range s.From {
+		n := 0
+		if p.Piece == "" {
+			n = p.Added.Int(w.i, 0)
+		} else {
+			n = w.liveOf(p)
+		}
+		panels = panels || p.Panel != ""
+		runs = append(runs, run{name: p.Panel, n: n, gauge: g})
+	}
+	// A right-side row meets them from the right.
+	reverse(runs)
+	if !panels {
+		n := 0
+		for _, r := range runs {
+			n += r.n
+		}
+		runs = []run{{n: n, gauge: g}}
+	} else {
+		runs = mergePanels(runs)
+	}
+	total := 0
+	for _, r := range runs {
+		total += r.n
+	}
+	if total < 1 {
+		w.find("arithmetic/held", finding.Error, s.Pos, "there are no live stitches to start from", "", "",
+			"let the other piece end with `hold: all`, or name the part whose stitches are live")
+		runs = []run{{n: 1, gauge: g}}
+	}
+	w.begin(runs, g, orElse(w.piece.BeginEdge, "live edge"), s.Pos)
+	if panels && w.lines {
+		w.cutApart()
+	}
+}
+
+// mergePanels lets stitches without a panel of their own (added between) join the
+// panel before them in the list.
+func mergePanels(runs []run) []run {
+	var out []run
+	carry := 0
+	for _, r := range runs {
+		if r.n == 0 {
+			continue
+		}
+		switch {
+		case r.name == "" && len(out) > 0:
+			out[len(out)-1].n += r.n
+		case r.name == "":
+			carry += r.n
+		default:
+			r.n += carry
+			carry = 0
+			out = append(out, r)
+		}
+	}
+	if len(out) == 0 && carry > 0 && len(runs) > 0 {
+		return []run{{n: carry, gauge: runs[0].gauge}}
+	}
+	return out
+}
+
+func reverse[T any](s []T) {
+	for i, j := 0, len(s)-1; i < j; i, j = i+1, j-1 {
+		s[i], s[j] = s[j], s[i]
+	}
+}
+
+func (w *worker) liveOf(p HeldPart) int {
+	src := w.b.p.PieceNamed(p.Piece)
+	if src == nil || src == w.piece {
+		return 0
+	}
+	m := w.b.piece(src)
+	if m == nil {
+		if v, ok := p.Stitches.At(w.i); ok {
+			return int(v.Floor())
+		}
+		return 0
+	}
+	n := m.Live[p.Part]
+	if n == 0 && p.Part == "" {
+		// Everything live, whatever it is called: parts, but not the panels in them.
+		for _, st := range m.liveParts {
+			n += st
+		}
+	}
+	if p.Half {
+		n /= 2
+	}
+	if want, ok := p.Stitches.At(w.i); ok && int(want.Floor()) != n {
+		what := p.Piece
+		if p.Part != "" {
+			what += " " + p.Part
+		}
+		w.find("arithmetic/held", finding.Warning, p.Pos,
+			fmt.Sprintf("%s has %d live stitches, not %s", what, n, want), fmt.Sprintf("%d live at the end of %s", n, what), want.String()+" stated",
+			fmt.Sprintf("state %d, or end %s with %s stitches", n, what, want))
+		return int(want.Floor())
+	}
+	return n
+}
+
+// onto begins a band along edges of other pieces.
+func (w *worker) onto() {
+	if len(w.piece.Sections) > 0 && starts(w.piece.Sections[0]) {
+		return
+	}
+	n := 0
+	g := w.gauge(w.piece.Gauge)
+	if len(w.piece.Sections) > 0 {
+		g = w.gauge(orElse(w.piece.Sections[0].Base().Gauge, w.piece.Gauge))
+	}
+	for _, e := range w.piece.Onto {
+		edges := w.b.edges(e.Edge, w.piece)
+		if len(edges) == 0 {
+			w.find("reference/edge", finding.Error, e.Pos, fmt.Sprintf("there is no edge called %q to work onto", e.Edge), "", "",
+				w.b.edgeHint(e.Edge))
+			continue
+		}
+		units := 0
+		for _, ed := range edges {
+			units += ed.Rows + ed.Stitches
+		}
+		of := max(1, e.Of)
+		n += units / of * e.Pick
+		n += min(units%of, e.Pick)
+	}
+	n = max(n, 1)
+	pos := w.piece.Pos
+	w.section = &CastOn{Common: Common{Pos: pos}}
+	w.begin([]run{{n: n, gauge: g}}, g, orElse(w.piece.BeginEdge, "picked-up edge"), pos)
+	w.made.Steps = append(w.made.Steps, Step{Section: w.section, After: n, FirstRow: 1, FirstRS: w.cur.rs, Gauge: g.Name})
+	w.levelOf(&w.cur.blocks[0], "", "", true, false)
+}

@@ -1,0 +1,574 @@
+package schematic
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// WorkAll works the pattern in every size, in the order of the sizes.
+func WorkAll(p *Pattern) []*Garment {
+	all := make([]*Garment, p.Sizes.Len())
+	for i := range all {
+		all[i] = Work(p, i)
+	}
+	return all
+}
+
+// Work works the pattern in size i (an index into its sizes): every section of every
+// piece at its gauge. What does not add up is told in Findings and worked on
+// with what there is, so that there is always something to look at. The pattern
+// must have come through the reader or keep to its bounds.
+func Work(p *Pattern, i int) *Garment {
+	g := &Garment{Pattern: p, Size: p.Sizes.Names[i], Index: i}
+	b := &builder{p: p, i: i, g: g, made: map[string]*Made{}, busy: map[string]bool{}}
+	for _, q := range p.Pieces {
+		b.piece(q)
+	}
+	for _, q := range p.Pieces {
+		if m := b.made[q.Name]; m != nil {
+			g.Pieces = append(g.Pieces, m)
+		}
+	}
+	b.seams()
+	g.Findings.Sort()
+	return g
+}
+
+// builder works the pieces of one size, each once, those that others start from
+// first.
+type builder struct {
+	p    *Pattern
+	i    int
+	g    *Garment
+	made map[string]*Made
+	busy map[string]bool
+}
+
+func (b *builder) piece(q *Piece) *Made {
+	if m, ok := b.made[q.Name]; ok {
+		return m
+	}
+	if b.busy[q.Name] {
+		b.find(finding.Finding{Kind: "arithmetic/cycle", Severity: finding.Error, Pos: q.Pos, Piece: q.Name,
+			Message: fmt.Sprintf("%s begins, by way of other pieces, from itself", q.Name),
+			Fix:     "let one of the pieces begin with a cast on"})
+		return nil
+	}
+	b.busy[q.Name] = true
+	defer delete(b.busy, q.Name)
+	if !q.Make.IsZero() {
+		if v, ok := q.Make.At(b.i); !ok || v.Sign() <= 0 {
+			b.made[q.Name] = nil
+			return nil
+		}
+	}
+	var m *Made
+	if q.MirrorOf != "" {
+		if src := b.p.PieceNamed(q.MirrorOf); src != nil && src != q {
+			if of := b.piece(src); of != nil {
+				m = of.mirrored(q, b.i)
+			}
+		}
+	} else {
+		m = b.work(q)
+	}
+	b.made[q.Name] = m
+	return m
+}
+
+func (b *builder) find(f finding.Finding) {
+	f.Sizes = []string{b.g.Size}
+	b.g.Findings = append(b.g.Findings, f)
+}
+
+// worker works one piece in one size.
+type worker struct {
+	b       *builder
+	piece   *Piece
+	i       int
+	made    *Made
+	cur     *strand
+	parts   map[string]*strand // parts whose sections are done and that are not ended
+	views   []*canvas
+	areas   map[string]units.Num
+	section Section
+	lines   bool // a later shaping falls on marked lines
+	part    string
+	next    Section // the section after the one in work, or nil
+}
+
+// ID is a name in lower case with hyphens, for ids that last.
+func ID(name string) string {
+	var b strings.Builder
+	gap := false
+	for _, r := range strings.ToLower(name) {
+		if unicode.IsLetter(r) || unicode.IsDigit(r) {
+			if gap && b.Len() > 0 {
+				b.WriteByte('-')
+			}
+			gap = false
+			b.WriteRune(r)
+		} else {
+			gap = true
+		}
+	}
+	if b.Len() == 0 {
+		return "x"
+	}
+	return b.String()
+}
+
+func (b *builder) work(q *Piece) *Made {
+	m := &Made{Piece: q, ID: ID(q.Name), Name: q.Name, Kind: q.Kind, Make: max(1, q.Make.Int(b.i, 1)),
+		Round: q.Round, From: q.From, Live: map[string]int{}}
+	w := &worker{b: b, piece: q, i: b.i, made: m, parts: map[string]*strand{}, areas: map[string]units.Num{}}
+	if q.Motifs != nil {
+		w.motifs(q.Motifs)
+	} else {
+		w.lines = shapesLines(q.Sections)
+		if len(q.Onto) > 0 {
+			w.onto()
+		}
+		w.sections(q.Sections)
+		w.close()
+	}
+	w.finish()
+	return m
+}
+
+// shapesLines reports whether any shaping falls on marked lines.
+func shapesLines(list []Section) bool {
+	for _, s := range list {
+		switch s := s.(type) {
+		case *Shape:
+			for _, sh := range s.Shapings {
+				if sh.At == Lines {
+					return true
+				}
+			}
+		case *Divide:
+			for _, p := range s.Parts {
+				if shapesLines(p.Sections) {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// sections works a list of sections on the strand in work.
+func (w *worker) sections(list []Section) {
+	for i, s := range list {
+		w.section, w.next = s, nil
+		if i+1 < len(list) {
+			w.next = list[i+1]
+		}
+		c := s.Base()
+		if w.cur == nil && !starts(s) {
+			if _, ok := s.(*JoinParts); !ok {
+				w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches to work here", "", "",
+					"begin the piece with `cast on`, `chain`, `sideways`, `start from` or `ring`; nothing can follow a row that is all bound off")
+				return
+			}
+		}
+		before, row, rs := 0, 0, true
+		if w.cur != nil {
+			before, row, rs = w.cur.count(), w.cur.row, w.cur.rs
+			if w.cur.ended && !starts(s) {
+				if _, ok := s.(*JoinParts); !ok {
+					w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches left to work here", "", "",
+						"take this section out, or bind off fewer stitches before it")
+					return
+				}
+			}
+			w.edgeNames(c)
+			_, sideways := s.(*PickUp)
+			if c.Gauge != "" && !starts(s) && !sideways {
+				w.toGauge(w.gauge(c.Gauge))
+			}
+		}
+		s.work(w)
+		w.section = s
+		if w.cur == nil {
+			continue
+		}
+		if starts(s) {
+			w.edgeNames(c)
+		}
+		after := w.cur.count()
+		if w.cur.ended {
+			after = 0
+		}
+		w.made.Steps = append(w.made.Steps, Step{Section: s, Part: w.cur.name, Before: before, After: after,
+			Rows: w.cur.row - row, FirstRow: row + 1, FirstRS: rs, Gauge: w.cur.gauge.Name})
+		if to, ok := c.To.At(w.i); ok && !to.Eq(units.Int(int64(after))) {
+			w.find("arithmetic/count", finding.Warning, c.Pos,
+				fmt.Sprintf("after this section there are %d stitches, not %s", after, to),
+				fmt.Sprintf("%d stitches before it, %d after it", before, after), to.String()+" stated",
+				fmt.Sprintf("state `to: %d`, or change what the section works", after))
+		}
+		w.level(c)
+	}
+}
+
+func starts(s Section) bool {
+	switch s.(type) {
+	case *CastOn, *Held, *Ring, *Sideways:
+		return true
+	}
+	return false
+}
+
+func (w *worker) gauge(name string) *Gauge {
+	if g := w.b.p.GaugeNamed(name); g != nil {
+		return g
+	}
+	return w.b.p.GaugeNamed("")
+}
+
+func (w *worker) find(kind string, sev finding.Severity, pos finding.Pos, message, have, want, fix string) {
+	f := finding.Finding{Kind: kind, Severity: sev, Pos: pos, Piece: w.piece.Name, Message: message, Have: have, Want: want, Fix: fix}
+	if w.cur != nil && w.cur.name != "" {
+		f.Section = w.cur.name
+	}
+	w.b.find(f)
+}
+
+// flipped reports whether left and right as drawn are right and left of the working.
+func (w *worker) flipped() bool {
+	f := w.piece.From == FromNeck || w.piece.From == FromCentre
+	if w.cur != nil && w.cur.flip {
+		f = !f
+	}
+	return f
+}
+
+func (w *worker) side(s Side) Side {
+	if w.flipped() {
+		switch s {
+		case LeftEdge:
+			return RightEdge
+		case RightEdge:
+			return LeftEdge
+		}
+	}
+	return s
+}
+
+// edgeNames takes over the names that a section gives to the edges.
+func (w *worker) edgeNames(c *Common) {
+	l, r := c.LeftEdge, c.RightEdge
+	if w.flipped() {
+		l, r = r, l
+	}
+	w.nameEdges(l, r)
+}
+
+func (w *worker) nameEdges(l, r string) {
+	if len(w.cur.blocks) == 0 {
+		return
+	}
+	if l != "" {
+		w.cur.blocks[0].left = l
+	}
+	if r != "" {
+		w.cur.blocks[len(w.cur.blocks)-1].right = r
+	}
+}
+
+// outerEdges are the names of the piece's outer edges in the working's own left
+// and right.
+func (w *worker) outerEdges() (string, string) {
+	l, r := w.piece.LeftEdge, w.piece.RightEdge
+	if l == "" {
+		l = "side"
+	}
+	if r == "" {
+		r = "side"
+	}
+	if w.piece.From == FromNeck || w.piece.From == FromCentre {
+		l, r = r, l
+	}
+	return l, r
+}
+
+func (w *worker) canvas(b *block) *canvas { return w.views[b.view] }
+
+func (w *worker) newView(name string) int {
+	w.views = append(w.views, &canvas{name: name})
+	return len(w.views) - 1
+}
+
+// begin starts a strand of the given runs at y = 0.
+func (w *worker) begin(runs []run, g *Gauge, edge string, pos finding.Pos) {
+	l, r := w.outerEdges()
+	s := &strand{gauge: g, round: w.piece.Round, rs: !w.piece.FirstWS}
+	b := block{view: w.newView(""), runs: runs, left: l, right: r}
+	s.blocks = []block{b}
+	w.cur = s
+	w.place(&s.blocks[0])
+	w.bottom(edge, pos)
+	w.views[s.blocks[0].view].first = s
+}
+
+func (w *worker) place(b *block) { b.x = w.cur.width(b).Half().Neg() }
+
+// bottom draws the edge with which the strand begins.
+func (w *worker) bottom(edge string, pos finding.Pos) {
+	s := w.cur
+	for k := range s.blocks {
+		b := &s.blocks[k]
+		c := w.canvas(b)
+		c.segs = append(c.segs, seg{a: pt{b.x, s.y}, b: pt{s.right(b), s.y}, name: edge, part: s.name,
+			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos})
+	}
+}
+
+// close ends what is still live at the end of the piece.
+func (w *worker) close() {
+	if w.cur != nil && !w.cur.ended {
+		w.end("top", finding.Pos{}, true)
+	}
+	for _, name := range sortedKeys(w.parts) {
+		s := w.parts[name]
+		if s.ended {
+			continue
+		}
+		w.cur = s
+		w.end("top", finding.Pos{}, true)
+	}
+}
+
+// end closes the strand in work along its top. Live stitches stay live for
+// other pieces.
+func (w *worker) end(edge string, pos finding.Pos, live bool) {
+	s := w.cur
+	if live {
+		w.hold(s.name, s.count())
+		for _, b := range s.blocks {
+			for _, r := range b.runs {
+				if r.name != "" {
+					w.made.Live[r.name] += r.n
+				}
+			}
+		}
+	}
+	for k := range s.blocks {
+		b := &s.blocks[k]
+		c := w.canvas(b)
+		if s.dirty && k == 0 {
+			for _, i := range s.top {
+				c.segs[i].name = edge
+			}
+		}
+		l, r := b.x, s.right(b)
+		if s.dirty && k == 0 {
+			l, r = s.topL, s.topR
+		}
+		c.segs = append(c.segs, seg{a: pt{r, s.y}, b: pt{l, s.y}, name: edge, part: s.name,
+			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos})
+		if n := len(c.levels); n > 0 {
+			w.levelOf(b, "", "", false, true)
+		}
+	}
+	s.ended, s.held = true, live
+}
+
+// settle levels the top after short rows, leaving the notch where no stitch
+// was worked.
+func (w *worker) settle() {
+	s := w.cur
+	if !s.dirty {
+		return
+	}
+	b := &s.blocks[0]
+	c := w.canvas(b)
+	if b.x.Less(s.topL) {
+		c.segs = append(c.segs, seg{a: pt{b.x, s.y}, b: pt{s.topL, s.y}, part: s.name, name: "short-row turn"})
+	}
+	if r := s.right(b); s.topR.Less(r) {
+		c.segs = append(c.segs, seg{a: pt{s.topR, s.y}, b: pt{r, s.y}, part: s.name, name: "short-row turn"})
+	}
+	s.dirty, s.top = false, nil
+}
+
+// advance works k rows with the given movements of the edges of each block, and
+// brings positions, counts, areas and edges up to date.
+func (w *worker) advance(k int, left, right []profile) {
+	if k <= 0 {
+		return
+	}
+	w.settle()
+	s := w.cur
+	h := s.gauge.RowHeight()
+	f := s.layers()
+	for i := range s.blocks {
+		b := &s.blocks[i]
+		c := w.canvas(b)
+		lp, rp := extend(left, i, k), extend(right, i, k)
+		wl, wr := b.runs[0].gauge.StitchWidth().Mul(f), b.runs[len(b.runs)-1].gauge.StitchWidth().Mul(f)
+		l0, r0 := b.x, s.right(b)
+		fold := s.round && len(s.blocks) == 1
+		prev := profilePoint{}
+		var ls []seg
+		for _, q := range lp {
+			ls = append(ls, seg{
+				a: pt{l0.Sub(q.d.Mul(wl)), s.y.Add(h.Times(q.row))}, b: pt{l0.Sub(prev.d.Mul(wl)), s.y.Add(h.Times(prev.row))},
+				name: b.left, part: s.name, side: segLeft, fold: fold, rows: q.row - prev.row, pos: w.section.Base().Pos})
+			prev = q
+		}
+		c.segs = append(c.segs, ls...)
+		prev = profilePoint{}
+		for _, q := range rp {
+			c.segs = append(c.segs, seg{
+				a: pt{r0.Add(prev.d.Mul(wr)), s.y.Add(h.Times(prev.row))}, b: pt{r0.Add(q.d.Mul(wr)), s.y.Add(h.Times(q.row))},
+				name: b.right, part: s.name, side: segRight, fold: fold, rows: q.row - prev.row, pos: w.section.Base().Pos})
+			prev = q
+		}
+		if c.free != nil {
+			for _, q := range lp.plus(rp) {
+				c.free.note(s.row+q.row, b.count()+int(q.d.Floor()))
+			}
+		}
+		dl, dr := lp.last().d, rp.last().d
+		w.grow(b, h, k, lp, rp, f)
+		b.x = l0.Sub(dl.Mul(wl))
+		b.change(dl, dr)
+	}
+	s.y = s.y.Add(h.Times(k))
+	s.row += k
+	if !s.round && k%2 == 1 {
+		s.rs = !s.rs
+	}
+}
+
+// extend gives the profile of block i a last point after k rows.
+func extend(all []profile, i, k int) profile {
+	var p profile
+	if i < len(all) {
+		p = all[i]
+	}
+	if l := p.last(); l.row < k {
+		p = append(append(profile(nil), p...), profilePoint{k, l.d})
+	}
+	return p
+}
+
+// change brings the counts up to date after the edges moved.
+func (b *block) change(dl, dr units.Num) {
+	total := int(dl.Add(dr).Floor())
+	if len(b.runs) == 1 {
+		b.runs[0].n += total
+		return
+	}
+	l := int(dl.Floor())
+	for _, d := range []struct {
+		side segSide
+		n    int
+	}{{segLeft, l}, {segRight, total - l}} {
+		if d.n < 0 {
+			b.take(d.side, -d.n)
+		} else {
+			b.give(d.side, d.n)
+		}
+	}
+}
+
+// grow adds the fabric area of k rows, by gauge: the mean count of the rows
+// between two corners times width and height of a stitch.
+func (w *worker) grow(b *block, h units.Num, k int, lp, rp profile, f units.Num) {
+	for i, r := range b.runs {
+		n := units.Int(int64(r.n)).Times(k)
+		if i == 0 {
+			n = n.Add(meanSum(lp))
+		}
+		if i == len(b.runs)-1 {
+			n = n.Add(meanSum(rp))
+		}
+		a := n.Mul(r.gauge.StitchWidth()).Mul(h)
+		w.areas[r.gauge.Name] = w.areas[r.gauge.Name].Add(a)
+	}
+}
+
+// meanSum is the sum of a profile over its rows (trapezoids).
+func meanSum(p profile) units.Num {
+	var t units.Num
+	prev := profilePoint{}
+	for _, q := range p {
+		t = t.Add(q.d.Add(prev.d).Half().Times(q.row - prev.row))
+		prev = q
+	}
+	return t
+}
+
+// step moves the ends of a block at the present height without working a row.
+func (w *worker) step(b *block, l, r units.Num, left, right string, lsts, rsts int) {
+	s := w.cur
+	c := w.canvas(b)
+	l0, r0 := b.x, s.right(b)
+	pos := w.section.Base().Pos
+	add := func(a, z units.Num, name string, side segSide, n int) {
+		c.segs = append(c.segs, seg{a: pt{a, s.y}, b: pt{z, s.y}, name: name, part: s.name, side: side, sts: n, pos: pos,
+			both: s.round && len(s.blocks) == 1})
+	}
+	switch l.Cmp(l0) {
+	case 1:
+		add(l, l0, left, segLeft, lsts)
+	case -1:
+		add(l, l0, left, segLeft, lsts)
+	}
+	if !r.Eq(r0) {
+		add(r0, r, right, segRight, rsts)
+	}
+}
+
+// toGauge goes on in another gauge, about the same centre.
+func (w *worker) toGauge(g *Gauge) {
+	s := w.cur
+	if g == nil || g == s.gauge && len(s.blocks) == 1 && len(s.blocks[0].runs) == 1 {
+		return
+	}
+	w.settle()
+	for k := range s.blocks {
+		b := &s.blocks[k]
+		next := *b
+		next.runs = append([]run(nil), b.runs...)
+		for i := range next.runs {
+			next.runs[i].gauge = g
+		}
+		w.restep(b, next)
+	}
+	s.gauge = g
+}
+
+// restep replaces a block by next at the same height, about the same centre,
+// with a step where the widths differ and a line of change.
+func (w *worker) restep(b *block, next block) {
+	s := w.cur
+	l0, r0 := b.x, s.right(b)
+	band := s.band
+	s.band = 0
+	width := s.width(&next)
+	mid := l0.Add(r0).Half()
+	l, r := mid.Sub(width.Half()), mid.Add(width.Half())
+	s.band = band
+	w.step(b, l, r, "step", "step", 0, 0)
+	c := w.canvas(b)
+	c.lines = append(c.lines, inner{kind: LineChange, a: pt{units.Max(l, l0), s.y}, b: pt{units.Min(r, r0), s.y}})
+	*b = next
+	b.x = l
+}
+
+func sortedKeys[V any](m map[string]V) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	sortStrings(keys)
+	return keys
+}
