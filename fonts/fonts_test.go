@@ -233,3 +233,8 @@ func BenchmarkRuns(b *testing.B) {
 		fonts.Runs(fonts.Regular, "103 (111, 119, 127) (135, 143)")
 	}
 }
+
+func TestTheLicenceComesWithTheFaces(t *testing.T) {
+	assert.Contains(t, fonts.Licence, "SIL OPEN FONT LICENSE Version 1.1")
+	assert.Contains(t, fonts.Licence, "Liberation")
+}

@@ -21,8 +21,9 @@ func SafeLink(address string) (safe string, ok bool) {
 	case "":
 		ok = u.Host == "" && u.Path == "" && u.RawQuery == "" && u.Fragment != ""
 	}
-	if !ok {
+	safe = u.String()
+	if !ok || strings.ContainsFunc(safe, func(r rune) bool { return r <= ' ' || r == 0x7f || strings.ContainsRune(`"<>\`, r) }) {
 		return "", false
 	}
-	return u.String(), true
+	return safe, true
 }

@@ -11,6 +11,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -246,4 +247,15 @@ func BenchmarkWriteOneWord(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+func TestManyMayWriteAtOnce(t *testing.T) {
+	want := write(t, pdf.Info{}, twoSheets()...)
+	var wg sync.WaitGroup
+	for range 4 {
+		wg.Go(func() {
+			assert.True(t, bytes.Equal(want, write(t, pdf.Info{}, twoSheets()...)))
+		})
+	}
+	wg.Wait()
 }
