@@ -78,23 +78,36 @@ func Cap(in CapIn) (CapPlan, error) {
 	return p, p.fill(in, best, wide)
 }
 
-func capSearch(in CapIn, wide int, goal, wish float64) (best capShape, ok bool) {
+// capSearch tries shapes near the trade's bell first, then all others.
+func capSearch(in CapIn, wide int, goal, wish float64) (capShape, bool) {
+	if s, ok := capNear(in, wide, goal, wish, true); ok {
+		return s, true
+	}
+	return capNear(in, wide, goal, wish, false)
+}
+
+func capNear(in CapIn, wide int, goal, wish float64, near bool) (best capShape, ok bool) {
 	w := in.Cloth.Stitch.Float()
 	tolerance := w / 2
+	most, slack := wide/4, wish // bind-offs of several stitches, distance from the top wished
+	if near {
+		most, slack = 0, wish/3
+	}
 	// Steps cost shape: take the fewest with which a cap exists.
-	for n := 0; n <= wide/4 && !ok; n++ {
+	for n := 0; n <= most && !ok; n++ {
 		for off := 2; off <= 6 && (n > 0 || off == 2); off++ {
 			for top := 2 - wide%2; top < wide; top += 2 {
-				if math.Abs(float64(top)*w-wish) > wish {
+				k := (wide-top)/2 - n*off
+				if math.Abs(float64(top)*w-wish) > slack || k < 0 || n > 0 && top < off {
 					continue
 				}
-				k := (wide-top)/2 - n*off
-				if k < 0 || n > 0 && top < off {
-					continue
+				from, to := 0, k
+				if near {
+					from, to = max(0, k/4-max(2, k/12)), min(k, k/4+max(2, k/12))
 				}
 				for fast := in.Step; fast <= 2; fast++ {
-					for low := 0; low <= k; low++ {
-						for high := max(0, low-2); high <= low+2 && low+high <= k; high++ {
+					for low := from; low <= to; low++ {
+						for high := max(0, low-1); high <= low+1 && low+high <= k; high++ {
 							s := capShape{fast: fast, low: low, high: high, slow: k - low - high, off: off, n: n, top: top}
 							if !s.settle(in, goal) || math.Abs(s.length-goal) > tolerance {
 								continue

@@ -137,8 +137,16 @@ func (in *inputs) length(key string) (units.Num, bool) {
 // sizeFail tells of something wrong in the size at hand.
 func (in *inputs) sizeFail(key, format string, args ...any) *finding.Finding {
 	in.ok = false
+	size := in.r.p.Sizes.Names[in.r.size]
 	f := in.r.fail(in.pos(key), "grading/impossible", format, args...)
-	f.Sizes = []string{in.r.p.Sizes.Names[in.r.size]}
+	for i := range in.r.found[:len(in.r.found)-1] {
+		if g := &in.r.found[i]; g.Pos == f.Pos && g.Message == f.Message {
+			g.Sizes = append(g.Sizes, size)
+			in.r.found = in.r.found[:len(in.r.found)-1]
+			return g
+		}
+	}
+	f.Sizes = []string{size}
 	return f
 }
 
