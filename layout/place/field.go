@@ -1,0 +1,177 @@
+package place
+
+import (
+	"math"
+
+	"flatwright/layout/sheet"
+)
+
+// side is a side of a view. Within a side, u runs along it and v away from it.
+type side int
+
+const (
+	top side = iota
+	bottom
+	left
+	right
+)
+
+func (s side) vertical() bool { return s == left || s == right }
+
+// outer reports whether text above its line stands on the far side of the line.
+func (s side) outer() bool { return s == top || s == left }
+
+func (s side) out() pt {
+	return [...]pt{{X: 0, Y: -1}, {X: 0, Y: 1}, {X: -1, Y: 0}, {X: 1, Y: 0}}[s]
+}
+
+// ray is a way out of the view that is kept free: where an extension line or a
+// leader will run.
+type ray struct {
+	from  pt
+	to    side
+	owner int
+}
+
+const far = 1e5
+
+func (r ray) seg() seg { return seg{r.from, add(r.from, mul(r.to.out(), far))} }
+
+// field is what a view holds so far: the one question it answers is whether a
+// place is free.
+type field struct {
+	segs   []seg
+	solid  int // of segs, those that dimension lines keep clear of
+	hatch  [][]pt
+	labels []sheet.Box
+	rays   []ray
+}
+
+const clearance = 0.5 // between a label and anything else, mm
+
+// free reports whether nothing touches the box, save the ways that owner keeps.
+func (f *field) free(b sheet.Box, owner int) bool {
+	b = b.Grown(clearance + wide/2)
+	lo, hi := b.Bounds()
+	for i := range f.segs {
+		s := &f.segs[i]
+		if s.a.X > hi.X && s.b.X > hi.X || s.a.X < lo.X && s.b.X < lo.X ||
+			s.a.Y > hi.Y && s.b.Y > hi.Y || s.a.Y < lo.Y && s.b.Y < lo.Y {
+			continue
+		}
+		if b.Touches(s.a, s.b) {
+			return false
+		}
+	}
+	for i := range f.labels {
+		if b.Overlaps(f.labels[i]) {
+			return false
+		}
+	}
+	for _, r := range f.rays {
+		if r.owner != owner && b.Touches(r.from, r.seg().b) {
+			return false
+		}
+	}
+	for _, poly := range f.hatch {
+		if meetsPoly(b, poly) {
+			return false
+		}
+	}
+	return true
+}
+
+func meetsPoly(b sheet.Box, poly []pt) bool {
+	if inside([][]pt{poly}, b.C) {
+		return true
+	}
+	for i, p := range poly {
+		if b.Touches(p, poly[(i+1)%len(poly)]) {
+			return true
+		}
+	}
+	return false
+}
+
+// clear reports whether a line that measures may run here: it crosses no outline
+// and no other such line, runs beside none, and touches no label.
+func (f *field) clear(s seg, beside float64) bool {
+	in := s.shrunk(0.3)
+	for _, o := range f.segs[:f.solid] {
+		if in.crosses(o) || beside > 0 && s.along(o, beside) {
+			return false
+		}
+	}
+	for i := range f.labels {
+		if f.labels[i].Grown(clearance).Touches(s.a, s.b) {
+			return false
+		}
+	}
+	for _, poly := range f.hatch {
+		for _, e := range edges(poly) {
+			if in.crosses(e) {
+				return false
+			}
+		}
+		if inside([][]pt{poly}, mid(s.a, s.b)) {
+			return false
+		}
+	}
+	return true
+}
+
+// release gives up the ways that owner keeps.
+func (f *field) release(owner int) {
+	kept := f.rays[:0]
+	for _, r := range f.rays {
+		if r.owner != owner {
+			kept = append(kept, r)
+		}
+	}
+	f.rays = kept
+}
+
+// crossings counts how often a way out from p crosses the outline. A way that
+// runs along an edge crosses nothing.
+func crossings(loops [][]pt, p pt, to side) int {
+	const off = 0.05
+	n := math.MaxInt
+	for _, d := range [2]float64{-off, off} {
+		q := p
+		if to.vertical() {
+			q.Y += d
+		} else {
+			q.X += d
+		}
+		n = min(n, crossingsAt(loops, q, to))
+	}
+	return n
+}
+
+func crossingsAt(loops [][]pt, p pt, to side) int {
+	const near = 0.4
+	n := 0
+	for _, loop := range loops {
+		for i, a := range loop {
+			b := loop[(i+1)%len(loop)]
+			if to.vertical() {
+				if (a.Y > p.Y) == (b.Y > p.Y) {
+					continue
+				}
+				x := a.X + (p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)
+				if to == left && x < p.X-near || to == right && x > p.X+near {
+					n++
+				}
+				continue
+			}
+			if (a.X > p.X) == (b.X > p.X) {
+				continue
+			}
+			y := a.Y + (p.X-a.X)/(b.X-a.X)*(b.Y-a.Y)
+			if to == top && y < p.Y-near || to == bottom && y > p.Y+near {
+				n++
+			}
+		}
+	}
+	return n
+}

@@ -1,0 +1,232 @@
+package place
+
+import (
+	"strings"
+
+	"flatwright/fonts"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// form is one way of writing a label: its lines, and the room that they take.
+type form struct {
+	lines  []string
+	w, h   float64
+	rule   float64 // length of the rule to write on before each line, mm
+	line   float64 // height of a line
+	letter bool    // the letter that the item gets in the end
+}
+
+const (
+	leastRule = 13.0 // a rule that a number can be written on, mm
+	ruleGap   = 1.0
+	ruleRoom  = 6.5 // height to write in
+)
+
+func newForm(size float64, lines ...string) form {
+	f := form{lines: lines, line: lineHeight(fonts.Regular, size)}
+	for _, l := range lines {
+		f.w = max(f.w, fonts.Width(fonts.Regular, size, l))
+	}
+	f.h = f.line * float64(len(lines))
+	return f
+}
+
+func blankForm(size float64, lines ...string) form {
+	f := newForm(size, lines...)
+	f.rule = max(leastRule, 4*size)
+	f.w += f.rule + ruleGap
+	f.line = max(ruleRoom, f.line)
+	f.h = f.line * float64(len(lines))
+	return f
+}
+
+// value is one measurement in all sizes. Has is false where a size lacks it.
+type value struct {
+	length []units.Num
+	has    []bool
+}
+
+// scheme writes values as the options ask.
+type scheme struct {
+	o     Options
+	steps units.Steps
+	sizes expr.Sizes // of the garments given
+	size  float64
+}
+
+func (s *scheme) units() []units.Unit {
+	switch s.o.Units {
+	case Inches:
+		return []units.Unit{units.Inch}
+	case Both:
+		return []units.Unit{units.CM, units.Inch}
+	}
+	return []units.Unit{units.CM}
+}
+
+// texts are the value in one unit for each size, without the unit.
+func (s *scheme) texts(v value, u units.Unit) []string {
+	t := make([]string, len(v.length))
+	for i := range t {
+		t[i] = expr.Dash
+		if v.has[i] {
+			t[i] = s.steps.Format(v.length[i], u)
+		}
+	}
+	return t
+}
+
+// line is the value in one unit, with the unit: of the drawn size, or of all.
+func (s *scheme) line(v value, u units.Unit, all bool) string {
+	if !all {
+		if !v.has[s.o.Size] {
+			return expr.Dash
+		}
+		return s.steps.With(v.length[s.o.Size], u)
+	}
+	return s.sizes.Line(s.texts(v, u)) + " " + u.String()
+}
+
+// words is the value in words, for people who hear the drawing.
+func (s *scheme) words(v value, suffix string) string {
+	var parts []string
+	for _, u := range s.units() {
+		parts = append(parts, s.line(v, u, s.o.Labels != OneSize))
+	}
+	return strings.Join(parts, " / ") + suffix
+}
+
+// forms are the ways of writing the value, the best one first.
+func (s *scheme) forms(v value, suffix string) []form {
+	us := s.units()
+	lines := make([]string, len(us))
+	switch s.o.Labels {
+	case Letters:
+		return nil
+	case Blank:
+		for i, u := range us {
+			lines[i] = u.String()
+		}
+		lines[len(lines)-1] += suffix
+		return []form{blankForm(s.size, lines...)}
+	}
+	all := s.o.Labels == AllSizes
+	for i, u := range us {
+		lines[i] = s.line(v, u, all)
+	}
+	short := !all || !strings.Contains(lines[0], "(")
+	last := len(lines) - 1
+	switch {
+	case short && last == 0:
+		fs := []form{newForm(s.size, lines[0]+suffix)}
+		if suffix != "" {
+			fs = append(fs, newForm(s.size, lines[0], strings.TrimSpace(suffix)))
+		}
+		return fs
+	case short:
+		one := newForm(s.size, lines[0]+" / "+lines[last]+suffix)
+		if suffix == "" {
+			return []form{one, newForm(s.size, lines...)}
+		}
+		return []form{one, newForm(s.size, lines[0]+" /", lines[last]+suffix),
+			newForm(s.size, lines[0], lines[last], strings.TrimSpace(suffix))}
+	}
+	lines[last] += suffix
+	fs := []form{newForm(s.size, lines...)}
+	for n := 2; n <= 4-len(us)/2*2+len(us)/2; n++ {
+		var wrapped []string
+		for _, l := range lines {
+			wrapped = append(wrapped, balance(l, n, s.size)...)
+		}
+		if len(wrapped) == n*len(lines) {
+			fs = append(fs, newForm(s.size, wrapped...))
+		}
+	}
+	return fs
+}
+
+// balance breaks a line at spaces into n lines as alike in width as may be.
+func balance(text string, n int, size float64) []string {
+	words := strings.Split(text, " ")
+	for i := len(words) - 1; i > 0; i-- { // the unit stays with the last number
+		if !strings.ContainsAny(words[i], "0123456789"+expr.Dash) {
+			words[i-1] += " " + words[i]
+			words = append(words[:i], words[i+1:]...)
+		}
+	}
+	total := fonts.Width(fonts.Regular, size, text)
+	for limit := total / float64(n); limit <= total; limit += total / 24 {
+		if lines := wrapWords(words, limit, size, fonts.Regular); len(lines) <= n {
+			return lines
+		}
+	}
+	return []string{text}
+}
+
+func wrapWords(words []string, limit, size float64, face fonts.Face) []string {
+	var lines []string
+	line := ""
+	for _, w := range words {
+		next := w
+		if line != "" {
+			next = line + " " + w
+		}
+		if line != "" && fonts.Width(face, size, next) > limit {
+			lines = append(lines, line)
+			next = w
+		}
+		line = next
+	}
+	return append(lines, line)
+}
+
+// wrap breaks text into lines no wider than limit, at spaces and, where a word is
+// wider than that, inside it.
+func wrap(text string, limit, size float64, face fonts.Face) []string {
+	var words []string
+	for _, w := range strings.Fields(text) {
+		words = append(words, cut(w, limit, size, face)...)
+	}
+	if len(words) == 0 {
+		return nil
+	}
+	return wrapWords(words, limit, size, face)
+}
+
+// cut cuts a word into parts no wider than limit; a single character is never cut.
+func cut(word string, limit, size float64, face fonts.Face) []string {
+	if fonts.Width(face, size, word) <= limit {
+		return []string{word}
+	}
+	var parts []string
+	part := ""
+	for _, r := range word {
+		if part != "" && fonts.Width(face, size, part+string(r)) > limit {
+			parts = append(parts, part)
+			part = ""
+		}
+		part += string(r)
+	}
+	return append(parts, part)
+}
+
+// letters leave out I and O, which look like figures.
+const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+
+// letterName is the n-th letter: A … Z, AA, AB …
+func letterName(n int) string {
+	name := ""
+	for n >= 0 {
+		name = string(letters[n%len(letters)]) + name
+		n = n/len(letters) - 1
+	}
+	return name
+}
+
+// letterForm has room for any letter among n.
+func letterForm(n int, size float64) form {
+	f := newForm(size, strings.Repeat("W", len(letterName(n))))
+	f.letter = true
+	return f
+}

@@ -1,0 +1,179 @@
+// Package place lays the pieces of a garment out on paper: to one scale, with
+// dimension lines, labels, matching marks and tables, so that nothing lies on
+// anything else. It knows paper and garments, and nothing of files or formats.
+package place
+
+import (
+	"fmt"
+
+	"flatwright/fonts"
+	"flatwright/schematic/units"
+)
+
+// Paper is a size of sheet.
+type Paper int
+
+// The papers: A4 is 210 x 297 mm (ISO 216), Letter 8.5 x 11 in (ANSI/ASME Y14.1, size A).
+const (
+	A4 Paper = iota
+	Letter
+)
+
+// Size is the paper's short and long side in mm.
+func (p Paper) Size() (short, long float64) {
+	if p == Letter {
+		return 215.9, 279.4
+	}
+	return 210, 297
+}
+
+// String is the paper's name.
+func (p Paper) String() string {
+	if p == Letter {
+		return "Letter"
+	}
+	return "A4"
+}
+
+// Orientation is which way up the paper is.
+type Orientation int
+
+// The orientations. Auto takes whichever needs fewer pages, then the larger
+// scale, then portrait.
+const (
+	Auto Orientation = iota
+	Portrait
+	Landscape
+)
+
+// Labels is what the measurements say.
+type Labels int
+
+// The ways of labelling.
+const (
+	OneSize  Labels = iota // the value of the size that is drawn
+	AllSizes               // the values of all sizes, in the trade's line
+	Letters                // a letter, and a table with all sizes
+	Blank                  // a rule to write on
+)
+
+// Units is which units the values are printed in.
+type Units int
+
+// The choices of unit.
+const (
+	CM Units = iota
+	Inches
+	Both
+)
+
+// Options say how a schematic is drawn. The zero value is A4, the usual scale that
+// fits, size 0, its values in cm.
+type Options struct {
+	Paper       Paper
+	Orientation Orientation
+	Scale       float64 // 8 for 1:8; 0 chooses among UsualScales
+	Size        int     // index of the garment that gives the shape
+	Labels      Labels
+	Units       Units
+	Text        float64 // font size of the values, mm; 0: 3.2
+	Prefix      string  // of every id
+	Lang        string  // of the drawing's words; empty: en
+	Caution     string  // printed at the foot of the first sheet
+	Stats       *Stats  // counts how labels were placed, if given
+}
+
+// Large is the text size of a large print, in mm: 18 point.
+const Large = 6.35
+
+// UsualScales are the scales that a drawing takes by itself, largest first.
+var UsualScales = []float64{2, 2.5, 4, 5, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100}
+
+// Stats count how often each way of placing a label was taken.
+type Stats struct {
+	OnLine, Beside, NextTrack, Inside, Slanted, Letter int
+	Chosen                                             int // letters because Letters was asked for
+	Dropped                                            int // names of marks for which there was no room; the key says them
+	Pages, Tables                                      int
+}
+
+const (
+	margin      = 10.0 // mm around every sheet
+	wide        = 0.5  // outline
+	narrow      = 0.25 // everything that measures
+	hair        = 0.18 // hatching and rules
+	defaultText = 3.2
+	smallest    = 1.5 // font size in mm
+	largest     = 12.0
+)
+
+func (o Options) text() float64 {
+	if o.Text == 0 {
+		return defaultText
+	}
+	return o.Text
+}
+
+func (o Options) lang() string {
+	if o.Lang == "" {
+		return "en"
+	}
+	return o.Lang
+}
+
+func (o Options) check(sizes int) error {
+	switch {
+	case sizes == 0:
+		return fmt.Errorf("there is no garment to draw")
+	case o.Size < 0 || o.Size >= sizes:
+		return fmt.Errorf("size %d is not among the %d sizes", o.Size, sizes)
+	case o.Scale != 0 && !(o.Scale >= 0.1 && o.Scale <= 1000):
+		return fmt.Errorf("a scale of 1:%g is outside 1:0.1 to 1:1000", o.Scale)
+	case o.Text != 0 && !(o.Text >= smallest && o.Text <= largest):
+		return fmt.Errorf("a text size of %g mm is outside %g to %g mm", o.Text, smallest, largest)
+	}
+	return nil
+}
+
+// TooLarge is the error of a drawing that no scale or further sheet can bring
+// onto the paper. W and H are the least paper it needs, mm.
+type TooLarge struct {
+	What  string
+	Scale float64
+	Paper Paper
+	W, H  float64
+}
+
+// Error says what does not fit, and the paper that would do.
+func (e *TooLarge) Error() string {
+	at := ""
+	if e.Scale > 0 {
+		at = " at 1:" + scaleText(e.Scale)
+	}
+	return fmt.Sprintf("%s%s does not fit on %s: it needs paper of at least %.0f x %.0f mm%s, a smaller scale or smaller text",
+		e.What, at, e.Paper, e.W, e.H, namedPaper(e.W, e.H))
+}
+
+// namedPaper is the smallest sheet of ISO 216's A series that holds w x h, if any.
+func namedPaper(w, h float64) string {
+	short, long := min(w, h), max(w, h)
+	for _, p := range []struct {
+		name        string
+		short, long float64
+	}{{"A4", 210, 297}, {"A3", 297, 420}, {"A2", 420, 594}, {"A1", 594, 841}, {"A0", 841, 1189}} {
+		if short <= p.short && long <= p.long {
+			return " (" + p.name + ")"
+		}
+	}
+	return ""
+}
+
+func scaleText(s float64) string {
+	n := units.Frac(int64(s*1000+0.5), 1000)
+	return units.Decimal(n, 3)
+}
+
+// lineHeight is the height of a line of text in mm: ascent and descent.
+func lineHeight(f fonts.Face, size float64) float64 {
+	return (fonts.Ascent(f) + fonts.Descent(f)) * size
+}

@@ -1,0 +1,249 @@
+package place
+
+import (
+	"math"
+	"strings"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+	"flatwright/schematic/units"
+)
+
+// row is one line of the heading or the foot.
+type row struct {
+	s    string
+	face fonts.Face
+	size float64
+	ink  sheet.Ink
+	gap  float64 // above it
+	cl   string
+}
+
+func (r row) high() float64 { return lineHeight(r.face, r.size) + r.gap }
+
+// frame is the paper, and what stands at its head and foot at one scale.
+type frame struct {
+	p        *plan
+	w, h     float64
+	scale    float64
+	head     []row
+	key      [][]keyEntry
+	caution  []row
+	bar      *bar
+	headHigh float64
+	footHigh float64 // without the caution
+	cautHigh float64
+}
+
+func (p *plan) frame(landscape bool, scale float64) *frame {
+	short, long := p.o.Paper.Size()
+	f := &frame{p: p, w: short, h: long, scale: scale}
+	if landscape {
+		f.w, f.h = long, short
+	}
+	size := p.o.text()
+	avail := f.w - 2*margin
+	put := func(rows *[]row, text string, face fonts.Face, size, gap float64, class string) {
+		for i, s := range wrap(fonts.Shown(face, text), avail, size, face) {
+			if i > 0 {
+				gap = 0
+			}
+			*rows = append(*rows, row{s, face, size, sheet.Black, gap, class})
+		}
+	}
+	pat := p.g.Pattern
+	put(&f.head, pat.Title, fonts.Bold, size*1.75, 0, "heading")
+	sub := p.sizeText()
+	if pat.Designer != "" {
+		sub += " · " + pat.Designer
+	}
+	put(&f.head, sub, fonts.Regular, size, 0.8, "heading")
+	put(&f.head, pat.Note, fonts.Regular, size, 0.4, "note")
+	put(&f.head, p.statement(scale), fonts.Italic, size, 0.4, "note")
+	if p.o.Caution != "" {
+		put(&f.caution, p.o.Caution, fonts.Bold, size, 1.5, "caution")
+	}
+	f.headHigh = rowsHigh(f.head) + 4
+	f.cautHigh = rowsHigh(f.caution)
+	f.keyRows(avail, size)
+	f.bar = newBar(scale, size, avail)
+	line := lineHeight(fonts.Regular, size)
+	f.footHigh = 4 + f.bar.high + float64(len(f.key))*(line+1.2) + line
+	return f
+}
+
+func rowsHigh(rows []row) float64 {
+	h := 0.0
+	for _, r := range rows {
+		h += r.high()
+	}
+	return h
+}
+
+// sizeText says which sizes the values are of, and which one gives the shape.
+func (p *plan) sizeText() string {
+	name := p.g.Size
+	switch {
+	case p.o.Labels == Blank || p.o.Labels == OneSize || p.s.sizes.Len() == 1:
+		return "Size " + name
+	}
+	return "Sizes " + p.s.sizes.Full(p.s.sizes.Names) + " · drawn in size " + name
+}
+
+// statement is what every schematic says of itself.
+func (p *plan) statement(scale float64) string {
+	parts := []string{"Scale 1:" + scaleText(scale), "right side facing", "flat, as worked, before seaming"}
+	if p.bands {
+		parts = append(parts, "without the bands worked on later")
+	}
+	switch p.o.Units {
+	case CM:
+		parts = append(parts, "measurements in centimetres")
+	case Inches:
+		parts = append(parts, "measurements in inches")
+	default:
+		parts = append(parts, "measurements in centimetres and inches")
+	}
+	return strings.Join(parts, " · ") + "."
+}
+
+// keyRows shares the key's entries among lines.
+func (f *frame) keyRows(avail, size float64) {
+	x := 0.0
+	for _, e := range f.p.key() {
+		w := f.keyWidth(e, size)
+		if len(f.key) == 0 || x+w > avail {
+			f.key = append(f.key, nil)
+			x = 0
+		}
+		f.key[len(f.key)-1] = append(f.key[len(f.key)-1], e)
+		x += w
+	}
+}
+
+func (f *frame) keyWidth(e keyEntry, size float64) float64 {
+	return keySign + 1.5 + fonts.Width(fonts.Regular, size, f.keyText(e)) + 6
+}
+
+// keyText is the entry's words, cut to the line.
+func (f *frame) keyText(e keyEntry) string {
+	size := f.p.o.text()
+	words := wrap(fonts.Shown(fonts.Regular, e.what), f.w-2*margin-keySign-8, size, fonts.Regular)
+	if len(words) == 0 {
+		return ""
+	}
+	return words[0]
+}
+
+// bar is the scale bar: two bars of a round length, in centimetres and inches.
+type bar struct {
+	cm, in         int
+	cmLong, inLong float64
+	high           float64
+	size           float64
+}
+
+func newBar(scale, size, avail float64) *bar {
+	b := &bar{size: size}
+	pick := func(unit units.Unit) (int, float64) {
+		mm := unit.MM().Float() / scale
+		n := 1
+		for _, k := range []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000} {
+			if float64(k)*mm <= min(50, avail-20*size/defaultText) || k == 1 {
+				n = k
+			}
+		}
+		return n, float64(n) * mm
+	}
+	b.cm, b.cmLong = pick(units.CM)
+	b.in, b.inLong = pick(units.Inch)
+	b.high = 2 * (lineHeight(fonts.Regular, size) + 0.6)
+	return b
+}
+
+func (b *bar) draw(g *sheet.Group, x, y float64) {
+	step := lineHeight(fonts.Regular, b.size) + 0.6
+	for i, u := range []struct {
+		n    int
+		long float64
+		unit units.Unit
+	}{{b.cm, b.cmLong, units.CM}, {b.in, b.inLong, units.Inch}} {
+		m := y + (float64(i)+0.5)*step
+		g.Items = append(g.Items, line("scalebar", narrow, pt{X: x, Y: m}, pt{X: x + u.long, Y: m}))
+		parts := 2
+		if u.n%5 == 0 {
+			parts = 5
+		}
+		for k := 0; k <= parts; k++ {
+			h := 0.7
+			if k == 0 || k == parts {
+				h = 1.3
+			}
+			at := x + u.long*float64(k)/float64(parts)
+			g.Items = append(g.Items, line("scalebar", narrow, pt{X: at, Y: m - h}, pt{X: at, Y: m + h}))
+		}
+		s := units.Usual.With(units.Of(units.Int(int64(u.n)), u.unit), u.unit)
+		t := centred(s, pt{Y: m}, 0, b.size, "scalebar")
+		t.Anchor = sheet.Start
+		t.At.X = x + u.long + 2
+		g.Items = append(g.Items, t)
+	}
+}
+
+// emit writes head and foot on a sheet.
+func (f *frame) emit(g *sheet.Group, n, of int) {
+	head := &sheet.Group{ID: "heading", Class: "heading"}
+	y := margin
+	for _, r := range f.head {
+		y += r.gap + fonts.Ascent(r.face)*r.size
+		head.Items = append(head.Items, newText(r.s, r.face, r.size, pt{X: margin, Y: y}, sheet.Start, r.cl))
+		y += fonts.Descent(r.face) * r.size
+	}
+	g.Items = append(g.Items, head)
+
+	size := f.p.o.text()
+	line := lineHeight(fonts.Regular, size)
+	y = f.h - margin - line
+	if of > 1 {
+		g.Items = append(g.Items, newText(pageText(n, of), fonts.Regular, size,
+			pt{X: f.w - margin, Y: y + fonts.Ascent(fonts.Regular)*size}, sheet.End, "page"))
+	}
+	y = f.h - margin - f.footHigh + 4
+	barGroup := &sheet.Group{ID: "scalebar", Class: "scalebar", Title: "Scale 1:" + scaleText(f.scale)}
+	f.bar.draw(barGroup, margin, y)
+	g.Items = append(g.Items, barGroup)
+	y += f.bar.high
+	if len(f.key) > 0 {
+		key := &sheet.Group{ID: "key", Class: "key", Title: "Key"}
+		for _, entries := range f.key {
+			y += 1.2
+			x := margin
+			for _, e := range entries {
+				key.Items = append(key.Items, e.sign(pt{X: x, Y: y + line/2})...)
+				t := centred(f.keyText(e), pt{Y: y + line/2}, 0, size, "key")
+				t.Anchor, t.At.X = sheet.Start, x+keySign+1.5
+				key.Items = append(key.Items, t)
+				x += f.keyWidth(e, size)
+			}
+			y += line
+		}
+		g.Items = append(g.Items, key)
+	}
+	if n == 1 && len(f.caution) > 0 {
+		y = f.h - margin - f.footHigh - f.cautHigh + 2
+		for _, r := range f.caution {
+			y += r.gap + fonts.Ascent(r.face)*r.size
+			g.Items = append(g.Items, newText(r.s, r.face, r.size, pt{X: margin, Y: y}, sheet.Start, r.cl))
+			y += fonts.Descent(r.face) * r.size
+		}
+	}
+}
+
+// area is the room for pieces and their table on the n-th page, mm.
+func (f *frame) area(n int) (w, h float64) {
+	h = f.h - 2*margin - f.headHigh - f.footHigh
+	if n == 0 {
+		h -= f.cautHigh
+	}
+	return f.w - 2*margin, math.Max(h, 0)
+}

@@ -1,0 +1,326 @@
+package place
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// item is one measurement to be drawn.
+type item struct {
+	m      *schematic.Measure
+	title  string
+	value  value
+	suffix string
+	forms  []form
+	letter form
+	name   string // its letter in the table, once it has one
+}
+
+// viewPlan is one view of a piece, with what is to be said of it at any scale.
+type viewPlan struct {
+	made    *schematic.Made
+	view    *schematic.View
+	id      string
+	title   string
+	info    []string
+	items   []*item
+	lo, hi  schematic.Point
+	shape   [][]schematic.Point // outlines, curves flattened
+	desc    string
+	centreX float64
+}
+
+// plan is a drawing before its scale is chosen.
+type plan struct {
+	o      Options
+	g      *schematic.Garment
+	s      scheme
+	views  []*viewPlan
+	items  int
+	letter form
+	bands  bool // some pieces are bands worked onto others
+}
+
+func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
+	if err := o.check(len(gs)); err != nil {
+		return nil, err
+	}
+	for i, g := range gs {
+		if g == nil || g.Pattern == nil {
+			return nil, fmt.Errorf("garment %d has no pattern", i)
+		}
+	}
+	g := gs[o.Size]
+	p := &plan{o: o, g: g}
+	p.s = scheme{o: o, steps: g.Pattern.Steps, sizes: sizesOf(gs), size: o.text()}
+	if p.s.steps.CM.Sign() <= 0 || p.s.steps.Inch.Sign() <= 0 {
+		return nil, fmt.Errorf("the pattern has no step to which measurements are rounded")
+	}
+	byID := make([]map[string]*schematic.Measure, len(gs))
+	for i, other := range gs {
+		byID[i] = map[string]*schematic.Measure{}
+		for _, made := range other.Pieces {
+			for k := range made.Measures {
+				byID[i][made.Measures[k].ID] = &made.Measures[k]
+			}
+		}
+	}
+	ids := map[string]bool{}
+	for _, made := range g.Pieces {
+		if made.Piece != nil && len(made.Piece.Onto) > 0 {
+			p.bands = true
+		}
+		for i := range made.Views {
+			v, err := p.planView(made, i, byID)
+			if err != nil {
+				return nil, err
+			}
+			v.id = unique(ids, v.id)
+			p.views = append(p.views, v)
+			p.items += len(v.items)
+		}
+	}
+	p.letter = letterForm(p.items, o.text())
+	for _, v := range p.views {
+		for _, it := range v.items {
+			it.letter = p.letter
+		}
+	}
+	return p, nil
+}
+
+func unique(seen map[string]bool, id string) string {
+	name := id
+	for n := 2; seen[name]; n++ {
+		name = fmt.Sprintf("%s-%d", id, n)
+	}
+	seen[name] = true
+	return name
+}
+
+// sizesOf is the line of sizes of the garments given: the pattern's own if they
+// are all there.
+func sizesOf(gs []*schematic.Garment) expr.Sizes {
+	own := gs[0].Pattern.Sizes
+	sum := 0
+	for _, n := range own.Groups {
+		sum += n
+	}
+	if own.Len() == len(gs) && sum == len(gs) {
+		return own
+	}
+	s := expr.Sizes{Groups: []int{1}}
+	for _, g := range gs {
+		s.Names = append(s.Names, g.Size)
+	}
+	if len(gs) > 1 {
+		s.Groups = append(s.Groups, len(gs)-1)
+	}
+	return s
+}
+
+func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*schematic.Measure) (*viewPlan, error) {
+	view := &made.Views[index]
+	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name}
+	if view.Name != "" {
+		v.id += "-" + strings.ReplaceAll(strings.ToLower(view.Name), " ", "-")
+		v.title += ": " + view.Name
+	} else if len(made.Views) > 1 && index > 0 {
+		v.id += fmt.Sprintf("-%d", index+1)
+	}
+	v.info = captionInfo(made)
+	v.shape = view.Outline
+	if view.Disc && len(view.Outline) > 0 {
+		v.shape = append([][]schematic.Point{circle(view.Outline[0])}, view.Outline[1:]...)
+	}
+	if err := v.bound(); err != nil {
+		return nil, err
+	}
+	for k := range made.Measures {
+		m := &made.Measures[k]
+		if m.View != index || !m.Main || v.mirrored(m, byID) {
+			continue
+		}
+		it := &item{m: m, value: value{make([]units.Num, len(byID)), make([]bool, len(byID))}}
+		for i := range byID {
+			if other := byID[i][m.ID]; other != nil {
+				it.value.length[i], it.value.has[i] = other.Length, true
+			}
+		}
+		if m.Around {
+			it.suffix += " around"
+		}
+		if m.Stretched {
+			it.suffix += " stretched"
+		}
+		it.forms = p.s.forms(it.value, it.suffix)
+		it.title = m.Name
+		if p.o.Labels != Blank {
+			it.title += ": " + p.s.words(it.value, it.suffix)
+		}
+		v.items = append(v.items, it)
+	}
+	v.desc = v.describe()
+	return v, nil
+}
+
+// describe is the view in words.
+func (v *viewPlan) describe() string {
+	var parts []string
+	for _, it := range v.items {
+		parts = append(parts, it.title)
+	}
+	text := strings.Join(v.info, ", ")
+	if v.made.Piece != nil {
+		if text != "" {
+			text += "; "
+		}
+		text += "worked " + v.made.From.String()
+	}
+	if len(parts) > 0 {
+		if text != "" {
+			text += ". "
+		}
+		text += strings.Join(parts, "; ")
+	}
+	if text == "" {
+		return ""
+	}
+	return strings.ToUpper(text[:1]) + text[1:] + "."
+}
+
+// captionInfo is what stands under a piece's name.
+func captionInfo(m *schematic.Made) []string {
+	var info []string
+	switch {
+	case m.Mirrored:
+		info = append(info, fmt.Sprintf("make %d: as drawn, and mirrored", max(2, m.Make)))
+	case m.Make > 1:
+		info = append(info, fmt.Sprintf("make %d", m.Make))
+	}
+	if m.MirrorOf != "" {
+		info = append(info, "mirror of "+m.MirrorOf)
+	}
+	if m.Round {
+		info = append(info, "half of the round")
+	}
+	name := strings.ToLower(m.Name)
+	if strings.Contains(name, "left") || strings.Contains(name, "right") || m.Mirrored {
+		return info
+	}
+	switch m.Kind {
+	case schematic.KindFront:
+		info = append(info, "right as worn on the left")
+	case schematic.KindBack:
+		info = append(info, "left as worn on the left")
+	}
+	return info
+}
+
+// bound finds the corners of everything in the view.
+func (v *viewPlan) bound() error {
+	first, ok := true, true
+	add := func(p schematic.Point) {
+		if math.IsNaN(p.X+p.Y) || math.IsInf(p.X, 0) || math.IsInf(p.Y, 0) || math.Abs(p.X)+math.Abs(p.Y) > 1e7 {
+			ok = false
+		}
+		if first {
+			v.lo, v.hi, first = p, p, false
+		}
+		v.lo = schematic.Point{X: min(v.lo.X, p.X), Y: min(v.lo.Y, p.Y)}
+		v.hi = schematic.Point{X: max(v.hi.X, p.X), Y: max(v.hi.Y, p.Y)}
+	}
+	all := func(ps []schematic.Point) {
+		for _, p := range ps {
+			add(p)
+		}
+	}
+	for _, loop := range v.shape {
+		all(loop)
+	}
+	for _, l := range v.view.Lines {
+		all([]schematic.Point{l.A, l.B})
+	}
+	for _, h := range v.view.Ribs {
+		all(h.Poly)
+	}
+	for _, n := range v.view.Notches {
+		add(n.At)
+	}
+	for _, m := range v.view.Marks {
+		add(m.At)
+	}
+	for k := range v.made.Measures {
+		if m := &v.made.Measures[k]; m.Main && m.View >= 0 && m.View < len(v.made.Views) && &v.made.Views[m.View] == v.view {
+			all([]schematic.Point{m.A, m.B})
+		}
+	}
+	if !ok {
+		return fmt.Errorf("piece %s has a point that is not a place within 10 km", v.made.Name)
+	}
+	return nil
+}
+
+// circle is a polygon close to the circle through the loop's points.
+func circle(loop []schematic.Point) []schematic.Point {
+	c, r := circleOf(loop)
+	const n = 96
+	ps := make([]schematic.Point, n)
+	for i := range ps {
+		sin, cos := math.Sincos(2 * math.Pi * float64(i) / n)
+		ps[i] = schematic.Point{X: c.X + r*cos, Y: c.Y + r*sin}
+	}
+	return ps
+}
+
+func circleOf(loop []schematic.Point) (c schematic.Point, r float64) {
+	if len(loop) == 0 {
+		return
+	}
+	lo, hi := loop[0], loop[0]
+	for _, p := range loop {
+		lo = schematic.Point{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
+		hi = schematic.Point{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
+	}
+	c = schematic.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
+	for _, p := range loop {
+		r = max(r, math.Hypot(p.X-c.X, p.Y-c.Y))
+	}
+	return c, r
+}
+
+// mirrored reports whether an earlier measurement of the view is the same on the
+// other half of a symmetrical piece: each dimension is given once.
+func (v *viewPlan) mirrored(m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
+	flip := func(p schematic.Point) schematic.Point {
+		return schematic.Point{X: v.lo.X + v.hi.X - p.X, Y: p.Y}
+	}
+	const near = 0.5 // mm
+	same := func(p, q schematic.Point) bool {
+		return math.Abs(p.X-q.X) < near && math.Abs(p.Y-q.Y) < near
+	}
+	a, b := flip(m.A), flip(m.B)
+	for _, it := range v.items {
+		o := it.m
+		alike := same(o.A, a) && same(o.B, b) || same(o.A, b) && same(o.B, a)
+		if !alike || o.Axis != m.Axis || o.Around != m.Around || o.Stretched != m.Stretched {
+			continue
+		}
+		equal := true
+		for i := range byID {
+			x, y := byID[i][o.ID], byID[i][m.ID]
+			if (x == nil) != (y == nil) || x != nil && !x.Length.Eq(y.Length) {
+				equal = false
+			}
+		}
+		if equal {
+			return true
+		}
+	}
+	return false
+}

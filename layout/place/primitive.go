@@ -1,0 +1,109 @@
+package place
+
+import (
+	"math"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
+
+// newText is a text with its measured width; what the face can't draw is replaced
+// as every writer will.
+func newText(s string, face fonts.Face, size float64, at pt, a sheet.Anchor, class string) *sheet.Text {
+	return &sheet.Text{S: s, At: at, Anchor: a, Face: face, Size: size,
+		Width: fonts.Width(face, size, s), Ink: sheet.Black, Class: class}
+}
+
+func segs(ps []pt, closed bool) []sheet.Seg {
+	out := make([]sheet.Seg, 0, len(ps)+1)
+	for i, p := range ps {
+		v := sheet.Line
+		if i == 0 {
+			v = sheet.Move
+		}
+		out = append(out, sheet.Seg{Verb: v, P: [3]pt{p}})
+	}
+	if closed {
+		out = append(out, sheet.Seg{Verb: sheet.Close})
+	}
+	return out
+}
+
+// line is an open path through the points.
+func line(class string, width float64, ps ...pt) *sheet.Path {
+	return &sheet.Path{Segs: segs(ps, false), Class: class, Style: sheet.Style{Width: width, Stroke: sheet.Black}}
+}
+
+func boxPath(x, y, w, h float64) *sheet.Path {
+	return &sheet.Path{Segs: segs([]pt{{X: x, Y: y}, {X: x + w, Y: y}, {X: x + w, Y: y + h}, {X: x, Y: y + h}}, true)}
+}
+
+// filled is a closed black shape.
+func filled(class string, ps ...pt) *sheet.Path {
+	return &sheet.Path{Segs: segs(ps, true), Class: class, Style: sheet.Style{Fill: sheet.Black}}
+}
+
+// ring is a circle as four curves. 0.5523 is the usual distance of the controls, at
+// which a quarter is round within 0.03 % of the radius.
+func ring(c pt, r float64) []sheet.Seg {
+	const k = 0.5522847498
+	p := func(x, y float64) pt { return pt{X: c.X + r*x, Y: c.Y + r*y} }
+	return []sheet.Seg{
+		{Verb: sheet.Move, P: [3]pt{p(1, 0)}},
+		{Verb: sheet.Cubic, P: [3]pt{p(1, k), p(k, 1), p(0, 1)}},
+		{Verb: sheet.Cubic, P: [3]pt{p(-k, 1), p(-1, k), p(-1, 0)}},
+		{Verb: sheet.Cubic, P: [3]pt{p(-1, -k), p(-k, -1), p(0, -1)}},
+		{Verb: sheet.Cubic, P: [3]pt{p(k, -1), p(1, -k), p(1, 0)}},
+		{Verb: sheet.Close},
+	}
+}
+
+// ends are the two ends of a dimension line: arrowheads that point outwards, or
+// slanted strokes where the line is too short for them.
+func ends(s seg) []sheet.Item {
+	long := dist(s.a, s.b)
+	if long == 0 {
+		return nil
+	}
+	u := mul(sub(s.b, s.a), 1/long)
+	n := pt{X: -u.Y, Y: u.X}
+	if long < openArrow {
+		d := mul(add(u, n), 0.55)
+		return []sheet.Item{line("dimension", narrow, sub(s.a, d), add(s.a, d)), line("dimension", narrow, sub(s.b, d), add(s.b, d))}
+	}
+	const l, h = 1.9, 0.38
+	head := func(tip, u pt) sheet.Item {
+		back := sub(tip, mul(u, l))
+		return filled("dimension", tip, add(back, mul(n, h)), sub(back, mul(n, h)))
+	}
+	return []sheet.Item{head(s.a, mul(u, -1)), head(s.b, u)}
+}
+
+// quantise brings everything on the sheet to the grid of 0.01 mm, so that every
+// machine draws the same.
+func quantise(s *sheet.Sheet) {
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		switch it := it.(type) {
+		case *sheet.Path:
+			for i := range it.Segs {
+				for k := range it.Segs[i].P {
+					p := &it.Segs[i].P[k]
+					p.X, p.Y = zero(sheet.Quantise(p.X)), zero(sheet.Quantise(p.Y))
+				}
+			}
+		case *sheet.Text:
+			it.At.X, it.At.Y = zero(sheet.Quantise(it.At.X)), zero(sheet.Quantise(it.At.Y))
+			it.Width = sheet.Quantise(it.Width)
+			it.Size = sheet.Quantise(it.Size)
+			it.Angle = zero(math.Round(it.Angle*1000) / 1000)
+		}
+	})
+}
+
+// zero is v, but never a negative zero.
+func zero(v float64) float64 {
+	if v == 0 {
+		return 0
+	}
+	return v
+}

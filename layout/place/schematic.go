@@ -1,0 +1,311 @@
+package place
+
+import (
+	"fmt"
+
+	"flatwright/layout/sheet"
+	"flatwright/schematic"
+)
+
+// Schematic draws the pieces of one garment, gs its sizes in order and o.Size the one
+// that gives the shape, as finished sheets. A measurement keeps its ID through the
+// sizes; a size that lacks it prints a dash. The drawing takes the fewest pages and
+// then the largest usual scale; where even the smallest scale and further pages do
+// not do, the error is a *TooLarge that names the paper it needs.
+func Schematic(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
+	p, err := newPlan(gs, o)
+	if err != nil {
+		return nil, err
+	}
+	c, err := p.choose()
+	if err != nil {
+		return nil, err
+	}
+	return c.emit(), nil
+}
+
+// CommonScale is the largest usual scale at which every size finds room, so that the
+// drawings of all sizes can be held against each other. It is 8 for 1:8.
+func CommonScale(gs []*schematic.Garment, o Options) (float64, error) {
+	if o.Scale != 0 {
+		return o.Scale, nil
+	}
+	o.Stats = nil
+	common := 0.0
+	for i := range gs {
+		o.Size = i
+		p, err := newPlan(gs, o)
+		if err != nil {
+			return 0, err
+		}
+		c, err := p.choose()
+		if err != nil {
+			return 0, err
+		}
+		common = max(common, c.f.scale)
+	}
+	if common == 0 {
+		return 0, fmt.Errorf("there is no garment to draw")
+	}
+	return common, nil
+}
+
+// choice is a drawing with its scale and pages.
+type choice struct {
+	p     *plan
+	f     *frame
+	t     *table
+	pages []page
+	more  [][]*item // rows of the table on pages of their own
+	drawn []*drawn
+}
+
+func (c *choice) count() int { return len(c.pages) + len(c.more) }
+
+// chooser tries scales, and lays each view out once a scale.
+type chooser struct {
+	p      *plan
+	drawn  map[float64][]*drawn
+	tables [2]*table
+}
+
+// leastPiece is how long the largest piece is on paper at least, mm, if the scale is
+// not given: a smaller one would save paper and tell nothing.
+const leastPiece = 45.0
+
+func (p *plan) choose() (*choice, error) {
+	ch := &chooser{p: p, drawn: map[float64][]*drawn{}}
+	short, long := p.o.Paper.Size()
+	for i, w := range [2]float64{short, long} {
+		if p.items > 0 {
+			ch.tables[i] = newTable(p, w-2*margin)
+		}
+	}
+	if p.o.Scale != 0 {
+		c, err := ch.at(p.o.Scale)
+		return c, err
+	}
+	longest := 0.0
+	for _, v := range p.views {
+		longest = max(longest, v.hi.X-v.lo.X, v.hi.Y-v.lo.Y)
+	}
+	floor := 0
+	for i, s := range UsualScales {
+		if longest/s >= leastPiece {
+			floor = i
+		}
+	}
+	var least *choice
+	var err error
+	for ; floor < len(UsualScales); floor++ {
+		if least, err = ch.at(UsualScales[floor]); err == nil {
+			break
+		}
+	}
+	if least == nil {
+		return nil, err
+	}
+	for _, s := range UsualScales[:floor] {
+		if !ch.might(s, least.count()) {
+			continue
+		}
+		if c, err := ch.at(s); err == nil && c.count() <= least.count() {
+			return c, nil
+		}
+	}
+	return least, nil
+}
+
+// might reports whether the bare outlines at a scale could lie on so many pages.
+func (ch *chooser) might(scale float64, pages int) bool {
+	short, long := ch.p.o.Paper.Size()
+	short, long = short-2*margin, long-2*margin
+	area := 0.0
+	for _, v := range ch.p.views {
+		w, h := (v.hi.X-v.lo.X)/scale, (v.hi.Y-v.lo.Y)/scale
+		if max(w, h) > long || min(w, h) > short {
+			return false
+		}
+		area += (w + firstTrack) * (h + firstTrack)
+	}
+	return area <= short*long*float64(pages)
+}
+
+// at lays the drawing out at a scale, the paper the way up that takes fewer pages.
+func (ch *chooser) at(scale float64) (*choice, error) {
+	list, ok := ch.drawn[scale]
+	if !ok {
+		for _, v := range ch.p.views {
+			list = append(list, v.draw(&ch.p.o, scale))
+		}
+		ch.drawn[scale] = list
+	}
+	var best *choice
+	var first error
+	for _, landscape := range []bool{false, true} {
+		if landscape && ch.p.o.Orientation == Portrait || !landscape && ch.p.o.Orientation == Landscape {
+			continue
+		}
+		c, err := ch.pages(landscape, scale, list)
+		if err != nil {
+			if first == nil {
+				first = err
+			}
+			continue
+		}
+		if best == nil || c.count() < best.count() {
+			best = c
+		}
+	}
+	if best == nil {
+		return nil, first
+	}
+	return best, nil
+}
+
+func (ch *chooser) pages(landscape bool, scale float64, list []*drawn) (*choice, error) {
+	f := ch.p.frame(landscape, scale)
+	t := ch.tables[0]
+	if landscape {
+		t = ch.tables[1]
+	}
+	c := &choice{p: ch.p, f: f, t: t, drawn: list}
+	if w, h := f.area(0); h <= 0 || w <= 0 {
+		return nil, &TooLarge{What: "The heading", Paper: ch.p.o.Paper, W: f.w, H: f.h - h + 40}
+	}
+	var rest []*item
+	var err error
+	if c.pages, rest, err = pack(f, t, list); err != nil {
+		return nil, err
+	}
+	if len(rest) > 0 {
+		large := &TooLarge{What: "The table of letters", Paper: ch.p.o.Paper, W: 1.5 * f.w, H: 1.5 * f.h}
+		if t == nil {
+			return nil, large
+		}
+		_, h := f.area(1)
+		var ok bool
+		if c.more, ok = t.sheets(rest, h); !ok {
+			return nil, large
+		}
+	}
+	if c.count() == 0 {
+		c.pages = []page{{}}
+	}
+	return c, nil
+}
+
+// emit writes the chosen pages as sheets.
+func (c *choice) emit() []*sheet.Sheet {
+	n := 0
+	for _, d := range c.drawn {
+		for _, it := range d.letters {
+			it.name = letterName(n)
+			n++
+		}
+	}
+	var sheets []*sheet.Sheet
+	next := func() (*sheet.Sheet, map[string]bool) {
+		s := c.sheet(len(sheets) + 1)
+		sheets = append(sheets, s)
+		return s, map[string]bool{"heading": true, "scalebar": true, "key": true, "letters": true}
+	}
+	for i := range c.pages {
+		pg := &c.pages[i]
+		s, ids := next()
+		high := 0.0
+		if pg.table {
+			high = c.tableHigh(pg.rows)
+		}
+		for _, u := range pg.arrange(c.f, i, high) {
+			s.Root.Items = append(s.Root.Items, u.d.emit(u.o, ids))
+		}
+		if high > 0 {
+			_, h := c.f.area(i)
+			c.tableOn(s, pg.rows, margin+c.f.headHigh+h-high+tableGap)
+		}
+	}
+	for _, rows := range c.more {
+		s, _ := next()
+		c.tableOn(s, rows, margin+c.f.headHigh)
+	}
+	for _, s := range sheets {
+		quantise(s)
+	}
+	c.stats(len(sheets))
+	return sheets
+}
+
+func (c *choice) tableHigh(rows []*item) float64 {
+	if c.t == nil {
+		return 0
+	}
+	return c.t.high(rows)
+}
+
+func (c *choice) tableOn(s *sheet.Sheet, rows []*item, y float64) {
+	g := &sheet.Group{ID: "letters", Class: "table", Title: "Measurements by letter"}
+	c.t.draw(g, rows, margin, y)
+	s.Root.Items = append(s.Root.Items, g)
+}
+
+// sheet is the n-th page with its head and foot.
+func (c *choice) sheet(n int) *sheet.Sheet {
+	pat := c.p.g.Pattern
+	s := &sheet.Sheet{W: c.f.w, H: c.f.h, Author: pat.Designer, Lang: c.p.o.lang(), Prefix: c.p.o.Prefix}
+	s.Title = pat.Title + ", " + c.p.sizeText()
+	s.Bookmark = c.p.sizeText()
+	if c.count() > 1 {
+		s.Title += ", " + pageText(n, c.count())
+		s.Bookmark += ", " + pageText(n, c.count())
+	}
+	s.Desc = c.p.words(c.f.scale)
+	s.Root = sheet.Group{ID: "schematic", Class: "schematic"}
+	c.f.emit(&s.Root, n, c.count())
+	return s
+}
+
+// words is the whole drawing in words.
+func (p *plan) words(scale float64) string {
+	text := p.statement(scale)
+	for _, v := range p.views {
+		text += " " + v.title + "."
+		if v.desc != "" {
+			text += " " + v.desc
+		}
+	}
+	return text
+}
+
+func (c *choice) stats(sheets int) {
+	s := c.p.o.Stats
+	if s == nil {
+		return
+	}
+	s.Pages += sheets
+	s.Tables += len(c.more)
+	for _, d := range c.drawn {
+		s.Dropped += d.dropped
+		for i := range d.dims {
+			switch d.dims[i].how {
+			case onLine:
+				s.OnLine++
+			case beside:
+				s.Beside++
+			case nextTrack:
+				s.NextTrack++
+			case within:
+				s.Inside++
+			case slanting:
+				s.Slanted++
+			}
+			if d.dims[i].letter {
+				if c.p.o.Labels == Letters {
+					s.Chosen++
+				} else {
+					s.Letter++
+				}
+			}
+		}
+	}
+}

@@ -1,0 +1,435 @@
+package place
+
+import (
+	"math"
+	"sort"
+
+	"flatwright/schematic"
+)
+
+const (
+	firstTrack = 8.5 // from the outline to the first dimension line, mm
+	nextPitch  = 6.5 // from one dimension line to the next
+	fullTracks = 4   // tracks in which a value is tried before it becomes a letter
+	apart      = 1.2 // between two things in one track
+	reachOut   = 15  // farthest that a value stands from the end of its line
+	wideBeside = 45  // widest value that stands beside its line
+	openArrow  = 5   // shortest line with arrowheads; a shorter one has strokes
+)
+
+type span struct{ lo, hi float64 }
+
+func (s span) meets(o span, gap float64) bool { return s.lo < o.hi+gap && o.lo < s.hi+gap }
+
+// along is a measurement on its side: u along the side.
+type onSide struct {
+	s      *sided
+	u      span
+	ends   [2]pt // at u.lo and u.hi
+	leader bool
+	track  int
+	label  span
+	form   form
+	beside bool
+	how    how
+}
+
+// track is one row of dimension lines.
+type track struct {
+	lines  []span
+	labels []span
+	high   float64 // of the highest label in it
+	v      float64
+}
+
+// sideTracks are the tracks of one side, the nearest first.
+type sideTracks struct {
+	side   side
+	items  []*onSide
+	tracks []track
+	reach  span // along u, of all that is in the tracks
+	any    bool
+}
+
+// tracks places everything that is left beside the view: shortest first, nearest
+// first, each where neither a line nor a label nor an extension line is in its way.
+func (d *drawn) tracks(list []*sided) {
+	var all [4]sideTracks
+	for s := top; s <= right; s++ {
+		all[s].side = s
+	}
+	for _, s := range list {
+		if s.placed {
+			continue
+		}
+		all[s.side].items = append(all[s.side].items, newOnSide(s))
+	}
+	lo, hi := d.all.lo, d.all.hi
+	past := [...]float64{-lo.Y, hi.Y - d.h, -lo.X, hi.X - d.w}
+	for s := top; s <= right; s++ {
+		t := &all[s]
+		length := d.w
+		if s.vertical() {
+			length = d.h
+		}
+		t.colour(length)
+		t.level(max(0, past[s]))
+	}
+	// at a corner where both sides reach out, the upper or lower one starts farther out
+	for _, s := range []side{top, bottom} {
+		push := 0.0
+		for _, c := range []side{left, right} {
+			if len(all[s].items) == 0 || len(all[c].items) == 0 {
+				continue
+			}
+			out := c == left && all[s].reach.lo < lo.X || c == right && all[s].reach.hi > hi.X
+			if out && s == top {
+				push = max(push, -all[c].reach.lo)
+			} else if out {
+				push = max(push, all[c].reach.hi-d.h)
+			}
+		}
+		if push > 0 {
+			all[s].level(max(past[s], push+1))
+		}
+	}
+	for s := top; s <= right; s++ {
+		d.settle(&all[s])
+	}
+}
+
+func newOnSide(s *sided) *onSide {
+	o := &onSide{s: s, leader: s.axis == schematic.Slanted}
+	a, b := s.a, s.b
+	if o.leader {
+		a = mid(a, b)
+		b = a
+	}
+	ua, ub := a.X, b.X
+	if s.side.vertical() {
+		ua, ub = a.Y, b.Y
+	}
+	if ua > ub {
+		a, b, ua, ub = b, a, ub, ua
+	}
+	o.u, o.ends = span{ua, ub}, [2]pt{a, b}
+	return o
+}
+
+// colour gives every item a track and a place for its label in it.
+func (t *sideTracks) colour(length float64) {
+	order := append([]*onSide{}, t.items...)
+	sort.SliceStable(order, func(i, j int) bool {
+		a, b := order[i].u.hi-order[i].u.lo, order[j].u.hi-order[j].u.lo
+		if math.Abs(a-b) > 0.01 {
+			return a < b
+		}
+		return false
+	})
+	for i, o := range order {
+		t.put(o, order[:i], order[i+1:], length)
+	}
+}
+
+// put places one item. Values are tried in a fixed number of tracks; a letter also
+// in a new one of its own, where the line goes on until the letter is clear of
+// every extension line: there are only so many, so it ends.
+func (t *sideTracks) put(o *onSide, placed, later []*onSide, length float64) {
+	least := 0
+	for _, p := range placed {
+		if !p.leader && o.u.lo < p.u.hi-0.05 && p.u.lo < o.u.hi-0.05 {
+			least = max(least, p.track+1)
+		}
+	}
+	if o.leader {
+		least = 0
+	}
+	tried := 0
+	if !o.leader && len(o.s.it.forms) > 0 {
+		for k := least; k < least+fullTracks && k <= len(t.tracks); k++ {
+			ways := t.ways(k, placed, later)
+			for i, f := range o.s.it.forms {
+				if u, ok := t.onLine(o, k, f, ways); ok {
+					t.set(o, k, f, u, false, nth(onLine, tried))
+					return
+				}
+				if i == 0 || i == len(o.s.it.forms)-1 {
+					if u, ok := t.beside(o, k, f, ways, length, reachOut, wideBeside); ok {
+						t.set(o, k, f, u, true, nth(beside, tried))
+						return
+					}
+				}
+			}
+			tried++
+		}
+	}
+	f := o.s.it.letter
+	for k := least; ; k++ {
+		ways := t.ways(k, placed, later)
+		if !o.leader {
+			if u, ok := t.onLine(o, k, f, ways); ok {
+				t.set(o, k, f, u, false, byLetter)
+				return
+			}
+		}
+		reach := float64(reachOut)
+		if k >= len(t.tracks) {
+			reach = math.Inf(1)
+		}
+		if u, ok := t.beside(o, k, f, ways, length, reach, math.Inf(1)); ok {
+			t.set(o, k, f, u, true, byLetter)
+			return
+		}
+	}
+}
+
+func nth(h how, tried int) how {
+	if tried > 0 {
+		return nextTrack
+	}
+	return h
+}
+
+// ways are the places along the side where extension lines run through track k,
+// now or later.
+func (t *sideTracks) ways(k int, placed, later []*onSide) []float64 {
+	var us []float64
+	for _, p := range placed {
+		if p.track >= k {
+			us = append(us, p.u.lo, p.u.hi)
+		}
+	}
+	for _, p := range later {
+		us = append(us, p.u.lo, p.u.hi)
+	}
+	sort.Float64s(us)
+	return us
+}
+
+const wayGap = 0.7 // between a label and an extension line
+
+func runsThrough(ways []float64, label span) bool {
+	i := sort.SearchFloat64s(ways, label.lo-wayGap)
+	return i < len(ways) && ways[i] <= label.hi+wayGap
+}
+
+// open reports whether a label fits from lo in track k.
+func (t *sideTracks) open(label span, k int, ways []float64) bool {
+	if runsThrough(ways, label) {
+		return false
+	}
+	if k >= len(t.tracks) {
+		return true
+	}
+	for _, s := range t.tracks[k].labels {
+		if label.meets(s, apart) {
+			return false
+		}
+	}
+	for _, s := range t.tracks[k].lines {
+		if label.meets(s, apart) {
+			return false
+		}
+	}
+	return true
+}
+
+// lineFits reports whether a line fits in track k: lines may meet end to end.
+func (t *sideTracks) lineFits(line span, k int) bool {
+	if k >= len(t.tracks) {
+		return true
+	}
+	for _, s := range t.tracks[k].lines {
+		if line.meets(s, -0.05) {
+			return false
+		}
+	}
+	for _, s := range t.tracks[k].labels {
+		if line.meets(s, apart) {
+			return false
+		}
+	}
+	return true
+}
+
+// onLine is the middle of a free place for the label above the line itself, the
+// nearest to the line's middle.
+func (t *sideTracks) onLine(o *onSide, k int, f form, ways []float64) (float64, bool) {
+	if f.w > o.u.hi-o.u.lo-2*wayGap || !t.lineFits(o.u, k) {
+		return 0, false
+	}
+	middle := (o.u.lo + o.u.hi) / 2
+	tries := []float64{middle}
+	for _, w := range ways {
+		if between(w, o.u.lo, o.u.hi) {
+			tries = append(tries, w-wayGap-0.05-f.w/2, w+wayGap+0.05+f.w/2)
+		}
+	}
+	sort.SliceStable(tries, func(i, j int) bool { return math.Abs(tries[i]-middle) < math.Abs(tries[j]-middle) })
+	for _, u := range tries {
+		label := span{u - f.w/2, u + f.w/2}
+		if label.lo < o.u.lo+wayGap || label.hi > o.u.hi-wayGap {
+			continue
+		}
+		if !runsThrough(ways, label) {
+			return u, true
+		}
+	}
+	return 0, false
+}
+
+// beside is the middle of a free place for the label beyond either end of the line,
+// with the line going on under it.
+func (t *sideTracks) beside(o *onSide, k int, f form, ways []float64, length, reach, widest float64) (float64, bool) {
+	if f.w > widest {
+		return 0, false
+	}
+	tries := []float64{o.u.hi + apart + f.w/2, o.u.lo - apart - f.w/2}
+	for _, w := range ways {
+		if w >= o.u.hi-0.01 {
+			tries = append(tries, w+apart+f.w/2)
+		}
+		if w <= o.u.lo+0.01 {
+			tries = append(tries, w-apart-f.w/2)
+		}
+	}
+	best, found, least := 0.0, false, math.Inf(1)
+	for _, u := range tries {
+		label := span{u - f.w/2, u + f.w/2}
+		off := max(label.lo-o.u.hi, o.u.lo-label.hi)
+		if off > reach {
+			continue
+		}
+		over := max(0, -label.lo) + max(0, label.hi-length)
+		cost := off + over
+		if u < o.u.lo {
+			cost += 0.5
+		}
+		if cost >= least {
+			continue
+		}
+		whole := span{min(o.u.lo, label.lo), max(o.u.hi, label.hi)}
+		if t.lineFits(whole, k) && t.open(label, k, ways) {
+			best, found, least = u, true, cost
+		}
+	}
+	return best, found
+}
+
+func (t *sideTracks) set(o *onSide, k int, f form, u float64, beside bool, h how) {
+	for k >= len(t.tracks) {
+		t.tracks = append(t.tracks, track{})
+	}
+	o.track, o.form, o.beside, o.how = k, f, beside, h
+	o.label = span{u - f.w/2, u + f.w/2}
+	tr := &t.tracks[k]
+	line := o.u
+	if beside {
+		line = span{min(o.u.lo, o.label.lo), max(o.u.hi, o.label.hi)}
+		tr.labels = append(tr.labels, o.label)
+	}
+	tr.lines = append(tr.lines, line)
+	tr.high = max(tr.high, f.h)
+	line = span{line.lo - 1, line.hi + 1}
+	if !t.any {
+		t.reach, t.any = line, true
+	}
+	t.reach = span{min(t.reach.lo, line.lo), max(t.reach.hi, line.hi)}
+}
+
+// level gives each track its distance from the outline, the first one clear of what
+// reaches past the outline there.
+func (t *sideTracks) level(past float64) {
+	v := past
+	for k := range t.tracks {
+		tr := &t.tracks[k]
+		switch {
+		case k == 0 && t.side.outer():
+			tr.v = max(firstTrack, past+2)
+		case k == 0:
+			tr.v = max(firstTrack, past+1+tr.high+lineGap)
+		case t.side.outer():
+			tr.v = v + max(nextPitch, lineGap+t.tracks[k-1].high+1.2)
+		default:
+			tr.v = v + max(nextPitch, overshoot+0.6+tr.high+lineGap)
+		}
+		v = tr.v
+	}
+}
+
+// settle turns the tracks of a side into lines and labels.
+func (d *drawn) settle(t *sideTracks) {
+	at := func(u, v float64) pt {
+		switch t.side {
+		case top:
+			return pt{X: u, Y: -v}
+		case bottom:
+			return pt{X: u, Y: d.h + v}
+		case left:
+			return pt{X: -v, Y: u}
+		}
+		return pt{X: d.w + v, Y: u}
+	}
+	angle := 0.0
+	if t.side.vertical() {
+		angle = 90
+	}
+	for _, o := range t.items {
+		v := t.tracks[o.track].v
+		m := dim{it: o.s.it, form: o.form, angle: angle, how: o.how, letter: o.form.letter, ends: !o.leader}
+		m.line = seg{at(o.u.lo, v), at(o.u.hi, v)}
+		up := lineGap + o.form.h/2
+		if !t.side.outer() {
+			up = -up
+		}
+		m.at = at((o.label.lo+o.label.hi)/2, v+up)
+		if o.beside {
+			end, far := m.line.b, o.label.hi
+			if o.label.hi < o.u.hi {
+				end, far = m.line.a, o.label.lo
+			}
+			m.lead = []pt{end, at(far, v)}
+		}
+		if o.leader {
+			m.lead = append([]pt{o.ends[0]}, m.lead...)
+			m.line = seg{m.lead[0], m.lead[0]}
+		} else {
+			for _, p := range o.ends {
+				m.tail = append(m.tail, seg{d.leave(p, t.side), d.level(p, t.side, at, v)})
+			}
+		}
+		d.dims = append(d.dims, m)
+	}
+}
+
+// level is the end of p's extension line, a little beyond the dimension line.
+func (d *drawn) level(p pt, s side, at func(u, v float64) pt, v float64) pt {
+	if s.vertical() {
+		return at(p.Y, v+overshoot)
+	}
+	return at(p.X, v+overshoot)
+}
+
+// leave is where p's extension line starts: a little off the outline, after any
+// edge that it would only run along.
+func (d *drawn) leave(p pt, s side) pt {
+	out := s.out()
+	for range 8 {
+		moved := false
+		for _, loop := range d.shape {
+			for _, e := range edges(loop) {
+				for _, q := range [2][2]pt{{e.a, e.b}, {e.b, e.a}} {
+					on := math.Abs(cross(sub(q[0], p), out)) < 0.15 && math.Abs(cross(sub(q[1], p), out)) < 0.15
+					if on && dot(sub(q[0], p), out) < 0.3 && dot(sub(q[1], p), out) > 0.3 {
+						along := dot(sub(q[1], p), out)
+						p, moved = add(p, mul(out, along)), true
+					}
+				}
+			}
+		}
+		if !moved {
+			break
+		}
+	}
+	return add(p, mul(out, startGap))
+}

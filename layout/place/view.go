@@ -1,0 +1,297 @@
+package place
+
+import (
+	"math"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+	"flatwright/schematic"
+)
+
+// how is the way in which a label found its place.
+type how int
+
+const (
+	onLine how = iota
+	beside
+	nextTrack
+	within
+	slanting
+	byLetter
+)
+
+// dim is one measurement as placed, in the view's own millimetres.
+type dim struct {
+	it     *item
+	line   seg   // the measured stretch, between its two ends
+	tail   []seg // extension lines
+	lead   []pt  // a leader, or the line on under a label that stands beside
+	ends   bool  // arrowheads or strokes at the ends of line
+	form   form
+	at     pt // centre of the label
+	angle  float64
+	how    how
+	letter bool
+}
+
+func (d *dim) box() sheet.Box { return boxOf(d.at, d.angle, d.form.w, d.form.h) }
+
+func boxOf(c pt, angle, w, h float64) sheet.Box {
+	sin, cos := math.Sincos(angle * math.Pi / 180)
+	return sheet.Box{C: c, U: pt{X: cos, Y: -sin}, HalfW: w / 2, HalfH: h / 2}
+}
+
+// tag is a short text at a mark.
+type tag struct {
+	s     string
+	at    pt
+	angle float64
+	lead  []pt
+	class string
+}
+
+// drawn is a view at one scale: everything in millimetres on paper, from the top
+// left corner of its outline.
+type drawn struct {
+	v       *viewPlan
+	o       *Options
+	scale   float64
+	w, h    float64
+	shape   [][]pt
+	field   field
+	arrow   []pt
+	notches []seg
+	marks   []pt
+	tags    []tag
+	dropped int
+	dims    []dim
+	all     extent
+	caption []string
+	capAt   pt
+	letters []*item
+}
+
+func (d *drawn) on(p schematic.Point) pt {
+	return pt{X: (p.X - d.v.lo.X) / d.scale, Y: (d.v.hi.Y - p.Y) / d.scale}
+}
+
+// draw lays one view out at a scale. It always ends, with every measurement
+// placed: what finds no other place becomes a letter.
+func (v *viewPlan) draw(o *Options, scale float64) *drawn {
+	d := &drawn{v: v, o: o, scale: scale}
+	d.w, d.h = (v.hi.X-v.lo.X)/scale, (v.hi.Y-v.lo.Y)/scale
+	d.core()
+	sides := d.assign()
+	d.slanted(sides)
+	d.within(sides)
+	d.name()
+	d.tracks(sides)
+	d.bound()
+	return d
+}
+
+// core takes in what the piece itself shows.
+func (d *drawn) core() {
+	view := d.v.view
+	for _, loop := range d.v.shape {
+		ps := make([]pt, len(loop))
+		for i, p := range loop {
+			ps[i] = d.on(p)
+		}
+		d.shape = append(d.shape, ps)
+		d.field.segs = append(d.field.segs, edges(ps)...)
+	}
+	for _, l := range view.Lines {
+		d.field.segs = append(d.field.segs, seg{d.on(l.A), d.on(l.B)})
+	}
+	d.field.solid = len(d.field.segs)
+	for _, r := range view.Ribs {
+		poly := make([]pt, len(r.Poly))
+		for i, p := range r.Poly {
+			poly[i] = d.on(p)
+		}
+		d.field.hatch = append(d.field.hatch, poly)
+	}
+	d.arrow = d.arrowLines()
+	for i := 1; i < len(d.arrow); i++ {
+		d.field.segs = append(d.field.segs, seg{d.arrow[i-1], d.arrow[i]})
+	}
+	for _, n := range view.Notches {
+		out := pt{X: n.Out.X, Y: -n.Out.Y}
+		at := d.on(n.At)
+		s := seg{at, add(at, mul(out, notchLength))}
+		d.notches = append(d.notches, s)
+		d.field.segs = append(d.field.segs, s)
+		d.all.add(s.b)
+	}
+	for _, m := range view.Marks {
+		at := d.on(m.At)
+		d.marks = append(d.marks, at)
+		for _, line := range markSign(m.What, at) {
+			for i := 1; i < len(line); i++ {
+				d.field.segs = append(d.field.segs, seg{line[i-1], line[i]})
+			}
+			d.all.add(line...)
+		}
+	}
+	d.all.add(pt{}, pt{X: d.w, Y: d.h})
+}
+
+const (
+	notchLength = 2.0
+	arrowLength = 9.0
+	arrowHead   = 1.6
+)
+
+// arrowLines are the arrow for the direction of work, as one line with its head,
+// no longer than the piece has room for; none if there's no room.
+func (d *drawn) arrowLines() []pt {
+	view := d.v.view
+	dir := pt{X: view.Arrow.X, Y: -view.Arrow.Y}
+	l := math.Hypot(dir.X, dir.Y)
+	if l == 0 || len(d.shape) == 0 {
+		return nil
+	}
+	dir = mul(dir, 1/l)
+	at := d.on(view.ArrowAt)
+	for long := arrowLength; long > 3; long *= 0.75 {
+		a, b := sub(at, mul(dir, long/2)), add(at, mul(dir, long/2))
+		n := pt{X: -dir.Y, Y: dir.X}
+		h := min(arrowHead, long/3)
+		l, r := add(sub(b, mul(dir, h)), mul(n, h*0.45)), sub(sub(b, mul(dir, h)), mul(n, h*0.45))
+		if inside(d.shape, a) && inside(d.shape, b) && inside(d.shape, l) && inside(d.shape, r) {
+			return []pt{a, b, l, b, r}
+		}
+	}
+	return nil
+}
+
+// name puts the numbers of matching marks and the names of marks and lines where
+// there is room. The key says what has none.
+func (d *drawn) name() {
+	size := d.o.text()
+	for i, n := range d.v.view.Notches {
+		s := d.notches[i]
+		out := sub(s.b, s.a)
+		d.tagAt(tagText(n.Number), "notch", s.a, mul(out, 1/notchLength), size)
+	}
+	for i, m := range d.v.view.Marks {
+		if m.Name != "" {
+			d.tagAt(m.Name, "mark", d.marks[i], pt{X: 0, Y: -1}, size)
+		}
+	}
+	for _, l := range d.v.view.Lines {
+		if l.Name != "" {
+			d.nameLine(l, size)
+		}
+	}
+}
+
+// tagAt tries places around at, first towards out, nearer ones first; from the
+// farther ones a thin line leads back.
+func (d *drawn) tagAt(s, class string, at, out pt, size float64) {
+	w, h := fonts.Width(fonts.Regular, size, s), lineHeight(fonts.Regular, size)
+	for _, r := range []float64{2.6, 3.6, 5, 7, 9, 12} {
+		for k := range 12 {
+			turn := float64((k+1)/2) * math.Pi / 6
+			if k%2 == 1 {
+				turn = -turn
+			}
+			sin, cos := math.Sincos(turn)
+			dir := pt{X: out.X*cos - out.Y*sin, Y: out.X*sin + out.Y*cos}
+			c := add(at, pt{X: dir.X * (r + w/2), Y: dir.Y * (r + h/2)})
+			b := boxOf(c, 0, w, h)
+			if !d.field.free(b, -1) {
+				continue
+			}
+			t := tag{s: s, at: c, class: class}
+			if r > 4 {
+				lead := seg{add(at, mul(dir, 0.8)), add(at, mul(dir, r-1))}
+				if !d.field.clear(lead, 0) || b.Grown(0.3).Touches(lead.a, lead.b) {
+					continue
+				}
+				t.lead = []pt{lead.a, lead.b}
+				d.field.segs = append(d.field.segs, lead)
+			}
+			d.field.labels = append(d.field.labels, b)
+			d.tags = append(d.tags, t)
+			d.all.box(b)
+			return
+		}
+	}
+	d.dropped++
+}
+
+// nameLine puts a line's name along it, above or below, from the middle to the ends.
+func (d *drawn) nameLine(l schematic.Line, size float64) {
+	a, b := d.on(l.A), d.on(l.B)
+	if a.X > b.X || a.X == b.X && a.Y < b.Y {
+		a, b = b, a
+	}
+	long := dist(a, b)
+	w, h := fonts.Width(fonts.Regular, size, l.Name), lineHeight(fonts.Regular, size)
+	if long > 0 {
+		u := mul(sub(b, a), 1/long)
+		n := pt{X: u.Y, Y: -u.X}
+		angle := math.Atan2(-u.Y, u.X) * 180 / math.Pi
+		for _, off := range []float64{1 + h/2, -1 - h/2} {
+			for _, t := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+				c := add(add(a, mul(u, t*long)), mul(n, off))
+				box := boxOf(c, angle, w, h)
+				if d.field.free(box, -1) {
+					d.field.labels = append(d.field.labels, box)
+					d.tags = append(d.tags, tag{s: l.Name, at: c, angle: angle, class: lineClass(l.Kind)})
+					d.all.box(box)
+					return
+				}
+			}
+		}
+	}
+	d.dropped++
+}
+
+// bound takes in everything placed, and the caption below it.
+func (d *drawn) bound() {
+	for i := range d.dims {
+		m := &d.dims[i]
+		d.all.box(m.box().Grown(clearance))
+		d.all.add(m.line.a, m.line.b)
+		d.all.add(m.lead...)
+		for _, t := range m.tail {
+			d.all.add(t.a, t.b)
+		}
+		if m.letter {
+			d.letters = append(d.letters, m.it)
+		}
+	}
+	for _, t := range d.tags {
+		d.all.add(t.lead...)
+	}
+	size := d.o.text()
+	limit := max(d.all.hi.X-d.all.lo.X, 45*size/defaultText)
+	names := wrap(fonts.Shown(fonts.Bold, d.v.title), limit, size, fonts.Bold)
+	d.caption = names
+	info := d.info(limit, size)
+	cw := 0.0
+	for _, s := range names {
+		cw = max(cw, fonts.Width(fonts.Bold, size, s))
+	}
+	for _, s := range info {
+		cw = max(cw, fonts.Width(fonts.Regular, size, s))
+	}
+	line := lineHeight(fonts.Regular, size) * 1.08
+	x := min(max(d.w/2, d.all.lo.X+cw/2), max(d.all.hi.X-cw/2, d.all.lo.X+cw/2))
+	if d.all.hi.X-d.all.lo.X < cw {
+		x = d.w / 2
+	}
+	d.capAt = pt{X: x, Y: d.all.hi.Y + 2.5}
+	d.all.add(pt{X: x - cw/2, Y: d.capAt.Y}, pt{X: x + cw/2, Y: d.capAt.Y + line*float64(len(names)+len(info))})
+}
+
+func (d *drawn) info(limit, size float64) []string {
+	var lines []string
+	for _, s := range d.v.info {
+		lines = append(lines, wrap(s, limit, size, fonts.Regular)...)
+	}
+	return lines
+}
