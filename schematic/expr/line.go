@@ -1,0 +1,359 @@
+package expr
+
+import (
+	"fmt"
+	"strings"
+
+	"flatwright/schematic/units"
+)
+
+// Line is a trade's line as read: 103 (111, 119) (127, –) cm.
+type Line struct {
+	Low, High Graded // High differs from Low where a range was written
+	Ranged    bool   // a range was written somewhere
+	Words     string // what stands behind the numbers: a unit, or rows
+	WordsAt   Span
+	Groups    []int  // the brackets as written; nil for one number alone
+	Spans     []Span // each number as written
+}
+
+// entry is one place of a line.
+type entry struct {
+	low, high units.Num
+	has       bool
+	ranged    bool
+	words     string
+	wordsAt   Span
+	span      Span
+}
+
+// ParseLine reads a number for each size from the trade's line: one number
+// alone is for all sizes, otherwise there is one for each, in brackets or not, and
+// a dash or 'none' where a size has none. A word may follow every number or the
+// whole line. Numbers may be negative; it is the caller's affair to refuse that.
+func ParseLine(text string, sizes Sizes) (Line, *Problem) {
+	t := []rune(text)
+	entries, groups, p := split(t)
+	if p != nil {
+		return Line{}, p
+	}
+	var l Line
+	var list []entry
+	for _, e := range entries {
+		if e.span.Start < 0 { // words behind the last bracket
+			if l.Words != "" && !sameWord(l.Words, e.words) {
+				return l, mixedWords(l.Words, e)
+			}
+			l.Words, l.WordsAt = e.words, e.wordsAt
+			continue
+		}
+		if e.words != "" {
+			if l.Words != "" && !sameWord(l.Words, e.words) {
+				return l, mixedWords(l.Words, e)
+			}
+			l.Words, l.WordsAt = e.words, e.wordsAt
+		}
+		list = append(list, e)
+		l.Spans = append(l.Spans, e.span)
+		l.Ranged = l.Ranged || e.ranged
+	}
+	n := sizes.Len()
+	if len(list) == 1 && len(groups) == 1 {
+		for range n - 1 {
+			list = append(list, list[0])
+		}
+	} else {
+		l.Groups = groups
+	}
+	if len(list) != n {
+		return l, lengthProblem(t, list, groups, sizes)
+	}
+	l.Low, l.High = Const(units.Num{}, n), Const(units.Num{}, n)
+	for i, e := range list {
+		l.Low.Vals[i], l.High.Vals[i] = e.low, e.high
+		l.Low.Has[i], l.High.Has[i] = e.has, e.has
+	}
+	return l, nil
+}
+
+func sameWord(a, b string) bool {
+	if strings.EqualFold(a, b) {
+		return true
+	}
+	u, ok := ParseUnit(a)
+	v, ok2 := ParseUnit(b)
+	return ok && ok2 && u == v
+}
+
+func mixedWords(first string, e entry) *Problem {
+	return &Problem{Kind: "file/unit", Span: e.wordsAt,
+		Message: fmt.Sprintf("%q and %q stand in one line", first, e.words),
+		Want:    "one unit for all the numbers of a line",
+		Fix:     "write the unit once, behind the last number"}
+}
+
+// split cuts a line into its places and notes how they are bracketed.
+func split(t []rune) ([]entry, []int, *Problem) {
+	var out []entry
+	var groups []int
+	depth, opened, inGroup := 0, 0, 0
+	needComma := false // a place has been read and no comma yet
+	i := skipSpace(t, 0)
+	if i == len(t) {
+		return nil, nil, &Problem{Kind: "file/empty", Span: Span{0, len(t)}, Message: "there is no number here",
+			Want: "a number, or one for each size"}
+	}
+	closeGroup := func() {
+		if inGroup > 0 {
+			groups = append(groups, inGroup)
+		}
+		inGroup = 0
+	}
+	for i < len(t) {
+		switch r := t[i]; {
+		case isSpace(r):
+			i++
+		case r == '(' || r == '[':
+			if depth > 0 {
+				return nil, nil, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket opens inside a bracket",
+					Want: "groups side by side, such as 103 (111, 119) (127, 135)", Fix: "close the first bracket before the next one opens"}
+			}
+			closeGroup()
+			depth, opened, needComma = 1, i, false
+			i++
+		case r == ')' || r == ']':
+			if depth == 0 {
+				return nil, nil, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket closes that was never opened",
+					Fix: "take it out, or open it before the second size"}
+			}
+			if !needComma {
+				return nil, nil, gap(i)
+			}
+			closeGroup()
+			depth, needComma = 0, false
+			i++
+		case r == ',' || r == ';':
+			if !needComma {
+				if len(groups) > 0 && depth == 0 {
+					i++ // a comma between two groups does no harm
+					continue
+				}
+				return nil, nil, gap(i)
+			}
+			needComma = false
+			i++
+			if skipSpace(t, i) == len(t) {
+				return nil, nil, gap(i - 1)
+			}
+		default:
+			if needComma {
+				return nil, nil, &Problem{Kind: "file/form", Span: Span{i, wordEnd(t, i)}, Message: "two numbers stand side by side without a comma",
+					Want: "a comma between the sizes of one bracket", Fix: "put a comma before it"}
+			}
+			e, next, p := place(t, i, len(out) > 0 && depth == 0)
+			if p != nil {
+				return nil, nil, p
+			}
+			out = append(out, e)
+			if e.span.Start >= 0 {
+				inGroup++
+				needComma = true
+			}
+			i = next
+		}
+	}
+	if depth > 0 {
+		return nil, nil, &Problem{Kind: "file/form", Span: Span{opened, opened + 1}, Message: "this bracket is never closed",
+			Want: "a closing bracket behind the last size of the group", Fix: "add )"}
+	}
+	closeGroup()
+	return out, groups, nil
+}
+
+func gap(i int) *Problem {
+	return &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a number is missing here",
+		Want: "a number, or a dash (–) or none where a size has none", Fix: "put in the number, or take the comma out"}
+}
+
+func wordEnd(t []rune, i int) int {
+	for i < len(t) && !isSpace(t[i]) && !strings.ContainsRune(",;()[]", t[i]) {
+		i++
+	}
+	return i
+}
+
+func placeEnd(t []rune, i int) int {
+	for i < len(t) && !strings.ContainsRune(",;()[]", t[i]) {
+		i++
+	}
+	for i > 0 && isSpace(t[i-1]) {
+		i--
+	}
+	return i
+}
+
+// place reads one place: a number, a range, a dash or none, and a word behind
+// it. Outside brackets, behind them, a word alone is the unit of the whole line.
+func place(t []rune, i int, behind bool) (entry, int, *Problem) {
+	end := placeEnd(t, i)
+	word := strings.ToLower(string(t[i:end]))
+	e := entry{span: Span{i, end}}
+	if word == "none" || end == i+1 && isDash(t[i]) {
+		return e, end, nil
+	}
+	j, negative := i, false
+	if isDash(t[j]) {
+		negative, j = true, skipSpace(t, j+1)
+	}
+	v, next, ok := number(t, j)
+	if next == j && !negative && behind {
+		e.span = Span{-1, -1}
+		e.words, e.wordsAt = string(t[i:end]), Span{i, end}
+		return e, end, nil
+	}
+	if !ok || next > end {
+		return e, end, notNumber(t, i, end)
+	}
+	if negative {
+		v = v.Neg()
+	}
+	e.low, e.high, e.has = v, v, true
+	j = skipSpace(t, next)
+	k, dash := j, false
+	if j < end && isDash(t[j]) {
+		k, dash = skipSpace(t, j+1), true
+	} else if j+2 < end && strings.EqualFold(string(t[j:j+2]), "to") && (isSpace(t[j+2]) || isDigit(t[j+2])) {
+		k, dash = skipSpace(t, j+2), true
+	}
+	if dash {
+		high, after, ok := number(t, k)
+		if !ok {
+			return e, end, notNumber(t, i, end)
+		}
+		if high.Less(v) {
+			return e, end, &Problem{Kind: "file/number", Span: Span{i, after}, Message: fmt.Sprintf("the range %s goes backwards", string(t[i:after])),
+				Want: "the smaller number first"}
+		}
+		e.high, e.ranged = high, true
+		next, j = after, skipSpace(t, after)
+	}
+	e.span.End = next
+	if j < end {
+		e.words, e.wordsAt = string(t[j:end]), Span{j, end}
+		if strings.ContainsAny(e.words, "0123456789½¼¾") || !wordStart(t[j]) {
+			if _, _, two := number(t, j); two && j > next {
+				return e, end, &Problem{Kind: "file/form", Span: Span{j, end}, Message: "two numbers stand side by side without a comma",
+					Want: "a comma between the sizes of one bracket", Fix: "put a comma before it"}
+			}
+			return e, end, notNumber(t, i, end)
+		}
+	}
+	return e, end, nil
+}
+
+func wordStart(r rune) bool {
+	return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || strings.ContainsRune("\"″”%°'’", r) || r > 0x2ff
+}
+
+func notNumber(t []rune, i, end int) *Problem {
+	return &Problem{Kind: "file/number", Span: Span{i, max(end, i+1)}, Message: fmt.Sprintf("%q is not a number", string(t[i:end])),
+		Want: "a number such as 14, 14.5, 15½ or 15 1/2; a dash (–) or none where a size has none"}
+}
+
+// lengthProblem says which sizes have no number, or which number is too many.
+func lengthProblem(t []rune, list []entry, groups []int, sizes Sizes) *Problem {
+	p := &Problem{Kind: "file/list-length", Span: Span{list[0].span.Start, list[len(list)-1].span.End},
+		Message: fmt.Sprintf("%s for %s", count(len(list), "number"), count(sizes.Len(), "size")),
+		Want:    "one number for all sizes, or one for each of " + sizes.Full(sizes.Names)}
+	if len(list) > sizes.Len() {
+		at := len(list) - 1
+		if g := firstUnlike(groups, sizes.Groups); len(groups) == len(sizes.Groups) && groups[g] > sizes.Groups[g] {
+			at = sum(groups[:g+1]) - 1
+		}
+		p.Span = list[at].span
+		p.Fix = fmt.Sprintf("take out the numbers that are too many; %s may be one", string(t[list[at].span.Start:list[at].span.End]))
+		return p
+	}
+	p.Sizes = missing(len(list), groups, sizes)
+	p.Fix = fmt.Sprintf("add a number for %s, or a dash (–) where a size has none", strings.Join(p.Sizes, ", "))
+	if sizes.Len() == 1 || len(list) == 2 && strings.ContainsRune(string(t), ',') && !strings.ContainsAny(string(t), "([ ") {
+		p.Fix = "write a decimal with a point: " + strings.Replace(string(t), ",", ".", 1)
+	}
+	return p
+}
+
+// missing names the sizes that have no number: the last of each bracket that is
+// short if the brackets are otherwise alike, else the last of all.
+func missing(n int, groups []int, sizes Sizes) []string {
+	if len(groups) == len(sizes.Groups) {
+		var names []string
+		at := 0
+		for g, have := range groups {
+			full := sizes.Groups[g]
+			if have > full {
+				names = nil
+				break
+			}
+			names = append(names, sizes.Names[at+have:at+full]...)
+			at += full
+		}
+		if len(names) > 0 {
+			return names
+		}
+	}
+	return append([]string(nil), sizes.Names[n:]...)
+}
+
+func firstUnlike(a, b []int) int {
+	for i := range min(len(a), len(b)) {
+		if a[i] != b[i] {
+			return i
+		}
+	}
+	return 0
+}
+
+func sum(a []int) int {
+	s := 0
+	for _, v := range a {
+		s += v
+	}
+	return s
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// Alike reports whether a line is bracketed like the sizes; one number alone
+// always is.
+func (l Line) Alike(s Sizes) bool {
+	if l.Groups == nil {
+		return true
+	}
+	if len(l.Groups) != len(s.Groups) {
+		return false
+	}
+	for i, g := range l.Groups {
+		if g != s.Groups[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// Write is g in the trade's line, each number as text writes it, a dash where a
+// size has none. ParseLine reads it back.
+func (s Sizes) Write(g Graded, text func(units.Num) string) string {
+	texts := make([]string, len(g.Vals))
+	for i, v := range g.Vals {
+		texts[i] = Dash
+		if g.Has[i] {
+			texts[i] = text(v)
+		}
+	}
+	return s.Line(texts)
+}

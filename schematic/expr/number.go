@@ -1,0 +1,81 @@
+package expr
+
+import (
+	"strings"
+
+	"flatwright/schematic/units"
+)
+
+func isDigit(r rune) bool  { return r >= '0' && r <= '9' }
+func isVulgar(r rune) bool { return strings.ContainsRune("½¼¾⅛⅜⅝⅞⅓⅔", r) }
+func isDash(r rune) bool   { return strings.ContainsRune("-–—−‑", r) }
+func isSlash(r rune) bool  { return r == '/' || r == '⁄' }
+func isSpace(r rune) bool  { return r == ' ' || r == '\u00a0' || r == '\u202f' || r == '\t' || r == '\n' }
+
+func skipSpace(t []rune, i int) int {
+	for i < len(t) && isSpace(t[i]) {
+		i++
+	}
+	return i
+}
+
+func skipDigits(t []rune, i int) int {
+	for i < len(t) && isDigit(t[i]) {
+		i++
+	}
+	return i
+}
+
+// number reads an unsigned number at i: 14, 14.5, .5, 15½, 15 1/2, 15-1/2, 1/2.
+// It gives the place after it, or i if there is none. ok is false for a number
+// that has too many digits or divides by 0.
+func number(t []rune, i int) (v units.Num, end int, ok bool) {
+	j := skipDigits(t, i)
+	switch {
+	case j < len(t) && t[j] == '.' && j+1 < len(t) && isDigit(t[j+1]):
+		j = skipDigits(t, j+1)
+		return parse(t, i, j)
+	case j == i:
+		if i < len(t) && isVulgar(t[i]) {
+			return parse(t, i, i+1)
+		}
+		return v, i, false
+	case j < len(t) && isSlash(t[j]) && j+1 < len(t) && isDigit(t[j+1]):
+		return parse(t, i, skipDigits(t, j+1))
+	case j < len(t) && isVulgar(t[j]):
+		return parse(t, i, j+1)
+	}
+	// A whole number and a fraction: 15 1/2, 15 ½, or 15-1/2 as some write it.
+	if k := j; k < len(t) && (isSpace(t[k]) || t[k] == '-') {
+		k++
+		if k < len(t) && isVulgar(t[k]) && t[k-1] != '-' {
+			return parse(t, i, k+1)
+		}
+		if n := skipDigits(t, k); n > k && n < len(t) && isSlash(t[n]) {
+			if d := skipDigits(t, n+1); d > n+1 && d-n-1 >= n-k {
+				whole, ok1 := units.ParseNum(string(t[i:j]))
+				part, ok2 := units.ParseNum(string(t[k:d]))
+				if ok1 && ok2 && part.Less(units.Int(1)) {
+					return whole.Add(part), d, true
+				}
+			}
+		}
+	}
+	return parse(t, i, j)
+}
+
+var thirds = map[rune]units.Num{'⅓': units.Frac(1, 3), '⅔': units.Frac(2, 3)}
+
+func parse(t []rune, i, j int) (units.Num, int, bool) {
+	s := string(t[i:j])
+	if f, third := thirds[t[j-1]]; third {
+		rest := strings.TrimSpace(string(t[i : j-1]))
+		if rest == "" {
+			return f, j, true
+		}
+		v, ok := units.ParseNum(rest)
+		return v.Add(f), j, ok
+	}
+	v, ok := units.ParseNum(s)
+	return v, j, ok
+}

@@ -1,0 +1,122 @@
+package read
+
+import (
+	"fmt"
+	"math"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// measure bounds the rows and stitches that the numbers of a piece make together, so
+// that no pattern without errors can run away when it is worked.
+func (r *reader) measure(p *schematic.Pattern) {
+	if r.sizes.Len() == 0 || len(p.Gauges) == 0 {
+		return
+	}
+	for _, q := range p.Pieces {
+		r.piece = q.Name
+		for i := range r.sizes.Len() {
+			b := bounds{r: r, p: p, size: i, gauge: q.Gauge}
+			b.walk(q.Sections)
+			if b.told {
+				break
+			}
+			if b.rows > mostPieceRow {
+				f := r.fail(q.Pos, "file/bounds", "this piece has %d rows", b.rows)
+				f.Want, f.Sizes = fmt.Sprintf("at most %d", mostPieceRow), []string{r.sizes.Names[i]}
+				break
+			}
+		}
+	}
+	r.piece = ""
+}
+
+type bounds struct {
+	r     *reader
+	p     *schematic.Pattern
+	size  int
+	gauge string
+	rows  int64
+	told  bool
+}
+
+func (b *bounds) add(pos finding.Pos, rows int64) {
+	if rows > mostRows && !b.told {
+		b.told = true
+		f := b.r.fail(pos, "file/bounds", "this section has %d rows", rows)
+		f.Want, f.Sizes = fmt.Sprintf("at most %d", mostRows), []string{b.r.sizes.Names[b.size]}
+	}
+	b.rows += min(rows, math.MaxInt32)
+}
+
+func (b *bounds) stitches(pos finding.Pos, sts int64) {
+	if sts > mostStitches && !b.told {
+		b.told = true
+		f := b.r.fail(pos, "file/bounds", "this section changes %d stitches", sts)
+		f.Want, f.Sizes = fmt.Sprintf("at most %d", mostStitches), []string{b.r.sizes.Names[b.size]}
+	}
+}
+
+func (b *bounds) amount(a schematic.Amount) int64 {
+	if v, ok := a.Length.At(b.size); ok {
+		g := b.p.GaugeNamed(b.gauge)
+		if g == nil || g.Rows.Sign() <= 0 || g.Over.Sign() <= 0 {
+			return 0
+		}
+		return v.Div(g.RowHeight()).Add(units.Int(1)).Floor()
+	}
+	return int64(a.Rows.Int(b.size, 0))
+}
+
+func (b *bounds) walk(sections []schematic.Section) {
+	for _, s := range sections {
+		c := s.Base()
+		if c.Gauge != "" {
+			b.gauge = c.Gauge
+		}
+		i := b.size
+		switch s := s.(type) {
+		case *schematic.Even:
+			b.add(c.Pos, b.amount(s.Amount))
+		case *schematic.Sideways:
+			b.add(c.Pos, int64(s.Rows.Int(i, 0)))
+		case *schematic.Shape:
+			most := b.amount(s.Amount)
+			for _, h := range s.Shapings {
+				times := int64(h.Times.Int(i, 0))
+				rows := int64(h.Offset) + times*int64(h.Every.Int(i, 1))
+				for _, t := range h.Then {
+					n := int64(t.Times.Int(i, 0))
+					rows += n * int64(t.Every.Int(i, 1))
+					times += n
+				}
+				most = max(most, rows)
+				b.stitches(h.Pos, times*int64(h.By.Int(i, 0)))
+			}
+			b.add(c.Pos, most)
+		case *schematic.RepeatRow:
+			b.add(c.Pos, 1)
+		case *schematic.AddEdge:
+			b.add(c.Pos, 1)
+		case *schematic.BindOff:
+			times := int64(s.Times.Int(i, 1))
+			b.stitches(c.Pos, times*int64(s.Stitches.Int(i, 0)))
+			b.add(c.Pos, 2*times*int64(s.Every.Int(i, 1)))
+		case *schematic.Mitre:
+			times := int64(s.Times.Int(i, 1))
+			b.stitches(c.Pos, times*int64(s.By.Int(i, 0)))
+			b.add(c.Pos, times*int64(s.Every.Int(i, 1)))
+		case *schematic.ShortRows:
+			b.add(c.Pos, int64(s.Rows.Int(i, 0)))
+		case *schematic.Divide:
+			gauge := b.gauge
+			for k := range s.Parts {
+				b.gauge = gauge
+				b.walk(s.Parts[k].Sections)
+			}
+			b.gauge = gauge
+		}
+	}
+}

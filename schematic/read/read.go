@@ -1,0 +1,99 @@
+// Package read reads a pattern file (see format.md) and says everything that is
+// wrong with it at once, each with its place, what was expected and the likely
+// fix. It is the only package that knows YAML. It holds a file to its form, its
+// references and its bounds; whether the numbers fit each other is for those who
+// work the pattern.
+package read
+
+import (
+	"fmt"
+	"slices"
+
+	"gopkg.in/yaml.v3"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// Pattern reads a pattern file. Name is what findings call it, src its bytes. The
+// list holds all that is wrong with it, in the order of the file. If the list has
+// errors the pattern must not be worked: it is nil if the file could not be read at all
+// (its encoding or its syntax), and otherwise holds what could be read. Without
+// errors it is whole. It never panics, and its time and memory are bounded by
+// those of the file, which may have at most 1 MiB.
+func Pattern(name string, src []byte) (*schematic.Pattern, finding.List) {
+	r := &reader{file: name}
+	root := r.parse(src)
+	if root == nil {
+		return nil, r.done()
+	}
+	p := r.pattern(root)
+	r.refer(p)
+	r.measure(p)
+	return p, r.done()
+}
+
+// reader reads one file.
+type reader struct {
+	file     string
+	lines    [][]rune
+	shift    map[int]int // columns after this one stand one too far to the right, by line
+	findings finding.List
+	full     bool // no more findings are taken
+
+	sizes   expr.Sizes
+	unit    units.Unit
+	piece   string // where we are, for messages
+	section string
+	from    schematic.Direction
+	count   int // sections of the piece
+
+	begin string // name of the edge that a start from held stitches makes
+	refs  []reference
+	seen  func(table, key string) // for tests: told of every key that was read
+}
+
+const mostFindings = 200
+
+// fail notes an error and gives it to be completed.
+func (r *reader) fail(pos finding.Pos, kind, format string, args ...any) *finding.Finding {
+	return r.note(finding.Error, pos, kind, format, args...)
+}
+
+func (r *reader) note(s finding.Severity, pos finding.Pos, kind, format string, args ...any) *finding.Finding {
+	f := finding.Finding{Kind: kind, Severity: s, Pos: pos, Piece: r.piece, Section: r.section, Message: fmt.Sprintf(format, args...)}
+	if r.full {
+		return &f
+	}
+	r.findings = append(r.findings, f)
+	if len(r.findings) == mostFindings {
+		r.full = true
+	}
+	return &r.findings[len(r.findings)-1]
+}
+
+func (r *reader) done() finding.List {
+	r.findings.Sort()
+	r.findings = slices.CompactFunc(r.findings, func(a, b finding.Finding) bool {
+		return a.Pos == b.Pos && a.Kind == b.Kind && a.Message == b.Message
+	})
+	if r.full {
+		r.full = false
+		r.piece, r.section = "", ""
+		r.fail(finding.Pos{File: r.file}, "file/many", "there are more errors than these %d", len(r.findings)).
+			Fix = "mend these first, then read the file again"
+	}
+	return r.findings
+}
+
+// problem notes what is wrong inside the text of a node.
+func (r *reader) problem(n *yaml.Node, p *expr.Problem) {
+	f := p.Finding(r.textPos(n))
+	if f.Pos.Col == 0 || n.Line != f.Pos.Line || r.folded(n) {
+		f.Pos = r.pos(n)
+	}
+	g := r.fail(f.Pos, f.Kind, "%s", f.Message)
+	g.Want, g.Fix, g.Sizes = f.Want, f.Fix, f.Sizes
+}

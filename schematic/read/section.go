@@ -1,0 +1,276 @@
+package read
+
+import (
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// place is where a list of sections stands: what may stand first in it.
+type place int
+
+const (
+	inPart  place = iota // stitches are there already
+	ofPiece              // a start is needed
+	ofBand               // picked up along an edge: a start may be left out
+)
+
+func starting(onto bool) place {
+	if onto {
+		return ofBand
+	}
+	return ofPiece
+}
+
+var starts = map[string]bool{"cast on": true, "chain": true, "sideways": true, "start from": true, "ring": true}
+
+// sections reads a list of sections, and sees to it that a piece starts once, at its beginning.
+func (r *reader) sections(n *yaml.Node, where place) []schematic.Section {
+	if n == nil {
+		return nil
+	}
+	outer := r.section
+	defer func() { r.section = outer }()
+	var out []schematic.Section
+	before := ""
+	all := r.list(n, `"sections"`, mostSections)
+	if len(all) == 0 && n.Kind == yaml.SequenceNode && len(n.Content) == 0 && where != inPart {
+		r.fail(r.pos(n), "file/empty", "there is no section here")
+	}
+	for i, c := range all {
+		if r.count++; r.count == mostSections+1 {
+			r.fail(r.pos(c), "file/bounds", "this piece has more than %d sections", mostSections)
+		}
+		if r.count > mostSections {
+			break
+		}
+		r.section = outer
+		t, m := r.lead(c)
+		if m == nil {
+			continue
+		}
+		s := r.build(t.name, m)
+		r.ordered(t.name, before, m.node, where, i == 0)
+		before = t.name
+		if s != nil {
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// ordered finds a section that can't stand where it stands.
+func (r *reader) ordered(name, before string, n *yaml.Node, where place, first bool) {
+	switch {
+	case starts[name] && (where == inPart || !first):
+		f := r.fail(r.pos(n), "file/order", "%q starts a piece, and there are stitches already", name)
+		f.Fix = "use add: for stitches added at an edge, or begin a new piece"
+	case first && where == ofPiece && !starts[name]:
+		f := r.fail(r.pos(n), "file/order", "a piece can't begin with %q: there are no stitches yet", name)
+		f.Want = "cast on, chain, sideways, start from or ring"
+	case name == "pick up" && before != "sideways" && !(first && where == ofBand):
+		f := r.fail(r.pos(n), "file/order", `"pick up" goes along the edge of a sideways band, and there is none before it`)
+		f.Fix = "put a section sideways: rib before it"
+	}
+}
+
+// lead finds which kind of section a mapping is, and holds it to the keys of that kind.
+func (r *reader) lead(n *yaml.Node) (*table, *mapped) {
+	if n.Kind == yaml.ScalarNode {
+		return r.bare(n)
+	}
+	if n.Kind != yaml.MappingNode {
+		r.fail(r.pos(n), "file/kind", "a section must be keys with values, and this is %s", kindOf(n)).
+			Want = "one of: " + strings.Join(leads(), ", ")
+		return nil, nil
+	}
+	var found []*table
+	var at []*yaml.Node
+	all := pairs(n, r)
+	for _, t := range sectionTables {
+		for _, p := range all {
+			if k := t.find(strings.Join(strings.Fields(p.at.Value), " ")); p.at.Kind == yaml.ScalarNode && k != nil && k.name == t.name {
+				found, at = append(found, t), append(at, p.at)
+				break
+			}
+		}
+	}
+	if len(found) == 0 {
+		return r.guess(n, all)
+	}
+	t := found[0]
+	// The name of the kind that stands first in the file is the section's own, unless another kind has it among its keys.
+	for i := range found {
+		for k, u := range found {
+			if k != i && found[i].find(u.name) == nil && (u.find(found[i].name) != nil || before(at[k], at[i]) && t == found[i]) {
+				t = u
+			}
+		}
+	}
+	for i, u := range found {
+		if u != t && t.find(u.name) == nil {
+			f := r.fail(r.pos(at[i]), "file/conflict", "%q and %q are two sections", t.name, u.name)
+			f.Fix = "put a dash and a space before " + u.name + ", so that it is a section of its own"
+			n = without(n, at[i])
+		}
+	}
+	r.section = t.name
+	return t, r.mapping(n, t)
+}
+
+func before(a, b *yaml.Node) bool {
+	return a.Line < b.Line || a.Line == b.Line && a.Column < b.Column
+}
+
+// without is a mapping without one of its keys.
+func without(n, key *yaml.Node) *yaml.Node {
+	c := *n
+	c.Content = nil
+	for i := 0; i+1 < len(n.Content); i += 2 {
+		if n.Content[i] != key {
+			c.Content = append(c.Content, n.Content[i], n.Content[i+1])
+		}
+	}
+	return &c
+}
+
+// bare reads a section that is one word, such as fold.
+func (r *reader) bare(n *yaml.Node) (*table, *mapped) {
+	name := plainKey(n.Value)
+	for _, t := range sectionTables {
+		if t.name == name && t.keys[0].form == nothing {
+			r.section = t.name
+			if r.seen != nil {
+				r.seen(t.title+"/"+t.name, name)
+			}
+			return t, &mapped{r: r, node: n, table: t, items: []item{{&t.keys[0], n, &yaml.Node{Kind: yaml.ScalarNode, Line: n.Line, Column: n.Column}}}}
+		}
+	}
+	head, rest, colon := strings.Cut(n.Value, ":")
+	f := r.fail(r.pos(n), "file/kind", "%q is not a section", short(n.Value))
+	switch like := r.leadLike(head); {
+	case colon && rest != "" && like != "":
+		f.Fix = "put a space behind the colon: " + like + ": " + short(strings.TrimSpace(rest))
+	case like != "":
+		f.Fix = "write " + like + ": with a value behind it"
+	default:
+		f.Want = "one of: " + strings.Join(leads(), ", ")
+	}
+	return nil, nil
+}
+
+func (r *reader) leadLike(name string) string {
+	n := plainKey(name)
+	if h, ok := sectionHints[n]; ok {
+		return h
+	}
+	return nearest(n, leads())
+}
+
+// guess tells that a mapping is no section, and what it may have been meant to be.
+func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
+	if len(all) == 0 {
+		r.fail(r.pos(n), "file/empty", "this section is empty")
+		return nil, nil
+	}
+	best, like := all[0], ""
+	for _, p := range all {
+		if p.at.Kind != yaml.ScalarNode {
+			continue
+		}
+		name := plainKey(p.at.Value)
+		isCommon := false
+		for _, c := range common {
+			isCommon = isCommon || c.name == name
+		}
+		if l := r.leadLike(name); l != "" && !isCommon {
+			best, like = p, l
+			break
+		}
+	}
+	f := r.fail(r.pos(best.at), "file/unknown-key", "no section is called %q", short(best.at.Value))
+	if like == "" {
+		f.Want = "one of: " + strings.Join(leads(), ", ")
+		return nil, nil
+	}
+	f.Fix = "did you mean " + quoted(like) + "?"
+	for _, t := range sectionTables {
+		if t.name == like && distance(plainKey(best.at.Value), like) <= 3 {
+			key := *best.at
+			key.Value = like
+			c := *n
+			c.Content = append([]*yaml.Node(nil), n.Content...)
+			for i := range c.Content {
+				if c.Content[i] == best.at {
+					c.Content[i] = &key
+				}
+			}
+			r.section = t.name
+			return t, r.mapping(&c, t)
+		}
+	}
+	return nil, nil
+}
+
+// commonOf reads what every section may say.
+func (r *reader) commonOf(m *mapped) schematic.Common {
+	c := schematic.Common{Name: m.text("name"), Gauge: r.ref(m, "gauge", toGauge), Width: m.text("width"), To: m.counts("to", stitches), Pos: r.pos(m.node)}
+	if it := m.item(m.table.name); it != nil {
+		c.Pos = r.pos(it.at)
+	}
+	if k := m.table.find("stitch"); k != nil && k.form == text {
+		c.Stitch = m.text("stitch")
+	}
+	c.LeftEdge, c.RightEdge = r.edges(m)
+	if c.Name != "" {
+		r.section = c.Name
+	}
+	return c
+}
+
+// side is where the shaping at a key falls.
+func (m *mapped) side() schematic.Side {
+	n := m.get("at")
+	i := m.choice("at")
+	if i < 0 {
+		return schematic.BothEdges
+	}
+	switch w := m.table.find("at").pick[i]; w {
+	case "both edges", "middle":
+		return schematic.BothEdges
+	case "across":
+		return schematic.Across
+	case "lines":
+		return schematic.Lines
+	default:
+		s, _ := m.r.asDrawn(m.r.pos(n), w)
+		return s
+	}
+}
+
+func (m *mapped) onRows() schematic.RowSide {
+	return schematic.RowSide(max(0, m.choice("on")))
+}
+
+// degrees reads an angle.
+func (r *reader) degrees(n *yaml.Node) units.Num {
+	p := r.phrase(n, "the angle", "an angle such as 90 degrees")
+	if p.bad || len(p.all) == 0 {
+		return units.Num{}
+	}
+	p.all[0].s = strings.TrimSuffix(p.all[0].s, "°")
+	v := p.number()
+	if !p.end() {
+		p.must("degrees", "degree", "°")
+	}
+	if !p.done() {
+		return units.Num{}
+	}
+	if v.Sign() <= 0 || !v.Less(units.Int(360)) {
+		r.fail(r.pos(n), "file/bounds", "the row can't bend by %s degrees", v).Want = "more than 0 and less than 360"
+	}
+	return v
+}
