@@ -1,0 +1,62 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// ease tells sizes whose garment is smaller than the body that it fits. Around the
+// bust that is seldom meant; a sleeve or a hip may be meant to stretch.
+func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written) finding.List {
+	name := canonical(schematic.ID(body.Name))
+	if !slices.Contains([]string{"bust", "hip", "upper-arm"}, name) {
+		return nil
+	}
+	severity := finding.Note
+	if name == "bust" {
+		severity = finding.Warning
+	}
+	var all finding.List
+	for _, g := range gs {
+		low, ok := body.Low.At(g.Index)
+		if !ok {
+			continue
+		}
+		made, how, ok := finishedOf(p, g, name)
+		if !ok || !made.Less(low) {
+			continue
+		}
+		u := body.Unit
+		all = append(all, in(finding.Finding{Kind: "grading/ease", Severity: severity, Pos: body.Pos,
+			Message: fmt.Sprintf("the finished %s of %s is smaller than the body's, which is %s %s", body.Name, p.Steps.With(made, u), exact(low, u), u),
+			Have:    how, Want: fmt.Sprintf("%s %s or more, unless it is meant to stretch", exact(low, u), u),
+			Fix: fmt.Sprintf("add %s of width, or say in a note that the ease is negative", long(low.Sub(made), u))}, p, g.Index))
+	}
+	return all
+}
+
+// finishedOf is the garment's measurement called id: what the counts make, or
+// else what is written.
+func finishedOf(p *schematic.Pattern, g *schematic.Garment, id string) (length units.Num, how string, ok bool) {
+	for _, d := range measured(g, id) {
+		if d.girth {
+			return d.length(), d.words(p.Units), true
+		}
+	}
+	for _, w := range p.Finished {
+		if canonical(schematic.ID(w.Name)) != id {
+			continue
+		}
+		if high, ok := w.High.At(g.Index); ok {
+			return high, exact(high, w.Unit) + " " + w.Unit.String() + " written", true
+		}
+		if low, ok := w.Low.At(g.Index); ok {
+			return low, exact(low, w.Unit) + " " + w.Unit.String() + " written", true
+		}
+	}
+	return units.Num{}, "", false
+}

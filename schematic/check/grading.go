@@ -1,0 +1,205 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// series is one measurement through the sizes. Grain is how far a value may move
+// by rounding to whole stitches or rows alone.
+type series struct {
+	name   string // for messages
+	piece  string
+	unit   units.Unit
+	length bool // runs along the body, where a larger size may well be no longer
+	pos    finding.Pos
+	has    []bool
+	vals   []units.Num
+	grain  []units.Num
+}
+
+// grading looks at every measurement through the sizes: those that the designer
+// wrote, and those that the counts make.
+func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
+	if p.Sizes.Len() < 2 {
+		return nil
+	}
+	var all finding.List
+	for i := range p.Bodies {
+		all = append(all, writtenSeries(p, &p.Bodies[i], "body").look(p)...)
+	}
+	for i := range p.Finished {
+		all = append(all, writtenSeries(p, &p.Finished[i], "finished").look(p)...)
+	}
+	for _, s := range madeSeries(p, gs) {
+		all = append(all, s.look(p)...)
+	}
+	return all
+}
+
+func writtenSeries(p *schematic.Pattern, w *schematic.Written, what string) *series {
+	s := newSeries(p, what+" "+w.Name, w.Unit)
+	s.pos = w.Pos
+	s.length = alongBody(w.Name)
+	for i := range s.vals {
+		s.vals[i], s.has[i] = w.Low.At(i)
+	}
+	return s
+}
+
+func newSeries(p *schematic.Pattern, name string, u units.Unit) *series {
+	n := p.Sizes.Len()
+	return &series{name: name, unit: u, has: make([]bool, n), vals: make([]units.Num, n), grain: make([]units.Num, n)}
+}
+
+func alongBody(name string) bool {
+	name = strings.ToLower(name)
+	return strings.Contains(name, "length") || strings.Contains(name, "depth") || strings.Contains(name, "height") || strings.Contains(name, " to ")
+}
+
+func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
+	var order []*series
+	byID := map[string]*series{}
+	for _, g := range gs {
+		for _, made := range g.Pieces {
+			for i := range made.Measures {
+				m := &made.Measures[i]
+				if !m.Main {
+					continue
+				}
+				s := byID[m.ID]
+				if s == nil {
+					s = newSeries(p, made.Name+" "+m.Name, p.Units)
+					s.piece = made.Name
+					s.length = m.Axis == schematic.Vertical || alongBody(m.Name)
+					if made.Piece != nil {
+						s.pos = made.Piece.Pos
+					}
+					byID[m.ID] = s
+					order = append(order, s)
+				}
+				s.has[g.Index], s.vals[g.Index], s.grain[g.Index] = true, m.Length, grain(p, m)
+			}
+		}
+	}
+	return order
+}
+
+func (s *series) find(kind string, severity finding.Severity, sizes []string, message, have, want, fix string) finding.Finding {
+	return finding.Finding{Kind: kind, Severity: severity, Pos: s.pos, Piece: s.piece, Sizes: sizes, Message: message, Have: have, Want: want, Fix: fix}
+}
+
+func (s *series) look(p *schematic.Pattern) finding.List {
+	all := s.holes(p)
+	back := s.backwards(p)
+	if len(back) > 0 {
+		return append(all, back...) // a value that goes back jumps as well: once is enough
+	}
+	return append(all, s.jumps(p)...)
+}
+
+// holes are sizes without the measurement between sizes that have it.
+func (s *series) holes(p *schematic.Pattern) finding.List {
+	first, last := slices.Index(s.has, true), len(s.has)-1
+	for last > first && !s.has[last] {
+		last--
+	}
+	var missing []string
+	for i := first + 1; first >= 0 && i < last; i++ {
+		if !s.has[i] {
+			missing = append(missing, p.Sizes.Names[i])
+		}
+	}
+	if len(missing) == 0 {
+		return nil
+	}
+	return finding.List{s.find("grading/hole", finding.Note, missing,
+		fmt.Sprintf("%s is there in smaller and in larger sizes, but not in %s", s.name, strings.Join(missing, ", ")),
+		s.line(p), "a value in each size between the first and the last that has one", "add it, or see that the dash is meant")}
+}
+
+// backwards are values that are smaller than those of the size before.
+func (s *series) backwards(p *schematic.Pattern) finding.List {
+	var all finding.List
+	severity := finding.Warning
+	if s.length {
+		severity = finding.Note
+	}
+	s.steps(func(a, b int) {
+		if !s.vals[b].Add(units.Max(s.grain[a], s.grain[b])).Less(s.vals[a]) && !(s.grain[a].Sign() == 0 && s.vals[b].Less(s.vals[a])) {
+			return
+		}
+		all = append(all, s.find("grading/backwards", severity, []string{p.Sizes.Names[b]},
+			fmt.Sprintf("%s goes back from size %s to %s", s.name, p.Sizes.Names[a], p.Sizes.Names[b]),
+			fmt.Sprintf("%s in %s, %s in %s", long(s.vals[a], s.unit), p.Sizes.Names[a], long(s.vals[b], s.unit), p.Sizes.Names[b]),
+			"at least as much as in the size before", "look for two values that changed places, or a wrong digit: "+s.line(p)))
+	})
+	return all
+}
+
+// jumps are steps from size to size of more than three times the middle one of the
+// others (and three centimetres): unlike its neighbours, and worth a look.
+func (s *series) jumps(p *schematic.Pattern) finding.List {
+	const times, floor = 3, 10 // mm
+	var steps []units.Num
+	var ends [][2]int
+	s.steps(func(a, b int) {
+		steps = append(steps, s.vals[b].Sub(s.vals[a]))
+		ends = append(ends, [2]int{a, b})
+	})
+	if len(steps) < 3 {
+		return nil
+	}
+	var all finding.List
+	for i, step := range steps {
+		others := slices.Delete(slices.Clone(steps), i, i+1)
+		slices.SortFunc(others, units.Num.Cmp)
+		middle := others[len(others)/2]
+		grain := s.grain[ends[i][0]].Add(s.grain[ends[i][1]])
+		if units.Max(middle, units.Int(floor)).Times(times).Add(grain).Less(step) {
+			a, b := p.Sizes.Names[ends[i][0]], p.Sizes.Names[ends[i][1]]
+			all = append(all, s.find("grading/jump", finding.Note, []string{b},
+				fmt.Sprintf("%s makes a step from size %s to %s unlike the others", s.name, a, b),
+				fmt.Sprintf("%s from %s to %s", long(step, s.unit), a, b), fmt.Sprintf("about %s, as between the other sizes", long(middle, s.unit)),
+				"look for a wrong digit: "+s.line(p)))
+		}
+	}
+	return all
+}
+
+// steps calls f with each size that has a value and the next one that has.
+func (s *series) steps(f func(a, b int)) {
+	last := -1
+	for i, ok := range s.has {
+		if !ok {
+			continue
+		}
+		if last >= 0 {
+			f(last, i)
+		}
+		last = i
+	}
+}
+
+func (s *series) line(p *schematic.Pattern) string {
+	texts := make([]string, len(s.vals))
+	for i := range texts {
+		texts[i] = "–"
+		if s.has[i] {
+			texts[i] = units.Decimal(units.In(s.vals[i], s.unit), 2)
+		}
+	}
+	return p.Sizes.Line(texts) + " " + s.unit.String()
+}
+
+func grain(p *schematic.Pattern, m *schematic.Measure) units.Num {
+	if m.Around {
+		return unit(p, m).Times(2)
+	}
+	return unit(p, m)
+}

@@ -1,0 +1,143 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// join holds the two sides of a seam against each other in the way in which it
+// is made. Lengths agree within half a stitch or row of every edge.
+func join(g *schematic.Garment, s *schematic.Seam) finding.List {
+	if s.Join == nil || len(s.Sew) == 0 || len(s.Into) == 0 {
+		return nil // an edge that is not there was found in the working
+	}
+	switch s.Join.How {
+	case schematic.StitchToStitch:
+		return counts(g, s)
+	case schematic.RowsToStitches:
+		return rate(g, s)
+	case schematic.AtFold:
+		return nil
+	}
+	return lengths(g, s)
+}
+
+func (j joined) find(kind, message, have, want, fix string) finding.List {
+	return finding.List{{Kind: kind, Severity: finding.Warning, Pos: j.s.Join.Pos, Sizes: []string{j.g.Size},
+		Message: message, Have: have, Want: want, Fix: fix}}
+}
+
+type joined struct {
+	g *schematic.Garment
+	s *schematic.Seam
+}
+
+func names2(j *schematic.Join) (sew, into string) {
+	return strings.Join(j.Sew, " + "), strings.Join(j.Into, " + ")
+}
+
+// counts holds a seam that is sewn stitch to stitch.
+func counts(g *schematic.Garment, s *schematic.Seam) finding.List {
+	if s.SewCount == s.IntoCount {
+		return nil
+	}
+	sew, into := names2(s.Join)
+	return joined{g, s}.find("joins/count",
+		fmt.Sprintf("%s and %s are sewn stitch to stitch and have not as many", sew, into),
+		fmt.Sprintf("%d along %s, %d along %s", s.SewCount, sew, s.IntoCount, into),
+		"as many along both", fmt.Sprintf("work %d along one of them, or say how they are eased", max(s.SewCount, s.IntoCount)))
+}
+
+// rate holds a seam of A stitches to B rows, whichever of the two edges has the
+// rows. Less than one whole repeat may be left over.
+func rate(g *schematic.Garment, s *schematic.Seam) finding.List {
+	a, b := s.Join.A, s.Join.B
+	if a <= 0 || b <= 0 {
+		return nil
+	}
+	ofStitches, ofRows := names2(s.Join)
+	sts, rows := s.SewCount, s.IntoCount
+	if alongRows(s.Sew) && !alongRows(s.Into) {
+		ofStitches, ofRows, sts, rows = ofRows, ofStitches, rows, sts
+	}
+	over := sts*b - rows*a
+	if max(over, -over) < a*b {
+		return nil
+	}
+	want := units.Frac(int64(rows)*int64(a), int64(b)).Round()
+	return joined{g, s}.find("joins/rate",
+		fmt.Sprintf("%s and %s do not come out at %d stitches to %d rows", ofStitches, ofRows, a, b),
+		fmt.Sprintf("%d stitches along %s, %d rows along %s", sts, ofStitches, rows, ofRows),
+		fmt.Sprintf("about %d stitches to %d rows", want, rows), "change one of the counts, or the rate of the seam")
+}
+
+func alongRows(edges []schematic.Edge) bool {
+	n := 0
+	for _, e := range edges {
+		n += e.Rows - e.Stitches
+	}
+	return n > 0
+}
+
+// lengths holds a seam of two edges as long as each other, eased or gathered.
+func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
+	u := g.Pattern.Units
+	sewn, slackA := sewnLength(g.Pattern, s.Join, s.Sew, s.SewLength)
+	into, slackB := sewnLength(g.Pattern, s.Join, s.Into, s.IntoLength)
+	slack := slackA.Add(slackB)
+	over := sewn.Sub(into)
+	nameA, nameB := names2(s.Join)
+	have := fmt.Sprintf("%s is %s, %s is %s", nameA, long(sewn, u), nameB, long(into, u))
+	tolerance := fmt.Sprintf(", give or take %s: half a stitch or row of each edge", long(slack, u))
+	j := joined{g, s}
+	switch s.Join.How {
+	case schematic.Gathered:
+		if into.Sub(slack).Less(sewn) {
+			return nil
+		}
+		return j.find("joins/gather", fmt.Sprintf("%s is gathered to %s and is not longer", nameA, nameB), have,
+			nameA+" the longer of the two", "widen it, or sew it as long")
+	case schematic.Eased:
+		ease, _ := s.Join.Ease.At(g.Index)
+		if !slack.Less(over.Sub(ease).Abs()) {
+			return nil
+		}
+		return j.find("joins/ease", fmt.Sprintf("%s is not longer than %s by what is eased in", nameA, nameB), have,
+			fmt.Sprintf("%s longer by %s%s", nameA, long(ease, u), tolerance), fmt.Sprintf("state an ease of %s, or change a count", long(over, u)))
+	}
+	if !slack.Less(over.Abs()) {
+		return nil
+	}
+	shorter := nameB
+	if over.Sign() < 0 {
+		shorter = nameA
+	}
+	return j.find("joins/length", fmt.Sprintf("%s and %s are sewn together and are not as long as each other", nameA, nameB), have,
+		"as long as each other"+tolerance,
+		fmt.Sprintf("lengthen %s by %s, or say how the seam is made (`eased by`, `gathered`)", shorter, long(over.Abs(), u)))
+}
+
+// sewnLength is the length of one side of a seam less what other seams take of
+// the two ends of each of its edges, and half a stitch or row of each edge.
+// All is the length of all edges of all pieces to make.
+func sewnLength(p *schematic.Pattern, j *schematic.Join, edges []schematic.Edge, all units.Num) (length, slack units.Num) {
+	var once units.Num
+	for _, e := range edges {
+		once = once.Add(e.Length)
+		if n := max(e.Stitches, e.Rows); n > 0 {
+			slack = slack.Add(e.Length.Div(units.Int(int64(n))).Half())
+		} else {
+			slack = slack.Add(unit(p, &schematic.Measure{}).Half())
+		}
+	}
+	taken := j.Seam.Times(2 * len(edges))
+	if once.Sign() > 0 {
+		times := all.Div(once)
+		taken, slack = taken.Mul(times), slack.Mul(times)
+	}
+	return all.Sub(taken), slack
+}

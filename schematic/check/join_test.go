@@ -1,0 +1,93 @@
+package check
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+func seam(j schematic.Join, sew, into []schematic.Edge, make int) schematic.Seam {
+	s := schematic.Seam{Join: &j, Sew: sew, Into: into}
+	for _, e := range sew {
+		s.SewLength, s.SewCount = s.SewLength.Add(e.Length.Times(make)), s.SewCount+(e.Stitches+e.Rows)*make
+	}
+	for _, e := range into {
+		s.IntoLength, s.IntoCount = s.IntoLength.Add(e.Length), s.IntoCount+e.Stitches+e.Rows
+	}
+	return s
+}
+
+// At 1 cm a stitch and 0.5 cm a row (fabric): half of each is 0.5 and 0.25 cm.
+func across(n int) schematic.Edge { return schematic.Edge{Stitches: n, Length: cm(int64(n), 1)} }
+
+func along(n int) schematic.Edge { return schematic.Edge{Rows: n, Length: cm(int64(n), 2)} }
+
+func TestTheTwoSidesOfASeam(t *testing.T) {
+	edges := func(all ...schematic.Edge) []schematic.Edge { return all }
+	for _, c := range []struct {
+		name      string
+		how       schematic.JoinHow
+		a, b      int
+		ease      units.Num
+		seam      units.Num
+		sew, into []schematic.Edge
+		make      int
+		want      string
+	}{
+		// Sleeve top 40 cm into two armholes of 20 cm: tolerance 0.5 + 2 x 0.25 = 1 cm.
+		{name: "as long", sew: edges(across(40)), into: edges(along(40), along(40))},
+		{name: "just within", sew: edges(across(41)), into: edges(along(40), along(40))},
+		{name: "beyond", sew: edges(across(42)), into: edges(along(40), along(40)), want: "joins/length"},
+		{name: "two sleeves", sew: edges(across(20)), into: edges(along(40), along(40)), make: 2},
+		{name: "two sleeves beyond", sew: edges(across(22)), into: edges(along(40), along(40)), make: 2, want: "joins/length"},
+		// A seam that takes 1 cm of each end: 40 - 2 = 38 against 42 - 4 = 38.
+		{name: "what the seam takes", sew: edges(across(40)), into: edges(along(42), along(42)), seam: cm(1, 1)},
+		{name: "without the seam it is too long", sew: edges(across(40)), into: edges(along(42), along(42)), want: "joins/length"},
+		{name: "stitch to stitch", how: schematic.StitchToStitch, sew: edges(across(40)), into: edges(across(20), across(20))},
+		{name: "one stitch too many", how: schematic.StitchToStitch, sew: edges(across(41)), into: edges(across(40)), want: "joins/count"},
+		// Common practice, 3 stitches to 4 rows: 60 to 80; a remainder of less than a repeat is left over.
+		{name: "3 to 4", how: schematic.RowsToStitches, a: 3, b: 4, sew: edges(across(60)), into: edges(along(80))},
+		{name: "3 to 4, rows first", how: schematic.RowsToStitches, a: 3, b: 4, sew: edges(along(80)), into: edges(across(60))},
+		{name: "3 to 4, some over", how: schematic.RowsToStitches, a: 3, b: 4, sew: edges(across(62)), into: edges(along(80))},
+		{name: "3 to 4, a repeat over", how: schematic.RowsToStitches, a: 3, b: 4, sew: edges(across(63)), into: edges(along(80)), want: "joins/rate"},
+		{name: "eased", how: schematic.Eased, ease: cm(2, 1), sew: edges(across(42)), into: edges(along(80))},
+		{name: "not eased enough", how: schematic.Eased, ease: cm(2, 1), sew: edges(across(44)), into: edges(along(80)), want: "joins/ease"},
+		{name: "gathered", how: schematic.Gathered, sew: edges(across(60)), into: edges(across(40))},
+		{name: "nothing to gather", how: schematic.Gathered, sew: edges(across(38)), into: edges(across(40)), want: "joins/gather"},
+		{name: "at a fold", how: schematic.AtFold, sew: edges(across(60)), into: edges(across(60))},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := pattern("S")
+			g := &schematic.Garment{Pattern: p, Size: "S"}
+			j := schematic.Join{Sew: []string{"Sleeve top"}, Into: []string{"Back armhole", "Front armhole"}, How: c.how, A: c.a, B: c.b, Seam: c.seam, Ease: expr.Of(c.ease)}
+			g.Seams = []schematic.Seam{seam(j, c.sew, c.into, max(1, c.make))}
+			got := Pattern(p, []*schematic.Garment{g})
+			if c.want == "" {
+				assert.Empty(t, got)
+			} else {
+				assert.Equal(t, []string{c.want}, kinds(got))
+			}
+		})
+	}
+}
+
+func TestAFindingOfASeamTellsBothLengths(t *testing.T) {
+	p := pattern("S", "M")
+	var gs []*schematic.Garment
+	for i, n := range []int{40, 44} {
+		g := &schematic.Garment{Pattern: p, Size: p.Sizes.Names[i], Index: i}
+		j := schematic.Join{Sew: []string{"Sleeve top"}, Into: []string{"Body armhole"}}
+		g.Seams = []schematic.Seam{seam(j, []schematic.Edge{across(n)}, []schematic.Edge{along(80)}, 1)}
+		gs = append(gs, g)
+	}
+	got := Pattern(p, gs)
+	assert.Len(t, got, 1)
+	assert.Equal(t, []string{"M"}, got[0].Sizes)
+	assert.Equal(t, "Sleeve top is 44 cm, Body armhole is 40 cm", got[0].Have)
+	assert.Equal(t, "as long as each other, give or take 0.75 cm: half a stitch or row of each edge", got[0].Want)
+	assert.Equal(t, "lengthen Body armhole by 4 cm, or say how the seam is made (`eased by`, `gathered`)", got[0].Fix)
+}

@@ -1,0 +1,116 @@
+package check
+
+import (
+	"fmt"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// written holds a finished measurement that the designer wrote against what the
+// counts make. They agree within half a stitch or row, twice that if it
+// goes around, and half the printed step of the unit in which it is written.
+func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written) finding.List {
+	of := w.Of
+	if of == "" {
+		of = w.Name
+	}
+	var all finding.List
+	held := false
+	for _, g := range gs {
+		low, ok := w.Low.At(g.Index)
+		options := sum(g, of)
+		held = held || len(options) > 0
+		switch {
+		case !ok && len(options) > 0:
+			all = append(all, in(finding.Finding{Kind: "grading/missing", Severity: finding.Warning, Pos: w.Pos,
+				Message: fmt.Sprintf("%s is not written for every size that has it", w.Name),
+				Have:    "a dash", Want: options[0].words(w.Unit),
+				Fix: "write " + p.Steps.With(options[0].length(), w.Unit)}, p, g.Index))
+		case ok && len(options) > 0:
+			high, ok := w.High.At(g.Index)
+			if !ok {
+				high = low
+			}
+			if f, bad := differs(p, w, low, high, options); bad {
+				all = append(all, in(f, p, g.Index))
+			}
+		}
+	}
+	if held {
+		return append(all, unmade(p, gs, w, of)...)
+	}
+	if len(gs) == 0 {
+		return nil
+	}
+	f := finding.Finding{Kind: "drawn/unknown", Severity: finding.Note, Pos: w.Pos,
+		Message: fmt.Sprintf("nothing that the counts make is called %q, so it is not held against them", of),
+		Want:    "one of " + names(gs), Fix: "name the measurement it stands for with `of`"}
+	if w.Of != "" {
+		f.Severity, f.Fix = finding.Warning, "name a measurement, or a sum such as `2 x Back bust`"
+	}
+	return finding.List{f}
+}
+
+// unmade tells sizes for which a measurement is written that their pieces do
+// not have, though other sizes' pieces do.
+func unmade(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written, of string) finding.List {
+	var all finding.List
+	for _, g := range gs {
+		if low, ok := w.Low.At(g.Index); ok && len(sum(g, of)) == 0 {
+			all = append(all, in(finding.Finding{Kind: "drawn/missing", Severity: finding.Warning, Pos: w.Pos,
+				Message: fmt.Sprintf("%s is written for a size whose pieces have none", w.Name),
+				Have:    p.Steps.With(low, w.Unit) + " written", Want: "a dash, or rows that make it",
+				Fix: "write a dash for the size"}, p, g.Index))
+		}
+	}
+	return all
+}
+
+// differs reports that none of options agrees with low to high, and tells the
+// first of them.
+func differs(p *schematic.Pattern, w *schematic.Written, low, high units.Num, options []derived) (finding.Finding, bool) {
+	step := units.Of(p.Steps.Step(w.Unit), w.Unit)
+	for _, d := range options {
+		slack := d.slack(p).Add(step.Half())
+		if l := d.length(); !l.Less(low.Sub(slack)) && !high.Add(slack).Less(l) {
+			return finding.Finding{}, false
+		}
+	}
+	d := options[0]
+	slack := d.slack(p).Add(step.Half())
+	text := exact(low, w.Unit)
+	if !low.Eq(high) {
+		text += "–" + exact(high, w.Unit)
+	}
+	f := finding.Finding{Kind: "drawn/written", Severity: finding.Warning, Pos: w.Pos, Piece: d.terms[0].piece.Name,
+		Message: fmt.Sprintf("%s is written as %s %s, and the counts make %s", w.Name, text, w.Unit, p.Steps.With(d.length(), w.Unit)),
+		Have:    d.words(w.Unit),
+		Want: fmt.Sprintf("%s %s, give or take %s: %s, and half the printed step of %s %s", text, w.Unit, long(slack, w.Unit),
+			d.slackWords(), units.Mixed(p.Steps.Step(w.Unit)), w.Unit),
+		Fix: "write " + p.Steps.With(d.length(), w.Unit)}
+	if m, one := d.single(); one && m.Count > 0 {
+		if n := low.Add(high).Half().Div(unit(p, m)).Round(); n > 0 && int(n) != m.Count {
+			f.Fix += fmt.Sprintf(", or work %d %s", n, plural(m.Of, int(n)))
+		}
+	}
+	return f, true
+}
+
+func (d derived) slackWords() string {
+	of := "half a stitch"
+	if m := d.terms[0].measure; m.Of == "row" || m.Of == "" && m.Axis == schematic.Vertical {
+		of = "half a row"
+	}
+	if _, one := d.single(); !one {
+		return of + " for each of them"
+	}
+	if d.girth {
+		return of + ", twice as it goes around"
+	}
+	return of
+}
+
+// exact is a length as it was written.
+func exact(l units.Num, u units.Unit) string { return units.Steps{}.Format(l, u) }
