@@ -158,7 +158,7 @@ func place(all *[]string, name string, at int) int {
 
 func measureRows(gs []*schematic.Garment, piece string) []Row {
 	var ids []string
-	names := map[string]string{}
+	first := map[string]schematic.Measure{}
 	cells := map[string][]Cell{}
 	for i, g := range gs {
 		at := 0
@@ -169,7 +169,7 @@ func measureRows(gs []*schematic.Garment, piece string) []Row {
 			for _, m := range made.Measures {
 				at = place(&ids, m.ID, at)
 				if cells[m.ID] == nil {
-					names[m.ID] = rowName(m)
+					first[m.ID] = m
 					cells[m.ID] = make([]Cell, len(gs))
 				}
 				cells[m.ID][i] = Cell{Has: true, Low: m.Length, High: m.Length}
@@ -177,10 +177,17 @@ func measureRows(gs []*schematic.Garment, piece string) []Row {
 		}
 	}
 	var rows []Row
+	var of []schematic.Measure
 	for _, id := range ids {
-		rows = append(rows, Row{ID: id, Name: names[id], Cells: cells[id]})
+		row := Row{ID: id, Name: rowName(first[id]), Cells: cells[id]}
+		// The left and the right of a piece that is the same on both sides is one.
+		twin := func(r Row) bool { return r.Name == row.Name && slices.Equal(r.Cells, row.Cells) }
+		if i := slices.IndexFunc(rows, twin); i >= 0 && of[i].Part == first[id].Part {
+			continue
+		}
+		rows, of = append(rows, row), append(of, first[id])
 	}
-	tellApart(rows)
+	tellApart(rows, of)
 	return rows
 }
 
@@ -195,18 +202,28 @@ func rowName(m schematic.Measure) string {
 	return name
 }
 
-// tellApart adds the part, from the measurement's ID (piece.part.name), to names
-// that stand in the group more than once.
-func tellApart(rows []Row) {
+// tellApart adds the part, and the side with which the measurement's ID ends, to
+// names that stand in the group more than once.
+func tellApart(rows []Row, of []schematic.Measure) {
 	count := map[string]int{}
 	for _, r := range rows {
 		count[r.Name]++
 	}
 	for i := range rows {
-		parts := strings.Split(rows[i].ID, ".")
-		if count[rows[i].Name] > 1 && len(parts) > 2 {
-			part := strings.Join(parts[1:len(parts)-1], ", ")
-			rows[i].Name += " (" + strings.ReplaceAll(part, "-", " ") + ")"
+		if count[rows[i].Name] < 2 {
+			continue
+		}
+		var where []string
+		if of[i].Part != "" {
+			where = append(where, of[i].Part)
+		}
+		for _, side := range []string{"left", "right"} {
+			if strings.HasSuffix(of[i].ID, "."+side) {
+				where = append(where, side)
+			}
+		}
+		if len(where) > 0 {
+			rows[i].Name += " (" + strings.Join(where, ", ") + ")"
 		}
 	}
 }

@@ -94,18 +94,21 @@ func TestAWrittenLengthStandsAsItWasTyped(t *testing.T) {
 	assert.Equal(t, "24", length.Text(units.Inch, got.Steps), "her own inches, though 60 cm is 23.62 in")
 }
 
-func TestMeasurementsOfLikeNameAreToldApartByTheirPart(t *testing.T) {
+func TestMeasurementsOfLikeNameAreToldApartAndTwinsAreOne(t *testing.T) {
 	p := &schematic.Pattern{Steps: units.Usual}
 	around := measure("body.bust", "bust", mm(900))
 	around.Around = true
+	front, back := measure("body.right-front.length", "length", mm(600)), measure("body.back.length", "length", mm(610))
+	front.Part, back.Part = "Right front", "Back"
 	got := Of([]*schematic.Garment{{Pattern: p, Size: "S", Pieces: []*schematic.Made{{Name: "Body", Measures: []schematic.Measure{
-		around, measure("body.right-front.length", "length", mm(600)), measure("body.back.length", "length", mm(610)),
+		around, front, back, measure("body.side.left", "side length", mm(300)), measure("body.side.right", "side length", mm(300)),
+		measure("body.slope.left", "slope", mm(20)), measure("body.slope.right", "slope", mm(30)),
 	}}}}})
 	var names []string
 	for _, r := range got.Groups[0].Rows {
 		names = append(names, r.Name)
 	}
-	assert.Equal(t, []string{"Bust, around", "Length (right front)", "Length (back)"}, names)
+	assert.Equal(t, []string{"Bust, around", "Length (Right front)", "Length (Back)", "Side length", "Slope (left)", "Slope (right)"}, names)
 }
 
 func TestNoGarmentsMakeAnEmptyTable(t *testing.T) {

@@ -187,11 +187,78 @@ func ofPiece(made *schematic.Made, id string) []derived {
 	}
 	all := find(id)
 	if len(all) == 0 && canonical(id) == "bust" && trunk(made) {
+		if m, ok := underarm(made); ok {
+			return []derived{just(made, m)}
+		}
 		if all = find("width-at-underarm"); len(all) == 0 && straight(made) {
 			all = find("width-at-hem")
 		}
 	}
 	return all
+}
+
+// underarm is the width where the armholes begin, or sleeves are added: that is
+// the bust of a piece worked from the hem. From the neck it is the width after the
+// last stitches joined or added there.
+func underarm(made *schematic.Made) (*schematic.Measure, bool) {
+	if made.Piece == nil || made.From != schematic.FromHem && made.From != schematic.FromNeck {
+		return nil, false
+	}
+	count, gauge := 0, ""
+	for _, s := range made.Steps {
+		if s.Part != "" {
+			continue
+		}
+		down := made.From == schematic.FromNeck
+		switch section := s.Section.(type) {
+		case *schematic.Divide:
+			if !down && count == 0 {
+				count, gauge = s.Before, s.Gauge
+			}
+		case *schematic.BindOff:
+			if !down && count == 0 && !section.All && ofArmhole(section.Edge, section.LeftEdge, section.RightEdge) {
+				count, gauge = s.Before, s.Gauge
+			}
+		case *schematic.Shape:
+			names := []string{section.LeftEdge, section.RightEdge}
+			for _, sh := range section.Shapings {
+				names = append(names, sh.Edge)
+			}
+			if !down && count == 0 && ofArmhole(names...) {
+				count, gauge = s.Before, s.Gauge
+			}
+		case *schematic.AddEdge:
+			switch {
+			case down:
+				count, gauge = s.After, s.Gauge
+			case count == 0:
+				count, gauge = s.Before, s.Gauge
+			}
+		case *schematic.JoinParts:
+			if down {
+				count, gauge = s.After, s.Gauge
+			}
+		}
+	}
+	return widthOf(made, count, gauge)
+}
+
+func ofArmhole(names ...string) bool {
+	return slices.ContainsFunc(names, func(n string) bool {
+		n = strings.ToLower(n)
+		return strings.Contains(n, "armhole") || strings.Contains(n, "underarm") || strings.Contains(n, "raglan")
+	})
+}
+
+// widthOf is a width of count stitches of a piece, which its gauge makes.
+func widthOf(made *schematic.Made, count int, gauge string) (*schematic.Measure, bool) {
+	for _, m := range made.Measures {
+		if g := m.Gauge; count > 0 && g != nil && g.Name == gauge {
+			return &schematic.Measure{ID: made.ID + ".underarm", Name: "width at underarm", Axis: schematic.Horizontal, Around: made.Round,
+				Length: g.StitchWidth().Times(count), Count: count, Of: "st", Gauge: g}, true
+		}
+	}
+	return nil, false
 }
 
 // trunk reports whether the piece covers the body.

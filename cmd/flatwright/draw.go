@@ -1,0 +1,93 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+	"flatwright/layout/place"
+)
+
+// outFolder is where draw writes unless it is told otherwise; each pattern
+// has a folder of its own in it.
+const outFolder = "flatwright-out"
+
+func newDraw(env environment) *cobra.Command {
+	var o job.DrawOptions
+	var sc scale
+	var out string
+	var strict, large bool
+	cmd := &cobra.Command{
+		Use:   "draw [flags] PATTERN",
+		Short: "Draw the schematics of every piece",
+		Long: `Draw writes the pieces of the garment with labelled measurements: an SVG file
+for each size, one for all sizes, and a PDF with all of them, one page each.
+They go into a folder that draw names. What does not agree in the pattern is
+told, and the drawing shows what the counts make.`,
+		Example: `  flatwright draw cardigan.yaml                        every size, as SVG and PDF
+  flatwright draw --size M --paper letter cardigan.yaml
+  flatwright draw --labels blank --large cardigan.yaml a sheet to fill in
+  flatwright draw --labels letters --units in cardigan.yaml
+  flatwright draw --size M --format svg --out - cardigan.yaml > m.svg`,
+		Args: onePattern,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.Scale, o.Creator = float64(sc), "Flatwright"
+			if large {
+				o.Text = place.Large
+			}
+			text, err := files.Read(args[0], cmd.InOrStdin())
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			src := source(args[0], text)
+			r, err := job.Draw(cmd.Context(), src, o)
+			if err != nil {
+				tell(env, r.Findings, src)
+				return fail(err)
+			}
+			if err := put(cmd, env, out, r); err != nil {
+				return &exit{exitUsage, err}
+			}
+			brief(env, r.Findings, args[0])
+			if strict && weighty(r.Findings) {
+				return &exit{exitFindings, nil}
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.Size, "size", "", "draw this `SIZE` alone (for all sizes on one sheet: in this shape)")
+	choose(cmd, &o.Labels, "labels", "", "what the measurements say: the values of one size, of all sizes, letters with a table, or blanks",
+		word[job.Labels]{"one", job.One}, word[job.Labels]{"all", job.All}, word[job.Labels]{"letters", job.Letters}, word[job.Labels]{"blank", job.Blank})
+	chooseUnits(cmd, &o.Units, "units of the values (default both; on the sheet of all sizes, the pattern's own)")
+	choosePaper(cmd, &o.Paper, &o.Orientation)
+	f.Var(&sc, "scale", "scale of the drawings (default the largest usual one that suits them all)")
+	f.BoolVar(&large, "large", false, "large print, 18 point")
+	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
+	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
+	f.BoolVar(&strict, "strict", false, "exit with 1 if anything does not agree")
+	return cmd
+}
+
+// put writes the files of r into the folder out, or its one file to standard
+// output, and says so.
+func put(cmd *cobra.Command, env environment, out string, r job.Result) error {
+	if out == files.Stdio {
+		if len(r.Files) != 1 {
+			return fmt.Errorf("%d files cannot go to standard output: choose one with --size or --labels, and --format", len(r.Files))
+		}
+		_, err := env.out.Write(r.Files[0].Body)
+		return err
+	}
+	if out == "" {
+		out = filepath.Join(outFolder, r.Slug)
+	}
+	if err := files.Write(cmd.Context(), out, r.Files); err != nil {
+		return err
+	}
+	summary(env, out, r)
+	return nil
+}

@@ -1,0 +1,32 @@
+// Flatwright draws the flat schematics and measurement tables of a crochet or
+// knitted garment pattern from the pattern's own numbers, and proves that the
+// numbers agree with each other.
+package main
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+func main() {
+	os.Exit(realMain())
+}
+
+func realMain() int {
+	ctx, cancel := context.WithCancelCause(context.Background())
+	defer cancel(nil)
+	signals := make(chan os.Signal, 1)
+	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	go func() {
+		s := <-signals
+		signal.Stop(signals) // a second one ends the program at once
+		cancel(fmt.Errorf("%s", s))
+	}()
+	return run(ctx, os.Args[1:], environment{
+		in: os.Stdin, out: os.Stdout, err: os.Stderr,
+		colour: colourful(os.Stderr, os.Getenv), outColour: colourful(os.Stdout, os.Getenv),
+	})
+}

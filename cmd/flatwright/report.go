@@ -1,0 +1,85 @@
+package main
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+	"flatwright/schematic/finding"
+)
+
+// source is a pattern file under the name that messages give it.
+func source(path string, text []byte) job.Source {
+	if path == files.Stdio {
+		path = "standard input"
+	}
+	return job.Source{Name: path, Text: text}
+}
+
+// summary says what was written.
+func summary(env environment, folder string, r job.Result) {
+	sizes := fmt.Sprintf("%d sizes, %s to %s", len(r.Sizes), first(r.Sizes), last(r.Sizes))
+	if len(r.Sizes) == 1 {
+		sizes = "size " + r.Sizes[0]
+	}
+	fmt.Fprintf(env.err, "%s: %s, %s\n", r.Title, sizes, count(r.Pieces, "piece"))
+	fmt.Fprintf(env.err, "wrote %s into %s%c:\n", count(len(r.Files), "file"), folder, filepath.Separator)
+	for _, f := range r.Files {
+		fmt.Fprintf(env.err, "  %s\n", f.Name)
+	}
+}
+
+func first(s []string) string { return s[0] }
+
+func last(s []string) string { return s[len(s)-1] }
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+// tell prints findings in full on standard error.
+func tell(env environment, list finding.List, src job.Source) {
+	// standard error that cannot be written leaves nowhere to say so
+	_ = finding.Printer{Colour: env.colour}.Print(env.err, list, map[string][]byte{src.Name: src.Text})
+}
+
+// brief tells findings in a line each, and how to hear more.
+func brief(env environment, list finding.List, path string) {
+	if len(list) == 0 {
+		fmt.Fprintln(env.err, "found nothing that does not agree")
+		return
+	}
+	fmt.Fprintf(env.err, "found %s:\n", tally(list))
+	for _, f := range list {
+		fmt.Fprintf(env.err, "  %s\n", f)
+	}
+	if path != files.Stdio {
+		fmt.Fprintf(env.err, "'flatwright check %s' tells more\n", path)
+	}
+}
+
+// tally counts findings by severity: 1 error, 2 warnings.
+func tally(list finding.List) string {
+	var n [3]int
+	for _, f := range list {
+		n[f.Severity]++
+	}
+	var parts []string
+	for s, k := range n {
+		if k > 0 {
+			parts = append(parts, count(k, finding.Severity(s).String()))
+		}
+	}
+	return strings.Join(parts, ", ")
+}
+
+// weighty reports whether any finding is more than a note.
+func weighty(list finding.List) bool {
+	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Severity != finding.Note })
+}

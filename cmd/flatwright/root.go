@@ -1,0 +1,147 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/job"
+)
+
+// The exit codes.
+const (
+	exitWell       = 0
+	exitFindings   = 1 // of check, and of draw --strict
+	exitUnreadable = 2 // the pattern cannot be read
+	exitUsage      = 3 // wrong use, or files that cannot be read or written
+)
+
+// environment is what the commands read from and write to.
+type environment struct {
+	in        io.Reader
+	out, err  io.Writer
+	colour    bool // of err
+	outColour bool // of out
+}
+
+// exit is an error with its exit code. An error without text has been told
+// already.
+type exit struct {
+	code int
+	err  error
+}
+
+func (e *exit) Error() string {
+	if e.err == nil {
+		return ""
+	}
+	return e.err.Error()
+}
+
+func (e *exit) Unwrap() error { return e.err }
+
+// run runs the command line args and gives its exit code.
+func run(ctx context.Context, args []string, env environment) int {
+	root := newRoot(env)
+	root.SetArgs(args)
+	cmd, err := root.ExecuteContextC(ctx)
+	if err == nil {
+		return exitWell
+	}
+	code := exitUsage
+	var e *exit
+	if errors.As(err, &e) {
+		code = e.code
+	}
+	if err.Error() != "" {
+		fmt.Fprintf(env.err, "flatwright: %s\n", err)
+	}
+	if e == nil {
+		fmt.Fprintf(env.err, "See '%s --help'.\n", cmd.CommandPath())
+	}
+	return code
+}
+
+const usageTemplate = `{{if .HasExample}}Examples:
+{{.Example}}
+
+{{end}}{{with (or .Long .Short)}}{{. | trimTrailingWhitespaces}}
+
+{{end}}Use:
+  {{if .Runnable}}{{.UseLine}}{{else}}{{.CommandPath}} COMMAND{{end}}
+{{if .HasAvailableSubCommands}}
+Commands:{{range .Commands}}{{if .IsAvailableCommand}}
+  {{rpad .Name .NamePadding}} {{.Short}}{{end}}{{end}}
+
+'{{.CommandPath}} COMMAND --help' tells more of a command.
+{{end}}{{if .HasAvailableLocalFlags}}
+Flags:
+{{.LocalFlags.FlagUsages | trimTrailingWhitespaces}}
+{{end}}`
+
+func newRoot(env environment) *cobra.Command {
+	root := &cobra.Command{
+		Use:   "flatwright",
+		Short: "Draw and check a garment pattern from its own numbers",
+		Long: `Flatwright draws the schematics and tells the measurements of a crochet or
+knitted garment from the numbers of its pattern, and checks that they agree.
+A pattern is a text file; '-' in its place means standard input.
+
+Exit codes: 0 all is well, 1 findings, 2 the pattern cannot be read, 3 wrong use,
+or a file that cannot be read or written.`,
+		Example: `  flatwright draw cardigan.yaml              every size, as SVG and PDF
+  flatwright check cardigan.yaml             what does not agree
+  flatwright table cardigan.yaml             the finished measurements`,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+	}
+	root.SetIn(env.in)
+	root.SetOut(env.out)
+	root.SetErr(env.err)
+	root.SetHelpTemplate(usageTemplate)
+	root.SetUsageTemplate(usageTemplate)
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.AddCommand(newDraw(env), newTable(env), newCheck(env), newSchema(env), newVersion(env), newLicences(env))
+	return root
+}
+
+// onePattern asks for one pattern file.
+func onePattern(cmd *cobra.Command, args []string) error {
+	switch len(args) {
+	case 0:
+		return errors.New("name a pattern file, or - for standard input")
+	case 1:
+		return nil
+	}
+	return fmt.Errorf("%s takes one pattern file, and here are %d: %s", cmd.Name(), len(args), strings.Join(args, ", "))
+}
+
+// fail is the exit of a job's error.
+func fail(err error) error {
+	var option *job.OptionError
+	switch {
+	case err == nil:
+		return nil
+	case errors.Is(err, job.ErrUnreadable):
+		return &exit{exitUnreadable, err}
+	case errors.As(err, &option):
+		return err
+	}
+	return &exit{exitUsage, err}
+}
+
+// colourful reports whether f is a terminal that takes colours (no-color.org:
+// NO_COLOR, set to anything, wants none).
+func colourful(f *os.File, getenv func(string) string) bool {
+	if getenv("NO_COLOR") != "" || getenv("TERM") == "dumb" {
+		return false
+	}
+	info, err := f.Stat()
+	return err == nil && info.Mode()&fs.ModeCharDevice != 0
+}

@@ -1,0 +1,50 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+)
+
+func newTable(env environment) *cobra.Command {
+	var o job.TableOptions
+	out := files.Stdio
+	cmd := &cobra.Command{
+		Use:   "table [flags] PATTERN",
+		Short: "Tell the finished measurements of all sizes",
+		Long: `Table tells the measurements that the counts make at the gauge, piece by piece,
+in every size, with the bodies that the sizes fit and the measurements that
+the designer wrote. It goes to standard output, or into a folder.`,
+		Example: `  flatwright table cardigan.yaml
+  flatwright table --format markdown cardigan.yaml > measurements.md
+  flatwright table --format csv --out tables cardigan.yaml
+  flatwright table --size M --units in cardigan.yaml`,
+		Args: onePattern,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			text, err := files.Read(args[0], cmd.InOrStdin())
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			src := source(args[0], text)
+			r, err := job.Table(cmd.Context(), src, o)
+			if err != nil {
+				tell(env, r.Findings, src)
+				return fail(err)
+			}
+			if err := put(cmd, env, out, r); err != nil {
+				return &exit{exitUsage, err}
+			}
+			if weighty(r.Findings) {
+				brief(env, r.Findings, args[0])
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	choose(cmd, &o.Format, "format", "text", "form of the table", word[string]{"text", "text"}, word[string]{"markdown", "markdown"}, word[string]{"csv", "csv"})
+	f.StringVar(&o.Size, "size", "", "this `SIZE` alone")
+	chooseUnits(cmd, &o.Units, "units of the values (default both)")
+	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	return cmd
+}

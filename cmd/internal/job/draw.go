@@ -1,0 +1,196 @@
+package job
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/layout/place"
+	"flatwright/layout/sheet"
+	"flatwright/render/pdf"
+	"flatwright/render/svg"
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// Labels is what the measurements of the drawings say.
+type Labels string
+
+// The ways of labelling. Every asks for a drawing of each size and one with all sizes.
+const (
+	Every   Labels = ""
+	One     Labels = "one"     // a drawing of each size, with its own values
+	All     Labels = "all"     // one drawing with the values of all sizes in the trade's line
+	Letters Labels = "letters" // one drawing with letters, and a table
+	Blank   Labels = "blank"   // one drawing with rules to write on
+)
+
+// DrawOptions say what is drawn, and how. The zero value is each size and all
+// sizes, as SVG and PDF, on A4.
+type DrawOptions struct {
+	Size        string // that size alone; empty: each. It gives the shape of a drawing of all sizes
+	Labels      Labels
+	Units       []units.Unit // empty: both for one size, the authored one for all sizes
+	Paper       place.Paper
+	Orientation place.Orientation
+	Scale       float64 // 8 for 1:8; 0: the largest usual one that suits every drawing
+	Text        float64 // size of the values in mm; 0: the usual
+	Format      string  // svg or pdf; empty: both
+	Creator     string  // told in the PDF
+}
+
+// drawing is one drawing, of one or more sheets.
+type drawing struct {
+	name   string // of the file, behind the title
+	opts   place.Options
+	sheets []*sheet.Sheet
+}
+
+// Draw gives the schematics: one SVG a sheet, and one PDF with all of them. Its
+// error is ErrUnreadable, an OptionError, a place.TooLarge, or of an ended ctx.
+func Draw(ctx context.Context, src Source, o DrawOptions) (Result, error) {
+	p, gs, r, err := work(ctx, src)
+	if err != nil {
+		return r, err
+	}
+	drawings, err := drawings(p, o)
+	if err != nil {
+		return r, err
+	}
+	if err := lay(ctx, gs, drawings); err != nil {
+		return r, err
+	}
+	r.Files, err = render(p, drawings, o)
+	return r, err
+}
+
+// drawings are the drawings that o asks for.
+func drawings(p *schematic.Pattern, o DrawOptions) ([]*drawing, error) {
+	shape, sizes := p.Sample, []int(nil)
+	if shape < 0 || shape >= p.Sizes.Len() {
+		shape = p.Sizes.Len() / 2
+	}
+	if o.Size != "" {
+		i, err := sizeNamed(p, o.Size)
+		if err != nil {
+			return nil, err
+		}
+		shape, sizes = i, []int{i}
+	} else {
+		for i := range p.Sizes.Len() {
+			sizes = append(sizes, i)
+		}
+	}
+	base := place.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, Caution: caution(p)}
+	make1 := func(name string, i int, labels place.Labels, u place.Units) *drawing {
+		d := &drawing{name: name, opts: base}
+		d.opts.Size, d.opts.Labels, d.opts.Units = i, labels, u
+		return d
+	}
+	both, authored := unitsOf(o.Units, place.Both), unitsOf(o.Units, place.CM)
+	if len(o.Units) == 0 && p.Units == units.Inch {
+		authored = place.Inches
+	}
+	var all []*drawing
+	switch o.Labels {
+	case Every, One:
+		for _, i := range sizes {
+			all = append(all, make1(p.Sizes.Names[i], i, place.OneSize, both))
+		}
+		if o.Labels == Every && o.Size == "" && p.Sizes.Len() > 1 {
+			all = append(all, make1("all sizes", shape, place.AllSizes, authored))
+		}
+	case All:
+		all = append(all, make1("all sizes", shape, place.AllSizes, authored))
+	case Letters:
+		all = append(all, make1("letters", shape, place.Letters, both))
+	case Blank:
+		all = append(all, make1("blank", shape, place.Blank, both))
+	default:
+		return nil, &OptionError{fmt.Sprintf("there are no labels %q; there are one, all, letters and blank", o.Labels)}
+	}
+	return all, nil
+}
+
+func unitsOf(us []units.Unit, otherwise place.Units) place.Units {
+	cm, in := slices.Contains(us, units.CM), slices.Contains(us, units.Inch)
+	switch {
+	case cm && in:
+		return place.Both
+	case cm:
+		return place.CM
+	case in:
+		return place.Inches
+	}
+	return otherwise
+}
+
+// lay places every drawing. Those of one size share the scale at which all sizes
+// find room, so that one may be held against another, and a size drawn alone is
+// drawn as in the set.
+func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
+	common := 0.0
+	for _, d := range all {
+		if err := ctx.Err(); err != nil {
+			return fmt.Errorf("stopped: %w", context.Cause(ctx))
+		}
+		if d.opts.Labels == place.OneSize && d.opts.Scale == 0 {
+			if common == 0 {
+				var err error
+				if common, err = place.CommonScale(gs, d.opts); err != nil {
+					return err
+				}
+			}
+			d.opts.Scale = common
+		}
+		var err error
+		if d.sheets, err = place.Schematic(gs, d.opts); err != nil {
+			return fmt.Errorf("%s: %w", d.name, err)
+		}
+	}
+	return nil
+}
+
+// render writes the sheets into files.
+func render(p *schematic.Pattern, all []*drawing, o DrawOptions) ([]files.File, error) {
+	names := namer{}
+	var out []files.File
+	var pages []*sheet.Sheet
+	for _, d := range all {
+		for k, s := range d.sheets {
+			pages = append(pages, s)
+			if o.Format == "pdf" {
+				continue
+			}
+			parts := []string{p.Title, d.name}
+			if len(d.sheets) > 1 {
+				parts = append(parts, fmt.Sprintf("page %d", k+1))
+			}
+			var b bytes.Buffer
+			if err := svg.Write(&b, s); err != nil {
+				return nil, fmt.Errorf("%s: %w", d.name, err)
+			}
+			out = append(out, files.File{Name: names.name(".svg", parts...), Body: b.Bytes()})
+		}
+	}
+	if o.Format == "svg" {
+		return out, nil
+	}
+	parts := []string{p.Title}
+	if len(all) == 1 {
+		parts = append(parts, all[0].name)
+	}
+	var b bytes.Buffer
+	info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: subject(p), Lang: "en", Creator: o.Creator}
+	if err := pdf.Write(&b, pages, info); err != nil {
+		return nil, fmt.Errorf("PDF: %w", err)
+	}
+	return append(out, files.File{Name: names.name(".pdf", parts...), Body: b.Bytes()}), nil
+}
+
+func subject(p *schematic.Pattern) string {
+	return "Schematic in " + strings.TrimSpace(fmt.Sprintf("%d %s", p.Sizes.Len(), map[bool]string{true: "size", false: "sizes"}[p.Sizes.Len() == 1]))
+}

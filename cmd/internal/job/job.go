@@ -1,0 +1,77 @@
+// Package job does what a person asks for: it takes the bytes of a pattern file
+// and options, and gives named files, findings and a summary. The command line and
+// a server ask alike. It touches no disk and prints nothing.
+package job
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"strings"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/schematic"
+	"flatwright/schematic/check"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/read"
+)
+
+// Source is a pattern file: its name, for messages, and its bytes.
+type Source struct {
+	Name string
+	Text []byte
+}
+
+// Result is what a job gives. Findings are there even with an error.
+type Result struct {
+	Title    string
+	Slug     string   // of the title: names of files and of a folder begin with it
+	Sizes    []string // all sizes of the pattern
+	Pieces   int
+	Files    []files.File
+	Findings finding.List
+}
+
+// ErrUnreadable is the error of a pattern that cannot be read; the findings say why.
+var ErrUnreadable = errors.New("the pattern cannot be read")
+
+// OptionError is the error of an option that does not fit the pattern.
+type OptionError struct{ Text string }
+
+// Error is the error's text.
+func (e *OptionError) Error() string { return e.Text }
+
+// work reads the pattern, works every size and checks them.
+func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Garment, Result, error) {
+	var r Result
+	p, found := read.Pattern(src.Name, src.Text)
+	r.Findings = found
+	if p == nil || found.Errors() {
+		return nil, nil, r, ErrUnreadable
+	}
+	r.Title, r.Slug, r.Sizes, r.Pieces = p.Title, Slug(p.Title), p.Sizes.Names, len(p.Pieces)
+	gs := make([]*schematic.Garment, p.Sizes.Len())
+	for i := range gs {
+		if err := ctx.Err(); err != nil {
+			return nil, nil, r, fmt.Errorf("stopped: %w", context.Cause(ctx))
+		}
+		gs[i] = schematic.Work(p, i)
+	}
+	r.Findings = append(r.Findings, check.Pattern(p, gs)...)
+	r.Findings.Sort()
+	return p, gs, r, nil
+}
+
+// sizeNamed is the index of a size, or an error that names those that there are.
+func sizeNamed(p *schematic.Pattern, name string) (int, error) {
+	if i := p.Sizes.Index(strings.TrimSpace(name)); i >= 0 {
+		return i, nil
+	}
+	return 0, &OptionError{fmt.Sprintf("there is no size %q; the sizes are %s", name, strings.Join(p.Sizes.Names, ", "))}
+}
+
+// Check reads the pattern and finds what does not fit. It gives no files.
+func Check(ctx context.Context, src Source) (Result, error) {
+	_, _, r, err := work(ctx, src)
+	return r, err
+}
