@@ -30,7 +30,8 @@ func (k GradingKind) String() string {
 type Grading struct {
 	Name     string
 	Kind     GradingKind
-	Sum      GradedSum            // the sum at the kind's own key
+	Sum      GradedSum            // the sum at the kind's own key; or
+	Given    *GradedValue         // numbers for each size as the designer gave them (a value, stitches or rows)
 	With     map[string]GradedSum // the sums at its other keys
 	Gauge    string               // name of the gauge; empty: the first
 	Multiple int                  // counts are a multiple of it, plus Plus

@@ -24,6 +24,9 @@ func (r *resolver) work(i int) {
 	}
 	g := &r.p.Grading[i]
 	in := &inputs{r: r, i: i, g: g, vals: map[string]schematic.GradedValue{}, ok: true}
+	if g.Given != nil {
+		in.vals[g.Kind.String()] = *g.Given
+	}
 	in.add(g.Kind.String(), g.Sum)
 	for _, s := range wanted[g.Kind] {
 		in.add(s.key, g.With[s.key])
@@ -64,6 +67,7 @@ var (
 )
 
 var wanted = map[schematic.GradingKind][]want{
+	schematic.GradeValue:    {{"is", []expr.Dim{expr.LengthOf, expr.Stitches, expr.Rows, expr.Plain}, false}},
 	schematic.GradeStitches: {{"stitches", []expr.Dim{expr.LengthOf, expr.Stitches, expr.Plain}, false}},
 	schematic.GradeRows:     {{"rows", []expr.Dim{expr.LengthOf, expr.Rows, expr.Plain}, false}},
 	schematic.GradeSpread:   {{"spread", someStitches, false}, {"over", someRows, false}},
