@@ -57,6 +57,9 @@ func (r *reader) counts(n *yaml.Node, what string, lim limit) expr.Graded {
 	if g, ok := r.ordinal(n, lim); ok {
 		return g
 	}
+	if g, ok := r.calledCount(n, what, lim); ok {
+		return g
+	}
 	g, ok := r.graded(n, what)
 	if !ok || !r.countable(g, what, lim) {
 		return expr.Graded{}
@@ -196,6 +199,9 @@ func (r *reader) lengths(n *yaml.Node, what string, ranges bool) (expr.Length, b
 		if _, ok := r.scalar(n, what); !ok {
 			return expr.Length{}, false
 		}
+		if l, called, ok := r.calledLength(n, what); called {
+			return l, ok
+		}
 		l, p := expr.ParseLength(n.Value, r.sizes, r.unit)
 		if p != nil {
 			r.problem(n, p)
@@ -272,7 +278,7 @@ func (m *mapped) amount(name string) schematic.Amount {
 	if n == nil || m.r.sizes.Len() == 0 {
 		return a
 	}
-	if m.r.isLength(n) {
+	if m.r.isLength(n) || m.r.callsLength(n) {
 		a.Length = m.lengths(name)
 		return a
 	}

@@ -80,6 +80,7 @@ var patternKeys = &table{
 		{name: "sample", form: text, what: "the size of the sample"},
 		{name: "bodies", form: named, of: "spans", what: "the body that each size fits, by measurement"},
 		{name: "gauges", also: []string{"tensions"}, need: true, form: named, of: "gauge", what: "gauges by name; the first one is the default"},
+		{name: "grading", form: named, of: "grading", what: "named values, worked out of bodies, ease and gauge, that graded values may call"},
 		{name: "yarn", form: list, of: "material", what: "yarn, a list of lines"},
 		{name: "tools", form: list, of: "material", what: "hooks, needles and other tools, a list of lines"},
 		{name: "notions", form: list, of: "material", what: "buttons and the like, a list of lines"},

@@ -140,5 +140,5 @@ func leads() []string {
 
 func allTables() []*table {
 	return append([]*table{patternKeys, materialKeys, finishedKeys, pieceKeys, motifKeys, partKeys, joinPartKeys,
-		heldKeys, panelKeys, joinKeys, spacingKeys, shapingTable}, sectionTables...)
+		heldKeys, panelKeys, joinKeys, spacingKeys, shapingTable, gradingKeys}, sectionTables...)
 }

@@ -59,6 +59,7 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 			p.Gauges = append(p.Gauges, schematic.Gauge{Name: name, Pos: r.pos(at)})
 		}
 	})
+	r.grading(m, p)
 	p.Yarn, p.Tools, p.Notions = r.materials(m, "yarn"), r.materials(m, "tools"), r.materials(m, "notions")
 	p.Notes = r.texts(m.get("notes"), "notes", longestLine)
 	r.rows(m, p)

@@ -45,7 +45,9 @@ type reader struct {
 
 	sizes   expr.Sizes
 	unit    units.Unit
-	piece   string // where we are, for messages
+	of      *schematic.Pattern // whose grading may be called
+	ill     []string           // lines of the grading that could not be worked out
+	piece   string             // where we are, for messages
 	section string
 	from    schematic.Direction
 	count   int // sections of the piece

@@ -1,0 +1,174 @@
+package read
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic"
+	"flatwright/schematic/grade"
+)
+
+// A tunic of two pieces and two sleeves whose every count is a sum.
+const gradedTunic = `version: 1
+pattern: Ferry Tunic   # invented for this test
+terms: UK
+units: cm
+sizes: XS (S, M, L) (1X, 2X)
+bodies:
+  bust: 76 (86, 97, 107) (117, 127) cm
+  upper arm: 25 (26, 28, 31) (34, 39) cm
+  cross back: 36 (38, 40, 43) (45, 46) cm
+  armhole depth: 17 (18, 19, 20) (22, 23) cm
+gauges:
+  fabric: 18 sts and 24 rows over 10 cm in st st
+grading:
+  ease: 12 cm
+  back stitches: {stitches: (bust + ease) / 2, multiple: 4 + 2}
+  cross stitches: {stitches: cross back, like: back stitches, round: down}
+  armhole rows: {rows: armhole depth + 2 cm, even: yes}
+  armhole: {armhole: back stitches, to: cross stitches, over: armhole rows, on: right-side rows}
+  upper stitches: {stitches: upper arm + 5 cm, even: yes}
+  cuff stitches: {stitches: "22 (22, 23, 24) (25, 26) cm", even: yes}
+  sleeve rows: {rows: 44 cm, even: yes}
+  widen: {spread: (upper stitches - cuff stitches) / 2, over: sleeve rows, on: right-side rows}
+  cap: {cap: upper stitches, armhole: 2 x armhole edge, first: armhole first, ease: 1 cm}
+  body rows: {rows: 38 cm, even: yes}
+pieces:
+  - piece: Back
+    sections:
+      - cast on: back stitches   # from bust and ease
+      - even: body rows
+      - bind off: armhole first
+        at: both edges
+        edge: armhole
+      - decrease: 1
+        at: both edges
+        every: armhole every
+        times: armhole times
+        to: cross stitches
+      - even: armhole rest
+      - bind off: all
+        edge: shoulder line
+  - piece: Front
+    sections:
+      - cast on: back stitches
+      - even: body rows
+      - {bind off: armhole first, at: both edges, edge: armhole}
+      - {decrease: 1, at: both edges, every: armhole every, times: armhole times, to: cross stitches}
+      - even: armhole rest
+      - bind off: all
+  - piece: Sleeve
+    make: 2
+    sections:
+      - cast on: cuff stitches
+      - increase: 1
+        at: both edges
+        every: widen every
+        times: widen times
+        then: [{every: widen then every, times: widen then times}]
+        rows: sleeve rows
+        to: upper stitches
+      - bind off: cap first
+        at: both edges
+        edge: cap
+      - decrease: 1
+        at: both edges
+        every: cap quick every
+        times: cap quick times
+        then:
+          - {every: cap slow every, times: cap slow times}
+          - {every: cap less slow every, times: cap less slow times}
+          - {every: cap last every, times: cap last times}
+      - bind off: all
+        edge: cap
+joins:
+  - sew: Sleeve cap
+    into: [Back armhole, Front armhole]
+    how: eased by 2 cm
+`
+
+func TestAGradedPatternIsWorkedOutAndHasNoFinding(t *testing.T) {
+	p, found := Pattern("tunic.yaml", []byte(gradedTunic))
+	require.Empty(t, found)
+	// M by hand: 97 + 12 = 109, half is 54.5 cm, at 1.8 stitches a cm 98.1, of 4 + 2 the nearest is 98.
+	cast, ok := p.Pieces[0].Sections[0].(*schematic.CastOn)
+	require.True(t, ok)
+	assert.Equal(t, 98, cast.Stitches.Int(2, 0))
+	for i := range p.Sizes.Names {
+		g := schematic.Work(p, i)
+		assert.Empty(t, g.Findings, p.Sizes.Names[i])
+		require.Len(t, g.Seams, 1)
+		// The cap is as long as both armholes and the ease, to half a stitch; two of each are made or meet.
+		s := g.Seams[0]
+		half := p.Gauges[0].StitchWidth().Half().Float()
+		assert.InDelta(t, 2*10, s.SewLength.Sub(s.IntoLength).Float(), 2*half+0.01, p.Sizes.Names[i])
+	}
+}
+
+func TestFillingInCountsChangesOnlyTheBytesMeant(t *testing.T) {
+	for _, src := range []string{gradedTunic, strings.ReplaceAll(gradedTunic, "\n", "\r\n")} {
+		p, found := Pattern("tunic.yaml", []byte(src))
+		require.Empty(t, found)
+		out := string(grade.Fill([]byte(src), p))
+		was, now := strings.Split(src, "\n"), strings.Split(out, "\n")
+		require.Len(t, now, len(was))
+		for i := range was {
+			if strings.HasPrefix(was[i], "      - cast on: back") {
+				assert.Contains(t, now[i], "cast on: 78 (90, 98, 106) (118, 126)", "as the trade writes it")
+			}
+			if i < strings.Count(gradedTunic[:strings.Index(gradedTunic, "pieces:")], "\n") {
+				assert.Equal(t, was[i], now[i])
+			}
+		}
+		assert.Contains(t, out, "   # from bust and ease")
+		q, found := Pattern("tunic.yaml", []byte(out))
+		require.Empty(t, found)
+		assert.Empty(t, q.Calls, "no sum is left")
+		for i := range p.Sizes.Names {
+			a, b := schematic.Work(p, i), schematic.Work(q, i)
+			for k := range a.Pieces {
+				assert.Equal(t, a.Pieces[k].Measures, b.Pieces[k].Measures)
+			}
+		}
+		assert.Equal(t, out, string(grade.Fill([]byte(out), q)), "a second time nothing is left to fill in")
+	}
+}
+
+func TestWhatIsWrongWithAGradingHasItsPlace(t *testing.T) {
+	for _, c := range []struct{ name, from, to, kind, message, fix string }{
+		{"a length where stitches are needed", "cast on: back stitches   #", "cast on: bust   #", "file/unit", "is a length", "whole stitches"},
+		{"stitches added to a length", "upper arm + 5 cm", "upper arm + 5 sts", "file/sum", "a number of stitches", ""},
+		{"a name that is not there", "even: body rows", "even: bodi rows", "file/reference", `"bodi rows"`, `"body rows"`},
+		{"a name in the grading that is not there", "stitches: cross back", "stitches: cros back", "file/reference", `"cros back"`, `"cross back"`},
+		{"a circle", "ease: 12 cm", "ease: back stitches makes - bust", "file/cycle", "ease → back stitches → ease", ""},
+		{"not whole", "cast on: cuff stitches", "cast on: cuff stitches / 3", "file/bounds", "must be whole", "round it"},
+		{"a key of another kind", "rows: 44 cm, even: yes", "rows: 44 cm, rounds: 3", "file/conflict", `"rounds" does not go with "rows"`, ""},
+		{"a repeat that is none", "multiple: 4 + 2", "multiple: four", "file/form", "not a repeat", ""},
+		{"what cannot be", "rows: 44 cm, even: yes", "rows: 8 cm, even: yes", "grading/impossible", "do not fit", ""},
+		{"no gauge", "multiple: 4 + 2}", "gauge: ribbing}", "file/reference", `no gauge called "ribbing"`, ""},
+		{"a key missing", ", first: armhole first, ease", ", ease", "file/missing-key", `"cap" needs "first"`, ""},
+	} {
+		src := strings.Replace(gradedTunic, c.from, c.to, 1)
+		require.NotEqual(t, src, gradedTunic, c.name)
+		_, found := Pattern("tunic.yaml", []byte(src))
+		hit := false
+		for _, f := range found {
+			if f.Kind == c.kind && strings.Contains(f.Message, c.message) && strings.Contains(f.Fix, c.fix) {
+				hit = true
+				assert.Positive(t, f.Pos.Line, c.name)
+				assert.Positive(t, f.Pos.Col, c.name)
+			}
+		}
+		assert.True(t, hit, "%s: %+v", c.name, found)
+	}
+}
+
+func TestAFileWithoutGradingHasNoCalls(t *testing.T) {
+	src := "pattern: x\nterms: US\nunits: cm\nsizes: M\ngauges: {fabric: 20 sts and 20 rows over 10 cm in sc}\npieces:\n  - piece: P\n    sections:\n      - cast on: lots\n"
+	_, found := Pattern("x.yaml", []byte(src))
+	require.Len(t, found, 1)
+	assert.Equal(t, "file/number", found[0].Kind)
+}
