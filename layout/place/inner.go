@@ -86,17 +86,26 @@ func (d *drawn) slanted(list []*sided) {
 			continue
 		}
 		u := mul(sub(s.b, s.a), 1/long)
-		if u.X < 0 || u.X == 0 && u.Y > 0 {
-			u = mul(u, -1)
-		}
+		u, angle := reading(u)
 		up := pt{X: u.Y, Y: -u.X} // above the text
-		angle := math.Atan2(-u.Y, u.X) * 180 / math.Pi
 		outward := 1.0
 		if m := mid(s.a, s.b); inside(d.shape, add(m, mul(up, 0.3))) {
 			outward = -1
 		}
 		d.beside(s, u, up, angle, long, outward)
 	}
+}
+
+// reading turns a direction so that text along it reads from the bottom or, where
+// it is steep, from the right like a vertical one. The angle is in degrees.
+func reading(u pt) (pt, float64) {
+	angle := math.Atan2(-u.Y, u.X) * 180 / math.Pi
+	const steep = 60.0
+	if angle <= -steep || angle > 180-steep {
+		u = mul(u, -1)
+		angle = math.Atan2(-u.Y, u.X) * 180 / math.Pi
+	}
+	return u, angle
 }
 
 func (d *drawn) beside(s *sided, u, up pt, angle, long, outward float64) {
@@ -185,7 +194,11 @@ func (d *drawn) open(s *sided) {
 	for _, off := range []float64{4, 6, 9, 12} {
 		levels = append(levels, va-off, va+off, vb-off, vb+off)
 	}
-	for _, f := range append(append([]form{}, s.it.forms...), s.it.letter) {
+	forms := s.it.forms
+	if d.o.Labels == Letters {
+		forms = []form{s.it.letter}
+	}
+	for _, f := range forms {
 		if f.w > ub-ua-1 {
 			continue
 		}

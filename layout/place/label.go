@@ -134,7 +134,11 @@ func (s *scheme) forms(v value, suffix string) []form {
 	}
 	lines[last] += suffix
 	fs := []form{newForm(s.size, lines...)}
-	for n := 2; n <= 4-len(us)/2*2+len(us)/2; n++ {
+	most := 4 // lines for a unit
+	if len(us) > 1 {
+		most = 2
+	}
+	for n := 2; n <= most; n++ {
 		var wrapped []string
 		for _, l := range lines {
 			wrapped = append(wrapped, balance(l, n, s.size)...)

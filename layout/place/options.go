@@ -91,10 +91,12 @@ var UsualScales = []float64{2, 2.5, 4, 5, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64,
 
 // Stats count how often each way of placing a label was taken.
 type Stats struct {
-	OnLine, Beside, NextTrack, Inside, Slanted, Letter int
-	Chosen                                             int // letters because Letters was asked for
-	Dropped                                            int // names of marks for which there was no room; the key says them
-	Pages, Tables                                      int
+	OnLine, Beside, NextTrack, Inside, Slanted int
+	Outermost                                  int // letters in tracks, on the line or at its end
+	Letter                                     int // all letters for want of room
+	Chosen                                     int // letters because Letters was asked for
+	Dropped                                    int // names of marks for which there was no room; the key says them
+	Pages, Tables                              int
 }
 
 const (
@@ -127,8 +129,8 @@ func (o Options) check(sizes int) error {
 		return fmt.Errorf("there is no garment to draw")
 	case o.Size < 0 || o.Size >= sizes:
 		return fmt.Errorf("size %d is not among the %d sizes", o.Size, sizes)
-	case o.Scale != 0 && !(o.Scale >= 0.1 && o.Scale <= 1000):
-		return fmt.Errorf("a scale of 1:%g is outside 1:0.1 to 1:1000", o.Scale)
+	case o.Scale != 0 && !(o.Scale >= 0.5 && o.Scale <= 1000):
+		return fmt.Errorf("a scale of 1:%g is outside 1:0.5 to 1:1000", o.Scale)
 	case o.Text != 0 && !(o.Text >= smallest && o.Text <= largest):
 		return fmt.Errorf("a text size of %g mm is outside %g to %g mm", o.Text, smallest, largest)
 	}
@@ -152,6 +154,27 @@ func (e *TooLarge) Error() string {
 	}
 	return fmt.Sprintf("%s%s does not fit on %s: it needs paper of at least %.0f x %.0f mm%s, a smaller scale or smaller text",
 		e.What, at, e.Paper, e.W, e.H, namedPaper(e.W, e.H))
+}
+
+// or is the smaller paper of two that would do, for the paper the one way up and the
+// other. One that the paper itself would hold, turned, is no answer alone.
+func (e *TooLarge) or(o *TooLarge) *TooLarge {
+	switch {
+	case e == nil:
+		return o
+	case e.holds() && o.holds():
+		o.W, o.H = max(e.W, o.W), max(e.H, o.H)
+		return o
+	case e.holds() || !o.holds() && o.W*o.H < e.W*e.H:
+		return o
+	}
+	return e
+}
+
+// holds reports whether the paper, turned, is as large as the paper asked for.
+func (e *TooLarge) holds() bool {
+	short, long := e.Paper.Size()
+	return min(e.W, e.H) <= short && max(e.W, e.H) <= long
 }
 
 // namedPaper is the smallest sheet of ISO 216's A series that holds w x h, if any.

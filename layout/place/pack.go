@@ -39,16 +39,17 @@ func (s shelf) with(d *drawn) shelf {
 
 // pack sets the views on shelves and pages in their order. Rows of the table that
 // have no page beside their piece come back as rest.
-func pack(f *frame, t *table, list []*drawn) (pages []page, rest []*item, err error) {
+// With apart, no table stands beside the pieces.
+func pack(f *frame, t *table, list []*drawn, apart bool) (pages []page, rest []*item, err error) {
 	var cur page
 	high := 0.0 // of the page but its last shelf
 	flush := func() {
 		if len(cur.shelves) > 0 {
 			pages = append(pages, cur)
 		}
-		cur, high = page{table: true}, 0
+		cur, high = page{table: !apart}, 0
 	}
-	cur.table = true
+	cur.table = !apart
 	fits := func(s shelf, above float64, rows []*item) bool {
 		w, h := f.area(len(pages))
 		need := above + s.above + s.below
@@ -61,10 +62,14 @@ func pack(f *frame, t *table, list []*drawn) (pages []page, rest []*item, err er
 		return s.w <= w && need <= h
 	}
 	for _, d := range list {
-		rows := append(cur.rows[:len(cur.rows):len(cur.rows)], d.letters...)
+		rows := cur.rows
+		if cur.table {
+			rows = append(rows[:len(rows):len(rows)], d.letters...)
+		}
 		if n := len(cur.shelves); n > 0 {
 			if s := cur.shelves[n-1].with(d); fits(s, high, rows) {
 				cur.shelves[n-1], cur.rows = s, rows
+				rest = later(rest, d, cur.table)
 				continue
 			}
 			last := cur.shelves[n-1]
@@ -72,31 +77,47 @@ func pack(f *frame, t *table, list []*drawn) (pages []page, rest []*item, err er
 			if s := (shelf{}).with(d); fits(s, next, rows) {
 				high = next
 				cur.shelves, cur.rows = append(cur.shelves, s), rows
+				rest = later(rest, d, cur.table)
 				continue
 			}
 			flush()
 		}
 		s := (shelf{}).with(d)
-		if !fits(s, 0, d.letters) {
-			cur.table = false
-			if !fits(s, 0, nil) {
-				return nil, nil, f.tooLarge(d)
-			}
-			rest = append(rest, d.letters...)
-			cur.shelves = []shelf{s}
+		if cur.table && fits(s, 0, d.letters) {
+			cur.shelves, cur.rows = []shelf{s}, d.letters
 			continue
 		}
-		cur.shelves, cur.rows = []shelf{s}, d.letters
+		cur.table = false
+		if len(pages) == 0 && f.cautHigh > 0 && !fits(s, 0, nil) {
+			pages = append(pages, page{}) // the caution has the first page to itself
+		}
+		if !fits(s, 0, nil) {
+			return nil, nil, f.tooLarge(d, list)
+		}
+		rest = later(rest, d, false)
+		cur.shelves = []shelf{s}
 	}
 	flush()
 	return pages, rest, nil
 }
 
-func (f *frame) tooLarge(d *drawn) error {
-	w, above, below := d.size()
-	aw, ah := f.area(0)
-	return &TooLarge{What: d.v.title, Scale: f.scale, Paper: f.p.o.Paper,
-		W: f.w - aw + w, H: f.h - ah + above + below}
+// later adds the view's letters to those without a table beside their piece.
+func later(rest []*item, d *drawn, table bool) []*item {
+	if table {
+		return rest
+	}
+	return append(rest, d.letters...)
+}
+
+// tooLarge names the view that did not fit, and the paper that holds every view.
+func (f *frame) tooLarge(d *drawn, list []*drawn) *TooLarge {
+	aw, ah := f.area(1)
+	e := &TooLarge{What: "Piece " + d.v.title, Scale: f.scale, Paper: f.p.o.Paper}
+	for _, d := range list {
+		w, above, below := d.size()
+		e.W, e.H = max(e.W, f.w-aw+w), max(e.H, f.h-ah+above+below)
+	}
+	return e
 }
 
 // arrange gives every view of a page its place: shelves and the views on them evenly

@@ -68,7 +68,7 @@ func (p *plan) frame(landscape bool, scale float64) *frame {
 	f.keyRows(avail, size)
 	f.bar = newBar(scale, size, avail)
 	line := lineHeight(fonts.Regular, size)
-	f.footHigh = 4 + f.bar.high + float64(len(f.key))*(line+1.2) + line
+	f.footHigh = 5 + float64(len(f.key))*(line+1.2) + 1.5 + f.bar.high
 	return f
 }
 
@@ -139,8 +139,9 @@ func (f *frame) keyText(e keyEntry) string {
 type bar struct {
 	cm, in         int
 	cmLong, inLong float64
-	high           float64
+	high           float64 // of both, page number beside them
 	size           float64
+	stacked        bool // one above the other
 }
 
 func newBar(scale, size, avail float64) *bar {
@@ -149,7 +150,7 @@ func newBar(scale, size, avail float64) *bar {
 		mm := unit.MM().Float() / scale
 		n := 1
 		for _, k := range []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000} {
-			if float64(k)*mm <= min(50, avail-20*size/defaultText) || k == 1 {
+			if float64(k)*mm <= 45 || k == 1 {
 				n = k
 			}
 		}
@@ -157,18 +158,32 @@ func newBar(scale, size, avail float64) *bar {
 	}
 	b.cm, b.cmLong = pick(units.CM)
 	b.in, b.inLong = pick(units.Inch)
-	b.high = 2 * (lineHeight(fonts.Regular, size) + 0.6)
+	need := b.cmLong + b.inLong + 2*barText + barApart + fonts.Width(fonts.Regular, size, barName(b.cm, units.CM)) +
+		fonts.Width(fonts.Regular, size, barName(b.in, units.Inch)) + fonts.Width(fonts.Regular, size, "  page 000 of 000")
+	b.high = lineHeight(fonts.Regular, size)
+	if b.stacked = need > avail; b.stacked {
+		b.high = 2*b.high + 1
+	}
 	return b
 }
 
+const (
+	barText  = 2.0 // from a bar to its length
+	barApart = 9.0 // from one bar to the next
+)
+
+func barName(n int, u units.Unit) string {
+	return units.Usual.With(units.Of(units.Int(int64(n)), u), u)
+}
+
 func (b *bar) draw(g *sheet.Group, x, y float64) {
-	step := lineHeight(fonts.Regular, b.size) + 0.6
-	for i, u := range []struct {
+	line0 := lineHeight(fonts.Regular, b.size)
+	m := y + line0/2
+	for _, u := range []struct {
 		n    int
 		long float64
 		unit units.Unit
 	}{{b.cm, b.cmLong, units.CM}, {b.in, b.inLong, units.Inch}} {
-		m := y + (float64(i)+0.5)*step
 		g.Items = append(g.Items, line("scalebar", narrow, pt{X: x, Y: m}, pt{X: x + u.long, Y: m}))
 		parts := 2
 		if u.n%5 == 0 {
@@ -182,11 +197,15 @@ func (b *bar) draw(g *sheet.Group, x, y float64) {
 			at := x + u.long*float64(k)/float64(parts)
 			g.Items = append(g.Items, line("scalebar", narrow, pt{X: at, Y: m - h}, pt{X: at, Y: m + h}))
 		}
-		s := units.Usual.With(units.Of(units.Int(int64(u.n)), u.unit), u.unit)
-		t := centred(s, pt{Y: m}, 0, b.size, "scalebar")
+		t := centred(barName(u.n, u.unit), pt{Y: m}, 0, b.size, "scalebar")
 		t.Anchor = sheet.Start
-		t.At.X = x + u.long + 2
+		t.At.X = x + u.long + barText
 		g.Items = append(g.Items, t)
+		if b.stacked {
+			m += line0 + 1
+			continue
+		}
+		x = t.At.X + t.Width + barApart
 	}
 }
 
@@ -208,11 +227,10 @@ func (f *frame) emit(g *sheet.Group, n, of int) {
 		g.Items = append(g.Items, newText(pageText(n, of), fonts.Regular, size,
 			pt{X: f.w - margin, Y: y + fonts.Ascent(fonts.Regular)*size}, sheet.End, "page"))
 	}
-	y = f.h - margin - f.footHigh + 4
 	barGroup := &sheet.Group{ID: "scalebar", Class: "scalebar", Title: "Scale 1:" + scaleText(f.scale)}
-	f.bar.draw(barGroup, margin, y)
+	f.bar.draw(barGroup, margin, f.h-margin-f.bar.high)
 	g.Items = append(g.Items, barGroup)
-	y += f.bar.high
+	y = f.h - margin - f.footHigh + 5
 	if len(f.key) > 0 {
 		key := &sheet.Group{ID: "key", Class: "key", Title: "Key"}
 		for _, entries := range f.key {

@@ -215,9 +215,9 @@ func captionInfo(m *schematic.Made) []string {
 	}
 	switch m.Kind {
 	case schematic.KindFront:
-		info = append(info, "right as worn on the left")
+		info = append(info, "drawn left is right as worn")
 	case schematic.KindBack:
-		info = append(info, "left as worn on the left")
+		info = append(info, "drawn left is left as worn")
 	}
 	return info
 }

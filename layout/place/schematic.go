@@ -1,6 +1,7 @@
 package place
 
 import (
+	"errors"
 	"fmt"
 
 	"flatwright/layout/sheet"
@@ -61,6 +62,16 @@ type choice struct {
 }
 
 func (c *choice) count() int { return len(c.pages) + len(c.more) }
+
+// lettered reports whether any label is a letter.
+func (c *choice) lettered() bool {
+	for _, d := range c.drawn {
+		if len(d.letters) > 0 {
+			return true
+		}
+	}
+	return false
+}
 
 // chooser tries scales, and lays each view out once a scale.
 type chooser struct {
@@ -141,29 +152,36 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 		ch.drawn[scale] = list
 	}
 	var best *choice
-	var first error
+	var least *TooLarge
 	for _, landscape := range []bool{false, true} {
 		if landscape && ch.p.o.Orientation == Portrait || !landscape && ch.p.o.Orientation == Landscape {
 			continue
 		}
-		c, err := ch.pages(landscape, scale, list)
-		if err != nil {
-			if first == nil {
-				first = err
+		for _, apart := range []bool{false, true} {
+			c, err := ch.pages(landscape, scale, list, apart)
+			if err != nil {
+				var large *TooLarge
+				if !errors.As(err, &large) {
+					return nil, err
+				}
+				least = least.or(large)
+				continue
 			}
-			continue
-		}
-		if best == nil || c.count() < best.count() {
-			best = c
+			if best == nil || c.count() < best.count() {
+				best = c
+			}
+			if !c.lettered() {
+				break
+			}
 		}
 	}
 	if best == nil {
-		return nil, first
+		return nil, least
 	}
 	return best, nil
 }
 
-func (ch *chooser) pages(landscape bool, scale float64, list []*drawn) (*choice, error) {
+func (ch *chooser) pages(landscape bool, scale float64, list []*drawn, apart bool) (*choice, error) {
 	f := ch.p.frame(landscape, scale)
 	t := ch.tables[0]
 	if landscape {
@@ -175,7 +193,7 @@ func (ch *chooser) pages(landscape bool, scale float64, list []*drawn) (*choice,
 	}
 	var rest []*item
 	var err error
-	if c.pages, rest, err = pack(f, t, list); err != nil {
+	if c.pages, rest, err = pack(f, t, list, apart); err != nil {
 		return nil, err
 	}
 	if len(rest) > 0 {
@@ -208,7 +226,7 @@ func (c *choice) emit() []*sheet.Sheet {
 	next := func() (*sheet.Sheet, map[string]bool) {
 		s := c.sheet(len(sheets) + 1)
 		sheets = append(sheets, s)
-		return s, map[string]bool{"heading": true, "scalebar": true, "key": true, "letters": true}
+		return s, map[string]bool{"heading": true, "scalebar": true, "key": true, "letters": true, "schematic": true}
 	}
 	for i := range c.pages {
 		pg := &c.pages[i]
@@ -298,6 +316,8 @@ func (c *choice) stats(sheets int) {
 				s.Inside++
 			case slanting:
 				s.Slanted++
+			case byLetter:
+				s.Outermost++
 			}
 			if d.dims[i].letter {
 				if c.p.o.Labels == Letters {

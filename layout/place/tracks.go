@@ -374,6 +374,7 @@ func (d *drawn) settle(t *sideTracks) {
 	if t.side.vertical() {
 		angle = 90
 	}
+	first := len(d.dims)
 	for _, o := range t.items {
 		v := t.tracks[o.track].v
 		m := dim{it: o.s.it, form: o.form, angle: angle, how: o.how, letter: o.form.letter, ends: !o.leader}
@@ -399,6 +400,56 @@ func (d *drawn) settle(t *sideTracks) {
 			}
 		}
 		d.dims = append(d.dims, m)
+	}
+	once(d.dims[first:], t.side.out())
+}
+
+// once draws an extension line that several measurements share only once, for the
+// one that it goes farthest for.
+func once(dims []dim, out pt) {
+	type ref struct{ m, t int }
+	same := func(a, b seg) bool {
+		return math.Abs(cross(sub(a.a, b.a), out)) < 0.02 &&
+			dot(a.a, out) <= dot(b.b, out) && dot(b.a, out) <= dot(a.b, out)
+	}
+	var kept []ref
+	for i := range dims {
+		for k := 0; k < len(dims[i].tail); k++ {
+			t := dims[i].tail[k]
+			merged := false
+			for n, r := range kept {
+				o := &dims[r.m].tail[r.t]
+				if !same(t, *o) {
+					continue
+				}
+				if dot(o.a, out) < dot(t.a, out) {
+					t.a = o.a
+				} else {
+					o.a = t.a
+				}
+				if dot(t.b, out) <= dot(o.b, out) {
+					dims[i].tail[k] = seg{}
+				} else {
+					dims[i].tail[k] = t
+					*o = seg{}
+					kept[n] = ref{i, k}
+				}
+				merged = true
+				break
+			}
+			if !merged {
+				kept = append(kept, ref{i, k})
+			}
+		}
+	}
+	for i := range dims {
+		var left []seg
+		for _, t := range dims[i].tail {
+			if t != (seg{}) {
+				left = append(left, t)
+			}
+		}
+		dims[i].tail = left
 	}
 }
 

@@ -225,18 +225,14 @@ func (d *drawn) tagAt(s, class string, at, out pt, size float64) {
 // nameLine puts a line's name along it, above or below, from the middle to the ends.
 func (d *drawn) nameLine(l schematic.Line, size float64) {
 	a, b := d.on(l.A), d.on(l.B)
-	if a.X > b.X || a.X == b.X && a.Y < b.Y {
-		a, b = b, a
-	}
 	long := dist(a, b)
 	w, h := fonts.Width(fonts.Regular, size, l.Name), lineHeight(fonts.Regular, size)
 	if long > 0 {
-		u := mul(sub(b, a), 1/long)
+		u, angle := reading(mul(sub(b, a), 1/long))
 		n := pt{X: u.Y, Y: -u.X}
-		angle := math.Atan2(-u.Y, u.X) * 180 / math.Pi
 		for _, off := range []float64{1 + h/2, -1 - h/2} {
-			for _, t := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
-				c := add(add(a, mul(u, t*long)), mul(n, off))
+			for _, t := range []float64{0, -0.2, 0.2, -0.35, 0.35} {
+				c := add(add(mid(a, b), mul(u, t*long)), mul(n, off))
 				box := boxOf(c, angle, w, h)
 				if d.field.free(box, -1) {
 					d.field.labels = append(d.field.labels, box)
