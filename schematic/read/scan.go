@@ -1,15 +1,402 @@
 package read
 
-import "flatwright/schematic/finding"
+import (
+	"fmt"
+	"strings"
 
+	"flatwright/schematic/finding"
+)
+
+// scanned is a file that YAML refuses, looked through line by line. Where what
+// was meant is plain (a dash for a size that has none) the text is mended; where it is
+// an error it is told and made harmless, so that the rest can still be read. Fatal
+// is what can't be gone round.
 type scanned struct {
 	text     string
-	shift    map[int]int
+	shift    map[int]int // lines that have one character more, and after which column
 	findings finding.List
 	fatal    *finding.Finding
 }
 
-func scan(file, text string) scanned { return scanned{text: text} }
-func (r *reader) reword(err error) finding.Finding {
-	return finding.Finding{Kind: "file/syntax", Pos: finding.Pos{File: r.file}, Message: err.Error()}
+// level is an open group of keys or list, by the column at which its lines begin.
+type level struct {
+	col  int
+	list bool
+}
+
+type scanner struct {
+	scanned
+	file   string
+	lines  [][]rune
+	levels []level
+	open   bool // the last key or dash has no value yet
+	plain  bool // the last value is a text that may go on in the next line
+	col    int  // where the last key or dash stands
+	block  int  // indentation above a block of text, or -1
+	tabs   int
+}
+
+// scan looks through a text that YAML refuses.
+func scan(file, text string) scanned {
+	s := &scanner{file: file, block: -1}
+	for _, l := range strings.Split(text, "\n") {
+		s.lines = append(s.lines, []rune(l))
+	}
+	s.shift = map[int]int{}
+	for i := 0; i < len(s.lines) && s.fatal == nil && len(s.findings) < mostFindings; {
+		i = s.line(i)
+	}
+	out := make([]string, len(s.lines))
+	for i, l := range s.lines {
+		out[i] = string(l)
+	}
+	s.text = strings.Join(out, "\n")
+	return s.scanned
+}
+
+func (s *scanner) tell(i, from, to int, kind, message string) *finding.Finding {
+	if at, ok := s.shift[i+1]; ok && from >= at {
+		from, to = from-1, to-1
+	}
+	s.findings = append(s.findings, finding.Finding{Kind: kind, Severity: finding.Error, Message: message,
+		Pos: finding.Pos{File: s.file, Line: i + 1, Col: from + 1, EndCol: to + 1}})
+	return &s.findings[len(s.findings)-1]
+}
+
+// stop tells what can't be gone round.
+func (s *scanner) stop(i, from, to int, message, want, fix string) {
+	if s.fatal != nil {
+		return
+	}
+	f := *s.tell(i, from, to, "file/syntax", message)
+	s.findings = s.findings[:len(s.findings)-1]
+	f.Want, f.Fix = want, fix
+	s.fatal = &f
+}
+
+// line looks through a line and gives the number of the next one to look at.
+func (s *scanner) line(i int) int {
+	t := s.lines[i]
+	p := 0
+	for p < len(t) && t[p] == ' ' {
+		p++
+	}
+	if strings.TrimSpace(string(t)) == "" {
+		return i + 1
+	}
+	if s.block >= 0 {
+		if p > s.block {
+			return i + 1
+		}
+		s.block = -1
+	}
+	switch {
+	case t[p] == '\t':
+		if s.tabs++; s.tabs <= 10 {
+			end := p
+			for end < len(t) && (t[end] == '\t' || t[end] == ' ') {
+				end++
+			}
+			f := s.tell(i, p, end, "file/tab", "a tab indents this line")
+			f.Want, f.Fix = "spaces", "put two spaces for each step instead, and set the editor to do so"
+		}
+		return i + 1
+	case t[p] == '#', p == 0 && (strings.HasPrefix(string(t), "---") || strings.HasPrefix(string(t), "...") || t[0] == '%'):
+		return i + 1
+	}
+	if s.tabs > 0 {
+		return i + 1 // the levels can't be told any more
+	}
+	dashes := false
+	for p < len(t) && t[p] == '-' && (p+1 == len(t) || t[p+1] == ' ') {
+		s.enter(i, p, true)
+		s.col, s.open, s.plain, dashes = p, true, false, true
+		p = skip(t, p+1)
+	}
+	if ended(t, p) {
+		return i + 1
+	}
+	colon := keyEnd(t, p)
+	if colon < 0 {
+		colon = s.noSpace(i, p)
+		t = s.lines[i]
+	}
+	if colon < 0 {
+		if !dashes && !s.open {
+			if !s.plain || p <= s.col {
+				s.stop(i, p, len(t), "this line has no key and is no part of the text above it",
+					"a key, a colon, a space and a value; or a dash and a space", "indent it further than the key whose text it goes on with, or put quotes around the whole text")
+			}
+			return s.words(i, p)
+		}
+		return s.value(i, p)
+	}
+	s.enter(i, p, false)
+	s.col, s.plain, s.open = p, false, false
+	v := skip(t, colon+1)
+	if ended(t, v) {
+		s.open = true
+		return i + 1
+	}
+	return s.value(i, v)
+}
+
+func skip(t []rune, i int) int {
+	for i < len(t) && (t[i] == ' ' || t[i] == '\t') {
+		i++
+	}
+	return i
+}
+
+// ended reports whether nothing but a comment follows.
+func ended(t []rune, i int) bool {
+	return i >= len(t) || t[i] == '#' && (i == 0 || t[i-1] == ' ' || t[i-1] == '\t')
+}
+
+// keyEnd is the place of the colon that ends a key, or -1.
+func keyEnd(t []rune, p int) int {
+	if p < len(t) && (t[p] == '"' || t[p] == '\'') {
+		q := skip(t, quoteEnd(t, p))
+		if q < len(t) && t[q] == ':' && (q+1 == len(t) || t[q+1] == ' ') {
+			return q
+		}
+		return -1
+	}
+	if p < len(t) && strings.ContainsRune("[{", t[p]) {
+		return -1
+	}
+	return colonAt(t, p)
+}
+
+// colonAt is the first colon of a text that YAML takes for the end of a key, or -1.
+func colonAt(t []rune, p int) int {
+	for i := p; i < len(t); i++ {
+		switch {
+		case t[i] == '#' && i > 0 && (t[i-1] == ' ' || t[i-1] == '\t'):
+			return -1
+		case t[i] == ':' && (i+1 == len(t) || t[i+1] == ' ' || t[i+1] == '\t'):
+			return i
+		}
+	}
+	return -1
+}
+
+// noSpace finds a key whose colon has no space behind it, and puts one there.
+func (s *scanner) noSpace(i, p int) int {
+	t := s.lines[i]
+	for c := p; c < len(t) && c < p+40; c++ {
+		if t[c] != ':' {
+			continue
+		}
+		name := strings.TrimSpace(string(t[p:c]))
+		if !isKey(name) || c+1 >= len(t) {
+			return -1
+		}
+		f := s.tell(i, p, c+1, "file/syntax", "a space is missing behind the colon")
+		f.Fix = "write " + name + ": " + short(string(t[c+1:]))
+		s.lines[i] = append(append(append([]rune{}, t[:c+1]...), ' '), t[c+1:]...)
+		s.shift[i+1] = c + 1
+		return c
+	}
+	return -1
+}
+
+// isKey reports whether some table has a key of that name.
+func isKey(name string) bool {
+	for _, t := range allTables() {
+		if t.find(name) != nil {
+			return true
+		}
+	}
+	return false
+}
+
+// enter finds the group or list that a line belongs to by its column.
+func (s *scanner) enter(i, p int, list bool) {
+	popped := false
+	for len(s.levels) > 0 && s.levels[len(s.levels)-1].col > p {
+		s.levels, popped = s.levels[:len(s.levels)-1], true
+	}
+	top := func() level {
+		if len(s.levels) == 0 {
+			return level{-1, false}
+		}
+		return s.levels[len(s.levels)-1]
+	}
+	at := top()
+	if at.col == p && at.list && !list && len(s.levels) > 1 && s.levels[len(s.levels)-2] == (level{p, false}) {
+		s.levels = s.levels[:len(s.levels)-1]
+		at = top()
+	}
+	end := len(s.lines[i])
+	switch {
+	case at == level{p, list}:
+	case at.col == p && list && s.open && !popped:
+		s.levels = append(s.levels, level{p, true})
+	case at.col == p && list:
+		s.stop(i, p, p+1, "a list entry stands where a key is needed", "a key and a colon, like the lines above", "indent the dash further than the key of its list")
+	case at.col == p:
+		s.stop(i, p, end, "a key stands where the next entry of a list is needed", "a dash and a space, like the entries above",
+			"put a dash before it if it is an entry, or indent it further if it belongs to the entry above")
+	case len(s.levels) > 0 && popped:
+		s.stop(i, p, end, fmt.Sprintf("this line is indented by %s, and no line above it that it could belong with is", plural(p, "space", "spaces")),
+			"lines that belong together begin below each other", fmt.Sprintf("indent it by %d, like the line that it belongs with", s.levels[len(s.levels)-1].col))
+	case len(s.levels) > 0 && !s.open:
+		s.stop(i, p, end, "this line is indented further than the one above it, which has its value already",
+			"lines that belong together begin below each other", fmt.Sprintf("indent it by %d", s.levels[len(s.levels)-1].col))
+	default:
+		s.levels = append(s.levels, level{p, list})
+	}
+}
+
+// value looks through the value that begins at v.
+func (s *scanner) value(i, v int) int {
+	t := s.lines[i]
+	s.open, s.plain = false, false
+	switch c := t[v]; {
+	case c == '|' || c == '>':
+		head := strings.TrimLeft(string(t[v+1:]), "+-0123456789")
+		if head = strings.TrimSpace(head); head == "" || head[0] == '#' {
+			s.block = s.col
+			return i + 1
+		}
+		s.begins(i, v)
+	case c == '"' || c == '\'':
+		return s.quote(i, v)
+	case c == '[' || c == '{':
+		return s.flow(i, v)
+	case c == '-' && (v+1 == len(t) || t[v+1] == ' '):
+		t[v] = '–' // the trade's dash: this size has none
+	case strings.ContainsRune("*&!%@`]},|>", c), c == '?' && (v+1 == len(t) || t[v+1] == ' '):
+		s.begins(i, v)
+	}
+	s.plain = true
+	return s.words(i, v)
+}
+
+// begins tells that a text can't begin as this one does, and makes it harmless.
+func (s *scanner) begins(i, v int) {
+	t := s.lines[i]
+	end := len([]rune(strings.TrimRight(string(t), " ")))
+	f := s.tell(i, v, v+1, "file/syntax", fmt.Sprintf("a text that begins with %c needs quotes", t[v]))
+	f.Fix = `put it in double quotes: "` + short(string(t[v:end])) + `"`
+	t[v] = '·'
+}
+
+// text1 looks through a line of a text without quotes.
+func (s *scanner) words(i, v int) int {
+	for c := colonAt(s.lines[i], v); c >= 0; c = colonAt(s.lines[i], c+1) {
+		t := s.lines[i]
+		from := c
+		for from > v && t[from-1] != ' ' {
+			from--
+		}
+		f := s.tell(i, from, c+1, "file/syntax", "a colon with a space behind it makes a key, and this line has one already")
+		f.Fix = "put quotes around a text that has a colon in it"
+		for k := v; k < c; k++ { // several words may make a key
+			if (k == v || t[k-1] == ' ') && isKey(string(t[k:c])) {
+				f.Fix = fmt.Sprintf("put %q on a line of its own, or quotes around a text that has a colon in it", string(t[k:c])+":")
+				break
+			}
+		}
+		t[c] = '·'
+	}
+	return i + 1
+}
+
+// quote looks through a text in quotes that begins at v.
+func (s *scanner) quote(i, v int) int {
+	q := s.lines[i][v]
+	for j, p := i, v+1; j < len(s.lines); j, p = j+1, 0 {
+		t := s.lines[j]
+		if j > i && s.outside(j) {
+			break
+		}
+		for ; p < len(t); p++ {
+			switch {
+			case t[p] == '\\' && q == '"':
+				if p+1 < len(t) && !strings.ContainsRune("0abtnvfre \"/\\N_LPxuU\t", t[p+1]) {
+					f := s.tell(j, p, p+2, "file/syntax", "a backslash between double quotes begins a special character")
+					f.Fix = `write \\ for a backslash, or use single quotes`
+					t[p] = '/'
+				}
+				p++
+			case t[p] == q && q == '\'' && p+1 < len(t) && t[p+1] == q:
+				p++
+			case t[p] == q:
+				return s.behind(j, p+1, "the quotes end here and the text goes on", "put quotes around the whole text; double ones if it has an apostrophe")
+			}
+		}
+	}
+	s.stop(i, v, v+1, "this quote is never closed", "the same quote at the end of the text", "add "+string(q)+", or use no quotes")
+	return len(s.lines)
+}
+
+// outside reports whether a line begins at or before the last key, so that a text
+// or a bracket that began there can't go on in it.
+func (s *scanner) outside(j int) bool {
+	t := s.lines[j]
+	p := skip(t, 0)
+	if p == len(t) {
+		return false
+	}
+	return p <= s.col && (keyEnd(t, p) >= 0 || t[p] == '-' && p+1 < len(t) && t[p+1] == ' ')
+}
+
+// behind sees to it that nothing follows a closed value.
+func (s *scanner) behind(i, p int, message, fix string) int {
+	t := s.lines[i]
+	p = skip(t, p)
+	if ended(t, p) {
+		return i + 1
+	}
+	f := s.tell(i, p, len([]rune(strings.TrimRight(string(t), " "))), "file/syntax", message)
+	f.Fix = fix
+	s.lines[i] = t[:p]
+	return i + 1
+}
+
+// flow looks through a list or a group in brackets that begins at v.
+func (s *scanner) flow(i, v int) int {
+	var closers []rune
+	type mark struct{ line, col int }
+	var opened []mark
+	begin := true // an entry begins here
+	for j, p := i, v; j < len(s.lines); j, p = j+1, 0 {
+		if j > i && s.outside(j) {
+			break
+		}
+		for ; p < len(s.lines[j]); p++ {
+			t := s.lines[j]
+			switch c := t[p]; {
+			case c == ' ' || c == '\t':
+				continue
+			case c == '#' && p > 0 && t[p-1] == ' ':
+				p = len(t)
+				continue
+			case c == '[' && begin, c == '{' && begin:
+				closers = append(closers, map[rune]rune{'[': ']', '{': '}'}[c])
+				opened = append(opened, mark{j, p})
+				continue
+			case c == ']' || c == '}':
+				if c != closers[len(closers)-1] {
+					s.stop(j, p, p+1, fmt.Sprintf("%c closes a bracket that was opened with another one", c), string(closers[len(closers)-1]), "")
+					return len(s.lines)
+				}
+				closers, opened = closers[:len(closers)-1], opened[:len(opened)-1]
+				if len(closers) == 0 {
+					return s.behind(j, p+1, "the bracket is closed here and the text goes on", "put quotes around a text that begins with a bracket")
+				}
+			case (c == '"' || c == '\'') && begin:
+				p = quoteEnd(t, p) - 1
+			case begin && strings.ContainsRune("*&!%@`", c):
+				s.begins(j, p)
+			}
+			c := s.lines[j][min(p, len(s.lines[j])-1)]
+			begin = c == ',' || c == ':' && (p+1 >= len(t) || t[p+1] == ' ')
+		}
+	}
+	at := opened[len(opened)-1]
+	s.stop(at.line, at.col, at.col+1, "this bracket is never closed", string(closers[len(closers)-1])+" at its end", "add it; or put quotes around a text that begins with a bracket")
+	return len(s.lines)
 }

@@ -1,0 +1,79 @@
+package read_test
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/read"
+)
+
+var update = flag.Bool("update", false, "write the goldens and the schema anew")
+
+const testdata = "../../testdata/read"
+
+// broken is a sound pattern with one or a few things spoiled.
+type broken struct {
+	name  string
+	edits []string // old, new, old, new …
+}
+
+func base(t testing.TB) string {
+	b, err := os.ReadFile(filepath.Join(testdata, "base.yaml"))
+	require.NoError(t, err)
+	return string(b)
+}
+
+func (b broken) source(t testing.TB) string {
+	s := base(t)
+	for i := 0; i < len(b.edits); i += 2 {
+		require.Contains(t, s, b.edits[i], "%s: what is to be spoiled is not in the pattern", b.name)
+		s = strings.Replace(s, b.edits[i], b.edits[i+1], 1)
+	}
+	return s
+}
+
+func told(t testing.TB, src string) (string, finding.List) {
+	p, list := read.Pattern("vest.yaml", []byte(src))
+	require.False(t, p == nil && !list.Errors(), "no pattern and no error")
+	var out bytes.Buffer
+	require.NoError(t, finding.Print(&out, list, map[string][]byte{"vest.yaml": []byte(src)}))
+	return out.String(), list
+}
+
+// Every case of a family stands in one golden file, to be read by a person.
+func TestBrokenFilesAreToldWell(t *testing.T) {
+	n := 0
+	for family, cases := range families {
+		var all strings.Builder
+		for _, c := range cases {
+			n++
+			text, list := told(t, c.source(t))
+			require.NotEmpty(t, list, c.name)
+			for _, f := range list {
+				require.True(t, finding.Known(f.Kind), "%s: %s is in no table", c.name, f.Kind)
+				require.NotEmpty(t, f.Message)
+				if f.Severity == finding.Error && f.Kind != "file/many" {
+					assert.NotEmpty(t, f.Want+f.Fix+f.Have, "%s: %s says neither what was expected nor a fix", c.name, f.Message)
+				}
+			}
+			fmt.Fprintf(&all, "=== %s\n%s\n", c.name, text)
+		}
+		file := filepath.Join(testdata, "broken", family+".txt")
+		if *update {
+			require.NoError(t, os.WriteFile(file, []byte(all.String()), 0o644))
+		}
+		want, err := os.ReadFile(file)
+		require.NoError(t, err)
+		require.Equal(t, string(want), all.String(), "%s: run with -update and read the difference", file)
+	}
+	require.GreaterOrEqual(t, n, 60)
+}
