@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/schematic/units"
@@ -107,6 +108,7 @@ func viewID(name string) string {
 // where it is widest or narrowest, and where the pattern names one.
 func (w *worker) widths(c *canvas) []span {
 	var out []span
+	used := map[string]int{}
 	d := w.piece.From
 	widest := -1
 	for i, l := range c.levels {
@@ -131,6 +133,11 @@ func (w *worker) widths(c *canvas) []span {
 		s.name, s.main = w.widthName(c, i, widest)
 		if s.name == "" {
 			continue
+		}
+		key := s.part + "." + s.name
+		used[key]++
+		if k := used[key]; k > 1 {
+			s.name += " " + units.Int(int64(k)).String()
 		}
 		out = append(out, s)
 	}
@@ -167,12 +174,22 @@ func turning(levels []level, i int) bool {
 	return width(i).Less(width(prev)) == width(i).Less(width(next))
 }
 
+// endsAt reports whether the part of level i ends as wide as it is there.
+func endsAt(levels []level, i int) bool {
+	for _, k := range levels[i+1:] {
+		if k.end && k.part == levels[i].part && k.l.Eq(levels[i].l) && k.r.Eq(levels[i].r) {
+			return true
+		}
+	}
+	return false
+}
+
 // widthName is the trade's name of the width at level i and whether the drawing
 // shows it; no name for a width that says nothing new.
 func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	l := c.levels[i]
 	for j := range i {
-		if k := c.levels[j]; k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) && l.name == "" && (k.y.Eq(l.y) || !turning(c.levels, i)) {
+		if k := c.levels[j]; k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) && l.name == "" && (k.y.Eq(l.y) || l.end || !turning(c.levels, i)) {
 			return "", false
 		}
 	}
@@ -189,7 +206,7 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	if l.part != "" {
 		// The width of a part where it begins follows from the division, and where it ends
 		// from the edge that it ends in.
-		if l.start || l.end || !turning(c.levels, i) {
+		if l.start || l.end || !turning(c.levels, i) || endsAt(c.levels, i) {
 			return "", false
 		}
 		return "width of " + l.part + above(c, i, up), true
@@ -254,13 +271,13 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	}
 	switch kind {
 	case KindBack:
-		return "cross back" + nth(c, i), true
+		return "cross back", true
 	case KindFront:
-		return "cross front" + nth(c, i), true
+		return "cross front", true
 	case KindSleeve:
-		return "width above cuff" + nth(c, i), true
+		return "width above cuff", true
 	}
-	return "width above" + above(c, i, up) + nth(c, i), true
+	return "width above" + above(c, i, up), true
 }
 
 // above names a width by what it follows.
@@ -274,25 +291,10 @@ func above(c *canvas, i int, up bool) string {
 	return ""
 }
 
-// nth tells apart widths of one kind: a second one is (2).
-func nth(c *canvas, i int) string {
-	n := 0
-	for j := range i {
-		if c.levels[j].name == "" && c.levels[j].part == c.levels[i].part && j > 0 && turning(c.levels, j) {
-			n++
-		}
-	}
-	if n == 0 {
-		return ""
-	}
-	return " " + units.Int(int64(n+1)).String()
-}
-
 // heights are the length of the view and the depths of its ribs and short rows.
 func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 	d := w.piece.From
 	var out []span
-	g := w.gauge(w.piece.Gauge)
 	if len(loops) == 0 || len(loops[0]) == 0 {
 		return nil
 	}
@@ -310,7 +312,7 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 	total := hi.seg.a.y.Sub(lo.seg.a.y)
 	a, b := orderedUp(lo.ex, hi.ex)
 	s := span{name: w.lengthName(c), axis: Vertical, lo: a, hi: b, length: total, main: true}
-	s.count, s.gauge = rowsIn(total, g)
+	s.count, s.gauge = rowsIn(total, oneGauge(slices.Concat(loops...)))
 	s.of = "row"
 	if d == FromLeft || d == FromRight {
 		s.axis = Horizontal
@@ -343,11 +345,29 @@ func orderedUp(a, b pt) (pt, pt) {
 
 // rowsIn is the rows that make a height in one gauge, or none.
 func rowsIn(h units.Num, g *Gauge) (int, *Gauge) {
+	if g == nil {
+		return 0, nil
+	}
 	r := h.Div(g.RowHeight())
 	if !r.IsInt() {
 		return 0, g
 	}
 	return int(r.Floor()), g
+}
+
+// oneGauge is the gauge of all rows along the stretches, or nil if there are several.
+func oneGauge(l []drawn) *Gauge {
+	var g *Gauge
+	for _, s := range l {
+		if s.seg.gauge == nil {
+			continue
+		}
+		if g != nil && g != s.seg.gauge || s.seg.rows == 0 {
+			return nil
+		}
+		g = s.seg.gauge
+	}
+	return g
 }
 
 func (w *worker) lengthName(c *canvas) string {
@@ -376,7 +396,6 @@ func (w *worker) lengthName(c *canvas) string {
 // named are the heights and widths of the edges that have a name of the trade.
 func (w *worker) named(loops [][]drawn) []span {
 	var out []span
-	g := w.gauge(w.piece.Gauge)
 	for _, l := range loops {
 		mid := middle(loops)
 		n := len(l)
@@ -386,7 +405,7 @@ func (w *worker) named(loops [][]drawn) []span {
 				j++
 			}
 			if !l[i].seg.fold {
-				out = append(out, w.edgeSpans(l[i:j], g, mid)...)
+				out = append(out, w.edgeSpans(l[i:j], mid)...)
 			}
 			i = j
 		}
@@ -417,12 +436,13 @@ func middle(loops [][]drawn) units.Num {
 }
 
 // edgeSpans are height and width of one run of edge of one name.
-func (w *worker) edgeSpans(run []drawn, g *Gauge, mid units.Num) []span {
+func (w *worker) edgeSpans(run []drawn, mid units.Num) []span {
 	name := strings.ToLower(run[0].seg.name)
 	e, ok := edgeWords(name)
-	if !ok {
+	if !ok || w.made.Kind == KindBand {
 		return nil
 	}
+	g := oneGauge(run)
 	top, bottom, left, right := run[0].ex, run[0].ex, run[0].ex, run[0].ex
 	sts, part := 0, ""
 	parts := map[string]bool{}
@@ -476,7 +496,7 @@ func (w *worker) edgeSpans(run []drawn, g *Gauge, mid units.Num) []span {
 	}
 	if e.width != "" {
 		out = append(out, span{name: e.widthName(prefix), part: part, axis: Horizontal, lo: left, hi: right, length: right.x.Sub(left.x), main: true,
-			count: sts, of: "st", gauge: g, side: side})
+			count: sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side})
 	}
 	return out
 }
@@ -552,6 +572,7 @@ func (m *Made) settleMeasures() {
 		a, b Point
 	}
 	place := map[shown]bool{}
+	var kept []Measure
 	for i := range m.Measures {
 		s := &m.Measures[i]
 		seen[s.ID]++
@@ -564,11 +585,13 @@ func (m *Made) settleMeasures() {
 		} else if s.Axis == Horizontal {
 			k.a.Y, k.b.Y = s.A.Y, s.A.Y
 		}
-		if place[k] {
-			s.Main = false
+		if made := strings.HasPrefix(s.Name, "width of ") || strings.HasPrefix(s.Name, "height of "); place[k] && made {
+			continue
 		}
 		if s.Main {
 			place[k] = true
 		}
+		kept = append(kept, *s)
 	}
+	m.Measures = kept
 }

@@ -218,7 +218,7 @@ func rotated(l []drawn) []drawn {
 }
 
 func sameEdge(a, b drawn) bool {
-	return a.seg.name == b.seg.name && a.left == b.left && a.right == b.right && a.seg.fold == b.seg.fold
+	return a.seg.name == b.seg.name && a.seg.also == b.seg.also && a.left == b.left && a.right == b.right && a.seg.fold == b.seg.fold
 }
 
 // corners are the points of a loop where it turns. Collinear stretches are exact,
@@ -403,7 +403,13 @@ func (w *worker) edgesOf(l []drawn, view int, panel string) []Edge {
 		if s.seg.part != "" && !slices.Contains(e.Parts, s.seg.part) {
 			e.Parts = append(e.Parts, s.seg.part)
 		}
+		if s.seg.also != "" && !slices.Contains(e.Parts, s.seg.also) {
+			e.Parts = append(e.Parts, s.seg.also)
+		}
 		e.Path = append(e.Path, s.b)
+		if s.seg.step {
+			continue
+		}
 		l := lengthOf(s)
 		if s.seg.both {
 			l = l.Times(2)
@@ -412,7 +418,27 @@ func (w *worker) edgesOf(l []drawn, view int, panel string) []Edge {
 		e.Stitches += s.seg.sts
 		e.Rows += s.seg.rows
 	}
+	// A level edge wholly to one side of the piece is its left or right one.
+	for i := range out {
+		if e := &out[i]; !e.Left && !e.Right {
+			e.Left, e.Right = sideOf(e.Path, l)
+		}
+	}
 	return out
+}
+
+func sideOf(path []Point, loop []drawn) (left, right bool) {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, d := range loop {
+		lo, hi = math.Min(lo, d.a.X), math.Max(hi, d.a.X)
+	}
+	mid := (lo + hi) / 2
+	left, right = true, true
+	for _, p := range path {
+		left = left && p.X <= mid+1e-6
+		right = right && p.X >= mid-1e-6
+	}
+	return left && !right, right && !left
 }
 
 // lengthOf is exact for a level or upright stretch, and to 0.001 mm for a slanted one.

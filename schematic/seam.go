@@ -51,25 +51,36 @@ func cutWord(s, word string) (string, bool) {
 }
 
 // EdgesNamed are the edges of the piece that text names: a part if that matters, left or
-// right if one side is meant, then the edge's name.
+// right if one side is meant, then the edge's name. A part alone names all its edges.
 func (m *Made) EdgesNamed(text string) []Edge {
-	rest, part := text, ""
+	best, part := "", ""
 	for _, e := range m.Edges {
 		for _, p := range e.Parts {
-			if r, ok := cutWord(text, p); ok && len(p) > len(part) && r != "" {
-				rest, part = r, p
+			if r, ok := cutWord(text, p); ok && len(p) > len(part) {
+				best, part = r, p
 			}
 		}
 	}
+	if part != "" {
+		if out := m.edgesOn(best, part); len(out) > 0 {
+			return out
+		}
+	}
+	return m.edgesOn(text, "")
+}
+
+func (m *Made) edgesOn(name, part string) []Edge {
 	var left, right bool
-	if r, ok := cutWord(rest, "left"); ok && r != "" && !m.hasEdge(rest) {
-		rest, left = r, true
-	} else if r, ok := cutWord(rest, "right"); ok && r != "" && !m.hasEdge(rest) {
-		rest, right = r, true
+	if !m.hasEdge(name) {
+		if r, ok := cutWord(name, "left"); ok {
+			name, left = r, true
+		} else if r, ok := cutWord(name, "right"); ok {
+			name, right = r, true
+		}
 	}
 	var out []Edge
 	for _, e := range m.Edges {
-		if !strings.EqualFold(e.Name, rest) || part != "" && !slices.Contains(e.Parts, part) {
+		if name != "" && !strings.EqualFold(e.Name, name) || name == "" && part == "" || part != "" && !slices.Contains(e.Parts, part) {
 			continue
 		}
 		if left && !e.Left || right && !e.Right {

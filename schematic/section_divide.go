@@ -185,7 +185,7 @@ func (w *worker) topOf(c *canvas, p stretchOf, x0, x1 units.Num) {
 	if !x0.Less(x1) {
 		return
 	}
-	c.segs = append(c.segs, seg{a: pt{x1, st.y}, b: pt{x0, st.y}, name: orElse(p.part.Edge, "gap"), part: st.name,
+	c.segs = append(c.segs, seg{a: pt{x1, st.y}, b: pt{x0, st.y}, name: orElse(p.part.Edge, "gap"), part: st.name, also: p.part.Name,
 		sts: p.to - p.from, pos: p.part.Pos})
 }
 
@@ -341,7 +341,7 @@ func (w *worker) endBlock(b *block, edge string, p *Part) {
 	if p != nil {
 		part = p.Name
 	}
-	c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: edge, part: part, sts: b.count()})
+	c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: edge, also: part, sts: b.count()})
 	w.levelOf(b, "", "", false, true)
 }
 

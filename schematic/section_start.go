@@ -70,8 +70,8 @@ func (s *Sideways) work(w *worker) {
 	fold := st.round
 	c.segs = append(c.segs,
 		seg{a: pt{l, units.Num{}}, b: pt{r, units.Num{}}, name: edge, both: fold, rows: rows, pos: s.Pos},
-		seg{a: pt{l, h}, b: pt{l, units.Num{}}, name: b.left, side: segLeft, fold: fold, sts: deep, pos: s.Pos},
-		seg{a: pt{r, units.Num{}}, b: pt{r, h}, name: b.right, side: segRight, fold: fold, sts: deep, pos: s.Pos})
+		seg{a: pt{l, h}, b: pt{l, units.Num{}}, name: b.left, side: segLeft, fold: fold, sts: deep, pos: s.Pos, gauge: g},
+		seg{a: pt{r, units.Num{}}, b: pt{r, h}, name: b.right, side: segRight, fold: fold, sts: deep, pos: s.Pos, gauge: g})
 	w.levelOf(b, "", "", true, false)
 	if s.Rib {
 		c.ribs = append(c.ribs, area{y0: units.Num{}, y1: h, l0: l, r0: r, l1: l, r1: r, gap: g.RowHeight().Times(2)})

@@ -25,11 +25,15 @@ type seg struct {
 	name string
 	part string
 	side segSide
-	fold bool // the side of a flattened tube: drawn, but no edge
-	both bool // the two layers of a flattened tube: its length counts twice
+	also string // a second name of its part: of stitches that are left
+	step bool   // a change of gauge: drawn, but no edge to sew
+	fold bool   // the side of a flattened tube: drawn, but no edge
+	both bool   // the two layers of a flattened tube: its length counts twice
 	sts  int
 	rows int
 	pos  finding.Pos
+
+	gauge *Gauge
 }
 
 // canvas is one flat drawing in the making.

@@ -197,9 +197,6 @@ func (w *worker) sections(list []Section) {
 		if w.cur == nil {
 			continue
 		}
-		if starts(s) {
-			w.edgeNames(c)
-		}
 		after := w.cur.count()
 		if w.cur.ended {
 			after = 0
@@ -311,6 +308,9 @@ func (w *worker) begin(runs []run, g *Gauge, edge string, pos finding.Pos) {
 	b := block{view: w.newView(""), runs: runs, left: l, right: r}
 	s.blocks = []block{b}
 	w.cur = s
+	if w.section != nil {
+		w.edgeNames(w.section.Base())
+	}
 	w.place(&s.blocks[0])
 	w.bottom(edge, pos)
 	w.views[s.blocks[0].view].first = s
@@ -372,7 +372,9 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 		}
 		c.segs = append(c.segs, seg{a: pt{r, s.y}, b: pt{l, s.y}, name: edge, part: s.name,
 			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos})
-		if n := len(c.levels); n > 0 {
+		if n := len(c.levels); n > 0 && !s.dirty && c.levels[n-1].y.Eq(s.y) && c.levels[n-1].part == s.name {
+			c.levels[n-1].end = true
+		} else if n > 0 {
 			w.levelOf(b, "", "", false, true)
 		}
 	}
@@ -419,7 +421,7 @@ func (w *worker) advance(k int, left, right []profile) {
 		for _, q := range lp {
 			ls = append(ls, seg{
 				a: pt{l0.Sub(q.d.Mul(wl)), s.y.Add(h.Times(q.row))}, b: pt{l0.Sub(prev.d.Mul(wl)), s.y.Add(h.Times(prev.row))},
-				name: b.left, part: s.name, side: segLeft, fold: fold, rows: q.row - prev.row, pos: w.section.Base().Pos})
+				name: b.left, part: s.name, side: segLeft, fold: fold, rows: q.row - prev.row, pos: w.section.Base().Pos, gauge: s.gauge})
 			prev = q
 		}
 		c.segs = append(c.segs, ls...)
@@ -427,7 +429,7 @@ func (w *worker) advance(k int, left, right []profile) {
 		for _, q := range rp {
 			c.segs = append(c.segs, seg{
 				a: pt{r0.Add(prev.d.Mul(wr)), s.y.Add(h.Times(prev.row))}, b: pt{r0.Add(q.d.Mul(wr)), s.y.Add(h.Times(q.row))},
-				name: b.right, part: s.name, side: segRight, fold: fold, rows: q.row - prev.row, pos: w.section.Base().Pos})
+				name: b.right, part: s.name, side: segRight, fold: fold, rows: q.row - prev.row, pos: w.section.Base().Pos, gauge: s.gauge})
 			prev = q
 		}
 		if c.free != nil {
@@ -557,8 +559,12 @@ func (w *worker) restep(b *block, next block) {
 	mid := l0.Add(r0).Half()
 	l, r := mid.Sub(width.Half()), mid.Add(width.Half())
 	s.band = band
-	w.step(b, l, r, "step", "step", 0, 0)
 	c := w.canvas(b)
+	from := len(c.segs)
+	w.step(b, l, r, b.left, b.right, 0, 0)
+	for i := from; i < len(c.segs); i++ {
+		c.segs[i].step = true
+	}
 	c.lines = append(c.lines, inner{kind: LineChange, a: pt{units.Max(l, l0), s.y}, b: pt{units.Min(r, r0), s.y}})
 	*b = next
 	b.x = l
