@@ -126,3 +126,9 @@ var Abbreviations = []Abbreviation{
 	{"tbl", "through the back loop", "through the back loop"}, {"tch", "turning chain", "turning chain"}, {"tog", "together", "together"},
 	{"WS", "wrong side", "wrong side"}, {"yo", "yarn over", "yarn over"},
 }
+
+// LookupBytes is Lookup for a phrase held as bytes.
+func LookupBytes(phrase []byte, t Terms) (*Stitch, bool) {
+	s, ok := index[t][string(phrase)]
+	return s, ok
+}

@@ -1,0 +1,483 @@
+package rows
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
+	"flatwright/schematic/units"
+)
+
+// maxText is the most that a text may hold, in bytes; maxLines in lines.
+const (
+	maxText  = 1 << 20
+	maxLines = 20000
+)
+
+// reader takes a text line by line.
+type reader struct {
+	x    *Text
+	o    Options
+	sec  *Section
+	mode string // notes, stitches, words: how the lines of a section of words are read
+	last *Line
+}
+
+// Read reads a text of written rows. What can't be read stands in the lines'
+// Unread, and in the findings of Check; nothing is guessed. The name is for messages.
+func Read(name string, src []byte, o Options) *Text {
+	x := &Text{Name: name, Sizes: o.Sizes, Terms: o.Terms, TermsSet: o.TermsSet, Gauge: o.Gauge,
+		Turning: map[int]Counts{}, used: map[string]*stitch.Stitch{}, own: map[string]*stitch.Stitch{}}
+	for n, c := range o.Turning {
+		x.Turning[n] = c
+	}
+	if len(src) > maxText {
+		x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("the text is larger than %d bytes", maxText)}, Span{})
+		return x
+	}
+	x.src = strings.Split(strings.TrimPrefix(strings.ReplaceAll(string(src), "\r\n", "\n"), "\ufeff"), "\n")
+	if len(x.src) > maxLines {
+		x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("the text has more than %d lines", maxLines)}, Span{})
+		return x
+	}
+	r := &reader{x: x, o: o}
+	r.sec = &Section{}
+	x.Sections = append(x.Sections, r.sec)
+	r.head()
+	for i := range x.src {
+		r.line(i + 1)
+	}
+	if len(x.Sections) > 1 && len(x.Sections[0].Lines) == 0 {
+		x.Sections = x.Sections[1:]
+	}
+	return x
+}
+
+// head finds sizes and terms first, wherever they stand, since rows are read by them.
+func (r *reader) head() {
+	rounds, known := 0, false
+	for i, line := range r.x.src {
+		key, rest, col := keyOf(line)
+		switch key {
+		case "sizes", "size":
+			if len(r.o.Sizes.Names) > 0 {
+				continue
+			}
+			s, p := expr.ParseSizes(strings.TrimSuffix(strings.TrimSpace(rest), "."))
+			if p != nil {
+				r.x.Findings = append(r.x.Findings, p.Finding(finding.Pos{File: r.x.Name, Line: i + 1, Col: col, EndCol: col + 1}))
+				continue
+			}
+			r.x.Sizes = s
+		case "terms":
+			if r.o.TermsSet {
+				continue
+			}
+			switch strings.ToUpper(strings.Trim(rest, " .")) {
+			case "US", "US TERMS", "AMERICAN":
+				r.x.Terms, r.x.TermsSet = stitch.US, true
+			case "UK", "UK TERMS", "BRITISH":
+				r.x.Terms, r.x.TermsSet = stitch.UK, true
+			}
+		}
+		low := strings.ToLower(line)
+		if strings.Contains(low, "ring") || strings.Contains(low, "around") || strings.Contains(low, "magic") || strings.Contains(low, "circle") {
+			rounds++
+		}
+		known = known || key != ""
+	}
+	r.x.roundR = rounds > 0
+	if len(r.x.Sizes.Names) == 0 {
+		r.x.Sizes = expr.Sizes{Names: []string{""}, Groups: []int{1}}
+	}
+	if !r.x.TermsSet {
+		r.guessTerms()
+	}
+}
+
+// guessTerms takes the terms from words that belong to one set alone; words of
+// both are told as a finding by Check.
+func (r *reader) guessTerms() {
+	us, uk := 0, 0
+	for _, line := range r.x.src {
+		for _, w := range strings.FieldsFunc(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
+			if t, ok := stitch.Only(w); ok {
+				if t == stitch.US {
+					us++
+				} else {
+					uk++
+				}
+			}
+		}
+	}
+	switch {
+	case us > uk:
+		r.x.Terms, r.x.TermsSet = stitch.US, true
+	case uk > us:
+		r.x.Terms, r.x.TermsSet = stitch.UK, true
+	}
+}
+
+// keys are the words before a colon that begin a line of words.
+var keys = map[string]string{
+	"sizes": "skip", "size": "skip", "terms": "skip", "gauge": "gauge", "tension": "gauge", "materials": "words", "material": "words",
+	"yarn": "words", "hook": "words", "hooks": "words", "needles": "words", "notions": "words", "tools": "words", "notes": "notes", "note": "notes",
+	"pattern notes": "notes", "abbreviations": "words", "special stitches": "stitches", "special stitch": "stitches", "stitches": "stitches",
+	"stitch guide": "stitches", "skill level": "words", "designer": "words", "finished measurements": "words", "measurements": "words",
+	"finishing": "words", "making up": "words", "assembly": "words", "to finish": "words", "care": "words", "to fit": "words",
+}
+
+func keyOf(line string) (key, rest string, col int) {
+	i := strings.IndexByte(line, ':')
+	if i < 0 {
+		return "", "", 0
+	}
+	k := strings.ToLower(strings.Trim(line[:i], " #*"))
+	if keys[k] == "" {
+		return "", "", 0
+	}
+	return k, line[i+1:], len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " ")))
+}
+
+func (r *reader) line(n int) {
+	raw := r.x.src[n-1]
+	text := strings.TrimSpace(raw)
+	if text == "" {
+		r.x.Read.Blank++
+		r.last = nil
+		return
+	}
+	if key, rest, _ := keyOf(raw); key != "" {
+		r.x.Read.Words++
+		r.last = nil
+		r.words(keys[key], rest, n, strings.TrimSpace(rest) == "")
+		return
+	}
+	if h, ok := heading(text, r.x); ok {
+		r.x.Read.Words++
+		r.last = nil
+		r.mode = ""
+		name := strings.ToLower(h)
+		if kind := keys[name]; kind != "" && kind != "skip" {
+			r.words(kind, "", n, true)
+			return
+		}
+		if r.x.Title == "" && len(r.x.Sections) == 1 && len(r.sec.Lines) == 0 && n < 4 && r.blankAfter(n) {
+			r.x.Title = h
+			return
+		}
+		r.sec = &Section{Name: h, At: Span{Line: n, Col: 1, End: len([]rune(raw)) + 1}}
+		r.x.Sections = append(r.x.Sections, r.sec)
+		return
+	}
+	if r.mode != "" {
+		r.x.Read.Words++
+		r.words(r.mode, text, n, false)
+		return
+	}
+	tokens := lex(raw, len(r.x.Sizes.Names))
+	if r.last != nil && (strings.HasPrefix(raw, "  ") || strings.HasPrefix(raw, "\t")) {
+		r.x.Read.Lines-- // the line goes on
+		if len(r.last.Unread) == 0 {
+			r.x.Read.Whole--
+		}
+		if r.last.Stated != nil {
+			r.x.Read.Stated--
+		}
+		r.last.tokens = append(r.last.tokens, tokens...)
+		r.last.Src += "\n" + raw
+		r.parse(r.last)
+		return
+	}
+	l := &Line{At: Span{Line: n, Col: tokens[0].col, End: tokens[len(tokens)-1].end}, Src: raw, tokens: tokens}
+	r.sec.Lines = append(r.sec.Lines, l)
+	r.parse(l)
+	r.last = l
+}
+
+func (r *reader) blankAfter(n int) bool {
+	return n < len(r.x.src) && strings.TrimSpace(r.x.src[n]) == ""
+}
+
+// parse reads the tokens of a line.
+func (r *reader) parse(l *Line) {
+	l.Unread, l.Stated, l.Label, l.Body = nil, nil, nil, nil
+	p := &parser{t: append([]token(nil), l.tokens...), x: r.x, line: l}
+	p.shortLists()
+	l.Label = p.label()
+	from := p.i
+	l.Stated = p.stated()
+	p.i = from
+	l.Body = p.seq()
+	for !p.done() { // a bracket that closes and was never opened
+		p.unread(p.span(p.i, p.i))
+		p.i++
+		l.Body = append(l.Body, p.seq()...)
+	}
+	if p.deep {
+		r.x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error,
+			Message: fmt.Sprintf("brackets and repeats are nested more than %d deep", maxDepth), Fix: "write the row as several repeats"}, l.At)
+		l.Unread = append(l.Unread, l.At)
+	}
+	if len(l.Body) == 1 { // 'K.' alone is a whole row
+		if n := l.Body[0]; n.Op == OpStitch && l.Label != nil && n.Stitch != nil && n.Stitch.Craft == stitch.Knitting &&
+			len(n.Places) == 0 && (n.Stitch.ID == "k" || n.Stitch.ID == "p") && n.N.By == nil && n.N.All == 1 && n.At.End-n.At.Col <= 5 && !strings.ContainsAny(l.Src[max(0, n.At.Col-1):min(len(l.Src), n.At.End-1)], "0123456789") {
+			n.Places = []Place{{Kind: InEach, Unit: Unit{Word: "st"}, Extent: Extent{Kind: ToEnd}}}
+		}
+	}
+	r.x.Read.Lines++
+	if len(l.Unread) == 0 {
+		r.x.Read.Whole++
+	}
+	if l.Stated != nil {
+		r.x.Read.Stated++
+	}
+}
+
+// shortLists tells lines of numbers that have not one a size.
+func (p *parser) shortLists() {
+	for i := range p.t {
+		t := &p.t[i]
+		if t.short == 0 {
+			continue
+		}
+		names := p.x.Sizes.Names
+		f := finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
+			Message: fmt.Sprintf("%q has %d numbers for %d sizes", t.s, t.short, len(names)),
+			Want:    fmt.Sprintf("one number for each of %s, or one alone", strings.Join(names, ", ")),
+			Fix:     "put in the number that is missing, or a dash where a size has none"}
+		if t.short < len(names) {
+			f.Sizes = names[t.short:]
+		} else {
+			f.Fix = "take out the number that is too many"
+		}
+		p.x.add(f, Span{Line: p.line.At.Line, Col: t.col, End: t.end})
+	}
+}
+
+// heading reports whether a line is a heading: marked with #, or a few words
+// without a number or a full stop that are no instruction.
+func heading(text string, x *Text) (string, bool) {
+	if strings.HasPrefix(text, "#") {
+		return strings.TrimSpace(strings.Trim(text, "# ")), true
+	}
+	bare := strings.Trim(text, "*_")
+	name := bare
+	if i := strings.IndexByte(bare, '('); i > 0 {
+		inside := strings.ToLower(strings.Trim(bare[i:], "() "))
+		if !strings.HasPrefix(inside, "make") && !strings.HasPrefix(inside, "work") && !strings.HasPrefix(inside, "both") && !strings.HasPrefix(inside, "knit") {
+			return "", false
+		}
+		name = strings.TrimSpace(bare[:i])
+	}
+	name = strings.TrimSuffix(name, ":")
+	words := strings.Fields(name)
+	if len(words) == 0 || len(words) > 6 {
+		return "", false
+	}
+	for _, c := range name {
+		if unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) {
+			return "", false
+		}
+	}
+	if c := []rune(words[0])[0]; !unicode.IsUpper(c) {
+		return "", false
+	}
+	first := strings.ToLower(words[0])
+	switch first {
+	case "fasten", "ch", "chain", "cast", "bind", "row", "rnd", "round", "rows", "rnds", "turn", "work", "rep", "repeat", "join", "cut", "break",
+		"weave", "sew", "knit", "purl", "leave", "next", "continue", "skip", "miss", "with", "do", "dec", "inc", "pick", "place", "finish", "bo", "co":
+		return "", false
+	}
+	if _, ok := stitch.Lookup(first, x.Terms); ok {
+		return "", false
+	}
+	return name, true
+}
+
+// words reads a line of words: notes for what turning chains count as, stitches for
+// what a name stands for, a gauge.
+func (r *reader) words(kind, rest string, n int, opens bool) {
+	if opens {
+		r.mode = kind
+		if kind == "skip" || kind == "gauge" {
+			r.mode = "words"
+		}
+		if len(r.sec.Lines) > 0 { // what follows belongs to no piece until the next heading
+			r.sec = &Section{}
+			r.x.Sections = append(r.x.Sections, r.sec)
+		}
+		return
+	}
+	switch kind {
+	case "notes":
+		r.notes(rest)
+	case "stitches":
+		r.define(rest, n)
+	case "gauge":
+		r.gauge(rest)
+	}
+}
+
+// notes takes from a line what chains count as.
+func (r *reader) notes(text string) {
+	for _, clause := range strings.FieldsFunc(text, func(c rune) bool { return c == '.' || c == ';' }) {
+		t := lex(clause, 1)
+		counts, not, about := false, false, false
+		var sizes []int
+		for i := range t {
+			switch t[i].s {
+			case "count", "counts", "counted", "counting":
+				counts = true
+			case "not", "never":
+				not = true
+			case "chain", "ch", "chains", "chs", "tch":
+				about = true
+				for k := i + 1; k <= i+2 && k < len(t); k++ {
+					if t[k].kind == 'n' {
+						sizes = append(sizes, t[k].num.All)
+						break
+					}
+					if t[k].s != "-" {
+						break
+					}
+				}
+				if i > 0 && t[i-1].kind == 'n' {
+					sizes = append(sizes, t[i-1].num.All)
+				} else if i > 1 && t[i-1].s == "-" && t[i-2].kind == 'n' {
+					sizes = append(sizes, t[i-2].num.All)
+				}
+			}
+		}
+		if !counts || !about {
+			continue
+		}
+		c := CountsAsStitch
+		if not {
+			c = CountsNot
+		}
+		if len(sizes) == 0 {
+			sizes = []int{0}
+		}
+		for _, s := range sizes {
+			r.x.Turning[s] = c
+		}
+	}
+}
+
+// gauge reads '14 sts and 10 rows = 10 cm'.
+func (r *reader) gauge(text string) {
+	if r.o.Gauge != nil {
+		return
+	}
+	t := lex(text, 1)
+	var nums []units.Num
+	for i, k := range t {
+		if k.kind != 'n' && k.kind != 'f' {
+			continue
+		}
+		v, ok := units.ParseNum(k.s)
+		if !ok {
+			return
+		}
+		nums = append(nums, v)
+		if i+1 < len(t) && len(nums) == 3 {
+			if u, ok := units.ParseUnit(t[i+1].s); ok && nums[0].Sign() > 0 && nums[1].Sign() > 0 {
+				over := units.Of(v, u)
+				r.x.Gauge = &Gauge{StitchWidth: over.Div(nums[0]), RowHeight: over.Div(nums[1])}
+			}
+			return
+		}
+	}
+}
+
+// define reads 'Shell = (sc, ch 3, 4 dc) in st indicated'.
+func (r *reader) define(text string, n int) {
+	text = strings.TrimSpace(text)
+	i := strings.IndexAny(text, ":=")
+	if i <= 0 {
+		return
+	}
+	name := strings.ToLower(strings.TrimSpace(text[:i]))
+	if j := strings.IndexByte(name, '('); j > 0 {
+		name = strings.TrimSpace(name[:j])
+	}
+	if len(strings.Fields(name)) > 2 || name == "" {
+		return
+	}
+	if _, ok := stitch.Lookup(name, r.x.Terms); ok {
+		return
+	}
+	l := &Line{At: Span{Line: n, Col: 1, End: len([]rune(text))}, Src: text, tokens: lex(text[i+1:], 1)}
+	p := &parser{t: l.tokens, x: r.x, line: l}
+	body := p.seq()
+	ok := len(l.Unread) == 0 && len(body) > 0
+	for _, b := range body {
+		ok = ok && (b.Op == OpGroup || b.Op == OpStitch || b.Op == OpChain)
+	}
+	if ok {
+		if len(body) == 1 && body[0].Op == OpGroup {
+			body = body[0].Body
+		}
+		for _, b := range body {
+			b.Places = nil
+		}
+		r.x.Groups = append(r.x.Groups, &Group{Name: strings.TrimSuffix(name, "s"), Body: body, At: l.At})
+		return
+	}
+	low := strings.ToLower(text)
+	if strings.Contains(low, "one stitch") || strings.Contains(low, "1 st") || strings.Contains(low, "tog") || strings.Contains(low, "one st") {
+		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: 1, Makes: 1, Height: 2, Base: "dc", Legs: 3, Key: "cluster"}
+		r.x.own[name] = s
+		r.x.own[name+"s"] = s
+	}
+}
+
+// length reads a length in one or both units, as the text has it.
+func (p *parser) length() *Lengths {
+	p.eatAny("approx", "approximately", "about")
+	from := p.i
+	to := -1
+	for k := from; k < len(p.t); k++ {
+		t := p.t[k]
+		if t.kind == 'w' {
+			if _, ok := units.ParseUnit(t.s); !ok {
+				break
+			}
+			to = k
+			continue
+		}
+		if t.kind == 'p' && !strings.Contains("(),/[]-\"″”", t.s) {
+			break
+		}
+		if t.kind == 'p' && strings.Contains("\"″”", t.s) {
+			to = k
+		}
+	}
+	if to < 0 {
+		return nil
+	}
+	src := []rune(strings.SplitN(p.line.Src, "\n", 2)[0])
+	a, b := p.t[from].col-1, p.t[to].end-1
+	if a < 0 || b > len(src) || a >= b {
+		return nil
+	}
+	l, prob := expr.ParseLength(string(src[a:b]), p.x.Sizes, units.CM)
+	if prob != nil {
+		return nil
+	}
+	p.i = to + 1
+	out := &Lengths{MM: l.Low.Vals, Unit: l.Unit, At: p.span(from, to)}
+	if !l.Other.IsZero() {
+		out.Other = l.Other.Vals
+	}
+	return out
+}
+
+func (x *Text) add(f finding.Finding, at Span) {
+	f.Pos = finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End}
+	x.Findings = append(x.Findings, f)
+}
