@@ -55,6 +55,7 @@ type View struct {
 	Ribs    []Hatch
 	Notches []Notch
 	Marks   []Marked
+	Parts   []PartName
 	Arrow   Point // unit direction of work, (0,0) for none
 	ArrowAt Point // a place inside the piece for it
 	Disc    bool  // worked from the centre: Outline[0] is a circle through its points
@@ -102,6 +103,12 @@ type Marked struct {
 	What string
 	At   Point
 	Name string // empty for all but one of a row of equal marks
+}
+
+// PartName is the name of a part of a divided piece, and a place within the part.
+type PartName struct {
+	Name string
+	At   Point
 }
 
 // Axis is the way in which a measurement runs.

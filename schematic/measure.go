@@ -131,6 +131,9 @@ func (w *worker) widths(c *canvas) []span {
 			s.axis = Vertical
 		}
 		s.name, s.main = w.widthName(c, i, widest)
+		if l.name == "" && endsAt(c.levels, i) {
+			s.main = false // shown where it ends
+		}
 		if s.name == "" {
 			continue
 		}
@@ -188,8 +191,9 @@ func endsAt(levels []level, i int) bool {
 // shows it; no name for a width that says nothing new.
 func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	l := c.levels[i]
+	up := w.piece.From == FromHem || w.piece.From == FromLeft || w.piece.From == FromRight
 	for j := range i {
-		if k := c.levels[j]; k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) && l.name == "" && (k.y.Eq(l.y) || l.end || !turning(c.levels, i)) {
+		if k := c.levels[j]; k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) && l.name == "" && (k.y.Eq(l.y) || l.end && up || !l.end && !turning(c.levels, i)) {
 			return "", false
 		}
 	}
@@ -197,7 +201,6 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 		return l.name, true
 	}
 	first, last := i == 0, i == len(c.levels)-1 && l.end
-	up := w.piece.From == FromHem || w.piece.From == FromLeft || w.piece.From == FromRight
 	hem, top := first, last
 	if !up {
 		hem, top = last, first

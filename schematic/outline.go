@@ -191,6 +191,12 @@ func (w *worker) view(c *canvas) {
 			Poly: []Point{at(pt{r.l0, r.y0}), at(pt{r.r0, r.y0}), at(pt{r.r1, r.y1}), at(pt{r.l1, r.y1})},
 			Dir:  up, Gap: r.gap.Float()})
 	}
+	for _, k := range c.names {
+		// In a view that is the part itself the view's name says it.
+		if k.name != c.name {
+			v.Parts = append(v.Parts, PartName{k.name, at(k.at)})
+		}
+	}
 	for _, k := range c.marks {
 		v.Marks = append(v.Marks, Marked{What: k.what, At: w.placed(c, loops, k), Name: k.name})
 	}
@@ -487,6 +493,10 @@ func (m *Made) mirrored(q *Piece, i int) *Made {
 		}
 		for _, r := range v.Ribs {
 			n.Ribs = append(n.Ribs, Hatch{flips(r.Poly), flip(r.Dir), r.Gap})
+		}
+		n.Parts = nil
+		for _, k := range v.Parts {
+			n.Parts = append(n.Parts, PartName{k.Name, flip(k.At)})
 		}
 		for _, k := range v.Marks {
 			k.At = flip(k.At)

@@ -97,10 +97,12 @@ func (w *worker) workPart(s *Divide, p *Part, q *strand) {
 	for k := range q.blocks {
 		w.levelOf(&q.blocks[k], "", "", true, false)
 	}
+	c, mid, y0 := w.canvas(&q.blocks[0]), q.blocks[0].x.Add(q.width(&q.blocks[0]).Half()), q.y
 	w.sections(sections)
 	if !w.cur.ended {
 		w.parts[p.Name] = w.cur
 	}
+	c.names = append(c.names, partAt{p.Name, pt{mid, y0.Add(q.y).Half()}})
 	w.cur, w.section = whole, section
 }
 

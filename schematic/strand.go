@@ -44,10 +44,17 @@ type canvas struct {
 	ribs   []area
 	marks  []mark
 	levels []level
+	names  []partAt
 	depths []depth
 	free   *freeform // drawn from its own points instead (disc, mitre, motifs)
 	first  *strand   // for the arrow
 	dead   bool      // replaced by others
+}
+
+// partAt is where the name of a part goes, as far as the working knows.
+type partAt struct {
+	name string
+	at   pt
 }
 
 // inner is a line inside an outline.
