@@ -9,7 +9,6 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
-	"runtime"
 	"slices"
 	"strings"
 	"testing"
@@ -83,7 +82,7 @@ func TestLicencesAreThoseOfEveryModuleInTheBuild(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("Flatwright\n" + licenceFiles(t, filepath.Join("..", "..")))
 	b.WriteString("\nWhat follows is built into the program, each under its own licence.\n")
-	for _, m := range append([]module{{Path: "The Go standard library", Dir: runtime.GOROOT()}}, built(t)...) {
+	for _, m := range append([]module{{Path: "The Go standard library", Dir: goroot(t)}}, built(t)...) {
 		text := licenceFiles(t, m.Dir)
 		require.NotEmpty(t, text, "%s has no licence file", m.Path)
 		fmt.Fprintf(&b, "\n%s\n%s\n%s", strings.Repeat("=", 76), m.Path, text)
@@ -94,4 +93,11 @@ func TestLicencesAreThoseOfEveryModuleInTheBuild(t *testing.T) {
 	got, err := os.ReadFile("licences.txt")
 	require.NoError(t, err)
 	assert.Equal(t, b.String(), strings.ReplaceAll(string(got), "\r\n", "\n"), "go test ./cmd/flatwright -run Licences -update writes it anew")
+}
+
+func goroot(t *testing.T) string {
+	t.Helper()
+	out, err := exec.Command("go", "env", "GOROOT").Output()
+	require.NoError(t, err)
+	return strings.TrimSpace(string(out))
 }

@@ -82,7 +82,7 @@ Commands:{{range .Commands}}{{if .IsAvailableCommand}}
 '{{.CommandPath}} COMMAND --help' tells more of a command.
 {{end}}{{if .HasAvailableLocalFlags}}
 Flags:
-{{.LocalFlags.FlagUsages | trimTrailingWhitespaces}}
+{{.LocalFlags.FlagUsagesWrapped 78 | trimTrailingWhitespaces}}
 {{end}}`
 
 func newRoot(env environment) *cobra.Command {

@@ -176,19 +176,74 @@ func measureRows(gs []*schematic.Garment, piece string) []Row {
 			}
 		}
 	}
-	var rows []Row
-	var of []schematic.Measure
+	var all []entry
 	for _, id := range ids {
-		row := Row{ID: id, Name: rowName(first[id]), Cells: cells[id]}
-		// The left and the right of a piece that is the same on both sides is one.
-		twin := func(r Row) bool { return r.Name == row.Name && slices.Equal(r.Cells, row.Cells) }
-		if i := slices.IndexFunc(rows, twin); i >= 0 && of[i].Part == first[id].Part {
+		all = append(all, entry{first[id], Row{ID: id, Name: rowName(first[id]), Cells: cells[id]}})
+	}
+	return distinct(all)
+}
+
+// entry is a row with the measurement that it tells.
+type entry struct {
+	of  schematic.Measure
+	row Row
+}
+
+// distinct are the rows of all. Measurements of one name that are alike in every
+// size, such as two armholes, are one row; where they are not, each name says its
+// part, and its side if the part has both.
+func distinct(all []entry) []Row {
+	var rows []Row
+	for i, e := range all {
+		alike, partAlike, parts, sides := true, true, 0, 0
+		first, firstOfPart := true, true
+		for j, o := range all {
+			if o.row.Name != e.row.Name {
+				continue
+			}
+			same := slices.Equal(o.row.Cells, e.row.Cells)
+			alike = alike && same
+			first = first && j >= i
+			if o.of.Part != e.of.Part {
+				parts++
+				continue
+			}
+			partAlike = partAlike && same
+			firstOfPart = firstOfPart && j >= i
+			sides++
+		}
+		switch {
+		case alike:
+			if first {
+				rows = append(rows, e.row)
+			}
+			continue
+		case partAlike && !firstOfPart:
 			continue
 		}
-		rows, of = append(rows, row), append(of, first[id])
+		var where []string
+		if parts > 0 && e.of.Part != "" {
+			where = append(where, e.of.Part)
+		}
+		if side := side(e.of.ID); sides > 1 && !partAlike && side != "" {
+			where = append(where, side)
+		}
+		if len(where) > 0 {
+			e.row.Name += " (" + strings.Join(where, ", ") + ")"
+		}
+		rows = append(rows, e.row)
 	}
-	tellApart(rows, of)
 	return rows
+}
+
+// side is the side with which a measurement's ID ends, or nothing.
+func side(id string) string {
+	for _, s := range []string{"left", "right"} {
+		if strings.HasSuffix(id, "."+s) {
+			return s
+		}
+	}
+	return ""
 }
 
 func rowName(m schematic.Measure) string {
@@ -200,32 +255,6 @@ func rowName(m schematic.Measure) string {
 		name += ", stretched"
 	}
 	return name
-}
-
-// tellApart adds the part, and the side with which the measurement's ID ends, to
-// names that stand in the group more than once.
-func tellApart(rows []Row, of []schematic.Measure) {
-	count := map[string]int{}
-	for _, r := range rows {
-		count[r.Name]++
-	}
-	for i := range rows {
-		if count[rows[i].Name] < 2 {
-			continue
-		}
-		var where []string
-		if of[i].Part != "" {
-			where = append(where, of[i].Part)
-		}
-		for _, side := range []string{"left", "right"} {
-			if strings.HasSuffix(of[i].ID, "."+side) {
-				where = append(where, side)
-			}
-		}
-		if len(where) > 0 {
-			rows[i].Name += " (" + strings.Join(where, ", ") + ")"
-		}
-	}
 }
 
 func sentence(s string) string {

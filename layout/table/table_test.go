@@ -94,21 +94,29 @@ func TestAWrittenLengthStandsAsItWasTyped(t *testing.T) {
 	assert.Equal(t, "24", length.Text(units.Inch, got.Steps), "her own inches, though 60 cm is 23.62 in")
 }
 
+func part(name string, m schematic.Measure) schematic.Measure {
+	m.Part = name
+	return m
+}
+
 func TestMeasurementsOfLikeNameAreToldApartAndTwinsAreOne(t *testing.T) {
 	p := &schematic.Pattern{Steps: units.Usual}
 	around := measure("body.bust", "bust", mm(900))
 	around.Around = true
 	front, back := measure("body.right-front.length", "length", mm(600)), measure("body.back.length", "length", mm(610))
-	front.Part, back.Part = "Right front", "Back"
+	front, back = part("Right front", front), part("Back", back)
 	got := Of([]*schematic.Garment{{Pattern: p, Size: "S", Pieces: []*schematic.Made{{Name: "Body", Measures: []schematic.Measure{
 		around, front, back, measure("body.side.left", "side length", mm(300)), measure("body.side.right", "side length", mm(300)),
 		measure("body.slope.left", "slope", mm(20)), measure("body.slope.right", "slope", mm(30)),
+		part("Back", measure("body.back.armhole.left", "armhole", mm(200))), part("Back", measure("body.back.armhole.right", "armhole", mm(200))),
+		part("Front", measure("body.front.armhole.right", "armhole", mm(210))),
 	}}}}})
 	var names []string
 	for _, r := range got.Groups[0].Rows {
 		names = append(names, r.Name)
 	}
-	assert.Equal(t, []string{"Bust, around", "Length (Right front)", "Length (Back)", "Side length", "Slope (left)", "Slope (right)"}, names)
+	assert.Equal(t, []string{"Bust, around", "Length (Right front)", "Length (Back)", "Side length", "Slope (left)", "Slope (right)",
+		"Armhole (Back)", "Armhole (Front)"}, names)
 }
 
 func TestNoGarmentsMakeAnEmptyTable(t *testing.T) {

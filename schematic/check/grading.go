@@ -16,7 +16,7 @@ type series struct {
 	name   string // for messages
 	piece  string
 	unit   units.Unit
-	length bool // runs along the body, where a larger size may well be no longer
+	length bool // runs along the body or the arm
 	pos    finding.Pos
 	has    []bool
 	vals   []units.Num
@@ -96,9 +96,10 @@ func (s *series) find(kind string, severity finding.Severity, sizes []string, me
 
 func (s *series) look(p *schematic.Pattern) finding.List {
 	all := s.holes(p)
-	back := s.backwards(p)
-	if len(back) > 0 {
-		return append(all, back...) // a value that goes back jumps as well: once is enough
+	if !s.length {
+		if back := s.backwards(p); len(back) > 0 {
+			return append(all, back...) // a value that goes back jumps as well: once is enough
+		}
 	}
 	return append(all, s.jumps(p)...)
 }
@@ -123,18 +124,15 @@ func (s *series) holes(p *schematic.Pattern) finding.List {
 		s.line(p), "a value in each size between the first and the last that has one", "add it, or see that the dash is meant")}
 }
 
-// backwards are values that are smaller than those of the size before.
+// backwards are widths that are smaller than those of the size before. Lengths
+// may well be: a sleeve grows shorter as the body grows wider (common practice).
 func (s *series) backwards(p *schematic.Pattern) finding.List {
 	var all finding.List
-	severity := finding.Warning
-	if s.length {
-		severity = finding.Note
-	}
 	s.steps(func(a, b int) {
 		if !s.vals[b].Add(units.Max(s.grain[a], s.grain[b])).Less(s.vals[a]) && !(s.grain[a].Sign() == 0 && s.vals[b].Less(s.vals[a])) {
 			return
 		}
-		all = append(all, s.find("grading/backwards", severity, []string{p.Sizes.Names[b]},
+		all = append(all, s.find("grading/backwards", finding.Warning, []string{p.Sizes.Names[b]},
 			fmt.Sprintf("%s goes back from size %s to %s", s.name, p.Sizes.Names[a], p.Sizes.Names[b]),
 			fmt.Sprintf("%s in %s, %s in %s", long(s.vals[a], s.unit), p.Sizes.Names[a], long(s.vals[b], s.unit), p.Sizes.Names[b]),
 			"at least as much as in the size before", "look for two values that changed places, or a wrong digit: "+s.line(p)))
@@ -142,8 +140,9 @@ func (s *series) backwards(p *schematic.Pattern) finding.List {
 	return all
 }
 
-// jumps are steps from size to size of more than three times the middle one of the
-// others (and three centimetres): unlike its neighbours, and worth a look.
+// jumps are steps from size to size, up or down, of more than three times the
+// middle one of the others, and more than three centimetres: unlike its neighbours, and
+// worth a look.
 func (s *series) jumps(p *schematic.Pattern) finding.List {
 	const times, floor = 3, 10 // mm
 	var steps []units.Num
@@ -158,16 +157,24 @@ func (s *series) jumps(p *schematic.Pattern) finding.List {
 	var all finding.List
 	for i, step := range steps {
 		others := slices.Delete(slices.Clone(steps), i, i+1)
+		for k := range others {
+			others[k] = others[k].Abs()
+		}
 		slices.SortFunc(others, units.Num.Cmp)
 		middle := others[len(others)/2]
 		grain := s.grain[ends[i][0]].Add(s.grain[ends[i][1]])
-		if units.Max(middle, units.Int(floor)).Times(times).Add(grain).Less(step) {
-			a, b := p.Sizes.Names[ends[i][0]], p.Sizes.Names[ends[i][1]]
-			all = append(all, s.find("grading/jump", finding.Note, []string{b},
-				fmt.Sprintf("%s makes a step from size %s to %s unlike the others", s.name, a, b),
-				fmt.Sprintf("%s from %s to %s", long(step, s.unit), a, b), fmt.Sprintf("about %s, as between the other sizes", long(middle, s.unit)),
-				"look for a wrong digit: "+s.line(p)))
+		if !units.Max(middle, units.Int(floor)).Times(times).Add(grain).Less(step.Abs()) {
+			continue
 		}
+		a, b := p.Sizes.Names[ends[i][0]], p.Sizes.Names[ends[i][1]]
+		way := "more"
+		if step.Sign() < 0 {
+			way = "less"
+		}
+		all = append(all, s.find("grading/jump", finding.Note, []string{b},
+			fmt.Sprintf("%s makes a step from size %s to %s unlike the others", s.name, a, b),
+			fmt.Sprintf("%s %s in %s than in %s", long(step.Abs(), s.unit), way, b, a),
+			fmt.Sprintf("about %s, as between the other sizes", long(middle, s.unit)), "look for a wrong digit: "+s.line(p)))
 	}
 	return all
 }
