@@ -46,6 +46,7 @@ type Pattern struct {
 	Yarn     []Material
 	Tools    []Material
 	Notions  []Material // buttons and the like
+	Weights  Weights    // what the yarn is reckoned from
 	Notes    []string
 	RowsFile string // written rows beside the pattern, relative to it
 	Rows     string // written rows in the pattern

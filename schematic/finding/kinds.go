@@ -59,6 +59,8 @@ var Kinds = []About{
 	{"joins/count", "two edges sewn stitch to stitch that have not as many"},
 	{"joins/rate", "stitches and rows that do not come out at the rate of their seam"},
 	{"joins/ease", "two edges that do not differ by what is eased in"},
+	{"materials/swatch", "a weight that the yarn is reckoned from is missing or can't be"},
+	{"materials/yarn", "yarn stated for a size that its fabric does not bear out"},
 	{"joins/gather", "an edge that is gathered and not longer than the other"},
 }
 

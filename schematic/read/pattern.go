@@ -61,6 +61,7 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 	})
 	r.grading(m, p)
 	p.Yarn, p.Tools, p.Notions = r.materials(m, "yarn"), r.materials(m, "tools"), r.materials(m, "notions")
+	p.Weights = r.weights(m)
 	p.Notes = r.texts(m.get("notes"), "notes", longestLine)
 	r.rows(m, p)
 	for _, n := range r.list(m.get("pieces"), `"pieces"`, mostPieces) {
