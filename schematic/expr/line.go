@@ -124,7 +124,7 @@ func split(t []rune) ([]entry, []int, *Problem) {
 		case r == ')' || r == ']':
 			if depth == 0 {
 				return nil, nil, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket closes that was never opened",
-					Fix: "take it out, or open it before the second size"}
+					Fix: "take it out, or open one before the second size of its group"}
 			}
 			if !needComma {
 				return nil, nil, gap(i)
@@ -230,9 +230,12 @@ func place(t []rune, i int, behind bool) (entry, int, *Problem) {
 		if !ok {
 			return e, end, notNumber(t, i, end)
 		}
+		if skipSpace(t, after) < end && isDash(t[skipSpace(t, after)]) {
+			return e, end, notNumber(t, i, end)
+		}
 		if high.Less(v) {
 			return e, end, &Problem{Kind: "file/number", Span: Span{i, after}, Message: fmt.Sprintf("the range %s goes backwards", string(t[i:after])),
-				Want: "the smaller number first"}
+				Want: "the smaller number first, such as 76-80"}
 		}
 		e.high, e.ranged = high, true
 		next, j = after, skipSpace(t, after)
@@ -272,6 +275,10 @@ func lengthProblem(t []rune, list []entry, groups []int, sizes Sizes) *Problem {
 		}
 		p.Span = list[at].span
 		p.Fix = fmt.Sprintf("take out the numbers that are too many; %s may be one", string(t[list[at].span.Start:list[at].span.End]))
+		if g := firstUnlike(groups, sizes.Groups); len(groups) == len(sizes.Groups) && groups[g] > sizes.Groups[g] {
+			of := sizes.Names[sum(sizes.Groups[:g]):sum(sizes.Groups[:g+1])]
+			p.Fix = fmt.Sprintf("take out what is too much for %s: %s", strings.Join(of, ", "), count(groups[g], "number"))
+		}
 		return p
 	}
 	p.Sizes = missing(len(list), groups, sizes)

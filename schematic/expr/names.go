@@ -31,7 +31,8 @@ func ParseSizes(text string) (Sizes, *Problem) {
 			i++
 		case r == ')' || r == ']':
 			if depth == 0 {
-				return s, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket closes that was never opened"}
+				return s, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket closes that was never opened",
+					Fix: "take it out, or open one before the first size of its group"}
 			}
 			if comma {
 				return s, nameGap(i)
@@ -57,7 +58,8 @@ func ParseSizes(text string) (Sizes, *Problem) {
 					Want: "a name; a dash and none stand for a size that has no number"}
 			}
 			if at := s.Index(name); at >= 0 {
-				return s, &Problem{Kind: "file/duplicate-name", Span: Span{i, end}, Message: fmt.Sprintf("two sizes are called %q", s.Names[at])}
+				return s, &Problem{Kind: "file/duplicate-name", Span: Span{i, end}, Message: fmt.Sprintf("two sizes are called %q", s.Names[at]),
+					Fix: "give one of them another name"}
 			}
 			s.Names = append(s.Names, name)
 			spans = append(spans, Span{i, end})
@@ -80,5 +82,6 @@ func ParseSizes(text string) (Sizes, *Problem) {
 }
 
 func nameGap(i int) *Problem {
-	return &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "the name of a size is missing here"}
+	return &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "the name of a size is missing here",
+		Want: "the sizes, such as XS (S, M, L) (1X, 2X)"}
 }

@@ -1,4 +1,4 @@
-package read_test
+package read
 
 import (
 	"bytes"
@@ -13,7 +13,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic/finding"
-	"flatwright/schematic/read"
 )
 
 var update = flag.Bool("update", false, "write the goldens and the schema anew")
@@ -42,7 +41,7 @@ func (b broken) source(t testing.TB) string {
 }
 
 func told(t testing.TB, src string) (string, finding.List) {
-	p, list := read.Pattern("vest.yaml", []byte(src))
+	p, list := Pattern("vest.yaml", []byte(src))
 	require.False(t, p == nil && !list.Errors(), "no pattern and no error")
 	var out bytes.Buffer
 	require.NoError(t, finding.Print(&out, list, map[string][]byte{"vest.yaml": []byte(src)}))

@@ -47,7 +47,10 @@ func (r *reader) build(name string, m *mapped) schematic.Section {
 	case "short rows":
 		return &schematic.ShortRows{Common: c, Rows: m.counts("short rows", rows), Over: m.counts("over", stitches), At: m.side(), Step: m.counts("step", stitches)}
 	case "fold", "gather":
-		if v := m.get(name); v != nil && !m.r.yes(v, quoted(name)) {
+		if v := m.get(name); v != nil && v.Kind == yaml.MappingNode {
+			r.fail(r.pos(v), "file/kind", "%q has no keys below it", name).Fix = "indent them like " + quoted(name) + " itself, not further"
+			return nil
+		} else if v != nil && !r.yes(v, quoted(name)) {
 			return nil
 		}
 		if name == "fold" {

@@ -6,7 +6,7 @@ type form int
 const (
 	text    form = iota // words
 	choice              // one of words
-	flag                // yes or no
+	yesNo               // yes or no
 	counts              // whole numbers, one for all sizes or one for each
 	lengths             // lengths, likewise
 	amounts             // rows or lengths
@@ -32,7 +32,7 @@ type key struct {
 	what string   // one line of help
 }
 
-// table is the keys of one kind of mapping. With lead, one of the first keys chooses a table.
+// table is the keys of one kind of mapping.
 type table struct {
 	name  string
 	title string            // what messages call it
@@ -187,7 +187,7 @@ var heldKeys = &table{
 		{name: "piece", form: text, what: "the piece whose live or held stitches these are"},
 		{name: "part", form: text, what: "its part"},
 		{name: "stitches", form: counts, what: "how many there are; checked"},
-		{name: "half", form: flag, what: "yes: half of a round"},
+		{name: "half", form: yesNo, what: "yes: half of a round"},
 		{name: "add", form: counts, what: "stitches added between two runs"},
 		{name: "panel", form: text, what: "name of the panel that they make in this piece"},
 	},

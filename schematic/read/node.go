@@ -179,6 +179,9 @@ func (r *reader) mapping(n *yaml.Node, t *table) *mapped {
 		case it == nil && k.need:
 			f := r.fail(r.pos(n), "file/missing-key", "%s needs %q: %s", t.title, k.name, k.what)
 			f.Fix = "add a line " + k.name + ": …"
+			if k.form == choice {
+				f.Want = "one of: " + strings.Join(k.pick, ", ")
+			}
 		case it != nil && empty(it.val) && k.form != nothing:
 			f := r.fail(r.pos(it.at), "file/empty", "%q has no value", it.at.Value)
 			f.Want = k.what

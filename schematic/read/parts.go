@@ -69,7 +69,7 @@ func (r *reader) part(n *yaml.Node) (schematic.Part, bool) {
 }
 
 func (r *reader) joinParts(c schematic.Common, m *mapped) schematic.Section {
-	s := &schematic.JoinParts{Common: c, Name: m.text("as")}
+	s := &schematic.JoinParts{Common: c, Name: m.text("as"), Round: m.yes("round")}
 	for _, n := range r.list(m.get("join parts"), `"join parts"`, mostParts) {
 		e := r.mapping(n, joinPartKeys)
 		if e == nil {

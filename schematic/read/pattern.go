@@ -29,13 +29,19 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 		return p
 	}
 	// What the rest of the file is read by comes first, wherever it stands.
-	m.choice("version")
+	if n := m.get("version"); n != nil && strings.TrimSpace(n.Value) != "1" {
+		f := r.fail(r.pos(n), "file/version", "this program does not know version %q of the pattern file", short(n.Value))
+		f.Want, f.Fix = "1", "use a newer program, or write version: 1"
+	}
 	p.Title, p.Designer, p.Note = m.text("pattern"), m.text("designer"), m.text("note")
 	p.Terms = schematic.Terms(max(0, m.choice("terms")))
 	p.Units = units.Unit(max(0, m.choice("units")))
 	r.unit = p.Units
 	if n := m.get("sizes"); n != nil {
-		p.Sizes, p.SizesPos = r.readSizes(n), r.pos(n)
+		p.SizesPos = r.pos(n)
+		if p.Sizes = r.readSizes(n); r.spoiled[n.Line] {
+			p.Sizes = expr.Sizes{} // not what was meant: every line would seem too long or too short
+		}
 		r.sizes = p.Sizes
 	}
 	p.Children = m.choice("for") == 1
@@ -99,7 +105,7 @@ func (r *reader) named(m *mapped, key string, read func(name string, at, val *ya
 	}
 	for _, p := range all {
 		if p.at.Kind != yaml.ScalarNode {
-			r.fail(r.pos(p.at), "file/kind", "a name must be a text, and this is %s", kindOf(p.at))
+			r.fail(r.pos(p.at), "file/kind", "a name must be a text, and this is %s", kindOf(p.at)).Fix = "write the name, a colon, a space and its value"
 			continue
 		}
 		name := r.text(p.at, "a name", longestName)
@@ -113,7 +119,7 @@ func (r *reader) named(m *mapped, key string, read func(name string, at, val *ya
 		}
 		seen[low] = p.at
 		if empty(p.val) {
-			r.fail(r.pos(p.at), "file/empty", "%q has no value", name)
+			r.fail(r.pos(p.at), "file/empty", "%q has no value", name).Fix = "write it behind the colon, or take the line out"
 			continue
 		}
 		read(name, p.at, p.val)
@@ -323,7 +329,7 @@ func (r *reader) rows(m *mapped, p *schematic.Pattern) {
 		return
 	}
 	if m.get("rows file") != nil {
-		r.fail(r.pos(m.item("rows").at), "file/conflict", `"rows" and "rows file" can't both be there`)
+		r.fail(r.pos(m.item("rows").at), "file/conflict", `"rows" and "rows file" can't both be there`).Fix = "take one of them out"
 	}
 	if n.Kind != yaml.ScalarNode {
 		f := r.fail(r.pos(n), "file/kind", `"rows" must be a block of text, and this is %s`, kindOf(n))
@@ -359,8 +365,13 @@ func (r *reader) unknownName(n *yaml.Node, kind, format, name string, names []st
 
 func (r *reader) unknownAt(pos finding.Pos, kind, message, name string, names []string) {
 	f := r.fail(pos, kind, "%s", message)
-	if len(names) > 0 && len(names) <= 12 {
+	switch {
+	case len(names) == 0:
+		f.Want = "a name that the pattern gives, and there is none of that kind"
+	case len(names) <= 12:
 		f.Want = "one of: " + strings.Join(names, ", ")
+	default:
+		f.Want = "one of " + strings.Join(names[:8], ", ") + " and others"
 	}
 	if like := nearest(name, names); like != "" {
 		f.Fix = "did you mean " + quoted(like) + "?"

@@ -232,7 +232,7 @@ func (r *reader) motifGrid(n *yaml.Node) *schematic.Motifs {
 	}
 	for i := range g.Across.Vals {
 		if g.Across.Has[i] && g.Across.Vals[i].Sign() <= 0 {
-			r.fail(r.pos(m.get("across")), "file/bounds", `"across" must be more than 0`)
+			r.fail(r.pos(m.get("across")), "file/bounds", `"across" must be more than 0`).Want = "the width of a motif, such as 12 cm"
 			break
 		}
 	}
@@ -267,13 +267,13 @@ func (r *reader) filledFits(n *yaml.Node, g *schematic.Motifs) {
 		}
 		if int64(len(g.Filled)) != rows.Floor() {
 			f := r.fail(r.pos(n), "file/bounds", `"filled" has %s, and there are %s rows of motifs`, plural(len(g.Filled), "line", "lines"), rows)
-			f.Sizes = []string{r.sizes.Names[i]}
+			f.Sizes, f.Fix = []string{r.sizes.Names[i]}, "write a line for each row of motifs"
 			return
 		}
 		for _, line := range g.Filled {
 			if int64(len(line)) != cols.Floor() {
 				f := r.fail(r.pos(n), "file/bounds", `the line %q of "filled" has %d places, and there are %s columns`, short(line), len(line), cols)
-				f.Sizes = []string{r.sizes.Names[i]}
+				f.Sizes, f.Fix = []string{r.sizes.Names[i]}, "write x or . for each column"
 				return
 			}
 		}

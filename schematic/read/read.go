@@ -39,7 +39,8 @@ func Pattern(name string, src []byte) (*schematic.Pattern, finding.List) {
 type reader struct {
 	file     string
 	lines    [][]rune
-	shift    map[int]int // columns after this one stand one too far to the right, by line
+	shift    map[int]int  // columns after this one stand one too far to the right, by line
+	spoiled  map[int]bool // lines whose values are not what was meant, which has been told
 	findings finding.List
 	full     bool // no more findings are taken
 
@@ -66,7 +67,7 @@ func (r *reader) fail(pos finding.Pos, kind, format string, args ...any) *findin
 
 func (r *reader) note(s finding.Severity, pos finding.Pos, kind, format string, args ...any) *finding.Finding {
 	f := finding.Finding{Kind: kind, Severity: s, Pos: pos, Piece: r.piece, Section: r.section, Message: fmt.Sprintf(format, args...)}
-	if r.full {
+	if r.full || r.spoiled[pos.Line] {
 		return &f
 	}
 	r.findings = append(r.findings, f)

@@ -13,7 +13,8 @@ import (
 // is what can't be gone round.
 type scanned struct {
 	text     string
-	shift    map[int]int // lines that have one character more, and after which column
+	shift    map[int]int  // lines that have one character more, and after which column
+	spoiled  map[int]bool // lines whose values are not what was meant
 	findings finding.List
 	fatal    *finding.Finding
 }
@@ -42,7 +43,7 @@ func scan(file, text string) scanned {
 	for _, l := range strings.Split(text, "\n") {
 		s.lines = append(s.lines, []rune(l))
 	}
-	s.shift = map[int]int{}
+	s.shift, s.spoiled = map[int]int{}, map[int]bool{}
 	for i := 0; i < len(s.lines) && s.fatal == nil && len(s.findings) < mostFindings; {
 		i = s.line(i)
 	}
@@ -281,6 +282,7 @@ func (s *scanner) begins(i, v int) {
 	f := s.tell(i, v, v+1, "file/syntax", fmt.Sprintf("a text that begins with %c needs quotes", t[v]))
 	f.Fix = `put it in double quotes: "` + short(string(t[v:end])) + `"`
 	t[v] = '·'
+	s.spoiled[i+1] = true
 }
 
 // text1 looks through a line of a text without quotes.
@@ -293,6 +295,9 @@ func (s *scanner) words(i, v int) int {
 		}
 		f := s.tell(i, from, c+1, "file/syntax", "a colon with a space behind it makes a key, and this line has one already")
 		f.Fix = "put quotes around a text that has a colon in it"
+		if end := len([]rune(strings.TrimRight(string(t), " "))); end-v <= 60 && !strings.ContainsRune(string(t[v:end]), '"') {
+			f.Fix = `put the text in double quotes: "` + strings.ReplaceAll(string(t[v:end]), "·", ":") + `"`
+		}
 		for k := v; k < c; k++ { // several words may make a key
 			if (k == v || t[k-1] == ' ') && isKey(string(t[k:c])) {
 				f.Fix = fmt.Sprintf("put %q on a line of its own, or quotes around a text that has a colon in it", string(t[k:c])+":")
@@ -300,6 +305,7 @@ func (s *scanner) words(i, v int) int {
 			}
 		}
 		t[c] = '·'
+		s.spoiled[i+1] = true
 	}
 	return i + 1
 }
@@ -319,6 +325,7 @@ func (s *scanner) quote(i, v int) int {
 					f := s.tell(j, p, p+2, "file/syntax", "a backslash between double quotes begins a special character")
 					f.Fix = `write \\ for a backslash, or use single quotes`
 					t[p] = '/'
+					s.spoiled[j+1] = true
 				}
 				p++
 			case t[p] == q && q == '\'' && p+1 < len(t) && t[p+1] == q:
@@ -353,6 +360,7 @@ func (s *scanner) behind(i, p int, message, fix string) int {
 	f := s.tell(i, p, len([]rune(strings.TrimRight(string(t), " "))), "file/syntax", message)
 	f.Fix = fix
 	s.lines[i] = t[:p]
+	s.spoiled[i+1] = true
 	return i + 1
 }
 

@@ -154,6 +154,8 @@ func (r *reader) bare(n *yaml.Node) (*table, *mapped) {
 	switch like := r.leadLike(head); {
 	case colon && rest != "" && like != "":
 		f.Fix = "put a space behind the colon: " + like + ": " + short(strings.TrimSpace(rest))
+	case like == "fold" || like == "gather":
+		f.Fix = "did you mean " + quoted(like) + "?"
 	case like != "":
 		f.Fix = "write " + like + ": with a value behind it"
 	default:

@@ -43,7 +43,7 @@ func (r *reader) parse(src []byte) *yaml.Node {
 		fatal := s.fatal
 		if fatal == nil && s.text != text {
 			r.setLines(s.text)
-			r.shift = s.shift
+			r.shift, r.spoiled = s.shift, s.spoiled
 			root, err = decode(s.text)
 		}
 		if err != nil && !errors.Is(err, errSecond) && !errors.Is(err, io.EOF) {

@@ -24,6 +24,9 @@ func (r *reader) scalar(n *yaml.Node, what string) (string, bool) {
 	if n.Kind != yaml.ScalarNode {
 		f := r.fail(r.pos(n), "file/kind", "%s must be one text, and this is %s", what, kindOf(n))
 		f.Fix = "write it behind the colon, in the same line"
+		if n.Kind == yaml.MappingNode && n.Style&yaml.FlowStyle == 0 && len(n.Content) == 2 && n.Content[0].Line == n.Content[1].Line {
+			f.Fix = "put quotes around a text that has a colon in it"
+		}
 		return "", false
 	}
 	if strings.TrimSpace(n.Value) == "" {
@@ -316,7 +319,7 @@ func (r *reader) gradedMap(n *yaml.Node, what string) (graded, bool) {
 	if len(none) > 0 && ok {
 		f := r.fail(r.pos(n), "file/list-length", "%s has no number for %s", what, strings.Join(none, ", "))
 		f.Sizes = none
-		f.Fix = "add a line for each, or a dash (–) or none where a size has none"
+		f.Fix = "add " + none[0] + ": and its number, or a dash (–) where the size has none"
 		return g, false
 	}
 	return g, ok
