@@ -138,6 +138,8 @@ type Measure struct {
 	Gauge     *Gauge // that makes it, or nil if there are several
 	Part      string // of the piece, empty for all of it
 	Stretched bool   // the gauge that makes it is of stretched fabric
+
+	whole, top bool // the whole length of its view; the width at its end
 }
 
 // Edge is one named stretch of a piece's outline, from the sections that made it.

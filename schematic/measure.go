@@ -51,19 +51,20 @@ func (w *worker) levelOf(b *block, name, label string, start, end bool) {
 
 // span is a level or upright stretch of a view that has a name.
 type span struct {
-	name     string
-	part     string
-	lo, hi   pt // ends as drawn
-	axis     Axis
-	length   units.Num
-	count    int
-	of       string
-	gauge    *Gauge
-	around   bool
-	main     bool
-	side     string
-	stretch  bool
-	priority int
+	name    string
+	part    string
+	lo, hi  pt // ends as drawn
+	axis    Axis
+	length  units.Num
+	count   int
+	of      string
+	gauge   *Gauge
+	around  bool
+	main    bool
+	side    string
+	stretch bool
+	whole   bool // the whole length of the view
+	top     bool // the width at its end
 }
 
 // measure derives the measurements of one view by the trade's names.
@@ -93,7 +94,8 @@ func (w *worker) measure(c *canvas, loops [][]drawn, view int) {
 			id += "." + s.side
 		}
 		m.Measures = append(m.Measures, Measure{ID: id, Name: s.name, View: view, A: s.lo.point(), B: s.hi.point(), Axis: s.axis,
-			Length: s.length, Around: s.around, Count: s.count, Of: s.of, Gauge: s.gauge, Part: s.part, Main: s.main, Stretched: s.stretch})
+			Length: s.length, Around: s.around, Count: s.count, Of: s.of, Gauge: s.gauge, Part: s.part, Main: s.main, Stretched: s.stretch,
+			whole: s.whole, top: s.top})
 	}
 }
 
@@ -137,6 +139,7 @@ func (w *worker) widths(c *canvas) []span {
 		if s.name == "" {
 			continue
 		}
+		s.top = l.end && l.name == ""
 		key := s.part + "." + s.name
 		used[key]++
 		if k := used[key]; k > 1 {
@@ -314,7 +317,7 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 	}
 	total := hi.seg.a.y.Sub(lo.seg.a.y)
 	a, b := orderedUp(lo.ex, hi.ex)
-	s := span{name: w.lengthName(c), axis: Vertical, lo: a, hi: b, length: total, main: true}
+	s := span{name: w.lengthName(c), axis: Vertical, lo: a, hi: b, length: total, main: true, whole: true}
 	s.count, s.gauge = rowsIn(total, oneGauge(slices.Concat(loops...)))
 	s.of = "row"
 	if d == FromLeft || d == FromRight {
@@ -497,7 +500,7 @@ func (w *worker) edgeSpans(run []drawn, mid units.Num) []span {
 		}
 		out = append(out, s)
 	}
-	if e.width != "" {
+	if e.width != "" && !run[0].seg.both {
 		out = append(out, span{name: e.widthName(prefix), part: part, axis: Horizontal, lo: left, hi: right, length: right.x.Sub(left.x), main: true,
 			count: sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side})
 	}
@@ -555,6 +558,26 @@ func edgeWords(name string) (words, bool) {
 	return words{height: "height of " + name, width: "width of " + name}, true
 }
 
+// hides reports whether another measurement says what s says: the whole length beside an
+// edge as long, the edge at the top beside the width there.
+func (m *Made) hides(s *Measure) bool {
+	for i := range m.Measures {
+		o := &m.Measures[i]
+		if o == s || o.View != s.View || o.Axis != s.Axis || !o.Main || !o.Length.Eq(s.Length) || o.Around != s.Around {
+			continue
+		}
+		sameUp := s.Axis == Vertical && o.A.Y == s.A.Y && o.B.Y == s.B.Y
+		sameAcross := s.Axis == Horizontal && o.A.X == s.A.X && o.B.X == s.B.X
+		switch {
+		case o.whole && !s.whole && (sameUp || sameAcross):
+			return true
+		case s.top && sameAcross && o.A.Y == s.A.Y && !o.top:
+			return true
+		}
+	}
+	return false
+}
+
 func mirrorID(id string) string {
 	switch {
 	case strings.HasSuffix(id, ".left"):
@@ -587,6 +610,9 @@ func (m *Made) settleMeasures() {
 			k.a.X, k.b.X = 0, 0
 		} else if s.Axis == Horizontal {
 			k.a.Y, k.b.Y = s.A.Y, s.A.Y
+		}
+		if m.hides(s) {
+			s.Main = false
 		}
 		if made := strings.HasPrefix(s.Name, "width of ") || strings.HasPrefix(s.Name, "height of "); place[k] && made {
 			continue

@@ -191,6 +191,14 @@ func (w *worker) view(c *canvas) {
 			Poly: []Point{at(pt{r.l0, r.y0}), at(pt{r.r0, r.y0}), at(pt{r.r1, r.y1}), at(pt{r.l1, r.y1})},
 			Dir:  up, Gap: r.gap.Float()})
 	}
+	for _, k := range c.panels {
+		if a, z := at(k.at), at(k.at); k.name != "" {
+			if out, ok := exit(v.Outline, a, up); ok {
+				z = out
+			}
+			v.Parts = append(v.Parts, PartName{k.name, Point{(a.X + z.X) / 2, (a.Y + z.Y) / 2}})
+		}
+	}
 	for _, k := range c.names {
 		// In a view that is the part itself the view's name says it.
 		if k.name != c.name {
@@ -208,6 +216,10 @@ func (w *worker) view(c *canvas) {
 	m.Views = append(m.Views, v)
 	for _, l := range loops {
 		m.Edges = append(m.Edges, w.edgesOf(l, index, c.name)...)
+	}
+	for _, x := range c.extra {
+		x.edge.View, x.edge.Path = index, []Point{at(x.a), at(x.b)}
+		m.Edges = append(m.Edges, x.edge)
 	}
 	w.measure(c, loops, index)
 }

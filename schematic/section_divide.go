@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -226,8 +227,10 @@ func (w *worker) divideRound(places []stretchOf, n int) []*strand {
 		}
 	}
 	c := w.canvas(b)
-	if !fits || st.row == 0 {
+	worked := slices.ContainsFunc(places, func(p stretchOf) bool { return !p.part.Leave && !p.part.Hold })
+	if !fits || st.row == 0 || !worked {
 		// The tube ends here; each part goes on by itself.
+		w.tubeEdges(c, b, places, n)
 		c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "division", both: true, sts: n, pos: w.section.Base().Pos})
 		w.levelOf(b, "", "", false, true)
 		c.dead = st.row == 0
@@ -286,6 +289,32 @@ func (w *worker) divideRound(places []stretchOf, n int) []*strand {
 		w.cur = st
 	}
 	return out
+}
+
+// tubeEdges notes the edges that stitches left at the end of a tube make: they lie
+// along its top, some on the layer behind.
+func (w *worker) tubeEdges(c *canvas, b *block, places []stretchOf, n int) {
+	st := w.cur
+	for _, p := range places {
+		if !p.part.Leave {
+			continue
+		}
+		// The round begins at the right; what is left of the middle lies on the layer behind.
+		at := func(i int) pt {
+			k := 2*i - n
+			if k < 0 {
+				k = 2 * i
+			}
+			return pt{b.x.Add(st.offsetOf(b, min(k, n))), st.y}
+		}
+		a, z := at(p.to), at(p.from)
+		var length units.Num
+		for _, r := range b.slice(p.from, p.to) {
+			length = length.Add(r.gauge.StitchWidth().Times(r.n))
+		}
+		c.extra = append(c.extra, extraEdge{a, z, Edge{Name: orElse(p.part.Edge, "gap"), Parts: []string{p.part.Name}, Length: length,
+			Stitches: p.to - p.from, Pos: p.part.Pos}})
+	}
 }
 
 // divideApart divides a row of panels that are drawn apart: a part must be whole panels.

@@ -192,9 +192,13 @@ func (s *Panels) work(w *worker) {
 // panelLines marks the lines between panels that are drawn together, at this height.
 func (w *worker) panelLines(c *canvas, b *block) {
 	x := b.x
-	for i, r := range b.runs[:len(b.runs)-1] {
-		x = x.Add(r.gauge.StitchWidth().Times(r.n).Mul(w.cur.layers()))
-		c.lines = append(c.lines, inner{kind: LinePanel, a: pt{x, w.cur.y}, name: b.runs[i].name})
+	for i, r := range b.runs {
+		width := r.gauge.StitchWidth().Times(r.n).Mul(w.cur.layers())
+		c.panels = append(c.panels, partAt{r.name, pt{x.Add(width.Half()), w.cur.y}})
+		x = x.Add(width)
+		if i < len(b.runs)-1 {
+			c.lines = append(c.lines, inner{kind: LinePanel, a: pt{x, w.cur.y}})
+		}
 	}
 }
 
@@ -232,6 +236,12 @@ func (w *worker) cutRow(next block) {
 		c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "base of the panels", part: st.name, both: st.round,
 			sts: b.count(), pos: w.section.Base().Pos})
 		w.levelOf(b, "", "", false, true)
+		c.name = "first rows"
+		for _, l := range c.levels {
+			if l.label != "" {
+				c.name = l.label
+			}
+		}
 	}
 	w.apart(next)
 }

@@ -45,6 +45,8 @@ type canvas struct {
 	marks  []mark
 	levels []level
 	names  []partAt
+	extra  []extraEdge
+	panels []partAt // names of panels that are drawn together, at the line where they begin
 	depths []depth
 	free   *freeform // drawn from its own points instead (disc, mitre, motifs)
 	first  *strand   // for the arrow
@@ -55,6 +57,12 @@ type canvas struct {
 type partAt struct {
 	name string
 	at   pt
+}
+
+// extraEdge is an edge that is no stretch of the outline of its own.
+type extraEdge struct {
+	a, b pt
+	edge Edge
 }
 
 // inner is a line inside an outline.
