@@ -38,7 +38,7 @@ func flatwrightIn(t *testing.T, ctx context.Context, stdin string, args ...strin
 	return result{code, out.String(), errs.String()}
 }
 
-func read(t *testing.T, path string) string {
+func contents(t *testing.T, path string) string {
 	t.Helper()
 	b, err := os.ReadFile(path)
 	require.NoError(t, err)
@@ -48,7 +48,7 @@ func read(t *testing.T, path string) string {
 // changed is the test pattern with one text replaced.
 func changed(t *testing.T, old, new string) string {
 	t.Helper()
-	text := read(t, tern)
+	text := contents(t, tern)
 	require.Contains(t, text, old)
 	return strings.Replace(text, old, new, 1)
 }
@@ -65,7 +65,7 @@ func names(t *testing.T, dir string) []string {
 }
 
 func TestDrawWritesEverySizeIntoTheFolderThatItNames(t *testing.T) {
-	pattern := read(t, tern)
+	pattern := contents(t, tern)
 	t.Chdir(t.TempDir())
 	r := flatwright(t, pattern, "draw", "-")
 	require.Equal(t, exitWell, r.code, r.err)
@@ -77,7 +77,7 @@ func TestDrawWritesEverySizeIntoTheFolderThatItNames(t *testing.T) {
 	assert.Contains(t, r.err, "3 sizes, S to L, 2 pieces")
 	for _, f := range files {
 		assert.Contains(t, r.err, f)
-		text := read(t, filepath.Join(folder, f))
+		text := contents(t, filepath.Join(folder, f))
 		if filepath.Ext(f) == ".pdf" {
 			assert.True(t, strings.HasPrefix(text, "%PDF-"))
 			continue
@@ -85,10 +85,10 @@ func TestDrawWritesEverySizeIntoTheFolderThatItNames(t *testing.T) {
 		wellFormed(t, text)
 	}
 	// 84 sts at 16 over 10 cm are 52.5 cm, 20.67 in: the nearest quarter is 20¾.
-	m := read(t, filepath.Join(folder, "tern-slipover-m.svg"))
+	m := contents(t, filepath.Join(folder, "tern-slipover-m.svg"))
 	assert.Contains(t, m, "52.5 cm")
 	assert.Contains(t, m, "20¾ in")
-	all := read(t, filepath.Join(folder, "tern-slipover-all-sizes.svg"))
+	all := contents(t, filepath.Join(folder, "tern-slipover-all-sizes.svg"))
 	assert.Contains(t, all, "47.5 (52.5, 57.5)")
 }
 
@@ -109,7 +109,7 @@ func TestDrawGivesTheSameBytesEveryTime(t *testing.T) {
 		require.Equal(t, exitWell, flatwright(t, "", "draw", "-o", dir, tern).code)
 	}
 	for _, f := range names(t, a) {
-		assert.Equal(t, read(t, filepath.Join(a, f)), read(t, filepath.Join(b, f)), f)
+		assert.Equal(t, contents(t, filepath.Join(a, f)), contents(t, filepath.Join(b, f)), f)
 	}
 }
 
@@ -118,7 +118,7 @@ func TestASizeDrawnAloneIsDrawnAsInTheSet(t *testing.T) {
 	require.Equal(t, exitWell, flatwright(t, "", "draw", "-o", all, tern).code)
 	require.Equal(t, exitWell, flatwright(t, "", "draw", "-o", one, "--size", "s", tern).code)
 	assert.Equal(t, []string{"tern-slipover-s.pdf", "tern-slipover-s.svg"}, names(t, one))
-	assert.Equal(t, read(t, filepath.Join(all, "tern-slipover-s.svg")), read(t, filepath.Join(one, "tern-slipover-s.svg")))
+	assert.Equal(t, contents(t, filepath.Join(all, "tern-slipover-s.svg")), contents(t, filepath.Join(one, "tern-slipover-s.svg")))
 }
 
 func TestDrawOptionsChooseWhatIsDrawn(t *testing.T) {
@@ -146,7 +146,7 @@ func TestDrawOptionsChooseWhatIsDrawn(t *testing.T) {
 		r := flatwright(t, "", append([]string{"draw"}, args...)...)
 		require.Equal(t, exitWell, r.code, "%s\n%s", c.args, r.err)
 		assert.Equal(t, c.files, names(t, dir), c.args)
-		text := read(t, filepath.Join(dir, c.files[len(c.files)-1]))
+		text := contents(t, filepath.Join(dir, c.files[len(c.files)-1]))
 		for _, s := range c.has {
 			assert.Contains(t, text, s, c.args)
 		}
@@ -187,7 +187,7 @@ func TestCheckExitCodes(t *testing.T) {
 		code       int
 		out        string
 	}{
-		{"nothing found", read(t, tern), nil, exitWell, ""},
+		{"nothing found", contents(t, tern), nil, exitWell, ""},
 		{"a measurement that the counts do not make", changed(t, "length: 53.5 (55, 56.5)", "length: 53.5 (58, 59.5)"), nil, exitFindings,
 			"standard input:30:3: warning: length is written as – (58, 59.5) cm, and the counts make – (55, 56.5) cm [drawn/written]"},
 		{"a note alone", changed(t, "length: 53.5", "collar: 53.5"), nil, exitWell, "note:"},
@@ -311,11 +311,19 @@ func TestFindingsAsJSONKeepToTheSchemaThatIsPrinted(t *testing.T) {
 	schema := flatwright(t, "", "schema", "findings")
 	require.Equal(t, exitWell, schema.code, schema.err)
 	s := compile(t, schema.out)
-	for _, text := range []string{read(t, tern), changed(t, "length: 53.5", "length: 63.5"), "pattern: ["} {
+	for _, text := range []string{contents(t, tern), changed(t, "length: 53.5", "length: 63.5"), "pattern: ["} {
 		r := flatwright(t, text, "check", "--format", "json", "-")
 		doc, err := jsonschema.UnmarshalJSON(strings.NewReader(r.out))
 		require.NoError(t, err, r.out)
 		assert.NoError(t, s.Validate(doc))
+	}
+}
+
+func TestThePatternSchemaThatIsPrintedIsASchema(t *testing.T) {
+	for _, args := range [][]string{{"schema"}, {"schema", "pattern"}} {
+		r := flatwright(t, "", args...)
+		require.Equal(t, exitWell, r.code, r.err)
+		compile(t, r.out)
 	}
 }
 

@@ -4,6 +4,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"flatwright/schematic/finding"
+	"flatwright/schematic/read"
 )
 
 func newSchema(env environment) *cobra.Command {
@@ -20,7 +21,7 @@ With an editor that knows the YAML language server, this first line does it:
 		Args:      cobra.MatchAll(cobra.MaximumNArgs(1), cobra.OnlyValidArgs),
 		ValidArgs: []string{"pattern", "findings"},
 		RunE: func(_ *cobra.Command, args []string) error {
-			schema := finding.Schema
+			schema := read.Schema
 			if len(args) == 1 && args[0] == "findings" {
 				schema = finding.Schema
 			}
