@@ -33,7 +33,7 @@ var floors = [][]string{
 	{"layout/sheet", "layout/place", "layout/chart", "layout/table", "layout/document"},
 	{"render/svg", "render/pdf", "render/text", "render/html", "render/xlsx", "render/compare"},
 	{"cmd/internal/files", "cmd/internal/job", "cmd/internal/serve", "cmd/internal/walls"},
-	{"cmd/flatwright"},
+	{"cmd/flatwright", "examples"},
 }
 
 // only says which packages alone may import something from outside.
