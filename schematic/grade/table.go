@@ -1,0 +1,369 @@
+package grade
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// Table is the whole grading of a pattern, size by size.
+type Table struct {
+	Title string
+	Sizes []string
+	Units units.Unit
+	Parts []TablePart
+}
+
+// TablePart is the rows that belong to one count or one measurement: what it is
+// reckoned from, its target, the count, what the count makes and how far that is from the target.
+type TablePart struct {
+	Name string
+	How  string // the sum and its rule, in words
+	Rows []TableRow
+}
+
+// RowKind is what a row of the table tells.
+type RowKind int
+
+// The kinds of row.
+const (
+	RowBody RowKind = iota
+	RowEase
+	RowValue
+	RowTarget
+	RowCount
+	RowMakes
+	RowDifference
+)
+
+// String is the kind in a word.
+func (k RowKind) String() string {
+	return [...]string{"body", "ease", "value", "target", "count", "makes", "difference"}[k]
+}
+
+// TableRow is one line of numbers, one a size; lengths are in mm. Jump marks
+// sizes whose step from the size before is unlike the other steps.
+type TableRow struct {
+	Kind RowKind
+	Name string
+	Dim  expr.Dim
+	Vals expr.Graded
+	Jump []bool
+	Fit  []string // of an ease: its name in the yarn standard, one a size
+}
+
+// TableOf is the grading of the pattern that gs are the garments of: each line
+// of its grading, and, for what the counts make, each measurement that has a body to be held against.
+func TableOf(p *schematic.Pattern, gs []*schematic.Garment) Table {
+	t := Table{Title: p.Title, Sizes: p.Sizes.Names, Units: p.Units}
+	for i := range p.Grading {
+		if part, ok := gradedPart(p, i); ok {
+			t.Parts = append(t.Parts, part)
+		}
+	}
+	t.Parts = append(t.Parts, madeParts(p, gs)...)
+	for i := range t.Parts {
+		for k := range t.Parts[i].Rows {
+			r := &t.Parts[i].Rows[k]
+			r.Jump = make([]bool, len(r.Vals.Vals))
+			if r.Kind != RowDifference {
+				r.Jump = jumps(r.Vals, r.Dim)
+			}
+		}
+	}
+	return t
+}
+
+func gradedPart(p *schematic.Pattern, i int) (TablePart, bool) {
+	g := &p.Grading[i]
+	part := TablePart{Name: g.Name}
+	rule := ruleWords(g)
+	if g.Sum.Sum != nil {
+		part.How = g.Kind.String() + " " + g.Sum.Sum.Text
+		if g.Kind == schematic.GradeValue {
+			part.How = g.Sum.Sum.Text
+		}
+	}
+	if rule != "" {
+		part.How += ", " + rule
+	}
+	for _, s := range sums(g) {
+		if s.Sum != nil {
+			part.Rows = append(part.Rows, bodiesIn(p, s.Sum)...)
+		}
+	}
+	var values []schematic.GradedValue
+	for _, v := range p.Graded {
+		if v.Of == i {
+			values = append(values, v)
+		}
+	}
+	if len(values) == 0 {
+		return part, false
+	}
+	if g.Kind != schematic.GradeStitches && g.Kind != schematic.GradeRows {
+		for _, v := range values {
+			part.Rows = append(part.Rows, TableRow{Kind: RowValue, Name: v.Name, Dim: v.Dim, Vals: v.Vals})
+		}
+		return part, true
+	}
+	target := targetOf(p, g)
+	part.Rows = append(part.Rows, TableRow{Kind: RowTarget, Name: "target", Dim: expr.LengthOf, Vals: target})
+	for _, v := range values {
+		if v.Dim != expr.LengthOf {
+			part.Rows = append(part.Rows, TableRow{Kind: RowCount, Name: v.Dim.String()[len("a number of "):], Dim: v.Dim, Vals: v.Vals})
+			continue
+		}
+		part.Rows = append(part.Rows, TableRow{Kind: RowMakes, Name: "makes", Dim: expr.LengthOf, Vals: v.Vals},
+			TableRow{Kind: RowDifference, Name: "difference", Dim: expr.LengthOf, Vals: minus(v.Vals, target)})
+	}
+	return part, true
+}
+
+// ruleWords is the rule of a count in words.
+func ruleWords(g *schematic.Grading) string {
+	r := Rule{Multiple: g.Multiple, Plus: g.Plus}
+	if g.Up {
+		r.Round = AtLeast
+	}
+	if g.Down {
+		r.Round = AtMost
+	}
+	if g.Even {
+		r.Parity = Even
+	}
+	if g.Odd {
+		r.Parity = Odd
+	}
+	s := r.String()
+	if g.Like != "" {
+		s = strings.TrimPrefix(s+", even or odd as "+g.Like, ", ")
+	}
+	return s
+}
+
+// targetOf is the length that a count aims at, in each size.
+func targetOf(p *schematic.Pattern, g *schematic.Grading) expr.Graded {
+	n := p.Sizes.Len()
+	out := expr.Graded{Vals: make([]units.Num, n), Has: make([]bool, n)}
+	gauge := p.GaugeNamed(g.Gauge)
+	for i := range n {
+		v := expr.Value{}
+		if g.Given != nil {
+			v.Dim = g.Given.Dim
+			v.N, v.Has = g.Given.Vals.At(i)
+		} else {
+			v, _ = g.Sum.Sum.Eval(Env(p, i))
+		}
+		if v.Dim != expr.LengthOf && gauge != nil {
+			each := gauge.StitchWidth()
+			if g.Kind == schematic.GradeRows {
+				each = gauge.RowHeight()
+			}
+			v.N = v.N.Mul(each)
+		}
+		out.Vals[i], out.Has[i] = v.N, v.Has
+	}
+	return out
+}
+
+func minus(a, b expr.Graded) expr.Graded {
+	out := expr.Graded{Vals: make([]units.Num, len(a.Vals)), Has: make([]bool, len(a.Vals))}
+	for i := range a.Vals {
+		out.Vals[i], out.Has[i] = a.Vals[i].Sub(b.Vals[i]), a.Has[i] && b.Has[i]
+	}
+	return out
+}
+
+// bodiesIn are the bodies and eases that a sum comes from, through the lines that it calls.
+func bodiesIn(p *schematic.Pattern, s *expr.Sum) []TableRow {
+	var out []TableRow
+	seen := map[string]bool{}
+	var walk func(s *expr.Sum)
+	walk = func(s *expr.Sum) {
+		for _, name := range s.Names() {
+			k := key(name)
+			if seen[k] {
+				continue
+			}
+			seen[k] = true
+			called := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == k })
+			ease := strings.Contains(k, "ease")
+			switch {
+			case called < 0, ease:
+				row := TableRow{Kind: RowBody, Name: name}
+				if ease {
+					row.Kind = RowEase
+				}
+				if called < 0 && !ease && !isBody(p, k) {
+					continue // what another line gives, told there
+				}
+				for i := range p.Sizes.Names {
+					v, _ := Env(p, i)(name)
+					row.Dim = v.Dim
+					row.Vals.Vals, row.Vals.Has = append(row.Vals.Vals, v.N), append(row.Vals.Has, v.Has)
+				}
+				out = append(out, row)
+			case p.Grading[called].Kind == schematic.GradeValue && p.Grading[called].Sum.Sum != nil:
+				walk(p.Grading[called].Sum.Sum)
+			}
+		}
+	}
+	walk(s)
+	return out
+}
+
+func isBody(p *schematic.Pattern, k string) bool {
+	return slices.ContainsFunc(p.Bodies, func(b schematic.Written) bool { return key(b.Name) == k || "low "+key(b.Name) == k })
+}
+
+// madeParts are measurements of the worked garments that a body stands against by name.
+func madeParts(p *schematic.Pattern, gs []*schematic.Garment) []TablePart {
+	var out []TablePart
+	for _, b := range p.Bodies {
+		high := b.High
+		if high.IsZero() {
+			high = b.Low
+		}
+		for _, id := range measureIDs(gs, b.Name) {
+			n := p.Sizes.Len()
+			blank := func() expr.Graded { return expr.Graded{Vals: make([]units.Num, n), Has: make([]bool, n)} }
+			made, counts := blank(), blank()
+			name, dim := "", expr.Stitches
+			for _, g := range gs {
+				for _, m := range g.Pieces {
+					for _, s := range m.Measures {
+						if s.ID != id || g.Index >= n {
+							continue
+						}
+						name = m.Name + ": " + s.Name
+						made.Vals[g.Index], made.Has[g.Index] = s.Length, true
+						if s.Count > 0 {
+							counts.Vals[g.Index], counts.Has[g.Index] = units.Int(int64(s.Count)), true
+						}
+						if s.Of == "row" {
+							dim = expr.Rows
+						}
+					}
+				}
+			}
+			ease := minus(made, high)
+			fits := make([]string, n)
+			for i := range fits {
+				if ease.Has[i] && isRound(b.Name) {
+					fits[i] = FitOf(ease.Vals[i]).Name
+				}
+			}
+			out = append(out, TablePart{Name: name, How: "what the counts make, against the body", Rows: []TableRow{
+				{Kind: RowBody, Name: b.Name, Dim: expr.LengthOf, Vals: high},
+				{Kind: RowCount, Name: dim.String()[len("a number of "):], Dim: dim, Vals: counts},
+				{Kind: RowMakes, Name: "makes", Dim: expr.LengthOf, Vals: made},
+				{Kind: RowEase, Name: "ease", Dim: expr.LengthOf, Vals: ease, Fit: fits},
+			}})
+		}
+	}
+	return out
+}
+
+// isRound reports whether the standard's eases are of this measurement.
+func isRound(name string) bool {
+	k := key(name)
+	return k == "bust" || k == "chest"
+}
+
+// measureIDs are the measurements called name, in the order in which they come.
+func measureIDs(gs []*schematic.Garment, name string) []string {
+	var ids []string
+	for _, g := range gs {
+		for _, m := range g.Pieces {
+			for _, s := range m.Measures {
+				if key(s.Name) == key(name) && !slices.Contains(ids, s.ID) {
+					ids = append(ids, s.ID)
+				}
+			}
+		}
+	}
+	return ids
+}
+
+// jumps marks sizes whose step from the size before is more than three times the
+// middle one of the other steps, and more than a floor: 3 cm, or 3 stitches or rows.
+func jumps(g expr.Graded, d expr.Dim) []bool {
+	out := make([]bool, len(g.Vals))
+	floor := units.Int(1)
+	if d == expr.LengthOf {
+		floor = units.Int(10)
+	}
+	var steps []units.Num
+	var to []int
+	last := -1
+	for i := range g.Vals {
+		if !g.Has[i] {
+			continue
+		}
+		if last >= 0 {
+			steps, to = append(steps, g.Vals[i].Sub(g.Vals[last])), append(to, i)
+		}
+		last = i
+	}
+	if len(steps) < 3 {
+		return out
+	}
+	for i, s := range steps {
+		others := make([]units.Num, 0, len(steps)-1)
+		for k, o := range steps {
+			if k != i {
+				others = append(others, o.Abs())
+			}
+		}
+		slices.SortFunc(others, units.Num.Cmp)
+		out[to[i]] = units.Max(others[len(others)/2], floor).Times(3).Less(s.Abs())
+	}
+	return out
+}
+
+// Text is one cell as it is printed: counts whole, lengths in the table's unit
+// to two places (three in inches), a dash where the size has none, an
+// exclamation mark behind a jump.
+func (r TableRow) Text(i int, u units.Unit) string {
+	v, ok := r.Vals.At(i)
+	if !ok {
+		return expr.Dash
+	}
+	t := units.Decimal(v, 2)
+	if r.Dim == expr.LengthOf {
+		places := 2
+		if u == units.Inch {
+			places = 3
+		}
+		t = units.Decimal(units.In(v, u), places)
+		if r.Kind == RowDifference && v.Sign() > 0 {
+			t = "+" + t
+		}
+	}
+	if r.Jump[i] {
+		t += " !"
+	}
+	return t
+}
+
+// Label is what stands before the numbers of a row, with its unit.
+func (r TableRow) Label(u units.Unit) string {
+	switch r.Dim {
+	case expr.LengthOf:
+		return fmt.Sprintf("%s, %s", r.Name, u)
+	case expr.Rows:
+		if r.Kind != RowCount {
+			return r.Name + ", rows"
+		}
+	case expr.Stitches:
+		if r.Kind != RowCount {
+			return r.Name + ", sts"
+		}
+	}
+	return r.Name
+}

@@ -1,0 +1,64 @@
+package grade
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// M by hand, as in the test of a sum of body and ease: target 53.26 cm, 94
+// stitches of 18 over 10 cm make 52.222 cm, 1.038 cm less.
+func TestTheTableTellsBodyEaseTargetCountAndDifference(t *testing.T) {
+	back := counted(t, schematic.GradeStitches, "back stitches", "bust round / 2")
+	back.Multiple, back.Plus = 4, 2
+	p := gradedPattern(t, Cloth{units.Frac(100, 18), units.Frac(100, 24)}, value(t, "ease", "10 cm"), value(t, "bust round", "bust + ease"), back)
+	vals, found := Resolve(p)
+	require.Empty(t, found)
+	p.Graded = vals
+	tab := TableOf(p, nil)
+	require.Len(t, tab.Parts, 3)
+	part := tab.Parts[2]
+	assert.Equal(t, "stitches bust round / 2, multiple of 4 + 2", part.How)
+	var got []string
+	for _, r := range part.Rows {
+		got = append(got, r.Kind.String()+" "+r.Label(units.CM)+" "+r.Text(2, units.CM))
+	}
+	assert.Equal(t, []string{"body bust, cm 96.52", "ease ease, cm 10", "target target, cm 53.26", "count stitches 94", "makes makes, cm 52.22", "difference difference, cm -1.04"}, got)
+}
+
+func TestAWrongDigitIsMarkedAsAJump(t *testing.T) {
+	even := expr.Counts(60, 66, 72, 78, 84, 90)
+	assert.NotContains(t, jumps(even, expr.Stitches), true)
+	wrong := expr.Counts(60, 66, 72, 98, 84, 90)
+	assert.Equal(t, []bool{false, false, false, true, false, false}, jumps(wrong, expr.Stitches))
+	// The published bodies are graded well, save for babies' arms, which jump from 14 in to 18 in in the standard
+	// itself, and for heads, which it gives for a few ages only.
+	for _, name := range Published() {
+		b, _ := PublishedBodies(name)
+		for _, r := range b.Rows {
+			if r.Name == "head" || name == "babies" && r.Name == "centre back to cuff" {
+				continue
+			}
+			assert.NotContains(t, jumps(r.High, expr.LengthOf), true, "%s %s", name, r.Name)
+		}
+	}
+}
+
+func TestWhatTheCountsMakeStandsAgainstTheBody(t *testing.T) {
+	p := gradedPattern(t, Cloth{units.Int(5), units.Int(4)})
+	p.Pieces = []*schematic.Piece{{Name: "Sleeve", Kind: schematic.KindSleeve, Make: expr.Const(units.Int(2), 9), Sections: []schematic.Section{
+		&schematic.CastOn{Stitches: expr.Const(units.Int(50), 9)},
+		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: expr.Const(units.Int(1), 9), At: schematic.BothEdges, Every: expr.Const(units.Int(4), 9), Times: expr.Const(units.Int(10), 9)}}},
+	}}}
+	tab := TableOf(p, schematic.WorkAll(p))
+	require.NotEmpty(t, tab.Parts)
+	arm := tab.Parts[0]
+	assert.Equal(t, "Sleeve: upper arm", arm.Name)
+	assert.Equal(t, "35", arm.Rows[2].Text(2, units.CM))   // 70 × 5 mm
+	assert.Equal(t, "7.06", arm.Rows[3].Text(2, units.CM)) // less 11 in
+}
