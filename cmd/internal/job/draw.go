@@ -63,7 +63,7 @@ func Draw(ctx context.Context, src Source, o DrawOptions) (Result, error) {
 	if err := lay(ctx, gs, drawings); err != nil {
 		return r, err
 	}
-	r.Files, err = render(p, drawings, o)
+	r.Files, err = render(ctx, p, drawings, o)
 	return r, err
 }
 
@@ -132,63 +132,82 @@ func unitsOf(us []units.Unit, otherwise place.Units) place.Units {
 // find room, so that one may be held against another, and a size drawn alone is
 // drawn as in the set.
 func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
-	common := 0.0
+	if err := shareScale(ctx, gs, all); err != nil {
+		return err
+	}
+	return each(ctx, len(all), func(i int) (err error) {
+		if all[i].sheets, err = place.Schematic(gs, all[i].opts); err != nil {
+			return fmt.Errorf("%s: %w", all[i].name, err)
+		}
+		return nil
+	})
+}
+
+// shareScale gives the drawings of one size the smallest of the scales that the
+// sizes of the garment take by themselves, unless a scale is given.
+func shareScale(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
+	ofOne := func(d *drawing) bool { return d.opts.Labels == place.OneSize && d.opts.Scale == 0 }
+	first := slices.IndexFunc(all, ofOne)
+	if first < 0 {
+		return nil
+	}
+	scales := make([]float64, len(gs))
+	err := each(ctx, len(gs), func(i int) (err error) {
+		scales[i], err = place.CommonScale(gs[i:i+1], all[first].opts)
+		return err
+	})
+	if err != nil {
+		return err
+	}
 	for _, d := range all {
-		if err := ctx.Err(); err != nil {
-			return fmt.Errorf("stopped: %w", context.Cause(ctx))
-		}
-		if d.opts.Labels == place.OneSize && d.opts.Scale == 0 {
-			if common == 0 {
-				var err error
-				if common, err = place.CommonScale(gs, d.opts); err != nil {
-					return err
-				}
-			}
-			d.opts.Scale = common
-		}
-		var err error
-		if d.sheets, err = place.Schematic(gs, d.opts); err != nil {
-			return fmt.Errorf("%s: %w", d.name, err)
+		if ofOne(d) {
+			d.opts.Scale = slices.Max(scales)
 		}
 	}
 	return nil
 }
 
 // render writes the sheets into files.
-func render(p *schematic.Pattern, all []*drawing, o DrawOptions) ([]files.File, error) {
+func render(ctx context.Context, p *schematic.Pattern, all []*drawing, o DrawOptions) ([]files.File, error) {
 	names := namer{}
 	var out []files.File
 	var pages []*sheet.Sheet
 	for _, d := range all {
 		for k, s := range d.sheets {
 			pages = append(pages, s)
-			if o.Format == "pdf" {
-				continue
-			}
 			parts := []string{p.Title, d.name}
 			if len(d.sheets) > 1 {
 				parts = append(parts, fmt.Sprintf("page %d", k+1))
 			}
-			var b bytes.Buffer
-			if err := svg.Write(&b, s); err != nil {
-				return nil, fmt.Errorf("%s: %w", d.name, err)
+			if o.Format != "pdf" {
+				out = append(out, files.File{Name: names.name(".svg", parts...)})
 			}
-			out = append(out, files.File{Name: names.name(".svg", parts...), Body: b.Bytes()})
 		}
 	}
-	if o.Format == "svg" {
-		return out, nil
+	svgs := len(out)
+	if o.Format != "svg" {
+		parts := []string{p.Title}
+		if len(all) == 1 {
+			parts = append(parts, all[0].name)
+		}
+		out = append(out, files.File{Name: names.name(".pdf", parts...)})
 	}
-	parts := []string{p.Title}
-	if len(all) == 1 {
-		parts = append(parts, all[0].name)
-	}
-	var b bytes.Buffer
 	info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: subject(p), Lang: "en", Creator: o.Creator}
-	if err := pdf.Write(&b, pages, info); err != nil {
-		return nil, fmt.Errorf("PDF: %w", err)
-	}
-	return append(out, files.File{Name: names.name(".pdf", parts...), Body: b.Bytes()}), nil
+	err := each(ctx, len(out), func(i int) (err error) {
+		var b bytes.Buffer
+		i = len(out) - 1 - i // the PDF takes longest: it begins
+		if i < svgs {
+			err = svg.Write(&b, pages[i])
+		} else {
+			err = pdf.Write(&b, pages, info)
+		}
+		out[i].Body = b.Bytes()
+		if err != nil {
+			return fmt.Errorf("%s: %w", out[i].Name, err)
+		}
+		return nil
+	})
+	return out, err
 }
 
 func subject(p *schematic.Pattern) string {

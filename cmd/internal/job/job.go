@@ -51,11 +51,12 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 	}
 	r.Title, r.Slug, r.Sizes, r.Pieces = p.Title, Slug(p.Title), p.Sizes.Names, len(p.Pieces)
 	gs := make([]*schematic.Garment, p.Sizes.Len())
-	for i := range gs {
-		if err := ctx.Err(); err != nil {
-			return nil, nil, r, fmt.Errorf("stopped: %w", context.Cause(ctx))
-		}
+	err := each(ctx, len(gs), func(i int) error {
 		gs[i] = schematic.Work(p, i)
+		return nil
+	})
+	if err != nil {
+		return nil, nil, r, err
 	}
 	r.Findings = append(r.Findings, check.Pattern(p, gs)...)
 	r.Findings.Sort()
