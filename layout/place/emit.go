@@ -162,7 +162,7 @@ func (d *drawn) captions(o pt) []sheet.Item {
 		items = append(items, newText(s, fonts.Bold, size, at, sheet.Middle, "caption"))
 		at.Y += step
 	}
-	for _, s := range d.info(d.all.hi.X-d.all.lo.X, size) {
+	for _, s := range d.about {
 		items = append(items, newText(s, fonts.Regular, size, at, sheet.Middle, "caption"))
 		at.Y += step
 	}

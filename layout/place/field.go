@@ -82,7 +82,7 @@ func (f *field) free(b sheet.Box, owner int) bool {
 }
 
 func meetsPoly(b sheet.Box, poly []pt) bool {
-	if inside([][]pt{poly}, b.C) {
+	if insideLoop(poly, b.C) {
 		return true
 	}
 	for i, p := range poly {
@@ -108,12 +108,12 @@ func (f *field) clear(s seg, beside float64) bool {
 		}
 	}
 	for _, poly := range f.hatch {
-		for _, e := range edges(poly) {
-			if in.crosses(e) {
+		for i, p := range poly {
+			if in.crosses(seg{p, poly[(i+1)%len(poly)]}) {
 				return false
 			}
 		}
-		if inside([][]pt{poly}, mid(s.a, s.b)) {
+		if insideLoop(poly, mid(s.a, s.b)) {
 			return false
 		}
 	}

@@ -56,25 +56,20 @@ func dot(p, q pt) float64 { return p.X*q.X + p.Y*q.Y }
 func inside(loops [][]pt, p pt) bool {
 	in := false
 	for _, loop := range loops {
-		for i, a := range loop {
-			b := loop[(i+1)%len(loop)]
-			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-				in = !in
-			}
-		}
+		in = in != insideLoop(loop, p)
 	}
 	return in
 }
 
-// edges are the sides of a closed loop.
-func edges(loop []pt) []seg {
-	es := make([]seg, 0, len(loop))
+func insideLoop(loop []pt, p pt) bool {
+	in := false
 	for i, a := range loop {
-		if b := loop[(i+1)%len(loop)]; a != b {
-			es = append(es, seg{a, b})
+		b := loop[(i+1)%len(loop)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
 		}
 	}
-	return es
+	return in
 }
 
 // hatch cuts a closed polygon into lines that run along dir, gap mm apart, evenly

@@ -28,11 +28,11 @@ type viewPlan struct {
 	id      string
 	title   string
 	info    []string
+	caption caption
 	items   []*item
 	lo, hi  schematic.Point
 	shape   [][]schematic.Point // outlines, curves flattened
 	desc    string
-	centreX float64
 }
 
 // plan is a drawing before its scale is chosen.
@@ -134,6 +134,7 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 		v.id += fmt.Sprintf("-%d", index+1)
 	}
 	v.info = captionInfo(made)
+	v.caption = newCaption(v.title, v.info, p.o.text())
 	v.shape = view.Outline
 	if view.Disc && len(view.Outline) > 0 {
 		v.shape = append([][]schematic.Point{circle(view.Outline[0])}, view.Outline[1:]...)

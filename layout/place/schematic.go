@@ -3,7 +3,9 @@ package place
 import (
 	"errors"
 	"fmt"
+	"strings"
 
+	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
 )
@@ -63,21 +65,25 @@ type choice struct {
 
 func (c *choice) count() int { return len(c.pages) + len(c.more) }
 
-// lettered reports whether any label is a letter.
-func (c *choice) lettered() bool {
-	for _, d := range c.drawn {
-		if len(d.letters) > 0 {
-			return true
-		}
-	}
-	return false
-}
-
 // chooser tries scales, and lays each view out once a scale.
 type chooser struct {
 	p      *plan
-	drawn  map[float64][]*drawn
 	tables [2]*table
+	tried  [2]bool
+}
+
+// table is the shape of the table on the paper this way up, measured at need.
+func (ch *chooser) table(landscape bool) *table {
+	i := 0
+	w, long := ch.p.o.Paper.Size()
+	if landscape {
+		i, w = 1, long
+	}
+	if !ch.tried[i] {
+		ch.tried[i] = true
+		ch.tables[i] = newTable(ch.p, w-2*margin)
+	}
+	return ch.tables[i]
 }
 
 // leastPiece is how long the largest piece is on paper at least, mm, if the scale is
@@ -85,16 +91,9 @@ type chooser struct {
 const leastPiece = 45.0
 
 func (p *plan) choose() (*choice, error) {
-	ch := &chooser{p: p, drawn: map[float64][]*drawn{}}
-	short, long := p.o.Paper.Size()
-	for i, w := range [2]float64{short, long} {
-		if p.items > 0 {
-			ch.tables[i] = newTable(p, w-2*margin)
-		}
-	}
+	ch := &chooser{p: p}
 	if p.o.Scale != 0 {
-		c, err := ch.at(p.o.Scale)
-		return c, err
+		return ch.at(p.o.Scale)
 	}
 	longest := 0.0
 	for _, v := range p.views {
@@ -131,25 +130,26 @@ func (p *plan) choose() (*choice, error) {
 func (ch *chooser) might(scale float64, pages int) bool {
 	short, long := ch.p.o.Paper.Size()
 	short, long = short-2*margin, long-2*margin
+	foot := 2.5 + lineHeight(fonts.Regular, ch.p.o.text()) // the least caption
 	area := 0.0
 	for _, v := range ch.p.views {
 		w, h := (v.hi.X-v.lo.X)/scale, (v.hi.Y-v.lo.Y)/scale
 		if max(w, h) > long || min(w, h) > short {
 			return false
 		}
-		area += (w + firstTrack) * (h + firstTrack)
+		area += w * (h + foot)
 	}
-	return area <= short*long*float64(pages)
+	head := 3 * lineHeight(fonts.Regular, ch.p.o.text()) // the least heading and scale bar
+	return area <= (short*long-short*head)*float64(pages)
 }
 
 // at lays the drawing out at a scale, the paper the way up that takes fewer pages.
 func (ch *chooser) at(scale float64) (*choice, error) {
-	list, ok := ch.drawn[scale]
-	if !ok {
-		for _, v := range ch.p.views {
-			list = append(list, v.draw(&ch.p.o, scale))
-		}
-		ch.drawn[scale] = list
+	list := make([]*drawn, len(ch.p.views))
+	lettered := false
+	for i, v := range ch.p.views {
+		list[i] = v.draw(&ch.p.o, scale)
+		lettered = lettered || len(list[i].letters) > 0
 	}
 	var best *choice
 	var least *TooLarge
@@ -157,8 +157,15 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 		if landscape && ch.p.o.Orientation == Portrait || !landscape && ch.p.o.Orientation == Landscape {
 			continue
 		}
+		var t *table
+		if lettered {
+			t = ch.table(landscape)
+		}
 		for _, apart := range []bool{false, true} {
-			c, err := ch.pages(landscape, scale, list, apart)
+			if apart && !lettered {
+				break
+			}
+			c, err := ch.pages(landscape, scale, list, t, apart)
 			if err != nil {
 				var large *TooLarge
 				if !errors.As(err, &large) {
@@ -170,9 +177,6 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 			if best == nil || c.count() < best.count() {
 				best = c
 			}
-			if !c.lettered() {
-				break
-			}
 		}
 	}
 	if best == nil {
@@ -181,12 +185,8 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 	return best, nil
 }
 
-func (ch *chooser) pages(landscape bool, scale float64, list []*drawn, apart bool) (*choice, error) {
+func (ch *chooser) pages(landscape bool, scale float64, list []*drawn, t *table, apart bool) (*choice, error) {
 	f := ch.p.frame(landscape, scale)
-	t := ch.tables[0]
-	if landscape {
-		t = ch.tables[1]
-	}
 	c := &choice{p: ch.p, f: f, t: t, drawn: list}
 	if w, h := f.area(0); h <= 0 || w <= 0 {
 		return nil, &TooLarge{What: "The heading", Paper: ch.p.o.Paper, W: f.w, H: f.h - h + 40}
@@ -235,7 +235,9 @@ func (c *choice) emit() []*sheet.Sheet {
 		if pg.table {
 			high = c.tableHigh(pg.rows)
 		}
-		for _, u := range pg.arrange(c.f, i, high) {
+		puts := pg.arrange(c.f, i, high)
+		s.Desc = c.p.words(c.f.scale, puts)
+		for _, u := range puts {
 			s.Root.Items = append(s.Root.Items, u.d.emit(u.o, ids))
 		}
 		if high > 0 {
@@ -245,6 +247,7 @@ func (c *choice) emit() []*sheet.Sheet {
 	}
 	for _, rows := range c.more {
 		s, _ := next()
+		s.Desc = c.p.words(c.f.scale, nil)
 		c.tableOn(s, rows, margin+c.f.headHigh)
 	}
 	for _, s := range sheets {
@@ -277,22 +280,22 @@ func (c *choice) sheet(n int) *sheet.Sheet {
 		s.Title += ", " + pageText(n, c.count())
 		s.Bookmark += ", " + pageText(n, c.count())
 	}
-	s.Desc = c.p.words(c.f.scale)
 	s.Root = sheet.Group{ID: "schematic", Class: "schematic"}
 	c.f.emit(&s.Root, n, c.count())
 	return s
 }
 
-// words is the whole drawing in words.
-func (p *plan) words(scale float64) string {
-	text := p.statement(scale)
-	for _, v := range p.views {
-		text += " " + v.title + "."
-		if v.desc != "" {
-			text += " " + v.desc
+// words is a sheet in words.
+func (p *plan) words(scale float64, puts []put) string {
+	var b strings.Builder
+	b.WriteString(p.statement(scale))
+	for _, u := range puts {
+		b.WriteString(" " + u.d.v.title + ".")
+		if u.d.v.desc != "" {
+			b.WriteString(" " + u.d.v.desc)
 		}
 	}
-	return text
+	return b.String()
 }
 
 func (c *choice) stats(sheets int) {

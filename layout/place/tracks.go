@@ -467,15 +467,16 @@ func (d *drawn) leave(p pt, s side) pt {
 	out := s.out()
 	for range 8 {
 		moved := false
-		for _, loop := range d.shape {
-			for _, e := range edges(loop) {
-				for _, q := range [2][2]pt{{e.a, e.b}, {e.b, e.a}} {
-					on := math.Abs(cross(sub(q[0], p), out)) < 0.15 && math.Abs(cross(sub(q[1], p), out)) < 0.15
-					if on && dot(sub(q[0], p), out) < 0.3 && dot(sub(q[1], p), out) > 0.3 {
-						along := dot(sub(q[1], p), out)
-						p, moved = add(p, mul(out, along)), true
-					}
-				}
+		for _, e := range d.edges {
+			if math.Abs(cross(sub(e.a, p), out)) > 0.15 || math.Abs(cross(sub(e.b, p), out)) > 0.15 {
+				continue
+			}
+			near, far := dot(sub(e.a, p), out), dot(sub(e.b, p), out)
+			if near > far {
+				near, far = far, near
+			}
+			if near < 0.3 && far > 0.3 {
+				p, moved = add(p, mul(out, far)), true
 			}
 		}
 		if !moved {

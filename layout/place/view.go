@@ -58,6 +58,7 @@ type drawn struct {
 	scale   float64
 	w, h    float64
 	shape   [][]pt
+	edges   []seg // of the shape
 	field   field
 	arrow   []pt
 	notches []seg
@@ -66,7 +67,8 @@ type drawn struct {
 	dropped int
 	dims    []dim
 	all     extent
-	caption []string
+	caption []string // the name
+	about   []string // what stands under it
 	capAt   pt
 	letters []*item
 }
@@ -99,8 +101,13 @@ func (d *drawn) core() {
 			ps[i] = d.on(p)
 		}
 		d.shape = append(d.shape, ps)
-		d.field.segs = append(d.field.segs, edges(ps)...)
+		for i, a := range ps {
+			if b := ps[(i+1)%len(ps)]; a != b {
+				d.edges = append(d.edges, seg{a, b})
+			}
+		}
 	}
+	d.field.segs = append(make([]seg, 0, len(d.edges)+len(view.Lines)+3*len(d.v.items)+16), d.edges...)
 	for _, l := range view.Lines {
 		d.field.segs = append(d.field.segs, seg{d.on(l.A), d.on(l.B)})
 	}
@@ -265,16 +272,8 @@ func (d *drawn) bound() {
 	}
 	size := d.o.text()
 	limit := max(d.all.hi.X-d.all.lo.X, 45*size/defaultText)
-	names := wrap(fonts.Shown(fonts.Bold, d.v.title), limit, size, fonts.Bold)
-	d.caption = names
-	info := d.info(limit, size)
-	cw := 0.0
-	for _, s := range names {
-		cw = max(cw, fonts.Width(fonts.Bold, size, s))
-	}
-	for _, s := range info {
-		cw = max(cw, fonts.Width(fonts.Regular, size, s))
-	}
+	names, info, cw := d.v.caption.at(limit, size)
+	d.caption, d.about = names, info
 	line := lineHeight(fonts.Regular, size) * 1.08
 	x := min(max(d.w/2, d.all.lo.X+cw/2), max(d.all.hi.X-cw/2, d.all.lo.X+cw/2))
 	if d.all.hi.X-d.all.lo.X < cw {
@@ -282,12 +281,4 @@ func (d *drawn) bound() {
 	}
 	d.capAt = pt{X: x, Y: d.all.hi.Y + 2.5}
 	d.all.add(pt{X: x - cw/2, Y: d.capAt.Y}, pt{X: x + cw/2, Y: d.capAt.Y + line*float64(len(names)+len(info))})
-}
-
-func (d *drawn) info(limit, size float64) []string {
-	var lines []string
-	for _, s := range d.v.info {
-		lines = append(lines, wrap(s, limit, size, fonts.Regular)...)
-	}
-	return lines
 }
