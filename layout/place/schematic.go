@@ -3,6 +3,7 @@ package place
 import (
 	"errors"
 	"fmt"
+	"math"
 	"strings"
 
 	"flatwright/fonts"
@@ -86,22 +87,34 @@ func (ch *chooser) table(landscape bool) *table {
 	return ch.tables[i]
 }
 
-// leastPiece is how long the largest piece is on paper at least, mm, if the scale is
-// not given: a smaller one would save paper and tell nothing.
-const leastPiece = 45.0
+// leastPiece is how large the largest piece is on paper at least (the side of a square
+// of its area, in mm for the default text), if the scale is not given: a smaller one
+// would save paper and tell nothing. Values of all sizes need more room around it.
+const (
+	leastPiece    = 45.0
+	leastAllSizes = 58.0
+)
+
+func (o Options) leastPiece() float64 {
+	least := leastPiece
+	if o.Labels == AllSizes {
+		least = leastAllSizes
+	}
+	return least * o.text() / defaultText
+}
 
 func (p *plan) choose() (*choice, error) {
 	ch := &chooser{p: p}
 	if p.o.Scale != 0 {
 		return ch.at(p.o.Scale)
 	}
-	longest := 0.0
+	largest := 0.0
 	for _, v := range p.views {
-		longest = max(longest, v.hi.X-v.lo.X, v.hi.Y-v.lo.Y)
+		largest = max(largest, math.Sqrt((v.hi.X-v.lo.X)*(v.hi.Y-v.lo.Y)))
 	}
 	floor := 0
 	for i, s := range UsualScales {
-		if longest/s >= leastPiece {
+		if largest/s >= p.o.leastPiece() {
 			floor = i
 		}
 	}
@@ -116,7 +129,7 @@ func (p *plan) choose() (*choice, error) {
 		return nil, err
 	}
 	for _, s := range UsualScales[:floor] {
-		if !ch.might(s, least.count()) {
+		if !ch.might(s, least) {
 			continue
 		}
 		if c, err := ch.at(s); err == nil && c.count() <= least.count() {
@@ -126,21 +139,23 @@ func (p *plan) choose() (*choice, error) {
 	return least, nil
 }
 
-// might reports whether the bare outlines at a scale could lie on so many pages.
-func (ch *chooser) might(scale float64, pages int) bool {
+// might reports whether the outlines at a scale could lie on as many pages as the
+// least drawing does, with half the room around them that they take there.
+func (ch *chooser) might(scale float64, least *choice) bool {
 	short, long := ch.p.o.Paper.Size()
 	short, long = short-2*margin, long-2*margin
-	foot := 2.5 + lineHeight(fonts.Regular, ch.p.o.text()) // the least caption
 	area := 0.0
-	for _, v := range ch.p.views {
-		w, h := (v.hi.X-v.lo.X)/scale, (v.hi.Y-v.lo.Y)/scale
+	for _, d := range least.drawn {
+		w, above, below := d.size()
+		h := above + below
+		w, h = d.w*d.scale/scale+(w-d.w)/2, d.h*d.scale/scale+(h-d.h)/2
 		if max(w, h) > long || min(w, h) > short {
 			return false
 		}
-		area += w * (h + foot)
+		area += w * h
 	}
 	head := 3 * lineHeight(fonts.Regular, ch.p.o.text()) // the least heading and scale bar
-	return area <= (short*long-short*head)*float64(pages)
+	return area <= (short*long-short*head)*float64(least.count())
 }
 
 // at lays the drawing out at a scale, the paper the way up that takes fewer pages.

@@ -148,16 +148,16 @@ func (t *sideTracks) put(o *onSide, placed, later []*onSide, length float64) {
 	if !o.leader && len(o.s.it.forms) > 0 {
 		for k := least; k < least+fullTracks && k <= len(t.tracks); k++ {
 			ways := t.ways(k, placed, later)
-			for i, f := range o.s.it.forms {
+			for _, f := range o.s.it.forms {
 				if u, ok := t.onLine(o, k, f, ways); ok {
 					t.set(o, k, f, u, false, nth(onLine, tried))
 					return
 				}
-				if i == 0 || i == len(o.s.it.forms)-1 {
-					if u, ok := t.beside(o, k, f, ways, length, reachOut, wideBeside); ok {
-						t.set(o, k, f, u, true, nth(beside, tried))
-						return
-					}
+			}
+			for _, f := range o.s.it.forms {
+				if u, ok := t.beside(o, k, f, ways, length, reachOut, wideBeside); ok {
+					t.set(o, k, f, u, true, nth(beside, tried))
+					return
 				}
 			}
 			tried++
