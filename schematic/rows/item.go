@@ -188,7 +188,7 @@ func (p *parser) join() *Node {
 	if p.eat("yarn") || p.eat("new", "yarn") || p.isWord("working") {
 		n := &Node{Op: OpJoinYarn, Name: "yarn"}
 		for !p.atEnd() {
-			if w := p.peek(0).s; w == "foundation" || w == "edge" || w == "underarm" || w == "held" || w == "holder" || w == "lower" {
+			if w := p.peek(0).s; w == "next" || w == "foundation" || w == "edge" || w == "underarm" || w == "held" || w == "holder" || w == "lower" {
 				n.Name = w
 			}
 			p.i++

@@ -1,0 +1,256 @@
+package rows
+
+import (
+	"fmt"
+	"os"
+	"sort"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/stitch"
+)
+
+// broken is a correct text with one thing broken.
+type broken struct {
+	kind string
+	line int
+	was  string
+	now  string
+	src  string
+}
+
+// The kinds of break that keep every count, which a reader of the text alone can't
+// find: told apart, with how many are found all the same.
+var keeping = map[string]bool{
+	"stitch for another alike": true, "turning chain": true, "spacing of shaping": true, "rows at the end": true, "rows worked even": true,
+}
+
+// breaks gives every way to break a text in one place, of each kind.
+func breaks(c corpusText) []broken {
+	x := Read(c.name, c.src, c.options)
+	lines := strings.Split(string(c.src), "\n")
+	var out []broken
+	put := func(kind string, l *Line, from, to int, now string) {
+		n := l.At.Line - 1
+		r := []rune(lines[n])
+		if from < 1 || to-1 > len(r) {
+			return
+		}
+		mended := string(r[:from-1]) + now + string(r[to-1:])
+		all := append(append(append([]string(nil), lines[:n]...), mended), lines[n+1:]...)
+		out = append(out, broken{kind: kind, line: l.At.Line, was: lines[n], now: mended, src: strings.Join(all, "\n")})
+	}
+	for si, s := range x.Sections {
+		for li, l := range s.Lines {
+			lastLine := li == len(s.Lines)-1
+			for _, m := range s.Lines[li+1:] {
+				lastLine = lastLine || m.Label == nil || m.Label.Next
+			}
+			_ = si
+			measured, shaped := false, false
+			for _, n := range l.Body {
+				measured = measured || n.Op == OpMeasure || n.Where.Length != nil
+				shaped = shaped || n.Op == OpShape || n.Op == OpRep && n.Where.Every.All > 0
+			}
+			if measured {
+				continue
+			}
+			inStated := func(t token) bool {
+				for _, g := range l.Stated {
+					if t.col >= g.At.Col && t.end <= g.At.End {
+						return true
+					}
+				}
+				return false
+			}
+			inLabel := func(t token) bool { return l.Label != nil && t.end <= l.Label.At.End }
+			if l.Label != nil && !l.Label.Next && !lastLine && li > 0 {
+				n := l.At.Line - 1
+				all := append(append([]string(nil), lines[:n]...), lines[n+1:]...)
+				out = append(out, broken{kind: "row dropped", line: l.At.Line, was: lines[n], now: "(no line)", src: strings.Join(all, "\n")})
+			}
+			for i, t := range l.tokens {
+				prev, next := token{}, token{}
+				if i > 0 {
+					prev = l.tokens[i-1]
+				}
+				if i+1 < len(l.tokens) {
+					next = l.tokens[i+1]
+				}
+				switch {
+				case t.kind == 'n':
+					kind := "number in a row"
+					spaceSize := prev.s == "-" && t.glued && i > 1 && l.tokens[i-2].s == "ch" || next.s == "-" && next.glued
+					switch {
+					case spaceSize:
+						kind = "chain space"
+						if !inStated(t) && (next.s == "," || next.s == ")" || next.s == ".") || i+2 < len(l.tokens) && l.tokens[i+1].s == "-" && (i+3 >= len(l.tokens) || l.tokens[i+3].s != "sp" && l.tokens[i+3].s != "sps") {
+							kind = "turning chain" // top of ch-3
+						}
+					case inStated(t):
+						kind = "stated count"
+					case inLabel(t) && l.Label.Next:
+						kind = "rows worked even"
+						if shaped {
+							kind = "rows worked"
+						}
+					case inLabel(t):
+						kind = "row number"
+						if prev.s == "-" && lastLine {
+							kind = "rows at the end"
+						}
+					case next.s == "times" || next.s == "more" || next.s == "x" || prev.s == "last" || next.s == "rows" && !shaped && l.Label == nil && prev.s != "next":
+						kind = "repeat"
+						if next.s == "rows" {
+							kind = "rows worked even"
+						}
+					case prev.s == "every":
+						kind = "spacing of shaping"
+					case prev.s == "row" || prev.s == "rows" || prev.s == "rnd" || i > 1 && prev.s == "and" && l.tokens[i-2].kind == 'n':
+						kind = "reference to a row"
+					case prev.s == "ch" || next.s == "ch" && (prev.s == ":" || prev.s == "," || prev.s == "("):
+						kind = "chain"
+						atStart := i > 1 && (l.tokens[i-2].s == ":" || prev.s == ":" || l.tokens[i-2].s == ")" && l.Label != nil && l.tokens[i-2].end <= l.Label.At.End)
+						first := token{}
+						for _, q := range l.tokens[i+1:] {
+							if q.s != "ch" && q.s != "," {
+								first = q
+								break
+							}
+						}
+						switch {
+						case l.Label == nil && strings.Contains(l.Src, "ring") && !strings.Contains(l.Src, "twist") || strings.HasSuffix(strings.TrimSpace(l.Src), "join."):
+							kind = "turning chain" // a ring of any chains
+						case atStart, first.s == "turn", strings.Contains(prevWords(l.tokens, i), "( 3 ch"):
+							kind = "turning chain"
+						}
+					}
+					if kind == "number in a row" && (prev.s == "counts" || prev.s == "as") {
+						continue
+					}
+					put(kind, l, t.col, t.end, bump(t))
+					if t.num.By != nil && kind != "turning chain" {
+						put("size dropped", l, t.col, t.end, dropOne(t.s))
+					}
+				case t.kind == 'w' && t.num.All > 0 && next.s == "ch":
+					put("place", l, t.col, t.end, ordinal(t.num.All+1))
+				case t.kind == 'w' && (t.s == "rs" || t.s == "ws") && inLabel(t) && li > 0:
+					put("right and wrong side", l, t.col, t.end, map[string]string{"rs": "WS", "ws": "RS"}[t.s])
+				case t.kind == 'w' && !inLabel(t) && !inStated(t):
+					st, ok := stitch.Lookup(t.s, x.Terms)
+					if !ok || st.Uses != 1 || st.Makes != 1 || st.ID == "sl" || next.s == "sp" || prev.s == "sp" || prev.s == "-" || st.ID == "slst" {
+						continue
+					}
+					if prev.s == "as" || prev.s == "first" && next.s == ")" || prev.s == "to" || prev.s == "each" || prev.s == "next" || prev.s == "of" || i > 1 && l.tokens[i-2].s == "as" ||
+						prev.kind == 'n' && i > 1 && (l.tokens[i-2].s == "next" || l.tokens[i-2].s == "last" || l.tokens[i-2].s == "first" || l.tokens[i-2].s == "skip" || l.tokens[i-2].s == "sk" || l.tokens[i-2].s == "of") ||
+						prev.s == "last" || prev.s == "first" || prev.s == "skip" || prev.s == "sk" || prev.s == "same" || prev.s == "and" && i > 1 && l.tokens[i-2].s == "knit" {
+						continue // it names a place
+					}
+					other := map[string]string{"sc": "hdc", "hdc": "dc", "dc": "hdc", "tr": "dc", "k": "p", "p": "k"}[st.ID]
+					if other != "" {
+						put("stitch for another alike", l, t.col, t.end, stitch.ByID(other).Abbr(x.Terms))
+					}
+					switch st.ID {
+					case "sc", "hdc", "dc", "tr":
+						put("stitch for one that takes more", l, t.col, t.end, stitch.ByID(st.ID+"2tog").Abbr(x.Terms))
+					case "k", "p":
+						if next.kind != 'n' && t.s != "knit" && t.s != "purl" {
+							put("stitch for one that takes more", l, t.col, t.end, st.ID+"2tog")
+						}
+					}
+				case t.kind == 'w' && !inLabel(t) && strings.HasSuffix(t.s, "2tog"):
+					put("stitch for one that takes more", l, t.col, t.end, strings.TrimSuffix(t.s, "2tog")+"3tog")
+				}
+			}
+		}
+	}
+	return out
+}
+
+func prevWords(t []token, i int) string {
+	var b strings.Builder
+	for k := max(0, i-3); k < min(len(t), i+2); k++ {
+		b.WriteString(t[k].s + " ")
+	}
+	return b.String()
+}
+
+func ordinal(n int) string {
+	return fmt.Sprint(n) + map[int]string{1: "st", 2: "nd", 3: "rd"}[n] + map[bool]string{true: "th"}[n > 3]
+}
+
+// bump makes the last number of a line of numbers one greater.
+func bump(t token) string {
+	r := []rune(t.s)
+	end := len(r)
+	for end > 0 && (r[end-1] < '0' || r[end-1] > '9') {
+		end--
+	}
+	from := end
+	for from > 0 && r[from-1] >= '0' && r[from-1] <= '9' {
+		from--
+	}
+	return string(r[:from]) + fmt.Sprint(atoi(string(r[from:end]))+1) + string(r[end:])
+}
+
+// dropOne leaves one size out of a line of numbers.
+func dropOne(s string) string {
+	if i := strings.LastIndex(s, ", "); i >= 0 {
+		j := strings.IndexAny(s[i+2:], ",)")
+		return s[:i] + s[i+2+j:]
+	}
+	i := strings.Index(s, " (")
+	return s[:i]
+}
+
+// How many breaks are found: at least 95 in a hundred over all, 90 of each kind.
+func TestBreaksOfCorrectTextsAreFound(t *testing.T) {
+	type tally struct{ made, found int }
+	kinds := map[string]*tally{}
+	var missed []string
+	for _, c := range corpus(t) {
+		for _, b := range breaks(c) {
+			k := kinds[b.kind]
+			if k == nil {
+				k = &tally{}
+				kinds[b.kind] = k
+			}
+			k.made++
+			rep := Check(Read(c.name, []byte(b.src), c.options), c.options)
+			if len(rep.Findings) > 0 {
+				k.found++
+			} else if !keeping[b.kind] {
+				missed = append(missed, fmt.Sprintf("%s:%d %s\n      was %s\n      now %s", c.name, b.line, b.kind, b.was, b.now))
+			}
+		}
+	}
+	var names []string
+	for k := range kinds {
+		names = append(names, k)
+	}
+	sort.Strings(names)
+	made, found := 0, 0
+	for _, k := range names {
+		v := kinds[k]
+		if keeping[k] {
+			continue
+		}
+		made, found = made+v.made, found+v.found
+		t.Logf("%-34s %4d of %4d found (%.1f %%)", k, v.found, v.made, 100*float64(v.found)/float64(v.made))
+		assert.GreaterOrEqual(t, float64(v.found), 0.9*float64(v.made), k)
+	}
+	t.Logf("%-34s %4d of %4d found (%.1f %%)", "over all", found, made, 100*float64(found)/float64(made))
+	assert.GreaterOrEqual(t, float64(found), 0.95*float64(made))
+	for _, k := range names {
+		if v := kinds[k]; keeping[k] {
+			t.Logf("keeps every count: %-34s %4d of %4d found all the same", k, v.found, v.made)
+		}
+	}
+	if os.Getenv("MISSED") != "" {
+		for _, m := range missed {
+			t.Log(m)
+		}
+	}
+}

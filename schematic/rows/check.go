@@ -1,0 +1,197 @@
+package rows
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
+	"flatwright/schematic/units"
+)
+
+// Report is what a check found, and how much of the text it could read.
+type Report struct {
+	Findings finding.List
+	Read     Reading
+	Sizes    []string
+	// Stitches after each line that was worked, one a size; -1 where not known.
+	Stitches map[*Line][]int
+}
+
+// Share is how much of the instruction lines was read whole, from 0 to 1.
+func (r Reading) Share() float64 {
+	if r.Lines == 0 {
+		return 1
+	}
+	return float64(r.Whole) / float64(r.Lines)
+}
+
+// Check works every row of the text for every size, and tells what does not fit.
+// Findings of one cause are told once: after a wrong count the check goes on with
+// whichever of the two numbers the next row fits.
+func Check(x *Text, o Options) Report {
+	rep := Report{Read: x.Read, Sizes: x.Sizes.Names, Stitches: map[*Line][]int{}}
+	sizes := len(x.Sizes.Names)
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			v := make([]int, sizes)
+			for i := range v {
+				v[i] = none
+			}
+			rep.Stitches[l] = v
+		}
+	}
+	unsaid := map[int]Span{}
+	work := func(assume Counts, made map[*Line][]int) []*merged {
+		var list []*merged
+		index := map[string]*merged{}
+		for size := range sizes {
+			r := &runner{x: x, size: size, assume: assume, unsaid: unsaid, index: index, list: list, made: made}
+			r.run()
+			list = r.list
+		}
+		return list
+	}
+	list := work(CountsNot, rep.Stitches)
+	var asked finding.List
+	if len(unsaid) > 0 {
+		again := map[*Line][]int{}
+		for l, v := range rep.Stitches {
+			again[l] = make([]int, len(v))
+		}
+		other := work(CountsAsStitch, again)
+		if len(other) < len(list) {
+			asked = unsaidFindings(x, unsaid, CountsAsStitch, len(other), len(list))
+			list, rep.Stitches = other, again
+		} else {
+			asked = unsaidFindings(x, unsaid, CountsNot, len(list), len(other))
+		}
+	}
+	rep.Findings = append(rep.Findings, x.Findings...)
+	rep.Findings = append(rep.Findings, asked...)
+	for _, m := range list {
+		rep.Findings = append(rep.Findings, m.finding(x))
+	}
+	rep.Findings = append(rep.Findings, x.mixed()...)
+	rep.Findings = dropShort(rep.Findings)
+	rep.Findings.Sort()
+	return rep
+}
+
+// dropShort leaves out what follows from a line of numbers that is too short:
+// it has been told itself.
+func dropShort(list finding.List) finding.List {
+	short := map[int][]string{}
+	for _, f := range list {
+		if f.Kind == "rows/sizes" {
+			short[f.Pos.Line] = append(short[f.Pos.Line], f.Sizes...)
+		}
+	}
+	return slices.DeleteFunc(list, func(f finding.Finding) bool {
+		if f.Kind == "rows/sizes" || len(short) == 0 {
+			return false
+		}
+		_, ok := short[f.Pos.Line]
+		return ok
+	})
+}
+
+// mixed tells words of the other terms than those of the text.
+func (x *Text) mixed() finding.List {
+	var out finding.List
+	seen := map[string]bool{}
+	both := [2]map[string]Span{{}, {}}
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			for _, t := range l.tokens {
+				if t.kind != 'w' || x.own[t.s] != nil {
+					continue
+				}
+				w := strings.TrimRight(t.s, "0123456789")
+				terms, ok := stitch.Only(w)
+				if !ok {
+					if terms, ok = stitch.Only(t.s); !ok {
+						continue
+					}
+					w = t.s
+				}
+				if _, there := both[terms][w]; !there {
+					both[terms][w] = Span{Line: l.At.Line, Col: t.col, End: t.end}
+				}
+				if !x.TermsSet || terms == x.Terms || seen[w] {
+					continue
+				}
+				seen[w] = true
+				f := finding.Finding{Kind: "words/terms", Severity: finding.Warning, Section: s.Name,
+					Pos:     finding.Pos{File: x.Name, Line: l.At.Line, Col: t.col, EndCol: t.end},
+					Message: fmt.Sprintf("%q is a %s word in a text in %s terms", t.s, terms, x.Terms)}
+				if st, ok := stitch.Lookup(w, terms); ok {
+					f.Fix = fmt.Sprintf("in %s terms it is %s", x.Terms, st.Abbr(x.Terms))
+				} else if w == "miss" {
+					f.Fix = "in US terms it is skip"
+				}
+				out = append(out, f)
+			}
+		}
+	}
+	if !x.TermsSet {
+		if at, ok := x.ambiguous(); ok {
+			out = append(out, finding.Finding{Kind: "words/terms", Severity: finding.Note,
+				Pos:     finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End},
+				Message: "nothing says whether the stitches are in US or UK terms", Fix: "write 'Terms: US' or 'Terms: UK' at the top"})
+		}
+	}
+	return out
+}
+
+// ambiguous finds a word that is a stitch in both terms, and another one in each.
+func (x *Text) ambiguous() (Span, bool) {
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			for _, t := range l.tokens {
+				if t.kind != 'w' {
+					continue
+				}
+				a, ok := stitch.Lookup(t.s, stitch.US)
+				b, ok2 := stitch.Lookup(t.s, stitch.UK)
+				if ok && ok2 && a != b {
+					return Span{Line: l.At.Line, Col: t.col, End: t.end}, true
+				}
+			}
+		}
+	}
+	return Span{}, false
+}
+
+// measure holds a written length against the rows worked so far at the gauge: half
+// a row and half a printed step are within it. The other unit must round from the
+// same length.
+func (r *runner) measure(m *Lengths) {
+	i := r.size
+	if i >= len(m.MM) {
+		return
+	}
+	if m.Other != nil && i < len(m.Other) {
+		cm, in := m.MM[i], m.Other[i]
+		if m.Unit == units.Inch {
+			cm, in = in, cm
+		}
+		tol := units.Of(units.Usual.CM, units.CM).Half().Add(units.Of(units.Usual.Inch, units.Inch).Half())
+		if tol.Less(cm.Sub(in).Abs()) {
+			r.tell("units/pair", finding.Warning, m.At, "the centimetres and the inches are not the same length: they are %s mm apart",
+				"mend one of the two", int(cm.Sub(in).Abs().Round()))
+		}
+	}
+	h, ok := r.height(r.no)
+	if !ok || r.no == 0 || strings.Contains(m.From, "beg") && r.cur != nil && !r.cur.anew {
+		return
+	}
+	step := units.Usual.Step(m.Unit)
+	tol := r.x.Gauge.RowHeight.Half().Add(units.Of(step, m.Unit).Half())
+	if d := m.MM[i].Sub(h).Abs(); tol.Less(d) {
+		rows := int(m.MM[i].Div(r.x.Gauge.RowHeight).Round())
+		r.tell("rows/length", finding.Warning, m.At, "%s rows at this gauge measure %s mm, not %s mm | %s rows worked | %s rows would measure that",
+			"work %s rows, or mend the length", r.no, int(h.Round()), int(m.MM[i].Round()), r.no, rows, rows)
+	}
+}

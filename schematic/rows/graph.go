@@ -1,0 +1,245 @@
+package rows
+
+import "flatwright/schematic/stitch"
+
+// Graph is the stitches of one section of a text in one size, row by row, with
+// the stitches and spaces that each is worked into: what a chart is drawn from.
+type Graph struct {
+	Section string
+	Size    string
+	Terms   stitch.Terms
+	Rows    []GraphRow
+	Cut     bool // more than maxGraph stitches: the rest is left out
+
+	cur   GraphRow
+	flip  int // elements of the row below, if it is met from its other end; 0: not
+	total int
+	size  int
+}
+
+// GraphRow is one row as worked, in the order of working. Number is 0 for a
+// foundation, and -1 for a row without a number.
+type GraphRow struct {
+	Number   int
+	RS       bool // a right-side row; rounds are, unless the work is turned
+	Round    bool
+	Start    bool // a foundation: chains, cast-on stitches, a ring
+	Line     int  // line of the text
+	Name     string
+	Stitches []GraphStitch
+}
+
+// GraphStitch is one symbol: a stitch, an arch of Chain chains, a turning chain of
+// Chain chains, or a picot. Feet are the places below it, as indices into the
+// Stitches of the row before; none for a chain, or for a stitch in a ring or over a
+// row end. Several stitches of one row that name the same foot share it.
+type GraphStitch struct {
+	Stitch  *stitch.Stitch // nil for an arch or a turning chain that does not count
+	Chain   int
+	Feet    []int
+	Loop    Loop
+	Turning bool // the chain at the beginning of a row
+	Counts  bool // it stands in the count of its row
+	Ring    bool // worked into the ring
+	Group   int  // stitches of one shell or bracket in one place share a number; 0: none
+}
+
+// maxGraph bounds the stitches of a graph.
+const maxGraph = 200000
+
+// GraphOf works the named section (empty: the first that has rows) of a text in
+// one size, and gives its stitches. It reports false if there is no such section.
+// Only the section itself is in the graph; those before it are worked for what
+// they leave.
+func GraphOf(x *Text, section string, size int) (*Graph, bool) {
+	if size < 0 || size >= len(x.Sizes.Names) {
+		return nil, false
+	}
+	g := &Graph{Size: x.Sizes.Names[size], Terms: x.Terms, size: size}
+	r := &runner{x: x, size: size, assume: CountsNot, unsaid: map[int]Span{}, index: map[string]*merged{}}
+	for _, s := range x.Sections {
+		if len(s.Lines) == 0 {
+			continue
+		}
+		want := section == "" || s.Name == section
+		if want {
+			g.Section = s.Name
+			r.g = g
+		}
+		r.begin(s)
+		for _, l := range s.Lines {
+			r.line(l)
+		}
+		r.end()
+		if want {
+			return g, true
+		}
+	}
+	return nil, false
+}
+
+// begin starts the record of one row over below.
+func (g *Graph) begin(w *work, below *fabric, flipped bool, l *Line, r *runner) {
+	g.cur = GraphRow{Number: -1, Round: r.round, Line: l.At.Line}
+	if r.no >= 0 {
+		g.cur.Number = r.no + 1
+	}
+	g.flip = 0
+	if flipped {
+		for _, q := range below.runs {
+			g.flip += q.elements()
+		}
+	}
+	group, lastFoot := 0, -2
+	w.g = g
+	w.rec = func(kind *stitch.Stitch, n, chain int, feet []int, nd *Node) {
+		k := len(g.cur.Stitches)
+		if kind != nil && kind.ID == "picot" && nd.Op == OpStitch && nd.Stitch != nil && nd.Stitch.ID == "slst" && k > 0 && g.cur.Stitches[k-1].Stitch == nil {
+			g.cur.Stitches = g.cur.Stitches[:k-1] // the chain that the slip stitch closes
+		}
+		at := make([]int, len(feet))
+		for i, f := range feet {
+			if at[i] = f; g.flip > 0 {
+				at[i] = g.flip - 1 - f
+			}
+			at[i] = g.index(at[i])
+		}
+		foot := -1
+		if len(feet) == 1 {
+			foot = feet[0]
+		}
+		if foot != lastFoot || n > 1 {
+			group++
+			lastFoot = foot
+		}
+		s := GraphStitch{Stitch: kind, Chain: chain, Feet: at, Loop: nd.Loop, Counts: true}
+		for _, p := range nd.Places {
+			if p.Loop != BothLoops {
+				s.Loop = p.Loop
+			}
+			s.Ring = s.Ring || p.Kind == InRing
+		}
+		switch {
+		case kind != nil && chain > 0:
+			s.Turning = true
+			g.put(s)
+		case chain > 0:
+			g.put(s)
+		default:
+			s.Counts = kind == nil || kind.ID != "picot"
+			if n > 1 && foot >= 0 || len(feet) == 1 && k > 0 && sameFoot(g.cur.Stitches[k-1], at) {
+				s.Group = group
+			}
+			for range n {
+				g.put(s)
+			}
+		}
+	}
+}
+
+func sameFoot(s GraphStitch, feet []int) bool {
+	return len(s.Feet) == 1 && len(feet) == 1 && s.Feet[0] == feet[0]
+}
+
+// index turns the number of a counted place of the row before into its index.
+func (g *Graph) index(element int) int {
+	if len(g.Rows) == 0 {
+		return element
+	}
+	n := 0
+	for i, s := range g.Rows[len(g.Rows)-1].Stitches {
+		if s.Counts {
+			if n == element {
+				return i
+			}
+			n++
+		}
+	}
+	return max(len(g.Rows[len(g.Rows)-1].Stitches)-1, 0)
+}
+
+func (g *Graph) put(s GraphStitch) {
+	if g.total++; g.total > maxGraph {
+		g.Cut = true
+		return
+	}
+	g.cur.Stitches = append(g.cur.Stitches, s)
+}
+
+// uncounted records a turning chain that does not count as a stitch.
+func (g *Graph) uncounted(k int) {
+	g.put(GraphStitch{Chain: k, Turning: true})
+}
+
+// psso joins the slipped stitch to the one that it is passed over.
+func (g *Graph) psso() {
+	k := len(g.cur.Stitches)
+	if k < 2 {
+		return
+	}
+	a, b := g.cur.Stitches[k-2], g.cur.Stitches[k-1]
+	b.Feet = append(append([]int(nil), a.Feet...), b.Feet...)
+	id := "skpo"
+	if len(b.Feet) >= 3 {
+		id = "sk2p"
+	}
+	b.Stitch = stitch.ByID(id)
+	g.cur.Stitches = append(g.cur.Stitches[:k-2], b)
+}
+
+// commit keeps the row that was begun last.
+func (g *Graph) commit(side int, name string) {
+	g.cur.RS = side != 2
+	g.cur.Name = name
+	if !g.Cut {
+		g.Rows = append(g.Rows, g.cur)
+	}
+	g.cur = GraphRow{}
+}
+
+// foundation records n chains or cast-on stitches.
+func (g *Graph) foundation(f *fabric, line int, round bool) {
+	row := GraphRow{Start: true, Line: line, Round: round, RS: true}
+	for _, q := range f.runs {
+		for range q.n {
+			if g.total++; g.total > maxGraph {
+				g.Cut = true
+				break
+			}
+			s := GraphStitch{Stitch: q.kind, Counts: true}
+			row.Stitches = append(row.Stitches, s)
+		}
+	}
+	g.Rows = append(g.Rows, row)
+}
+
+// even records rows worked even over f.
+func (g *Graph) even(f *fabric, rows int, no, side int, round bool, line int) {
+	kind := f.main()
+	n := f.stitches()
+	for k := range rows {
+		if g.total += n; g.total > maxGraph {
+			g.Cut = true
+			return
+		}
+		row := GraphRow{Number: -1, Round: round, Line: line, RS: side == 0 || round || (side == 1) == (k%2 == 1)}
+		if no >= 0 {
+			row.Number = no + 1 + k
+		}
+		for i := range n {
+			foot := i
+			if !round {
+				foot = n - 1 - i
+			}
+			st := kind
+			if st != nil && st.Craft == stitch.Knitting {
+				st = stitch.ByID("k")
+				if !round && !row.RS {
+					st = stitch.ByID("p")
+				}
+			}
+			row.Stitches = append(row.Stitches, GraphStitch{Stitch: st, Counts: true, Feet: []int{g.index(foot)}})
+		}
+		g.Rows = append(g.Rows, row)
+	}
+}

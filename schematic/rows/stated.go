@@ -1,0 +1,167 @@
+package rows
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"flatwright/schematic/finding"
+)
+
+// check holds a row against the count at the end of its line.
+func (r *runner) check(l *Line, res *result) {
+	f := res.out
+	if l.Stated == nil {
+		if res.total {
+			r.known = false
+		}
+		return
+	}
+	if res.total || !r.known && !res.pin {
+		if k := r.said(l); k >= 0 {
+			r.fab, r.known, r.alt = r.asStated(l, f, k), true, nil
+			if res.total && r.fab.main() == nil {
+				r.fab = uniform(nil, k)
+			}
+		}
+		return
+	}
+	grouped := false
+	for _, g := range l.Stated {
+		grouped = grouped || g.Unit.Group != nil
+	}
+	wrong := false
+	named := 0
+	for _, g := range l.Stated {
+		said := g.N.At(r.size)
+		if said == none {
+			return
+		}
+		made, what, ok := r.made1(f, g, grouped)
+		if !g.Any && !g.Unit.Space && !g.Unit.Chain && g.Unit.Group == nil && (g.Unit.Stitch == nil || g.Unit.Stitch.ID != "picot") {
+			named += made
+		}
+		if ok == said || made == said {
+			continue
+		}
+		wrong = true
+		fix := "say %s, or mend the row so that it makes %s"
+		r.tell("rows/stated", finding.Warning, g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the "+r.below()+" | %s "+what+" stated", fix,
+			made, said, made, said, made, said)
+	}
+	if !wrong && !grouped && len(l.Stated) > 0 && !l.Stated[0].Any {
+		if total := f.stitches(); named != total && !r.onlySpaces(l) {
+			others := total - named
+			r.tell("rows/stated", finding.Warning, l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named",
+				"name them all, or mend the row", total, named, others)
+			wrong = true
+		}
+	}
+	if wrong {
+		if k := r.said(l); k >= 0 && k != f.stitches() {
+			r.alt = r.asStated(l, f, k)
+		}
+	}
+}
+
+func (r *runner) onlySpaces(l *Line) bool {
+	for _, g := range l.Stated {
+		if !g.Unit.Space && !(g.Unit.Stitch != nil && g.Unit.Stitch.ID == "picot") {
+			return false
+		}
+	}
+	return true
+}
+
+func (r *runner) below() string {
+	return "row below"
+}
+
+// asStated is the row with the stated number of stitches, all of the kind that is
+// named or that it has most of.
+func (r *runner) asStated(l *Line, f *fabric, k int) *fabric {
+	kind := f.main()
+	if len(l.Stated) == 1 && l.Stated[0].Unit.Stitch != nil {
+		kind = l.Stated[0].Unit.Stitch
+	}
+	g := uniform(kind, k)
+	g.ring = f.ring
+	return g
+}
+
+// made1 counts what a stated count names: the number made, and a second number
+// that is as right (stitches with their chains, for 'sts').
+func (r *runner) made1(f *fabric, g StitchGroup, grouped bool) (made int, what string, also int) {
+	u := g.Unit
+	switch {
+	case u.Space:
+		size := u.Size.At(r.size)
+		n := 0
+		for _, q := range f.runs {
+			if q.space() && (size <= 0 || q.chain == size) && !(grouped && q.of != nil) {
+				n++
+			}
+		}
+		return n, "chain spaces", n
+	case u.Chain:
+		c, _ := f.chains()
+		return c, "chains", c
+	case u.Group != nil:
+		seen := map[int]bool{}
+		for _, q := range f.runs {
+			if q.of == u.Group {
+				seen[q.group] = true
+			}
+		}
+		return len(seen), u.Group.Name + "s", len(seen)
+	case u.Stitch != nil && u.Stitch.ID == "picot":
+		return f.picots, "picots", f.picots
+	case u.Stitch != nil:
+		n := 0
+		for _, q := range f.runs {
+			if !q.space() && (q.kind == nil || alike(u.Stitch, q.kind)) && !(grouped && q.of != nil) {
+				n += q.n
+			}
+		}
+		return n, u.Stitch.Abbr(r.x.Terms), n
+	}
+	n := f.stitches()
+	c, spaces := f.chains()
+	also = n + c
+	if said := g.N.At(r.size); said == n+spaces && spaces > 0 {
+		also = said
+	}
+	return n, "stitches", also
+}
+
+// unsaidFindings asks for each chain of which nothing says whether it counts.
+func unsaidFindings(x *Text, unsaid map[int]Span, counts Counts, fits, other int) finding.List {
+	var out finding.List
+	best := Span{}
+	var sizes []int
+	for n, at := range unsaid {
+		sizes = append(sizes, n)
+		if best.Line == 0 || at.Line < best.Line {
+			best = at
+		}
+	}
+	if len(sizes) == 0 {
+		return nil
+	}
+	slices.Sort(sizes)
+	var names []string
+	for _, n := range sizes {
+		names = append(names, "ch "+strconv.Itoa(n))
+	}
+	reading := "does not count"
+	if counts == CountsAsStitch {
+		reading = "counts"
+	}
+	out = append(out, finding.Finding{Kind: "rows/turning-chain", Severity: finding.Note,
+		Pos:     finding.Pos{File: x.Name, Line: best.Line, Col: best.Col, EndCol: best.End},
+		Message: "nothing says whether the chain at the beginning of a row (" + strings.Join(names, ", ") + ") counts as a stitch",
+		Have:    "read as one that " + reading + ", " + strconv.Itoa(fits) + " places do not fit; the other way, " + strconv.Itoa(other),
+		Want:    "a sentence in the notes, or (counts as dc) or (does not count as a st) where it stands first",
+		Fix:     "say whether it counts"})
+	return out
+}

@@ -1,0 +1,471 @@
+package rows
+
+import (
+	"strings"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
+	"flatwright/schematic/units"
+)
+
+// done is one row as worked: what later instructions may refer to.
+type done struct {
+	no    int // number in the section, or -1
+	count int // rows it stands for
+	line  *Line
+	body  []*Node
+	name  string // inc or dec
+	after *fabric
+	side  int
+}
+
+// piece is what a section left behind.
+type piece struct {
+	name    string
+	rows    []done
+	end     *fabric // the last row that there was
+	no      int
+	start   *fabric
+	startNo int
+	anew    bool // it begins with stitches of its own
+}
+
+// left is stitches that a row left unworked, in the order of that row.
+type left struct {
+	f  *fabric
+	no int
+}
+
+// runner works a whole text in one size.
+type runner struct {
+	x       *Text
+	size    int
+	assume  Counts
+	unsaid  map[int]Span
+	list    []*merged
+	index   map[string]*merged
+	section *Section
+	all     []raw // of this section
+
+	fab    *fabric // the row below; nil: none
+	alt    *fabric // what the text says it is, where that differs
+	known  bool    // how many stitches there are is known
+	round  bool
+	no     int // rows worked in this section, -1: not known
+	side   int // of the last row: 1 right, 2 wrong, 0 not known
+	carry  *Node
+	lefts  []left
+	pieces []*piece
+	cur    *piece
+	edge   int  // rows of the edge to be worked along
+	fresh  bool // numbering may begin anew
+	begun  bool // something was worked in this section
+	g      *Graph
+	made   map[*Line][]int // stitches after each line, by size
+}
+
+const maxRepeat = 2000
+
+// run works every section.
+func (r *runner) run() {
+	for _, s := range r.x.Sections {
+		if s.Prose || len(s.Lines) == 0 {
+			continue
+		}
+		r.begin(s)
+		for _, l := range s.Lines {
+			r.line(l)
+		}
+		r.end()
+	}
+}
+
+func (r *runner) begin(s *Section) {
+	r.section = s
+	r.all = nil
+	r.cur = &piece{name: strings.ToLower(s.Name)}
+	r.cur.start, r.cur.startNo = r.fab, r.no
+	r.pieces = append(r.pieces, r.cur)
+	r.fresh, r.begun = true, false
+}
+
+func (r *runner) end() {
+	if r.fab != nil {
+		r.cur.end = r.fab
+	}
+	r.cur.no = r.no
+	r.list = merge(r.list, r.index, r.section.Name, r.size, r.all)
+}
+
+func (r *runner) tell(kind string, sev finding.Severity, at Span, msg, fix string, a ...int) {
+	r.all = append(r.all, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a})
+}
+
+// line works one line: a row, several rows, or instructions between rows.
+func (r *runner) line(l *Line) {
+	if len(l.Unread) > 0 {
+		r.unread(l)
+		return
+	}
+	if l.Label != nil {
+		r.label(l)
+	}
+	if !r.whole(l) && (l.Label != nil || !r.between(l)) {
+		r.rows(l, l.Body)
+	}
+	if r.fab != nil {
+		r.cur.end = r.fab
+		if v := r.made[l]; v != nil {
+			v[r.size] = r.fab.stitches()
+		}
+	}
+}
+
+// unread goes on with the stated count, and says so.
+func (r *runner) unread(l *Line) {
+	if l.Label != nil {
+		r.label(l)
+	}
+	k := r.said(l)
+	words := ""
+	src := []rune(l.Src)
+	for _, u := range l.Unread {
+		if u.Col >= 1 && u.End-1 <= len(src) && u.Col <= u.End {
+			if words != "" {
+				words += "; "
+			}
+			words += string(src[u.Col-1 : u.End-1])
+		}
+	}
+	words = strings.ReplaceAll(words, "%s", "% s")
+	if k >= 0 {
+		r.tell("rows/not-read", finding.Warning, l.Unread[0], "not read: "+words+"; the check goes on with the stated count", "write it in the words of the trade's lists")
+		r.fab, r.known, r.alt = uniform(nil, k), true, nil
+	} else {
+		r.tell("rows/not-read", finding.Warning, l.Unread[0], "not read: "+words+"; no count is stated, so that the rows after it are not checked against it", "write it in the words of the trade's lists, and state the count")
+		if l.Label != nil {
+			r.known = false
+		}
+	}
+	if l.Label == nil {
+		r.no, r.side = -1, 0
+	} else {
+		r.count(l, r.times(l))
+	}
+	r.carry = nil
+	r.begun = true
+}
+
+// said is the stated total of a line, or -1.
+func (r *runner) said(l *Line) int {
+	if l.Stated == nil {
+		return -1
+	}
+	sum := 0
+	for _, g := range l.Stated {
+		n := g.N.At(r.size)
+		if n == none {
+			return -1
+		}
+		if g.Any {
+			return n
+		}
+		switch {
+		case g.Unit.Space || g.Unit.Chain:
+		case g.Unit.Group != nil:
+			per := 0
+			for _, b := range g.Unit.Group.Body {
+				if b.Op == OpStitch && b.Stitch != nil {
+					per += b.N.At(r.size)
+				}
+			}
+			sum += n * per
+		case g.Unit.Stitch != nil && g.Unit.Stitch.ID == "picot":
+		default:
+			sum += n
+		}
+	}
+	return sum
+}
+
+// label holds the number and the side of a row against the rows before it.
+func (r *runner) label(l *Line) {
+	b := l.Label
+	if !b.Next {
+		from := b.From.At(r.size)
+		if from == none {
+			return
+		}
+		want := r.no + 1
+		switch {
+		case r.no < 0:
+		case from == want:
+		case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0):
+		default:
+			word := "row"
+			if b.Round {
+				word = "round"
+			}
+			r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
+		}
+		if r.no < 0 && l.Stated != nil && !r.known {
+			r.known = true
+		}
+		r.no = from - 1
+	}
+	r.fresh = false
+	r.round = b.Round
+	if usesNothing(l.Body) { // along an edge: sides begin anew
+		r.side = 0
+	}
+	if b.Side != 0 && r.side != 0 && !b.Round && b.Side == r.side {
+		names := [...]string{1: "right", 2: "wrong"}
+		r.tell("rows/side", finding.Warning, b.At, "this is called a "+names[b.Side]+"-side row, and so was the row before it", "call it "+[...]string{1: "(WS)", 2: "(RS)"}[b.Side]+", or put the row between them in")
+	}
+	if b.Side != 0 {
+		r.side = 3 - b.Side // count turns it
+		if b.Round {
+			r.side = b.Side
+		}
+	}
+}
+
+// times is how many rows a label stands for.
+func (r *runner) times(l *Line) int {
+	b := l.Label
+	if b == nil {
+		return 1
+	}
+	if b.Next {
+		return max(b.From.At(r.size), 0)
+	}
+	if len(b.Listed) > 0 || b.Odd || b.Even {
+		return 1
+	}
+	from, to := b.From.At(r.size), b.To.At(r.size)
+	if from == none || to == none {
+		return 0
+	}
+	if to < from {
+		r.tell("rows/number", finding.Warning, b.At, "these rows go from %s to %s, which is backwards", "put the smaller number first", from, to)
+		return 1
+	}
+	return min(to-from+1, maxNumber)
+}
+
+// count counts k rows as done.
+func (r *runner) count(l *Line, k int) {
+	if r.no >= 0 {
+		r.no += k
+	}
+	if !r.round && r.side != 0 && k%2 == 1 {
+		r.side = 3 - r.side
+	}
+	r.begun = true
+}
+
+// rows works a line's instructions as many times as its label says.
+func (r *runner) rows(l *Line, body []*Node) {
+	times := r.times(l)
+	if times == 0 {
+		return
+	}
+	made := r.repeat(l, body, times, nameOf(l))
+	if made != nil {
+		r.check(l, made)
+	}
+}
+
+func nameOf(l *Line) string {
+	if l.Label != nil {
+		return l.Label.Name
+	}
+	return ""
+}
+
+// repeat works a body so many times over the row that is there.
+func (r *runner) repeat(l *Line, body []*Node, times int, name string) *result {
+	var res *result
+	for k := range times {
+		prev := r.fab
+		res = r.one(l, body)
+		if res == nil {
+			return nil
+		}
+		rest := times - k - 1
+		if r.g == nil && rest > 0 && (len(res.found) > 0 || k > maxRepeat || prev != nil && res.out.same(prev) && k > 0) {
+			r.log(l, body, name, 1+rest, res)
+			r.count(l, 1+rest)
+			return res
+		}
+		r.log(l, body, name, 1, res)
+		r.count(l, 1)
+	}
+	return res
+}
+
+func (r *runner) log(l *Line, body []*Node, name string, k int, res *result) {
+	no := -1
+	if r.no >= 0 {
+		no = r.no + 1
+	}
+	r.cur.rows = append(r.cur.rows, done{no: no, count: k, line: l, body: body, name: name, after: r.fab, side: r.side})
+}
+
+// result is a row as worked.
+type result struct {
+	out   *fabric
+	found []raw
+	left  int
+	pin   bool
+	free  bool
+	next  *Node
+	lefts *fabric
+	total bool // the count is not known from the work (a pick-up along an unknown edge)
+}
+
+// one works one row; of two readings of the row below, it takes the one that fits.
+func (r *runner) one(l *Line, body []*Node) *result {
+	below := r.fab
+	if below == nil {
+		below = &fabric{}
+	}
+	res := r.try(below, l, body)
+	if r.alt != nil && r.g == nil {
+		other := r.try(r.alt, l, body)
+		if r.badness(l, other) < r.badness(l, res) {
+			res = other
+		}
+		r.alt = nil
+	}
+	if r.known || len(res.found) == 0 || res.pin {
+		r.all = append(r.all, res.found...)
+	}
+	if !r.known && !res.pin && l.Stated == nil {
+		res.found = nil
+	} else if res.pin {
+		r.known = true
+	}
+	if res.lefts != nil {
+		r.lefts = append(r.lefts, left{f: res.lefts, no: r.no})
+	}
+	if r.g != nil {
+		side := 0
+		if r.side != 0 {
+			side = 3 - r.side
+			if r.round {
+				side = r.side
+			}
+		}
+		r.g.commit(side, nameOf(l))
+	}
+	r.fab = res.out
+	r.carry = res.next
+	r.edge = 0
+	return res
+}
+
+func (r *runner) badness(l *Line, res *result) int {
+	n := len(res.found)
+	if k := r.said(l); k >= 0 && res.out.stitches() != k {
+		n++
+	}
+	return n
+}
+
+// try works one row over below, without keeping anything.
+func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
+	flipped := !r.round && r.begun && !below.ring
+	if flipped {
+		below = below.reversed()
+	}
+	w := &work{x: r.x, size: r.size, from: below, cur: over(below), out: &fabric{}, round: r.round, assume: r.assume, unsaid: r.unsaid,
+		carry: r.carry, rows: r.edge, lastPos: -1}
+	if r.edge == 0 && r.no > 0 {
+		w.rows = r.no
+	}
+	if r.g != nil {
+		r.g.begin(w, below, flipped, l, r)
+	}
+	if !r.known && !usesNothing(body) {
+		w.quiet = 1
+	}
+	w.body(body)
+	res := &result{out: w.out, found: w.found, left: w.cur.left, pin: w.pinned, free: w.free, next: w.next}
+	if w.edge && w.rows <= 0 {
+		res.total = true
+	}
+	switch {
+	case w.leave && w.cur.left > 0:
+		res.lefts = rest(&w.cur)
+	case w.cur.left > 0 && !w.pinned && !w.free && w.quiet == 0:
+		if w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round {
+			break
+		}
+		if len(w.found) == 0 || !hasKind(w.found, "rows/repeat") && !hasKind(w.found, "rows/under-use") {
+			at := l.At
+			if n := len(body); n > 0 {
+				at = body[n-1].At
+			}
+			if at.Line == 0 {
+				at = l.At
+			}
+			w.tell("rows/under-use", finding.Warning, at, "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
+				"work %s more, or say that they are left unworked", w.cur.left, below.stitches(), below.stitches()-w.cur.left, w.cur.left)
+			res.found = w.found
+		}
+	}
+	if w.steps > maxSteps {
+		w.quiet = 0
+		w.tell("rows/bounds", finding.Error, l.At, "this row is too long to work: more than %s steps", "mend the counts of its repeats", maxSteps)
+		res.found = w.found
+	}
+	return res
+}
+
+func hasKind(list []raw, kind string) bool {
+	for _, f := range list {
+		if f.kind == kind {
+			return true
+		}
+	}
+	return false
+}
+
+// usesNothing reports whether a row needs no row below.
+func usesNothing(body []*Node) bool {
+	for _, n := range body {
+		if n.Op == OpPickUp || n.Op == OpCastOn {
+			return true
+		}
+		for _, p := range n.Places {
+			if p.Kind == InRing || p.Kind == RowEnds || p.Unit.Word == "held" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// rest is the places of a row that the cursor has not used.
+func rest(c *cursor) *fabric {
+	f := &fabric{}
+	for i := c.i; i < len(c.f.runs); i++ {
+		q := c.f.runs[i]
+		if i == c.i && !q.space() {
+			q.n -= c.off
+		}
+		f.add(q)
+	}
+	return f
+}
+
+// height is how tall k rows are at the text's gauge, mm.
+func (r *runner) height(k int) (units.Num, bool) {
+	if r.x.Gauge == nil || k < 0 {
+		return units.Num{}, false
+	}
+	return r.x.Gauge.RowHeight.Times(k), true
+}
+
+var knitStitch = stitch.ByID("k")
