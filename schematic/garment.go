@@ -56,6 +56,7 @@ type View struct {
 	Notches []Notch
 	Marks   []Marked
 	Parts   []PartName
+	Points  []Named
 	Arrow   Point // unit direction of work, (0,0) for none
 	ArrowAt Point // a place inside the piece for it
 	Disc    bool  // worked from the centre: Outline[0] is a circle through its points
@@ -107,6 +108,13 @@ type Marked struct {
 
 // PartName is the name of a part of a divided piece, and a place within the part.
 type PartName struct {
+	Name string
+	At   Point
+}
+
+// Named is a point of an outline where two of its edges meet, by the trade's name:
+// underarm, shoulder point, neck point, front neck point, cap point, hem corner.
+type Named struct {
 	Name string
 	At   Point
 }

@@ -81,6 +81,7 @@ func (w *worker) measure(c *canvas, loops [][]drawn, view int) {
 	all = append(all, w.widths(c)...)
 	all = append(all, w.heights(c, loops)...)
 	all = append(all, w.named(loops)...)
+	all = append(all, centreToCuff(all)...)
 	for _, s := range all {
 		if s.length.Sign() <= 0 {
 			continue
@@ -97,6 +98,31 @@ func (w *worker) measure(c *canvas, loops [][]drawn, view int) {
 			Length: s.length, Around: s.around, Count: s.count, Of: s.of, Gauge: s.gauge, Part: s.part, Main: s.main, Stretched: s.stretch,
 			whole: s.whole, top: s.top})
 	}
+}
+
+// centreToCuff is half of a piece that runs from the end of one sleeve to the other.
+func centreToCuff(all []span) []span {
+	ends := false
+	for _, s := range all {
+		ends = ends || s.name == "sleeve opening"
+	}
+	if !ends {
+		return nil
+	}
+	widest := -1
+	for i, s := range all {
+		if s.axis == Horizontal && s.of == "st" && (widest < 0 || all[widest].length.Less(s.length)) {
+			widest = i
+		}
+	}
+	if widest < 0 {
+		return nil
+	}
+	half := all[widest]
+	all[widest].name = "cuff to cuff"
+	half.name, half.main, half.length, half.count = "centre back to cuff", false, half.length.Half(), 0
+	half.hi = pt{half.lo.x.Add(half.hi.x).Half(), half.hi.y}
+	return []span{half}
 }
 
 func viewID(name string) string {

@@ -213,6 +213,9 @@ func (w *worker) view(c *canvas) {
 		v.Arrow = up
 		v.ArrowAt = inside(v.Outline, up)
 	}
+	for _, l := range loops {
+		v.Points = append(v.Points, pointsOf(l)...)
+	}
 	m.Views = append(m.Views, v)
 	for _, l := range loops {
 		m.Edges = append(m.Edges, w.edgesOf(l, index, c.name)...)
@@ -445,6 +448,37 @@ func (w *worker) edgesOf(l []drawn, view int, panel string) []Edge {
 	return out
 }
 
+// pointNames are the trade's names of the points where two edges meet.
+var pointNames = map[[2]string]string{
+	{"armhole", "side"}:        "underarm",
+	{"armhole", "underarm"}:    "underarm",
+	{"armhole", "front edge"}:  "underarm",
+	{"armhole", "shoulder"}:    "shoulder point",
+	{"neck", "shoulder"}:       "neck point",
+	{"front edge", "neck"}:     "front neck point",
+	{"cap", "sleeve seam"}:     "underarm",
+	{"cap", "side"}:            "underarm",
+	{"shoulder", "sleeve end"}: "wrist point",
+	{"hem", "side"}:            "hem corner",
+	{"front edge", "hem"}:      "hem corner",
+	{"cast-on edge", "side"}:   "hem corner",
+}
+
+// pointsOf are the named points of a loop.
+func pointsOf(l []drawn) []Named {
+	var out []Named
+	for i := range l {
+		a, b := l[(i+len(l)-1)%len(l)].seg.name, l[i].seg.name
+		if b < a {
+			a, b = b, a
+		}
+		if name, ok := pointNames[[2]string{a, b}]; ok {
+			out = append(out, Named{name, l[i].a})
+		}
+	}
+	return out
+}
+
 func sideOf(path []Point, loop []drawn) (left, right bool) {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, d := range loop {
@@ -506,7 +540,10 @@ func (m *Made) mirrored(q *Piece, i int) *Made {
 		for _, r := range v.Ribs {
 			n.Ribs = append(n.Ribs, Hatch{flips(r.Poly), flip(r.Dir), r.Gap})
 		}
-		n.Parts = nil
+		n.Parts, n.Points = nil, nil
+		for _, k := range v.Points {
+			n.Points = append(n.Points, Named{k.Name, flip(k.At)})
+		}
 		for _, k := range v.Parts {
 			n.Parts = append(n.Parts, PartName{k.Name, flip(k.At)})
 		}

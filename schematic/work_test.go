@@ -86,6 +86,40 @@ func TestABackWithArmholesAndNeckComesOutAsWorkedByHand(t *testing.T) {
 	assert.InDelta(t, planar.Area(poly), m.Area.Float(), 1e-6)
 }
 
+func TestWhereEdgesMeetIsCalledByTheTradesNames(t *testing.T) {
+	p := plain(&Piece{Name: "Front", Kind: KindFront, LeftEdge: "front edge", Sections: []Section{
+		&CastOn{Stitches: n(50)},
+		&Even{Amount: Amount{Rows: n(50)}},
+		&Shape{Shapings: []Shaping{
+			{By: n(1), At: LeftEdge, Every: n(2), Times: n(10), Edge: "neck"},
+			{By: n(1), At: RightEdge, Every: n(1), Times: n(5), Edge: "armhole"},
+		}, Amount: Amount{Rows: n(40)}},
+		&BindOff{All: true, Edge: "shoulder"},
+	}})
+	at := map[string]Point{}
+	for _, k := range Work(p, 0).Pieces[0].Views[0].Points {
+		at[k.Name] = k.At
+	}
+	assert.Equal(t, Point{125, 200}, at["underarm"])
+	assert.Equal(t, Point{-125, 200}, at["front neck point"])
+	assert.Equal(t, Point{100, 360}, at["shoulder point"])
+	assert.Equal(t, Point{-75, 360}, at["neck point"])
+}
+
+func TestSleevesAddedAtBothEndsRunFromCuffToCuff(t *testing.T) {
+	p := plain(&Piece{Name: "Back", Kind: KindBack, Sections: []Section{
+		&CastOn{Stitches: n(80)}, &Even{Amount: Amount{Rows: n(50)}},
+		&AddEdge{Stitches: n(20), At: BothEdges, Edge: "underarm", Common: Common{LeftEdge: "sleeve end", RightEdge: "sleeve end"}},
+		&Even{Amount: Amount{Rows: n(40)}}, &BindOff{All: true, Edge: "shoulder"},
+	}})
+	m := Work(p, 0).Pieces[0]
+	assert.Equal(t, mm(600), find(t, m, "back.cuff-to-cuff").Length)
+	assert.Equal(t, mm(300), find(t, m, "back.centre-back-to-cuff").Length)
+	assert.Equal(t, mm(100), find(t, m, "back.underarm.left").Length)
+	assert.Equal(t, mm(160), find(t, m, "back.sleeve-opening.left").Length)
+	assert.Equal(t, units.Int(80*50*20+120*40*20), m.Area)
+}
+
 func TestATrapezoidHasItsAreaFromTheTextbook(t *testing.T) {
 	// ½ (a + b) h, any geometry text: 20 sts = 100 mm to 40 sts = 200 mm over 40 rows = 160 mm.
 	p := plain(&Piece{Name: "Sleeve", Kind: KindSleeve, Sections: []Section{
