@@ -132,11 +132,15 @@ func viewID(name string) string {
 	return ID(name) + "."
 }
 
+// upwards reports whether a piece begins at its lower edge as drawn, or at its side.
+func (d Direction) upwards() bool { return d != FromNeck && d != FromCentre }
+
 // widths are the measurements along the rows: where the piece begins and ends,
 // where it is widest or narrowest, and where the pattern names one.
 func (w *worker) widths(c *canvas) []span {
 	var out []span
 	used := map[string]int{}
+	up := w.piece.From.upwards()
 	d := w.piece.From
 	widest := -1
 	for i, l := range c.levels {
@@ -159,7 +163,7 @@ func (w *worker) widths(c *canvas) []span {
 			s.axis = Vertical
 		}
 		s.name, s.main = w.widthName(c, i, widest)
-		if l.name == "" && endsAt(c.levels, i) {
+		if l.name == "" && !up && endsAt(c.levels, i) {
 			s.main = false // shown where it ends
 		}
 		if s.name == "" {
@@ -220,7 +224,7 @@ func endsAt(levels []level, i int) bool {
 // shows it; no name for a width that says nothing new.
 func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	l := c.levels[i]
-	up := w.piece.From == FromHem || w.piece.From == FromLeft || w.piece.From == FromRight
+	up := w.piece.From.upwards()
 	for j := range i {
 		if k := c.levels[j]; k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) && l.name == "" && (k.y.Eq(l.y) || l.end && up || !l.end && !turning(c.levels, i)) {
 			return "", false

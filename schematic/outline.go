@@ -130,7 +130,7 @@ func (w *worker) view(c *canvas) {
 				a, b := d.turned(s.a), d.turned(s.b)
 				dr := drawn{a: a.point(), b: b.point(), ex: a, ez: b, exact: true, seg: s}
 				dr.left, dr.right = s.side == segLeft, s.side == segRight
-				if d == FromNeck || d == FromCentre {
+				if !d.upwards() {
 					dr.left, dr.right = dr.right, dr.left
 				}
 				out = append(out, dr)

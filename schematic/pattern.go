@@ -48,6 +48,11 @@ type Pattern struct {
 	Notions  []Material // buttons and the like
 	Weights  Weights    // what the yarn is reckoned from
 	Notes    []string
+	Special  []string // special stitches, each with how it is worked
+	Making   []string // finishing: blocking, seams, edgings
+	Care     []string
+	Edition  string   // which version this is, and its date, as the designer wrote it
+	Mended   []string // corrections since the first version, each with its date
 	RowsFile string // written rows beside the pattern, relative to it
 	Rows     string // written rows in the pattern
 	RowsPos  finding.Pos

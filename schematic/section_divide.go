@@ -110,7 +110,7 @@ func (w *worker) workPart(s *Divide, p *Part, q *strand) {
 // nameEdgesAsDrawn names the edges of the strand in work by their sides as drawn:
 // the mirror of a part still has its own left and right.
 func (w *worker) nameEdgesAsDrawn(l, r string) {
-	if w.piece.From == FromNeck || w.piece.From == FromCentre {
+	if !w.piece.From.upwards() {
 		l, r = r, l
 	}
 	w.nameEdges(l, r)

@@ -238,7 +238,7 @@ func (w *worker) find(kind string, sev finding.Severity, pos finding.Pos, messag
 
 // flipped reports whether left and right as drawn are right and left of the working.
 func (w *worker) flipped() bool {
-	f := w.piece.From == FromNeck || w.piece.From == FromCentre
+	f := !w.piece.From.upwards()
 	if w.cur != nil && w.cur.flip {
 		f = !f
 	}
@@ -288,7 +288,7 @@ func (w *worker) outerEdges() (string, string) {
 	if r == "" {
 		r = "side"
 	}
-	if w.piece.From == FromNeck || w.piece.From == FromCentre {
+	if !w.piece.From.upwards() {
 		l, r = r, l
 	}
 	return l, r
