@@ -98,11 +98,11 @@ func (p *plan) statement(scale float64) string {
 	}
 	switch p.o.Units {
 	case CM:
-		parts = append(parts, "measurements in centimetres")
+		parts = append(parts, "measurements in cm")
 	case Inches:
 		parts = append(parts, "measurements in inches")
 	default:
-		parts = append(parts, "measurements in centimetres and inches")
+		parts = append(parts, "measurements in cm and inches")
 	}
 	return strings.Join(parts, " · ") + "."
 }

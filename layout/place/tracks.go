@@ -12,6 +12,7 @@ const (
 	nextPitch  = 6.5 // from one dimension line to the next
 	fullTracks = 4   // tracks in which a value is tried before it becomes a letter
 	apart      = 1.2 // between two things in one track
+	mostPush   = 8   // farthest that one side is moved out for another's labels, first
 	reachOut   = 15  // farthest that a value stands from the end of its line
 	wideBeside = 45  // widest value that stands beside its line
 	openArrow  = 5   // shortest line with arrowheads; a shorter one has strokes
@@ -49,6 +50,7 @@ type sideTracks struct {
 	tracks []track
 	reach  span // along u, of all that is in the tracks
 	any    bool
+	over   float64 // farthest that a value reaches past the side's ends
 }
 
 // tracks places everything that is left beside the view: shortest first, nearest
@@ -67,35 +69,51 @@ func (d *drawn) tracks(list []*sided) {
 	lo, hi := d.all.lo, d.all.hi
 	past := [...]float64{-lo.Y, hi.Y - d.h, -lo.X, hi.X - d.w}
 	for s := top; s <= right; s++ {
-		t := &all[s]
-		length := d.w
-		if s.vertical() {
-			length = d.h
-		}
-		t.colour(length)
-		t.level(max(0, past[s]))
+		all[s].colour(d.along(s), math.Inf(1))
 	}
-	// at a corner where both sides reach out, the upper or lower one starts farther out
-	for _, s := range []side{top, bottom} {
-		push := 0.0
-		for _, c := range []side{left, right} {
-			if len(all[s].items) == 0 || len(all[c].items) == 0 {
-				continue
-			}
-			out := c == left && all[s].reach.lo < lo.X || c == right && all[s].reach.hi > hi.X
-			if out && s == top {
-				push = max(push, -all[c].reach.lo)
-			} else if out {
-				push = max(push, all[c].reach.hi-d.h)
+	// At a corner where both sides reach out, the upright one is held back, and then
+	// the upper or lower one starts farther out.
+	var push [4]float64
+	for _, c := range []side{left, right} {
+		for _, s := range []side{top, bottom} {
+			if corner(&all[s], &all[c], lo, hi, d.h) > mostPush {
+				all[c].colour(d.h, mostPush*d.o.text()/defaultText)
 			}
 		}
-		if push > 0 {
-			all[s].level(max(past[s], push+1))
+		for _, s := range []side{top, bottom} {
+			push[s] = max(push[s], corner(&all[s], &all[c], lo, hi, d.h))
 		}
+	}
+	for s := top; s <= right; s++ {
+		p := max(0, past[s])
+		if push[s] > 0 {
+			p = max(p, push[s]+1)
+		}
+		all[s].level(p)
 	}
 	for s := top; s <= right; s++ {
 		d.settle(&all[s])
 	}
+}
+
+// along is the length of a side of the outline's box.
+func (d *drawn) along(s side) float64 {
+	if s.vertical() {
+		return d.h
+	}
+	return d.w
+}
+
+// corner is how far the upright side c reaches past the outline's height h where side
+// s, above or below, reaches past the corners lo and hi as well; 0 if they don't meet.
+func corner(s, c *sideTracks, lo, hi pt, h float64) float64 {
+	if !s.any || !c.any || c.side == left && s.reach.lo >= lo.X || c.side == right && s.reach.hi <= hi.X {
+		return 0
+	}
+	if s.side == top {
+		return max(0, -c.reach.lo)
+	}
+	return max(0, c.reach.hi-h)
 }
 
 func newOnSide(s *sided) *onSide {
@@ -116,8 +134,10 @@ func newOnSide(s *sided) *onSide {
 	return o
 }
 
-// colour gives every item a track and a place for its label in it.
-func (t *sideTracks) colour(length float64) {
+// colour gives every item a track and a place for its label in it. A value reaches
+// past the side's length by over at most.
+func (t *sideTracks) colour(length, over float64) {
+	t.tracks, t.any, t.reach, t.over = t.tracks[:0], false, span{}, over
 	order := append([]*onSide{}, t.items...)
 	sort.SliceStable(order, func(i, j int) bool {
 		a, b := order[i].u.hi-order[i].u.lo, order[j].u.hi-order[j].u.lo
@@ -301,6 +321,9 @@ func (t *sideTracks) beside(o *onSide, k int, f form, ways []float64, length, re
 			continue
 		}
 		over := max(0, -label.lo) + max(0, label.hi-length)
+		if over > t.over && !f.letter {
+			continue
+		}
 		cost := off + over
 		if u < o.u.lo {
 			cost += 0.5
