@@ -66,7 +66,9 @@ scan:
 		return nil, false
 	}
 	for !p.done() && !p.isWord("as") && !p.is(closing) {
-		p.i++
+		if t := p.next(); t.kind == 'n' && p.peek(0).s != "st" {
+			n.Told = t.num
+		}
 	}
 	if p.eat("as") {
 		p.eatAny("a", "the", "one")

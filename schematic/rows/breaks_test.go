@@ -24,7 +24,7 @@ type broken struct {
 // The kinds of break that keep every count, which a reader of the text alone can't
 // find: told apart, with how many are found all the same.
 var keeping = map[string]bool{
-	"stitch for another alike": true, "turning chain": true, "spacing of shaping": true, "rows at the end": true, "rows worked even": true,
+	"stitch for another alike": true, "turning chain": true, "spacing of shaping": true, "rows at the end": true, "side said once": true, "rows worked even": true,
 }
 
 // breaks gives every way to break a text in one place, of each kind.
@@ -137,7 +137,7 @@ func breaks(c corpusText) []broken {
 				case t.kind == 'w' && t.num.All > 0 && next.s == "ch":
 					put("place", l, t.col, t.end, ordinal(t.num.All+1))
 				case t.kind == 'w' && (t.s == "rs" || t.s == "ws") && inLabel(t) && li > 0:
-					put("right and wrong side", l, t.col, t.end, map[string]string{"rs": "WS", "ws": "RS"}[t.s])
+					put(sideKind(s, l), l, t.col, t.end, map[string]string{"rs": "WS", "ws": "RS"}[t.s])
 				case t.kind == 'w' && !inLabel(t) && !inStated(t):
 					st, ok := stitch.Lookup(t.s, x.Terms)
 					if !ok || st.Uses != 1 || st.Makes != 1 || st.ID == "sl" || next.s == "sp" || prev.s == "sp" || prev.s == "-" || st.ID == "slst" {
@@ -167,6 +167,17 @@ func breaks(c corpusText) []broken {
 		}
 	}
 	return out
+}
+
+// sideKind tells a side that stands alone in its section apart: nothing speaks
+// against another one.
+func sideKind(s *Section, l *Line) string {
+	for _, m := range s.Lines {
+		if m != l && m.Label != nil && m.Label.Side != 0 {
+			return "right and wrong side"
+		}
+	}
+	return "side said once"
 }
 
 func prevWords(t []token, i int) string {

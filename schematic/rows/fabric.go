@@ -11,6 +11,8 @@ type run struct {
 	group int    // which shell or group it belongs to, 0: none
 	of    *Group // the named group
 	tch   bool   // a turning chain that counts
+	tall  int    // of a turning chain: its chains
+	one   bool   // legs in one place, finished together: a cluster
 	base  bool   // chains of a foundation
 }
 
@@ -59,7 +61,7 @@ func (f *fabric) add(r run) {
 		return
 	}
 	if k := len(f.runs) - 1; k >= 0 && !r.space() {
-		if l := &f.runs[k]; l.kind == r.kind && !l.space() && l.group == r.group && l.of == r.of && l.tch == r.tch && l.base == r.base && !r.tch {
+		if l := &f.runs[k]; l.kind == r.kind && !l.space() && l.group == r.group && l.of == r.of && l.tch == r.tch && l.base == r.base && l.one == r.one && !r.tch {
 			l.n += r.n
 			return
 		}
@@ -83,7 +85,7 @@ func (f *fabric) same(g *fabric) bool {
 	}
 	for i, r := range f.runs {
 		q := g.runs[i]
-		if r.kind != q.kind || r.n != q.n || r.chain != q.chain || r.of != q.of || r.tch != q.tch || r.base != q.base || (r.group == 0) != (q.group == 0) {
+		if r.kind != q.kind || r.n != q.n || r.chain != q.chain || r.of != q.of || r.tch != q.tch || r.base != q.base || r.one != q.one || (r.group == 0) != (q.group == 0) {
 			return false
 		}
 	}

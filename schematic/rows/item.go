@@ -208,6 +208,19 @@ func (p *parser) join() *Node {
 		if p.isWord("and") && (p.peek(1).s == "turn") {
 			break
 		}
+		if t := p.peek(0); t.kind == 'w' && t.num.All > 0 && (p.peek(1).s == "ch" || p.peek(1).s == "chain") {
+			n.N = t.num
+			p.i += 2
+			continue
+		}
+		if p.eat("top") || p.eat("of") {
+			p.eat("of")
+			p.eatAny("the", "turning", "beg", "beginning", "starting")
+			if v := p.chainCalled(); v.All > 0 {
+				n.Told = v
+			}
+			continue
+		}
 		p.i++
 	}
 	return n

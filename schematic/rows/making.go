@@ -54,7 +54,7 @@ func (w *work) foot(n *Node, feet []int) {
 		w.out.groups++
 		group = w.out.groups
 	}
-	w.emit(run{kind: kind, n: k * makes, group: group}, feet, n)
+	w.emit(run{kind: kind, n: k * makes, group: group, one: kind.Together && uses > 1}, feet, n)
 }
 
 func (w *work) picots(k int, n *Node) {
@@ -85,7 +85,7 @@ func (w *work) into(list []*Node, of *Group, group int, feet []int) {
 			if w.picotSlip(m) {
 				continue
 			}
-			w.emit(run{kind: kind, n: max(w.n(m.N), 0) * makes, group: group, of: of}, feet, m)
+			w.emit(run{kind: kind, n: max(w.n(m.N), 0) * makes, group: group, of: of, one: kind.Together}, feet, m)
 		case OpChain:
 			if !w.began && m.Counts != Unsaid || w.cur.pos == w.travel && !w.began {
 				w.start(m)
@@ -209,8 +209,16 @@ func (w *work) slipTravel(n *Node, p *Place, tail []*Node) bool {
 	}
 	k := max(w.n(p.N), 0)
 	w.tchAt = false
+	if r := w.cur.run(); w.round && w.cur.atStart() && r != nil && r.tch { // the join stands on it
+		w.cur.step(1)
+	}
 	if p.Unit.Space {
+		before := w.cur.left
+		at := w.cur.run()
 		w.space(w.n(p.Unit.Size), p.At)
+		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 {
+			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
+		}
 	} else {
 		w.use(k, p.Unit.Stitch, p.At)
 	}
@@ -271,6 +279,7 @@ func (w *work) place(n *Node, p *Place, reserve int) {
 		}
 		w.tchAt = false
 		w.pinned = true
+		w.together(n, p.At)
 		w.foot(n, nil)
 	case InTop:
 		w.top(n, *p)
@@ -283,6 +292,7 @@ func (w *work) place(n *Node, p *Place, reserve int) {
 		w.free, w.pinned, w.edge = true, true, true
 		rows := w.rows
 		if rows <= 0 {
+			w.perRow = max(w.n(n.N), 1)
 			w.out = &fabric{}
 			return
 		}
@@ -444,6 +454,7 @@ func (w *work) spacesAhead(k int) bool {
 // top works into the top of the turning chain: the last stitch of the row below.
 func (w *work) top(n *Node, p Place) {
 	w.takeTurning()
+	w.together(n, p.At)
 	w.reach(1, p.At)
 	w.cur.passSpaces()
 	r := w.cur.run()
@@ -453,6 +464,9 @@ func (w *work) top(n *Node, p Place) {
 		return
 	case !r.tch && !r.base && len(w.out.runs) >= 0 && !w.hasTch():
 		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below has no turning chain that counts as a stitch", "say 'in last st', or say that the turning chain counts")
+	}
+	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall {
+		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below began with ch %s, not ch %s", "say the top of ch-%s", r.tall, t, r.tall)
 	}
 	w.cur.step(1)
 	w.lastPos = w.cur.pos - 1
@@ -485,6 +499,10 @@ func (w *work) hook(n *Node, p Place, k int) {
 		return
 	}
 	skipped := k - 1
+	w.together(n, p.At)
+	if t := w.n(n.Told); t > 0 && t != skipped && n.Counts != Unsaid {
+		w.tell("rows/turning-chain", finding.Warning, p.At, "%s chains are skipped, not %s", "say %s, or work into another chain", skipped, t, skipped)
+	}
 	c := n.Counts
 	if c == Unsaid && skipped > 1 {
 		var ok bool
@@ -525,5 +543,12 @@ func (w *work) hook(n *Node, p Place, k int) {
 func (w *work) centre(n *Node, p Place) {
 	if w.nextGroup(p.Unit.Group, p.At) {
 		w.foot(n, w.feet(w.lastPos))
+	}
+}
+
+// together tells a decrease of short stitches that is worked into one place.
+func (w *work) together(n *Node, at Span) {
+	if n.Stitch != nil && n.Stitch.Together && n.Call == nil && (n.Stitch.Base == "sc" || n.Stitch.Base == "hdc") {
+		w.tell("rows/together", finding.Warning, at, n.Stitch.Abbr(w.x.Terms)+" takes %s stitches, but here there is one place", "say over which stitches, or name another stitch", n.Stitch.Uses)
 	}
 }

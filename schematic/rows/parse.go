@@ -200,7 +200,7 @@ func (p *parser) seq() []*Node {
 		for _, n := range p.item() {
 			if k := len(out); n.Op == OpChain && n.N.All == none && n.N.By == nil { // (counts as dc), of what stands before it
 				if k > 0 {
-					out[k-1].Counts, out[k-1].As, out[k-1].M = n.Counts, n.As, n.M
+					out[k-1].Counts, out[k-1].As, out[k-1].M, out[k-1].Told = n.Counts, n.As, n.M, n.Told
 				}
 				continue
 			}

@@ -44,7 +44,7 @@ func (p *parser) places(n *Node, bare bool) {
 		if k := len(n.Places); k > 0 && n.Places[k-1].Kind == FromHook && len(n.Places) == 1 && p.is("(") {
 			p.i++
 			if m, ok := p.remark(")"); ok && m.Op == OpChain {
-				n.Counts, n.As, n.M = m.Counts, m.As, m.M
+				n.Counts, n.As, n.M, n.Told = m.Counts, m.As, m.M, m.Told
 				save = p.i
 				if !p.eat("and") {
 					p.i = save
@@ -201,10 +201,8 @@ func (p *parser) core(pl *Place) bool {
 	case p.eat("top", "of") || p.isWord("tch") || p.isWord("turning"):
 		p.eat("the")
 		p.eatAny("turning", "beg", "beginning", "starting", "tch")
-		if p.eatAny("ch", "chain") {
-			p.chainSize()
-		}
 		pl.Kind, pl.Unit = InTop, Unit{Word: "tch"}
+		pl.Unit.Size = p.chainCalled()
 		return p.peek(-1).s != "of"
 	case t.kind == 'w' && t.num.All > 0: // 2nd ch from hook; 3rd dc of next shell
 		p.i++
@@ -226,12 +224,9 @@ func (p *parser) core(pl *Place) bool {
 			if p.eat("next") {
 				return p.centre(pl)
 			}
-			if p.eatAny("ch", "chain") {
-				p.chainSize()
-				pl.Kind = InTop
-				return true
-			}
-			return false
+			size := p.chainCalled()
+			pl.Kind, pl.Unit.Size = InTop, size
+			return size.All > 0 || p.peek(-1).s == "ch" || p.peek(-1).s == "chain"
 		}
 		return false
 	case p.eatAny("center", "centre", "middle"):
@@ -408,4 +403,18 @@ func (p *parser) unit() (Unit, bool) {
 
 func (p *parser) spaceWord() bool {
 	return p.eatAny("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "underarm", "underarms")
+}
+
+// chainCalled reads ch-3, 3-ch or ch, and gives its size, 0 if none is named.
+func (p *parser) chainCalled() Num {
+	if t := p.peek(0); t.kind == 'n' && p.peek(1).s == "-" && (p.peek(2).s == "ch" || p.peek(2).s == "chain") {
+		p.i += 3
+		return t.num
+	}
+	if p.eatAny("ch", "chain") {
+		if v, ok := p.chainSize(); ok {
+			return v
+		}
+	}
+	return Num{}
 }

@@ -7,36 +7,38 @@ import (
 
 // work works one row in one size: instructions in, a row out.
 type work struct {
-	x         *Text
-	size      int
-	cur       cursor
-	out       *fabric
-	round     bool
-	found     []raw
-	quiet     int // > 0: a trial, whose findings are counted only
-	missed    int
-	assume    Counts // of a chain of which nothing says whether it counts
-	unsaid    map[int]Span
-	spaced    bool // the last place was a chain space: stitches may be passed
-	tchAt     bool // a counting chain stands over the first stitch, not yet taken
-	began     bool // something has been made or used
-	travel    int  // stitches passed by slip stitches at the beginning
-	from      *fabric
-	lastPos   int // element last worked into, for 'same'
-	turned    bool
-	leave     bool
-	closed    bool // bound off or fastened
-	carry     *Node
-	next      *Node // the turning chain at the end of the row
-	rows      int   // rows of the edge along which stitches are worked, 0: not known
-	edge      bool
-	free      bool // what is left over is not told (after a pick-up along an edge)
-	plainKind *stitch.Stitch
-	steps     int
-	rec       func(kind *stitch.Stitch, n, chain int, feet []int, nd *Node)
-	psso      int
-	g         *Graph
-	pinned    bool // all stitches were worked into a ring or along an edge
+	x                      *Text
+	size                   int
+	cur                    cursor
+	out                    *fabric
+	round                  bool
+	found                  []raw
+	quiet                  int // > 0: a trial, whose findings are counted only
+	missed                 int
+	assume                 Counts // of a chain of which nothing says whether it counts
+	unsaid                 map[int]Span
+	spaced                 bool // the last place was a chain space: stitches may be passed
+	tchAt                  bool // a counting chain stands over the first stitch, not yet taken
+	began                  bool // something has been made or used
+	travel                 int  // stitches passed by slip stitches at the beginning
+	from                   *fabric
+	lastPos                int // element last worked into, for 'same'
+	turned                 bool
+	leave                  bool
+	closed                 bool // bound off or fastened
+	carry                  *Node
+	next                   *Node // the turning chain at the end of the row
+	rows                   int   // rows of the edge along which stitches are worked, 0: not known
+	edge                   bool
+	free                   bool // what is left over is not told (after a pick-up along an edge)
+	plainKind              *stitch.Stitch
+	steps                  int
+	rec                    func(kind *stitch.Stitch, n, chain int, feet []int, nd *Node)
+	psso                   int
+	g                      *Graph
+	startChain, startSpace int  // the chain that begins the row, and what of it is a space
+	perRow                 int  // stitches in each row of an edge of which the rows are not known
+	pinned                 bool // all stitches were worked into a ring or along an edge
 }
 
 // maxSteps bounds the work of one row.
@@ -84,7 +86,9 @@ func (w *work) emit(r run, feet []int, nd *Node) {
 
 func (w *work) node(n *Node, tail []*Node, need int) {
 	switch n.Op {
-	case OpNothing, OpMeasure, OpFasten, OpJoin, OpUnread:
+	case OpNothing, OpMeasure, OpFasten, OpUnread:
+	case OpJoin:
+		w.join(n)
 	case OpTurn:
 		w.turned = true
 	case OpStitch:
@@ -217,7 +221,8 @@ func (w *work) start(n *Node) {
 	if w.rec != nil && w.quiet == 0 {
 		w.rec(kind, 1, k, nil, n)
 	}
-	w.out.add(run{kind: kind, n: 1, tch: true})
+	w.out.add(run{kind: kind, n: 1, tch: true, tall: k})
+	w.startChain, w.startSpace = k, max(w.n(n.M), 0)
 	if m := w.n(n.M); m > 0 {
 		w.out.add(run{chain: m})
 	} else if n.As == nil && n.M.By == nil && k > 4 {
@@ -451,4 +456,19 @@ func (w *work) skippedChains(n *Node) {
 		w.rec(kind, 1, k, nil, n)
 	}
 	w.out.add(run{kind: kind, n: 1, tch: true})
+}
+
+// join holds the chain that a round is joined to against the one that began it.
+func (w *work) join(n *Node) {
+	if w.startChain == 0 {
+		return
+	}
+	if t := w.n(n.Told); t > 0 && t != w.startChain {
+		w.tell("rows/join", finding.Warning, n.At, "the round is joined to a chain of %s, but began with one of %s", "join to the top of ch-%s", t, w.startChain, w.startChain)
+		return
+	}
+	if k := w.n(n.N); k > 0 && w.startSpace > 0 && k != w.startChain-w.startSpace {
+		w.tell("rows/join", finding.Warning, n.At, "the round is joined to chain %s, but the stitch that the chain counts as ends at chain %s", "join to chain %s",
+			k, w.startChain-w.startSpace, w.startChain-w.startSpace)
+	}
 }

@@ -19,6 +19,9 @@ func (r *runner) check(l *Line, res *result) {
 	}
 	if res.total || !r.known && !res.pin {
 		if k := r.said(l); k >= 0 {
+			if res.per > 1 && k%res.per != 0 {
+				r.tell("rows/stated", finding.Warning, l.Stated[0].At, "%s stitches do not come of %s in each row", "mend the count, or say what is picked up", k, res.per)
+			}
 			r.fab, r.known, r.alt = r.asStated(l, f, k), true, nil
 			if res.total && r.fab.main() == nil {
 				r.fab = uniform(nil, k)
@@ -32,6 +35,15 @@ func (r *runner) check(l *Line, res *result) {
 	}
 	wrong := false
 	named := 0
+	for i, g := range l.Stated {
+		for _, h := range l.Stated[:i] {
+			if !g.Any && g.Unit.Stitch == h.Unit.Stitch && g.Unit.Chain == h.Unit.Chain && g.Unit.Space == h.Unit.Space && g.Unit.Group == h.Unit.Group &&
+				g.Unit.Size.At(r.size) == h.Unit.Size.At(r.size) {
+				r.tell("rows/stated", finding.Warning, g.At, "the count names the same thing twice", "name each kind once")
+				return
+			}
+		}
+	}
 	for _, g := range l.Stated {
 		said := g.N.At(r.size)
 		if said == none {
@@ -119,7 +131,7 @@ func (r *runner) made1(f *fabric, g StitchGroup, grouped bool) (made int, what s
 	case u.Stitch != nil:
 		n := 0
 		for _, q := range f.runs {
-			if !q.space() && (q.kind == nil || alike(u.Stitch, q.kind)) && !(grouped && q.of != nil) {
+			if !q.space() && (q.kind == nil || alike(u.Stitch, q.kind) && !(q.one && u.Stitch.ID == q.kind.Base)) && !(grouped && q.of != nil) {
 				n += q.n
 			}
 		}

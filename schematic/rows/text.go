@@ -90,6 +90,7 @@ type Node struct {
 	Until  Extent         // until where the bracket is worked, if Times is not given
 	Stop   int            // with 'ending last repeat at **': so many items of Body are worked the last time; -1: all
 	Counts Counts         // of a chain, or of chains skipped from the hook: whether it counts
+	Told   Num            // of a remark or a join: the chains that it names
 	As     *stitch.Stitch // as what it counts; M is the chains beyond that, a space
 	Loop   Loop
 	Rows   []Num // row numbers meant: one, or the first and the last

@@ -321,6 +321,7 @@ type result struct {
 	free  bool
 	next  *Node
 	lefts *fabric
+	per   int  // stitches in each row of an edge that is not known
 	total bool // the count is not known from the work (a pick-up along an unknown edge)
 }
 
@@ -393,7 +394,7 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 	w.body(body)
 	res := &result{out: w.out, found: w.found, left: w.cur.left, pin: w.pinned, free: w.free, next: w.next}
 	if w.edge && w.rows <= 0 {
-		res.total = true
+		res.total, res.per = true, w.perRow
 	}
 	switch {
 	case w.leave && w.cur.left > 0:
