@@ -256,6 +256,11 @@ func (r *runner) bodies(n *Node) ([]done, bool) {
 		return nil, false
 	}
 	want := []int{}
+	for i := 1; i < len(n.Rows) && !n.More; i++ {
+		if n.Rows[i].At(r.size) == n.Rows[i-1].At(r.size) {
+			r.tell("rows/reference", finding.Warning, n.At, "row %s is named twice", "name the rows in their order", n.Rows[i].At(r.size))
+		}
+	}
 	for i, v := range n.Rows {
 		k := v.At(r.size)
 		if n.More && i > 0 {

@@ -3,6 +3,7 @@ package rows
 import (
 	"fmt"
 	"os"
+	"slices"
 	"sort"
 	"strings"
 	"testing"
@@ -172,8 +173,16 @@ func breaks(c corpusText) []broken {
 // sideKind tells a side that stands alone in its section apart: nothing speaks
 // against another one.
 func sideKind(s *Section, l *Line) string {
-	for _, m := range s.Lines {
-		if m != l && m.Label != nil && m.Label.Side != 0 {
+	at := slices.Index(s.Lines, l)
+	for i, m := range s.Lines {
+		if m == l || m.Label == nil || m.Label.Side == 0 {
+			continue
+		}
+		anew := false // between them the work begins along an edge
+		for _, k := range s.Lines[min(at, i)+1 : max(at, i)+1] {
+			anew = anew || usesNothing(k.Body)
+		}
+		if !anew {
 			return "right and wrong side"
 		}
 	}

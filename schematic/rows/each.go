@@ -155,6 +155,9 @@ func (w *work) each(n *Node, p *Place, reserve int) {
 // sc in each sc and 2 sc in each ch-2 sp.
 func (w *work) eachMixed(n *Node, p *Place, keep int) {
 	list := append([]*Node{n}, n.Also...)
+	for _, m := range list {
+		w.together(m, p.At)
+	}
 	pick := func(r *run) *Node {
 		for _, m := range list {
 			u := m.Places[0].Unit

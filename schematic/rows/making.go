@@ -290,6 +290,7 @@ func (w *work) place(n *Node, p *Place, reserve int) {
 	case RowEnds:
 		w.tchAt = false
 		w.free, w.pinned, w.edge = true, true, true
+		w.together(n, p.At)
 		rows := w.rows
 		if rows <= 0 {
 			w.perRow = max(w.n(n.N), 1)
@@ -323,6 +324,7 @@ func (w *work) eachFoot(n *Node, p Place) {
 	}
 	switch {
 	case p.Unit.Word == "held" && w.from.stitches() == 0:
+		w.together(n, p.At)
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * max(w.n(n.N), 0)}, nil, n)
 	case p.Unit.Space:

@@ -138,6 +138,7 @@ func (w *work) node(n *Node, tail []*Node, need int) {
 			kind = stitch.ByID("k")
 		}
 		w.free, w.pinned = true, true
+		w.together(n, n.At)
 		w.emit(run{kind: kind, n: max(w.n(n.N), 0)}, nil, n)
 	}
 }
