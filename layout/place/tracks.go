@@ -138,6 +138,9 @@ func newOnSide(s *sided) *onSide {
 // past the side's length by over at most.
 func (t *sideTracks) colour(length, over float64) {
 	t.tracks, t.any, t.reach, t.over = t.tracks[:0], false, span{}, over
+	if len(t.items) == 0 {
+		return
+	}
 	order := append([]*onSide{}, t.items...)
 	sort.SliceStable(order, func(i, j int) bool {
 		a, b := order[i].u.hi-order[i].u.lo, order[j].u.hi-order[j].u.lo
@@ -174,10 +177,12 @@ func (t *sideTracks) put(o *onSide, placed, later []*onSide, length float64) {
 					return
 				}
 			}
-			for _, f := range o.s.it.forms {
-				if u, ok := t.beside(o, k, f, ways, length, reachOut, wideBeside); ok {
-					t.set(o, k, f, u, true, nth(beside, tried))
-					return
+			for _, over := range [2]float64{mostPush, t.over} { // rather in more lines than far out
+				for _, f := range o.s.it.forms {
+					if u, ok := t.beside(o, k, f, ways, length, over); ok {
+						t.set(o, k, f, u, true, nth(beside, tried))
+						return
+					}
 				}
 			}
 			tried++
@@ -192,11 +197,7 @@ func (t *sideTracks) put(o *onSide, placed, later []*onSide, length float64) {
 				return
 			}
 		}
-		reach := float64(reachOut)
-		if k >= len(t.tracks) {
-			reach = math.Inf(1)
-		}
-		if u, ok := t.beside(o, k, f, ways, length, reach, math.Inf(1)); ok {
+		if u, ok := t.beside(o, k, f, ways, length, math.Inf(1)); ok {
 			t.set(o, k, f, u, true, byLetter)
 			return
 		}
@@ -299,10 +300,15 @@ func (t *sideTracks) onLine(o *onSide, k int, f form, ways []float64) (float64, 
 }
 
 // beside is the middle of a free place for the label beyond either end of the line,
-// with the line going on under it.
-func (t *sideTracks) beside(o *onSide, k int, f form, ways []float64, length, reach, widest float64) (float64, bool) {
-	if f.w > widest {
+// with the line going on under it, past the side's length by most at most. A letter
+// in a track of its own may stand as far off as it must.
+func (t *sideTracks) beside(o *onSide, k int, f form, ways []float64, length, most float64) (float64, bool) {
+	reach := float64(reachOut)
+	switch {
+	case !f.letter && f.w > wideBeside:
 		return 0, false
+	case f.letter && k >= len(t.tracks):
+		reach = math.Inf(1)
 	}
 	tries := []float64{o.u.hi + apart + f.w/2, o.u.lo - apart - f.w/2}
 	for _, w := range ways {
@@ -321,7 +327,7 @@ func (t *sideTracks) beside(o *onSide, k int, f form, ways []float64, length, re
 			continue
 		}
 		over := max(0, -label.lo) + max(0, label.hi-length)
-		if over > t.over && !f.letter {
+		if over > most {
 			continue
 		}
 		cost := off + over

@@ -94,7 +94,7 @@ func (b Box) Touches(p, q Point) bool {
 }
 
 // Polyline is a path as runs of straight lines, each curve cut into pieces short
-// enough to lie within 0.01 mm of it for the curves of a drawing.
+// enough to lie within 0.02 mm of it for the curves of a drawing.
 func (p *Path) Polyline() [][]Point {
 	var runs [][]Point
 	var run []Point

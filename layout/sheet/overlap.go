@@ -42,6 +42,7 @@ type cell struct{ x, y int }
 type stroke struct {
 	a, b  Point
 	half  float64
+	path  int // its place among the sheet's paths
 	class string
 }
 
@@ -52,6 +53,7 @@ type stroke struct {
 func Overlaps(s *Sheet, margin float64) []Problem {
 	var texts []*Text
 	var strokes []stroke
+	paths := 0
 	Walk(&s.Root, func(it Item) {
 		switch it := it.(type) {
 		case *Text:
@@ -59,7 +61,8 @@ func Overlaps(s *Sheet, margin float64) []Problem {
 				texts = append(texts, it)
 			}
 		case *Path:
-			strokes = appendStrokes(strokes, it)
+			strokes = appendStrokes(strokes, it, paths)
+			paths++
 		}
 	})
 	var found []Problem
@@ -88,15 +91,17 @@ func Overlaps(s *Sheet, margin float64) []Problem {
 			}
 		})
 	}
-	for k, st := range strokes {
+	off := -1 // the last path found to reach off the page
+	for _, st := range strokes {
 		lo := Point{min(st.a.X, st.b.X) - st.half, min(st.a.Y, st.b.Y) - st.half}
 		hi := Point{max(st.a.X, st.b.X) + st.half, max(st.a.Y, st.b.Y) + st.half}
-		if lo.X < margin-hair || lo.Y < margin-hair || hi.X > s.W-margin+hair || hi.Y > s.H-margin+hair {
+		if (lo.X < margin-hair || lo.Y < margin-hair || hi.X > s.W-margin+hair || hi.Y > s.H-margin+hair) && off != st.path {
+			off = st.path
 			found = append(found, Problem{LineOffPage, st.class, "", lo})
 		}
 		along(st, func(c cell) {
 			for _, i := range cells[c] {
-				if key := [2]int{-1 - k, i}; !seen[key] && boxes[i].Grown(st.half).Touches(st.a, st.b) {
+				if key := [2]int{-1 - st.path, i}; !seen[key] && boxes[i].Grown(st.half).Touches(st.a, st.b) {
 					seen[key] = true
 					found = append(found, Problem{LabelOnLine, texts[i].S, st.class, boxes[i].C})
 				}
@@ -106,7 +111,7 @@ func Overlaps(s *Sheet, margin float64) []Problem {
 	return found
 }
 
-func appendStrokes(strokes []stroke, p *Path) []stroke {
+func appendStrokes(strokes []stroke, p *Path, path int) []stroke {
 	half := p.Style.Width / 2
 	if p.Style.Stroke == None || p.Style.Width <= 0 {
 		if p.Style.Fill != Black && p.Style.Fill != Grey {
@@ -116,7 +121,7 @@ func appendStrokes(strokes []stroke, p *Path) []stroke {
 	}
 	for _, run := range p.Polyline() {
 		for i := 1; i < len(run); i++ {
-			strokes = append(strokes, stroke{run[i-1], run[i], half, p.Class})
+			strokes = append(strokes, stroke{run[i-1], run[i], half, path, p.Class})
 		}
 	}
 	return strokes

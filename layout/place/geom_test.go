@@ -1,0 +1,102 @@
+package place
+
+import (
+	"math"
+	"strings"
+	"testing"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+
+	"github.com/paulmach/orb"
+	"github.com/paulmach/orb/planar"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+)
+
+// Held against github.com/paulmach/orb: whether a point lies in a polygon.
+func TestHatchLinesLieInTheirPolygonAndCoverIt(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := rapid.IntRange(3, 12).Draw(t, "corners")
+		var poly []pt
+		var ring orb.Ring
+		for i := range n {
+			r := rapid.Float64Range(10, 40).Draw(t, "r")
+			sin, cos := math.Sincos(2 * math.Pi * float64(i) / float64(n))
+			poly = append(poly, pt{X: 50 + r*cos, Y: 50 + r*sin})
+			ring = append(ring, orb.Point{50 + r*cos, 50 + r*sin})
+		}
+		ring = append(ring, ring[0])
+		sin, cos := math.Sincos(rapid.Float64Range(0, 3.2).Draw(t, "dir"))
+		gap := rapid.Float64Range(0.8, 4).Draw(t, "gap")
+		lines := hatch(poly, pt{X: cos, Y: sin}, gap)
+		require.NotEmpty(t, lines)
+		long := 0.0
+		for _, l := range lines {
+			long += dist(l.a, l.b)
+			for _, k := range []float64{0.02, 0.5, 0.98} {
+				p := add(l.a, mul(sub(l.b, l.a), k))
+				require.True(t, planar.RingContains(ring, orb.Point{p.X, p.Y}), "%v", p)
+			}
+		}
+		// lines a gap apart stand for the area (a sum of strips)
+		require.InEpsilon(t, math.Abs(planar.Area(orb.Polygon{ring})), long*gap, 0.25)
+	})
+}
+
+func TestHatchIsNeverDenserThanTheEyeTells(t *testing.T) {
+	sheets, err := Schematic(pullover(1), Options{Scale: 50})
+	require.NoError(t, err)
+	found := false
+	sheet.Walk(&sheets[0].Root, func(it sheet.Item) {
+		p, ok := it.(*sheet.Path)
+		if !ok || p.Class != "hatch" || len(p.Segs) < 4 || p.Segs[0].P[0].X == p.Segs[1].P[0].X && p.Segs[0].P[0].X == p.Segs[2].P[0].X {
+			return
+		}
+		for i := 2; i+1 < len(p.Segs); i += 2 {
+			require.GreaterOrEqual(t, math.Abs(p.Segs[i].P[0].X-p.Segs[i-2].P[0].X), 0.7)
+			found = true
+		}
+	})
+	require.True(t, found)
+}
+
+func TestLettersLeaveOutWhatLooksLikeAFigure(t *testing.T) {
+	require.Equal(t, "A", letterName(0))
+	require.Equal(t, "Z", letterName(23))
+	require.Equal(t, "AA", letterName(24))
+	require.Equal(t, "AB", letterName(25))
+	seen := map[string]bool{}
+	for n := range 2000 {
+		name := letterName(n)
+		require.False(t, seen[name])
+		require.False(t, strings.ContainsAny(name, "IO"), name)
+		require.LessOrEqual(t, fonts.Width(fonts.Regular, 3, name), letterForm(2000, 3).w)
+		seen[name] = true
+	}
+}
+
+func TestTextReadsFromTheBottomOrTheRight(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		sin, cos := math.Sincos(rapid.Float64Range(-4, 4).Draw(t, "turn"))
+		_, angle := reading(pt{X: cos, Y: sin})
+		require.Greater(t, angle, -60.001)
+		require.LessOrEqual(t, angle, 120.001)
+	})
+	_, angle := reading(pt{Y: 1})
+	require.Equal(t, 90.0, angle, "a vertical one reads from the right (ISO 129-1)")
+	_, angle = reading(pt{X: -1})
+	require.Equal(t, 0.0, angle)
+}
+
+func TestWrappedTextKeepsItsWordsAndItsWidth(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[a-z]{1,40}( [a-z]{1,12}){0,8}`).Draw(t, "text")
+		limit := rapid.Float64Range(6, 60).Draw(t, "limit")
+		lines := wrap(s, limit, 3.2, fonts.Regular)
+		require.Equal(t, strings.ReplaceAll(s, " ", ""), strings.ReplaceAll(strings.Join(lines, ""), " ", ""))
+		for _, l := range lines {
+			require.LessOrEqual(t, fonts.Width(fonts.Regular, 3.2, l), limit)
+		}
+	})
+}
