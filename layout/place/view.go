@@ -253,12 +253,17 @@ func (d *drawn) nameLine(l schematic.Line, size float64) {
 	d.dropped++
 }
 
+// endRoom is how far the end of a dimension line reaches around its point, mm.
+const endRoom = 0.9
+
 // bound takes in everything placed, and the caption below it.
 func (d *drawn) bound() {
 	for i := range d.dims {
 		m := &d.dims[i]
 		d.all.box(m.box().Grown(clearance))
-		d.all.add(m.line.a, m.line.b)
+		for _, p := range [2]pt{m.line.a, m.line.b} {
+			d.all.add(sub(p, pt{X: endRoom, Y: endRoom}), add(p, pt{X: endRoom, Y: endRoom}))
+		}
 		d.all.add(m.lead...)
 		for _, t := range m.tail {
 			d.all.add(t.a, t.b)
