@@ -36,7 +36,7 @@ anything does not agree; notes, which are worth a look, do not count.`,
 			sources := map[string][]byte{}
 			unreadable := 0
 			for _, path := range args {
-				text, err := files.Read(path, cmd.InOrStdin())
+				text, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
 				if err != nil {
 					return &exit{exitUsage, err}
 				}

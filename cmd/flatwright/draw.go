@@ -38,7 +38,7 @@ told, and the drawing shows what the counts make.`,
 			if large {
 				o.Text = place.Large
 			}
-			text, err := files.Read(args[0], cmd.InOrStdin())
+			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
 			if err != nil {
 				return &exit{exitUsage, err}
 			}

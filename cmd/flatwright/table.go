@@ -22,7 +22,7 @@ the designer wrote. It goes to standard output, or into a folder.`,
   flatwright table --size M --units in cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			text, err := files.Read(args[0], cmd.InOrStdin())
+			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
 			if err != nil {
 				return &exit{exitUsage, err}
 			}

@@ -186,10 +186,10 @@ func TestReadGivesTheWholeFile(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "p.yaml")
 	body := bytes.Repeat([]byte("x"), MaxRead)
 	require.NoError(t, os.WriteFile(path, body, 0o644))
-	got, err := Read(path, nil)
+	got, err := Read(context.Background(), path, nil)
 	require.NoError(t, err)
 	assert.Equal(t, body, got, "a file of just the bound is read")
-	got, err = Read(Stdio, strings.NewReader("version: 1"))
+	got, err = Read(context.Background(), Stdio, strings.NewReader("version: 1"))
 	require.NoError(t, err)
 	assert.Equal(t, "version: 1", string(got))
 }
@@ -209,7 +209,7 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 		{path: Stdio, want: "there is none"},
 		{path: Stdio, stdin: iotest.ErrReader(errors.New("the pipe broke")), want: "the pipe broke"},
 	} {
-		_, err := Read(c.path, c.stdin)
+		_, err := Read(context.Background(), c.path, c.stdin)
 		if assert.ErrorContains(t, err, c.want) && c.path != Stdio {
 			assert.ErrorContains(t, err, c.path)
 			assert.NotContains(t, err.Error(), "open ", "no system calls in a message")
@@ -217,11 +217,20 @@ func TestReadSaysWhatIsWrong(t *testing.T) {
 	}
 }
 
+func TestReadStopsWaitingForStandardInput(t *testing.T) {
+	in, out := io.Pipe()
+	defer out.Close()
+	ctx, stop := context.WithCancelCause(context.Background())
+	stop(errors.New("interrupt"))
+	_, err := Read(ctx, Stdio, in)
+	require.ErrorContains(t, err, "interrupt")
+}
+
 func TestReadOfAnEndlessFileStopsAtTheBound(t *testing.T) {
 	if runtime.GOOS != "linux" {
 		t.Skip("/dev/zero is needed")
 	}
-	_, err := Read("/dev/zero", nil)
+	_, err := Read(context.Background(), "/dev/zero", nil)
 	require.ErrorIs(t, err, ErrTooLarge)
 }
 

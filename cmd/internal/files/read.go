@@ -1,6 +1,7 @@
 package files
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -16,10 +17,10 @@ var ErrTooLarge = errors.New("a pattern file is at most 1 MiB")
 
 // Read is the whole of the file called path, or of stdin if path is Stdio. It
 // fails, naming the file, if there is none, if it is a folder, if it may not be read
-// or if it has more than MaxRead bytes.
-func Read(path string, stdin io.Reader) ([]byte, error) {
+// or if it has more than MaxRead bytes. It stops waiting for stdin if ctx ends.
+func Read(ctx context.Context, path string, stdin io.Reader) ([]byte, error) {
 	if path == Stdio {
-		return bounded(stdin, "standard input")
+		return waiting(ctx, stdin)
 	}
 	f, err := os.Open(path)
 	if err != nil {
@@ -30,6 +31,25 @@ func Read(path string, stdin io.Reader) ([]byte, error) {
 		return nil, fmt.Errorf("cannot read %s: it is a folder; name the pattern file in it", path)
 	}
 	return bounded(f, path)
+}
+
+// waiting reads stdin, for which a person may be typing.
+func waiting(ctx context.Context, stdin io.Reader) ([]byte, error) {
+	type result struct {
+		text []byte
+		err  error
+	}
+	done := make(chan result, 1)
+	go func() {
+		text, err := bounded(stdin, "standard input")
+		done <- result{text, err}
+	}()
+	select {
+	case r := <-done:
+		return r.text, r.err
+	case <-ctx.Done():
+		return nil, fmt.Errorf("stopped: %w", context.Cause(ctx))
+	}
 }
 
 func bounded(r io.Reader, name string) ([]byte, error) {
