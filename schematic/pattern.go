@@ -53,8 +53,8 @@ type Pattern struct {
 	Care     []string
 	Edition  string   // which version this is, and its date, as the designer wrote it
 	Mended   []string // corrections since the first version, each with its date
-	RowsFile string // written rows beside the pattern, relative to it
-	Rows     string // written rows in the pattern
+	RowsFile string   // written rows beside the pattern, relative to it
+	Rows     string   // written rows in the pattern
 	RowsPos  finding.Pos
 }
 

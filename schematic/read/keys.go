@@ -89,6 +89,11 @@ var patternKeys = &table{
 		{name: "tools", form: list, of: "material", what: "hooks, needles and other tools, a list of lines"},
 		{name: "notions", form: list, of: "material", what: "buttons and the like, a list of lines"},
 		{name: "notes", form: words, what: "notes, a list of lines"},
+		{name: "special stitches", form: words, what: "special stitches, a list of lines, each with how it is worked"},
+		{name: "finishing", form: words, what: "blocking, seams and edgings, a list of lines"},
+		{name: "care", form: words, what: "washing and drying, a list of lines"},
+		{name: "edition", form: text, what: "which version this is, with its date"},
+		{name: "corrections", form: words, what: "what was corrected since the first version, a list of lines, each with its date"},
 		{name: "pieces", need: true, form: list, of: "piece", what: "the pieces, in the order in which they are drawn"},
 		{name: "joins", form: list, of: "join", what: "what is sewn to what"},
 		{name: "finished", form: named, of: "finished", what: "finished measurements that the designer wrote"},
@@ -99,7 +104,7 @@ var patternKeys = &table{
 		"title": "pattern", "name": "pattern", "author": "designer", "by": "designer", "gauge": "gauges", "tension": "gauges",
 		"unit": "units", "size": "sizes", "body": "bodies", "hook": "tools", "hooks": "tools", "needles": "tools", "materials": "yarn",
 		"yarns": "yarn", "buttons": "notions", "seams": "joins", "sewing": "joins", "measurements": "finished", "terminology": "terms",
-		"language": "terms", "piece": "pieces", "abbreviations": "notes", "written rows": "rows",
+		"language": "terms", "piece": "pieces", "abbreviations": "notes", "errata": "corrections", "revision": "edition", "making up": "finishing", "washing": "care", "written rows": "rows",
 	},
 }
 

@@ -69,6 +69,9 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 	p.Yarn, p.Tools, p.Notions = r.materials(m, "yarn"), r.materials(m, "tools"), r.materials(m, "notions")
 	p.Weights = r.weights(m)
 	p.Notes = r.texts(m.get("notes"), "notes", longestLine)
+	p.Special = r.texts(m.get("special stitches"), "special stitches", longestLine)
+	p.Making, p.Care = r.texts(m.get("finishing"), "finishing", longestLine), r.texts(m.get("care"), "care", longestLine)
+	p.Edition, p.Mended = m.text("edition"), r.texts(m.get("corrections"), "corrections", longestLine)
 	r.rows(m, p)
 	for _, n := range r.list(m.get("pieces"), `"pieces"`, mostPieces) {
 		if q := r.readPiece(n); q != nil {
