@@ -138,7 +138,7 @@ func TestDrawOptionsChooseWhatIsDrawn(t *testing.T) {
 		{args: "--size M --scale 12 --format svg", files: []string{"tern-slipover-m.svg"}, has: []string{"1:12"}},
 		{args: "--size M --paper letter --orientation portrait --format svg", files: []string{"tern-slipover-m.svg"}, has: []string{`width="215.9`}},
 		{args: "--size M --paper A4 --orientation landscape --format svg", files: []string{"tern-slipover-m.svg"}, has: []string{`width="297`}},
-		{args: "--size M --large --format svg", files: []string{"tern-slipover-m.svg"}, has: []string{"52.5"}},
+		{args: "--size M --large --format pdf", files: []string{"tern-slipover-m.pdf"}},
 		{args: "--format pdf", files: []string{"tern-slipover.pdf"}},
 	} {
 		dir := t.TempDir()
