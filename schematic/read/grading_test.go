@@ -1,6 +1,7 @@
 package read
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -11,84 +12,14 @@ import (
 	"flatwright/schematic/grade"
 )
 
-// A tunic of two pieces and two sleeves whose every count is a sum.
-const gradedTunic = `version: 1
-pattern: Ferry Tunic   # invented for this test
-terms: UK
-units: cm
-sizes: XS (S, M, L) (1X, 2X)
-bodies:
-  bust: 76 (86, 97, 107) (117, 127) cm
-  upper arm: 25 (26, 28, 31) (34, 39) cm
-  cross back: 36 (38, 40, 43) (45, 46) cm
-  armhole depth: 17 (18, 19, 20) (22, 23) cm
-gauges:
-  fabric: 18 sts and 24 rows over 10 cm in st st
-grading:
-  ease: 12 cm
-  back stitches: {stitches: (bust + ease) / 2, multiple: 4 + 2}
-  cross stitches: {stitches: cross back, like: back stitches, round: down}
-  armhole rows: {rows: armhole depth + 2 cm, even: yes}
-  armhole: {armhole: back stitches, to: cross stitches, over: armhole rows, on: right-side rows}
-  upper stitches: {stitches: upper arm + 5 cm, even: yes}
-  cuff stitches: {stitches: "22 (22, 23, 24) (25, 26) cm", even: yes}
-  sleeve rows: {rows: 44 cm, even: yes}
-  widen: {spread: (upper stitches - cuff stitches) / 2, over: sleeve rows, on: right-side rows}
-  cap: {cap: upper stitches, armhole: 2 x armhole edge, first: armhole first, ease: 1 cm}
-  body rows: {rows: 38 cm, even: yes}
-pieces:
-  - piece: Back
-    sections:
-      - cast on: back stitches   # from bust and ease
-      - even: body rows
-      - bind off: armhole first
-        at: both edges
-        edge: armhole
-      - decrease: 1
-        at: both edges
-        every: armhole every
-        times: armhole times
-        to: cross stitches
-      - even: armhole rest
-      - bind off: all
-        edge: shoulder line
-  - piece: Front
-    sections:
-      - cast on: back stitches
-      - even: body rows
-      - {bind off: armhole first, at: both edges, edge: armhole}
-      - {decrease: 1, at: both edges, every: armhole every, times: armhole times, to: cross stitches}
-      - even: armhole rest
-      - bind off: all
-  - piece: Sleeve
-    make: 2
-    sections:
-      - cast on: cuff stitches
-      - increase: 1
-        at: both edges
-        every: widen every
-        times: widen times
-        then: [{every: widen then every, times: widen then times}]
-        rows: sleeve rows
-        to: upper stitches
-      - bind off: cap first
-        at: both edges
-        edge: cap
-      - decrease: 1
-        at: both edges
-        every: cap quick every
-        times: cap quick times
-        then:
-          - {every: cap slow every, times: cap slow times}
-          - {every: cap less slow every, times: cap less slow times}
-          - {every: cap last every, times: cap last times}
-      - bind off: all
-        edge: cap
-joins:
-  - sew: Sleeve cap
-    into: [Back armhole, Front armhole]
-    how: eased by 2 cm
-`
+// gradedTunic is a tunic of two pieces and two sleeves whose every count is a sum.
+var gradedTunic = func() string {
+	text, err := os.ReadFile("../../testdata/grade/tunic.yaml")
+	if err != nil {
+		panic(err)
+	}
+	return string(text)
+}()
 
 func TestAGradedPatternIsWorkedOutAndHasNoFinding(t *testing.T) {
 	p, found := Pattern("tunic.yaml", []byte(gradedTunic))

@@ -1,0 +1,197 @@
+// Package xlsx writes the measurements and the grading of a pattern as a
+// spreadsheet with live formulas, and reads graded values from one, or from
+// CSV. It runs nothing that a sheet holds: a text stays a text, whatever it begins with.
+package xlsx
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+
+	"github.com/xuri/excelize/v2"
+
+	"flatwright/layout/table"
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// The sheets of a workbook.
+const (
+	Measurements = "Measurements"
+	Grading      = "Grading"
+)
+
+// Write writes a workbook of the garments gs of one pattern: the table of their
+// measurements, inches reckoned from centimetres by formulas (or the other way
+// round, as the pattern is authored), and its grading, every sum a formula. The
+// same pattern gives the same bytes.
+func Write(w io.Writer, p *schematic.Pattern, gs []*schematic.Garment) error {
+	f := excelize.NewFile()
+	defer f.Close() //nolint:errcheck // nothing of it is on disk
+	b := &book{f: f, unit: p.Units, steps: p.Steps}
+	b.styles()
+	if err := f.SetSheetName("Sheet1", Measurements); err != nil {
+		return fmt.Errorf("xlsx: %w", err)
+	}
+	b.sheet = Measurements
+	b.measurements(table.Of(gs))
+	if _, err := f.NewSheet(Grading); err != nil {
+		return fmt.Errorf("xlsx: %w", err)
+	}
+	b.sheet, b.row = Grading, 0
+	b.grading(p)
+	if b.err != nil {
+		return fmt.Errorf("xlsx: %w", b.err)
+	}
+	full := true
+	if err := f.SetCalcProps(&excelize.CalcPropsOptions{FullCalcOnLoad: &full}); err != nil {
+		return fmt.Errorf("xlsx: %w", err)
+	}
+	// A fixed date: the same pattern gives the same bytes.
+	const date = "2000-01-01T00:00:00Z"
+	if err := f.SetDocProps(&excelize.DocProperties{Title: p.Title, Creator: "Flatwright", Created: date, Modified: date}); err != nil {
+		return fmt.Errorf("xlsx: %w", err)
+	}
+	var out bytes.Buffer
+	if err := f.Write(&out); err != nil {
+		return fmt.Errorf("xlsx: %w", err)
+	}
+	fixed, err := undated(out.Bytes())
+	if err != nil {
+		return fmt.Errorf("xlsx: %w", err)
+	}
+	_, err = w.Write(fixed)
+	return err
+}
+
+// book is a workbook in the making; its first error sticks.
+type book struct {
+	f     *excelize.File
+	sheet string
+	row   int // the last row written
+	unit  units.Unit
+	steps units.Steps
+	err   error
+
+	head, group, length, count, note int // styles
+}
+
+func (b *book) style(s *excelize.Style) int {
+	id, err := b.f.NewStyle(s)
+	b.keep(err)
+	return id
+}
+
+func (b *book) styles() {
+	format := func(s string) *string { return &s }
+	b.head = b.style(&excelize.Style{Font: &excelize.Font{Bold: true}, Border: []excelize.Border{{Type: "bottom", Style: 1, Color: "000000"}}})
+	b.group = b.style(&excelize.Style{Font: &excelize.Font{Bold: true}})
+	b.length = b.style(&excelize.Style{CustomNumFmt: format("0.00")})
+	b.count = b.style(&excelize.Style{CustomNumFmt: format("0.###")})
+	b.note = b.style(&excelize.Style{Font: &excelize.Font{Italic: true}})
+}
+
+func (b *book) keep(err error) {
+	if b.err == nil {
+		b.err = err
+	}
+}
+
+// cell is the name of a cell of the row being written; columns count from 1.
+func (b *book) cell(col int) string { return at(col, b.row) }
+
+func at(col, row int) string {
+	name, err := excelize.CoordinatesToCellName(col, row)
+	if err != nil {
+		return "A1"
+	}
+	return name
+}
+
+func (b *book) text(col int, s string, style int) {
+	b.keep(b.f.SetCellStr(b.sheet, b.cell(col), s))
+	if style > 0 {
+		b.keep(b.f.SetCellStyle(b.sheet, b.cell(col), b.cell(col), style))
+	}
+}
+
+func (b *book) number(col int, v float64, style int) {
+	b.keep(b.f.SetCellFloat(b.sheet, b.cell(col), v, -1, 64))
+	b.keep(b.f.SetCellStyle(b.sheet, b.cell(col), b.cell(col), style))
+}
+
+// formula writes a formula, and its value for readers that do not reckon.
+func (b *book) formula(col int, formula string, v float64, style int) {
+	b.number(col, v, style)
+	b.keep(b.f.SetCellFormula(b.sheet, b.cell(col), formula))
+}
+
+func (b *book) next() { b.row++ }
+
+// first is the column of the first size.
+const first = 3
+
+func (b *book) sizes(title string, names []string) {
+	b.next()
+	b.text(1, title, b.head)
+	b.text(2, "Unit", b.head)
+	for i, s := range names {
+		b.text(first+i, s, b.head)
+	}
+	b.keep(b.f.SetColWidth(b.sheet, "A", "A", 34))
+	b.keep(b.f.SetPanes(b.sheet, &excelize.Panes{Freeze: true, XSplit: 2, YSplit: b.row, TopLeftCell: at(first, b.row+1), ActivePane: "bottomRight"}))
+}
+
+func (b *book) measurements(t table.Table) {
+	b.next()
+	b.text(1, t.Title, b.group)
+	b.sizes("Measurement", t.Sizes)
+	authored, other, factor := units.CM, units.Inch, "/2.54"
+	if t.Units == units.Inch {
+		authored, other, factor = units.Inch, units.CM, "*2.54"
+	}
+	for _, g := range t.Groups {
+		b.next()
+		b.text(1, g.Name, b.group)
+		for _, r := range g.Rows {
+			b.pair(r.Name, r.Cells, authored, other, factor)
+		}
+	}
+}
+
+// pair writes a measurement in the authored unit, exactly, and in the other one by formula;
+// ranges take two pairs.
+func (b *book) pair(name string, cells []table.Cell, authored, other units.Unit, factor string) {
+	ranged := false
+	for _, c := range cells {
+		ranged = ranged || c.Has && !c.Low.Eq(c.High)
+	}
+	ends := []func(table.Cell) units.Num{func(c table.Cell) units.Num { return c.Low }}
+	labels := []string{name}
+	if ranged {
+		ends = append(ends, func(c table.Cell) units.Num { return c.High })
+		labels = []string{name + ", from", name + ", to"}
+	}
+	for k, end := range ends {
+		b.next()
+		b.text(1, labels[k], 0)
+		b.text(2, authored.String(), 0)
+		for i, c := range cells {
+			if !c.Has {
+				b.text(first+i, table.None, 0)
+				continue
+			}
+			b.number(first+i, units.In(end(c), authored).Float(), b.length)
+		}
+		b.next()
+		b.text(1, labels[k], 0)
+		b.text(2, other.String(), 0)
+		for i, c := range cells {
+			if !c.Has {
+				b.text(first+i, table.None, 0)
+				continue
+			}
+			b.formula(first+i, at(first+i, b.row-1)+factor, units.In(end(c), other).Float(), b.length)
+		}
+	}
+}

@@ -1,0 +1,169 @@
+package xlsx
+
+import (
+	"archive/zip"
+	"bytes"
+	"io"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"github.com/xuri/excelize/v2"
+
+	"flatwright/schematic"
+	"flatwright/schematic/read"
+)
+
+func tunic(t testing.TB, change ...string) *schematic.Pattern {
+	src, err := os.ReadFile("../../testdata/grade/tunic.yaml")
+	require.NoError(t, err)
+	p, found := read.Pattern("tunic.yaml", []byte(strings.NewReplacer(change...).Replace(string(src))))
+	require.Empty(t, found)
+	return p
+}
+
+func written(t testing.TB, p *schematic.Pattern) []byte {
+	var b bytes.Buffer
+	require.NoError(t, Write(&b, p, schematic.WorkAll(p)))
+	return b.Bytes()
+}
+
+// numbers are all numbers of a workbook by sheet and cell, and which of them have formulas.
+func numbers(t testing.TB, data []byte) (map[string]float64, map[string]string) {
+	f, err := excelize.OpenReader(bytes.NewReader(data))
+	require.NoError(t, err)
+	defer func() { require.NoError(t, f.Close()) }()
+	vals, formulas := map[string]float64{}, map[string]string{}
+	for _, s := range []string{Measurements, Grading} {
+		rows, err := f.GetRows(s, excelize.Options{RawCellValue: true})
+		require.NoError(t, err)
+		for r, row := range rows {
+			for c, text := range row {
+				if c < first-1 || r < 2 {
+					continue
+				}
+				name := at(c+1, r+1)
+				if v, err := strconv.ParseFloat(text, 64); err == nil {
+					vals[s+"!"+name] = v
+				}
+				formula, err := f.GetCellFormula(s, name)
+				require.NoError(t, err)
+				if formula != "" {
+					formulas[s+"!"+name] = formula
+				}
+			}
+		}
+	}
+	return vals, formulas
+}
+
+func TestTheSamePatternGivesTheSameWorkbook(t *testing.T) {
+	p := tunic(t)
+	a, b := written(t, p), written(t, tunic(t))
+	assert.True(t, bytes.Equal(a, b))
+	vals, formulas := numbers(t, a)
+	assert.Greater(t, len(formulas), 200)
+	for cell := range formulas {
+		_, ok := vals[cell]
+		assert.True(t, ok, "%s has a value for readers that do not reckon", cell)
+	}
+}
+
+func TestATextThatLooksLikeAFormulaStaysAText(t *testing.T) {
+	p := tunic(t, "Ferry Tunic", `"=HYPERLINK(1+1)"`, "piece: Back\n", "piece: \"=2+3\"\n", "Back armhole", "=2+3 armhole")
+	f, err := excelize.OpenReader(bytes.NewReader(written(t, p)))
+	require.NoError(t, err)
+	formula, err := f.GetCellFormula(Measurements, "A1")
+	require.NoError(t, err)
+	assert.Empty(t, formula)
+	text, err := f.GetCellValue(Measurements, "A1")
+	require.NoError(t, err)
+	assert.Equal(t, "=HYPERLINK(1+1)", text)
+	kind, err := f.GetCellType(Measurements, "A1")
+	require.NoError(t, err)
+	assert.Contains(t, []excelize.CellType{excelize.CellTypeSharedString, excelize.CellTypeInlineString}, kind)
+}
+
+var cached = regexp.MustCompile(`(<f>[^<]*</f>)<v>[^<]*</v>`)
+
+// spoilt is the workbook with a wrong value planted in every formula's cell.
+func spoilt(t testing.TB, data []byte) []byte {
+	in, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	require.NoError(t, err)
+	var out bytes.Buffer
+	w := zip.NewWriter(&out)
+	n := 0
+	for _, p := range in.File {
+		r, err := p.Open()
+		require.NoError(t, err)
+		body, err := io.ReadAll(r)
+		require.NoError(t, err)
+		if strings.HasPrefix(p.Name, "xl/worksheets/") {
+			n += len(cached.FindAll(body, -1))
+			body = cached.ReplaceAll(body, []byte("$1<v>-987654321</v>"))
+		}
+		to, err := w.Create(p.Name)
+		require.NoError(t, err)
+		_, err = to.Write(body)
+		require.NoError(t, err)
+	}
+	require.NoError(t, w.Close())
+	require.Greater(t, n, 200)
+	return out.Bytes()
+}
+
+// always makes LibreOffice reckon every formula when it opens a workbook.
+const always = `<?xml version="1.0" encoding="UTF-8"?>
+<oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema" xmlns:xsi="http://www.w3.org/2001/XMLSchema-instance">
+<item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
+</oor:items>
+`
+
+// LibreOffice, a calculator of formulas from outside, opens the workbook with
+// wrong values planted in it, reckons it anew and saves it: its numbers are ours to 1e-9.
+func TestLibreOfficeReckonsTheSameNumbers(t *testing.T) {
+	soffice, err := exec.LookPath("soffice")
+	if err != nil {
+		if os.Getenv("FLATWRIGHT_RENDERERS") == "required" {
+			t.Fatal("soffice is required: install libreoffice-calc")
+		}
+		t.Skip("no soffice here: install libreoffice-calc")
+	}
+	for name, change := range map[string][]string{
+		"centimetres": nil,
+		"inches":      {"units: cm", "units: in", "fabric: 18 sts and 24 rows over 10 cm", "fabric: 18 sts and 24 rows over 4 in"},
+		"other rules": {"multiple: 4 + 2}", "multiple: 3 + 1, odd: yes, round: up}", "like: back stitches, round: down", "like: back stitches, multiple: 3, least: 70"},
+	} {
+		p := tunic(t, change...)
+		ours := written(t, p)
+		dir := t.TempDir()
+		profile := filepath.Join(dir, "profile")
+		require.NoError(t, os.MkdirAll(filepath.Join(profile, "user"), 0o755))
+		require.NoError(t, os.WriteFile(filepath.Join(profile, "user", "registrymodifications.xcu"), []byte(always), 0o644))
+		in := filepath.Join(dir, "in.xlsx")
+		require.NoError(t, os.WriteFile(in, spoilt(t, ours), 0o644))
+		out := filepath.Join(dir, "out")
+		cmd := exec.Command(soffice, "-env:UserInstallation=file://"+filepath.ToSlash(profile), "--headless", "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", out, in)
+		text, err := cmd.CombinedOutput()
+		require.NoError(t, err, string(text))
+		again, err := os.ReadFile(filepath.Join(out, "in.xlsx"))
+		require.NoError(t, err, string(text))
+		want, formulas := numbers(t, ours)
+		got, _ := numbers(t, again)
+		worst := 0.0
+		for cell, v := range want {
+			g, ok := got[cell]
+			require.True(t, ok, "%s: %s %s", name, cell, formulas[cell])
+			worst = max(worst, math.Abs(g-v)/max(1, math.Abs(v)))
+			require.InDelta(t, v, g, 1e-9*max(1, math.Abs(v)), "%s: %s %s", name, cell, formulas[cell])
+		}
+		t.Logf("%s: %d numbers, %d of them formulas, at most %.1e apart", name, len(want), len(formulas), worst)
+	}
+}
