@@ -18,27 +18,37 @@ type sided struct {
 	placed  bool
 }
 
+// The sides on which a measurement may be taken, the preferred one first.
+var (
+	upright = []side{top, bottom}
+	level   = []side{right, left}
+	around  = []side{right, left, top, bottom}
+)
+
 // assign gives every measurement the side on which its extension lines cross the
 // fewest edges, then the nearer one, then the emptier one, and keeps its ways free.
 func (d *drawn) assign() []*sided {
-	var list []*sided
+	all := make([]sided, len(d.v.items))
+	list := make([]*sided, len(all))
 	var count [4]int
+	var one [2]pt
 	for i, it := range d.v.items {
-		s := &sided{it: it, owner: i, a: d.on(it.m.A), b: d.on(it.m.B), axis: it.m.Axis}
-		choices := []side{top, bottom}
+		s := &all[i]
+		*s = sided{it: it, owner: i, a: d.on(it.m.A), b: d.on(it.m.B), axis: it.m.Axis}
+		choices := upright
 		switch {
 		case s.axis == schematic.Slanted && math.Abs(s.a.Y-s.b.Y) < 0.2:
 			s.axis = schematic.Horizontal
 		case s.axis == schematic.Slanted && math.Abs(s.a.X-s.b.X) < 0.2:
 			s.axis = schematic.Vertical
 		}
-		ends := []pt{s.a, s.b}
+		ends := append(one[:0], s.a, s.b)
 		switch s.axis {
 		case schematic.Vertical:
-			choices = []side{right, left}
+			choices = level
 		case schematic.Slanted:
-			choices = []side{right, left, top, bottom}
-			ends = []pt{mid(s.a, s.b)}
+			choices = around
+			ends = append(one[:0], mid(s.a, s.b))
 		}
 		best := math.Inf(1)
 		for _, c := range choices {
@@ -57,7 +67,7 @@ func (d *drawn) assign() []*sided {
 		for _, p := range ends {
 			d.field.rays = append(d.field.rays, ray{p, s.side, i})
 		}
-		list = append(list, s)
+		list[i] = s
 	}
 	return list
 }

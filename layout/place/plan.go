@@ -144,7 +144,7 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 	}
 	for k := range made.Measures {
 		m := &made.Measures[k]
-		if m.View != index || !m.Main || v.mirrored(m, byID) {
+		if m.View != index || !m.Main || v.mirrored(m, byID) || p.onTwin(made, m, byID) {
 			continue
 		}
 		it := &item{m: m, value: value{make([]units.Num, len(byID)), make([]bool, len(byID))}}
@@ -308,20 +308,44 @@ func (v *viewPlan) mirrored(m *schematic.Measure, byID []map[string]*schematic.M
 	a, b := flip(m.A), flip(m.B)
 	for _, it := range v.items {
 		o := it.m
-		alike := same(o.A, a) && same(o.B, b) || same(o.A, b) && same(o.B, a)
-		if !alike || o.Axis != m.Axis || o.Around != m.Around || o.Stretched != m.Stretched {
+		flipped := same(o.A, a) && same(o.B, b) || same(o.A, b) && same(o.B, a)
+		if !flipped || o.Axis != m.Axis || o.Around != m.Around || o.Stretched != m.Stretched {
 			continue
 		}
-		equal := true
-		for i := range byID {
-			x, y := byID[i][o.ID], byID[i][m.ID]
-			if (x == nil) != (y == nil) || x != nil && !x.Length.Eq(y.Length) {
-				equal = false
-			}
-		}
-		if equal {
+		if alike(o, m, byID) {
 			return true
 		}
 	}
 	return false
+}
+
+// onTwin reports whether the piece that made mirrors has the same measurement: the
+// pair is measured once.
+func (p *plan) onTwin(made *schematic.Made, m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
+	if made.MirrorOf == "" {
+		return false
+	}
+	for _, twin := range p.g.Pieces {
+		if twin.Name != made.MirrorOf || twin == made || twin.MirrorOf != "" {
+			continue
+		}
+		for k := range twin.Measures {
+			o := &twin.Measures[k]
+			if o.Main && o.View == m.View && o.Name == m.Name && o.Axis == m.Axis && o.Around == m.Around && alike(o, m, byID) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// alike reports whether two measurements are equal in every size.
+func alike(o, m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
+	for i := range byID {
+		x, y := byID[i][o.ID], byID[i][m.ID]
+		if (x == nil) != (y == nil) || x != nil && !x.Length.Eq(y.Length) {
+			return false
+		}
+	}
+	return true
 }

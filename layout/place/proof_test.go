@@ -13,6 +13,7 @@ import (
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/random"
 	"flatwright/schematic/units"
 
 	"github.com/stretchr/testify/require"
@@ -156,42 +157,59 @@ func randomOptions(t *rapid.T, sizes int) Options {
 type tally struct {
 	sync.Mutex
 	Stats
-	drawings, pieces, large int
-	modes                   [4]int
+	drawings, pieces, most, large int
+	modes                         [4]int
 }
 
-func TestNothingOverlapsOnAnySheetOfRandomGarments(t *testing.T) {
-	var sum tally
-	rapid.Check(t, func(t *rapid.T) {
-		gs := randomGarments(t)
-		o := randomOptions(t, len(gs))
-		var st Stats
-		o.Stats = &st
-		sheets, err := Schematic(gs, o)
-		sum.Lock()
-		defer sum.Unlock()
-		if err != nil {
-			var large *TooLarge
-			require.ErrorAs(t, err, &large)
-			short, long := o.Paper.Size()
-			require.True(t, min(large.W, large.H) > short || max(large.W, large.H) > long ||
-				o.Orientation != Auto && (large.W > short || large.H > short), "a drawing that fits was refused: %v", err)
-			sum.large++
-			return
-		}
-		sum.drawings++
-		sum.pieces += len(gs[0].Pieces)
-		sum.modes[o.Labels]++
-		sum.add(st)
-		holds(t, gs, o, st, sheets)
-	})
-	t.Logf("%d drawings of %d pieces, %d refused as too large; one size %d, all sizes %d, letters %d, blank %d",
-		sum.drawings, sum.pieces, sum.large, sum.modes[0], sum.modes[1], sum.modes[2], sum.modes[3])
+// draws draws one set of sizes with any options and checks the sheets.
+func (sum *tally) draws(t *rapid.T, gs []*schematic.Garment) {
+	o := randomOptions(t, len(gs))
+	var st Stats
+	o.Stats = &st
+	sheets, err := Schematic(gs, o)
+	sum.Lock()
+	defer sum.Unlock()
+	if err != nil {
+		var large *TooLarge
+		require.ErrorAs(t, err, &large)
+		short, long := o.Paper.Size()
+		require.True(t, min(large.W, large.H) > short || max(large.W, large.H) > long ||
+			o.Orientation != Auto && (large.W > short || large.H > short), "a drawing that fits was refused: %v", err)
+		sum.large++
+		return
+	}
+	sum.drawings++
+	sum.pieces += len(gs[0].Pieces)
+	sum.most = max(sum.most, len(gs[0].Pieces))
+	sum.modes[o.Labels]++
+	sum.add(st)
+	holds(t, gs, o, st, sheets)
+}
+
+func (sum *tally) log(t *testing.T) {
+	t.Logf("%d drawings of %d pieces, at most %d; %d refused as too large; one size %d, all sizes %d, letters %d, blank %d",
+		sum.drawings, sum.pieces, sum.most, sum.large, sum.modes[0], sum.modes[1], sum.modes[2], sum.modes[3])
 	t.Logf("on the line %d, beside %d, next track %d, inside %d, slanted %d, fell to a letter %d, letters by choice %d; names left to the key %d; pages %d, of tables alone %d",
 		sum.OnLine, sum.Beside, sum.NextTrack, sum.Inside, sum.Slanted, sum.Letter, sum.Chosen, sum.Dropped, sum.Pages, sum.Tables)
 	for _, n := range []int{sum.OnLine, sum.Beside, sum.NextTrack, sum.Inside, sum.Slanted, sum.Letter, sum.Chosen, sum.Tables} {
-		require.Positive(t, n, "the random garments must reach every way of placing a label")
+		require.Positive(t, n, "the garments must reach every way of placing a label")
 	}
+}
+
+func TestNothingOverlapsOnAnySheetOfRandomShapes(t *testing.T) {
+	var sum tally
+	rapid.Check(t, func(t *rapid.T) { sum.draws(t, randomGarments(t)) })
+	sum.log(t)
+}
+
+// Every kind of section, worked: what the patterns are is held in the generator's own
+// test.
+func TestNothingOverlapsOnAnySheetOfWorkedPatterns(t *testing.T) {
+	var sum tally
+	rapid.Check(t, func(t *rapid.T) {
+		sum.draws(t, schematic.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern")))
+	})
+	sum.log(t)
 }
 
 func (t *tally) add(s Stats) {
@@ -363,6 +381,29 @@ func TestASizeThatLacksAMeasurementPrintsADash(t *testing.T) {
 		})
 	}
 	require.True(t, found, want)
+}
+
+func TestAMirroredPairIsMeasuredOnce(t *testing.T) {
+	gs := pullover(2)
+	for _, g := range gs {
+		left, right := sleeve(200, 320, 450, 120), sleeve(200, 320, 450, 120)
+		left.ID, left.Name, right.ID, right.Name, right.MirrorOf = "left", "Left sleeve", "right", "Right sleeve", "Left sleeve"
+		for k := range left.Measures {
+			left.Measures[k].ID = "left." + left.Measures[k].Name
+			right.Measures[k].ID = "right." + right.Measures[k].Name
+		}
+		right.Measures[0].Length = mm(210 + float64(g.Index)) // but for what differs
+		g.Pieces = []*schematic.Made{left, right}
+	}
+	sheets, err := Schematic(gs, Options{})
+	require.NoError(t, err)
+	var ids []string
+	sheet.Walk(&sheets[0].Root, func(it sheet.Item) {
+		if g, ok := it.(*sheet.Group); ok && g.Class == "measure" && strings.HasPrefix(g.ID, "right.") {
+			ids = append(ids, g.ID)
+		}
+	})
+	require.Equal(t, []string{"right.cuff"}, ids)
 }
 
 func TestAPieceTooLargeForThePaperNamesThePaperItNeeds(t *testing.T) {

@@ -2,6 +2,7 @@ package place
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"flatwright/schematic"
@@ -50,7 +51,8 @@ type sideTracks struct {
 	tracks []track
 	reach  span // along u, of all that is in the tracks
 	any    bool
-	over   float64 // farthest that a value reaches past the side's ends
+	us     []float64 // room for ways
+	over   float64   // farthest that a value reaches past the side's ends
 }
 
 // tracks places everything that is left beside the view: shortest first, nearest
@@ -214,7 +216,7 @@ func nth(h how, tried int) how {
 // ways are the places along the side where extension lines run through track k,
 // now or later.
 func (t *sideTracks) ways(k int, placed, later []*onSide) []float64 {
-	var us []float64
+	us := t.us[:0]
 	for _, p := range placed {
 		if p.track >= k {
 			us = append(us, p.u.lo, p.u.hi)
@@ -223,7 +225,8 @@ func (t *sideTracks) ways(k int, placed, later []*onSide) []float64 {
 	for _, p := range later {
 		us = append(us, p.u.lo, p.u.hi)
 	}
-	sort.Float64s(us)
+	slices.Sort(us)
+	t.us = us
 	return us
 }
 
@@ -280,7 +283,10 @@ func (t *sideTracks) onLine(o *onSide, k int, f form, ways []float64) (float64, 
 		return 0, false
 	}
 	middle := (o.u.lo + o.u.hi) / 2
-	tries := []float64{middle}
+	if !runsThrough(ways, span{middle - f.w/2, middle + f.w/2}) {
+		return middle, true
+	}
+	var tries []float64
 	for _, w := range ways {
 		if between(w, o.u.lo, o.u.hi) {
 			tries = append(tries, w-wayGap-0.05-f.w/2, w+wayGap+0.05+f.w/2)
@@ -310,7 +316,8 @@ func (t *sideTracks) beside(o *onSide, k int, f form, ways []float64, length, mo
 	case f.letter && k >= len(t.tracks):
 		reach = math.Inf(1)
 	}
-	tries := []float64{o.u.hi + apart + f.w/2, o.u.lo - apart - f.w/2}
+	var room [24]float64
+	tries := append(room[:0], o.u.hi+apart+f.w/2, o.u.lo-apart-f.w/2)
 	for _, w := range ways {
 		if w >= o.u.hi-0.01 {
 			tries = append(tries, w+apart+f.w/2)
@@ -384,133 +391,4 @@ func (t *sideTracks) level(past float64) {
 		}
 		v = tr.v
 	}
-}
-
-// settle turns the tracks of a side into lines and labels.
-func (d *drawn) settle(t *sideTracks) {
-	at := func(u, v float64) pt {
-		switch t.side {
-		case top:
-			return pt{X: u, Y: -v}
-		case bottom:
-			return pt{X: u, Y: d.h + v}
-		case left:
-			return pt{X: -v, Y: u}
-		}
-		return pt{X: d.w + v, Y: u}
-	}
-	angle := 0.0
-	if t.side.vertical() {
-		angle = 90
-	}
-	first := len(d.dims)
-	for _, o := range t.items {
-		v := t.tracks[o.track].v
-		m := dim{it: o.s.it, form: o.form, angle: angle, how: o.how, letter: o.form.letter, ends: !o.leader}
-		m.line = seg{at(o.u.lo, v), at(o.u.hi, v)}
-		up := lineGap + o.form.h/2
-		if !t.side.outer() {
-			up = -up
-		}
-		m.at = at((o.label.lo+o.label.hi)/2, v+up)
-		if o.beside {
-			end, far := m.line.b, o.label.hi
-			if o.label.hi < o.u.hi {
-				end, far = m.line.a, o.label.lo
-			}
-			m.lead = []pt{end, at(far, v)}
-		}
-		if o.leader {
-			m.lead = append([]pt{o.ends[0]}, m.lead...)
-			m.line = seg{m.lead[0], m.lead[0]}
-		} else {
-			for _, p := range o.ends {
-				m.tail = append(m.tail, seg{d.leave(p, t.side), d.level(p, t.side, at, v)})
-			}
-		}
-		d.dims = append(d.dims, m)
-	}
-	once(d.dims[first:], t.side.out())
-}
-
-// once draws an extension line that several measurements share only once, for the
-// one that it goes farthest for.
-func once(dims []dim, out pt) {
-	type ref struct{ m, t int }
-	same := func(a, b seg) bool {
-		return math.Abs(cross(sub(a.a, b.a), out)) < 0.02 &&
-			dot(a.a, out) <= dot(b.b, out) && dot(b.a, out) <= dot(a.b, out)
-	}
-	var kept []ref
-	for i := range dims {
-		for k := 0; k < len(dims[i].tail); k++ {
-			t := dims[i].tail[k]
-			merged := false
-			for n, r := range kept {
-				o := &dims[r.m].tail[r.t]
-				if !same(t, *o) {
-					continue
-				}
-				if dot(o.a, out) < dot(t.a, out) {
-					t.a = o.a
-				} else {
-					o.a = t.a
-				}
-				if dot(t.b, out) <= dot(o.b, out) {
-					dims[i].tail[k] = seg{}
-				} else {
-					dims[i].tail[k] = t
-					*o = seg{}
-					kept[n] = ref{i, k}
-				}
-				merged = true
-				break
-			}
-			if !merged {
-				kept = append(kept, ref{i, k})
-			}
-		}
-	}
-	for i := range dims {
-		var left []seg
-		for _, t := range dims[i].tail {
-			if t != (seg{}) {
-				left = append(left, t)
-			}
-		}
-		dims[i].tail = left
-	}
-}
-
-// level is the end of p's extension line, a little beyond the dimension line.
-func (d *drawn) level(p pt, s side, at func(u, v float64) pt, v float64) pt {
-	if s.vertical() {
-		return at(p.Y, v+overshoot)
-	}
-	return at(p.X, v+overshoot)
-}
-
-// leave is where p's extension line starts: a little off the outline, after any
-// edge that it would only run along.
-func (d *drawn) leave(p pt, s side) pt {
-	out := s.out()
-	for range 8 {
-		moved := false
-		for _, e := range d.edges {
-			if math.Abs(cross(sub(e.a, p), out)) > 0.15 || math.Abs(cross(sub(e.b, p), out)) > 0.15 {
-				continue
-			}
-			near, far := dot(sub(e.a, p), out), dot(sub(e.b, p), out)
-			if near > far {
-				near, far = far, near
-			}
-			if near < 0.3 && far > 0.3 {
-				p, moved = add(p, mul(out, far)), true
-			}
-		}
-		if !moved {
-			break
-		}
-	}
-	return add(p, mul(out, startGap))
 }
