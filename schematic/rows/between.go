@@ -90,7 +90,11 @@ func (r *runner) between(l *Line) bool {
 				r.fab, r.alt = nil, nil
 				r.fresh, r.side = true, 0
 			} else if r.fab != nil {
-				r.lessen(n, n.N.At(r.size), 1)
+				rows := 1
+				if n.Name == "hold" {
+					rows = 0
+				}
+				r.lessen(n, max(n.N.At(r.size), 0), rows)
 			}
 		case OpLeave:
 			if r.fab != nil {
@@ -184,7 +188,7 @@ func (r *runner) whole(l *Line) bool {
 	found := false
 	for _, n := range l.Body {
 		switch n.Op {
-		case OpRep, OpEven, OpShape, OpBindEach, OpAsFor, OpEdge, OpMeasure:
+		case OpRep, OpEven, OpShape, OpBindEach, OpAsFor, OpEdge, OpMeasure, OpDivide, OpTogether:
 			found = true
 		case OpStitch, OpGroup:
 			return false
@@ -202,6 +206,8 @@ func (r *runner) whole(l *Line) bool {
 			r.evenRows(l, n)
 		case OpShape:
 			r.shape(l, n)
+		case OpDivide, OpTogether:
+			r.partsOf(n)
 		case OpBindEach:
 			rows := max(n.M.At(r.size), 0)
 			k := max(n.N.At(r.size), 0) * rows
@@ -489,6 +495,20 @@ func (r *runner) shape(l *Line, n *Node) {
 	if l.Label != nil {
 		rows = r.times(l)
 	}
+	for _, t := range w.Then {
+		k, every := max(t.Times.At(r.size), 0), max(t.Every.At(r.size), 1)
+		times += k
+		rows += k * every
+	}
+	if w.Over.set() {
+		rows = max(w.Over.At(r.size), 0)
+	}
+	if n.More { // at the same time as the shaping before
+		rows = max(rows-r.shaped, 0)
+	} else {
+		r.shaped = 0
+	}
+	r.shaped += rows
 	side := r.side
 	if r.fab == nil || !r.known {
 		r.even(rows)
@@ -581,4 +601,35 @@ func (r *runner) asFor(n *Node) {
 	r.fab, r.no = p.end, p.no
 	r.known = p.end != nil
 	r.side = 0
+}
+
+// partsOf works a division, whose parts must add up to the row, or makes one row of
+// several parts.
+func (r *runner) partsOf(n *Node) {
+	sum := 0
+	for _, g := range n.Groups {
+		sum += max(g.N.At(r.size), 0)
+	}
+	if n.Op == OpTogether {
+		kind := r.mainOf()
+		r.anew()
+		r.fab, r.known = uniform(kind, sum), true
+		return
+	}
+	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
+		r.tell("rows/division", finding.Warning, n.At, "the parts add up to %s stitches, and the row has %s", "mend a part by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
+	}
+	if r.fab != nil {
+		r.last = r.fab.main()
+		r.lefts = append(r.lefts, left{f: r.fab, no: r.no})
+	}
+}
+
+func (r *runner) mainOf() *stitch.Stitch {
+	if r.fab != nil {
+		if k := r.fab.main(); k != nil {
+			return k
+		}
+	}
+	return r.last
 }

@@ -70,7 +70,15 @@ func (p *parser) words() *Node {
 			p.clause(",;.")
 			return n
 		}
+	case "at":
+		if p.eat("at", "the", "same", "time") {
+			p.same = true
+			return &Node{Op: OpNothing}
+		}
 	case "join", "joining", "rejoin", "attach":
+		if p.isWord("join") && p.peek(1).s == "the" && p.peek(2).s == "parts" {
+			return nil
+		}
 		return p.join()
 	case "sk", "skip", "miss", "skipping", "missing":
 		p.i++
@@ -93,7 +101,7 @@ func (p *parser) words() *Node {
 			}
 			p.i--
 		}
-		if p.isStitch() {
+		if p.isStitch() || p.isWord("place") && p.peek(1).kind == 'n' {
 			return nil
 		}
 		if p.isWord("slip") || p.isWord("beginning") {

@@ -528,13 +528,13 @@ func (w *work) hook(n *Node, p Place, k int) {
 				kind = byTurning(skipped)
 			}
 		}
-		if w.rec != nil && w.quiet == 0 {
-			w.rec(kind, 1, skipped, nil, n)
-		}
 		w.out.add(run{kind: kind, n: 1, tch: true})
-		if m := w.n(n.M); m > 0 {
-			w.out.add(run{chain: m})
+		beyond := max(w.n(n.M), 0)
+		up := skipped - beyond
+		if beyond > 0 && kind.Turn > 0 { // the rest lies under the space
+			up = min(up, kind.Turn)
 		}
+		w.turning(kind, up, beyond, n)
 	}
 	w.cur.step(1)
 	w.lastPos = w.cur.pos - 1

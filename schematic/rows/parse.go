@@ -21,6 +21,7 @@ type parser struct {
 	depth int
 	deep  bool // nested too deeply
 	loop  Loop // 'working in back loops only': for what follows
+	same  bool // 'at the same time' stands before
 	eof   token
 }
 

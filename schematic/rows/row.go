@@ -219,17 +219,28 @@ func (w *work) start(n *Node) {
 		kind = byTurning(k)
 	}
 	w.tchAt = true
-	if w.rec != nil && w.quiet == 0 {
-		w.rec(kind, 1, k, nil, n)
+	beyond := max(w.n(n.M), 0)
+	if beyond == 0 && n.As == nil && n.M.By == nil && k > 4 {
+		beyond = k - 3
 	}
 	w.out.add(run{kind: kind, n: 1, tch: true, tall: k})
 	w.startChain, w.startSpace = k, max(w.n(n.M), 0)
-	if m := w.n(n.M); m > 0 {
-		w.out.add(run{chain: m})
-	} else if n.As == nil && n.M.By == nil && k > 4 {
-		w.out.add(run{chain: k - 3})
-	}
+	w.turning(kind, k-beyond, beyond, n)
 	w.began = true
+}
+
+// turning records a chain that counts as a stitch, and makes the space of the chains
+// beyond it.
+func (w *work) turning(kind *stitch.Stitch, chain, beyond int, n *Node) {
+	if w.rec != nil && w.quiet == 0 {
+		w.rec(kind, 1, max(chain, 1), nil, n)
+		if beyond > 0 {
+			w.rec(nil, 0, beyond, nil, n)
+		}
+	}
+	if beyond > 0 {
+		w.out.add(run{chain: beyond})
+	}
 }
 
 // byTurning is the stitch as tall as a chain of n (common practice).

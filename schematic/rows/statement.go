@@ -54,6 +54,26 @@ func (p *parser) statement() *Node {
 		}
 	case "make":
 		return nil
+	case "divide":
+		p.i++
+		return p.parts(OpDivide)
+	case "join":
+		if p.eat("join", "the", "parts") {
+			return p.parts(OpTogether)
+		}
+	case "take":
+		if p.eat("take", "up") {
+			return p.parts(OpTogether)
+		}
+	case "place":
+		if p.eat("place") {
+			if v, ok := p.number(); ok {
+				if _, ok := p.unit(); ok && p.eat("on") {
+					p.clause(",;.")
+					return &Node{Op: OpBindOff, N: v, Name: "hold"}
+				}
+			}
+		}
 	}
 	// Piece measures 46 cm / 18 in
 	if n := p.measures(); n != nil {
@@ -287,11 +307,15 @@ func (p *parser) even() *Node {
 	rows := false
 	if v, ok := p.number(); ok {
 		p.eat("more")
+		short := p.eat("short")
 		if _, ok := isRowWord(p.peek(0).s); !ok {
 			return nil
 		}
 		p.i++
 		n.Where.Rows, rows = v, true
+		if short {
+			return n
+		}
 	}
 	said := p.eat("even") || p.eat("straight") || p.eat("without", "shaping") || p.eat("in", "pattern") || p.eat("in", "patt") || p.eat("as", "established")
 	for p.eat("in") {
@@ -315,7 +339,8 @@ func (p *parser) even() *Node {
 
 // shape reads 1 st at each end of every 6th row 5 times, and the like.
 func (p *parser) shape(inc bool) *Node {
-	n := &Node{Op: OpShape, Inc: inc}
+	n := &Node{Op: OpShape, Inc: inc, More: p.same}
+	p.same = false
 	v, ok := p.number()
 	if !ok {
 		return nil
@@ -347,6 +372,25 @@ func (p *parser) shape(inc bool) *Node {
 			default:
 				return nil
 			}
+		case p.eat("evenly"):
+			p.eat("spaced")
+			p.eat("across")
+		case p.eat("over"):
+			v, ok := p.number()
+			if _, isRow := isRowWord(p.peek(0).s); !ok || !isRow {
+				return nil
+			}
+			p.i++
+			n.Where.Over = v
+		case p.peek(1).s == "every" && n.Where.Times.set() && p.eat("then"):
+			p.i++
+			var w Where
+			if !p.everyRow(&w) {
+				return nil
+			}
+			m := Node{Times: Num{All: 1}}
+			p.until(&m)
+			n.Where.Then = append(n.Where.Then, Spacing{w.Every, m.Times})
 		case p.eat("each", "side") || p.eat("each", "end") || p.eat("on", "each", "side") || p.eat("on", "each", "end"):
 			n.Where.Both = true
 		case p.eat("on", "next") || p.eat("of", "next") || p.eat("in", "next") || p.eat("on", "the", "next"):
@@ -495,6 +539,26 @@ func (p *parser) alongEdge() *Node {
 			p.i++
 		}
 	default:
+		return nil
+	}
+	return n
+}
+
+// set reports whether a number was given.
+func (n Num) set() bool { return n.By != nil || n.All > 0 }
+
+// parts reads the parts of a division, or those of which one row is made: the
+// numbers of a clause, each with its words.
+func (p *parser) parts(op Op) *Node {
+	n := &Node{Op: op}
+	for !p.done() && !p.is(".") && !p.is(";") {
+		if v, ok := p.number(); ok {
+			n.Groups = append(n.Groups, StitchGroup{N: v, Any: true})
+			continue
+		}
+		p.i++
+	}
+	if len(n.Groups) == 0 {
 		return nil
 	}
 	return n

@@ -71,6 +71,8 @@ const (
 	OpBindEach           // bind off N at the beginning of the next M rows
 	OpAsFor              // work as for another piece
 	OpEdge               // turn the work to go along its row ends
+	OpDivide             // divide the row into parts, whose stitches add up
+	OpTogether           // one row of several parts, whose stitches add up
 	OpMeasure            // the piece measures so much
 	OpNothing            // words that change no stitch
 	OpUnread             // what could not be read
@@ -193,10 +195,15 @@ type Where struct {
 	First  bool // 'on next row and every ...'
 	RSOnly bool
 	WSOnly bool
-	Length *Lengths // until the piece measures so much
-	ToRow  Num      // until that row is done
-	EndRS  int      // end after: 1 a right-side row, 2 a wrong-side row
+	Length *Lengths  // until the piece measures so much
+	ToRow  Num       // until that row is done
+	Then   []Spacing // further spacings, one after the other
+	Over   Num       // the rows in all that shapings at the same time take
+	EndRS  int       // end after: 1 a right-side row, 2 a wrong-side row
 }
+
+// Spacing is a further run of a shaping in words: every so many rows, so many times.
+type Spacing struct{ Every, Times Num }
 
 // Lengths is a length, one a size, in mm; the other unit beside it if written.
 type Lengths struct {

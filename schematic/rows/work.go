@@ -57,9 +57,11 @@ type runner struct {
 	lefts  []left
 	pieces []*piece
 	cur    *piece
-	edge   int  // rows of the edge to be worked along
-	fresh  bool // numbering may begin anew
-	begun  bool // something was worked in this section
+	last   *stitch.Stitch // of the row that was divided last
+	shaped int            // rows of the shapings told together so far
+	edge   int            // rows of the edge to be worked along
+	fresh  bool           // numbering may begin anew
+	begun  bool           // something was worked in this section
 	g      *Graph
 	made   map[*Line][]int // stitches after each line, by size
 }

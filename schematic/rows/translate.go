@@ -1,0 +1,229 @@
+package rows
+
+import (
+	"sort"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"flatwright/schematic/stitch"
+)
+
+// pairs are the words besides stitches that turn with the terms, longest first:
+// those of the yarn standard's list, and the knitting words that differ.
+var pairs = [][2]string{
+	{"stockinette stitch", "stocking stitch"}, {"stockinette st", "stocking st"}, {"binding off", "casting off"}, {"bind off", "cast off"}, {"binds off", "casts off"}, {"bound off", "cast off"},
+	{"skipped", "missed"}, {"skipping", "missing"}, {"skip", "miss"}, {"sk", "miss"}, {"gauge", "tension"}, {"terms: us", "terms: uk"}, {"us terms", "uk terms"},
+}
+
+// Translate turns a text from one set of terms into the other. Only stitch names,
+// their abbreviations and the few other words that differ change; every other byte
+// stays as it stood, capitals too. Words that are the same in both stay.
+func Translate(src []byte, from, to stitch.Terms) []byte {
+	if from == to {
+		return append([]byte(nil), src...)
+	}
+	out := make([]byte, 0, len(src)+len(src)/16)
+	s := string(src)
+	i := 0
+	prev := ' '
+	for i < len(s) {
+		c, size := utf8.DecodeRuneInString(s[i:])
+		if !unicode.IsLetter(c) || unicode.IsLetter(prev) {
+			out = append(out, s[i:i+size]...)
+			i += size
+			prev = c
+			continue
+		}
+		if word, n, ok := turned(s[i:], from, to); ok {
+			out = append(out, word...)
+			i += n
+			prev = 'x'
+			continue
+		}
+		n := wordLen(s[i:])
+		out = append(out, s[i:i+n]...)
+		i += n
+		prev = 'x'
+	}
+	return out
+}
+
+func wordLen(s string) int {
+	for i, c := range s {
+		if !unicode.IsLetter(c) && !unicode.IsDigit(c) {
+			return i
+		}
+	}
+	return len(s)
+}
+
+// turned is what the words at the beginning of s become, and how long they were.
+func turned(s string, from, to stitch.Terms) (string, int, bool) {
+	for _, p := range pairs {
+		a, b := p[0], p[1]
+		if from == stitch.UK {
+			a, b = b, a
+		}
+		if len(s) >= len(a) && strings.EqualFold(s[:len(a)], a) && boundary(s, len(a)) {
+			if from == stitch.UK && p[0] == "sk" {
+				continue
+			}
+			now := cased(b, s[:len(a)])
+			if i := strings.Index(a, lowTerms(from)); i >= 0 && strings.Contains(a, "terms") { // the names of the terms are capitals
+				now = s[:i] + strings.ToUpper(lowTerms(to)) + s[i+2:len(a)]
+			}
+			return now, len(a), true
+		}
+	}
+	// the longest phrase of up to five words
+	ends := []int{}
+	at := 0
+	for range 5 {
+		n := wordLen(s[at:])
+		if n == 0 {
+			break
+		}
+		at += n
+		ends = append(ends, at)
+		if at >= len(s) || s[at] != ' ' && s[at] != '-' || at+1 >= len(s) {
+			break
+		}
+		if c, _ := utf8.DecodeRuneInString(s[at+1:]); !unicode.IsLetter(c) {
+			break
+		}
+		at++
+	}
+	for k := len(ends) - 1; k >= 0; k-- {
+		words := s[:ends[k]]
+		low := strings.ToLower(strings.ReplaceAll(words, "-", " "))
+		st, ok := stitch.Lookup(low, from)
+		if !ok || st.Craft != stitch.Crochet {
+			continue
+		}
+		now := counterpart(st, low, from, to)
+		if now == low {
+			return words, ends[k], true
+		}
+		return cased(now, words), ends[k], true
+	}
+	return "", 0, false
+}
+
+func boundary(s string, n int) bool {
+	if n >= len(s) {
+		return true
+	}
+	c, _ := utf8.DecodeRuneInString(s[n:])
+	return !unicode.IsLetter(c) && !unicode.IsDigit(c)
+}
+
+// counterpart is the word in the other terms, in the same form: short for short,
+// full for full, one for one, many for many.
+func counterpart(st *stitch.Stitch, low string, from, to stitch.Terms) string {
+	for _, w := range st.Also {
+		if low == strings.ToLower(w) && !(st.ID == "slst") {
+			return low
+		}
+	}
+	switch low {
+	case strings.ToLower(st.Abbr(from)):
+		return st.Abbr(to)
+	case strings.ToLower(st.Abbr(from)) + "s":
+		return st.Abbr(to) + "s"
+	case st.Name(from):
+		return st.Name(to)
+	case st.Name(from) + "s":
+		return st.Name(to) + "s"
+	}
+	if st.ID == "slst" {
+		switch {
+		case to == stitch.US:
+			return "sl st"
+		case strings.HasPrefix(low, "slip stitch"):
+			return low
+		case strings.HasSuffix(low, "sts"):
+			return "ss"
+		}
+		return "ss"
+	}
+	if strings.HasSuffix(low, "s") && strings.HasPrefix(low, strings.TrimSuffix(st.Name(from), " crochet")) {
+		return st.Name(to) + "s"
+	}
+	if strings.Contains(low, " ") || len(low) > 5 {
+		return st.Name(to)
+	}
+	return st.Abbr(to)
+}
+
+// cased gives now the capitals of was: all, the first, or none. FP and BP keep theirs.
+func cased(now, was string) string {
+	if was == strings.ToUpper(was) && len(was) > 1 && strings.ToLower(was) != was && !strings.HasPrefix(now, "FP") && !strings.HasPrefix(now, "BP") {
+		return strings.ToUpper(now)
+	}
+	for _, p := range []string{"FP", "BP"} {
+		if strings.HasPrefix(now, p) && len(was) > 2 {
+			return was[:2] + strings.ToLower(now[2:])
+		}
+	}
+	c, n := utf8.DecodeRuneInString(was)
+	if unicode.IsUpper(c) {
+		d, m := utf8.DecodeRuneInString(now)
+		_ = n
+		return string(unicode.ToUpper(d)) + now[m:]
+	}
+	return now
+}
+
+// Abbreviated is one line of an abbreviation list.
+type Abbreviated struct{ Short, Long string }
+
+// Abbreviations lists what a text uses, in its terms: stitches and the other short
+// words of the published lists, by alphabet.
+func Abbreviations(x *Text) []Abbreviated {
+	seen := map[string]string{}
+	words := map[string]bool{}
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			for _, t := range l.tokens {
+				if t.kind == 'w' {
+					words[t.s] = true
+				}
+			}
+		}
+	}
+	for _, st := range x.used {
+		if st.Abbr(x.Terms) == st.Name(x.Terms) {
+			continue
+		}
+		seen[st.Abbr(x.Terms)] = st.Name(x.Terms)
+	}
+	for _, a := range stitch.Abbreviations {
+		if words[strings.ToLower(a.Short)] || words[strings.ToLower(a.Short)+"s"] {
+			if _, there := seen[a.Short]; !there {
+				long := a.US
+				if x.Terms == stitch.UK {
+					long = a.UK
+				}
+				seen[a.Short] = long
+			}
+		}
+	}
+	for _, g := range x.Groups {
+		seen[g.Name] = "see special stitches"
+	}
+	var out []Abbreviated
+	for k, v := range seen {
+		out = append(out, Abbreviated{k, v})
+	}
+	sort.Slice(out, func(i, j int) bool {
+		a, b := strings.ToLower(out[i].Short), strings.ToLower(out[j].Short)
+		if a != b {
+			return a < b
+		}
+		return out[i].Short < out[j].Short
+	})
+	return out
+}
+
+func lowTerms(t stitch.Terms) string { return strings.ToLower(t.String()) }

@@ -1,0 +1,65 @@
+package rows
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/stitch"
+)
+
+// The pairs are those of the yarn standard's conversion chart, from memory.
+func TestAWordIsTurnedAndAllElseStays(t *testing.T) {
+	for us, uk := range map[string]string{
+		"Row 2: Ch 1, sc in first st,  skip next 2 sts — 5 dc in next st.": "Row 2: Ch 1, dc in first st,  miss next 2 sts — 5 tr in next st.",
+		"Hdc2tog over next 2 sts; SC in each st.":                          "Htr2tog over next 2 sts; DC in each st.",
+		"FPdc around next dc, BPhdc around next hdc":                       "FPtr around next tr, BPhtr around next htr",
+		"Join with sl st to first sc. (48 sc)":                             "Join with ss to first dc. (48 dc)",
+		"1 single crochet, 2 half double crochets, treble crochet":         "1 double crochet, 2 half treble crochets, double treble crochet",
+		"Gauge: 14 sts in hdc\nBind off 4 sts in Stockinette stitch":       "Tension: 14 sts in htr\nCast off 4 sts in Stocking stitch",
+		"discover the scarf: desk, tree, dcx":                              "discover the scarf: desk, tree, dcx",
+		"Terms: US\r\n\tdtr, tr\r\n":                                       "Terms: UK\r\n\ttrtr, dtr\r\n",
+	} {
+		assert.Equal(t, uk, string(Translate([]byte(us), stitch.US, stitch.UK)))
+		assert.Equal(t, us, string(Translate([]byte(uk), stitch.UK, stitch.US)))
+	}
+}
+
+func TestATurnedTextStillFits(t *testing.T) {
+	for _, c := range corpus(t) {
+		from := c.options.Terms
+		o := c.options
+		o.Terms = from.Other()
+		turned := Translate(c.src, from, from.Other())
+		rep := Check(Read(c.name, turned, o), o)
+		require.Empty(t, rep.Findings, "%s\n%s", c.name, turned)
+		again := Translate(Translate(turned, from.Other(), from), from, from.Other())
+		require.Equal(t, string(turned), string(again), c.name)
+	}
+}
+
+func TestMixedTermsAreAFinding(t *testing.T) {
+	src := "Terms: US\nNotes: Ch 1 does not count as a st.\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, htr in each st across, turn. (10 sts)\n"
+	rep := Check(Read("t", []byte(src), Options{}), Options{})
+	var kinds []string
+	for _, f := range rep.Findings {
+		kinds = append(kinds, f.Kind)
+	}
+	assert.Contains(t, kinds, "words/terms")
+}
+
+func TestTheAbbreviationListHoldsWhatTheTextUses(t *testing.T) {
+	src := "Terms: UK\nNotes: 1 ch does not count as a st.\n11 ch.\nRow 1 (RS): Dc in 2nd ch from hook and in each ch to end, turn. (10 dc)\nRow 2: 1 ch, dc2tog, 1 htr in each st to end. (9 sts)\n"
+	list := Abbreviations(Read("t", []byte(src), Options{}))
+	got := map[string]string{}
+	for _, a := range list {
+		got[a.Short] = a.Long
+	}
+	assert.Equal(t, "double crochet", got["dc"])
+	assert.Equal(t, "double crochet two together", got["dc2tog"])
+	assert.Equal(t, "half treble crochet", got["htr"])
+	assert.Equal(t, "right side", got["RS"])
+	assert.Equal(t, "stitch", got["st"])
+	assert.NotContains(t, got, "sc")
+}
