@@ -102,7 +102,7 @@ func (d *drawn) slanted(list []*sided) {
 		if m := mid(s.a, s.b); inside(d.shape, add(m, mul(up, 0.3))) {
 			outward = -1
 		}
-		d.beside(s, u, up, angle, long, outward)
+		d.parallel(s, u, up, angle, long, outward)
 	}
 }
 
@@ -118,7 +118,7 @@ func reading(u pt) (pt, float64) {
 	return u, angle
 }
 
-func (d *drawn) beside(s *sided, u, up pt, angle, long, outward float64) {
+func (d *drawn) parallel(s *sided, u, up pt, angle, long, outward float64) {
 	forms := append(append([]form{}, s.it.forms...), s.it.letter)
 	for _, dir := range []float64{outward, -outward} {
 		for _, f := range forms {

@@ -133,7 +133,7 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 	} else if len(made.Views) > 1 && index > 0 {
 		v.id += fmt.Sprintf("-%d", index+1)
 	}
-	v.info = captionInfo(made)
+	v.info = captionInfo(made, view)
 	v.caption = newCaption(v.title, v.info, p.o.text())
 	v.shape = view.Outline
 	if view.Disc && len(view.Outline) > 0 {
@@ -196,7 +196,7 @@ func (v *viewPlan) describe() string {
 }
 
 // captionInfo is what stands under a piece's name.
-func captionInfo(m *schematic.Made) []string {
+func captionInfo(m *schematic.Made, v *schematic.View) []string {
 	var info []string
 	switch {
 	case m.Mirrored:
@@ -207,7 +207,7 @@ func captionInfo(m *schematic.Made) []string {
 	if m.MirrorOf != "" {
 		info = append(info, "mirror of "+m.MirrorOf)
 	}
-	if m.Round {
+	if m.Round && !v.Disc && len(m.Views) <= 2 { // a front, or front and back; panels and discs are whole
 		info = append(info, "half of the round")
 	}
 	name := strings.ToLower(m.Name)

@@ -107,9 +107,10 @@ func (d *drawn) along(s side) float64 {
 }
 
 // corner is how far the upright side c reaches past the outline's height h where side
-// s, above or below, reaches past the corners lo and hi as well; 0 if they don't meet.
+// s, above or below, reaches past the corners lo and hi as well, by more than the end of a line does; 0 if they
+// don't meet.
 func corner(s, c *sideTracks, lo, hi pt, h float64) float64 {
-	if !s.any || !c.any || c.side == left && s.reach.lo >= lo.X || c.side == right && s.reach.hi <= hi.X {
+	if !s.any || !c.any || c.side == left && s.reach.lo > lo.X-1.01 || c.side == right && s.reach.hi < hi.X+1.01 {
 		return 0
 	}
 	if s.side == top {

@@ -160,7 +160,7 @@ func (d *drawn) arrowLines() []pt {
 		return nil
 	}
 	dir = mul(dir, 1/l)
-	at := d.on(view.ArrowAt)
+	at := d.beside(d.on(view.ArrowAt), dir)
 	for long := arrowLength; long > 3; long *= 0.75 {
 		a, b := sub(at, mul(dir, long/2)), add(at, mul(dir, long/2))
 		n := pt{X: -dir.Y, Y: dir.X}
@@ -171,6 +171,24 @@ func (d *drawn) arrowLines() []pt {
 		}
 	}
 	return nil
+}
+
+// beside is at, or a little to the side of it where an arrow would run along a line
+// of the piece, such as its centre.
+func (d *drawn) beside(at, dir pt) pt {
+	n := pt{X: -dir.Y, Y: dir.X}
+	for _, off := range []float64{0, -5, 5, -10, 10} {
+		p := add(at, mul(n, off))
+		s := seg{sub(p, mul(dir, arrowLength/2)), add(p, mul(dir, arrowLength/2))}
+		free := off == 0 || inside(d.shape, s.a) && inside(d.shape, s.b)
+		for _, l := range d.field.segs[len(d.edges):d.field.solid] {
+			free = free && !s.along(l, 2)
+		}
+		if free {
+			return p
+		}
+	}
+	return at
 }
 
 // name puts the numbers of matching marks and the names of marks and lines where
