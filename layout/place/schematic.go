@@ -100,7 +100,7 @@ func (o Options) leastPiece() float64 {
 	if o.Labels == AllSizes {
 		least = leastAllSizes
 	}
-	return least * o.text() / defaultText
+	return least * math.Sqrt(o.text()/defaultText)
 }
 
 func (p *plan) choose() (*choice, error) {
