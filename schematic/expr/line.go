@@ -7,7 +7,8 @@ import (
 	"flatwright/schematic/units"
 )
 
-// Line is a trade's line as read: 103 (111, 119) (127, –) cm.
+// Line is a trade's line as read: 103 (111, 119) (127, –) cm. Low and High may
+// share their numbers: copy before changing one.
 type Line struct {
 	Low, High Graded // High differs from Low where a range was written
 	Ranged    bool   // a range was written somewhere
@@ -38,7 +39,8 @@ func ParseLine(text string, sizes Sizes) (Line, *Problem) {
 		return Line{}, p
 	}
 	var l Line
-	var list []entry
+	list := entries[:0]
+	l.Spans = make([]Span, 0, len(entries))
 	for _, e := range entries {
 		if e.span.Start < 0 { // words behind the last bracket
 			if l.Words != "" && !sameWord(l.Words, e.words) {
@@ -58,20 +60,23 @@ func ParseLine(text string, sizes Sizes) (Line, *Problem) {
 		l.Ranged = l.Ranged || e.ranged
 	}
 	n := sizes.Len()
-	if len(list) == 1 && len(groups) == 1 {
-		for range n - 1 {
-			list = append(list, list[0])
-		}
-	} else {
+	alone := len(list) == 1 && len(groups) == 1
+	if !alone {
 		l.Groups = groups
 	}
-	if len(list) != n {
+	if len(list) != n && !alone {
 		return l, lengthProblem(t, list, groups, sizes)
 	}
-	l.Low, l.High = Const(units.Num{}, n), Const(units.Num{}, n)
-	for i, e := range list {
-		l.Low.Vals[i], l.High.Vals[i] = e.low, e.high
-		l.Low.Has[i], l.High.Has[i] = e.has, e.has
+	number := func(i int) entry { return list[min(i, len(list)-1)] }
+	l.Low = Graded{Vals: make([]units.Num, n), Has: make([]bool, n)}
+	for i := range n {
+		l.Low.Vals[i], l.Low.Has[i] = number(i).low, number(i).has
+	}
+	if l.High = l.Low; l.Ranged {
+		l.High = Graded{Vals: make([]units.Num, n), Has: l.Low.Has}
+		for i := range n {
+			l.High.Vals[i] = number(i).high
+		}
 	}
 	return l, nil
 }
@@ -94,7 +99,7 @@ func mixedWords(first string, e entry) *Problem {
 
 // split cuts a line into its places and notes how they are bracketed.
 func split(t []rune) ([]entry, []int, *Problem) {
-	var out []entry
+	out := make([]entry, 0, 1+strings.Count(string(t), ",")+2*strings.Count(string(t), "("))
 	var groups []int
 	depth, opened, inGroup := 0, 0, 0
 	needComma := false // a place has been read and no comma yet
@@ -196,9 +201,12 @@ func placeEnd(t []rune, i int) int {
 // it. Outside brackets, behind them, a word alone is the unit of the whole line.
 func place(t []rune, i int, behind bool) (entry, int, *Problem) {
 	end := placeEnd(t, i)
-	word := strings.ToLower(string(t[i:end]))
 	e := entry{span: Span{i, end}}
-	if word == "none" || end == i+1 && isDash(t[i]) {
+	if n := noneEnd(t[:end], i); n > 0 {
+		e.span.End = n
+		if j := skipSpace(t, n); j < end {
+			e.words, e.wordsAt = string(t[j:end]), Span{j, end}
+		}
 		return e, end, nil
 	}
 	j, negative := i, false
@@ -252,6 +260,24 @@ func place(t []rune, i int, behind bool) (entry, int, *Problem) {
 		}
 	}
 	return e, end, nil
+}
+
+// noneEnd is the place after a dash or the word none, if a unit or nothing follows it, or 0.
+func noneEnd(t []rune, i int) int {
+	n := i + 1
+	if !isDash(t[i]) {
+		n = i + len("none")
+		if n > len(t) || !strings.EqualFold(string(t[i:n]), "none") {
+			return 0
+		}
+	}
+	if n == len(t) {
+		return n
+	}
+	if j := skipSpace(t, n); j > n && wordStart(t[j]) && !strings.ContainsAny(string(t[j:]), "0123456789") {
+		return n
+	}
+	return 0
 }
 
 func wordStart(r rune) bool {

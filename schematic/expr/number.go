@@ -10,7 +10,9 @@ func isDigit(r rune) bool  { return r >= '0' && r <= '9' }
 func isVulgar(r rune) bool { return strings.ContainsRune("½¼¾⅛⅜⅝⅞⅓⅔", r) }
 func isDash(r rune) bool   { return strings.ContainsRune("-–—−‑", r) }
 func isSlash(r rune) bool  { return r == '/' || r == '⁄' }
-func isSpace(r rune) bool  { return r == ' ' || r == '\u00a0' || r == '\u202f' || r == '\t' || r == '\n' }
+func isSpace(r rune) bool {
+	return r == ' ' || r == '\u00a0' || r == '\u202f' || r == '\t' || r == '\n'
+}
 
 func skipSpace(t []rune, i int) int {
 	for i < len(t) && isSpace(t[i]) {

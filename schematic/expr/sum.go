@@ -12,8 +12,8 @@ type Dim int
 
 // The dimensions.
 const (
-	Plain Dim = iota // a number without a unit
-	LengthOf         // mm
+	Plain    Dim = iota // a number without a unit
+	LengthOf            // mm
 	Stitches
 	Rows
 )
@@ -285,7 +285,7 @@ func (p *parser) name() (*Node, *Problem) {
 		}
 		if word := strings.ToLower(string(p.t[start:w])); shares[word].Sign() > 0 {
 			next := skipSpace(p.t, w)
-			of := next+2 < len(p.t) && strings.EqualFold(string(p.t[next:next+2]), "of") && isSpace(p.t[next+2])
+			of := next+2 <= len(p.t) && strings.EqualFold(string(p.t[next:next+2]), "of") && (next+2 == len(p.t) || !isNameRune(p.t[next+2]))
 			if of || word == "twice" || word == "double" {
 				if p.i = next; of {
 					p.i = next + 2

@@ -15,10 +15,14 @@ func (r *reader) measure(p *schematic.Pattern) {
 	if r.sizes.Len() == 0 || len(p.Gauges) == 0 {
 		return
 	}
+	gauges := map[string]*schematic.Gauge{"": &p.Gauges[0]}
+	for i := range p.Gauges {
+		gauges[p.Gauges[i].Name] = &p.Gauges[i]
+	}
 	for _, q := range p.Pieces {
 		r.piece = q.Name
 		for i := range r.sizes.Len() {
-			b := bounds{r: r, p: p, size: i, gauge: q.Gauge}
+			b := bounds{r: r, gauges: gauges, size: i, gauge: q.Gauge}
 			b.walk(q.Sections)
 			if b.told {
 				break
@@ -34,12 +38,12 @@ func (r *reader) measure(p *schematic.Pattern) {
 }
 
 type bounds struct {
-	r     *reader
-	p     *schematic.Pattern
-	size  int
-	gauge string
-	rows  int64
-	told  bool
+	r      *reader
+	gauges map[string]*schematic.Gauge
+	size   int
+	gauge  string
+	rows   int64
+	told   bool
 }
 
 func (b *bounds) add(pos finding.Pos, rows int64) {
@@ -61,7 +65,7 @@ func (b *bounds) stitches(pos finding.Pos, sts int64) {
 
 func (b *bounds) amount(a schematic.Amount) int64 {
 	if v, ok := a.Length.At(b.size); ok {
-		g := b.p.GaugeNamed(b.gauge)
+		g := b.gauges[b.gauge]
 		if g == nil || g.Rows.Sign() <= 0 || g.Over.Sign() <= 0 {
 			return 0
 		}

@@ -123,8 +123,8 @@ func (r *reader) countable(g graded, what string, lim limit) bool {
 		if !has {
 			continue
 		}
-		if i > 0 && g.spots[i] == g.spots[i-1] {
-			continue
+		if i > 0 && g.alone {
+			break
 		}
 		msg := ""
 		switch {
@@ -142,12 +142,12 @@ func (r *reader) countable(g graded, what string, lim limit) bool {
 			continue
 		}
 		ok = false
-		f := r.fail(g.spots[i], "file/bounds", "%s %s", what, msg)
+		f := r.fail(g.spot(i), "file/bounds", "%s %s", what, msg)
 		f.Want = fmt.Sprintf("a whole number from %d to %d", lim.least, lim.most)
 		if lim.fraction {
 			f.Want = fmt.Sprintf("a number from %d to %d", lim.least, lim.most)
 		}
-		if len(g.spots) > 1 && g.spots[0] != g.spots[len(g.spots)-1] {
+		if !g.alone {
 			f.Sizes = []string{r.sizes.Names[i]}
 		}
 	}
@@ -240,14 +240,17 @@ func inMM(g expr.Graded, u units.Unit) expr.Graded {
 
 func (r *reader) measurable(g graded, l expr.Length, what string, ranges bool) bool {
 	if l.Ranged && !ranges {
-		r.fail(g.spots[0], "file/number", "%s is a range, and one length is needed", what).
+		r.fail(g.spot(0), "file/number", "%s is a range, and one length is needed", what).
 			Want = "a length such as 86 cm; a dash alone where a size has none"
 		return false
 	}
 	ok := true
 	for i := range r.sizes.Len() {
 		lo, has := l.Low.At(i)
-		if !has || i > 0 && g.spots[i] == g.spots[i-1] {
+		if i > 0 && g.alone {
+			break
+		}
+		if !has {
 			continue
 		}
 		hi := units.Max(lo, l.High.Vals[i])
@@ -257,9 +260,9 @@ func (r *reader) measurable(g graded, l expr.Length, what string, ranges bool) b
 		}
 		switch {
 		case lo.Sign() < 0:
-			r.fail(g.spots[i], "file/bounds", "%s can't be less than 0", what)
+			r.fail(g.spot(i), "file/bounds", "%s can't be less than 0", what)
 		case longest.Less(hi):
-			r.fail(g.spots[i], "file/bounds", "%s is longer than 10 metres", what).Fix = "look at the unit: cm, in or mm"
+			r.fail(g.spot(i), "file/bounds", "%s is longer than 10 metres", what).Fix = "look at the unit: cm, in or mm"
 		default:
 			continue
 		}

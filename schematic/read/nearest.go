@@ -21,10 +21,9 @@ func (t *table) like(name string) string {
 	return ""
 }
 
-func plainKey(s string) string {
-	s = strings.NewReplacer("-", " ", "_", " ").Replace(strings.ToLower(s))
-	return strings.Join(strings.Fields(s), " ")
-}
+func plainKey(s string) string { return spaced(dashes.Replace(strings.ToLower(s))) }
+
+var dashes = strings.NewReplacer("-", " ", "_", " ")
 
 // nearest is the name nearest to s, or empty if none is near: at most a third of
 // its letters are other ones.
@@ -34,8 +33,12 @@ func nearest(s string, names []string) string {
 		return ""
 	}
 	best, least := "", 1000
-	for _, n := range names {
+	near := max(1, len(s)/3)
+	for _, n := range names[:min(len(names), 300)] {
 		p := plainKey(n)
+		if len(p)-len(s) > near || len(s)-len(p) > near+1 {
+			continue
+		}
 		d := distance(s, p)
 		if strings.ReplaceAll(s, " ", "") == strings.ReplaceAll(p, " ", "") || s+"s" == p || p+"s" == s {
 			d = min(d, 1)

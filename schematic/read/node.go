@@ -25,10 +25,9 @@ func (r *reader) pos(n *yaml.Node) finding.Pos {
 	case n.Style&(yaml.DoubleQuotedStyle|yaml.SingleQuotedStyle) != 0 && from < len(line):
 		p.EndCol = quoteEnd(line, from) + 1
 	case n.Style&(yaml.LiteralStyle|yaml.FoldedStyle) != 0:
-	case strings.HasPrefix(string(line[from:]), n.Value) && n.Value != "":
+	case n.Value != "" && begins(line[from:], n.Value):
 		p.EndCol = n.Column + utf8.RuneCountInString(n.Value)
 	case n.Value != "":
-		p.EndCol = len(strings.TrimRight(string(line[:]), " "))
 		p.EndCol = max(n.Column+1, len([]rune(strings.TrimRight(string(line), " ")))+1)
 	}
 	return r.unshift(p)
@@ -83,7 +82,19 @@ func (r *reader) folded(n *yaml.Node) bool {
 		from++
 	}
 	line := r.lines[n.Line-1]
-	return from > len(line) || !strings.HasPrefix(string(line[max(from, 0):]), n.Value)
+	return from > len(line) || !begins(line[max(from, 0):], n.Value)
+}
+
+// begins reports whether a line begins with a text.
+func begins(line []rune, text string) bool {
+	i := 0
+	for _, c := range text {
+		if i == len(line) || line[i] != c {
+			return false
+		}
+		i++
+	}
+	return true
 }
 
 func kindOf(n *yaml.Node) string {
@@ -153,7 +164,7 @@ func (r *reader) mapping(n *yaml.Node, t *table) *mapped {
 				Fix = "put a space behind the colon, and quotes around a text that begins with a bracket"
 			continue
 		}
-		name := strings.Join(strings.Fields(p.at.Value), " ")
+		name := spaced(p.at.Value)
 		k := t.find(name)
 		if k == nil {
 			unknown = append(unknown, p)
@@ -202,7 +213,10 @@ func (m *mapped) drop(name string) {
 
 func (m *mapped) unknown(p item) {
 	r := m.r
-	name := strings.Join(strings.Fields(p.at.Value), " ")
+	if r.full {
+		return // a large file of nothing else must not take long
+	}
+	name := short(spaced(p.at.Value))
 	f := r.fail(r.pos(p.at), "file/unknown-key", "%q is not a key of %s", name, m.table.title)
 	f.Want = "one of: " + strings.Join(m.table.names(), ", ")
 	like := m.table.like(name)
@@ -216,10 +230,18 @@ func (m *mapped) unknown(p item) {
 	}
 }
 
+// spaced is a text with one space between its words and none round them.
+func spaced(s string) string {
+	if s == "" || s[0] != ' ' && s[len(s)-1] != ' ' && !strings.Contains(s, "  ") && !strings.ContainsAny(s, "\n\t\u00a0") {
+		return s
+	}
+	return strings.Join(strings.Fields(s), " ")
+}
+
 func quoted(s string) string { return `"` + s + `"` }
 
 func (r *reader) duplicate(old, now *yaml.Node) {
-	f := r.fail(r.pos(now), "file/duplicate-key", "%q stands twice here; the first is in line %d", now.Value, old.Line)
+	f := r.fail(r.pos(now), "file/duplicate-key", "%q stands twice here; the first is in line %d", short(now.Value), old.Line)
 	f.Fix = "take one of the two out, or rename it"
 	if now.Value == "increase" || now.Value == "decrease" {
 		f.Fix = "begin a new section with a dash, or use shape: for several shapings at once"

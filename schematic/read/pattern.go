@@ -62,7 +62,8 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 		if g, ok := r.gauge(name, at, v); ok {
 			p.Gauges = append(p.Gauges, g)
 		} else {
-			p.Gauges = append(p.Gauges, schematic.Gauge{Name: name, Pos: r.pos(at)})
+			usual := schematic.Gauge{Name: name, Stitches: units.Int(20), Rows: units.Int(20), Over: units.Int(100), Pos: r.pos(at)}
+			p.Gauges = append(p.Gauges, usual) // so that what calls it can be read on
 		}
 	})
 	r.grading(m, p)

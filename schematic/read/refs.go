@@ -123,6 +123,9 @@ func (r *reader) refer(p *schematic.Pattern) {
 		r.partNames(q, of[q.Name])
 	}
 	for _, f := range r.refs {
+		if r.full {
+			break
+		}
 		r.piece, r.section = f.piece, f.section
 		switch f.to {
 		case toGauge:
@@ -136,7 +139,7 @@ func (r *reader) refer(p *schematic.Pattern) {
 		case toPart, toPanel:
 			r.within(f, byName, of)
 		case toEdge:
-			r.edgeRef(f, pieces)
+			r.edgeRef(f, pieces, lower)
 		}
 	}
 	r.piece, r.section = "", ""
@@ -181,18 +184,18 @@ func in2(s string, list []string) bool {
 }
 
 // edgeRef sees to it that the name of an edge begins with the name of a piece.
-func (r *reader) edgeRef(f reference, pieces []string) {
-	best := ""
-	for _, q := range pieces {
-		if f.name == q && best == "" {
-			r.fail(f.pos, "file/reference", "%q is a piece, and an edge is needed", f.name).Want = "the piece and then the name of its edge, such as " + quoted(f.name+" side")
+func (r *reader) edgeRef(f reference, pieces []string, lower map[string]*schematic.Piece) {
+	if len(pieces) == 0 {
+		return
+	}
+	name := strings.ToLower(f.name)
+	for i := range name {
+		if name[i] == ' ' && lower[name[:i]] != nil {
 			return
 		}
-		if len(q) > len(best) && strings.HasPrefix(strings.ToLower(f.name), strings.ToLower(q)+" ") {
-			best = q
-		}
 	}
-	if best != "" || len(pieces) == 0 {
+	if lower[name] != nil {
+		r.fail(f.pos, "file/reference", "%q is a piece, and an edge is needed", f.name).Want = "the piece and then the name of its edge, such as " + quoted(f.name+" side")
 		return
 	}
 	g := r.fail(f.pos, "file/reference", "no piece has a name with which %q begins", short(f.name))

@@ -3,6 +3,7 @@ package read
 import (
 	"fmt"
 	"strings"
+	"sync"
 
 	"flatwright/schematic/finding"
 )
@@ -203,14 +204,20 @@ func (s *scanner) noSpace(i, p int) int {
 }
 
 // isKey reports whether some table has a key of that name.
-func isKey(name string) bool {
+func isKey(name string) bool { return allKeys()[name] }
+
+var allKeys = sync.OnceValue(func() map[string]bool {
+	all := map[string]bool{}
 	for _, t := range allTables() {
-		if t.find(name) != nil {
-			return true
+		for _, k := range t.keys {
+			all[k.name] = true
+			for _, a := range k.also {
+				all[a] = true
+			}
 		}
 	}
-	return false
-}
+	return all
+})
 
 // enter finds the group or list that a line belongs to by its column.
 func (s *scanner) enter(i, p int, list bool) {
@@ -285,27 +292,32 @@ func (s *scanner) begins(i, v int) {
 	s.spoiled[i+1] = true
 }
 
-// text1 looks through a line of a text without quotes.
+// words looks through a line of a text without quotes. The first colon that makes
+// a key of it is told; all are made harmless.
 func (s *scanner) words(i, v int) int {
-	for c := colonAt(s.lines[i], v); c >= 0; c = colonAt(s.lines[i], c+1) {
-		t := s.lines[i]
-		from := c
-		for from > v && t[from-1] != ' ' {
-			from--
-		}
-		f := s.tell(i, from, c+1, "file/syntax", "a colon with a space behind it makes a key, and this line has one already")
-		f.Fix = "put quotes around a text that has a colon in it"
-		if end := len([]rune(strings.TrimRight(string(t), " "))); end-v <= 60 && !strings.ContainsRune(string(t[v:end]), '"') {
-			f.Fix = `put the text in double quotes: "` + strings.ReplaceAll(string(t[v:end]), "·", ":") + `"`
-		}
-		for k := v; k < c; k++ { // several words may make a key
-			if (k == v || t[k-1] == ' ') && isKey(string(t[k:c])) {
-				f.Fix = fmt.Sprintf("put %q on a line of its own, or quotes around a text that has a colon in it", string(t[k:c])+":")
-				break
-			}
-		}
+	t := s.lines[i]
+	first := colonAt(t, v)
+	if first < 0 {
+		return i + 1
+	}
+	for c := first; c >= 0; c = colonAt(t, c+1) {
 		t[c] = '·'
-		s.spoiled[i+1] = true
+	}
+	s.spoiled[i+1] = true
+	from := first
+	for from > v && t[from-1] != ' ' {
+		from--
+	}
+	f := s.tell(i, from, first+1, "file/syntax", "a colon with a space behind it makes a key, and this line has one already")
+	f.Fix = "put quotes around a text that has a colon in it"
+	if end := len([]rune(strings.TrimRight(string(t), " "))); end-v <= 60 && !strings.ContainsRune(string(t[v:end]), '"') {
+		f.Fix = `put the text in double quotes: "` + strings.ReplaceAll(string(t[v:end]), "·", ":") + `"`
+	}
+	for k := max(v, first-20); k < first; k++ { // several words may make a key
+		if (k == v || t[k-1] == ' ') && isKey(string(t[k:first])) {
+			f.Fix = fmt.Sprintf("put %q on a line of its own, or quotes around a text that has a colon in it", string(t[k:first])+":")
+			break
+		}
 	}
 	return i + 1
 }

@@ -92,7 +92,7 @@ func (r *reader) lead(n *yaml.Node) (*table, *mapped) {
 	all := pairs(n, r)
 	for _, t := range sectionTables {
 		for _, p := range all {
-			if k := t.find(strings.Join(strings.Fields(p.at.Value), " ")); p.at.Kind == yaml.ScalarNode && k != nil && k.name == t.name {
+			if k := t.find(spaced(p.at.Value)); p.at.Kind == yaml.ScalarNode && k != nil && k.name == t.name {
 				found, at = append(found, t), append(at, p.at)
 				break
 			}
@@ -176,6 +176,9 @@ func (r *reader) leadLike(name string) string {
 func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
 	if len(all) == 0 {
 		r.fail(r.pos(n), "file/empty", "this section is empty")
+		return nil, nil
+	}
+	if r.full {
 		return nil, nil
 	}
 	best, like := all[0], ""

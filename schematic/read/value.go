@@ -43,7 +43,7 @@ func (r *reader) text(n *yaml.Node, what string, most int) string {
 		return ""
 	}
 	r.curly(n)
-	s = strings.Join(strings.Fields(s), " ")
+	s = spaced(s)
 	if c := utf8.RuneCountInString(s); c > most {
 		f := r.fail(r.pos(n), "file/bounds", "%s has %d characters", what, c)
 		f.Want = fmt.Sprintf("at most %d", most)
@@ -150,7 +150,9 @@ type graded struct {
 	ranged    bool
 	words     string
 	wordsPos  finding.Pos
-	spots     []finding.Pos // for each size
+	spot      func(i int) finding.Pos // of the number of size i
+	spots     []finding.Pos           // for a list or mapping
+	alone     bool                    // one number for all sizes
 }
 
 // graded reads a number for each size in any of its forms: a number for all,
@@ -181,11 +183,11 @@ func (r *reader) graded(n *yaml.Node, what string) (graded, bool) {
 
 // spread gives the places of a line's numbers, one a size.
 func (r *reader) spread(n *yaml.Node, l expr.Line) graded {
-	g := graded{low: l.Low, high: l.High, ranged: l.Ranged, words: l.Words, wordsPos: r.spanPos(n, l.WordsAt)}
-	for i := range r.sizes.Len() {
-		s := l.Spans[min(i, len(l.Spans)-1)]
-		g.spots = append(g.spots, r.spanPos(n, s))
+	g := graded{low: l.Low, high: l.High, ranged: l.Ranged, words: l.Words, alone: len(l.Spans) == 1}
+	if l.Words != "" {
+		g.wordsPos = r.spanPos(n, l.WordsAt)
 	}
+	g.spot = func(i int) finding.Pos { return r.spanPos(n, l.Spans[min(i, len(l.Spans)-1)]) }
 	return g
 }
 
@@ -245,7 +247,8 @@ func (r *reader) single(n *yaml.Node, what string, g *graded, i int) bool {
 
 func (r *reader) blank() graded {
 	n := r.sizes.Len()
-	g := graded{low: expr.Const(units.Num{}, n), high: expr.Const(units.Num{}, n), spots: make([]finding.Pos, n)}
+	spots := make([]finding.Pos, n)
+	g := graded{low: expr.Const(units.Num{}, n), high: expr.Const(units.Num{}, n), spots: spots, spot: func(i int) finding.Pos { return spots[i] }}
 	for i := range n {
 		g.low.Has[i], g.high.Has[i] = false, false
 	}
