@@ -1,0 +1,298 @@
+package xlsx
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/xuri/excelize/v2"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// Bounds of a sheet that is read.
+const (
+	mostBytes   = 16 << 20
+	mostUnzip   = 128 << 20
+	mostRows    = 5000
+	mostColumns = 500
+)
+
+// Read reads graded values from a workbook (.xlsx) or from CSV: a line with the
+// names of the pattern's sizes, and below it one line a value, its name in the first column. A
+// column called 'unit', or a unit behind the name (neck, cm), says what it counts: cm, in, mm, sts or rows; without
+// one it is a plain number. A cell that is empty or has a dash is a size without a value. Cells with formulas
+// give the values that were saved with them: nothing is reckoned or run. sheet chooses a
+// sheet by name; if it is empty, it is the first one with a line of sizes. In a finding, line
+// and column are those of the cell.
+func Read(file string, data []byte, sheet string, sizes expr.Sizes) (vals []schematic.GradedValue, found finding.List) {
+	r := &sheetReader{file: file, sizes: sizes}
+	defer func() {
+		if recover() != nil { // the library's own bounds are not all checked
+			r.wrong(0, 0, "This file can't be read as a spreadsheet.", "", "a workbook (.xlsx) or CSV", "Save it anew from the program that made it.")
+			vals, found = nil, r.found
+		}
+	}()
+	if len(data) > mostBytes {
+		r.wrong(0, 0, "This sheet is too large.", fmt.Sprintf("%d bytes", len(data)), fmt.Sprintf("at most %d", mostBytes), "")
+		return nil, r.found
+	}
+	if bytes.HasPrefix(data, []byte("PK")) {
+		r.workbook(data, sheet)
+	} else {
+		r.csv(data)
+	}
+	r.found.Sort()
+	return r.vals, r.found
+}
+
+type sheetReader struct {
+	file  string
+	sizes expr.Sizes
+	vals  []schematic.GradedValue
+	found finding.List
+	lines []int // of the rows, where the file has more lines than rows
+}
+
+func (r *sheetReader) wrong(row, col int, message, have, want, fix string) {
+	if row > 0 && row <= len(r.lines) {
+		row = r.lines[row-1]
+	}
+	r.found = append(r.found, finding.Finding{Kind: "file/sheet", Severity: finding.Error,
+		Pos: finding.Pos{File: r.file, Line: row, Col: col, EndCol: col + 1}, Message: message, Have: have, Want: want, Fix: fix})
+}
+
+func (r *sheetReader) workbook(data []byte, sheet string) {
+	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: mostUnzip, UnzipXMLSizeLimit: mostUnzip / 4, RawCellValue: true})
+	if err != nil {
+		r.wrong(0, 0, "This file can't be read as a workbook.", err.Error(), "a workbook (.xlsx)", "Save it anew from the program that made it.")
+		return
+	}
+	defer f.Close() //nolint:errcheck // it was read only
+	names := f.GetSheetList()
+	if sheet != "" {
+		if !slices.Contains(names, sheet) {
+			r.wrong(0, 0, fmt.Sprintf("There is no sheet called %q.", sheet), "", "one of: "+strings.Join(names, ", "), "")
+			return
+		}
+		names = []string{sheet}
+	}
+	// The program's own workbook keeps its grading apart from the measurements.
+	if slices.Contains(names, Grading) {
+		names = []string{Grading}
+	}
+	for i, name := range names {
+		rows, err := f.GetRows(name)
+		if err != nil {
+			r.wrong(0, 0, fmt.Sprintf("The sheet %q can't be read.", name), err.Error(), "", "")
+			return
+		}
+		if r.head(rows) < 0 && i < len(names)-1 {
+			continue
+		}
+		r.file += ", sheet " + name
+		r.rows(rows)
+		return
+	}
+}
+
+func (r *sheetReader) csv(data []byte) {
+	text := strings.TrimPrefix(string(data), "\ufeff")
+	if !utf8.ValidString(text) {
+		r.wrong(1, 1, "This file is neither a workbook nor text in UTF-8.", "", "a workbook (.xlsx) or CSV", "Save the sheet as 'CSV UTF-8'.")
+		return
+	}
+	in := csv.NewReader(strings.NewReader(text))
+	in.FieldsPerRecord = -1
+	in.LazyQuotes = true
+	head, _, _ := strings.Cut(text, "\n")
+	for _, c := range ";\t" {
+		if strings.Count(head, string(c)) > strings.Count(head, string(in.Comma)) {
+			in.Comma = c
+		}
+	}
+	var rows [][]string
+	for {
+		cells, err := in.Read()
+		if err != nil {
+			break
+		}
+		line, _ := in.FieldPos(0)
+		rows, r.lines = append(rows, cells), append(r.lines, line)
+		if len(rows) > mostRows {
+			break
+		}
+	}
+	r.rows(rows)
+}
+
+// head is the row that names sizes, or -1: the first one with two of them, or with all.
+func (r *sheetReader) head(rows [][]string) int {
+	for i, row := range rows {
+		n := 0
+		for _, c := range row {
+			if r.sizes.Index(c) >= 0 {
+				n++
+			}
+		}
+		if n >= min(2, r.sizes.Len()) {
+			return i
+		}
+	}
+	return -1
+}
+
+func (r *sheetReader) rows(rows [][]string) {
+	if len(rows) > mostRows {
+		r.wrong(mostRows, 1, "This sheet has too many rows.", fmt.Sprint(len(rows)), fmt.Sprintf("at most %d", mostRows), "")
+		return
+	}
+	head := r.head(rows)
+	if head < 0 {
+		r.wrong(1, 1, "No line of this sheet names the sizes.", "", strings.Join(r.sizes.Names, ", ")+" side by side", "Write the sizes as they stand in the pattern.")
+		return
+	}
+	at := make([]int, r.sizes.Len())
+	unit := -1
+	for c, text := range rows[head] {
+		if c > mostColumns {
+			break
+		}
+		switch i := r.sizes.Index(text); {
+		case i >= 0 && at[i] > 0:
+			r.wrong(head+1, c+1, fmt.Sprintf("The size %s stands twice.", text), "", "each size once", "")
+		case i >= 0:
+			at[i] = c
+		case plain(text) == "unit" || plain(text) == "units":
+			unit = c
+		}
+	}
+	for i, c := range at {
+		if c == 0 {
+			r.wrong(head+1, 1, fmt.Sprintf("The size %s is missing in the line of sizes.", r.sizes.Names[i]), "", strings.Join(r.sizes.Names, ", "), "")
+		}
+	}
+	if r.found.Errors() {
+		return
+	}
+	seen := map[string]int{}
+	for i := head + 1; i < len(rows); i++ {
+		r.row(rows[i], i+1, at, unit, seen)
+	}
+}
+
+func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[string]int) {
+	if len(cells) == 0 {
+		return
+	}
+	name := strings.Join(strings.Fields(cells[0]), " ")
+	word := ""
+	if unit >= 0 && unit < len(cells) {
+		word = strings.TrimSpace(cells[unit])
+	}
+	if a, b, ok := cutUnit(name); ok && word == "" {
+		name, word = a, b
+	}
+	v := schematic.GradedValue{Name: name, Of: -1}
+	for _, c := range at {
+		text := ""
+		if c < len(cells) {
+			text = strings.TrimSpace(cells[c])
+		}
+		v.Vals.Vals, v.Vals.Has = append(v.Vals.Vals, units.Num{}), append(v.Vals.Has, false)
+		if text == "" || text == "-" || text == expr.Dash || strings.EqualFold(text, "none") {
+			continue
+		}
+		n, ok := decimal(text)
+		if !ok {
+			fix := ""
+			if strings.HasPrefix(text, "=") {
+				fix = "A formula that is stored as text is not reckoned: put the number there."
+			}
+			r.wrong(row, c+1, fmt.Sprintf("%q is not a number.", clip(text)), "", "a number, or nothing where a size has none", fix)
+			continue
+		}
+		v.Vals.Vals[len(v.Vals.Vals)-1], v.Vals.Has[len(v.Vals.Has)-1] = n, true
+	}
+	if !slices.Contains(v.Vals.Has, true) {
+		return // a heading, or an empty line
+	}
+	if name == "" {
+		r.wrong(row, 1, "This row has numbers and no name.", "", "the name of a value in the first column", "")
+		return
+	}
+	u, length := expr.ParseUnit(word)
+	switch w := strings.ToLower(strings.TrimSuffix(word, ".")); {
+	case length:
+		v.Dim = expr.LengthOf
+		for i := range v.Vals.Vals {
+			v.Vals.Vals[i] = units.Of(v.Vals.Vals[i], u)
+		}
+	case slices.Contains([]string{"st", "sts", "stitches"}, w):
+		v.Dim = expr.Stitches
+	case slices.Contains([]string{"row", "rows", "rounds", "rnds"}, w):
+		v.Dim = expr.Rows
+	case w != "":
+		r.wrong(row, max(unit+1, 1), fmt.Sprintf("%q is not a unit.", clip(word)), "", "cm, in, mm, sts or rows", "")
+		return
+	}
+	k := plain(name)
+	if before, twice := seen[k]; twice {
+		r.wrong(row, 1, fmt.Sprintf("The row %q stands twice.", name), fmt.Sprintf("also in row %d", before), "each name once", "")
+		return
+	}
+	seen[k] = row
+	r.vals = append(r.vals, v)
+}
+
+func clip(s string) string {
+	if t := []rune(s); len(t) > 40 {
+		return string(t[:39]) + "…"
+	}
+	return s
+}
+
+// cutUnit takes a unit off the end of a name: neck, cm; neck (cm); neck in cm.
+func cutUnit(name string) (string, string, bool) {
+	for _, mark := range []string{",", "("} {
+		if i := strings.LastIndex(name, mark); i > 0 {
+			word := strings.TrimSpace(strings.TrimSuffix(strings.TrimSpace(name[i+1:]), ")"))
+			_, ok := expr.ParseUnit(word)
+			if ok || slices.Contains([]string{"sts", "stitches", "rows"}, strings.ToLower(word)) {
+				return strings.TrimSpace(name[:i]), word, true
+			}
+		}
+	}
+	return name, "", false
+}
+
+// decimal reads a number of a sheet; sheets keep fifteen digits, of which nine
+// places are enough.
+func decimal(text string) (units.Num, bool) {
+	if n, ok := units.ParseNum(text); ok {
+		return n, true
+	}
+	a, b, ok := strings.Cut(text, ".")
+	if !ok || len(b) <= 6 || strings.Trim(b, "0123456789") != "" || len(b) > 40 {
+		return units.Num{}, false
+	}
+	head, ok := units.ParseNum(a + "." + b[:6])
+	if !ok {
+		return units.Num{}, false
+	}
+	rest, ok := units.ParseNum((b[6:] + "000")[:3])
+	if !ok {
+		return units.Num{}, false
+	}
+	part := rest.Mul(units.Frac(1, 1_000_000_000))
+	if strings.HasPrefix(strings.TrimSpace(a), "-") {
+		part = part.Neg()
+	}
+	return head.Add(part), true
+}
