@@ -500,7 +500,7 @@ func (r *runner) shape(l *Line, n *Node) {
 		times += k
 		rows += k * every
 	}
-	if w.Over.set() {
+	if w.HasOver {
 		rows = max(w.Over.At(r.size), 0)
 	}
 	if n.More { // at the same time as the shaping before

@@ -126,6 +126,7 @@ func (p *parser) stated() []StitchGroup {
 	if end == 0 {
 		return nil
 	}
+	divides := p.t[0].s == "divide"
 	if last := p.t[end-1]; last.kind == 'p' && (last.s == ")" || last.s == "]" || last.s == "}") {
 		depth := 0
 		for m := end - 1; m >= 0; m-- {
@@ -172,6 +173,9 @@ func (p *parser) stated() []StitchGroup {
 				continue
 			}
 		case ",":
+			if divides {
+				return nil
+			}
 			g := p.countList(m+1, end)
 			if g != nil && g[len(g)-1].Any && p.t[end-1].kind == 'w' && len(g) == 1 {
 				p.cut(m, tail)

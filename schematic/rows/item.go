@@ -119,6 +119,11 @@ func (p *parser) words() *Node {
 			p.i++
 			return p.one()
 		}
+		switch p.peek(0).s {
+		case "sew", "weave", "seam", "set":
+			p.clause(";.")
+			return &Node{Op: OpNothing}
+		}
 		if w := p.peek(0).s; (w == "with" || w == "using") && p.peek(1).kind == 'n' {
 			return nil
 		}

@@ -381,7 +381,7 @@ func (p *parser) shape(inc bool) *Node {
 				return nil
 			}
 			p.i++
-			n.Where.Over = v
+			n.Where.Over, n.Where.HasOver = v, true
 		case p.peek(1).s == "every" && n.Where.Times.set() && p.eat("then"):
 			p.i++
 			var w Where

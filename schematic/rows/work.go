@@ -215,6 +215,10 @@ func (r *runner) label(l *Line) {
 		}
 		r.no = from - 1
 	}
+	if r.fresh && inRing(l.Body) && r.fab != nil && !r.fab.ring { // a magic ring begins anew
+		r.fab, r.carry, r.alt = nil, nil, nil
+		r.cur.anew = true
+	}
 	r.fresh = false
 	r.round = b.Round
 	if usesNothing(l.Body) { // along an edge: sides begin anew
@@ -472,3 +476,15 @@ func (r *runner) height(k int) (units.Num, bool) {
 }
 
 var knitStitch = stitch.ByID("k")
+
+// inRing reports whether a row is worked into a ring.
+func inRing(body []*Node) bool {
+	for _, n := range body {
+		for _, p := range n.Places {
+			if p.Kind == InRing {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,425 @@
+package rows
+
+import (
+	"fmt"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+)
+
+// at is a graded value of the sizes that are printed, -1 where it has none.
+func (w *printer) at(g expr.Graded) nums {
+	return w.each(func(i int) int {
+		k := i
+		if w.o.Size >= 0 {
+			k = w.o.Size
+		}
+		return g.Int(k, -1)
+	})
+}
+
+// section prints one section.
+func (w *printer) section(s schematic.Section, rows, before, after nums) {
+	switch s := s.(type) {
+	case *schematic.CastOn:
+		w.start(after)
+		if w.knit {
+			w.say("Cast on %s sts.", w.line(after))
+			return
+		}
+		k := w.st.Turn
+		if w.round {
+			w.say("Ch %s, join with sl st to form a ring.", w.line(after))
+		} else {
+			w.say("Ch %s.", w.line(w.each(func(i int) int { return after[i] + k })))
+		}
+		w.based = true
+	case *schematic.Ring:
+		w.start(after)
+		if w.knit {
+			w.say("Cast on %s sts, join to work in the round.", w.line(after))
+			return
+		}
+		w.say("Rnd 1: %s %s in magic ring. (%s %s)", w.line(after), w.abbr(), w.line(after), w.unit())
+		w.worked(w.each(func(int) int { return 1 }), after)
+	case *schematic.Held:
+		w.start(after)
+		w.say("Take up %s sts. (%s sts)", w.heldWords(s, after), w.line(after))
+	case *schematic.Sideways:
+		w.sideways(s)
+	case *schematic.PickUp:
+		w.start(after)
+		if w.knit {
+			w.say("Pick up and knit %s sts evenly along the long edge.", w.line(after))
+			return
+		}
+		w.say("Work %s %s evenly along the long edge. (%s %s)", w.line(after), w.abbr(), w.line(after), w.unit())
+		w.worked(w.each(func(int) int { return 1 }), after)
+	case *schematic.Even:
+		w.even(rows, after)
+	case *schematic.Shape:
+		w.shape(s, rows, before, after)
+	case *schematic.RepeatRow:
+		w.base()
+		if !w.repeatRow(s, rows, before, after) {
+			w.change("on next 1 rows", rows, before, after)
+		}
+	case *schematic.Mitre:
+		w.base()
+		w.change("over "+w.line(rows)+" rows", rows, before, after)
+	case *schematic.AddEdge:
+		w.base()
+		d := minus(after, before)
+		if !anyAbove(d, 0) {
+			return
+		}
+		w.say("Inc %s sts evenly over 0 rows. (%s sts)", w.line(d), w.line(after))
+		w.worked(w.zero(), after)
+	case *schematic.BindOff:
+		w.bindOff(s, rows, before, after)
+	case *schematic.JoinParts:
+		w.start(after)
+		w.say("Join the parts: %s sts. (%s sts)", w.joined(s, after), w.line(after))
+	case *schematic.ShortRows:
+		if anyAbove(rows, 0) {
+			w.base()
+			w.say("Work %s short rows. (%s sts)", w.line(rows), w.line(after))
+			w.worked(rows, after)
+		}
+	case *schematic.Fold:
+		w.base()
+		w.say("Place a marker for the fold line.")
+	case *schematic.Mark:
+		w.base()
+		w.say("Place a marker here.")
+	case *schematic.Gather:
+		w.base()
+		w.say("Fasten off.")
+	case *schematic.Panels:
+		w.base()
+		w.even(rows, after)
+	default:
+		w.base()
+		if rest := minus(after, before); anyAbove(rest, 0) || anyAbove(minus(before, after), 0) {
+			w.change("over "+w.line(rows)+" rows", rows, before, after)
+		} else {
+			w.even(rows, after)
+		}
+	}
+}
+
+func (w *printer) zero() nums { return w.each(func(int) int { return 0 }) }
+
+// heldWords names what a start from live stitches takes up; if the runs do not
+// say their numbers, the sum alone.
+func (w *printer) heldWords(s *schematic.Held, after nums) string {
+	return w.line(after) + " held"
+}
+
+func (w *printer) joined(s *schematic.JoinParts, after nums) string {
+	return w.line(after)
+}
+
+// sideways prints a band worked sideways, and turns it to its long edge.
+func (w *printer) sideways(s *schematic.Sideways) {
+	deep, rows := w.at(s.Stitches), w.at(s.Rows)
+	w.start(deep)
+	switch {
+	case w.knit:
+		w.say("Cast on %s sts.", w.line(deep))
+		w.say("Work %s rows even. (%s sts)", w.line(rows), w.line(deep))
+		w.worked(rows, deep)
+	default:
+		round := w.round
+		w.round = false
+		w.say("Ch %s.", w.line(w.each(func(i int) int { return deep[i] + w.st.Turn })))
+		w.based = true
+		w.even(rows, deep)
+		w.round = round
+	}
+	w.say("Turn the band to work along its long edge.")
+}
+
+// shape prints the shapings of a section, at the same time if there are several.
+func (w *printer) shape(s *schematic.Shape, rows, before, after nums) {
+	w.base()
+	if len(s.Shapings) == 1 && w.simple(&s.Shapings[0], rows, before, after) {
+		return
+	}
+	if s.Shapings == nil {
+		w.even(rows, after)
+		return
+	}
+	w.change("over "+w.line(rows)+" rows", rows, before, after)
+}
+
+// simple prints one shaping at edges with its spacing: dec 1 st at each end of
+// every 4th row 6 times.
+func (w *printer) simple(sh *schematic.Shaping, rows, before, after nums) bool {
+	if len(sh.Then) > 0 || sh.Offset > 0 || sh.At == schematic.Across || sh.At == schematic.Lines || sh.Times.IsZero() {
+		return false
+	}
+	by, every, times := w.at(sh.By), w.at(sh.Every), w.at(sh.Times)
+	per := 1
+	where := "at one edge"
+	switch sh.At {
+	case schematic.BothEdges:
+		per, where = 2, "at each end"
+	case schematic.LeftEdge:
+		where = "at left edge"
+	case schematic.RightEdge:
+		where = "at right edge"
+	}
+	for i := range after {
+		if after[i] < 0 || before[i] < 0 {
+			continue
+		}
+		if by[i] < 1 || every[i] < 1 || times[i] < 1 {
+			return false
+		}
+		d := after[i] - before[i]
+		if !sh.Increase {
+			d = -d
+		}
+		if d != by[i]*per*times[i] || rows[i] < every[i]*times[i] {
+			return false
+		}
+	}
+	if !sameAll(every) {
+		return false
+	}
+	verb := "Dec"
+	if sh.Increase {
+		verb = "Inc"
+	}
+	spacing := "every row"
+	for _, e := range every {
+		if e > 1 {
+			spacing = fmt.Sprintf("every %d rows", e)
+		}
+	}
+	w.say("%s %s sts %s %s %s times, over %s rows. (%s sts)", verb, w.line(by), where, spacing, w.line(times), w.line(rows), w.line(after))
+	w.worked(rows, after)
+	return true
+}
+
+func sameAll(v nums) bool {
+	first := -1
+	for _, n := range v {
+		if n < 0 {
+			continue
+		}
+		if first >= 0 && n != first {
+			return false
+		}
+		first = n
+	}
+	return true
+}
+
+// change prints a change of the count by its sum.
+func (w *printer) change(when string, rows, before, after nums) {
+	more, fewer := minus(after, before), minus(before, after)
+	for i := range more {
+		more[i], fewer[i] = clip(more[i], after[i]), clip(fewer[i], after[i])
+	}
+	up, down := anyAbove(more, 0), anyAbove(fewer, 0)
+	switch {
+	case up && down:
+		w.say("Inc %s sts evenly %s, and at the same time dec %s sts evenly %s. (%s sts)", w.line(more), when, w.line(fewer), when, w.line(after))
+	case up:
+		w.say("Inc %s sts evenly %s. (%s sts)", w.line(more), when, w.line(after))
+	case down:
+		w.say("Dec %s sts evenly %s. (%s sts)", w.line(fewer), when, w.line(after))
+	default:
+		w.even(rows, after)
+		return
+	}
+	w.worked(rows, after)
+}
+
+func clip(n, has int) int {
+	if has < 0 {
+		return -1
+	}
+	return max(n, 0)
+}
+
+// bindOff prints stitches bound off, left or held.
+func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
+	w.base()
+	off := minus(before, after)
+	if !anyAbove(after, 0) || s.All {
+		if s.Hold || s.Leave {
+			w.say("Leave remaining sts on a holder.")
+		} else {
+			w.say("Bind off all sts.")
+		}
+		w.worked(w.zero(), after)
+		return
+	}
+	if !anyAbove(off, 0) {
+		w.even(rows, after)
+		return
+	}
+	stop := w.each(func(i int) int {
+		if after[i] < 0 || before[i] < 0 {
+			return -1
+		}
+		return before[i] - after[i]
+	})
+	verb := "Bind off"
+	if w.o.Terms == 1 {
+		verb = "Cast off"
+	}
+	times, n := w.at(s.Times), w.at(s.Stitches)
+	per := make(nums, len(rows))
+	clean := !s.Leave && !s.Hold
+	for i := range rows {
+		per[i] = -1
+		if stop[i] < 0 {
+			continue
+		}
+		t := max(times[i], 1)
+		if s.Times.IsZero() {
+			t = 1
+		}
+		edges := 1
+		if s.At == schematic.BothEdges {
+			edges = 2
+		}
+		per[i] = t * edges
+		clean = clean && n[i] > 0 && n[i]*per[i] == stop[i] && per[i] == rows[i]
+	}
+	if clean {
+		w.say("%s %s sts at beg of next %s rows. (%s sts)", verb, w.line(n), w.line(per), w.line(after))
+		w.worked(rows, after)
+		return
+	}
+	w.change("over "+w.line(rows)+" rows", rows, before, after)
+}
+
+// divide prints a division, and each part under a heading of its own.
+func (w *printer) divide(d *schematic.Divide, head string) {
+	w.base()
+	var parts []string
+	for i := range d.Parts {
+		p := &d.Parts[i]
+		what := "for " + part(p.Name)
+		switch {
+		case p.Hold:
+			what = "held"
+		case p.Leave:
+			what = "left unworked"
+		}
+		parts = append(parts, w.line(w.clean(w.at(p.Stitches)))+" sts "+what)
+	}
+	w.say("Divide the row: %s.", strings.Join(parts, ", "))
+	count, no, round := w.count, append([]int(nil), w.no...), w.round
+	st, knit := w.st, w.knit
+	for i := range d.Parts {
+		p := &d.Parts[i]
+		if p.Leave || p.Hold {
+			continue
+		}
+		list := p.Sections
+		for k := range d.Parts {
+			if p.MirrorOf != "" && d.Parts[k].Name == p.MirrorOf {
+				list = d.Parts[k].Sections
+			}
+		}
+		n := w.clean(w.at(p.Stitches))
+		w.st, w.knit = st, knit
+		w.round = false
+		w.say("\n# %s, %s", head, plain(p.Name))
+		w.start(n)
+		w.count = append(nums(nil), n...)
+		w.say("Take up %s held sts. (%s sts)", w.line(n), w.line(n))
+		w.sections(list, p.Name, head)
+	}
+	w.count, w.no, w.round = count, no, round
+}
+
+// clean has 0 where a size that has the piece lacks the number.
+func (w *printer) clean(v nums) nums {
+	return w.each(func(i int) int { return max(v[i], 0) })
+}
+
+// part is a part's name without what would end a clause.
+func part(s string) string {
+	s = strings.Map(func(r rune) rune {
+		if strings.ContainsRune(".,;:()[]{}*0123456789", r) {
+			return ' '
+		}
+		return r
+	}, plain(s))
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// repeatRow prints a row that changes the count by a repeat, if increases of one or
+// decreases of two together make it.
+func (w *printer) repeatRow(s *schematic.RepeatRow, rows, before, after nums) bool {
+	use, makes := s.Use, s.Makes
+	rest := make(nums, len(before))
+	for i, n := range before {
+		if rest[i] = -1; n < 0 {
+			continue
+		}
+		if rest[i] = n % use; rows[i] != 1 || n < use || after[i] != n/use*makes+rest[i] || rest[i] > 0 && !s.RestEven {
+			return false
+		}
+	}
+	var body string
+	st := "k"
+	if !w.knit {
+		st = w.abbr()
+	}
+	plain := func(n int) string {
+		switch {
+		case n == 0:
+			return ""
+		case w.knit:
+			return fmt.Sprintf("k%d, ", n)
+		case n == 1:
+			return st + " in next st, "
+		}
+		return fmt.Sprintf("%s in next %d sts, ", st, n)
+	}
+	switch d := makes - use; {
+	case d > 0 && d <= use && w.knit:
+		body = plain(use-d) + strings.TrimSuffix(strings.Repeat("kfb, ", d), ", ")
+	case d > 0 && d <= use:
+		body = plain(use-d) + fmt.Sprintf("2 %s in each of next %d sts", st, d)
+	case d < 0 && -2*d <= use && w.knit:
+		body = plain(use+2*d) + strings.TrimSuffix(strings.Repeat("k2tog, ", -d), ", ")
+	case d < 0 && -2*d <= use:
+		body = plain(use+2*d) + strings.TrimSuffix(strings.Repeat(st+"2tog over next 2 sts, ", -d), ", ")
+	default:
+		return false
+	}
+	one := w.each(func(int) int { return 1 })
+	ch, end, to := "", ", turn", "to end"
+	if w.round {
+		end = ", join"
+	}
+	if w.knit {
+		end = ""
+	} else if ch = fmt.Sprintf("Ch %d, ", w.st.Turn); w.o.Terms == 1 {
+		ch = fmt.Sprintf("%d ch, ", w.st.Turn)
+	}
+	tail := ""
+	if anyAbove(rest, 0) {
+		if !bounded(rest, 1) {
+			return false
+		}
+		to = "to last " + w.line(rest) + " sts"
+		tail = ", " + st + " in last " + w.line(rest) + " sts"
+		if w.knit {
+			tail = ", k" + w.line(rest)
+		}
+	}
+	w.say("%s: %s*%s; rep from * %s%s%s. (%s %s)", w.label(one), ch, body, to, tail, end, w.line(after), w.unit())
+	w.worked(one, after)
+	return true
+}
