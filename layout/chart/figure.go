@@ -1,0 +1,116 @@
+package chart
+
+import (
+	"math"
+
+	"flatwright/layout/sheet"
+)
+
+// symbol is one stitch as drawn, in the plane.
+type symbol struct {
+	n     *node
+	paths []*sheet.Path
+	at    pt // its middle
+}
+
+// symbols draws every stitch of the plan, row by row in the order of working.
+func (p *plan) symbols() []symbol {
+	var out []symbol
+	for _, l := range p.lines {
+		for i := range l.row.St {
+			n := l.at(i)
+			if n.mark {
+				continue
+			}
+			s := symbol{n: n, paths: p.draw(n)}
+			lo, hi := bounds(s.paths)
+			s.at = mul(add(lo, hi), 0.5)
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+func bounds(paths []*sheet.Path) (lo, hi pt) {
+	for i, q := range paths {
+		a, b, ok := sheet.Bounds(q)
+		if !ok {
+			continue
+		}
+		if i == 0 {
+			lo, hi = a, b
+		}
+		lo = pt{X: min(lo.X, a.X), Y: min(lo.Y, a.Y)}
+		hi = pt{X: max(hi.X, b.X), Y: max(hi.Y, b.Y)}
+	}
+	return lo, hi
+}
+
+// draw gives the strokes of one stitch.
+func (p *plan) draw(n *node) []*sheet.Path {
+	switch {
+	case n.arch():
+		return p.archPaths(n)
+	case n.chain():
+		return p.foundation(n)
+	}
+	s := shape{kind: n.st.Kind, head: p.point(n, n.v), loop: n.st.Loop, flip: n.line.row.Wrong, chain: n.st.Chain, turn: n.st.Turn}
+	s.feet = p.footPoints(n)
+	return s.paths()
+}
+
+// footPoints are the feet of a stitch: over the heads that it is worked into, beside
+// the others that share the place, lifted with the stitch where it was raised.
+func (p *plan) footPoints(n *node) []pt {
+	if len(n.feet) == 0 {
+		at := p.point(n, n.fv)
+		if p.form == polygon && n.line.corners != nil && n.line.n <= 1 && !n.picot() { // out of the ring
+			at = mul(unit(p.point(n, n.v)), n.fv)
+		}
+		return []pt{at}
+	}
+	out := make([]pt, 0, len(n.feet))
+	lift := n.fv - footLevel(n)
+	for _, f := range n.feet {
+		v := f.v + clear + lift
+		at := p.point(f, v)
+		if n.of > 1 {
+			wide := footGap
+			if f.arch() {
+				wide = min(1.3, max(footGap, 0.75*f.chord/float64(n.of)))
+			}
+			by := (float64(n.share) - float64(n.of-1)/2) * wide
+			across := right(p.outward(f))
+			if p.form != flat {
+				across = mul(across, -1)
+			}
+			at = add(at, mul(across, by))
+		}
+		out = append(out, at)
+	}
+	return out
+}
+
+// foundation is a chain that lies along its row.
+func (p *plan) foundation(n *node) []*sheet.Path {
+	half := ovalLong / 2
+	room := half
+	for _, m := range []*node{n.prev, n.next} {
+		if m == nil || m == n {
+			continue
+		}
+		d := math.Abs(m.q-p.near(n.q, m.q)) * p.scale(n.line)
+		if d > 0.5 {
+			room = min(max(room, d*0.47), d*0.47)
+		}
+	}
+	half = min(room, ovalLong*0.62)
+	at := p.point(n, n.v)
+	if p.form != flat {
+		at = p.point(n, n.v-ovalWide/2)
+	}
+	q := pen{o: at, v: p.outward(n)}
+	q.u = right(q.v)
+	q.oval(0, 0, half, ovalWide/2, false)
+	return q.out
+}

@@ -1,0 +1,178 @@
+package chart
+
+import (
+	"flatwright/schematic/rows"
+)
+
+// FromGraph takes the stitches of a section from its graph. The text x is what the
+// graph was made from: it says which rounds are joined. It reports false if the graph
+// has no stitches.
+func FromGraph(g *rows.Graph, x *rows.Text) (*Work, bool) {
+	w := &Work{Title: g.Section, Terms: g.Terms}
+	if w.Title == "" {
+		w.Title = x.Title
+	}
+	lines := map[int]*rows.Line{}
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			lines[l.At.Line] = l
+		}
+	}
+	for i := range g.Rows {
+		r := &g.Rows[i]
+		if len(r.Stitches) == 0 {
+			continue
+		}
+		row := Row{Number: r.Number, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start}
+		for k := range r.Stitches {
+			s := &r.Stitches[k]
+			st := St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts}
+			if r.Start && s.Stitch != nil {
+				st.Chain = 0
+			}
+			row.St = append(row.St, st)
+		}
+		if l := lines[r.Line]; l != nil && row.Round {
+			row.Joined = joined(l.Body)
+		}
+		w.Rows = append(w.Rows, row)
+	}
+	if len(w.Rows) == 0 {
+		return nil, false
+	}
+	w.hookEnd()
+	w.sides()
+	w.starts()
+	return w, true
+}
+
+// joined reports whether a row's instructions close it.
+func joined(body []*rows.Node) bool {
+	for _, n := range body {
+		if n.Op == rows.OpJoin || joined(n.Body) {
+			return true
+		}
+	}
+	return false
+}
+
+// sides tells right from wrong side where the text does not: rows that meet the row
+// below from its end are worked from the other side.
+func (w *Work) sides() {
+	for r := 1; r < len(w.Rows); r++ {
+		row, below := &w.Rows[r], &w.Rows[r-1]
+		if row.Round || below.Base || row.Edge {
+			continue
+		}
+		row.Wrong = below.Wrong
+		if row.backwards() {
+			row.Wrong = !below.Wrong
+		}
+	}
+}
+
+// backwards reports whether the row goes over the row below from its end.
+func (r *Row) backwards() bool {
+	down, up := 0, 0
+	last := -1
+	for i := range r.St {
+		s := &r.St[i]
+		if len(s.Feet) == 0 {
+			continue
+		}
+		if last >= 0 && s.Feet[0] < last {
+			down++
+		}
+		if last >= 0 && s.Feet[0] > last {
+			up++
+		}
+		last = s.Feet[0]
+	}
+	return down > up
+}
+
+// starts puts the chain at the beginning of a row over the place that it stands for:
+// the first one of the row below, or the space that the row begins in.
+func (w *Work) starts() {
+	for r := 1; r < len(w.Rows); r++ {
+		row, below := &w.Rows[r], &w.Rows[r-1]
+		if len(row.St) < 2 || row.Edge || !row.St[0].Turn || len(row.St[0].Feet) > 0 {
+			continue
+		}
+		next := -1
+		for i := 1; i < len(row.St) && next < 0; i++ {
+			if len(row.St[i].Feet) > 0 {
+				next = row.St[i].Feet[0]
+			}
+		}
+		if next < 0 {
+			continue
+		}
+		first := 0
+		if row.backwards() {
+			first = len(below.St) - 1
+		}
+		if row.Round {
+			first = 0
+		}
+		for first != next && below.St[first].Kind == nil { // a chain that does not count, or an arch
+			if first < next {
+				first++
+			} else {
+				first--
+			}
+		}
+		if row.Round && next > first+1 && below.St[next].arch() {
+			first = next
+		}
+		if below.Base && !row.Round { // it stands at the end of the foundation
+			continue
+		}
+		if row.St[0].Kind != nil {
+			row.St[0].Feet = []int{first}
+		}
+	}
+}
+
+// hookEnd stands the chains at the end of a foundation up that no stitch is worked
+// into: they are the first row's turning chain, and drawn once.
+func (w *Work) hookEnd() {
+	for r := 0; r+1 < len(w.Rows); r++ {
+		base, row := &w.Rows[r], &w.Rows[r+1]
+		if !base.Base || row.Round || len(row.St) == 0 || row.Edge {
+			continue
+		}
+		used := -1
+		for i := range row.St {
+			for _, f := range row.St[i].Feet {
+				used = max(used, f)
+			}
+		}
+		left := len(base.St) - 1 - used
+		if used < 0 || left == 0 || base.St[used].Kind == nil || base.St[used].Kind.ID != "ch" {
+			continue
+		}
+		if row.St[0].Turn {
+			base.St = base.St[:len(base.St)-min(left, row.St[0].Chain)]
+			continue
+		}
+		if left > mostTurn {
+			continue
+		}
+		base.St = base.St[:used+1]
+		row.St = append([]St{{Chain: left, Turn: true}}, row.St...)
+		if r+2 < len(w.Rows) && !w.Rows[r+2].Edge {
+			next := &w.Rows[r+2]
+			for i := range next.St {
+				feet := make([]int, len(next.St[i].Feet))
+				for k, f := range next.St[i].Feet {
+					feet[k] = f + 1
+				}
+				next.St[i].Feet = feet
+			}
+		}
+	}
+}
+
+// mostTurn is the longest chain that is taken for a turning chain.
+const mostTurn = 6

@@ -1,0 +1,357 @@
+package chart
+
+import "math"
+
+// settle places a row for good: along itself, then its levels, and wider where
+// symbols would meet.
+func (p *plan) settle(r int) {
+	l := p.lines[r]
+	p.guess(r)
+	for try := 0; ; try++ {
+		if r > 0 {
+			if p.form == polygon {
+				p.sidesOf(l)
+			} else {
+				p.up(l)
+			}
+		} else if p.form == polygon {
+			p.sidesOf(l)
+		}
+		p.levels(r)
+		if try == tries || !p.widen(l) {
+			break
+		}
+	}
+}
+
+// drift is how far, in mm, the head of n stands beside the straight over f.
+func (p *plan) drift(n, f *node) float64 {
+	switch p.form {
+	case circle:
+		return p.turned(n, f) * n.v
+	case polygon:
+		return n.q - p.sideOf(f, n)
+	}
+	return n.q - f.q
+}
+
+// lean is the mean drift from all feet.
+func (p *plan) lean(n *node) float64 {
+	if len(n.feet) == 0 {
+		return 0
+	}
+	sum := 0.0
+	for _, f := range n.feet {
+		sum += p.drift(n, f)
+	}
+	return sum / float64(len(n.feet))
+}
+
+// levels gives the heads of a row their heights: each stitch stands on its foot at
+// its kind's height, longer only where it would lean more than the steepest; none
+// stands far under its row's top, and none runs into a symbol below.
+func (p *plan) levels(r int) {
+	l := p.lines[r]
+	if l.row.Base {
+		p.baseLevels(l)
+		return
+	}
+	l.base = p.start
+	if r > 0 {
+		l.base = p.lines[r-1].top
+	}
+	if r == 0 && p.form != flat {
+		l.base = ringMin
+	}
+	low := l.base
+	for _, n := range l.nodes {
+		if len(n.feet) > 0 {
+			low = min(low, footLevel(n))
+		}
+	}
+	top := l.base + p.pitchOf(l)
+	if p.form == circle {
+		top = max(top, p.need(l)/around)
+	}
+	if p.form == polygon {
+		top = max(top, p.sideNeed(l))
+	}
+	for _, n := range l.nodes {
+		if n.arch() || n.picot() {
+			continue
+		}
+		switch {
+		case len(n.feet) > 0:
+			n.fv = footLevel(n)
+		case n.st.Turn:
+			n.fv = p.besideLevel(n, l.base)
+		default:
+			n.fv = l.base + clear
+		}
+		n.v = n.fv + p.rises(n)
+		if len(n.feet) > 0 && r > 0 {
+			p.avoid(n, p.lines[r-1])
+		}
+		top = max(top, n.v)
+	}
+	for _, n := range l.nodes {
+		if n.arch() || n.picot() {
+			continue
+		}
+		if d := top - dip - n.v; d > 0 {
+			n.fv += d
+			n.v += d
+		}
+		if p.form != flat {
+			if d := l.top - n.v; d > dip && len(n.feet) == 0 {
+				n.fv, n.v = n.fv+d-dip, n.v+d-dip
+			}
+		}
+	}
+	l.top = top
+	p.picots(l)
+	for _, n := range l.nodes {
+		if n.arch() {
+			p.bow(n)
+			l.top = max(l.top, n.v)
+		}
+		if n.picot() {
+			l.top = max(l.top, n.v)
+		}
+	}
+}
+
+// pitchOf is the least height of a row: its number needs room under the next one
+// on the same side.
+func (p *plan) pitchOf(l *line) float64 {
+	if p.form != flat || l.n > 0 && !p.lines[l.n-1].row.Base && p.lines[l.n-1].rightward == l.rightward {
+		return 2 * pitch
+	}
+	return pitch
+}
+
+func footLevel(n *node) float64 {
+	v := 0.0
+	for _, f := range n.feet {
+		v = max(v, f.v)
+	}
+	return v + clear
+}
+
+// besideLevel is the foot of a chain that stands on no stitch: that of the stitch
+// beside it.
+func (p *plan) besideLevel(n *node, otherwise float64) float64 {
+	for _, m := range []*node{n.next, n.prev} {
+		if m != nil && m.line == n.line && len(m.feet) > 0 {
+			return footLevel(m)
+		}
+	}
+	return otherwise + clear
+}
+
+// rises is how far above its foot the head of n stands.
+func (p *plan) rises(n *node) float64 {
+	dx := math.Abs(p.lean(n))
+	h := n.h
+	if n.corner {
+		return h * math.Cos(math.Pi/float64(p.sides))
+	}
+	if n.st.Turn && n.st.Kind == nil {
+		h = min(h, n.line.tallest())
+	}
+	l := max(h, dx/steep)
+	return math.Sqrt(l*l - dx*dx)
+}
+
+func (l *line) tallest() float64 {
+	h := 0.0
+	for _, n := range l.nodes {
+		if n.st.Kind != nil && !n.picot() {
+			h = max(h, n.h)
+		}
+	}
+	if h == 0 {
+		return tall
+	}
+	return h
+}
+
+// avoid raises a stitch that would run into symbols of the row below beside its
+// foot.
+func (p *plan) avoid(n *node, below *line) {
+	if len(n.feet) != 1 || below.row.Base {
+		return
+	}
+	f := n.feet[0]
+	dx := p.drift(n, f)
+	raise := 0.0
+	for _, dir := range [2]int{-1, 1} {
+		reach := topHalf + 0.3
+		if dx*float64(dir) > 0 {
+			reach += math.Abs(dx)
+		}
+		m := f
+		for steps := 0; steps < 24; steps++ {
+			if dir < 0 {
+				m = m.prev
+			} else {
+				m = m.next
+			}
+			if m == nil || m == f {
+				break
+			}
+			half := m.solid()
+			at := math.Abs(p.driftIn(m, f))
+			if at-half > reach+0.2 {
+				break
+			}
+			over := m.v + clear - n.fv
+			if over <= 0 {
+				continue
+			}
+			dv := n.v - n.fv
+			room := at - half - 0.3 // beside the foot, before the symbol
+			lean := 0.0
+			if dx*float64(dir) > 0 {
+				lean = math.Abs(dx)
+			}
+			if lean > 0 {
+				raise = max(raise, over-dv*max(room, 0)/lean)
+			} else if room < 0 {
+				raise = max(raise, over)
+			}
+			if room < topHalf {
+				raise = max(raise, over-0.4*dv)
+			}
+		}
+	}
+	n.fv += raise
+	n.v += raise
+}
+
+// solid is half the width of what stands there.
+func (n *node) solid() float64 {
+	if n.arch() {
+		return max(n.chord/2-0.4, 0.3)
+	}
+	if n.st.Turn {
+		return 0.55
+	}
+	return min(n.half, topHalf+0.1)
+}
+
+// driftIn is the distance in mm along one row.
+func (p *plan) driftIn(m, f *node) float64 {
+	if p.form == circle {
+		return p.turned(m, f) * m.v
+	}
+	if p.form == polygon {
+		if m.corner && !f.corner {
+			return p.sideOf(m, f) - f.q
+		}
+		return m.q - p.sideOf(f, m)
+	}
+	return m.q - f.q
+}
+
+// baseLevels lays a foundation.
+func (p *plan) baseLevels(l *line) {
+	l.top = ovalWide / 2
+	if p.form != flat {
+		l.top = max(p.need(l)/around, ringMin)
+	}
+	for _, n := range l.nodes {
+		n.v, n.fv = l.top, l.top
+		if p.form != flat {
+			n.v += ovalWide / 2
+		}
+	}
+	if p.form != flat {
+		l.top += ovalWide / 2
+	}
+}
+
+// picots stand on the stitches between which they are made.
+func (p *plan) picots(l *line) {
+	for _, n := range l.nodes {
+		if !n.picot() {
+			continue
+		}
+		v, arch := l.base, false
+		for _, dir := range [2]func(*node) *node{(*node).before, (*node).after} {
+			m := dir(n)
+			for steps := 0; m != nil && (m.arch() || m.picot()) && steps < 4; steps++ {
+				arch = arch || m.arch()
+				m = dir(m)
+			}
+			if m != nil && !m.arch() && !m.picot() {
+				v = max(v, m.v)
+			}
+		}
+		n.fv = v + 0.15
+		if arch {
+			n.fv += 1.6
+		}
+		n.v = n.fv + n.h
+	}
+}
+
+func (n *node) before() *node { return n.prev }
+func (n *node) after() *node  { return n.next }
+
+// widen gives more room where two neighbours of a row would meet, and says whether
+// any did.
+func (p *plan) widen(l *line) bool {
+	found := false
+	for i, b := range l.nodes {
+		a := b.prev
+		if a == nil || i == 0 || a.arch() || b.arch() || a.picot() || b.picot() || l.row.Base {
+			continue
+		}
+		if len(a.feet) == 1 && len(b.feet) == 1 && a.feet[0] == b.feet[0] {
+			continue
+		}
+		if d := p.meet(a, b); d > 0.02 {
+			b.extra += min(d, 2) + 0.05
+			found = true
+		}
+	}
+	return found
+}
+
+// meet is how much too near two neighbours come anywhere between foot and head.
+func (p *plan) meet(a, b *node) float64 {
+	lo, hi := max(a.fv, b.fv), min(a.v, b.v)
+	if lo >= hi || a.corner || b.corner || p.form == polygon && a.side != b.side {
+		return 0
+	}
+	head := b.q - a.q
+	if p.form == circle {
+		head = p.turned(b, a) * max(b.v, a.v)
+	}
+	worst := 0.0
+	for k := 0; k <= 8; k++ {
+		v := lo + (hi-lo)*float64(k)/8
+		xa, wa := p.across(a, v)
+		xb, wb := p.across(b, v)
+		worst = max(worst, wa+wb+0.1-(head+xb-xa))
+	}
+	return worst
+}
+
+// across is where a stitch is at a level, from its head, and half its width there.
+func (p *plan) across(n *node, v float64) (x, half float64) {
+	t := (v - n.fv) / max(n.v-n.fv, 1e-9)
+	x = -p.lean(n) * (1 - t)
+	switch {
+	case n.st.Turn:
+		half = ovalWide/2 + 0.1
+	case t < 0.3:
+		half = 0.2
+	case t < 0.8:
+		half = barHalf + 0.05
+	default:
+		half = topHalf + 0.1
+	}
+	return x, half
+}

@@ -1,0 +1,91 @@
+package chart
+
+import (
+	"math"
+
+	"flatwright/layout/sheet"
+)
+
+type pt = sheet.Point
+
+func add(p, q pt) pt         { return pt{X: p.X + q.X, Y: p.Y + q.Y} }
+func sub(p, q pt) pt         { return pt{X: p.X - q.X, Y: p.Y - q.Y} }
+func mul(p pt, k float64) pt { return pt{X: p.X * k, Y: p.Y * k} }
+func long(p pt) float64      { return math.Hypot(p.X, p.Y) }
+
+// unit is p with the length 1, and straight up if it has none.
+func unit(p pt) pt {
+	if l := long(p); l > 1e-9 {
+		return mul(p, 1/l)
+	}
+	return pt{Y: 1}
+}
+
+// right is p turned a quarter clockwise, where y goes up.
+func right(p pt) pt { return pt{X: p.Y, Y: -p.X} }
+
+// polar is the point at a distance and an angle in radians, anticlockwise.
+func polar(r, angle float64) pt {
+	sin, cos := math.Sincos(angle)
+	return pt{X: r * cos, Y: r * sin}
+}
+
+// pen draws in the frame of one stitch: u across it, v up along it, in mm. The
+// plane's y goes up; the page turns it over.
+type pen struct {
+	o, u, v pt
+	out     []*sheet.Path
+}
+
+// stem is a pen with its foot at foot that looks to head, and the distance between.
+func stem(foot, head pt) (pen, float64) {
+	d := sub(head, foot)
+	v := unit(d)
+	return pen{o: foot, u: right(v), v: v}, long(d)
+}
+
+func (p *pen) at(u, v float64) pt { return add(p.o, add(mul(p.u, u), mul(p.v, v))) }
+
+func (p *pen) add(segs []sheet.Seg, filled bool) {
+	st := sheet.Style{Width: stroke, Stroke: sheet.Black}
+	if filled {
+		st = sheet.Style{Fill: sheet.Black}
+	}
+	p.out = append(p.out, &sheet.Path{Segs: segs, Style: st, Class: "stitch"})
+}
+
+// line joins points given as u, v, u, v …
+func (p *pen) line(uv ...float64) {
+	segs := make([]sheet.Seg, 0, len(uv)/2)
+	for i := 0; i+1 < len(uv); i += 2 {
+		verb := sheet.Line
+		if i == 0 {
+			verb = sheet.Move
+		}
+		segs = append(segs, sheet.Seg{Verb: verb, P: [3]pt{p.at(uv[i], uv[i+1])}})
+	}
+	p.add(segs, false)
+}
+
+// curve is one cubic through the controls u, v of its four points.
+func (p *pen) curve(u0, v0, u1, v1, u2, v2, u3, v3 float64) {
+	p.add([]sheet.Seg{{Verb: sheet.Move, P: [3]pt{p.at(u0, v0)}},
+		{Verb: sheet.Cubic, P: [3]pt{p.at(u1, v1), p.at(u2, v2), p.at(u3, v3)}}}, false)
+}
+
+// round is the distance of the controls at which four curves make a circle within
+// 0.03 % of its radius.
+const round = 0.5522847498
+
+// oval is an ellipse around u, v with half axes a across and b along.
+func (p *pen) oval(u, v, a, b float64, filled bool) {
+	at := func(x, y float64) pt { return p.at(u+a*x, v+b*y) }
+	p.add([]sheet.Seg{
+		{Verb: sheet.Move, P: [3]pt{at(1, 0)}},
+		{Verb: sheet.Cubic, P: [3]pt{at(1, round), at(round, 1), at(0, 1)}},
+		{Verb: sheet.Cubic, P: [3]pt{at(-round, 1), at(-1, round), at(-1, 0)}},
+		{Verb: sheet.Cubic, P: [3]pt{at(-1, -round), at(-round, -1), at(0, -1)}},
+		{Verb: sheet.Cubic, P: [3]pt{at(round, -1), at(1, -round), at(1, 0)}},
+		{Verb: sheet.Close},
+	}, filled)
+}

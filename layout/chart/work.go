@@ -1,0 +1,109 @@
+// Package chart draws stitch charts: crochet in rows and in rounds, each stitch
+// over the place that it is worked into, and knitting on a grid. It takes rows
+// as worked and gives sheets; it knows nothing of files or formats.
+//
+// The symbols are drawn from the published descriptions of the international
+// crochet symbols and of the knit chart symbols as the Craft Yarn Council lists
+// them (from memory).
+package chart
+
+import (
+	"fmt"
+
+	"flatwright/schematic/stitch"
+)
+
+// Loop is the loop into which a stitch is worked.
+type Loop int
+
+// The loops.
+const (
+	BothLoops Loop = iota
+	BackLoop
+	FrontLoop
+)
+
+// Work is a stretch of rows as worked, in the order of working.
+type Work struct {
+	Title  string // its name: a piece, a motif
+	Terms  stitch.Terms
+	Rows   []Row
+	Source string // where it is from, for the heading; may be empty
+}
+
+// Row is one row or round.
+type Row struct {
+	Number int // 0: a foundation, -1: without a number
+	Name   string
+	Wrong  bool // a wrong-side row
+	Round  bool
+	Base   bool // a foundation: chains, a ring, cast-on stitches
+	Joined bool // closed with a slip stitch into its first stitch
+	Edge   bool // worked along the ends of the rows before: feet are indices of rows
+	St     []St // in the order of working
+}
+
+// St is one stitch, chain arch, turning chain or picot.
+type St struct {
+	Kind   *stitch.Stitch // nil: an arch, or a turning chain that does not count
+	Chain  int            // chains of an arch or a turning chain
+	Feet   []int          // places of the row before; none for an arch, or in a ring
+	Loop   Loop
+	Turn   bool // a chain at the beginning of the row
+	Counts bool // in the count of its row
+}
+
+// arch reports whether s is a chain arch.
+func (s *St) arch() bool { return s.Kind == nil && !s.Turn }
+
+// Counted is how many stitches the row has, without arches and picots.
+func (r *Row) Counted() int {
+	n := 0
+	for i := range r.St {
+		if s := &r.St[i]; s.Counts && s.Kind != nil {
+			n++
+		}
+	}
+	return n
+}
+
+// Craft is what the work is worked in.
+func (w *Work) Craft() stitch.Craft {
+	for i := range w.Rows {
+		for _, s := range w.Rows[i].St {
+			if s.Kind != nil && s.Kind.ID != "ch" {
+				return s.Kind.Craft
+			}
+		}
+	}
+	return stitch.Crochet
+}
+
+// Check says what makes the work impossible to draw.
+func (w *Work) Check() error {
+	made := 0
+	for r := range w.Rows {
+		below := 0
+		if r > 0 {
+			below = len(w.Rows[r-1].St)
+		}
+		if w.Rows[r].Edge {
+			below = r
+		}
+		for i, s := range w.Rows[r].St {
+			made++
+			if s.Kind == nil && s.Chain < 1 {
+				return fmt.Errorf("row %d, stitch %d: neither a stitch nor a chain", r+1, i+1)
+			}
+			for _, f := range s.Feet {
+				if f < 0 || f >= below {
+					return fmt.Errorf("row %d, stitch %d: it is worked into place %d, and the row below has %d", r+1, i+1, f+1, below)
+				}
+			}
+		}
+	}
+	if made == 0 {
+		return fmt.Errorf("there is no row to chart")
+	}
+	return nil
+}
