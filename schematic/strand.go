@@ -98,8 +98,6 @@ type level struct {
 	label     string // of the section that it ends
 	start     bool
 	end       bool
-	shaped    bool
-	rs        int
 	stretched bool
 	band      bool // rows of a sideways band, not stitches
 	gauge     *Gauge
@@ -150,7 +148,6 @@ type strand struct {
 	topL   units.Num
 	topR   units.Num
 	ended  bool
-	held   bool
 }
 
 // layers is the share of a stitch's width that shows: half in a flattened tube.

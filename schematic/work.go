@@ -97,8 +97,6 @@ type worker struct {
 	areas   map[string]units.Num
 	section Section
 	lines   bool // a later shaping falls on marked lines
-	part    string
-	next    Section // the section after the one in work, or nil
 }
 
 // ID is a name in lower case with hyphens, for ids that last.
@@ -163,11 +161,8 @@ func shapesLines(list []Section) bool {
 
 // sections works a list of sections on the strand in work.
 func (w *worker) sections(list []Section) {
-	for i, s := range list {
-		w.section, w.next = s, nil
-		if i+1 < len(list) {
-			w.next = list[i+1]
-		}
+	for _, s := range list {
+		w.section = s
 		c := s.Base()
 		if w.cur == nil && !starts(s) {
 			if _, ok := s.(*JoinParts); !ok {
@@ -378,7 +373,7 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 			w.levelOf(b, "", "", false, true)
 		}
 	}
-	s.ended, s.held = true, live
+	s.ended = true
 }
 
 // settle levels the top after short rows, leaving the notch where no stitch
