@@ -69,6 +69,13 @@ func number(t []rune, i int) (v units.Num, end int, ok bool) {
 var thirds = map[rune]units.Num{'⅓': units.Frac(1, 3), '⅔': units.Frac(2, 3)}
 
 func parse(t []rune, i, j int) (units.Num, int, bool) {
+	if j-i <= 9 && skipDigits(t, i) == j {
+		v := int64(0)
+		for _, r := range t[i:j] {
+			v = v*10 + int64(r-'0')
+		}
+		return units.Int(v), j, true
+	}
 	s := string(t[i:j])
 	if f, third := thirds[t[j-1]]; third {
 		rest := strings.TrimSpace(string(t[i : j-1]))

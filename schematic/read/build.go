@@ -106,7 +106,7 @@ func (r *reader) pickUp(c schematic.Common, m *mapped) schematic.Section {
 	return s
 }
 
-// spread reads how a shaping is spread over rows, for a mapping of its keys.
+// spreadOver reads how a shaping is spread over rows, for a mapping of its keys.
 func (r *reader) spreadOver(m *mapped) schematic.Shaping {
 	s := schematic.Shaping{
 		At: m.side(), Every: m.counts("every", every), Times: m.counts("times", times),

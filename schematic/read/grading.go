@@ -142,7 +142,10 @@ func between(s, mark string) string {
 }
 
 func (r *reader) gradingLine(name string, at, v *yaml.Node) (schematic.Grading, bool) {
-	g := schematic.Grading{Name: name, Pos: r.pos(at), Rounds: 0}
+	g := schematic.Grading{Name: name, Pos: r.pos(at)}
+	if v.Kind == yaml.ScalarNode && !r.folded(v) {
+		g.ValuePos = r.pos(v)
+	}
 	if v.Kind == yaml.SequenceNode || v.Kind == yaml.MappingNode && r.bySize(v) {
 		given, ok := r.given(v, name)
 		g.Given = given

@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/grade"
 )
 
@@ -102,4 +103,29 @@ func TestAFileWithoutGradingHasNoCalls(t *testing.T) {
 	_, found := Pattern("x.yaml", []byte(src))
 	require.Len(t, found, 1)
 	assert.Equal(t, "file/number", found[0].Kind)
+}
+
+func TestValuesFromASheetChangeOnlyTheirOwnBytes(t *testing.T) {
+	src := strings.Replace(gradedTunic, "  ease: 12 cm\n", "  ease: 12 cm   # wished\n  depth of hem: 5 (5, 6, 6) (6, 7) cm\n  pleats: \"4\"\n", 1)
+	p, found := Pattern("tunic.yaml", []byte(src))
+	require.Empty(t, found)
+	mm := func(v ...int) expr.Graded { return expr.Counts(v...) }
+	out, found := grade.Take([]byte(src), p, []schematic.GradedValue{
+		{Name: "Depth of hem", Dim: expr.LengthOf, Vals: mm(50, 55, 60, 65, 70, 75)},
+		{Name: "ease", Dim: expr.Plain, Vals: mm(11, 12, 12, 12, 13, 13)},
+		{Name: "pleats", Dim: expr.Plain, Vals: mm(4, 4, 5, 5, 6, 6)},
+		{Name: "back stitches", Dim: expr.Stitches, Vals: mm(1, 2, 3, 4, 5, 6)},
+		{Name: "something else", Vals: mm(1, 2, 3, 4, 5, 6)},
+	})
+	require.Empty(t, found)
+	want := strings.NewReplacer("ease: 12 cm   # wished", "ease: 11 (12, 12, 12) (13, 13) cm   # wished",
+		"hem: 5 (5, 6, 6) (6, 7) cm", "hem: 5 (5.5, 6, 6.5) (7, 7.5) cm", `pleats: "4"`, "pleats: 4 (4, 5, 5) (6, 6)").Replace(src)
+	assert.Equal(t, want, string(out))
+	_, found = Pattern("tunic.yaml", out)
+	assert.Empty(t, found)
+	_, found = grade.Take([]byte(src), p, []schematic.GradedValue{{Name: "ease", Dim: expr.Stitches, Vals: mm(1, 2, 3, 4, 5, 6)}})
+	require.Len(t, found, 1)
+	assert.Equal(t, "file/unit", found[0].Kind)
+	_, found = grade.Take([]byte(src), p, nil)
+	assert.Contains(t, found[0].Want, "depth of hem")
 }

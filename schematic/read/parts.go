@@ -107,7 +107,7 @@ func (r *reader) startFrom(c schematic.Common, m *mapped) schematic.Section {
 			}
 		} else if pn := e.get("part"); pn != nil {
 			if h.Part = e.text("part"); h.Part != "" && h.Piece != "" {
-				r.refer1(reference{to: toPart, of: h.Piece, name: h.Part, pos: r.pos(pn)})
+				r.lookUp(reference{to: toPart, of: h.Piece, name: h.Part, pos: r.pos(pn)})
 			}
 		}
 		s.From = append(s.From, h)

@@ -204,7 +204,7 @@ func (r *reader) onto(n *yaml.Node) []schematic.EdgeRate {
 		e.Pick, e.Of = p.rate()
 		if p.done() {
 			out = append(out, e)
-			r.refer1(reference{to: toEdge, name: e.Edge, pos: r.spanPos(c, expr.Span{Start: 0, End: p.all[comma].span.Start})})
+			r.lookUp(reference{to: toEdge, name: e.Edge, pos: r.spanPos(c, expr.Span{Start: 0, End: p.all[comma].span.Start})})
 		}
 	}
 	return out
@@ -325,7 +325,7 @@ func (r *reader) chain(m *mapped, key string) ([]string, finding.Pos) {
 	}
 	for _, c := range all {
 		if c.Kind == yaml.ScalarNode && c.Value != "" {
-			r.refer1(reference{to: toEdge, name: strings.Join(strings.Fields(c.Value), " "), pos: r.pos(c)})
+			r.lookUp(reference{to: toEdge, name: strings.Join(strings.Fields(c.Value), " "), pos: r.pos(c)})
 		}
 	}
 	return edges, r.pos(n)

@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -37,12 +38,13 @@ func (r *reader) ref(m *mapped, key string, to target) string {
 	}
 	name := m.text(key)
 	if name != "" {
-		r.refer1(reference{to: to, of: r.piece, name: name, pos: r.pos(n)})
+		r.lookUp(reference{to: to, of: r.piece, name: name, pos: r.pos(n)})
 	}
 	return name
 }
 
-func (r *reader) refer1(f reference) {
+// lookUp keeps a reference to be looked up when the whole file has been read.
+func (r *reader) lookUp(f reference) {
 	f.piece, f.section = r.piece, r.section
 	r.refs = append(r.refs, f)
 }
@@ -169,18 +171,9 @@ func (r *reader) within(f reference, byName map[string]*schematic.Piece, of map[
 	} else if f.of != f.piece {
 		names = append(append([]string{}, names...), p.panels...)
 	}
-	if !in2(f.name, names) {
+	if !slices.Contains(names, f.name) {
 		r.unknownAt(f.pos, "file/reference", fmt.Sprintf("the piece %q has no %s called %q", f.of, what, short(f.name)), f.name, names)
 	}
-}
-
-func in2(s string, list []string) bool {
-	for _, l := range list {
-		if l == s {
-			return true
-		}
-	}
-	return false
 }
 
 // edgeRef sees to it that the name of an edge begins with the name of a piece.

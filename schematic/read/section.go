@@ -1,7 +1,9 @@
 package read
 
 import (
+	"slices"
 	"strings"
+	"sync"
 
 	"gopkg.in/yaml.v3"
 
@@ -77,6 +79,17 @@ func (r *reader) ordered(name, before string, n *yaml.Node, where place, first b
 	}
 }
 
+// kindsOf are the kinds of section by their leading keys.
+var kindsOf = sync.OnceValue(func() map[string]*table {
+	m := map[string]*table{}
+	for _, t := range sectionTables {
+		for _, n := range append([]string{t.keys[0].name}, t.keys[0].also...) {
+			m[n] = t
+		}
+	}
+	return m
+})
+
 // lead finds which kind of section a mapping is, and holds it to the keys of that kind.
 func (r *reader) lead(n *yaml.Node) (*table, *mapped) {
 	if n.Kind == yaml.ScalarNode {
@@ -90,26 +103,15 @@ func (r *reader) lead(n *yaml.Node) (*table, *mapped) {
 	var found []*table
 	var at []*yaml.Node
 	all := pairs(n, r)
-	for _, t := range sectionTables {
-		for _, p := range all {
-			if k := t.find(spaced(p.at.Value)); p.at.Kind == yaml.ScalarNode && k != nil && k.name == t.name {
-				found, at = append(found, t), append(at, p.at)
-				break
-			}
+	for _, p := range all {
+		if t := kindsOf()[spaced(p.at.Value)]; t != nil && p.at.Kind == yaml.ScalarNode && !slices.Contains(found, t) {
+			found, at = append(found, t), append(at, p.at)
 		}
 	}
 	if len(found) == 0 {
 		return r.guess(n, all)
 	}
-	t := found[0]
-	// The name of the kind that stands first in the file is the section's own, unless another kind has it among its keys.
-	for i := range found {
-		for k, u := range found {
-			if k != i && found[i].find(u.name) == nil && (u.find(found[i].name) != nil || before(at[k], at[i]) && t == found[i]) {
-				t = u
-			}
-		}
-	}
+	t := owner(found)
 	for i, u := range found {
 		if u != t && t.find(u.name) == nil {
 			f := r.fail(r.pos(at[i]), "file/conflict", "%q and %q are two sections", t.name, u.name)
@@ -121,8 +123,22 @@ func (r *reader) lead(n *yaml.Node) (*table, *mapped) {
 	return t, r.mapping(n, t)
 }
 
-func before(a, b *yaml.Node) bool {
-	return a.Line < b.Line || a.Line == b.Line && a.Column < b.Column
+// owner is the kind that has the most of the others among its own keys, as mitre has
+// decrease; of equals the one that stands first.
+func owner(found []*table) *table {
+	best, most := found[0], -1
+	for _, t := range found {
+		n := 0
+		for _, u := range found {
+			if u != t && t.find(u.name) != nil {
+				n++
+			}
+		}
+		if n > most {
+			best, most = t, n
+		}
+	}
+	return best
 }
 
 // without is a mapping without one of its keys.
