@@ -106,10 +106,12 @@ type Marked struct {
 	Name string // empty for all but one of a row of equal marks
 }
 
-// PartName is the name of a part of a divided piece, and a place within the part.
+// PartName is the name of a part of a divided piece, a place within the part, and how
+// high the part is (mm).
 type PartName struct {
 	Name string
 	At   Point
+	H    float64
 }
 
 // Named is a point of an outline where two of its edges meet, by the trade's name:

@@ -601,6 +601,8 @@ func (m *Made) hides(s *Measure) bool {
 		switch {
 		case o.whole && !s.whole && (sameUp || sameAcross):
 			return true
+		case strings.HasPrefix(s.Name, "width of ") && sameAcross:
+			return true
 		case s.top && sameAcross && o.A.Y == s.A.Y && !o.top:
 			return true
 		}

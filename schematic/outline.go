@@ -196,13 +196,13 @@ func (w *worker) view(c *canvas) {
 			if out, ok := exit(v.Outline, a, up); ok {
 				z = out
 			}
-			v.Parts = append(v.Parts, PartName{k.name, Point{(a.X + z.X) / 2, (a.Y + z.Y) / 2}})
+			v.Parts = append(v.Parts, PartName{k.name, Point{(a.X + z.X) / 2, (a.Y + z.Y) / 2}, math.Hypot(z.X-a.X, z.Y-a.Y)})
 		}
 	}
 	for _, k := range c.names {
 		// In a view that is the part itself the view's name says it.
 		if k.name != c.name {
-			v.Parts = append(v.Parts, PartName{k.name, at(k.at)})
+			v.Parts = append(v.Parts, PartName{k.name, at(k.at), k.h.Float()})
 		}
 	}
 	for _, k := range c.marks {
@@ -545,7 +545,7 @@ func (m *Made) mirrored(q *Piece, i int) *Made {
 			n.Points = append(n.Points, Named{k.Name, flip(k.At)})
 		}
 		for _, k := range v.Parts {
-			n.Parts = append(n.Parts, PartName{k.Name, flip(k.At)})
+			n.Parts = append(n.Parts, PartName{k.Name, flip(k.At), k.H})
 		}
 		for _, k := range v.Marks {
 			k.At = flip(k.At)

@@ -103,7 +103,7 @@ func (w *worker) workPart(s *Divide, p *Part, q *strand) {
 	if !w.cur.ended {
 		w.parts[p.Name] = w.cur
 	}
-	c.names = append(c.names, partAt{p.Name, pt{mid, y0.Add(q.y).Half()}})
+	c.names = append(c.names, partAt{p.Name, pt{mid, y0.Add(q.y).Half()}, q.y.Sub(y0)})
 	w.cur, w.section = whole, section
 }
 

@@ -194,7 +194,7 @@ func (w *worker) panelLines(c *canvas, b *block) {
 	x := b.x
 	for i, r := range b.runs {
 		width := r.gauge.StitchWidth().Times(r.n).Mul(w.cur.layers())
-		c.panels = append(c.panels, partAt{r.name, pt{x.Add(width.Half()), w.cur.y}})
+		c.panels = append(c.panels, partAt{name: r.name, at: pt{x.Add(width.Half()), w.cur.y}})
 		x = x.Add(width)
 		if i < len(b.runs)-1 {
 			c.lines = append(c.lines, inner{kind: LinePanel, a: pt{x, w.cur.y}})

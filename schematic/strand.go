@@ -57,6 +57,7 @@ type canvas struct {
 type partAt struct {
 	name string
 	at   pt
+	h    units.Num
 }
 
 // extraEdge is an edge that is no stretch of the outline of its own.

@@ -210,6 +210,45 @@ func (d *drawn) name() {
 			d.nameLine(l, size)
 		}
 	}
+	for _, p := range d.v.view.Parts {
+		d.namePart(p, size)
+	}
+}
+
+// leastPart is how high a part is on paper at least, in lines of text, to bear its name.
+const leastPart = 3
+
+// namePart puts the name of a part within it, level or, in a narrow one, upright.
+func (d *drawn) namePart(p schematic.PartName, size float64) {
+	at := d.on(p.At)
+	w, h := fonts.Width(fonts.Regular, size, p.Name), lineHeight(fonts.Regular, size)
+	if p.H/d.scale < leastPart*h {
+		return
+	}
+	for _, angle := range []float64{0, 90} {
+		for _, off := range []float64{0, -6, 6, -12, 12, -20, 20} {
+			box := boxOf(add(at, pt{X: 0, Y: off}), angle, w, h)
+			if d.field.free(box, -1) && d.holds(box.Grown(1)) {
+				d.field.labels = append(d.field.labels, box)
+				d.tags = append(d.tags, tag{s: p.Name, at: box.C, angle: angle, class: "part"})
+				return
+			}
+		}
+	}
+	d.dropped++
+}
+
+// holds reports whether a box lies within the outline.
+func (d *drawn) holds(b sheet.Box) bool {
+	if !inside(d.shape, b.C) {
+		return false
+	}
+	for _, e := range d.edges {
+		if b.Touches(e.a, e.b) {
+			return false
+		}
+	}
+	return true
 }
 
 // tagAt tries places around at, first towards out, nearer ones first; from the
