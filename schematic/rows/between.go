@@ -461,7 +461,7 @@ func (r *runner) shape(l *Line, n *Node) {
 	every := max(w.Every.At(r.size), 1)
 	times := 1
 	switch {
-	case w.Times.By != nil || w.Times.All > 0:
+	case w.HasTimes:
 		times = max(w.Times.At(r.size), 0)
 		if w.First {
 			times++

@@ -144,78 +144,148 @@ func (w *printer) sideways(s *schematic.Sideways) {
 // shape prints the shapings of a section, at the same time if there are several.
 func (w *printer) shape(s *schematic.Shape, rows, before, after nums) {
 	w.base()
-	if len(s.Shapings) == 1 && w.simple(&s.Shapings[0], rows, before, after) {
-		return
-	}
-	if s.Shapings == nil {
-		w.even(rows, after)
+	if len(s.Shapings) > 0 && w.shapings(s, rows, before, after) {
 		return
 	}
 	w.change("over "+w.line(rows)+" rows", rows, before, after)
 }
 
-// simple prints one shaping at edges with its spacing: dec 1 st at each end of
-// every 4th row 6 times.
-func (w *printer) simple(sh *schematic.Shaping, rows, before, after nums) bool {
-	if len(sh.Then) > 0 || sh.Offset > 0 || sh.At == schematic.Across || sh.At == schematic.Lines || sh.Times.IsZero() {
-		return false
-	}
-	by, every, times := w.at(sh.By), w.at(sh.Every), w.at(sh.Times)
-	per := 1
-	where := "at one edge"
-	switch sh.At {
-	case schematic.BothEdges:
-		per, where = 2, "at each end"
-	case schematic.LeftEdge:
-		where = "at left edge"
-	case schematic.RightEdge:
-		where = "at right edge"
-	}
-	for i := range after {
-		if after[i] < 0 || before[i] < 0 {
+// shapings prints each shaping with its spacing: dec 1 st at each end every 4 rows
+// 6 times, then every 2 rows 3 times. It reports false, and prints nothing, if they
+// do not make up the change of the count (a size that runs out of stitches or rows).
+func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
+	rest := minus(after, before) // what shapings at lines and across make
+	spread := -1
+	for k := range s.Shapings {
+		sh := &s.Shapings[k]
+		if sh.At == schematic.Lines || sh.At == schematic.Across {
+			if spread >= 0 {
+				return false
+			}
+			spread = k
 			continue
 		}
-		if by[i] < 1 || every[i] < 1 || times[i] < 1 {
+		by, times := w.at(sh.By), w.times(sh)
+		for i := range rest {
+			if after[i] >= 0 {
+				rest[i] -= sign(sh) * max(by[i], 0) * places(sh) * times[i]
+			}
+		}
+	}
+	per := w.zero()
+	for i := range rest {
+		if after[i] < 0 {
+			continue
+		}
+		if spread < 0 {
+			if rest[i] != 0 {
+				return false
+			}
+			continue
+		}
+		t := w.times(&s.Shapings[spread])[i]
+		n := rest[i] * sign(&s.Shapings[spread])
+		if t == 0 && n == 0 {
+			continue
+		}
+		if t == 0 || n < 0 || n%t != 0 {
 			return false
 		}
-		d := after[i] - before[i]
-		if !sh.Increase {
-			d = -d
+		per[i] = n / t
+	}
+	if !anyAbove(minus(after, before), 0) && !anyAbove(minus(before, after), 0) {
+		w.even(rows, after)
+		return true
+	}
+	var parts []string
+	for k := range s.Shapings {
+		sh := &s.Shapings[k]
+		by := w.clean(w.at(sh.By))
+		where := "at each end"
+		switch sh.At {
+		case schematic.LeftEdge:
+			where = "at left edge"
+		case schematic.RightEdge:
+			where = "at right edge"
+		case schematic.Lines, schematic.Across:
+			where, by = "evenly", per
 		}
-		if d != by[i]*per*times[i] || rows[i] < every[i]*times[i] {
-			return false
+		verb := "dec"
+		if sh.Increase {
+			verb = "inc"
 		}
-	}
-	if !sameAll(every) {
-		return false
-	}
-	verb := "Dec"
-	if sh.Increase {
-		verb = "Inc"
-	}
-	spacing := "every row"
-	for _, e := range every {
-		if e > 1 {
-			spacing = fmt.Sprintf("every %d rows", e)
+		text := fmt.Sprintf("%s %s %s %s", verb, w.line(by), word("st", by), where)
+		if sh.Offset > 0 {
+			text += fmt.Sprintf(" after %d rows", sh.Offset)
 		}
+		text += " " + w.spacing(sh.Every, sh.Times, true)
+		for _, t := range sh.Then {
+			text += ", then " + w.spacing(t.Every, t.Times, false)
+		}
+		parts = append(parts, text+", over "+w.line(rows)+" rows")
 	}
-	w.say("%s %s sts %s %s %s times, over %s rows. (%s sts)", verb, w.line(by), where, spacing, w.line(times), w.line(rows), w.line(after))
+	text := strings.Join(parts, ", and at the same time ")
+	w.say("%s. (%s sts)", title(text), w.line(after))
 	w.worked(rows, after)
 	return true
 }
 
-func sameAll(v nums) bool {
-	first := -1
-	for _, n := range v {
-		if n < 0 {
-			continue
-		}
-		if first >= 0 && n != first {
-			return false
-		}
-		first = n
+func word(one string, v nums) string {
+	if anyAbove(v, 1) || !anyAbove(v, 0) {
+		return one + "s"
 	}
-	return true
+	return one
+}
+
+func sign(sh *schematic.Shaping) int {
+	if sh.Increase {
+		return 1
+	}
+	return -1
+}
+
+func places(sh *schematic.Shaping) int {
+	if sh.At == schematic.BothEdges {
+		return 2
+	}
+	return 1
+}
+
+// times is how often a shaping is done in all.
+func (w *printer) times(sh *schematic.Shaping) nums {
+	t := w.clean(w.at(sh.Times))
+	if sh.Times.IsZero() {
+		t = w.each(func(int) int { return 1 })
+	}
+	for _, then := range sh.Then {
+		for i, n := range w.clean(w.at(then.Times)) {
+			if t[i] >= 0 {
+				t[i] += n
+			}
+		}
+	}
+	return t
+}
+
+func (w *printer) spacing(every, times expr.Graded, first bool) string {
+	e, t := w.at(every), w.clean(w.at(times))
+	if times.IsZero() {
+		t = w.each(func(int) int {
+			if first {
+				return 1
+			}
+			return 0
+		})
+	}
+	for i := range e {
+		if t[i] >= 0 {
+			e[i] = max(e[i], 1)
+		}
+	}
+	if !anyAbove(e, 1) {
+		return "every row " + w.line(t) + " " + word("time", t)
+	}
+	return "every " + w.line(e) + " rows " + w.line(t) + " " + word("time", t)
 }
 
 // change prints a change of the count by its sum.

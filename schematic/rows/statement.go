@@ -169,9 +169,11 @@ func (p *parser) until(n *Node) {
 		case p.eat("once"):
 			p.eat("more")
 			n.Times, n.Where.Times = Num{All: 1}, Num{All: 1}
+			n.Where.HasTimes = true
 		case p.eat("twice"):
 			p.eat("more")
 			n.Times, n.Where.Times = Num{All: 2}, Num{All: 2}
+			n.Where.HasTimes = true
 		case p.eat("every") || p.eat("on", "every") || p.eat("each") || p.eat("on", "each") || p.eat("of", "every"):
 			p.everyRow(&n.Where)
 		case p.eat("to", "end", "of") || p.eat("until", "end", "of") || p.eat("through") || p.eat("to"):
@@ -225,6 +227,7 @@ func (p *parser) until(n *Node) {
 				if p.eatAny("times", "time", "x") {
 					p.eat("more")
 					n.Times, n.Where.Times = v, v
+					n.Where.HasTimes = true
 					continue
 				}
 			}
@@ -375,6 +378,12 @@ func (p *parser) shape(inc bool) *Node {
 		case p.eat("evenly"):
 			p.eat("spaced")
 			p.eat("across")
+		case p.isWord("after") && p.peek(1).kind == 'n':
+			p.i += 2
+			if _, ok := isRowWord(p.peek(0).s); !ok {
+				return nil
+			}
+			p.i++
 		case p.eat("over"):
 			v, ok := p.number()
 			if _, isRow := isRowWord(p.peek(0).s); !ok || !isRow {
@@ -382,7 +391,7 @@ func (p *parser) shape(inc bool) *Node {
 			}
 			p.i++
 			n.Where.Over, n.Where.HasOver = v, true
-		case p.peek(1).s == "every" && n.Where.Times.set() && p.eat("then"):
+		case p.peek(1).s == "every" && n.Where.HasTimes && p.eat("then"):
 			p.i++
 			var w Where
 			if !p.everyRow(&w) {

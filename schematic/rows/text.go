@@ -187,20 +187,21 @@ type Extent struct {
 
 // Where is where prose shaping falls.
 type Where struct {
-	Both    bool // each end or side; otherwise one edge
-	Every   Num  // every so many rows
-	Times   Num  // so many times; 0: see Rows
-	Rows    Num  // on the next so many rows
-	Until   Num  // until so many stitches remain or are there
-	First   bool // 'on next row and every ...'
-	RSOnly  bool
-	WSOnly  bool
-	Length  *Lengths  // until the piece measures so much
-	ToRow   Num       // until that row is done
-	Then    []Spacing // further spacings, one after the other
-	HasOver bool
-	Over    Num // the rows in all that shapings at the same time take
-	EndRS   int // end after: 1 a right-side row, 2 a wrong-side row
+	Both     bool // each end or side; otherwise one edge
+	Every    Num  // every so many rows
+	Times    Num  // so many times; 0: see Rows
+	Rows     Num  // on the next so many rows
+	Until    Num  // until so many stitches remain or are there
+	First    bool // 'on next row and every ...'
+	RSOnly   bool
+	WSOnly   bool
+	Length   *Lengths  // until the piece measures so much
+	ToRow    Num       // until that row is done
+	Then     []Spacing // further spacings, one after the other
+	HasOver  bool
+	HasTimes bool
+	Over     Num // the rows in all that shapings at the same time take
+	EndRS    int // end after: 1 a right-side row, 2 a wrong-side row
 }
 
 // Spacing is a further run of a shaping in words: every so many rows, so many times.
