@@ -246,15 +246,37 @@ func (r *reader) motifGrid(n *yaml.Node) *schematic.Motifs {
 		all = elements(f, r)
 	}
 	for i, line := range g.Filled {
-		bad := strings.IndexFunc(line, func(c rune) bool { return c != 'x' && c != 'X' && c != '.' })
+		bad := strings.IndexFunc(line, func(c rune) bool { return !strings.ContainsRune(motifLetters(g.Shape), c) })
 		if bad >= 0 && i < len(all) {
-			r.fail(r.pos(all[i]), "file/form", "a line of motifs has x and . in it, and this has %q", string([]rune(line[bad:])[0])).
+			r.fail(r.pos(all[i]), "file/form", "a line of motifs of this shape has %s in it, and this has %q", motifWords(g.Shape), string([]rune(line[bad:])[0])).
 				Want = "one line a row: x for a motif, . for none, such as xx.xx"
 		}
 		g.Filled[i] = strings.ToLower(line)
 	}
 	r.filledFits(f, g)
 	return g
+}
+
+// motifLetters are what a line of "filled" may have in it: halves stand at the
+// edges of a grid of hexagons or of squares.
+func motifLetters(shape schematic.MotifShape) string {
+	switch shape {
+	case schematic.Hexagon:
+		return "xX.lLrR"
+	case schematic.Square:
+		return `xX./\`
+	}
+	return "xX."
+}
+
+func motifWords(shape schematic.MotifShape) string {
+	switch shape {
+	case schematic.Hexagon:
+		return "x, ., l and r"
+	case schematic.Square:
+		return `x, ., / and \`
+	}
+	return "x and ."
 }
 
 // filledFits holds the drawn grid to the numbers of columns and rows.
