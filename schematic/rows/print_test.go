@@ -48,3 +48,21 @@ func TestPrintedRowsReadBackWithNoFinding(t *testing.T) {
 	})
 	t.Logf("%d texts, %d lines", texts, lines)
 }
+
+// The counts and rows of a printed text are those of the pattern.
+func TestPrintedRowsAgreeWithTheirPattern(t *testing.T) {
+	gen := random.Pattern(random.Options{Sizes: 4, Pieces: 6})
+	rapid.Check(t, func(r *rapid.T) {
+		p := gen.Draw(r, "pattern")
+		gs, ok := works(p)
+		if !ok {
+			r.Skip("a finding of the working")
+		}
+		text := Print(p, gs, PrintOptions{Size: -1})
+		for _, f := range Against(Read("printed", []byte(text), Options{}), p, gs) {
+			if f.Kind != "rows/piece" {
+				r.Fatalf("line %d: %s %s %s | %s | %s\n%s", f.Pos.Line, f.Kind, f.Message, f.Sizes, f.Have, f.Want, text)
+			}
+		}
+	})
+}
