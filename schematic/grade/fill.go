@@ -39,13 +39,24 @@ func Fill(src []byte, p *schematic.Pattern) []byte {
 	return append(out, src[done:]...)
 }
 
-// filled is the text that takes a sum's place. Lengths go into the pattern's unit
-// and are cut to a thousandth of it.
+// filled is the text that takes a sum's place.
 func filled(p *schematic.Pattern, c schematic.Call) string {
 	if c.Dim != expr.LengthOf {
-		return p.Sizes.Write(c.Vals, func(v units.Num) string { return units.Decimal(v, 3) })
+		return lineText(p, c.Vals, expr.Plain)
 	}
-	return p.Sizes.Write(c.Vals, func(v units.Num) string { return units.Decimal(units.In(v, p.Units), 3) }) + " " + p.Units.String()
+	return lineText(p, c.Vals, c.Dim)
+}
+
+// lineText is a value in the trade's line. Lengths go into the pattern's unit and
+// are cut to a thousandth of it; counts have their word behind them.
+func lineText(p *schematic.Pattern, g expr.Graded, d expr.Dim) string {
+	tail := [...]string{"", " " + p.Units.String(), " sts", " rows"}[d]
+	return p.Sizes.Write(g, func(v units.Num) string {
+		if d == expr.LengthOf {
+			v = units.In(v, p.Units)
+		}
+		return units.Decimal(v, 3)
+	}) + tail
 }
 
 func lineStarts(src []byte) []int {
