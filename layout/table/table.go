@@ -33,6 +33,7 @@ type Group struct {
 type Row struct {
 	ID    string
 	Name  string
+	Also  []string // IDs of measurements that are alike in every size, told once here
 	Cells []Cell
 }
 
@@ -202,6 +203,9 @@ func distinct(all []entry) []Row {
 				continue
 			}
 			same := slices.Equal(o.row.Cells, e.row.Cells)
+			if same && j > i {
+				e.row.Also = append(e.row.Also, o.row.ID)
+			}
 			alike = alike && same
 			first = first && j >= i
 			if o.of.Part != e.of.Part {

@@ -1,0 +1,49 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+)
+
+func newPage(env environment) *cobra.Command {
+	var o job.PageOptions
+	out := files.Stdio
+	cmd := &cobra.Command{
+		Use:   "page [flags] PATTERN",
+		Short: "Write a web page on which a person chooses her size",
+		Long: `Page writes one HTML file with the schematic, the measurements, what is needed and
+the instructions. A person chooses her size and unit, and every number and
+drawing follows; no script is needed, and nothing is fetched from anywhere. A
+snippet is the same as a part to put into any other page, which it leaves as
+it is. It goes to standard output, or into a folder.`,
+		Example: `  flatwright page cardigan.yaml > cardigan.html
+  flatwright page --snippet cardigan.yaml > part-of-my-page.html
+  flatwright page --out site cardigan.yaml`,
+		Args: onePattern,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			src := source(args[0], text)
+			r, err := job.Page(cmd.Context(), src, o)
+			if err != nil {
+				tell(env, r.Findings, src)
+				return fail(err)
+			}
+			if err := put(cmd, env, out, r); err != nil {
+				return &exit{exitUsage, err}
+			}
+			if weighty(r.Findings) {
+				brief(env, r.Findings, args[0])
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	f.BoolVar(&o.Snippet, "snippet", false, "a part for another page instead of a whole page")
+	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	return cmd
+}

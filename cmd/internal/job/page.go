@@ -1,0 +1,62 @@
+package job
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"hash/crc32"
+	"strconv"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/layout/document"
+	"flatwright/render/html"
+	"flatwright/schematic"
+)
+
+// PageOptions say what a page is to be. The zero value is a whole page.
+type PageOptions struct {
+	Snippet bool // an element for another page
+}
+
+// widestFigure is how wide a drawing may be at 3.2 mm of text, mm: on a telephone's
+// 360 px the text is then about 9 px high.
+const widestFigure = 114
+
+// Page gives one self-contained HTML file in which a person chooses her size and
+// unit. Its error is ErrUnreadable, a place.TooLarge, or of an ended ctx.
+func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
+	p, gs, r, err := work(ctx, src)
+	if err != nil {
+		return r, err
+	}
+	drawings, err := document.Drawings(gs, widestFigure)
+	if err != nil {
+		return r, err
+	}
+	if err := ctx.Err(); err != nil {
+		return r, fmt.Errorf("stopped: %w", context.Cause(ctx))
+	}
+	page := html.Page{Content: content(p, gs), Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
+	name := "page"
+	if o.Snippet {
+		name = "snippet"
+	}
+	var b bytes.Buffer
+	if err := html.Write(&b, page); err != nil {
+		return r, err
+	}
+	r.Files = []files.File{{Name: namer{}.name(".html", p.Title, name), Body: b.Bytes()}}
+	return r, nil
+}
+
+// prefix is short, and hardly that of another pattern: two may stand on one page.
+func prefix(p *schematic.Pattern) string {
+	sum := crc32.ChecksumIEEE([]byte(p.Title + "\n" + p.Designer))
+	return "fw" + strconv.FormatUint(uint64(sum%(36*36*36)), 36)
+}
+
+// content is what the pages of a pattern say.
+func content(p *schematic.Pattern, gs []*schematic.Garment) *document.Content {
+	sections, short := document.Written(p, p.Rows)
+	return document.Of(gs, sections, short)
+}

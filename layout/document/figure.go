@@ -1,0 +1,179 @@
+package document
+
+import (
+	"errors"
+	"strings"
+
+	"flatwright/layout/place"
+	"flatwright/layout/sheet"
+	"flatwright/schematic"
+)
+
+// Figure is one drawing cut out of its sheet: a piece with all that measures it.
+// Sheet is as large as the drawing and holds nothing else.
+type Figure struct {
+	Name    string
+	Sheet   *sheet.Sheet
+	Letters map[string]string // by the measurement's ID: letters that stand for values
+}
+
+// Drawing is the figures of one drawing of a garment and its key, to one scale.
+type Drawing struct {
+	Size    int // whose shape and values they have; -1: the values of all sizes, by letter
+	Scale   string
+	Figures []Figure
+	Key     []*sheet.Sheet // each sign with what it means
+}
+
+// figureGap is the room around a figure, mm.
+const figureGap = 1.5
+
+// Drawings draws every size with its own values in both units, and the sample's or
+// middle size with letters for all of them, at the largest usual scale at which
+// no figure is wider than widest mm.
+func Drawings(gs []*schematic.Garment, widest float64) ([]Drawing, error) {
+	all := []place.Options{{Size: shapeOf(gs), Labels: place.Letters, Units: place.Both}}
+	if len(gs) > 1 {
+		for i := range gs {
+			all = append(all, place.Options{Size: i, Labels: place.OneSize, Units: place.Both})
+		}
+	} else {
+		all[0].Labels = place.OneSize
+	}
+	var failed error
+	for k, scale := range place.UsualScales {
+		last := k == len(place.UsualScales)-1
+		drawn, err := drawingsAt(gs, all, scale, widest, last)
+		var large *place.TooLarge
+		switch {
+		case err == nil && drawn != nil:
+			return drawn, nil
+		case err != nil && !errors.As(err, &large):
+			return nil, err
+		case err != nil:
+			failed = err
+		}
+	}
+	return nil, failed
+}
+
+// shapeOf is the size that gives the shape to a drawing of all sizes.
+func shapeOf(gs []*schematic.Garment) int {
+	if s := gs[0].Pattern.Sample; s >= 0 && s < len(gs) {
+		return s
+	}
+	return len(gs) / 2
+}
+
+// drawingsAt are the drawings at a scale; nil if one is wider than widest and that
+// is not taken.
+func drawingsAt(gs []*schematic.Garment, all []place.Options, scale, widest float64, take bool) ([]Drawing, error) {
+	var out []Drawing
+	for _, o := range all {
+		o.Scale = scale
+		sheets, err := place.Schematic(gs, o)
+		if err != nil {
+			return nil, err
+		}
+		d := Drawing{Size: o.Size}
+		if o.Labels == place.Letters {
+			d.Size = -1
+		}
+		for _, s := range sheets {
+			for _, it := range s.Root.Items {
+				g, ok := it.(*sheet.Group)
+				if !ok {
+					continue
+				}
+				switch g.Class {
+				case "piece":
+					f := Figure{Name: g.Title, Sheet: cut(s, g), Letters: letters(g)}
+					if f.Sheet.W > widest && !take {
+						return nil, nil
+					}
+					d.Figures = append(d.Figures, f)
+				case "scalebar":
+					d.Scale = strings.TrimPrefix(g.Title, "Scale ")
+				case "key":
+					if d.Key == nil {
+						d.Key = entries(s, g)
+					}
+				}
+			}
+		}
+		out = append(out, d)
+	}
+	return out, nil
+}
+
+// cut is a sheet of g alone.
+func cut(s *sheet.Sheet, g *sheet.Group) *sheet.Sheet {
+	lo, hi, ok := sheet.Bounds(g)
+	if !ok {
+		return &sheet.Sheet{W: 1, H: 1, Title: g.Title, Lang: s.Lang}
+	}
+	dx, dy := figureGap-lo.X, figureGap-lo.Y
+	return &sheet.Sheet{W: hi.X - lo.X + 2*figureGap, H: hi.Y - lo.Y + 2*figureGap, Title: g.Title, Desc: g.Desc, Lang: s.Lang,
+		Root: *moved(g, dx, dy)}
+}
+
+// entries cuts a key into its entries: each is a sign and the words behind it.
+func entries(s *sheet.Sheet, key *sheet.Group) []*sheet.Sheet {
+	var out []*sheet.Sheet
+	g := &sheet.Group{}
+	for _, it := range key.Items {
+		g.Items = append(g.Items, it)
+		if t, ok := it.(*sheet.Text); ok {
+			g.Title = t.S
+			out = append(out, cut(s, g))
+			g = &sheet.Group{}
+		}
+	}
+	return out
+}
+
+// moved is a copy of g moved by dx, dy mm.
+func moved(g *sheet.Group, dx, dy float64) *sheet.Group {
+	out := *g
+	out.Items = make([]sheet.Item, len(g.Items))
+	for i, it := range g.Items {
+		switch it := it.(type) {
+		case *sheet.Group:
+			out.Items[i] = moved(it, dx, dy)
+		case *sheet.Path:
+			p := *it
+			p.Segs = make([]sheet.Seg, len(it.Segs))
+			for j, s := range it.Segs {
+				for k := range s.P {
+					s.P[k].X += dx
+					s.P[k].Y += dy
+				}
+				p.Segs[j] = s
+			}
+			out.Items[i] = &p
+		case *sheet.Text:
+			t := *it
+			t.At.X += dx
+			t.At.Y += dy
+			out.Items[i] = &t
+		}
+	}
+	return &out
+}
+
+// letters are the measurements of g whose label is a letter.
+func letters(g *sheet.Group) map[string]string {
+	out := map[string]string{}
+	for _, it := range g.Items {
+		m, ok := it.(*sheet.Group)
+		if !ok || m.Class != "measure" {
+			continue
+		}
+		for _, it := range m.Items {
+			if t, ok := it.(*sheet.Text); ok && t.Class == "label" && strings.HasPrefix(m.Title, t.S+": ") {
+				out[m.ID] = t.S
+			}
+		}
+	}
+	return out
+}

@@ -1,0 +1,156 @@
+package document
+
+import (
+	"strings"
+
+	"flatwright/layout/table"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// Text is a line of words in which numbers may depend on size and unit.
+type Text []Span
+
+// Span is a stretch of a text: words that are the same for all sizes (S), a number for
+// each size (Counts), or a length for each size (Lengths). A length is told with
+// its unit.
+type Span struct {
+	S       string
+	Counts  []string
+	Lengths []table.Cell
+	Strong  bool
+}
+
+// Words is a text that depends on nothing.
+func Words(s string) Text { return Text{{S: s}} }
+
+// Graded reports whether the span has more than one number to tell apart by size.
+func (s Span) Graded() bool { return len(s.Counts) > 0 || len(s.Lengths) > 0 }
+
+// Same reports whether a span is one text in all sizes in the units us.
+func (s Span) Same(us []units.Unit, steps units.Steps) bool {
+	for _, u := range us {
+		each := s.Each(u, steps)
+		for _, t := range each {
+			if t != each[0] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// Each is the span's text for each size in u, without the unit.
+func (s Span) Each(u units.Unit, steps units.Steps) []string {
+	if len(s.Counts) > 0 {
+		return s.Counts
+	}
+	out := make([]string, len(s.Lengths))
+	for i, c := range s.Lengths {
+		out[i] = c.Text(u, steps)
+	}
+	return out
+}
+
+// Said is the text in the trade's line for the sizes, or with size >= 0 for that
+// size alone, lengths in us.
+func (t Text) Said(sizes expr.Sizes, size int, us []units.Unit, steps units.Steps) string {
+	var b strings.Builder
+	for _, s := range t {
+		b.WriteString(s.said(sizes, size, us, steps))
+	}
+	return b.String()
+}
+
+func (s Span) said(sizes expr.Sizes, size int, us []units.Unit, steps units.Steps) string {
+	line := func(each []string) string {
+		if size >= 0 && size < len(each) {
+			return each[size]
+		}
+		return sizes.Line(each)
+	}
+	switch {
+	case len(s.Counts) > 0:
+		return line(s.Counts)
+	case len(s.Lengths) > 0:
+		var parts []string
+		for _, u := range us {
+			parts = append(parts, line(s.Each(u, steps))+" "+u.String())
+		}
+		return strings.Join(parts, " / ")
+	}
+	return s.S
+}
+
+// Piece is a stretch of a text as it is printed: Size is the index of the size
+// whose number it is, -1 if it belongs to all of them.
+type Piece struct {
+	S      string
+	Size   int
+	Unit   units.Unit
+	Length bool // it belongs to a length in Unit
+	Strong bool
+}
+
+// Pieces cuts a span as it is printed in the trade's line, every number apart: what a
+// page needs to let one size stand out, or to hide the others.
+func (s Span) Pieces(sizes expr.Sizes, us []units.Unit, steps units.Steps) []Piece {
+	if !s.Graded() {
+		return []Piece{{S: s.S, Size: -1, Strong: s.Strong}}
+	}
+	if len(s.Counts) > 0 {
+		us = us[:1]
+	}
+	var out []Piece
+	for k, u := range us {
+		length := len(s.Lengths) > 0
+		put := func(text string, size int) {
+			out = append(out, Piece{S: text, Size: size, Unit: u, Length: length, Strong: s.Strong})
+		}
+		if k > 0 {
+			out = append(out, Piece{S: " / ", Size: -1, Strong: s.Strong})
+		}
+		each := s.Each(u, steps)
+		same := true
+		for _, t := range each {
+			same = same && t == each[0]
+		}
+		if same && len(each) > 0 {
+			put(each[0], -1)
+		} else {
+			i := 0
+			for g, n := range sizes.Groups {
+				open, shut := " (", ")"
+				if g == 0 {
+					open = "("
+				}
+				if g == 0 && n == 1 {
+					open, shut = "", ""
+				}
+				for j := 0; j < n && i < len(each); j++ {
+					if j > 0 {
+						put(", ", between)
+					} else if open != "" {
+						put(open, between)
+					}
+					put(each[i], i)
+					i++
+				}
+				if shut != "" {
+					put(shut, between)
+				}
+			}
+		}
+		if length {
+			put(" "+u.String(), -1)
+		}
+	}
+	return out
+}
+
+// between is the Size of a comma or a bracket of the trade's line: only a line of
+// all sizes has it.
+const between = -2
+
+// Between reports whether the piece is a comma or a bracket of the trade's line.
+func (p Piece) Between() bool { return p.Size == between }

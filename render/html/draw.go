@@ -1,0 +1,233 @@
+package html
+
+import (
+	"fmt"
+	"html/template"
+	"slices"
+	"strconv"
+	"strings"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
+
+// pen draws sheets as svg elements of the page. Looks go into classes of the page's
+// one style sheet, in the page's own colours, so that nine drawings stay small and
+// follow a dark page.
+type pen struct {
+	p      string
+	styles []string // rules, without their class
+}
+
+// pxPerMM is how large a drawing stands on the page at most: half as large again
+// as on paper.
+const pxPerMM = 1.5 * 96 / 25.4
+
+func newPen(prefix string) *pen { return &pen{p: prefix} }
+
+// class is the class of a rule.
+func (d *pen) class(rule string) string {
+	i := slices.Index(d.styles, rule)
+	if i < 0 {
+		i = len(d.styles)
+		d.styles = append(d.styles, rule)
+	}
+	return fmt.Sprintf("%s-y%d", d.p, i)
+}
+
+// css are the rules of all drawings so far.
+func (d *pen) css() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, ".@ svg{font-family:%s;font-weight:400;font-style:normal;letter-spacing:0;word-spacing:0;text-transform:none;font-variant:normal}\n", fonts.Family)
+	for i, s := range d.styles {
+		fmt.Fprintf(&b, ".@ .@-y%d{%s}\n", i, s)
+	}
+	return b.String()
+}
+
+// draw writes a sheet as large as it may stand on the page; a narrow screen shrinks it.
+func (d *pen) draw(s *sheet.Sheet, label string) (template.HTML, error) {
+	if err := s.Finite(); err != nil {
+		return "", err
+	}
+	var b strings.Builder
+	fmt.Fprintf(&b, `<svg width="%d" height="%d" viewBox="0 0 %s %s" role="img" aria-label="%s">`,
+		int(s.W*pxPerMM+0.5), int(s.H*pxPerMM+0.5), number(s.W), number(s.H), template.HTMLEscapeString(clean(label)))
+	d.group(&b, &s.Root)
+	b.WriteString("</svg>")
+	return template.HTML(b.String()), nil
+}
+
+func (d *pen) group(b *strings.Builder, g *sheet.Group) {
+	measure := g.Class == "measure"
+	if measure {
+		fmt.Fprintf(b, `<g data-m="%s">`, template.HTMLEscapeString(clean(g.ID)))
+	}
+	for i := 0; i < len(g.Items); i++ {
+		switch it := g.Items[i].(type) {
+		case *sheet.Group:
+			d.group(b, it)
+		case *sheet.Path:
+			rule := pathRule(it)
+			if rule == "" {
+				continue
+			}
+			fmt.Fprintf(b, `<path class="%s" d="`, d.class(rule))
+			path(b, it)
+			for i+1 < len(g.Items) { // the same pen draws on
+				next, ok := g.Items[i+1].(*sheet.Path)
+				if !ok || pathRule(next) != rule {
+					break
+				}
+				path(b, next)
+				i++
+			}
+			b.WriteString(`"/>`)
+		case *sheet.Text:
+			d.text(b, it)
+		}
+	}
+	if measure {
+		b.WriteString("</g>")
+	}
+}
+
+func pathRule(p *sheet.Path) string {
+	if !p.Visible() {
+		return ""
+	}
+	s := p.Style.Drawn()
+	rule := "fill:" + ink(s.Fill)
+	if s.Stroke == sheet.None {
+		return rule
+	}
+	rule += ";stroke:" + ink(s.Stroke) + ";stroke-width:" + number(s.Width)
+	if len(s.Dash) > 0 {
+		var all []string
+		for _, v := range s.Dash {
+			all = append(all, number(v))
+		}
+		rule += ";stroke-dasharray:" + strings.Join(all, " ")
+	}
+	return rule
+}
+
+// ink is a colour of the sheet in those of the page.
+func ink(k sheet.Ink) string {
+	switch k {
+	case sheet.None, sheet.Paper:
+		return "none"
+	case sheet.Tint:
+		return "color-mix(in srgb,currentColor 8%,transparent)"
+	case sheet.Grey:
+		return "color-mix(in srgb,currentColor 65%,transparent)"
+	}
+	return "currentColor"
+}
+
+// path writes path data, places after the first one from the last: they are
+// shorter, and sums of hundredths are exact in whole numbers.
+func path(b *strings.Builder, p *sheet.Path) {
+	var at, start [2]int64
+	put := func(verb byte, pts []sheet.Point, relative bool) {
+		b.WriteByte(verb)
+		from := at
+		for i, pt := range pts {
+			x, y := hundredths(pt.X), hundredths(pt.Y)
+			at = [2]int64{x, y}
+			if relative {
+				x, y = x-from[0], y-from[1]
+			}
+			b.WriteString(short(x))
+			if y >= 0 {
+				b.WriteByte(' ')
+			}
+			b.WriteString(short(y))
+			if i+1 < len(pts) {
+				b.WriteByte(' ')
+			}
+		}
+	}
+	for i := range p.Segs {
+		s := &p.Segs[i]
+		switch s.Verb {
+		case sheet.Move:
+			put('M', s.P[:1], false)
+			start = at
+		case sheet.Line:
+			put('l', s.P[:1], true)
+		case sheet.Cubic:
+			put('c', s.P[:3], true)
+		case sheet.Close:
+			b.WriteByte('z')
+			at = start
+		}
+	}
+}
+
+func hundredths(v float64) int64 {
+	if v < 0 {
+		return -int64(-v*100 + 0.5)
+	}
+	return int64(v*100 + 0.5)
+}
+
+func short(h int64) string { return strconv.FormatFloat(float64(h)/100, 'f', -1, 64) }
+
+func number(v float64) string { return short(hundredths(v)) }
+
+func (d *pen) text(b *strings.Builder, t *sheet.Text) {
+	shown := fonts.Shown(t.Face, t.S)
+	if !t.Visible() || shown == "" {
+		return
+	}
+	rule := "font-size:" + number(t.Size) + "px;fill:" + ink(t.Ink)
+	switch t.Face {
+	case fonts.Bold:
+		rule += ";font-weight:700"
+	case fonts.Italic:
+		rule += ";font-style:italic"
+	}
+	switch t.Anchor {
+	case sheet.Middle:
+		rule += ";text-anchor:middle"
+	case sheet.End:
+		rule += ";text-anchor:end"
+	}
+	fmt.Fprintf(b, `<text class="%s" x="%s" y="%s"`, d.class(rule), number(t.At.X), number(t.At.Y))
+	if a := sheet.Quantise(t.Angle); a != 0 {
+		fmt.Fprintf(b, ` transform="rotate(%s %s %s)"`, number(-a), number(t.At.X), number(t.At.Y))
+	}
+	b.WriteByte('>')
+	if t.Class == "label" {
+		d.label(b, shown)
+	} else {
+		b.WriteString(template.HTMLEscapeString(shown))
+	}
+	b.WriteString("</text>")
+}
+
+// label writes a value with each unit apart: 42.5 cm / 16¾ in, or one of the two.
+func (d *pen) label(b *strings.Builder, s string) {
+	span := func(class, text string) {
+		if text != "" {
+			fmt.Fprintf(b, `<tspan class="%s-%s">%s</tspan>`, d.p, class, template.HTMLEscapeString(text))
+		}
+	}
+	if i := strings.Index(s, " cm"); i >= 0 {
+		span("cm", s[:i+3])
+		s = s[i+3:]
+		if rest, ok := strings.CutPrefix(s, " / "); ok {
+			span("both", " / ")
+			s = rest
+		} else if s == " /" {
+			span("both", s)
+			s = ""
+		}
+	}
+	if i := strings.Index(s, " in"); i >= 0 {
+		span("in", s[:i+3])
+		s = s[i+3:]
+	}
+	b.WriteString(template.HTMLEscapeString(s))
+}

@@ -1,0 +1,357 @@
+// Package html writes the content of a pattern's page as one self-contained HTML
+// file, or as a piece to put into any other page. A person chooses her size and
+// unit, and every number and drawing follows: by style sheet alone, so that it
+// works where no script may run. Nothing is fetched. It decides nothing.
+package html
+
+import (
+	"bytes"
+	"crypto/sha256"
+	_ "embed"
+	"encoding/base64"
+	"errors"
+	"fmt"
+	"html/template"
+	"io"
+	"strings"
+
+	"flatwright/layout/document"
+	"flatwright/layout/sheet"
+	"flatwright/layout/table"
+	"flatwright/schematic/units"
+)
+
+// Page is what a page shows.
+type Page struct {
+	Content  *document.Content
+	Drawings []document.Drawing
+	Charts   []Chart
+	Lang     string // BCP 47; empty: en
+	Prefix   string // of every class and id: letters, digits and hyphens, a letter first; empty: fw
+	Snippet  bool   // an element for another page instead of a whole one
+}
+
+// Chart is a stitch chart with its name.
+type Chart struct {
+	Name  string
+	Sheet *sheet.Sheet
+}
+
+// ErrPrefix is for a prefix that could not name a class.
+var ErrPrefix = errors.New("a prefix has letters, digits and hyphens, and begins with a letter")
+
+//go:embed page.tmpl
+var pageText string
+
+//go:embed page.css
+var ownCSS string
+
+//go:embed whole.css
+var wholeCSS string
+
+var pageTemplate = template.Must(template.New("page").Parse(pageText))
+
+// Write writes the page. It returns ErrPrefix, sheet.ErrNotFinite, or w's error.
+func Write(w io.Writer, p Page) error {
+	if p.Prefix == "" {
+		p.Prefix = "fw"
+	}
+	if p.Lang = sheet.LanguageTag(p.Lang); p.Lang == "" {
+		p.Lang = "en"
+	}
+	if !validPrefix(p.Prefix) {
+		return ErrPrefix
+	}
+	v, err := newView(p)
+	if err != nil {
+		return err
+	}
+	var b bytes.Buffer
+	if err := pageTemplate.Execute(&b, v); err != nil {
+		return err
+	}
+	_, err = w.Write(lean(b.Bytes()))
+	return err
+}
+
+func validPrefix(s string) bool {
+	for i, r := range s {
+		letter := r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
+		if !letter && (i == 0 || r != '-' && (r < '0' || r > '9')) {
+			return false
+		}
+	}
+	return len(s) <= 80
+}
+
+// lean leaves out indentation and empty lines, which come of the template.
+func lean(b []byte) []byte {
+	var out bytes.Buffer
+	for line := range bytes.Lines(b) {
+		if line = bytes.TrimLeft(line, " \t"); len(bytes.TrimSpace(line)) > 0 {
+			out.Write(line)
+		}
+	}
+	return out.Bytes()
+}
+
+// view is what the template sees.
+type view struct {
+	*document.Content
+	P       string // prefix
+	Lang    string
+	Snippet bool
+	CSS     template.CSS
+	Policy  string
+	About   string
+	Sizes   []choice
+	Units   []choice
+	Line    template.HTML // the sizes in the trade's line
+	Fit     []fact
+	Facts   []fact
+	Tables  []group
+	Drawn   []drawn
+	Charts  []chart
+	Rows    []section
+	Short   []fact
+	Special []template.HTML
+	Notes   []template.HTML
+	Finish  []template.HTML
+	Careful []template.HTML
+	Mended  []template.HTML
+	Step    string
+	Columns int
+}
+
+type choice struct{ ID, Name string }
+
+type fact struct {
+	Name  template.HTML
+	Lines []template.HTML
+}
+
+type section struct {
+	Name  string
+	Lines []template.HTML
+}
+
+type group struct {
+	Name string
+	Rows []row
+}
+
+type row struct {
+	ID, Name string
+	Letters  []mark
+	Cells    []cell
+}
+
+// mark is a letter on a drawing; Class says of which size's.
+type mark struct{ Class, Letter string }
+
+type cell struct{ Class, CM, In string }
+
+type drawn struct {
+	Class, About string
+	Figures      []figure
+	Lettered     bool
+	Key          []template.HTML
+}
+
+type figure struct {
+	Name string
+	SVG  template.HTML
+}
+
+type chart struct {
+	Name string
+	SVG  template.HTML
+}
+
+func newView(p Page) (*view, error) {
+	c := p.Content
+	v := &view{Content: c, P: p.Prefix, Lang: p.Lang, Snippet: p.Snippet, Columns: c.Sizes.Len() + 2}
+	w := &words{p: p.Prefix, c: c}
+	v.Sizes = []choice{{"all", "All sizes"}}
+	if c.Sizes.Len() < 2 {
+		v.Sizes = nil
+	}
+	for i, name := range c.Sizes.Names {
+		if v.Sizes != nil {
+			v.Sizes = append(v.Sizes, choice{fmt.Sprintf("s%d", i), name})
+		}
+	}
+	v.Units = []choice{{"both", "Both"}}
+	for _, u := range c.Units() {
+		v.Units = append(v.Units, choice{u.String(), map[units.Unit]string{units.CM: "Centimetres", units.Inch: "Inches"}[u]})
+	}
+	v.Line = w.text(document.Text{{Counts: c.Sizes.Names}})
+	v.Fit, v.Facts, v.Short = w.facts(c.Fit), w.facts(c.Facts), w.facts(c.Abbreviations)
+	v.Special, v.Notes, v.Finish, v.Careful, v.Mended = w.texts(c.Special), w.texts(c.Notes), w.texts(c.Finishing), w.texts(c.Care), w.texts(c.Corrections)
+	for _, s := range c.Rows {
+		v.Rows = append(v.Rows, section{s.Name, w.texts(s.Lines)})
+	}
+	v.Step = "to the nearest " + units.Decimal(c.Steps.CM, 3) + " cm and " + units.Mixed(c.Steps.Inch) + " in"
+	v.About = fmt.Sprintf("%s: schematic, finished measurements and materials in %s", c.Title, count(c.Sizes.Len(), "size"))
+	pen := newPen(p.Prefix)
+	for _, d := range p.Drawings {
+		one, err := v.drawing(d, pen)
+		if err != nil {
+			return nil, err
+		}
+		v.Drawn = append(v.Drawn, one)
+	}
+	for _, ch := range p.Charts {
+		svg, err := pen.draw(ch.Sheet, "Stitch chart: "+ch.Name)
+		if err != nil {
+			return nil, err
+		}
+		v.Charts = append(v.Charts, chart{ch.Name, svg})
+	}
+	v.tables(p.Drawings)
+	v.style(pen)
+	return v, nil
+}
+
+func count(n int, what string) string {
+	if n == 1 {
+		return "one " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}
+
+func (v *view) drawing(d document.Drawing, pen *pen) (drawn, error) {
+	out := drawn{Class: v.classOf(d.Size), About: "Scale of the drawing 1:" + strings.TrimPrefix(d.Scale, "1:")}
+	who := "all sizes, by letter"
+	if d.Size >= 0 {
+		who = "size " + v.Content.Sizes.Names[d.Size]
+	}
+	for _, f := range d.Figures {
+		svg, err := pen.draw(f.Sheet, f.Name+", "+who+". Its measurements stand in the table.")
+		if err != nil {
+			return out, err
+		}
+		out.Figures = append(out.Figures, figure{f.Name, svg})
+		out.Lettered = out.Lettered || len(f.Letters) > 0
+	}
+	for _, k := range d.Key {
+		svg, err := pen.draw(k, "Sign on the drawing: "+k.Title)
+		if err != nil {
+			return out, err
+		}
+		out.Key = append(out.Key, svg)
+	}
+	return out, nil
+}
+
+// classOf is the class of what belongs to a size; -1 is all sizes.
+func (v *view) classOf(size int) string {
+	switch {
+	case v.Content.Sizes.Len() < 2:
+		return v.P + "-only"
+	case size < 0:
+		return v.P + "-all"
+	}
+	return fmt.Sprintf("%s-one %s-%d", v.P, v.P, size)
+}
+
+func (v *view) tables(all []document.Drawing) {
+	t := v.Content.Table
+	for _, g := range t.Groups {
+		if g.Name == table.Written {
+			continue // it stands at the head of the page
+		}
+		out := group{Name: g.Name}
+		for _, r := range g.Rows {
+			row := row{ID: r.ID, Name: r.Name}
+			for _, d := range all {
+				for _, f := range d.Figures {
+					if l := letterOf(f, g, r); l != "" {
+						row.Letters = append(row.Letters, mark{v.classOf(d.Size), l})
+					}
+				}
+			}
+			for i, c := range r.Cells {
+				class := fmt.Sprintf("%s-%d", v.P, i)
+				if len(t.Sizes) < 2 {
+					class = v.P + "-only"
+				}
+				row.Cells = append(row.Cells, cell{class, c.Text(units.CM, t.Steps), c.Text(units.Inch, t.Steps)})
+			}
+			out.Rows = append(out.Rows, row)
+		}
+		v.Tables = append(v.Tables, out)
+	}
+}
+
+// letterOf is the letter of a row on a figure. A table tells measurements that are
+// alike once, so that the figure may know the row by the name of its twin.
+func letterOf(f document.Figure, g table.Group, r table.Row) string {
+	for _, id := range append([]string{r.ID}, r.Also...) {
+		if l := f.Letters[id]; l != "" {
+			return l
+		}
+	}
+	return ""
+}
+
+// style makes the style sheet, and the policy that allows it and nothing else.
+func (v *view) style(pen *pen) {
+	var b strings.Builder
+	if !v.Snippet {
+		b.WriteString(wholeCSS)
+	}
+	b.WriteString(ownCSS)
+	n := v.Content.Sizes.Len()
+	if n > 1 {
+		for i := range n {
+			var others []string
+			for j := range n {
+				if j != i {
+					others = append(others, fmt.Sprintf(".@-%d", j))
+				}
+			}
+			fmt.Fprintf(&b, ".@:has(#@-s%d:checked) :is(%s){display:none}\n.@:has(#@-s%d:checked) :is(span,td).@-%d{font-weight:700}\n", i, strings.Join(others, ","), i, i)
+		}
+	}
+	b.WriteString(pen.css())
+	css := "\n" + lineUp(b.String(), v.P)
+	sum := sha256.Sum256([]byte(css))
+	v.CSS = template.CSS(css)
+	v.Policy = "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'"
+}
+
+// lineUp puts the prefix in the place of the sign @ in selectors, and leaves out indentation, as
+// the page is written.
+func lineUp(css, prefix string) string {
+	css = strings.NewReplacer(".@", "."+prefix, "#@", "#"+prefix, "=@", "="+prefix).Replace(css)
+	return string(lean([]byte(css)))
+}
+
+// With is what the template of a list of facts sees.
+func (v *view) With(facts []fact) any {
+	return struct {
+		P     string
+		Facts []fact
+	}{v.P, facts}
+}
+
+// WithLines is what the template of a list of lines sees.
+func (v *view) WithLines(lines []template.HTML) any {
+	return struct {
+		P     string
+		Lines []template.HTML
+	}{v.P, lines}
+}
+
+// Head is what the template of a heading sees: one level deeper where the page is a
+// part of another.
+func (v *view) Head(id, text string) any {
+	return struct {
+		Snippet  bool
+		ID, Text string
+	}{v.Snippet, v.P + "-" + id, text}
+}
+
+// Sizes0 are the names of the sizes that have columns.
+func (v *view) Sizes0() []string { return v.Content.Sizes.Names }
