@@ -216,6 +216,10 @@ func (p *parser) endsBefore(m int) bool {
 
 func (p *parser) cut(from, tail int) {
 	rest := p.t[tail:]
+	if len(rest) == 0 {
+		p.t = p.t[:from]
+		return
+	}
 	p.t = append(append([]token(nil), p.t[:from]...), rest...)
 }
 

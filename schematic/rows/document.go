@@ -205,7 +205,7 @@ func (r *reader) blankAfter(n int) bool {
 // parse reads the tokens of a line.
 func (r *reader) parse(l *Line) {
 	l.Unread, l.Stated, l.Label, l.Body = nil, nil, nil, nil
-	p := &parser{t: append([]token(nil), l.tokens...), x: r.x, line: l}
+	p := &parser{t: l.tokens, x: r.x, line: l}
 	p.shortLists()
 	l.Label = p.label()
 	from := p.i

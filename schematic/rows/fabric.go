@@ -71,6 +71,9 @@ func (f *fabric) add(r run) {
 
 // reversed is the row as the next one meets it when the work is turned.
 func (f *fabric) reversed() *fabric {
+	if len(f.runs) < 2 {
+		return f
+	}
 	g := &fabric{runs: make([]run, len(f.runs)), picots: f.picots, groups: f.groups, ring: f.ring}
 	for i, r := range f.runs {
 		g.runs[len(f.runs)-1-i] = r

@@ -21,6 +21,8 @@ const maxNumber = 100000
 
 type lexer struct {
 	r     []rune
+	line  string
+	ascii bool // columns are bytes: words are cut from the line itself
 	i     int
 	sizes int
 	frac  bool // the group read last holds fractions
@@ -29,7 +31,8 @@ type lexer struct {
 
 // lex cuts one line into tokens. Numbers in the trade's line become one token.
 func lex(line string, sizes int) []token {
-	l := &lexer{r: []rune(line), sizes: sizes}
+	l := &lexer{r: []rune(line), line: line, sizes: sizes}
+	l.ascii = len(l.r) == len(line)
 	l.out = make([]token, 0, len(l.r)/3+4)
 	for l.i < len(l.r) {
 		start := l.i
@@ -54,13 +57,13 @@ func lex(line string, sizes int) []token {
 			for l.i < len(l.r) && l.r[l.i] == c {
 				l.i++
 			}
-			l.put('p', strings.Repeat(string(c), l.i-start), start)
+			l.put('p', l.text(start, l.i), start)
 		default:
 			l.i++
 			if strings.ContainsRune("½¼¾⅛⅜⅝⅞⅓⅔", c) {
 				l.put('f', string(c), start)
 			} else {
-				l.put('p', string(c), start)
+				l.put('p', l.text(start, l.i), start)
 			}
 		}
 	}
@@ -96,13 +99,13 @@ func (l *lexer) word() {
 		if more, _, ok := l.group(l.i); ok && len(more) > 0 && from > start && allLetters(l.r[start:from]) {
 			end := l.i
 			l.i = from
-			l.put('w', strings.ToLower(string(l.r[start:from])), start)
+			l.put('w', l.lower(start, from), start)
 			_ = end
 			l.number()
 			return
 		}
 	}
-	l.put('w', strings.ToLower(string(l.r[start:l.i])), start)
+	l.put('w', l.lower(start, l.i), start)
 }
 
 func allLetters(r []rune) bool {
@@ -140,15 +143,15 @@ func (l *lexer) number() {
 		for l.i < len(l.r) && unicode.IsLetter(l.r[l.i]) {
 			l.i++
 		}
-		switch strings.ToLower(string(l.r[from:l.i])) {
+		switch l.lower(from, l.i) {
 		case "st", "nd", "rd", "th", "d":
-			l.put('w', strings.ToLower(string(l.r[start:l.i])), start)
+			l.put('w', l.lower(start, l.i), start)
 			l.out[len(l.out)-1].num = Num{All: v}
 			return
 		}
 		l.i = from
 	}
-	l.put('n', string(l.r[start:l.i]), start)
+	l.put('n', l.text(start, l.i), start)
 	t := &l.out[len(l.out)-1]
 	t.num = Num{All: v}
 	if l.sizes < 2 {
@@ -170,7 +173,7 @@ func (l *lexer) number() {
 	}
 	l.i = end
 	t.end = end + 1
-	t.s = string(l.r[start:end])
+	t.s = l.text(start, end)
 	if l.frac {
 		t.kind, t.num = 'f', Num{}
 		return
@@ -247,3 +250,14 @@ func (l *lexer) group(i int) ([]int, int, bool) {
 		return nil, 0, false
 	}
 }
+
+// text is the characters from a to b.
+func (l *lexer) text(a, b int) string {
+	if l.ascii {
+		return l.line[a:b]
+	}
+	return string(l.r[a:b])
+}
+
+// lower is the characters from a to b without capitals.
+func (l *lexer) lower(a, b int) string { return strings.ToLower(l.text(a, b)) }

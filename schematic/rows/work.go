@@ -47,23 +47,25 @@ type runner struct {
 	section *Section
 	all     []raw // of this section
 
-	fab    *fabric // the row below; nil: none
-	alt    *fabric // what the text says it is, where that differs
-	known  bool    // how many stitches there are is known
-	round  bool
-	no     int // rows worked in this section, -1: not known
-	side   int // of the last row: 1 right, 2 wrong, 0 not known
-	carry  *Node
-	lefts  []left
-	pieces []*piece
-	cur    *piece
-	last   *stitch.Stitch // of the row that was divided last
-	shaped int            // rows of the shapings told together so far
-	edge   int            // rows of the edge to be worked along
-	fresh  bool           // numbering may begin anew
-	begun  bool           // something was worked in this section
-	g      *Graph
-	made   map[*Line][]int // stitches after each line, by size
+	fab     *fabric // the row below; nil: none
+	alt     *fabric // what the text says it is, where that differs
+	known   bool    // how many stitches there are is known
+	round   bool
+	no      int // rows worked in this section, -1: not known
+	side    int // of the last row: 1 right, 2 wrong, 0 not known
+	carry   *Node
+	lefts   []left
+	pieces  []*piece
+	cur     *piece
+	last    *stitch.Stitch // of the row that was divided last
+	shaped  int            // rows of the shapings told together so far
+	edge    int            // rows of the edge to be worked along
+	fresh   bool           // numbering may begin anew
+	begun   bool           // something was worked in this section
+	scratch work
+	buf     []run
+	g       *Graph
+	made    map[*Line][]int // stitches after each line, by size
 }
 
 const maxRepeat = 2000
@@ -386,7 +388,8 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 	if flipped {
 		below = below.reversed()
 	}
-	w := &work{x: r.x, size: r.size, from: below, cur: over(below), out: &fabric{}, round: r.round, assume: r.assume, unsaid: r.unsaid,
+	w := &r.scratch
+	*w = work{x: r.x, size: r.size, from: below, cur: over(below), out: &fabric{runs: r.buf[:0]}, round: r.round, assume: r.assume, unsaid: r.unsaid,
 		carry: r.carry, rows: r.edge, lastPos: -1}
 	if r.edge == 0 && r.no > 0 {
 		w.rows = r.no
@@ -398,6 +401,8 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 		w.quiet = 1
 	}
 	w.body(body)
+	r.buf = w.out.runs
+	w.out.runs = append(make([]run, 0, len(r.buf)), r.buf...)
 	res := &result{out: w.out, found: w.found, left: w.cur.left, pin: w.pinned, free: w.free, next: w.next}
 	if w.edge && w.rows <= 0 {
 		res.total, res.per = true, w.perRow
