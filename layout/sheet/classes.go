@@ -32,4 +32,13 @@ var Classes = []Class{
 	{"key", "what the signs mean"},
 	{"scalebar", "a bar of stated length"},
 	{"page", "the page number"},
+	{"chart", "one stitch chart, with its numbers"},
+	{"stitch", "the symbol of a stitch on a chart"},
+	{"join", "the slip stitch that closes a round"},
+	{"ring", "a ring to work into"},
+	{"number", "the number of a row or round of a chart"},
+	{"repeat", "the box around a repeat, and its words"},
+	{"break", "where stitches or rows of a chart are left out"},
+	{"grid", "the lines of a knitting chart"},
+	{"again", "what stands on another page of a chart too"},
 }
