@@ -18,6 +18,8 @@ type (
 	}
 	sarifRun struct {
 		Tool       sarifTool     `json:"tool"`
+		Language   string        `json:"language"`
+		Newlines   []string      `json:"newlineSequences"`
 		ColumnKind string        `json:"columnKind"`
 		Results    []sarifResult `json:"results"`
 	}
@@ -25,9 +27,10 @@ type (
 		Driver sarifDriver `json:"driver"`
 	}
 	sarifDriver struct {
-		Name    string      `json:"name"`
-		Version string      `json:"version,omitempty"`
-		Rules   []sarifRule `json:"rules,omitempty"`
+		Name     string      `json:"name"`
+		Language string      `json:"language"`
+		Version  string      `json:"version,omitempty"`
+		Rules    []sarifRule `json:"rules,omitempty"`
 	}
 	sarifRule struct {
 		ID    string    `json:"id"`
@@ -68,8 +71,8 @@ type (
 // Version is the program's, or empty. Columns are counted in characters (unicode
 // code points), as Pos counts them. The error is w's.
 func SARIF(w io.Writer, list List, version string) error {
-	run := sarifRun{ColumnKind: "unicodeCodePoints", Results: []sarifResult{}}
-	run.Tool.Driver = sarifDriver{Name: "flatwright", Version: version}
+	run := sarifRun{Language: "en-GB", Newlines: []string{"\r\n", "\n"}, ColumnKind: "unicodeCodePoints", Results: []sarifResult{}}
+	run.Tool.Driver = sarifDriver{Name: "flatwright", Language: "en-GB", Version: version}
 	rules := map[string]int{}
 	for _, f := range list {
 		if _, there := rules[f.Kind]; !there {
