@@ -6,29 +6,64 @@ import (
 	"flatwright/layout/sheet"
 )
 
-// symbol is one stitch as drawn, in the plane.
-type symbol struct {
-	n     *node
-	paths []*sheet.Path
-	at    pt // its middle
+// mark is one thing of a chart as drawn: a stitch, a box, an arrow. at is the place
+// that decides on which page it stands.
+type mark struct {
+	row    int // index of its row; -1: of none
+	paths  []*sheet.Path
+	at     pt
+	lo, hi pt
+	stitch bool
 }
 
-// symbols draws every stitch of the plan, row by row in the order of working.
-func (p *plan) symbols() []symbol {
-	var out []symbol
-	for _, l := range p.lines {
+// label is a text of a chart, centred on at.
+type label struct {
+	s      string
+	at     pt
+	row    int
+	anchor sheet.Anchor
+	side   bool // beside its row: it keeps its anchor; otherwise it is centred
+	class  string
+}
+
+// figure is a chart before it is cut into pages: in mm at the usual size, y upwards.
+type figure struct {
+	marks  []mark
+	labels []label
+	lo, hi pt
+}
+
+func newMark(row int, stitch bool, paths ...*sheet.Path) mark {
+	m := mark{row: row, paths: paths, stitch: stitch}
+	m.lo, m.hi = bounds(paths)
+	m.at = mul(add(m.lo, m.hi), 0.5)
+	return m
+}
+
+func (f *figure) add(ms ...mark) {
+	for _, m := range ms {
+		f.grow(m.lo, m.hi)
+		f.marks = append(f.marks, m)
+	}
+}
+
+func (f *figure) grow(lo, hi pt) {
+	if f.lo == f.hi {
+		f.lo, f.hi = lo, hi
+	}
+	f.lo = pt{X: min(f.lo.X, lo.X), Y: min(f.lo.Y, lo.Y)}
+	f.hi = pt{X: max(f.hi.X, hi.X), Y: max(f.hi.Y, hi.Y)}
+}
+
+// stitches draws every stitch of the plan, row by row in the order of working.
+func (p *plan) stitches(f *figure) {
+	for r, l := range p.lines {
 		for i := range l.row.St {
-			n := l.at(i)
-			if n.mark {
-				continue
+			if n := l.at(i); !n.mark {
+				f.add(newMark(r, true, p.draw(n)...))
 			}
-			s := symbol{n: n, paths: p.draw(n)}
-			lo, hi := bounds(s.paths)
-			s.at = mul(add(lo, hi), 0.5)
-			out = append(out, s)
 		}
 	}
-	return out
 }
 
 func bounds(paths []*sheet.Path) (lo, hi pt) {
@@ -72,7 +107,7 @@ func (p *plan) footPoints(n *node) []pt {
 	out := make([]pt, 0, len(n.feet))
 	lift := n.fv - footLevel(n)
 	for _, f := range n.feet {
-		v := f.v + clear + lift
+		v := f.v + f.seal() + clear + lift
 		at := p.point(f, v)
 		if n.of > 1 {
 			wide := footGap

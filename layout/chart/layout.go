@@ -61,16 +61,17 @@ type plan struct {
 }
 
 const (
-	dip      = 3.2         // how far a head may stand under its row's top
-	steep    = 0.866       // sine of the most that a stitch leans from upright
-	pitch    = 1.6         // least distance from row to row
-	tries    = 6           // how often a row is set wider where symbols meet
-	ringMin  = 1.6         // radius of a ring without chains
-	sweeps   = 3           // up and down
-	around   = 2 * math.Pi // a whole round
-	topAt    = math.Pi / 2 // where rounds start
-	share    = 1.6         // how far gaps of a round open, at most
-	mostRing = 40          // chains of a ring that is drawn as one
+	dip       = 3.2         // how far a head may stand under its row's top
+	steep     = 0.866       // sine of the most that a stitch leans from upright
+	pitch     = 1.6         // least distance from row to row
+	tries     = 6           // how often a row is set wider where symbols meet
+	ringMin   = 1.6         // radius of a ring without chains
+	breakHalf = 2.2         // half the room of a break
+	sweeps    = 3           // up and down
+	around    = 2 * math.Pi // a whole round
+	topAt     = math.Pi / 2 // where rounds start
+	share     = 1.6         // how far gaps of a round open, at most
+	mostRing  = 40          // chains of a ring that is drawn as one
 )
 
 // newPlan makes the nodes of a work and joins them to their feet.
@@ -176,6 +177,8 @@ func formOf(w *Work) form {
 func (n *node) measure() {
 	s := n.st
 	switch {
+	case s.Break:
+		n.half, n.mark = breakHalf, true
 	case s.Turn:
 		n.half, n.h = 0.8, turnHeight(s.Chain)
 		if s.Kind != nil {

@@ -63,12 +63,11 @@ func (p *plan) levels(r int) {
 	if r == 0 && p.form != flat {
 		l.base = ringMin
 	}
-	low := l.base
-	for _, n := range l.nodes {
-		if len(n.feet) > 0 {
-			low = min(low, footLevel(n))
-		}
+	gap := 0.0
+	if l.row.Gap > 0 && p.form == flat {
+		gap = gapHigh
 	}
+	l.base += gap
 	top := l.base + p.pitchOf(l)
 	if p.form == circle {
 		top = max(top, p.need(l)/around)
@@ -82,9 +81,9 @@ func (p *plan) levels(r int) {
 		}
 		switch {
 		case len(n.feet) > 0:
-			n.fv = footLevel(n)
+			n.fv = footLevel(n) + gap
 		case n.st.Turn:
-			n.fv = p.besideLevel(n, l.base)
+			n.fv = p.besideLevel(n, l.base-gap) + gap
 		default:
 			n.fv = l.base + clear
 		}
@@ -133,9 +132,17 @@ func (p *plan) pitchOf(l *line) float64 {
 func footLevel(n *node) float64 {
 	v := 0.0
 	for _, f := range n.feet {
-		v = max(v, f.v)
+		v = max(v, f.v+f.seal())
 	}
 	return v + clear
+}
+
+// seal is the room of the slip stitch that closes a round, on its first stitch.
+func (n *node) seal() float64 {
+	if n.line.row.Joined && len(n.line.nodes) > 1 && n == n.line.nodes[0] {
+		return 2*dot + 0.3
+	}
+	return 0
 }
 
 // besideLevel is the foot of a chain that stands on no stitch: that of the stitch

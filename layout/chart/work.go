@@ -25,10 +25,12 @@ const (
 
 // Work is a stretch of rows as worked, in the order of working.
 type Work struct {
-	Title  string // its name: a piece, a motif
-	Terms  stitch.Terms
-	Rows   []Row
-	Source string // where it is from, for the heading; may be empty
+	Title string // its name: a piece, a motif
+	Terms stitch.Terms
+	Rows  []Row
+	Note  string // a line for the heading; may be empty
+	More  int    // rows left out of the chart at its end
+	Same  string // what those are like
 }
 
 // Row is one row or round.
@@ -40,6 +42,9 @@ type Row struct {
 	Base   bool // a foundation: chains, a ring, cast-on stitches
 	Joined bool // closed with a slip stitch into its first stitch
 	Edge   bool // worked along the ends of the rows before: feet are indices of rows
+	Left   int  // stitches left out of it at its break
+	Gap    int  // rows left out of the chart before it
+	Same   string
 	St     []St // in the order of working
 }
 
@@ -51,10 +56,11 @@ type St struct {
 	Loop   Loop
 	Turn   bool // a chain at the beginning of the row
 	Counts bool // in the count of its row
+	Break  bool // not a stitch: here stitches are left out of a chart
 }
 
 // arch reports whether s is a chain arch.
-func (s *St) arch() bool { return s.Kind == nil && !s.Turn }
+func (s *St) arch() bool { return s.Kind == nil && !s.Turn && !s.Break }
 
 // Counted is how many stitches the row has, without arches and picots.
 func (r *Row) Counted() int {
@@ -64,7 +70,7 @@ func (r *Row) Counted() int {
 			n++
 		}
 	}
-	return n
+	return n + r.Left
 }
 
 // Craft is what the work is worked in.

@@ -1,0 +1,161 @@
+package chart
+
+import (
+	"flatwright/layout/sheet"
+)
+
+// frame draws the box around one repeat, between the stitches that it parts, and
+// says what the first row's count is a multiple of.
+func (p *plan) frame(f *figure, o *Options, scale float64) {
+	if p.form != flat {
+		return
+	}
+	r, ok := p.work.Repeat()
+	if !ok {
+		return
+	}
+	all := p.work.spans(p.work.block())
+	from, to := p.work.block()
+	at := r.From
+	if r.Times > 2 {
+		at += r.Of
+	}
+	var sides [2][]pt
+	for k, cut := range []int{at, at + r.Of} {
+		for row := from; row < to; row++ {
+			a, b, ok := p.parted(p.lines[row], all[row], cut)
+			if !ok {
+				continue
+			}
+			l := p.lines[row]
+			lowV, highV := (a.fv+b.fv)/2, min(a.v, b.v)
+			if l.row.Base {
+				lowV, highV = -ovalWide, ovalWide/2
+			}
+			foot := (footX(p, a) + footX(p, b)) / 2
+			sides[k] = append(sides[k], pt{X: foot, Y: lowV}, pt{X: (a.q + a.half + b.q - b.half) / 2, Y: highV})
+		}
+	}
+	if len(sides[0]) < 2 || len(sides[1]) < 2 {
+		return
+	}
+	low, high := f.lo.Y-0.8, f.hi.Y+0.8
+	for k := range sides {
+		sides[k] = rising(sides[k])
+		last := sides[k][len(sides[k])-1]
+		sides[k] = append(append([]pt{{X: sides[k][0].X, Y: low}}, sides[k]...), pt{X: last.X, Y: high})
+	}
+	loop := append([]pt(nil), sides[0]...)
+	for i := len(sides[1]) - 1; i >= 0; i-- {
+		loop = append(loop, sides[1][i])
+	}
+	box := path("repeat", quiet*1.4/scale, loop...)
+	box.Segs = append(box.Segs, sheet.Seg{Verb: sheet.Close})
+	box.Style.Dash = []float64{1.6, 0.9}
+	f.add(newMark(-1, false, box))
+	mid := (sides[0][0].X + sides[1][0].X) / 2
+	size := o.plane(scale)
+	f.label(o, scale, label{s: p.repeatWords(r), at: pt{X: mid, Y: low - size*0.8}, row: 0, class: "repeat"})
+}
+
+// repeatWords are the words under the repeat.
+func (p *plan) repeatWords(r Repeat) string {
+	s := "repeat: " + r.String()
+	if from, to := p.work.block(); p.work.Rows[from].Base && from+1 < to {
+		if t := p.work.Rows[from+1].St; len(t) > 0 && t[0].Turn && len(t[0].Feet) == 0 {
+			s += ", and " + plural(t[0].Chain, "chain") + " to turn"
+		}
+	}
+	return s
+}
+
+// rising leaves out points that would make a side go back down.
+func rising(ps []pt) []pt {
+	out := ps[:1]
+	for _, q := range ps[1:] {
+		if q.Y > out[len(out)-1].Y+0.05 {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// parted are the two neighbours of a row between which the cut before a place of the
+// first row goes, the left one first.
+func (p *plan) parted(l *line, s []span, cut int) (a, b *node, ok bool) {
+	// places of the first row run in its order of working
+	for i := 1; i < len(s); i++ {
+		if (s[i-1].hi < cut) != (s[i].hi < cut) {
+			a, b = l.at(i-1), l.at(i)
+			if a.next != b {
+				a, b = b, a
+			}
+			return a, b, a.next == b
+		}
+	}
+	return nil, nil, false
+}
+
+func footX(p *plan, n *node) float64 {
+	if len(n.feet) == 0 {
+		return n.q
+	}
+	x := 0.0
+	for _, q := range p.footPoints(n) {
+		x += q.X
+	}
+	return x / float64(len(n.feet))
+}
+
+// breaks draws the break where stitches are left out of every row, and the one
+// where rows are.
+func (p *plan) breaks(f *figure, o *Options, scale float64) {
+	var left, rightSide []pt
+	for _, l := range p.lines {
+		for _, n := range l.nodes {
+			if !n.mark {
+				continue
+			}
+			lo, hi := l.base, l.top
+			if l.row.Base {
+				lo, hi = -ovalWide, ovalWide
+			}
+			mid := (lo + hi) / 2
+			left = append(left, pt{X: n.q - 1, Y: lo}, pt{X: n.q - 0.2, Y: mid})
+			rightSide = append(rightSide, pt{X: n.q + 0.2, Y: lo}, pt{X: n.q + 1, Y: mid})
+			if l.n == len(p.lines)-1 {
+				left = append(left, pt{X: n.q - 1, Y: hi + 0.8})
+				rightSide = append(rightSide, pt{X: n.q + 0.2, Y: hi + 0.8})
+			}
+		}
+	}
+	if len(left) > 1 {
+		f.add(newMark(-1, false, path("break", quiet/scale, rising(left)...), path("break", quiet/scale, rising(rightSide)...)))
+	}
+	for r, l := range p.lines {
+		if l.row.Gap == 0 {
+			continue
+		}
+		p.rowBreak(f, o, scale, r, l.base, l.row.Same)
+	}
+	if p.work.More > 0 {
+		top := p.lines[len(p.lines)-1].top
+		p.rowBreak(f, o, scale, len(p.lines)-1, top+gapHigh, p.work.Same)
+	}
+}
+
+// gapHigh is the room for the words where rows are left out.
+const gapHigh = 6.5
+
+func (p *plan) rowBreak(f *figure, o *Options, scale float64, r int, base float64, words string) {
+	lo, hi := f.lo.X, f.hi.X
+	for _, dy := range []float64{gapHigh - 0.9, 0.9} {
+		var zig []pt
+		n := max(int((hi-lo)/4), 2)
+		for k := 0; k <= n; k++ {
+			zig = append(zig, pt{X: lo + (hi-lo)*float64(k)/float64(n), Y: base - dy + 0.4*float64(k%2)})
+		}
+		f.add(newMark(r, false, path("break", quiet/scale, zig...)))
+	}
+	f.label(o, scale, label{s: words, at: pt{X: (lo + hi) / 2, Y: base - gapHigh/2 + 0.2}, row: r, class: "break"})
+}

@@ -1,0 +1,3 @@
+package chart
+
+func (d *drawing) knit(o *Options) {}

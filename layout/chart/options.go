@@ -1,0 +1,70 @@
+package chart
+
+import (
+	"fmt"
+
+	"flatwright/layout/place"
+	"flatwright/schematic/stitch"
+)
+
+// Options say how a chart is drawn. The zero value is A4, symbols at the largest of
+// the usual sizes that fits one page, for right-handed work.
+type Options struct {
+	Paper       place.Paper
+	Orientation place.Orientation
+	Scale       float64 // of the symbols, 1 for their usual size; 0 chooses
+	Text        float64 // font size of numbers and words, mm; 0: 2.8
+	LeftHanded  bool    // the mirror image, read the other way
+	Whole       bool    // leave nothing out, however wide and tall
+	Title       string  // of the pattern
+	Designer    string
+	Prefix      string // of every id
+	Lang        string // of the words; empty: en
+}
+
+const (
+	margin      = 10.0 // mm around every sheet
+	defaultText = 2.8
+	mostWide    = 44 // stitches across before a chart is shortened
+	mostTall    = 22 // rows before repeats of rows are left out
+	leastText   = 1.5
+	mostText    = 12.0
+)
+
+// usualScales are the sizes of the symbols that a chart takes by itself.
+var usualScales = []float64{1.25, 1, 0.85, 0.7, 0.6}
+
+func (o *Options) text() float64 {
+	if o.Text == 0 {
+		return defaultText
+	}
+	return o.Text
+}
+
+func (o *Options) lang() string {
+	if o.Lang == "" {
+		return "en"
+	}
+	return o.Lang
+}
+
+func (o *Options) check() error {
+	switch {
+	case o.Scale != 0 && !(o.Scale >= 0.3 && o.Scale <= 4):
+		return fmt.Errorf("a symbol size of %g is outside 0.3 to 4 times the usual", o.Scale)
+	case o.Text != 0 && !(o.Text >= leastText && o.Text <= mostText):
+		return fmt.Errorf("a text size of %g mm is outside %g to %g mm", o.Text, leastText, mostText)
+	}
+	return nil
+}
+
+// drawing is what one page plan draws: a figure at a scale, its key and its words.
+type drawing struct {
+	f     *figure
+	scale float64
+	work  *Work
+	key   []entry
+	notes []string
+	form  form
+	craft stitch.Craft
+}

@@ -1,0 +1,313 @@
+package chart
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"flatwright/fonts"
+	"flatwright/layout/place"
+	"flatwright/layout/sheet"
+	"flatwright/schematic/stitch"
+)
+
+// Draw draws the chart of a work on as many sheets as it needs: one, if any of the
+// usual symbol sizes lets it. Its error is of options or of a work that can't be
+// drawn, or a place.TooLarge if not even the heading finds room.
+func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
+	if err := o.check(); err != nil {
+		return nil, err
+	}
+	if err := w.Check(); err != nil {
+		return nil, err
+	}
+	var short *Short
+	whole := w
+	if !o.Whole {
+		w = w.lower(mostTall)
+		if w.Craft() == stitch.Crochet && formOf(w) == flat {
+			w, short = w.shorten(mostWide)
+		}
+	}
+	scales := usualScales
+	if o.Scale > 0 {
+		scales = []float64{o.Scale}
+	}
+	var c *pages
+	for _, s := range scales {
+		d := build(w, &o, s)
+		d.notes = append(d.notes, shortNotes(whole, short)...)
+		var err error
+		if c, err = paginate(d, &o); err != nil {
+			return nil, err
+		}
+		if c.count() == 1 {
+			break
+		}
+	}
+	if c.count() > 1 && o.Scale == 0 { // several pages anyway: at a size that reads well
+		d := build(w, &o, 0.85)
+		d.notes = append(d.notes, shortNotes(whole, short)...)
+		var err error
+		if c, err = paginate(d, &o); err != nil {
+			return nil, err
+		}
+	}
+	return c.emit(whole), nil
+}
+
+func shortNotes(w *Work, s *Short) []string {
+	if s == nil {
+		return nil
+	}
+	return []string{fmt.Sprintf("Each row is shortened at the break by %s of %d stitches", plural(s.Times, "repeat"), s.Of)}
+}
+
+// build draws a work at a scale.
+func build(w *Work, o *Options, scale float64) *drawing {
+	d := &drawing{work: w, scale: scale, craft: w.Craft(), f: &figure{}}
+	if d.craft == stitch.Knitting {
+		d.knit(o)
+		return d
+	}
+	p := newPlan(w, o.LeftHanded)
+	p.slot = (fonts.Width(fonts.Regular, o.text(), widestNumber(w)) + 1.2) / scale
+	p.lay()
+	p.ring(d.f)
+	p.stitches(d.f)
+	p.seals(d.f)
+	p.frame(d.f, o, scale)
+	p.breaks(d.f, o, scale)
+	p.numbers(d.f, o, scale)
+	if o.LeftHanded && p.form != flat {
+		d.f.mirror()
+	}
+	d.form = p.form
+	d.key = p.keyOf()
+	d.notes = p.notes()
+	return d
+}
+
+func widestNumber(w *Work) string {
+	s := "0"
+	for i := range w.Rows {
+		if n := w.Rows[i].name(); len(n) > len(s) && len(n) < 4 {
+			s = strings.Repeat("0", len(n))
+		}
+	}
+	return s
+}
+
+// notes say how the chart is read.
+func (p *plan) notes() []string {
+	var out []string
+	switch {
+	case p.form != flat && p.left:
+		out = append(out, "Rounds are read clockwise from the centre")
+	case p.form != flat:
+		out = append(out, "Rounds are read anticlockwise from the centre")
+	}
+	turned := false
+	for _, l := range p.lines {
+		for i := range l.row.St {
+			s := &l.row.St[i]
+			turned = turned || l.row.Wrong && (s.Loop != BothLoops || s.Kind != nil && s.Kind.Post != stitch.NoPost)
+		}
+	}
+	if turned {
+		out = append(out, "Post and loop symbols of wrong-side rows are drawn as they look from the right side: there, work the other one")
+	}
+	return out
+}
+
+// mirror turns the figure over, numbers the right way round.
+func (f *figure) mirror() {
+	for i := range f.marks {
+		m := &f.marks[i]
+		for _, q := range m.paths {
+			for k := range q.Segs {
+				for j := range q.Segs[k].P {
+					q.Segs[k].P[j].X *= -1
+				}
+			}
+		}
+		m.lo.X, m.hi.X, m.at.X = -m.hi.X, -m.lo.X, -m.at.X
+	}
+	for i := range f.labels {
+		l := &f.labels[i]
+		l.at.X *= -1
+		if l.side {
+			l.anchor = sheet.End - l.anchor
+		}
+	}
+	f.lo.X, f.hi.X = -f.hi.X, -f.lo.X
+}
+
+// textRow is one line of the heading.
+type textRow struct {
+	s     string
+	face  fonts.Face
+	size  float64
+	gap   float64
+	class string
+}
+
+// pages is a drawing on paper, one way up.
+type pages struct {
+	d          *drawing
+	o          *Options
+	w, h       float64 // paper
+	head       []textRow
+	key        [][]entry
+	keyHigh    []float64
+	headHigh   float64
+	footHigh   float64
+	cols, rows []window // of the plane
+}
+
+// window is a stretch of the plane that a page owns, and what it shows beyond it.
+type window struct{ lo, hi float64 }
+
+func (c *pages) count() int { return len(c.cols) * len(c.rows) }
+
+// overlap is how much of its neighbour a page shows, mm on paper.
+const overlap = 9.0
+
+// paginate takes the way up that needs fewer pages, then portrait.
+func paginate(d *drawing, o *Options) (*pages, error) {
+	var best *pages
+	var large error
+	for _, landscape := range []bool{false, true} {
+		if landscape && o.Orientation == place.Portrait || !landscape && o.Orientation == place.Landscape {
+			continue
+		}
+		c, err := newPages(d, o, landscape)
+		if err != nil {
+			large = err
+			continue
+		}
+		if best == nil || c.count() < best.count() {
+			best = c
+		}
+	}
+	if best == nil {
+		return nil, large
+	}
+	return best, nil
+}
+
+func newPages(d *drawing, o *Options, landscape bool) (*pages, error) {
+	short, tallSide := o.Paper.Size()
+	c := &pages{d: d, o: o, w: short, h: tallSide}
+	if landscape {
+		c.w, c.h = tallSide, short
+	}
+	avail := c.w - 2*margin
+	size := o.text() * 1.15
+	put := func(text string, face fonts.Face, size, gap float64, class string) {
+		for i, s := range sheet.Wrap(fonts.Shown(face, text), avail, size, face) {
+			if i > 0 {
+				gap = 0
+			}
+			c.head = append(c.head, textRow{s, face, size, gap, class})
+		}
+	}
+	title := o.Title
+	if title == "" {
+		title = d.work.Title
+	}
+	if title == "" {
+		title = "Stitch chart"
+	}
+	put(title, fonts.Bold, size*1.75, 0, "heading")
+	sub := "Stitch chart"
+	if d.work.Title != "" && d.work.Title != title {
+		sub += ": " + d.work.Title
+	}
+	if o.Designer != "" {
+		sub += " · " + o.Designer
+	}
+	put(sub, fonts.Regular, size, 0.8, "heading")
+	put(d.work.Note, fonts.Regular, size, 0.4, "note")
+	put(d.statement(), fonts.Italic, size, 0.4, "note")
+	for _, r := range c.head {
+		c.headHigh += r.gap + sheet.LineHeight(r.face, r.size)
+	}
+	c.headHigh += 6
+	c.keyRows(avail)
+	w, h := avail, c.h-2*margin-c.headHigh-c.footHigh
+	if h < 25 {
+		return nil, &place.TooLarge{What: "The key and the heading", Paper: o.Paper, W: c.w, H: c.h + 25 - h}
+	}
+	s := d.scale
+	c.cols = cutSpan(d.f.lo.X, d.f.hi.X, w/s, overlap/s, nil)
+	c.rows = cutSpan(-d.f.hi.Y, -d.f.lo.Y, h/s, overlap/s, nil)
+	if len(c.cols) > 1 || len(c.rows) > 1 { // room for where the pages meet, and for numbers
+		side := overlap + 4
+		c.cols = cutSpan(d.f.lo.X, d.f.hi.X, (w-2*side)/s, overlap/s, nil)
+		c.rows = cutSpan(-d.f.hi.Y, -d.f.lo.Y, (h-2*side)/s, overlap/s, nil)
+	}
+	return c, nil
+}
+
+// cutSpan shares a stretch among windows of at most room.
+func cutSpan(lo, hi, room, _ float64, _ []float64) []window {
+	if hi-lo <= room+1e-9 {
+		return []window{{lo, hi}}
+	}
+	n := int(math.Ceil((hi - lo) / room))
+	out := make([]window, n)
+	for i := range out {
+		out[i] = window{lo + (hi-lo)*float64(i)/float64(n), lo + (hi-lo)*float64(i+1)/float64(n)}
+	}
+	return out
+}
+
+// statement is what every chart says of itself.
+func (d *drawing) statement() string {
+	parts := []string{"Right side facing"}
+	parts = append(parts, d.notes...)
+	return strings.Join(parts, " · ") + "."
+}
+
+const keyGap = 6.0
+
+// keyScale is the size of the key's symbols.
+func (c *pages) keyScale() float64 { return min(c.d.scale, 1) }
+
+func (c *pages) entryBox(e entry) (w, h float64) {
+	lo, hi := bounds(e.paths)
+	k := c.keyScale()
+	return k*(hi.X-lo.X) + 1.5 + fonts.Width(fonts.Regular, c.o.text(), c.entryText(e)), k * (hi.Y - lo.Y)
+}
+
+// entryText is the entry's words, cut to the line.
+func (c *pages) entryText(e entry) string {
+	lines := sheet.Wrap(fonts.Shown(fonts.Regular, e.what), c.w-2*margin-20, c.o.text(), fonts.Regular)
+	if len(lines) == 0 {
+		return ""
+	}
+	return lines[0]
+}
+
+// keyRows shares the key among lines; page numbers stand in the last one.
+func (c *pages) keyRows(avail float64) {
+	line := sheet.LineHeight(fonts.Regular, c.o.text())
+	x := 0.0
+	for _, e := range c.d.key {
+		w, h := c.entryBox(e)
+		if len(c.key) == 0 || x+w > avail {
+			c.key = append(c.key, nil)
+			c.keyHigh = append(c.keyHigh, line)
+			x = 0
+		}
+		k := len(c.key) - 1
+		c.key[k] = append(c.key[k], e)
+		c.keyHigh[k] = max(c.keyHigh[k], h)
+		x += w + keyGap
+	}
+	c.footHigh = 5 + line + 2
+	for _, h := range c.keyHigh {
+		c.footHigh += h + 2
+	}
+}

@@ -1,0 +1,419 @@
+package chart
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Repeat is a stretch of stitches that comes again and again across every row: its
+// places in the first row, how often it comes, and what the first row's count is a
+// multiple of.
+type Repeat struct {
+	From, Of int // its first place in the first row, and how many it takes
+	Times    int
+	Rest     int // places of the first row beyond the repeats
+}
+
+// String is the repeat as patterns say it: multiple of 6 + 1.
+func (r Repeat) String() string {
+	if r.Rest == 0 {
+		return fmt.Sprintf("multiple of %d", r.Of)
+	}
+	return fmt.Sprintf("multiple of %d + %d", r.Of, r.Rest)
+}
+
+// span is the places of the first row that a stitch goes back to.
+type span struct{ lo, hi int }
+
+// spans follows every stitch down to the first row. What has no foot belongs to
+// its neighbour with the lower place.
+func (w *Work) spans(from, to int) [][]span {
+	out := make([][]span, len(w.Rows))
+	for r := from; r < to; r++ {
+		row := &w.Rows[r]
+		s := make([]span, len(row.St))
+		out[r] = s
+		if r == from && !row.Edge {
+			for i := range s {
+				s[i] = span{i, i}
+			}
+			continue
+		}
+		footed := 0
+		for i := range row.St {
+			s[i] = span{-1, -1}
+			for k, f := range row.St[i].Feet {
+				at := span{f, f}
+				if !row.Edge {
+					at = out[r-1][f]
+				}
+				if k == 0 {
+					s[i] = at
+				}
+				s[i] = span{min(s[i].lo, at.lo), max(s[i].hi, at.hi)}
+				footed++
+			}
+		}
+		if footed == 0 {
+			return nil
+		}
+		settleLoose(s)
+	}
+	return out
+}
+
+// settleLoose gives stitches without feet the places of a neighbour.
+func settleLoose(s []span) {
+	first, last := -1, -1
+	for i := range s {
+		if s[i].lo >= 0 {
+			if first < 0 {
+				first = i
+			}
+			last = i
+		}
+	}
+	down := s[first].hi > s[last].hi
+	if down {
+		for i := len(s) - 2; i >= 0; i-- {
+			if s[i].lo < 0 && s[i+1].lo >= 0 {
+				s[i] = span{s[i+1].hi, s[i+1].hi}
+			}
+		}
+		for i := 1; i < len(s); i++ {
+			if s[i].lo < 0 {
+				s[i] = span{s[i-1].lo, s[i-1].lo}
+			}
+		}
+		return
+	}
+	for i := 1; i < len(s); i++ {
+		if s[i].lo < 0 && s[i-1].lo >= 0 {
+			s[i] = span{s[i-1].hi, s[i-1].hi}
+		}
+	}
+	for i := len(s) - 2; i >= 0; i-- {
+		if s[i].lo < 0 {
+			s[i] = span{s[i+1].lo, s[i+1].lo}
+		}
+	}
+}
+
+// strips are the stretches of the first row between places at which the whole work
+// may be cut without cutting through a stitch, each with what stands on it.
+type strips struct {
+	at   []int // where each begins; at the end, the length of the first row
+	sign []string
+}
+
+func (w *Work) strips(from, to int) (*strips, bool) {
+	all := w.spans(from, to)
+	if all == nil || to-from < 2 {
+		return nil, false
+	}
+	n := len(w.Rows[from].St)
+	if w.Rows[from].Edge {
+		n = from
+	}
+	closed := make([]int, n+1) // how many stitches go over the cut before place i
+	for r := from; r < to; r++ {
+		last := -1
+		down := len(all[r]) > 1 && all[r][0].hi > all[r][len(all[r])-1].hi
+		for k := range all[r] {
+			i := k
+			if down {
+				i = len(all[r]) - 1 - k
+			}
+			s := all[r][i]
+			if s.lo < last { // out of order: it can't be cut between
+				s.lo = max(s.lo, 0)
+				for g := s.lo + 1; g <= last && g < n; g++ {
+					closed[g]++
+				}
+			}
+			last = max(last, s.hi)
+			for g := s.lo + 1; g <= s.hi && g < n; g++ {
+				closed[g]++
+				if g-s.lo > 64 {
+					return nil, false
+				}
+			}
+		}
+	}
+	st := &strips{}
+	index := make([]int, n)
+	for g := range n {
+		if closed[g] == 0 {
+			st.at = append(st.at, g)
+		}
+		index[g] = len(st.at) - 1
+	}
+	parts := make([]strings.Builder, len(st.at))
+	start := make([]int, len(st.at)) // place in the row below at which the strip begins
+	for r := from; r < to; r++ {
+		next := make([]int, len(st.at))
+		for i := range next {
+			next[i] = -1
+		}
+		for i := range w.Rows[r].St {
+			k := index[min(all[r][i].lo, n-1)]
+			s := &w.Rows[r].St[i]
+			if next[k] < 0 {
+				next[k] = i
+			}
+			b := &parts[k]
+			if s.Kind != nil {
+				b.WriteString(s.Kind.ID)
+			}
+			fmt.Fprintf(b, "/%d/%d/%t/%t", s.Chain, s.Loop, s.Turn, s.Break)
+			for _, f := range s.Feet {
+				fmt.Fprintf(b, ",%d", f-start[k])
+			}
+			b.WriteByte(' ')
+		}
+		for i := range parts {
+			parts[i].WriteByte('\n')
+		}
+		start = next
+	}
+	for i := range parts {
+		st.sign = append(st.sign, parts[i].String())
+	}
+	st.at = append(st.at, n)
+	return st, true
+}
+
+// most is how many strips a repeat is looked for over.
+const most = 48
+
+// repeat finds the shortest stretch of strips that comes at least three times, and
+// makes up most of the row.
+func (st *strips) repeat() (first, period, times int, ok bool) {
+	n := len(st.sign)
+	for p := 1; p <= min(n/3, most); p++ {
+		bestAt, bestRun := 0, 0
+		run := 0
+		for i := p; i <= n; i++ {
+			if i < n && st.sign[i] == st.sign[i-p] {
+				run++
+				continue
+			}
+			if run > bestRun {
+				bestAt, bestRun = i-run-p, run
+			}
+			run = 0
+		}
+		if bestRun >= 2*p && 2*(bestRun+p) >= n {
+			return bestAt, p, (bestRun + p) / p, true
+		}
+	}
+	return 0, 0, 0, false
+}
+
+// Repeat is the stitch repeat of a work in rows, if it has one of more than one
+// stitch.
+func (w *Work) Repeat() (Repeat, bool) {
+	from, to := w.block()
+	st, ok := w.strips(from, to)
+	if !ok {
+		return Repeat{}, false
+	}
+	first, p, times, ok := st.repeat()
+	if !ok {
+		return Repeat{}, false
+	}
+	r := Repeat{From: st.at[first], Of: st.at[first+p] - st.at[first], Times: times}
+	r.Rest = st.at[len(st.at)-1] - r.Of*times
+	for r.Rest >= r.Of { // a run that the edges interrupt
+		r.Rest -= r.Of
+	}
+	return r, r.Of > 1
+}
+
+// block are the rows from the last edge on.
+func (w *Work) block() (from, to int) {
+	for r := range w.Rows {
+		if w.Rows[r].Edge {
+			from = r
+		}
+	}
+	return from, len(w.Rows)
+}
+
+// Short says what was left out of a work to make it short.
+type Short struct {
+	Stitches int // repeats' places of the first row
+	Times    int // repeats left out
+	Of       int
+}
+
+// shorten leaves repeats out of the middle of a work in rows that is wider than most
+// stitches, and puts a break in their place in every row.
+func (w *Work) shorten(mostWide int) (*Work, *Short) {
+	wide := 0
+	for r := range w.Rows {
+		wide = max(wide, len(w.Rows[r].St))
+	}
+	from, to := w.block()
+	if wide <= mostWide || from > 0 {
+		return w, nil
+	}
+	st, ok := w.strips(from, to)
+	if !ok {
+		return w, nil
+	}
+	first, p, times, ok := st.repeat()
+	if !ok {
+		return w, nil
+	}
+	per := wide / max((len(st.sign)+p-1)/p, 1) // stitches of a repeat in the widest row
+	keep := max(2, mostWide*2/3/max(per, 1))
+	if keep >= times-1 {
+		return w, nil
+	}
+	head := (keep + 1) / 2
+	a, b := st.at[first+head*p], st.at[first+(times-(keep-head))*p]
+	all := w.spans(from, to)
+	out := *w
+	out.Rows = make([]Row, len(w.Rows))
+	var below []int
+	for r := range w.Rows {
+		out.Rows[r], below = cutRow(&w.Rows[r], all[r], a, b, below)
+	}
+	return &out, &Short{Stitches: b - a, Times: times - keep, Of: st.at[first+p] - st.at[first]}
+}
+
+// cutRow is the row without what stands on the places from a to b, with a break
+// there; below maps places of the row below to where they are now, and the
+// result maps those of the row itself.
+func cutRow(row *Row, s []span, a, b int, below []int) (Row, []int) {
+	out := *row
+	out.St = nil
+	now := make([]int, len(row.St))
+	left, counted := 0, 0
+	for i := range row.St {
+		if s[i].hi >= a && s[i].hi < b {
+			if left == 0 {
+				br := St{Break: true, Chain: 1}
+				if below != nil {
+					br.Feet = []int{breakAt(below)}
+				}
+				out.St = append(out.St, br)
+			}
+			if left++; row.St[i].Counts && row.St[i].Kind != nil {
+				counted++
+			}
+			now[i] = -len(out.St) // the break, counted from 1
+			continue
+		}
+		st := row.St[i]
+		if below != nil {
+			st.Feet = nil
+			for _, f := range row.St[i].Feet {
+				k := below[f]
+				if k < 0 {
+					k = -k - 1
+				}
+				st.Feet = append(st.Feet, k)
+			}
+		}
+		out.St = append(out.St, st)
+		now[i] = len(out.St) - 1
+	}
+	out.Left = counted
+	return out, now
+}
+
+func breakAt(below []int) int {
+	for _, k := range below {
+		if k < 0 {
+			return -k - 1
+		}
+	}
+	return 0
+}
+
+// lower leaves rows out of a work that has more than mostRows, where they repeat the
+// rows before them.
+func (w *Work) lower(mostRows int) *Work {
+	if len(w.Rows) <= mostRows {
+		return w
+	}
+	sign := make([]string, len(w.Rows))
+	for r := range w.Rows {
+		sign[r] = w.Rows[r].sign()
+		if r > 0 {
+			sign[r] += fmt.Sprint(len(w.Rows[r-1].St))
+		}
+	}
+	from, p, n := 0, 0, 0 // rows from on are as those p before, n of them
+	for step := 1; step <= 12; step++ {
+		run := 0
+		for r := step; r <= len(sign); r++ {
+			if r < len(sign) && sign[r] == sign[r-step] && !w.Rows[r].Base {
+				run++
+				continue
+			}
+			if run > n+step {
+				from, p, n = r-run, step, run
+			}
+			run = 0
+		}
+	}
+	drop := 0
+	if p > 0 {
+		drop = (n/p - 1) * p
+	}
+	if drop < 2*p || drop < 4 {
+		return w
+	}
+	for i := range w.Rows { // rows over an edge count the rows below
+		if w.Rows[i].Edge {
+			return w
+		}
+	}
+	out := *w
+	a := from + n - n%p - drop // the first row left out
+	out.Rows = append(append([]Row(nil), w.Rows[:a]...), w.Rows[a+drop:]...)
+	same := rowsNamed(w.Rows[from-p : from])
+	left := rowsNamed(w.Rows[a : a+drop])
+	if a < len(out.Rows) {
+		out.Rows[a].Gap = drop
+		out.Rows[a].Same = left + ": as " + same
+	} else {
+		out.More, out.Same = drop, left+": as "+same
+	}
+	return &out
+}
+
+// rowsNamed is rows 3 to 8, or rows 3 and 4, or row 3.
+func rowsNamed(rows []Row) string {
+	word := "row"
+	if rows[0].Round {
+		word = "round"
+	}
+	first, last := rows[0].Number, rows[len(rows)-1].Number
+	switch {
+	case first < 1 || last < 1:
+		return fmt.Sprintf("%d %ss", len(rows), word)
+	case first == last:
+		return fmt.Sprintf("%s %d", word, first)
+	case last == first+1:
+		return fmt.Sprintf("%ss %d and %d", word, first, last)
+	}
+	return fmt.Sprintf("%ss %d to %d", word, first, last)
+}
+
+// sign is a row in a form that is equal for equal rows.
+func (r *Row) sign() string {
+	var b strings.Builder
+	fmt.Fprintf(&b, "%t%t%t|", r.Wrong, r.Round, r.Base)
+	for i := range r.St {
+		s := &r.St[i]
+		if s.Kind != nil {
+			b.WriteString(s.Kind.ID)
+		}
+		fmt.Fprintf(&b, "/%d/%d/%t/%t%v ", s.Chain, s.Loop, s.Turn, s.Break, s.Feet)
+	}
+	return b.String()
+}

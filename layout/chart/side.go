@@ -1,0 +1,204 @@
+package chart
+
+import (
+	"math"
+	"strconv"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
+
+// quiet is the width of the lines that explain a chart.
+const quiet = 0.25
+
+// text is the size of numbers in the plane, at a scale.
+func (o *Options) plane(scale float64) float64 { return o.text() / scale }
+
+// line is an open path through points of the plane.
+func path(class string, width float64, ps ...pt) *sheet.Path {
+	segs := make([]sheet.Seg, len(ps))
+	for i, p := range ps {
+		segs[i] = sheet.Seg{Verb: sheet.Line, P: [3]pt{p}}
+	}
+	segs[0].Verb = sheet.Move
+	return &sheet.Path{Segs: segs, Class: class, Style: sheet.Style{Width: width, Stroke: sheet.Black}}
+}
+
+// arrow is an arrow of direction from a to b: a filled head for a right-side row, an
+// open one for a wrong-side row.
+func arrow(a, b pt, wrong bool) []*sheet.Path {
+	d := unit(sub(b, a))
+	n := right(d)
+	back := add(b, mul(d, -1.5))
+	p, q := add(back, mul(n, 0.6)), add(back, mul(n, -0.6))
+	shaft := path("work", quiet, a, back)
+	if wrong {
+		return []*sheet.Path{path("work", quiet, a, b), path("work", quiet, p, b, q)}
+	}
+	head := path("work", 0, p, b, q)
+	head.Segs = append(head.Segs, sheet.Seg{Verb: sheet.Close})
+	head.Style = sheet.Style{Fill: sheet.Black}
+	return []*sheet.Path{shaft, head}
+}
+
+// name is what a row is called at its side: its number, or its name.
+func (r *Row) name() string {
+	switch {
+	case r.Base:
+		return ""
+	case r.Number > 0:
+		return strconv.Itoa(r.Number)
+	}
+	return r.Name
+}
+
+const (
+	arrowLong = 3.2
+	sideGap   = 1.6 // from a row to its arrow
+)
+
+// sides puts the number of each row at its beginning, with an arrow.
+func (p *plan) numbers(f *figure, o *Options, scale float64) {
+	if p.form != flat {
+		p.roundNumbers(f, o, scale)
+		return
+	}
+	type reach struct{ lo, hi pt }
+	rows := make([]reach, len(p.lines))
+	for i := range rows {
+		rows[i] = reach{pt{X: math.Inf(1), Y: math.Inf(1)}, pt{X: math.Inf(-1), Y: math.Inf(-1)}}
+	}
+	for _, m := range f.marks {
+		if m.row < 0 || !m.stitch {
+			continue
+		}
+		r := &rows[m.row]
+		r.lo = pt{X: min(r.lo.X, m.lo.X), Y: min(r.lo.Y, m.lo.Y)}
+		r.hi = pt{X: max(r.hi.X, m.hi.X), Y: max(r.hi.Y, m.hi.Y)}
+	}
+	size := o.plane(scale)
+	high := (fonts.Ascent(fonts.Regular) + fonts.Descent(fonts.Regular)) * size
+	for r, l := range p.lines {
+		s := l.row.name()
+		if s == "" || len(l.nodes) == 0 {
+			continue
+		}
+		first := l.at(0)
+		y := (first.fv + first.v) / 2
+		if l.row.Gap > 0 {
+			y = max(y, l.base+high/2)
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for k := max(r-3, 0); k <= min(r+3, len(rows)-1); k++ {
+			if rows[k].lo.Y <= y+high && rows[k].hi.Y >= y-high {
+				lo, hi = min(lo, rows[k].lo.X), max(hi, rows[k].hi.X)
+			}
+		}
+		if l.rightward {
+			x := lo - sideGap/scale
+			f.add(newMark(r, false, arrow(pt{X: x - arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
+			f.label(o, scale, label{s: s, at: pt{X: x - (arrowLong+0.9)/scale, Y: y}, row: r, anchor: sheet.End, side: true, class: "number"})
+			continue
+		}
+		x := hi + sideGap/scale
+		f.add(newMark(r, false, arrow(pt{X: x + arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
+		f.label(o, scale, label{s: s, at: pt{X: x + (arrowLong+0.9)/scale, Y: y}, row: r, anchor: sheet.Start, side: true, class: "number"})
+	}
+}
+
+// label adds a text and the room that it takes.
+func (f *figure) label(o *Options, scale float64, l label) {
+	f.labels = append(f.labels, l)
+	lo, hi := l.box(o.plane(scale))
+	f.grow(lo, hi)
+}
+
+// box is the room of a label in the plane.
+func (l *label) box(size float64) (lo, hi pt) {
+	w := fonts.Width(fonts.Regular, size, l.s)
+	h := (fonts.Ascent(fonts.Regular) + fonts.Descent(fonts.Regular)) * size
+	x := l.at.X - w/2
+	switch {
+	case l.side && l.anchor == sheet.Start:
+		x = l.at.X
+	case l.side && l.anchor == sheet.End:
+		x = l.at.X - w
+	}
+	return pt{X: x, Y: l.at.Y - h/2}, pt{X: x + w, Y: l.at.Y + h/2}
+}
+
+// roundNumbers puts the number of each round into the wedge that is kept for it, or
+// where nothing is in its way near by, and an arrow around the outside.
+func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
+	size := o.plane(scale)
+	g := newGrid(f)
+	for r, l := range p.lines {
+		s := l.row.name()
+		if s == "" || len(l.nodes) < 2 {
+			continue
+		}
+		best, found := label{}, false
+		for _, by := range []float64{0.45, 0.3, 0.6, 0.15, 0.75, 0, 0.9} {
+			v := l.base + by*(l.top-l.base)
+			for _, aside := range []float64{0, -0.7, 0.7, -1.4, 1.4, -2.4, 2.4} {
+				n := label{s: s, at: p.seam(l, v, aside), row: r, class: "number"}
+				lo, hi := n.box(size)
+				if g.free(pt{X: lo.X - 0.25, Y: lo.Y - 0.1}, pt{X: hi.X + 0.25, Y: hi.Y + 0.1}) {
+					best, found = n, true
+					break
+				}
+			}
+			if found {
+				break
+			}
+		}
+		if !found { // beyond everything, at the end of a line from the seam
+			from := p.seam(l, l.top+0.3, 0)
+			out := f.hi.Y + size
+			best = label{s: s, at: pt{X: from.X, Y: out}, row: r, class: "number"}
+		}
+		lo, hi := best.box(size)
+		g.put(lo, hi)
+		f.label(o, scale, best)
+	}
+	y := f.hi.Y + 1.8
+	x := 3 / scale
+	dir := 1.0
+	f.add(newMark(-1, false, arrow(pt{X: x * dir, Y: y}, pt{X: -x * dir, Y: y}, false)...))
+}
+
+// seam is the place between the last and the first stitch of a round.
+func (p *plan) seam(l *line, v, aside float64) pt {
+	first, last := l.nodes[0], l.nodes[len(l.nodes)-1]
+	if p.isCircle(l) {
+		at := polar(v, topAt+l.cut)
+		return add(at, mul(pt{X: -math.Sin(topAt + l.cut), Y: math.Cos(topAt + l.cut)}, aside))
+	}
+	a, b := p.point(last, v), p.point(first, v)
+	return add(mul(add(a, b), 0.5), mul(unit(sub(b, a)), aside))
+}
+
+// seals draws the slip stitch that closes a round on its first stitch.
+func (p *plan) seals(f *figure) {
+	for r, l := range p.lines {
+		if !l.row.Joined || len(l.nodes) < 2 || l.row.Base {
+			continue
+		}
+		n := l.at(0)
+		q := pen{o: p.point(n, n.v+dot+0.2), u: pt{X: 1}, v: pt{Y: 1}}
+		q.oval(0, 0, dot, dot, true)
+		q.out[0].Class = "join"
+		f.add(newMark(r, false, q.out...))
+	}
+}
+
+// ring draws the loop from which rounds begin that have no chains to stand on.
+func (p *plan) ring(f *figure) {
+	if p.form == flat || p.lines[0].row.Base {
+		return
+	}
+	q := pen{u: pt{X: 1}, v: pt{Y: 1}}
+	q.oval(0, 0, ringMin-0.2, ringMin-0.2, false)
+	q.out[0].Class = "ring"
+	f.add(newMark(-1, false, q.out...))
+}

@@ -1,0 +1,136 @@
+package chart
+
+import (
+	"fmt"
+	"strings"
+)
+
+// plural is n and a word, in the plural unless n is 1.
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	if strings.HasSuffix(word, "ch") {
+		word += "e"
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
+
+// title is what a row is called in words.
+func (r *Row) title() string {
+	word := "Row"
+	if r.Round {
+		word = "Round"
+	}
+	switch {
+	case r.Base && r.Round:
+		return "Ring"
+	case r.Base:
+		return "Foundation"
+	case r.Number > 0:
+		return fmt.Sprintf("%s %d", word, r.Number)
+	case r.Name != "":
+		return r.Name
+	}
+	return word
+}
+
+// Words is a row for those who hear the chart: its side, then its stitches in the
+// order of working, with what they are worked into.
+func (w *Work) Words(r int) string {
+	row := &w.Rows[r]
+	var parts []string
+	last, n := "", 0
+	flush := func() {
+		if n > 0 {
+			parts = append(parts, strings.Replace(last, "#", fmt.Sprint(n), 1))
+		}
+		n = 0
+	}
+	for i := 0; i < len(row.St); {
+		k := 1
+		for i+k < len(row.St) && sameFeet(&row.St[i], &row.St[i+k]) && row.St[i+k].Kind == row.St[i].Kind && row.St[i+k].Loop == row.St[i].Loop {
+			k++
+		}
+		s := w.phrase(r, i, k)
+		if k > 1 || s != last {
+			flush()
+		}
+		last = s
+		if k > 1 {
+			last = strings.Replace(s, "#", fmt.Sprint(k), 1)
+			n = 1
+			flush()
+			last = ""
+		} else {
+			n++
+		}
+		i += k
+	}
+	flush()
+	side := ""
+	if !row.Base && !row.Round {
+		side = ", right side"
+		if row.Wrong {
+			side = ", wrong side"
+		}
+	}
+	text := row.title() + side + ": " + strings.Join(parts, ", ")
+	if row.Joined {
+		text += ", joined with a slip stitch"
+	}
+	return text + "; " + plural(row.Counted(), "stitch") + "."
+}
+
+func sameFeet(a, b *St) bool {
+	return len(a.Feet) == 1 && len(b.Feet) == 1 && a.Feet[0] == b.Feet[0] && !a.Turn && !b.Turn
+}
+
+// phrase is k stitches from the i-th on; # stands for how many in a row are alike.
+func (w *Work) phrase(r, i, k int) string {
+	s := &w.Rows[r].St[i]
+	switch {
+	case s.Break:
+		return plural(w.Rows[r].Left, "stitch") + " left out of the drawing"
+	case s.Turn && s.Kind != nil:
+		return fmt.Sprintf("chain %d as first %s", s.Chain, s.Kind.Abbr(w.Terms))
+	case s.Turn:
+		return fmt.Sprintf("chain %d", s.Chain)
+	case s.Kind == nil:
+		return fmt.Sprintf("ch %d", s.Chain)
+	}
+	text := "# " + s.Kind.Abbr(w.Terms)
+	switch s.Loop {
+	case BackLoop:
+		text += " in back loop"
+	case FrontLoop:
+		text += " in front loop"
+	}
+	if r > 0 && len(s.Feet) == 1 && !w.Rows[r].Edge {
+		f := &w.Rows[r-1].St[s.Feet[0]]
+		if f.arch() {
+			text += fmt.Sprintf(" in ch-%d space", f.Chain)
+		} else if k > 1 {
+			text += " in one stitch"
+		}
+	}
+	return text
+}
+
+// Describe is the whole chart in words, row by row.
+func (w *Work) Describe() string {
+	var b strings.Builder
+	for r := range w.Rows {
+		if r > 0 {
+			b.WriteByte(' ')
+		}
+		if g := w.Rows[r].Same; g != "" {
+			b.WriteString(strings.ToUpper(g[:1]) + g[1:] + ". ")
+		}
+		b.WriteString(w.Words(r))
+	}
+	if w.Same != "" {
+		b.WriteString(" " + strings.ToUpper(w.Same[:1]) + w.Same[1:] + ".")
+	}
+	return b.String()
+}

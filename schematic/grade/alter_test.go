@@ -1,0 +1,216 @@
+package grade_test
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/grade"
+	"flatwright/schematic/random"
+	"flatwright/schematic/read"
+	"flatwright/schematic/units"
+)
+
+func file(t testing.TB, path string) *schematic.Pattern {
+	src, err := os.ReadFile(path)
+	require.NoError(t, err)
+	p, found := read.Pattern(filepath.Base(path), src)
+	require.False(t, found.Errors(), "%v", found)
+	return p
+}
+
+func tunic(t testing.TB) *schematic.Pattern { return file(t, "../../testdata/grade/tunic.yaml") }
+
+func own(sts, rows int64) []schematic.Gauge {
+	return []schematic.Gauge{{Name: "fabric", Stitches: units.Int(sts), Rows: units.Int(rows), Over: units.Int(100)}}
+}
+
+func measure(t testing.TB, g *schematic.Garment, id string) float64 {
+	for _, m := range g.Pieces {
+		for _, s := range m.Measures {
+			if s.ID == id {
+				return s.Length.Float()
+			}
+		}
+	}
+	require.Fail(t, "no measurement "+id)
+	return 0
+}
+
+// By hand, size M at 20 stitches and 30 rows instead of 18 and 24: the back's 98
+// stitches made 544.4 mm, which are 108.9, even: 108. Its 92 rows of 38 cm become 115, even as before: 114 or 116 (a tie goes up).
+func TestAnOwnGaugeIsAppliedToStitchesAndRowsAnew(t *testing.T) {
+	p := tunic(t)
+	a, found := grade.Alter(p, grade.Request{Size: 2, Gauges: own(20, 30)})
+	require.NotNil(t, a)
+	assert.Empty(t, wrong(found))
+	back := a.Pattern.Pieces[0]
+	assert.Equal(t, 108, back.Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
+	assert.Equal(t, 116, back.Sections[1].(*schematic.Even).Rows.Int(0, 0))
+	for _, id := range []string{"back.width-at-hem", "back.cross-back", "sleeve.upper-arm", "sleeve.cuff"} {
+		assert.InDelta(t, measure(t, a.Was, id), measure(t, a.Now, id), 5.001, id) // a stitch, since all are even
+	}
+	assert.InDelta(t, measure(t, a.Was, "back.length"), measure(t, a.Now, "back.length"), 10)
+	require.NotEmpty(t, a.Changes)
+}
+
+func TestTheSameGaugeChangesNothing(t *testing.T) {
+	for _, path := range patterns(t) {
+		p := file(t, path)
+		for i := range p.Sizes.Names {
+			a, found := grade.Alter(p, grade.Request{Size: i, Gauges: []schematic.Gauge{p.Gauges[0]}})
+			require.NotNil(t, a, path)
+			assert.Empty(t, errors(found), path)
+			for k, m := range a.Now.Pieces {
+				require.Equal(t, len(a.Was.Pieces[k].Measures), len(m.Measures), "%s %s", path, m.Name)
+				for j, s := range m.Measures {
+					assert.True(t, a.Was.Pieces[k].Measures[j].Length.Eq(s.Length), "%s %s %s %s: %v %v", path, m.Name, p.Sizes.Names[i], s.ID, a.Was.Pieces[k].Measures[j].Length, s.Length)
+				}
+			}
+		}
+	}
+}
+
+func errors(l finding.List) finding.List {
+	var out finding.List
+	for _, f := range l {
+		if f.Severity == finding.Error {
+			out = append(out, f)
+		}
+	}
+	return out
+}
+
+// patterns are the tunic and all examples.
+func patterns(t testing.TB) []string {
+	all, err := filepath.Glob("../../examples/*.yaml")
+	require.NoError(t, err)
+	return append(all, "../../testdata/grade/tunic.yaml")
+}
+
+// At a gauge of one's own every width comes out as published, within a stitch at
+// each place that was rounded, and nothing that fitted no longer fits.
+func TestAtAnotherGaugeTheGarmentMeasuresTheSame(t *testing.T) {
+	for _, path := range patterns(t) {
+		p := file(t, path)
+		for _, by := range []units.Num{units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4)} {
+			for i := range p.Sizes.Names {
+				var mine []schematic.Gauge
+				for _, g := range p.Gauges {
+					g.Stitches, g.Rows = g.Stitches.Mul(by), g.Rows.Mul(by)
+					mine = append(mine, g)
+				}
+				a, found := grade.Alter(p, grade.Request{Size: i, Gauges: mine})
+				require.NotNil(t, a, path)
+				for _, f := range found {
+					if f.Severity == finding.Error {
+						t.Errorf("%s %s × %v: %s %s %s", path, p.Sizes.Names[i], by, f.Kind, f.Piece, f.Message)
+					}
+				}
+				worst, which := 0.0, ""
+				for k, m := range a.Now.Pieces {
+					for j, s := range m.Measures {
+						if j >= len(a.Was.Pieces[k].Measures) || !s.Main {
+							continue
+						}
+						was := a.Was.Pieces[k].Measures[j]
+						if was.ID == s.ID && was.Length.Sign() > 0 {
+							d := math.Abs(s.Length.Float() - was.Length.Float())
+							if m.Kind == schematic.KindBand {
+								d /= 2 // its length is that of many edges, each rounded by itself
+							}
+							if d > worst {
+								worst, which = d, s.ID
+							}
+						}
+					}
+				}
+				stitch := max(mine[0].StitchWidth().Float(), mine[0].RowHeight().Float())
+				if worst > 4*stitch {
+					t.Errorf("%s %s × %v: %s is %.1f mm off, %.1f stitches", path, p.Sizes.Names[i], by, which, worst, worst/stitch)
+				}
+			}
+		}
+	}
+}
+
+func TestALongerBodyAndSleeveKeepTheirOtherMeasurements(t *testing.T) {
+	p := tunic(t)
+	a, found := grade.Alter(p, grade.Request{Size: 2, Body: units.Int(50), Sleeve: units.Int(-30)})
+	require.NotNil(t, a)
+	assert.Empty(t, found)
+	row := p.Gauges[0].RowHeight().Float()
+	assert.InDelta(t, 50, measure(t, a.Now, "back.length")-measure(t, a.Was, "back.length"), row+0.01)
+	assert.InDelta(t, 50, measure(t, a.Now, "front.length")-measure(t, a.Was, "front.length"), row+0.01)
+	assert.Equal(t, measure(t, a.Was, "back.width-at-hem"), measure(t, a.Now, "back.width-at-hem"))
+	assert.Equal(t, measure(t, a.Was, "sleeve.upper-arm"), measure(t, a.Now, "sleeve.upper-arm"))
+	assert.InDelta(t, -30, measure(t, a.Now, "sleeve.sleeve-length")-measure(t, a.Was, "sleeve.sleeve-length"), row+0.01)
+	_, found = grade.Alter(p, grade.Request{Size: 2, Body: units.Int(-2000)})
+	require.NotEmpty(t, found)
+	assert.Equal(t, "alter/length", found[0].Kind)
+}
+
+func TestAnotherSizeForOnePartWarnsOfTheJoinThatItBreaks(t *testing.T) {
+	p := tunic(t)
+	a, found := grade.Alter(p, grade.Request{Size: 1, Parts: map[string]int{"Sleeve": 5}})
+	require.NotNil(t, a)
+	require.NotEmpty(t, found)
+	hit := false
+	for _, f := range found {
+		hit = hit || f.Kind == "alter/join"
+	}
+	assert.True(t, hit, "%v", found)
+	assert.Equal(t, measure(t, schematic.Work(p, 5), "sleeve.upper-arm"), measure(t, a.Now, "sleeve.upper-arm"))
+}
+
+func TestABadRequestSaysWhy(t *testing.T) {
+	p := tunic(t)
+	for _, r := range []grade.Request{{Size: 99}, {Size: -1}, {Parts: map[string]int{"Hood": 1}}, {Parts: map[string]int{"Sleeve": 77}}, {Gauges: []schematic.Gauge{{Name: "lace"}}}, {Gauges: []schematic.Gauge{{Name: "fabric"}}}} {
+		a, found := grade.Alter(p, r)
+		assert.Nil(t, a)
+		assert.True(t, found.Errors())
+	}
+}
+
+func TestAlterNeverPanicsAndTheSameGaugeKeepsRandomGarments(t *testing.T) {
+	same, all := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		p := random.Pattern(random.Options{}).Draw(t, "pattern")
+		size := rapid.IntRange(0, p.Sizes.Len()-1).Draw(t, "size")
+		a, found := grade.Alter(p, grade.Request{Size: size, Gauges: []schematic.Gauge{p.Gauges[0]}})
+		if a == nil {
+			t.Fatal(found)
+		}
+		all++
+		kept := true
+		for k, m := range a.Now.Pieces {
+			if k >= len(a.Was.Pieces) || len(a.Was.Pieces[k].Measures) != len(m.Measures) {
+				kept = false
+				continue
+			}
+			for j, s := range m.Measures {
+				kept = kept && a.Was.Pieces[k].Measures[j].Length.Eq(s.Length)
+			}
+		}
+		if kept {
+			same++
+		} else if len(found) == 0 {
+			t.Fatalf("changed and nothing told: %v", a.Changes)
+		}
+		var mine []schematic.Gauge
+		for _, g := range p.Gauges {
+			g.Stitches, g.Rows = g.Stitches.Mul(units.Frac(rapid.Int64Range(50, 200).Draw(t, "sts"), 100)), g.Rows.Mul(units.Frac(rapid.Int64Range(50, 200).Draw(t, "rows"), 100))
+			mine = append(mine, g)
+		}
+		length := units.Int(rapid.Int64Range(-300, 300).Draw(t, "mm"))
+		grade.Alter(p, grade.Request{Size: size, Gauges: mine, Body: length, Sleeve: length.Neg()})
+	})
+	t.Logf("%d of %d kept to the millimetre", same, all)
+}
