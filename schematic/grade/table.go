@@ -70,7 +70,7 @@ func TableOf(p *schematic.Pattern, gs []*schematic.Garment) Table {
 		for k := range t.Parts[i].Rows {
 			r := &t.Parts[i].Rows[k]
 			r.Jump = make([]bool, len(r.Vals.Vals))
-			if r.Kind != RowDifference {
+			if r.Kind != RowDifference && (r.Kind != RowValue || r.Dim == expr.LengthOf) {
 				r.Jump = jumps(r.Vals, r.Dim)
 			}
 		}
@@ -87,6 +87,9 @@ func gradedPart(p *schematic.Pattern, i int) (TablePart, bool) {
 		if g.Kind == schematic.GradeValue {
 			part.How = g.Sum.Sum.Text
 		}
+	}
+	if g.Given != nil {
+		part.How = "as given"
 	}
 	if rule != "" {
 		part.How += ", " + rule

@@ -1,0 +1,62 @@
+package main
+
+import (
+	"path/filepath"
+
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+)
+
+func newAlter(env environment) *cobra.Command {
+	var o job.AlterOptions
+	var out string
+	cmd := &cobra.Command{
+		Use:   "alter [flags] PATTERN",
+		Short: "Work one size out for one person",
+		Long: `Alter works one size out anew for a maker's own gauge, for a longer or shorter
+body or sleeve, or with another size for one piece. It writes the drawing and a
+text of what changes against the published size, with the yarn where a swatch is
+known, into a folder that it names, and warns of what it can't keep.`,
+		Example: `  flatwright alter --size M --gauge '20 sts and 28 rows over 10 cm' cardigan.yaml
+  flatwright alter --size M --gauge 'rib: 24 sts and 30 rows over 10 cm' --body '+5 cm' cardigan.yaml
+  flatwright alter --size S --part 'Sleeve: M' --sleeve '-2 in' cardigan.yaml`,
+		Args: onePattern,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.Draw.Creator = "Flatwright"
+			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			src := source(args[0], text)
+			r, err := job.Alter(cmd.Context(), src, o)
+			if err != nil {
+				tell(env, r.Findings, src)
+				return fail(err)
+			}
+			if out == "" {
+				out = filepath.Join(outFolder, r.Slug+"-altered")
+			}
+			if err := put(cmd, env, out, r); err != nil {
+				return &exit{exitUsage, err}
+			}
+			if len(r.Findings) > 0 {
+				tell(env, r.Findings, src)
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.Size, "size", "", "the `SIZE` that is altered")
+	f.StringArrayVar(&o.Gauges, "gauge", nil, "your own `GAUGE`, stitches and rows, with the name of the pattern's gauge and a colon before it if it is not the first")
+	f.StringVar(&o.Body, "body", "", "`LENGTH` by which the body is longer, or with a minus shorter")
+	f.StringVar(&o.Sleeve, "sleeve", "", "`LENGTH` by which the sleeve is longer, or with a minus shorter")
+	f.StringArrayVar(&o.Parts, "part", nil, "`PIECE: SIZE`: that piece in another size")
+	weightFlags(cmd, &o.Yarn)
+	chooseUnits(cmd, &o.Draw.Units, "units of the values (default both)")
+	choosePaper(cmd, &o.Draw.Paper, &o.Draw.Orientation)
+	choose(cmd, &o.Draw.Format, "format", "", "write only this drawing (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
+	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into (default "+outFolder+"/ and the pattern's name)")
+	return cmd
+}

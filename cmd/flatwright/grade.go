@@ -1,0 +1,81 @@
+package main
+
+import (
+	"errors"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+)
+
+func newGrade(env environment) *cobra.Command {
+	var o job.GradeOptions
+	var from, bodies string
+	out := files.Stdio
+	cmd := &cobra.Command{
+		Use:   "grade [flags] PATTERN",
+		Short: "Tell the grading size by size, or fill it in",
+		Long: `Grade works out the counts that a pattern gives as sums of body, ease and gauge,
+and tells them size by size: body, ease, target, count, what the count makes and
+how far that is from the target. A step that is unlike the others has a mark. As
+a workbook the sums are live formulas. With --fill it gives the pattern file with
+the numbers written in; with --from, the pattern file with the values of a
+spreadsheet in its grading. In both only those bytes change.`,
+		Example: `  flatwright grade cardigan.yaml
+  flatwright grade --format xlsx --out grading cardigan.yaml
+  flatwright grade --from grading.xlsx cardigan.yaml > regraded.yaml
+  flatwright grade --fill cardigan.yaml > counted.yaml
+  flatwright grade --bodies women cardigan.yaml     lines for its bodies`,
+		Args: onePattern,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			if given := cmd.Flags().Changed; given("from") && o.Fill || given("bodies") && (o.Fill || given("from")) {
+				return errors.New("choose one of --fill, --from and --bodies")
+			}
+			if from != "" {
+				text, err := files.Read(cmd.Context(), from, cmd.InOrStdin())
+				if err != nil {
+					return &exit{exitUsage, err}
+				}
+				o.From = job.Source{Name: filepath.Base(from), Text: text}
+			}
+			if bodies != "" {
+				o.Bodies.Name = bodies
+				if strings.ContainsAny(bodies, "./\\") {
+					text, err := files.Read(cmd.Context(), bodies, cmd.InOrStdin())
+					if err != nil {
+						return &exit{exitUsage, err}
+					}
+					o.Bodies = job.Source{Name: filepath.Base(bodies), Text: text}
+				}
+			}
+			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			src := source(args[0], text)
+			r, err := job.Grade(cmd.Context(), src, o)
+			if err != nil {
+				tell(env, r.Findings, src)
+				return fail(err)
+			}
+			if err := put(cmd, env, out, r); err != nil {
+				return &exit{exitUsage, err}
+			}
+			if weighty(r.Findings) {
+				brief(env, r.Findings, args[0])
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	choose(cmd, &o.Format, "format", "text", "form of the table", word[string]{"text", "text"}, word[string]{"markdown", "markdown"}, word[string]{"csv", "csv"}, word[string]{"xlsx", "xlsx"})
+	f.BoolVar(&o.Fill, "fill", false, "give the pattern file with its sums filled in")
+	f.StringVar(&from, "from", "", "take the values of this `SHEET` (.xlsx or .csv) into the grading")
+	f.StringVar(&o.Sheet, "sheet", "", "`NAME` of the sheet in a workbook")
+	f.StringVar(&bodies, "bodies", "", "give the bodies of this `TABLE` for the pattern's sizes: women, men, children, babies, heads, hands or a file")
+	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	return cmd
+}

@@ -1,0 +1,162 @@
+package job
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"strings"
+	"text/tabwriter"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/layout/place"
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/grade"
+	"flatwright/schematic/read"
+	"flatwright/schematic/units"
+	"flatwright/schematic/yarn"
+)
+
+// AlterOptions are a maker's wishes. Gauges are as in a pattern file, with the
+// gauge's name and a colon before it where it is not the first; Body and Sleeve are lengths
+// such as +5 cm or -2 in; Parts are a piece, a colon and a size.
+type AlterOptions struct {
+	Size   string
+	Gauges []string
+	Body   string
+	Sleeve string
+	Parts  []string
+	Draw   DrawOptions
+	Yarn   YarnOptions
+}
+
+// Alter gives the drawing and a text of counts and yarn for one person. Its
+// error is ErrUnreadable, an OptionError, a place.TooLarge, or of an ended ctx.
+func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
+	p, _, r, err := work(ctx, src)
+	if err != nil {
+		return r, err
+	}
+	q, err := request(p, o)
+	if err != nil {
+		return r, err
+	}
+	a, found := grade.Alter(p, q)
+	r.Findings = found // of the alteration: those of the pattern are the designer's
+	if a == nil {
+		return r, ErrUnreadable
+	}
+	var b bytes.Buffer
+	if err := alteredText(&b, a); err != nil {
+		return r, err
+	}
+	w, err := weights(p, o.Yarn)
+	if err != nil {
+		return r, err
+	}
+	if len(w.Swatches) > 0 {
+		now, found := yarn.Reckon([]*schematic.Garment{a.Now}, w)
+		was, _ := yarn.Reckon([]*schematic.Garment{a.Was}, w)
+		if !found.Errors() && len(now) == 1 && len(was) == 1 {
+			fmt.Fprintf(&b, "\nYarn: %s g (as published %s g)", units.Decimal(now[0].Grams, 0), units.Decimal(was[0].Grams, 0))
+			if now[0].Balls > 0 {
+				fmt.Fprintf(&b, ", %d balls (%d)", now[0].Balls, was[0].Balls)
+			}
+			fmt.Fprintln(&b)
+		}
+	}
+	drawings := []*drawing{{name: "altered " + a.Now.Size, opts: place.Options{Paper: o.Draw.Paper, Orientation: o.Draw.Orientation,
+		Scale: o.Draw.Scale, Text: o.Draw.Text, Units: unitsOf(o.Draw.Units, place.Both), Caution: caution(p)}}}
+	if err := lay(ctx, []*schematic.Garment{a.Now}, drawings); err != nil {
+		return r, err
+	}
+	if r.Files, err = render(ctx, a.Pattern, drawings, o.Draw); err != nil {
+		return r, err
+	}
+	r.Files = append(r.Files, files.File{Name: namer{}.name(".txt", p.Title, "altered", a.Now.Size), Body: b.Bytes()})
+	return r, nil
+}
+
+func request(p *schematic.Pattern, o AlterOptions) (grade.Request, error) {
+	var q grade.Request
+	var err error
+	if o.Size == "" {
+		return q, &OptionError{"say which size is altered; the sizes are " + strings.Join(p.Sizes.Names, ", ")}
+	}
+	if q.Size, err = sizeNamed(p, o.Size); err != nil {
+		return q, err
+	}
+	for _, text := range o.Gauges {
+		name, rest, named := strings.Cut(text, ":")
+		if !named {
+			name, rest = p.Gauges[0].Name, text
+		}
+		g, bad := read.Gauge(strings.TrimSpace(rest), p.Units)
+		if bad != nil {
+			return q, &OptionError{fmt.Sprintf("the gauge %q: %s; expected %s", text, bad.Message, bad.Want)}
+		}
+		g.Name = strings.TrimSpace(name)
+		q.Gauges = append(q.Gauges, g)
+	}
+	for _, l := range []struct {
+		text string
+		to   *units.Num
+	}{{o.Body, &q.Body}, {o.Sleeve, &q.Sleeve}} {
+		if l.text == "" {
+			continue
+		}
+		text := strings.TrimPrefix(strings.TrimSpace(l.text), "+")
+		sign := units.Int(1)
+		if rest, minus := strings.CutPrefix(text, "-"); minus {
+			sign, text = units.Int(-1), rest
+		}
+		v, bad := expr.ParseLength(text, expr.Sizes{Names: []string{"x"}, Groups: []int{1}}, p.Units)
+		if bad != nil || units.Int(2000).Less(v.Low.Vals[0]) {
+			return q, &OptionError{fmt.Sprintf("%q is not a length such as +5 cm or -2 in", l.text)}
+		}
+		*l.to = v.Low.Vals[0].Mul(sign)
+	}
+	for _, text := range o.Parts {
+		piece, size, ok := strings.Cut(text, ":")
+		if !ok {
+			return q, &OptionError{fmt.Sprintf("%q is not a piece and a size, such as Sleeve: L", text)}
+		}
+		i, err := sizeNamed(p, size)
+		if err != nil {
+			return q, err
+		}
+		if q.Parts == nil {
+			q.Parts = map[string]int{}
+		}
+		q.Parts[strings.TrimSpace(piece)] = i
+	}
+	return q, nil
+}
+
+func alteredText(b *bytes.Buffer, a *grade.Altered) error {
+	fmt.Fprintf(b, "%s, size %s, altered\n", a.Pattern.Title, a.Now.Size)
+	for _, g := range a.Pattern.Gauges {
+		fmt.Fprintf(b, "  gauge %s: %s sts and %s rows over %s %s\n", g.Name, g.Stitches, g.Rows, units.In(g.Over, g.OverUnit), g.OverUnit)
+	}
+	if len(a.Changes) == 0 {
+		fmt.Fprintln(b, "\nNothing changes.")
+		return nil
+	}
+	tab := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
+	piece := ""
+	for _, c := range a.Changes {
+		if c.Piece != piece {
+			piece = c.Piece
+			fmt.Fprintf(tab, "\n%s\tas published\taltered\t\n", piece)
+		}
+		was, now, unit := c.Was.String(), c.Now.String(), "sts"
+		switch c.Dim {
+		case expr.Rows:
+			unit = "rows"
+		case expr.LengthOf:
+			was, now, unit = a.Pattern.Steps.Format(c.Was, a.Pattern.Units), a.Pattern.Steps.Format(c.Now, a.Pattern.Units), a.Pattern.Units.String()
+		}
+		fmt.Fprintf(tab, "  %s\t%s\t%s\t%s\n", c.What, was, now, unit)
+	}
+	return tab.Flush()
+}

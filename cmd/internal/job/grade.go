@@ -1,0 +1,234 @@
+package job
+
+import (
+	"bufio"
+	"bytes"
+	"context"
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strings"
+	"unicode/utf8"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/render/xlsx"
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/grade"
+	"flatwright/schematic/units"
+)
+
+// GradeOptions say what of the grading is wanted. The zero value is the table as text.
+type GradeOptions struct {
+	Format string // text, markdown, csv or xlsx; empty: text
+	Fill   bool   // instead of a table: the pattern file with its sums filled in
+	From   Source // a spreadsheet whose values go into the grading first; then the pattern file is given
+	Sheet  string // of From
+	Bodies Source // a table of bodies for the pattern's sizes: published by name alone, or with its text
+}
+
+// Grade gives the grading of a pattern: as a table, as a workbook, or as the
+// pattern file with numbers filled in. Its error is ErrUnreadable, an OptionError, or of an ended ctx.
+func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
+	p, gs, r, err := work(ctx, src)
+	if err != nil {
+		return r, err
+	}
+	name := namer{}
+	switch {
+	case o.Bodies.Name != "":
+		body, err := bodies(p, &r, o.Bodies)
+		r.Files = []files.File{{Name: name.name(".yaml", p.Title, "bodies"), Body: body}}
+		return r, err
+	case o.From.Name != "":
+		vals, found := xlsx.Read(o.From.Name, o.From.Text, o.Sheet, p.Sizes)
+		r.Findings = append(r.Findings, found...)
+		if found.Errors() {
+			return r, ErrUnreadable
+		}
+		text, found := grade.Take(src.Text, p, vals)
+		r.Findings = append(r.Findings, found...)
+		if found.Errors() {
+			return r, ErrUnreadable
+		}
+		r.Files = []files.File{{Name: name.name(".yaml", p.Title), Body: text}}
+		return r, nil
+	case o.Fill:
+		r.Files = []files.File{{Name: name.name(".yaml", p.Title), Body: grade.Fill(src.Text, p)}}
+		return r, nil
+	}
+	var b bytes.Buffer
+	ending := ".txt"
+	switch t := grade.TableOf(p, gs); o.Format {
+	case "", "text":
+		err = gradeText(&b, t)
+	case "markdown":
+		ending, err = ".md", gradeMarkdown(&b, t)
+	case "csv":
+		ending, err = ".csv", gradeCSV(&b, t)
+	case "xlsx":
+		ending, err = ".xlsx", xlsx.Write(&b, p, gs)
+	default:
+		return r, &OptionError{fmt.Sprintf("there is no format %q; there are text, markdown, csv and xlsx", o.Format)}
+	}
+	r.Files = []files.File{{Name: name.name(ending, p.Title, "grading"), Body: b.Bytes()}}
+	return r, err
+}
+
+// bodies are the lines of a pattern file with the bodies of a table for its sizes.
+func bodies(p *schematic.Pattern, r *Result, from Source) ([]byte, error) {
+	b, ok := grade.PublishedBodies(from.Name)
+	if from.Text != nil {
+		table, found := grade.ReadBodies(from.Name, from.Text)
+		r.Findings = append(r.Findings, found...)
+		if found.Errors() {
+			return nil, ErrUnreadable
+		}
+		b, ok = table, true
+	}
+	if !ok {
+		return nil, &OptionError{fmt.Sprintf("there is no table of bodies %q; there are %s, or a file of your own", from.Name, strings.Join(grade.Published(), ", "))}
+	}
+	rows, missing := b.For(p.Sizes)
+	if len(missing) == p.Sizes.Len() {
+		return nil, &OptionError{fmt.Sprintf("the table %q has none of the sizes %s; it has %s", from.Name, strings.Join(missing, ", "), strings.Join(b.Sizes, ", "))}
+	}
+	var out bytes.Buffer
+	out.WriteString("bodies:\n")
+	if b.Source != "" {
+		fmt.Fprintf(&out, "  # %s\n", b.Source)
+	}
+	if len(missing) > 0 {
+		fmt.Fprintf(&out, "  # not in this table: %s\n", strings.Join(missing, ", "))
+	}
+	for _, row := range rows {
+		texts := make([]string, p.Sizes.Len())
+		for i := range texts {
+			texts[i] = expr.Dash
+			low, has := row.Low.At(i)
+			if !has {
+				continue
+			}
+			texts[i] = amount(low, b.Unit)
+			if high := row.High.Vals[i]; !high.Eq(low) {
+				texts[i] += "-" + amount(high, b.Unit)
+			}
+		}
+		fmt.Fprintf(&out, "  %s: %s %s\n", row.Name, p.Sizes.Line(texts), b.Unit)
+	}
+	return out.Bytes(), nil
+}
+
+func amount(mm units.Num, u units.Unit) string {
+	if v := units.In(mm, u); u == units.Inch {
+		return units.Mixed(v)
+	}
+	return units.Decimal(units.In(mm, u), 3)
+}
+
+func gradeText(w io.Writer, t grade.Table) error {
+	label, column := 4, 1
+	for _, s := range t.Sizes {
+		column = max(column, utf8.RuneCountInString(s))
+	}
+	for _, part := range t.Parts {
+		for _, row := range part.Rows {
+			label = max(label, utf8.RuneCountInString(row.Label(t.Units)))
+			for i := range t.Sizes {
+				column = max(column, utf8.RuneCountInString(row.Text(i, t.Units)))
+				if row.Fit != nil {
+					column = max(column, utf8.RuneCountInString(row.Fit[i]))
+				}
+			}
+		}
+	}
+	out := bufio.NewWriter(w)
+	line := func(name string, cells []string) {
+		var b strings.Builder
+		fmt.Fprintf(&b, "  %-*s", label, name)
+		for _, c := range cells {
+			fmt.Fprintf(&b, "  %*s", column, c)
+		}
+		fmt.Fprintln(out, strings.TrimRight(b.String(), " "))
+	}
+	fmt.Fprintf(out, "%s: grading\n\n", t.Title)
+	line("", t.Sizes)
+	jumped := false
+	for _, part := range t.Parts {
+		fmt.Fprintf(out, "\n%s%s\n", part.Name, how(part.How))
+		for _, row := range part.Rows {
+			cells := make([]string, len(t.Sizes))
+			for i := range cells {
+				jumped = jumped || row.Jump[i]
+				cells[i] = row.Text(i, t.Units)
+			}
+			line(row.Label(t.Units), cells)
+			if strings.Join(row.Fit, "") != "" {
+				line("fit", row.Fit)
+			}
+		}
+	}
+	if len(t.Parts) == 0 {
+		fmt.Fprintln(out, "The pattern has no grading, and no measurement with a body to be held against.")
+	}
+	if jumped {
+		fmt.Fprintln(out, "\n! a step from the size before that is unlike the other steps")
+	}
+	return out.Flush()
+}
+
+func how(s string) string {
+	if s == "" {
+		return ""
+	}
+	return ": " + s
+}
+
+var pipe = strings.NewReplacer("|", `\|`, "\n", " ", "<", "&lt;")
+
+func gradeMarkdown(w io.Writer, t grade.Table) error {
+	fmt.Fprintf(w, "## %s: grading\n", pipe.Replace(t.Title))
+	for _, part := range t.Parts {
+		fmt.Fprintf(w, "\n**%s**%s\n\n| |", pipe.Replace(part.Name), pipe.Replace(how(part.How)))
+		for _, s := range t.Sizes {
+			fmt.Fprintf(w, " %s |", pipe.Replace(s))
+		}
+		fmt.Fprintf(w, "\n|---|%s\n", strings.Repeat("---:|", len(t.Sizes)))
+		for _, row := range part.Rows {
+			fmt.Fprintf(w, "| %s |", pipe.Replace(row.Label(t.Units)))
+			for i := range t.Sizes {
+				fmt.Fprintf(w, " %s |", row.Text(i, t.Units))
+			}
+			fmt.Fprintln(w)
+		}
+	}
+	return nil
+}
+
+func gradeCSV(w io.Writer, t grade.Table) error {
+	out := csv.NewWriter(w)
+	if err := out.Write(append([]string{"of", "what"}, t.Sizes...)); err != nil {
+		return err
+	}
+	for _, part := range t.Parts {
+		for _, row := range part.Rows {
+			cells := []string{inert(part.Name), inert(row.Label(t.Units))}
+			for i := range t.Sizes {
+				cells = append(cells, strings.TrimPrefix(strings.TrimSuffix(row.Text(i, t.Units), " !"), "+"))
+			}
+			if err := out.Write(cells); err != nil {
+				return err
+			}
+		}
+	}
+	out.Flush()
+	return out.Error()
+}
+
+// inert keeps a spreadsheet from taking a name for a formula.
+func inert(s string) string {
+	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
+		return "'" + s
+	}
+	return s
+}

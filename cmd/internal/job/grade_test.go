@@ -1,0 +1,94 @@
+package job
+
+import (
+	"bytes"
+	"os"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func graded(t *testing.T) Source {
+	text, err := os.ReadFile("../../../testdata/grade/tunic.yaml")
+	require.NoError(t, err)
+	return Source{Name: "tunic.yaml", Text: text}
+}
+
+func TestTheGradingIsToldInEveryForm(t *testing.T) {
+	for format, want := range map[string]string{"": "back stitches: stitches (bust + ease) / 2, multiple of 4 + 2", "markdown": "| stitches | 78 | 90 |", "csv": "back stitches,stitches,78,90", "xlsx": "PK"} {
+		r, err := Grade(t.Context(), graded(t), GradeOptions{Format: format})
+		require.NoError(t, err, format)
+		require.Len(t, r.Files, 1)
+		assert.Contains(t, string(r.Files[0].Body), want, format)
+		again, err := Grade(t.Context(), graded(t), GradeOptions{Format: format})
+		require.NoError(t, err)
+		assert.True(t, bytes.Equal(r.Files[0].Body, again.Files[0].Body), "the same bytes every time")
+	}
+	_, err := Grade(t.Context(), graded(t), GradeOptions{Format: "cards"})
+	assert.Error(t, err)
+}
+
+func TestAPatternIsFilledInAndReadAgain(t *testing.T) {
+	r, err := Grade(t.Context(), graded(t), GradeOptions{Fill: true})
+	require.NoError(t, err)
+	assert.Contains(t, string(r.Files[0].Body), "cast on: 78 (90, 98, 106) (118, 126)   # from bust and ease")
+	again, err := Grade(t.Context(), Source{Name: "tunic.yaml", Text: r.Files[0].Body}, GradeOptions{Fill: true})
+	require.NoError(t, err)
+	assert.Equal(t, string(r.Files[0].Body), string(again.Files[0].Body))
+}
+
+func TestValuesComeFromASpreadsheet(t *testing.T) {
+	sheet := Source{Name: "ease.csv", Text: []byte("what,unit,XS,S,M,L,1X,2X\nease,cm,10,10,12,12,14,14\n")}
+	r, err := Grade(t.Context(), graded(t), GradeOptions{From: sheet})
+	require.NoError(t, err)
+	assert.Contains(t, string(r.Files[0].Body), "  ease: 10 (10, 12, 12) (14, 14) cm\n")
+	_, err = Grade(t.Context(), graded(t), GradeOptions{From: Source{Name: "bad.csv", Text: []byte("nothing")}})
+	assert.ErrorIs(t, err, ErrUnreadable)
+}
+
+func TestPublishedBodiesBecomeLinesOfAPatternFile(t *testing.T) {
+	r, err := Grade(t.Context(), graded(t), GradeOptions{Bodies: Source{Name: "women"}})
+	require.NoError(t, err)
+	lines := string(r.Files[0].Body)
+	assert.Contains(t, lines, "  bust: 28-30 (32-34, 36-38, 40-42) (44-46, 48-50) in\n")
+	assert.Contains(t, lines, "# Craft Yarn Council")
+	text := graded(t).Text
+	from, to := bytes.Index(text, []byte("bodies:")), bytes.Index(text, []byte("gauges:"))
+	whole := string(text[:from]) + lines + string(text[to:])
+	_, err = Check(t.Context(), Source{Name: "tunic.yaml", Text: []byte(whole)})
+	assert.NoError(t, err)
+	_, err = Grade(t.Context(), graded(t), GradeOptions{Bodies: Source{Name: "giants"}})
+	assert.ErrorContains(t, err, "women")
+}
+
+func TestYarnIsToldForEverySize(t *testing.T) {
+	o := YarnOptions{Swatches: []string{"12 g over 15 x 15 cm"}, Ball: "50 g, 120 m", Allowance: "10 %", Explain: true}
+	r, err := Yarn(t.Context(), graded(t), o)
+	require.NoError(t, err)
+	text := string(r.Files[0].Body)
+	assert.Equal(t, 6, strings.Count(text, "10 % allowance"))
+	for _, bad := range []YarnOptions{{}, {Swatches: []string{"heavy"}}, {Swatches: []string{"lace: 12 g over 15 x 15 cm"}}, {Sample: "much"}, {Ball: "round"}, {Allowance: "-3"}} {
+		_, err := Yarn(t.Context(), graded(t), bad)
+		var option *OptionError
+		assert.ErrorAs(t, err, &option)
+	}
+}
+
+func TestAnAlterationGivesDrawingAndCounts(t *testing.T) {
+	r, err := Alter(t.Context(), graded(t), AlterOptions{Size: "M", Gauges: []string{"20 sts and 28 rows over 10 cm"}, Body: "+5 cm", Sleeve: "-1 in",
+		Yarn: YarnOptions{Swatches: []string{"12 g over 15 x 15 cm"}, Ball: "50 g"}})
+	require.NoError(t, err)
+	require.Len(t, r.Files, 3)
+	text := string(r.Files[2].Body)
+	assert.Regexp(t, `cast on +98 +108 +sts`, text)
+	assert.Contains(t, text, "balls")
+	for _, bad := range []AlterOptions{{}, {Size: "9X"}, {Size: "M", Gauges: []string{"tight"}}, {Size: "M", Body: "longer"}, {Size: "M", Body: "+90 m"}, {Size: "M", Parts: []string{"Sleeve"}}, {Size: "M", Parts: []string{"Sleeve: 9X"}}} {
+		_, err := Alter(t.Context(), graded(t), bad)
+		var option *OptionError
+		assert.ErrorAs(t, err, &option, "%+v", bad)
+	}
+	_, err = Alter(t.Context(), graded(t), AlterOptions{Size: "M", Parts: []string{"Hood: L"}})
+	assert.ErrorIs(t, err, ErrUnreadable)
+}

@@ -1,0 +1,123 @@
+package job
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"strings"
+	"text/tabwriter"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+	"flatwright/schematic/yarn"
+)
+
+// YarnOptions are what the yarn is reckoned from, in the words of the pattern
+// file; what is given here goes before what the file says. Swatches begin with
+// the gauge's name and a colon, or are of the first gauge.
+type YarnOptions struct {
+	Swatches  []string
+	Sample    string // weight of the sample
+	Ball      string
+	Allowance string
+	Explain   bool // tell the arithmetic too
+}
+
+// Yarn reckons the yarn of every size. Its error is ErrUnreadable, an OptionError, or of an ended ctx.
+func Yarn(ctx context.Context, src Source, o YarnOptions) (Result, error) {
+	p, gs, r, err := work(ctx, src)
+	if err != nil {
+		return r, err
+	}
+	w, err := weights(p, o)
+	if err != nil {
+		return r, err
+	}
+	needs, found := yarn.Reckon(gs, w)
+	if found.Errors() {
+		return r, &OptionError{found[0].Message + "; expected " + found[0].Want + " (" + found[0].Fix + ")"}
+	}
+	r.Findings = append(append(r.Findings, found...), yarn.Compare(p, needs, w.Ball)...)
+	var b bytes.Buffer
+	fmt.Fprintf(&b, "%s: yarn\n", p.Title)
+	tab := tabwriter.NewWriter(&b, 0, 0, 2, ' ', tabwriter.AlignRight)
+	fmt.Fprintln(tab, "size\tfabric, cm²\tg\tm\tyd\tballs\t")
+	for _, n := range needs {
+		fmt.Fprintf(tab, "%s\t%s\t%s\t%s\t%s\t%s\t\n", n.Size, units.Decimal(n.Area.Div(units.Int(100)), 0), units.Decimal(n.Grams, 0),
+			orDash(n.Metres), orDash(n.Yards), orDash(units.Int(int64(n.Balls))))
+	}
+	if err := tab.Flush(); err != nil {
+		return r, err
+	}
+	if o.Explain {
+		for _, n := range needs {
+			fmt.Fprintf(&b, "\n%s\n  %s\n", n.Size, strings.Join(n.Lines, "\n  "))
+		}
+	}
+	r.Files = []files.File{{Name: namer{}.name(".txt", p.Title, "yarn"), Body: b.Bytes()}}
+	return r, nil
+}
+
+func orDash(v units.Num) string {
+	if v.Sign() == 0 {
+		return expr.Dash
+	}
+	return units.Decimal(v, 0)
+}
+
+// weights are those of the pattern, with those of o before them.
+func weights(p *schematic.Pattern, o YarnOptions) (schematic.Weights, error) {
+	w := p.Weights
+	option := func(what, text string, bad *expr.Problem) error {
+		if bad == nil {
+			return nil
+		}
+		return &OptionError{fmt.Sprintf("%s %q: %s; expected %s", what, text, bad.Message, bad.Want)}
+	}
+	var own []schematic.Swatch
+	for _, text := range o.Swatches {
+		gauge, rest, named := strings.Cut(text, ":")
+		if !named {
+			gauge, rest = "", text
+		}
+		s, bad := yarn.ParseSwatch(rest)
+		if err := option("the swatch", text, bad); err != nil {
+			return w, err
+		}
+		s.Gauge = strings.TrimSpace(gauge)
+		own = append(own, s)
+	}
+	if len(own) > 0 {
+		w.Swatches = append(append([]schematic.Swatch(nil), w.Swatches...), own...)
+	}
+	var bad *expr.Problem
+	if o.Sample != "" {
+		w.Sample, bad = yarn.ParseWeight(o.Sample)
+		if err := option("the weight", o.Sample, bad); err != nil {
+			return w, err
+		}
+	}
+	if o.Ball != "" {
+		w.Ball, bad = yarn.ParseBall(o.Ball)
+		if err := option("the ball", o.Ball, bad); err != nil {
+			return w, err
+		}
+	}
+	if o.Allowance != "" {
+		w.Allowance, bad = yarn.ParseAllowance(o.Allowance)
+		if err := option("the allowance", o.Allowance, bad); err != nil {
+			return w, err
+		}
+	}
+	if w.Ball.Grams.Sign() == 0 && w.Ball.Length.Sign() == 0 {
+		for _, m := range p.Yarn {
+			if b, ok := yarn.FindBall(m.Text); ok && b.Grams.Sign() > 0 {
+				w.Ball = b
+				break
+			}
+		}
+	}
+	return w, nil
+}
