@@ -1,0 +1,289 @@
+package read
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"gopkg.in/yaml.v3"
+)
+
+// Act is what a change does.
+type Act int
+
+// The acts. Set gives a field a value, or one Cell of it; an empty value takes
+// the key out. Put adds the key called Key to the group. Take takes an entry of a list
+// out. Insert puts a section of the kind Key behind an entry.
+const (
+	Set Act = iota
+	Put
+	Take
+	Insert
+)
+
+// Change is one change of a pattern file. Path is that of a field (Set) or group
+// (the others), as Fields gives it.
+type Change struct {
+	Act   Act
+	Path  string
+	Key   string
+	Value string
+	Cell  int // number of the cell from 0; below 0: the whole value
+}
+
+// Edit makes a change at the bytes that it means and leaves every other byte of
+// src as it is: comments, order, spelling and line ends. What it gives has been
+// read again, and differs in nothing but what was meant. The error says why a
+// change can't be made there; the text still can be changed by hand.
+func Edit(src []byte, c Change) ([]byte, error) {
+	r, root := whole(src)
+	if root == nil {
+		return nil, errors.New("the file can't be read; mend its text first")
+	}
+	if strings.ContainsFunc(c.Value, unicode.IsControl) {
+		return nil, errors.New("a value is one line")
+	}
+	c.Value = strings.TrimSpace(c.Value)
+	e := &editor{r: r, root: root, src: src, starts: lineStarts(src)}
+	if err := e.find(c.Path); err != nil {
+		return nil, err
+	}
+	switch c.Act {
+	case Set:
+		return e.set(c)
+	case Put:
+		return e.put(c.Key, c.Value)
+	case Take:
+		return e.take()
+	case Insert:
+		return e.insert(c.Key)
+	}
+	return nil, fmt.Errorf("there is no such change")
+}
+
+// editor is a file with the place at which it is changed.
+type editor struct {
+	r      *reader
+	root   *yaml.Node
+	src    []byte
+	starts []int // of the lines, in bytes
+	trail  []step
+}
+
+// step is one step on the way down to a place: the mapping or list, and which of
+// its entries.
+type step struct {
+	in   *yaml.Node
+	all  []item // its entries; those of a list have no key
+	at   int
+	name string // in the table of the mapping, if it is known
+}
+
+func (s *step) item() item { return s.all[s.at] }
+
+var errMoved = errors.New("the file has changed, and this place is not there any more")
+
+func (e *editor) find(path string) error {
+	if path == "" {
+		return nil
+	}
+	n := e.root
+	for _, name := range strings.Split(path, "/") {
+		name = strings.NewReplacer("~1", "/", "~0", "~").Replace(name)
+		s := step{in: n, at: -1, name: name}
+		switch n.Kind {
+		case yaml.MappingNode:
+			s.all = pairs(n, e.r)
+			s.at = slices.IndexFunc(s.all, func(p item) bool { return spaced(p.at.Value) == name })
+		case yaml.SequenceNode:
+			for i, c := range elements(n, e.r) {
+				s.all = append(s.all, item{val: c})
+				if fmt.Sprint(i) == name {
+					s.at = i
+				}
+			}
+		}
+		if s.at < 0 {
+			return errMoved
+		}
+		e.trail = append(e.trail, s)
+		n = s.item().val
+	}
+	return nil
+}
+
+// node is the place itself.
+func (e *editor) node() *yaml.Node {
+	if len(e.trail) == 0 {
+		return e.root
+	}
+	return e.trail[len(e.trail)-1].item().val
+}
+
+func (e *editor) set(c Change) ([]byte, error) {
+	n := e.node()
+	if n.Kind != yaml.ScalarNode {
+		return nil, errors.New("this is more than one value; change it in the text")
+	}
+	value := c.Value
+	if c.Cell >= 0 {
+		var err error
+		if value, err = e.withCell(n.Value, c.Cell, value); err != nil {
+			return nil, err
+		}
+	}
+	if value == "" {
+		return e.takeKey()
+	}
+	from, to, ok := e.span(n)
+	if !ok {
+		return nil, errors.New("this value spans several lines; change it in the text")
+	}
+	before := flat(e.root, e.r)
+	for _, text := range written(value, n.Style) {
+		out := splice(e.src, from, to, text)
+		after := tokens(out)
+		if len(after) != len(before) || !valueAt(out, e.names(), value) {
+			continue
+		}
+		if at := prefix(before, after); at+1+suffix(before[min(at+1, len(before)):], after[min(at+1, len(after)):]) >= len(before) {
+			return out, nil
+		}
+	}
+	return nil, errors.New("this can't be written here; change it in the text")
+}
+
+// withCell is a line of the trade with another number in one of its places.
+func (e *editor) withCell(line string, i int, value string) (string, error) {
+	for _, p := range pairs(e.root, e.r) {
+		if p.at.Value == "sizes" {
+			e.r.sizes = e.r.readSizes(p.val)
+		}
+	}
+	cells := e.r.cells(line)
+	if i >= len(cells) {
+		return "", errMoved
+	}
+	if value == "" {
+		value = "–"
+		if len(cells) == 1 {
+			return "", nil
+		}
+	}
+	t := []rune(line)
+	out := string(t[:cells[i].From]) + value + string(t[cells[i].To:])
+	if got := e.r.cells(out); len(got) != len(cells) || got[i].Text != value {
+		return "", fmt.Errorf("%q is not one number", value)
+	}
+	return out, nil
+}
+
+// put adds a key to a mapping.
+func (e *editor) put(key, value string) ([]byte, error) {
+	n := e.node()
+	if n.Kind != yaml.MappingNode || value == "" {
+		return nil, errors.New("a key and its value are needed")
+	}
+	all := pairs(n, e.r)
+	if slices.ContainsFunc(all, func(p item) bool { return spaced(p.at.Value) == key }) {
+		return nil, fmt.Errorf("%q is there already", key)
+	}
+	behind := e.behind(n, all, key)
+	s := step{in: n, all: all, at: behind}
+	e.trail = append(e.trail, s)
+	before := flat(e.root, e.r)
+	path := append(e.names()[:len(e.trail)-1], key)
+	for _, text := range written(value, 0) {
+		var out []byte
+		if n.Style&yaml.FlowStyle != 0 {
+			_, end, ok := e.span(all[behind].val)
+			if !ok {
+				break
+			}
+			out = splice(e.src, end, end, ", "+key+": "+text)
+		} else {
+			out = e.insertLines(e.lastLine(), n.Column-1, key+": "+text)
+		}
+		after := tokens(out)
+		if len(after) == len(before)+2 && added(before, after) && valueAt(out, path, value) {
+			return out, nil
+		}
+	}
+	return nil, errors.New("it can't be added here; write it into the text")
+}
+
+// behind is the entry of a mapping behind which a key is put: the last of those
+// with one text that come before it in the table.
+func (e *editor) behind(n *yaml.Node, all []item, name string) int {
+	t := e.table(n, all)
+	best := 0
+	if t == nil {
+		return len(all) - 1
+	}
+	order := func(s string) int {
+		return slices.IndexFunc(t.keys, func(k key) bool { return k.name == s || slices.Contains(k.also, s) })
+	}
+	want := order(name)
+	for i, p := range all {
+		if o := order(spaced(p.at.Value)); o >= 0 && o < want && p.val.Kind == yaml.ScalarNode {
+			best = i
+		}
+	}
+	return best
+}
+
+// table is the table that a mapping is held to, or nil.
+func (e *editor) table(n *yaml.Node, all []item) *table {
+	if n == e.root {
+		return patternKeys
+	}
+	if t := e.r.kind(n); t != nil && len(e.trail) > 1 && e.trail[len(e.trail)-2].name == "sections" {
+		return t
+	}
+	for _, name := range []string{"piece", "part", "join", "motifs", "shaping", "panel", "start", "grading"} {
+		if t := tableOf(name); !slices.ContainsFunc(all, func(p item) bool { return t.find(spaced(p.at.Value)) == nil }) {
+			return t
+		}
+	}
+	return nil
+}
+
+// takeKey takes the key of the place out, with its line.
+func (e *editor) takeKey() ([]byte, error) {
+	s := e.trail[len(e.trail)-1]
+	key := s.item().at
+	if key == nil || s.in.Kind != yaml.MappingNode || len(s.all) == 1 || s.in.Style&yaml.FlowStyle != 0 {
+		return nil, errors.New("this value is needed; take it out in the text")
+	}
+	_, to, ok := e.span(s.item().val)
+	from, ok2 := e.offset(key.Line, key.Column-1)
+	if !ok || !ok2 || key.Line != s.item().val.Line {
+		return nil, errors.New("this spans several lines; take it out in the text")
+	}
+	line := e.starts[key.Line-1]
+	switch rest := strings.TrimSpace(string(e.src[to:e.lineEnd(key.Line)])); {
+	case strings.TrimSpace(string(e.src[line:from])) != "": // behind the dash of an entry
+		next := s.all[min(s.at+1, len(s.all)-1)].at
+		if to, ok = e.offset(next.Line, next.Column-1); !ok || rest != "" || next.Line != key.Line+1 {
+			return nil, errors.New("this begins its entry; take it out in the text")
+		}
+	case rest == "":
+		from = line
+		to = len(e.src)
+		if key.Line < len(e.starts) {
+			to = e.starts[key.Line]
+		}
+	default: // the comment stays
+		for e.src[to] == ' ' {
+			to++
+		}
+	}
+	before := flat(e.root, e.r)
+	out := splice(e.src, from, to, "")
+	if after := tokens(out); len(after) != len(before)-2 || !added(after, before) {
+		return nil, errors.New("this can't be taken out here; take it out in the text")
+	}
+	return out, nil
+}

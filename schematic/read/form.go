@@ -1,0 +1,315 @@
+package read
+
+import (
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"flatwright/schematic/expr"
+)
+
+// Group is a part of a pattern file as a form shows it: a piece, a section, or
+// another mapping or list.
+type Group struct {
+	Path   string // for Edit; it holds until a change adds or takes out an entry
+	Key    string // the key that it stands under, or the leading key of a section
+	Title  string // its name, or what it is
+	Line   int
+	Entry  bool // an entry of a list, which may be taken out
+	Fields []Field
+	Groups []Group
+	Can    []Key // keys that it may have and has not
+}
+
+// Key is a key that may be added to a group: its name, its help, and the words
+// to choose from if there are only a few.
+type Key struct {
+	Name, What string
+	Pick       []string
+}
+
+// Field is one value of a pattern file that a form may change. Cells are its
+// numbers size by size, if it is a line of the trade. A Fixed one spans several
+// lines and is changed in the text.
+type Field struct {
+	Path  string
+	Key   string
+	What  string // one line of help
+	Value string // as it stands, without quotes
+	Pick  []string
+	Line  int
+	Fixed bool
+	Need  bool // it can't be left out
+	Sized bool // it may have a number for each size
+	Cells []Cell
+}
+
+// Cell is one number of a line of the trade: the characters From to To (not
+// included) of the field's value. Size is empty for one number for all sizes.
+type Cell struct {
+	Size     string
+	Text     string
+	From, To int
+}
+
+// Fields are the values of a pattern file as groups that a form shows, in the
+// order of the file, and its sizes. ok is false for a file whose form of YAML is broken: there
+// the text has to be mended first. Errors of meaning do no harm.
+func Fields(src []byte) (g Group, sizes expr.Sizes, ok bool) {
+	r, root := whole(src)
+	if root == nil || root.Kind != yaml.MappingNode {
+		return Group{}, expr.Sizes{}, false
+	}
+	for _, p := range pairs(root, r) {
+		if p.at.Value == "sizes" {
+			r.sizes = r.readSizes(p.val)
+		}
+	}
+	return r.formOf(root, patternKeys, ""), r.sizes, true
+}
+
+// whole is a file whose bytes could be read as they stand, without a repair.
+func whole(src []byte) (*reader, *yaml.Node) {
+	r := &reader{}
+	root := r.parse(src)
+	if root == nil || len(r.shift)+len(r.spoiled) > 0 || r.findings.Errors() {
+		return r, nil
+	}
+	return r, root
+}
+
+// formOf is a mapping that is held to a table.
+func (r *reader) formOf(n *yaml.Node, t *table, path string) Group {
+	g := Group{Path: path, Key: t.name, Title: t.title, Line: n.Line}
+	has := map[string]bool{}
+	if n.Kind == yaml.MappingNode {
+		for _, p := range pairs(n, r) {
+			k := t.find(spaced(p.at.Value))
+			if k == nil || has[k.name] {
+				continue
+			}
+			has[k.name] = true
+			r.add(&g, k, p, under(path, p.at.Value))
+		}
+	}
+	for i := range t.keys {
+		if k := &t.keys[i]; !has[k.name] && k.single() && n.Kind == yaml.MappingNode {
+			g.Can = append(g.Can, Key{k.name, k.what, k.words()})
+		}
+	}
+	return g
+}
+
+// single reports whether a key's value is one text.
+func (k *key) single() bool {
+	switch k.form {
+	case one, list, named, block, nothing:
+		return false
+	}
+	return true
+}
+
+func (k *key) words() []string {
+	if k.form == yesNo {
+		return []string{"yes", "no"}
+	}
+	if k.form == choice {
+		return k.pick
+	}
+	return nil
+}
+
+func (k *key) sized() bool {
+	return k.form == counts || k.form == lengths || k.form == amounts || k.form == spans
+}
+
+// add puts a key of a mapping into the form.
+func (r *reader) add(g *Group, k *key, p item, path string) {
+	v := p.val
+	switch {
+	case v.Kind == yaml.AliasNode || k.form == nothing:
+	case k.form == one:
+		if t := tableOf(k.of); t != nil && v.Kind == yaml.MappingNode {
+			sub := r.formOf(v, t, path)
+			g.Groups = append(g.Groups, sub)
+		}
+	case k.form == list && v.Kind == yaml.SequenceNode:
+		sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line}
+		for i, c := range elements(v, r) {
+			r.entry(&sub, k, c, under(path, strconv.Itoa(i)))
+		}
+		g.Groups = append(g.Groups, sub)
+	case k.form == named && v.Kind == yaml.MappingNode:
+		sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line}
+		for _, e := range pairs(v, r) {
+			r.entryNamed(&sub, k, e, under(path, e.at.Value))
+		}
+		g.Groups = append(g.Groups, sub)
+	case v.Kind == yaml.ScalarNode:
+		f := r.field(k, v, path, k.name)
+		f.Need = k.need
+		g.Fields = append(g.Fields, f)
+	default:
+		g.Groups = append(g.Groups, r.bySizes(k, p, path))
+	}
+}
+
+// bySizes is a value that is written as a list or by size.
+func (r *reader) bySizes(k *key, p item, path string) Group {
+	sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line}
+	sized := k.form != words && k.form != sizes
+	if p.val.Kind == yaml.SequenceNode {
+		for i, c := range elements(p.val, r) {
+			if c.Kind != yaml.ScalarNode {
+				continue
+			}
+			name := strconv.Itoa(i + 1)
+			if sized && i < r.sizes.Len() {
+				name = r.sizes.Names[i]
+			}
+			f := r.field(k, c, under(path, strconv.Itoa(i)), name)
+			f.Need, f.Sized, f.Cells = true, false, nil
+			sub.Fields = append(sub.Fields, f)
+		}
+		return sub
+	}
+	for _, e := range pairs(p.val, r) {
+		if e.val.Kind != yaml.ScalarNode {
+			continue
+		}
+		f := r.field(k, e.val, under(path, e.at.Value), spaced(e.at.Value))
+		f.Need, f.Sized, f.Cells = true, false, nil
+		sub.Fields = append(sub.Fields, f)
+	}
+	return sub
+}
+
+// entry puts an entry of a list into the form.
+func (r *reader) entry(g *Group, k *key, n *yaml.Node, path string) {
+	t := tableOf(k.of)
+	if k.of == "section" {
+		if t = r.kind(n); t == nil {
+			return
+		}
+	}
+	switch {
+	case t == nil || empty(n):
+	case n.Kind == yaml.MappingNode:
+		sub := r.formOf(n, t, path)
+		sub.Entry = true
+		sub.Title = t.name
+		for _, f := range sub.Fields {
+			if f.Key == k.of || f.Key == t.name && k.of != "section" || k.of == "section" && f.Key == "name" {
+				sub.Title = f.Value
+			}
+		}
+		g.Groups = append(g.Groups, sub)
+	case n.Kind == yaml.ScalarNode && t.bare != "":
+		f := r.field(t.find(t.bare), n, path, strconv.Itoa(len(g.Fields)+1))
+		f.Need = true
+		g.Fields = append(g.Fields, f)
+	case n.Kind == yaml.ScalarNode:
+		g.Groups = append(g.Groups, Group{Path: path, Key: t.name, Title: t.name, Line: n.Line, Entry: true})
+	}
+}
+
+// kind is which kind of section a node is, or nil.
+func (r *reader) kind(n *yaml.Node) *table {
+	if n.Kind == yaml.ScalarNode {
+		if t := kindsOf()[plainKey(n.Value)]; t != nil && t.keys[0].form == nothing {
+			return t
+		}
+		return nil
+	}
+	if n.Kind != yaml.MappingNode {
+		return nil
+	}
+	var found []*table
+	for _, p := range pairs(n, r) {
+		if t := kindsOf()[spaced(p.at.Value)]; t != nil {
+			found = append(found, t)
+		}
+	}
+	if len(found) == 0 {
+		return nil
+	}
+	return owner(found)
+}
+
+// entryNamed puts a name and its value into the form.
+func (r *reader) entryNamed(g *Group, k *key, e item, path string) {
+	name := spaced(e.at.Value)
+	t := tableOf(k.of)
+	kind := &key{name: name, form: phrase, what: k.what}
+	switch k.of {
+	case "spans":
+		kind.form = spans
+	case "finished":
+		kind.form = lengths
+	case "grading":
+		kind.form = amounts
+	}
+	switch {
+	case e.val.Kind == yaml.ScalarNode:
+		f := r.field(kind, e.val, path, name)
+		f.Need = true
+		g.Fields = append(g.Fields, f)
+	case t != nil && e.val.Kind == yaml.MappingNode && !r.bySize(e.val):
+		sub := r.formOf(e.val, t, path)
+		sub.Title, sub.Line = name, e.at.Line
+		g.Groups = append(g.Groups, sub)
+	default:
+		g.Groups = append(g.Groups, r.bySizes(kind, e, path))
+		g.Groups[len(g.Groups)-1].Title = name
+	}
+}
+
+func (r *reader) field(k *key, v *yaml.Node, path, name string) Field {
+	f := Field{Path: path, Key: name, What: k.what, Value: v.Value, Pick: k.words(), Line: v.Line, Sized: k.sized()}
+	_, _, ok := r.span(v)
+	f.Fixed = !ok || k.form == block
+	if f.Sized && !f.Fixed && r.sizes.Len() > 1 {
+		f.Cells = r.cells(v.Value)
+	}
+	return f
+}
+
+// cells are the numbers of a line of the trade.
+func (r *reader) cells(text string) []Cell {
+	l, p := expr.ParseLine(text, r.sizes)
+	if p != nil || len(l.Spans) != 1 && len(l.Spans) != r.sizes.Len() {
+		return nil
+	}
+	t := []rune(text)
+	out := make([]Cell, len(l.Spans))
+	for i, s := range l.Spans {
+		if s.Start < 0 || s.End > len(t) || s.Start > s.End {
+			return nil
+		}
+		out[i] = Cell{Text: string(t[s.Start:s.End]), From: s.Start, To: s.End}
+		if len(l.Spans) > 1 {
+			out[i].Size = r.sizes.Names[i]
+		}
+	}
+	return out
+}
+
+func tableOf(name string) *table {
+	for _, t := range []*table{patternKeys, materialKeys, finishedKeys, pieceKeys, motifKeys, partKeys, joinPartKeys,
+		heldKeys, panelKeys, joinKeys, spacingKeys, shapingTable, gradingKeys} {
+		if t.name == name {
+			return t
+		}
+	}
+	return nil
+}
+
+// under is the path of what stands under name.
+func under(path, name string) string {
+	name = strings.NewReplacer("~", "~0", "/", "~1").Replace(spaced(name))
+	if path == "" {
+		return name
+	}
+	return path + "/" + name
+}
