@@ -1,0 +1,28 @@
+package job
+
+import (
+	"flag"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+var update = flag.Bool("update", false, "write the goldens anew")
+
+// golden holds got to the file at path, or writes the file with -update.
+func golden(t *testing.T, path string, got []byte) {
+	t.Helper()
+	if *update {
+		require.NoError(t, os.MkdirAll(filepath.Dir(path), 0o755))
+		require.NoError(t, os.WriteFile(path, got, 0o644))
+		return
+	}
+	want, err := os.ReadFile(path)
+	require.NoError(t, err, "run with -update, and look at the picture")
+	same := strings.ReplaceAll(string(want), "\r\n", "\n") == string(got)
+	assert.True(t, same, "%s is no longer as it was: run with -update, and look at the difference", path)
+}
