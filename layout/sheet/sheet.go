@@ -14,7 +14,16 @@ type Sheet struct {
 	Lang     string // BCP 47, such as en
 	Prefix   string // of every id, the caller's, so that drawings can share a page
 	Bookmark string // name of the page in an outline of the document
+	Places   []Bookmark
 	Root     Group
+}
+
+// Bookmark is a place on a sheet in the outline of the document, behind the
+// sheet's own. Y is its top in mm; a level is at most one deeper than the one before.
+type Bookmark struct {
+	Name  string
+	Level int
+	Y     float64
 }
 
 // Group is a group of primitives with a meaning: a piece, a measurement, a table.

@@ -165,15 +165,22 @@ func (d *document) page(n int, s *sheet.Sheet) {
 	d.AddPageFormat("P", sizeOf(s))
 	d.pen = pen{}
 	if s.Bookmark != "" {
-		// The library measures every bookmark from the height of the last page.
-		last := sizeOf(d.sheets[len(d.sheets)-1])
-		name := metadata(s.Bookmark)
-		if !d.unicode {
-			name = utf16Text(name)
-		}
-		d.Bookmark(name, 0, last.Ht-sizeOf(s).Ht)
+		d.bookmark(s, sheet.Bookmark{Name: s.Bookmark})
+	}
+	for _, b := range s.Places {
+		d.bookmark(s, b)
 	}
 	d.group(&s.Root)
+}
+
+func (d *document) bookmark(s *sheet.Sheet, b sheet.Bookmark) {
+	// The library measures every bookmark from the height of the last page.
+	last := sizeOf(d.sheets[len(d.sheets)-1])
+	name := metadata(b.Name)
+	if !d.unicode {
+		name = utf16Text(name)
+	}
+	d.Bookmark(name, max(b.Level, 0), last.Ht-sizeOf(s).Ht+sheet.Quantise(b.Y))
 }
 
 func sizeOf(s *sheet.Sheet) fpdf.SizeType {
