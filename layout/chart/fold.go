@@ -136,18 +136,19 @@ func (p *plan) breaks(f *figure, o *Options, scale float64) {
 		if l.row.Gap == 0 {
 			continue
 		}
-		p.rowBreak(f, o, scale, r, l.base, l.row.Same)
+		f.rowBreak(o, scale, r, l.base, l.row.Same)
 	}
 	if p.work.More > 0 {
 		top := p.lines[len(p.lines)-1].top
-		p.rowBreak(f, o, scale, len(p.lines)-1, top+gapHigh, p.work.Same)
+		f.rowBreak(o, scale, len(p.lines)-1, top+gapHigh, p.work.Same)
 	}
 }
 
 // gapHigh is the room for the words where rows are left out.
 const gapHigh = 6.5
 
-func (p *plan) rowBreak(f *figure, o *Options, scale float64, r int, base float64, words string) {
+// rowBreak writes what rows are left out under the level base, between two lines.
+func (f *figure) rowBreak(o *Options, scale float64, r int, base float64, words string) {
 	lo, hi := f.lo.X, f.hi.X
 	for _, dy := range []float64{gapHigh - 0.9, 0.9} {
 		var zig []pt

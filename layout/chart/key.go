@@ -69,7 +69,8 @@ func (p *plan) keyOf() []entry {
 				arch = true
 			default:
 				s := shape{kind: n.st.Kind, loop: n.st.Loop, flip: l.row.Wrong}
-				seen[used{n.st.Kind, s.post()}] = true
+				k := shownKind(n.st.Kind, s.post())
+				seen[used{k, k.Post}] = true
 				loops[s.shownLoop()] = true
 			}
 		}

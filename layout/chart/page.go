@@ -25,7 +25,7 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	whole := w
 	if !o.Whole {
 		w = w.lower(mostTall)
-		if w.Craft() == stitch.Crochet && formOf(w) == flat {
+		if formOf(w) == flat {
 			w, short = w.shorten(mostWide)
 		}
 	}

@@ -29,7 +29,7 @@ func TestLook(t *testing.T) {
 	if dir == "" {
 		t.Skip()
 	}
-	list := []string{"dc-swatch", "shells-5-2", "shells-6-2", "granny-us", "circle-dc-12", "circle-sc-6", "mesh-2", "post-rib", "picot-edge", "ripple-13-12", "beeton-rosette", "popcorn-row", "v-stitch-3", "square-rows", "interlocking-shells", "fan-rows"}
+	list := []string{"horseshoe", "eyelets-knit", "old-shale-40", "feather-18", "rib-knit", "dc-swatch", "shells-5-2", "shells-6-2", "granny-us", "circle-dc-12", "circle-sc-6", "mesh-2", "post-rib", "picot-edge", "ripple-13-12", "beeton-rosette", "popcorn-row", "v-stitch-3", "square-rows", "interlocking-shells", "fan-rows"}
 	if one := os.Getenv("ONE"); one != "" {
 		list = []string{one}
 	}
