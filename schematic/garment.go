@@ -59,6 +59,7 @@ type View struct {
 	Points  []Named
 	Arrow   Point // unit direction of work, (0,0) for none
 	ArrowAt Point // a place inside the piece for it
+	Half    bool  // it lies flat: half of what is worked in the round shows
 	Disc    bool  // worked from the centre: Outline[0] is a circle through its points
 }
 

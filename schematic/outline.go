@@ -139,6 +139,9 @@ func (w *worker) view(c *canvas) {
 		}
 	}
 	v := View{Name: c.name}
+	for _, s := range c.segs {
+		v.Half = v.Half || s.fold
+	}
 	for i := range loops {
 		loops[i] = rotated(loops[i])
 		v.Outline = append(v.Outline, corners(loops[i]))

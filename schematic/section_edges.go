@@ -236,12 +236,7 @@ func (w *worker) cutRow(next block) {
 		c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "base of the panels", part: st.name, both: st.round,
 			sts: b.count(), pos: w.section.Base().Pos})
 		w.levelOf(b, "", "", false, true)
-		c.name = "first rows"
-		for _, l := range c.levels {
-			if l.label != "" {
-				c.name = l.label
-			}
-		}
+		c.name = orElse(w.named, "first rows")
 	}
 	w.apart(next)
 }
@@ -255,8 +250,10 @@ func (w *worker) apart(whole block) {
 	} else if !c.dead {
 		edge = "base"
 	}
-	st.blocks = nil
-	for i, r := range whole.runs {
+	st.blocks = make([]block, len(whole.runs))
+	// The drawings stand in the order in which a right-side row meets the panels.
+	for i := len(whole.runs) - 1; i >= 0; i-- {
+		r := whole.runs[i]
 		nb := block{view: w.newView(r.name), runs: []run{r}, left: "line", right: "line", lineL: true, lineR: true}
 		if i == 0 && !st.round {
 			nb.left, nb.lineL = whole.left, false
@@ -264,7 +261,7 @@ func (w *worker) apart(whole block) {
 		if i == len(whole.runs)-1 && !st.round {
 			nb.right, nb.lineR = whole.right, false
 		}
-		st.blocks = append(st.blocks, nb)
+		st.blocks[i] = nb
 	}
 	for i := range st.blocks {
 		b := &st.blocks[i]

@@ -96,7 +96,8 @@ type worker struct {
 	views   []*canvas
 	areas   map[string]units.Num
 	section Section
-	lines   bool // a later shaping falls on marked lines
+	named   string // the last section that has a name
+	lines   bool   // a later shaping falls on marked lines
 }
 
 // ID is a name in lower case with hyphens, for ids that last.
@@ -191,6 +192,9 @@ func (w *worker) sections(list []Section) {
 		w.section = s
 		if w.cur == nil {
 			continue
+		}
+		if c.Name != "" {
+			w.named = c.Name
 		}
 		after := w.cur.count()
 		if w.cur.ended {

@@ -207,7 +207,7 @@ func captionInfo(m *schematic.Made, v *schematic.View) []string {
 	if m.MirrorOf != "" {
 		info = append(info, "mirror of "+m.MirrorOf)
 	}
-	if m.Round && !v.Disc && len(m.Views) <= 2 { // a front, or front and back; panels and discs are whole
+	if v.Half && !v.Disc {
 		info = append(info, "half of the round")
 	}
 	name := strings.ToLower(m.Name)
