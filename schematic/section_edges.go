@@ -236,7 +236,7 @@ func (w *worker) cutRow(next block) {
 		c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "base of the panels", part: st.name, both: st.round,
 			sts: b.count(), pos: w.section.Base().Pos})
 		w.levelOf(b, "", "", false, true)
-		c.name = orElse(w.named, "first rows")
+		c.name = orElse(w.lastName, "first rows")
 	}
 	w.apart(next)
 }

@@ -87,17 +87,17 @@ func (b *builder) find(f finding.Finding) {
 
 // worker works one piece in one size.
 type worker struct {
-	b       *builder
-	piece   *Piece
-	i       int
-	made    *Made
-	cur     *strand
-	parts   map[string]*strand // parts whose sections are done and that are not ended
-	views   []*canvas
-	areas   map[string]units.Num
-	section Section
-	named   string // the last section that has a name
-	lines   bool   // a later shaping falls on marked lines
+	b        *builder
+	piece    *Piece
+	i        int
+	made     *Made
+	cur      *strand
+	parts    map[string]*strand // parts whose sections are done and that are not ended
+	views    []*canvas
+	areas    map[string]units.Num
+	section  Section
+	lastName string // the last section that has a name
+	lines    bool   // a later shaping falls on marked lines
 }
 
 // ID is a name in lower case with hyphens, for ids that last.
@@ -194,7 +194,7 @@ func (w *worker) sections(list []Section) {
 			continue
 		}
 		if c.Name != "" {
-			w.named = c.Name
+			w.lastName = c.Name
 		}
 		after := w.cur.count()
 		if w.cur.ended {
