@@ -149,6 +149,7 @@ type Measure struct {
 	Gauge     *Gauge // that makes it, or nil if there are several
 	Part      string // of the piece, empty for all of it
 	Stretched bool   // the gauge that makes it is of stretched fabric
+	Same      bool   // another measurement of the view says the same
 
 	whole, top bool // the whole length of its view; the width at its end
 }

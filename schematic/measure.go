@@ -35,7 +35,7 @@ func (w *worker) levelOf(b *block, name, label string, start, end bool) {
 	st := w.cur
 	c := w.canvas(b)
 	l := level{y: st.y, l: b.x, r: st.right(b), n: b.count(), uniform: b.uniform(), round: st.round && len(st.blocks) == 1,
-		part: st.name, name: name, label: label, start: start, end: end, gauge: b.runs[0].gauge}
+		part: st.name, name: name, label: label, start: start, end: end, gauge: b.runs[0].gauge, edge: b.left}
 	if st.band > 0 {
 		l.band, l.n, l.gauge = true, st.band, st.gauge
 	}
@@ -210,6 +210,19 @@ func turning(levels []level, i int) bool {
 	return width(i).Less(width(prev)) == width(i).Less(width(next))
 }
 
+// lastArmhole reports whether level i is the width that the armhole shaping leaves.
+func lastArmhole(levels []level, i int) bool {
+	if levels[i].edge != "armhole" {
+		return false
+	}
+	for _, k := range levels[i+1:] {
+		if k.part == levels[i].part && k.edge == "armhole" {
+			return false
+		}
+	}
+	return true
+}
+
 // endsAt reports whether the part of level i ends as wide as it is there.
 func endsAt(levels []level, i int) bool {
 	for _, k := range levels[i+1:] {
@@ -289,6 +302,10 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 		}
 	}
 	switch {
+	case hem && kind == KindPiece:
+		return "width at lower edge", true
+	case top && kind == KindPiece:
+		return "width at upper edge", true
 	case hem:
 		return "width at hem", true
 	case i == widest:
@@ -299,7 +316,7 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	case top:
 		return "width at top", true
 	}
-	if !turning(c.levels, i) {
+	if !turning(c.levels, i) && !lastArmhole(c.levels, i) {
 		if l.label != "" {
 			return "width after " + l.label, false
 		}
@@ -644,7 +661,7 @@ func (m *Made) settleMeasures() {
 			k.a.Y, k.b.Y = s.A.Y, s.A.Y
 		}
 		if m.hides(s) {
-			s.Main = false
+			s.Main, s.Same = false, true
 		}
 		if made := strings.HasPrefix(s.Name, "width of ") || strings.HasPrefix(s.Name, "height of "); place[k] && made {
 			continue

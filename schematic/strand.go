@@ -97,6 +97,7 @@ type level struct {
 	part      string
 	name      string // given by the pattern
 	label     string // of the section that it ends
+	edge      string // the name of its left edge
 	start     bool
 	end       bool
 	stretched bool

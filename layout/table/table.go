@@ -168,6 +168,9 @@ func measureRows(gs []*schematic.Garment, piece string) []Row {
 				continue
 			}
 			for _, m := range made.Measures {
+				if m.Same && cells[m.ID] == nil && sameInAll(gs, m.ID) {
+					continue
+				}
 				at = place(&ids, m.ID, at)
 				if cells[m.ID] == nil {
 					first[m.ID] = m
@@ -182,6 +185,21 @@ func measureRows(gs []*schematic.Garment, piece string) []Row {
 		all = append(all, entry{first[id], Row{ID: id, Name: rowName(first[id]), Cells: cells[id]}})
 	}
 	return distinct(all)
+}
+
+// sameInAll reports whether the measurement id says in every size that has it what
+// another one says.
+func sameInAll(gs []*schematic.Garment, id string) bool {
+	for _, g := range gs {
+		for _, made := range g.Pieces {
+			for k := range made.Measures {
+				if m := &made.Measures[k]; m.ID == id && !m.Same {
+					return false
+				}
+			}
+		}
+	}
+	return true
 }
 
 // entry is a row with the measurement that it tells.
