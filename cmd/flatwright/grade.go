@@ -17,7 +17,7 @@ func newGrade(env environment) *cobra.Command {
 	out := files.Stdio
 	cmd := &cobra.Command{
 		Use:   "grade [flags] PATTERN",
-		Short: "Tell the grading size by size, or fill it in",
+		Short: "Tell or draw the grading size by size, or fill it in",
 		Long: `Grade works out the counts that a pattern gives as sums of body, ease and gauge,
 and tells them size by size: body, ease, target, count, what the count makes and
 how far that is from the target. A step that is unlike the others has a mark. As
@@ -28,6 +28,7 @@ spreadsheet in its grading. In both only those bytes change.`,
   flatwright grade --format xlsx --out grading cardigan.yaml
   flatwright grade --from grading.xlsx cardigan.yaml > regraded.yaml
   flatwright grade --fill cardigan.yaml > counted.yaml
+  flatwright grade --nested cardigan.yaml           a drawing of all sizes in each other
   flatwright grade --bodies women cardigan.yaml     lines for its bodies`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -51,6 +52,9 @@ spreadsheet in its grading. In both only those bytes change.`,
 					o.Bodies = job.Source{Name: filepath.Base(bodies), Text: text}
 				}
 			}
+			if o.Draw.Creator = "Flatwright"; o.Nested && out == files.Stdio && !cmd.Flags().Changed("out") {
+				out = ""
+			}
 			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
 			if err != nil {
 				return &exit{exitUsage, err}
@@ -72,6 +76,8 @@ spreadsheet in its grading. In both only those bytes change.`,
 	}
 	f := cmd.Flags()
 	choose(cmd, &o.Format, "format", "text", "form of the table", word[string]{"text", "text"}, word[string]{"markdown", "markdown"}, word[string]{"csv", "csv"}, word[string]{"xlsx", "xlsx"})
+	f.BoolVar(&o.Nested, "nested", false, "draw every piece with all sizes one inside the other, as SVG and PDF")
+	choosePaper(cmd, &o.Draw.Paper, &o.Draw.Orientation)
 	f.BoolVar(&o.Fill, "fill", false, "give the pattern file with its sums filled in")
 	f.StringVar(&from, "from", "", "take the values of this `SHEET` (.xlsx or .csv) into the grading")
 	f.StringVar(&o.Sheet, "sheet", "", "`NAME` of the sheet in a workbook")

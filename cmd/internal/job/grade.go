@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"flatwright/cmd/internal/files"
+	"flatwright/layout/place"
 	"flatwright/render/xlsx"
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
@@ -24,6 +25,8 @@ type GradeOptions struct {
 	Fill   bool   // instead of a table: the pattern file with its sums filled in
 	From   Source // a spreadsheet whose values go into the grading first; then the pattern file is given
 	Sheet  string // of From
+	Nested bool   // instead of a table: a drawing of all sizes, one inside the other
+	Draw   DrawOptions
 	Bodies Source // a table of bodies for the pattern's sizes: published by name alone, or with its text
 }
 
@@ -53,6 +56,13 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 		}
 		r.Files = []files.File{{Name: name.name(".yaml", p.Title), Body: text}}
 		return r, nil
+	case o.Nested:
+		d := &drawing{name: "nested", opts: place.Options{Paper: o.Draw.Paper, Orientation: o.Draw.Orientation, Scale: o.Draw.Scale, Text: o.Draw.Text}}
+		if d.sheets, err = place.Nested(gs, d.opts); err != nil {
+			return r, err
+		}
+		r.Files, err = render(ctx, p, []*drawing{d}, o.Draw)
+		return r, err
 	case o.Fill:
 		r.Files = []files.File{{Name: name.name(".yaml", p.Title), Body: grade.Fill(src.Text, p)}}
 		return r, nil
