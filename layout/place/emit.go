@@ -171,12 +171,11 @@ func (d *drawn) captions(o pt) []sheet.Item {
 
 // signs are the signs that a drawing uses, for its key.
 type signs struct {
-	kinds  map[schematic.LineKind]bool
-	arrow  bool
-	notch  bool
-	hatch  bool
-	marks  []string
-	letter bool
+	kinds map[schematic.LineKind]bool
+	arrow bool
+	notch bool
+	hatch bool
+	marks []string
 }
 
 func (p *plan) signs() signs {

@@ -10,7 +10,6 @@ import (
 func ParseSizes(text string) (Sizes, *Problem) {
 	t := []rune(text)
 	var s Sizes
-	var spans []Span
 	depth, opened, inGroup := 0, 0, 0
 	closeGroup := func() {
 		if inGroup > 0 {
@@ -62,7 +61,6 @@ func ParseSizes(text string) (Sizes, *Problem) {
 					Fix: "give one of them another name"}
 			}
 			s.Names = append(s.Names, name)
-			spans = append(spans, Span{i, end})
 			inGroup++
 			comma = false
 			i = end
