@@ -350,6 +350,9 @@ func (r *runner) rep(l *Line, n *Node) *result {
 	var last *fabric
 	for k := 0; k < rows; k++ {
 		d := cycle[k%len(cycle)]
+		if r.steps > maxWork {
+			return res
+		}
 		if gap > 0 {
 			r.even(gap)
 		}
@@ -393,7 +396,7 @@ func (r *runner) rep(l *Line, n *Node) *result {
 func (r *runner) repUntil(l *Line, n *Node, cycle []done) *result {
 	want := n.Where.Until.At(r.size)
 	var res *result
-	for k := 0; k < maxRepeat && r.fab != nil; k++ {
+	for k := 0; k < maxRepeat && r.fab != nil && r.steps < maxWork; k++ {
 		have := r.fab.stitches()
 		if have == want {
 			return res

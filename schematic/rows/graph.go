@@ -11,10 +11,11 @@ type Graph struct {
 	Rows    []GraphRow
 	Cut     bool // more than maxGraph stitches: the rest is left out
 
-	cur   GraphRow
-	flip  int // elements of the row below, if it is met from its other end; 0: not
-	total int
-	size  int
+	cur    GraphRow
+	flip   int // elements of the row below, if it is met from its other end; 0: not
+	total  int
+	places []int // of the row before: the index of each counted place
+	size   int
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a
@@ -143,19 +144,24 @@ func sameFoot(s GraphStitch, feet []int) bool {
 
 // index turns the number of a counted place of the row before into its index.
 func (g *Graph) index(element int) int {
-	if len(g.Rows) == 0 {
-		return element
+	if element >= 0 && element < len(g.places) {
+		return g.places[element]
 	}
-	n := 0
-	for i, s := range g.Rows[len(g.Rows)-1].Stitches {
+	if len(g.places) == 0 {
+		return max(element, 0)
+	}
+	return g.places[len(g.places)-1]
+}
+
+// keep adds a row, and notes where its counted places are.
+func (g *Graph) keep(row GraphRow) {
+	g.Rows = append(g.Rows, row)
+	g.places = g.places[:0]
+	for i, s := range row.Stitches {
 		if s.Counts {
-			if n == element {
-				return i
-			}
-			n++
+			g.places = append(g.places, i)
 		}
 	}
-	return max(len(g.Rows[len(g.Rows)-1].Stitches)-1, 0)
 }
 
 func (g *Graph) put(s GraphStitch) {
@@ -192,7 +198,7 @@ func (g *Graph) commit(side int, name string) {
 	g.cur.RS = side != 2
 	g.cur.Name = name
 	if !g.Cut {
-		g.Rows = append(g.Rows, g.cur)
+		g.keep(g.cur)
 	}
 	g.cur = GraphRow{}
 }
@@ -210,7 +216,7 @@ func (g *Graph) foundation(f *fabric, line int, round bool) {
 			row.Stitches = append(row.Stitches, s)
 		}
 	}
-	g.Rows = append(g.Rows, row)
+	g.keep(row)
 }
 
 // even records rows worked even over f.
@@ -240,6 +246,6 @@ func (g *Graph) even(f *fabric, rows int, no, side int, round bool, line int) {
 			}
 			row.Stitches = append(row.Stitches, GraphStitch{Stitch: st, Counts: true, Feet: []int{g.index(foot)}})
 		}
-		g.Rows = append(g.Rows, row)
+		g.keep(row)
 	}
 }

@@ -41,8 +41,11 @@ type work struct {
 	pinned                 bool // all stitches were worked into a ring or along an edge
 }
 
-// maxSteps bounds the work of one row.
-const maxSteps = 400000
+// maxSteps bounds the work of one row, maxWork that of a whole text in one size.
+const (
+	maxSteps = 40000
+	maxWork  = 2000000
+)
 
 // body works the instructions of a row. stated is the count at its end, or -1.
 func (w *work) body(list []*Node) {
@@ -77,6 +80,9 @@ func (w *work) takeTurning() {
 func (w *work) n(v Num) int { return v.At(w.size) }
 
 func (w *work) emit(r run, feet []int, nd *Node) {
+	if w.steps++; w.steps > maxSteps {
+		return
+	}
 	if w.rec != nil && w.quiet == 0 {
 		w.rec(r.kind, r.n, r.chain, feet, nd)
 	}

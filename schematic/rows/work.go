@@ -62,6 +62,8 @@ type runner struct {
 	edge    int            // rows of the edge to be worked along
 	fresh   bool           // numbering may begin anew
 	begun   bool           // something was worked in this section
+	steps   int
+	stopped bool
 	scratch work
 	buf     []run
 	g       *Graph
@@ -107,6 +109,13 @@ func (r *runner) tell(kind string, sev finding.Severity, at Span, msg, fix strin
 
 // line works one line: a row, several rows, or instructions between rows.
 func (r *runner) line(l *Line) {
+	if r.steps > maxWork {
+		if !r.stopped {
+			r.stopped = true
+			r.tell("rows/bounds", finding.Error, l.At, "the text is too long to work: it is left off here", "mend the numbers of its rows and repeats")
+		}
+		return
+	}
 	if len(l.Unread) > 0 {
 		r.unread(l)
 		return
@@ -301,6 +310,9 @@ func (r *runner) repeat(l *Line, body []*Node, times int, name string) *result {
 			return nil
 		}
 		rest := times - k - 1
+		if r.steps > maxWork {
+			return res
+		}
 		if r.g == nil && rest > 0 && (len(res.found) > 0 || k > maxRepeat || prev != nil && res.out.same(prev) && k > 0) {
 			r.log(l, body, name, 1+rest, res)
 			r.count(l, 1+rest)
@@ -427,6 +439,7 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 			res.found = w.found
 		}
 	}
+	r.steps += w.steps + len(w.out.runs) + len(below.runs)
 	if w.steps > maxSteps {
 		w.quiet = 0
 		w.tell("rows/bounds", finding.Error, l.At, "this row is too long to work: more than %s steps", "mend the counts of its repeats", maxSteps)
