@@ -25,6 +25,7 @@ func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		for i := range g.Seams {
 			all = append(all, join(g, &g.Seams[i])...)
 		}
+		all = append(all, wear(p, g)...)
 	}
 	for i := range p.Finished {
 		all = append(all, written(p, gs, &p.Finished[i])...)

@@ -74,6 +74,7 @@ var Kinds = []About{
 	{"grading/hole", "a size without what smaller and larger sizes have"},
 	{"grading/backwards", "a measurement that is smaller than in the size before"},
 	{"grading/jump", "a step from size to size unlike the others"},
+	{"grading/opening", "a neck that does not go over the head, or a cuff not over the hand"},
 	{"grading/impossible", "a count or shaping that a size can't have"},
 	{"grading/ease", "a garment smaller than the body that it fits"},
 	{"joins/length", "two edges sewn together that are not as long as each other"},

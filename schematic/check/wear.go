@@ -1,0 +1,74 @@
+package check
+
+import (
+	"fmt"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// stretch is how much an edge or a cuff gives when it is put on: a quarter more
+// than it measures (common practice; ribs give more, chained edges less).
+var stretch = units.Frac(5, 4)
+
+// wear holds the neck opening against the head and the cuff against the hand,
+// stretched, in every size whose body is given. A garment that opens in front need
+// not go over the head.
+func wear(p *schematic.Pattern, g *schematic.Garment) finding.List {
+	var all finding.List
+	for i := range p.Bodies {
+		b := &p.Bodies[i]
+		least, ok := b.Low.At(g.Index)
+		if !ok {
+			continue
+		}
+		switch strings.ToLower(b.Name) {
+		case "head":
+			if around := neckOpening(g); around.Sign() > 0 && around.Mul(stretch).Less(least) {
+				all = append(all, tight(p, b, "the neck opening", around, least, "head", g))
+			}
+		case "hand":
+			for _, m := range g.Pieces {
+				for _, s := range m.Measures {
+					if m.Kind == schematic.KindSleeve && s.Name == "cuff" && s.Length.Mul(stretch).Less(least) {
+						f := tight(p, b, "the cuff", s.Length, least, "hand", g)
+						f.Piece = m.Name
+						all = append(all, f)
+					}
+				}
+			}
+		}
+	}
+	return all
+}
+
+func tight(p *schematic.Pattern, b *schematic.Written, what string, have, least units.Num, body string, g *schematic.Garment) finding.Finding {
+	u := p.Units
+	return finding.Finding{Kind: "grading/opening", Severity: finding.Warning, Pos: b.Pos, Sizes: []string{g.Size},
+		Message: fmt.Sprintf("%s does not go over the %s, even stretched by a quarter", what, body),
+		Have:    fmt.Sprintf("%s, stretched %s", long(have, u), long(have.Mul(stretch), u)), Want: fmt.Sprintf("at least %s, around the %s", long(least, u), body),
+		Fix: "make it wider, or give it an opening"}
+}
+
+// neckOpening is the length of all neck edges together, or 0 where the garment has
+// none, or opens in front.
+func neckOpening(g *schematic.Garment) units.Num {
+	var sum units.Num
+	for _, m := range g.Pieces {
+		if m.Kind == schematic.KindBand {
+			continue
+		}
+		for _, e := range m.Edges {
+			name := strings.ToLower(e.Name)
+			if strings.Contains(name, "front edge") || strings.Contains(name, "front opening") || strings.Contains(name, "placket") {
+				return units.Num{}
+			}
+			if strings.Contains(name, "neck") {
+				sum = sum.Add(e.Length.Times(max(1, m.Make)))
+			}
+		}
+	}
+	return sum
+}
