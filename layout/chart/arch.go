@@ -83,8 +83,8 @@ func (p *plan) hang(n, m *node, dir float64) pt {
 	return toward(at, sub(p.point(n, v), at), by)
 }
 
-// archPaths draws the chains of an arch along its curve.
-func (p *plan) archPaths(n *node) []*sheet.Path {
+// curve is the line of an arch from its one end, 0, to its other, 1.
+func (p *plan) curve(n *node) func(t float64) pt {
 	a, b := n.ends[0], n.ends[1]
 	up := right(unit(sub(a, b)))
 	if c := p.outward(n); up.X*c.X+up.Y*c.Y < 0 {
@@ -92,13 +92,18 @@ func (p *plan) archPaths(n *node) []*sheet.Path {
 	}
 	c1 := add(add(a, mul(sub(b, a), 0.25)), mul(up, n.rise*4/3))
 	c2 := add(add(a, mul(sub(b, a), 0.75)), mul(up, n.rise*4/3))
-	at := func(t float64) pt {
+	return func(t float64) pt {
 		s := 1 - t
 		return add(add(mul(a, s*s*s), mul(c1, 3*s*s*t)), add(mul(c2, 3*s*t*t), mul(b, t*t*t)))
 	}
+}
+
+// archPaths draws the chains of an arch along its curve.
+func (p *plan) archPaths(n *node) []*sheet.Path {
+	at := p.curve(n)
 	const cuts = 64
 	var sum [cuts + 1]float64
-	last := a
+	last := at(0)
 	for k := 1; k <= cuts; k++ {
 		q := at(float64(k) / cuts)
 		sum[k] = sum[k-1] + long(sub(q, last))

@@ -89,7 +89,7 @@ func (p *plan) draw(n *node) []*sheet.Path {
 	case n.chain():
 		return p.foundation(n)
 	}
-	s := shape{kind: n.st.Kind, head: p.point(n, n.v), loop: n.st.Loop, flip: n.line.row.Wrong, chain: n.st.Chain, turn: n.st.Turn}
+	s := shape{kind: n.st.Kind, head: p.point(n, n.v), loop: n.st.Loop, flip: n.line.row.Wrong, chain: n.st.Chain, turn: n.st.Turn, tight: len(n.group) > 3}
 	s.feet = p.footPoints(n)
 	return s.paths()
 }
@@ -109,21 +109,45 @@ func (p *plan) footPoints(n *node) []pt {
 	for _, f := range n.feet {
 		v := f.v + f.seal() + clear + lift
 		at := p.point(f, v)
-		if n.of > 1 {
-			wide := footGap
-			if f.arch() {
-				wide = min(1.3, max(footGap, 0.75*f.chord/float64(n.of)))
-			}
-			by := (float64(n.share) - float64(n.of-1)/2) * wide
-			across := right(p.outward(f))
-			if p.form != flat {
-				across = mul(across, -1)
-			}
-			at = add(at, mul(across, by))
+		across := right(p.outward(f))
+		if p.form != flat {
+			across = mul(across, -1)
 		}
+		at = add(at, mul(across, p.aside(n, f)))
 		out = append(out, at)
 	}
 	return out
+}
+
+// aside is how far beside the middle of f the foot of n stands: beside the others of
+// its group, and over a chain arch where it leans least.
+func (p *plan) aside(n, f *node) float64 {
+	by, wide := 0.0, footGap
+	if f.arch() && n.group != nil {
+		wide = min(1.3, max(footGap, 0.75*f.chord/float64(len(n.group))))
+	}
+	span := wide * float64(len(n.group)-1)
+	if n.group != nil {
+		by = (float64(n.share) - float64(len(n.group)-1)/2) * wide
+		if f.chain() || !f.arch() {
+			if first := n.group[0]; first.st.Turn || n.group[len(n.group)-1].st.Turn {
+				by *= 1.8
+			}
+		}
+	}
+	if f.arch() && p.form != polygon {
+		room := max((f.chord-1.6-max(span, 0))/2, 0)
+		want := 0.0
+		if n.group == nil {
+			want = p.drift(n, f)
+		} else {
+			for _, m := range n.group {
+				want += p.drift(m, f) / float64(len(n.group))
+			}
+		}
+		by += min(max(want, -room), room)
+	}
+	return by
 }
 
 // foundation is a chain that lies along its row.

@@ -158,5 +158,32 @@ func (f *figure) rowBreak(o *Options, scale float64, r int, base float64, words 
 		}
 		f.add(newMark(r, false, path("break", quiet/scale, zig...)))
 	}
-	f.label(o, scale, label{s: words, at: pt{X: (lo + hi) / 2, Y: base - gapHigh/2 + 0.2}, row: r, class: "break"})
+	f.label(o, scale, label{s: words, at: pt{X: f.beside(lo, hi, base), Y: base - gapHigh/2 + 0.2}, row: r, class: "break"})
+}
+
+// beside is the middle of a stretch, or of its longer part beside a break that crosses
+// it.
+func (f *figure) beside(lo, hi, base float64) float64 {
+	mid, from, to := (lo+hi)/2, hi, lo
+	for i := range f.marks {
+		for _, q := range f.marks[i].paths {
+			if q.Class != "break" || f.marks[i].row >= 0 {
+				continue
+			}
+			for _, run := range q.Polyline() {
+				for k := 1; k < len(run); k++ {
+					if run[k-1].Y <= base && run[k].Y >= base-gapHigh {
+						from, to = min(from, run[k-1].X, run[k].X), max(to, run[k-1].X, run[k].X)
+					}
+				}
+			}
+		}
+	}
+	switch {
+	case from > to:
+		return mid
+	case from-lo > hi-to:
+		return (lo + from) / 2
+	}
+	return (hi + to) / 2
 }

@@ -26,8 +26,9 @@ type node struct {
 	feet         []*node
 	kids         int
 	kidSum       float64
-	share, of    int // it's the share-th of so many that stand on its foot
-	side         int // of a polygon
+	share        int     // it's the share-th of the group
+	group        []*node // all that stand on its foot, side by side; nil if it alone does
+	side         int     // of a polygon
 	corner       bool
 	extra        float64 // room beside the usual before it
 	prev, next   *node   // in its row, around in a round
@@ -67,7 +68,7 @@ const (
 	tries     = 6           // how often a row is set wider where symbols meet
 	ringMin   = 1.6         // radius of a ring without chains
 	breakHalf = 2.2         // half the room of a break
-	sweeps    = 3           // up and down
+	sweeps    = 5           // up and down
 	around    = 2 * math.Pi // a whole round
 	topAt     = math.Pi / 2 // where rounds start
 	share     = 1.6         // how far gaps of a round open, at most
@@ -180,7 +181,7 @@ func (n *node) measure() {
 	case s.Break:
 		n.half, n.mark = breakHalf, true
 	case s.Turn:
-		n.half, n.h = 0.8, turnHeight(s.Chain)
+		n.half, n.h = 0.9, turnHeight(s.Chain)
 		if s.Kind != nil {
 			n.h = Height(s.Kind)
 		}
@@ -230,7 +231,9 @@ func (l *line) shareFeet() {
 			}
 		}
 		for k, m := range group {
-			m.share, m.of = k, len(group)
+			if len(group) > 1 {
+				m.share, m.group = k, group
+			}
 		}
 		i = max(i+1, j)
 	}
@@ -417,7 +420,7 @@ func (p *plan) down(l *line) {
 			t[i], w[i] = n.q, 0.05
 			continue
 		}
-		t[i], w[i] = 0.9*n.kidSum/float64(n.kids)+0.1*n.q, 1
+		t[i], w[i] = n.kidSum/float64(n.kids), 1
 	}
 	p.fit(l, t, w)
 }

@@ -35,14 +35,14 @@ func (p *plan) drift(n, f *node) float64 {
 	return n.q - f.q
 }
 
-// lean is the mean drift from all feet.
+// lean is the mean drift from all feet, as they stand.
 func (p *plan) lean(n *node) float64 {
 	if len(n.feet) == 0 {
 		return 0
 	}
 	sum := 0.0
 	for _, f := range n.feet {
-		sum += p.drift(n, f)
+		sum += p.drift(n, f) - p.aside(n, f)
 	}
 	return sum / float64(len(n.feet))
 }
@@ -88,10 +88,14 @@ func (p *plan) levels(r int) {
 			n.fv = l.base + clear
 		}
 		n.v = n.fv + p.rises(n)
-		if len(n.feet) > 0 && r > 0 {
-			p.avoid(n, p.lines[r-1])
+	}
+	if r > 0 {
+		p.avoid(l)
+	}
+	for _, n := range l.nodes {
+		if !n.arch() && !n.picot() {
+			top = max(top, n.v)
 		}
-		top = max(top, n.v)
 	}
 	for _, n := range l.nodes {
 		if n.arch() || n.picot() {
@@ -183,84 +187,6 @@ func (l *line) tallest() float64 {
 	return h
 }
 
-// avoid raises a stitch that would run into symbols of the row below beside its
-// foot.
-func (p *plan) avoid(n *node, below *line) {
-	if len(n.feet) != 1 || below.row.Base {
-		return
-	}
-	f := n.feet[0]
-	dx := p.drift(n, f)
-	raise := 0.0
-	for _, dir := range [2]int{-1, 1} {
-		reach := topHalf + 0.3
-		if dx*float64(dir) > 0 {
-			reach += math.Abs(dx)
-		}
-		m := f
-		for steps := 0; steps < 24; steps++ {
-			if dir < 0 {
-				m = m.prev
-			} else {
-				m = m.next
-			}
-			if m == nil || m == f {
-				break
-			}
-			half := m.solid()
-			at := math.Abs(p.driftIn(m, f))
-			if at-half > reach+0.2 {
-				break
-			}
-			over := m.v + clear - n.fv
-			if over <= 0 {
-				continue
-			}
-			dv := n.v - n.fv
-			room := at - half - 0.3 // beside the foot, before the symbol
-			lean := 0.0
-			if dx*float64(dir) > 0 {
-				lean = math.Abs(dx)
-			}
-			if lean > 0 {
-				raise = max(raise, over-dv*max(room, 0)/lean)
-			} else if room < 0 {
-				raise = max(raise, over)
-			}
-			if room < topHalf {
-				raise = max(raise, over-0.4*dv)
-			}
-		}
-	}
-	n.fv += raise
-	n.v += raise
-}
-
-// solid is half the width of what stands there.
-func (n *node) solid() float64 {
-	if n.arch() {
-		return max(n.chord/2-0.4, 0.3)
-	}
-	if n.st.Turn {
-		return 0.55
-	}
-	return min(n.half, topHalf+0.1)
-}
-
-// driftIn is the distance in mm along one row.
-func (p *plan) driftIn(m, f *node) float64 {
-	if p.form == circle {
-		return p.turned(m, f) * m.v
-	}
-	if p.form == polygon {
-		if m.corner && !f.corner {
-			return p.sideOf(m, f) - f.q
-		}
-		return m.q - p.sideOf(f, m)
-	}
-	return m.q - f.q
-}
-
 // baseLevels lays a foundation.
 func (p *plan) baseLevels(l *line) {
 	l.top = ovalWide / 2
@@ -306,59 +232,16 @@ func (p *plan) picots(l *line) {
 func (n *node) before() *node { return n.prev }
 func (n *node) after() *node  { return n.next }
 
-// widen gives more room where two neighbours of a row would meet, and says whether
-// any did.
-func (p *plan) widen(l *line) bool {
-	found := false
-	for i, b := range l.nodes {
-		a := b.prev
-		if a == nil || i == 0 || a.arch() || b.arch() || a.picot() || b.picot() || l.row.Base {
-			continue
+// driftIn is the distance in mm along one row.
+func (p *plan) driftIn(m, f *node) float64 {
+	switch p.form {
+	case circle:
+		return p.turned(m, f) * m.v
+	case polygon:
+		if m.corner && !f.corner {
+			return p.sideOf(m, f) - f.q
 		}
-		if len(a.feet) == 1 && len(b.feet) == 1 && a.feet[0] == b.feet[0] {
-			continue
-		}
-		if d := p.meet(a, b); d > 0.02 {
-			b.extra += min(d, 2) + 0.05
-			found = true
-		}
+		return m.q - p.sideOf(f, m)
 	}
-	return found
-}
-
-// meet is how much too near two neighbours come anywhere between foot and head.
-func (p *plan) meet(a, b *node) float64 {
-	lo, hi := max(a.fv, b.fv), min(a.v, b.v)
-	if lo >= hi || a.corner || b.corner || p.form == polygon && a.side != b.side {
-		return 0
-	}
-	head := b.q - a.q
-	if p.form == circle {
-		head = p.turned(b, a) * max(b.v, a.v)
-	}
-	worst := 0.0
-	for k := 0; k <= 8; k++ {
-		v := lo + (hi-lo)*float64(k)/8
-		xa, wa := p.across(a, v)
-		xb, wb := p.across(b, v)
-		worst = max(worst, wa+wb+0.1-(head+xb-xa))
-	}
-	return worst
-}
-
-// across is where a stitch is at a level, from its head, and half its width there.
-func (p *plan) across(n *node, v float64) (x, half float64) {
-	t := (v - n.fv) / max(n.v-n.fv, 1e-9)
-	x = -p.lean(n) * (1 - t)
-	switch {
-	case n.st.Turn:
-		half = ovalWide/2 + 0.1
-	case t < 0.3:
-		half = 0.2
-	case t < 0.8:
-		half = barHalf + 0.05
-	default:
-		half = topHalf + 0.1
-	}
-	return x, half
+	return m.q - f.q
 }

@@ -57,13 +57,15 @@ func (w *Work) spans(from, to int) [][]span {
 		if footed == 0 {
 			return nil
 		}
-		settleLoose(s)
+		settleLoose(s, r%2 == 1)
 	}
 	return out
 }
 
-// settleLoose gives stitches without feet the places of a neighbour.
-func settleLoose(s []span) {
+// settleLoose gives stitches without feet the places of a neighbour: in one row of the
+// one with the lower places, in the next of the other, so that cuts between arches
+// that stand over arches go straight up.
+func settleLoose(s []span, lower bool) {
 	first, last := -1, -1
 	for i := range s {
 		if s[i].lo >= 0 {
@@ -73,30 +75,25 @@ func settleLoose(s []span) {
 			last = i
 		}
 	}
-	down := s[first].hi > s[last].hi
-	if down {
-		for i := len(s) - 2; i >= 0; i-- {
-			if s[i].lo < 0 && s[i+1].lo >= 0 {
-				s[i] = span{s[i+1].hi, s[i+1].hi}
+	up := s[first].hi <= s[last].hi
+	forward := up == lower // they follow the neighbour before them
+	pass := func(forward bool) {
+		for k := 1; k < len(s); k++ {
+			i, from := k, k-1
+			if !forward {
+				i, from = len(s)-1-k, len(s)-k
+			}
+			if s[i].lo < 0 && s[from].lo >= 0 {
+				at := s[from].hi
+				if !lower {
+					at = s[from].lo
+				}
+				s[i] = span{at, at}
 			}
 		}
-		for i := 1; i < len(s); i++ {
-			if s[i].lo < 0 {
-				s[i] = span{s[i-1].lo, s[i-1].lo}
-			}
-		}
-		return
 	}
-	for i := 1; i < len(s); i++ {
-		if s[i].lo < 0 && s[i-1].lo >= 0 {
-			s[i] = span{s[i-1].hi, s[i-1].hi}
-		}
-	}
-	for i := len(s) - 2; i >= 0; i-- {
-		if s[i].lo < 0 {
-			s[i] = span{s[i+1].lo, s[i+1].lo}
-		}
-	}
+	pass(forward)
+	pass(!forward)
 }
 
 // strips are the stretches of the first row between places at which the whole work
@@ -342,8 +339,8 @@ func (w *Work) lower(mostRows int) *Work {
 	sign := make([]string, len(w.Rows))
 	for r := range w.Rows {
 		sign[r] = w.Rows[r].sign()
-		if r > 0 {
-			sign[r] += fmt.Sprint(len(w.Rows[r-1].St))
+		if r > 0 { // rows on a foundation are worked in other words
+			sign[r] += fmt.Sprint(len(w.Rows[r-1].St), w.Rows[r-1].Base)
 		}
 	}
 	from, p, n := 0, 0, 0 // rows from on are as those p before, n of them

@@ -28,6 +28,7 @@ type shape struct {
 	head  pt
 	loop  Loop
 	flip  bool // seen from its other side: a wrong-side row
+	tight bool // it stands among many others in one place
 	chain int  // chains of a turning chain
 	turn  bool
 }
@@ -174,20 +175,28 @@ func (s *shape) leg(q *pen, l float64, base *stitch.Stitch, many bool) {
 		q.line(-half, at, half, at)
 		return
 	}
-	mid := 0.6 * l
-	if many {
-		mid = 0.45 * l
-	}
-	n := bars(base)
-	step := barApart
-	half := barHalf
-	if many {
-		half, step = 0.5, 0.75
-	}
-	for k := range n {
-		at := mid + (float64(k)-float64(n-1)/2)*step
+	half := barWide(many || s.tight)
+	for k := range bars(base) {
+		at := barsAt(base, k, l, many)
 		q.line(-half, at-0.3, half, at+0.3)
 	}
+}
+
+// barWide is half the length of a slanted bar, where stems come together a shorter one.
+func barWide(tight bool) float64 {
+	if tight {
+		return 0.48
+	}
+	return barHalf
+}
+
+// barsAt is how far along its stem the k-th bar of a stitch stands.
+func barsAt(base *stitch.Stitch, k int, l float64, many bool) float64 {
+	mid, step := 0.62*l, barApart
+	if many {
+		mid, step = 0.45*l, 0.75
+	}
+	return mid + (float64(k)-float64(bars(base)-1)/2)*step
 }
 
 // hook draws a stem whose foot goes around the post below: to the right for a front

@@ -1,0 +1,216 @@
+package chart
+
+import "math"
+
+// bar is a straight stroke with half its thickness: what a symbol takes of the plane.
+type bar struct {
+	a, b pt
+	half float64
+}
+
+// apart is the least distance that symbols keep that are not worked into one place.
+const apart = 0.3
+
+// body is a stitch as a few bars, near enough to its strokes to hold it apart from
+// others.
+func (p *plan) body(n *node) []bar {
+	if n.mark {
+		return nil
+	}
+	if n.arch() {
+		const cuts = 6
+		out := make([]bar, 0, cuts)
+		curve := p.curve(n)
+		last := curve(0)
+		for k := 1; k <= cuts; k++ {
+			at := curve(float64(k) / cuts)
+			out = append(out, bar{last, at, ovalWide/2 + stroke/2})
+			last = at
+		}
+		return out
+	}
+	head := p.point(n, n.v)
+	feet := p.footPoints(n)
+	if n.chain() {
+		return []bar{{p.point(n, n.v-ovalWide/2), head, ovalLong / 2}}
+	}
+	if n.st.Turn {
+		return []bar{{feet[0], head, ovalWide/2 + stroke/2}}
+	}
+	if n.picot() {
+		return []bar{{feet[0], head, 1.25}}
+	}
+	var out []bar
+	mid := mul(feet[0], 1/float64(len(feet)))
+	for _, f := range feet[1:] {
+		mid = add(mid, mul(f, 1/float64(len(feet))))
+	}
+	q, l := stem(mid, head)
+	k := n.st.Kind
+	switch k.Key {
+	case "slip":
+		return []bar{{q.at(0, l/2), q.at(0, l/2), dot}}
+	case "cluster", "bobble", "popcorn", "puff":
+		w := belly(k)
+		return []bar{{q.at(-w, 0.3*l), q.at(-w, 0.7*l), stroke / 2}, {q.at(w, 0.3*l), q.at(w, 0.7*l), stroke / 2},
+			{q.at(0, 0), q.at(0, l), stroke / 2}, {q.at(-topHalf, l), q.at(topHalf, l), stroke / 2}}
+	}
+	for _, f := range feet {
+		out = append(out, bar{f, head, stroke / 2})
+		leg, ll := stem(f, head)
+		if k.Plain().Key == "sc" {
+			out = append(out, bar{leg.at(-topHalf, ll/2), leg.at(topHalf, ll/2), stroke / 2})
+		}
+		for i := range bars(k.Plain()) {
+			v := barsAt(k.Plain(), i, ll, len(feet) > 1)
+			w := barWide(len(feet) > 1 || len(n.group) > 3)
+			out = append(out, bar{leg.at(-w, v-0.3), leg.at(w, v+0.3), stroke / 2})
+		}
+	}
+	if k.Plain().Key != "sc" {
+		out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
+	}
+	if s := (&shape{kind: k, flip: n.line.row.Wrong}); s.post() != 0 {
+		side := 1.1
+		if s.post() == 2 {
+			side = -1.1
+		}
+		out = append(out, bar{q.at(0, 0), q.at(side, 0.85), stroke / 2})
+	}
+	return out
+}
+
+// near is the least distance between two bodies, their thickness taken off; it stops
+// looking under least.
+func nearness(a, b []bar, least float64) float64 {
+	d := math.Inf(1)
+	for _, x := range a {
+		for _, y := range b {
+			t := x.half + y.half
+			if max(min(x.a.X, x.b.X)-max(y.a.X, y.b.X), min(y.a.X, y.b.X)-max(x.a.X, x.b.X)) > t+least ||
+				max(min(x.a.Y, x.b.Y)-max(y.a.Y, y.b.Y), min(y.a.Y, y.b.Y)-max(x.a.Y, x.b.Y)) > t+least {
+				continue
+			}
+			d = min(d, between(x.a, x.b, y.a, y.b)-t)
+		}
+	}
+	return d
+}
+
+// between is the least distance between two straight lines.
+func between(a, b, c, d pt) float64 {
+	u, v, w := sub(b, a), sub(d, c), sub(c, a)
+	cross := u.X*v.Y - u.Y*v.X
+	if math.Abs(cross) > 1e-12 {
+		s, t := (w.X*v.Y-w.Y*v.X)/cross, (w.X*u.Y-w.Y*u.X)/cross
+		if s >= 0 && s <= 1 && t >= 0 && t <= 1 {
+			return 0
+		}
+	}
+	return min(toLine(a, c, d), toLine(b, c, d), toLine(c, a, b), toLine(d, a, b))
+}
+
+func toLine(p, a, b pt) float64 {
+	d := sub(b, a)
+	l := d.X*d.X + d.Y*d.Y
+	t := 0.0
+	if l > 0 {
+		t = min(max(((p.X-a.X)*d.X+(p.Y-a.Y)*d.Y)/l, 0), 1)
+	}
+	return long(sub(p, add(a, mul(d, t))))
+}
+
+// avoid raises the stitches of one place together until they run into no symbol of the
+// row below beside the one that they stand on.
+func (p *plan) avoid(l *line) {
+	below := p.lines[l.n-1]
+	if below.row.Base {
+		return
+	}
+	bodies := map[*node][]bar{}
+	body := func(m *node) []bar {
+		b, ok := bodies[m]
+		if !ok {
+			b = p.body(m)
+			bodies[m] = b
+		}
+		return b
+	}
+	for i := 0; i < len(l.nodes); i++ {
+		n := l.nodes[i]
+		if len(n.feet) == 0 || n.mark || n.group != nil && n.share > 0 {
+			continue
+		}
+		group := []*node{n}
+		if n.group != nil {
+			group = n.group
+		}
+		const step = 0.35
+		for range 24 {
+			if !p.runsInto(group, body) {
+				break
+			}
+			for _, m := range group {
+				m.fv += step
+				m.v += step
+			}
+		}
+	}
+}
+
+// runsInto reports whether any of the group is too near to a symbol of the row below.
+func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
+	own := map[*node]bool{}
+	for _, f := range group[0].feet {
+		own[f] = true
+	}
+	for _, n := range group {
+		if n.arch() || n.picot() {
+			continue
+		}
+		mine := p.body(n)
+		reach := math.Abs(p.lean(n)) + topHalf + apart
+		for _, dir := range [2]func(*node) *node{(*node).before, (*node).after} {
+			f := n.feet[0]
+			if dir(f) == dir(n.feet[len(n.feet)-1]) || own[dir(f)] {
+				f = n.feet[len(n.feet)-1]
+			}
+			for m, steps := dir(f), 0; m != nil && !own[m] && steps < 20; m, steps = dir(m), steps+1 {
+				if math.Abs(p.driftIn(m, f))-m.half > reach {
+					break
+				}
+				if m.v+apart < n.fv || m.mark {
+					continue
+				}
+				if nearness(mine, body(m), apart) < apart {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// widen gives more room where two neighbours of a row come too near to each other,
+// and says whether any did.
+func (p *plan) widen(l *line) bool {
+	if l.row.Base {
+		return false
+	}
+	found := false
+	var last []bar
+	for i, b := range l.nodes {
+		body := p.body(b)
+		a := b.prev
+		if a == nil || i == 0 || a.mark || b.mark || a.arch() || b.arch() || a.picot() || b.picot() || a.group != nil && b.group != nil && &a.group[0] == &b.group[0] {
+			last = body
+			continue
+		}
+		if d := nearness(last, body, apart); d < apart-0.02 {
+			b.extra += 0.12 + apart - max(d, -0.5)
+			found = true
+		}
+		last = body
+	}
+	return found
+}
