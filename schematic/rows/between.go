@@ -63,6 +63,7 @@ func (r *runner) between(l *Line) bool {
 		}
 		r.known, r.round = true, ring || round
 		if r.g != nil {
+			r.g.anew()
 			r.g.foundation(r.fab, l.At.Line, r.round)
 		}
 		if l.Stated != nil {
@@ -75,6 +76,10 @@ func (r *runner) between(l *Line) bool {
 				r.anew()
 				r.fab, r.known = uniform(knitStitch, max(n.N.At(r.size), 0)), true
 				r.round = round
+				if r.g != nil {
+					r.g.anew()
+					r.g.foundation(r.fab, l.At.Line, round)
+				}
 				return true
 			}
 		}
@@ -148,6 +153,10 @@ func (r *runner) joinYarn(n *Node, skipped int, l *Line) {
 	r.begun = true
 	r.no = v.no
 	r.round = false
+	if r.g != nil {
+		r.g.anew()
+		r.g.foundation(r.fab, l.At.Line, false)
+	}
 }
 
 // lessen takes k stitches off in n rows.
@@ -617,6 +626,10 @@ func (r *runner) partsOf(n *Node) {
 		kind := r.mainOf()
 		r.anew()
 		r.fab, r.known = uniform(kind, sum), true
+		if r.g != nil {
+			r.g.anew()
+			r.g.foundation(r.fab, n.At.Line, false)
+		}
 		return
 	}
 	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {

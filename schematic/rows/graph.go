@@ -41,6 +41,7 @@ type GraphStitch struct {
 	Loop    Loop
 	Turning bool // the chain at the beginning of a row
 	Counts  bool // it stands in the count of its row
+	RowEnd  int  // worked into the end of that row of a band worked before, from 1; 0: not
 	Ring    bool // worked into the ring
 	Group   int  // stitches of one shell or bracket in one place share a number; 0: none
 }
@@ -68,6 +69,9 @@ func GraphOf(x *Text, section string, size int) (*Graph, bool) {
 			r.g = g
 		}
 		r.begin(s)
+		if want && r.fab != nil && r.known {
+			g.foundation(r.fab, 0, r.round) // what it goes on from
+		}
 		for _, l := range s.Lines {
 			r.line(l)
 		}
@@ -119,6 +123,9 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, l *Line, r *runner) 
 				s.Loop = p.Loop
 			}
 			s.Ring = s.Ring || p.Kind == InRing
+			if p.Kind == RowEnds && len(feet) == 1 {
+				s.RowEnd, s.Feet = feet[0]+1, nil
+			}
 		}
 		switch {
 		case kind != nil && chain > 0:
@@ -203,10 +210,20 @@ func (g *Graph) commit(side int, name string) {
 	g.cur = GraphRow{}
 }
 
-// foundation records n chains or cast-on stitches.
+// anew drops what was recorded before the section begins with stitches of its own.
+func (g *Graph) anew() {
+	g.Rows, g.places, g.total = nil, g.places[:0], 0
+}
+
+// foundation records the row that a section begins from: chains, cast-on stitches, or
+// stitches that a row before left.
 func (g *Graph) foundation(f *fabric, line int, round bool) {
 	row := GraphRow{Start: true, Line: line, Round: round, RS: true}
 	for _, q := range f.runs {
+		if q.space() {
+			row.Stitches = append(row.Stitches, GraphStitch{Chain: q.chain, Counts: true})
+			continue
+		}
 		for range q.n {
 			if g.total++; g.total > maxGraph {
 				g.Cut = true

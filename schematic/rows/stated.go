@@ -26,6 +26,10 @@ func (r *runner) check(l *Line, res *result) {
 			if res.total && r.fab.main() == nil {
 				r.fab = uniform(nil, k)
 			}
+			if res.total && r.g != nil {
+				r.g.anew()
+				r.g.foundation(r.fab, l.At.Line, r.round)
+			}
 		}
 		return
 	}
@@ -57,6 +61,9 @@ func (r *runner) check(l *Line, res *result) {
 			continue
 		}
 		wrong = true
+		if uses(res.found) {
+			break
+		}
 		fix := "say %s, or mend the row so that it makes %s"
 		r.tell("rows/stated", finding.Warning, g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the "+r.below()+" | %s "+what+" stated", fix,
 			made, said, made, said, made, said)

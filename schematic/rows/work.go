@@ -219,7 +219,7 @@ func (r *runner) label(l *Line) {
 			if b.Round {
 				word = "round"
 			}
-			r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
+			r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was "+word+" %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
 		}
 		if r.no < 0 && l.Stated != nil && !r.known {
 			r.known = true
@@ -426,7 +426,7 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 		if w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round {
 			break
 		}
-		if len(w.found) == 0 || !hasKind(w.found, "rows/repeat") && !hasKind(w.found, "rows/under-use") {
+		if !uses(w.found) {
 			at := l.At
 			if n := len(body); n > 0 {
 				at = body[n-1].At
@@ -448,9 +448,12 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 	return res
 }
 
-func hasKind(list []raw, kind string) bool {
+// uses reports whether something was told of what a row uses: its count then follows
+// from that.
+func uses(list []raw) bool {
 	for _, f := range list {
-		if f.kind == kind {
+		switch f.kind {
+		case "rows/over-use", "rows/under-use", "rows/repeat", "rows/no-space", "rows/no-ring", "rows/no-chain", "rows/bounds":
 			return true
 		}
 	}
