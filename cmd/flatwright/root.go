@@ -107,7 +107,7 @@ or a file that cannot be read or written.`,
 	root.SetHelpTemplate(usageTemplate)
 	root.SetUsageTemplate(usageTemplate)
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newDraw(env), newTable(env), newCheck(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newSchema(env), newVersion(env), newLicences(env))
+	root.AddCommand(newDraw(env), newTable(env), newCheck(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newHandout(env), newSchema(env), newVersion(env), newLicences(env))
 	return root
 }
 

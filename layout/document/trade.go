@@ -3,6 +3,8 @@ package document
 import (
 	"regexp"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"flatwright/layout/table"
 	"flatwright/schematic/expr"
@@ -81,15 +83,19 @@ func (t Text) and(s string) Text {
 
 // span is the number that was found, and where it ends.
 func (r *reader) span(s string, m []int) (Span, int, bool) {
-	if m[0] > 0 && partOfWord(s[m[0]-1]) {
-		return Span{}, 0, false
-	}
+	before, _ := utf8.DecodeLastRuneInString(s[:m[0]])
 	if m[2] < 0 {
+		if partOfWord(before) {
+			return Span{}, 0, false
+		}
 		each := r.each(s[m[10]:m[11]])
 		if r.sizes.Len() < 2 || each == nil {
 			return Span{}, 0, false
 		}
 		return Span{Counts: each}, m[1], true
+	}
+	if partOfWord(before) || before == '-' || before == '–' { // 14–16 cm is no 16 cm
+		return Span{}, 0, false
 	}
 	first, u := r.lengths(s[m[2]:m[3]], s[m[4]:m[5]])
 	if first == nil || m[6] < 0 && s[m[4]:m[5]] == "in" && !inches(s[m[2]:m[3]], s[m[5]:]) {
@@ -120,8 +126,8 @@ func inches(number, rest string) bool {
 	return strings.ContainsAny(number, "½¼¾⅛⅜⅝⅞./") || afterInches.MatchString(rest)
 }
 
-func partOfWord(b byte) bool {
-	return b >= '0' && b <= '9' || b >= 'a' && b <= 'z' || b >= 'A' && b <= 'Z' || b == '.' || b == '-' || b >= 0x80
+func partOfWord(r rune) bool {
+	return r != utf8.RuneError && (unicode.IsLetter(r) || unicode.IsNumber(r) || r == '.' || r == '/')
 }
 
 // each are the numbers of a line as written, one a size.

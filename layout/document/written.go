@@ -25,7 +25,7 @@ func Written(p *schematic.Pattern, text string) ([]WrittenSection, []Fact) {
 	var out []WrittenSection
 	for i, line := range strings.Split(strings.ReplaceAll(text, "\r\n", "\n"), "\n") {
 		bare := strings.TrimSpace(line)
-		if bare == "" || bare == x.Title {
+		if bare == "" || len(out) == 0 && strings.EqualFold(strings.Trim(bare, "#*_ "), p.Title) || bare == x.Title {
 			continue
 		}
 		if _, ok := heading[i+1]; ok {

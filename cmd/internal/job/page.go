@@ -6,11 +6,14 @@ import (
 	"fmt"
 	"hash/crc32"
 	"strconv"
+	"strings"
 
 	"flatwright/cmd/internal/files"
 	"flatwright/layout/document"
 	"flatwright/render/html"
 	"flatwright/schematic"
+	"flatwright/schematic/rows"
+	"flatwright/schematic/stitch"
 )
 
 // PageOptions say what a page is to be. The zero value is a whole page.
@@ -36,7 +39,7 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	if err := ctx.Err(); err != nil {
 		return r, fmt.Errorf("stopped: %w", context.Cause(ctx))
 	}
-	page := html.Page{Content: content(p, gs), Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
+	page := html.Page{Content: content(p, gs, -1), Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
 	name := "page"
 	if o.Snippet {
 		name = "snippet"
@@ -55,8 +58,14 @@ func prefix(p *schematic.Pattern) string {
 	return "fw" + strconv.FormatUint(uint64(sum%(36*36*36)), 36)
 }
 
-// content is what the pages of a pattern say.
-func content(p *schematic.Pattern, gs []*schematic.Garment) *document.Content {
-	sections, short := document.Written(p, p.Rows)
+// content is what the pages of a pattern say: with the designer's rows, or else with
+// those that its pieces make.
+// Those that are printed for one size alone leave out what that size does not do.
+func content(p *schematic.Pattern, gs []*schematic.Garment, size int) *document.Content {
+	text := p.Rows
+	if strings.TrimSpace(text) == "" {
+		text = rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: size})
+	}
+	sections, short := document.Written(p, text)
 	return document.Of(gs, sections, short)
 }

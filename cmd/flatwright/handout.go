@@ -1,0 +1,71 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+	"flatwright/layout/place"
+)
+
+func newHandout(env environment) *cobra.Command {
+	var o job.HandoutOptions
+	var worksheet, life bool
+	var orientation place.Orientation
+	var out string
+	cmd := &cobra.Command{
+		Use:   "handout [flags] PATTERN",
+		Short: "Write the pattern as pages to print",
+		Long: `Handout writes a PDF to print: what the garment is and what is needed, the
+measurements, the schematic, the instructions, and room for notes. With a size,
+its numbers stand out, or stand alone. A worksheet leaves the measurements of
+one size blank, to be worked out from counts and gauge, and comes with its
+answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
+		Example: `  flatwright handout cardigan.yaml                        all sizes
+  flatwright handout --size M cardigan.yaml               size M stands out
+  flatwright handout --size M --alone --large cardigan.yaml
+  flatwright handout --size M --worksheet --little-ink cardigan.yaml
+  flatwright handout --size M --life-size --paper letter cardigan.yaml`,
+		Args: onePattern,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.Creator = "Flatwright"
+			switch {
+			case worksheet:
+				o.Kind = job.ForClass
+			case life:
+				o.Kind = job.AtLifeSize
+			}
+			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			src := source(args[0], text)
+			r, err := job.Handout(cmd.Context(), src, o)
+			if err != nil {
+				tell(env, r.Findings, src)
+				return fail(err)
+			}
+			if err := put(cmd, env, out, r); err != nil {
+				return &exit{exitUsage, err}
+			}
+			if weighty(r.Findings) {
+				brief(env, r.Findings, args[0])
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.Size, "size", "", "the `SIZE` whose numbers stand out")
+	f.BoolVar(&o.Alone, "alone", false, "print the numbers of that size alone")
+	f.BoolVar(&worksheet, "worksheet", false, "a worksheet for a class, and its answers")
+	f.BoolVar(&life, "life-size", false, "the pieces at life size, to block on")
+	f.BoolVar(&o.Large, "large", false, "large print, 18 point and up")
+	f.BoolVar(&o.Little, "little-ink", false, "no grounds, thinner outlines and fewer ribs")
+	chooseUnits(cmd, &o.Units, "units of the lengths (default both)")
+	choosePaper(cmd, &o.Paper, &orientation)
+	// pages of text are upright
+	_ = f.MarkHidden("orientation")
+	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
+	cmd.MarkFlagsMutuallyExclusive("worksheet", "life-size")
+	return cmd
+}

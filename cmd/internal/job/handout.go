@@ -1,0 +1,104 @@
+package job
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/layout/document"
+	"flatwright/layout/place"
+	"flatwright/layout/sheet"
+	"flatwright/render/pdf"
+	"flatwright/schematic/units"
+)
+
+// Sheets is which pages a handout has.
+type Sheets string
+
+// The kinds of handout.
+const (
+	WholePattern Sheets = ""
+	ForClass     Sheets = "worksheet" // a worksheet, and its answers
+	AtLifeSize   Sheets = "life"      // the pieces at 1:1
+)
+
+// HandoutOptions say what a handout has in it. The zero value is the whole pattern in all
+// sizes, on A4.
+type HandoutOptions struct {
+	Kind    Sheets
+	Size    string // the size whose numbers stand out; empty: all alike
+	Alone   bool   // that size's numbers alone
+	Units   []units.Unit
+	Paper   place.Paper
+	Large   bool // 18 point and up
+	Little  bool // little ink
+	Creator string
+}
+
+// Handout gives one PDF, or two for a worksheet: it and its answers. Its error is
+// ErrUnreadable, an OptionError, a place.TooLarge, a document.TooMany, or of an ended ctx.
+func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) {
+	p, gs, r, err := work(ctx, src)
+	if err != nil {
+		return r, err
+	}
+	d := document.Options{Paper: o.Paper, Large: o.Large, Little: o.Little, Size: -1, Alone: o.Alone, Units: o.Units}
+	if o.Size != "" {
+		if d.Size, err = sizeNamed(p, o.Size); err != nil {
+			return r, err
+		}
+	}
+	if d.Size < 0 && (o.Kind != WholePattern || o.Alone) {
+		if p.Sizes.Len() > 1 {
+			return r, &OptionError{"choose a size with --size: a worksheet, life size and one size alone are of one size"}
+		}
+		d.Size = 0
+	}
+	alone := -1
+	if o.Alone {
+		alone = d.Size
+	}
+	c := content(p, gs, alone)
+	names := namer{}
+	put := func(sheets []*sheet.Sheet, err error, parts ...string) error {
+		if err != nil {
+			return err
+		}
+		if err := ctx.Err(); err != nil {
+			return fmt.Errorf("stopped: %w", context.Cause(ctx))
+		}
+		var b bytes.Buffer
+		info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: parts[0], Lang: "en", Creator: o.Creator}
+		if err := pdf.Write(&b, sheets, info); err != nil {
+			return fmt.Errorf("PDF: %w", err)
+		}
+		r.Files = append(r.Files, files.File{Name: names.name(".pdf", append([]string{p.Title}, parts...)...), Body: b.Bytes()})
+		return nil
+	}
+	parts := func(what string) []string {
+		if d.Size >= 0 && p.Sizes.Len() > 1 {
+			return []string{what, p.Sizes.Names[d.Size]}
+		}
+		return []string{what}
+	}
+	switch o.Kind {
+	case ForClass:
+		for _, answers := range []bool{false, true} {
+			sheets, err := document.Worksheet(gs, c, d, answers)
+			if err := put(sheets, err, parts(map[bool]string{false: "worksheet", true: "answers"}[answers])...); err != nil {
+				return r, err
+			}
+		}
+		return r, nil
+	case AtLifeSize:
+		sheets, err := document.LifeSize(gs[d.Size], c, d)
+		err = put(sheets, err, parts("life size")...)
+		return r, err
+	case WholePattern:
+		sheets, err := document.Handout(gs, c, d)
+		err = put(sheets, err, parts("handout")...)
+		return r, err
+	}
+	return r, &OptionError{fmt.Sprintf("there is no handout %q; there are worksheet and life", o.Kind)}
+}

@@ -1,0 +1,159 @@
+package document
+
+import (
+	"errors"
+	"strings"
+
+	"flatwright/fonts"
+	"flatwright/layout/place"
+	"flatwright/layout/sheet"
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// schematics are the pages of a drawing, their own heads taken out: of the chosen
+// size with its values (or blanks), or of all sizes.
+func schematics(gs []*schematic.Garment, c *Content, o Options, labels place.Labels) ([]atom, error) {
+	po := place.Options{Paper: o.Paper, Orientation: place.Portrait, Size: max(o.Size, 0), Labels: labels, Units: unitChoice(o.Units)}
+	if o.Large {
+		po.Text = largeText
+	}
+	if o.Size < 0 && c.Sizes.Len() > 1 {
+		po.Size, po.Labels = shapeOf(gs), place.Letters
+	}
+	if po.Labels != place.Letters {
+		blank := po
+		blank.Labels = place.Blank // a worksheet and its answers, to one scale
+		if labels == place.Blank || o.sameScale {
+			sheets, err := place.Schematic(gs, blank)
+			if err != nil {
+				return nil, err
+			}
+			po.Scale = scaleOf(sheets)
+		}
+	}
+	sheets, err := place.Schematic(gs, po)
+	var large *place.TooLarge
+	if errors.As(err, &large) && po.Orientation == place.Portrait {
+		po.Orientation = place.Auto
+		sheets, err = place.Schematic(gs, po)
+	}
+	if err != nil {
+		return nil, err
+	}
+	size := usualText
+	if o.Large {
+		size = largeText
+	}
+	var out []atom
+	for i, s := range sheets {
+		name := "Schematic, " + sizeWords(c, Options{Size: po.Size})
+		if po.Labels == place.Letters {
+			name = "Schematic, all sizes"
+		}
+		out = append(out, atom{page: headless(s, name, i == 0, size)})
+	}
+	return out, nil
+}
+
+func unitChoice(us []units.Unit) place.Units {
+	if len(us) == 1 && us[0] == units.CM {
+		return place.CM
+	}
+	if len(us) == 1 {
+		return place.Inches
+	}
+	return place.Both
+}
+
+// headless is a sheet of a schematic with the heading of this document in the place of
+// its own: the head is never higher than what it replaces.
+func headless(s *sheet.Sheet, name string, first bool, size float64) *sheet.Sheet {
+	out := *s
+	out.Bookmark = ""
+	out.Root.Items = nil
+	for _, it := range s.Root.Items {
+		g, ok := it.(*sheet.Group)
+		if !ok {
+			if t, isText := it.(*sheet.Text); isText && t.Class == "page" {
+				continue // of the drawing alone
+			}
+			out.Root.Items = append(out.Root.Items, it)
+			continue
+		}
+		if g.Class != "heading" {
+			out.Root.Items = append(out.Root.Items, g)
+			continue
+		}
+		head := &sheet.Group{ID: g.ID, Class: g.Class, Title: g.Title}
+		for _, it := range g.Items {
+			if t, ok := it.(*sheet.Text); ok && t.Face == fonts.Italic {
+				head.Items = append(head.Items, t)
+			}
+		}
+		run0 := 2.9
+		if size >= 6 {
+			run0 = size
+		}
+		y := edge + lineHigh(run0) + 0.8
+		big := size * 1.2
+		if size < 6 {
+			big = size * 1.25
+		}
+		setLine(head, []run{{name, fonts.Bold, sheet.Black}}, edge, y+fonts.Ascent(fonts.Bold)*big, big, "heading")
+		out.Root.Items = append(out.Root.Items, head)
+		if first {
+			out.Places = []sheet.Bookmark{{Name: name, Y: y}}
+		}
+	}
+	return &out
+}
+
+// scaleOf is the scale of a schematic's sheets, 8 for 1:8.
+func scaleOf(sheets []*sheet.Sheet) float64 {
+	for _, s := range sheets {
+		for _, it := range s.Root.Items {
+			if g, ok := it.(*sheet.Group); ok && g.Class == "scalebar" {
+				if n, ok := units.ParseNum(strings.TrimPrefix(g.Title, "Scale 1:")); ok {
+					return n.Float()
+				}
+			}
+		}
+	}
+	return 0
+}
+
+// lessInk takes grounds away and every second line of a rib.
+func lessInk(g *sheet.Group) {
+	for _, it := range g.Items {
+		switch it := it.(type) {
+		case *sheet.Group:
+			lessInk(it)
+		case *sheet.Path:
+			if it.Style.Fill == sheet.Tint {
+				it.Style.Fill = sheet.None
+			}
+			if it.Class == "hatch" {
+				it.Segs = everySecond(it.Segs)
+			}
+			if it.Class == "outline" {
+				it.Style.Width *= 0.7
+			}
+		}
+	}
+}
+
+// everySecond keeps every second line of a path of lines.
+func everySecond(segs []sheet.Seg) []sheet.Seg {
+	var out []sheet.Seg
+	n := -1
+	for _, s := range segs {
+		if s.Verb == sheet.Move {
+			n++
+		}
+		if n%2 == 0 {
+			out = append(out, s)
+		}
+	}
+	return out
+}

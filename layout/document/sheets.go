@@ -1,0 +1,231 @@
+package document
+
+import (
+	"fmt"
+	"strings"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
+
+// square is the test square with what it is for.
+func (b *builder) square() {
+	size := b.p.size
+	words := wrap([]run{{"Test square: 50 mm by 50 mm", fonts.Regular, sheet.Black}}, size, b.wide()-TestSquare-8)
+	b.add(atom{high: TestSquare, gap: size * 1.2, draw: func(g *sheet.Group, y float64) {
+		x := inset
+		q := &sheet.Group{ID: "test-square", Class: "scalebar", Title: "Test square, 50 mm"}
+		q.Items = append(q.Items, &sheet.Path{Class: "scalebar", Style: thinStyle, Segs: []sheet.Seg{
+			{Verb: sheet.Move, P: [3]sheet.Point{at(x, y)}}, {Verb: sheet.Line, P: [3]sheet.Point{at(x+TestSquare, y)}},
+			{Verb: sheet.Line, P: [3]sheet.Point{at(x+TestSquare, y+TestSquare)}}, {Verb: sheet.Line, P: [3]sheet.Point{at(x, y+TestSquare)}},
+			{Verb: sheet.Close}}})
+		for i, l := range words {
+			setLine(q, l, x+TestSquare+5, y+fonts.Ascent(fonts.Regular)*size+float64(i)*lineHigh(size), size, "note")
+		}
+		g.Items = append(g.Items, q)
+	}})
+}
+
+// mapOf is a small picture of a piece on its sheets.
+func (b *builder) mapOf(p *lifePart, t tile) {
+	size := b.p.size
+	w := float64(p.cols)*(t.w-Overlap) + Overlap
+	h := float64(p.rows)*(t.h-Overlap) + Overlap
+	least := lineHigh(size) * 1.5
+	scale := min(b.wide()/w, 90/h, max(0.1, least/(t.h-Overlap)))
+	count := 0
+	for range p.page {
+		count++
+	}
+	title := fmt.Sprintf("%s: %d of %d sheets", p.name, count, p.cols*p.rows)
+	if p.about != "" {
+		title += ", " + p.about
+	}
+	b.para([]run{{title, fonts.Bold, sheet.Black}}, inset, b.wide(), 0, size*0.8, true)
+	b.add(atom{high: h*scale + 2, draw: func(g *sheet.Group, y float64) {
+		o := t.origin(p, 0, 0)
+		on := func(q sheet.Point) sheet.Point { return at(inset+(q.X-o.X)*scale, y+(q.Y-o.Y)*scale) }
+		m := &sheet.Group{Class: "key", Title: title}
+		var lines [][2]sheet.Point
+		draw := func(style sheet.Style, class string, pts ...sheet.Point) {
+			path := &sheet.Path{Class: class, Style: style}
+			for i, q := range pts {
+				v := sheet.Line
+				if i == 0 {
+					v = sheet.Move
+				} else {
+					lines = append(lines, [2]sheet.Point{on(pts[i-1]), on(q)})
+				}
+				path.Segs = append(path.Segs, sheet.Seg{Verb: v, P: [3]sheet.Point{on(q)}})
+			}
+			m.Items = append(m.Items, path)
+		}
+		grid := sheet.Style{Width: 0.1, Stroke: sheet.Black}
+		for c := 0; c <= p.cols; c++ {
+			x := o.X + float64(c)*(t.w-Overlap) + Overlap/2
+			draw(grid, "table", sheet.Point{X: x, Y: o.Y}, sheet.Point{X: x, Y: o.Y + h})
+		}
+		for r := 0; r <= p.rows; r++ {
+			yy := o.Y + float64(r)*(t.h-Overlap) + Overlap/2
+			draw(grid, "table", sheet.Point{X: o.X, Y: yy}, sheet.Point{X: o.X + w, Y: yy})
+		}
+		for _, s := range p.strokes {
+			if s.class == "outline" {
+				draw(sheet.Style{Width: 0.35, Stroke: sheet.Black}, s.class, s.pts...)
+			}
+		}
+		small := min(size, 0.55*(t.h-Overlap)*scale, 0.45*(t.w-Overlap)*scale)
+		if b.o.Large {
+			small = size
+		}
+		for r := range p.rows {
+			for c := range p.cols {
+				name := "–"
+				if p.page[[2]int{c, r}] {
+					name = tileName(c, r)
+				}
+				lo := on(sheet.Point{X: o.X + float64(c)*(t.w-Overlap) + Overlap/2, Y: o.Y + float64(r)*(t.h-Overlap) + Overlap/2})
+				least := 1.0
+				if b.o.Large {
+					least = size
+				}
+				if tx := free(name, small, least, lo, (t.w-Overlap)*scale, (t.h-Overlap)*scale, lines); tx != nil {
+					m.Items = append(m.Items, tx)
+				}
+			}
+		}
+		g.Items = append(g.Items, m)
+	}})
+}
+
+// free is a text in a cell where it touches no line: at the middle, else at other
+// places of the cell, no smaller than least; nil if there is none.
+func free(s string, size, least float64, lo sheet.Point, w, h float64, lines [][2]sheet.Point) *sheet.Text {
+	tw, th := fonts.Width(fonts.Regular, size, s), lineHigh(size)
+	for ; size >= least; size *= 0.85 {
+		tw, th = fonts.Width(fonts.Regular, size, s), lineHigh(size)
+		if tw > w || th > h {
+			continue
+		}
+		for _, f := range [][2]float64{{.5, .5}, {.5, .2}, {.5, .8}, {.2, .5}, {.8, .5}, {.15, .15}, {.85, .15}, {.15, .85}, {.85, .85}} {
+			cx, cy := lo.X+0.4+tw/2+(w-tw-0.8)*f[0], lo.Y+0.4+th/2+(h-th-0.8)*f[1]
+			box := sheet.Box{C: sheet.Point{X: cx, Y: cy}, U: sheet.Point{X: 1}, HalfW: tw/2 + 0.3, HalfH: th/2 + 0.3}
+			if !touched(box, lines) {
+				return middle(s, size, cx, cy)
+			}
+		}
+	}
+	return nil
+}
+
+func touched(box sheet.Box, lines [][2]sheet.Point) bool {
+	for _, l := range lines {
+		if box.Touches(l[0], l[1]) {
+			return true
+		}
+	}
+	return false
+}
+
+// middle is a text whose box has its middle at x, y.
+func middle(s string, size, x, y float64) *sheet.Text {
+	base := y + (fonts.Ascent(fonts.Regular)-fonts.Descent(fonts.Regular))*size/2
+	return &sheet.Text{S: s, At: at(x, base), Anchor: sheet.Middle, Size: size, Width: fonts.Width(fonts.Regular, size, s), Ink: sheet.Black, Class: "label"}
+}
+
+// tiles are the sheets of a part.
+func (b *builder) tiles(p *lifePart, t tile) {
+	first := true
+	for r := range p.rows {
+		for c := range p.cols {
+			if !p.page[[2]int{c, r}] {
+				continue
+			}
+			s := b.p.doc
+			s.W, s.H = b.p.w, b.p.h
+			s.Root = sheet.Group{ID: "page", Class: "document"}
+			if first {
+				s.Places = []sheet.Bookmark{{Name: p.name + ", life size", Level: 0}}
+				first = false
+			}
+			b.tile(&s, p, t, c, r)
+			b.add(atom{page: &s})
+		}
+	}
+}
+
+func (b *builder) tile(s *sheet.Sheet, p *lifePart, t tile, c, r int) {
+	g := &sheet.Group{ID: "life-size", Class: "piece", Title: p.name + ", sheet " + tileName(c, r)}
+	o := t.origin(p, c, r)
+	var lines [][2]sheet.Point
+	add := func(style sheet.Style, class string, pts []sheet.Point) {
+		path := &sheet.Path{Class: class, Style: style}
+		for i, q := range pts {
+			q = at(edge+q.X, t.top+q.Y)
+			v := sheet.Line
+			if i == 0 {
+				v = sheet.Move
+			} else {
+				lines = append(lines, [2]sheet.Point{path.Segs[i-1].P[0], q})
+			}
+			path.Segs = append(path.Segs, sheet.Seg{Verb: v, P: [3]sheet.Point{q}})
+		}
+		g.Items = append(g.Items, path)
+	}
+	// half a line's width stays inside the room, so that the printer cuts nothing off
+	in := outlineStyle.Width
+	for _, st := range p.strokes {
+		for _, run := range clip(st.pts, sheet.Point{X: o.X + in, Y: o.Y + in}, t.w-2*in, t.h-2*in) {
+			for i := range run {
+				run[i].X += in
+				run[i].Y += in
+			}
+			add(st.style, st.class, run)
+		}
+	}
+	const arm = 4
+	for _, x := range [2]float64{Overlap / 2, t.w - Overlap/2} {
+		for _, y := range [2]float64{Overlap / 2, t.h - Overlap/2} {
+			add(thinStyle, "mark", []sheet.Point{{X: x - arm, Y: y}, {X: x + arm, Y: y}})
+			add(thinStyle, "mark", []sheet.Point{{X: x, Y: y - arm}, {X: x, Y: y + arm}})
+		}
+	}
+	var boxes []sheet.Box
+	for _, l := range p.labels {
+		x, y := edge+l.at.X-o.X, t.top+l.at.Y-o.Y
+		size := b.p.size
+		w, h := fonts.Width(fonts.Regular, size, l.s)/2+0.5, lineHigh(size)/2
+		box := sheet.Box{C: sheet.Point{X: x, Y: y}, U: sheet.Point{X: 1}, HalfW: w, HalfH: h}
+		if x-w < edge || x+w > edge+t.w || y-h < t.top || y+h > t.top+t.h || touched(box, lines) {
+			continue
+		}
+		clear := true
+		for _, other := range boxes {
+			clear = clear && !box.Overlaps(other)
+		}
+		if clear {
+			boxes = append(boxes, box)
+			g.Items = append(g.Items, middle(l.s, size, x, y))
+		}
+	}
+	s.Root.Items = append(s.Root.Items, g)
+	size := b.p.headSize()
+	text := []run{{p.name + ", sheet " + tileName(c, r), fonts.Bold, sheet.Black}}
+	var near []string
+	for _, n := range []struct {
+		word string
+		c, r int
+	}{{"left", c - 1, r}, {"right", c + 1, r}, {"above", c, r - 1}, {"below", c, r + 1}} {
+		if p.page[[2]int{n.c, n.r}] {
+			near = append(near, n.word+" "+tileName(n.c, n.r))
+		}
+	}
+	if len(near) > 0 {
+		text = append(text, run{" · " + strings.Join(near, ", "), fonts.Regular, sheet.Black})
+	}
+	if p.about != "" {
+		text = append(text, run{" · " + p.about, fonts.Regular, sheet.Black})
+	}
+	line := wrap(text, size, s.W-2*edge)[0]
+	setLine(&s.Root, line, edge, edge+lineHigh(size)+1+fonts.Ascent(fonts.Regular)*size, size, "heading")
+}
