@@ -44,10 +44,13 @@ func (s *BindOff) work(w *worker) {
 		return
 	}
 	n := s.Stitches.Int(w.i, 0)
+	at := w.side(s.At)
 	if n <= 0 {
+		if s.Edge != "" && !w.cur.round { // a size that takes none off has the edge all the same
+			w.nameShaped(at, s.Edge)
+		}
 		return
 	}
-	at := w.side(s.At)
 	if st.round && len(st.blocks) == 1 {
 		w.find("arithmetic/round", finding.Error, s.Pos, "a round has no edge to bind off at", "", "",
 			"divide the round into parts, one of them bound off or left")

@@ -278,9 +278,12 @@ func (r *regauger) sideways(s *schematic.Sideways, next schematic.Section, st *r
 		gauge = g
 	}
 	old := r.steps[up].After
-	n := r.stitches(old, gauge, Rule{Parity: Like(old), Multiple: up.Pick, Least: 1})
-	s.Rows = expr.Counts(n / up.Pick * up.Of)
-	st.n = n
+	st.n = r.stitches(old, gauge, Rule{Parity: Like(old), Least: 1})
+	if st.n != old {
+		n := int(units.Frac(int64(st.n)*int64(up.Of), int64(up.Pick)).Round())
+		s.Rows = expr.Counts(n)
+		st.n = n/up.Of*up.Pick + min(n%up.Of, up.Pick) // rows that are over give what they can
+	}
 }
 
 func (r *regauger) picked(s *schematic.PickUp, st *row) int {
