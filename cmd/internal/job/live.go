@@ -1,0 +1,66 @@
+package job
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+
+	"flatwright/layout/table"
+	"flatwright/render/svg"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// Look is a pattern as a page shows it while a person types: one drawing as svg
+// elements, each with ids of its own, and the measurements of all sizes.
+type Look struct {
+	Result
+	Drawing string   // what is drawn: a size, or all sizes
+	Pages   [][]byte // svg elements to stand in a page
+	Table   table.Table
+	Sizes   expr.Sizes
+	Sample  int // index of the sample's size, or -1
+	Units   units.Unit
+	Rows    bool // the pattern has written rows
+}
+
+// Live draws one drawing for the screen: that of o.Size, which may be empty for
+// the sample's, with the labels of o. Its error is ErrUnreadable, an OptionError,
+// a place.TooLarge, or of an ended ctx; findings and measurements are there
+// if only the drawing failed.
+func Live(ctx context.Context, src Source, o DrawOptions) (Look, error) {
+	var l Look
+	p, gs, r, err := work(ctx, src)
+	l.Result = r
+	if err != nil {
+		return l, err
+	}
+	l.Table, l.Sizes, l.Sample, l.Units, l.Rows = table.Of(gs), p.Sizes, p.Sample, p.Units, p.Rows != ""
+	if o.Size == "" || p.Sizes.Index(o.Size) < 0 {
+		o.Size = p.Sizes.Names[max(0, min(p.Sample, p.Sizes.Len()-1))]
+		if p.Sample < 0 {
+			o.Size = p.Sizes.Names[p.Sizes.Len()/2]
+		}
+	}
+	if o.Labels == Every {
+		o.Labels = One
+	}
+	all, err := drawings(p, o)
+	if err != nil {
+		return l, err
+	}
+	if err := lay(ctx, gs, all); err != nil {
+		return l, err
+	}
+	d := all[0]
+	l.Drawing = d.name
+	for i, s := range d.sheets {
+		s.Prefix = fmt.Sprintf("d%d-", i+1)
+		var b bytes.Buffer
+		if err := svg.Inline(&b, s); err != nil {
+			return l, fmt.Errorf("%s: %w", d.name, err)
+		}
+		l.Pages = append(l.Pages, b.Bytes())
+	}
+	return l, nil
+}

@@ -1,0 +1,37 @@
+package job
+
+import (
+	"context"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestLiveGivesTheDrawingThatDrawWrites(t *testing.T) {
+	for _, src := range sources(t, "../../../examples/*.yaml") {
+		look, err := Live(context.Background(), src, DrawOptions{})
+		require.NoError(t, err)
+		require.NotEmpty(t, look.Pages)
+		assert.Equal(t, look.Sizes.Names[look.Sample], look.Drawing, "the sample is drawn first")
+		assert.NotEmpty(t, look.Table.Groups)
+		for _, size := range look.Sizes.Names {
+			one, err := Live(context.Background(), src, DrawOptions{Size: size})
+			require.NoError(t, err)
+			file, err := Draw(context.Background(), src, DrawOptions{Size: size, Labels: One, Format: "svg"})
+			require.NoError(t, err)
+			require.Len(t, one.Pages, len(file.Files))
+			assert.InDelta(t, len(file.Files[0].Body), len(one.Pages[0]), 2000, "but for declaration and prefixes")
+		}
+	}
+}
+
+func BenchmarkLive(b *testing.B) {
+	src := largest(b)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Live(context.Background(), src, DrawOptions{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
