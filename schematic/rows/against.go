@@ -21,7 +21,8 @@ func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.Lis
 			Message: fmt.Sprintf("the text has %d sizes, the pattern has %d", len(x.Sizes.Names), len(gs)),
 			Want:    strings.Join(p.Sizes.Names, ", "), Fix: "write the same sizes in both"})
 	}
-	if x.Gauge == nil {
+	own := x.Gauge != nil
+	if !own {
 		if g := p.GaugeNamed(""); g != nil && g.Stitches.Sign() > 0 && g.Rows.Sign() > 0 {
 			x.Gauge = &Gauge{StitchWidth: g.StitchWidth(), RowHeight: g.RowHeight()}
 			defer func() { x.Gauge = nil }()
@@ -31,7 +32,11 @@ func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.Lis
 	index := map[string]*merged{}
 	seen := map[string]bool{}
 	for size := range gs {
-		t := textPlateaus(x, size)
+		t, lengths := textPlateaus(x, size)
+		if own {
+			lengths = nil // Check tells of them
+		}
+		list = merge(list, index, "", size, lengths)
 		for _, m := range gs[size].Pieces {
 			if m.MirrorOf != "" || m.Piece == nil || m.Piece.Motifs != nil {
 				continue
@@ -171,7 +176,8 @@ func find(x *Text, piece, part string) string {
 
 // textPlateaus works the text in one size and gives the counts of each heading.
 // Sub-headings (shape ..., divide ...), and headings 'further', go on with the piece before.
-func textPlateaus(x *Text, size int) map[string][]plateau {
+func textPlateaus(x *Text, size int) (map[string][]plateau, []raw) {
+	var lengths []raw
 	out := map[string][]plateau{}
 	r := &runner{x: x, size: size, assume: CountsNot, unsaid: map[int]Span{}, index: map[string]*merged{}}
 	key := ""
@@ -215,9 +221,14 @@ func textPlateaus(x *Text, size int) map[string][]plateau {
 				out[key] = join(out[key], p)
 			}
 		}
+		for _, f := range r.all {
+			if f.kind == "rows/length" {
+				lengths = append(lengths, f)
+			}
+		}
 		r.end()
 	}
-	return out
+	return out, lengths
 }
 
 // compare meets the counts of a piece in those of the text, in their order.

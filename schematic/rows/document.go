@@ -244,6 +244,7 @@ func (p *parser) shortLists() {
 		if t.short == 0 {
 			continue
 		}
+		p.line.Short = true
 		names := p.x.Sizes.Names
 		f := finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
 			Message: fmt.Sprintf("%q has %d numbers for %d sizes", t.s, t.short, len(names)),

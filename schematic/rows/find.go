@@ -100,5 +100,8 @@ func (w *work) tell(kind string, sev finding.Severity, at Span, msg, fix string,
 		w.missed++
 		return
 	}
+	if uses(w.found) && (kind == "rows/kind" || kind == "rows/place" || uses([]raw{{kind: kind}})) {
+		return // of the same cause as what was told
+	}
 	w.found = append(w.found, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a})
 }

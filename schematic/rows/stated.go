@@ -33,54 +33,66 @@ func (r *runner) check(l *Line, res *result) {
 		}
 		return
 	}
-	grouped := false
-	for _, g := range l.Stated {
-		grouped = grouped || g.Unit.Group != nil
+	if res.dropped { // follows from a row before: go on with what the text says
+		if k := r.said(l); k >= 0 {
+			r.fab, r.alt = r.asStated(l, f, k), nil
+		}
+		return
 	}
-	wrong := false
-	named := 0
+	found := r.misfits(l, f)
+	if len(found) == 0 {
+		return
+	}
+	if !uses(res.found) {
+		r.all = append(r.all, found...)
+	}
+	r.suspect = suspectRows
+	if k := r.said(l); k >= 0 && k != f.stitches() {
+		r.alt = r.asStated(l, f, k)
+	}
+}
+
+// misfits is what the stated count of a line and a row as worked have apart.
+func (r *runner) misfits(l *Line, f *fabric) []raw {
+	var out []raw
+	tell := func(at Span, msg, fix string, a ...int) {
+		out = append(out, raw{kind: "rows/stated", sev: finding.Warning, at: at, msg: msg, fix: fix, a: a})
+	}
+	grouped := false
 	for i, g := range l.Stated {
+		grouped = grouped || g.Unit.Group != nil
 		for _, h := range l.Stated[:i] {
 			if !g.Any && g.Unit.Stitch == h.Unit.Stitch && g.Unit.Chain == h.Unit.Chain && g.Unit.Space == h.Unit.Space && g.Unit.Group == h.Unit.Group &&
 				g.Unit.Size.At(r.size) == h.Unit.Size.At(r.size) {
-				r.tell("rows/stated", finding.Warning, g.At, "the count names the same thing twice", "name each kind once")
-				return
+				tell(g.At, "the count names the same thing twice", "name each kind once")
+				return out
 			}
 		}
 	}
+	named := 0
 	for _, g := range l.Stated {
 		said := g.N.At(r.size)
 		if said == none {
-			return
+			return nil
 		}
-		made, what, ok := r.made1(f, g, grouped)
+		made, what, also := r.made1(f, g, grouped)
 		if !g.Any && !g.Unit.Space && !g.Unit.Chain && g.Unit.Group == nil && (g.Unit.Stitch == nil || g.Unit.Stitch.ID != "picot") {
 			named += made
 		}
-		if ok == said || made == said {
+		if also == said || made == said {
 			continue
 		}
-		wrong = true
-		if uses(res.found) {
-			break
-		}
-		fix := "say %s, or mend the row so that it makes %s"
-		r.tell("rows/stated", finding.Warning, g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the "+r.below()+" | %s "+what+" stated", fix,
+		tell(g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the row below | %s "+what+" stated", "say %s, or mend the row so that it makes %s",
 			made, said, made, said, made, said)
+		return out // the kinds that follow are of the same cause
 	}
-	if !wrong && !grouped && len(l.Stated) > 0 && !l.Stated[0].Any {
+	if !grouped && len(l.Stated) > 0 && !l.Stated[0].Any {
 		if total := f.stitches(); named != total && !r.onlySpaces(l) {
-			others := total - named
-			r.tell("rows/stated", finding.Warning, l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named",
-				"name them all, or mend the row", total, named, others)
-			wrong = true
+			tell(l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named", "name them all, or mend the row",
+				total, named, total-named)
 		}
 	}
-	if wrong {
-		if k := r.said(l); k >= 0 && k != f.stitches() {
-			r.alt = r.asStated(l, f, k)
-		}
-	}
+	return out
 }
 
 func (r *runner) onlySpaces(l *Line) bool {
@@ -90,10 +102,6 @@ func (r *runner) onlySpaces(l *Line) bool {
 		}
 	}
 	return true
-}
-
-func (r *runner) below() string {
-	return "row below"
 }
 
 // asStated is the row with the stated number of stitches, all of the kind that is

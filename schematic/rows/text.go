@@ -251,6 +251,7 @@ type Line struct {
 	At     Span
 	Src    string
 	Unread []Span
+	Short  bool // a line of numbers in it has not one for each size
 	tokens []token
 }
 

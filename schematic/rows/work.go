@@ -59,6 +59,8 @@ type runner struct {
 	cur     *piece
 	last    *stitch.Stitch // of the row that was divided last
 	shaped  int            // rows of the shapings told together so far
+	suspect int            // rows that may not fit because of one before
+	altNo   int            // the other number that the last row may have, 0: none
 	edge    int            // rows of the edge to be worked along
 	fresh   bool           // numbering may begin anew
 	begun   bool           // something was worked in this section
@@ -116,7 +118,7 @@ func (r *runner) line(l *Line) {
 		}
 		return
 	}
-	if len(l.Unread) > 0 {
+	if len(l.Unread) > 0 || l.Short {
 		r.unread(l)
 		return
 	}
@@ -151,10 +153,15 @@ func (r *runner) unread(l *Line) {
 		}
 	}
 	words = strings.ReplaceAll(words, "%s", "% s")
-	if k >= 0 {
+	switch {
+	case len(l.Unread) == 0: // a line of numbers is too short or too long, which is told already
+		if r.known = k >= 0; r.known {
+			r.fab, r.alt = uniform(nil, k), nil
+		}
+	case k >= 0:
 		r.tell("rows/not-read", finding.Warning, l.Unread[0], "not read: "+words+"; the check goes on with the stated count", "write it in the words of the trade's lists")
 		r.fab, r.known, r.alt = uniform(nil, k), true, nil
-	} else {
+	default:
 		r.tell("rows/not-read", finding.Warning, l.Unread[0], "not read: "+words+"; no count is stated, so that the rows after it are not checked against it", "write it in the words of the trade's lists, and state the count")
 		if l.Label != nil {
 			r.known = false
@@ -204,6 +211,7 @@ func (r *runner) said(l *Line) int {
 // label holds the number and the side of a row against the rows before it.
 func (r *runner) label(l *Line) {
 	b := l.Label
+	told := false
 	if !b.Next {
 		from := b.From.At(r.size)
 		if from == none {
@@ -212,7 +220,7 @@ func (r *runner) label(l *Line) {
 		want := r.no + 1
 		switch {
 		case r.no < 0:
-		case from == want:
+		case from == want, r.altNo > 0 && from == r.altNo+1:
 		case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0):
 		default:
 			word := "row"
@@ -220,6 +228,11 @@ func (r *runner) label(l *Line) {
 				word = "round"
 			}
 			r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was "+word+" %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
+			r.altNo, told = want-1, true
+			r.suspect = suspectRows
+		}
+		if !told {
+			r.altNo = 0
 		}
 		if r.no < 0 && l.Stated != nil && !r.known {
 			r.known = true
@@ -238,8 +251,8 @@ func (r *runner) label(l *Line) {
 	if b.Side != 0 && r.side != 0 && !b.Round && b.Side == r.side {
 		names := [...]string{1: "right", 2: "wrong"}
 		r.tell("rows/side", finding.Warning, b.At, "this is called a "+names[b.Side]+"-side row, and so was the row before it", "call it "+[...]string{1: "(WS)", 2: "(RS)"}[b.Side]+", or put the row between them in")
-	}
-	if b.Side != 0 {
+		r.side = 0
+	} else if b.Side != 0 {
 		r.side = 3 - b.Side // count turns it
 		if b.Round {
 			r.side = b.Side
@@ -274,6 +287,9 @@ func (r *runner) times(l *Line) int {
 func (r *runner) count(l *Line, k int) {
 	if r.no >= 0 {
 		r.no += k
+	}
+	if r.altNo > 0 {
+		r.altNo += k
 	}
 	if !r.round && r.side != 0 && k%2 == 1 {
 		r.side = 3 - r.side
@@ -334,15 +350,16 @@ func (r *runner) log(l *Line, body []*Node, name string, k int, res *result) {
 
 // result is a row as worked.
 type result struct {
-	out   *fabric
-	found []raw
-	left  int
-	pin   bool
-	free  bool
-	next  *Node
-	lefts *fabric
-	per   int  // stitches in each row of an edge that is not known
-	total bool // the count is not known from the work (a pick-up along an unknown edge)
+	out     *fabric
+	found   []raw
+	left    int
+	pin     bool
+	free    bool
+	next    *Node
+	lefts   *fabric
+	per     int  // stitches in each row of an edge that is not known
+	dropped bool // it does not fit because of a row before
+	total   bool // the count is not known from the work (a pick-up along an unknown edge)
 }
 
 // one works one row; of two readings of the row below, it takes the one that fits.
@@ -352,12 +369,23 @@ func (r *runner) one(l *Line, body []*Node) *result {
 		below = &fabric{}
 	}
 	res := r.try(below, l, body)
+	bad := r.badness(l, res)
 	if r.alt != nil && r.g == nil {
 		other := r.try(r.alt, l, body)
-		if r.badness(l, other) < r.badness(l, res) {
-			res = other
+		if n := r.badness(l, other); n < bad {
+			res, bad = other, n
 		}
 		r.alt = nil
+	}
+	switch {
+	case bad == 0:
+		r.suspect = 0
+	case r.suspect > 0 && !res.pin && l.Stated != nil:
+		r.suspect--
+		res.found, res.dropped = nil, true
+	}
+	if uses(res.found) {
+		r.suspect = suspectRows
 	}
 	if r.known || len(res.found) == 0 || res.pin {
 		r.all = append(r.all, res.found...)
@@ -386,13 +414,17 @@ func (r *runner) one(l *Line, body []*Node) *result {
 	return res
 }
 
+// badness is how much does not fit in a row as worked.
 func (r *runner) badness(l *Line, res *result) int {
-	n := len(res.found)
-	if k := r.said(l); k >= 0 && res.out.stitches() != k {
-		n++
+	if !r.known && !res.pin || res.total {
+		return 0
 	}
-	return n
+	return len(res.found) + len(r.misfits(l, res.out))
 }
+
+// suspectRows is how many rows after one that does not fit are not told of: their
+// counts follow from it, as long as none of them fits.
+const suspectRows = 3
 
 // try works one row over below, without keeping anything.
 func (r *runner) try(below *fabric, l *Line, body []*Node) *result {

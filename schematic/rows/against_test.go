@@ -1,0 +1,90 @@
+package rows
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// back is a small back in two sizes: 60 (70) stitches, 40 (44) rows, 4 (5) bound off
+// at either side, 6 (8) times one decrease at each end every second row, 10 rows.
+func back() *schematic.Pattern {
+	sizes, _ := expr.ParseSizes("S (M)")
+	p := &schematic.Pattern{Title: "Back", Sizes: sizes, Steps: units.Usual, Sample: -1,
+		Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(20), Rows: units.Int(20), Over: units.Int(100), Stitch: "stockinette stitch"}}}
+	p.Pieces = []*schematic.Piece{{Name: "Back", Kind: schematic.KindBack, Sections: []schematic.Section{
+		&schematic.CastOn{Stitches: expr.Counts(60, 70)},
+		&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(40, 44)}},
+		&schematic.BindOff{Stitches: expr.Counts(4, 5), At: schematic.BothEdges},
+		&schematic.Shape{Shapings: []schematic.Shaping{{By: expr.Counts(1, 1), At: schematic.BothEdges, Every: expr.Counts(2, 2), Times: expr.Counts(6, 8)}}},
+		&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(10, 10)}},
+		&schematic.BindOff{All: true},
+	}}}
+	return p
+}
+
+const backText = `Sizes: S (M)
+
+Back
+Cast on 60 (70) sts.
+Row 1 (RS): Knit. 60 (70) sts
+Row 2: Purl. 60 (70) sts
+Rep Rows 1 and 2 to end of row 40 (44). 60 (70) sts
+Piece measures 20 (22) cm from cast-on edge.
+Bind off 4 (5) sts at beg of next 2 rows. 52 (60) sts
+Next row: K1, k2tog, k to last 3 sts, ssk, k1. 50 (58) sts
+Next row: Purl. 50 (58) sts
+Rep last 2 rows 5 (7) more times. 40 (44) sts
+Work 10 rows even. 40 (44) sts
+Bind off all sts.
+`
+
+func TestATextIsHeldAgainstItsPattern(t *testing.T) {
+	p := back()
+	gs, ok := works(p)
+	require.True(t, ok)
+	x := Read("back.txt", []byte(backText), Options{})
+	require.Empty(t, Check(x, Options{}).Findings)
+	require.Empty(t, Against(x, p, gs))
+
+	for _, c := range []struct{ was, now, message string }{
+		{"row 40 (44)", "row 42 (44)", "works 42 rows to the end of 60 stitches, the pattern 40"},
+		{"Work 10 rows even", "Work 8 rows even", "works 20 (24) rows to the end of 40 (44) stitches, the pattern 22 (26)"},
+	} {
+		x := Read("back.txt", []byte(strings.Replace(backText, c.was, c.now, 1)), Options{})
+		list := slices.DeleteFunc(Against(x, p, gs), func(f finding.Finding) bool { return f.Kind != "rows/against" })
+		require.Len(t, list, 1, c.now)
+		assert.Contains(t, list[0].Message, c.message)
+	}
+	// Five stitches bound off in S too: the text fits itself, and not the pattern.
+	other := strings.NewReplacer("off 4 (5)", "off 5 (5)", "52 (60)", "50 (60)", "50 (58)", "48 (58)", "40 (44) sts", "38 (44) sts").Replace(backText)
+	x = Read("back.txt", []byte(other), Options{})
+	require.Empty(t, Check(x, Options{}).Findings)
+	list := Against(x, p, gs)
+	require.Len(t, list, 1)
+	assert.Equal(t, []string{"S"}, list[0].Sizes)
+	assert.Contains(t, list[0].Message, "never comes to 52 stitches")
+
+	x = Read("back.txt", []byte(strings.Replace(backText, "\nBack\n", "\nFront\n", 1)), Options{})
+	list = Against(x, p, gs)
+	require.Len(t, list, 1)
+	assert.Equal(t, "rows/piece", list[0].Kind)
+}
+
+func TestAWrittenLengthIsHeldToThePatternsGauge(t *testing.T) {
+	p := back()
+	gs, _ := works(p)
+	x := Read("back.txt", []byte(strings.Replace(backText, "measures 20 (22)", "measures 20 (24)", 1)), Options{})
+	list := Against(x, p, gs)
+	require.Len(t, list, 1)
+	assert.Equal(t, "rows/length", list[0].Kind)
+	assert.Equal(t, []string{"M"}, list[0].Sizes)
+}
