@@ -20,7 +20,8 @@ type nest struct {
 	disc      bool
 	sizes     []int
 	loops     [][][]schematic.Point // a size's outlines
-	corner    []schematic.Point     // where a size's label points
+	begin     []schematic.Point     // a size's right-hand corner where all sizes begin
+	end       []schematic.Point     // and at the other end
 	lo, hi    schematic.Point
 }
 
@@ -92,7 +93,8 @@ func (n *nest) take(size int, v *viewPlan) {
 	case n.top:
 		dy = -v.hi.Y
 	}
-	corner := schematic.Point{X: math.Inf(-1), Y: math.Inf(1)}
+	begin := schematic.Point{X: math.Inf(-1), Y: math.Inf(1)}
+	end := begin
 	var loops [][]schematic.Point
 	if len(n.sizes) == 0 {
 		n.lo, n.hi = schematic.Point{X: v.lo.X + dx, Y: v.lo.Y + dy}, schematic.Point{X: v.hi.X + dx, Y: v.hi.Y + dy}
@@ -102,26 +104,30 @@ func (n *nest) take(size int, v *viewPlan) {
 		for i, q := range loop {
 			q = schematic.Point{X: q.X + dx, Y: q.Y + dy}
 			moved[i] = q
-			if n.better(q, corner) {
-				corner = q
+			if n.better(q, begin, n.top) {
+				begin = q
+			}
+			if n.better(q, end, !n.top) {
+				end = q
 			}
 			n.lo = schematic.Point{X: min(n.lo.X, q.X), Y: min(n.lo.Y, q.Y)}
 			n.hi = schematic.Point{X: max(n.hi.X, q.X), Y: max(n.hi.Y, q.Y)}
 		}
 		loops = append(loops, moved)
 	}
-	n.sizes, n.loops, n.corner = append(n.sizes, size), append(n.loops, loops), append(n.corner, corner)
+	n.sizes, n.loops = append(n.sizes, size), append(n.loops, loops)
+	n.begin, n.end = append(n.begin, begin), append(n.end, end)
 }
 
-// better reports whether a label had better point at q: the right-hand one of the
-// corners at which the sizes begin; of a circle, its right-hand side.
-func (n *nest) better(q, than schematic.Point) bool {
+// better reports whether a label had better point at q: the right-hand corner at
+// the top or at the bottom; of a circle, its right-hand side.
+func (n *nest) better(q, than schematic.Point, top bool) bool {
 	const even = 1e-6
 	if n.disc {
 		return q.X > than.X
 	}
 	rise := q.Y - than.Y
-	if n.top {
+	if top {
 		rise = -rise
 	}
 	if math.IsInf(than.X, 0) {
@@ -141,21 +147,47 @@ type nestBox struct {
 	size   float64
 }
 
+// corners are where the labels point, and whether they stand above: where the
+// sizes begin, unless more of them are apart at the other end.
+func (n *nest) corners(scale float64) (at []schematic.Point, above bool) {
+	if !n.disc && apartBy(n.end, 0.3*scale) > apartBy(n.begin, 0.3*scale) {
+		return n.end, !n.top
+	}
+	return n.begin, n.top && !n.disc
+}
+
+// apartBy is how many of the corners are further to the right than the one before by so many mm.
+func apartBy(corners []schematic.Point, mm float64) int {
+	xs := make([]float64, len(corners))
+	for i, c := range corners {
+		xs[i] = c.X
+	}
+	slices.Sort(xs)
+	n := 0
+	for i, x := range xs {
+		if i == 0 || x-xs[i-1] >= mm {
+			n++
+		}
+	}
+	return n
+}
+
 func (n *nest) layOut(names []string, scale, size float64) *nestBox {
 	b := &nestBox{n: n, scale: scale, size: size}
 	line := lineHeight(fonts.Regular, size)
 	on := func(q schematic.Point) pt { return pt{X: q.X / scale, Y: -q.Y / scale} }
+	corner, above := n.corners(scale)
 	at := make([]int, len(n.sizes))
 	for i := range at {
 		at[i] = i
 	}
-	slices.SortStableFunc(at, func(a, b int) int { return cmp.Compare(n.corner[a].X, n.corner[b].X) })
+	slices.SortStableFunc(at, func(a, b int) int { return cmp.Compare(corner[a].X, corner[b].X) })
 	row := -n.lo.Y/scale + nestLead // of the labels' near side
-	if n.top {
+	if above {
 		row = -n.hi.Y/scale - nestLead
 	}
 	for _, i := range at {
-		from := on(n.corner[i])
+		from := on(corner[i])
 		if k := len(b.labels) - 1; k >= 0 && from.X-b.labels[k].from.X < 0.3 {
 			b.labels[k].sizes = append(b.labels[k].sizes, n.sizes[i])
 			continue
@@ -170,7 +202,7 @@ func (n *nest) layOut(names []string, scale, size float64) *nestBox {
 	for k := range b.labels {
 		l := &b.labels[k]
 		way := 1.0
-		if n.top {
+		if above {
 			way = -1
 		}
 		l.from.Y += way * nestTouch
@@ -182,7 +214,7 @@ func (n *nest) layOut(names []string, scale, size float64) *nestBox {
 		lo.X, hi.X = min(lo.X, l.at.X-l.width/2), max(hi.X, l.at.X+l.width/2)
 	}
 	top, bottom := lo.Y, row+line
-	if n.top {
+	if above {
 		top, bottom = row-line, hi.Y
 	}
 	title := fonts.Width(fonts.Bold, size, fonts.Shown(fonts.Bold, n.title))
