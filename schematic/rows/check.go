@@ -70,8 +70,20 @@ func Check(x *Text, o Options) Report {
 	}
 	rep.Findings = append(rep.Findings, x.Findings...)
 	rep.Findings = append(rep.Findings, asked...)
+	at := map[int]int{} // line: the finding that tells what its row uses or makes
 	for _, m := range list {
-		rep.Findings = append(rep.Findings, m.finding(x))
+		f := m.finding(x)
+		if !uses([]raw{m.raw}) && m.kind != "rows/stated" {
+			rep.Findings = append(rep.Findings, f)
+			continue
+		}
+		k, there := at[f.Pos.Line]
+		if !there {
+			at[f.Pos.Line] = len(rep.Findings)
+			rep.Findings = append(rep.Findings, f)
+			continue
+		}
+		otherSizes(&rep.Findings[k], f) // the same row, otherwise in other sizes
 	}
 	rep.Findings = append(rep.Findings, x.mixed()...)
 	rep.Findings = dropShort(rep.Findings)
@@ -194,4 +206,16 @@ func (r *runner) measure(m *Lengths) {
 		r.tell("rows/length", finding.Warning, m.At, "%s rows at this gauge measure %s mm, not %s mm | %s rows worked | %s rows would measure that",
 			"work %s rows, or mend the length", r.no, int(h.Round()), int(m.MM[i].Round()), r.no, rows, rows)
 	}
+}
+
+// otherSizes adds to a finding what the same row has in other sizes.
+func otherSizes(f *finding.Finding, g finding.Finding) {
+	if len(f.Sizes) == 0 || len(g.Sizes) == 0 || slices.ContainsFunc(g.Sizes, func(s string) bool { return slices.Contains(f.Sizes, s) }) {
+		return
+	}
+	if f.Have != "" {
+		f.Have += "; "
+	}
+	f.Have += "in " + strings.Join(g.Sizes, ", ") + " " + g.Message
+	f.Sizes = append(slices.Clone(f.Sizes), g.Sizes...)
 }

@@ -60,7 +60,7 @@ type runner struct {
 	last    *stitch.Stitch // of the row that was divided last
 	shaped  int            // rows of the shapings told together so far
 	suspect int            // rows that may not fit because of one before
-	altNo   int            // the other number that the last row may have, 0: none
+	altNo   int            // the other number that the next row may have, 0: none
 	edge    int            // rows of the edge to be worked along
 	fresh   bool           // numbering may begin anew
 	begun   bool           // something was worked in this section
@@ -167,6 +167,12 @@ func (r *runner) unread(l *Line) {
 			r.known = false
 		}
 	}
+	if len(l.Unread) == 0 {
+		r.suspect = suspectRows
+		if l.Label != nil { // a later line may repeat it
+			r.log(l, l.Body, nameOf(l), max(r.times(l), 1), nil)
+		}
+	}
 	if l.Label == nil {
 		r.no, r.side = -1, 0
 	} else {
@@ -220,7 +226,7 @@ func (r *runner) label(l *Line) {
 		want := r.no + 1
 		switch {
 		case r.no < 0:
-		case from == want, r.altNo > 0 && from == r.altNo+1:
+		case from == want, r.altNo > 0 && from == r.altNo:
 		case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0):
 		default:
 			word := "row"
@@ -228,7 +234,7 @@ func (r *runner) label(l *Line) {
 				word = "round"
 			}
 			r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was "+word+" %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
-			r.altNo, told = want-1, true
+			r.altNo, told = want, true
 			r.suspect = suspectRows
 		}
 		if !told {
