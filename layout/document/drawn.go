@@ -2,7 +2,6 @@ package document
 
 import (
 	"errors"
-	"strings"
 
 	"flatwright/fonts"
 	"flatwright/layout/place"
@@ -20,17 +19,6 @@ func schematics(gs []*schematic.Garment, c *Content, o Options, labels place.Lab
 	}
 	if o.Size < 0 && c.Sizes.Len() > 1 {
 		po.Size, po.Labels = shapeOf(gs), place.Letters
-	}
-	if po.Labels != place.Letters {
-		blank := po
-		blank.Labels = place.Blank // a worksheet and its answers, to one scale
-		if labels == place.Blank || o.sameScale {
-			sheets, err := place.Schematic(gs, blank)
-			if err != nil {
-				return nil, err
-			}
-			po.Scale = scaleOf(sheets)
-		}
 	}
 	sheets, err := place.Schematic(gs, po)
 	var large *place.TooLarge
@@ -107,20 +95,6 @@ func headless(s *sheet.Sheet, name string, first bool, size float64) *sheet.Shee
 		}
 	}
 	return &out
-}
-
-// scaleOf is the scale of a schematic's sheets, 8 for 1:8.
-func scaleOf(sheets []*sheet.Sheet) float64 {
-	for _, s := range sheets {
-		for _, it := range s.Root.Items {
-			if g, ok := it.(*sheet.Group); ok && g.Class == "scalebar" {
-				if n, ok := units.ParseNum(strings.TrimPrefix(g.Title, "Scale 1:")); ok {
-					return n.Float()
-				}
-			}
-		}
-	}
-	return 0
 }
 
 // lessInk takes grounds away and every second line of a rib.

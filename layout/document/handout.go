@@ -24,8 +24,6 @@ type Options struct {
 	Alone  bool         // with a size: its numbers alone
 	Units  []UnitOf     // empty: both, the authored one first
 	Charts []NamedSheet // pages of charts
-
-	sameScale bool // schematics to the scale of a worksheet
 }
 
 // NamedSheet is a page with its name in the outline.

@@ -125,7 +125,7 @@ func setLine(g *sheet.Group, line []run, x, y, size float64, class string) {
 		lead := len(r.s) - len(strings.TrimLeft(r.s, " "))
 		text := strings.TrimRight(r.s[lead:], " ")
 		if text != "" {
-			in := fonts.Width(r.face, size, r.s[:lead])
+			in := w - fonts.Width(r.face, size, r.s[lead:]) // a space kerns with what follows
 			g.Items = append(g.Items, &sheet.Text{S: text, At: at(x+in, y), Face: r.face, Size: size,
 				Width: fonts.Width(r.face, size, text), Ink: r.ink, Class: class})
 		}

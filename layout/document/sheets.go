@@ -194,7 +194,7 @@ func (b *builder) tile(s *sheet.Sheet, p *lifePart, t tile, c, r int) {
 	for _, l := range p.labels {
 		x, y := edge+l.at.X-o.X, t.top+l.at.Y-o.Y
 		size := b.p.size
-		w, h := fonts.Width(fonts.Regular, size, l.s)/2+0.5, lineHigh(size)/2
+		w, h := fonts.Width(fonts.Regular, size, l.s)/2+0.8, lineHigh(size)/2+0.5
 		box := sheet.Box{C: sheet.Point{X: x, Y: y}, U: sheet.Point{X: 1}, HalfW: w, HalfH: h}
 		if x-w < edge || x+w > edge+t.w || y-h < t.top || y+h > t.top+t.h || touched(box, lines) {
 			continue

@@ -99,6 +99,9 @@ func (r *reader) span(s string, m []int) (Span, int, bool) {
 	}
 	first, u := r.lengths(s[m[2]:m[3]], s[m[4]:m[5]])
 	if first == nil || m[6] < 0 && s[m[4]:m[5]] == "in" && !inches(s[m[2]:m[3]], s[m[5]:]) {
+		if line := s[m[2]:m[3]]; strings.Contains(line, "(") && r.sizes.Len() > 1 {
+			return Span{Counts: r.each(line)}, m[3], true
+		}
 		return Span{}, 0, false
 	}
 	end := m[5]

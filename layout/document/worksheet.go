@@ -16,11 +16,11 @@ import (
 // schematic. With answers it is the same sheet with all of them filled in, line by line in the
 // same place. o.Size must be a size. The error is that of Handout.
 func Worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool) ([]*sheet.Sheet, error) {
-	o.Alone, o.sameScale = true, true
+	o.Alone = true
 	b := newBuilder(c, o)
-	name, labels := "Worksheet", place.Blank
+	name := "Worksheet"
 	if answers {
-		name, labels = "Answers to the worksheet", place.OneSize
+		name = "Answers"
 	}
 	b.p.right = name + ", " + sizeWords(c, o)
 	b.cover()
@@ -43,9 +43,12 @@ func Worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool) ([]
 	if len(c.Cautions) > 0 {
 		b.boxed("Caution", c.Cautions)
 	}
-	drawn, err := schematics(gs, c, o, labels)
+	drawn, err := schematics(gs, c, o, place.Blank)
 	if err != nil {
 		return nil, err
+	}
+	if answers {
+		fill(drawn, gs[o.Size], c.Steps)
 	}
 	b.add(drawn...)
 	b.p.flow(b.atoms)
