@@ -32,7 +32,9 @@ func (p *plan) body(n *node) []bar {
 	head := p.point(n, n.v)
 	feet := p.footPoints(n)
 	if n.chain() {
-		return []bar{{p.point(n, n.v-ovalWide/2), head, ovalLong / 2}}
+		at := p.point(n, n.v)
+		along := mul(right(p.outward(n)), ovalLong*0.62-ovalWide/2)
+		return []bar{{sub(at, along), add(at, along), ovalWide/2 + stroke/2}}
 	}
 	if n.st.Turn {
 		return []bar{{feet[0], head, ovalWide/2 + stroke/2}}
@@ -52,8 +54,11 @@ func (p *plan) body(n *node) []bar {
 		return []bar{{q.at(0, l/2), q.at(0, l/2), dot}}
 	case "cluster", "bobble", "popcorn", "puff":
 		w := belly(k)
-		return []bar{{q.at(-w, 0.3*l), q.at(-w, 0.7*l), stroke / 2}, {q.at(w, 0.3*l), q.at(w, 0.7*l), stroke / 2},
-			{q.at(0, 0), q.at(0, l), stroke / 2}, {q.at(-topHalf, l), q.at(topHalf, l), stroke / 2}}
+		out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
+		for _, w := range [2]float64{-1.15 * w, 1.15 * w} {
+			out = append(out, bar{q.at(0, 0), q.at(w, 0.3*l), stroke / 2}, bar{q.at(w, 0.3*l), q.at(w, 0.7*l), stroke / 2}, bar{q.at(w, 0.7*l), q.at(0, l), stroke / 2})
+		}
+		return out
 	}
 	for _, f := range feet {
 		out = append(out, bar{f, head, stroke / 2})
@@ -123,19 +128,10 @@ func toLine(p, a, b pt) float64 {
 // avoid raises the stitches of one place together until they run into no symbol of the
 // row below beside the one that they stand on.
 func (p *plan) avoid(l *line) {
-	below := p.lines[l.n-1]
-	if below.row.Base {
+	if p.lines[l.n-1].fixed {
 		return
 	}
-	bodies := map[*node][]bar{}
-	body := func(m *node) []bar {
-		b, ok := bodies[m]
-		if !ok {
-			b = p.body(m)
-			bodies[m] = b
-		}
-		return b
-	}
+	body := p.bodies()
 	for i := 0; i < len(l.nodes); i++ {
 		n := l.nodes[i]
 		if len(n.feet) == 0 || n.mark || n.group != nil && n.share > 0 {
@@ -158,6 +154,46 @@ func (p *plan) avoid(l *line) {
 	}
 }
 
+// bodies gives the body of a node, made once.
+func (p *plan) bodies() func(*node) []bar {
+	made := map[*node][]bar{}
+	return func(m *node) []bar {
+		b, ok := made[m]
+		if !ok {
+			b = p.body(m)
+			made[m] = b
+		}
+		return b
+	}
+}
+
+// lift raises an arch until it runs into no symbol of the row below.
+func (p *plan) lift(n *node, body func(*node) []bar) {
+	if n.line.n == 0 || p.lines[n.line.n-1].row.Base || n.prev == nil || n.next == nil || len(n.prev.feet) == 0 || len(n.next.feet) == 0 {
+		return
+	}
+	from, to := n.prev.feet[0], n.next.feet[0]
+	for range 12 {
+		mine := p.body(n)
+		hit := false
+		for m, steps := from.prev, 0; m != nil && steps < 24; m, steps = m.next, steps+1 {
+			if !m.mark && nearness(mine, body(m), apart) < apart {
+				hit = true
+				break
+			}
+			if m == to.next {
+				break
+			}
+		}
+		if !hit {
+			return
+		}
+		n.rise += 0.5
+		n.v += 0.5
+		n.fv = n.v
+	}
+}
+
 // runsInto reports whether any of the group is too near to a symbol of the row below.
 func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
 	own := map[*node]bool{}
@@ -170,19 +206,27 @@ func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
 		}
 		mine := p.body(n)
 		reach := math.Abs(p.lean(n)) + topHalf + apart
-		for _, dir := range [2]func(*node) *node{(*node).before, (*node).after} {
-			f := n.feet[0]
-			if dir(f) == dir(n.feet[len(n.feet)-1]) || own[dir(f)] {
-				f = n.feet[len(n.feet)-1]
+		first, last := n.feet[0], n.feet[len(n.feet)-1]
+		if len(n.feet) > 1 && first.prev == n.feet[1] {
+			first, last = last, first
+		}
+		hit := func(m *node) bool {
+			return !m.mark && !own[m] && m.v+apart+1.3 >= n.fv && nearness(mine, body(m), apart) < apart
+		}
+		for m, steps := first, 0; m != last && m != nil && steps < 24; m, steps = m.next, steps+1 {
+			if hit(m) {
+				return true
 			}
-			for m, steps := dir(f), 0; m != nil && !own[m] && steps < 20; m, steps = dir(m), steps+1 {
-				if math.Abs(p.driftIn(m, f))-m.half > reach {
+		}
+		for _, side := range [2]struct {
+			f    *node
+			step func(*node) *node
+		}{{first, (*node).before}, {last, (*node).after}} {
+			for m, steps := side.step(side.f), 0; m != nil && !own[m] && steps < 20; m, steps = side.step(m), steps+1 {
+				if math.Abs(p.driftIn(m, side.f))-max(m.half, m.chord/2+0.6) > reach+1 {
 					break
 				}
-				if m.v+apart < n.fv || m.mark {
-					continue
-				}
-				if nearness(mine, body(m), apart) < apart {
+				if hit(m) {
 					return true
 				}
 			}

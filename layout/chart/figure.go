@@ -60,7 +60,7 @@ func (p *plan) stitches(f *figure) {
 	for r, l := range p.lines {
 		for i := range l.row.St {
 			if n := l.at(i); !n.mark {
-				f.add(newMark(r, true, p.draw(n)...))
+				f.add(newMark(r+p.off, true, p.draw(n)...))
 			}
 		}
 	}

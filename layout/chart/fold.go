@@ -113,7 +113,7 @@ func (p *plan) breaks(f *figure, o *Options, scale float64) {
 	var left, rightSide []pt
 	for _, l := range p.lines {
 		for _, n := range l.nodes {
-			if !n.mark {
+			if !n.mark || l.fixed {
 				continue
 			}
 			lo, hi := l.base, l.top
@@ -136,11 +136,11 @@ func (p *plan) breaks(f *figure, o *Options, scale float64) {
 		if l.row.Gap == 0 {
 			continue
 		}
-		f.rowBreak(o, scale, r, l.base, l.row.Same)
+		f.rowBreak(o, scale, r+p.off, l.base, l.row.Same)
 	}
 	if p.work.More > 0 {
 		top := p.lines[len(p.lines)-1].top
-		f.rowBreak(o, scale, len(p.lines)-1, top+gapHigh, p.work.Same)
+		f.rowBreak(o, scale, len(p.lines)-1+p.off, top+gapHigh, p.work.Same)
 	}
 }
 

@@ -35,6 +35,9 @@ func FromGraph(g *rows.Graph, x *rows.Text) (*Work, bool) {
 		if l := lines[r.Line]; l != nil && row.Round {
 			row.Joined = joined(l.Body)
 		}
+		if l := lines[r.Line]; l != nil && i > 0 && !row.Base && alongEnds(l.Body) {
+			row.alongEdge(w.Rows)
+		}
 		w.Rows = append(w.Rows, row)
 	}
 	if len(w.Rows) == 0 {
@@ -56,16 +59,64 @@ func joined(body []*rows.Node) bool {
 	return false
 }
 
+// alongEnds reports whether a row is worked into row ends.
+func alongEnds(body []*rows.Node) bool {
+	for _, n := range body {
+		for _, p := range n.Places {
+			if p.Kind == rows.RowEnds {
+				return true
+			}
+		}
+		if alongEnds(n.Body) {
+			return true
+		}
+	}
+	return false
+}
+
+// alongEdge shares the stitches of a row among the ends of the rows worked so far, the
+// last one first.
+func (r *Row) alongEdge(below []Row) {
+	var ends []int
+	for i := len(below) - 1; i >= 0; i-- {
+		if below[i].Edge {
+			return // an edge on an edge is drawn as a row on a row
+		}
+		if !below[i].Base {
+			ends = append(ends, i)
+		}
+	}
+	n := 0
+	for i := range r.St {
+		if s := &r.St[i]; s.Kind != nil && !s.Turn && s.Kind.Key != "picot" {
+			n++
+		}
+	}
+	if n == 0 || len(ends) == 0 {
+		return
+	}
+	r.Edge, r.Wrong = true, below[len(below)-1].Wrong
+	k := 0
+	for i := range r.St {
+		s := &r.St[i]
+		s.Feet = nil
+		if s.Kind != nil && !s.Turn && s.Kind.Key != "picot" {
+			s.Feet = []int{ends[k*len(ends)/n]}
+			k++
+		}
+	}
+}
+
 // sides tells right from wrong side where the text does not: rows that meet the row
 // below from its end are worked from the other side.
 func (w *Work) sides() {
 	for r := 1; r < len(w.Rows); r++ {
 		row, below := &w.Rows[r], &w.Rows[r-1]
-		if row.Round || below.Base || row.Edge {
+		if row.Round || below.Base {
 			continue
 		}
 		row.Wrong = below.Wrong
-		if row.backwards() {
+		if !row.Edge && row.backwards() {
 			row.Wrong = !below.Wrong
 		}
 	}

@@ -56,10 +56,15 @@ func (p *plan) keyOf() []entry {
 	loops := [3]bool{}
 	turn, arch, joined, brk, ring := false, false, false, false, p.form != flat && !p.lines[0].row.Base
 	longest := 0
-	for _, l := range p.lines {
+	lines := p.lines
+	if p.below != nil {
+		lines = append(append([]*line(nil), p.below.p.lines...), p.lines...)
+	}
+	for _, l := range lines {
 		joined = joined || l.row.Joined && !l.row.Base
 		for _, n := range l.nodes {
 			switch {
+			case n.st.Kind == rowEnd:
 			case n.mark:
 				brk = true
 			case n.st.Turn:
@@ -136,7 +141,7 @@ func (p *plan) keyOf() []entry {
 		out = append(out, entry{"ring", q.out, "ring to work into"})
 	}
 	right, wrong := false, false
-	for _, l := range p.lines {
+	for _, l := range lines {
 		if !l.row.Base && p.form == flat {
 			right = right || !l.row.Wrong
 			wrong = wrong || l.row.Wrong

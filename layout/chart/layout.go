@@ -45,6 +45,7 @@ type line struct {
 	nodes     []*node
 	rightward bool // worked from left to right
 	base, top float64
+	fixed     bool // its places are given: row ends
 	corners   []int
 	cut       float64 // of a round: the angle between its last and its first stitch
 	wedge     float64 // the angle that its number takes there
@@ -58,17 +59,21 @@ type plan struct {
 	lines []*line
 	left  bool // for left-handed work: the mirror image
 	slot  float64
-	start float64 // level of the ring
+	below *sideways // the part along whose row ends this one is worked
+	off   int       // rows of the work before the first line
+	start float64   // level of the ring
 }
 
 const (
 	dip       = 3.2         // how far a head may stand under its row's top
 	steep     = 0.866       // sine of the most that a stitch leans from upright
 	pitch     = 1.6         // least distance from row to row
-	tries     = 6           // how often a row is set wider where symbols meet
+	tries     = 8           // how often a row is set wider where symbols meet
 	ringMin   = 1.6         // radius of a ring without chains
 	breakHalf = 2.2         // half the room of a break
-	sweeps    = 5           // up and down
+	rounds    = 3           // of sweeping and settling, while symbols still come too near
+	pull      = 0.5         // of the row above on a row, beside that of its feet
+	sweeps    = 6           // up and down
 	around    = 2 * math.Pi // a whole round
 	topAt     = math.Pi / 2 // where rounds start
 	share     = 1.6         // how far gaps of a round open, at most
@@ -98,7 +103,9 @@ func newPlan(w *Work, left bool) *plan {
 		p.lines = append(p.lines, l)
 		if p.form == flat {
 			l.rightward = row.Wrong != left
-			if row.Base {
+			if row.Base && len(row.St) > 0 && row.St[0].Kind == rowEnd {
+				l.rightward = true
+			} else if row.Base {
 				l.rightward = !left
 				if r+1 < len(w.Rows) && !w.Rows[r+1].Round {
 					l.rightward = w.Rows[r+1].Wrong == left
@@ -241,26 +248,47 @@ func (l *line) shareFeet() {
 
 // lay places everything: some sweeps up and down, then row by row for good.
 func (p *plan) lay() {
+	if r := p.work.edgeAt(); r > 0 {
+		p.below = turnedPart(p.work, r, p.left)
+		q := newPlan(p.below.along(p.work, r), p.left)
+		q.below, q.slot, q.off = p.below, p.slot, r-1
+		*p = *q
+		p.below.fix(p)
+	}
 	p.begin()
-	if p.form != polygon {
-		for range sweeps {
-			for r := 1; r < len(p.lines); r++ {
-				p.up(p.lines[r])
-				p.guess(r)
-			}
-			for r := len(p.lines) - 2; r >= 0; r-- {
-				p.down(p.lines[r])
+	for range rounds {
+		if p.form != polygon {
+			for range sweeps {
+				p.sweep()
 			}
 		}
+		wider := false
+		for r := range p.lines {
+			wider = p.settle(r) || wider
+		}
+		if !wider {
+			break
+		}
 	}
-	for r := range p.lines {
-		p.settle(r)
+}
+
+// sweep goes up over all rows and down again.
+func (p *plan) sweep() {
+	for r := 1; r < len(p.lines); r++ {
+		p.up(p.lines[r])
+		p.guess(r)
+	}
+	for r := len(p.lines) - 2; r >= 0; r-- {
+		p.down(p.lines[r])
 	}
 }
 
 // begin sets out the first row, which has nothing to stand on.
 func (p *plan) begin() {
 	for r, l := range p.lines {
+		if l.fixed {
+			continue
+		}
 		p.guess(r)
 		x, all := 0.0, 0.0
 		for i := range l.nodes {
@@ -373,8 +401,10 @@ func (p *plan) turned(n, f *node) float64 {
 	return d - around*math.Round(d/around)
 }
 
-// up wishes each stitch over the mean of its feet.
+// up wishes each stitch over the mean of its feet, and half as much under those that
+// stand on it.
 func (p *plan) up(l *line) {
+	p.countKids(l)
 	t, w := make([]float64, len(l.nodes)), make([]float64, len(l.nodes))
 	any := false
 	for i, n := range l.nodes {
@@ -387,11 +417,30 @@ func (p *plan) up(l *line) {
 			sum += p.near(f.q, first)
 		}
 		t[i], w[i] = sum/float64(len(n.feet)), 1
+		if n.kids > 0 {
+			t[i] = (1-pull)*t[i] + pull*p.near(n.kidSum/float64(n.kids), t[i])
+		}
 	}
 	if !any {
 		return
 	}
 	p.fit(l, t, w)
+}
+
+// countKids adds up where the stitches stand that are worked into each of a row.
+func (p *plan) countKids(l *line) {
+	for _, n := range l.nodes {
+		n.kids, n.kidSum = 0, 0
+	}
+	if l.n+1 >= len(p.lines) || p.form == polygon {
+		return
+	}
+	for _, n := range p.lines[l.n+1].nodes {
+		for _, f := range n.feet {
+			f.kids++
+			f.kidSum += p.near(n.q, f.q)
+		}
+	}
 }
 
 // near is the angle q as it is nearest to the angle by; a place in a row stays.
@@ -404,16 +453,7 @@ func (p *plan) near(q, by float64) float64 {
 
 // down wishes each place under the stitches that stand on it.
 func (p *plan) down(l *line) {
-	for _, n := range l.nodes {
-		n.kids, n.kidSum = 0, 0
-	}
-	above := p.lines[l.n+1]
-	for _, n := range above.nodes {
-		for _, f := range n.feet {
-			f.kids++
-			f.kidSum += p.near(n.q, f.q)
-		}
-	}
+	p.countKids(l)
 	t, w := make([]float64, len(l.nodes)), make([]float64, len(l.nodes))
 	for i, n := range l.nodes {
 		if n.kids == 0 {
@@ -428,6 +468,9 @@ func (p *plan) down(l *line) {
 // fit sets a row as near to its wishes as the gaps allow. A place without a wish
 // stands between its neighbours.
 func (p *plan) fit(l *line, t, w []float64) {
+	if l.fixed {
+		return
+	}
 	k := len(l.nodes)
 	p.open(l)
 	scale := p.scale(l)

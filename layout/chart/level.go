@@ -3,10 +3,11 @@ package chart
 import "math"
 
 // settle places a row for good: along itself, then its levels, and wider where
-// symbols would meet.
-func (p *plan) settle(r int) {
+// symbols would meet; it says whether any did.
+func (p *plan) settle(r int) bool {
 	l := p.lines[r]
 	p.guess(r)
+	wider := false
 	for try := 0; ; try++ {
 		if r > 0 {
 			if p.form == polygon {
@@ -19,8 +20,9 @@ func (p *plan) settle(r int) {
 		}
 		p.levels(r)
 		if try == tries || !p.widen(l) {
-			break
+			return wider
 		}
+		wider = true
 	}
 }
 
@@ -111,11 +113,21 @@ func (p *plan) levels(r int) {
 			}
 		}
 	}
+	if r > 0 {
+		p.avoid(l)
+		for _, n := range l.nodes {
+			if !n.arch() && !n.picot() {
+				top = max(top, n.v)
+			}
+		}
+	}
 	l.top = top
 	p.picots(l)
+	body := p.bodies()
 	for _, n := range l.nodes {
 		if n.arch() {
 			p.bow(n)
+			p.lift(n, body)
 			l.top = max(l.top, n.v)
 		}
 		if n.picot() {
@@ -189,6 +201,12 @@ func (l *line) tallest() float64 {
 
 // baseLevels lays a foundation.
 func (p *plan) baseLevels(l *line) {
+	if l.fixed {
+		for _, n := range l.nodes {
+			l.top = max(l.top, n.v)
+		}
+		return
+	}
 	l.top = ovalWide / 2
 	if p.form != flat {
 		l.top = max(p.need(l)/around, ringMin)

@@ -27,6 +27,7 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 		w = w.lower(mostTall)
 		if formOf(w) == flat {
 			w, short = w.shorten(mostWide)
+			w = w.shortenEdge(mostTall)
 		}
 	}
 	scales := usualScales
@@ -74,6 +75,9 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	p.slot = (fonts.Width(fonts.Regular, o.text(), widestNumber(w)) + 1.2) / scale
 	p.lay()
 	p.ring(d.f)
+	if p.below != nil {
+		p.below.draw(d.f, o, scale)
+	}
 	p.stitches(d.f)
 	p.seals(d.f)
 	p.frame(d.f, o, scale)
@@ -108,7 +112,11 @@ func (p *plan) notes() []string {
 		out = append(out, "Rounds are read anticlockwise from the centre")
 	}
 	turned := false
-	for _, l := range p.lines {
+	lines := p.lines
+	if p.below != nil {
+		lines = append(append([]*line(nil), p.below.p.lines...), p.lines...)
+	}
+	for _, l := range lines {
 		for i := range l.row.St {
 			s := &l.row.St[i]
 			turned = turned || l.row.Wrong && (s.Loop != BothLoops || s.Kind != nil && s.Kind.Post != stitch.NoPost)

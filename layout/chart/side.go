@@ -69,10 +69,10 @@ func (p *plan) numbers(f *figure, o *Options, scale float64) {
 		rows[i] = reach{pt{X: math.Inf(1), Y: math.Inf(1)}, pt{X: math.Inf(-1), Y: math.Inf(-1)}}
 	}
 	for _, m := range f.marks {
-		if m.row < 0 || !m.stitch {
+		if m.row < p.off || !m.stitch {
 			continue
 		}
-		r := &rows[m.row]
+		r := &rows[m.row-p.off]
 		r.lo = pt{X: min(r.lo.X, m.lo.X), Y: min(r.lo.Y, m.lo.Y)}
 		r.hi = pt{X: max(r.hi.X, m.hi.X), Y: max(r.hi.Y, m.hi.Y)}
 	}
@@ -96,13 +96,13 @@ func (p *plan) numbers(f *figure, o *Options, scale float64) {
 		}
 		if l.rightward {
 			x := lo - sideGap/scale
-			f.add(newMark(r, false, arrow(pt{X: x - arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
-			f.label(o, scale, label{s: s, at: pt{X: x - (arrowLong+0.9)/scale, Y: y}, row: r, anchor: sheet.End, side: true, class: "number"})
+			f.add(newMark(r+p.off, false, arrow(pt{X: x - arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
+			f.label(o, scale, label{s: s, at: pt{X: x - (arrowLong+0.9)/scale, Y: y}, row: r + p.off, anchor: sheet.End, side: true, class: "number"})
 			continue
 		}
 		x := hi + sideGap/scale
-		f.add(newMark(r, false, arrow(pt{X: x + arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
-		f.label(o, scale, label{s: s, at: pt{X: x + (arrowLong+0.9)/scale, Y: y}, row: r, anchor: sheet.Start, side: true, class: "number"})
+		f.add(newMark(r+p.off, false, arrow(pt{X: x + arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
+		f.label(o, scale, label{s: s, at: pt{X: x + (arrowLong+0.9)/scale, Y: y}, row: r + p.off, anchor: sheet.Start, side: true, class: "number"})
 	}
 }
 
@@ -141,7 +141,7 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 		for _, by := range []float64{0.45, 0.3, 0.6, 0.15, 0.75, 0, 0.9} {
 			v := l.base + by*(l.top-l.base)
 			for _, aside := range []float64{0, -0.7, 0.7, -1.4, 1.4, -2.4, 2.4} {
-				n := label{s: s, at: p.seam(l, v, aside), row: r, class: "number"}
+				n := label{s: s, at: p.seam(l, v, aside), row: r + p.off, class: "number"}
 				lo, hi := n.box(size)
 				if g.free(pt{X: lo.X - 0.25, Y: lo.Y - 0.1}, pt{X: hi.X + 0.25, Y: hi.Y + 0.1}) {
 					best, found = n, true
@@ -155,7 +155,7 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 		if !found { // beyond everything, at the end of a line from the seam
 			from := p.seam(l, l.top+0.3, 0)
 			out := f.hi.Y + size
-			best = label{s: s, at: pt{X: from.X, Y: out}, row: r, class: "number"}
+			best = label{s: s, at: pt{X: from.X, Y: out}, row: r + p.off, class: "number"}
 		}
 		lo, hi := best.box(size)
 		g.put(lo, hi)
@@ -188,7 +188,7 @@ func (p *plan) seals(f *figure) {
 		q := pen{o: p.point(n, n.v+dot+0.2), u: pt{X: 1}, v: pt{Y: 1}}
 		q.oval(0, 0, dot, dot, true)
 		q.out[0].Class = "join"
-		f.add(newMark(r, false, q.out...))
+		f.add(newMark(r+p.off, false, q.out...))
 	}
 }
 
