@@ -209,7 +209,7 @@ func textPlateaus(x *Text, size int) (map[string][]plateau, []raw) {
 				case OpEdge, OpTogether:
 					rows, known = 0, true
 				case OpEven, OpRep:
-					known = known && n.Where.Length == nil
+					known = known && n.where().Length == nil
 				}
 			}
 			if r.fab != nil && r.known {

@@ -52,8 +52,8 @@ func breaks(c corpusText) []broken {
 			_ = si
 			measured, shaped := false, false
 			for _, n := range l.Body {
-				measured = measured || n.Op == OpMeasure || n.Where.Length != nil
-				shaped = shaped || n.Op == OpShape || n.Op == OpRep && n.Where.Every.All > 0
+				measured = measured || n.Op == OpMeasure || n.where().Length != nil
+				shaped = shaped || n.Op == OpShape || n.Op == OpRep && n.where().Every.All > 0
 			}
 			if measured {
 				continue

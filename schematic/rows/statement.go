@@ -168,14 +168,14 @@ func (p *parser) until(n *Node) {
 		switch {
 		case p.eat("once"):
 			p.eat("more")
-			n.Times, n.Where.Times = Num{All: 1}, Num{All: 1}
-			n.Where.HasTimes = true
+			n.Times, n.wh().Times = Num{All: 1}, Num{All: 1}
+			n.wh().HasTimes = true
 		case p.eat("twice"):
 			p.eat("more")
-			n.Times, n.Where.Times = Num{All: 2}, Num{All: 2}
-			n.Where.HasTimes = true
+			n.Times, n.wh().Times = Num{All: 2}, Num{All: 2}
+			n.wh().HasTimes = true
 		case p.eat("every") || p.eat("on", "every") || p.eat("each") || p.eat("on", "each") || p.eat("of", "every"):
-			p.everyRow(&n.Where)
+			p.everyRow(n.wh())
 		case p.eat("to", "end", "of") || p.eat("until", "end", "of") || p.eat("through") || p.eat("to"):
 			if _, ok := isRowWord(p.peek(0).s); !ok {
 				p.i = save
@@ -187,7 +187,7 @@ func (p *parser) until(n *Node) {
 				p.i = save
 				return
 			}
-			n.Where.ToRow = v
+			n.wh().ToRow = v
 		case p.eat("until"):
 			if !p.untilWhat(n) {
 				p.i = save
@@ -198,9 +198,9 @@ func (p *parser) until(n *Node) {
 			p.eatAny("a", "an")
 			switch {
 			case p.eat("rs") || p.eat("right", "side") || p.eat("right-side"):
-				n.Where.EndRS = 1
+				n.wh().EndRS = 1
 			case p.eat("ws") || p.eat("wrong", "side") || p.eat("wrong-side"):
-				n.Where.EndRS = 2
+				n.wh().EndRS = 2
 			default:
 				p.i = save
 				return
@@ -219,15 +219,15 @@ func (p *parser) until(n *Node) {
 				return
 			}
 			p.i++
-			n.Where.Rows = v
+			n.wh().Rows = v
 		default:
 			v, ok := p.number()
 			if ok {
 				p.eat("more")
 				if p.eatAny("times", "time", "x") {
 					p.eat("more")
-					n.Times, n.Where.Times = v, v
-					n.Where.HasTimes = true
+					n.Times, n.wh().Times = v, v
+					n.wh().HasTimes = true
 					continue
 				}
 			}
@@ -245,7 +245,7 @@ func (p *parser) untilWhat(n *Node) bool {
 		p.eatAny("rem", "remain", "remaining")
 		p.eat("there")
 		p.eat("are")
-		n.Where.Until = v
+		n.wh().Until = v
 		return true
 	}
 	if p.eat("there", "are") {
@@ -254,7 +254,7 @@ func (p *parser) untilWhat(n *Node) bool {
 			return false
 		}
 		p.unit()
-		n.Where.Until = v
+		n.wh().Until = v
 		return true
 	}
 	if _, ok := isRowWord(p.peek(0).s); ok { // until row 156 is complete
@@ -266,40 +266,14 @@ func (p *parser) untilWhat(n *Node) bool {
 		p.eatAny("is", "has")
 		p.eat("been")
 		p.eatAny("complete", "completed", "worked", "done")
-		n.Where.ToRow = v
+		n.wh().ToRow = v
 		return true
 	}
 	if m := p.measures(); m != nil {
-		n.Where.Length = m.Lines
+		n.wh().Length = m.Lines
 		return true
 	}
 	return false
-}
-
-// everyRow reads '6th row', 'RS row', 'foll 4th row', 'other row', 'row'.
-func (p *parser) everyRow(w *Where) bool {
-	w.Every = Num{All: 1}
-	p.eatAny("foll", "following")
-	switch t := p.peek(0); {
-	case t.kind == 'w' && t.num.All > 0:
-		w.Every = t.num
-		p.i++
-	case p.eat("other") || p.eat("alt") || p.eat("alternate"):
-		w.Every = Num{All: 2}
-	case p.eat("rs") || p.eat("right", "side") || p.eat("right-side"):
-		w.RSOnly, w.Every = true, Num{All: 2}
-	case p.eat("ws") || p.eat("wrong", "side") || p.eat("wrong-side"):
-		w.WSOnly, w.Every = true, Num{All: 2}
-	default:
-		if v, ok := p.number(); ok {
-			w.Every = v
-		}
-	}
-	_, ok := isRowWord(p.peek(0).s)
-	if ok {
-		p.i++
-	}
-	return ok
 }
 
 // even reads work even for 10 rows, 12 rows even, even until ...
@@ -315,7 +289,7 @@ func (p *parser) even() *Node {
 			return nil
 		}
 		p.i++
-		n.Where.Rows, rows = v, true
+		n.wh().Rows, rows = v, true
 		if short {
 			return n
 		}
@@ -334,160 +308,8 @@ func (p *parser) even() *Node {
 		return nil
 	}
 	p.until(n)
-	if !rows && n.Where.Rows.All == 0 && n.Where.Rows.By == nil && n.Where.Length == nil && n.Where.ToRow.All == 0 && n.Where.ToRow.By == nil {
+	if !rows && n.wh().Rows.All == 0 && n.wh().Rows.By == nil && n.wh().Length == nil && n.wh().ToRow.All == 0 && n.wh().ToRow.By == nil {
 		return nil
-	}
-	return n
-}
-
-// shape reads 1 st at each end of every 6th row 5 times, and the like.
-func (p *parser) shape(inc bool) *Node {
-	n := &Node{Op: OpShape, Inc: inc, More: p.same}
-	p.same = false
-	v, ok := p.number()
-	if !ok {
-		return nil
-	}
-	if u, ok := p.unit(); !ok || u.Word != "st" && u.Word != "sts" && u.Word != "stitch" && u.Word != "stitches" && u.Stitch == nil {
-		return nil
-	}
-	n.N = v
-	for !p.done() {
-		save := p.i
-		p.sign(",")
-		switch {
-		case p.eat("at"):
-			p.eat("the")
-			switch {
-			case p.eatAny("each", "both"):
-				n.Where.Both = true
-				if !p.eatAny("end", "ends", "side", "sides", "edge", "edges") {
-					return nil
-				}
-			case p.eatAny("neck", "armhole", "front", "side", "raglan", "shoulder", "inner", "outer", "left", "right"):
-				n.Where.Both = false
-				n.Name = p.peek(-1).s
-				if !p.eat("edge") && !p.eat("end") {
-					return nil
-				}
-			case p.eatAny("beg", "beginning", "end", "start"):
-				n.Name = "edge"
-			default:
-				return nil
-			}
-		case p.eat("evenly"):
-			p.eat("spaced")
-			p.eat("across")
-		case p.isWord("after") && p.peek(1).kind == 'n':
-			p.i += 2
-			if _, ok := isRowWord(p.peek(0).s); !ok {
-				return nil
-			}
-			p.i++
-		case p.eat("over"):
-			v, ok := p.number()
-			if _, isRow := isRowWord(p.peek(0).s); !ok || !isRow {
-				return nil
-			}
-			p.i++
-			n.Where.Over, n.Where.HasOver = v, true
-		case p.peek(1).s == "every" && n.Where.HasTimes && p.eat("then"):
-			p.i++
-			var w Where
-			if !p.everyRow(&w) {
-				return nil
-			}
-			m := Node{Times: Num{All: 1}}
-			p.until(&m)
-			n.Where.Then = append(n.Where.Then, Spacing{w.Every, m.Times})
-		case p.eat("each", "side") || p.eat("each", "end") || p.eat("on", "each", "side") || p.eat("on", "each", "end"):
-			n.Where.Both = true
-		case p.eat("on", "next") || p.eat("of", "next") || p.eat("in", "next") || p.eat("on", "the", "next"):
-			v := Num{All: 1}
-			if m, ok := p.number(); ok {
-				v = m
-				n.Where.Rows = v
-			} else {
-				n.Where.First = true
-			}
-			switch p.peek(0).s {
-			case "rs":
-				n.Where.RSOnly = true
-				p.i++
-			case "ws":
-				n.Where.WSOnly = true
-				p.i++
-			}
-			if _, ok := isRowWord(p.peek(0).s); ok {
-				p.i++
-			} else if !(p.isWord("and")) {
-				return nil
-			}
-			if p.eat("and", "every") || p.eat("and", "on", "every") || p.eat("then", "every") || p.eat("and", "each") {
-				p.everyRow(&n.Where)
-			}
-		case p.eat("on", "every") || p.eat("every") || p.eat("of", "every") || p.eat("on", "each") || p.eat("then", "every") || p.eat("in", "every"):
-			if !p.everyRow(&n.Where) {
-				return nil
-			}
-		default:
-			p.i = save
-			p.until(n)
-			if p.i == save {
-				return n
-			}
-		}
-	}
-	return n
-}
-
-func (p *parser) castOrBind() *Node {
-	bind := true
-	switch {
-	case p.eat("bind", "off") || p.eat("cast", "off") || p.eat("bo"):
-	case p.eat("cast", "on") || p.eat("co"):
-		bind = false
-	default:
-		return nil
-	}
-	n := &Node{Op: OpBindOff}
-	if !bind {
-		n.Op = OpCastOn
-	}
-	p.eat("the")
-	v, ok := p.number()
-	if ok {
-		n.N = v
-		p.unit()
-	} else if p.eatAny("all", "rem", "remaining") {
-		p.eatAny("rem", "remaining")
-		p.unit()
-	} else if !p.atEnd() && !p.isWord("in") {
-		return nil
-	}
-	n.Open = !ok && bind
-	if !ok && !bind {
-		return nil
-	}
-	if p.eat("at", "beg", "of") || p.eat("at", "beginning", "of") || p.eat("at", "the", "beginning", "of") || p.eat("at", "start", "of") {
-		p.eat("the")
-		if !p.eatAny("next", "foll", "following") {
-			return nil
-		}
-		n.M = Num{All: 1}
-		if m, ok := p.number(); ok {
-			n.M = m
-		}
-		if _, ok := isRowWord(p.peek(0).s); !ok {
-			return nil
-		}
-		p.i++
-		n.Op = OpBindEach
-		n.Inc = !bind
-		return n
-	}
-	for !p.atEnd() {
-		p.i++
 	}
 	return n
 }
@@ -508,7 +330,7 @@ func (p *parser) asFor() *Node {
 			if _, ok := isRowWord(p.peek(0).s); ok {
 				p.i++
 				if v, ok := p.number(); ok {
-					n.Where.ToRow = v
+					n.wh().ToRow = v
 				}
 				continue
 			}
@@ -548,26 +370,6 @@ func (p *parser) alongEdge() *Node {
 			p.i++
 		}
 	default:
-		return nil
-	}
-	return n
-}
-
-// set reports whether a number was given.
-func (n Num) set() bool { return n.By != nil || n.All > 0 }
-
-// parts reads the parts of a division, or those of which one row is made: the
-// numbers of a clause, each with its words.
-func (p *parser) parts(op Op) *Node {
-	n := &Node{Op: op}
-	for !p.done() && !p.is(".") && !p.is(";") {
-		if v, ok := p.number(); ok {
-			n.Groups = append(n.Groups, StitchGroup{N: v, Any: true})
-			continue
-		}
-		p.i++
-	}
-	if len(n.Groups) == 0 {
 		return nil
 	}
 	return n

@@ -95,8 +95,8 @@ type Node struct {
 	Told   Num            // of a remark or a join: the chains that it names
 	As     *stitch.Stitch // as what it counts; M is the chains beyond that, a space
 	Loop   Loop
-	Rows   []Num // row numbers meant: one, or the first and the last
-	Where  Where
+	Rows   []Num  // row numbers meant: one, or the first and the last
+	Where  *Where // nil: nothing of that is said
 	Name   string // the piece, the row or the stretch that is meant
 	Groups []StitchGroup
 	Lines  *Lengths
@@ -302,4 +302,20 @@ type Options struct {
 	TermsSet bool
 	Turning  map[int]Counts // what a chain of that length counts as; 0: any
 	Gauge    *Gauge
+}
+
+// where is what is said of where and how long; nothing, if nothing is.
+func (n *Node) where() Where {
+	if n.Where == nil {
+		return Where{}
+	}
+	return *n.Where
+}
+
+// wh is the same, to be put in.
+func (n *Node) wh() *Where {
+	if n.Where == nil {
+		n.Where = &Where{}
+	}
+	return n.Where
 }

@@ -1,0 +1,199 @@
+package rows
+
+// everyRow reads '6th row', 'RS row', 'foll 4th row', 'other row', 'row'.
+func (p *parser) everyRow(w *Where) bool {
+	w.Every = Num{All: 1}
+	p.eatAny("foll", "following")
+	switch t := p.peek(0); {
+	case t.kind == 'w' && t.num.All > 0:
+		w.Every = t.num
+		p.i++
+	case p.eat("other") || p.eat("alt") || p.eat("alternate"):
+		w.Every = Num{All: 2}
+	case p.eat("rs") || p.eat("right", "side") || p.eat("right-side"):
+		w.RSOnly, w.Every = true, Num{All: 2}
+	case p.eat("ws") || p.eat("wrong", "side") || p.eat("wrong-side"):
+		w.WSOnly, w.Every = true, Num{All: 2}
+	default:
+		if v, ok := p.number(); ok {
+			w.Every = v
+		}
+	}
+	_, ok := isRowWord(p.peek(0).s)
+	if ok {
+		p.i++
+	}
+	return ok
+}
+
+// shape reads 1 st at each end of every 6th row 5 times, and the like.
+func (p *parser) shape(inc bool) *Node {
+	n := &Node{Op: OpShape, Inc: inc, More: p.same}
+	p.same = false
+	v, ok := p.number()
+	if !ok {
+		return nil
+	}
+	if u, ok := p.unit(); !ok || u.Word != "st" && u.Word != "sts" && u.Word != "stitch" && u.Word != "stitches" && u.Stitch == nil {
+		return nil
+	}
+	n.N = v
+	for !p.done() {
+		save := p.i
+		p.sign(",")
+		switch {
+		case p.eat("at"):
+			p.eat("the")
+			switch {
+			case p.eatAny("each", "both"):
+				n.wh().Both = true
+				if !p.eatAny("end", "ends", "side", "sides", "edge", "edges") {
+					return nil
+				}
+			case p.eatAny("neck", "armhole", "front", "side", "raglan", "shoulder", "inner", "outer", "left", "right"):
+				n.wh().Both = false
+				n.Name = p.peek(-1).s
+				if !p.eat("edge") && !p.eat("end") {
+					return nil
+				}
+			case p.eatAny("beg", "beginning", "end", "start"):
+				n.Name = "edge"
+			default:
+				return nil
+			}
+		case p.eat("evenly"):
+			p.eat("spaced")
+			p.eat("across")
+		case p.isWord("after") && p.peek(1).kind == 'n':
+			p.i += 2
+			if _, ok := isRowWord(p.peek(0).s); !ok {
+				return nil
+			}
+			p.i++
+		case p.eat("over"):
+			v, ok := p.number()
+			if _, isRow := isRowWord(p.peek(0).s); !ok || !isRow {
+				return nil
+			}
+			p.i++
+			n.wh().Over, n.wh().HasOver = v, true
+		case p.peek(1).s == "every" && n.wh().HasTimes && p.eat("then"):
+			p.i++
+			var w Where
+			if !p.everyRow(&w) {
+				return nil
+			}
+			m := Node{Times: Num{All: 1}}
+			p.until(&m)
+			n.wh().Then = append(n.wh().Then, Spacing{w.Every, m.Times})
+		case p.eat("each", "side") || p.eat("each", "end") || p.eat("on", "each", "side") || p.eat("on", "each", "end"):
+			n.wh().Both = true
+		case p.eat("on", "next") || p.eat("of", "next") || p.eat("in", "next") || p.eat("on", "the", "next"):
+			v := Num{All: 1}
+			if m, ok := p.number(); ok {
+				v = m
+				n.wh().Rows = v
+			} else {
+				n.wh().First = true
+			}
+			switch p.peek(0).s {
+			case "rs":
+				n.wh().RSOnly = true
+				p.i++
+			case "ws":
+				n.wh().WSOnly = true
+				p.i++
+			}
+			if _, ok := isRowWord(p.peek(0).s); ok {
+				p.i++
+			} else if !(p.isWord("and")) {
+				return nil
+			}
+			if p.eat("and", "every") || p.eat("and", "on", "every") || p.eat("then", "every") || p.eat("and", "each") {
+				p.everyRow(n.wh())
+			}
+		case p.eat("on", "every") || p.eat("every") || p.eat("of", "every") || p.eat("on", "each") || p.eat("then", "every") || p.eat("in", "every"):
+			if !p.everyRow(n.wh()) {
+				return nil
+			}
+		default:
+			p.i = save
+			p.until(n)
+			if p.i == save {
+				return n
+			}
+		}
+	}
+	return n
+}
+
+func (p *parser) castOrBind() *Node {
+	bind := true
+	switch {
+	case p.eat("bind", "off") || p.eat("cast", "off") || p.eat("bo"):
+	case p.eat("cast", "on") || p.eat("co"):
+		bind = false
+	default:
+		return nil
+	}
+	n := &Node{Op: OpBindOff}
+	if !bind {
+		n.Op = OpCastOn
+	}
+	p.eat("the")
+	v, ok := p.number()
+	if ok {
+		n.N = v
+		p.unit()
+	} else if p.eatAny("all", "rem", "remaining") {
+		p.eatAny("rem", "remaining")
+		p.unit()
+	} else if !p.atEnd() && !p.isWord("in") {
+		return nil
+	}
+	n.Open = !ok && bind
+	if !ok && !bind {
+		return nil
+	}
+	if p.eat("at", "beg", "of") || p.eat("at", "beginning", "of") || p.eat("at", "the", "beginning", "of") || p.eat("at", "start", "of") {
+		p.eat("the")
+		if !p.eatAny("next", "foll", "following") {
+			return nil
+		}
+		n.M = Num{All: 1}
+		if m, ok := p.number(); ok {
+			n.M = m
+		}
+		if _, ok := isRowWord(p.peek(0).s); !ok {
+			return nil
+		}
+		p.i++
+		n.Op = OpBindEach
+		n.Inc = !bind
+		return n
+	}
+	for !p.atEnd() {
+		p.i++
+	}
+	return n
+}
+
+// set reports whether a number was given.
+func (n Num) set() bool { return n.By != nil || n.All > 0 }
+
+// parts reads the parts of a division, or those of which one row is made: the
+// numbers of a clause, each with its words.
+func (p *parser) parts(op Op) *Node {
+	n := &Node{Op: op}
+	for !p.done() && !p.is(".") && !p.is(";") {
+		if v, ok := p.number(); ok {
+			n.Groups = append(n.Groups, StitchGroup{N: v, Any: true})
+			continue
+		}
+		p.i++
+	}
+	if len(n.Groups) == 0 {
+		return nil
+	}
+	return n
+}

@@ -1,0 +1,170 @@
+package rows
+
+import (
+	"flatwright/schematic/finding"
+)
+
+// first works into the first stitches: the one under a turning chain that counts
+// too.
+func (w *work) first(n *Node, p Place) {
+	if w.tchAt && w.cur.atStart() {
+		w.tchAt = false
+	}
+	if !w.cur.atStart() && w.travel == 0 && w.cur.pos > 0 && !p.Unit.Space {
+		w.tell("rows/place", finding.Warning, p.At, "this is not the first stitch any more: %s are used already", "say next, or put it at the beginning of the row", w.cur.pos)
+	}
+	w.eachFoot(n, p)
+}
+
+// last works into the last stitches.
+func (w *work) last(n *Node, p Place) {
+	w.takeTurning()
+	k := max(w.n(p.N), 0)
+	if p.Unit.Space || p.Unit.Group != nil || p.Unit.Chain && w.cur.run() != nil && w.cur.run().space() {
+		w.eachFoot(n, p)
+		return
+	}
+	w.reach(k, p.At)
+	p.Kind = InNext
+	w.eachFoot(n, p)
+}
+
+// reach goes on to the last k stitches; what is passed must be what a space or a
+// group leaves over.
+func (w *work) reach(k int, at Span) {
+	over := w.cur.left - k
+	if over <= 0 {
+		return
+	}
+	if !w.spaced || w.spacesAhead(over) {
+		w.tell("rows/under-use", finding.Warning, at, "%s stitches are passed over before the last", "work or skip %s stitches before this", over, over)
+	}
+	for over > 0 {
+		w.cur.passSpaces()
+		r := w.cur.run()
+		if r == nil {
+			return
+		}
+		m := min(over, r.n-w.cur.off)
+		w.cur.step(m)
+		over -= m
+	}
+	w.cur.passSpaces()
+}
+
+// spacesAhead reports whether a chain space stands within the next k stitches.
+func (w *work) spacesAhead(k int) bool {
+	c := w.cur
+	for c.i < len(c.f.runs) && k > 0 {
+		r := c.run()
+		if r.space() {
+			return true
+		}
+		m := min(k, r.n-c.off)
+		c.step(m)
+		k -= m
+	}
+	return false
+}
+
+// top works into the top of the turning chain: the last stitch of the row below.
+func (w *work) top(n *Node, p Place) {
+	w.takeTurning()
+	w.together(n, p.At)
+	w.reach(1, p.At)
+	w.cur.passSpaces()
+	r := w.cur.run()
+	switch {
+	case r == nil:
+		w.tell("rows/over-use", finding.Warning, p.At, "there is no stitch left: the turning chain below is used already, or does not count", "take this out, or say that the turning chain counts as a stitch")
+		return
+	case !r.tch && !r.base && len(w.out.runs) >= 0 && !w.hasTch():
+		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below has no turning chain that counts as a stitch", "say 'in last st', or say that the turning chain counts")
+	}
+	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall {
+		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below began with ch %s, not ch %s", "say the top of ch-%s", r.tall, t, r.tall)
+	}
+	w.cur.step(1)
+	w.lastPos = w.cur.pos - 1
+	w.spaced = false
+	w.foot(n, w.feet(w.lastPos))
+}
+
+func (w *work) hasTch() bool {
+	for _, r := range w.from.runs {
+		if r.tch {
+			return true
+		}
+	}
+	return false
+}
+
+// hook works into the kth chain from the hook; the chains before it count as a
+// stitch or not, as the text says.
+func (w *work) hook(n *Node, p Place, k int) {
+	w.tchAt = false
+	if k < 1 {
+		return
+	}
+	if len(w.from.runs) == 0 || !w.from.runs[0].base {
+		w.tell("rows/no-chain", finding.Warning, p.At, "there is no foundation chain to work into", "chain first")
+		return
+	}
+	if w.cur.left < k {
+		w.tell("rows/over-use", finding.Warning, p.At, "the chain has only %s chains, not %s", "chain more, or work nearer to the hook", w.cur.left, k)
+		return
+	}
+	skipped := k - 1
+	w.together(n, p.At)
+	if t := w.n(n.Told); t > 0 && t != skipped && n.Counts != Unsaid {
+		w.tell("rows/turning-chain", finding.Warning, p.At, "%s chains are skipped, not %s", "say %s, or work into another chain", skipped, t, skipped)
+	}
+	c := n.Counts
+	if c == Unsaid && skipped > 1 {
+		var ok bool
+		if c, ok = w.x.Turning[skipped]; !ok {
+			c = w.x.Turning[0]
+		}
+		if c == Unsaid {
+			if _, ok := w.unsaid[skipped]; !ok {
+				w.unsaid[skipped] = p.At
+			}
+			c = w.assume
+		}
+	}
+	w.began = true
+	w.cur.step(skipped)
+	if c == CountsAsStitch {
+		kind := n.As
+		if kind == nil {
+			kind, _, _ = w.resolve(n)
+			if n.Call != nil {
+				kind = byTurning(skipped)
+			}
+		}
+		w.out.add(run{kind: kind, n: 1, tch: true})
+		beyond := max(w.n(n.M), 0)
+		up := skipped - beyond
+		if beyond > 0 && kind.Turn > 0 { // the rest lies under the space
+			up = min(up, kind.Turn)
+		}
+		w.turning(kind, up, beyond, n)
+	}
+	w.cur.step(1)
+	w.lastPos = w.cur.pos - 1
+	w.foot(n, w.feet(w.lastPos))
+}
+
+// centre works into a stitch of the next group.
+func (w *work) centre(n *Node, p Place) {
+	if w.nextGroup(p.Unit.Group, p.At) {
+		w.foot(n, w.feet(w.lastPos))
+	}
+}
+
+// together tells a decrease of short stitches that is worked into one place.
+func (w *work) together(n *Node, at Span) {
+	if n.Stitch != nil && n.Stitch.Together && n.Call == nil && (n.Stitch.Base == "sc" || n.Stitch.Base == "hdc") {
+		w.tell("rows/together", finding.Warning, at, n.Stitch.Abbr(w.x.Terms)+" takes %s stitches, but here there is one place", "say over which stitches, or name another stitch", n.Stitch.Uses)
+	}
+}
