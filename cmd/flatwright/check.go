@@ -3,6 +3,8 @@ package main
 import (
 	"errors"
 	"fmt"
+	"path/filepath"
+	"runtime/debug"
 
 	"github.com/spf13/cobra"
 
@@ -12,22 +14,30 @@ import (
 )
 
 func newCheck(env environment) *cobra.Command {
-	var format string
+	var format, rows string
 	var strict bool
 	cmd := &cobra.Command{
-		Use:   "check [flags] PATTERN...",
+		Use:   "check [flags] [PATTERN...]",
 		Short: "Find what does not agree",
 		Long: `Check works the rows of every size and holds the numbers of the pattern against
 each other: divisions, pick-ups and shaping; written measurements against the
 counts at the gauge; centimetres against inches; size against size; and the
-edges that are sewn together. It never changes a pattern. It exits with 1 if
+edges that are sewn together. Written rows are read and worked for every size:
+those in the pattern or in the file that it names, or a text named with --rows,
+which may also stand alone. Check never changes a file. It exits with 1 if
 anything does not agree; notes, which are worth a look, do not count.`,
 		Example: `  flatwright check cardigan.yaml
+  flatwright check cardigan.yaml --rows cardigan.txt
+  flatwright check --rows somebodys-pattern.txt
+  flatwright check --rows cardigan.txt --format markdown > report.md
   flatwright check --format json *.yaml
   flatwright check --strict cardigan.yaml      notes count as well`,
 		Args: func(_ *cobra.Command, args []string) error {
-			if len(args) == 0 {
-				return errors.New("name a pattern file, or - for standard input")
+			switch {
+			case len(args) == 0 && rows == "":
+				return errors.New("name a pattern file, or - for standard input; or a text of rows with --rows")
+			case len(args) > 1 && (rows != "" || format == "markdown"):
+				return errors.New("a text of rows is held against one pattern")
 			}
 			return nil
 		},
@@ -35,15 +45,14 @@ anything does not agree; notes, which are worth a look, do not count.`,
 			var all finding.List
 			sources := map[string][]byte{}
 			unreadable := 0
+			var report job.RowsResult
+			if len(args) == 0 {
+				args = []string{""}
+			}
 			for _, path := range args {
-				text, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
-				if err != nil {
-					return &exit{exitUsage, err}
-				}
-				src := source(path, text)
-				sources[src.Name] = text
-				r, err := job.Check(cmd.Context(), src)
+				r, err := checkOne(cmd, path, rows, sources)
 				all = append(all, r.Findings...)
+				report = r
 				switch {
 				case errors.Is(err, job.ErrUnreadable):
 					unreadable++
@@ -51,7 +60,15 @@ anything does not agree; notes, which are worth a look, do not count.`,
 					return fail(err)
 				}
 			}
-			if err := printFindings(env, format, all, sources); err != nil {
+			if format == "markdown" && unreadable == 0 {
+				text, err := report.Markdown()
+				if err = errors.Join(report.NeedsText(), err); err != nil {
+					return &exit{exitUsage, err}
+				}
+				if _, err := env.out.Write(text); err != nil {
+					return &exit{exitUsage, err}
+				}
+			} else if err := printFindings(env, format, all, sources); err != nil {
 				return &exit{exitUsage, err}
 			}
 			switch {
@@ -59,21 +76,66 @@ anything does not agree; notes, which are worth a look, do not count.`,
 				return &exit{exitUnreadable, job.ErrUnreadable}
 			case weighty(all) || strict && len(all) > 0:
 				fmt.Fprintf(env.err, "found %s\n", tally(all))
+				reading(env, report)
 				return &exit{exitFindings, nil}
 			case len(all) > 0:
 				fmt.Fprintf(env.err, "found %s\n", tally(all))
 			}
+			reading(env, report)
 			return nil
 		},
 	}
-	choose(cmd, &format, "format", "text", "form of the findings", word[string]{"text", "text"}, word[string]{"json", "json"})
+	choose(cmd, &format, "format", "text", "form of the findings", word[string]{"text", "text"}, word[string]{"json", "json"},
+		word[string]{"sarif", "sarif"}, word[string]{"markdown", "markdown"})
+	cmd.Flags().StringVar(&rows, "rows", "", "the `TEXT` of the written rows")
 	cmd.Flags().BoolVar(&strict, "strict", false, "exit with 1 for notes too")
 	return cmd
 }
 
+// checkOne checks a pattern (none if path is empty) with its rows.
+func checkOne(cmd *cobra.Command, path, rows string, sources map[string][]byte) (job.RowsResult, error) {
+	get := func(path string) (*job.Source, error) {
+		text, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
+		if err != nil {
+			return nil, &exit{exitUsage, err}
+		}
+		src := source(path, text)
+		sources[src.Name] = text
+		return &src, nil
+	}
+	var src, text *job.Source
+	var err error
+	if path != "" {
+		if src, err = get(path); err != nil {
+			return job.RowsResult{}, err
+		}
+		if file := job.RowsFile(*src); file != "" && rows == "" {
+			rows = filepath.Join(filepath.Dir(path), filepath.FromSlash(file))
+		}
+	}
+	if rows != "" {
+		if text, err = get(rows); err != nil {
+			return job.RowsResult{}, err
+		}
+	}
+	return job.CheckRows(cmd.Context(), src, text)
+}
+
+// reading says how much of a text of rows was read.
+func reading(env environment, r job.RowsResult) {
+	if r.NeedsText() != nil || r.Read.Lines == 0 {
+		return
+	}
+	fmt.Fprintf(env.err, "read %d of %s of rows whole\n", r.Read.Whole, count(r.Read.Lines, "line"))
+}
+
 func printFindings(env environment, format string, all finding.List, sources map[string][]byte) error {
-	if format == "json" {
+	switch format {
+	case "json":
 		return finding.JSON(env.out, all)
+	case "sarif":
+		info, _ := debug.ReadBuildInfo()
+		return finding.SARIF(env.out, all, version(info))
 	}
 	return finding.Printer{Colour: env.outColour}.Print(env.out, all, sources)
 }

@@ -107,7 +107,7 @@ or a file that cannot be read or written.`,
 	root.SetHelpTemplate(usageTemplate)
 	root.SetUsageTemplate(usageTemplate)
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newDraw(env), newTable(env), newCheck(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newHandout(env), newSchema(env), newVersion(env), newLicences(env))
+	root.AddCommand(newDraw(env), newTable(env), newCheck(env), newRows(env), newWords(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newHandout(env), newSchema(env), newVersion(env), newLicences(env))
 	return root
 }
 
@@ -120,6 +120,14 @@ func onePattern(cmd *cobra.Command, args []string) error {
 		return nil
 	}
 	return fmt.Errorf("%s takes one pattern file, and here are %d: %s", cmd.Name(), len(args), strings.Join(args, ", "))
+}
+
+// oneText asks for one text of rows.
+func oneText(cmd *cobra.Command, args []string) error {
+	if len(args) != 1 {
+		return fmt.Errorf("name one text of rows for %s, or - for standard input", cmd.Name())
+	}
+	return nil
 }
 
 // fail is the exit of a job's error.

@@ -1,0 +1,94 @@
+package main
+
+import (
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+)
+
+func newRows(env environment) *cobra.Command {
+	var o job.RowsOptions
+	out := files.Stdio
+	cmd := &cobra.Command{
+		Use:   "rows [flags] PATTERN",
+		Short: "Print the rows of every section",
+		Long: `Rows prints written rows for every section of a pattern, with the counts of all
+sizes in the trade's line or of one size: a text to start from that fits the
+drawing.`,
+		Example: `  flatwright rows cardigan.yaml
+  flatwright rows --size M cardigan.yaml
+  flatwright rows --terms uk cardigan.yaml > cardigan-rows.txt`,
+		Args: onePattern,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			src := source(args[0], text)
+			r, err := job.Rows(cmd.Context(), src, o)
+			if err != nil {
+				tell(env, r.Findings, src)
+				return fail(err)
+			}
+			if err := put(cmd, env, out, r); err != nil {
+				return &exit{exitUsage, err}
+			}
+			if weighty(r.Findings) {
+				brief(env, r.Findings, args[0])
+			}
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.Size, "size", "", "this `SIZE` alone")
+	choose(cmd, &o.Terms, "terms", "", "names of the stitches (default the pattern's)", word[string]{"us", "US"}, word[string]{"uk", "UK"})
+	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	return cmd
+}
+
+func newWords(env environment) *cobra.Command {
+	var from, to string
+	var list bool
+	cmd := &cobra.Command{
+		Use:   "words [flags] TEXT",
+		Short: "Turn a text from US into UK terms, or back",
+		Long: `Words turns the names of stitches in a text of rows from one set of terms into
+the other and leaves everything else as it stood. With --abbreviations it
+lists the abbreviations that the text uses instead.`,
+		Example: `  flatwright words --to uk rows.txt > rows-uk.txt
+  flatwright words --from uk --to us rows.txt
+  flatwright words --abbreviations rows.txt`,
+		Args: oneText,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			src := source(args[0], text)
+			if list {
+				for _, a := range job.Abbreviations(src) {
+					if _, err := env.out.Write([]byte(a.Short + "\t" + a.Long + "\n")); err != nil {
+						return &exit{exitUsage, err}
+					}
+				}
+				return nil
+			}
+			if to == "" {
+				return &exit{exitUsage, &job.OptionError{Text: "say --to us or --to uk"}}
+			}
+			turned, err := job.Words(src, from, to)
+			if err != nil {
+				return fail(err)
+			}
+			if _, err := env.out.Write(turned); err != nil {
+				return &exit{exitUsage, err}
+			}
+			return nil
+		},
+	}
+	choose(cmd, &from, "from", "", "the terms it is in (default as the text says)", word[string]{"us", "US"}, word[string]{"uk", "UK"})
+	choose(cmd, &to, "to", "", "the terms wanted", word[string]{"us", "US"}, word[string]{"uk", "UK"})
+	cmd.Flags().BoolVar(&list, "abbreviations", false, "list the abbreviations that the text uses")
+	return cmd
+}
