@@ -92,7 +92,7 @@ func (p *parser) words() *Node {
 		}
 		p.clause(";.")
 		return &Node{Op: OpNothing}
-	case "with", "using", "being", "taking", "weave", "sew", "change", "place", "pm", "slip", "working", "beginning", "set", "remove", "seam", "move":
+	case "with", "using", "being", "taking", "weave", "sew", "change", "place", "pm", "slip", "working", "beginning", "beg", "starting", "set", "remove", "seam", "move":
 		if p.eat("working") || p.eat("work") {
 			if l := p.loopWords(); l != BothLoops {
 				p.loop = l
@@ -104,7 +104,11 @@ func (p *parser) words() *Node {
 		if p.isStitch() || p.isWord("place") && p.peek(1).kind == 'n' {
 			return nil
 		}
-		if p.isWord("slip") || p.isWord("beginning") {
+		if p.eat("beginning", "with") || p.eat("beg", "with") || p.eat("starting", "with") {
+			p.clause(",;.")
+			return &Node{Op: OpNothing}
+		}
+		if p.isWord("slip") || p.isWord("beginning") || p.isWord("beg") {
 			return nil
 		}
 		if p.eat("working", "last") || p.eat("working", "along") || p.eat("working", "into") || p.eat("working", "across") {
@@ -352,6 +356,11 @@ func (p *parser) making() *Node {
 			counted = true
 		}
 	}
+	if p.isWord("x") && p.peek(1).kind == 'n' && !counted { // inc x6
+		p.i++
+		n.N, counted = p.peek(0).num, true
+		p.i++
+	}
 	if p.eatAny("times", "x") { // inc 6 times
 		counted = true
 	}
@@ -364,6 +373,18 @@ func (p *parser) making() *Node {
 		of = p.eat("of")
 	}
 	p.places(n, of)
+	if n.Stitch != nil && n.Stitch.ID == "slst" && p.isWord("to") { // sl st in first ch to form a ring
+		j := &Node{Op: OpJoin}
+		for !p.atEnd() {
+			if w := p.next().s; w == "ring" || w == "circle" {
+				j.Name = "ring"
+			}
+		}
+		for _, q := range n.Places {
+			j.Told = q.Unit.Size
+		}
+		return j
+	}
 	if len(n.Places) == 0 {
 		if e, ok := p.extent(); ok {
 			n.Places = []Place{{Kind: InEach, Unit: Unit{Word: "st"}, Extent: e, At: e.At}}

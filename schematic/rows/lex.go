@@ -105,8 +105,23 @@ func (l *lexer) word() {
 			return
 		}
 	}
-	l.put('w', l.lower(start, l.i), start)
+	w := l.lower(start, l.i)
+	if len(w) > 1 && w[0] == 'x' && allDigits(w[1:]) { // x6
+		end := l.i
+		l.i = start + 1
+		l.put('w', "x", start)
+		l.i = end
+		l.put('n', w[1:], start+1)
+		l.out[len(l.out)-1].num = Num{All: min(atoi(w[1:]), maxNumber)}
+		return
+	}
+	l.put('w', w, start)
+	if v := ordinals[w]; v > 0 {
+		l.out[len(l.out)-1].num = Num{All: v}
+	}
 }
+
+var ordinals = map[string]int{"second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6}
 
 func allLetters(r []rune) bool {
 	for _, c := range r {

@@ -135,6 +135,9 @@ func (w *work) stitch(n *Node, tail []*Node, need int) {
 	if w.picotSlip(n) {
 		return
 	}
+	if w.closing(n) {
+		return
+	}
 	kind, makes, uses := w.resolve(n)
 	if n.Stitch != nil && n.Stitch.ID == "picot" && len(n.Places) == 0 {
 		w.picots(max(w.n(n.N), 0), n)
@@ -388,4 +391,13 @@ func (w *work) eachFoot(n *Node, p Place) {
 			w.foot(n, w.feet(w.lastPos))
 		}
 	}
+}
+
+// closing reports whether n is the slip stitch that joins a round to its beginning.
+func (w *work) closing(n *Node) bool {
+	if !w.round || n.Stitch == nil || n.Stitch.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || w.cur.left > 0 && !w.pinned {
+		return false
+	}
+	k := n.Places[0].Kind
+	return k == InFirst || k == InTop
 }

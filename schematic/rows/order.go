@@ -14,9 +14,17 @@ func (r *runner) label(l *Line) {
 			return
 		}
 		want := r.no + 1
+		if e := r.every; e != nil && r.no > 0 && from == want+1 && want%2 == e.Label.From.At(r.size)%2 { // Row 2 and all WS rows
+			r.repeat(e, e.Body, 1, "")
+			want = r.no + 1
+		}
+		if b.Odd || b.Even {
+			r.every = l
+		}
 		switch {
 		case r.no < 0:
 		case from == want, r.altNo > 0 && from == r.altNo:
+		case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
 		case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0):
 		default:
 			word := "row"
@@ -39,7 +47,7 @@ func (r *runner) label(l *Line) {
 		r.fab, r.carry, r.alt = nil, nil, nil
 		r.cur.anew = true
 	}
-	r.fresh = false
+	r.fresh, r.founded = false, false
 	r.round = b.Round
 	if usesNothing(l.Body) { // along an edge: sides begin anew
 		r.side = 0
@@ -125,4 +133,23 @@ func inRing(body []*Node) bool {
 		}
 	}
 	return false
+}
+
+// foundationOf is how many nodes of a row chain its own foundation: ch 31, sc in 2nd
+// ch from hook.
+func foundationOf(body []*Node) int {
+	if len(body) < 2 || body[0].Op != OpChain {
+		return 0
+	}
+	for _, n := range body[1:] {
+		for _, p := range n.Places {
+			if p.Kind == FromHook && !(n.Stitch != nil && n.Stitch.ID == "slst") {
+				return 1
+			}
+		}
+		if n.Op != OpNothing {
+			return 0
+		}
+	}
+	return 0
 }

@@ -233,7 +233,14 @@ func (p *parser) rowsFollow() bool {
 // spec reads how often something is worked: '6 times', 'twice', 'to last 3 sts',
 // 'across'. After 'rep from *' the first working comes on top.
 func (p *parser) spec(n *Node, rep bool) bool {
+	total := false                                                     // the times are told in all
+	if !rep && p.is("*") && p.peek(0).glued && p.peek(1).kind == 'n' { // (2 sc, inc)*6
+		p.i++
+		n.Times, _ = p.number()
+		return true
+	}
 	if p.eatAny("rep", "repeat") {
+		total = !rep
 		rep = true
 	}
 	if rep {
@@ -248,7 +255,7 @@ func (p *parser) spec(n *Node, rep bool) bool {
 	}
 	mark := p.i
 	add := 0
-	if rep && !n.More {
+	if rep && !n.More && !total {
 		add = 1
 	}
 	plus := func(v Num) Num {

@@ -9,7 +9,7 @@ func (p *parser) loopWords() Loop {
 	p.eat("the")
 	l := BothLoops
 	switch {
-	case p.eatAny("blo", "bl", "blos"):
+	case p.eatAny("blo", "bl", "blos", "tbl"):
 		l = BackLoop
 	case p.eatAny("flo", "fl", "flos"):
 		l = FrontLoop
@@ -96,7 +96,7 @@ func (p *parser) place(more bool) (Place, bool) {
 	pl := Place{N: Num{All: 1}}
 	switch {
 	case p.eatAny("in", "into", "over", "through", "on"):
-	case p.isWord("around") && (p.isPlaceAfter(1)):
+	case (p.isWord("around") || p.isWord("across")) && (p.isPlaceAfter(1)):
 		p.i++
 	case p.eat("to") && p.eatAny("next") && false:
 	default:
@@ -413,6 +413,10 @@ func (p *parser) chainCalled() Num {
 	}
 	if p.eatAny("ch", "chain") {
 		if v, ok := p.chainSize(); ok {
+			return v
+		}
+		if p.peek(0).kind == 'n' {
+			v, _ := p.number()
 			return v
 		}
 	}

@@ -15,6 +15,10 @@ func (p *parser) statement() *Node {
 		return p.even()
 	case "work":
 		p.i++
+		if p.isWord("as") && (p.peek(1).s == "row" || p.peek(1).s == "rnd" || p.peek(1).s == "round") {
+			p.i++
+			return p.repRows()
+		}
 		if p.eat("as", "for") || p.eat("as", "given", "for") {
 			return p.asFor()
 		}
@@ -28,9 +32,12 @@ func (p *parser) statement() *Node {
 		}
 		p.i = save - 1
 		return nil
-	case "as":
+	case "as", "same":
 		if p.eat("as", "for") {
 			return p.asFor()
+		}
+		if p.eat("same", "as") || p.eat("as") {
+			return p.repRows()
 		}
 	case "dec", "decrease", "inc", "increase":
 		inc := short(p.next().s) == "inc"
@@ -297,7 +304,7 @@ func (p *parser) even() *Node {
 	said := p.eat("even") || p.eat("straight") || p.eat("without", "shaping") || p.eat("in", "pattern") || p.eat("in", "patt") || p.eat("as", "established")
 	for p.eat("in") {
 		said = true
-		for !p.atEnd() && !p.isWord("until") && !p.isWord("for") && !p.isWord("to") {
+		for !p.done() && !p.is(".") && !p.is(";") && !(p.is(",") && p.peek(1).s == "ending") && !p.isWord("until") && !p.isWord("for") && !p.isWord("to") {
 			p.i++
 		}
 	}

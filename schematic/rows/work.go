@@ -59,6 +59,8 @@ type runner struct {
 	cur     *piece
 	last    *stitch.Stitch // of the row that was divided last
 	shaped  int            // rows of the shapings told together so far
+	every   *Line          // 'and all WS rows': works the rows between
+	founded bool           // the row before was a foundation row
 	suspect int            // rows that may not fit because of one before
 	altNo   int            // the other number that the next row may have, 0: none
 	edge    int            // rows of the edge to be worked along
@@ -220,6 +222,25 @@ func (r *runner) rows(l *Line, body []*Node) {
 	if times == 0 {
 		return
 	}
+	foundation := false
+	if k := foundationOf(body); k > 0 && (r.fab == nil || !r.begun) { // Ch 31, sc in 2nd ch from hook
+		if n := body[0].N.At(r.size); n > 0 {
+			r.fab = &fabric{}
+			r.fab.add(run{kind: chainStitch, n: n, base: true})
+			r.known, r.carry, r.alt, r.cur.anew = true, nil, nil, true
+			if r.g != nil {
+				r.g.anew()
+				r.g.foundation(r.fab, l.At.Line, false)
+			}
+			body = body[1:]
+			foundation = l.Label != nil && l.Label.Next
+		}
+	}
+	defer func() {
+		if foundation {
+			r.fresh, r.founded, r.no = true, true, 0
+		}
+	}()
 	made := r.repeat(l, body, times, nameOf(l))
 	if made != nil {
 		r.check(l, made)
