@@ -1,0 +1,386 @@
+package html_test
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"net/url"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/layout/table"
+	"flatwright/render/compare"
+	"flatwright/schematic/units"
+)
+
+// browser opens a file in Chromium; asked is every address that the page asks for.
+func browser(t *testing.T, file string) (ctx context.Context, asked func() []string) {
+	t.Helper()
+	path := compare.Tool(t, "chromium")
+	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
+		chromedp.WindowSize(1200, 900), chromedp.Flag("disable-background-networking", true))
+	ctx, cancel := chromedp.NewExecAllocator(context.Background(), opts...)
+	t.Cleanup(cancel)
+	var mu sync.Mutex
+	var all []string
+	ctx, cancel = chromedp.NewContext(ctx, chromedp.WithListener(func(ev any) {
+		if e, ok := ev.(*network.EventRequestWillBeSent); ok {
+			mu.Lock()
+			defer mu.Unlock()
+			all = append(all, e.Request.URL)
+		}
+	}))
+	t.Cleanup(cancel)
+	address := (&url.URL{Scheme: "file", Path: file}).String()
+	_, err := chromedp.Call(ctx, network.Enable, network.EnableParams{})
+	if err != nil { // the browser starts with the first action
+		do(t, ctx, chromedp.Navigate("about:blank"))
+		_, err = chromedp.Call(ctx, network.Enable, network.EnableParams{})
+	}
+	require.NoError(t, err)
+	do(t, ctx, chromedp.Navigate(address))
+	return ctx, func() []string {
+		mu.Lock()
+		defer mu.Unlock()
+		return append([]string(nil), all...)
+	}
+}
+
+func do(t *testing.T, ctx context.Context, steps ...chromedp.Action[chromedp.Void]) {
+	t.Helper()
+	ctx, cancel := context.WithTimeout(ctx, 30*time.Second)
+	defer cancel()
+	require.NoError(t, chromedp.Do(ctx, steps...))
+}
+
+func eval[T any](t *testing.T, ctx context.Context, expression string, opts ...chromedp.EvaluateOption) T {
+	t.Helper()
+	ctx, cancel := context.WithTimeout(ctx, time.Minute)
+	defer cancel()
+	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression, opts...))
+	require.NoError(t, err)
+	return v
+}
+
+func emulate(t *testing.T, ctx context.Context, p emulation.SetEmulatedMediaParams) {
+	t.Helper()
+	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, p)
+	require.NoError(t, err)
+}
+
+func onDisk(t *testing.T, page []byte) string {
+	t.Helper()
+	file := filepath.Join(t.TempDir(), "page.html")
+	require.NoError(t, os.WriteFile(file, page, 0o600))
+	return file
+}
+
+// shown is what a person sees of the page.
+type shown struct {
+	Rows []struct {
+		M, Unit string
+		Letters []string
+		Cells   []string
+	}
+	Drawn  int
+	Labels []struct{ M, Text string }
+	Lines  []string
+	Facts  []string
+	State  string
+}
+
+// look reads what is visible: an element whose style is display none has no rectangle.
+const look = `(() => {
+	const vis = e => e.getClientRects().length > 0;
+	const text = n => n.nodeType === 3 ? n.data : n.nodeType === 1 && vis(n) ? [...n.childNodes].map(text).join('') : '';
+	const all = (s, r) => [...(r || document).querySelectorAll(s)].filter(vis);
+	const tidy = s => s.replace(/\s+/g, ' ').trim();
+	return JSON.stringify({
+		Rows: all('tr[data-m]').map(r => ({M: r.dataset.m, Unit: tidy(text(r.querySelector('.fwt-unit'))),
+			Letters: all('.fwt-letter', r).map(text), Cells: all('td:not(.fwt-unit)', r).map(c => tidy(text(c)))})),
+		Drawn: all('.fwt-drawn').length,
+		Labels: all('.fwt-drawn').flatMap(d => all('g[data-m]', d).map(g => ({M: g.dataset.m, Text: tidy([...g.querySelectorAll('text')].map(text).join(' '))}))),
+		Lines: all('.fwt-rows p').map(p => tidy(text(p))),
+		Facts: all('.fwt-fit dd, .fwt-facts dd, .fwt-list li').map(p => tidy(text(p))),
+		State: tidy(text(document.querySelector('.fwt-state')))})
+})()`
+
+func see(t *testing.T, ctx context.Context) shown {
+	t.Helper()
+	var s shown
+	require.NoError(t, json.Unmarshal([]byte(eval[string](t, ctx, look)), &s))
+	return s
+}
+
+func choose(t *testing.T, ctx context.Context, id string) {
+	t.Helper()
+	do(t, ctx, chromedp.Click(chromedp.CSS("label:has(#fwt-"+id+")")))
+}
+
+var letter = regexp.MustCompile(`^[A-Z]{1,2}$`)
+
+// Every number of the page that depends on size is held against those of the table, in
+// every size and unit, with scripts switched off.
+func TestEveryNumberOfThePageFollowsSizeAndUnit(t *testing.T) {
+	for _, path := range []string{wren, saltmarsh} {
+		page := pageOf(t, pattern(t, path))
+		c := page.Content
+		ctx, asked := browser(t, onDisk(t, write(t, page)))
+		_, err := chromedp.Call(ctx, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
+		require.NoError(t, err)
+		byID := map[string]table.Row{}
+		want := 0
+		for _, g := range c.Table.Groups {
+			if g.Name == table.Written {
+				continue
+			}
+			for _, r := range g.Rows {
+				want++
+				for _, id := range append([]string{r.ID}, r.Also...) {
+					byID[id] = r
+				}
+			}
+		}
+		for size := -1; size < c.Sizes.Len(); size++ {
+			id := "all"
+			if size >= 0 {
+				id = fmt.Sprintf("s%d", size)
+			}
+			choose(t, ctx, id)
+			for unit, us := range map[string][]units.Unit{"both": c.Units(), "cm": {units.CM}, "in": {units.Inch}} {
+				choose(t, ctx, "u"+unit)
+				s := see(t, ctx)
+				name := fmt.Sprintf("%s, %s, %s", path, id, unit)
+				require.Len(t, s.Rows, want, name)
+				letters := map[string]bool{}
+				for _, r := range s.Rows {
+					for k, i := range columns(size, c.Sizes.Len()) {
+						var cell []string
+						for _, u := range []units.Unit{units.CM, units.Inch} { // as they stand in the table
+							if unit == "both" || u == us[0] {
+								cell = append(cell, byID[r.M].Cells[i].Text(u, c.Steps))
+							}
+						}
+						require.Greater(t, len(r.Cells), k, name)
+						assert.Equal(t, strings.Join(cell, " "), r.Cells[k], "%s, %s", name, r.M)
+					}
+					for _, l := range r.Letters {
+						letters[r.M+" "+l] = true
+					}
+				}
+				assert.Equal(t, 1, s.Drawn, "%s: one drawing is shown", name)
+				require.NotEmpty(t, s.Labels, name)
+				for _, l := range s.Labels {
+					row, ok := byID[l.M]
+					require.True(t, ok, "%s: no %s in the table", name, l.M)
+					if letter.MatchString(l.Text) {
+						assert.True(t, letters[row.ID+" "+l.Text], "%s: the table has no %s at %s", name, l.Text, l.M)
+						continue
+					}
+					require.GreaterOrEqual(t, size, 0, "%s: %s has one size's value", name, l.M)
+					var parts []string
+					for _, u := range []units.Unit{units.CM, units.Inch} {
+						if unit == "both" || u == us[0] {
+							parts = append(parts, row.Cells[size].Text(u, c.Steps)+" "+u.String())
+						}
+					}
+					got := strings.ReplaceAll(l.Text, " / ", " ")
+					assert.Equal(t, strings.Join(parts, " "), strings.TrimSuffix(strings.TrimSuffix(got, " around"), ","), "%s, %s", name, l.M)
+				}
+				var lines []string
+				for _, sec := range c.Rows {
+					for _, l := range sec.Lines {
+						lines = append(lines, strings.Join(strings.Fields(l.Said(c.Sizes, size, us, c.Steps)), " "))
+					}
+				}
+				assert.Equal(t, lines, s.Lines, name)
+				for _, f := range append(c.Fit, c.Facts...) {
+					for _, l := range f.Lines {
+						assert.Contains(t, s.Facts, strings.Join(strings.Fields(l.Said(c.Sizes, size, us, c.Steps)), " "), name)
+					}
+				}
+				if size >= 0 {
+					assert.Equal(t, "Size "+c.Sizes.Names[size], s.State)
+				}
+			}
+		}
+		for _, a := range asked() {
+			assert.True(t, strings.HasPrefix(a, "file://") && strings.HasSuffix(a, "/page.html"), "the page asked for %s", a)
+		}
+	}
+}
+
+// columns are the sizes that the table shows.
+func columns(size, n int) []int {
+	if size >= 0 {
+		return []int{size}
+	}
+	out := make([]int, n)
+	for i := range out {
+		out[i] = i
+	}
+	return out
+}
+
+func TestTheKeyboardAloneChoosesSizeAndUnit(t *testing.T) {
+	ctx, _ := browser(t, onDisk(t, write(t, pageOf(t, pattern(t, wren)))))
+	press := func(key string) {
+		t.Helper()
+		do(t, ctx, chromedp.KeyEvent(key))
+	}
+	focus := func() (id, outline string) {
+		t.Helper()
+		return eval[string](t, ctx, `document.activeElement.id`),
+			eval[string](t, ctx, `document.activeElement.nextElementSibling ? getComputedStyle(document.activeElement.nextElementSibling).outlineWidth + ' ' + getComputedStyle(document.activeElement.nextElementSibling).outlineStyle : ''`)
+	}
+	press(kb.Tab)
+	id, outline := focus()
+	assert.Equal(t, "fwt-all", id)
+	assert.Equal(t, "3px solid", outline, "what has the focus is seen")
+	press(kb.ArrowRight)
+	press(kb.ArrowRight)
+	assert.Equal(t, "Size 4 yrs", see(t, ctx).State)
+	press(kb.Tab)
+	press(kb.ArrowRight)
+	id, _ = focus()
+	assert.Equal(t, "fwt-ucm", id)
+	for _, r := range see(t, ctx).Rows {
+		assert.Equal(t, "cm", r.Unit)
+	}
+	press(kb.Tab)
+	assert.Equal(t, "fwt-wide", eval[string](t, ctx, `document.activeElement.className`), "a table that is wider than the screen is scrolled by keys")
+}
+
+// WCAG 2.2, 1.4.10 (reflow): no sideways scrolling at 320 CSS px, which is also 1280 px at 400 %.
+func TestNarrowScreensAndZoomNeedNoSidewaysScrolling(t *testing.T) {
+	for _, path := range []string{wren, saltmarsh} {
+		ctx, _ := browser(t, onDisk(t, write(t, pageOf(t, pattern(t, path)))))
+		for _, width := range []int64{320, 360, 600} {
+			for _, id := range []string{"all", "s1"} {
+				do(t, ctx, chromedp.EmulateViewport(width, 800))
+				choose(t, ctx, id)
+				assert.LessOrEqual(t, eval[int64](t, ctx, `document.documentElement.scrollWidth`), width, "%s at %d px", path, width)
+				small := eval[int](t, ctx, `[...document.querySelectorAll('.fwt-pills label')].filter(l => l.offsetHeight < 24 || l.offsetWidth < 24).length`)
+				assert.Zero(t, small, "a target smaller than 24 px (WCAG 2.2, 2.5.8)")
+			}
+		}
+	}
+}
+
+func TestAPrintedPageHasTheNumbersAndNoControls(t *testing.T) {
+	ctx, _ := browser(t, onDisk(t, write(t, pageOf(t, pattern(t, wren)))))
+	choose(t, ctx, "s2")
+	emulate(t, ctx, emulation.SetEmulatedMediaParams{Media: "print"})
+	assert.False(t, eval[bool](t, ctx, `document.querySelector('.fwt-choose').getClientRects().length > 0`))
+	s := see(t, ctx)
+	assert.Equal(t, "Size 6 yrs", s.State)
+	assert.NotEmpty(t, s.Rows)
+	assert.Equal(t, 1, s.Drawn)
+}
+
+const host = `<!DOCTYPE html><html lang="en"><head><title>A blog</title><style>body{font:20px Georgia;color:#222}h2{color:#800}table{border:2px solid red}td{padding:9px}b{color:green}</style></head>
+<body><h1>A blog</h1><h2>News</h2><p>Some <b>words</b> <span>here</span>.</p><table><tr><th>a</th><td>1</td></tr></table><form><fieldset><legend>l</legend><label>x <input type="radio" checked></label></fieldset></form>
+%s<footer><p>End</p><svg width="9" height="9"><path d="M0 0l5 5"/><text>t</text></svg></footer></body></html>`
+
+// hostStyle is every computed property of all that isn't the snippet's.
+const hostStyle = `JSON.stringify([...document.querySelectorAll('*')].filter(e => !e.closest('.fwt') && e !== document.documentElement && e !== document.body).map(e => {
+	const s = getComputedStyle(e); return e.tagName + [...s].filter(k => !/^(perspective-origin|transform-origin)$/.test(k)).map(k => k + ':' + s.getPropertyValue(k)).join(';') }))`
+
+func TestASnippetLeavesThePageAroundAsItIs(t *testing.T) {
+	page := pageOf(t, pattern(t, wren))
+	page.Snippet = true
+	ctx, _ := browser(t, onDisk(t, fmt.Appendf(nil, host, write(t, page))))
+	with := eval[string](t, ctx, hostStyle)
+	choose(t, ctx, "s1")
+	assert.Equal(t, "Size 4 yrs", see(t, ctx).State, "and it works there")
+	ctx, _ = browser(t, onDisk(t, fmt.Appendf(nil, host, "")))
+	without := eval[string](t, ctx, hostStyle)
+	require.Greater(t, len(without), 1000)
+	assert.Equal(t, without, with)
+}
+
+// modules is a folder of npm's packages for tests: axe-core and the W3C's own checker.
+// They are fetched where renderers are required, and are taken from FLATWRIGHT_NODE_MODULES if that is set.
+func modules(t *testing.T) string {
+	t.Helper()
+	if dir := os.Getenv("FLATWRIGHT_NODE_MODULES"); dir != "" {
+		return dir
+	}
+	if !compare.Required() {
+		t.Skip("FLATWRIGHT_NODE_MODULES names no folder with axe-core and vnu-jar")
+	}
+	dir := filepath.Join(os.TempDir(), fmt.Sprintf("flatwright-npm-%d", os.Getuid()))
+	require.NoError(t, os.MkdirAll(dir, 0o700))
+	if _, err := os.Stat(filepath.Join(dir, "node_modules", "vnu-jar", "build", "dist", "vnu.jar")); err != nil {
+		compare.Run(t, nil, "npm", "install", "--prefix", dir, "--no-save", "--no-audit", "--no-fund", "--ignore-scripts", "axe-core@4.14.1", "vnu-jar@26.9.27")
+	}
+	return filepath.Join(dir, "node_modules")
+}
+
+// Axe's rules for WCAG 2.0 to 2.2, levels A and AA, and its best practices.
+func TestAxeFindsNothing(t *testing.T) {
+	axe, err := os.ReadFile(filepath.Join(modules(t), "axe-core", "axe.min.js"))
+	require.NoError(t, err)
+	for _, path := range []string{wren, saltmarsh} {
+		ctx, _ := browser(t, onDisk(t, write(t, pageOf(t, pattern(t, path)))))
+		eval[int](t, ctx, string(axe)+";0")
+		for _, scheme := range []string{"light", "dark"} {
+			for _, width := range []int64{360, 1200} {
+				for _, id := range []string{"all", "s1"} {
+					do(t, ctx, chromedp.EmulateViewport(width, 900))
+					emulate(t, ctx, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}})
+					choose(t, ctx, id)
+					found := eval[string](t, ctx,
+						`axe.run().then(r => JSON.stringify(r.violations.map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.target + ' ' + n.failureSummary).join(' | '))) + r.passes.length)`,
+						chromedp.EvalAwaitPromise)
+					assert.Regexp(t, `^\[\]\d\d`, found, "%s, %s, %d px, %s", path, scheme, width, id)
+				}
+			}
+		}
+	}
+}
+
+// The Nu Html Checker (W3C) on a whole page, and on a snippet in a page. A style element in
+// the body is the one thing that it doesn't take: a snippet must bring its style along.
+func TestTheCheckerOfTheW3CFindsNothing(t *testing.T) {
+	jar := filepath.Join(modules(t), "vnu-jar", "build", "dist", "vnu.jar")
+	dir := t.TempDir()
+	var args []string
+	for i, path := range []string{wren, saltmarsh, "../../examples/pebble-hat.yaml"} {
+		page := pageOf(t, pattern(t, path))
+		for _, snippet := range []bool{false, true} {
+			page.Snippet = snippet
+			body := write(t, page)
+			if snippet {
+				style := regexp.MustCompile(`(?s)<style>.*?</style>\n`).Find(body)
+				require.NotEmpty(t, style)
+				body = []byte(strings.Replace(strings.Replace(fmt.Sprintf(host, body), string(style), "", 1), "</head>", string(style)+"</head>", 1))
+			}
+			file := filepath.Join(dir, fmt.Sprintf("%d-%t.html", i, snippet))
+			require.NoError(t, os.WriteFile(file, body, 0o600))
+			args = append(args, file)
+		}
+	}
+	out := compare.Run(t, nil, "java", append([]string{"-jar", jar, "--stdout", "--exit-zero-always", "--format", "gnu"}, args...)...)
+	for line := range strings.Lines(string(out)) {
+		if strings.Contains(line, "Inline style violates Content Security Policy") {
+			continue // the checker reckons no hashes; the browser does, and shows the page in its style
+		}
+		assert.Fail(t, "the checker says", line)
+	}
+	bad := filepath.Join(dir, "bad.html")
+	require.NoError(t, os.WriteFile(bad, []byte("<!DOCTYPE html><title>x</title><p><div></p>"), 0o600))
+	assert.NotEmpty(t, compare.Run(t, nil, "java", "-jar", jar, "--stdout", "--exit-zero-always", "--format", "gnu", bad), "the checker works")
+}

@@ -1,0 +1,195 @@
+package html_test
+
+import (
+	"bytes"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	parser "golang.org/x/net/html"
+	"pgregory.net/rapid"
+
+	"flatwright/layout/document"
+	"flatwright/render/html"
+	"flatwright/schematic"
+	"flatwright/schematic/random"
+	"flatwright/schematic/read"
+	"flatwright/schematic/rows"
+	"flatwright/schematic/stitch"
+)
+
+const (
+	wren      = "../../cmd/internal/job/testdata/wren.yaml" // says everything that a page can show
+	saltmarsh = "../../examples/saltmarsh-cardigan.yaml"    // nine sizes
+)
+
+func pattern(t testing.TB, path string) *schematic.Pattern {
+	t.Helper()
+	src, err := os.ReadFile(filepath.FromSlash(path))
+	require.NoError(t, err)
+	p, found := read.Pattern(path, src)
+	require.False(t, found.Errors(), "%v", found)
+	return p
+}
+
+func pageOf(t require.TestingT, p *schematic.Pattern) html.Page {
+	var gs []*schematic.Garment
+	for i := range p.Sizes.Len() {
+		gs = append(gs, schematic.Work(p, i))
+	}
+	text := p.Rows
+	if text == "" {
+		text = rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: -1})
+	}
+	sections, short := document.Written(p, text)
+	drawings, err := document.Drawings(gs, 114)
+	require.NoError(t, err)
+	return html.Page{Content: document.Of(gs, sections, short), Drawings: drawings, Prefix: "fwt"}
+}
+
+func write(t require.TestingT, p html.Page) []byte {
+	var b bytes.Buffer
+	require.NoError(t, html.Write(&b, p))
+	return b.Bytes()
+}
+
+func TestThePageOfNineSizesIsSmall(t *testing.T) {
+	for _, path := range []string{saltmarsh, "../../examples/fellside-jumper.yaml"} {
+		page := write(t, pageOf(t, pattern(t, path)))
+		t.Logf("%s: %d bytes", path, len(page))
+		assert.Less(t, len(page), 300_000)
+	}
+}
+
+func TestTheSamePatternGivesTheSameBytes(t *testing.T) {
+	p := pattern(t, wren)
+	assert.Equal(t, write(t, pageOf(t, p)), write(t, pageOf(t, p)))
+}
+
+// walk calls f with every element.
+func walk(n *parser.Node, f func(*parser.Node)) {
+	if n.Type == parser.ElementNode {
+		f(n)
+	}
+	for c := n.FirstChild; c != nil; c = c.NextSibling {
+		walk(c, f)
+	}
+}
+
+func attribute(n *parser.Node, name string) string {
+	for _, a := range n.Attr {
+		if a.Key == name {
+			return a.Val
+		}
+	}
+	return ""
+}
+
+// allowed are the elements that a page is made of: none of them runs or fetches anything.
+var allowed = regexp.MustCompile(`^(html|head|meta|title|style|body|main|section|header|h[1-4]|p|div|span|strong|b|fieldset|legend|label|input|dl|dt|dd|` +
+	`figure|svg|g|path|text|tspan|table|thead|tbody|tr|th|td|ul|li|details|summary|figcaption)$`)
+
+func holds(t require.TestingT, page []byte) {
+	root, err := parser.Parse(bytes.NewReader(page))
+	require.NoError(t, err)
+	ids := map[string]bool{}
+	walk(root, func(n *parser.Node) {
+		require.Regexp(t, allowed, n.Data)
+		for _, a := range n.Attr {
+			require.NotRegexp(t, `^(on|src|href|action|style|background|data$|poster)`, a.Key, n.Data)
+		}
+		if id := attribute(n, "id"); id != "" {
+			require.False(t, ids[id], "id %q twice", id)
+			require.True(t, strings.HasPrefix(id, "fwt"), "id %q without its prefix", id)
+			ids[id] = true
+		}
+		for _, class := range strings.Fields(attribute(n, "class")) {
+			require.True(t, strings.HasPrefix(class, "fwt"), "class %q without its prefix", class)
+		}
+		if ref := attribute(n, "aria-labelledby"); ref != "" {
+			defer func() { require.True(t, ids[ref] || bytes.Contains(page, []byte(`id="`+ref+`"`)), "no %q", ref) }()
+		}
+	})
+	require.NotContains(t, string(page), "url(")
+	require.NotContains(t, string(page), "@import")
+}
+
+func TestNoTextOfAPatternBecomesMarkup(t *testing.T) {
+	for _, evil := range []string{`<script>alert(1)</script>`, `"><img src=x onerror=alert(1)>`, `</style><script>`, `&lt;b&gt; & <b>`, "\x00\x01\u0085\ufffe", `{{.P}}`, "'\"`", `--><svg onload=x>`, `</title><base href=//e>`} {
+		p := pattern(t, wren)
+		p.Title, p.Designer, p.Note, p.Edition = evil, evil, evil, evil
+		for _, list := range []*[]string{&p.Notes, &p.Special, &p.Making, &p.Care, &p.Mended} {
+			*list = []string{evil}
+		}
+		p.Yarn[0].Text, p.Gauges[0].Stitch, p.Pieces[0].Name = evil, evil, evil
+		p.Bodies[0].Name, p.Finished[0].Name = evil, evil
+		p.Sizes.Names[1] = evil
+		p.Rows = strings.ReplaceAll(p.Rows, "Htr", evil)
+		page := pageOf(t, p)
+		for _, snippet := range []bool{false, true} {
+			page.Snippet = snippet
+			holds(t, write(t, page))
+		}
+	}
+}
+
+func TestPagesOfRandomGarmentsAreWellMade(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := random.Pattern(random.Options{Sizes: 9, Pieces: 4}).Draw(t, "pattern")
+		page := pageOf(t, p)
+		page.Snippet = rapid.Bool().Draw(t, "snippet")
+		holds(t, write(t, page))
+	})
+}
+
+func TestTheStyleOfASnippetReachesNothingElse(t *testing.T) {
+	page := pageOf(t, pattern(t, wren))
+	page.Snippet = true
+	css := regexp.MustCompile(`(?s)<style>(.*)</style>`).FindSubmatch(write(t, page))
+	require.NotNil(t, css)
+	text := regexp.MustCompile(`@media[^{]*\{`).ReplaceAllString(string(css[1]), "")
+	rules := regexp.MustCompile(`([^{}]+)\{[^{}]*\}`).FindAllStringSubmatch(text, -1)
+	require.Greater(t, len(rules), 40)
+	for _, r := range rules {
+		depth, from := 0, 0
+		var selectors []string
+		for i, c := range r[1] + "," {
+			switch {
+			case c == '(':
+				depth++
+			case c == ')':
+				depth--
+			case c == ',' && depth == 0:
+				selectors = append(selectors, strings.TrimSpace((r[1] + ",")[from:i]))
+				from = i + 1
+			}
+		}
+		for _, s := range selectors {
+			assert.Regexp(t, `^\.fwt[-:\s.]?`, s, "a rule of the whole page")
+		}
+	}
+}
+
+func TestAPrefixThatNamesNoClassIsRefused(t *testing.T) {
+	page := pageOf(t, pattern(t, wren))
+	for _, bad := range []string{"1a", "-a", "a b", "a{", `a"`, "é", strings.Repeat("a", 81)} {
+		page.Prefix = bad
+		assert.ErrorIs(t, html.Write(&bytes.Buffer{}, page), html.ErrPrefix, bad)
+	}
+}
+
+func BenchmarkWriteNineSizes(b *testing.B) {
+	page := pageOf(b, pattern(b, saltmarsh))
+	var out bytes.Buffer
+	b.ReportAllocs()
+	for b.Loop() {
+		out.Reset()
+		if err := html.Write(&out, page); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
