@@ -334,7 +334,7 @@ func (r *runner) rep(l *Line, n *Node) *result {
 					rows, times*len(cycle), rows, times*len(cycle))
 			}
 		}
-	case n.where().ToRow.By != nil || n.where().ToRow.All > 0:
+	case n.where().ToRow.set():
 		to := n.where().ToRow.At(r.size)
 		if r.no < 0 {
 			r.no = to

@@ -10,7 +10,6 @@ func (p *parser) bracket() []*Node {
 		n.At = p.span(start, p.i-1)
 		return []*Node{n}
 	}
-	inner := p.i
 	body := p.seq()
 	if !p.sign(closing) {
 		at := p.span(start, start)
@@ -18,7 +17,6 @@ func (p *parser) bracket() []*Node {
 		return append(body, &Node{Op: OpUnread, At: at})
 	}
 	n := &Node{Op: OpGroup, Body: body, Stop: -1, Times: Num{All: 1}}
-	_ = inner
 	said := p.spec(n, false)
 	if !said {
 		p.places(n, false)

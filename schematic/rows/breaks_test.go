@@ -43,13 +43,12 @@ func breaks(c corpusText) []broken {
 		all := append(append(append([]string(nil), lines[:n]...), mended), lines[n+1:]...)
 		out = append(out, broken{kind: kind, line: l.At.Line, was: lines[n], now: mended, src: strings.Join(all, "\n")})
 	}
-	for si, s := range x.Sections {
+	for _, s := range x.Sections {
 		for li, l := range s.Lines {
 			lastLine := li == len(s.Lines)-1
 			for _, m := range s.Lines[li+1:] {
 				lastLine = lastLine || m.Label == nil || m.Label.Next
 			}
-			_ = si
 			measured, shaped := false, false
 			for _, n := range l.Body {
 				measured = measured || n.Op == OpMeasure || n.where().Length != nil

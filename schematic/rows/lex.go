@@ -97,10 +97,8 @@ func (l *lexer) word() {
 			from--
 		}
 		if more, _, ok := l.group(l.i); ok && len(more) > 0 && from > start && allLetters(l.r[start:from]) {
-			end := l.i
 			l.i = from
 			l.put('w', l.lower(start, from), start)
-			_ = end
 			l.number()
 			return
 		}

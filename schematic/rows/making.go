@@ -200,14 +200,10 @@ func (w *work) slipTravel(n *Node, p *Place, tail []*Node) bool {
 	if n.Stitch == nil || n.Stitch.ID != "slst" || len(w.out.runs) > 0 || p.Kind == InEach {
 		return false
 	}
-	starts := false
-	for _, m := range tail {
-		if m.Op == OpChain || m.Op == OpGroup && len(m.Body) > 0 && m.Body[0].Op == OpChain {
-			starts = true
-		}
-		break
+	if len(tail) == 0 {
+		return false
 	}
-	if !starts {
+	if m := tail[0]; m.Op != OpChain && !(m.Op == OpGroup && len(m.Body) > 0 && m.Body[0].Op == OpChain) {
 		return false
 	}
 	k := max(w.n(p.N), 0)

@@ -139,7 +139,7 @@ func (p *parser) core(pl *Place) bool {
 	case p.eatAny("all"):
 		pl.Kind = InEach
 		p.eatAny("rem", "remaining")
-		return p.placeUnit(pl, true)
+		return p.placeUnit(pl)
 	case p.eatAny("each", "every", "all"):
 		pl.Kind = InEach
 		p.eat("of")
@@ -159,33 +159,33 @@ func (p *parser) core(pl *Place) bool {
 			}
 		}
 		p.eatAny("rem", "remaining")
-		return p.placeUnit(pl, true)
+		return p.placeUnit(pl)
 	case p.eatAny("next", "following", "foll"):
 		if v, ok := p.number(); ok {
 			pl.N = v
 		}
-		return p.placeUnit(pl, false)
+		return p.placeUnit(pl)
 	case p.eat("first"):
 		pl.Kind = InFirst
 		if v, ok := p.number(); ok {
 			pl.N = v
 		}
-		return p.placeUnit(pl, false)
+		return p.placeUnit(pl)
 	case p.eat("last"):
 		pl.Kind = InLast
 		if v, ok := p.number(); ok {
 			pl.N = v
 		}
-		return p.placeUnit(pl, false)
+		return p.placeUnit(pl)
 	case p.eatAny("rem", "remaining"):
 		pl.Kind = InEach
 		if v, ok := p.number(); ok {
 			pl.Kind, pl.N = InLast, v
 		}
-		return p.placeUnit(pl, true)
+		return p.placeUnit(pl)
 	case p.eat("same"):
 		pl.Kind = InSame
-		if !p.placeUnit(pl, false) && !p.eat("place") {
+		if !p.placeUnit(pl) && !p.eat("place") {
 			return false
 		}
 		if p.eat("as") {
@@ -239,10 +239,10 @@ func (p *parser) core(pl *Place) bool {
 		pl.N, pl.Unit = Num{All: 0}, u
 		return p.centre(pl)
 	case p.isWord("ch") || p.isWord("sp") || p.isWord("sps") || t.kind == 'n' && p.peek(1).s == "-" && p.peek(1).glued: // in ch-1 sp of each V-st
-		return p.placeUnit(pl, false) && pl.Unit.Space
+		return p.placeUnit(pl) && pl.Unit.Space
 	case t.kind == 'n' || numerals[t.s] > 0: // in 21 sts
 		pl.N, _ = p.number()
-		return p.placeUnit(pl, false)
+		return p.placeUnit(pl)
 	case p.eat("st", "or", "sp", "indicated") || p.eat("st", "indicated") || p.eat("sp", "indicated"):
 		pl.Kind = InSame
 		return true
@@ -272,7 +272,7 @@ func (p *parser) centre(pl *Place) bool {
 }
 
 // placeUnit reads the unit of a place, and how far it goes if it may.
-func (p *parser) placeUnit(pl *Place, extent bool) bool {
+func (p *parser) placeUnit(pl *Place) bool {
 	held := p.isWord("held")
 	p.eatAny("unworked", "held", "skipped", "free", "remaining", "rem")
 	u, ok := p.unit()
@@ -295,7 +295,6 @@ func (p *parser) placeUnit(pl *Place, extent bool) bool {
 			p.i++
 			if p.eatAny("each", "every") {
 				pl.Kind = InEach
-				extent = true
 			}
 			p.eat("the")
 			if p.eat("next") {

@@ -46,12 +46,12 @@ func (p *parser) shape(inc bool) *Node {
 			p.eat("the")
 			switch {
 			case p.eatAny("each", "both"):
-				n.wh().Both = true
+				n.told().Both = true
 				if !p.eatAny("end", "ends", "side", "sides", "edge", "edges") {
 					return nil
 				}
 			case p.eatAny("neck", "armhole", "front", "side", "raglan", "shoulder", "inner", "outer", "left", "right"):
-				n.wh().Both = false
+				n.told().Both = false
 				n.Name = p.peek(-1).s
 				if !p.eat("edge") && !p.eat("end") {
 					return nil
@@ -76,8 +76,8 @@ func (p *parser) shape(inc bool) *Node {
 				return nil
 			}
 			p.i++
-			n.wh().Over, n.wh().HasOver = v, true
-		case p.peek(1).s == "every" && n.wh().HasTimes && p.eat("then"):
+			n.told().Over, n.told().HasOver = v, true
+		case p.peek(1).s == "every" && n.told().HasTimes && p.eat("then"):
 			p.i++
 			var w Where
 			if !p.everyRow(&w) {
@@ -85,23 +85,21 @@ func (p *parser) shape(inc bool) *Node {
 			}
 			m := Node{Times: Num{All: 1}}
 			p.until(&m)
-			n.wh().Then = append(n.wh().Then, Spacing{w.Every, m.Times})
+			n.told().Then = append(n.told().Then, Spacing{w.Every, m.Times})
 		case p.eat("each", "side") || p.eat("each", "end") || p.eat("on", "each", "side") || p.eat("on", "each", "end"):
-			n.wh().Both = true
+			n.told().Both = true
 		case p.eat("on", "next") || p.eat("of", "next") || p.eat("in", "next") || p.eat("on", "the", "next"):
-			v := Num{All: 1}
 			if m, ok := p.number(); ok {
-				v = m
-				n.wh().Rows = v
+				n.told().Rows = m
 			} else {
-				n.wh().First = true
+				n.told().First = true
 			}
 			switch p.peek(0).s {
 			case "rs":
-				n.wh().RSOnly = true
+				n.told().RSOnly = true
 				p.i++
 			case "ws":
-				n.wh().WSOnly = true
+				n.told().WSOnly = true
 				p.i++
 			}
 			if _, ok := isRowWord(p.peek(0).s); ok {
@@ -110,10 +108,10 @@ func (p *parser) shape(inc bool) *Node {
 				return nil
 			}
 			if p.eat("and", "every") || p.eat("and", "on", "every") || p.eat("then", "every") || p.eat("and", "each") {
-				p.everyRow(n.wh())
+				p.everyRow(n.told())
 			}
 		case p.eat("on", "every") || p.eat("every") || p.eat("of", "every") || p.eat("on", "each") || p.eat("then", "every") || p.eat("in", "every"):
-			if !p.everyRow(n.wh()) {
+			if !p.everyRow(n.told()) {
 				return nil
 			}
 		default:

@@ -16,7 +16,7 @@ func (r *runner) endSide(n *Node) {
 // evenRows works even: so many rows, to a row, or to a length.
 func (r *runner) evenRows(l *Line, n *Node) {
 	switch {
-	case n.where().ToRow.By != nil || n.where().ToRow.All > 0:
+	case n.where().ToRow.set():
 		to := n.where().ToRow.At(r.size)
 		switch {
 		case to == none:
@@ -36,7 +36,7 @@ func (r *runner) evenRows(l *Line, n *Node) {
 		r.no, r.side = -1, 0
 		r.endSide(n)
 		return
-	case n.where().Rows.By != nil || n.where().Rows.All > 0:
+	case n.where().Rows.set():
 		r.even(max(n.where().Rows.At(r.size), 0))
 	case l.Label != nil:
 		r.even(r.times(l))
@@ -61,7 +61,7 @@ func (r *runner) shape(l *Line, n *Node) {
 		if w.First {
 			times++
 		}
-	case w.Rows.By != nil || w.Rows.All > 0:
+	case w.Rows.set():
 		times = max(w.Rows.At(r.size), 0) / every
 	case l.Label != nil:
 		times = r.times(l) / every
@@ -70,7 +70,7 @@ func (r *runner) shape(l *Line, n *Node) {
 	if w.Both {
 		per *= 2
 	}
-	if (w.Until.By != nil || w.Until.All > 0) && r.fab != nil {
+	if w.Until.set() && r.fab != nil {
 		want := w.Until.At(r.size)
 		d := r.fab.stitches() - want
 		if n.Inc {
@@ -104,7 +104,6 @@ func (r *runner) shape(l *Line, n *Node) {
 		r.shaped = 0
 	}
 	r.shaped += rows
-	side := r.side
 	if r.fab == nil || !r.known {
 		r.even(rows)
 		return
@@ -125,7 +124,6 @@ func (r *runner) shape(l *Line, n *Node) {
 	}
 	if w.RSOnly || w.WSOnly {
 		r.side = 0
-		_ = side
 	}
 }
 
@@ -152,7 +150,7 @@ func (r *runner) asFor(n *Node) {
 	}
 	to := n.where().ToRow
 	switch {
-	case to.By != nil || to.All > 0:
+	case to.set():
 		k := to.At(r.size)
 		for c := len(chain) - 1; c >= 0; c-- {
 			for i := len(chain[c].rows) - 1; i >= 0; i-- {

@@ -175,14 +175,14 @@ func (p *parser) until(n *Node) {
 		switch {
 		case p.eat("once"):
 			p.eat("more")
-			n.Times, n.wh().Times = Num{All: 1}, Num{All: 1}
-			n.wh().HasTimes = true
+			n.Times, n.told().Times = Num{All: 1}, Num{All: 1}
+			n.told().HasTimes = true
 		case p.eat("twice"):
 			p.eat("more")
-			n.Times, n.wh().Times = Num{All: 2}, Num{All: 2}
-			n.wh().HasTimes = true
+			n.Times, n.told().Times = Num{All: 2}, Num{All: 2}
+			n.told().HasTimes = true
 		case p.eat("every") || p.eat("on", "every") || p.eat("each") || p.eat("on", "each") || p.eat("of", "every"):
-			p.everyRow(n.wh())
+			p.everyRow(n.told())
 		case p.eat("to", "end", "of") || p.eat("until", "end", "of") || p.eat("through") || p.eat("to"):
 			if _, ok := isRowWord(p.peek(0).s); !ok {
 				p.i = save
@@ -194,7 +194,7 @@ func (p *parser) until(n *Node) {
 				p.i = save
 				return
 			}
-			n.wh().ToRow = v
+			n.told().ToRow = v
 		case p.eat("until"):
 			if !p.untilWhat(n) {
 				p.i = save
@@ -205,9 +205,9 @@ func (p *parser) until(n *Node) {
 			p.eatAny("a", "an")
 			switch {
 			case p.eat("rs") || p.eat("right", "side") || p.eat("right-side"):
-				n.wh().EndRS = 1
+				n.told().EndRS = 1
 			case p.eat("ws") || p.eat("wrong", "side") || p.eat("wrong-side"):
-				n.wh().EndRS = 2
+				n.told().EndRS = 2
 			default:
 				p.i = save
 				return
@@ -226,15 +226,15 @@ func (p *parser) until(n *Node) {
 				return
 			}
 			p.i++
-			n.wh().Rows = v
+			n.told().Rows = v
 		default:
 			v, ok := p.number()
 			if ok {
 				p.eat("more")
 				if p.eatAny("times", "time", "x") {
 					p.eat("more")
-					n.Times, n.wh().Times = v, v
-					n.wh().HasTimes = true
+					n.Times, n.told().Times = v, v
+					n.told().HasTimes = true
 					continue
 				}
 			}
@@ -252,7 +252,7 @@ func (p *parser) untilWhat(n *Node) bool {
 		p.eatAny("rem", "remain", "remaining")
 		p.eat("there")
 		p.eat("are")
-		n.wh().Until = v
+		n.told().Until = v
 		return true
 	}
 	if p.eat("there", "are") {
@@ -261,7 +261,7 @@ func (p *parser) untilWhat(n *Node) bool {
 			return false
 		}
 		p.unit()
-		n.wh().Until = v
+		n.told().Until = v
 		return true
 	}
 	if _, ok := isRowWord(p.peek(0).s); ok { // until row 156 is complete
@@ -273,11 +273,11 @@ func (p *parser) untilWhat(n *Node) bool {
 		p.eatAny("is", "has")
 		p.eat("been")
 		p.eatAny("complete", "completed", "worked", "done")
-		n.wh().ToRow = v
+		n.told().ToRow = v
 		return true
 	}
 	if m := p.measures(); m != nil {
-		n.wh().Length = m.Lines
+		n.told().Length = m.Lines
 		return true
 	}
 	return false
@@ -296,7 +296,7 @@ func (p *parser) even() *Node {
 			return nil
 		}
 		p.i++
-		n.wh().Rows, rows = v, true
+		n.told().Rows, rows = v, true
 		if short {
 			return n
 		}
@@ -315,7 +315,7 @@ func (p *parser) even() *Node {
 		return nil
 	}
 	p.until(n)
-	if !rows && n.wh().Rows.All == 0 && n.wh().Rows.By == nil && n.wh().Length == nil && n.wh().ToRow.All == 0 && n.wh().ToRow.By == nil {
+	if !rows && n.told().Rows.All == 0 && n.told().Rows.By == nil && n.told().Length == nil && n.told().ToRow.All == 0 && n.told().ToRow.By == nil {
 		return nil
 	}
 	return n
@@ -337,7 +337,7 @@ func (p *parser) asFor() *Node {
 			if _, ok := isRowWord(p.peek(0).s); ok {
 				p.i++
 				if v, ok := p.number(); ok {
-					n.wh().ToRow = v
+					n.told().ToRow = v
 				}
 				continue
 			}

@@ -312,8 +312,8 @@ func (n *Node) where() Where {
 	return *n.Where
 }
 
-// wh is the same, to be put in.
-func (n *Node) wh() *Where {
+// told is the same, to be put in.
+func (n *Node) told() *Where {
 	if n.Where == nil {
 		n.Where = &Where{}
 	}

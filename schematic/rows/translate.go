@@ -166,10 +166,9 @@ func cased(now, was string) string {
 			return was[:2] + strings.ToLower(now[2:])
 		}
 	}
-	c, n := utf8.DecodeRuneInString(was)
+	c, _ := utf8.DecodeRuneInString(was)
 	if unicode.IsUpper(c) {
 		d, m := utf8.DecodeRuneInString(now)
-		_ = n
 		return string(unicode.ToUpper(d)) + now[m:]
 	}
 	return now
