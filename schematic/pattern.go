@@ -407,7 +407,8 @@ type Part struct {
 }
 
 // JoinParts makes one row of several parts, in the order in which a right-side
-// row meets them, with stitches added in the gaps.
+// row meets them, with stitches added in the gaps. With Round the row becomes a round;
+// if no part is named it is the row in work that is joined, over the stitches added.
 type JoinParts struct {
 	Common
 	Name  string // of the joined part; empty: the piece goes on

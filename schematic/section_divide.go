@@ -382,6 +382,20 @@ func (s *JoinParts) work(w *worker) {
 		added int
 		edge  string
 	}
+	if !slices.ContainsFunc(s.Of, func(j JoinPart) bool { return j.Part != "" }) {
+		if !s.Round || w.cur == nil || w.cur.ended {
+			w.find("arithmetic/join", finding.Error, s.Pos, "there is nothing to join here", "", "",
+				"name the parts; or say `round: yes` to join the row in work into a round")
+			return
+		}
+		n, edge := 0, ""
+		for _, j := range s.Of {
+			n += j.Added.Int(w.i, 0)
+			edge = orElse(edge, j.Edge)
+		}
+		w.closeRound(n, edge, s.Name, s.Pos)
+		return
+	}
 	var bits []bit
 	flip := w.cur != nil && w.cur.flip
 	for _, j := range s.Of {
@@ -492,6 +506,9 @@ func (s *JoinParts) work(w *worker) {
 		}
 	}
 	w.cur = j
+	if s.Round {
+		w.closeRound(0, "", s.Name, s.Pos)
+	}
 }
 
 // joinRuns merges neighbours of one name and gauge.

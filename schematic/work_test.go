@@ -220,6 +220,25 @@ func TestAFlatCircleGrowsByTwoPi(t *testing.T) {
 	assert.Equal(t, mm(330), find(t, m, "hat.sides.brim").Length) // 66 sts around
 }
 
+func TestARowJoinedIntoARoundLiesFlatAtHalfItsWayRound(t *testing.T) {
+	p := plain(&Piece{Name: "Cowl", Sections: []Section{
+		&CastOn{Stitches: n(90)}, &Even{Amount: Amount{Rows: n(5)}},
+		&JoinParts{Of: []JoinPart{{Added: n(10)}}, Round: true, Common: Common{To: n(100)}},
+		&Even{Amount: Amount{Rows: n(25)}},
+	}})
+	g := Work(p, 0)
+	require.Empty(t, g.Findings)
+	m := g.Pieces[0]
+	require.Len(t, m.Views, 2)
+	assert.Equal(t, mm(450), find(t, m, "cowl.worked-flat.width-at-lower-edge").Length)
+	around := find(t, m, "cowl.in-the-round.width-at-lower-edge")
+	assert.True(t, around.Around)
+	assert.Equal(t, mm(500), around.Length)
+	assert.InDelta(t, 250, around.B.X-around.A.X, 1e-9)
+	// 5 rows of 90 and 25 rounds of 100 stitches, each 5 × 4 mm.
+	assert.Equal(t, units.Int((5*90+25*100)*20), m.Area)
+}
+
 func TestMotifsShareTheirJoinings(t *testing.T) {
 	p := plain(&Piece{Name: "Panel", Motifs: &Motifs{Shape: Square, Across: expr.Of(units.Int(100)), Joining: expr.Of(units.Int(4)), Filled: []string{"x.", "xx"}}})
 	m := Work(p, 0).Pieces[0]

@@ -50,7 +50,7 @@ func pattern(t *rapid.T, o Options) *schematic.Pattern {
 	m.gauge("rib")
 	m.gauge("cable")
 	kinds := []func(){m.back, m.oneBody, m.sleeve, m.tee, m.tube, m.raglan, m.bottomUp, m.front, m.shortRows, m.banded,
-		m.panelled, m.mitre, m.motifs, m.crown, m.brim, m.sideways, m.fromNeck, m.joined}
+		m.panelled, m.raglanFlat, m.closed, m.mitre, m.motifs, m.crown, m.brim, m.sideways, m.fromNeck, m.joined}
 	for n := m.int("pieces", 1, 5); n > 0 && len(m.p.Pieces) < m.most; n-- {
 		before := len(m.p.Pieces)
 		kinds[m.int("kind", 0, len(kinds)-1)]()
@@ -386,6 +386,48 @@ func (m *g) raglan() {
 		&schematic.Held{From: []schematic.HeldPart{{Piece: yoke.Name, Part: "Left arm", Stitches: gr(upper)}, {Added: m.one(under)}}},
 		&schematic.Shape{Shapings: []schematic.Shaping{{By: m.one(1), At: schematic.BothEdges, Every: m.one(6), Times: m.one(min(3, (arm[0]+8)/4))}}},
 		&schematic.BindOff{All: true, Edge: "cuff edge"},
+	}})
+}
+
+// raglanFlat begins flat at the neck, in five panels, and is joined into a round at the
+// front.
+func (m *g) raglanFlat() {
+	if len(m.p.Pieces)+2 > m.most {
+		m.back()
+		return
+	}
+	back, arm := m.grade("back", 16, 40), m.grade("arm", 4, 16)
+	n := m.each(func(i int) int { return 2 + back[i] + 2*arm[i] })
+	slope := m.int("neck increases", 1, 5)
+	add := m.each(func(i int) int { return back[i] - 2 - 2*slope })
+	more := m.grade("raglan", 2, 16)
+	yoke := m.add(&schematic.Piece{Name: m.name("Yoke"), Kind: schematic.KindYoke, From: schematic.FromNeck, LeftEdge: "neck", RightEdge: "neck", Sections: []schematic.Section{
+		m.castOn(n),
+		&schematic.Panels{Of: []schematic.Panel{{Name: "Right front", Stitches: m.one(1)}, {Name: "Right arm", Stitches: gr(arm)}, {Name: "Back", Stitches: gr(back)}, {Name: "Left arm", Stitches: gr(arm)}, {Name: "Left front", Stitches: m.one(1)}}},
+		&schematic.Shape{Shapings: []schematic.Shaping{
+			{Increase: true, By: m.one(1), At: schematic.Lines, Every: m.one(2), Times: m.one(2 * slope), Edge: "raglan"},
+			{Increase: true, By: m.one(1), At: schematic.BothEdges, Every: m.one(4), Times: m.one(slope)},
+		}},
+		&schematic.JoinParts{Of: []schematic.JoinPart{{Added: gr(add)}}, Round: true, Name: "Front"},
+		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: m.one(1), At: schematic.Lines, Every: m.one(2), Times: gr(more)}}},
+		&schematic.BindOff{All: true, Hold: true},
+	}})
+	wide := m.each(func(i int) int { return 2 + 2*2*slope + 2*slope + add[i] + 2*more[i] })
+	m.add(&schematic.Piece{Name: m.name("Body"), Kind: schematic.KindBody, Round: true, From: schematic.FromNeck, Sections: []schematic.Section{
+		&schematic.Held{From: []schematic.HeldPart{{Piece: yoke.Name, Part: "Back"}, {Piece: yoke.Name, Part: "Front", Stitches: gr(wide)}, {Added: m.one(6)}}},
+		&schematic.Even{Amount: rows(m.grade("body", 10, 60))},
+		&schematic.BindOff{All: true, Edge: "hem"},
+	}})
+}
+
+// closed begins flat and is joined into a round.
+func (m *g) closed() {
+	n := m.grade("cowl", 30, 120)
+	m.add(&schematic.Piece{Name: m.name("Cowl"), Sections: []schematic.Section{
+		m.castOn(n), &schematic.Even{Amount: rows(m.same(m.int("flat rows", 1, 12)))},
+		&schematic.JoinParts{Of: []schematic.JoinPart{{Added: m.one(m.int("added", 0, 8))}}, Round: true},
+		&schematic.Even{Amount: rows(m.grade("rounds", 4, 40))},
+		&schematic.Shape{Shapings: []schematic.Shaping{{By: m.one(1), At: schematic.BothEdges, Every: m.one(4), Times: m.one(3)}}},
 	}})
 }
 
