@@ -3,6 +3,7 @@ package rows
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
@@ -143,13 +144,7 @@ func partsOf(m *schematic.Made) []string {
 
 // heading is a name as headings are compared: without case, plural and signs.
 func headingKey(s string) string {
-	s = strings.Map(func(r rune) rune {
-		if strings.ContainsRune(".,;:()[]*#-", r) {
-			return ' '
-		}
-		return r
-	}, strings.ToLower(s))
-	f := strings.Fields(s)
+	f := strings.FieldsFunc(strings.ToLower(s), func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) })
 	for i, w := range f {
 		if len(w) > 3 {
 			f[i] = strings.TrimSuffix(w, "s")

@@ -263,7 +263,11 @@ func (p *parser) shortLists() {
 // without a number or a full stop that are no instruction.
 func heading(text string, x *Text) (string, bool) {
 	if strings.HasPrefix(text, "#") {
-		return strings.TrimSpace(strings.Trim(text, "# ")), true
+		name := strings.TrimSpace(strings.Trim(text, "# "))
+		if i := strings.LastIndex(name, " (make "); i > 0 {
+			name = name[:i]
+		}
+		return name, true
 	}
 	bare := strings.Trim(text, "*_")
 	name := bare

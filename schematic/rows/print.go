@@ -3,6 +3,7 @@ package rows
 import (
 	"fmt"
 	"strings"
+	"unicode"
 
 	"flatwright/schematic"
 	"flatwright/schematic/stitch"
@@ -112,10 +113,14 @@ func (w *printer) piece(q *schematic.Piece) {
 		}
 	}
 	head := plain(q.Name)
-	w.say("\n# %s", head)
+	times := ""
+	if m := w.each(func(i int) int { return w.made[i].Make }); bounded(m, 2) && !empty(m) {
+		times = " (make " + w.line(m) + ")"
+	}
+	w.say("\n# %s%s", head, times)
 	switch {
 	case q.MirrorOf != "":
-		w.say("Sew as a mirror of %s: every row the other way round.", strings.ReplaceAll(plain(q.MirrorOf), ".", " "))
+		w.say("Work as for %s, reversing shaping.", title(bare(q.MirrorOf)))
 		return
 	case q.Motifs != nil:
 		w.say("Sew the motifs together, as the drawing shows.")
@@ -314,7 +319,7 @@ func (w *printer) first(one, after nums) {
 	w.worked(one, after)
 }
 
-func title(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+func title(s string) string { return capital(s) }
 
 // even prints rows worked even.
 func (w *printer) even(rows, after nums) {
@@ -358,4 +363,9 @@ func anyAbove(v nums, k int) bool {
 		}
 	}
 	return false
+}
+
+// bare is a name's letters and digits alone.
+func bare(s string) string {
+	return strings.Join(strings.FieldsFunc(s, func(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }), " ")
 }

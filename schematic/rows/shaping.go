@@ -130,10 +130,16 @@ func (r *runner) shape(l *Line, n *Node) {
 // asFor works as for another piece: to a row of it, to a heading of it, or to its end.
 func (r *runner) asFor(n *Node) {
 	at := -1
+	name := headingKey(n.Name)
 	for i, p := range r.pieces[:len(r.pieces)-1] {
-		if p.name == n.Name || strings.HasPrefix(p.name, n.Name) || strings.HasPrefix(n.Name, p.name) && p.name != "" {
+		if p.name == name {
 			at = i
 			break
+		}
+	}
+	for i, p := range r.pieces[:len(r.pieces)-1] {
+		if at < 0 && name != "" && (strings.HasPrefix(p.name, name) || p.name != "" && strings.HasPrefix(name, p.name)) {
+			at = i
 		}
 	}
 	if at < 0 {

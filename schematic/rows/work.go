@@ -93,7 +93,7 @@ func (r *runner) run() {
 func (r *runner) begin(s *Section) {
 	r.section = s
 	r.all = nil
-	r.cur = &piece{name: strings.ToLower(s.Name)}
+	r.cur = &piece{name: headingKey(s.Name)}
 	r.cur.start, r.cur.startNo = r.fab, r.no
 	r.pieces = append(r.pieces, r.cur)
 	r.fresh, r.begun = true, false
