@@ -2,6 +2,7 @@ package rows
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -242,6 +243,13 @@ func (p *parser) shortLists() {
 	for i := range p.t {
 		t := &p.t[i]
 		if t.short == 0 {
+			if t.num.By != nil && !p.x.unlike && !slices.Equal(groupsOf(t.s), p.x.Sizes.Groups) {
+				p.x.unlike = true // once is enough
+				p.x.add(finding.Finding{Kind: "words/brackets", Severity: finding.Note,
+					Message: fmt.Sprintf("%q is bracketed unlike the line of sizes", t.s),
+					Want:    "brackets as in " + p.x.Sizes.Full(p.x.Sizes.Names), Fix: "bracket the numbers like the sizes"},
+					Span{Line: p.line.At.Line, Col: t.col, End: t.end})
+			}
 			continue
 		}
 		p.line.Short = true
@@ -485,4 +493,30 @@ func (p *parser) length() *Lengths {
 func (x *Text) add(f finding.Finding, at Span) {
 	f.Pos = finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End}
 	x.Findings = append(x.Findings, f)
+}
+
+// groupsOf is how a line of numbers is bracketed: 1, 3 for 48 (52, 56, 60).
+func groupsOf(s string) []int {
+	var out []int
+	n, digit := 0, false
+	for _, c := range s {
+		switch {
+		case c >= '0' && c <= '9' || dash(c):
+			if !digit {
+				n++
+			}
+			digit = true
+		case c == '(' || c == '[' || c == ')' || c == ']':
+			if n > 0 {
+				out = append(out, n)
+			}
+			n, digit = 0, false
+		default:
+			digit = false
+		}
+	}
+	if n > 0 {
+		out = append(out, n)
+	}
+	return out
 }

@@ -42,6 +42,8 @@ func TestEachThingThatDoesNotFitIsToldOnceWithItsNumbers(t *testing.T) {
 		{"left 7, says 8", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in next 3 sts, leave remaining 8 sts unworked, turn. (3 sc)\n",
 			"rows/unworked", "7 stitches are left to leave unworked, not 8", "", 5},
 		{"4 sizes, 3 numbers", "Sizes: S (M, L, XL)\nCh 11 (13, 15).\n", "rows/sizes", "has 3 numbers for 4 sizes", "put in the number", 4},
+		{"brackets unlike those of the sizes", "Sizes: S (M, L) (XL)\nCast on 11 (13, 15, 17) sts.\nRow 1: Knit. 11 (13, 15) (17) sts\n",
+			"words/brackets", "is bracketed unlike the line of sizes", "bracket the numbers like the sizes", 4},
 		{"a row to repeat that is not there", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRows 2-5: Rep Row 7. (10 sc)\n",
 			"rows/reference", "there is no row 7 to repeat", "", 5},
 		{"10 rows, 4 pairs", "Cast on 10 sts.\nRow 1: Knit. (10 sts)\nRow 2: Purl. (10 sts)\nRows 3-12: Rep Rows 1 and 2 four times. (10 sts)\n",

@@ -279,6 +279,7 @@ type Text struct {
 	Findings finding.List // what the reading alone found
 	used     map[string]*stitch.Stitch
 	own      map[string]*stitch.Stitch // stitches that the text defines
+	unlike   bool                      // a line of numbers bracketed unlike the sizes has been told
 	roundR   bool                      // R5 means a round
 	src      []string
 }
