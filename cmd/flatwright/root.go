@@ -95,7 +95,9 @@ A pattern is a text file; '-' in its place means standard input.
 
 Exit codes: 0 all is well, 1 findings, 2 the pattern cannot be read, 3 wrong use,
 or a file that cannot be read or written.`,
-		Example: `  flatwright draw cardigan.yaml              every size, as SVG and PDF
+		Example: `  flatwright new cardigan cardigan.yaml      a commented pattern to begin with
+  flatwright serve cardigan.yaml             a page in the browser: change it, see it drawn
+  flatwright draw cardigan.yaml              every size, as SVG and PDF
   flatwright check cardigan.yaml             what does not agree
   flatwright table cardigan.yaml             the finished measurements`,
 		SilenceErrors: true,
@@ -106,8 +108,8 @@ or a file that cannot be read or written.`,
 	root.SetErr(env.err)
 	root.SetHelpTemplate(usageTemplate)
 	root.SetUsageTemplate(usageTemplate)
-	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newDraw(env), newTable(env), newCheck(env), newRows(env), newWords(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newHandout(env), newSchema(env), newVersion(env), newLicences(env))
+	root.AddCommand(newNew(env), newServe(env), newWatch(env), newDraw(env), newTable(env), newCheck(env), newRows(env), newWords(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newHandout(env), newSchema(env), newMan(env), newVersion(env), newLicences(env))
+	completion(root)
 	return root
 }
 

@@ -12,45 +12,47 @@ import (
 // Group is a part of a pattern file as a form shows it: a piece, a section, or
 // another mapping or list.
 type Group struct {
-	Path   string // for Edit; it holds until a change adds or takes out an entry
-	Key    string // the key that it stands under, or the leading key of a section
-	Title  string // its name, or what it is
-	Line   int
-	Entry  bool // an entry of a list, which may be taken out
-	Fields []Field
-	Groups []Group
-	Can    []Key // keys that it may have and has not
+	Path   string  `json:"path"`  // for Edit; it holds until a change adds or takes out an entry
+	Key    string  `json:"key"`   // the key that it stands under, or the leading key of a section
+	Title  string  `json:"title"` // its name, or what it is
+	Line   int     `json:"line"`
+	Entry  bool    `json:"entry,omitempty"` // an entry of a list, which may be taken out
+	Fields []Field `json:"fields,omitempty"`
+	Groups []Group `json:"groups,omitempty"`
+	Can    []Key   `json:"can,omitempty"` // keys that it may have and has not
 }
 
 // Key is a key that may be added to a group: its name, its help, and the words
 // to choose from if there are only a few.
 type Key struct {
-	Name, What string
-	Pick       []string
+	Name string   `json:"name"`
+	What string   `json:"what"`
+	Pick []string `json:"pick,omitempty"`
 }
 
 // Field is one value of a pattern file that a form may change. Cells are its
 // numbers size by size, if it is a line of the trade. A Fixed one spans several
 // lines and is changed in the text.
 type Field struct {
-	Path  string
-	Key   string
-	What  string // one line of help
-	Value string // as it stands, without quotes
-	Pick  []string
-	Line  int
-	Fixed bool
-	Need  bool // it can't be left out
-	Sized bool // it may have a number for each size
-	Cells []Cell
+	Path  string   `json:"path"`
+	Key   string   `json:"key"`
+	What  string   `json:"what"`  // one line of help
+	Value string   `json:"value"` // as it stands, without quotes
+	Pick  []string `json:"pick,omitempty"`
+	Line  int      `json:"line"`
+	Fixed bool     `json:"fixed,omitempty"`
+	Need  bool     `json:"need,omitempty"`  // it can't be left out
+	Sized bool     `json:"sized,omitempty"` // it may have a number for each size
+	Cells []Cell   `json:"cells,omitempty"`
 }
 
 // Cell is one number of a line of the trade: the characters From to To (not
 // included) of the field's value. Size is empty for one number for all sizes.
 type Cell struct {
-	Size     string
-	Text     string
-	From, To int
+	Size string `json:"size"`
+	Text string `json:"text"`
+	From int    `json:"from"`
+	To   int    `json:"to"`
 }
 
 // Fields are the values of a pattern file as groups that a form shows, in the

@@ -26,14 +26,14 @@ const (
 // lower floors, and but for the lowest floor and the writers those of its own
 // that stand before it.
 var floors = [][]string{
-	{"fonts", "schematic/units", "schematic/finding", "schematic/stitch"},
+	{"fonts", "schematic/units", "schematic/finding", "schematic/stitch", "examples"},
 	{"schematic/expr"},
 	{"schematic"},
 	{"schematic/yarn", "schematic/grade", "schematic/rows", "schematic/random", "schematic/read", "schematic/check"},
 	{"layout/sheet", "layout/place", "layout/chart", "layout/table", "layout/document"},
 	{"render/svg", "render/pdf", "render/text", "render/html", "render/xlsx", "render/compare"},
-	{"cmd/internal/files", "cmd/internal/job", "cmd/internal/serve", "cmd/internal/walls"},
-	{"cmd/flatwright", "examples"},
+	{"cmd/internal/files", "cmd/internal/job", "cmd/internal/starter", "cmd/internal/serve", "cmd/internal/walls"},
+	{"cmd/flatwright"},
 }
 
 // only says which packages alone may import something from outside.
@@ -45,8 +45,8 @@ var only = map[string][]string{
 	"github.com/spf13/cobra":   {"cmd/flatwright"},
 	"github.com/go-fonts":      {"fonts"},
 	"os":                       {"cmd/flatwright", "cmd/internal/files", "cmd/internal/serve", "render/compare"},
-	"os/exec":                  {"render/compare"},
-	"time":                     {"render/pdf", "render/xlsx", "render/compare", "cmd/internal/serve"},
+	"os/exec":                  {"render/compare", "cmd/internal/serve"},
+	"time":                     {"render/pdf", "render/xlsx", "render/compare", "cmd/internal/serve", "cmd/internal/files"},
 	"math/rand":                {},
 	"math/rand/v2":             {"render/compare", "schematic/random"},
 	"net/http":                 {"cmd/internal/serve"},

@@ -1,0 +1,261 @@
+package serve
+
+import (
+	"encoding/json"
+	"errors"
+	"net/http"
+	"strings"
+	"time"
+
+	"flatwright/cmd/internal/job"
+	"flatwright/cmd/internal/starter"
+	"flatwright/examples"
+	"flatwright/schematic/read"
+)
+
+func (s *Server) routes() http.Handler {
+	m := http.NewServeMux()
+	m.HandleFunc("GET /{$}", asset("index.html"))
+	m.HandleFunc("GET /assets/{file}", asset(""))
+	m.HandleFunc("GET /faces/{face}", face)
+	m.HandleFunc("GET /api/start", s.start)
+	m.HandleFunc("GET /api/file", s.file)
+	m.HandleFunc("GET /api/events", s.events)
+	m.HandleFunc("GET /api/model/{name}", s.model)
+	m.HandleFunc("POST /api/look", post(s, s.look))
+	m.HandleFunc("POST /api/form", post(s, s.form))
+	m.HandleFunc("POST /api/edit", post(s, s.edit))
+	m.HandleFunc("POST /api/save", post(s, s.save))
+	m.HandleFunc("POST /api/download", post(s, s.download))
+	m.HandleFunc("/", func(w http.ResponseWriter, _ *http.Request) { refuse(w, http.StatusNotFound, "There is no such page.") })
+	return m
+}
+
+// post reads what is asked, waits for its turn and answers. An answer of nil has
+// been given already.
+func post[Q any](s *Server, answer func(http.ResponseWriter, *http.Request, Q) any) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		var q Q
+		if err := json.NewDecoder(r.Body).Decode(&q); err != nil {
+			var large *http.MaxBytesError
+			if errors.As(err, &large) {
+				fail(w, http.StatusRequestEntityTooLarge, "a pattern file is at most 1 MiB")
+				return
+			}
+			fail(w, http.StatusBadRequest, "the request cannot be read")
+			return
+		}
+		release, ok := s.work(r.Context())
+		if !ok {
+			fail(w, http.StatusServiceUnavailable, "no one waits for this any more")
+			return
+		}
+		defer release()
+		if a := answer(w, r, q); a != nil {
+			give(w, http.StatusOK, a)
+		}
+	}
+}
+
+func give(w http.ResponseWriter, code int, a any) {
+	w.Header().Set("Content-Type", "application/json; charset=utf-8")
+	w.WriteHeader(code)
+	_ = json.NewEncoder(w).Encode(a) // an error is that of a browser that has gone
+}
+
+func fail(w http.ResponseWriter, code int, why string) {
+	give(w, code, map[string]string{"error": why})
+}
+
+type modelInfo struct {
+	Name  string `json:"name"`
+	Title string `json:"title"`
+}
+
+type startAnswer struct {
+	State     state           `json:"state"`
+	Text      string          `json:"text"`
+	Model     string          `json:"model"` // opened, if there is no file
+	Examples  []modelInfo     `json:"examples"`
+	Starters  []modelInfo     `json:"starters"`
+	Sections  []read.Key      `json:"sections"` // kinds of section that the form can add
+	Downloads []downloadGroup `json:"downloads"`
+	Folder    string          `json:"folder"`
+	Version   string          `json:"version"`
+}
+
+func (s *Server) start(w http.ResponseWriter, r *http.Request) {
+	a := startAnswer{Sections: read.Kinds(), Downloads: downloadGroups(), Version: s.o.Version, Folder: s.doc.where()}
+	for _, n := range examples.Names() {
+		a.Examples = append(a.Examples, modelInfo{"example-" + n, spoken(n)})
+	}
+	for _, n := range starter.Kinds() {
+		a.Starters = append(a.Starters, modelInfo{"new-" + n.Name, n.What})
+	}
+	var text []byte
+	var err error
+	if a.State, text, err = s.doc.read(r.Context()); err != nil {
+		fail(w, http.StatusNotFound, err.Error())
+		return
+	}
+	if a.State.Name == "" {
+		if a.Model = s.o.Example; a.Model == "" || modelText(a.Model) == nil {
+			a.Model = a.Examples[len(a.Examples)-1].Name
+		}
+		text = modelText(a.Model)
+	}
+	a.Text = string(text)
+	give(w, http.StatusOK, a)
+}
+
+// spoken is the name of a file as a person says it.
+func spoken(name string) string {
+	words := strings.Split(name, "-")
+	for i, w := range words {
+		words[i] = strings.ToUpper(w[:1]) + w[1:]
+	}
+	return strings.Join(words, " ")
+}
+
+// modelText is an example or a starter.
+func modelText(name string) []byte {
+	if n, ok := strings.CutPrefix(name, "example-"); ok {
+		return examples.Text(n)
+	}
+	if n, ok := strings.CutPrefix(name, "new-"); ok {
+		return starter.Text(n)
+	}
+	return nil
+}
+
+func (s *Server) model(w http.ResponseWriter, r *http.Request) {
+	text := modelText(r.PathValue("name"))
+	if text == nil {
+		fail(w, http.StatusNotFound, "there is no such example")
+		return
+	}
+	give(w, http.StatusOK, map[string]string{"text": string(text)})
+}
+
+func (s *Server) file(w http.ResponseWriter, r *http.Request) {
+	st, text, err := s.doc.read(r.Context())
+	if err != nil {
+		fail(w, http.StatusNotFound, err.Error())
+		return
+	}
+	give(w, http.StatusOK, map[string]any{"state": st, "text": string(text)})
+}
+
+// events tells the page whenever the file has changed on the disk.
+func (s *Server) events(w http.ResponseWriter, r *http.Request) {
+	out := http.NewResponseController(w)
+	if err := out.SetWriteDeadline(time.Time{}); err != nil {
+		fail(w, http.StatusInternalServerError, "no events can be sent")
+		return
+	}
+	w.Header().Set("Content-Type", "text/event-stream")
+	beat := time.NewTicker(15 * time.Second)
+	defer beat.Stop()
+	for {
+		st, change := s.doc.now()
+		b, err := json.Marshal(st)
+		if err != nil {
+			return
+		}
+		if _, err := w.Write([]byte("data: " + string(b) + "\n\n")); err != nil || out.Flush() != nil {
+			return
+		}
+		for waiting := true; waiting; {
+			select {
+			case <-r.Context().Done():
+				return
+			case <-change:
+				waiting = false
+			case <-beat.C:
+				if _, err := w.Write([]byte(": \n\n")); err != nil || out.Flush() != nil {
+					return
+				}
+			}
+		}
+	}
+}
+
+type saveQuestion struct {
+	Text string `json:"text"`
+	Mark string `json:"mark"` // of the content that was read last
+	Path string `json:"path"` // of the file that was read
+	Name string `json:"name"` // a new file
+	Both bool   `json:"both"` // keep what is on the disk as a copy
+}
+
+func (s *Server) save(w http.ResponseWriter, r *http.Request, q saveQuestion) any {
+	if len(q.Text) > 1<<20 {
+		fail(w, http.StatusRequestEntityTooLarge, "a pattern file is at most 1 MiB")
+		return nil
+	}
+	if q.Name != "" {
+		st, err := s.doc.saveAs(r.Context(), []byte(q.Text), q.Name)
+		if err != nil {
+			fail(w, http.StatusUnprocessableEntity, err.Error())
+			return nil
+		}
+		return map[string]any{"state": st}
+	}
+	st, copied, err := s.doc.save(r.Context(), []byte(q.Text), q.Path, q.Mark, q.Both)
+	var c *Conflict
+	switch {
+	case errors.As(err, &c):
+		give(w, http.StatusConflict, map[string]any{"error": c.Error(), "state": c.State, "text": string(c.Text)})
+		return nil
+	case err != nil:
+		fail(w, http.StatusUnprocessableEntity, err.Error())
+		return nil
+	}
+	return map[string]any{"state": st, "copied": copied}
+}
+
+type editQuestion struct {
+	Text  string `json:"text"`
+	Act   string `json:"act"` // set, put, take or insert
+	Path  string `json:"path"`
+	Key   string `json:"key"`
+	Value string `json:"value"`
+	Cell  *int   `json:"cell"`
+}
+
+var acts = map[string]read.Act{"set": read.Set, "put": read.Put, "take": read.Take, "insert": read.Insert}
+
+func (s *Server) edit(w http.ResponseWriter, _ *http.Request, q editQuestion) any {
+	act, ok := acts[q.Act]
+	if !ok {
+		fail(w, http.StatusBadRequest, "there is no such change")
+		return nil
+	}
+	c := read.Change{Act: act, Path: q.Path, Key: q.Key, Value: q.Value, Cell: -1}
+	if q.Cell != nil {
+		c.Cell = *q.Cell
+	}
+	text, err := read.Edit([]byte(q.Text), c)
+	if err != nil {
+		fail(w, http.StatusUnprocessableEntity, err.Error())
+		return nil
+	}
+	return map[string]string{"text": string(text)}
+}
+
+type formAnswer struct {
+	Readable bool       `json:"readable"`
+	Form     read.Group `json:"form"`
+	Sizes    []string   `json:"sizes"`
+	Groups   []int      `json:"groups"`
+}
+
+func (s *Server) form(_ http.ResponseWriter, _ *http.Request, q struct {
+	Text string `json:"text"`
+}) any {
+	g, sizes, ok := read.Fields([]byte(q.Text))
+	return formAnswer{ok, g, sizes.Names, sizes.Groups}
+}
+
+// source is the text of a question as a job takes it.
+func (s *Server) source(text string) job.Source { return s.doc.source(text) }

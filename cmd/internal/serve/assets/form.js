@@ -1,0 +1,335 @@
+// The form: what of the pattern changes most, size by size. Each change goes to
+// the program, which changes the file's text at the bytes meant.
+
+import { post } from "./ask.js";
+import { by, make } from "./dom.js";
+
+const open = new Set(["pieces", "pieces/0"]); // paths of groups that are unfolded
+
+export class Form {
+  #shape = "";
+  #inputs = new Map(); // how each input is shown anew, by path and cell
+  #text = null; // for which the form was made
+  #queue = Promise.resolve();
+  #found = [];
+  size = "";
+  kinds = [];
+  sizes = [];
+  groups = [];
+
+  constructor(pattern, goTo) {
+    this.pattern = pattern;
+    this.goTo = goTo;
+  }
+
+  // refresh shows the pattern as it is now.
+  async refresh() {
+    const text = this.pattern.text;
+    if (text === this.#text) return this.#mark();
+    const a = await post("/api/form", { text });
+    if (text !== this.pattern.text) return;
+    this.#text = text;
+    by("form-broken").hidden = a.readable;
+    by("form").toggleAttribute("inert", !a.readable);
+    by("form").classList.toggle("old", !a.readable);
+    if (!a.readable) return;
+    this.sizes = a.sizes ?? [];
+    this.groups = a.groups ?? [];
+    const shape = shapeOf(a.form) + this.sizes.join();
+    if (shape !== this.#shape) this.#build(a.form);
+    else this.#fill(a.form);
+    this.#shape = shape;
+    this.#mark();
+  }
+
+  // mark shows which fields have findings.
+  mark(found) {
+    this.#found = found;
+    this.#mark();
+  }
+
+  #mark() {
+    const lines = new Map();
+    for (const f of this.#found) if (f.line > 0 && f.severity !== "note") lines.set(f.line, f);
+    for (const e of by("form").querySelectorAll(".field")) {
+      const f = lines.get(Number(e.dataset.line));
+      e.classList.toggle("marked", Boolean(f));
+      const said = e.querySelector(".marked-why");
+      const why = f ? `${f.severity}: ${f.message}` : "";
+      if (said && said.textContent !== why) said.textContent = why;
+    }
+  }
+
+  // show unfolds the field that stands in a line, and goes to it. It reports whether there is one.
+  show(line) {
+    const way = [];
+    const find = (g) => {
+      way.push(g);
+      if (g.fields?.some((f) => f.line === line && !f.fixed)) return true;
+      for (const h of g.groups ?? []) if (find(h)) return true;
+      way.pop();
+      return false;
+    };
+    if (!this.form || !find(this.form)) return false;
+    for (const g of way) {
+      const d = by("form").querySelector(`details[data-path="${CSS.escape(g.path)}"]`);
+      if (d) {
+        this.#unfold(d);
+        d.open = true;
+      }
+    }
+    const input = by("form").querySelector(`.field[data-line="${line}"] :is(input, select)`);
+    if (!input) return false;
+    input.focus({ preventScroll: true });
+    input.scrollIntoView({ block: "center" });
+    return true;
+  }
+
+  // choose marks the cells of the size that is drawn.
+  choose(size) {
+    this.size = size;
+    for (const e of by("form").querySelectorAll("[data-size]")) e.classList.toggle("chosen", e.dataset.size === size);
+  }
+
+  #build(form) {
+    const focused = document.activeElement?.dataset?.key;
+    const scroll = by("panel-form").scrollTop;
+    this.form = form;
+    this.#inputs.clear();
+    const top = { ...form, groups: [] };
+    by("form").replaceChildren(
+      this.#details("about", "About the pattern", () => this.#fields(top, "")),
+      ...form.groups.map((g) => this.#part(g)));
+    by("panel-form").scrollTop = scroll;
+    if (focused) by("form").querySelector(`[data-key="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
+  }
+
+  // details is a part that unfolds; what is in it is made when it is first seen.
+  #details(path, title, content, extra = []) {
+    const d = make("details", { "data-path": path }, make("summary", {}, title, ...extra));
+    d.fill = content;
+    if (open.has(path)) {
+      d.open = true;
+      this.#unfold(d);
+    }
+    d.addEventListener("toggle", () => {
+      if (d.open) open.add(path);
+      else open.delete(path);
+      this.#unfold(d);
+    });
+    return d;
+  }
+
+  #unfold(d) {
+    if (!d.fill) return;
+    const fill = d.fill;
+    d.fill = null;
+    d.append(...[fill()].flat());
+    this.choose(this.size);
+    this.#mark();
+  }
+
+  // part is a list or mapping right below the pattern.
+  #part(g) {
+    if (g.key === "pieces") {
+      return make("section", { class: "pieces" }, make("h2", {}, "Pieces"), g.groups.map((p) =>
+        this.#details(p.path, p.title, () => this.#piece(p), [make("span", { class: "kind" }, " ", count(p))])));
+    }
+    return this.#details(g.path, capital(g.title), () => [
+      ...this.#fields(g, g.title),
+      ...(g.groups ?? []).map((h) => make("section", { class: "entry" }, make("h3", {}, capital(h.title)), this.#inside(h, h.title))),
+    ]);
+  }
+
+  #piece(p) {
+    return [
+      ...this.#fields(p, p.title),
+      ...p.groups.flatMap((g) => g.key === "sections" ? [this.#sections(g, p.title)] : [make("section", { class: "entry" }, make("h3", {}, capital(g.title)), this.#inside(g, p.title))]),
+    ];
+  }
+
+  #inside(g, of) {
+    return [...this.#fields(g, of), ...(g.groups ?? []).map((h) => this.#group(h, of))];
+  }
+
+  #group(g, of) {
+    if (g.key === "sections") return this.#sections(g, `${of}, ${g.title}`);
+    return make("section", { class: "entry", "data-path": g.path },
+      make("h4", {}, g.entry ? nameOf(g) : capital(g.title)), this.#inside(g, `${of}, ${nameOf(g)}`));
+  }
+
+  #sections(g, of) {
+    return make("ol", { class: "sections", "aria-label": `What is worked: ${of.replace(", sections", "")}` }, (g.groups ?? []).map((s) => {
+      const name = s.title === s.key ? s.key : `${s.key} (${s.title})`;
+      return make("li", { "data-path": s.path },
+        make("div", { class: "section-head" },
+          make("h4", {}, make("span", { class: "lead" }, s.key), s.title === s.key ? "" : ` ${s.title}`),
+          make("span", { class: "tools" },
+            make("button", { type: "button", class: "quiet", "aria-label": `Show in the text: ${of}, ${name}`, onclick: () => this.goTo(s.line) }, "in the text"),
+            this.#insert(s, `${of}, ${name}`),
+            make("button", { type: "button", class: "quiet", "aria-label": `Take out: ${of}, ${name}`, onclick: () => this.#edit({ act: "take", path: s.path }) }, "take out"))),
+        this.#inside(s, `${of}, ${name}`));
+    }));
+  }
+
+  #insert(s, name) {
+    return make("select", { class: "quiet", "aria-label": `Add a section after ${name}`, onchange: (e) => {
+      const key = e.target.value;
+      e.target.value = "";
+      if (key) this.#edit({ act: "insert", path: s.path, key });
+    } }, make("option", { value: "" }, "add after…"), this.kinds.map((k) => make("option", { value: k.name, title: k.what }, k.name)));
+  }
+
+  #fields(g, of) {
+    const said = make("p", { class: "wrong", role: "alert" });
+    const rows = (g.fields ?? []).map((f) => this.#field(f, of, said));
+    const can = (g.can ?? []).length > 0 ? this.#more(g, of, said) : null;
+    return [...rows, can, said];
+  }
+
+  #field(f, of, said) {
+    const label = of ? `${of}, ${f.key}` : f.key;
+    const why = make("span", { class: "marked-why" });
+    const content = f.fixed ? make("button", { type: "button", class: "quiet", onclick: () => this.goTo(f.line) }, "change it in the text") :
+      f.pick?.length ? this.#select(f, label, said) :
+        f.cells?.length > 1 ? this.#cells(f, label, said) : this.#single(f, label, said);
+    const id = content.id || content.querySelector?.("input")?.id;
+    return make("div", { class: "field", "data-line": f.line },
+      make("label", { class: "key", for: id, title: f.what }, f.key), make("div", { class: "value" }, content, why));
+  }
+
+  #register(f, cell, input, read) {
+    const key = `${f.path}\u0000${cell}`;
+    input.dataset.key = key;
+    this.#inputs.set(key, (g) => { if (document.activeElement !== input) input.value = read(g); });
+    return input;
+  }
+
+  #select(f, label, said) {
+    const words = f.pick.includes(f.value) ? f.pick : [f.value, ...f.pick];
+    const s = make("select", { id: fresh(), "aria-label": label, onchange: () => this.#set(f, -1, s.value, said, s) },
+      words.map((w) => make("option", { value: w }, w)), f.need ? null : make("option", { value: "" }, "(take it out)"));
+    s.value = f.value;
+    return this.#register(f, -1, s, (g) => g.value);
+  }
+
+  #single(f, label, said) {
+    const i = make("input", { id: fresh(), "aria-label": label, value: f.value, title: f.what, size: Math.min(48, Math.max(8, f.value.length + 2)) });
+    this.#live(i, f, -1, said);
+    this.#register(f, -1, i, (g) => g.value);
+    if (!f.sized || f.cells?.length !== 1 || this.sizes.length < 2) return i;
+    return make("span", { class: "one" }, i, " ", make("button", { type: "button", class: "quiet", "aria-label": `${label}: a number for each size`,
+      onclick: () => this.#set(f, -1, this.#bySize(f), said, i) }, "by size"));
+  }
+
+  #bySize(f) {
+    const c = f.cells[0];
+    const t = Array.from(f.value);
+    const parts = this.groups.map((n, k) => {
+      const list = Array(n).fill(c.text).join(", ");
+      return k === 0 && n === 1 ? list : `(${list})`;
+    });
+    return t.slice(0, c.from).join("") + parts.join(" ") + t.slice(c.to).join("");
+  }
+
+  #cells(f, label, said) {
+    const tail = Array.from(f.value).slice(f.cells.at(-1).to).join("").replace(/[)\]]/g, "").trim();
+    return make("span", { class: "cells", role: "group", "aria-label": label }, f.cells.map((c, i) => {
+      const input = make("input", { id: i === 0 ? fresh() : undefined, "aria-label": `${label}, ${c.size}`, value: c.text, size: 4, inputmode: "text" });
+      this.#live(input, f, i, said);
+      this.#register(f, i, input, (g) => g.cells?.[i]?.text ?? "");
+      return make("span", { class: "cell-of", "data-size": c.size }, make("span", { class: "size", "aria-hidden": "true" }, c.size), input);
+    }), tail ? make("span", { class: "tail" }, tail) : null);
+  }
+
+  // live takes each stroke, but an empty value only when the field is left.
+  #live(input, f, cell, said) {
+    input.addEventListener("input", () => { if (input.value.trim() !== "") this.#set(f, cell, input.value, said, input); });
+    input.addEventListener("change", () => { if (input.value.trim() === "") this.#set(f, cell, "", said, input); });
+    input.addEventListener("keydown", (e) => {
+      if (e.key !== "ArrowUp" && e.key !== "ArrowDown" || !/^\d+$/.test(input.value)) return;
+      e.preventDefault();
+      input.value = String(Math.max(0, Number(input.value) + (e.key === "ArrowUp" ? 1 : -1)));
+      this.#set(f, cell, input.value, said, input);
+    });
+  }
+
+  #more(g, of, said) {
+    const box = make("div", { class: "more" });
+    const choose = make("select", { class: "quiet", "aria-label": `Add to ${of || "the pattern"}`, onchange: () => {
+      const k = g.can.find((c) => c.name === choose.value);
+      choose.value = "";
+      if (!k) return;
+      const id = fresh();
+      const input = k.pick?.length ? make("select", { id }, make("option", { value: "" }, "choose…"), k.pick.map((w) => make("option", {}, w))) :
+        make("input", { id, size: 24, placeholder: "" });
+      const put = () => { if (input.value.trim() !== "") this.#edit({ act: "put", path: g.path, key: k.name, value: input.value }, said, input); };
+      input.addEventListener("change", put);
+      box.replaceChildren(choose, make("div", { class: "field" }, make("label", { class: "key", for: id }, k.name),
+        make("div", { class: "value" }, input, make("span", { class: "what" }, k.what))));
+      input.focus();
+    } }, make("option", { value: "" }, "add…"), g.can.map((k) => make("option", { value: k.name, title: k.what }, k.name)));
+    box.append(choose);
+    return box;
+  }
+
+  #set(f, cell, value, said, input) {
+    this.#edit({ act: "set", path: f.path, cell, value }, said, input);
+  }
+
+  // edit makes a change; changes are made one behind the other.
+  #edit(change, said, input) {
+    this.#queue = this.#queue.then(async () => {
+      try {
+        const a = await post("/api/edit", { text: this.pattern.text, ...change });
+        if (said) said.textContent = "";
+        input?.removeAttribute("aria-invalid");
+        this.pattern.change(a.text, { kind: change.act === "set" ? `form ${change.path} ${change.cell}` : "", from: "form" });
+      } catch (e) {
+        if (said) said.textContent = e.message;
+        else by("form-broken").textContent = e.message;
+        input?.setAttribute("aria-invalid", "true");
+      }
+    });
+  }
+
+  // fill shows other values in the same form.
+  #fill(form) {
+    this.form = form;
+    const walk = (g) => {
+      for (const f of g.fields ?? []) {
+        this.#inputs.get(`${f.path}\u0000-1`)?.(f);
+        (f.cells ?? []).forEach((_, i) => this.#inputs.get(`${f.path}\u0000${i}`)?.(f));
+      }
+      (g.groups ?? []).forEach(walk);
+    };
+    walk(form);
+    const rows = new Map();
+    const lines = (g) => {
+      for (const f of g.fields ?? []) rows.set(f.path, f.line);
+      (g.groups ?? []).forEach(lines);
+    };
+    lines(form);
+    for (const i of by("form").querySelectorAll("[data-key]")) {
+      const line = rows.get(i.dataset.key.split("\u0000")[0]);
+      if (line) i.closest(".field").dataset.line = line;
+    }
+  }
+}
+
+let last = 0;
+const fresh = () => `f${++last}`;
+
+const capital = (s) => s.charAt(0).toUpperCase() + s.slice(1);
+
+const nameOf = (g) => (g.title === g.key ? g.key : `${g.key} ${g.title}`);
+
+// shapeOf tells one form from another that has other fields.
+function shapeOf(g) {
+  return `${g.path}(${(g.fields ?? []).map((f) => `${f.path}:${f.cells?.length ?? 0}${f.fixed ? "!" : ""}`).join(";")}|${(g.can ?? []).length}|${(g.groups ?? []).map(shapeOf).join("")})${g.title}`;
+}
+
+function count(p) {
+  const make_ = p.fields?.find((f) => f.key === "make")?.value;
+  return [p.fields?.find((f) => f.key === "mirror of") && "mirrored", make_ && `make ${make_}`].filter(Boolean).join(", ");
+}

@@ -1,0 +1,171 @@
+// The page: brings the pattern, its form and text, the drawing and the file together.
+
+import { get } from "./ask.js";
+import { by, make } from "./dom.js";
+import { Editor } from "./editor.js";
+import { File, Notices } from "./file.js";
+import { Findings } from "./findings.js";
+import { Form } from "./form.js";
+import { showDownloads } from "./keep.js";
+import { Look, showSizes } from "./look.js";
+import { Pattern } from "./pattern.js";
+import { showTable } from "./table.js";
+import { tabs } from "./tabs.js";
+
+const pattern = new Pattern();
+const notices = new Notices();
+const file = new File(pattern, notices);
+const editor = new Editor(pattern);
+
+let size = ""; // the one that is drawn
+let found = [];
+
+const choices = () => ({
+  size,
+  units: document.querySelector("[name=units]:checked").value,
+  labels: by("labels").value,
+  paper: by("paper").value,
+  large: by("large").checked,
+});
+
+const look = new Look(pattern, choices);
+const form = new Form(pattern, (line) => inText({ line, col: 1, endCol: 1 }));
+const findings = new Findings((f) => {
+  side("pattern");
+  if (left.shown() === "tab-form" && form.show(f.line)) return;
+  inText(f);
+});
+
+const left = tabs(by("pattern-tabs"), (id) => {
+  if (id === "tab-form") form.refresh();
+});
+tabs(by("result-tabs"), (id) => {
+  by("zoom").hidden = id !== "tab-drawing";
+  if (id === "tab-table") table();
+});
+
+function inText(f) {
+  side("pattern");
+  left.show("tab-text");
+  editor.goTo(f.line, f.col, f.endCol);
+}
+
+function table() {
+  if (look.last && !by("panel-table").hidden) showTable(look.last, size, choices().units);
+}
+
+// side shows one side where there is no room for both.
+function side(name) {
+  document.body.dataset.side = name;
+  by("show-pattern").setAttribute("aria-pressed", String(name === "pattern"));
+  by("show-drawing").setAttribute("aria-pressed", String(name === "drawing"));
+}
+
+function pick(s) {
+  size = s;
+  form.choose(s);
+  table();
+  look.ask();
+}
+
+pattern.addEventListener("change", (e) => {
+  by("undo").disabled = pattern.back.length === 0;
+  by("redo").disabled = pattern.ahead.length === 0;
+  if (e.detail.fresh) size = "";
+  look.ask();
+});
+
+look.addEventListener("look", (e) => {
+  const a = e.detail;
+  if (a.title && by("title").textContent !== a.title) {
+    by("title").textContent = a.title;
+    file.show();
+  }
+  if (a.readable) {
+    if (!a.sizes.includes(size)) size = a.sizes.includes(a.drawing) ? a.drawing : a.sample || a.sizes[0];
+    showSizes(a.sizes, size, (ev) => pick(ev.target.value));
+    form.choose(size);
+  }
+  found = a.findings;
+  findings.show(found);
+  editor.mark(found);
+  form.mark(found);
+  // the drawing first, the rest when there is time
+  setTimeout(() => {
+    table();
+    if (left.shown() === "tab-form") form.refresh().catch(() => {});
+  });
+});
+
+by("units").addEventListener("change", () => { table(); look.ask(); });
+for (const id of ["labels", "paper", "large"]) by(id).addEventListener("change", () => look.ask());
+by("zoom-in").onclick = () => look.zoom(1.25);
+by("zoom-out").onclick = () => look.zoom(0.8);
+by("zoom-fit").onclick = () => look.zoom(0);
+by("undo").onclick = () => pattern.undo();
+by("redo").onclick = () => pattern.redo();
+by("save").onclick = () => file.save();
+by("show-pattern").onclick = () => side("pattern");
+by("show-drawing").onclick = () => side("drawing");
+by("name-cancel").onclick = () => by("name-dialog").close();
+by("name-form").addEventListener("submit", (e) => {
+  e.preventDefault();
+  file.saveAs(by("name").value);
+});
+
+document.addEventListener("keydown", (e) => {
+  const control = e.ctrlKey || e.metaKey;
+  const low = e.key.toLowerCase();
+  if (control && low === "s") {
+    e.preventDefault();
+    file.save();
+  } else if (e.key === "F8") {
+    e.preventDefault();
+    findings.step(e.shiftKey ? -1 : 1);
+  } else if (control && (low === "z" || low === "y") && !by("name-dialog").open) {
+    e.preventDefault();
+    if (low === "y" || e.shiftKey) pattern.redo();
+    else pattern.undo();
+  }
+});
+
+function opening(a) {
+  const item = (m) => make("li", {}, make("button", { type: "button", "data-model": m.name, onclick: async () => {
+    by("open-dialog").close();
+    await file.openModel(m.name);
+  } }, m.title));
+  by("starters").replaceChildren(...a.starters.map(item));
+  by("examples").replaceChildren(...a.examples.map(item));
+  by("open").onclick = () => {
+    by("open-hint").textContent = file.unsaved ? "What is not saved stays in this browser, and is back when you open this pattern again." : "";
+    by("own-file").replaceChildren(...(!file.state.name && own ? [make("p", {}, make("button", { type: "button", onclick: async () => {
+      by("open-dialog").close();
+      await file.openFile();
+    } }, `Back to ${own}`))] : []));
+    by("open-dialog").showModal();
+  };
+  let own = a.state.name;
+  by("from-disk").addEventListener("change", async (e) => {
+    const [f] = e.target.files;
+    if (!f) return;
+    if (f.size > 1 << 20) {
+      notices.tell("large", `${f.name} is larger than 1 MiB, and no pattern is.`, "error");
+    } else {
+      await file.openText(f.name, await f.text());
+    }
+    e.target.value = "";
+    by("open-dialog").close();
+  });
+}
+
+try {
+  const a = await get("/api/start");
+  form.kinds = a.sections;
+  showDownloads(a.downloads, () => ({ text: pattern.text, ...choices() }));
+  opening(a);
+  side("pattern");
+  await file.begin(a);
+  document.body.dataset.ready = "yes";
+} catch (e) {
+  notices.tell("start", `The pattern could not be opened: ${e.message}`, "error");
+}

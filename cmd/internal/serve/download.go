@@ -1,0 +1,152 @@
+package serve
+
+import (
+	"archive/zip"
+	"bytes"
+	"context"
+	"errors"
+	"io"
+	"mime"
+	"net/http"
+	"path"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+)
+
+// download is something that the page gives to keep.
+type download struct {
+	Name  string `json:"name"`
+	Title string `json:"title"`
+	What  string `json:"what"`
+	make  func(context.Context, job.Source, choices) (job.Result, error)
+}
+
+type downloadGroup struct {
+	Title string     `json:"title"`
+	All   []download `json:"all"`
+}
+
+// downloadGroups are what there is to download, in the order in which people ask for it.
+func downloadGroups() []downloadGroup {
+	return []downloadGroup{
+		{"Drawing", []download{
+			{"drawing-svg", "This drawing, SVG", "as shown, for a web page or a drawing program", drawing("svg")},
+			{"drawing-pdf", "This drawing, PDF", "as shown, to print", drawing("pdf")},
+			{"all-pdf", "All sizes, PDF", "a page for each size and one with all", everySize("pdf")},
+			{"all-svg", "All sizes, SVG", "a file for each size and one with all, packed", everySize("svg")},
+		}},
+		{"Measurements", []download{
+			{"table-csv", "Table, CSV", "for a spreadsheet", measurements("csv")},
+			{"table-markdown", "Table, Markdown", "for a web page", measurements("markdown")},
+			{"table-text", "Table, plain text", "for an e-mail", measurements("text")},
+		}},
+		{"Pattern", []download{
+			{"pattern", "The pattern file", "the text as it is now, saved or not", pattern},
+		}},
+	}
+}
+
+func drawing(format string) func(context.Context, job.Source, choices) (job.Result, error) {
+	return func(ctx context.Context, src job.Source, c choices) (job.Result, error) {
+		o := c.draw()
+		if o.Labels == job.Every {
+			o.Labels = job.One
+		}
+		o.Format = format
+		return job.Draw(ctx, src, o)
+	}
+}
+
+func everySize(format string) func(context.Context, job.Source, choices) (job.Result, error) {
+	return func(ctx context.Context, src job.Source, c choices) (job.Result, error) {
+		o := c.draw()
+		o.Size, o.Labels, o.Format = "", job.Every, format
+		return job.Draw(ctx, src, o)
+	}
+}
+
+func measurements(format string) func(context.Context, job.Source, choices) (job.Result, error) {
+	return func(ctx context.Context, src job.Source, c choices) (job.Result, error) {
+		return job.Table(ctx, src, job.TableOptions{Format: format, Units: unitsOf[c.Units]})
+	}
+}
+
+func pattern(ctx context.Context, src job.Source, _ choices) (job.Result, error) {
+	r, err := job.Check(ctx, src)
+	if errors.Is(err, job.ErrUnreadable) {
+		err = nil // the text is hers, broken or not
+	}
+	r.Files = []files.File{{Name: src.Name, Body: src.Text}}
+	return r, err
+}
+
+func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
+	choices
+	What string `json:"what"`
+}) any {
+	for _, g := range downloadGroups() {
+		for _, d := range g.All {
+			if d.Name != q.What {
+				continue
+			}
+			res, err := d.make(r.Context(), s.source(q.Text), q.choices)
+			switch {
+			case errors.Is(err, job.ErrUnreadable):
+				fail(w, http.StatusUnprocessableEntity, "the pattern cannot be read; mend its errors first")
+			case err != nil:
+				fail(w, http.StatusUnprocessableEntity, err.Error())
+			default:
+				s.hand(w, res)
+			}
+			return nil
+		}
+	}
+	fail(w, http.StatusNotFound, "there is no such download")
+	return nil
+}
+
+var kinds = map[string]string{".svg": "image/svg+xml", ".pdf": "application/pdf", ".csv": "text/csv; charset=utf-8", ".zip": "application/zip",
+	".html": "text/html; charset=utf-8", ".xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"}
+
+// hand gives the files: one as it is, several packed.
+func (s *Server) hand(w http.ResponseWriter, r job.Result) {
+	f, err := packed(r)
+	if err != nil {
+		fail(w, http.StatusInternalServerError, err.Error())
+		return
+	}
+	kind := kinds[path.Ext(f.Name)]
+	if kind == "" {
+		kind = "text/plain; charset=utf-8"
+	}
+	w.Header().Set("Content-Type", kind)
+	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": f.Name}))
+	_, _ = w.Write(f.Body)
+}
+
+// packed is the one file of r, or a ZIP of all, the same bytes for the same files.
+func packed(r job.Result) (files.File, error) {
+	if len(r.Files) == 1 {
+		return r.Files[0], nil
+	}
+	var b bytes.Buffer
+	z := zip.NewWriter(&b)
+	for _, f := range r.Files {
+		out, err := z.Create(f.Name)
+		if err != nil {
+			return files.File{}, err
+		}
+		if _, err := io.Copy(out, bytes.NewReader(f.Body)); err != nil {
+			return files.File{}, err
+		}
+	}
+	if err := z.Close(); err != nil {
+		return files.File{}, err
+	}
+	name := r.Slug
+	if name == "" {
+		name = "pattern"
+	}
+	return files.File{Name: name + ".zip", Body: b.Bytes()}, nil
+}

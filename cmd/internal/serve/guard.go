@@ -1,0 +1,135 @@
+package serve
+
+import (
+	"crypto/subtle"
+	"embed"
+	"io/fs"
+	"mime"
+	"net"
+	"net/http"
+	"path"
+	"strings"
+
+	"flatwright/fonts"
+)
+
+// The page takes nothing from elsewhere and runs no script but its own files.
+// The drawings carry style attributes (whether a text is kerned), which is
+// all that is let through.
+const policy = "default-src 'none'; script-src 'self'; style-src 'self'; style-src-attr 'unsafe-inline'; img-src 'self' data: blob:; " +
+	"font-src 'self'; connect-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'"
+
+// guard lets in only the browser that the address was opened in, on this
+// computer's own names, and no page of another origin.
+func (s *Server) guard(next http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
+		h := w.Header()
+		h.Set("Content-Security-Policy", policy)
+		h.Set("X-Content-Type-Options", "nosniff")
+		h.Set("Referrer-Policy", "no-referrer")
+		h.Set("Cross-Origin-Resource-Policy", "same-origin")
+		h.Set("Cross-Origin-Opener-Policy", "same-origin")
+		h.Set("Cache-Control", "no-store")
+		if !s.ownHost(r.Host) {
+			refuse(w, http.StatusMisdirectedRequest, "This program answers to its own address alone.")
+			return
+		}
+		if o := r.Header.Get("Origin"); o != "" && o != "http://"+r.Host {
+			refuse(w, http.StatusForbidden, "Another page may not ask this.")
+			return
+		}
+		switch r.Header.Get("Sec-Fetch-Site") {
+		case "", "same-origin", "none":
+		default:
+			// a link on another page may open the page and do nothing else
+			if r.Method != http.MethodGet || r.Header.Get("Sec-Fetch-Mode") != "navigate" || strings.HasPrefix(r.URL.Path, "/api/") {
+				refuse(w, http.StatusForbidden, "Another page may not ask this.")
+				return
+			}
+		}
+		if given, ok := strings.CutPrefix(r.URL.Path, "/open/"); ok && r.Method == http.MethodGet {
+			if !s.knows(given) {
+				refuse(w, http.StatusForbidden, closed)
+				return
+			}
+			http.SetCookie(w, &http.Cookie{Name: s.cookie(), Value: s.token, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
+			http.Redirect(w, r, "/", http.StatusSeeOther)
+			return
+		}
+		c, err := r.Cookie(s.cookie())
+		if err != nil || !s.knows(c.Value) {
+			refuse(w, http.StatusForbidden, closed)
+			return
+		}
+		if r.Method == http.MethodPost {
+			kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
+			if kind != "application/json" || r.Header.Get("Origin") == "" && r.Header.Get("Sec-Fetch-Site") != "same-origin" {
+				refuse(w, http.StatusForbidden, "Only the page itself may ask this.")
+				return
+			}
+			r.Body = http.MaxBytesReader(w, r.Body, most)
+		}
+		next.ServeHTTP(w, r)
+	})
+}
+
+const closed = "Open the address that Flatwright printed when it was started: it lets you in."
+
+// cookie has the port in its name: cookies do not tell ports apart.
+func (s *Server) cookie() string {
+	_, port, _ := net.SplitHostPort(s.listener.Addr().String())
+	return "flatwright-" + port
+}
+
+func (s *Server) knows(token string) bool {
+	return subtle.ConstantTimeCompare([]byte(token), []byte(s.token)) == 1
+}
+
+func (s *Server) ownHost(host string) bool {
+	_, port, _ := net.SplitHostPort(s.listener.Addr().String())
+	return host == "127.0.0.1:"+port || host == "localhost:"+port
+}
+
+func refuse(w http.ResponseWriter, code int, why string) {
+	w.Header().Set("Content-Type", "text/plain; charset=utf-8")
+	w.WriteHeader(code)
+	_, _ = w.Write([]byte(why + "\n")) // who is refused may not hear it
+}
+
+//go:embed assets
+var embedded embed.FS
+
+var types = map[string]string{".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8",
+	".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml"}
+
+// asset serves the files of the page.
+func asset(name string) http.HandlerFunc {
+	return func(w http.ResponseWriter, r *http.Request) {
+		file := name
+		if file == "" {
+			file = r.PathValue("file")
+		}
+		b, err := fs.ReadFile(embedded, path.Join("assets", path.Clean("/"+file)))
+		kind := types[path.Ext(file)]
+		if err != nil || kind == "" {
+			refuse(w, http.StatusNotFound, "There is no such page.")
+			return
+		}
+		w.Header().Set("Content-Type", kind)
+		_, _ = w.Write(b)
+	}
+}
+
+var faces = map[string]fonts.Face{"regular": fonts.Regular, "bold": fonts.Bold, "italic": fonts.Italic}
+
+// face serves the faces that drawings are measured with.
+func face(w http.ResponseWriter, r *http.Request) {
+	f, ok := faces[r.PathValue("face")]
+	if !ok {
+		refuse(w, http.StatusNotFound, "There is no such face.")
+		return
+	}
+	w.Header().Set("Content-Type", "font/ttf")
+	w.Header().Set("Cache-Control", "private, max-age=86400")
+	_, _ = w.Write(fonts.TTF(f))
+}

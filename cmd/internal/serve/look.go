@@ -1,0 +1,116 @@
+package serve
+
+import (
+	"errors"
+	"net/http"
+
+	"flatwright/cmd/internal/job"
+	"flatwright/layout/place"
+	"flatwright/layout/table"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// choices are what a person chose beside the pattern.
+type choices struct {
+	Text   string `json:"text"`
+	Size   string `json:"size"`
+	Labels string `json:"labels"` // one, all, letters or blank
+	Units  string `json:"units"`  // cm, in or both
+	Paper  string `json:"paper"`  // a4 or letter
+	Large  bool   `json:"large"`
+}
+
+var unitsOf = map[string][]units.Unit{"cm": {units.CM}, "in": {units.Inch}, "both": {units.CM, units.Inch}}
+
+func (c choices) draw() job.DrawOptions {
+	o := job.DrawOptions{Size: c.Size, Labels: job.Labels(c.Labels), Units: unitsOf[c.Units], Creator: "Flatwright"}
+	if c.Paper == "letter" {
+		o.Paper = place.Letter
+	}
+	if c.Large {
+		o.Text = place.Large
+	}
+	return o
+}
+
+type lookAnswer struct {
+	Title    string       `json:"title"`
+	Readable bool         `json:"readable"`
+	Why      string       `json:"why,omitempty"` // there is no drawing
+	Drawing  string       `json:"drawing"`
+	Sizes    []string     `json:"sizes"`
+	Groups   []int        `json:"groups"`
+	Sample   string       `json:"sample"`
+	Units    string       `json:"units"`
+	Rows     bool         `json:"rows"`
+	Pages    []string     `json:"pages"`
+	Table    []tableGroup `json:"table"`
+	Findings []found      `json:"findings"`
+}
+
+type found struct {
+	Kind     string   `json:"kind"`
+	Severity string   `json:"severity"`
+	Line     int      `json:"line"`
+	Col      int      `json:"col"`
+	EndCol   int      `json:"endCol"`
+	Piece    string   `json:"piece,omitempty"`
+	Section  string   `json:"section,omitempty"`
+	Sizes    []string `json:"sizes,omitempty"`
+	Message  string   `json:"message"`
+	Have     string   `json:"have,omitempty"`
+	Want     string   `json:"want,omitempty"`
+	Fix      string   `json:"fix,omitempty"`
+}
+
+type tableGroup struct {
+	Name string     `json:"name"`
+	Rows []tableRow `json:"rows"`
+}
+
+type tableRow struct {
+	Name string   `json:"name"`
+	CM   []string `json:"cm"`
+	In   []string `json:"in"`
+}
+
+func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
+	l, err := job.Live(r.Context(), s.source(q.Text), q.draw())
+	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
+		Units: l.Units.String(), Rows: l.Rows, Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings)}
+	if l.Sample >= 0 && l.Sample < len(a.Sizes) {
+		a.Sample = a.Sizes[l.Sample]
+	}
+	for _, p := range l.Pages {
+		a.Pages = append(a.Pages, string(p))
+	}
+	if err != nil && a.Readable {
+		a.Why = err.Error()
+	}
+	return a
+}
+
+func foundOf(list finding.List) []found {
+	out := []found{}
+	for _, f := range list {
+		out = append(out, found{f.Kind, f.Severity.String(), f.Pos.Line, f.Pos.Col, f.Pos.EndCol, f.Piece, f.Section, f.Sizes, f.Message, f.Have, f.Want, f.Fix})
+	}
+	return out
+}
+
+func tableOf(t table.Table) []tableGroup {
+	out := []tableGroup{}
+	for _, g := range t.Groups {
+		h := tableGroup{Name: g.Name}
+		for _, row := range g.Rows {
+			k := tableRow{Name: row.Name}
+			for _, c := range row.Cells {
+				k.CM, k.In = append(k.CM, c.Text(units.CM, t.Steps)), append(k.In, c.Text(units.Inch, t.Steps))
+			}
+			h.Rows = append(h.Rows, k)
+		}
+		out = append(out, h)
+	}
+	return out
+}
