@@ -40,6 +40,9 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 				return &exit{exitUsage, err}
 			}
 			src := source(args[0], text)
+			if o.Rows, err = rowsBeside(cmd, args[0], src); err != nil {
+				return &exit{exitUsage, err}
+			}
 			r, err := job.Handout(cmd.Context(), src, o)
 			if err != nil {
 				tell(env, r.Findings, src)

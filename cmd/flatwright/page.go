@@ -1,6 +1,8 @@
 package main
 
 import (
+	"path/filepath"
+
 	"github.com/spf13/cobra"
 
 	"flatwright/cmd/internal/files"
@@ -28,6 +30,9 @@ it is. It goes to standard output, or into a folder.`,
 				return &exit{exitUsage, err}
 			}
 			src := source(args[0], text)
+			if o.Rows, err = rowsBeside(cmd, args[0], src); err != nil {
+				return &exit{exitUsage, err}
+			}
 			r, err := job.Page(cmd.Context(), src, o)
 			if err != nil {
 				tell(env, r.Findings, src)
@@ -46,4 +51,20 @@ it is. It goes to standard output, or into a folder.`,
 	f.BoolVar(&o.Snippet, "snippet", false, "a part for another page instead of a whole page")
 	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
 	return cmd
+}
+
+// rowsBeside is the file of written rows that a pattern names, or nil if it names none.
+func rowsBeside(cmd *cobra.Command, path string, src job.Source) (*job.Source, error) {
+	name := job.RowsFile(src)
+	if name == "" {
+		return nil, nil
+	}
+	if path != files.Stdio {
+		name = filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
+	}
+	text, err := files.Read(cmd.Context(), name, cmd.InOrStdin())
+	if err != nil {
+		return nil, err
+	}
+	return &job.Source{Name: name, Text: text}, nil
 }

@@ -2,6 +2,7 @@ package document
 
 import (
 	"errors"
+	"maps"
 
 	"flatwright/fonts"
 	"flatwright/layout/place"
@@ -42,6 +43,32 @@ func schematics(gs []*schematic.Garment, c *Content, o Options, labels place.Lab
 		out = append(out, atom{page: headless(s, name, i == 0, size)})
 	}
 	return out, nil
+}
+
+// untabled takes the tables of letters off the pages of a schematic, and pages that held
+// nothing else: the letters stand in the table of measurements instead.
+func untabled(drawn []atom) ([]atom, map[string]string) {
+	letter := map[string]string{}
+	var out []atom
+	for _, a := range drawn {
+		s := *a.page
+		s.Root.Items = nil
+		pieces := 0
+		for _, it := range a.page.Root.Items {
+			if g, ok := it.(*sheet.Group); ok && g.Class == "table" {
+				continue
+			} else if ok && g.Class == "piece" {
+				pieces++
+				maps.Copy(letter, letters(g))
+			}
+			s.Root.Items = append(s.Root.Items, it)
+		}
+		if pieces > 0 {
+			a.page = &s
+			out = append(out, a)
+		}
+	}
+	return out, letter
 }
 
 func unitChoice(us []units.Unit) place.Units {

@@ -29,8 +29,8 @@ type Drawing struct {
 const figureGap = 1.5
 
 // Drawings draws every size with its own values in both units, and the sample's or
-// middle size with letters for all of them, at the largest usual scale at which
-// no figure is wider than widest mm.
+// middle size with letters for all of them, each at the largest usual scale at which
+// none of its figures is wider than widest mm.
 func Drawings(gs []*schematic.Garment, widest float64) ([]Drawing, error) {
 	all := []place.Options{{Size: shapeOf(gs), Labels: place.Letters, Units: place.Both}}
 	if len(gs) > 1 {
@@ -40,21 +40,72 @@ func Drawings(gs []*schematic.Garment, widest float64) ([]Drawing, error) {
 	} else {
 		all[0].Labels = place.OneSize
 	}
+	var out []Drawing
+	for _, o := range all {
+		d, err := drawing(gs, o, widest)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, *d)
+	}
+	return out, nil
+}
+
+// drawing is one drawing at the scale that suits it.
+func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing, error) {
 	var failed error
 	for k, scale := range place.UsualScales {
-		last := k == len(place.UsualScales)-1
-		drawn, err := drawingsAt(gs, all, scale, widest, last)
+		o.Scale = scale
+		sheets, err := place.Schematic(gs, o)
 		var large *place.TooLarge
 		switch {
-		case err == nil && drawn != nil:
-			return drawn, nil
-		case err != nil && !errors.As(err, &large):
-			return nil, err
-		case err != nil:
+		case errors.As(err, &large):
 			failed = err
+		case err != nil:
+			return nil, err
+		default:
+			d := drawingOf(sheets, o)
+			if d.widest() <= widest || k == len(place.UsualScales)-1 {
+				return d, nil
+			}
 		}
 	}
 	return nil, failed
+}
+
+func (d *Drawing) widest() float64 {
+	w := 0.0
+	for _, f := range d.Figures {
+		w = max(w, f.Sheet.W)
+	}
+	return w
+}
+
+// drawingOf cuts the figures out of their sheets.
+func drawingOf(sheets []*sheet.Sheet, o place.Options) *Drawing {
+	d := &Drawing{Size: o.Size}
+	if o.Labels == place.Letters {
+		d.Size = -1
+	}
+	for _, s := range sheets {
+		for _, it := range s.Root.Items {
+			g, ok := it.(*sheet.Group)
+			if !ok {
+				continue
+			}
+			switch g.Class {
+			case "piece":
+				d.Figures = append(d.Figures, Figure{Name: g.Title, Sheet: cut(s, g), Letters: letters(g)})
+			case "scalebar":
+				d.Scale = strings.TrimPrefix(g.Title, "Scale ")
+			case "key":
+				if d.Key == nil {
+					d.Key = entries(s, g)
+				}
+			}
+		}
+	}
+	return d
 }
 
 // shapeOf is the size that gives the shape to a drawing of all sizes.
@@ -63,47 +114,6 @@ func shapeOf(gs []*schematic.Garment) int {
 		return s
 	}
 	return len(gs) / 2
-}
-
-// drawingsAt are the drawings at a scale; nil if one is wider than widest and that
-// is not taken.
-func drawingsAt(gs []*schematic.Garment, all []place.Options, scale, widest float64, take bool) ([]Drawing, error) {
-	var out []Drawing
-	for _, o := range all {
-		o.Scale = scale
-		sheets, err := place.Schematic(gs, o)
-		if err != nil {
-			return nil, err
-		}
-		d := Drawing{Size: o.Size}
-		if o.Labels == place.Letters {
-			d.Size = -1
-		}
-		for _, s := range sheets {
-			for _, it := range s.Root.Items {
-				g, ok := it.(*sheet.Group)
-				if !ok {
-					continue
-				}
-				switch g.Class {
-				case "piece":
-					f := Figure{Name: g.Title, Sheet: cut(s, g), Letters: letters(g)}
-					if f.Sheet.W > widest && !take {
-						return nil, nil
-					}
-					d.Figures = append(d.Figures, f)
-				case "scalebar":
-					d.Scale = strings.TrimPrefix(g.Title, "Scale ")
-				case "key":
-					if d.Key == nil {
-						d.Key = entries(s, g)
-					}
-				}
-			}
-		}
-		out = append(out, d)
-	}
-	return out, nil
 }
 
 // cut is a sheet of g alone.

@@ -78,12 +78,16 @@ func Handout(gs []*schematic.Garment, c *Content, o Options) ([]*sheet.Sheet, er
 	if len(c.Cautions) > 0 {
 		b.boxed("Caution", c.Cautions)
 	}
-	b.heading("Finished measurements", 0, false)
-	b.measurements()
 	drawn, err := schematics(gs, c, o, place.OneSize)
 	if err != nil {
 		return nil, err
 	}
+	var letter map[string]string
+	if o.Size < 0 && c.Sizes.Len() > 1 {
+		drawn, letter = untabled(drawn)
+	}
+	b.heading("Finished measurements", 0, false)
+	b.measurements(letter)
 	b.add(drawn...)
 	for i, ch := range o.Charts {
 		name := ""
@@ -189,8 +193,8 @@ func (b *builder) cover() {
 }
 
 // measurements is the table of all sizes with the chosen one marked, or of the chosen
-// size alone.
-func (b *builder) measurements() {
+// size alone. letter are the letters that stand for them on a schematic.
+func (b *builder) measurements(letter map[string]string) {
 	t := b.c.Table
 	g := grid{title: []string{"Measurement", ""}, mark: -1, first: 1}
 	alone := b.o.Size >= 0 && b.o.Alone
@@ -215,6 +219,12 @@ func (b *builder) measurements() {
 				row := gridRow{cells: []gridCell{{}, {s: u.String(), left: true}}, keep: k+1 < len(us)}
 				if k == 0 {
 					row.cells[0].s = r.Name
+					for _, id := range append([]string{r.ID}, r.Also...) {
+						if l := letter[id]; l != "" {
+							row.cells[0].s = l + " · " + r.Name
+							break
+						}
+					}
 				}
 				for i, c := range r.Cells {
 					if !alone || i == b.o.Size {

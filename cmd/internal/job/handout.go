@@ -31,8 +31,9 @@ type HandoutOptions struct {
 	Alone   bool   // that size's numbers alone
 	Units   []units.Unit
 	Paper   place.Paper
-	Large   bool // 18 point and up
-	Little  bool // little ink
+	Large   bool    // 18 point and up
+	Little  bool    // little ink
+	Rows    *Source // the file of written rows that the pattern names, if it was read
 	Creator string
 }
 
@@ -59,7 +60,7 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 	if o.Alone {
 		alone = d.Size
 	}
-	c := content(p, gs, alone)
+	c := content(p, gs, o.Rows, alone)
 	names := namer{}
 	put := func(sheets []*sheet.Sheet, err error, parts ...string) error {
 		if err != nil {

@@ -18,12 +18,13 @@ import (
 
 // PageOptions say what a page is to be. The zero value is a whole page.
 type PageOptions struct {
-	Snippet bool // an element for another page
+	Snippet bool    // an element for another page
+	Rows    *Source // the file of written rows that the pattern names, if it was read
 }
 
 // widestFigure is how wide a drawing may be at 3.2 mm of text, mm: on a telephone's
 // 360 px the text is then about 9 px high.
-const widestFigure = 114
+const widestFigure = 118
 
 // Page gives one self-contained HTML file in which a person chooses her size and
 // unit. Its error is ErrUnreadable, a place.TooLarge, or of an ended ctx.
@@ -39,7 +40,7 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	if err := ctx.Err(); err != nil {
 		return r, fmt.Errorf("stopped: %w", context.Cause(ctx))
 	}
-	page := html.Page{Content: content(p, gs, -1), Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
+	page := html.Page{Content: content(p, gs, o.Rows, -1), Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
 	name := "page"
 	if o.Snippet {
 		name = "snippet"
@@ -61,8 +62,11 @@ func prefix(p *schematic.Pattern) string {
 // content is what the pages of a pattern say: with the designer's rows, or else with
 // those that its pieces make.
 // Those that are printed for one size alone leave out what that size does not do.
-func content(p *schematic.Pattern, gs []*schematic.Garment, size int) *document.Content {
+func content(p *schematic.Pattern, gs []*schematic.Garment, beside *Source, size int) *document.Content {
 	text := p.Rows
+	if beside != nil {
+		text = string(beside.Text)
+	}
 	if strings.TrimSpace(text) == "" {
 		text = rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: size})
 	}
