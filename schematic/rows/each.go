@@ -278,6 +278,8 @@ func (w *work) group(n *Node, tail []*Node, need int) {
 // state is what a trial of one more repeat may have to take back.
 type state struct {
 	cur            cursor
+	out            *fabric
+	all            []run // as it stood: a trial may have moved it
 	runs           int
 	last           run
 	picots, groups int
@@ -289,7 +291,7 @@ type state struct {
 }
 
 func (w *work) save() state {
-	s := state{cur: w.cur, runs: len(w.out.runs), picots: w.out.picots, groups: w.out.groups, spaced: w.spaced, tchAt: w.tchAt,
+	s := state{cur: w.cur, out: w.out, all: w.out.runs, runs: len(w.out.runs), picots: w.out.picots, groups: w.out.groups, spaced: w.spaced, tchAt: w.tchAt,
 		began: w.began, lastPos: w.lastPos, missed: w.missed, psso: w.psso, next: w.next}
 	if s.runs > 0 {
 		s.last = w.out.runs[s.runs-1]
@@ -299,7 +301,8 @@ func (w *work) save() state {
 
 func (w *work) restore(s state) {
 	w.cur, w.spaced, w.tchAt, w.began, w.lastPos, w.missed, w.psso, w.next = s.cur, s.spaced, s.tchAt, s.began, s.lastPos, s.missed, s.psso, s.next
-	w.out.runs, w.out.picots, w.out.groups = w.out.runs[:s.runs], s.picots, s.groups
+	w.out = s.out
+	w.out.runs, w.out.picots, w.out.groups = s.all[:s.runs], s.picots, s.groups
 	if s.runs > 0 {
 		w.out.runs[s.runs-1] = s.last
 	}

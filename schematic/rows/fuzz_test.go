@@ -1,8 +1,13 @@
 package rows
 
 import (
+	"math/rand/v2"
+	"strings"
 	"testing"
 
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/finding"
 	"flatwright/schematic/stitch"
 )
 
@@ -31,4 +36,42 @@ func FuzzReadAndWork(f *testing.F) {
 		Abbreviations(x)
 		Translate([]byte(src), o.Terms, o.Terms.Other())
 	})
+}
+
+// Correct texts, damaged at random places: whatever comes of it is told as findings with
+// places that the text has, and never fails or runs away.
+func TestDamagedTextsAreToldAndNeverFail(t *testing.T) {
+	rng := rand.New(rand.NewPCG(1, 2))
+	pool := corpus(t)
+	shards := []string{"99999", "times", "*", "(", ")", "rep from *", " across", "Rows 2-99999: ", "ch 1, ", "sc in each st, ", "until 3 sts rem", "Rep Row 1",
+		"\n", ", ", "0", " (3, 4)", "every 9999th row ", "evenly ", "in ring", "k2tog ", "twice", "Work as for ", "psso, ", "picot", "in each row along edge", "BLO",
+		"ending last rep at **", "**", "at the same time ", "Divide the row: 3 sts, 4 sts. "}
+	for range 3000 {
+		c := pool[rng.IntN(len(pool))]
+		b := string(c.src)
+		for range 1 + rng.IntN(12) {
+			i := rng.IntN(len(b) + 1)
+			switch rng.IntN(3) {
+			case 0:
+				b = b[:i] + shards[rng.IntN(len(shards))] + b[i:]
+			case 1:
+				b = b[:i] + b[min(len(b), i+rng.IntN(12)):]
+			case 2:
+				o := string(pool[rng.IntN(len(pool))].src)
+				k := rng.IntN(len(o))
+				b = b[:i] + o[k:min(len(o), k+rng.IntN(80))] + b[i:]
+			}
+		}
+		x := Read("damaged", []byte(b), c.options)
+		rep := Check(x, c.options)
+		lines := strings.Count(b, "\n") + 1
+		for _, f := range rep.Findings {
+			require.True(t, finding.Known(f.Kind), f.Kind)
+			require.LessOrEqual(t, f.Pos.Line, lines, "%s\n%s", f.Message, b)
+			require.NotEmpty(t, f.Message)
+		}
+		GraphOf(x, "", 0)
+		var out strings.Builder
+		require.NoError(t, Markdown(&out, x, rep))
+	}
 }

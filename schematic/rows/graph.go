@@ -138,7 +138,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, l *Line, r *runner) 
 			if n > 1 && foot >= 0 || len(feet) == 1 && k > 0 && sameFoot(g.cur.Stitches[k-1], at) {
 				s.Group = group
 			}
-			for range n {
+			for range min(n, maxGraph-g.total+1) {
 				g.put(s)
 			}
 		}

@@ -34,6 +34,7 @@ type work struct {
 	plainKind              *stitch.Stitch
 	steps                  int
 	rec                    func(kind *stitch.Stitch, n, chain int, feet []int, nd *Node)
+	made                   int // stitches made in this row, trials too
 	psso                   int
 	g                      *Graph
 	startChain, startSpace int  // the chain that begins the row, and what of it is a space
@@ -43,8 +44,9 @@ type work struct {
 
 // maxSteps bounds the work of one row, maxWork that of a whole text in one size.
 const (
-	maxSteps = 40000
-	maxWork  = 2000000
+	maxSteps    = 40000
+	maxStitches = 1000000
+	maxWork     = 2000000
 )
 
 // body works the instructions of a row. stated is the count at its end, or -1.
@@ -80,7 +82,11 @@ func (w *work) takeTurning() {
 func (w *work) n(v Num) int { return v.At(w.size) }
 
 func (w *work) emit(r run, feet []int, nd *Node) {
-	if w.steps++; w.steps > maxSteps {
+	w.steps++
+	if w.made += max(r.n, 0); w.made > maxStitches {
+		w.steps = maxSteps + 1 // no row of a garment is so long
+	}
+	if w.steps > maxSteps {
 		return
 	}
 	if w.rec != nil && w.quiet == 0 {
