@@ -75,7 +75,14 @@ func (p *plan) body(n *node) []bar {
 	if k.Plain().Key != "sc" {
 		out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
 	}
-	if s := (&shape{kind: k, flip: n.line.row.Wrong}); s.post() != 0 {
+	s := shape{kind: k, flip: n.line.row.Wrong, loop: n.st.Loop}
+	switch s.shownLoop() {
+	case BackLoop:
+		out = append(out, bar{q.at(-0.8, -0.1), q.at(0, 0.47), stroke / 2}, bar{q.at(0, 0.47), q.at(0.8, -0.1), stroke / 2})
+	case FrontLoop:
+		out = append(out, bar{q.at(-0.8, 0.45), q.at(0, -0.12), stroke / 2}, bar{q.at(0, -0.12), q.at(0.8, 0.45), stroke / 2})
+	}
+	if s.post() != 0 {
 		side := 1.1
 		if s.post() == 2 {
 			side = -1.1
@@ -173,10 +180,14 @@ func (p *plan) lift(n *node, body func(*node) []bar) {
 		return
 	}
 	from, to := n.prev.feet[0], n.next.feet[0]
-	for range 12 {
+	for tries := range 24 {
 		mine := p.body(n)
 		hit := false
-		for m, steps := from.prev, 0; m != nil && steps < 24; m, steps = m.next, steps+1 {
+		m := from
+		if m.prev != nil {
+			m = m.prev
+		}
+		for steps := 0; m != nil && steps < 48; m, steps = m.next, steps+1 {
 			if !m.mark && nearness(mine, body(m), apart) < apart {
 				hit = true
 				break
@@ -188,8 +199,15 @@ func (p *plan) lift(n *node, body func(*node) []bar) {
 		if !hit {
 			return
 		}
-		n.rise += 0.5
-		n.v += 0.5
+		const step = 0.35
+		n.rise += step
+		n.v += step
+		if tries > 3 { // its ends are in the way, not its middle
+			for k := range n.ends {
+				n.ends[k] = add(n.ends[k], mul(p.outward(n), step))
+			}
+			n.v += step
+		}
 		n.fv = n.v
 	}
 }
@@ -238,7 +256,7 @@ func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
 // widen gives more room where two neighbours of a row come too near to each other,
 // and says whether any did.
 func (p *plan) widen(l *line) bool {
-	if l.row.Base {
+	if l.row.Base || l.n == 0 {
 		return false
 	}
 	found := false

@@ -63,7 +63,7 @@ func (p *plan) hang(n, m *node, dir float64) pt {
 	toward := func(at, along pt, by float64) pt { return add(at, mul(unit(along), by)) }
 	switch {
 	case m.arch():
-		v := max(n.line.base, n.line.top-dip) + clear
+		v := max(n.line.base, n.line.top-p.dip()) + clear
 		return mul(add(p.point(n, v), p.point(m, v)), 0.5)
 	case m.picot():
 		at := p.point(m, m.fv)

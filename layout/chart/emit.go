@@ -174,6 +174,14 @@ func (c *pages) chart(s *sheet.Sheet, col, row window, k, r int) {
 		if mine && m.row >= 0 && m.stitch {
 			onPage[m.row] = true
 		}
+		if mine && m.stitch {
+			g := &sheet.Group{Class: "stitch"}
+			for _, q := range m.paths {
+				g.Items = append(g.Items, moved(q, from, at, sc, false))
+			}
+			put(m.row, g)
+			continue
+		}
 		for _, q := range m.paths {
 			put(m.row, moved(q, from, at, sc, !mine))
 		}

@@ -66,6 +66,7 @@ type plan struct {
 
 const (
 	dip       = 3.2         // how far a head may stand under its row's top
+	roundDip  = 0.9         // the same in rounds
 	steep     = 0.866       // sine of the most that a stitch leans from upright
 	pitch     = 1.6         // least distance from row to row
 	tries     = 8           // how often a row is set wider where symbols meet
@@ -274,6 +275,7 @@ func (p *plan) lay() {
 
 // sweep goes up over all rows and down again.
 func (p *plan) sweep() {
+	p.guess(0)
 	for r := 1; r < len(p.lines); r++ {
 		p.up(p.lines[r])
 		p.guess(r)
@@ -283,28 +285,32 @@ func (p *plan) sweep() {
 	}
 }
 
-// begin sets out the first row, which has nothing to stand on.
+// begin sets every row out by its gaps alone.
 func (p *plan) begin() {
 	for r, l := range p.lines {
-		if l.fixed {
-			continue
+		if !l.fixed {
+			p.guess(r)
+			p.even(l)
 		}
-		p.guess(r)
-		x, all := 0.0, 0.0
-		for i := range l.nodes {
-			all += p.gap(l, i)
-		}
-		for i, n := range l.nodes {
-			if i > 0 {
-				x += p.gap(l, i)
-			}
-			n.q = x
-			if p.form != flat {
-				n.q = x / max(all, 1e-9) * around
-			}
-		}
-		p.open(l)
 	}
+}
+
+// even sets a row out by its gaps, a round all the way around.
+func (p *plan) even(l *line) {
+	x, all := 0.0, 0.0
+	for i := range l.nodes {
+		all += p.gap(l, i)
+	}
+	for i, n := range l.nodes {
+		if i > 0 {
+			x += p.gap(l, i)
+		}
+		n.q = x
+		if p.form != flat {
+			n.q = x / max(all, 1e-9) * around
+		}
+	}
+	p.open(l)
 }
 
 // gap is the least distance, mm, from the node before to the i-th; for the first
@@ -324,9 +330,12 @@ func (p *plan) gap(l *line, i int) float64 {
 	return l.nodes[len(l.nodes)-1].half + n.half + n.extra
 }
 
-// need is the length of the row with all its gaps.
+// need is the length of the row with all its gaps, and the room for its number.
 func (p *plan) need(l *line) float64 {
 	sum := 0.0
+	if p.form != flat && !l.row.Base { // its number
+		sum = p.slot
+	}
 	for i := range l.nodes {
 		sum += p.gap(l, i)
 	}
@@ -335,7 +344,7 @@ func (p *plan) need(l *line) float64 {
 
 // guess gives a row of a round its radius before its heads are known.
 func (p *plan) guess(r int) {
-	if p.form == flat {
+	if p.form == flat || len(p.lines) == 0 {
 		return
 	}
 	l := p.lines[r]
@@ -351,14 +360,34 @@ func (p *plan) guess(r int) {
 	}
 	l.top = max(l.base+high, p.need(l)/around)
 	if l.row.Base {
-		l.top = max(p.need(l)/around, ringMin)
+		l.top = p.ringOf()
 	} else if r == 0 {
-		l.base = ringMin
-		l.top = max(ringMin+high, p.need(l)/around)
+		l.base = p.ringOf()
+		l.top = max(l.base+high, p.need(l)/around)
 	}
 	for _, n := range l.nodes {
 		n.v = l.top
 	}
+}
+
+// ringOf is the radius of the ring, at which the stitches of the first round stand
+// beside each other already at half their height.
+func (p *plan) ringOf() float64 {
+	r := ringMin
+	first := p.lines[0]
+	if first.row.Base {
+		r = max(r, p.need(first)/around)
+		if len(p.lines) == 1 {
+			return r
+		}
+		first = p.lines[1]
+	}
+	wide, high := p.slot, 0.0
+	for _, n := range first.nodes {
+		wide += 2 * topHalf * 1.2
+		high = max(high, n.h)
+	}
+	return max(r, wide/around-clear-high/2)
 }
 
 // scale is how many mm a unit of q is at the level of the row's heads.

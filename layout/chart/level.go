@@ -6,9 +6,9 @@ import "math"
 // symbols would meet; it says whether any did.
 func (p *plan) settle(r int) bool {
 	l := p.lines[r]
-	p.guess(r)
 	wider := false
 	for try := 0; ; try++ {
+		p.guess(r)
 		if r > 0 {
 			if p.form == polygon {
 				p.sidesOf(l)
@@ -17,6 +17,8 @@ func (p *plan) settle(r int) bool {
 			}
 		} else if p.form == polygon {
 			p.sidesOf(l)
+		} else if p.form == circle && try > 0 {
+			p.even(l)
 		}
 		p.levels(r)
 		if try == tries || !p.widen(l) {
@@ -63,7 +65,7 @@ func (p *plan) levels(r int) {
 		l.base = p.lines[r-1].top
 	}
 	if r == 0 && p.form != flat {
-		l.base = ringMin
+		l.base = p.ringOf()
 	}
 	gap := 0.0
 	if l.row.Gap > 0 && p.form == flat {
@@ -103,14 +105,9 @@ func (p *plan) levels(r int) {
 		if n.arch() || n.picot() {
 			continue
 		}
-		if d := top - dip - n.v; d > 0 {
+		if d := top - p.dip() - n.v; d > 0 {
 			n.fv += d
 			n.v += d
-		}
-		if p.form != flat {
-			if d := l.top - n.v; d > dip && len(n.feet) == 0 {
-				n.fv, n.v = n.fv+d-dip, n.v+d-dip
-			}
 		}
 	}
 	if r > 0 {
@@ -134,6 +131,15 @@ func (p *plan) levels(r int) {
 			l.top = max(l.top, n.v)
 		}
 	}
+}
+
+// dip is how far a head may stand under its row's top: in rounds, where what is
+// farther in has less room, less far.
+func (p *plan) dip() float64 {
+	if p.form == flat {
+		return dip
+	}
+	return roundDip
 }
 
 // pitchOf is the least height of a row: its number needs room under the next one
@@ -209,7 +215,7 @@ func (p *plan) baseLevels(l *line) {
 	}
 	l.top = ovalWide / 2
 	if p.form != flat {
-		l.top = max(p.need(l)/around, ringMin)
+		l.top = p.ringOf()
 	}
 	for _, n := range l.nodes {
 		n.v, n.fv = l.top, l.top

@@ -198,7 +198,8 @@ func (p *plan) ring(f *figure) {
 		return
 	}
 	q := pen{u: pt{X: 1}, v: pt{Y: 1}}
-	q.oval(0, 0, ringMin-0.2, ringMin-0.2, false)
+	r := p.ringOf() - 0.2
+	q.oval(0, 0, r, r, false)
 	q.out[0].Class = "ring"
 	f.add(newMark(-1, false, q.out...))
 }
