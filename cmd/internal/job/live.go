@@ -21,21 +21,31 @@ type Look struct {
 	Sizes   expr.Sizes
 	Sample  int // index of the sample's size, or -1
 	Units   units.Unit
-	Rows    bool // the pattern has written rows
+	Rows    RowsResult // of the written rows, if there are any
 }
 
 // Live draws one drawing for the screen: that of o.Size, which may be empty for
 // the sample's, with the labels of o. Its error is ErrUnreadable, an OptionError,
 // a place.TooLarge, or of an ended ctx; findings and measurements are there
-// if only the drawing failed.
-func Live(ctx context.Context, src Source, o DrawOptions) (Look, error) {
+// if only the drawing failed. Written rows are checked too; beside gives the file of
+// them that the pattern names, or nil, and may be nil itself.
+func Live(ctx context.Context, src Source, o DrawOptions, beside func(name string) *Source) (Look, error) {
 	var l Look
 	p, gs, r, err := work(ctx, src)
 	l.Result = r
 	if err != nil {
 		return l, err
 	}
-	l.Table, l.Sizes, l.Sample, l.Units, l.Rows = table.Of(gs), p.Sizes, p.Sample, p.Units, p.Rows != ""
+	l.Table, l.Sizes, l.Sample, l.Units = table.Of(gs), p.Sizes, p.Sample, p.Units
+	var text *Source
+	if p.RowsFile != "" && beside != nil {
+		text = beside(p.RowsFile)
+	}
+	if text != nil || p.Rows != "" {
+		l.Rows.Result = r
+		l.Rows.hold(src, text, p, gs)
+		l.Findings = l.Rows.Findings
+	}
 	if o.Size == "" || p.Sizes.Index(o.Size) < 0 {
 		o.Size = p.Sizes.Names[max(0, min(p.Sample, p.Sizes.Len()-1))]
 		if p.Sample < 0 {

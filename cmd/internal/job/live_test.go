@@ -10,13 +10,13 @@ import (
 
 func TestLiveGivesTheDrawingThatDrawWrites(t *testing.T) {
 	for _, src := range sources(t, "../../../examples/*.yaml") {
-		look, err := Live(context.Background(), src, DrawOptions{})
+		look, err := Live(context.Background(), src, DrawOptions{}, nil)
 		require.NoError(t, err)
 		require.NotEmpty(t, look.Pages)
 		assert.Equal(t, look.Sizes.Names[look.Sample], look.Drawing, "the sample is drawn first")
 		assert.NotEmpty(t, look.Table.Groups)
 		for _, size := range look.Sizes.Names {
-			one, err := Live(context.Background(), src, DrawOptions{Size: size})
+			one, err := Live(context.Background(), src, DrawOptions{Size: size}, nil)
 			require.NoError(t, err)
 			file, err := Draw(context.Background(), src, DrawOptions{Size: size, Labels: One, Format: "svg"})
 			require.NoError(t, err)
@@ -26,11 +26,25 @@ func TestLiveGivesTheDrawingThatDrawWrites(t *testing.T) {
 	}
 }
 
+func TestLiveChecksTheWrittenRowsOfTheFileBeside(t *testing.T) {
+	src := sources(t, "../../../examples/pebble-hat.yaml")[0]
+	src.Text = append(src.Text, "\nrows file: rows.txt\n"...)
+	asked := ""
+	look, err := Live(context.Background(), src, DrawOptions{}, func(name string) *Source {
+		asked = name
+		return &Source{Name: name, Text: []byte("Row 1: ch 5, sc in 2nd ch from hook and in each ch across. (9 sc)\n")}
+	})
+	require.NoError(t, err)
+	assert.Equal(t, "rows.txt", asked)
+	require.NotEmpty(t, look.Findings, "five chains do not make nine stitches")
+	assert.Equal(t, "rows.txt", look.Findings[0].Pos.File)
+}
+
 func BenchmarkLive(b *testing.B) {
 	src := largest(b)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Live(context.Background(), src, DrawOptions{}); err != nil {
+		if _, err := Live(context.Background(), src, DrawOptions{}, nil); err != nil {
 			b.Fatal(err)
 		}
 	}

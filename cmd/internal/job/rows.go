@@ -50,6 +50,13 @@ func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
 	if err != nil || text == nil && p.Rows == "" {
 		return out, err
 	}
+	out.hold(*src, text, p, gs)
+	return out, ctx.Err()
+}
+
+// hold checks written rows against the pattern src; with no text, those that stand
+// in it.
+func (out *RowsResult) hold(src Source, text *Source, p *schematic.Pattern, gs []*schematic.Garment) {
 	within := text == nil
 	if within {
 		text = &Source{Name: src.Name, Text: []byte(p.Rows)}
@@ -67,7 +74,6 @@ func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
 	out.rep.Findings = list
 	out.Findings = append(out.Findings, list...)
 	out.Findings.Sort()
-	return out, ctx.Err()
 }
 
 // inFile is a place within a block of rows, as a place in the file that the block

@@ -61,6 +61,9 @@ func browser(t testing.TB) context.Context {
 	return ctx
 }
 
+// drawn is a script that gives the drawing's svg elements.
+const drawn = `document.querySelector("#pages")?.shadowRoot?.querySelector("svg")`
+
 // tab is one tab on a page, with what it complained of.
 type tab struct {
 	t   testing.TB
@@ -89,7 +92,8 @@ func visit(t testing.TB, browser context.Context, s *Server, width, height int64
 	})
 	t.Cleanup(func() { assert.Empty(t, p.bad, "the page complained") })
 	p.do(chromedp.EmulateViewport(width, height), chromedp.Navigate(s.Address()),
-		chromedp.WaitReady("body[data-ready]", chromedp.ByQuery), chromedp.WaitReady("#pages svg", chromedp.ByQuery))
+		chromedp.WaitReady("body[data-ready]", chromedp.ByQuery))
+	p.until(drawn)
 	return p
 }
 

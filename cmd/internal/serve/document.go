@@ -260,3 +260,17 @@ func (d *document) where() string {
 	}
 	return d.folder
 }
+
+// beside is the file of written rows that the pattern names, which lies beside it or
+// below it, or nil if it can't be read.
+func (d *document) beside(ctx context.Context, name string) *job.Source {
+	s, _ := d.now()
+	if s.Path == "" {
+		return nil
+	}
+	text, err := files.Read(ctx, filepath.Join(filepath.Dir(s.Path), filepath.FromSlash(name)), nil)
+	if err != nil {
+		return nil
+	}
+	return &job.Source{Name: name, Text: text}
+}

@@ -19,7 +19,7 @@ type download struct {
 	Name  string `json:"name"`
 	Title string `json:"title"`
 	What  string `json:"what"`
-	make  func(context.Context, job.Source, choices) (job.Result, error)
+	make  made
 }
 
 type downloadGroup struct {
@@ -30,16 +30,27 @@ type downloadGroup struct {
 // downloadGroups are what there is to download, in the order in which people ask for it.
 func downloadGroups() []downloadGroup {
 	return []downloadGroup{
+		{"For people who work the pattern", []download{
+			{"page", "Web page", "sizes and units to choose from, in one file", webPage(false)},
+			{"snippet", "Snippet for a blog", "the same to put into a page of your own", webPage(true)},
+			{"handout", "Handout, PDF", "all sizes, with the chosen one standing out", handout(job.HandoutOptions{})},
+			{"handout-size", "Handout of this size, PDF", "the chosen size alone", handout(job.HandoutOptions{Alone: true})},
+			{"worksheet", "Worksheet, PDF", "measurements to fill in, and the answers", handout(job.HandoutOptions{Kind: job.ForClass})},
+			{"life-size", "Life size, PDF", "the pieces at 1:1, to block on", handout(job.HandoutOptions{Kind: job.AtLifeSize})},
+		}},
 		{"Drawing", []download{
 			{"drawing-svg", "This drawing, SVG", "as shown, for a web page or a drawing program", drawing("svg")},
 			{"drawing-pdf", "This drawing, PDF", "as shown, to print", drawing("pdf")},
 			{"all-pdf", "All sizes, PDF", "a page for each size and one with all", everySize("pdf")},
 			{"all-svg", "All sizes, SVG", "a file for each size and one with all, packed", everySize("svg")},
 		}},
-		{"Measurements", []download{
-			{"table-csv", "Table, CSV", "for a spreadsheet", measurements("csv")},
-			{"table-markdown", "Table, Markdown", "for a web page", measurements("markdown")},
-			{"table-text", "Table, plain text", "for an e-mail", measurements("text")},
+		{"Numbers and words", []download{
+			{"table-csv", "Measurements, CSV", "for a spreadsheet", measurements("csv")},
+			{"table-markdown", "Measurements, Markdown", "for a web page", measurements("markdown")},
+			{"table-text", "Measurements, text", "for an e-mail", measurements("text")},
+			{"grading", "Grading, Excel", "a workbook with live formulas", grading},
+			{"yarn", "Yarn, text", "what each size takes", yarnOf},
+			{"rows", "Rows, text", "of every section, all sizes", rowsOf},
 		}},
 		{"Pattern", []download{
 			{"pattern", "The pattern file", "the text as it is now, saved or not", pattern},
@@ -47,8 +58,39 @@ func downloadGroups() []downloadGroup {
 	}
 }
 
-func drawing(format string) func(context.Context, job.Source, choices) (job.Result, error) {
-	return func(ctx context.Context, src job.Source, c choices) (job.Result, error) {
+// made makes a download. Rows is the file of written rows beside the pattern, if it
+// names one.
+type made = func(ctx context.Context, src job.Source, c choices, rows *job.Source) (job.Result, error)
+
+func webPage(snippet bool) made {
+	return func(ctx context.Context, src job.Source, _ choices, rows *job.Source) (job.Result, error) {
+		return job.Page(ctx, src, job.PageOptions{Snippet: snippet, Rows: rows})
+	}
+}
+
+func handout(o job.HandoutOptions) made {
+	return func(ctx context.Context, src job.Source, c choices, rows *job.Source) (job.Result, error) {
+		d := c.draw()
+		o := o
+		o.Size, o.Units, o.Paper, o.Large, o.Little, o.Rows, o.Creator = c.Size, d.Units, d.Paper, c.Large, c.Little, rows, d.Creator
+		return job.Handout(ctx, src, o)
+	}
+}
+
+func grading(ctx context.Context, src job.Source, _ choices, _ *job.Source) (job.Result, error) {
+	return job.Grade(ctx, src, job.GradeOptions{Format: "xlsx"})
+}
+
+func yarnOf(ctx context.Context, src job.Source, _ choices, _ *job.Source) (job.Result, error) {
+	return job.Yarn(ctx, src, job.YarnOptions{Explain: true})
+}
+
+func rowsOf(ctx context.Context, src job.Source, _ choices, _ *job.Source) (job.Result, error) {
+	return job.Rows(ctx, src, job.RowsOptions{})
+}
+
+func drawing(format string) made {
+	return func(ctx context.Context, src job.Source, c choices, _ *job.Source) (job.Result, error) {
 		o := c.draw()
 		if o.Labels == job.Every {
 			o.Labels = job.One
@@ -58,21 +100,21 @@ func drawing(format string) func(context.Context, job.Source, choices) (job.Resu
 	}
 }
 
-func everySize(format string) func(context.Context, job.Source, choices) (job.Result, error) {
-	return func(ctx context.Context, src job.Source, c choices) (job.Result, error) {
+func everySize(format string) made {
+	return func(ctx context.Context, src job.Source, c choices, _ *job.Source) (job.Result, error) {
 		o := c.draw()
 		o.Size, o.Labels, o.Format = "", job.Every, format
 		return job.Draw(ctx, src, o)
 	}
 }
 
-func measurements(format string) func(context.Context, job.Source, choices) (job.Result, error) {
-	return func(ctx context.Context, src job.Source, c choices) (job.Result, error) {
+func measurements(format string) made {
+	return func(ctx context.Context, src job.Source, c choices, _ *job.Source) (job.Result, error) {
 		return job.Table(ctx, src, job.TableOptions{Format: format, Units: unitsOf[c.Units]})
 	}
 }
 
-func pattern(ctx context.Context, src job.Source, _ choices) (job.Result, error) {
+func pattern(ctx context.Context, src job.Source, _ choices, _ *job.Source) (job.Result, error) {
 	r, err := job.Check(ctx, src)
 	if errors.Is(err, job.ErrUnreadable) {
 		err = nil // the text is hers, broken or not
@@ -90,7 +132,12 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 			if d.Name != q.What {
 				continue
 			}
-			res, err := d.make(r.Context(), s.source(q.Text), q.choices)
+			src := s.source(q.Text)
+			var rows *job.Source
+			if name := job.RowsFile(src); name != "" {
+				rows = s.doc.beside(r.Context(), name)
+			}
+			res, err := d.make(r.Context(), src, q.choices, rows)
 			switch {
 			case errors.Is(err, job.ErrUnreadable):
 				fail(w, http.StatusUnprocessableEntity, "the pattern cannot be read; mend its errors first")

@@ -19,6 +19,7 @@ type choices struct {
 	Units  string `json:"units"`  // cm, in or both
 	Paper  string `json:"paper"`  // a4 or letter
 	Large  bool   `json:"large"`
+	Little bool   `json:"little"` // little ink
 }
 
 var unitsOf = map[string][]units.Unit{"cm": {units.CM}, "in": {units.Inch}, "both": {units.CM, units.Inch}}
@@ -43,7 +44,6 @@ type lookAnswer struct {
 	Groups   []int        `json:"groups"`
 	Sample   string       `json:"sample"`
 	Units    string       `json:"units"`
-	Rows     bool         `json:"rows"`
 	Pages    []string     `json:"pages"`
 	Table    []tableGroup `json:"table"`
 	Findings []found      `json:"findings"`
@@ -51,6 +51,7 @@ type lookAnswer struct {
 
 type found struct {
 	Kind     string   `json:"kind"`
+	File     string   `json:"file,omitempty"` // another than the pattern's
 	Severity string   `json:"severity"`
 	Line     int      `json:"line"`
 	Col      int      `json:"col"`
@@ -76,9 +77,10 @@ type tableRow struct {
 }
 
 func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
-	l, err := job.Live(r.Context(), s.source(q.Text), q.draw())
+	src := s.source(q.Text)
+	l, err := job.Live(r.Context(), src, q.draw(), func(name string) *job.Source { return s.doc.beside(r.Context(), name) })
 	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
-		Units: l.Units.String(), Rows: l.Rows, Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings)}
+		Units: l.Units.String(), Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings, src.Name)}
 	if l.Sample >= 0 && l.Sample < len(a.Sizes) {
 		a.Sample = a.Sizes[l.Sample]
 	}
@@ -91,10 +93,14 @@ func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
 	return a
 }
 
-func foundOf(list finding.List) []found {
+func foundOf(list finding.List, name string) []found {
 	out := []found{}
 	for _, f := range list {
-		out = append(out, found{f.Kind, f.Severity.String(), f.Pos.Line, f.Pos.Col, f.Pos.EndCol, f.Piece, f.Section, f.Sizes, f.Message, f.Have, f.Want, f.Fix})
+		file := f.Pos.File
+		if file == name {
+			file = ""
+		}
+		out = append(out, found{f.Kind, file, f.Severity.String(), f.Pos.Line, f.Pos.Col, f.Pos.EndCol, f.Piece, f.Section, f.Sizes, f.Message, f.Have, f.Want, f.Fix})
 	}
 	return out
 }

@@ -23,7 +23,7 @@ export class Findings {
 
   #item(f, i) {
     const detail = [["found", f.have], ["expected", f.want], ["fix", f.fix]].filter(([, t]) => t);
-    const where = [f.line > 0 && `line ${f.line}`, f.piece, f.section, f.sizes?.length && f.sizes.join(", ")].filter(Boolean).join(" · ");
+    const where = [f.file, f.line > 0 && `line ${f.line}`, f.piece, f.section, f.sizes?.length && f.sizes.join(", ")].filter(Boolean).join(" · ");
     return make("li", { class: f.severity },
       make("button", { type: "button", class: "finding", onclick: () => this.choose(i) },
         make("span", { class: "severity" }, f.severity), " ", make("span", { class: "message" }, f.message),
@@ -34,7 +34,9 @@ export class Findings {
   choose(i) {
     this.#at = i;
     const f = this.list[i];
-    if (f && f.line > 0) this.goTo(f);
+    if (!f) return;
+    if (f.line > 0 && !f.file) this.goTo(f);
+    else by("findings").children[i].querySelector("button").focus();
   }
 
   step(by_) {

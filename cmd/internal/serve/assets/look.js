@@ -16,6 +16,10 @@ export class Look extends EventTarget {
 
   constructor(pattern, choices) {
     super();
+    // a root of its own: the drawing has its class names and the page has others
+    const root = by("pages").attachShadow({ mode: "open" });
+    this.sheets = make("div", { class: "sheets" });
+    root.append(make("link", { rel: "stylesheet", href: "/assets/drawing.css" }), this.sheets);
     this.pattern = pattern;
     this.choices = choices;
   }
@@ -69,7 +73,7 @@ export class Look extends EventTarget {
       const t = document.createElement("template");
       // from the program's own writer, which lets no text of a pattern be anything but text
       t.innerHTML = a.pages.map((p) => `<div class="page">${p}</div>`).join("");
-      pages.replaceChildren(t.content);
+      this.sheets.replaceChildren(t.content);
       this.#say("");
     } else if (!a.readable) {
       this.#say(this.last ? "The pattern can’t be read just now; this is the drawing from before. The findings say what to mend." :
@@ -83,11 +87,10 @@ export class Look extends EventTarget {
 
   // zoom makes the pages larger or smaller; 0 fits them to the window.
   zoom(by_) {
-    const pages = by("pages");
-    const now = pages.firstElementChild?.getBoundingClientRect().width ?? 600;
+    const now = this.sheets.firstElementChild?.getBoundingClientRect().width ?? 600;
     this.#width = by_ === 0 ? 0 : Math.min(6000, Math.max(160, now * by_));
-    pages.style.setProperty("--page", this.#width ? `${Math.round(this.#width)}px` : "100%");
-    pages.classList.toggle("fixed", this.#width > 0);
+    by("pages").style.setProperty("--page", this.#width ? `${Math.round(this.#width)}px` : "100%");
+    this.sheets.classList.toggle("fixed", this.#width > 0);
   }
 }
 

@@ -26,6 +26,7 @@ const choices = () => ({
   labels: by("labels").value,
   paper: by("paper").value,
   large: by("large").checked,
+  little: by("little").checked,
 });
 
 const look = new Look(pattern, choices);
@@ -88,8 +89,9 @@ look.addEventListener("look", (e) => {
   }
   found = a.findings;
   findings.show(found);
-  editor.mark(found);
-  form.mark(found);
+  const here = found.filter((f) => !f.file);
+  editor.mark(here);
+  form.mark(here);
   // the drawing first, the rest when there is time
   setTimeout(() => {
     table();
