@@ -68,6 +68,7 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 	choosePaper(cmd, &o.Paper, &orientation)
 	// pages of text are upright
 	_ = f.MarkHidden("orientation")
+	f.StringArrayVar(&o.Charts, "chart", nil, "`SECTION` of the rows that is charted; may be given again")
 	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
 	cmd.MarkFlagsMutuallyExclusive("worksheet", "life-size")
 	return cmd

@@ -49,6 +49,7 @@ it is. It goes to standard output, or into a folder.`,
 	}
 	f := cmd.Flags()
 	f.BoolVar(&o.Snippet, "snippet", false, "a part for another page instead of a whole page")
+	f.StringArrayVar(&o.Charts, "chart", nil, "`SECTION` of the rows that is charted; may be given again")
 	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
 	return cmd
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"strings"
 
+	"flatwright/fonts"
 	"flatwright/layout/place"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
@@ -23,6 +24,7 @@ type Drawing struct {
 	Scale   string
 	Figures []Figure
 	Key     []*sheet.Sheet // each sign with what it means
+	Note    string         // what else the drawing says of itself
 }
 
 // figureGap is the room around a figure, mm.
@@ -116,6 +118,40 @@ func shapeOf(gs []*schematic.Garment) int {
 	return len(gs) / 2
 }
 
+// Chart is the figures of a chart's sheets in one size, or for all sizes if size is -1.
+func Chart(name string, size int, sheets []*sheet.Sheet) Drawing {
+	d := Drawing{Size: size}
+	for _, s := range sheets {
+		rows := &sheet.Group{Title: name}
+		var note []string
+		for _, it := range s.Root.Items {
+			g, ok := it.(*sheet.Group)
+			if !ok {
+				continue
+			}
+			switch g.Class {
+			case "key":
+				if d.Key == nil {
+					d.Key = entries(s, g)
+				}
+			case "heading":
+				for _, it := range g.Items {
+					if t, ok := it.(*sheet.Text); ok && t.Face == fonts.Italic {
+						note = append(note, t.S)
+					}
+				}
+			default:
+				rows.Items = append(rows.Items, g)
+			}
+		}
+		if d.Note == "" {
+			d.Note = strings.Join(append([]string{name + "."}, note...), " ")
+		}
+		d.Figures = append(d.Figures, Figure{Name: name, Sheet: cut(s, rows)})
+	}
+	return d
+}
+
 // cut is a sheet of g alone.
 func cut(s *sheet.Sheet, g *sheet.Group) *sheet.Sheet {
 	lo, hi, ok := sheet.Bounds(g)
@@ -133,13 +169,30 @@ func entries(s *sheet.Sheet, key *sheet.Group) []*sheet.Sheet {
 	g := &sheet.Group{}
 	for _, it := range key.Items {
 		g.Items = append(g.Items, it)
-		if t, ok := it.(*sheet.Text); ok {
-			g.Title = t.S
+		if words := wordsIn(it); words != "" {
+			g.Title = words
 			out = append(out, cut(s, g))
 			g = &sheet.Group{}
 		}
 	}
 	return out
+}
+
+// wordsIn is the text in an item.
+func wordsIn(it sheet.Item) string {
+	switch it := it.(type) {
+	case *sheet.Text:
+		return it.S
+	case *sheet.Group:
+		var all []string
+		for _, sub := range it.Items {
+			if s := wordsIn(sub); s != "" {
+				all = append(all, s)
+			}
+		}
+		return strings.Join(all, " ")
+	}
+	return ""
 }
 
 // moved is a copy of g moved by dx, dy mm.

@@ -89,18 +89,8 @@ func Handout(gs []*schematic.Garment, c *Content, o Options) ([]*sheet.Sheet, er
 	b.heading("Finished measurements", 0, false)
 	b.measurements(letter)
 	b.add(drawn...)
-	for i, ch := range o.Charts {
-		name := ""
-		if i == 0 {
-			name = "Charts"
-		}
-		s := *ch.Sheet
-		s.Bookmark = ""
-		if name != "" {
-			s.Places = []sheet.Bookmark{{Name: name}}
-		}
-		s.Places = append(s.Places, sheet.Bookmark{Name: ch.Name, Level: 1})
-		b.add(atom{page: &s})
+	for _, ch := range o.Charts {
+		b.add(atom{page: headless(ch.Sheet, "Chart: "+ch.Name, true, b.p.size)})
 	}
 	b.instructions()
 	if len(c.Abbreviations) > 0 {

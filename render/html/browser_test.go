@@ -15,6 +15,7 @@ import (
 
 	"github.com/chromedp/cdproto/emulation"
 	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
@@ -31,26 +32,24 @@ func browser(t *testing.T, file string) (ctx context.Context, asked func() []str
 	path := compare.Tool(t, "chromium")
 	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.WindowSize(1200, 900), chromedp.Flag("disable-background-networking", true))
-	ctx, cancel := chromedp.NewExecAllocator(context.Background(), opts...)
-	t.Cleanup(cancel)
+	ctx, end := chromedp.NewExecAllocator(context.Background(), opts...)
+	ctx, _ = chromedp.NewContext(ctx, chromedp.WithErrorf(func(string, ...any) {}))
+	t.Cleanup(func() {
+		assert.NoError(t, chromedp.Cancel(ctx)) // waits for the browser to end
+		end()
+	})
 	var mu sync.Mutex
 	var all []string
-	ctx, cancel = chromedp.NewContext(ctx, chromedp.WithListener(func(ev any) {
+	chromedp.ListenTarget(ctx, func(ev any) {
 		if e, ok := ev.(*network.EventRequestWillBeSent); ok {
 			mu.Lock()
 			defer mu.Unlock()
 			all = append(all, e.Request.URL)
 		}
-	}))
-	t.Cleanup(cancel)
-	address := (&url.URL{Scheme: "file", Path: file}).String()
-	_, err := chromedp.Call(ctx, network.Enable, network.EnableParams{})
-	if err != nil { // the browser starts with the first action
-		do(t, ctx, chromedp.Navigate("about:blank"))
-		_, err = chromedp.Call(ctx, network.Enable, network.EnableParams{})
-	}
-	require.NoError(t, err)
-	do(t, ctx, chromedp.Navigate(address))
+	})
+	// the first action starts the browser, which must outlive its time limit
+	require.NoError(t, chromedp.Run(ctx, network.Enable()))
+	do(t, ctx, chromedp.Navigate((&url.URL{Scheme: "file", Path: file}).String()))
 	return ctx, func() []string {
 		mu.Lock()
 		defer mu.Unlock()
@@ -58,26 +57,18 @@ func browser(t *testing.T, file string) (ctx context.Context, asked func() []str
 	}
 }
 
-func do(t *testing.T, ctx context.Context, steps ...chromedp.Action[chromedp.Void]) {
+func do(t *testing.T, ctx context.Context, steps ...chromedp.Action) {
 	t.Helper()
-	ctx, cancel := context.WithTimeout(ctx, 30*time.Second)
+	ctx, cancel := context.WithTimeout(ctx, time.Minute)
 	defer cancel()
-	require.NoError(t, chromedp.Do(ctx, steps...))
+	require.NoError(t, chromedp.Run(ctx, steps...))
 }
 
 func eval[T any](t *testing.T, ctx context.Context, expression string, opts ...chromedp.EvaluateOption) T {
 	t.Helper()
-	ctx, cancel := context.WithTimeout(ctx, time.Minute)
-	defer cancel()
-	v, err := chromedp.Run(ctx, chromedp.Evaluate[T](expression, opts...))
-	require.NoError(t, err)
+	var v T
+	do(t, ctx, chromedp.Evaluate(expression, &v, opts...))
 	return v
-}
-
-func emulate(t *testing.T, ctx context.Context, p emulation.SetEmulatedMediaParams) {
-	t.Helper()
-	_, err := chromedp.Call(ctx, emulation.SetEmulatedMedia, p)
-	require.NoError(t, err)
 }
 
 func onDisk(t *testing.T, page []byte) string {
@@ -110,7 +101,7 @@ const look = `(() => {
 	return JSON.stringify({
 		Rows: all('tr[data-m]').map(r => ({M: r.dataset.m, Unit: tidy(text(r.querySelector('.fwt-unit'))),
 			Letters: all('.fwt-letter', r).map(text), Cells: all('td:not(.fwt-unit)', r).map(c => tidy(text(c)))})),
-		Drawn: all('.fwt-drawn').length,
+		Drawn: all('section[aria-labelledby=fwt-schematic] .fwt-drawn').length,
 		Labels: all('.fwt-drawn').flatMap(d => all('g[data-m]', d).map(g => ({M: g.dataset.m, Text: tidy([...g.querySelectorAll('text')].map(text).join(' '))}))),
 		Lines: all('.fwt-rows p').map(p => tidy(text(p))),
 		Facts: all('.fwt-fit dd, .fwt-facts dd, .fwt-list li').map(p => tidy(text(p))),
@@ -126,7 +117,7 @@ func see(t *testing.T, ctx context.Context) shown {
 
 func choose(t *testing.T, ctx context.Context, id string) {
 	t.Helper()
-	do(t, ctx, chromedp.Click(chromedp.CSS("label:has(#fwt-"+id+")")))
+	do(t, ctx, chromedp.Click("label:has(#fwt-"+id+")", chromedp.ByQuery))
 }
 
 var letter = regexp.MustCompile(`^[A-Z]{1,2}$`)
@@ -138,8 +129,7 @@ func TestEveryNumberOfThePageFollowsSizeAndUnit(t *testing.T) {
 		page := pageOf(t, pattern(t, path))
 		c := page.Content
 		ctx, asked := browser(t, onDisk(t, write(t, page)))
-		_, err := chromedp.Call(ctx, emulation.SetScriptExecutionDisabled, emulation.SetScriptExecutionDisabledParams{Value: true})
-		require.NoError(t, err)
+		do(t, ctx, emulation.SetScriptExecutionDisabled(true))
 		byID := map[string]table.Row{}
 		want := 0
 		for _, g := range c.Table.Groups {
@@ -282,7 +272,7 @@ func TestNarrowScreensAndZoomNeedNoSidewaysScrolling(t *testing.T) {
 func TestAPrintedPageHasTheNumbersAndNoControls(t *testing.T) {
 	ctx, _ := browser(t, onDisk(t, write(t, pageOf(t, pattern(t, wren)))))
 	choose(t, ctx, "s2")
-	emulate(t, ctx, emulation.SetEmulatedMediaParams{Media: "print"})
+	do(t, ctx, emulation.SetEmulatedMedia().WithMedia("print"))
 	assert.False(t, eval[bool](t, ctx, `document.querySelector('.fwt-choose').getClientRects().length > 0`))
 	s := see(t, ctx)
 	assert.Equal(t, "Size 6 yrs", s.State)
@@ -336,18 +326,17 @@ func TestAxeFindsNothing(t *testing.T) {
 	for _, path := range []string{wren, saltmarsh} {
 		ctx, _ := browser(t, onDisk(t, write(t, pageOf(t, pattern(t, path)))))
 		eval[int](t, ctx, string(axe)+";0")
-		for _, scheme := range []string{"light", "dark"} {
-			for _, width := range []int64{360, 1200} {
-				for _, id := range []string{"all", "s1"} {
-					do(t, ctx, chromedp.EmulateViewport(width, 900))
-					emulate(t, ctx, emulation.SetEmulatedMediaParams{Features: []*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: scheme}}})
-					choose(t, ctx, id)
-					found := eval[string](t, ctx,
-						`axe.run().then(r => JSON.stringify(r.violations.map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.target + ' ' + n.failureSummary).join(' | '))) + r.passes.length)`,
-						chromedp.EvalAwaitPromise)
-					assert.Regexp(t, `^\[\]\d\d`, found, "%s, %s, %d px, %s", path, scheme, width, id)
-				}
-			}
+		for _, c := range []struct {
+			scheme, id string
+			width      int64
+		}{{"light", "all", 360}, {"dark", "s1", 360}, {"dark", "all", 1200}, {"light", "s1", 1200}} {
+			do(t, ctx, chromedp.EmulateViewport(c.width, 900),
+				emulation.SetEmulatedMedia().WithFeatures([]*emulation.MediaFeature{{Name: "prefers-color-scheme", Value: c.scheme}}))
+			choose(t, ctx, c.id)
+			found := eval[string](t, ctx,
+				`axe.run().then(r => JSON.stringify(r.violations.map(v => v.id + ': ' + v.nodes.slice(0, 3).map(n => n.target + ' ' + n.failureSummary).join(' | '))) + r.passes.length)`,
+				awaited)
+			assert.Regexp(t, `^\[\]\d\d`, found, "%s, %+v", path, c)
 		}
 	}
 }
@@ -384,3 +373,6 @@ func TestTheCheckerOfTheW3CFindsNothing(t *testing.T) {
 	require.NoError(t, os.WriteFile(bad, []byte("<!DOCTYPE html><title>x</title><p><div></p>"), 0o600))
 	assert.NotEmpty(t, compare.Run(t, nil, "java", "-jar", jar, "--stdout", "--exit-zero-always", "--format", "gnu", bad), "the checker works")
 }
+
+// awaited waits for a promise.
+func awaited(p *runtime.EvaluateParams) *runtime.EvaluateParams { return p.WithAwaitPromise(true) }

@@ -25,16 +25,10 @@ import (
 type Page struct {
 	Content  *document.Content
 	Drawings []document.Drawing
-	Charts   []Chart
-	Lang     string // BCP 47; empty: en
-	Prefix   string // of every class and id: letters, digits and hyphens, a letter first; empty: fw
-	Snippet  bool   // an element for another page instead of a whole one
-}
-
-// Chart is a stitch chart with its name.
-type Chart struct {
-	Name  string
-	Sheet *sheet.Sheet
+	Charts   []document.Drawing // stitch charts, for each size or for all
+	Lang     string             // BCP 47; empty: en
+	Prefix   string             // of every class and id: letters, digits and hyphens, a letter first; empty: fw
+	Snippet  bool               // an element for another page instead of a whole one
 }
 
 // ErrPrefix is for a prefix that could not name a class.
@@ -111,7 +105,7 @@ type view struct {
 	Facts   []fact
 	Tables  []group
 	Drawn   []drawn
-	Charts  []chart
+	Charts  []drawn
 	Rows    []section
 	Short   []fact
 	Special []template.HTML
@@ -163,11 +157,6 @@ type figure struct {
 	SVG  template.HTML
 }
 
-type chart struct {
-	Name string
-	SVG  template.HTML
-}
-
 func newView(p Page) (*view, error) {
 	c := p.Content
 	v := &view{Content: c, P: p.Prefix, Lang: p.Lang, Snippet: p.Snippet, Columns: c.Sizes.Len() + 2}
@@ -201,12 +190,12 @@ func newView(p Page) (*view, error) {
 		}
 		v.Drawn = append(v.Drawn, one)
 	}
-	for _, ch := range p.Charts {
-		svg, err := pen.draw(ch.Sheet, "Stitch chart: "+ch.Name)
+	for _, d := range p.Charts {
+		one, err := v.drawing(d, pen)
 		if err != nil {
 			return nil, err
 		}
-		v.Charts = append(v.Charts, chart{ch.Name, svg})
+		v.Charts = append(v.Charts, one)
 	}
 	v.tables(p.Drawings)
 	v.style(pen)
@@ -221,13 +210,17 @@ func count(n int, what string) string {
 }
 
 func (v *view) drawing(d document.Drawing, pen *pen) (drawn, error) {
-	out := drawn{Class: v.classOf(d.Size), About: "Scale of the drawing 1:" + strings.TrimPrefix(d.Scale, "1:")}
+	out := drawn{Class: v.classOf(d.Size), About: d.Note}
+	tell := "."
+	if d.Scale != "" {
+		out.About, tell = "Scale of the drawing "+d.Scale+".", ". Its measurements stand in the table."
+	}
 	who := "all sizes, by letter"
 	if d.Size >= 0 {
 		who = "size " + v.Content.Sizes.Names[d.Size]
 	}
 	for _, f := range d.Figures {
-		svg, err := pen.draw(f.Sheet, f.Name+", "+who+". Its measurements stand in the table.")
+		svg, err := pen.draw(f.Sheet, f.Name+", "+who+tell)
 		if err != nil {
 			return out, err
 		}
@@ -342,6 +335,14 @@ func (v *view) WithLines(lines []template.HTML) any {
 		P     string
 		Lines []template.HTML
 	}{v.P, lines}
+}
+
+// WithDrawn is what the template of drawings sees.
+func (v *view) WithDrawn(all []drawn) any {
+	return struct {
+		P     string
+		Drawn []drawn
+	}{v.P, all}
 }
 
 // Head is what the template of a heading sees: one level deeper where the page is a

@@ -6,6 +6,7 @@ import (
 	"fmt"
 
 	"flatwright/cmd/internal/files"
+	"flatwright/layout/chart"
 	"flatwright/layout/document"
 	"flatwright/layout/place"
 	"flatwright/layout/sheet"
@@ -31,9 +32,10 @@ type HandoutOptions struct {
 	Alone   bool   // that size's numbers alone
 	Units   []units.Unit
 	Paper   place.Paper
-	Large   bool    // 18 point and up
-	Little  bool    // little ink
-	Rows    *Source // the file of written rows that the pattern names, if it was read
+	Large   bool     // 18 point and up
+	Little  bool     // little ink
+	Rows    *Source  // the file of written rows that the pattern names, if it was read
+	Charts  []string // sections of the rows that are charted
 	Creator string
 }
 
@@ -59,6 +61,23 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 	alone := -1
 	if o.Alone {
 		alone = d.Size
+	}
+	for _, section := range o.Charts {
+		size := d.Size
+		if size < 0 {
+			size = sampleOf(p)
+		}
+		co := chart.Options{Paper: o.Paper, Orientation: place.Portrait}
+		if o.Large {
+			co.Text = place.Large
+		}
+		name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, co)
+		if err != nil {
+			return r, err
+		}
+		for _, s := range sheets {
+			d.Charts = append(d.Charts, document.NamedSheet{Name: name + ", size " + p.Sizes.Names[size], Sheet: s})
+		}
 	}
 	c := content(p, gs, o.Rows, alone)
 	names := namer{}

@@ -165,3 +165,44 @@ func TestPageAndHandoutGiveTheSameBytesEachTime(t *testing.T) {
 	require.NoError(t, err)
 	assert.Equal(t, a.Files, b.Files)
 }
+
+func TestAChartFollowsTheSize(t *testing.T) {
+	r, err := job.Page(context.Background(), wren(t), job.PageOptions{Charts: []string{"body"}})
+	require.NoError(t, err)
+	page := string(r.Files[0].Body)
+	// 92, 100 and 108 stitches, of which a chart shows as many in each size and leaves out the others
+	assert.Equal(t, 4, strings.Count(page, `aria-label="Body, `)-4, "a chart for each size and one for all, beside their schematics")
+	for _, n := range []string{"61", "69", "77"} {
+		assert.Contains(t, page, "shortened at the break by "+n+" repeats")
+	}
+	out := string(compare.Run(t, nil, "pdftotext", "-layout", handout(t, job.HandoutOptions{Size: "6 yrs", Charts: []string{"Body"}})[0], "-"))
+	assert.Contains(t, out, "Chart: Body, size 6 yrs")
+	assert.Contains(t, out, "by 77 repeats")
+	var option *job.OptionError
+	_, err = job.Page(context.Background(), wren(t), job.PageOptions{Charts: []string{"Sleeve"}})
+	assert.ErrorAs(t, err, &option)
+}
+
+func BenchmarkPageOfNineSizes(b *testing.B) {
+	text, err := os.ReadFile("../../../examples/saltmarsh-cardigan.yaml")
+	require.NoError(b, err)
+	src := job.Source{Name: "saltmarsh-cardigan.yaml", Text: text}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := job.Page(context.Background(), src, job.PageOptions{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func BenchmarkHandoutOfNineSizes(b *testing.B) {
+	text, err := os.ReadFile("../../../examples/saltmarsh-cardigan.yaml")
+	require.NoError(b, err)
+	src := job.Source{Name: "saltmarsh-cardigan.yaml", Text: text}
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := job.Handout(context.Background(), src, job.HandoutOptions{Size: "M"}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"flatwright/cmd/internal/files"
+	"flatwright/layout/chart"
 	"flatwright/layout/document"
 	"flatwright/render/html"
 	"flatwright/schematic"
@@ -18,8 +19,9 @@ import (
 
 // PageOptions say what a page is to be. The zero value is a whole page.
 type PageOptions struct {
-	Snippet bool    // an element for another page
-	Rows    *Source // the file of written rows that the pattern names, if it was read
+	Snippet bool     // an element for another page
+	Rows    *Source  // the file of written rows that the pattern names, if it was read
+	Charts  []string // sections of the rows that are charted
 }
 
 // widestFigure is how wide a drawing may be at 3.2 mm of text, mm: on a telephone's
@@ -41,6 +43,20 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 		return r, fmt.Errorf("stopped: %w", context.Cause(ctx))
 	}
 	page := html.Page{Content: content(p, gs, o.Rows, -1), Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
+	for _, section := range o.Charts {
+		for size := range gs {
+			name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{})
+			if err != nil {
+				return r, err
+			}
+			page.Charts = append(page.Charts, document.Chart(name, size, sheets))
+			if len(gs) > 1 && size == sampleOf(p) {
+				d := document.Chart(name+", size "+p.Sizes.Names[size], size, sheets)
+				d.Size = -1
+				page.Charts = append(page.Charts, d)
+			}
+		}
+	}
 	name := "page"
 	if o.Snippet {
 		name = "snippet"
@@ -59,17 +75,28 @@ func prefix(p *schematic.Pattern) string {
 	return "fw" + strconv.FormatUint(uint64(sum%(36*36*36)), 36)
 }
 
-// content is what the pages of a pattern say: with the designer's rows, or else with
-// those that its pieces make.
-// Those that are printed for one size alone leave out what that size does not do.
+// sampleOf is the size that stands for all of them: the sample's, or the middle one.
+func sampleOf(p *schematic.Pattern) int {
+	if p.Sample >= 0 && p.Sample < p.Sizes.Len() {
+		return p.Sample
+	}
+	return p.Sizes.Len() / 2
+}
+
+// content is what the pages of a pattern say.
 func content(p *schematic.Pattern, gs []*schematic.Garment, beside *Source, size int) *document.Content {
-	text := p.Rows
-	if beside != nil {
-		text = string(beside.Text)
-	}
-	if strings.TrimSpace(text) == "" {
-		text = rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: size})
-	}
-	sections, short := document.Written(p, text)
+	sections, short := document.Written(p, rowsOf(p, gs, beside, size))
 	return document.Of(gs, sections, short)
+}
+
+// rowsOf are the designer's rows, or else those that the pieces make. Those that are
+// printed for one size alone leave out what that size does not do.
+func rowsOf(p *schematic.Pattern, gs []*schematic.Garment, beside *Source, size int) string {
+	switch {
+	case beside != nil:
+		return string(beside.Text)
+	case strings.TrimSpace(p.Rows) != "":
+		return p.Rows
+	}
+	return rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: size})
 }
