@@ -77,6 +77,7 @@ func (p *plan) numbers(f *figure, o *Options, scale float64) {
 		r.hi = pt{X: max(r.hi.X, m.hi.X), Y: max(r.hi.Y, m.hi.Y)}
 	}
 	size := o.plane(scale)
+	g := newGrid(f)
 	high := (fonts.Ascent(fonts.Regular) + fonts.Descent(fonts.Regular)) * size
 	for r, l := range p.lines {
 		s := l.row.name()
@@ -94,15 +95,23 @@ func (p *plan) numbers(f *figure, o *Options, scale float64) {
 				lo, hi = min(lo, rows[k].lo.X), max(hi, rows[k].hi.X)
 			}
 		}
+		x, dir, anchor := hi+sideGap/scale, 1.0, sheet.Start
 		if l.rightward {
-			x := lo - sideGap/scale
-			f.add(newMark(r+p.off, false, arrow(pt{X: x - arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
-			f.label(o, scale, label{s: s, at: pt{X: x - (arrowLong+0.9)/scale, Y: y}, row: r + p.off, anchor: sheet.End, side: true, class: "number"})
-			continue
+			x, dir, anchor = lo-sideGap/scale, -1, sheet.End
 		}
-		x := hi + sideGap/scale
-		f.add(newMark(r+p.off, false, arrow(pt{X: x + arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
-		f.label(o, scale, label{s: s, at: pt{X: x + (arrowLong+0.9)/scale, Y: y}, row: r + p.off, anchor: sheet.Start, side: true, class: "number"})
+		for range 400 {
+			n := label{s: s, at: pt{X: x + dir*(arrowLong+0.9)/scale, Y: y}, row: r + p.off, anchor: anchor, side: true, class: "number"}
+			from, to := n.box(size)
+			from.X, to.X = min(from.X, x), max(to.X, x)
+			if !g.free(pt{X: from.X - 0.3, Y: from.Y - 0.2}, pt{X: to.X + 0.3, Y: to.Y + 0.2}) {
+				x += dir * 0.8
+				continue
+			}
+			g.put(from, to)
+			f.add(newMark(r+p.off, false, arrow(pt{X: x + dir*arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
+			f.label(o, scale, n)
+			break
+		}
 	}
 }
 
@@ -143,7 +152,7 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 			for _, aside := range []float64{0, -0.7, 0.7, -1.4, 1.4, -2.4, 2.4} {
 				n := label{s: s, at: p.seam(l, v, aside), row: r + p.off, class: "number"}
 				lo, hi := n.box(size)
-				if g.free(pt{X: lo.X - 0.25, Y: lo.Y - 0.1}, pt{X: hi.X + 0.25, Y: hi.Y + 0.1}) {
+				if g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}) {
 					best, found = n, true
 					break
 				}
