@@ -3,7 +3,6 @@ package main
 import (
 	"github.com/spf13/cobra"
 
-	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
 	"flatwright/layout/place"
 )
@@ -35,26 +34,10 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 			case life:
 				o.Kind = job.AtLifeSize
 			}
-			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
-			if err != nil {
-				return &exit{exitUsage, err}
-			}
-			src := source(args[0], text)
-			if o.Rows, err = rowsBeside(cmd, args[0], src); err != nil {
-				return &exit{exitUsage, err}
-			}
-			r, err := job.Handout(cmd.Context(), src, o)
-			if err != nil {
-				tell(env, r.Findings, src)
-				return fail(err)
-			}
-			if err := put(cmd, env, out, r); err != nil {
-				return &exit{exitUsage, err}
-			}
-			if weighty(r.Findings) {
-				brief(env, r.Findings, args[0])
-			}
-			return nil
+			return produce(cmd, env, args[0], out, func(src job.Source, rows *job.Source) (job.Result, error) {
+				o.Rows = rows
+				return job.Handout(cmd.Context(), src, o)
+			})
 		},
 	}
 	f := cmd.Flags()

@@ -25,26 +25,10 @@ it is. It goes to standard output, or into a folder.`,
   flatwright page --out site cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
-			if err != nil {
-				return &exit{exitUsage, err}
-			}
-			src := source(args[0], text)
-			if o.Rows, err = rowsBeside(cmd, args[0], src); err != nil {
-				return &exit{exitUsage, err}
-			}
-			r, err := job.Page(cmd.Context(), src, o)
-			if err != nil {
-				tell(env, r.Findings, src)
-				return fail(err)
-			}
-			if err := put(cmd, env, out, r); err != nil {
-				return &exit{exitUsage, err}
-			}
-			if weighty(r.Findings) {
-				brief(env, r.Findings, args[0])
-			}
-			return nil
+			return produce(cmd, env, args[0], out, func(src job.Source, rows *job.Source) (job.Result, error) {
+				o.Rows = rows
+				return job.Page(cmd.Context(), src, o)
+			})
 		},
 	}
 	f := cmd.Flags()
@@ -52,6 +36,32 @@ it is. It goes to standard output, or into a folder.`,
 	f.StringArrayVar(&o.Charts, "chart", nil, "`SECTION` of the rows that is charted; may be given again")
 	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
 	return cmd
+}
+
+// produce reads a pattern and the rows beside it, lets make do its work, puts the files where
+// out says, and tells what does not agree.
+func produce(cmd *cobra.Command, env environment, path, out string, make func(src job.Source, rows *job.Source) (job.Result, error)) error {
+	text, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
+	if err != nil {
+		return &exit{exitUsage, err}
+	}
+	src := source(path, text)
+	rows, err := rowsBeside(cmd, path, src)
+	if err != nil {
+		return &exit{exitUsage, err}
+	}
+	r, err := make(src, rows)
+	if err != nil {
+		tell(env, r.Findings, src)
+		return fail(err)
+	}
+	if err := put(cmd, env, out, r); err != nil {
+		return &exit{exitUsage, err}
+	}
+	if weighty(r.Findings) {
+		brief(env, r.Findings, path)
+	}
+	return nil
 }
 
 // rowsBeside is the file of written rows that a pattern names, or nil if it names none.

@@ -2,6 +2,7 @@ package document
 
 import (
 	"errors"
+	"math"
 	"strings"
 
 	"flatwright/fonts"
@@ -56,7 +57,11 @@ func Drawings(gs []*schematic.Garment, widest float64) ([]Drawing, error) {
 // drawing is one drawing at the scale that suits it.
 func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing, error) {
 	var failed error
+	long := longest(gs[o.Size])
 	for k, scale := range place.UsualScales {
+		if long/scale > widest && k < len(place.UsualScales)-1 {
+			continue // the outline alone is wider
+		}
 		o.Scale = scale
 		sheets, err := place.Schematic(gs, o)
 		var large *place.TooLarge
@@ -73,6 +78,23 @@ func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing
 		}
 	}
 	return nil, failed
+}
+
+// longest is the width of the widest view of a garment, mm.
+func longest(g *schematic.Garment) float64 {
+	w := 0.0
+	for _, m := range g.Pieces {
+		for _, v := range m.Views {
+			lo, hi := math.Inf(1), math.Inf(-1)
+			for _, l := range v.Outline {
+				for _, p := range l {
+					lo, hi = min(lo, p.X), max(hi, p.X)
+				}
+			}
+			w = max(w, hi-lo)
+		}
+	}
+	return w
 }
 
 func (d *Drawing) widest() float64 {

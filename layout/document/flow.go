@@ -15,7 +15,6 @@ type atom struct {
 	fresh     bool    // begins a page
 	name      string  // in the outline
 	level     int
-	group     string // id of its group, if it begins one
 	draw      func(g *sheet.Group, y float64)
 	page      *sheet.Sheet // a page of its own, as it is
 }
@@ -28,23 +27,20 @@ type head struct {
 
 // pages is a document being set.
 type pages struct {
-	w, h     float64
-	size     float64 // of the text, mm
-	title    string  // running head
-	right    string  // its right-hand side
-	doc      sheet.Sheet
-	sheets   []*sheet.Sheet
-	y        float64
-	open     bool
-	lastHead *head
+	w, h   float64
+	size   float64 // of the text, mm
+	title  string  // running head
+	right  string  // its right-hand side
+	doc    sheet.Sheet
+	sheets []*sheet.Sheet
+	y      float64
+	open   bool
 }
 
 const (
 	edge  = 10.0 // from the paper's edge to the running head and foot
 	inset = 18.0 // from the paper's edge to the text
 )
-
-func (p *pages) small() float64 { return min(p.size, max(p.size*0.86, 0)) }
 
 // headSize is the text of running head and foot: large print stays large.
 func (p *pages) headSize() float64 {
@@ -69,7 +65,6 @@ func (p *pages) newPage() {
 	s.Root = sheet.Group{ID: "page", Class: "document"}
 	p.sheets = append(p.sheets, &s)
 	p.y, p.open = p.top(), true
-	p.lastHead = nil
 }
 
 func (p *pages) current() *sheet.Sheet { return p.sheets[len(p.sheets)-1] }
@@ -94,7 +89,6 @@ func (p *pages) flow(all []atom) {
 			if a.head != nil && i > 0 && all[i-1].head == a.head {
 				a.head.draw(&p.current().Root, p.y)
 				p.y += a.head.high
-				p.lastHead = a.head
 			}
 			n, _ = p.chunk(all[i:])
 		}

@@ -101,9 +101,8 @@ func (b *builder) mapOf(p *lifePart, t tile) {
 // free is a text in a cell where it touches no line: at the middle, else at other
 // places of the cell, no smaller than least; nil if there is none.
 func free(s string, size, least float64, lo sheet.Point, w, h float64, lines [][2]sheet.Point) *sheet.Text {
-	tw, th := fonts.Width(fonts.Regular, size, s), lineHigh(size)
 	for ; size >= least; size *= 0.85 {
-		tw, th = fonts.Width(fonts.Regular, size, s), lineHigh(size)
+		tw, th := fonts.Width(fonts.Regular, size, s), lineHigh(size)
 		if tw > w || th > h {
 			continue
 		}
