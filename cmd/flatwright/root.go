@@ -108,7 +108,7 @@ or a file that cannot be read or written.`,
 	root.SetErr(env.err)
 	root.SetHelpTemplate(usageTemplate)
 	root.SetUsageTemplate(usageTemplate)
-	root.AddCommand(newNew(env), newServe(env), newWatch(env), newDraw(env), newTable(env), newCheck(env), newRows(env), newWords(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newHandout(env), newSchema(env), newMan(env), newVersion(env), newLicences(env))
+	root.AddCommand(newNew(env), newServe(env), newWatch(env), newDraw(env), newTable(env), newCheck(env), newChart(env), newRows(env), newWords(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newHandout(env), newSchema(env), newMan(env), newVersion(env), newLicences(env))
 	completion(root)
 	return root
 }

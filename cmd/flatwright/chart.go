@@ -1,0 +1,116 @@
+package main
+
+import (
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/cmd/internal/job"
+	"flatwright/layout/place"
+)
+
+func newChart(env environment) *cobra.Command {
+	var o job.ChartOptions
+	var out, text string
+	var large bool
+	cmd := &cobra.Command{
+		Use:   "chart [flags] PATTERN|TEXT",
+		Short: "Draw stitch charts of the rows",
+		Long: `Chart draws the stitch chart of each named stretch of rows in standard symbols,
+with a key of those that it uses: crochet in rows and in rounds, knitting on a
+grid. It takes a pattern (the rows written in it or beside it, or else those
+that its counts make) or a text of rows alone. Long rows and many alike rows
+are shortened at a marked break.`,
+		Example: `  flatwright chart cardigan.yaml
+  flatwright chart --section Body --size M cardigan.yaml
+  flatwright chart --left-handed --large lace.txt
+  flatwright chart --format svg --section Motif --out - motif.txt > motif.svg`,
+		Args: onePattern,
+		RunE: func(cmd *cobra.Command, args []string) error {
+			o.Creator = "Flatwright"
+			if large {
+				o.Text = place.Large
+				o.Scale = max(o.Scale, 1.6)
+			}
+			src, rows, err := chartSources(cmd, args[0], text)
+			if err != nil {
+				return &exit{exitUsage, err}
+			}
+			r, err := job.Chart(cmd.Context(), src, rows, o)
+			if err != nil {
+				if src != nil {
+					tell(env, r.Findings, *src)
+				}
+				return fail(err)
+			}
+			if err := put(cmd, env, out, r); err != nil {
+				return &exit{exitUsage, err}
+			}
+			brief(env, r.Findings, args[0])
+			return nil
+		},
+	}
+	f := cmd.Flags()
+	f.StringVar(&o.Size, "size", "", "chart the counts of this `SIZE` (default the sample's)")
+	f.StringVar(&o.Section, "section", "", "chart this `NAME`d stretch of rows alone")
+	f.StringVar(&text, "rows", "", "the `TEXT` of the pattern's written rows")
+	choose(cmd, &o.Terms, "terms", "", "names of the stitches in the key (default the text's)", word[string]{"us", "US"}, word[string]{"uk", "UK"})
+	choosePaper(cmd, &o.Paper, &o.Orientation)
+	f.Float64Var(&o.Scale, "symbols", 0, "size of the symbols, 1 for the usual (default the largest that fits a page)")
+	f.BoolVar(&large, "large", false, "large print, 18 point")
+	f.BoolVar(&o.LeftHanded, "left-handed", false, "the mirror image, for left-handed work")
+	f.BoolVar(&o.Whole, "whole", false, "leave nothing out of long rows and many rows")
+	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
+	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
+	return cmd
+}
+
+// chartSources are the pattern, if path is one, and the text of its rows; or the text
+// alone.
+func chartSources(cmd *cobra.Command, path, rows string) (src, text *job.Source, err error) {
+	get := func(path string) (*job.Source, error) {
+		b, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
+		if err != nil {
+			return nil, err
+		}
+		s := source(path, b)
+		return &s, nil
+	}
+	first, err := get(path)
+	if err != nil {
+		return nil, nil, err
+	}
+	if rows == "" && !isPattern(path, first.Text) {
+		return nil, first, nil
+	}
+	if rows == "" {
+		if file := job.RowsFile(*first); file != "" {
+			rows = filepath.Join(filepath.Dir(path), filepath.FromSlash(file))
+		}
+	}
+	if rows != "" {
+		if text, err = get(rows); err != nil {
+			return nil, nil, err
+		}
+	}
+	return first, text, nil
+}
+
+// isPattern tells a pattern file from a text of rows: by its ending, or by the line
+// that every pattern has.
+func isPattern(path string, text []byte) bool {
+	switch strings.ToLower(filepath.Ext(path)) {
+	case ".yaml", ".yml":
+		return true
+	case ".txt":
+		return false
+	}
+	for _, line := range strings.Split(string(text), "\n") {
+		if strings.HasPrefix(line, "version:") || strings.HasPrefix(line, "pattern:") {
+			return true
+		}
+	}
+	return false
+}

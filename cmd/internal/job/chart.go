@@ -1,0 +1,203 @@
+package job
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"path/filepath"
+	"strings"
+
+	"flatwright/cmd/internal/files"
+	"flatwright/layout/chart"
+	"flatwright/layout/place"
+	"flatwright/layout/sheet"
+	"flatwright/render/pdf"
+	"flatwright/render/svg"
+	"flatwright/schematic"
+	"flatwright/schematic/rows"
+	"flatwright/schematic/stitch"
+)
+
+// ChartOptions say which stitch charts are drawn, and how. The zero value is every
+// named stretch of rows, as SVG and PDF, on A4.
+type ChartOptions struct {
+	Size        string // the size whose counts are charted; empty: the sample's, or the first
+	Section     string // that stretch of rows alone; empty: each
+	Terms       string // names of the stitches in the key, US or UK; empty: the text's
+	Paper       place.Paper
+	Orientation place.Orientation
+	Scale       float64 // of the symbols, 1 for their usual size; 0: the largest that fits
+	Text        float64 // of numbers and words, mm; 0: the usual
+	LeftHanded  bool
+	Whole       bool   // leave nothing out of long rows and many rows
+	Format      string // svg or pdf; empty: both
+	Creator     string // told in the PDF
+}
+
+// Chart draws the stitch charts of a pattern (text is the file of its rows, nil for
+// those that stand in it, or else for the rows that its counts make), or of a text of
+// rows alone if src is nil. Its error is ErrUnreadable, an OptionError, or of an ended
+// ctx.
+func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, error) {
+	var r Result
+	var x *rows.Text
+	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Whole: o.Whole}
+	sample := 0
+	if src == nil {
+		x = rows.Read(text.Name, text.Text, rows.Options{})
+		rep := rows.Check(x, rows.Options{})
+		r.Findings, r.Sizes = rep.Findings, rep.Sizes
+		r.Title = x.Title
+		if r.Title == "" {
+			r.Title = fileTitle(text.Name)
+		}
+	} else {
+		p, gs, res, err := work(ctx, *src)
+		r = res
+		if err != nil {
+			return r, err
+		}
+		x = patternRows(p, gs, text, src.Name)
+		opts.Designer = p.Designer
+		sample = max(p.Sample, 0)
+	}
+	r.Slug, opts.Title = Slug(r.Title), r.Title
+	size, err := chartSize(x, o.Size, sample)
+	if err != nil {
+		return r, err
+	}
+	works, err := chartWorks(x, o, size)
+	if err != nil {
+		return r, err
+	}
+	var all []stitchChart
+	for _, w := range works {
+		if err := ctx.Err(); err != nil {
+			return r, fmt.Errorf("stopped: %w", context.Cause(ctx))
+		}
+		if len(x.Sizes.Names) > 1 {
+			w.Note = "Size " + x.Sizes.Names[size]
+		}
+		sheets, err := chart.Draw(w, opts)
+		if err != nil {
+			return r, fmt.Errorf("%s: %w", w.Title, err)
+		}
+		all = append(all, stitchChart{w.Title, sheets})
+	}
+	r.Files, err = renderCharts(r.Title, opts.Designer, all, o)
+	return r, err
+}
+
+// fileTitle is a title for a text that has none: its file's name without the ending.
+func fileTitle(name string) string {
+	base := filepath.Base(filepath.ToSlash(name))
+	base = strings.TrimSuffix(base, filepath.Ext(base))
+	if base == "" || base == "-" || base == "." || strings.HasPrefix(base, "<") {
+		return "Stitch chart"
+	}
+	return base
+}
+
+// patternRows are the rows of a pattern: written beside it, in it, or as its counts
+// make them.
+func patternRows(p *schematic.Pattern, gs []*schematic.Garment, text *Source, name string) *rows.Text {
+	if text == nil {
+		text = &Source{Name: name, Text: []byte(p.Rows)}
+		if p.Rows == "" {
+			text.Text = []byte(rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: -1}))
+		}
+	}
+	return rows.Read(text.Name, text.Text, rowsOptions(p))
+}
+
+func chartSize(x *rows.Text, name string, sample int) (int, error) {
+	if name == "" {
+		return min(sample, max(len(x.Sizes.Names)-1, 0)), nil
+	}
+	if i := x.Sizes.Index(strings.TrimSpace(name)); i >= 0 {
+		return i, nil
+	}
+	return 0, &OptionError{fmt.Sprintf("there is no size %q; the sizes are %s", name, strings.Join(x.Sizes.Names, ", "))}
+}
+
+var errNoRows = errors.New("there are no rows that a chart can be drawn from")
+
+// chartWorks are the stretches of rows that are charted, one a section.
+func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
+	var works []*chart.Work
+	var names []string
+	for _, s := range x.Sections {
+		if s.Prose || len(s.Lines) == 0 {
+			continue
+		}
+		names = append(names, s.Name)
+		if o.Section != "" && !strings.EqualFold(s.Name, o.Section) {
+			continue
+		}
+		g, ok := rows.GraphOf(x, s.Name, size)
+		if !ok {
+			continue
+		}
+		w, ok := chart.FromGraph(g, x)
+		if !ok || w.Check() != nil {
+			continue
+		}
+		if o.Terms != "" {
+			t, err := terms(o.Terms)
+			if err != nil {
+				return nil, err
+			}
+			w.Terms = t
+		}
+		works = append(works, w)
+	}
+	switch {
+	case len(works) > 0:
+		return works, nil
+	case o.Section != "" && len(names) > 0:
+		return nil, &OptionError{fmt.Sprintf("there is no stretch of rows %q that can be charted; there are %s", o.Section, strings.Join(names, ", "))}
+	}
+	return nil, errNoRows
+}
+
+// stitchChart is one chart, of one or more sheets.
+type stitchChart struct {
+	name   string
+	sheets []*sheet.Sheet
+}
+
+func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]files.File, error) {
+	names := namer{}
+	var out []files.File
+	var pages []*sheet.Sheet
+	for _, c := range all {
+		for k, s := range c.sheets {
+			pages = append(pages, s)
+			if o.Format == "pdf" {
+				continue
+			}
+			parts := []string{title, "chart"}
+			if c.name != "" && c.name != title {
+				parts = append(parts, c.name)
+			}
+			if len(c.sheets) > 1 {
+				parts = append(parts, fmt.Sprintf("page %d", k+1))
+			}
+			var b bytes.Buffer
+			if err := svg.Write(&b, s); err != nil {
+				return nil, fmt.Errorf("%s: %w", c.name, err)
+			}
+			out = append(out, files.File{Name: names.name(".svg", parts...), Body: b.Bytes()})
+		}
+	}
+	if o.Format == "svg" {
+		return out, nil
+	}
+	var b bytes.Buffer
+	info := pdf.Info{Title: title + ", stitch charts", Author: designer, Subject: "Stitch charts", Lang: "en", Creator: o.Creator}
+	if err := pdf.Write(&b, pages, info); err != nil {
+		return nil, fmt.Errorf("PDF: %w", err)
+	}
+	return append(out, files.File{Name: names.name(".pdf", title, "charts"), Body: b.Bytes()}), nil
+}
