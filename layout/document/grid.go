@@ -64,6 +64,15 @@ func (b *builder) table(t grid) {
 	for c := 0; c <= t.first; c++ {
 		fixed += w[c]
 	}
+	all := fixed
+	for c := t.first + 1; c < cols; c++ {
+		all += w[c]
+	}
+	if n := cols - t.first - 1; n > 0 && all < b.wide() { // some air, if there is room
+		for c := t.first + 1; c < cols; c++ {
+			w[c] += min(3, (b.wide()-all)/float64(n))
+		}
+	}
 	for from := t.first + 1; from < cols; {
 		to, sum := from, fixed
 		for to < cols && (to == from || sum+w[to] <= b.wide()) {
