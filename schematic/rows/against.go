@@ -2,6 +2,7 @@ package rows
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -116,10 +117,13 @@ func stepPlateaus(m *schematic.Made, part string) []plateau {
 			}
 		}
 		free, fresh := false, false
-		switch s.Section.(type) {
+		switch q := s.Section.(type) {
 		case *schematic.JoinParts:
-			free, fresh = true, true
-			rows = -s.Rows
+			// A row that is joined into a round goes on as it was; parts made one begin anew.
+			if s.Before == 0 || slices.ContainsFunc(q.Of, func(j schematic.JoinPart) bool { return j.Part != "" }) {
+				free, fresh = true, true
+				rows = -s.Rows
+			}
 		case *schematic.CastOn, *schematic.PickUp, *schematic.Held, *schematic.Ring:
 			free = true
 		}

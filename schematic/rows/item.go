@@ -311,6 +311,9 @@ func (p *parser) leave() *Node {
 	if !p.eatAny("unworked", "on", "unfinished", "held", "live") {
 		return nil
 	}
+	if p.isWord("at") && !n.Open {
+		return p.atOnce(false, n.N)
+	}
 	for !p.atEnd() {
 		p.i++
 	}

@@ -49,9 +49,11 @@ type printer struct {
 	round bool
 	st    *stitch.Stitch // the stitch in work; nil for words alone
 	knit  bool
-	no    []int // rows that a reader of the text has counted, one a size
-	based bool  // a foundation chain waits for its first row
-	count []int // stitches now
+	loop  string // of the stitch below that is worked: blo or flo, or both if empty
+	flip  bool   // the part is the mirror of what its sections say
+	no    []int  // rows that a reader of the text has counted, one a size
+	based bool   // a foundation chain waits for its first row
+	count []int  // stitches now
 }
 
 type stepKey struct {
@@ -152,7 +154,11 @@ func (w *printer) onto(q *schematic.Piece) {
 		}
 	}
 	w.start(after)
-	w.say("Pick up and knit %s sts evenly along the edge.", w.line(after))
+	if w.knit {
+		w.say("Pick up and knit %s sts evenly along the edge.", w.line(after))
+		return
+	}
+	w.say("Pick up %s sts evenly along the edge.", w.line(after))
 }
 
 func (w *printer) start(n nums) {
@@ -171,7 +177,13 @@ func (w *printer) stitchOf(gauge, own string) {
 			text = g.Stitch
 		}
 	}
-	w.st, w.knit = nil, true
+	w.st, w.knit, w.loop = nil, true, ""
+	switch low := strings.ToLower(text); {
+	case strings.Contains(low, "back loop"):
+		w.loop = " blo"
+	case strings.Contains(low, "front loop"):
+		w.loop = " flo"
+	}
 	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '-' || r == '(' || r == ')' })
 	for i := range words {
 		for k := min(len(words), i+3); k > i; k-- {
@@ -277,6 +289,22 @@ func (w *printer) worked(rows, after nums) {
 	}
 }
 
+// together reports whether all sizes have worked as many rows, so that the next row
+// has one number.
+func (w *printer) together() bool {
+	first := -1
+	for i, n := range w.no {
+		if w.made[i] == nil || w.count[i] < 0 {
+			continue
+		}
+		if first >= 0 && n != first {
+			return false
+		}
+		first = n
+	}
+	return true
+}
+
 // label is 'Row 3' or 'Rows 3-8' for the next rows.
 func (w *printer) label(rows nums) string {
 	word := "Row"
@@ -291,6 +319,9 @@ func (w *printer) label(rows nums) string {
 			from[i], to[i] = w.no[i]+1, w.no[i]+n
 			one = one && n == 1
 		}
+	}
+	if one && !w.together() {
+		return "Next " + strings.ToLower(word)
 	}
 	if one {
 		return word + " " + w.line(from)
@@ -339,7 +370,7 @@ func (w *printer) even(rows, after nums) {
 	if w.round {
 		word = "rnds"
 	}
-	if w.knit || !bounded(rows, 1) || !bounded(after, 1) {
+	if w.knit || !bounded(rows, 1) || !bounded(after, 1) || !w.together() {
 		w.say("Work %s %s even. (%s %s)", w.line(rows), word, w.line(after), w.unit())
 		w.worked(rows, after)
 		return
@@ -349,9 +380,9 @@ func (w *printer) even(rows, after nums) {
 		ch = fmt.Sprintf("%d ch, ", w.st.Turn)
 	}
 	if w.round {
-		w.say("%s: %s%s in each st around, join. (%s %s)", w.label(rows), ch, w.abbr(), w.line(after), w.unit())
+		w.say("%s: %s%s%s in each st around, join. (%s %s)", w.label(rows), ch, w.abbr(), w.loop, w.line(after), w.unit())
 	} else {
-		w.say("%s: %s%s in each st across, turn. (%s %s)", w.label(rows), ch, w.abbr(), w.line(after), w.unit())
+		w.say("%s: %s%s%s in each st across, turn. (%s %s)", w.label(rows), ch, w.abbr(), w.loop, w.line(after), w.unit())
 	}
 	w.worked(rows, after)
 }

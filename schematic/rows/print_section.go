@@ -74,11 +74,22 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 		if !anyAbove(d, 0) {
 			return
 		}
-		w.say("Inc %s sts evenly over 0 rows. (%s sts)", w.line(d), w.line(after))
+		n, where := d, w.edge(s.At, s.Edge)
+		if s.At == schematic.BothEdges {
+			n = w.each(func(i int) int { return d[i] / 2 })
+		}
+		if d2 := w.each(func(i int) int { return 2 * n[i] }); s.At == schematic.BothEdges && fmt.Sprint(d2) != fmt.Sprint(d) || !bounded(after, 1) {
+			w.say("Inc %s sts evenly over 0 rows. (%s sts)", w.line(d), w.line(after))
+		} else {
+			w.say("Add %s sts %s. (%s sts)", w.line(n), where, w.line(after))
+		}
 		w.worked(w.zero(), after)
 	case *schematic.BindOff:
 		w.bindOff(s, rows, before, after)
 	case *schematic.JoinParts:
+		if s.Round && w.closes(s, before, after) {
+			return
+		}
 		w.start(after)
 		w.say("Join the parts: %s sts. (%s sts)", w.joined(s, after), w.line(after))
 	case *schematic.ShortRows:
@@ -201,14 +212,9 @@ func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
 	for k := range s.Shapings {
 		sh := &s.Shapings[k]
 		by := w.clean(w.at(sh.By))
-		where := "at each end"
-		switch sh.At {
-		case schematic.LeftEdge:
-			where = "at left edge"
-		case schematic.RightEdge:
-			where = "at right edge"
-		case schematic.Lines, schematic.Across:
-			where, by = "evenly", per
+		where := w.edge(sh.At, sh.Edge)
+		if sh.At == schematic.Lines || sh.At == schematic.Across {
+			by = per
 		}
 		verb := "dec"
 		if sh.Increase {
@@ -222,7 +228,7 @@ func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
 		for _, t := range sh.Then {
 			text += ", then " + w.spacing(t.Every, t.Times, false)
 		}
-		parts = append(parts, text+", over "+w.line(rows)+" rows")
+		parts = append(parts, text+", over "+w.line(rows)+" "+word("row", rows))
 	}
 	text := strings.Join(parts, ", and at the same time ")
 	w.say("%s. (%s sts)", title(text), w.line(after))
@@ -324,7 +330,7 @@ func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
 		if s.Hold || s.Leave {
 			w.say("Leave remaining sts on a holder.")
 		} else {
-			w.say("Bind off all sts.")
+			w.say("%s all sts.", w.offWord())
 		}
 		w.worked(w.zero(), after)
 		return
@@ -339,10 +345,7 @@ func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
 		}
 		return before[i] - after[i]
 	})
-	verb := "Bind off"
-	if w.o.Terms == 1 {
-		verb = "Cast off"
-	}
+	verb := w.offWord()
 	times, n := w.at(s.Times), w.at(s.Stitches)
 	per := make(nums, len(rows))
 	clean := !s.Leave && !s.Hold
@@ -367,7 +370,75 @@ func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
 		w.worked(rows, after)
 		return
 	}
-	w.change("over "+w.line(rows)+" rows", rows, before, after)
+	if s.Leave && w.leaves(s, n, per, stop, rows, after) {
+		return
+	}
+	w.change("over "+w.line(rows)+" "+word("row", rows), rows, before, after)
+}
+
+// offWord is what taking stitches off is called.
+func (w *printer) offWord() string {
+	if w.o.Terms == 1 {
+		return "Cast off"
+	}
+	return "Bind off"
+}
+
+// leaves prints stitches left at an edge before the next row, once.
+func (w *printer) leaves(s *schematic.BindOff, n, per, stop, rows, after nums) bool {
+	for i := range n {
+		edges := 1
+		if s.At == schematic.BothEdges {
+			edges = 2
+		}
+		if stop[i] >= 0 && (per[i] != edges || n[i] <= 0 || n[i]*edges != stop[i] || rows[i] != 0) {
+			return false
+		}
+	}
+	w.say("Leave %s sts unworked %s. (%s sts)", w.line(n), w.edge(s.At, s.Edge), w.line(after))
+	w.worked(rows, after)
+	return true
+}
+
+// edge is where a shaping falls: at each end, or at an edge by its name; the mirror
+// of a part has left and right the other way round.
+func (w *printer) edge(at schematic.Side, name string) string {
+	side := ""
+	switch at {
+	case schematic.LeftEdge, schematic.RightEdge:
+		side = "right"
+		if (at == schematic.LeftEdge) != w.flip {
+			side = "left"
+		}
+	case schematic.BothEdges:
+		return "at each end"
+	default:
+		return "evenly"
+	}
+	name = strings.ToLower(strings.TrimSuffix(strings.TrimSpace(name), " edge"))
+	if name == "" || name != bare(name) || strings.ContainsAny(name, " 0123456789") {
+		name = side
+	}
+	return "at " + name + " edge"
+}
+
+// closes prints a row that is joined into a round, over stitches added.
+func (w *printer) closes(s *schematic.JoinParts, before, after nums) bool {
+	for _, j := range s.Of {
+		if j.Part != "" {
+			return false
+		}
+	}
+	w.base()
+	w.round = true
+	d := minus(after, before)
+	if anyAbove(d, 0) && bounded(d, 0) {
+		w.say("Join to work in the round, adding %s sts. (%s sts)", w.line(d), w.line(after))
+	} else {
+		w.say("Join to work in the round. (%s sts)", w.line(after))
+	}
+	w.worked(w.zero(), after)
+	return true
 }
 
 // divide prints a division, and each part under a heading of its own.
@@ -393,7 +464,10 @@ func (w *printer) divide(d *schematic.Divide, head string) {
 		if p.Leave || p.Hold {
 			continue
 		}
-		list := p.Sections
+		list, flip := p.Sections, w.flip
+		if p.MirrorOf != "" {
+			w.flip = !flip
+		}
 		for k := range d.Parts {
 			if p.MirrorOf != "" && d.Parts[k].Name == p.MirrorOf {
 				list = d.Parts[k].Sections
@@ -407,6 +481,7 @@ func (w *printer) divide(d *schematic.Divide, head string) {
 		w.count = append(nums(nil), n...)
 		w.say("Take up %s held sts. (%s sts)", w.line(n), w.line(n))
 		w.sections(list, p.Name, head)
+		w.flip = flip
 	}
 	w.count, w.no, w.round = count, no, round
 }
@@ -460,7 +535,9 @@ func (w *printer) repeatRow(s *schematic.RepeatRow, rows, before, after nums) bo
 	case d > 0 && d <= use && w.knit:
 		body = plain(use-d) + strings.TrimSuffix(strings.Repeat("kfb, ", d), ", ")
 	case d > 0 && d <= use:
-		body = plain(use-d) + fmt.Sprintf("2 %s in each of next %d sts", st, d)
+		if body = plain(use-d) + fmt.Sprintf("2 %s in each of next %d sts", st, d); d == 1 {
+			body = plain(use-d) + fmt.Sprintf("2 %s in next st", st)
+		}
 	case d < 0 && -2*d <= use && w.knit:
 		body = plain(use+2*d) + strings.TrimSuffix(strings.Repeat("k2tog, ", -d), ", ")
 	case d < 0 && -2*d <= use:

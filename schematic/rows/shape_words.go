@@ -38,6 +38,14 @@ func (p *parser) shape(inc bool) *Node {
 		return nil
 	}
 	n.N = v
+	if !p.shapeWords(n) {
+		return nil
+	}
+	return n
+}
+
+// shapeWords reads where and how often a shaping is done.
+func (p *parser) shapeWords(n *Node) bool {
 	for !p.done() {
 		save := p.i
 		p.sign(",")
@@ -48,18 +56,16 @@ func (p *parser) shape(inc bool) *Node {
 			case p.eatAny("each", "both"):
 				n.told().Both = true
 				if !p.eatAny("end", "ends", "side", "sides", "edge", "edges") {
-					return nil
+					return false
 				}
-			case p.eatAny("neck", "armhole", "front", "side", "raglan", "shoulder", "inner", "outer", "left", "right"):
+			case p.peek(0).kind == 'w' && (p.peek(1).s == "edge" || p.peek(1).s == "end"):
 				n.told().Both = false
-				n.Name = p.peek(-1).s
-				if !p.eat("edge") && !p.eat("end") {
-					return nil
-				}
+				n.Name = p.peek(0).s
+				p.i += 2
 			case p.eatAny("beg", "beginning", "end", "start"):
 				n.Name = "edge"
 			default:
-				return nil
+				return false
 			}
 		case p.eat("evenly"):
 			p.eat("spaced")
@@ -67,13 +73,13 @@ func (p *parser) shape(inc bool) *Node {
 		case p.isWord("after") && p.peek(1).kind == 'n':
 			p.i += 2
 			if _, ok := isRowWord(p.peek(0).s); !ok {
-				return nil
+				return false
 			}
 			p.i++
 		case p.eat("over"):
 			v, ok := p.number()
 			if _, isRow := isRowWord(p.peek(0).s); !ok || !isRow {
-				return nil
+				return false
 			}
 			p.i++
 			n.told().Over, n.told().HasOver = v, true
@@ -81,7 +87,7 @@ func (p *parser) shape(inc bool) *Node {
 			p.i++
 			var w Where
 			if !p.everyRow(&w) {
-				return nil
+				return false
 			}
 			m := Node{Times: Num{All: 1}}
 			p.until(&m)
@@ -105,22 +111,32 @@ func (p *parser) shape(inc bool) *Node {
 			if _, ok := isRowWord(p.peek(0).s); ok {
 				p.i++
 			} else if !(p.isWord("and")) {
-				return nil
+				return false
 			}
 			if p.eat("and", "every") || p.eat("and", "on", "every") || p.eat("then", "every") || p.eat("and", "each") {
 				p.everyRow(n.told())
 			}
 		case p.eat("on", "every") || p.eat("every") || p.eat("of", "every") || p.eat("on", "each") || p.eat("then", "every") || p.eat("in", "every"):
 			if !p.everyRow(n.told()) {
-				return nil
+				return false
 			}
 		default:
 			p.i = save
 			p.until(n)
 			if p.i == save {
-				return n
+				return true
 			}
 		}
+	}
+	return true
+}
+
+// atOnce is a shaping that takes no row: stitches added, or left, at an edge.
+func (p *parser) atOnce(inc bool, v Num) *Node {
+	n := &Node{Op: OpShape, Inc: inc, N: v}
+	n.told().HasOver = true
+	if !p.shapeWords(n) {
+		return nil
 	}
 	return n
 }

@@ -42,6 +42,16 @@ func (p *parser) statement() *Node {
 	case "dec", "decrease", "inc", "increase":
 		inc := short(p.next().s) == "inc"
 		return p.shape(inc)
+	case "add", "adding":
+		p.i++
+		v, ok := p.number()
+		if !ok {
+			return nil
+		}
+		if _, ok := p.unit(); !ok {
+			return nil
+		}
+		return p.atOnce(true, v)
 	case "bind", "cast", "bo", "co":
 		return p.castOrBind()
 	case "pick":
