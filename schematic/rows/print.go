@@ -289,6 +289,14 @@ func (w *printer) worked(rows, after nums) {
 	}
 }
 
+// stitchWords says in which stitch rows are worked even, where that is one of the list.
+func (w *printer) stitchWords() string {
+	if w.knit {
+		return ""
+	}
+	return " in " + w.abbr()
+}
+
 // together reports whether all sizes have worked as many rows, so that the next row
 // has one number.
 func (w *printer) together() bool {
@@ -371,7 +379,7 @@ func (w *printer) even(rows, after nums) {
 		word = "rnds"
 	}
 	if w.knit || !bounded(rows, 1) || !bounded(after, 1) || !w.together() {
-		w.say("Work %s %s even. (%s %s)", w.line(rows), word, w.line(after), w.unit())
+		w.say("Work %s %s even%s. (%s sts)", w.line(rows), word, w.stitchWords(), w.line(after))
 		w.worked(rows, after)
 		return
 	}
