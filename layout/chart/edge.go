@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic/stitch"
 )
@@ -148,6 +149,7 @@ func (s *sideways) draw(f *figure, o *Options, scale float64) {
 	low := f.lo.Y
 	drop := low - sideGap/scale
 	long := arrowLong / scale
+	var taken []float64
 	for r, l := range s.p.lines {
 		name := l.row.name()
 		if name == "" || len(l.nodes) == 0 {
@@ -160,7 +162,15 @@ func (s *sideways) draw(f *figure, o *Options, scale float64) {
 			a, b = b, a
 		}
 		f.add(newMark(r, false, arrow(a, b, l.row.Wrong)...))
-		f.label(o, scale, label{s: name, at: pt{X: x, Y: drop - long - 0.7*size}, row: r, class: "number"})
+		half := fonts.Width(fonts.Regular, size, name)/2 + 0.3/scale
+		free := true
+		for k := 0; k+1 < len(taken); k += 2 {
+			free = free && (x+half < taken[k] || x-half > taken[k+1])
+		}
+		if free { // where rows stand closer than their numbers, some go without
+			taken = append(taken, x-half, x+half)
+			f.label(o, scale, label{s: name, at: pt{X: x, Y: drop - long - 0.8*size}, row: r, class: "number"})
+		}
 	}
 	for _, l := range s.p.lines {
 		if l.row.Gap > 0 {

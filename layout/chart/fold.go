@@ -40,6 +40,9 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 		return
 	}
 	low, high := f.lo.Y-0.8, f.hi.Y+0.8
+	if p.below != nil { // it begins at the edge
+		low = p.lines[0].top + 0.1
+	}
 	for k := range sides {
 		sides[k] = rising(sides[k])
 		last := sides[k][len(sides[k])-1]
@@ -55,7 +58,11 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 	f.add(newMark(-1, false, box))
 	mid := (sides[0][0].X + sides[1][0].X) / 2
 	size := o.plane(scale)
-	f.label(o, scale, label{s: p.repeatWords(r), at: pt{X: mid, Y: low - size*0.8}, row: 0, class: "repeat"})
+	at1 := pt{X: mid, Y: low - size*0.8}
+	if p.below != nil {
+		at1.Y = high + size*0.8
+	}
+	f.label(o, scale, label{s: p.repeatWords(r), at: at1, row: p.off, class: "repeat"})
 }
 
 // repeatWords are the words under the repeat.

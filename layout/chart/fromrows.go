@@ -2,6 +2,7 @@ package chart
 
 import (
 	"flatwright/schematic/rows"
+	"flatwright/schematic/stitch"
 )
 
 // FromGraph takes the stitches of a section from its graph. The text x is what the
@@ -35,13 +36,16 @@ func FromGraph(g *rows.Graph, x *rows.Text) (*Work, bool) {
 		if l := lines[r.Line]; l != nil && row.Round {
 			row.Joined = joined(l.Body)
 		}
-		if l := lines[r.Line]; l != nil && i > 0 && !row.Base && alongEnds(l.Body) {
+		if l := lines[r.Line]; l != nil && len(w.Rows) > 0 && !row.Base && !row.Round && (alongEnds(l.Body) || row.loose() && !w.Rows[len(w.Rows)-1].Base) {
 			row.alongEdge(w.Rows)
 		}
 		w.Rows = append(w.Rows, row)
 	}
 	if len(w.Rows) == 0 {
 		return nil, false
+	}
+	if w.Craft() == stitch.Crochet {
+		w.pickedUp()
 	}
 	w.hookEnd()
 	w.sides()
@@ -72,6 +76,28 @@ func alongEnds(body []*rows.Node) bool {
 		}
 	}
 	return false
+}
+
+// loose reports whether no stitch of the row stands on the row before it.
+func (r *Row) loose() bool {
+	for i := range r.St {
+		if len(r.St[i].Feet) > 0 {
+			return false
+		}
+	}
+	return len(r.St) > 0
+}
+
+// pickedUp draws stitches that are picked up in a crochet work, which the text gives no
+// kind, as the least stitch that makes a row.
+func (w *Work) pickedUp() {
+	for r := range w.Rows {
+		for i := range w.Rows[r].St {
+			if s := &w.Rows[r].St[i]; s.Kind != nil && s.Kind.Craft == stitch.Knitting {
+				s.Kind = stitch.ByID("sc")
+			}
+		}
+	}
 }
 
 // alongEdge shares the stitches of a row among the ends of the rows worked so far, the

@@ -257,6 +257,10 @@ func (p *plan) lay() {
 		p.below.fix(p)
 	}
 	p.begin()
+	for _, l := range p.lines[1:] { // every row over the one below, to begin with
+		p.up(l, 0)
+		p.guess(l.n)
+	}
 	for range rounds {
 		if p.form != polygon {
 			for range sweeps {
@@ -277,7 +281,7 @@ func (p *plan) lay() {
 func (p *plan) sweep() {
 	p.guess(0)
 	for r := 1; r < len(p.lines); r++ {
-		p.up(p.lines[r])
+		p.up(p.lines[r], pull)
 		p.guess(r)
 	}
 	for r := len(p.lines) - 2; r >= 0; r-- {
@@ -430,9 +434,9 @@ func (p *plan) turned(n, f *node) float64 {
 	return d - around*math.Round(d/around)
 }
 
-// up wishes each stitch over the mean of its feet, and half as much under those that
-// stand on it.
-func (p *plan) up(l *line) {
+// up wishes each stitch over the mean of its feet, and with the share pull of the wish
+// under those that stand on it.
+func (p *plan) up(l *line, pull float64) {
 	p.countKids(l)
 	t, w := make([]float64, len(l.nodes)), make([]float64, len(l.nodes))
 	any := false
@@ -446,7 +450,7 @@ func (p *plan) up(l *line) {
 			sum += p.near(f.q, first)
 		}
 		t[i], w[i] = sum/float64(len(n.feet)), 1
-		if n.kids > 0 {
+		if n.kids > 0 && pull > 0 {
 			t[i] = (1-pull)*t[i] + pull*p.near(n.kidSum/float64(n.kids), t[i])
 		}
 	}

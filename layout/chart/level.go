@@ -13,7 +13,7 @@ func (p *plan) settle(r int) bool {
 			if p.form == polygon {
 				p.sidesOf(l)
 			} else {
-				p.up(l)
+				p.up(l, pull)
 			}
 		} else if p.form == polygon {
 			p.sidesOf(l)

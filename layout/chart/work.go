@@ -73,14 +73,21 @@ func (r *Row) Counted() int {
 	return n + r.Left
 }
 
-// Craft is what the work is worked in.
+// Craft is what most of the work is worked in.
 func (w *Work) Craft() stitch.Craft {
+	knit, all := 0, 0
 	for i := range w.Rows {
 		for _, s := range w.Rows[i].St {
 			if s.Kind != nil && s.Kind.ID != "ch" {
-				return s.Kind.Craft
+				all++
+				if s.Kind.Craft == stitch.Knitting {
+					knit++
+				}
 			}
 		}
+	}
+	if 2*knit > all {
+		return stitch.Knitting
 	}
 	return stitch.Crochet
 }
