@@ -59,7 +59,7 @@ func counts(m *schematic.Made) []int {
 }
 
 func TestEveryExampleHasNoFindingOfWeight(t *testing.T) {
-	for _, file := range []string{"saltmarsh-cardigan.yaml", "fellside-jumper.yaml", "pebble-hat.yaml"} {
+	for _, file := range []string{"saltmarsh-cardigan.yaml", "fellside-jumper.yaml", "pebble-hat.yaml", "windlass-raglan.yaml"} {
 		p, gs := garments(t, file)
 		assert.Empty(t, check.Pattern(p, gs), file)
 	}
@@ -160,6 +160,23 @@ func TestTheJumperComesOutAsWorkedByHand(t *testing.T) {
 			}
 		}
 		assert.InDelta(t, 25.4*4*(arm+2/3.0), seam.IntoLength.Float(), 0.02, g.Size)
+	}
+}
+
+// Half of bust and ease, at 18 stitches over 4 in, to the multiple of 4 + 2: XS (30 + 4) / 2 =
+// 17 in, 76.5, 78 sts; 1X 25 in, 112.5, 114 sts; 5X 33 in, 148.5, 150 sts, which is nearer
+// than 146.
+func TestTheRaglanIsGradedFromItsBodies(t *testing.T) {
+	_, gs := garments(t, "windlass-raglan.yaml")
+	for _, c := range []struct{ size, back, underarm int }{{0, 78, 5}, {4, 114, 8}, {8, 150, 12}} {
+		back := piece(t, gs[c.size], "Back")
+		n := counts(back)
+		assert.Equal(t, c.back, n[0], gs[c.size].Size)
+		assert.Equal(t, c.back-2*c.underarm, n[3], gs[c.size].Size)
+		assert.Equal(t, units.Frac(4, 18).Times(c.back).Mul(units.Inch.MM()), length(t, back, "bust"), gs[c.size].Size)
+		front, sleeve := piece(t, gs[c.size], "Front"), piece(t, gs[c.size], "Sleeve")
+		assert.Equal(t, back.Steps[4].Rows, front.Steps[4].Rows)
+		assert.Equal(t, back.Steps[4].Rows, sleeve.Steps[4].Rows, "the raglan edges are sewn row to row")
 	}
 }
 
