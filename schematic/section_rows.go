@@ -308,7 +308,7 @@ func (s *ShortRows) work(w *worker) {
 	if most := (over - 1) / sides / max(1, turns); step > most && turns > 0 {
 		w.find("arithmetic/short-rows", finding.Warning, s.Pos,
 			fmt.Sprintf("%d stitches fewer at each turn uses up the %d stitches before the %d rows are done", step, over, rows),
-			fmt.Sprintf("%d turns × %d", turns*sides, step), fmt.Sprintf("at most %d", most), fmt.Sprintf("turn %d stitches earlier each time", most))
+			fmt.Sprintf("%d turns × %d stitches", turns*sides, step), fmt.Sprintf("at most %d at a turn", most), "work fewer short rows, or turn closer to the turn before")
 		step = most
 	}
 	fromL, fromR := 0, 0 // unworked at each end by the longest row

@@ -1,0 +1,77 @@
+package schematic
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// 64 sts of 5 mm are 320 mm around. Two halves are worked apart over 28 rows of 4 mm and
+// joined into a round again: 10 rows more around 64 sts.
+func TestTwoHalvesOfARoundAreJoinedIntoTheRoundAgain(t *testing.T) {
+	g := Work(plain(&Piece{Name: "Tube", Round: true, Sections: []Section{
+		&CastOn{Stitches: n(64)},
+		&Even{Amount: Amount{Rows: n(20)}},
+		&Divide{Parts: []Part{
+			{Name: "Front", Stitches: n(32), Sections: []Section{&Even{Amount: Amount{Rows: n(28)}}}},
+			{Name: "Back", Stitches: n(32), Sections: []Section{&Even{Amount: Amount{Rows: n(28)}}}},
+		}},
+		&JoinParts{Of: []JoinPart{{Part: "Front"}, {Part: "Back"}}, Round: true, Common: Common{To: n(64)}},
+		&Even{Amount: Amount{Rows: n(10)}},
+		&BindOff{All: true},
+	}}), 0)
+	require.Empty(t, g.Findings)
+	m := g.Pieces[0]
+	require.Len(t, m.Views, 3)
+	for _, v := range m.Views {
+		require.Len(t, v.Outline, 1, v.Name)
+	}
+	w := find(t, m, "tube.in-the-round.width-at-lower-edge")
+	assert.True(t, w.Around)
+	assert.Equal(t, mm(320), w.Length)
+	assert.Equal(t, mm(40), find(t, m, "tube.in-the-round.length").Length)
+	assert.Equal(t, mm(192), find(t, m, "tube.front.length").Length)
+	assert.Equal(t, int64(64*58*20), m.Area.Floor()) // 64 sts × 58 rows × 5 mm × 4 mm
+}
+
+// A thumb's stitches are held and as many added over them: the one part that goes on
+// is joined into the round again.
+func TestTheOnePartThatGoesOnIsJoinedOverAddedStitches(t *testing.T) {
+	g := Work(plain(&Piece{Name: "Hand", Round: true, Sections: []Section{
+		&CastOn{Stitches: n(36)},
+		&Even{Amount: Amount{Rows: n(12)}},
+		&Divide{Parts: []Part{
+			{Name: "thumb", Stitches: n(6), Hold: true},
+			{Name: "Palm", Stitches: n(30), Sections: []Section{&Even{Amount: Amount{Rows: n(2)}}}},
+		}},
+		&JoinParts{Of: []JoinPart{{Part: "Palm"}, {Added: n(6), Edge: "thumb edge"}}, Round: true, Common: Common{To: n(36)}},
+		&Even{Amount: Amount{Rows: n(20)}},
+		&Gather{},
+	}}, &Piece{Name: "Thumb", Round: true, Sections: []Section{
+		&Held{From: []HeldPart{{Piece: "Hand", Part: "thumb", Stitches: n(6)}, {Added: n(8)}}},
+		&Even{Amount: Amount{Rows: n(15)}},
+		&Gather{},
+	}}), 0)
+	require.Empty(t, g.Findings)
+	edges := g.Pieces[0].EdgesNamed("thumb edge")
+	require.Len(t, edges, 1)
+	assert.Equal(t, 6, edges[0].Stitches)
+	assert.Equal(t, mm(30), edges[0].Length)
+}
+
+func TestPartsThatEndAfterDifferentRowsAreToldWithTheirRows(t *testing.T) {
+	half := func(name string, rows int) Part {
+		return Part{Name: name, Stitches: n(32), Sections: []Section{&Even{Amount: Amount{Rows: n(rows)}}}}
+	}
+	g := Work(plain(&Piece{Name: "Tube", Round: true, Sections: []Section{
+		&CastOn{Stitches: n(64)},
+		&Even{Amount: Amount{Rows: n(20)}},
+		&Divide{Parts: []Part{half("Front", 28), half("Back", 30)}},
+		&JoinParts{Of: []JoinPart{{Part: "Front"}, {Part: "Back"}}, Round: true},
+		&Even{Amount: Amount{Rows: n(10)}},
+	}}), 0)
+	require.Len(t, g.Findings, 1)
+	assert.Equal(t, "arithmetic/join-rows", g.Findings[0].Kind)
+	assert.Equal(t, "rows 50 and 48", g.Findings[0].Have)
+}
