@@ -46,7 +46,7 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 	f.BoolVar(&worksheet, "worksheet", false, "a worksheet for a class, and its answers")
 	f.BoolVar(&life, "life-size", false, "the pieces at life size, to block on")
 	f.BoolVar(&o.Large, "large", false, "large print, 18 point and up")
-	f.BoolVar(&o.Little, "little-ink", false, "no grounds, thinner outlines and fewer ribs")
+	f.BoolVar(&o.Little, "little-ink", false, "thinner lines, fewer ribs, no grounds")
 	chooseUnits(cmd, &o.Units, "units of the lengths (default both)")
 	choosePaper(cmd, &o.Paper, &orientation)
 	// pages of text are upright

@@ -124,7 +124,8 @@ func headless(s *sheet.Sheet, name string, first bool, size float64) *sheet.Shee
 	return &out
 }
 
-// lessInk takes grounds away and every second line of a rib.
+// lessInk takes grounds away, every second line of a rib and the hairlines between the rows
+// of a table; outlines and frames become thinner, and rules to write on are dotted.
 func lessInk(g *sheet.Group) {
 	for _, it := range g.Items {
 		switch it := it.(type) {
@@ -134,11 +135,17 @@ func lessInk(g *sheet.Group) {
 			if it.Style.Fill == sheet.Tint {
 				it.Style.Fill = sheet.None
 			}
-			if it.Class == "hatch" {
+			switch {
+			case it.Class == "hatch":
 				it.Segs = everySecond(it.Segs)
-			}
-			if it.Class == "outline" {
+			case it.Class == "outline":
 				it.Style.Width *= 0.7
+			case it.Class == "caution":
+				it.Style.Width = min(it.Style.Width, 0.25)
+			case it.Class == "blank":
+				it.Style.Dash = []float64{0.2, 1.8}
+			case it.Class == "table" && it.Style.Width <= 0.1:
+				it.Style.Stroke = sheet.None
 			}
 		}
 	}
