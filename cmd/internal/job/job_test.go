@@ -74,7 +74,7 @@ func TestCautionsOnChildrensClothes(t *testing.T) {
 		text := caution(&c.p)
 		assert.Equal(t, c.choke, strings.Contains(text, "choke"), text)
 		assert.Equal(t, c.strang, strings.Contains(text, "strangle"), text)
-		assert.Equal(t, c.choke || c.strang, strings.Contains(text, "safety rules of your country"))
+		assert.Equal(t, c.choke || c.strang, strings.Contains(text, "safety rules of the country"))
 	}
 }
 
