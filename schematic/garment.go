@@ -36,6 +36,7 @@ type Made struct {
 	Areas    []GaugeArea
 	Live     map[string]int // stitches left live or held at the end, by part ('' is the piece)
 	Rows     int
+	Broken   bool // an error was met in the working: what follows from it says nothing
 
 	liveParts map[string]int // Live by part alone, without the panels in them
 }
@@ -187,4 +188,5 @@ type Seam struct {
 	Sew, Into             []Edge
 	SewLength, IntoLength units.Num // mm, all edges and all pieces to make together
 	SewCount, IntoCount   int       // stitches or rows
+	Broken                bool      // of a piece whose working met an error
 }

@@ -133,12 +133,14 @@ func (b *builder) seams() {
 			s.SewLength = s.SewLength.Add(e.edge.Length.Times(e.m.Make))
 			s.SewCount += (e.edge.Rows + e.edge.Stitches) * e.m.Make
 			e.m.notch(e.edge, s.Number)
+			s.Broken = s.Broken || e.m.Broken
 		}
 		for _, e := range into {
 			s.Into = append(s.Into, e.edge)
 			s.IntoLength = s.IntoLength.Add(e.edge.Length.Times(e.m.Make))
 			s.IntoCount += (e.edge.Rows + e.edge.Stitches) * e.m.Make
 			e.m.notch(e.edge, s.Number)
+			s.Broken = s.Broken || e.m.Broken
 		}
 		b.g.Seams = append(b.g.Seams, s)
 	}
@@ -167,6 +169,9 @@ func (b *builder) chain(refs []string, pos finding.Pos) ([]ofPiece, bool) {
 		}
 		if len(edges) == 0 {
 			ok = false
+			if m != nil && m.Broken {
+				continue
+			}
 			b.find(finding.Finding{Kind: "reference/edge", Severity: finding.Error, Pos: pos,
 				Message: fmt.Sprintf("there is no edge called %q", ref), Fix: b.edgeHint(ref)})
 			continue

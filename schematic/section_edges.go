@@ -75,7 +75,7 @@ func (s *BindOff) work(w *worker) {
 	every = max(every, s.Every.Int(w.i, every))
 	if need := n * times * edges; need > st.count() || need == st.count() && edges == 2 {
 		w.find("arithmetic/impossible", finding.Error, s.Pos,
-			fmt.Sprintf("%d stitches are to be taken off and there are %d", need, st.count()), fmt.Sprintf("%d × %d × %d", n, times, edges),
+			fmt.Sprintf("%d stitches are to be taken off and there are %d", need, st.count()), takenOff(n, times, edges),
 			fmt.Sprintf("%d stitches", st.count()), "take fewer stitches off, or say `bind off: all`")
 		return
 	}
@@ -104,6 +104,18 @@ func (s *BindOff) work(w *worker) {
 		}
 		w.advance(rows, nil, nil)
 	}
+}
+
+// takenOff is the sum of a bind-off: 4 × 3 times at both edges.
+func takenOff(n, times, edges int) string {
+	text := fmt.Sprint(n)
+	if times > 1 {
+		text += fmt.Sprintf(" × %d times", times)
+	}
+	if edges > 1 {
+		text += " at each of both edges"
+	}
+	return text
 }
 
 // takeOff takes n stitches off at each edge meant. Bound off at both edges it is

@@ -229,6 +229,12 @@ func (w *worker) liveOf(p HeldPart) int {
 		}
 		return 0
 	}
+	if m.Broken {
+		w.made.Broken = true
+		if v, ok := p.Stitches.At(w.i); ok {
+			return int(v.Floor())
+		}
+	}
 	n := m.Live[p.Part]
 	if n == 0 && p.Part == "" {
 		// Everything live, whatever it is called: parts, but not the panels in them.
@@ -264,6 +270,12 @@ func (w *worker) onto() {
 	}
 	for _, e := range w.piece.Onto {
 		edges := w.b.edges(e.Edge, w.piece)
+		if q, _ := w.b.pieceIn(e.Edge); q != nil && w.b.made[q.Name] != nil && w.b.made[q.Name].Broken {
+			w.made.Broken = true
+			if len(edges) == 0 {
+				continue
+			}
+		}
 		if len(edges) == 0 {
 			w.find("reference/edge", finding.Error, e.Pos, fmt.Sprintf("there is no edge called %q to work onto", e.Edge), "", "",
 				w.b.edgeHint(e.Edge))

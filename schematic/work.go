@@ -227,7 +227,15 @@ func (w *worker) gauge(name string) *Gauge {
 	return w.b.p.GaugeNamed("")
 }
 
+// find tells what does not add up. After an error the counts of the piece are not what its
+// designer meant, and whatever else does not fit follows from that.
 func (w *worker) find(kind string, sev finding.Severity, pos finding.Pos, message, have, want, fix string) {
+	if w.made.Broken && kind != "reference/edge" {
+		return
+	}
+	if sev == finding.Error {
+		w.made.Broken = true
+	}
 	f := finding.Finding{Kind: kind, Severity: sev, Pos: pos, Piece: w.piece.Name, Message: message, Have: have, Want: want, Fix: fix}
 	if w.cur != nil && w.cur.name != "" {
 		f.Section = w.cur.name

@@ -43,6 +43,9 @@ func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written
 // else what is written.
 func finishedOf(p *schematic.Pattern, g *schematic.Garment, id string) (length units.Num, how string, ok bool) {
 	for _, d := range measured(g, id) {
+		if d.broken() {
+			return units.Num{}, "", false
+		}
 		if d.girth {
 			return d.length(), d.words(p.Units), true
 		}

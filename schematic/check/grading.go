@@ -19,6 +19,7 @@ type series struct {
 	length bool // runs along the body or the arm
 	pos    finding.Pos
 	has    []bool
+	quiet  []bool // sizes in which it need not be missed: the piece met an error, or is missed already
 	vals   []units.Num
 	grain  []units.Num
 }
@@ -54,7 +55,7 @@ func writtenSeries(p *schematic.Pattern, w *schematic.Written, what string) *ser
 
 func newSeries(p *schematic.Pattern, name string, u units.Unit) *series {
 	n := p.Sizes.Len()
-	return &series{name: name, unit: u, has: make([]bool, n), vals: make([]units.Num, n), grain: make([]units.Num, n)}
+	return &series{name: name, unit: u, has: make([]bool, n), quiet: make([]bool, n), vals: make([]units.Num, n), grain: make([]units.Num, n)}
 }
 
 func alongBody(name string) bool {
@@ -69,7 +70,7 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 		for _, made := range g.Pieces {
 			for i := range made.Measures {
 				m := &made.Measures[i]
-				if !m.Main {
+				if !m.Main || made.Broken {
 					continue
 				}
 				s := byID[m.ID]
@@ -85,6 +86,14 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 				}
 				s.has[g.Index], s.vals[g.Index], s.grain[g.Index] = true, m.Length, grain(p, m)
 			}
+		}
+	}
+	for _, g := range gs {
+		missed := map[string]bool{}
+		for _, s := range order {
+			i := slices.IndexFunc(g.Pieces, func(m *schematic.Made) bool { return m.Name == s.piece })
+			s.quiet[g.Index] = i >= 0 && g.Pieces[i].Broken || i < 0 && missed[s.piece]
+			missed[s.piece] = missed[s.piece] || i < 0
 		}
 	}
 	return order
@@ -112,7 +121,7 @@ func (s *series) holes(p *schematic.Pattern) finding.List {
 	}
 	var missing []string
 	for i := first + 1; first >= 0 && i < last; i++ {
-		if !s.has[i] {
+		if !s.has[i] && !s.quiet[i] {
 			missing = append(missing, p.Sizes.Names[i])
 		}
 	}

@@ -12,7 +12,7 @@ import (
 // join holds the two sides of a seam against each other in the way in which it
 // is made. Lengths agree within half a stitch or row of every edge.
 func join(g *schematic.Garment, s *schematic.Seam) finding.List {
-	if s.Join == nil || len(s.Sew) == 0 || len(s.Into) == 0 {
+	if s.Join == nil || len(s.Sew) == 0 || len(s.Into) == 0 || s.Broken {
 		return nil // an edge that is not there was found in the working
 	}
 	switch s.Join.How {

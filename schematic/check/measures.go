@@ -30,6 +30,11 @@ func just(made *schematic.Made, m *schematic.Measure) derived {
 	return derived{terms: []term{{units.Int(1), made, m}}, girth: m.Around}
 }
 
+// broken reports whether one of the pieces is not what its designer meant.
+func (d derived) broken() bool {
+	return slices.ContainsFunc(d.terms, func(t term) bool { return t.piece.Broken })
+}
+
 func (d derived) length() units.Num {
 	sum := d.plus
 	for _, t := range d.terms {

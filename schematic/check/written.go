@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
@@ -22,6 +23,9 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 		low, ok := w.Low.At(g.Index)
 		options := sum(g, of)
 		held = held || len(options) > 0
+		if slices.ContainsFunc(options, derived.broken) {
+			continue
+		}
 		switch {
 		case !ok && len(options) > 0:
 			all = append(all, in(finding.Finding{Kind: "grading/missing", Severity: finding.Warning, Pos: w.Pos,
@@ -58,7 +62,7 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 func unmade(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written, of string) finding.List {
 	var all finding.List
 	for _, g := range gs {
-		if low, ok := w.Low.At(g.Index); ok && len(sum(g, of)) == 0 {
+		if low, ok := w.Low.At(g.Index); ok && len(sum(g, of)) == 0 && !anyBroken(g) {
 			all = append(all, in(finding.Finding{Kind: "drawn/missing", Severity: finding.Warning, Pos: w.Pos,
 				Message: fmt.Sprintf("%s is written for a size whose pieces have none", w.Name),
 				Have:    p.Steps.With(low, w.Unit) + " written", Want: "a dash, or rows that make it",
@@ -66,6 +70,10 @@ func unmade(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written,
 		}
 	}
 	return all
+}
+
+func anyBroken(g *schematic.Garment) bool {
+	return slices.ContainsFunc(g.Pieces, func(m *schematic.Made) bool { return m.Broken })
 }
 
 // differs reports that none of options agrees with low to high, and tells the
