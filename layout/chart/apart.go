@@ -174,7 +174,8 @@ func (p *plan) bodies() func(*node) []bar {
 	}
 }
 
-// lift raises an arch until it runs into no symbol of the row below.
+// lift raises an arch until it runs into no symbol of the row below, nor into those of
+// its own row beyond its neighbours.
 func (p *plan) lift(n *node, body func(*node) []bar) {
 	if n.line.n == 0 || p.lines[n.line.n-1].row.Base || n.prev == nil || n.next == nil || len(n.prev.feet) == 0 || len(n.next.feet) == 0 {
 		return
@@ -183,6 +184,9 @@ func (p *plan) lift(n *node, body func(*node) []bar) {
 	for tries := range 24 {
 		mine := p.body(n)
 		hit := false
+		for _, m := range [2]*node{n.prev.prev, n.next.next} {
+			hit = hit || m != nil && m != n && !m.mark && !m.arch() && !m.picot() && nearness(mine, p.body(m), apart) < apart
+		}
 		m := from
 		if m.prev != nil {
 			m = m.prev
@@ -254,8 +258,8 @@ func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
 }
 
 // widen gives more room where two neighbours of a row come too near to each other,
-// and says whether any did.
-func (p *plan) widen(l *line) bool {
+// and says whether any did. Where room alone doesn't help it sets them level too.
+func (p *plan) widen(l *line, level bool) bool {
 	if l.row.Base || l.n == 0 {
 		return false
 	}
@@ -271,6 +275,13 @@ func (p *plan) widen(l *line) bool {
 		if d := nearness(last, body, apart); d < apart-0.02 {
 			b.extra += 0.12 + apart - max(d, -0.5)
 			found = true
+			if low, high := min(a.fv, b.fv), max(a.fv, b.fv); level && high > low {
+				if a.fv < b.fv {
+					a.raise += high - low
+				} else {
+					b.raise += high - low
+				}
+			}
 		}
 		last = body
 	}

@@ -19,23 +19,23 @@ const (
 // angle in rounds, mm from the middle of its side in a polygon. v is its head's
 // level: mm above the foundation, or from the centre. fv is the level of its foot.
 type node struct {
-	st           *St
-	line         *line
-	half, h      float64
-	q, v, fv     float64
-	feet         []*node
-	kids         int
-	kidSum       float64
-	share        int     // it's the share-th of the group
-	group        []*node // all that stand on its foot, side by side; nil if it alone does
-	side         int     // of a polygon
-	corner       bool
-	extra        float64 // room beside the usual before it
-	prev, next   *node   // in its row, around in a round
-	chord, rise  float64 // of an arch
-	ends         [2]pt
-	mark         bool // a place in a row that is not drawn: a break
-	repeat, part int
+	st          *St
+	line        *line
+	half, h     float64
+	q, v, fv    float64
+	feet        []*node
+	kids        int
+	kidSum      float64
+	share       int     // it's the share-th of the group
+	group       []*node // all that stand on its foot, side by side; nil if it alone does
+	side        int     // of a polygon
+	corner      bool
+	extra       float64 // room beside the usual before it
+	raise       float64 // above where it would stand, to be clear of a neighbour
+	prev, next  *node   // in its row, around in a round
+	chord, rise float64 // of an arch
+	ends        [2]pt
+	mark        bool // a place in a row that is not drawn: a break, a row end
 }
 
 // line is a row as laid out: from left to right, or around.
@@ -69,7 +69,7 @@ const (
 	roundDip  = 0.9         // the same in rounds
 	steep     = 0.866       // sine of the most that a stitch leans from upright
 	pitch     = 1.6         // least distance from row to row
-	tries     = 8           // how often a row is set wider where symbols meet
+	tries     = 14          // how often a row is set wider where symbols meet
 	ringMin   = 1.6         // radius of a ring without chains
 	breakHalf = 2.2         // half the room of a break
 	rounds    = 3           // of sweeping and settling, while symbols still come too near

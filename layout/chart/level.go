@@ -21,7 +21,7 @@ func (p *plan) settle(r int) bool {
 			p.even(l)
 		}
 		p.levels(r)
-		if try == tries || !p.widen(l) {
+		if try == tries || !p.widen(l, try >= tries/2) {
 			return wider
 		}
 		wider = true
@@ -91,6 +91,7 @@ func (p *plan) levels(r int) {
 		default:
 			n.fv = l.base + clear
 		}
+		n.fv += n.raise
 		n.v = n.fv + p.rises(n)
 	}
 	if r > 0 {

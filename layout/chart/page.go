@@ -248,18 +248,18 @@ func newPages(d *drawing, o *Options, landscape bool) (*pages, error) {
 		return nil, &place.TooLarge{What: "The key and the heading", Paper: o.Paper, W: c.w, H: c.h + 25 - h}
 	}
 	s := d.scale
-	c.cols = cutSpan(d.f.lo.X, d.f.hi.X, w/s, overlap/s, nil)
-	c.rows = cutSpan(-d.f.hi.Y, -d.f.lo.Y, h/s, overlap/s, nil)
+	c.cols = cutSpan(d.f.lo.X, d.f.hi.X, w/s)
+	c.rows = cutSpan(-d.f.hi.Y, -d.f.lo.Y, h/s)
 	if len(c.cols) > 1 || len(c.rows) > 1 { // room for where the pages meet, and for numbers
 		side := overlap + 4
-		c.cols = cutSpan(d.f.lo.X, d.f.hi.X, (w-2*side)/s, overlap/s, nil)
-		c.rows = cutSpan(-d.f.hi.Y, -d.f.lo.Y, (h-2*side)/s, overlap/s, nil)
+		c.cols = cutSpan(d.f.lo.X, d.f.hi.X, (w-2*side)/s)
+		c.rows = cutSpan(-d.f.hi.Y, -d.f.lo.Y, (h-2*side)/s)
 	}
 	return c, nil
 }
 
 // cutSpan shares a stretch among windows of at most room.
-func cutSpan(lo, hi, room, _ float64, _ []float64) []window {
+func cutSpan(lo, hi, room float64) []window {
 	if hi-lo <= room+1e-9 {
 		return []window{{lo, hi}}
 	}

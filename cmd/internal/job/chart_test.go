@@ -1,0 +1,82 @@
+package job
+
+import (
+	"context"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/layout/place"
+	"flatwright/render/compare"
+)
+
+// chartTexts are texts of rows of each sort of chart: rows, rounds, a polygon, lace, post
+// and loop stitches, a rib with picked-up rows, knitting.
+var chartTexts = []string{"rows/dc-swatch", "rows/shells-6-2", "rows/granny-us", "rows/circle-dc-12", "rows/post-rib", "rows/horseshoe",
+	"rows/rib-knit", "rows/popcorn-row", "chart/hexagon", "chart/pineapple", "chart/chain-mesh", "chart/side-rib", "chart/lace-shells"}
+
+func chartText(t testing.TB, name string) Source {
+	t.Helper()
+	path := filepath.Join("../../../testdata", name+".txt")
+	b, err := os.ReadFile(path)
+	require.NoError(t, err)
+	return Source{Name: filepath.Base(path), Text: b}
+}
+
+// Rasterised by librsvg and by Poppler at 150 dpi, every ink pixel of one has a partner
+// in the other.
+func TestSVGAndPDFOfEveryChartAreOnePicture(t *testing.T) {
+	compare.Tool(t, "rsvg-convert")
+	compare.Tool(t, "pdftoppm")
+	for _, name := range chartTexts {
+		t.Run(name, func(t *testing.T) {
+			text := chartText(t, name)
+			r, err := Chart(context.Background(), nil, &text, ChartOptions{LeftHanded: name == "rows/horseshoe", Paper: place.Letter})
+			require.NoError(t, err)
+			svgs, pdf := split(t, r)
+			for i, f := range svgs {
+				compare.Same(t, compare.SVG(t, f.Body), compare.PDF(t, pdf, i+1))
+			}
+		})
+	}
+}
+
+func TestChartsAreAsTheyWereLookedAt(t *testing.T) {
+	for _, name := range chartTexts {
+		text := chartText(t, name)
+		r, err := Chart(context.Background(), nil, &text, ChartOptions{Format: "svg"})
+		require.NoError(t, err)
+		for _, f := range r.Files {
+			golden(t, filepath.Join("testdata", "chart", f.Name), f.Body)
+		}
+	}
+}
+
+func TestAPatternIsChartedBySectionAndSize(t *testing.T) {
+	for _, src := range sources(t, "../../../examples/*.yaml") {
+		r, err := Chart(context.Background(), &src, nil, ChartOptions{})
+		require.NoError(t, err, src.Name)
+		assert.GreaterOrEqual(t, len(r.Files), 2, src.Name)
+		again, err := Chart(context.Background(), &src, nil, ChartOptions{})
+		require.NoError(t, err)
+		assert.Equal(t, r.Files, again.Files, "the same input gives the same bytes")
+	}
+	src := sources(t, "../../../examples/saltmarsh*.yaml")[0]
+	r, err := Chart(context.Background(), &src, nil, ChartOptions{Section: "sleeve", Size: "S", Format: "svg"})
+	require.NoError(t, err)
+	require.Len(t, r.Files, 1)
+	assert.True(t, strings.HasSuffix(r.Files[0].Name, "-chart-sleeve.svg"), r.Files[0].Name)
+	var option *OptionError
+	_, err = Chart(context.Background(), &src, nil, ChartOptions{Section: "collar"})
+	require.ErrorAs(t, err, &option)
+	assert.Contains(t, err.Error(), "Body")
+	_, err = Chart(context.Background(), &src, nil, ChartOptions{Size: "XXS"})
+	require.ErrorAs(t, err, &option)
+	text := Source{Name: "a.txt", Text: []byte("Only words here.\n")}
+	_, err = Chart(context.Background(), nil, &text, ChartOptions{})
+	require.Error(t, err)
+}

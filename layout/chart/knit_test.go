@@ -1,0 +1,81 @@
+package chart
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/stitch"
+)
+
+// squares are the columns of a knitting chart in every row, and the symbols as the
+// right side shows them, from the left.
+func squares(w *Work) (cols [][]int, keys [][]string, wide int) {
+	rows, n := columns(w, false)
+	for _, r := range rows {
+		var c []int
+		var k []string
+		for _, s := range r.cells {
+			c = append(c, s.col)
+			k = append(k, shownKey(s.st.Kind, w.Rows[r.row].Wrong))
+		}
+		cols, keys = append(cols, c), append(keys, k)
+	}
+	return cols, keys, n
+}
+
+func TestWrongSideRowsAreDrawnAsTheyLookFromTheRightSide(t *testing.T) {
+	_, keys, _ := squares(fromText(t, "Cast on 6 sts.\nRow 1 (RS): K2, p2, k2. (6 sts)\nRow 2: P2, k2, p2. (6 sts)\nRow 3: K1, ssk, k2tog, k1. (4 sts)\nRow 4: P1, p2tog, p1. (3 sts)\n"))
+	rib := []string{"knit", "knit", "purl", "purl", "knit", "knit"}
+	assert.Equal(t, rib, keys[0])
+	assert.Equal(t, rib, keys[1], "rib stands over rib")
+	assert.Equal(t, []string{"knit", "right-leaning decrease", "left-leaning decrease", "knit"}, keys[2], "from the left")
+	assert.Equal(t, []string{"knit", "right-leaning decrease", "knit"}, keys[3], "p2tog on the wrong side looks like k2tog")
+}
+
+func TestLaceKeepsItsColumns(t *testing.T) {
+	cols, _, wide := squares(text(t, "rows/horseshoe.txt"))
+	assert.Equal(t, 41, wide)
+	for _, row := range cols {
+		for i, c := range row {
+			require.Equal(t, i, c, "as many stitches as squares, side by side")
+		}
+	}
+}
+
+func TestShapingAtTheEdgesMovesTheEdges(t *testing.T) {
+	cols, _, wide := squares(fromText(t, "Cast on 10 sts.\nRow 1 (RS): K10. (10 sts)\nRow 2: Purl. (10 sts)\nRow 3: K1, ssk, k4, k2tog, k1. (8 sts)\nRow 4: Purl. (8 sts)\n"))
+	assert.Equal(t, 10, wide)
+	assert.Equal(t, []int{1, 2, 3, 4, 5, 6, 7, 8}, cols[2])
+	assert.Equal(t, cols[2], cols[3])
+}
+
+func TestEverySquareOfARowIsItsOwn(t *testing.T) {
+	for _, path := range []string{"rows/eyelets-knit.txt", "rows/rib-knit.txt", "rows/feather-18.txt", "rows/old-shale-40.txt"} {
+		cols, _, wide := squares(text(t, path))
+		for r, row := range cols {
+			for i, c := range row {
+				require.Less(t, c, wide)
+				if i > 0 {
+					require.Greater(t, c, row[i-1], "%s, row %d", path, r+1)
+				}
+			}
+		}
+	}
+}
+
+// Every knitting symbol has strokes of its own, but knit, which is blank.
+func TestNoTwoKnitSymbolsAreAlike(t *testing.T) {
+	drawn := map[string]string{}
+	for _, k := range stitch.All {
+		if k.Craft != stitch.Knitting {
+			continue
+		}
+		shape := shapeOf(knitSymbol(k.Key, pt{}))
+		if other, ok := drawn[shape]; ok {
+			assert.Equal(t, other, k.Key, "drawn alike")
+		}
+		drawn[shape] = k.Key
+	}
+}

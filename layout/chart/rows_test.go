@@ -1,0 +1,212 @@
+package chart
+
+import (
+	"math"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/layout/sheet"
+	"flatwright/schematic/rows"
+)
+
+// text is the work of a text of rows in a test data folder.
+func text(t testing.TB, path string) *Work {
+	t.Helper()
+	src, err := os.ReadFile(filepath.Join("../../testdata", path))
+	require.NoError(t, err)
+	x := rows.Read(path, src, rows.Options{TermsSet: true})
+	g, ok := rows.GraphOf(x, "", 0)
+	require.True(t, ok)
+	w, ok := FromGraph(g, x)
+	require.True(t, ok)
+	require.NoError(t, w.Check())
+	return w
+}
+
+// fromText is a work of rows written here.
+func fromText(t testing.TB, lines string) *Work {
+	t.Helper()
+	x := rows.Read("rows", []byte(lines), rows.Options{TermsSet: true})
+	g, ok := rows.GraphOf(x, "", 0)
+	require.True(t, ok)
+	w, ok := FromGraph(g, x)
+	require.True(t, ok)
+	return w
+}
+
+func counts(w *Work) []int {
+	var out []int
+	for i := range w.Rows {
+		if !w.Rows[i].Base {
+			out = append(out, w.Rows[i].Counted())
+		}
+	}
+	return out
+}
+
+// The counts are those that the texts state.
+func TestAChartHasTheStitchesThatItsTextStates(t *testing.T) {
+	for path, want := range map[string][]int{
+		"rows/dc-swatch.txt":    {21, 21, 21},
+		"rows/circle-dc-12.txt": {12, 24, 36, 48, 60},
+		"rows/granny-us.txt":    {12, 24, 36},
+		"rows/shells-6-2.txt":   {25, 25, 25},
+		"rows/mesh-2.txt":       {11, 11, 21},
+		"rows/post-rib.txt":     {26, 26, 26, 26, 26, 26},
+		"rows/eyelets-knit.txt": {21, 21, 21, 21, 19, 17, 30, 25, 25},
+		"chart/hexagon.txt":     {12, 24, 36},
+		"chart/pineapple.txt":   {19, 19, 18, 17, 16},
+		"chart/chain-mesh.txt":  {7, 8, 7},
+	} {
+		w := text(t, path)
+		assert.Equal(t, want, counts(w), path)
+		ss, err := Draw(w, Options{Whole: true})
+		require.NoError(t, err, path)
+		drawn := 0
+		for i := range w.Rows {
+			if w.Craft() == 0 || !w.Rows[i].Base { // a cast-on is no row of squares
+				drawn += len(w.Rows[i].St)
+			}
+		}
+		assert.Equal(t, drawn, stitchesOn(t, ss), path)
+	}
+}
+
+// What is a multiple of what is told in the texts themselves.
+func TestTheRepeatIsTheOneThatTheTextIsWrittenIn(t *testing.T) {
+	for path, want := range map[string]string{
+		"rows/shells-6-2.txt":   "multiple of 6 + 1", // of the foundation, less the chain that turns
+		"rows/horseshoe.txt":    "multiple of 10 + 1",
+		"rows/feather-18.txt":   "multiple of 18",
+		"chart/chain-mesh.txt":  "multiple of 4 + 1",
+		"chart/lace-shells.txt": "multiple of 6 + 1",
+	} {
+		r, ok := text(t, path).Repeat()
+		require.True(t, ok, path)
+		assert.Equal(t, want, r.String(), path)
+	}
+	_, ok := text(t, "rows/dc-swatch.txt").Repeat()
+	assert.False(t, ok, "one stitch again and again is no repeat")
+}
+
+// A row of flat work starts where the one before it ended; its number stands there.
+func TestNumbersStandWhereRowsStart(t *testing.T) {
+	side := func(left bool) map[string]float64 {
+		ss, err := Draw(text(t, "rows/dc-swatch.txt"), Options{LeftHanded: left})
+		require.NoError(t, err)
+		at := map[string]float64{}
+		sheet.Walk(&ss[0].Root, func(it sheet.Item) {
+			if x, ok := it.(*sheet.Text); ok && x.Class == "number" {
+				at[x.S] = x.At.X
+			}
+		})
+		return at
+	}
+	right, left := side(false), side(true)
+	require.Len(t, right, 3)
+	assert.Greater(t, right["1"], right["2"], "right-side rows read from the right")
+	assert.Greater(t, right["3"], right["2"])
+	assert.Less(t, left["1"], left["2"], "left-handed work is the mirror image")
+}
+
+func TestALongRowIsShortenedAtItsRepeat(t *testing.T) {
+	w := text(t, "chart/lace-shells.txt")
+	short, what := w.lower(mostTall).shorten(mostWide)
+	require.NotNil(t, what)
+	assert.Equal(t, 6, what.Of)
+	assert.Equal(t, what.Of*what.Times, what.Stitches)
+	assert.Less(t, len(short.Rows), len(w.Rows))
+	require.NoError(t, short.Check())
+	for i := range short.Rows {
+		r := &short.Rows[i]
+		breaks := 0
+		for _, s := range r.St {
+			if s.Break {
+				breaks++
+			}
+		}
+		assert.Equal(t, 1, breaks, r.title())
+		assert.LessOrEqual(t, len(r.St), mostWide+6)
+		for k := range w.Rows { // no row's count is lost
+			if o := &w.Rows[k]; o.Number == r.Number && !o.Base {
+				assert.Equal(t, o.Counted(), r.Counted(), r.title())
+			}
+		}
+	}
+	ss, err := Draw(w, Options{})
+	require.NoError(t, err)
+	assert.Len(t, ss, 1)
+	assert.Contains(t, ss[0].Desc, "Row 31", "the words leave nothing out")
+}
+
+func TestARowAlongRowEndsHasAFootInEveryRow(t *testing.T) {
+	w := text(t, "chart/side-rib.txt")
+	r := w.edgeAt()
+	require.Equal(t, 16, r)
+	seen := map[int]bool{}
+	for _, s := range w.Rows[r].St {
+		for _, f := range s.Feet {
+			seen[f] = true
+		}
+	}
+	assert.Len(t, seen, 15)
+	p := newPlan(w, false)
+	p.lay()
+	require.NotNil(t, p.below)
+	for _, n := range p.lines[1].nodes {
+		for _, f := range n.feet {
+			assert.Less(t, math.Abs(n.q-f.q), 4.0, "each stitch stands over its row's end")
+		}
+	}
+	ss, err := Draw(w, Options{})
+	require.NoError(t, err)
+	assert.Equal(t, made(w), stitchesOn(t, ss))
+}
+
+// Published descriptions of the symbols (the international crochet symbols): the key names
+// each that is drawn, in both terms, and none else.
+func TestTheKeyListsWhatIsDrawnAndNothingElse(t *testing.T) {
+	key := func(w *Work) string {
+		ss, err := Draw(w, Options{})
+		require.NoError(t, err)
+		var all []string
+		sheet.Walk(&ss[0].Root, func(it sheet.Item) {
+			if x, ok := it.(*sheet.Text); ok && x.Class == "key" {
+				all = append(all, x.S)
+			}
+		})
+		return strings.Join(all, "\n")
+	}
+	swatch := key(text(t, "rows/dc-swatch.txt"))
+	assert.Contains(t, swatch, "dc: double crochet (UK treble crochet)")
+	assert.NotContains(t, swatch, "single crochet")
+	assert.NotContains(t, swatch, "loop")
+	rib := key(text(t, "chart/side-rib.txt"))
+	assert.Contains(t, rib, "in back loop only")
+	assert.Contains(t, rib, "in front loop only", "a back loop of a wrong-side row looks like a front loop")
+	assert.Contains(t, key(text(t, "rows/post-rib.txt")), "FPdc: front post double crochet")
+	assert.Contains(t, key(text(t, "rows/horseshoe.txt")), "k on the right side, p on the wrong side")
+}
+
+func TestTheWordsSayEveryRowInTheOrderOfWorking(t *testing.T) {
+	w := text(t, "rows/shells-6-2.txt")
+	assert.Equal(t, "Row 2, wrong side: chain 3 as first dc, 2 dc in one stitch, 1 sc, 5 dc in one stitch, 1 sc, 5 dc in one stitch, 1 sc, 5 dc in one stitch, 1 sc, 3 dc in one stitch; 25 stitches.", w.Words(2))
+	d := text(t, "rows/granny-us.txt").Describe()
+	assert.Contains(t, d, "Round 2: chain 3 as first dc, 2 dc in ch-2 space, ch 2, 3 dc in ch-2 space, ch 1,")
+	assert.Contains(t, d, "joined with a slip stitch; 24 stitches.")
+}
+
+func TestWorkThatCannotBeDrawnIsAnError(t *testing.T) {
+	w := &Work{Rows: []Row{{St: []St{{Feet: []int{2}}}}}}
+	_, err := Draw(w, Options{})
+	require.Error(t, err)
+	_, err = Draw(&Work{}, Options{})
+	require.Error(t, err)
+	_, err = Draw(text(t, "rows/dc-swatch.txt"), Options{Scale: 99})
+	require.ErrorContains(t, err, "0.3 to 4")
+}

@@ -1,0 +1,101 @@
+package chart
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/layout/sheet"
+	"flatwright/schematic/stitch"
+)
+
+func shapeOf(paths []*sheet.Path) string {
+	var b strings.Builder
+	for _, p := range paths {
+		fmt.Fprintf(&b, "%v%v;", p.Segs, p.Style.Fill)
+	}
+	return b.String()
+}
+
+// slanted counts the slanted bars of a symbol, level those that lie across.
+func strokesOf(paths []*sheet.Path) (slanted, level int) {
+	for _, p := range paths {
+		if len(p.Segs) != 2 || p.Segs[1].Verb != sheet.Line {
+			continue
+		}
+		d := sub(p.Segs[1].P[0], p.Segs[0].P[0])
+		switch {
+		case d.X != 0 && d.Y == 0:
+			level++
+		case d.X != 0:
+			slanted++
+		}
+	}
+	return slanted, level
+}
+
+// The international crochet symbols as published lists describe them (from memory): single
+// crochet a cross, half double a T, double a T with one bar, treble with two, double
+// treble with three.
+func TestPlainStitchesHaveTheirBars(t *testing.T) {
+	for id, want := range map[string][2]int{"sc": {0, 1}, "hdc": {0, 1}, "dc": {1, 1}, "tr": {2, 1}, "dtr": {3, 1}} {
+		slanted, level := strokesOf(sample(stitch.ByID(id), 0))
+		assert.Equal(t, want, [2]int{slanted, level}, id)
+	}
+	slip := sample(stitch.ByID("slst"), 0)
+	require.Len(t, slip, 1)
+	assert.Equal(t, sheet.Black, slip[0].Style.Fill, "a slip stitch is a filled dot")
+	chain := sample(stitch.ByID("ch"), 0)
+	require.Len(t, chain, 1)
+	assert.Equal(t, sheet.None, chain[0].Style.Fill, "a chain is an open oval")
+	lo, hi := bounds(chain)
+	assert.Greater(t, hi.X-lo.X, hi.Y-lo.Y)
+}
+
+func TestNoTwoCrochetSymbolsAreAlike(t *testing.T) {
+	drawn := map[string]string{}
+	for _, k := range stitch.All {
+		if k.Craft != stitch.Crochet {
+			continue
+		}
+		s := shapeOf(sample(k, k.Post))
+		other, ok := drawn[s]
+		assert.False(t, ok, "%s is drawn like %s", k.ID, other)
+		drawn[s] = k.ID
+	}
+}
+
+func TestSymbolsAreAsTallAsTheirKind(t *testing.T) {
+	for _, k := range stitch.All {
+		if k.Craft != stitch.Crochet || k.ID == "ch" {
+			continue
+		}
+		lo, hi := bounds(sample(k, k.Post))
+		assert.InDelta(t, Height(k), hi.Y-max(lo.Y, 0), 0.8, k.ID) // a cross has air above and below
+		assert.Greater(t, lo.Y, -0.6, k.ID)
+	}
+}
+
+func TestDecreasesShareAHeadAndIncreasesAFoot(t *testing.T) {
+	k := stitch.ByID("dc3tog")
+	legs := 0
+	for _, p := range sample(k, 0) {
+		if d := sub(p.Segs[len(p.Segs)-1].P[0], pt{Y: Height(k)}); long(d) < 1e-9 {
+			legs++
+		}
+	}
+	assert.Equal(t, 3, legs)
+	p, _ := laid(text(t, "rows/shells-5-2.txt"))
+	group := 0
+	for _, n := range p.lines[2].nodes {
+		if len(n.group) == 5 {
+			group++
+			foot := p.footPoints(n)[0]
+			assert.Less(t, long(sub(foot, p.point(n.feet[0], n.feet[0].v))), 4.5)
+		}
+	}
+	assert.Equal(t, 10, group)
+}
