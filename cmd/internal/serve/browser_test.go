@@ -2,13 +2,17 @@ package serve
 
 import (
 	"context"
+	"errors"
+	"fmt"
 	"os"
 	"os/exec"
 	"path/filepath"
+	"sync"
 	"testing"
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
 	"github.com/stretchr/testify/assert"
@@ -33,10 +37,42 @@ func running(t testing.TB, o Options) *Server {
 	return s
 }
 
-// browser starts a browser, or skips the test where there is none. Its tabs are
-// made of the context.
-func browser(t testing.TB) context.Context {
+// theBrowser is one browser for all tests, each in tabs of its own.
+var theBrowser struct {
+	once sync.Once
+	ctx  context.Context
+	err  error
+	end  func() error
+}
+
+func TestMain(m *testing.M) {
+	code := m.Run()
+	if theBrowser.end != nil {
+		if err := theBrowser.end(); err != nil {
+			fmt.Fprintln(os.Stderr, "the browser did not end well:", err)
+		}
+	}
+	os.Exit(code)
+}
+
+// browserFor gives the browser, or skips the test where there is none. Tabs are made of
+// the context.
+func browserFor(t testing.TB) context.Context {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("browsers take long")
+	}
+	theBrowser.once.Do(start)
+	if theBrowser.err != nil {
+		if compare.Required() {
+			require.NoError(t, theBrowser.err)
+		}
+		t.Skip(theBrowser.err)
+	}
+	return theBrowser.ctx
+}
+
+func start() {
 	path := ""
 	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
 		if p, err := exec.LookPath(name); err == nil && path == "" {
@@ -44,21 +80,24 @@ func browser(t testing.TB) context.Context {
 		}
 	}
 	if path == "" {
-		if compare.Required() {
-			require.FailNow(t, "there is no Chromium")
-		}
-		t.Skip("there is no Chromium")
+		theBrowser.err = errors.New("there is no Chromium")
+		return
+	}
+	dir, err := os.MkdirTemp("", "flatwright-browser-")
+	if err != nil {
+		theBrowser.err = err
+		return
 	}
 	alloc, end := chromedp.NewExecAllocator(context.Background(), append(chromedp.DefaultExecAllocatorOptions[:],
-		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(t.TempDir()),
+		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(dir),
 		chromedp.Flag("disable-background-networking", true))...)
 	ctx, _ := chromedp.NewContext(alloc, chromedp.WithErrorf(func(string, ...any) {}))
-	t.Cleanup(func() {
-		assert.NoError(t, chromedp.Cancel(ctx)) // waits for the browser to end
+	theBrowser.ctx, theBrowser.err = ctx, chromedp.Run(ctx)
+	theBrowser.end = func() error {
+		err := chromedp.Cancel(ctx) // waits for the browser to end
 		end()
-	})
-	require.NoError(t, chromedp.Run(ctx))
-	return ctx
+		return errors.Join(err, os.RemoveAll(dir))
+	}
 }
 
 // drawn is a script that gives the drawing's svg elements.
@@ -82,6 +121,8 @@ func visit(t testing.TB, browser context.Context, s *Server, width, height int64
 	p := &tab{t: t, ctx: ctx}
 	chromedp.ListenTarget(ctx, func(e any) {
 		switch e := e.(type) {
+		case *page.EventJavascriptDialogOpening: // a page that asks whether to leave what is not saved
+			go func() { _ = chromedp.Run(ctx, page.HandleJavaScriptDialog(true)) }()
 		case *runtime.EventExceptionThrown:
 			p.bad = append(p.bad, e.ExceptionDetails.Error())
 		case *runtime.EventConsoleAPICalled:
@@ -146,4 +187,16 @@ func copyOf(t testing.TB, example string) string {
 	path := filepath.Join(t.TempDir(), example+".yaml")
 	require.NoError(t, os.WriteFile(path, text, 0o644))
 	return path
+}
+
+// fill puts a value into a field as a person does who selects what is there and types.
+func (p *tab) fill(selector, value string) {
+	p.t.Helper()
+	p.do(chromedp.Evaluate(fmt.Sprintf("(() => { const e = document.querySelector(%q); e.focus(); e.select(); })()", selector), nil), chromedp.KeyEvent(value))
+}
+
+// choose chooses an entry of a list.
+func (p *tab) choose(selector, value string) {
+	p.t.Helper()
+	p.do(chromedp.Evaluate(fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.value = %q; e.dispatchEvent(new Event("change", {bubbles: true})); })()`, selector, value), nil))
 }

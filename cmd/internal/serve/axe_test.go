@@ -1,0 +1,80 @@
+package serve
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"github.com/chromedp/chromedp"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/render/compare"
+)
+
+// axe gives the script of axe-core, which testdata/browser takes from the npm
+// registry, or skips the test where it has not been fetched.
+func axe(t testing.TB) string {
+	t.Helper()
+	b, err := os.ReadFile(filepath.FromSlash("../../../testdata/browser/node_modules/axe-core/axe.min.js"))
+	if err != nil {
+		if compare.Required() {
+			require.NoError(t, err, "run npm ci in testdata/browser")
+		}
+		t.Skip("axe-core is not there: run npm ci in testdata/browser")
+	}
+	return string(b)
+}
+
+const runAxe = `axe.run(document, {runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"]})
+	.then((r) => r.violations.flatMap((v) => v.nodes.map((n) => v.id + ": " + n.target.join(" ") + " — " + n.failureSummary)))`
+
+// accessible holds the page as it is now to WCAG 2.2 AA.
+func (p *tab) accessible(script, what string) {
+	p.t.Helper()
+	p.do(chromedp.Evaluate(script, nil))
+	assert.Empty(p.t, js[[]string](p, runAxe), what)
+}
+
+func TestEveryScreenKeepsTheRulesOfAccess(t *testing.T) {
+	script := axe(t)
+	s := running(t, Options{File: copyOf(t, "saltmarsh-cardigan")})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	p.until(`document.querySelector("#form .cells")`)
+	screens := func(name string) {
+		p.do(chromedp.Click("#tab-form"))
+		p.until(`!document.querySelector("#panel-form").hidden`)
+		p.shot(name + "-form")
+		p.accessible(script, name+" form")
+		p.do(chromedp.Click("#tab-text"))
+		p.shot(name + "-text")
+		p.accessible(script, name+" text")
+	}
+	screens("day")
+	p.dark(true)
+	screens("night")
+	p.dark(false)
+
+	p.replace("stitches: 62 (68", "stitches: 63 (68")
+	p.replace("sample: M", "sample: Q")
+	p.until(`document.querySelector("#findings li.error")`)
+	screens("errors")
+	p.dark(true)
+	screens("errors-night")
+	p.dark(false)
+	p.do(chromedp.Click("#undo"), chromedp.Click("#undo"))
+	for _, id := range []string{"table", "keep"} {
+		p.do(chromedp.Click("#tab-" + id))
+		p.shot("day-" + id)
+		p.accessible(script, id)
+	}
+	p.do(chromedp.Click("#open"))
+	p.shot("day-open")
+	p.accessible(script, "open")
+	p.do(chromedp.Click(`[data-model="new-hat"]`))
+	p.until(`document.querySelector("#file").textContent === "a new pattern"`)
+	p.do(chromedp.Click("#save"))
+	p.until(`document.querySelector("#name-dialog").open`)
+	p.shot("day-name")
+	p.accessible(script, "name")
+}

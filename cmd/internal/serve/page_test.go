@@ -1,0 +1,331 @@
+package serve
+
+import (
+	"context"
+	"fmt"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/chromedp/cdproto/browser"
+	"github.com/chromedp/cdproto/network"
+	"github.com/chromedp/cdproto/page"
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// replace types a change into the text as a person would: it selects what is old,
+// and types what is new.
+func (p *tab) replace(old, new string) {
+	p.t.Helper()
+	p.do(chromedp.Click("#tab-text"))
+	require.True(p.t, js[bool](p, fmt.Sprintf(`(() => { const t = document.querySelector("#text"), at = t.value.indexOf(%q);
+		t.focus(); t.setSelectionRange(at, at + %d); return at >= 0; })()`, old, len(old))), "%q is not in the text", old)
+	p.do(chromedp.KeyEvent(new))
+}
+
+// text is the pattern on the page.
+func (p *tab) text() string { return js[string](p, `document.querySelector("#text").value`) }
+
+// drawing is all the text of the drawing.
+func (p *tab) drawing() string {
+	return js[string](p, `document.querySelector("#pages").shadowRoot.querySelector(".sheets").textContent`)
+}
+
+func (p *tab) settled(act func()) {
+	p.t.Helper()
+	before := js[string](p, `document.querySelector("#pages").dataset.drawn`)
+	act()
+	p.until(fmt.Sprintf(`document.querySelector("#pages").dataset.drawn !== %q`, before))
+	time.Sleep(60 * time.Millisecond)
+}
+
+func TestTypingBreakingAndMending(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "saltmarsh-cardigan")})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	assert.Contains(t, p.drawing(), "Saltmarsh Cardigan")
+	p.settled(func() { p.replace("Saltmarsh Cardigan\ndesigner", "Tidemark Cardigan\ndesigner") })
+	p.until(`document.querySelector("#title").textContent === "Tidemark Cardigan"`)
+	assert.Contains(t, p.drawing(), "Tidemark Cardigan")
+	assert.Equal(t, "not saved", js[string](p, `document.querySelector("#saved").textContent`))
+
+	p.replace("to: 18 (20, 22, 25)", "to: 18 (21, 22, 25)") // a number that does not agree
+	p.until(`document.querySelector("#findings li.warning, #findings li.error")`)
+	line := js[string](p, `document.querySelector("#findings .where").textContent`)
+	assert.Contains(t, line, "line ")
+	assert.NotEmpty(t, js[string](p, `document.querySelector("#lines .mark").textContent`), "the words are marked")
+
+	p.replace("units: cm", "units: ells") // one that can't be read
+	p.until(`!document.querySelector("#stale").hidden`)
+	assert.Contains(t, p.drawing(), "Tidemark", "the drawing from before stays")
+	p.replace("units: ells", "units: [") // not even well-formed
+	p.until(`document.querySelector("#findings li.error")`)
+	p.do(chromedp.Click("#tab-form"))
+	p.until(`!document.querySelector("#form-broken").hidden`)
+	p.shot("broken-form")
+
+	p.do(chromedp.Click(`#findings .finding`)) // leads to its place in the text
+	p.until(`document.activeElement.id === "text"`)
+	p.shot("broken-text")
+	p.replace("units: [", "units: cm")
+	p.replace("to: 18 (21, 22, 25)", "to: 18 (20, 22, 25)")
+	p.until(`document.querySelector(".findings").classList.contains("none")`)
+	assert.True(t, js[bool](p, `document.querySelector("#stale").hidden`))
+}
+
+func TestFindingsLeadToTheFieldOfTheForm(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "saltmarsh-cardigan")})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	p.replace("to: 60 (64, 68, 72)", "to: 60 (64, 69, 72)")
+	p.until(`document.querySelector("#findings li")`)
+	p.do(chromedp.Click("#tab-form"))
+	p.until(`document.querySelector("#form .marked") || document.querySelectorAll("#form details").length`)
+	p.do(chromedp.Click("#findings .finding"))
+	p.until(`document.activeElement.closest(".field.marked")`)
+	assert.Contains(t, js[string](p, `document.activeElement.getAttribute("aria-label")`), "Sleeve", "the piece was unfolded")
+	p.shot("finding-in-form")
+}
+
+func TestSizeUnitAndLabelsAreFollowedByDrawingTableAndForm(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "saltmarsh-cardigan")})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	for _, size := range []string{"XS", "5X"} {
+		p.settled(func() { p.do(chromedp.Click(fmt.Sprintf(`#sizes input[value="%s"]`, size))) })
+		assert.Contains(t, p.drawing(), "Size "+size)
+	}
+	p.until(`document.querySelector("#form .cell-of.chosen")`)
+	assert.Equal(t, "5X", js[string](p, `document.querySelector("#form .cell-of.chosen").dataset.size`))
+	p.do(chromedp.Click("#tab-table"))
+	assert.Equal(t, "5X", js[string](p, `document.querySelector("thead .chosen").textContent`))
+	assert.Equal(t, 2, js[int](p, `document.querySelector("tbody td").children.length`))
+	p.settled(func() { p.do(chromedp.Click(`#units input[value="in"]`)) })
+	assert.Equal(t, 1, js[int](p, `document.querySelector("tbody td").children.length`))
+	assert.NotContains(t, p.drawing(), " cm /")
+	p.settled(func() { p.choose("#labels", "blank") })
+	assert.Contains(t, strings.ToLower(p.drawing()), "saltmarsh")
+}
+
+func TestTheFormChangesTheFileAndKeepsItsComments(t *testing.T) {
+	path := copyOf(t, "saltmarsh-cardigan")
+	before := content(t, path)
+	s := running(t, Options{File: path})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	cell := `#form [aria-label="Body, sideways (hem rib), rows, M"]`
+	p.until(fmt.Sprintf("document.querySelector('%s')", cell))
+	p.fill(cell, "170")
+	p.until(`document.querySelector("#findings li")`) // the pick-up does not agree any more
+	p.shot("form-warning")
+	p.do(chromedp.Focus(cell), chromedp.SendKeys(cell, kb.ArrowUp))
+	p.until(`document.querySelector("#text").value.includes("(148, 171, 180)")`)
+	p.do(chromedp.KeyEvent("s", chromedp.KeyModifiers(2)))
+	p.until(`document.querySelector("#saved").textContent === "saved"`)
+	want := strings.Replace(before, "rows: 132 (148, 164, 180)", "rows: 132 (148, 171, 180)", 1)
+	assert.Equal(t, want, content(t, path), "nothing else has changed")
+
+	add := `#form [aria-label="Add a section after Body, even"]`
+	p.choose(add, "fold")
+	p.until(`document.querySelector("#text").value.includes("- fold:")`)
+	p.until(`document.querySelector('#form [aria-label="Take out: Body, fold"]')`)
+	p.do(chromedp.Click(`#form [aria-label="Take out: Body, fold"]`))
+	p.until(`!document.querySelector("#text").value.includes("- fold:")`)
+	assert.Equal(t, want, p.text())
+	p.do(chromedp.Click("#undo"), chromedp.Click("#undo"), chromedp.Click("#undo"))
+	p.until(`document.querySelector("#text").value.includes("(148, 164, 180)")`)
+	assert.Equal(t, before, p.text())
+	p.until(fmt.Sprintf(`document.querySelector('%s').value === "164"`, cell))
+}
+
+func TestDownloadsArriveAsFiles(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "pebble-hat")})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	dir := t.TempDir()
+	p.do(browser.SetDownloadBehavior(browser.SetDownloadBehaviorBehaviorAllow).WithDownloadPath(dir), chromedp.Click("#tab-keep"))
+	for _, what := range []string{"drawing-pdf", "page", "table-csv"} {
+		p.do(chromedp.Click(`[data-what="` + what + `"]`))
+		p.until(`document.querySelector('[data-what="` + what + `"]').parentElement.querySelector(".said").textContent.includes("downloaded")`)
+	}
+	assert.Eventually(t, func() bool {
+		entries, err := os.ReadDir(dir)
+		return err == nil && len(entries) == 3 && !slices.ContainsFunc(entries, func(e os.DirEntry) bool { return strings.HasSuffix(e.Name(), ".crdownload") })
+	}, 10*time.Second, 50*time.Millisecond)
+	all, err := filepath.Glob(filepath.Join(dir, "*.pdf"))
+	require.NoError(t, err)
+	require.Len(t, all, 1)
+	assert.True(t, strings.HasPrefix(content(t, all[0]), "%PDF"))
+}
+
+func TestEverythingCanBeDoneByKeyboard(t *testing.T) {
+	path := copyOf(t, "pebble-hat")
+	s := running(t, Options{File: path})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	seen := map[string]bool{}
+	var order []string
+	for range 400 {
+		p.do(chromedp.KeyEvent(kb.Tab))
+		id := js[string](p, `(() => { const e = document.activeElement; if (e === document.body) return "";
+			if (!e.matches(":focus-visible") && e.type !== "radio") return "unseen " + e.outerHTML.slice(0, 80);
+			return e.id || e.name || e.getAttribute("aria-label") || e.textContent.trim().slice(0, 30); })()`)
+		if id == "" {
+			break
+		}
+		assert.NotContains(t, id, "unseen", "the focus is seen")
+		if !seen[id] {
+			order = append(order, id)
+		}
+		seen[id] = true
+	}
+	for _, id := range []string{"open", "save", "tab-form", "size", "units", "labels", "tab-drawing", "zoom-in", "panel-drawing"} {
+		assert.True(t, seen[id], "the Tab key never comes to %s: %v", id, order)
+	}
+	p.do(chromedp.Focus("#tab-form"), chromedp.KeyEvent(kb.ArrowRight))
+	assert.False(t, js[bool](p, `document.querySelector("#panel-text").hidden`), "arrows go from tab to tab")
+	p.do(chromedp.KeyEvent(kb.Tab))
+	assert.Equal(t, "text", js[string](p, `document.activeElement.id`))
+	p.do(chromedp.KeyEvent(kb.End, chromedp.KeyModifiers(2)), chromedp.KeyEvent("# by hand"))
+	p.until(`document.querySelector("#saved").textContent === "not saved"`)
+	p.do(chromedp.KeyEvent("s", chromedp.KeyModifiers(2)))
+	p.until(`document.querySelector("#saved").textContent === "saved"`)
+	assert.True(t, strings.HasSuffix(content(t, path), "# by hand"))
+	p.do(chromedp.KeyEvent(kb.Tab))
+	assert.NotEqual(t, "text", js[string](p, `document.activeElement.id`), "the text is no trap")
+	p.replace("sample: Baby", "sample: Boby")
+	p.until(`document.querySelector("#findings li.error")?.textContent.includes("Boby")`)
+	p.do(chromedp.Focus("#save"), chromedp.KeyEvent(kb.F8))
+	assert.Equal(t, "Boby", js[string](p, `(() => { const t = document.activeElement; return t.value.slice(t.selectionStart, t.selectionEnd); })()`))
+	assert.Contains(t, js[string](p, `document.querySelector("#here").textContent`), "Boby")
+}
+
+func TestNarrowAndZoomedNothingIsCutOff(t *testing.T) {
+	script := axe(t)
+	s := running(t, Options{File: copyOf(t, "saltmarsh-cardigan")})
+	b := browserFor(t)
+	for _, c := range []struct {
+		name string
+		w, h int64
+	}{{"narrow", 360, 740}, {"zoomed", 640, 400}, {"reflow", 320, 256}} { // 200 % of 1280 x 800; 400 % (WCAG 1.4.10)
+		p := visit(t, b, s, c.w, c.h)
+		fits := func(what string) {
+			t.Helper()
+			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(c.w), "%s %s", c.name, what)
+			p.shot(c.name + "-" + what)
+			p.accessible(script, c.name+" "+what)
+		}
+		p.until(`document.querySelector("#form .cells")`)
+		fits("form")
+		p.do(chromedp.Click("#tab-text"))
+		fits("text")
+		p.do(chromedp.Click("#show-drawing"))
+		fits("drawing")
+		p.do(chromedp.Click("#tab-table"))
+		fits("table")
+		p.do(chromedp.Click("#tab-keep"))
+		fits("keep")
+		p.do(chromedp.Click("#open"))
+		fits("open")
+	}
+}
+
+func TestATabThatDiesLosesNothing(t *testing.T) {
+	path := copyOf(t, "pebble-hat")
+	s := running(t, Options{File: path})
+	b := browserFor(t)
+	p := visit(t, b, s, 1280, 800)
+	p.replace("Pebble Hat\ndesigner", "Shingle Hat\ndesigner")
+	time.Sleep(500 * time.Millisecond)
+	p.do(chromedp.ActionFunc(func(ctx context.Context) error {
+		_ = page.Crash().Do(ctx) // it never answers
+		return nil
+	}))
+	q := visit(t, b, s, 1280, 800)
+	q.until(`document.querySelector("#notices").textContent.includes("is back")`)
+	assert.Contains(t, q.text(), "Shingle Hat")
+	assert.Contains(t, content(t, path), "Pebble Hat", "the file is as it was")
+	q.shot("restored")
+	q.do(chromedp.Click("#save"))
+	q.until(`document.querySelector("#saved").textContent === "saved"`)
+	assert.Contains(t, content(t, path), "Shingle Hat")
+}
+
+func TestTwoTabsAndAnotherProgramAreTold(t *testing.T) {
+	path := copyOf(t, "pebble-hat")
+	s := running(t, Options{File: path})
+	b := browserFor(t)
+	p := visit(t, b, s, 1280, 800)
+	q := visit(t, b, s, 1280, 800)
+	p.until(`document.querySelector("#notices").textContent.includes("another tab")`)
+	q.until(`document.querySelector("#notices").textContent.includes("another tab")`)
+	q.replace("Pebble Hat\ndesigner", "Second Hat\ndesigner")
+	p.replace("Pebble Hat\ndesigner", "First Hat\ndesigner")
+	p.do(chromedp.Click("#save"))
+	p.until(`document.querySelector("#saved").textContent === "saved"`)
+	q.until(`document.querySelector('[data-name="conflict"]')`)
+	q.shot("conflict")
+	q.do(chromedp.Click(`[data-name="conflict"] button`))
+	q.until(`document.querySelector("#saved").textContent === "saved"`)
+	assert.Contains(t, content(t, path), "Second Hat")
+	assert.Contains(t, content(t, filepath.Join(filepath.Dir(path), "pebble-hat (other).yaml")), "First Hat", "both are kept")
+	p.until(`document.querySelector("#text").value.includes("Second Hat")`) // it had nothing unsaved
+
+	text := strings.Replace(content(t, path), "Second Hat", "Third Hat", 1)
+	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+	q.until(`document.querySelector("#text").value.includes("Third Hat")`)
+	assert.Contains(t, js[string](q, `document.querySelector("#notices").textContent`), "changed by another program")
+	q.do(chromedp.Click("#undo"))
+	assert.Contains(t, q.text(), "Second Hat")
+}
+
+func TestAnExampleIsSavedUnderAName(t *testing.T) {
+	dir := t.TempDir()
+	s := running(t, Options{Folder: dir})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	assert.Equal(t, "not in a file yet", js[string](p, `document.querySelector("#saved").textContent`))
+	p.do(chromedp.Click("#open"), chromedp.Click(`[data-model="new-cardigan"]`))
+	p.until(`document.querySelector("#title").textContent === "My Cardigan"`)
+	p.do(chromedp.Click("#save"))
+	p.until(`document.querySelector("#name-dialog").open`)
+	assert.Equal(t, "my-cardigan.yaml", js[string](p, `document.querySelector("#name").value`))
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`document.querySelector("#saved").textContent === "saved"`)
+	assert.Contains(t, content(t, filepath.Join(dir, "my-cardigan.yaml")), "pattern: My Cardigan")
+}
+
+func TestThePageAsksNoOneElse(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "pebble-hat")})
+	b := browserFor(t)
+	ctx, end := chromedp.NewContext(b)
+	defer end()
+	var asked []string
+	chromedp.ListenTarget(ctx, func(e any) {
+		if r, ok := e.(*network.EventRequestWillBeSent); ok {
+			asked = append(asked, r.Request.URL)
+		}
+	})
+	require.NoError(t, chromedp.Run(ctx, network.Enable(), chromedp.Navigate(s.Address()), chromedp.WaitReady("body[data-ready]"), chromedp.Click("#tab-table"), chromedp.Sleep(200*time.Millisecond)))
+	require.Greater(t, len(asked), 5)
+	for _, u := range asked {
+		assert.True(t, strings.HasPrefix(u, "http://"+s.listener.Addr().String()+"/"), u)
+	}
+}
+
+func TestAProgramThatHasEndedIsSaid(t *testing.T) {
+	path := copyOf(t, "pebble-hat")
+	s, err := New(context.Background(), Options{File: path, Port: -1})
+	require.NoError(t, err)
+	ctx, stop := context.WithCancel(context.Background())
+	done := make(chan error, 1)
+	go func() { done <- s.Run(ctx) }()
+	b := browserFor(t)
+	p := visit(t, b, s, 1280, 800)
+	stop()
+	require.NoError(t, <-done)
+	p.until(`document.querySelector('[data-name="gone"]')`)
+	p.replace("Pebble Hat\ndesigner", "Orphan Hat\ndesigner")
+	p.shot("gone")
+	p.do(chromedp.Click("#save"))
+	p.until(`document.querySelector("#notices").textContent.includes("kept in this browser")`)
+}
