@@ -2,7 +2,6 @@ package xlsx
 
 import (
 	"bytes"
-	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -88,19 +87,4 @@ func TestAFormulaIsNeverReckonedOnReading(t *testing.T) {
 	_, found = Read("g.xlsx", b.Bytes(), "Elsewhere", three)
 	require.True(t, found.Errors())
 	assert.Contains(t, found[0].Want, "Sheet1")
-}
-
-func FuzzRead(f *testing.F) {
-	f.Add([]byte("x,S,M,L\na,1,2,3\n"))
-	f.Add([]byte("PK\x03\x04"))
-	f.Fuzz(func(t *testing.T, data []byte) {
-		vals, found := Read("x", data, "", three)
-		if !found.Errors() {
-			for _, v := range vals {
-				if len(v.Vals.Vals) != 3 || strings.TrimSpace(v.Name) == "" {
-					t.Fatalf("%+v", v)
-				}
-			}
-		}
-	})
 }
