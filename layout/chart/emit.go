@@ -201,7 +201,7 @@ func (c *pages) chart(s *sheet.Sheet, col, row window, k, r int) {
 		}
 	}
 	if c.count() > 1 {
-		c.meet(rest, col, row, from, at, k, r)
+		c.meet(rest, append(groups, rest), col, row, from, at, k, r)
 	}
 	if len(rest.Items) > 0 {
 		s.Root.Items = append(s.Root.Items, rest)
@@ -218,8 +218,15 @@ func (l *label) shownAnchor() sheet.Anchor {
 
 // meet writes where the pages meet: short lines at both ends of the edge, and the
 // page beyond.
-func (c *pages) meet(g *sheet.Group, col, row window, from, at pt, k, r int) {
+func (c *pages) meet(g *sheet.Group, drawn []*sheet.Group, col, row window, from, at pt, k, r int) {
 	sc, size := c.d.scale, c.o.text()
+	drawnLo, drawnHi := at, at
+	for _, d := range drawn {
+		if a, b, ok := sheet.Bounds(d); ok {
+			drawnLo = pt{X: min(drawnLo.X, a.X), Y: min(drawnLo.Y, a.Y)}
+			drawnHi = pt{X: max(drawnHi.X, b.X), Y: max(drawnHi.Y, b.Y)}
+		}
+	}
 	x := func(v float64) float64 { return at.X + sc*(v-from.X) }
 	y := func(v float64) float64 { return at.Y + sc*(v+from.Y) }
 	lo, hi := y(row.lo), y(row.hi)
@@ -236,7 +243,7 @@ func (c *pages) meet(g *sheet.Group, col, row window, from, at pt, k, r int) {
 		g.Items = append(g.Items, sheet.NewText(s, fonts.Italic, size, p, a, "again"))
 	}
 	page := func(k, r int) string { return fmt.Sprintf("meets page %d", r*len(c.cols)+k+1) }
-	top, low := lo-1, hi+1
+	top, low := min(lo, drawnLo.Y)-1, max(hi, drawnHi.Y)+1
 	if k > 0 {
 		tick(pt{X: x(col.lo), Y: top - 3}, pt{X: x(col.lo), Y: top})
 		tick(pt{X: x(col.lo), Y: low}, pt{X: x(col.lo), Y: low + 3})
@@ -254,6 +261,7 @@ func (c *pages) meet(g *sheet.Group, col, row window, from, at pt, k, r int) {
 	if k < len(c.cols)-1 {
 		right += overlap
 	}
+	left, right = min(left, drawnLo.X), max(right, drawnHi.X)
 	if r > 0 {
 		tick(pt{X: left - 4, Y: y(row.lo)}, pt{X: left - 1, Y: y(row.lo)})
 		tick(pt{X: right + 1, Y: y(row.lo)}, pt{X: right + 4, Y: y(row.lo)})

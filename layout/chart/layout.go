@@ -386,6 +386,9 @@ func (p *plan) ringOf() float64 {
 		}
 		first = p.lines[1]
 	}
+	if p.form == polygon { // its first round stands along the sides
+		return r
+	}
 	wide, high := p.slot, 0.0
 	for _, n := range first.nodes {
 		wide += 2 * topHalf * 1.2

@@ -72,7 +72,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 		return d
 	}
 	p := newPlan(w, o.LeftHanded)
-	p.slot = (fonts.Width(fonts.Regular, o.text(), widestNumber(w)) + 1.2) / scale
+	p.slot = (fonts.Width(fonts.Regular, o.text(), widestNumber(w)) + 2) / scale
 	p.lay()
 	p.ring(d.f)
 	if p.below != nil {

@@ -147,9 +147,9 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 			continue
 		}
 		best, found := label{}, false
-		for _, by := range []float64{0.45, 0.3, 0.6, 0.15, 0.75, 0, 0.9} {
+		for _, by := range []float64{0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0, 1, 1.1} {
 			v := l.base + by*(l.top-l.base)
-			for _, aside := range []float64{0, -0.7, 0.7, -1.4, 1.4, -2.4, 2.4} {
+			for _, aside := range []float64{0, -0.4, 0.4, -0.8, 0.8, -1.2, 1.2, -1.8, 1.8, -2.4, 2.4, -3.2, 3.2} {
 				n := label{s: s, at: p.seam(l, v, aside), row: r + p.off, class: "number"}
 				lo, hi := n.box(size)
 				if g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}) {
