@@ -215,7 +215,7 @@ func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[
 			if strings.HasPrefix(text, "=") {
 				fix = "A formula that is stored as text is not reckoned: put the number there."
 			}
-			r.wrong(row, c+1, fmt.Sprintf("%q is not a number.", clip(text)), "", "a number, or nothing where a size has none", fix)
+			r.wrong(row, c+1, fmt.Sprintf("%q is not a number.", finding.Clip(text)), "", "a number, or nothing where a size has none", fix)
 			continue
 		}
 		v.Vals.Vals[len(v.Vals.Vals)-1], v.Vals.Has[len(v.Vals.Has)-1] = n, true
@@ -239,23 +239,16 @@ func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[
 	case slices.Contains([]string{"row", "rows", "rounds", "rnds"}, w):
 		v.Dim = expr.Rows
 	case w != "":
-		r.wrong(row, max(unit+1, 1), fmt.Sprintf("%q is not a unit.", clip(word)), "", "cm, in, mm, sts or rows", "")
+		r.wrong(row, max(unit+1, 1), fmt.Sprintf("%q is not a unit.", finding.Clip(word)), "", "cm, in, mm, sts or rows", "")
 		return
 	}
 	k := plain(name)
 	if before, twice := seen[k]; twice {
-		r.wrong(row, 1, fmt.Sprintf("The row %q stands twice.", name), fmt.Sprintf("also in row %d", before), "each name once", "")
+		r.wrong(row, 1, fmt.Sprintf("The row %q stands twice.", finding.Clip(name)), fmt.Sprintf("also in row %d", before), "each name once", "")
 		return
 	}
 	seen[k] = row
 	r.vals = append(r.vals, v)
-}
-
-func clip(s string) string {
-	if t := []rune(s); len(t) > 40 {
-		return string(t[:39]) + "…"
-	}
-	return s
 }
 
 // cutUnit takes a unit off the end of a name: neck, cm; neck (cm); neck in cm.

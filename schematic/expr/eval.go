@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -38,7 +39,7 @@ func (s *Sum) eval(n *Node, env Env) (Value, *Problem) {
 	case Name:
 		v, ok := env(n.Name)
 		if !ok {
-			return v, &Problem{Kind: "file/reference", Span: n.Span, Message: fmt.Sprintf("nothing is called %q", n.Name),
+			return v, &Problem{Kind: "file/reference", Span: n.Span, Message: fmt.Sprintf("nothing is called %q", finding.Clip(n.Name)),
 				Want: "the name of a measurement"}
 		}
 		return v, nil
@@ -89,7 +90,9 @@ func (s *Sum) eval(n *Node, env Env) (Value, *Problem) {
 	return Value{a.N.Div(b.N), dim, true}, nil
 }
 
-func (s *Sum) words(n *Node) string { return string([]rune(s.Text)[n.Span.Start:n.Span.End]) }
+func (s *Sum) words(n *Node) string {
+	return finding.Clip(string([]rune(s.Text)[n.Span.Start:n.Span.End]))
+}
 
 func (s *Sum) unlike(n *Node, a, b Dim) *Problem {
 	sign := "added to"

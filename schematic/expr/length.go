@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -89,7 +90,7 @@ func lengthLine(t []rune, sizes Sizes, plain units.Unit) (Line, units.Unit, *Pro
 	}
 	u, ok := ParseUnit(line.Words)
 	if !ok {
-		return line, plain, &Problem{Kind: "file/unit", Span: line.WordsAt, Message: fmt.Sprintf("%q is not a unit of length", line.Words),
+		return line, plain, &Problem{Kind: "file/unit", Span: line.WordsAt, Message: fmt.Sprintf("%q is not a unit of length", finding.Clip(line.Words)),
 			Want: "cm, in or mm"}
 	}
 	return line, u, nil

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -92,7 +93,7 @@ func sameWord(a, b string) bool {
 
 func mixedWords(first string, e entry) *Problem {
 	return &Problem{Kind: "file/unit", Span: e.wordsAt,
-		Message: fmt.Sprintf("%q and %q stand in one line", first, e.words),
+		Message: fmt.Sprintf("%q and %q stand in one line", finding.Clip(first), finding.Clip(e.words)),
 		Want:    "one unit for all the numbers of a line",
 		Fix:     "write the unit once, behind the last number"}
 }
@@ -285,7 +286,7 @@ func wordStart(r rune) bool {
 }
 
 func notNumber(t []rune, i, end int) *Problem {
-	return &Problem{Kind: "file/number", Span: Span{i, max(end, i+1)}, Message: fmt.Sprintf("%q is not a number", string(t[i:end])),
+	return &Problem{Kind: "file/number", Span: Span{i, max(end, i+1)}, Message: fmt.Sprintf("%q is not a number", finding.Clip(string(t[i:end]))),
 		Want: "a number such as 14, 14.5, 15½ or 15 1/2; a dash (–) or none where a size has none"}
 }
 

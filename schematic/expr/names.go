@@ -3,6 +3,8 @@ package expr
 import (
 	"fmt"
 	"strings"
+
+	"flatwright/schematic/finding"
 )
 
 // ParseSizes reads the line of sizes: XS (S, M, L) (1X, 2X). Names may have
@@ -49,15 +51,15 @@ func ParseSizes(text string) (Sizes, *Problem) {
 			end := placeEnd(t, i)
 			name := strings.Join(strings.Fields(string(t[i:end])), " ")
 			if !comma {
-				return s, &Problem{Kind: "file/form", Span: Span{i, end}, Message: fmt.Sprintf("%q stands behind a bracket without a comma or a bracket of its own", name),
+				return s, &Problem{Kind: "file/form", Span: Span{i, end}, Message: fmt.Sprintf("%q stands behind a bracket without a comma or a bracket of its own", finding.Clip(name)),
 					Want: "sizes in brackets, such as XS (S, M, L) (1X, 2X)"}
 			}
 			if strings.EqualFold(name, "none") || end == i+1 && isDash(t[i]) {
-				return s, &Problem{Kind: "file/form", Span: Span{i, end}, Message: fmt.Sprintf("%q can't be the name of a size", name),
+				return s, &Problem{Kind: "file/form", Span: Span{i, end}, Message: fmt.Sprintf("%q can't be the name of a size", finding.Clip(name)),
 					Want: "a name; a dash and none stand for a size that has no number"}
 			}
 			if at := s.Index(name); at >= 0 {
-				return s, &Problem{Kind: "file/duplicate-name", Span: Span{i, end}, Message: fmt.Sprintf("two sizes are called %q", s.Names[at]),
+				return s, &Problem{Kind: "file/duplicate-name", Span: Span{i, end}, Message: fmt.Sprintf("two sizes are called %q", finding.Clip(s.Names[at])),
 					Fix: "give one of them another name"}
 			}
 			s.Names = append(s.Names, name)

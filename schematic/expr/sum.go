@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strings"
 
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -102,7 +103,7 @@ func (p *parser) unexpected() *Problem {
 	}
 	end := max(p.i+1, wordEnd(p.t, p.i))
 	word := string(p.t[p.i:end])
-	pr := &Problem{Kind: "file/sum", Span: Span{p.i, end}, Message: fmt.Sprintf("%q can't stand here in a sum", word),
+	pr := &Problem{Kind: "file/sum", Span: Span{p.i, end}, Message: fmt.Sprintf("%q can't stand here in a sum", finding.Clip(word)),
 		Want: "+, −, x or / between two values"}
 	if isNameStart(p.t[p.i]) || isDigit(p.t[p.i]) {
 		pr.Fix = "put +, −, x or / before it"

@@ -8,6 +8,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -108,7 +109,7 @@ func in(s string, list []string) bool {
 // countable holds numbers to a limit; each number that breaks it is an error of its own.
 func (r *reader) countable(g graded, what string, lim limit) bool {
 	if g.words != "" && !in(strings.TrimSuffix(g.words, "."), lim.words) {
-		f := r.fail(g.wordsPos, "file/unit", "%s is a number, and %q stands behind it", what, short(g.words))
+		f := r.fail(g.wordsPos, "file/unit", "%s is a number, and %q stands behind it", what, finding.Clip(g.words))
 		if f.Want = "a number alone"; len(lim.words) > 1 {
 			f.Want = "a number alone, or with " + lim.words[1] + " behind it"
 		}
@@ -220,7 +221,7 @@ func (r *reader) lengths(n *yaml.Node, what string, ranges bool) (expr.Length, b
 	if g.words != "" {
 		u, ok := expr.ParseUnit(g.words)
 		if !ok {
-			f := r.fail(g.wordsPos, "file/unit", "%q is not a unit of length", short(g.words))
+			f := r.fail(g.wordsPos, "file/unit", "%q is not a unit of length", finding.Clip(g.words))
 			f.Want = "cm, in or mm"
 			return l, false
 		}

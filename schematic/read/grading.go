@@ -8,6 +8,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
 	"flatwright/schematic/units"
 )
@@ -262,7 +263,7 @@ func (r *reader) given(n *yaml.Node, name string) (*schematic.GradedValue, bool)
 	case in(w, rowWords):
 		g.Dim = expr.Rows
 	default:
-		f := r.fail(line.wordsPos, "file/unit", "%q is not a unit", short(line.words))
+		f := r.fail(line.wordsPos, "file/unit", "%q is not a unit", finding.Clip(line.words))
 		f.Want = "cm, in, mm, sts or rows"
 		return g, false
 	}
@@ -310,7 +311,7 @@ func (r *reader) multiple(n *yaml.Node) (of, plus int, ok bool) {
 		v, ok2 = units.ParseNum(b)
 	}
 	if !ok1 || !ok2 || !m.IsInt() || !v.IsInt() || m.Floor() < 1 || m.Floor() > 1000 || v.Floor() > 1000 {
-		r.fail(r.pos(n), "file/form", "%q is not a repeat", short(text)).Want = "such as 4 or 4 + 1"
+		r.fail(r.pos(n), "file/form", "%q is not a repeat", finding.Clip(text)).Want = "such as 4 or 4 + 1"
 		return 0, 0, false
 	}
 	return int(m.Floor()), int(sign * v.Floor()), true
@@ -371,7 +372,7 @@ func (r *reader) called(n *yaml.Node, what string, dims ...expr.Dim) (expr.Grade
 			fits = fits || d == v.Dim
 		}
 		if !fits {
-			f := r.fail(r.pos(n), "file/unit", "%q is %s, and %s needs %s", short(n.Value), v.Dim, what, dims[0])
+			f := r.fail(r.pos(n), "file/unit", "%q is %s, and %s needs %s", finding.Clip(n.Value), v.Dim, what, dims[0])
 			if v.Dim == expr.LengthOf {
 				f.Fix = "make whole stitches or rows of it in the grading: {stitches: …} or {rows: …}"
 			}

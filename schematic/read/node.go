@@ -216,7 +216,7 @@ func (m *mapped) unknown(p item) {
 	if r.full {
 		return // a large file of nothing else must not take long
 	}
-	name := short(spaced(p.at.Value))
+	name := finding.Clip(spaced(p.at.Value))
 	f := r.fail(r.pos(p.at), "file/unknown-key", "%q is not a key of %s", name, m.table.title)
 	f.Want = "one of: " + strings.Join(m.table.names(), ", ")
 	like := m.table.like(name)
@@ -241,7 +241,7 @@ func spaced(s string) string {
 func quoted(s string) string { return `"` + s + `"` }
 
 func (r *reader) duplicate(old, now *yaml.Node) {
-	f := r.fail(r.pos(now), "file/duplicate-key", "%q stands twice here; the first is in line %d", short(now.Value), old.Line)
+	f := r.fail(r.pos(now), "file/duplicate-key", "%q stands twice here; the first is in line %d", finding.Clip(now.Value), old.Line)
 	f.Fix = "take one of the two out, or rename it"
 	if now.Value == "increase" || now.Value == "decrease" {
 		f.Fix = "begin a new section with a dash, or use shape: for several shapings at once"

@@ -30,7 +30,7 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 	}
 	// What the rest of the file is read by comes first, wherever it stands.
 	if n := m.get("version"); n != nil && strings.TrimSpace(n.Value) != "1" {
-		f := r.fail(r.pos(n), "file/version", "this program does not know version %q of the pattern file", short(n.Value))
+		f := r.fail(r.pos(n), "file/version", "this program does not know version %q of the pattern file", finding.Clip(n.Value))
 		f.Want, f.Fix = "1", "use a newer program, or write version: 1"
 	}
 	p.Title, p.Designer, p.Note = m.text("pattern"), m.text("designer"), m.text("note")
@@ -244,7 +244,7 @@ func (r *reader) readSizes(n *yaml.Node) expr.Sizes {
 	}
 	for _, name := range s.Names {
 		if len([]rune(name)) > 40 {
-			r.fail(r.pos(n), "file/bounds", "the name of the size %q is too long", short(name)).Want = "at most 40 characters"
+			r.fail(r.pos(n), "file/bounds", "the name of the size %q is too long", finding.Clip(name)).Want = "at most 40 characters"
 			return expr.Sizes{}
 		}
 	}
@@ -364,7 +364,7 @@ func (r *reader) blockIndent(n *yaml.Node) int {
 
 // unknownName is a reference to something that is not there.
 func (r *reader) unknownName(n *yaml.Node, kind, format, name string, names []string) {
-	r.unknownAt(r.pos(n), kind, fmt.Sprintf(format, short(name)), name, names)
+	r.unknownAt(r.pos(n), kind, fmt.Sprintf(format, finding.Clip(name)), name, names)
 }
 
 func (r *reader) unknownAt(pos finding.Pos, kind, message, name string, names []string) {

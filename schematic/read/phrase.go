@@ -8,6 +8,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -110,7 +111,7 @@ func (p *phraseOf) fail() {
 
 func (p *phraseOf) word() string {
 	s := p.all[p.i].span
-	return short(string([]rune(p.n.Value)[s.Start:s.End]))
+	return finding.Clip(string([]rune(p.n.Value)[s.Start:s.End]))
 }
 
 func (p *phraseOf) must(any ...string) bool {

@@ -294,7 +294,7 @@ func (r *reader) filledFits(n *yaml.Node, g *schematic.Motifs) {
 		}
 		for _, line := range g.Filled {
 			if int64(len(line)) != cols.Floor() {
-				f := r.fail(r.pos(n), "file/bounds", `the line %q of "filled" has %d places, and there are %s columns`, short(line), len(line), cols)
+				f := r.fail(r.pos(n), "file/bounds", `the line %q of "filled" has %d places, and there are %s columns`, finding.Clip(line), len(line), cols)
 				f.Sizes, f.Fix = []string{r.sizes.Names[i]}, "write x or . for each column"
 				return
 			}

@@ -58,7 +58,10 @@ type reader struct {
 	seen  func(table, key string) // for tests: told of every key that was read
 }
 
-const mostFindings = 200
+const (
+	mostFindings = 200
+	mostWords    = 400 // characters of a text in a message
+)
 
 // fail notes an error and gives it to be completed.
 func (r *reader) fail(pos finding.Pos, kind, format string, args ...any) *finding.Finding {
@@ -66,6 +69,11 @@ func (r *reader) fail(pos finding.Pos, kind, format string, args ...any) *findin
 }
 
 func (r *reader) note(s finding.Severity, pos finding.Pos, kind, format string, args ...any) *finding.Finding {
+	for i, a := range args { // a name is as long as someone writes it
+		if text, ok := a.(string); ok {
+			args[i] = finding.ClipTo(text, mostWords)
+		}
+	}
 	f := finding.Finding{Kind: kind, Severity: s, Pos: pos, Piece: r.piece, Section: r.section, Message: fmt.Sprintf(format, args...)}
 	if r.full || r.spoiled[pos.Line] {
 		return &f

@@ -132,11 +132,11 @@ func (r *reader) refer(p *schematic.Pattern) {
 		switch f.to {
 		case toGauge:
 			if p.GaugeNamed(f.name) == nil {
-				r.unknownAt(f.pos, "file/reference", fmt.Sprintf("no gauge is called %q", short(f.name)), f.name, gauges)
+				r.unknownAt(f.pos, "file/reference", fmt.Sprintf("no gauge is called %q", finding.Clip(f.name)), f.name, gauges)
 			}
 		case toPiece:
 			if byName[f.name] == nil {
-				r.unknownAt(f.pos, "file/reference", fmt.Sprintf("no piece is called %q", short(f.name)), f.name, pieces)
+				r.unknownAt(f.pos, "file/reference", fmt.Sprintf("no piece is called %q", finding.Clip(f.name)), f.name, pieces)
 			}
 		case toPart, toPanel:
 			r.within(f, byName, of)
@@ -172,7 +172,7 @@ func (r *reader) within(f reference, byName map[string]*schematic.Piece, of map[
 		names = append(append([]string{}, names...), p.panels...)
 	}
 	if !slices.Contains(names, f.name) {
-		r.unknownAt(f.pos, "file/reference", fmt.Sprintf("the piece %q has no %s called %q", f.of, what, short(f.name)), f.name, names)
+		r.unknownAt(f.pos, "file/reference", fmt.Sprintf("the piece %q has no %s called %q", f.of, what, finding.Clip(f.name)), f.name, names)
 	}
 }
 
@@ -191,7 +191,7 @@ func (r *reader) edgeRef(f reference, pieces []string, lower map[string]*schemat
 		r.fail(f.pos, "file/reference", "%q is a piece, and an edge is needed", f.name).Want = "the piece and then the name of its edge, such as " + quoted(f.name+" side")
 		return
 	}
-	g := r.fail(f.pos, "file/reference", "no piece has a name with which %q begins", short(f.name))
+	g := r.fail(f.pos, "file/reference", "no piece has a name with which %q begins", finding.Clip(f.name))
 	g.Want = "a piece, then a part if it matters, then left or right if one side is meant, then the name of the edge"
 	words := strings.Fields(f.name)
 	for _, q := range pieces {
@@ -246,7 +246,7 @@ func circle(path []string, back string) string {
 			break
 		}
 	}
-	return short(strings.Join(append(path, back), " → "))
+	return finding.Clip(strings.Join(append(path, back), " → "))
 }
 
 // circles finds pieces that mirror each other, or start from each other, in a circle.

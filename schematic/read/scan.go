@@ -195,7 +195,7 @@ func (s *scanner) noSpace(i, p int) int {
 			return -1
 		}
 		f := s.tell(i, p, c+1, "file/syntax", "a space is missing behind the colon")
-		f.Fix = "write " + name + ": " + short(string(t[c+1:]))
+		f.Fix = "write " + name + ": " + finding.Clip(string(t[c+1:]))
 		s.lines[i] = append(append(append([]rune{}, t[:c+1]...), ' '), t[c+1:]...)
 		s.shift[i+1] = c + 1
 		return c
@@ -287,7 +287,7 @@ func (s *scanner) begins(i, v int) {
 	t := s.lines[i]
 	end := len([]rune(strings.TrimRight(string(t), " ")))
 	f := s.tell(i, v, v+1, "file/syntax", fmt.Sprintf("a text that begins with %c needs quotes", t[v]))
-	f.Fix = `put it in double quotes: "` + short(string(t[v:end])) + `"`
+	f.Fix = `put it in double quotes: "` + finding.Clip(string(t[v:end])) + `"`
 	t[v] = '·'
 	s.spoiled[i+1] = true
 }

@@ -8,6 +8,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -166,10 +167,10 @@ func (r *reader) bare(n *yaml.Node) (*table, *mapped) {
 		}
 	}
 	head, rest, colon := strings.Cut(n.Value, ":")
-	f := r.fail(r.pos(n), "file/kind", "%q is not a section", short(n.Value))
+	f := r.fail(r.pos(n), "file/kind", "%q is not a section", finding.Clip(n.Value))
 	switch like := r.leadLike(head); {
 	case colon && rest != "" && like != "":
-		f.Fix = "put a space behind the colon: " + like + ": " + short(strings.TrimSpace(rest))
+		f.Fix = "put a space behind the colon: " + like + ": " + finding.Clip(strings.TrimSpace(rest))
 	case like == "fold" || like == "gather":
 		f.Fix = "did you mean " + quoted(like) + "?"
 	case like != "":
@@ -212,7 +213,7 @@ func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
 			break
 		}
 	}
-	f := r.fail(r.pos(best.at), "file/unknown-key", "no section is called %q", short(best.at.Value))
+	f := r.fail(r.pos(best.at), "file/unknown-key", "no section is called %q", finding.Clip(best.at.Value))
 	if like == "" {
 		f.Want = "one of: " + strings.Join(leads(), ", ")
 		return nil, nil

@@ -98,7 +98,7 @@ func (r *reader) choice(n *yaml.Node, what string, pick []string) int {
 			return i
 		}
 	}
-	f := r.fail(r.pos(n), "file/choice", "%s can't be %q", what, short(s))
+	f := r.fail(r.pos(n), "file/choice", "%s can't be %q", what, finding.Clip(s))
 	f.Want = "one of: " + strings.Join(pick, ", ")
 	if len(pick) == 1 {
 		f.Want = pick[0]
@@ -107,13 +107,6 @@ func (r *reader) choice(n *yaml.Node, what string, pick []string) int {
 		f.Fix = "did you mean " + quoted(like) + "?"
 	}
 	return -1
-}
-
-func short(s string) string {
-	if t := []rune(s); len(t) > 60 {
-		return string(t[:59]) + "…"
-	}
-	return s
 }
 
 // yes reads yes or no.
@@ -139,7 +132,7 @@ func (r *reader) yes(n *yaml.Node, what string) bool {
 	case "no", "false":
 		return false
 	}
-	f := r.fail(r.pos(n), "file/choice", "%s can't be %q", what, short(s))
+	f := r.fail(r.pos(n), "file/choice", "%s can't be %q", what, finding.Clip(s))
 	f.Want = "yes or no"
 	return false
 }
@@ -260,7 +253,7 @@ func (r *reader) gradedList(n *yaml.Node, what string) (graded, bool) {
 	size := r.sizes.Len()
 	if len(all) == 1 && size > 1 && strings.HasPrefix(strings.TrimSpace(all[0].Value), "(") {
 		f := r.fail(r.pos(all[0]), "file/kind", "the dash before this makes a list of one entry, not a size that has none")
-		f.Fix = "write – or none for the size that has none: – " + short(all[0].Value)
+		f.Fix = "write – or none for the size that has none: – " + finding.Clip(all[0].Value)
 		return graded{}, false
 	}
 	if len(all) != size {
@@ -300,7 +293,7 @@ func (r *reader) gradedMap(n *yaml.Node, what string) (graded, bool) {
 		switch {
 		case i < 0:
 			ok = false
-			f := r.fail(r.pos(p.at), "file/unknown-size", "%q is none of the sizes", short(p.at.Value))
+			f := r.fail(r.pos(p.at), "file/unknown-size", "%q is none of the sizes", finding.Clip(p.at.Value))
 			f.Want = "one of: " + strings.Join(r.sizes.Names, ", ")
 			if like := nearest(p.at.Value, r.sizes.Names); like != "" {
 				f.Fix = "did you mean " + quoted(like) + "?"
