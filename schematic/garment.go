@@ -123,6 +123,10 @@ type Named struct {
 	At   Point
 }
 
+// NoView is the View of a measurement that no drawing shows: of a row that is drawn in
+// panels, all of them together.
+const NoView = -1
+
 // Axis is the way in which a measurement runs.
 type Axis int
 
@@ -152,7 +156,8 @@ type Measure struct {
 	Stretched bool   // the gauge that makes it is of stretched fabric
 	Same      bool   // another measurement of the view says the same
 
-	whole, top bool // the whole length of its view; the width at its end
+	rank         int  // see rankWhole
+	lasts, given bool // a width that goes on to the end; named by the pattern
 }
 
 // Edge is one named stretch of a piece's outline, from the sections that made it.

@@ -113,6 +113,10 @@ func (w *worker) finish() {
 	for _, s := range m.Steps {
 		m.Rows = max(m.Rows, s.FirstRow+s.Rows-1)
 	}
+	for _, s := range w.wholes {
+		s.ID = m.ID + "." + ID(s.Name)
+		m.Measures = append(m.Measures, s)
+	}
 	m.settleMeasures()
 }
 
@@ -231,10 +235,13 @@ func (w *worker) view(c *canvas) {
 }
 
 // rotated begins a loop where an edge begins, so that no edge is cut in two.
-func rotated(l []drawn) []drawn {
+func rotated(l []drawn) []drawn { return beginning(l, sameEdge) }
+
+// beginning begins a loop where two of its stretches are not the same.
+func beginning(l []drawn, same func(a, b drawn) bool) []drawn {
 	for i := range l {
 		prev := l[(i+len(l)-1)%len(l)]
-		if !sameEdge(prev, l[i]) {
+		if !same(prev, l[i]) {
 			return append(append([]drawn(nil), l[i:]...), l[:i]...)
 		}
 	}

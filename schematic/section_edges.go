@@ -282,9 +282,12 @@ func (w *worker) apart(whole block) {
 		b := &st.blocks[i]
 		b.x = st.gaugeWidth(b).Half().Neg()
 		c := w.canvas(b)
-		c.first = st
+		c.first, c.panel = st, true
 		c.segs = append(c.segs, seg{a: pt{b.x, st.y}, b: pt{b.x.Add(st.gaugeWidth(b)), st.y}, name: edge, sts: b.count(), pos: w.section.Base().Pos})
 		w.levelOf(b, "", "", true, false)
+	}
+	if w.canvas(&begin).dead {
+		w.acrossPanels(w.panelsName(true))
 	}
 }
 

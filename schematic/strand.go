@@ -51,6 +51,7 @@ type canvas struct {
 	free   *freeform // drawn from its own points instead (disc, mitre, motifs)
 	first  *strand   // for the arrow
 	dead   bool      // replaced by others
+	panel  bool      // of a row cut at marked lines
 }
 
 // partAt is where the name of a part goes, as far as the working knows.
@@ -98,6 +99,7 @@ type level struct {
 	name      string // given by the pattern
 	label     string // of the section that it ends
 	edge      string // the name of its left edge
+	top       string // the name of the edge that is the upper one, if the piece is worked from side to side
 	start     bool
 	end       bool
 	stretched bool

@@ -96,8 +96,9 @@ type worker struct {
 	views    []*canvas
 	areas    map[string]units.Num
 	section  Section
-	lastName string // the last section that has a name
-	lines    bool   // a later shaping falls on marked lines
+	lastName string    // the last section that has a name
+	wholes   []Measure // widths of a whole row that is drawn in panels
+	lines    bool      // a later shaping falls on marked lines
 }
 
 // ID is a name in lower case with hyphens, for ids that last.
@@ -364,6 +365,9 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 				}
 			}
 		}
+	}
+	if len(s.blocks) > 1 && s.name == "" {
+		w.acrossPanels(w.panelsName(false))
 	}
 	for k := range s.blocks {
 		b := &s.blocks[k]

@@ -144,7 +144,7 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 	}
 	for k := range made.Measures {
 		m := &made.Measures[k]
-		if m.View != index || !m.Main || v.mirrored(m, byID) || p.onTwin(made, m, byID) {
+		if m.View != index || !m.Main && !(m.Same && differs(m, byID)) || v.mirrored(m, byID) || p.onTwin(made, m, byID) {
 			continue
 		}
 		it := &item{m: m, value: value{make([]units.Num, len(byID)), make([]bool, len(byID))}}
@@ -168,6 +168,17 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 	}
 	v.desc = v.describe()
 	return v, nil
+}
+
+// differs reports whether a measurement that another one of its view says in this size is
+// one of its own in another size.
+func differs(m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
+	for i := range byID {
+		if o := byID[i][m.ID]; o != nil && !o.Same {
+			return true
+		}
+	}
+	return false
 }
 
 // describe is the view in words.

@@ -5,6 +5,7 @@
 package table
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -159,7 +160,7 @@ func place(all *[]string, name string, at int) int {
 
 func measureRows(gs []*schematic.Garment, piece string) []Row {
 	var ids []string
-	first := map[string]schematic.Measure{}
+	first := map[string]entry{}
 	cells := map[string][]Cell{}
 	for i, g := range gs {
 		at := 0
@@ -173,7 +174,7 @@ func measureRows(gs []*schematic.Garment, piece string) []Row {
 				}
 				at = place(&ids, m.ID, at)
 				if cells[m.ID] == nil {
-					first[m.ID] = m
+					first[m.ID] = entry{of: m, view: viewName(made, m)}
 					cells[m.ID] = make([]Cell, len(gs))
 				}
 				cells[m.ID][i] = Cell{Has: true, Low: m.Length, High: m.Length}
@@ -182,7 +183,9 @@ func measureRows(gs []*schematic.Garment, piece string) []Row {
 	}
 	var all []entry
 	for _, id := range ids {
-		all = append(all, entry{first[id], Row{ID: id, Name: rowName(first[id]), Cells: cells[id]}})
+		e := first[id]
+		e.row = Row{ID: id, Name: rowName(e.of), Cells: cells[id]}
+		all = append(all, e)
 	}
 	return distinct(all)
 }
@@ -202,60 +205,82 @@ func sameInAll(gs []*schematic.Garment, id string) bool {
 	return true
 }
 
-// entry is a row with the measurement that it tells.
+// entry is a row with the measurement that it tells, and the name of its view.
 type entry struct {
-	of  schematic.Measure
-	row Row
+	of   schematic.Measure
+	view string
+	row  Row
 }
 
-// distinct are the rows of all. Measurements of one name that are alike in every
-// size, such as two armholes, are one row; where they are not, each name says its
-// part, and its side if the part has both.
+// distinct are the rows of all. Measurements of one name that are alike in every size,
+// such as two armholes, are one row; where not all of that name are alike, each row says of
+// which views, parts and sides it tells.
 func distinct(all []entry) []Row {
 	var rows []Row
 	for i, e := range all {
-		alike, partAlike, parts, sides := true, true, 0, 0
-		first, firstOfPart := true, true
-		for j, o := range all {
+		if slices.ContainsFunc(all[:i], func(o entry) bool { return o.row.Name == e.row.Name && slices.Equal(o.row.Cells, e.row.Cells) }) {
+			continue
+		}
+		var named, alike []entry
+		for _, o := range all {
 			if o.row.Name != e.row.Name {
 				continue
 			}
-			same := slices.Equal(o.row.Cells, e.row.Cells)
-			if same && j > i {
-				e.row.Also = append(e.row.Also, o.row.ID)
+			named = append(named, o)
+			if slices.Equal(o.row.Cells, e.row.Cells) {
+				alike = append(alike, o)
 			}
-			alike = alike && same
-			first = first && j >= i
-			if o.of.Part != e.of.Part {
-				parts++
-				continue
-			}
-			partAlike = partAlike && same
-			firstOfPart = firstOfPart && j >= i
-			sides++
 		}
-		switch {
-		case alike:
-			if first {
-				rows = append(rows, e.row)
-			}
-			continue
-		case partAlike && !firstOfPart:
-			continue
+		row := e.row
+		for _, o := range alike[1:] {
+			row.Also = append(row.Also, o.row.ID)
 		}
-		var where []string
-		if parts > 0 && e.of.Part != "" {
-			where = append(where, e.of.Part)
+		if len(alike) < len(named) {
+			row.Name += where(alike, named)
 		}
-		if side := side(e.of.ID); sides > 1 && !partAlike && side != "" {
-			where = append(where, side)
-		}
-		if len(where) > 0 {
-			e.row.Name += " (" + strings.Join(where, ", ") + ")"
-		}
-		rows = append(rows, e.row)
+		rows = append(rows, row)
 	}
 	return rows
+}
+
+// where says in brackets of which of the measurements named alike tells.
+func where(alike, named []entry) string {
+	differ := func(of func(entry) string) bool {
+		return slices.ContainsFunc(named, func(e entry) bool { return of(e) != of(named[0]) })
+	}
+	view, part := func(e entry) string { return e.view }, func(e entry) string { return e.of.Part }
+	views, parts := differ(view), differ(part)
+	label := func(e entry) string {
+		var words []string
+		if views && e.view != "" {
+			words = append(words, e.view)
+		}
+		if parts && e.of.Part != "" && !slices.Contains(words, e.of.Part) {
+			words = append(words, e.of.Part)
+		}
+		return strings.Join(words, ", ")
+	}
+	var labels []string
+	for _, e := range alike {
+		l := label(e)
+		// The side tells it from what is not alike and has the same label.
+		if s := side(e.of.ID); s != "" && slices.ContainsFunc(named, func(o entry) bool {
+			return label(o) == l && !slices.Equal(o.row.Cells, e.row.Cells)
+		}) {
+			l = strings.TrimPrefix(l+", "+s, ", ")
+		}
+		if l != "" && !slices.Contains(labels, l) {
+			labels = append(labels, l)
+		}
+	}
+	const most = 3
+	if n := len(labels); n > most {
+		labels = append(labels[:most-1], fmt.Sprintf("and %d more", n-most+1))
+	}
+	if len(labels) == 0 {
+		return ""
+	}
+	return " (" + strings.Join(labels, "; ") + ")"
 }
 
 // side is the side with which a measurement's ID ends, or nothing.
@@ -266,6 +291,16 @@ func side(id string) string {
 		}
 	}
 	return ""
+}
+
+func viewName(made *schematic.Made, m schematic.Measure) string {
+	if m.View == schematic.NoView {
+		return "all panels"
+	}
+	if m.View >= len(made.Views) {
+		return ""
+	}
+	return made.Views[m.View].Name
 }
 
 func rowName(m schematic.Measure) string {

@@ -1,0 +1,171 @@
+package schematic
+
+import (
+	"strings"
+
+	"flatwright/schematic/units"
+)
+
+// named are the heights and widths of the edges that have a name of the trade.
+func (w *worker) named(c *canvas, loops [][]drawn) []span {
+	var out []span
+	for _, l := range loops {
+		mid := middle(loops)
+		l = beginning(l, func(a, b drawn) bool { return a.seg.name == b.seg.name && a.seg.fold == b.seg.fold })
+		n := len(l)
+		for i := 0; i < n; {
+			j := i + 1
+			for j < n && l[j].seg.name == l[i].seg.name && l[j].seg.fold == l[i].seg.fold {
+				j++
+			}
+			if !l[i].seg.fold {
+				out = append(out, w.edgeSpans(c, l[i:j], mid)...)
+			}
+			i = j
+		}
+	}
+	markTwins(out)
+	return out
+}
+
+// markTwins shows one of two equal measurements left and right.
+func markTwins(out []span) {
+	for i := range out {
+		for j := range i {
+			if out[i].name == out[j].name && out[i].axis == out[j].axis && out[i].length.Eq(out[j].length) && out[j].main {
+				out[i].main = false
+			}
+		}
+	}
+}
+
+func middle(loops [][]drawn) units.Num {
+	lo, hi := loops[0][0].ex.x, loops[0][0].ex.x
+	for _, l := range loops {
+		for _, s := range l {
+			lo, hi = units.Min(lo, s.ex.x), units.Max(hi, s.ex.x)
+		}
+	}
+	return lo.Add(hi).Half()
+}
+
+// edgeSpans are height and width of one run of edge of one name.
+func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num) []span {
+	name := strings.ToLower(run[0].seg.name)
+	e, ok := edgeWords(name)
+	if !ok || w.made.Kind == KindBand {
+		return nil
+	}
+	g := oneGauge(run)
+	top, bottom, left, right := run[0].ex, run[0].ex, run[0].ex, run[0].ex
+	sts, part := 0, ""
+	parts := map[string]bool{}
+	for _, s := range run {
+		for _, p := range []pt{s.ex, s.ez} {
+			if top.y.Less(p.y) {
+				top = p
+			}
+			if p.y.Less(bottom.y) {
+				bottom = p
+			}
+			if p.x.Less(left.x) {
+				left = p
+			}
+			if right.x.Less(p.x) {
+				right = p
+			}
+		}
+		if s.ex.y.Eq(s.ez.y) {
+			sts += s.seg.sts
+		}
+		parts[s.seg.part] = true
+		part = s.seg.part
+	}
+	if len(parts) != 1 {
+		part = ""
+	}
+	where := strings.ToLower(orElse(part, c.name))
+	prefix := ""
+	switch {
+	case w.made.Kind == KindBack || strings.Contains(where, "back"):
+		prefix = "back "
+	case w.made.Kind == KindFront || strings.Contains(where, "front"):
+		prefix = "front "
+	}
+	side := ""
+	switch c := left.x.Add(right.x).Half(); {
+	case c.Less(mid):
+		side = "left"
+	case mid.Less(c):
+		side = "right"
+	}
+	rank := rankEdge
+	if strings.HasPrefix(e.height, "height of ") {
+		rank = rankNamed
+	}
+	var out []span
+	if e.height != "" {
+		s := span{name: e.heightName(prefix), part: part, axis: Vertical, lo: bottom, hi: top, length: top.y.Sub(bottom.y), main: true, of: "row", side: side, rank: rank}
+		s.count, s.gauge = rowsIn(s.length, g)
+		if w.piece.From == FromLeft || w.piece.From == FromRight {
+			s.of = "st"
+		}
+		out = append(out, s)
+	}
+	if e.width != "" && !run[0].seg.both {
+		out = append(out, span{name: e.widthName(prefix), part: part, axis: Horizontal, lo: left, hi: right, length: right.x.Sub(left.x), main: true,
+			count: sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank})
+	}
+	return out
+}
+
+// words of one named edge: what its height and its width are called.
+type words struct {
+	height, width string
+	prefixed      bool // told apart as front and back
+}
+
+func (e words) heightName(prefix string) string {
+	if e.prefixed {
+		return prefix + e.height
+	}
+	return e.height
+}
+
+func (e words) widthName(prefix string) string {
+	if e.prefixed && prefix == "front " {
+		return prefix + e.width
+	}
+	return e.width
+}
+
+// edgeWords are the trade's names; an edge of another name that the pattern gives
+// is measured under it, and one that only the working made is not.
+func edgeWords(name string) (words, bool) {
+	switch name {
+	case "armhole":
+		return words{height: "armhole depth"}, true
+	case "neck":
+		return words{height: "neck depth", width: "neck width", prefixed: true}, true
+	case "shoulder":
+		return words{height: "shoulder slope", width: "shoulder"}, true
+	case "side":
+		return words{height: "side length"}, true
+	case "cap":
+		return words{height: "cap height"}, true
+	case "raglan":
+		return words{height: "raglan depth"}, true
+	case "underarm":
+		return words{width: "underarm"}, true
+	case "front edge":
+		return words{height: "front edge"}, true
+	case "sleeve seam":
+		return words{height: "length to underarm"}, true
+	case "sleeve end":
+		return words{height: "sleeve opening", width: "sleeve opening"}, true
+	case "", "hem", "cast-on edge", "top", "step", "line", "live edge", "picked-up edge", "base", "gap", "opening", "left over", "added edge",
+		"short-row turn", "joined edge", "division", "centre", "gathered edge", "held edge", "base of the panels", "edge of the crown", "edge of the motifs":
+		return words{}, false
+	}
+	return words{height: "height of " + name, width: "width of " + name}, true
+}

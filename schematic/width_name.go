@@ -1,0 +1,299 @@
+package schematic
+
+import (
+	"slices"
+
+	"flatwright/schematic/units"
+)
+
+// widths are the measurements along the rows: where the piece begins and ends,
+// where it is widest or narrowest, and where the pattern names one.
+func (w *worker) widths(c *canvas) []span {
+	var out []span
+	used := map[string]int{}
+	d := w.piece.From
+	widest := -1
+	for i, l := range c.levels {
+		if l.part == "" && (widest < 0 || c.levels[widest].r.Sub(c.levels[widest].l).Less(l.r.Sub(l.l))) {
+			widest = i
+		}
+	}
+	for i, l := range c.levels {
+		width := l.r.Sub(l.l)
+		s := span{part: l.part, axis: Horizontal, length: width, count: l.n, of: "st", gauge: l.gauge, stretch: l.stretched}
+		if l.band {
+			s.of = "row"
+		}
+		if l.round {
+			s.around, s.length = true, width.Times(2)
+		}
+		a, b := d.turned(pt{l.l, l.y}), d.turned(pt{l.r, l.y})
+		s.lo, s.hi = ordered(a, b)
+		if a.x.Eq(b.x) {
+			s.axis = Vertical
+		}
+		s.name, s.main = w.widthName(c, i, widest)
+		if s.name == "" {
+			continue
+		}
+		s.rank = rankLevel
+		if c.panel || w.made.Kind == KindYoke {
+			s.rank = rankPanel
+		}
+		s.given = l.name != ""
+		s.lasts = l.name == "" && endsAt(c.levels, i)
+		key := s.part + "." + s.name
+		used[key]++
+		if k := used[key]; k > 1 {
+			s.name += " " + units.Int(int64(k)).String()
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+func ordered(a, b pt) (pt, pt) {
+	if b.x.Less(a.x) || b.x.Eq(a.x) && b.y.Less(a.y) {
+		return b, a
+	}
+	return a, b
+}
+
+// turning reports whether the strand is narrower, or wider, at level i than at
+// the levels of its part before and after it.
+func turning(levels []level, i int) bool {
+	width := func(j int) units.Num { return levels[j].r.Sub(levels[j].l) }
+	prev, next := -1, -1
+	for j := i - 1; j >= 0; j-- {
+		if levels[j].part == levels[i].part && !width(j).Eq(width(i)) {
+			prev = j
+			break
+		}
+	}
+	for j := i + 1; j < len(levels); j++ {
+		if levels[j].part == levels[i].part && !width(j).Eq(width(i)) {
+			next = j
+			break
+		}
+	}
+	if prev < 0 || next < 0 {
+		return true
+	}
+	return width(i).Less(width(prev)) == width(i).Less(width(next))
+}
+
+// lastArmhole reports whether level i is the width that the armhole shaping leaves.
+func lastArmhole(levels []level, i int) bool {
+	if levels[i].edge != "armhole" {
+		return false
+	}
+	for _, k := range levels[i+1:] {
+		if k.part == levels[i].part && k.edge == "armhole" {
+			return false
+		}
+	}
+	return true
+}
+
+// endsAt reports whether the part of level i ends as wide as it is there.
+func endsAt(levels []level, i int) bool {
+	for _, k := range levels[i+1:] {
+		if k.end && k.part == levels[i].part && k.l.Eq(levels[i].l) && k.r.Eq(levels[i].r) {
+			return true
+		}
+	}
+	return false
+}
+
+// widthName is the trade's name of the width at level i and whether the drawing
+// shows it; no name for a width that says nothing new.
+func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
+	l := c.levels[i]
+	up := w.piece.From.upwards()
+	for j := range i {
+		if k := c.levels[j]; k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) && l.name == "" && (k.y.Eq(l.y) || l.end && up || !l.end && !turning(c.levels, i)) {
+			return "", false
+		}
+	}
+	if l.name != "" {
+		return l.name, true
+	}
+	if d := w.piece.From; l.part == "" && (d == FromLeft || d == FromRight) {
+		return w.lengthAt(c, i, widest)
+	}
+	if !up && !l.end && endsAt(c.levels, i) {
+		return "", false // told where it ends
+	}
+	first, last := i == 0, i == len(c.levels)-1 && l.end
+	hem, top := first, last
+	if !up {
+		hem, top = last, first
+	}
+	kind := w.made.Kind
+	if l.part != "" {
+		// The width of a part where it begins follows from the division, and where it ends
+		// from the edge that it ends in.
+		if l.start || l.end || !turning(c.levels, i) || endsAt(c.levels, i) {
+			return "", false
+		}
+		return "width of " + l.part + above(c, i), true
+	}
+	switch {
+	case kind == KindYoke && !c.panel && c.name != "" && w.hasPanels():
+		return "width of " + c.name, true
+	case c.panel && w.raglan() || c.name != "" && len(w.views) > 1 && kind == KindYoke:
+		switch {
+		case hem:
+			return "width at base", true
+		case top && !up && c.panel && !l.start:
+			return "width below neck", true // where two panels become one
+		case top:
+			return "width at neck edge", true
+		}
+	case c.panel:
+		switch {
+		case hem:
+			return "width at lower edge", true
+		case top || endsAt(c.levels, i):
+			return "width at upper edge", true
+		}
+	case kind == KindSleeve:
+		switch {
+		case hem:
+			return "cuff", true
+		case i == widest:
+			return "upper arm", true
+		case top:
+			return "width at top", true
+		}
+	case kind == KindHat:
+		switch {
+		case hem:
+			return "brim", true
+		case i == widest:
+			return "width around", true
+		case top:
+			return "width at crown", false
+		}
+	case kind == KindYoke:
+		switch {
+		case hem:
+			return "base of yoke", true
+		case top:
+			return "neck edge", true
+		}
+	case kind == KindBand && w.lengthwise(c):
+		if first {
+			return "width of band", true
+		}
+	case kind == KindBand:
+		switch {
+		case first:
+			return "length of band", true
+		case last:
+			return "length at outer edge", turning(c.levels, i)
+		}
+	}
+	switch {
+	case hem && kind == KindPiece:
+		return "width at lower edge", true
+	case top && kind == KindPiece:
+		return "width at upper edge", true
+	case hem:
+		return "width at hem", true
+	case i == widest:
+		if kind == KindBody || kind == KindBack || kind == KindFront {
+			return "width at underarm", true
+		}
+		return "width", true
+	case top:
+		return "width at top", true
+	}
+	if !turning(c.levels, i) && !lastArmhole(c.levels, i) {
+		if l.label != "" {
+			return "width after " + l.label, false
+		}
+		return "", false
+	}
+	switch kind {
+	case KindBack:
+		return "cross back", true
+	case KindFront:
+		return "cross front", true
+	case KindSleeve:
+		return "width above cuff", true
+	}
+	if label := above(c, i); label != "" {
+		return "width above" + label, true
+	}
+	switch {
+	case endsAt(c.levels, i) && kind == KindPiece:
+		return "width at upper edge", true
+	case endsAt(c.levels, i):
+		return "width at top", true
+	case l.r.Sub(l.l).Less(c.levels[i-1].r.Sub(c.levels[i-1].l)):
+		return "narrowest width", true
+	}
+	return "widest width", true
+}
+
+func (w *worker) hasPanels() bool {
+	return slices.ContainsFunc(w.views, func(c *canvas) bool { return c.panel })
+}
+
+// lengthAt is the name of a level of a piece worked from side to side: its rows run along
+// the body, so that the level is a length.
+func (w *worker) lengthAt(c *canvas, i, widest int) (string, bool) {
+	l := c.levels[i]
+	for _, k := range c.levels[:i] {
+		if k.part == l.part && k.r.Sub(k.l).Eq(l.r.Sub(l.l)) {
+			return "", false
+		}
+	}
+	near, far := "left", "right"
+	if w.piece.From == FromRight {
+		near, far = far, near
+	}
+	switch {
+	case i == widest && w.made.Kind == KindSleeve:
+		return "sleeve length", true
+	case i == widest && w.made.Kind == KindHat:
+		return "hat depth", true
+	case i == widest && w.made.Kind == KindBand:
+		return "depth of band", true
+	case i == widest:
+		return "length", true
+	case i == 0:
+		return "length at " + near + " edge", true
+	case i == len(c.levels)-1 && l.end:
+		return "length at " + far + " edge", true
+	case !turning(c.levels, i):
+		return "", false
+	case l.top != "" && l.top != "side":
+		return "length at " + l.top, true
+	}
+	return "inner length", true
+}
+
+// lengthwise reports whether a band is worked from one of its ends to the other.
+func (w *worker) lengthwise(c *canvas) bool {
+	if len(w.piece.Onto) > 0 || len(w.piece.Sections) == 0 || len(c.levels) == 0 {
+		return false
+	}
+	if _, ok := w.piece.Sections[0].(*CastOn); !ok {
+		return false
+	}
+	first, last := c.levels[0], c.levels[len(c.levels)-1]
+	return first.r.Sub(first.l).Less(last.y.Sub(first.y))
+}
+
+// above names a width by what it follows.
+func above(c *canvas, i int) string {
+	if l := c.levels[i].label; l != "" {
+		return " " + l
+	}
+	if i > 0 && c.levels[i-1].band {
+		return " rib"
+	}
+	return ""
+}
