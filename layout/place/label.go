@@ -150,9 +150,29 @@ func (s *scheme) forms(v value, suffix string) []form {
 	return fs
 }
 
-// balance breaks a line at spaces into n lines as alike in width as may be.
+// balance breaks a line into n lines as alike in width as may be: between the groups of
+// the trade's line, unless that makes the widest much wider than breaking inside them.
 func balance(text string, n int, size float64) []string {
-	words := strings.Split(text, " ")
+	lines := balanceAt(strings.Split(text, " "), n, size)
+	whole := balanceAt(strings.Split(strings.ReplaceAll(text, " (", "\n("), "\n"), n, size)
+	const wider = 1.25
+	if len(whole) == n && widest(whole, size) <= wider*widest(lines, size) {
+		return whole
+	}
+	return lines
+}
+
+func widest(lines []string, size float64) float64 {
+	w := 0.0
+	for _, l := range lines {
+		w = max(w, fonts.Width(fonts.Regular, size, l))
+	}
+	return w
+}
+
+// balanceAt sets words into n lines, or fewer.
+func balanceAt(words []string, n int, size float64) []string {
+	text := strings.Join(words, " ")
 	for i := len(words) - 1; i > 0; i-- { // the unit stays with the last number
 		if !strings.ContainsAny(words[i], "0123456789"+expr.Dash) {
 			words[i-1] += " " + words[i]

@@ -120,8 +120,12 @@ func (f *frame) tooLarge(d *drawn, list []*drawn) *TooLarge {
 	return e
 }
 
+// mostApart is the most that is added between two shelves, mm: farther apart they
+// would no longer be one drawing.
+const mostApart = 14
+
 // arrange gives every view of a page its place: shelves and the views on them evenly
-// apart, and says where the pieces end.
+// apart, a little more of what room is left below them than above.
 func (p *page) arrange(f *frame, n int, table float64) []put {
 	w, h := f.area(n)
 	need := 0.0
@@ -132,8 +136,8 @@ func (p *page) arrange(f *frame, n int, table float64) []put {
 		need += s.above + s.below
 	}
 	spare := max(0, h-table-need)
-	gap := min(spare/float64(len(p.shelves)+1), 14)
-	y := margin + f.headHigh + gap
+	gap := min(spare/float64(len(p.shelves)+1), mostApart)
+	y := margin + f.headHigh + 0.4*(spare-gap*float64(len(p.shelves)-1))
 	var puts []put
 	for i, s := range p.shelves {
 		if i > 0 {

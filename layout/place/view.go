@@ -252,13 +252,18 @@ func (d *drawn) holds(b sheet.Box) bool {
 }
 
 // tagAt tries places around at, first towards out, nearer ones first; from the
-// farther ones a thin line leads back.
+// farther ones a thin line leads back. The right half of a piece tries them as the
+// left one does in a mirror.
 func (d *drawn) tagAt(s, class string, at, out pt, size float64) {
+	first := 1
+	if out.X < 0 || out.X == 0 && at.X > d.w/2 {
+		first = 0
+	}
 	w, h := fonts.Width(fonts.Regular, size, s), lineHeight(fonts.Regular, size)
 	for _, r := range []float64{2.6, 3.6, 5, 7, 9, 12} {
 		for k := range 12 {
 			turn := float64((k+1)/2) * math.Pi / 6
-			if k%2 == 1 {
+			if k%2 == first {
 				turn = -turn
 			}
 			sin, cos := math.Sincos(turn)
@@ -313,18 +318,15 @@ func (d *drawn) nameLine(l schematic.Line, size float64) {
 // endRoom is how far the end of a dimension line reaches around its point, mm.
 const endRoom = 0.9
 
+// captionClear is the least room beside a caption, mm.
+const captionClear = 2.0
+
 // bound takes in everything placed, and the caption below it.
 func (d *drawn) bound() {
 	for i := range d.dims {
 		m := &d.dims[i]
-		d.all.box(m.box().Grown(clearance))
-		for _, p := range [2]pt{m.line.a, m.line.b} {
-			d.all.add(sub(p, pt{X: endRoom, Y: endRoom}), add(p, pt{X: endRoom, Y: endRoom}))
-		}
-		d.all.add(m.lead...)
-		for _, t := range m.tail {
-			d.all.add(t.a, t.b)
-		}
+		e := m.extent()
+		d.all.add(e.lo, e.hi)
 		if m.letter {
 			d.letters = append(d.letters, m.it)
 		}
@@ -341,6 +343,59 @@ func (d *drawn) bound() {
 	if d.all.hi.X-d.all.lo.X < cw {
 		x = d.w / 2
 	}
-	d.capAt = pt{X: x, Y: d.all.hi.Y + 2.5}
+	d.capAt = pt{X: x, Y: d.below(x-cw/2-captionClear, x+cw/2+captionClear) + 2.5}
 	d.all.add(pt{X: x - cw/2, Y: d.capAt.Y}, pt{X: x + cw/2, Y: d.capAt.Y + line*float64(len(names)+len(info))})
+}
+
+// extent is all the room that a measurement takes.
+func (m *dim) extent() extent {
+	var e extent
+	e.box(m.box().Grown(clearance))
+	for _, p := range [2]pt{m.line.a, m.line.b} {
+		e.add(sub(p, pt{X: endRoom, Y: endRoom}), add(p, pt{X: endRoom, Y: endRoom}))
+	}
+	e.add(m.lead...)
+	for _, t := range m.tail {
+		e.add(t.a, t.b)
+	}
+	return e
+}
+
+// below is the foot of the outline, or of what stands under it between lo and hi: a
+// value that hangs down beside a low piece does not push the caption away.
+func (d *drawn) below(lo, hi float64) float64 {
+	var all []extent
+	for i := range d.dims {
+		all = append(all, d.dims[i].extent())
+	}
+	for _, b := range d.field.labels {
+		var e extent
+		e.box(b)
+		all = append(all, e)
+	}
+	for _, n := range d.notches {
+		var e extent
+		e.add(n.a, n.b)
+		all = append(all, e)
+	}
+	for _, t := range d.tags {
+		var e extent
+		e.add(t.at)
+		e.add(t.lead...)
+		all = append(all, e)
+	}
+	for i, at := range d.marks {
+		var e extent
+		for _, line := range markSign(d.v.view.Marks[i].What, at) {
+			e.add(line...)
+		}
+		all = append(all, e)
+	}
+	y := d.h
+	for _, e := range all {
+		if e.hi.X >= lo && e.lo.X <= hi {
+			y = max(y, e.hi.Y)
+		}
+	}
+	return y
 }
