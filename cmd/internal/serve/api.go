@@ -25,6 +25,8 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /api/look", post(s, s.look))
 	m.HandleFunc("POST /api/form", post(s, s.form))
 	m.HandleFunc("POST /api/edit", post(s, s.edit))
+	m.HandleFunc("GET /api/unsaved", s.drafts)
+	m.HandleFunc("POST /api/unsaved", post(s, s.forget))
 	m.HandleFunc("POST /api/save", post(s, s.save))
 	m.HandleFunc("POST /api/download", post(s, s.download))
 	m.HandleFunc("/", func(w http.ResponseWriter, _ *http.Request) { refuse(w, http.StatusNotFound, "There is no such page.") })
@@ -259,3 +261,14 @@ func (s *Server) form(_ http.ResponseWriter, _ *http.Request, q struct {
 
 // source is the text of a question as a job takes it.
 func (s *Server) source(text string) job.Source { return s.doc.source(text) }
+
+// drafts are what was not saved of a pattern.
+func (s *Server) drafts(w http.ResponseWriter, r *http.Request) {
+	give(w, http.StatusOK, map[string]any{"drafts": s.unsaved.of(r.Context(), r.URL.Query().Get("id"))})
+}
+
+// forget takes a draft away, or keeps another text of it.
+func (s *Server) forget(_ http.ResponseWriter, _ *http.Request, q choices) any {
+	s.keep(q)
+	return map[string]string{}
+}

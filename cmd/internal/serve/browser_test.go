@@ -12,6 +12,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
@@ -25,6 +26,9 @@ import (
 func running(t testing.TB, o Options) *Server {
 	t.Helper()
 	o.Port = -1
+	if o.Unsaved == "" {
+		o.Unsaved = t.TempDir()
+	}
 	s, err := New(context.Background(), o)
 	require.NoError(t, err)
 	ctx, stop := context.WithCancel(context.Background())
@@ -73,6 +77,18 @@ func browserFor(t testing.TB) context.Context {
 }
 
 func start() {
+	dir, err := os.MkdirTemp("", "flatwright-browser-")
+	if err != nil {
+		theBrowser.err = err
+		return
+	}
+	ctx, end, _, err := launch(dir)
+	theBrowser.ctx, theBrowser.err = ctx, err
+	theBrowser.end = func() error { return errors.Join(end(), os.RemoveAll(dir)) }
+}
+
+// launch starts a browser with its profile in dir, which ends well or is killed.
+func launch(dir string) (ctx context.Context, end func() error, kill func(), err error) {
 	path := ""
 	for _, name := range []string{"chromium", "chromium-browser", "google-chrome"} {
 		if p, err := exec.LookPath(name); err == nil && path == "" {
@@ -80,24 +96,18 @@ func start() {
 		}
 	}
 	if path == "" {
-		theBrowser.err = errors.New("there is no Chromium")
-		return
+		return nil, func() error { return nil }, nil, errors.New("there is no Chromium")
 	}
-	dir, err := os.MkdirTemp("", "flatwright-browser-")
-	if err != nil {
-		theBrowser.err = err
-		return
-	}
-	alloc, end := chromedp.NewExecAllocator(context.Background(), append(chromedp.DefaultExecAllocatorOptions[:],
+	alloc, cancel := chromedp.NewExecAllocator(context.Background(), append(chromedp.DefaultExecAllocatorOptions[:],
 		chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU, chromedp.UserDataDir(dir),
 		chromedp.Flag("disable-background-networking", true))...)
-	ctx, _ := chromedp.NewContext(alloc, chromedp.WithErrorf(func(string, ...any) {}))
-	theBrowser.ctx, theBrowser.err = ctx, chromedp.Run(ctx)
-	theBrowser.end = func() error {
+	ctx, _ = chromedp.NewContext(alloc, chromedp.WithErrorf(func(string, ...any) {}))
+	end = func() error {
 		err := chromedp.Cancel(ctx) // waits for the browser to end
-		end()
-		return errors.Join(err, os.RemoveAll(dir))
+		cancel()
+		return err
 	}
+	return ctx, end, cancel, chromedp.Run(ctx)
 }
 
 // drawn is a script that gives the drawing's svg elements.
@@ -105,9 +115,10 @@ const drawn = `document.querySelector("#pages")?.shadowRoot?.querySelector("svg"
 
 // tab is one tab on a page, with what it complained of.
 type tab struct {
-	t   testing.TB
-	ctx context.Context
-	bad []string
+	t     testing.TB
+	ctx   context.Context
+	bad   []string
+	asked []string // addresses
 }
 
 // visit opens the page in a tab of its own and waits for its first drawing. Errors of
@@ -123,6 +134,8 @@ func visit(t testing.TB, browser context.Context, s *Server, width, height int64
 		switch e := e.(type) {
 		case *page.EventJavascriptDialogOpening: // a page that asks whether to leave what is not saved
 			go func() { _ = chromedp.Run(ctx, page.HandleJavaScriptDialog(true)) }()
+		case *network.EventRequestWillBeSent:
+			p.asked = append(p.asked, e.Request.URL)
 		case *runtime.EventExceptionThrown:
 			p.bad = append(p.bad, e.ExceptionDetails.Error())
 		case *runtime.EventConsoleAPICalled:
@@ -132,7 +145,7 @@ func visit(t testing.TB, browser context.Context, s *Server, width, height int64
 		}
 	})
 	t.Cleanup(func() { assert.Empty(t, p.bad, "the page complained") })
-	p.do(chromedp.EmulateViewport(width, height), chromedp.Navigate(s.Address()),
+	p.do(network.Enable(), chromedp.EmulateViewport(width, height), chromedp.Navigate(s.Address()),
 		chromedp.WaitReady("body[data-ready]", chromedp.ByQuery))
 	p.until(drawn)
 	return p
@@ -199,4 +212,9 @@ func (p *tab) fill(selector, value string) {
 func (p *tab) choose(selector, value string) {
 	p.t.Helper()
 	p.do(chromedp.Evaluate(fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.value = %q; e.dispatchEvent(new Event("change", {bubbles: true})); })()`, selector, value), nil))
+}
+
+func (p *tab) click(selector string) {
+	p.t.Helper()
+	p.do(chromedp.Click(selector, chromedp.ByQuery))
 }

@@ -20,6 +20,18 @@ type choices struct {
 	Paper  string `json:"paper"`  // a4 or letter
 	Large  bool   `json:"large"`
 	Little bool   `json:"little"` // little ink
+
+	Draft *draft `json:"draft,omitempty"` // whose text this is, if it is to be kept
+	Saved bool   `json:"saved"`
+}
+
+// keep keeps what is not saved.
+func (s *Server) keep(c choices) {
+	if c.Draft != nil {
+		d := *c.Draft
+		d.Text = c.Text
+		s.unsaved.keep(d, c.Saved)
+	}
 }
 
 var unitsOf = map[string][]units.Unit{"cm": {units.CM}, "in": {units.Inch}, "both": {units.CM, units.Inch}}
@@ -77,6 +89,7 @@ type tableRow struct {
 }
 
 func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
+	s.keep(q)
 	src := s.source(q.Text)
 	l, err := job.Live(r.Context(), src, q.draw(), func(name string) *job.Source { return s.doc.beside(r.Context(), name) })
 	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,

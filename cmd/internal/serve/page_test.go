@@ -11,8 +11,6 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/browser"
-	"github.com/chromedp/cdproto/network"
-	"github.com/chromedp/cdproto/page"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
@@ -23,7 +21,7 @@ import (
 // and types what is new.
 func (p *tab) replace(old, new string) {
 	p.t.Helper()
-	p.do(chromedp.Click("#tab-text"))
+	p.click("#tab-text")
 	require.True(p.t, js[bool](p, fmt.Sprintf(`(() => { const t = document.querySelector("#text"), at = t.value.indexOf(%q);
 		t.focus(); t.setSelectionRange(at, at + %d); return at >= 0; })()`, old, len(old))), "%q is not in the text", old)
 	p.do(chromedp.KeyEvent(new))
@@ -65,11 +63,11 @@ func TestTypingBreakingAndMending(t *testing.T) {
 	assert.Contains(t, p.drawing(), "Tidemark", "the drawing from before stays")
 	p.replace("units: ells", "units: [") // not even well-formed
 	p.until(`document.querySelector("#findings li.error")`)
-	p.do(chromedp.Click("#tab-form"))
+	p.click("#tab-form")
 	p.until(`!document.querySelector("#form-broken").hidden`)
 	p.shot("broken-form")
 
-	p.do(chromedp.Click(`#findings .finding`)) // leads to its place in the text
+	p.click(`#findings .finding`) // leads to its place in the text
 	p.until(`document.activeElement.id === "text"`)
 	p.shot("broken-text")
 	p.replace("units: [", "units: cm")
@@ -83,9 +81,9 @@ func TestFindingsLeadToTheFieldOfTheForm(t *testing.T) {
 	p := visit(t, browserFor(t), s, 1280, 800)
 	p.replace("to: 60 (64, 68, 72)", "to: 60 (64, 69, 72)")
 	p.until(`document.querySelector("#findings li")`)
-	p.do(chromedp.Click("#tab-form"))
+	p.click("#tab-form")
 	p.until(`document.querySelector("#form .marked") || document.querySelectorAll("#form details").length`)
-	p.do(chromedp.Click("#findings .finding"))
+	p.click("#findings .finding")
 	p.until(`document.activeElement.closest(".field.marked")`)
 	assert.Contains(t, js[string](p, `document.activeElement.getAttribute("aria-label")`), "Sleeve", "the piece was unfolded")
 	p.shot("finding-in-form")
@@ -95,15 +93,15 @@ func TestSizeUnitAndLabelsAreFollowedByDrawingTableAndForm(t *testing.T) {
 	s := running(t, Options{File: copyOf(t, "saltmarsh-cardigan")})
 	p := visit(t, browserFor(t), s, 1280, 800)
 	for _, size := range []string{"XS", "5X"} {
-		p.settled(func() { p.do(chromedp.Click(fmt.Sprintf(`#sizes input[value="%s"]`, size))) })
+		p.settled(func() { p.click(fmt.Sprintf(`#sizes input[value="%s"]`, size)) })
 		assert.Contains(t, p.drawing(), "Size "+size)
 	}
 	p.until(`document.querySelector("#form .cell-of.chosen")`)
 	assert.Equal(t, "5X", js[string](p, `document.querySelector("#form .cell-of.chosen").dataset.size`))
-	p.do(chromedp.Click("#tab-table"))
+	p.click("#tab-table")
 	assert.Equal(t, "5X", js[string](p, `document.querySelector("thead .chosen").textContent`))
 	assert.Equal(t, 2, js[int](p, `document.querySelector("tbody td").children.length`))
-	p.settled(func() { p.do(chromedp.Click(`#units input[value="in"]`)) })
+	p.settled(func() { p.click(`#units input[value="in"]`) })
 	assert.Equal(t, 1, js[int](p, `document.querySelector("tbody td").children.length`))
 	assert.NotContains(t, p.drawing(), " cm /")
 	p.settled(func() { p.choose("#labels", "blank") })
@@ -120,7 +118,7 @@ func TestTheFormChangesTheFileAndKeepsItsComments(t *testing.T) {
 	p.fill(cell, "170")
 	p.until(`document.querySelector("#findings li")`) // the pick-up does not agree any more
 	p.shot("form-warning")
-	p.do(chromedp.Focus(cell), chromedp.SendKeys(cell, kb.ArrowUp))
+	p.do(chromedp.Focus(cell, chromedp.ByQuery), chromedp.SendKeys(cell, kb.ArrowUp, chromedp.ByQuery))
 	p.until(`document.querySelector("#text").value.includes("(148, 171, 180)")`)
 	p.do(chromedp.KeyEvent("s", chromedp.KeyModifiers(2)))
 	p.until(`document.querySelector("#saved").textContent === "saved"`)
@@ -131,10 +129,10 @@ func TestTheFormChangesTheFileAndKeepsItsComments(t *testing.T) {
 	p.choose(add, "fold")
 	p.until(`document.querySelector("#text").value.includes("- fold:")`)
 	p.until(`document.querySelector('#form [aria-label="Take out: Body, fold"]')`)
-	p.do(chromedp.Click(`#form [aria-label="Take out: Body, fold"]`))
+	p.click(`#form [aria-label="Take out: Body, fold"]`)
 	p.until(`!document.querySelector("#text").value.includes("- fold:")`)
 	assert.Equal(t, want, p.text())
-	p.do(chromedp.Click("#undo"), chromedp.Click("#undo"), chromedp.Click("#undo"))
+	p.do(chromedp.Click("#undo", chromedp.ByQuery), chromedp.Click("#undo", chromedp.ByQuery), chromedp.Click("#undo", chromedp.ByQuery))
 	p.until(`document.querySelector("#text").value.includes("(148, 164, 180)")`)
 	assert.Equal(t, before, p.text())
 	p.until(fmt.Sprintf(`document.querySelector('%s').value === "164"`, cell))
@@ -144,9 +142,9 @@ func TestDownloadsArriveAsFiles(t *testing.T) {
 	s := running(t, Options{File: copyOf(t, "pebble-hat")})
 	p := visit(t, browserFor(t), s, 1280, 800)
 	dir := t.TempDir()
-	p.do(browser.SetDownloadBehavior(browser.SetDownloadBehaviorBehaviorAllow).WithDownloadPath(dir), chromedp.Click("#tab-keep"))
+	p.do(browser.SetDownloadBehavior(browser.SetDownloadBehaviorBehaviorAllow).WithDownloadPath(dir), chromedp.Click("#tab-keep", chromedp.ByQuery))
 	for _, what := range []string{"drawing-pdf", "page", "table-csv"} {
-		p.do(chromedp.Click(`[data-what="` + what + `"]`))
+		p.click(`[data-what="` + what + `"]`)
 		p.until(`document.querySelector('[data-what="` + what + `"]').parentElement.querySelector(".said").textContent.includes("downloaded")`)
 	}
 	assert.Eventually(t, func() bool {
@@ -182,7 +180,7 @@ func TestEverythingCanBeDoneByKeyboard(t *testing.T) {
 	for _, id := range []string{"open", "save", "tab-form", "size", "units", "labels", "tab-drawing", "zoom-in", "panel-drawing"} {
 		assert.True(t, seen[id], "the Tab key never comes to %s: %v", id, order)
 	}
-	p.do(chromedp.Focus("#tab-form"), chromedp.KeyEvent(kb.ArrowRight))
+	p.do(chromedp.Focus("#tab-form", chromedp.ByQuery), chromedp.KeyEvent(kb.ArrowRight))
 	assert.False(t, js[bool](p, `document.querySelector("#panel-text").hidden`), "arrows go from tab to tab")
 	p.do(chromedp.KeyEvent(kb.Tab))
 	assert.Equal(t, "text", js[string](p, `document.activeElement.id`))
@@ -195,7 +193,7 @@ func TestEverythingCanBeDoneByKeyboard(t *testing.T) {
 	assert.NotEqual(t, "text", js[string](p, `document.activeElement.id`), "the text is no trap")
 	p.replace("sample: Baby", "sample: Boby")
 	p.until(`document.querySelector("#findings li.error")?.textContent.includes("Boby")`)
-	p.do(chromedp.Focus("#save"), chromedp.KeyEvent(kb.F8))
+	p.do(chromedp.Focus("#save", chromedp.ByQuery), chromedp.KeyEvent(kb.F8))
 	assert.Equal(t, "Boby", js[string](p, `(() => { const t = document.activeElement; return t.value.slice(t.selectionStart, t.selectionEnd); })()`))
 	assert.Contains(t, js[string](p, `document.querySelector("#here").textContent`), "Boby")
 }
@@ -217,38 +215,61 @@ func TestNarrowAndZoomedNothingIsCutOff(t *testing.T) {
 		}
 		p.until(`document.querySelector("#form .cells")`)
 		fits("form")
-		p.do(chromedp.Click("#tab-text"))
+		p.click("#tab-text")
 		fits("text")
-		p.do(chromedp.Click("#show-drawing"))
+		p.click("#show-drawing")
 		fits("drawing")
-		p.do(chromedp.Click("#tab-table"))
+		p.click("#tab-table")
 		fits("table")
-		p.do(chromedp.Click("#tab-keep"))
+		p.click("#tab-keep")
 		fits("keep")
-		p.do(chromedp.Click("#open"))
+		p.click("#open")
 		fits("open")
 	}
 }
 
-func TestATabThatDiesLosesNothing(t *testing.T) {
+func TestABrowserThatIsKilledLosesNothing(t *testing.T) {
+	browserFor(t)
 	path := copyOf(t, "pebble-hat")
 	s := running(t, Options{File: path})
-	b := browserFor(t)
+	dir := t.TempDir()
+	b, _, kill, err := launch(dir)
+	require.NoError(t, err)
 	p := visit(t, b, s, 1280, 800)
 	p.replace("Pebble Hat\ndesigner", "Shingle Hat\ndesigner")
-	time.Sleep(500 * time.Millisecond)
-	p.do(chromedp.ActionFunc(func(ctx context.Context) error {
-		_ = page.Crash().Do(ctx) // it never answers
-		return nil
-	}))
-	q := visit(t, b, s, 1280, 800)
+	p.until(`document.querySelector("#title").textContent === "Shingle Hat"`)
+	time.Sleep(2 * draftEvery)
+	kill()
+	chromedp.FromContext(b).Allocator.Wait()
+
+	q := visit(t, browserFor(t), s, 1280, 800) // another profile: what was kept is the program's
 	q.until(`document.querySelector("#notices").textContent.includes("is back")`)
 	assert.Contains(t, q.text(), "Shingle Hat")
 	assert.Contains(t, content(t, path), "Pebble Hat", "the file is as it was")
 	q.shot("restored")
-	q.do(chromedp.Click("#save"))
+	q.click("#save")
 	q.until(`document.querySelector("#saved").textContent === "saved"`)
 	assert.Contains(t, content(t, path), "Shingle Hat")
+	q.do(chromedp.Reload())
+	q.until("document.body.dataset.ready && " + drawn)
+	assert.NotContains(t, js[string](q, `document.querySelector("#notices").textContent`), "is back")
+}
+
+func TestATabThatIsReloadedLosesNothing(t *testing.T) {
+	path := copyOf(t, "pebble-hat")
+	s := running(t, Options{File: path})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	p.replace("Pebble Hat\ndesigner", "Shingle Hat\ndesigner")
+	p.do(chromedp.Reload())
+	p.until(`document.body.dataset.ready && document.querySelector("#notices").textContent.includes("is back")`)
+	assert.Contains(t, p.text(), "Shingle Hat")
+	require.NoError(t, os.WriteFile(path, []byte(strings.Replace(content(t, path), "Pebble", "Cobble", 1)), 0o644))
+	p.until(`document.querySelector('[data-name="conflict"]')`)
+	p.do(chromedp.Reload())
+	p.until(`document.body.dataset.ready && document.querySelector("#notices").textContent.includes("has changed since")`)
+	assert.Contains(t, p.text(), "Cobble Hat", "the file is shown")
+	p.click(`[data-name="unsaved"] button`)
+	assert.Contains(t, p.text(), "Shingle Hat", "and the other text is there")
 }
 
 func TestTwoTabsAndAnotherProgramAreTold(t *testing.T) {
@@ -261,11 +282,11 @@ func TestTwoTabsAndAnotherProgramAreTold(t *testing.T) {
 	q.until(`document.querySelector("#notices").textContent.includes("another tab")`)
 	q.replace("Pebble Hat\ndesigner", "Second Hat\ndesigner")
 	p.replace("Pebble Hat\ndesigner", "First Hat\ndesigner")
-	p.do(chromedp.Click("#save"))
+	p.click("#save")
 	p.until(`document.querySelector("#saved").textContent === "saved"`)
 	q.until(`document.querySelector('[data-name="conflict"]')`)
 	q.shot("conflict")
-	q.do(chromedp.Click(`[data-name="conflict"] button`))
+	q.click(`[data-name="conflict"] button`)
 	q.until(`document.querySelector("#saved").textContent === "saved"`)
 	assert.Contains(t, content(t, path), "Second Hat")
 	assert.Contains(t, content(t, filepath.Join(filepath.Dir(path), "pebble-hat (other).yaml")), "First Hat", "both are kept")
@@ -275,7 +296,7 @@ func TestTwoTabsAndAnotherProgramAreTold(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
 	q.until(`document.querySelector("#text").value.includes("Third Hat")`)
 	assert.Contains(t, js[string](q, `document.querySelector("#notices").textContent`), "changed by another program")
-	q.do(chromedp.Click("#undo"))
+	q.click("#undo")
 	assert.Contains(t, q.text(), "Second Hat")
 }
 
@@ -284,9 +305,9 @@ func TestAnExampleIsSavedUnderAName(t *testing.T) {
 	s := running(t, Options{Folder: dir})
 	p := visit(t, browserFor(t), s, 1280, 800)
 	assert.Equal(t, "not in a file yet", js[string](p, `document.querySelector("#saved").textContent`))
-	p.do(chromedp.Click("#open"), chromedp.Click(`[data-model="new-cardigan"]`))
+	p.do(chromedp.Click("#open", chromedp.ByQuery), chromedp.Click(`[data-model="new-cardigan"]`, chromedp.ByQuery))
 	p.until(`document.querySelector("#title").textContent === "My Cardigan"`)
-	p.do(chromedp.Click("#save"))
+	p.click("#save")
 	p.until(`document.querySelector("#name-dialog").open`)
 	assert.Equal(t, "my-cardigan.yaml", js[string](p, `document.querySelector("#name").value`))
 	p.do(chromedp.KeyEvent(kb.Enter))
@@ -296,18 +317,11 @@ func TestAnExampleIsSavedUnderAName(t *testing.T) {
 
 func TestThePageAsksNoOneElse(t *testing.T) {
 	s := running(t, Options{File: copyOf(t, "pebble-hat")})
-	b := browserFor(t)
-	ctx, end := chromedp.NewContext(b)
-	defer end()
-	var asked []string
-	chromedp.ListenTarget(ctx, func(e any) {
-		if r, ok := e.(*network.EventRequestWillBeSent); ok {
-			asked = append(asked, r.Request.URL)
-		}
-	})
-	require.NoError(t, chromedp.Run(ctx, network.Enable(), chromedp.Navigate(s.Address()), chromedp.WaitReady("body[data-ready]"), chromedp.Click("#tab-table"), chromedp.Sleep(200*time.Millisecond)))
-	require.Greater(t, len(asked), 5)
-	for _, u := range asked {
+	p := visit(t, browserFor(t), s, 1280, 800)
+	p.click("#tab-table")
+	p.until(`document.querySelector("#table td")`)
+	require.Greater(t, len(p.asked), 10)
+	for _, u := range p.asked {
 		assert.True(t, strings.HasPrefix(u, "http://"+s.listener.Addr().String()+"/"), u)
 	}
 }
@@ -326,6 +340,6 @@ func TestAProgramThatHasEndedIsSaid(t *testing.T) {
 	p.until(`document.querySelector('[data-name="gone"]')`)
 	p.replace("Pebble Hat\ndesigner", "Orphan Hat\ndesigner")
 	p.shot("gone")
-	p.do(chromedp.Click("#save"))
+	p.click("#save")
 	p.until(`document.querySelector("#notices").textContent.includes("kept in this browser")`)
 }

@@ -30,6 +30,7 @@ type Options struct {
 	Folder  string // where a pattern without a file is saved; empty: the working folder
 	Example string // opened if there is no file; empty: the first
 	Port    int    // 0: Port, or the next that is free; below 0: any that is free
+	Unsaved string // folder for what is not saved yet; empty: where the system keeps such things
 	Version string // of the program
 }
 
@@ -37,6 +38,7 @@ type Options struct {
 type Server struct {
 	o        Options
 	doc      *document
+	unsaved  *unsaved
 	token    string // without it no one gets in: other people may be on this computer
 	listener net.Listener
 	http     *http.Server
@@ -56,7 +58,7 @@ func New(ctx context.Context, o Options) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Server{o: o, doc: doc, token: rand.Text(), listener: l, jobs: make(chan struct{}, max(2, runtime.GOMAXPROCS(0)))}
+	s := &Server{o: o, doc: doc, unsaved: newUnsaved(o.Unsaved), token: rand.Text(), listener: l, jobs: make(chan struct{}, max(2, runtime.GOMAXPROCS(0)))}
 	s.ended, s.end = context.WithCancel(context.Background())
 	s.http = &http.Server{
 		Handler:           s.guard(s.routes()),
@@ -127,6 +129,7 @@ func (s *Server) Run(ctx context.Context) error {
 		_ = s.http.Close() // what still hangs is cut
 	}
 	<-done
+	s.unsaved.write()
 	if errors.Is(err, http.ErrServerClosed) {
 		return nil
 	}

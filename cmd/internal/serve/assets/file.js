@@ -31,6 +31,11 @@ export class File {
     });
   }
 
+  // draft says whose text this is, for the program to keep it too.
+  draft() {
+    return { draft: { id: this.#id(), tab, mark: this.state.mark, when: Date.now() }, saved: !this.unsaved };
+  }
+
   get unsaved() { return this.pattern.text !== this.#onDisk; }
   get touched() { return this.pattern.back.length > 0; }
 
@@ -119,25 +124,36 @@ export class File {
     }
   }
 
+  // forget takes the unsaved text of a tab away, here and where the program keeps it.
+  #forget(of) {
+    localStorage.removeItem(this.#key(of));
+    post("/api/unsaved", { draft: { id: this.#id(), tab: of }, saved: true }).catch(() => {});
+  }
+
   // restore brings back unsaved text of a tab that is not there any more.
   async #restore() {
     const alive = await this.#alive();
-    const mine = `${prefix}${this.#id()}:`;
-    const left = Object.keys(localStorage).filter((k) => k.startsWith(mine) && !alive.includes(k))
-      .map((k) => ({ k, ...read(k) })).filter((d) => typeof d.text === "string").sort((a, b) => b.when - a.when);
-    for (const d of left.filter((d) => d.text === this.#onDisk)) localStorage.removeItem(d.k);
-    const found = left.filter((d) => d.text !== this.#onDisk);
+    const id = this.#id();
+    const left = new Map();
+    const here = Object.keys(localStorage).filter((k) => k.startsWith(`${prefix}${id}:`)).map((k) => ({ tab: k.slice(prefix.length + id.length + 1), ...read(k) }));
+    const there = await get(`/api/unsaved?id=${encodeURIComponent(id)}`).then((a) => a.drafts, () => []);
+    for (const d of [...here, ...there]) {
+      if (typeof d.text !== "string" || alive.includes(`${prefix}${id}:${d.tab}`)) continue;
+      if (d.text === this.#onDisk) this.#forget(d.tab);
+      else if (!(left.get(d.tab)?.when > d.when)) left.set(d.tab, d);
+    }
+    const found = [...left.values()].sort((a, b) => b.when - a.when);
     if (found.length === 0) return;
     const [d] = found;
     const at = new Date(d.when).toLocaleString();
     const use = () => {
       this.pattern.change(d.text);
-      localStorage.removeItem(d.k);
+      this.#forget(d.tab);
       this.#keep();
       this.notices.drop("unsaved");
     };
     const away = () => {
-      localStorage.removeItem(d.k);
+      this.#forget(d.tab);
       this.notices.drop("unsaved");
       this.#restore();
     };
@@ -178,7 +194,7 @@ export class File {
   }
 
   #saved(state, text) {
-    localStorage.removeItem(this.#key());
+    this.#forget(tab);
     const moved = state.path !== this.state.path;
     this.state = state;
     this.model = "";

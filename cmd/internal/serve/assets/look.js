@@ -14,8 +14,9 @@ export class Look extends EventTarget {
   #since = 0;
   #width = 0; // of a page in the window's pixels, 0: fits
 
-  constructor(pattern, choices) {
+  constructor(pattern, choices, draft) {
     super();
+    this.draft = draft;
     // a root of its own: the drawing has its class names and the page has others
     const root = by("pages").attachShadow({ mode: "open" });
     this.sheets = make("div", { class: "sheets" });
@@ -39,7 +40,7 @@ export class Look extends EventTarget {
     const text = this.pattern.text;
     if (!this.#slow) this.#slow = setTimeout(() => this.#say("Drawing…"), long);
     try {
-      const a = await post("/api/look", { text, ...this.choices() }, mine.signal);
+      const a = await post("/api/look", { text, ...this.choices(), ...this.draft() }, mine.signal);
       if (mine !== this.#asked) return;
       this.#quick();
       this.#since = 0;

@@ -29,7 +29,7 @@ const choices = () => ({
   little: by("little").checked,
 });
 
-const look = new Look(pattern, choices);
+const look = new Look(pattern, choices, () => file.draft());
 const form = new Form(pattern, (line) => inText({ line, col: 1, endCol: 1 }));
 const findings = new Findings((f) => {
   side("pattern");
