@@ -452,7 +452,7 @@ func (p *plan) up(l *line, pull float64) {
 		for _, f := range n.feet {
 			sum += p.near(f.q, first)
 		}
-		t[i], w[i] = sum/float64(len(n.feet)), 1
+		t[i], w[i] = sum/float64(len(n.feet)), p.weight(n)
 		if n.kids > 0 && pull > 0 {
 			t[i] = (1-pull)*t[i] + pull*p.near(n.kidSum/float64(n.kids), t[i])
 		}
@@ -462,6 +462,25 @@ func (p *plan) up(l *line, pull float64) {
 	}
 	p.fit(l, t, w)
 }
+
+// weight is how much a stitch wishes to stand over its foot. Of several in the last
+// place of a row, such as half a shell at the edge, the outermost does, so that the
+// edge goes straight up.
+func (p *plan) weight(n *node) float64 {
+	if p.form != flat || n.group == nil {
+		return 1
+	}
+	first, last := n.group[0], n.group[len(n.group)-1]
+	f := n.feet[0]
+	if first.prev.beyond() && f.prev.beyond() && n != first || last.next.beyond() && f.next.beyond() && n != last {
+		return 0.05
+	}
+	return 1
+}
+
+// beyond reports whether n lies beyond the stitches of its row: it's none, or a chain at
+// the beginning that does not count.
+func (n *node) beyond() bool { return n == nil || n.st.Turn && n.st.Kind == nil }
 
 // countKids adds up where the stitches stand that are worked into each of a row.
 func (p *plan) countKids(l *line) {
@@ -473,8 +492,10 @@ func (p *plan) countKids(l *line) {
 	}
 	for _, n := range p.lines[l.n+1].nodes {
 		for _, f := range n.feet {
-			f.kids++
-			f.kidSum += p.near(n.q, f.q)
+			if p.weight(n) == 1 {
+				f.kids++
+				f.kidSum += p.near(n.q, f.q)
+			}
 		}
 	}
 }

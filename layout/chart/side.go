@@ -161,6 +161,9 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 				break
 			}
 		}
+		if lo, hi := (&label{s: s}).box(size); !found && r <= 1 && g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}) {
+			best, found = label{s: s, row: r + p.off, class: "number"}, true // in the ring
+		}
 		if !found { // beyond everything, at the end of a line from the seam
 			from := p.seam(l, l.top+0.3, 0)
 			out := f.hi.Y + size
