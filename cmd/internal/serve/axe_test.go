@@ -58,10 +58,10 @@ func TestEveryScreenKeepsTheRulesOfAccess(t *testing.T) {
 	p.replace("stitches: 62 (68", "stitches: 63 (68")
 	p.replace("sample: M", "sample: Q")
 	p.until(`document.querySelector("#findings li.error")`)
-	screens("errors")
 	p.dark(true)
 	screens("errors-night")
 	p.dark(false)
+	p.shot("errors-text")
 	p.do(chromedp.Click("#undo", chromedp.ByQuery), chromedp.Click("#undo", chromedp.ByQuery))
 	for _, id := range []string{"table", "keep"} {
 		p.click("#tab-" + id)

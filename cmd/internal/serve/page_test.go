@@ -128,8 +128,8 @@ func TestTheFormChangesTheFileAndKeepsItsComments(t *testing.T) {
 	add := `#form [aria-label="Add a section after Body, even"]`
 	p.choose(add, "fold")
 	p.until(`document.querySelector("#text").value.includes("- fold:")`)
-	p.until(`document.querySelector('#form [aria-label="Take out: Body, fold"]')`)
-	p.click(`#form [aria-label="Take out: Body, fold"]`)
+	p.until(`document.querySelector('#form [aria-label="take out: Body, fold"]')`)
+	p.click(`#form [aria-label="take out: Body, fold"]`)
 	p.until(`!document.querySelector("#text").value.includes("- fold:")`)
 	assert.Equal(t, want, p.text())
 	p.do(chromedp.Click("#undo", chromedp.ByQuery), chromedp.Click("#undo", chromedp.ByQuery), chromedp.Click("#undo", chromedp.ByQuery))
@@ -211,7 +211,9 @@ func TestNarrowAndZoomedNothingIsCutOff(t *testing.T) {
 			t.Helper()
 			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(c.w), "%s %s", c.name, what)
 			p.shot(c.name + "-" + what)
-			p.accessible(script, c.name+" "+what)
+			if c.name == "narrow" && what != "text" && what != "open" {
+				p.accessible(script, c.name+" "+what)
+			}
 		}
 		p.until(`document.querySelector("#form .cells")`)
 		fits("form")

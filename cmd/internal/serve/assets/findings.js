@@ -1,4 +1,4 @@
-// What does not agree, heaviest first within the order of the file; each leads to its place.
+// What does not agree, heaviest first, then in the order of the file; each leads to its place.
 
 import { by, make, plural } from "./dom.js";
 
@@ -10,7 +10,9 @@ export class Findings {
     this.goTo = goTo;
   }
 
-  show(list) {
+  show(found) {
+    const weight = { error: 0, warning: 1, note: 2 };
+    const list = [...found].sort((a, b) => weight[a.severity] - weight[b.severity]);
     this.list = list;
     this.#at = -1;
     const count = (s) => list.filter((f) => f.severity === s).length;

@@ -163,11 +163,11 @@ export class Form {
       const name = s.title === s.key ? s.key : `${s.key} (${s.title})`;
       return make("li", { "data-path": s.path },
         make("div", { class: "section-head" },
-          make("h4", {}, make("span", { class: "lead" }, s.key), s.title === s.key ? "" : ` ${s.title}`),
+          make("h3", {}, make("span", { class: "lead" }, s.key), s.title === s.key ? "" : ` ${s.title}`),
           make("span", { class: "tools" },
-            make("button", { type: "button", class: "quiet", "aria-label": `Show in the text: ${of}, ${name}`, onclick: () => this.goTo(s.line) }, "in the text"),
+            make("button", { type: "button", class: "quiet", "aria-label": `in the text: ${of}, ${name}`, onclick: () => this.goTo(s.line) }, "in the text"),
             this.#insert(s, `${of}, ${name}`),
-            make("button", { type: "button", class: "quiet", "aria-label": `Take out: ${of}, ${name}`, onclick: () => this.#edit({ act: "take", path: s.path }) }, "take out"))),
+            make("button", { type: "button", class: "quiet", "aria-label": `take out: ${of}, ${name}`, onclick: () => this.#edit({ act: "take", path: s.path }) }, "take out"))),
         this.#inside(s, `${of}, ${name}`));
     }));
   }
@@ -218,7 +218,7 @@ export class Form {
     this.#live(i, f, -1, said);
     this.#register(f, -1, i, (g) => g.value);
     if (!f.sized || f.cells?.length !== 1 || this.sizes.length < 2) return i;
-    return make("span", { class: "one" }, i, " ", make("button", { type: "button", class: "quiet", "aria-label": `${label}: a number for each size`,
+    return make("span", { class: "one" }, i, " ", make("button", { type: "button", class: "quiet", "aria-label": `by size: ${label}`,
       onclick: () => this.#set(f, -1, this.#bySize(f), said, i) }, "by size"));
   }
 
@@ -234,12 +234,14 @@ export class Form {
 
   #cells(f, label, said) {
     const tail = Array.from(f.value).slice(f.cells.at(-1).to).join("").replace(/[)\]]/g, "").trim();
-    return make("span", { class: "cells", role: "group", "aria-label": label }, f.cells.map((c, i) => {
+    const box = make("span", { class: "cells", role: "group", "aria-label": label }, f.cells.map((c, i) => {
       const input = make("input", { id: i === 0 ? fresh() : undefined, "aria-label": `${label}, ${c.size}`, value: c.text, size: 4, inputmode: "text" });
       this.#live(input, f, i, said);
       this.#register(f, i, input, (g) => g.cells?.[i]?.text ?? "");
       return make("span", { class: "cell-of", "data-size": c.size }, make("span", { class: "size", "aria-hidden": "true" }, c.size), input);
     }), tail ? make("span", { class: "tail" }, tail) : null);
+    box.style.setProperty("--wide-as", String(Math.max(3, ...f.cells.map((c) => c.text.length))));
+    return box;
   }
 
   // live takes each stroke, but an empty value only when the field is left.
