@@ -48,7 +48,11 @@ are shortened at a marked break.`,
 			if err := put(cmd, env, out, r); err != nil {
 				return &exit{exitUsage, err}
 			}
-			brief(env, r.Findings, args[0])
+			told := args[0]
+			if src == nil { // a text of rows alone
+				told = "--rows " + told
+			}
+			brief(env, r.Findings, told)
 			return nil
 		},
 	}
@@ -59,6 +63,7 @@ are shortened at a marked break.`,
 	choose(cmd, &o.Terms, "terms", "", "names of the stitches in the key (default the text's)", word[string]{"us", "US"}, word[string]{"uk", "UK"})
 	choosePaper(cmd, &o.Paper, &o.Orientation)
 	f.Float64Var(&o.Scale, "symbols", 0, "size of the symbols, 1 for the usual (default the largest that fits a page)")
+	f.BoolVar(&o.Trim, "trim", false, "cut the paper's height to the chart, to set it into a page")
 	f.BoolVar(&large, "large", false, "large print, 18 point")
 	f.BoolVar(&o.LeftHanded, "left-handed", false, "the mirror image, for left-handed work")
 	f.BoolVar(&o.Whole, "whole", false, "leave nothing out of long rows and many rows")

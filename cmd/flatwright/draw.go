@@ -65,6 +65,7 @@ told, and the drawing shows what the counts make.`,
 	chooseUnits(cmd, &o.Units, "units of the values (default both; on the sheet of all sizes, the pattern's own)")
 	choosePaper(cmd, &o.Paper, &o.Orientation)
 	f.Var(&sc, "scale", "scale of the drawings (default the largest usual one that suits them all)")
+	f.BoolVar(&o.Trim, "trim", false, "cut the paper's height to the drawing, to set it into a page")
 	f.BoolVar(&large, "large", false, "large print, 18 point")
 	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
 	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")

@@ -77,6 +77,7 @@ spreadsheet in its grading. In both only those bytes change.`,
 	f := cmd.Flags()
 	choose(cmd, &o.Format, "format", "text", "form of the table", word[string]{"text", "text"}, word[string]{"markdown", "markdown"}, word[string]{"csv", "csv"}, word[string]{"xlsx", "xlsx"})
 	f.BoolVar(&o.Nested, "nested", false, "draw every piece with all sizes one inside the other, as SVG and PDF")
+	f.BoolVar(&o.Draw.Trim, "trim", false, "with --nested, cut the paper's height to the drawing")
 	choosePaper(cmd, &o.Draw.Paper, &o.Draw.Orientation)
 	f.BoolVar(&o.Fill, "fill", false, "give the pattern file with its sums filled in")
 	f.StringVar(&from, "from", "", "take the values of this `SHEET` (.xlsx or .csv) into the grading")

@@ -21,11 +21,17 @@ func source(path string, text []byte) job.Source {
 
 // summary says what was written.
 func summary(env environment, folder string, r job.Result) {
-	sizes := fmt.Sprintf("%d sizes, %s to %s", len(r.Sizes), first(r.Sizes), last(r.Sizes))
-	if len(r.Sizes) == 1 {
-		sizes = "size " + r.Sizes[0]
+	about := r.Title
+	switch n := len(r.Sizes); {
+	case n == 1 && r.Sizes[0] != "":
+		about += ": size " + r.Sizes[0]
+	case n > 1:
+		about += fmt.Sprintf(": %d sizes, %s to %s", n, first(r.Sizes), last(r.Sizes))
 	}
-	fmt.Fprintf(env.err, "%s: %s, %s\n", r.Title, sizes, count(r.Pieces, "piece"))
+	if r.Pieces > 0 { // a text of rows has none
+		about += ", " + count(r.Pieces, "piece")
+	}
+	fmt.Fprintln(env.err, about)
 	fmt.Fprintf(env.err, "wrote %s into %s%c:\n", count(len(r.Files), "file"), folder, filepath.Separator)
 	for _, f := range r.Files {
 		fmt.Fprintf(env.err, "  %s\n", f.Name)

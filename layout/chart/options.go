@@ -16,6 +16,7 @@ type Options struct {
 	Text        float64 // font size of numbers and words, mm; 0: 2.8
 	LeftHanded  bool    // the mirror image, read the other way
 	Whole       bool    // leave nothing out, however wide and tall
+	Trim        bool    // cut the paper's height to the chart, if it is on one page
 	Title       string  // of the pattern
 	Designer    string
 	Prefix      string // of every id

@@ -54,7 +54,16 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 			return nil, err
 		}
 	}
+	if o.Trim && c.count() == 1 {
+		c.trim()
+	}
 	return c.emit(whole), nil
+}
+
+// trim cuts the paper's height to the chart.
+func (c *pages) trim() {
+	room := c.h - 2*margin - c.headHigh - c.footHigh
+	c.h -= max(0, room-c.d.scale*(c.d.f.hi.Y-c.d.f.lo.Y)-2)
 }
 
 func shortNotes(w *Work, s *Short) []string {

@@ -397,42 +397,14 @@ func (f *frame) shelves(boxes []*nestBox) ([][]nestPut, *TooLarge) {
 		page = append(page, nestPut{b, pt{X: margin + x, Y: margin + f.headHigh + y}})
 		x, high = x+b.w+nestApart, max(high, b.h)
 	}
-	pages = append(pages, page)
-	for n := range pages {
-		f.centre(pages[n], n)
-	}
-	return pages, nil
+	return append(pages, page), nil
 }
 
-// centre sets the shelves of a page in the middle of it, and evenly apart.
-func (f *frame) centre(page []nestPut, n int) {
-	w, h := f.area(n)
-	var ends []int // of each shelf
-	low := 0.0
-	for i, u := range page {
-		low = max(low, u.o.Y+u.b.h)
-		if i+1 == len(page) || page[i+1].o.Y != u.o.Y {
-			ends = append(ends, i+1)
-		}
-	}
-	spare := max(0, h-(low-margin-f.headHigh))
-	gap := min(spare/float64(len(ends)+1), mostApart)
-	down, first := 0.4*(spare-gap*float64(len(ends)-1)), 0
-	for _, end := range ends {
-		shelf := page[first:end]
-		last := shelf[len(shelf)-1]
-		side := (w - (last.o.X + last.b.w - margin)) / float64(len(shelf)+1)
-		for i := range shelf {
-			shelf[i].o = add(shelf[i].o, pt{X: side * float64(i+1), Y: down})
-		}
-		down, first = down+gap, end
-	}
-}
-
-func emitNests(f *frame, names []string, pages [][]nestPut) []*sheet.Sheet {
+func emitNests(paper *frame, names []string, pages [][]nestPut) []*sheet.Sheet {
 	var out []*sheet.Sheet
-	pat := f.p.g.Pattern
+	pat := paper.p.g.Pattern
 	for i, page := range pages {
+		f := paper.centre(page, i)
 		s := &sheet.Sheet{W: f.w, H: f.h, Title: pat.Title + ", all sizes one inside the other", Author: pat.Designer, Lang: f.p.o.lang(),
 			Prefix: f.p.o.Prefix, Bookmark: "All sizes, one inside the other"}
 		if len(pages) > 1 {

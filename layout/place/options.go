@@ -76,6 +76,7 @@ type Options struct {
 	Size        int     // index of the garment that gives the shape
 	Labels      Labels
 	Units       Units
+	Trim        bool    // cut the paper's height to what is drawn, for a screen or another page
 	Text        float64 // font size of the values, mm; 0: 3.2
 	Prefix      string  // of every id
 	Lang        string  // of the drawing's words; empty: en

@@ -147,6 +147,7 @@ func randomOptions(t *rapid.T, sizes int) Options {
 		Paper: Paper(rapid.IntRange(0, 1).Draw(t, "paper")), Orientation: Orientation(rapid.IntRange(0, 2).Draw(t, "orientation")),
 		Scale:  rapid.SampledFrom([]float64{0, 0, 0, 8, 10, 12.5, 50}).Draw(t, "scale"),
 		Size:   rapid.IntRange(0, sizes-1).Draw(t, "index"),
+		Trim:   rapid.Bool().Draw(t, "trim"),
 		Labels: Labels(rapid.IntRange(0, 3).Draw(t, "labels")), Units: Units(rapid.IntRange(0, 2).Draw(t, "units")),
 		Text:    rapid.SampledFrom([]float64{0, 0, 2.5, Large, 9}).Draw(t, "text"),
 		Caution: rapid.SampledFrom([]string{"", "Cords and buttons can hurt a small child: follow the safety rules of the country where it is worn."}).Draw(t, "caution"),

@@ -238,30 +238,37 @@ func (c *choice) emit() []*sheet.Sheet {
 		}
 	}
 	var sheets []*sheet.Sheet
-	next := func() (*sheet.Sheet, map[string]bool) {
-		s := c.sheet(len(sheets) + 1)
+	next := func(f *frame) (*sheet.Sheet, map[string]bool) {
+		s := c.sheet(f, len(sheets)+1)
 		sheets = append(sheets, s)
 		return s, map[string]bool{"heading": true, "scalebar": true, "key": true, "letters": true, "schematic": true}
 	}
 	for i := range c.pages {
 		pg := &c.pages[i]
-		s, ids := next()
-		high := 0.0
+		high, f := 0.0, c.f
 		if pg.table {
 			high = c.tableHigh(pg.rows)
 		}
-		puts := pg.arrange(c.f, i, high)
-		s.Desc = c.p.words(c.f.scale, puts)
+		if c.p.o.Trim {
+			f = f.trimmed(pg, i, high)
+		}
+		s, ids := next(f)
+		puts := pg.arrange(f, i, high)
+		s.Desc = c.p.words(f.scale, puts)
 		for _, u := range puts {
 			s.Root.Items = append(s.Root.Items, u.d.emit(u.o, ids))
 		}
 		if high > 0 {
-			_, h := c.f.area(i)
-			c.tableOn(s, pg.rows, margin+c.f.headHigh+h-high+tableGap)
+			_, h := f.area(i)
+			c.tableOn(s, pg.rows, margin+f.headHigh+h-high+tableGap)
 		}
 	}
 	for _, rows := range c.more {
-		s, _ := next()
+		f := c.f
+		if c.p.o.Trim {
+			f = f.trimmed(&page{}, len(sheets), c.tableHigh(rows))
+		}
+		s, _ := next(f)
 		s.Desc = c.p.words(c.f.scale, nil)
 		c.tableOn(s, rows, margin+c.f.headHigh)
 	}
@@ -286,9 +293,9 @@ func (c *choice) tableOn(s *sheet.Sheet, rows []*item, y float64) {
 }
 
 // sheet is the n-th page with its head and foot.
-func (c *choice) sheet(n int) *sheet.Sheet {
+func (c *choice) sheet(f *frame, n int) *sheet.Sheet {
 	pat := c.p.g.Pattern
-	s := &sheet.Sheet{W: c.f.w, H: c.f.h, Author: pat.Designer, Lang: c.p.o.lang(), Prefix: c.p.o.Prefix}
+	s := &sheet.Sheet{W: f.w, H: f.h, Author: pat.Designer, Lang: c.p.o.lang(), Prefix: c.p.o.Prefix}
 	s.Title = pat.Title + ", " + c.p.sizeText()
 	s.Bookmark = c.p.sizeText()
 	if c.count() > 1 {
@@ -296,7 +303,7 @@ func (c *choice) sheet(n int) *sheet.Sheet {
 		s.Bookmark += ", " + pageText(n, c.count())
 	}
 	s.Root = sheet.Group{ID: "schematic", Class: "schematic"}
-	c.f.emit(&s.Root, n, c.count())
+	f.emit(&s.Root, n, c.count())
 	return s
 }
 

@@ -252,11 +252,11 @@ func (d *drawn) holds(b sheet.Box) bool {
 }
 
 // tagAt tries places around at, first towards out, nearer ones first; from the
-// farther ones a thin line leads back. The right half of a piece tries them as the
-// left one does in a mirror.
+// farther ones a thin line leads back. A matching mark on the right half of a piece tries
+// them as one on the left half does in a mirror.
 func (d *drawn) tagAt(s, class string, at, out pt, size float64) {
 	first := 1
-	if out.X < 0 || out.X == 0 && at.X > d.w/2 {
+	if class == "notch" && (out.X < 0 || out.X == 0 && at.X > d.w/2) {
 		first = 0
 	}
 	w, h := fonts.Width(fonts.Regular, size, s), lineHeight(fonts.Regular, size)

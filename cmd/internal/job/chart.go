@@ -7,6 +7,8 @@ import (
 	"fmt"
 	"path/filepath"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"flatwright/cmd/internal/files"
 	"flatwright/layout/chart"
@@ -30,6 +32,7 @@ type ChartOptions struct {
 	Scale       float64 // of the symbols, 1 for their usual size; 0: the largest that fits
 	Text        float64 // of numbers and words, mm; 0: the usual
 	LeftHanded  bool
+	Trim        bool   // cut the paper's height to the chart
 	Whole       bool   // leave nothing out of long rows and many rows
 	Format      string // svg or pdf; empty: both
 	Creator     string // told in the PDF
@@ -42,7 +45,7 @@ type ChartOptions struct {
 func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, error) {
 	var r Result
 	var x *rows.Text
-	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Whole: o.Whole}
+	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Whole: o.Whole}
 	sample := 0
 	if src == nil {
 		x = rows.Read(text.Name, text.Text, rows.Options{})
@@ -89,14 +92,18 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	return r, err
 }
 
-// fileTitle is a title for a text that has none: its file's name without the ending.
+// fileTitle is a title for a text that has none: its file's name as words.
 func fileTitle(name string) string {
 	base := filepath.Base(filepath.ToSlash(name))
 	base = strings.TrimSuffix(base, filepath.Ext(base))
-	if base == "" || base == "-" || base == "." || strings.HasPrefix(base, "<") {
+	if base == "" || base == "-" || base == "." || strings.HasPrefix(base, "<") || strings.Trim(base, "-_ ") == "" {
 		return "Stitch chart"
 	}
-	return base
+	words := strings.Join(strings.FieldsFunc(base, func(r rune) bool { return r == '-' || r == '_' || r == ' ' }), " ")
+	if first, n := utf8.DecodeRuneInString(words); n > 0 && first != utf8.RuneError {
+		words = string(unicode.ToUpper(first)) + words[n:]
+	}
+	return words
 }
 
 // patternRows are the rows of a pattern: written beside it, in it, or as its counts

@@ -38,6 +38,7 @@ type DrawOptions struct {
 	Orientation place.Orientation
 	Scale       float64 // 8 for 1:8; 0: the largest usual one that suits every drawing
 	Text        float64 // size of the values in mm; 0: the usual
+	Trim        bool    // cut the paper's height to the drawing
 	Format      string  // svg or pdf; empty: both
 	Creator     string  // told in the PDF
 }
@@ -84,7 +85,7 @@ func drawings(p *schematic.Pattern, o DrawOptions) ([]*drawing, error) {
 			sizes = append(sizes, i)
 		}
 	}
-	base := place.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, Caution: caution(p)}
+	base := place.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, Trim: o.Trim, Caution: caution(p)}
 	make1 := func(name string, i int, labels place.Labels, u place.Units) *drawing {
 		d := &drawing{name: name, opts: base}
 		d.opts.Size, d.opts.Labels, d.opts.Units = i, labels, u

@@ -57,7 +57,7 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 		r.Files = []files.File{{Name: name.name(".yaml", p.Title), Body: text}}
 		return r, nil
 	case o.Nested:
-		d := &drawing{name: "nested", opts: place.Options{Paper: o.Draw.Paper, Orientation: o.Draw.Orientation, Scale: o.Draw.Scale, Text: o.Draw.Text}}
+		d := &drawing{name: "nested", opts: place.Options{Paper: o.Draw.Paper, Orientation: o.Draw.Orientation, Scale: o.Draw.Scale, Text: o.Draw.Text, Trim: o.Draw.Trim}}
 		if d.sheets, err = place.Nested(gs, d.opts); err != nil {
 			return r, err
 		}

@@ -1,0 +1,54 @@
+package place
+
+// trimGap is the room above, between and below the pieces of a trimmed page, mm.
+const trimGap = 8.0
+
+// trimmed is the frame of the n-th page with its paper cut to the height that heading,
+// pieces, table and foot take.
+func (f *frame) trimmed(p *page, n int, table float64) *frame {
+	cut := *f
+	_, room := f.area(n)
+	need := table + trimGap*float64(len(p.shelves)+1)
+	for i, s := range p.shelves {
+		if i > 0 {
+			need += shelfGap
+		}
+		need += s.above + s.below
+	}
+	cut.h -= max(0, room-need)
+	return &cut
+}
+
+// centre sets the shelves of the n-th page in the middle of it, and evenly apart; a
+// trimmed page is cut to them first.
+func (f *frame) centre(page []nestPut, n int) *frame {
+	w, h := f.area(n)
+	var ends []int // of each shelf
+	low := 0.0
+	for i, u := range page {
+		low = max(low, u.o.Y+u.b.h)
+		if i+1 == len(page) || page[i+1].o.Y != u.o.Y {
+			ends = append(ends, i+1)
+		}
+	}
+	need := low - margin - f.headHigh
+	if f.p.o.Trim {
+		cut := *f
+		cut.h -= max(0, h-need-trimGap*float64(len(ends)+1))
+		f = &cut
+		_, h = f.area(n)
+	}
+	spare := max(0, h-need)
+	gap := min(spare/float64(len(ends)+1), mostApart)
+	down, first := 0.4*(spare-gap*float64(len(ends)-1)), 0
+	for _, end := range ends {
+		shelf := page[first:end]
+		last := shelf[len(shelf)-1]
+		side := (w - (last.o.X + last.b.w - margin)) / float64(len(shelf)+1)
+		for i := range shelf {
+			shelf[i].o = add(shelf[i].o, pt{X: side * float64(i+1), Y: down})
+		}
+		down, first = down+gap, end
+	}
+	return f
+}
