@@ -102,13 +102,16 @@ func (s *Server) start(w http.ResponseWriter, r *http.Request) {
 	}
 	if a.State.Name == "" {
 		if a.Model = s.o.Example; a.Model == "" || modelText(a.Model) == nil {
-			a.Model = a.Examples[len(a.Examples)-1].Name
+			a.Model = firstExample
 		}
 		text = modelText(a.Model)
 	}
 	a.Text = string(text)
 	give(w, http.StatusOK, a)
 }
+
+// firstExample is shown to a person who has no pattern of her own yet.
+const firstExample = "example-saltmarsh-cardigan"
 
 // spoken is the name of a file as a person says it.
 func spoken(name string) string {

@@ -28,7 +28,7 @@ const Port = 7407
 type Options struct {
 	File    string // the pattern file to open and save to; empty: none yet
 	Folder  string // where a pattern without a file is saved; empty: the working folder
-	Example string // opened if there is no file; empty: the first
+	Example string // opened if there is no file, as the page names it; empty: the usual one
 	Port    int    // 0: Port, or the next that is free; below 0: any that is free
 	Unsaved string // folder for what is not saved yet; empty: where the system keeps such things
 	Version string // of the program
