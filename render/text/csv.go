@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/layout/table"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -22,13 +23,13 @@ func CSV(w io.Writer, t table.Table, only ...units.Unit) error {
 	out.UseCRLF = true
 	head := []string{"id", "piece", "measurement", "unit"}
 	for _, s := range t.Sizes {
-		head = append(head, harmless(s))
+		head = append(head, Harmless(s))
 	}
 	_ = out.Write(head) // errors stay in the writer until Flush
 	for _, g := range t.Groups {
 		for _, r := range g.Rows {
 			for _, u := range printed(t, only) {
-				row := []string{harmless(r.ID), harmless(g.Name), harmless(r.Name), u.String()}
+				row := []string{Harmless(r.ID), Harmless(g.Name), Harmless(r.Name), u.String()}
 				for _, c := range r.Cells {
 					row = append(row, c.Decimal(u, t.Steps))
 				}
@@ -40,9 +41,9 @@ func CSV(w io.Writer, t table.Table, only ...units.Unit) error {
 	return out.Error()
 }
 
-// harmless is s so that no spreadsheet works it as a formula.
-func harmless(s string) string {
-	s = oneLine(s)
+// Harmless is s so that no spreadsheet works it as a formula.
+func Harmless(s string) string {
+	s = finding.OneLine(s)
 	if strings.ContainsAny(firstRune(strings.TrimLeft(s, " \u00a0")), "=+-@＝＋－＠|%") {
 		return "'" + s
 	}

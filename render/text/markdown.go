@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/layout/table"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -15,16 +16,16 @@ import (
 func Markdown(w io.Writer, t table.Table, only ...units.Unit) error {
 	us := printed(t, only)
 	var b strings.Builder
-	fmt.Fprintf(&b, "# %s\n", escape(heading(t)))
+	fmt.Fprintf(&b, "# %s\n", finding.Markdown(heading(t)))
 	for _, g := range t.Groups {
-		fmt.Fprintf(&b, "\n## %s\n\n| Measurement | Unit |", escape(g.Name))
+		fmt.Fprintf(&b, "\n## %s\n\n| Measurement | Unit |", finding.Markdown(g.Name))
 		for _, s := range t.Sizes {
-			b.WriteString(" " + escape(s) + " |")
+			b.WriteString(" " + finding.Markdown(s) + " |")
 		}
 		b.WriteString("\n|---|---|" + strings.Repeat("---:|", len(t.Sizes)) + "\n")
 		for _, r := range g.Rows {
 			for _, u := range us {
-				fmt.Fprintf(&b, "| %s | %s |", escape(r.Name), u)
+				fmt.Fprintf(&b, "| %s | %s |", finding.Markdown(r.Name), u)
 				for _, c := range r.Cells {
 					b.WriteString(" " + c.Text(u, t.Steps) + " |")
 				}
@@ -49,17 +50,4 @@ func rounding(s units.Steps, us []units.Unit) string {
 		parts = append(parts, "the nearest "+step+" "+u.String())
 	}
 	return "Measurements are to " + strings.Join(parts, " and ") + ", each from the exact length at the gauge."
-}
-
-// escape keeps every character that Markdown or HTML could take for markup as
-// itself: CommonMark 2.4 lets a backslash stand before any ASCII punctuation.
-func escape(s string) string {
-	var b strings.Builder
-	for _, r := range oneLine(s) {
-		if strings.ContainsRune("\\`*_{}[]()<>#!|~&$^=:@\"'", r) {
-			b.WriteByte('\\')
-		}
-		b.WriteRune(r)
-	}
-	return strings.NewReplacer("www.", `www\.`, "WWW.", `WWW\.`).Replace(b.String()) // GFM 6.9 would link it
 }

@@ -9,6 +9,7 @@ import (
 	"github.com/rivo/uniseg"
 
 	"flatwright/layout/table"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -38,12 +39,12 @@ func Aligned(w io.Writer, t table.Table, only ...units.Unit) error {
 	first := 0
 	columns := make([]int, len(t.Sizes))
 	for i, s := range t.Sizes {
-		columns[i] = uniseg.StringWidth(oneLine(s))
+		columns[i] = uniseg.StringWidth(finding.OneLine(s))
 	}
 	for _, g := range t.Groups {
-		first = max(first, uniseg.StringWidth(oneLine(g.Name)))
+		first = max(first, uniseg.StringWidth(finding.OneLine(g.Name)))
 		for _, r := range g.Rows {
-			first = max(first, uniseg.StringWidth(oneLine(r.Name))+2)
+			first = max(first, uniseg.StringWidth(finding.OneLine(r.Name))+2)
 			for i, c := range r.Cells {
 				for _, u := range us {
 					columns[i] = max(columns[i], uniseg.StringWidth(c.Text(u, t.Steps)))
@@ -52,12 +53,12 @@ func Aligned(w io.Writer, t table.Table, only ...units.Unit) error {
 		}
 	}
 	var b strings.Builder
-	b.WriteString(oneLine(heading(t)) + "\n")
+	b.WriteString(finding.OneLine(heading(t)) + "\n")
 	for _, g := range t.Groups {
 		b.WriteByte('\n')
-		line(&b, oneLine(g.Name), "", t.Sizes, first, columns)
+		line(&b, finding.OneLine(g.Name), "", t.Sizes, first, columns)
 		for _, r := range g.Rows {
-			name := "  " + oneLine(r.Name)
+			name := "  " + finding.OneLine(r.Name)
 			for _, u := range us {
 				texts := make([]string, len(r.Cells))
 				for i, c := range r.Cells {
@@ -76,20 +77,10 @@ func line(b *strings.Builder, name, unit string, cells []string, first int, colu
 	var l strings.Builder
 	l.WriteString(name + pad(first-uniseg.StringWidth(name)) + "  " + unit + pad(2-len(unit)))
 	for i, c := range cells {
-		c = oneLine(c)
+		c = finding.OneLine(c)
 		l.WriteString("  " + pad(columns[i]-uniseg.StringWidth(c)) + c)
 	}
 	b.WriteString(strings.TrimRight(l.String(), " ") + "\n")
 }
 
 func pad(n int) string { return strings.Repeat(" ", max(0, n)) }
-
-// oneLine is s without line breaks and other control characters.
-func oneLine(s string) string {
-	return strings.Map(func(r rune) rune {
-		if r < ' ' || r >= 0x7f && r < 0xa0 || r == '\u2028' || r == '\u2029' {
-			return ' '
-		}
-		return r
-	}, s)
-}

@@ -44,8 +44,13 @@ type capShape struct {
 	worth     float64 // the less the better
 }
 
-// most is a bound on the rows of a cap: no armhole is deeper than a metre.
-const mostCap = 1000.0 // mm
+// Bounds of the search: no armhole is deeper than a metre, and no numbers make it run
+// away. A sleeve of 100 stitches has fewer shapes than that in all, and any that is worn finds its
+// cap among the first.
+const (
+	mostCap    = 1000.0 // mm
+	mostShapes = 300_000
+)
 
 // Cap reckons a sleeve cap whose edge is the armhole's plus the ease, to half a
 // stitch, that begins with the armhole's own first bind-off and never decreases
@@ -93,11 +98,15 @@ func capNear(in CapIn, wide int, goal, wish float64, near bool) (best capShape, 
 	if near {
 		most, slack = 0, wish/3
 	}
+	left := mostShapes
 	// Steps cost shape: take the fewest with which a cap exists.
 	for n := 0; n <= most && !ok; n++ {
 		for off := 2; off <= 6 && (n > 0 || off == 2); off++ {
 			for top := 2 - wide%2; top < wide; top += 2 {
 				k := (wide-top)/2 - n*off
+				if left--; left < 0 {
+					return best, ok
+				}
 				if math.Abs(float64(top)*w-wish) > slack || k < 0 || n > 0 && top < off {
 					continue
 				}
@@ -108,6 +117,9 @@ func capNear(in CapIn, wide int, goal, wish float64, near bool) (best capShape, 
 				for fast := in.Step; fast <= 2; fast++ {
 					for low := from; low <= to; low++ {
 						for high := max(0, low-1); high <= low+1 && low+high <= k; high++ {
+							if left--; left < 0 {
+								return best, ok
+							}
 							s := capShape{fast: fast, low: low, high: high, slow: k - low - high, off: off, n: n, top: top}
 							if !s.settle(in, goal) || math.Abs(s.length-goal) > tolerance {
 								continue

@@ -19,7 +19,7 @@ func Markdown(out io.Writer, x *Text, rep Report) error {
 	if title == "" {
 		title = x.Name
 	}
-	fmt.Fprintf(&b, "# Check of the written rows: %s\n\n", escape(title))
+	fmt.Fprintf(&b, "# Check of the written rows: %s\n\n", finding.Markdown(title))
 	list := slices.Clone(rep.Findings)
 	slices.SortStableFunc(list, func(a, c finding.Finding) int {
 		if w := weight(a) - weight(c); w != 0 {
@@ -38,7 +38,7 @@ func Markdown(out io.Writer, x *Text, rep Report) error {
 		fmt.Fprintf(&b, "%s, in order of weight.\n\n", tally(counts))
 	}
 	for i, f := range list {
-		fmt.Fprintf(&b, "%d. **%s** ", i+1, escape(capital(f.Message)))
+		fmt.Fprintf(&b, "%d. **%s** ", i+1, finding.Markdown(capital(f.Message)))
 		var where []string
 		if f.Piece != "" {
 			where = append(where, f.Piece)
@@ -53,7 +53,7 @@ func Markdown(out io.Writer, x *Text, rep Report) error {
 			where = append(where, "sizes "+strings.Join(f.Sizes, ", "))
 		}
 		if len(where) > 0 {
-			fmt.Fprintf(&b, "(%s)", escape(strings.Join(where, "; ")))
+			fmt.Fprintf(&b, "(%s)", finding.Markdown(strings.Join(where, "; ")))
 		}
 		b.WriteString("\n")
 		if quote := x.quote(f.Pos); quote != "" {
@@ -61,7 +61,7 @@ func Markdown(out io.Writer, x *Text, rep Report) error {
 		}
 		for _, p := range []struct{ name, text string }{{"Found", f.Have}, {"Expected", f.Want}, {"What would fit", f.Fix}} {
 			if p.text != "" {
-				fmt.Fprintf(&b, "   - %s: %s\n", p.name, escape(p.text))
+				fmt.Fprintf(&b, "   - %s: %s\n", p.name, finding.Markdown(p.text))
 			}
 		}
 		b.WriteString("\n")
@@ -116,9 +116,9 @@ func (x *Text) quote(p finding.Pos) string {
 	}
 	r := []rune(x.src[p.Line-1])
 	if p.Col < 1 || p.EndCol <= p.Col || p.EndCol-1 > len(r) {
-		return escape(strings.TrimSpace(string(r)))
+		return finding.Markdown(strings.TrimSpace(string(r)))
 	}
-	return strings.TrimSpace(escape(string(r[:p.Col-1])) + "**" + escape(string(r[p.Col-1:p.EndCol-1])) + "**" + escape(string(r[p.EndCol-1:])))
+	return strings.TrimSpace(finding.Markdown(string(r[:p.Col-1])) + "**" + finding.Markdown(string(r[p.Col-1:p.EndCol-1])) + "**" + finding.Markdown(string(r[p.EndCol-1:])))
 }
 
 func capital(s string) string {
@@ -127,16 +127,4 @@ func capital(s string) string {
 		return s
 	}
 	return strings.ToUpper(string(r[0])) + string(r[1:])
-}
-
-// escape keeps a text's stars and brackets from being taken for Markdown.
-func escape(s string) string {
-	var b strings.Builder
-	for _, c := range s {
-		if strings.ContainsRune("\\`*_[]<>#|", c) {
-			b.WriteByte('\\')
-		}
-		b.WriteRune(c)
-	}
-	return b.String()
 }

@@ -12,9 +12,11 @@ import (
 
 	"flatwright/cmd/internal/files"
 	"flatwright/layout/place"
+	"flatwright/render/text"
 	"flatwright/render/xlsx"
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
 	"flatwright/schematic/units"
 )
@@ -194,18 +196,16 @@ func how(s string) string {
 	return ": " + s
 }
 
-var pipe = strings.NewReplacer("|", `\|`, "\n", " ", "<", "&lt;")
-
 func gradeMarkdown(w io.Writer, t grade.Table) error {
-	fmt.Fprintf(w, "## %s: grading\n", pipe.Replace(t.Title))
+	fmt.Fprintf(w, "## %s: grading\n", finding.Markdown(t.Title))
 	for _, part := range t.Parts {
-		fmt.Fprintf(w, "\n**%s**%s\n\n| |", pipe.Replace(part.Name), pipe.Replace(how(part.How)))
+		fmt.Fprintf(w, "\n**%s**%s\n\n| |", finding.Markdown(part.Name), finding.Markdown(how(part.How)))
 		for _, s := range t.Sizes {
-			fmt.Fprintf(w, " %s |", pipe.Replace(s))
+			fmt.Fprintf(w, " %s |", finding.Markdown(s))
 		}
 		fmt.Fprintf(w, "\n|---|%s\n", strings.Repeat("---:|", len(t.Sizes)))
 		for _, row := range part.Rows {
-			fmt.Fprintf(w, "| %s |", pipe.Replace(row.Label(t.Units)))
+			fmt.Fprintf(w, "| %s |", finding.Markdown(row.Label(t.Units)))
 			for i := range t.Sizes {
 				fmt.Fprintf(w, " %s |", row.Text(i, t.Units))
 			}
@@ -217,12 +217,16 @@ func gradeMarkdown(w io.Writer, t grade.Table) error {
 
 func gradeCSV(w io.Writer, t grade.Table) error {
 	out := csv.NewWriter(w)
-	if err := out.Write(append([]string{"of", "what"}, t.Sizes...)); err != nil {
+	head := []string{"of", "what"}
+	for _, s := range t.Sizes {
+		head = append(head, text.Harmless(s))
+	}
+	if err := out.Write(head); err != nil {
 		return err
 	}
 	for _, part := range t.Parts {
 		for _, row := range part.Rows {
-			cells := []string{inert(part.Name), inert(row.Label(t.Units))}
+			cells := []string{text.Harmless(part.Name), text.Harmless(row.Label(t.Units))}
 			for i := range t.Sizes {
 				cells = append(cells, strings.TrimPrefix(strings.TrimSuffix(row.Text(i, t.Units), " !"), "+"))
 			}
@@ -233,12 +237,4 @@ func gradeCSV(w io.Writer, t grade.Table) error {
 	}
 	out.Flush()
 	return out.Error()
-}
-
-// inert keeps a spreadsheet from taking a name for a formula.
-func inert(s string) string {
-	if s != "" && strings.ContainsRune("=+-@\t\r", rune(s[0])) {
-		return "'" + s
-	}
-	return s
 }
