@@ -23,6 +23,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /api/events", s.events)
 	m.HandleFunc("GET /api/model/{name}", s.model)
 	m.HandleFunc("POST /api/look", post(s, s.look))
+	m.HandleFunc("POST /api/chart", post(s, s.chart))
 	m.HandleFunc("POST /api/form", post(s, s.form))
 	m.HandleFunc("POST /api/edit", post(s, s.edit))
 	m.HandleFunc("GET /api/unsaved", s.drafts)

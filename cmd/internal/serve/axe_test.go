@@ -63,7 +63,7 @@ func TestEveryScreenKeepsTheRulesOfAccess(t *testing.T) {
 	p.dark(false)
 	p.shot("errors-text")
 	p.do(chromedp.Click("#undo", chromedp.ByQuery), chromedp.Click("#undo", chromedp.ByQuery))
-	for _, id := range []string{"table", "keep"} {
+	for _, id := range []string{"table", "chart", "keep"} {
 		p.click("#tab-" + id)
 		p.shot("day-" + id)
 		p.accessible(script, id)

@@ -44,6 +44,10 @@ func downloadGroups() []downloadGroup {
 			{"all-pdf", "All sizes, PDF", "a page for each size and one with all", everySize("pdf")},
 			{"all-svg", "All sizes, SVG", "a file for each size and one with all, packed", everySize("svg")},
 		}},
+		{"Chart", []download{
+			{"chart-pdf", "Charts of this size, PDF", "of every stretch of rows, to print", charts("pdf")},
+			{"chart-svg", "Charts of this size, SVG", "a file for each, packed", charts("svg")},
+		}},
 		{"Numbers and words", []download{
 			{"table-csv", "Measurements, CSV", "for a spreadsheet", measurements("csv")},
 			{"table-markdown", "Measurements, Markdown", "for a web page", measurements("markdown")},
@@ -74,6 +78,14 @@ func handout(o job.HandoutOptions) made {
 		o := o
 		o.Size, o.Units, o.Paper, o.Large, o.Little, o.Rows, o.Creator = c.Size, d.Units, d.Paper, c.Large, c.Little, rows, d.Creator
 		return job.Handout(ctx, src, o)
+	}
+}
+
+func charts(format string) made {
+	return func(ctx context.Context, src job.Source, c choices, rows *job.Source) (job.Result, error) {
+		o := chartOptions(c)
+		o.Format = format
+		return job.Chart(ctx, &src, rows, o)
 	}
 }
 
@@ -133,11 +145,7 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 				continue
 			}
 			src := s.source(q.Text)
-			var rows *job.Source
-			if name := job.RowsFile(src); name != "" {
-				rows = s.doc.beside(r.Context(), name)
-			}
-			res, err := d.make(r.Context(), src, q.choices, rows)
+			res, err := d.make(r.Context(), src, q.choices, s.rowsOf(r.Context(), src))
 			switch {
 			case errors.Is(err, job.ErrUnreadable):
 				fail(w, http.StatusUnprocessableEntity, "the pattern cannot be read; mend its errors first")

@@ -1,6 +1,8 @@
 package serve
 
 import (
+	"bytes"
+	"context"
 	"errors"
 	"net/http"
 
@@ -132,4 +134,44 @@ func tableOf(t table.Table) []tableGroup {
 		out = append(out, h)
 	}
 	return out
+}
+
+type chartAnswer struct {
+	Pages []string `json:"pages"`
+	Why   string   `json:"why,omitempty"` // there is none
+}
+
+// chart draws the stitch charts of the size, each page an svg element.
+func (s *Server) chart(_ http.ResponseWriter, r *http.Request, q choices) any {
+	a := chartAnswer{Pages: []string{}}
+	src := s.source(q.Text)
+	o := chartOptions(q)
+	o.Format, o.Trim = "svg", true
+	res, err := job.Chart(r.Context(), &src, s.rowsOf(r.Context(), src), o)
+	if err != nil {
+		a.Why = err.Error()
+	}
+	for _, f := range res.Files {
+		if at := bytes.Index(f.Body, []byte("<svg")); at >= 0 {
+			a.Pages = append(a.Pages, string(f.Body[at:]))
+		}
+	}
+	return a
+}
+
+func chartOptions(c choices) job.ChartOptions {
+	d := c.draw()
+	o := job.ChartOptions{Size: c.Size, Paper: d.Paper, Text: d.Text, Creator: d.Creator}
+	if c.Large {
+		o.Scale = 1.6
+	}
+	return o
+}
+
+// rowsOf is the file of written rows that a pattern names, or nil.
+func (s *Server) rowsOf(ctx context.Context, src job.Source) *job.Source {
+	if name := job.RowsFile(src); name != "" {
+		return s.doc.beside(ctx, name)
+	}
+	return nil
 }

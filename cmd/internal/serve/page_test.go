@@ -108,6 +108,19 @@ func TestSizeUnitAndLabelsAreFollowedByDrawingTableAndForm(t *testing.T) {
 	assert.Contains(t, strings.ToLower(p.drawing()), "saltmarsh")
 }
 
+func TestTheChartFollowsTheSize(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "pebble-hat")})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	p.click("#tab-chart")
+	const text = `document.querySelector("#charts .chart").shadowRoot.textContent`
+	p.until(`document.querySelector("#charts .chart")`)
+	first := js[string](p, text)
+	assert.Contains(t, first, "Pebble Hat")
+	p.shot("chart")
+	p.click(`#sizes input[value="Youth"]`)
+	p.until(fmt.Sprintf("%s !== %q", text, first))
+}
+
 func TestTheFormChangesTheFileAndKeepsItsComments(t *testing.T) {
 	path := copyOf(t, "saltmarsh-cardigan")
 	before := content(t, path)
@@ -223,6 +236,9 @@ func TestNarrowAndZoomedNothingIsCutOff(t *testing.T) {
 		fits("drawing")
 		p.click("#tab-table")
 		fits("table")
+		p.click("#tab-chart")
+		p.until(`document.querySelector("#charts .chart, #chart-why:not(:empty)")`)
+		fits("chart")
 		p.click("#tab-keep")
 		fits("keep")
 		p.click("#open")

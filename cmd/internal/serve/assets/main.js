@@ -1,6 +1,7 @@
 // The page: brings the pattern, its form and text, the drawing and the file together.
 
 import { get } from "./ask.js";
+import { showCharts } from "./chart.js";
 import { by, make } from "./dom.js";
 import { Editor } from "./editor.js";
 import { File, Notices } from "./file.js";
@@ -43,6 +44,7 @@ const left = tabs(by("pattern-tabs"), (id) => {
 tabs(by("result-tabs"), (id) => {
   by("zoom").hidden = id !== "tab-drawing";
   if (id === "tab-table") table();
+  if (id === "tab-chart") chart();
 });
 
 function inText(f) {
@@ -53,6 +55,10 @@ function inText(f) {
 
 function table() {
   if (look.last && !by("panel-table").hidden) showTable(look.last, size, choices().units);
+}
+
+function chart() {
+  if (!by("panel-chart").hidden) showCharts({ text: pattern.text, ...choices() });
 }
 
 // side shows one side where there is no room for both.
@@ -95,6 +101,7 @@ look.addEventListener("look", (e) => {
   // the drawing first, the rest when there is time
   setTimeout(() => {
     table();
+    chart();
     if (left.shown() === "tab-form") form.refresh().catch(() => {});
   });
 });

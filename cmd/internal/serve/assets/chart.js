@@ -1,0 +1,42 @@
+// The stitch charts of the size, drawn when they are looked at.
+
+import { post } from "./ask.js";
+import { by, make } from "./dom.js";
+
+let shown = ""; // what the charts were drawn from
+let asked = null;
+
+export async function showCharts(question) {
+  const key = JSON.stringify(question);
+  if (key === shown) return;
+  asked?.abort();
+  const mine = (asked = new AbortController());
+  const slow = setTimeout(() => say("Drawing…"), 1000);
+  try {
+    const a = await post("/api/chart", question, mine.signal);
+    if (mine !== asked) return;
+    shown = key;
+    say(a.pages.length ? "" : a.why || "There are no rows to chart.");
+    if (a.pages.length) by("charts").replaceChildren(...a.pages.map(sheet));
+    by("charts").classList.toggle("old", a.pages.length === 0);
+  } catch (e) {
+    if (e.name !== "AbortError") say(e.message);
+  } finally {
+    clearTimeout(slow);
+  }
+}
+
+function say(text) {
+  if (by("chart-why").textContent !== text) by("chart-why").textContent = text;
+}
+
+// sheet is one chart with a root of its own, so that the ids of two do not meet.
+function sheet(svg) {
+  const e = make("div", { class: "chart" });
+  const root = e.attachShadow({ mode: "open" });
+  const t = document.createElement("template");
+  // from the program's own writer, which lets no text of a pattern be anything but text
+  t.innerHTML = `<div class="sheets"><div class="page">${svg}</div></div>`;
+  root.append(make("link", { rel: "stylesheet", href: "/assets/drawing.css" }), t.content);
+  return e;
+}
