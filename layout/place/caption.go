@@ -1,6 +1,9 @@
 package place
 
-import "flatwright/fonts"
+import (
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
 
 // caption is a piece's name and what stands under it, with the widths that they take
 // unbroken.
@@ -26,9 +29,9 @@ func (c *caption) at(limit, size float64) (name, info []string, width float64) {
 	if c.width <= limit && c.name != "" {
 		return []string{c.name}, c.info, c.width
 	}
-	name = wrap(c.name, limit, size, fonts.Bold)
+	name = sheet.Wrap(c.name, limit, size, fonts.Bold)
 	for _, s := range c.info {
-		info = append(info, wrap(s, limit, size, fonts.Regular)...)
+		info = append(info, sheet.Wrap(s, limit, size, fonts.Regular)...)
 	}
 	for _, s := range name {
 		width = max(width, fonts.Width(fonts.Bold, size, s))

@@ -93,7 +93,7 @@ func TestWrappedTextKeepsItsWordsAndItsWidth(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := rapid.StringMatching(`[a-z]{1,40}( [a-z]{1,12}){0,8}`).Draw(t, "text")
 		limit := rapid.Float64Range(6, 60).Draw(t, "limit")
-		lines := wrap(s, limit, 3.2, fonts.Regular)
+		lines := sheet.Wrap(s, limit, 3.2, fonts.Regular)
 		require.Equal(t, strings.ReplaceAll(s, " ", ""), strings.ReplaceAll(strings.Join(lines, ""), " ", ""))
 		for _, l := range lines {
 			require.LessOrEqual(t, fonts.Width(fonts.Regular, 3.2, l), limit)

@@ -205,36 +205,6 @@ func wrapWords(words []string, limit, size float64, face fonts.Face) []string {
 	return append(lines, line)
 }
 
-// wrap breaks text into lines no wider than limit, at spaces and, where a word is
-// wider than that, inside it.
-func wrap(text string, limit, size float64, face fonts.Face) []string {
-	var words []string
-	for _, w := range strings.Fields(text) {
-		words = append(words, cut(w, limit, size, face)...)
-	}
-	if len(words) == 0 {
-		return nil
-	}
-	return wrapWords(words, limit, size, face)
-}
-
-// cut cuts a word into parts no wider than limit; a single character is never cut.
-func cut(word string, limit, size float64, face fonts.Face) []string {
-	if fonts.Width(face, size, word) <= limit {
-		return []string{word}
-	}
-	var parts []string
-	part := ""
-	for _, r := range word {
-		if part != "" && fonts.Width(face, size, part+string(r)) > limit {
-			parts = append(parts, part)
-			part = ""
-		}
-		part += string(r)
-	}
-	return append(parts, part)
-}
-
 // letters leave out I and O, which look like figures.
 const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
 

@@ -339,20 +339,12 @@ func nestPages(p *plan, gs []*schematic.Garment, nests []*nest, o Options) ([]*s
 // is the sizes' lines.
 func nestFrame(p *plan, names []string, landscape bool, scale float64) *frame {
 	f := p.frame(landscape, scale)
-	size, avail := p.o.text(), f.w-2*margin
-	pat := p.g.Pattern
-	f.head, f.key = nil, nil
-	put := func(text string, face fonts.Face, size, gap float64, class string) {
-		for i, s := range wrap(fonts.Shown(face, text), avail, size, face) {
-			if i > 0 {
-				gap = 0
-			}
-			f.head = append(f.head, row{s, face, size, sheet.Black, gap, class})
-		}
-	}
-	put(pat.Title, fonts.Bold, size*1.75, 0, "heading")
-	put("Sizes "+p.s.sizes.Full(p.s.sizes.Names)+", one inside the other", fonts.Regular, size, 0.8, "heading")
-	put("Scale 1:"+scaleText(scale)+" · right side facing · flat, as worked, before seaming.", fonts.Italic, size, 0.4, "note")
+	size, pat := p.o.text(), p.g.Pattern
+	f.key = nil
+	f.head = slices.Concat(
+		f.rows(pat.Title, fonts.Bold, size*1.75, 0, "heading"),
+		f.rows("Sizes "+p.s.sizes.Full(p.s.sizes.Names)+", one inside the other", fonts.Regular, size, 0.8, "heading"),
+		f.rows("Scale 1:"+scaleText(scale)+" · right side facing · flat, as worked, before seaming.", fonts.Italic, size, 0.4, "note"))
 	f.headHigh = rowsHigh(f.head) + 4
 	f.footHigh = 5 + float64(f.nestKeyRows(names))*(lineHeight(fonts.Regular, size)+1.2) + 1.5 + f.bar.high
 	return f

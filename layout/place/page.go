@@ -2,6 +2,7 @@ package place
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -35,41 +36,62 @@ type frame struct {
 	cautHigh float64
 }
 
+// heading is what a frame says at every scale, broken for the paper one way up.
+type heading struct {
+	head, caution []row
+	key           [][]keyEntry
+}
+
 func (p *plan) frame(landscape bool, scale float64) *frame {
 	short, long := p.o.Paper.Size()
 	f := &frame{p: p, w: short, h: long, scale: scale}
+	way := 0
 	if landscape {
-		f.w, f.h = long, short
+		way, f.w, f.h = 1, long, short
 	}
 	size := p.o.text()
 	avail := f.w - 2*margin
-	put := func(rows *[]row, text string, face fonts.Face, size, gap float64, class string) {
-		for i, s := range wrap(fonts.Shown(face, text), avail, size, face) {
-			if i > 0 {
-				gap = 0
-			}
-			*rows = append(*rows, row{s, face, size, sheet.Black, gap, class})
-		}
+	if p.headings[way] == nil {
+		p.headings[way] = f.heading()
 	}
-	pat := p.g.Pattern
-	put(&f.head, pat.Title, fonts.Bold, size*1.75, 0, "heading")
-	sub := p.sizeText()
-	if pat.Designer != "" {
-		sub += " · " + pat.Designer
-	}
-	put(&f.head, sub, fonts.Regular, size, 0.8, "heading")
-	put(&f.head, pat.Note, fonts.Regular, size, 0.4, "note")
-	put(&f.head, p.statement(scale), fonts.Italic, size, 0.4, "note")
-	if p.o.Caution != "" {
-		put(&f.caution, p.o.Caution, fonts.Bold, size, 1.5, "caution")
-	}
+	h := p.headings[way]
+	f.caution, f.key = h.caution, h.key
+	f.head = slices.Concat(h.head, f.rows(p.statement(scale), fonts.Italic, size, 0.4, "note"))
 	f.headHigh = rowsHigh(f.head) + 4
 	f.cautHigh = rowsHigh(f.caution)
-	f.keyRows(avail, size)
 	f.bar = newBar(scale, size, avail)
 	line := lineHeight(fonts.Regular, size)
 	f.footHigh = 5 + float64(len(f.key))*(line+1.2) + 1.5 + f.bar.high
 	return f
+}
+
+func (f *frame) heading() *heading {
+	size, pat := f.p.o.text(), f.p.g.Pattern
+	sub := f.p.sizeText()
+	if pat.Designer != "" {
+		sub += " · " + pat.Designer
+	}
+	h := &heading{head: slices.Concat(
+		f.rows(pat.Title, fonts.Bold, size*1.75, 0, "heading"),
+		f.rows(sub, fonts.Regular, size, 0.8, "heading"),
+		f.rows(pat.Note, fonts.Regular, size, 0.4, "note"))}
+	if f.p.o.Caution != "" {
+		h.caution = f.rows(f.p.o.Caution, fonts.Bold, size, 1.5, "caution")
+	}
+	h.key = f.keyRows(f.w-2*margin, size)
+	return h
+}
+
+// rows are a text broken to the paper's width, with gap above the first.
+func (f *frame) rows(text string, face fonts.Face, size, gap float64, class string) []row {
+	var rows []row
+	for i, s := range sheet.Wrap(fonts.Shown(face, text), f.w-2*margin, size, face) {
+		if i > 0 {
+			gap = 0
+		}
+		rows = append(rows, row{s, face, size, sheet.Black, gap, class})
+	}
+	return rows
 }
 
 func rowsHigh(rows []row) float64 {
@@ -108,17 +130,19 @@ func (p *plan) statement(scale float64) string {
 }
 
 // keyRows shares the key's entries among lines.
-func (f *frame) keyRows(avail, size float64) {
+func (f *frame) keyRows(avail, size float64) [][]keyEntry {
+	var key [][]keyEntry
 	x := 0.0
 	for _, e := range f.p.key() {
 		w := f.keyWidth(e, size)
-		if len(f.key) == 0 || x+w > avail {
-			f.key = append(f.key, nil)
+		if len(key) == 0 || x+w > avail {
+			key = append(key, nil)
 			x = 0
 		}
-		f.key[len(f.key)-1] = append(f.key[len(f.key)-1], e)
+		key[len(key)-1] = append(key[len(key)-1], e)
 		x += w
 	}
+	return key
 }
 
 func (f *frame) keyWidth(e keyEntry, size float64) float64 {
@@ -128,7 +152,7 @@ func (f *frame) keyWidth(e keyEntry, size float64) float64 {
 // keyText is the entry's words, cut to the line.
 func (f *frame) keyText(e keyEntry) string {
 	size := f.p.o.text()
-	words := wrap(fonts.Shown(fonts.Regular, e.what), f.w-2*margin-keySign-8, size, fonts.Regular)
+	words := sheet.Wrap(fonts.Shown(fonts.Regular, e.what), f.w-2*margin-keySign-8, size, fonts.Regular)
 	if len(words) == 0 {
 		return ""
 	}

@@ -44,6 +44,8 @@ type plan struct {
 	items  int
 	letter form
 	bands  bool // some pieces are bands worked onto others
+
+	headings [2]*heading // portrait, landscape; made at need
 }
 
 func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {

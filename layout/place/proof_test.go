@@ -418,11 +418,20 @@ func TestAPieceTooLargeForThePaperNamesThePaperItNeeds(t *testing.T) {
 
 func TestOneScaleServesAllSizes(t *testing.T) {
 	gs := pullover(9)
-	scale, err := CommonScale(gs, Options{})
-	require.NoError(t, err)
+	var drafts []*Draft
+	scale := 0.0
 	for i := range gs {
-		_, err := Schematic(gs, Options{Size: i, Scale: scale})
+		d, err := NewDraft(gs, Options{Size: i})
 		require.NoError(t, err)
+		drafts, scale = append(drafts, d), max(scale, d.Scale())
+	}
+	require.Less(t, drafts[0].Scale(), scale, "the sizes take scales of their own")
+	for i, d := range drafts {
+		got, err := d.Sheets(scale)
+		require.NoError(t, err)
+		want, err := Schematic(gs, Options{Size: i, Scale: scale})
+		require.NoError(t, err)
+		require.Equal(t, want, got, "as if it had been laid out at that scale at once")
 	}
 }
 

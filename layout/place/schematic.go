@@ -2,7 +2,6 @@ package place
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"strings"
 
@@ -17,6 +16,20 @@ import (
 // then the largest usual scale; where even the smallest scale and further pages do
 // not do, the error is a *TooLarge that names the paper it needs.
 func Schematic(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
+	d, err := NewDraft(gs, o)
+	if err != nil {
+		return nil, err
+	}
+	return d.Sheets(d.Scale())
+}
+
+// Draft is a drawing before its sheets are made, so that several drawings may be
+// brought to one scale without laying out again those that have it.
+type Draft struct{ c *choice }
+
+// NewDraft lays a drawing out at the scale that it takes by itself, or at o.Scale. Its
+// error is that of Schematic.
+func NewDraft(gs []*schematic.Garment, o Options) (*Draft, error) {
 	p, err := newPlan(gs, o)
 	if err != nil {
 		return nil, err
@@ -25,33 +38,23 @@ func Schematic(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	return c.emit(), nil
+	return &Draft{c}, nil
 }
 
-// CommonScale is the largest usual scale at which every size finds room, so that the
-// drawings of all sizes can be held against each other. It is 8 for 1:8.
-func CommonScale(gs []*schematic.Garment, o Options) (float64, error) {
-	if o.Scale != 0 {
-		return o.Scale, nil
-	}
-	o.Stats = nil
-	common := 0.0
-	for i := range gs {
-		o.Size = i
-		p, err := newPlan(gs, o)
-		if err != nil {
-			return 0, err
+// Scale is the drawing's scale, 8 for 1:8.
+func (d *Draft) Scale() float64 { return d.c.f.scale }
+
+// Sheets are the drawing at a scale, laid out anew if that is not its own. The error
+// is a *TooLarge.
+func (d *Draft) Sheets(scale float64) ([]*sheet.Sheet, error) {
+	c := d.c
+	if scale != d.Scale() {
+		var err error
+		if c, err = (&chooser{p: c.p}).at(scale); err != nil {
+			return nil, err
 		}
-		c, err := p.choose()
-		if err != nil {
-			return 0, err
-		}
-		common = max(common, c.f.scale)
 	}
-	if common == 0 {
-		return 0, fmt.Errorf("there is no garment to draw")
-	}
-	return common, nil
+	return c.emit(), nil
 }
 
 // choice is a drawing with its scale and pages.

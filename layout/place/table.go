@@ -101,7 +101,7 @@ func newTable(p *plan, avail float64) *table {
 	t.head = t.headHigh()
 	for _, v := range p.views {
 		for _, it := range v.items {
-			name := wrap(fonts.Shown(fonts.Regular, rowName(v, it)), t.nameW-2*t.pad, size, fonts.Regular)
+			name := sheet.Wrap(fonts.Shown(fonts.Regular, rowName(v, it)), t.nameW-2*t.pad, size, fonts.Regular)
 			t.rows[it] = tableRow{name, float64(max(len(name), len(us)))*t.line + t.pad}
 		}
 	}
@@ -115,7 +115,7 @@ func rowName(v *viewPlan, it *item) string { return v.title + ", " + it.m.Name +
 func (t *table) headHigh() float64 {
 	n := 1
 	for _, name := range t.p.s.sizes.Names {
-		n = max(n, len(wrap(name, t.valueW-2*t.pad, t.size, fonts.Bold)))
+		n = max(n, len(sheet.Wrap(name, t.valueW-2*t.pad, t.size, fonts.Bold)))
 	}
 	return float64(n)*lineHeight(fonts.Bold, t.size) + t.pad
 }
@@ -183,7 +183,7 @@ func (t *table) block(out *sheet.Group, items []*item, b int, x, y float64) floa
 	text(tableName, fonts.Bold, pt{X: x + t.letterW + t.pad, Y: y + t.pad/2 + bold}, sheet.Start)
 	for i := from; i < to; i++ {
 		right := valueX + float64(i-from+1)*t.valueW - t.pad
-		for k, s := range wrap(fonts.Shown(fonts.Bold, t.p.s.sizes.Names[i]), t.valueW-2*t.pad, t.size, fonts.Bold) {
+		for k, s := range sheet.Wrap(fonts.Shown(fonts.Bold, t.p.s.sizes.Names[i]), t.valueW-2*t.pad, t.size, fonts.Bold) {
 			text(s, fonts.Bold, pt{X: right, Y: y + t.pad/2 + bold + float64(k)*lineHeight(fonts.Bold, t.size)}, sheet.End)
 		}
 	}

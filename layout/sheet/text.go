@@ -21,9 +21,13 @@ func LineHeight(f fonts.Face, size float64) float64 {
 // Wrap breaks text into lines no wider than limit mm, at spaces; a word that is
 // wider than that is cut.
 func Wrap(text string, limit, size float64, face fonts.Face) []string {
+	words := strings.Fields(text)
+	if line := strings.Join(words, " "); line != "" && fonts.Width(face, size, line) <= limit {
+		return []string{line}
+	}
 	var lines []string
 	line := ""
-	for _, word := range strings.Fields(text) {
+	for _, word := range words {
 		for _, part := range cut(word, limit, size, face) {
 			next := part
 			if line != "" {

@@ -133,39 +133,35 @@ func unitsOf(us []units.Unit, otherwise place.Units) place.Units {
 // find room, so that one may be held against another, and a size drawn alone is
 // drawn as in the set.
 func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
-	if err := shareScale(ctx, gs, all); err != nil {
-		return err
+	ofOne := func(d *drawing) bool { return d.opts.Labels == place.OneSize && d.opts.Scale == 0 }
+	drafts := make([]*place.Draft, len(gs))
+	scale := 0.0
+	if first := slices.IndexFunc(all, ofOne); first >= 0 {
+		err := each(ctx, len(gs), func(i int) (err error) {
+			o := all[first].opts
+			o.Size = i
+			drafts[i], err = place.NewDraft(gs, o)
+			return err
+		})
+		if err != nil {
+			return err
+		}
+		for _, d := range drafts {
+			scale = max(scale, d.Scale())
+		}
 	}
 	return each(ctx, len(all), func(i int) (err error) {
-		if all[i].sheets, err = place.Schematic(gs, all[i].opts); err != nil {
-			return fmt.Errorf("%s: %w", all[i].name, err)
-		}
-		return nil
-	})
-}
-
-// shareScale gives the drawings of one size the smallest of the scales that the
-// sizes of the garment take by themselves, unless a scale is given.
-func shareScale(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
-	ofOne := func(d *drawing) bool { return d.opts.Labels == place.OneSize && d.opts.Scale == 0 }
-	first := slices.IndexFunc(all, ofOne)
-	if first < 0 {
-		return nil
-	}
-	scales := make([]float64, len(gs))
-	err := each(ctx, len(gs), func(i int) (err error) {
-		scales[i], err = place.CommonScale(gs[i:i+1], all[first].opts)
-		return err
-	})
-	if err != nil {
-		return err
-	}
-	for _, d := range all {
+		d := all[i]
 		if ofOne(d) {
-			d.opts.Scale = slices.Max(scales)
+			d.sheets, err = drafts[d.opts.Size].Sheets(scale)
+		} else {
+			d.sheets, err = place.Schematic(gs, d.opts)
 		}
-	}
-	return nil
+		if err != nil {
+			return fmt.Errorf("%s: %w", d.name, err)
+		}
+		return nil
+	})
 }
 
 // render writes the sheets into files.
