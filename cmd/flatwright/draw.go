@@ -34,10 +34,7 @@ told, and the drawing shows what the counts make.`,
   flatwright draw --size M --format svg --out - cardigan.yaml > m.svg`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			o.Scale, o.Creator = float64(sc), "Flatwright"
-			if large {
-				o.Text = place.Large
-			}
+			drawFlagged(&o, sc, large)
 			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
 			if err != nil {
 				return &exit{exitUsage, err}
@@ -59,18 +56,31 @@ told, and the drawing shows what the counts make.`,
 		},
 	}
 	f := cmd.Flags()
+	drawFlags(cmd, &o, &sc, &large)
+	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
+	f.BoolVar(&strict, "strict", false, "exit with 1 if anything does not agree")
+	return cmd
+}
+
+// drawFlags adds the flags that say how a pattern is drawn; drawFlagged heeds them.
+func drawFlags(cmd *cobra.Command, o *job.DrawOptions, sc *scale, large *bool) {
+	f := cmd.Flags()
 	f.StringVar(&o.Size, "size", "", "draw this `SIZE` alone (for all sizes on one sheet: in this shape)")
 	choose(cmd, &o.Labels, "labels", "", "what the measurements say: the values of one size, of all sizes, letters with a table, or blanks",
 		word[job.Labels]{"one", job.One}, word[job.Labels]{"all", job.All}, word[job.Labels]{"letters", job.Letters}, word[job.Labels]{"blank", job.Blank})
 	chooseUnits(cmd, &o.Units, "units of the values (default both; on the sheet of all sizes, the pattern's own)")
 	choosePaper(cmd, &o.Paper, &o.Orientation)
-	f.Var(&sc, "scale", "scale of the drawings (default the largest usual one that suits them all)")
+	f.Var(sc, "scale", "scale of the drawings (default the largest usual one that suits them all)")
 	f.BoolVar(&o.Trim, "trim", false, "cut the paper's height to the drawing, to set it into a page")
-	f.BoolVar(&large, "large", false, "large print, 18 point")
+	f.BoolVar(large, "large", false, "large print, 18 point")
 	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
-	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
-	f.BoolVar(&strict, "strict", false, "exit with 1 if anything does not agree")
-	return cmd
+}
+
+func drawFlagged(o *job.DrawOptions, sc scale, large bool) {
+	o.Scale, o.Creator = float64(sc), "Flatwright"
+	if large {
+		o.Text = place.Large
+	}
 }
 
 // put writes the files of r into the folder out, or its one file to standard

@@ -8,13 +8,13 @@ import (
 
 	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
-	"flatwright/layout/place"
 )
 
 func newWatch(env environment) *cobra.Command {
 	var o job.DrawOptions
 	var sc scale
 	var out string
+	var large bool
 	cmd := &cobra.Command{
 		Use:   "watch [flags] PATTERN",
 		Short: "Draw again whenever the pattern file changes",
@@ -26,7 +26,7 @@ mended. An interrupt (Ctrl+C) ends it, and leaves every file whole.`,
   flatwright watch --out drawings cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			o.Scale, o.Creator = float64(sc), "Flatwright"
+			drawFlagged(&o, sc, large)
 			if args[0] == files.Stdio || out == files.Stdio {
 				return errors.New("watch needs a file to watch and a folder to write into")
 			}
@@ -44,25 +44,9 @@ mended. An interrupt (Ctrl+C) ends it, and leaves every file whole.`,
 			return nil
 		},
 	}
-	f := cmd.Flags()
-	f.StringVar(&o.Size, "size", "", "draw this `SIZE` alone (for all sizes on one sheet: in this shape)")
-	choose(cmd, &o.Labels, "labels", "", "what the measurements say: the values of one size, of all sizes, letters with a table, or blanks",
-		word[job.Labels]{"one", job.One}, word[job.Labels]{"all", job.All}, word[job.Labels]{"letters", job.Letters}, word[job.Labels]{"blank", job.Blank})
-	chooseUnits(cmd, &o.Units, "units of the values (default both; on the sheet of all sizes, the pattern's own)")
-	choosePaper(cmd, &o.Paper, &o.Orientation)
-	f.Var(&sc, "scale", "scale of the drawings (default the largest usual one that suits them all)")
-	large(cmd, &o)
-	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
-	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into (default "+outFolder+"/ and the pattern's name)")
+	drawFlags(cmd, &o, &sc, &large)
+	cmd.Flags().StringVarP(&out, "out", "o", "", "`FOLDER` to write into (default "+outFolder+"/ and the pattern's name)")
 	return cmd
-}
-
-// large adds the flag of the large print.
-func large(cmd *cobra.Command, o *job.DrawOptions) {
-	cmd.Flags().BoolFunc("large", "large print, 18 point", func(string) error {
-		o.Text = place.Large
-		return nil
-	})
 }
 
 // again draws one state of the file, and tells what there is to tell.
