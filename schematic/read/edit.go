@@ -252,6 +252,9 @@ func (e *editor) table(n *yaml.Node, all []item) *table {
 
 // takeKey takes the key of the place out, with its line.
 func (e *editor) takeKey() ([]byte, error) {
+	if len(e.trail) == 0 {
+		return nil, errors.New("this is the whole file, and no value")
+	}
 	s := e.trail[len(e.trail)-1]
 	key := s.item().at
 	if key == nil || s.in.Kind != yaml.MappingNode || len(s.all) == 1 || s.in.Style&yaml.FlowStyle != 0 {

@@ -43,3 +43,11 @@ func FuzzEdit(f *testing.F) {
 		Fields(out)
 	})
 }
+
+// A file of one text has no keys, and asking for a change of it as a whole is refused.
+func TestTheWholeFileIsNoValueToTakeOut(t *testing.T) {
+	for _, src := range []string{"hello", "a: 1\n", "[a]", ""} {
+		_, err := Edit([]byte(src), Change{Act: Set, Cell: -1})
+		require.Error(t, err, src)
+	}
+}
