@@ -10,6 +10,7 @@ import (
 // emit writes every page.
 func (c *pages) emit(whole *Work) []*sheet.Sheet {
 	var out []*sheet.Sheet
+	c.told = make([]bool, len(c.d.work.Rows))
 	n := 0
 	for r, row := range c.rows {
 		for k, col := range c.cols {
@@ -37,7 +38,12 @@ func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
 		s.Title += ", " + page
 		s.Bookmark += ", " + page
 	}
-	s.Desc = c.d.statement() + " " + whole.Describe()
+	s.Desc = c.d.statement()
+	if n == 1 { // once: a large chart has as many words as it has pages
+		s.Desc += " " + whole.Describe()
+	} else {
+		s.Desc += " Its rows are told in words on page 1."
+	}
 	s.Root = sheet.Group{ID: "stitch-chart", Class: "chart"}
 	g := &s.Root
 	head := &sheet.Group{ID: "heading", Class: "heading"}
@@ -149,7 +155,7 @@ func (c *pages) chart(s *sheet.Sheet, col, row window, k, r int) {
 	rest := &sheet.Group{ID: "marks", Class: "chart"}
 	onPage := make([]bool, len(d.work.Rows))
 	for i := range groups {
-		groups[i] = &sheet.Group{ID: fmt.Sprintf("row-%d", i), Class: "chart", Title: d.work.Rows[i].title(), Desc: d.work.Words(i)}
+		groups[i] = &sheet.Group{ID: fmt.Sprintf("row-%d", i), Class: "chart", Title: d.work.Rows[i].title()}
 	}
 	put := func(row int, it sheet.Item) {
 		if row < 0 {
@@ -195,8 +201,11 @@ func (c *pages) chart(s *sheet.Sheet, col, row window, k, r int) {
 		p.Y += (fonts.Ascent(fonts.Regular) - fonts.Descent(fonts.Regular)) * size / 2
 		put(l.row, sheet.NewText(l.s, fonts.Regular, size, p, l.shownAnchor(), l.class))
 	}
-	for _, g := range groups {
+	for i, g := range groups {
 		if len(g.Items) > 0 {
+			if !c.told[i] { // once, on the first page that shows it
+				g.Desc, c.told[i] = d.work.Words(i), true
+			}
 			s.Root.Items = append(s.Root.Items, g)
 		}
 	}

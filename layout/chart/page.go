@@ -180,6 +180,7 @@ type pages struct {
 	headHigh   float64
 	footHigh   float64
 	cols, rows []window // of the plane
+	told       []bool   // rows whose words stand on a page already
 }
 
 // window is a stretch of the plane that a page owns, and what it shows beyond it.

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -75,11 +76,37 @@ func (w *Work) Words(r int) string {
 			side = ", wrong side"
 		}
 	}
-	text := row.title() + side + ": " + strings.Join(parts, ", ")
+	text := row.title() + side + ": " + strings.Join(repeats(parts), ", ")
 	if row.Joined {
 		text += ", joined with a slip stitch"
 	}
 	return text + "; " + plural(row.Counted(), "stitch") + "."
+}
+
+// repeats says what comes three times or more one after the other as a repeat, the shortest
+// that covers most, so that a long round is told in a few words.
+func repeats(parts []string) []string {
+	const longest = 8
+	var out []string
+	for i := 0; i < len(parts); {
+		period, times := 1, 1
+		for p := 1; p <= longest && i+3*p <= len(parts); p++ {
+			k := 1
+			for i+(k+1)*p <= len(parts) && slices.Equal(parts[i:i+p], parts[i+k*p:i+(k+1)*p]) {
+				k++
+			}
+			if k > 2 && p*k > period*times {
+				period, times = p, k
+			}
+		}
+		if times > 1 {
+			out = append(out, fmt.Sprintf("(%s) %d times", strings.Join(parts[i:i+period], ", "), times))
+		} else {
+			out = append(out, parts[i])
+		}
+		i += period * times
+	}
+	return out
 }
 
 func sameFeet(a, b *St) bool {

@@ -1,0 +1,49 @@
+package chart
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/layout/sheet"
+	"flatwright/schematic/rows"
+)
+
+// A round of thousands of stitches is told in a few words, and once, however many pages it takes.
+func TestALargeChartIsToldOnceAndInFewWords(t *testing.T) {
+	src := "Rnd 1: 6 sc in magic ring. (6 sts)\n" + strings.Repeat("Next rnd: 2 sc in each st around.\n", 8)
+	x := rows.Read("x", []byte(src), rows.Options{})
+	g, ok := rows.GraphOf(x, x.Sections[0].Name, 0)
+	require.True(t, ok)
+	w, ok := FromGraph(g, x)
+	require.True(t, ok)
+	require.Greater(t, len(w.Rows[len(w.Rows)-1].St), 1500)
+	assert.Less(t, len(w.Describe()), 2000)
+	ss, err := Draw(w, Options{Scale: 1})
+	require.NoError(t, err)
+	require.Greater(t, len(ss), 4)
+	told := map[string]int{}
+	for i, s := range ss {
+		assert.Equal(t, i == 0, strings.Contains(s.Desc, w.Describe()))
+		for _, it := range s.Root.Items {
+			if g, ok := it.(*sheet.Group); ok && g.Desc != "" {
+				told[g.Desc]++
+			}
+		}
+	}
+	for i := range w.Rows {
+		if !w.Rows[i].Base {
+			assert.Equal(t, 1, told[w.Words(i)], w.Words(i))
+		}
+	}
+}
+
+func TestRepeatsAreToldByTheShortestThatCoversMost(t *testing.T) {
+	for in, want := range map[string]string{
+		"a b c": "a b c", "a a": "a a", "a a a": "(a) 3 times", "a b a b a b c": "(a, b) 3 times c", "x a b a b a b a": "x (a, b) 3 times a", "a a b a a b a a b": "(a, a, b) 3 times",
+	} {
+		assert.Equal(t, want, strings.Join(repeats(strings.Fields(in)), " "))
+	}
+}
