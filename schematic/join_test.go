@@ -75,3 +75,61 @@ func TestPartsThatEndAfterDifferentRowsAreToldWithTheirRows(t *testing.T) {
 	assert.Equal(t, "arithmetic/join-rows", g.Findings[0].Kind)
 	assert.Equal(t, "rows 50 and 48", g.Findings[0].Have)
 }
+
+func square(name string, make int) *Piece {
+	q := &Piece{Name: name, Sections: []Section{
+		&CastOn{Stitches: n(40), Edge: "lower edge"},
+		&Even{Amount: Amount{Rows: n(50)}},
+		&BindOff{All: true, Edge: "upper edge"},
+	}}
+	if make > 1 {
+		q.Make = n(make)
+	}
+	return q
+}
+
+// A sleeve that is made twice goes into the armhole of one side once, and into those of both
+// sides twice.
+func TestOneOfTwoSleevesIsHeldAgainstTheArmholeOfOneSide(t *testing.T) {
+	body := square("Body", 1) // each side is 50 rows, 200 mm; a sleeve's top is 40 sts, 200 mm
+	for _, c := range []struct {
+		name string
+		into []string
+		want int64 // mm of sleeve
+	}{
+		{"one side", []string{"Body left side"}, 200},
+		{"both sides", []string{"Body side"}, 400},
+		{"both sides by name", []string{"Body left side", "Body right side"}, 400},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			p := plain(body, square("Sleeve", 2))
+			p.Joins = []Join{{Sew: []string{"Sleeve upper edge"}, Into: c.into}}
+			g := Work(p, 0)
+			require.Len(t, g.Seams, 1)
+			assert.Equal(t, c.want, g.Seams[0].SewLength.Floor())
+			assert.True(t, g.Seams[0].SewLength.Eq(g.Seams[0].IntoLength))
+		})
+	}
+}
+
+func TestAnEdgeSewnToItselfAtAFoldIsMarkedOnBothHalves(t *testing.T) {
+	p := plain(square("Hood", 1))
+	p.Joins = []Join{{Sew: []string{"Hood upper edge"}, Into: []string{"Hood upper edge"}, How: AtFold}}
+	notches := Work(p, 0).Pieces[0].Views[0].Notches
+	require.Len(t, notches, 2)
+	assert.InDelta(t, -50, min(notches[0].At.X, notches[1].At.X), 1e-9)
+	assert.InDelta(t, 50, max(notches[0].At.X, notches[1].At.X), 1e-9)
+}
+
+func TestTheEdgeThatWasMeantIsNamed(t *testing.T) {
+	for ref, want := range map[string]string{
+		"Body uper edge": `did you mean "Body upper edge"?`,
+		"Body left sied": `did you mean "Body left side"?`,
+	} {
+		p := plain(square("Body", 1))
+		p.Joins = []Join{{Sew: []string{ref}, Into: []string{"Body lower edge"}}}
+		g := Work(p, 0)
+		require.Len(t, g.Findings, 1)
+		assert.Equal(t, want, g.Findings[0].Fix)
+	}
+}

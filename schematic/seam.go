@@ -97,7 +97,7 @@ func (m *Made) hasEdge(name string) bool {
 
 // edgeHint lists what ref could have named.
 func (b *builder) edgeHint(ref string) string {
-	q, _ := b.pieceIn(ref)
+	q, rest := b.pieceIn(ref)
 	if q == nil {
 		var names []string
 		for _, q := range b.p.Pieces {
@@ -115,6 +115,13 @@ func (b *builder) edgeHint(ref string) string {
 			names = append(names, e.Name)
 		}
 	}
+	for _, side := range []string{"", "left ", "right "} {
+		if text, ok := strings.CutPrefix(finding.PlainName(rest), side); ok || side == "" {
+			if like := finding.Nearest(text, names); like != "" {
+				return fmt.Sprintf("did you mean %q?", q.Name+" "+side+like)
+			}
+		}
+	}
 	return "the edges of " + q.Name + " are: " + strings.Join(names, ", ") + "; name one with `edge`, `left edge` or `right edge`"
 }
 
@@ -128,23 +135,52 @@ func (b *builder) seams() {
 		if !ok1 || !ok2 {
 			continue
 		}
-		for _, e := range sew {
-			s.Sew = append(s.Sew, e.edge)
-			s.SewLength = s.SewLength.Add(e.edge.Length.Times(e.m.Make))
-			s.SewCount += (e.edge.Rows + e.edge.Stitches) * e.m.Make
-			e.m.notch(e.edge, s.Number)
-			s.Broken = s.Broken || e.m.Broken
+		s.Sew, s.SewLength, s.SewCount = side(sew, false)
+		s.Into, s.IntoLength, s.IntoCount = side(into, false)
+		if one, length, count := side(sew, true); oneOfEach(j, sew, into) && nearer(length, s.SewLength, s.IntoLength) {
+			s.Sew, s.SewLength, s.SewCount = one, length, count
 		}
-		for _, e := range into {
-			s.Into = append(s.Into, e.edge)
-			s.IntoLength = s.IntoLength.Add(e.edge.Length.Times(e.m.Make))
-			s.IntoCount += (e.edge.Rows + e.edge.Stitches) * e.m.Make
-			e.m.notch(e.edge, s.Number)
+		for _, e := range append(sew, into...) {
 			s.Broken = s.Broken || e.m.Broken
+			if j.How != AtFold {
+				e.m.notch(e.edge, s.Number, units.Frac(1, 2))
+			}
+		}
+		if j.How == AtFold { // its two halves meet
+			for _, e := range sew {
+				e.m.notch(e.edge, s.Number, units.Frac(1, 4))
+				e.m.notch(e.edge, s.Number, units.Frac(3, 4))
+			}
 		}
 		b.g.Seams = append(b.g.Seams, s)
 	}
 }
+
+// side is one side of a seam: its edges, their length and their stitches or rows, of all
+// pieces to make or of one.
+func side(chain []ofPiece, one bool) (edges []Edge, length units.Num, count int) {
+	for _, e := range chain {
+		times := e.m.Make
+		if one {
+			times = 1
+		}
+		edges = append(edges, e.edge)
+		length = length.Add(e.edge.Length.Times(times))
+		count += (e.edge.Rows + e.edge.Stitches) * times
+	}
+	return edges, length, count
+}
+
+// oneOfEach reports whether a join may mean one of several pieces that are sewn alike, such as
+// a sleeve into the armhole of one side: every reference names one edge, and what it is
+// sewn into is made once.
+func oneOfEach(j *Join, sew, into []ofPiece) bool {
+	return len(sew) == len(j.Sew) && len(into) == len(j.Into) &&
+		!slices.ContainsFunc(into, func(e ofPiece) bool { return e.m.Make > 1 })
+}
+
+// nearer reports whether a is closer to to than b is.
+func nearer(a, b, to units.Num) bool { return a.Sub(to).Abs().Less(b.Sub(to).Abs()) }
 
 type ofPiece struct {
 	m    *Made
@@ -192,18 +228,18 @@ func (b *builder) madeIn(q *Piece) bool {
 	return ok && v.Sign() > 0
 }
 
-// notch puts a matching mark at the middle of an edge.
-func (m *Made) notch(e Edge, number int) {
+// notch puts a matching mark at a share of the way along an edge.
+func (m *Made) notch(e Edge, number int, share units.Num) {
 	total := 0.0
 	for i := 1; i < len(e.Path); i++ {
 		total += math.Hypot(e.Path[i].X-e.Path[i-1].X, e.Path[i].Y-e.Path[i-1].Y)
 	}
-	at := 0.0
+	at, place := 0.0, float64(total*share.Float())
 	for i := 1; i < len(e.Path); i++ {
 		a, b := e.Path[i-1], e.Path[i]
 		l := math.Hypot(b.X-a.X, b.Y-a.Y)
-		if l > 0 && at+l >= total/2 {
-			f := (total/2 - at) / l
+		if l > 0 && at+l >= place {
+			f := (place - at) / l
 			n := Notch{Number: number, At: Point{a.X + float64(f*(b.X-a.X)), a.Y + float64(f*(b.Y-a.Y))},
 				Out: Point{(b.Y - a.Y) / l, -(b.X - a.X) / l}}
 			m.Views[e.View].Notches = append(m.Views[e.View].Notches, n)
@@ -211,14 +247,4 @@ func (m *Made) notch(e Edge, number int) {
 		}
 		at += l
 	}
-}
-
-// Tolerance is how far the two edges of a seam may differ and still be measured
-// alike: half a stitch or half a row of each (common practice).
-func (s *Seam) Tolerance(p *Pattern) units.Num {
-	var t units.Num
-	for _, g := range p.Gauges {
-		t = units.Max(t, units.Max(g.StitchWidth(), g.RowHeight()))
-	}
-	return t
 }

@@ -111,7 +111,7 @@ func (r *reader) grading(m *mapped, p *schematic.Pattern) {
 		}
 		if f.Kind == "file/reference" && f.Fix == "" {
 			if name := between(f.Message, `"`); name != "" {
-				if like := nearest(name, grade.Names(p)); like != "" {
+				if like := finding.Nearest(name, grade.Names(p)); like != "" {
 					f.Fix = "did you mean " + quoted(like) + "?"
 				}
 			}
@@ -333,7 +333,7 @@ func (r *reader) calls(n *yaml.Node) (*expr.Sum, bool) {
 		}
 	}
 	for _, name := range s.Names() {
-		if len(name) > 3 && nearest(name, grade.Names(r.of)) != "" {
+		if len(name) > 3 && finding.Nearest(name, grade.Names(r.of)) != "" {
 			return s, true
 		}
 	}
@@ -360,7 +360,7 @@ func (r *reader) called(n *yaml.Node, what string, dims ...expr.Dim) (expr.Grade
 				if r.isIll(name) {
 					return expr.Graded{}, true
 				}
-				if like := nearest(name, grade.Names(r.of)); like != "" {
+				if like := finding.Nearest(name, grade.Names(r.of)); like != "" {
 					bad.Fix = "did you mean " + quoted(like) + "?"
 				}
 			}

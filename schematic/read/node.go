@@ -231,12 +231,7 @@ func (m *mapped) unknown(p item) {
 }
 
 // spaced is a text with one space between its words and none round them.
-func spaced(s string) string {
-	if s == "" || s[0] != ' ' && s[len(s)-1] != ' ' && !strings.Contains(s, "  ") && !strings.ContainsAny(s, "\n\t\u00a0") {
-		return s
-	}
-	return strings.Join(strings.Fields(s), " ")
-}
+func spaced(s string) string { return finding.Spaced(s) }
 
 func quoted(s string) string { return `"` + s + `"` }
 

@@ -377,7 +377,7 @@ func (r *reader) unknownAt(pos finding.Pos, kind, message, name string, names []
 	default:
 		f.Want = "one of " + strings.Join(names[:8], ", ") + " and others"
 	}
-	if like := nearest(name, names); like != "" {
+	if like := finding.Nearest(name, names); like != "" {
 		f.Fix = "did you mean " + quoted(like) + "?"
 	}
 }

@@ -196,7 +196,7 @@ func (r *reader) edgeRef(f reference, pieces []string, lower map[string]*schemat
 	words := strings.Fields(f.name)
 	for _, q := range pieces {
 		n := min(len(strings.Fields(q)), len(words))
-		if nearest(strings.Join(words[:n], " "), []string{q}) != "" {
+		if finding.Nearest(strings.Join(words[:n], " "), []string{q}) != "" {
 			g.Fix = "did you mean " + quoted(strings.Join(append([]string{q}, words[n:]...), " ")) + "?"
 			return
 		}

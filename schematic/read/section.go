@@ -186,7 +186,7 @@ func (r *reader) leadLike(name string) string {
 	if h, ok := sectionHints[n]; ok {
 		return h
 	}
-	return nearest(n, leads())
+	return finding.Nearest(n, leads())
 }
 
 // guess tells that a mapping is no section, and what it may have been meant to be.
@@ -220,7 +220,7 @@ func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
 	}
 	f.Fix = "did you mean " + quoted(like) + "?"
 	for _, t := range sectionTables {
-		if t.name == like && distance(plainKey(best.at.Value), like) <= 3 {
+		if t.name == like && finding.Distance(plainKey(best.at.Value), like) <= 3 {
 			key := *best.at
 			key.Value = like
 			c := *n

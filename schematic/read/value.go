@@ -103,7 +103,7 @@ func (r *reader) choice(n *yaml.Node, what string, pick []string) int {
 	if len(pick) == 1 {
 		f.Want = pick[0]
 	}
-	if like := nearest(s, pick); like != "" {
+	if like := finding.Nearest(s, pick); like != "" {
 		f.Fix = "did you mean " + quoted(like) + "?"
 	}
 	return -1
@@ -295,7 +295,7 @@ func (r *reader) gradedMap(n *yaml.Node, what string) (graded, bool) {
 			ok = false
 			f := r.fail(r.pos(p.at), "file/unknown-size", "%q is none of the sizes", finding.Clip(p.at.Value))
 			f.Want = "one of: " + strings.Join(r.sizes.Names, ", ")
-			if like := nearest(p.at.Value, r.sizes.Names); like != "" {
+			if like := finding.Nearest(p.at.Value, r.sizes.Names); like != "" {
 				f.Fix = "did you mean " + quoted(like) + "?"
 			}
 		case at[i] != nil:
