@@ -26,6 +26,7 @@ func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 			all = append(all, join(g, &g.Seams[i])...)
 		}
 		all = append(all, wear(p, g)...)
+		all = append(all, sides(g)...)
 	}
 	for i := range p.Finished {
 		all = append(all, written(p, gs, &p.Finished[i])...)

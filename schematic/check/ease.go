@@ -54,6 +54,11 @@ func finishedOf(p *schematic.Pattern, g *schematic.Garment, id string) (length u
 		if canonical(schematic.ID(w.Name)) != id {
 			continue
 		}
+		if w.Of != "" {
+			if made := sum(g, w.Of); len(made) > 0 {
+				return made[0].length(), made[0].words(p.Units), !made[0].broken()
+			}
+		}
 		if high, ok := w.High.At(g.Index); ok {
 			return high, exact(high, w.Unit) + " " + w.Unit.String() + " written", true
 		}

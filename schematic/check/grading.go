@@ -35,6 +35,9 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		all = append(all, writtenSeries(p, &p.Bodies[i], "body").look(p)...)
 	}
 	for i := range p.Finished {
+		if heldEverywhere(gs, &p.Finished[i]) {
+			continue // what it is held against is looked at
+		}
 		all = append(all, writtenSeries(p, &p.Finished[i], "finished").look(p)...)
 	}
 	for _, s := range madeSeries(p, gs) {
@@ -51,6 +54,25 @@ func writtenSeries(p *schematic.Pattern, w *schematic.Written, what string) *ser
 		s.vals[i], s.has[i] = w.Low.At(i)
 	}
 	return s
+}
+
+// heldEverywhere reports whether the counts make a written measurement in every size for
+// which it is written.
+func heldEverywhere(gs []*schematic.Garment, w *schematic.Written) bool {
+	for _, g := range gs {
+		if _, ok := w.Low.At(g.Index); ok && len(sum(g, orName(w))) == 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// orName is what a written measurement is held against.
+func orName(w *schematic.Written) string {
+	if w.Of != "" {
+		return w.Of
+	}
+	return w.Name
 }
 
 func newSeries(p *schematic.Pattern, name string, u units.Unit) *series {

@@ -191,6 +191,9 @@ func ofPiece(made *schematic.Made, id string) []derived {
 		return all
 	}
 	all := find(id)
+	if len(all) == 0 && trunk(made) && sideways(made) && (canonical(id) == "bust" || canonical(id) == "width-at-hem") {
+		return find("width-from-side-to-side") // its rows run along the body
+	}
 	if len(all) == 0 && canonical(id) == "bust" && trunk(made) {
 		if m, ok := underarm(made); ok {
 			return []derived{just(made, m)}
@@ -229,7 +232,7 @@ func underarm(made *schematic.Made) (*schematic.Measure, bool) {
 			for _, sh := range section.Shapings {
 				names = append(names, sh.Edge)
 			}
-			if !down && count == 0 && ofArmhole(names...) {
+			if !down && count == 0 && (ofArmhole(names...) || opens(made, section)) {
 				count, gauge = s.Before, s.Gauge
 			}
 		case *schematic.AddEdge:
@@ -269,6 +272,34 @@ func widthOf(made *schematic.Made, count int, gauge string) (*schematic.Measure,
 // trunk reports whether the piece covers the body.
 func trunk(made *schematic.Made) bool {
 	return made.Kind == schematic.KindBody || made.Kind == schematic.KindBack || made.Kind == schematic.KindFront
+}
+
+func sideways(made *schematic.Made) bool {
+	return made.From == schematic.FromLeft || made.From == schematic.FromRight
+}
+
+// opens reports whether a shaping narrows the piece at its opening, as a wrap or a deep V does
+// before the armhole begins: what it covers of the body is its width before that.
+func opens(made *schematic.Made, shape *schematic.Shape) bool {
+	for _, sh := range shape.Shapings {
+		if sh.Increase {
+			continue
+		}
+		names := []string{sh.Edge}
+		if sh.At == schematic.LeftEdge || sh.At == schematic.BothEdges {
+			names = append(names, shape.LeftEdge, made.Piece.LeftEdge)
+		}
+		if sh.At == schematic.RightEdge || sh.At == schematic.BothEdges {
+			names = append(names, shape.RightEdge, made.Piece.RightEdge)
+		}
+		for _, n := range names {
+			n = strings.ToLower(n)
+			if strings.Contains(n, "neck") || strings.Contains(n, "front") || strings.Contains(n, "wrap") || strings.Contains(n, "opening") {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // straight reports whether the whole piece has one width.
@@ -397,6 +428,25 @@ func names(gs []*schematic.Garment) string {
 		all = append(all[:most], "…")
 	}
 	return strings.Join(all, ", ")
+}
+
+// allNames are the names of all measurements, shown or not, alone and with their piece.
+func allNames(gs []*schematic.Garment) []string {
+	var all []string
+	seen := map[string]bool{}
+	for _, g := range gs {
+		for _, made := range g.Pieces {
+			for _, m := range made.Measures {
+				for _, n := range []string{m.Name, made.Name + " " + m.Name} {
+					if !seen[n] {
+						seen[n] = true
+						all = append(all, n)
+					}
+				}
+			}
+		}
+	}
+	return all
 }
 
 func in(f finding.Finding, p *schematic.Pattern, i int) finding.Finding {

@@ -13,10 +13,7 @@ import (
 // counts make. They agree within half a stitch or row, twice that if it
 // goes around, and half the printed step of the unit in which it is written.
 func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written) finding.List {
-	of := w.Of
-	if of == "" {
-		of = w.Name
-	}
+	of := orName(w)
 	var all finding.List
 	held := false
 	for _, g := range gs {
@@ -51,6 +48,13 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 	f := finding.Finding{Kind: "drawn/unknown", Severity: finding.Note, Pos: w.Pos,
 		Message: fmt.Sprintf("nothing that the counts make is called %q, so it is not held against them", of),
 		Want:    "one of " + names(gs), Fix: "name the measurement it stands for with `of`"}
+	if like := finding.Nearest(of, allNames(gs)); like != "" {
+		f.Fix = fmt.Sprintf("did you mean %q?", like)
+		if w.Of != "" {
+			f.Severity = finding.Warning
+		}
+		return finding.List{f}
+	}
 	if w.Of != "" {
 		f.Severity, f.Fix = finding.Warning, "name a measurement, or a sum such as `2 x Back bust`"
 	}
@@ -101,6 +105,13 @@ func differs(p *schematic.Pattern, w *schematic.Written, low, high units.Num, op
 	if m, one := d.single(); one && m.Count > 0 {
 		if n := low.Add(high).Half().Div(unit(p, m)).Round(); n > 0 && int(n) != m.Count {
 			f.Fix += fmt.Sprintf(", or work %d %s", n, plural(m.Of, int(n)))
+		}
+	}
+	for _, u := range []units.Unit{units.CM, units.Inch, units.MM} {
+		// The same number in another unit, to a tenth: a unit that was mistaken.
+		l := units.Of(units.In(low, w.Unit), u)
+		if u != w.Unit && l.Sub(d.length()).Abs().Less(d.length().Div(units.Int(10))) {
+			f.Fix = fmt.Sprintf("%s would fit: is the unit meant to be %s?", text+" "+u.String(), u)
 		}
 	}
 	return f, true

@@ -154,3 +154,41 @@ func TestSizesThatAreNotWrittenAndSizesThatHaveNothing(t *testing.T) {
 		}
 	}
 }
+
+func TestANumberThatFitsInAnotherUnitIsTakenForAMistakenUnit(t *testing.T) {
+	back := made("Back", schematic.KindBack, sts("Back", "width at hem", 45))
+	for _, c := range []struct {
+		unit units.Unit
+		n    int64
+		fix  string
+	}{
+		{units.CM, 18, "18 in would fit: is the unit meant to be in?"}, // 18 in are 45.72 cm
+		{units.Inch, 45, "45 cm would fit: is the unit meant to be cm?"},
+		{units.MM, 45, "45 cm would fit: is the unit meant to be cm?"},
+		{units.CM, 40, "write 45 cm, or work 40 sts"},
+	} {
+		l := expr.Of(units.Of(units.Int(c.n), c.unit))
+		got := hold(pattern("S"), schematic.Written{Name: "width at hem", Low: l, High: l, Unit: c.unit}, back)
+		require.Equal(t, []string{"drawn/written"}, kinds(got))
+		assert.Equal(t, c.fix, got[0].Fix)
+	}
+}
+
+func TestTheMeasurementThatWasMeantIsNamed(t *testing.T) {
+	l := expr.Of(cm(45, 1))
+	got := hold(pattern("S"), schematic.Written{Name: "widht at hem", Low: l, High: l}, made("Back", schematic.KindBack, sts("Back", "width at hem", 45)))
+	require.Equal(t, []string{"drawn/unknown"}, kinds(got))
+	assert.Equal(t, `did you mean "width at hem"?`, got[0].Fix)
+}
+
+// What a written measurement is held against tells of grading; the written one says no more.
+func TestAWrongDigitInAWrittenMeasurementIsToldOnce(t *testing.T) {
+	p := pattern("S", "M", "L", "XL")
+	l := expr.Of(cm(40, 1), cm(54, 1), cm(48, 1), cm(52, 1)) // 54 for 44
+	p.Finished = []schematic.Written{{Name: "width at hem", Low: l, High: l}}
+	got := Pattern(p, garments(p, func(i int) []*schematic.Made {
+		return []*schematic.Made{made("Back", schematic.KindBack, sts("Back", "width at hem", 40+4*i))}
+	}))
+	require.Equal(t, []string{"drawn/written"}, kinds(got))
+	assert.Equal(t, []string{"M"}, got[0].Sizes)
+}

@@ -112,6 +112,7 @@ var Kinds = []About{
 	{"rows/length", "a written length that the rows worked do not make at the gauge"},
 	{"rows/against", "counts or rows of a written piece unlike those of the pattern"},
 	{"rows/piece", "a piece of the pattern that the written rows have no heading for"},
+	{"words/left-right", "a piece or part called left that is worn on the right, or the other way round"},
 	{"words/terms", "words of US and UK terms mixed, or terms not said"},
 	{"joins/gather", "an edge that is gathered and not longer than the other"},
 }

@@ -1,0 +1,154 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+)
+
+// sides holds left and right in the names of pieces and parts against where they are worn.
+// Right side facing, the left of a back as drawn is left as worn, and the left of a front is
+// right; of a body in one piece the left front lies on the left of the back. So the armhole of a
+// left front is on its right as drawn (common practice).
+func sides(g *schematic.Garment) finding.List {
+	var all finding.List
+	for _, m := range g.Pieces {
+		if m.Broken || m.Round || m.MirrorOf != "" || m.Piece == nil {
+			continue
+		}
+		all = append(all, panelSides(g, m)...)
+		if len(m.Views) != 1 {
+			continue
+		}
+		if left, ok := leftOrRight(m.Name); ok {
+			all = append(all, pieceSide(g, m, left)...)
+			continue
+		}
+		all = append(all, partSides(g, m)...)
+	}
+	return all
+}
+
+// leftOrRight reports whether a name says left, and whether it says one of the two.
+func leftOrRight(name string) (left, ok bool) {
+	words := strings.Fields(strings.ToLower(name))
+	left, right := slices.Contains(words, "left"), slices.Contains(words, "right")
+	return left, left != right
+}
+
+func sideWord(left bool) string {
+	if left {
+		return "left"
+	}
+	return "right"
+}
+
+// pieceSide holds a front or back of one side against the side on which its armhole is.
+func pieceSide(g *schematic.Garment, m *schematic.Made, left bool) finding.List {
+	if m.Kind != schematic.KindFront && m.Kind != schematic.KindBack {
+		return nil
+	}
+	onLeft, onRight := false, false
+	for _, e := range m.Edges {
+		if n := strings.ToLower(e.Name); n == "armhole" || n == "side" || n == "side seam" {
+			onLeft, onRight = onLeft || e.Left, onRight || e.Right
+		}
+	}
+	if onLeft == onRight || onLeft == (left == (m.Kind == schematic.KindBack)) {
+		return nil
+	}
+	what := strings.ToLower(m.Kind.String())
+	return finding.List{{Kind: "words/left-right", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name, Sizes: []string{g.Size},
+		Message: fmt.Sprintf("the side of %s is on the %s as drawn, right side facing: that is a %s %s as worn", m.Name, sideWord(onLeft), sideWord(!left), what),
+		Fix:     fmt.Sprintf("exchange its left and right edges, or call it %s %s", sideWord(!left), what)}}
+}
+
+// partSides holds the parts of a whole front, back or body against where they are drawn.
+func partSides(g *schematic.Garment, m *schematic.Made) finding.List {
+	var wrong []string
+	lo, hi := reach(m.Views[0].Outline[0])
+	for _, name := range partNames(m) {
+		left, ok := leftOrRight(name)
+		switch {
+		case !ok, m.Kind == schematic.KindBody && !strings.Contains(strings.ToLower(name), "front"):
+			continue
+		case m.Kind == schematic.KindFront:
+			left = !left
+		case m.Kind != schematic.KindBack && m.Kind != schematic.KindBody:
+			continue
+		}
+		a, b := 0.0, 0.0
+		first := true
+		for _, e := range m.Edges {
+			if slices.Contains(e.Parts, name) {
+				l, r := reach(e.Path)
+				if first {
+					a, b, first = l, r, false
+				}
+				a, b = min(a, l), max(b, r)
+			}
+		}
+		const slack = 0.01 // mm
+		if mid := (lo + hi) / 2; left && a > mid-slack || !left && b < mid+slack {
+			wrong = append(wrong, name)
+		}
+	}
+	if len(wrong) == 0 {
+		return nil
+	}
+	return finding.List{{Kind: "words/left-right", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name, Sizes: []string{g.Size},
+		Message: fmt.Sprintf("%s of %s: left and right as worn are the other way round there", strings.Join(wrong, ", "), m.Name),
+		Have:    "left and right as drawn", Want: "left and right as worn, as pieces and edges are called elsewhere",
+		Fix: "exchange left and right in their names, or call them first and second"}}
+}
+
+// panelSides holds the panels of a body or yoke worked flat against the order in which a
+// right-side row meets them: the right front first from the hem, and the left one from the neck,
+// where the work hangs upside down.
+func panelSides(g *schematic.Garment, m *schematic.Made) finding.List {
+	if m.From != schematic.FromHem && m.From != schematic.FromNeck {
+		return nil
+	}
+	for _, s := range m.Piece.Sections {
+		panels, ok := s.(*schematic.Panels)
+		if !ok || len(panels.Of) < 2 {
+			continue
+		}
+		first, last := panels.Of[0], panels.Of[len(panels.Of)-1]
+		left, ok1 := leftOrRight(first.Name)
+		other, ok2 := leftOrRight(last.Name)
+		front := strings.Contains(strings.ToLower(first.Name+last.Name), "front")
+		if !front || !ok1 || !ok2 || left == other || left == (m.From == schematic.FromNeck) {
+			continue
+		}
+		return finding.List{{Kind: "words/left-right", Severity: finding.Note, Pos: first.Pos, Piece: m.Name, Sizes: []string{g.Size},
+			Message: fmt.Sprintf("a right-side row begins at the %s front as worn, and the first panel is called %s", sideWord(!left), first.Name),
+			Want:    "left and right as worn", Fix: "list the panels in the other order, or exchange left and right in their names"}}
+	}
+	return nil
+}
+
+func partNames(m *schematic.Made) []string {
+	var names []string
+	for _, e := range m.Edges {
+		for _, p := range e.Parts {
+			if !slices.Contains(names, p) {
+				names = append(names, p)
+			}
+		}
+	}
+	return names
+}
+
+func reach(path []schematic.Point) (lo, hi float64) {
+	for i, p := range path {
+		if i == 0 {
+			lo, hi = p.X, p.X
+		}
+		lo, hi = min(lo, p.X), max(hi, p.X)
+	}
+	return lo, hi
+}
