@@ -107,6 +107,9 @@ func (p *plan) sizeText() string {
 	name := p.g.Size
 	switch {
 	case p.o.Labels == Blank || p.o.Labels == OneSize || p.s.sizes.Len() == 1:
+		if strings.Contains(strings.ToLower(name), "size") {
+			return name // One size
+		}
 		return "Size " + name
 	}
 	return "Sizes " + p.s.sizes.Full(p.s.sizes.Names) + " · drawn in size " + name
