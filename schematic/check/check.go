@@ -14,7 +14,7 @@ import (
 // the rows, and what the checks of this package find. The same thing found in several
 // sizes is told once, with those sizes. The list is sorted by place.
 func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
-	var all finding.List
+	all := terms(p)
 	for _, g := range gs {
 		for _, f := range g.Findings {
 			if len(f.Sizes) == 0 {

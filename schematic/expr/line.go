@@ -2,6 +2,7 @@ package expr
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -285,7 +286,19 @@ func wordStart(r rune) bool {
 	return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || strings.ContainsRune("\"″”%°'’", r) || r > 0x2ff
 }
 
+// figures are the small numbers that people write as words.
+var figures = []string{"zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve"}
+
 func notNumber(t []rune, i, end int) *Problem {
+	word := strings.ToLower(string(t[i:end]))
+	if n := slices.Index(figures, word); n >= 0 {
+		return &Problem{Kind: "file/number", Span: Span{i, end}, Message: fmt.Sprintf("%q is not a number", string(t[i:end])),
+			Want: "a number in figures", Fix: fmt.Sprintf("write %d", n)}
+	}
+	if skipDigits(t, i) == end && end > i {
+		return &Problem{Kind: "file/bounds", Span: Span{i, end}, Message: fmt.Sprintf("%s is larger than any number in a pattern", finding.Clip(word)),
+			Fix: "look for figures that were typed twice"}
+	}
 	return &Problem{Kind: "file/number", Span: Span{i, max(end, i+1)}, Message: fmt.Sprintf("%q is not a number", finding.Clip(string(t[i:end]))),
 		Want: "a number such as 14, 14.5, 15½ or 15 1/2; a dash (–) or none where a size has none"}
 }
@@ -301,6 +314,15 @@ func lengthProblem(t []rune, list []entry, groups []int, sizes Sizes) *Problem {
 			at = sum(groups[:g+1]) - 1
 		}
 		p.Span = list[at].span
+		if c := decimalComma(t); c >= 0 {
+			from, to := c, skipDigits(t, c+1)
+			for from > 0 && isDigit(t[from-1]) {
+				from--
+			}
+			p.Span = Span{from, to}
+			p.Fix = fmt.Sprintf("a comma parts the sizes: write a decimal with a point, %s.%s", string(t[from:c]), string(t[c+1:to]))
+			return p
+		}
 		p.Fix = fmt.Sprintf("take out the numbers that are too many; %s may be one", string(t[list[at].span.Start:list[at].span.End]))
 		if g := firstUnlike(groups, sizes.Groups); len(groups) == len(sizes.Groups) && groups[g] > sizes.Groups[g] {
 			of := sizes.Names[sum(sizes.Groups[:g]):sum(sizes.Groups[:g+1])]
@@ -314,6 +336,25 @@ func lengthProblem(t []rune, list []entry, groups []int, sizes Sizes) *Problem {
 		p.Fix = "write a decimal with a point: " + strings.Replace(string(t), ",", ".", 1)
 	}
 	return p
+}
+
+// decimalComma is the place of a comma between two figures that seems to be a decimal
+// point: outside brackets, or where other commas have a space behind them. Else it is -1.
+func decimalComma(t []rune) int {
+	depth, spaced := 0, strings.Contains(string(t), ", ")
+	for i, r := range t {
+		switch r {
+		case '(', '[':
+			depth++
+		case ')', ']':
+			depth--
+		case ',':
+			if i > 0 && i+1 < len(t) && isDigit(t[i-1]) && isDigit(t[i+1]) && (depth == 0 || spaced) {
+				return i
+			}
+		}
+	}
+	return -1
 }
 
 // missing names the sizes that have no number: the last of each bracket that is

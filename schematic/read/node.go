@@ -126,6 +126,7 @@ type mapped struct {
 	node  *yaml.Node
 	table *table
 	items []item
+	comma bool // a comma in braces that cuts a number is told
 }
 
 // get is the value of a key, or nil.
@@ -217,6 +218,16 @@ func (m *mapped) unknown(p item) {
 		return // a large file of nothing else must not take long
 	}
 	name := finding.Clip(spaced(p.at.Value))
+	comma := m.node.Style&yaml.FlowStyle != 0 && strings.ContainsAny(name[:min(1, len(name))], "0123456789")
+	if comma && m.comma {
+		return
+	}
+	if comma {
+		m.comma = true
+		r.fail(r.pos(p.at), "file/form", "%q stands behind a comma in braces, where a key is expected", name).
+			Fix = "write a decimal with a point, or the entries one a line without braces"
+		return
+	}
 	f := r.fail(r.pos(p.at), "file/unknown-key", "%q is not a key of %s", name, m.table.title)
 	f.Want = "one of: " + strings.Join(m.table.names(), ", ")
 	like := m.table.like(name)

@@ -109,6 +109,20 @@ func (p *phraseOf) fail() {
 	p.r.fail(p.r.spanPos(p.n, span), "file/form", "%s", msg).Want = p.form
 }
 
+// wrong tells that the next words, if they are one of those given, are not the file's own, and
+// what is.
+func (p *phraseOf) wrong(fix string, any ...string) bool {
+	from := p.i
+	if p.bad || !p.take(any...) {
+		return false
+	}
+	p.bad = true
+	span := expr.Span{Start: p.all[from].span.Start, End: p.all[p.i-1].span.End}
+	f := p.r.fail(p.r.spanPos(p.n, span), "file/form", "%q is not understood here", string([]rune(p.n.Value)[span.Start:span.End]))
+	f.Want, f.Fix = p.form, fix
+	return true
+}
+
 func (p *phraseOf) word() string {
 	s := p.all[p.i].span
 	return finding.Clip(string([]rune(p.n.Value)[s.Start:s.End]))

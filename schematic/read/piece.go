@@ -123,6 +123,10 @@ func (r *reader) worked(n *yaml.Node) (bool, schematic.Direction) {
 			from = schematic.FromRight
 		case p.take("from the centre", "from the center"):
 			from = schematic.FromCentre
+		case p.wrong("write from the neck; or from the centre, for a hat from its crown", "from the top", "from the top down", "top down"):
+		case p.wrong("write from the hem: the end that is the lower one as worn", "from the bottom", "from the bottom up", "bottom up", "from the cuff", "from the brim"):
+		case p.wrong("write in the round", "round", "rounds", "in round", "circular"):
+		case p.wrong("write from the left side, or from the right side: where the first row lies as drawn", "sideways", "side to side", "from side to side"):
 		default:
 			p.fail()
 		}

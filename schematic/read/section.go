@@ -171,6 +171,9 @@ func (r *reader) bare(n *yaml.Node) (*table, *mapped) {
 	switch like := r.leadLike(head); {
 	case colon && rest != "" && like != "":
 		f.Fix = "put a space behind the colon: " + like + ": " + finding.Clip(strings.TrimSpace(rest))
+	case !colon && leadOf(n.Value) != "":
+		lead := leadOf(n.Value)
+		f.Fix = "put a colon behind " + lead + ": " + lead + ": " + finding.Clip(spaced(n.Value)[len(lead)+1:])
 	case like == "fold" || like == "gather":
 		f.Fix = "did you mean " + quoted(like) + "?"
 	case like != "":
@@ -179,6 +182,17 @@ func (r *reader) bare(n *yaml.Node) (*table, *mapped) {
 		f.Want = "one of: " + strings.Join(leads(), ", ")
 	}
 	return nil, nil
+}
+
+// leadOf is the name of a section with which a text begins, the longest, if more follows.
+func leadOf(text string) string {
+	best := ""
+	for _, l := range leads() {
+		if rest, ok := strings.CutPrefix(strings.ToLower(spaced(text)), l+" "); ok && rest != "" && len(l) > len(best) {
+			best = l
+		}
+	}
+	return best
 }
 
 func (r *reader) leadLike(name string) string {
