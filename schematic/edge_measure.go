@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic/units"
@@ -24,8 +26,44 @@ func (w *worker) named(c *canvas, loops [][]drawn) []span {
 			i = j
 		}
 	}
+	tellApart(out)
 	markTwins(out)
 	return out
+}
+
+// tellApart names the heights of an edge that is cut in two, as the side of a piece is by a
+// dart of short rows: lower and upper, or the first, second … from below.
+func tellApart(out []span) {
+	type key struct{ name, part, side string }
+	groups := map[key][]int{}
+	var order []key
+	for i, s := range out {
+		k := key{s.name, s.part, s.side}
+		if s.axis != Vertical {
+			continue
+		}
+		if groups[k] == nil {
+			order = append(order, k)
+		}
+		groups[k] = append(groups[k], i)
+	}
+	for _, k := range order {
+		g := groups[k]
+		if len(g) < 2 {
+			continue
+		}
+		slices.SortStableFunc(g, func(a, b int) int { return out[a].lo.y.Cmp(out[b].lo.y) })
+		for n, i := range g {
+			switch {
+			case len(g) > 2:
+				out[i].name = fmt.Sprintf("%s %d", k.name, n+1)
+			case n == 0:
+				out[i].name = "lower " + k.name
+			default:
+				out[i].name = "upper " + k.name
+			}
+		}
+	}
 }
 
 // markTwins shows one of two equal measurements left and right.

@@ -140,3 +140,18 @@ func TestTheNeckOfAYokeBegunFlatIsOneEdge(t *testing.T) {
 	assert.Equal(t, 54+2*6*5+8+8*20, base.Count)
 	assert.Equal(t, units.Int(int64(base.Count)).Times(5), base.Length)
 }
+
+// A dart of 8 short rows leaves the sides as they are: 30 rows below it and 20 above, of 4 mm.
+func TestTheTwoHalvesOfASideCutByADartAreToldApart(t *testing.T) {
+	m := Work(plain(&Piece{Name: "Front", Kind: KindFront, Sections: []Section{
+		&CastOn{Stitches: n(80)},
+		&Even{Amount: Amount{Rows: n(30)}},
+		&ShortRows{Rows: n(8), Over: n(70), At: BothEdges, Step: n(4)},
+		&Even{Amount: Amount{Rows: n(20)}},
+		&BindOff{All: true},
+	}}), 0).Pieces[0]
+	assert.Equal(t, mm(120), find(t, m, "front.lower-side-length.left").Length)
+	assert.Equal(t, mm(80), find(t, m, "front.upper-side-length.left").Length)
+	assert.Equal(t, mm(32), find(t, m, "front.short-rows").Length)
+	assert.Equal(t, mm(232), find(t, m, "front.length").Length)
+}
