@@ -38,7 +38,7 @@ func (w *worker) levelOf(b *block, name, label string, start, end bool) {
 	st := w.cur
 	c := w.canvas(b)
 	l := level{y: st.y, l: b.x, r: st.right(b), n: b.count(), uniform: b.uniform(), round: st.round && len(st.blocks) == 1,
-		part: st.name, name: name, label: label, start: start, end: end, gauge: b.runs[0].gauge, edge: b.left, top: strings.ToLower(b.left)}
+		part: st.name, name: name, label: label, start: start, end: end, gauge: b.runs[0].gauge, armhole: isArmhole(b.left) || isArmhole(b.right), top: strings.ToLower(b.left)}
 	if w.piece.From == FromRight {
 		l.top = strings.ToLower(b.right)
 	}
@@ -54,6 +54,8 @@ func (w *worker) levelOf(b *block, name, label string, start, end bool) {
 	}
 	c.levels = append(c.levels, l)
 }
+
+func isArmhole(edge string) bool { return strings.EqualFold(edge, "armhole") }
 
 // span is a level or upright stretch of a view that has a name.
 type span struct {

@@ -155,3 +155,26 @@ func TestTheTwoHalvesOfASideCutByADartAreToldApart(t *testing.T) {
 	assert.Equal(t, mm(32), find(t, m, "front.short-rows").Length)
 	assert.Equal(t, mm(232), find(t, m, "front.length").Length)
 }
+
+// A dress is widest at its hem: 100 sts, 80 at the waist, 90 where its armholes begin, 70 above.
+func TestTheUnderarmIsWhereTheArmholesBeginAndNotWhereItIsWidest(t *testing.T) {
+	for _, at := range []Side{LeftEdge, RightEdge, BothEdges} {
+		m := Work(plain(&Piece{Name: "Back", Kind: KindBack, Sections: []Section{
+			&CastOn{Stitches: n(100)},
+			&Shape{Shapings: []Shaping{{By: n(1), At: BothEdges, Every: n(4), Times: n(10)}}, Common: Common{Width: "waist"}},
+			&Shape{Shapings: []Shaping{{Increase: true, By: n(1), At: BothEdges, Every: n(4), Times: n(5)}}},
+			&Even{Amount: Amount{Rows: n(10)}},
+			&BindOff{Stitches: n(10), At: at, Leave: true, Edge: "armhole"},
+			&Even{Amount: Amount{Rows: n(40)}},
+			&BindOff{All: true, Edge: "top edge"},
+		}}), 0).Pieces[0]
+		assert.Equal(t, mm(500), find(t, m, "back.width-at-hem").Length)
+		assert.Equal(t, mm(400), find(t, m, "back.waist").Length)
+		assert.Equal(t, mm(450), find(t, m, "back.width-at-underarm").Length)
+		across := 400.0
+		if at == BothEdges {
+			across = 350
+		}
+		assert.Equal(t, mm(across), find(t, m, "back.cross-back").Length)
+	}
+}

@@ -98,7 +98,7 @@ type level struct {
 	part      string
 	name      string // given by the pattern
 	label     string // of the section that it ends
-	edge      string // the name of its left edge
+	armhole   bool   // one of its edges is an armhole
 	top       string // the name of the edge that is the upper one, if the piece is worked from side to side
 	start     bool
 	end       bool

@@ -82,13 +82,24 @@ func turning(levels []level, i int) bool {
 	return width(i).Less(width(prev)) == width(i).Less(width(next))
 }
 
+// underarm is the level of the whole piece at which its armholes begin, or -1.
+func underarm(levels []level) int {
+	first := slices.IndexFunc(levels, func(l level) bool { return l.armhole })
+	for i := first - 1; i >= 0; i-- {
+		if levels[i].part == "" {
+			return i
+		}
+	}
+	return -1
+}
+
 // lastArmhole reports whether level i is the width that the armhole shaping leaves.
 func lastArmhole(levels []level, i int) bool {
-	if levels[i].edge != "armhole" {
+	if !levels[i].armhole {
 		return false
 	}
 	for _, k := range levels[i+1:] {
-		if k.part == levels[i].part && k.edge == "armhole" {
+		if k.part == levels[i].part && k.armhole {
 			return false
 		}
 	}
@@ -130,6 +141,7 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 		hem, top = last, first
 	}
 	kind := w.made.Kind
+	trunk := kind == KindBody || kind == KindBack || kind == KindFront
 	if l.part != "" {
 		// The width of a part where it begins follows from the division, and where it ends
 		// from the edge that it ends in.
@@ -201,10 +213,11 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 		return "width at upper edge", true
 	case hem:
 		return "width at hem", true
+	case trunk && i == underarm(c.levels), trunk && i == widest && underarm(c.levels) < 0:
+		return "width at underarm", true
+	case i == widest && trunk:
+		return "widest width", true
 	case i == widest:
-		if kind == KindBody || kind == KindBack || kind == KindFront {
-			return "width at underarm", true
-		}
 		return "width", true
 	case top:
 		return "width at top", true
