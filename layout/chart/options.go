@@ -29,7 +29,10 @@ const (
 	mostWide    = 44 // stitches across before a chart is shortened
 	mostTall    = 22 // rows before repeats of rows are left out
 	leastText   = 1.5
-	mostText    = 12.0
+
+	mostStitches = 20_000 // 80 rounds of 6 more each have as many
+	mostPages    = 100
+	mostText     = 12.0
 )
 
 // usualScales are the sizes of the symbols that a chart takes by itself.

@@ -13,7 +13,7 @@ import (
 
 // Draw draws the chart of a work on as many sheets as it needs: one, if any of the
 // usual symbol sizes lets it. Its error is of options or of a work that can't be
-// drawn, or a place.TooLarge if not even the heading finds room.
+// drawn, a TooMany, or a place.TooLarge if not even the heading finds room.
 func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	if err := o.check(); err != nil {
 		return nil, err
@@ -29,6 +29,9 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 			w, short = w.shorten(mostWide)
 			w = w.shortenEdge(mostTall)
 		}
+	}
+	if n := w.size(); n > mostStitches {
+		return nil, &TooMany{"stitches", n, mostStitches}
 	}
 	scales := usualScales
 	if o.Scale > 0 {
@@ -54,10 +57,35 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 			return nil, err
 		}
 	}
+	if c.count() > mostPages {
+		return nil, &TooMany{"pages", c.count(), mostPages}
+	}
 	if o.Trim && c.count() == 1 {
 		c.trim()
 	}
 	return c.emit(whole), nil
+}
+
+// TooMany is the error of a chart that no one could read.
+type TooMany struct {
+	What    string // stitches or pages
+	N, Most int
+}
+
+// Error is the error's text.
+func (e *TooMany) Error() string {
+	return fmt.Sprintf("a chart of it has %d %s; at most %d are drawn. Chart one section alone, or symbols at a smaller scale", e.N, e.What, e.Most)
+}
+
+// size is how many symbols there are to draw.
+func (w *Work) size() int {
+	n := 0
+	for r := range w.Rows {
+		for i := range w.Rows[r].St {
+			n += 1 + w.Rows[r].St[i].Chain
+		}
+	}
+	return n
 }
 
 // trim cuts the paper's height to the chart.

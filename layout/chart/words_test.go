@@ -47,3 +47,21 @@ func TestRepeatsAreToldByTheShortestThatCoversMost(t *testing.T) {
 		assert.Equal(t, want, strings.Join(repeats(strings.Fields(in)), " "))
 	}
 }
+
+// A hundred thousand stitches in one place, or a chain as long, are counted and not drawn.
+func TestAChartThatNoOneCouldReadIsRefused(t *testing.T) {
+	for _, src := range []string{
+		"Ch 9.\nRow 1: 90000 sc in 2nd ch from hook.\n", "Ch 9.\nRow 1: Sc in 2nd ch from hook, ch 90000, sc in next ch.\n",
+		"Rnd 1: 6 sc in magic ring. (6 sts)\n" + strings.Repeat("Next rnd: 2 sc in each st around.\n", 14),
+	} {
+		x := rows.Read("x", []byte(src), rows.Options{})
+		g, ok := rows.GraphOf(x, x.Sections[0].Name, 0)
+		require.True(t, ok, src)
+		w, ok := FromGraph(g, x)
+		require.True(t, ok, src)
+		_, err := Draw(w, Options{})
+		var many *TooMany
+		require.ErrorAs(t, err, &many, src)
+		assert.Greater(t, many.N, many.Most)
+	}
+}

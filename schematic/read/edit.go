@@ -187,6 +187,9 @@ func (e *editor) put(key, value string) ([]byte, error) {
 		return nil, errors.New("a key and its value are needed")
 	}
 	all := pairs(n, e.r)
+	if len(all) == 0 {
+		return nil, errors.New("there is no key that it could stand behind; write it into the text")
+	}
 	if slices.ContainsFunc(all, func(p item) bool { return spaced(p.at.Value) == key }) {
 		return nil, fmt.Errorf("%q is there already", key)
 	}

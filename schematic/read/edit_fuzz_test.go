@@ -44,10 +44,15 @@ func FuzzEdit(f *testing.F) {
 	})
 }
 
-// A file of one text has no keys, and asking for a change of it as a whole is refused.
+// A file of one text has no keys, and asking for a change of it as a whole is refused; so is a key in
+// braces that are empty.
 func TestTheWholeFileIsNoValueToTakeOut(t *testing.T) {
 	for _, src := range []string{"hello", "a: 1\n", "[a]", ""} {
 		_, err := Edit([]byte(src), Change{Act: Set, Cell: -1})
 		require.Error(t, err, src)
+	}
+	for src, path := range map[string]string{"{}": "", "a: {}\n": "a"} {
+		_, err := Edit([]byte(src), Change{Act: Put, Path: path, Key: "note", Value: "x"})
+		require.ErrorContains(t, err, "no key", src)
 	}
 }

@@ -312,7 +312,16 @@ func heading(text string, x *Text) (string, bool) {
 
 func (x *Text) add(f finding.Finding, at Span) {
 	f.Pos = finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End}
-	x.Findings = append(x.Findings, f)
+	x.Findings = append(x.Findings, clipped(f))
+}
+
+// clipped is f with no more of the text in it than a person reads.
+func clipped(f finding.Finding) finding.Finding {
+	const most = 1000
+	for _, s := range []*string{&f.Message, &f.Have, &f.Want, &f.Fix} {
+		*s = finding.ClipTo(*s, most)
+	}
+	return f
 }
 
 // groupsOf is how a line of numbers is bracketed: 1, 3 for 48 (52, 56, 60).

@@ -76,7 +76,7 @@ func (m *merged) finding(x *Text) finding.Finding {
 	if parts := strings.SplitN(f.Message, " | ", 3); len(parts) == 3 {
 		f.Message, f.Have, f.Want = parts[0], parts[1], parts[2]
 	}
-	return f
+	return clipped(f)
 }
 
 func (m *merged) line(x *Text, vals []string, all bool) string {
