@@ -2,6 +2,7 @@ package grade
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
@@ -187,7 +188,11 @@ func (r *regauger) section(s, next schematic.Section, step schematic.Step, st *r
 			}
 			sum += r.ends[s.Of[i].Part]
 		}
+		if !slices.ContainsFunc(s.Of, func(j schematic.JoinPart) bool { return j.Part != "" }) {
+			sum += st.n // the row in work is joined to itself
+		}
 		st.n = sum
+		r.round = r.round || s.Round
 	case *schematic.Panels:
 		var counts []int
 		for i := range s.Of {
