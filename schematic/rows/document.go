@@ -35,12 +35,12 @@ func Read(name string, src []byte, o Options) *Text {
 		x.Turning[n] = c
 	}
 	if len(src) > maxText {
-		x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("the text is larger than %d bytes", maxText)}, Span{})
+		x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("the text is larger than %d bytes", maxText)}, Span{Line: 1, Col: 1, End: 2})
 		return x
 	}
 	x.src = strings.Split(strings.TrimPrefix(strings.ReplaceAll(string(src), "\r\n", "\n"), "\ufeff"), "\n")
 	if len(x.src) > maxLines {
-		x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("the text has more than %d lines", maxLines)}, Span{})
+		x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("the text has more than %d lines", maxLines)}, Span{Line: maxLines + 1, Col: 1, End: 2})
 		return x
 	}
 	r := &reader{x: x, o: o}
