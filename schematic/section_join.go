@@ -139,7 +139,7 @@ func (s *JoinParts) work(w *worker) {
 		j.blocks[0].x = lo.Add(hi).Half().Sub(j.width(&j.blocks[0]).Half())
 		c.segs = append(c.segs, seg{a: pt{j.blocks[0].x, y}, b: pt{j.right(&j.blocks[0]), y}, name: "joined edge", part: s.Name, sts: j.count()})
 		w.find("arithmetic/join-gap", finding.Warning, s.Pos, "the stitches added do not fill the gap between the parts, so the joined row does not lie flat",
-			fmt.Sprintf("%s mm of row", units.Decimal(j.width(&j.blocks[0]), 1)), fmt.Sprintf("%s mm from end to end", units.Decimal(hi.Sub(lo), 1)),
+			w.long(j.width(&j.blocks[0]))+" of row", w.long(hi.Sub(lo))+" from end to end",
 			"add as many stitches as were left and decreased there")
 	}
 	for _, b := range bits {
@@ -183,6 +183,12 @@ func (w *worker) joinRound(s *JoinParts, bits []joined, first *strand, y units.N
 		c.extra = append(c.extra, extraEdge{pt{l, y}, pt{l.Add(width.Half()), y}, Edge{Name: bit.edge, Length: width, Stitches: bit.added, Pos: s.Pos}})
 	}
 	w.levelOf(&j.blocks[0], "", "", true, false)
+}
+
+// long is a length in the pattern's unit, for messages.
+func (w *worker) long(l units.Num) string {
+	u := w.b.p.Units
+	return units.Decimal(units.In(l, u), 2) + " " + u.String()
 }
 
 // listed are numbers in words: 104 and 120.

@@ -18,8 +18,8 @@ type Printer struct {
 }
 
 // Print writes findings as plain text: file:line:col: severity: message, the
-// source line with a caret line under the words meant, then what was found,
-// what was expected and the likely fix. Sources holds the bytes of each file by
+// source line with a caret line under the words meant, then the sizes if not all of
+// them are concerned, what was found, what was expected and the likely fix. Sources holds the bytes of each file by
 // its name; a file that is not there is shown without its line. The error is w's.
 func Print(w io.Writer, list List, sources map[string][]byte) error {
 	return Printer{}.Print(w, list, sources)
@@ -45,7 +45,7 @@ func (p Printer) Print(w io.Writer, list List, sources map[string][]byte) error 
 			}
 		}
 		for _, t := range []struct{ name, text string }{
-			{"found", f.Have}, {"expected", f.Want}, {"fix", f.Fix},
+			{sizeWord(f.Sizes), strings.Join(f.Sizes, ", ")}, {"found", f.Have}, {"expected", f.Want}, {"fix", f.Fix},
 		} {
 			if t.text != "" {
 				fmt.Fprintf(&b, "    %s %s\n", p.paint("2", t.name+":"), clean(t.text))
@@ -116,6 +116,13 @@ func (p Printer) source(b *bytes.Buffer, f Finding, line string) {
 		return
 	}
 	fmt.Fprintf(b, " %s | %s%s\n", gap, strings.Repeat(" ", indent), p.paint(hues[f.Severity], strings.Repeat("^", carets)))
+}
+
+func sizeWord(sizes []string) string {
+	if len(sizes) == 1 {
+		return "size"
+	}
+	return "sizes"
 }
 
 func (p Printer) paint(hue, s string) string {

@@ -102,3 +102,13 @@ func TestJSONKeepsToItsSchema(t *testing.T) {
 	}
 	assert.Error(t, s.Validate(map[string]any{"version": 1}))
 }
+
+func TestTheSizesConcernedAreNamed(t *testing.T) {
+	f := at(1, 1, 2)
+	f.Have = "3"
+	assert.NotContains(t, printed(t, Printer{}, f, "x\n"), "size", "all of them")
+	f.Sizes = []string{"M"}
+	assert.Contains(t, printed(t, Printer{}, f, "x\n"), "\n    size: M\n    found: 3\n")
+	f.Sizes = []string{"M", "2X"}
+	assert.Contains(t, printed(t, Printer{}, f, "x\n"), "\n    sizes: M, 2X\n")
+}
