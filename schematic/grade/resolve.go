@@ -203,13 +203,20 @@ func (r *resolver) order() []int {
 }
 
 // Env gives the values of one size by name, for sums.
-func Env(p *schematic.Pattern, size int) expr.Env {
-	r := &resolver{p: p, values: map[string]schematic.GradedValue{}, size: size}
+func Env(p *schematic.Pattern, size int) expr.Env { return Envs(p)(size) }
+
+// Envs gives the values of any size by name, for sums that are worked in each.
+func Envs(p *schematic.Pattern) func(size int) expr.Env {
+	r := resolver{p: p, values: map[string]schematic.GradedValue{}}
 	r.bodies()
 	for _, v := range p.Graded {
 		r.values[key(v.Name)] = v
 	}
-	return r.env
+	return func(size int) expr.Env {
+		of := r
+		of.size = size
+		return of.env
+	}
 }
 
 // Names are all names that a sum of the pattern may call, for messages that

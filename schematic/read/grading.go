@@ -352,8 +352,9 @@ func (r *reader) called(n *yaml.Node, what string, dims ...expr.Dim) (expr.Grade
 		r.fail(r.pos(n), "file/form", "%s must stand in one line", what)
 		return expr.Graded{}, true
 	}
+	env := grade.Envs(r.of)
 	for i := range r.sizes.Len() {
-		v, bad := s.Eval(grade.Env(r.of, i))
+		v, bad := s.Eval(env(i))
 		if bad != nil {
 			if bad.Kind == "file/reference" {
 				name := string([]rune(n.Value)[bad.Span.Start:bad.Span.End])
