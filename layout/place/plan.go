@@ -3,6 +3,7 @@ package place
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -40,6 +41,7 @@ type plan struct {
 	o      Options
 	g      *schematic.Garment
 	s      scheme
+	pieces []*schematic.Made
 	views  []*viewPlan
 	items  int
 	letter form
@@ -73,7 +75,9 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 		}
 	}
 	ids := map[string]bool{}
-	for _, made := range g.Pieces {
+	pieces, lent := piecesOf(gs, o)
+	p.pieces = pieces
+	for _, made := range pieces {
 		if made.Piece != nil && len(made.Piece.Onto) > 0 {
 			p.bands = true
 		}
@@ -81,6 +85,10 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 			v, err := p.planView(made, i, byID)
 			if err != nil {
 				return nil, err
+			}
+			if size := lent[made]; size != "" {
+				v.info = append(v.info, "drawn in size "+size)
+				v.caption = newCaption(v.title, v.info, o.text())
 			}
 			v.id = unique(ids, v.id)
 			p.views = append(p.views, v)
@@ -94,6 +102,30 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 		}
 	}
 	return p, nil
+}
+
+// piecesOf are the pieces of the size that gives the shape and, where the values of all
+// sizes are told, those that only other sizes have, each in its place and in the shape of the
+// first of these sizes, which lent names.
+func piecesOf(gs []*schematic.Garment, o Options) (pieces []*schematic.Made, lent map[*schematic.Made]string) {
+	pieces = slices.Clone(gs[o.Size].Pieces)
+	if o.Labels != AllSizes && o.Labels != Letters {
+		return pieces, nil
+	}
+	lent = map[*schematic.Made]string{}
+	for _, g := range gs {
+		at := 0
+		for _, made := range g.Pieces {
+			if i := slices.IndexFunc(pieces, func(m *schematic.Made) bool { return m.ID == made.ID }); i >= 0 {
+				at = i + 1
+				continue
+			}
+			pieces = slices.Insert(pieces, at, made)
+			lent[made] = g.Size
+			at++
+		}
+	}
+	return pieces, lent
 }
 
 func unique(seen map[string]bool, id string) string {
@@ -338,7 +370,7 @@ func (p *plan) onTwin(made *schematic.Made, m *schematic.Measure, byID []map[str
 	if made.MirrorOf == "" {
 		return false
 	}
-	for _, twin := range p.g.Pieces {
+	for _, twin := range p.pieces {
 		if twin.Name != made.MirrorOf || twin == made || twin.MirrorOf != "" {
 			continue
 		}
