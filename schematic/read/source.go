@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"unicode"
 	"unicode/utf8"
 
 	"gopkg.in/yaml.v3"
@@ -140,7 +141,7 @@ func (r *reader) encoding(src []byte) bool {
 			}
 		case c == '\uFEFF' && i == 0:
 			col = 0
-		case c < 0x20 && c != '\t', c == 0x7f, c >= 0x80 && c < 0xa0, c == '\u2028', c == '\u2029', c == '\uFEFF', c == '\uFFFE', c == '\uFFFF':
+		case unseen(c):
 			r.fail(pos, "file/characters", "a character that can't be seen (U+%04X) stands here", c).Fix = "take it out"
 			ok = false
 			told++
@@ -151,13 +152,19 @@ func (r *reader) encoding(src []byte) bool {
 	return ok
 }
 
+// unseen reports whether a character has no place in a text: it would steer a terminal, end a
+// line where no one sees it, or not be a character at all.
+func unseen(c rune) bool {
+	return unicode.IsControl(c) && c != '\t' && c != '\n' || c == '\u2028' || c == '\u2029' || c == '\uFEFF' || c == '\uFFFE' || c == '\uFFFF'
+}
+
 // windows1252 are the characters that patterns most often have in that encoding.
 var windows1252 = map[byte]string{
 	0xbc: "¼", 0xbd: "½", 0xbe: "¾", 0x96: "–", 0x97: "—", 0x93: "“", 0x94: "”", 0x92: "’", 0xd7: "×", 0xe9: "é", 0xfc: "ü", 0xf6: "ö", 0xe4: "ä", 0xb0: "°",
 }
 
 // allowed refuses what a pattern does not need and a file could run away with:
-// anchors, aliases, tags and great depth.
+// anchors, aliases, tags and great depth; and what a text may not hold, written with a backslash.
 func (r *reader) allowed(n *yaml.Node, deep int) bool {
 	if deep > mostDeep {
 		f := r.fail(r.pos(n), "file/depth", "things stand inside each other %d deep", deep)
@@ -177,6 +184,11 @@ func (r *reader) allowed(n *yaml.Node, deep int) bool {
 	case n.Style&yaml.TaggedStyle != 0:
 		f := r.fail(r.pos(n), "file/tag", "%q gives a type, and a pattern can't do that", n.Tag)
 		f.Fix = "take it out; or put quotes around a text that begins with !"
+		ok = false
+	}
+	if i := strings.IndexFunc(n.Value, unseen); n.Kind == yaml.ScalarNode && i >= 0 {
+		c, _ := utf8.DecodeRuneInString(n.Value[i:])
+		r.fail(r.pos(n), "file/characters", "this text has a character in it that can't be seen (U+%04X)", c).Fix = "take it out"
 		ok = false
 	}
 	for _, c := range n.Content {
