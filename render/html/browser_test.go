@@ -301,22 +301,18 @@ func TestASnippetLeavesThePageAroundAsItIs(t *testing.T) {
 	assert.Equal(t, without, with)
 }
 
-// modules is a folder of npm's packages for tests: axe-core and the W3C's own checker.
-// They are fetched where renderers are required, and are taken from FLATWRIGHT_NODE_MODULES if that is set.
+// modules is the folder of npm's packages for tests: axe-core and the W3C's own checker,
+// which npm ci in testdata/browser fetches.
 func modules(t *testing.T) string {
 	t.Helper()
-	if dir := os.Getenv("FLATWRIGHT_NODE_MODULES"); dir != "" {
-		return dir
+	dir := filepath.FromSlash("../../testdata/browser/node_modules")
+	if _, err := os.Stat(filepath.Join(dir, "vnu-jar")); err != nil {
+		if compare.Required() {
+			require.NoError(t, err, "run npm ci in testdata/browser")
+		}
+		t.Skip("axe-core and vnu-jar are not there: run npm ci in testdata/browser")
 	}
-	if !compare.Required() {
-		t.Skip("FLATWRIGHT_NODE_MODULES names no folder with axe-core and vnu-jar")
-	}
-	dir := filepath.Join(os.TempDir(), fmt.Sprintf("flatwright-npm-%d", os.Getuid()))
-	require.NoError(t, os.MkdirAll(dir, 0o700))
-	if _, err := os.Stat(filepath.Join(dir, "node_modules", "vnu-jar", "build", "dist", "vnu.jar")); err != nil {
-		compare.Run(t, nil, "npm", "install", "--prefix", dir, "--no-save", "--no-audit", "--no-fund", "--ignore-scripts", "axe-core@4.14.1", "vnu-jar@26.9.27")
-	}
-	return filepath.Join(dir, "node_modules")
+	return dir
 }
 
 // Axe's rules for WCAG 2.0 to 2.2, levels A and AA, and its best practices.
