@@ -9,6 +9,10 @@ import (
 	"os"
 	"os/signal"
 	"syscall"
+
+	"github.com/spf13/cobra"
+
+	"flatwright/cmd/internal/serve"
 )
 
 func main() {
@@ -16,6 +20,7 @@ func main() {
 }
 
 func realMain() int {
+	cobra.MousetrapHelpText = "" // a double click opens the page; see started
 	ctx, cancel := context.WithCancelCause(context.Background())
 	defer cancel(nil)
 	signals := make(chan os.Signal, 1)
@@ -28,5 +33,6 @@ func realMain() int {
 	return run(ctx, os.Args[1:], environment{
 		in: os.Stdin, out: os.Stdout, err: os.Stderr,
 		colour: colourful(os.Stderr, os.Getenv), outColour: colourful(os.Stdout, os.Getenv),
+		opened: started().opened(), browse: serve.Browse,
 	})
 }

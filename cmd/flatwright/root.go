@@ -28,6 +28,8 @@ type environment struct {
 	out, err  io.Writer
 	colour    bool // of err
 	outColour bool // of out
+	opened    bool // from a desktop, by a double click
+	browse    func(address string) error
 }
 
 // exit is an error with its exit code. An error without text has been told
@@ -48,6 +50,9 @@ func (e *exit) Unwrap() error { return e.err }
 
 // run runs the command line args and gives its exit code.
 func run(ctx context.Context, args []string, env environment) int {
+	if env.opened && len(args) == 0 {
+		args = []string{"serve"}
+	}
 	root := newRoot(env)
 	root.SetArgs(args)
 	cmd, err := root.ExecuteContextC(ctx)

@@ -46,8 +46,8 @@ func page(cmd *cobra.Command, env environment, o serve.Options, show bool) error
 		return &exit{exitUsage, err}
 	}
 	fmt.Fprintf(env.err, "open %s in a browser; Ctrl+C ends it\n", s.Address())
-	if show {
-		if err := serve.Browse(s.Address()); err != nil {
+	if show && env.browse != nil {
+		if err := env.browse(s.Address()); err != nil {
 			fmt.Fprintln(env.err, "no browser could be opened from here: open the address by hand")
 		}
 	}

@@ -1,0 +1,76 @@
+package main
+
+import (
+	"context"
+	"regexp"
+	"strings"
+	"sync"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func TestADoubleClickIsToldFromACall(t *testing.T) {
+	for _, c := range []struct {
+		what string
+		s    start
+		want bool
+	}{
+		{"Windows, from the desktop", start{system: "windows", explorer: true, terminal: true}, true},
+		{"Windows, from a prompt", start{system: "windows", terminal: true}, false},
+		{"macOS, from the Finder", start{system: "darwin", name: "/Users/ada/Downloads/flatwright", folder: "/Users/ada", home: "/Users/ada", terminal: true}, true},
+		{"macOS, by name", start{system: "darwin", name: "flatwright", folder: "/Users/ada", home: "/Users/ada", terminal: true}, false},
+		{"macOS, in another folder", start{system: "darwin", name: "/usr/local/bin/flatwright", folder: "/Users/ada/knits", home: "/Users/ada", terminal: true}, false},
+		{"macOS, no home", start{system: "darwin", name: "/flatwright"}, false},
+		{"Linux, from a file manager", start{system: "linux", display: true}, true},
+		{"Linux, from a terminal", start{system: "linux", display: true, terminal: true}, false},
+		{"Linux, from a script without a screen", start{system: "linux"}, false},
+	} {
+		assert.Equal(t, c.want, c.s.opened(), c.what)
+	}
+}
+
+// told is a buffer that may be read while it is written.
+type told struct {
+	mu sync.Mutex
+	b  strings.Builder
+}
+
+func (w *told) Write(p []byte) (int, error) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.b.Write(p)
+}
+
+func (w *told) String() string {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.b.String()
+}
+
+func TestOpenedWithoutArgumentsItServesThePageAndCalledSoItShowsHelp(t *testing.T) {
+	var out, errs told
+	code := run(context.Background(), nil, environment{in: strings.NewReader(""), out: &out, err: &errs})
+	assert.Equal(t, exitWell, code)
+	assert.Contains(t, out.String(), "flatwright COMMAND")
+
+	ctx, cancel := context.WithCancel(context.Background())
+	browsed := make(chan string, 1)
+	out, errs = told{}, told{}
+	ended := make(chan int)
+	go func() {
+		ended <- run(ctx, nil, environment{in: strings.NewReader(""), out: &out, err: &errs, opened: true,
+			browse: func(address string) error { browsed <- address; return nil }})
+	}()
+	select {
+	case address := <-browsed:
+		assert.Regexp(t, regexp.MustCompile(`^http://127\.0\.0\.1:\d+/open/`), address)
+	case <-time.After(20 * time.Second):
+		t.Error("no browser was opened")
+	}
+	cancel()
+	require.Equal(t, exitWell, <-ended, errs.String())
+	assert.Contains(t, errs.String(), "ended")
+}
