@@ -43,16 +43,6 @@ func (m *Made) lastsTo(a, b *Measure) bool {
 	return a.lasts && (m.From.upwards() && a.A.Y <= b.A.Y || !m.From.upwards() && a.A.Y >= b.A.Y)
 }
 
-func mirrorID(id string) string {
-	switch {
-	case strings.HasSuffix(id, ".left"):
-		return strings.TrimSuffix(id, ".left") + ".right"
-	case strings.HasSuffix(id, ".right"):
-		return strings.TrimSuffix(id, ".right") + ".left"
-	}
-	return id
-}
-
 // settleMeasures makes the IDs unique, and shows each dimension once: not one
 // that equals the whole length or width beside it.
 func (m *Made) settleMeasures() {
