@@ -187,6 +187,7 @@ func TestAlterNeverPanicsAndTheSameGaugeKeepsRandomGarments(t *testing.T) {
 		a, found := grade.Alter(p, grade.Request{Size: size, Gauges: []schematic.Gauge{p.Gauges[0]}})
 		if a == nil {
 			t.Fatal(found)
+			return
 		}
 		all++
 		kept := true

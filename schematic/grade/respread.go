@@ -58,7 +58,20 @@ func (t *respread) placesOf(s *schematic.Shape, h *schematic.Shaping, step schem
 		return 2
 	case schematic.Lines:
 		n := shapingTimes(h) * max(1, h.By.Int(0, 1))
-		if d := step.After - step.Before; len(s.Shapings) == 1 && n > 0 && d != 0 {
+		d := step.After - step.Before
+		for i := range s.Shapings { // the rest of the change is that of the lines
+			if o := &s.Shapings[i]; o != h {
+				if o.At == schematic.Lines {
+					return 2
+				}
+				by := shapingTimes(o) * max(1, o.By.Int(0, 1)) * t.placesOf(s, o, step)
+				if o.Increase {
+					by = -by
+				}
+				d += by
+			}
+		}
+		if n > 0 && d != 0 {
 			return max(d, -d) / n
 		}
 		return 2
