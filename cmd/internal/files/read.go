@@ -17,11 +17,32 @@ var ErrTooLarge = errors.New("a pattern file is at most 1 MiB")
 
 // Read is the whole of the file called path, or of stdin if path is Stdio. It
 // fails, naming the file, if there is none, if it is a folder, if it may not be read
-// or if it has more than MaxRead bytes. It stops waiting for stdin if ctx ends.
+// or if it has more than MaxRead bytes. It stops waiting if ctx ends: for a person who
+// types, a pipe to which no one writes, or a disk that is far away.
 func Read(ctx context.Context, path string, stdin io.Reader) ([]byte, error) {
-	if path == Stdio {
-		return waiting(ctx, stdin)
+	type result struct {
+		text []byte
+		err  error
 	}
+	done := make(chan result, 1)
+	go func() {
+		var r result
+		if path == Stdio {
+			r.text, r.err = bounded(stdin, "standard input")
+		} else {
+			r.text, r.err = opened(path)
+		}
+		done <- r
+	}()
+	select {
+	case r := <-done:
+		return r.text, r.err
+	case <-ctx.Done():
+		return nil, fmt.Errorf("stopped: %w", context.Cause(ctx))
+	}
+}
+
+func opened(path string) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", path, plain(err))
@@ -31,25 +52,6 @@ func Read(ctx context.Context, path string, stdin io.Reader) ([]byte, error) {
 		return nil, fmt.Errorf("cannot read %s: it is a folder; name the pattern file in it", path)
 	}
 	return bounded(f, path)
-}
-
-// waiting reads stdin, for which a person may be typing.
-func waiting(ctx context.Context, stdin io.Reader) ([]byte, error) {
-	type result struct {
-		text []byte
-		err  error
-	}
-	done := make(chan result, 1)
-	go func() {
-		text, err := bounded(stdin, "standard input")
-		done <- result{text, err}
-	}()
-	select {
-	case r := <-done:
-		return r.text, r.err
-	case <-ctx.Done():
-		return nil, fmt.Errorf("stopped: %w", context.Cause(ctx))
-	}
 }
 
 func bounded(r io.Reader, name string) ([]byte, error) {

@@ -9,6 +9,8 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"strings"
+	"time"
 )
 
 // Write puts all files into the folder dir, which it makes if it is not there.
@@ -43,6 +45,7 @@ func writeInto(ctx context.Context, dir string, all []File) (done int, err error
 	}
 	defer root.Close()
 
+	sweep(root)
 	temps := make([]string, 0, len(all))
 	defer func() {
 		for _, t := range temps[done:] {
@@ -57,7 +60,7 @@ func writeInto(ctx context.Context, dir string, all []File) (done int, err error
 		if err != nil {
 			return 0, fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.Name), err)
 		}
-		temp := ".flatwright-" + rand.Text() + ".tmp"
+		temp := tempName()
 		temps = append(temps, temp)
 		if err := writeTemp(root, temp, f.Body, mode); err != nil {
 			return 0, fmt.Errorf("cannot write %s: %w", filepath.Join(dir, f.Name), plain(err))
@@ -77,6 +80,31 @@ func writeInto(ctx context.Context, dir string, all []File) (done int, err error
 		done++
 	}
 	return done, nil
+}
+
+// Temporary files. One that is older than stale was left by a program that was killed.
+const (
+	tempStart = ".flatwright-"
+	tempEnd   = ".tmp"
+	stale     = time.Hour
+)
+
+func tempName() string { return tempStart + rand.Text() + tempEnd }
+
+// sweep takes stale temporary files out of a folder. What can't be taken out stays.
+func sweep(root *os.Root) {
+	all, err := fs.ReadDir(root.FS(), ".")
+	if err != nil {
+		return
+	}
+	for _, e := range all {
+		if !strings.HasPrefix(e.Name(), tempStart) || !strings.HasSuffix(e.Name(), tempEnd) || len(e.Name()) != len(tempName()) {
+			continue
+		}
+		if info, err := e.Info(); err == nil && info.Mode().IsRegular() && time.Since(info.ModTime()) > stale {
+			_ = root.Remove(e.Name())
+		}
+	}
 }
 
 // replaceable says whether a file called name may be put there, and with
