@@ -39,6 +39,9 @@ func (f *freeform) note(row, n int) { f.rounds = append(f.rounds, roundPoint{row
 // by to lie flat rather than cup: below it the crown is drawn as a dome.
 const flatGrowth = 0.75
 
+// frilled is from how many times that growth on rounds are said to frill.
+const frilled = 1.3
+
 // settleDisc splits a piece from the centre into the disc that its growing rounds make and the
 // tube that follows; a circle grows each round by 2π × row height / stitch
 // width (geometry of the circle).
@@ -57,8 +60,13 @@ func (c *canvas) settleDisc(w *worker) {
 	last := roundPoint{}
 	for i, p := range f.rounds {
 		if i > 0 && p.row > last.row {
-			if float64(p.n-last.n)/float64(p.row-last.row) < need {
+			grows := float64(p.n-last.n) / float64(p.row-last.row)
+			if last.n > 0 && grows < need {
 				break
+			}
+			if frill := need / flatGrowth * frilled; last.n > 0 && grows > frill {
+				w.find("arithmetic/flat", finding.Note, w.piece.Pos, fmt.Sprintf("rounds that grow by %.4g stitches do not lie flat at this gauge: they frill", grows),
+					fmt.Sprintf("%.4g more in each round", grows), fmt.Sprintf("about %.1f more: 2π × row height ÷ stitch width", need/flatGrowth), "increase less in each round, or mean it")
 			}
 			flat = p.row
 		}

@@ -7,6 +7,7 @@ package schematic
 import (
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
 	"flatwright/schematic/units"
 )
 
@@ -97,6 +98,14 @@ func (g Gauge) StitchWidth() units.Num { return g.Over.Div(g.Stitches) }
 
 // RowHeight is the height of one row in mm.
 func (g Gauge) RowHeight() units.Num { return g.Over.Div(g.Rows) }
+
+// Crochet reports whether the gauge is of a crochet stitch in the terms t: a row that picks
+// stitches up, or is worked into a ring, is then a row as high as any other (common practice); in
+// knitting it is the edge of the fabric.
+func (g Gauge) Crochet(t Terms) bool {
+	_, ok := stitch.Worked(g.Stitch, stitch.Terms(t))
+	return ok
+}
 
 // GaugeNamed is the gauge called name, or nil. An empty name is the first.
 func (p *Pattern) GaugeNamed(name string) *Gauge {

@@ -43,7 +43,12 @@ func (s *Ring) work(w *worker) {
 	w.begin([]run{{n: n, gauge: g}}, g, "centre", s.Pos)
 	w.cur.round = true
 	w.canvas(&w.cur.blocks[0]).free = &freeform{disc: true}
-	w.canvas(&w.cur.blocks[0]).free.note(0, n)
+	if !g.Crochet(w.b.p.Terms) {
+		w.canvas(&w.cur.blocks[0]).free.note(0, n)
+		return
+	}
+	w.canvas(&w.cur.blocks[0]).free.note(0, 0)
+	w.advance(1, nil, nil)
 }
 
 func (p *Piece) mustRound(w *worker, pos finding.Pos) {
@@ -114,6 +119,9 @@ func (s *PickUp) work(w *worker) {
 	w.restep(b, next)
 	st.band, st.gauge, st.row = 0, g, 0
 	st.rs = !w.piece.FirstWS
+	if g.Crochet(w.b.p.Terms) {
+		w.advance(1, nil, nil)
+	}
 }
 
 // picked is the number of stitches along rows rows, and its arithmetic.
@@ -293,6 +301,11 @@ func (w *worker) onto() {
 	pos := w.piece.Pos
 	w.section = &CastOn{Common: Common{Pos: pos}}
 	w.begin([]run{{n: n, gauge: g}}, g, orElse(w.piece.BeginEdge, "picked-up edge"), pos)
-	w.made.Steps = append(w.made.Steps, Step{Section: w.section, After: n, FirstRow: 1, FirstRS: w.cur.rs, Gauge: g.Name})
 	w.levelOf(&w.cur.blocks[0], "", "", true, false)
+	step := Step{Section: w.section, After: n, FirstRow: 1, FirstRS: w.cur.rs, Gauge: g.Name}
+	if g.Crochet(w.b.p.Terms) {
+		w.advance(1, nil, nil)
+		step.Rows = 1
+	}
+	w.made.Steps = append(w.made.Steps, step)
 }

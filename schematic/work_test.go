@@ -239,6 +239,41 @@ func TestARowJoinedIntoARoundLiesFlatAtHalfItsWayRound(t *testing.T) {
 	assert.Equal(t, units.Int((5*90+25*100)*20), m.Area)
 }
 
+// In crochet a row that picks up, or is worked into a ring, is as high as any other; in
+// knitting the picked-up loops are the edge of the fabric (common practice).
+func TestAPickedUpRowHasAHeightInCrochetAlone(t *testing.T) {
+	for _, c := range []struct {
+		stitch string
+		rows   int64
+	}{{"sc", 1}, {"hdc in back loop only", 1}, {"stockinette stitch", 0}, {"", 0}} {
+		p := plain(&Piece{Name: "Sleeve", Kind: KindSleeve, Sections: []Section{
+			&Sideways{Stitches: n(10), Rows: n(20)}, &PickUp{Pick: 1, Of: 1}, &Even{Amount: Amount{Rows: n(25)}},
+		}}, &Piece{Name: "Mat", Round: true, From: FromCentre, Sections: []Section{
+			&Ring{Stitches: n(6)}, &Shape{Shapings: []Shaping{{Increase: true, By: n(5), At: Across, Every: n(1), Times: n(9)}}},
+		}})
+		p.Gauges[0].Stitch = c.stitch
+		g := Work(p, 0)
+		require.Empty(t, g.Findings)
+		// A band of 10 stitches of 5 mm, then rows of 4 mm.
+		assert.Equal(t, units.Int(50+4*(25+c.rows)), find(t, g.Pieces[0], "sleeve.sleeve-length").Length, c.stitch)
+		assert.Equal(t, units.Int(2*4*(9+c.rows)), find(t, g.Pieces[1], "mat.diameter").Length, c.stitch)
+	}
+}
+
+func TestRoundsThatGrowTooFastFrill(t *testing.T) {
+	// A flat circle grows each round by 2π × 4 mm ÷ 5 mm = 5.03 stitches (geometry).
+	for by, frills := range map[int]bool{5: false, 6: false, 8: true} {
+		p := plain(&Piece{Name: "Mat", Round: true, From: FromCentre, Sections: []Section{
+			&Ring{Stitches: n(6)}, &Shape{Shapings: []Shaping{{Increase: true, By: n(by), At: Across, Every: n(1), Times: n(9)}}},
+		}})
+		f := Work(p, 0).Findings
+		require.Equal(t, frills, len(f) == 1, by)
+		if frills {
+			assert.Equal(t, "arithmetic/flat", f[0].Kind)
+		}
+	}
+}
+
 func TestMotifsShareTheirJoinings(t *testing.T) {
 	p := plain(&Piece{Name: "Panel", Motifs: &Motifs{Shape: Square, Across: expr.Of(units.Int(100)), Joining: expr.Of(units.Int(4)), Filled: []string{"x.", "xx"}}})
 	m := Work(p, 0).Pieces[0]

@@ -64,6 +64,7 @@ var Kinds = []About{
 	{"arithmetic/join-rows", "parts joined after different rows"},
 	{"arithmetic/join-gap", "stitches added that do not fill the gap between two parts"},
 	{"arithmetic/mitre", "a mitre that does not bend as stated"},
+	{"arithmetic/flat", "rounds that grow more than a flat circle does"},
 	{"arithmetic/motifs", "a grid without a motif"},
 	{"reference/edge", "an edge that no piece has"},
 	{"drawn/written", "a written measurement that the counts do not make at the gauge"},

@@ -6,6 +6,7 @@ package random
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"pgregory.net/rapid"
@@ -541,10 +542,17 @@ func (m *g) crown() {
 	times := m.grade("crown", 5, 14)
 	m.add(&schematic.Piece{Name: m.name("Hat"), Kind: schematic.KindHat, Round: true, From: schematic.FromCentre, Sections: []schematic.Section{
 		&schematic.Ring{Stitches: m.one(first)},
-		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: m.one(m.int("by", 3, 12)), At: schematic.Across, Every: m.one(1), Times: gr(times)}}},
+		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: m.one(m.growth()), At: schematic.Across, Every: m.one(1), Times: gr(times)}}},
 		&schematic.Even{Amount: rows(m.grade("sides", 4, 40))},
 		&schematic.BindOff{All: true, Edge: "brim"},
 	}})
+}
+
+// growth is how much each round of a crown grows: from a point to a flat circle.
+func (m *g) growth() int {
+	f := m.p.Gauges[0]
+	flat := 2 * math.Pi * f.RowHeight().Float() / f.StitchWidth().Float()
+	return max(1, int(flat*float64(m.int("of flat", 30, 125))/100))
 }
 
 func (m *g) brim() {

@@ -158,7 +158,9 @@ func (w *printer) onto(q *schematic.Piece) {
 		w.say("Pick up and knit %s sts evenly along the edge.", w.line(after))
 		return
 	}
-	w.say("Pick up %s sts evenly along the edge.", w.line(after))
+	one := w.each(func(int) int { return 1 })
+	w.say("%s: Work %s %s evenly along the edge. (%s %s)", w.label(one), w.line(after), w.abbr(), w.line(after), w.unit())
+	w.worked(one, after)
 }
 
 func (w *printer) start(n nums) {
@@ -184,14 +186,8 @@ func (w *printer) stitchOf(gauge, own string) {
 	case strings.Contains(low, "front loop"):
 		w.loop = " flo"
 	}
-	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return r == ' ' || r == ',' || r == '-' || r == '(' || r == ')' })
-	for i := range words {
-		for k := min(len(words), i+3); k > i; k-- {
-			if s, ok := stitch.Lookup(strings.Join(words[i:k], " "), w.from); ok && s.Craft == stitch.Crochet && s.Uses == 1 && s.Makes == 1 && s.Base == s.ID && s.ID != "slst" && s.Legs == 1 {
-				w.st, w.knit = s, false
-				return
-			}
-		}
+	if s, ok := stitch.Worked(text, w.from); ok {
+		w.st, w.knit = s, false
 	}
 }
 

@@ -69,6 +69,20 @@ func Lookup(phrase string, t Terms) (*Stitch, bool) {
 	return s, ok
 }
 
+// Worked finds the crochet stitch in which a text, such as the words of a gauge, says
+// that a fabric is worked: the first plain stitch that it names, in the terms t.
+func Worked(text string, t Terms) (*Stitch, bool) {
+	words := strings.FieldsFunc(strings.ToLower(text), func(r rune) bool { return strings.ContainsRune(" ,-()", r) })
+	for i := range words {
+		for k := min(len(words), i+3); k > i; k-- {
+			if s, ok := Lookup(strings.Join(words[i:k], " "), t); ok && s.Craft == Crochet && s.Uses == 1 && s.Makes == 1 && s.Base == s.ID && s.ID != "slst" && s.Legs == 1 {
+				return s, true
+			}
+		}
+	}
+	return nil, false
+}
+
 // Longest is how many words the longest phrase of the list has.
 const Longest = 6
 
