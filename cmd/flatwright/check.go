@@ -80,6 +80,8 @@ anything does not agree; notes, which are worth a look, do not count.`,
 				return &exit{exitFindings, nil}
 			case len(all) > 0:
 				fmt.Fprintf(env.err, "found %s\n", tally(all))
+			default:
+				fmt.Fprintln(env.err, nothing)
 			}
 			reading(env, report)
 			return nil

@@ -202,7 +202,8 @@ func TestCheckExitCodes(t *testing.T) {
 			assert.Equal(t, c.code, r.code, r.err)
 			assert.Contains(t, r.out, c.out)
 			if c.out == "" {
-				assert.Empty(t, r.out+r.err, "quiet when all is well")
+				assert.Empty(t, r.out, "no finding")
+				assert.Equal(t, nothing+"\n", r.err, "silence would leave a person in doubt")
 			}
 		})
 	}

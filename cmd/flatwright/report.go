@@ -49,6 +49,9 @@ func count(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
+// nothing is what is said where all is well.
+const nothing = "found nothing that does not agree"
+
 // tell prints findings in full on standard error.
 func tell(env environment, list finding.List, src job.Source) {
 	// standard error that cannot be written leaves nowhere to say so
@@ -58,7 +61,7 @@ func tell(env environment, list finding.List, src job.Source) {
 // brief tells findings in a line each, and how to hear more.
 func brief(env environment, list finding.List, path string) {
 	if len(list) == 0 {
-		fmt.Fprintln(env.err, "found nothing that does not agree")
+		fmt.Fprintln(env.err, nothing)
 		return
 	}
 	fmt.Fprintf(env.err, "found %s:\n", tally(list))
