@@ -32,7 +32,7 @@ func TestPlantedFaultsAreFound(t *testing.T) {
 		{"a written length that the rows do not make", "saltmarsh-cardigan.yaml",
 			"length: 58 (59, 60, 62)", "length: 58 (59, 60, 64)", "drawn/written", []string{"L"}},
 		{"a written bust with two digits changed", "saltmarsh-cardigan.yaml",
-			"is: 85.5 (95.5, 105.5", "is: 85.5 (95.5, 150.5", "grading/backwards", []string{"L"}},
+			"is: 85.5 (95.5, 105.5", "is: 85.5 (95.5, 150.5", "drawn/written", []string{"M"}},
 		{"a size that is not written", "saltmarsh-cardigan.yaml",
 			"length: 58 (59, 60, 62)", "length: 58 (59, -, 62)", "grading/missing", []string{"M"}},
 		{"inches that are not those centimetres", "saltmarsh-cardigan.yaml",
