@@ -64,7 +64,11 @@ func chooseUnits(cmd *cobra.Command, to *[]units.Unit, usage string) {
 }
 
 func choosePaper(cmd *cobra.Command, paper *place.Paper, orientation *place.Orientation) {
-	choose(cmd, paper, "paper", "a4", "paper", word[place.Paper]{"a4", place.A4}, word[place.Paper]{"letter", place.Letter})
+	var papers []word[place.Paper]
+	for _, p := range place.Papers() {
+		papers = append(papers, word[place.Paper]{p.Word(), p})
+	}
+	choose(cmd, paper, "paper", papers[0].name, "paper", papers...)
 	choose(cmd, orientation, "orientation", "auto", "which way up; auto takes the fewest pages, then the largest scale",
 		word[place.Orientation]{"auto", place.Auto}, word[place.Orientation]{"portrait", place.Portrait},
 		word[place.Orientation]{"landscape", place.Landscape})

@@ -100,3 +100,15 @@ func TestWrappedTextKeepsItsWordsAndItsWidth(t *testing.T) {
 		}
 	})
 }
+
+// A4 is 210 x 297 mm (ISO 216); Letter is 8.5 x 11 in (ANSI/ASME Y14.1, size A), and an
+// inch 25.4 mm.
+func TestPapersHaveTheSizesOfTheirStandards(t *testing.T) {
+	want := map[string][2]float64{"A4": {210, 297}, "Letter": {8.5 * 25.4, 11 * 25.4}}
+	for _, p := range Papers() {
+		short, long := p.Size()
+		require.InDelta(t, want[p.String()][0], short, 1e-9, p)
+		require.InDelta(t, want[p.String()][1], long, 1e-9, p)
+	}
+	require.Len(t, Papers(), len(want))
+}

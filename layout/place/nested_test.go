@@ -33,7 +33,7 @@ func TestNothingOverlapsOnNestedDrawingsOfRandomGarments(t *testing.T) {
 		} else {
 			gs = randomGarments(t)
 		}
-		o := Options{Paper: Paper(rapid.IntRange(0, 1).Draw(t, "paper")), Orientation: Orientation(rapid.IntRange(0, 2).Draw(t, "way"))}
+		o := Options{Paper: rapid.SampledFrom(Papers()).Draw(t, "paper"), Orientation: Orientation(rapid.IntRange(0, 2).Draw(t, "way"))}
 		sheets, err := Nested(gs, o)
 		if err != nil {
 			var large *TooLarge

@@ -5,6 +5,7 @@ package place
 
 import (
 	"fmt"
+	"strings"
 
 	"flatwright/fonts"
 	"flatwright/schematic/units"
@@ -13,27 +14,38 @@ import (
 // Paper is a size of sheet.
 type Paper int
 
-// The papers: A4 is 210 x 297 mm (ISO 216), Letter 8.5 x 11 in (ANSI/ASME Y14.1, size A).
+// The papers, as their table has them.
 const (
 	A4 Paper = iota
 	Letter
 )
 
-// Size is the paper's short and long side in mm.
-func (p Paper) Size() (short, long float64) {
-	if p == Letter {
-		return 215.9, 279.4
-	}
-	return 210, 297
+// papers are the sheets in mm: A4 of ISO 216, Letter of ANSI/ASME Y14.1 (size A, 8.5 x 11 in).
+var papers = []struct {
+	name        string
+	short, long float64
+}{
+	A4:     {"A4", 210, 297},
+	Letter: {"Letter", 215.9, 279.4},
 }
 
-// String is the paper's name.
-func (p Paper) String() string {
-	if p == Letter {
-		return "Letter"
+// Papers are all papers, the usual one first.
+func Papers() []Paper {
+	all := make([]Paper, len(papers))
+	for i := range all {
+		all[i] = Paper(i)
 	}
-	return "A4"
+	return all
 }
+
+// Size is the paper's short and long side in mm.
+func (p Paper) Size() (short, long float64) { return papers[p].short, papers[p].long }
+
+// String is the paper's name.
+func (p Paper) String() string { return papers[p].name }
+
+// Word is the paper's name as a choice, in small letters.
+func (p Paper) Word() string { return strings.ToLower(papers[p].name) }
 
 // Orientation is which way up the paper is.
 type Orientation int
@@ -128,6 +140,8 @@ func (o Options) check(sizes int) error {
 	switch {
 	case sizes == 0:
 		return fmt.Errorf("there is no garment to draw")
+	case o.Paper < 0 || int(o.Paper) >= len(papers):
+		return fmt.Errorf("there is no paper %d", o.Paper)
 	case o.Size < 0 || o.Size >= sizes:
 		return fmt.Errorf("size %d is not among the %d sizes", o.Size, sizes)
 	case o.Scale != 0 && !(o.Scale >= 0.5 && o.Scale <= 1000):

@@ -144,7 +144,7 @@ func randomView(t *rapid.T) schematic.View {
 
 func randomOptions(t *rapid.T, sizes int) Options {
 	return Options{
-		Paper: Paper(rapid.IntRange(0, 1).Draw(t, "paper")), Orientation: Orientation(rapid.IntRange(0, 2).Draw(t, "orientation")),
+		Paper: rapid.SampledFrom(Papers()).Draw(t, "paper"), Orientation: Orientation(rapid.IntRange(0, 2).Draw(t, "orientation")),
 		Scale:  rapid.SampledFrom([]float64{0, 0, 0, 8, 10, 12.5, 50}).Draw(t, "scale"),
 		Size:   rapid.IntRange(0, sizes-1).Draw(t, "index"),
 		Trim:   rapid.Bool().Draw(t, "trim"),

@@ -19,7 +19,7 @@ type choices struct {
 	Size   string `json:"size"`
 	Labels string `json:"labels"` // one, all, letters or blank
 	Units  string `json:"units"`  // cm, in or both
-	Paper  string `json:"paper"`  // a4 or letter
+	Paper  string `json:"paper"`  // its word
 	Large  bool   `json:"large"`
 	Little bool   `json:"little"` // little ink
 
@@ -40,8 +40,10 @@ var unitsOf = map[string][]units.Unit{"cm": {units.CM}, "in": {units.Inch}, "bot
 
 func (c choices) draw() job.DrawOptions {
 	o := job.DrawOptions{Size: c.Size, Labels: job.Labels(c.Labels), Units: unitsOf[c.Units], Creator: "Flatwright"}
-	if c.Paper == "letter" {
-		o.Paper = place.Letter
+	for _, p := range place.Papers() {
+		if c.Paper == p.Word() {
+			o.Paper = p
+		}
 	}
 	if c.Large {
 		o.Text = place.Large
