@@ -41,9 +41,3 @@ func Ascent(f Face) float64 { return metricsOf(f).ascent }
 
 // Descent is the depth of the lowest letters below the baseline, in em, positive.
 func Descent(f Face) float64 { return metricsOf(f).descent }
-
-// CapHeight is the height of a capital letter, in em.
-func CapHeight(f Face) float64 { return metricsOf(f).capHeight }
-
-// XHeight is the height of a small letter such as x, in em.
-func XHeight(f Face) float64 { return metricsOf(f).xHeight }

@@ -25,7 +25,7 @@ type metrics struct {
 	kern    []int16          // row*columns + column
 	columns int
 
-	ascent, descent, capHeight, xHeight float64
+	ascent, descent float64
 }
 
 // tableEnd ends the runes that have a place in an array: every letter, digit and
@@ -78,7 +78,6 @@ func build(ttf []byte) *metrics {
 		panic("fonts: embedded face: " + err.Error())
 	}
 	m.ascent, m.descent = float64(fm.Ascent)/unitsPerEm, float64(fm.Descent)/unitsPerEm
-	m.capHeight, m.xHeight = float64(fm.CapHeight)/unitsPerEm, float64(fm.XHeight)/unitsPerEm
 	return m
 }
 

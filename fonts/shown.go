@@ -39,24 +39,6 @@ func Shown(f Face, s string) string {
 	return b.String()
 }
 
-// Missing are the characters of s that StandIn will take the place of, each once,
-// in the order of the text.
-func Missing(f Face, s string) []rune {
-	if plain(s) {
-		return nil
-	}
-	m := metricsOf(f)
-	var missing []rune
-	seen := map[rune]bool{}
-	for _, r := range composed(s) {
-		if m.of(r) == 0 && !isSpace(r) && !isInvisible(r) && !seen[r] {
-			seen[r] = true
-			missing = append(missing, r)
-		}
-	}
-	return missing
-}
-
 // plain reports whether s is printable ASCII, which every face draws as it is.
 func plain(s string) bool {
 	for i := range len(s) {

@@ -11,15 +11,6 @@ type Box struct {
 	HalfW, HalfH float64
 }
 
-// Upright is the box between two corners.
-func Upright(lo, hi Point) Box {
-	return Box{
-		C:     Point{(lo.X + hi.X) / 2, (lo.Y + hi.Y) / 2},
-		U:     Point{1, 0},
-		HalfW: math.Abs(hi.X-lo.X) / 2, HalfH: math.Abs(hi.Y-lo.Y) / 2,
-	}
-}
-
 // Box is the text's box: ascent, descent and measured width, turned with it.
 func (t *Text) Box() Box {
 	c := t.Corners()

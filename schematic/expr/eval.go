@@ -3,7 +3,6 @@ package expr
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -110,72 +109,4 @@ func (s *Sum) unlike(n *Node, a, b Dim) *Problem {
 		p.Fix = "write the unit behind the number, such as 15 cm"
 	}
 	return p
-}
-
-// Order is an order in which sums that name each other can be worked out: each
-// one after those that it names. Names that are no sums are given. A circle is a Problem
-// that names its members; its Span is of the name that closes it, in the sum
-// called by the string returned. Names are the same whatever their case.
-func Order(sums map[string]*Sum) ([]string, string, *Problem) {
-	names := make([]string, 0, len(sums))
-	key := map[string]string{}
-	for n := range sums {
-		names = append(names, n)
-		key[strings.ToLower(n)] = n
-	}
-	slices.Sort(names)
-	var out, path []string
-	state := map[string]int{} // 1: on the path, 2: done
-	var visit func(string) (string, *Problem)
-	visit = func(n string) (string, *Problem) {
-		state[n] = 1
-		path = append(path, n)
-		for _, m := range sums[n].Names() {
-			k, ok := key[strings.ToLower(m)]
-			if !ok {
-				continue
-			}
-			switch state[k] {
-			case 0:
-				if at, bad := visit(k); bad != nil {
-					return at, bad
-				}
-			case 1:
-				circle := append(slices.Clone(path[slices.Index(path, k):]), k)
-				return n, &Problem{Kind: "file/cycle", Span: sums[n].spanOf(m),
-					Message: "these sums need each other in a circle: " + strings.Join(circle, " → "),
-					Fix:     "give one of them a number of its own"}
-			}
-		}
-		state[n] = 2
-		path = path[:len(path)-1]
-		out = append(out, n)
-		return "", nil
-	}
-	for _, n := range names {
-		if state[n] == 0 {
-			if at, bad := visit(n); bad != nil {
-				return nil, at, bad
-			}
-		}
-	}
-	return out, "", nil
-}
-
-func (s *Sum) spanOf(name string) Span {
-	var find func(*Node) (Span, bool)
-	find = func(n *Node) (Span, bool) {
-		if n == nil {
-			return Span{}, false
-		}
-		if n.Op == Name && n.Name == name {
-			return n.Span, true
-		}
-		if sp, ok := find(n.Left); ok {
-			return sp, true
-		}
-		return find(n.Right)
-	}
-	sp, _ := find(s.Root)
-	return sp
 }

@@ -95,22 +95,3 @@ func TestSumsThatCantBeRead(t *testing.T) {
 		assert.NotNil(t, bad, text)
 	}
 }
-
-func TestSumsComeAfterThoseTheyNeed(t *testing.T) {
-	sums := map[string]*Sum{}
-	for name, text := range map[string]string{"d": "2 x c", "a": "bust + 1 cm", "c": "A + b", "b": "half of a"} {
-		s, bad := ParseSum(text)
-		require.Nil(t, bad)
-		sums[name] = s
-	}
-	order, _, bad := Order(sums)
-	require.Nil(t, bad)
-	assert.Equal(t, []string{"a", "b", "c", "d"}, order)
-
-	sums["a"], _ = ParseSum("1 cm + d")
-	_, in, bad := Order(sums)
-	require.NotNil(t, bad)
-	assert.Equal(t, "file/cycle", bad.Kind)
-	assert.Contains(t, bad.Message, "a → d → c → a")
-	assert.NotEmpty(t, in)
-}

@@ -129,16 +129,8 @@ func FuzzReadBodies(f *testing.F) {
 }
 
 func TestEasesHaveTheStandardsNames(t *testing.T) {
-	for name, want := range map[string]string{"standard": "standard", "Classic fit": "standard", "close fitting": "close", "oversized": "oversized", "very close-fitting": "very close"} {
-		f, ok := FitNamed(name)
-		require.True(t, ok, name)
-		assert.Equal(t, want, f.Name)
-	}
-	_, ok := FitNamed("baggy")
-	assert.False(t, ok)
 	for in, want := range map[int64]string{-6: "very close", 0: "very close", 1: "close", 2: "close", 3: "standard", 4: "standard", 6: "loose", 7: "oversized"} {
 		assert.Equal(t, want, FitOf(inches(in)).Name, in)
 	}
-	f, _ := FitNamed("standard")
-	assert.Equal(t, inches(3), f.Middle())
+	assert.Equal(t, inches(3), FitOf(inches(3)).Middle())
 }

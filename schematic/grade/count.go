@@ -156,15 +156,3 @@ func Whole(exact units.Num, r Rule) (n, step int, err error) {
 	}
 	return n, step, nil
 }
-
-// Halves splits total stitches into a left and a right half that match, and a
-// middle between them: the one wished, or one stitch more where total needs it.
-func Halves(total, middle int) (half, centre int, err error) {
-	if middle < 0 || middle > total {
-		return 0, 0, fmt.Errorf("a middle of %d stitches does not fit into %d", middle, total)
-	}
-	if (total-middle)%2 != 0 {
-		middle++
-	}
-	return (total - middle) / 2, middle, nil
-}

@@ -82,16 +82,3 @@ func TestCountIsTheNearestOfAllThatTheRuleAllows(t *testing.T) {
 		}
 	})
 }
-
-func TestHalvesMatchLeftAndRight(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		total := rapid.IntRange(0, 300).Draw(t, "total")
-		middle := rapid.IntRange(0, total).Draw(t, "middle")
-		half, centre, err := Halves(total, middle)
-		if err != nil || 2*half+centre != total || centre-middle < 0 || centre-middle > 1 {
-			t.Fatalf("%d with %d: %d and %d, %v", total, middle, half, centre, err)
-		}
-	})
-	_, _, err := Halves(10, 11)
-	assert.Error(t, err)
-}

@@ -1,8 +1,6 @@
 package grade
 
 import (
-	"strings"
-
 	"flatwright/schematic/units"
 )
 
@@ -29,27 +27,6 @@ func Fits() []Fit {
 		{Name: "loose", From: inches(4), To: inches(6)},
 		{Name: "oversized", From: inches(6), Open: true},
 	}
-}
-
-// FitNamed is the ease called name; 'classic' is the later edition's word for
-// standard, and a word 'fit' or 'fitting' behind the name does not matter.
-func FitNamed(name string) (Fit, bool) {
-	n := strings.ToLower(strings.Join(strings.Fields(name), " "))
-	for _, tail := range []string{" fitting", "-fitting", " fit"} {
-		n = strings.TrimSuffix(n, tail)
-	}
-	switch n {
-	case "classic":
-		n = "standard"
-	case "very-close":
-		n = "very close"
-	}
-	for _, f := range Fits() {
-		if f.Name == n {
-			return f, true
-		}
-	}
-	return Fit{}, false
 }
 
 // FitOf is the name of the ease (mm) between a garment and a body: the first

@@ -120,17 +120,5 @@ func (e Edge) String() string {
 	return strings.Join(parts, "; ")
 }
 
-// decreases are the moves of a plan of single decreases.
-func decreases(p Plan) Edge {
-	var e Edge
-	for _, r := range p.Runs {
-		e = append(e, Move{Every: r.Every, Times: r.Times})
-	}
-	if p.Rest > 0 {
-		e = append(e, Move{Even: p.Rest})
-	}
-	return e
-}
-
 // milli is a length in mm rounded to 0.001 mm.
 func milli(mm float64) units.Num { return units.Frac(int64(math.Round(mm*1000)), 1000) }

@@ -96,11 +96,6 @@ func Raglan(in RaglanIn) (RaglanPlan, error) {
 	return p, nil
 }
 
-// Edge is the raglan edge of one piece, its underarm, held or left, first.
-func (l RaglanLine) Edge() Edge {
-	return append(Edge{off(l.Underarm, 1, true)}, decreases(l.Plan)...)
-}
-
 func (p *RaglanPlan) say(format string, args ...any) {
 	p.Lines = append(p.Lines, fmt.Sprintf(format, args...))
 }

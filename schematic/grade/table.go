@@ -40,11 +40,6 @@ const (
 	RowDifference
 )
 
-// String is the kind in a word.
-func (k RowKind) String() string {
-	return [...]string{"body", "ease", "value", "target", "count", "makes", "difference"}[k]
-}
-
 // TableRow is one line of numbers, one a size; lengths are in mm. Jump marks
 // sizes whose step from the size before is unlike the other steps.
 type TableRow struct {

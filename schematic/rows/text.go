@@ -33,16 +33,6 @@ func (n Num) At(i int) int {
 	return n.By[i]
 }
 
-// Graded is n as a graded value.
-func (n Num) Graded(sizes int) expr.Graded {
-	g := expr.Const(units.Num{}, sizes)
-	for i := range sizes {
-		v := n.At(i)
-		g.Vals[i], g.Has[i] = units.Int(int64(max(v, 0))), v != none
-	}
-	return g
-}
-
 // Span is a place in the text: a line from 1, columns in characters from 1, End
 // the column after the last.
 type Span struct{ Line, Col, End int }

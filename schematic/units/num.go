@@ -199,15 +199,6 @@ func Min(a, b Num) Num {
 	return a
 }
 
-// Sum adds all of them.
-func Sum(all ...Num) Num {
-	var s Num
-	for _, a := range all {
-		s = s.Add(a)
-	}
-	return s
-}
-
 // IsInt reports whether a is a whole number.
 func (a Num) IsInt() bool { return a.den() == 1 }
 
