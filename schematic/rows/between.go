@@ -164,7 +164,18 @@ func (r *runner) lessen(n *Node, k, rows int) {
 		r.tell("rows/over-use", finding.Warning, n.At, "this takes %s stitches off, but there are only %s", "take off %s at most", k, have, have)
 		k = have
 	}
-	r.even(rows)
+	if g := r.g; g != nil && n.Op == OpBindEach && rows > 0 {
+		plan := make([]edges, min(rows, maxGraph))
+		for i := range plan {
+			plan[i].off = k / rows
+		}
+		g.planned(r.fab, plan, r.no, r.side, r.round, 0)
+		r.g = nil
+		r.even(rows)
+		r.g = g
+	} else {
+		r.even(rows)
+	}
 	r.fab = uniform(r.fab.main(), have-k)
 }
 

@@ -117,7 +117,7 @@ func (r *runner) shape(l *Line, n *Node) {
 		}
 		change = -change
 	}
-	r.even(rows)
+	r.plan(l, n, times, rows)
 	r.fab = uniform(r.fab.main(), have+change)
 	if k := len(r.cur.rows); k > 0 {
 		r.cur.rows[k-1].after = r.fab
@@ -125,6 +125,36 @@ func (r *runner) shape(l *Line, n *Node) {
 	if w.RSOnly || w.WSOnly {
 		r.side = 0
 	}
+}
+
+// plan counts the rows of a shaping, and records them for a graph with what they change:
+// those of the shapings at the same time too, whose own rows are these.
+func (r *runner) plan(l *Line, n *Node, times, rows int) {
+	if r.g == nil || n.More || rows == 0 {
+		r.even(rows)
+		return
+	}
+	plan := make([]edges, min(rows, maxGraph))
+	n.shapes(plan, r.size, times, r.side == 1, r.round)
+	after := false
+	for _, m := range l.Body {
+		if m == n {
+			after = true
+			continue
+		}
+		if after && m.Op == OpShape && m.More && m.where().HasTimes {
+			k := max(m.where().Times.At(r.size), 0)
+			for _, t := range m.where().Then {
+				k += max(t.Times.At(r.size), 0)
+			}
+			m.shapes(plan, r.size, k, r.side == 1, r.round)
+		}
+	}
+	g := r.g
+	g.planned(r.fab, plan, r.no, r.side, r.round, l.At.Line)
+	r.g = nil // they are recorded
+	r.even(rows)
+	r.g = g
 }
 
 // asFor works as for another piece: to a row of it, to a heading of it, or to its end.
