@@ -55,23 +55,9 @@ spreadsheet in its grading. In both only those bytes change.`,
 			if o.Draw.Creator = "Flatwright"; o.Nested && out == files.Stdio && !cmd.Flags().Changed("out") {
 				out = ""
 			}
-			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
-			if err != nil {
-				return &exit{exitUsage, err}
-			}
-			src := source(args[0], text)
-			r, err := job.Grade(cmd.Context(), src, o)
-			if err != nil {
-				tell(env, r.Findings, src)
-				return fail(err)
-			}
-			if err := put(cmd, env, out, r); err != nil {
-				return &exit{exitUsage, err}
-			}
-			if weighty(r.Findings) {
-				brief(env, r.Findings, args[0])
-			}
-			return nil
+			return deliver(cmd, env, args[0], out, func(src job.Source) (job.Result, error) {
+				return job.Grade(cmd.Context(), src, o)
+			})
 		},
 	}
 	f := cmd.Flags()

@@ -41,16 +41,23 @@ it is. It goes to standard output, or into a folder.`,
 // produce reads a pattern and the rows beside it, lets make do its work, puts the files where
 // out says, and tells what does not agree.
 func produce(cmd *cobra.Command, env environment, path, out string, make func(src job.Source, rows *job.Source) (job.Result, error)) error {
+	return deliver(cmd, env, path, out, func(src job.Source) (job.Result, error) {
+		rows, err := rowsBeside(cmd, path, src)
+		if err != nil {
+			return job.Result{}, err
+		}
+		return make(src, rows)
+	})
+}
+
+// deliver is produce for what needs the pattern alone.
+func deliver(cmd *cobra.Command, env environment, path, out string, make func(src job.Source) (job.Result, error)) error {
 	text, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
 	if err != nil {
 		return &exit{exitUsage, err}
 	}
 	src := source(path, text)
-	rows, err := rowsBeside(cmd, path, src)
-	if err != nil {
-		return &exit{exitUsage, err}
-	}
-	r, err := make(src, rows)
+	r, err := make(src)
 	if err != nil {
 		tell(env, r.Findings, src)
 		return fail(err)

@@ -21,23 +21,9 @@ drawing.`,
   flatwright rows --terms uk cardigan.yaml > cardigan-rows.txt`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
-			if err != nil {
-				return &exit{exitUsage, err}
-			}
-			src := source(args[0], text)
-			r, err := job.Rows(cmd.Context(), src, o)
-			if err != nil {
-				tell(env, r.Findings, src)
-				return fail(err)
-			}
-			if err := put(cmd, env, out, r); err != nil {
-				return &exit{exitUsage, err}
-			}
-			if weighty(r.Findings) {
-				brief(env, r.Findings, args[0])
-			}
-			return nil
+			return deliver(cmd, env, args[0], out, func(src job.Source) (job.Result, error) {
+				return job.Rows(cmd.Context(), src, o)
+			})
 		},
 	}
 	f := cmd.Flags()
