@@ -85,26 +85,26 @@ func Cap(in CapIn) (CapPlan, error) {
 
 // capSearch tries shapes near the trade's bell first, then all others.
 func capSearch(in CapIn, wide int, goal, wish float64) (capShape, bool) {
-	if s, ok := capNear(in, wide, goal, wish, true); ok {
+	left := mostShapes
+	if s, ok := capNear(in, wide, goal, wish, true, &left); ok {
 		return s, true
 	}
-	return capNear(in, wide, goal, wish, false)
+	return capNear(in, wide, goal, wish, false, &left)
 }
 
-func capNear(in CapIn, wide int, goal, wish float64, near bool) (best capShape, ok bool) {
+func capNear(in CapIn, wide int, goal, wish float64, near bool, left *int) (best capShape, ok bool) {
 	w := in.Cloth.Stitch.Float()
 	tolerance := w / 2
 	most, slack := wide/4, wish // bind-offs of several stitches, distance from the top wished
 	if near {
 		most, slack = 0, wish/3
 	}
-	left := mostShapes
 	// Steps cost shape: take the fewest with which a cap exists.
 	for n := 0; n <= most && !ok; n++ {
 		for off := 2; off <= 6 && (n > 0 || off == 2); off++ {
 			for top := 2 - wide%2; top < wide; top += 2 {
 				k := (wide-top)/2 - n*off
-				if left--; left < 0 {
+				if *left--; *left < 0 {
 					return best, ok
 				}
 				if math.Abs(float64(top)*w-wish) > slack || k < 0 || n > 0 && top < off {
@@ -117,7 +117,7 @@ func capNear(in CapIn, wide int, goal, wish float64, near bool) (best capShape, 
 				for fast := in.Step; fast <= 2; fast++ {
 					for low := from; low <= to; low++ {
 						for high := max(0, low-1); high <= low+1 && low+high <= k; high++ {
-							if left--; left < 0 {
+							if *left--; *left < 0 {
 								return best, ok
 							}
 							s := capShape{fast: fast, low: low, high: high, slow: k - low - high, off: off, n: n, top: top}

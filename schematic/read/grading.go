@@ -80,8 +80,16 @@ var sumKeys = []string{"armhole", "over", "to", "first", "ease", "top", "front",
 // grading reads the grading and works it out, so that the graded values that
 // follow can call it.
 func (r *reader) grading(m *mapped, p *schematic.Pattern) {
+	caps := 0 // their search takes time
 	r.named(m, "grading", func(name string, at, v *yaml.Node) {
-		if g, ok := r.gradingLine(name, at, v); ok {
+		g, ok := r.gradingLine(name, at, v)
+		if ok && g.Kind == schematic.GradeCap {
+			if caps++; caps > mostCaps {
+				r.fail(g.Pos, "file/bounds", "%q is one cap too many", name).Want = fmt.Sprintf("at most %d", mostCaps)
+				ok = false
+			}
+		}
+		if ok {
 			p.Grading = append(p.Grading, g)
 		} else {
 			r.ill = append(r.ill, name)

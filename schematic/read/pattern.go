@@ -20,6 +20,7 @@ const (
 	mostSections = 500
 	mostEntries  = 500
 	mostParts    = 200
+	mostCaps     = 8
 )
 
 func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
