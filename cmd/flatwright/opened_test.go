@@ -4,7 +4,6 @@ import (
 	"context"
 	"regexp"
 	"strings"
-	"sync"
 	"testing"
 	"time"
 
@@ -32,33 +31,15 @@ func TestADoubleClickIsToldFromACall(t *testing.T) {
 	}
 }
 
-// told is a buffer that may be read while it is written.
-type told struct {
-	mu sync.Mutex
-	b  strings.Builder
-}
-
-func (w *told) Write(p []byte) (int, error) {
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	return w.b.Write(p)
-}
-
-func (w *told) String() string {
-	w.mu.Lock()
-	defer w.mu.Unlock()
-	return w.b.String()
-}
-
 func TestOpenedWithoutArgumentsItServesThePageAndCalledSoItShowsHelp(t *testing.T) {
-	var out, errs told
+	var out, errs said
 	code := run(context.Background(), nil, environment{in: strings.NewReader(""), out: &out, err: &errs})
 	assert.Equal(t, exitWell, code)
 	assert.Contains(t, out.String(), "flatwright COMMAND")
 
 	ctx, cancel := context.WithCancel(context.Background())
 	browsed := make(chan string, 1)
-	out, errs = told{}, told{}
+	out, errs = said{}, said{}
 	ended := make(chan int)
 	go func() {
 		ended <- run(ctx, nil, environment{in: strings.NewReader(""), out: &out, err: &errs, opened: true,
