@@ -265,7 +265,11 @@ func hostileCounts() [][2]string {
 		{"grading-brackets", grading("  a: "+strings.Repeat("(", 900)+"1"+strings.Repeat(")", 900)+"\n", "a")}, {"grading-minus", grading("  a: "+strings.Repeat("- ", 2000)+"1\n", "a")},
 		{"grading-long", grading("  a: 1"+strings.Repeat(" + 1", 5000)+"\n", "a")}, {"grading-nothing", grading("  a: 1 / (2 - 2)\n", "a")},
 		{"grading-spread", grading("  a: {spread: 20000, over: 1}\n", "a every")}, {"grading-cap", grading("  a: {cap: 20000, armhole: 0.001 cm, first: 20000}\n", "a top")},
-		{"grading-cap-huge", grading("  a: {cap: 20000, armhole: 99999 cm, first: 1}\n", "a top")}, {"grading-raglan", grading("  a: {raglan: 20000, sleeve: 1, neck: 19999, sleeve neck: 20000, underarm: 0, over: 1}\n", "a neck")},
+		{"grading-cap-huge", grading("  a: {cap: 20000, armhole: 99999 cm, first: 1}\n", "a top")},
+		{"grading-caps", strings.Replace(grading(many(400, func(i int) string {
+			return fmt.Sprintf("  a%d: {cap: 19000, armhole: 99000 cm, first: %d}\n", i, i+1)
+		}), "60"), "S (M, L)", "["+strings.TrimSuffix(many(60, func(i int) string { return fmt.Sprintf("s%d, ", i) }), ", ")+"]", 1)},
+		{"grading-raglan", grading("  a: {raglan: 20000, sleeve: 1, neck: 19999, sleeve neck: 20000, underarm: 0, over: 1}\n", "a neck")},
 		{"grading-yoke", grading("  a: {yoke: 20000, neck: 1, over: 20000, rounds: 20000, multiple: 19999}\n", "a neck")}, {"grading-multiple", grading("  a: {stitches: 99999 cm, multiple: 19999 + 19998, odd: yes}\n", "a")},
 		{"finished-circle", plainPattern("60 (66, 74)", "      - even: 10 rows\n", "finished:\n  bust: {is: 1, of: bust + bust}\n  waist: {is: 1e999, of: waist}\n")},
 		{"finished-sum", plainPattern("60 (66, 74)", "      - even: 10 rows\n", "finished:\n  bust: {is: 1, of: "+strings.Repeat("Back bust + ", 900)+"Back bust}\n")},
