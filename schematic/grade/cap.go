@@ -45,11 +45,11 @@ type capShape struct {
 }
 
 // Bounds of the search: no armhole is deeper than a metre, and no numbers make it run
-// away. A sleeve of 100 stitches has fewer shapes than that in all, and any that is worn finds its
+// away. A sleeve of 100 stitches has about as many shapes in all, and any that is worn finds its
 // cap among the first.
 const (
 	mostCap    = 1000.0 // mm
-	mostShapes = 300_000
+	mostShapes = 100_000
 )
 
 // Cap reckons a sleeve cap whose edge is the armhole's plus the ease, to half a
