@@ -7,7 +7,6 @@ package schematic
 import (
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
-	"flatwright/schematic/stitch"
 	"flatwright/schematic/units"
 )
 
@@ -77,34 +76,6 @@ type Written struct {
 	Other expr.Graded // the same in the other unit, if the designer wrote it
 	Of    string      // the derived measurement it is held against; empty: by its name
 	Pos   finding.Pos
-}
-
-// Gauge is so many stitches and rows over a length, of blocked fabric. Over is
-// in mm; '4 in / 10 cm' is a nominal pair of which the authored unit governs.
-type Gauge struct {
-	Name      string
-	Stitches  units.Num
-	Rows      units.Num
-	Over      units.Num
-	OverUnit  units.Unit
-	Stitch    string // in which stitch, as written
-	Stretched bool
-	Rounds    bool
-	Pos       finding.Pos
-}
-
-// StitchWidth is the width of one stitch in mm.
-func (g Gauge) StitchWidth() units.Num { return g.Over.Div(g.Stitches) }
-
-// RowHeight is the height of one row in mm.
-func (g Gauge) RowHeight() units.Num { return g.Over.Div(g.Rows) }
-
-// Crochet reports whether the gauge is of a crochet stitch in the terms t: a row that picks
-// stitches up, or is worked into a ring, is then a row as high as any other (common practice); in
-// knitting it is the edge of the fabric.
-func (g Gauge) Crochet(t Terms) bool {
-	_, ok := stitch.Worked(g.Stitch, stitch.Terms(t))
-	return ok
 }
 
 // GaugeNamed is the gauge called name, or nil. An empty name is the first.

@@ -1,12 +1,8 @@
 package main
 
 import (
-	"path/filepath"
-	"strings"
-
 	"github.com/spf13/cobra"
 
-	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
 	"flatwright/layout/place"
 )
@@ -34,7 +30,7 @@ are shortened at a marked break.`,
 				o.Text = place.Large
 				o.Scale = max(o.Scale, 1.6)
 			}
-			src, rows, err := chartSources(cmd, args[0], text)
+			src, rows, err := patternAndText(cmd, args[0], text)
 			if err != nil {
 				return &exit{exitUsage, err}
 			}
@@ -48,11 +44,7 @@ are shortened at a marked break.`,
 			if err := put(cmd, env, out, r); err != nil {
 				return &exit{exitUsage, err}
 			}
-			told := args[0]
-			if src == nil { // a text of rows alone
-				told = "--rows " + told
-			}
-			brief(env, r.Findings, told)
+			brief(env, r.Findings, args[0])
 			return nil
 		},
 	}
@@ -70,52 +62,4 @@ are shortened at a marked break.`,
 	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
 	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
 	return cmd
-}
-
-// chartSources are the pattern, if path is one, and the text of its rows; or the text
-// alone.
-func chartSources(cmd *cobra.Command, path, rows string) (src, text *job.Source, err error) {
-	get := func(path string) (*job.Source, error) {
-		b, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
-		if err != nil {
-			return nil, err
-		}
-		s := source(path, b)
-		return &s, nil
-	}
-	first, err := get(path)
-	if err != nil {
-		return nil, nil, err
-	}
-	if rows == "" && !isPattern(path, first.Text) {
-		return nil, first, nil
-	}
-	if rows == "" {
-		if file := job.RowsFile(*first); file != "" {
-			rows = filepath.Join(filepath.Dir(path), filepath.FromSlash(file))
-		}
-	}
-	if rows != "" {
-		if text, err = get(rows); err != nil {
-			return nil, nil, err
-		}
-	}
-	return first, text, nil
-}
-
-// isPattern tells a pattern file from a text of rows: by its ending, or by the line
-// that every pattern has.
-func isPattern(path string, text []byte) bool {
-	switch strings.ToLower(filepath.Ext(path)) {
-	case ".yaml", ".yml":
-		return true
-	case ".txt":
-		return false
-	}
-	for _, line := range strings.Split(string(text), "\n") {
-		if strings.HasPrefix(line, "version:") || strings.HasPrefix(line, "pattern:") {
-			return true
-		}
-	}
-	return false
 }

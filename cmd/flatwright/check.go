@@ -3,12 +3,10 @@ package main
 import (
 	"errors"
 	"fmt"
-	"path/filepath"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
 
-	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
 	"flatwright/schematic/finding"
 )
@@ -23,19 +21,19 @@ func newCheck(env environment) *cobra.Command {
 each other: divisions, pick-ups and shaping; written measurements against the
 counts at the gauge; centimetres against inches; size against size; and the
 edges that are sewn together. Written rows are read and worked for every size:
-those in the pattern or in the file that it names, or a text named with --rows,
-which may also stand alone. Check never changes a file. It exits with 1 if
+those in the pattern or in the file that it names, or a text named with --rows.
+A text may also stand alone. Check never changes a file. It exits with 1 if
 anything does not agree; notes, which are worth a look, do not count.`,
 		Example: `  flatwright check cardigan.yaml
   flatwright check cardigan.yaml --rows cardigan.txt
-  flatwright check --rows somebodys-pattern.txt
-  flatwright check --rows cardigan.txt --format markdown > report.md
+  flatwright check somebodys-pattern.txt
+  flatwright check cardigan.txt --format markdown > report.md
   flatwright check --format json *.yaml
   flatwright check --strict cardigan.yaml      notes count as well`,
 		Args: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(args) == 0 && rows == "":
-				return errors.New("name a pattern file, or - for standard input; or a text of rows with --rows")
+				return errors.New("name a pattern file or a text of rows, or - for standard input")
 			case len(args) > 1 && (rows != "" || format == "markdown"):
 				return errors.New("a text of rows is held against one pattern")
 			}
@@ -96,28 +94,13 @@ anything does not agree; notes, which are worth a look, do not count.`,
 
 // checkOne checks a pattern (none if path is empty) with its rows.
 func checkOne(cmd *cobra.Command, path, rows string, sources map[string][]byte) (job.RowsResult, error) {
-	get := func(path string) (*job.Source, error) {
-		text, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
-		if err != nil {
-			return nil, &exit{exitUsage, err}
-		}
-		src := source(path, text)
-		sources[src.Name] = text
-		return &src, nil
+	src, text, err := patternAndText(cmd, path, rows)
+	if err != nil {
+		return job.RowsResult{}, &exit{exitUsage, err}
 	}
-	var src, text *job.Source
-	var err error
-	if path != "" {
-		if src, err = get(path); err != nil {
-			return job.RowsResult{}, err
-		}
-		if file := job.RowsFile(*src); file != "" && rows == "" {
-			rows = filepath.Join(filepath.Dir(path), filepath.FromSlash(file))
-		}
-	}
-	if rows != "" {
-		if text, err = get(rows); err != nil {
-			return job.RowsResult{}, err
+	for _, s := range []*job.Source{src, text} {
+		if s != nil {
+			sources[s.Name] = s.Text
 		}
 	}
 	return job.CheckRows(cmd.Context(), src, text)

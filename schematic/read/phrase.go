@@ -277,25 +277,14 @@ func (r *reader) gauge(name string, at, n *yaml.Node) (schematic.Gauge, bool) {
 	return g, r.dense(n, g)
 }
 
-// dense holds a gauge to what yarn and rope can do: 0.1 to 200 in a centimetre.
+// dense holds a gauge to what yarn and rope can do.
 func (r *reader) dense(n *yaml.Node, g schematic.Gauge) bool {
-	if g.Over.Sign() <= 0 || g.Stitches.Sign() <= 0 || g.Rows.Sign() <= 0 {
-		r.fail(r.pos(n), "file/bounds", "a gauge can't have a 0 or less in it").Want = gaugeForm
-		return false
+	bad := g.Impossible()
+	if bad == "" {
+		return true
 	}
-	least, most := units.Frac(1, 10), units.Int(200)
-	for _, c := range []struct {
-		n    units.Num
-		what string
-	}{{g.Stitches, "stitches"}, {g.Rows, "rows"}} {
-		per := c.n.Div(g.Over).Times(10)
-		if per.Less(least) || most.Less(per) {
-			f := r.fail(r.pos(n), "file/bounds", "this gauge has %s %s in a centimetre", units.Decimal(per, 3), c.what)
-			f.Want = "from 0.1 to 200 in a centimetre"
-			return false
-		}
-	}
-	return true
+	r.fail(r.pos(n), "file/bounds", "%s", bad).Want = schematic.GaugeBounds
+	return false
 }
 
 // rounding reads printed steps: 0.5 cm and 1/4 in.

@@ -75,3 +75,16 @@ func TestDamagedTextsAreToldAndNeverFail(t *testing.T) {
 		require.NoError(t, Markdown(&out, x, rep))
 	}
 }
+
+// What no yarn makes is no gauge to measure rows with.
+func TestAGaugeThatNoYarnMakesIsTold(t *testing.T) {
+	for gauge, kind := range map[string]string{"20 sts and 99999 rows = 10 cm": "rows/bounds", "20 sts and 28 rows = 0 cm": "rows/bounds",
+		"0 sts and 28 rows = 10 cm": "rows/bounds", "20 sts and 9000000000000 rows = 10 cm": "rows/not-read"} {
+		x := Read("gauge", []byte("Gauge: "+gauge+"\n\nBack\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sts)\n"), Options{TermsSet: true})
+		rep := Check(x, Options{TermsSet: true})
+		require.Len(t, rep.Findings, 1, gauge)
+		require.Equal(t, kind, rep.Findings[0].Kind)
+		require.Equal(t, 1, rep.Findings[0].Pos.Line)
+		require.Nil(t, x.Gauge)
+	}
+}

@@ -3,7 +3,9 @@ package rows
 import (
 	"strings"
 
+	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/stitch"
 	"flatwright/schematic/units"
 )
@@ -28,7 +30,7 @@ func (r *reader) words(kind, rest string, n int, opens bool) {
 	case "stitches":
 		r.define(rest, n)
 	case "gauge":
-		r.gauge(rest)
+		r.gauge(rest, n)
 	}
 }
 
@@ -78,10 +80,15 @@ func (r *reader) notes(text string) {
 	}
 }
 
-// gauge reads '14 sts and 10 rows = 10 cm'.
-func (r *reader) gauge(text string) {
+// gauge reads '14 sts and 10 rows = 10 cm'. A gauge of stitches alone measures no rows
+// and is let be.
+func (r *reader) gauge(text string, n int) {
 	if r.o.Gauge != nil {
 		return
+	}
+	tell := func(kind, message string) {
+		r.x.add(finding.Finding{Kind: kind, Severity: finding.Warning, Message: message,
+			Want: schematic.GaugeBounds, Fix: "write it as 20 sts and 28 rows = 10 cm"}, Span{Line: n, Col: 1, End: 1})
 	}
 	t := lex(text, 1)
 	var nums []units.Num
@@ -91,16 +98,24 @@ func (r *reader) gauge(text string) {
 		}
 		v, ok := units.ParseNum(k.s)
 		if !ok {
+			tell("rows/not-read", "not read: "+finding.Clip(k.s)+", which is no number of a gauge")
 			return
 		}
 		nums = append(nums, v)
-		if i+1 < len(t) && len(nums) == 3 {
-			if u, ok := units.ParseUnit(t[i+1].s); ok && nums[0].Sign() > 0 && nums[1].Sign() > 0 {
-				over := units.Of(v, u)
-				r.x.Gauge = &Gauge{StitchWidth: over.Div(nums[0]), RowHeight: over.Div(nums[1])}
-			}
+		if len(nums) < 3 || i+1 == len(t) {
+			continue
+		}
+		u, ok := units.ParseUnit(t[i+1].s)
+		if !ok {
 			return
 		}
+		g := schematic.Gauge{Stitches: nums[0], Rows: nums[1], Over: units.Of(v, u)}
+		if bad := g.Impossible(); bad != "" {
+			tell("rows/bounds", bad)
+			return
+		}
+		r.x.Gauge = &Gauge{StitchWidth: g.StitchWidth(), RowHeight: g.RowHeight()}
+		return
 	}
 }
 
