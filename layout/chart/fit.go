@@ -1,0 +1,159 @@
+package chart
+
+import "math"
+
+// up wishes each stitch over the mean of its feet, and with the share pull of the wish
+// under those that stand on it.
+func (p *plan) up(l *line, pull float64) {
+	p.countKids(l)
+	t, w := make([]float64, len(l.nodes)), make([]float64, len(l.nodes))
+	any := false
+	for i, n := range l.nodes {
+		if len(n.feet) == 0 {
+			continue
+		}
+		any = true
+		sum, first := 0.0, n.feet[0].q
+		for _, f := range n.feet {
+			sum += p.near(f.q, first)
+		}
+		t[i], w[i] = sum/float64(len(n.feet)), p.weight(n)
+		if n.kids > 0 && pull > 0 {
+			t[i] = (1-pull)*t[i] + pull*p.near(n.kidSum/float64(n.kids), t[i])
+		}
+	}
+	if !any {
+		return
+	}
+	p.fit(l, t, w)
+}
+
+// weight is how much a stitch wishes to stand over its foot. Of several in the last
+// place of a row, such as half a shell at the edge, the outermost does, so that the
+// edge goes straight up.
+func (p *plan) weight(n *node) float64 {
+	if p.form != flat || n.group == nil {
+		return 1
+	}
+	first, last := n.group[0], n.group[len(n.group)-1]
+	f := n.feet[0]
+	if first.prev.beyond() && f.prev.beyond() && n != first || last.next.beyond() && f.next.beyond() && n != last {
+		return 0.05
+	}
+	return 1
+}
+
+// beyond reports whether n lies beyond the stitches of its row: it's none, or a chain at
+// the beginning that does not count.
+func (n *node) beyond() bool { return n == nil || n.st.Turn && n.st.Kind == nil }
+
+// countKids adds up where the stitches stand that are worked into each of a row.
+func (p *plan) countKids(l *line) {
+	for _, n := range l.nodes {
+		n.kids, n.kidSum = 0, 0
+	}
+	if l.n+1 >= len(p.lines) || p.form == polygon {
+		return
+	}
+	for _, n := range p.lines[l.n+1].nodes {
+		for _, f := range n.feet {
+			if p.weight(n) == 1 {
+				f.kids++
+				f.kidSum += p.near(n.q, f.q)
+			}
+		}
+	}
+}
+
+// down wishes each place under the stitches that stand on it.
+func (p *plan) down(l *line) {
+	p.countKids(l)
+	t, w := make([]float64, len(l.nodes)), make([]float64, len(l.nodes))
+	for i, n := range l.nodes {
+		if n.kids == 0 {
+			t[i], w[i] = n.q, 0.05
+			continue
+		}
+		t[i], w[i] = n.kidSum/float64(n.kids), 1
+	}
+	p.fit(l, t, w)
+}
+
+// fit sets a row as near to its wishes as the gaps allow. A place without a wish
+// stands between its neighbours.
+func (p *plan) fit(l *line, t, w []float64) {
+	if l.fixed {
+		return
+	}
+	k := len(l.nodes)
+	p.open(l)
+	scale := p.scale(l)
+	gap := make([]float64, k)
+	for i := range l.nodes {
+		gap[i] = p.gap(l, i) / scale
+	}
+	if p.form == circle { // stitches of a round share the room that there is
+		sum := 0.0
+		for _, g := range gap {
+			sum += g
+		}
+		more := min(max(0.995*around/max(sum, 1e-9), 1), share)
+		for i := range gap {
+			gap[i] *= more
+		}
+	}
+	fill(t, w, gap)
+	if p.form == circle {
+		for i := 1; i < k; i++ {
+			t[i] = p.near(t[i], t[i-1]+1e-9)
+		}
+	}
+	x := make([]float64, k)
+	lo, hi := math.Inf(-1), math.Inf(1)
+	if p.form == circle {
+		spread(x, t, w, gap, lo, hi)
+		room := around - gap[0]
+		if x[k-1]-x[0] > room {
+			mid := (x[0] + x[k-1]) / 2
+			spread(x, t, w, gap, mid-room/2, mid+room/2)
+		}
+	} else {
+		spread(x, t, w, gap, lo, hi)
+	}
+	for i, n := range l.nodes {
+		n.q = x[i]
+	}
+	p.open(l)
+}
+
+// fill gives the places without a wish one between their neighbours', and little
+// weight.
+func fill(t, w, gap []float64) {
+	const light = 0.02
+	last := -1
+	for i := range t {
+		if w[i] == 0 {
+			continue
+		}
+		switch {
+		case last < 0:
+			for k := i - 1; k >= 0; k-- {
+				t[k], w[k] = t[k+1]-gap[k+1], light
+			}
+		case last < i-1:
+			for k := last + 1; k < i; k++ {
+				t[k] = t[last] + (t[i]-t[last])*float64(k-last)/float64(i-last)
+			}
+			for k := last + 1; k < i; k++ {
+				w[k] = light
+			}
+		}
+		last = i
+	}
+	if last < 0 {
+		return
+	}
+	for k := last + 1; k < len(t); k++ {
+		t[k], w[k] = t[k-1]+gap[k], light
+	}
+}

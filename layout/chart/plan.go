@@ -1,0 +1,257 @@
+package chart
+
+import (
+	"math"
+
+	"flatwright/schematic/stitch"
+)
+
+// form is how a chart is laid out.
+type form int
+
+const (
+	flat    form = iota // rows, one above the other
+	circle              // rounds from a centre
+	polygon             // rounds with corners, each side straight
+)
+
+// node is a stitch on the chart. q is its head's place along its row: mm in rows, an
+// angle in rounds, mm from the middle of its side in a polygon. v is its head's
+// level: mm above the foundation, or from the centre. fv is the level of its foot.
+type node struct {
+	st          *St
+	line        *line
+	half, h     float64
+	q, v, fv    float64
+	feet        []*node
+	kids        int
+	kidSum      float64
+	share       int     // it's the share-th of the group
+	group       []*node // all that stand on its foot, side by side; nil if it alone does
+	side        int     // of a polygon
+	corner      bool
+	extra       float64 // room beside the usual before it
+	raise       float64 // above where it would stand, to be clear of a neighbour
+	prev, next  *node   // in its row, around in a round
+	chord, rise float64 // of an arch
+	ends        [2]pt
+	mark        bool // a place in a row that is not drawn: a break, a row end
+}
+
+// line is a row as laid out: from left to right, or around.
+type line struct {
+	row       *Row
+	n         int // index of the row
+	nodes     []*node
+	rightward bool // worked from left to right
+	base, top float64
+	fixed     bool // its places are given: row ends
+	corners   []int
+	cut       float64 // of a round: the angle between its last and its first stitch
+	wedge     float64 // the angle that its number takes there
+}
+
+// plan is a whole chart in a plane with y upwards, in mm at the usual size.
+type plan struct {
+	work  *Work
+	form  form
+	sides int
+	lines []*line
+	left  bool // for left-handed work: the mirror image
+	slot  float64
+	below *sideways // the part along whose row ends this one is worked
+	off   int       // rows of the work before the first line
+	start float64   // level of the ring
+}
+
+const (
+	dip       = 3.2         // how far a head may stand under its row's top
+	roundDip  = 0.9         // the same in rounds
+	steep     = 0.866       // sine of the most that a stitch leans from upright
+	pitch     = 1.6         // least distance from row to row
+	tries     = 14          // how often a row is set wider where symbols meet
+	ringMin   = 1.6         // radius of a ring without chains
+	breakHalf = 2.2         // half the room of a break
+	rounds    = 3           // of sweeping and settling, while symbols still come too near
+	pull      = 0.5         // of the row above on a row, beside that of its feet
+	sweeps    = 6           // up and down
+	around    = 2 * math.Pi // a whole round
+	topAt     = math.Pi / 2 // where rounds start
+	share     = 1.6         // how far gaps of a round open, at most
+	mostRing  = 40          // chains of a ring that is drawn as one
+)
+
+// newPlan makes the nodes of a work and joins them to their feet.
+func newPlan(w *Work, left bool) *plan {
+	p := &plan{work: w, left: left, slot: 4.2}
+	p.form = formOf(w)
+	for r := range w.Rows {
+		row := &w.Rows[r]
+		l := &line{row: row, n: r}
+		nodes := make([]node, len(row.St))
+		l.nodes = make([]*node, len(row.St))
+		for i := range row.St {
+			n := &nodes[i]
+			n.st, n.line = &row.St[i], l
+			n.measure()
+			l.nodes[i] = n
+			if r > 0 && !row.Edge {
+				for _, f := range n.st.Feet {
+					n.feet = append(n.feet, p.lines[r-1].at(f))
+				}
+			}
+		}
+		p.lines = append(p.lines, l)
+		if p.form == flat {
+			l.rightward = row.Wrong != left
+			if row.Base && len(row.St) > 0 && row.St[0].Kind == rowEnd {
+				l.rightward = true
+			} else if row.Base {
+				l.rightward = !left
+				if r+1 < len(w.Rows) && !w.Rows[r+1].Round {
+					l.rightward = w.Rows[r+1].Wrong == left
+				}
+			}
+			if !l.rightward {
+				reverse(l.nodes)
+			}
+		}
+		l.shareFeet()
+	}
+	for _, l := range p.lines {
+		k := len(l.nodes)
+		for i, n := range l.nodes {
+			if i > 0 {
+				n.prev = l.nodes[i-1]
+			}
+			if i+1 < k {
+				n.next = l.nodes[i+1]
+			}
+		}
+		if p.form != flat && k > 1 {
+			l.nodes[0].prev, l.nodes[k-1].next = l.nodes[k-1], l.nodes[0]
+		}
+	}
+	if p.form == circle {
+		p.findCorners()
+	}
+	return p
+}
+
+// at is the node of the i-th stitch in the order of working.
+func (l *line) at(i int) *node {
+	if len(l.nodes) > 1 && l.nodes[0].st != &l.row.St[0] {
+		i = len(l.nodes) - 1 - i
+	}
+	return l.nodes[i]
+}
+
+func reverse(s []*node) {
+	for i, j := 0, len(s)-1; i < j; i, j = i+1, j-1 {
+		s[i], s[j] = s[j], s[i]
+	}
+}
+
+// formOf is how a work is drawn: rounds from a small ring go around it, all else lies
+// in rows.
+func formOf(w *Work) form {
+	rounds := 0
+	for i := range w.Rows {
+		r := &w.Rows[i]
+		switch {
+		case r.Base:
+			if len(r.St) > mostRing {
+				return flat
+			}
+		case !r.Round:
+			return flat
+		case rounds == 0 && i > 0:
+			for _, s := range r.St {
+				if len(s.Feet) > 0 {
+					return flat
+				}
+			}
+			rounds++
+		default:
+			rounds++
+		}
+	}
+	if rounds == 0 {
+		return flat
+	}
+	return circle
+}
+
+// measure gives a node its room and its height.
+func (n *node) measure() {
+	s := n.st
+	switch {
+	case s.Break:
+		n.half, n.mark = breakHalf, true
+	case s.Turn:
+		n.half, n.h = 0.9, turnHeight(s.Chain)
+		if s.Kind != nil {
+			n.h = Height(s.Kind)
+		}
+	case s.Kind == nil:
+		n.half = archHalf(s.Chain)
+	default:
+		n.half, n.h = halfWidth(s.Kind), Height(s.Kind)
+		if s.Kind.Together && s.Kind.Base != "sc" {
+			n.half += 0.15
+		}
+	}
+}
+
+func archHalf(chains int) float64 {
+	switch chains {
+	case 1:
+		return 1.1
+	case 2:
+		return 1.7
+	}
+	return min(0.315*float64(chains)*ovalLong, 7)
+}
+
+func (n *node) arch() bool { return n.st.arch() }
+
+func (n *node) picot() bool { return n.st.Kind != nil && n.st.Kind.Key == "picot" }
+
+func (n *node) chain() bool { return n.st.Kind != nil && n.st.Kind.Key == "chain" && !n.st.Turn }
+
+// shareFeet counts how many stand on one foot, so that they stand side by side.
+func (l *line) shareFeet() {
+	for i := 0; i < len(l.nodes); {
+		n := l.nodes[i]
+		if len(n.feet) != 1 {
+			i++
+			continue
+		}
+		group := []*node{n}
+		j := i + 1
+		for ; j < len(l.nodes); j++ {
+			m := l.nodes[j]
+			if len(m.feet) == 1 && m.feet[0] == n.feet[0] {
+				group = append(group, m)
+				continue
+			}
+			if !m.arch() && !m.picot() {
+				break
+			}
+		}
+		for k, m := range group {
+			if len(group) > 1 {
+				m.share, m.group = k, group
+			}
+		}
+		i = max(i+1, j)
+	}
+}
+
+// plainOf is the kind that a node's measures are of.
+func plainOf(n *node) *stitch.Stitch {
+	if n.st.Kind == nil {
+		return nil
+	}
+	return n.st.Kind.Plain()
+}
