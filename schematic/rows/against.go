@@ -213,9 +213,10 @@ func textPlateaus(x *Text, size int) (map[string][]plateau, []raw) {
 			}
 			if r.fab != nil && r.known {
 				p := plateau{count: r.fab.stitches(), rows: rows, known: known, at: l.At}
+				foundation := l.Label == nil || foundationOf(l.Body) > 0 // other chains turn the work
 				for _, n := range l.Body {
 					p.fresh = p.fresh || n.Op == OpTogether
-					p.free = p.free || n.Op == OpChain || n.Op == OpCastOn || n.Op == OpPickUp || n.Op == OpTogether
+					p.free = p.free || n.Op == OpChain && foundation || n.Op == OpCastOn || n.Op == OpPickUp || n.Op == OpTogether
 				}
 				out[key] = join(out[key], p)
 			}

@@ -177,6 +177,14 @@ func (r *runner) lessen(n *Node, k, rows int) {
 		r.even(rows)
 	}
 	r.fab = uniform(r.fab.main(), have-k)
+	r.also(-k)
+}
+
+// also changes the other count that the row may have.
+func (r *runner) also(change int) {
+	if r.alt != nil {
+		r.alt = uniform(r.alt.main(), max(r.alt.stitches()+change, 0))
+	}
 }
 
 // even counts rows worked even.
@@ -234,6 +242,7 @@ func (r *runner) whole(l *Line) bool {
 			} else if n.Inc {
 				r.even(rows)
 				r.fab = uniform(r.fab.main(), r.fab.stitches()+k)
+				r.also(k)
 			} else {
 				r.lessen(n, k, rows)
 			}

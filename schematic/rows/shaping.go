@@ -119,6 +119,7 @@ func (r *runner) shape(l *Line, n *Node) {
 	}
 	r.plan(l, n, times, rows)
 	r.fab = uniform(r.fab.main(), have+change)
+	r.also(change)
 	if k := len(r.cur.rows); k > 0 {
 		r.cur.rows[k-1].after = r.fab
 	}

@@ -41,6 +41,11 @@ func (r *runner) check(l *Line, res *result) {
 	}
 	found := r.misfits(l, f)
 	if len(found) == 0 {
+		r.alt = nil
+		return
+	}
+	if r.alt != nil && len(r.misfits(l, r.alt)) == 0 { // it follows from a count that has been told
+		r.fab, r.alt = r.alt, nil
 		return
 	}
 	if !uses(res.found) {

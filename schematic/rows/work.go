@@ -303,10 +303,14 @@ func (r *runner) one(l *Line, body []*Node) *result {
 	bad := r.badness(l, res)
 	if r.alt != nil && r.g == nil {
 		other := r.try(r.alt, l, body)
-		if n := r.badness(l, other); n < bad {
-			res, bad = other, n
+		switch n := r.badness(l, other); {
+		case n < bad:
+			res, bad, r.alt = other, n, nil
+		case n == bad && len(res.found) == 0 && len(other.found) == 0:
+			r.alt = other.out // either may be meant still
+		default:
+			r.alt = nil
 		}
-		r.alt = nil
 	}
 	switch {
 	case bad == 0:
