@@ -25,6 +25,7 @@ a workbook the sums are live formulas. With --fill it gives the pattern file wit
 the numbers written in; with --from, the pattern file with the values of a
 spreadsheet in its grading. In both only those bytes change.`,
 		Example: `  flatwright grade cardigan.yaml
+  flatwright grade --explain --size M cardigan.yaml
   flatwright grade --format xlsx --out grading cardigan.yaml
   flatwright grade --from grading.xlsx cardigan.yaml > regraded.yaml
   flatwright grade --fill cardigan.yaml > counted.yaml
@@ -34,6 +35,12 @@ spreadsheet in its grading. In both only those bytes change.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if given := cmd.Flags().Changed; given("from") && o.Fill || given("bodies") && (o.Fill || given("from")) {
 				return errors.New("choose one of --fill, --from and --bodies")
+			}
+			if given := cmd.Flags().Changed; given("size") && !o.Explain {
+				return errors.New("--size goes with --explain")
+			}
+			if o.Explain && (o.Fill || from != "" || bodies != "" || o.Nested) {
+				return errors.New("--explain goes with a table, not with --fill, --from, --bodies or --nested")
 			}
 			if from != "" {
 				text, err := files.Read(cmd.Context(), from, cmd.InOrStdin())
@@ -62,6 +69,8 @@ spreadsheet in its grading. In both only those bytes change.`,
 	}
 	f := cmd.Flags()
 	choose(cmd, &o.Format, "format", "text", "form of the table", word[string]{"text", "text"}, word[string]{"markdown", "markdown"}, word[string]{"csv", "csv"}, word[string]{"xlsx", "xlsx"})
+	f.BoolVar(&o.Explain, "explain", false, "tell the arithmetic too")
+	f.StringVar(&o.Size, "size", "", "with --explain, the arithmetic of this `SIZE` (default the sample's)")
 	f.BoolVar(&o.Nested, "nested", false, "draw every piece with all sizes one inside the other, as SVG and PDF")
 	f.BoolVar(&o.Draw.Trim, "trim", false, "with --nested, cut the paper's height to the drawing")
 	choosePaper(cmd, &o.Draw.Paper, &o.Draw.Orientation)

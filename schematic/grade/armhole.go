@@ -15,6 +15,7 @@ type ArmholeIn struct {
 	Step        int  // 1: decreases on any row, 2: on right-side rows
 	Leave       bool // stitches are left (crochet), not bound off
 	Cloth       Cloth
+	Unit        units.Unit // in which the arithmetic is told
 }
 
 // ArmholePlan is a shaped armhole edge, the same on both sides of the piece.
@@ -49,13 +50,13 @@ func Armhole(in ArmholeIn) (ArmholePlan, error) {
 	if first <= 0 {
 		inch, _, _ := Whole(units.Int(25).Div(in.Cloth.Stitch), Rule{Least: 1})
 		first = min(each, max(inch, (each+2)/3))
-		p.say("bind off about a third and at least 2.5 cm at the underarm: %d", first)
+		p.say("%s about a third of %d, and at least %s (%d), at the underarm: %d", offWord(in.Leave), each, longIn(units.Int(25), in.Unit), inch, first)
 	}
 	if first > each {
 		return p, fmt.Errorf("%d stitches cannot be bound off where %d are to be lost at each side", first, each)
 	}
 	if each-first > slots {
-		p.say("the %d rows hold %d decreases within two thirds of the depth: bind off %d instead of %d", in.Rows, slots, each-slots, first)
+		p.say("two thirds of the %d rows hold %d decreases: %s %d instead of %d", in.Rows, slots, offWord(in.Leave), each-slots, first)
 		first = each - slots
 	}
 	n := each - first
@@ -68,7 +69,9 @@ func Armhole(in ArmholeIn) (ArmholePlan, error) {
 	if even > 0 {
 		p.Edge = append(p.Edge, Move{Even: even})
 	}
-	p.say("%d rows of bind-off + %d decreases %s = %d rows + %d even = %d rows", p.Edge[0].rows(), n, everyRow(in.Step), n*in.Step, even, in.Rows)
+	p.say("each side: %s", p.Edge)
+	p.say("%d rows there + %d × %d for the decreases + %d even = %d rows", p.Edge[0].rows(), n, in.Step, even, in.Rows)
+	p.say("the edge: %s", p.Edge.sum(in.Cloth, in.Unit))
 	return p, nil
 }
 

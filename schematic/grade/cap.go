@@ -14,9 +14,10 @@ type CapIn struct {
 	Armhole units.Num // front and back armhole edges together, their first bind-offs among them
 	Ease    units.Num // how much longer the cap is; negative for shorter
 	Cloth   Cloth
-	Step    int       // 1: decreases on any row, 2: on right-side rows alone
-	Leave   bool      // stitches are left at both edges of a row (crochet), not bound off at the beginning of two
-	Top     units.Num // wished width of the flat top; 0 chooses
+	Step    int        // 1: decreases on any row, 2: on right-side rows alone
+	Leave   bool       // stitches are left at both edges of a row (crochet), not bound off at the beginning of two
+	Top     units.Num  // wished width of the flat top; 0 chooses
+	Unit    units.Unit // in which the arithmetic is told
 }
 
 // CapPlan is a cap that fits its armhole.
@@ -65,22 +66,26 @@ func Cap(in CapIn) (CapPlan, error) {
 		return p, fmt.Errorf("a cap needs a gauge and more stitches than the %d bound off at each side of %d", in.First, in.Upper)
 	}
 	p.Target = in.Armhole.Add(in.Ease)
-	goal := p.Target.Float()
-	wish := in.Top.Float()
-	if wish <= 0 {
-		wish = float64(in.Upper) * w / 4
-	}
-	p.say("upper arm %d − 2 × %d bound off as at the armhole = %d", in.Upper, in.First, wide)
-	p.say("armhole %s + ease %s = %s mm to fit", units.Decimal(in.Armhole, 1), units.Decimal(in.Ease, 1), units.Decimal(p.Target, 1))
+	goal, wish := p.Target.Float(), wished(in).Float()
+	p.say("upper arm %d − 2 × %d (%s %d at each side as at the armhole) = %d", in.Upper, in.First, offWord(in.Leave), in.First, wide)
+	p.say("armhole %s + ease %s = %s to fit", longIn(in.Armhole, in.Unit), longIn(in.Ease, in.Unit), longIn(p.Target, in.Unit))
 	if goal <= float64(in.Upper)*w {
-		return p, fmt.Errorf("the armhole with its ease is %s mm, shorter than the sleeve is wide (%s mm): make the armhole deeper or the sleeve narrower",
-			units.Decimal(p.Target, 1), units.Decimal(in.Cloth.Stitch.Times(in.Upper), 1))
+		return p, fmt.Errorf("the armhole with its ease is %s, shorter than the sleeve is wide (%s): make the armhole deeper or the sleeve narrower",
+			longIn(p.Target, in.Unit), longIn(in.Cloth.Stitch.Times(in.Upper), in.Unit))
 	}
 	best, ok := capSearch(in, wide, goal, wish)
 	if !ok {
-		return p, fmt.Errorf("no cap of %d stitches comes within half a stitch of %s mm in whole rows", in.Upper, units.Decimal(p.Target, 1))
+		return p, fmt.Errorf("no cap of %d stitches comes within half a stitch of %s in whole rows", in.Upper, longIn(p.Target, in.Unit))
 	}
 	return p, p.fill(in, best, wide)
+}
+
+// wished is how wide the flat top should be: a quarter of the upper arm if nothing is said.
+func wished(in CapIn) units.Num {
+	if in.Top.Sign() > 0 {
+		return in.Top
+	}
+	return in.Cloth.Stitch.Times(in.Upper).Div(units.Int(4))
 }
 
 // capSearch tries shapes near the trade's bell first, then all others.
@@ -229,11 +234,14 @@ func (p *CapPlan) fill(in CapIn, s capShape, wide int) error {
 	p.Rows = p.Edge.Rows()
 	p.Length = milli(2*p.Edge.Length(in.Cloth) + float64(s.top)*in.Cloth.Stitch.Float())
 	each := (wide - s.top) / 2
+	p.say("found by trying caps near the trade's bell (quick, slow, quick; a top of about %s): a top of %d sts, %s",
+		longIn(wished(in), in.Unit), s.top, longIn(in.Cloth.Stitch.Times(s.top), in.Unit))
 	p.say("%d − %d at the top = %d to lose, %d at each side", wide, s.top, wide-s.top, each)
 	p.say("each side: %s", p.Edge)
-	p.say("%d rows are %s mm high; the edge is %s mm, %s mm from what is to fit (half a stitch is %s mm)",
-		p.Rows, units.Decimal(in.Cloth.Row.Times(p.Rows), 1), units.Decimal(p.Length, 1),
-		units.Decimal(p.Length.Sub(p.Target), 1), units.Decimal(in.Cloth.Stitch.Half(), 1))
+	p.say("the edge of one side: %s", p.Edge.sum(in.Cloth, in.Unit))
+	p.say("twice that and the top are %s, %s from what is to fit (half a stitch is %s)",
+		longIn(p.Length, in.Unit), signed(p.Length.Sub(p.Target), in.Unit), longIn(in.Cloth.Stitch.Half(), in.Unit))
+	p.say("%d rows are %s high", p.Rows, longIn(in.Cloth.Row.Times(p.Rows), in.Unit))
 	return nil
 }
 

@@ -91,18 +91,44 @@ func (e Edge) Length(c Cloth) float64 {
 	return sum
 }
 
+// sum is the arithmetic of Length in the unit u.
+func (e Edge) sum(c Cloth, u units.Unit) string {
+	var parts []string
+	for _, m := range e {
+		side, up := c.Stitch.Times(m.in()), c.Row.Times(m.rows()-m.Even)
+		switch {
+		case m.Times == 0:
+		case m.Off > 0 && up.Sign() == 0:
+			parts = append(parts, longIn(side, u)+" level")
+		case m.Off > 0:
+			parts = append(parts, longIn(side, u)+" level + "+longIn(up, u)+" up")
+		default:
+			slant := milli(math.Hypot(side.Float(), up.Float()))
+			parts = append(parts, fmt.Sprintf("√(%s² + %s²) = %s aslant", long(side, u), long(up, u), longIn(slant, u)))
+		}
+		if m.Even > 0 {
+			parts = append(parts, longIn(c.Row.Times(m.Even), u)+" up")
+		}
+	}
+	return fmt.Sprintf("%s; in all %s", strings.Join(parts, " + "), longIn(milli(e.Length(c)), u))
+}
+
+func offWord(leave bool) string {
+	if leave {
+		return "leave"
+	}
+	return "bind off"
+}
+
 // String is the edge in the trade's words.
 func (e Edge) String() string {
 	var parts []string
 	for _, m := range e {
 		switch {
+		case m.Times == 0 && m.Even == 0:
 		case m.Times == 0:
 		case m.Off > 0:
-			word := "bind off"
-			if m.Leave {
-				word = "leave"
-			}
-			part := fmt.Sprintf("%s %d", word, m.Off)
+			part := fmt.Sprintf("%s %d", offWord(m.Leave), m.Off)
 			if m.Times > 1 {
 				part += ", " + times(m.Times)
 			}

@@ -90,8 +90,9 @@ func Raglan(in RaglanIn) (RaglanPlan, error) {
 		if l.neckMoved {
 			p.say("%s: a neck of %d leaves an odd stitch, so it is %d", l.Name, l.wished, l.Neck)
 		}
-		p.say("%s: %d − 2 × %d at the underarms − %d at the neck = %d, so %d decreases at each edge over %d rows: %s",
-			l.Name, l.stitches, p.Underarm, l.Neck, 2*l.Decreases, l.Decreases, in.Rows, plan)
+		p.say("%s: %d − 2 × %d at the underarms − %d at the neck = %d, so %d decreases at each edge over %d rows",
+			l.Name, l.stitches, p.Underarm, l.Neck, 2*l.Decreases, l.Decreases, in.Rows)
+		p.say("%s: %s", l.Name, spreadWords(l.Decreases, in.Rows, step, plan))
 	}
 	return p, nil
 }

@@ -39,6 +39,7 @@ type resolver struct {
 	found  finding.List
 	size   int
 	failed []bool // lines that could not be worked out
+	told   told
 }
 
 func key(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }

@@ -180,6 +180,8 @@ func (in *inputs) give() bool {
 	r, g := in.r, in.g
 	if g.Kind == schematic.GradeValue {
 		v := in.vals["is"]
+		r.size = r.told.size
+		in.tellSums()
 		r.give(in.i, g.Name, v.Dim, v.Vals)
 		return true
 	}
@@ -191,6 +193,7 @@ func (in *inputs) give() bool {
 	n := r.p.Sizes.Len()
 	s := &sheet{}
 	for r.size = range n {
+		in.tellSums()
 		put := func(name string, dim expr.Dim, v int) { s.set(n, r.size, name, dim, units.Int(int64(v))) }
 		long := func(name string, v units.Num) { s.set(n, r.size, name, expr.LengthOf, v) }
 		switch g.Kind {
@@ -265,10 +268,14 @@ func (in *inputs) counted(gauge *schematic.Gauge, put func(string, expr.Dim, int
 		in.sizeFail(k, "%q comes to less than nothing: %s cm", in.g.Name, units.Decimal(units.In(target, units.CM), 2))
 		return
 	}
-	c, err := Count(target, each, in.rule())
+	rule := in.rule()
+	c, err := Count(target, each, rule)
 	if err != nil {
 		in.sizeFail(k, "%q: %v", in.g.Name, err)
 		return
+	}
+	if in.telling() {
+		in.tell(countWords(c, rule, dim, *gauge, in.vals[k].Dim == expr.LengthOf, in.r.p.Units)...)
 	}
 	put(in.g.Name, dim, c.Count)
 	long(in.g.Name+" makes", c.Makes)
@@ -296,6 +303,9 @@ func (in *inputs) spread(put func(string, expr.Dim, int)) {
 		in.sizeFail("spread", "%q: %v", in.g.Name, err)
 		return
 	}
+	if in.telling() {
+		in.tell(spreadWords(count, rows, RowStep(in.g.On), p))
+	}
 	in.runs(in.g.Name, p, put)
 }
 
@@ -307,11 +317,12 @@ func (in *inputs) armhole(c Cloth, put func(string, expr.Dim, int), long func(st
 		return
 	}
 	first, _ := in.whole("first")
-	p, err := Armhole(ArmholeIn{Body: body, Cross: cross, Rows: rows, First: first, Step: RowStep(in.g.On), Leave: in.g.Leave, Cloth: c})
+	p, err := Armhole(ArmholeIn{Body: body, Cross: cross, Rows: rows, First: first, Step: RowStep(in.g.On), Leave: in.g.Leave, Cloth: c, Unit: in.r.p.Units})
 	if err != nil {
 		in.sizeFail("armhole", "%q: %v", in.g.Name, err)
 		return
 	}
+	in.tell(p.Lines...)
 	name := in.g.Name
 	run, rest := Run{1, 0}, 0
 	for _, m := range p.Edge[1:] {
@@ -337,11 +348,12 @@ func (in *inputs) cap(c Cloth, put func(string, expr.Dim, int), long func(string
 	}
 	ease, _ := in.length("ease")
 	top, _ := in.length("top")
-	p, err := Cap(CapIn{Upper: upper, First: first, Armhole: armhole, Ease: ease, Cloth: c, Step: RowStep(in.g.On), Leave: in.g.Leave, Top: top})
+	p, err := Cap(CapIn{Upper: upper, First: first, Armhole: armhole, Ease: ease, Cloth: c, Step: RowStep(in.g.On), Leave: in.g.Leave, Top: top, Unit: in.r.p.Units})
 	if err != nil {
 		in.sizeFail("cap", "%q: %v", in.g.Name, err)
 		return
 	}
+	in.tell(p.Lines...)
 	name := in.g.Name
 	put(name+" first", expr.Stitches, first)
 	for i, slot := range []string{"quick", "slow", "less slow", "last"} {
@@ -376,6 +388,7 @@ func (in *inputs) raglan(put func(string, expr.Dim, int)) {
 		in.sizeFail("raglan", "%q: %v", in.g.Name, err)
 		return
 	}
+	in.tell(p.Lines...)
 	put(in.g.Name+" underarm", expr.Stitches, p.Underarm)
 	put(in.g.Name+" rows", expr.Rows, p.Rows)
 	for _, l := range p.Pieces {
@@ -399,6 +412,7 @@ func (in *inputs) yoke(put func(string, expr.Dim, int)) {
 		in.sizeFail("yoke", "%q: %v", in.g.Name, err)
 		return
 	}
+	in.tell(p.Lines...)
 	last := 0
 	for i, rd := range p.Rounds {
 		put(fmt.Sprintf("%s rows %d", in.g.Name, i+1), expr.Rows, rd.Row-last)

@@ -75,20 +75,7 @@ func TableOf(p *schematic.Pattern, gs []*schematic.Garment) Table {
 
 func gradedPart(p *schematic.Pattern, i int) (TablePart, bool) {
 	g := &p.Grading[i]
-	part := TablePart{Name: g.Name}
-	rule := ruleWords(g)
-	if g.Sum.Sum != nil {
-		part.How = g.Kind.String() + " " + g.Sum.Sum.Text
-		if g.Kind == schematic.GradeValue {
-			part.How = g.Sum.Sum.Text
-		}
-	}
-	if g.Given != nil {
-		part.How = "as given"
-	}
-	if rule != "" {
-		part.How += ", " + rule
-	}
+	part := TablePart{Name: g.Name, How: howOf(g)}
 	for _, s := range sums(g) {
 		if s.Sum != nil {
 			part.Rows = append(part.Rows, bodiesIn(p, s.Sum)...)
@@ -120,6 +107,23 @@ func gradedPart(p *schematic.Pattern, i int) (TablePart, bool) {
 			TableRow{Kind: RowDifference, Name: "difference", Dim: expr.LengthOf, Vals: minus(v.Vals, target)})
 	}
 	return part, true
+}
+
+// howOf is what a line is worked out of and its rule, in words.
+func howOf(g *schematic.Grading) string {
+	how := ""
+	switch {
+	case g.Given != nil:
+		how = "as given"
+	case g.Sum.Sum != nil && g.Kind == schematic.GradeValue:
+		how = g.Sum.Sum.Text
+	case g.Sum.Sum != nil:
+		how = g.Kind.String() + " " + g.Sum.Sum.Text
+	}
+	if rule := ruleWords(g); rule != "" {
+		how += ", " + rule
+	}
+	return how
 }
 
 // ruleWords is the rule of a count in words.
@@ -256,6 +260,11 @@ func madeParts(p *schematic.Pattern, gs []*schematic.Garment) []TablePart {
 					fits[i] = FitOf(ease.Vals[i]).Name
 				}
 			}
+			if slices.ContainsFunc(out, func(o TablePart) bool {
+				return o.Name == name && sameVals(o.Rows[2].Vals, made) && sameVals(o.Rows[1].Vals, counts)
+			}) {
+				continue // its other side, which is alike
+			}
 			out = append(out, TablePart{Name: name, How: "what the counts make, against the body", Rows: []TableRow{
 				{Kind: RowBody, Name: b.Name, Dim: expr.LengthOf, Vals: high},
 				{Kind: RowCount, Name: dim.String()[len("a number of "):], Dim: dim, Vals: counts},
@@ -265,6 +274,10 @@ func madeParts(p *schematic.Pattern, gs []*schematic.Garment) []TablePart {
 		}
 	}
 	return out
+}
+
+func sameVals(a, b expr.Graded) bool {
+	return slices.Equal(a.Has, b.Has) && slices.EqualFunc(a.Vals, b.Vals, units.Num.Eq)
 }
 
 // isRound reports whether the standard's eases are of this measurement.
@@ -334,11 +347,7 @@ func (r TableRow) Text(i int, u units.Unit) string {
 	}
 	t := units.Decimal(v, 2)
 	if r.Dim == expr.LengthOf {
-		places := 2
-		if u == units.Inch {
-			places = 3
-		}
-		t = units.Decimal(units.In(v, u), places)
+		t = long(v, u)
 		if r.Kind == RowDifference && v.Sign() > 0 {
 			t = "+" + t
 		}

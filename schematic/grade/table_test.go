@@ -63,4 +63,22 @@ func TestWhatTheCountsMakeStandsAgainstTheBody(t *testing.T) {
 	assert.Equal(t, "7.06", arm.Rows[3].Text(2, units.CM)) // less 11 in
 }
 
+// Both fronts and both armholes of a back are measured; where they are alike they are told once.
+func TestTheTwoSidesOfAPieceAreToldOnce(t *testing.T) {
+	p := gradedPattern(t, Cloth{units.Int(5), units.Int(4)})
+	n := func(v int64) expr.Graded { return expr.Const(units.Int(v), 9) }
+	p.Pieces = []*schematic.Piece{{Name: "Back", Kind: schematic.KindBack, Make: n(1), Sections: []schematic.Section{
+		&schematic.CastOn{Stitches: n(100)},
+		&schematic.Even{Amount: schematic.Amount{Rows: n(60)}},
+		&schematic.BindOff{Stitches: n(6), At: schematic.BothEdges, Edge: "armhole"},
+		&schematic.Even{Amount: schematic.Amount{Rows: n(50)}},
+		&schematic.BindOff{All: true},
+	}}}
+	names := map[string]int{}
+	for _, part := range TableOf(p, schematic.WorkAll(p)).Parts {
+		names[part.Name]++
+	}
+	assert.Equal(t, 1, names["Back: armhole depth"], "%v", names)
+}
+
 var kindNames = [...]string{"body", "ease", "value", "target", "count", "makes", "difference"}

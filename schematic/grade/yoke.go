@@ -47,7 +47,10 @@ func Yoke(in YokeIn) (YokePlan, error) {
 		return p, err
 	}
 	p.Neck = min(neck, in.Start)
-	p.say("%d stitches to %d at the neck over %d rounds: %d to lose", in.Start, p.Neck, in.Rows, in.Start-p.Neck)
+	if p.Neck != in.Neck {
+		p.say("a neck of %d is no multiple of %d: %d", in.Neck, m, p.Neck)
+	}
+	p.say("%d − %d at the neck = %d stitches to lose over %d rounds", in.Start, p.Neck, in.Start-p.Neck, in.Rows)
 	if in.Start == p.Neck {
 		return p, nil
 	}
@@ -67,6 +70,9 @@ func Yoke(in YokeIn) (YokePlan, error) {
 			return p, fmt.Errorf("%d rounds of decreases from %d stitches to %d would lose more than every second stitch: take more rounds, or a wider neck", n, in.Start, p.Neck)
 		}
 		p.Rounds = rounds
+		if plan, err := Spread(n, in.Rows, 1, SlowFirst); err == nil && n == len(rounds) {
+			p.say("rounds with decreases: %s", spreadWords(n, in.Rows, 1, plan))
+		}
 		break
 	}
 	for _, r := range p.Rounds {

@@ -29,7 +29,11 @@ type GradeOptions struct {
 	Sheet  string // of From
 	Nested bool   // instead of a table: a drawing of all sizes, one inside the other
 	Draw   DrawOptions
-	Bodies Source // a table of bodies for the pattern's sizes: published by name alone, or with its text
+	// Explain tells the arithmetic under the table, in text and Markdown, for Size or, if that is
+	// empty, the sample's size.
+	Explain bool
+	Size    string
+	Bodies  Source // a table of bodies for the pattern's sizes: published by name alone, or with its text
 }
 
 // Grade gives the grading of a pattern: as a table, as a workbook, or as the
@@ -71,11 +75,17 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 	}
 	var b bytes.Buffer
 	ending := ".txt"
+	size, explained, err := explained(p, o)
+	if err != nil {
+		return r, err
+	}
 	switch t := grade.TableOf(p, gs); o.Format {
 	case "", "text":
 		err = gradeText(&b, t)
+		explainText(&b, size, explained)
 	case "markdown":
 		ending, err = ".md", gradeMarkdown(&b, t)
+		explainMarkdown(&b, size, explained)
 	case "csv":
 		ending, err = ".csv", gradeCSV(&b, t)
 	case "xlsx":
@@ -85,6 +95,57 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 	}
 	r.Files = []files.File{{Name: name.name(ending, p.Title, "grading"), Body: b.Bytes()}}
 	return r, err
+}
+
+// explained is the arithmetic that is asked for, and its size.
+func explained(p *schematic.Pattern, o GradeOptions) (string, []grade.Working, error) {
+	if !o.Explain {
+		if o.Size != "" {
+			return "", nil, &OptionError{"a size goes with the arithmetic, and that is not asked for"}
+		}
+		return "", nil, nil
+	}
+	if o.Format == "csv" || o.Format == "xlsx" {
+		return "", nil, &OptionError{"the arithmetic is told in text and Markdown; in a workbook the cells themselves are sums"}
+	}
+	size := max(p.Sample, 0)
+	if o.Size != "" {
+		var err error
+		if size, err = sizeNamed(p, o.Size); err != nil {
+			return "", nil, err
+		}
+	}
+	return p.Sizes.Names[size], grade.Explain(p, size), nil
+}
+
+func explainText(w io.Writer, size string, all []grade.Working) {
+	switch {
+	case size == "":
+		return
+	case len(all) == 0:
+		fmt.Fprintf(w, "\nHow the counts of size %s come about: they are written in the pattern, not worked out.\n", size)
+		return
+	}
+	fmt.Fprintf(w, "\nHow the counts of size %s come about\n", size)
+	for _, e := range all {
+		fmt.Fprintf(w, "\n%s%s\n  %s\n", e.Name, how(e.How), strings.Join(e.Lines, "\n  "))
+	}
+}
+
+func explainMarkdown(w io.Writer, size string, all []grade.Working) {
+	if size == "" {
+		return
+	}
+	fmt.Fprintf(w, "\n### How the counts of size %s come about\n", finding.Markdown(size))
+	if len(all) == 0 {
+		fmt.Fprintln(w, "\nThey are written in the pattern, not worked out.")
+	}
+	for _, e := range all {
+		fmt.Fprintf(w, "\n**%s**%s\n\n", finding.Markdown(e.Name), finding.Markdown(how(e.How)))
+		for _, l := range e.Lines {
+			fmt.Fprintf(w, "- %s\n", finding.Markdown(l))
+		}
+	}
 }
 
 // bodies are the lines of a pattern file with the bodies of a table for its sizes.

@@ -8,6 +8,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"flatwright/examples"
 )
 
 func graded(t *testing.T) Source {
@@ -91,4 +93,29 @@ func TestAnAlterationGivesDrawingAndCounts(t *testing.T) {
 	}
 	_, err = Alter(t.Context(), graded(t), AlterOptions{Size: "M", Parts: []string{"Hood: L"}})
 	assert.ErrorIs(t, err, ErrUnreadable)
+}
+
+func TestTheArithmeticStandsUnderTheTable(t *testing.T) {
+	table, err := Grade(t.Context(), graded(t), GradeOptions{})
+	require.NoError(t, err)
+	for format, want := range map[string]string{
+		"":         "\nHow the counts of size M come about\n\nease: as given\n  12 cm\n\nback stitches: stitches (bust + ease) / 2, multiple of 4 + 2\n  (bust + ease) / 2 = (97 cm + 12 cm) / 2 = 54.5 cm\n  54.5 cm at 18 sts over 10 cm: 98.1 sts\n",
+		"markdown": "\n- 54.5 cm at 18 sts over 10 cm\\: 98.1 sts\n",
+	} {
+		r, err := Grade(t.Context(), graded(t), GradeOptions{Format: format, Explain: true, Size: "m"})
+		require.NoError(t, err)
+		assert.Contains(t, string(r.Files[0].Body), want)
+		if format == "" {
+			assert.True(t, bytes.HasPrefix(r.Files[0].Body, table.Files[0].Body), "the table is as without it")
+		}
+	}
+	written := Source{Name: "hat.yaml", Text: examples.Text("pebble-hat")}
+	r, err := Grade(t.Context(), written, GradeOptions{Explain: true})
+	require.NoError(t, err)
+	assert.Contains(t, string(r.Files[0].Body), "they are written in the pattern, not worked out")
+	var option *OptionError
+	for _, bad := range []GradeOptions{{Size: "M"}, {Explain: true, Size: "9X"}, {Explain: true, Format: "xlsx"}, {Explain: true, Format: "csv"}} {
+		_, err := Grade(t.Context(), graded(t), bad)
+		assert.ErrorAs(t, err, &option, "%+v", bad)
+	}
 }
