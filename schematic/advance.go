@@ -39,6 +39,7 @@ func (w *worker) advance(k int, left, right []profile) {
 		}
 		if c.free != nil {
 			for _, q := range lp.plus(rp) {
+				c.free.doubt = c.free.doubt || s.doubt
 				c.free.note(s.row+q.row, b.count()+int(q.d.Floor()))
 			}
 		}

@@ -98,6 +98,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num) []span {
 	top, bottom, left, right := run[0].ex, run[0].ex, run[0].ex, run[0].ex
 	sts, part := 0, ""
 	parts := map[string]bool{}
+	doubt := false
 	for _, s := range run {
 		for _, p := range []pt{s.ex, s.ez} {
 			if top.y.Less(p.y) {
@@ -117,6 +118,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num) []span {
 			sts += s.seg.sts
 		}
 		parts[s.seg.part] = true
+		doubt = doubt || s.seg.doubt
 		part = s.seg.part
 	}
 	if len(parts) != 1 {
@@ -143,7 +145,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num) []span {
 	}
 	var out []span
 	if e.height != "" {
-		s := span{name: e.heightName(prefix), part: part, axis: Vertical, lo: bottom, hi: top, length: top.y.Sub(bottom.y), main: true, of: "row", side: side, rank: rank}
+		s := span{name: e.heightName(prefix), part: part, axis: Vertical, lo: bottom, hi: top, length: top.y.Sub(bottom.y), main: true, of: "row", side: side, rank: rank, doubt: doubt}
 		s.count, s.gauge = rowsIn(s.length, g)
 		if w.piece.From == FromLeft || w.piece.From == FromRight {
 			s.of = "st"
@@ -152,7 +154,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num) []span {
 	}
 	if e.width != "" && !run[0].seg.both {
 		out = append(out, span{name: e.widthName(prefix), part: part, axis: Horizontal, lo: left, hi: right, length: right.x.Sub(left.x), main: true,
-			count: sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank})
+			count: sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt})
 	}
 	return out
 }

@@ -17,6 +17,7 @@ type freeform struct {
 	loops  [][]drawn
 	lines  []Line
 	sizes  []freeSize
+	doubt  bool // of rounds that follow from an error
 }
 
 // roundPoint is the count after so many rounds from the centre.
@@ -64,7 +65,7 @@ func (c *canvas) settleDisc(w *worker) {
 			if last.n > 0 && grows < need {
 				break
 			}
-			if frill := need / flatGrowth * frilled; last.n > 0 && grows > frill {
+			if frill := need / flatGrowth * frilled; last.n > 0 && grows > frill && !f.doubt {
 				w.find("arithmetic/flat", finding.Note, w.piece.Pos, fmt.Sprintf("rounds that grow by %.4g stitches do not lie flat at this gauge: they frill", grows),
 					fmt.Sprintf("%.4g more in each round", grows), fmt.Sprintf("about %.1f more: 2π × row height ÷ stitch width", need/flatGrowth), "increase less in each round, or mean it")
 			}
@@ -135,6 +136,7 @@ func (s *Mitre) work(w *worker) {
 	if len(st.blocks) > 1 || st.row > 0 || st.round || st.band > 0 {
 		w.find("arithmetic/mitre", finding.Error, s.Pos, "a mitred piece is bent from its first row on", "", "",
 			"begin the piece with a cast on and then the mitre, flat")
+		w.doubtful()
 		return
 	}
 	b := &st.blocks[0]
@@ -142,7 +144,7 @@ func (s *Mitre) work(w *worker) {
 	every, times, by := max(1, s.Every.Int(w.i, 2)), s.Times.Int(w.i, 0), s.By.Int(w.i, 0)
 	if !s.Increase && by*times >= n {
 		times = max(0, (n-1)/max(1, by))
-		w.find("arithmetic/impossible", finding.Warning, s.Pos, fmt.Sprintf("the mitre takes away more than the %d stitches there are", n),
+		w.findCount("arithmetic/impossible", finding.Warning, s.Pos, fmt.Sprintf("the mitre takes away more than the %d stitches there are", n),
 			fmt.Sprintf("%d stitches", n), "at least one left", fmt.Sprintf("shape %d times", times))
 	}
 	rows := every * times

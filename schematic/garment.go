@@ -36,9 +36,11 @@ type Made struct {
 	Areas    []GaugeArea
 	Live     map[string]int // stitches left live or held at the end, by part ('' is the piece)
 	Rows     int
-	Broken   bool // an error was met in the working: what follows from it says nothing
+	Broken   bool // an error was met in the working: what is in Doubt follows from it and says nothing
+	Cut      bool // it could not be drawn to its end
 
-	liveParts map[string]int // Live by part alone, without the panels in them
+	liveParts map[string]int  // Live by part alone, without the panels in them
+	doubtLive map[string]bool // parts whose live stitches follow from an error
 }
 
 // GaugeArea is fabric area by gauge, mm², for yarn sums.
@@ -155,6 +157,7 @@ type Measure struct {
 	Part      string // of the piece, empty for all of it
 	Stretched bool   // the gauge that makes it is of stretched fabric
 	Same      bool   // another measurement of the view says the same
+	Doubt     bool   // it follows from an error in the working
 
 	rank         int  // see rankWhole
 	lasts, given bool // a width that goes on to the end; named by the pattern
@@ -171,6 +174,7 @@ type Edge struct {
 	Length   units.Num // mm; slanted stretches rounded to 0.001 mm
 	Stitches int       // stitches along it (bound off, cast on)
 	Rows     int       // rows along it
+	Doubt    bool      // it follows from an error in the working
 	Pos      finding.Pos
 }
 
@@ -184,6 +188,7 @@ type Step struct {
 	FirstRow int // number of its first row in the piece or part, from 1
 	FirstRS  bool
 	Gauge    string
+	Doubt    bool // its counts follow from an error
 }
 
 // Seam is a join as it comes out in one size.
@@ -193,5 +198,5 @@ type Seam struct {
 	Sew, Into             []Edge
 	SewLength, IntoLength units.Num // mm, all edges and all pieces to make together
 	SewCount, IntoCount   int       // stitches or rows
-	Broken                bool      // of a piece whose working met an error
+	Broken                bool      // of edges that follow from an error in the working
 }

@@ -48,6 +48,7 @@ func (w *worker) levelOf(b *block, name, label string, start, end bool) {
 	if !l.uniform {
 		l.gauge = nil
 	}
+	l.doubt = st.doubt
 	l.stretched = l.gauge != nil && l.gauge.Stretched
 	if st.dirty {
 		l.l, l.r = st.topL, st.topR
@@ -74,6 +75,7 @@ type span struct {
 	rank    int  // which of several measurements that say the same is shown: the least
 	lasts   bool // a width that goes on to the end of its part
 	given   bool // named by the pattern
+	doubt   bool // it follows from an error
 }
 
 // Ranks of measurements that say the same: the whole length first; the names of the levels
@@ -93,7 +95,7 @@ func (w *worker) measure(c *canvas, loops [][]drawn, view int) {
 	if c.free != nil {
 		for _, s := range c.free.sizes {
 			m.Measures = append(m.Measures, Measure{ID: m.ID + "." + viewID(c.name) + ID(s.name), Name: s.name, View: view, A: s.a, B: s.b,
-				Axis: s.axis, Length: s.length, Count: s.count, Of: s.of, Gauge: s.gauge, Main: true})
+				Axis: s.axis, Length: s.length, Count: s.count, Of: s.of, Gauge: s.gauge, Main: true, Doubt: m.Broken})
 		}
 		return
 	}
@@ -116,7 +118,7 @@ func (w *worker) measure(c *canvas, loops [][]drawn, view int) {
 		}
 		m.Measures = append(m.Measures, Measure{ID: id, Name: s.name, View: view, A: s.lo.point(), B: s.hi.point(), Axis: s.axis,
 			Length: s.length, Around: s.around, Count: s.count, Of: s.of, Gauge: s.gauge, Part: s.part, Main: s.main, Stretched: s.stretch,
-			rank: s.rank, lasts: s.lasts, given: s.given})
+			Doubt: s.doubt || m.Cut, rank: s.rank, lasts: s.lasts, given: s.given})
 	}
 }
 

@@ -438,6 +438,7 @@ func (w *worker) edgesOf(l []drawn, view int, panel string) []Edge {
 			e.Parts = append(e.Parts, s.seg.also)
 		}
 		e.Path = append(e.Path, s.b)
+		e.Doubt = e.Doubt || s.seg.doubt || w.made.Cut
 		if s.seg.step {
 			continue
 		}

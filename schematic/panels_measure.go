@@ -4,7 +4,7 @@ package schematic
 // drawing shows it; tables and checks have it.
 func (w *worker) acrossPanels(name string) {
 	st := w.cur
-	s := Measure{Name: name, View: NoView, Axis: Horizontal, Around: st.round, Count: st.count(), Of: "st"}
+	s := Measure{Name: name, View: NoView, Axis: Horizontal, Around: st.round, Count: st.count(), Of: "st", Doubt: st.doubt}
 	for i := range st.blocks {
 		b := &st.blocks[i]
 		s.Length = s.Length.Add(st.gaugeWidth(b))

@@ -141,7 +141,7 @@ func (b *builder) seams() {
 			s.Sew, s.SewLength, s.SewCount = one, length, count
 		}
 		for _, e := range append(sew, into...) {
-			s.Broken = s.Broken || e.m.Broken
+			s.Broken = s.Broken || e.edge.Doubt
 			if j.How != AtFold {
 				e.m.notch(e.edge, s.Number, units.Frac(1, 2))
 			}

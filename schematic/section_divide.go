@@ -23,7 +23,10 @@ func (s *Divide) work(w *worker) {
 	for i := range s.Parts {
 		sum += s.Parts[i].Stitches.Int(w.i, 0)
 	}
-	if sum != n {
+	if st.doubt {
+		w.state(sum)
+		n = st.count()
+	} else if sum != n {
 		w.find("arithmetic/division", finding.Warning, s.Pos,
 			fmt.Sprintf("the parts have %d stitches and the row has %d", sum, n),
 			sumText(len(s.Parts), func(i int) int { return s.Parts[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", n),
@@ -206,7 +209,7 @@ func (w *worker) partStrand(p stretchOf, b *block, x units.Num) *strand {
 		return nil
 	}
 	st := w.cur
-	q := &strand{name: p.part.Name, gauge: st.gauge, y: st.y, row: st.row, rs: st.rs}
+	q := &strand{name: p.part.Name, gauge: st.gauge, y: st.y, row: st.row, rs: st.rs, unseen: st.unseen}
 	if st.round {
 		q.rs = true
 	}
@@ -268,7 +271,7 @@ func (w *worker) divideRound(places []stretchOf, n int) []*strand {
 			lo, hi = 0, half
 		}
 		// A layer is drawn at full width: flat, it is half the round.
-		flat := &strand{gauge: st.gauge, y: st.y, row: st.row, rs: true}
+		flat := &strand{gauge: st.gauge, y: st.y, row: st.row, rs: true, unseen: st.unseen}
 		nb := block{view: view, x: b.x, runs: b.slice(lo, hi), left: b.left, right: b.right}
 		flat.blocks = []block{nb}
 		var mine []stretchOf
@@ -331,7 +334,7 @@ func (w *worker) divideApart(places []stretchOf) []*strand {
 	}
 	used := make([]bool, len(st.blocks))
 	for _, p := range places {
-		q := &strand{name: p.part.Name, gauge: st.gauge, y: st.y, row: st.row, rs: st.rs}
+		q := &strand{name: p.part.Name, gauge: st.gauge, y: st.y, row: st.row, rs: st.rs, unseen: st.unseen}
 		covered := 0
 		for i := range st.blocks {
 			if spans[i].from >= p.from && spans[i].to <= p.to {
@@ -345,7 +348,7 @@ func (w *worker) divideApart(places []stretchOf) []*strand {
 			}
 		}
 		if covered != p.to-p.from {
-			w.find("arithmetic/panels", finding.Warning, p.part.Pos,
+			w.findCount("arithmetic/panels", finding.Warning, p.part.Pos,
 				fmt.Sprintf("%s does not end on a marked line: the panels in it have %d stitches, the part has %d", p.part.Name, covered, p.to-p.from),
 				fmt.Sprintf("%d in whole panels", covered), fmt.Sprintf("%d in the part", p.to-p.from),
 				"divide on the marked lines, or begin a new piece with `start from`")

@@ -17,6 +17,7 @@ func (s *AddEdge) work(w *worker) {
 	at := w.side(s.At)
 	if st.round && len(st.blocks) == 1 || at == Across || at == Lines {
 		w.find("arithmetic/round", finding.Error, s.Pos, "a round has no edge to add stitches at", "", "", "use `increase` at `across`, or divide the round first")
+		w.roundBy(n)
 		return
 	}
 	if at == LeftEdge || at == BothEdges {
@@ -54,6 +55,7 @@ func (s *BindOff) work(w *worker) {
 	if st.round && len(st.blocks) == 1 {
 		w.find("arithmetic/round", finding.Error, s.Pos, "a round has no edge to bind off at", "", "",
 			"divide the round into parts, one of them bound off or left")
+		w.roundBy(-n)
 		return
 	}
 	times := 1
@@ -74,14 +76,21 @@ func (s *BindOff) work(w *worker) {
 	}
 	every = max(every, s.Every.Int(w.i, every))
 	if need := n * times * edges; need > st.count() || need == st.count() && edges == 2 {
-		w.find("arithmetic/impossible", finding.Error, s.Pos,
+		w.findCount("arithmetic/impossible", finding.Error, s.Pos,
 			fmt.Sprintf("%d stitches are to be taken off and there are %d", need, st.count()), takenOff(n, times, edges),
 			fmt.Sprintf("%d stitches", st.count()), "take fewer stitches off, or say `bind off: all`")
-		return
+		w.doubtful()
+		whole := times
+		times = min(times, max(0, st.count()-1)/(n*edges))
+		defer func() {
+			if rows := every * (whole - times); plain && rows > 0 {
+				w.advance(rows, nil, nil)
+			}
+		}()
 	}
 	if plain && !st.flip && edges == 1 && !st.round && at != Across && at != Lines {
 		if begin := at == RightEdge; begin != st.rs {
-			w.find("arithmetic/row-side", finding.Warning, s.Pos,
+			w.findSide("arithmetic/row-side", finding.Warning, s.Pos,
 				fmt.Sprintf("stitches are bound off at the beginning of a row, and the next row is a %s row, which begins at the other edge", sideName(st.rs)),
 				"", "", "work one row more before it, or `leave` the stitches instead")
 		}
@@ -180,7 +189,9 @@ func (s *Panels) work(w *worker) {
 			runs = append(runs, run{name: p.Name, n: n, gauge: g})
 		}
 	}
-	if have := st.count(); sum != have {
+	if st.doubt {
+		w.state(sum)
+	} else if have := st.count(); sum != have {
 		w.find("arithmetic/panels", finding.Warning, s.Pos, fmt.Sprintf("the panels have %d stitches and the row has %d", sum, have),
 			sumText(len(s.Of), func(i int) int { return s.Of[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", have),
 			fmt.Sprintf("change the panels by %+d stitches in all", have-sum))

@@ -21,6 +21,9 @@ func (s *JoinParts) work(w *worker) {
 		if !s.Round || w.cur == nil || w.cur.ended {
 			w.find("arithmetic/join", finding.Error, s.Pos, "there is nothing to join here", "", "",
 				"name the parts; or say `round: yes` to join the row in work into a round")
+			if w.cur == nil || w.cur.ended {
+				w.unseen(1)
+			}
 			return
 		}
 		n, edge := 0, ""
@@ -33,6 +36,7 @@ func (s *JoinParts) work(w *worker) {
 	}
 	var bits []joined
 	flip := w.cur != nil && w.cur.flip
+	doubt := false
 	for _, j := range s.Of {
 		if j.Part == "" {
 			bits = append(bits, joined{added: j.Added.Int(w.i, 0), edge: orElse(j.Edge, "added edge")})
@@ -45,6 +49,7 @@ func (s *JoinParts) work(w *worker) {
 		if q == nil || q.ended {
 			w.find("arithmetic/join", finding.Error, j.Pos, fmt.Sprintf("%s has no live stitches to join", j.Part), "", "",
 				"let its sections end without binding all of it off")
+			doubt = true
 			continue
 		}
 		delete(w.parts, j.Part)
@@ -69,11 +74,15 @@ func (s *JoinParts) work(w *worker) {
 		y = units.Max(y, b.q.y)
 	}
 	if first == nil {
+		w.unseen(1)
 		return
+	}
+	for _, b := range bits {
+		doubt = doubt || b.q != nil && b.q.doubt
 	}
 	for _, r := range rows[1:] {
 		if r != rows[0] {
-			w.find("arithmetic/join-rows", finding.Warning, s.Pos, "the parts to be joined end after different rows",
+			w.findSide("arithmetic/join-rows", finding.Warning, s.Pos, "the parts to be joined end after different rows",
 				"rows "+listed(rows), "the same row", "work the shorter part on, or end the longer one earlier")
 			break
 		}
@@ -87,13 +96,15 @@ func (s *JoinParts) work(w *worker) {
 	if len(first.blocks) > 1 {
 		w.find("arithmetic/join", finding.Error, s.Pos, "parts that are drawn in panels can't be joined here", "", "", "begin a new piece with `start from`")
 		w.cur = first
+		w.doubtful()
 		return
 	}
 	if s.Round {
 		w.joinRound(s, bits, first, y)
+		w.cur.doubt = doubt
 		return
 	}
-	j := &strand{name: s.Name, gauge: first.gauge, y: y, row: first.row, rs: first.rs, flip: flip}
+	j := &strand{name: s.Name, gauge: first.gauge, y: y, row: first.row, rs: first.rs, flip: flip, doubt: doubt, unseen: first.unseen}
 	nb := block{view: first.blocks[0].view, left: first.blocks[0].left, right: last.blocks[len(last.blocks)-1].right}
 	fit := true
 	x := first.blocks[0].x
@@ -138,7 +149,8 @@ func (s *JoinParts) work(w *worker) {
 		}
 		j.blocks[0].x = lo.Add(hi).Half().Sub(j.width(&j.blocks[0]).Half())
 		c.segs = append(c.segs, seg{a: pt{j.blocks[0].x, y}, b: pt{j.right(&j.blocks[0]), y}, name: "joined edge", part: s.Name, sts: j.count()})
-		w.find("arithmetic/join-gap", finding.Warning, s.Pos, "the stitches added do not fill the gap between the parts, so the joined row does not lie flat",
+		w.cur = j
+		w.findCount("arithmetic/join-gap", finding.Warning, s.Pos, "the stitches added do not fill the gap between the parts, so the joined row does not lie flat",
 			w.long(j.width(&j.blocks[0]))+" of row", w.long(hi.Sub(lo))+" from end to end",
 			"add as many stitches as were left and decreased there")
 	}
@@ -153,7 +165,7 @@ func (s *JoinParts) work(w *worker) {
 // joinRound ends the drawing of every part, and goes on with a tube of all their
 // stitches and those added. How the parts lay beside each other does not matter to it.
 func (w *worker) joinRound(s *JoinParts, bits []joined, first *strand, y units.Num) {
-	j := &strand{name: s.Name, gauge: first.gauge, round: true, rs: true, y: y, row: first.row, flip: first.flip}
+	j := &strand{name: s.Name, gauge: first.gauge, round: true, rs: true, y: y, row: first.row, flip: first.flip, unseen: first.unseen}
 	b := block{view: w.newView(orElse(s.Name, "in the round")), left: first.blocks[0].left, right: first.blocks[0].right}
 	for _, bit := range bits {
 		if bit.q == nil {

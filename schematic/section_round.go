@@ -123,3 +123,18 @@ func (w *worker) closeRow(n int, edge, name string, pos finding.Pos) {
 	nc.segs = append(nc.segs, seg{a: pt{b.x, st.y}, b: pt{st.right(b), st.y}, name: orElse(edge, base), part: st.name, both: true, sts: b.count(), pos: pos})
 	w.levelOf(b, "", "", true, false)
 }
+
+// roundBy changes a round by d stitches that its sections give to an edge, which it has not:
+// that many there are to be, wherever they go.
+func (w *worker) roundBy(d int) {
+	b := &w.cur.blocks[0]
+	next := *b
+	next.runs = slices.Clone(b.runs)
+	k := len(next.runs) - 1
+	if next.runs[k].n += d; next.runs[k].n < 1 {
+		next.runs[k].n = 1
+		w.doubtful()
+	}
+	w.settle()
+	w.restep(b, next)
+}

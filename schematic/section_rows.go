@@ -115,6 +115,7 @@ func (s *Shape) work(w *worker) {
 		if at == Lines && nb == 1 {
 			w.find("arithmetic/lines", finding.Error, sh.Pos, "there are no marked lines to shape at", "", "",
 				"cut the row into `panels` before it, or shape at both edges")
+			w.doubtful()
 			at = BothEdges
 		}
 		tube := st.round && nb == 1
@@ -162,16 +163,27 @@ func (s *Shape) work(w *worker) {
 	for i := range st.blocks {
 		b := &st.blocks[i]
 		if n := int(left[i].last().d.Add(right[i].last().d).Floor()) + b.count(); n < 1 && longest > 0 {
-			w.find("arithmetic/impossible", finding.Error, s.Pos,
+			w.findCount("arithmetic/impossible", finding.Error, s.Pos,
 				fmt.Sprintf("the shaping takes away %d stitches and there are %d", b.count()-n, b.count()),
 				fmt.Sprintf("%d stitches", b.count()), "at least one left", "shape fewer times, or bind the rest off instead")
-			left[i], right[i] = nil, nil
+			w.doubtful()
+			// What the section is to leave, or the least that there can be.
+			less := profile{{total, units.Int(int64(w.stated(s, nb) - b.count())).Half()}}
+			left[i], right[i] = less, less
 		}
 	}
 	w.advance(total, left, right)
 	if rest := st.count(); rest < 1 {
 		st.blocks[0].runs[0].n = 1
 	}
+}
+
+// stated is the count with which a section is to end, of one block; 1 if it states none.
+func (w *worker) stated(s *Shape, blocks int) int {
+	if to, ok := s.To.At(w.i); ok && blocks == 1 {
+		return max(1, int(to.Floor()))
+	}
+	return 1
 }
 
 func (w *worker) nameShaped(at Side, edge string) {
@@ -240,7 +252,7 @@ func (w *worker) sidesFit(sh *Shaping) {
 				have = fmt.Sprintf("every %d rows falls on right-side and wrong-side rows in turn", sp.every)
 				fix = fmt.Sprintf("shape every %d or every %d rows", sp.every-1, sp.every+1)
 			}
-			w.find("arithmetic/row-side", finding.Warning, sh.Pos, "the shaping does not fall on "+sh.On.String(), have, sh.On.String(), fix)
+			w.findSide("arithmetic/row-side", finding.Warning, sh.Pos, "the shaping does not fall on "+sh.On.String(), have, sh.On.String(), fix)
 			return
 		}
 		row += sp.every * sp.times
@@ -262,14 +274,15 @@ func (s *RepeatRow) work(w *worker) {
 	}
 	reps, rest := n/s.Use, n%s.Use
 	if rest != 0 && !s.RestEven {
-		w.find("arithmetic/multiple", finding.Warning, s.Pos,
+		w.findCount("arithmetic/multiple", finding.Warning, s.Pos,
 			fmt.Sprintf("the repeat uses %d stitches, and %d is not a multiple of %d: %d are left over", s.Use, n, s.Use, rest),
 			fmt.Sprintf("%d = %d × %d + %d", n, reps, s.Use, rest), fmt.Sprintf("a multiple of %d", s.Use),
 			fmt.Sprintf("have %d or %d stitches before it, or say `rest: worked even`", reps*s.Use, (reps+1)*s.Use))
 	}
 	d := reps*s.Makes + rest - n
 	if n+d < 1 {
-		w.find("arithmetic/impossible", finding.Error, s.Pos, "the repeat leaves no stitch", fmt.Sprint(n), "at least 1", "make more stitches in the repeat")
+		w.findCount("arithmetic/impossible", finding.Error, s.Pos, "the repeat leaves no stitch", fmt.Sprint(n), "at least 1", "make more stitches in the repeat")
+		w.doubtful()
 		d = 0
 	}
 	p := profile{{1, units.Int(int64(d)).Half()}}
@@ -292,6 +305,7 @@ func (s *ShortRows) work(w *worker) {
 	if len(st.blocks) > 1 {
 		w.find("arithmetic/short-rows", finding.Error, s.Pos, "short rows over panels that are drawn apart can't be drawn", "", "",
 			"work them before the panels, or give the piece a part of its own for them")
+		st.rs = st.rs == (rows%2 == 0 || st.round)
 		return
 	}
 	w.settle()
@@ -306,7 +320,7 @@ func (s *ShortRows) work(w *worker) {
 		sides = 2
 	}
 	if most := (over - 1) / sides / max(1, turns); step > most && turns > 0 {
-		w.find("arithmetic/short-rows", finding.Warning, s.Pos,
+		w.findCount("arithmetic/short-rows", finding.Warning, s.Pos,
 			fmt.Sprintf("%d stitches fewer at each turn uses up the %d stitches before the %d rows are done", step, over, rows),
 			fmt.Sprintf("%d turns × %d stitches", turns*sides, step), fmt.Sprintf("at most %d at a turn", most), "work fewer short rows, or turn closer to the turn before")
 		step = most

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -24,6 +25,7 @@ func (w *worker) counted(g interface{ Int(i, otherwise int) int }, pos finding.P
 	if n < 1 {
 		w.find("arithmetic/impossible", finding.Error, pos, "there is nothing to "+what+" in this size",
 			fmt.Sprint(n), "at least 1", "give this size a number, or say `make: none` for it")
+		w.guessed = true
 		return 1
 	}
 	return n
@@ -99,15 +101,22 @@ func (s *PickUp) work(w *worker) {
 	if st.band == 0 {
 		w.find("arithmetic/pick-up", finding.Error, s.Pos, "stitches are picked up along a band worked sideways, and there is none before this", "", "",
 			"put `sideways: rib` (or band) before it, or say `onto` to work onto an edge of another piece")
+		w.doubtful()
+		if n, ok := s.Stitches.At(w.i); ok {
+			w.state(int(n.Floor()))
+		}
 		return
 	}
 	n, how := s.picked(st.band)
 	if want, ok := s.Stitches.At(w.i); ok {
 		if !want.Eq(units.Int(int64(n))) {
-			w.find("arithmetic/pick-up", finding.Warning, s.Pos,
+			w.findCount("arithmetic/pick-up", finding.Warning, s.Pos,
 				fmt.Sprintf("the pick-up gives %d stitches, not %s", n, want), how, want.String()+" stated",
 				s.fixFor(st.band, int(want.Floor()), n))
 		}
+	}
+	if want, ok := s.Stitches.At(w.i); ok && st.doubt {
+		n, st.doubt = int(want.Floor()), false
 	}
 	if n < 1 {
 		n = 1
@@ -182,7 +191,10 @@ func (s *Held) work(w *worker) {
 	for _, r := range runs {
 		total += r.n
 	}
-	if total < 1 {
+	if total < 1 && w.guessed {
+		runs = []run{{n: 1, gauge: g}}
+	} else if total < 1 {
+		w.guessed = true
 		w.find("arithmetic/held", finding.Error, s.Pos, "there are no live stitches to start from", "", "",
 			"let the other piece end with `hold: all`, or name the part whose stitches are live")
 		runs = []run{{n: 1, gauge: g}}
@@ -230,18 +242,20 @@ func (w *worker) liveOf(p HeldPart) int {
 	if src == nil || src == w.piece {
 		return 0
 	}
+	circle := w.b.busy[src.Name]
 	m := w.b.piece(src)
 	if m == nil {
 		if v, ok := p.Stitches.At(w.i); ok {
 			return int(v.Floor())
 		}
+		w.guessed = w.guessed || circle
 		return 0
 	}
-	if m.Broken {
-		w.made.Broken = true
+	if m.doubts(p.Part) {
 		if v, ok := p.Stitches.At(w.i); ok {
 			return int(v.Floor())
 		}
+		w.guessed = true
 	}
 	n := m.Live[p.Part]
 	if n == 0 && p.Part == "" {
@@ -266,6 +280,12 @@ func (w *worker) liveOf(p HeldPart) int {
 	return n
 }
 
+// doubts reports whether the live stitches of a part, or of all of the piece, follow from
+// an error.
+func (m *Made) doubts(part string) bool {
+	return m.Cut || m.doubtLive[part] || part == "" && len(m.doubtLive) > 0 || m.Broken && m.Live[part] == 0
+}
+
 // onto begins a band along edges of other pieces.
 func (w *worker) onto() {
 	if len(w.piece.Sections) > 0 && starts(w.piece.Sections[0]) {
@@ -279,7 +299,7 @@ func (w *worker) onto() {
 	for _, e := range w.piece.Onto {
 		edges := w.b.edges(e.Edge, w.piece)
 		if q, _ := w.b.pieceIn(e.Edge); q != nil && w.b.made[q.Name] != nil && w.b.made[q.Name].Broken {
-			w.made.Broken = true
+			w.guessed = w.guessed || len(edges) == 0 || slices.ContainsFunc(edges, func(ed Edge) bool { return ed.Doubt })
 			if len(edges) == 0 {
 				continue
 			}
@@ -287,6 +307,7 @@ func (w *worker) onto() {
 		if len(edges) == 0 {
 			w.find("reference/edge", finding.Error, e.Pos, fmt.Sprintf("there is no edge called %q to work onto", e.Edge), "", "",
 				w.b.edgeHint(e.Edge))
+			w.guessed = true
 			continue
 		}
 		units := 0

@@ -34,6 +34,7 @@ type seg struct {
 	pos  finding.Pos
 
 	gauge *Gauge
+	doubt bool // it follows from an error
 }
 
 // canvas is one flat drawing in the making.
@@ -51,6 +52,7 @@ type canvas struct {
 	free   *freeform // drawn from its own points instead (disc, mitre, motifs)
 	first  *strand   // for the arrow
 	dead   bool      // replaced by others
+	mark   int       // stretches before the section in work
 	panel  bool      // of a row cut at marked lines
 }
 
@@ -103,6 +105,7 @@ type level struct {
 	start     bool
 	end       bool
 	stretched bool
+	doubt     bool // of a count that is not what the designer meant
 	band      bool // rows of a sideways band, not stitches
 	gauge     *Gauge
 }
@@ -152,6 +155,8 @@ type strand struct {
 	topL   units.Num
 	topR   units.Num
 	ended  bool
+	doubt  bool // the count is not what the designer meant
+	unseen bool // worked on where the piece can't be, for what else is wrong: not drawn
 }
 
 // layers is the share of a stitch's width that shows: half in a flattened tube.

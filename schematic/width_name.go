@@ -20,7 +20,7 @@ func (w *worker) widths(c *canvas) []span {
 	}
 	for i, l := range c.levels {
 		width := l.r.Sub(l.l)
-		s := span{part: l.part, axis: Horizontal, length: width, count: l.n, of: "st", gauge: l.gauge, stretch: l.stretched}
+		s := span{part: l.part, axis: Horizontal, length: width, count: l.n, of: "st", gauge: l.gauge, stretch: l.stretched, doubt: l.doubt}
 		if l.band {
 			s.of = "row"
 		}

@@ -99,6 +99,9 @@ type worker struct {
 	lastName string    // the last section that has a name
 	wholes   []Measure // widths of a whole row that is drawn in panels
 	lines    bool      // a later shaping falls on marked lines
+	told     map[told]bool
+	erred    bool // the section in work met an error
+	guessed  bool // the count with which the next strand begins is in doubt
 }
 
 // ID is a name in lower case with hyphens, for ids that last.
@@ -165,24 +168,22 @@ func shapesLines(list []Section) bool {
 func (w *worker) sections(list []Section) {
 	for _, s := range list {
 		w.section = s
+		w.marked()
 		c := s.Base()
-		if w.cur == nil && !starts(s) {
-			if _, ok := s.(*JoinParts); !ok {
-				w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches to work here", "", "",
-					"begin the piece with `cast on`, `chain`, `sideways`, `start from` or `ring`; nothing can follow a row that is all bound off")
-				return
-			}
+		_, joins := s.(*JoinParts)
+		if w.cur == nil && !starts(s) && !joins {
+			w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches to work here", "", "",
+				"begin the piece with `cast on`, `chain`, `sideways`, `start from` or `ring`; nothing can follow a row that is all bound off")
+			w.unseen(1)
 		}
-		before, row, rs := 0, 0, true
+		before, row, rs, doubt := 0, 0, true, false
 		if w.cur != nil {
-			before, row, rs = w.cur.count(), w.cur.row, w.cur.rs
-			if w.cur.ended && !starts(s) {
-				if _, ok := s.(*JoinParts); !ok {
-					w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches left to work here", "", "",
-						"take this section out, or bind off fewer stitches before it")
-					return
-				}
+			if w.cur.ended && !starts(s) && !joins {
+				w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches left to work here", "", "",
+					"take this section out, or bind off fewer stitches before it")
+				w.unseen(w.cur.count())
 			}
+			before, row, rs, doubt = w.cur.count(), w.cur.row, w.cur.rs, w.cur.doubt
 			w.edgeNames(c)
 			_, sideways := s.(*PickUp)
 			if c.Gauge != "" && !starts(s) && !sideways {
@@ -191,6 +192,7 @@ func (w *worker) sections(list []Section) {
 		}
 		s.work(w)
 		w.section = s
+		w.blame()
 		if w.cur == nil {
 			continue
 		}
@@ -201,9 +203,13 @@ func (w *worker) sections(list []Section) {
 		if w.cur.ended {
 			after = 0
 		}
-		w.made.Steps = append(w.made.Steps, Step{Section: s, Part: w.cur.name, Before: before, After: after,
-			Rows: w.cur.row - row, FirstRow: row + 1, FirstRS: rs, Gauge: w.cur.gauge.Name})
-		if to, ok := c.To.At(w.i); ok && !to.Eq(units.Int(int64(after))) {
+		if !w.cur.unseen {
+			w.made.Steps = append(w.made.Steps, Step{Section: s, Part: w.cur.name, Before: before, After: after,
+				Rows: w.cur.row - row, FirstRow: row + 1, FirstRS: rs, Gauge: w.cur.gauge.Name, Doubt: doubt || w.cur.doubt})
+		}
+		if to, ok := c.To.At(w.i); ok && w.cur.doubt {
+			w.state(int(to.Floor()))
+		} else if ok && !to.Eq(units.Int(int64(after))) {
 			w.find("arithmetic/count", finding.Warning, c.Pos,
 				fmt.Sprintf("after this section there are %d stitches, not %s", after, to),
 				fmt.Sprintf("%d stitches before it, %d after it", before, after), to.String()+" stated",
@@ -226,22 +232,6 @@ func (w *worker) gauge(name string) *Gauge {
 		return g
 	}
 	return w.b.p.GaugeNamed("")
-}
-
-// find tells what does not add up. After an error the counts of the piece are not what its
-// designer meant, and whatever else does not fit follows from that.
-func (w *worker) find(kind string, sev finding.Severity, pos finding.Pos, message, have, want, fix string) {
-	if w.made.Broken && kind != "reference/edge" {
-		return
-	}
-	if sev == finding.Error {
-		w.made.Broken = true
-	}
-	f := finding.Finding{Kind: kind, Severity: sev, Pos: pos, Piece: w.piece.Name, Message: message, Have: have, Want: want, Fix: fix}
-	if w.cur != nil && w.cur.name != "" {
-		f.Section = w.cur.name
-	}
-	w.b.find(f)
 }
 
 // flipped reports whether left and right as drawn are right and left of the working.
@@ -312,7 +302,8 @@ func (w *worker) newView(name string) int {
 // begin starts a strand of the given runs at y = 0.
 func (w *worker) begin(runs []run, g *Gauge, edge string, pos finding.Pos) {
 	l, r := w.outerEdges()
-	s := &strand{gauge: g, round: w.piece.Round, rs: !w.piece.FirstWS}
+	s := &strand{gauge: g, round: w.piece.Round, rs: !w.piece.FirstWS, doubt: w.guessed}
+	w.guessed = false
 	b := block{view: w.newView(""), runs: runs, left: l, right: r}
 	s.blocks = []block{b}
 	w.cur = s
@@ -333,7 +324,7 @@ func (w *worker) bottom(edge string, pos finding.Pos) {
 		b := &s.blocks[k]
 		c := w.canvas(b)
 		c.segs = append(c.segs, seg{a: pt{b.x, s.y}, b: pt{s.right(b), s.y}, name: edge, part: s.name,
-			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos})
+			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos, doubt: s.doubt})
 	}
 }
 
@@ -358,6 +349,9 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 	s := w.cur
 	if live {
 		w.hold(s.name, s.count())
+		if s.doubt {
+			w.made.doubtful(s.name)
+		}
 		for _, b := range s.blocks {
 			for _, r := range b.runs {
 				if r.name != "" {
@@ -382,7 +376,7 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 			l, r = s.topL, s.topR
 		}
 		c.segs = append(c.segs, seg{a: pt{r, s.y}, b: pt{l, s.y}, name: edge, part: s.name,
-			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos})
+			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos, doubt: s.doubt})
 		if n := len(c.levels); n > 0 && !s.dirty && c.levels[n-1].y.Eq(s.y) && c.levels[n-1].part == s.name {
 			c.levels[n-1].end = true
 		} else if n > 0 {

@@ -92,7 +92,7 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 		for _, made := range g.Pieces {
 			for i := range made.Measures {
 				m := &made.Measures[i]
-				if !m.Main || made.Broken {
+				if !m.Main || m.Doubt {
 					continue
 				}
 				s := byID[m.ID]

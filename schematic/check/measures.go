@@ -32,7 +32,7 @@ func just(made *schematic.Made, m *schematic.Measure) derived {
 
 // broken reports whether one of the pieces is not what its designer meant.
 func (d derived) broken() bool {
-	return slices.ContainsFunc(d.terms, func(t term) bool { return t.piece.Broken })
+	return slices.ContainsFunc(d.terms, func(t term) bool { return t.measure.Doubt })
 }
 
 func (d derived) length() units.Num {
@@ -212,11 +212,12 @@ func underarm(made *schematic.Made) (*schematic.Measure, bool) {
 	if made.Piece == nil || made.From != schematic.FromHem && made.From != schematic.FromNeck {
 		return nil, false
 	}
-	count, gauge := 0, ""
+	count, gauge, of := 0, "", schematic.Step{}
 	for _, s := range made.Steps {
 		if s.Part != "" {
 			continue
 		}
+		was := count
 		down := made.From == schematic.FromNeck
 		switch section := s.Section.(type) {
 		case *schematic.Divide:
@@ -247,8 +248,15 @@ func underarm(made *schematic.Made) (*schematic.Measure, bool) {
 				count, gauge = s.After, s.Gauge
 			}
 		}
+		if count != was {
+			of = s
+		}
 	}
-	return widthOf(made, count, gauge)
+	m, ok := widthOf(made, count, gauge)
+	if ok {
+		m.Doubt = of.Doubt
+	}
+	return m, ok
 }
 
 func ofArmhole(names ...string) bool {

@@ -32,7 +32,7 @@ func wear(p *schematic.Pattern, g *schematic.Garment) finding.List {
 		case "hand":
 			for _, m := range g.Pieces {
 				for _, s := range m.Measures {
-					if m.Kind == schematic.KindSleeve && !m.Broken && s.Name == "cuff" && s.Length.Mul(stretch).Less(least) {
+					if m.Kind == schematic.KindSleeve && !s.Doubt && s.Name == "cuff" && s.Length.Mul(stretch).Less(least) {
 						f := tight(p, b, "the cuff", s.Length, least, "hand", g)
 						f.Piece = m.Name
 						all = append(all, f)
@@ -57,7 +57,7 @@ func tight(p *schematic.Pattern, b *schematic.Written, what string, have, least 
 func neckOpening(g *schematic.Garment) units.Num {
 	var sum units.Num
 	for _, m := range g.Pieces {
-		if m.Broken {
+		if m.Cut {
 			return units.Num{}
 		}
 		if m.Kind == schematic.KindBand {
@@ -69,6 +69,9 @@ func neckOpening(g *schematic.Garment) units.Num {
 				return units.Num{}
 			}
 			if strings.Contains(name, "neck") {
+				if e.Doubt {
+					return units.Num{}
+				}
 				sum = sum.Add(e.Length.Times(max(1, m.Make)))
 			}
 		}
