@@ -75,8 +75,10 @@ func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.Lis
 // plateau is a count that a piece keeps for a while: the rows done in all at its end.
 type plateau struct {
 	count int
+	said  int // the count that the text states there, where that is another; else -1
 	rows  int
 	known bool // rows are known up to here
+	doubt bool // a line of it does not add up, which Check tells: its rows are not compared
 	free  bool // a start or a pick-up: a row more or less is within it
 	fresh bool // rows begin anew here
 	at    Span
@@ -85,11 +87,14 @@ type plateau struct {
 
 func join(list []plateau, p plateau) []plateau {
 	if k := len(list); k > 0 && list[k-1].count == p.count && !p.fresh {
+		if p.said < 0 {
+			p.said = list[k-1].said
+		}
 		p.fresh = list[k-1].fresh
 		if p.at.Line == 0 {
 			p.at = list[k-1].at
 		}
-		p.free = p.free || list[k-1].free
+		p.free, p.doubt = p.free || list[k-1].free, p.doubt || list[k-1].doubt
 		p.what = list[k-1].what
 		list[k-1] = p
 		return list
@@ -129,7 +134,7 @@ func stepPlateaus(m *schematic.Made, part string) []plateau {
 		}
 		rows += s.Rows
 		name := s.Section.Base().Name
-		out = join(out, plateau{count: s.After, rows: rows, known: true, free: free, fresh: fresh, what: name})
+		out = join(out, plateau{count: s.After, said: none, rows: rows, known: true, free: free, fresh: fresh, what: name})
 	}
 	return out
 }
@@ -196,6 +201,7 @@ func textPlateaus(x *Text, size int) (map[string][]plateau, []raw) {
 		}
 		counted := 0
 		for _, l := range s.Lines {
+			told := len(r.all)
 			r.line(l)
 			now := 0
 			for _, d := range r.cur.rows {
@@ -212,7 +218,11 @@ func textPlateaus(x *Text, size int) (map[string][]plateau, []raw) {
 				}
 			}
 			if r.fab != nil && r.known {
-				p := plateau{count: r.fab.stitches(), rows: rows, known: known, at: l.At}
+				p := plateau{count: r.fab.stitches(), said: r.said(l), rows: rows, known: known, at: l.At}
+				p.doubt = l.Short || slices.ContainsFunc(r.all[told:], func(f raw) bool { return f.kind == "rows/stated" || uses([]raw{f}) })
+				if r.alt != nil && p.said < 0 {
+					p.said = r.alt.stitches()
+				}
 				foundation := l.Label == nil || foundationOf(l.Body) > 0 // other chains turn the work
 				for _, n := range l.Body {
 					p.fresh = p.fresh || n.Op == OpTogether
@@ -237,7 +247,7 @@ func compare(want, have []plateau, key string, tell func(raw)) {
 	lastW, lastH := plateau{known: true, free: true}, plateau{known: true, free: true}
 	for _, w := range want {
 		k := j
-		for k < len(have) && have[k].count != w.count {
+		for k < len(have) && have[k].count != w.count && have[k].said != w.count {
 			k++
 		}
 		if k == len(have) {
@@ -258,7 +268,7 @@ func compare(want, have []plateau, key string, tell func(raw)) {
 			return
 		}
 		h := have[k]
-		if h.known && lastH.known && !w.fresh && !h.fresh {
+		if h.known && lastH.known && !h.doubt && !lastH.doubt && !w.fresh && !h.fresh {
 			dw, dh := w.rows-lastW.rows, h.rows-lastH.rows
 			slack := 0
 			if w.free || lastW.free || h.free || lastH.free {

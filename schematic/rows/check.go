@@ -116,9 +116,14 @@ func (x *Text) mixed() finding.List {
 	both := [2]map[string]Span{{}, {}}
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
-			for _, t := range l.tokens {
+			for i := 0; i < len(l.tokens); i++ {
+				t := l.tokens[i]
 				if t.kind != 'w' || x.own[t.s] != nil {
 					continue
+				}
+				if name, k := phrase(l.tokens[i:]); k > 1 { // half treble, double crochet
+					t.s, t.end = name, l.tokens[i+k-1].end
+					i += k - 1
 				}
 				w := strings.TrimRight(t.s, "0123456789")
 				terms, ok := stitch.Only(w)
@@ -155,6 +160,28 @@ func (x *Text) mixed() finding.List {
 		}
 	}
 	return out
+}
+
+// phrase is the longest name of a stitch, in either terms, that the tokens begin with, and
+// how many words it has: none for one word alone.
+func phrase(t []token) (name string, words int) {
+	var buf [96]byte
+	b := buf[:0]
+	for k := 0; k < len(t) && k < stitch.Longest && t[k].kind == 'w' && len(b) < 80; k++ {
+		if k > 0 {
+			b = append(b, ' ')
+		}
+		b = append(b, t[k].s...)
+		if k == 0 {
+			continue
+		}
+		_, us := stitch.LookupBytes(b, stitch.US)
+		_, uk := stitch.LookupBytes(b, stitch.UK)
+		if us || uk {
+			name, words = string(b), k+1
+		}
+	}
+	return name, words
 }
 
 // ambiguous finds a word that is a stitch in both terms, and another one in each.

@@ -426,6 +426,11 @@ func (p *parser) stitchName() (*stitch.Stitch, Num, bool) {
 	if t.kind != 'w' {
 		return nil, Num{}, false
 	}
+	if s, k := p.otherTerms(); s != nil {
+		p.i += k
+		p.x.used[s.ID] = s
+		return s, Num{}, true
+	}
 	cut := strings.IndexAny(t.s, "0123456789")
 	if cut > 0 && allDigits(t.s[cut:]) {
 		if s, ok := stitch.Lookup(t.s[:cut], p.x.Terms); ok {
@@ -444,6 +449,28 @@ func (x *Text) stitchNamed(words []byte) *stitch.Stitch {
 	}
 	s, _ := stitch.LookupBytes(words, x.Terms)
 	return s
+}
+
+// otherTerms is the stitch of words that only the other terms have, and how many words
+// they are: it is read as what it means, and told of as a word.
+func (p *parser) otherTerms() (found *stitch.Stitch, words int) {
+	if !p.x.TermsSet {
+		return nil, 0
+	}
+	name := ""
+	for k := range 4 {
+		t := p.peek(k)
+		if t.kind != 'w' {
+			break
+		}
+		name = strings.TrimPrefix(name+" "+t.s, " ")
+		if terms, only := stitch.Only(name); only && terms != p.x.Terms {
+			if s, ok := stitch.Lookup(name, terms); ok {
+				found, words = s, k+1
+			}
+		}
+	}
+	return found, words
 }
 
 func (p *parser) unread(at Span) { p.line.Unread = append(p.line.Unread, at) }
