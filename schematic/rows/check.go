@@ -86,6 +86,7 @@ func Check(x *Text, o Options) Report {
 		otherSizes(&rep.Findings[k], f) // the same row, otherwise in other sizes
 	}
 	rep.Findings = append(rep.Findings, x.mixed()...)
+	rep.Findings = append(rep.Findings, x.turningUnlike()...)
 	rep.Findings = dropShort(rep.Findings)
 	rep.Findings.Sort()
 	return rep

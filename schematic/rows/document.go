@@ -53,6 +53,7 @@ func Read(name string, src []byte, o Options) *Text {
 	if len(x.Sections) > 1 && len(x.Sections[0].Lines) == 0 {
 		x.Sections = x.Sections[1:]
 	}
+	x.turningSaid()
 	return x
 }
 

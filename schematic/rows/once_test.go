@@ -58,3 +58,30 @@ func TestAWordOfTheOtherTermsIsReadAndToldOnce(t *testing.T) {
 	list := check(uk + "Row 1: Sc in 2nd ch from hook and in each ch to end. (21 sts)\n")
 	assert.True(t, slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Kind == "rows/stated" }), list)
 }
+
+// The same ten double crochets in rows that say otherwise of the chain before them.
+func TestAChainThatCountsInOneRowAndNotInAnotherIsTold(t *testing.T) {
+	const start = "Ch 12.\nRow 1: Dc in 4th ch from hook (3 skipped ch count as dc), dc in each ch across, turn. (10 dc)\n"
+	const counts = "Ch 3 (counts as dc), dc in next st and in each st across, turn. (10 dc)\n"
+	const counts0 = "Ch 3, dc in next st and in each st across, turn. (10 dc)\n"
+	const not = "Ch 3 (does not count as a st), dc in each st across, turn. (10 dc)\n"
+	for _, c := range []struct {
+		name, src, message string
+		line               int
+	}{
+		{"one row and the next", "Terms: US\nBack\n" + start + "Row 2: " + counts + "Row 3: " + not, "ch 3 does not count as a stitch here, but in line 5 it counts", 6},
+		{"the notes and a row", "Terms: US\nNotes: Ch 3 does not count as a stitch.\nBack\n" + start + "Row 2: " + counts, "but by the notes it does not count", 6},
+		{"said once, where it stands first", "Terms: US\nBack\n" + start + "Row 2: " + counts + "Row 3: " + counts0, "", 0},
+		{"one piece and another", "Terms: US\nBack\n" + start + "Row 2: " + counts + "Fasten off.\nFront\n" + start + "Row 2: " + not + "Fasten off.\n", "", 0},
+	} {
+		list := check(c.src)
+		if c.line == 0 {
+			assert.Empty(t, list, c.name)
+			continue
+		}
+		require.Len(t, list, 1, c.name)
+		assert.Equal(t, "rows/turning-chain", list[0].Kind, c.name)
+		assert.Contains(t, list[0].Message, c.message, c.name)
+		assert.Equal(t, c.line, list[0].Pos.Line, c.name)
+	}
+}
