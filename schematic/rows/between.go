@@ -59,7 +59,7 @@ func (r *runner) between(l *Line) bool {
 		} else {
 			r.fab = uniform(knitStitch, k)
 		}
-		r.known, r.round = true, ring || round
+		r.known, r.round, r.cloth = true, ring || round, cloth{}
 		if r.g != nil {
 			r.g.anew()
 			r.g.foundation(r.fab, l.At.Line, r.round)
@@ -121,7 +121,7 @@ func (r *runner) anew() {
 
 // joinYarn takes up stitches that a row left unworked, or begins along an edge.
 func (r *runner) joinYarn(n *Node, skipped int, l *Line) {
-	r.carry, r.alt, r.side = nil, nil, 0
+	r.carry, r.alt, r.side, r.cloth = nil, nil, 0, cloth{}
 	r.fresh, r.begun = true, false
 	taken := skipped > 0 || n.Name == "held" || n.Name == "holder" || n.Name == "next"
 	if !taken || len(r.lefts) == 0 {
@@ -169,14 +169,14 @@ func (r *runner) lessen(n *Node, k, rows int) {
 		for i := range plan {
 			plan[i].off = k / rows
 		}
-		g.planned(r.fab, plan, r.no, r.side, r.round, 0)
+		g.planned(r, plan, 0)
 		r.g = nil
 		r.even(rows)
 		r.g = g
 	} else {
 		r.even(rows)
 	}
-	r.fab = uniform(r.fab.main(), have-k)
+	r.fab = uniform(r.stuff(r.fab), have-k)
 	r.also(-k)
 }
 
@@ -195,9 +195,9 @@ func (r *runner) even(rows int) {
 			no = r.no + 1
 		}
 		if r.g != nil {
-			r.g.even(r.fab, rows, r.no, r.side, r.round, 0)
+			r.g.even(r, rows)
 		}
-		r.fab = uniform(r.fab.main(), r.fab.stitches())
+		r.fab = uniform(r.stuff(r.fab), r.fab.stitches())
 		r.cur.rows = append(r.cur.rows, done{no: no, count: rows, after: r.fab, side: r.side})
 	}
 	if r.no >= 0 {
@@ -235,13 +235,14 @@ func (r *runner) whole(l *Line) bool {
 		case OpDivide, OpTogether:
 			r.partsOf(n)
 		case OpBindEach:
+			r.in(n)
 			rows := max(n.M.At(r.size), 0)
 			k := max(n.N.At(r.size), 0) * rows
 			if r.fab == nil || !r.known {
 				r.even(rows)
 			} else if n.Inc {
 				r.even(rows)
-				r.fab = uniform(r.fab.main(), r.fab.stitches()+k)
+				r.fab = uniform(r.stuff(r.fab), r.fab.stitches()+k)
 				r.also(k)
 			} else {
 				r.lessen(n, k, rows)

@@ -203,6 +203,9 @@ func (g *Graph) psso() {
 // commit keeps the row that was begun last.
 func (g *Graph) commit(side int, name string) {
 	g.cur.RS = side != 2
+	if side == 0 && !g.cur.Round && g.flip > 0 {
+		g.cur.RS = g.next()
+	}
 	g.cur.Name = name
 	if !g.Cut {
 		g.keep(g.cur)
@@ -236,33 +239,14 @@ func (g *Graph) foundation(f *fabric, line int, round bool) {
 	g.keep(row)
 }
 
-// even records rows worked even over f.
-func (g *Graph) even(f *fabric, rows int, no, side int, round bool, line int) {
-	kind := f.main()
-	n := f.stitches()
-	for k := range rows {
-		if g.total += n; g.total > maxGraph {
-			g.Cut = true
-			return
-		}
-		row := GraphRow{Number: -1, Round: round, Line: line, RS: side == 0 || round || (side == 1) == (k%2 == 1)}
-		if no >= 0 {
-			row.Number = no + 1 + k
-		}
-		for i := range n {
-			foot := i
-			if !round {
-				foot = n - 1 - i
-			}
-			st := kind
-			if st != nil && st.Craft == stitch.Knitting {
-				st = stitch.ByID("k")
-				if !round && !row.RS {
-					st = stitch.ByID("p")
-				}
-			}
-			row.Stitches = append(row.Stitches, GraphStitch{Stitch: st, Counts: true, Feet: []int{g.index(foot)}})
-		}
-		g.keep(row)
-	}
+// next reports whether the next row is a right-side row if nothing says so and the work
+// is turned: the first one is.
+func (g *Graph) next() bool {
+	k := len(g.Rows) - 1
+	return k < 0 || g.Rows[k].Start || !g.Rows[k].RS
+}
+
+// even records rows worked even over what r has.
+func (g *Graph) even(r *runner, rows int) {
+	g.planned(r, make([]edges, min(rows, maxGraph)), 0)
 }

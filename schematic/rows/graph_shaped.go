@@ -59,16 +59,32 @@ func (n *Node) shapes(plan []edges, size, times int, wrong, round bool) {
 	}
 }
 
-// planned records rows whose counts change as planned, over f.
-func (g *Graph) planned(f *fabric, plan []edges, no, side int, round bool, line int) {
-	kind := f.main()
-	n := f.stitches()
+// planned records rows whose counts change as planned, over what r has.
+func (g *Graph) planned(r *runner, plan []edges, line int) {
+	c := r.cloth
+	if kind := r.stuff(r.fab); c.st == nil && kind != nil && kind.Craft == stitch.Crochet {
+		c = cloth{st: kind}
+	} else if kind == nil {
+		c = cloth{unknown: true}
+	}
+	n := r.fab.stitches()
 	for k, e := range plan {
-		row := GraphRow{Number: -1, Round: round, Line: line, RS: side == 0 || round || (side == 1) == (k%2 == 1)}
-		if no >= 0 {
-			row.Number = no + 1 + k
+		if g.total+n > maxGraph {
+			g.Cut = true
+			return
 		}
-		row.Stitches = g.over(n, e, kind, round, row.RS)
+		row := GraphRow{Number: -1, Round: r.round, Line: line, RS: true}
+		switch {
+		case r.round:
+		case r.side == 0:
+			row.RS = g.next()
+		default:
+			row.RS = (r.side == 1) == (k%2 == 1)
+		}
+		if r.no >= 0 {
+			row.Number = r.no + 1 + k
+		}
+		row.Stitches = g.over(n, e, c, &row)
 		if g.total += len(row.Stitches); g.total > maxGraph || len(row.Stitches) == 0 {
 			g.Cut = true
 			return
@@ -78,17 +94,174 @@ func (g *Graph) planned(f *fabric, plan []edges, no, side int, round bool, line 
 	}
 }
 
+// atOnce leaves stitches at an edge of the row before, or adds chains there: what the
+// next row is worked into. An edge that is called right is the one at which a right-side
+// row begins.
+func (g *Graph) atOnce(n *Node, change int) {
+	k := len(g.Rows) - 1
+	if k < 0 || change == 0 {
+		return
+	}
+	row := &g.Rows[k]
+	w := n.where()
+	low := (n.Name == "right") == (row.RS && !row.Start)
+	first, last := 0, change
+	if low {
+		first, last = change, 0
+	}
+	if w.Both {
+		first, last = change/2, change-change/2
+	}
+	if change < 0 {
+		if -change < len(g.places) {
+			g.places = g.places[-first : len(g.places)+last]
+		}
+		return
+	}
+	kind := chainStitch
+	for _, s := range row.Stitches {
+		if s.Stitch != nil && s.Stitch.Craft == stitch.Knitting {
+			kind = knitStitch
+		}
+	}
+	if kind == knitStitch {
+		return // a grid has them in the next row
+	}
+	if g.total += change; g.total > maxGraph {
+		g.Cut = true
+		return
+	}
+	chains := func(n int) []GraphStitch {
+		out := make([]GraphStitch, n)
+		for i := range out {
+			out[i] = GraphStitch{Stitch: kind, Counts: row.Start}
+		}
+		return out
+	}
+	old := g.places
+	g.places = make([]int, 0, len(old)+change)
+	for i := range first {
+		g.places = append(g.places, i)
+	}
+	for _, p := range old {
+		g.places = append(g.places, p+first)
+	}
+	for i := range last {
+		g.places = append(g.places, first+len(row.Stitches)+i)
+	}
+	row.Stitches = append(append(chains(first), row.Stitches...), chains(last)...)
+}
+
+// standing are the places of the row before that are stitches, n of them; nil if there
+// are not so many.
+func (g *Graph) standing(n int) []int {
+	if len(g.Rows) == 0 || len(g.places) == n {
+		return nil
+	}
+	var out []int
+	for _, p := range g.places {
+		if g.Rows[len(g.Rows)-1].Stitches[p].Stitch != nil {
+			out = append(out, p)
+		}
+	}
+	if len(out) != n {
+		return nil
+	}
+	return out
+}
+
+// pattern are the stitches of the row two below, which a knitted row worked even is
+// like if words name no fabric; nil if that row is another.
+func (g *Graph) pattern(n int, row *GraphRow) []GraphStitch {
+	k := len(g.Rows) - 2
+	if k < 0 || g.Rows[k].Start || g.Rows[k].RS != row.RS || g.Rows[k].Round != row.Round || len(g.Rows[k].Stitches) != n {
+		return nil
+	}
+	for _, s := range g.Rows[k].Stitches {
+		if s.Stitch == nil || s.Stitch.Uses != 1 || s.Stitch.Makes != 1 || s.Stitch.Craft != stitch.Knitting {
+			return nil
+		}
+	}
+	return g.Rows[k].Stitches
+}
+
 // over are the stitches of a row over n stitches, changed as e says.
-func (g *Graph) over(n int, e edges, kind *stitch.Stitch, round, rs bool) []GraphStitch {
-	into := make([]int, n) // stitches into each place, as met
+func (g *Graph) over(n int, e edges, c cloth, row *GraphRow) []GraphStitch {
+	into := e.into(n)
+	places := g.standing(n)
+	foot := func(i int) int {
+		if !row.Round {
+			i = n - 1 - i
+		}
+		if places != nil {
+			return places[i]
+		}
+		return g.index(i)
+	}
+	made, used := 0, 0
+	for _, m := range into {
+		made += max(m, 0)
+		if m == -1 {
+			made++
+			used++
+		}
+	}
+	made -= used // the second one of two together
+	var like []GraphStitch
+	if made == n && c == (cloth{}) {
+		like = g.pattern(n, row)
+	}
+	odd := len(g.Rows)%2 == 1
+	var out []GraphStitch
+	group := 0
+	put := func(used int, two bool, feet ...int) {
+		s := GraphStitch{Counts: true, Feet: feet}
+		at := len(out)
+		switch {
+		case c.unknown:
+		case c.st != nil:
+			s.Stitch = c.crochet(used)
+		case like != nil:
+			s.Stitch = like[at].Stitch
+		default:
+			if !row.RS && !row.Round {
+				at = made - 1 - at
+			}
+			s.Stitch = c.knitted(at, row.RS || row.Round, odd, row.Round, used, two)
+		}
+		if two {
+			s.Group = group
+		}
+		out = append(out, s)
+	}
+	for i := 0; i < n; i++ {
+		switch m := into[i]; {
+		case m == -1:
+			put(2, false, foot(i), foot(i+1))
+			i++
+		case m > 1:
+			group++
+			for range m {
+				put(1, true, foot(i))
+			}
+		case m == 1:
+			put(1, false, foot(i))
+		}
+	}
+	return out
+}
+
+// into is how many stitches a row that changes as e says works into each of n places,
+// as met. A place with the next one in one stitch is marked -1.
+func (e edges) into(n int) []int {
+	into := make([]int, n)
 	for i := range into {
 		into[i] = 1
 	}
-	for i := range min(max(e.off, 0), n-1) {
+	first, last := min(max(e.off, 0), n-1), n-1
+	for i := range first {
 		into[i] = 0
 	}
-	// A place with the next one in one stitch is marked -1.
-	first, last := min(max(e.off, 0), n-1), n-1
 	edge := func(at, by, step int) {
 		switch {
 		case by > 0:
@@ -122,38 +295,5 @@ func (g *Graph) over(n int, e edges, kind *stitch.Stitch, round, rs bool) []Grap
 			into[at] = -1
 		}
 	}
-	single, together := kind, kind
-	if kind != nil {
-		if kind.Craft == stitch.Knitting {
-			single, together = stitch.ByID("k"), stitch.ByID("k2tog")
-			if !round && !rs {
-				single, together = stitch.ByID("p"), stitch.ByID("p2tog")
-			}
-		} else if t := stitch.ByID(kind.ID + "2tog"); t != nil {
-			together = t
-		}
-	}
-	foot := func(i int) int {
-		if round {
-			return g.index(i)
-		}
-		return g.index(n - 1 - i)
-	}
-	var out []GraphStitch
-	group := 0
-	for i := 0; i < n; i++ {
-		switch m := into[i]; {
-		case m == -1:
-			out = append(out, GraphStitch{Stitch: together, Counts: true, Feet: []int{foot(i), foot(i + 1)}})
-			i++
-		case m > 1:
-			group++
-			for range m {
-				out = append(out, GraphStitch{Stitch: single, Counts: true, Feet: []int{foot(i)}, Group: group})
-			}
-		case m == 1:
-			out = append(out, GraphStitch{Stitch: single, Counts: true, Feet: []int{foot(i)}})
-		}
-	}
-	return out
+	return into
 }

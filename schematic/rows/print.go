@@ -50,6 +50,8 @@ type printer struct {
 	st    *stitch.Stitch // the stitch in work; nil for words alone
 	knit  bool
 	loop  string // of the stitch below that is worked: blo or flo, or both if empty
+	cloth cloth  // the fabric in work, and the one that was named last
+	said  cloth
 	flip  bool   // the part is the mirror of what its sections say
 	no    []int  // rows that a reader of the text has counted, one a size
 	based bool   // a foundation chain waits for its first row
@@ -169,6 +171,7 @@ func (w *printer) start(n nums) {
 	}
 	w.count = n
 	w.based = false
+	w.said = cloth{}
 }
 
 // stitchOf takes the stitch of a gauge or a section.
@@ -179,7 +182,7 @@ func (w *printer) stitchOf(gauge, own string) {
 			text = g.Stitch
 		}
 	}
-	w.st, w.knit, w.loop = nil, true, ""
+	w.st, w.knit, w.loop, w.cloth = nil, true, "", cloth{}
 	switch low := strings.ToLower(text); {
 	case strings.Contains(low, "back loop"):
 		w.loop = " blo"
@@ -187,7 +190,9 @@ func (w *printer) stitchOf(gauge, own string) {
 		w.loop = " flo"
 	}
 	if s, ok := stitch.Worked(text, w.from); ok {
-		w.st, w.knit = s, false
+		w.st, w.knit, w.cloth = s, false, cloth{st: s}
+	} else if c, ok := clothOf(text, w.from); ok {
+		w.cloth = c
 	}
 }
 
@@ -283,14 +288,27 @@ func (w *printer) worked(rows, after nums) {
 			w.count[i] = after[i]
 		}
 	}
+	if anyAbove(rows, 0) {
+		w.said = w.cloth
+	}
 }
 
-// stitchWords says in which stitch rows are worked even, where that is one of the list.
+// stitchWords says in which stitch rows are worked even: in crochet always, in knitting
+// where it changes.
 func (w *printer) stitchWords() string {
 	if w.knit {
-		return ""
+		return w.changed()
 	}
 	return " in " + w.abbr()
+}
+
+// changed says in which stitch the next rows are worked, if the rows before them are
+// worked in another one.
+func (w *printer) changed() string {
+	if w.cloth == w.said || w.cloth == (cloth{}) {
+		return ""
+	}
+	return " in " + w.cloth.words(w.o.Terms)
 }
 
 // together reports whether all sizes have worked as many rows, so that the next row

@@ -95,14 +95,12 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	case *schematic.ShortRows:
 		if anyAbove(rows, 0) {
 			w.base()
-			w.say("Work %s short rows. (%s sts)", w.line(rows), w.line(after))
+			w.say("Work %s short rows%s. (%s sts)", w.line(rows), w.changed(), w.line(after))
 			w.worked(rows, after)
 		}
 	case *schematic.Fold:
-		w.base()
 		w.say("Place a marker for the fold line.")
 	case *schematic.Mark:
-		w.base()
 		w.say("Place a marker here.")
 	case *schematic.Gather:
 		w.base()
@@ -228,7 +226,11 @@ func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
 		for _, t := range sh.Then {
 			text += ", then " + w.spacing(t.Every, t.Times, false)
 		}
-		parts = append(parts, text+", over "+w.line(rows)+" "+word("row", rows))
+		text += ", over " + w.line(rows) + " " + word("row", rows)
+		if len(parts) == 0 {
+			text += w.changed()
+		}
+		parts = append(parts, text)
 	}
 	text := strings.Join(parts, ", and at the same time ")
 	w.say("%s. (%s sts)", title(text), w.line(after))
@@ -301,13 +303,14 @@ func (w *printer) change(when string, rows, before, after nums) {
 		more[i], fewer[i] = clip(more[i], after[i]), clip(fewer[i], after[i])
 	}
 	up, down := anyAbove(more, 0), anyAbove(fewer, 0)
+	in := w.changed()
 	switch {
 	case up && down:
-		w.say("Inc %s sts evenly %s, and at the same time dec %s sts evenly %s. (%s sts)", w.line(more), when, w.line(fewer), when, w.line(after))
+		w.say("Inc %s sts evenly %s%s, and at the same time dec %s sts evenly %s. (%s sts)", w.line(more), when, in, w.line(fewer), when, w.line(after))
 	case up:
-		w.say("Inc %s sts evenly %s. (%s sts)", w.line(more), when, w.line(after))
+		w.say("Inc %s sts evenly %s%s. (%s sts)", w.line(more), when, in, w.line(after))
 	case down:
-		w.say("Dec %s sts evenly %s. (%s sts)", w.line(fewer), when, w.line(after))
+		w.say("Dec %s sts evenly %s%s. (%s sts)", w.line(fewer), when, in, w.line(after))
 	default:
 		w.even(rows, after)
 		return
@@ -366,7 +369,7 @@ func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
 		clean = clean && n[i] > 0 && n[i]*per[i] == stop[i] && per[i] == rows[i]
 	}
 	if clean {
-		w.say("%s %s sts at beg of next %s rows. (%s sts)", verb, w.line(n), w.line(per), w.line(after))
+		w.say("%s %s sts at beg of next %s rows%s. (%s sts)", verb, w.line(n), w.line(per), w.changed(), w.line(after))
 		w.worked(rows, after)
 		return
 	}
@@ -568,5 +571,8 @@ func (w *printer) repeatRow(s *schematic.RepeatRow, rows, before, after nums) bo
 	}
 	w.say("%s: %s*%s; rep from * %s%s%s. (%s %s)", w.label(one), ch, body, to, tail, end, w.line(after), w.unit())
 	w.worked(one, after)
+	if w.knit { // a row in words of its own
+		w.said = cloth{}
+	}
 	return true
 }

@@ -120,6 +120,7 @@ func (p *parser) shapeWords(n *Node) bool {
 			if !p.everyRow(n.told()) {
 				return false
 			}
+		case p.eat("in") && p.inCloth(n):
 		default:
 			p.i = save
 			p.until(n)
@@ -184,6 +185,9 @@ func (p *parser) castOrBind() *Node {
 		p.i++
 		n.Op = OpBindEach
 		n.Inc = !bind
+		if save := p.i; !p.eat("in") || !p.inCloth(n) {
+			p.i = save
+		}
 		return n
 	}
 	for !p.atEnd() {

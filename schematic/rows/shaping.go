@@ -15,6 +15,7 @@ func (r *runner) endSide(n *Node) {
 
 // evenRows works even: so many rows, to a row, or to a length.
 func (r *runner) evenRows(l *Line, n *Node) {
+	r.in(n)
 	switch {
 	case n.where().ToRow.set():
 		to := n.where().ToRow.At(r.size)
@@ -31,7 +32,7 @@ func (r *runner) evenRows(l *Line, n *Node) {
 		}
 	case n.where().Length != nil:
 		if r.fab != nil {
-			r.fab = uniform(r.fab.main(), r.fab.stitches())
+			r.fab = uniform(r.stuff(r.fab), r.fab.stitches())
 		}
 		r.no, r.side = -1, 0
 		r.endSide(n)
@@ -52,6 +53,7 @@ func (r *runner) evenRows(l *Line, n *Node) {
 
 // shape works increases or decreases that are told in words.
 func (r *runner) shape(l *Line, n *Node) {
+	r.in(n)
 	w := n.where()
 	every := max(w.Every.At(r.size), 1)
 	times := 1
@@ -117,8 +119,11 @@ func (r *runner) shape(l *Line, n *Node) {
 		}
 		change = -change
 	}
+	if r.g != nil && rows == 0 {
+		r.g.atOnce(n, change)
+	}
 	r.plan(l, n, times, rows)
-	r.fab = uniform(r.fab.main(), have+change)
+	r.fab = uniform(r.stuff(r.fab), have+change)
 	r.also(change)
 	if k := len(r.cur.rows); k > 0 {
 		r.cur.rows[k-1].after = r.fab
@@ -152,7 +157,7 @@ func (r *runner) plan(l *Line, n *Node, times, rows int) {
 		}
 	}
 	g := r.g
-	g.planned(r.fab, plan, r.no, r.side, r.round, l.At.Line)
+	g.planned(r, plan, l.At.Line)
 	r.g = nil // they are recorded
 	r.even(rows)
 	r.g = g
@@ -242,6 +247,9 @@ func (r *runner) partsOf(n *Node) {
 	}
 	if n.Op == OpTogether {
 		kind := r.mainOf()
+		if r.fab == nil {
+			r.cloth = r.parted
+		}
 		r.anew()
 		r.fab, r.known = uniform(kind, sum), true
 		if r.g != nil {
@@ -254,14 +262,14 @@ func (r *runner) partsOf(n *Node) {
 		r.tell("rows/division", finding.Warning, n.At, "the parts add up to %s stitches, and the row has %s", "mend a part by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
 	}
 	if r.fab != nil {
-		r.last = r.fab.main()
+		r.last, r.parted = r.stuff(r.fab), r.cloth
 		r.lefts = append(r.lefts, left{f: r.fab, no: r.no})
 	}
 }
 
 func (r *runner) mainOf() *stitch.Stitch {
 	if r.fab != nil {
-		if k := r.fab.main(); k != nil {
+		if k := r.stuff(r.fab); k != nil {
 			return k
 		}
 	}

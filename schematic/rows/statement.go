@@ -308,14 +308,21 @@ func (p *parser) even() *Node {
 		p.i++
 		n.told().Rows, rows = v, true
 		if short {
+			if save := p.i; !p.eat("in") || !p.inCloth(n) {
+				p.i = save
+			}
 			return n
 		}
 	}
 	said := p.eat("even") || p.eat("straight") || p.eat("without", "shaping") || p.eat("in", "pattern") || p.eat("in", "patt") || p.eat("as", "established")
 	for p.eat("in") {
 		said = true
+		from := p.i
 		for !p.done() && !p.is(".") && !p.is(";") && !(p.is(",") && p.peek(1).s == "ending") && !p.isWord("until") && !p.isWord("for") && !p.isWord("to") {
 			p.i++
+		}
+		if c := p.cloth(from); c != (cloth{}) {
+			n.told().cloth = c
 		}
 	}
 	p.eat("without", "shaping")

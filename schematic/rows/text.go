@@ -192,6 +192,7 @@ type Where struct {
 	HasTimes bool
 	Over     Num // the rows in all that shapings at the same time take
 	EndRS    int // end after: 1 a right-side row, 2 a wrong-side row
+	cloth    cloth // the fabric that the rows are worked in, if words name one
 }
 
 // Spacing is a further run of a shaping in words: every so many rows, so many times.

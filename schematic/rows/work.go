@@ -72,6 +72,8 @@ type runner struct {
 	buf     []run
 	g       *Graph
 	made    map[*Line][]int // stitches after each line, by size
+	cloth   cloth           // in which words say that rows are worked
+	parted  cloth           // that of the row that was divided last
 }
 
 const maxRepeat = 2000
@@ -344,6 +346,7 @@ func (r *runner) one(l *Line, body []*Node) *result {
 		r.g.commit(side, nameOf(l))
 	}
 	r.fab = res.out
+	r.cloth = cloth{}
 	r.carry = res.next
 	r.edge = 0
 	return res
