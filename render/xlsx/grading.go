@@ -182,6 +182,14 @@ func (l *sheetLines) line(i int) {
 		l.count(g, vals[g.Name], vals[g.Name+" makes"])
 	case g.Kind == schematic.GradeSpread:
 		l.spread(g, vals)
+	case g.Kind == schematic.GradeArmhole:
+		l.armhole(g, vals)
+	case g.Kind == schematic.GradeCap:
+		l.cap(g, vals)
+	case g.Kind == schematic.GradeRaglan:
+		l.raglan(g, vals)
+	case g.Kind == schematic.GradeYoke:
+		l.yoke(g, vals)
 	default:
 		for _, v := range order {
 			l.numbers(v.Name, v.Dim, v.Vals)
@@ -305,33 +313,4 @@ func (l *sheetLines) rounded(g *schematic.Grading, exact string, col int) string
 		return fmt.Sprintf("%s+%d*MAX(0,-INT(-(%d-(%s))/%d))", n, step, least, n, step)
 	}
 	return n
-}
-
-// spread writes shapings spread over rows as a sheet reckons them.
-func (l *sheetLines) spread(g *schematic.Grading, vals map[string]schematic.GradedValue) {
-	step := grade.RowStep(g.On)
-	n := func(col int) string { return l.sum(g.Sum.Sum.Root, col) }
-	rows := func(col int) string { return l.sum(g.With["over"].Sum.Root, col) }
-	slots := func(col int) string { return fmt.Sprintf("INT(%s/%d)", rows(col), step) }
-	more := func(col int) string { return fmt.Sprintf("MOD(%s,%s)", slots(col), n(col)) }
-	short := func(col int) string { return fmt.Sprintf("INT(%s/%s)", slots(col), n(col)) }
-	for _, f := range []struct {
-		tail    string
-		formula func(col int) string
-	}{
-		{"every", func(c int) string {
-			return fmt.Sprintf("IF(%s=0,1,IF(%s>0,(%s+1)*%d,%s*%d))", n(c), more(c), short(c), step, short(c), step)
-		}},
-		{"times", func(c int) string { return fmt.Sprintf("IF(%s=0,0,IF(%s>0,%s,%s))", n(c), more(c), more(c), n(c)) }},
-		{"then every", func(c int) string {
-			return fmt.Sprintf("IF(%s=0,1,IF(%s>0,%s*%d,1))", n(c), more(c), short(c), step)
-		}},
-		{"then times", func(c int) string { return fmt.Sprintf("IF(%s=0,0,IF(%s>0,%s-%s,0))", n(c), more(c), n(c), more(c)) }},
-		{"rest", func(c int) string {
-			return fmt.Sprintf("%s-IF(%s=0,0,%s*%d)", rows(c), n(c), slots(c), step)
-		}},
-	} {
-		v := vals[g.Name+" "+f.tail]
-		l.formulas(v.Name, v.Dim, v.Vals, f.formula)
-	}
 }

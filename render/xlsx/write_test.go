@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -22,9 +23,13 @@ import (
 )
 
 func tunic(t testing.TB, change ...string) *schematic.Pattern {
-	src, err := os.ReadFile("../../testdata/grade/tunic.yaml")
+	return pattern(t, "../../testdata/grade/tunic.yaml", change...)
+}
+
+func pattern(t testing.TB, path string, change ...string) *schematic.Pattern {
+	src, err := os.ReadFile(path)
 	require.NoError(t, err)
-	p, found := read.Pattern("tunic.yaml", []byte(strings.NewReplacer(change...).Replace(string(src))))
+	p, found := read.Pattern(filepath.Base(path), []byte(strings.NewReplacer(change...).Replace(string(src))))
 	require.Empty(t, found)
 	return p
 }
@@ -126,9 +131,9 @@ const always = `<?xml version="1.0" encoding="UTF-8"?>
 </oor:items>
 `
 
-// LibreOffice, a calculator of formulas from outside, opens the workbook with
-// wrong values planted in it, reckons it anew and saves it: its numbers are ours to 1e-9.
-func TestLibreOfficeReckonsTheSameNumbers(t *testing.T) {
+// recalculated is the workbook as LibreOffice, a calculator of formulas from outside, saves it after it
+// has reckoned every formula anew. It skips the test where there is none.
+func recalculated(t testing.TB, data []byte) []byte {
 	soffice, err := exec.LookPath("soffice")
 	if err != nil {
 		if os.Getenv("FLATWRIGHT_RENDERERS") == "required" {
@@ -136,27 +141,33 @@ func TestLibreOfficeReckonsTheSameNumbers(t *testing.T) {
 		}
 		t.Skip("no soffice here: install libreoffice-calc")
 	}
-	for name, change := range map[string][]string{
-		"centimetres": nil,
-		"inches":      {"units: cm", "units: in", "fabric: 18 sts and 24 rows over 10 cm", "fabric: 18 sts and 24 rows over 4 in"},
-		"other rules": {"multiple: 4 + 2}", "multiple: 3 + 1, odd: yes, round: up}", "like: back stitches, round: down", "like: back stitches, multiple: 3, least: 70"},
+	dir := t.TempDir()
+	profile := filepath.Join(dir, "profile")
+	require.NoError(t, os.MkdirAll(filepath.Join(profile, "user"), 0o755))
+	require.NoError(t, os.WriteFile(filepath.Join(profile, "user", "registrymodifications.xcu"), []byte(always), 0o644))
+	in := filepath.Join(dir, "in.xlsx")
+	require.NoError(t, os.WriteFile(in, spoilt(t, data), 0o644))
+	out := filepath.Join(dir, "out")
+	cmd := exec.Command(soffice, "-env:UserInstallation=file://"+filepath.ToSlash(profile), "--headless", "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", out, in)
+	text, err := cmd.CombinedOutput()
+	require.NoError(t, err, string(text))
+	again, err := os.ReadFile(filepath.Join(out, "in.xlsx"))
+	require.NoError(t, err, string(text))
+	return again
+}
+
+// A workbook with wrong values planted in it is reckoned anew: its numbers are ours to 1e-9.
+func TestLibreOfficeReckonsTheSameNumbers(t *testing.T) {
+	for name, p := range map[string]*schematic.Pattern{
+		"centimetres": tunic(t),
+		"inches":      tunic(t, "units: cm", "units: in", "fabric: 18 sts and 24 rows over 10 cm", "fabric: 18 sts and 24 rows over 4 in"),
+		"other rules": tunic(t, "multiple: 4 + 2}", "multiple: 3 + 1, odd: yes, round: up}", "like: back stitches, round: down", "like: back stitches, multiple: 3, least: 70"),
+		"raglan":      pattern(t, "../../examples/windlass-raglan.yaml"),
+		"shapings":    pattern(t, "testdata/shapings.yaml"),
 	} {
-		p := tunic(t, change...)
 		ours := written(t, p)
-		dir := t.TempDir()
-		profile := filepath.Join(dir, "profile")
-		require.NoError(t, os.MkdirAll(filepath.Join(profile, "user"), 0o755))
-		require.NoError(t, os.WriteFile(filepath.Join(profile, "user", "registrymodifications.xcu"), []byte(always), 0o644))
-		in := filepath.Join(dir, "in.xlsx")
-		require.NoError(t, os.WriteFile(in, spoilt(t, ours), 0o644))
-		out := filepath.Join(dir, "out")
-		cmd := exec.Command(soffice, "-env:UserInstallation=file://"+filepath.ToSlash(profile), "--headless", "--convert-to", "xlsx:Calc MS Excel 2007 XML", "--outdir", out, in)
-		text, err := cmd.CombinedOutput()
-		require.NoError(t, err, string(text))
-		again, err := os.ReadFile(filepath.Join(out, "in.xlsx"))
-		require.NoError(t, err, string(text))
 		want, formulas := numbers(t, ours)
-		got, _ := numbers(t, again)
+		got, _ := numbers(t, recalculated(t, ours))
 		worst := 0.0
 		for cell, v := range want {
 			g, ok := got[cell]
@@ -166,4 +177,104 @@ func TestLibreOfficeReckonsTheSameNumbers(t *testing.T) {
 		}
 		t.Logf("%s: %d numbers, %d of them formulas, at most %.1e apart", name, len(want), len(formulas), worst)
 	}
+}
+
+// Another ease and other bodies are typed into the sheet: every count, spread, armhole, raglan and yoke
+// follows, and is what the program makes of a pattern with those numbers. What a search found stays.
+func TestAChangedNumberGoesThroughTheWholeGrading(t *testing.T) {
+	for _, c := range []struct {
+		path   string
+		typed  map[string]string  // in the pattern
+		sheet  map[string]float64 // in the rows of the sheet, all sizes
+		search []string           // lines whose numbers come from a search
+	}{
+		{"../../examples/windlass-raglan.yaml", map[string]string{"ease: 4 in": "ease: 6 1/2 in"}, map[string]float64{"ease": 6.5}, nil},
+		{"testdata/shapings.yaml", map[string]string{"ease: 3 in": "ease: 2 1/4 in", "upper arm: 10 (11, 12, 13 1/2) in": "upper arm: 12 1/2 (12 1/2, 12 1/2, 12 1/2) in"},
+			map[string]float64{"ease": 2.25, "upper arm": 12.5}, []string{"left cap"}},
+	} {
+		var change []string
+		for old, now := range c.typed {
+			change = append(change, old, now)
+		}
+		p := pattern(t, c.path, change...)
+		f, err := excelize.OpenReader(bytes.NewReader(written(t, pattern(t, c.path))))
+		require.NoError(t, err)
+		rows, err := f.GetRows(Grading)
+		require.NoError(t, err)
+		names := map[int]string{}
+		typed := 0
+		for r, row := range rows {
+			if len(row) == 0 {
+				continue
+			}
+			names[r+1] = row[0]
+			if v, ok := c.sheet[row[0]]; ok {
+				typed++
+				for i := range p.Sizes.Names {
+					require.NoError(t, f.SetCellFloat(Grading, at(first+i, r+1), v, -1, 64))
+				}
+			}
+		}
+		require.Equal(t, len(c.sheet), typed)
+		var changed bytes.Buffer
+		require.NoError(t, f.Write(&changed))
+		before, _ := numbers(t, changed.Bytes())
+		got, formulas := numbers(t, recalculated(t, changed.Bytes()))
+		want, _ := numbers(t, written(t, p))
+		followed := 0
+		for cell, v := range want {
+			sheet, name, _ := strings.Cut(cell, "!")
+			_, row, err := excelize.CellNameToCoordinates(name)
+			require.NoError(t, err)
+			if sheet != Grading || slicesHavePrefix(c.search, names[row]) {
+				continue
+			}
+			require.InDelta(t, v, got[cell], 1e-9*max(1, math.Abs(v)), "%s %s: %s", names[row], cell, formulas[cell])
+			if formulas[cell] != "" && before[cell] != v {
+				followed++
+			}
+		}
+		t.Logf("%s: %d formulas followed", c.path, followed)
+		assert.Greater(t, followed, 40)
+	}
+}
+
+func slicesHavePrefix(all []string, name string) bool {
+	return slices.ContainsFunc(all, func(s string) bool { return strings.HasPrefix(name, s) })
+}
+
+// Only a cap's own decreases and steps are numbers, and a note says so; all else that the grading works out is a formula.
+func TestASearchIsSaidToBeOneAndAllElseIsAFormula(t *testing.T) {
+	p := pattern(t, "testdata/shapings.yaml")
+	f, err := excelize.OpenReader(bytes.NewReader(written(t, p)))
+	require.NoError(t, err)
+	rows, err := f.GetRows(Grading)
+	require.NoError(t, err)
+	found := map[string]bool{}
+	notes := 0
+	for r, row := range rows {
+		if len(row) == 0 {
+			continue
+		}
+		if strings.Contains(row[0], "found by trying") {
+			notes++
+		}
+		for i := range p.Sizes.Names {
+			formula, err := f.GetCellFormula(Grading, at(first+i, r+1))
+			require.NoError(t, err)
+			if formula != "" {
+				found[plain(row[0])] = true
+			}
+		}
+	}
+	assert.Equal(t, 1, notes, "one for each cap")
+	var numbers []string
+	for _, v := range p.Graded {
+		g := p.Grading[v.Of]
+		if !found[plain(v.Name)] && g.Given == nil && g.Kind != schematic.GradeValue {
+			numbers = append(numbers, v.Name)
+		}
+	}
+	assert.Equal(t, []string{"left cap quick every", "left cap quick times", "left cap slow every", "left cap slow times", "left cap less slow every",
+		"left cap less slow times", "left cap last every", "left cap last times", "left cap step", "left cap step times"}, numbers)
 }

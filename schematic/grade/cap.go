@@ -220,7 +220,7 @@ func (p *CapPlan) fill(in CapIn, s capShape, wide int) error {
 		last := &p.Edge[len(p.Edge)-1]
 		switch {
 		case r.Times == 0:
-		case last.Off == 0 && last.Every == r.Every:
+		case len(p.Edge) > 1 && last.Every == r.Every:
 			last.Times += r.Times
 		default:
 			p.Edge = append(p.Edge, Move{Every: r.Every, Times: r.Times})

@@ -243,10 +243,10 @@ func (r *reader) isLine(n *yaml.Node) bool {
 	if n == nil || n.Kind != yaml.ScalarNode {
 		return n != nil
 	}
-	if _, bad := expr.ParseLine(n.Value, r.sizes); bad == nil {
-		return true
+	s, bad := expr.ParseSum(n.Value)
+	if _, no := expr.ParseLine(n.Value, r.sizes); no == nil {
+		return bad != nil || len(s.Names()) == 0 // 1.6 x bust is a number with words behind it, and a sum
 	}
-	_, bad := expr.ParseSum(n.Value)
 	return bad != nil && strings.Contains(n.Value, ",")
 }
 
@@ -288,6 +288,11 @@ func (r *reader) gradedSum(n *yaml.Node) (schematic.GradedSum, bool) {
 	}
 	s, bad := expr.ParseSum(n.Value)
 	if bad != nil {
+		if _, no := expr.ParseLine(n.Value, r.sizes); no == nil {
+			f := r.fail(r.pos(n), "file/sum", "numbers for each size can't stand here, and a sum can")
+			f.Fix = "give them a line of their own in the grading, and put its name here"
+			return schematic.GradedSum{}, false
+		}
 		r.problem(n, bad)
 		return schematic.GradedSum{}, false
 	}

@@ -11,6 +11,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/grade"
+	"flatwright/schematic/units"
 )
 
 // gradedTunic is a tunic of two pieces and two sleeves whose every count is a sum.
@@ -81,6 +82,7 @@ func TestWhatIsWrongWithAGradingHasItsPlace(t *testing.T) {
 		{"a repeat that is none", "multiple: 4 + 2", "multiple: four", "file/form", "not a repeat", ""},
 		{"what cannot be", "rows: 44 cm, even: yes", "rows: 8 cm, even: yes", "grading/impossible", "do not fit", ""},
 		{"no gauge", "multiple: 4 + 2}", "gauge: ribbing}", "file/reference", `no gauge called "ribbing"`, ""},
+		{"numbers for each size in a sum", "ease: 1 cm}", "ease: 1 (1, 1, 2) (2, 2) cm}", "file/sum", "numbers for each size", "a line of their own"},
 		{"a key missing", ", first: armhole first, ease", ", ease", "file/missing-key", `"cap" needs "first"`, ""},
 	} {
 		src := strings.Replace(gradedTunic, c.from, c.to, 1)
@@ -96,6 +98,21 @@ func TestWhatIsWrongWithAGradingHasItsPlace(t *testing.T) {
 		}
 		assert.True(t, hit, "%s: %+v", c.name, found)
 	}
+}
+
+// By hand, XS: 0.6 of a bust of 76 cm is 45.6 cm, at 18 stitches over 10 cm 82.08; numbers with a word behind them stay numbers.
+func TestASumMayBeginWithANumber(t *testing.T) {
+	src := strings.NewReplacer("back stitches: {stitches: (bust + ease) / 2, multiple: 4 + 2}", "back stitches: {stitches: 0.6 x bust, multiple: 4 + 2}",
+		"ease: 12 cm", "ease: 0.1 x bust", "cuff stitches: {stitches: \"22 (22, 23, 24) (25, 26) cm\", even: yes}", "cuff stitches: {stitches: 40 sts}").Replace(gradedTunic)
+	p, found := Pattern("tunic.yaml", []byte(src))
+	require.Empty(t, found)
+	got := map[string]units.Num{}
+	for _, v := range p.Graded {
+		got[v.Name] = v.Vals.Vals[0]
+	}
+	assert.Equal(t, "82", units.Decimal(got["back stitches"], 2))
+	assert.Equal(t, "76", units.Decimal(got["ease"], 2)) // mm
+	assert.Equal(t, "40", units.Decimal(got["cuff stitches"], 2))
 }
 
 func TestAFileWithoutGradingHasNoCalls(t *testing.T) {
