@@ -23,6 +23,7 @@ func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.Lis
 			Message: fmt.Sprintf("the text has %d sizes, the pattern has %d", len(x.Sizes.Names), len(gs)),
 			Want:    strings.Join(p.Sizes.Names, ", "), Fix: "write the same sizes in both"})
 	}
+	out = append(out, againstHead(x, p)...)
 	own := x.Gauge != nil
 	if !own {
 		if g := p.GaugeNamed(""); g != nil && g.Stitches.Sign() > 0 && g.Rows.Sign() > 0 {
@@ -58,6 +59,9 @@ func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.Lis
 					continue
 				}
 				var found []raw
+				if part == "" {
+					found = makeFound(x.headed(h), m)
+				}
 				compare(stepPlateaus(m, part), t[h], key, func(r raw) { found = append(found, r) })
 				list = merge(list, index, key, size, found)
 			}
@@ -169,10 +173,8 @@ func find(x *Text, piece, part string) string {
 		want = []string{headingKey(piece + " " + part), headingKey(part)}
 	}
 	for _, w := range want {
-		for _, s := range x.Sections {
-			if len(s.Lines) > 0 && headingKey(s.Name) == w {
-				return w
-			}
+		if x.headed(w) != nil {
+			return w
 		}
 	}
 	return ""

@@ -88,3 +88,52 @@ func TestAWrittenLengthIsHeldToThePatternsGauge(t *testing.T) {
 	assert.Equal(t, "rows/length", list[0].Kind)
 	assert.Equal(t, []string{"M"}, list[0].Sizes)
 }
+
+func TestTheTopOfATextIsHeldAgainstThePattern(t *testing.T) {
+	p := back()
+	gs, _ := works(p)
+	o := Options{Sizes: p.Sizes, TermsSet: true}
+	for _, c := range []struct{ was, now, kind, message string }{
+		{"", "", "", ""},
+		{"Sizes: S (M)", "Sizes: XS (S)", "rows/sizes", "the text is in the sizes XS (S), the pattern in S (M)"},
+		{"Sizes: S (M)", "Sizes: S (M, L)", "rows/sizes", "the text is in the sizes S (M, L), the pattern in S (M)"},
+		{"Sizes: S (M)", "Sizes: Small (Medium)", "", ""},
+		{"Sizes: S (M)", "Terms: UK", "words/terms", "the text says that it is in UK terms, the pattern is in US terms"},
+		{"Sizes: S (M)", "Gauge: 20 sts and 22 rows = 10 cm", "rows/against", "the gauge of the text is none of the pattern's"},
+		{"Sizes: S (M)", "Gauge: 20 sts and 20 rows = 4 in", "", ""}, // a nominal pair
+		{"\nBack\n", "\nBack (make 2)\n", "rows/against", "the text says to make Back 2 times, the pattern 1"},
+		{"\nBack\n", "\nBack (make one)\n", "", ""},
+		{"Work 10 rows even", "Work 11 rows even", "rows/against", "works 23 (27) rows to the end of 40 (44) stitches, the pattern 22 (26)"},
+	} {
+		x := Read("back.txt", []byte(strings.Replace(backText, c.was, c.now, 1)), o)
+		list := slices.DeleteFunc(Against(x, p, gs), func(f finding.Finding) bool { return f.Kind == "rows/length" })
+		if c.kind == "" {
+			assert.Empty(t, list, c.now)
+			continue
+		}
+		require.Len(t, list, 1, c.now)
+		assert.Equal(t, c.kind, list[0].Kind, c.now)
+		assert.Contains(t, list[0].Message, c.message)
+		assert.Greater(t, list[0].Pos.EndCol, list[0].Pos.Col)
+	}
+}
+
+func TestALineOfSizesThatIsTooShortIsToldOnce(t *testing.T) {
+	list := check(strings.Replace(backText, "S (M)", "S (M, L)", 1))
+	require.Len(t, list, 1)
+	assert.Equal(t, "rows/sizes", list[0].Kind)
+	assert.Equal(t, 1, list[0].Pos.Line)
+	assert.Contains(t, list[0].Message, "these are 3 sizes, but 13 lines of numbers have 2 numbers")
+}
+
+// A wrong number of decreases is told of the text itself, and not again of its pattern;
+// a row too many after a row that turns on chains is.
+func TestWhatTheTextContradictsItselfIsNotToldOfThePatternToo(t *testing.T) {
+	p := back()
+	gs, _ := works(p)
+	src := strings.Replace(backText, "Rep last 2 rows 5 (7) more times", "Rep last 2 rows 5 (8) more times", 1)
+	x := Read("back.txt", []byte(src), Options{})
+	list := append(Check(x, Options{}).Findings, Against(x, p, gs)...)
+	require.Len(t, list, 1, list)
+	assert.Equal(t, "rows/stated", list[0].Kind)
+}

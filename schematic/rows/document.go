@@ -54,6 +54,7 @@ func Read(name string, src []byte, o Options) *Text {
 		x.Sections = x.Sections[1:]
 	}
 	x.turningSaid()
+	x.shortSizes()
 	return x
 }
 
@@ -65,6 +66,8 @@ func (r *reader) head() {
 		switch key {
 		case "sizes", "size":
 			if len(r.o.Sizes.Names) > 0 {
+				r.x.said.sizes, _ = expr.ParseSizes(strings.TrimSuffix(strings.TrimSpace(rest), "."))
+				r.x.said.sizesAt = Span{Line: i + 1, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
 				continue
 			}
 			s, p := expr.ParseSizes(strings.TrimSuffix(strings.TrimSpace(rest), "."))
@@ -73,8 +76,11 @@ func (r *reader) head() {
 				continue
 			}
 			r.x.Sizes = s
+			r.x.said.sizesAt = Span{Line: i + 1, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
 		case "terms":
 			if r.o.TermsSet {
+				r.x.said.terms, _, _ = strings.Cut(strings.ToUpper(strings.Trim(rest, " .")), " ")
+				r.x.said.termsAt = Span{Line: i + 1, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
 				continue
 			}
 			switch strings.ToUpper(strings.Trim(rest, " .")) {
@@ -170,7 +176,7 @@ func (r *reader) line(n int) {
 			r.x.Title = h
 			return
 		}
-		r.sec = &Section{Name: h, At: Span{Line: n, Col: 1, End: len([]rune(raw)) + 1}}
+		r.sec = &Section{Name: h, Make: makeOf(text), At: Span{Line: n, Col: 1, End: len([]rune(raw)) + 1}}
 		r.x.Sections = append(r.x.Sections, r.sec)
 		return
 	}
@@ -267,6 +273,36 @@ func (p *parser) shortLists() {
 	}
 }
 
+// shortSizes tells once of a line of sizes that is too short or too long itself: most
+// lines of numbers then have another length.
+func (x *Text) shortSizes() {
+	lists, best := map[int]int{}, 0
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			for _, t := range l.tokens {
+				switch {
+				case t.short > 0:
+					lists[t.short]++
+					if k := lists[best]; lists[t.short] > k || lists[t.short] == k && t.short < best {
+						best = t.short
+					}
+				case t.num.By != nil:
+					lists[0]++
+				}
+			}
+		}
+	}
+	if lists[best] < 3 || lists[best] <= lists[0] || x.said.sizesAt.Line == 0 {
+		return
+	}
+	x.Findings = slices.DeleteFunc(x.Findings, func(f finding.Finding) bool {
+		return f.Kind == "rows/sizes" && strings.Contains(f.Message, fmt.Sprintf(" has %d numbers for ", best))
+	})
+	x.add(finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
+		Message: fmt.Sprintf("these are %d sizes, but %d lines of numbers have %d numbers", len(x.Sizes.Names), lists[best], best),
+		Fix:     "mend the line of sizes: until then those lines are not checked"}, x.said.sizesAt)
+}
+
 // heading reports whether a line is a heading: marked with #, or a few words
 // without a number or a full stop that are no instruction.
 func heading(text string, x *Text) (string, bool) {
@@ -309,6 +345,24 @@ func heading(text string, x *Text) (string, bool) {
 		return "", false
 	}
 	return name, true
+}
+
+// makeOf is how many a heading says to make: (make 2).
+func makeOf(text string) int {
+	_, inside, ok := strings.Cut(strings.ToLower(text), "(")
+	word := strings.FieldsFunc(inside, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
+	if !ok || len(word) < 2 || word[0] != "make" && word[0] != "work" && word[0] != "knit" {
+		return 0
+	}
+	for i, w := range []string{"one", "two", "three", "four"} {
+		if word[1] == w {
+			return i + 1
+		}
+	}
+	if !allDigits(word[1]) || len(word[1]) > 3 {
+		return 0
+	}
+	return atoi(word[1])
 }
 
 func (x *Text) add(f finding.Finding, at Span) {

@@ -115,6 +115,7 @@ func (r *reader) gauge(text string, n int) {
 			return
 		}
 		r.x.Gauge = &Gauge{StitchWidth: g.StitchWidth(), RowHeight: g.RowHeight()}
+		r.x.said.gaugeAt = Span{Line: n, Col: 1, End: len([]rune(r.x.src[n-1])) + 1}
 		return
 	}
 }

@@ -251,6 +251,7 @@ type Section struct {
 	Name  string
 	At    Span
 	Lines []*Line
+	Make  int  // how many the heading says to make; 0: it does not say
 	Prose bool // words, not rows: materials, notes, finishing
 }
 
@@ -272,7 +273,15 @@ type Text struct {
 	own      map[string]*stitch.Stitch // stitches that the text defines
 	unlike   bool                      // a line of numbers bracketed unlike the sizes has been told
 	roundR   bool                      // R5 means a round
+	said     head
 	src      []string
+}
+
+// head is what the top of a text says itself, where the pattern says it too.
+type head struct {
+	sizes                     expr.Sizes
+	terms                     string // US, UK or nothing
+	gaugeAt, sizesAt, termsAt Span
 }
 
 // Gauge is the gauge that the text states: mm.

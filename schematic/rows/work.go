@@ -158,7 +158,7 @@ func (r *runner) unread(l *Line) {
 	}
 	words = strings.ReplaceAll(words, "%s", "% s")
 	switch {
-	case len(l.Unread) == 0: // a line of numbers is too short or too long, which is told already
+	case l.Short || len(l.Unread) == 0: // a line of numbers is too short or too long, which is told already
 		if r.known = k >= 0; r.known {
 			r.fab, r.alt = uniform(nil, k), nil
 		}
