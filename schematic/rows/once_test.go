@@ -36,6 +36,16 @@ Dec 1 st at each end of next 5 rows. (28 sts)
 	assert.Equal(t, []int{4, 6}, []int{list[0].Pos.Line, list[1].Pos.Line})
 }
 
+func TestStitchesAfterTheLastAreLeftWhereTheStatedCountLeavesThemOut(t *testing.T) {
+	const start = "Ch 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
+	assert.Empty(t, check(top+start+"Row 2: Ch 1, sc in each st to last 4 sts, turn. (16 sc)\n"))
+	for _, row := range []string{"Row 2: Ch 1, sc in each st to last 4 sts, turn.", "Row 2: Ch 1, sc in each st to last 4 sts. (16 sc)", "Row 2: Ch 1, sc in next 16 sts, turn. (16 sc)"} {
+		list := check(top + start + row + "\n")
+		require.Len(t, list, 1, row)
+		assert.Equal(t, "rows/under-use", list[0].Kind)
+	}
+}
+
 // Words that only the other terms have are read as what they mean, so that the count
 // behind them is still worked; words of several belong together.
 func TestAWordOfTheOtherTermsIsReadAndToldOnce(t *testing.T) {

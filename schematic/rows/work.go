@@ -390,7 +390,7 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 		res.total, res.per = true, w.perRow
 	}
 	switch {
-	case w.leave && w.cur.left > 0:
+	case w.cur.left > 0 && l.Stated != nil && upToLast(body) && len(r.misfits(l, w.out)) == 0, w.leave && w.cur.left > 0:
 		res.lefts = rest(&w.cur)
 	case w.cur.left > 0 && !w.pinned && !w.free && w.quiet == 0:
 		if w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round {
@@ -416,6 +416,17 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 		res.found = w.found
 	}
 	return res
+}
+
+// upToLast reports whether a row goes up to its last stitches and turns there: they are
+// then left, if the stated count leaves them out too.
+func upToLast(body []*Node) bool {
+	k := len(body) - 1
+	if k < 1 || body[k].Op != OpTurn {
+		return false
+	}
+	last := body[k-1]
+	return last.Op == OpStitch && len(last.Places) > 0 && last.Places[len(last.Places)-1].Extent.Kind == ToLast
 }
 
 // uses reports whether something was told of what a row uses: its count then follows
