@@ -34,9 +34,18 @@ func (n *Node) occurrences(size, times, rows int) []int {
 	return out
 }
 
+// atRight reports whether a shaping is at the right edge, as the right side shows it: one
+// whose side nothing tells is not.
+func (n *Node) atRight() bool {
+	if e := n.where().edge; e != "" {
+		return e == "right"
+	}
+	return n.Name == "right"
+}
+
 // shapes adds what a shaping does in its rows to the plan of the rows. Side is 2 for a
-// first row that is a wrong-side row. An edge that is called right as the piece is
-// drawn is the beginning of a right-side row; every other one its end.
+// first row that is a wrong-side row. The right edge is the beginning of a
+// right-side row.
 func (n *Node) shapes(plan []edges, size, times int, wrong, round bool) {
 	w := n.where()
 	k := max(n.N.At(size), 0)
@@ -51,7 +60,7 @@ func (n *Node) shapes(plan []edges, size, times int, wrong, round bool) {
 			e.begin, e.end = e.begin+k, e.end+k
 		case n.Name == "":
 			e.spread += k
-		case (n.Name == "right") == rs:
+		case n.atRight() == rs:
 			e.begin += k
 		default:
 			e.end += k
@@ -95,8 +104,7 @@ func (g *Graph) planned(r *runner, plan []edges, line int) {
 }
 
 // atOnce leaves stitches at an edge of the row before, or adds chains there: what the
-// next row is worked into. An edge that is called right is the one at which a right-side
-// row begins.
+// next row is worked into. At the right edge a right-side row begins.
 func (g *Graph) atOnce(n *Node, change int) {
 	k := len(g.Rows) - 1
 	if k < 0 || change == 0 {
@@ -104,7 +112,7 @@ func (g *Graph) atOnce(n *Node, change int) {
 	}
 	row := &g.Rows[k]
 	w := n.where()
-	low := (n.Name == "right") == (row.RS && !row.Start)
+	low := n.atRight() == (row.RS && !row.Start)
 	first, last := 0, change
 	if low {
 		first, last = change, 0

@@ -52,10 +52,10 @@ type printer struct {
 	loop  string // of the stitch below that is worked: blo or flo, or both if empty
 	cloth cloth  // the fabric in work, and the one that was named last
 	said  cloth
-	flip  bool   // the part is the mirror of what its sections say
-	no    []int  // rows that a reader of the text has counted, one a size
-	based bool   // a foundation chain waits for its first row
-	count []int  // stitches now
+	flip  bool  // the part is the mirror of what its sections say
+	no    []int // rows that a reader of the text has counted, one a size
+	based bool  // a foundation chain waits for its first row
+	count []int // stitches now
 }
 
 type stepKey struct {

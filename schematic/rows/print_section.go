@@ -419,10 +419,10 @@ func (w *printer) edge(at schematic.Side, name string) string {
 		return "evenly"
 	}
 	name = strings.ToLower(strings.TrimSuffix(strings.TrimSpace(name), " edge"))
-	if name == "" || name != bare(name) || strings.ContainsAny(name, " 0123456789") {
-		name = side
+	if name == "" || name == side || name != bare(name) || strings.ContainsAny(name, " 0123456789") {
+		return "at " + side + " edge"
 	}
-	return "at " + name + " edge"
+	return "at " + name + " edge (" + side + ")"
 }
 
 // closes prints a row that is joined into a round, over stitches added.

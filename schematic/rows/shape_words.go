@@ -62,6 +62,10 @@ func (p *parser) shapeWords(n *Node) bool {
 				n.told().Both = false
 				n.Name = p.peek(0).s
 				p.i += 2
+				if s := p.peek(1); p.is("(") && (s.s == "left" || s.s == "right") && p.peek(2).s == ")" {
+					n.told().edge = s.s
+					p.i += 3
+				}
 			case p.eatAny("beg", "beginning", "end", "start"):
 				n.Name = "edge"
 			default:

@@ -190,9 +190,10 @@ type Where struct {
 	Then     []Spacing // further spacings, one after the other
 	HasOver  bool
 	HasTimes bool
-	Over     Num // the rows in all that shapings at the same time take
-	EndRS    int // end after: 1 a right-side row, 2 a wrong-side row
-	cloth    cloth // the fabric that the rows are worked in, if words name one
+	Over     Num    // the rows in all that shapings at the same time take
+	EndRS    int    // end after: 1 a right-side row, 2 a wrong-side row
+	edge     string // left or right, of an edge that has a name of its own
+	cloth    cloth  // the fabric that the rows are worked in, if words name one
 }
 
 // Spacing is a further run of a shaping in words: every so many rows, so many times.
