@@ -55,7 +55,7 @@ func makeFound(s *Section, m *schematic.Made) []raw {
 		return nil
 	}
 	return []raw{{kind: "rows/against", sev: finding.Warning, at: s.At,
-		msg: "the text says to make " + m.Name + " %s times, the pattern %s", fix: "mend the heading, or the pattern's 'make'", a: []int{s.Make, m.Make}}}
+		msg: "the heading says to make %s of " + m.Name + ", the pattern %s", fix: "mend the heading, or the pattern's 'make'", a: []int{s.Make, m.Make}}}
 }
 
 // headed is the section of that heading.

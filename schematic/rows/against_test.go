@@ -101,7 +101,7 @@ func TestTheTopOfATextIsHeldAgainstThePattern(t *testing.T) {
 		{"Sizes: S (M)", "Terms: UK", "words/terms", "the text says that it is in UK terms, the pattern is in US terms"},
 		{"Sizes: S (M)", "Gauge: 20 sts and 22 rows = 10 cm", "rows/against", "the gauge of the text is none of the pattern's"},
 		{"Sizes: S (M)", "Gauge: 20 sts and 20 rows = 4 in", "", ""}, // a nominal pair
-		{"\nBack\n", "\nBack (make 2)\n", "rows/against", "the text says to make Back 2 times, the pattern 1"},
+		{"\nBack\n", "\nBack (make 2)\n", "rows/against", "the heading says to make 2 of Back, the pattern 1"},
 		{"\nBack\n", "\nBack (make one)\n", "", ""},
 		{"Work 10 rows even", "Work 11 rows even", "rows/against", "works 23 (27) rows to the end of 40 (44) stitches, the pattern 22 (26)"},
 	} {

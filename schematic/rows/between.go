@@ -320,7 +320,7 @@ func (r *runner) row(k int) (done, bool) {
 	for p := len(r.pieces) - 1; p >= 0; p-- {
 		list := r.pieces[p].rows
 		for i := len(list) - 1; i >= 0; i-- {
-			if d := list[i]; d.no > 0 && d.no <= k && k < d.no+d.count && d.body != nil {
+			if d := list[i]; d.body != nil && (d.no > 0 && d.no <= k && k < d.no+d.count || d.alt > 0 && d.alt <= k && k < d.alt+d.count) {
 				return d, true
 			}
 		}

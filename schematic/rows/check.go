@@ -229,6 +229,9 @@ func (r *runner) measure(m *Lengths) {
 	}
 	step := units.Usual.Step(m.Unit)
 	tol := r.x.Gauge.RowHeight.Half().Add(units.Of(step, m.Unit).Half())
+	if other, ok := r.height(r.altNo - 1); ok && r.altNo > 1 && !tol.Less(m.MM[i].Sub(other).Abs()) {
+		return // the row numbers are wrong, which is told
+	}
 	if d := m.MM[i].Sub(h).Abs(); tol.Less(d) {
 		rows := int(m.MM[i].Div(r.x.Gauge.RowHeight).Round())
 		r.tell("rows/length", finding.Warning, m.At, "%s rows at this gauge measure %s mm, not %s mm | %s rows worked | %s rows would measure that",

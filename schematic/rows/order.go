@@ -33,7 +33,7 @@ func (r *runner) label(l *Line) {
 			}
 			r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was "+word+" %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
 			r.altNo, told = want, true
-			r.suspect = suspectRows
+			r.suspect, r.side = suspectRows, 0
 		}
 		if !told {
 			r.altNo = 0

@@ -11,6 +11,7 @@ import (
 // done is one row as worked: what later instructions may refer to.
 type done struct {
 	no    int // number in the section, or -1
+	alt   int // the number that it should have had, if the text calls it otherwise; else 0
 	count int // rows it stands for
 	line  *Line
 	body  []*Node
@@ -278,7 +279,7 @@ func (r *runner) log(l *Line, body []*Node, name string, k int, res *result) {
 	if r.no >= 0 {
 		no = r.no + 1
 	}
-	r.cur.rows = append(r.cur.rows, done{no: no, count: k, line: l, body: body, name: name, after: r.fab, side: r.side})
+	r.cur.rows = append(r.cur.rows, done{no: no, alt: r.altNo, count: k, line: l, body: body, name: name, after: r.fab, side: r.side})
 }
 
 // result is a row as worked.
