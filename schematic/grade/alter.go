@@ -84,6 +84,7 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	l.longer(next, r)
 	if len(r.Gauges) > 0 {
 		regauge(next, gauges, &found)
+		found = append(found, multiplesKept(p, next)...)
 	}
 	next.Finished = nil // written for the published size
 	a.Now = schematic.Work(next, 0)

@@ -97,11 +97,19 @@ func (r *regauger) piece(q *schematic.Piece) {
 	r.name, r.round, r.ends = q.Name, q.Round, map[string]int{}
 	if q.Motifs != nil {
 		*r.found = append(*r.found, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: q.Pos, Piece: q.Name,
-			Message: "motifs are measured, not counted: work yours to the same size"})
+			Message: fmt.Sprintf("the motifs of %s are measured, not counted, and kept: work yours to %s across", q.Name, r.p.Steps.Both(first(q.Motifs.Across)))})
 		return
 	}
 	st := &row{gauge: q.Gauge}
 	r.sections(q.Sections, st)
+	if len(q.Sections) > 0 {
+		r.ringed(q.Sections)
+	}
+}
+
+func first(g expr.Graded) units.Num {
+	v, _ := g.At(0)
+	return v
 }
 
 func (r *regauger) sections(list []schematic.Section, st *row) {
@@ -117,22 +125,18 @@ func (r *regauger) sections(list []schematic.Section, st *row) {
 		if st.n == 0 && step.Before > 0 {
 			st.n = r.stitches(step.Before, st.gauge, Rule{Parity: Like(step.Before)})
 		}
-		var next schematic.Section
-		if i+1 < len(list) {
-			next = list[i+1]
-		}
-		r.section(s, next, step, st)
+		r.section(s, list[i+1:], step, st)
 		if b := s.Base(); !b.To.IsZero() {
 			b.To = expr.Counts(st.n)
 		}
 	}
 }
 
-func (r *regauger) section(s, next schematic.Section, step schematic.Step, st *row) {
+func (r *regauger) section(s schematic.Section, next []schematic.Section, step schematic.Step, st *row) {
 	switch s := s.(type) {
 	case *schematic.CastOn:
 		n := s.Stitches.Int(0, 0)
-		st.n = r.stitches(n, st.gauge, Rule{Parity: Like(n), Least: 1})
+		st.n = r.stitches(n, st.gauge, r.repeating(next, n))
 		if chain := s.Chain.Int(0, 0); chain > 0 {
 			s.Chain = expr.Counts(chain - n + st.n)
 		}
@@ -150,12 +154,9 @@ func (r *regauger) section(s, next schematic.Section, step schematic.Step, st *r
 			s.Rows = expr.Counts(r.rows(int(n.Floor()), st.gauge))
 		}
 	case *schematic.Shape:
-		r.shape(s, step, st)
+		r.shape(s, next, step, st)
 	case *schematic.RepeatRow:
-		st.n = st.n/max(s.Use, 1)*s.Makes + st.n%max(s.Use, 1)
-		if r.steps[s].Before%max(s.Use, 1) == 0 && !s.RestEven && (st.n != 0) {
-			r.warn(s, "this row's repeat was kept: see that its stitches still come out")
-		}
+		r.repeatRow(s, step, st)
 	case *schematic.AddEdge:
 		n := r.stitches(s.Stitches.Int(0, 0), st.gauge, Rule{Least: 1})
 		s.Stitches = expr.Counts(n)
@@ -202,8 +203,7 @@ func (r *regauger) section(s, next schematic.Section, step schematic.Step, st *r
 			s.Of[i].Stitches = expr.Counts(n)
 		}
 	case *schematic.Mitre:
-		r.warn(s, "a mitre keeps its counts: work its corner at your own gauge and see that it lies flat")
-		st.n += step.After - step.Before
+		r.mitre(s, step, st)
 	case *schematic.ShortRows:
 		s.Rows = expr.Counts(r.rows(s.Rows.Int(0, 0), st.gauge))
 		s.Over = expr.Counts(min(st.n, r.stitches(s.Over.Int(0, 0), st.gauge, Rule{Least: 1})))
@@ -270,10 +270,14 @@ func (r *regauger) held(s *schematic.Held) int {
 
 // sideways works a band worked sideways out: its rows are as many as the stitches
 // that are picked up along it need.
-func (r *regauger) sideways(s *schematic.Sideways, next schematic.Section, st *row) {
+func (r *regauger) sideways(s *schematic.Sideways, next []schematic.Section, st *row) {
 	depth, rows := s.Stitches.Int(0, 0), s.Rows.Int(0, 0)
 	s.Stitches = expr.Counts(r.stitches(depth, st.gauge, Rule{Least: 1}))
-	up, ok := next.(*schematic.PickUp)
+	var up *schematic.PickUp
+	ok := false
+	if len(next) > 0 {
+		up, ok = next[0].(*schematic.PickUp)
+	}
 	if !ok || up.Alternate || up.Pick < 1 || up.Of < 1 {
 		s.Rows = expr.Counts(r.rows(rows, st.gauge))
 		return
@@ -283,7 +287,7 @@ func (r *regauger) sideways(s *schematic.Sideways, next schematic.Section, st *r
 		gauge = g
 	}
 	old := r.steps[up].After
-	st.n = r.stitches(old, gauge, Rule{Parity: Like(old), Least: 1})
+	st.n = r.stitches(old, gauge, r.repeating(next, old))
 	if st.n != old {
 		n := int(units.Frac(int64(st.n)*int64(up.Of), int64(up.Pick)).Round())
 		s.Rows = expr.Counts(n)
@@ -373,7 +377,7 @@ func (r *regauger) divide(s *schematic.Divide, st *row) {
 	st.n = 0
 }
 
-func (r *regauger) shape(s *schematic.Shape, step schematic.Step, st *row) {
+func (r *regauger) shape(s *schematic.Shape, next []schematic.Section, step schematic.Step, st *row) {
 	sts, rows := r.ratio(st.gauge)
 	total := r.rows(step.Rows, st.gauge)
 	if v, ok := s.Length.At(0); ok {
@@ -381,5 +385,10 @@ func (r *regauger) shape(s *schematic.Shape, step schematic.Step, st *row) {
 		total = int(v.Div(now.Row).Round())
 	}
 	t := &respread{found: r.found, piece: r.name}
-	st.n = t.shape(s, step, sts, rows, total, st.n, sts.Times(step.After))
+	after := sts.Times(step.After)
+	if m := multipleFor(next, step.After); m > 1 && len(s.Shapings) == 1 {
+		h := &s.Shapings[0]
+		after = toRepeat(after, st.n, max(1, h.By.Int(0, 1))*t.placesOf(s, h, step), m)
+	}
+	st.n = t.shape(s, step, sts, rows, total, st.n, after)
 }

@@ -1,0 +1,201 @@
+package grade_test
+
+import (
+	"path/filepath"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/grade"
+	"flatwright/schematic/read"
+	"flatwright/schematic/units"
+)
+
+// pieces is a pattern of one size at 20 stitches and 40 rows over 10 cm.
+func pieces(t testing.TB, text string) *schematic.Pattern {
+	p, found := read.Pattern("one.yaml", []byte("version: 1\npattern: One\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 20 sts and 40 rows over 10 cm in garter stitch\npieces:\n"+text))
+	require.False(t, found.Errors(), "%v", found)
+	for _, f := range schematic.Work(p, 0).Findings {
+		require.Equal(t, finding.Note, f.Severity, f.Message)
+	}
+	return p
+}
+
+func altered(t testing.TB, p *schematic.Pattern, sts, rows int64) (*grade.Altered, finding.List) {
+	a, found := grade.Alter(p, grade.Request{Gauges: own(sts, rows)})
+	require.NotNil(t, a)
+	return a, found
+}
+
+func afters(a *grade.Altered, piece int) []int {
+	var out []int
+	for _, s := range a.Now.Pieces[piece].Steps {
+		out = append(out, s.After)
+	}
+	return out
+}
+
+const crown = `  - piece: Hat
+    worked: in the round, from the hem
+    sections:
+      - cast on: 90
+      - even: 60 rows
+      - repeat row: 2 together, 1 in each of 7
+      - even: 1 row
+      - repeat row: 2 together, 1 in each of 6
+      - gather
+`
+
+// By hand: the crown takes 9 stitches to 8 and 8 to 7, so that what is cast on must be a multiple of 9. 90 stitches at 22
+// instead of 20 are 99; at 23 103.5, of 9 the nearest is 99 (108 is as near: 4.5, and a tie goes up).
+func TestRepeatRowsComeOutAtAnotherGauge(t *testing.T) {
+	p := pieces(t, crown)
+	for _, c := range []struct{ sts, cast int64 }{{22, 99}, {23, 108}, {21, 99}, {19, 90}, {10, 45}} {
+		a, found := altered(t, p, c.sts, 40)
+		assert.Empty(t, found, "%d", c.sts)
+		n := int(c.cast)
+		assert.Equal(t, []int{n, n, n / 9 * 8, n / 9 * 8, n / 9 * 7, n / 9 * 7}[:5], afters(a, 0)[:5], "%d", c.sts)
+	}
+}
+
+// By hand: of 3 stitches 4 are made, and then of 8 stitches 7: 4 × j must be a multiple of 8, so that j
+// is even and 3 × j a multiple of 6. The increases before it end at 60 × 1.15 = 69, which from 46 by twos is
+// 66 or 72, both multiples of 6 and as near: the larger.
+func TestAShapingEndsAtACountThatTheRepeatsAllow(t *testing.T) {
+	p := pieces(t, `  - piece: Swatch
+    sections:
+      - cast on: 40
+      - {increase: 1, at: both edges, every: 4 rows, times: 10}
+      - repeat row: 2 in 1, 1 in each of 2
+      - even: 10 rows
+      - repeat row: 2 together, 1 in each of 6
+      - bind off: all
+`)
+	a, found := altered(t, p, 23, 40)
+	assert.Empty(t, found)
+	assert.Equal(t, []int{46, 72, 96, 96, 84}, afters(a, 0)[:5])
+}
+
+func TestARepeatThatCannotComeOutIsKeptAndNamed(t *testing.T) {
+	p := pieces(t, `  - piece: Panel
+    sections:
+      - cast on: 40
+      - add: 8
+        at: left edge
+      - repeat row: 2 together, 1 in each of 6
+        name: gathering row
+      - bind off: all
+`)
+	a, found := altered(t, p, 21, 40)
+	require.Len(t, found, 1)
+	assert.Equal(t, "alter/section", found[0].Kind)
+	assert.Equal(t, "Panel", found[0].Piece)
+	assert.Equal(t, "the gathering row repeats over 8 stitches, and there are 50: it is kept, with the last 2 worked even (or have 48 or 56 stitches before it)", found[0].Message)
+	assert.Equal(t, []int{42, 50, 44}, afters(a, 0)[:3])
+}
+
+// At the same proportion of row to stitch a square mitre stays one: 41 stitches at 30 instead of 20 are 61, and
+// 2 of them go 30 times on every second row, to 1. Where rows are lower, Work says by how much its corner misses.
+func TestAMitreKeepsItsAngle(t *testing.T) {
+	const square = `  - piece: Square
+    sections:
+      - cast on: 41
+      - {mitre: 90 degrees, decrease: 2, every: 2 rows, times: 20}
+      - bind off: all
+`
+	p := pieces(t, square)
+	a, found := altered(t, p, 30, 60)
+	assert.Empty(t, found)
+	m, ok := a.Pattern.Pieces[0].Sections[1].(*schematic.Mitre)
+	require.True(t, ok)
+	assert.Equal(t, []int{2, 2, 30}, []int{m.By.Int(0, 0), m.Every.Int(0, 0), m.Times.Int(0, 0)})
+	assert.Equal(t, []int{61, 1}, afters(a, 0)[:2])
+	// Rows twice as high as a stitch is wide need a decrease of 4 a row: 2 × 2 × tan 45°.
+	a, found = altered(t, p, 20, 10)
+	assert.Empty(t, found)
+	m, ok = a.Pattern.Pieces[0].Sections[1].(*schematic.Mitre)
+	require.True(t, ok)
+	assert.Equal(t, []int{4, 1}, []int{m.By.Int(0, 0), m.Every.Int(0, 0)})
+	_, found = altered(t, p, 26, 34)
+	require.Len(t, found, 1)
+	assert.Equal(t, "arithmetic/mitre", found[0].Kind)
+}
+
+// By hand: 6 × 4 = 24 stitches; at 20 over 10 cm they are 12 cm around, at 16 15 cm, which is 3 cm more: 4.8 stitches, 1 round of 6.
+func TestRoundsFromARingAreKeptAndWhatWouldMendThemIsTold(t *testing.T) {
+	p := pieces(t, `  - piece: Crown
+    worked: in the round, from the centre
+    sections:
+      - ring: 6
+      - repeat row: 2 in 1
+      - repeat row: 2 in 1, 1 in 1
+      - repeat row: 2 in 1, 1 in each of 2
+      - even: 10 rows
+      - bind off: all
+`)
+	a, found := altered(t, p, 16, 40)
+	require.Len(t, found, 1)
+	assert.Equal(t, "the rounds that grow from the ring are kept: their 24 stitches are 15 cm around at your gauge, not 12 cm: work about 1 fewer round like the last one", found[0].Message)
+	assert.Equal(t, 24, a.Now.Pieces[0].Steps[3].After)
+	_, found = altered(t, p, 20, 44)
+	assert.Empty(t, found, "the rounds are as wide as published")
+}
+
+func TestMotifsAreNamedWithTheSizeToWorkThemTo(t *testing.T) {
+	p := pieces(t, "  - piece: Blanket\n    motifs: {shape: square, across: 12 cm, columns: 4, rows: 3}\n")
+	_, found := altered(t, p, 16, 40)
+	require.Len(t, found, 1)
+	assert.Equal(t, "the motifs of Blanket are measured, not counted, and kept: work yours to 12 cm / 4¾ in across", found[0].Message)
+}
+
+// The garments that the project draws by hand come out of an alteration to their own gauge as they went in.
+func TestTheSameGaugeKeepsEveryGarment(t *testing.T) {
+	all, err := filepath.Glob("../../testdata/garments/*.yaml")
+	require.NoError(t, err)
+	require.NotEmpty(t, all)
+	for _, path := range all {
+		p := file(t, path)
+		for i := range p.Sizes.Names {
+			a, found := grade.Alter(p, grade.Request{Size: i, Gauges: p.Gauges})
+			require.NotNil(t, a, path)
+			assert.Empty(t, wrong(found), path)
+			assert.Empty(t, a.Changes, "%s %s", path, p.Sizes.Names[i])
+			for _, f := range found {
+				assert.Equal(t, finding.Note, f.Severity, "%s: %s", path, f.Message)
+			}
+		}
+	}
+}
+
+// Whatever the gauge, no repeat row is left with stitches over that nobody was told of.
+func TestNoRepeatIsLeftOverUntold(t *testing.T) {
+	p := pieces(t, crown)
+	for sts := int64(5); sts < 60; sts++ {
+		a, found := altered(t, p, sts, 40)
+		assert.Empty(t, found, "%d", sts)
+		n := a.Now.Pieces[0].Steps[0].After
+		assert.Zero(t, n%9, "%d", sts)
+		if wish := units.Frac(90*sts, 20); n > 9 {
+			assert.False(t, units.Frac(9, 2).Less(units.Int(int64(n)).Sub(wish).Abs()), "%d: %d", sts, n)
+		}
+	}
+}
+
+// The tunic's 98 stitches are of 4 + 2; at 20 stitches instead of 18 they are 108, and 106 and 110 are of 4 + 2.
+func TestACountThatLosesItsStitchPatternIsNamed(t *testing.T) {
+	p := tunic(t)
+	_, found := grade.Alter(p, grade.Request{Size: 2, Gauges: own(20, 30)})
+	var told []string
+	for _, f := range found {
+		if f.Severity == finding.Note {
+			told = append(told, f.Piece+": "+f.Message)
+		}
+	}
+	const want = ": 108 stitches are no multiple of 4 + 2, as back stitches is in the pattern: 106 or 110 are"
+	assert.Equal(t, []string{"Back" + want, "Front" + want}, told)
+	_, found = grade.Alter(p, grade.Request{Size: 2, Gauges: own(18, 30)})
+	assert.Empty(t, found)
+}
