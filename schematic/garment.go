@@ -53,6 +53,9 @@ type GaugeArea struct {
 // marked lines has one a panel; a tube that divides has a front and a back.
 type View struct {
 	Name    string    // of the panel; empty for the whole piece
+	Panel   bool      // of a row that is drawn in panels
+	Alike   int       // how many panels that lie side by side it stands for; 0 for itself alone
+	Mirror  int       // how many of those are its mirror image
 	Outline [][]Point // closed loops; the first is the outside, others are holes
 	Lines   []Line
 	Ribs    []Hatch
@@ -176,6 +179,8 @@ type Edge struct {
 	Rows     int       // rows along it
 	Doubt    bool      // it follows from an error in the working
 	Pos      finding.Pos
+
+	piece string // the ID of the piece, for an edge of a seam
 }
 
 // Step is the record of one section as worked in one size.

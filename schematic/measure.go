@@ -257,7 +257,10 @@ func (w *worker) lengthName(c *canvas) string {
 		}
 		return "depth of band"
 	case KindHat:
-		if c.name == "sides" {
+		switch {
+		case c.panel:
+			return "crown depth"
+		case c.name == "sides", w.hasPanels():
 			return "depth of sides"
 		}
 		return "hat depth"

@@ -142,7 +142,7 @@ func (w *worker) view(c *canvas) {
 			loops = append(loops, out)
 		}
 	}
-	v := View{Name: c.name}
+	v := View{Name: c.name, Panel: c.panel}
 	for _, s := range c.segs {
 		v.Half = v.Half || s.fold
 	}
@@ -287,7 +287,7 @@ func (m *Made) OutlineArea() float64 {
 	var t float64
 	for _, v := range m.Views {
 		for _, l := range v.Outline {
-			t += PolygonArea(l)
+			t += PolygonArea(l) * float64(max(1, v.Alike))
 		}
 	}
 	return t

@@ -9,12 +9,14 @@ import (
 	"flatwright/schematic/units"
 )
 
-// WorkAll works the pattern in every size, in the order of the sizes.
+// WorkAll works the pattern in every size, in the order of the sizes, and draws panels that
+// are alike in all of them once (see DrawOnce).
 func WorkAll(p *Pattern) []*Garment {
 	all := make([]*Garment, p.Sizes.Len())
 	for i := range all {
 		all[i] = Work(p, i)
 	}
+	DrawOnce(all)
 	return all
 }
 

@@ -3,6 +3,7 @@ package document
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
@@ -135,6 +136,9 @@ func newLifePart(m *schematic.Made, v *schematic.View) *lifePart {
 		if m.Mirrored {
 			p.about += ", one mirrored"
 		}
+	}
+	if s := v.AlikeText(); s != "" {
+		p.about = strings.TrimPrefix(p.about+", "+s, ", ")
 	}
 	loops := v.Outline
 	if v.Disc && len(loops) > 0 {

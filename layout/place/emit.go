@@ -47,6 +47,7 @@ func (d *drawn) emit(o pt, ids map[string]bool) *sheet.Group {
 		put(d.dims[i].emit(o, size, ids))
 	}
 	put(d.captions(o)...)
+	put(d.wholeRows(o, ids)...)
 	return g
 }
 

@@ -106,6 +106,7 @@ var UsualScales = []float64{2, 2.5, 4, 5, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64,
 type Stats struct {
 	OnLine, Beside, NextTrack, Inside, Slanted int
 	Outermost                                  int // letters in tracks, on the line or at its end
+	Under                                      int // widths of whole rows, as text under a piece
 	Letter                                     int // all letters for want of room
 	Chosen                                     int // letters because Letters was asked for
 	Dropped                                    int // names of marks for which there was no room; the key says them

@@ -31,6 +31,7 @@ type viewPlan struct {
 	info    []string
 	caption caption
 	items   []*item
+	wholes  []*whole // widths of the whole row that its piece draws in panels
 	lo, hi  schematic.Point
 	shape   [][]schematic.Point // outlines, curves flattened
 	desc    string
@@ -92,12 +93,12 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 			}
 			v.id = unique(ids, v.id)
 			p.views = append(p.views, v)
-			p.items += len(v.items)
+			p.items += len(v.items) + len(v.wholes)
 		}
 	}
 	p.letter = letterForm(p.items, o.text())
 	for _, v := range p.views {
-		for _, it := range v.items {
+		for it := range v.all {
 			it.letter = p.letter
 		}
 	}
@@ -181,27 +182,33 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 		if m.View != index || !m.Main && !(m.Same && differs(m, byID)) || v.mirrored(m, byID) || p.onTwin(made, m, byID) {
 			continue
 		}
-		it := &item{m: m, value: value{make([]units.Num, len(byID)), make([]bool, len(byID))}}
-		for i := range byID {
-			if other := byID[i][m.ID]; other != nil {
-				it.value.length[i], it.value.has[i] = other.Length, true
-			}
-		}
-		if m.Around {
-			it.suffix += " around"
-		}
-		if m.Stretched {
-			it.suffix += " stretched"
-		}
-		it.forms = p.s.forms(it.value, it.suffix)
-		it.title = m.Name
-		if p.o.Labels != Blank {
-			it.title += ": " + p.s.words(it.value, it.suffix)
-		}
-		v.items = append(v.items, it)
+		v.items = append(v.items, p.newItem(m, byID))
 	}
+	v.wholes = p.wholesOf(made, index, byID)
 	v.desc = v.describe()
 	return v, nil
+}
+
+// newItem is a measurement with its values in all sizes.
+func (p *plan) newItem(m *schematic.Measure, byID []map[string]*schematic.Measure) *item {
+	it := &item{m: m, value: value{make([]units.Num, len(byID)), make([]bool, len(byID))}}
+	for i := range byID {
+		if other := byID[i][m.ID]; other != nil {
+			it.value.length[i], it.value.has[i] = other.Length, true
+		}
+	}
+	if m.Around {
+		it.suffix += " around"
+	}
+	if m.Stretched {
+		it.suffix += " stretched"
+	}
+	it.forms = p.s.forms(it.value, it.suffix)
+	it.title = m.Name
+	if p.o.Labels != Blank {
+		it.title += ": " + p.s.words(it.value, it.suffix)
+	}
+	return it
 }
 
 // differs reports whether a measurement that another one of its view says in this size is
@@ -218,7 +225,7 @@ func differs(m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
 // describe is the view in words.
 func (v *viewPlan) describe() string {
 	var parts []string
-	for _, it := range v.items {
+	for it := range v.all {
 		parts = append(parts, it.title)
 	}
 	text := strings.Join(v.info, ", ")
@@ -254,6 +261,9 @@ func captionInfo(m *schematic.Made, v *schematic.View) []string {
 	}
 	if v.Half && !v.Disc {
 		info = append(info, "half of the round")
+	}
+	if s := v.AlikeText(); s != "" {
+		info = append(info, s)
 	}
 	name := strings.ToLower(m.Name)
 	if strings.Contains(name, "left") || strings.Contains(name, "right") || m.Mirrored {

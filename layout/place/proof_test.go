@@ -192,6 +192,7 @@ func (sum *tally) log(t *testing.T) {
 		sum.drawings, sum.pieces, sum.most, sum.large, sum.modes[0], sum.modes[1], sum.modes[2], sum.modes[3])
 	t.Logf("on the line %d, beside %d, next track %d, inside %d, slanted %d, fell to a letter %d, letters by choice %d; names left to the key %d; pages %d, of tables alone %d",
 		sum.OnLine, sum.Beside, sum.NextTrack, sum.Inside, sum.Slanted, sum.Letter, sum.Chosen, sum.Dropped, sum.Pages, sum.Tables)
+	t.Logf("under a piece %d", sum.Under)
 	for _, n := range []int{sum.OnLine, sum.Beside, sum.NextTrack, sum.Inside, sum.Slanted, sum.Letter, sum.Chosen, sum.Tables} {
 		require.Positive(t, n, "the garments must reach every way of placing a label")
 	}
@@ -207,10 +208,19 @@ func TestNothingOverlapsOnAnySheetOfRandomShapes(t *testing.T) {
 // test.
 func TestNothingOverlapsOnAnySheetOfWorkedPatterns(t *testing.T) {
 	var sum tally
+	alike := 0
 	rapid.Check(t, func(t *rapid.T) {
-		sum.draws(t, schematic.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern")))
+		gs := schematic.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern"))
+		for _, m := range gs[0].Pieces {
+			for _, v := range m.Views {
+				alike += max(0, v.Alike-1)
+			}
+		}
+		sum.draws(t, gs)
 	})
+	require.Positive(t, alike, "the patterns must reach panels that are alike")
 	sum.log(t)
+	require.Positive(t, sum.Under, "the patterns must reach rows that are drawn in panels")
 }
 
 func (t *tally) add(s Stats) {
@@ -254,14 +264,14 @@ func holds(t require.TestingT, gs []*schematic.Garment, o Options, st Stats, she
 	expected := 0
 	for _, made := range gs[o.Size].Pieces {
 		for _, m := range made.Measures {
-			if m.Main {
+			if m.Main || m.View == schematic.NoView && !m.Same {
 				expected++
 				require.LessOrEqual(t, seen[m.ID], 1, m.ID)
 			}
 		}
 	}
 	require.LessOrEqual(t, len(seen), expected)
-	require.Equal(t, len(seen), st.OnLine+st.Beside+st.NextTrack+st.Inside+st.Slanted+st.Outermost, "each measurement has one label")
+	require.Equal(t, len(seen), st.OnLine+st.Beside+st.NextTrack+st.Inside+st.Slanted+st.Outermost+st.Under, "each measurement has one label")
 	for n := range st.Letter + st.Chosen {
 		require.Positive(t, rows[letterName(n)], "letter %s is in no table", letterName(n))
 	}

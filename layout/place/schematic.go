@@ -332,6 +332,10 @@ func (c *choice) stats(sheets int) {
 	s.Tables += len(c.more)
 	for _, d := range c.drawn {
 		s.Dropped += d.dropped
+		s.Under += len(d.v.wholes)
+		if c.p.o.Labels == Letters {
+			s.Chosen += len(d.v.wholes)
+		}
 		for i := range d.dims {
 			switch d.dims[i].how {
 			case onLine:

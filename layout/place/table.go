@@ -1,8 +1,11 @@
 package place
 
 import (
+	"strings"
+
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
+	"flatwright/schematic"
 	"flatwright/schematic/expr"
 )
 
@@ -66,7 +69,7 @@ func newTable(p *plan, avail float64) *table {
 	}
 	t.valueW = min(t.valueW, 12*size)
 	for _, v := range p.views {
-		for _, it := range v.items {
+		for it := range v.all {
 			longest = max(longest, fonts.Width(fonts.Regular, size, rowName(v, it)))
 			for _, i := range columns {
 				for _, s := range p.cell(it, i) {
@@ -100,7 +103,7 @@ func newTable(p *plan, avail float64) *table {
 	}
 	t.head = t.headHigh()
 	for _, v := range p.views {
-		for _, it := range v.items {
+		for it := range v.all {
 			name := sheet.Wrap(fonts.Shown(fonts.Regular, rowName(v, it)), t.nameW-2*t.pad, size, fonts.Regular)
 			t.rows[it] = tableRow{name, float64(max(len(name), len(us)))*t.line + t.pad}
 		}
@@ -110,7 +113,17 @@ func newTable(p *plan, avail float64) *table {
 
 const tableName = "Measurement"
 
-func rowName(v *viewPlan, it *item) string { return v.title + ", " + it.m.Name + it.suffix }
+func rowName(v *viewPlan, it *item) string {
+	title := v.title
+	if it.m.View == schematic.NoView {
+		title = v.made.Name
+	}
+	suffix := it.suffix
+	if strings.HasSuffix(it.m.Name, " around") {
+		suffix = strings.TrimPrefix(suffix, " around")
+	}
+	return title + ", " + it.m.Name + suffix
+}
 
 func (t *table) headHigh() float64 {
 	n := 1

@@ -69,6 +69,7 @@ type drawn struct {
 	all     extent
 	caption []string // the name
 	about   []string // what stands under it
+	wholes  []wholeLine
 	capAt   pt
 	letters []*item
 }
@@ -339,12 +340,22 @@ func (d *drawn) bound() {
 	names, info, cw := d.v.caption.at(limit, size)
 	d.caption, d.about = names, info
 	line := lineHeight(fonts.Regular, size) * 1.08
+	high := line * float64(len(names)+len(info))
+	for _, h := range d.v.wholes {
+		for _, l := range h.lines(d.o, limit) {
+			d.wholes = append(d.wholes, l)
+			cw, high = max(cw, l.width), high+l.high
+		}
+		if d.o.Labels == Letters {
+			d.letters = append(d.letters, h.it)
+		}
+	}
 	x := min(max(d.w/2, d.all.lo.X+cw/2), max(d.all.hi.X-cw/2, d.all.lo.X+cw/2))
 	if d.all.hi.X-d.all.lo.X < cw {
 		x = d.w / 2
 	}
 	d.capAt = pt{X: x, Y: d.below(x-cw/2-captionClear, x+cw/2+captionClear) + 2.5}
-	d.all.add(pt{X: x - cw/2, Y: d.capAt.Y}, pt{X: x + cw/2, Y: d.capAt.Y + line*float64(len(names)+len(info))})
+	d.all.add(pt{X: x - cw/2, Y: d.capAt.Y}, pt{X: x + cw/2, Y: d.capAt.Y + high})
 }
 
 // extent is all the room that a measurement takes.

@@ -51,7 +51,7 @@ func pattern(t *rapid.T, o Options) *schematic.Pattern {
 	m.gauge("rib")
 	m.gauge("cable")
 	kinds := []func(){m.back, m.oneBody, m.sleeve, m.tee, m.tube, m.raglan, m.bottomUp, m.front, m.shortRows, m.banded,
-		m.panelled, m.raglanFlat, m.closed, m.mitre, m.motifs, m.crown, m.brim, m.sideways, m.fromNeck, m.joined}
+		m.panelled, m.raglanFlat, m.closed, m.mitre, m.motifs, m.crown, m.brim, m.sideways, m.fromNeck, m.joined, m.gored}
 	for n := m.int("pieces", 1, 5); n > 0 && len(m.p.Pieces) < m.most; n-- {
 		before := len(m.p.Pieces)
 		kinds[m.int("kind", 0, len(kinds)-1)]()

@@ -58,6 +58,7 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 	if err != nil {
 		return nil, nil, r, err
 	}
+	schematic.DrawOnce(gs)
 	r.Findings = append(r.Findings, check.Pattern(p, gs)...)
 	r.Findings.Sort()
 	return p, gs, r, nil

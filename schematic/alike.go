@@ -1,0 +1,307 @@
+package schematic
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+	"unicode"
+)
+
+// DrawOnce draws once the panels of a row that lie side by side and are the same, or each other's
+// mirror image, in every one of the garments: the gores of a skirt, the wedges of a crown. The garments are
+// the sizes of one pattern, as Work gives them; a drawing of one size needs but that one.
+// Edges and measurements of a panel that is no longer drawn by itself can still be named.
+func DrawOnce(gs []*Garment) {
+	names := map[string]bool{}
+	for _, g := range gs {
+		for _, m := range g.Pieces {
+			if names[m.Name] {
+				continue
+			}
+			names[m.Name] = true
+			if made := piecesCalled(gs, m.Name); len(made) > 0 {
+				gather(gs, made)
+			}
+		}
+	}
+}
+
+// piecesCalled are a piece in all sizes that have it.
+func piecesCalled(gs []*Garment, name string) []*Made {
+	var all []*Made
+	for _, g := range gs {
+		for _, m := range g.Pieces {
+			if m.Name == name {
+				all = append(all, m)
+			}
+		}
+	}
+	return all
+}
+
+// gather gathers the panels of one piece, in all its sizes.
+func gather(gs []*Garment, made []*Made) {
+	n := len(made[0].Views)
+	for _, m := range made[1:] {
+		if len(m.Views) != n {
+			return
+		}
+	}
+	// as is, for each view, the likeness to the view before it.
+	as := make([]likeness, n)
+	any := false
+	for i := 1; i < n; i++ {
+		as[i] = inAll(made, i-1, i)
+		any = any || as[i] != unlike
+	}
+	if !any {
+		return
+	}
+	first := 0
+	if made[0].Round && as[0] == unlike && inAll(made, n-1, 0) != unlike {
+		// The row has no beginning: what is alike on both sides of its join lies side by side.
+		for i := n - 1; i > 0 && as[i] != unlike; i-- {
+			first = i
+		}
+		if first > 0 && as[first] != unlike {
+			first--
+		}
+		if first > 0 {
+			as[0] = inAll(made, n-1, 0)
+		}
+	}
+	to := make([]int, n) // the view that is drawn for it
+	flip := make([]bool, n)
+	for k := range n {
+		i := (first + k) % n
+		prev := (i + n - 1) % n
+		if k == 0 || as[i] == unlike {
+			to[i] = i
+			continue
+		}
+		to[i], flip[i] = to[prev], flip[prev] != (as[i] == mirrored)
+	}
+	for _, m := range made {
+		m.drawOnce(to, flip)
+	}
+	for _, g := range gs {
+		g.follow(made, to, flip)
+	}
+}
+
+// likeness is how two panels are alike.
+type likeness int
+
+const (
+	unlike likeness = iota
+	same
+	mirrored
+)
+
+// inAll is how views i and k of a piece are alike in all its sizes.
+func inAll(made []*Made, i, k int) likeness {
+	is := unlike
+	for _, l := range []likeness{same, mirrored} {
+		if !slices.ContainsFunc(made, func(m *Made) bool { return !m.alike(i, k, l) }) {
+			is = l
+			break
+		}
+	}
+	return is
+}
+
+// alike reports whether two views are panels that show the same, the one perhaps mirrored: outline,
+// lines, ribs, marks, matching marks and what is measured.
+func (m *Made) alike(i, k int, l likeness) bool {
+	a, b := &m.Views[i], &m.Views[k]
+	if !a.Panel || !b.Panel || a.Half != b.Half || a.Disc != b.Disc || len(a.Outline) != len(b.Outline) || m.Broken {
+		return false
+	}
+	return slices.Equal(a.shows(false), b.shows(l == mirrored)) && slices.Equal(m.measured(i), m.measured(k))
+}
+
+// shows are the things that a view shows, in an order of their own, as text. Places are told to
+// a thousandth of a millimetre.
+func (v *View) shows(flip bool) []string {
+	at := func(p Point) string {
+		if flip {
+			p.X = -p.X
+		}
+		return fmt.Sprintf("%d,%d", int64(math.Round(p.X*1000)), int64(math.Round(p.Y*1000)))
+	}
+	ring := func(ps []Point) string {
+		all := make([]string, len(ps))
+		for i, p := range ps {
+			all[i] = at(p)
+		}
+		if flip {
+			slices.Reverse(all)
+		}
+		from := 0
+		for i := range all {
+			if all[i] < all[from] {
+				from = i
+			}
+		}
+		return strings.Join(append(append([]string{}, all[from:]...), all[:from]...), " ")
+	}
+	ends := func(a, b Point) string {
+		p, q := at(a), at(b)
+		return min(p, q) + " " + max(p, q)
+	}
+	var all []string
+	add := func(parts ...any) { all = append(all, fmt.Sprint(parts...)) }
+	for _, l := range v.Outline {
+		add("outline ", ring(l))
+	}
+	for _, l := range v.Lines {
+		add("line ", int(l.Kind), l.Name, " ", ends(l.A, l.B))
+	}
+	for _, r := range v.Ribs {
+		add("rib ", ring(r.Poly), r.Gap, " ", ends(Point{}, r.Dir))
+	}
+	for _, n := range v.Notches {
+		add("notch ", n.Number, " ", at(n.At))
+	}
+	for _, k := range v.Marks {
+		add("mark ", k.What, " ", k.Name, " ", at(k.At))
+	}
+	for _, k := range v.Parts {
+		add("part ", k.Name, " ", at(k.At))
+	}
+	add("arrow ", at(v.Arrow))
+	slices.Sort(all)
+	return all
+}
+
+// measured are the measurements of a view that a drawing shows.
+func (m *Made) measured(view int) []string {
+	var all []string
+	for _, s := range m.Measures {
+		if s.View == view && s.Main {
+			all = append(all, fmt.Sprint(s.Name, " ", int(s.Axis), " ", s.Length, s.Around, s.Count, s.Of))
+		}
+	}
+	slices.Sort(all)
+	return all
+}
+
+// drawOnce keeps the views that are drawn: to[i] is the one that shows view i, mirrored if flip.
+func (m *Made) drawOnce(to []int, flip []bool) {
+	at := make([]int, len(to))
+	var kept []View
+	for i := range m.Views {
+		if to[i] != i {
+			continue
+		}
+		v := m.Views[i]
+		at[i] = len(kept)
+		var names []string
+		for k := range to {
+			if to[k] != i {
+				continue
+			}
+			names = append(names, m.Views[k].Name)
+			v.Alike++
+			if flip[k] {
+				v.Mirror++
+			}
+		}
+		if v.Alike == 1 {
+			v.Alike = 0
+		} else {
+			v.Name = together(names)
+		}
+		kept = append(kept, v)
+	}
+	m.Views = kept
+	for i := range m.Measures {
+		s := &m.Measures[i]
+		switch {
+		case s.View == NoView:
+		case to[s.View] == s.View:
+			s.View = at[s.View]
+		default:
+			s.View, s.Main, s.Same = NoView, false, true
+		}
+	}
+	for i := range m.Edges {
+		m.Edges[i].follow(to, at, flip)
+	}
+}
+
+// follow puts an edge on the view that is drawn for its own.
+func (e *Edge) follow(to, at []int, flip []bool) {
+	if flip[e.View] {
+		path := make([]Point, len(e.Path))
+		for i, p := range e.Path {
+			path[len(path)-1-i] = Point{-p.X + 0, p.Y}
+		}
+		e.Path, e.Left, e.Right = path, e.Right, e.Left
+	}
+	e.View = at[to[e.View]]
+}
+
+// follow puts the edges of seams on the views that are drawn.
+func (g *Garment) follow(made []*Made, to []int, flip []bool) {
+	at, k := make([]int, len(to)), 0
+	for i := range to {
+		if to[i] == i {
+			at[i] = k
+			k++
+		}
+	}
+	for i := range g.Seams {
+		s := &g.Seams[i]
+		for _, edges := range [][]Edge{s.Sew, s.Into} {
+			for j := range edges {
+				if slices.ContainsFunc(made, func(m *Made) bool { return m.ID == edges[j].piece }) {
+					edges[j].follow(to, at, flip)
+				}
+			}
+		}
+	}
+}
+
+// AlikeText says for how many panels the view stands; nothing for one.
+func (v *View) AlikeText() string {
+	switch {
+	case v.Alike < 2:
+		return ""
+	case v.Mirror == 0:
+		return fmt.Sprintf("%d alike, side by side", v.Alike)
+	case v.Mirror == 1:
+		return fmt.Sprintf("%d alike, side by side, one of them mirrored", v.Alike)
+	}
+	return fmt.Sprintf("%d alike, side by side, %d of them mirrored", v.Alike, v.Mirror)
+}
+
+// together is one name for several panels: Gore for Gore 1, Gore 2 and Gore 3.
+func together(names []string) string {
+	stem := unnumbered(names[0])
+	if !slices.ContainsFunc(names, func(n string) bool { return n != names[0] }) {
+		stem = names[0]
+	} else if slices.ContainsFunc(names, func(n string) bool { return unnumbered(n) != stem }) {
+		stem = ""
+	}
+	switch n := len(names); {
+	case stem != "":
+		return stem
+	case n > 4:
+		return fmt.Sprintf("%s, %s and %d more", names[0], names[1], n-2)
+	default:
+		return strings.Join(names[:n-1], ", ") + " and " + names[n-1]
+	}
+}
+
+// unnumbered is a name without the number, or the one letter, at its end.
+func unnumbered(name string) string {
+	if i := strings.LastIndexByte(name, ' '); i > 0 {
+		end := []rune(name[i+1:])
+		if len(end) == 1 || !slices.ContainsFunc(end, func(r rune) bool { return !unicode.IsDigit(r) }) {
+			return name[:i]
+		}
+	}
+	return name
+}
