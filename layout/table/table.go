@@ -174,7 +174,7 @@ func measureRows(gs []*schematic.Garment, piece string) []Row {
 				}
 				at = place(&ids, m.ID, at)
 				if cells[m.ID] == nil {
-					first[m.ID] = entry{of: m, view: viewName(made, m)}
+					first[m.ID] = entry{of: m, view: viewName(made, m), each: each(made, m)}
 					cells[m.ID] = make([]Cell, len(gs))
 				}
 				cells[m.ID][i] = Cell{Has: true, Low: m.Length, High: m.Length}
@@ -209,6 +209,7 @@ func sameInAll(gs []*schematic.Garment, id string) bool {
 type entry struct {
 	of   schematic.Measure
 	view string
+	each string // of how many panels alike it is one's
 	row  Row
 }
 
@@ -235,9 +236,17 @@ func distinct(all []entry) []Row {
 		for _, o := range alike[1:] {
 			row.Also = append(row.Also, o.row.ID)
 		}
+		told := ""
 		if len(alike) < len(named) {
-			row.Name += where(alike, named)
+			told = where(alike, named)
 		}
+		switch {
+		case e.each != "" && told != "":
+			told = strings.TrimSuffix(told, ")") + ", " + e.each + ")"
+		case e.each != "":
+			told = " (" + e.each + ")"
+		}
+		row.Name += told
 		rows = append(rows, row)
 	}
 	return rows
@@ -301,6 +310,14 @@ func viewName(made *schematic.Made, m schematic.Measure) string {
 		return ""
 	}
 	return made.Views[m.View].Name
+}
+
+// each says that a measurement is of one of several panels that are alike.
+func each(made *schematic.Made, m schematic.Measure) string {
+	if m.View == schematic.NoView || m.View >= len(made.Views) || made.Views[m.View].Alike < 2 {
+		return ""
+	}
+	return fmt.Sprintf("each of %d", made.Views[m.View].Alike)
 }
 
 func rowName(m schematic.Measure) string {
