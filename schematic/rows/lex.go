@@ -44,9 +44,13 @@ func lex(line string, sizes int) []token {
 			l.number()
 		case unicode.IsLetter(c) || c == '\'' || c == '’':
 			l.word()
+		case dash(c) && l.dashed():
 		case dash(c):
 			for l.i < len(l.r) && dash(l.r[l.i]) {
-				l.i++
+				if l.i++; l.i > start+1 && l.lineAt(l.i-1) {
+					l.i--
+					break
+				}
 			}
 			if l.i-start > 1 || c == '—' {
 				l.put('p', "--", start)
@@ -198,6 +202,46 @@ func (l *lexer) number() {
 		vals = append(vals, none)
 	}
 	t.num = Num{By: vals[:l.sizes]}
+}
+
+// dashed reads a line of numbers that begins with a dash, – (3, 4): the first size has none.
+func (l *lexer) dashed() bool {
+	vals, end := l.afterDash(l.i)
+	if vals == nil {
+		return false
+	}
+	start := l.i
+	l.i = end
+	l.put('n', l.text(start, end), start)
+	l.out[len(l.out)-1].num = Num{By: vals}
+	return true
+}
+
+// lineAt reports whether a line of numbers begins with the dash at i.
+func (l *lexer) lineAt(i int) bool {
+	vals, _ := l.afterDash(i)
+	return vals != nil
+}
+
+// afterDash is a line of numbers that begins with the dash at i, one for each size, and where
+// it ends; nil if there is none.
+func (l *lexer) afterDash(i int) ([]int, int) {
+	if l.sizes < 2 {
+		return nil, 0
+	}
+	vals, end := []int{none}, i+1
+	l.frac = false
+	for len(vals) < l.sizes {
+		more, next, ok := l.group(end)
+		if !ok {
+			return nil, 0
+		}
+		vals, end = append(vals, more...), next
+	}
+	if len(vals) != l.sizes || l.frac {
+		return nil, 0
+	}
+	return vals, end
 }
 
 func (l *lexer) digits() int {

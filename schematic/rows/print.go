@@ -393,7 +393,7 @@ func (w *printer) even(rows, after nums) {
 		word = "rnds"
 	}
 	if w.knit || !bounded(rows, 1) || !bounded(after, 1) || !w.together() {
-		w.say("Work %s %s even%s. (%s sts)", w.line(rows), word, w.stitchWords(), w.line(after))
+		w.say("Work %s %s even%s. (%s sts)", w.some(rows), word, w.stitchWords(), w.line(after))
 		w.worked(rows, after)
 		return
 	}

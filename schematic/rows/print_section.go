@@ -67,7 +67,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 		}
 	case *schematic.Mitre:
 		w.base()
-		w.change("over "+w.line(rows)+" rows", rows, before, after)
+		w.change("over "+w.some(rows)+" rows", rows, before, after)
 	case *schematic.AddEdge:
 		w.base()
 		d := minus(after, before)
@@ -79,9 +79,9 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 			n = w.each(func(i int) int { return d[i] / 2 })
 		}
 		if d2 := w.each(func(i int) int { return 2 * n[i] }); s.At == schematic.BothEdges && fmt.Sprint(d2) != fmt.Sprint(d) || !bounded(after, 1) {
-			w.say("Inc %s sts evenly over 0 rows. (%s sts)", w.line(d), w.line(after))
+			w.say("Inc %s sts evenly over 0 rows. (%s sts)", w.some(d), w.line(after))
 		} else {
-			w.say("Add %s sts %s. (%s sts)", w.line(n), where, w.line(after))
+			w.say("Add %s sts %s. (%s sts)", w.some(n), where, w.line(after))
 		}
 		w.worked(w.zero(), after)
 	case *schematic.BindOff:
@@ -95,7 +95,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	case *schematic.ShortRows:
 		if anyAbove(rows, 0) {
 			w.base()
-			w.say("Work %s short rows%s. (%s sts)", w.line(rows), w.changed(), w.line(after))
+			w.say("Work %s short rows%s. (%s sts)", w.some(rows), w.changed(), w.line(after))
 			w.worked(rows, after)
 		}
 	case *schematic.Fold:
@@ -111,11 +111,26 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	default:
 		w.base()
 		if rest := minus(after, before); anyAbove(rest, 0) || anyAbove(minus(before, after), 0) {
-			w.change("over "+w.line(rows)+" rows", rows, before, after)
+			w.change("over "+w.some(rows)+" rows", rows, before, after)
 		} else {
 			w.even(rows, after)
 		}
 	}
+}
+
+// some is a line of how much there is of something, with a dash for the sizes that have
+// none of it, if others have.
+func (w *printer) some(v nums) string {
+	if !anyAbove(v, 0) {
+		return w.line(v)
+	}
+	out := make(nums, len(v))
+	for i, n := range v {
+		if out[i] = n; n == 0 {
+			out[i] = -1
+		}
+	}
+	return w.line(out)
 }
 
 func (w *printer) zero() nums { return w.each(func(int) int { return 0 }) }
@@ -156,7 +171,7 @@ func (w *printer) shape(s *schematic.Shape, rows, before, after nums) {
 	if len(s.Shapings) > 0 && w.shapings(s, rows, before, after) {
 		return
 	}
-	w.change("over "+w.line(rows)+" rows", rows, before, after)
+	w.change("over "+w.some(rows)+" rows", rows, before, after)
 }
 
 // shapings prints each shaping with its spacing: dec 1 st at each end every 4 rows
@@ -222,11 +237,11 @@ func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
 		if sh.Offset > 0 {
 			text += fmt.Sprintf(" after %d rows", sh.Offset)
 		}
-		text += " " + w.spacing(sh.Every, sh.Times, true)
-		for _, t := range sh.Then {
-			text += ", then " + w.spacing(t.Every, t.Times, false)
+		runs := w.runs(sh)
+		if len(runs) == 0 {
+			continue // no size has this one
 		}
-		text += ", over " + w.line(rows) + " " + word("row", rows)
+		text += " " + strings.Join(runs, ", then ") + ", over " + w.some(rows) + " " + word("row", rows)
 		if len(parts) == 0 {
 			text += w.changed()
 		}
@@ -275,6 +290,23 @@ func (w *printer) times(sh *schematic.Shaping) nums {
 	return t
 }
 
+// runs are the spacings of a shaping that a size printed has, one after the other.
+func (w *printer) runs(sh *schematic.Shaping) []string {
+	var all []string
+	add := func(every, times expr.Graded, first bool) {
+		if s := w.spacing(every, times, first); s != "" {
+			all = append(all, s)
+		}
+	}
+	add(sh.Every, sh.Times, true)
+	for _, t := range sh.Then {
+		add(t.Every, t.Times, false)
+	}
+	return all
+}
+
+// spacing is how often a run of a shaping is done, with a dash for the sizes that skip it
+// (the trade's way); nothing if all of them do.
 func (w *printer) spacing(every, times expr.Graded, first bool) string {
 	e, t := w.at(every), w.clean(w.at(times))
 	if times.IsZero() {
@@ -286,14 +318,19 @@ func (w *printer) spacing(every, times expr.Graded, first bool) string {
 		})
 	}
 	for i := range e {
-		if t[i] >= 0 {
+		if t[i] <= 0 {
+			e[i] = 0
+		} else {
 			e[i] = max(e[i], 1)
 		}
 	}
-	if !anyAbove(e, 1) {
-		return "every row " + w.line(t) + " " + word("time", t)
+	switch {
+	case !anyAbove(t, 0):
+		return ""
+	case !anyAbove(e, 1):
+		return "every row " + w.some(t) + " " + word("time", t)
 	}
-	return "every " + w.line(e) + " rows " + w.line(t) + " " + word("time", t)
+	return "every " + w.some(e) + " rows " + w.some(t) + " " + word("time", t)
 }
 
 // change prints a change of the count by its sum.
@@ -306,11 +343,11 @@ func (w *printer) change(when string, rows, before, after nums) {
 	in := w.changed()
 	switch {
 	case up && down:
-		w.say("Inc %s sts evenly %s%s, and at the same time dec %s sts evenly %s. (%s sts)", w.line(more), when, in, w.line(fewer), when, w.line(after))
+		w.say("Inc %s sts evenly %s%s, and at the same time dec %s sts evenly %s. (%s sts)", w.some(more), when, in, w.some(fewer), when, w.line(after))
 	case up:
-		w.say("Inc %s sts evenly %s%s. (%s sts)", w.line(more), when, in, w.line(after))
+		w.say("Inc %s sts evenly %s%s. (%s sts)", w.some(more), when, in, w.line(after))
 	case down:
-		w.say("Dec %s sts evenly %s%s. (%s sts)", w.line(fewer), when, in, w.line(after))
+		w.say("Dec %s sts evenly %s%s. (%s sts)", w.some(fewer), when, in, w.line(after))
 	default:
 		w.even(rows, after)
 		return
@@ -376,7 +413,7 @@ func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
 	if s.Leave && w.leaves(s, n, per, stop, rows, after) {
 		return
 	}
-	w.change("over "+w.line(rows)+" "+word("row", rows), rows, before, after)
+	w.change("over "+w.some(rows)+" "+word("row", rows), rows, before, after)
 }
 
 // offWord is what taking stitches off is called.
