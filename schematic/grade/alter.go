@@ -80,12 +80,12 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	a := &Altered{Was: schematic.Work(oneSize(p, r.Size, nil), 0)}
 	next := oneSize(p, r.Size, r.Parts)
 	a.Pattern = next
-	l := &lengthener{found: &found}
-	l.longer(next, r)
 	if len(r.Gauges) > 0 {
 		regauge(next, gauges, &found)
 		found = append(found, multiplesKept(p, next)...)
 	}
+	l := &lengthener{found: &found}
+	l.longer(next, r)   // at the maker's own gauge, so that a row is rounded once
 	next.Finished = nil // written for the published size
 	a.Now = schematic.Work(next, 0)
 	for _, f := range a.Now.Findings {
@@ -259,7 +259,11 @@ func changes(a *Altered) []Change {
 		}
 		for _, s := range m.Measures {
 			if before, ok := lengths[s.ID]; ok && s.Main && !before.Eq(s.Length) {
-				out = append(out, Change{m.Name, s.Name, expr.LengthOf, before, s.Length})
+				name := s.Name
+				if len(m.Views) > 1 && s.View < len(m.Views) && m.Views[s.View].Name != "" {
+					name = m.Views[s.View].Name + ": " + name
+				}
+				out = append(out, Change{m.Name, name, expr.LengthOf, before, s.Length})
 			}
 		}
 	}

@@ -205,7 +205,10 @@ func (r *regauger) section(s schematic.Section, next []schematic.Section, step s
 	case *schematic.Mitre:
 		r.mitre(s, step, st)
 	case *schematic.ShortRows:
+		round := r.round
+		r.round = false // they go to and fro, in the round too
 		s.Rows = expr.Counts(r.rows(s.Rows.Int(0, 0), st.gauge))
+		r.round = round
 		s.Over = expr.Counts(min(st.n, r.stitches(s.Over.Int(0, 0), st.gauge, Rule{Least: 1})))
 		if n := s.Step.Int(0, 0); n > 0 {
 			s.Step = expr.Counts(r.stitches(n, st.gauge, Rule{Least: 1}))

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
 	"flatwright/schematic/read"
@@ -198,4 +199,55 @@ func TestACountThatLosesItsStitchPatternIsNamed(t *testing.T) {
 	assert.Equal(t, []string{"Back" + want, "Front" + want}, told)
 	_, found = grade.Alter(p, grade.Request{Size: 2, Gauges: own(18, 30)})
 	assert.Empty(t, found)
+}
+
+const shortRound = `  - piece: Yoke
+    worked: in the round, from the neck
+    sections:
+      - cast on: 100
+      - short rows: 8 rows
+        over: 60
+        at: middle
+        step: 5
+      - even: 40 rows
+      - bind off: all
+  - piece: Body
+    sections:
+      - cast on: 80
+      - even: 101 rows
+      - bind off: all
+`
+
+// 8 rows at 28 instead of 40 are 5.6: 6, since short rows go to and fro even where the piece is round (40 rows are 28).
+func TestShortRowsStayPairsInTheRound(t *testing.T) {
+	a, _ := altered(t, pieces(t, shortRound), 20, 28)
+	assert.Equal(t, 6, a.Now.Pieces[0].Steps[1].Rows)
+	assert.Equal(t, 28, a.Now.Pieces[0].Steps[2].Rows)
+}
+
+// By hand: 101 rows at 30 instead of 40 are 75.75, odd as before 75 (77 is farther). 5 cm are 15 rows, even and a tie
+// up 16: 91; 3 cm are 9, so 10: 85 or 65.
+func TestALengthIsRoundedOnceAtTheMakersGauge(t *testing.T) {
+	for _, c := range []struct{ mm, rows int64 }{{50, 91}, {30, 85}, {-30, 65}} {
+		a, found := grade.Alter(pieces(t, shortRound), grade.Request{Gauges: own(20, 30), Body: units.Int(c.mm)})
+		require.NotNil(t, a)
+		for _, f := range found {
+			assert.Equal(t, finding.Note, f.Severity, f.Message)
+		}
+		assert.Equal(t, int(c.rows), a.Now.Pieces[1].Steps[1].Rows, "%d mm", c.mm)
+	}
+}
+
+func TestWhatChangesInAPanelIsNamed(t *testing.T) {
+	p := file(t, "../../testdata/garments/raglan-with-neckline.yaml")
+	a, _ := grade.Alter(p, grade.Request{Size: 1, Gauges: own(20, 28)})
+	require.NotNil(t, a)
+	seen := map[string]int{}
+	for _, c := range a.Changes {
+		if c.Dim == expr.LengthOf {
+			seen[c.Piece+" "+c.What]++
+		}
+	}
+	assert.Contains(t, seen, "Yoke Back: width at base")
+	assert.NotContains(t, seen, "Yoke width at base")
 }

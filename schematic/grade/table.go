@@ -68,6 +68,9 @@ func TableOf(p *schematic.Pattern, gs []*schematic.Garment) Table {
 			if r.Kind != RowDifference && (r.Kind != RowValue || r.Dim == expr.LengthOf) {
 				r.Jump = jumps(r.Vals, r.Dim)
 			}
+			if next := k + 1; r.Kind == RowCount && next < len(t.Parts[i].Rows) && t.Parts[i].Rows[next].Kind == RowMakes {
+				small(r, t.Parts[i].Rows[next].Vals)
+			}
 		}
 	}
 	return t
@@ -335,6 +338,21 @@ func jumps(g expr.Graded, d expr.Dim) []bool {
 		out[to[i]] = units.Max(others[len(others)/2], floor).Times(3).Less(s.Abs())
 	}
 	return out
+}
+
+// small takes the mark off a count whose step makes less than 1.5 cm: a few rows of fine knitting
+// are no wrong digit.
+func small(r *TableRow, makes expr.Graded) {
+	last := -1
+	for i := range r.Jump {
+		if !r.Vals.Has[i] {
+			continue
+		}
+		if r.Jump[i] && last >= 0 && makes.Has[i] && makes.Has[last] && makes.Vals[i].Sub(makes.Vals[last]).Abs().Less(units.Int(15)) {
+			r.Jump[i] = false
+		}
+		last = i
+	}
 }
 
 // Text is one cell as it is printed: counts whole, lengths in the table's unit

@@ -63,6 +63,22 @@ func TestWhatTheCountsMakeStandsAgainstTheBody(t *testing.T) {
 	assert.Equal(t, "7.06", arm.Rows[3].Text(2, units.CM)) // less 11 in
 }
 
+// A body that grows by half an inch in every second size, at 30 rows over 4 in, steps by 4 rows (3.75), which is
+// 1.35 cm and no wrong digit; 8 rows are.
+func TestAFewFineRowsAreNoJump(t *testing.T) {
+	of := func(rows ...int) TableRow {
+		g, makes := expr.Counts(rows...), expr.Graded{}
+		for i := range g.Vals {
+			makes.Vals, makes.Has = append(makes.Vals, g.Vals[i].Mul(units.Frac(1016, 300))), append(makes.Has, true)
+		}
+		r := TableRow{Kind: RowCount, Dim: expr.Rows, Vals: g, Jump: jumps(g, expr.Rows)}
+		small(&r, makes)
+		return r
+	}
+	assert.NotContains(t, of(105, 105, 109, 109, 113, 113, 116).Jump, true)
+	assert.Equal(t, []bool{false, false, true, false, false, false}, of(105, 105, 113, 113, 114, 114).Jump)
+}
+
 // Both fronts and both armholes of a back are measured; where they are alike they are told once.
 func TestTheTwoSidesOfAPieceAreToldOnce(t *testing.T) {
 	p := gradedPattern(t, Cloth{units.Int(5), units.Int(4)})

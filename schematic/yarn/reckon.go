@@ -81,8 +81,8 @@ func Reckon(gs []*schematic.Garment, w schematic.Weights) ([]Need, finding.List)
 			a.Grams = a.Area.Mul(rate[i])
 			n.Parts = append(n.Parts, a)
 			n.Area, n.Net = n.Area.Add(a.Area), n.Net.Add(a.Grams)
-			n.say("%s: %s cm² at %s g for 100 cm² = %s g", gaugeName(p, i), units.Decimal(a.Area.Div(units.Int(100)), 0),
-				units.Decimal(rate[i].Times(10_000), 2), units.Decimal(a.Grams, 1))
+			n.say("%s: %s %s² at %s g for 100 %s² = %s g", gaugeName(p, i), units.Decimal(SquareIn(a.Area, p.Units), 0), p.Units,
+				units.Decimal(rate[i].Div(SquareIn(units.Int(1), p.Units)).Times(100), 2), p.Units, units.Decimal(a.Grams, 1))
 		}
 		n.Grams = n.Net.Mul(units.Int(1).Add(w.Allowance))
 		if w.Allowance.Sign() > 0 {
@@ -100,6 +100,9 @@ func Reckon(gs []*schematic.Garment, w schematic.Weights) ([]Need, finding.List)
 	}
 	return out, found
 }
+
+// SquareIn is the area a (mm²) counted in squares of one u.
+func SquareIn(a units.Num, u units.Unit) units.Num { return a.Div(u.MM()).Div(u.MM()) }
 
 func gaugeName(p *schematic.Pattern, i int) string {
 	if p.Gauges[i].Name == "" {

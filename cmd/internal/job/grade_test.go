@@ -71,11 +71,29 @@ func TestYarnIsToldForEverySize(t *testing.T) {
 	require.NoError(t, err)
 	text := string(r.Files[0].Body)
 	assert.Equal(t, 6, strings.Count(text, "10 % allowance"))
+	assert.Contains(t, text, "fabric, cm²")
+	inches := graded(t)
+	inches.Text = bytes.Replace(inches.Text, []byte("units: cm"), []byte("units: in"), 1)
+	in, err := Yarn(t.Context(), inches, o)
+	require.NoError(t, err)
+	assert.Contains(t, string(in.Files[0].Body), "fabric, in²")
+	assert.Equal(t, grams(t, text), grams(t, string(in.Files[0].Body)), "the unit of the area changes no weight")
 	for _, bad := range []YarnOptions{{}, {Swatches: []string{"heavy"}}, {Swatches: []string{"lace: 12 g over 15 x 15 cm"}}, {Sample: "much"}, {Ball: "round"}, {Allowance: "-3"}} {
 		_, err := Yarn(t.Context(), graded(t), bad)
 		var option *OptionError
 		assert.ErrorAs(t, err, &option)
 	}
+}
+
+// grams are the weights of a yarn table, in order.
+func grams(t *testing.T, text string) []string {
+	var out []string
+	for _, l := range strings.Split(text, "\n")[2:8] {
+		f := strings.Fields(l)
+		require.Len(t, f, 6)
+		out = append(out, f[2])
+	}
+	return out
 }
 
 func TestAnAlterationGivesDrawingAndCounts(t *testing.T) {

@@ -43,9 +43,9 @@ func Yarn(ctx context.Context, src Source, o YarnOptions) (Result, error) {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "%s: yarn\n", p.Title)
 	tab := tabwriter.NewWriter(&b, 0, 0, 2, ' ', tabwriter.AlignRight)
-	fmt.Fprintln(tab, "size\tfabric, cm²\tg\tm\tyd\tballs\t")
+	fmt.Fprintf(tab, "size\tfabric, %s²\tg\tm\tyd\tballs\t\n", p.Units)
 	for _, n := range needs {
-		fmt.Fprintf(tab, "%s\t%s\t%s\t%s\t%s\t%s\t\n", n.Size, units.Decimal(n.Area.Div(units.Int(100)), 0), units.Decimal(n.Grams, 0),
+		fmt.Fprintf(tab, "%s\t%s\t%s\t%s\t%s\t%s\t\n", n.Size, units.Decimal(yarn.SquareIn(n.Area, p.Units), 0), units.Decimal(n.Grams, 0),
 			orDash(n.Metres), orDash(n.Yards), orDash(units.Int(int64(n.Balls))))
 	}
 	if err := tab.Flush(); err != nil {
