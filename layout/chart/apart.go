@@ -240,18 +240,41 @@ func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
 				return true
 			}
 		}
-		for _, side := range [2]struct {
-			f    *node
-			step func(*node) *node
-		}{{first, (*node).before}, {last, (*node).after}} {
-			for m, steps := side.step(side.f), 0; m != nil && !own[m] && steps < 20; m, steps = side.step(m), steps+1 {
-				if math.Abs(p.driftIn(m, side.f))-max(m.half, m.chord/2+0.6) > reach+1 {
-					break
-				}
-				if hit(m) {
-					return true
-				}
+		if p.beside(first, (*node).before, reach, own, hit) || p.beside(last, (*node).after, reach, own, hit) {
+			return true
+		}
+		if r := n.line.n - 2; r >= 0 && p.lines[r].top+apart+1.3 >= n.fv && len(first.feet) > 0 { // a tall one two rows below
+			if p.nearby(n, first.feet[0], reach, hit) {
+				return true
 			}
+		}
+	}
+	return false
+}
+
+// nearby reports whether any symbol is hit of those near f that lie within reach of n.
+func (p *plan) nearby(n, f *node, reach float64, hit func(*node) bool) bool {
+	const steps = 16
+	for _, step := range [2]func(*node) *node{(*node).before, (*node).after} {
+		m := f
+		for k := 0; m != nil && k < steps; k++ {
+			if math.Abs(p.drift(n, m))-max(m.half, m.chord/2+0.6) <= reach+1 && hit(m) {
+				return true
+			}
+			m = step(m)
+		}
+	}
+	return false
+}
+
+// beside reports whether any symbol is hit of those on one side of f within reach.
+func (p *plan) beside(f *node, step func(*node) *node, reach float64, own map[*node]bool, hit func(*node) bool) bool {
+	for m, steps := step(f), 0; m != nil && !own[m] && steps < 20; m, steps = step(m), steps+1 {
+		if math.Abs(p.driftIn(m, f))-max(m.half, m.chord/2+0.6) > reach+1 {
+			return false
+		}
+		if hit(m) {
+			return true
 		}
 	}
 	return false

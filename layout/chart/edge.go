@@ -161,7 +161,7 @@ func (s *sideways) draw(f *figure, o *Options, scale float64) {
 		if !up {
 			a, b = b, a
 		}
-		f.add(newMark(r, false, arrow(a, b, l.row.Wrong)...))
+		f.add(newMark(r, false, arrow(a, b, l.row.Wrong, scale)...))
 		half := fonts.Width(fonts.Regular, size, name)/2 + 0.3/scale
 		free := true
 		for k := 0; k+1 < len(taken); k += 2 {

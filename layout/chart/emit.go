@@ -12,11 +12,11 @@ func (c *pages) emit(whole *Work) []*sheet.Sheet {
 	var out []*sheet.Sheet
 	c.told = make([]bool, len(c.d.work.Rows))
 	n := 0
-	for r, row := range c.rows {
-		for k, col := range c.cols {
+	for r := range c.rows {
+		for k := range c.cols {
 			n++
 			s := c.sheet(n, whole)
-			c.chart(s, col, row, k, r)
+			c.chart(s, k, r)
 			s.Snap()
 			out = append(out, s)
 		}
@@ -133,27 +133,63 @@ func moved(q *sheet.Path, from, at pt, scale float64, grey bool) *sheet.Path {
 	return out
 }
 
-// chart writes the part of the figure that a window holds.
-func (c *pages) chart(s *sheet.Sheet, col, row window, k, r int) {
-	d := c.d
-	sc := d.scale
+// view is the part of the figure that a page holds: a window, and how the plane
+// lies on paper there.
+type view struct {
+	c        *pages
+	col, row window
+	k, r     int // which of the windows
+	from, at pt  // a place of the plane, and where it lies
+	more     float64
+}
+
+func (c *pages) view(k, r int) *view {
+	col, row := c.cols[k], c.rows[r]
 	areaW, areaH := c.w-2*margin, c.h-2*margin-c.headHigh-c.footHigh
-	from := pt{X: (col.lo + col.hi) / 2, Y: -(row.lo + row.hi) / 2}
-	at := pt{X: margin + areaW/2, Y: margin + c.headHigh + areaH/2}
+	v := &view{c: c, col: col, row: row, k: k, r: r, more: overlap / c.d.scale}
+	v.from = pt{X: (col.lo + col.hi) / 2, Y: -(row.lo + row.hi) / 2}
+	v.at = pt{X: margin + areaW/2, Y: margin + c.headHigh + areaH/2}
 	if c.count() == 1 { // near the heading
-		at.Y = margin + c.headHigh + sc*(row.hi-row.lo)/2 + min(6, (areaH-sc*(row.hi-row.lo))/2)
+		high := c.d.scale * (row.hi - row.lo)
+		v.at.Y = margin + c.headHigh + high/2 + min(6, (areaH-high)/2)
 	}
-	more := overlap / sc
-	owns := func(p pt) bool {
-		return (p.X >= col.lo || k == 0) && (p.X < col.hi || k == len(c.cols)-1) &&
-			(-p.Y >= row.lo || r == 0) && (-p.Y < row.hi || r == len(c.rows)-1)
-	}
-	shows := func(lo, hi pt) bool {
-		return lo.X >= col.lo-more && hi.X <= col.hi+more && -hi.Y >= row.lo-more && -lo.Y <= row.hi+more
-	}
+	return v
+}
+
+// owns reports whether a place of the plane is in the view's window.
+func (v *view) owns(p pt) bool {
+	return (p.X >= v.col.lo || v.k == 0) && (p.X < v.col.hi || v.k == len(v.c.cols)-1) &&
+		(-p.Y >= v.row.lo || v.r == 0) && (-p.Y < v.row.hi || v.r == len(v.c.rows)-1)
+}
+
+// shows reports whether a box is all in the window or the margin around it.
+func (v *view) shows(lo, hi pt) bool {
+	return lo.X >= v.col.lo-v.more && hi.X <= v.col.hi+v.more && -hi.Y >= v.row.lo-v.more && -lo.Y <= v.row.hi+v.more
+}
+
+func (v *view) paper(p pt) pt {
+	s := v.c.d.scale
+	return pt{X: v.at.X + s*(p.X-v.from.X), Y: v.at.Y - s*(p.Y-v.from.Y)}
+}
+
+func (v *view) moved(q *sheet.Path, again bool) *sheet.Path {
+	return moved(q, v.from, v.at, v.c.d.scale, again)
+}
+
+// text is a label on paper.
+func (v *view) text(l *label, at pt) *sheet.Text {
+	p := v.paper(at)
+	size := v.c.o.text()
+	p.Y += (fonts.Ascent(fonts.Regular) - fonts.Descent(fonts.Regular)) * size / 2
+	return sheet.NewText(l.s, fonts.Regular, size, p, l.shownAnchor(), l.class)
+}
+
+// chart writes the part of the figure that a page holds.
+func (c *pages) chart(s *sheet.Sheet, k, r int) {
+	d, v := c.d, c.view(k, r)
 	groups := make([]*sheet.Group, len(d.work.Rows))
 	rest := &sheet.Group{ID: "marks", Class: "chart"}
-	onPage := make([]bool, len(d.work.Rows))
+	own := make([]bool, len(d.work.Rows))
 	for i := range groups {
 		groups[i] = &sheet.Group{ID: fmt.Sprintf("row-%d", i), Class: "chart", Title: d.work.Rows[i].title()}
 	}
@@ -164,42 +200,57 @@ func (c *pages) chart(s *sheet.Sheet, col, row window, k, r int) {
 		}
 		groups[row].Items = append(groups[row].Items, it)
 	}
-	for _, m := range d.f.marks {
-		mine := owns(m.at)
-		if m.row < 0 && !m.stitch && c.count() > 1 && !(mine && shows(m.lo, m.hi)) {
+	var seen []*mark
+	for i := range d.f.marks {
+		m := &d.f.marks[i]
+		mine, shown := v.owns(m.at), v.shows(m.lo, m.hi)
+		switch {
+		case m.long() && c.count() > 1 && !(mine && shown):
 			for _, q := range m.paths {
-				for _, part := range clip(q, col, row, more) {
-					put(m.row, moved(part, from, at, sc, false))
+				for _, part := range clip(q, v.col, v.row, v.more) {
+					put(m.row, v.moved(part, false))
 				}
 			}
 			continue
-		}
-		if !mine && !shows(m.lo, m.hi) {
+		case !mine && !shown:
 			continue
 		}
-		if mine && m.row >= 0 && m.stitch {
-			onPage[m.row] = true
-		}
+		seen = append(seen, m)
 		if mine && m.stitch {
+			own[max(m.row, 0)] = true
 			g := &sheet.Group{Class: "stitch"}
 			for _, q := range m.paths {
-				g.Items = append(g.Items, moved(q, from, at, sc, false))
+				g.Items = append(g.Items, v.moved(q, false))
 			}
 			put(m.row, g)
 			continue
 		}
 		for _, q := range m.paths {
-			put(m.row, moved(q, from, at, sc, !mine))
+			put(m.row, v.moved(q, !mine))
 		}
 	}
-	for _, l := range d.f.labels {
-		if !owns(l.at) {
-			continue
+	nums := d.f.nums
+	if c.count() > 1 {
+		nums = d.f.number(c.o, d.scale, seen)
+	}
+	for _, m := range nums.arrows {
+		for _, q := range m.paths {
+			put(m.row, v.moved(q, !own[m.row]))
 		}
-		p := pt{X: at.X + sc*(l.at.X-from.X), Y: at.Y - sc*(l.at.Y-from.Y)}
-		size := c.o.text()
-		p.Y += (fonts.Ascent(fonts.Regular) - fonts.Descent(fonts.Regular)) * size / 2
-		put(l.row, sheet.NewText(l.s, fonts.Regular, size, p, l.shownAnchor(), l.class))
+	}
+	for i := range nums.labels {
+		l := &nums.labels[i]
+		put(l.row, v.text(l, l.at))
+	}
+	for i := range d.f.labels {
+		l := &d.f.labels[i]
+		at := l.at
+		if l.class == "break" && len(c.cols) > 1 { // on each page that it crosses
+			at.X = d.f.beside(v.col.lo, v.col.hi, at.Y+gapHigh/2)
+		}
+		if v.owns(at) {
+			put(l.row, v.text(l, at))
+		}
 	}
 	for i, g := range groups {
 		if len(g.Items) > 0 {
@@ -210,11 +261,19 @@ func (c *pages) chart(s *sheet.Sheet, col, row window, k, r int) {
 		}
 	}
 	if c.count() > 1 {
-		c.meet(rest, append(groups, rest), col, row, from, at, k, r)
+		c.meet(rest, append(groups, rest), v)
 	}
 	if len(rest.Items) > 0 {
 		s.Root.Items = append(s.Root.Items, rest)
 	}
+}
+
+// long reports whether a mark goes across the chart, so that each page shows its part.
+func (m *mark) long() bool {
+	if m.stitch {
+		return false
+	}
+	return m.row < 0 || m.paths[0].Class == "break"
 }
 
 // shownAnchor is where the text's point lies.
@@ -223,101 +282,4 @@ func (l *label) shownAnchor() sheet.Anchor {
 		return l.anchor
 	}
 	return sheet.Middle
-}
-
-// meet writes where the pages meet: short lines at both ends of the edge, and the
-// page beyond.
-func (c *pages) meet(g *sheet.Group, drawn []*sheet.Group, col, row window, from, at pt, k, r int) {
-	sc, size := c.d.scale, c.o.text()
-	drawnLo, drawnHi := at, at
-	for _, d := range drawn {
-		if a, b, ok := sheet.Bounds(d); ok {
-			drawnLo = pt{X: min(drawnLo.X, a.X), Y: min(drawnLo.Y, a.Y)}
-			drawnHi = pt{X: max(drawnHi.X, b.X), Y: max(drawnHi.Y, b.Y)}
-		}
-	}
-	x := func(v float64) float64 { return at.X + sc*(v-from.X) }
-	y := func(v float64) float64 { return at.Y + sc*(v+from.Y) }
-	lo, hi := y(row.lo), y(row.hi)
-	if r > 0 {
-		lo -= overlap
-	}
-	if r < len(c.rows)-1 {
-		hi += overlap
-	}
-	tick := func(a, b pt) {
-		g.Items = append(g.Items, path("again", quiet, a, b))
-	}
-	text := func(s string, p pt, a sheet.Anchor) {
-		g.Items = append(g.Items, sheet.NewText(s, fonts.Italic, size, p, a, "again"))
-	}
-	page := func(k, r int) string { return fmt.Sprintf("meets page %d", r*len(c.cols)+k+1) }
-	top, low := min(lo, drawnLo.Y)-1, max(hi, drawnHi.Y)+1
-	if k > 0 {
-		tick(pt{X: x(col.lo), Y: top - 3}, pt{X: x(col.lo), Y: top})
-		tick(pt{X: x(col.lo), Y: low}, pt{X: x(col.lo), Y: low + 3})
-		text(page(k-1, r), pt{X: x(col.lo) + 1, Y: low + 3}, sheet.Start)
-	}
-	if k < len(c.cols)-1 {
-		tick(pt{X: x(col.hi), Y: top - 3}, pt{X: x(col.hi), Y: top})
-		tick(pt{X: x(col.hi), Y: low}, pt{X: x(col.hi), Y: low + 3})
-		text(page(k+1, r), pt{X: x(col.hi) - 1, Y: low + 3}, sheet.End)
-	}
-	left, right := x(col.lo), x(col.hi)
-	if k > 0 {
-		left -= overlap
-	}
-	if k < len(c.cols)-1 {
-		right += overlap
-	}
-	left, right = min(left, drawnLo.X), max(right, drawnHi.X)
-	if r > 0 {
-		tick(pt{X: left - 4, Y: y(row.lo)}, pt{X: left - 1, Y: y(row.lo)})
-		tick(pt{X: right + 1, Y: y(row.lo)}, pt{X: right + 4, Y: y(row.lo)})
-		text(page(k, r-1), pt{X: (x(col.lo) + x(col.hi)) / 2, Y: top}, sheet.Middle)
-	}
-	if r < len(c.rows)-1 {
-		tick(pt{X: left - 4, Y: y(row.hi)}, pt{X: left - 1, Y: y(row.hi)})
-		tick(pt{X: right + 1, Y: y(row.hi)}, pt{X: right + 4, Y: y(row.hi)})
-		text(page(k, r+1), pt{X: (x(col.lo) + x(col.hi)) / 2, Y: low + 3}, sheet.Middle)
-	}
-}
-
-// clip cuts a path of straight lines to a window.
-func clip(q *sheet.Path, col, row window, more float64) []*sheet.Path {
-	lo := pt{X: col.lo - more, Y: -row.hi - more}
-	hi := pt{X: col.hi + more, Y: -row.lo + more}
-	var out []*sheet.Path
-	for _, run := range q.Polyline() {
-		for i := 1; i < len(run); i++ {
-			a, b, ok := clipLine(run[i-1], run[i], lo, hi)
-			if ok {
-				part := path(q.Class, q.Style.Width, a, b)
-				part.Style = q.Style
-				out = append(out, part)
-			}
-		}
-	}
-	return out
-}
-
-// clipLine is the part of a line inside a box (Liang and Barsky).
-func clipLine(a, b, lo, hi pt) (pt, pt, bool) {
-	t0, t1 := 0.0, 1.0
-	d := sub(b, a)
-	for _, e := range [4][2]float64{{-d.X, a.X - lo.X}, {d.X, hi.X - a.X}, {-d.Y, a.Y - lo.Y}, {d.Y, hi.Y - a.Y}} {
-		if e[0] == 0 {
-			if e[1] < 0 {
-				return a, b, false
-			}
-			continue
-		}
-		t := e[1] / e[0]
-		if e[0] < 0 {
-			t0 = max(t0, t)
-		} else {
-			t1 = min(t1, t)
-		}
-	}
-	return add(a, mul(d, t0)), add(a, mul(d, t1)), t0 < t1
 }

@@ -24,6 +24,7 @@ type label struct {
 	anchor sheet.Anchor
 	side   bool // beside its row: it keeps its anchor; otherwise it is centred
 	class  string
+	lo, hi pt // its room
 }
 
 // figure is a chart before it is cut into pages: in mm at the usual size, y upwards.
@@ -31,6 +32,13 @@ type figure struct {
 	marks  []mark
 	labels []label
 	lo, hi pt
+
+	names  []rowName // of the rows that are numbered at their sides
+	nums   numbers   // as they stand if the figure is on one page
+	off    int       // rows before the first that is numbered at its side
+	tight  bool      // each row has a stretch of levels to itself
+	across []cuts    // where pages may meet: x, the best places first
+	up     []cuts    // the same, of levels from the top: -y
 }
 
 func newMark(row int, stitch bool, paths ...*sheet.Path) mark {

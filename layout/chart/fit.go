@@ -18,6 +18,9 @@ func (p *plan) up(l *line, pull float64) {
 			sum += p.near(f.q, first)
 		}
 		t[i], w[i] = sum/float64(len(n.feet)), p.weight(n)
+		if in := p.innermost(n); in != nil {
+			t[i] += inward * (in.q - t[i])
+		}
 		if n.kids > 0 && pull > 0 {
 			t[i] = (1-pull)*t[i] + pull*p.near(n.kidSum/float64(n.kids), t[i])
 		}
@@ -29,18 +32,58 @@ func (p *plan) up(l *line, pull float64) {
 }
 
 // weight is how much a stitch wishes to stand over its foot. Of several in the last
-// place of a row, such as half a shell at the edge, the outermost does, so that the
-// edge goes straight up.
+// place of a row that pass over others, such as half a shell at the edge, the outermost
+// does, so that the edge goes straight up; an increase at the edge moves it out.
 func (p *plan) weight(n *node) float64 {
 	if p.form != flat || n.group == nil {
 		return 1
 	}
 	first, last := n.group[0], n.group[len(n.group)-1]
 	f := n.feet[0]
-	if first.prev.beyond() && f.prev.beyond() && n != first || last.next.beyond() && f.next.beyond() && n != last {
+	if first.prev.beyond() && f.prev.beyond() && n != first && passes(last, f, (*node).after) ||
+		last.next.beyond() && f.next.beyond() && n != last && passes(first, f, (*node).before) {
 		return 0.05
 	}
 	return 1
+}
+
+// inward is how far a decrease at the edge stands from the middle of its feet towards the
+// inner one, so that the edge stays beside the fabric.
+const inward = 0.6
+
+// innermost is the inner foot of a decrease at the edge of a row; nil for other stitches.
+func (p *plan) innermost(n *node) *node {
+	if p.form != flat || len(n.feet) < 2 {
+		return nil
+	}
+	left, right := n.prev.beyond(), n.next.beyond()
+	if left == right {
+		return nil
+	}
+	in := n.feet[0]
+	for _, f := range n.feet {
+		if (f.q > in.q) == left {
+			in = f
+		}
+	}
+	return in
+}
+
+// passes reports whether the stitches beside a group over f pass over the places beside
+// it: the nearest one is not worked into the nearest place.
+func passes(n, f *node, step func(*node) *node) bool {
+	for n = step(n); n != nil && len(n.feet) == 0; n = step(n) {
+	}
+	next := step(f)
+	if n == nil || next == nil {
+		return true
+	}
+	for _, g := range n.feet {
+		if g == next {
+			return false
+		}
+	}
+	return true
 }
 
 // beyond reports whether n lies beyond the stitches of its row: it's none, or a chain at
@@ -70,6 +113,9 @@ func (p *plan) down(l *line) {
 	p.countKids(l)
 	t, w := make([]float64, len(l.nodes)), make([]float64, len(l.nodes))
 	for i, n := range l.nodes {
+		if n.kids == 0 && l.row.Base && p.form == flat { // chains that are passed over lie evenly
+			continue
+		}
 		if n.kids == 0 {
 			t[i], w[i] = n.q, 0.05
 			continue

@@ -22,19 +22,7 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 	}
 	var sides [2][]pt
 	for k, cut := range []int{at, at + r.Of} {
-		for row := from; row < to; row++ {
-			a, b, ok := p.parted(p.lines[row], all[row], cut)
-			if !ok {
-				continue
-			}
-			l := p.lines[row]
-			lowV, highV := (a.fv+b.fv)/2, min(a.v, b.v)
-			if l.row.Base {
-				lowV, highV = -ovalWide, ovalWide/2
-			}
-			foot := (footX(p, a) + footX(p, b)) / 2
-			sides[k] = append(sides[k], pt{X: foot, Y: lowV}, pt{X: (a.q + a.half + b.q - b.half) / 2, Y: highV})
-		}
+		sides[k] = p.side(all, cut, from, to)
 	}
 	if len(sides[0]) < 2 || len(sides[1]) < 2 {
 		return

@@ -10,16 +10,21 @@ const gridCell = 3.0
 func newGrid(f *figure) *grid {
 	g := &grid{cells: map[[2]int][][2]pt{}}
 	for i := range f.marks {
-		for _, q := range f.marks[i].paths {
-			for _, run := range q.Polyline() {
-				for k := 1; k < len(run); k++ {
-					a, b := run[k-1], run[k]
-					g.put(pt{X: min(a.X, b.X), Y: min(a.Y, b.Y)}, pt{X: max(a.X, b.X), Y: max(a.Y, b.Y)})
-				}
+		g.add(&f.marks[i])
+	}
+	return g
+}
+
+// add puts the strokes of a mark into the index.
+func (g *grid) add(m *mark) {
+	for _, q := range m.paths {
+		for _, run := range q.Polyline() {
+			for k := 1; k < len(run); k++ {
+				a, b := run[k-1], run[k]
+				g.put(pt{X: min(a.X, b.X), Y: min(a.Y, b.Y)}, pt{X: max(a.X, b.X), Y: max(a.Y, b.Y)})
 			}
 		}
 	}
-	return g
 }
 
 func (g *grid) put(lo, hi pt) {

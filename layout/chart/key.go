@@ -163,10 +163,10 @@ func arrows(right, wrong, left bool) []entry {
 	}
 	var out []entry
 	if right {
-		out = append(out, entry{"right", arrow(from, to, false), "right-side row, read this way"})
+		out = append(out, entry{"right", arrow(from, to, false, 1), "right-side row, read this way"})
 	}
 	if wrong {
-		out = append(out, entry{"wrong", arrow(to, from, true), "wrong-side row, read this way"})
+		out = append(out, entry{"wrong", arrow(to, from, true, 1), "wrong-side row, read this way"})
 	}
 	return out
 }

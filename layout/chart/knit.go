@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"math"
 	"sort"
 
 	"flatwright/layout/sheet"
@@ -94,8 +95,9 @@ func (d *drawing) knit(o *Options) {
 	if d.work.More > 0 && len(rows) > 0 {
 		f.rowBreak(o, d.scale, rows[len(rows)-1].row, high+gapHigh, d.work.Same)
 	}
-	d.knitNumbers(o, rows)
+	d.nameRows(rows)
 	d.knitRepeat(o, rows)
+	d.knitCuts(rows, n)
 	if o.LeftHanded {
 		f.mirror()
 	}
@@ -179,28 +181,14 @@ func knitSymbol(key string, at pt) []*sheet.Path {
 	return q.out
 }
 
-// knitNumbers puts the number of each row where it begins, with an arrow.
-func (d *drawing) knitNumbers(o *Options, rows []knitRow) {
-	f, s := d.f, d.scale
+// nameRows notes where the rows begin, for their numbers.
+func (d *drawing) nameRows(rows []knitRow) {
+	d.f.tight = true
 	for _, r := range rows {
 		row := &d.work.Rows[r.row]
-		name := row.name()
-		if name == "" || len(r.cells) == 0 {
-			continue
+		if name := row.name(); name != "" && len(r.cells) > 0 {
+			d.f.names = append(d.f.names, rowName{row: r.row, s: name, rightward: row.Wrong, wrong: row.Wrong, low: math.Inf(-1)})
 		}
-		lo, hi := float64(r.cells[0].col)*cell, float64(r.cells[len(r.cells)-1].col+1)*cell
-		v := r.low + cell/2
-		x := hi + sideGap/s
-		long := arrowLong / s
-		l := label{s: name, at: pt{X: x + long + 0.9/s, Y: v}, row: r.row, anchor: sheet.Start, side: true, class: "number"}
-		a, b := pt{X: x + long, Y: v}, pt{X: x, Y: v}
-		if row.Wrong {
-			x = lo - sideGap/s
-			a, b = pt{X: x - long, Y: v}, pt{X: x, Y: v}
-			l.at.X, l.anchor = x-long-0.9/s, sheet.End
-		}
-		f.add(newMark(r.row, false, arrow(a, b, row.Wrong)...))
-		f.label(o, s, l)
 	}
 }
 
@@ -218,19 +206,8 @@ func (d *drawing) knitRepeat(o *Options, rows []knitRow) {
 	var sides [2][]pt
 	for k, cut := range []int{at, at + r.Of} {
 		for _, kr := range rows {
-			x := -1.0
-			s := all[kr.row]
-			n := len(kr.cells)
-			for i := 1; i < n; i++ {
-				a, b := i-1, i // from the left, in the order of working
-				if !d.work.Rows[kr.row].Wrong {
-					a, b = n-i, n-1-i
-				}
-				if (s[a].hi < cut) != (s[b].hi < cut) {
-					x = float64(kr.cells[i].col) * cell
-				}
-			}
-			if x < 0 {
+			x, ok := d.knitCut(all, &kr, cut)
+			if s, n := all[kr.row], len(kr.cells); !ok {
 				edge := kr.cells[0].col
 				if (s[0].hi < cut) == d.work.Rows[kr.row].Wrong {
 					edge = kr.cells[n-1].col + 1

@@ -2,7 +2,6 @@ package chart
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"flatwright/fonts"
@@ -91,12 +90,15 @@ func (w *Work) size() int {
 // trim cuts the paper's height to the chart.
 func (c *pages) trim() {
 	room := c.h - 2*margin - c.headHigh - c.footHigh
-	c.h -= max(0, room-c.d.scale*(c.d.f.hi.Y-c.d.f.lo.Y)-2)
+	c.h -= max(0, room-c.d.scale*(c.rows[0].hi-c.rows[0].lo)-2)
 }
 
 func shortNotes(w *Work, s *Short) []string {
 	if s == nil {
 		return nil
+	}
+	if s.Of == 1 {
+		return []string{fmt.Sprintf("Each row is shortened at the break by %s", plural(s.Times, "stitch"))}
 	}
 	return []string{fmt.Sprintf("Each row is shortened at the break by %s of %d stitches", plural(s.Times, "repeat"), s.Of)}
 }
@@ -106,6 +108,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	d := &drawing{work: w, scale: scale, craft: w.Craft(), f: &figure{}}
 	if d.craft == stitch.Knitting {
 		d.knit(o)
+		d.f.nums = d.f.number(o, scale, d.f.everything())
 		return d
 	}
 	p := newPlan(w, o.LeftHanded)
@@ -119,10 +122,12 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	p.seals(d.f)
 	p.frame(d.f, o, scale)
 	p.breaks(d.f, o, scale)
-	p.numbers(d.f, o, scale)
+	p.nameRows(d.f, o, scale)
+	p.cuts(d.f)
 	if o.LeftHanded && p.form != flat {
 		d.f.mirror()
 	}
+	d.f.nums = d.f.number(o, scale, d.f.everything())
 	d.form = p.form
 	d.key = p.keyOf()
 	d.notes = p.notes()
@@ -186,6 +191,14 @@ func (f *figure) mirror() {
 		}
 	}
 	f.lo.X, f.hi.X = -f.hi.X, -f.lo.X
+	for i := range f.names {
+		f.names[i].rightward = !f.names[i].rightward
+	}
+	for _, c := range f.across {
+		for i := range c {
+			c[i] *= -1
+		}
+	}
 }
 
 // textRow is one line of the heading.
@@ -215,9 +228,6 @@ type pages struct {
 type window struct{ lo, hi float64 }
 
 func (c *pages) count() int { return len(c.cols) * len(c.rows) }
-
-// overlap is how much of its neighbour a page shows, mm on paper.
-const overlap = 9.0
 
 // paginate takes the way up that needs fewer pages, then portrait.
 func paginate(d *drawing, o *Options) (*pages, error) {
@@ -285,28 +295,8 @@ func newPages(d *drawing, o *Options, landscape bool) (*pages, error) {
 	if h < 25 {
 		return nil, &place.TooLarge{What: "The key and the heading", Paper: o.Paper, W: c.w, H: c.h + 25 - h}
 	}
-	s := d.scale
-	c.cols = cutSpan(d.f.lo.X, d.f.hi.X, w/s)
-	c.rows = cutSpan(-d.f.hi.Y, -d.f.lo.Y, h/s)
-	if len(c.cols) > 1 || len(c.rows) > 1 { // room for where the pages meet, and for numbers
-		side := overlap + 4
-		c.cols = cutSpan(d.f.lo.X, d.f.hi.X, (w-2*side)/s)
-		c.rows = cutSpan(-d.f.hi.Y, -d.f.lo.Y, (h-2*side)/s)
-	}
+	c.cut(w, h)
 	return c, nil
-}
-
-// cutSpan shares a stretch among windows of at most room.
-func cutSpan(lo, hi, room float64) []window {
-	if hi-lo <= room+1e-9 {
-		return []window{{lo, hi}}
-	}
-	n := int(math.Ceil((hi - lo) / room))
-	out := make([]window, n)
-	for i := range out {
-		out[i] = window{lo + (hi-lo)*float64(i)/float64(n), lo + (hi-lo)*float64(i+1)/float64(n)}
-	}
-	return out
 }
 
 // statement is what every chart says of itself.

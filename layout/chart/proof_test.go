@@ -8,6 +8,7 @@ import (
 	"pgregory.net/rapid"
 
 	"flatwright/layout/sheet"
+	"flatwright/schematic/stitch"
 )
 
 // laid is a work as it is laid out.
@@ -147,6 +148,26 @@ func TestNoSymbolTouchesAnotherThatItIsNotWorkedWith(t *testing.T) {
 		p, f := laid(randomFlat(rt, true))
 		require.Empty(rt, touching(p, f, 0.05))
 	})
+}
+
+// A tall stitch of one row stands up beside the next one, where its shell is narrow.
+func TestAStitchClearsATallOneTwoRowsBelow(t *testing.T) {
+	at := func(id string, f int) St { return St{Kind: stitch.ByID(id), Feet: []int{f}, Counts: true} }
+	w := &Work{Rows: []Row{{Base: true}, {Number: 1}, {Number: 2, Wrong: true}, {Number: 3}}}
+	for range 8 {
+		w.Rows[0].St = append(w.Rows[0].St, St{Kind: stitch.ByID("ch"), Counts: true})
+	}
+	for k, feet := range [][]int{{7, 6, 5, 4, 3, 2, 1, 0}, {7, 6, 3, 3, 3, 3, 1, 0}, {7, 6, 5, 3, 3, 2, 1, 0}} {
+		for i, f := range feet {
+			id := [3]string{"sc", "sc", "hdc"}[k]
+			if k == 0 && i == 5 {
+				id = "dc"
+			}
+			w.Rows[k+1].St = append(w.Rows[k+1].St, at(id, f))
+		}
+	}
+	p, f := laid(w)
+	require.Empty(t, touching(p, f, 0.05))
 }
 
 func TestNoSymbolOfARoundTouchesAnother(t *testing.T) {

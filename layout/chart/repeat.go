@@ -264,7 +264,8 @@ func (w *Work) shorten(mostWide int) (*Work, *Short) {
 		return w, nil
 	}
 	per := wide / max((len(st.sign)+p-1)/p, 1) // stitches of a repeat in the widest row
-	keep := max(2, mostWide*2/3/max(per, 1))
+	outside := wide - times*per
+	keep := max(2, min(mostWide*2/3, mostWide-outside)/max(per, 1))
 	if keep >= times-1 {
 		return w, nil
 	}
@@ -336,27 +337,7 @@ func (w *Work) lower(mostRows int) *Work {
 	if len(w.Rows) <= mostRows {
 		return w
 	}
-	sign := make([]string, len(w.Rows))
-	for r := range w.Rows {
-		sign[r] = w.Rows[r].sign()
-		if r > 0 { // rows on a foundation are worked in other words
-			sign[r] += fmt.Sprint(len(w.Rows[r-1].St), w.Rows[r-1].Base)
-		}
-	}
-	from, p, n := 0, 0, 0 // rows from on are as those p before, n of them
-	for step := 1; step <= 12; step++ {
-		run := 0
-		for r := step; r <= len(sign); r++ {
-			if r < len(sign) && sign[r] == sign[r-step] && !w.Rows[r].Base {
-				run++
-				continue
-			}
-			if run > n+step {
-				from, p, n = r-run, step, run
-			}
-			run = 0
-		}
-	}
+	from, p, n := w.rowRepeat()
 	drop := 0
 	if p > 0 {
 		drop = (n/p - 1) * p
@@ -381,6 +362,32 @@ func (w *Work) lower(mostRows int) *Work {
 		out.More, out.Same = drop, left+": as "+same
 	}
 	return &out
+}
+
+// rowRepeat finds the longest stretch of rows that are alike again and again: the n rows
+// from one on are as those p before them. It has none if n is 0.
+func (w *Work) rowRepeat() (from, p, n int) {
+	sign := make([]string, len(w.Rows))
+	for r := range w.Rows {
+		sign[r] = w.Rows[r].sign()
+		if r > 0 { // rows on a foundation are worked in other words
+			sign[r] += fmt.Sprint(len(w.Rows[r-1].St), w.Rows[r-1].Base)
+		}
+	}
+	for step := 1; step <= 12; step++ {
+		run := 0
+		for r := step; r <= len(sign); r++ {
+			if r < len(sign) && sign[r] == sign[r-step] && !w.Rows[r].Base {
+				run++
+				continue
+			}
+			if run > n+step {
+				from, p, n = r-run, step, run
+			}
+			run = 0
+		}
+	}
+	return from, p, n
 }
 
 // rowsNamed is rows 3 to 8, or rows 3 and 4, or row 3.

@@ -25,12 +25,13 @@ func path(class string, width float64, ps ...pt) *sheet.Path {
 }
 
 // arrow is an arrow of direction from a to b: a filled head for a right-side row, an
-// open one for a wrong-side row.
-func arrow(a, b pt, wrong bool) []*sheet.Path {
+// open one for a wrong-side row. Its head has one size on paper.
+func arrow(a, b pt, wrong bool, scale float64) []*sheet.Path {
 	d := unit(sub(b, a))
 	n := right(d)
-	back := add(b, mul(d, -1.5))
-	p, q := add(back, mul(n, 0.6)), add(back, mul(n, -0.6))
+	back := add(b, mul(d, -1.5/scale))
+	p, q := add(back, mul(n, 0.6/scale)), add(back, mul(n, -0.6/scale))
+	quiet := quiet / scale
 	shaft := path("work", quiet, a, back)
 	if wrong {
 		return []*sheet.Path{path("work", quiet, a, b), path("work", quiet, p, b, q)}
@@ -57,60 +58,20 @@ const (
 	sideGap   = 1.6 // from a row to its arrow
 )
 
-// sides puts the number of each row at its beginning, with an arrow.
-func (p *plan) numbers(f *figure, o *Options, scale float64) {
+// nameRows notes where the rows begin, for their numbers.
+func (p *plan) nameRows(f *figure, o *Options, scale float64) {
 	if p.form != flat {
 		p.roundNumbers(f, o, scale)
 		return
 	}
-	type reach struct{ lo, hi pt }
-	rows := make([]reach, len(p.lines))
-	for i := range rows {
-		rows[i] = reach{pt{X: math.Inf(1), Y: math.Inf(1)}, pt{X: math.Inf(-1), Y: math.Inf(-1)}}
-	}
-	for _, m := range f.marks {
-		if m.row < p.off || !m.stitch {
-			continue
-		}
-		r := &rows[m.row-p.off]
-		r.lo = pt{X: min(r.lo.X, m.lo.X), Y: min(r.lo.Y, m.lo.Y)}
-		r.hi = pt{X: max(r.hi.X, m.hi.X), Y: max(r.hi.Y, m.hi.Y)}
-	}
-	size := o.plane(scale)
-	g := newGrid(f)
-	high := (fonts.Ascent(fonts.Regular) + fonts.Descent(fonts.Regular)) * size
+	f.off = p.off
 	for r, l := range p.lines {
-		s := l.row.name()
-		if s == "" || len(l.nodes) == 0 {
-			continue
-		}
-		first := l.at(0)
-		y := (first.fv + first.v) / 2
-		if l.row.Gap > 0 {
-			y = max(y, l.base+high/2)
-		}
-		lo, hi := math.Inf(1), math.Inf(-1)
-		for k := max(r-3, 0); k <= min(r+3, len(rows)-1); k++ {
-			if rows[k].lo.Y <= y+high && rows[k].hi.Y >= y-high {
-				lo, hi = min(lo, rows[k].lo.X), max(hi, rows[k].hi.X)
+		if s := l.row.name(); s != "" && len(l.nodes) > 0 {
+			n := rowName{row: r + p.off, s: s, rightward: l.rightward, wrong: l.row.Wrong, low: math.Inf(-1)}
+			if l.row.Gap > 0 {
+				n.low = l.base
 			}
-		}
-		x, dir, anchor := hi+sideGap/scale, 1.0, sheet.Start
-		if l.rightward {
-			x, dir, anchor = lo-sideGap/scale, -1, sheet.End
-		}
-		for range 400 {
-			n := label{s: s, at: pt{X: x + dir*(arrowLong+0.9)/scale, Y: y}, row: r + p.off, anchor: anchor, side: true, class: "number"}
-			from, to := n.box(size)
-			from.X, to.X = min(from.X, x), max(to.X, x)
-			if !g.free(pt{X: from.X - 0.3, Y: from.Y - 0.2}, pt{X: to.X + 0.3, Y: to.Y + 0.2}) {
-				x += dir * 0.8
-				continue
-			}
-			g.put(from, to)
-			f.add(newMark(r+p.off, false, arrow(pt{X: x + dir*arrowLong/scale, Y: y}, pt{X: x, Y: y}, l.row.Wrong)...))
-			f.label(o, scale, n)
-			break
+			f.names = append(f.names, n)
 		}
 	}
 }
@@ -176,7 +137,7 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 	y := f.hi.Y + 1.8
 	x := 3 / scale
 	dir := 1.0
-	f.add(newMark(-1, false, arrow(pt{X: x * dir, Y: y}, pt{X: -x * dir, Y: y}, false)...))
+	f.add(newMark(-1, false, arrow(pt{X: x * dir, Y: y}, pt{X: -x * dir, Y: y}, false, scale)...))
 }
 
 // seam is the place between the last and the first stitch of a round.

@@ -1,0 +1,205 @@
+package chart
+
+import (
+	"math"
+	"sort"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
+
+// cuts are places at which a chart may be cut into pages.
+type cuts []float64
+
+// overlap is how much of its neighbour a page shows, mm on paper.
+const overlap = 9.0
+
+// cut shares the drawing among pages of w by h mm for it: one, if it fits; else each
+// has room beside its part for what it shows of its neighbours, for row numbers and
+// for the words that tell where pages meet.
+func (c *pages) cut(w, h float64) {
+	f, s := c.d.f, c.d.scale
+	lo, hi := f.extent()
+	if s*(hi.X-lo.X) <= w+1e-9 && s*(hi.Y-lo.Y) <= h+1e-9 {
+		c.cols, c.rows = []window{{lo.X, hi.X}}, []window{{-hi.Y, -lo.Y}}
+		return
+	}
+	w -= 2 * f.sideRoom(c.o)
+	h -= 2 * (4 + sheet.LineHeight(fonts.Italic, c.o.text()))
+	c.cols = cutSpan(f.lo.X, f.hi.X, w/s, f.across)
+	if len(c.cols) > 1 {
+		c.cols = cutSpan(f.lo.X, f.hi.X, max(w-2*overlap, w/2)/s, f.across)
+	}
+	c.rows = cutSpan(-f.hi.Y, -f.lo.Y, h/s, f.up)
+	if len(c.rows) > 1 {
+		c.rows = cutSpan(-f.hi.Y, -f.lo.Y, max(h-2*overlap, h/2)/s, f.up)
+	}
+}
+
+// cutSpan shares a stretch among windows of at most room, of about one size: each cut is
+// at a place of the first kind of which one lies in the farther half of its window, and
+// if there is none, at the even share.
+func cutSpan(lo, hi, room float64, kinds []cuts) []window {
+	var out []window
+	at := lo
+	for hi-at > room+1e-9 {
+		left := math.Ceil((hi-at)/room - 1e-9)
+		share := at + (hi-at)/left
+		cut, found := share, false
+		for _, kind := range kinds {
+			if cut, found = kind.nearest(share, max(at+room/2, hi-(left-1)*room), at+room); !found {
+				cut, found = kind.nearest(share, at+room/2, at+room)
+			}
+			if found {
+				break
+			}
+		}
+		if !found {
+			cut = share
+		}
+		out = append(out, window{at, cut})
+		at = cut
+	}
+	return append(out, window{at, hi})
+}
+
+// nearest is the place nearest to at, from lo to hi.
+func (c cuts) nearest(at, lo, hi float64) (float64, bool) {
+	best, found := 0.0, false
+	for _, x := range c {
+		if x >= lo-1e-9 && x <= hi+1e-9 && (!found || math.Abs(x-at) < math.Abs(best-at)) {
+			best, found = x, true
+		}
+	}
+	return best, found
+}
+
+// cuts finds where a chart in rows may be cut: between repeats, or else between
+// stitches; and between repeats of rows, or else between rows.
+func (p *plan) cuts(f *figure) {
+	if p.form != flat {
+		return
+	}
+	from, to := p.work.block()
+	if repeats, others, ok := p.work.places(from, to); ok {
+		all := p.work.spans(from, to)
+		for _, places := range [2][]int{repeats, others} {
+			var at cuts
+			for _, place := range places {
+				if side := p.side(all, place, from, to); len(side) > 0 {
+					sum := 0.0
+					for _, q := range side {
+						sum += q.X
+					}
+					at = append(at, sum/float64(len(side)))
+				}
+			}
+			f.across = append(f.across, at)
+		}
+	}
+	first, period, n := p.work.rowRepeat()
+	var repeats, others cuts
+	for r := 1; r < len(p.lines); r++ {
+		at := -p.lines[r-1].top
+		if p.lines[r].row.Gap > 0 || p.lines[r-1].row.Base {
+			continue
+		}
+		if k := r - first + period; n > 0 && k >= 0 && k <= n+period && k%period == 0 {
+			repeats = append(repeats, at)
+		}
+		others = append(others, at)
+	}
+	f.up = []cuts{repeats, others}
+}
+
+// places are those places of the first row at which the work may be cut: between its
+// repeats, and elsewhere.
+func (w *Work) places(from, to int) (repeats, others []int, ok bool) {
+	st, ok := w.strips(from, to)
+	if !ok {
+		return nil, nil, false
+	}
+	first, p, times, found := st.repeat()
+	for i, at := range st.at[:len(st.at)-1] {
+		if found && i >= first && i <= first+p*times && (i-first)%p == 0 && st.at[first+p]-st.at[first] > 1 {
+			repeats = append(repeats, at)
+		} else {
+			others = append(others, at)
+		}
+	}
+	return repeats, others, true
+}
+
+// side are the points between the stitches that a cut before a place of the first row
+// parts, from the lowest row up.
+func (p *plan) side(all [][]span, cut, from, to int) []pt {
+	var out []pt
+	for row := from; row < to; row++ {
+		a, b, ok := p.parted(p.lines[row], all[row], cut)
+		if !ok {
+			continue
+		}
+		lowV, highV := (a.fv+b.fv)/2, min(a.v, b.v)
+		if p.lines[row].row.Base {
+			lowV, highV = -ovalWide, ovalWide/2
+		}
+		foot := (footX(p, a) + footX(p, b)) / 2
+		out = append(out, pt{X: foot, Y: lowV}, pt{X: (a.q + a.half + b.q - b.half) / 2, Y: highV})
+	}
+	return out
+}
+
+// knitCuts finds where a knitting chart may be cut: between repeats, or else anywhere
+// between squares.
+func (d *drawing) knitCuts(rows []knitRow, n int) {
+	var repeats, others cuts
+	if at, _, ok := d.work.places(d.work.block()); ok && len(rows) > 0 {
+		all := d.work.spans(d.work.block())
+		for _, place := range at {
+			sum, k := 0.0, 0
+			for _, r := range rows {
+				if x, ok := d.knitCut(all, &r, place); ok {
+					sum += x
+					k++
+				}
+			}
+			if k > 0 {
+				repeats = append(repeats, math.Round(sum/float64(k)/cell)*cell)
+			}
+		}
+		sort.Float64s(repeats)
+	}
+	for c := 1; c < n; c++ {
+		others = append(others, float64(c)*cell)
+	}
+	d.f.across = []cuts{repeats, others}
+	first, period, many := d.work.rowRepeat()
+	repeats, others = nil, nil
+	for i := 1; i < len(rows); i++ {
+		if d.work.Rows[rows[i].row].Gap > 0 {
+			continue
+		}
+		if k := rows[i].row - first + period; many > 0 && k >= 0 && k <= many+period && k%period == 0 {
+			repeats = append(repeats, -rows[i].low)
+		}
+		others = append(others, -rows[i].low)
+	}
+	d.f.up = []cuts{repeats, others}
+}
+
+// knitCut is the edge of the square of a row before which a cut before a place of the
+// first row goes.
+func (d *drawing) knitCut(all [][]span, r *knitRow, cut int) (float64, bool) {
+	s := all[r.row]
+	n := len(r.cells)
+	for i := 1; i < n; i++ {
+		a, b := i-1, i // from the left, in the order of working
+		if !d.work.Rows[r.row].Wrong {
+			a, b = n-i, n-1-i
+		}
+		if (s[a].hi < cut) != (s[b].hi < cut) {
+			return float64(r.cells[i].col) * cell, true
+		}
+	}
+	return 0, false
+}

@@ -1,0 +1,135 @@
+package chart
+
+import (
+	"math"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+)
+
+// rowName is what a row is called at its side, and where it begins.
+type rowName struct {
+	row       int
+	s         string
+	rightward bool // it begins at the left
+	wrong     bool
+	low       float64 // the least level of its name
+}
+
+// numbers are the names of rows and their arrows, in the plane.
+type numbers struct {
+	arrows []mark
+	labels []label
+}
+
+// everything is all that the figure has, as one page that holds it sees it.
+func (f *figure) everything() []*mark {
+	out := make([]*mark, len(f.marks))
+	for i := range out {
+		out[i] = &f.marks[i]
+	}
+	return out
+}
+
+// extent is the room of the figure with its numbers.
+func (f *figure) extent() (lo, hi pt) {
+	g := figure{lo: f.lo, hi: f.hi}
+	for _, m := range f.nums.arrows {
+		g.grow(m.lo, m.hi)
+	}
+	for i := range f.nums.labels {
+		g.grow(f.nums.labels[i].lo, f.nums.labels[i].hi)
+	}
+	return g.lo, g.hi
+}
+
+// sideRoom is the room of a number and its arrow beside a page's part, mm.
+func (f *figure) sideRoom(o *Options) float64 {
+	if len(f.names) == 0 {
+		return 4
+	}
+	w := 0.0
+	for _, n := range f.names {
+		w = max(w, fonts.Width(fonts.Regular, o.text(), n.s))
+	}
+	return sideGap + arrowLong + 0.9 + w + 1
+}
+
+// number puts the name of each row that is seen at the side where it begins, with an
+// arrow.
+func (f *figure) number(o *Options, scale float64, seen []*mark) numbers {
+	var out numbers
+	if len(f.names) == 0 {
+		return out
+	}
+	type reach struct {
+		lo, hi      pt
+		left, right *mark // its outermost stitches
+	}
+	inf := math.Inf(1)
+	last := f.names[len(f.names)-1].row
+	rows := make([]reach, last+1)
+	for i := range rows {
+		rows[i] = reach{lo: pt{X: inf, Y: inf}, hi: pt{X: -inf, Y: -inf}}
+	}
+	g := &grid{cells: map[[2]int][][2]pt{}}
+	for _, m := range seen {
+		g.add(m)
+		if m.row < f.off || m.row > last || !m.stitch && !(f.tight && m.paths[0].Class == "grid") {
+			continue
+		}
+		r := &rows[m.row]
+		r.lo = pt{X: min(r.lo.X, m.lo.X), Y: min(r.lo.Y, m.lo.Y)}
+		r.hi = pt{X: max(r.hi.X, m.hi.X), Y: max(r.hi.Y, m.hi.Y)}
+		if m.stitch && (r.left == nil || m.at.X < r.left.at.X) {
+			r.left = m
+		}
+		if m.stitch && (r.right == nil || m.at.X > r.right.at.X) {
+			r.right = m
+		}
+	}
+	size := o.plane(scale)
+	high := (fonts.Ascent(fonts.Regular) + fonts.Descent(fonts.Regular)) * size
+	near := high
+	if f.tight {
+		near = high/2 - 0.3
+	}
+	for _, n := range f.names {
+		first := rows[n.row].right
+		x, dir, anchor := -inf, 1.0, sheet.Start
+		if n.rightward {
+			first = rows[n.row].left
+			x, dir, anchor = inf, -1, sheet.End
+		}
+		if first == nil {
+			continue
+		}
+		y := max((first.lo.Y+first.hi.Y)/2, n.low+high/2)
+		for k := max(n.row-3, 0); k <= min(n.row+3, last); k++ {
+			if rows[k].lo.Y > y+near || rows[k].hi.Y < y-near {
+				continue
+			}
+			if n.rightward {
+				x = min(x, rows[k].lo.X)
+			} else {
+				x = max(x, rows[k].hi.X)
+			}
+		}
+		x += dir * sideGap / scale
+		for range 400 {
+			l := label{s: n.s, at: pt{X: x + dir*(arrowLong+0.9)/scale, Y: y}, row: n.row, anchor: anchor, side: true, class: "number"}
+			l.lo, l.hi = l.box(size)
+			from, to := l.lo, l.hi
+			from.X, to.X = min(from.X, x), max(to.X, x)
+			if !g.free(pt{X: from.X - 0.3, Y: from.Y - 0.2}, pt{X: to.X + 0.3, Y: to.Y + 0.2}) {
+				x += dir * 0.8
+				continue
+			}
+			g.put(from, to)
+			out.arrows = append(out.arrows, newMark(n.row, false, arrow(pt{X: x + dir*arrowLong/scale, Y: y}, pt{X: x, Y: y}, n.wrong, scale)...))
+			out.labels = append(out.labels, l)
+			break
+		}
+	}
+	return out
+}
