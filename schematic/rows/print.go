@@ -2,6 +2,7 @@ package rows
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -17,7 +18,7 @@ type PrintOptions struct {
 }
 
 // Print writes the rows of every piece of a pattern, section by section, from its
-// worked sizes (gs, one a size, in the order of p.Sizes). Turning chains do not count,
+// worked sizes (gs, one a size, in the order of p.Sizes). Turning chains of crochet do not count,
 // and the text says so. What it prints, Read and Check read back with no finding.
 func Print(p *schematic.Pattern, gs []*schematic.Garment, o PrintOptions) string {
 	w := &printer{p: p, gs: gs, o: o, from: stitch.Terms(p.Terms)}
@@ -30,7 +31,9 @@ func Print(p *schematic.Pattern, gs []*schematic.Garment, o PrintOptions) string
 	if w.o.Size < 0 {
 		fmt.Fprintf(&w.b, "Sizes: %s\n", p.Sizes.Full(p.Sizes.Names))
 	}
-	w.b.WriteString("Notes: The turning chain does not count as a stitch.\n")
+	if slices.ContainsFunc(p.Gauges, func(g schematic.Gauge) bool { return g.Crochet(p.Terms) }) {
+		w.b.WriteString("Notes: The turning chain does not count as a stitch.\n")
+	}
 	for _, q := range p.Pieces {
 		w.piece(q)
 	}
