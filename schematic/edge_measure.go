@@ -21,7 +21,7 @@ func (w *worker) named(c *canvas, loops [][]drawn) []span {
 				j++
 			}
 			if !l[i].seg.fold {
-				out = append(out, w.edgeSpans(c, l[i:j], mid)...)
+				out = append(out, w.edgeSpans(c, l[i:j], mid, halved(l[(i+n-1)%n], l[i:j], l[j%n]))...)
 			}
 			i = j
 		}
@@ -29,6 +29,32 @@ func (w *worker) named(c *canvas, loops [][]drawn) []span {
 	tellApart(out)
 	markTwins(out)
 	return out
+}
+
+// halved reports whether a run of edge, with what comes before and after it, is one side of a
+// neck that the piece has but half of, as a front that opens in the middle: from its lowest point, at
+// the opening, it rises to the other end; or it is level and the opening goes down from one of its ends.
+func halved(before drawn, run []drawn, after drawn) bool {
+	if len(run) == 0 || !run[0].exact || !before.exact || !after.exact {
+		return false
+	}
+	a, b := run[0].ex, run[len(run)-1].ez
+	low, high := units.Min(a.y, b.y), units.Max(a.y, b.y)
+	least := low
+	for _, s := range run {
+		least = units.Min(least, units.Min(s.ex.y, s.ez.y))
+	}
+	down := func(s drawn, far pt) bool {
+		return s.ex.x.Eq(s.ez.x) && far.y.Less(low) && !isArmhole(s.seg.name)
+	}
+	opensA, opensB := down(before, before.ex), down(after, after.ez)
+	if a.y.Eq(b.y) {
+		return least.Eq(low) && opensA != opensB
+	}
+	if b.y.Less(a.y) {
+		return least.Eq(low) && high.Eq(a.y) && !isArmhole(after.seg.name)
+	}
+	return least.Eq(low) && high.Eq(b.y) && !isArmhole(before.seg.name)
 }
 
 // tellApart names the heights of an edge that is cut in two, as the side of a piece is by a
@@ -88,7 +114,7 @@ func middle(loops [][]drawn) units.Num {
 }
 
 // edgeSpans are height and width of one run of edge of one name.
-func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num) []span {
+func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []span {
 	name := strings.ToLower(run[0].seg.name)
 	e, ok := edgeWords(name)
 	if !ok || w.made.Kind == KindBand {
@@ -153,7 +179,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num) []span {
 		out = append(out, s)
 	}
 	if e.width != "" && !run[0].seg.both {
-		out = append(out, span{name: e.widthName(prefix), part: part, axis: Horizontal, lo: left, hi: right, length: right.x.Sub(left.x), main: true,
+		out = append(out, span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: left, hi: right, length: right.x.Sub(left.x), main: true,
 			count: sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt})
 	}
 	return out

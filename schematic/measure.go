@@ -61,6 +61,7 @@ func isArmhole(edge string) bool { return strings.EqualFold(edge, "armhole") }
 // span is a level or upright stretch of a view that has a name.
 type span struct {
 	name    string
+	half    bool // the name is told as half of itself
 	part    string
 	lo, hi  pt // ends as drawn
 	axis    Axis
@@ -116,7 +117,11 @@ func (w *worker) measure(c *canvas, loops [][]drawn, view int) {
 		if s.side != "" {
 			id += "." + s.side
 		}
-		m.Measures = append(m.Measures, Measure{ID: id, Name: s.name, View: view, A: s.lo.point(), B: s.hi.point(), Axis: s.axis,
+		name := s.name
+		if s.half { // the ID stays what it is without the word
+			name = "half " + name
+		}
+		m.Measures = append(m.Measures, Measure{ID: id, Name: name, View: view, A: s.lo.point(), B: s.hi.point(), Axis: s.axis,
 			Length: s.length, Around: s.around, Count: s.count, Of: s.of, Gauge: s.gauge, Part: s.part, Main: s.main, Stretched: s.stretch,
 			Doubt: s.doubt || m.Cut, rank: s.rank, lasts: s.lasts, given: s.given})
 	}

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"slices"
+	"strings"
 
 	"flatwright/schematic/units"
 )
@@ -232,6 +233,9 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	case KindBack:
 		return "cross back", true
 	case KindFront:
+		if opensInFront(c) {
+			return "half cross front", true
+		}
 		return "cross front", true
 	case KindSleeve:
 		return "width above cuff", true
@@ -309,4 +313,15 @@ func above(c *canvas, i int) string {
 		return " rib"
 	}
 	return ""
+}
+
+// opensInFront reports whether a front has the edge of an opening, so that it is half of one.
+func opensInFront(c *canvas) bool {
+	return slices.ContainsFunc(c.segs, func(s seg) bool {
+		switch strings.ToLower(s.name) {
+		case "front edge", "front opening", "centre front", "center front":
+			return true
+		}
+		return false
+	})
 }

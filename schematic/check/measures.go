@@ -184,8 +184,14 @@ func ofPiece(made *schematic.Made, id string) []derived {
 		for i := range made.Measures {
 			m := &made.Measures[i]
 			short := schematic.ID(m.Name)
-			if canonical(short) == canonical(id) || m.Part != "" && schematic.ID(m.Part)+"-"+short == id {
+			called := func(short string) bool {
+				return canonical(short) == canonical(id) || m.Part != "" && schematic.ID(m.Part)+"-"+short == id
+			}
+			if called(short) {
 				all = append(all, just(made, m))
+			} else if whole, half := strings.CutPrefix(short, "half-"); half && called(whole) {
+				// The whole of what a piece has half of; or the half, if that is what is written.
+				all = append(all, derived{terms: []term{{units.Int(2), made, m}}}, just(made, m))
 			}
 		}
 		return all

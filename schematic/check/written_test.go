@@ -192,3 +192,26 @@ func TestAWrongDigitInAWrittenMeasurementIsToldOnce(t *testing.T) {
 	require.Equal(t, []string{"drawn/written"}, kinds(got))
 	assert.Equal(t, []string{"M"}, got[0].Sizes)
 }
+
+// The neck of a half front is told as half; the whole of it may be written, or the half.
+func TestAWidthOfHalfAPieceIsHeldAgainstTheWholeOrTheHalf(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		n    int64
+		want []string
+	}{
+		{"front neck width", 20, []string{}},
+		{"front neck width", 10, []string{}},
+		{"half front neck width", 10, []string{}},
+		{"half front neck width", 20, []string{"drawn/written"}},
+		{"front neck width", 15, []string{"drawn/written"}},
+		{"Front front neck width", 20, []string{}},
+	} {
+		p := pattern("S")
+		p.Finished = []schematic.Written{{Name: c.name, Unit: units.CM, Low: expr.Of(cm(c.n, 1)), High: expr.Of(cm(c.n, 1))}}
+		gs := garments(p, func(int) []*schematic.Made {
+			return []*schematic.Made{made("Front", schematic.KindFront, sts("Front", "half front neck width", 10))}
+		})
+		assert.Equal(t, c.want, kinds(Pattern(p, gs)), "%s %d", c.name, c.n)
+	}
+}
