@@ -27,6 +27,7 @@ func Resolve(p *schematic.Pattern) ([]schematic.GradedValue, finding.List) {
 		r.work(i)
 	}
 	slices.SortStableFunc(r.out, func(a, b schematic.GradedValue) int { return a.Of - b.Of })
+	r.found = p.Sizes.Merge(r.found)
 	r.found.Sort()
 	return r.out, r.found
 }

@@ -143,13 +143,6 @@ func (in *inputs) sizeFail(key, format string, args ...any) *finding.Finding {
 	in.ok = false
 	size := in.r.p.Sizes.Names[in.r.size]
 	f := in.r.fail(in.pos(key), "grading/impossible", format, args...)
-	for i := range in.r.found[:len(in.r.found)-1] {
-		if g := &in.r.found[i]; g.Pos == f.Pos && g.Message == f.Message {
-			g.Sizes = append(g.Sizes, size)
-			in.r.found = in.r.found[:len(in.r.found)-1]
-			return g
-		}
-	}
 	f.Sizes = []string{size}
 	return f
 }
@@ -300,7 +293,7 @@ func (in *inputs) spread(put func(string, expr.Dim, int)) {
 	}
 	p, err := Spread(count, rows, RowStep(in.g.On), SlowFirst)
 	if err != nil {
-		in.sizeFail("spread", "%q: %v", in.g.Name, err)
+		in.sizeFail("spread", "%q: %v", in.g.Name, err).Fix = "give it more rows, or shape more stitches at a time and so less often"
 		return
 	}
 	if in.telling() {

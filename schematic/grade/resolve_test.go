@@ -234,3 +234,23 @@ func BenchmarkTwoHundredSizes(b *testing.B) {
 		}
 	}
 }
+
+// In some sizes the shapings do not fit into the rows: told once, with each size's number.
+func TestWhatCannotBeInSeveralSizesIsToldOnce(t *testing.T) {
+	p := gradedPattern(t, Cloth{units.Frac(100, 18), units.Frac(100, 24)},
+		counted(t, schematic.GradeStitches, "back", "bust / 2"),
+		with(t, counted(t, schematic.GradeSpread, "grow", "back - 60 sts"), "over", "24 rows"))
+	vals, found := Resolve(p)
+	require.Len(t, found, 1)
+	var over []string
+	fit := 0
+	for i, n := range ints(find(t, vals, "back")) {
+		over = append(over, fmt.Sprint(n-60))
+		if n-60 <= 24 {
+			over[i], fit = expr.Dash, fit+1
+		}
+	}
+	require.Positive(t, fit)
+	assert.Equal(t, `"grow": `+p.Sizes.Line(over)+" shapings do not fit into 24 rows", found[0].Message)
+	assert.Len(t, found[0].Sizes, 9-fit)
+}

@@ -137,11 +137,10 @@ func Spread(n, rows, step int, order Order) (Plan, error) {
 	}
 	slots := rows / step
 	if n > slots {
-		which := "rows"
-		if step == 2 {
-			which = "rows of one side"
+		if step == 1 {
+			return Plan{}, fmt.Errorf("%d shapings do not fit into %d rows", n, rows)
 		}
-		return Plan{}, fmt.Errorf("%d shapings do not fit into %d rows, which have %d %s: they need %d rows", n, rows, slots, which, n*step)
+		return Plan{}, fmt.Errorf("%d shapings do not fit into %d rows, which have %d of one side: they need %d rows", n, rows, slots, n*step)
 	}
 	short, more := slots/n, slots%n
 	slow, fast := Run{(short + 1) * step, more}, Run{short * step, n - more}

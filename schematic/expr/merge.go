@@ -1,25 +1,24 @@
-package check
+package expr
 
 import (
 	"regexp"
 	"slices"
 	"strings"
 
-	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 )
 
-// word is a run of letters and digits; number is one that is a number as
+// anyWord is a run of letters and digits; anyNumber is one that is a number as
 // findings print it: 27, 13.5, 15½, ¼, but not 2X.
 var (
-	word   = regexp.MustCompile(`[\pL\pN]+(?:\.\pN+)*`)
-	number = regexp.MustCompile(`^(?:\d+(?:\.\d+)?[¼½¾⅛⅜⅝⅞]?|[¼½¾⅛⅜⅝⅞])$`)
+	anyWord   = regexp.MustCompile(`[\pL\pN]+(?:\.\pN+)*`)
+	anyNumber = regexp.MustCompile(`^(?:\d+(?:\.\d+)?[¼½¾⅛⅜⅝⅞]?|[¼½¾⅛⅜⅝⅞])$`)
 )
 
 // eachNumber is s with every number in it replaced.
 func eachNumber(s string, with func(string) string) string {
-	return word.ReplaceAllStringFunc(s, func(w string) string {
-		if number.MatchString(w) {
+	return anyWord.ReplaceAllStringFunc(s, func(w string) string {
+		if anyNumber.MatchString(w) {
 			return with(w)
 		}
 		return w
@@ -35,22 +34,22 @@ func skeleton(s string) (text string, numbers []string) {
 	return text, numbers
 }
 
-// key tells findings apart that are not the same thing in another size.
-type key struct {
+// sameThing tells findings apart that are not the same thing in another size.
+type sameThing struct {
 	kind, piece, section, message string
 	severity                      finding.Severity
 	pos                           finding.Pos
 }
 
-// merge makes one finding of those that say the same thing, but for their
+// Merge makes one finding of those that say the same thing, but for their
 // numbers, of several sizes. Numbers that differ become the trade's line, with a dash
 // for a size that is not concerned. A finding of all sizes names none.
-func merge(sizes expr.Sizes, all finding.List) finding.List {
-	var order []key
-	groups := map[key]finding.List{}
+func (sizes Sizes) Merge(all finding.List) finding.List {
+	var order []sameThing
+	groups := map[sameThing]finding.List{}
 	for _, f := range all {
 		text, _ := skeleton(f.Message)
-		k := key{f.Kind, f.Piece, f.Section, text, f.Severity, f.Pos}
+		k := sameThing{f.Kind, f.Piece, f.Section, text, f.Severity, f.Pos}
 		if groups[k] == nil {
 			order = append(order, k)
 		}
@@ -65,7 +64,7 @@ func merge(sizes expr.Sizes, all finding.List) finding.List {
 
 // one is a group of findings as one, or as they are if two of them are of the
 // same size.
-func one(sizes expr.Sizes, group finding.List) finding.List {
+func one(sizes Sizes, group finding.List) finding.List {
 	at := make([]int, sizes.Len()) // the finding of each size, from 1
 	for n, f := range group {
 		for _, s := range f.Sizes {
@@ -99,13 +98,13 @@ func one(sizes expr.Sizes, group finding.List) finding.List {
 }
 
 // together is one text for the texts of several sizes.
-func together(sizes expr.Sizes, group finding.List, at []int, text func(finding.Finding) string) string {
+func together(sizes Sizes, group finding.List, at []int, text func(finding.Finding) string) string {
 	first := text(group[0])
 	bones, numbers := skeleton(first)
 	same, match := true, true
 	slots := make([][]string, len(numbers)) // each number's text in every size
 	for k := range slots {
-		slots[k] = slices.Repeat([]string{expr.Dash}, len(at))
+		slots[k] = slices.Repeat([]string{Dash}, len(at))
 	}
 	for i, n := range at {
 		if n == 0 {
