@@ -15,12 +15,15 @@ type Act int
 
 // The acts. Set gives a field a value, or one Cell of it; an empty value takes
 // the key out. Put adds the key called Key to the group. Take takes an entry of a list
-// out. Insert puts a section of the kind Key behind an entry.
+// out. Insert puts an entry of the kind Key behind an entry of a list: a section, a
+// part, a piece. Begin has the piece whose first section it is begin with one of the
+// kind Key instead.
 const (
 	Set Act = iota
 	Put
 	Take
 	Insert
+	Begin
 )
 
 // Change is one change of a pattern file. Path is that of a field (Set) or group
@@ -31,6 +34,11 @@ type Change struct {
 	Key   string
 	Value string
 	Cell  int // number of the cell from 0; below 0: the whole value
+	// Name is the name under a key that is a mapping of names (Put), such as gauges.
+	Name string
+	// After tells how many stitches there are after the section in the lines first to
+	// last, one a size (-1: not known), so that what begins there fits. It may be nil.
+	After func(first, last int) []int
 }
 
 // Edit makes a change at the bytes that it means and leaves every other byte of
@@ -42,7 +50,7 @@ func Edit(src []byte, c Change) ([]byte, error) {
 	if root == nil {
 		return nil, errors.New("the file can't be read; mend its text first")
 	}
-	if strings.ContainsFunc(c.Value, unicode.IsControl) {
+	if strings.ContainsFunc(c.Value+c.Name+c.Key, unicode.IsControl) {
 		return nil, errors.New("a value is one line")
 	}
 	c.Value = strings.TrimSpace(c.Value)
@@ -54,11 +62,13 @@ func Edit(src []byte, c Change) ([]byte, error) {
 	case Set:
 		return e.set(c)
 	case Put:
-		return e.put(c.Key, c.Value)
+		return e.put(c)
 	case Take:
 		return e.take()
 	case Insert:
-		return e.insert(c.Key)
+		return e.insert(c)
+	case Begin:
+		return e.begin(c)
 	}
 	return nil, fmt.Errorf("there is no such change")
 }
@@ -157,11 +167,7 @@ func (e *editor) set(c Change) ([]byte, error) {
 
 // withCell is a line of the trade with another number in one of its places.
 func (e *editor) withCell(line string, i int, value string) (string, error) {
-	for _, p := range pairs(e.root, e.r) {
-		if p.at.Value == "sizes" {
-			e.r.sizes = e.r.readSizes(p.val)
-		}
-	}
+	e.readSizes()
 	cells := e.r.cells(line)
 	if i >= len(cells) {
 		return "", errMoved
@@ -181,9 +187,11 @@ func (e *editor) withCell(line string, i int, value string) (string, error) {
 }
 
 // put adds a key to a mapping.
-func (e *editor) put(key, value string) ([]byte, error) {
+func (e *editor) put(c Change) ([]byte, error) {
+	key, value := c.Key, c.Value
 	n := e.node()
-	if n.Kind != yaml.MappingNode || value == "" {
+	lines := e.below(c)
+	if n.Kind != yaml.MappingNode || value == "" && lines == nil {
 		return nil, errors.New("a key and its value are needed")
 	}
 	all := pairs(n, e.r)
@@ -197,6 +205,13 @@ func (e *editor) put(key, value string) ([]byte, error) {
 	s := step{in: n, all: all, at: behind}
 	e.trail = append(e.trail, s)
 	before := flat(e.root, e.r)
+	if lines != nil {
+		out := e.insertLines(e.lastLine(), n.Column-1, append([]string{key + ":"}, lines...)...)
+		if after := tokens(out); n.Style&yaml.FlowStyle == 0 && len(after) > len(before) && added(before, after) {
+			return out, nil
+		}
+		return nil, errors.New("it can't be added here; write it into the text")
+	}
 	path := append(e.names()[:len(e.trail)-1], key)
 	for _, text := range written(value, 0) {
 		var out []byte
@@ -215,6 +230,32 @@ func (e *editor) put(key, value string) ([]byte, error) {
 		}
 	}
 	return nil, errors.New("it can't be added here; write it into the text")
+}
+
+// below are the lines below a key that is a list, with a first entry, or a mapping of
+// names, with a first one; nil for others.
+func (e *editor) below(c Change) []string {
+	if e.node().Kind != yaml.MappingNode {
+		return nil
+	}
+	t := e.table(e.node(), pairs(e.node(), e.r))
+	if t == nil {
+		return nil
+	}
+	k := t.find(c.Key)
+	switch {
+	case k == nil:
+	case k.form == named && c.Name != "" && c.Value != "":
+		return []string{"  " + asText(c.Name) + ": " + c.Value}
+	case k.form == list && len(entries[k.of]) > 0 && (entries[k.of][0].ask == "" || c.Value != ""):
+		var lines []string
+		e.readSizes()
+		for i, l := range entries[k.of][0].lines(beginning{sizes: e.r.sizes, value: c.Value}) {
+			lines = append(lines, map[bool]string{true: "  - ", false: "    "}[i == 0]+l)
+		}
+		return lines
+	}
+	return nil
 }
 
 // behind is the entry of a mapping behind which a key is put: the last of those

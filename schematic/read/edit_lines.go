@@ -37,49 +37,76 @@ func (e *editor) take() ([]byte, error) {
 	return out, nil
 }
 
-// insert puts a section behind an entry of a list of sections.
-func (e *editor) insert(kind string) ([]byte, error) {
-	lines := templates[kind]
-	if len(e.trail) == 0 || lines == nil {
-		return nil, fmt.Errorf("a section %q can't be added here", kind)
+// insert puts an entry of a kind behind an entry of a list: a section, a part, a piece.
+func (e *editor) insert(c Change) ([]byte, error) {
+	list := e.listAt()
+	if c.Act == Begin {
+		list = "first section"
+	}
+	i := slices.IndexFunc(entries[list], func(k entry) bool { return k.name == c.Key })
+	if len(e.trail) == 0 || i < 0 {
+		return nil, fmt.Errorf("a section %q can't be added here", c.Key)
+	}
+	if entries[list][i].ask != "" && c.Value == "" {
+		return nil, fmt.Errorf("what is needed: %s", entries[list][i].ask)
 	}
 	s := e.trail[len(e.trail)-1]
 	_, indent, ok := e.dash(&s)
 	if !ok {
-		return nil, errors.New("there is no line of its own for a section here; write it into the text")
+		return nil, errors.New("there is no line of its own for it here; write it into the text")
 	}
-	text := make([]string, len(lines))
+	e.readSizes()
+	lines := entries[list][i].lines(e.begins(c))
+	if lines == nil {
+		return nil, errors.New("there is no piece before it, to start from")
+	}
 	for i, l := range lines {
-		text[i] = map[bool]string{true: "- ", false: "  "}[i == 0] + l
+		if i == 0 {
+			lines[i] = "- " + l
+		} else if !strings.HasPrefix(l, "- ") {
+			lines[i] = "  " + l
+		}
 	}
 	before := flat(e.root, e.r)
-	out := e.insertLines(e.lastLine(), indent, text...)
+	out := e.insertLines(e.lastLine(), indent, lines...)
 	if after := tokens(out); len(after) <= len(before) || !added(before, after) {
 		return nil, errors.New("it can't be added here; write it into the text")
 	}
 	return out, nil
 }
 
-// Kinds are the kinds of section that Insert can put, each a beginning to change.
-func Kinds() []Key {
-	var out []Key
-	for _, t := range sectionTables {
-		if templates[t.name] != nil {
-			out = append(out, Key{Name: t.name, What: t.keys[0].what})
+// begin has a piece or part begin in another way: the first section is replaced.
+func (e *editor) begin(c Change) ([]byte, error) {
+	s := e.trail[len(e.trail)-1]
+	if e.listAt() != "section" || s.at != 0 {
+		return nil, errors.New("a piece begins with its first section")
+	}
+	away := 1
+	if len(s.all) > 1 && e.has(s.all[0].val, "sideways") && e.has(s.all[1].val, "pick up") {
+		away = 2 // what is picked up along a band goes with it
+		e.trail[len(e.trail)-1].at = 1
+	}
+	path := c.Path[:strings.LastIndex(c.Path, "/")+1] + "0"
+	out, err := e.insert(c)
+	for range away {
+		if err == nil {
+			out, err = Edit(out, Change{Act: Take, Path: path})
 		}
 	}
-	return out
+	return out, err
 }
 
-// templates are sections to begin with. Divisions, panels and the like are better
-// begun in the text.
-var templates = map[string][]string{
-	"even": {"even: 10 rows"}, "decrease": {"decrease: 1", "at: both edges", "every: 2 rows", "times: 1"},
-	"increase": {"increase: 1", "at: both edges", "every: 2 rows", "times: 1"},
-	"bind off": {"bind off: 1", "at: both edges"}, "leave": {"leave: 1", "at: both edges"}, "hold": {"hold: 1", "at: both edges"},
-	"add": {"add: 1", "at: both edges"}, "repeat row": {"repeat row: 2 in 1, 1 in each of 2", "rest: worked even"},
-	"short rows": {"short rows: 2 rows", "over: 2", "at: middle"}, "mark": {"mark: marker", "stitch: 1"},
-	"fold": {"fold:"}, "gather": {"gather:"},
+func (e *editor) has(n *yaml.Node, key string) bool {
+	return slices.ContainsFunc(e.pairsOf(n), func(p item) bool { return spaced(p.at.Value) == key })
+}
+
+// readSizes reads the line of sizes, which graded values need.
+func (e *editor) readSizes() {
+	for _, p := range pairs(e.root, e.r) {
+		if p.at.Value == "sizes" {
+			e.r.sizes = e.r.readSizes(p.val)
+		}
+	}
 }
 
 // dash is the line on which the dash of an entry stands, and its indent.

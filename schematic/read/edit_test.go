@@ -222,7 +222,7 @@ func TestWhatCannotBeChangedIsSaid(t *testing.T) {
 		{string(src), Change{Path: "pieces/0/sections/0/cast on", Value: "1", Cell: 7}, "not there any more"},
 		{string(src), Change{Act: Put, Path: "pieces/0", Key: "piece", Value: "x"}, "there already"},
 		{string(src), Change{Act: Take, Path: "pieces/0"}, "only one"},
-		{string(src), Change{Act: Insert, Path: "pieces/0/sections/1", Key: "divide"}, "can't be added"},
+		{string(src), Change{Act: Insert, Path: "pieces/0/sections/1", Key: "sideways"}, "can't be added"},
 	} {
 		_, err := Edit([]byte(c.src), c.do)
 		assert.ErrorContains(t, err, c.want)

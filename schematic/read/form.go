@@ -19,7 +19,10 @@ type Group struct {
 	Entry  bool    `json:"entry,omitempty"` // an entry of a list, which may be taken out
 	Fields []Field `json:"fields,omitempty"`
 	Groups []Group `json:"groups,omitempty"`
-	Can    []Key   `json:"can,omitempty"` // keys that it may have and has not
+	Can    []Key   `json:"can,omitempty"`    // keys that it may have and has not
+	List   string  `json:"list,omitempty"`   // of a list: what its entries are, as Entries calls it
+	Starts bool    `json:"starts,omitempty"` // of the sections of a piece: Begin can begin it otherwise
+	Named  bool    `json:"named,omitempty"`  // a mapping of names, to which Put can add one
 }
 
 // Key is a key that may be added to a group: its name, its help, and the words
@@ -28,6 +31,11 @@ type Key struct {
 	Name string   `json:"name"`
 	What string   `json:"what"`
 	Pick []string `json:"pick,omitempty"`
+	// Ask says what has to be asked for to begin an entry of a list; None that nothing
+	// has to be, Named that a name has to be, beside its value.
+	Ask   string `json:"ask,omitempty"`
+	None  bool   `json:"none,omitempty"`
+	Named bool   `json:"named,omitempty"`
 }
 
 // Field is one value of a pattern file that a form may change. Cells are its
@@ -96,8 +104,18 @@ func (r *reader) formOf(n *yaml.Node, t *table, path string) Group {
 		}
 	}
 	for i := range t.keys {
-		if k := &t.keys[i]; !has[k.name] && k.single() && n.Kind == yaml.MappingNode {
-			g.Can = append(g.Can, Key{k.name, k.what, k.words()})
+		k := &t.keys[i]
+		if has[k.name] || n.Kind != yaml.MappingNode {
+			continue
+		}
+		switch {
+		case k.single():
+			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Pick: k.words()})
+		case k.form == named:
+			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Named: true})
+		case k.form == list && k.name != t.keys[0].name && len(entries[k.of]) > 0 && !(has["motifs"] || has["mirror of"]):
+			ask := entries[k.of][0].ask
+			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Ask: ask, None: ask == ""})
 		}
 	}
 	return g
@@ -137,13 +155,13 @@ func (r *reader) add(g *Group, k *key, p item, path string) {
 			g.Groups = append(g.Groups, sub)
 		}
 	case k.form == list && v.Kind == yaml.SequenceNode:
-		sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line}
+		sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line, List: k.of, Starts: k.of == "section" && g.Key == "piece"}
 		for i, c := range elements(v, r) {
 			r.entry(&sub, k, c, under(path, strconv.Itoa(i)))
 		}
 		g.Groups = append(g.Groups, sub)
 	case k.form == named && v.Kind == yaml.MappingNode:
-		sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line}
+		sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line, Named: true}
 		for _, e := range pairs(v, r) {
 			r.entryNamed(&sub, k, e, under(path, e.at.Value))
 		}
@@ -161,6 +179,9 @@ func (r *reader) add(g *Group, k *key, p item, path string) {
 func (r *reader) bySizes(k *key, p item, path string) Group {
 	sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line}
 	sized := k.form != words && k.form != sizes
+	if k.form == words && p.val.Kind == yaml.SequenceNode {
+		sub.List = "line"
+	}
 	if p.val.Kind == yaml.SequenceNode {
 		for i, c := range elements(p.val, r) {
 			if c.Kind != yaml.ScalarNode {
@@ -205,6 +226,9 @@ func (r *reader) entry(g *Group, k *key, n *yaml.Node, path string) {
 			if f.Key == k.of || f.Key == t.name && k.of != "section" || k.of == "section" && f.Key == "name" {
 				sub.Title = f.Value
 			}
+		}
+		if sub.Title == t.name && k.of != "section" && len(sub.Fields) > 0 && t.find(sub.Fields[0].Key) != nil {
+			sub.Key, sub.Title = sub.Fields[0].Key, sub.Fields[0].Key // a bind-off among parts
 		}
 		g.Groups = append(g.Groups, sub)
 	case n.Kind == yaml.ScalarNode && t.bare != "":

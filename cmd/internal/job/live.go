@@ -24,6 +24,31 @@ type Look struct {
 	Rows    RowsResult // of the written rows, if there are any
 }
 
+// StitchesAfter is how many stitches there are after the section that stands in the
+// lines first to last of a pattern, one a size (-1 where it is not worked): nothing if
+// the pattern can't be worked.
+func StitchesAfter(ctx context.Context, src Source, first, last int) []int {
+	_, gs, _, err := work(ctx, src)
+	if err != nil {
+		return nil
+	}
+	out := make([]int, len(gs))
+	for i, g := range gs {
+		out[i] = -1
+		for _, m := range g.Pieces {
+			if m.MirrorOf != "" {
+				continue
+			}
+			for _, s := range m.Steps {
+				if line := s.Section.Base().Pos.Line; line >= first && line <= last {
+					out[i] = s.After
+				}
+			}
+		}
+	}
+	return out
+}
+
 // Live draws one drawing for the screen: that of o.Size, which may be empty for
 // the sample's, with the labels of o. Its error is ErrUnreadable, an OptionError,
 // a place.TooLarge, or of an ended ctx; findings and measurements are there

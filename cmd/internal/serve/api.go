@@ -76,19 +76,19 @@ type modelInfo struct {
 }
 
 type startAnswer struct {
-	State     state           `json:"state"`
-	Text      string          `json:"text"`
-	Model     string          `json:"model"` // opened, if there is no file
-	Examples  []modelInfo     `json:"examples"`
-	Starters  []modelInfo     `json:"starters"`
-	Sections  []read.Key      `json:"sections"` // kinds of section that the form can add
-	Downloads []downloadGroup `json:"downloads"`
-	Folder    string          `json:"folder"`
-	Version   string          `json:"version"`
+	State     state                 `json:"state"`
+	Text      string                `json:"text"`
+	Model     string                `json:"model"` // opened, if there is no file
+	Examples  []modelInfo           `json:"examples"`
+	Starters  []modelInfo           `json:"starters"`
+	Entries   map[string][]read.Key `json:"entries"` // kinds of entry that the form can add, by list
+	Downloads []downloadGroup       `json:"downloads"`
+	Folder    string                `json:"folder"`
+	Version   string                `json:"version"`
 }
 
 func (s *Server) start(w http.ResponseWriter, r *http.Request) {
-	a := startAnswer{Sections: read.Kinds(), Downloads: downloadGroups(), Version: s.o.Version, Folder: s.doc.where()}
+	a := startAnswer{Entries: read.Entries(), Downloads: downloadGroups(), Version: s.o.Version, Folder: s.doc.where()}
 	for _, n := range examples.Names() {
 		a.Examples = append(a.Examples, modelInfo{"example-" + n, spoken(n)})
 	}
@@ -222,22 +222,24 @@ func (s *Server) save(w http.ResponseWriter, r *http.Request, q saveQuestion) an
 
 type editQuestion struct {
 	Text  string `json:"text"`
-	Act   string `json:"act"` // set, put, take or insert
+	Act   string `json:"act"` // set, put, take, insert or begin
 	Path  string `json:"path"`
 	Key   string `json:"key"`
 	Value string `json:"value"`
+	Name  string `json:"name"`
 	Cell  *int   `json:"cell"`
 }
 
-var acts = map[string]read.Act{"set": read.Set, "put": read.Put, "take": read.Take, "insert": read.Insert}
+var acts = map[string]read.Act{"set": read.Set, "put": read.Put, "take": read.Take, "insert": read.Insert, "begin": read.Begin}
 
-func (s *Server) edit(w http.ResponseWriter, _ *http.Request, q editQuestion) any {
+func (s *Server) edit(w http.ResponseWriter, r *http.Request, q editQuestion) any {
 	act, ok := acts[q.Act]
 	if !ok {
 		fail(w, http.StatusBadRequest, "there is no such change")
 		return nil
 	}
-	c := read.Change{Act: act, Path: q.Path, Key: q.Key, Value: q.Value, Cell: -1}
+	c := read.Change{Act: act, Path: q.Path, Key: q.Key, Value: q.Value, Name: q.Name, Cell: -1}
+	c.After = func(first, last int) []int { return job.StitchesAfter(r.Context(), s.source(q.Text), first, last) }
 	if q.Cell != nil {
 		c.Cell = *q.Cell
 	}

@@ -2,6 +2,7 @@
 // the program, which changes the file's text at the bytes meant.
 
 import { post } from "./ask.js";
+import { adder } from "./adder.js";
 import { by, make } from "./dom.js";
 
 const open = new Set(["pieces", "pieces/0"]); // paths of groups that are unfolded
@@ -13,7 +14,8 @@ export class Form {
   #queue = Promise.resolve();
   #found = [];
   size = "";
-  kinds = [];
+  entries = {};
+  #next = ""; // path of the entry to go to when the form is made anew
   sizes = [];
   groups = [];
 
@@ -102,6 +104,13 @@ export class Form {
       ...form.groups.map((g) => this.#part(g)));
     by("panel-form").scrollTop = scroll;
     if (focused) by("form").querySelector(`[data-key="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
+    if (this.#next) {
+      const at = by("form").querySelector(`[data-path="${CSS.escape(this.#next)}"]`);
+      const input = at?.querySelector(".field input, .field select") ?? at?.querySelector("button, summary");
+      input?.focus({ preventScroll: true });
+      at?.scrollIntoView({ block: "nearest" });
+      this.#next = "";
+    }
   }
 
   // details is a part that unfolds; what is in it is made when it is first seen.
@@ -124,7 +133,7 @@ export class Form {
     if (!d.fill) return;
     const fill = d.fill;
     d.fill = null;
-    d.append(...[fill()].flat());
+    d.append(...[fill()].flat().filter((c) => c != null));
     this.choose(this.size);
     this.#mark();
   }
@@ -137,57 +146,76 @@ export class Form {
     }
     return this.#details(g.path, capital(g.title), () => [
       ...this.#fields(g, g.title),
-      ...(g.groups ?? []).map((h) => make("section", { class: "entry" }, make("h3", {}, capital(h.title)), this.#inside(h, h.title))),
+      ...(g.groups ?? []).map((h) => make("section", { class: "entry", "data-path": h.path }, make("h3", {}, capital(h.title)), this.#entry(h, g, h.title), this.#inside(h, h.title))),
     ]);
   }
 
   #piece(p) {
     return [
+      this.#entry(p, { list: "piece" }, p.title),
       ...this.#fields(p, p.title),
-      ...p.groups.flatMap((g) => g.key === "sections" ? [this.#sections(g, p.title)] : [make("section", { class: "entry" }, make("h3", {}, capital(g.title)), this.#inside(g, p.title))]),
+      ...p.groups.flatMap((g) => g.key === "sections" ? [this.#sections(g, p.title)] : [make("section", { class: "entry", "data-path": g.path }, make("h3", {}, capital(g.title)), this.#inside(g, p.title))]),
     ];
   }
 
   #inside(g, of) {
-    return [...this.#fields(g, of), ...(g.groups ?? []).map((h) => this.#group(h, of))];
+    return [...this.#fields(g, of), ...(g.groups ?? []).map((h) => this.#group(h, of, g))];
   }
 
-  #group(g, of) {
-    if (g.key === "sections") return this.#sections(g, `${of}, ${g.title}`);
+  // lead is the list that a section is, such as the parts of a division: it is not named twice.
+  #lead(g, of) {
+    return make("section", { "data-path": g.path }, this.#inside(g, of));
+  }
+
+  #group(g, of, list) {
+    if (g.key === "sections") return this.#sections(g, of);
+    if (g.list && list.key === g.key) return this.#lead(g, of);
     return make("section", { class: "entry", "data-path": g.path },
-      make("h4", {}, g.entry ? nameOf(g) : capital(g.title)), this.#inside(g, `${of}, ${nameOf(g)}`));
+      make("h4", {}, g.entry ? nameOf(g) : capital(g.title)), g.entry ? this.#entry(g, list, `${of}, ${nameOf(g)}`) : null, this.#inside(g, `${of}, ${nameOf(g)}`));
+  }
+
+  // entry is what can be done with an entry of a list: one put behind it, or it taken out.
+  #entry(g, list, name) {
+    if (!g.entry || !list?.list || !this.entries[list.list]) return null;
+    const said = make("p", { class: "wrong", role: "alert" });
+    return make("div", { class: "tools" }, this.#insert(g.path, list.list, name, said), this.#takeOut(g.path, name, said), said);
+  }
+
+  #takeOut(path, name, said) {
+    return make("button", { type: "button", class: "quiet", "aria-label": `take out: ${name}`, onclick: () => this.#edit({ act: "take", path }, said) }, "take out");
+  }
+
+  #insert(path, list, name, said) {
+    const word = list === "section" ? "a section" : list === "line" || list === "material" ? "a line" : "an entry";
+    return adder("add after…", `Add ${list === "piece" ? "a piece" : word} after ${name}`, this.entries[list], (k, value) => this.#edit({ act: "insert", path, key: k.name, value }, said));
   }
 
   #sections(g, of) {
-    return make("ol", { class: "sections", "aria-label": `What is worked: ${of.replace(", sections", "")}` }, (g.groups ?? []).map((s) => {
+    return make("ol", { class: "sections", "aria-label": `What is worked: ${of}` }, (g.groups ?? []).map((s, i) => {
+      const said = make("p", { class: "wrong", role: "alert" });
       const name = s.title === s.key ? s.key : `${s.key} (${s.title})`;
       return make("li", { "data-path": s.path },
         make("div", { class: "section-head" },
           make("h3", {}, make("span", { class: "lead" }, s.key), s.title === s.key ? "" : ` ${s.title}`),
           make("span", { class: "tools" },
             make("button", { type: "button", class: "quiet", "aria-label": `in the text: ${of}, ${name}`, onclick: () => this.goTo(s.line) }, "in the text"),
-            this.#insert(s, `${of}, ${name}`),
-            make("button", { type: "button", class: "quiet", "aria-label": `take out: ${of}, ${name}`, onclick: () => this.#edit({ act: "take", path: s.path }) }, "take out"))),
+            g.starts && i === 0 ? adder("begin with…", `Begin ${of} otherwise than with ${name}`, this.entries["first section"].filter((k) => k.name !== s.key),
+              (k) => this.#edit({ act: "begin", path: s.path, key: k.name }, said)) : null,
+            this.#insert(s.path, "section", `${of}, ${name}`, said),
+            this.#takeOut(s.path, `${of}, ${name}`, said))), said,
         this.#inside(s, `${of}, ${name}`));
     }));
   }
 
-  #insert(s, name) {
-    return make("select", { class: "quiet", "aria-label": `Add a section after ${name}`, onchange: (e) => {
-      const key = e.target.value;
-      e.target.value = "";
-      if (key) this.#edit({ act: "insert", path: s.path, key });
-    } }, make("option", { value: "" }, "add after…"), this.kinds.map((k) => make("option", { value: k.name, title: k.what }, k.name)));
-  }
-
   #fields(g, of) {
     const said = make("p", { class: "wrong", role: "alert" });
-    const rows = (g.fields ?? []).map((f) => this.#field(f, of, said));
+    const lines = g.list === "line" || g.list === "material";
+    const rows = (g.fields ?? []).map((f) => this.#field(f, of, said, lines));
     const can = (g.can ?? []).length > 0 ? this.#more(g, of, said) : null;
-    return [...rows, can, said];
+    return [...rows, can, this.#further(g, of, said), said];
   }
 
-  #field(f, of, said) {
+  #field(f, of, said, line = false) {
     const label = of ? `${of}, ${f.key}` : f.key;
     const why = make("span", { class: "marked-why" });
     const content = f.fixed ? make("button", { type: "button", class: "quiet", onclick: () => this.goTo(f.line) }, "change it in the text") :
@@ -195,7 +223,7 @@ export class Form {
         f.cells?.length > 1 ? this.#cells(f, label, said) : this.#single(f, label, said);
     const id = content.id || content.querySelector?.("input")?.id;
     return make("div", { class: "field", "data-line": f.line },
-      make("label", { class: "key", for: id, title: f.what }, f.key), make("div", { class: "value" }, content, why));
+      make("label", { class: "key", for: id, title: f.what }, f.key), make("div", { class: "value" }, content, line ? this.#takeOut(f.path, label, said) : null, why));
   }
 
   #register(f, cell, input, read) {
@@ -257,22 +285,19 @@ export class Form {
   }
 
   #more(g, of, said) {
-    const box = make("div", { class: "more" });
-    const choose = make("select", { class: "quiet", "aria-label": `Add to ${of || "the pattern"}`, onchange: () => {
-      const k = g.can.find((c) => c.name === choose.value);
-      choose.value = "";
-      if (!k) return;
-      const id = fresh();
-      const input = k.pick?.length ? make("select", { id }, make("option", { value: "" }, "choose…"), k.pick.map((w) => make("option", {}, w))) :
-        make("input", { id, size: 24, placeholder: "" });
-      const put = () => { if (input.value.trim() !== "") this.#edit({ act: "put", path: g.path, key: k.name, value: input.value }, said, input); };
-      input.addEventListener("change", put);
-      box.replaceChildren(choose, make("div", { class: "field" }, make("label", { class: "key", for: id }, k.name),
-        make("div", { class: "value" }, input, make("span", { class: "what" }, k.what))));
-      input.focus();
-    } }, make("option", { value: "" }, "add…"), g.can.map((k) => make("option", { value: k.name, title: k.what }, k.name)));
-    box.append(choose);
-    return box;
+    return adder("add…", `Add to ${of || "the pattern"}`, g.can, (k, value, name, input) =>
+      this.#edit({ act: "put", path: g.path, key: k.name, value, name }, said, input));
+  }
+
+  // further puts a line, or a name, behind the last of a list that has no other place for it.
+  #further(g, of, said) {
+    if (g.named) {
+      return adder("add…", `Add to ${of || g.key}`, [{ name: "a further one", what: "", named: true }], (k, value, name, input) =>
+        this.#edit({ act: "put", path: g.path, key: name, value }, said, input));
+    }
+    const last = g.fields?.at(-1);
+    if (g.list !== "line" && g.list !== "material" || !last) return null;
+    return make("div", { class: "tools" }, this.#insert(last.path, g.list, `${of}, ${last.key}`, said));
   }
 
   #set(f, cell, value, said, input) {
@@ -286,6 +311,7 @@ export class Form {
         const a = await post("/api/edit", { text: this.pattern.text, ...change });
         if (said) said.textContent = "";
         input?.removeAttribute("aria-invalid");
+        this.#next = goesTo(change);
         this.pattern.change(a.text, { kind: change.act === "set" ? `form ${change.path} ${change.cell}` : "", from: "form" });
       } catch (e) {
         if (said) said.textContent = e.message;
@@ -317,6 +343,20 @@ export class Form {
       if (line) i.closest(".field").dataset.line = line;
     }
   }
+}
+
+// goesTo is the place that a change has made, for the focus.
+function goesTo(c) {
+  const at = c.path.lastIndexOf("/");
+  const n = Number(c.path.slice(at + 1));
+  if (c.act === "insert") {
+    const path = `${c.path.slice(0, at + 1)}${n + 1}`;
+    open.add(path);
+    return path;
+  }
+  if (c.act === "begin") return c.path;
+  if (c.act === "take") return `${c.path.slice(0, at + 1)}${Math.max(0, n - 1)}`;
+  return c.act === "put" ? (c.path ? `${c.path}/${c.key}` : c.key) : "";
 }
 
 let last = 0;

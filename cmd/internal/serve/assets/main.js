@@ -169,7 +169,7 @@ function opening(a) {
 
 try {
   const a = await get("/api/start");
-  form.kinds = a.sections;
+  form.entries = a.entries;
   showDownloads(a.downloads, () => ({ text: pattern.text, ...choices() }));
   opening(a);
   side("pattern");

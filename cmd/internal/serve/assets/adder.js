@@ -1,0 +1,41 @@
+// A list of what can be added. What needs a value, or a name and a value, asks for it
+// where it stands.
+
+import { make } from "./dom.js";
+
+let last = 0;
+
+// adder calls add(kind, value, name, input) for the kind that was chosen.
+export function adder(title, label, kinds, add) {
+  const box = make("span", { class: "more" });
+  const choose = make("select", { class: "quiet", "aria-label": label, onchange: () => {
+    const k = kinds.find((c) => c.name === choose.value);
+    choose.value = "";
+    if (k) pick(k);
+  } }, make("option", { value: "" }, title), kinds.map((k) => make("option", { value: k.name, title: k.what }, k.name)));
+
+  function pick(k) {
+    if (k.none) return add(k, "", "");
+    const put = () => {
+      const v = value.value.trim();
+      const n = named?.value.trim() ?? "";
+      if (v !== "" && (!named || n !== "")) add(k, v, n, value);
+    };
+    const named = k.named ? field("name", [], put) : null;
+    const value = field(k.named ? "value" : k.ask || k.name, k.pick ?? [], put);
+    box.replaceChildren(choose, ...(named ? [named.row] : []), value.row, make("span", { class: "what" }, k.what));
+    (named ?? value).focus();
+  }
+
+  // field is a labelled input, or a list of words, that calls done when it has a value.
+  function field(name, words, done) {
+    const id = `a${++last}`;
+    const input = words.length ? make("select", { id }, make("option", { value: "" }, "choose…"), words.map((w) => make("option", {}, w))) : make("input", { id, size: 24 });
+    input.addEventListener("change", done);
+    input.row = make("span", { class: "field" }, make("label", { class: "key", for: id }, name), make("span", { class: "value" }, input));
+    return input;
+  }
+
+  box.append(choose);
+  return box;
+}

@@ -1,0 +1,359 @@
+package read
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"flatwright/schematic/expr"
+)
+
+// beginning is what a new entry of a list can be made of.
+type beginning struct {
+	sizes  expr.Sizes
+	counts []int    // stitches that there are at its place, one a size; nil: not known
+	value  string   // what was asked for, if anything
+	parts  []string // names of the parts of the division before it
+	taken  []string // names of pieces, parts and panels that there are
+	leads  string   // the other piece that it may start from
+}
+
+// share is a k-th of the stitches, and with rest what the others leave of them.
+func (b beginning) share(k int, rest bool) string {
+	of := func(n int) int {
+		if rest {
+			return n - (k-1)*(n/k)
+		}
+		return n / k
+	}
+	if b.counts == nil {
+		return strconv.Itoa(of(40))
+	}
+	texts := make([]string, len(b.counts))
+	for i, n := range b.counts {
+		texts[i] = expr.Dash
+		if n >= 0 {
+			texts[i] = strconv.Itoa(of(n))
+		}
+	}
+	return b.sizes.Line(texts)
+}
+
+// chains is the stitches and the chain that turns them.
+func (b beginning) chains() string {
+	more := b
+	more.counts = slices.Clone(b.counts)
+	for i, n := range more.counts {
+		if n >= 0 {
+			more.counts[i] = n + 1
+		}
+	}
+	if b.counts == nil {
+		return "41"
+	}
+	return more.share(1, false)
+}
+
+// name is a name that nothing has yet.
+func (b beginning) name(want string) string {
+	for k := 1; ; k++ {
+		name := want
+		if k > 1 {
+			name = fmt.Sprintf("%s %d", want, k)
+		}
+		if !slices.ContainsFunc(b.taken, func(s string) bool { return strings.EqualFold(s, name) }) {
+			return asText(name)
+		}
+	}
+}
+
+// entry is a kind of entry that can be put into a list: its lines, the first of an
+// entry without its dash; a line that begins with a dash begins a further entry.
+type entry struct {
+	name, what string
+	ask        string // what has to be asked for, if anything
+	lines      func(b beginning) []string
+}
+
+func fixed(lines ...string) func(beginning) []string {
+	return func(beginning) []string { return slices.Clone(lines) }
+}
+
+// entries are the kinds of entry of each list, by the table of its entries. Those of
+// sections stand in every place of a piece or part; starts in its first alone.
+var entries = map[string][]entry{
+	"section": {
+		{name: "even", lines: fixed("even: 10 rows")},
+		{name: "decrease", lines: fixed("decrease: 1", "at: both edges", "every: 2 rows", "times: 1")},
+		{name: "increase", lines: fixed("increase: 1", "at: both edges", "every: 2 rows", "times: 1")},
+		{name: "shape", lines: fixed("shape:", "  - decrease: 1", "    at: left edge", "    every: 2 rows", "    times: 2", "  - decrease: 1", "    at: right edge", "    every: 4 rows", "    times: 1")},
+		{name: "repeat row", lines: fixed("repeat row: 2 in 1, 1 in each of 2", "rest: worked even")},
+		{name: "add", lines: fixed("add: 1", "at: both edges")},
+		{name: "bind off", lines: fixed("bind off: 1", "at: both edges")},
+		{name: "leave", lines: fixed("leave: 1", "at: both edges")},
+		{name: "hold", lines: fixed("hold: 1", "at: both edges")},
+		{name: "divide", lines: divided},
+		{name: "join parts", lines: func(b beginning) []string {
+			if len(b.parts) == 0 { // the row in work is joined into a round
+				return []string{"join parts:", "  - add: 1", "round: yes"}
+			}
+			out := []string{"join parts:"}
+			for _, p := range b.parts {
+				out = append(out, "  - "+asText(p))
+			}
+			return out
+		}},
+		{name: "panels", lines: func(b beginning) []string {
+			return []string{"panels:", "  - panel: " + b.name("Right panel"), "    stitches: " + b.share(2, false), "  - panel: " + b.name("Left panel"), "    stitches: " + b.share(2, true)}
+		}},
+		{name: "mitre", lines: fixed("mitre: 90 degrees", "decrease: 2", "every: 2 rows", "times: 1")},
+		{name: "short rows", lines: fixed("short rows: 2 rows", "over: 2", "at: middle")},
+		{name: "fold", lines: fixed("fold:")},
+		{name: "mark", lines: fixed("mark: marker", "stitch: 1")},
+		{name: "gather", lines: fixed("gather:")},
+	},
+	"first section": {
+		{name: "cast on", lines: func(b beginning) []string { return []string{"cast on: " + b.share(1, false)} }},
+		{name: "chain", lines: func(b beginning) []string {
+			return []string{"chain: " + b.chains(), "stitches: " + b.share(1, false)}
+		}},
+		{name: "sideways", lines: func(b beginning) []string {
+			return []string{"sideways: rib", "stitches: 8", "rows: " + b.share(1, false), "- pick up: 1 in each row"}
+		}},
+		{name: "ring", lines: func(b beginning) []string { return []string{"ring: " + b.share(1, false)} }},
+		{name: "start from", lines: func(b beginning) []string {
+			if b.leads == "" {
+				return nil
+			}
+			return []string{"start from:", "  - piece: " + asText(b.leads)}
+		}},
+	},
+	"part": {
+		{name: "part", what: "a part that is worked on", lines: func(b beginning) []string {
+			return []string{"part: " + b.name("New part"), "stitches: 1", "sections:", "  - even: 10 rows"}
+		}},
+		{name: "bind off", lines: fixed("bind off: 1")}, {name: "leave", lines: fixed("leave: 1")}, {name: "hold", lines: fixed("hold: 1")},
+	},
+	"shaping": {
+		{name: "decrease", lines: fixed("decrease: 1", "at: both edges", "every: 2 rows", "times: 1")},
+		{name: "increase", lines: fixed("increase: 1", "at: both edges", "every: 2 rows", "times: 1")},
+	},
+	"spacing": {{name: "spacing", what: "a further run of the shaping", lines: fixed("every: 2 rows", "times: 1")}},
+	"join part": {
+		{name: "part", ask: "name of the part", lines: func(b beginning) []string { return []string{"part: " + asText(b.value)} }},
+		{name: "add", lines: fixed("add: 1")},
+	},
+	"start": {
+		{name: "piece", ask: "name of the piece", lines: func(b beginning) []string { return []string{"piece: " + asText(b.value)} }},
+		{name: "add", lines: fixed("add: 1")},
+	},
+	"panel": {{name: "panel", what: "a panel of the row", lines: func(b beginning) []string {
+		return []string{"panel: " + b.name("New panel"), "stitches: 1"}
+	}}},
+	"join": {{name: "sew", what: "two edges that are sewn together", ask: "edge that is sewn, such as Sleeve top", lines: func(b beginning) []string {
+		return []string{"sew: " + asText(b.value), "to: " + asText(b.value)}
+	}}},
+	"material": {{name: "text", what: "a further line", ask: "the line", lines: func(b beginning) []string { return []string{asText(b.value)} }}},
+	"line":     {{name: "line", what: "a further line", ask: "the line", lines: func(b beginning) []string { return []string{asText(b.value)} }}},
+	"piece": {
+		{name: "piece", what: "a piece worked flat, from a cast-on", lines: piece("New piece", nil, "cast on: 40", "even: 10 rows", "bind off: all")},
+		{name: "round", what: "a piece worked in the round", lines: piece("New piece", []string{"worked: in the round, from the hem"}, "cast on: 80", "even: 10 rows", "bind off: all")},
+		{name: "sideways rib", what: "a piece that begins with a rib worked sideways", lines: piece("New piece", nil, "sideways: rib", "  stitches: 8", "  rows: 40", "pick up: 1 in each row", "even: 10 rows", "bind off: all")},
+		{name: "ring", what: "a piece in the round from a centre ring", lines: piece("New piece", []string{"worked: in the round, from the centre"}, "ring: 6", "increase: 6", "  at: across", "  every: 1 row", "  times: 6")},
+		{name: "start from", what: "a piece that goes on from stitches of the one before it", lines: func(b beginning) []string {
+			if b.leads == "" {
+				return nil
+			}
+			return piece("New piece", nil, "start from:", "    - piece: "+asText(b.leads), "even: 10 rows", "bind off: all")(b)
+		}},
+		{name: "band", what: "a band worked onto an edge of another piece", ask: "edge, such as Body right front edge", lines: func(b beginning) []string {
+			return piece("New band", []string{"kind: band", "onto:", "  - " + asText(b.value+", 1 in every 1 rows")}, "even: 5 rows", "bind off: all")(b)
+		}},
+		{name: "mirror of", what: "a piece worked as another one, mirrored", ask: "name of the other piece", lines: func(b beginning) []string {
+			return []string{"piece: " + b.name("New piece"), "mirror of: " + asText(b.value)}
+		}},
+		{name: "motifs", what: "a grid of motifs joined together", lines: func(b beginning) []string {
+			return []string{"piece: " + b.name("New piece"), "motifs:", "  shape: square", "  across: 10 cm", "  columns: 4", "  rows: 4"}
+		}},
+	},
+}
+
+// piece is a new piece: keys of its own, then its sections, whose further keys are
+// indented.
+func piece(name string, keys []string, sections ...string) func(beginning) []string {
+	return func(b beginning) []string {
+		out := append([]string{"piece: " + b.name(name)}, keys...)
+		out = append(out, "sections:")
+		for _, s := range sections {
+			if s[0] == ' ' {
+				out = append(out, "  "+s)
+			} else {
+				out = append(out, "  - "+s)
+			}
+		}
+		return out
+	}
+}
+
+// divided is a division into two halves; join parts makes one row of them again.
+func divided(b beginning) []string {
+	right, left := b.name("Right part"), b.name("Left part")
+	out := []string{"divide:",
+		"  - part: " + right, "    stitches: " + b.share(2, false), "    sections:", "      - even: 10 rows",
+		"  - part: " + left, "    stitches: " + b.share(2, true), "    sections:", "      - even: 10 rows"}
+	return out
+}
+
+// addable are the entries that can be put into a list as a form shows them.
+func addable(list string) []Key {
+	var out []Key
+	for _, e := range entries[list] {
+		k := Key{Name: e.name, What: e.what, Ask: e.ask, None: e.ask == ""}
+		if k.What == "" {
+			k.What = whatOf(list, e.name)
+		}
+		out = append(out, k)
+	}
+	return out
+}
+
+// whatOf is the help of a key that begins an entry.
+func whatOf(list, name string) string {
+	if strings.HasSuffix(list, "section") {
+		if t := kindsOf()[name]; t != nil {
+			return t.keys[0].what
+		}
+	}
+	if t := tableOf(list); t != nil {
+		if k := t.find(name); k != nil {
+			return k.what
+		}
+	}
+	return ""
+}
+
+// Entries are the kinds of entry that Insert can put into each list, by what its
+// entries are; those of "first section" are for Begin.
+func Entries() map[string][]Key {
+	out := map[string][]Key{}
+	for list := range entries {
+		out[list] = addable(list)
+	}
+	return out
+}
+
+// Kinds are the kinds of section that Insert can put, each a beginning to change.
+func Kinds() []Key { return addable("section") }
+
+// listAt is the table of the entries of the list that the last step is in.
+func (e *editor) listAt() string {
+	if len(e.trail) < 2 {
+		return ""
+	}
+	switch name := e.trail[len(e.trail)-2].name; name {
+	case "sections":
+		return "section"
+	case "divide":
+		return "part"
+	case "then":
+		return "spacing"
+	case "pieces", "joins", "panels":
+		return strings.TrimSuffix(name, "s")
+	case "shape":
+		return "shaping"
+	case "join parts":
+		return "join part"
+	case "start from":
+		return "start"
+	case "yarn", "tools", "notions":
+		return "material"
+	case "onto", "sew", "into", "to", "filled":
+		return "line"
+	default:
+		if k := patternKeys.find(name); k != nil && k.form == words && len(e.trail) == 2 {
+			return "line"
+		}
+	}
+	return ""
+}
+
+// begins is what the place has to say of a new entry behind it.
+func (e *editor) begins(c Change) beginning {
+	b := beginning{sizes: e.r.sizes, value: c.Value}
+	s := e.trail[len(e.trail)-1]
+	from := s.item().val.Line
+	if c.After != nil {
+		if n := c.After(from, e.lastLine()); len(n) == b.sizes.Len() && slices.Max(n) > 1 {
+			b.counts = n
+		}
+	}
+	for i := s.at; i >= 0 && b.parts == nil; i-- {
+		for _, part := range e.under(s.all[i].val, "divide") {
+			for _, q := range e.pairsOf(part) {
+				if spaced(q.at.Value) == "part" {
+					b.parts = append(b.parts, q.val.Value)
+				}
+			}
+		}
+	}
+	if len(e.trail) > 1 && e.trail[0].name == "pieces" {
+		p := e.trail[1]
+		if len(e.trail) > 2 { // in a piece: the one before it
+			p.at--
+		}
+		if p.at >= 0 {
+			for _, q := range e.pairsOf(p.item().val) {
+				if spaced(q.at.Value) == "piece" {
+					b.leads = q.val.Value
+				}
+			}
+		}
+	}
+	var names func(n *yaml.Node)
+	names = func(n *yaml.Node) {
+		switch n.Kind {
+		case yaml.MappingNode:
+			for _, p := range pairs(n, e.r) {
+				switch key := spaced(p.at.Value); {
+				case key == "piece" || key == "part" || key == "panel":
+					b.taken = append(b.taken, p.val.Value)
+				}
+				names(p.val)
+			}
+		case yaml.SequenceNode:
+			for _, k := range elements(n, e.r) {
+				names(k)
+			}
+		}
+	}
+	names(e.root)
+	return b
+}
+
+func (e *editor) pairsOf(n *yaml.Node) []item {
+	if n.Kind != yaml.MappingNode {
+		return nil
+	}
+	return pairs(n, e.r)
+}
+
+// under are the entries of the list that stands under a key.
+func (e *editor) under(n *yaml.Node, key string) []*yaml.Node {
+	for _, p := range e.pairsOf(n) {
+		if spaced(p.at.Value) == key && p.val.Kind == yaml.SequenceNode {
+			return elements(p.val, e.r)
+		}
+	}
+	return nil
+}
+
+// asText is a text as it can stand in a file: in quotes, if it must.
+func asText(s string) string {
+	if s == "" || strings.ContainsAny(s, `:#"'{}[]&*!|>%@\`+"`") || strings.ContainsAny(s[:1], "-?, ") {
+		return written(s, yaml.DoubleQuotedStyle)[0]
+	}
+	return s
+}

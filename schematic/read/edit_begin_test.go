@@ -1,0 +1,201 @@
+package read
+
+import (
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gopkg.in/yaml.v3"
+)
+
+const begun = `version: 1
+pattern: T
+terms: UK
+units: cm
+sizes: S (M, L)
+gauges:
+  a: 20 sts and 20 rows over 10 cm in dc
+pieces:
+  - piece: A
+    sections:
+      - cast on: 41 (44, 48) # as drawn
+      - even: 10 rows
+      # the last
+      - bind off: all
+  - piece: B
+    sections:
+      - cast on: 30
+      - decrease: 1
+        at: both edges
+        every: 4 rows
+        times: 2
+`
+
+// Every kind of entry, in every list that can have it, is read without an error and
+// leaves the comments; what must be asked for is a name that is there.
+func TestEveryKindOfEntryThatAListCanHaveIsRead(t *testing.T) {
+	lists := map[string]string{
+		"section": "pieces/0/sections/1", "first section": "pieces/0/sections/0", "piece": "pieces/1",
+		"part": "pieces/0/sections/2/divide/0", "panel": "pieces/0/sections/2/panels/0", "shaping": "pieces/0/sections/2/shape/0",
+		"spacing": "pieces/1/sections/1/then/0", "join": "joins/0", "line": "notes/0", "material": "yarn/0",
+		"join part": "pieces/0/sections/2/join parts/0", "start": "pieces/1/sections/0/start from/0",
+	}
+	asked := map[string]string{"mirror of": "A", "band": "A side", "sew": "A side", "part": "Left part", "piece": "A"}
+	for list, path := range lists {
+		src := []byte(begun)
+		change := func(c Change) {
+			t.Helper()
+			out, err := Edit(src, c)
+			require.NoError(t, err, "%s: %+v", list, c)
+			src = out
+		}
+		switch list {
+		case "part", "panel", "shaping", "join part": // the section that has such a list
+			kind := map[string]string{"part": "divide", "panel": "panels", "shaping": "shape", "join part": "divide"}[list]
+			change(Change{Act: Insert, Path: "pieces/0/sections/1", Key: kind})
+			if list == "join part" {
+				change(Change{Act: Insert, Path: "pieces/0/sections/2", Key: "join parts"})
+				path = "pieces/0/sections/3/join parts/0"
+			}
+		case "spacing":
+			change(Change{Act: Put, Path: "pieces/1/sections/1", Key: "then"})
+		case "start":
+			change(Change{Act: Begin, Path: "pieces/1/sections/0", Key: "start from"})
+		case "join":
+			change(Change{Act: Put, Key: "joins", Value: "A side"})
+		case "material":
+			change(Change{Act: Put, Key: "yarn", Value: "wool: any"})
+		case "line":
+			src = []byte(strings.Replace(begun, "sizes: S (M, L)\n", "sizes: S (M, L)\nnotes:\n  - One.\n", 1))
+		}
+		require.NotEmpty(t, entries[list], list)
+		for _, e := range entries[list] {
+			c := Change{Act: Insert, Path: path, Key: e.name}
+			if list == "first section" {
+				c.Act = Begin
+				if e.name == "start from" {
+					c.Path = "pieces/1/sections/0"
+				}
+			}
+			if e.ask != "" {
+				_, err := Edit(src, c)
+				assert.ErrorContains(t, err, e.ask, "%s %s", list, e.name)
+				c.Value = "a line: \"so\""
+				if v := asked[e.name]; v != "" {
+					c.Value = v
+				}
+			}
+			out, err := Edit(src, c)
+			if !assert.NoError(t, err, "%s %s", list, e.name) {
+				continue
+			}
+			_, found := Pattern("t", out)
+			assert.Empty(t, found, "%s %s:\n%s", list, e.name, out)
+			assert.Contains(t, string(out), "# the last")
+			if list == "material" || list == "line" {
+				assert.Contains(t, string(out), `"a line: \"so\""`)
+			}
+		}
+	}
+	for list := range entries {
+		assert.NotEmpty(t, lists[list], list)
+	}
+}
+
+// 41 (44, 48) stitches: 20 and 21, 22 and 22, 24 and 24; a sideways rib of as many rows.
+func TestWhatBeginsTakesTheStitchesThatThereAre(t *testing.T) {
+	after := func(first, last int) []int {
+		assert.LessOrEqual(t, first, last)
+		return []int{41, 44, 48}
+	}
+	out, err := Edit([]byte(begun), Change{Act: Insert, Path: "pieces/0/sections/1", Key: "divide", After: after})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), "part: Right part\n            stitches: 20 (22, 24)\n")
+	assert.Contains(t, string(out), "part: Left part\n            stitches: 21 (22, 24)\n")
+	again, err := Edit(out, Change{Act: Insert, Path: "pieces/0/sections/2", Key: "join parts"})
+	require.NoError(t, err)
+	assert.Contains(t, string(again), "      - join parts:\n          - Right part\n          - Left part\n      # the last\n")
+	other, err := Edit(again, Change{Act: Insert, Path: "pieces/0/sections/3", Key: "divide"})
+	require.NoError(t, err)
+	assert.Contains(t, string(other), "part: Right part 2\n", "names are new")
+
+	for kind, want := range map[string]string{
+		"chain":    "- chain: 42 (45, 49)\n        stitches: 41 (44, 48)\n      - even",
+		"sideways": "- sideways: rib\n        stitches: 8\n        rows: 41 (44, 48)\n      - pick up: 1 in each row\n      - even",
+		"ring":     "- ring: 41 (44, 48)\n      - even",
+	} {
+		out, err := Edit([]byte(begun), Change{Act: Begin, Path: "pieces/0/sections/0", Key: kind, After: after})
+		require.NoError(t, err)
+		assert.Contains(t, string(out), want)
+		back, err := Edit(out, Change{Act: Begin, Path: "pieces/0/sections/0", Key: "cast on", After: after})
+		require.NoError(t, err)
+		assert.Equal(t, strings.Replace(begun, " # as drawn", "", 1), string(back), "a rib goes with what is picked up along it")
+	}
+	_, err = Edit([]byte(begun), Change{Act: Begin, Path: "pieces/0/sections/1", Key: "chain"})
+	assert.ErrorContains(t, err, "first section")
+	_, err = Edit([]byte(begun), Change{Act: Begin, Path: "pieces/0/sections/0", Key: "start from"})
+	assert.ErrorContains(t, err, "no piece before it")
+}
+
+func TestANameCanBeAddedToAMappingOfNames(t *testing.T) {
+	out, err := Edit([]byte(begun), Change{Act: Put, Path: "gauges", Key: "rib", Value: "22 sts and 30 rows over 10 cm"})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), "in dc\n  rib: 22 sts and 30 rows over 10 cm\npieces:")
+	out, err = Edit(out, Change{Act: Put, Key: "finished", Name: "bust", Value: "80 (88, 96) cm"})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), "finished:\n  bust: 80 (88, 96) cm\n")
+	out, err = Edit(out, Change{Act: Put, Key: "bodies", Name: "bust: high", Value: "76 (82, 90) cm"})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), "bodies:\n  \"bust: high\": 76 (82, 90) cm\n")
+	_, err = Edit([]byte(begun), Change{Act: Put, Key: "bodies", Name: "bust", Value: "a: [b"})
+	assert.Error(t, err)
+	_, err = Edit([]byte(begun), Change{Act: Put, Key: "bodies", Name: "a\nb", Value: "1"})
+	assert.Error(t, err)
+}
+
+// full.yaml has every key and every kind of section: each value that stands in it, but
+// for the block of rows, is a field of the form, and one that can be changed there.
+func TestTheFormHasAFieldForEveryValueOfEverySection(t *testing.T) {
+	src := patterns(t)["full.yaml"]
+	fields, groups := allFields(t, src)
+	has := map[string]Field{}
+	for _, f := range fields {
+		has[f.Path] = f
+	}
+	for _, g := range groups { // a section that is a word alone
+		has[g.Path] = Field{}
+	}
+	r, root := whole(src)
+	kinds, values := map[string]bool{}, 0
+	var walk func(n *yaml.Node, path string)
+	walk = func(n *yaml.Node, path string) {
+		switch n.Kind {
+		case yaml.MappingNode:
+			if k := r.kind(n); k != nil && strings.Contains(path, "sections/") {
+				kinds[k.name] = true
+			}
+			for _, p := range pairs(n, r) {
+				if k := spaced(p.at.Value); k != "fold" && k != "gather" && k != "rows" || p.val.Kind == yaml.ScalarNode && p.val.Style&yaml.LiteralStyle == 0 && k == "rows" {
+					walk(p.val, under(path, k))
+				}
+			}
+		case yaml.SequenceNode:
+			for i, c := range elements(n, r) {
+				walk(c, under(path, strconv.Itoa(i)))
+			}
+		default:
+			f, ok := has[path]
+			assert.True(t, ok, "%s: %s has no field", path, n.Value)
+			assert.False(t, f.Fixed, path)
+			values++
+		}
+	}
+	walk(root, "")
+	t.Logf("%d values, %d fields", values, len(fields))
+	assert.Greater(t, values, 200)
+	for _, k := range leads() {
+		assert.True(t, kinds[k] || k == "fold" || k == "gather", "%s is not in full.yaml", k)
+	}
+}
