@@ -21,9 +21,9 @@ func gored(round bool, odd string, counts ...expr.Graded) *Piece {
 		p.Of = append(p.Of, Panel{Name: "Gore " + string(rune('A'+i)), Stitches: c})
 		sum = expr.Counts(sum.Int(0, 0)+c.Int(0, 0), sum.Int(1, 0)+c.Int(1, 0))
 	}
-	shape := &Shape{Shapings: []Shaping{{By: n(1), At: Lines, Every: n(4), Times: n(5)}}}
+	shape := &Shape{Shapings: []Shaping{{By: c(1, 1), At: Lines, Every: c(4, 4), Times: c(5, 5)}}}
 	if odd != "" {
-		shape.Shapings = append(shape.Shapings, Shaping{By: n(1), At: Lines, Panel: "Gore " + odd, Every: n(8), Times: n(2)})
+		shape.Shapings = append(shape.Shapings, Shaping{By: c(1, 1), At: Lines, Panel: "Gore " + odd, Every: c(8, 8), Times: c(2, 2)})
 	}
 	return &Piece{Name: "Skirt", Kind: KindBody, Round: round, Sections: []Section{&CastOn{Stitches: sum}, p, shape, &BindOff{All: true}}}
 }

@@ -13,6 +13,7 @@ type Garment struct {
 	Size     string
 	Index    int // of the size in Pattern.Sizes
 	Pieces   []*Made
+	Without  []string // pieces left out because they have no rows in this size
 	Seams    []Seam
 	Findings finding.List // arithmetic that does not fit, found in the working
 }
@@ -203,5 +204,6 @@ type Seam struct {
 	Sew, Into             []Edge
 	SewLength, IntoLength units.Num // mm, all edges and all pieces to make together
 	SewCount, IntoCount   int       // stitches or rows
+	SewOf, IntoOf         string    // of how many pieces they are, in words; nothing if each is made once
 	Broken                bool      // of edges that follow from an error in the working
 }

@@ -112,6 +112,30 @@ func TestOneOfTwoSleevesIsHeldAgainstTheArmholeOfOneSide(t *testing.T) {
 	}
 }
 
+// What fits better is not what is meant: the words say how many are counted, and the finding tells it.
+func TestAllPiecesAreCountedUnlessTheWordsSayOneSide(t *testing.T) {
+	right, left := square("Right front", 1), square("Left front", 1)
+	for _, c := range []struct {
+		into []string
+		want int64 // mm of sleeve, of 200 each
+		of   string
+	}{
+		{[]string{"Body lower edge"}, 400, "all 2 to make"},
+		{[]string{"Body left side"}, 200, "one of the 2 to make"},
+		{[]string{"Right front left side", "Body right side"}, 200, "one of the 2 to make"},
+		{[]string{"Right front upper edge", "Left front upper edge"}, 400, "all 2 to make"},
+		{[]string{"Right front upper edge", "Body lower edge"}, 400, "all 2 to make"},
+	} {
+		p := plain(square("Body", 1), right, left, square("Sleeve", 2))
+		p.Joins = []Join{{Sew: []string{"Sleeve upper edge"}, Into: c.into}}
+		g := Work(p, 0)
+		require.Len(t, g.Seams, 1)
+		assert.Equal(t, c.want, g.Seams[0].SewLength.Floor(), c.into)
+		assert.Equal(t, c.of, g.Seams[0].SewOf, c.into)
+		assert.Empty(t, g.Seams[0].IntoOf)
+	}
+}
+
 func TestAnEdgeSewnToItselfAtAFoldIsMarkedOnBothHalves(t *testing.T) {
 	p := plain(square("Hood", 1))
 	p.Joins = []Join{{Sew: []string{"Hood upper edge"}, Into: []string{"Hood upper edge"}, How: AtFold}}

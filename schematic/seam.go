@@ -137,9 +137,11 @@ func (b *builder) seams() {
 		}
 		s.Sew, s.SewLength, s.SewCount = side(sew, false)
 		s.Into, s.IntoLength, s.IntoCount = side(into, false)
-		if one, length, count := side(sew, true); oneOfEach(j, sew, into) && nearer(length, s.SewLength, s.IntoLength) {
-			s.Sew, s.SewLength, s.SewCount = one, length, count
+		one := oneOfEach(j, sew, into)
+		if one {
+			s.Sew, s.SewLength, s.SewCount = side(sew, true)
 		}
+		s.SewOf, s.IntoOf = counted(sew, one), counted(into, false)
 		for _, e := range append(sew, into...) {
 			s.Broken = s.Broken || e.edge.Doubt
 			if j.How != AtFold {
@@ -172,16 +174,42 @@ func side(chain []ofPiece, one bool) (edges []Edge, length units.Num, count int)
 	return edges, length, count
 }
 
-// oneOfEach reports whether a join may mean one of several pieces that are sewn alike, such as
-// a sleeve into the armhole of one side: every reference names one edge, and what it is
-// sewn into is made once.
+// oneOfEach reports whether a join means one of several pieces that are sewn alike, such as a
+// sleeve into the armhole of one side: every edge sewn to says left, or every one right, so that the
+// other side takes the other piece. It is the words that say so, never what would fit better.
 func oneOfEach(j *Join, sew, into []ofPiece) bool {
-	return len(sew) == len(j.Sew) && len(into) == len(j.Into) &&
-		!slices.ContainsFunc(into, func(e ofPiece) bool { return e.m.Make > 1 })
+	if len(j.Into) == 0 || len(sew) != len(j.Sew) || len(into) != len(j.Into) || slices.ContainsFunc(into, func(e ofPiece) bool { return e.m.Make > 1 }) {
+		return false
+	}
+	first := sideIn(j.Into[0])
+	return first != "" && !slices.ContainsFunc(j.Into, func(ref string) bool { return sideIn(ref) != first })
 }
 
-// nearer reports whether a is closer to to than b is.
-func nearer(a, b, to units.Num) bool { return a.Sub(to).Abs().Less(b.Sub(to).Abs()) }
+// sideIn is left or right, whichever an edge reference says first: that of the piece or part, or
+// else that of the edge.
+func sideIn(ref string) string {
+	for _, w := range strings.Fields(strings.ToLower(ref)) {
+		if w == "left" || w == "right" {
+			return w
+		}
+	}
+	return ""
+}
+
+// counted says how many of the pieces to make a side of a seam has; nothing if each is made once.
+func counted(chain []ofPiece, one bool) string {
+	most := 0
+	for _, e := range chain {
+		most = max(most, e.m.Make)
+	}
+	switch {
+	case most < 2:
+		return ""
+	case one:
+		return fmt.Sprintf("one of the %d to make", most)
+	}
+	return fmt.Sprintf("all %d to make", most)
+}
 
 type ofPiece struct {
 	m    *Made

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -31,13 +32,36 @@ func Work(p *Pattern, i int) *Garment {
 		b.piece(q)
 	}
 	for _, q := range p.Pieces {
-		if m := b.made[q.Name]; m != nil {
+		m := b.made[q.Name]
+		switch {
+		case m == nil:
+		case m.rowless():
+			b.leaveOut(m)
+		default:
 			g.Pieces = append(g.Pieces, m)
 		}
 	}
 	b.seams()
 	g.Findings.Sort()
 	return g
+}
+
+// rowless reports whether a piece has no row in its size: stitches cast on and bound off again.
+func (m *Made) rowless() bool {
+	return !m.Broken && m.Area.Sign() == 0 && !slices.ContainsFunc(m.Views, func(v View) bool {
+		return slices.ContainsFunc(v.Outline, func(l []Point) bool { return PolygonArea(l) != 0 })
+	})
+}
+
+// leaveOut leaves a piece out of its size, where it would be drawn as a line.
+func (b *builder) leaveOut(m *Made) {
+	b.g.Without = append(b.g.Without, m.Name)
+	if m.MirrorOf != "" {
+		return // told of what it mirrors
+	}
+	b.find(finding.Finding{Kind: "arithmetic/no-rows", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name,
+		Message: fmt.Sprintf("%s has no rows in this size and is left out of it", m.Name), Have: "0 rows", Want: "rows, or no such piece",
+		Fix: "say `make: none` for this size (a dash in the line of `make`), or give it rows"})
 }
 
 // builder works the pieces of one size, each once, those that others start from

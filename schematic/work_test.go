@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -280,4 +281,23 @@ func TestMotifsShareTheirJoinings(t *testing.T) {
 	require.Len(t, m.Views[0].Outline, 1)
 	assert.Len(t, m.Views[0].Outline[0], 8, "edges in one line are separate motifs' edges until merged")
 	assert.Equal(t, units.Int(204), find(t, m, "panel.width").Length)
+}
+
+// A pocket that the middle size has no rows for is left out of it, with a note; what it mirrors tells it.
+func TestAPieceWithoutRowsIsLeftOutOfItsSize(t *testing.T) {
+	p := plain(
+		&Piece{Name: "Back", Sections: []Section{&CastOn{Stitches: expr.Counts(40, 44, 48)}, &Even{Amount: Amount{Rows: expr.Counts(20, 20, 20)}}, &BindOff{All: true}}},
+		&Piece{Name: "Pocket", Pos: at(7), Sections: []Section{&CastOn{Stitches: expr.Counts(10, 10, 10)}, &Even{Amount: Amount{Rows: expr.Counts(12, 0, 14)}}, &BindOff{All: true}}},
+		&Piece{Name: "Other pocket", MirrorOf: "Pocket", Pos: at(9)},
+	)
+	p.Sizes = expr.Sizes{Names: []string{"S", "M", "L"}, Groups: []int{1, 2}}
+	gs := WorkAll(p)
+	for i, want := range [][]string{nil, {"Pocket", "Other pocket"}, nil} {
+		assert.Equal(t, want, gs[i].Without)
+		assert.Len(t, gs[i].Pieces, 3-len(want))
+	}
+	assert.Empty(t, gs[0].Findings)
+	assert.Equal(t, []string{"7 arithmetic/no-rows"}, toldAt(gs[1]))
+	assert.Equal(t, finding.Note, gs[1].Findings[0].Severity)
+	assert.Empty(t, gs[2].Findings)
 }

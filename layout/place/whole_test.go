@@ -27,12 +27,12 @@ func skirt(gores int, odd bool) []*schematic.Garment {
 		panels.Of = append(panels.Of, schematic.Panel{Name: fmt.Sprintf("Gore %d", i+1), Stitches: expr.Counts(n[0], n[1])})
 		sum[0], sum[1] = sum[0]+n[0], sum[1]+n[1]
 	}
-	one := expr.Counts(1)
+	one := expr.Counts(1, 1)
 	return schematic.WorkAll(&schematic.Pattern{Title: "Skirt", Sizes: expr.Sizes{Names: []string{"S", "M"}, Groups: []int{1, 1}}, Steps: units.Usual,
 		Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(20), Rows: units.Int(25), Over: units.Int(100)}},
 		Pieces: []*schematic.Piece{{Name: "Skirt", Kind: schematic.KindBody, Round: true, Sections: []schematic.Section{
 			&schematic.CastOn{Stitches: expr.Counts(sum[0], sum[1])}, panels,
-			&schematic.Shape{Shapings: []schematic.Shaping{{By: one, At: schematic.Lines, Every: expr.Counts(4), Times: expr.Counts(5)}}},
+			&schematic.Shape{Shapings: []schematic.Shaping{{By: one, At: schematic.Lines, Every: expr.Counts(4, 4), Times: expr.Counts(5, 5)}}},
 			&schematic.BindOff{All: true},
 		}}}})
 }

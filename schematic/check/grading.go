@@ -114,7 +114,7 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 		missed := map[string]bool{}
 		for _, s := range order {
 			i := slices.IndexFunc(g.Pieces, func(m *schematic.Made) bool { return m.Name == s.piece })
-			s.quiet[g.Index] = i >= 0 && g.Pieces[i].Broken || i < 0 && missed[s.piece]
+			s.quiet[g.Index] = i >= 0 && g.Pieces[i].Broken || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
 			missed[s.piece] = missed[s.piece] || i < 0
 		}
 	}
@@ -155,25 +155,39 @@ func (s *series) holes(p *schematic.Pattern) finding.List {
 		s.line(p), "a value in each size between the first and the last that has one", "add it, or see that the dash is meant")}
 }
 
-// backwards are widths that are smaller than those of the size before. Lengths
-// may well be: a sleeve grows shorter as the body grows wider (common practice).
+// backwards are widths that are smaller than those of the size before, all of a series told as one.
+// Lengths may well be: a sleeve grows shorter as the body grows wider (common practice).
 func (s *series) backwards(p *schematic.Pattern) finding.List {
-	var all finding.List
+	var sizes, ways, haves []string
 	s.steps(func(a, b int) {
 		if !s.vals[b].Add(units.Max(s.grain[a], s.grain[b])).Less(s.vals[a]) && !(s.grain[a].Sign() == 0 && s.vals[b].Less(s.vals[a])) {
 			return
 		}
-		all = append(all, s.find("grading/backwards", finding.Warning, []string{p.Sizes.Names[b]},
-			fmt.Sprintf("%s goes back from size %s to %s", s.name, p.Sizes.Names[a], p.Sizes.Names[b]),
-			fmt.Sprintf("%s in %s, %s in %s", long(s.vals[a], s.unit), p.Sizes.Names[a], long(s.vals[b], s.unit), p.Sizes.Names[b]),
-			"at least as much as in the size before", "look for two values that changed places, or a wrong digit: "+s.line(p)))
+		from, to := p.Sizes.Names[a], p.Sizes.Names[b]
+		sizes = append(sizes, to)
+		ways = append(ways, fmt.Sprintf("from size %s to %s", from, to))
+		haves = append(haves, fmt.Sprintf("%s in %s, %s in %s", long(s.vals[a], s.unit), from, long(s.vals[b], s.unit), to))
 	})
-	return all
+	if len(sizes) == 0 {
+		return nil
+	}
+	return finding.List{s.find("grading/backwards", finding.Warning, sizes,
+		fmt.Sprintf("%s goes back %s", s.name, listed(ways)), strings.Join(haves, "; "),
+		"at least as much as in the size before", "look for two values that changed places, or a wrong digit: "+s.line(p))}
+}
+
+// listed are words in a row: a, b and c.
+func listed(words []string) string {
+	last := len(words) - 1
+	if last < 1 {
+		return strings.Join(words, "")
+	}
+	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
 // jumps are steps from size to size, up or down, of more than three times the
 // middle one of the others, and more than three centimetres: unlike its neighbours, and
-// worth a look.
+// worth a look. One wrong value makes two, so that those of a series are told as one.
 func (s *series) jumps(p *schematic.Pattern) finding.List {
 	const times, floor = 3, 10 // mm
 	var steps []units.Num
@@ -185,7 +199,7 @@ func (s *series) jumps(p *schematic.Pattern) finding.List {
 	if len(steps) < 3 {
 		return nil
 	}
-	var all finding.List
+	var sizes, ways, haves, wants []string
 	for i, step := range steps {
 		others := slices.Delete(slices.Clone(steps), i, i+1)
 		for k := range others {
@@ -202,12 +216,24 @@ func (s *series) jumps(p *schematic.Pattern) finding.List {
 		if step.Sign() < 0 {
 			way = "less"
 		}
-		all = append(all, s.find("grading/jump", finding.Note, []string{b},
-			fmt.Sprintf("%s makes a step from size %s to %s unlike the others", s.name, a, b),
-			fmt.Sprintf("%s %s in %s than in %s", long(step.Abs(), s.unit), way, b, a),
-			fmt.Sprintf("about %s, as between the other sizes", long(middle, s.unit)), "look for a wrong digit: "+s.line(p)))
+		sizes = append(sizes, b)
+		ways = append(ways, fmt.Sprintf("from size %s to %s", a, b))
+		haves = append(haves, fmt.Sprintf("%s %s in %s than in %s", long(step.Abs(), s.unit), way, b, a))
+		if want := fmt.Sprintf("about %s", long(middle, s.unit)); !slices.Contains(wants, want) {
+			wants = append(wants, want)
+		}
 	}
-	return all
+	switch len(sizes) {
+	case 0:
+		return nil
+	case 1:
+		ways[0] = "a step " + ways[0]
+	default:
+		ways[0] = "steps " + ways[0]
+	}
+	return finding.List{s.find("grading/jump", finding.Note, sizes,
+		fmt.Sprintf("%s makes %s unlike the others", s.name, listed(ways)), strings.Join(haves, "; "),
+		strings.Join(wants, ", or ")+", as between the other sizes", "look for a wrong digit: "+s.line(p))}
 }
 
 // steps calls f with each size that has a value and the next one that has.

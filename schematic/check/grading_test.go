@@ -52,6 +52,23 @@ func TestTwoValuesThatChangedPlacesGoBackwards(t *testing.T) {
 	assert.Equal(t, finding.Warning, got[0].Severity)
 }
 
+// Two values that changed places and two others: one series, one finding, with both places.
+func TestTwoStepsBackInOneSeriesAreToldAsOne(t *testing.T) {
+	got := bodies(pattern(nine...), map[string]expr.Graded{"bust": inches(112, 128, 160, 144, 176, 192, 224, 208, 240)})
+	require.Equal(t, []string{"grading/backwards"}, kinds(got))
+	assert.Equal(t, []string{"L", "4X"}, got[0].Sizes)
+	assert.Equal(t, "body bust goes back from size M to L and from size 3X to 4X", got[0].Message)
+	assert.Equal(t, "40 in in M, 36 in in L; 56 in in 3X, 52 in in 4X", got[0].Have)
+}
+
+// One wrong digit among lengths makes a step there and a step back.
+func TestAWrongDigitAmongLengthsIsToldOnce(t *testing.T) {
+	got := bodies(pattern(nine...), map[string]expr.Graded{"arm to underarm": inches(66, 68, 68, 170, 70, 72, 72, 72, 72)})
+	require.Equal(t, []string{"grading/jump"}, kinds(got))
+	assert.Equal(t, []string{"L", "1X"}, got[0].Sizes)
+	assert.Equal(t, "25.5 in more in L than in M; 25 in less in 1X than in L", got[0].Have)
+}
+
 // Common practice: sleeves grow shorter as bodies grow wider.
 func TestALengthMayGrowShorterButNotAllAtOnce(t *testing.T) {
 	assert.Empty(t, bodies(pattern(nine...), map[string]expr.Graded{"arm to underarm": inches(72, 72, 71, 70, 70, 69, 68, 66, 66)}))

@@ -36,6 +36,14 @@ type joined struct {
 	s *schematic.Seam
 }
 
+// of is a side of a seam with how many pieces are counted, if any is made several times.
+func of(name, pieces string) string {
+	if pieces == "" {
+		return name
+	}
+	return name + " (" + pieces + ")"
+}
+
 func names2(j *schematic.Join) (sew, into string) {
 	return strings.Join(j.Sew, " + "), strings.Join(j.Into, " + ")
 }
@@ -48,7 +56,7 @@ func counts(g *schematic.Garment, s *schematic.Seam) finding.List {
 	sew, into := names2(s.Join)
 	return joined{g, s}.find("joins/count",
 		fmt.Sprintf("%s and %s are sewn stitch to stitch and have not as many", sew, into),
-		fmt.Sprintf("%d along %s, %d along %s", s.SewCount, sew, s.IntoCount, into),
+		fmt.Sprintf("%d along %s, %d along %s", s.SewCount, of(sew, s.SewOf), s.IntoCount, of(into, s.IntoOf)),
 		"as many along both", fmt.Sprintf("work %d along one of them, or say how they are eased", max(s.SewCount, s.IntoCount)))
 }
 
@@ -60,6 +68,7 @@ func rate(g *schematic.Garment, s *schematic.Seam) finding.List {
 		return nil
 	}
 	ofStitches, ofRows := names2(s.Join)
+	ofStitches, ofRows = of(ofStitches, s.SewOf), of(ofRows, s.IntoOf)
 	sts, rows := s.SewCount, s.IntoCount
 	if alongRows(s.Sew) && !alongRows(s.Into) {
 		ofStitches, ofRows, sts, rows = ofRows, ofStitches, rows, sts
@@ -91,7 +100,7 @@ func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 	slack := slackA.Add(slackB)
 	over := sewn.Sub(into)
 	nameA, nameB := names2(s.Join)
-	have := fmt.Sprintf("%s is %s, %s is %s", nameA, long(sewn, u), nameB, long(into, u))
+	have := fmt.Sprintf("%s is %s, %s is %s", of(nameA, s.SewOf), long(sewn, u), of(nameB, s.IntoOf), long(into, u))
 	tolerance := fmt.Sprintf(", give or take %s: half a stitch or row of each edge", long(slack, u))
 	j := joined{g, s}
 	switch s.Join.How {

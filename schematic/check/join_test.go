@@ -91,3 +91,17 @@ func TestAFindingOfASeamTellsBothLengths(t *testing.T) {
 	assert.Equal(t, "as long as each other, give or take 0.75 cm: half a stitch or row of each edge", got[0].Want)
 	assert.Equal(t, "lengthen Body armhole by 4 cm, or say how the seam is made (`eased by`, `gathered`)", got[0].Fix)
 }
+
+func TestAFindingOfASeamTellsHowManyPiecesAreCounted(t *testing.T) {
+	p := pattern("S")
+	for _, how := range []schematic.JoinHow{schematic.AsLong, schematic.StitchToStitch} {
+		g := &schematic.Garment{Pattern: p, Size: "S"}
+		s := seam(schematic.Join{Sew: []string{"Sleeve top"}, Into: []string{"Body slot"}, How: how}, []schematic.Edge{across(20)}, []schematic.Edge{across(20)}, 2)
+		s.SewOf = "all 2 to make"
+		g.Seams = []schematic.Seam{s}
+		got := Pattern(p, []*schematic.Garment{g})
+		assert.Len(t, got, 1)
+		assert.Contains(t, got[0].Have, "Sleeve top (all 2 to make)")
+		assert.NotContains(t, got[0].Have, "Body slot (")
+	}
+}

@@ -65,6 +65,7 @@ var Kinds = []About{
 	{"arithmetic/join-gap", "stitches added that do not fill the gap between two parts"},
 	{"arithmetic/mitre", "a mitre that does not bend as stated"},
 	{"arithmetic/flat", "rounds that grow more than a flat circle does"},
+	{"arithmetic/no-rows", "a piece that has no rows in a size, and is left out of it"},
 	{"arithmetic/motifs", "a grid without a motif"},
 	{"reference/edge", "an edge that no piece has"},
 	{"drawn/written", "a written measurement that the counts do not make at the gauge"},
