@@ -44,7 +44,7 @@ func columns(w *Work, left bool) ([]knitRow, int) {
 		} else {
 			cols = columnsOver(row, at, below, runsRight(w, r-1), l)
 		}
-		if !row.Base {
+		if !row.Base || row.Held {
 			k := knitRow{row: r}
 			for i := range n {
 				s := &row.St[at(i)]

@@ -119,6 +119,20 @@ func (w *Work) places(from, to int) (repeats, others []int, ok bool) {
 	if !ok {
 		return nil, nil, false
 	}
+	if w.kept != nil && w.kept.Of > 1 {
+		gap := 0 // places of a break before
+		for i, at := range st.at[:len(st.at)-1] {
+			if i > 0 && w.Rows[from].St[st.at[i-1]].Break {
+				gap = 1
+			}
+			if k := at - gap - w.kept.From; k%w.kept.Of == 0 {
+				repeats = append(repeats, at)
+			} else {
+				others = append(others, at)
+			}
+		}
+		return repeats, others, true
+	}
 	first, p, times, found := st.repeat()
 	for i, at := range st.at[:len(st.at)-1] {
 		if found && i >= first && i <= first+p*times && (i-first)%p == 0 && st.at[first+p]-st.at[first] > 1 {
@@ -140,7 +154,7 @@ func (p *plan) side(all [][]span, cut, from, to int) []pt {
 			continue
 		}
 		lowV, highV := (a.fv+b.fv)/2, min(a.v, b.v)
-		if p.lines[row].row.Base {
+		if p.lines[row].row.Base && !p.lines[row].row.Held {
 			lowV, highV = -ovalWide, ovalWide/2
 		}
 		foot := (footX(p, a) + footX(p, b)) / 2

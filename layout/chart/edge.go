@@ -86,7 +86,7 @@ func (s *sideways) along(w *Work, r int) *Work {
 		place[i] = k
 		base.St = append(base.St, St{Kind: rowEnd})
 	}
-	out := &Work{Title: w.Title, Terms: w.Terms, More: w.More, Same: w.Same, Rows: []Row{base}}
+	out := &Work{Title: w.Title, Terms: w.Terms, More: w.More, Same: w.Same, From: w.From, kept: w.kept, Rows: []Row{base}}
 	for i := r; i < len(w.Rows); i++ {
 		row := w.Rows[i]
 		if i == r {

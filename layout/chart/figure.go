@@ -68,8 +68,24 @@ func (p *plan) stitches(f *figure) {
 	for r, l := range p.lines {
 		for i := range l.row.St {
 			if n := l.at(i); !n.mark {
-				f.add(newMark(r+p.off, true, p.draw(n)...))
+				m := newMark(r+p.off, true, p.draw(n)...)
+				if l.row.Held {
+					m.quieten()
+				}
+				f.add(m)
 			}
+		}
+	}
+}
+
+// quieten draws a mark in grey.
+func (m *mark) quieten() {
+	for _, q := range m.paths {
+		if q.Style.Stroke == sheet.Black {
+			q.Style.Stroke = sheet.Grey
+		}
+		if q.Style.Fill == sheet.Black {
+			q.Style.Fill = sheet.Grey
 		}
 	}
 }

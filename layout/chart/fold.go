@@ -112,7 +112,10 @@ func (p *plan) breaks(f *figure, o *Options, scale float64) {
 				continue
 			}
 			lo, hi := l.base, l.top
-			if l.row.Base {
+			switch {
+			case l.row.Held:
+				lo, hi = -l.tallest(), 0
+			case l.row.Base:
 				lo, hi = -ovalWide, ovalWide
 			}
 			mid := (lo + hi) / 2

@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"fmt"
+
 	"flatwright/schematic/rows"
 	"flatwright/schematic/stitch"
 )
@@ -24,7 +26,7 @@ func FromGraph(g *rows.Graph, x *rows.Text) (*Work, bool) {
 		if len(r.Stitches) == 0 {
 			continue
 		}
-		row := Row{Number: r.Number, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start}
+		row := Row{Number: r.Number, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held}
 		for k := range r.Stitches {
 			s := &r.Stitches[k]
 			st := St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts}
@@ -47,10 +49,33 @@ func FromGraph(g *rows.Graph, x *rows.Text) (*Work, bool) {
 	if w.Craft() == stitch.Crochet {
 		w.pickedUp()
 	}
+	w.grown(g)
 	w.hookEnd()
 	w.sides()
 	w.starts()
 	return w, true
+}
+
+// grown says out of what stitches a work grows that begins with held ones. A foundation
+// that nothing is worked into, such as what another piece left, is none.
+func (w *Work) grown(g *rows.Graph) {
+	base := &w.Rows[0]
+	if base.Base && base.Held && len(w.Rows) > 1 && !w.Rows[1].Edge && w.Rows[1].loose() {
+		w.Rows = w.Rows[1:]
+		return
+	}
+	if !base.Held {
+		return
+	}
+	n := base.Counted()
+	w.From = plural(n, "held stitch")
+	if o := g.From; o != nil && o.Last-o.First+1 == n {
+		w.From = fmt.Sprintf("stitches %d to %d of the %d of ", o.First, o.Last, o.All)
+		if o.Row > 0 {
+			w.From += fmt.Sprintf("row %d of ", o.Row)
+		}
+		w.From += o.Section + ", counted from the right-hand edge"
+	}
 }
 
 // joined reports whether a row's instructions close it.

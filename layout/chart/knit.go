@@ -58,13 +58,20 @@ func (d *drawing) knit(o *Options) {
 			at := pt{X: float64(c) * cell, Y: r.low}
 			box := path("grid", 0.18, at, add(at, pt{X: cell}), add(at, pt{X: cell, Y: cell}), add(at, pt{Y: cell}))
 			box.Segs = append(box.Segs, sheet.Seg{Verb: sheet.Close})
-			f.add(newMark(r.row, false, box))
+			held := newMark(r.row, false, box)
+			if row.Held {
+				held.quieten()
+			}
+			f.add(held)
 			if !full[c] {
 				empty = true
 				f.add(newMark(r.row, false, noStitch(at)...))
 			}
 		}
 		for _, c := range r.cells {
+			if row.Held {
+				break
+			}
 			at := pt{X: (float64(c.col) + 0.5) * cell, Y: r.low + cell/2}
 			if c.st.Break {
 				f.add(newMark(r.row, false, zigzag(at)...))
@@ -278,6 +285,7 @@ func (d *drawing) knitKey(keys map[string]*stitch.Stitch, empty, two, left bool)
 		d.key = append(d.key, entry{"none", append([]*sheet.Path{square()}, noStitch(pt{})...), "no stitch: go on to the next square"})
 	}
 	d.key = append(d.key, arrows(right, wrong, left)...)
+	d.notes = append(d.notes, d.work.grownFrom()...)
 	d.notes = append(d.notes, "Knit symbols as the Craft Yarn Council lists them: a knit stitch is a blank square")
 	if wrong {
 		d.notes = append(d.notes, "wrong-side rows are drawn as they look from the right side")

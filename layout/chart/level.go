@@ -214,6 +214,13 @@ func (p *plan) baseLevels(l *line) {
 		}
 		return
 	}
+	if l.row.Held && p.form == flat { // they stand under the first row
+		for _, n := range l.nodes {
+			n.v, n.fv = 0, -n.h
+		}
+		l.top = 0
+		return
+	}
 	l.top = ovalWide / 2
 	if p.form != flat {
 		l.top = p.ringOf()

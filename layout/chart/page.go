@@ -144,9 +144,17 @@ func widestNumber(w *Work) string {
 	return s
 }
 
+// grownFrom says out of what the work grows.
+func (w *Work) grownFrom() []string {
+	if w.From == "" {
+		return nil
+	}
+	return []string{"Worked on " + w.From + "; they are drawn in grey"}
+}
+
 // notes say how the chart is read.
 func (p *plan) notes() []string {
-	var out []string
+	out := p.work.grownFrom()
 	switch {
 	case p.form != flat && p.left:
 		out = append(out, "Rounds are read clockwise from the centre")

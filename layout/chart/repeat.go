@@ -210,6 +210,9 @@ func (st *strips) repeat() (first, period, times int, ok bool) {
 // Repeat is the stitch repeat of a work in rows, if it has one of more than one
 // stitch.
 func (w *Work) Repeat() (Repeat, bool) {
+	if w.kept != nil {
+		return *w.kept, w.kept.Of > 1
+	}
 	from, to := w.block()
 	st, ok := w.strips(from, to)
 	if !ok {
@@ -224,7 +227,27 @@ func (w *Work) Repeat() (Repeat, bool) {
 	for r.Rest >= r.Of { // a run that the edges interrupt
 		r.Rest -= r.Of
 	}
-	return r, r.Of > 1
+	return r, r.Of > 1 && !w.shaped(r, from, to)
+}
+
+// shaped reports whether any row has so many stitches beside the repeats that it is the
+// shape of a piece which makes them, and not the edge of a pattern.
+func (w *Work) shaped(r Repeat, from, to int) bool {
+	all := w.spans(from, to)
+	for row := from; row < to; row++ {
+		in, out := 0, 0
+		for _, s := range all[row] {
+			if s.hi >= r.From && s.hi < r.From+r.Of*r.Times {
+				in++
+			} else {
+				out++
+			}
+		}
+		if out > 3*max(in/r.Times, 2) {
+			return true
+		}
+	}
+	return false
 }
 
 // block are the rows from the last edge on.
@@ -273,6 +296,13 @@ func (w *Work) shorten(mostWide int) (*Work, *Short) {
 	a, b := st.at[first+head*p], st.at[first+(times-(keep-head))*p]
 	all := w.spans(from, to)
 	out := *w
+	out.kept = &Repeat{}
+	if r, ok := w.Repeat(); ok {
+		if r.Times = min(r.Times, 2); head > 1 { // the second of those that stand before the break
+			r.From, r.Times = r.From+r.Of, 2
+		}
+		out.kept = &r
+	}
 	out.Rows = make([]Row, len(w.Rows))
 	var below []int
 	for r := range w.Rows {

@@ -24,6 +24,8 @@ func (r *Row) title() string {
 		word = "Round"
 	}
 	switch {
+	case r.Held:
+		return "Held stitches"
 	case r.Base && r.Round:
 		return "Ring"
 	case r.Base:

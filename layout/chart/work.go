@@ -31,6 +31,8 @@ type Work struct {
 	Note  string // a line for the heading; may be empty
 	More  int    // rows left out of the chart at its end
 	Same  string // what those are like
+	From  string // out of what it is worked, if it begins with held stitches
+	kept  *Repeat
 }
 
 // Row is one row or round.
@@ -40,6 +42,7 @@ type Row struct {
 	Wrong  bool // a wrong-side row
 	Round  bool
 	Base   bool // a foundation: chains, a ring, cast-on stitches
+	Held   bool // a foundation of stitches that stood before
 	Joined bool // closed with a slip stitch into its first stitch
 	Edge   bool // worked along the ends of the rows before: feet are indices of rows
 	Left   int  // stitches left out of it at its break

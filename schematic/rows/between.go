@@ -154,6 +154,7 @@ func (r *runner) joinYarn(n *Node, skipped int, l *Line) {
 	if r.g != nil {
 		r.g.anew()
 		r.g.foundation(r.fab, l.At.Line, false)
+		r.g.held()
 	}
 }
 

@@ -9,7 +9,8 @@ type Graph struct {
 	Size    string
 	Terms   stitch.Terms
 	Rows    []GraphRow
-	Cut     bool // more than maxGraph stitches: the rest is left out
+	Cut     bool    // more than maxGraph stitches: the rest is left out
+	From    *Origin // the divided row that it is a part of; nil: none
 
 	cur    GraphRow
 	flip   int // elements of the row below, if it is met from its other end; 0: not
@@ -25,6 +26,7 @@ type GraphRow struct {
 	RS       bool // a right-side row; rounds are, unless the work is turned
 	Round    bool
 	Start    bool // a foundation: chains, cast-on stitches, a ring
+	Held     bool // a foundation of stitches that a row before left
 	Line     int  // line of the text
 	Name     string
 	Stitches []GraphStitch
@@ -44,6 +46,14 @@ type GraphStitch struct {
 	RowEnd  int  // worked into the end of that row of a band worked before, from 1; 0: not
 	Ring    bool // worked into the ring
 	Group   int  // stitches of one shell or bracket in one place share a number; 0: none
+}
+
+// Origin says out of which stitches of a divided row a part is worked: those from First
+// to Last of all, counted as a right-side row meets them.
+type Origin struct {
+	Section          string
+	Row              int // 0: without a number
+	First, Last, All int
 }
 
 // maxGraph bounds the stitches of a graph.
@@ -71,6 +81,7 @@ func GraphOf(x *Text, section string, size int) (*Graph, bool) {
 		r.begin(s)
 		if want && r.fab != nil && r.known {
 			g.foundation(r.fab, 0, r.round) // what it goes on from
+			g.held()
 		}
 		for _, l := range s.Lines {
 			r.line(l)
@@ -216,6 +227,13 @@ func (g *Graph) commit(side int, name string) {
 // anew drops what was recorded before the section begins with stitches of its own.
 func (g *Graph) anew() {
 	g.Rows, g.places, g.total = nil, g.places[:0], 0
+}
+
+// held marks the row that was recorded last as one that stood before.
+func (g *Graph) held() {
+	if k := len(g.Rows) - 1; k >= 0 {
+		g.Rows[k].Held = true
+	}
 }
 
 // foundation records the row that a section begins from: chains, cast-on stitches, or

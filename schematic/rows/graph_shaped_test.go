@@ -1,6 +1,7 @@
 package rows
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -41,5 +42,86 @@ func TestAGraphShapesItsRowsAsTheWordsSay(t *testing.T) {
 		}
 		require.Greater(t, len(counts), 2+len(c.counts)-1, c.line)
 		assert.Equal(t, c.counts, counts[2:2+len(c.counts)], c.line)
+	}
+}
+
+// The parts of a division stand in it as they are listed.
+func TestAPartKnowsOutOfWhichStitchesItIsWorked(t *testing.T) {
+	x := Read("x.txt", []byte(`Terms: US
+Notes: The turning chain does not count as a stitch.
+# Body
+Ch 61.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (60 sc)
+Divide the row: 14 sts for Right front, 2 sts left unworked, 28 sts for Back, 2 sts left unworked, 14 sts for Left front.
+# Body, Right front
+Take up 14 held sts. (14 sts)
+Work 3 rows even in hdc. (14 sts)
+Bind off all sts.
+# Body, Back
+Take up 28 held sts. (28 sts)
+Work 2 rows even. (28 sts)
+Divide the row: 10 sts for First shoulder, 8 sts left unworked, 10 sts left unworked.
+# Body, Left front
+Take up 14 held sts. (14 sts)
+Dec 1 st at neck edge (left) every row 2 times, over 2 rows. (12 sts)
+`), Options{})
+	for _, c := range []struct {
+		section, stitch string
+		want            Origin
+	}{
+		{"Body, Right front", "hdc", Origin{"Body", 1, 1, 14, 60}},
+		{"Body, Back", "sc", Origin{"Body", 1, 17, 44, 60}},
+		{"Body, Left front", "sc", Origin{"Body", 1, 47, 60, 60}},
+	} {
+		g, ok := GraphOf(x, c.section, 0)
+		require.True(t, ok)
+		require.NotNil(t, g.From, c.section)
+		assert.Equal(t, c.want, *g.From, c.section)
+		assert.True(t, g.Rows[0].Held, c.section)
+		last := g.Rows[len(g.Rows)-1].Stitches
+		assert.Equal(t, c.stitch, last[0].Stitch.Plain().ID, c.section)
+	}
+	g, _ := GraphOf(x, "Body, Left front", 0)
+	row := g.Rows[1] // the first, a right-side row: it ends at the left edge
+	assert.Len(t, row.Stitches[len(row.Stitches)-1].Feet, 2)
+}
+
+// Stitches left unworked are at their edge, and chains added at an edge are worked into.
+func TestStitchesAreLeftAndAddedAtTheirEdge(t *testing.T) {
+	const head = "Terms: US\nNotes: The turning chain does not count as a stitch.\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\n"
+	for _, c := range []struct {
+		line        string
+		first, last int // the feet of the next row's ends, of 10 stitches and a chain that turns
+		chains      int
+	}{
+		{"Leave 3 sts unworked at right edge. (7 sts)", 9, 3, 0}, // row 1 began at the right
+		{"Leave 3 sts unworked at armhole edge (left). (7 sts)", 6, 0, 0},
+		{"Add 4 sts at right edge. (14 sts)", 13, 0, 4},
+		{"Add 4 sts at each end. (18 sts)", 17, 0, 8},
+	} {
+		x := Read("x.txt", []byte(head+c.line+"\nWork 2 rows even. "+c.line[strings.LastIndex(c.line, "("):]+"\n"), Options{})
+		require.Empty(t, Check(x, Options{}).Findings, c.line)
+		g, ok := GraphOf(x, "", 0)
+		require.True(t, ok)
+		require.Len(t, g.Rows, 4, c.line)
+		place := func(i int) int { // of a row, less what turns
+			n := 0
+			for k := range i {
+				if !g.Rows[1].Stitches[k].Turning {
+					n++
+				}
+			}
+			return n
+		}
+		row := g.Rows[2].Stitches
+		assert.Equal(t, c.first, place(row[0].Feet[0]), c.line)
+		assert.Equal(t, c.last, place(row[len(row)-1].Feet[0]), c.line)
+		chains := 0
+		for _, s := range g.Rows[1].Stitches {
+			if s.Stitch == chainStitch {
+				chains++
+			}
+		}
+		assert.Equal(t, c.chains, chains, c.line)
 	}
 }

@@ -1,5 +1,7 @@
 package rows
 
+import "strings"
+
 // everyRow reads '6th row', 'RS row', 'foll 4th row', 'other row', 'row'.
 func (p *parser) everyRow(w *Where) bool {
 	w.Every = Num{All: 1}
@@ -209,8 +211,12 @@ func (p *parser) parts(op Op) *Node {
 	n := &Node{Op: op}
 	for !p.done() && !p.is(".") && !p.is(";") {
 		if v, ok := p.number(); ok {
+			p.unit()
 			n.Groups = append(n.Groups, StitchGroup{N: v, Any: true})
 			continue
+		}
+		if k := len(n.Groups); k > 0 && !p.is(",") {
+			n.Groups[k-1].Unit.Word = strings.TrimSpace(n.Groups[k-1].Unit.Word + " " + p.peek(0).s)
 		}
 		p.i++
 	}

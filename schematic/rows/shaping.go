@@ -255,12 +255,19 @@ func (r *runner) partsOf(n *Node) {
 		if r.g != nil {
 			r.g.anew()
 			r.g.foundation(r.fab, n.At.Line, false)
+			r.g.held()
+			r.g.From = r.origin(r.section.Name)
 		}
 		return
 	}
 	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
 		r.tell("rows/division", finding.Warning, n.At, "the parts add up to %s stitches, and the row has %s", "mend a part by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
 	}
+	s := split{section: r.section.Name, row: max(r.no, 0)}
+	for _, g := range n.Groups {
+		s.parts = append(s.parts, splitPart{strings.TrimPrefix(g.Unit.Word, "for "), max(g.N.At(r.size), 0)})
+	}
+	r.splits = append(r.splits, s)
 	if r.fab != nil {
 		r.last, r.parted = r.stuff(r.fab), r.cloth
 		r.lefts = append(r.lefts, left{f: r.fab, no: r.no})

@@ -75,6 +75,7 @@ type runner struct {
 	made    map[*Line][]int // stitches after each line, by size
 	cloth   cloth           // in which words say that rows are worked
 	parted  cloth           // that of the row that was divided last
+	splits  []split         // the rows that were divided
 }
 
 const maxRepeat = 2000
