@@ -137,7 +137,7 @@ func (l *sheetLines) numbers(name string, d expr.Dim, g expr.Graded) {
 	l.take(name, l.unitOf(d))
 	for i := range g.Vals {
 		if !g.Has[i] {
-			l.b.text(first+i, expr.Dash, 0)
+			l.b.text(first+i, expr.Dash, l.b.none)
 			continue
 		}
 		l.b.number(first+i, l.float(g.Vals[i], d), l.styleOf(d))
@@ -151,7 +151,7 @@ func (l *sheetLines) formulas(name string, d expr.Dim, g expr.Graded, formula fu
 		l.b.row = row
 		for i := range g.Vals {
 			if !g.Has[i] {
-				l.b.text(first+i, expr.Dash, 0)
+				l.b.text(first+i, expr.Dash, l.b.none)
 				continue
 			}
 			l.b.formula(first+i, formula(first+i), l.float(g.Vals[i], d), l.styleOf(d))

@@ -137,8 +137,8 @@ func (l *sheetLines) cap(g *schematic.Grading, vals map[string]schematic.GradedV
 	upper, fit := l.leading(g), g.Name+", to fit"
 	edge := vals[g.Name+" edge"]
 	target := l.valuesOf(edge.Vals, func(v func(key string) units.Num) units.Num { return v("armhole").Add(v("ease")) }, g)
-	l.note(g.Name + ": how often and how far apart its decreases are, and its steps, were found by trying, not by a sum. They stay as they are when other numbers change.")
-	l.note(g.Name + " edge must come within half a stitch of what is to fit; if it does not, put the changed numbers into the pattern and grade it again.")
+	l.note(g.Name + ": its decreases and steps were found by trying, not by a sum: they stay when others change.")
+	l.note("Its edge must come within half a stitch of what is to fit. If it does not, change the pattern and grade it again.")
 	zero := func(int) string { return "0" }
 	l.formulas(fit, expr.LengthOf, target, of("%s+%s", l.with(g, "armhole", nil), l.with(g, "ease", zero)))
 	l.live(g.Name+" first", vals, l.with(g, "first", nil))

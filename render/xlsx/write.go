@@ -7,6 +7,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"unicode/utf8"
 
 	"github.com/xuri/excelize/v2"
 
@@ -35,11 +36,13 @@ func Write(w io.Writer, p *schematic.Pattern, gs []*schematic.Garment) error {
 	}
 	b.sheet = Measurements
 	b.measurements(table.Of(gs))
+	b.page()
 	if _, err := f.NewSheet(Grading); err != nil {
 		return fmt.Errorf("xlsx: %w", err)
 	}
 	b.sheet, b.row = Grading, 0
 	b.grading(p)
+	b.page()
 	if b.err != nil {
 		return fmt.Errorf("xlsx: %w", b.err)
 	}
@@ -73,7 +76,9 @@ type book struct {
 	steps units.Steps
 	err   error
 
-	head, group, length, count, note int // styles
+	head, size, group, length, count, none, note int // styles
+
+	widest int // the longest name of the sheet, in characters
 }
 
 func (b *book) style(s *excelize.Style) int {
@@ -85,9 +90,12 @@ func (b *book) style(s *excelize.Style) int {
 func (b *book) styles() {
 	format := func(s string) *string { return &s }
 	b.head = b.style(&excelize.Style{Font: &excelize.Font{Bold: true}, Border: []excelize.Border{{Type: "bottom", Style: 1, Color: "000000"}}})
+	b.size = b.style(&excelize.Style{Font: &excelize.Font{Bold: true}, Alignment: &excelize.Alignment{Horizontal: "right"},
+		Border: []excelize.Border{{Type: "bottom", Style: 1, Color: "000000"}}})
 	b.group = b.style(&excelize.Style{Font: &excelize.Font{Bold: true}})
 	b.length = b.style(&excelize.Style{CustomNumFmt: format("0.00")})
 	b.count = b.style(&excelize.Style{CustomNumFmt: format("0.###")})
+	b.none = b.style(&excelize.Style{Alignment: &excelize.Alignment{Horizontal: "right"}})
 	b.note = b.style(&excelize.Style{Font: &excelize.Font{Italic: true}})
 }
 
@@ -109,6 +117,9 @@ func at(col, row int) string {
 }
 
 func (b *book) text(col int, s string, style int) {
+	if col == 1 && style != b.note {
+		b.widest = max(b.widest, utf8.RuneCountInString(s))
+	}
 	b.keep(b.f.SetCellStr(b.sheet, b.cell(col), s))
 	if style > 0 {
 		b.keep(b.f.SetCellStyle(b.sheet, b.cell(col), b.cell(col), style))
@@ -126,19 +137,32 @@ func (b *book) formula(col int, formula string, v float64, style int) {
 	b.keep(b.f.SetCellFormula(b.sheet, b.cell(col), formula))
 }
 
+// page makes the first column as wide as its names, and the sheet one page wide, lying, with the
+// sizes on top of each page.
+func (b *book) page() {
+	b.keep(b.f.SetColWidth(b.sheet, "A", "A", float64(min(max(b.widest, 30), 70)+2)))
+	yes, lying, one, any := true, "landscape", 1, 0
+	b.keep(b.f.SetSheetProps(b.sheet, &excelize.SheetPropsOptions{FitToPage: &yes}))
+	b.keep(b.f.SetPageLayout(b.sheet, &excelize.PageLayoutOptions{Orientation: &lying, FitToWidth: &one, FitToHeight: &any}))
+	b.keep(b.f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: fmt.Sprintf("%s!$1:$%d", b.sheet, titleRows), Scope: b.sheet}))
+}
+
 func (b *book) next() { b.row++ }
 
-// first is the column of the first size.
-const first = 3
+// first is the column of the first size, titleRows are the rows above the numbers.
+const (
+	first     = 3
+	titleRows = 2
+)
 
 func (b *book) sizes(title string, names []string) {
 	b.next()
 	b.text(1, title, b.head)
 	b.text(2, "Unit", b.head)
 	for i, s := range names {
-		b.text(first+i, s, b.head)
+		b.text(first+i, s, b.size)
 	}
-	b.keep(b.f.SetColWidth(b.sheet, "A", "A", 34))
+	b.widest = 0
 	b.keep(b.f.SetPanes(b.sheet, &excelize.Panes{Freeze: true, XSplit: 2, YSplit: b.row, TopLeftCell: at(first, b.row+1), ActivePane: "bottomRight"}))
 }
 
@@ -178,7 +202,7 @@ func (b *book) pair(name string, cells []table.Cell, authored, other units.Unit,
 		b.text(2, authored.String(), 0)
 		for i, c := range cells {
 			if !c.Has {
-				b.text(first+i, table.None, 0)
+				b.text(first+i, table.None, b.none)
 				continue
 			}
 			b.number(first+i, units.In(end(c), authored).Float(), b.length)
@@ -188,7 +212,7 @@ func (b *book) pair(name string, cells []table.Cell, authored, other units.Unit,
 		b.text(2, other.String(), 0)
 		for i, c := range cells {
 			if !c.Has {
-				b.text(first+i, table.None, 0)
+				b.text(first+i, table.None, b.none)
 				continue
 			}
 			b.formula(first+i, at(first+i, b.row-1)+factor, units.In(end(c), other).Float(), b.length)

@@ -278,3 +278,36 @@ func TestASearchIsSaidToBeOneAndAllElseIsAFormula(t *testing.T) {
 	assert.Equal(t, []string{"left cap quick every", "left cap quick times", "left cap slow every", "left cap slow times", "left cap less slow every",
 		"left cap less slow times", "left cap last every", "left cap last times", "left cap step", "left cap step times"}, numbers)
 }
+
+// A sheet of many sizes prints on pages one sheet wide that each have the sizes on top; no name is cut, and a
+// size stands above its numbers.
+func TestASheetIsMadeToBePrinted(t *testing.T) {
+	f, err := excelize.OpenReader(bytes.NewReader(written(t, pattern(t, "../../examples/windlass-raglan.yaml"))))
+	require.NoError(t, err)
+	for _, s := range []string{Measurements, Grading} {
+		layout, err := f.GetPageLayout(s)
+		require.NoError(t, err)
+		assert.Equal(t, 1, *layout.FitToWidth)
+		assert.Equal(t, "landscape", *layout.Orientation)
+		width, err := f.GetColWidth(s, "A")
+		require.NoError(t, err)
+		rows, err := f.GetRows(s)
+		require.NoError(t, err)
+		for _, row := range rows {
+			if len(row) > 0 {
+				assert.LessOrEqual(t, len([]rune(row[0])), int(width), row[0])
+			}
+		}
+		id, err := f.GetCellStyle(s, at(first, titleRows))
+		require.NoError(t, err)
+		style, err := f.GetStyle(id)
+		require.NoError(t, err)
+		assert.Equal(t, "right", style.Alignment.Horizontal)
+		assert.Equal(t, "XS", rows[titleRows-1][first-1])
+	}
+	titles := map[string]string{}
+	for _, n := range f.GetDefinedName() {
+		titles[n.Scope] = n.RefersTo
+	}
+	assert.Equal(t, map[string]string{Measurements: "Measurements!$1:$2", Grading: "Grading!$1:$2"}, titles)
+}
