@@ -117,11 +117,12 @@ func (r *runner) stuff(f *fabric) *stitch.Stitch {
 	return k
 }
 
-// in takes the fabric that an instruction names.
+// in takes the fabric that an instruction names, and that it calls its rows rounds.
 func (r *runner) in(n *Node) {
 	if c := n.where().cloth; c != (cloth{}) {
 		r.cloth = c
 	}
+	r.round = r.round || n.where().rounds
 }
 
 // cloth is the fabric that the words from a token on to here name.

@@ -43,8 +43,8 @@ func (n *Node) atRight() bool {
 	return n.Name == "right"
 }
 
-// shapes adds what a shaping does in its rows to the plan of the rows. Side is 2 for a
-// first row that is a wrong-side row. The right edge is the beginning of a
+// shapes adds what a shaping does in its rows to the plan of the rows. Wrong: the
+// first is a wrong-side row. The right edge is the beginning of a
 // right-side row.
 func (n *Node) shapes(plan []edges, size, times int, wrong, round bool) {
 	w := n.where()

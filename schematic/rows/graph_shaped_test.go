@@ -125,3 +125,33 @@ func TestStitchesAreLeftAndAddedAtTheirEdge(t *testing.T) {
 		assert.Equal(t, c.chains, chains, c.line)
 	}
 }
+
+// A decrease at the left edge is at the end of a right-side row and at the beginning of a
+// wrong-side row, whichever of them is the first; rows that are called rounds are.
+func TestAShapingFallsOnItsEdgeWhicheverSideFaces(t *testing.T) {
+	const head = "Terms: US\nNotes: The turning chain does not count as a stitch.\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\n"
+	for _, c := range []struct {
+		even  string
+		begin bool
+	}{{"", true}, {"Work 1 row even. (20 sts)\n", false}} {
+		x := Read("x.txt", []byte(head+c.even+"Dec 1 st at left edge every row 1 time, over 1 row. (19 sts)\n"), Options{})
+		g, ok := GraphOf(x, "", 0)
+		require.True(t, ok)
+		row := g.Rows[len(g.Rows)-1]
+		assert.Equal(t, !c.begin, row.RS)
+		assert.Equal(t, c.begin, len(row.Stitches[0].Feet) == 2)
+		assert.Equal(t, !c.begin, len(row.Stitches[len(row.Stitches)-1].Feet) == 2)
+	}
+	for text, round := range map[string]bool{
+		"Work 3 rnds even. (40 sts)": true, "Work 3 rows even. (40 sts)": false,
+		"Dec 1 st at each end every 2 rnds 2 times, over 4 rnds. (36 sts)": true,
+		"Dec 1 st at each end every 2 rows 2 times, over 4 rows. (36 sts)": false,
+	} {
+		x := Read("x.txt", []byte("Terms: US\nCast on 40 sts.\n"+text+"\n"), Options{})
+		g, ok := GraphOf(x, "", 0)
+		require.True(t, ok)
+		for _, r := range g.Rows[1:] {
+			assert.Equal(t, round, r.Round, text)
+		}
+	}
+}

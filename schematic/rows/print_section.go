@@ -67,7 +67,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 		}
 	case *schematic.Mitre:
 		w.base()
-		w.change("over "+w.some(rows)+" rows", rows, before, after)
+		w.change("over "+w.some(rows)+" "+w.rowWord(rows), rows, before, after)
 	case *schematic.AddEdge:
 		w.base()
 		d := minus(after, before)
@@ -111,7 +111,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	default:
 		w.base()
 		if rest := minus(after, before); anyAbove(rest, 0) || anyAbove(minus(before, after), 0) {
-			w.change("over "+w.some(rows)+" rows", rows, before, after)
+			w.change("over "+w.some(rows)+" "+w.rowWord(rows), rows, before, after)
 		} else {
 			w.even(rows, after)
 		}
@@ -171,7 +171,7 @@ func (w *printer) shape(s *schematic.Shape, rows, before, after nums) {
 	if len(s.Shapings) > 0 && w.shapings(s, rows, before, after) {
 		return
 	}
-	w.change("over "+w.some(rows)+" rows", rows, before, after)
+	w.change("over "+w.some(rows)+" "+w.rowWord(rows), rows, before, after)
 }
 
 // shapings prints each shaping with its spacing: dec 1 st at each end every 4 rows
@@ -241,7 +241,7 @@ func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
 		if len(runs) == 0 {
 			continue // no size has this one
 		}
-		text += " " + strings.Join(runs, ", then ") + ", over " + w.some(rows) + " " + word("row", rows)
+		text += " " + strings.Join(runs, ", then ") + ", over " + w.some(rows) + " " + w.rowWord(rows)
 		if len(parts) == 0 {
 			text += w.changed()
 		}
@@ -258,6 +258,14 @@ func word(one string, v nums) string {
 		return one + "s"
 	}
 	return one
+}
+
+// rowWord is rows, or rounds as the piece is worked.
+func (w *printer) rowWord(v nums) string {
+	if w.round {
+		return word("rnd", v)
+	}
+	return word("row", v)
 }
 
 func sign(sh *schematic.Shaping) int {
@@ -330,7 +338,7 @@ func (w *printer) spacing(every, times expr.Graded, first bool) string {
 	case !anyAbove(e, 1):
 		return "every row " + w.some(t) + " " + word("time", t)
 	}
-	return "every " + w.some(e) + " rows " + w.some(t) + " " + word("time", t)
+	return "every " + w.some(e) + " " + w.rowWord(e) + " " + w.some(t) + " " + word("time", t)
 }
 
 // change prints a change of the count by its sum.
@@ -413,7 +421,7 @@ func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
 	if s.Leave && w.leaves(s, n, per, stop, rows, after) {
 		return
 	}
-	w.change("over "+w.some(rows)+" "+word("row", rows), rows, before, after)
+	w.change("over "+w.some(rows)+" "+w.rowWord(rows), rows, before, after)
 }
 
 // offWord is what taking stitches off is called.

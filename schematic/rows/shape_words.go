@@ -21,10 +21,11 @@ func (p *parser) everyRow(w *Where) bool {
 			w.Every = v
 		}
 	}
-	_, ok := isRowWord(p.peek(0).s)
+	round, ok := isRowWord(p.peek(0).s)
 	if ok {
 		p.i++
 	}
+	w.rounds = w.rounds || round
 	return ok
 }
 
@@ -84,10 +85,12 @@ func (p *parser) shapeWords(n *Node) bool {
 			p.i++
 		case p.eat("over"):
 			v, ok := p.number()
-			if _, isRow := isRowWord(p.peek(0).s); !ok || !isRow {
+			round, isRow := isRowWord(p.peek(0).s)
+			if !ok || !isRow {
 				return false
 			}
 			p.i++
+			n.told().rounds = n.told().rounds || round
 			n.told().Over, n.told().HasOver = v, true
 		case p.peek(1).s == "every" && n.told().HasTimes && p.eat("then"):
 			p.i++

@@ -141,7 +141,8 @@ func (r *runner) plan(l *Line, n *Node, times, rows int) {
 		return
 	}
 	plan := make([]edges, min(rows, maxGraph))
-	n.shapes(plan, r.size, times, r.side == 1, r.round)
+	wrong := r.side == 1 || r.side == 0 && !r.g.next()
+	n.shapes(plan, r.size, times, wrong, r.round)
 	after := false
 	for _, m := range l.Body {
 		if m == n {
@@ -153,7 +154,7 @@ func (r *runner) plan(l *Line, n *Node, times, rows int) {
 			for _, t := range m.where().Then {
 				k += max(t.Times.At(r.size), 0)
 			}
-			m.shapes(plan, r.size, k, r.side == 1, r.round)
+			m.shapes(plan, r.size, k, wrong, r.round)
 		}
 	}
 	g := r.g
@@ -251,7 +252,7 @@ func (r *runner) partsOf(n *Node) {
 			r.cloth = r.parted
 		}
 		r.anew()
-		r.fab, r.known = uniform(kind, sum), true
+		r.fab, r.known, r.round = uniform(kind, sum), true, false
 		if r.g != nil {
 			r.g.anew()
 			r.g.foundation(r.fab, n.At.Line, false)

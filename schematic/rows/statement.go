@@ -302,11 +302,13 @@ func (p *parser) even() *Node {
 	if v, ok := p.number(); ok {
 		p.eat("more")
 		short := p.eat("short")
-		if _, ok := isRowWord(p.peek(0).s); !ok {
+		round, ok := isRowWord(p.peek(0).s)
+		if !ok {
 			return nil
 		}
 		p.i++
 		n.told().Rows, rows = v, true
+		n.told().rounds = round
 		if short {
 			if save := p.i; !p.eat("in") || !p.inCloth(n) {
 				p.i = save

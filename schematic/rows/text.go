@@ -192,6 +192,7 @@ type Where struct {
 	HasTimes bool
 	Over     Num    // the rows in all that shapings at the same time take
 	EndRS    int    // end after: 1 a right-side row, 2 a wrong-side row
+	rounds   bool   // the rows are called rounds
 	edge     string // left or right, of an edge that has a name of its own
 	cloth    cloth  // the fabric that the rows are worked in, if words name one
 }
