@@ -82,7 +82,7 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	a.Pattern = next
 	if len(r.Gauges) > 0 {
 		regauge(next, gauges, &found)
-		found = append(found, multiplesKept(p, next)...)
+		found = append(found, rulesKept(p, r.Size, next)...)
 	}
 	l := &lengthener{found: &found}
 	l.longer(next, r)   // at the maker's own gauge, so that a row is rounded once

@@ -185,37 +185,82 @@ func (r *regauger) mitre(s *schematic.Mitre, step schematic.Step, st *row) {
 	st.n += d
 }
 
-// multiplesKept tells of a cast on whose published count is a multiple of the pattern's stitch, by its
-// grading, and whose new one is not.
-func multiplesKept(p, now *schematic.Pattern) finding.List {
+// rulesKept tells of counts that the pattern's grading holds to a rule (a multiple, even or odd), cast
+// on or stated after a section, and that are otherwise now. i is the size in p, and now has it alone.
+func rulesKept(p *schematic.Pattern, i int, now *schematic.Pattern) finding.List {
 	var out finding.List
-	for _, q := range now.Pieces {
-		if len(q.Sections) == 0 {
-			continue
-		}
-		s, ok := q.Sections[0].(*schematic.CastOn)
-		if !ok {
-			continue
-		}
-		for _, c := range p.Calls {
-			if c.Pos.Line != s.Pos.Line || c.Sum.Root.Op != expr.Name || c.Pos.Col < s.Pos.Col {
+	for k, q := range now.Pieces {
+		was, is := flat(p.Pieces[k].Sections), flat(q.Sections)
+		for j, s := range is {
+			old, n := stated(was[j], i), stated(s, 0)
+			if old < 1 || n < 1 || old == n {
 				continue
 			}
-			i := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == key(c.Sum.Root.Name) })
-			if i < 0 || p.Grading[i].Multiple < 2 {
+			from, to := was[j].Base().Pos, finding.Pos{}
+			if j+1 < len(was) {
+				to = was[j+1].Base().Pos
+			}
+			g := ruled(p, i, old, from, to)
+			if g == nil {
 				continue
 			}
-			rule := Rule{Multiple: p.Grading[i].Multiple, Plus: p.Grading[i].Plus}
-			n := s.Stitches.Int(0, 0)
-			low, step, err := Whole(units.Int(int64(n)), Rule{Multiple: rule.Multiple, Plus: rule.Plus, Round: AtMost})
+			rule := Rule{Multiple: g.Multiple, Plus: g.Plus, Round: AtMost}
+			if g.Even {
+				rule.Parity = Even
+			}
+			if g.Odd {
+				rule.Parity = Odd
+			}
+			low, step, err := Whole(units.Int(int64(n)), rule)
 			if err != nil || low == n {
 				continue
 			}
-			out = append(out, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: s.Pos, Piece: q.Name,
-				Message: fmt.Sprintf("%d stitches are no %s, as %s is in the pattern: %d or %d are", n, rule, p.Grading[i].Name, low, low+step),
-				Fix:     "cast on one of these if the stitch pattern needs it"})
-			break
+			rule.Round = Nearest
+			words := rule.String()
+			if rule.Multiple > 1 {
+				words = "a " + words
+			}
+			out = append(out, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: from, Piece: q.Name,
+				Message: fmt.Sprintf("%d stitches of the %s are not %s, as %s is in the pattern: %d or %d are", n, sectionWords(s), words, g.Name, low, low+step),
+				Fix:     "take one of these if the stitch pattern or the other half needs it"})
 		}
 	}
 	return out
+}
+
+// ruled is the line of the grading that gives the count old of size i in a call between two places of the file, if it has a rule.
+func ruled(p *schematic.Pattern, i, old int, from, to finding.Pos) *schematic.Grading {
+	before := func(a, b finding.Pos) bool { return a.Line < b.Line || a.Line == b.Line && a.Col < b.Col }
+	for _, c := range p.Calls {
+		if c.Sum.Root.Op != expr.Name || before(c.Pos, from) || to.Line > 0 && !before(c.Pos, to) || c.Vals.Int(i, 0) != old {
+			continue
+		}
+		k := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == key(c.Sum.Root.Name) })
+		if k >= 0 && (p.Grading[k].Multiple > 1 || p.Grading[k].Even || p.Grading[k].Odd) {
+			return &p.Grading[k]
+		}
+	}
+	return nil
+}
+
+// flat are sections and those of their parts, in the order of the file.
+func flat(list []schematic.Section) []schematic.Section {
+	var out []schematic.Section
+	for _, s := range list {
+		out = append(out, s)
+		if d, ok := s.(*schematic.Divide); ok {
+			for i := range d.Parts {
+				out = append(out, flat(d.Parts[i].Sections)...)
+			}
+		}
+	}
+	return out
+}
+
+// stated is the count that a section states: what it casts on, or how many there are after it.
+func stated(s schematic.Section, i int) int {
+	if c, ok := s.(*schematic.CastOn); ok {
+		return c.Stitches.Int(i, 0)
+	}
+	return s.Base().To.Int(i, 0)
 }

@@ -1,6 +1,7 @@
 package grade_test
 
 import (
+	"fmt"
 	"path/filepath"
 	"testing"
 
@@ -195,7 +196,7 @@ func TestACountThatLosesItsStitchPatternIsNamed(t *testing.T) {
 			told = append(told, f.Piece+": "+f.Message)
 		}
 	}
-	const want = ": 108 stitches are no multiple of 4 + 2, as back stitches is in the pattern: 106 or 110 are"
+	const want = ": 108 stitches of the cast on are not a multiple of 4 + 2, as back stitches is in the pattern: 106 or 110 are"
 	assert.Equal(t, []string{"Back" + want, "Front" + want}, told)
 	_, found = grade.Alter(p, grade.Request{Size: 2, Gauges: own(18, 30)})
 	assert.Empty(t, found)
@@ -250,4 +251,47 @@ func TestWhatChangesInAPanelIsNamed(t *testing.T) {
 	}
 	assert.Contains(t, seen, "Yoke Back: width at base")
 	assert.NotContains(t, seen, "Yoke width at base")
+}
+
+// A sleeve goes on from stitches that were chosen elsewhere, so that its cuff loses its evenness: 60 stitches at 31 instead
+// of 20 are 93, even 94, and half of them 47, which less two by two never comes to an even number.
+func TestACuffThatLosesItsEvennessIsNamed(t *testing.T) {
+	p, found := read.Pattern("one.yaml", []byte(`version: 1
+pattern: One
+terms: US
+units: cm
+sizes: S (M)
+gauges:
+  fabric: 20 sts and 40 rows over 10 cm in garter stitch
+grading:
+  cuff: {stitches: 9 (10) cm, even: yes}
+pieces:
+  - piece: Yoke
+    worked: in the round, from the neck
+    sections:
+      - cast on: 60
+      - even: 10 rows
+      - hold: all
+  - piece: Sleeve
+    worked: in the round, from the neck
+    sections:
+      - start from:
+          - {piece: Yoke, half: yes}
+      - decrease: 1
+        at: both edges
+        every: 4 rows
+        times: 6 (5)
+        to: cuff
+      - bind off: all
+`))
+	require.False(t, found.Errors(), "%v", found)
+	a, found := grade.Alter(p, grade.Request{Size: 1, Gauges: own(31, 40)})
+	require.NotNil(t, a)
+	var told []string
+	for _, f := range found {
+		told = append(told, f.Message)
+	}
+	n := a.Now.Pieces[1].Steps[1].After
+	require.Equal(t, 1, n%2, "%d: the case is as described", n)
+	assert.Contains(t, told, fmt.Sprintf("%d stitches of the decrease are not even, as cuff is in the pattern: %d or %d are", n, n-1, n+1))
 }
