@@ -68,6 +68,9 @@ func (b *builder) table(t grid) {
 	for c := t.first + 1; c < cols; c++ {
 		all += w[c]
 	}
+	if over := all - b.wide(); over > 0 && w[0]-over > b.wide()*0.27 { // longer names wrap, and it is one table
+		w[0], fixed, all = w[0]-over, fixed-over, b.wide()
+	}
 	if n := cols - t.first - 1; n > 0 && all < b.wide() { // some air, if there is room
 		for c := t.first + 1; c < cols; c++ {
 			w[c] += min(3, (b.wide()-all)/float64(n))

@@ -17,6 +17,28 @@ import (
 // same place. o.Size must be a size. The error is that of Handout.
 func Worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool) ([]*sheet.Sheet, error) {
 	o.Alone = true
+	drawn, err := schematics(gs, c, o, place.Blank)
+	if err != nil {
+		return nil, err
+	}
+	if answers {
+		fill(drawn, gs[o.Size], c.Steps)
+	}
+	var best *builder
+	for _, line := range writing { // the most room to write in that takes no page more
+		b := worksheet(gs, c, o, answers, line, drawn)
+		if best == nil || len(b.p.sheets) < len(best.p.sheets) {
+			best = b
+		}
+	}
+	return laid(best), nil
+}
+
+// writing is how high a line to write on may be, mm: from one for a child's hand to a
+// ruled exercise book's (common practice: 8 mm and 6 mm).
+var writing = []float64{8, 7, 6}
+
+func worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool, line float64, drawn []atom) *builder {
 	b := newBuilder(c, o)
 	name := "Worksheet"
 	if answers {
@@ -25,6 +47,7 @@ func Worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool) ([]
 	b.p.right = name + ", " + sizeWords(c, o)
 	b.cover()
 	b.heading(name, 0, false)
+	b.pupil(line)
 	words := []string{
 		"Work out each measurement from the stitches or rows and the gauge.",
 		"width = stitches × length of the swatch ÷ stitches in it",
@@ -39,24 +62,35 @@ func Worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool) ([]
 			b.facts([]Fact{f}, 38)
 		}
 	}
-	b.questions(gs[o.Size], answers)
+	b.questions(gs[o.Size], answers, line)
 	if len(c.Cautions) > 0 {
 		b.boxed("Caution", c.Cautions)
 	}
-	drawn, err := schematics(gs, c, o, place.Blank)
-	if err != nil {
-		return nil, err
-	}
-	if answers {
-		fill(drawn, gs[o.Size], c.Steps)
-	}
 	b.add(drawn...)
 	b.p.flow(b.atoms)
-	return laid(b), nil
+	return b
+}
+
+// pupil is where a name and a date are written.
+func (b *builder) pupil(line float64) {
+	high := max(line, b.p.size*1.8)
+	b.add(atom{high: high + b.p.size*0.8, gap: b.p.size * 0.3, draw: func(g *sheet.Group, y float64) {
+		base := y + high - b.p.size*0.4
+		x := inset
+		for _, f := range []struct {
+			word string
+			to   float64
+		}{{"Name", inset + b.wide()*0.62}, {"Date", inset + b.wide()}} {
+			setLine(g, []run{{f.word, fonts.Regular, sheet.Black}}, x, base, b.p.size, "text")
+			x += fonts.Width(fonts.Regular, b.p.size, f.word) + b.p.size*0.5
+			g.Items = append(g.Items, rule(x, base+0.6, f.to, base+0.6, 0.18, "name"))
+			x = f.to + b.p.size
+		}
+	}})
 }
 
 // questions are the measurements of a garment that are made by a count at one gauge.
-func (b *builder) questions(g *schematic.Garment, answers bool) {
+func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
 	of := map[string]schematic.Measure{}
 	for _, made := range g.Pieces {
 		for _, m := range made.Measures {
@@ -78,7 +112,7 @@ func (b *builder) questions(g *schematic.Garment, answers bool) {
 			if !ok || m.Count == 0 || m.Gauge == nil {
 				continue
 			}
-			row := gridRow{tall: max(8, b.p.size*1.8), cells: []gridCell{{s: r.Name}, {s: counted(m), left: true}, {s: m.Gauge.Name, left: true}}}
+			row := gridRow{tall: max(line, b.p.size*1.8), cells: []gridCell{{s: r.Name}, {s: counted(m), left: true}, {s: m.Gauge.Name, left: true}}}
 			for _, u := range us {
 				cell := gridCell{blank: !answers}
 				if answers {
