@@ -291,7 +291,7 @@ func (p *plan) widen(l *line, level bool) bool {
 	for i, b := range l.nodes {
 		body := p.body(b)
 		a := b.prev
-		if a == nil || i == 0 || a.mark || b.mark || a.arch() || b.arch() || a.picot() || b.picot() || a.group != nil && b.group != nil && &a.group[0] == &b.group[0] {
+		if a == nil || i == 0 || a.mark || b.mark || a.chain() && b.chain() || a.arch() || b.arch() || a.picot() || b.picot() || a.group != nil && b.group != nil && &a.group[0] == &b.group[0] {
 			last = body
 			continue
 		}

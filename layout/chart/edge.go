@@ -187,7 +187,7 @@ func (w *Work) shortenEdge(mostRows int) *Work {
 		return w
 	}
 	part := &Work{Rows: w.Rows[:r]}
-	low := part.lower(mostRows)
+	low := part.lowered(mostRows, true)
 	gone := r - len(low.Rows)
 	if gone == 0 {
 		return w

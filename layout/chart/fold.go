@@ -1,6 +1,8 @@
 package chart
 
 import (
+	"slices"
+
 	"flatwright/layout/sheet"
 )
 
@@ -159,29 +161,34 @@ func (f *figure) rowBreak(o *Options, scale float64, r int, base float64, words 
 	f.label(o, scale, label{s: words, at: pt{X: f.beside(lo, hi, base), Y: base - gapHigh/2 + 0.2}, row: r, class: "break"})
 }
 
-// beside is the middle of a stretch, or of its longer part beside a break that crosses
-// it.
+// beside is the middle of the widest part of a stretch that no long line crosses where
+// rows are left out under the level base.
 func (f *figure) beside(lo, hi, base float64) float64 {
-	mid, from, to := (lo+hi)/2, hi, lo
+	at := []float64{lo, hi}
 	for i := range f.marks {
+		if f.marks[i].row >= 0 {
+			continue
+		}
 		for _, q := range f.marks[i].paths {
-			if q.Class != "break" || f.marks[i].row >= 0 {
-				continue
-			}
 			for _, run := range q.Polyline() {
+				if n := len(run) - 1; n > 0 && q.Class == "repeat" && run[0] != run[n] {
+					run = append(run, run[0])
+				}
 				for k := 1; k < len(run); k++ {
-					if run[k-1].Y <= base && run[k].Y >= base-gapHigh {
-						from, to = min(from, run[k-1].X, run[k].X), max(to, run[k-1].X, run[k].X)
+					a, b := run[k-1], run[k]
+					if min(a.Y, b.Y) <= base && max(a.Y, b.Y) >= base-gapHigh {
+						at = append(at, min(max(a.X, lo), hi), min(max(b.X, lo), hi))
 					}
 				}
 			}
 		}
 	}
-	switch {
-	case from > to:
-		return mid
-	case from-lo > hi-to:
-		return (lo + from) / 2
+	slices.Sort(at)
+	best := 1
+	for k := range at[1:] {
+		if at[k+1]-at[k] > at[best]-at[best-1]+1e-6 {
+			best = k + 1
+		}
 	}
-	return (hi + to) / 2
+	return (at[best-1] + at[best]) / 2
 }

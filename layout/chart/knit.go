@@ -94,6 +94,8 @@ func (d *drawing) knit(o *Options) {
 			f.add(m)
 		}
 	}
+	d.nameRows(rows)
+	d.knitRepeat(o, rows)
 	for _, r := range rows {
 		if row := &d.work.Rows[r.row]; row.Gap > 0 {
 			f.rowBreak(o, d.scale, r.row, r.low, row.Same)
@@ -102,8 +104,6 @@ func (d *drawing) knit(o *Options) {
 	if d.work.More > 0 && len(rows) > 0 {
 		f.rowBreak(o, d.scale, rows[len(rows)-1].row, high+gapHigh, d.work.Same)
 	}
-	d.nameRows(rows)
-	d.knitRepeat(o, rows)
 	d.knitCuts(rows, n)
 	if o.LeftHanded {
 		f.mirror()
@@ -216,7 +216,7 @@ func (d *drawing) knitRepeat(o *Options, rows []knitRow) {
 			x, ok := d.knitCut(all, &kr, cut)
 			if s, n := all[kr.row], len(kr.cells); !ok {
 				edge := kr.cells[0].col
-				if (s[0].hi < cut) == d.work.Rows[kr.row].Wrong {
+				if (s[0].hi < cut) == runsRight(d.work, kr.row) {
 					edge = kr.cells[n-1].col + 1
 				}
 				x = float64(edge) * cell

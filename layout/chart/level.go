@@ -106,6 +106,10 @@ func (p *plan) levels(r int) {
 		if n.arch() || n.picot() {
 			continue
 		}
+		if n.chain() { // added at the edge: it goes on from the heads
+			n.fv, n.v = top-ovalWide/2, top-ovalWide/2
+			continue
+		}
 		if d := top - p.dip() - n.v; d > 0 {
 			n.fv += d
 			n.v += d

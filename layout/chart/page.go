@@ -39,7 +39,7 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	var c *pages
 	for _, s := range scales {
 		d := build(w, &o, s)
-		d.notes = append(d.notes, shortNotes(whole, short)...)
+		d.notes = append(d.notes, shortNotes(w, short)...)
 		var err error
 		if c, err = paginate(d, &o); err != nil {
 			return nil, err
@@ -50,7 +50,7 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	}
 	if c.count() > 1 && o.Scale == 0 { // several pages anyway: at a size that reads well
 		d := build(w, &o, 0.85)
-		d.notes = append(d.notes, shortNotes(whole, short)...)
+		d.notes = append(d.notes, shortNotes(w, short)...)
 		var err error
 		if c, err = paginate(d, &o); err != nil {
 			return nil, err
@@ -96,6 +96,21 @@ func (c *pages) trim() {
 func shortNotes(w *Work, s *Short) []string {
 	if s == nil {
 		return nil
+	}
+	if s.Of == 0 {
+		least, most := -1, 0
+		for i := range w.Rows {
+			if r := &w.Rows[i]; !r.Base && r.Left > 0 {
+				most = max(most, r.Left)
+				if least < 0 || r.Left < least {
+					least = r.Left
+				}
+			}
+		}
+		if least == most {
+			return []string{fmt.Sprintf("%s of each row are left out at the break, whatever they are", plural(most, "stitch"))}
+		}
+		return []string{fmt.Sprintf("%d to %d stitches of each row are left out at the break, whatever they are", least, most)}
 	}
 	if s.Of == 1 {
 		return []string{fmt.Sprintf("Each row is shortened at the break by %s", plural(s.Times, "stitch"))}

@@ -1,0 +1,253 @@
+package chart
+
+import "fmt"
+
+// Short says what was left out of a work to make it short.
+type Short struct {
+	Stitches int // repeats' places of the first row
+	Times    int // repeats left out
+	Of       int
+}
+
+// shorten leaves repeats out of the middle of a work in rows that is wider than most
+// stitches, and puts a break in their place in every row. Where that is not enough, such
+// as in a yoke whose increases fall everywhere, it leaves out of the middle what is there.
+func (w *Work) shorten(mostWide int) (*Work, *Short) {
+	wide := w.widest()
+	from, to := w.block()
+	if wide <= mostWide || from > 0 {
+		return w, nil
+	}
+	st, ok := w.strips(from, to)
+	if !ok {
+		return w, nil
+	}
+	if first, p, times, ok := st.repeat(); ok {
+		per := wide / max((len(st.sign)+p-1)/p, 1) // stitches of a repeat in the widest row
+		outside := wide - times*per
+		keep := max(2, 8/max(per, 1), min(mostWide*2/3, mostWide-outside)/max(per, 1))
+		head := (keep + 1) / 2
+		if keep < times-1 {
+			a, b := st.at[first+head*p], st.at[first+(times-(keep-head))*p]
+			out := w.without(a, b)
+			if r, ok := w.Repeat(); ok {
+				if r.Times = min(r.Times, 2); head > 1 { // the second of those that stand before the break
+					r.From, r.Times = r.From+r.Of, 2
+				}
+				out.kept = &r
+			}
+			if out.widest() <= mostWide*3/2 {
+				return out, &Short{Stitches: b - a, Times: times - keep, Of: st.at[first+p] - st.at[first]}
+			}
+		}
+	}
+	if wide <= mostWide*3/2 {
+		return w, nil
+	}
+	a, b := w.middle(st, w.spans(from, to), mostWide)
+	if a >= b {
+		return w, nil
+	}
+	return w.without(a, b), &Short{Stitches: b - a}
+}
+
+func (w *Work) widest() int {
+	wide := 0
+	for r := range w.Rows {
+		wide = max(wide, len(w.Rows[r].St))
+	}
+	return wide
+}
+
+// middle are the places of the first row between which to cut, so that at most
+// half as many again as most stitches of the widest row remain, half on each side.
+func (w *Work) middle(st *strips, all [][]span, most int) (a, b int) {
+	wide := 0
+	for r := range w.Rows {
+		if all[r] != nil && len(w.Rows[r].St) > len(w.Rows[wide].St) {
+			wide = r
+		}
+	}
+	over := make([]int, st.at[len(st.at)-1]+1) // stitches of that row over each place
+	for _, s := range all[wide] {
+		over[min(max(s.hi, 0), len(over)-1)]++
+	}
+	strip := func(i int) int { // its stitches
+		sum := 0
+		for place := st.at[i]; place < st.at[i+1]; place++ {
+			sum += over[place]
+		}
+		return sum
+	}
+	for i := range len(st.at) - 1 {
+		if strip(i) > most { // nothing that a part could stand for
+			return 0, 0
+		}
+	}
+	b = st.at[len(st.at)-1]
+	sum := 0
+	for i := range len(st.at) - 1 {
+		sum += strip(i)
+		if a = st.at[i]; sum > most*3/4 {
+			break
+		}
+	}
+	sum = 0
+	for i := len(st.at) - 2; i > 0; i-- {
+		sum += strip(i)
+		if sum > most*3/4 {
+			break
+		}
+		b = st.at[i]
+	}
+	return a, b
+}
+
+// without is the work without what stands on the places from a to b of its first row.
+func (w *Work) without(a, b int) *Work {
+	all := w.spans(w.block())
+	out := *w
+	out.kept = &Repeat{}
+	out.Rows = make([]Row, len(w.Rows))
+	var below []int
+	for r := range w.Rows {
+		out.Rows[r], below = cutRow(&w.Rows[r], all[r], a, b, below)
+	}
+	return &out
+}
+
+// cutRow is the row without what stands on the places from a to b, with a break
+// there; below maps places of the row below to where they are now, and the
+// result maps those of the row itself.
+func cutRow(row *Row, s []span, a, b int, below []int) (Row, []int) {
+	out := *row
+	out.St = nil
+	now := make([]int, len(row.St))
+	left, counted := 0, 0
+	for i := range row.St {
+		if s[i].hi >= a && s[i].hi < b {
+			if left == 0 {
+				br := St{Break: true, Chain: 1}
+				if below != nil {
+					br.Feet = []int{breakAt(below)}
+				}
+				out.St = append(out.St, br)
+			}
+			if left++; row.St[i].Counts && row.St[i].Kind != nil {
+				counted++
+			}
+			now[i] = -len(out.St) // the break, counted from 1
+			continue
+		}
+		st := row.St[i]
+		if below != nil {
+			st.Feet = nil
+			for _, f := range row.St[i].Feet {
+				k := below[f]
+				if k < 0 {
+					k = -k - 1
+				}
+				st.Feet = append(st.Feet, k)
+			}
+		}
+		out.St = append(out.St, st)
+		now[i] = len(out.St) - 1
+	}
+	out.Left = counted
+	return out, now
+}
+
+func breakAt(below []int) int {
+	for _, k := range below {
+		if k < 0 {
+			return -k - 1
+		}
+	}
+	return 0
+}
+
+// lower leaves rows out of a work that has more than mostRows, where they repeat the
+// rows before them.
+func (w *Work) lower(mostRows int) *Work { return w.lowered(mostRows, false) }
+
+// lowered is lower; with most it keeps as many rows as it may, half of them after the
+// break.
+func (w *Work) lowered(mostRows int, most bool) *Work {
+	if len(w.Rows) <= mostRows {
+		return w
+	}
+	from, p, n := w.rowRepeat()
+	drop := 0
+	if p > 0 {
+		drop = (n/p - 1) * p
+	}
+	after := 0
+	if most && p > 0 {
+		drop = min(drop, (len(w.Rows)-mostRows+p-1)/p*p)
+		after = (n - drop) / (2 * p) * p
+	}
+	if drop < 2*p || drop < 4 {
+		return w
+	}
+	for i := range w.Rows { // rows over an edge count the rows below
+		if w.Rows[i].Edge {
+			return w
+		}
+	}
+	out := *w
+	a := from + n - n%p - drop - after // the first row left out
+	out.Rows = append(append([]Row(nil), w.Rows[:a]...), w.Rows[a+drop:]...)
+	same := rowsNamed(w.Rows[from-p : from])
+	left := rowsNamed(w.Rows[a : a+drop])
+	if a < len(out.Rows) {
+		out.Rows[a].Gap = drop
+		out.Rows[a].Same = left + ": as " + same
+	} else {
+		out.More, out.Same = drop, left+": as "+same
+	}
+	return &out
+}
+
+// rowRepeat finds the longest stretch of rows that are alike again and again: the n rows
+// from one on are as those p before them. It has none if n is 0.
+func (w *Work) rowRepeat() (from, p, n int) {
+	sign := make([]string, len(w.Rows))
+	for r := range w.Rows {
+		sign[r] = w.Rows[r].sign()
+		if r > 0 { // rows on a foundation are worked in other words
+			sign[r] += fmt.Sprint(len(w.Rows[r-1].St), w.Rows[r-1].Base)
+		}
+	}
+	for step := 1; step <= 12; step++ {
+		run := 0
+		for r := step; r <= len(sign); r++ {
+			if r < len(sign) && sign[r] == sign[r-step] && !w.Rows[r].Base {
+				run++
+				continue
+			}
+			if run > n+step {
+				from, p, n = r-run, step, run
+			}
+			run = 0
+		}
+	}
+	return from, p, n
+}
+
+// rowsNamed is rows 3 to 8, or rows 3 and 4, or row 3.
+func rowsNamed(rows []Row) string {
+	word := "row"
+	if rows[0].Round {
+		word = "round"
+	}
+	first, last := rows[0].Number, rows[len(rows)-1].Number
+	switch {
+	case first < 1 || last < 1:
+		return fmt.Sprintf("%d %ss", len(rows), word)
+	case first == last:
+		return fmt.Sprintf("%s %d", word, first)
+	case last == first+1:
+		return fmt.Sprintf("%ss %d and %d", word, first, last)
+	}
+	return fmt.Sprintf("%ss %d to %d", word, first, last)
+}
