@@ -46,7 +46,7 @@ type Grading struct {
 	Leave    bool    // stitches are left at both edges of one row, not bound off
 	Rounds   int     // of a yoke
 	Pos      finding.Pos
-	ValuePos finding.Pos // of its value, where that is one text in one line; otherwise no place
+	ValuePos finding.Pos // of its value, or of the numbers that it rounds, where that is one text in one line; otherwise no place
 }
 
 // GradedSum is a sum of the grading and where its text begins; Sum is nil where

@@ -56,12 +56,22 @@ func (m *Made) rowless() bool {
 // leaveOut leaves a piece out of its size, where it would be drawn as a line.
 func (b *builder) leaveOut(m *Made) {
 	b.g.Without = append(b.g.Without, m.Name)
-	if m.MirrorOf != "" {
-		return // told of what it mirrors
+	if m.MirrorOf != "" || b.takenUp(m.Piece) {
+		return // told of what it mirrors; or it is but a beginning for another piece
 	}
 	b.find(finding.Finding{Kind: "arithmetic/no-rows", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name,
 		Message: fmt.Sprintf("%s has no rows in this size and is left out of it", m.Name), Have: "0 rows", Want: "rows, or no such piece",
 		Fix: "say `make: none` for this size (a dash in the line of `make`), or give it rows"})
+}
+
+// takenUp reports whether another piece begins from stitches of q.
+func (b *builder) takenUp(q *Piece) bool {
+	return slices.ContainsFunc(b.p.Pieces, func(o *Piece) bool {
+		return slices.ContainsFunc(o.Sections, func(s Section) bool {
+			h, ok := s.(*Held)
+			return ok && slices.ContainsFunc(h.From, func(p HeldPart) bool { return p.Piece == q.Name })
+		})
+	})
 }
 
 // builder works the pieces of one size, each once, those that others start from

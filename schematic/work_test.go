@@ -301,3 +301,13 @@ func TestAPieceWithoutRowsIsLeftOutOfItsSize(t *testing.T) {
 	assert.Equal(t, finding.Note, gs[1].Findings[0].Severity)
 	assert.Empty(t, gs[2].Findings)
 }
+
+// A cast on from which another piece begins is left out of the drawing and needs no note.
+func TestAPieceThatIsButABeginningIsLeftOutWithoutANote(t *testing.T) {
+	g := Work(plain(&Piece{Name: "Base", Sections: []Section{&CastOn{Stitches: n(20)}}},
+		&Piece{Name: "Frill", Sections: []Section{&Held{From: []HeldPart{{Piece: "Base", Stitches: n(20)}}}, &Even{Amount: Amount{Rows: n(4)}}}}), 0)
+	assert.Empty(t, g.Findings)
+	assert.Equal(t, []string{"Base"}, g.Without)
+	require.Len(t, g.Pieces, 1)
+	assert.Equal(t, mm(100), find(t, g.Pieces[0], "frill.width-at-lower-edge").Length)
+}

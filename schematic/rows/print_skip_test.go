@@ -20,6 +20,7 @@ func sleeve(t require.TestingT, every, times, thenEvery, thenTimes expr.Graded) 
 		Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(20), Rows: units.Int(28), Over: units.Int(100)}},
 		Pieces: []*schematic.Piece{{Name: "Sleeve", Sections: []schematic.Section{
 			&schematic.CastOn{Stitches: expr.Counts(40, 44, 48)},
+			&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(8, 8, 8)}},
 			&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: expr.Counts(1, 1, 1), At: schematic.BothEdges, Every: every, Times: times,
 				Then: []schematic.Spacing{{Every: thenEvery, Times: thenTimes}}}}},
 			&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(0, 4, 6)}},

@@ -1,0 +1,63 @@
+package schematic
+
+import "math"
+
+// placed is where a mark lies: in from the edge at its height, if it is on one.
+func (w *worker) placed(c *canvas, loops [][]drawn, k mark) Point {
+	if k.side == segNone {
+		return w.piece.From.turned(k.at).point()
+	}
+	y := k.at.y.Float()
+	best, found := 0.0, false
+	sign := 1.0
+	if k.side == segRight {
+		sign = -1
+	}
+	for _, l := range loops {
+		for _, s := range l {
+			if s.seg.side != k.side {
+				continue
+			}
+			y0, y1 := s.seg.a.y.Float(), s.seg.b.y.Float()
+			if math.Min(y0, y1) > y+1e-9 || math.Max(y0, y1) < y-1e-9 || y0 == y1 {
+				continue
+			}
+			x := s.seg.a.x.Float() + (s.seg.b.x.Float()-s.seg.a.x.Float())*(y-y0)/(y1-y0)
+			if !found || sign*(x-best) < 0 {
+				best, found = x, true
+			}
+		}
+	}
+	if !found {
+		best = k.at.x.Float()
+	}
+	best += sign * k.inset.Float()
+	switch w.piece.From {
+	case FromNeck, FromCentre:
+		return Point{-best, -y}
+	case FromLeft:
+		return Point{y, -best}
+	case FromRight:
+		return Point{-y, best}
+	}
+	return Point{best, y}
+}
+
+func (w *worker) centreLine(v *View) {
+	if !w.piece.Centre && !w.piece.FoldAt || len(v.Outline) == 0 {
+		return
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range v.Outline[0] {
+		lo, hi = math.Min(lo, p.X), math.Max(hi, p.X)
+	}
+	x := (lo + hi) / 2
+	kind := LineCentre
+	if w.piece.FoldAt {
+		kind = LineFold
+	}
+	c := crossings(v.Outline, Point{x, 0}, Point{0, 1})
+	for i := 0; i+1 < len(c); i += 2 {
+		v.Lines = append(v.Lines, Line{Kind: kind, A: Point{x, c[i]}, B: Point{x, c[i+1]}})
+	}
+}

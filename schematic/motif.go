@@ -1,0 +1,31 @@
+package schematic
+
+import (
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+)
+
+// Shape of a motif.
+type MotifShape int
+
+// The shapes of motif.
+const (
+	Square MotifShape = iota
+	Triangle
+	Hexagon
+	HalfHexagon
+	HalfSquare
+)
+
+// Motifs is a grid of motifs joined into a piece. Across is the width across
+// flats of one motif as worked, Joining what a joining adds between two.
+// Filled, one string a row from the top, has x where there is a motif.
+type Motifs struct {
+	Shape   MotifShape
+	Across  expr.Graded // mm
+	Joining expr.Graded // mm
+	Columns expr.Graded
+	Rows    expr.Graded
+	Filled  []string
+	Pos     finding.Pos
+}
