@@ -6,6 +6,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -18,11 +19,13 @@ import (
 	"flatwright/layout/document"
 	"flatwright/layout/place"
 	"flatwright/layout/sheet"
+	"flatwright/layout/table"
 	"flatwright/schematic"
 	"flatwright/schematic/random"
 	"flatwright/schematic/read"
 	"flatwright/schematic/rows"
 	"flatwright/schematic/stitch"
+	"flatwright/schematic/units"
 )
 
 // wren is a pattern that says everything that a page can show.
@@ -159,7 +162,7 @@ func said(sheets []*sheet.Sheet) string {
 }
 
 func TestEveryNumberOfAHandoutFollowsTheSize(t *testing.T) {
-	for _, path := range []string{wren, "../../examples/saltmarsh-cardigan.yaml"} {
+	for _, path := range []string{wren, "../../examples/saltmarsh-cardigan.yaml", "../../examples/windlass-raglan.yaml", "../../examples/fellside-jumper.yaml", "../../examples/pebble-hat.yaml"} {
 		gs, c := worked(t, path)
 		us := c.Units()
 		for i := range gs {
@@ -179,22 +182,124 @@ func TestEveryNumberOfAHandoutFollowsTheSize(t *testing.T) {
 				hold(s.Lines...)
 			}
 			hold(c.Finishing...)
-			for _, g := range c.Table.Groups[1 : len(c.Table.Groups)-1] {
+			hold(c.Care...)
+			hold(c.Notes...)
+			held := 0
+			for _, g := range c.Table.Groups {
+				if g.Name == table.ToFit || g.Name == table.Written {
+					continue // facts, at the head of the handout
+				}
 				for _, r := range g.Rows {
-					want := r.Name
-					for k, u := range us {
-						if k > 0 {
-							want += ""
-						}
+					want := ""
+					for _, u := range us {
 						want += u.String() + r.Cells[i].Text(u, c.Steps)
 					}
-					if !strings.Contains(r.Name, ",") && len(r.Name) < 24 {
-						assert.Contains(t, text, strings.ReplaceAll(want, " ", ""), "size %s", gs[i].Size)
-					}
+					words := strings.Fields(r.Name) // a long name wraps; its last word stands before the value
+					assert.Regexp(t, regexp.QuoteMeta(words[len(words)-1])+`[^.0-9]*`+regexp.QuoteMeta(strings.ReplaceAll(want, " ", "")), text, "%s, size %s", r.Name, gs[i].Size)
+					held++
 				}
+			}
+			assert.GreaterOrEqual(t, held, 3)
+			drawn(t, sheets, c, i)
+			reread(t, c, i)
+		}
+	}
+}
+
+// drawn holds that each measurement on the schematics has the value of the size, in both
+// units, or a letter that the table beside it has.
+func drawn(t *testing.T, sheets []*sheet.Sheet, c *document.Content, size int) {
+	t.Helper()
+	values := map[string]string{}
+	for _, g := range c.Table.Groups {
+		for _, r := range g.Rows {
+			for _, id := range append([]string{r.ID}, r.Also...) {
+				values[id] = r.Cells[size].Text(units.CM, c.Steps) + "cm/" + r.Cells[size].Text(units.Inch, c.Steps) + "in"
 			}
 		}
 	}
+	found := 0
+	for _, s := range sheets {
+		letters := map[string]string{}
+		sheet.Walk(&s.Root, func(it sheet.Item) {
+			g, ok := it.(*sheet.Group)
+			if !ok || g.Class != "measure" {
+				return
+			}
+			text := ""
+			sheet.Walk(g, func(it sheet.Item) {
+				if tx, ok := it.(*sheet.Text); ok {
+					text += strings.ReplaceAll(tx.S, " ", "")
+				}
+			})
+			want, ok := values[g.ID]
+			require.True(t, ok, "%s is in no table", g.ID)
+			if len(text) == 1 {
+				letters[text] = want
+				return
+			}
+			text = strings.TrimSuffix(strings.TrimSuffix(text, "around"), ",")
+			assert.Equal(t, strings.ReplaceAll(want, "/", ""), strings.ReplaceAll(text, "/", ""), "%s, size %d", g.ID, size)
+			found++
+		})
+		if len(letters) > 0 {
+			page := strings.ReplaceAll(said([]*sheet.Sheet{s}), " ", "")
+			for l, v := range letters {
+				cm, in, _ := strings.Cut(v, "cm/")
+				assert.Contains(t, page, "cm"+cm+"in"+strings.TrimSuffix(in, "in"), "letter %s", l)
+			}
+		}
+	}
+	assert.GreaterOrEqual(t, found, 3)
+}
+
+// reread reads the rows of one size as a text of their own: every line makes as many
+// stitches as the line for all sizes does in that size.
+func reread(t *testing.T, c *document.Content, size int) {
+	t.Helper()
+	text := func(size int) string {
+		var b strings.Builder
+		for _, s := range c.Rows {
+			fmt.Fprintf(&b, "\n# %s\n", s.Name)
+			for _, l := range s.Lines {
+				b.WriteString(l.Said(c.Sizes, size, c.Units(), c.Steps) + "\n")
+			}
+		}
+		return b.String()
+	}
+	terms := stitch.US
+	if c.Terms == "UK" {
+		terms = stitch.UK
+	}
+	stitches := func(text string, o rows.Options, i int) (out []int) {
+		o.Terms, o.TermsSet = terms, true
+		x := rows.Read("rows", []byte(text), o)
+		rep := rows.Check(x, o)
+		for _, s := range x.Sections {
+			for _, l := range s.Lines {
+				n := rep.Stitches[l][i]
+				if strings.Contains(l.Src, "–") { // the size leaves a part of it out
+					n = -1
+				}
+				out = append(out, n)
+			}
+		}
+		return out
+	}
+	all, one := stitches(text(-1), rows.Options{Sizes: c.Sizes}, size), stitches(text(size), rows.Options{}, 0)
+	require.Len(t, one, len(all))
+	for i := range one {
+		if all[i] >= 0 && one[i] >= 0 {
+			assert.Equal(t, all[i], one[i], "line %d, size %d", i+1, size)
+		}
+	}
+	known := 0
+	for _, n := range one {
+		if n > 0 {
+			known++
+		}
+	}
+	assert.Greater(t, known, len(one)/2)
 }
 
 func TestTheChosenSizeStandsOutInBlackAndWhite(t *testing.T) {

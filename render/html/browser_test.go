@@ -21,6 +21,8 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flatwright/layout/document"
+	"flatwright/layout/sheet"
 	"flatwright/layout/table"
 	"flatwright/render/compare"
 	"flatwright/schematic/units"
@@ -86,6 +88,7 @@ type shown struct {
 		Cells   []string
 	}
 	Drawn  int
+	Charts []string
 	Labels []struct{ M, Text string }
 	Lines  []string
 	Facts  []string
@@ -102,7 +105,8 @@ const look = `(() => {
 		Rows: all('tr[data-m]').map(r => ({M: r.dataset.m, Unit: tidy(text(r.querySelector('.fwt-unit'))),
 			Letters: all('.fwt-letter', r).map(text), Cells: all('td:not(.fwt-unit)', r).map(c => tidy(text(c)))})),
 		Drawn: all('section[aria-labelledby=fwt-schematic] .fwt-drawn').length,
-		Labels: all('.fwt-drawn').flatMap(d => all('g[data-m]', d).map(g => ({M: g.dataset.m, Text: tidy([...g.querySelectorAll('text')].map(text).join(' '))}))),
+		Charts: all('section[aria-labelledby=fwt-charts] .fwt-drawn').map(d => [...d.querySelectorAll('.fwt-figures text')].map(text).join(' ')),
+		Labels: all('section[aria-labelledby=fwt-schematic] .fwt-drawn').flatMap(d => all('g[data-m]', d).map(g => ({M: g.dataset.m, Text: tidy([...g.querySelectorAll('text')].map(text).join(' '))}))),
 		Lines: all('.fwt-rows p').map(p => tidy(text(p))),
 		Facts: all('.fwt-fit dd, .fwt-facts dd, .fwt-list li').map(p => tidy(text(p))),
 		State: tidy(text(document.querySelector('.fwt-state')))})
@@ -125,9 +129,10 @@ var letter = regexp.MustCompile(`^[A-Z]{1,2}$`)
 // Every number of the page that depends on size is held against those of the table, in
 // every size and unit, with scripts switched off.
 func TestEveryNumberOfThePageFollowsSizeAndUnit(t *testing.T) {
-	for _, path := range []string{wren, saltmarsh} {
-		page := pageOf(t, pattern(t, path))
+	for path, section := range map[string]string{wren: "Body", saltmarsh: "Sleeve"} {
+		page := charted(t, pattern(t, path), section)
 		c := page.Content
+		charts := map[string]bool{}
 		ctx, asked := browser(t, onDisk(t, write(t, page)))
 		do(t, ctx, emulation.SetScriptExecutionDisabled(true))
 		byID := map[string]table.Row{}
@@ -171,6 +176,10 @@ func TestEveryNumberOfThePageFollowsSizeAndUnit(t *testing.T) {
 					}
 				}
 				assert.Equal(t, 1, s.Drawn, "%s: one drawing is shown", name)
+				require.Len(t, s.Charts, 1, "%s: one chart is shown", name)
+				assert.Equal(t, textsOf(page.Charts, size), s.Charts[0], name)
+				charts[s.Charts[0]] = true
+				assert.Len(t, s.Labels, measuresOf(page.Drawings, size), "%s: every measurement is labelled", name)
 				require.NotEmpty(t, s.Labels, name)
 				for _, l := range s.Labels {
 					row, ok := byID[l.M]
@@ -206,10 +215,45 @@ func TestEveryNumberOfThePageFollowsSizeAndUnit(t *testing.T) {
 				}
 			}
 		}
+		assert.Greater(t, len(charts), c.Sizes.Len()/2, "the charts of sizes differ")
 		for _, a := range asked() {
 			assert.True(t, strings.HasPrefix(a, "file://") && strings.HasSuffix(a, "/page.html"), "the page asked for %s", a)
 		}
 	}
+}
+
+// textsOf is all that stands in the drawings of a size, or of all sizes.
+func textsOf(all []document.Drawing, size int) string {
+	var out []string
+	for _, d := range all {
+		for _, f := range d.Figures {
+			if d.Size == size {
+				sheet.Walk(&f.Sheet.Root, func(it sheet.Item) {
+					if tx, ok := it.(*sheet.Text); ok && tx.S != "" {
+						out = append(out, strings.Join(strings.Fields(tx.S), " "))
+					}
+				})
+			}
+		}
+	}
+	return strings.Join(out, " ")
+}
+
+// measuresOf is how many measurements the drawings of a size have.
+func measuresOf(all []document.Drawing, size int) int {
+	n := 0
+	for _, d := range all {
+		for _, f := range d.Figures {
+			if d.Size == size {
+				sheet.Walk(&f.Sheet.Root, func(it sheet.Item) {
+					if g, ok := it.(*sheet.Group); ok && g.Class == "measure" {
+						n++
+					}
+				})
+			}
+		}
+	}
+	return n
 }
 
 // columns are the sizes that the table shows.

@@ -13,6 +13,7 @@ import (
 	parser "golang.org/x/net/html"
 	"pgregory.net/rapid"
 
+	"flatwright/layout/chart"
 	"flatwright/layout/document"
 	"flatwright/render/html"
 	"flatwright/schematic"
@@ -49,6 +50,35 @@ func pageOf(t require.TestingT, p *schematic.Pattern) html.Page {
 	drawings, err := document.Drawings(gs, 114)
 	require.NoError(t, err)
 	return html.Page{Content: document.Of(gs, sections, short), Drawings: drawings, Prefix: "fwt"}
+}
+
+// charted is a page with the chart of a section, for each size and for all of them.
+func charted(t require.TestingT, p *schematic.Pattern, section string) html.Page {
+	page := pageOf(t, p)
+	text := p.Rows
+	if text == "" {
+		var gs []*schematic.Garment
+		for i := range p.Sizes.Len() {
+			gs = append(gs, schematic.Work(p, i))
+		}
+		text = rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: -1})
+	}
+	x := rows.Read("rows", []byte(text), rows.Options{Sizes: p.Sizes, Terms: stitch.Terms(p.Terms), TermsSet: true})
+	for i := range p.Sizes.Len() {
+		g, ok := rows.GraphOf(x, section, i)
+		require.True(t, ok)
+		w, ok := chart.FromGraph(g, x)
+		require.True(t, ok)
+		sheets, err := chart.Draw(w, chart.Options{Title: p.Title})
+		require.NoError(t, err)
+		page.Charts = append(page.Charts, document.Chart(section, i, sheets))
+		if i == 0 {
+			all := document.Chart(section, i, sheets)
+			all.Size = -1
+			page.Charts = append(page.Charts, all)
+		}
+	}
+	return page
 }
 
 func write(t require.TestingT, p html.Page) []byte {
