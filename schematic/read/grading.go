@@ -200,7 +200,11 @@ func (r *reader) gradingLine(name string, at, v *yaml.Node) (schematic.Grading, 
 	var fine bool
 	switch counting := g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows; {
 	case (counting || g.Kind == schematic.GradeValue) && r.isLine(m.get(lead)):
-		g.Given, fine = r.given(m.get(lead), name)
+		n := m.get(lead)
+		g.Given, fine = r.given(n, name)
+		if n.Kind == yaml.ScalarNode && !r.folded(n) {
+			g.ValuePos = r.pos(n)
+		}
 	default:
 		g.Sum, fine = r.gradedSum(m.get(lead))
 	}

@@ -60,6 +60,9 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 		if found.Errors() {
 			return r, ErrUnreadable
 		}
+		if q, _, _, err := work(ctx, Source{Name: src.Name, Text: text}); err == nil {
+			r.Findings = append(r.Findings, grade.NotTaken(q, vals)...)
+		}
 		r.Files = []files.File{{Name: name.name(".yaml", p.Title), Body: text}}
 		return r, nil
 	case o.Nested:

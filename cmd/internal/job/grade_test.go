@@ -50,6 +50,30 @@ func TestValuesComeFromASpreadsheet(t *testing.T) {
 	assert.ErrorIs(t, err, ErrUnreadable)
 }
 
+// Sizes XS, S, ... 2X; the cuff's target is given in its line of the grading, the back's count is worked out there, and bodies
+// stand elsewhere in the file. With an ease of 14 cm XS is 45 cm or 81 stitches: 82 of 4 + 2.
+func TestWhatASheetChangesAndIsNotTakenIsTold(t *testing.T) {
+	take := func(rows string) (string, []string) {
+		r, err := Grade(t.Context(), graded(t), GradeOptions{From: Source{Name: "sheet.csv", Text: []byte("what,unit,XS,S,M,L,1X,2X\n" + rows)}})
+		require.NoError(t, err)
+		var told []string
+		for _, f := range r.Findings {
+			told = append(told, f.Message)
+		}
+		return string(r.Files[0].Body), told
+	}
+	body, told := take("\"cuff stitches, target\",cm,22,23,23,24,25,26\n")
+	assert.Empty(t, told)
+	assert.Contains(t, body, "{stitches: 22 (23, 23, 24) (25, 26) cm, even: yes}")
+	body, told = take("ease,cm,12,12,12,12,12,12\nbust,cm,76,86,97,107,117,127\nback stitches,sts,78,90,98,106,118,126\n")
+	assert.Empty(t, told, "nothing differs")
+	assert.Equal(t, string(graded(t).Text), body, "and no byte")
+	_, told = take("ease,cm,14,14,14,14,14,14\nback stitches,sts,82,90,98,110,118,126\n")
+	assert.Empty(t, told, "what follows from a value that was taken agrees")
+	_, told = take("ease,cm,12,12,12,12,12,12\nbust,cm,76,86,97,107,117,128\nback stitches,sts,78,90,98,106,118,130\ncap top,sts,1,1,1,1,1,1\n")
+	assert.ElementsMatch(t, []string{`"bust" of the sheet was not taken: bodies stand in the pattern`, `"back stitches" of the sheet was not taken: the pattern works it out`}, told)
+}
+
 func TestPublishedBodiesBecomeLinesOfAPatternFile(t *testing.T) {
 	r, err := Grade(t.Context(), graded(t), GradeOptions{Bodies: Source{Name: "women"}})
 	require.NoError(t, err)
