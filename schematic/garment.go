@@ -84,6 +84,7 @@ const (
 	LinePanel // a marked line between panels that are drawn together
 	LineCell  // between motifs
 	LineMark  // a marked row
+	LineSlit  // stitches taken out of a round and added again above
 )
 
 // Line is a line inside a piece.

@@ -104,6 +104,7 @@ func (w *worker) measure(c *canvas, loops [][]drawn, view int) {
 	all = append(all, w.widths(c)...)
 	all = append(all, w.heights(c, loops)...)
 	all = append(all, w.named(c, loops)...)
+	all = append(all, w.slitSpans(c)...)
 	all = append(all, centreToCuff(all)...)
 	for _, s := range all {
 		if s.length.Sign() <= 0 {

@@ -54,6 +54,11 @@ func (s *Divide) work(w *worker) {
 	if !st.flip {
 		reverse(places)
 	}
+	if s.slits(w, places, n) {
+		s.slit(w, places, n)
+		w.onePart()
+		return
+	}
 	var strands []*strand
 	switch {
 	case len(st.blocks) > 1:
@@ -74,8 +79,12 @@ func (s *Divide) work(w *worker) {
 		}
 	}
 	w.cur = whole
+	w.onePart()
+}
+
+// onePart goes on with the part that goes on, if it is but one: that is the piece itself from there on.
+func (w *worker) onePart() {
 	if len(w.parts) == 1 {
-		// One part that goes on is the piece itself from here on.
 		for _, name := range sortedKeys(w.parts) {
 			w.cur = w.parts[name]
 			delete(w.parts, name)

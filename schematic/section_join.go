@@ -17,6 +17,10 @@ type joined struct {
 }
 
 func (s *JoinParts) work(w *worker) {
+	if w.slit != nil {
+		w.slit.close(w, s)
+		return
+	}
 	if !slices.ContainsFunc(s.Of, func(j JoinPart) bool { return j.Part != "" }) {
 		if !s.Round || w.cur == nil || w.cur.ended {
 			w.find("arithmetic/join", finding.Error, s.Pos, "there is nothing to join here", "", "",

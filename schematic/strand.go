@@ -49,6 +49,7 @@ type canvas struct {
 	extra  []extraEdge
 	panels []partAt // names of panels that are drawn together, at the line where they begin
 	depths []depth
+	slits  []slitAt
 	free   *freeform // drawn from its own points instead (disc, mitre, motifs)
 	first  *strand   // for the arrow
 	dead   bool      // replaced by others

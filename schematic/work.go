@@ -132,6 +132,8 @@ type worker struct {
 	views    []*canvas
 	areas    map[string]units.Num
 	section  Section
+	next     Section   // the one after it in its list
+	slit     *slit     // the parts in work are those of a slit
 	lastName string    // the last section that has a name
 	wholes   []Measure // widths of a whole row that is drawn in panels
 	lines    bool      // a later shaping falls on marked lines
@@ -202,8 +204,11 @@ func shapesLines(list []Section) bool {
 
 // sections works a list of sections on the strand in work.
 func (w *worker) sections(list []Section) {
-	for _, s := range list {
-		w.section = s
+	for k, s := range list {
+		w.section, w.next = s, nil
+		if k+1 < len(list) {
+			w.next = list[k+1]
+		}
 		w.marked()
 		c := s.Base()
 		_, joins := s.(*JoinParts)

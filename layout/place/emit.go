@@ -18,7 +18,7 @@ func (d *drawn) emit(o pt, ids map[string]bool) *sheet.Group {
 		put(p)
 	}
 	for _, l := range d.v.view.Lines {
-		p := line(lineClass(l.Kind), narrow, add(o, d.on(l.A)), add(o, d.on(l.B)))
+		p := line(lineClass(l.Kind), lineWidth(l.Kind), add(o, d.on(l.A)), add(o, d.on(l.B)))
 		p.Style.Dash = lineDash(l.Kind)
 		put(p)
 	}
@@ -237,10 +237,10 @@ func (p *plan) key() []keyEntry {
 		kind schematic.LineKind
 		what string
 	}{{schematic.LineFold, "fold"}, {schematic.LineCentre, "centre"}, {schematic.LinePanel, "between panels"},
-		{schematic.LineMark, "marked row"}} {
+		{schematic.LineMark, "marked row"}, {schematic.LineSlit, "slit"}} {
 		if s.kinds[k.kind] {
 			list = append(list, keyEntry{k.what, func(o pt) []sheet.Item {
-				l := line(lineClass(k.kind), narrow, at(o, 0, 0), at(o, 8, 0))
+				l := line(lineClass(k.kind), lineWidth(k.kind), at(o, 0, 0), at(o, 8, 0))
 				l.Style.Dash = lineDash(k.kind)
 				return []sheet.Item{l}
 			}})

@@ -35,8 +35,18 @@ func lineClass(k schematic.LineKind) string {
 		return "cell"
 	case schematic.LineMark:
 		return "row"
+	case schematic.LineSlit:
+		return "slit"
 	}
 	return "change"
+}
+
+// lineWidth is how wide a line inside a piece is drawn: a slit has two edges, as an outline is one.
+func lineWidth(k schematic.LineKind) float64 {
+	if k == schematic.LineSlit {
+		return wide
+	}
+	return narrow
 }
 
 // lineDash is how a line inside a piece is broken (ISO 128: dashes for a fold, long
