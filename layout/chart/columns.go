@@ -27,8 +27,8 @@ func columns(w *Work, left bool) ([]knitRow, int) {
 	for r := range w.Rows {
 		row := &w.Rows[r]
 		n := len(row.St)
-		backwards := !runsRight(w, r) // worked from right to left
-		at := func(i int) int {       // the i-th from the left, in the order of working
+		backwards := !w.runsRight(r) // worked from right to left
+		at := func(i int) int {      // the i-th from the left, in the order of working
 			if backwards {
 				return n - 1 - i
 			}
@@ -42,7 +42,7 @@ func columns(w *Work, left bool) ([]knitRow, int) {
 				cols = append(cols, last)
 			}
 		} else {
-			cols = columnsOver(row, at, below, runsRight(w, r-1), l)
+			cols = columnsOver(row, at, below, w.runsRight(r-1), l)
 		}
 		if !row.Base || row.Held {
 			k := knitRow{row: r}
@@ -71,17 +71,6 @@ func columns(w *Work, left bool) ([]knitRow, int) {
 		}
 	}
 	return out, n
-}
-
-// runsRight reports whether the places of a row run from left to right, as the right
-// side shows it: those of a wrong-side row do, and those of a foundation that the
-// first row meets from its end.
-func runsRight(w *Work, r int) bool {
-	row := &w.Rows[r]
-	if row.Base && r+1 < len(w.Rows) && !w.Rows[r+1].Round {
-		return !w.Rows[r+1].Wrong
-	}
-	return row.Wrong
 }
 
 // columnList is the columns of a chart from the left, to put new ones between.

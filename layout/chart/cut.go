@@ -208,7 +208,7 @@ func (d *drawing) knitCut(all [][]span, r *knitRow, cut int) (float64, bool) {
 	n := len(r.cells)
 	for i := 1; i < n; i++ {
 		a, b := i-1, i // from the left, in the order of working
-		if !runsRight(d.work, r.row) {
+		if !d.work.runsRight(r.row) {
 			a, b = n-i, n-1-i
 		}
 		if (s[a].hi < cut) != (s[b].hi < cut) {

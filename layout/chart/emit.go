@@ -231,7 +231,7 @@ func (c *pages) chart(s *sheet.Sheet, k, r int) {
 	}
 	nums := d.f.nums
 	if c.count() > 1 {
-		nums = d.f.number(c.o, d.scale, seen)
+		nums = d.f.number(c.o, d.scale, seen, d.f.sideRoom(c.o))
 	}
 	for _, m := range nums.arrows {
 		for _, q := range m.paths {

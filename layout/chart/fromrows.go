@@ -174,8 +174,15 @@ func (w *Work) sides() {
 }
 
 // backwards reports whether the row goes over the row below from its end.
-func (r *Row) backwards() bool {
-	down, up := 0, 0
+func (r *Row) backwards() bool { return r.course() < 0 }
+
+// forwards reports whether the row goes over the row below from its beginning.
+func (r *Row) forwards() bool { return r.course() > 0 }
+
+// course is more than 0 for a row that goes over the row below from its beginning, less
+// for one that goes from its end.
+func (r *Row) course() int {
+	way := 0
 	last := -1
 	for i := range r.St {
 		s := &r.St[i]
@@ -183,14 +190,14 @@ func (r *Row) backwards() bool {
 			continue
 		}
 		if last >= 0 && s.Feet[0] < last {
-			down++
+			way--
 		}
 		if last >= 0 && s.Feet[0] > last {
-			up++
+			way++
 		}
 		last = s.Feet[0]
 	}
-	return down > up
+	return way
 }
 
 // starts puts the chain at the beginning of a row over the place that it stands for:

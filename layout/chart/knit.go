@@ -216,7 +216,7 @@ func (d *drawing) knitRepeat(o *Options, rows []knitRow) {
 			x, ok := d.knitCut(all, &kr, cut)
 			if s, n := all[kr.row], len(kr.cells); !ok {
 				edge := kr.cells[0].col
-				if (s[0].hi < cut) == runsRight(d.work, kr.row) {
+				if (s[0].hi < cut) == d.work.runsRight(kr.row) {
 					edge = kr.cells[n-1].col + 1
 				}
 				x = float64(edge) * cell

@@ -20,6 +20,7 @@ type rowName struct {
 type numbers struct {
 	arrows []mark
 	labels []label
+	crowd  bool // they stand beside each other where there is no room above each other
 }
 
 // everything is all that the figure has, as one page that holds it sees it.
@@ -43,6 +44,12 @@ func (f *figure) extent() (lo, hi pt) {
 	return g.lo, g.hi
 }
 
+// beside is how many numbers at most stand beside each other.
+const beside = 3
+
+// alone is the room for the numbers of a figure that is on one page, mm.
+const alone = 300.0
+
 // sideRoom is the room of a number and its arrow beside a page's part, mm.
 func (f *figure) sideRoom(o *Options) float64 {
 	if len(f.names) == 0 {
@@ -52,12 +59,16 @@ func (f *figure) sideRoom(o *Options) float64 {
 	for _, n := range f.names {
 		w = max(w, fonts.Width(fonts.Regular, o.text(), n.s))
 	}
-	return sideGap + arrowLong + 0.9 + w + 1
+	w += sideGap + arrowLong + 0.9 + 1
+	if f.nums.crowd {
+		w *= beside
+	}
+	return w
 }
 
 // number puts the name of each row that is seen at the side where it begins, with an
-// arrow.
-func (f *figure) number(o *Options, scale float64, seen []*mark) numbers {
+// arrow, within a room in mm. Where that is full some go without.
+func (f *figure) number(o *Options, scale float64, seen []*mark, room float64) numbers {
 	var out numbers
 	if len(f.names) == 0 {
 		return out
@@ -116,16 +127,20 @@ func (f *figure) number(o *Options, scale float64, seen []*mark) numbers {
 			}
 		}
 		x += dir * sideGap / scale
-		for range 400 {
+		for from := x; ; {
 			l := label{s: n.s, at: pt{X: x + dir*(arrowLong+0.9)/scale, Y: y}, row: n.row, anchor: anchor, side: true, class: "number"}
 			l.lo, l.hi = l.box(size)
-			from, to := l.lo, l.hi
-			from.X, to.X = min(from.X, x), max(to.X, x)
-			if !g.free(pt{X: from.X - 0.3, Y: from.Y - 0.2}, pt{X: to.X + 0.3, Y: to.Y + 0.2}) {
+			lo, hi := l.lo, l.hi
+			lo.X, hi.X = min(lo.X, x), max(hi.X, x)
+			if math.Abs(x-from)+hi.X-lo.X > (room-sideGap)/scale {
+				break
+			}
+			if !g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}) {
 				x += dir * 0.8
+				out.crowd = true
 				continue
 			}
-			g.put(from, to)
+			g.put(lo, hi)
 			out.arrows = append(out.arrows, newMark(n.row, false, arrow(pt{X: x + dir*arrowLong/scale, Y: y}, pt{X: x, Y: y}, n.wrong, scale)...))
 			out.labels = append(out.labels, l)
 			break

@@ -123,7 +123,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	d := &drawing{work: w, scale: scale, craft: w.Craft(), f: &figure{}}
 	if d.craft == stitch.Knitting {
 		d.knit(o)
-		d.f.nums = d.f.number(o, scale, d.f.everything())
+		d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
 		return d
 	}
 	p := newPlan(w, o.LeftHanded)
@@ -142,7 +142,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	if o.LeftHanded && p.form != flat {
 		d.f.mirror()
 	}
-	d.f.nums = d.f.number(o, scale, d.f.everything())
+	d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
 	d.form = p.form
 	d.key = p.keyOf()
 	d.notes = p.notes()

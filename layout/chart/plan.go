@@ -107,10 +107,7 @@ func newPlan(w *Work, left bool) *plan {
 			if row.Base && len(row.St) > 0 && row.St[0].Kind == rowEnd {
 				l.rightward = true
 			} else if row.Base {
-				l.rightward = !left
-				if r+1 < len(w.Rows) && !w.Rows[r+1].Round {
-					l.rightward = w.Rows[r+1].Wrong == left
-				}
+				l.rightward = w.runsRight(r) != left
 			}
 			if !l.rightward {
 				reverse(l.nodes)
@@ -156,6 +153,9 @@ func reverse(s []*node) {
 // in rows.
 func formOf(w *Work) form {
 	rounds := 0
+	if w.unrolled {
+		return flat
+	}
 	for i := range w.Rows {
 		r := &w.Rows[i]
 		switch {
@@ -176,10 +176,40 @@ func formOf(w *Work) form {
 			rounds++
 		}
 	}
-	if rounds == 0 {
+	if rounds == 0 || !w.round() {
 		return flat
 	}
 	return circle
+}
+
+// round reports whether rounds lie around their centre: the last ones of a tube would
+// have much more room than they fill, and a frill much less than it needs.
+func (w *Work) round() bool {
+	const (
+		tube  = 0.35 // of the room
+		wide  = 12   // stitches with which a tube begins, and half of those of a frill
+		frill = 3    // heights more
+	)
+	at, room := ringMin, 1.0
+	for i := range w.Rows {
+		long, high := 0.0, 0.0
+		for k := range w.Rows[i].St {
+			n := node{st: &w.Rows[i].St[k]}
+			n.measure()
+			long += 2 * n.half
+			high = max(high, n.h)
+		}
+		if w.Rows[i].Base {
+			at = max(at, long/around)
+			continue
+		}
+		if i > 0 && len(w.Rows[0].St) >= 2*wide && long/around > at+frill*high+4 {
+			return false
+		}
+		room = long / around / (at + high)
+		at = max(at+high, long/around)
+	}
+	return room >= tube || len(w.Rows[0].St) < wide
 }
 
 // measure gives a node its room and its height.

@@ -107,7 +107,7 @@ func (w *Work) middle(st *strips, all [][]span, most int) (a, b int) {
 func (w *Work) without(a, b int) *Work {
 	all := w.spans(w.block())
 	out := *w
-	out.kept = &Repeat{}
+	out.kept, out.unrolled = &Repeat{}, true
 	out.Rows = make([]Row, len(w.Rows))
 	var below []int
 	for r := range w.Rows {

@@ -33,6 +33,8 @@ type Work struct {
 	Same  string // what those are like
 	From  string // out of what it is worked, if it begins with held stitches
 	kept  *Repeat
+
+	unrolled bool // its rounds are drawn as rows
 }
 
 // Row is one row or round.
@@ -122,4 +124,22 @@ func (w *Work) Check() error {
 		return fmt.Errorf("there is no row to chart")
 	}
 	return nil
+}
+
+// runsRight reports whether the places of a row run from left to right, as the right
+// side shows it: those of a wrong-side row do, and those of a foundation that the
+// first row meets from its end.
+func (w *Work) runsRight(r int) bool {
+	row := &w.Rows[r]
+	if !row.Base || r+1 == len(w.Rows) {
+		return row.Wrong != row.Base
+	}
+	next := &w.Rows[r+1]
+	if next.Round {
+		return false
+	}
+	if next.forwards() {
+		return next.Wrong
+	}
+	return !next.Wrong
 }

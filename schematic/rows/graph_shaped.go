@@ -52,6 +52,12 @@ func (n *Node) shapes(plan []edges, size, times int, wrong, round bool) {
 	if !n.Inc {
 		k = -k
 	}
+	if w.HasOver && !w.HasTimes && !w.Every.set() && n.Name == "" && !w.Both { // so many in all, over so many rows
+		for i := range plan {
+			plan[i].spread += k*(i+1)/len(plan) - k*i/len(plan)
+		}
+		return
+	}
 	for _, at := range n.occurrences(size, times, len(plan)) {
 		e := &plan[at-1]
 		rs := round || wrong != (at%2 == 1)

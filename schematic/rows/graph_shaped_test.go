@@ -20,6 +20,7 @@ func TestAGraphShapesItsRowsAsTheWordsSay(t *testing.T) {
 		{"Dec 1 st at neck edge every row 2 times, then every 2 rows 1 time, over 5 rows. (17 sts)", []int{19, 18, 18, 17, 17}},
 		{"Dec 1 st at each end every 2 rows 2 times, over 4 rows, and at the same time dec 1 st at neck edge every row 2 times, over 4 rows. (14 sts)", []int{19, 16, 16, 14}},
 		{"Dec 5 sts evenly every row 1 time, over 1 row. (15 sts)", []int{15}},
+		{"Dec 6 sts evenly over 4 rows. (14 sts)", []int{19, 17, 16, 14}},
 		{"Bind off 3 sts at beg of next 2 rows. (14 sts)", []int{17, 14}},
 	} {
 		x := Read("x.txt", []byte(head+c.line+"\nRow 9: Ch 1, sc in each st across, turn.\n"), Options{})
