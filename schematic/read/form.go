@@ -227,7 +227,7 @@ func (r *reader) entry(g *Group, k *key, n *yaml.Node, path string) {
 				sub.Title = f.Value
 			}
 		}
-		if sub.Title == t.name && k.of != "section" && len(sub.Fields) > 0 && t.find(sub.Fields[0].Key) != nil {
+		if sub.Title == t.name && k.of != "section" && k.of != "material" && len(sub.Fields) > 0 && t.find(sub.Fields[0].Key) != nil {
 			sub.Key, sub.Title = sub.Fields[0].Key, sub.Fields[0].Key // a bind-off among parts
 		}
 		g.Groups = append(g.Groups, sub)

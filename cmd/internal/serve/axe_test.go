@@ -45,6 +45,7 @@ func TestEveryScreenKeepsTheRulesOfAccess(t *testing.T) {
 		p.click("#tab-form")
 		p.until(`!document.querySelector("#panel-form").hidden`)
 		p.shot(name + "-form")
+		p.choose(`#form [aria-label="Add a piece after Body"]`, "band")
 		p.accessible(script, name+" form")
 		p.click("#tab-text")
 		p.shot(name + "-text")

@@ -211,6 +211,29 @@ func TestEverythingCanBeDoneByKeyboard(t *testing.T) {
 	assert.Contains(t, js[string](p, `document.querySelector("#here").textContent`), "Boby")
 }
 
+// Keys walk through a list of what can be added, and change nothing until Enter or the
+// button beside it says so (WCAG 2.2, 3.2.2).
+func TestASectionIsAddedByKeyboard(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "pebble-hat")})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	add := `#form [aria-label="Add a section after Hat, even"]`
+	p.until(fmt.Sprintf("document.querySelector('%s')", add))
+	before := p.text()
+	p.do(chromedp.Focus(add, chromedp.ByQuery), chromedp.KeyEvent(kb.ArrowDown), chromedp.KeyEvent(kb.ArrowDown), chromedp.KeyEvent(kb.ArrowDown))
+	p.until(fmt.Sprintf(`document.querySelector('%s').value === "increase"`, add))
+	time.Sleep(100 * time.Millisecond)
+	assert.Equal(t, before, p.text(), "nothing is added yet")
+	p.do(chromedp.KeyEvent(kb.ArrowUp), chromedp.KeyEvent(kb.Enter))
+	p.until(`document.querySelector("#text").value.includes("- decrease: 1\n        at: both edges")`)
+	p.until(`document.activeElement.getAttribute("aria-label") === "Hat, decrease, decrease"`)
+	p.click("#undo")
+	p.until(`document.querySelectorAll('#form [aria-label="take out: Hat, decrease"]').length === 1`)
+	p.do(chromedp.Focus(add, chromedp.ByQuery), chromedp.KeyEvent("fo"), chromedp.KeyEvent(kb.Tab))
+	assert.Equal(t, "Add a section after Hat, even: fold", js[string](p, `document.activeElement.getAttribute("aria-label")`))
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`document.querySelector("#text").value.includes("- fold:")`)
+}
+
 func TestNarrowAndZoomedNothingIsCutOff(t *testing.T) {
 	script := axe(t)
 	s := running(t, Options{File: copyOf(t, "saltmarsh-cardigan")})
@@ -230,6 +253,9 @@ func TestNarrowAndZoomedNothingIsCutOff(t *testing.T) {
 		}
 		p.until(`document.querySelector("#form .cells")`)
 		fits("form")
+		p.choose(`#form [aria-label="Add a piece after Body"]`, "band")
+		p.choose(`#form [aria-label="Add to Body"]`, "kind")
+		fits("added")
 		p.click("#tab-text")
 		fits("text")
 		p.click("#show-drawing")

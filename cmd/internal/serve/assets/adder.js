@@ -8,11 +8,31 @@ let last = 0;
 // adder calls add(kind, value, name, input) for the kind that was chosen.
 export function adder(title, label, kinds, add) {
   const box = make("span", { class: "more" });
-  const choose = make("select", { class: "quiet", "aria-label": label, onchange: () => {
+  let keyed = false; // keys walk through a list: what they pass is not yet chosen
+  const choose = make("select", { class: "quiet", "aria-label": label,
+    onpointerdown: () => { keyed = false; },
+    onkeydown: (e) => {
+      keyed = e.key !== "Tab";
+      if (e.key === "Enter" && choose.value !== "") {
+        e.preventDefault();
+        take();
+      }
+    },
+    onchange: () => {
+      const k = kinds.find((c) => c.name === choose.value);
+      if (!keyed) return take();
+      go.hidden = !k;
+      go.setAttribute("aria-label", `${label}: ${k?.name}`);
+    } }, make("option", { value: "" }, title), kinds.map((k) => make("option", { value: k.name, title: k.what }, k.name)));
+
+  const go = make("button", { type: "button", class: "quiet", hidden: true, onclick: () => take() }, "add");
+
+  function take() {
     const k = kinds.find((c) => c.name === choose.value);
     choose.value = "";
+    go.hidden = true;
     if (k) pick(k);
-  } }, make("option", { value: "" }, title), kinds.map((k) => make("option", { value: k.name, title: k.what }, k.name)));
+  }
 
   function pick(k) {
     if (k.none) return add(k, "", "");
@@ -23,7 +43,7 @@ export function adder(title, label, kinds, add) {
     };
     const named = k.named ? field("name", [], put) : null;
     const value = field(k.named ? "value" : k.ask || k.name, k.pick ?? [], put);
-    box.replaceChildren(choose, ...(named ? [named.row] : []), value.row, make("span", { class: "what" }, k.what));
+    box.replaceChildren(choose, go, ...(named ? [named.row] : []), value.row, make("span", { class: "what" }, k.what));
     (named ?? value).focus();
   }
 
@@ -36,6 +56,6 @@ export function adder(title, label, kinds, add) {
     return input;
   }
 
-  box.append(choose);
+  box.append(choose, go);
   return box;
 }
