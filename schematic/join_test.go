@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/units"
 )
 
 // 64 sts of 5 mm are 320 mm around. Two halves are worked apart over 28 rows of 4 mm and
@@ -155,5 +157,50 @@ func TestTheEdgeThatWasMeantIsNamed(t *testing.T) {
 		g := Work(p, 0)
 		require.Len(t, g.Findings, 1)
 		assert.Equal(t, want, g.Findings[0].Fix)
+	}
+}
+
+// heel is a sock's heel: 28 of 56 stitches go on over 20 rows, the others are on hold.
+func heel(join *JoinParts) *Garment {
+	return Work(plain(&Piece{Name: "Sock", Round: true, Sections: []Section{
+		&CastOn{Stitches: n(56)}, &Even{Amount: Amount{Rows: n(30)}},
+		&Divide{Parts: []Part{
+			{Name: "Heel", Stitches: n(28), LeftEdge: "flap edge", RightEdge: "flap edge", Sections: []Section{&Even{Amount: Amount{Rows: n(20)}}}},
+			{Name: "instep", Stitches: n(28), Hold: true},
+		}},
+		join,
+		&Even{Amount: Amount{Rows: n(10)}}, &BindOff{All: true},
+	}}, &Piece{Name: "Patch", Sections: []Section{&Held{From: []HeldPart{{Piece: "Sock", Part: "instep"}}}, &Even{Amount: Amount{Rows: n(4)}}}}), 0)
+}
+
+// Heel 28, 10 picked up at each side, instep 28: 76 stitches of 5 mm are 380 mm around. The stitches are in work
+// again, so that no other piece can begin from them.
+func TestHeldStitchesAreJoinedIntoARoundAgain(t *testing.T) {
+	g := heel(&JoinParts{Of: []JoinPart{{Part: "Heel"}, {Added: n(10), Edge: "picked up"}, {Part: "instep"}, {Added: n(10), Edge: "picked up"}}, Round: true, Name: "Foot"})
+	require.Len(t, g.Findings, 1)
+	assert.Equal(t, "arithmetic/held", g.Findings[0].Kind)
+	m := g.Pieces[0]
+	assert.Equal(t, mm(380), find(t, m, "sock.foot.width-at-lower-edge").Length)
+	assert.Equal(t, mm(40), find(t, m, "sock.foot.length").Length)
+	assert.Len(t, m.EdgesNamed("picked up"), 2)
+	assert.Equal(t, units.Int((56*30+28*20+76*10)*20), m.Area)
+}
+
+func TestAPartThatCantBeJoinedIsToldWithWhatMayBeMeant(t *testing.T) {
+	for _, c := range []struct {
+		of    []JoinPart
+		round bool
+		fix   string
+	}{
+		{[]JoinPart{{Part: "Heel"}, {Part: "instep"}}, false, "held stitches are taken up in a round: say `round: yes`, or begin a piece of its own with `start from`"},
+		{[]JoinPart{{Part: "Heel"}, {Part: "insetp"}}, true, `did you mean "instep"?`},
+		{[]JoinPart{{Part: "Heel"}, {Part: "instep"}, {Part: "instep"}}, true, "its held stitches are taken up already"},
+		{[]JoinPart{{Part: "Heel"}, {Part: "Heel"}}, true, "let its sections end without binding all of it off"},
+	} {
+		for _, f := range heel(&JoinParts{Of: c.of, Round: c.round}).Findings {
+			if f.Kind == "arithmetic/join" {
+				assert.Equal(t, c.fix, f.Fix)
+			}
+		}
 	}
 }

@@ -14,6 +14,7 @@ type joined struct {
 	q     *strand
 	added int
 	edge  string
+	held  bool // added are stitches of a part that was on hold
 }
 
 func (s *JoinParts) work(w *worker) {
@@ -50,9 +51,13 @@ func (s *JoinParts) work(w *worker) {
 		if q == nil && w.cur != nil && w.cur.name == j.Part {
 			q = w.cur // the one part that went on
 		}
+		if n := w.made.Live[j.Part]; q == nil && s.Round && n > 0 && w.onHold(j.Part) {
+			w.take(j.Part)
+			bits = append(bits, joined{added: n, held: true})
+			continue
+		}
 		if q == nil || q.ended {
-			w.find("arithmetic/join", finding.Error, j.Pos, fmt.Sprintf("%s has no live stitches to join", j.Part), "", "",
-				"let its sections end without binding all of it off")
+			w.find("arithmetic/join", finding.Error, j.Pos, fmt.Sprintf("%s has no live stitches to join", j.Part), "", "", w.joinHint(j.Part))
 			doubt = true
 			continue
 		}
@@ -192,7 +197,7 @@ func (w *worker) joinRound(s *JoinParts, bits []joined, first *strand, y units.N
 	c := w.canvas(&j.blocks[0])
 	c.first = j
 	for _, bit := range bits {
-		if bit.q != nil || bit.added < 1 {
+		if bit.q != nil || bit.added < 1 || bit.held {
 			continue
 		}
 		l, width := j.blocks[0].x, first.gauge.StitchWidth().Times(bit.added)
@@ -231,4 +236,51 @@ func joinRuns(runs []run) []run {
 		out = append(out, r)
 	}
 	return out
+}
+
+// onHold reports whether a part of the piece is on hold.
+func (w *worker) onHold(name string) bool {
+	held := false
+	eachPart(w.piece.Sections, func(p *Part) { held = held || p.Hold && p.Name == name })
+	return held
+}
+
+// take takes the stitches of a part that is on hold into work again.
+func (w *worker) take(name string) {
+	delete(w.made.Live, name)
+	delete(w.made.liveParts, name)
+}
+
+// joinHint says what may be meant by a part that has no live stitches to join.
+func (w *worker) joinHint(name string) string {
+	known := false
+	var names []string
+	eachPart(w.piece.Sections, func(p *Part) {
+		known = known || p.Name == name
+		names = append(names, p.Name)
+	})
+	switch {
+	case w.onHold(name) && w.made.Live[name] > 0:
+		return "held stitches are taken up in a round: say `round: yes`, or begin a piece of its own with `start from`"
+	case w.onHold(name):
+		return "its held stitches are taken up already"
+	case !known:
+		if like := finding.Nearest(name, names); like != "" {
+			return fmt.Sprintf("did you mean %q?", like)
+		}
+		return "name parts of this piece: " + strings.Join(names, ", ")
+	}
+	return "let its sections end without binding all of it off"
+}
+
+// eachPart calls f with every part of every division in a list of sections.
+func eachPart(list []Section, f func(*Part)) {
+	for _, s := range list {
+		if d, ok := s.(*Divide); ok {
+			for i := range d.Parts {
+				f(&d.Parts[i])
+				eachPart(d.Parts[i].Sections, f)
+			}
+		}
+	}
 }

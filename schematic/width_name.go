@@ -143,7 +143,7 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	}
 	kind := w.made.Kind
 	trunk := kind == KindBody || kind == KindBack || kind == KindFront
-	if l.part != "" {
+	if l.part != "" && !(l.round && l.part == c.name) { // a round that parts are joined to is a whole again
 		// The width of a part where it begins follows from the division, and where it ends
 		// from the edge that it ends in.
 		if l.start || l.end || !turning(c.levels, i) || endsAt(c.levels, i) {
