@@ -24,11 +24,19 @@ func (c *pages) cut(w, h float64) {
 		c.cols, c.rows = []window{{lo.X, hi.X}}, []window{{-hi.Y, -lo.Y}}
 		return
 	}
-	w -= 2 * f.sideRoom(c.o)
-	h -= 2 * (4 + sheet.LineHeight(fonts.Italic, c.o.text()))
+	const mark = 4.5 // of the lines where pages meet
+	w -= 2 * (f.sideRoom(c.o) + mark)
+	line := sheet.LineHeight(fonts.Italic, c.o.text())
+	h -= 2 * (4 + line)
 	c.cols = cutSpan(f.lo.X, f.hi.X, w/s, f.across)
 	if len(c.cols) > 1 {
 		c.cols = cutSpan(f.lo.X, f.hi.X, max(w-2*overlap, w/2)/s, f.across)
+	}
+	if len(c.cols) > 1 {
+		h -= 2 * line
+		if f.nums.crowd {
+			h -= 2 * line
+		}
 	}
 	c.rows = cutSpan(-f.hi.Y, -f.lo.Y, h/s, f.up)
 	if len(c.rows) > 1 {

@@ -34,17 +34,24 @@ func (c *pages) meet(g *sheet.Group, drawn []*sheet.Group, v *view) {
 	text := func(s string, p pt, a sheet.Anchor) {
 		g.Items = append(g.Items, sheet.NewText(s, fonts.Italic, size, p, a, "again"))
 	}
+	drop := max(3, fonts.Ascent(fonts.Italic)*size+0.6) // of a line of words under the drawing
+	lift := max(0, fonts.Descent(fonts.Italic)*size-0.6)
+	line := sheet.LineHeight(fonts.Italic, size)
+	under := 0.0 // where the words of both sides do not fit beside each other
+	if k > 0 && 2*fonts.Width(fonts.Italic, size, fmt.Sprintf("meets page %d", c.count()))+4 > sc*(col.hi-col.lo) {
+		under = line
+	}
 	page := func(k, r int) string { return fmt.Sprintf("meets page %d", r*len(c.cols)+k+1) }
 	top, low := min(lo, drawnLo.Y)-1, max(hi, drawnHi.Y)+1
 	if k > 0 {
 		tick(pt{X: x(col.lo), Y: top - 3}, pt{X: x(col.lo), Y: top})
 		tick(pt{X: x(col.lo), Y: low}, pt{X: x(col.lo), Y: low + 3})
-		text(page(k-1, r), pt{X: x(col.lo) + 1, Y: low + 3}, sheet.Start)
+		text(page(k-1, r), pt{X: x(col.lo) + 1, Y: low + drop}, sheet.Start)
 	}
 	if k < len(c.cols)-1 {
 		tick(pt{X: x(col.hi), Y: top - 3}, pt{X: x(col.hi), Y: top})
 		tick(pt{X: x(col.hi), Y: low}, pt{X: x(col.hi), Y: low + 3})
-		text(page(k+1, r), pt{X: x(col.hi) - 1, Y: low + 3}, sheet.End)
+		text(page(k+1, r), pt{X: x(col.hi) - 1, Y: low + drop + under}, sheet.End)
 	}
 	left, right := x(col.lo), x(col.hi)
 	if k > 0 {
@@ -57,12 +64,16 @@ func (c *pages) meet(g *sheet.Group, drawn []*sheet.Group, v *view) {
 	if r > 0 {
 		tick(pt{X: left - 4, Y: y(row.lo)}, pt{X: left - 1, Y: y(row.lo)})
 		tick(pt{X: right + 1, Y: y(row.lo)}, pt{X: right + 4, Y: y(row.lo)})
-		text(page(k, r-1), pt{X: (x(col.lo) + x(col.hi)) / 2, Y: top}, sheet.Middle)
+		text(page(k, r-1), pt{X: (x(col.lo) + x(col.hi)) / 2, Y: top - lift}, sheet.Middle)
 	}
 	if r < len(c.rows)-1 {
 		tick(pt{X: left - 4, Y: y(row.hi)}, pt{X: left - 1, Y: y(row.hi)})
 		tick(pt{X: right + 1, Y: y(row.hi)}, pt{X: right + 4, Y: y(row.hi)})
-		text(page(k, r+1), pt{X: (x(col.lo) + x(col.hi)) / 2, Y: low + 3}, sheet.Middle)
+		below := low + drop + under
+		if len(c.cols) > 1 { // under the words of the sides
+			below += line
+		}
+		text(page(k, r+1), pt{X: (x(col.lo) + x(col.hi)) / 2, Y: below}, sheet.Middle)
 	}
 }
 

@@ -39,6 +39,17 @@ func fromText(t testing.TB, lines string) *Work {
 	return w
 }
 
+// fromPart is a work of one section of rows written here.
+func fromPart(t testing.TB, section, lines string) *Work {
+	t.Helper()
+	x := rows.Read("rows", []byte(lines), rows.Options{TermsSet: true})
+	g, ok := rows.GraphOf(x, section, 0)
+	require.True(t, ok)
+	w, ok := FromGraph(g, x)
+	require.True(t, ok)
+	return w
+}
+
 func counts(w *Work) []int {
 	var out []int
 	for i := range w.Rows {
