@@ -15,7 +15,7 @@ func newCheck(env environment) *cobra.Command {
 	var format, rows string
 	var strict bool
 	cmd := &cobra.Command{
-		Use:   "check [flags] [PATTERN...]",
+		Use:   "check [flags] [PATTERN|TEXT...]",
 		Short: "Find what does not agree",
 		Long: `Check works the rows of every size and holds the numbers of the pattern against
 each other: divisions, pick-ups and shaping; written measurements against the

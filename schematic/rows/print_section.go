@@ -101,7 +101,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	case *schematic.Fold:
 		w.say("Place a marker for the fold line.")
 	case *schematic.Mark:
-		w.say("Place a marker here.")
+		w.mark(s)
 	case *schematic.Gather:
 		w.base()
 		w.say("Fasten off.")
@@ -173,7 +173,7 @@ func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
 		if s.Hold || s.Leave {
 			w.say("Leave remaining sts on a holder.")
 		} else {
-			w.say("%s all sts.", w.offWord())
+			w.say("%s.", w.end())
 		}
 		w.worked(w.zero(), after)
 		return

@@ -50,7 +50,7 @@ func Markdown(out io.Writer, x *Text, rep Report) error {
 			where = append(where, fmt.Sprintf("line %d", f.Pos.Line))
 		}
 		if len(f.Sizes) > 0 {
-			where = append(where, "sizes "+strings.Join(f.Sizes, ", "))
+			where = append(where, map[bool]string{true: "size ", false: "sizes "}[len(f.Sizes) == 1]+strings.Join(f.Sizes, ", "))
 		}
 		if len(where) > 0 {
 			fmt.Fprintf(&b, "(%s)", finding.Markdown(strings.Join(where, "; ")))

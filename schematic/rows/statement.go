@@ -83,6 +83,10 @@ func (p *parser) statement() *Node {
 			return p.parts(OpTogether)
 		}
 	case "place":
+		if m := p.peek(2).s; p.peek(1).kind == 'n' && (m == "marker" || m == "markers") {
+			p.clause(";.")
+			return &Node{Op: OpNothing}
+		}
 		if p.eat("place") {
 			if v, ok := p.number(); ok {
 				if _, ok := p.unit(); ok && p.eat("on") {

@@ -52,7 +52,7 @@ func downloadGroups() []downloadGroup {
 			{"table-csv", "Measurements, CSV", "for a spreadsheet", measurements("csv")},
 			{"table-markdown", "Measurements, Markdown", "for a web page", measurements("markdown")},
 			{"table-text", "Measurements, text", "for an e-mail", measurements("text")},
-			{"grading", "Grading, Excel", "a workbook with live formulas", grading},
+			{"grading", "Grading, XLSX", "a workbook with live formulas", grading},
 			{"yarn", "Yarn, text", "what each size takes", yarnOf},
 			{"rows", "Rows, text", "of every section, all sizes", rowsOf},
 		}},
