@@ -60,8 +60,8 @@ func (b *builder) leaveOut(m *Made) {
 		return // told of what it mirrors; or it is but a beginning for another piece
 	}
 	b.find(finding.Finding{Kind: "arithmetic/no-rows", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name,
-		Message: fmt.Sprintf("%s has no rows in this size and is left out of it", m.Name), Have: "0 rows", Want: "rows, or no such piece",
-		Fix: "say `make: none` for this size (a dash in the line of `make`), or give it rows"})
+		Message: fmt.Sprintf("%s has no rows and is left out", m.Name), Have: "0 rows", Want: "rows, or no such piece",
+		Fix: "say `make: none` for the size (a dash in the line of `make`), or give it rows"})
 }
 
 // takenUp reports whether another piece begins from stitches of q.
@@ -138,7 +138,9 @@ type worker struct {
 	wholes   []Measure // widths of a whole row that is drawn in panels
 	lines    bool      // a later shaping falls on marked lines
 	told     map[told]bool
-	erred    bool // the section in work met an error
+	erred    bool  // the section in work met an error
+	taken    []int // see Step
+	places   []int
 	guessed  bool // the count with which the next strand begins is in doubt
 }
 
@@ -209,6 +211,7 @@ func (w *worker) sections(list []Section) {
 		if k+1 < len(list) {
 			w.next = list[k+1]
 		}
+		w.taken, w.places = nil, nil
 		w.marked()
 		c := s.Base()
 		_, joins := s.(*JoinParts)
@@ -232,6 +235,7 @@ func (w *worker) sections(list []Section) {
 			}
 		}
 		s.work(w)
+		taken, places := w.taken, w.places
 		w.section = s
 		w.blame()
 		if w.cur == nil {
@@ -246,7 +250,7 @@ func (w *worker) sections(list []Section) {
 		}
 		if !w.cur.unseen {
 			w.made.Steps = append(w.made.Steps, Step{Section: s, Part: w.cur.name, Before: before, After: after,
-				Rows: w.cur.row - row, FirstRow: row + 1, FirstRS: rs, Gauge: w.cur.gauge.Name, Doubt: doubt || w.cur.doubt})
+				Rows: w.cur.row - row, FirstRow: row + 1, FirstRS: rs, Gauge: w.cur.gauge.Name, Doubt: doubt || w.cur.doubt, Taken: taken, Places: places})
 		}
 		if to, ok := c.To.At(w.i); ok && w.cur.doubt {
 			w.state(int(to.Floor()))
