@@ -187,7 +187,7 @@ func (p *plan) foundation(n *node) []*sheet.Path {
 			room = min(max(room, d*0.47), d*0.47)
 		}
 	}
-	half = min(room, ovalLong*0.62)
+	half = min(room, ovalLong)
 	at := p.point(n, n.v)
 	if p.form != flat {
 		at = p.point(n, n.v-ovalWide/2)

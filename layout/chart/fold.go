@@ -30,6 +30,9 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 		return
 	}
 	low, high := f.lo.Y-0.8, f.hi.Y+0.8
+	if p.work.More > 0 { // under the line where rows are left out
+		high = f.hi.Y + 0.2
+	}
 	if p.below != nil { // it begins at the edge
 		low = p.lines[0].top + 0.1
 	}

@@ -29,8 +29,8 @@ func path(class string, width float64, ps ...pt) *sheet.Path {
 func arrow(a, b pt, wrong bool, scale float64) []*sheet.Path {
 	d := unit(sub(b, a))
 	n := right(d)
-	back := add(b, mul(d, -1.5/scale))
-	p, q := add(back, mul(n, 0.6/scale)), add(back, mul(n, -0.6/scale))
+	back := add(b, mul(d, -1.9/scale))
+	p, q := add(back, mul(n, 0.75/scale)), add(back, mul(n, -0.75/scale))
 	quiet := quiet / scale
 	shaft := path("work", quiet, a, back)
 	if wrong {
