@@ -195,7 +195,9 @@ type Step struct {
 	FirstRow int // number of its first row in the piece or part, from 1
 	FirstRS  bool
 	Gauge    string
-	Doubt    bool // its counts follow from an error
+	Doubt    bool  // its counts follow from an error
+	Taken    []int // stitches of each run of a start from held stitches, or of each part joined, as listed
+	Places   []int // edges on which each shaping of a Shape falls
 }
 
 // Seam is a join as it comes out in one size.

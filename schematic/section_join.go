@@ -17,7 +17,32 @@ type joined struct {
 	held  bool // added are stitches of a part that was on hold
 }
 
+// strandOf is the strand of a part that is to be joined, or nil.
+func (w *worker) strandOf(part string) *strand {
+	if q := w.parts[part]; q != nil {
+		return q
+	}
+	if w.cur != nil && w.cur.name == part {
+		return w.cur // the one part that went on
+	}
+	return nil
+}
+
+// countOf is how many stitches of a part, or how many added, a join takes.
+func (w *worker) countOf(j JoinPart) int {
+	if j.Part == "" {
+		return j.Added.Int(w.i, 0)
+	}
+	if q := w.strandOf(j.Part); q != nil {
+		return q.count()
+	}
+	return w.made.Live[j.Part]
+}
+
 func (s *JoinParts) work(w *worker) {
+	for _, j := range s.Of {
+		w.taken = append(w.taken, w.countOf(j))
+	}
 	if w.slit != nil {
 		w.slit.close(w, s)
 		return
@@ -47,10 +72,7 @@ func (s *JoinParts) work(w *worker) {
 			bits = append(bits, joined{added: j.Added.Int(w.i, 0), edge: orElse(j.Edge, "added edge")})
 			continue
 		}
-		q := w.parts[j.Part]
-		if q == nil && w.cur != nil && w.cur.name == j.Part {
-			q = w.cur // the one part that went on
-		}
+		q := w.strandOf(j.Part)
 		if n := w.made.Live[j.Part]; q == nil && s.Round && n > 0 && w.onHold(j.Part) {
 			w.take(j.Part)
 			bits = append(bits, joined{added: n, held: true})

@@ -119,6 +119,7 @@ func (s *Shape) work(w *worker) {
 			at = BothEdges
 		}
 		tube := st.round && nb == 1
+		places := 1
 		switch {
 		case at == Across && nb > 1:
 			w.spread(p, left, right)
@@ -126,6 +127,7 @@ func (s *Shape) work(w *worker) {
 			left[0] = left[0].plus(p.scaled(half))
 			right[nb-1] = right[nb-1].plus(p.scaled(half))
 		case at == BothEdges:
+			places = 2
 			left[0] = left[0].plus(p)
 			right[nb-1] = right[nb-1].plus(p)
 		case at == LeftEdge:
@@ -133,6 +135,7 @@ func (s *Shape) work(w *worker) {
 		case at == RightEdge:
 			right[nb-1] = right[nb-1].plus(p)
 		case at == Lines:
+			places = 0
 			for i := range st.blocks {
 				b := &st.blocks[i]
 				if sh.Panel != "" && b.runs[0].name != sh.Panel {
@@ -140,12 +143,15 @@ func (s *Shape) work(w *worker) {
 				}
 				if b.lineL {
 					left[i] = left[i].plus(p)
+					places++
 				}
 				if b.lineR {
 					right[i] = right[i].plus(p)
+					places++
 				}
 			}
 		}
+		w.places = append(w.places, places)
 		if sh.Edge != "" {
 			w.nameShaped(at, sh.Edge)
 		}

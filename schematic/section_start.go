@@ -173,6 +173,7 @@ func (s *Held) work(w *worker) {
 		} else {
 			n = w.liveOf(p)
 		}
+		w.taken = append(w.taken, n)
 		panels = panels || p.Panel != ""
 		runs = append(runs, run{name: p.Panel, n: n, gauge: g})
 	}
