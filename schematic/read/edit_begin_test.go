@@ -1,6 +1,7 @@
 package read
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -101,6 +102,12 @@ func TestEveryKindOfEntryThatAListCanHaveIsRead(t *testing.T) {
 	}
 	for list := range entries {
 		assert.NotEmpty(t, lists[list], list)
+	}
+	for _, kind := range leads() {
+		named := func(list string) bool {
+			return slices.ContainsFunc(entries[list], func(e entry) bool { return e.name == kind })
+		}
+		assert.True(t, named("section") || named("first section") || kind == "pick up", "the form can't begin a section %q", kind) // a pick-up comes with its band
 	}
 }
 
