@@ -83,7 +83,7 @@ func (f *figure) number(o *Options, scale float64, seen []*mark, room float64) n
 	for i := range rows {
 		rows[i] = reach{lo: pt{X: inf, Y: inf}, hi: pt{X: -inf, Y: -inf}}
 	}
-	g := &grid{cells: map[[2]int][][2]pt{}}
+	g, taken := newGrid(&figure{}), newGrid(&figure{})
 	for _, m := range seen {
 		g.add(m)
 		if m.row < f.off || m.row > last || !m.stitch && !(f.tight && m.paths[0].Class == "grid") {
@@ -135,12 +135,13 @@ func (f *figure) number(o *Options, scale float64, seen []*mark, room float64) n
 			if math.Abs(x-from)+hi.X-lo.X > (room-sideGap)/scale {
 				break
 			}
-			if !g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}) {
+			a, b := pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}
+			if other := !taken.free(a, b); other || !g.free(a, b) {
 				x += dir * 0.8
-				out.crowd = true
+				out.crowd = out.crowd || other
 				continue
 			}
-			g.put(lo, hi)
+			taken.put(lo, hi)
 			out.arrows = append(out.arrows, newMark(n.row, false, arrow(pt{X: x + dir*arrowLong/scale, Y: y}, pt{X: x, Y: y}, n.wrong, scale)...))
 			out.labels = append(out.labels, l)
 			break
