@@ -114,7 +114,7 @@ func (r *runner) between(l *Line) bool {
 var chainStitch = stitch.ByID("ch")
 
 func (r *runner) anew() {
-	r.no, r.side, r.carry, r.alt, r.edge = 0, 0, nil, nil, 0
+	r.no, r.side, r.carry, r.alt, r.edge, r.markers = 0, 0, nil, nil, 0, 0
 	r.cur.anew = true
 	r.fresh, r.begun = true, true
 }
@@ -215,7 +215,7 @@ func (r *runner) whole(l *Line) bool {
 	found := false
 	for _, n := range l.Body {
 		switch n.Op {
-		case OpRep, OpEven, OpShape, OpBindEach, OpAsFor, OpEdge, OpMeasure, OpDivide, OpTogether:
+		case OpRep, OpEven, OpShape, OpBindEach, OpAsFor, OpEdge, OpMeasure, OpDivide, OpTogether, OpMarkers:
 			found = true
 		case OpStitch, OpGroup:
 			return false
@@ -235,6 +235,8 @@ func (r *runner) whole(l *Line) bool {
 			r.shape(l, n)
 		case OpDivide, OpTogether:
 			r.partsOf(n)
+		case OpMarkers:
+			r.marks(n)
 		case OpBindEach:
 			r.in(n)
 			rows := max(n.M.At(r.size), 0)

@@ -46,7 +46,7 @@ func (n *Node) atRight() bool {
 // shapes adds what a shaping does in its rows to the plan of the rows. Wrong: the
 // first is a wrong-side row. The right edge is the beginning of a
 // right-side row.
-func (n *Node) shapes(plan []edges, size, times int, wrong, round bool) {
+func (n *Node) shapes(plan []edges, size, times, places int, wrong, round bool) {
 	w := n.where()
 	k := max(n.N.At(size), 0)
 	if !n.Inc {
@@ -62,9 +62,11 @@ func (n *Node) shapes(plan []edges, size, times int, wrong, round bool) {
 		e := &plan[at-1]
 		rs := round || wrong != (at%2 == 1)
 		switch {
+		case w.Both && (w.marked || w.inner):
+			e.spread += k * places
 		case w.Both:
 			e.begin, e.end = e.begin+k, e.end+k
-		case n.Name == "":
+		case n.Name == "" || w.inner:
 			e.spread += k
 		case n.atRight() == rs:
 			e.begin += k

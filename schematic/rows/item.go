@@ -101,7 +101,7 @@ func (p *parser) words() *Node {
 			}
 			p.i--
 		}
-		if p.isStitch() || p.isWord("place") && p.peek(1).kind == 'n' {
+		if p.isStitch() || p.isWord("place") && (p.peek(1).kind == 'n' || p.peek(1).s == "markers" && p.peek(2).s == "between") {
 			return nil
 		}
 		if p.eat("beginning", "with") || p.eat("beg", "with") || p.eat("starting", "with") {

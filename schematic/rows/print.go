@@ -55,10 +55,11 @@ type printer struct {
 	loop  string // of the stitch below that is worked: blo or flo, or both if empty
 	cloth cloth  // the fabric in work, and the one that was named last
 	said  cloth
-	flip  bool  // the part is the mirror of what its sections say
-	no    []int // rows that a reader of the text has counted, one a size
-	based bool  // a foundation chain waits for its first row
-	count []int // stitches now
+	flip  bool   // the part is the mirror of what its sections say
+	no    []int  // rows that a reader of the text has counted, one a size
+	based bool   // a foundation chain waits for its first row
+	count []int  // stitches now
+	part  string // the part in work
 }
 
 type stepKey struct {
@@ -215,6 +216,7 @@ func (w *printer) step(i int, s schematic.Section, part string) *schematic.Step 
 // sections prints a list of sections of the part.
 func (w *printer) sections(list []schematic.Section, part, head string) {
 	for i, s := range list {
+		w.part = part
 		c := s.Base()
 		if c.Gauge != "" || c.Stitch != "" {
 			w.stitchOf(c.Gauge, c.Stitch)

@@ -11,12 +11,16 @@ import (
 // at is a graded value of the sizes that are printed, -1 where it has none.
 func (w *printer) at(g expr.Graded) nums {
 	return w.each(func(i int) int {
-		k := i
-		if w.o.Size >= 0 {
-			k = w.o.Size
-		}
-		return g.Int(k, -1)
+		return g.Int(w.size(i), -1)
 	})
+}
+
+// size is the pattern's size of the i-th that is printed.
+func (w *printer) size(i int) int {
+	if w.o.Size >= 0 {
+		return w.o.Size
+	}
+	return i
 }
 
 // section prints one section.
@@ -45,7 +49,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 		w.worked(w.each(func(int) int { return 1 }), after)
 	case *schematic.Held:
 		w.start(after)
-		w.say("Take up %s sts. (%s sts)", w.heldWords(s, after), w.line(after))
+		w.say("Take up %s. (%s sts)", w.heldWords(s, after), w.line(after))
 	case *schematic.Sideways:
 		w.sideways(s)
 	case *schematic.PickUp:
@@ -66,8 +70,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 			w.change("on next 1 rows", rows, before, after)
 		}
 	case *schematic.Mitre:
-		w.base()
-		w.change("over "+w.some(rows)+" "+w.rowWord(rows), rows, before, after)
+		w.mitre(s, rows, before, after)
 	case *schematic.AddEdge:
 		w.base()
 		d := minus(after, before)
@@ -91,13 +94,9 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 			return
 		}
 		w.start(after)
-		w.say("Join the parts: %s sts. (%s sts)", w.joined(s, after), w.line(after))
+		w.say("Join the parts: %s. (%s sts)", w.joined(s, after), w.line(after))
 	case *schematic.ShortRows:
-		if anyAbove(rows, 0) {
-			w.base()
-			w.say("Work %s short rows%s. (%s sts)", w.some(rows), w.changed(), w.line(after))
-			w.worked(rows, after)
-		}
+		w.shortRows(s, rows, after)
 	case *schematic.Fold:
 		w.say("Place a marker for the fold line.")
 	case *schematic.Mark:
@@ -107,6 +106,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 		w.say("Fasten off.")
 	case *schematic.Panels:
 		w.base()
+		w.panels(s)
 		w.even(rows, after)
 	default:
 		w.base()
@@ -134,16 +134,6 @@ func (w *printer) some(v nums) string {
 }
 
 func (w *printer) zero() nums { return w.each(func(int) int { return 0 }) }
-
-// heldWords names what a start from live stitches takes up; if the runs do not
-// say their numbers, the sum alone.
-func (w *printer) heldWords(s *schematic.Held, after nums) string {
-	return w.line(after) + " held"
-}
-
-func (w *printer) joined(s *schematic.JoinParts, after nums) string {
-	return w.line(after)
-}
 
 // sideways prints a band worked sideways, and turns it to its long edge.
 func (w *printer) sideways(s *schematic.Sideways) {

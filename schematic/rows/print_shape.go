@@ -21,44 +21,20 @@ func (w *printer) shape(s *schematic.Shape, rows, before, after nums) {
 // 6 times, then every 2 rows 3 times. It reports false, and prints nothing, if they
 // do not make up the change of the count (a size that runs out of stitches or rows).
 func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
-	rest := minus(after, before) // what shapings at lines and across make
-	spread := -1
+	rest := minus(after, before)
 	for k := range s.Shapings {
 		sh := &s.Shapings[k]
-		if sh.At == schematic.Lines || sh.At == schematic.Across {
-			if spread >= 0 {
-				return false
-			}
-			spread = k
-			continue
-		}
-		by, times := w.at(sh.By), w.times(sh)
+		by, times, places := w.at(sh.By), w.times(sh), w.places(s, k)
 		for i := range rest {
 			if after[i] >= 0 {
-				rest[i] -= sign(sh) * max(by[i], 0) * places(sh) * times[i]
+				rest[i] -= sign(sh) * max(by[i], 0) * places[i] * times[i]
 			}
 		}
 	}
-	per := w.zero()
 	for i := range rest {
-		if after[i] < 0 {
-			continue
-		}
-		if spread < 0 {
-			if rest[i] != 0 {
-				return false
-			}
-			continue
-		}
-		t := w.times(&s.Shapings[spread])[i]
-		n := rest[i] * sign(&s.Shapings[spread])
-		if t == 0 && n == 0 {
-			continue
-		}
-		if t == 0 || n < 0 || n%t != 0 {
+		if after[i] >= 0 && rest[i] != 0 {
 			return false
 		}
-		per[i] = n / t
 	}
 	if !anyAbove(minus(after, before), 0) && !anyAbove(minus(before, after), 0) {
 		w.even(rows, after)
@@ -67,22 +43,14 @@ func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
 	var parts []string
 	for k := range s.Shapings {
 		sh := &s.Shapings[k]
-		by := w.clean(w.at(sh.By))
-		where := w.edge(sh.At, sh.Edge)
-		if sh.At == schematic.Lines || sh.At == schematic.Across {
-			by = per
-		}
-		verb := "dec"
-		if sh.Increase {
-			verb = "inc"
-		}
-		text := fmt.Sprintf("%s %s %s %s", verb, w.line(by), word("st", by), where)
-		if sh.Offset > 0 {
-			text += fmt.Sprintf(" after %d rows", sh.Offset)
-		}
 		runs := w.runs(sh)
 		if len(runs) == 0 {
 			continue // no size has this one
+		}
+		by, where := w.where(sh, w.clean(w.at(sh.By)), w.places(s, k))
+		text := fmt.Sprintf("%s %s %s %s", verb(sh), w.line(by), word("st", by), where)
+		if sh.Offset > 0 {
+			text += fmt.Sprintf(" after %d rows", sh.Offset)
 		}
 		text += " " + strings.Join(runs, ", then ") + ", over " + w.some(rows) + " " + w.rowWord(rows)
 		if len(parts) == 0 {
@@ -94,6 +62,58 @@ func (w *printer) shapings(s *schematic.Shape, rows, before, after nums) bool {
 	w.say("%s. (%s sts)", title(text), w.line(after))
 	w.worked(rows, after)
 	return true
+}
+
+// where is how many stitches a shaping makes at a place, and at which: at the edges, on
+// both sides of the marked lines, at the ends of a panel; or all of them, evenly.
+func (w *printer) where(sh *schematic.Shaping, by, places nums) (nums, string) {
+	if sh.At != schematic.Lines && sh.At != schematic.Across {
+		return by, w.edge(sh.At, sh.Edge)
+	}
+	if p := inAll(places); sh.At == schematic.Lines && p > 0 {
+		switch name := part(sh.Panel); {
+		case sh.Panel == "" && p%2 == 0:
+			return by, fmt.Sprintf("on each side of %d %s", p/2, word("marker", nums{p / 2}))
+		case sh.Panel == "" || name == "" || sized(name):
+		case p == 2:
+			return by, "at each end of " + name
+		case p == 1:
+			return by, "at the marked edge of " + name
+		}
+	}
+	return w.each(func(i int) int { return by[i] * max(places[i], 0) }), "evenly"
+}
+
+// inAll is the number that all sizes have that have one; 0 if they differ.
+func inAll(v nums) int {
+	first := 0
+	for _, n := range v {
+		switch {
+		case n < 0:
+		case first == 0:
+			first = n
+		case n != first:
+			return 0
+		}
+	}
+	return first
+}
+
+// places is on how many edges a shaping falls.
+func (w *printer) places(s *schematic.Shape, k int) nums {
+	return w.each(func(i int) int {
+		if st := w.step(i, s, w.part); st != nil && k < len(st.Places) {
+			return st.Places[k]
+		}
+		return -1
+	})
+}
+
+func verb(sh *schematic.Shaping) string {
+	if sh.Increase {
+		return "inc"
+	}
+	return "dec"
 }
 
 func word(one string, v nums) string {
@@ -116,13 +136,6 @@ func sign(sh *schematic.Shaping) int {
 		return 1
 	}
 	return -1
-}
-
-func places(sh *schematic.Shaping) int {
-	if sh.At == schematic.BothEdges {
-		return 2
-	}
-	return 1
 }
 
 // times is how often a shaping is done in all.

@@ -61,6 +61,13 @@ func (p *parser) shapeWords(n *Node) bool {
 				if !p.eatAny("end", "ends", "side", "sides", "edge", "edges") {
 					return false
 				}
+				p.ofPanel(n)
+			case p.eatAny("middle", "centre", "center"):
+				p.eatAny("st", "stitch")
+				n.told().inner = true
+			case p.eat("marked", "edge"):
+				n.told().inner = true
+				p.ofPanel(n)
 			case p.peek(0).kind == 'w' && (p.peek(1).s == "edge" || p.peek(1).s == "end"):
 				n.told().Both = false
 				n.Name = p.peek(0).s
@@ -101,6 +108,18 @@ func (p *parser) shapeWords(n *Node) bool {
 			m := Node{Times: Num{All: 1}}
 			p.until(&m)
 			n.told().Then = append(n.told().Then, Spacing{w.Every, m.Times})
+		case p.eat("on", "each", "side", "of") || p.eat("each", "side", "of") || p.eat("at", "each", "side", "of"):
+			p.eatAny("each", "every")
+			p.eat("of")
+			p.eat("the")
+			n.told().Both, n.told().marked = true, true
+			if v, ok := p.number(); ok {
+				n.told().markers = v
+			}
+			p.eat("marked")
+			if !p.eatAny("marker", "markers", "line", "lines") {
+				return false
+			}
 		case p.eat("each", "side") || p.eat("each", "end") || p.eat("on", "each", "side") || p.eat("on", "each", "end"):
 			n.told().Both = true
 		case p.eat("on", "next") || p.eat("of", "next") || p.eat("in", "next") || p.eat("on", "the", "next"):
@@ -139,6 +158,22 @@ func (p *parser) shapeWords(n *Node) bool {
 		}
 	}
 	return true
+}
+
+// ofPanel reads of which panel an end is: of Left arm. An end of the next row, or of every
+// row, is one of the whole row.
+func (p *parser) ofPanel(n *Node) {
+	switch p.peek(1).s {
+	case "the", "next", "every", "each", "foll", "following", "this", "these":
+		return
+	}
+	if _, row := isRowWord(p.peek(1).s); row || p.peek(1).kind == 'n' || !p.eat("of") {
+		return
+	}
+	n.told().inner = true
+	for !p.atEnd() && !p.isWord("every") && !p.isWord("on") && !p.isWord("each") && !p.is(",") {
+		p.i++
+	}
 }
 
 // atOnce is a shaping that takes no row: stitches added, or left, at an edge.

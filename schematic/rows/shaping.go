@@ -16,6 +16,9 @@ func (r *runner) endSide(n *Node) {
 // evenRows works even: so many rows, to a row, or to a length.
 func (r *runner) evenRows(l *Line, n *Node) {
 	r.in(n)
+	if k := n.where().part; k.set() && r.fab != nil && r.known && k.At(r.size) > r.fab.stitches() {
+		r.tell("rows/over-use", finding.Warning, n.At, "the short rows go over %s stitches, and there are only %s", "go over fewer", k.At(r.size), r.fab.stitches())
+	}
 	switch {
 	case n.where().ToRow.set():
 		to := n.where().ToRow.At(r.size)
@@ -68,10 +71,7 @@ func (r *runner) shape(l *Line, n *Node) {
 	case l.Label != nil:
 		times = r.times(l) / every
 	}
-	per := max(n.N.At(r.size), 0)
-	if w.Both {
-		per *= 2
-	}
+	per := max(n.N.At(r.size), 0) * r.places(n)
 	if w.Until.set() && r.fab != nil {
 		want := w.Until.At(r.size)
 		d := r.fab.stitches() - want
@@ -133,6 +133,37 @@ func (r *runner) shape(l *Line, n *Node) {
 	}
 }
 
+// places is at how many places of the row a shaping falls.
+func (r *runner) places(n *Node) int {
+	w := n.where()
+	switch {
+	case !w.Both:
+		return 1
+	case w.marked && w.markers.set():
+		return 2 * max(w.markers.At(r.size), 0)
+	case w.marked && r.markers > 0:
+		return 2 * r.markers
+	case w.marked:
+		r.tell("rows/reference", finding.Warning, n.At, "no markers were placed before this", "say how many there are: on each side of 4 markers")
+	}
+	return 2
+}
+
+// marks works the placing of markers between panels, which must make up the row.
+func (r *runner) marks(n *Node) {
+	sum := 0
+	for _, g := range n.Groups {
+		sum += max(g.N.At(r.size), 0)
+	}
+	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
+		r.tell("rows/division", finding.Warning, n.At, "the panels add up to %s stitches, and the row has %s", "mend a panel by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
+	}
+	r.markers = len(n.Groups)
+	if !r.round {
+		r.markers--
+	}
+}
+
 // plan counts the rows of a shaping, and records them for a graph with what they change:
 // those of the shapings at the same time too, whose own rows are these.
 func (r *runner) plan(l *Line, n *Node, times, rows int) {
@@ -142,7 +173,7 @@ func (r *runner) plan(l *Line, n *Node, times, rows int) {
 	}
 	plan := make([]edges, min(rows, maxGraph))
 	wrong := r.side == 1 || r.side == 0 && !r.g.next()
-	n.shapes(plan, r.size, times, wrong, r.round)
+	n.shapes(plan, r.size, times, r.places(n), wrong, r.round)
 	after := false
 	for _, m := range l.Body {
 		if m == n {
@@ -154,7 +185,7 @@ func (r *runner) plan(l *Line, n *Node, times, rows int) {
 			for _, t := range m.where().Then {
 				k += max(t.Times.At(r.size), 0)
 			}
-			m.shapes(plan, r.size, k, wrong, r.round)
+			m.shapes(plan, r.size, k, r.places(m), wrong, r.round)
 		}
 	}
 	g := r.g

@@ -83,6 +83,9 @@ func (p *parser) statement() *Node {
 			return p.parts(OpTogether)
 		}
 	case "place":
+		if m := p.peek(1).s; m == "markers" && p.peek(2).s == "between" {
+			return p.parts(OpMarkers)
+		}
 		if m := p.peek(2).s; p.peek(1).kind == 'n' && (m == "marker" || m == "markers") {
 			p.clause(";.")
 			return &Node{Op: OpNothing}
@@ -314,6 +317,7 @@ func (p *parser) even() *Node {
 		n.told().Rows, rows = v, true
 		n.told().rounds = round
 		if short {
+			p.shortRows(n)
 			if save := p.i; !p.eat("in") || !p.inCloth(n) {
 				p.i = save
 			}
@@ -342,6 +346,47 @@ func (p *parser) even() *Node {
 		return nil
 	}
 	return n
+}
+
+// shortRows reads over the middle 66 sts, turning 4 sts sooner each time.
+func (p *parser) shortRows(n *Node) {
+	save := p.i
+	if p.eat("over") {
+		p.eat("the")
+		p.eatAny("middle", "centre", "center", "first", "last")
+		v, ok := p.number()
+		if ok {
+			_, ok = p.unit()
+		}
+		if !ok {
+			p.i = save
+			return
+		}
+		n.told().part = v
+		if p.isWord("at") && (p.peek(2).s == "edge" || p.peek(2).s == "end") {
+			p.i += 3
+		}
+	}
+	save = p.i
+	p.sign(",")
+	if !p.eat("turning") {
+		p.i = save
+		return
+	}
+	if _, ok := p.number(); !ok {
+		p.i = save
+		return
+	}
+	p.unit()
+	if !p.eat("sooner") && !p.eat("before", "the", "last", "turn") {
+		p.i = save
+		return
+	}
+	_ = p.eat("each", "time") || p.eat("at", "each", "end") || p.eat("each", "row")
+	save = p.i
+	if p.sign(",") && !p.isWord("in") {
+		p.i = save
+	}
 }
 
 func (p *parser) asFor() *Node {

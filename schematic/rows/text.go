@@ -57,6 +57,7 @@ const (
 	OpJoinYarn           // join yarn, after skipping N unworked stitches
 	OpRep                // repeat rows
 	OpEven               // work even
+	OpMarkers            // markers between the panels of a row, which are Groups
 	OpShape              // increase or decrease N at an edge
 	OpBindEach           // bind off N at the beginning of the next M rows
 	OpAsFor              // work as for another piece
@@ -194,6 +195,10 @@ type Where struct {
 	EndRS    int    // end after: 1 a right-side row, 2 a wrong-side row
 	rounds   bool   // the rows are called rounds
 	edge     string // left or right, of an edge that has a name of its own
+	marked   bool   // on each side of markers
+	markers  Num    // so many; 0: every one that was placed
+	inner    bool   // within the row: at the ends of a panel, or at its middle
+	part     Num    // over so many stitches alone
 	cloth    cloth  // the fabric that the rows are worked in, if words name one
 }
 

@@ -1,0 +1,165 @@
+package rows
+
+import (
+	"fmt"
+	"strings"
+
+	"flatwright/schematic"
+)
+
+// taken is how many stitches of the k-th run, or part, a start or a join takes up.
+func (w *printer) taken(s schematic.Section, k int) nums {
+	return w.each(func(i int) int {
+		if st := w.step(i, s, w.part); st != nil && k < len(st.Taken) {
+			return st.Taken[k]
+		}
+		return -1
+	})
+}
+
+// counted is a list of so many stitches of this and that; the sum alone if they are not
+// what the row has.
+func (w *printer) counted(of int, one func(k int) (n nums, words string), after nums, sum string) string {
+	var all []string
+	have := w.zero()
+	for k := range of {
+		n, words := one(k)
+		for i := range have {
+			have[i] += max(n[i], 0)
+		}
+		if anyAbove(n, 0) {
+			all = append(all, fmt.Sprintf(words, w.some(n)))
+		}
+	}
+	for i := range have {
+		if after[i] >= 0 && have[i] != after[i] {
+			return fmt.Sprintf(sum, w.line(after))
+		}
+	}
+	return strings.Join(all, ", ")
+}
+
+// heldWords names what a start from live stitches takes up.
+func (w *printer) heldWords(s *schematic.Held, after nums) string {
+	return w.counted(len(s.From), func(k int) (nums, string) {
+		n, p := w.taken(s, k), s.From[k]
+		of := part(p.Piece)
+		if p.Part != "" {
+			of += ", " + part(p.Part)
+		}
+		switch {
+		case p.Piece == "":
+			return n, "add %s sts"
+		case of == "" || sized(of):
+			return n, "%s held sts"
+		}
+		return n, "%s held sts of " + of
+	}, after, "%s held sts")
+}
+
+// joined names the parts that a join takes up.
+func (w *printer) joined(s *schematic.JoinParts, after nums) string {
+	return w.counted(len(s.Of), func(k int) (nums, string) {
+		n, of := w.taken(s, k), part(s.Of[k].Part)
+		switch {
+		case s.Of[k].Part == "":
+			return n, "add %s sts"
+		case of == "" || sized(of):
+			return n, "%s sts"
+		}
+		return n, "%s sts of " + of
+	}, after, "%s sts")
+}
+
+// sized reports whether a name has a number in words in it, which would be read as one.
+func sized(name string) bool {
+	for _, word := range strings.Fields(strings.ToLower(name)) {
+		if _, ok := numerals[word]; ok {
+			return true
+		}
+	}
+	return false
+}
+
+// panels marks the lines between the panels of a row.
+func (w *printer) panels(s *schematic.Panels) {
+	var all []string
+	sum := w.zero()
+	for k := range s.Of {
+		n := w.clean(w.at(s.Of[k].Stitches))
+		for i := range n {
+			sum[i] += max(n[i], 0)
+		}
+		if !anyAbove(n, 0) {
+			continue
+		}
+		text := w.some(n) + " " + word("st", n)
+		if name := part(s.Of[k].Name); name != "" && !sized(name) {
+			text += " for " + name
+		}
+		all = append(all, text)
+	}
+	for i := range sum {
+		if sum[i] >= 0 && sum[i] != w.count[i] {
+			return
+		}
+	}
+	w.say("Place markers between the panels: %s.", strings.Join(all, ", "))
+}
+
+// shortRows says over how many stitches short rows are worked, and how much sooner
+// each pair of them turns.
+func (w *printer) shortRows(s *schematic.ShortRows, rows, after nums) {
+	if !anyAbove(rows, 0) {
+		return
+	}
+	w.base()
+	text := fmt.Sprintf("Work %s short rows", w.some(rows))
+	over := w.each(func(i int) int {
+		if rows[i] <= 0 {
+			return 0
+		}
+		return min(s.Over.Int(w.size(i), after[i]), after[i])
+	})
+	switch s.At {
+	case schematic.LeftEdge, schematic.RightEdge:
+		text += fmt.Sprintf(" over %s sts %s", w.some(over), w.edge(s.At, ""))
+	default:
+		text += fmt.Sprintf(" over the middle %s sts", w.some(over))
+	}
+	step := w.each(func(i int) int {
+		if rows[i] < 3 {
+			return 0
+		}
+		return s.Step.Int(w.size(i), 0)
+	})
+	if anyAbove(step, 0) {
+		text += fmt.Sprintf(", turning %s sts sooner each time", w.some(step))
+	}
+	if c := w.changed(); c != "" {
+		text += "," + c
+	}
+	w.say("%s. (%s sts)", text, w.line(after))
+	w.worked(rows, after)
+}
+
+// mitre says what is taken from the middle of the row, or put there.
+func (w *printer) mitre(s *schematic.Mitre, rows, before, after nums) {
+	w.base()
+	sh := schematic.Shaping{Increase: s.Increase, By: s.By, At: schematic.Across, Every: s.Every, Times: s.Times}
+	by, times := w.clean(w.at(s.By)), w.times(&sh)
+	for i, n := range minus(after, before) {
+		if after[i] >= 0 && n != sign(&sh)*by[i]*times[i] {
+			w.change("over "+w.some(rows)+" "+w.rowWord(rows), rows, before, after)
+			return
+		}
+	}
+	runs := w.runs(&sh)
+	if len(runs) == 0 {
+		w.even(rows, after)
+		return
+	}
+	w.say("%s %s %s at the middle %s, over %s %s%s. (%s sts)", title(verb(&sh)), w.line(by), word("st", by), strings.Join(runs, ", then "),
+		w.some(rows), w.rowWord(rows), w.changed(), w.line(after))
+	w.worked(rows, after)
+}
