@@ -95,4 +95,3 @@ func TestAGarmentIsMadeInTheFormAlone(t *testing.T) {
 	p.until(`document.querySelector("#undo").disabled`)
 	assert.Equal(t, plain, p.text(), "all of it can be undone")
 }
-
