@@ -180,11 +180,11 @@ func TestAChartFollowsTheSize(t *testing.T) {
 	// 92, 100 and 108 stitches, of which a chart shows as many in each size and leaves out the others
 	assert.Equal(t, 4, strings.Count(page, `aria-label="Body, `)-4, "a chart for each size and one for all, beside their schematics")
 	for _, n := range []string{"61", "69", "77"} {
-		assert.Contains(t, page, "shortened at the break by "+n+" repeats")
+		assert.Contains(t, page, "shortened at the break by "+n+" stitches")
 	}
 	out := string(compare.Run(t, nil, "pdftotext", "-layout", handout(t, job.HandoutOptions{Size: "6 yrs", Charts: []string{"Body"}})[0], "-"))
 	assert.Contains(t, out, "Chart: Body, size 6 yrs")
-	assert.Contains(t, out, "by 77 repeats")
+	assert.Contains(t, out, "by 77 stitches")
 	var option *job.OptionError
 	_, err = job.Page(context.Background(), wren(t), job.PageOptions{Charts: []string{"Sleeve"}})
 	assert.ErrorAs(t, err, &option)
