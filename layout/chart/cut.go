@@ -20,6 +20,7 @@ const overlap = 9.0
 func (c *pages) cut(w, h float64) {
 	f, s := c.d.f, c.d.scale
 	lo, hi := f.extent()
+	defer c.numberPages()
 	if s*(hi.X-lo.X) <= w+1e-9 && s*(hi.Y-lo.Y) <= h+1e-9 {
 		c.cols, c.rows = []window{{lo.X, hi.X}}, []window{{-hi.Y, -lo.Y}}
 		return
@@ -41,6 +42,38 @@ func (c *pages) cut(w, h float64) {
 	c.rows = cutSpan(-f.hi.Y, -f.lo.Y, h/s, f.up)
 	if len(c.rows) > 1 {
 		c.rows = cutSpan(-f.hi.Y, -f.lo.Y, max(h-2*overlap, h/2)/s, f.up)
+	}
+}
+
+// numberPages numbers the windows in which something stands: beside a slanted edge some
+// are empty.
+func (c *pages) numberPages() {
+	c.no = make([][]int, len(c.rows))
+	for r := range c.no {
+		c.no[r] = make([]int, len(c.cols))
+	}
+	last := func(ws []window, at float64) int {
+		k := sort.Search(len(ws), func(i int) bool { return ws[i].lo > at })
+		return max(k-1, 0)
+	}
+	put := func(p pt) { c.no[last(c.rows, -p.Y)][last(c.cols, p.X)] = 1 }
+	for i := range c.d.f.marks {
+		put(c.d.f.marks[i].at)
+	}
+	for i := range c.d.f.labels {
+		put(c.d.f.labels[i].at)
+	}
+	c.n = 0
+	for r := range c.no {
+		for k := range c.no[r] {
+			if c.no[r][k] > 0 {
+				c.n++
+				c.no[r][k] = c.n
+			}
+		}
+	}
+	if c.n == 0 {
+		c.n, c.no[0][0] = 1, 1
 	}
 }
 

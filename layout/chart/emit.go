@@ -11,11 +11,12 @@ import (
 func (c *pages) emit(whole *Work) []*sheet.Sheet {
 	var out []*sheet.Sheet
 	c.told = make([]bool, len(c.d.work.Rows))
-	n := 0
 	for r := range c.rows {
 		for k := range c.cols {
-			n++
-			s := c.sheet(n, whole)
+			if c.no[r][k] == 0 {
+				continue
+			}
+			s := c.sheet(c.no[r][k], whole)
 			c.chart(s, k, r)
 			s.Snap()
 			out = append(out, s)

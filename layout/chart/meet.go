@@ -32,6 +32,9 @@ func (c *pages) meet(g *sheet.Group, drawn []*sheet.Group, v *view) {
 		g.Items = append(g.Items, path("again", quiet, a, b))
 	}
 	text := func(s string, p pt, a sheet.Anchor) {
+		if s == "" { // nothing is there
+			return
+		}
 		g.Items = append(g.Items, sheet.NewText(s, fonts.Italic, size, p, a, "again"))
 	}
 	drop := max(3, fonts.Ascent(fonts.Italic)*size+0.6) // of a line of words under the drawing
@@ -41,7 +44,12 @@ func (c *pages) meet(g *sheet.Group, drawn []*sheet.Group, v *view) {
 	if k > 0 && 2*fonts.Width(fonts.Italic, size, fmt.Sprintf("meets page %d", c.count()))+4 > sc*(col.hi-col.lo) {
 		under = line
 	}
-	page := func(k, r int) string { return fmt.Sprintf("meets page %d", r*len(c.cols)+k+1) }
+	page := func(k, r int) string {
+		if c.no[r][k] == 0 {
+			return ""
+		}
+		return fmt.Sprintf("meets page %d", c.no[r][k])
+	}
 	top, low := min(lo, drawnLo.Y)-1, max(hi, drawnHi.Y)+1
 	if k > 0 {
 		tick(pt{X: x(col.lo), Y: top - 3}, pt{X: x(col.lo), Y: top})

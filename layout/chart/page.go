@@ -245,12 +245,15 @@ type pages struct {
 	footHigh   float64
 	cols, rows []window // of the plane
 	told       []bool   // rows whose words stand on a page already
+	no         [][]int  // numbers of the pages, by row and column; 0: nothing is there
+	n          int
 }
 
 // window is a stretch of the plane that a page owns, and what it shows beyond it.
 type window struct{ lo, hi float64 }
 
-func (c *pages) count() int { return len(c.cols) * len(c.rows) }
+// count is how many pages have something on them.
+func (c *pages) count() int { return c.n }
 
 // paginate takes the way up that needs fewer pages, then portrait.
 func paginate(d *drawing, o *Options) (*pages, error) {

@@ -160,6 +160,33 @@ func TestEveryPageNumbersTheRowsThatItShows(t *testing.T) {
 	})
 }
 
+// A slanted edge leaves whole windows empty: they are no pages, and none is said to meet them.
+func TestNoPageIsEmpty(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("Terms: US\nCast on 90 sts.\nWork 4 rows even. (90 sts)\nDec 1 st at each end every 2 rows 40 times, over 80 rows. (10 sts)\n")
+	ss, err := Draw(fromText(t, b.String()), Options{Whole: true, Scale: 1.6})
+	require.NoError(t, err)
+	require.Greater(t, len(ss), 6)
+	for i, s := range ss {
+		stitches := 0
+		sheet.Walk(&s.Root, func(it sheet.Item) {
+			switch x := it.(type) {
+			case *sheet.Group:
+				if x.Class == "stitch" {
+					stitches++
+				}
+			case *sheet.Text:
+				if n, ok := strings.CutPrefix(x.S, "meets page "); ok {
+					k, err := strconv.Atoi(n)
+					require.NoError(t, err)
+					require.True(t, k >= 1 && k <= len(ss) && k != i+1, x.S)
+				}
+			}
+		})
+		assert.Positive(t, stitches, s.Title)
+	}
+}
+
 func TestNothingOverlapsOnTheSheetsOfALargeChart(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		w := lacy(rapid.IntRange(10, 40).Draw(rt, "rows"), rapid.IntRange(10, 30).Draw(rt, "repeats"))
