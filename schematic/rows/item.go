@@ -311,6 +311,7 @@ func (p *parser) leave() *Node {
 	if !p.eatAny("unworked", "on", "unfinished", "held", "live") {
 		return nil
 	}
+	p.eat("a", "holder")
 	if p.isWord("at") && !n.Open {
 		return p.atOnce(false, n.N)
 	}

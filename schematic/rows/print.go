@@ -161,11 +161,11 @@ func (w *printer) onto(q *schematic.Piece) {
 	}
 	w.start(after)
 	if w.knit {
-		w.say("Pick up and knit %s sts evenly along the edge.", w.line(after))
+		w.say("Pick up and knit %s sts evenly %s.", w.line(after), along(q.Onto))
 		return
 	}
 	one := w.each(func(int) int { return 1 })
-	w.say("%s: Work %s %s evenly along the edge. (%s %s)", w.label(one), w.line(after), w.abbr(), w.line(after), w.unit())
+	w.say("%s: Work %s %s evenly %s. (%s %s)", w.label(one), w.line(after), w.abbr(), along(q.Onto), w.line(after), w.unit())
 	w.worked(one, after)
 }
 
@@ -393,12 +393,8 @@ func (w *printer) even(rows, after nums) {
 		}
 	}
 	w.base()
-	word := "rows"
-	if w.round {
-		word = "rnds"
-	}
 	if w.knit || !bounded(rows, 1) || !bounded(after, 1) || !w.together() {
-		w.say("Work %s %s even%s. (%s sts)", w.some(rows), word, w.stitchWords(), w.line(after))
+		w.say("Work %s %s even%s. (%s sts)", w.some(rows), w.rowWord(rows), w.stitchWords(), w.line(after))
 		w.worked(rows, after)
 		return
 	}

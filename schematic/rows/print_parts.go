@@ -163,3 +163,28 @@ func (w *printer) mitre(s *schematic.Mitre, rows, before, after nums) {
 		w.some(rows), w.rowWord(rows), w.changed(), w.line(after))
 	w.worked(rows, after)
 }
+
+// pickRate is how many stitches are picked up in how many rows.
+func pickRate(s *schematic.PickUp) string {
+	switch {
+	case s.Alternate:
+		return fmt.Sprintf(" at the rate of %d in each short row and %d in each tall row", s.Short, s.Tall)
+	case s.Of <= 1:
+		return fmt.Sprintf(" at the rate of %d in each row", max(s.Pick, 1))
+	}
+	return fmt.Sprintf(" at the rate of %d in every %d rows", s.Pick, s.Of)
+}
+
+// along names the edges onto which a band is worked, each with its rate where it is not
+// one for one.
+func along(edges []schematic.EdgeRate) string {
+	var all []string
+	for _, e := range edges {
+		text := "along " + part(e.Edge)
+		if e.Of > 1 {
+			text += fmt.Sprintf(" at the rate of %d in every %d", e.Pick, e.Of)
+		}
+		all = append(all, text)
+	}
+	return strings.Join(all, " and ")
+}

@@ -55,10 +55,10 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	case *schematic.PickUp:
 		w.start(after)
 		if w.knit {
-			w.say("Pick up and knit %s sts evenly along the long edge.", w.line(after))
+			w.say("Pick up and knit %s sts evenly along the long edge%s.", w.line(after), pickRate(s))
 			return
 		}
-		w.say("Work %s %s evenly along the long edge. (%s %s)", w.line(after), w.abbr(), w.line(after), w.unit())
+		w.say("Work %s %s evenly along the long edge%s. (%s %s)", w.line(after), w.abbr(), pickRate(s), w.line(after), w.unit())
 		w.worked(w.each(func(int) int { return 1 }), after)
 	case *schematic.Even:
 		w.even(rows, after)
@@ -67,7 +67,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	case *schematic.RepeatRow:
 		w.base()
 		if !w.repeatRow(s, rows, before, after) {
-			w.change("on next 1 rows", rows, before, after)
+			w.change("on next row", rows, before, after)
 		}
 	case *schematic.Mitre:
 		w.mitre(s, rows, before, after)
@@ -199,11 +199,15 @@ func (w *printer) bindOff(s *schematic.BindOff, rows, before, after nums) {
 		clean = clean && n[i] > 0 && n[i]*per[i] == stop[i] && per[i] == rows[i]
 	}
 	if clean {
-		w.say("%s %s sts at beg of next %s rows%s. (%s sts)", verb, w.line(n), w.line(per), w.changed(), w.line(after))
+		next := "row"
+		if anyAbove(per, 1) {
+			next = w.line(per) + " rows"
+		}
+		w.say("%s %s %s at beg of next %s%s. (%s sts)", verb, w.line(n), word("st", n), next, w.changed(), w.line(after))
 		w.worked(rows, after)
 		return
 	}
-	if s.Leave && w.leaves(s, n, per, stop, rows, after) {
+	if s.Leave && w.leaves(s, n, per, stop, rows, after) || w.offAgain(s, n, per, stop, rows, after) {
 		return
 	}
 	w.change("over "+w.some(rows)+" "+w.rowWord(rows), rows, before, after)
@@ -229,6 +233,44 @@ func (w *printer) leaves(s *schematic.BindOff, n, per, stop, rows, after nums) b
 		}
 	}
 	w.say("Leave %s sts unworked %s. (%s sts)", w.line(n), w.edge(s.At, s.Edge), w.line(after))
+	w.worked(rows, after)
+	return true
+}
+
+// offAgain prints stitches taken off at an edge, once or every so many rows.
+func (w *printer) offAgain(s *schematic.BindOff, n, per, stop, rows, after nums) bool {
+	edges := 1
+	switch s.At {
+	case schematic.BothEdges:
+		edges = 2
+	case schematic.LeftEdge, schematic.RightEdge:
+	default:
+		return false
+	}
+	one := true
+	times := w.zero()
+	for i := range n {
+		if stop[i] < 0 {
+			continue
+		}
+		if n[i] <= 0 || n[i]*per[i] != stop[i] {
+			return false
+		}
+		times[i] = per[i] / edges
+		one = one && times[i] == 1
+	}
+	text := fmt.Sprintf("%s %s %s", w.offWord(), w.some(n), word("st", n))
+	switch {
+	case s.Hold:
+		text = fmt.Sprintf("Leave %s %s on a holder", w.some(n), word("st", n))
+	case s.Leave:
+		text = fmt.Sprintf("Leave %s %s unworked", w.some(n), word("st", n))
+	}
+	text += " " + w.edge(s.At, s.Edge)
+	if !one {
+		text += " " + w.spacing(s.Every, s.Times, true)
+	}
+	w.say("%s, over %s %s%s. (%s sts)", text, w.line(rows), w.rowWord(rows), w.changed(), w.line(after))
 	w.worked(rows, after)
 	return true
 }

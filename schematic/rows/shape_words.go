@@ -234,6 +234,13 @@ func (p *parser) castOrBind() *Node {
 		}
 		return n
 	}
+	if p.isWord("at") && ok && bind { // every 2 rows 3 times, over 6 rows
+		save := p.i
+		if m := p.atOnce(false, n.N); m != nil && (m.where().HasTimes || m.where().Over.set()) {
+			return m
+		}
+		p.i = save
+	}
 	for !p.atEnd() {
 		p.i++
 	}
