@@ -21,7 +21,7 @@ text of what changes against the published size, with the yarn where a swatch is
 known, into a folder that it names, and warns of what it can't keep.`,
 		Example: `  flatwright alter --size M --gauge '20 sts and 28 rows over 10 cm' cardigan.yaml
   flatwright alter --size M --gauge 'rib: 24 sts and 30 rows over 10 cm' --body '+5 cm' cardigan.yaml
-  flatwright alter --size S --part 'Sleeve: M' --sleeve '-2 in' cardigan.yaml`,
+  flatwright alter --size S --piece 'Sleeve: M' --sleeve '-2 in' cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.Draw.Creator = "Flatwright"
@@ -52,7 +52,7 @@ known, into a folder that it names, and warns of what it can't keep.`,
 	f.StringArrayVar(&o.Gauges, "gauge", nil, "your own `GAUGE`, stitches and rows, with the name of the pattern's gauge and a colon before it if it is not the first")
 	f.StringVar(&o.Body, "body", "", "`LENGTH` by which the body is longer, or with a minus shorter")
 	f.StringVar(&o.Sleeve, "sleeve", "", "`LENGTH` by which the sleeve is longer, or with a minus shorter")
-	f.StringArrayVar(&o.Parts, "part", nil, "`PIECE: SIZE`: that piece in another size")
+	f.StringArrayVar(&o.Parts, "piece", nil, "`PIECE: SIZE`: that piece in another size")
 	weightFlags(cmd, &o.Yarn)
 	chooseUnits(cmd, &o.Draw.Units, "units of the values (default both)")
 	choosePaper(cmd, &o.Draw.Paper, &o.Draw.Orientation)

@@ -20,9 +20,9 @@ grid. It takes a pattern (the rows written in it or beside it, or else those
 that its counts make) or a text of rows alone. Long rows and many alike rows
 are shortened at a marked break.`,
 		Example: `  flatwright chart cardigan.yaml
-  flatwright chart --section Body --size M cardigan.yaml
+  flatwright chart --heading Body --size M cardigan.yaml
   flatwright chart --left-handed --large lace.txt
-  flatwright chart --format svg --section Motif --out - motif.txt > motif.svg`,
+  flatwright chart --format svg --heading Motif --out - motif.txt > motif.svg`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.Creator = "Flatwright"
@@ -50,7 +50,7 @@ are shortened at a marked break.`,
 	}
 	f := cmd.Flags()
 	f.StringVar(&o.Size, "size", "", "chart the counts of this `SIZE` (default the sample's)")
-	f.StringVar(&o.Section, "section", "", "chart this `NAME`d stretch of rows alone")
+	f.StringVar(&o.Section, "heading", "", "chart the rows under the heading `NAME` alone")
 	f.StringVar(&text, "rows", "", "the `TEXT` of the pattern's written rows")
 	choose(cmd, &o.Terms, "terms", "", "names of the stitches in the key (default the text's)", word[string]{"us", "US"}, word[string]{"uk", "UK"})
 	choosePaper(cmd, &o.Paper, &o.Orientation)

@@ -19,7 +19,7 @@ from the pattern file unless they are given here, and holds the result against
 the yarn that the pattern states.`,
 		Example: `  flatwright yarn cardigan.yaml
   flatwright yarn --swatch '12 g over 15 x 15 cm' --swatch 'rib: 8 g over 10 x 10 cm' cardigan.yaml
-  flatwright yarn --sample '412 g' --ball '50 g, 120 m' --allowance '10 %' cardigan.yaml`,
+  flatwright yarn --sample-weight '412 g' --ball '50 g, 120 m' --allowance '10 %' cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
@@ -49,7 +49,7 @@ the yarn that the pattern states.`,
 func weightFlags(cmd *cobra.Command, o *job.YarnOptions) {
 	f := cmd.Flags()
 	f.StringArrayVar(&o.Swatches, "swatch", nil, "`WEIGHT` of a swatch: '12 g over 15 x 15 cm', with a gauge's name and a colon before it if it is not the first")
-	f.StringVar(&o.Sample, "sample", "", "`WEIGHT` of the finished sample: '412 g'")
+	f.StringVar(&o.Sample, "sample-weight", "", "`WEIGHT` of the finished sample: '412 g'")
 	f.StringVar(&o.Ball, "ball", "", "a `BALL`: '50 g, 120 m'")
 	f.StringVar(&o.Allowance, "allowance", "", "how much more: '10 %'")
 }

@@ -219,8 +219,8 @@ func (r *runner) measure(m *Lengths) {
 		}
 		tol := units.Of(units.Usual.CM, units.CM).Half().Add(units.Of(units.Usual.Inch, units.Inch).Half())
 		if tol.Less(cm.Sub(in).Abs()) {
-			r.tell("units/pair", finding.Warning, m.At, "the centimetres and the inches are not the same length: they are %s mm apart",
-				"mend one of the two", int(cm.Sub(in).Abs().Round()))
+			r.tell("units/pair", finding.Warning, m.At, "the centimetres and the inches are not the same length: they are %h "+m.Unit.String()+" apart",
+				"mend one of the two", hundredths(cm.Sub(in).Abs(), m.Unit))
 		}
 	}
 	h, ok := r.height(r.no)
@@ -233,11 +233,15 @@ func (r *runner) measure(m *Lengths) {
 		return // the row numbers are wrong, which is told
 	}
 	if d := m.MM[i].Sub(h).Abs(); tol.Less(d) {
+		u := m.Unit.String()
 		rows := int(m.MM[i].Div(r.x.Gauge.RowHeight).Round())
-		r.tell("rows/length", finding.Warning, m.At, "%s rows at this gauge measure %s mm, not %s mm | %s rows worked | %s rows would measure that",
-			"work %s rows, or mend the length", r.no, int(h.Round()), int(m.MM[i].Round()), r.no, rows, rows)
+		r.tell("rows/length", finding.Warning, m.At, "%s rows at this gauge measure %h "+u+", not %h "+u+" | %s rows worked | %s rows would measure that",
+			"work %s rows, or mend the length", r.no, hundredths(h, m.Unit), hundredths(m.MM[i], m.Unit), r.no, rows, rows)
 	}
 }
+
+// hundredths is a length in hundredths of a unit.
+func hundredths(l units.Num, u units.Unit) int { return int(units.In(l, u).Times(100).Round()) }
 
 // otherSizes adds to a finding what the same row has in other sizes.
 func otherSizes(f *finding.Finding, g finding.Finding) {

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
 )
 
 // raw is one thing that does not fit, in one size.
@@ -12,7 +13,7 @@ type raw struct {
 	kind string
 	at   Span
 	sev  finding.Severity
-	msg  string // with %s where the sizes' numbers stand
+	msg  string // with %s where the sizes' numbers stand, %h where they are hundredths
 	fix  string
 	a    []int // the numbers of msg, then those of fix
 }
@@ -53,19 +54,26 @@ func (m *merged) finding(x *Text) finding.Finding {
 	}
 	k := 0
 	fill := func(text string) string {
-		parts := strings.Split(text, "%s")
+		parts := strings.Split(text, "%")
 		out := parts[0]
 		for _, part := range parts[1:] {
+			if k == len(m.a) || !strings.HasPrefix(part, "s") && !strings.HasPrefix(part, "h") {
+				out += "%" + part // of a name in the text
+				continue
+			}
 			vals := make([]string, len(m.vals))
 			for i := range m.vals {
-				if v := m.vals[i][k]; v == none {
+				switch v := m.vals[i][k]; {
+				case v == none:
 					vals[i] = "–"
-				} else {
+				case part[0] == 'h':
+					vals[i] = units.Decimal(units.Frac(int64(v), 100), 2)
+				default:
 					vals[i] = fmt.Sprint(v)
 				}
 			}
 			k++
-			out += m.line(x, vals, all) + part
+			out += m.line(x, vals, all) + part[1:]
 		}
 		return out
 	}

@@ -53,7 +53,7 @@ func TestEachThingThatDoesNotFitIsToldOnceWithItsNumbers(t *testing.T) {
 		{"2 x 4 of 30", "Cast on 30 sts.\nRow 1: Knit. (30 sts)\nBind off 4 sts at beg of next 2 rows. (21 sts)\n", "rows/stated", "the row makes 22 stitches, not 21", "", 5},
 		{"words that are no row", "Cast on 30 sts.\nRow 1: Frogle the wizzle. (30 sts)\nRow 2: Purl. (30 sts)\n", "rows/not-read", "not read: Frogle the wizzle", "", 4},
 		{"20 rows at 10 over 10 cm are 20 cm", "Gauge: 10 sts and 10 rows = 10 cm\nCast on 10 sts.\nRow 1: Knit. (10 sts)\nRows 2-20: Rep Row 1. (10 sts)\nPiece measures 22 cm.\n",
-			"rows/length", "20 rows at this gauge measure 200 mm, not 220 mm", "work 22 rows", 7},
+			"rows/length", "20 rows at this gauge measure 20 cm, not 22 cm", "work 22 rows", 7},
 		{"20 cm are 7.9 in", "Cast on 10 sts.\nRow 1: Knit. (10 sts)\nPiece measures 20 cm / 9 in.\n", "units/pair", "not the same length", "", 5},
 		{"27 + 4 + 50 of 80", "Cast on 80 sts.\nRow 1: Knit. (80 sts)\nDivide the row: 27 sts for Front, 4 sts left unworked, 50 sts for Back.\n", "rows/division", "the parts add up to 81 stitches, and the row has 80", "", 5},
 		{"joined to ch-4, began with ch-3", "Ch 4, join with sl st to form a ring.\nRnd 1: Ch 3, 11 dc in ring, join with sl st to top of ch-4. (12 dc)\n", "rows/join", "a chain of 4, but began with one of 3", "", 4},

@@ -17,6 +17,7 @@ func FuzzReadAndWork(f *testing.F) {
 		f.Add(string(c.src), c.options.Terms == stitch.UK)
 	}
 	f.Add("Ch 99999.\nRow 1: Sc in each ch, (((((((((((((sc))) 9999 times) 9999 times) 9999 times.\n", false)
+	f.Add("Ch 9.\nRow 1: Sc in each ch.\nWork as for 9%s%h% to end of row 99.\n", false)
 	f.Add("Rnd 1: *ch 1; rep from * 99999 times.\nRows 2-99999: Rep Row 1 99999 times.\n", false)
 	f.Add("Sizes: A (B, C)\nRow 1 (–, 2): k1 (–, 3), *; rep from * to last – (1, 2) sts", true)
 	f.Fuzz(func(t *testing.T, src string, uk bool) {
