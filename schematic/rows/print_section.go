@@ -28,7 +28,11 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	switch s := s.(type) {
 	case *schematic.CastOn:
 		w.start(after)
-		if w.knit {
+		switch {
+		case w.knit && w.round:
+			w.say("Cast on %s sts, join to work in the round.", w.line(after))
+			return
+		case w.knit:
 			w.say("Cast on %s sts.", w.line(after))
 			return
 		}

@@ -16,6 +16,7 @@ func Kinds() []Kind {
 	return []Kind{
 		{"cardigan", "Cardigan with a V neck"},
 		{"jumper", "Jumper with straight armholes"},
+		{"raglan", "Raglan jumper from the neck"},
 		{"top", "Sleeveless top"},
 		{"hat", "Hat in the round"},
 		{"scarf", "Scarf in one piece"},
