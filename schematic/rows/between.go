@@ -114,7 +114,7 @@ func (r *runner) between(l *Line) bool {
 var chainStitch = stitch.ByID("ch")
 
 func (r *runner) anew() {
-	r.no, r.side, r.carry, r.alt, r.edge, r.markers = 0, 0, nil, nil, 0, 0
+	r.no, r.side, r.carry, r.alt, r.edge, r.panels = 0, 0, nil, nil, 0, nil
 	r.cur.anew = true
 	r.fresh, r.begun = true, true
 }

@@ -4,7 +4,28 @@ import "flatwright/schematic/stitch"
 
 // edges is how one row changes its count: stitches made at its beginning and end, as
 // worked, or spread over it; fewer than 0 are worked together. Off are bound off at its beginning.
-type edges struct{ begin, end, spread, off int }
+// Inner are changes within the row.
+type edges struct {
+	begin, end, spread, off int
+	inner                   []inner
+	at                      []change // what inner comes to in a row of known panels
+}
+
+// inner is a change of by at every marker between panels, on both sides of it; or at the
+// ends of one panel, or in the middle of the row, of by in all.
+type inner struct {
+	by     int
+	all    int // by at all of its places
+	panel  string
+	middle bool
+}
+
+// change is a change of by at a place, counted as met; both is for the end of a panel, whose
+// stitch is worked together with the one before it.
+type change struct {
+	place, by int
+	end       bool
+}
 
 // occurrences are the rows, from 1, on which a shaping in words falls, of rows in all:
 // every sixth row is the sixth; 'on next row and every' begins with the first.
@@ -62,11 +83,11 @@ func (n *Node) shapes(plan []edges, size, times, places int, wrong, round bool) 
 		e := &plan[at-1]
 		rs := round || wrong != (at%2 == 1)
 		switch {
-		case w.Both && (w.marked || w.inner):
-			e.spread += k * places
+		case w.inner || w.Both && w.marked:
+			e.inner = append(e.inner, inner{by: k, all: k * places, panel: w.panel, middle: w.inner && w.panel == ""})
 		case w.Both:
 			e.begin, e.end = e.begin+k, e.end+k
-		case n.Name == "" || w.inner:
+		case n.Name == "":
 			e.spread += k
 		case n.atRight() == rs:
 			e.begin += k
@@ -101,6 +122,7 @@ func (g *Graph) planned(r *runner, plan []edges, line int) {
 		if r.no >= 0 {
 			row.Number = r.no + 1 + k
 		}
+		e.settle(&r.panels, n, row.RS || row.Round, row.Round)
 		row.Stitches = g.over(n, e, c, &row)
 		if g.total += len(row.Stitches); g.total > maxGraph || len(row.Stitches) == 0 {
 			g.Cut = true
@@ -290,6 +312,23 @@ func (e edges) into(n int) []int {
 				}
 				into[low] = -1
 				at += 2 * step
+			}
+		}
+	}
+	for _, c := range e.at {
+		switch low := c.place; {
+		case c.by > 0:
+			into[min(c.place, last)] += c.by
+		case c.by < 0:
+			step := 2
+			if c.end {
+				low, step = low-1, -2
+			}
+			for range -c.by {
+				if low >= first && low+1 <= last && into[low] == 1 && into[low+1] == 1 {
+					into[low] = -1
+				}
+				low += step
 			}
 		}
 	}

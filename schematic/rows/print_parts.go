@@ -83,10 +83,42 @@ func sized(name string) bool {
 
 // panels marks the lines between the panels of a row.
 func (w *printer) panels(s *schematic.Panels) {
+	names, counts := make([]string, len(s.Of)), make([]nums, len(s.Of))
+	for k, p := range s.Of {
+		names[k], counts[k] = p.Name, w.clean(w.at(p.Stitches))
+	}
+	w.markers(names, counts)
+}
+
+// heldPanels marks the lines between the panels that a start makes of its runs. Stitches
+// of no panel belong to the one that is listed after them, or at the end of the list to the last.
+func (w *printer) heldPanels(s *schematic.Held) {
+	var names []string
+	var counts []nums
+	more := w.zero()
+	for k, p := range s.From {
+		n := w.clean(w.taken(s, k))
+		for i := range n {
+			n[i] += more[i]
+		}
+		if more = n; p.Panel != "" {
+			names, counts, more = append(names, p.Panel), append(counts, n), w.zero()
+		}
+	}
+	if len(names) == 0 {
+		return
+	}
+	for i := range more {
+		counts[len(counts)-1][i] += more[i]
+	}
+	w.markers(names, counts)
+}
+
+// markers prints the placing of markers between panels, if they make up the row.
+func (w *printer) markers(names []string, counts []nums) {
 	var all []string
 	sum := w.zero()
-	for k := range s.Of {
-		n := w.clean(w.at(s.Of[k].Stitches))
+	for k, n := range counts {
 		for i := range n {
 			sum[i] += max(n[i], 0)
 		}
@@ -94,7 +126,7 @@ func (w *printer) panels(s *schematic.Panels) {
 			continue
 		}
 		text := w.some(n) + " " + word("st", n)
-		if name := part(s.Of[k].Name); name != "" && !sized(name) {
+		if name := part(names[k]); name != "" && !sized(name) {
 			text += " for " + name
 		}
 		all = append(all, text)

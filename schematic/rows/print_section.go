@@ -54,6 +54,7 @@ func (w *printer) section(s schematic.Section, rows, before, after nums) {
 	case *schematic.Held:
 		w.start(after)
 		w.say("Take up %s. (%s sts)", w.heldWords(s, after), w.line(after))
+		w.heldPanels(s)
 	case *schematic.Sideways:
 		w.sideways(s)
 	case *schematic.PickUp:

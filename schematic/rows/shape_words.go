@@ -171,9 +171,11 @@ func (p *parser) ofPanel(n *Node) {
 		return
 	}
 	n.told().inner = true
+	from := p.i
 	for !p.atEnd() && !p.isWord("every") && !p.isWord("on") && !p.isWord("each") && !p.is(",") {
 		p.i++
 	}
+	n.told().panel = words(p.t[from:p.i])
 }
 
 // atOnce is a shaping that takes no row: stitches added, or left, at an edge.

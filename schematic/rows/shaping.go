@@ -141,8 +141,10 @@ func (r *runner) places(n *Node) int {
 		return 1
 	case w.marked && w.markers.set():
 		return 2 * max(w.markers.At(r.size), 0)
-	case w.marked && r.markers > 0:
-		return 2 * r.markers
+	case w.marked && r.round && len(r.panels) > 0:
+		return 2 * len(r.panels)
+	case w.marked && len(r.panels) > 1:
+		return 2 * (len(r.panels) - 1)
 	case w.marked:
 		r.tell("rows/reference", finding.Warning, n.At, "no markers were placed before this", "say how many there are: on each side of 4 markers")
 	}
@@ -158,9 +160,11 @@ func (r *runner) marks(n *Node) {
 	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
 		r.tell("rows/division", finding.Warning, n.At, "the panels add up to %s stitches, and the row has %s", "mend a panel by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
 	}
-	r.markers = len(n.Groups)
-	if !r.round {
-		r.markers--
+	r.panels = nil
+	for _, g := range n.Groups {
+		if k := max(g.N.At(r.size), 0); k > 0 {
+			r.panels = append(r.panels, panel{strings.TrimPrefix(g.Unit.Word, "for "), k})
+		}
 	}
 }
 

@@ -198,6 +198,7 @@ type Where struct {
 	marked   bool   // on each side of markers
 	markers  Num    // so many; 0: every one that was placed
 	inner    bool   // within the row: at the ends of a panel, or at its middle
+	panel    string // the panel, in lower case
 	part     Num    // over so many stitches alone
 	cloth    cloth  // the fabric that the rows are worked in, if words name one
 }

@@ -62,7 +62,7 @@ type runner struct {
 	shaped  int            // rows of the shapings told together so far
 	every   *Line          // 'and all WS rows': works the rows between
 	founded bool           // the row before was a foundation row
-	markers int            // between the panels of the row
+	panels  []panel        // of the row, as a right-side row meets them
 	suspect int            // rows that may not fit because of one before
 	altNo   int            // the other number that the next row may have, 0: none
 	edge    int            // rows of the edge to be worked along
