@@ -80,7 +80,7 @@ func (a Num) big() *big.Rat { return big.NewRat(a.n, a.den()) }
 
 // fromBig keeps r exact if it fits and otherwise rounds it to 2^-20.
 func fromBig(r *big.Rat) Num {
-	if r.Num().IsInt64() && r.Denom().IsInt64() {
+	if r.Num().IsInt64() && r.Denom().IsInt64() && r.Num().Int64() != math.MinInt64 {
 		return Num{r.Num().Int64(), r.Denom().Int64()}
 	}
 	const shift = 20
