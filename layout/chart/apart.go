@@ -33,7 +33,7 @@ func (p *plan) body(n *node) []bar {
 	feet := p.footPoints(n)
 	if n.chain() {
 		at := p.point(n, n.v)
-		along := mul(right(p.outward(n)), ovalLong*0.62-ovalWide/2)
+		along := mul(right(p.outward(n)), max(p.chainHalf(n), ovalLong*0.62)-ovalWide/2)
 		return []bar{{sub(at, along), add(at, along), ovalWide/2 + stroke/2}}
 	}
 	if n.st.Turn {

@@ -174,10 +174,10 @@ func (p *plan) aside(n, f *node) float64 {
 	return by
 }
 
-// foundation is a chain that lies along its row.
-func (p *plan) foundation(n *node) []*sheet.Path {
-	half := ovalLong / 2
-	room := half
+// chainHalf is half the length of a chain that lies along its row: longer where its
+// neighbours leave room, so that a foundation has no holes.
+func (p *plan) chainHalf(n *node) float64 {
+	room := ovalLong / 2
 	for _, m := range []*node{n.prev, n.next} {
 		if m == nil || m == n {
 			continue
@@ -187,7 +187,12 @@ func (p *plan) foundation(n *node) []*sheet.Path {
 			room = min(max(room, d*0.47), d*0.47)
 		}
 	}
-	half = min(room, ovalLong)
+	return min(room, ovalLong)
+}
+
+// foundation is a chain that lies along its row.
+func (p *plan) foundation(n *node) []*sheet.Path {
+	half := p.chainHalf(n)
 	at := p.point(n, n.v)
 	if p.form != flat {
 		at = p.point(n, n.v-ovalWide/2)

@@ -19,7 +19,7 @@ func (p *plan) up(l *line, pull float64) {
 		}
 		t[i], w[i] = sum/float64(len(n.feet)), p.weight(n)
 		if in := p.innermost(n); in != nil {
-			t[i] += inward * (in.q - t[i])
+			t[i] += min(max(inward*(in.q-t[i]), -inwardMost), inwardMost)
 		}
 		if n.kids > 0 && pull > 0 {
 			t[i] = (1-pull)*t[i] + pull*p.near(n.kidSum/float64(n.kids), t[i])
@@ -49,7 +49,10 @@ func (p *plan) weight(n *node) float64 {
 
 // inward is how far a decrease at the edge stands from the middle of its feet towards the
 // inner one, so that the edge stays beside the fabric.
-const inward = 0.6
+const (
+	inward     = 0.6
+	inwardMost = 0.8 // mm
+)
 
 // innermost is the inner foot of a decrease at the edge of a row; nil for other stitches.
 func (p *plan) innermost(n *node) *node {
