@@ -131,7 +131,9 @@ func TestHeadsStandOverTheirFeetAtTheirKindsHeight(t *testing.T) {
 				require.LessOrEqual(rt, lean, 60.01)
 				require.LessOrEqual(rt, aside, 10.0)
 				require.GreaterOrEqual(rt, length, 0.99)
-				require.LessOrEqual(rt, length, 4.0)
+				if n.st.Kind.Key != "slip" { // a dot, which has no length
+					require.LessOrEqual(rt, length, 4.0)
+				}
 				worst = [3]float64{max(worst[0], lean), max(worst[1], aside), max(worst[2], length)}
 				if all++; lean <= 25 && length <= 1.05 {
 					near++
