@@ -7,6 +7,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"strings"
 	"sync"
 	"testing"
 	"time"
@@ -214,7 +215,15 @@ func (p *tab) choose(selector, value string) {
 	p.do(chromedp.Evaluate(fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.value = %q; e.dispatchEvent(new Event("change", {bubbles: true})); })()`, selector, value), nil))
 }
 
+// click clicks on what is there at that moment: a form that is made anew meanwhile puts
+// another element in the place of the one that was found.
 func (p *tab) click(selector string) {
 	p.t.Helper()
-	p.do(chromedp.Click(selector, chromedp.ByQuery))
+	for end := time.Now().Add(20 * time.Second); ; {
+		err := chromedp.Run(p.ctx, chromedp.Click(selector, chromedp.ByQuery))
+		if err == nil || !strings.Contains(err.Error(), "Could not find node") || time.Now().After(end) {
+			require.NoError(p.t, err, selector)
+			return
+		}
+	}
 }
