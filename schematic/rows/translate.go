@@ -197,6 +197,12 @@ func Abbreviations(x *Text) []Abbreviated {
 		}
 		seen[st.Abbr(x.Terms)] = st.Name(x.Terms)
 	}
+	for word := range words { // those of a fabric, such as k2, p2 rib
+		short := strings.TrimRight(word, "0123456789")
+		if st, ok := stitch.Lookup(short, x.Terms); ok && st.Abbr(x.Terms) == short && short != st.Name(x.Terms) {
+			seen[short] = st.Name(x.Terms)
+		}
+	}
 	for _, a := range stitch.Abbreviations {
 		if words[strings.ToLower(a.Short)] || words[strings.ToLower(a.Short)+"s"] {
 			if _, there := seen[a.Short]; !there {

@@ -63,3 +63,13 @@ func TestTheAbbreviationListHoldsWhatTheTextUses(t *testing.T) {
 	assert.Equal(t, "stitch", got["st"])
 	assert.NotContains(t, got, "sc")
 }
+
+func TestTheStitchesOfAFabricAreAmongTheAbbreviations(t *testing.T) {
+	x := Read("t.txt", []byte("Terms: US\n\nHat\nCast on 96 sts, join to work in the round.\nWork 8 rnds even in k2, p2 rib. (96 sts)\n"), Options{})
+	require.Empty(t, Check(x, Options{}).Findings)
+	var all []string
+	for _, a := range Abbreviations(x) {
+		all = append(all, a.Short+": "+a.Long)
+	}
+	assert.Equal(t, []string{"k: knit", "p: purl", "rnd: round", "st: stitch"}, all)
+}
