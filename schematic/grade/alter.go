@@ -13,7 +13,7 @@ import (
 // Request is what a maker wants otherwise than one published size. Lengths are in mm.
 type Request struct {
 	Size   int               // index of the size
-	Gauges []schematic.Gauge // the maker's own, by the names of the pattern's; others stay
+	Gauges []schematic.Gauge // the maker's own, by the names of the pattern's; others follow the first, if it is among them, and else stay
 	Body   units.Num         // how much longer the body is; negative for shorter
 	Sleeve units.Num
 	Parts  map[string]int // pieces that are taken in another size, by name
@@ -56,6 +56,7 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 		}
 	}
 	gauges := append([]schematic.Gauge(nil), p.Gauges...)
+	given := make([]bool, len(gauges))
 	for _, g := range r.Gauges {
 		at := -1
 		for i := range gauges {
@@ -72,10 +73,14 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 			fail("a gauge has stitches and rows over a length")
 			continue
 		}
+		given[at] = true
 		gauges[at].Stitches, gauges[at].Rows, gauges[at].Over, gauges[at].OverUnit = g.Stitches, g.Rows, g.Over, g.OverUnit
 	}
 	if found.Errors() {
 		return nil, found
+	}
+	if len(given) > 0 && given[0] {
+		inProportion(p, gauges, given, &found)
 	}
 	a := &Altered{Was: schematic.Work(oneSize(p, r.Size, nil), 0)}
 	next := oneSize(p, r.Size, r.Parts)
@@ -97,6 +102,29 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	a.Changes = changes(a)
 	found.Sort()
 	return a, found
+}
+
+// inProportion reckons the gauges that the maker does not tell from the first: who makes
+// the fabric denser makes the ribs denser (common practice). It says so of each.
+func inProportion(p *schematic.Pattern, gauges []schematic.Gauge, given []bool, found *finding.List) {
+	was, now := p.Gauges[0], gauges[0]
+	sts, rows := was.StitchWidth().Div(now.StitchWidth()), was.RowHeight().Div(now.RowHeight())
+	if sts.Eq(units.Int(1)) && rows.Eq(units.Int(1)) {
+		return
+	}
+	quarter := units.Frac(1, 4)
+	for i := range gauges {
+		g := &gauges[i]
+		if given[i] {
+			continue
+		}
+		g.Stitches = units.Max(quarter, g.Stitches.Mul(sts).RoundTo(quarter))
+		g.Rows = units.Max(quarter, g.Rows.Mul(rows).RoundTo(quarter))
+		*found = append(*found, finding.Finding{Kind: "alter/gauge", Severity: finding.Note, Pos: g.Pos,
+			Message: fmt.Sprintf("the gauge %s is reckoned in proportion to %s: %s sts and %s rows over %s %s", g.Name, now.Name,
+				units.Decimal(g.Stitches, 2), units.Decimal(g.Rows, 2), units.Mixed(units.In(g.Over, g.OverUnit)), g.OverUnit),
+			Fix: "give that of your own swatch, if it differs"})
+	}
 }
 
 func had(l finding.List, f finding.Finding) bool {

@@ -96,16 +96,20 @@ func patterns(t testing.TB) []string {
 }
 
 // At a gauge of one's own every width comes out as published, within a stitch at
-// each place that was rounded, and nothing that fitted no longer fits.
+// each place that was rounded, and nothing that fitted no longer fits: with all gauges
+// told, and with the first alone, which the others follow.
 func TestAtAnotherGaugeTheGarmentMeasuresTheSame(t *testing.T) {
 	for _, path := range patterns(t) {
 		p := file(t, path)
-		for _, by := range []units.Num{units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4)} {
+		for k, by := range []units.Num{units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4), units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4)} {
 			for i := range p.Sizes.Names {
 				var mine []schematic.Gauge
 				for _, g := range p.Gauges {
 					g.Stitches, g.Rows = g.Stitches.Mul(by), g.Rows.Mul(by)
 					mine = append(mine, g)
+				}
+				if k > 2 {
+					mine = mine[:1]
 				}
 				a, found := grade.Alter(p, grade.Request{Size: i, Gauges: mine})
 				require.NotNil(t, a, path)
@@ -137,6 +141,30 @@ func TestAtAnotherGaugeTheGarmentMeasuresTheSame(t *testing.T) {
 					t.Errorf("%s %s × %v: %s is %.1f mm off, %.1f stitches", path, p.Sizes.Names[i], by, which, worst, worst/stitch)
 				}
 			}
+		}
+	}
+}
+
+// A count that a rib and the fabric share makes the width of the fabric: by hand, size M of
+// the raglan at 22 stitches instead of 18, its 94 stitches (20.89 in) are 114.9, even 114.
+func TestTheFabricSaysHowManyStitchesARibBeginsWith(t *testing.T) {
+	p := file(t, "../../examples/windlass-raglan.yaml")
+	fabric, rib := p.Gauges[0], p.Gauges[1]
+	fabric.Stitches, fabric.Rows = units.Int(22), units.Int(30)
+	for _, mine := range [][]schematic.Gauge{{fabric}, {fabric, rib}} {
+		a, found := grade.Alter(p, grade.Request{Size: 2, Gauges: mine})
+		require.NotNil(t, a)
+		assert.Equal(t, 114, a.Pattern.Pieces[0].Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
+		assert.InDelta(t, measure(t, a.Was, "back.bust"), measure(t, a.Now, "back.bust"), 25.4*4/22)
+		var kinds []string
+		for _, f := range found {
+			kinds = append(kinds, f.Kind)
+		}
+		if len(mine) == 1 {
+			assert.Contains(t, kinds, "alter/gauge")
+			assert.Equal(t, "24.5", units.Decimal(a.Pattern.Gauges[1].Stitches, 2)) // 20 × 22/18 = 24.44, to a quarter
+		} else {
+			assert.NotContains(t, kinds, "alter/gauge")
 		}
 	}
 }

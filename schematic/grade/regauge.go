@@ -136,7 +136,7 @@ func (r *regauger) section(s schematic.Section, next []schematic.Section, step s
 	switch s := s.(type) {
 	case *schematic.CastOn:
 		n := s.Stitches.Int(0, 0)
-		st.n = r.stitches(n, st.gauge, r.repeating(next, n))
+		st.n = r.stitches(n, r.governing(next, st.gauge), r.repeating(next, n))
 		if chain := s.Chain.Int(0, 0); chain > 0 {
 			s.Chain = expr.Counts(chain - n + st.n)
 		}
@@ -231,6 +231,26 @@ func (r *regauger) section(s schematic.Section, next []schematic.Section, step s
 		}
 		s.Inset, s.Stitch, s.First, s.Apart = sts(s.Inset), sts(s.Stitch), along(s.First), along(s.Apart)
 	}
+}
+
+// governing is the gauge that says how wide the stitches of a start are to be: the one in
+// which most rows are worked until the count changes, not that of a rib which draws them in.
+func (r *regauger) governing(next []schematic.Section, gauge string) string {
+	rows, now := map[string]int{}, gauge
+	best := gauge
+	for _, s := range next {
+		if g := s.Base().Gauge; g != "" {
+			now = g
+		}
+		step := r.steps[s]
+		if rows[now] += step.Rows; rows[now] > rows[best] {
+			best = now
+		}
+		if step.After != step.Before {
+			break
+		}
+	}
+	return best
 }
 
 func edgesOf(at schematic.Side) int {
