@@ -195,9 +195,16 @@ type Step struct {
 	FirstRow int // number of its first row in the piece or part, from 1
 	FirstRS  bool
 	Gauge    string
-	Doubt    bool  // its counts follow from an error
-	Taken    []int // stitches of each run of a start from held stitches, or of each part joined, as listed
-	Places   []int // edges on which each shaping of a Shape falls
+	Doubt    bool    // its counts follow from an error
+	Taken    []int   // stitches of each run of a start from held stitches, or of each part joined, as listed
+	Onto     []Along // the edges onto which a band is worked, as listed
+	Places   []int   // edges on which each shaping of a Shape falls
+}
+
+// Along is an edge onto which a band is worked: its rows and stitches, and its length in mm.
+type Along struct {
+	Units  int
+	Length units.Num
 }
 
 // Seam is a join as it comes out in one size.

@@ -293,6 +293,7 @@ func (w *worker) onto() {
 		return
 	}
 	n := 0
+	var onto []Along
 	g := w.gauge(w.piece.Gauge)
 	if len(w.piece.Sections) > 0 {
 		g = w.gauge(orElse(w.piece.Sections[0].Base().Gauge, w.piece.Gauge))
@@ -311,20 +312,22 @@ func (w *worker) onto() {
 			w.guessed = true
 			continue
 		}
-		units := 0
+		var along Along
 		for _, ed := range edges {
-			units += ed.Rows + ed.Stitches
+			along.Units += ed.Rows + ed.Stitches
+			along.Length = along.Length.Add(ed.Length)
 		}
+		onto = append(onto, along)
 		of := max(1, e.Of)
-		n += units / of * e.Pick
-		n += min(units%of, e.Pick)
+		n += along.Units / of * e.Pick
+		n += min(along.Units%of, e.Pick)
 	}
 	n = max(n, 1)
 	pos := w.piece.Pos
 	w.section = &CastOn{Common: Common{Pos: pos}}
 	w.begin([]run{{n: n, gauge: g}}, g, orElse(w.piece.BeginEdge, "picked-up edge"), pos)
 	w.levelOf(&w.cur.blocks[0], "", "", true, false)
-	step := Step{Section: w.section, After: n, FirstRow: 1, FirstRS: w.cur.rs, Gauge: g.Name}
+	step := Step{Section: w.section, After: n, FirstRow: 1, FirstRS: w.cur.rs, Gauge: g.Name, Onto: onto}
 	if g.Crochet(w.b.p.Terms) {
 		w.advance(1, nil, nil)
 		step.Rows = 1

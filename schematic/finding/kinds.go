@@ -85,6 +85,7 @@ var Kinds = []About{
 	{"joins/ease", "two edges that do not differ by what is eased in"},
 	{"alter/request", "an alteration of something that is not there"},
 	{"alter/gauge", "a gauge that an alteration reckons in proportion to another"},
+	{"alter/rate", "a rate of picking up that an alteration changes"},
 	{"alter/length", "a body or sleeve that can't be made longer or shorter"},
 	{"alter/section", "a section that an alteration keeps as it is, or can't divide alike"},
 	{"alter/shape", "a shaping that does not fit into the rows of an alteration"},

@@ -13,7 +13,7 @@ import (
 // regauge works every count of a pattern of one size out anew for other gauges.
 func regauge(p *schematic.Pattern, gauges []schematic.Gauge, found *finding.List) {
 	was := schematic.Work(p, 0)
-	r := &regauger{old: p.Gauges, now: gauges, found: found, steps: map[schematic.Section]schematic.Step{}, p: p}
+	r := &regauger{was: was, old: p.Gauges, now: gauges, found: found, steps: map[schematic.Section]schematic.Step{}, p: p}
 	for _, m := range was.Pieces {
 		for _, s := range m.Steps {
 			if _, twice := r.steps[s.Section]; !twice { // a mirrored part works its sections twice, alike
@@ -31,6 +31,7 @@ func regauge(p *schematic.Pattern, gauges []schematic.Gauge, found *finding.List
 
 type regauger struct {
 	p      *schematic.Pattern
+	was    *schematic.Garment
 	old    []schematic.Gauge
 	now    []schematic.Gauge
 	steps  map[schematic.Section]schematic.Step
@@ -100,6 +101,7 @@ func (r *regauger) piece(q *schematic.Piece) {
 			Message: fmt.Sprintf("the motifs of %s are measured, not counted, and kept: work yours to %s across", q.Name, r.p.Steps.Both(first(q.Motifs.Across)))})
 		return
 	}
+	r.rates(q)
 	st := &row{gauge: q.Gauge}
 	r.sections(q.Sections, st)
 	if len(q.Sections) > 0 {
@@ -310,7 +312,13 @@ func (r *regauger) sideways(s *schematic.Sideways, next []schematic.Section, st 
 		gauge = g
 	}
 	old := r.steps[up].After
-	st.n = r.stitches(old, gauge, r.repeating(next, old))
+	rule := r.repeating(next, old)
+	st.n = r.stitches(old, gauge, rule)
+	if n := r.rerated(up, st.n, r.rows(rows, st.gauge), rule); n > 0 {
+		s.Rows = expr.Counts(n)
+		st.n = n / up.Of * up.Pick
+		return
+	}
 	if st.n != old {
 		n := int(units.Frac(int64(st.n)*int64(up.Of), int64(up.Pick)).Round())
 		s.Rows = expr.Counts(n)

@@ -11,6 +11,7 @@ import (
 	"flatwright/layout/place"
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
@@ -47,7 +48,7 @@ func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
 		return r, ErrUnreadable
 	}
 	var b bytes.Buffer
-	if err := alteredText(&b, a); err != nil {
+	if err := alteredText(&b, a, found); err != nil {
 		return r, err
 	}
 	w, err := weights(p, o.Yarn)
@@ -133,10 +134,27 @@ func request(p *schematic.Pattern, o AlterOptions) (grade.Request, error) {
 	return q, nil
 }
 
-func alteredText(b *bytes.Buffer, a *grade.Altered) error {
+// alteredText is what the maker needs: gauges, what was told of the alteration, and every number
+// that changes.
+func alteredText(b *bytes.Buffer, a *grade.Altered, told finding.List) error {
 	fmt.Fprintf(b, "%s, size %s, altered\n", a.Pattern.Title, a.Now.Size)
 	for _, g := range a.Pattern.Gauges {
 		fmt.Fprintf(b, "  gauge %s: %s sts and %s rows over %s %s\n", g.Name, g.Stitches, g.Rows, units.In(g.Over, g.OverUnit), g.OverUnit)
+	}
+	for i, f := range told {
+		if i == 0 {
+			fmt.Fprintln(b)
+		}
+		text := f.Message
+		if f.Piece != "" {
+			text = f.Piece + ": " + text
+		}
+		for _, more := range []struct{ word, text string }{{"found", f.Have}, {"expected", f.Want}} {
+			if more.text != "" {
+				text += "; " + more.word + " " + more.text
+			}
+		}
+		fmt.Fprintf(b, "  %s: %s\n", f.Severity, text)
 	}
 	if len(a.Changes) == 0 {
 		fmt.Fprintln(b, "\nNothing changes.")
