@@ -113,11 +113,11 @@ func stance(p *plan, n *node) (lean, aside, length float64) {
 }
 
 // Over random rows that keep about as many places from row to row, no head leans more
-// than 60 degrees from straight over its foot or stands 10 mm beside it, no symbol is
-// shorter than its kind, and none longer than 4 times; of all of them nine in ten are
-// within 5 % of their kind's height and 25 degrees of upright.
+// than 60 degrees from straight over its foot, no symbol is shorter than its kind, and none longer than
+// 6 times or 20 mm beside its foot; of all of them nine in ten are within 5 % of their kind's
+// height and 25 degrees of upright, and 99 in a hundred within 3 times and 5 mm.
 func TestHeadsStandOverTheirFeetAtTheirKindsHeight(t *testing.T) {
-	var all, near int
+	var all, near, far int
 	worst := [3]float64{}
 	rapid.Check(t, func(rt *rapid.T) {
 		w := randomFlat(rt, true)
@@ -129,20 +129,24 @@ func TestHeadsStandOverTheirFeetAtTheirKindsHeight(t *testing.T) {
 				}
 				lean, aside, length := stance(p, n)
 				require.LessOrEqual(rt, lean, 60.01)
-				require.LessOrEqual(rt, aside, 10.0)
+				require.LessOrEqual(rt, aside, 20.0)
 				require.GreaterOrEqual(rt, length, 0.99)
 				if n.st.Kind.Key != "slip" { // a dot, which has no length
-					require.LessOrEqual(rt, length, 4.0)
+					require.LessOrEqual(rt, length, 6.0)
 				}
 				worst = [3]float64{max(worst[0], lean), max(worst[1], aside), max(worst[2], length)}
 				if all++; lean <= 25 && length <= 1.05 {
 					near++
 				}
+				if aside > 5 || length > 3 && n.st.Kind.Key != "slip" {
+					far++
+				}
 			}
 		}
 	})
-	t.Logf("at worst %.0f degrees, %.1f mm, %.2f of its height; %d of %d within 25 degrees and 5 %%", worst[0], worst[1], worst[2], near, all)
+	t.Logf("at worst %.0f degrees, %.1f mm, %.2f of its height; %d of %d within 25 degrees and 5 %%, %d beyond 5 mm or 3 times", worst[0], worst[1], worst[2], near, all, far)
 	require.Greater(t, float64(near), 0.9*float64(all))
+	require.Less(t, float64(far), 0.01*float64(all))
 }
 
 func TestNoSymbolTouchesAnotherThatItIsNotWorkedWith(t *testing.T) {
