@@ -9,8 +9,8 @@ import (
 )
 
 // A rate of picking up holds as long as stitches and rows change alike. It is kept within
-// three in a hundred, which an edge takes up (common practice); beyond that the simplest
-// rate of up to ten rows that is within two.
+// three in a hundred, less than blocking moves an edge by (a choice of this project); beyond
+// that the simplest rate of up to ten rows that is within two.
 var (
 	rateKept = units.Frac(3, 100)
 	rateNear = units.Frac(1, 50)
