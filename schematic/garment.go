@@ -41,6 +41,7 @@ type Made struct {
 	Cut      bool // it could not be drawn to its end
 
 	liveParts map[string]int  // Live by part alone, without the panels in them
+	nothing   bool            // a start in it has no stitches
 	doubtLive map[string]bool // parts whose live stitches follow from an error
 }
 

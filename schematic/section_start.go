@@ -25,7 +25,7 @@ func (w *worker) counted(g interface{ Int(i, otherwise int) int }, pos finding.P
 	if n < 1 {
 		w.find("arithmetic/impossible", finding.Error, pos, "there is nothing to "+what+" in this size",
 			fmt.Sprint(n), "at least 1", "give this size a number, or say `make: none` for it")
-		w.guessed = true
+		w.guessed, w.made.nothing = true, true
 		return 1
 	}
 	return n

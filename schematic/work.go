@@ -35,6 +35,8 @@ func Work(p *Pattern, i int) *Garment {
 		m := b.made[q.Name]
 		switch {
 		case m == nil:
+		case m.nothing: // it was told, and a guess is no measurement to draw
+			g.Without = append(g.Without, m.Name)
 		case m.rowless():
 			b.leaveOut(m)
 		default:

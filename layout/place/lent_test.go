@@ -16,8 +16,8 @@ import (
 func TestAPieceThatOnlyOtherSizesHaveStandsOnTheSheetOfAllSizes(t *testing.T) {
 	square := func(name string, make expr.Graded) *schematic.Piece {
 		return &schematic.Piece{Name: name, Make: make, Sections: []schematic.Section{
-			&schematic.CastOn{Stitches: expr.Counts(20)},
-			&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(20)}},
+			&schematic.CastOn{Stitches: expr.Counts(20, 20, 20)},
+			&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(20, 20, 20)}},
 			&schematic.BindOff{All: true},
 		}}
 	}

@@ -66,7 +66,7 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 func unmade(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written, of string) finding.List {
 	var all finding.List
 	for _, g := range gs {
-		if low, ok := w.Low.At(g.Index); ok && len(sum(g, of)) == 0 && !anyBroken(g) {
+		if low, ok := w.Low.At(g.Index); ok && len(sum(g, of)) == 0 && !g.Findings.Errors() {
 			all = append(all, in(finding.Finding{Kind: "drawn/missing", Severity: finding.Warning, Pos: w.Pos,
 				Message: fmt.Sprintf("%s is written for a size whose pieces have none", w.Name),
 				Have:    p.Steps.With(low, w.Unit) + " written", Want: "a dash, or rows that make it",
@@ -74,10 +74,6 @@ func unmade(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written,
 		}
 	}
 	return all
-}
-
-func anyBroken(g *schematic.Garment) bool {
-	return slices.ContainsFunc(g.Pieces, func(m *schematic.Made) bool { return m.Broken })
 }
 
 // differs reports that none of options agrees with low to high, and tells the
