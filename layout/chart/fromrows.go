@@ -7,41 +7,12 @@ import (
 	"flatwright/schematic/stitch"
 )
 
-// FromGraph takes the stitches of a section from its graph. The text x is what the
-// graph was made from: it says which rounds are joined. It reports false if the graph
-// has no stitches.
-func FromGraph(g *rows.Graph, x *rows.Text) (*Work, bool) {
+// FromGraph takes the stitches of a section from its graph. It reports false if the
+// graph has no stitches.
+func FromGraph(g *rows.Graph) (*Work, bool) {
 	w := &Work{Title: g.Section, Terms: g.Terms}
-	if w.Title == "" {
-		w.Title = x.Title
-	}
-	lines := map[int]*rows.Line{}
-	for _, s := range x.Sections {
-		for _, l := range s.Lines {
-			lines[l.At.Line] = l
-		}
-	}
 	for i := range g.Rows {
-		r := &g.Rows[i]
-		if len(r.Stitches) == 0 {
-			continue
-		}
-		row := Row{Number: r.Number, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held}
-		for k := range r.Stitches {
-			s := &r.Stitches[k]
-			st := St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts}
-			if r.Start && s.Stitch != nil {
-				st.Chain = 0
-			}
-			row.St = append(row.St, st)
-		}
-		if l := lines[r.Line]; l != nil && row.Round {
-			row.Joined = joined(l.Body)
-		}
-		if l := lines[r.Line]; l != nil && len(w.Rows) > 0 && !row.Base && !row.Round && (alongEnds(l.Body) || row.loose() && !w.Rows[len(w.Rows)-1].Base) {
-			row.alongEdge(w.Rows)
-		}
-		w.Rows = append(w.Rows, row)
+		w.take(&g.Rows[i])
 	}
 	if len(w.Rows) == 0 {
 		return nil, false
@@ -55,6 +26,48 @@ func FromGraph(g *rows.Graph, x *rows.Text) (*Work, bool) {
 	w.starts()
 	return w, true
 }
+
+// take adds a row of the graph. Rows that nothing is known of are noted as gaps.
+func (w *Work) take(r *rows.GraphRow) {
+	if len(r.Stitches) == 0 {
+		w.gap(r)
+		return
+	}
+	row := Row{Number: r.Number, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread}
+	row.St = make([]St, len(r.Stitches))
+	for k := range r.Stitches {
+		s := &r.Stitches[k]
+		row.St[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
+			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Travel: s.Travel}
+		if r.Start && s.Stitch != nil {
+			row.St[k].Chain = 0
+		}
+		if s.Stitch == nil && s.Chain == 0 {
+			row.St[k].Kind = unread
+		}
+	}
+	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
+		row.alongEdge(w.Rows)
+	}
+	row.Missing, w.missing = w.missing, nil
+	w.Rows = append(w.Rows, row)
+}
+
+// gap notes a row without a stitch to draw: one that was not read, or that stands on one.
+func (w *Work) gap(r *rows.GraphRow) {
+	if r.Unread == "" && !r.Unknown {
+		return
+	}
+	m := Missing{Number: r.Number, Name: r.Name, Words: r.Unread, Round: r.Round}
+	if k := len(w.missing); k > 0 && m.Words == "" && w.missing[k-1].Words != "" || k > 0 && m.Words == w.missing[k-1].Words {
+		w.missing[k-1].To = r.Number
+		return
+	}
+	w.missing = append(w.missing, m)
+}
+
+// unread stands for a stitch of a row that was not read.
+var unread = &stitch.Stitch{ID: "unread", US: "not read", UK: "not read", Uses: 1, Makes: 1, Key: "unread", Base: "unread"}
 
 // grown says out of what stitches a work grows that begins with held ones. A foundation
 // that nothing is worked into, such as what another piece left, is none.
@@ -76,31 +89,6 @@ func (w *Work) grown(g *rows.Graph) {
 		}
 		w.From += o.Section + ", counted from the right-hand edge"
 	}
-}
-
-// joined reports whether a row's instructions close it.
-func joined(body []*rows.Node) bool {
-	for _, n := range body {
-		if n.Op == rows.OpJoin || joined(n.Body) {
-			return true
-		}
-	}
-	return false
-}
-
-// alongEnds reports whether a row is worked into row ends.
-func alongEnds(body []*rows.Node) bool {
-	for _, n := range body {
-		for _, p := range n.Places {
-			if p.Kind == rows.RowEnds {
-				return true
-			}
-		}
-		if alongEnds(n.Body) {
-			return true
-		}
-	}
-	return false
 }
 
 // loose reports whether no stitch of the row stands on the row before it.
@@ -163,7 +151,7 @@ func (r *Row) alongEdge(below []Row) {
 func (w *Work) sides() {
 	for r := 1; r < len(w.Rows); r++ {
 		row, below := &w.Rows[r], &w.Rows[r-1]
-		if row.Round || below.Base {
+		if row.Round || below.Base || row.Unread != "" {
 			continue
 		}
 		row.Wrong = below.Wrong

@@ -22,7 +22,7 @@ func text(t testing.TB, path string) *Work {
 	x := rows.Read(path, src, rows.Options{TermsSet: true})
 	g, ok := rows.GraphOf(x, "", 0)
 	require.True(t, ok)
-	w, ok := FromGraph(g, x)
+	w, ok := FromGraph(g)
 	require.True(t, ok)
 	require.NoError(t, w.Check())
 	return w
@@ -34,7 +34,7 @@ func fromText(t testing.TB, lines string) *Work {
 	x := rows.Read("rows", []byte(lines), rows.Options{TermsSet: true})
 	g, ok := rows.GraphOf(x, "", 0)
 	require.True(t, ok)
-	w, ok := FromGraph(g, x)
+	w, ok := FromGraph(g)
 	require.True(t, ok)
 	return w
 }
@@ -45,7 +45,7 @@ func fromPart(t testing.TB, section, lines string) *Work {
 	x := rows.Read("rows", []byte(lines), rows.Options{TermsSet: true})
 	g, ok := rows.GraphOf(x, section, 0)
 	require.True(t, ok)
-	w, ok := FromGraph(g, x)
+	w, ok := FromGraph(g)
 	require.True(t, ok)
 	return w
 }

@@ -17,7 +17,7 @@ func TestALargeChartIsToldOnceAndInFewWords(t *testing.T) {
 	x := rows.Read("x", []byte(src), rows.Options{})
 	g, ok := rows.GraphOf(x, x.Sections[0].Name, 0)
 	require.True(t, ok)
-	w, ok := FromGraph(g, x)
+	w, ok := FromGraph(g)
 	require.True(t, ok)
 	require.Greater(t, len(w.Rows[len(w.Rows)-1].St), 1500)
 	assert.Less(t, len(w.Describe()), 2000)
@@ -57,7 +57,7 @@ func TestAChartThatNoOneCouldReadIsRefused(t *testing.T) {
 		x := rows.Read("x", []byte(src), rows.Options{})
 		g, ok := rows.GraphOf(x, x.Sections[0].Name, 0)
 		require.True(t, ok, src)
-		w, ok := FromGraph(g, x)
+		w, ok := FromGraph(g)
 		require.True(t, ok, src)
 		_, err := Draw(w, Options{})
 		var many *TooMany

@@ -34,23 +34,28 @@ type Work struct {
 	From  string // out of what it is worked, if it begins with held stitches
 	kept  *Repeat
 
+	missing []Missing // rows that can't be drawn at its end
+
 	unrolled bool // its rounds are drawn as rows
 }
 
 // Row is one row or round.
 type Row struct {
-	Number int // 0: a foundation, -1: without a number
-	Name   string
-	Wrong  bool // a wrong-side row
-	Round  bool
-	Base   bool // a foundation: chains, a ring, cast-on stitches
-	Held   bool // a foundation of stitches that stood before
-	Joined bool // closed with a slip stitch into its first stitch
-	Edge   bool // worked along the ends of the rows before: feet are indices of rows
-	Left   int  // stitches left out of it at its break
-	Gap    int  // rows left out of the chart before it
-	Same   string
-	St     []St // in the order of working
+	Number  int // 0: a foundation, -1: without a number
+	Name    string
+	Wrong   bool // a wrong-side row
+	Round   bool
+	Base    bool      // a foundation: chains, a ring, cast-on stitches
+	Held    bool      // a foundation of stitches that stood before
+	Joined  bool      // closed with a slip stitch into its first stitch
+	Spiral  bool      // a round that goes on into the next
+	Unread  string    // the words in it that were not read: its stitches are of no known kind
+	Missing []Missing // rows before it that can't be drawn
+	Edge    bool      // worked along the ends of the rows before: feet are indices of rows
+	Left    int       // stitches left out of it at its break
+	Gap     int       // rows left out of the chart before it
+	Same    string
+	St      []St // in the order of working
 }
 
 // St is one stitch, chain arch, turning chain or picot.
@@ -59,9 +64,22 @@ type St struct {
 	Chain  int            // chains of an arch or a turning chain
 	Feet   []int          // places of the row before; none for an arch, or in a ring
 	Loop   Loop
-	Turn   bool // a chain at the beginning of the row
-	Counts bool // in the count of its row
-	Break  bool // not a stitch: here stitches are left out of a chart
+	Turn   bool          // a chain at the beginning of the row
+	Counts bool          // in the count of its row
+	Break  bool          // not a stitch: here stitches are left out of a chart
+	Colour string        // the yarn's name; empty: none is named
+	Cross  *stitch.Cross // the crossing of a cable that it is a part of
+	At     int           // of a crossing: which of its stitches it is, as worked
+	Group  int           // what is worked into one place shares a number; 0: alone
+	Travel bool          // a slip stitch that leads to where a round begins
+}
+
+// Missing is rows that can't be drawn, as a line of them was not read.
+type Missing struct {
+	Number, To int // the first and the last; To 0: one alone
+	Name       string
+	Words      string // what was not read
+	Round      bool
 }
 
 // arch reports whether s is a chain arch.

@@ -67,7 +67,7 @@ func charted(t require.TestingT, p *schematic.Pattern, section string) html.Page
 	for i := range p.Sizes.Len() {
 		g, ok := rows.GraphOf(x, section, i)
 		require.True(t, ok)
-		w, ok := chart.FromGraph(g, x)
+		w, ok := chart.FromGraph(g)
 		require.True(t, ok)
 		sheets, err := chart.Draw(w, chart.Options{Title: p.Title})
 		require.NoError(t, err)

@@ -17,6 +17,7 @@ type Graph struct {
 	total  int
 	places []int // of the row before: the index of each counted place
 	size   int
+	lost   bool // what the next row stands on is not known
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a
@@ -25,28 +26,46 @@ type GraphRow struct {
 	Number   int
 	RS       bool // a right-side row; rounds are, unless the work is turned
 	Round    bool
-	Start    bool // a foundation: chains, cast-on stitches, a ring
-	Held     bool // a foundation of stitches that a row before left
-	Line     int  // line of the text
+	Start    bool   // a foundation: chains, cast-on stitches, a ring
+	Held     bool   // a foundation of stitches that a row before left
+	Unread   string // the words that were not read; its stitches, if any, are of no known kind
+	Unknown  bool   // an unread row that states no count: what stands on it is not known
+	Joined   bool   // a round that a slip stitch closes
+	Spiral   bool   // a round that goes on into the next
+	RowEnds  bool   // worked along the ends of the rows before
+	Left     int    // stitches of the row before that it leaves unworked at its end
+	Line     int    // line of the text
 	Name     string
 	Stitches []GraphStitch
+	Repeats  []GraphRepeat
 }
+
+// GraphRepeat is a stretch of a row's stitches that the text tells once: Of stitches,
+// Times one after the other, from the index From on.
+type GraphRepeat struct{ From, Of, Times int }
 
 // GraphStitch is one symbol: a stitch, an arch of Chain chains, a turning chain of
 // Chain chains, or a picot. Feet are the places below it, as indices into the
 // Stitches of the row before; none for a chain, or for a stitch in a ring or over a
 // row end. Several stitches of one row that name the same foot share it.
 type GraphStitch struct {
-	Stitch  *stitch.Stitch // nil for an arch or a turning chain that does not count
+	Stitch  *stitch.Stitch // nil for an arch, a turning chain that does not count, or what was not read
 	Chain   int
 	Feet    []int
 	Loop    Loop
-	Turning bool // the chain at the beginning of a row
-	Counts  bool // it stands in the count of its row
-	RowEnd  int  // worked into the end of that row of a band worked before, from 1; 0: not
-	Ring    bool // worked into the ring
-	Group   int  // stitches of one shell or bracket in one place share a number; 0: none
+	Turning bool   // the chain at the beginning of a row
+	Counts  bool   // it stands in the count of its row
+	RowEnd  int    // worked into the end of that row of a band worked before, from 1; 0: not
+	Ring    bool   // worked into the ring
+	Group   int    // what is worked into one place, with the arches within, shares a number; 0: none
+	Colour  string // the yarn's name, such as MC or B; empty: the text names none
+	Cross   *Cross // the crossing of which it is a part: its stitches share one
+	At      int    // of a crossing: which of its stitches it is, as worked, from 0
+	Travel  bool   // a slip stitch that goes on to where a round begins
 }
+
+// Cross is a crossing of a cable: the first Held stitches change places with the next Over.
+type Cross = stitch.Cross
 
 // Origin says out of which stitches of a divided row a part is worked: those from First
 // to Last of all, counted as a right-side row meets them.
@@ -75,7 +94,9 @@ func GraphOf(x *Text, section string, size int) (*Graph, bool) {
 		}
 		want := section == "" || s.Name == section
 		if want {
-			g.Section = s.Name
+			if g.Section = s.Name; s.Name == "" {
+				g.Section = x.Title
+			}
 			r.g = g
 		}
 		r.begin(s)
@@ -96,7 +117,11 @@ func GraphOf(x *Text, section string, size int) (*Graph, bool) {
 
 // begin starts the record of one row over below.
 func (g *Graph) begin(w *work, below *fabric, flipped bool, l *Line, r *runner) {
-	g.cur = GraphRow{Number: -1, Round: r.round, Line: l.At.Line}
+	g.cur = GraphRow{Number: -1, Round: r.round, Line: l.At.Line, RowEnds: alongEnds(l.Body)}
+	if r.round {
+		g.cur.Joined = joined(l.Body)
+		g.cur.Spiral = !g.cur.Joined
+	}
 	if r.no >= 0 {
 		g.cur.Number = r.no + 1
 	}
@@ -137,6 +162,10 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, l *Line, r *runner) 
 			if p.Kind == RowEnds && len(feet) == 1 {
 				s.RowEnd, s.Feet = feet[0]+1, nil
 			}
+		}
+		if kind != nil && kind.Cross != nil {
+			g.crossing(s)
+			return
 		}
 		switch {
 		case kind != nil && chain > 0:
@@ -218,6 +247,10 @@ func (g *Graph) commit(side int, name string) {
 		g.cur.RS = g.next()
 	}
 	g.cur.Name = name
+	g.cur.together()
+	if g.lost {
+		g.cur.Stitches, g.cur.Unknown = nil, true
+	}
 	if !g.Cut {
 		g.keep(g.cur)
 	}
@@ -226,7 +259,7 @@ func (g *Graph) commit(side int, name string) {
 
 // anew drops what was recorded before the section begins with stitches of its own.
 func (g *Graph) anew() {
-	g.Rows, g.places, g.total = nil, g.places[:0], 0
+	g.Rows, g.places, g.total, g.lost = nil, g.places[:0], 0, false
 }
 
 // held marks the row that was recorded last as one that stood before.
@@ -251,6 +284,7 @@ func (g *Graph) foundation(f *fabric, line int, round bool) {
 				break
 			}
 			s := GraphStitch{Stitch: q.kind, Counts: true}
+			row.Joined = round && q.kind != nil && q.kind.ID == "ch"
 			row.Stitches = append(row.Stitches, s)
 		}
 	}

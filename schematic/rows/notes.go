@@ -137,6 +137,13 @@ func (r *reader) define(text string, n int) {
 	if _, ok := stitch.Lookup(name, r.x.Terms); ok {
 		return
 	}
+	if c, ok := crossOf(text[i+1:]); ok {
+		s := c.Stitch()
+		short := strings.TrimSpace(text[:i])
+		s.ID, s.US, s.UK, s.USAbbr, s.UKAbbr = name, short, short, short, short
+		r.x.own[name] = s
+		return
+	}
 	l := &Line{At: Span{Line: n, Col: 1, End: len([]rune(text))}, Src: text, tokens: lex(text[i+1:], 1)}
 	p := &parser{t: l.tokens, x: r.x, line: l}
 	body := p.seq()

@@ -180,6 +180,9 @@ func (r *runner) unread(l *Line) {
 			r.log(l, l.Body, nameOf(l), max(r.times(l), 1), nil)
 		}
 	}
+	if r.g != nil && (l.Label != nil || len(l.Unread) > 0) {
+		r.g.gap(r, l, words, k)
+	}
 	if l.Label == nil {
 		r.no, r.side = -1, 0
 	} else {

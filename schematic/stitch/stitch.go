@@ -63,7 +63,8 @@ type Stitch struct {
 	Legs     int
 	Post     Post
 	Key      string
-	Together bool // several legs finished as one
+	Together bool   // several legs finished as one
+	Cross    *Cross // of a cable: which stitches change places; nil for all else
 }
 
 // Name is the full name in the terms t.

@@ -146,7 +146,7 @@ func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 		if !ok {
 			continue
 		}
-		w, ok := chart.FromGraph(g, x)
+		w, ok := chart.FromGraph(g)
 		if !ok || w.Check() != nil {
 			continue
 		}

@@ -31,7 +31,7 @@ func charted(p *schematic.Pattern, text, section string, size int, o chart.Optio
 	if !ok {
 		return "", nil, &OptionError{fmt.Sprintf("the section %q has no rows to chart", name)}
 	}
-	w, ok := chart.FromGraph(g, x)
+	w, ok := chart.FromGraph(g)
 	if !ok {
 		return "", nil, &OptionError{fmt.Sprintf("the section %q has no stitches to chart", name)}
 	}

@@ -1,0 +1,79 @@
+package rows
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func graphOfText(t *testing.T, text string) *Graph {
+	t.Helper()
+	x := Read("t.txt", []byte(text), Options{})
+	g, ok := GraphOf(x, "", 0)
+	require.True(t, ok)
+	return g
+}
+
+func TestARowThatWasNotReadKeepsItsNumberAndItsSide(t *testing.T) {
+	g := graphOfText(t, `Terms: UK
+Cast on 10 sts.
+Row 1 (RS): P2, k6, p2. (10 sts)
+Row 2: K2, p6, k2. (10 sts)
+Row 3: P2, c6q, p2. (10 sts)
+Row 4: K2, p6, k2. (10 sts)
+`)
+	require.Len(t, g.Rows, 5)
+	assert.Equal(t, "c6q", g.Rows[3].Unread)
+	assert.Equal(t, []int{3, 4}, []int{g.Rows[3].Number, g.Rows[4].Number})
+	assert.Equal(t, []bool{true, false}, []bool{g.Rows[3].RS, g.Rows[4].RS})
+	assert.Len(t, g.Rows[3].Stitches, 10)
+}
+
+func TestNothingStandsOnARowWhoseCountIsNotKnown(t *testing.T) {
+	g := graphOfText(t, `Terms: US
+Ch 11.
+Row 1: Sc in 2nd ch from hook, glorp in each ch.
+Row 2: Ch 1, sc in each st across, turn.
+`)
+	require.Len(t, g.Rows, 3)
+	assert.True(t, g.Rows[1].Unknown)
+	assert.True(t, g.Rows[2].Unknown)
+	assert.Empty(t, g.Rows[2].Stitches)
+	assert.Equal(t, 2, g.Rows[2].Number)
+}
+
+func TestACableThatTheTextDescribesIsACrossing(t *testing.T) {
+	for words, want := range map[string]Cross{
+		"slip next 3 sts onto cable needle and hold at back, k3, k3 from cable needle":               {Held: 3, Over: 3},
+		"slip next 2 sts to cable needle and hold in front, k2, k2 from cable needle":                {Held: 2, Over: 2, Left: true},
+		"sl next 2 sts to cn, hold in front, p1, k2 from cn":                                         {Held: 2, Over: 1, Left: true, Purl: true},
+		"sl 1 st to cn and hold behind, k2, p1 from cn":                                              {Held: 1, Over: 2, Purl: true},
+		"slip next st to cable needle and hold in front, knit 1 tbl, k1 tbl from cable needle":       {Held: 1, Over: 1, Left: true, Twisted: true},
+		"knit the second st on the left needle in front of the first, then knit the first":           {Held: 1, Over: 1},
+		"knit the second st on the left needle from behind, then knit the first, slip both off":      {Held: 1, Over: 1, Left: true},
+		"place the next four sts on a cable needle at the front, knit 4, then knit the 4 from cable": {Held: 4, Over: 4, Left: true},
+	} {
+		got, ok := crossOf(words)
+		assert.True(t, ok, words)
+		assert.Equal(t, want, got, words)
+	}
+	_, ok := crossOf("sc in next st, ch 3, sc in same st")
+	assert.False(t, ok)
+}
+
+func TestACrossingStandsInTheGraphStitchByStitch(t *testing.T) {
+	g := graphOfText(t, `Terms: UK
+Special stitches: C6B = slip next 3 sts onto cable needle and hold at back, k3, k3 from cable needle.
+Cast on 10 sts.
+Row 1 (RS): P2, C6B, p2. (10 sts)
+`)
+	row := g.Rows[1].Stitches
+	require.Len(t, row, 10)
+	for i := 2; i < 8; i++ {
+		require.NotNil(t, row[i].Cross, i)
+		assert.Equal(t, i-2, row[i].At)
+		assert.Len(t, row[i].Feet, 1)
+	}
+	assert.Nil(t, row[8].Cross)
+}
