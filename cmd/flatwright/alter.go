@@ -1,17 +1,14 @@
 package main
 
 import (
-	"path/filepath"
-
 	"github.com/spf13/cobra"
 
-	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
 )
 
 func newAlter(env environment) *cobra.Command {
 	var o job.AlterOptions
-	var out string
+	var d delivery
 	cmd := &cobra.Command{
 		Use:   "alter [flags] PATTERN",
 		Short: "Work one size out for one person",
@@ -26,26 +23,17 @@ of the fabric alone, ribs and bands are reckoned in proportion, which it says.`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.Draw.Creator = "Flatwright"
-			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
-			if err != nil {
-				return &exit{exitUsage, err}
+			var pattern job.Source
+			r, err := d.deliver(cmd, env, args[0], func(src job.Source) (job.Result, error) {
+				pattern = src
+				r, err := job.Alter(cmd.Context(), src, o)
+				r.Slug += "-altered"
+				return r, err
+			})
+			if err == nil && len(r.Findings) > 0 {
+				tell(env, r.Findings, pattern)
 			}
-			src := source(args[0], text)
-			r, err := job.Alter(cmd.Context(), src, o)
-			if err != nil {
-				tell(env, r.Findings, src)
-				return fail(err)
-			}
-			if out == "" {
-				out = filepath.Join(outFolder, r.Slug+"-altered")
-			}
-			if err := put(cmd, env, out, r); err != nil {
-				return &exit{exitUsage, err}
-			}
-			if len(r.Findings) > 0 {
-				tell(env, r.Findings, src)
-			}
-			return nil
+			return err
 		},
 	}
 	f := cmd.Flags()
@@ -58,6 +46,6 @@ of the fabric alone, ribs and bands are reckoned in proportion, which it says.`,
 	chooseUnits(cmd, &o.Draw.Units, "units of the values (default both)")
 	choosePaper(cmd, &o.Draw.Paper, &o.Draw.Orientation)
 	choose(cmd, &o.Draw.Format, "format", "", "write only this drawing (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
-	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into (default "+outFolder+"/ and the pattern's name)")
+	d.flags(cmd, usageFolder, "")
 	return cmd
 }

@@ -9,7 +9,8 @@ import (
 
 func newChart(env environment) *cobra.Command {
 	var o job.ChartOptions
-	var out, text string
+	var d delivery
+	var text string
 	var large bool
 	cmd := &cobra.Command{
 		Use:   "chart [flags] PATTERN|TEXT",
@@ -30,9 +31,9 @@ are shortened at a marked break.`,
 				o.Text = place.Large
 				o.Scale = max(o.Scale, 1.6)
 			}
-			src, rows, err := patternAndText(cmd, args[0], text)
+			src, rows, err := d.patternAndText(cmd, args[0], text)
 			if err != nil {
-				return &exit{exitUsage, err}
+				return err
 			}
 			r, err := job.Chart(cmd.Context(), src, rows, o)
 			if err != nil {
@@ -41,8 +42,8 @@ are shortened at a marked break.`,
 				}
 				return fail(err)
 			}
-			if err := put(cmd, env, out, r); err != nil {
-				return &exit{exitUsage, err}
+			if err := d.put(cmd, env, args[0], r); err != nil {
+				return err
 			}
 			brief(env, r.Findings, args[0])
 			return nil
@@ -60,6 +61,6 @@ are shortened at a marked break.`,
 	f.BoolVar(&o.LeftHanded, "left-handed", false, "the mirror image, for left-handed work")
 	f.BoolVar(&o.Whole, "whole", false, "leave nothing out of long rows and many rows")
 	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
-	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
+	d.flags(cmd, usageFolderOrIn, "")
 	return cmd
 }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 	"runtime/debug"
 
 	"github.com/spf13/cobra"
@@ -40,49 +39,19 @@ anything does not agree; notes, which are worth a look, do not count.`,
 			return nil
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
-			var all finding.List
-			sources := map[string][]byte{}
-			unreadable := 0
-			var report job.RowsResult
 			if len(args) == 0 {
-				args = []string{""}
+				args = []string{""} // the text of rows alone
 			}
+			var c checked
 			for _, path := range args {
-				r, err := checkOne(cmd, path, rows, sources)
-				all = append(all, r.Findings...)
-				report = r
-				switch {
-				case errors.Is(err, job.ErrUnreadable):
-					unreadable++
-				case err != nil:
-					return fail(err)
+				if err := c.check(cmd, path, rows); err != nil {
+					return err
 				}
 			}
-			if format == "markdown" && unreadable == 0 {
-				text, err := report.Markdown()
-				if err = errors.Join(report.NeedsText(), err); err != nil {
-					return &exit{exitUsage, err}
-				}
-				if _, err := env.out.Write(text); err != nil {
-					return &exit{exitUsage, err}
-				}
-			} else if err := printFindings(env, format, all, sources); err != nil {
+			if err := c.print(env, format); err != nil {
 				return &exit{exitUsage, err}
 			}
-			switch {
-			case unreadable > 0:
-				return &exit{exitUnreadable, job.ErrUnreadable}
-			case weighty(all) || strict && len(all) > 0:
-				fmt.Fprintf(env.err, "found %s\n", tally(all))
-				reading(env, report)
-				return &exit{exitFindings, nil}
-			case len(all) > 0:
-				fmt.Fprintf(env.err, "found %s\n", tally(all))
-			default:
-				fmt.Fprintln(env.err, nothing)
-			}
-			reading(env, report)
-			return nil
+			return c.exit(env, strict)
 		},
 	}
 	choose(cmd, &format, "format", "text", "form of the findings", word[string]{"text", "text"}, word[string]{"json", "json"},
@@ -92,18 +61,65 @@ anything does not agree; notes, which are worth a look, do not count.`,
 	return cmd
 }
 
-// checkOne checks a pattern (none if path is empty) with its rows.
-func checkOne(cmd *cobra.Command, path, rows string, sources map[string][]byte) (job.RowsResult, error) {
-	src, text, err := patternAndText(cmd, path, rows)
+// checked is what was found in all that was checked.
+type checked struct {
+	findings   finding.List
+	sources    map[string][]byte
+	unreadable bool
+	last       job.RowsResult
+}
+
+// check checks a pattern (none if path is empty) with its rows.
+func (c *checked) check(cmd *cobra.Command, path, rows string) error {
+	src, text, err := new(delivery).patternAndText(cmd, path, rows)
 	if err != nil {
-		return job.RowsResult{}, &exit{exitUsage, err}
+		return err
+	}
+	if c.sources == nil {
+		c.sources = map[string][]byte{}
 	}
 	for _, s := range []*job.Source{src, text} {
 		if s != nil {
-			sources[s.Name] = s.Text
+			c.sources[s.Name] = s.Text
 		}
 	}
-	return job.CheckRows(cmd.Context(), src, text)
+	c.last, err = job.CheckRows(cmd.Context(), src, text)
+	c.findings = append(c.findings, c.last.Findings...)
+	if errors.Is(err, job.ErrUnreadable) {
+		c.unreadable = true
+		return nil
+	}
+	return fail(err)
+}
+
+// print prints what was found; the report in Markdown is of a text of rows.
+func (c *checked) print(env environment, format string) error {
+	if format != "markdown" || c.unreadable {
+		return printFindings(env, format, c.findings, c.sources)
+	}
+	text, err := c.last.Markdown()
+	if err = errors.Join(c.last.NeedsText(), err); err != nil {
+		return err
+	}
+	_, err = env.out.Write(text)
+	return err
+}
+
+// exit tells how much was found, and is the exit for it.
+func (c *checked) exit(env environment, strict bool) error {
+	if c.unreadable {
+		return &exit{exitUnreadable, job.ErrUnreadable}
+	}
+	if len(c.findings) == 0 {
+		env.say("%s", nothing)
+	} else {
+		env.say("found %s", tally(c.findings))
+	}
+	reading(env, c.last)
+	if weighty(c.findings) || strict && len(c.findings) > 0 {
+		return &exit{exitFindings, nil}
+	}
+	return nil
 }
 
 // reading says how much of a text of rows was read.
@@ -111,7 +127,7 @@ func reading(env environment, r job.RowsResult) {
 	if r.NeedsText() != nil || r.Read.Lines == 0 {
 		return
 	}
-	fmt.Fprintf(env.err, "read %d of %s of rows whole\n", r.Read.Whole, count(r.Read.Lines, "line"))
+	env.say("read %d of %s of rows whole", r.Read.Whole, count(r.Read.Lines, "line"))
 }
 
 func printFindings(env environment, format string, all finding.List, sources map[string][]byte) error {

@@ -17,6 +17,8 @@ import (
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"flatwright/cmd/internal/files"
 )
 
 const tern = "testdata/tern.yaml"
@@ -53,13 +55,16 @@ func changed(t *testing.T, old, new string) string {
 	return strings.Replace(text, old, new, 1)
 }
 
+// names are the files in a folder, but for the record of what the program wrote.
 func names(t *testing.T, dir string) []string {
 	t.Helper()
 	entries, err := os.ReadDir(dir)
 	require.NoError(t, err)
 	var all []string
 	for _, e := range entries {
-		all = append(all, e.Name())
+		if e.Name() != files.Record {
+			all = append(all, e.Name())
+		}
 	}
 	return all
 }

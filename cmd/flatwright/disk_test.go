@@ -55,7 +55,7 @@ func TestAFullDiskKeepsWhatIsThereAndIsTold(t *testing.T) {
 	old := strings.Repeat("old ", 10_000)
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "tern-slipover-m.svg"), []byte(old), 0o644))
 	for range 3 {
-		code, messages := ran(t, exec.Command(program, "draw", "-o", dir, tern))
+		code, messages := ran(t, exec.Command(program, "draw", "--overwrite", "-o", dir, tern))
 		refusedBy(t, code, messages, "no space left on device")
 		assert.Equal(t, []string{"tern-slipover-m.svg"}, names(t, dir), "no half of a file, and nothing that takes up room")
 		assert.Equal(t, old, contents(t, filepath.Join(dir, "tern-slipover-m.svg")))
@@ -145,19 +145,23 @@ func TestAnInterruptEndsAWaitForASlowFile(t *testing.T) {
 	program := compiled(t)
 	pipe := filepath.Join(t.TempDir(), "slow.yaml")
 	require.NoError(t, syscall.Mkfifo(pipe, 0o600))
-	for _, command := range []string{"check", "draw", "table", "watch", "serve"} {
+	for i, command := range []string{"check", "draw", "table", "watch", "serve", "rows", "chart"} {
+		sent, told := os.Signal(os.Interrupt), "interrupt"
+		if i > 4 {
+			sent, told = syscall.SIGHUP, "hangup"
+		}
 		cmd := exec.Command(program, command, pipe)
 		var messages bytes.Buffer
 		cmd.Stderr = &messages
 		require.NoError(t, cmd.Start())
 		time.Sleep(300 * time.Millisecond) // it waits for someone who writes
-		require.NoError(t, cmd.Process.Signal(os.Interrupt))
+		require.NoError(t, cmd.Process.Signal(sent))
 		ended := make(chan error, 1)
 		go func() { ended <- cmd.Wait() }()
 		select {
 		case <-ended:
 			assert.Equal(t, exitUsage, cmd.ProcessState.ExitCode(), "%s: %s", command, messages.String())
-			assert.Contains(t, messages.String(), "interrupt", command)
+			assert.Contains(t, messages.String(), told, command)
 		case <-time.After(20 * time.Second):
 			_ = cmd.Process.Kill()
 			assert.Fail(t, fmt.Sprintf("%s waits on", command))

@@ -1,12 +1,8 @@
 package main
 
 import (
-	"fmt"
-	"path/filepath"
-
 	"github.com/spf13/cobra"
 
-	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
 	"flatwright/layout/place"
 )
@@ -18,7 +14,7 @@ const outFolder = "flatwright-out"
 func newDraw(env environment) *cobra.Command {
 	var o job.DrawOptions
 	var sc scale
-	var out string
+	var d delivery
 	var strict, large bool
 	cmd := &cobra.Command{
 		Use:   "draw [flags] PATTERN",
@@ -35,18 +31,11 @@ told, and the drawing shows what the counts make.`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			drawFlagged(&o, sc, large)
-			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
+			r, err := d.deliver(cmd, env, args[0], func(src job.Source) (job.Result, error) {
+				return job.Draw(cmd.Context(), src, o)
+			})
 			if err != nil {
-				return &exit{exitUsage, err}
-			}
-			src := source(args[0], text)
-			r, err := job.Draw(cmd.Context(), src, o)
-			if err != nil {
-				tell(env, r.Findings, src)
-				return fail(err)
-			}
-			if err := put(cmd, env, out, r); err != nil {
-				return &exit{exitUsage, err}
+				return err
 			}
 			brief(env, r.Findings, args[0])
 			if strict && weighty(r.Findings) {
@@ -55,10 +44,9 @@ told, and the drawing shows what the counts make.`,
 			return nil
 		},
 	}
-	f := cmd.Flags()
 	drawFlags(cmd, &o, &sc, &large)
-	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
-	f.BoolVar(&strict, "strict", false, "exit with 1 if anything does not agree")
+	d.flags(cmd, usageFolderOrIn, "")
+	cmd.Flags().BoolVar(&strict, "strict", false, "exit with 1 if anything does not agree")
 	return cmd
 }
 
@@ -81,24 +69,4 @@ func drawFlagged(o *job.DrawOptions, sc scale, large bool) {
 	if large {
 		o.Text = place.Large
 	}
-}
-
-// put writes the files of r into the folder out, or its one file to standard
-// output, and says so.
-func put(cmd *cobra.Command, env environment, out string, r job.Result) error {
-	if out == files.Stdio {
-		if len(r.Files) != 1 {
-			return fmt.Errorf("%d files cannot go to standard output: choose one with --size or --labels, and --format", len(r.Files))
-		}
-		_, err := env.out.Write(r.Files[0].Body)
-		return err
-	}
-	if out == "" {
-		out = filepath.Join(outFolder, r.Slug)
-	}
-	if err := files.Write(cmd.Context(), out, r.Files); err != nil {
-		return err
-	}
-	summary(env, out, r)
-	return nil
 }

@@ -14,7 +14,7 @@ import (
 func newGrade(env environment) *cobra.Command {
 	var o job.GradeOptions
 	var from, bodies string
-	out := files.Stdio
+	var d delivery
 	cmd := &cobra.Command{
 		Use:   "grade [flags] PATTERN",
 		Short: "Tell or draw the grading size by size, or fill it in",
@@ -35,36 +35,25 @@ spreadsheet in its grading. In both only those bytes change.`,
   flatwright grade --bodies women cardigan.yaml     lines for its bodies`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			if given := cmd.Flags().Changed; given("from") && o.Fill || given("bodies") && (o.Fill || given("from")) {
-				return errors.New("choose one of --fill, --from and --bodies")
+			o.Draw.Creator = "Flatwright"
+			if err := gradeConflict(cmd); err != nil {
+				return err
 			}
-			if given := cmd.Flags().Changed; given("size") && !o.Explain {
-				return errors.New("--size goes with --explain")
-			}
-			if o.Explain && (o.Fill || from != "" || bodies != "" || o.Nested) {
-				return errors.New("--explain goes with a table, not with --fill, --from, --bodies or --nested")
-			}
+			var err error
 			if from != "" {
-				text, err := files.Read(cmd.Context(), from, cmd.InOrStdin())
-				if err != nil {
-					return &exit{exitUsage, err}
-				}
-				o.From = job.Source{Name: filepath.Base(from), Text: text}
-			}
-			if bodies != "" {
-				o.Bodies.Name = bodies
-				if strings.ContainsAny(bodies, "./\\") {
-					text, err := files.Read(cmd.Context(), bodies, cmd.InOrStdin())
-					if err != nil {
-						return &exit{exitUsage, err}
-					}
-					o.Bodies = job.Source{Name: filepath.Base(bodies), Text: text}
+				if o.From, err = d.named(cmd, from); err != nil {
+					return err
 				}
 			}
-			if o.Draw.Creator = "Flatwright"; o.Nested && out == files.Stdio && !cmd.Flags().Changed("out") {
-				out = ""
+			if o.Bodies.Name = bodies; strings.ContainsAny(bodies, "./\\") {
+				if o.Bodies, err = d.named(cmd, bodies); err != nil {
+					return err
+				}
 			}
-			return deliver(cmd, env, args[0], out, func(src job.Source) (job.Result, error) {
+			if o.Nested && !cmd.Flags().Changed("out") {
+				d.out = ""
+			}
+			return d.agreed(cmd, env, args[0], func(src job.Source) (job.Result, error) {
 				return job.Grade(cmd.Context(), src, o)
 			})
 		},
@@ -80,6 +69,33 @@ spreadsheet in its grading. In both only those bytes change.`,
 	f.StringVar(&from, "from", "", "take the values of this `SHEET` (.xlsx or .csv) into the grading")
 	f.StringVar(&o.Sheet, "sheet", "", "`NAME` of the sheet in a workbook")
 	f.StringVar(&bodies, "bodies", "", "give the bodies of this `TABLE` for the pattern's sizes: women, men, children, babies, heads, hands or a file")
-	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	d.flags(cmd, usageOrFolder, files.Stdio)
 	return cmd
+}
+
+// gradeConflict is the error of flags that do not go together.
+func gradeConflict(cmd *cobra.Command) error {
+	given := cmd.Flags().Changed
+	ways := 0
+	for _, flag := range []string{"fill", "from", "bodies", "nested"} {
+		if given(flag) {
+			ways++
+		}
+	}
+	switch {
+	case ways > 1:
+		return errors.New("choose one of --fill, --from, --bodies and --nested")
+	case given("size") && !given("explain"):
+		return errors.New("--size goes with --explain")
+	case given("explain") && ways > 0:
+		return errors.New("--explain goes with a table, not with --fill, --from, --bodies or --nested")
+	}
+	return nil
+}
+
+// named reads a file, under its name without its folder.
+func (d *delivery) named(cmd *cobra.Command, path string) (job.Source, error) {
+	src, err := d.read(cmd, path)
+	src.Name = filepath.Base(src.Name)
+	return src, err
 }

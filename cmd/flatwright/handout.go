@@ -11,7 +11,7 @@ func newHandout(env environment) *cobra.Command {
 	var o job.HandoutOptions
 	var worksheet, life bool
 	var orientation place.Orientation
-	var out string
+	var d delivery
 	cmd := &cobra.Command{
 		Use:   "handout [flags] PATTERN",
 		Short: "Write the pattern as pages to print",
@@ -34,7 +34,7 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 			case life:
 				o.Kind = job.AtLifeSize
 			}
-			return produce(cmd, env, args[0], out, func(src job.Source, rows *job.Source) (job.Result, error) {
+			return d.produce(cmd, env, args[0], func(src job.Source, rows *job.Source) (job.Result, error) {
 				o.Rows = rows
 				return job.Handout(cmd.Context(), src, o)
 			})
@@ -52,7 +52,7 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 	// pages of text are upright
 	_ = f.MarkHidden("orientation")
 	f.StringArrayVar(&o.Charts, "chart", nil, "`SECTION` of the rows that is charted; may be given again")
-	f.StringVarP(&out, "out", "o", "", "`FOLDER` to write into, or - for one file to standard output (default "+outFolder+"/ and the pattern's name)")
+	d.flags(cmd, usageFolderOrIn, "")
 	cmd.MarkFlagsMutuallyExclusive("worksheet", "life-size")
 	return cmd
 }

@@ -25,6 +25,9 @@ func realMain() int {
 	defer cancel(nil)
 	signals := make(chan os.Signal, 1)
 	signal.Notify(signals, os.Interrupt, syscall.SIGTERM)
+	if !signal.Ignored(syscall.SIGHUP) { // as nohup has it
+		signal.Notify(signals, syscall.SIGHUP)
+	}
 	go func() {
 		s := <-signals
 		signal.Stop(signals) // a second one ends the program at once

@@ -51,7 +51,7 @@ own. A file that is there already is never written over. The kinds are
 			if err := files.Create(cmd.Context(), args[1], text); err != nil {
 				return &exit{exitUsage, err}
 			}
-			fmt.Fprintf(env.err, "wrote %s\n'flatwright serve %s' shows it as a page, 'flatwright draw %s' draws it\n", args[1], shown(args[1]), shown(args[1]))
+			env.say("wrote %s\n'flatwright serve %s' shows it as a page, 'flatwright draw %s' draws it", args[1], shown(args[1]), shown(args[1]))
 			return nil
 		},
 	}

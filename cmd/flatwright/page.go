@@ -1,8 +1,6 @@
 package main
 
 import (
-	"path/filepath"
-
 	"github.com/spf13/cobra"
 
 	"flatwright/cmd/internal/files"
@@ -11,7 +9,7 @@ import (
 
 func newPage(env environment) *cobra.Command {
 	var o job.PageOptions
-	out := files.Stdio
+	var d delivery
 	cmd := &cobra.Command{
 		Use:   "page [flags] PATTERN",
 		Short: "Write a web page on which a person chooses her size",
@@ -25,7 +23,7 @@ it is. It goes to standard output, or into a folder.`,
   flatwright page --out site cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return produce(cmd, env, args[0], out, func(src job.Source, rows *job.Source) (job.Result, error) {
+			return d.produce(cmd, env, args[0], func(src job.Source, rows *job.Source) (job.Result, error) {
 				o.Rows = rows
 				return job.Page(cmd.Context(), src, o)
 			})
@@ -34,55 +32,17 @@ it is. It goes to standard output, or into a folder.`,
 	f := cmd.Flags()
 	f.BoolVar(&o.Snippet, "snippet", false, "a part for another page instead of a whole page")
 	f.StringArrayVar(&o.Charts, "chart", nil, "`SECTION` of the rows that is charted; may be given again")
-	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	d.flags(cmd, usageOrFolder, files.Stdio)
 	return cmd
 }
 
-// produce reads a pattern and the rows beside it, lets make do its work, puts the files where
-// out says, and tells what does not agree.
-func produce(cmd *cobra.Command, env environment, path, out string, make func(src job.Source, rows *job.Source) (job.Result, error)) error {
-	return deliver(cmd, env, path, out, func(src job.Source) (job.Result, error) {
-		rows, err := rowsBeside(cmd, path, src)
+// produce is agreed for what needs the rows beside the pattern too.
+func (d *delivery) produce(cmd *cobra.Command, env environment, path string, make func(src job.Source, rows *job.Source) (job.Result, error)) error {
+	return d.agreed(cmd, env, path, func(src job.Source) (job.Result, error) {
+		rows, err := d.rowsBeside(cmd, path, src)
 		if err != nil {
 			return job.Result{}, err
 		}
 		return make(src, rows)
 	})
-}
-
-// deliver is produce for what needs the pattern alone.
-func deliver(cmd *cobra.Command, env environment, path, out string, make func(src job.Source) (job.Result, error)) error {
-	text, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
-	if err != nil {
-		return &exit{exitUsage, err}
-	}
-	src := source(path, text)
-	r, err := make(src)
-	if err != nil {
-		tell(env, r.Findings, src)
-		return fail(err)
-	}
-	if err := put(cmd, env, out, r); err != nil {
-		return &exit{exitUsage, err}
-	}
-	if weighty(r.Findings) {
-		brief(env, r.Findings, path)
-	}
-	return nil
-}
-
-// rowsBeside is the file of written rows that a pattern names, or nil if it names none.
-func rowsBeside(cmd *cobra.Command, path string, src job.Source) (*job.Source, error) {
-	name := job.RowsFile(src)
-	if name == "" {
-		return nil, nil
-	}
-	if path != files.Stdio {
-		name = filepath.Join(filepath.Dir(path), filepath.FromSlash(name))
-	}
-	text, err := files.Read(cmd.Context(), name, cmd.InOrStdin())
-	if err != nil {
-		return nil, err
-	}
-	return &job.Source{Name: name, Text: text}, nil
 }

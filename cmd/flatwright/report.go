@@ -11,14 +11,6 @@ import (
 	"flatwright/schematic/finding"
 )
 
-// source is a pattern file under the name that messages give it.
-func source(path string, text []byte) job.Source {
-	if path == files.Stdio {
-		path = "standard input"
-	}
-	return job.Source{Name: path, Text: text}
-}
-
 // summary says what was written.
 func summary(env environment, folder string, r job.Result) {
 	about := r.Title
@@ -31,10 +23,10 @@ func summary(env environment, folder string, r job.Result) {
 	if r.Pieces > 0 { // a text of rows has none
 		about += ", " + count(r.Pieces, "piece")
 	}
-	fmt.Fprintln(env.err, about)
-	fmt.Fprintf(env.err, "wrote %s into %s%c:\n", count(len(r.Files), "file"), folder, filepath.Separator)
+	env.say("%s", about)
+	env.say("wrote %s into %s%c:", count(len(r.Files), "file"), folder, filepath.Separator)
 	for _, f := range r.Files {
-		fmt.Fprintf(env.err, "  %s\n", f.Name)
+		env.say("  %s", f.Name)
 	}
 }
 
@@ -61,15 +53,15 @@ func tell(env environment, list finding.List, src job.Source) {
 // brief tells findings in a line each, and how to hear more.
 func brief(env environment, list finding.List, path string) {
 	if len(list) == 0 {
-		fmt.Fprintln(env.err, nothing)
+		env.say("%s", nothing)
 		return
 	}
-	fmt.Fprintf(env.err, "found %s:\n", tally(list))
+	env.say("found %s:", tally(list))
 	for _, f := range list {
-		fmt.Fprintf(env.err, "  %s\n", f)
+		env.say("  %s", f)
 	}
 	if path != files.Stdio {
-		fmt.Fprintf(env.err, "'flatwright check %s' tells more\n", path)
+		env.say("'flatwright check %s' tells more", path)
 	}
 }
 

@@ -7,11 +7,14 @@ import (
 	"io"
 	"io/fs"
 	"os"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
+	"github.com/spf13/pflag"
 
 	"flatwright/cmd/internal/job"
+	"flatwright/schematic/finding"
 )
 
 // The exit codes.
@@ -30,6 +33,24 @@ type environment struct {
 	outColour bool // of out
 	opened    bool // from a desktop, by a double click
 	browse    func(address string) error
+}
+
+// say tells a person a line. Names and texts from elsewhere do nothing to her terminal.
+func (e environment) say(format string, args ...any) {
+	for i, a := range args {
+		switch a := a.(type) {
+		case string:
+			args[i] = finding.Clean(a)
+		case error:
+			lines := strings.Split(a.Error(), "\n")
+			for k, l := range lines {
+				lines[k] = finding.Clean(strings.ReplaceAll(l, "\t", "  "))
+			}
+			args[i] = strings.TrimSpace(strings.Join(lines, "\n"))
+		}
+	}
+	// standard error that cannot be written leaves nowhere to say so
+	fmt.Fprintf(e.err, format+"\n", args...)
 }
 
 // exit is an error with its exit code. An error without text has been told
@@ -65,10 +86,10 @@ func run(ctx context.Context, args []string, env environment) int {
 		code = e.code
 	}
 	if err.Error() != "" {
-		fmt.Fprintf(env.err, "flatwright: %s\n", err)
+		env.say("flatwright: %s", err)
 	}
 	if e == nil {
-		fmt.Fprintf(env.err, "See '%s --help'.\n", cmd.CommandPath())
+		env.say("See '%s --help'.", cmd.CommandPath())
 	}
 	return code
 }
@@ -113,9 +134,29 @@ or a file that cannot be read or written.`,
 	root.SetErr(env.err)
 	root.SetHelpTemplate(usageTemplate)
 	root.SetUsageTemplate(usageTemplate)
+	root.PersistentPreRunE = nothingEmpty
 	root.AddCommand(newNew(env), newServe(env), newWatch(env), newDraw(env), newTable(env), newCheck(env), newChart(env), newRows(env), newWords(env), newGrade(env), newYarn(env), newAlter(env), newPage(env), newHandout(env), newSchema(env), newMan(env), newVersion(env), newLicences(env))
 	completion(root)
 	return root
+}
+
+// nothingEmpty refuses arguments and flags that are there and empty: a script's variable that
+// was never set, mostly.
+func nothingEmpty(cmd *cobra.Command, args []string) error {
+	if strings.HasPrefix(cmd.Name(), cobra.ShellCompRequestCmd) {
+		return nil // what is not typed yet is completed
+	}
+	if slices.Contains(args, "") {
+		return errors.New("an argument is empty: it names no file")
+	}
+	var err error
+	cmd.Flags().Visit(func(f *pflag.Flag) {
+		many, ok := f.Value.(pflag.SliceValue)
+		if ok && slices.Contains(many.GetSlice(), "") || !ok && f.Value.String() == "" {
+			err = fmt.Errorf("--%s is empty: give it a value, or leave it out", f.Name)
+		}
+	})
+	return err
 }
 
 // onePattern asks for one pattern file.

@@ -1,6 +1,9 @@
 package main
 
 import (
+	"bytes"
+	"fmt"
+
 	"github.com/spf13/cobra"
 
 	"flatwright/cmd/internal/files"
@@ -9,7 +12,7 @@ import (
 
 func newRows(env environment) *cobra.Command {
 	var o job.RowsOptions
-	out := files.Stdio
+	var d delivery
 	cmd := &cobra.Command{
 		Use:   "rows [flags] PATTERN",
 		Short: "Print the rows of every section",
@@ -21,7 +24,7 @@ drawing.`,
   flatwright rows --terms uk cardigan.yaml > cardigan-rows.txt`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return deliver(cmd, env, args[0], out, func(src job.Source) (job.Result, error) {
+			return d.agreed(cmd, env, args[0], func(src job.Source) (job.Result, error) {
 				return job.Rows(cmd.Context(), src, o)
 			})
 		},
@@ -29,7 +32,7 @@ drawing.`,
 	f := cmd.Flags()
 	f.StringVar(&o.Size, "size", "", "this `SIZE` alone")
 	choose(cmd, &o.Terms, "terms", "", "names of the stitches (default the pattern's)", word[string]{"us", "US"}, word[string]{"uk", "UK"})
-	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	d.flags(cmd, usageOrFolder, files.Stdio)
 	return cmd
 }
 
@@ -47,27 +50,15 @@ lists the abbreviations that the text uses instead.`,
   flatwright words --abbreviations rows.txt`,
 		Args: oneText,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
+			src, err := new(delivery).read(cmd, args[0])
 			if err != nil {
-				return &exit{exitUsage, err}
+				return err
 			}
-			src := source(args[0], text)
-			if list {
-				for _, a := range job.Abbreviations(src) {
-					if _, err := env.out.Write([]byte(a.Short + "\t" + a.Long + "\n")); err != nil {
-						return &exit{exitUsage, err}
-					}
-				}
-				return nil
-			}
-			if to == "" {
-				return &exit{exitUsage, &job.OptionError{Text: "say --to us or --to uk"}}
-			}
-			turned, err := job.Words(src, from, to)
+			out, err := words(src, from, to, list)
 			if err != nil {
 				return fail(err)
 			}
-			if _, err := env.out.Write(turned); err != nil {
+			if _, err := env.out.Write(out); err != nil {
 				return &exit{exitUsage, err}
 			}
 			return nil
@@ -77,4 +68,19 @@ lists the abbreviations that the text uses instead.`,
 	choose(cmd, &to, "to", "", "the terms wanted", word[string]{"us", "US"}, word[string]{"uk", "UK"})
 	cmd.Flags().BoolVar(&list, "abbreviations", false, "list the abbreviations that the text uses")
 	return cmd
+}
+
+// words is a text in other terms, or the list of its abbreviations.
+func words(src job.Source, from, to string, list bool) ([]byte, error) {
+	if !list {
+		if to == "" {
+			return nil, &job.OptionError{Text: "say --to us or --to uk"}
+		}
+		return job.Words(src, from, to)
+	}
+	var b bytes.Buffer
+	for _, a := range job.Abbreviations(src) {
+		fmt.Fprintf(&b, "%s\t%s\n", a.Short, a.Long)
+	}
+	return b.Bytes(), nil
 }

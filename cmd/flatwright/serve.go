@@ -45,15 +45,15 @@ func page(cmd *cobra.Command, env environment, o serve.Options, show bool) error
 	if err != nil {
 		return &exit{exitUsage, err}
 	}
-	fmt.Fprintf(env.err, "open %s in a browser; Ctrl+C ends it\n", s.Address())
+	env.say("open %s in a browser; Ctrl+C ends it", s.Address())
 	if show && env.browse != nil {
 		if err := env.browse(s.Address()); err != nil {
-			fmt.Fprintln(env.err, "no browser could be opened from here: open the address by hand")
+			env.say("no browser could be opened from here: open the address by hand")
 		}
 	}
 	if err := s.Run(cmd.Context()); err != nil {
 		return &exit{exitUsage, err}
 	}
-	fmt.Fprintln(env.err, "ended")
+	env.say("ended")
 	return nil
 }

@@ -9,7 +9,7 @@ import (
 
 func newTable(env environment) *cobra.Command {
 	var o job.TableOptions
-	out := files.Stdio
+	var d delivery
 	cmd := &cobra.Command{
 		Use:   "table [flags] PATTERN",
 		Short: "Tell the finished measurements of all sizes",
@@ -22,7 +22,7 @@ the designer wrote. It goes to standard output, or into a folder.`,
   flatwright table --size M --units in cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			return deliver(cmd, env, args[0], out, func(src job.Source) (job.Result, error) {
+			return d.agreed(cmd, env, args[0], func(src job.Source) (job.Result, error) {
 				return job.Table(cmd.Context(), src, o)
 			})
 		},
@@ -31,6 +31,6 @@ the designer wrote. It goes to standard output, or into a folder.`,
 	choose(cmd, &o.Format, "format", "text", "form of the table", word[string]{"text", "text"}, word[string]{"markdown", "markdown"}, word[string]{"csv", "csv"})
 	f.StringVar(&o.Size, "size", "", "this `SIZE` alone")
 	chooseUnits(cmd, &o.Units, "units of the values (default both)")
-	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	d.flags(cmd, usageOrFolder, files.Stdio)
 	return cmd
 }

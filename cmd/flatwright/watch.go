@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"fmt"
 
 	"github.com/spf13/cobra"
 
@@ -13,7 +12,7 @@ import (
 func newWatch(env environment) *cobra.Command {
 	var o job.DrawOptions
 	var sc scale
-	var out string
+	var d delivery
 	var large bool
 	cmd := &cobra.Command{
 		Use:   "watch [flags] PATTERN",
@@ -27,7 +26,7 @@ mended. An interrupt (Ctrl+C) ends it, and leaves every file whole.`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			drawFlagged(&o, sc, large)
-			if args[0] == files.Stdio || out == files.Stdio {
+			if args[0] == files.Stdio || d.out == files.Stdio {
 				return errors.New("watch needs a file to watch and a folder to write into")
 			}
 			if _, err := files.Read(cmd.Context(), args[0], nil); err != nil {
@@ -35,33 +34,35 @@ mended. An interrupt (Ctrl+C) ends it, and leaves every file whole.`,
 			}
 			files.Watch(cmd.Context(), args[0], func(text []byte, err error) {
 				if err != nil {
-					fmt.Fprintf(env.err, "%s; waiting for it\n", err)
+					env.say("%s; waiting for it", err)
 					return
 				}
-				again(cmd, env, out, source(args[0], text), o)
+				again(cmd, env, &d, job.Source{Name: args[0], Text: text}, o)
 			})
-			fmt.Fprintln(env.err, "ended")
+			env.say("ended")
 			return nil
 		},
 	}
 	drawFlags(cmd, &o, &sc, &large)
-	cmd.Flags().StringVarP(&out, "out", "o", "", "`FOLDER` to write into (default "+outFolder+"/ and the pattern's name)")
+	d.flags(cmd, usageFolder, "")
+	d.by = "draw" // the same drawings
 	return cmd
 }
 
 // again draws one state of the file, and tells what there is to tell.
-func again(cmd *cobra.Command, env environment, out string, src job.Source, o job.DrawOptions) {
+func again(cmd *cobra.Command, env environment, d *delivery, src job.Source, o job.DrawOptions) {
 	r, err := job.Draw(cmd.Context(), src, o)
 	if cmd.Context().Err() != nil {
 		return
 	}
 	if err != nil {
 		tell(env, r.Findings, src)
-		fmt.Fprintf(env.err, "%s; the drawings are as they were\n", err)
+		env.say("%s; the drawings are as they were", err)
 		return
 	}
-	if err := put(cmd, env, out, r); err != nil {
-		fmt.Fprintf(env.err, "%s\n", err)
+	d.inputs = []string{src.Name}
+	if err := d.put(cmd, env, src.Name, r); err != nil {
+		env.say("%s", err)
 		return
 	}
 	brief(env, r.Findings, src.Name)

@@ -9,7 +9,7 @@ import (
 
 func newYarn(env environment) *cobra.Command {
 	var o job.YarnOptions
-	out := files.Stdio
+	var d delivery
 	cmd := &cobra.Command{
 		Use:   "yarn [flags] PATTERN",
 		Short: "Reckon the yarn of every size",
@@ -22,27 +22,19 @@ the yarn that the pattern states.`,
   flatwright yarn --sample-weight '412 g' --ball '50 g, 120 m' --allowance '10 %' cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
-			text, err := files.Read(cmd.Context(), args[0], cmd.InOrStdin())
-			if err != nil {
-				return &exit{exitUsage, err}
+			r, err := d.deliver(cmd, env, args[0], func(src job.Source) (job.Result, error) {
+				return job.Yarn(cmd.Context(), src, o)
+			})
+			if err == nil {
+				brief(env, r.Findings, args[0])
 			}
-			src := source(args[0], text)
-			r, err := job.Yarn(cmd.Context(), src, o)
-			if err != nil {
-				tell(env, r.Findings, src)
-				return fail(err)
-			}
-			if err := put(cmd, env, out, r); err != nil {
-				return &exit{exitUsage, err}
-			}
-			brief(env, r.Findings, args[0])
-			return nil
+			return err
 		},
 	}
 	f := cmd.Flags()
 	weightFlags(cmd, &o)
 	f.BoolVar(&o.Explain, "explain", false, "tell the arithmetic too")
-	f.StringVarP(&out, "out", "o", out, "`FOLDER` to write into, or - for standard output")
+	d.flags(cmd, usageOrFolder, files.Stdio)
 	return cmd
 }
 

@@ -23,5 +23,5 @@ func (f Finding) String() string {
 	if len(f.Sizes) > 0 {
 		fmt.Fprintf(&b, " (%s)", strings.Join(f.Sizes, ", "))
 	}
-	return clean(b.String())
+	return Clean(b.String())
 }

@@ -48,7 +48,7 @@ func (p Printer) Print(w io.Writer, list List, sources map[string][]byte) error 
 			{sizeWord(f.Sizes), strings.Join(f.Sizes, ", ")}, {"found", f.Have}, {"expected", f.Want}, {"fix", f.Fix},
 		} {
 			if t.text != "" {
-				fmt.Fprintf(&b, "    %s %s\n", p.paint("2", t.name+":"), clean(t.text))
+				fmt.Fprintf(&b, "    %s %s\n", p.paint("2", t.name+":"), Clean(t.text))
 			}
 		}
 	}
@@ -60,7 +60,7 @@ var hues = [...]string{Error: "1;31", Warning: "1;33", Note: "1;36"}
 
 func (p Printer) head(b *bytes.Buffer, f Finding) {
 	if f.Pos.File != "" {
-		b.WriteString(clean(f.Pos.File))
+		b.WriteString(Clean(f.Pos.File))
 		if f.Pos.Line > 0 {
 			fmt.Fprintf(b, ":%d", f.Pos.Line)
 			if f.Pos.Col > 0 {
@@ -69,7 +69,7 @@ func (p Printer) head(b *bytes.Buffer, f Finding) {
 		}
 		b.WriteString(": ")
 	}
-	fmt.Fprintf(b, "%s %s", p.paint(hues[f.Severity], f.Severity.String()+":"), clean(f.Message))
+	fmt.Fprintf(b, "%s %s", p.paint(hues[f.Severity], f.Severity.String()+":"), Clean(f.Message))
 	fmt.Fprintf(b, " %s\n", p.paint("2", "["+f.Kind+"]"))
 }
 
@@ -181,7 +181,9 @@ func hidden(r rune) bool {
 	return unicode.IsControl(r) || unicode.In(r, unicode.Bidi_Control, unicode.Zl, unicode.Zp) || r == '\uFEFF'
 }
 
-func clean(s string) string {
+// Clean is s as a terminal can show it, in one line: a point stands for what would do something to
+// it instead.
+func Clean(s string) string {
 	return strings.Map(func(r rune) rune {
 		if hidden(r) {
 			return '·'

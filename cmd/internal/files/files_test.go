@@ -129,7 +129,7 @@ func TestWriteIntoAReadOnlyFolder(t *testing.T) {
 
 func TestWriteIntoAFolderThatVanishes(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "gone")
-	_, err := writeInto(context.Background(), dir, []File{{"a", nil}})
+	_, err := writeInto(context.Background(), dir, []File{{"a", nil}}, nil)
 	require.ErrorContains(t, err, dir)
 	require.ErrorIs(t, err, fs.ErrNotExist)
 }

@@ -20,6 +20,14 @@ import (
 // file or new folder stays. An error in the taking of names says which
 // files are new already.
 func Write(ctx context.Context, dir string, all []File) error {
+	return write(ctx, dir, all, nil)
+}
+
+// claim looks at a folder before files are written into it: its error lets none be written, its
+// file goes before them.
+type claim func(root *os.Root, all []File) (File, error)
+
+func write(ctx context.Context, dir string, all []File, c claim) error {
 	if err := checkNames(all); err != nil {
 		return err
 	}
@@ -27,7 +35,7 @@ func Write(ctx context.Context, dir string, all []File) error {
 	if err != nil {
 		return fmt.Errorf("cannot make the folder %s: %w", dir, plain(err))
 	}
-	done, err := writeInto(ctx, dir, all)
+	done, err := writeInto(ctx, dir, all, c)
 	if err != nil && done == 0 {
 		for _, d := range made {
 			_ = os.Remove(d) // only what is empty goes
@@ -36,9 +44,9 @@ func Write(ctx context.Context, dir string, all []File) error {
 	return err
 }
 
-// writeInto is Write for a folder that is there; done counts the files that
+// writeInto is write for a folder that is there; done counts the files that
 // have taken their names.
-func writeInto(ctx context.Context, dir string, all []File) (done int, err error) {
+func writeInto(ctx context.Context, dir string, all []File, c claim) (done int, err error) {
 	root, err := os.OpenRoot(dir)
 	if err != nil {
 		return 0, fmt.Errorf("cannot write into %s: %w", dir, plain(err))
@@ -46,6 +54,13 @@ func writeInto(ctx context.Context, dir string, all []File) (done int, err error
 	defer root.Close()
 
 	sweep(root)
+	if c != nil {
+		first, err := c(root, all)
+		if err != nil {
+			return 0, err
+		}
+		all = append([]File{first}, all...)
+	}
 	temps := make([]string, 0, len(all))
 	defer func() {
 		for _, t := range temps[done:] {
