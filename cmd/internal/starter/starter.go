@@ -16,10 +16,19 @@ func Kinds() []Kind {
 	return []Kind{
 		{"cardigan", "Cardigan with a V neck"},
 		{"jumper", "Jumper with straight armholes"},
+		{"set-in", "Jumper with set-in sleeves, graded from the body"},
 		{"raglan", "Raglan jumper from the neck"},
+		{"yoke", "Jumper with a round yoke from the hem, graded from the body"},
+		{"wrap", "Wrap jacket with unlike fronts"},
 		{"top", "Sleeveless top"},
-		{"hat", "Hat in the round"},
+		{"motifs", "Boxy top of motifs"},
+		{"skirt", "A-line skirt, graded from the body"},
+		{"shawl", "Triangular shawl"},
 		{"scarf", "Scarf in one piece"},
+		{"hat", "Hat in the round"},
+		{"hood", "Cowl with a hood"},
+		{"mitten", "Mittens with a thumb"},
+		{"sock", "Socks with a heel flap"},
 	}
 }
 
