@@ -7,7 +7,7 @@ let last = 0;
 
 // adder calls add(kind, value, name, input) for the kind that was chosen.
 export function adder(title, label, kinds, add) {
-  const box = make("span", { class: "more" });
+  const box = make("span", { class: "more", "data-adder": label });
   let keyed = false; // keys walk through a list: what they pass is not yet chosen
   const choose = make("select", { class: "quiet", "aria-label": label,
     onpointerdown: () => { keyed = false; },

@@ -4,14 +4,16 @@
 import { post } from "./ask.js";
 import { adder } from "./adder.js";
 import { by, make } from "./dom.js";
+import { graft } from "./graft.js";
 
 const open = new Set(["pieces", "pieces/0"]); // paths of groups that are unfolded
 
 export class Form {
   #shape = "";
-  #inputs = new Map(); // how each input is shown anew, by path and cell
   #text = null; // for which the form was made
   #queue = Promise.resolve();
+  #waiting = new Map(); // the changes of fields that wait for their turn, by path and cell
+  #anew = false; // the text came from elsewhere: a field shows it even while it has the focus
   #found = [];
   size = "";
   entries = {};
@@ -22,6 +24,10 @@ export class Form {
   constructor(pattern, goTo) {
     this.pattern = pattern;
     this.goTo = goTo;
+    pattern.addEventListener("change", (e) => { this.#anew = e.detail.from !== "form"; });
+    by("form").addEventListener("focusout", (e) => {
+      if (e.target.closest(".field, .more")?.kept) setTimeout(() => this.#build(this.form));
+    });
   }
 
   // refresh shows the pattern as it is now.
@@ -39,8 +45,8 @@ export class Form {
     this.groups = a.groups ?? [];
     const shape = shapeOf(a.form) + this.sizes.join();
     if (shape !== this.#shape) this.#build(a.form);
-    else this.#fill(a.form);
     this.#shape = shape;
+    this.#fill(a.form);
     this.#mark();
   }
 
@@ -93,17 +99,24 @@ export class Form {
     for (const e of by("form").querySelectorAll("[data-size]")) e.classList.toggle("chosen", e.dataset.size === size);
   }
 
+  // build makes the form anew around the field in which someone types: that one stays as
+  // it is, with its caret and what it holds.
   #build(form) {
-    const focused = document.activeElement?.dataset?.key;
+    const focused = document.activeElement;
     const scroll = by("panel-form").scrollTop;
     this.form = form;
-    this.#inputs.clear();
     const top = { ...form, groups: [] };
-    by("form").replaceChildren(
+    const fresh = make("div", {},
       this.#details("about", "About the pattern", () => this.#fields(top, "")),
       ...form.groups.map((g) => this.#part(g)));
+    if (!this.#next && by("form").contains(focused) && graft(by("form"), fresh, focused)) {
+      by("panel-form").scrollTop = scroll;
+      return;
+    }
+    const label = by("form").contains(focused) ? focused.getAttribute("aria-label") : null;
+    by("form").replaceChildren(...fresh.childNodes);
     by("panel-form").scrollTop = scroll;
-    if (focused) by("form").querySelector(`[data-key="${CSS.escape(focused)}"]`)?.focus({ preventScroll: true });
+    if (label) by("form").querySelector(`[aria-label="${CSS.escape(label)}"]`)?.focus({ preventScroll: true });
     if (this.#next) {
       const at = by("form").querySelector(`[data-path="${CSS.escape(this.#next)}"]`);
       const input = at?.querySelector(".field input, .field select") ?? at?.querySelector("button, summary");
@@ -177,7 +190,7 @@ export class Form {
   // entry is what can be done with an entry of a list: one put behind it, or it taken out.
   #entry(g, list, name) {
     if (!g.entry || !list?.list || !this.entries[list.list]) return null;
-    const said = make("p", { class: "wrong", role: "alert" });
+    const said = alerting();
     return make("div", { class: "tools" }, this.#insert(g.path, list.list, name, said), this.#takeOut(g.path, name, said), said);
   }
 
@@ -192,7 +205,7 @@ export class Form {
 
   #sections(g, of) {
     return make("ol", { class: "sections", "aria-label": `What is worked: ${of}` }, (g.groups ?? []).map((s, i) => {
-      const said = make("p", { class: "wrong", role: "alert" });
+      const said = alerting();
       const name = s.title === s.key ? s.key : `${s.key} (${s.title})`;
       return make("li", { "data-path": s.path },
         make("div", { class: "section-head" },
@@ -208,29 +221,24 @@ export class Form {
   }
 
   #fields(g, of) {
-    const said = make("p", { class: "wrong", role: "alert" });
+    const said = alerting();
     const lines = g.list === "line" || g.list === "material";
-    const rows = (g.fields ?? []).map((f) => this.#field(f, of, said, lines));
+    const rows = (g.fields ?? []).map((f) => this.#field(f, of, lines));
     const can = (g.can ?? []).length > 0 ? this.#more(g, of, said) : null;
     return [...rows, can, this.#further(g, of, said), said];
   }
 
-  #field(f, of, said, line = false) {
+  #field(f, of, line = false) {
     const label = of ? `${of}, ${f.key}` : f.key;
+    const said = alerting();
     const why = make("span", { class: "marked-why" });
     const content = f.fixed ? make("button", { type: "button", class: "quiet", onclick: () => this.goTo(f.line) }, "change it in the text") :
       f.pick?.length ? this.#select(f, label, said) :
         f.cells?.length > 1 ? this.#cells(f, label, said) : this.#single(f, label, said);
     const id = content.id || content.querySelector?.("input")?.id;
-    return make("div", { class: "field", "data-line": f.line },
-      make("label", { class: "key", for: id, title: f.what }, f.key), make("div", { class: "value" }, content, line ? this.#takeOut(f.path, label, said) : null, why));
-  }
-
-  #register(f, cell, input, read) {
-    const key = `${f.path}\u0000${cell}`;
-    input.dataset.key = key;
-    this.#inputs.set(key, (g) => { if (document.activeElement !== input) input.value = read(g); });
-    return input;
+    return make("div", { class: "field", "data-line": f.line, "data-field": f.path, "data-how": howOf(f, line) },
+      make("label", { class: "key", for: id, title: f.what }, f.key),
+      make("div", { class: "value" }, content, line ? this.#takeOut(f.path, label, said) : null, why, said));
   }
 
   #select(f, label, said) {
@@ -238,21 +246,23 @@ export class Form {
     const s = make("select", { id: fresh(), "aria-label": label, onchange: () => this.#set(f, -1, s.value, said, s) },
       words.map((w) => make("option", { value: w }, w)), f.need ? null : make("option", { value: "" }, "(take it out)"));
     s.value = f.value;
-    return this.#register(f, -1, s, (g) => g.value);
+    s.read = (g) => g.value;
+    return s;
   }
 
   #single(f, label, said) {
     const i = make("input", { id: fresh(), "aria-label": label, value: f.value, title: f.what, size: Math.min(48, Math.max(8, f.value.length + 2)) });
     this.#live(i, f, -1, said);
-    this.#register(f, -1, i, (g) => g.value);
+    i.read = (g) => g.value;
     if (!f.sized || f.cells?.length !== 1 || this.sizes.length < 2) return i;
     return make("span", { class: "one" }, i, " ", make("button", { type: "button", class: "quiet", "aria-label": `by size: ${label}`,
-      onclick: () => this.#set(f, -1, this.#bySize(f), said, i) }, "by size"));
+      onclick: () => this.#set(f, -1, this.#bySize(f, i.value), said, i) }, "by size"));
   }
 
-  #bySize(f) {
-    const c = f.cells[0];
-    const t = Array.from(f.value);
+  // bySize is one number for all sizes as a line of the trade.
+  #bySize(f, value) {
+    const t = Array.from(value);
+    const c = value === f.value ? f.cells[0] : { text: value, from: 0, to: t.length };
     const parts = this.groups.map((n, k) => {
       const list = Array(n).fill(c.text).join(", ");
       return k === 0 && n === 1 ? list : `(${list})`;
@@ -265,7 +275,7 @@ export class Form {
     const box = make("span", { class: "cells", role: "group", "aria-label": label }, f.cells.map((c, i) => {
       const input = make("input", { id: i === 0 ? fresh() : undefined, "aria-label": `${label}, ${c.size}`, value: c.text, size: 4, inputmode: "text" });
       this.#live(input, f, i, said);
-      this.#register(f, i, input, (g) => g.cells?.[i]?.text ?? "");
+      input.read = (g) => g.cells?.[i]?.text ?? "";
       return make("span", { class: "cell-of", "data-size": c.size }, make("span", { class: "size", "aria-hidden": "true" }, c.size), input);
     }), tail ? make("span", { class: "tail" }, tail) : null);
     box.style.setProperty("--wide-as", String(Math.max(3, ...f.cells.map((c) => c.text.length))));
@@ -300,13 +310,20 @@ export class Form {
     return make("div", { class: "tools" }, this.#insert(last.path, g.list, `${of}, ${last.key}`, said));
   }
 
+  // set gives a field a value. Of values typed faster than they are taken, the last one counts.
   #set(f, cell, value, said, input) {
-    this.#edit({ act: "set", path: f.path, cell, value }, said, input);
+    const at = `${f.path} ${cell}`;
+    const change = { act: "set", path: f.path, cell, value };
+    const waits = this.#waiting.get(at);
+    if (waits) return Object.assign(waits, change);
+    this.#waiting.set(at, change);
+    this.#edit(change, said, input, () => this.#waiting.delete(at));
   }
 
   // edit makes a change; changes are made one behind the other.
-  #edit(change, said, input) {
+  #edit(change, said, input, begun) {
     this.#queue = this.#queue.then(async () => {
+      begun?.();
       try {
         const a = await post("/api/edit", { text: this.pattern.text, ...change });
         if (said) said.textContent = "";
@@ -321,27 +338,29 @@ export class Form {
     });
   }
 
-  // fill shows other values in the same form.
+  // fill shows the values of the text as it is now. What someone types at the moment, and what
+  // could not be taken, stays, unless the text came from elsewhere.
   #fill(form) {
     this.form = form;
+    const fields = new Map();
     const walk = (g) => {
-      for (const f of g.fields ?? []) {
-        this.#inputs.get(`${f.path}\u0000-1`)?.(f);
-        (f.cells ?? []).forEach((_, i) => this.#inputs.get(`${f.path}\u0000${i}`)?.(f));
-      }
+      for (const f of g.fields ?? []) fields.set(f.path, f);
       (g.groups ?? []).forEach(walk);
     };
     walk(form);
-    const rows = new Map();
-    const lines = (g) => {
-      for (const f of g.fields ?? []) rows.set(f.path, f.line);
-      (g.groups ?? []).forEach(lines);
-    };
-    lines(form);
-    for (const i of by("form").querySelectorAll("[data-key]")) {
-      const line = rows.get(i.dataset.key.split("\u0000")[0]);
-      if (line) i.closest(".field").dataset.line = line;
+    for (const e of by("form").querySelectorAll("[data-field]")) {
+      const f = fields.get(e.dataset.field);
+      if (!f) continue;
+      e.dataset.line = f.line;
+      if (e.kept && !this.#anew) continue;
+      for (const i of e.querySelectorAll("input, select")) {
+        if (!i.read || !this.#anew && (i === document.activeElement || i.hasAttribute("aria-invalid"))) continue;
+        const value = i.read(f);
+        if (i.value !== value) i.value = value;
+        i.removeAttribute("aria-invalid");
+      }
     }
+    this.#anew = false;
   }
 }
 
@@ -358,6 +377,11 @@ function goesTo(c) {
   if (c.act === "take") return `${c.path.slice(0, at + 1)}${Math.max(0, n - 1)}`;
   return c.act === "put" ? (c.path ? `${c.path}/${c.key}` : c.key) : "";
 }
+
+const alerting = () => make("p", { class: "wrong", role: "alert" });
+
+// howOf tells the ways of showing a field apart.
+const howOf = (f, line) => [f.fixed, line, f.cells?.length ?? 0, ...(f.pick ?? [])].join();
 
 let last = 0;
 const fresh = () => `f${++last}`;
