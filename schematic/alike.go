@@ -189,6 +189,9 @@ func (m *Made) measured(view int) []string {
 
 // drawOnce keeps the views that are drawn: to[i] is the one that shows view i, mirrored if flip.
 func (m *Made) drawOnce(to []int, flip []bool) {
+	whole := *m
+	whole.Measures, whole.Edges = slices.Clone(m.Measures), slices.Clone(m.Edges)
+	m.apart = &whole
 	at := make([]int, len(to))
 	var kept []View
 	for i := range m.Views {

@@ -15,6 +15,7 @@ type Garment struct {
 	Pieces   []*Made
 	Without  []string // pieces left out because they have no rows in this size
 	Seams    []Seam
+	Worn     *Made        // the garment as it is worn, laid flat, front up; nil if nobody put it together
 	Findings finding.List // arithmetic that does not fit, found in the working
 }
 
@@ -40,9 +41,18 @@ type Made struct {
 	Broken   bool // an error was met in the working: what is in Doubt follows from it and says nothing
 	Cut      bool // it could not be drawn to its end
 
+	apart     *Made           // with every panel by itself, if some that are alike are drawn once
 	liveParts map[string]int  // Live by part alone, without the panels in them
 	nothing   bool            // a start in it has no stitches
 	doubtLive map[string]bool // parts whose live stitches follow from an error
+}
+
+// Worked is the piece with every panel by itself, also those that are alike and drawn once.
+func (m *Made) Worked() *Made {
+	if m.apart != nil {
+		return m.apart
+	}
+	return m
 }
 
 // GaugeArea is fabric area by gauge, mm², for yarn sums.
@@ -82,10 +92,14 @@ const (
 	LineChange LineKind = iota // from one section to another of another gauge or stitch
 	LineFold
 	LineCentre
-	LinePanel // a marked line between panels that are drawn together
-	LineCell  // between motifs
-	LineMark  // a marked row
-	LineSlit  // stitches taken out of a round and added again above
+	LinePanel  // a marked line between panels that are drawn together
+	LineCell   // between motifs
+	LineMark   // a marked row
+	LineSlit   // stitches taken out of a round and added again above
+	LineSeam   // between two panels of what is worn
+	LineEdge   // the edge of a panel that lies partly under another
+	LineBehind // what shows of the back
+	LineRib    // of a band that bends
 )
 
 // Line is a line inside a piece.

@@ -37,6 +37,23 @@ func (b *builder) pieceIn(ref string) (*Piece, string) {
 	return best, rest
 }
 
+// EdgesOf is the piece with whose name an edge reference begins, as it is worked (see
+// Made.Worked), and the edges of it that the reference names; nil if there is no such piece.
+func (g *Garment) EdgesOf(ref string) (*Made, []Edge) {
+	var best *Made
+	rest := ""
+	for _, m := range g.Pieces {
+		if r, ok := cutWord(ref, m.Name); ok && (best == nil || len(m.Name) > len(best.Name)) {
+			best, rest = m, r
+		}
+	}
+	if best == nil {
+		return nil, nil
+	}
+	best = best.Worked()
+	return best, best.EdgesNamed(rest)
+}
+
 // cutWord takes word and the space behind it off the front of s; case does not matter.
 func cutWord(s, word string) (string, bool) {
 	s = strings.TrimSpace(s)

@@ -37,14 +37,25 @@ func lineClass(k schematic.LineKind) string {
 		return "row"
 	case schematic.LineSlit:
 		return "slit"
+	case schematic.LineSeam:
+		return "seam"
+	case schematic.LineEdge:
+		return "outline"
+	case schematic.LineBehind:
+		return "behind"
+	case schematic.LineRib:
+		return "hatch"
 	}
 	return "change"
 }
 
 // lineWidth is how wide a line inside a piece is drawn: a slit has two edges, as an outline is one.
 func lineWidth(k schematic.LineKind) float64 {
-	if k == schematic.LineSlit {
+	switch k {
+	case schematic.LineSlit, schematic.LineEdge:
 		return wide
+	case schematic.LineRib:
+		return hair
 	}
 	return narrow
 }

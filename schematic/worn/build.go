@@ -1,0 +1,584 @@
+package worn
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+)
+
+// assembly is one garment on its way from loose panels to what is worn.
+type assembly struct {
+	g      *schematic.Garment
+	protos []*proto
+	strips []*strip
+	keys   map[string][]string // of edges, by edgeID
+	placed []*panel
+	notes  []Note
+}
+
+// proto is a panel that is still to be placed, as often as its piece is made.
+type proto struct {
+	*panel
+	left     int  // how many are still to be placed
+	folded   bool // it is folded along its middle: a half of it shows
+	variants []*panel
+	share    bool // of a round that is shared out
+}
+
+// strip is a band along edges of other panels.
+type strip struct {
+	made  *schematic.Made
+	name  string
+	key   string // of the edges along which it lies
+	deep  float64
+	view  int
+	outer []string // keys of its outer edge
+	ribs  bool
+	curve bool
+}
+
+// Note is what could not be put together, and why.
+type Note struct {
+	Piece string // empty for the whole garment
+	Text  string
+}
+
+func edgeID(m *schematic.Made, e *schematic.Edge) string {
+	a, z := e.Path[0], e.Path[len(e.Path)-1]
+	return fmt.Sprintf("%s %d %s %.3f %.3f %.3f %.3f", m.ID, e.View, e.Name, a.X, a.Y, z.X, z.Y)
+}
+
+func (a *assembly) key(m *schematic.Made, e *schematic.Edge, key string) {
+	if len(e.Path) < 2 {
+		return
+	}
+	id := edgeID(m, e)
+	if !slices.Contains(a.keys[id], key) {
+		a.keys[id] = append(a.keys[id], key)
+	}
+}
+
+// bonds gives every edge the keys of the bonds that it takes part in.
+func (a *assembly) bonds() {
+	p := a.g.Pattern
+	for i, j := range p.Joins {
+		if j.How == schematic.AtFold {
+			continue
+		}
+		for _, ref := range slices.Concat(j.Sew, j.Into) {
+			if m, edges := a.g.EdgesOf(ref); m != nil {
+				for k := range edges {
+					a.key(m, &edges[k], fmt.Sprint("join ", i+1))
+				}
+			}
+		}
+	}
+	for _, m := range a.g.Pieces {
+		for _, o := range m.Piece.Onto {
+			if src, edges := a.g.EdgesOf(o.Edge); src != nil {
+				for k := range edges {
+					a.key(src, &edges[k], ontoKey(m))
+				}
+			}
+		}
+	}
+	for _, m := range a.g.Pieces {
+		for _, from := range heldFrom(m) {
+			src := a.made(from.Piece)
+			if src == nil {
+				continue
+			}
+			for k := range src.Edges {
+				e := &src.Edges[k]
+				if e.Rows == 0 && slices.Contains(e.Parts, from.Part) && !slices.Contains(viewNames(src), from.Part) {
+					a.key(src, e, heldKey(from.Piece, from.Part))
+				}
+			}
+		}
+	}
+}
+
+// ontoKey is the bond of the edges onto which a piece is worked: a band bends along them.
+func ontoKey(m *schematic.Made) string {
+	if m.Kind == schematic.KindBand {
+		return bends + "onto " + m.Name
+	}
+	return "onto " + m.Name
+}
+
+// bends begins the key of a bond along which a band lies, and nothing else.
+const bends = "~"
+
+func viewNames(m *schematic.Made) []string {
+	var out []string
+	for _, v := range m.Views {
+		out = append(out, v.Name)
+	}
+	return out
+}
+
+func (a *assembly) made(name string) *schematic.Made {
+	for _, m := range a.g.Pieces {
+		if m.Name == name {
+			return m.Worked()
+		}
+	}
+	return nil
+}
+
+func heldKey(piece, part string) string { return "held " + piece + "." + part }
+
+// heldFrom are the runs from which a piece begins.
+func heldFrom(m *schematic.Made) []schematic.HeldPart {
+	if m.Piece == nil || len(m.Piece.Sections) == 0 {
+		return nil
+	}
+	if h, ok := m.Piece.Sections[0].(*schematic.Held); ok {
+		return h.From
+	}
+	return nil
+}
+
+// run is stitches of the round at the beginning or the end of a tube.
+type run struct {
+	name string
+	n    int
+	keys []string
+	main bool // worked on, not added or left
+	of   string
+}
+
+// startRuns are the runs from which a piece begins, as listed.
+func (a *assembly) startRuns(m *schematic.Made) []run {
+	from := heldFrom(m)
+	if len(from) == 0 || len(m.Steps) == 0 || len(m.Steps[0].Taken) != len(from) {
+		return nil
+	}
+	src := ""
+	for _, f := range from {
+		if f.Piece != "" {
+			src = f.Piece
+		}
+	}
+	var out []run
+	for i, f := range from {
+		r := run{name: f.Part, n: m.Steps[0].Taken[i]}
+		if f.Panel != "" {
+			r.name = f.Panel
+		}
+		if r.n == 0 {
+			continue
+		}
+		if f.Piece == "" {
+			r.keys = []string{"added to " + src}
+		} else {
+			r.main, r.of = true, f.Piece
+			r.keys = []string{heldKey(f.Piece, f.Part)}
+			if m.Make > 1 {
+				if o := otherSide(f.Part); o != f.Part {
+					r.keys = append(r.keys, heldKey(f.Piece, o))
+				}
+			}
+			if r.name == "" {
+				r.name = f.Piece
+			}
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// otherSide is the name of the same thing at the other side of the body.
+func otherSide(name string) string {
+	words := strings.Fields(name)
+	for i, w := range words {
+		for _, p := range [][2]string{{"left", "right"}, {"right", "left"}} {
+			if strings.EqualFold(w, p[0]) {
+				o := p[1]
+				if w[0] < 'a' {
+					o = strings.ToUpper(o[:1]) + o[1:]
+				}
+				words[i] = o
+				return strings.Join(words, " ")
+			}
+		}
+	}
+	return name
+}
+
+// endRuns are the runs into which the last row of a piece is divided, as listed.
+func (a *assembly) endRuns(m *schematic.Made) []run {
+	if len(m.Steps) == 0 {
+		return nil
+	}
+	d, ok := m.Piece.Sections[len(m.Piece.Sections)-1].(*schematic.Divide)
+	if !ok {
+		return nil
+	}
+	taker := ""
+	for _, o := range a.g.Pieces {
+		for _, f := range heldFrom(o) {
+			if f.Piece == m.Name {
+				taker = o.Name
+			}
+		}
+	}
+	var out []run
+	for i := range d.Parts {
+		p := &d.Parts[i]
+		n := p.Stitches.Int(a.g.Index, 0)
+		if n < 1 {
+			continue
+		}
+		if !p.Leave && !p.Hold {
+			return nil
+		}
+		r := run{name: p.Name, n: n, main: p.Hold}
+		r.keys = []string{"added to " + taker}
+		if p.Hold {
+			r.keys = []string{heldKey(m.Name, p.Name)}
+			for _, o := range a.g.Pieces {
+				for _, f := range heldFrom(o) {
+					if f.Piece == m.Name && (f.Part == p.Name || o.Make > 1 && otherSide(f.Part) == p.Name) {
+						r.of = o.Name
+					}
+				}
+			}
+		}
+		out = append(out, r)
+	}
+	return out
+}
+
+// sharedOut reports whether the runs of a round go to, or come from, more than one other piece.
+func sharedOut(runs []run) bool {
+	of := map[string]bool{}
+	for _, r := range runs {
+		if r.main && r.of != "" {
+			of[r.of] = true
+		}
+	}
+	return len(of) > 1
+}
+
+// build makes panels of all pieces.
+func (a *assembly) build() {
+	a.bonds()
+	for _, m := range a.g.Pieces {
+		m = m.Worked()
+		if m.Piece == nil || len(m.Views) == 0 {
+			continue
+		}
+		if m.Kind == schematic.KindBand && len(m.Piece.Onto) > 0 {
+			a.band(m)
+			continue
+		}
+		a.piece(m)
+	}
+	a.facesOfTwins()
+	for _, p := range a.protos {
+		p.folded = p.folded || a.reachesBoth(p)
+	}
+}
+
+func (a *assembly) band(m *schematic.Made) {
+	v := &m.Views[0]
+	lo, hi := bounds(v.Outline)
+	s := &strip{made: m, name: m.Name, key: ontoKey(m), deep: hi.Y - lo.Y, ribs: len(v.Ribs) > 0}
+	for i := range m.Edges {
+		if e := &m.Edges[i]; !e.Left && !e.Right && e.Path[0].Y > (lo.Y+hi.Y)/2 {
+			s.outer = append(s.outer, a.keys[edgeID(m, e)]...)
+		}
+	}
+	a.strips = append(a.strips, s)
+}
+
+func bounds(loops [][]pt) (lo, hi pt) {
+	first := true
+	for _, l := range loops {
+		for _, p := range l {
+			if first {
+				lo, hi, first = p, p, false
+			}
+			lo = pt{X: min(lo.X, p.X), Y: min(lo.Y, p.Y)}
+			hi = pt{X: max(hi.X, p.X), Y: max(hi.Y, p.Y)}
+		}
+	}
+	return lo, hi
+}
+
+func (a *assembly) piece(m *schematic.Made) {
+	hasPanels := slices.ContainsFunc(m.Views, func(v schematic.View) bool { return v.Panel })
+	for i := range m.Views {
+		v := &m.Views[i]
+		if hasPanels && !v.Panel && v.Half {
+			a.bandOfPanels(m, i)
+			continue
+		}
+		p := newPanel(m, i, func(e *schematic.Edge) []string { return a.keys[edgeID(m, e)] })
+		if p == nil {
+			continue
+		}
+		p.face = facing(p.name)
+		if p.face == either && v.Name == "" {
+			switch m.Kind {
+			case schematic.KindFront:
+				p.face = front
+			case schematic.KindBack:
+				p.face = back
+			}
+		}
+		switch {
+		case v.Panel:
+			a.keyPanel(m, p)
+			a.add(p, m.Make)
+		case v.Half && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m))):
+			a.share(m, p)
+		case v.Half:
+			a.tube(m, p)
+		default:
+			a.flat(m, p)
+		}
+	}
+	if hasPanels {
+		a.lines(m)
+	}
+}
+
+func (a *assembly) add(p *panel, n int) *proto {
+	q := &proto{panel: p, left: n}
+	a.protos = append(a.protos, q)
+	return q
+}
+
+// ends are the y of the places where a view begins and ends to be worked.
+func ends(p *panel) (start, end float64) {
+	lo, hi := box(p.loop)
+	if p.made.From == schematic.FromNeck || p.made.From == schematic.FromCentre {
+		return hi.Y, lo.Y
+	}
+	return lo.Y, hi.Y
+}
+
+func levelAt(p *panel, i int, y float64) bool {
+	s, z := p.loop[i], p.loop[(i+1)%len(p.loop)]
+	return absf(s.a.Y-y) < close && absf(z.a.Y-y) < close
+}
+
+func absf(x float64) float64 { return max(x, -x) }
+
+// keyPanel gives the ends of a panel of a row their bonds: with the runs that it begins from, and with
+// what goes on from it.
+func (a *assembly) keyPanel(m *schematic.Made, p *panel) {
+	start, end := ends(p)
+	var from, to []string
+	for _, r := range a.startRuns(m) {
+		if r.main && r.name == p.name {
+			from = append(from, r.keys...)
+		}
+	}
+	from = append(from, bends+"panels of "+m.Name)
+	for _, o := range a.g.Pieces {
+		for _, f := range heldFrom(o) {
+			if f.Piece == m.Name && (f.Part == p.name || o.Make > 1 && otherSide(f.Part) == p.name) {
+				to = append(to, heldKey(m.Name, p.name))
+			}
+		}
+	}
+	for i := range p.loop {
+		s := &p.loop[i]
+		switch {
+		case levelAt(p, i, start):
+			s.keys = append(s.keys, from...)
+		case levelAt(p, i, end):
+			s.keys = append(s.keys, to...)
+		}
+	}
+}
+
+// lines bonds the panels of a row with each other along the marked lines.
+func (a *assembly) lines(m *schematic.Made) {
+	var row []*proto
+	for _, q := range a.protos {
+		if q.made == m && m.Views[q.view].Panel {
+			row = append(row, q)
+		}
+	}
+	n := len(row)
+	for i, q := range row {
+		next := i + 1
+		prev := i
+		if m.Round {
+			next, prev = (i+1)%n, i
+		}
+		for k := range q.loop {
+			s, z := &q.loop[k], q.loop[(k+1)%len(q.loop)].a
+			up := z.Y - s.a.Y
+			if absf(up) < close {
+				continue
+			}
+			// Panels stand in the order of the drawing, from the left.
+			switch {
+			case up > 0 && (m.Round || next < n):
+				s.keys = append(s.keys, fmt.Sprint("line ", next, " of ", m.Name))
+			case up < 0 && (m.Round || prev > 0):
+				s.keys = append(s.keys, fmt.Sprint("line ", prev, " of ", m.Name))
+			}
+		}
+	}
+}
+
+// bandOfPanels is the part of a round before it is cut into panels: a strip along their beginnings.
+func (a *assembly) bandOfPanels(m *schematic.Made, view int) {
+	v := &m.Views[view]
+	lo, hi := bounds(v.Outline)
+	s := &strip{made: m, view: view, name: v.Name, key: bends + "panels of " + m.Name, deep: hi.Y - lo.Y, ribs: len(v.Ribs) > 0}
+	for i := range m.Edges {
+		if e := &m.Edges[i]; e.View == view && e.Name != "base of the panels" {
+			s.outer = append(s.outer, a.keys[edgeID(m, e)]...)
+		}
+	}
+	a.strips = append(a.strips, s)
+}
+
+// flat is a piece worked flat; one that runs round the body is cut where the body is folded, midway
+// between its parts.
+func (a *assembly) flat(m *schematic.Made, p *panel) {
+	cuts := roundTheBody(m, p)
+	if len(cuts) == 0 {
+		if len(m.Piece.Onto) > 0 {
+			start, _ := ends(p)
+			for i := range p.loop {
+				if levelAt(p, i, start) {
+					p.loop[i].keys = append(p.loop[i].keys, ontoKey(m))
+				}
+			}
+		}
+		q := a.add(p, m.Make)
+		q.folded = m.Piece.FoldAt
+		return
+	}
+	rest := p
+	for i, c := range cuts {
+		key := fmt.Sprint("fold ", i+1, " of ", m.Name)
+		l := rest.half(c.x, true, key)
+		rest = rest.half(c.x, false, key)
+		if l == nil || rest == nil {
+			return
+		}
+		l.name, l.face = c.left, facing(c.left)
+		rest.name, rest.face = c.right, facing(c.right)
+		a.add(l, m.Make)
+	}
+	a.add(rest, m.Make)
+}
+
+type bodyCut struct {
+	x           float64
+	left, right string // parts
+}
+
+// roundTheBody are the uprights at which a flat piece is folded to go round the body.
+func roundTheBody(m *schematic.Made, p *panel) []bodyCut {
+	type part struct {
+		name   string
+		lo, hi float64
+	}
+	var parts []part
+	for _, s := range m.Piece.Sections {
+		d, ok := s.(*schematic.Divide)
+		if !ok {
+			continue
+		}
+		parts = nil
+		for _, q := range d.Parts {
+			if q.Leave || q.Hold {
+				continue
+			}
+			r := part{name: q.Name, lo: 1e9, hi: -1e9}
+			for _, e := range m.Edges {
+				if e.View != p.view || !slices.Contains(e.Parts, q.Name) || len(e.Path) < 2 {
+					continue
+				}
+				// The uprights of a part reach down past its beginning; its level edges don't.
+				for _, a := range e.Path {
+					r.lo, r.hi = min(r.lo, a.X), max(r.hi, a.X)
+				}
+			}
+			if r.lo < r.hi {
+				parts = append(parts, r)
+			}
+		}
+	}
+	slices.SortFunc(parts, func(x, y part) int {
+		if x.lo < y.lo {
+			return -1
+		}
+		return 1
+	})
+	var out []bodyCut
+	for i := 1; i < len(parts); i++ {
+		l, r := parts[i-1], parts[i]
+		fl, fr := facing(l.name), facing(r.name)
+		if fl == either || fr == either || fl == fr {
+			continue
+		}
+		out = append(out, bodyCut{(l.hi + r.lo) / 2, l.name, r.name})
+	}
+	return out
+}
+
+// facesOfTwins lets one piece of a kind that is made twice lie in front and once behind.
+func (a *assembly) facesOfTwins() {
+	if slices.ContainsFunc(a.protos, func(q *proto) bool { return q.face == front }) {
+		return
+	}
+	for _, q := range a.protos {
+		both := strings.Contains(strings.ToLower(q.name), "front") && strings.Contains(strings.ToLower(q.name), "back")
+		if q.left == 2 && (q.face == back || both) {
+			q.face, q.left = front, 1
+			p := *q.panel
+			p.face = back
+			a.add(&p, 1)
+			return
+		}
+	}
+}
+
+// reachesBoth reports whether a panel is bonded to the front as well as to the back, so that it is
+// folded between them.
+func (a *assembly) reachesBoth(p *proto) bool {
+	if p.face != either || p.variants != nil {
+		return false
+	}
+	f, b := false, false
+	for _, q := range a.protos {
+		if q.panel == p.panel || q.face == either || !sharesKey(q.loop, keysOf(p.loop)) {
+			continue
+		}
+		f, b = f || q.face == front, b || q.face == back
+	}
+	return f && b
+}
+
+func keysOf(loop []side) map[string]bool {
+	out := map[string]bool{}
+	for _, s := range loop {
+		for _, k := range s.keys {
+			if !strings.HasPrefix(k, bends) {
+				out[k] = true
+			}
+		}
+	}
+	return out
+}
+
+func sharesKey(loop []side, keys map[string]bool) bool {
+	return slices.ContainsFunc(loop, func(s side) bool { return s.has(keys) })
+}
+
+func (s *side) has(keys map[string]bool) bool {
+	return slices.ContainsFunc(s.keys, func(k string) bool { return keys[k] })
+}

@@ -1,0 +1,365 @@
+package worn
+
+import (
+	"math"
+	"slices"
+
+	"flatwright/schematic"
+)
+
+// tick is a rib of a band.
+func (p *panel) tick(a, b pt) {
+	p.lines = append(p.lines, schematic.Line{Kind: schematic.LineRib, A: a, B: b})
+}
+
+// figure is the picture: what of each panel shows.
+func (a *assembly) figure() schematic.View {
+	var v schematic.View
+	sheets := a.sheets()
+	var above [][]pt
+	for _, sh := range sheets {
+		loops, seams := merged(sh)
+		if sh[0].face == back {
+			for _, p := range sh {
+				v.Lines = append(v.Lines, p.behind(above)...)
+			}
+			continue
+		}
+		covered := slices.ContainsFunc(loops, func(l []pt) bool { return overlaps(l, above) })
+		for _, l := range loops {
+			if covered {
+				v.Lines = append(v.Lines, shown(schematic.LineEdge, l, true, above)...)
+			} else {
+				v.Outline = append(v.Outline, l)
+			}
+		}
+		for _, s := range seams {
+			v.Lines = append(v.Lines, shown(schematic.LineSeam, s, false, above)...)
+		}
+		for _, p := range sh {
+			a.inside(&v, p, above)
+		}
+		above = append(above, loops...)
+	}
+	slices.SortStableFunc(v.Outline, func(x, y []pt) int {
+		switch ax, ay := area(x), area(y); {
+		case ax > ay:
+			return -1
+		case ax < ay:
+			return 1
+		}
+		return 0
+	})
+	return v
+}
+
+// behind are the edges of the back that show: what is sewn to the front lies on it.
+func (p *panel) behind(above [][]pt) []schematic.Line {
+	var out []schematic.Line
+	for i, s := range p.drawn {
+		if len(keysOf(p.drawn[i:i+1])) == 0 {
+			out = append(out, shown(schematic.LineBehind, []pt{s.a, p.drawn[(i+1)%len(p.drawn)].a}, false, above)...)
+		}
+	}
+	return out
+}
+
+// inside adds the lines, ribs and marks of a panel that show.
+func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
+	at := p.where.at
+	for _, l := range p.lines {
+		switch l.Kind {
+		case schematic.LineRib, schematic.LineChange, schematic.LineCell, schematic.LineSlit, schematic.LineMark:
+			for _, s := range shown(l.Kind, []pt{at(l.A), at(l.B)}, false, above) {
+				s.Name = ""
+				v.Lines = append(v.Lines, s)
+			}
+		}
+	}
+	for _, r := range p.ribs {
+		poly := make([]pt, len(r.Poly))
+		for i, q := range r.Poly {
+			poly[i] = at(q)
+		}
+		if !slices.ContainsFunc(poly, func(q pt) bool { return slices.ContainsFunc(above, func(l []pt) bool { return within(l, q) }) }) {
+			r.Poly, r.Dir = poly, p.where.turn(r.Dir)
+			v.Ribs = append(v.Ribs, r)
+		}
+	}
+	for _, m := range p.marks {
+		m.At, m.Name = at(m.At), ""
+		if !slices.ContainsFunc(above, func(l []pt) bool { return within(l, m.At) }) {
+			v.Marks = append(v.Marks, m)
+		}
+	}
+}
+
+// sheets are the placed panels that lie edge on edge, those on top first: what is in front before what is
+// behind, right over left, later before earlier.
+func (a *assembly) sheets() [][]*panel {
+	of := make([]int, len(a.placed))
+	for i := range of {
+		of[i] = i
+	}
+	var find func(i int) int
+	find = func(i int) int {
+		if of[i] != i {
+			of[i] = find(of[i])
+		}
+		return of[i]
+	}
+	type edge struct{ ax, ay, bx, by int64 }
+	key := func(p, q pt) edge { return edge{grid(p.X), grid(p.Y), grid(q.X), grid(q.Y)} }
+	seen := map[edge]int{}
+	for i, p := range a.placed {
+		for k, s := range p.drawn {
+			seen[key(s.a, p.drawn[(k+1)%len(p.drawn)].a)] = i
+		}
+	}
+	for i, p := range a.placed {
+		for k, s := range p.drawn {
+			if j, ok := seen[key(p.drawn[(k+1)%len(p.drawn)].a, s.a)]; ok && a.placed[j].face != back && p.face != back {
+				of[find(i)] = find(j)
+			}
+		}
+	}
+	groups := map[int][]*panel{}
+	var order []int
+	for i, p := range a.placed {
+		r := find(i)
+		if groups[r] == nil {
+			order = append(order, r)
+		}
+		groups[r] = append(groups[r], p)
+	}
+	var out [][]*panel
+	for _, r := range order {
+		out = append(out, groups[r])
+	}
+	rank := func(sh []*panel) int {
+		r := 2
+		for _, p := range sh {
+			switch {
+			case p.face == back:
+				return 9
+			case sideWord(p.name) == "right" && p.face == front:
+				r = min(r, 1)
+			}
+		}
+		return r
+	}
+	slices.SortStableFunc(out, func(x, y []*panel) int { return rank(x) - rank(y) })
+	return out
+}
+
+func grid(x float64) int64 { return int64(math.Round(x * 1000)) }
+
+// merged are the outlines of panels that lie edge on edge, and the seams between them.
+func merged(sh []*panel) (loops, seams [][]pt) {
+	type node struct{ x, y int64 }
+	k := func(p pt) node { return node{grid(p.X), grid(p.Y)} }
+	type arc struct {
+		a, b  pt
+		blind bool
+	}
+	type ends struct{ a, b node }
+	arcs := map[ends]bool{}
+	var list []arc
+	for _, p := range sh {
+		for i, s := range p.drawn {
+			z := p.drawn[(i+1)%len(p.drawn)].a
+			if k(s.a) == k(z) {
+				continue
+			}
+			arcs[ends{k(s.a), k(z)}] = true
+			list = append(list, arc{s.a, z, s.blind})
+		}
+	}
+	from := map[node][]arc{}
+	for _, e := range list {
+		if arcs[ends{k(e.b), k(e.a)}] {
+			if k(e.a).x < k(e.b).x || k(e.a).x == k(e.b).x && k(e.a).y < k(e.b).y {
+				if !e.blind {
+					seams = append(seams, []pt{e.a, e.b})
+				}
+			}
+			continue
+		}
+		from[k(e.a)] = append(from[k(e.a)], e)
+	}
+	for _, e := range list {
+		if len(from[k(e.a)]) == 0 {
+			continue
+		}
+		var loop []pt
+		at, dir := k(e.a), pt{}
+		for len(from[at]) > 0 {
+			best := 0
+			for i, o := range from[at] {
+				if turnTo(dir, sub(o.b, o.a)) > turnTo(dir, sub(from[at][best].b, from[at][best].a)) {
+					best = i
+				}
+			}
+			o := from[at][best]
+			from[at] = slices.Delete(slices.Clone(from[at]), best, best+1)
+			loop = append(loop, o.a)
+			dir, at = sub(o.b, o.a), k(o.b)
+			if at == k(loop[0]) {
+				break
+			}
+		}
+		if len(loop) > 2 {
+			loops = append(loops, straightened(loop))
+		}
+	}
+	return loops, joined(seams)
+}
+
+func turnTo(dir, d pt) float64 {
+	if dir == (pt{}) {
+		return 0
+	}
+	return math.Atan2(cross(dir, d), dot(dir, d))
+}
+
+// straightened is a loop without the places at which it does not turn.
+func straightened(loop []pt) []pt {
+	var out []pt
+	n := len(loop)
+	for i, p := range loop {
+		a, b := sub(p, loop[(i+n-1)%n]), sub(loop[(i+1)%n], p)
+		if absf(cross(a, b)) > 1e-6*length(a)*length(b) || dot(a, b) < 0 {
+			out = append(out, p)
+		}
+	}
+	return out
+}
+
+// joined are stretches made one where they go on straight.
+func joined(list [][]pt) [][]pt {
+	for again := true; again; {
+		again = false
+	pairs:
+		for i := range list {
+			for j := range list {
+				if i == j {
+					continue
+				}
+				for _, y := range [][]pt{list[j], {list[j][1], list[j][0]}} {
+					x := list[i]
+					a, b := sub(x[1], x[0]), sub(y[1], y[0])
+					if near(x[1], y[0]) && absf(cross(a, b)) < 1e-6*length(a)*length(b) && dot(a, b) > 0 {
+						list[i] = []pt{x[0], y[1]}
+						list = slices.Delete(list, j, j+1)
+						again = true
+						break pairs
+					}
+				}
+			}
+		}
+	}
+	return list
+}
+
+// shown are the stretches of a way that nothing above hides.
+func shown(kind schematic.LineKind, path []pt, closed bool, above [][]pt) []schematic.Line {
+	var out []schematic.Line
+	n := len(path)
+	last := n - 1
+	if closed {
+		last = n
+	}
+	for i := range last {
+		a, b := path[i], path[(i+1)%n]
+		ts := []float64{0, 1}
+		for _, l := range above {
+			for j, c := range l {
+				if t, ok := crossing(a, b, c, l[(j+1)%len(l)]); ok {
+					ts = append(ts, t)
+				}
+			}
+		}
+		slices.Sort(ts)
+		from := -1.0
+		for k := 1; k < len(ts); k++ {
+			if ts[k]-ts[k-1] < 1e-9 {
+				continue
+			}
+			m := lerp(a, b, (ts[k]+ts[k-1])/2)
+			hidden := slices.ContainsFunc(above, func(l []pt) bool { return covers(l, m) })
+			if !hidden && from < 0 {
+				from = ts[k-1]
+			}
+			if hidden && from >= 0 {
+				out = append(out, schematic.Line{Kind: kind, A: lerp(a, b, from), B: lerp(a, b, ts[k-1])})
+				from = -1
+			}
+		}
+		if from >= 0 {
+			out = append(out, schematic.Line{Kind: kind, A: lerp(a, b, from), B: b})
+		}
+	}
+	return slices.DeleteFunc(out, func(l schematic.Line) bool { return dist(l.A, l.B) < 0.5 })
+}
+
+// covers reports whether a place lies inside a loop or on its edge.
+func covers(loop []pt, p pt) bool {
+	return within(loop, p) || distTo(append(slices.Clone(loop), loop[0]), p) < 0.5
+}
+
+// crossing is how far along a to b it meets the stretch from c to d.
+func crossing(a, b, c, d pt) (float64, bool) {
+	u, v, w := sub(b, a), sub(d, c), sub(c, a)
+	x := cross(u, v)
+	if absf(x) < 1e-9 {
+		// Along each other: where the other ends.
+		for _, q := range []pt{c, d} {
+			if t, ok := onSegment(q, a, b); ok {
+				return t, true
+			}
+		}
+		return 0, false
+	}
+	t, s := cross(w, v)/x, cross(w, u)/x
+	return t, t > 0 && t < 1 && s >= 0 && s <= 1
+}
+
+// overlaps reports whether a loop lies on any of the others by more than its edge.
+func overlaps(loop []pt, others [][]pt) bool {
+	return slices.ContainsFunc(others, func(o []pt) bool { return common(loop, o) > 100 })
+}
+
+// common is the area that two loops have in common, by lines across it.
+func common(x, y []pt) float64 {
+	lo, hi := bounds([][]pt{x})
+	lo2, hi2 := bounds([][]pt{y})
+	y0, y1 := max(lo.Y, lo2.Y), min(hi.Y, hi2.Y)
+	if y1 <= y0 || max(lo.X, lo2.X) >= min(hi.X, hi2.X) {
+		return 0
+	}
+	const lines = 64
+	t := 0.0
+	for k := range lines {
+		at := y0 + (y1-y0)*(float64(k)+0.5)/lines
+		a, b := across(x, at), across(y, at)
+		for i := 0; i+1 < len(a); i += 2 {
+			for j := 0; j+1 < len(b); j += 2 {
+				t += max(0, min(a[i+1], b[j+1])-max(a[i], b[j]))
+			}
+		}
+	}
+	return t * (y1 - y0) / lines
+}
+
+// across are the places at which a level line crosses a loop, from the left.
+func across(loop []pt, y float64) []float64 {
+	var out []float64
+	for i, a := range loop {
+		b := loop[(i+1)%len(loop)]
+		if (a.Y > y) != (b.Y > y) {
+			out = append(out, a.X+(y-a.Y)/(b.Y-a.Y)*(b.X-a.X))
+		}
+	}
+	slices.Sort(out)
+	return out
+}

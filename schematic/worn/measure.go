@@ -1,0 +1,372 @@
+package worn
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// most is how many measurements a garment has at most on its drawing.
+const most = 15
+
+// measures are the trade's measurements of what is worn, each once.
+func (a *assembly) measures() []schematic.Measure {
+	t := &taker{a: a, seen: map[string]bool{}}
+	if b := a.body(); b != nil {
+		t.trunk(b)
+		t.sleeve(b)
+	}
+	for _, p := range a.placed {
+		t.own(p)
+	}
+	if len(t.out) > most {
+		t.out = t.out[:most]
+	}
+	return t.out
+}
+
+// taker takes measurements.
+type taker struct {
+	a    *assembly
+	out  []schematic.Measure
+	seen map[string]bool
+}
+
+// take adds a measurement between two places; around says that the other half of it lies behind.
+func (t *taker) take(name string, a, b pt, axis schematic.Axis, around bool, exact units.Num) {
+	l := dist(a, b)
+	switch axis {
+	case schematic.Horizontal:
+		l = absf(a.X - b.X)
+	case schematic.Vertical:
+		l = absf(a.Y - b.Y)
+	}
+	if l < 1 || t.seen[name] {
+		return
+	}
+	whole := l
+	if around {
+		whole = 2 * l
+	}
+	if exact.Sign() == 0 {
+		exact = t.exact(whole)
+	} else if absf(exact.Float()-whole) > 0.5 {
+		return // not what is drawn: never a false line
+	}
+	t.seen[name] = true
+	t.out = append(t.out, schematic.Measure{ID: "as-worn." + schematic.ID(name), Name: name, A: a, B: b, Axis: axis, Length: exact, Around: around, Main: true})
+}
+
+// exact is the exact length, of a measurement or an edge of any piece, that a drawn one comes from; or to 0.001 mm.
+func (t *taker) exact(mm float64) units.Num {
+	for _, m := range t.a.g.Pieces {
+		for _, s := range m.Measures {
+			for _, l := range []units.Num{s.Length, s.Length.Half(), s.Length.Times(2)} {
+				if absf(l.Float()-mm) < 0.0005 {
+					return l
+				}
+			}
+		}
+		for _, e := range m.Edges {
+			if absf(e.Length.Float()-mm) < 0.0005 {
+				return e.Length
+			}
+		}
+	}
+	return units.Frac(int64(math.Round(mm*1000)), 1000)
+}
+
+// trunk is what the sleeves hang from, or what stands first.
+type trunk struct {
+	panels      []*panel // in front, or the back if the fronts open
+	hem, top    float64
+	under       float64 // the height of the underarm
+	arms        bool
+	kind        string  // armhole, raglan or yoke
+	upper       float64 // the height at which the armhole, raglan or yoke ends
+	upperAt     pt
+	underAt     pt
+	left, right float64
+}
+
+func isTrunk(p *panel) bool {
+	switch p.made.Kind {
+	case schematic.KindBody, schematic.KindFront, schematic.KindBack:
+		return true
+	case schematic.KindYoke:
+		return p.face == front && len(p.drawn) > 0 && p.made.Piece.Onto == nil
+	}
+	return p.face == front || p.face == back
+}
+
+// body is the trunk of the garment: nil if it has none.
+func (a *assembly) body() *trunk {
+	t := &trunk{hem: math.Inf(1), top: math.Inf(-1), under: math.Inf(1)}
+	for _, p := range a.placed {
+		if !isTrunk(p) || p.made.Kind == schematic.KindBand || p.strip {
+			continue
+		}
+		t.panels = append(t.panels, p)
+		lo, hi := box(p.drawn)
+		t.hem, t.top = min(t.hem, lo.Y), max(t.top, hi.Y)
+	}
+	if len(t.panels) == 0 || a.placed[0].made.Kind == schematic.KindHat {
+		return nil
+	}
+	for _, p := range a.placed {
+		if p.made.Kind != schematic.KindSleeve || !p.hung {
+			continue
+		}
+		low, high := p.seam[0], p.seam[1]
+		if high.Y < low.Y {
+			low, high = high, low
+		}
+		if !t.arms || low.X < t.underAt.X {
+			t.arms, t.underAt, t.upperAt, t.under, t.upper = true, low, high, low.Y, high.Y
+		}
+		t.kind = "armhole"
+	}
+	for _, p := range a.placed {
+		for i, s := range p.drawn {
+			if strings.EqualFold(s.name, "raglan") {
+				t.kind = "raglan"
+			}
+			z := p.drawn[(i+1)%len(p.drawn)].a
+			if !t.arms && strings.EqualFold(s.name, "armhole") && p.face != back {
+				low, high := s.a, z
+				if high.Y < low.Y {
+					low, high = high, low
+				}
+				t.kind = "armhole"
+				if low.Y < t.under {
+					t.under, t.underAt = low.Y, low
+				}
+				if high.Y > t.upper {
+					t.upper, t.upperAt = high.Y, high
+				}
+			}
+		}
+		if p.made.Kind == schematic.KindYoke && p.face == front && !p.isStrip() {
+			_, hi := box(p.drawn)
+			lo, _ := box(p.drawn)
+			if t.kind != "raglan" {
+				t.kind = "yoke"
+			}
+			t.upper = hi.Y
+			for _, s := range p.drawn {
+				if strings.EqualFold(s.name, "neck") || strings.EqualFold(s.name, "base") && s.a.Y > (lo.Y+hi.Y)/2 {
+					t.upper = min(t.upper, s.a.Y)
+				}
+			}
+			t.upper = p.where.at(pt{Y: topOf(p.loop)}).Y
+			t.upperAt = pt{X: lo.X, Y: t.upper}
+			t.top = max(t.upper, 0)
+		}
+	}
+	return t
+}
+
+func topOf(loop []side) float64 {
+	_, hi := box(loop)
+	return hi.Y
+}
+
+func (p *panel) isStrip() bool { return p.strip }
+
+// across is how far the trunk reaches to both sides just below a height.
+func (t *trunk) across(y float64) (l, r float64) {
+	l, r = math.Inf(1), math.Inf(-1)
+	for _, p := range t.panels {
+		for _, at := range []float64{y - 0.5, y + 0.5} {
+			if x := across(points(p.drawn), at); len(x) > 1 {
+				if at > y && l < r {
+					break
+				}
+				l, r = min(l, x[0]), max(r, x[len(x)-1])
+			}
+		}
+	}
+	return l, r
+}
+
+// around reports whether the back is as wide as the front between two uprights at a height: a round, or a back that
+// lies behind.
+func (t *trunk) around(y, l, r float64) bool {
+	for _, p := range t.panels {
+		if p.made.Round || p.made.Views[p.view].Half {
+			return true
+		}
+	}
+	for _, p := range t.panels {
+		if p.face != back {
+			continue
+		}
+		if x := across(points(p.drawn), y-0.5); len(x) > 1 && absf(x[0]-l) < 0.3 && absf(x[len(x)-1]-r) < 0.3 {
+			return true
+		}
+		if x := across(points(p.drawn), y+0.5); len(x) > 1 && absf(x[0]-l) < 0.3 && absf(x[len(x)-1]-r) < 0.3 {
+			return true
+		}
+	}
+	return false
+}
+
+func (tk *taker) trunk(t *trunk) {
+	if t.kind == "" {
+		return
+	}
+	left, _ := t.across(t.hem + 1)
+	tk.take("length", pt{X: left, Y: t.hem}, pt{X: t.upperAt.X, Y: t.top}, schematic.Vertical, false, units.Num{})
+	for _, p := range t.panels {
+		if p.face == front {
+			tk.named(p, "shoulder", "neck width", "front neck depth", "neck depth", "waist")
+		}
+	}
+	for _, p := range t.panels {
+		if p.face == back {
+			tk.named(p, "cross back", "neck width", "shoulder")
+		}
+	}
+	l, r := t.across(t.under)
+	if l < r {
+		around := t.around(t.under, l, r)
+		name := "bust"
+		if !around {
+			name = "width at underarm"
+		}
+		tk.take(name, pt{X: l, Y: t.under}, pt{X: r, Y: t.under}, schematic.Horizontal, around, units.Num{})
+	}
+	hl, hr := t.across(t.hem + 1)
+	if hl < hr && (absf(hr-hl-(r-l)) > 1 || l >= r) {
+		around := t.around(t.hem+1, hl, hr)
+		tk.take("hem", pt{X: hl, Y: t.hem}, pt{X: hr, Y: t.hem}, schematic.Horizontal, around, units.Num{})
+	}
+	if !math.IsInf(t.under, 0) {
+		tk.take("body to underarm", pt{X: hr, Y: t.hem}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
+		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
+	}
+}
+
+// sleeve measures the sleeve at the left.
+func (tk *taker) sleeve(t *trunk) {
+	var p *panel
+	for _, q := range tk.a.placed {
+		if q.made.Kind == schematic.KindSleeve && q.hung && (p == nil || q.where.by.X < p.where.by.X) {
+			p = q
+		}
+	}
+	if p == nil {
+		return
+	}
+	tk.halves(p, "upper arm")
+	tk.halves(p, "cuff")
+	lo, _ := box(p.loop)
+	under := min(p.own[0].Y, p.own[1].Y)
+	x := tk.outer(p)
+	tk.take("sleeve to underarm", p.where.at(pt{X: x, Y: lo.Y}), p.where.at(pt{X: x, Y: under}), schematic.Slanted, false, units.Num{})
+}
+
+// outer is the upright, in a sleeve's own measure, along its outer side at the cuff.
+func (tk *taker) outer(p *panel) float64 {
+	lo, hi := box(p.loop)
+	x := across(points(p.loop), lo.Y+0.5)
+	l, r := lo.X, hi.X
+	if len(x) > 1 {
+		l, r = x[0], x[len(x)-1]
+	}
+	if p.halved {
+		if l, r := lo.X, hi.X; p.foldAt(l) {
+			return l
+		} else {
+			return r
+		}
+	}
+	if p.where.at(pt{X: l}).Y > p.where.at(pt{X: r}).Y {
+		return l
+	}
+	return r
+}
+
+func (p *panel) foldAt(x float64) bool {
+	n := 0.0
+	for i, s := range p.loop {
+		if z := p.loop[(i+1)%len(p.loop)].a; s.fold && absf(s.a.X-x) < close && absf(z.X-x) < close {
+			n += dist(s.a, z)
+		}
+	}
+	return n > 1
+}
+
+// spot is where a place of a piece as it is worked comes to lie.
+func (p *panel) spot(q pt) pt {
+	if p.flip {
+		q.X = -q.X
+	}
+	return p.where.at(q)
+}
+
+// named takes measurements of a panel that its piece has by these names.
+func (tk *taker) named(p *panel, names ...string) {
+	for _, want := range names {
+		for _, m := range p.made.Measures {
+			name := m.Name
+			if m.View != p.view || name != want && !(want == "neck width" && strings.HasSuffix(name, "neck width")) {
+				continue
+			}
+			if p.halved && !p.holds(m.A, m.B) {
+				continue
+			}
+			tk.take(want, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
+		}
+	}
+}
+
+// holds reports whether the ends of a measurement lie in what shows of the panel.
+func (p *panel) holds(a, b pt) bool {
+	lo, hi := box(p.loop)
+	return a.X >= lo.X-close && b.X <= hi.X+close && min(a.X, b.X) >= lo.X-close && max(a.X, b.X) <= hi.X+close
+}
+
+// halves takes a width of a piece of which a half shows.
+func (tk *taker) halves(p *panel, name string) {
+	for _, m := range p.made.Measures {
+		if m.Name != name || m.View != p.view || m.Axis != schematic.Horizontal {
+			continue
+		}
+		if m.Around {
+			tk.take(name, p.spot(m.A), p.spot(m.B), schematic.Slanted, true, m.Length)
+			return
+		}
+		lo, hi := box(p.loop)
+		a, b := m.A, m.B
+		a.X, b.X = max(a.X, lo.X), min(b.X, hi.X)
+		tk.take(name, p.spot(a), p.spot(b), schematic.Slanted, true, m.Length)
+		return
+	}
+}
+
+// own takes the measurements of a panel that is no part of a body or sleeve: those that its piece shows.
+func (tk *taker) own(p *panel) {
+	switch p.made.Kind {
+	case schematic.KindSleeve, schematic.KindBand:
+		return
+	}
+	if p.strip || len(tk.out) > 0 && tk.seen["length"] {
+		return
+	}
+	for _, m := range p.made.Measures {
+		if m.View != p.view || !m.Main || p.halved {
+			continue
+		}
+		axis := m.Axis
+		if p.where.sin != 0 {
+			axis = schematic.Slanted
+		}
+		tk.take(m.Name, p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
+	}
+}
+
+var _ = slices.Contains[[]string]

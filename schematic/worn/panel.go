@@ -1,0 +1,304 @@
+package worn
+
+import (
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+)
+
+// face is which side of the wearer a panel lies on.
+type face int
+
+const (
+	front face = iota
+	back
+	either // it faces wherever its bonds put it
+)
+
+// side is one straight stretch of a panel's loop, from its own place to that of the next.
+type side struct {
+	a     pt
+	name  string   // of the edge that it belongs to
+	keys  []string // of the bonds that it takes part in
+	fold  bool     // the fabric goes on behind it
+	taken bool     // another panel lies on it
+	blind bool     // no line is drawn where another panel lies on it
+	curve bool     // part of an edge that lies in a curve
+}
+
+// panel is one flat part of the garment, in mm, seen from its right side; its loop runs anticlockwise.
+type panel struct {
+	made  *schematic.Made
+	view  int
+	name  string
+	face  face
+	loop  []side
+	lines []schematic.Line
+	ribs  []schematic.Hatch
+	marks []schematic.Marked
+	flip  bool // seen from behind: mirrored
+
+	placed bool
+	where  motion
+	drawn  []side // as placed, with its bonded edges on those of its partners
+	order  int
+
+	hung   bool     // it was laid on others
+	seam   [2]pt    // the ends of the way on which it was laid
+	own    [2]pt    // the same of its own edge, before it was placed
+	onto   []string // the names of the edges on which it was laid
+	strip  bool     // a band that bends
+	halved bool     // but a half of its piece shows
+}
+
+func (p *panel) points() []pt {
+	out := make([]pt, len(p.loop))
+	for i, s := range p.loop {
+		out[i] = s.a
+	}
+	return out
+}
+
+func points(loop []side) []pt {
+	out := make([]pt, len(loop))
+	for i, s := range loop {
+		out[i] = s.a
+	}
+	return out
+}
+
+// box is the least and the greatest of the places of a loop.
+func box(loop []side) (lo, hi pt) {
+	for i, s := range loop {
+		if i == 0 {
+			lo, hi = s.a, s.a
+		}
+		lo = pt{X: min(lo.X, s.a.X), Y: min(lo.Y, s.a.Y)}
+		hi = pt{X: max(hi.X, s.a.X), Y: max(hi.Y, s.a.Y)}
+	}
+	return lo, hi
+}
+
+func (p *panel) middle() float64 {
+	lo, hi := box(p.loop)
+	return (lo.X + hi.X) / 2
+}
+
+// newPanel is a view of a piece as a panel: its outline, cut where an edge begins, each stretch with
+// the name of its edge. keys gives the bonds of an edge.
+func newPanel(m *schematic.Made, view int, keys func(e *schematic.Edge) []string) *panel {
+	v := &m.Views[view]
+	if len(v.Outline) == 0 || len(v.Outline[0]) < 3 || v.Disc {
+		return nil
+	}
+	p := &panel{made: m, view: view, name: m.Name, lines: v.Lines, ribs: v.Ribs, marks: v.Marks, face: either}
+	if v.Name != "" {
+		p.name = v.Name
+	}
+	var edges []*schematic.Edge
+	for i := range m.Edges {
+		if e := &m.Edges[i]; e.View == view {
+			edges = append(edges, e)
+		}
+	}
+	outline := v.Outline[0]
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		p.loop = append(p.loop, cutAt(a, b, edges)...)
+	}
+	for i := range p.loop {
+		s, z := &p.loop[i], p.loop[(i+1)%len(p.loop)].a
+		s.fold = v.Half
+		for _, e := range edges {
+			if along(e.Path, s.a, z) {
+				s.name, s.fold, s.keys = e.Name, false, append(s.keys, keys(e)...)
+			}
+		}
+		if s.fold {
+			s.keys = append(s.keys, "fold of "+m.Name)
+		}
+	}
+	return p
+}
+
+// cutAt is the stretch from a to b cut where an edge begins or ends on it.
+func cutAt(a, b pt, edges []*schematic.Edge) []side {
+	type cut struct {
+		t float64
+		p pt
+	}
+	var cuts []cut
+	for _, e := range edges {
+		for _, q := range e.Path {
+			if t, ok := onSegment(q, a, b); ok && !near(q, a) && !near(q, b) {
+				cuts = append(cuts, cut{t, q})
+			}
+		}
+	}
+	slices.SortStableFunc(cuts, func(x, y cut) int {
+		switch {
+		case x.t < y.t:
+			return -1
+		case x.t > y.t:
+			return 1
+		}
+		return 0
+	})
+	out := []side{{a: a}}
+	for _, c := range cuts {
+		if !near(out[len(out)-1].a, c.p) {
+			out = append(out, side{a: c.p})
+		}
+	}
+	return out
+}
+
+// along reports whether the way from a to z is a part of a path, in its direction.
+func along(path []pt, a, z pt) bool {
+	m, d := mid(a, z), sub(z, a)
+	for i := 1; i < len(path); i++ {
+		t, ok := onSegment(m, path[i-1], path[i])
+		if ok && t > 0 && dot(sub(path[i], path[i-1]), d) > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// mirrored is the panel as seen from behind.
+func (p *panel) mirrored() *panel {
+	q := *p
+	q.flip = !p.flip
+	q.loop = mirror(p.loop)
+	at := func(a pt) pt { return pt{X: -a.X + 0, Y: a.Y} }
+	q.lines, q.ribs, q.marks = nil, nil, nil
+	for _, l := range p.lines {
+		l.A, l.B = at(l.A), at(l.B)
+		q.lines = append(q.lines, l)
+	}
+	for _, r := range p.ribs {
+		poly := make([]pt, len(r.Poly))
+		for i, a := range r.Poly {
+			poly[i] = at(a)
+		}
+		r.Poly, r.Dir = poly, at(r.Dir)
+		q.ribs = append(q.ribs, r)
+	}
+	for _, m := range p.marks {
+		m.At = at(m.At)
+		q.marks = append(q.marks, m)
+	}
+	return &q
+}
+
+// mirror is a loop in the mirror, running anticlockwise again.
+func mirror(loop []side) []side {
+	n := len(loop)
+	out := make([]side, n)
+	for i := range out {
+		s := loop[n-1-i]
+		s.a = pt{X: -loop[(n-i)%n].a.X + 0, Y: loop[(n-i)%n].a.Y}
+		out[i] = s
+	}
+	return out
+}
+
+// half is what of the panel lies to the left (or right) of the upright through x: the panel is folded
+// there.
+func (p *panel) half(x float64, left bool, key string) *panel {
+	keep := func(a pt) float64 {
+		if left {
+			return x - a.X
+		}
+		return a.X - x
+	}
+	q := *p
+	q.loop, q.halved = nil, true
+	n := len(p.loop)
+	for i, s := range p.loop {
+		z := p.loop[(i+1)%n].a
+		ds, dz := keep(s.a), keep(z)
+		switch {
+		case ds >= -1e-9 && dz >= -1e-9:
+			if ds > 1e-9 || dz > 1e-9 {
+				q.loop = append(q.loop, s)
+			} else {
+				q.loop = append(q.loop, side{a: s.a, fold: true, name: "fold", keys: []string{key}})
+			}
+		case ds >= -1e-9:
+			if ds > 1e-9 {
+				q.loop = append(q.loop, s)
+			}
+			q.loop = append(q.loop, side{a: lerp(s.a, z, ds/(ds-dz)), fold: true, name: "fold", keys: []string{key}})
+		case dz > 1e-9:
+			c := s
+			c.a = lerp(s.a, z, ds/(ds-dz))
+			q.loop = append(q.loop, c)
+		}
+	}
+	q.lines, q.ribs, q.marks = nil, nil, nil
+	for _, l := range p.lines {
+		if a, b, ok := clipTo(l.A, l.B, keep); ok {
+			l.A, l.B = a, b
+			q.lines = append(q.lines, l)
+		}
+	}
+	for _, r := range p.ribs {
+		if poly := clipPoly(r.Poly, keep); len(poly) > 2 {
+			r.Poly = poly
+			q.ribs = append(q.ribs, r)
+		}
+	}
+	for _, m := range p.marks {
+		if keep(m.At) >= 0 {
+			q.marks = append(q.marks, m)
+		}
+	}
+	if len(q.loop) < 3 {
+		return nil
+	}
+	return &q
+}
+
+func clipTo(a, b pt, keep func(pt) float64) (pt, pt, bool) {
+	da, db := keep(a), keep(b)
+	switch {
+	case da < 0 && db < 0 || da <= 0 && db <= 0:
+		return a, b, false
+	case da < 0:
+		a = lerp(a, b, da/(da-db))
+	case db < 0:
+		b = lerp(a, b, da/(da-db))
+	}
+	return a, b, true
+}
+
+// clipPoly is a convex polygon cut at a line (Sutherland and Hodgman, 1974).
+func clipPoly(poly []pt, keep func(pt) float64) []pt {
+	var out []pt
+	for i, a := range poly {
+		b := poly[(i+1)%len(poly)]
+		da, db := keep(a), keep(b)
+		if da >= 0 {
+			out = append(out, a)
+		}
+		if da > 0 && db < 0 || da < 0 && db > 0 {
+			out = append(out, lerp(a, b, da/(da-db)))
+		}
+	}
+	return out
+}
+
+// facing is where a name says that its fabric lies.
+func facing(name string) face {
+	name = strings.ToLower(name)
+	f, b := strings.Contains(name, "front"), strings.Contains(name, "back")
+	switch {
+	case f && !b:
+		return front
+	case b && !f:
+		return back
+	}
+	return either
+}

@@ -1,0 +1,601 @@
+package worn
+
+import (
+	"math"
+	"slices"
+
+	"flatwright/schematic"
+)
+
+// chain is a way along sides of placed panels, end to end, that are still free.
+type chain struct {
+	at   []place
+	path []pt // one place more than sides
+}
+
+// place is a side of a placed panel.
+type place struct {
+	p *panel
+	i int
+}
+
+func (c *chain) start() pt { return c.path[0] }
+func (c *chain) end() pt   { return c.path[len(c.path)-1] }
+func (c *chain) chord() float64 {
+	return dist(c.start(), c.end())
+}
+
+// put places all panels, the trunk first and then, one after the other, the panel of which most
+// of its bonded edge is there already.
+func (a *assembly) put() {
+	if !a.trunk() {
+		return
+	}
+	defer a.stand()
+	for {
+		a.overlay()
+		var best fit
+		for _, q := range a.protos {
+			if q.left < 1 || q.face == back {
+				continue
+			}
+			if f := a.fit(q); f.score > best.score {
+				best = f
+			}
+		}
+		if best.score == 0 {
+			a.bend()
+			if !a.nextStrip() {
+				return
+			}
+			continue
+		}
+		a.lay(best)
+	}
+}
+
+// trunk stands the first panel upright on its middle: the front if it is one panel, or else the back, seen
+// from the front, with the fronts before it.
+func (a *assembly) trunk() bool {
+	var fronts, backs, others []*proto
+	for _, q := range a.protos {
+		switch {
+		case q.share || q.made.Kind == schematic.KindYoke:
+			others = append(others, q)
+		case q.face == front:
+			fronts = append(fronts, q)
+		case q.face == back:
+			backs = append(backs, q)
+		case q.made.Kind == schematic.KindBody:
+			others = append([]*proto{q}, others...)
+		default:
+			others = append(others, q)
+		}
+	}
+	largest := func(list []*proto) *proto {
+		return slices.MaxFunc(list, func(x, y *proto) int {
+			switch ax, ay := area(x.points()), area(y.points()); {
+			case ax < ay-1:
+				return -1
+			case ax > ay+1:
+				return 1
+			}
+			return 0
+		})
+	}
+	var root *proto
+	switch {
+	case len(fronts) == 1:
+		root = fronts[0]
+	case len(fronts) > 1 && len(backs) > 0:
+		root = largest(backs)
+		root.panel = root.mirrored()
+	case len(fronts) > 0:
+		root = largest(fronts)
+	case len(others) > 0:
+		root = others[0]
+		for _, q := range others {
+			if q.share && q.face == front {
+				root = q
+			}
+		}
+	case len(backs) > 0:
+		root = largest(backs)
+		root.face = front
+	default:
+		return false
+	}
+	p := root.panel
+	lo, _ := box(p.loop)
+	a.settle(p, motion{cos: 1, by: pt{X: -p.middle(), Y: -lo.Y}}, nil, nil)
+	root.left--
+	return true
+}
+
+// settle puts a panel where a motion brings it. Its sides run, from side first on, lie on the chain, and
+// are drawn there.
+func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
+	p.placed, p.where, p.order = true, m, len(a.placed)
+	n := len(p.loop)
+	if c == nil {
+		for _, s := range p.loop {
+			s.a = m.at(s.a)
+			p.drawn = append(p.drawn, s)
+		}
+		a.placed = append(a.placed, p)
+		return
+	}
+	// The run, from its own beginning, meets the chain from its end.
+	k := len(c.path) - 1
+	for i := range c.at {
+		at := c.at[len(c.at)-1-i]
+		at.p.drawn[at.i].taken = true
+		s := at.p.drawn[at.i]
+		s.a = c.path[k-i]
+		s.taken = true
+		p.drawn = append(p.drawn, s)
+	}
+	after := (run[len(run)-1] + 1) % n
+	far := func(real, put pt) bool { return dist(real, put) > mostDrawn }
+	endOf, startOf := m.at(p.loop[after].a), m.at(p.loop[run[0]].a)
+	rest := n - len(run)
+	for j := range rest {
+		s := p.loop[(after+j)%n]
+		s.a = m.at(s.a)
+		if j == 0 {
+			if far(endOf, c.path[0]) {
+				gap := s
+				gap.a, gap.keys, gap.name = c.path[0], nil, ""
+				p.drawn = append(p.drawn, gap)
+			} else {
+				s.a = c.path[0]
+			}
+		}
+		p.drawn = append(p.drawn, s)
+	}
+	if far(startOf, c.path[k]) && rest > 0 {
+		p.drawn = append(p.drawn, side{a: startOf})
+	}
+	a.placed = append(a.placed, p)
+}
+
+// mostDrawn is how far the end of a bonded edge is drawn to that of its partner, mm: what is
+// sewn has no gap, and so little more does not show.
+const mostDrawn = 50.0
+
+// fit is a way in which a panel may be placed.
+type fit struct {
+	q     *proto
+	p     *panel
+	run   []int
+	chain *chain
+	score float64
+}
+
+// candidates are the forms in which a panel may lie: as it is, either half of it, or either half
+// of a tube.
+func (q *proto) candidates() []*panel {
+	switch {
+	case q.folded:
+		key := "fold of " + q.name
+		x := q.middle()
+		var out []*panel
+		for _, left := range []bool{true, false} {
+			if h := q.half(x, left, key); h != nil {
+				out = append(out, h)
+			}
+		}
+		return out
+	case len(q.variants) > 0:
+		return q.variants
+	}
+	return []*panel{q.panel}
+}
+
+// fit is the best way to place a panel on what is there.
+func (a *assembly) fit(q *proto) fit {
+	var best fit
+	for _, p := range q.candidates() {
+		keys := keysOf(p.loop)
+		for _, c := range a.chains(q, keys) {
+			f := a.meet(q, p, c)
+			if f.score > best.score+1e-9 {
+				best = f
+			}
+		}
+	}
+	return best
+}
+
+// chains are the ways along free sides that share a bond with a panel.
+func (a *assembly) chains(q *proto, keys map[string]bool) []*chain {
+	var all []*chain
+	for _, p := range a.placed {
+		if p.face == back || p.made == q.made && p.view == q.view && !q.share {
+			continue
+		}
+		n := len(p.drawn)
+		free := func(i int) bool {
+			s := &p.drawn[i%n]
+			return !s.taken && !s.fold && s.has(keys)
+		}
+		first := 0
+		for first < n && free(first) {
+			first++
+		}
+		if first == n {
+			continue
+		}
+		var cur *chain
+		for k := range n {
+			i := (first + k) % n
+			if !free(i) {
+				cur = nil
+				continue
+			}
+			if cur == nil {
+				cur = &chain{path: []pt{p.drawn[i].a}}
+				all = append(all, cur)
+			}
+			cur.at = append(cur.at, place{p, i})
+			cur.path = append(cur.path, p.drawn[(i+1)%n].a)
+		}
+	}
+	for joined := true; joined; {
+		joined = false
+	pairs:
+		for i, x := range all {
+			for j, y := range all {
+				if i != j && dist(x.end(), y.start()) < 1 {
+					x.at = append(x.at, y.at...)
+					x.path = append(x.path, y.path[1:]...)
+					all = slices.Delete(all, j, j+1)
+					joined = true
+					break pairs
+				}
+			}
+		}
+	}
+	return all
+}
+
+// meet lays a panel on a chain, if the run of its sides that the chain bonds suits it.
+func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
+	keys := map[string]bool{}
+	for _, s := range c.at {
+		for _, k := range s.p.drawn[s.i].keys {
+			keys[k] = true
+		}
+	}
+	own := keysOf(p.loop)
+	for k := range keys {
+		if !own[k] {
+			delete(keys, k)
+		}
+	}
+	run := longestRun(p.loop, keys)
+	if len(run) == 0 {
+		return fit{}
+	}
+	n := len(p.loop)
+	first, last := p.loop[run[0]], p.loop[run[len(run)-1]]
+	from, to := first.a, p.loop[(run[len(run)-1]+1)%n].a
+	chord := dist(from, to)
+	if chord < 1 || c.chord() < 1 || c.chord()/chord > mostUnlike || chord/c.chord() > mostUnlike {
+		return fit{}
+	}
+	// Along the chain the bonds come in the order of the run, from its end.
+	cf, cl := c.at[0], c.at[len(c.at)-1]
+	if !last.has(keysOf([]side{cf.p.drawn[cf.i]})) || !first.has(keysOf([]side{cl.p.drawn[cl.i]})) {
+		return fit{}
+	}
+	score := 1.0
+	bonded, matched := 0.0, 0.0
+	for i, s := range p.loop {
+		if l := dist(s.a, p.loop[(i+1)%n].a); len(s.keys) > 0 && !s.fold && a.reaches(q, &s) {
+			bonded += l
+			if slices.Contains(run, i) {
+				matched += l
+			}
+		}
+	}
+	if bonded > 0 {
+		score = matched / bonded
+	}
+	score += 0.1 * min(1, matched/2000)
+	// What is folded has its fold away from the underarm, which is the lower end.
+	before, after := p.loop[(run[0]+n-1)%n], p.loop[(run[len(run)-1]+1)%n]
+	if q.folded || len(q.variants) > 0 {
+		up := c.end().Y - c.start().Y
+		foldFirst, foldLast := before.fold && q.folded, after.fold && q.folded
+		if foldFirst && !foldLast && up < -1 || foldLast && !foldFirst && up > 1 {
+			return fit{}
+		}
+	}
+	return fit{q, p, run, c, score}
+}
+
+// mostUnlike is how many times as long as its partner a bonded edge may be: more is a mistake in the
+// pattern or in what is taken for bonded.
+const mostUnlike = 1.9
+
+// reaches reports whether a bond of a side leads to a panel that is, or may be, in front.
+func (a *assembly) reaches(q *proto, s *side) bool {
+	keys := keysOf([]side{*s})
+	for _, o := range a.protos {
+		if o.panel != q.panel && o.face != back && o.made != q.made && sharesKey(o.loop, keys) {
+			return true
+		}
+		if o.panel != q.panel && o.face != back && o.made == q.made && o.view != q.view && sharesKey(o.loop, keys) {
+			return true
+		}
+		if o.share && o.panel != q.panel && o.face != back && sharesKey(o.loop, keys) {
+			return true
+		}
+	}
+	return false
+}
+
+// longestRun are the sides, in order, of the longest run with one of the keys.
+func longestRun(loop []side, keys map[string]bool) []int {
+	n := len(loop)
+	has := func(i int) bool { return !loop[i%n].fold && loop[i%n].has(keys) }
+	first := 0
+	for first < n && has(first) {
+		first++
+	}
+	if first == n {
+		return nil
+	}
+	var best, cur []int
+	bl, cl := 0.0, 0.0
+	for k := 1; k <= n; k++ {
+		i := (first + k) % n
+		if !has(i) {
+			cur, cl = nil, 0
+			continue
+		}
+		cur = append(cur, i)
+		if cl += dist(loop[i].a, loop[(i+1)%n].a); cl > bl {
+			best, bl = slices.Clone(cur), cl
+		}
+	}
+	return best
+}
+
+// level is how much steeper than this an edge is, as a share of its length, that has an underarm at its
+// lower end.
+const level = 0.25
+
+// lay places a panel: the chord of its bonded edge on that of the chain, the underarm held fast, or the middle
+// where the chain is level. Of several bonds it is the longest whose chord is laid.
+func (a *assembly) lay(f fit) {
+	p := *f.p
+	n := len(p.loop)
+	first, last, from, to := 0, len(f.run)-1, f.chain.start(), f.chain.end()
+	if d := f.chain.chord() / dist(p.loop[f.run[0]].a, p.loop[(f.run[last]+1)%n].a); d < 1-alike || d > 1+alike {
+		first, last, from, to = longestBond(&p, f.run, f.chain)
+	}
+	x, y := p.loop[f.run[first]].a, p.loop[(f.run[last]+1)%n].a
+	hold := 0.5
+	if d := sub(to, from); math.Abs(d.Y) > level*length(d) {
+		hold = 0
+		if d.Y < 0 {
+			hold = 1
+		}
+	}
+	// The run's end meets the chain's start.
+	m := laying(y, x, from, to, hold)
+	p.drawn = nil
+	a.settle(&p, m, f.run, f.chain)
+	p.hung, p.seam = true, [2]pt{f.chain.start(), f.chain.end()}
+	run0, run1 := p.loop[f.run[0]].a, p.loop[(f.run[len(f.run)-1]+1)%n].a
+	p.own = [2]pt{run1, run0}
+	for _, at := range f.chain.at {
+		p.onto = append(p.onto, at.p.drawn[at.i].name)
+	}
+	f.q.left--
+}
+
+// alike is by what share of it two chords may differ that are laid on each other whole.
+const alike = 0.06
+
+// longestBond is the longest stretch of one bond in a run: its first and last side, counted in the run, and
+// the ends of its partner on the chain.
+func longestBond(p *panel, run []int, c *chain) (first, last int, from, to pt) {
+	type group struct{ first, last int }
+	n := len(p.loop)
+	groups := []group{{0, 0}}
+	for i := 1; i < len(run); i++ {
+		g := &groups[len(groups)-1]
+		if p.loop[run[i]].has(keysOf([]side{p.loop[run[g.first]]})) {
+			g.last = i
+		} else {
+			groups = append(groups, group{i, i})
+		}
+	}
+	// The same on the chain, from its end.
+	var ends [][2]int
+	k := len(c.at)
+	same := func(i, j int) bool {
+		x, y := c.at[i], c.at[j]
+		return x.p.drawn[x.i].has(keysOf([]side{y.p.drawn[y.i]}))
+	}
+	for i := k - 1; i >= 0; i-- {
+		if len(ends) > 0 && same(i, ends[len(ends)-1][1]) {
+			ends[len(ends)-1][0] = i
+		} else {
+			ends = append(ends, [2]int{i, i})
+		}
+	}
+	if len(ends) != len(groups) {
+		return 0, len(run) - 1, c.start(), c.end()
+	}
+	best, long := 0, -1.0
+	for i, g := range groups {
+		if l := dist(p.loop[run[g.first]].a, p.loop[(run[g.last]+1)%n].a); l > long {
+			best, long = i, l
+		}
+	}
+	g, e := groups[best], ends[best]
+	return g.first, g.last, c.path[e[0]], c.path[e[1]+1]
+}
+
+// overlay lays what faces the other way over what it is bonded to at its sides: seen from the front,
+// both edges lie on each other.
+func (a *assembly) overlay() {
+	for again := true; again; {
+		again = false
+		for _, q := range a.protos {
+			if q.left < 1 || q.face == either || q.share {
+				continue
+			}
+			p := q.panel
+			if q.face == back {
+				p = q.mirrored()
+			}
+			by, ok := a.over(p)
+			if !ok {
+				continue
+			}
+			c := *p
+			c.drawn = nil
+			a.settle(&c, motion{cos: 1, by: by}, nil, nil)
+			q.left--
+			again = true
+		}
+	}
+}
+
+// over is the move that brings a panel onto the panels of the other face: the mean of what brings the ends
+// of each bonded run onto those of its partner, upright edges before level ones.
+func (a *assembly) over(p *panel) (pt, bool) {
+	type pair struct {
+		move    pt
+		upright bool
+	}
+	var pairs []pair
+	for _, o := range a.placed {
+		if o.face == either || o.face == p.face {
+			continue
+		}
+		for _, r := range keyedRuns(p.loop) {
+			for _, s := range keyedRuns(o.drawn) {
+				if r.key != s.key || dot(sub(r.z, r.a), sub(s.z, s.a)) <= 0 {
+					continue
+				}
+				up := absf(r.z.Y-r.a.Y) > absf(r.z.X-r.a.X)
+				if !up && (r.a.X+r.z.X-2*p.middle())*(s.a.X+s.z.X-2*o.mid()) < 0 {
+					continue
+				}
+				low := func(a, z pt) pt {
+					if z.Y < a.Y {
+						return z
+					}
+					return a
+				}
+				m := sub(mid(s.a, s.z), mid(r.a, r.z))
+				if up {
+					m = sub(low(s.a, s.z), low(r.a, r.z))
+				}
+				pairs = append(pairs, pair{m, up})
+			}
+		}
+	}
+	up := slices.ContainsFunc(pairs, func(q pair) bool { return q.upright })
+	var sum pt
+	n := 0.0
+	for _, q := range pairs {
+		if q.upright == up {
+			sum, n = add(sum, q.move), n+1
+		}
+	}
+	if n == 0 {
+		return pt{}, false
+	}
+	return mul(sum, 1/n), true
+}
+
+func (p *panel) mid() float64 {
+	lo, hi := box(p.drawn)
+	return (lo.X + hi.X) / 2
+}
+
+// keyedRun is a run of sides of one bond.
+type keyedRun struct {
+	key  string
+	a, z pt
+}
+
+func keyedRuns(loop []side) []keyedRun {
+	var out []keyedRun
+	n := len(loop)
+	keys := keysOf(loop)
+	names := make([]string, 0, len(keys))
+	for k := range keys {
+		names = append(names, k)
+	}
+	slices.Sort(names)
+	for _, k := range names {
+		has := func(i int) bool { return slices.Contains(loop[i%n].keys, k) }
+		for i := range n {
+			if !has(i) || has(i+n-1) && i > 0 || has(i+n-1) && i == 0 {
+				continue
+			}
+			j := i
+			for has(j) && j < i+n {
+				j++
+			}
+			out = append(out, keyedRun{k, loop[i].a, loop[j%n].a})
+		}
+	}
+	return out
+}
+
+// stand turns a flat piece of panels that has neither front nor back until it stands on its middle: the line
+// between its two middle panels is upright, or its middle panel is.
+func (a *assembly) stand() {
+	root := a.placed[0]
+	if root.face != either || !root.made.Views[root.view].Panel || root.made.Round {
+		return
+	}
+	var row []*panel
+	for _, p := range a.placed {
+		if p.made == root.made {
+			row = append(row, p)
+		}
+	}
+	slices.SortFunc(row, func(x, y *panel) int { return x.view - y.view })
+	mid := row[len(row)/2]
+	m := motion{cos: mid.where.cos, sin: -mid.where.sin}
+	if len(row)%2 == 0 {
+		var a, z pt
+		other := points(row[len(row)/2-1].drawn)
+		for i, s := range mid.drawn {
+			e := mid.drawn[(i+1)%len(mid.drawn)].a
+			if s.taken && dist(s.a, e) > dist(a, z) && slices.ContainsFunc(other, func(q pt) bool { return near(q, s.a) }) && slices.ContainsFunc(other, func(q pt) bool { return near(q, e) }) {
+				a, z = s.a, e
+			}
+		}
+		d := sub(z, a)
+		if length(d) == 0 {
+			return
+		}
+		up := pt{Y: 1}
+		if dot(mid.where.turn(up), d) < 0 {
+			up.Y = -1
+		}
+		m = laying(pt{}, d, pt{}, up, 0)
+	}
+	for _, p := range a.placed {
+		p.turn(m)
+	}
+}
+
+// turn moves a placed panel once more.
+func (p *panel) turn(m motion) {
+	p.where = motion{cos: m.cos*p.where.cos - m.sin*p.where.sin, sin: m.sin*p.where.cos + m.cos*p.where.sin, by: m.at(p.where.by)}
+	for i := range p.drawn {
+		p.drawn[i].a = m.at(p.drawn[i].a)
+	}
+}

@@ -1,0 +1,223 @@
+package worn
+
+import (
+	"fmt"
+
+	"flatwright/schematic"
+)
+
+// laid is the round of runs from stitch from to stitch to, as pieces of it; the round goes on.
+func laid(runs []run, from, to float64) []run2 {
+	total := 0.0
+	for _, r := range runs {
+		total += float64(r.n)
+	}
+	var out []run2
+	for turn := -2.0; turn <= 2; turn++ {
+		at := turn * total
+		for i := range runs {
+			lo, hi := max(from, at), min(to, at+float64(runs[i].n))
+			if hi-lo > 1e-9 {
+				out = append(out, run2{&runs[i], hi - lo})
+			}
+			at += float64(runs[i].n)
+		}
+	}
+	return out
+}
+
+// run2 is a part of a run, so many stitches wide.
+type run2 struct {
+	*run
+	n float64
+}
+
+// middleOf is the stitch at the middle of run i.
+func middleOf(runs []run, i int) float64 {
+	at := 0.0
+	for _, r := range runs[:i] {
+		at += float64(r.n)
+	}
+	return at + float64(runs[i].n)/2
+}
+
+// downwards reports whether runs are listed from left to right as drawn.
+func downwards(m *schematic.Made) bool { return m.From == schematic.FromNeck }
+
+// inFront is the run that lies in front, or -1.
+func inFront(runs []run) int {
+	for i, r := range runs {
+		if r.main && facing(r.name) == front {
+			return i
+		}
+	}
+	return -1
+}
+
+func longest(runs []run) int {
+	best := 0
+	for i, r := range runs {
+		if r.main && (!runs[best].main || r.n > runs[best].n) {
+			best = i
+		}
+	}
+	return best
+}
+
+// tube is a round that lies flat: half of it shows, the front half if one of its runs lies in front, or
+// else half of its longest run and of what lies across from it.
+func (a *assembly) tube(m *schematic.Made, p *panel) {
+	start, end := ends(p)
+	sr, er := a.startRuns(m), a.endRuns(m)
+	if p.view > 0 {
+		sr = nil
+	}
+	if inFront(sr) >= 0 || inFront(er) >= 0 {
+		p.face = front
+	}
+	q := a.add(p, m.Make)
+	if len(sr) == 0 && len(er) == 0 {
+		if p.face == either {
+			a.wholeEnd(m, p, end)
+		}
+		return
+	}
+	for _, first := range []bool{true, false} {
+		v := *p
+		v.loop = append([]side(nil), p.loop...)
+		a.splitEnd(m, &v, start, sr, first)
+		a.splitEnd(m, &v, end, er, first)
+		q.variants = append(q.variants, &v)
+		if p.face == front {
+			break
+		}
+	}
+	q.panel = q.variants[0]
+}
+
+// wholeEnd bonds all of the end of a tube to what begins from it.
+func (a *assembly) wholeEnd(m *schematic.Made, p *panel, end float64) {
+	for i := range p.loop {
+		if levelAt(p, i, end) {
+			p.loop[i].keys = append(p.loop[i].keys, heldKey(m.Name, ""))
+		}
+	}
+}
+
+// splitEnd cuts the level end of a flat tube at y into its runs.
+func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, first bool) {
+	if len(runs) == 0 {
+		return
+	}
+	total := 0.0
+	for _, r := range runs {
+		total += float64(r.n)
+	}
+	var from float64
+	if i := inFront(runs); i >= 0 {
+		from = middleOf(runs, i) - total/4
+	} else {
+		from = middleOf(runs, longest(runs))
+		if !first {
+			from -= total / 2
+		}
+	}
+	parts := laid(runs, from, from+total/2)
+	if !downwards(m) {
+		for i, j := 0, len(parts)-1; i < j; i, j = i+1, j-1 {
+			parts[i], parts[j] = parts[j], parts[i]
+		}
+	}
+	var out []side
+	for i, s := range p.loop {
+		if !levelAt(p, i, y) {
+			out = append(out, s)
+			continue
+		}
+		z := p.loop[(i+1)%len(p.loop)].a
+		list := append([]run2(nil), parts...)
+		if z.X < s.a.X {
+			for i, j := 0, len(list)-1; i < j; i, j = i+1, j-1 {
+				list[i], list[j] = list[j], list[i]
+			}
+		}
+		at := 0.0
+		for _, r := range list {
+			c := s
+			c.a, c.keys = lerp(s.a, z, at/(total/2)), r.keys
+			out = append(out, c)
+			at += r.n
+		}
+	}
+	p.loop = out
+}
+
+// share cuts a round that several pieces have a share of, such as a round yoke, into these shares: each
+// is as wide, at its base and at its neck, as its share of the stitches.
+func (a *assembly) share(m *schematic.Made, p *panel) {
+	start, end := ends(p)
+	base, neck, runs := start, end, a.startRuns(m)
+	if !sharedOut(runs) {
+		base, neck, runs = end, start, a.endRuns(m)
+	}
+	top, ribs := neck, 0.0
+	for _, r := range p.ribs { // a band at the neck is a strip of its own
+		for _, q := range r.Poly {
+			if absf(q.Y-neck) < close {
+				for _, z := range r.Poly {
+					if absf(z.Y-neck) > ribs {
+						ribs, top = absf(z.Y-neck), z.Y
+					}
+				}
+			}
+		}
+	}
+	wide := func(y float64) float64 {
+		lo, hi := 0.0, 0.0
+		for i, s := range p.loop {
+			z := p.loop[(i+1)%len(p.loop)].a
+			d := z.Y - s.a.Y
+			if absf(d) < close {
+				continue
+			}
+			if t := (y - s.a.Y) / d; t >= 0 && t <= 1 {
+				x := lerp(s.a, z, t).X
+				lo, hi = min(lo, x), max(hi, x)
+			}
+		}
+		return hi - lo
+	}
+	in := 0.01 * (neck - base)
+	wBase, wTop := wide(base), wide(top-in/10)
+	total := 0
+	for _, r := range runs {
+		total += r.n
+	}
+	n := len(runs)
+	for i, r := range runs {
+		s := float64(r.n) / float64(total)
+		b, t := wBase*s, wTop*s // half of its width
+		l, rt := (i+n-1)%n, i   // lines are numbered by the run before them
+		if !downwards(m) {
+			l, rt = rt, l
+		}
+		low, high := base, top
+		q := &panel{made: m, view: p.view, name: r.name, face: facing(r.name)}
+		q.loop = []side{
+			{a: pt{X: -b, Y: low}, name: "base", keys: r.keys, curve: true},
+			{a: pt{X: b, Y: low}, name: "share", keys: []string{fmt.Sprint("share ", rt, " of ", m.Name)}, blind: true},
+			{a: pt{X: t, Y: high}, name: "neck", keys: []string{bends + "neck of " + m.Name}, curve: true},
+			{a: pt{X: -t, Y: high}, name: "share", keys: []string{fmt.Sprint("share ", l, " of ", m.Name)}, blind: true},
+		}
+		a.add(q, m.Make).share = true
+	}
+	if ribs > 0 {
+		s := &strip{made: m, view: p.view, name: "neckband", key: bends + "neck of " + m.Name, deep: ribs, ribs: true, curve: true}
+		for i := range m.Edges {
+			if e := &m.Edges[i]; absf(e.Path[0].Y-neck) < close {
+				s.outer = append(s.outer, a.keys[edgeID(m, e)]...)
+			}
+		}
+		a.strips = append(a.strips, s)
+	}
+}

@@ -1,0 +1,228 @@
+package worn
+
+import (
+	"math"
+	"slices"
+)
+
+// nextStrip lays the next band along the edges that it is worked onto; false if there is none.
+func (a *assembly) nextStrip() bool {
+	for i, s := range a.strips {
+		done := false
+		for a.strip(s) {
+			done = true
+		}
+		if done {
+			a.strips = append(a.strips[:i:i], a.strips[i+1:]...)
+			return true
+		}
+	}
+	return false
+}
+
+// strip lays a band along one free way of its edges: it bends with them, as deep as it is everywhere.
+func (a *assembly) strip(s *strip) bool {
+	keys := map[string]bool{s.key: true}
+	var along *chain
+	q := &proto{panel: &panel{made: s.made, view: -1}}
+	for _, c := range a.chains(q, keys) {
+		if along == nil || c.chord() > along.chord() {
+			along = c
+		}
+	}
+	if along == nil {
+		return false
+	}
+	out := offset(along.path, s.deep)
+	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed)}
+	for i := range along.at {
+		at := along.at[len(along.at)-1-i]
+		at.p.drawn[at.i].taken = true
+		sd := at.p.drawn[at.i]
+		sd.a, sd.taken, sd.blind = along.path[len(along.path)-1-i], true, sd.blind && !s.curve
+		p.drawn = append(p.drawn, sd)
+	}
+	p.drawn = append(p.drawn, side{a: along.path[0], name: "end"})
+	for _, q := range out {
+		p.drawn = append(p.drawn, side{a: q, keys: s.outer, name: "outer edge", curve: s.curve})
+	}
+	last := &p.drawn[len(p.drawn)-1]
+	last.keys, last.name, last.curve = nil, "end", false
+	p.loop = p.drawn
+	if s.ribs {
+		p.bandRibs(along.path, out)
+	}
+	a.placed = append(a.placed, p)
+	return true
+}
+
+// offset is a way beside path, to its right, at a distance: joined at the corners, and without the turns where
+// the way is too bent for it.
+func offset(path []pt, by float64) []pt {
+	var dirs []pt
+	var ps []pt
+	for i := 1; i < len(path); i++ {
+		if d := sub(path[i], path[i-1]); length(d) > 1e-6 {
+			dirs = append(dirs, mul(d, 1/length(d)))
+			ps = append(ps, path[i-1])
+		}
+	}
+	if len(dirs) == 0 {
+		return nil
+	}
+	ps = append(ps, path[len(path)-1])
+	right := func(d pt) pt { return pt{X: d.Y, Y: -d.X} }
+	var out []pt
+	for i, p := range ps {
+		var q pt
+		switch {
+		case i == 0:
+			q = add(p, mul(right(dirs[0]), by))
+		case i == len(ps)-1:
+			q = add(p, mul(right(dirs[len(dirs)-1]), by))
+		default:
+			n := add(right(dirs[i-1]), right(dirs[i]))
+			l := dot(n, n) / 2
+			if l < 0.2 {
+				l = 0.2
+			}
+			q = add(p, mul(n, by/l))
+		}
+		if i == 0 || i == len(ps)-1 || distTo(ps, q) > by*0.97 {
+			out = append(out, q)
+		}
+	}
+	return out
+}
+
+// bandRibs are the ribs of a band: across it, piece by piece.
+func (p *panel) bandRibs(in, out []pt) {
+	const gap = 9.0 // mm between two ribs, at life size
+	for i := 1; i < len(out); i++ {
+		a, b := out[i-1], out[i]
+		d := sub(b, a)
+		l := length(d)
+		if l < 1e-6 {
+			continue
+		}
+		n := pt{X: -d.Y / l, Y: d.X / l}
+		deep := math.Min(distTo(in, a), distTo(in, b))
+		for t := gap / 2; t < l; t += gap {
+			q := lerp(a, b, t/l)
+			p.tick(q, add(q, mul(n, deep)))
+		}
+	}
+}
+
+// bend lays the free ways along edges that lie in a curve, such as the neck of a round yoke, on an arc of a
+// circle through their ends and their middle.
+func (a *assembly) bend() {
+	keys := map[string]bool{}
+	for _, p := range a.placed {
+		for _, s := range p.drawn {
+			if s.curve && !s.taken {
+				for _, k := range s.keys {
+					keys[k] = keys[k] || len(k) > 0 && k[:1] == bends
+				}
+			}
+		}
+	}
+	for _, k := range sorted(keys) {
+		for _, c := range a.chains(&proto{panel: &panel{view: -1}}, map[string]bool{k: true}) {
+			c.bend()
+		}
+	}
+}
+
+func sorted(keys map[string]bool) []string {
+	var out []string
+	for k, ok := range keys {
+		if ok {
+			out = append(out, k)
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// arcSteps is how many straight stretches make an arc.
+const arcSteps = 32
+
+// bend lays a chain on its arc.
+func (c *chain) bend() {
+	o, z := c.start(), c.end()
+	m := alongPath(c.path, 0.5)
+	arc := arcOf(o, m, z)
+	if arc == nil {
+		return
+	}
+	// Where each side begins on the arc.
+	total := pathLength(c.path)
+	at := make([]float64, len(c.path))
+	for i := 1; i < len(c.path); i++ {
+		at[i] = at[i-1] + dist(c.path[i-1], c.path[i])/total
+	}
+	for i := len(c.at) - 1; i >= 0; i-- {
+		p, k := c.at[i].p, c.at[i].i
+		s := p.drawn[k]
+		var bent []side
+		s.a = alongPath(arc, at[i])
+		bent = append(bent, s)
+		for j := 1; j < arcSteps; j++ {
+			if t := float64(j) / arcSteps; t > at[i]+1e-6 && t < at[i+1]-1e-6 {
+				s.a = alongPath(arc, t)
+				bent = append(bent, s)
+			}
+		}
+		end := alongPath(arc, at[i+1])
+		if k+1 < len(p.drawn) {
+			p.drawn[k+1].a = end
+		} else {
+			p.drawn[0].a = end
+		}
+		p.drawn = slices.Concat(p.drawn[:k:k], bent, p.drawn[k+1:])
+	}
+}
+
+// arcOf is the arc from a by way of m to z; nil if they lie on a line.
+func arcOf(a, m, z pt) []pt {
+	d := 2 * cross(sub(m, a), sub(z, a))
+	if absf(d) < 1 {
+		return nil
+	}
+	b, c := sub(m, a), sub(z, a)
+	bb, cc := dot(b, b), dot(c, c)
+	o := add(a, pt{X: (c.Y*bb - b.Y*cc) / d, Y: (b.X*cc - c.X*bb) / d})
+	r := sub(a, o)
+	turn := math.Atan2(cross(r, sub(z, o)), dot(r, sub(z, o)))
+	if (turn > 0) != (d < 0) == false {
+		turn -= math.Copysign(2*math.Pi, turn)
+	}
+	out := []pt{a}
+	for i := 1; i < arcSteps; i++ {
+		sin, cos := math.Sincos(turn * float64(i) / arcSteps)
+		out = append(out, add(o, motion{cos: cos, sin: sin}.turn(r)))
+	}
+	return append(out, z)
+}
+
+func pathLength(path []pt) float64 {
+	l := 0.0
+	for i := 1; i < len(path); i++ {
+		l += dist(path[i-1], path[i])
+	}
+	return l
+}
+
+// alongPath is the place at a share of the way along a path.
+func alongPath(path []pt, share float64) pt {
+	left := share * pathLength(path)
+	for i := 1; i < len(path); i++ {
+		l := dist(path[i-1], path[i])
+		if left <= l && l > 0 {
+			return lerp(path[i-1], path[i], left/l)
+		}
+		left -= l
+	}
+	return path[len(path)-1]
+}
