@@ -22,7 +22,7 @@ func TestNoCommandReplacesWhatIsNotItsOwn(t *testing.T) {
 		"its input, another path": {"windlass-raglan.yaml", raglan, "grade --fill -o ../sub/. ../sub/windlass-raglan.yaml", "this command reads it"},
 		"rows of her own":         {"windlass-raglan-rows.txt", "Row 1: mine", "rows -o . windlass-raglan.yaml", "--overwrite replaces it"},
 		"a table of her own":      {"windlass-raglan-measurements.txt", "x", "table -o . windlass-raglan.yaml", "--overwrite"},
-		"a drawing of her own":    {"windlass-raglan-s.svg", "<svg/>", "draw -o . windlass-raglan.yaml", "--overwrite"},
+		"a drawing of her own":    {"windlass-raglan-s-page-1.svg", "<svg/>", "draw -o . windlass-raglan.yaml", "--overwrite"},
 		"a page of her own":       {"windlass-raglan-page.html", "<p>", "page -o . windlass-raglan.yaml", "--overwrite"},
 		"a handout of her own":    {"windlass-raglan-handout.pdf", "%PDF", "handout -o . windlass-raglan.yaml", "--overwrite"},
 		"yarn of her own":         {"windlass-raglan-yarn.txt", "12 balls", "yarn --swatch 9g/10x10cm -o . windlass-raglan.yaml", "--overwrite"},

@@ -61,7 +61,10 @@ func pack(f *frame, t *table, list []*drawn, apart bool) (pages []page, rest []*
 		}
 		return s.w <= w && need <= h
 	}
-	for _, d := range list {
+	for i, d := range list {
+		if i > 0 && list[i-1].v.worn {
+			flush() // the garment as it is worn has the first page to itself
+		}
 		rows := cur.rows
 		if cur.table {
 			rows = append(rows[:len(rows):len(rows)], d.letters...)

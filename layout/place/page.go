@@ -117,7 +117,12 @@ func (p *plan) sizeText() string {
 
 // statement is what every schematic says of itself.
 func (p *plan) statement(scale float64) string {
-	parts := []string{"Scale 1:" + scaleText(scale), "right side facing", "flat, as worked, before seaming"}
+	parts := []string{"Scale 1:" + scaleText(scale)}
+	if p.g.Worn != nil {
+		parts = append(parts, "first as worn", "then right side facing", "as worked, before seaming")
+	} else {
+		parts = append(parts, "right side facing", "flat, as worked, before seaming")
+	}
 	if p.bands {
 		parts = append(parts, "without the bands worked on later")
 	}

@@ -26,6 +26,7 @@ type item struct {
 type viewPlan struct {
 	made    *schematic.Made
 	view    *schematic.View
+	worn    bool // the whole garment, as it is worn
 	id      string
 	title   string
 	info    []string
@@ -69,7 +70,7 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 	byID := make([]map[string]*schematic.Measure, len(gs))
 	for i, other := range gs {
 		byID[i] = map[string]*schematic.Measure{}
-		for _, made := range other.Pieces {
+		for _, made := range append(other.Pieces[:len(other.Pieces):len(other.Pieces)], wornOf(other)...) {
 			for k := range made.Measures {
 				byID[i][made.Measures[k].ID] = &made.Measures[k]
 			}
@@ -77,6 +78,7 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 	}
 	ids := map[string]bool{}
 	pieces, lent := piecesOf(gs, o)
+	pieces = append(wornOf(g), pieces...)
 	p.pieces = pieces
 	for _, made := range pieces {
 		if made.Piece != nil && len(made.Piece.Onto) > 0 {
@@ -103,6 +105,14 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 		}
 	}
 	return p, nil
+}
+
+// wornOf is the garment as it is worn, if it was put together.
+func wornOf(g *schematic.Garment) []*schematic.Made {
+	if g.Worn == nil {
+		return nil
+	}
+	return []*schematic.Made{g.Worn}
 }
 
 // piecesOf are the pieces of the size that gives the shape and, where the values of all
@@ -161,7 +171,7 @@ func sizesOf(gs []*schematic.Garment) expr.Sizes {
 
 func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*schematic.Measure) (*viewPlan, error) {
 	view := &made.Views[index]
-	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name}
+	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name, worn: made == p.g.Worn}
 	if view.Name != "" {
 		v.id += "-" + strings.ReplaceAll(strings.ToLower(view.Name), " ", "-")
 		v.title += ": " + view.Name

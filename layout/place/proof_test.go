@@ -15,6 +15,7 @@ import (
 	"flatwright/schematic/expr"
 	"flatwright/schematic/random"
 	"flatwright/schematic/units"
+	"flatwright/schematic/worn"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
@@ -220,9 +221,15 @@ func TestNothingOverlapsOnAnySheetOfRandomShapes(t *testing.T) {
 // test.
 func TestNothingOverlapsOnAnySheetOfWorkedPatterns(t *testing.T) {
 	var sum tally
-	alike := 0
+	alike, dressed := 0, 0
 	checks(t, func() bool { return alike > 0 && sum.Under > 0 && sum.everyWay() }, func(t *rapid.T) {
 		gs := schematic.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern"))
+		for _, g := range gs {
+			worn.Dress(g)
+			if g.Worn != nil {
+				dressed++
+			}
+		}
 		for _, m := range gs[0].Pieces {
 			for _, v := range m.Views {
 				alike += max(0, v.Alike-1)
@@ -230,6 +237,7 @@ func TestNothingOverlapsOnAnySheetOfWorkedPatterns(t *testing.T) {
 		}
 		sum.draws(t, gs)
 	})
+	t.Logf("%d garments were put together", dressed)
 	require.Positive(t, alike, "the patterns must reach panels that are alike")
 	sum.log(t)
 	require.Positive(t, sum.Under, "the patterns must reach rows that are drawn in panels")
@@ -274,7 +282,7 @@ func holds(t require.TestingT, gs []*schematic.Garment, o Options, st Stats, she
 		apartOnPaper(t, pieces)
 	}
 	expected := 0
-	for _, made := range gs[o.Size].Pieces {
+	for _, made := range append(wornOf(gs[o.Size]), gs[o.Size].Pieces...) {
 		for _, m := range made.Measures {
 			if m.Main || m.View == schematic.NoView && !m.Same {
 				expected++

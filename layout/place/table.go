@@ -122,6 +122,9 @@ func rowName(v *viewPlan, it *item) string {
 	if strings.HasSuffix(it.m.Name, " around") {
 		suffix = strings.TrimPrefix(suffix, " around")
 	}
+	if v.worn {
+		return strings.ToUpper(it.m.Name[:1]) + it.m.Name[1:] + suffix
+	}
 	return title + ", " + it.m.Name + suffix
 }
 

@@ -2,6 +2,7 @@ package place
 
 import (
 	"math"
+	"slices"
 
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
@@ -332,6 +333,9 @@ func (d *drawn) bound() {
 			d.letters = append(d.letters, m.it)
 		}
 	}
+	if d.v.worn {
+		d.clockwise()
+	}
 	for _, t := range d.tags {
 		d.all.add(t.lead...)
 	}
@@ -356,6 +360,30 @@ func (d *drawn) bound() {
 	}
 	d.capAt = pt{X: x, Y: d.below(x-cw/2-captionClear, x+cw/2+captionClear) + 2.5}
 	d.all.add(pt{X: x - cw/2, Y: d.capAt.Y}, pt{X: x + cw/2, Y: d.capAt.Y + high})
+}
+
+// clockwise puts the letters in reading order: round the picture from its top left.
+func (d *drawn) clockwise() {
+	around := map[*item]float64{}
+	for i := range d.dims {
+		m := &d.dims[i]
+		// From the upper left corner of the box, by the way the hand of a clock goes.
+		x, y := 2*m.at.X/max(d.w, 1)-1, 2*m.at.Y/max(d.h, 1)-1
+		a := math.Atan2(y, x) + 3*math.Pi/4
+		if a < 0 {
+			a += 2 * math.Pi
+		}
+		around[m.it] = a
+	}
+	slices.SortStableFunc(d.letters, func(a, b *item) int {
+		switch {
+		case around[a] < around[b]:
+			return -1
+		case around[a] > around[b]:
+			return 1
+		}
+		return 0
+	})
 }
 
 // extent is all the room that a measurement takes.

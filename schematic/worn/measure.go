@@ -2,7 +2,6 @@ package worn
 
 import (
 	"math"
-	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -285,9 +284,9 @@ func (tk *taker) outer(p *panel) float64 {
 		}
 	}
 	if p.where.at(pt{X: l}).Y > p.where.at(pt{X: r}).Y {
-		return l
+		return lo.X // where it is widest, so that the line is clear of the sleeve
 	}
-	return r
+	return hi.X
 }
 
 func (p *panel) foldAt(x float64) bool {
@@ -368,5 +367,3 @@ func (tk *taker) own(p *panel) {
 		tk.take(m.Name, p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
 	}
 }
-
-var _ = slices.Contains[[]string]

@@ -31,6 +31,10 @@ func (a *assembly) put() {
 	if !a.trunk() {
 		return
 	}
+	if r := a.placed[0]; r.face == either && r.made.Round && r.made.Views[r.view].Panel {
+		a.placed = nil // which of its panels lie in front nobody says
+		return
+	}
 	defer a.stand()
 	for {
 		a.overlay()
@@ -309,6 +313,12 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 		up := c.end().Y - c.start().Y
 		foldFirst, foldLast := before.fold && q.folded, after.fold && q.folded
 		if foldFirst && !foldLast && up < -1 || foldLast && !foldFirst && up > 1 {
+			return fit{}
+		}
+	}
+	if q.face == front && !q.share {
+		// What is worn in front stands upright.
+		if d := laying(to, from, c.start(), c.end(), 0); d.cos < 0.9 {
 			return fit{}
 		}
 	}

@@ -2,6 +2,7 @@ package worn
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic"
 )
@@ -97,6 +98,12 @@ func (a *assembly) tube(m *schematic.Made, p *panel) {
 
 // wholeEnd bonds all of the end of a tube to what begins from it.
 func (a *assembly) wholeEnd(m *schematic.Made, p *panel, end float64) {
+	taken := slices.ContainsFunc(a.g.Pieces, func(o *schematic.Made) bool {
+		return slices.ContainsFunc(heldFrom(o), func(f schematic.HeldPart) bool { return f.Piece == m.Name && f.Part == "" })
+	})
+	if !taken || p.view != len(m.Views)-1 {
+		return
+	}
 	for i := range p.loop {
 		if levelAt(p, i, end) {
 			p.loop[i].keys = append(p.loop[i].keys, heldKey(m.Name, ""))

@@ -10,20 +10,15 @@ import (
 	"flatwright/schematic"
 )
 
-// All puts the garments together, the sizes of one pattern as schematic.Work gives them: each Garment's Worn is
-// set. What can't be put together has none, or is noted there.
-func All(gs []*schematic.Garment) {
-	for _, g := range gs {
-		g.Worn = one(g)
-	}
-}
+// Dress puts a garment together, as schematic.Work gives it, and sets its Worn. What can't be put together has none.
+func Dress(g *schematic.Garment) { g.Worn = assemble(g) }
 
-func one(g *schematic.Garment) *schematic.Made {
+func assemble(g *schematic.Garment) *schematic.Made {
 	a := &assembly{g: g, keys: map[string][]string{}}
 	a.build()
 	a.put()
-	if len(a.placed) < 1 {
-		return nil
+	if len(a.placed) < 2 {
+		return nil // one panel is drawn as it is worked
 	}
 	m := &schematic.Made{ID: "as-worn", Name: "As worn", Make: 1}
 	m.Views = []schematic.View{a.figure()}

@@ -14,6 +14,7 @@ import (
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/read"
+	"flatwright/schematic/worn"
 )
 
 // Source is a pattern file: its name, for messages, and its bytes.
@@ -53,6 +54,7 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 	gs := make([]*schematic.Garment, p.Sizes.Len())
 	err := each(ctx, len(gs), func(i int) error {
 		gs[i] = schematic.Work(p, i)
+		worn.Dress(gs[i])
 		return nil
 	})
 	if err != nil {

@@ -1,0 +1,50 @@
+package place
+
+import (
+	"os"
+	"path/filepath"
+	"testing"
+
+	"flatwright/schematic"
+	"flatwright/schematic/read"
+	"flatwright/schematic/worn"
+
+	"github.com/stretchr/testify/require"
+)
+
+// wornGarments are the garments of a folder, every size of each put together.
+func wornGarments(t testing.TB, folder string) map[string][]*schematic.Garment {
+	t.Helper()
+	files, err := filepath.Glob(filepath.Join("../../testdata/garments", folder, "*.yaml"))
+	require.NoError(t, err)
+	require.NotEmpty(t, files)
+	all := map[string][]*schematic.Garment{}
+	for _, f := range files {
+		text, err := os.ReadFile(f)
+		require.NoError(t, err)
+		p, found := read.Pattern(f, text)
+		require.NotNil(t, p, "%s: %v", f, found)
+		gs := schematic.WorkAll(p)
+		for _, g := range gs {
+			worn.Dress(g)
+		}
+		all[filepath.Base(f)] = gs
+	}
+	return all
+}
+
+func TestNothingOverlapsOnASheetOfAGarmentAsItIsWorn(t *testing.T) {
+	for name, gs := range wornGarments(t, "worn") {
+		for _, labels := range []Labels{OneSize, AllSizes, Letters, Blank} {
+			for _, size := range []int{0, len(gs) / 2, len(gs) - 1} {
+				for _, units := range []Units{CM, Both} {
+					var st Stats
+					o := Options{Labels: labels, Size: size, Units: units, Paper: Paper(size % 2), Stats: &st}
+					sheets, err := Schematic(gs, o)
+					require.NoError(t, err, name)
+					holds(t, gs, o, st, sheets)
+				}
+			}
+		}
+	}
+}
