@@ -180,6 +180,7 @@ type Part struct {
 	Name      string
 	Stitches  expr.Graded
 	Leave     bool   // left unworked or bound off
+	Off       bool   // with Leave: bound off
 	Hold      bool   // on hold, for another piece
 	Edge      string // for a part that is left: the name of the edge it makes
 	LeftEdge  string

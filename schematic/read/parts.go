@@ -45,7 +45,7 @@ func (r *reader) part(n *yaml.Node) (schematic.Part, bool) {
 	p.Pos = r.pos(lead.at)
 	p.LeftEdge, p.RightEdge = r.edges(m)
 	if lead.key.name != "part" {
-		p.Leave, p.Hold = lead.key.name != "hold", lead.key.name == "hold"
+		p.Leave, p.Hold, p.Off = lead.key.name != "hold", lead.key.name == "hold", lead.key.name == "bind off"
 		p.Name, p.Stitches = m.text("name"), m.counts(lead.key.name, stitches)
 		for _, k := range []string{"stitches", "sections", "mirror of", "left edge", "right edge"} {
 			if it := m.item(k); it != nil {

@@ -1,0 +1,225 @@
+package print
+
+import (
+	"fmt"
+	"strings"
+
+	"flatwright/schematic"
+)
+
+// foundation is a chain that waits for its first row, with so many chains more than
+// the row has stitches.
+type foundation struct{ more int }
+
+// added is a chain that waits at the end of the last row to be worked into.
+type added struct{ n nums }
+
+func (w *printer) castOn(s *schematic.CastOn, after nums) {
+	w.start(after)
+	switch {
+	case w.fab.st == nil && w.round:
+		w.say("Cast on %s, join to work in the round.", w.sts(after))
+	case w.fab.st == nil:
+		w.say("Cast on %s.", w.sts(after))
+	default:
+		w.chain(w.at(s.Chain).minus(after), after)
+	}
+}
+
+// chain begins with a foundation chain: as many chains more as the author says, if all
+// sizes agree on it and a row can be worked into them.
+func (w *printer) chain(more, after nums) {
+	k, ok := more.all()
+	switch {
+	case w.round:
+		k = 0
+	case !ok || k < 1:
+		k = w.fab.st.Turn
+	}
+	ch := after.with(after, func(n, _ int) int { return n + k })
+	w.found = &foundation{k}
+	if w.round {
+		w.say("Ch %s, join with sl st to form a ring.", w.line(ch))
+		return
+	}
+	w.say("Ch %s.", w.line(ch))
+}
+
+// ordinal is a number's place in a row: 2nd, 21st, 12th.
+func ordinal(n int) string {
+	end := "th"
+	if n%100/10 != 1 {
+		switch n % 10 {
+		case 1:
+			end = "st"
+		case 2:
+			end = "nd"
+		case 3:
+			end = "rd"
+		}
+	}
+	return fmt.Sprint(n, end)
+}
+
+// base turns a foundation chain that still waits into a row, before rows that can't be
+// worked into chains.
+func (w *printer) base() {
+	if w.found != nil {
+		w.first(w.same(1), w.count)
+	}
+}
+
+// first prints the first row over the foundation chain.
+func (w *printer) first(one, after nums) {
+	in := fmt.Sprintf("%s ch from hook and in each ch across, turn", ordinal(w.found.more+1))
+	if w.round {
+		in = "each ch around, join"
+	}
+	w.found = nil
+	w.say("%s: %s in %s. (%s)", w.label(one), capital(w.abbr()), in, w.ofStitch(after))
+	w.worked(one, after)
+}
+
+func (w *printer) ring(after nums) {
+	w.start(after)
+	if w.fab.st == nil {
+		w.say("Cast on %s, join to work in the round.", w.sts(after))
+		return
+	}
+	w.say("Rnd 1: %s %s in magic ring. (%s)", w.line(after), w.abbr(), w.ofStitch(after))
+	w.worked(w.same(1), after)
+}
+
+// onto begins a band along the edges of other pieces, unless its sections begin it.
+func (w *printer) onto(q *schematic.Piece) {
+	if len(q.Sections) > 0 {
+		switch q.Sections[0].(type) {
+		case *schematic.CastOn, *schematic.Ring, *schematic.Sideways, *schematic.Held:
+			return
+		}
+	}
+	after := w.each(func(i int) int {
+		if len(w.made[i].Steps) == 0 {
+			return none
+		}
+		return w.made[i].Steps[0].After
+	})
+	w.start(after)
+	if w.fab.st == nil {
+		w.say("Pick up and knit %s evenly %s.", w.sts(after), along(q.Onto))
+		return
+	}
+	one := w.same(1)
+	w.say("%s: Work %s evenly %s. (%s)", w.label(one), w.ofStitch(after), along(q.Onto), w.ofStitch(after))
+	w.worked(one, after)
+}
+
+// along names the edges onto which a band is worked, each with its rate where it is not
+// one for one.
+func along(edges []schematic.EdgeRate) string {
+	var all []string
+	for _, e := range edges {
+		text := "along " + name(e.Edge)
+		if e.Of > 1 {
+			text += fmt.Sprintf(" at the rate of %d in every %d", e.Pick, e.Of)
+		}
+		all = append(all, text)
+	}
+	return strings.Join(all, " and ")
+}
+
+// sideways prints a band worked sideways, and turns it to its long edge.
+func (w *printer) sideways(s *schematic.Sideways) {
+	deep, rows := w.at(s.Stitches), w.at(s.Rows)
+	w.start(deep)
+	round := w.round
+	w.round = false
+	if w.fab.st == nil {
+		w.say("Cast on %s.", w.sts(deep))
+	} else {
+		w.chain(nums(nil), deep)
+	}
+	w.even(rows, deep)
+	w.round = round
+	w.say("Turn the band to work along its long edge.")
+}
+
+func (w *printer) pickUp(s *schematic.PickUp, after nums) {
+	w.start(after)
+	if w.fab.st == nil {
+		w.say("Pick up and knit %s evenly along the long edge%s.", w.sts(after), pickRate(s))
+		return
+	}
+	w.say("Work %s evenly along the long edge%s. (%s)", w.ofStitch(after), pickRate(s), w.ofStitch(after))
+	w.worked(w.same(1), after)
+}
+
+// pickRate is how many stitches are picked up in how many rows.
+func pickRate(s *schematic.PickUp) string {
+	switch {
+	case s.Alternate:
+		return fmt.Sprintf(" at the rate of %d in each short row and %d in each tall row", s.Short, s.Tall)
+	case s.Of <= 1:
+		return fmt.Sprintf(" at the rate of %d in each row", max(s.Pick, 1))
+	}
+	return fmt.Sprintf(" at the rate of %d in every %d rows", s.Pick, s.Of)
+}
+
+// addEdge adds stitches at one edge or at both.
+func (w *printer) addEdge(s *schematic.AddEdge, c change) {
+	w.base()
+	d := c.after.minus(c.before)
+	if !d.above(0) {
+		return
+	}
+	if w.chained(s, d) {
+		w.added = &added{d}
+		w.count = c.after
+		return
+	}
+	n, where, halves := d, w.edge(s.At, s.Edge), true
+	if s.At == schematic.BothEdges {
+		for i := range n {
+			halves = halves && d[i]%2 == 0 || d[i] < 0
+		}
+		n = d.with(d, func(a, _ int) int { return a / 2 })
+	}
+	if halves && c.after.least(1) {
+		w.say("Add %s %s. (%s)", w.some(n)+" "+word("st", n), where, w.sts(c.after))
+	} else {
+		w.say("Inc %s evenly over 0 %ss. (%s)", w.some(d)+" "+word("st", d), w.row(), w.sts(c.after))
+	}
+	w.worked(w.same(0), c.after)
+}
+
+// chained reports whether the stitches are chained at the end of the last row, where the
+// yarn is, and worked into by rows of crochet that follow in every size.
+func (w *printer) chained(s *schematic.AddEdge, d nums) bool {
+	e, ok := w.next.(*schematic.Even)
+	if !ok || w.fab.st == nil || w.fab.raised || w.round || w.of.From != schematic.FromHem ||
+		s.At != schematic.LeftEdge && s.At != schematic.RightEdge || !d.least(1) || e.Gauge != "" || e.Stitch != "" || !w.together() {
+		return false
+	}
+	rows := w.changeOf(e).rows
+	rs, same := w.ofSteps(e, func(s *schematic.Step) int {
+		if s.FirstRS {
+			return 1
+		}
+		return 0
+	}).all()
+	left := (s.At == schematic.LeftEdge) != w.flip
+	return rows.least(1) && !rows.empty() && same && left == (rs == 0)
+}
+
+// overAdded prints the row over a chain that was added, and over the row below.
+func (w *printer) overAdded(one, after nums) {
+	d, k := w.added.n, w.fab.st.Turn
+	w.added = nil
+	ch := fmt.Sprintf("Ch %s, turn", w.line(d.with(d, func(n, _ int) int { return n + k })))
+	in := fmt.Sprintf("%s in %s ch from hook", w.abbr(), ordinal(k+1))
+	if rest := d.with(d, func(n, _ int) int { return n - 1 }); rest.above(0) {
+		in += fmt.Sprintf(" and in each of next %s ch", w.line(rest))
+	}
+	w.say("%s: %s, %s, %s%s in each st across, turn. (%s)", w.label(one), ch, in, w.abbr(), w.fab.loop, w.ofStitch(after))
+	w.worked(one, after)
+}
