@@ -17,10 +17,10 @@ func newRows(env environment) *cobra.Command {
 		Use:   "rows [flags] PATTERN",
 		Short: "Print the rows of every section",
 		Long: `Rows prints written rows for every section of a pattern, with the counts of all
-sizes in the trade's line or of one size: a text to start from that fits the
-drawing.`,
+sizes in the trade's line or of one size, and how the pieces are made up: a text
+to start from that fits the drawing.`,
 		Example: `  flatwright rows cardigan.yaml
-  flatwright rows --size M cardigan.yaml
+  flatwright rows --size M --spell-out cardigan.yaml
   flatwright rows --terms uk cardigan.yaml > cardigan-rows.txt`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -32,6 +32,7 @@ drawing.`,
 	f := cmd.Flags()
 	f.StringVar(&o.Size, "size", "", "this `SIZE` alone")
 	choose(cmd, &o.Terms, "terms", "", "names of the stitches (default the pattern's)", word[string]{"us", "US"}, word[string]{"uk", "UK"})
+	f.BoolVar(&o.Evenly, "spell-out", false, "say where each stitch of an even increase or decrease falls")
 	d.flags(cmd, usageOrFolder, files.Stdio)
 	return cmd
 }

@@ -137,3 +137,16 @@ func TestWhatTheTextContradictsItselfIsNotToldOfThePatternToo(t *testing.T) {
 	require.Len(t, list, 1, list)
 	assert.Equal(t, "rows/stated", list[0].Kind)
 }
+
+// works works a pattern in every size; it reports false where a size has a finding.
+func works(p *schematic.Pattern) ([]*schematic.Garment, bool) {
+	var out []*schematic.Garment
+	for i := range p.Sizes.Names {
+		g := schematic.Work(p, i)
+		if len(g.Findings) > 0 {
+			return nil, false
+		}
+		out = append(out, g)
+	}
+	return out, true
+}

@@ -103,8 +103,9 @@ func (r RowsResult) Markdown() ([]byte, error) {
 
 // RowsOptions say how the rows of a pattern are printed.
 type RowsOptions struct {
-	Terms string // US or UK; empty: the pattern's own
-	Size  string // one size alone; empty: all in the trade's line
+	Terms  string // US or UK; empty: the pattern's own
+	Size   string // one size alone; empty: all in the trade's line
+	Evenly bool   // where each stitch of an even change falls is spelled out
 }
 
 // Rows prints the rows of every section of a pattern as one text file. Its error
@@ -114,7 +115,7 @@ func Rows(ctx context.Context, src Source, o RowsOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
-	po := rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: -1}
+	po := rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: -1, Evenly: o.Evenly}
 	if o.Terms != "" {
 		if po.Terms, err = terms(o.Terms); err != nil {
 			return r, err

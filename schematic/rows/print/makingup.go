@@ -3,7 +3,6 @@ package print
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"flatwright/schematic"
 )
@@ -64,5 +63,5 @@ func edges(chain []string) string {
 	for _, e := range chain {
 		all = append(all, "the "+plain(e))
 	}
-	return strings.Join(all, " and ")
+	return list(all)
 }

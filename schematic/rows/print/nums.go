@@ -161,3 +161,11 @@ func name(s string) string {
 	}, plain(s))
 	return strings.Join(strings.Fields(s), " ")
 }
+
+// list is words as a person lists them: a, b and c.
+func list(all []string) string {
+	if len(all) < 2 {
+		return strings.Join(all, "")
+	}
+	return strings.Join(all[:len(all)-1], ", ") + " and " + all[len(all)-1]
+}

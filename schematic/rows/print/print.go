@@ -172,7 +172,7 @@ func (w *printer) sections(list []schematic.Section, part, head string) {
 		if d, ok := s.(*schematic.Divide); ok {
 			joined := i+1 < len(list)
 			if w.divide(d, head, joined); joined {
-				w.say("\n# %s, further", head)
+				w.say("\n# %s, %s", head, further(list[i+1]))
 			}
 			continue
 		}
@@ -184,6 +184,14 @@ func (w *printer) sections(list []schematic.Section, part, head string) {
 			w.section(s, c)
 		}
 	}
+}
+
+// further is how the work is called that goes on after a division.
+func further(s schematic.Section) string {
+	if j, ok := s.(*schematic.JoinParts); ok && j.Name != "" {
+		return plain(j.Name)
+	}
+	return "further"
 }
 
 // section prints one section.

@@ -1,4 +1,4 @@
-package rows
+package print_test
 
 import (
 	"testing"
@@ -8,6 +8,8 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/random"
+	"flatwright/schematic/rows"
+	"flatwright/schematic/rows/print"
 	"flatwright/schematic/stitch"
 )
 
@@ -35,10 +37,10 @@ func TestPrintedRowsReadBackWithNoFinding(t *testing.T) {
 		if !ok {
 			r.Skip("a finding of the working")
 		}
-		o := PrintOptions{Terms: stitch.Terms(rapid.IntRange(0, 1).Draw(r, "terms")), Size: rapid.IntRange(-1, len(gs)-1).Draw(r, "size")}
-		text := Print(p, gs, o)
-		x := Read("printed", []byte(text), Options{})
-		rep := Check(x, Options{})
+		o := print.Options{Terms: stitch.Terms(rapid.IntRange(0, 1).Draw(r, "terms")), Size: rapid.IntRange(-1, len(gs)-1).Draw(r, "size")}
+		text := print.Rows(p, gs, o)
+		x := rows.Read("printed", []byte(text), rows.Options{})
+		rep := rows.Check(x, rows.Options{})
 		for _, f := range rep.Findings {
 			r.Fatalf("line %d: %s %s %s | %s | %s\n%s", f.Pos.Line, f.Kind, f.Message, f.Sizes, f.Have, f.Want, text)
 		}
@@ -58,8 +60,8 @@ func TestPrintedRowsAgreeWithTheirPattern(t *testing.T) {
 		if !ok {
 			r.Skip("a finding of the working")
 		}
-		text := Print(p, gs, PrintOptions{Size: -1})
-		for _, f := range Against(Read("printed", []byte(text), Options{}), p, gs) {
+		text := print.Rows(p, gs, print.Options{Size: -1})
+		for _, f := range rows.Against(rows.Read("printed", []byte(text), rows.Options{}), p, gs) {
 			if f.Kind != "rows/piece" {
 				r.Fatalf("line %d: %s %s %s | %s | %s\n%s", f.Pos.Line, f.Kind, f.Message, f.Sizes, f.Have, f.Want, text)
 			}

@@ -1,4 +1,4 @@
-package rows
+package print_test
 
 import (
 	"regexp"
@@ -11,6 +11,8 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/rows"
+	"flatwright/schematic/rows/print"
 	"flatwright/schematic/units"
 )
 
@@ -35,11 +37,11 @@ func sleeve(t require.TestingT, every, times, thenEvery, thenTimes expr.Graded) 
 
 // reads holds that a printed text reads back whole, with no finding, and with the pattern's counts.
 func reads(t require.TestingT, text string, p *schematic.Pattern, gs []*schematic.Garment) {
-	x := Read("printed", []byte(text), Options{})
-	rep := Check(x, Options{})
+	x := rows.Read("printed", []byte(text), rows.Options{})
+	rep := rows.Check(x, rows.Options{})
 	require.Empty(t, rep.Findings, text)
 	require.Equal(t, rep.Read.Lines, rep.Read.Whole, text)
-	require.Empty(t, Against(x, p, gs), text)
+	require.Empty(t, rows.Against(x, p, gs), text)
 }
 
 func TestSizesThatSkipARunOfShapingHaveADash(t *testing.T) {
@@ -60,7 +62,7 @@ func TestSizesThatSkipARunOfShapingHaveADash(t *testing.T) {
 	} {
 		t.Run(k.name, func(t *testing.T) {
 			p, gs := sleeve(t, k.every, k.times, k.thenEvery, k.thenTime)
-			text := Print(p, gs, PrintOptions{Size: -1})
+			text := print.Rows(p, gs, print.Options{Size: -1})
 			assert.Contains(t, strings.Split(text, "\n"), k.want)
 			assert.Contains(t, text, "Work – (4, 6) rows even.")
 			reads(t, text, p, gs)
@@ -79,7 +81,7 @@ func TestNoLineSaysThatSomethingIsDoneNoTimes(t *testing.T) {
 	rapid.Check(t, func(r *rapid.T) {
 		p, gs := sleeve(r, count(r, "every", 1, 6), count(r, "times", 0, 3), count(r, "then every", 1, 6), count(r, "then times", 0, 3))
 		size := rapid.IntRange(-1, 2).Draw(r, "size")
-		text := Print(p, gs, PrintOptions{Size: size})
+		text := print.Rows(p, gs, print.Options{Size: size})
 		for _, line := range strings.Split(text, "\n") {
 			if none0.MatchString(line) {
 				r.Fatalf("%s\nin\n%s", line, text)
@@ -91,29 +93,7 @@ func TestNoLineSaysThatSomethingIsDoneNoTimes(t *testing.T) {
 			return
 		}
 		assert.NotContains(r, text, "–", "one size has what is printed")
-		require.Empty(r, Check(Read("printed", []byte(text), Options{}), Options{}).Findings, text)
+		require.Empty(r, rows.Check(rows.Read("printed", []byte(text), rows.Options{}), rows.Options{}).Findings, text)
 	})
 	require.Positive(t, dashes)
-}
-
-// A dash stands for a size wherever it is in the line, the first one too; a dash before brackets that
-// are no line of numbers stays one.
-func TestALineOfNumbersMayBeginWithADash(t *testing.T) {
-	for text, want := range map[string][]int{
-		"– (3, 4)":     {none, 3, 4},
-		"- (3) (4)":    {none, 3, 4},
-		"– (–, 4)":     {none, none, 4},
-		"– (3, 4, 5)":  nil,
-		"– (3)":        nil,
-		"– (1 dc)":     nil,
-		"– (3.5, 4.5)": nil,
-	} {
-		l := lexer{line: text, r: []rune(text), sizes: 3}
-		got, _ := l.afterDash(0)
-		assert.Equal(t, want, got, text)
-	}
-	x := Read("t", []byte("Sizes: S (M, L)\n\n# Band\nCast on 20 (22, 24) sts.\nDec – (2, 4) sts evenly over – (1, 1) rows. (20 (20, 20) sts)\nWork – (2, 4) rows even. (20 (20, 20) sts)\n"), Options{})
-	rep := Check(x, Options{})
-	assert.Empty(t, rep.Findings)
-	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 }
