@@ -7,13 +7,9 @@ func (w *printer) even(rows, after nums) {
 	if !rows.above(0) {
 		return
 	}
-	if (w.found != nil || w.added != nil) && rows.least(1) {
+	if w.found != nil && rows.least(1) {
 		one := rows.with(rows, func(n, _ int) int { return min(n, 1) })
-		if w.found != nil {
-			w.first(one, after)
-		} else {
-			w.overAdded(one, after)
-		}
+		w.first(one, after)
 		if rows = rows.minus(one); !rows.above(0) {
 			return
 		}

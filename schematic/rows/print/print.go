@@ -56,8 +56,7 @@ type printer struct {
 	made  []*schematic.Made // of the piece, one a size; nil where there is none
 	steps []map[stepKey]*schematic.Step
 	work
-	flip bool              // the part is the mirror of what its sections say
-	next schematic.Section // after the one in work; nil if it is the last
+	flip bool // the part is the mirror of what its sections say
 }
 
 // work is what a maker has in her hands.
@@ -69,7 +68,6 @@ type work struct {
 	no    []int  // rows that a reader of the text has counted, one a size
 	count nums   // stitches now
 	found *foundation
-	added *added
 }
 
 type stepKey struct {
@@ -84,7 +82,6 @@ func (w *printer) say(format string, a ...any) { fmt.Fprintf(&w.b, format+"\n", 
 
 // take finds what was made of a piece, and its steps.
 func (w *printer) take(q *schematic.Piece) {
-	w.of = q
 	w.made = make([]*schematic.Made, len(w.gs))
 	w.steps = make([]map[stepKey]*schematic.Step, len(w.gs))
 	for i, g := range w.gs {
@@ -177,10 +174,6 @@ func (w *printer) sections(list []schematic.Section, part, head string) {
 			continue
 		}
 		if c := w.changeOf(s); !c.after.empty() {
-			w.next = nil
-			if i+1 < len(list) {
-				w.next = list[i+1]
-			}
 			w.section(s, c)
 		}
 	}
@@ -239,7 +232,7 @@ func (w *printer) section(s schematic.Section, c change) {
 // start begins with so many stitches, and counts rows anew.
 func (w *printer) start(n nums) {
 	w.no, w.count = make([]int, len(w.gs)), slices.Clone(n)
-	w.found, w.added, w.said = nil, nil, fabric{}
+	w.found, w.said = nil, fabric{}
 }
 
 // worked counts rows and stitches on.

@@ -11,9 +11,6 @@ import (
 // the row has stitches.
 type foundation struct{ more int }
 
-// added is a chain that waits at the end of the last row to be worked into.
-type added struct{ n nums }
-
 func (w *printer) castOn(s *schematic.CastOn, after nums) {
 	w.start(after)
 	switch {
@@ -172,11 +169,6 @@ func (w *printer) addEdge(s *schematic.AddEdge, c change) {
 	if !d.above(0) {
 		return
 	}
-	if w.chained(s, d) {
-		w.added = &added{d}
-		w.count = c.after
-		return
-	}
 	n, where, halves := d, w.edge(s.At, s.Edge), true
 	if s.At == schematic.BothEdges {
 		for i := range n {
@@ -190,36 +182,4 @@ func (w *printer) addEdge(s *schematic.AddEdge, c change) {
 		w.say("Inc %s evenly over 0 %ss. (%s)", w.some(d)+" "+word("st", d), w.row(), w.sts(c.after))
 	}
 	w.worked(w.same(0), c.after)
-}
-
-// chained reports whether the stitches are chained at the end of the last row, where the
-// yarn is, and worked into by rows of crochet that follow in every size.
-func (w *printer) chained(s *schematic.AddEdge, d nums) bool {
-	e, ok := w.next.(*schematic.Even)
-	if !ok || w.fab.st == nil || w.fab.raised || w.round || w.of.From != schematic.FromHem ||
-		s.At != schematic.LeftEdge && s.At != schematic.RightEdge || !d.least(1) || e.Gauge != "" || e.Stitch != "" || !w.together() {
-		return false
-	}
-	rows := w.changeOf(e).rows
-	rs, same := w.ofSteps(e, func(s *schematic.Step) int {
-		if s.FirstRS {
-			return 1
-		}
-		return 0
-	}).all()
-	left := (s.At == schematic.LeftEdge) != w.flip
-	return rows.least(1) && !rows.empty() && same && left == (rs == 0)
-}
-
-// overAdded prints the row over a chain that was added, and over the row below.
-func (w *printer) overAdded(one, after nums) {
-	d, k := w.added.n, w.fab.st.Turn
-	w.added = nil
-	ch := fmt.Sprintf("Ch %s, turn", w.line(d.with(d, func(n, _ int) int { return n + k })))
-	in := fmt.Sprintf("%s in %s ch from hook", w.abbr(), ordinal(k+1))
-	if rest := d.with(d, func(n, _ int) int { return n - 1 }); rest.above(0) {
-		in += fmt.Sprintf(" and in each of next %s ch", w.line(rest))
-	}
-	w.say("%s: %s, %s, %s%s in each st across, turn. (%s)", w.label(one), ch, in, w.abbr(), w.fab.loop, w.ofStitch(after))
-	w.worked(one, after)
 }
