@@ -48,3 +48,31 @@ func TestNothingOverlapsOnASheetOfAGarmentAsItIsWorn(t *testing.T) {
 		}
 	}
 }
+
+// Along every dimension line drawn, its length times the scale is the value, or half of what goes around.
+func TestADimensionLineOfAGarmentAsItIsWornIsTrueToScale(t *testing.T) {
+	lines := 0
+	for name, gs := range wornGarments(t, "worn") {
+		for size := range gs {
+			o := Options{Labels: OneSize, Size: size}
+			p, err := newPlan(gs, o)
+			require.NoError(t, err)
+			for _, scale := range []float64{5, 8, 12} {
+				for _, v := range p.views {
+					for _, m := range v.draw(&p.o, scale).dims {
+						if !v.worn || !m.ends {
+							continue
+						}
+						want := m.it.m.Length.Float()
+						if m.it.m.Around {
+							want /= 2
+						}
+						require.InDelta(t, want, dist(m.line.a, m.line.b)*scale, 0.5, "%s of %s at 1:%g", m.it.m.Name, name, scale)
+						lines++
+					}
+				}
+			}
+		}
+	}
+	require.Greater(t, lines, 300)
+}

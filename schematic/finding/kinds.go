@@ -79,6 +79,8 @@ var Kinds = []About{
 	{"grading/opening", "a neck that does not go over the head, or a cuff not over the hand"},
 	{"grading/impossible", "a count or shaping that a size can't have"},
 	{"grading/ease", "a garment smaller than the body that it fits"},
+	{"worn/left-over", "a piece that no join, held stitch or band places on the garment as it is worn"},
+	{"worn/overlap", "two parts that would lie on each other, so that the garment is not drawn as it is worn"},
 	{"joins/length", "two edges sewn together that are not as long as each other"},
 	{"joins/count", "two edges sewn stitch to stitch that have not as many"},
 	{"joins/rate", "stitches and rows that do not come out at the rate of their seam"},

@@ -13,9 +13,8 @@ type assembly struct {
 	g      *schematic.Garment
 	protos []*proto
 	strips []*strip
-	keys   map[string][]string // of edges, by edgeID
+	keys   map[edgeID][]string // of edges
 	placed []*panel
-	notes  []Note
 }
 
 // proto is a panel that is still to be placed, as often as its piece is made.
@@ -39,22 +38,23 @@ type strip struct {
 	curve bool
 }
 
-// Note is what could not be put together, and why.
-type Note struct {
-	Piece string // empty for the whole garment
-	Text  string
+// edgeID tells an edge from all others of the garment.
+type edgeID struct {
+	made string
+	view int
+	name string
+	a, z pt
 }
 
-func edgeID(m *schematic.Made, e *schematic.Edge) string {
-	a, z := e.Path[0], e.Path[len(e.Path)-1]
-	return fmt.Sprintf("%s %d %s %.3f %.3f %.3f %.3f", m.ID, e.View, e.Name, a.X, a.Y, z.X, z.Y)
+func idOf(m *schematic.Made, e *schematic.Edge) edgeID {
+	return edgeID{m.ID, e.View, e.Name, e.Path[0], e.Path[len(e.Path)-1]}
 }
 
 func (a *assembly) key(m *schematic.Made, e *schematic.Edge, key string) {
 	if len(e.Path) < 2 {
 		return
 	}
-	id := edgeID(m, e)
+	id := idOf(m, e)
 	if !slices.Contains(a.keys[id], key) {
 		a.keys[id] = append(a.keys[id], key)
 	}
@@ -289,7 +289,7 @@ func (a *assembly) band(m *schematic.Made) {
 	s := &strip{made: m, name: m.Name, key: ontoKey(m), deep: hi.Y - lo.Y, ribs: len(v.Ribs) > 0}
 	for i := range m.Edges {
 		if e := &m.Edges[i]; !e.Left && !e.Right && e.Path[0].Y > (lo.Y+hi.Y)/2 {
-			s.outer = append(s.outer, a.keys[edgeID(m, e)]...)
+			s.outer = append(s.outer, a.keys[idOf(m, e)]...)
 		}
 	}
 	a.strips = append(a.strips, s)
@@ -317,7 +317,7 @@ func (a *assembly) piece(m *schematic.Made) {
 			a.bandOfPanels(m, i)
 			continue
 		}
-		p := newPanel(m, i, func(e *schematic.Edge) []string { return a.keys[edgeID(m, e)] })
+		p := newPanel(m, i, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] })
 		if p == nil {
 			continue
 		}
@@ -437,7 +437,7 @@ func (a *assembly) bandOfPanels(m *schematic.Made, view int) {
 	s := &strip{made: m, view: view, name: v.Name, key: bends + "panels of " + m.Name, deep: hi.Y - lo.Y, ribs: len(v.Ribs) > 0}
 	for i := range m.Edges {
 		if e := &m.Edges[i]; e.View == view && e.Name != "base of the panels" {
-			s.outer = append(s.outer, a.keys[edgeID(m, e)]...)
+			s.outer = append(s.outer, a.keys[idOf(m, e)]...)
 		}
 	}
 	a.strips = append(a.strips, s)

@@ -47,9 +47,17 @@ type panel struct {
 	hung   bool     // it was laid on others
 	seam   [2]pt    // the ends of the way on which it was laid
 	own    [2]pt    // the same of its own edge, before it was placed
+	laid   chord    // what was laid on what
 	onto   []string // the names of the edges on which it was laid
 	strip  bool     // a band that bends
 	halved bool     // but a half of its piece shows
+}
+
+// chord is how a panel was laid: two places of its own on two places, of which hold, a share of the way between them,
+// is held fast.
+type chord struct {
+	own, on [2]pt
+	hold    float64
 }
 
 func (p *panel) points() []pt {

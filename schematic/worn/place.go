@@ -398,6 +398,7 @@ func (a *assembly) lay(f fit) {
 	m := laying(y, x, from, to, hold)
 	p.drawn = nil
 	a.settle(&p, m, f.run, f.chain)
+	p.laid = chord{own: [2]pt{y, x}, on: [2]pt{from, to}, hold: hold}
 	p.hung, p.seam = true, [2]pt{f.chain.start(), f.chain.end()}
 	run0, run1 := p.loop[f.run[0]].a, p.loop[(f.run[len(f.run)-1]+1)%n].a
 	p.own = [2]pt{run1, run0}

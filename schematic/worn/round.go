@@ -222,7 +222,7 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 		s := &strip{made: m, view: p.view, name: "neckband", key: bends + "neck of " + m.Name, deep: ribs, ribs: true, curve: true}
 		for i := range m.Edges {
 			if e := &m.Edges[i]; absf(e.Path[0].Y-neck) < close {
-				s.outer = append(s.outer, a.keys[edgeID(m, e)]...)
+				s.outer = append(s.outer, a.keys[idOf(m, e)]...)
 			}
 		}
 		a.strips = append(a.strips, s)

@@ -5,28 +5,117 @@
 package worn
 
 import (
+	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 )
 
-// Dress puts a garment together, as schematic.Work gives it, and sets its Worn. What can't be put together has none.
-func Dress(g *schematic.Garment) { g.Worn = assemble(g) }
-
-func assemble(g *schematic.Garment) *schematic.Made {
-	a := &assembly{g: g, keys: map[string][]string{}}
+// Dress puts a garment together, as schematic.Work gives it, and sets its Worn. A piece that nothing says the place of
+// is left out and noted among the garment's findings; where parts would lie on each other there is no Worn, and the
+// finding says why.
+func Dress(g *schematic.Garment) {
+	a := &assembly{g: g, keys: map[edgeID][]string{}}
 	a.build()
 	a.put()
+	g.Worn = nil
+	if len(a.placed) == 0 {
+		return
+	}
+	if f := a.clash(); f != nil {
+		g.Findings = append(g.Findings, *f)
+		return
+	}
+	if a.placed[0].face != either || a.placed[0].made.Kind == schematic.KindBody {
+		a.leftOver()
+	}
 	if len(a.placed) < 2 {
-		return nil // one panel is drawn as it is worked
+		return // one panel is drawn as it is worked
 	}
-	m := &schematic.Made{ID: "as-worn", Name: "As worn", Make: 1}
-	m.Views = []schematic.View{a.figure()}
-	m.Measures = a.measures()
-	if len(m.Views[0].Outline) == 0 {
-		return nil
+	m := &schematic.Made{ID: "as-worn", Name: "As worn", Make: 1, Views: []schematic.View{a.figure()}}
+	if len(m.Views[0].Outline) > 0 {
+		m.Measures = a.measures()
+		g.Worn = m
 	}
-	return m
+}
+
+// leftOver notes the pieces that nothing places, with the edges that a join could name.
+func (a *assembly) leftOver() {
+	told := map[*schematic.Made]bool{}
+	note := func(m *schematic.Made, why string) {
+		if told[m] {
+			return
+		}
+		told[m] = true
+		var names []string
+		for _, e := range m.Edges {
+			if e.Name != "" && !slices.Contains(names, e.Name) {
+				names = append(names, e.Name)
+			}
+		}
+		a.g.Findings = append(a.g.Findings, finding.Finding{Kind: "worn/left-over", Severity: finding.Note, Sizes: []string{a.g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
+			Message: fmt.Sprintf("%s is not in the drawing of the garment as worn: %s", m.Name, why),
+			Fix:     "add a join for one of its edges: " + strings.Join(names, ", ")})
+	}
+	for _, q := range a.protos {
+		switch {
+		case q.left < 1 || q.share && q.face != front:
+		case len(a.bondsOf(q.loop)) == 0:
+			note(q.made, "no join or held stitch says where it goes")
+		case q.face == back && !a.drawsPartOf(q.made):
+			note(q.made, "no join lays it behind the front")
+		case q.face != back:
+			note(q.made, "what it is joined to is not there, or unlike it")
+		}
+	}
+	for _, s := range a.strips {
+		note(s.made, "the edge that it lies along is not there")
+	}
+}
+
+// drawsPartOf reports whether a panel of the piece is placed: what faces back of a round lies behind it.
+func (a *assembly) drawsPartOf(m *schematic.Made) bool {
+	return slices.ContainsFunc(a.placed, func(p *panel) bool { return p.made == m })
+}
+
+func (a *assembly) bondsOf(loop []side) map[string]bool {
+	keys := keysOf(loop)
+	for k := range keys {
+		if strings.HasPrefix(k, "fold of ") {
+			delete(keys, k)
+		}
+	}
+	return keys
+}
+
+// mostClash is the area, in mm², and the share of the smaller panel, up to which two panels may lie on each other: what
+// is sewn is never without a little of it.
+const (
+	mostClash      = 2500.0
+	mostClashShare = 0.04
+)
+
+// clash is what two panels that lie on each other are told as, or nil.
+func (a *assembly) clash() *finding.Finding {
+	for i, x := range a.placed {
+		for _, y := range a.placed[:i] {
+			if x.face == back || y.face == back || x.strip || y.strip || !x.hung && !y.hung {
+				continue
+			}
+			px, py := points(x.drawn), points(y.drawn)
+			c := common(px, py)
+			if c <= mostClash || c <= mostClashShare*min(area(px), area(py)) {
+				continue
+			}
+			return &finding.Finding{Kind: "worn/overlap", Severity: finding.Note, Sizes: []string{a.g.Size}, Pos: x.made.Piece.Pos, Piece: x.made.Name,
+				Message: fmt.Sprintf("the garment is not drawn as worn: %s and %s would lie on each other", x.name, y.name),
+				Have:    fmt.Sprintf("%.0f cm² of both in one place", c/100), Want: "edges that lie side by side",
+				Fix: "look at the joins of these two; the pieces are drawn as they are worked"}
+		}
+	}
+	return nil
 }
 
 // sideWord is left or right, whichever a name says.

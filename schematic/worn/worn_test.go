@@ -1,0 +1,346 @@
+package worn
+
+import (
+	"maps"
+	"math"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/random"
+	"flatwright/schematic/read"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+	"gonum.org/v1/gonum/mat"
+	"pgregory.net/rapid"
+)
+
+const garments = "../../testdata/garments/worn/"
+
+func pattern(t testing.TB, file string) *schematic.Pattern {
+	t.Helper()
+	text, err := os.ReadFile(filepath.Join(garments, file))
+	require.NoError(t, err)
+	p, found := read.Pattern(file, text)
+	require.NotNil(t, p, "%v", found)
+	return p
+}
+
+func files(t testing.TB) []string {
+	t.Helper()
+	list, err := filepath.Glob(garments + "*.yaml")
+	require.NoError(t, err)
+	require.NotEmpty(t, list)
+	for i := range list {
+		list[i] = filepath.Base(list[i])
+	}
+	return list
+}
+
+func assembled(g *schematic.Garment) *assembly {
+	a := &assembly{g: g, keys: map[edgeID][]string{}}
+	a.build()
+	a.put()
+	return a
+}
+
+// placedAt is the placed panel of a piece that lies farthest to the right.
+func (a *assembly) placedAt(t *testing.T, piece string) *panel {
+	t.Helper()
+	var best *panel
+	for _, p := range a.placed {
+		if lo, _ := box(p.drawn); p.made.Name == piece && p.hung {
+			if best == nil || lo.X > -1e9 && p.where.at(pt{}).X > best.where.at(pt{}).X {
+				best = p
+			}
+		}
+	}
+	require.NotNil(t, best, "no panel of %s is placed", piece)
+	return best
+}
+
+func degrees(m motion) float64 { return math.Atan2(m.sin, m.cos) * 180 / math.Pi }
+
+func hasCorner(t *testing.T, loop []pt, x, y float64) {
+	t.Helper()
+	for _, p := range loop {
+		if math.Hypot(p.X-x, p.Y-y) < 0.05 {
+			return
+		}
+	}
+	assert.Fail(t, "no such corner", "(%.2f, %.2f) in %.2f", x, y, loop)
+}
+
+// A stitch is 5 mm wide and a row 100/28 = 3.5714 mm high; a row of rib is 100/30 = 3.3333 mm.
+func TestADroppedShoulderSticksOutSquare(t *testing.T) {
+	g := schematic.Work(pattern(t, "drop-shoulder.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	// Half of 100 stitches is 250 mm. The armhole begins at 18 × 3.3333 + 84 × 3.5714 = 360 mm, and its 56 rows end at
+	// 360 + 200 = 560 mm. Half of the sleeve's top, 80 stitches, is 200 mm as well: end lies on end, and the sleeve is
+	// turned by 90°. It is 18 × 3.3333 + 96 × 3.5714 = 402.857 mm long; half of its cuff, 44 stitches, is 110 mm.
+	hasCorner(t, g.Worn.Views[0].Outline[0], 250+402.857, 560)
+	hasCorner(t, g.Worn.Views[0].Outline[0], 250+402.857, 560-110)
+	hasCorner(t, g.Worn.Views[0].Outline[0], -250-402.857, 560)
+	hasCorner(t, g.Worn.Views[0].Outline[0], 250, 360)
+	hasCorner(t, g.Worn.Views[0].Outline[0], -250, 0)
+	assert.InDelta(t, 90, degrees(assembled(g).placedAt(t, "Sleeve").where), 1e-6)
+}
+
+func TestASetInSleeveHangsByTheAngleBetweenTheChordsOfArmholeAndCap(t *testing.T) {
+	p := assembled(schematic.Work(pattern(t, "set-in.yaml"), 0)).placedAt(t, "Sleeve")
+	// Front: the armhole goes from (240, 18 × 3.3333 + 90 × 3.5714 = 381.429) inwards by 5 and 6 stitches, 55 mm, and up
+	// 2 + 12 + 40 rows, 192.857 mm: its chord rises at 90° + atan(55 / 192.857) = 105.917°.
+	// Sleeve: half of 68 stitches is 170 mm, and the cap is 2 + 40 rows, 150 mm high, over it: its chord, from the left
+	// half's underarm to the middle of the cap, rises at atan(150 / 170) = 41.424°.
+	assert.InDelta(t, 105.917-41.424, degrees(p.where), 0.002)
+	// The underarm is held fast: the left half's corner, (-170, its underarm), lies at (240, 381.429).
+	under := p.where.at(p.own[0])
+	assert.InDelta(t, 240, under.X, 0.01)
+	assert.InDelta(t, 381.429, under.Y, 0.01)
+}
+
+func TestARaglanSleeveTurnsByTheSlopesOfBothEdges(t *testing.T) {
+	p := assembled(schematic.Work(pattern(t, "raglan-flat.yaml"), 0)).placedAt(t, "Sleeve")
+	// Front and sleeve alike go in by 4 + 28 stitches, 160 mm, over 2 + 56 rows, 207.143 mm: either edge leans by
+	// atan(160 / 207.143) = 37.683°, together 75.366°.
+	assert.InDelta(t, 2*37.683, degrees(p.where), 0.002)
+	// The raglan ends on the front's neck, at half of 34 stitches, 85 mm, and 16 × 3.3333 + 90 × 3.5714 + 207.143 = 581.905 mm.
+	end := p.where.at(p.own[1])
+	assert.InDelta(t, 85, end.X, 0.01)
+	assert.InDelta(t, 581.905, end.Y, 0.01)
+}
+
+func TestTheWingsOfATriangularShawlTurnUntilTheSpineIsUpright(t *testing.T) {
+	g := schematic.Work(pattern(t, "shawl-triangle.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	lo, hi := bounds(g.Worn.Views[0].Outline)
+	// 50 stitches of 100/18 mm and 100 rows of 100/36 mm are 277.778 mm each: spine and upper edge of a wing slope by 45°
+	// to its rows, and are 392.837 mm long; turned by 45°, the spine is upright and the upper edge level. Three stitches cast
+	// on, 16.667 mm, lie between them at 45°: 11.785 mm to the side and up.
+	assert.InDelta(t, 2*(392.837+11.785), hi.X-lo.X, 0.01)
+	assert.InDelta(t, 392.837+11.785, hi.Y-lo.Y, 0.01)
+	hasCorner(t, g.Worn.Views[0].Outline[0], (lo.X+hi.X)/2, lo.Y)
+	assert.InDelta(t, hi.Y-11.785, g.Worn.Views[0].Lines[0].A.Y+g.Worn.Views[0].Lines[0].B.Y-lo.Y, 0.01, "the spine is one line, from the cast-on to the point")
+}
+
+// procrustes is the rigid motion that brings the points a onto b by weighted least squares: from the singular value decomposition
+// of their covariance (Kabsch, 1976), by gonum.
+func procrustes(a, b []pt, w []float64) motion {
+	var ca, cb pt
+	sum := 0.0
+	for i := range a {
+		ca, cb, sum = add(ca, mul(a[i], w[i])), add(cb, mul(b[i], w[i])), sum+w[i]
+	}
+	ca, cb = mul(ca, 1/sum), mul(cb, 1/sum)
+	h := mat.NewDense(2, 2, nil)
+	for i := range a {
+		p, q := sub(a[i], ca), sub(b[i], cb)
+		h.Set(0, 0, h.At(0, 0)+w[i]*p.X*q.X)
+		h.Set(0, 1, h.At(0, 1)+w[i]*p.X*q.Y)
+		h.Set(1, 0, h.At(1, 0)+w[i]*p.Y*q.X)
+		h.Set(1, 1, h.At(1, 1)+w[i]*p.Y*q.Y)
+	}
+	var svd mat.SVD
+	svd.Factorize(h, mat.SVDFull)
+	var u, v, r mat.Dense
+	svd.UTo(&u)
+	svd.VTo(&v)
+	r.Mul(&v, u.T())
+	if mat.Det(&r) < 0 { // a turn, not a mirror
+		v.Set(0, 1, -v.At(0, 1))
+		v.Set(1, 1, -v.At(1, 1))
+		r.Mul(&v, u.T())
+	}
+	m := motion{cos: r.At(0, 0), sin: r.At(1, 0)}
+	m.by = sub(cb, m.turn(ca))
+	return m
+}
+
+func TestLeastSquaresOfAGeneralLibraryPlacesEveryPanelAlike(t *testing.T) {
+	checked := 0
+	for _, f := range files(t) {
+		p := pattern(t, f)
+		for i := range p.Sizes.Names {
+			for _, q := range assembled(schematic.Work(p, i)).placed {
+				if !q.hung || q.made.Views[q.view].Panel && q.face == either && !q.made.Round {
+					continue // turned once more, to stand upright
+				}
+				w := []float64{1, 1}
+				if q.laid.hold != 0.5 {
+					w[int(q.laid.hold)] = 1e12 // held fast
+				}
+				m := procrustes(q.laid.own[:], q.laid.on[:], w)
+				for _, s := range q.loop {
+					require.Less(t, dist(m.at(s.a), q.where.at(s.a)), 0.1, "%s, %s", f, q.name)
+				}
+				checked++
+			}
+		}
+	}
+	require.Greater(t, checked, 100)
+}
+
+func TestPanelsArePlacedWithoutBeingBent(t *testing.T) {
+	for _, f := range files(t) {
+		p := pattern(t, f)
+		for i := range p.Sizes.Names {
+			before, after := 0.0, 0.0
+			for _, q := range assembled(schematic.Work(p, i)).placed {
+				if q.strip {
+					continue
+				}
+				var there []pt
+				for _, a := range q.points() {
+					there = append(there, q.where.at(a))
+				}
+				before, after = before+area(q.points()), after+area(there)
+			}
+			require.InEpsilon(t, before+1, after+1, 1e-9, f)
+		}
+	}
+}
+
+// trueToScale holds every measurement of what is worn against the drawing of it.
+func trueToScale(t require.TestingT, g *schematic.Garment) int {
+	if g.Worn == nil {
+		return 0
+	}
+	seen := map[string]bool{}
+	require.LessOrEqual(t, len(g.Worn.Measures), most)
+	for _, m := range g.Worn.Measures {
+		require.False(t, seen[m.Name], "%s twice", m.Name)
+		seen[m.Name] = true
+		l := math.Hypot(m.A.X-m.B.X, m.A.Y-m.B.Y)
+		switch m.Axis {
+		case schematic.Horizontal:
+			l = math.Abs(m.A.X - m.B.X)
+		case schematic.Vertical:
+			l = math.Abs(m.A.Y - m.B.Y)
+		}
+		if m.Around {
+			l *= 2
+		}
+		require.InDelta(t, m.Length.Float(), l, 0.5, "%s of %s", m.Name, g.Pattern.Title)
+	}
+	return len(g.Worn.Measures)
+}
+
+func TestEveryMeasurementIsTrueToScale(t *testing.T) {
+	for _, f := range files(t) {
+		p := pattern(t, f)
+		for i := range p.Sizes.Names {
+			g := schematic.Work(p, i)
+			Dress(g)
+			trueToScale(t, g)
+		}
+	}
+	n := 0
+	rapid.Check(t, func(t *rapid.T) {
+		for _, g := range schematic.WorkAll(random.Pattern(random.Options{}).Draw(t, "pattern")) {
+			Dress(g)
+			n += trueToScale(t, g)
+		}
+	})
+	require.Greater(t, n, 100, "the patterns must reach measurements")
+}
+
+// No garment is drawn from a template: without a bond, what hangs from it is left out and noted, or another bond of
+// the same pieces still holds it.
+func TestWithoutABondItsPieceIsLeftOutAndNamed(t *testing.T) {
+	tried := 0
+	for _, f := range files(t) {
+		p := pattern(t, f)
+		whole := schematic.Work(p, 0)
+		for j := range p.Joins { // one bond after the other is taken away
+			q := *p
+			q.Joins = p.Joins[j+1:]
+			without := schematic.Work(&q, 0)
+			Dress(without)
+			a := assembled(without)
+			pieces := map[string]bool{}
+			for _, gone := range p.Joins[:j+1] {
+				if of := piecesOf(whole, gone); len(of) > 1 {
+					maps.Copy(pieces, of)
+				}
+			}
+			for name := range loose(whole, q.Joins, pieces) {
+				if name == a.placed[0].made.Name {
+					continue // what the others would hang from
+				}
+				tried++
+				assert.True(t, notes(without, map[string]bool{name: true}), "%s without the first %d joins: %s", f, j+1, name)
+				assert.False(t, slices.ContainsFunc(a.placed, func(p *panel) bool { return p.made.Name == name }), "%s: %s is placed by nothing", f, name)
+			}
+		}
+	}
+	require.Greater(t, tried, 10)
+}
+
+func TestWithoutHeldStitchesOrABandsEdgeThePieceIsLeftOutAndNamed(t *testing.T) {
+	for f, name := range map[string]string{"raglan-round.yaml": "Sleeve", "yoke-neck.yaml": "Sleeve", "yoke-hem.yaml": "Yoke", "cardigan.yaml": "Right band"} {
+		p := pattern(t, f)
+		q := p.PieceNamed(name)
+		if h, ok := q.Sections[0].(*schematic.Held); ok {
+			q.Sections[0] = &schematic.CastOn{Common: h.Common, Stitches: h.To}
+		}
+		q.Onto = nil
+		if q.Kind == schematic.KindBand {
+			q.Sections = append([]schematic.Section{&schematic.CastOn{Stitches: p.PieceNamed("Body").Sections[0].(*schematic.CastOn).Stitches}}, q.Sections...)
+		}
+		g := schematic.Work(p, 0)
+		Dress(g)
+		assert.True(t, notes(g, map[string]bool{name: true}), "%s without the bond of %s: %v", f, name, g.Findings)
+	}
+}
+
+func piecesOf(g *schematic.Garment, j schematic.Join) map[string]bool {
+	out := map[string]bool{}
+	for _, ref := range slices.Concat(j.Sew, j.Into) {
+		if m, _ := g.EdgesOf(ref); m != nil {
+			out[m.Name] = true
+		}
+	}
+	return out
+}
+
+// loose are the pieces that no join binds to another piece.
+func loose(g *schematic.Garment, joins []schematic.Join, pieces map[string]bool) map[string]bool {
+	out := map[string]bool{}
+	for name := range pieces {
+		out[name] = !slices.ContainsFunc(joins, func(j schematic.Join) bool {
+			of := piecesOf(g, j)
+			return of[name] && len(of) > 1
+		})
+		if !out[name] {
+			delete(out, name)
+		}
+	}
+	return out
+}
+
+func notes(g *schematic.Garment, pieces map[string]bool) bool {
+	return slices.ContainsFunc(g.Findings, func(f finding.Finding) bool {
+		return f.Kind == "worn/left-over" && pieces[f.Piece] && strings.Contains(f.Message, f.Piece)
+	})
+}
+
+func BenchmarkDress(b *testing.B) {
+	for _, f := range []string{"set-in.yaml", "raglan-round.yaml", "cardigan.yaml", "yoke-neck.yaml"} {
+		p := pattern(b, f)
+		g := schematic.Work(p, 0)
+		b.Run(strings.TrimSuffix(f, ".yaml"), func(b *testing.B) {
+			b.ReportAllocs()
+			for range b.N {
+				g.Findings = nil
+				Dress(g)
+			}
+		})
+	}
+}
