@@ -138,6 +138,18 @@ func TestWhatThePatternSaysIsSaid(t *testing.T) {
         times: 4 (5)
       - gather:
 `, []string{"Dec 8 sts evenly every rnd 4 (5) times, over 4 (5) rnds in stockinette stitch. (8 sts)", "Cut the yarn and draw it through the remaining sts. Fasten off."}},
+		{"the round that a band is picked up into", hookHead + `  - piece: Hat
+    worked: in the round, from the hem
+    sections:
+      - sideways: rib
+        stitches: 8
+        rows: 64 (72)
+        gauge: rib
+      - pick up: 1 in each row
+        gauge: fabric
+      - even: 4 rows
+      - bind off: all
+`, []string{"Rnd 1: Work 64 (72) hdc evenly along the long edge at the rate of 1 in each row, join. (64 (72) hdc)", "Rnds 2-5: Ch 2, hdc in each st around, join. (64 (72) hdc)"}},
 	} {
 		t.Run(k.name, func(t *testing.T) {
 			p, gs := written(t, k.src)

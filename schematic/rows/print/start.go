@@ -143,12 +143,21 @@ func (w *printer) sideways(s *schematic.Sideways) {
 
 func (w *printer) pickUp(s *schematic.PickUp, after nums) {
 	w.start(after)
-	if w.fab.st == nil {
-		w.say("Pick up and knit %s evenly along the long edge%s.", w.sts(after), pickRate(s))
+	one := w.same(1)
+	if w.fab.st != nil {
+		w.say("%s: Work %s evenly along the long edge%s%s. (%s)", w.label(one), w.ofStitch(after), pickRate(s), w.joined(", join"), w.ofStitch(after))
+		w.worked(one, after)
 		return
 	}
-	w.say("Work %s evenly along the long edge%s. (%s)", w.ofStitch(after), pickRate(s), w.ofStitch(after))
-	w.worked(w.same(1), after)
+	w.say("Pick up and knit %s evenly along the long edge%s%s.", w.sts(after), pickRate(s), w.joined(", join to work in the round"))
+}
+
+// joined is how a row ends that begins a round.
+func (w *printer) joined(words string) string {
+	if w.round {
+		return words
+	}
+	return ""
 }
 
 // pickRate is how many stitches are picked up in how many rows.
