@@ -138,6 +138,9 @@ func (w *printer) sideways(s *schematic.Sideways) {
 	}
 	w.even(rows, deep)
 	w.round = round
+	if w.fab.st == nil {
+		w.offAll(false)
+	}
 	w.say("Turn the band to work along its long edge.")
 }
 
