@@ -26,7 +26,8 @@ type Content struct {
 	Fit                   []Fact // to fit, finished size, ease
 	Facts                 []Fact // gauge, materials and the like
 	Table                 table.Table
-	Rows                  []Section // written rows
+	Rows                  []Section         // written rows
+	RowsOf                map[int][]Section // written rows of one size, where they are written for it
 	Abbreviations         []Fact
 	Special               []Text
 	Notes                 []Text
@@ -70,10 +71,24 @@ func Of(gs []*schematic.Garment, text []WrittenSection, abbreviations []Fact) *C
 	}
 	c.Fit = fit(p, c.Table)
 	c.Facts = facts(p, gs, r)
-	for _, w := range text {
-		c.Rows = append(c.Rows, Section{Name: w.Name, Lines: r.texts(w.Lines)})
-	}
+	c.Rows = r.sections(text)
 	return c
+}
+
+// Put sets the rows as they are written for one size.
+func (c *Content) Put(size int, text []WrittenSection) {
+	if c.RowsOf == nil {
+		c.RowsOf = map[int][]Section{}
+	}
+	c.RowsOf[size] = newReader(c.Sizes, c.Steps).sections(text)
+}
+
+func (r *reader) sections(text []WrittenSection) []Section {
+	var out []Section
+	for _, w := range text {
+		out = append(out, Section{Name: w.Name, Lines: r.texts(w.Lines)})
+	}
+	return out
 }
 
 // WrittenSection is a stretch of written rows as text.

@@ -229,7 +229,11 @@ func (b *builder) measurements(letter map[string]string) {
 }
 
 func (b *builder) instructions() {
-	for i, s := range b.c.Rows {
+	size := -1
+	if b.o.Alone {
+		size = b.o.Size
+	}
+	for i, s := range b.c.RowsFor(size) {
 		if i == 0 {
 			b.heading("Instructions", 0, true)
 		}

@@ -31,6 +31,9 @@ import (
 // browser opens a file in Chromium; asked is every address that the page asks for.
 func browser(t *testing.T, file string) (ctx context.Context, asked func() []string) {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("browsers take long")
+	}
 	path := compare.Tool(t, "chromium")
 	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.WindowSize(1200, 900), chromedp.Flag("disable-background-networking", true))
@@ -199,7 +202,7 @@ func TestEveryNumberOfThePageFollowsSizeAndUnit(t *testing.T) {
 					assert.Equal(t, strings.Join(parts, " "), strings.TrimSuffix(strings.TrimSuffix(got, " around"), ","), "%s, %s", name, l.M)
 				}
 				var lines []string
-				for _, sec := range c.Rows {
+				for _, sec := range c.RowsFor(size) {
 					for _, l := range sec.Lines {
 						lines = append(lines, strings.Join(strings.Fields(l.Said(c.Sizes, size, us, c.Steps)), " "))
 					}
@@ -254,6 +257,66 @@ func measuresOf(all []document.Drawing, size int) int {
 		}
 	}
 	return n
+}
+
+// A link names a size and a unit, which last over a reload; so do ticks, each size's of its own.
+func TestALinkOpensASizeAndTicksStay(t *testing.T) {
+	file := onDisk(t, write(t, pageOf(t, pattern(t, saltmarsh))))
+	ctx, _ := browser(t, file)
+	open := func(fragment string) {
+		t.Helper()
+		do(t, ctx, chromedp.Navigate("about:blank"), chromedp.Navigate((&url.URL{Scheme: "file", Path: file, Fragment: fragment}).String()))
+	}
+	state := func() string {
+		return eval[string](t, ctx, `document.querySelector("[name=fwt-size]:checked").value + "/" + document.querySelector("[name=fwt-unit]:checked").value`)
+	}
+	ticked := func() int { return eval[int](t, ctx, `document.querySelectorAll(".fwt-rows :checked").length`) }
+	open("size=M&unit=cm")
+	assert.Equal(t, "M/cm", state())
+	choose(t, ctx, "s1")
+	assert.Equal(t, "size=S&unit=cm", eval[string](t, ctx, `location.hash.slice(1)`), "the address follows")
+	do(t, ctx, chromedp.Click(".fwt-rows .fwt-1 p:nth-of-type(3) label", chromedp.ByQuery), chromedp.Reload())
+	assert.Equal(t, "S/cm", state())
+	assert.Equal(t, 1, ticked())
+	open("elsewhere")
+	assert.Equal(t, "/", state(), "another fragment chooses nothing")
+	assert.Equal(t, 1, ticked())
+	choose(t, ctx, "s2")
+	assert.Equal(t, "elsewhere", eval[string](t, ctx, `location.hash.slice(1)`), "and stays")
+}
+
+// Words in drawings are at least 12 px high on a telephone, and the chosen size stays in sight.
+func TestOnATelephoneWordsAreReadableAndTheSizeIsInSight(t *testing.T) {
+	for _, path := range []string{wren, saltmarsh, "../../examples/windlass-raglan.yaml", "../../examples/fellside-jumper.yaml"} {
+		page := pageOf(t, pattern(t, path))
+		ctx, _ := browser(t, onDisk(t, write(t, page)))
+		do(t, ctx, chromedp.EmulateViewport(360, 740))
+		for _, id := range []string{"all", "s1"} {
+			choose(t, ctx, id)
+			small := eval[[]string](t, ctx, `[...document.querySelectorAll(".fwt-drawn svg text")].filter((x) => x.getClientRects().length).map((x) => [x.textContent,
+				parseFloat(getComputedStyle(x).fontSize) * x.ownerSVGElement.getBoundingClientRect().width / x.ownerSVGElement.viewBox.baseVal.width]).filter(([, h]) => h < 11.99).map(String)`)
+			assert.Empty(t, small, "%s, %s", path, id)
+			do(t, ctx, chromedp.Evaluate(`document.querySelector(".fwt-rows > :not([style]):last-child").scrollIntoView({block: "end"})`, nil))
+			now := eval[string](t, ctx, `(() => { const e = document.querySelector(".fwt-now"), r = e.getBoundingClientRect(); return r.top >= 0 && r.bottom < 100 ? e.innerText : "out of sight at " + r.top; })()`)
+			assert.Equal(t, map[string]string{"all": "All sizes", "s1": "Size " + page.Content.Sizes.Names[1]}[id], now, path)
+		}
+	}
+}
+
+// Without any style sheet the page is in order: one drawing with its lines, the rows of all sizes once.
+func TestWithoutItsStyleThePageIsInOrder(t *testing.T) {
+	page := pageOf(t, pattern(t, saltmarsh))
+	body := regexp.MustCompile(`(?s)<style>.*?</style>`).ReplaceAll(write(t, page), nil)
+	ctx, _ := browser(t, onDisk(t, body))
+	s := see(t, ctx)
+	assert.Equal(t, 1, s.Drawn)
+	want := 0
+	for _, sec := range page.Content.Rows {
+		want += len(sec.Lines)
+	}
+	assert.Len(t, s.Lines, want)
+	assert.False(t, eval[bool](t, ctx, `document.querySelector('.fwt-choose').getClientRects().length > 0`), "nothing to choose that would do nothing")
+	assert.Equal(t, "none", eval[string](t, ctx, `getComputedStyle([...document.querySelectorAll(".fwt-drawn path")].find((e) => e.getClientRects().length)).fill`), "outlines are no black shapes")
 }
 
 // columns are the sizes that the table shows.
@@ -349,6 +412,9 @@ func TestASnippetLeavesThePageAroundAsItIs(t *testing.T) {
 // which npm ci in testdata/browser fetches.
 func modules(t *testing.T) string {
 	t.Helper()
+	if testing.Short() {
+		t.Skip("browsers and checkers take long")
+	}
 	dir := filepath.FromSlash("../../testdata/browser/node_modules")
 	if _, err := os.Stat(filepath.Join(dir, "vnu-jar")); err != nil {
 		if compare.Required() {

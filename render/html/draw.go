@@ -3,6 +3,7 @@ package html
 import (
 	"fmt"
 	"html/template"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,6 +18,7 @@ import (
 type pen struct {
 	p      string
 	styles []string // rules, without their class
+	plain  bool     // looks stand in attributes too, for a page that keeps no style sheet
 }
 
 // pxPerMM is how large a drawing stands on the page at most: half as large again
@@ -24,6 +26,42 @@ type pen struct {
 const pxPerMM = 1.5 * 96 / 25.4
 
 func newPen(prefix string) *pen { return &pen{p: prefix} }
+
+// telephone is the room that a narrow screen has for a drawing, px, and readable is how
+// high words in a drawing are at least, px.
+const (
+	telephone = 328
+	readable  = 12
+)
+
+// leastWidth is how wide a sheet has to stand for its smallest words to be readable, px.
+func leastWidth(s *sheet.Sheet) int {
+	smallest := math.Inf(1)
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		if t, ok := it.(*sheet.Text); ok && t.Visible() {
+			smallest = min(smallest, t.Size)
+		}
+	})
+	return int(math.Ceil(s.W * readable / smallest))
+}
+
+// look is the class of a rule, and its attributes where they are wanted.
+func (d *pen) look(rule string) string {
+	class := fmt.Sprintf(`class="%s"`, d.class(rule))
+	if !d.plain {
+		return class
+	}
+	for _, one := range strings.Split(rule, ";") {
+		key, value, _ := strings.Cut(one, ":")
+		if part, ok := strings.CutPrefix(value, mixed); ok {
+			percent, _, _ := strings.Cut(part, "%")
+			class += fmt.Sprintf(` %s="currentColor" %s-opacity=".%02s"`, key, key, percent)
+			continue
+		}
+		class += fmt.Sprintf(` %s="%s"`, key, strings.TrimSuffix(value, "px"))
+	}
+	return class
+}
 
 // class is the class of a rule.
 func (d *pen) class(rule string) string {
@@ -51,8 +89,12 @@ func (d *pen) draw(s *sheet.Sheet, label string) (template.HTML, error) {
 		return "", err
 	}
 	var b strings.Builder
-	fmt.Fprintf(&b, `<svg width="%d" height="%d" viewBox="0 0 %s %s" role="img" aria-label="%s">`,
-		int(s.W*pxPerMM+0.5), int(s.H*pxPerMM+0.5), number(s.W), number(s.H), template.HTMLEscapeString(clean(label)))
+	fmt.Fprintf(&b, `<svg class="%s" width="%d" height="%d" viewBox="0 0 %s %s" role="img" aria-label="%s"`,
+		d.class(fmt.Sprintf("min-width:%dpx", leastWidth(s))), int(s.W*pxPerMM+0.5), int(s.H*pxPerMM+0.5), number(s.W), number(s.H), template.HTMLEscapeString(clean(label)))
+	if d.plain {
+		b.WriteString(` font-family="` + template.HTMLEscapeString(fonts.Family) + `"`)
+	}
+	b.WriteByte('>')
 	d.group(&b, &s.Root)
 	b.WriteString("</svg>")
 	return template.HTML(b.String()), nil
@@ -72,7 +114,7 @@ func (d *pen) group(b *strings.Builder, g *sheet.Group) {
 			if rule == "" {
 				continue
 			}
-			fmt.Fprintf(b, `<path class="%s" d="`, d.class(rule))
+			fmt.Fprintf(b, `<path %s d="`, d.look(rule))
 			path(b, it)
 			for i+1 < len(g.Items) { // the same pen draws on
 				next, ok := g.Items[i+1].(*sheet.Path)
@@ -112,15 +154,18 @@ func pathRule(p *sheet.Path) string {
 	return rule
 }
 
+// mixed begins a colour that is a part of the page's own.
+const mixed = "color-mix(in srgb,currentColor "
+
 // ink is a colour of the sheet in those of the page.
 func ink(k sheet.Ink) string {
 	switch k {
 	case sheet.None, sheet.Paper:
 		return "none"
 	case sheet.Tint:
-		return "color-mix(in srgb,currentColor 8%,transparent)"
+		return mixed + "8%,transparent)"
 	case sheet.Grey:
-		return "color-mix(in srgb,currentColor 65%,transparent)"
+		return mixed + "65%,transparent)"
 	}
 	return "currentColor"
 }
@@ -194,7 +239,7 @@ func (d *pen) text(b *strings.Builder, t *sheet.Text) {
 	case sheet.End:
 		rule += ";text-anchor:end"
 	}
-	fmt.Fprintf(b, `<text class="%s" x="%s" y="%s"`, d.class(rule), number(t.At.X), number(t.At.Y))
+	fmt.Fprintf(b, `<text %s x="%s" y="%s"`, d.look(rule), number(t.At.X), number(t.At.Y))
 	if a := sheet.Quantise(t.Angle); a != 0 {
 		fmt.Fprintf(b, ` transform="rotate(%s %s %s)"`, number(-a), number(t.At.X), number(t.At.Y))
 	}

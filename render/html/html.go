@@ -11,6 +11,7 @@ import (
 	"encoding/base64"
 	"errors"
 	"fmt"
+	"hash/crc32"
 	"html/template"
 	"io"
 	"strings"
@@ -42,6 +43,9 @@ var ownCSS string
 
 //go:embed whole.css
 var wholeCSS string
+
+//go:embed page.js
+var ownScript string
 
 var pageTemplate = template.Must(template.New("page").Parse(pageText))
 
@@ -96,6 +100,7 @@ type view struct {
 	Lang    string
 	Snippet bool
 	CSS     template.CSS
+	Script  template.JS
 	Policy  string
 	About   string
 	Sizes   []choice
@@ -106,7 +111,7 @@ type view struct {
 	Tables  []group
 	Drawn   []drawn
 	Charts  []drawn
-	Rows    []section
+	Rows    []written
 	Short   []fact
 	Special []template.HTML
 	Notes   []template.HTML
@@ -117,16 +122,30 @@ type view struct {
 	Columns int
 }
 
-type choice struct{ ID, Name string }
+type choice struct{ ID, Name, Value string }
 
 type fact struct {
 	Name  template.HTML
 	Lines []template.HTML
 }
 
+// written are the rows as one size works them, or as they are told for all sizes. Without the
+// style sheet only those of all sizes are shown.
+type written struct {
+	Class    string
+	Hidden   bool
+	Sections []section
+}
+
 type section struct {
 	Name  string
-	Lines []template.HTML
+	Lines []line
+}
+
+// line is a row with the name of its box to tick.
+type line struct {
+	ID   string
+	HTML template.HTML
 }
 
 type group struct {
@@ -147,6 +166,7 @@ type cell struct{ Class, CM, In string }
 
 type drawn struct {
 	Class, About string
+	Hidden       bool // without the style sheet
 	Figures      []figure
 	Lettered     bool
 	Key          []template.HTML
@@ -154,6 +174,7 @@ type drawn struct {
 
 type figure struct {
 	Name string
+	Wide bool // wider than the screen of a telephone
 	SVG  template.HTML
 }
 
@@ -161,25 +182,23 @@ func newView(p Page) (*view, error) {
 	c := p.Content
 	v := &view{Content: c, P: p.Prefix, Lang: p.Lang, Snippet: p.Snippet, Columns: c.Sizes.Len() + 2}
 	w := &words{p: p.Prefix, c: c}
-	v.Sizes = []choice{{"all", "All sizes"}}
+	v.Sizes = []choice{{"all", "All sizes", ""}}
 	if c.Sizes.Len() < 2 {
 		v.Sizes = nil
 	}
 	for i, name := range c.Sizes.Names {
 		if v.Sizes != nil {
-			v.Sizes = append(v.Sizes, choice{fmt.Sprintf("s%d", i), name})
+			v.Sizes = append(v.Sizes, choice{fmt.Sprintf("s%d", i), name, name})
 		}
 	}
-	v.Units = []choice{{"both", "Both"}}
+	v.Units = []choice{{"both", "Both", ""}}
 	for _, u := range c.Units() {
-		v.Units = append(v.Units, choice{u.String(), map[units.Unit]string{units.CM: "Centimetres", units.Inch: "Inches"}[u]})
+		v.Units = append(v.Units, choice{u.String(), map[units.Unit]string{units.CM: "Centimetres", units.Inch: "Inches"}[u], u.String()})
 	}
 	v.Line = w.text(document.Text{{Counts: c.Sizes.Names}})
 	v.Fit, v.Facts, v.Short = w.facts(c.Fit), w.facts(c.Facts), w.facts(c.Abbreviations)
 	v.Special, v.Notes, v.Finish, v.Careful, v.Mended = w.texts(c.Special), w.texts(c.Notes), w.texts(c.Finishing), w.texts(c.Care), w.texts(c.Corrections)
-	for _, s := range c.Rows {
-		v.Rows = append(v.Rows, section{s.Name, w.texts(s.Lines)})
-	}
+	v.Rows = v.written(w)
 	v.Step = "to the nearest " + units.Decimal(c.Steps.CM, 3) + " cm and " + units.Mixed(c.Steps.Inch) + " in"
 	v.About = fmt.Sprintf("%s: schematic, finished measurements and materials in %s", c.Title, count(c.Sizes.Len(), "size"))
 	pen := newPen(p.Prefix)
@@ -209,22 +228,49 @@ func count(n int, what string) string {
 	return fmt.Sprintf("%d %ss", n, what)
 }
 
+// written are the rows: those of all sizes, then each size's.
+func (v *view) written(w *words) []written {
+	if len(v.Content.Rows) == 0 {
+		return nil
+	}
+	n := v.Content.Sizes.Len()
+	if n < 2 {
+		n = 0
+	}
+	var out []written
+	for size := -1; size < n; size++ {
+		one := written{Class: v.classOf(size), Hidden: size >= 0}
+		at := 0
+		for _, s := range v.Content.RowsFor(size) {
+			sec := section{Name: s.Name}
+			for _, html := range w.texts(s.Lines) {
+				at++
+				sec.Lines = append(sec.Lines, line{fmt.Sprintf("%s-t%d-%d", v.P, size+1, at), html})
+			}
+			one.Sections = append(one.Sections, sec)
+		}
+		out = append(out, one)
+	}
+	return out
+}
+
 func (v *view) drawing(d document.Drawing, pen *pen) (drawn, error) {
-	out := drawn{Class: v.classOf(d.Size), About: d.Note}
+	out := drawn{Class: v.classOf(d.Size), Hidden: d.Size >= 0 && v.Content.Sizes.Len() > 1, About: d.Note}
 	tell := "."
 	if d.Scale != "" {
-		out.About, tell = "Scale of the drawing "+d.Scale+".", ". Its measurements stand in the table."
+		tell = ". Its measurements stand in the table."
 	}
 	who := "all sizes, by letter"
 	if d.Size >= 0 {
 		who = "size " + v.Content.Sizes.Names[d.Size]
 	}
+	pen.plain = !out.Hidden
 	for _, f := range d.Figures {
 		svg, err := pen.draw(f.Sheet, f.Name+", "+who+tell)
 		if err != nil {
 			return out, err
 		}
-		out.Figures = append(out.Figures, figure{f.Name, svg})
+		out.Figures = append(out.Figures, figure{f.Name, leastWidth(f.Sheet) > telephone, svg})
 		out.Lettered = out.Lettered || len(f.Letters) > 0
 	}
 	for _, k := range d.Key {
@@ -309,9 +355,28 @@ func (v *view) style(pen *pen) {
 	}
 	b.WriteString(pen.css())
 	css := "\n" + lineUp(b.String(), v.P)
-	sum := sha256.Sum256([]byte(css))
-	v.CSS = template.CSS(css)
-	v.Policy = "default-src 'none'; style-src 'sha256-" + base64.StdEncoding.EncodeToString(sum[:]) + "'; base-uri 'none'; form-action 'none'"
+	script := "\n" + strings.NewReplacer("@ticks", fmt.Sprintf("%s-%08x", v.P, v.rowsSum()), "@", v.P).Replace(string(lean([]byte(ownScript))))
+	v.CSS, v.Script = template.CSS(css), template.JS(script)
+	v.Policy = "default-src 'none'; style-src '" + hashOf(css) + "'; script-src '" + hashOf(script) + "'; img-src 'self'; base-uri 'none'; form-action 'none'"
+}
+
+// hashOf is how a policy names a text that it allows (CSP 3, 2.3.1).
+func hashOf(text string) string {
+	sum := sha256.Sum256([]byte(text))
+	return "sha256-" + base64.StdEncoding.EncodeToString(sum[:])
+}
+
+// rowsSum tells the rows of one edition from those of another: ticks belong to rows.
+func (v *view) rowsSum() uint32 {
+	h := crc32.NewIEEE()
+	for _, w := range v.Rows {
+		for _, s := range w.Sections {
+			for _, l := range s.Lines {
+				_, _ = io.WriteString(h, string(l.HTML)) // a sum in memory takes everything
+			}
+		}
+	}
+	return h.Sum32()
 }
 
 // lineUp puts the prefix in the place of the sign @ in selectors, and leaves out indentation, as

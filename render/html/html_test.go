@@ -6,6 +6,7 @@ import (
 	"path/filepath"
 	"regexp"
 	"strings"
+	"sync"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -49,7 +50,14 @@ func pageOf(t require.TestingT, p *schematic.Pattern) html.Page {
 	sections, short := document.Written(p, text)
 	drawings, err := document.Drawings(gs, 114)
 	require.NoError(t, err)
-	return html.Page{Content: document.Of(gs, sections, short), Drawings: drawings, Prefix: "fwt"}
+	c := document.Of(gs, sections, short)
+	for i := range gs {
+		if p.Rows == "" && len(gs) > 1 {
+			one, _ := document.Written(p, rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: i}))
+			c.Put(i, one)
+		}
+	}
+	return html.Page{Content: c, Drawings: drawings, Prefix: "fwt"}
 }
 
 // charted is a page with the chart of a section, for each size and for all of them.
@@ -119,9 +127,18 @@ func attribute(n *parser.Node, name string) string {
 	return ""
 }
 
-// allowed are the elements that a page is made of: none of them runs or fetches anything.
+// allowed are the elements that a page is made of: none of them fetches anything, and none runs but the
+// page's own script, the same in every page.
 var allowed = regexp.MustCompile(`^(html|head|meta|title|style|body|main|section|header|h[1-4]|p|div|span|strong|b|fieldset|legend|label|input|dl|dt|dd|` +
-	`figure|svg|g|path|text|tspan|table|thead|tbody|tr|th|td|ul|li|details|summary|figcaption)$`)
+	`figure|svg|g|path|text|tspan|table|thead|tbody|tr|th|td|ul|li|details|summary|figcaption|script)$`)
+
+var ownScript = sync.OnceValue(func() string {
+	b, err := os.ReadFile("page.js")
+	if err != nil {
+		panic(err)
+	}
+	return regexp.MustCompile(`(?m)^\s+`).ReplaceAllString(strings.ReplaceAll(string(b), "@", "fwt"), "")
+})
 
 func holds(t require.TestingT, page []byte) {
 	root, err := parser.Parse(bytes.NewReader(page))
@@ -129,6 +146,10 @@ func holds(t require.TestingT, page []byte) {
 	ids := map[string]bool{}
 	walk(root, func(n *parser.Node) {
 		require.Regexp(t, allowed, n.Data)
+		if n.Data == "script" {
+			runs := regexp.MustCompile(`fwt-[0-9a-f]{8}`).ReplaceAllString(n.FirstChild.Data, "fwtticks")
+			require.Equal(t, ownScript(), strings.TrimPrefix(runs, "\n"), "no text of the pattern is in what runs")
+		}
 		for _, a := range n.Attr {
 			require.NotRegexp(t, `^(on|src|href|action|style|background|data$|poster)`, a.Key, n.Data)
 		}

@@ -58,10 +58,6 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		}
 		d.Size = 0
 	}
-	alone := -1
-	if o.Alone {
-		alone = d.Size
-	}
 	for _, section := range o.Charts {
 		size := d.Size
 		if size < 0 {
@@ -79,7 +75,10 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 			d.Charts = append(d.Charts, document.NamedSheet{Name: name + ", size " + p.Sizes.Names[size], Sheet: s})
 		}
 	}
-	c := content(p, gs, o.Rows, alone)
+	c := content(p, gs, o.Rows)
+	if o.Alone {
+		ofSize(c, p, gs, o.Rows, d.Size)
+	}
 	names := namer{}
 	put := func(sheets []*sheet.Sheet, err error, parts ...string) error {
 		if err != nil {

@@ -42,7 +42,13 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	if err := ctx.Err(); err != nil {
 		return r, fmt.Errorf("stopped: %w", context.Cause(ctx))
 	}
-	page := html.Page{Content: content(p, gs, o.Rows, -1), Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
+	c := content(p, gs, o.Rows)
+	for size := range gs {
+		if len(gs) > 1 {
+			ofSize(c, p, gs, o.Rows, size)
+		}
+	}
+	page := html.Page{Content: c, Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
 	for _, section := range o.Charts {
 		for size := range gs {
 			name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{})
@@ -84,9 +90,17 @@ func sampleOf(p *schematic.Pattern) int {
 }
 
 // content is what the pages of a pattern say.
-func content(p *schematic.Pattern, gs []*schematic.Garment, beside *Source, size int) *document.Content {
-	sections, short := document.Written(p, rowsOf(p, gs, beside, size))
+func content(p *schematic.Pattern, gs []*schematic.Garment, beside *Source) *document.Content {
+	sections, short := document.Written(p, rowsOf(p, gs, beside, -1))
 	return document.Of(gs, sections, short)
+}
+
+// ofSize gives content the rows of one size, if they are not the designer's own words.
+func ofSize(c *document.Content, p *schematic.Pattern, gs []*schematic.Garment, beside *Source, size int) {
+	if beside == nil && strings.TrimSpace(p.Rows) == "" {
+		sections, _ := document.Written(p, rowsOf(p, gs, beside, size))
+		c.Put(size, sections)
+	}
 }
 
 // rowsOf are the designer's rows, or else those that the pieces make. Those that are
