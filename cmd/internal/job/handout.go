@@ -97,7 +97,11 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 	}
 	parts := func(what string) []string {
 		if d.Size >= 0 && p.Sizes.Len() > 1 {
-			return []string{what, p.Sizes.Names[d.Size]}
+			of := []string{what, p.Sizes.Names[d.Size]}
+			if o.Alone && o.Kind == WholePattern {
+				of = append(of, "alone")
+			}
+			return of
 		}
 		return []string{what}
 	}

@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"context"
 	"encoding/json"
 	"errors"
 	"net/http"
@@ -24,11 +25,11 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /api/model/{name}", s.model)
 	m.HandleFunc("POST /api/look", post(s, s.look))
 	m.HandleFunc("POST /api/chart", post(s, s.chart))
-	m.HandleFunc("POST /api/form", post(s, s.form))
+	m.HandleFunc("POST /api/form", now(s.form))
 	m.HandleFunc("POST /api/edit", post(s, s.edit))
 	m.HandleFunc("GET /api/unsaved", s.drafts)
-	m.HandleFunc("POST /api/unsaved", post(s, s.forget))
-	m.HandleFunc("POST /api/save", post(s, s.save))
+	m.HandleFunc("POST /api/unsaved", now(s.forget))
+	m.HandleFunc("POST /api/save", now(s.save))
 	m.HandleFunc("POST /api/download", post(s, s.download))
 	m.HandleFunc("/", func(w http.ResponseWriter, _ *http.Request) { refuse(w, http.StatusNotFound, "There is no such page.") })
 	return m
@@ -37,6 +38,15 @@ func (s *Server) routes() http.Handler {
 // post reads what is asked, waits for its turn and answers. An answer of nil has
 // been given already.
 func post[Q any](s *Server, answer func(http.ResponseWriter, *http.Request, Q) any) http.HandlerFunc {
+	return at(answer, s.work)
+}
+
+// now is post for what may not wait behind drawings.
+func now[Q any](answer func(http.ResponseWriter, *http.Request, Q) any) http.HandlerFunc {
+	return at(answer, func(context.Context) (func(), bool) { return func() {}, true })
+}
+
+func at[Q any](answer func(http.ResponseWriter, *http.Request, Q) any, turn func(context.Context) (func(), bool)) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		var q Q
 		if err := json.NewDecoder(r.Body).Decode(&q); err != nil {
@@ -48,7 +58,7 @@ func post[Q any](s *Server, answer func(http.ResponseWriter, *http.Request, Q) a
 			fail(w, http.StatusBadRequest, "the request cannot be read")
 			return
 		}
-		release, ok := s.work(r.Context())
+		release, ok := turn(r.Context())
 		if !ok {
 			fail(w, http.StatusServiceUnavailable, "no one waits for this any more")
 			return
@@ -95,9 +105,8 @@ func (s *Server) start(w http.ResponseWriter, r *http.Request) {
 	for _, n := range starter.Kinds() {
 		a.Starters = append(a.Starters, modelInfo{"new-" + n.Name, n.What})
 	}
-	var text []byte
 	var err error
-	if a.State, text, err = s.doc.read(r.Context()); err != nil {
+	if a.State, a.Text, err = s.doc.read(r.Context()); err != nil {
 		fail(w, http.StatusNotFound, err.Error())
 		return
 	}
@@ -105,9 +114,8 @@ func (s *Server) start(w http.ResponseWriter, r *http.Request) {
 		if a.Model = s.o.Example; a.Model == "" || modelText(a.Model) == nil {
 			a.Model = firstExample
 		}
-		text = modelText(a.Model)
+		a.Text = string(modelText(a.Model))
 	}
-	a.Text = string(text)
 	give(w, http.StatusOK, a)
 }
 
@@ -149,7 +157,7 @@ func (s *Server) file(w http.ResponseWriter, r *http.Request) {
 		fail(w, http.StatusNotFound, err.Error())
 		return
 	}
-	give(w, http.StatusOK, map[string]any{"state": st, "text": string(text)})
+	give(w, http.StatusOK, map[string]any{"state": st, "text": text})
 }
 
 // events tells the page whenever the file has changed on the disk.
@@ -190,7 +198,9 @@ type saveQuestion struct {
 	Text string `json:"text"`
 	Mark string `json:"mark"` // of the content that was read last
 	Path string `json:"path"` // of the file that was read
-	Name string `json:"name"` // a new file
+	Name string `json:"name"` // another file
+	Over bool   `json:"over"` // that has this name already
+	Like string `json:"like"` // begins as the file from elsewhere does: its byte-order mark and first line end
 	Both bool   `json:"both"` // keep what is on the disk as a copy
 }
 
@@ -200,18 +210,23 @@ func (s *Server) save(w http.ResponseWriter, r *http.Request, q saveQuestion) an
 		return nil
 	}
 	if q.Name != "" {
-		st, err := s.doc.saveAs(r.Context(), []byte(q.Text), q.Name)
-		if err != nil {
+		st, copied, err := s.doc.saveAs(r.Context(), q.Text, q.Name, q.Over, []byte(q.Like))
+		var taken *Taken
+		switch {
+		case errors.As(err, &taken):
+			give(w, http.StatusConflict, map[string]any{"error": err.Error(), "taken": taken.Name})
+			return nil
+		case err != nil:
 			fail(w, http.StatusUnprocessableEntity, err.Error())
 			return nil
 		}
-		return map[string]any{"state": st}
+		return map[string]any{"state": st, "copied": copied}
 	}
-	st, copied, err := s.doc.save(r.Context(), []byte(q.Text), q.Path, q.Mark, q.Both)
+	st, copied, err := s.doc.save(r.Context(), q.Text, q.Path, q.Mark, q.Both)
 	var c *Conflict
 	switch {
 	case errors.As(err, &c):
-		give(w, http.StatusConflict, map[string]any{"error": c.Error(), "state": c.State, "text": string(c.Text)})
+		give(w, http.StatusConflict, map[string]any{"error": c.Error(), "state": c.State, "text": c.Text})
 		return nil
 	case err != nil:
 		fail(w, http.StatusUnprocessableEntity, err.Error())

@@ -50,6 +50,9 @@ func open(ctx context.Context, path, folder string) (*document, error) {
 	if err != nil {
 		return nil, err
 	}
+	if _, err := wordsOf(path, text); err != nil {
+		return nil, err
+	}
 	whole, err := filepath.EvalSymlinks(path) // a link stays a link: what it points at is saved
 	if err != nil {
 		whole = path
@@ -89,27 +92,31 @@ func (d *document) now() (state, <-chan struct{}) {
 	return d.state, d.changed
 }
 
-// read is the file as it is on the disk, or nothing if there is none yet.
-func (d *document) read(ctx context.Context) (state, []byte, error) {
+// read is the words of the file as it is on the disk, or nothing if there is none yet.
+func (d *document) read(ctx context.Context) (state, string, error) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	if d.name == "" {
-		return state{}, nil, nil
+		return state{}, "", nil
 	}
 	text, err := files.Read(ctx, filepath.Join(d.folder, d.name), nil)
+	words := ""
+	if err == nil {
+		words, err = wordsOf(d.name, text)
+	}
 	if err != nil {
 		s := d.state
 		s.Gone = err.Error()
-		return s, nil, err
+		return s, "", err
 	}
 	d.set(d.stateOf(text))
-	return d.state, text, nil
+	return d.state, words, nil
 }
 
 // Conflict is the error of a save over what the one who saves has not seen.
 type Conflict struct {
 	State state
-	Text  []byte
+	Text  string
 }
 
 // Error is the error's text.
@@ -117,10 +124,10 @@ func (c *Conflict) Error() string {
 	return c.State.Name + " has been changed by another program or tab since it was read"
 }
 
-// save writes text into the file at path if its content still has the mark seen;
+// save writes words into the file at path if its content still has the mark seen;
 // otherwise the error is a *Conflict. With both, what is on the disk goes into a copy beside it
 // first, whose name is given.
-func (d *document) save(ctx context.Context, text []byte, path, seen string, both bool) (s state, copied string, err error) {
+func (d *document) save(ctx context.Context, words string, path, seen string, both bool) (s state, copied string, err error) {
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	if d.closed {
@@ -133,6 +140,7 @@ func (d *document) save(ctx context.Context, text []byte, path, seen string, bot
 		return d.state, "", fmt.Errorf("the program went over to %s in another tab; save this under a name of its own", d.name)
 	}
 	there, err := files.Read(ctx, path, nil)
+	text := bytesOf(there, words)
 	switch {
 	case errors.Is(err, os.ErrNotExist): // it is written anew
 	case err != nil:
@@ -141,7 +149,11 @@ func (d *document) save(ctx context.Context, text []byte, path, seen string, bot
 		d.set(d.stateOf(text))
 		return d.state, "", nil
 	case mark(there) != seen && !both:
-		return d.state, "", &Conflict{d.stateOf(there), there}
+		theirs, err := wordsOf(d.name, there)
+		if err != nil {
+			return d.state, "", err
+		}
+		return d.state, "", &Conflict{d.stateOf(there), theirs}
 	case mark(there) != seen:
 		copied = d.free(strings.TrimSuffix(d.name, filepath.Ext(d.name))+" (other)", filepath.Ext(d.name))
 		if err := files.Write(ctx, d.folder, []files.File{{Name: copied, Body: there}}); err != nil {
@@ -155,31 +167,50 @@ func (d *document) save(ctx context.Context, text []byte, path, seen string, bot
 	return d.state, copied, nil
 }
 
-// saveAs writes text into a new file, which the page saves to from then on. A
-// name that is taken gets a number, so that nothing is written over.
-func (d *document) saveAs(ctx context.Context, text []byte, name string) (state, error) {
+// Taken is the error of a name that a file in the folder has.
+type Taken struct{ Name string }
+
+// Error is the error's text.
+func (t *Taken) Error() string { return "there is a file " + t.Name + " in the folder already" }
+
+// saveAs writes words into a file called name, which the page saves to from then on. The error is
+// *Taken if there is one; with over, that one goes into a copy beside it, whose name is given. like is
+// the content of the file that the words came from, if its line ends are to stay.
+func (d *document) saveAs(ctx context.Context, words, name string, over bool, like []byte) (s state, copied string, err error) {
 	name = strings.TrimSpace(name)
-	ext := filepath.Ext(name)
-	if low := strings.ToLower(ext); low == ".yaml" || low == ".yml" {
-		name = strings.TrimSuffix(name, ext)
-	} else {
-		ext = ".yaml"
+	if low := strings.ToLower(filepath.Ext(name)); low != ".yaml" && low != ".yml" {
+		name += ".yaml"
 	}
-	if err := files.CheckName(name + ext); err != nil {
-		return state{}, err
+	if err := files.CheckName(name); err != nil {
+		return state{}, "", err
 	}
 	d.mu.Lock()
 	defer d.mu.Unlock()
 	if d.closed {
-		return d.state, errors.New("the program is ending; nothing was saved")
+		return d.state, "", errors.New("the program is ending; nothing was saved")
 	}
-	free := d.free(name, ext)
-	if err := files.Write(ctx, d.folder, []files.File{{Name: free, Body: text}}); err != nil {
-		return state{}, err
+	there, err := files.Read(ctx, filepath.Join(d.folder, name), nil)
+	switch {
+	case errors.Is(err, os.ErrNotExist):
+	case err != nil:
+		return d.state, "", err
+	case !over:
+		return d.state, "", &Taken{name}
+	default:
+		like = there
+		ext := filepath.Ext(name)
+		copied = d.free(strings.TrimSuffix(name, ext)+" (before)", ext)
+		if err := files.Write(ctx, d.folder, []files.File{{Name: copied, Body: there}}); err != nil {
+			return d.state, "", err
+		}
 	}
-	d.name = free
+	text := bytesOf(like, words)
+	if err := files.Write(ctx, d.folder, []files.File{{Name: name, Body: text}}); err != nil {
+		return d.state, copied, err
+	}
+	d.name = name
 	d.set(d.stateOf(text))
-	return d.state, nil
+	return d.state, copied, nil
 }
 
 // free is a name that no file in the folder has.

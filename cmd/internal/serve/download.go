@@ -9,6 +9,7 @@ import (
 	"mime"
 	"net/http"
 	"path"
+	"strings"
 
 	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
@@ -152,7 +153,7 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 			case err != nil:
 				fail(w, http.StatusUnprocessableEntity, err.Error())
 			default:
-				s.hand(w, res)
+				s.hand(w, res, d.Name, q.Size)
 			}
 			return nil
 		}
@@ -164,9 +165,9 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 var kinds = map[string]string{".svg": "image/svg+xml", ".pdf": "application/pdf", ".csv": "text/csv; charset=utf-8", ".zip": "application/zip",
 	".html": "text/html; charset=utf-8", ".xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"}
 
-// hand gives the files: one as it is, several packed.
-func (s *Server) hand(w http.ResponseWriter, r job.Result) {
-	f, err := packed(r)
+// hand gives the files: one as it is, several packed under the name of the download and the size.
+func (s *Server) hand(w http.ResponseWriter, r job.Result, what, size string) {
+	f, err := packed(r, packName(r.Slug, what, size))
 	if err != nil {
 		fail(w, http.StatusInternalServerError, err.Error())
 		return
@@ -180,8 +181,21 @@ func (s *Server) hand(w http.ResponseWriter, r job.Result) {
 	_, _ = w.Write(f.Body)
 }
 
+// packName tells what is in a pack: that of every size has none in its name.
+func packName(slug, what, size string) string {
+	name := slug
+	if name == "" {
+		name = "pattern"
+	}
+	name += "-" + strings.TrimSuffix(strings.TrimSuffix(what, "-svg"), "-pdf")
+	if size != "" && !strings.HasPrefix(what, "all-") {
+		name += "-" + job.Slug(size)
+	}
+	return name + ".zip"
+}
+
 // packed is the one file of r, or a ZIP of all, the same bytes for the same files.
-func packed(r job.Result) (files.File, error) {
+func packed(r job.Result, name string) (files.File, error) {
 	if len(r.Files) == 1 {
 		return r.Files[0], nil
 	}
@@ -199,9 +213,5 @@ func packed(r job.Result) (files.File, error) {
 	if err := z.Close(); err != nil {
 		return files.File{}, err
 	}
-	name := r.Slug
-	if name == "" {
-		name = "pattern"
-	}
-	return files.File{Name: name + ".zip", Body: b.Bytes()}, nil
+	return files.File{Name: name, Body: b.Bytes()}, nil
 }

@@ -344,6 +344,63 @@ func TestTwoTabsAndAnotherProgramAreTold(t *testing.T) {
 	assert.Contains(t, q.text(), "Second Hat")
 }
 
+// A browser opens six connections to one program (Chromium's limit for HTTP/1.1, from memory).
+func TestTenTabsAreOpenAndHearOfTheDisk(t *testing.T) {
+	path := copyOf(t, "pebble-hat")
+	s := running(t, Options{File: path})
+	b := browserFor(t)
+	var all []*tab
+	for range 10 {
+		all = append(all, visit(t, b, s, 800, 600))
+	}
+	require.NoError(t, os.WriteFile(path, []byte(strings.Replace(content(t, path), "Pebble Hat\ndesigner", "Cobble Hat\ndesigner", 1)), 0o644))
+	for _, p := range all {
+		p.until(`document.querySelector("#text").value.includes("Cobble Hat")`)
+	}
+	all[9].replace("Cobble Hat\ndesigner", "Shingle Hat\ndesigner")
+	all[9].click("#save")
+	all[9].until(`document.querySelector("#saved").textContent === "saved"`)
+	all[0].until(`document.querySelector("#text").value.includes("Shingle Hat")`)
+}
+
+func TestAFileFromElsewhereKeepsItsBytesOrIsRefused(t *testing.T) {
+	dir := t.TempDir()
+	s := running(t, Options{Folder: dir})
+	p := visit(t, browserFor(t), s, 1280, 800)
+	put := func(name, text string) {
+		t.Helper()
+		from := filepath.Join(t.TempDir(), name)
+		require.NoError(t, os.WriteFile(from, []byte(text), 0o644))
+		p.click("#open")
+		p.do(chromedp.SetUploadFiles("#from-disk", []string{from}, chromedp.ByQuery))
+		p.until(`!document.querySelector("#open-dialog").open`)
+	}
+	before := p.text()
+	put("latin.yaml", "version: 1\npattern: Jers\xe9\n")
+	p.until(`document.querySelector('[data-name="encoding"]')`)
+	assert.Equal(t, before, p.text(), "what was open stays")
+	hat := "\ufeff" + strings.ReplaceAll(content(t, copyOf(t, "pebble-hat")), "\n", "\r\n")
+	put("crlf.yaml", hat)
+	p.until(`document.querySelector("#text").value.includes("Pebble Hat")`)
+	p.click("#save")
+	p.until(`document.querySelector("#name-dialog").open`)
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`document.querySelector("#saved").textContent === "saved"`)
+	assert.Equal(t, hat, content(t, filepath.Join(dir, "crlf.yaml")))
+
+	put("crlf.yaml", strings.Replace(hat, "Pebble", "Cobble", 1))
+	p.until(`document.querySelector("#text").value.includes("Cobble Hat")`)
+	p.click("#save")
+	p.until(`document.querySelector("#name-dialog").open`)
+	p.do(chromedp.KeyEvent(kb.Enter))
+	p.until(`!document.querySelector("#name-over").hidden`)
+	assert.Equal(t, hat, content(t, filepath.Join(dir, "crlf.yaml")), "not before it is asked")
+	p.click("#name-over")
+	p.until(`document.querySelector("#saved").textContent === "saved"`)
+	assert.Contains(t, content(t, filepath.Join(dir, "crlf.yaml")), "Cobble")
+	assert.Equal(t, hat, content(t, filepath.Join(dir, "crlf (before).yaml")))
+}
+
 func TestAnExampleIsSavedUnderAName(t *testing.T) {
 	dir := t.TempDir()
 	s := running(t, Options{Folder: dir})

@@ -266,13 +266,22 @@ func TestSavingUnderANameWritesNothingOver(t *testing.T) {
 		assert.Equal(t, http.StatusUnprocessableEntity, code, name)
 	}
 	code, body, _ = c.ask("/api/save", saveQuestion{Text: "mine", Name: "hat"})
-	require.Equal(t, http.StatusOK, code, "%s", body)
-	st := decoded[struct{ State state }](t, body).State
-	assert.Equal(t, "hat 2.yaml", st.Name)
+	require.Equal(t, http.StatusConflict, code, "%s", body)
+	assert.Equal(t, "hat.yaml", decoded[struct{ Taken string }](t, body).Taken, "a person decides whether it is written over")
 	assert.Equal(t, "older", content(t, filepath.Join(dir, "hat.yaml")))
+	code, body, _ = c.ask("/api/save", saveQuestion{Text: "mine", Name: "hat", Over: true})
+	require.Equal(t, http.StatusOK, code, "%s", body)
+	saved := decoded[struct {
+		State  state
+		Copied string
+	}](t, body)
+	st := saved.State
+	assert.Equal(t, "hat.yaml", st.Name)
+	assert.Equal(t, "mine", content(t, filepath.Join(dir, "hat.yaml")))
+	assert.Equal(t, "older", content(t, filepath.Join(dir, saved.Copied)), "what was there is kept")
 	code, _, _ = c.ask("/api/save", saveQuestion{Text: "more", Path: st.Path, Mark: st.Mark})
 	assert.Equal(t, http.StatusOK, code)
-	assert.Equal(t, "more", content(t, filepath.Join(dir, "hat 2.yaml")))
+	assert.Equal(t, "more", content(t, filepath.Join(dir, "hat.yaml")))
 
 	code, _, _ = c.ask("/api/save", saveQuestion{Text: "third", Name: "other"})
 	require.Equal(t, http.StatusOK, code)
@@ -397,7 +406,7 @@ func TestTheEndWaitsForASaveAndClosesTheStreams(t *testing.T) {
 	case <-time.After(8 * time.Second):
 		require.FailNow(t, "it does not end")
 	}
-	_, _, err = s.doc.save(context.Background(), []byte("late"), s.doc.state.Path, s.doc.state.Mark, false)
+	_, _, err = s.doc.save(context.Background(), "late", s.doc.state.Path, s.doc.state.Mark, false)
 	require.ErrorContains(t, err, "ending")
 }
 

@@ -15,6 +15,7 @@ export class File {
   #timer = 0;
   #channel = new BroadcastChannel("flatwright");
   #unlock = null;
+  #like = "";
 
   constructor(pattern, notices) {
     this.pattern = pattern;
@@ -49,6 +50,8 @@ export class File {
   async #open(state, text, model = "") {
     this.state = state;
     this.model = model;
+    this.#like = "";
+    this.suggested = undefined;
     this.#onDisk = state.name ? text : model ? text : "";
     await this.#lock();
     this.pattern.begin(text);
@@ -63,11 +66,12 @@ export class File {
     await this.#open({ name: "", path: "", mark: "" }, a.text, name);
   }
 
-  // openText shows a text from elsewhere.
-  async openText(name, text) {
+  // openText shows a text from elsewhere. like is how its bytes begin and its lines end.
+  async openText(name, text, like = "") {
     this.#keep();
     await this.#open({ name: "", path: "", mark: "" }, text, `file ${name}`);
     this.suggested = name;
+    this.#like = like;
   }
 
   // openFile shows the program's own file.
@@ -224,37 +228,53 @@ export class File {
     const d = by("name-dialog");
     const title = /^pattern:\s*(.+?)\s*(?:#.*)?$/m.exec(this.pattern.text)?.[1]?.replace(/["']/g, "") ?? "pattern";
     by("name").value = this.suggested ?? `${title.toLowerCase().normalize("NFKD").replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "pattern"}.yaml`;
-    by("name-where").textContent = `It goes into the folder ${this.folder}. A name that is taken gets a number; nothing is written over.`;
+    by("name-where").textContent = `It goes into the folder ${this.folder}. Nothing is written over unasked.`;
     by("name-wrong").textContent = "";
+    by("name-over").hidden = true;
     d.showModal();
     by("name").select();
     return new Promise((done) => { d.onclose = () => done(); });
   }
 
-  async saveAs(name) {
+  // saveAs saves into the file of that name; with over, in the place of the one that has it.
+  async saveAs(name, over = false) {
     const text = this.pattern.text;
     try {
-      const a = await post("/api/save", { text, name });
+      const a = await post("/api/save", { text, name, over, like: this.#like });
       this.#saved(a.state, text);
       this.suggested = undefined;
       this.notices.drop("conflict");
       this.notices.drop("save");
+      if (a.copied) this.notices.tell("copied", `Saved. What was in ${a.state.name} before is in ${a.copied}, beside it.`);
       by("name-dialog").close();
     } catch (e) {
-      by("name-wrong").textContent = e.message;
+      const taken = e.body?.taken;
+      by("name-wrong").textContent = taken ? `There is a file ${taken} already. Take another name, or save over it: what is in it now is kept as a copy.` : e.message;
+      by("name-over").hidden = !taken;
     }
   }
 
-  // listen hears of changes on the disk.
+  // listen hears of changes on the disk, by way of one tab that all others hear.
   #listen() {
-    const events = new EventSource("/api/events");
-    events.onopen = () => this.notices.drop("gone");
-    events.onerror = () => this.notices.tell("gone", "The program does not answer. Go on if you like: your text is kept in this browser. Start Flatwright again and open the address that it prints.", "error");
-    events.onmessage = async (e) => {
-      const s = JSON.parse(e.data);
+    const hear = async (s) => {
+      if (s.silent) return this.notices.tell("gone", "The program does not answer. Go on if you like: your text is kept in this browser. Start Flatwright again and open the address that it prints.", "error");
+      this.notices.drop("gone");
       if (this.#saving) await this.#saving;
-      if (this.state.name) this.#heard(s);
+      if (this.state.name && s.path !== undefined) this.#heard(s);
     };
+    // a browser opens six ways to one program: all tabs share one for what is told
+    const shared = new BroadcastChannel("flatwright-events");
+    shared.onmessage = (e) => hear(e.data);
+    const tell = (s) => {
+      shared.postMessage(s);
+      hear(s);
+    };
+    navigator.locks.request("flatwright-events", () => new Promise(() => {
+      const events = new EventSource("/api/events");
+      events.onopen = () => tell({});
+      events.onerror = () => tell({ silent: true });
+      events.onmessage = (e) => tell(JSON.parse(e.data));
+    }));
   }
 
   async #heard(s) {

@@ -117,6 +117,7 @@ by("save").onclick = () => file.save();
 by("show-pattern").onclick = () => side("pattern");
 by("show-drawing").onclick = () => side("drawing");
 by("name-cancel").onclick = () => by("name-dialog").close();
+by("name-over").onclick = () => file.saveAs(by("name").value, true);
 by("name-form").addEventListener("submit", (e) => {
   e.preventDefault();
   file.saveAs(by("name").value);
@@ -160,7 +161,14 @@ function opening(a) {
     if (f.size > 1 << 20) {
       notices.tell("large", `${f.name} is larger than 1 MiB, and no pattern is.`, "error");
     } else {
-      await file.openText(f.name, await f.text());
+      try {
+        const words = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(await f.arrayBuffer());
+        const like = (words.startsWith("\ufeff") ? "\ufeff" : "") + (/\r\n|\r|\n/.exec(words)?.[0] ?? "");
+        await file.openText(f.name, words.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"), like);
+      } catch (err) {
+        if (!(err instanceof TypeError)) throw err;
+        notices.tell("encoding", `${f.name} is not UTF-8 text, and was not opened: letters would be lost. Save it again where it was written, with UTF-8 as the encoding.`, "error");
+      }
     }
     e.target.value = "";
     by("open-dialog").close();

@@ -1,0 +1,36 @@
+package serve
+
+import (
+	"mime"
+	"net/http"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/examples"
+)
+
+// What is saved into one folder must not push something else out of it: every download, of
+// two sizes and in every way of labelling, has a name of its own.
+func TestDownloadsOfDifferentThingsHaveDifferentNames(t *testing.T) {
+	s := running(t, Options{})
+	c := let(t, s)
+	of := map[string]string{}
+	for _, size := range []string{"S", "M"} {
+		for _, labels := range []string{"one", "all", "letters", "blank"} {
+			for _, g := range downloadGroups() {
+				for _, d := range g.All {
+					code, body, h := c.ask("/api/download", map[string]any{"text": string(examples.Text("saltmarsh-cardigan")), "what": d.Name, "size": size, "labels": labels})
+					require.Equal(t, http.StatusOK, code, "%s: %s", d.Name, body)
+					_, params, err := mime.ParseMediaType(h.Get("Content-Disposition"))
+					require.NoError(t, err)
+					if was, ok := of[params["filename"]]; ok {
+						assert.Equal(t, was, d.Name+string(body), "two things are called %s", params["filename"])
+					}
+					of[params["filename"]] = d.Name + string(body)
+				}
+			}
+		}
+	}
+}
