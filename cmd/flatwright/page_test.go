@@ -30,7 +30,7 @@ func TestHandoutWritesWhatItIsAskedFor(t *testing.T) {
 		want []string
 	}{
 		{nil, []string{"tern-slipover-handout.pdf"}},
-		{[]string{"--size", "M", "--alone", "--large"}, []string{"tern-slipover-handout-m.pdf"}},
+		{[]string{"--size", "M", "--alone", "--large"}, []string{"tern-slipover-handout-m-alone.pdf"}},
 		{[]string{"--size", "m", "--worksheet"}, []string{"tern-slipover-answers-m.pdf", "tern-slipover-worksheet-m.pdf"}},
 		{[]string{"--size", "M", "--life-size", "--paper", "letter"}, []string{"tern-slipover-life-size-m.pdf"}},
 	} {
