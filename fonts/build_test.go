@@ -5,6 +5,8 @@ import "testing"
 func BenchmarkBuildOneFace(b *testing.B) {
 	b.ReportAllocs()
 	for b.Loop() {
-		build(TTF(Regular))
+		if _, err := build(TTF(Regular), beyondTable); err != nil {
+			b.Fatal(err)
+		}
 	}
 }

@@ -11,7 +11,7 @@ func Width(f Face, sizeMM float64, s string) float64 {
 		units += int(m.advance[g]) + m.between(last, g)
 		last = g
 	}
-	return float64(units) / unitsPerEm * sizeMM
+	return float64(units) / float64(m.em) * sizeMM
 }
 
 // Run is a stretch of text within which nothing kerns. Offset is where it starts,
@@ -35,12 +35,12 @@ func Runs(f Face, s string) []Run {
 	for i, r := range s {
 		g := m.of(r)
 		if k := m.between(last, g); k != 0 {
-			runs = append(runs, Run{s[start:i], float64(startUnits) / unitsPerEm})
+			runs = append(runs, Run{s[start:i], float64(startUnits) / float64(m.em)})
 			units += k
 			start, startUnits = i, units
 		}
 		units += int(m.advance[g])
 		last = g
 	}
-	return append(runs, Run{s[start:], float64(startUnits) / unitsPerEm})
+	return append(runs, Run{s[start:], float64(startUnits) / float64(m.em)})
 }

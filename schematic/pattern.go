@@ -43,6 +43,7 @@ type Pattern struct {
 	Pieces   []*Piece
 	Joins    []Join
 	Finished []Written
+	Drawing  Drawing // how the designer wants it drawn
 	Yarn     []Material
 	Tools    []Material
 	Notions  []Material // buttons and the like

@@ -124,7 +124,7 @@ func TestNewWritesAFileThatChecksAndNeverWritesOver(t *testing.T) {
 	assert.Contains(t, r.err, "already")
 	assert.Equal(t, "mine", contents(t, path))
 
-	r = flatwright(t, "", "new", "sock", filepath.Join(dir, "sock.yaml"))
+	r = flatwright(t, "", "new", "tent", filepath.Join(dir, "tent.yaml"))
 	assert.Equal(t, exitUsage, r.code)
 	assert.Contains(t, r.err, "the kinds are cardigan, jumper")
 	assert.Equal(t, string(starter.Text("top")), flatwright(t, "", "new", "top", "-").out)

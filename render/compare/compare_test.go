@@ -73,5 +73,23 @@ func TestChromiumDrawsWhatLibrsvgDraws(t *testing.T) {
 	s := compare.Sample(4)
 	file := svgOf(t, s)
 	// Smoothing differs, and so does the place of a glyph by a part of a pixel.
-	assert.NoError(t, compare.Match(compare.SVG(t, file), compare.Chromium(t, file, s.W, s.H), 0.003))
+	assert.NoError(t, compare.Match(compare.SVG(t, file), compare.House.Chromium(t, file, s.W, s.H), 0.003))
+}
+
+// Where the only face is another and wider one, the embedded faces and the outlines give
+// the picture that the PDF gives.
+func TestADeviceWithoutTheFacesShowsTheSamePicture(t *testing.T) {
+	s := compare.Sample(5)
+	live := svgOf(t, s)
+	var b bytes.Buffer
+	require.NoError(t, svg.WriteOutlined(&b, s))
+	outlines := b.Bytes()
+	page := compare.PDF(t, pdfOf(t, s), 1)
+	compare.Same(t, compare.Foreign.SVG(t, outlines), page)
+	compare.Same(t, compare.House.SVG(t, outlines), page)
+	for name, file := range map[string][]byte{"faces": live, "outlines": outlines} {
+		assert.NoError(t, compare.Match(compare.Foreign.Chromium(t, file, s.W, s.H), page, 0.003), name)
+	}
+	// librsvg knows no face within a file: what the test holds is not for free.
+	assert.Error(t, compare.Match(compare.Foreign.SVG(t, live), page, 0.01))
 }

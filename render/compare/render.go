@@ -18,8 +18,14 @@ const DPI = 150
 // SVG is an SVG file as librsvg draws it, at DPI.
 func SVG(t testing.TB, file []byte) *image.Gray {
 	t.Helper()
+	return House.SVG(t, file)
+}
+
+// SVG is an SVG file as librsvg draws it on the device, at DPI.
+func (d Device) SVG(t testing.TB, file []byte) *image.Gray {
+	t.Helper()
 	dpi := strconv.Itoa(DPI)
-	return decode(t, Run(t, file, "rsvg-convert", "--dpi-x", dpi, "--dpi-y", dpi, "--background-color", "white"))
+	return decode(t, d.run(t, file, "rsvg-convert", "--dpi-x", dpi, "--dpi-y", dpi, "--background-color", "white"))
 }
 
 // PDF is one page of a PDF, from 1, as Poppler draws it, at DPI.
@@ -33,9 +39,9 @@ func PDF(t testing.TB, file []byte, page int) *image.Gray {
 	return decode(t, Run(t, nil, "pdftoppm", "-r", strconv.Itoa(DPI), "-png", "-f", n, "-l", n, path))
 }
 
-// Chromium is an SVG file as Chromium draws it, at DPI. W and h are the sheet's
-// size in mm.
-func Chromium(t testing.TB, file []byte, w, h float64) *image.Gray {
+// Chromium is an SVG file as Chromium draws it on the device, at DPI. W and h are the
+// sheet's size in mm.
+func (d Device) Chromium(t testing.TB, file []byte, w, h float64) *image.Gray {
 	t.Helper()
 	Tool(t, "chromium")
 	dir := t.TempDir()
@@ -47,7 +53,7 @@ func Chromium(t testing.TB, file []byte, w, h float64) *image.Gray {
 	// than the sheet; what is beyond is cut off again.
 	const scale = DPI / 96.0
 	wide, high := int(w*96/25.4)+2, int(h*96/25.4)+2
-	Run(t, nil, "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars",
+	d.run(t, nil, "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--hide-scrollbars",
 		"--disable-background-networking", "--user-data-dir="+filepath.Join(dir, "profile"),
 		fmt.Sprintf("--force-device-scale-factor=%v", scale), fmt.Sprintf("--window-size=%d,%d", wide, high),
 		"--screenshot="+out, "file://"+in)

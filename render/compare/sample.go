@@ -17,6 +17,8 @@ var Texts = []string{
 	"A long line of text, which would drift from its place if widths were rounded: 111 sts, 77 rows, VAT.",
 }
 
+var faces = [3]fonts.Face{fonts.Regular, fonts.Bold, fonts.Italic}
+
 // Sample is a sheet that uses everything that a sheet can hold, in places of its
 // own: each face, anchor and ink, text at any angle, curves, dashes, dots, fills
 // and links. It's the same for the same seed.
@@ -53,7 +55,7 @@ func upright() (items []sheet.Item) {
 			x, anchor = 200, sheet.End
 		}
 		items = append(items, &sheet.Text{S: text, At: sheet.Point{X: x, Y: y}, Anchor: anchor,
-			Face: fonts.Face(i % 3), Size: 2.5 + float64(i%4)/2, Ink: sheet.Ink(1 + i%2)})
+			Face: faces[i%3], Size: 2.5 + float64(i%4)/2, Ink: sheet.Ink(1 + i%2)})
 	}
 	return items
 }
@@ -62,7 +64,7 @@ func turned(r *rand.Rand) (items []sheet.Item) {
 	for i := range 12 {
 		at := sheet.Point{X: 30 + 50*float64(i%4), Y: 120 + 32*float64(i/4)}
 		items = append(items, &sheet.Text{S: Texts[i%5], At: at, Anchor: sheet.Anchor(i % 3), Angle: float64(i)*30 + r.Float64(),
-			Face: fonts.Face(i / 4), Size: 2 + 2*r.Float64(), Ink: sheet.Black})
+			Face: faces[i/4], Size: 2 + 2*r.Float64(), Ink: sheet.Black})
 	}
 	return items
 }
@@ -130,7 +132,7 @@ func Busy(primitives int) *sheet.Sheet {
 		switch i % 4 {
 		case 0:
 			it = &sheet.Text{S: fmt.Sprintf("%d (%d, %d)", i, i+11, i+22), At: sheet.Point{X: x, Y: y}, Size: 2.5,
-				Face: fonts.Face(i / 4 % 3), Ink: sheet.Black, Angle: float64(i / 4 % 2 * 90)}
+				Face: faces[i/4%3], Ink: sheet.Black, Angle: float64(i / 4 % 2 * 90)}
 		case 1:
 			it = &sheet.Path{Style: sheet.Style{Width: 0.35, Stroke: sheet.Black}, Segs: []sheet.Seg{
 				{Verb: sheet.Move, P: [3]sheet.Point{{X: x, Y: y}}},

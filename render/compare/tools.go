@@ -15,6 +15,8 @@ import (
 	"testing"
 	"time"
 
+	"golang.org/x/image/font/gofont/gomono"
+
 	"flatwright/fonts"
 )
 
@@ -35,15 +37,31 @@ func Tool(t testing.TB, name string) string {
 	return path
 }
 
-// Run runs a tool with the faces of package fonts and no others, and returns its
-// standard output. It gives up after a minute.
+// Device is a machine with its faces.
+type Device int
+
+// The devices: one with the faces of package fonts and no others, and one whose only
+// face is another and wider one, as on a telephone.
+const (
+	House Device = iota
+	Foreign
+	devices
+)
+
+// Run runs a tool on a House device, and returns its standard output. It gives up
+// after a minute.
 func Run(t testing.TB, stdin []byte, name string, args ...string) []byte {
+	t.Helper()
+	return House.run(t, stdin, name, args...)
+}
+
+func (d Device) run(t testing.TB, stdin []byte, name string, args ...string) []byte {
 	t.Helper()
 	tool := Tool(t, name)
 	ctx, cancel := context.WithTimeout(t.Context(), time.Minute)
 	defer cancel()
 	cmd := exec.CommandContext(ctx, tool, args...)
-	cmd.Env = append(os.Environ(), "FONTCONFIG_FILE="+fontconfig(t))
+	cmd.Env = append(os.Environ(), "FONTCONFIG_FILE="+d.fontconfig(t))
 	cmd.Stdin = bytes.NewReader(stdin)
 	var out, errs bytes.Buffer
 	cmd.Stdout, cmd.Stderr = &out, &errs
@@ -54,30 +72,41 @@ func Run(t testing.TB, stdin []byte, name string, args ...string) []byte {
 	return out.Bytes()
 }
 
-var (
-	configOnce sync.Once
-	configPath string
-	configErr  error
-)
-
-// fontconfig is a configuration of fontconfig that knows our faces alone. It stays
-// in the machine's folder for temporary files, named by what is in it.
-func fontconfig(t testing.TB) string {
-	t.Helper()
-	configOnce.Do(func() { configPath, configErr = writeFontconfig() })
-	if configErr != nil {
-		t.Fatal(configErr)
-	}
-	return configPath
+// configs are the configurations of fontconfig, each written once.
+var configs [devices]struct {
+	once sync.Once
+	path string
+	err  error
 }
 
-func writeFontconfig() (string, error) {
-	dir := filepath.Join(os.TempDir(), fmt.Sprintf("flatwright-faces-%d", os.Getuid()))
+// faces are the faces of a device. Go Mono's letters are all 0.6 em wide, those of
+// Liberation Sans about half an em on average.
+func (d Device) faces() map[string][]byte {
+	if d == Foreign {
+		return map[string][]byte{"mono": gomono.TTF}
+	}
+	return map[string][]byte{"regular": fonts.TTF(fonts.Regular), "bold": fonts.TTF(fonts.Bold), "italic": fonts.TTF(fonts.Italic)}
+}
+
+// fontconfig is a configuration of fontconfig that knows the device's faces alone. It
+// stays in the machine's folder for temporary files, named by what is in it.
+func (d Device) fontconfig(t testing.TB) string {
+	t.Helper()
+	c := &configs[d]
+	c.once.Do(func() { c.path, c.err = d.writeFontconfig() })
+	if c.err != nil {
+		t.Fatal(c.err)
+	}
+	return c.path
+}
+
+func (d Device) writeFontconfig() (string, error) {
+	dir := filepath.Join(os.TempDir(), fmt.Sprintf("flatwright-faces-%d-%d", os.Getuid(), d))
 	if err := os.MkdirAll(filepath.Join(dir, "cache"), 0o700); err != nil {
 		return "", err
 	}
-	for name, f := range map[string]fonts.Face{"regular": fonts.Regular, "bold": fonts.Bold, "italic": fonts.Italic} {
-		if err := replace(filepath.Join(dir, name+".ttf"), fonts.TTF(f)); err != nil {
+	for name, ttf := range d.faces() {
+		if err := replace(filepath.Join(dir, name+".ttf"), ttf); err != nil {
 			return "", err
 		}
 	}

@@ -1,6 +1,7 @@
 package html
 
 import (
+	"encoding/base64"
 	"fmt"
 	"html/template"
 	"math"
@@ -19,13 +20,15 @@ type pen struct {
 	p      string
 	styles []string // rules, without their class
 	plain  bool     // looks stand in attributes too, for a page that keeps no style sheet
+	faces  []fonts.Face
+	texts  map[fonts.Face][]string
 }
 
 // pxPerMM is how large a drawing stands on the page at most: half as large again
 // as on paper.
 const pxPerMM = 1.5 * 96 / 25.4
 
-func newPen(prefix string) *pen { return &pen{p: prefix} }
+func newPen(prefix string) *pen { return &pen{p: prefix, texts: map[fonts.Face][]string{}} }
 
 // telephone is the room that a narrow screen has for a drawing, px, and readable is how
 // high words in a drawing are at least, px.
@@ -76,11 +79,35 @@ func (d *pen) class(rule string) string {
 // css are the rules of all drawings so far.
 func (d *pen) css() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, ".@ svg{font-family:%s;font-weight:400;font-style:normal;letter-spacing:0;word-spacing:0;text-transform:none;font-variant:normal}\n", fonts.Family)
+	for _, f := range d.faces {
+		fmt.Fprintf(&b, "@font-face{font-family:%s%s;src:url(data:font/woff;base64,%s) format(\"woff\")}\n", d.family(f), weight(f),
+			base64.StdEncoding.EncodeToString(fonts.SubsetOf(f, d.texts[f]...).WOFF()))
+	}
+	fmt.Fprintf(&b, ".@ svg{font-family:%s,%s;font-weight:400;font-style:normal;letter-spacing:0;word-spacing:0;text-transform:none;font-variant:normal}\n", d.family(fonts.Regular), fonts.Family)
 	for i, s := range d.styles {
 		fmt.Fprintf(&b, ".@ .@-y%d{%s}\n", i, s)
 	}
 	return b.String()
+}
+
+// family is what the page calls a face: one name for those of the house, and one for a face
+// of the designer's own.
+func (d *pen) family(f fonts.Face) string {
+	if f.House() {
+		return d.p + "-face"
+	}
+	return d.p + "-own"
+}
+
+// weight is the weight or the style of a face, if it is not the usual one.
+func weight(f fonts.Face) string {
+	switch f {
+	case fonts.Bold:
+		return ";font-weight:700"
+	case fonts.Italic:
+		return ";font-style:italic"
+	}
+	return ""
 }
 
 // draw writes a sheet as large as it may stand on the page; a narrow screen shrinks it.
@@ -226,12 +253,13 @@ func (d *pen) text(b *strings.Builder, t *sheet.Text) {
 	if !t.Visible() || shown == "" {
 		return
 	}
-	rule := "font-size:" + number(t.Size) + "px;fill:" + ink(t.Ink)
-	switch t.Face {
-	case fonts.Bold:
-		rule += ";font-weight:700"
-	case fonts.Italic:
-		rule += ";font-style:italic"
+	if d.texts[t.Face] == nil {
+		d.faces = append(d.faces, t.Face)
+	}
+	d.texts[t.Face] = append(d.texts[t.Face], shown)
+	rule := "font-size:" + number(t.Size) + "px;fill:" + ink(t.Ink) + weight(t.Face)
+	if !t.Face.House() {
+		rule += ";font-family:" + d.family(t.Face)
 	}
 	switch t.Anchor {
 	case sheet.Middle:

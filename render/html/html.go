@@ -357,7 +357,7 @@ func (v *view) style(pen *pen) {
 	css := "\n" + lineUp(b.String(), v.P)
 	script := "\n" + strings.NewReplacer("@ticks", fmt.Sprintf("%s-%08x", v.P, v.rowsSum()), "@", v.P).Replace(string(lean([]byte(ownScript))))
 	v.CSS, v.Script = template.CSS(css), template.JS(script)
-	v.Policy = "default-src 'none'; style-src '" + hashOf(css) + "'; script-src '" + hashOf(script) + "'; img-src 'self'; base-uri 'none'; form-action 'none'"
+	v.Policy = "default-src 'none'; style-src '" + hashOf(css) + "'; script-src '" + hashOf(script) + "'; img-src 'self'; font-src data:; base-uri 'none'; form-action 'none'"
 }
 
 // hashOf is how a policy names a text that it allows (CSP 3, 2.3.1).

@@ -14,7 +14,7 @@ type pen struct {
 	dash         []float64
 	stroke, fill sheet.Ink
 	text         sheet.Ink
-	style        string
+	family       string
 	size         float64
 }
 
@@ -127,9 +127,9 @@ func (d *document) text(t *sheet.Text) {
 	}
 	p := &d.pen
 	size := sheet.Quantise(t.Size)
-	if style := styleOf(t.Face); p.size != size || p.style != style {
-		d.SetFont(family, style, size/pointMM)
-		p.size, p.style = size, style
+	if family := d.families[t.Face]; p.size != size || p.family != family {
+		d.SetFont(family, "", size/pointMM)
+		p.size, p.family = size, family
 	}
 	if p.text != t.Ink {
 		d.SetTextColor(t.Ink.RGB())

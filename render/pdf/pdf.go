@@ -72,7 +72,9 @@ type document struct {
 	sheets  []*sheet.Sheet
 	targets map[string]target
 	pen     pen
-	unicode bool // a face is set, and the library encodes bookmarks
+	// families are the names of the faces within the file.
+	families map[fonts.Face]string
+	unicode  bool // a face is set, and the library encodes bookmarks
 }
 
 // target is where a link within the document leads: to a group's top.
@@ -112,36 +114,30 @@ func (d *document) describe(info Info) {
 	d.SetLineJoinStyle("round")
 }
 
-// family names the faces within the file.
-const family = "liberationsans"
-
-func styleOf(f fonts.Face) string {
-	switch f {
-	case fonts.Bold:
-		return "B"
-	case fonts.Italic:
-		return "I"
-	}
-	return ""
-}
-
-// embed adds the faces that the sheets use, and no other: each one costs time.
+// embed adds what the sheets use of each face, and no other: each one costs time.
 func (d *document) embed() {
-	used := map[string]fonts.Face{}
+	used := map[fonts.Face][]string{}
+	var order []fonts.Face
 	for _, s := range d.sheets {
 		sheet.Walk(&s.Root, func(it sheet.Item) {
-			if t, ok := it.(*sheet.Text); ok && t.Visible() {
-				used[styleOf(t.Face)] = t.Face
+			t, ok := it.(*sheet.Text)
+			if !ok || !t.Visible() {
+				return
 			}
+			if used[t.Face] == nil {
+				order = append(order, t.Face)
+			}
+			used[t.Face] = append(used[t.Face], t.S)
 		})
 	}
-	for _, style := range []string{"", "B", "I"} {
-		if f, ok := used[style]; ok {
-			// A copy, since the library pads tables in place.
-			d.AddUTF8FontFromBytes(family, style, bytes.Clone(fonts.TTF(f)))
-			d.SetFont(family, style, 10)
-			d.unicode = true
-		}
+	d.families = map[fonts.Face]string{}
+	for _, f := range order {
+		sub := fonts.SubsetOf(f, used[f]...)
+		d.families[f] = sub.Name
+		// A copy, since the library pads tables in place.
+		d.AddUTF8FontFromBytes(sub.Name, "", bytes.Clone(sub.TTF))
+		d.SetFont(sub.Name, "", 10)
+		d.unicode = true
 	}
 }
 

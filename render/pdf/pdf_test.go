@@ -25,6 +25,8 @@ import (
 	"flatwright/render/pdf"
 )
 
+var faces = [3]fonts.Face{fonts.Regular, fonts.Bold, fonts.Italic}
+
 func write(t require.TestingT, info pdf.Info, sheets ...*sheet.Sheet) []byte {
 	var b bytes.Buffer
 	require.NoError(t, pdf.Write(&b, sheets, info))
@@ -118,12 +120,12 @@ func TestTextCanBeTakenOutAgain(t *testing.T) {
 	sheets := []*sheet.Sheet{{W: 210, H: 297}}
 	for i, s := range compare.Texts {
 		sheets[0].Root.Items = append(sheets[0].Root.Items, &sheet.Text{S: s, At: sheet.Point{X: 10, Y: 10 + float64(i)*8},
-			Size: 3, Ink: sheet.Black, Face: fonts.Face(i % 3)})
+			Size: 3, Ink: sheet.Black, Face: faces[i%3]})
 	}
 	out := string(compare.Run(t, nil, "pdftotext", "-layout", onDisk(t, write(t, pdf.Info{}, sheets...)), "-"))
 	got := strings.Fields(out)
 	for i, s := range compare.Texts {
-		for _, word := range strings.Fields(fonts.Shown(fonts.Face(i%3), s)) {
+		for _, word := range strings.Fields(fonts.Shown(faces[i%3], s)) {
 			assert.Contains(t, got, word)
 		}
 	}

@@ -1,12 +1,16 @@
-// Package svg writes a sheet as one SVG file or element, in millimetres: live
-// text, groups with their names and descriptions, no script and no style sheet,
-// so that any number of drawings may stand in one page. It decides nothing.
+// Package svg writes a sheet as one SVG file or element, in millimetres: live text
+// with the glyphs that it uses, or text as outlines; groups with their names and
+// descriptions; no script, and no style that could reach another drawing, so that any
+// number of them may stand in one page. It decides nothing.
 package svg
 
 import (
 	"bufio"
 	"bytes"
+	"cmp"
+	"encoding/base64"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
@@ -16,31 +20,85 @@ import (
 	"flatwright/layout/sheet"
 )
 
-// Write writes the sheet as a whole SVG file. It returns the first error of w, or
+// Write writes the sheet as a whole SVG file, with the glyphs of its texts as faces of
+// its own, for a device that has no face as wide. It returns the first error of w, or
 // sheet.ErrNotFinite before anything is written.
-func Write(w io.Writer, s *sheet.Sheet) error { return write(w, s) }
+func Write(w io.Writer, s *sheet.Sheet) error { return write(w, s, embedded) }
 
-// Inline writes the sheet as an svg element to stand in an HTML page: the same as
-// Write without the XML declaration. Give each sheet of a page its own Prefix.
+// WriteOutlined is Write with every text as outlines, for programs that know no face
+// within a file; readers of screens are told the words.
+func WriteOutlined(w io.Writer, s *sheet.Sheet) error { return write(w, s, outlined) }
+
+// Inline writes the sheet as an svg element to stand in an HTML page that has the faces of
+// the house: without the XML declaration, without a style, a text in any other face as outlines. Give
+// each sheet of a page its own Prefix.
 func Inline(w io.Writer, s *sheet.Sheet) error {
-	return write(&fromElement{w: w}, s)
+	return write(&fromElement{w: w}, s, inPage)
 }
 
-func write(w io.Writer, s *sheet.Sheet) error {
+// words is how a drawing brings its texts.
+type words int
+
+const (
+	embedded words = iota
+	outlined
+	inPage
+)
+
+func write(w io.Writer, s *sheet.Sheet, how words) error {
 	if err := s.Finite(); err != nil {
 		return err
 	}
 	out := bufio.NewWriterSize(w, 32<<10)
-	d := &drawing{Writer: out, canvas: svgo.New(out), prefix: s.Prefix, ids: map[string]bool{}}
+	d := &drawing{Writer: out, canvas: svgo.New(out), prefix: s.Prefix, ids: map[string]bool{}, how: how, families: map[fonts.Face]string{}}
+	texts := map[fonts.Face][]string{}
+	var faces []fonts.Face
 	sheet.Walk(&s.Root, func(it sheet.Item) {
-		if g, ok := it.(*sheet.Group); ok {
-			d.ids[g.ID] = true
+		switch it := it.(type) {
+		case *sheet.Group:
+			d.ids[it.ID] = true
+		case *sheet.Text:
+			if !it.Visible() {
+				return
+			}
+			if texts[it.Face] == nil {
+				faces = append(faces, it.Face)
+			}
+			texts[it.Face] = append(texts[it.Face], it.S)
 		}
 	})
-	d.open(s)
+	rules := ""
+	if how == embedded {
+		rules = d.embed(faces, texts)
+	}
+	d.open(s, rules)
 	d.group(&s.Root)
 	d.canvas.End()
 	return out.Flush()
+}
+
+// embed gives rules for the parts of the faces that the texts need (CSS Fonts 3, section 4;
+// WOFF 1.0). Their names are made of their bytes, so that no two drawings in one page part.
+func (d *drawing) embed(faces []fonts.Face, texts map[fonts.Face][]string) string {
+	var rules strings.Builder
+	for _, f := range faces {
+		sub := fonts.SubsetOf(f, texts[f]...)
+		d.families[f] = `"` + sub.Name + `", ` + fonts.Family
+		rules.WriteString(`@font-face{font-family:"` + sub.Name + `"` + look(f, ";font-weight:", ";font-style:", "") +
+			`;src:url(data:font/woff;base64,` + base64.StdEncoding.EncodeToString(sub.WOFF()) + `) format("woff")}`)
+	}
+	return rules.String()
+}
+
+// look is what tells the weight or the style of a face, if it is not the usual one.
+func look(f fonts.Face, weight, style, end string) string {
+	switch f {
+	case fonts.Bold:
+		return weight + "700" + end
+	case fonts.Italic:
+		return style + "italic" + end
+	}
+	return ""
 }
 
 // drawing is one sheet on its way out. The writer keeps the first error.
@@ -50,15 +108,22 @@ type drawing struct {
 	prefix string
 	ids    map[string]bool // the sheet's own, without prefix
 	buf    []byte          // for path data and attributes
+	how    words
+	// families are the faces that the file brings, each with the stack behind it.
+	families map[fonts.Face]string
 }
 
-func (d *drawing) open(s *sheet.Sheet) {
+func (d *drawing) open(s *sheet.Sheet, rules string) {
+	role := `role="img"`
+	if d.how == outlined { // what is within is told too (WAI-ARIA Graphics Module)
+		role = `role="graphics-document document"`
+	}
 	attributes := []string{
-		`role="img"`,
+		role,
 		// What a presentation attribute can't say; nothing of a page around may
 		// reach the text, whose box is reserved.
 		`style="font-kerning:normal;font-variant-ligatures:none;text-transform:none"`,
-		`font-family="` + escaped(fonts.Family) + `"`,
+		`font-family="` + escaped(cmp.Or(d.families[fonts.Regular], fonts.Family)) + `"`,
 		`font-weight="400" font-style="normal" letter-spacing="0" word-spacing="0" direction="ltr"`,
 		`text-rendering="geometricPrecision"`,
 		`fill="none" stroke="none" stroke-linecap="round" stroke-linejoin="round"`,
@@ -79,6 +144,9 @@ func (d *drawing) open(s *sheet.Sheet) {
 	d.named("title", title, s.Title)
 	d.named("desc", desc, s.Desc)
 	d.canvas.Rect(0, 0, w, h, `class="paper" fill="#ffffff"`)
+	if rules != "" {
+		d.WriteString("<style>" + rules + "</style>\n")
+	}
 }
 
 func (d *drawing) group(g *sheet.Group) {
@@ -190,16 +258,18 @@ func (d *drawing) text(t *sheet.Text) {
 	if shown == "" {
 		return
 	}
+	if d.how == outlined || d.how == inPage && !t.Face.House() {
+		d.outline(t, shown)
+		return
+	}
 	b := appendClass(d.buf[:0], t.Class)
 	b = append(b, ` font-size="`...)
 	b = appendNumber(b, t.Size)
 	b = append(b, '"')
-	switch t.Face {
-	case fonts.Bold:
-		b = append(b, ` font-weight="700"`...)
-	case fonts.Italic:
-		b = append(b, ` font-style="italic"`...)
+	if family := d.families[t.Face]; family != "" && t.Face != fonts.Regular {
+		b = append(b, ` font-family="`+escaped(family)+`"`...)
 	}
+	b = append(b, look(t.Face, ` font-weight="`, ` font-style="`, `"`)...)
 	switch t.Anchor {
 	case sheet.Middle:
 		b = append(b, ` text-anchor="middle"`...)
@@ -223,6 +293,65 @@ func (d *drawing) text(t *sheet.Text) {
 	}
 	d.canvas.Text(x, y, shown, string(b[1:]))
 	d.buf = b
+}
+
+// outline writes a text as a path, named by its words.
+func (d *drawing) outline(t *sheet.Text, shown string) {
+	size := sheet.Quantise(t.Size)
+	curves := fonts.Outline(t.Face, shown)
+	if len(curves) == 0 {
+		return
+	}
+	left := 0.0
+	switch t.Anchor {
+	case sheet.Middle:
+		left = -fonts.Width(t.Face, size, shown) / 2
+	case sheet.End:
+		left = -fonts.Width(t.Face, size, shown)
+	}
+	b := append(d.buf[:0], `<path role="img" aria-label="`...)
+	b = append(b, escaped(shown)...)
+	b = append(b, '"')
+	b = appendClass(b, t.Class)
+	b = append(b, ` transform="translate(`...)
+	b = appendNumber(b, t.At.X)
+	b = append(b, ' ')
+	b = appendNumber(b, t.At.Y)
+	b = append(b, ')')
+	if a := sheet.Quantise(t.Angle); a != 0 {
+		b = append(b, ` rotate(`...)
+		b = appendNumber(b, -a)
+		b = append(b, ')')
+	}
+	b = append(b, '"')
+	b = appendInk(b, "fill", t.Ink)
+	b = append(b, ` d="`...)
+	for i, c := range curves {
+		if c.Verb == 'M' && i > 0 {
+			b = append(b, 'Z')
+		}
+		b = append(b, c.Verb)
+		for k, p := range c.Points() {
+			if k > 0 {
+				b = append(b, ' ')
+			}
+			b = appendThousandths(b, left+p[0]*size)
+			b = append(b, ' ')
+			b = appendThousandths(b, p[1]*size)
+		}
+	}
+	b = append(b, `Z"/>`+"\n"...)
+	d.Write(b) //nolint:errcheck // the writer keeps its first error
+	d.buf = b
+}
+
+// appendThousandths writes v to a thousandth of a mm: a letter is small.
+func appendThousandths(b []byte, v float64) []byte {
+	n := math.Round(v * 1000)
+	if n == 0 {
+		return append(b, '0')
+	}
+	return strconv.AppendFloat(b, n/1000, 'f', -1, 64)
 }
 
 func appendInk(b []byte, attribute string, k sheet.Ink) []byte {

@@ -85,9 +85,10 @@ func everywhere(s string) *sheet.Sheet {
 
 // What a file may hold at all.
 var (
-	elements = map[string]bool{"svg": true, "g": true, "a": true, "title": true, "desc": true, "rect": true, "path": true, "text": true}
+	elements = map[string]bool{"svg": true, "g": true, "a": true, "title": true, "desc": true, "rect": true, "path": true, "text": true, "style": true}
 	handler  = regexp.MustCompile(`(?i)^on`)
 	link     = regexp.MustCompile(`^(https?://|mailto:|#)`)
+	faceRule = regexp.MustCompile(`^(@font-face\{font-family:"fw-[0-9a-f]{10}"(;font-(weight:700|style:italic))?;src:url\(data:font/woff;base64,[A-Za-z0-9+/=]+\) format\("woff"\)\})+$`)
 	nameLike = regexp.MustCompile(`^[A-Za-z_][A-Za-z0-9._-]*$`)
 )
 
@@ -95,6 +96,9 @@ func assertHarmless(t assert.TestingT, root *element) {
 	ids := map[string]bool{}
 	root.walk(func(e *element) {
 		assert.True(t, elements[e.XMLName.Local], "element %s", e.XMLName.Local)
+		if e.XMLName.Local == "style" {
+			assert.Regexp(t, faceRule, e.Text, "a style brings a face and reaches nothing")
+		}
 		for _, a := range e.Attrs {
 			assert.False(t, handler.MatchString(a.Name.Local), "attribute %s", a.Name.Local)
 			switch a.Name.Local {
@@ -174,12 +178,41 @@ func TestALinkWithinTheSheetTakesThePrefix(t *testing.T) {
 	assert.Equal(t, []string{"https://example.org/?a=1&b=2", "#t1-curves"}, links)
 }
 
+// The element is that of the file, without the faces, which its page has.
 func TestInlineIsTheElementAlone(t *testing.T) {
 	s := compare.Sample(1)
 	var b bytes.Buffer
 	require.NoError(t, svg.Inline(&b, s))
 	assert.True(t, strings.HasPrefix(b.String(), "<svg "))
-	assert.True(t, strings.HasSuffix(write(t, s), b.String()))
+	assert.NotContains(t, b.String(), "fw-")
+	faceless := regexp.MustCompile(`(?s)<style>.*?</style>\n| font-family="[^"]*"`)
+	assert.True(t, strings.HasSuffix(faceless.ReplaceAllString(write(t, s), ""), faceless.ReplaceAllString(b.String(), "")))
+}
+
+func TestOutlinedTextKeepsItsWords(t *testing.T) {
+	s := compare.Sample(1)
+	var b bytes.Buffer
+	require.NoError(t, svg.WriteOutlined(&b, s))
+	root := parse(t, b.String())
+	assertHarmless(t, root)
+	assert.Equal(t, "graphics-document document", root.attr("role"))
+	var told []string
+	root.walk(func(e *element) {
+		assert.NotContains(t, []string{"text", "style"}, e.XMLName.Local)
+		if label := e.attr("aria-label"); label != "" {
+			told = append(told, label)
+			assert.Equal(t, "path", e.XMLName.Local)
+			assert.Equal(t, "img", e.attr("role"))
+		}
+	})
+	var want []string
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		if text, ok := it.(*sheet.Text); ok && text.Visible() {
+			want = append(want, fonts.Shown(text.Face, text.S))
+		}
+	})
+	assert.Equal(t, len(want), len(told))
+	assert.Contains(t, told, "103 (111, 119) (127, –, 135)")
 }
 
 func TestPositionsStandOnTheGrid(t *testing.T) {
@@ -240,7 +273,7 @@ func TestAnErrorOfTheWriterComesBack(t *testing.T) {
 	whole := len(write(t, s))
 	for _, left := range []int{0, 100, whole - 1} {
 		assert.ErrorIs(t, svg.Write(&full{left}, s), errFull)
-		assert.ErrorIs(t, svg.Inline(&full{left: left / 2}, s), errFull)
+		assert.ErrorIs(t, svg.Inline(&full{left: left / 5}, s), errFull)
 	}
 	assert.NoError(t, svg.Write(&full{whole}, s))
 }

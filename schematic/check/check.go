@@ -36,7 +36,7 @@ func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		all = append(all, pair(p, &p.Bodies[i], "body")...)
 		all = append(all, ease(p, gs, &p.Bodies[i])...)
 	}
-	all = append(p.Sizes.Merge(all), grading(p, gs)...)
+	all = append(append(p.Sizes.Merge(all), grading(p, gs)...), drawing(p, gs)...)
 	all.Sort()
 	return all
 }

@@ -323,7 +323,7 @@ func (r *reader) cells(text string) []Cell {
 
 func tableOf(name string) *table {
 	for _, t := range []*table{patternKeys, materialKeys, finishedKeys, pieceKeys, motifKeys, partKeys, joinPartKeys,
-		heldKeys, panelKeys, joinKeys, spacingKeys, shapingTable, gradingKeys} {
+		heldKeys, panelKeys, joinKeys, spacingKeys, shapingTable, gradingKeys, drawingKeys, colourKeys} {
 		if t.name == name {
 			return t
 		}

@@ -96,6 +96,7 @@ var patternKeys = &table{
 		{name: "corrections", form: words, what: "what was corrected since the first version, a list of lines, each with its date"},
 		{name: "pieces", need: true, form: list, of: "piece", what: "the pieces, in the order in which they are drawn"},
 		{name: "joins", form: list, of: "join", what: "what is sewn to what"},
+		{name: "drawing", form: one, of: "drawing", what: "how the pattern is drawn: what is shown and what is left off, its width, words and colours"},
 		{name: "finished", form: named, of: "finished", what: "finished measurements that the designer wrote"},
 		{name: "rows", form: block, what: "the written rows, as a block of text"},
 		{name: "rows file", form: text, what: "a file beside this one that holds the written rows"},
@@ -103,7 +104,7 @@ var patternKeys = &table{
 	hints: map[string]string{
 		"title": "pattern", "name": "pattern", "author": "designer", "by": "designer", "gauge": "gauges", "tension": "gauges",
 		"unit": "units", "size": "sizes", "body": "bodies", "hook": "tools", "hooks": "tools", "needles": "tools", "materials": "yarn",
-		"yarns": "yarn", "buttons": "notions", "seams": "joins", "sewing": "joins", "measurements": "finished", "terminology": "terms",
+		"yarns": "yarn", "buttons": "notions", "seams": "joins", "sewing": "joins", "measurements": "finished", "schematic": "drawing", "picture": "drawing", "terminology": "terms",
 		"language": "terms", "piece": "pieces", "abbreviations": "notes", "errata": "corrections", "revision": "edition", "making up": "finishing", "washing": "care", "written rows": "rows",
 	},
 }

@@ -141,5 +141,5 @@ func leads() []string {
 
 func allTables() []*table {
 	return append([]*table{patternKeys, materialKeys, finishedKeys, pieceKeys, motifKeys, partKeys, joinPartKeys,
-		heldKeys, panelKeys, joinKeys, spacingKeys, shapingTable, gradingKeys}, sectionTables...)
+		heldKeys, panelKeys, joinKeys, spacingKeys, shapingTable, gradingKeys, drawingKeys, colourKeys}, sectionTables...)
 }

@@ -75,6 +75,9 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 	p.Making, p.Care = r.texts(m.get("finishing"), "finishing", longestLine), r.texts(m.get("care"), "care", longestLine)
 	p.Edition, p.Mended = m.text("edition"), r.texts(m.get("corrections"), "corrections", longestLine)
 	r.rows(m, p)
+	if n := m.get("drawing"); n != nil {
+		p.Drawing = r.drawing(n)
+	}
 	for _, n := range r.list(m.get("pieces"), `"pieces"`, mostPieces) {
 		if q := r.readPiece(n); q != nil {
 			p.Pieces = append(p.Pieces, q)
