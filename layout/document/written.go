@@ -28,7 +28,7 @@ func Written(p *schematic.Pattern, text string) ([]WrittenSection, []Fact) {
 		if bare == "" || len(out) == 0 && strings.EqualFold(strings.Trim(bare, "#*_ "), p.Title) || bare == x.Title {
 			continue
 		}
-		if _, ok := heading[i+1]; ok {
+		if _, ok := heading[i+1]; ok || strings.HasPrefix(bare, "#") { // a heading of words is no section of rows
 			out = append(out, WrittenSection{Name: strings.TrimSuffix(strings.Trim(bare, "#*_ "), ":")})
 			continue
 		}
