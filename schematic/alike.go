@@ -21,6 +21,7 @@ func DrawOnce(gs []*Garment) {
 			}
 			names[m.Name] = true
 			if made := piecesCalled(gs, m.Name); len(made) > 0 {
+				oneSide(made)
 				gather(gs, made)
 			}
 		}

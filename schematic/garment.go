@@ -75,10 +75,11 @@ type View struct {
 	Marks   []Marked
 	Parts   []PartName
 	Points  []Named
-	Arrow   Point // unit direction of work, (0,0) for none
-	ArrowAt Point // a place inside the piece for it
-	Half    bool  // it lies flat: half of what is worked in the round shows
-	Disc    bool  // worked from the centre: Outline[0] is a circle through its points
+	Arrow   Point     // unit direction of work, (0,0) for none
+	ArrowAt Point     // a place inside the piece for it
+	Half    bool      // it lies flat: half of what is worked in the round shows
+	Raised  units.Num // mm by which short rows raise the layer behind at the neck
+	Disc    bool      // worked from the centre: Outline[0] is a circle through its points
 }
 
 // Point is in mm, y upwards.

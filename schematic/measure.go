@@ -190,6 +190,10 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 		s.axis = Horizontal
 		s.lo, s.hi = ordered(lo.ex, hi.ex)
 	}
+	if up := c.raisedBy(); up.Sign() > 0 && s.axis == Vertical {
+		out = append(out, c.raisedSpans(d, s)...)
+		s.length, s.hi.y, s.count, s.gauge = s.length.Add(up), s.hi.y.Add(up), 0, nil
+	}
 	out = append(out, s)
 	for _, dep := range c.depths {
 		a, b := d.turned(pt{dep.x, dep.y0}), d.turned(pt{dep.x, dep.y1})
@@ -204,6 +208,20 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 			s.main = false
 		}
 		out = append(out, s)
+	}
+	return out
+}
+
+// raisedSpans are the height of what short rows don't raise, and that of each run of them.
+func (c *canvas) raisedSpans(d Direction, whole span) []span {
+	front := whole
+	front.name = "front " + whole.name
+	out := []span{front}
+	lines := c.raisedLines()
+	for i, r := range c.raised {
+		foot, top := d.turned(lines[3*i][0]), d.turned(lines[3*i][1])
+		out = append(out, span{name: "short rows", part: r.part, axis: Vertical, lo: pt{top.x, foot.y}, hi: top, length: r.high, count: r.rows, of: "row",
+			main: true, rank: rankEdge, gauge: r.gauge})
 	}
 	return out
 }
@@ -250,8 +268,6 @@ func (w *worker) lengthName(c *canvas) string {
 		return "width from side to side"
 	}
 	switch w.made.Kind {
-	case KindSleeve:
-		return "sleeve length"
 	case KindYoke:
 		if !c.panel && c.name != "" && w.hasPanels() {
 			return "depth of " + c.name
@@ -274,7 +290,7 @@ func (w *worker) lengthName(c *canvas) string {
 	if c.panel && w.raglan() {
 		return "raglan depth"
 	}
-	return "length"
+	return orElse(tradeNames[w.made.Kind].length, "length")
 }
 
 // raglan reports whether the marked lines are raglan lines, between body and sleeves.

@@ -143,6 +143,7 @@ func (w *worker) view(c *canvas) {
 		}
 	}
 	v := View{Name: c.name, Panel: c.panel}
+	c.down = !d.upwards()
 	for _, s := range c.segs {
 		v.Half = v.Half || s.fold
 	}
@@ -193,6 +194,10 @@ func (w *worker) view(c *canvas) {
 			v.Lines = append(v.Lines, Line{LinePanel, a, z, l.name})
 		}
 	}
+	v.Raised = c.raisedBy()
+	for _, l := range c.raisedLines() {
+		v.Lines = append(v.Lines, Line{LineBehind, at(l[0]), at(l[1]), ""})
+	}
 	for _, r := range c.ribs {
 		v.Ribs = append(v.Ribs, Hatch{
 			Poly: []Point{at(pt{r.l0, r.y0}), at(pt{r.r0, r.y0}), at(pt{r.r1, r.y1}), at(pt{r.l1, r.y1})},
@@ -232,6 +237,41 @@ func (w *worker) view(c *canvas) {
 		m.Edges = append(m.Edges, x.edge)
 	}
 	w.measure(c, loops, index)
+}
+
+// neck is the level at which a canvas has its upper end as worn: the first, or the last.
+func (c *canvas) neck() (l level, up bool) {
+	if len(c.levels) == 0 {
+		return level{}, false
+	}
+	l = c.levels[0]
+	for _, k := range c.levels {
+		if d := k.y.Sub(l.y); c.down && d.Sign() < 0 || !c.down && d.Sign() > 0 {
+			l = k
+		}
+	}
+	return l, !c.down
+}
+
+// raisedLines are the neck edge of the layer behind, where short rows raise it.
+func (c *canvas) raisedLines() [][2]pt {
+	n, up := c.neck()
+	var out [][2]pt
+	y := n.y
+	mid, half := n.l.Add(n.r).Half(), n.r.Sub(n.l).Half()
+	for _, r := range c.raised {
+		top := y.Add(r.high)
+		if !up {
+			top = y.Sub(r.high)
+		}
+		f, p := half.Mul(r.foot), half.Mul(r.plateau)
+		ps := []pt{{mid.Sub(f), y}, {mid.Sub(p), top}, {mid.Add(p), top}, {mid.Add(f), y}}
+		for i := 1; i < len(ps); i++ {
+			out = append(out, [2]pt{ps[i-1], ps[i]})
+		}
+		y = top
+	}
+	return out
 }
 
 // rotated begins a loop where an edge begins, so that no edge is cut in two.

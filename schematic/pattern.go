@@ -131,11 +131,28 @@ const (
 	KindYoke
 	KindHat
 	KindBand
+	KindSkirt
+	KindShawl
+	KindHood
+	KindBag
+	KindPoncho
+	KindMitten
+	KindSock
 )
+
+// Kinds are all kinds of piece, in their order.
+func Kinds() []Kind {
+	all := make([]Kind, KindSock+1)
+	for i := range all {
+		all[i] = Kind(i)
+	}
+	return all
+}
 
 // String is the kind in the pattern file's words.
 func (k Kind) String() string {
-	return [...]string{"piece", "body", "back", "front", "sleeve", "yoke", "hat", "band"}[k]
+	return [...]string{"piece", "body", "back", "front", "sleeve", "yoke", "hat", "band",
+		"skirt", "shawl", "hood", "bag", "poncho", "mitten", "sock"}[k]
 }
 
 // Piece is one piece of the garment as authored: sections in the order in which
@@ -147,6 +164,7 @@ type Piece struct {
 	MirrorOf  string      // the piece that this one mirrors; Sections are then empty
 	Round     bool        // worked in the round: lies flat at half its way round
 	From      Direction
+	Begins    string // where on the body it begins, if not as From says it: the waist, the armhole
 	Gauge     string // name of the gauge it starts with; empty: the first
 	FirstWS   bool   // its first row is a wrong-side row
 	LeftEdge  string // names of its outer edges as drawn, until a section renames them
@@ -158,6 +176,14 @@ type Piece struct {
 	Motifs    *Motifs
 	Sections  []Section
 	Pos       finding.Pos
+}
+
+// Worked says where the piece begins, in the words of the pattern.
+func (q *Piece) Worked() string {
+	if q.Begins != "" {
+		return "from the " + q.Begins
+	}
+	return q.From.String()
 }
 
 // EdgeRate is one edge onto which a band is worked, with its rate: Pick

@@ -348,6 +348,10 @@ func (s *ShortRows) work(w *worker) {
 	if at == RightEdge {
 		cutR = 0
 	}
+	if st.round {
+		w.raise(b, rows, over, cutL+cutR)
+		return
+	}
 	x := func(k int) units.Num { return b.x.Add(st.offsetOf(b, k)) }
 	y0 := st.y
 	h := st.gauge.RowHeight()
@@ -383,6 +387,18 @@ func (s *ShortRows) work(w *worker) {
 	if rows%2 == 1 && !st.round {
 		st.rs = !st.rs
 	}
+	st.row += rows
+}
+
+// raise works short rows of a round over so many stitches, cut fewer in the last row.
+func (w *worker) raise(b *block, rows, over, cut int) {
+	st := w.cur
+	h, layer := st.gauge.RowHeight().Times(rows), units.Frac(int64(b.count()), 2)
+	share := func(n int) units.Num { return units.Min(units.Int(1), units.Int(int64(n)).Div(layer)) }
+	c := w.canvas(b)
+	c.raised = append(c.raised, raise{high: h, rows: rows, foot: share(over), plateau: share(over - cut), part: st.name, gauge: st.gauge})
+	mean := units.Int(int64(2*over - cut)).Half()
+	w.areas[st.gauge.Name] = w.areas[st.gauge.Name].Add(mean.Mul(st.gauge.StitchWidth()).Mul(h))
 	st.row += rows
 }
 

@@ -50,11 +50,31 @@ type canvas struct {
 	panels []partAt // names of panels that are drawn together, at the line where they begin
 	depths []depth
 	slits  []slitAt
+	raised []raise
 	free   *freeform // drawn from its own points instead (disc, mitre, motifs)
 	first  *strand   // for the arrow
 	dead   bool      // replaced by others
 	mark   int       // stretches before the section in work
 	panel  bool      // of a row cut at marked lines
+	down   bool      // worked from its upper end as worn
+}
+
+// raise is short rows of a round: they raise the layer behind at the neck, and leave the outline as it is.
+type raise struct {
+	high          units.Num
+	rows          int
+	foot, plateau units.Num // of the width of the layer behind, as shares: where they begin, and where they end
+	part          string
+	gauge         *Gauge
+}
+
+// raisedBy is how much higher the neck of the layer behind stands.
+func (c *canvas) raisedBy() units.Num {
+	var h units.Num
+	for _, r := range c.raised {
+		h = h.Add(r.high)
+	}
+	return h
 }
 
 // partAt is where the name of a part goes, as far as the working knows.

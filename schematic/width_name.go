@@ -141,8 +141,7 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	if !up {
 		hem, top = last, first
 	}
-	kind := w.made.Kind
-	trunk := kind == KindBody || kind == KindBack || kind == KindFront
+	at := levelPlace{hem: hem, top: top, widest: i == widest, first: first, last: last}
 	if l.part != "" && !(l.round && l.part == c.name) { // a round that parts are joined to is a whole again
 		// The width of a part where it begins follows from the division, and where it ends
 		// from the edge that it ends in.
@@ -151,78 +150,111 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 		}
 		return "width of " + l.part + above(c, i), true
 	}
+	if name, show, ok := w.panelWidthName(c, i, at); ok {
+		return name, show
+	}
+	if name, show, ok := w.kindWidthName(c, i, at); ok {
+		return name, show
+	}
+	return w.innerWidthName(c, i)
+}
+
+// levelPlace is where a level stands in its view.
+type levelPlace struct{ hem, top, widest, first, last bool }
+
+// panelWidthName names a width of a panel, or of a yoke that has some.
+func (w *worker) panelWidthName(c *canvas, i int, at levelPlace) (name string, show, ok bool) {
+	yoke := w.made.Kind == KindYoke
 	switch {
-	case kind == KindYoke && !c.panel && c.name != "" && w.hasPanels():
-		return "width of " + c.name, true
-	case c.panel && w.raglan() || c.name != "" && len(w.views) > 1 && kind == KindYoke:
+	case yoke && !c.panel && c.name != "" && w.hasPanels():
+		return "width of " + c.name, true, true
+	case c.panel && w.raglan() || c.name != "" && len(w.views) > 1 && yoke:
 		switch {
-		case hem:
-			return "width at base", true
-		case top && !up && c.panel && !l.start:
-			return "width below neck", true // where two panels become one
-		case top:
-			return "width at neck edge", true
+		case at.hem:
+			return "width at base", true, true
+		case at.top && !w.piece.From.upwards() && c.panel && !c.levels[i].start:
+			return "width below neck", true, true // where two panels become one
+		case at.top:
+			return "width at neck edge", true, true
 		}
 	case c.panel:
 		switch {
-		case hem:
-			return "width at lower edge", true
-		case top || endsAt(c.levels, i):
-			return "width at upper edge", true
+		case at.hem:
+			return "width at lower edge", true, true
+		case at.top || endsAt(c.levels, i):
+			return "width at upper edge", true, true
 		}
-	case kind == KindSleeve:
-		switch {
-		case hem:
-			return "cuff", true
-		case i == widest:
-			return "upper arm", true
-		case top:
-			return "width at top", true
-		}
-	case kind == KindHat:
-		switch {
-		case hem:
-			return "brim", true
-		case i == widest:
-			return "width around", true
-		case top:
-			return "width at crown", false
-		}
-	case kind == KindYoke:
-		switch {
-		case hem:
-			return "base of yoke", true
-		case top:
-			return "neck edge", true
-		}
+	}
+	return "", false, false
+}
+
+// kindNames are the trade's names of the widths of a kind of piece at its lower edge, where it is widest, and at
+// its upper edge; none where the general name stands. quiet is an upper width that only the table has.
+type kindNames struct {
+	hem, widest, top string
+	length           string
+	quiet            bool
+}
+
+var tradeNames = map[Kind]kindNames{
+	KindSleeve: {hem: "cuff", widest: "upper arm", top: "width at top", length: "sleeve length"},
+	KindHat:    {hem: "brim", widest: "width around", top: "width at crown", quiet: true},
+	KindYoke:   {hem: "base of yoke", top: "neck edge"},
+	KindSkirt:  {hem: "hem", widest: "hip", top: "waist", length: "length"},
+	KindShawl:  {hem: "lower edge", widest: "wingspan", top: "upper edge", length: "depth"},
+	KindHood:   {hem: "neck edge", widest: "width of hood", top: "top", length: "hood height"},
+	KindBag:    {hem: "lower edge", widest: "around", top: "opening", length: "height"},
+	KindPoncho: {hem: "hem", widest: "widest width", top: "neck edge", length: "length"},
+	KindMitten: {hem: "cuff", widest: "hand", top: "tip", length: "length"},
+	KindSock:   {hem: "lower edge", widest: "widest width", top: "upper edge", length: "length"},
+}
+
+// kindWidthName names a width by what the piece is on the body.
+func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, show, ok bool) {
+	kind := w.made.Kind
+	trade, known := tradeNames[kind]
+	trunk := kind == KindBody || kind == KindBack || kind == KindFront
+	arms := underarm(c.levels)
+	switch {
+	case kind == KindShawl && at.widest && !c.panel:
+		return trade.widest, true, true
+	case known && at.hem && !c.panel:
+		return trade.hem, true, true
+	case known && at.widest && trade.widest != "" && !(at.top && kind > KindBand):
+		return trade.widest, true, true
+	case known && at.top:
+		return trade.top, !trade.quiet, true
 	case kind == KindBand && w.lengthwise(c):
-		if first {
-			return "width of band", true
+		if at.first {
+			return "width of band", true, true
 		}
-	case kind == KindBand:
-		switch {
-		case first:
-			return "length of band", true
-		case last:
-			return "length at outer edge", turning(c.levels, i)
-		}
+	case kind == KindBand && at.first:
+		return "length of band", true, true
+	case kind == KindBand && at.last:
+		return "length at outer edge", turning(c.levels, i), true
 	}
 	switch {
-	case hem && kind == KindPiece:
-		return "width at lower edge", true
-	case top && kind == KindPiece:
-		return "width at upper edge", true
-	case hem:
-		return "width at hem", true
-	case trunk && i == underarm(c.levels), trunk && i == widest && underarm(c.levels) < 0:
-		return "width at underarm", true
-	case i == widest && trunk:
-		return "widest width", true
-	case i == widest:
-		return "width", true
-	case top:
-		return "width at top", true
+	case at.hem && kind == KindPiece:
+		return "width at lower edge", true, true
+	case at.top && kind == KindPiece:
+		return "width at upper edge", true, true
+	case at.hem:
+		return "width at hem", true, true
+	case trunk && i == arms, trunk && at.widest && arms < 0:
+		return "width at underarm", true, true
+	case at.widest && trunk:
+		return "widest width", true, true
+	case at.widest:
+		return "width", true, true
+	case at.top:
+		return "width at top", true, true
 	}
+	return "", false, false
+}
+
+// innerWidthName names a width between the ends of a piece, where it turns from growing to narrowing or back.
+func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
+	l, kind := c.levels[i], w.made.Kind
 	if !turning(c.levels, i) && !lastArmhole(c.levels, i) {
 		if l.label != "" {
 			return "width after " + l.label, false

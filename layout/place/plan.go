@@ -243,7 +243,7 @@ func (v *viewPlan) describe() string {
 		if text != "" {
 			text += "; "
 		}
-		text += "worked " + v.made.From.String()
+		text += "worked " + v.made.Piece.Worked()
 	}
 	if len(parts) > 0 {
 		if text != "" {

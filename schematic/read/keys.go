@@ -1,5 +1,7 @@
 package read
 
+import "flatwright/schematic"
+
 // form is what may stand behind a key.
 type form int
 
@@ -129,7 +131,7 @@ var pieceKeys = &table{
 	name: "piece", title: "a piece",
 	keys: []key{
 		{name: "piece", need: true, form: text, what: "its name"},
-		{name: "kind", form: choice, pick: []string{"piece", "body", "back", "front", "sleeve", "yoke", "hat", "band"}, what: "what it is on the body; chooses the names of its measurements"},
+		{name: "kind", form: choice, pick: kinds(), what: "what it is on the body; chooses the names of its measurements"},
 		{name: "worked", form: phrase, what: "flat or in the round, a comma, and where it begins: from the hem, the neck, the left side, the right side or the centre"},
 		{name: "make", form: counts, what: "how many (1)"},
 		{name: "mirror of", form: text, what: "it is worked as that piece, mirrored"},
@@ -225,4 +227,13 @@ var spacingKeys = &table{
 		{name: "every", need: true, form: counts, what: "every how many rows"},
 		{name: "times", need: true, form: counts, what: "how many times"},
 	},
+}
+
+// kinds are the words for the kinds of piece.
+func kinds() []string {
+	var out []string
+	for _, k := range schematic.Kinds() {
+		out = append(out, k.String())
+	}
+	return out
 }

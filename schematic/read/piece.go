@@ -31,7 +31,7 @@ func (r *reader) readPiece(n *yaml.Node) *schematic.Piece {
 		q.Kind = schematic.Kind(k)
 	}
 	if w := m.get("worked"); w != nil {
-		q.Round, q.From = r.worked(w)
+		q.Round, q.From, q.Begins = r.worked(w)
 	}
 	r.from = q.From
 	q.FirstWS = m.choice("first row") == 1
@@ -88,7 +88,7 @@ func kindFrom(name string) schematic.Kind {
 	words := strings.Fields(strings.ToLower(name))
 	for i := len(words) - 1; i >= 0; i-- {
 		w := strings.TrimSuffix(words[i], "s")
-		for k := schematic.KindBody; k <= schematic.KindBand; k++ {
+		for _, k := range schematic.Kinds()[1:] {
 			if w == k.String() {
 				return k
 			}
@@ -100,10 +100,9 @@ func kindFrom(name string) schematic.Kind {
 	return schematic.KindPiece
 }
 
-// worked reads flat or in the round, and where the piece begins.
-func (r *reader) worked(n *yaml.Node) (bool, schematic.Direction) {
-	p := r.phrase(n, `"worked"`, "flat or in the round, a comma, and from the hem, from the neck, from the left side, from the right side or from the centre")
-	round, from := false, schematic.FromHem
+// worked reads flat or in the round, and where the piece begins: at its upper end as well where that is the waist or the armhole.
+func (r *reader) worked(n *yaml.Node) (round bool, from schematic.Direction, begins string) {
+	p := r.phrase(n, `"worked"`, "flat or in the round, a comma, and from the hem, from the neck, from the waist, from the armhole, from the left side, from the right side or from the centre")
 	first := true
 	for !p.bad && (first || !p.end()) {
 		if !first && !p.must(",") {
@@ -117,6 +116,10 @@ func (r *reader) worked(n *yaml.Node) (bool, schematic.Direction) {
 		case p.take("from the hem"):
 		case p.take("from the neck"):
 			from = schematic.FromNeck
+		case p.take("from the waist"):
+			from, begins = schematic.FromNeck, "waist"
+		case p.take("from the armhole", "from the underarm"):
+			from, begins = schematic.FromNeck, "armhole"
 		case p.take("from the left side", "from the left"):
 			from = schematic.FromLeft
 		case p.take("from the right side", "from the right"):
@@ -131,7 +134,7 @@ func (r *reader) worked(n *yaml.Node) (bool, schematic.Direction) {
 			p.fail()
 		}
 	}
-	return round, from
+	return round, from, begins
 }
 
 // sideTo reports whether the piece is worked from side to side.

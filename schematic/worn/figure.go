@@ -41,6 +41,7 @@ func (a *assembly) figure() schematic.View {
 		}
 		above = append(above, loops...)
 	}
+	v.Lines = append(v.Lines, a.raised(above)...)
 	slices.SortStableFunc(v.Outline, func(x, y []pt) int {
 		switch ax, ay := area(x), area(y); {
 		case ax > ay:
@@ -62,6 +63,41 @@ func (p *panel) behind(above [][]pt) []schematic.Line {
 		}
 	}
 	return out
+}
+
+// raised is the neck edge of the back where short rows raise it above the front's.
+func (a *assembly) raised(above [][]pt) []schematic.Line {
+	for _, p := range slices.Backward(a.placed) {
+		by := p.made.Views[p.view].Raised
+		if by.Sign() == 0 || p.face != front {
+			continue
+		}
+		var path []pt
+		for i, s := range p.drawn {
+			if s.curve && !s.taken && s.name != "base" {
+				if path == nil {
+					path = append(path, s.a)
+				}
+				path = append(path, p.drawn[(i+1)%len(p.drawn)].a)
+			}
+		}
+		if len(path) < 2 {
+			continue
+		}
+		if !p.strip { // its neighbours have the rest of the neck
+			for _, c := range a.chains(&proto{panel: &panel{view: -1}}, map[string]bool{bends + "neck of " + p.made.Name: true}) {
+				path = c.path
+			}
+		}
+		m := alongPath(path, 0.5)
+		m.Y += by.Float()
+		arc := arcOf(path[0], m, path[len(path)-1])
+		if arc == nil {
+			arc = []pt{path[0], path[len(path)-1]}
+		}
+		return shown(schematic.LineBehind, arc, false, above)
+	}
+	return nil
 }
 
 // inside adds the lines, ribs and marks of a panel that show.
