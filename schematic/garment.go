@@ -217,9 +217,10 @@ type Step struct {
 	Places   []int   // edges on which each shaping of a Shape falls
 }
 
-// Along is an edge onto which a band is worked: its rows and stitches, and its length in mm.
+// Along is an edge onto which a band is worked: its rows and stitches, how many are picked up along it, and its length in mm.
 type Along struct {
 	Units  int
+	Picked int
 	Length units.Num
 }
 

@@ -20,6 +20,16 @@ type Gauge struct {
 	Pos       finding.Pos
 }
 
+// GaugeIn is the gauge called name among some, or nil. An empty name is the first.
+func GaugeIn(all []Gauge, name string) *Gauge {
+	for i := range all {
+		if name == "" || all[i].Name == name {
+			return &all[i]
+		}
+	}
+	return nil
+}
+
 // StitchWidth is the width of one stitch in mm.
 func (g Gauge) StitchWidth() units.Num { return g.Over.Div(g.Stitches) }
 

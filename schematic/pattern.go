@@ -81,12 +81,7 @@ type Written struct {
 
 // GaugeNamed is the gauge called name, or nil. An empty name is the first.
 func (p *Pattern) GaugeNamed(name string) *Gauge {
-	for i := range p.Gauges {
-		if name == "" || p.Gauges[i].Name == name {
-			return &p.Gauges[i]
-		}
-	}
-	return nil
+	return GaugeIn(p.Gauges, name)
 }
 
 // PieceNamed is the piece called name, or nil.

@@ -7,10 +7,16 @@ import (
 )
 
 // Section is one step in the working of a piece. The concrete types are the
-// kinds of section below; Work knows how each is worked.
+// kinds of section below: how each is worked stands in work, what its numbers are in with,
+// how an alteration chooses them anew in fit.
 type Section interface {
 	Base() *Common
+	traits() Traits
+	with(f number) Section // a copy with every number put through f
 	work(w *worker)
+	fit(f *Fitting, was Section)     // chooses its numbers anew; was is the section as published
+	need(f *Fitting, then Need) Need // what the count before it must be, if that after it must be then
+	sided() bool                     // it must begin on a row of one side, worked flat
 }
 
 // Common is what every section may say.
@@ -27,6 +33,11 @@ type Common struct {
 
 // Base is the common part of the section.
 func (c *Common) Base() *Common { return c }
+
+// What most kinds of section do when a pattern is altered: nothing, the count stays, either side will do.
+func (c *Common) fit(*Fitting, Section)           {}
+func (c *Common) need(_ *Fitting, then Need) Need { return then }
+func (c *Common) sided() bool                     { return false }
 
 // Amount is a number of rows, or a length that rows must reach.
 type Amount struct {

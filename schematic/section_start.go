@@ -258,13 +258,7 @@ func (w *worker) liveOf(p HeldPart) int {
 		}
 		w.guessed = true
 	}
-	n := m.Live[p.Part]
-	if n == 0 && p.Part == "" {
-		// Everything live, whatever it is called: parts, but not the panels in them.
-		for _, st := range m.liveParts {
-			n += st
-		}
-	}
+	n := m.LiveIn(p.Part)
 	if p.Half {
 		n /= 2
 	}
@@ -277,6 +271,18 @@ func (w *worker) liveOf(p HeldPart) int {
 			fmt.Sprintf("%s has %d live stitches, not %s", what, n, want), fmt.Sprintf("%d live at the end of %s", n, what), want.String()+" stated",
 			fmt.Sprintf("state %d, or end %s with %s stitches", n, what, want))
 		return int(want.Floor())
+	}
+	return n
+}
+
+// LiveIn is how many stitches of a part are live; of no part, everything that is live, whatever it is
+// called: parts, but not the panels in them.
+func (m *Made) LiveIn(part string) int {
+	n := m.Live[part]
+	if n == 0 && part == "" {
+		for _, st := range m.liveParts {
+			n += st
+		}
 	}
 	return n
 }
@@ -317,10 +323,10 @@ func (w *worker) onto() {
 			along.Units += ed.Rows + ed.Stitches
 			along.Length = along.Length.Add(ed.Length)
 		}
-		onto = append(onto, along)
 		of := max(1, e.Of)
-		n += along.Units / of * e.Pick
-		n += min(along.Units%of, e.Pick)
+		along.Picked = along.Units/of*e.Pick + min(along.Units%of, e.Pick)
+		n += along.Picked
+		onto = append(onto, along)
 	}
 	n = max(n, 1)
 	pos := w.piece.Pos

@@ -266,13 +266,7 @@ func (w *worker) sections(list []Section) {
 	}
 }
 
-func starts(s Section) bool {
-	switch s.(type) {
-	case *CastOn, *Held, *Ring, *Sideways:
-		return true
-	}
-	return false
-}
+func starts(s Section) bool { return s.traits().Starts }
 
 func (w *worker) gauge(name string) *Gauge {
 	if g := w.b.p.GaugeNamed(name); g != nil {

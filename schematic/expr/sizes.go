@@ -72,6 +72,7 @@ const Dash = "–"
 type Graded struct {
 	Vals []units.Num
 	Has  []bool
+	From *Sum // the sum of names that gave it, if one did
 }
 
 // Const is n for every one of size sizes.

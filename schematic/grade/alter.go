@@ -2,6 +2,7 @@ package grade
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -22,6 +23,7 @@ type Request struct {
 // Altered is the answer: the pattern in one size as published and as altered,
 // both worked, and what differs.
 type Altered struct {
+	Before   *schematic.Pattern // one size, as published
 	Pattern  *schematic.Pattern // one size, its counts altered
 	Was, Now *schematic.Garment
 	Changes  []Change
@@ -82,26 +84,120 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	if len(given) > 0 && given[0] {
 		inProportion(p, gauges, given, &found)
 	}
-	a := &Altered{Was: schematic.Work(oneSize(p, r.Size, nil), 0)}
+	a := &Altered{Before: oneSize(p, r.Size, nil)}
+	a.Was = schematic.Work(a.Before, 0)
 	next := oneSize(p, r.Size, r.Parts)
-	a.Pattern = next
+	t := alter(p, next, gauges, r, a.Was.Findings, &found)
+	a.Pattern, a.Now = t.p, t.g
+	a.Pattern.Finished = nil // written for the published size
+	found = append(found, t.found...)
 	if len(r.Gauges) > 0 {
-		regauge(next, gauges, &found)
-		found = append(found, rulesKept(p, r.Size, next)...)
+		found = append(found, rulesKept(p, r.Size, a.Pattern)...)
 	}
-	l := &lengthener{found: &found}
-	l.longer(next, r)   // at the maker's own gauge, so that a row is rounded once
-	next.Finished = nil // written for the published size
-	a.Now = schematic.Work(next, 0)
 	for _, f := range a.Now.Findings {
-		if !had(a.Was.Findings, f) {
-			found = append(found, f)
+		if had(a.Was.Findings, f) {
+			continue
 		}
+		if contradicts(f) && t.score.broken > 0 {
+			f.Severity = finding.Error
+			f.Fix = "alter it by less, or alter one thing after the other"
+		}
+		found = append(found, f)
 	}
-	found = append(found, joinsKept(a)...)
+	found = append(found, t.gives()...)
+	found = append(found, t.joinsKept(a)...)
 	a.Changes = changes(a)
 	found.Sort()
+	if t.score.broken > 0 {
+		return nil, found
+	}
 	return a, found
+}
+
+// alter is the best way to answer a request that was found.
+func alter(p, next *schematic.Pattern, gauges []schematic.Gauge, r Request, before finding.List, found *finding.List) *trial {
+	f := newFitter(next, gauges, before)
+	f.grading = p.Grading
+	best := f.asPublished()
+	if !sameGauges(next.Gauges, gauges) {
+		best = f.search()
+		if len(p.Grading) > 0 {
+			g := *f
+			g.graded = &regrading{p: p, gauges: gauges, size: r.Size, parts: r.Parts}
+			if t := g.search(); t.score.broken <= best.score.broken && t.score.unlike <= best.score.unlike && t.score.far <= best.score.far+regraded {
+				f, best = &g, t
+			} else {
+				*found = append(*found, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: p.Grading[0].Pos,
+					Message: "worked out of the grading at your gauge, the garment would keep its measurements less well: its counts are those nearest to the measurements as published, with the multiples of the grading"})
+			}
+		}
+	}
+	return longer(f, best, r, found)
+}
+
+// regraded is by how many halves of a stitch or row more a garment that goes through its grading may be off than
+// one whose counts are chosen freely (a choice of this project).
+const regraded = 4
+
+func sameGauges(a, b []schematic.Gauge) bool {
+	for i := range a {
+		if !a[i].StitchWidth().Eq(b[i].StitchWidth()) || !a[i].RowHeight().Eq(b[i].RowHeight()) {
+			return false
+		}
+	}
+	return true
+}
+
+// asPublished is the garment as it is, with the maker's names for its gauges.
+func (f *fitter) asPublished() *trial {
+	q := *f.was
+	q.Gauges = f.gauges
+	t := &trial{f: f, p: &q, g: f.base, bad: map[string]bool{}}
+	t.judge()
+	return t
+}
+
+// gives tells which measurements give, and by how much.
+func (t *trial) gives() finding.List {
+	var out finding.List
+	if t.f.extra != nil {
+		return nil
+	}
+	for k, m := range t.g.Pieces {
+		if k >= len(t.f.base.Pieces) {
+			break
+		}
+		told := map[string]bool{}
+		t.compare(t.f.base.Pieces[k], m, func(was, now schematic.Measure, off units.Num) {
+			name := measureName(m, now)
+			is, before := t.p.Steps.Both(now.Length), t.p.Steps.Both(was.Length)
+			text := fmt.Sprintf("%s is %s, not %s as published", name, is, before)
+			if !half.Less(off) || is == before || told[text] {
+				return
+			}
+			told[text] = true
+			unit := "stitch or row"
+			switch now.Of {
+			case "st":
+				unit = "stitch"
+			case "row":
+				unit = "row"
+			}
+			out = append(out, finding.Finding{Kind: "alter/measure", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name,
+				Message: fmt.Sprintf("%s: %s of a %s, as near as its counts come together", text, units.Decimal(off, 1), unit)})
+		})
+	}
+	return out
+}
+
+func measureName(m *schematic.Made, s schematic.Measure) string {
+	if len(m.Views) > 1 && s.View >= 0 && s.View < len(m.Views) && m.Views[s.View].Name != "" {
+		return m.Views[s.View].Name + ": " + s.Name
+	}
+	if s.Part != "" {
+		return s.Part + ": " + s.Name
+	}
+	return s.Name
 }
 
 // inProportion reckons the gauges that the maker does not tell from the first: who makes
@@ -136,102 +232,115 @@ func had(l finding.List, f finding.Finding) bool {
 	return false
 }
 
-// lengthener adds rows to a body or a sleeve.
-type lengthener struct{ found *finding.List }
+// longer makes a body or a sleeve longer or shorter, with the choices of the trial t, and tells where whole
+// rows do not come to the length that was asked for.
+func longer(f *fitter, t *trial, r Request, found *finding.List) *trial {
+	l := &lengthener{f: f, found: found, by: map[schematic.Section]units.Num{}, of: map[schematic.Section]*schematic.Piece{}}
+	for _, part := range []struct {
+		by    units.Num
+		of    string
+		kinds []schematic.Kind
+	}{
+		{r.Body, "body, back or front", []schematic.Kind{schematic.KindBody, schematic.KindBack, schematic.KindFront}},
+		{r.Sleeve, "sleeve", []schematic.Kind{schematic.KindSleeve}},
+	} {
+		if part.by.Sign() != 0 && !l.ask(part.by, part.kinds) {
+			l.warn(finding.Pos{}, "", fmt.Sprintf("no piece of the pattern is a %s, so nothing was made longer or shorter", part.of))
+		}
+	}
+	if len(l.by) == 0 {
+		return t
+	}
+	zero := map[schematic.Section]units.Num{}
+	for s := range l.by {
+		zero[s] = units.Num{}
+	}
+	g := *f
+	g.extra = zero
+	before := g.try(t.moved)
+	g.extra = l.by
+	g.start = t.moved
+	after := g.search()
+	l.tell(before, after)
+	return after
+}
 
-func (l *lengthener) longer(p *schematic.Pattern, r Request) {
-	work := schematic.Work(p, 0)
-	rows := map[schematic.Section]schematic.Step{}
-	for _, m := range work.Pieces {
-		for _, s := range m.Steps {
-			rows[s.Section] = s
-		}
-	}
-	body, sleeve := 0, 0
-	for _, q := range p.Pieces {
-		switch q.Kind {
-		case schematic.KindBody, schematic.KindBack, schematic.KindFront:
-			if r.Body.Sign() != 0 && q.MirrorOf == "" {
-				l.add(p, q, rows, r.Body)
-				body++
-			}
-		case schematic.KindSleeve:
-			if r.Sleeve.Sign() != 0 && q.MirrorOf == "" {
-				l.add(p, q, rows, r.Sleeve)
-				sleeve++
-			}
-		}
-	}
-	for _, miss := range []struct {
-		by units.Num
-		n  int
-		of string
-	}{{r.Body, body, "body, back or front"}, {r.Sleeve, sleeve, "sleeve"}} {
-		if miss.by.Sign() != 0 && miss.n == 0 {
-			l.warn(finding.Pos{}, "", fmt.Sprintf("no piece of the pattern is a %s, so nothing was made longer or shorter", miss.of))
-		}
-	}
+// lengthener adds rows to a body or a sleeve.
+type lengthener struct {
+	f     *fitter
+	found *finding.List
+	by    map[schematic.Section]units.Num
+	of    map[schematic.Section]*schematic.Piece
 }
 
 func (l *lengthener) warn(pos finding.Pos, piece, message string) {
 	*l.found = append(*l.found, finding.Finding{Kind: "alter/length", Severity: finding.Warning, Pos: pos, Piece: piece, Message: message})
 }
 
-// add makes a piece longer where it is simplest: in its longest stretch worked
-// even outside armholes and rib, or in the slope of a sleeve.
-func (l *lengthener) add(p *schematic.Pattern, q *schematic.Piece, steps map[schematic.Section]schematic.Step, by units.Num) {
-	var best schematic.Section
-	most := 0
-	for _, s := range q.Sections {
-		switch s := s.(type) {
-		case *schematic.Even:
-			if n := steps[s].Rows; !s.Rib && n > most {
-				best, most = s, n
-			}
-		case *schematic.Shape:
-			if n := steps[s].Rows; q.Kind == schematic.KindSleeve && n > most {
-				best, most = s, n
-			}
-		case *schematic.BindOff, *schematic.Divide:
-			if q.From == schematic.FromHem && best != nil {
-				goto chosen
-			}
+// ask has all pieces of some kinds made longer; false if there is none.
+func (l *lengthener) ask(by units.Num, kinds []schematic.Kind) bool {
+	there := false
+	for _, q := range l.f.was.Pieces {
+		if q.MirrorOf != "" || !slices.Contains(kinds, q.Kind) {
+			continue
 		}
+		there = true
+		s := schematic.Longest(q, func(s schematic.Section) int { return l.f.steps[s].Rows })
+		if s == nil {
+			l.warn(q.Pos, q.Name, fmt.Sprintf("%s has no stretch worked even that could be longer or shorter", q.Name))
+			continue
+		}
+		step := l.f.steps[s]
+		row := l.f.was.GaugeNamed(step.Gauge).RowHeight()
+		if high := row.Times(step.Rows); high.Add(by).Less(high.Div(units.Int(4))) {
+			l.warn(s.Base().Pos, q.Name, fmt.Sprintf("%s can't become %s shorter: its longest stretch has %d rows, which are %s", q.Name, l.f.was.Steps.Both(by.Abs()), step.Rows, l.f.was.Steps.Both(high)))
+			continue
+		}
+		l.by[s], l.of[s] = by, q
 	}
-chosen:
-	if best == nil {
-		l.warn(q.Pos, q.Name, fmt.Sprintf("%s has no stretch worked even that could be longer or shorter", q.Name))
-		return
-	}
-	step := steps[best]
-	gauge := p.GaugeNamed(step.Gauge)
-	if gauge == nil {
-		return
-	}
-	add, _, err := Whole(by.Abs().Div(gauge.RowHeight()), Rule{Parity: Even})
-	if err != nil {
-		return
-	}
-	if by.Sign() < 0 {
-		add = -add
-	}
-	rows := step.Rows + add
-	if rows < 1 || step.Rows > 0 && rows < step.Rows/4 {
-		l.warn(best.Base().Pos, q.Name, fmt.Sprintf("%s can't become %s cm shorter: its longest stretch has %d rows", q.Name, units.Decimal(units.In(by.Abs(), units.CM), 1), step.Rows))
-		return
-	}
-	switch s := best.(type) {
-	case *schematic.Even:
-		s.Amount = schematic.Amount{Rows: expr.Counts(rows)}
-	case *schematic.Shape:
-		t := &respread{found: l.found, piece: q.Name}
-		t.shape(s, step, units.Int(1), units.Frac(int64(rows), int64(step.Rows)), rows, step.Before, units.Int(int64(step.After)))
+	return there
+}
+
+// tell says where whole rows do not come to the length that was asked for, why, and what the other choice is.
+func (l *lengthener) tell(before, after *trial) {
+	for _, q := range l.f.was.Pieces {
+		for _, s := range q.Sections {
+			by, asked := l.by[s]
+			if !asked {
+				continue
+			}
+			row := schematic.GaugeIn(l.f.gauges, l.f.steps[s].Gauge).RowHeight()
+			n := after.made[s] - before.made[s]
+			made := row.Times(n)
+			if steps := l.f.was.Steps; steps.Format(made, l.f.was.Units) == steps.Format(by, l.f.was.Units) {
+				continue // as it is printed
+			}
+			step, why := 1, fmt.Sprintf("a row is %s high", longIn(row, l.f.was.Units))
+			if next, sided := l.f.sided(q.Sections, s); sided || after.twos[s] {
+				if !sided {
+					next = "piece beside it"
+				}
+				step, why = 2, fmt.Sprintf("rows go in twos there, since the %s must begin on the same side of the work, and two rows are %s high", next, longIn(row.Times(2), l.f.was.Units))
+			}
+			other := n - step
+			if made.Less(by) {
+				other = n + step
+			}
+			way := "longer"
+			if by.Sign() < 0 {
+				way = "shorter"
+			}
+			*l.found = append(*l.found, finding.Finding{Kind: "alter/length", Severity: finding.Note, Pos: s.Base().Pos, Piece: q.Name,
+				Message: fmt.Sprintf("%s becomes %s %s, not %s: %s", q.Name, longIn(made.Abs(), l.f.was.Units), way, longIn(by.Abs(), l.f.was.Units), why),
+				Have:    fmt.Sprintf("%+d rows", n),
+				Fix:     fmt.Sprintf("%+d rows would make it %s %s", other, longIn(row.Times(other).Abs(), l.f.was.Units), way)})
+		}
 	}
 }
 
 // joinsKept tells of joins whose two edges differ in another way than before, by
 // more than a stitch and a row.
-func joinsKept(a *Altered) finding.List {
+func (t *trial) joinsKept(a *Altered) finding.List {
 	var out finding.List
 	for _, now := range a.Now.Seams {
 		for _, was := range a.Was.Seams {
@@ -241,7 +350,7 @@ func joinsKept(a *Altered) finding.List {
 			g := a.Pattern.GaugeNamed("")
 			slack := units.Max(g.StitchWidth(), g.RowHeight()).Times(2)
 			before, after := was.SewLength.Sub(was.IntoLength), now.SewLength.Sub(now.IntoLength)
-			if !slack.Less(after.Sub(before).Abs()) {
+			if !slack.Less(after.Sub(before).Abs()) && !t.parted(was, now) {
 				continue
 			}
 			out = append(out, finding.Finding{Kind: "alter/join", Severity: finding.Warning, Pos: now.Join.Pos,
@@ -269,7 +378,7 @@ func changes(a *Altered) []Change {
 		}
 		if len(old.Steps) == len(m.Steps) {
 			for i := range m.Steps {
-				what := sectionWords(m.Steps[i].Section)
+				what := schematic.Words(m.Steps[i].Section)
 				if m.Steps[i].Part != "" {
 					what = m.Steps[i].Part + ": " + what
 				}
@@ -281,73 +390,18 @@ func changes(a *Altered) []Change {
 				}
 			}
 		}
-		lengths := map[string]units.Num{}
+		lengths, told := map[string]units.Num{}, map[Change]bool{}
 		for _, s := range old.Measures {
 			lengths[s.ID] = s.Length
 		}
 		for _, s := range m.Measures {
 			if before, ok := lengths[s.ID]; ok && s.Main && !before.Eq(s.Length) {
-				name := s.Name
-				if len(m.Views) > 1 && s.View < len(m.Views) && m.Views[s.View].Name != "" {
-					name = m.Views[s.View].Name + ": " + name
+				if c := (Change{m.Name, measureName(m, s), expr.LengthOf, before, s.Length}); !told[c] {
+					told[c] = true
+					out = append(out, c)
 				}
-				out = append(out, Change{m.Name, name, expr.LengthOf, before, s.Length})
 			}
 		}
 	}
 	return out
-}
-
-// sectionWords is what a section does, in a word or two.
-func sectionWords(s schematic.Section) string {
-	if n := s.Base().Name; n != "" {
-		return n
-	}
-	switch s := s.(type) {
-	case *schematic.CastOn:
-		return "cast on"
-	case *schematic.Held:
-		return "start"
-	case *schematic.Ring:
-		return "ring"
-	case *schematic.Sideways:
-		return "band"
-	case *schematic.PickUp:
-		return "pick up"
-	case *schematic.Even:
-		if s.Rib {
-			return "rib"
-		}
-		return "even"
-	case *schematic.Shape:
-		up := false
-		for _, h := range s.Shapings {
-			up = up || h.Increase
-		}
-		if up {
-			return "increase"
-		}
-		return "decrease"
-	case *schematic.AddEdge:
-		return "add"
-	case *schematic.BindOff:
-		switch {
-		case s.Hold:
-			return "hold"
-		case s.Leave:
-			return "leave"
-		}
-		return "bind off"
-	case *schematic.Divide:
-		return "divide"
-	case *schematic.JoinParts:
-		return "join parts"
-	case *schematic.Panels:
-		return "panels"
-	case *schematic.RepeatRow:
-		return "repeat row"
-	case *schematic.ShortRows:
-		return "short rows"
-	}
-	return "section"
 }

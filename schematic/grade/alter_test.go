@@ -45,17 +45,18 @@ func measure(t testing.TB, g *schematic.Garment, id string) float64 {
 }
 
 // By hand, size M at 20 stitches and 30 rows instead of 18 and 24: the back's 98
-// stitches made 544.4 mm, which are 108.9, even: 108. Its 92 rows of 38 cm become 115, even as before: 114 or 116 (a tie goes up).
+// stitches made 544.4 mm, which are 108.9; the grading asks for a multiple of 4 + 2: 110. Its 92 rows of 38 cm become
+// exactly 115, which keep the length better than an even number would.
 func TestAnOwnGaugeIsAppliedToStitchesAndRowsAnew(t *testing.T) {
 	p := tunic(t)
 	a, found := grade.Alter(p, grade.Request{Size: 2, Gauges: own(20, 30)})
 	require.NotNil(t, a)
 	assert.Empty(t, wrong(found))
 	back := a.Pattern.Pieces[0]
-	assert.Equal(t, 108, back.Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
-	assert.Equal(t, 116, back.Sections[1].(*schematic.Even).Rows.Int(0, 0))
+	assert.Equal(t, 110, back.Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
+	assert.Equal(t, 115, back.Sections[1].(*schematic.Even).Rows.Int(0, 0))
 	for _, id := range []string{"back.width-at-hem", "back.cross-back", "sleeve.upper-arm", "sleeve.cuff"} {
-		assert.InDelta(t, measure(t, a.Was, id), measure(t, a.Now, id), 5.001, id) // a stitch, since all are even
+		assert.InDelta(t, measure(t, a.Was, id), measure(t, a.Now, id), 10.001, id) // two stitches, of a multiple of four
 	}
 	assert.InDelta(t, measure(t, a.Was, "back.length"), measure(t, a.Now, "back.length"), 10)
 	require.NotEmpty(t, a.Changes)
@@ -103,6 +104,9 @@ func TestAtAnotherGaugeTheGarmentMeasuresTheSame(t *testing.T) {
 		p := file(t, path)
 		for k, by := range []units.Num{units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4), units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4), units.Frac(6, 5), units.Frac(9, 10)} {
 			for i := range p.Sizes.Names {
+				if testing.Short() && i%4 != 0 {
+					continue
+				}
 				var mine []schematic.Gauge
 				for _, g := range p.Gauges {
 					g.Stitches, g.Rows = g.Stitches.Mul(by), g.Rows.Mul(by)

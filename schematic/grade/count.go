@@ -72,12 +72,6 @@ func (r Rule) Step() (step, first int, ok bool) {
 	return 2 * step, first, true
 }
 
-// holds reports whether the rule allows n.
-func (r Rule) holds(n int) bool {
-	step, first, ok := r.Step()
-	return ok && n >= max(first, r.Least) && (n-first)%step == 0
-}
-
 // String is the rule in words: multiple of 4 + 1, even.
 func (r Rule) String() string {
 	s := ""

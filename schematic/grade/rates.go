@@ -8,119 +8,85 @@ import (
 	"flatwright/schematic/units"
 )
 
-// A rate of picking up holds as long as stitches and rows change alike. It is kept within
-// three in a hundred, less than blocking moves an edge by (a choice of this project); beyond
-// that the simplest rate of up to ten rows that is within two.
-var (
-	rateKept = units.Frac(3, 100)
-	rateNear = units.Frac(1, 50)
-)
+// rateRows are the most rows in which a rate of picking up repeats.
+const rateRows = 12
 
-const rateRows = 10
-
-// rateOff is how far p in every q is from a wish, as a part of it.
-func rateOff(p, q int, wish units.Num) units.Num {
-	return units.Frac(int64(p), int64(q)).Sub(wish).Abs().Div(wish)
-}
-
-// nearRate is pick in every of, or the simplest rate near to the one that is wished for.
-func nearRate(wish units.Num, pick, of int) (int, int) {
-	if wish.Sign() <= 0 || pick < 1 || of < 1 || !rateKept.Less(rateOff(pick, of, wish)) {
+// rateFor is pick in every of along n rows or stitches, if that gives the wish to a stitch; otherwise
+// the simplest rate that comes nearest to it.
+func rateFor(wish units.Num, n, pick, of int) (int, int) {
+	off := func(p, q int) units.Num { return units.Int(int64(n/q*p + min(n%q, p))).Sub(wish).Abs() }
+	if wish.Sign() <= 0 || n < 1 || !units.Int(1).Less(off(pick, of)) {
 		return pick, of
 	}
-	best, bestOf := 0, 1
+	best, bestOf := pick, of
 	for q := 1; q <= rateRows; q++ {
-		p := max(1, int(wish.Times(q).Round()))
-		if best == 0 || rateOff(p, q, wish).Less(rateOff(best, bestOf, wish)) {
+		p := max(1, int(wish.Times(q).Div(units.Int(int64(n))).Round()))
+		if half.Less(off(best, bestOf)) && off(p, q).Less(off(best, bestOf)) {
 			best, bestOf = p, q
-		}
-		if !rateNear.Less(rateOff(best, bestOf, wish)) {
-			break
 		}
 	}
 	return best, bestOf
 }
 
 // rates works out anew how many stitches of a band are picked up along each edge, so that
-// it is as long as before for its edge.
-func (r *regauger) rates(q *schematic.Piece) {
+// it is as long as before for its edge, and gives the step of a band as published and as it is now.
+func (t *trial) rates(q *schematic.Piece) (beginning schematic.Beginning, ok bool) {
 	if len(q.Onto) == 0 {
-		return
+		return beginning, false
 	}
-	old := ontoOf(r.was, q.Name)
-	p := *r.p
-	p.Pieces, p.Joins = append(append([]*schematic.Piece(nil), r.before...), q), nil
-	now := ontoOf(schematic.Work(&p, 0), q.Name)
-	if len(old) != len(q.Onto) || len(now) != len(q.Onto) {
-		return // an edge that is not there is told elsewhere
+	old, now := ontoOf(madeIn(t.f.base, q.Name)), ontoOf(t.worked(q.Name))
+	if len(old.Onto) != len(q.Onto) || len(now.Onto) != len(q.Onto) {
+		return beginning, false // an edge that is not there is told elsewhere
 	}
-	gauge := q.Gauge
-	if len(q.Sections) > 0 && q.Sections[0].Base().Gauge != "" {
-		gauge = q.Sections[0].Base().Gauge
-	}
-	sts, _ := r.ratio(gauge)
+	was, is := t.Gauge(old.Gauge)
+	sts := was.StitchWidth().Div(is.StitchWidth())
 	edges := append([]schematic.EdgeRate(nil), q.Onto...)
+	sum, short := 0, units.Num{} // short is what rates before left of their wish
 	for k := range edges {
 		e := &edges[k]
-		a, b := old[k], now[k]
-		if a.Units < 1 || b.Units < 1 || a.Length.Sign() <= 0 || b.Length.Sign() <= 0 || e.Of < 1 {
-			continue
+		a, b := old.Onto[k], now.Onto[k]
+		if a.Units > 0 && b.Units > 0 && a.Length.Sign() > 0 && e.Of > 0 {
+			wish := sts.Times(a.Picked).Add(short)
+			if units.Max(is.StitchWidth(), is.RowHeight()).Less(b.Length.Sub(a.Length).Abs()) { // the edge is another
+				wish = sts.Times(a.Picked).Mul(b.Length).Div(a.Length)
+			}
+			pick, of := rateFor(wish, b.Units, e.Pick, e.Of)
+			t.tellRate(e.Pos, e.Edge, pick, of, e.Pick, e.Of)
+			e.Pick, e.Of = pick, of
+			short = wish.Sub(units.Int(int64(b.Units/of*pick + min(b.Units%of, pick))))
+			if units.Int(2).Less(short.Abs()) {
+				short = units.Num{} // it would bend the next edge
+			}
 		}
-		wish := units.Frac(int64(e.Pick), int64(e.Of)).Mul(sts).Mul(b.Length.Div(units.Int(int64(b.Units)))).Div(a.Length.Div(units.Int(int64(a.Units))))
-		pick, of := nearRate(wish, e.Pick, e.Of)
-		r.tellRate(e.Pos, q.Name, e.Edge, pick, of, e.Pick, e.Of)
-		e.Pick, e.Of = pick, of
+		of := max(1, e.Of)
+		sum += b.Units/of*e.Pick + min(b.Units%of, e.Pick)
 	}
 	q.Onto = edges
+	return schematic.Beginning{Step: old, N: sum}, true
 }
 
-func ontoOf(g *schematic.Garment, piece string) []schematic.Along {
+func madeIn(g *schematic.Garment, piece string) *schematic.Made {
 	for _, m := range g.Pieces {
-		if m.Name == piece && len(m.Steps) > 0 {
-			return m.Steps[0].Onto
+		if m.Name == piece {
+			return m
 		}
 	}
 	return nil
 }
 
-// rerated changes the rate at which stitches are picked up along a band worked sideways, if
-// its rows at the new gauge, which keep its length, are no longer at the old one, and says of how
-// many rows it is then; 0 if the rate holds. Of the rates near enough it takes the one that
-// moves the stitches least, which all that follows is worked on, and then the rows.
-func (r *regauger) rerated(up *schematic.PickUp, stitches, rows int, rule Rule) int {
-	if stitches < 1 || rows < 1 {
-		return 0
+// ontoOf is the step in which a band's stitches are picked up.
+func ontoOf(m *schematic.Made) schematic.Step {
+	if m == nil || len(m.Steps) == 0 {
+		return schematic.Step{}
 	}
-	wish := units.Frac(int64(stitches), int64(rows))
-	if !rateKept.Less(rateOff(up.Pick, up.Of, wish)) {
-		return 0
-	}
-	off := func(n, wish int) units.Num { return units.Frac(int64(n), int64(wish)).Sub(units.Int(1)).Abs() }
-	best, pick, of := 0, 0, 0
-	var least units.Num
-	for q := 1; q <= rateRows; q++ {
-		p := int(wish.Times(q).Round())
-		if p < 1 || rateKept.Less(rateOff(p, q, wish)) {
-			continue
-		}
-		for k := max(1, rows/q-p); k <= rows/q+p+1; k++ {
-			if d := off(k*p, stitches).Times(3).Add(off(k*q, rows)); rule.holds(k*p) && (best == 0 || d.Less(least)) {
-				best, pick, of, least = k*q, p, q, d
-			}
-		}
-	}
-	if best > 0 {
-		r.tellRate(up.Pos, r.name, "the long edge of the band", pick, of, up.Pick, up.Of)
-		up.Pick, up.Of = pick, of
-	}
-	return best
+	return m.Steps[0]
 }
 
-func (r *regauger) tellRate(pos finding.Pos, piece, edge string, pick, of, wasPick, wasOf int) {
+func (t *trial) tellRate(pos finding.Pos, edge string, pick, of, wasPick, wasOf int) {
 	if pick == wasPick && of == wasOf {
 		return
 	}
-	*r.found = append(*r.found, finding.Finding{Kind: "alter/rate", Severity: finding.Note, Pos: pos, Piece: piece,
+	t.found = append(t.found, finding.Finding{Kind: "alter/rate", Severity: finding.Note, Pos: pos, Piece: t.piece,
 		Message: fmt.Sprintf("along %s pick up %s instead of %s", edge, inEvery(pick, of), inEvery(wasPick, wasOf))})
 }
 

@@ -126,7 +126,7 @@ func TestAnAlterationGivesDrawingAndCounts(t *testing.T) {
 	require.NoError(t, err)
 	require.Len(t, r.Files, 3)
 	text := string(r.Files[2].Body)
-	assert.Regexp(t, `cast on +98 +108 +sts`, text)
+	assert.Regexp(t, `cast on +98 +110 +sts`, text)
 	assert.Contains(t, text, "balls")
 	for _, bad := range []AlterOptions{{}, {Size: "9X"}, {Size: "M", Gauges: []string{"tight"}}, {Size: "M", Body: "longer"}, {Size: "M", Body: "+90 m"}, {Size: "M", Parts: []string{"Sleeve"}}, {Size: "M", Parts: []string{"Sleeve: 9X"}}} {
 		_, err := Alter(t.Context(), graded(t), bad)

@@ -1,0 +1,325 @@
+package schematic
+
+import (
+	"math"
+
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+func (s *AddEdge) fit(f *Fitting, old Section) {
+	k := edgesAt(s.At)
+	n := f.put(&s.Stitches, f.edge(old.(*AddEdge).Stitches.Int(0, 0), k))
+	f.N += n * k
+}
+
+// edge is so many stitches at an edge anew, k times that many in all.
+func (f *Fitting) edge(published, k int) int {
+	if published == 0 {
+		return 0
+	}
+	sts, _ := f.ratio()
+	return f.Near(f.name("edge", published), sts.Times(published), f.needs().of(f.N, k), 1)
+}
+
+func edgesAt(at Side) int {
+	if at == BothEdges {
+		return 2
+	}
+	return 1
+}
+
+func (s *AddEdge) need(f *Fitting, then Need) Need { return then.beyond(edgesAt(s.At)) }
+
+// beyond is what a count must be so that a multiple of k more or less can be as needed.
+func (n Need) beyond(k int) Need {
+	if n.Multiple < 2 {
+		return Need{}
+	}
+	return Need{gcd(n.Multiple, k), n.Plus}.bounded()
+}
+
+func (s *BindOff) off() int {
+	k := edgesAt(s.At)
+	if !s.Times.IsZero() {
+		k *= s.Times.Int(0, 0)
+	}
+	return k
+}
+
+func (s *BindOff) need(f *Fitting, then Need) Need {
+	if s.All || s.off() == 0 {
+		return Need{}
+	}
+	return then.beyond(s.off())
+}
+
+func (s *BindOff) sided() bool {
+	return !s.All && !s.Leave && !s.Hold && (s.At == LeftEdge || s.At == RightEdge) && !s.Stitches.IsZero() && s.Stitches.Int(0, 0) > 0
+}
+
+func (s *BindOff) fit(f *Fitting, old Section) {
+	if s.All {
+		f.N = 0
+		return
+	}
+	was := old.(*BindOff)
+	k := was.off()
+	n := was.Stitches.Int(0, 0)
+	if n == 0 || k == 0 {
+		return
+	}
+	n = f.edge(n, -k)
+	left := min(1, f.step.After)
+	if n*k > f.N-left {
+		n = max(1, (f.N-left)/k)
+	}
+	n = f.put(&s.Stitches, n)
+	f.N -= n * k
+}
+
+// share divides the stitches of the row anew as counts divided them: parts that were as wide as
+// each other stay so, and one takes what rounding leaves.
+func (f *Fitting) share(s Section, counts []int, of []units.Num) []int {
+	out := make([]int, len(counts))
+	group := map[int]int{}
+	for _, n := range counts {
+		group[n]++
+	}
+	rest := f.absorber(counts, group)
+	left := f.N
+	for i, n := range counts {
+		if n == 0 || rest >= 0 && n == counts[rest] {
+			continue
+		}
+		out[i] = f.Near(f.name("part", n), of[i].Times(n), Need{}, 1)
+		left -= out[i]
+	}
+	if rest < 0 {
+		return out
+	}
+	k := group[counts[rest]]
+	each, over := left/k, left%k
+	if left < 0 {
+		each, over = 0, 0
+	}
+	if over != 0 {
+		f.Tell(s, "%d stitches can't be divided alike: %d of %d parts that were alike have one stitch more", f.N, over, k)
+	}
+	for i, n := range counts {
+		if n == counts[rest] {
+			out[i] = each
+			if over > 0 {
+				out[i]++
+				over--
+			}
+		}
+	}
+	return out
+}
+
+// absorber is the part that takes what rounding leaves: one that has no equal, nearest to the
+// middle; otherwise the widest. None if nothing is divided.
+func (f *Fitting) absorber(counts []int, group map[int]int) int {
+	best, least := -1, 0
+	for i, n := range counts {
+		if n == 0 {
+			continue
+		}
+		far := 1000*group[n] + abs(2*i-len(counts)+1)*10
+		if group[n] > 1 {
+			far -= min(n, 999)
+		}
+		if best < 0 || far < least {
+			best, least = i, far
+		}
+	}
+	return best
+}
+
+// alike is what a row must be to be divided: a multiple of how often the parts that take
+// what is left are there, where none stands alone.
+func alike(counts []int) Need {
+	group := map[int]int{}
+	for _, n := range counts {
+		if n > 0 {
+			group[n]++
+		}
+	}
+	m := 0
+	for _, k := range group {
+		m = gcd(m, k)
+	}
+	return Need{m, 0}.bounded()
+}
+
+func (s *Divide) counts() []int {
+	var out []int
+	for i := range s.Parts {
+		out = append(out, s.Parts[i].Stitches.Int(0, 0))
+	}
+	return out
+}
+
+func (s *Divide) need(*Fitting, Need) Need { return alike(s.counts()) }
+
+func (s *Divide) sided() bool {
+	for _, p := range s.Parts {
+		if len(p.Sections) > 0 && p.Sections[0].sided() {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *Divide) fit(f *Fitting, old Section) {
+	was := old.(*Divide)
+	sts, _ := f.ratio()
+	of := make([]units.Num, len(s.Parts))
+	for i := range of {
+		of[i] = sts
+	}
+	at, on, last := *f, 0, ""
+	f.divided = [2]int{f.step.Before, f.N}
+	for i, n := range f.share(s, was.counts(), of) {
+		part := &s.Parts[i]
+		n = f.put(&part.Stitches, n)
+		f.ends[part.Name] = partEnd{n: n, want: at.want, have: at.have, rs: at.RS}
+		if part.Leave || part.Hold || n == 0 {
+			continue
+		}
+		on++
+		last = part.Name
+		if part.MirrorOf != "" {
+			continue
+		}
+		in := at
+		in.N, in.Round, in.ends = n, false, f.ends
+		if at.Round {
+			in.RS = true
+		}
+		in.Fit(part.Sections, was.Parts[i].Sections)
+		f.ends[part.Name] = partEnd{in.N, in.want, in.have, in.RS, true}
+	}
+	for i := range s.Parts {
+		if p := &s.Parts[i]; p.MirrorOf != "" {
+			f.ends[p.Name] = f.ends[p.MirrorOf]
+		}
+	}
+	f.N, f.moved = 0, true
+	if on == 1 {
+		f.goOn(f.ends[last])
+	}
+}
+
+func (f *Fitting) goOn(e partEnd) { f.N, f.want, f.have, f.RS = e.n, e.want, e.have, e.rs }
+
+func (s *JoinParts) need(*Fitting, Need) Need { return Need{} }
+
+func (s *JoinParts) fit(f *Fitting, old Section) {
+	was := old.(*JoinParts)
+	parts, wasParts, added, first := 0, 0, 0, ""
+	for i, j := range s.Of {
+		if j.Part == "" {
+			added += was.Of[i].Added.Int(0, 0)
+			continue
+		}
+		parts += f.ends[j.Part].n
+		if i < len(f.step.Taken) {
+			wasParts += f.step.Taken[i]
+		}
+		if first == "" && f.ends[j.Part].on {
+			first = j.Part
+		}
+	}
+	sts, _ := f.ratio()
+	exact := sts.Times(added)
+	switch {
+	case first == "": // the row in work is joined to itself
+		parts = f.N
+		exact = sts.Times(f.step.After).Sub(units.Int(int64(parts)))
+	case f.divided[0] > 0: // as many are added as went
+		d := wasParts + added - f.divided[0]
+		exact = sts.Times(d).Add(units.Int(int64(f.divided[1] - parts)))
+	}
+	if added > 0 {
+		f.add(s, was, f.Near(f.name("gap", added), exact, f.needs().of(parts, 1), 1), added)
+	}
+	f.N = parts
+	for i := range s.Of {
+		f.N += s.Of[i].Added.Int(0, 0)
+	}
+	if first != "" {
+		n := f.N
+		f.goOn(f.ends[first])
+		f.N = n
+	}
+	f.Round = f.Round || s.Round
+}
+
+// add parts so many stitches among the gaps as they were parted.
+func (f *Fitting) add(s, was *JoinParts, n, published int) {
+	done, sum := 0, 0
+	for i := range s.Of {
+		if k := was.Of[i].Added.Int(0, 0); k > 0 {
+			sum += k
+			to := int(units.Frac(int64(sum)*int64(n), int64(published)).Round())
+			f.put(&s.Of[i].Added, to-done)
+			done = to
+		}
+	}
+}
+
+func (s *Panels) counts() []int {
+	var out []int
+	for i := range s.Of {
+		out = append(out, s.Of[i].Stitches.Int(0, 0))
+	}
+	return out
+}
+
+func (s *Panels) need(_ *Fitting, then Need) Need { return alike(s.counts()).and(then) }
+
+func (s *Panels) fit(f *Fitting, old Section) {
+	was := old.(*Panels)
+	of := make([]units.Num, len(s.Of))
+	gauge := f.Gauge
+	for i := range of {
+		if g := s.Of[i].Gauge; g != "" {
+			f.Gauge = g
+		}
+		of[i], _ = f.ratio()
+		f.Gauge = gauge
+	}
+	for i, n := range f.share(s, was.counts(), of) {
+		f.put(&s.Of[i].Stitches, n)
+	}
+}
+
+// need keeps the point of a mitre that runs into one.
+func (s *Mitre) need(f *Fitting, _ Need) Need {
+	by := s.By.Int(0, 0)
+	if after := f.Steps[s].After; by > 1 && !s.Increase && after <= by {
+		return Need{by, after}.bounded()
+	}
+	return Need{}
+}
+
+func (s *Mitre) fit(f *Fitting, old Section) {
+	was := old.(*Mitre)
+	by, every, times := was.By.Int(0, 0), max(1, was.Every.Int(0, 2)), was.Times.Int(0, 0)
+	half := s.Angle.Float() * math.Pi / 360
+	if by < 1 || times < 1 || half <= 0 || half > 1.5 {
+		f.Tell(s, "the mitre is kept as it is: work its corner at your own gauge and see that it lies flat")
+		f.N += f.step.After - f.step.Before
+		return
+	}
+	m := f.mitred(s, mitring{by, every, times}, half)
+	s.By, s.Every, s.Times = expr.Counts(m.by), expr.Counts(m.every), expr.Counts(m.times)
+	d := m.by * m.times
+	if !s.Increase {
+		d = -d
+	}
+	f.N += d
+	f.rise(m.every * m.times)
+}

@@ -1,0 +1,414 @@
+package schematic
+
+import (
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+func (s *Even) fit(f *Fitting, old Section) {
+	if s.Rows.From != nil {
+		f.rise(s.Rows.Int(0, 0))
+		return
+	}
+	need := Need{}
+	if s.End != AnyRow && !f.Round && f.step.Rows > 0 {
+		need = Need{2, 0}
+		if f.RS == (s.End == RightSide) {
+			need.Plus = 1
+		}
+	}
+	s.Amount = Amount{Rows: expr.Counts(f.rows(old, need))}
+}
+
+func (s *Shape) need(f *Fitting, then Need) Need {
+	step := f.Steps[s]
+	if then.Multiple < 2 {
+		return Need{}
+	}
+	m := then.Multiple
+	for i := range s.Shapings {
+		if at := s.Shapings[i].At; len(s.Shapings) == 1 && (at == Across || at == BothEdges && step.Rows > 0) {
+			return Need{} // as many as it takes
+		}
+		m = gcd(m, s.change(i, step))
+	}
+	return Need{m, then.Plus}.bounded()
+}
+
+// change is how many stitches one shaping changes, at all its places.
+func (s *Shape) change(i int, step Step) int {
+	places := 1
+	if i < len(step.Places) {
+		places = max(1, step.Places[i])
+	}
+	return max(1, s.Shapings[i].By.Int(0, 1)) * places
+}
+
+// point is the one shaping of rounds that run into a point: as many stitches go in each as
+// the point has, or a part of them, and so it stays.
+func (s *Shape) point(f *Fitting, step Step) *Shaping {
+	if len(s.Shapings) != 1 || s.Shapings[0].At != Across || s.Shapings[0].Increase || s.Shapings[0].total() < 2 {
+		return nil
+	}
+	if by := s.Shapings[0].By.Int(0, 1); step.After > 2*by {
+		return nil
+	}
+	return &s.Shapings[0]
+}
+
+// total is how often a shaping falls, in a pattern of one size.
+func (sh *Shaping) total() int {
+	n := 0
+	for _, r := range sh.spacings(0) {
+		n += max(0, r.times)
+	}
+	return n
+}
+
+func (s *Shape) called() bool {
+	for _, h := range s.Shapings {
+		if h.Every.From != nil || h.Times.From != nil || h.By.From != nil {
+			return true
+		}
+	}
+	return false
+}
+
+func (h *Shaping) sign() int {
+	if h.Increase {
+		return 1
+	}
+	return -1
+}
+
+func (s *Shape) fit(f *Fitting, old Section) {
+	was := old.(*Shape)
+	if s.called() {
+		longest := 0
+		for i := range s.Shapings {
+			h := &s.Shapings[i]
+			f.N += h.sign() * h.total() * s.change(i, f.step)
+			longest = max(longest, h.profile(0).last().row)
+		}
+		if s.Rows.From == nil && !s.Rows.IsZero() {
+			longest = max(longest, f.step.Rows)
+		}
+		f.rise(s.Rows.Int(0, longest))
+		return
+	}
+	rs := f.RS
+	total := f.rows(old, Need{})
+	t := &spreading{f: f, s: s, total: total, turned: !f.Round && rs != f.step.FirstRS}
+	_, t.ratio = f.ratio()
+	if len(s.Shapings) == 1 {
+		t.one(was)
+	} else {
+		t.several(was)
+	}
+	longest := 0
+	for i := range s.Shapings {
+		longest = max(longest, s.Shapings[i].profile(0).last().row)
+	}
+	if longest != total || !s.Rows.IsZero() || !s.Length.IsZero() {
+		s.Amount = Amount{Rows: expr.Counts(total)}
+	}
+}
+
+// spreading spreads the shapings of a section over its rows anew.
+type spreading struct {
+	f     *Fitting
+	s     *Shape
+	total int
+	ratio units.Num
+
+	turned bool // the section begins on the other side of the work than as published
+}
+
+// one has a single shaping meet the count after it.
+func (t *spreading) one(was *Shape) {
+	f, h := t.f, &t.s.Shapings[0]
+	n := was.Shapings[0].total()
+	if n == 0 {
+		return
+	}
+	sts, _ := f.ratio()
+	exact := sts.Times(f.step.After)
+	if to := t.s.To; to.From != nil { // the grading says
+		exact = units.Int(int64(to.Int(0, f.step.After)))
+	}
+	by, each := h.By.Int(0, 1), t.s.change(0, f.step)
+	need := f.needs()
+	switch {
+	case was.point(f, f.step) != nil:
+		m := max(0, (f.N-f.step.After)/by)
+		t.odd(f.step.After - f.N + m*by)
+		f.N -= m * by
+		t.spread(0, was, m)
+	case h.At == Across:
+		after := f.Near(f.name("after", f.step.After), exact, need, 1)
+		b, m := times(max(0, (after-f.N)*h.sign()), by, n, t.total)
+		f.put(&h.By, max(1, b))
+		if b == 0 {
+			m = 0
+		}
+		f.N += h.sign() * b * m
+		t.spread(0, was, m)
+	case h.At == BothEdges && t.total > 0:
+		d := (f.Near(f.name("after", f.step.After), exact, need, 1) - f.N) * h.sign()
+		m := max(0, d/each)
+		f.N += h.sign() * m * each
+		if r := d - m*each; d > 0 && r != 0 {
+			t.odd(h.sign() * r)
+		}
+		t.spread(0, was, m)
+	default:
+		after := f.Near(f.name("after", f.step.After), exact, Need{each, f.N}.bounded().and(need), 1)
+		m := max(0, (after-f.N)*h.sign()/each)
+		f.N += h.sign() * m * each
+		t.spread(0, was, m)
+	}
+}
+
+// odd has what equal shapings leave over worked once, across the first row that they leave, so that the count comes out.
+func (t *spreading) odd(d int) {
+	if d == 0 {
+		return
+	}
+	how := "increased"
+	if d < 0 {
+		how = "decreased"
+	}
+	t.f.N += d
+	t.f.Odd(t.s, abs(d), how)
+	t.s.Shapings = append(t.s.Shapings, Shaping{Increase: d > 0, By: expr.Counts(abs(d)), At: Across, Every: expr.Counts(1), Times: expr.Counts(1), Pos: t.s.Pos})
+}
+
+// times parts d stitches into so many at a time, so often: as published if that comes out, and
+// otherwise as near to it as can be with the least left over.
+func times(d, by, n, rows int) (b, m int) {
+	if d == 0 {
+		return 0, 0
+	}
+	best := -1
+	for k := max(1, n-max(2, n/3)); k <= min(n+max(2, n/3), max(1, rows)); k++ {
+		for _, c := range []int{d / k, d/k + 1} {
+			if c < 1 {
+				continue
+			}
+			off := 8*abs(d-c*k) + 2*abs(k-n) + abs(c-by)
+			if c == by {
+				off -= 2
+			}
+			if best < 0 || off < best {
+				best, b, m = off, c, k
+			}
+		}
+	}
+	return b, m
+}
+
+func abs(n int) int { return max(n, -n) }
+
+// several keeps each of the shapings, and lets that which falls most often make up for the others.
+func (t *spreading) several(was *Shape) {
+	f := t.f
+	sts, _ := f.ratio()
+	most := 0
+	for i := range was.Shapings {
+		if was.Shapings[i].total() > was.Shapings[most].total() {
+			most = i
+		}
+	}
+	left := sts.Times(f.step.After).Sub(units.Int(int64(f.N)))
+	for i := range t.s.Shapings {
+		h, n := &t.s.Shapings[i], was.Shapings[i].total()
+		if i == most || n == 0 {
+			continue
+		}
+		m := f.Near(f.name("times", n), sts.Times(n), Need{}, 0)
+		change := h.sign() * m * t.s.change(i, f.step)
+		left = left.Sub(units.Int(int64(change)))
+		f.N += change
+		t.spread(i, was, m)
+	}
+	h := &t.s.Shapings[most]
+	if n := was.Shapings[most].total(); n > 0 {
+		each := t.s.change(most, f.step)
+		m := f.Near(f.name("most times", n), left.Times(h.sign()).Div(units.Int(int64(each))), Need{}, 0)
+		f.N += h.sign() * m * each
+		t.spread(most, was, m)
+	}
+}
+
+// spread gives a shaping m times, each of its runs over its own share of the rows, so that a
+// curve stays a curve. What the rows do not hold goes two at a time.
+func (t *spreading) spread(i int, published *Shape, m int) {
+	h, was := &t.s.Shapings[i], &published.Shapings[i]
+	runs := was.spacings(0)
+	n := was.total()
+	step := 1
+	if was.On != AnyRow || even(runs) {
+		step = 2
+	}
+	offset := t.ratio.Times(was.Offset)
+	need := Need{}
+	if was.On != AnyRow && !t.f.Round {
+		need = Need{2, was.Offset}
+		if t.turned { // one row more before the first, and it falls on its side again
+			need.Plus++
+		}
+		need = need.bounded()
+	}
+	h.Offset = min(nearest(offset, need), max(0, t.total-m))
+	room := t.total - h.Offset
+	if m > room/step && was.On == AnyRow {
+		step = 1
+	}
+	more := max(0, m-room/step)
+	set(h, t.runs(runs, n, m-more, room, step))
+	t.double(*h, more, room, step)
+}
+
+func even(runs []spaced) bool {
+	for _, r := range runs {
+		if r.times > 0 && r.every%2 == 1 {
+			return false
+		}
+	}
+	return true
+}
+
+func nearest(exact units.Num, need Need) int {
+	n := int(exact.Round())
+	for d := range 3 {
+		for _, c := range []int{n - d, n + d} {
+			if c >= 0 && need.Holds(c) {
+				return c
+			}
+		}
+	}
+	return n
+}
+
+// double has some of the rows shaped once more, where there are more shapings than rows.
+func (t *spreading) double(h Shaping, more, room, step int) {
+	if more == 0 || room < step {
+		return
+	}
+	t.f.Tell(t.s, "%d shapings fall in %d rows: shape two stitches instead of one in %d of them", more+room/step, room/step, more)
+	for more > 0 {
+		m := min(more, room/step)
+		again := h
+		set(&again, t.f.Spread(m, room, step))
+		t.s.Shapings = append(t.s.Shapings, again)
+		more -= m
+	}
+}
+
+// runs are the spacings of m shapings over room rows.
+func (t *spreading) runs(runs []spaced, n, m, room, step int) []Spacing {
+	var out []Spacing
+	doneT, doneR, sumT, sumR := 0, 0, 0, 0
+	for _, r := range runs {
+		if r.times <= 0 {
+			continue
+		}
+		sumT += r.times
+		sumR += r.every * r.times
+		toT := int(units.Frac(int64(sumT)*int64(m), int64(n)).Round())
+		toR := min(room, int(t.ratio.Times(sumR).Round()))
+		if step == 2 {
+			toR -= (toR - doneR) % 2
+		}
+		toR = min(room, max(toR, doneR+(toT-doneT)*step)) // every shaping needs a row: take it from the runs that follow
+		for toT > doneT && (toT-doneT)*step > toR-doneR {
+			toT--
+		}
+		for _, g := range t.f.Spread(toT-doneT, toR-doneR, step) {
+			out = append(out, g)
+			doneT += g.Times.Int(0, 0)
+			doneR += g.Every.Int(0, 0) * g.Times.Int(0, 0)
+		}
+	}
+	if doneT < m { // what rounding left over goes where rows are left
+		if more := t.f.Spread(m-doneT, room-doneR, step); more != nil {
+			return append(out, more...)
+		}
+		return t.f.Spread(m, room, step)
+	}
+	return out
+}
+
+func set(h *Shaping, runs []Spacing) {
+	h.Every, h.Times, h.Then = expr.Counts(1), expr.Counts(0), nil
+	if len(runs) > 0 {
+		h.Every, h.Times, h.Then = runs[0].Every, runs[0].Times, runs[1:]
+	}
+}
+
+func (s *RepeatRow) need(f *Fitting, then Need) Need {
+	if s.RestEven || s.Use < 1 || s.Makes < 1 {
+		return Need{}
+	}
+	of := then.of(0, s.Makes) // how often it is repeated
+	if of.Multiple < 2 {
+		return Need{s.Use, 0}.bounded()
+	}
+	return Need{s.Use * of.Multiple, s.Use * of.Plus}.bounded()
+}
+
+func (s *RepeatRow) fit(f *Fitting, _ Section) {
+	use := max(s.Use, 1)
+	rest := f.N % use
+	if rest != 0 && !s.RestEven && f.step.Before%use == 0 {
+		s.RestEven = true
+		f.Tell(s, "the %s repeats over %d stitches, and there are %d: it is kept, with the last %d worked even (or have %d or %d stitches before it)",
+			Words(s), use, f.N, rest, f.N-rest, f.N-rest+use)
+	}
+	f.N = f.N/use*s.Makes + rest
+}
+
+func (s *ShortRows) fit(f *Fitting, old Section) {
+	was := old.(*ShortRows)
+	round := f.Round
+	f.Round = false // they go to and fro, in the round too
+	if r := was.Rows.Int(0, 0); r > 0 {
+		f.step.Rows = r
+		f.put(&s.Rows, f.rows(old, Need{2, r}.bounded()))
+	}
+	f.Round = round
+	over := f.put(&s.Over, min(f.N, f.count("short rows over", was.Over.Int(0, 0), Need{}, 1)))
+	if n := was.Step.Int(0, 0); n > 0 {
+		turns := max(1, (s.Rows.Int(0, 0)+1)/2-1)
+		if s.At != LeftEdge && s.At != RightEdge {
+			turns *= 2
+		}
+		f.put(&s.Step, min(f.count("turn", n, Need{}, 1), max(1, (over-1)/turns)))
+	}
+}
+
+func (s *Mark) fit(f *Fitting, old Section) {
+	was := old.(*Mark)
+	sts, rows := f.ratio()
+	if f.step.Before > 0 {
+		sts = units.Frac(int64(f.N), int64(f.step.Before))
+	}
+	along := sts
+	if s.Along {
+		along = rows
+	}
+	scaled := func(at *expr.Graded, by units.Num) int {
+		n := at.Int(0, 0)
+		if n > 0 {
+			n = f.put(at, int(by.Times(n).Round()))
+		}
+		return n
+	}
+	scaled(&s.Inset, sts)
+	scaled(&s.Stitch, sts)
+	first := scaled(&s.First, along)
+	if count := was.Count.Int(0, 1); count > 1 && was.Apart.Int(0, 0) > 0 { // so that the last stands where it stood
+		last := along.Times(was.First.Int(0, 0) + (count-1)*was.Apart.Int(0, 0))
+		f.put(&s.Apart, max(1, int(last.Sub(units.Int(int64(first))).Div(units.Int(int64(count-1))).Round())))
+	}
+}

@@ -1,0 +1,149 @@
+package schematic
+
+import (
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// A start has no row before it.
+func (s *CastOn) need(*Fitting, Need) Need   { return Need{} }
+func (s *Held) need(*Fitting, Need) Need     { return Need{} }
+func (s *Ring) need(*Fitting, Need) Need     { return Need{} }
+func (s *Sideways) need(*Fitting, Need) Need { return Need{} }
+
+func (s *CastOn) fit(f *Fitting, old Section) {
+	was := old.(*CastOn)
+	n := was.Stitches.Int(0, 0)
+	gauge := f.Gauge
+	f.Gauge = f.governing()
+	f.N = f.put(&s.Stitches, f.count("cast on", n, f.needs().and(f.Rule(was.Stitches)), 1))
+	f.Gauge = gauge
+	if chain := was.Chain.Int(0, 0); chain > 0 {
+		f.put(&s.Chain, chain-n+f.N)
+	}
+}
+
+// governing is the gauge that says how wide the stitches of a start are to be: that in
+// which most rows are worked until the count changes, not that of a rib which draws them in.
+func (f *Fitting) governing() string {
+	rows, now := map[string]int{}, f.Gauge
+	best := now
+	for _, s := range f.next {
+		if g := s.Base().Gauge; g != "" {
+			now = g
+		}
+		step := f.Steps[s]
+		if rows[now] += step.Rows; rows[now] > rows[best] {
+			best = now
+		}
+		if step.After != step.Before {
+			break
+		}
+	}
+	return best
+}
+
+func (s *Held) fit(f *Fitting, old Section) {
+	was := old.(*Held)
+	sum := 0
+	for i := range s.From {
+		h := &s.From[i]
+		if h.Piece == "" {
+			n := was.From[i].Added.Int(0, 0)
+			sts, _ := f.ratio()
+			if n > 0 {
+				n = f.put(&h.Added, f.Near(f.addedName(n), sts.Times(n), Need{}, 1))
+			}
+			sum += n
+			continue
+		}
+		n := f.Live(*h)
+		if !h.Stitches.IsZero() {
+			n = f.put(&h.Stitches, n)
+		}
+		sum += n
+	}
+	f.N = sum
+}
+
+// addedName is the name of the choice of stitches added between pieces: those under the arms of a body
+// and of its sleeves meet.
+func (f *Fitting) addedName(n int) string { return expr.Counts(n).Vals[0].String() + " added" }
+
+func (s *Ring) fit(f *Fitting, _ Section) { f.N = s.Stitches.Int(0, 0) }
+
+func (s *Sideways) fit(f *Fitting, old Section) {
+	was := old.(*Sideways)
+	deep := was.Stitches.Int(0, 0)
+	n := f.put(&s.Stitches, f.count("depth", deep, Need{}, 1))
+	_, rows := f.ratio()
+	if r := was.Rows.Int(0, 0); r > 0 {
+		f.put(&s.Rows, f.Near(f.name("band rows", r), rows.Times(r), Need{}, 1))
+	}
+	a, b := f.Chooser.Gauge(f.Gauge)
+	f.want, f.have = f.want.Add(a.StitchWidth().Times(deep)), f.have.Add(b.StitchWidth().Times(n))
+	f.band, f.moved, f.N = s, true, 0
+}
+
+// ups are the most rows in which a rate of picking up repeats.
+const ups = 10
+
+// fit picks as many stitches up as are as wide as before, at the rate published if that gives
+// them; otherwise at the simplest that does.
+func (s *PickUp) fit(f *Fitting, old Section) {
+	was := old.(*PickUp)
+	if f.band == nil {
+		return
+	}
+	defer func() {
+		if !s.Stitches.IsZero() {
+			f.put(&s.Stitches, f.N)
+		}
+	}()
+	rows := f.band.Rows.Int(0, 0)
+	sts, _ := f.ratio()
+	exact := sts.Times(f.step.After)
+	need := f.needs()
+	if f.band.Rows.From != nil {
+		f.N, _ = s.picked(rows)
+		return
+	}
+	n := f.Near(f.name("picked up", f.step.After), exact, need, 1)
+	best := rated{s.Pick, s.Of, rows}
+	least := units.Int(-1)
+	try := func(r rated) {
+		if r.rows < 1 {
+			return
+		}
+		p := *s
+		p.Pick, p.Of = r.pick, r.of
+		got, _ := p.picked(r.rows)
+		if !need.Holds(got) {
+			return
+		}
+		off := units.Int(int64(got - n)).Abs().Times(4).Add(units.Int(int64(r.rows - rows)).Abs().Times(3))
+		if r.pick != was.Pick || r.of != was.Of {
+			off = off.Add(units.Frac(int64(20+r.of), 10))
+		}
+		if least.Sign() < 0 || off.Less(least) {
+			best, least = r, off
+		}
+	}
+	for d := -2; d <= 2; d++ {
+		try(rated{was.Pick, was.Of, rows + d})
+		for of := 1; of <= ups && !s.Alternate; of++ {
+			if p := int(units.Frac(int64(n)*int64(of), int64(max(1, rows+d))).Round()); p > 0 {
+				for q := max(1, p-1); q <= p+1; q++ {
+					try(rated{q, of, rows + d})
+				}
+			}
+		}
+	}
+	s.Pick, s.Of = best.pick, best.of
+	f.TellRate(s, "the long edge of the band", s.Pick, s.Of, was.Pick, was.Of)
+	f.put(&f.band.Rows, best.rows)
+	f.N, _ = s.picked(best.rows)
+}
+
+// rated is a rate of picking up, along so many rows.
+type rated struct{ pick, of, rows int }

@@ -1,0 +1,489 @@
+package grade
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// fitter works the counts of a garment of one size out anew, for other gauges or other heights. Every
+// count is a choice with a name: the nearest to the measurement as published that its rule allows. A trial
+// makes all of them in the order of the work, so that what it gives goes together by construction, and
+// search moves single choices up and down until the measurements are as near as they come.
+type fitter struct {
+	was     *schematic.Pattern // one size, as published
+	base    *schematic.Garment // worked
+	gauges  []schematic.Gauge  // as they are now
+	steps   map[schematic.Section]schematic.Step
+	extra   map[schematic.Section]units.Num
+	grading []schematic.Grading
+	start   map[string]int // how choices are moved to begin with
+	graded  *regrading     // works values of the grading out anew; nil keeps them as numbers
+	had     map[string]bool
+	pairs   map[string]bool // rows that go in twos
+	same    bool            // the gauges are those published
+}
+
+func newFitter(was *schematic.Pattern, gauges []schematic.Gauge, before finding.List) *fitter {
+	f := &fitter{was: was, base: schematic.Work(was, 0), gauges: gauges, pairs: map[string]bool{}, steps: map[schematic.Section]schematic.Step{}, had: map[string]bool{},
+		same: sameGauges(was.Gauges, gauges)}
+	for _, m := range f.base.Pieces {
+		for _, s := range m.Steps {
+			if _, twice := f.steps[s.Section]; !twice { // a mirrored part works its sections twice, alike
+				f.steps[s.Section] = s
+			}
+		}
+	}
+	for _, g := range before {
+		f.had[g.Kind+" "+g.Piece] = true
+	}
+	return f
+}
+
+// trial is one way to alter the garment.
+type trial struct {
+	f       *fitter
+	moved   map[string]int // by how many steps choices are moved from the nearest
+	p       *schematic.Pattern
+	g       *schematic.Garment
+	found   finding.List
+	choices []choice
+	seen    map[string]bool
+	made    map[schematic.Section]int
+	twos    map[schematic.Section]bool
+	done    map[string]bool
+	piece   string
+	odd     int
+	uses    map[string]map[string]bool // the choices in each piece
+	bad     map[string]bool            // pieces with something to better
+	score   score
+}
+
+// choice is a count that a trial chose, and the distance to the next that its rule allows.
+type choice struct {
+	name string
+	step int
+}
+
+// score is how well a trial does, the first number first.
+type score struct {
+	broken int     // findings of arithmetic that the garment as published has not
+	unlike int     // joins of edges that were as long as each other and are not now
+	far    int     // by how many halves of a stitch or row measurements are off by more than half
+	off    float64 // all of them together
+}
+
+func (a score) less(b score) bool {
+	switch {
+	case a.broken != b.broken:
+		return a.broken < b.broken
+	case a.unlike != b.unlike:
+		return a.unlike < b.unlike
+	case a.far != b.far:
+		return a.far < b.far
+	}
+	return a.off < b.off-1e-9
+}
+
+// try makes a trial.
+func (f *fitter) try(moved map[string]int) *trial {
+	t := &trial{f: f, moved: moved, seen: map[string]bool{}, made: map[schematic.Section]int{}, twos: map[schematic.Section]bool{}, done: map[string]bool{},
+		uses: map[string]map[string]bool{}, bad: map[string]bool{}}
+	q := *f.was
+	q.Gauges = f.gauges
+	q.Pieces = make([]*schematic.Piece, len(f.was.Pieces))
+	value := func(_ *schematic.Piece, g expr.Graded) expr.Graded {
+		g.From = nil
+		return g
+	}
+	if f.graded != nil {
+		var ok bool
+		if value, ok = f.graded.values(t); !ok {
+			t.score.broken = 1 << 20
+			return t
+		}
+	}
+	for i, piece := range f.was.Pieces {
+		q.Pieces[i] = remake(piece, func(g expr.Graded) expr.Graded { return value(piece, g) })
+	}
+	t.p = &q
+	for i := range q.Pieces {
+		t.fit(i)
+	}
+	t.g = schematic.Work(&q, 0)
+	t.judge()
+	return t
+}
+
+// fit chooses the counts of one piece, after those that it begins from.
+func (t *trial) fit(i int) {
+	q, was := t.p.Pieces[i], t.f.was.Pieces[i]
+	if t.done[q.Name] {
+		return
+	}
+	t.done[q.Name] = true
+	if t.f.same && !t.longer(was) {
+		return
+	}
+	for _, name := range schematic.BeginsFrom(was) {
+		if k := slices.IndexFunc(t.p.Pieces, func(p *schematic.Piece) bool { return p.Name == name }); k >= 0 {
+			t.fit(k)
+		}
+	}
+	t.piece = q.Name
+	if q.Motifs != nil {
+		t.found = append(t.found, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: q.Pos, Piece: q.Name,
+			Message: fmt.Sprintf("the motifs of %s are measured, not counted, and kept: work yours to %s across", q.Name, t.p.Steps.Both(first(q.Motifs.Across)))})
+		return
+	}
+	fit := &schematic.Fitting{Chooser: t, Steps: t.f.steps, Extra: t.f.extra, Made: t.made, Twos: t.twos, Gauge: q.Gauge, Round: q.Round, RS: !q.FirstWS}
+	if step, ok := t.rates(q); ok {
+		fit.Begin(step)
+	}
+	fit.Fit(q.Sections, was.Sections)
+	t.ringed(was.Sections)
+}
+
+func first(g expr.Graded) units.Num {
+	v, _ := g.At(0)
+	return v
+}
+
+// Near is the count nearest to exact that need allows, moved as the trial says.
+func (t *trial) Near(name string, exact units.Num, need schematic.Need, least int) int {
+	n, step, err := Whole(exact, Rule{Multiple: need.Multiple, Plus: need.Plus, Least: least})
+	if err != nil {
+		return max(least, int(exact.Round()))
+	}
+	t.choose(name, step)
+	if t.uses[t.piece] == nil {
+		t.uses[t.piece] = map[string]bool{}
+	}
+	t.uses[t.piece][name] = true
+	n += t.moved[name] * step
+	for n < least {
+		n += step
+	}
+	return n
+}
+
+func (t *trial) choose(name string, step int) {
+	if !t.seen[name] {
+		t.seen[name] = true
+		t.choices = append(t.choices, choice{name, step})
+	}
+}
+
+// Spread spreads n shapings over rows, the longer spacing first.
+func (t *trial) Spread(n, rows, step int) []schematic.Spacing {
+	plan, err := Spread(n, rows, step, SlowFirst)
+	if err != nil {
+		return nil
+	}
+	var out []schematic.Spacing
+	for _, r := range plan.Runs {
+		out = append(out, schematic.Spacing{Every: expr.Counts(r.Every), Times: expr.Counts(r.Times)})
+	}
+	return out
+}
+
+// Gauge is a gauge as published and as it is now.
+func (t *trial) Gauge(name string) (was, now schematic.Gauge) {
+	for i := range t.f.was.Gauges {
+		if g := t.f.was.Gauges[i]; name == "" || g.Name == name {
+			return g, t.f.gauges[i]
+		}
+	}
+	return t.f.was.Gauges[0], t.f.gauges[0]
+}
+
+// Live is how many stitches of another piece, whose counts are chosen, a start takes up.
+func (t *trial) Live(of schematic.HeldPart) int {
+	m := t.worked(of.Piece)
+	if m == nil {
+		return of.Stitches.Int(0, 0)
+	}
+	n := m.LiveIn(of.Part)
+	if of.Half {
+		n /= 2
+	}
+	return n
+}
+
+// worked is a piece whose counts are chosen, worked with those that it begins from.
+func (t *trial) worked(name string) *schematic.Made {
+	need := map[string]bool{}
+	var add func(name string)
+	add = func(name string) {
+		q := t.p.PieceNamed(name)
+		if q == nil || need[name] || !t.done[q.Name] && !t.done[q.MirrorOf] {
+			return
+		}
+		need[name] = true
+		add(q.MirrorOf)
+		for _, from := range schematic.BeginsFrom(q) {
+			add(from)
+		}
+		for _, e := range q.Onto {
+			for _, other := range t.p.Pieces {
+				if strings.HasPrefix(strings.ToLower(e.Edge), strings.ToLower(other.Name)) {
+					add(other.Name)
+				}
+			}
+		}
+	}
+	add(name)
+	p := *t.p
+	p.Joins, p.Pieces = nil, nil
+	for _, q := range t.p.Pieces {
+		if need[q.Name] {
+			p.Pieces = append(p.Pieces, q)
+		}
+	}
+	return madeIn(schematic.Work(&p, 0), name)
+}
+
+// Tell says what of a section can't be altered as it should.
+func (t *trial) Tell(s schematic.Section, format string, args ...any) {
+	t.found = append(t.found, finding.Finding{Kind: "alter/section", Severity: finding.Warning, Pos: s.Base().Pos, Piece: t.piece, Message: fmt.Sprintf(format, args...)})
+}
+
+// Rule is the multiple that a line of the grading asks of a count that is called by its name.
+func (t *trial) Rule(g expr.Graded) schematic.Need {
+	if g.From == nil || g.From.Root.Op != expr.Name {
+		return schematic.Need{}
+	}
+	for _, line := range t.f.grading {
+		if key(line.Name) == key(g.From.Root.Name) && line.Multiple > 1 {
+			return schematic.Need{Multiple: line.Multiple, Plus: line.Plus}
+		}
+	}
+	return schematic.Need{}
+}
+
+// Pair notes that rows of this name go in twos.
+func (t *trial) Pair(name string) { t.f.pairs[name] = true }
+
+// Paired reports whether rows of this name go in twos in one of the pieces.
+func (t *trial) Paired(name string) bool { return t.f.pairs[name] }
+
+// Odd says that so many stitches are increased, or decreased, once so that a count comes out.
+func (t *trial) Odd(s schematic.Section, n int, how string) {
+	t.odd++
+	t.found = append(t.found, finding.Finding{Kind: "alter/shape", Severity: finding.Note, Pos: s.Base().Pos, Piece: t.piece,
+		Message: fmt.Sprintf("%s %s once, at the middle of the row or spread across it, beside the others, so that the count comes out", countedIn(units.Int(int64(n)), expr.Stitches), how)})
+}
+
+// TellRate says that stitches are picked up along an edge at another rate.
+func (t *trial) TellRate(s schematic.Section, edge string, pick, of, wasPick, wasOf int) {
+	t.tellRate(s.Base().Pos, edge, pick, of, wasPick, wasOf)
+}
+
+// judge scores a trial.
+func (t *trial) judge() {
+	s := score{}
+	for _, f := range t.g.Findings {
+		if contradicts(f) && !t.f.had[f.Kind+" "+f.Piece] {
+			s.broken++
+			t.bad[f.Piece] = true
+		}
+	}
+	for i, now := range t.g.Seams {
+		if i < len(t.f.base.Seams) && t.parted(t.f.base.Seams[i], now) {
+			s.unlike++
+			t.badEdges(now)
+		}
+	}
+	for k, m := range t.g.Pieces {
+		if k >= len(t.f.base.Pieces) {
+			break
+		}
+		t.compare(t.f.base.Pieces[k], m, func(_, now schematic.Measure, off units.Num) {
+			if t.f.extra != nil && (now.Axis != schematic.Horizontal || m.Kind == schematic.KindBand) {
+				return // it is to be another
+			}
+			off = units.Min(off, tooFar) // a rib that goes another way than the fabric does not draw the fabric after it
+			d := off.Float()
+			if half.Less(off) {
+				s.far += int(off.Div(half).Floor())
+				t.bad[m.Name] = true
+				d *= 2
+			}
+			s.off += d * d
+		})
+	}
+	for _, k := range t.moved {
+		s.off += 0.02 * float64(k*k)
+	}
+	s.off += 0.3 * float64(t.odd)
+	t.score = s
+}
+
+// badEdges notes the pieces of a join that is not kept.
+func (t *trial) badEdges(s schematic.Seam) {
+	for _, m := range t.g.Pieces {
+		for _, text := range slices.Concat(s.Join.Sew, s.Join.Into) {
+			if strings.HasPrefix(text, m.Name) {
+				t.bad[m.Name] = true
+			}
+		}
+	}
+}
+
+// open are the choices that may better something: those of a piece that has something to better, and of the
+// grading.
+func (t *trial) open() []choice {
+	var out []choice
+	for _, c := range t.choices {
+		of := strings.HasPrefix(c.name, grading) && t.score.broken+t.score.unlike > 0 // otherwise its rules have the last word
+		for name := range t.bad {
+			of = of || t.uses[name][c.name] || t.uses[t.mirrored(name)][c.name]
+		}
+		if of {
+			out = append(out, c)
+		}
+	}
+	return out
+}
+
+func (t *trial) mirrored(name string) string {
+	if q := t.p.PieceNamed(name); q != nil {
+		return q.MirrorOf
+	}
+	return ""
+}
+
+// grading begins the name of a choice in the grading.
+const grading = "grading "
+
+// half a stitch or row is within tolerance (common practice); a thousandth is for slants, whose
+// lengths are rounded.
+var half = units.Frac(501, 1000)
+
+// tooFar is how many stitches or rows are so far off that more does not matter.
+var tooFar = units.Int(2)
+
+// contradicts reports whether a finding says that a garment does not go together. Of a corner or a circle that is
+// not quite flat it does not.
+func contradicts(f finding.Finding) bool {
+	return f.Severity != finding.Note && strings.HasPrefix(f.Kind, "arithmetic/") && f.Kind != "arithmetic/mitre" && f.Kind != "arithmetic/flat"
+}
+
+// parted reports whether two edges that were as long as each other are not now: exactly, if both are of rows or
+// both of stitches, and otherwise to a stitch or row.
+func (t *trial) parted(was, now schematic.Seam) bool {
+	slack := units.Num{}
+	if ofRows(now.Sew) != ofRows(now.Into) {
+		slack = units.Max(t.p.Gauges[0].StitchWidth(), t.p.Gauges[0].RowHeight())
+	}
+	return was.SewLength.Eq(was.IntoLength) && slack.Less(now.SewLength.Sub(now.IntoLength).Abs())
+}
+
+func ofRows(edges []schematic.Edge) bool {
+	return len(edges) > 0 && edges[0].Rows > edges[0].Stitches
+}
+
+// compare calls f with every measurement of a piece before and after, and by how many of its
+// stitches or rows they differ.
+func (t *trial) compare(was, now *schematic.Made, f func(was, now schematic.Measure, off units.Num)) {
+	old := map[string]schematic.Measure{}
+	for _, m := range was.Measures {
+		old[m.ID] = m
+	}
+	for _, m := range now.Measures {
+		before, ok := old[m.ID]
+		if !ok {
+			continue
+		}
+		f(before, m, m.Length.Sub(before.Length).Abs().Div(t.unit(m)))
+	}
+}
+
+// unit is the stitch or row of which a measurement is made, in mm; the larger of the two where
+// it is made of both.
+func (t *trial) unit(m schematic.Measure) units.Num {
+	g := t.p.Gauges[0]
+	if m.Gauge != nil {
+		g = *m.Gauge
+	}
+	switch {
+	case m.Gauge != nil && m.Of == "st":
+		return g.StitchWidth()
+	case m.Gauge != nil && m.Of == "row":
+		return g.RowHeight()
+	}
+	return units.Max(g.StitchWidth(), g.RowHeight())
+}
+
+// trials bounds the search, and farthest the steps by which it moves one choice.
+const (
+	trials   = 150
+	farthest = 2
+)
+
+// search gives the best trial found: from the nearest counts, each choice is moved up or down as long as
+// that helps, then each with each of those after it.
+func (f *fitter) search() *trial {
+	f.try(f.start) // tells which rows go in twos
+	best := f.try(f.start)
+	left := trials
+	better := func(move map[string]int) bool {
+		if left <= 0 {
+			return false
+		}
+		moved := map[string]int{}
+		for k, v := range best.moved {
+			moved[k] = v
+		}
+		for k, v := range move {
+			moved[k] += v
+			if moved[k] < -farthest || farthest < moved[k] {
+				return false
+			}
+		}
+		left--
+		t := f.try(moved)
+		if t.score.less(best.score) {
+			best = t
+			return true
+		}
+		return false
+	}
+	for again := true; again && left > 0 && !best.score.done(); {
+		again = false
+		for _, c := range best.open() {
+			for _, d := range []int{1, -1} {
+				again = better(map[string]int{c.name: d}) || again
+			}
+		}
+	}
+	for again := true; again && left > 0 && !best.score.done(); {
+		again = false
+		list := best.open()
+		for i, a := range list {
+			for _, b := range list[i+1 : min(len(list), i+6)] {
+				for _, d := range [][2]int{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
+					again = better(map[string]int{a.name: d[0], b.name: d[1]}) || again
+				}
+			}
+		}
+	}
+	return best
+}
+
+func (s score) done() bool { return s.broken+s.unlike+s.far == 0 }
+
+// longer reports whether a piece is to be longer or shorter.
+func (t *trial) longer(q *schematic.Piece) bool {
+	return slices.ContainsFunc(q.Sections, func(s schematic.Section) bool { _, ok := t.f.extra[s]; return ok })
+}
+
+// sided reports whether the rows of a section go in twos, and the words of what follows it and asks for that.
+func (f *fitter) sided(list []schematic.Section, s schematic.Section) (string, bool) {
+	return (&schematic.Fitting{Steps: f.steps}).Sided(list, s)
+}

@@ -1,0 +1,134 @@
+package grade
+
+import (
+	"maps"
+	"slices"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// regrading works the grading of a pattern out anew, for other gauges: each count that it rounds
+// is the nearest to what it made as published that its own rule allows, and whatever
+// is worked out of it follows. Pieces may be of several sizes.
+type regrading struct {
+	p      *schematic.Pattern // all sizes
+	gauges []schematic.Gauge
+	size   int
+	parts  map[string]int // the size of a piece, where it is another
+}
+
+// values gives every number of the trial's garment that was worked out of the grading anew;
+// false if the grading can't be worked out at these gauges.
+func (r *regrading) values(t *trial) (func(*schematic.Piece, expr.Graded) expr.Graded, bool) {
+	envs := map[int]expr.Env{}
+	for _, at := range append([]int{r.size}, sortedSizes(r.parts)...) {
+		env, ok := r.env(t, at)
+		if !ok {
+			return nil, false
+		}
+		envs[at] = env
+	}
+	ok := true
+	value := func(piece *schematic.Piece, g expr.Graded) expr.Graded {
+		if g.From == nil {
+			return g
+		}
+		at := r.size
+		if j, other := r.parts[piece.Name]; other {
+			at = j
+		}
+		v, bad := g.From.Eval(envs[at])
+		if bad != nil || v.Has && v.N.Sign() < 0 {
+			ok = false
+			return g
+		}
+		out := expr.Of(v.N)
+		out.Has[0], out.From = v.Has, g.From
+		return out
+	}
+	return value, ok
+}
+
+func sortedSizes(parts map[string]int) []int {
+	var out []int
+	for _, j := range parts {
+		out = append(out, j)
+	}
+	slices.Sort(out)
+	return slices.Compact(out)
+}
+
+// env is the values of one size.
+func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
+	q := oneSize(r.p, at, nil)
+	q.Gauges = r.gauges
+	pick := picker(at)
+	q.Grading = slices.Clone(r.p.Grading)
+	for i := range q.Grading {
+		g := &q.Grading[i]
+		if g.Given != nil {
+			v := *g.Given
+			v.Vals = pick(v.Vals)
+			g.Given = &v
+		}
+		if g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows {
+			r.target(t, g, at)
+		}
+		if g.Kind == schematic.GradeCap {
+			r.top(g, at)
+		}
+	}
+	vals, found := Resolve(q)
+	if found.Errors() {
+		return nil, false
+	}
+	q.Graded = vals
+	return Envs(q)(0), true
+}
+
+// target has a count round to what it made as published, moved as the trial says.
+func (r *regrading) target(t *trial, g *schematic.Grading, at int) {
+	i := slices.IndexFunc(r.p.Graded, func(v schematic.GradedValue) bool { return key(v.Name) == key(g.Name+" makes") })
+	gauge := schematic.GaugeIn(r.gauges, g.Gauge)
+	if i < 0 || gauge == nil {
+		return
+	}
+	makes, has := r.p.Graded[i].Vals.At(at)
+	if !has {
+		return
+	}
+	each := gauge.StitchWidth()
+	if g.Kind == schematic.GradeRows {
+		each = gauge.RowHeight()
+	}
+	step := max(1, g.Multiple)
+	if step%2 == 1 && (g.Even || g.Odd || g.Like != "") {
+		step *= 2
+	}
+	name := grading + key(g.Name)
+	t.choose(name, step)
+	makes = units.Max(units.Num{}, makes.Add(each.Times(t.moved[name]*step)))
+	g.Sum, g.Up, g.Down = schematic.GradedSum{}, false, false
+	g.Given = &schematic.GradedValue{Name: g.Name, Dim: expr.LengthOf, Vals: expr.Of(makes)}
+}
+
+// top has a cap as wide at its top as published, where nothing else is wished for.
+func (r *regrading) top(g *schematic.Grading, at int) {
+	i := slices.IndexFunc(r.p.Graded, func(v schematic.GradedValue) bool { return key(v.Name) == key(g.Name+" top") })
+	gauge := r.p.GaugeNamed(g.Gauge)
+	if _, wished := g.With["top"]; wished || i < 0 || gauge == nil {
+		return
+	}
+	n, has := r.p.Graded[i].Vals.At(at)
+	if !has {
+		return
+	}
+	sum, bad := expr.ParseSum(units.Decimal(units.In(gauge.StitchWidth().Mul(n), units.CM), 3) + " cm")
+	if bad != nil {
+		return
+	}
+	g.With = maps.Clone(g.With)
+	g.With["top"] = schematic.GradedSum{Sum: sum, Pos: g.Pos}
+}

@@ -1,0 +1,158 @@
+package grade_test
+
+import (
+	"fmt"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic"
+	"flatwright/schematic/check"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/grade"
+	"flatwright/schematic/units"
+)
+
+// sweep counts what came of many alterations.
+type sweep struct {
+	asked, refused, contradict, unlike, untold int
+	measured, off                              int
+	say                                        func(format string, args ...any)
+}
+
+func (s *sweep) String() string {
+	return fmt.Sprintf("%d alterations: %d refused, %d contradict themselves, %d joins unlike; %d of %d measurements off by more than half a stitch or row (%.1f %% within)",
+		s.asked, s.refused, s.contradict, s.unlike, s.off, s.measured, 100-100*float64(s.off)/float64(max(1, s.measured)))
+}
+
+// alter makes one alteration and counts. lengths says that heights change on purpose.
+func (s *sweep) alter(what string, p *schematic.Pattern, r grade.Request, lengths bool) {
+	s.asked++
+	a, found := grade.Alter(p, r)
+	if a == nil {
+		s.refused++
+		s.say("%s: refused: %v", what, errors(found))
+		return
+	}
+	seen := map[string]bool{}
+	for _, f := range append(slices.Clone(a.Was.Findings), check.Pattern(a.Before, []*schematic.Garment{a.Was})...) {
+		seen[f.Kind+f.Piece] = true
+	}
+	bad := false
+	for _, f := range check.Pattern(a.Pattern, []*schematic.Garment{schematic.Work(a.Pattern, 0)}) {
+		if strings.HasPrefix(f.Kind, "arithmetic/") && f.Severity != finding.Note && !seen[f.Kind+f.Piece] {
+			bad = true
+			s.say("%s: %s: %s (%s / %s)", what, f.Piece, f.Message, f.Have, f.Want)
+		}
+	}
+	if bad {
+		s.contradict++
+	}
+	for _, was := range a.Was.Seams {
+		for _, now := range a.Now.Seams {
+			slack := units.Num{} // exactly, but to a stitch or row where rows meet stitches
+			if (now.Sew[0].Rows > now.Sew[0].Stitches) != (now.Into[0].Rows > now.Into[0].Stitches) {
+				slack = units.Max(a.Pattern.Gauges[0].StitchWidth(), a.Pattern.Gauges[0].RowHeight())
+			}
+			if was.Number == now.Number && was.SewLength.Eq(was.IntoLength) && slack.Less(now.SewLength.Sub(now.IntoLength).Abs()) {
+				s.unlike++
+				s.say("%s: %v and %v are %s and %s mm", what, now.Join.Sew, now.Join.Into, units.Decimal(now.SewLength, 1), units.Decimal(now.IntoLength, 1))
+			}
+		}
+	}
+	told := ""
+	for _, f := range found {
+		told += f.Piece + " " + f.Message + "\n"
+	}
+	for k, m := range a.Now.Pieces {
+		old := map[string]schematic.Measure{}
+		for _, v := range a.Was.Pieces[k].Measures {
+			old[v.ID] = v
+		}
+		for _, v := range m.Measures {
+			was, ok := old[v.ID]
+			if !ok || lengths && (v.Axis != schematic.Horizontal || m.Kind == schematic.KindBand) {
+				continue
+			}
+			s.measured++
+			unit := units.Max(a.Pattern.Gauges[0].StitchWidth(), a.Pattern.Gauges[0].RowHeight())
+			switch {
+			case v.Gauge != nil && v.Of == "st":
+				unit = v.Gauge.StitchWidth()
+			case v.Gauge != nil && v.Of == "row":
+				unit = v.Gauge.RowHeight()
+			}
+			if unit.Half().Add(units.Frac(1, 1000)).Less(v.Length.Sub(was.Length).Abs()) {
+				s.off++
+				is, before := p.Steps.Both(v.Length), p.Steps.Both(was.Length)
+				if !lengths && is != before && !strings.Contains(told, "is "+is+", not "+before) {
+					s.untold++
+				}
+				s.say("%s: %s %s is %s, was %s: %s units", what, m.Name, v.Name, units.Decimal(v.Length, 1), units.Decimal(was.Length, 1), units.Decimal(v.Length.Sub(was.Length).Div(unit), 2))
+			}
+		}
+	}
+}
+
+// ratios are the gauges of a sweep: stitches and rows by so many hundredths.
+var ratios = [][2]int64{{95, 95}, {110, 110}, {90, 100}, {100, 115}, {80, 85}, {130, 120}}
+
+// all sweeps one pattern: six gauges in up to six sizes, lengths, another size for one part.
+func (s *sweep) all(p *schematic.Pattern, most int) {
+	for i := range p.Sizes.Names {
+		if i >= most {
+			break
+		}
+		what := p.Title + " " + p.Sizes.Names[i]
+		for _, by := range ratios {
+			var mine []schematic.Gauge
+			for _, g := range p.Gauges {
+				g.Stitches, g.Rows = g.Stitches.Mul(units.Frac(by[0], 100)), g.Rows.Mul(units.Frac(by[1], 100))
+				mine = append(mine, g)
+			}
+			s.alter(fmt.Sprintf("%s %v", what, by), p, grade.Request{Size: i, Gauges: mine}, false)
+		}
+		for _, mm := range []int64{25, -30, 54} {
+			s.alter(fmt.Sprintf("%s %+d mm", what, mm), p, grade.Request{Size: i, Body: units.Int(mm), Sleeve: units.Int(mm)}, true)
+		}
+	}
+	if q := p.PieceNamed("Sleeve"); q != nil && p.Sizes.Len() > 1 {
+		s.alter(p.Title+" with another sleeve", p, grade.Request{Size: 0, Parts: map[string]int{"Sleeve": 1}}, true)
+	}
+}
+
+func TestAnAlteredGarmentGoesTogether(t *testing.T) {
+	paths, err := filepath.Glob("../../testdata/altered/*.yaml")
+	require.NoError(t, err)
+	for _, set := range [][]string{paths, patterns(t)} {
+		total := &sweep{say: t.Logf}
+		for _, path := range set {
+			s := &sweep{say: func(string, ...any) {}}
+			if testing.Verbose() {
+				s.say = t.Logf
+			}
+			most := 6
+			if testing.Short() {
+				most = 1
+			}
+			s.all(file(t, path), most)
+			t.Logf("%s: %s", filepath.Base(path), s)
+			total.asked += s.asked
+			total.refused += s.refused
+			total.contradict += s.contradict
+			total.unlike += s.unlike
+			total.measured += s.measured
+			total.off += s.off
+			total.untold += s.untold
+		}
+		t.Log(total)
+		assert.Zero(t, total.contradict)
+		assert.Zero(t, total.unlike)
+		assert.Zero(t, total.untold)
+		assert.Less(t, float64(total.off), 0.10*float64(total.measured)) // the others are of stitch multiples, of rows that go in twos, of raglan lines
+	}
+}
