@@ -34,7 +34,11 @@ const (
 
 // read reads a file, which is then never written over.
 func (d *delivery) read(cmd *cobra.Command, path string) (job.Source, error) {
-	text, err := files.Read(cmd.Context(), path, cmd.InOrStdin())
+	return d.readMost(cmd, path, files.MaxRead)
+}
+
+func (d *delivery) readMost(cmd *cobra.Command, path string, most int64) (job.Source, error) {
+	text, err := files.ReadMost(cmd.Context(), path, cmd.InOrStdin(), most)
 	if err != nil {
 		return job.Source{}, &exit{exitUsage, err}
 	}

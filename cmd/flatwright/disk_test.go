@@ -178,7 +178,7 @@ func TestAFileThatVanishesIsTold(t *testing.T) {
 	require.NoError(t, os.WriteFile(file, []byte(contents(t, tern)), 0o644))
 	s := serving(t, program, file)
 	require.NoError(t, os.RemoveAll(dir))
-	a, err := s.http.Get(s.base + "/api/file")
+	a, err := s.get("/api/file")
 	require.NoError(t, err)
 	require.NoError(t, a.Body.Close())
 	assert.Equal(t, http.StatusNotFound, a.StatusCode)

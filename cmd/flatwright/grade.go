@@ -95,7 +95,7 @@ func gradeConflict(cmd *cobra.Command) error {
 
 // named reads a file, under its name without its folder.
 func (d *delivery) named(cmd *cobra.Command, path string) (job.Source, error) {
-	src, err := d.read(cmd, path)
+	src, err := d.readMost(cmd, path, job.MostSheet)
 	src.Name = filepath.Base(src.Name)
 	return src, err
 }

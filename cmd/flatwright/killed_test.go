@@ -8,7 +8,6 @@ import (
 	"io"
 	"math/rand/v2"
 	"net/http"
-	"net/http/cookiejar"
 	"os"
 	"os/exec"
 	"path/filepath"
@@ -128,12 +127,13 @@ func TestAKilledProgramLeavesEveryDrawingWhole(t *testing.T) {
 	require.Positive(t, killed)
 }
 
-var openAt = regexp.MustCompile(`http://[0-9.:]+/open/\S+`)
+var openAt = regexp.MustCompile(`http://[0-9.:]+/#open=\S+`)
 
 // served is a running server and a browser that it has let in.
 type served struct {
 	child *exec.Cmd
 	base  string
+	key   string
 	http  *http.Client
 }
 
@@ -148,14 +148,27 @@ func serving(t *testing.T, program, file string) *served {
 	go func() { _, _ = io.Copy(io.Discard, messages) }()
 	address := openAt.FindString(line)
 	require.NotEmpty(t, address, line)
-	s.base, _, _ = strings.Cut(address, "/open/")
-	jar, err := cookiejar.New(nil)
+	base, once, _ := strings.Cut(address, "/#open=")
+	s.base, s.http = base, &http.Client{Timeout: 20 * time.Second}
+	var a struct{ Key string }
+	code, err := s.ask("/api/open", map[string]string{"once": once}, &a)
 	require.NoError(t, err)
-	s.http = &http.Client{Jar: jar, Timeout: 20 * time.Second}
-	a, err := s.http.Get(address)
-	require.NoError(t, err)
-	require.NoError(t, a.Body.Close())
+	require.Equal(t, http.StatusOK, code)
+	s.key = a.Key
 	return s
+}
+
+func (s *served) do(r *http.Request) (*http.Response, error) {
+	r.Header.Set("Flatwright-Key", s.key)
+	return s.http.Do(r)
+}
+
+func (s *served) get(path string) (*http.Response, error) {
+	r, err := http.NewRequest(http.MethodGet, s.base+path, nil)
+	if err != nil {
+		return nil, err
+	}
+	return s.do(r)
 }
 
 // ask posts a question. The error is that of a server that is gone.
@@ -170,7 +183,7 @@ func (s *served) ask(path string, q, answer any) (int, error) {
 	}
 	r.Header.Set("Content-Type", "application/json")
 	r.Header.Set("Origin", s.base)
-	a, err := s.http.Do(r)
+	a, err := s.do(r)
 	if err != nil {
 		return 0, err
 	}
@@ -195,7 +208,7 @@ func TestAKilledServerLeavesTheFileAsItWasSavedLast(t *testing.T) {
 	saves, kills, middle := 0, 0, 0
 	for end := time.Now().Add(90 * time.Second); saves < 1000 && time.Now().Before(end); kills++ {
 		s := serving(t, program, file)
-		a, err := s.http.Get(s.base + "/api/file")
+		a, err := s.get("/api/file")
 		require.NoError(t, err)
 		var now stateOfFile
 		require.NoError(t, json.NewDecoder(a.Body).Decode(&now))

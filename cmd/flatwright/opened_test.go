@@ -43,11 +43,12 @@ func TestOpenedWithoutArgumentsItServesThePageAndCalledSoItShowsHelp(t *testing.
 	ended := make(chan int)
 	go func() {
 		ended <- run(ctx, nil, environment{in: strings.NewReader(""), out: &out, err: &errs, opened: true,
-			browse: func(address string) error { browsed <- address; return nil }})
+			browse: func(file string) error { browsed <- file; return nil }})
 	}()
 	select {
-	case address := <-browsed:
-		assert.Regexp(t, regexp.MustCompile(`^http://127\.0\.0\.1:\d+/open/`), address)
+	case file := <-browsed:
+		assert.Regexp(t, regexp.MustCompile(`url=http://127\.0\.0\.1:\d+/#open=[A-Z0-9]{26}"`), contents(t, file))
+		defer assert.NoFileExists(t, file, "it is gone when the program has ended")
 	case <-time.After(20 * time.Second):
 		t.Error("no browser was opened")
 	}

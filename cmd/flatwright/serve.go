@@ -19,7 +19,8 @@ func newServe(env environment) *cobra.Command {
 left, the drawing as you type on the right, with what does not agree and
 everything to download. It saves to PATTERN; without one it opens an example,
 and asks for a name when you save. Nothing leaves this computer, and no one
-else can open the page. An interrupt (Ctrl+C) ends it.`,
+else can open the page: its address lets in one browser, once. An interrupt
+(Ctrl+C) ends it.`,
 		Example: `  flatwright serve cardigan.yaml
   flatwright serve                       an example to look at
   flatwright serve --open=false cardigan.yaml`,
@@ -47,7 +48,11 @@ func page(cmd *cobra.Command, env environment, o serve.Options, show bool) error
 	}
 	env.say("open %s in a browser; Ctrl+C ends it", s.Address())
 	if show && env.browse != nil {
-		if err := env.browse(s.Address()); err != nil {
+		file, err := s.Hand()
+		if err == nil {
+			err = env.browse(file)
+		}
+		if err != nil {
 			env.say("no browser could be opened from here: open the address by hand")
 		}
 	}

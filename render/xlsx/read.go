@@ -1,9 +1,11 @@
 package xlsx
 
 import (
+	"archive/zip"
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"path"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -16,10 +18,12 @@ import (
 	"flatwright/schematic/units"
 )
 
-// Bounds of a sheet that is read.
+// Bounds of a sheet that is read. A workbook of the most rows and columns, unpacked, has room in mostUnzip.
 const (
-	mostBytes   = 16 << 20
-	mostUnzip   = 128 << 20
+	MostBytes   = 8 << 20
+	mostUnzip   = 24 << 20
+	mostPart    = 12 << 20 // of one part of a workbook
+	mostWords   = 2 << 20  // of its table of texts and of its styles, which are kept whole
 	mostRows    = 5000
 	mostColumns = 500
 )
@@ -39,8 +43,8 @@ func Read(file string, data []byte, sheet string, sizes expr.Sizes) (vals []sche
 			vals, found = nil, r.found
 		}
 	}()
-	if len(data) > mostBytes {
-		r.wrong(0, 0, "This sheet is too large.", fmt.Sprintf("%d bytes", len(data)), fmt.Sprintf("at most %d", mostBytes), "")
+	if len(data) > MostBytes {
+		r.wrong(0, 0, "This sheet is too large.", fmt.Sprintf("%d bytes", len(data)), fmt.Sprintf("at most %d", MostBytes), "")
 		return nil, r.found
 	}
 	if bytes.HasPrefix(data, []byte("PK")) {
@@ -53,6 +57,7 @@ func Read(file string, data []byte, sheet string, sizes expr.Sizes) (vals []sche
 }
 
 type sheetReader struct {
+	comma bool // decimals have a comma, as where semicolons part the cells
 	file  string
 	sizes expr.Sizes
 	vals  []schematic.GradedValue
@@ -69,7 +74,11 @@ func (r *sheetReader) wrong(row, col int, message, have, want, fix string) {
 }
 
 func (r *sheetReader) workbook(data []byte, sheet string) {
-	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: mostUnzip, UnzipXMLSizeLimit: mostUnzip / 4, RawCellValue: true})
+	if why := packed(data); why != "" {
+		r.wrong(0, 0, "This workbook is too large.", why, fmt.Sprintf("at most %d MiB in all, unpacked", mostUnzip>>20), "Copy the sheet that is meant into a workbook of its own.")
+		return
+	}
+	f, err := excelize.OpenReader(bytes.NewReader(data), excelize.Options{UnzipSizeLimit: mostUnzip, UnzipXMLSizeLimit: mostUnzip, RawCellValue: true})
 	if err != nil {
 		r.wrong(0, 0, "This file can't be read as a workbook.", err.Error(), "a workbook (.xlsx)", "Save it anew from the program that made it.")
 		return
@@ -88,7 +97,7 @@ func (r *sheetReader) workbook(data []byte, sheet string) {
 		names = []string{Grading}
 	}
 	for i, name := range names {
-		rows, err := f.GetRows(name)
+		rows, err := someRows(f, name)
 		if err != nil {
 			r.wrong(0, 0, fmt.Sprintf("The sheet %q can't be read.", name), err.Error(), "", "")
 			return
@@ -100,6 +109,46 @@ func (r *sheetReader) workbook(data []byte, sheet string) {
 		r.rows(rows)
 		return
 	}
+}
+
+// packed says what of a packed workbook is too large to be unpacked, or "".
+func packed(data []byte) string {
+	z, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		return "" // the library says what is wrong with it
+	}
+	total := uint64(0)
+	for _, f := range z.File {
+		most := uint64(mostPart)
+		if name := strings.ToLower(path.Base(f.Name)); !strings.HasPrefix(name, "sheet") {
+			most = mostWords
+		}
+		if total += f.UncompressedSize64; f.UncompressedSize64 > most || total > mostUnzip {
+			return fmt.Sprintf("%s has %d bytes", finding.Clip(f.Name), f.UncompressedSize64)
+		}
+	}
+	return ""
+}
+
+// someRows are the rows of a sheet, one more than are read at the most.
+func someRows(f *excelize.File, name string) ([][]string, error) {
+	in, err := f.Rows(name)
+	if err != nil {
+		return nil, err
+	}
+	defer in.Close() //nolint:errcheck // it was read only
+	var rows [][]string
+	for in.Next() && len(rows) <= mostRows {
+		cells, err := in.Columns()
+		if err != nil {
+			return nil, err
+		}
+		rows = append(rows, cells[:min(len(cells), mostColumns+1)])
+	}
+	for len(rows) > 0 && len(rows) <= mostRows && len(rows[len(rows)-1]) == 0 {
+		rows = rows[:len(rows)-1]
+	}
+	return rows, in.Error()
 }
 
 func (r *sheetReader) csv(data []byte) {
@@ -117,6 +166,7 @@ func (r *sheetReader) csv(data []byte) {
 			in.Comma = c
 		}
 	}
+	r.comma = in.Comma == ';'
 	var rows [][]string
 	for {
 		cells, err := in.Read()
@@ -208,6 +258,9 @@ func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[
 		v.Vals.Vals, v.Vals.Has = append(v.Vals.Vals, units.Num{}), append(v.Vals.Has, false)
 		if text == "" || text == "-" || text == expr.Dash || strings.EqualFold(text, "none") {
 			continue
+		}
+		if r.comma && strings.Count(text, ",") == 1 && !strings.Contains(text, ".") {
+			text = strings.Replace(text, ",", ".", 1)
 		}
 		n, ok := decimal(text)
 		if !ok {

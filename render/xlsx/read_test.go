@@ -69,7 +69,7 @@ func TestABadSheetNamesItsCells(t *testing.T) {
 	assert.True(t, found.Errors())
 	_, found = Read("g.xlsx", []byte("PK\x03\x04rubbish"), "", three)
 	assert.True(t, found.Errors())
-	_, found = Read("g.csv", bytes.Repeat([]byte("a,b\n"), mostBytes), "", three)
+	_, found = Read("g.csv", bytes.Repeat([]byte("a,b\n"), MostBytes), "", three)
 	assert.True(t, found.Errors())
 }
 

@@ -26,6 +26,18 @@ func (s *Sum) Names() []string {
 	return out
 }
 
+// Len is how many numbers, names and signs the sum has.
+func (s *Sum) Len() int {
+	var count func(*Node) int
+	count = func(n *Node) int {
+		if n == nil {
+			return 0
+		}
+		return 1 + count(n.Left) + count(n.Right)
+	}
+	return count(s.Root)
+}
+
 // Eval works the sum out. A value that the size does not have makes the whole
 // sum one that it does not have. It gives a Problem for a name that env does not
 // know, for values that can't go together and for a division by 0.

@@ -40,47 +40,52 @@ func ParseLine(text string, sizes Sizes) (Line, *Problem) {
 	if p != nil {
 		return Line{}, p
 	}
-	var l Line
+	l := Line{Spans: make([]Span, 0, len(entries))}
 	list := entries[:0]
-	l.Spans = make([]Span, 0, len(entries))
 	for _, e := range entries {
-		if e.span.Start < 0 { // words behind the last bracket
-			if l.Words != "" && !sameWord(l.Words, e.words) {
-				return l, mixedWords(l.Words, e)
-			}
-			l.Words, l.WordsAt = e.words, e.wordsAt
-			continue
+		if p := l.say(e); p != nil {
+			return l, p
 		}
-		if e.words != "" {
-			if l.Words != "" && !sameWord(l.Words, e.words) {
-				return l, mixedWords(l.Words, e)
-			}
-			l.Words, l.WordsAt = e.words, e.wordsAt
+		if e.span.Start >= 0 {
+			list = append(list, e)
+			l.Spans = append(l.Spans, e.span)
+			l.Ranged = l.Ranged || e.ranged
 		}
-		list = append(list, e)
-		l.Spans = append(l.Spans, e.span)
-		l.Ranged = l.Ranged || e.ranged
 	}
-	n := sizes.Len()
 	alone := len(list) == 1 && len(groups) == 1
 	if !alone {
 		l.Groups = groups
 	}
-	if len(list) != n && !alone {
+	if len(list) != sizes.Len() && !alone {
 		return l, lengthProblem(t, list, groups, sizes)
 	}
-	number := func(i int) entry { return list[min(i, len(list)-1)] }
-	l.Low = Graded{Vals: make([]units.Num, n), Has: make([]bool, n)}
-	for i := range n {
-		l.Low.Vals[i], l.Low.Has[i] = number(i).low, number(i).has
-	}
-	if l.High = l.Low; l.Ranged {
-		l.High = Graded{Vals: make([]units.Num, n), Has: l.Low.Has}
-		for i := range n {
-			l.High.Vals[i] = number(i).high
-		}
-	}
+	l.fill(list, sizes.Len())
 	return l, nil
+}
+
+// say takes the words behind a number, or behind them all; a line has one unit.
+func (l *Line) say(e entry) *Problem {
+	if e.words == "" {
+		return nil
+	}
+	if l.Words != "" && !sameWord(l.Words, e.words) {
+		return mixedWords(l.Words, e)
+	}
+	l.Words, l.WordsAt = e.words, e.wordsAt
+	return nil
+}
+
+// fill gives every one of n sizes its number, or the one that is for all.
+func (l *Line) fill(list []entry, n int) {
+	l.Low = Graded{Vals: make([]units.Num, n), Has: make([]bool, n)}
+	l.High = l.Low
+	if l.Ranged {
+		l.High = Graded{Vals: make([]units.Num, n), Has: l.Low.Has}
+	}
+	for i := range n {
+		e := list[min(i, len(list)-1)]
+		l.Low.Vals[i], l.High.Vals[i], l.Low.Has[i] = e.low, e.high, e.has
+	}
 }
 
 func sameWord(a, b string) bool {
@@ -101,80 +106,34 @@ func mixedWords(first string, e entry) *Problem {
 
 // split cuts a line into its places and notes how they are bracketed.
 func split(t []rune) ([]entry, []int, *Problem) {
-	out := make([]entry, 0, 1+strings.Count(string(t), ",")+2*strings.Count(string(t), "("))
-	var groups []int
-	depth, opened, inGroup := 0, 0, 0
-	needComma := false // a place has been read and no comma yet
-	i := skipSpace(t, 0)
-	if i == len(t) {
+	if skipSpace(t, 0) == len(t) {
 		return nil, nil, &Problem{Kind: "file/empty", Span: Span{0, len(t)}, Message: "there is no number here",
 			Want: "a number, or one for each size"}
 	}
-	closeGroup := func() {
-		if inGroup > 0 {
-			groups = append(groups, inGroup)
+	b := brackets{t: t, loose: true, opened: -1, comma: -1, example: "103 (111, 119) (127, 135)", missing: gap}
+	out := make([]entry, 0, 1+strings.Count(string(t), ",")+2*strings.Count(string(t), "("))
+	for {
+		more, p := b.next()
+		if p != nil || !more {
+			return out, b.groups, p
 		}
-		inGroup = 0
-	}
-	for i < len(t) {
-		switch r := t[i]; {
-		case isSpace(r):
-			i++
-		case r == '(' || r == '[':
-			if depth > 0 {
-				return nil, nil, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket opens inside a bracket",
-					Want: "groups side by side, such as 103 (111, 119) (127, 135)", Fix: "close the first bracket before the next one opens"}
-			}
-			closeGroup()
-			depth, opened, needComma = 1, i, false
-			i++
-		case r == ')' || r == ']':
-			if depth == 0 {
-				return nil, nil, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket closes that was never opened",
-					Fix: "take it out, or open one before the second size of its group"}
-			}
-			if !needComma {
-				return nil, nil, gap(i)
-			}
-			closeGroup()
-			depth, needComma = 0, false
-			i++
-		case r == ',' || r == ';':
-			if !needComma {
-				if len(groups) > 0 && depth == 0 {
-					i++ // a comma between two groups does no harm
-					continue
-				}
-				return nil, nil, gap(i)
-			}
-			needComma = false
-			i++
-			if skipSpace(t, i) == len(t) {
-				return nil, nil, gap(i - 1)
-			}
-		default:
-			if needComma {
-				return nil, nil, &Problem{Kind: "file/form", Span: Span{i, wordEnd(t, i)}, Message: "two numbers stand side by side without a comma",
-					Want: "a comma between the sizes of one bracket", Fix: "put a comma before it"}
-			}
-			e, next, p := place(t, i, len(out) > 0 && depth == 0)
-			if p != nil {
-				return nil, nil, p
-			}
-			out = append(out, e)
-			if e.span.Start >= 0 {
-				inGroup++
-				needComma = true
-			}
-			i = next
+		if !b.due() {
+			return nil, nil, sideBySide(Span{b.i, wordEnd(t, b.i)})
+		}
+		e, end, p := place(t, b.i, len(out) > 0 && b.opened < 0)
+		if p != nil {
+			return nil, nil, p
+		}
+		out = append(out, e)
+		if b.i = end; e.span.Start >= 0 {
+			b.take(end)
 		}
 	}
-	if depth > 0 {
-		return nil, nil, &Problem{Kind: "file/form", Span: Span{opened, opened + 1}, Message: "this bracket is never closed",
-			Want: "a closing bracket behind the last size of the group", Fix: "add )"}
-	}
-	closeGroup()
-	return out, groups, nil
+}
+
+func sideBySide(at Span) *Problem {
+	return &Problem{Kind: "file/form", Span: at, Message: "two numbers stand side by side without a comma",
+		Want: "a comma between the sizes of one bracket", Fix: "put a comma before it"}
 }
 
 func gap(i int) *Problem {
@@ -189,16 +148,6 @@ func wordEnd(t []rune, i int) int {
 	return i
 }
 
-func placeEnd(t []rune, i int) int {
-	for i < len(t) && !strings.ContainsRune(",;()[]", t[i]) {
-		i++
-	}
-	for i > 0 && isSpace(t[i-1]) {
-		i--
-	}
-	return i
-}
-
 // place reads one place: a number, a range, a dash or none, and a word behind
 // it. Outside brackets, behind them, a word alone is the unit of the whole line.
 func place(t []rune, i int, behind bool) (entry, int, *Problem) {
@@ -206,62 +155,83 @@ func place(t []rune, i int, behind bool) (entry, int, *Problem) {
 	e := entry{span: Span{i, end}}
 	if n := noneEnd(t[:end], i); n > 0 {
 		e.span.End = n
-		if j := skipSpace(t, n); j < end {
-			e.words, e.wordsAt = string(t[j:end]), Span{j, end}
-		}
+		e.word(t, n, end)
 		return e, end, nil
 	}
-	j, negative := i, false
-	if isDash(t[j]) {
-		negative, j = true, skipSpace(t, j+1)
-	}
-	v, next, ok := number(t, j)
-	if next == j && !negative && behind {
+	v, next, ok := signed(t, i)
+	if next == i && behind {
 		e.span = Span{-1, -1}
-		e.words, e.wordsAt = string(t[i:end]), Span{i, end}
+		e.word(t, i, end)
 		return e, end, nil
 	}
 	if !ok || next > end {
 		return e, end, notNumber(t, i, end)
 	}
-	if negative {
-		v = v.Neg()
-	}
 	e.low, e.high, e.has = v, v, true
-	j = skipSpace(t, next)
-	k, dash := j, false
-	if j < end && isDash(t[j]) {
-		k, dash = skipSpace(t, j+1), true
-	} else if j+2 < end && strings.EqualFold(string(t[j:j+2]), "to") && (isSpace(t[j+2]) || isDigit(t[j+2])) {
-		k, dash = skipSpace(t, j+2), true
-	}
-	if dash {
-		high, after, ok := number(t, k)
-		if !ok {
-			return e, end, notNumber(t, i, end)
+	if from := rangeStart(t[:end], next); from > 0 {
+		var p *Problem
+		if next, p = e.upTo(t, from, end); p != nil {
+			return e, end, p
 		}
-		if skipSpace(t, after) < end && isDash(t[skipSpace(t, after)]) {
-			return e, end, notNumber(t, i, end)
-		}
-		if high.Less(v) {
-			return e, end, &Problem{Kind: "file/number", Span: Span{i, after}, Message: fmt.Sprintf("the range %s goes backwards", string(t[i:after])),
-				Want: "the smaller number first, such as 76-80"}
-		}
-		e.high, e.ranged = high, true
-		next, j = after, skipSpace(t, after)
 	}
 	e.span.End = next
-	if j < end {
-		e.words, e.wordsAt = string(t[j:end]), Span{j, end}
-		if strings.ContainsAny(e.words, "0123456789½¼¾") || !wordStart(t[j]) {
-			if _, _, two := number(t, j); two && j > next {
-				return e, end, &Problem{Kind: "file/form", Span: Span{j, end}, Message: "two numbers stand side by side without a comma",
-					Want: "a comma between the sizes of one bracket", Fix: "put a comma before it"}
-			}
-			return e, end, notNumber(t, i, end)
-		}
+	e.word(t, next, end)
+	return e, end, e.onlyWords(t, next, end)
+}
+
+// signed is number with a minus before it. end is i if there is neither.
+func signed(t []rune, i int) (v units.Num, end int, ok bool) {
+	if !isDash(t[i]) {
+		return number(t, i)
 	}
-	return e, end, nil
+	v, end, ok = number(t, skipSpace(t, i+1))
+	return v.Neg(), end, ok
+}
+
+// rangeStart is where the higher number of a range begins, 8-10 or 8 to 10, or 0.
+func rangeStart(t []rune, i int) int {
+	switch j := skipSpace(t, i); {
+	case j < len(t) && isDash(t[j]):
+		return skipSpace(t, j+1)
+	case j+2 < len(t) && strings.EqualFold(string(t[j:j+2]), "to") && (isSpace(t[j+2]) || isDigit(t[j+2])):
+		return skipSpace(t, j+2)
+	}
+	return 0
+}
+
+// upTo reads the higher number of a range, and gives the place behind it.
+func (e *entry) upTo(t []rune, from, end int) (int, *Problem) {
+	high, after, ok := number(t, from)
+	next := skipSpace(t, after)
+	if !ok || next < end && isDash(t[next]) {
+		return after, notNumber(t, e.span.Start, end)
+	}
+	if high.Less(e.low) {
+		at := Span{e.span.Start, after}
+		return after, &Problem{Kind: "file/number", Span: at, Message: fmt.Sprintf("the range %s goes backwards", string(t[at.Start:at.End])),
+			Want: "the smaller number first, such as 76-80"}
+	}
+	e.high, e.ranged = high, true
+	return after, nil
+}
+
+// word takes what stands between the number and the end of its place.
+func (e *entry) word(t []rune, from, end int) {
+	if j := skipSpace(t, from); j < end {
+		e.words, e.wordsAt = string(t[j:end]), Span{j, end}
+	}
+}
+
+// onlyWords refuses what stands behind a number that ends at next if it is not a word.
+func (e *entry) onlyWords(t []rune, next, end int) *Problem {
+	j := e.wordsAt.Start
+	if e.words == "" || wordStart(t[j]) && !strings.ContainsAny(e.words, "0123456789½¼¾") {
+		return nil
+	}
+	if _, _, two := number(t, j); two && j > next {
+		return sideBySide(Span{j, end})
+	}
+	return notNumber(t, e.span.Start, end)
 }
 
 // noneEnd is the place after a dash or the word none, if a unit or nothing follows it, or 0.

@@ -1,28 +1,79 @@
 package expr
 
 import (
-	"regexp"
 	"slices"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"flatwright/schematic/finding"
 )
 
-// anyWord is a run of letters and digits; anyNumber is one that is a number as
-// findings print it: 27, 13.5, 15½, ¼, but not 2X.
-var (
-	anyWord   = regexp.MustCompile(`[\pL\pN]+(?:\.\pN+)*`)
-	anyNumber = regexp.MustCompile(`^(?:\d+(?:\.\d+)?[¼½¾⅛⅜⅝⅞]?|[¼½¾⅛⅜⅝⅞])$`)
-)
+// vulgar are the fractions that findings print.
+const vulgar = "¼½¾⅛⅜⅝⅞"
 
-// eachNumber is s with every number in it replaced.
+// eachNumber is s with every number in it replaced: a number as findings print it, such as 27, 13.5, 15½
+// and ¼, that is a word of its own (not 2X).
 func eachNumber(s string, with func(string) string) string {
-	return anyWord.ReplaceAllStringFunc(s, func(w string) string {
-		if anyNumber.MatchString(w) {
-			return with(w)
+	var b strings.Builder
+	done := 0
+	for i := 0; i < len(s); {
+		end := endOfWord(s, i)
+		if end == i {
+			_, n := utf8.DecodeRuneInString(s[i:])
+			i += n
+			continue
 		}
-		return w
-	})
+		if isNumber(s[i:end]) {
+			b.WriteString(s[done:i])
+			b.WriteString(with(s[i:end]))
+			done = end
+		}
+		i = end
+	}
+	if done == 0 {
+		return s
+	}
+	return b.String() + s[done:]
+}
+
+// endOfWord is the end of the word that begins at i, which is i if there is none: letters and digits, and
+// then digits behind points.
+func endOfWord(s string, i int) int {
+	end := run(s, i, func(r rune) bool { return unicode.IsLetter(r) || unicode.IsNumber(r) })
+	for end > i && end < len(s) && s[end] == '.' {
+		next := run(s, end+1, unicode.IsNumber)
+		if next == end+1 {
+			break
+		}
+		end = next
+	}
+	return end
+}
+
+// run is the end of the characters from i on that are of a kind.
+func run(s string, i int, of func(rune) bool) int {
+	n := strings.IndexFunc(s[i:], func(r rune) bool { return !of(r) })
+	if n < 0 {
+		return len(s)
+	}
+	return i + n
+}
+
+func isNumber(w string) bool {
+	digit := func(r rune) bool { return r >= '0' && r <= '9' }
+	end := run(w, 0, digit)
+	if end > 0 && end < len(w) && w[end] == '.' {
+		if next := run(w, end+1, digit); next > end+1 {
+			end = next
+		}
+	}
+	rest := w[end:]
+	if rest == "" {
+		return true
+	}
+	_, n := utf8.DecodeRuneInString(rest)
+	return n == len(rest) && strings.Contains(vulgar, rest)
 }
 
 // skeleton is s without its numbers, and numbers are those.
@@ -77,57 +128,61 @@ func one(sizes Sizes, group finding.List) finding.List {
 	}
 	f := group[0]
 	if len(group) > 1 {
-		line := func(text func(finding.Finding) string) string { return together(sizes, group, at, text) }
-		f.Message = line(func(f finding.Finding) string { return f.Message })
-		f.Have = line(func(f finding.Finding) string { return f.Have })
-		f.Want = line(func(f finding.Finding) string { return f.Want })
-		f.Fix = line(func(f finding.Finding) string { return f.Fix })
+		for _, of := range []func(*finding.Finding) *string{
+			func(f *finding.Finding) *string { return &f.Message }, func(f *finding.Finding) *string { return &f.Have },
+			func(f *finding.Finding) *string { return &f.Want }, func(f *finding.Finding) *string { return &f.Fix },
+		} {
+			texts := make([]string, len(at)) // by size; those that are not concerned have none
+			for i, n := range at {
+				if n > 0 {
+					texts[i] = *of(&group[n-1])
+				}
+			}
+			*of(&f) = together(sizes, *of(&group[0]), texts, at)
+		}
 	}
 	if len(f.Sizes) > 0 {
-		f.Sizes = nil
-		for i, n := range at {
-			if n > 0 {
-				f.Sizes = append(f.Sizes, sizes.Names[i])
-			}
-		}
-		if len(f.Sizes) == sizes.Len() {
-			f.Sizes = nil
-		}
+		f.Sizes = concerned(sizes, at)
 	}
 	return finding.List{f}
 }
 
-// together is one text for the texts of several sizes.
-func together(sizes Sizes, group finding.List, at []int, text func(finding.Finding) string) string {
-	first := text(group[0])
+// concerned are the names of the sizes that have a finding; none if all have.
+func concerned(sizes Sizes, at []int) []string {
+	var names []string
+	for i, n := range at {
+		if n > 0 {
+			names = append(names, sizes.Names[i])
+		}
+	}
+	if len(names) == sizes.Len() {
+		return nil
+	}
+	return names
+}
+
+// together is one text for the texts of several sizes, those with a number in at. First is one of them.
+func together(sizes Sizes, first string, texts []string, at []int) string {
 	bones, numbers := skeleton(first)
 	same, match := true, true
 	slots := make([][]string, len(numbers)) // each number's text in every size
 	for k := range slots {
 		slots[k] = slices.Repeat([]string{Dash}, len(at))
 	}
-	for i, n := range at {
-		if n == 0 {
+	for i, t := range texts {
+		if at[i] == 0 || t == first {
+			fillSlots(slots, numbers, i, at[i] > 0)
 			continue
 		}
-		t := text(group[n-1])
 		b, found := skeleton(t)
-		same, match = same && t == first, match && b == bones
-		for k := range min(len(slots), len(found)) {
-			slots[k][i] = found[k]
-		}
+		same, match = false, match && b == bones
+		fillSlots(slots, found, i, true)
 	}
-	if same {
+	switch {
+	case same:
 		return first
-	}
-	if !match {
-		var parts []string
-		for i, n := range at {
-			if n > 0 && text(group[n-1]) != "" {
-				parts = append(parts, sizes.Names[i]+": "+text(group[n-1]))
-			}
-		}
-		return strings.Join(parts, "; ")
+	case !match:
+		return apart(sizes, texts, at)
 	}
 	k := -1
 	return eachNumber(first, func(n string) string {
@@ -139,4 +194,23 @@ func together(sizes Sizes, group finding.List, at []int, text func(finding.Findi
 		}
 		return n
 	})
+}
+
+func fillSlots(slots [][]string, numbers []string, size int, has bool) {
+	for k := range slots {
+		if has && k < len(numbers) {
+			slots[k][size] = numbers[k]
+		}
+	}
+}
+
+// apart is texts that are not alike, each behind its size.
+func apart(sizes Sizes, texts []string, at []int) string {
+	var parts []string
+	for i, t := range texts {
+		if at[i] > 0 && t != "" {
+			parts = append(parts, sizes.Names[i]+": "+t)
+		}
+	}
+	return strings.Join(parts, "; ")
 }

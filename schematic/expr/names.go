@@ -7,81 +7,61 @@ import (
 	"flatwright/schematic/finding"
 )
 
+// MostSizes is the most sizes that a pattern has.
+const MostSizes = 60
+
+const exampleSizes = "XS (S, M, L) (1X, 2X)"
+
 // ParseSizes reads the line of sizes: XS (S, M, L) (1X, 2X). Names may have
-// spaces and dashes (3-6 months); two sizes can't have one name.
+// spaces and dashes (3-6 months); two sizes can't have one name. There are at most MostSizes.
 func ParseSizes(text string) (Sizes, *Problem) {
 	t := []rune(text)
 	var s Sizes
-	depth, opened, inGroup := 0, 0, 0
-	closeGroup := func() {
-		if inGroup > 0 {
-			s.Groups = append(s.Groups, inGroup)
+	b := brackets{t: t, opened: -1, comma: -1, example: exampleSizes, missing: nameGap}
+	for {
+		more, p := b.next()
+		switch {
+		case p != nil:
+			return s, p
+		case !more && len(s.Names) == 0:
+			return s, &Problem{Kind: "file/empty", Span: Span{0, len(t)}, Message: "there is no size here", Want: "the sizes, such as " + exampleSizes}
+		case !more:
+			s.Groups = b.groups
+			return s, nil
 		}
-		inGroup = 0
-	}
-	comma := true // a name may follow
-	for i := skipSpace(t, 0); i < len(t); i = skipSpace(t, i) {
-		switch r := t[i]; {
-		case r == '(' || r == '[':
-			if depth > 0 {
-				return s, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket opens inside a bracket",
-					Want: "groups side by side, such as XS (S, M, L) (1X, 2X)"}
-			}
-			closeGroup()
-			depth, opened, comma = 1, i, true
-			i++
-		case r == ')' || r == ']':
-			if depth == 0 {
-				return s, &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "a bracket closes that was never opened",
-					Fix: "take it out, or open one before the first size of its group"}
-			}
-			if comma {
-				return s, nameGap(i)
-			}
-			closeGroup()
-			depth = 0
-			i++
-		case r == ',' || r == ';':
-			if comma {
-				return s, nameGap(i)
-			}
-			comma = true
-			i++
-		default:
-			end := placeEnd(t, i)
-			name := strings.Join(strings.Fields(string(t[i:end])), " ")
-			if !comma {
-				return s, &Problem{Kind: "file/form", Span: Span{i, end}, Message: fmt.Sprintf("%q stands behind a bracket without a comma or a bracket of its own", finding.Clip(name)),
-					Want: "sizes in brackets, such as XS (S, M, L) (1X, 2X)"}
-			}
-			if strings.EqualFold(name, "none") || end == i+1 && isDash(t[i]) {
-				return s, &Problem{Kind: "file/form", Span: Span{i, end}, Message: fmt.Sprintf("%q can't be the name of a size", finding.Clip(name)),
-					Want: "a name; a dash and none stand for a size that has no number"}
-			}
-			if at := s.Index(name); at >= 0 {
-				return s, &Problem{Kind: "file/duplicate-name", Span: Span{i, end}, Message: fmt.Sprintf("two sizes are called %q", finding.Clip(s.Names[at])),
-					Fix: "give one of them another name"}
-			}
-			s.Names = append(s.Names, name)
-			inGroup++
-			comma = false
-			i = end
+		end := placeEnd(t, b.i)
+		name := strings.Join(strings.Fields(string(t[b.i:end])), " ")
+		if p := s.refuse(name, b.due(), Span{b.i, end}); p != nil {
+			return s, p
 		}
+		s.Names = append(s.Names, name)
+		b.take(end)
 	}
-	if depth > 0 {
-		return s, &Problem{Kind: "file/form", Span: Span{opened, opened + 1}, Message: "this bracket is never closed", Fix: "add )"}
+}
+
+// refuse says why name can't be that of the next size, or gives nil.
+func (s Sizes) refuse(name string, due bool, at Span) *Problem {
+	bad := func(kind, message, want string) *Problem {
+		return &Problem{Kind: kind, Span: at, Message: message, Want: want}
 	}
-	closeGroup()
-	if len(s.Names) == 0 {
-		return s, &Problem{Kind: "file/empty", Span: Span{0, len(t)}, Message: "there is no size here", Want: "the sizes, such as XS (S, M, L) (1X, 2X)"}
+	switch {
+	case !due:
+		return bad("file/form", fmt.Sprintf("%q stands behind a bracket without a comma or a bracket of its own", finding.Clip(name)),
+			"sizes in brackets, such as "+exampleSizes)
+	case strings.EqualFold(name, "none") || len([]rune(name)) == 1 && isDash([]rune(name)[0]):
+		return bad("file/form", fmt.Sprintf("%q can't be the name of a size", finding.Clip(name)),
+			"a name; a dash and none stand for a size that has no number")
+	case len(s.Names) == MostSizes:
+		return bad("file/bounds", fmt.Sprintf("there are more than %d sizes", MostSizes), fmt.Sprintf("at most %d", MostSizes))
 	}
-	if comma {
-		return s, nameGap(len(t) - 1)
+	if i := s.Index(name); i >= 0 {
+		p := bad("file/duplicate-name", fmt.Sprintf("two sizes are called %q", finding.Clip(s.Names[i])), "")
+		p.Fix = "give one of them another name"
+		return p
 	}
-	return s, nil
+	return nil
 }
 
 func nameGap(i int) *Problem {
-	return &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "the name of a size is missing here",
-		Want: "the sizes, such as XS (S, M, L) (1X, 2X)"}
+	return &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "the name of a size is missing here", Want: "the sizes, such as " + exampleSizes}
 }

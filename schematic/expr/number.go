@@ -47,23 +47,36 @@ func number(t []rune, i int) (v units.Num, end int, ok bool) {
 	case j < len(t) && isVulgar(t[j]):
 		return parse(t, i, j+1)
 	}
-	// A whole number and a fraction: 15 1/2, 15 ½, or 15-1/2 as some write it.
-	if k := j; k < len(t) && (isSpace(t[k]) || t[k] == '-') {
-		k++
-		if k < len(t) && isVulgar(t[k]) && t[k-1] != '-' {
-			return parse(t, i, k+1)
-		}
-		if n := skipDigits(t, k); n > k && n < len(t) && isSlash(t[n]) {
-			if d := skipDigits(t, n+1); d > n+1 && d-n-1 >= n-k {
-				whole, ok1 := units.ParseNum(string(t[i:j]))
-				part, ok2 := units.ParseNum(string(t[k:d]))
-				if ok1 && ok2 && part.Less(units.Int(1)) {
-					return whole.Add(part), d, true
-				}
-			}
-		}
+	if v, end := mixed(t, i, j); end > 0 {
+		return v, end, true
+	}
+	if k := j + 1; k < len(t) && isSpace(t[j]) && isVulgar(t[k]) {
+		return parse(t, i, k+1)
 	}
 	return parse(t, i, j)
+}
+
+// mixed reads a whole number that ends at j and the fraction behind it, 15 1/2, or 15-1/2 as some write
+// it. It gives the place after it, or 0.
+func mixed(t []rune, i, j int) (units.Num, int) {
+	if j >= len(t) || !isSpace(t[j]) && t[j] != '-' {
+		return units.Num{}, 0
+	}
+	from := j + 1
+	over := skipDigits(t, from)
+	if over == from || over >= len(t) || !isSlash(t[over]) {
+		return units.Num{}, 0
+	}
+	end := skipDigits(t, over+1)
+	if end-over-1 < over-from {
+		return units.Num{}, 0
+	}
+	whole, ok := units.ParseNum(string(t[i:j]))
+	part, ok2 := units.ParseNum(string(t[from:end]))
+	if !ok || !ok2 || !part.Less(units.Int(1)) {
+		return units.Num{}, 0
+	}
+	return whole.Add(part), end
 }
 
 var thirds = map[rune]units.Num{'⅓': units.Frac(1, 3), '⅔': units.Frac(2, 3)}

@@ -284,15 +284,9 @@ func (p *parser) name() (*Node, *Problem) {
 		if w == p.i {
 			break
 		}
-		if word := strings.ToLower(string(p.t[start:w])); shares[word].Sign() > 0 {
-			next := skipSpace(p.t, w)
-			of := next+2 <= len(p.t) && strings.EqualFold(string(p.t[next:next+2]), "of") && (next+2 == len(p.t) || !isNameRune(p.t[next+2]))
-			if of || word == "twice" || word == "double" {
-				if p.i = next; of {
-					p.i = next + 2
-				}
-				return p.share(shares[word], Span{start, w})
-			}
+		if part, after := p.shareAt(start, w); after > 0 {
+			p.i = after
+			return p.share(part, Span{start, w})
 		}
 		end = w
 		p.i = skipSpace(p.t, w)
@@ -300,6 +294,25 @@ func (p *parser) name() (*Node, *Problem) {
 	p.i = end
 	name := strings.Join(strings.Fields(string(p.t[start:end])), " ")
 	return p.node(Node{Op: Name, Name: name, Span: Span{start, end}})
+}
+
+// shareAt is the share that the words from start to end stand for, half of or twice, and where what it
+// is a share of begins; 0 if they are no such words.
+func (p *parser) shareAt(start, end int) (units.Num, int) {
+	word := strings.ToLower(string(p.t[start:end]))
+	part, ok := shares[word]
+	if !ok {
+		return part, 0
+	}
+	next := skipSpace(p.t, end)
+	of := next+2 <= len(p.t) && strings.EqualFold(string(p.t[next:next+2]), "of") && (next+2 == len(p.t) || !isNameRune(p.t[next+2]))
+	switch {
+	case of:
+		return part, next + 2
+	case word == "twice" || word == "double":
+		return part, next
+	}
+	return part, 0
 }
 
 func (p *parser) peek() (rune, Span) {

@@ -2,6 +2,8 @@ package read
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -99,7 +101,7 @@ func (r *reader) grading(m *mapped, p *schematic.Pattern) {
 		return
 	}
 	r.of = p
-	if len(p.Grading) == 0 || len(p.Gauges) == 0 {
+	if len(p.Grading) == 0 || len(p.Gauges) == 0 || caps > mostCaps || !r.fewSums(p) {
 		return
 	}
 	vals, found := grade.Resolve(p)
@@ -127,6 +129,25 @@ func (r *reader) grading(m *mapped, p *schematic.Pattern) {
 		g := r.note(f.Severity, f.Pos, f.Kind, "%s", f.Message)
 		g.Have, g.Want, g.Fix, g.Sizes = f.Have, f.Want, f.Fix, f.Sizes
 	}
+}
+
+// fewSums reports whether the sums of the grading are few enough to be worked in every size.
+func (r *reader) fewSums(p *schematic.Pattern) bool {
+	n := 0
+	for i := range p.Grading {
+		g := &p.Grading[i]
+		for _, s := range append(slices.Collect(maps.Values(g.With)), g.Sum) {
+			if s.Sum != nil {
+				n += s.Sum.Len()
+			}
+		}
+		if n*r.sizes.Len() > mostTerms {
+			f := r.fail(g.Pos, "file/bounds", "up to here the grading has %d numbers, names and signs, to be worked in %d sizes", n, r.sizes.Len())
+			f.Want = fmt.Sprintf("at most %d in all sizes together", mostTerms)
+			return false
+		}
+	}
+	return true
 }
 
 // isIll reports whether a name is one that a line of the grading gives which could

@@ -21,6 +21,7 @@ const (
 	mostEntries  = 500
 	mostParts    = 200
 	mostCaps     = 8
+	mostTerms    = 200_000 // of all sums of the grading in all sizes
 )
 
 func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {

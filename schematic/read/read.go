@@ -32,6 +32,7 @@ func Pattern(name string, src []byte) (*schematic.Pattern, finding.List) {
 	p := r.pattern(root)
 	r.refer(p)
 	r.measure(p)
+	r.effort(p)
 	return p, r.done()
 }
 

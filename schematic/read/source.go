@@ -16,8 +16,10 @@ import (
 
 // Bounds of a file.
 const (
-	mostBytes = 1 << 20
-	mostDeep  = 64
+	mostBytes  = 1 << 20
+	mostDeep   = 64
+	mostKeys   = 40_000  // a hundred pieces in twenty sizes have two thousand
+	mostCommas = 100_000 // commas and dashes that may part entries
 )
 
 // parse turns the bytes into a tree of nodes, or notes why it can't and gives nil.
@@ -36,6 +38,9 @@ func (r *reader) parse(src []byte) *yaml.Node {
 		src = bytes.ReplaceAll(bytes.ReplaceAll(src, []byte("\r\n"), []byte("\n")), []byte("\r"), []byte("\n"))
 	}
 	text := string(src)
+	if !r.few(text) {
+		return nil
+	}
 	r.setLines(text)
 	root, err := decode(text)
 	if err != nil && !errors.Is(err, errSecond) && !errors.Is(err, io.EOF) {
@@ -70,6 +75,27 @@ func (r *reader) parse(src []byte) *yaml.Node {
 		return nil
 	}
 	return root.Content[0]
+}
+
+// few reports whether a text has few enough keys and entries to be taken apart. Words that look like
+// some count as well.
+func (r *reader) few(text string) bool {
+	for _, c := range []struct {
+		what  string
+		signs []string
+		most  int
+	}{{"keys", []string{": ", ":\n"}, mostKeys}, {"entries", []string{",", "- ", "[", "{"}, mostCommas}} {
+		n := 0
+		for _, s := range c.signs {
+			n += strings.Count(text, s)
+		}
+		if n > c.most {
+			f := r.fail(finding.Pos{File: r.file, Line: 1, Col: 1, EndCol: 2}, "file/bounds", "the file has about %d %s", n, c.what)
+			f.Want, f.Fix = fmt.Sprintf("at most %d", c.most), "put some of the pieces into a file of their own, and written rows into a text beside it"
+			return false
+		}
+	}
+	return true
 }
 
 func (r *reader) setLines(text string) {

@@ -11,12 +11,6 @@ import (
 	"flatwright/schematic/stitch"
 )
 
-// maxText is the most that a text may hold, in bytes; maxLines in lines.
-const (
-	maxText  = 1 << 20
-	maxLines = 20000
-)
-
 // reader takes a text line by line.
 type reader struct {
 	x    *Text
@@ -38,11 +32,12 @@ func Read(name string, src []byte, o Options) *Text {
 		x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("the text is larger than %d bytes", maxText)}, Span{Line: 1, Col: 1, End: 2})
 		return x
 	}
-	x.src = strings.Split(strings.TrimPrefix(strings.ReplaceAll(string(src), "\r\n", "\n"), "\ufeff"), "\n")
+	x.src = lines(src)
 	if len(x.src) > maxLines {
 		x.add(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("the text has more than %d lines", maxLines)}, Span{Line: maxLines + 1, Col: 1, End: 2})
 		return x
 	}
+	x.bound()
 	r := &reader{x: x, o: o}
 	r.sec = &Section{}
 	x.Sections = append(x.Sections, r.sec)
@@ -53,6 +48,7 @@ func Read(name string, src []byte, o Options) *Text {
 	if len(x.Sections) > 1 && len(x.Sections[0].Lines) == 0 {
 		x.Sections = x.Sections[1:]
 	}
+	x.few()
 	x.turningSaid()
 	x.shortSizes()
 	return x

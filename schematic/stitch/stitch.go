@@ -83,8 +83,13 @@ func (s *Stitch) Abbr(t Terms) string {
 	return s.USAbbr
 }
 
-// Plain is the base stitch of s.
-func (s *Stitch) Plain() *Stitch { return ByID(s.Base) }
+// Plain is the base stitch of s, or s itself if it has none.
+func (s *Stitch) Plain() *Stitch {
+	if b := ByID(s.Base); b != nil {
+		return b
+	}
+	return s
+}
 
 // plain are the plain crochet stitches by rising height.
 var plain = []Stitch{

@@ -53,3 +53,28 @@ func Create(ctx context.Context, path string, body []byte) error {
 	}
 	return nil
 }
+
+// CreatePrivate writes a new file that only this person can read, in a folder that is hers alone, which it
+// makes if it is not there, and gives its path.
+func CreatePrivate(dir, name string, body []byte) (string, error) {
+	failed := func(err error) (string, error) {
+		return "", fmt.Errorf("cannot write into %s: %w", dir, plain(err))
+	}
+	if err := os.MkdirAll(dir, 0o700); err != nil {
+		return failed(err)
+	}
+	if err := os.Chmod(dir, 0o700); err != nil { // it may have been there
+		return failed(err)
+	}
+	path := filepath.Join(dir, name)
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
+	if err != nil {
+		return failed(err)
+	}
+	_, err = f.Write(body)
+	if err = errors.Join(err, f.Close()); err != nil {
+		_ = os.Remove(path) // no half of a file stays
+		return failed(err)
+	}
+	return path, nil
+}

@@ -12,14 +12,19 @@ import (
 // MaxRead is the most bytes that Read takes: 1 MiB.
 const MaxRead = 1 << 20
 
-// ErrTooLarge is in the error of a file of more than MaxRead bytes.
-var ErrTooLarge = errors.New("a pattern file is at most 1 MiB")
+// ErrTooLarge is in the error of a file of more bytes than may be.
+var ErrTooLarge = errors.New("it is larger than this program reads")
 
 // Read is the whole of the file called path, or of stdin if path is Stdio. It
 // fails, naming the file, if there is none, if it is a folder, if it may not be read
 // or if it has more than MaxRead bytes. It stops waiting if ctx ends: for a person who
 // types, a pipe to which no one writes, or a disk that is far away.
 func Read(ctx context.Context, path string, stdin io.Reader) ([]byte, error) {
+	return ReadMost(ctx, path, stdin, MaxRead)
+}
+
+// ReadMost is Read with another bound than MaxRead, in bytes.
+func ReadMost(ctx context.Context, path string, stdin io.Reader, most int64) ([]byte, error) {
 	type result struct {
 		text []byte
 		err  error
@@ -28,9 +33,9 @@ func Read(ctx context.Context, path string, stdin io.Reader) ([]byte, error) {
 	go func() {
 		var r result
 		if path == Stdio {
-			r.text, r.err = bounded(stdin, "standard input")
+			r.text, r.err = bounded(stdin, "standard input", most)
 		} else {
-			r.text, r.err = opened(path)
+			r.text, r.err = opened(path, most)
 		}
 		done <- r
 	}()
@@ -42,7 +47,7 @@ func Read(ctx context.Context, path string, stdin io.Reader) ([]byte, error) {
 	}
 }
 
-func opened(path string) ([]byte, error) {
+func opened(path string, most int64) ([]byte, error) {
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", path, plain(err))
@@ -51,19 +56,19 @@ func opened(path string) ([]byte, error) {
 	if info, err := f.Stat(); err == nil && info.IsDir() {
 		return nil, fmt.Errorf("cannot read %s: it is a folder; name the pattern file in it", path)
 	}
-	return bounded(f, path)
+	return bounded(f, path, most)
 }
 
-func bounded(r io.Reader, name string) ([]byte, error) {
+func bounded(r io.Reader, name string, most int64) ([]byte, error) {
 	if r == nil {
 		return nil, fmt.Errorf("cannot read %s: there is none", name)
 	}
-	text, err := io.ReadAll(io.LimitReader(r, MaxRead+1))
+	text, err := io.ReadAll(io.LimitReader(r, most+1))
 	if err != nil {
 		return nil, fmt.Errorf("cannot read %s: %w", name, plain(err))
 	}
-	if len(text) > MaxRead {
-		return nil, fmt.Errorf("cannot read %s: %w", name, ErrTooLarge)
+	if int64(len(text)) > most {
+		return nil, fmt.Errorf("cannot read %s: %w: at most %d MiB", name, ErrTooLarge, most>>20)
 	}
 	return text, nil
 }

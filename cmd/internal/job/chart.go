@@ -47,6 +47,10 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	var x *rows.Text
 	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Whole: o.Whole}
 	sample := 0
+	if text != nil {
+		t, _ := decoded(*text)
+		text = &t
+	}
 	if src == nil {
 		x = rows.Read(text.Name, text.Text, rows.Options{})
 		rep := rows.Check(x, rows.Options{})

@@ -21,6 +21,9 @@ import (
 	"flatwright/schematic/units"
 )
 
+// MostSheet is the size of the largest sheet that is read, in bytes.
+const MostSheet = xlsx.MostBytes
+
 // GradeOptions say what of the grading is wanted. The zero value is the table as text.
 type GradeOptions struct {
 	Format string // text, markdown, csv or xlsx; empty: text

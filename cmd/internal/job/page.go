@@ -108,7 +108,8 @@ func ofSize(c *document.Content, p *schematic.Pattern, gs []*schematic.Garment, 
 func rowsOf(p *schematic.Pattern, gs []*schematic.Garment, beside *Source, size int) string {
 	switch {
 	case beside != nil:
-		return string(beside.Text)
+		text, _ := decoded(*beside)
+		return string(text.Text)
 	case strings.TrimSpace(p.Rows) != "":
 		return p.Rows
 	}

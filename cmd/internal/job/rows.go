@@ -38,9 +38,15 @@ func RowsFile(src Source) string {
 // ErrUnreadable, or of an ended ctx.
 func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
 	var out RowsResult
+	var note finding.List
+	if text != nil {
+		t, n := decoded(*text)
+		text, note = &t, n
+	}
 	if src == nil {
 		out.text = rows.Read(text.Name, text.Text, rows.Options{})
 		out.rep = rows.Check(out.text, rows.Options{})
+		out.rep.Findings = append(note, out.rep.Findings...)
 		out.Findings, out.Read = out.rep.Findings, out.rep.Read
 		out.Title, out.Sizes = out.text.Title, out.rep.Sizes
 		return out, ctx.Err()
@@ -50,6 +56,7 @@ func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
 	if err != nil || text == nil && p.Rows == "" {
 		return out, err
 	}
+	out.Findings = append(out.Findings, note...)
 	out.hold(*src, text, p, gs)
 	return out, ctx.Err()
 }
@@ -146,6 +153,7 @@ func terms(name string) (stitch.Terms, error) {
 // stands. From may be empty: the terms that the text says, or shows, it is in. Its error is an
 // OptionError.
 func Words(text Source, from, to string) ([]byte, error) {
+	text, _ = decoded(text)
 	b, err := terms(to)
 	if err != nil {
 		return nil, err
@@ -168,6 +176,7 @@ func Words(text Source, from, to string) ([]byte, error) {
 
 // Abbreviations lists the abbreviations that a text uses, in the project's words.
 func Abbreviations(text Source) []rows.Abbreviated {
+	text, _ = decoded(text)
 	return rows.Abbreviations(rows.Read(text.Name, text.Text, rows.Options{}))
 }
 

@@ -19,6 +19,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /{$}", asset("index.html"))
 	m.HandleFunc("GET /assets/{file}", asset(""))
 	m.HandleFunc("GET /faces/{face}", face)
+	m.HandleFunc("POST /api/open", post(s, s.open))
 	m.HandleFunc("GET /api/start", s.start)
 	m.HandleFunc("GET /api/file", s.file)
 	m.HandleFunc("GET /api/events", s.events)

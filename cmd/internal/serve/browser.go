@@ -5,17 +5,17 @@ import (
 	"runtime"
 )
 
-// Browse opens an address in the person's browser. The error says that there is
+// Browse opens a page in the person's browser, by the path of its file. The error says that there is
 // no way to; the address then has to be opened by hand.
-func Browse(address string) error {
+func Browse(file string) error {
 	var c *exec.Cmd
 	switch runtime.GOOS {
 	case "windows":
-		c = exec.Command("rundll32", "url.dll,FileProtocolHandler", address)
+		c = exec.Command("rundll32", "url.dll,FileProtocolHandler", file)
 	case "darwin":
-		c = exec.Command("open", address)
+		c = exec.Command("open", file)
 	default:
-		c = exec.Command("xdg-open", address)
+		c = exec.Command("xdg-open", file)
 	}
 	if err := c.Start(); err != nil {
 		return err

@@ -1,7 +1,6 @@
 package serve
 
 import (
-	"crypto/subtle"
 	"embed"
 	"io/fs"
 	"mime"
@@ -19,8 +18,8 @@ import (
 const policy = "default-src 'none'; script-src 'self'; style-src 'self'; style-src-attr 'unsafe-inline'; img-src 'self' data: blob:; " +
 	"font-src 'self'; connect-src 'self'; form-action 'none'; base-uri 'none'; frame-ancestors 'none'"
 
-// guard lets in only the browser that the address was opened in, on this
-// computer's own names, and no page of another origin.
+// guard answers only on this computer's own names and to no page of another origin. What has anything
+// of the pattern in it, which is all below /api/, it gives only to who has the key.
 func (s *Server) guard(next http.Handler) http.Handler {
 	return http.HandlerFunc(func(w http.ResponseWriter, r *http.Request) {
 		h := w.Header()
@@ -30,59 +29,42 @@ func (s *Server) guard(next http.Handler) http.Handler {
 		h.Set("Cross-Origin-Resource-Policy", "same-origin")
 		h.Set("Cross-Origin-Opener-Policy", "same-origin")
 		h.Set("Cache-Control", "no-store")
-		if !s.ownHost(r.Host) {
-			refuse(w, http.StatusMisdirectedRequest, "This program answers to its own address alone.")
-			return
-		}
-		if o := r.Header.Get("Origin"); o != "" && o != "http://"+r.Host {
-			refuse(w, http.StatusForbidden, "Another page may not ask this.")
-			return
-		}
-		switch r.Header.Get("Sec-Fetch-Site") {
-		case "", "same-origin", "none":
-		default:
-			// a link on another page may open the page and do nothing else
-			if r.Method != http.MethodGet || r.Header.Get("Sec-Fetch-Mode") != "navigate" || strings.HasPrefix(r.URL.Path, "/api/") {
-				refuse(w, http.StatusForbidden, "Another page may not ask this.")
-				return
-			}
-		}
-		if given, ok := strings.CutPrefix(r.URL.Path, "/open/"); ok && r.Method == http.MethodGet {
-			if !s.knows(given) {
-				refuse(w, http.StatusForbidden, closed)
-				return
-			}
-			http.SetCookie(w, &http.Cookie{Name: s.cookie(), Value: s.token, Path: "/", HttpOnly: true, SameSite: http.SameSiteStrictMode})
-			http.Redirect(w, r, "/", http.StatusSeeOther)
-			return
-		}
-		c, err := r.Cookie(s.cookie())
-		if err != nil || !s.knows(c.Value) {
-			refuse(w, http.StatusForbidden, closed)
+		if code, why := s.refused(r); code != 0 {
+			refuse(w, code, why)
 			return
 		}
 		if r.Method == http.MethodPost {
-			kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
-			if kind != "application/json" || r.Header.Get("Origin") == "" && r.Header.Get("Sec-Fetch-Site") != "same-origin" {
-				refuse(w, http.StatusForbidden, "Only the page itself may ask this.")
-				return
-			}
 			r.Body = http.MaxBytesReader(w, r.Body, most)
 		}
 		next.ServeHTTP(w, r)
 	})
 }
 
-const closed = "Open the address that Flatwright printed when it was started: it lets you in."
+// What those hear who are not let in.
+const (
+	elsewhere = "Another page may not ask this."
+	closed    = "Open the address that Flatwright printed when it was started: it lets you in. It does so once: after that, stay in the same browser."
+)
 
-// cookie has the port in its name: cookies do not tell ports apart.
-func (s *Server) cookie() string {
-	_, port, _ := net.SplitHostPort(s.listener.Addr().String())
-	return "flatwright-" + port
-}
-
-func (s *Server) knows(token string) bool {
-	return subtle.ConstantTimeCompare([]byte(token), []byte(s.token)) == 1
+// refused is why a request is refused, with its code, or 0.
+func (s *Server) refused(r *http.Request) (int, string) {
+	own := "http://" + r.Host
+	origin, site := r.Header.Get("Origin"), r.Header.Get("Sec-Fetch-Site")
+	inside := strings.HasPrefix(r.URL.Path, "/api/")
+	kind, _, _ := mime.ParseMediaType(r.Header.Get("Content-Type"))
+	switch {
+	case !s.ownHost(r.Host):
+		return http.StatusMisdirectedRequest, "This program answers to its own address alone."
+	case origin != "" && origin != own:
+		return http.StatusForbidden, elsewhere
+	case (site == "cross-site" || site == "same-site") && (inside || r.Method != http.MethodGet || r.Header.Get("Sec-Fetch-Mode") != "navigate"):
+		return http.StatusForbidden, elsewhere // a link on another page may open the page and do nothing else
+	case inside && r.URL.Path != "/api/open" && !s.keys.knows(r.Header.Get(keyHeader)):
+		return http.StatusForbidden, closed
+	case r.Method == http.MethodPost && (kind != "application/json" || origin == "" && site != "same-origin"):
+		return http.StatusForbidden, "Only the page itself may ask this."
+	}
+	return 0, ""
 }
 
 func (s *Server) ownHost(host string) bool {

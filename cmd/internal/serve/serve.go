@@ -6,7 +6,6 @@ package serve
 
 import (
 	"context"
-	"crypto/rand"
 	"errors"
 	"fmt"
 	"log"
@@ -39,7 +38,7 @@ type Server struct {
 	o        Options
 	doc      *document
 	unsaved  *unsaved
-	token    string // without it no one gets in: other people may be on this computer
+	keys     *keys
 	listener net.Listener
 	http     *http.Server
 	jobs     chan struct{} // one for each that may be worked at once
@@ -58,7 +57,7 @@ func New(ctx context.Context, o Options) (*Server, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Server{o: o, doc: doc, unsaved: newUnsaved(o.Unsaved), token: rand.Text(), listener: l, jobs: make(chan struct{}, max(2, runtime.GOMAXPROCS(0)))}
+	s := &Server{o: o, doc: doc, unsaved: newUnsaved(o.Unsaved), keys: newKeys(), listener: l, jobs: make(chan struct{}, max(2, runtime.GOMAXPROCS(0)))}
 	s.ended, s.end = context.WithCancel(context.Background())
 	s.http = &http.Server{
 		Handler:           s.guard(s.routes()),
@@ -100,9 +99,13 @@ func listen(port int) (net.Listener, error) {
 	return on(0)
 }
 
-// Address is what a person opens in a browser. It lets her in: whoever has it
-// can read and change the pattern.
-func (s *Server) Address() string { return "http://" + s.listener.Addr().String() + "/open/" + s.token }
+// Address is what a person opens in a browser. It lets in, once, whoever has it: she can read and change
+// the pattern. What stands behind the # stays in the browser.
+func (s *Server) Address() string {
+	s.keys.mu.Lock()
+	defer s.keys.mu.Unlock()
+	return "http://" + s.listener.Addr().String() + "/#open=" + s.keys.once
+}
 
 // Run serves until ctx ends; then it lets what is being saved come to its end. The
 // error is the listener's.
@@ -129,6 +132,9 @@ func (s *Server) Run(ctx context.Context) error {
 		_ = s.http.Close() // what still hangs is cut
 	}
 	<-done
+	s.keys.mu.Lock()
+	s.keys.tear()
+	s.keys.mu.Unlock()
 	s.unsaved.write()
 	if errors.Is(err, http.ErrServerClosed) {
 		return nil

@@ -8,7 +8,6 @@ import (
 	"io"
 	"net"
 	"net/http"
-	"net/http/cookiejar"
 	"os"
 	"path/filepath"
 	"strings"
@@ -27,17 +26,16 @@ type client struct {
 	t    testing.TB
 	base string
 	http *http.Client
+	key  string
 }
 
 func let(t testing.TB, s *Server) *client {
 	t.Helper()
-	jar, err := cookiejar.New(nil)
-	require.NoError(t, err)
-	c := &client{t, "http://" + s.listener.Addr().String(), &http.Client{Jar: jar}}
-	r, err := c.http.Get(s.Address())
-	require.NoError(t, err)
-	defer r.Body.Close()
-	require.Equal(t, http.StatusOK, r.StatusCode)
+	base, once, _ := strings.Cut(s.Address(), "/#open=")
+	c := &client{t, base, &http.Client{}, ""}
+	code, body, _ := c.ask("/api/open", openQuestion{once})
+	require.Equal(t, http.StatusOK, code)
+	c.key = decoded[map[string]string](t, body)["key"]
 	return c
 }
 
@@ -58,6 +56,9 @@ func (c *client) ask(path string, q any, header ...string) (int, []byte, http.He
 
 func (c *client) send(r *http.Request) (int, []byte, http.Header) {
 	c.t.Helper()
+	if c.key != "" {
+		r.Header.Set(keyHeader, c.key)
+	}
 	a, err := c.http.Do(r)
 	require.NoError(c.t, err)
 	defer a.Body.Close()
@@ -82,6 +83,17 @@ func (c *client) start() startAnswer {
 	return decoded[startAnswer](c.t, body)
 }
 
+func (c *client) events() *http.Response {
+	c.t.Helper()
+	r, err := http.NewRequest(http.MethodGet, c.base+"/api/events", nil)
+	require.NoError(c.t, err)
+	r.Header.Set(keyHeader, c.key)
+	a, err := c.http.Do(r)
+	require.NoError(c.t, err)
+	require.Equal(c.t, http.StatusOK, a.StatusCode)
+	return a
+}
+
 func TestItListensOnLoopbackAlone(t *testing.T) {
 	s := running(t, Options{})
 	host, _, err := net.SplitHostPort(s.listener.Addr().String())
@@ -92,7 +104,7 @@ func TestItListensOnLoopbackAlone(t *testing.T) {
 func TestWhoHasNoKeyOrComesFromElsewhereIsRefused(t *testing.T) {
 	s := running(t, Options{File: copyOf(t, "pebble-hat")})
 	c := let(t, s)
-	stranger := &client{t, c.base, &http.Client{}}
+	stranger := &client{t, c.base, &http.Client{}, ""}
 	get := func(c *client, path string, header ...string) int {
 		r, err := http.NewRequest(http.MethodGet, c.base+path, nil)
 		require.NoError(t, err)
@@ -106,9 +118,12 @@ func TestWhoHasNoKeyOrComesFromElsewhereIsRefused(t *testing.T) {
 		assert.Contains(t, h.Get("Content-Security-Policy"), "default-src 'none'", "every answer has the policy")
 		return code
 	}
-	for _, path := range []string{"/", "/api/start", "/api/file", "/assets/main.js", "/open/", "/open/wrong"} {
+	for _, path := range []string{"/api/start", "/api/file", "/api/events", "/api/unsaved", "/api/model/new-hat", "/api/none"} {
 		assert.Equal(t, http.StatusForbidden, get(stranger, path), path)
+		assert.Equal(t, http.StatusForbidden, get(stranger, path, keyHeader, "wrong"), path)
+		assert.Equal(t, http.StatusForbidden, get(stranger, path, "Cookie", keyHeader+"="+c.key), "a cookie is no key")
 	}
+	assert.Equal(t, http.StatusOK, get(stranger, "/"), "the page itself has nothing of the pattern in it")
 	assert.Equal(t, http.StatusOK, get(c, "/api/start"))
 	assert.Equal(t, http.StatusMisdirectedRequest, get(c, "/api/start", "Host", "evil.example:80"), "a name that was bound anew to this address")
 	assert.Equal(t, http.StatusMisdirectedRequest, get(c, "/", "Host", "evil.example"))
@@ -354,8 +369,7 @@ func TestEventsTellOfAChangeOnTheDisk(t *testing.T) {
 	path := copyOf(t, "pebble-hat")
 	s := running(t, Options{File: path})
 	c := let(t, s)
-	r, err := c.http.Get(c.base + "/api/events")
-	require.NoError(t, err)
+	r := c.events()
 	defer r.Body.Close()
 	lines := make(chan string, 10)
 	go func() {
@@ -396,8 +410,7 @@ func TestTheEndWaitsForASaveAndClosesTheStreams(t *testing.T) {
 	done := make(chan error, 1)
 	go func() { done <- s.Run(ctx) }()
 	c := let(t, s)
-	r, err := c.http.Get(c.base + "/api/events")
-	require.NoError(t, err)
+	r := c.events()
 	defer r.Body.Close()
 	stop()
 	select {

@@ -1,7 +1,7 @@
 // Saving, and keeping every edit: unsaved text stays in the browser, another
 // tab or program that changes the file is told, and both texts are kept.
 
-import { get, post, Refused } from "./ask.js";
+import { get, listen, post, Refused } from "./ask.js";
 import { by, make } from "./dom.js";
 
 const prefix = "flatwright-unsaved:";
@@ -269,11 +269,8 @@ export class File {
       shared.postMessage(s);
       hear(s);
     };
-    navigator.locks.request("flatwright-events", () => new Promise(() => {
-      const events = new EventSource("/api/events");
-      events.onopen = () => tell({});
-      events.onerror = () => tell({ silent: true });
-      events.onmessage = (e) => tell(JSON.parse(e.data));
+    navigator.locks.request("flatwright-events", () => listen("/api/events", {
+      opened: () => tell({}), lost: () => tell({ silent: true }), heard: tell,
     }));
   }
 

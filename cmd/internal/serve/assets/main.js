@@ -1,6 +1,6 @@
 // The page: brings the pattern, its form and text, the drawing and the file together.
 
-import { get } from "./ask.js";
+import { enter, get } from "./ask.js";
 import { showCharts } from "./chart.js";
 import { by, make } from "./dom.js";
 import { Editor } from "./editor.js";
@@ -176,6 +176,7 @@ function opening(a) {
 }
 
 try {
+  await enter();
   const a = await get("/api/start");
   form.entries = a.entries;
   showDownloads(a.downloads, () => ({ text: pattern.text, ...choices() }));

@@ -1,0 +1,7 @@
+//go:build !linux
+
+package serve
+
+import "os/exec"
+
+func asNobody(*exec.Cmd) {}

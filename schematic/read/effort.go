@@ -1,0 +1,103 @@
+package read
+
+import (
+	"fmt"
+
+	"flatwright/schematic"
+)
+
+// mostEffort bounds the work that a whole pattern makes: all pieces, those that mirror another
+// one too, in all sizes. A unit is about a microsecond; a hundred pieces of eight sections in twenty sizes are
+// about 150,000.
+const mostEffort = 400_000
+
+// What the parts of a pattern cost in one size, in units.
+const (
+	pieceCosts   = 30
+	sectionCosts = 5
+	panelCosts   = 3
+	motifCosts   = 20
+	joinCosts    = 12
+	writtenCosts = 40
+	changesFor1  = 8  // so many changes of a regular shaping cost one unit
+	pairsFor1    = 20 // so many pairs of sections: every width is held against those near it
+	piecesFor1   = 5  // so many pairs of pieces: each is held against those of its name and likeness
+)
+
+// effort bounds what the pieces, joins and measurements of a pattern make together in all its
+// sizes. It is told once, at the piece that goes beyond.
+func (r *reader) effort(p *schematic.Pattern) {
+	sizes := r.sizes.Len()
+	total := sizes * (joinCosts*len(p.Joins) + writtenCosts*len(p.Finished))
+	if total > mostEffort {
+		f := r.fail(p.SizesPos, "file/bounds", "%d joins and %d finished measurements in %d sizes are more than this program works", len(p.Joins), len(p.Finished), sizes)
+		f.Fix = "put some of the sizes into a file of their own"
+		return
+	}
+	made := map[string]int{}
+	for i, q := range p.Pieces {
+		e := made[q.MirrorOf]
+		if q.MirrorOf == "" {
+			for size := range sizes {
+				e += pieceEffort(q, size)
+			}
+			made[q.Name] = e
+		}
+		total += e
+		if total+sizes*i*i/piecesFor1 > mostEffort {
+			r.piece = ""
+			f := r.fail(q.Pos, "file/bounds", "up to here the first %d pieces in %d sizes are more than this program works", i+1, sizes)
+			f.Want = fmt.Sprintf("at most %d pieces of few sections, all sizes together, or fewer with many", mostEffort/pieceCosts/2)
+			f.Fix = "put some of the pieces or sizes into a file of their own"
+			return
+		}
+	}
+}
+
+// pieceEffort is the work of a piece in a size.
+func pieceEffort(q *schematic.Piece, size int) int {
+	if m := q.Motifs; m != nil {
+		return pieceCosts + motifCosts*m.Columns.Int(size, 0)*m.Rows.Int(size, 0)
+	}
+	c := changes{size: size}
+	c.walk(q.Sections)
+	// every mark is held against every edge
+	return pieceCosts + sectionCosts*c.sections + c.sections*c.sections/pairsFor1 + panelCosts*c.panels + c.changes/changesFor1 + c.marks*(sectionCosts+c.sections/4)
+}
+
+// changes counts what a piece's sections do.
+type changes struct {
+	size                             int
+	sections, panels, changes, marks int
+}
+
+func (c *changes) walk(sections []schematic.Section) {
+	i := c.size
+	for _, s := range sections {
+		c.sections++
+		switch s := s.(type) {
+		case *schematic.Shape:
+			for _, h := range s.Shapings {
+				c.changes += 5 + h.Times.Int(i, 0)
+				for _, t := range h.Then {
+					c.changes += t.Times.Int(i, 0)
+				}
+			}
+		case *schematic.BindOff:
+			c.changes += s.Times.Int(i, 1)
+		case *schematic.Mitre:
+			c.changes += s.Times.Int(i, 1)
+		case *schematic.ShortRows:
+			c.changes += s.Rows.Int(i, 0)
+		case *schematic.Panels:
+			c.panels += len(s.Of)
+		case *schematic.Mark:
+			c.marks += s.Count.Int(i, 1)
+		case *schematic.Divide:
+			for _, p := range s.Parts {
+				c.sections++
+				c.walk(p.Sections)
+			}
+		}
+	}
+}
