@@ -30,7 +30,7 @@ func (p *plan) bow(n *node) {
 		rise = max(rise, min(0.16*chord, 2))
 	}
 	mid := mul(add(n.ends[0], n.ends[1]), 0.5)
-	if p.form == circle { // it follows the round
+	if p.isCircle(n.line) { // it follows the round
 		rise = max(rise, (long(n.ends[0])+long(n.ends[1]))/2-long(mid))
 	}
 	n.chord, n.rise = chord, rise
@@ -40,10 +40,10 @@ func (p *plan) bow(n *node) {
 
 // levelOf is the level of a point by which n stands.
 func (p *plan) levelOf(n *node, at pt) float64 {
-	switch p.form {
-	case circle:
+	switch {
+	case p.isCircle(n.line):
 		return long(at)
-	case polygon:
+	case p.form == polygon:
 		d := polar(1, p.sideAngle(n.side))
 		if n.corner {
 			d = polar(1, p.sideAngle(n.side)+math.Pi/float64(p.sides))
@@ -74,6 +74,9 @@ func (p *plan) hang(n, m *node, dir float64) pt {
 		by = ovalWide/2 + 0.15
 	} else if k != nil && (k.Key == "sc" || k.Key == "slip") {
 		by = 0.6
+	}
+	if l := n.line; l.row.Joined && m == l.nodes[0] && n == l.nodes[len(l.nodes)-1] { // beyond the slip stitch that closes the round
+		by += 2*dot + 0.3
 	}
 	v := m.v
 	if k := plainOf(m); k != nil && k.Key == "sc" && !m.st.Turn {

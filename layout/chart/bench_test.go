@@ -83,3 +83,14 @@ func flatCircle(k *stitch.Stitch, n, rounds int) *Work {
 	}
 	return w
 }
+
+func BenchmarkAMotifOf40Rounds(b *testing.B) {
+	w := grannyOf(40)
+	require.Len(b, w.Rows, 41)
+	b.ReportAllocs()
+	for b.Loop() {
+		_, err := Draw(w, Options{Whole: true, Scale: 0.4})
+		require.NoError(b, err)
+	}
+	b.ReportMetric(float64(made(w)), "stitches")
+}

@@ -131,7 +131,7 @@ func (p *plan) footPoints(n *node) []pt {
 	out := make([]pt, 0, len(n.feet))
 	lift := n.fv - footLevel(n)
 	for _, f := range n.feet {
-		v := f.v + f.seal() + clear + lift
+		v := f.v + clear + lift
 		at := p.point(f, v)
 		across := right(p.outward(f))
 		if p.form != flat {

@@ -131,43 +131,129 @@ func (p *plan) down(l *line) {
 // fit sets a row as near to its wishes as the gaps allow. A place without a wish
 // stands between its neighbours.
 func (p *plan) fit(l *line, t, w []float64) {
-	if l.fixed {
+	switch {
+	case l.fixed:
+	case p.isCircle(l):
+		p.fitRound(l, t, w)
+	case l.row.Base && !l.row.Held && l.chains():
+		p.fitChains(l, t, w)
+	default:
+		p.fitRow(l, t, w)
+	}
+}
+
+// chains reports whether a row is chains alone.
+func (l *line) chains() bool {
+	for _, n := range l.nodes {
+		if !n.chain() {
+			return false
+		}
+	}
+	return true
+}
+
+// fitChains lays a foundation of chains evenly: the straight line through the wishes.
+func (p *plan) fitChains(l *line, t, w []float64) {
+	var n, si, st, sii, sit float64
+	for i := range t {
+		k := float64(i)
+		n, si, st, sii, sit = n+w[i], si+w[i]*k, st+w[i]*t[i], sii+w[i]*k*k, sit+w[i]*k*t[i]
+	}
+	if n == 0 {
 		return
 	}
+	least := l.nodes[0].half * 2
+	each := least
+	if d := n*sii - si*si; d > 1e-9 {
+		each = min(max((n*sit-si*st)/d, least), mostChain*least)
+	}
+	from := (st - each*si) / n
+	for i, m := range l.nodes {
+		m.q = from + each*float64(i)
+	}
+}
+
+// mostChain is how far the chains of a foundation lie apart at most, of their least room.
+const mostChain = 2.2
+
+// evenly is how much stitches of a row keep apart evenly, beside the wish to stand over
+// their feet.
+const evenly = 0.5
+
+// fitRow sets a row in rows: near to its wishes, and evenly.
+func (p *plan) fitRow(l *line, t, w []float64) {
+	k := len(l.nodes)
+	gap, rest := make([]float64, k), make([]float64, k+1)
+	least, first, last := 0.0, -1, -1
+	for i := range l.nodes {
+		gap[i] = p.gap(l, i)
+		if w[i] == 0 {
+			continue
+		}
+		if first < 0 {
+			first = i
+		}
+		last = i
+	}
+	for i := first + 1; i <= last; i++ {
+		least += gap[i]
+	}
+	if last > first {
+		wide := min(max((t[last]-t[first])/least, 1), 3)
+		for i := 1; i < k; i++ {
+			a, b := l.nodes[i-1], l.nodes[i]
+			switch {
+			case a.standsBeside() || b.standsBeside():
+				rest[i] = gap[i]
+			case sameGroup(a, b):
+				rest[i] = gap[i] * min(wide, fanWide)
+			default:
+				rest[i] = gap[i] * wide
+			}
+		}
+		springs(t, t, w, rest, evenly, nil)
+		for i := range w {
+			w[i] = max(w[i], 0.3)
+		}
+	} else {
+		fill(t, w, gap)
+	}
+	x := make([]float64, k)
+	spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
+	for i, n := range l.nodes {
+		n.q = x[i]
+	}
+}
+
+// standsBeside reports whether n is a chain at the beginning of its row that stands on nothing:
+// it keeps near to the stitch beside it.
+func (n *node) standsBeside() bool { return n.st.Turn && len(n.feet) == 0 }
+
+// fitRound sets a round on its circle.
+func (p *plan) fitRound(l *line, t, w []float64) {
 	k := len(l.nodes)
 	p.open(l)
 	scale := p.scale(l)
 	gap := make([]float64, k)
+	sum := 0.0
 	for i := range l.nodes {
 		gap[i] = p.gap(l, i) / scale
+		sum += gap[i]
 	}
-	if p.form == circle { // stitches of a round share the room that there is
-		sum := 0.0
-		for _, g := range gap {
-			sum += g
-		}
-		more := min(max(0.995*around/max(sum, 1e-9), 1), share)
-		for i := range gap {
-			gap[i] *= more
-		}
+	more := min(max(0.995*around/max(sum, 1e-9), 1), share) // stitches of a round share the room that there is
+	for i := range gap {
+		gap[i] *= more
 	}
 	fill(t, w, gap)
-	if p.form == circle {
-		for i := 1; i < k; i++ {
-			t[i] = p.near(t[i], t[i-1]+1e-9)
-		}
+	for i := 1; i < k; i++ {
+		t[i] = p.near(t[i], t[i-1]+1e-9)
 	}
 	x := make([]float64, k)
-	lo, hi := math.Inf(-1), math.Inf(1)
-	if p.form == circle {
-		spread(x, t, w, gap, lo, hi)
-		room := around - gap[0]
-		if x[k-1]-x[0] > room {
-			mid := (x[0] + x[k-1]) / 2
-			spread(x, t, w, gap, mid-room/2, mid+room/2)
-		}
-	} else {
-		spread(x, t, w, gap, lo, hi)
+	spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
+	room := around - gap[0]
+	if x[k-1]-x[0] > room {
+		mid := (x[0] + x[k-1]) / 2
+		spread(x, t, w, gap, mid-room/2, mid+room/2)
 	}
 	for i, n := range l.nodes {
 		n.q = x[i]

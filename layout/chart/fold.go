@@ -6,27 +6,15 @@ import (
 	"flatwright/layout/sheet"
 )
 
-// frame draws the box around one repeat, between the stitches that it parts, and
-// says what the first row's count is a multiple of.
+// frame draws the outline of one repeat, between the stitches that it parts, and says
+// what the first row's count is a multiple of. Where an outline would cut a symbol, a line
+// under the repeat tells it.
 func (p *plan) frame(f *figure, o *Options, scale float64) {
 	if p.form != flat {
 		return
 	}
 	r, ok := p.work.Repeat()
 	if !ok {
-		return
-	}
-	all := p.work.spans(p.work.block())
-	from, to := p.work.block()
-	at := r.From
-	if r.Times > 2 {
-		at += r.Of
-	}
-	var sides [2][]pt
-	for k, cut := range []int{at, at + r.Of} {
-		sides[k] = p.side(all, cut, from, to)
-	}
-	if len(sides[0]) < 2 || len(sides[1]) < 2 {
 		return
 	}
 	low, high := f.lo.Y-0.8, f.hi.Y+0.8
@@ -36,26 +24,91 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 	if p.below != nil { // it begins at the edge
 		low = p.lines[0].top + 0.1
 	}
-	for k := range sides {
-		sides[k] = rising(sides[k])
-		last := sides[k][len(sides[k])-1]
-		sides[k] = append(append([]pt{{X: sides[k][0].X, Y: low}}, sides[k]...), pt{X: last.X, Y: high})
+	from, to := p.work.block()
+	all := p.work.spans(from, to)
+	g := newGrid(f)
+	sideAt := func(cut int) ([]pt, bool) { return p.parting(g, p.side(all, cut, from, to), low, high) }
+	var left, right []pt
+	clear := false
+	for _, k := range middleFirst(r.Times) {
+		at := r.From + k*r.Of
+		a, ok := sideAt(at)
+		b, too := sideAt(at + r.Of)
+		if len(a) < 2 || len(b) < 2 {
+			continue
+		}
+		if left == nil || ok && too {
+			left, right, clear = a, b, ok && too
+		}
+		if clear {
+			break
+		}
 	}
-	loop := append([]pt(nil), sides[0]...)
-	for i := len(sides[1]) - 1; i >= 0; i-- {
-		loop = append(loop, sides[1][i])
+	if left == nil {
+		return
+	}
+	f.outlineRepeat(left, right, clear, scale)
+	size := o.plane(scale)
+	at := pt{X: (left[0].X + right[0].X) / 2, Y: low - size*0.8}
+	if p.below != nil {
+		at.Y = high + size*0.8
+	} else if !clear {
+		at.Y -= 0.8
+	}
+	f.label(o, scale, label{s: p.repeatWords(r), at: at, row: p.off, class: "repeat"})
+}
+
+// middleFirst are the numbers from 0 to n, from the second on and the first at the end:
+// the first repeat often has an edge of its own.
+func middleFirst(n int) []int {
+	var out []int
+	for k := 1; k < n-1; k++ {
+		out = append(out, k)
+	}
+	return append(out, 0, n-1)
+}
+
+// outlineRepeat draws the outline of a repeat between its sides, or a line under it.
+func (f *figure) outlineRepeat(left, right []pt, clear bool, scale float64) {
+	loop := append([]pt(nil), left...)
+	for i := len(right) - 1; i >= 0; i-- {
+		loop = append(loop, right[i])
+	}
+	if !clear {
+		a, b := left[0], right[0]
+		loop = []pt{add(a, pt{X: 0.4, Y: 0.4}), add(a, pt{X: 0.4, Y: -0.8}), add(b, pt{X: -0.4, Y: -0.8}), add(b, pt{X: -0.4, Y: 0.4})}
 	}
 	box := path("repeat", quiet*1.4/scale, loop...)
-	box.Segs = append(box.Segs, sheet.Seg{Verb: sheet.Close})
-	box.Style.Dash = []float64{1.6, 0.9}
-	f.add(newMark(-1, false, box))
-	mid := (sides[0][0].X + sides[1][0].X) / 2
-	size := o.plane(scale)
-	at1 := pt{X: mid, Y: low - size*0.8}
-	if p.below != nil {
-		at1.Y = high + size*0.8
+	if clear {
+		box.Segs = append(box.Segs, sheet.Seg{Verb: sheet.Close})
+		box.Style.Dash = []float64{1.6, 0.9}
 	}
-	f.label(o, scale, label{s: p.repeatWords(r), at: at1, row: p.off, class: "repeat"})
+	f.add(newMark(-1, false, box))
+}
+
+// parting is the line of a repeat's side from low to high, and whether it cuts no symbol:
+// straight up where it can go so, else from stitch to stitch.
+func (p *plan) parting(g *grid, side []pt, low, high float64) ([]pt, bool) {
+	if len(side) < 2 {
+		return nil, false
+	}
+	side = rising(side)
+	lo, hi, mean := side[0].X, side[0].X, 0.0
+	for _, q := range side {
+		lo, hi, mean = min(lo, q.X), max(hi, q.X), mean+q.X/float64(len(side))
+	}
+	const step = 0.2
+	for k := 0; float64(k)*step <= (hi-lo)/2+1; k++ {
+		for _, dir := range [2]float64{1, -1} {
+			x := mean + dir*step*float64(k)
+			if up := []pt{{X: x, Y: low}, {X: x, Y: high}}; g.passes(up) {
+				return up, true
+			}
+		}
+	}
+	last := side[len(side)-1]
+	bent := append(append([]pt{{X: side[0].X, Y: low}}, side...), pt{X: last.X, Y: high})
+	return bent, g.passes(bent)
 }
 
 // repeatWords are the words under the repeat.

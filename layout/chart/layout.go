@@ -9,16 +9,18 @@ func (p *plan) lay() {
 		*p = *q
 		p.below.fix(p)
 	}
+	if p.form == polygon {
+		p.layMotif()
+		return
+	}
 	p.begin()
 	for _, l := range p.lines[1:] { // every row over the one below, to begin with
 		p.up(l, 0)
 		p.guess(l.n)
 	}
 	for range rounds {
-		if p.form != polygon {
-			for range sweeps {
-				p.sweep()
-			}
+		for range sweeps {
+			p.sweep()
 		}
 		wider := false
 		for r := range p.lines {

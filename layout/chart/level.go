@@ -10,14 +10,8 @@ func (p *plan) settle(r int) bool {
 	for try := 0; ; try++ {
 		p.guess(r)
 		if r > 0 {
-			if p.form == polygon {
-				p.sidesOf(l)
-			} else {
-				p.up(l, pull)
-			}
-		} else if p.form == polygon {
-			p.sidesOf(l)
-		} else if p.form == circle && try > 0 {
+			p.up(l, pull)
+		} else if p.isCircle(l) && try > 0 {
 			p.even(l)
 		}
 		p.levels(r)
@@ -30,10 +24,12 @@ func (p *plan) settle(r int) bool {
 
 // drift is how far, in mm, the head of n stands beside the straight over f.
 func (p *plan) drift(n, f *node) float64 {
-	switch p.form {
-	case circle:
+	switch {
+	case p.isCircle(n.line):
 		return p.turned(n, f) * n.v
-	case polygon:
+	case p.form == polygon && n.corner:
+		return -p.sideOf(f, n)
+	case p.form == polygon:
 		return n.q - p.sideOf(f, n)
 	}
 	return n.q - f.q
@@ -73,11 +69,8 @@ func (p *plan) levels(r int) {
 	}
 	l.base += gap
 	top := l.base + p.pitchOf(l)
-	if p.form == circle {
+	if p.isCircle(l) {
 		top = max(top, p.need(l)/around)
-	}
-	if p.form == polygon {
-		top = max(top, p.sideNeed(l))
 	}
 	for _, n := range l.nodes {
 		if n.arch() || n.picot() {
@@ -102,6 +95,7 @@ func (p *plan) levels(r int) {
 			top = max(top, n.v)
 		}
 	}
+	even := p.form == flat && l.oneHeight()
 	for _, n := range l.nodes {
 		if n.arch() || n.picot() {
 			continue
@@ -110,7 +104,11 @@ func (p *plan) levels(r int) {
 			n.fv, n.v = top-ovalWide/2, top-ovalWide/2
 			continue
 		}
-		if d := top - p.dip() - n.v; d > 0 {
+		low := top - p.dip()
+		if even && n.v > low { // a row of one height is straight
+			low = top
+		}
+		if d := low - n.v; d > 0 {
 			n.fv += d
 			n.v += d
 		}
@@ -159,17 +157,9 @@ func (p *plan) pitchOf(l *line) float64 {
 func footLevel(n *node) float64 {
 	v := 0.0
 	for _, f := range n.feet {
-		v = max(v, f.v+f.seal())
+		v = max(v, f.v)
 	}
 	return v + clear
-}
-
-// seal is the room of the slip stitch that closes a round, on its first stitch.
-func (n *node) seal() float64 {
-	if n.line.row.Joined && len(n.line.nodes) > 1 && n == n.line.nodes[0] {
-		return 2*dot + 0.3
-	}
-	return 0
 }
 
 // besideLevel is the foot of a chain that stands on no stitch: that of the stitch
@@ -195,6 +185,21 @@ func (p *plan) rises(n *node) float64 {
 	}
 	l := max(h, dx/steep)
 	return math.Sqrt(l*l - dx*dx)
+}
+
+// oneHeight reports whether all stitches of a row are of one height.
+func (l *line) oneHeight() bool {
+	h := 0.0
+	for _, n := range l.nodes {
+		if n.st.Kind == nil || n.picot() || n.chain() {
+			continue
+		}
+		if h > 0 && n.h != h {
+			return false
+		}
+		h = n.h
+	}
+	return true
 }
 
 func (l *line) tallest() float64 {
@@ -270,14 +275,11 @@ func (n *node) after() *node  { return n.next }
 
 // driftIn is the distance in mm along one row.
 func (p *plan) driftIn(m, f *node) float64 {
-	switch p.form {
-	case circle:
+	switch {
+	case p.isCircle(m.line):
 		return p.turned(m, f) * m.v
-	case polygon:
-		if m.corner && !f.corner {
-			return p.sideOf(m, f) - f.q
-		}
-		return m.q - p.sideOf(f, m)
+	case p.form == polygon:
+		return p.drift(m, f)
 	}
 	return m.q - f.q
 }

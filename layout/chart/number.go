@@ -83,7 +83,7 @@ func (f *figure) number(o *Options, scale float64, seen []*mark, room float64) n
 	for i := range rows {
 		rows[i] = reach{lo: pt{X: inf, Y: inf}, hi: pt{X: -inf, Y: -inf}}
 	}
-	g, taken := newGrid(&figure{}), newGrid(&figure{})
+	g, taken := gridOver(f.lo, f.hi), gridOver(f.lo, f.hi)
 	for _, m := range seen {
 		g.add(m)
 		if m.row < f.off || m.row > last || !m.stitch && !(f.tight && m.paths[0].Class == "grid") {

@@ -35,42 +35,6 @@ func TestAFlatCircleIsRound(t *testing.T) {
 	}
 }
 
-// The corners of a regular polygon with k sides lie 360/k degrees apart, and its sides
-// all at one distance from the middle.
-func TestASquareAndAHexagonHaveTheirCornersAndSides(t *testing.T) {
-	for path, sides := range map[string]int{"rows/granny-us.txt": 4, "chart/hexagon.txt": 6} {
-		p, _ := laid(text(t, path))
-		require.Equal(t, polygon, p.form, path)
-		require.Equal(t, sides, p.sides)
-		for _, l := range p.lines {
-			if l.corners == nil {
-				continue
-			}
-			require.Len(t, l.corners, sides)
-			var angles []float64
-			for _, c := range l.corners {
-				at := p.point(l.nodes[c], l.nodes[c].v)
-				angles = append(angles, math.Atan2(at.Y, at.X))
-			}
-			for i, a := range angles {
-				d := angles[(i+1)%sides] - a
-				d -= around * math.Floor(d/around)
-				assert.InDelta(t, around/float64(sides), d, 1e-6, "%s, round %d", path, l.n)
-			}
-			for _, n := range l.nodes {
-				if n.corner || n.arch() {
-					continue
-				}
-				at := p.point(n, n.v)
-				d := polar(1, p.sideAngle(n.side))
-				assert.InDelta(t, l.top, at.X*d.X+at.Y*d.Y, roundDip+1.8, "%s, round %d: on its side", path, l.n)
-				half := l.top * math.Tan(math.Pi/float64(sides))
-				assert.LessOrEqual(t, math.Abs(n.q), half+1e-6)
-			}
-		}
-	}
-}
-
 func TestRoundsOfATextStandInACircle(t *testing.T) {
 	p, f := laid(text(t, "rows/circle-dc-12.txt"))
 	require.Equal(t, circle, p.form)

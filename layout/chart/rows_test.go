@@ -39,6 +39,14 @@ func fromText(t testing.TB, lines string) *Work {
 	return w
 }
 
+// fromTextOf is the work of rows written here, or nil.
+func fromTextOf(lines string) *Work {
+	x := rows.Read("rows", []byte(lines), rows.Options{TermsSet: true})
+	g, _ := rows.GraphOf(x, "", 0)
+	w, _ := FromGraph(g)
+	return w
+}
+
 // fromPart is a work of one section of rows written here.
 func fromPart(t testing.TB, section, lines string) *Work {
 	t.Helper()

@@ -110,7 +110,7 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 		best, found := label{}, false
 		for _, by := range []float64{0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0, 1, 1.1} {
 			v := l.base + by*(l.top-l.base)
-			for _, aside := range []float64{0, -0.4, 0.4, -0.8, 0.8, -1.2, 1.2, -1.8, 1.8, -2.4, 2.4, -3.2, 3.2} {
+			for _, aside := range []float64{0, -0.4, 0.4, -0.8, 0.8, -1.2, 1.2, -1.8, 1.8, -2.4, 2.4, -3.2, 3.2, -4, 4, -5, 5, -6, 6} {
 				n := label{s: s, at: p.seam(l, v, aside), row: r + p.off, class: "number"}
 				lo, hi := n.box(size)
 				if g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}) {
@@ -151,14 +151,29 @@ func (p *plan) seam(l *line, v, aside float64) pt {
 	return add(mul(add(a, b), 0.5), mul(unit(sub(b, a)), aside))
 }
 
-// seals draws the slip stitch that closes a round on its first stitch.
+// seals draws the slip stitch that closes a round: on the join, beside the top of its
+// first stitch.
 func (p *plan) seals(f *figure) {
 	for r, l := range p.lines {
 		if !l.row.Joined || len(l.nodes) < 2 || l.row.Base {
 			continue
 		}
 		n := l.at(0)
-		q := pen{o: p.point(n, n.v+dot+0.2), u: pt{X: 1}, v: pt{Y: 1}}
+		if n.st.Turn && n.st.Kind == nil { // it does not count: the round is joined to the first stitch
+			n = l.at(1)
+		}
+		if n.arch() {
+			continue
+		}
+		across := right(p.outward(n))
+		aside, low := topHalf+dot+0.15, 0.0
+		switch k := plainOf(n); {
+		case n.st.Turn:
+			aside, low = ovalWide/2+dot+0.15, 0.45
+		case k.Key == "sc":
+			aside = 0.8
+		}
+		q := pen{o: add(p.point(n, n.v-low), mul(across, aside)), u: pt{X: 1}, v: pt{Y: 1}}
 		q.oval(0, 0, dot, dot, true)
 		q.out[0].Class = "join"
 		f.add(newMark(r+p.off, false, q.out...))

@@ -39,3 +39,36 @@ func spread(x, t, w, gap []float64, lo, hi float64) {
 		}
 	}
 }
+
+// springs finds the points that keep as near to their wishes t, with the weights w, as,
+// with the weight stiff, to the distances rest from one to the next, and to the ends if
+// there are any: least squares, by elimination from the first to the last (Thomas). x may be t.
+func springs(x, t, w, rest []float64, stiff float64, ends *window) {
+	k := len(x)
+	c, d := make([]float64, k), make([]float64, k)
+	for i := range k {
+		diag, rhs := w[i]+1e-9, (w[i]+1e-9)*t[i]
+		if i > 0 || ends != nil {
+			diag, rhs = diag+stiff, rhs+stiff*rest[i]
+		}
+		if i < k-1 || ends != nil {
+			diag, rhs = diag+stiff, rhs-stiff*rest[i+1]
+		}
+		if i == 0 && ends != nil {
+			rhs += stiff * ends.lo
+		}
+		if i == k-1 && ends != nil {
+			rhs += stiff * ends.hi
+		}
+		if i > 0 {
+			diag -= stiff * c[i-1]
+			rhs += stiff * d[i-1]
+		}
+		c[i], d[i] = stiff/diag, rhs/diag
+	}
+	for i := k - 1; i >= 0; i-- {
+		if x[i] = d[i]; i < k-1 {
+			x[i] += c[i] * x[i+1]
+		}
+	}
+}

@@ -84,7 +84,7 @@ func halfWidth(k *stitch.Stitch) float64 {
 }
 
 // belly is how far the outer legs of a symbol that closes at both ends stand out.
-func belly(k *stitch.Stitch) float64 { return min(0.38*float64(max(k.Legs, 2)-1), 1.1) }
+func belly(k *stitch.Stitch) float64 { return min(0.42*float64(max(k.Legs, 2)-1), 1.5) }
 
 // bars is how many slanted bars a plain stitch has.
 func bars(k *stitch.Stitch) int {

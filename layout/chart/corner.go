@@ -1,0 +1,256 @@
+package chart
+
+import "math"
+
+// A motif with corners is laid along straight sides. Its corners are places of a round,
+// each as twice an index into the round's nodes: an odd one lies between two nodes.
+
+// cluster is what stands in one place of the row below, with the arches within: the
+// first and the last index, the first one below 0 where the round begins within it.
+type cluster struct {
+	foot   *node
+	lo, hi int
+}
+
+func (c cluster) size() int { return c.hi - c.lo + 1 }
+
+// clusters are the runs of nodes that stand in one place.
+func (l *line) clusters() []cluster {
+	var out []cluster
+	for i, n := range l.nodes {
+		if len(n.feet) != 1 {
+			continue
+		}
+		if k := len(out) - 1; k >= 0 && out[k].foot == n.feet[0] && l.within(out[k].hi, i) {
+			out[k].hi = i
+			continue
+		}
+		out = append(out, cluster{n.feet[0], i, i})
+	}
+	if k := len(out) - 1; k > 0 && out[0].foot == out[k].foot {
+		out[0].lo = out[k].lo - len(l.nodes)
+		out = out[:k]
+	}
+	return out
+}
+
+// within reports whether only arches and picots stand between two nodes.
+func (l *line) within(i, k int) bool {
+	for i++; i < k; i++ {
+		if n := l.nodes[i]; !n.arch() && !n.picot() {
+			return false
+		}
+	}
+	return true
+}
+
+// turnsIn reports whether an arch is the middle of a cluster.
+func (l *line) turnsIn(c cluster) bool {
+	k := len(l.nodes)
+	return (c.hi-c.lo)%2 == 0 && l.nodes[((c.lo+c.hi)/2+k)%k].arch()
+}
+
+// The corners that a motif may have, and the stitches of a cluster that makes one.
+const (
+	leastSides, mostSides = 3, 8
+	leastCorner           = 3
+)
+
+// cornerClusters are the largest clusters of a round, if they may be its corners.
+func (l *line) cornerClusters() []cluster {
+	largest, all := leastCorner, 0
+	var out []cluster
+	for _, c := range l.clusters() {
+		if c.size() > largest {
+			largest, out = c.size(), nil
+		}
+		if c.size() == largest {
+			out = append(out, c)
+		}
+	}
+	for _, c := range out {
+		all += c.size()
+	}
+	if k := len(out); k < leastSides || k > mostSides || all == len(l.nodes) && !l.turnsIn(out[0]) {
+		return nil
+	}
+	return out
+}
+
+// findCorners looks for the corners of rounds: clusters of several stitches, as many in
+// each round from one on, each over one of the round below. Where it finds them it makes
+// the chart a polygon.
+func (p *plan) findCorners() {
+	for r := 1; r < len(p.lines); r++ {
+		if c := p.lines[r].cornerClusters(); c != nil && p.cornered(r, c) {
+			return
+		}
+	}
+	p.corneredByArches()
+}
+
+// cornered takes the clusters of round r as its corners, and follows them outwards; it
+// reports false if they do not go on as corners do.
+func (p *plan) cornered(r int, clusters []cluster) bool {
+	at := make([][]int, len(p.lines))
+	firm, arches := p.lines[r].turnsIn(clusters[0]), true
+	for _, c := range clusters {
+		at[r] = append(at[r], p.lines[r].wrap(c.lo+c.hi))
+		arches = arches && c.foot.arch()
+	}
+	for k := r + 1; k < len(p.lines); k++ {
+		var many bool
+		if at[k], many = p.lines[k].over(p.lines[k-1], at[k-1]); many {
+			firm = true
+		}
+	}
+	first := r
+	if arches { // those below have corners too
+		first--
+		for _, c := range clusters {
+			at[first] = append(at[first], 2*p.lines[first].index(c.foot))
+		}
+	}
+	if !firm {
+		return false
+	}
+	for k := first; k < len(p.lines); k++ {
+		if !p.lines[k].balanced(at[k]) {
+			return false
+		}
+	}
+	p.turnAt(at, len(clusters))
+	return true
+}
+
+// corneredByArches takes the arches of a round that is worked into a ring for its
+// corners: a motif of one round.
+func (p *plan) corneredByArches() {
+	last := len(p.lines) - 1
+	l := p.lines[last]
+	at := make([][]int, len(p.lines))
+	most := 0
+	for i, n := range l.nodes {
+		if len(n.feet) > 0 {
+			return
+		}
+		if n.arch() {
+			at[last] = append(at[last], 2*i)
+			most = max(most, n.st.Chain)
+		}
+	}
+	k := len(at[last])
+	if k < leastSides || k > 6 || most < 2 || len(l.nodes) < 3*k || !l.balanced(at[last]) {
+		return
+	}
+	p.turnAt(at, k)
+}
+
+// turnAt makes the chart a polygon with those corners.
+func (p *plan) turnAt(at [][]int, sides int) {
+	p.form, p.sides = polygon, sides
+	for r, l := range p.lines {
+		if l.corners = at[r]; l.corners == nil {
+			continue
+		}
+		for i, n := range l.nodes {
+			n.side, n.corner = l.sideOf(i)
+		}
+	}
+}
+
+func (l *line) index(n *node) int {
+	for i, m := range l.nodes {
+		if m == n {
+			return i
+		}
+	}
+	return -1
+}
+
+// wrap is a corner's place within the round.
+func (l *line) wrap(c int) int {
+	n := 2 * len(l.nodes)
+	return ((c % n) + n) % n
+}
+
+// over are the corners of a round over those of the one below: the middle of what stands
+// on each, or between what stands before and after it. Many: several stitches stand on each.
+func (l *line) over(below *line, at []int) (out []int, many bool) {
+	k := len(below.nodes)
+	place := make(map[*node]int, k)
+	for i, n := range below.nodes {
+		place[n] = i
+	}
+	many = true
+	on := map[*node]cluster{}
+	for _, c := range l.clusters() {
+		on[c.foot] = c
+	}
+	for _, c := range at {
+		if c%2 == 0 {
+			if q, ok := on[below.nodes[c/2]]; ok {
+				out = append(out, l.wrap(q.lo+q.hi))
+				many = many && q.size() >= leastCorner
+				continue
+			}
+		}
+		many = false
+		out = append(out, l.between(place, k, c))
+	}
+	return out, many
+}
+
+// between is the middle of what stands between the last stitch before a corner of the
+// round below and the first one after it.
+func (l *line) between(place map[*node]int, k, c int) int {
+	n := len(l.nodes)
+	ahead := func(m *node) float64 { // of the corner, around
+		d := float64(place[m.feet[0]]) - float64(c)/2
+		return d - float64(k)*math.Round(d/float64(k))
+	}
+	for i := range n {
+		a := l.nodes[i]
+		if len(a.feet) == 0 || ahead(a) > 0 || ahead(a) < -float64(k)/4 {
+			continue
+		}
+		j := i + 1
+		for len(l.nodes[j%n].feet) == 0 && j < i+n {
+			j++
+		}
+		if d := ahead(l.nodes[j%n]); d > 0 && d < float64(k)/4 {
+			return l.wrap(i + j)
+		}
+	}
+	return -1
+}
+
+// balanced reports whether corners follow one another around, with about as many
+// stitches on each side.
+func (l *line) balanced(at []int) bool {
+	k := len(at)
+	if k == 0 {
+		return false
+	}
+	least, most, sum := math.MaxInt, 0, 0
+	for i, c := range at {
+		if c < 0 {
+			return false
+		}
+		d := l.wrap(at[(i+1)%k] - c)
+		least, most, sum = min(least, d), max(most, d), sum+d
+	}
+	return least > 0 && sum == 2*len(l.nodes) && most <= 2*least+4
+}
+
+// sideOf is the side on which the i-th node stands, and whether it is the corner at the
+// side's end.
+func (l *line) sideOf(i int) (side int, corner bool) {
+	best := math.MaxInt
+	for s, c := range l.corners {
+		if d := l.wrap(c - 2*i); d < best {
+			best, side, corner = d, s, d == 0
+		}
+	}
+	return side, corner
+}

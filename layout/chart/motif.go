@@ -1,0 +1,292 @@
+package chart
+
+import "math"
+
+// layMotif lays rounds with corners: those without corners first, around the middle, then
+// each of the others along its sides, as far out as its stitches are tall and its sides long.
+func (p *plan) layMotif() {
+	p.begin()
+	turned := false
+	for r, l := range p.lines {
+		if l.corners == nil {
+			if r > 0 {
+				p.up(l, 0)
+			}
+			p.settle(r)
+			continue
+		}
+		if !turned && r > 0 {
+			p.turnRing(l)
+		}
+		turned = true
+		l.base = p.ringOf()
+		if r > 0 {
+			l.base = p.lines[r-1].top
+		}
+		l.top = l.base + clear + l.tallest()
+		for range tries {
+			p.alongSides(l)
+			if !p.crowded(l) {
+				break
+			}
+			l.top += 0.4
+		}
+	}
+}
+
+// turnRing turns the rounds within so that those places lie under the corners of l that
+// they are the feet of.
+func (p *plan) turnRing(l *line) {
+	sin, cos := 0.0, 0.0
+	for s, c := range l.corners {
+		n := l.nodes[c/2%len(l.nodes)]
+		for _, m := range [3]*node{n, n.prev, n.next} {
+			if len(m.feet) > 0 {
+				d := p.sideAngle(s) + math.Pi/float64(p.sides) - topAt - p.angle(m.feet[0])
+				sin, cos = sin+math.Sin(d), cos+math.Cos(d)
+				break
+			}
+		}
+	}
+	if sin == 0 && cos == 0 {
+		return
+	}
+	by := math.Atan2(sin, cos)
+	for _, m := range p.lines[:l.n] {
+		for _, n := range m.nodes {
+			n.q += by
+		}
+		m.cut += by
+	}
+}
+
+// alongSides sets a round along its sides, and gives its stitches their levels.
+func (p *plan) alongSides(l *line) {
+	k := p.sides
+	sides := make([]side, k)
+	for s := range sides {
+		sides[s] = side{p: p, l: l, arches: l.corners[0]%2 == 0 && l.nodes[l.corners[0]/2].arch(), from: p.cornerRoom(l, (s+k-1)%k), to: p.cornerRoom(l, s)}
+	}
+	start := 0 // the first node of a side
+	for i := range l.nodes {
+		if l.nodes[i].side != l.nodes[(i+len(l.nodes)-1)%len(l.nodes)].side {
+			start = i
+			break
+		}
+	}
+	for j := range l.nodes {
+		n := l.nodes[(start+j)%len(l.nodes)]
+		if n.corner {
+			n.q = 0
+			continue
+		}
+		sides[n.side].nodes = append(sides[n.side].nodes, n)
+	}
+	long := 0.0
+	for s := range sides {
+		sides[s].measure()
+		long = max(long, sides[s].need)
+	}
+	l.top = max(l.top, long/2/math.Tan(math.Pi/float64(k)))
+	p.sideLevels(l)
+	for s := range sides {
+		sides[s].place(l.top * math.Tan(math.Pi/float64(k)))
+	}
+	p.picots(l)
+	for _, n := range l.nodes {
+		if n.arch() {
+			p.bow(n)
+		}
+	}
+}
+
+// sideLevels gives the heads of a round with corners one level: the tallest stand on the
+// round below, and none stands far under them.
+func (p *plan) sideLevels(l *line) {
+	tallest := l.tallest()
+	for _, n := range l.nodes {
+		if n.arch() || n.picot() {
+			n.v, n.fv = l.top, l.top
+			continue
+		}
+		h := min(n.h, tallest)
+		foot := l.base + clear
+		if len(n.feet) > 0 {
+			foot = footLevel(n)
+		}
+		n.v = max(min(foot+h, l.top), l.top-roundDip)
+		if h == tallest {
+			n.v = l.top
+		}
+		n.fv = n.v - h
+		if n.corner {
+			n.fv = n.v - h*math.Cos(math.Pi/float64(p.sides))
+		}
+	}
+}
+
+// cornerRoom is how far from the corner at a side's end its last symbol keeps: an arch turns
+// the corner with little of its length left over.
+func (p *plan) cornerRoom(l *line, s int) float64 {
+	c := l.corners[s]
+	if c%2 != 0 {
+		return 0.6
+	}
+	n := l.nodes[c/2]
+	if n.arch() {
+		return 0.42 * float64(min(n.st.Chain, 5)) * ovalLong / math.Cos(math.Pi/float64(p.sides))
+	}
+	return n.half
+}
+
+// side is one side of a round: its nodes from corner to corner, the least room before
+// each and after the last, and the room that the corners take.
+type side struct {
+	p        *plan
+	l        *line
+	from, to float64
+	arches   bool // arches turn the corners
+	nodes    []*node
+	gap      []float64
+	need     float64
+}
+
+func (s *side) measure() {
+	s.need = s.from + s.to
+	s.gap = make([]float64, len(s.nodes)+1)
+	last := 0.0
+	for i, n := range s.nodes {
+		s.gap[i] = last + n.half + n.extra
+		if n == s.l.nodes[0] && !s.l.row.Base {
+			s.gap[i] += s.p.slot * 0.6
+		}
+		last = n.half
+		s.need += s.gap[i]
+	}
+	s.gap[len(s.nodes)] = last
+	s.need += last
+}
+
+const (
+	stiff    = 4.0  // of the room between two stitches, beside the wish to stand over a foot
+	fanWide  = 1.35 // how far stitches in one place stand apart at most, of their least room
+	overFoot = 1.0
+)
+
+// place sets the nodes as evenly as the side lets it, near to what they stand on. half is
+// half the side.
+func (s *side) place(half float64) {
+	k := len(s.nodes)
+	if k == 0 {
+		return
+	}
+	rest := s.rests(2 * half)
+	t, w, x := make([]float64, k), make([]float64, k), make([]float64, k)
+	for i, n := range s.nodes {
+		if len(n.feet) == 0 || s.l.n == 0 {
+			continue
+		}
+		w[i] = overFoot
+		for _, f := range n.feet {
+			t[i] += (s.along(f) + s.p.aside(n, f)) / float64(len(n.feet))
+		}
+		if n.group != nil {
+			w[i] /= float64(len(n.group))
+		}
+	}
+	springs(x, t, w, rest, stiff, &window{-half + s.from, half - s.to})
+	for i := range w {
+		w[i] = 1
+	}
+	copy(t, x)
+	lo, hi := -half+s.from+s.gap[0], half-s.to-s.gap[k]
+	spread(x, t, w, s.gap[:k], lo, hi)
+	for i, n := range s.nodes {
+		n.q = x[i]
+	}
+}
+
+// along is where f lies along the side.
+func (s *side) along(f *node) float64 {
+	d := polar(1, s.p.sideAngle(s.nodes[0].side))
+	at := s.p.point(f, f.v)
+	return at.Y*d.X - at.X*d.Y
+}
+
+// rests shares a length among the gaps of a side in proportion, but for those beside an arch
+// at the corner, which keep their least, and those within a cluster, which open little where
+// others can open more.
+func (s *side) rests(long float64) []float64 {
+	inner, outer := 0.0, 0.0
+	within := func(i int) bool {
+		return i > 0 && i < len(s.nodes) && s.nodes[i].group != nil && s.nodes[i-1].group != nil && s.nodes[i].group[0] == s.nodes[i-1].group[0]
+	}
+	k := len(s.gap) - 1
+	long -= s.from + s.to
+	for i, g := range s.gap {
+		switch {
+		case s.arches && (i == 0 || i == k):
+			long -= g
+		case within(i):
+			inner += g
+		default:
+			outer += g
+		}
+	}
+	even := long / max(inner+outer, 1e-9)
+	fan := min(even, max(fanWide, 0.8*even))
+	if outer < 0.2*inner {
+		fan = even
+	}
+	out := make([]float64, k+1)
+	for i, g := range s.gap {
+		switch {
+		case s.arches && (i == 0 || i == k):
+			out[i] = g
+		case within(i):
+			out[i] = g * fan
+		default:
+			out[i] = g * (long - fan*inner) / max(outer, 1e-9)
+		}
+	}
+	return out
+}
+
+// crowded reports whether a symbol of the round runs into one of the round below, or into
+// its neighbour.
+func (p *plan) crowded(l *line) bool {
+	if l.n == 0 || p.lines[l.n-1].row.Base {
+		return false
+	}
+	body := p.bodies()
+	for i, n := range l.nodes {
+		if n.arch() || n.picot() || n.mark {
+			continue
+		}
+		if a := n.prev; a != nil && i > 0 && !a.arch() && !a.picot() && !sameGroup(a, n) && nearness(body(a), body(n), apart) < apart/2 {
+			return true
+		}
+		if len(n.feet) > 0 && p.runsInto([]*node{n}, body) {
+			return true
+		}
+	}
+	return false
+}
+
+func sameGroup(a, b *node) bool {
+	return a.group != nil && b.group != nil && a.group[0] == b.group[0]
+}
+
+// sideAngle is the direction in which a side lies from the centre: the first at the
+// top, the others anticlockwise.
+func (p *plan) sideAngle(side int) float64 {
+	return topAt + around*float64(side)/float64(p.sides)
+}
+
+// sideOf is where f lies along the side of n, mm from the side's middle; for the stitch at
+// a corner, beside the line through it.
+func (p *plan) sideOf(f, n *node) float64 {
+	d := p.outward(n)
+	at := p.point(f, f.v)
+	return at.Y*d.X - at.X*d.Y
+}
