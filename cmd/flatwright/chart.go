@@ -46,6 +46,9 @@ are shortened at a marked break.`,
 				return err
 			}
 			brief(env, r.Findings, args[0])
+			if job.HasGap(r.Findings) {
+				return &exit{exitFindings, nil}
+			}
 			return nil
 		},
 	}

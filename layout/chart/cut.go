@@ -142,7 +142,7 @@ func (p *plan) cuts(f *figure) {
 	var repeats, others cuts
 	for r := 1; r < len(p.lines); r++ {
 		at := -p.lines[r-1].top
-		if p.lines[r].row.Gap > 0 || p.lines[r-1].row.Base {
+		if p.lines[r].row.gapWords() != "" || p.lines[r-1].row.Base {
 			continue
 		}
 		if k := r - first + period; n > 0 && k >= 0 && k <= n+period && k%period == 0 {
@@ -204,55 +204,65 @@ func (p *plan) side(all [][]span, cut, from, to int) []pt {
 	return out
 }
 
-// knitCuts finds where a knitting chart may be cut: between repeats, or else anywhere
+// cuts finds where a chart on a grid may be cut: between repeats, or else anywhere
 // between squares.
-func (d *drawing) knitCuts(rows []knitRow, n int) {
+func (s *squares) cuts() {
+	d := s.d
 	var repeats, others cuts
-	if at, _, ok := d.work.places(d.work.block()); ok && len(rows) > 0 {
+	if at, _, ok := d.work.places(d.work.block()); ok && len(s.rows) > 0 {
 		all := d.work.spans(d.work.block())
 		for _, place := range at {
-			sum, k := 0.0, 0
-			for _, r := range rows {
-				if x, ok := d.knitCut(all, &r, place); ok {
-					sum += x
-					k++
-				}
-			}
-			if k > 0 {
-				repeats = append(repeats, math.Round(sum/float64(k)/cell)*cell)
+			if x, ok := s.meanCut(all, place); ok {
+				repeats = append(repeats, x)
 			}
 		}
 		sort.Float64s(repeats)
 	}
-	for c := 1; c < n; c++ {
+	for c := 1; c < s.wide; c++ {
 		others = append(others, float64(c)*cell)
 	}
 	d.f.across = []cuts{repeats, others}
 	first, period, many := d.work.rowRepeat()
 	repeats, others = nil, nil
-	for i := 1; i < len(rows); i++ {
-		if d.work.Rows[rows[i].row].Gap > 0 {
+	for i := 1; i < len(s.rows); i++ {
+		r := &s.rows[i]
+		if d.work.Rows[r.row].leftOut() != "" {
 			continue
 		}
-		if k := rows[i].row - first + period; many > 0 && k >= 0 && k <= many+period && k%period == 0 {
-			repeats = append(repeats, -rows[i].low)
+		if k := r.row - first + period; many > 0 && k >= 0 && k <= many+period && k%period == 0 {
+			repeats = append(repeats, -r.low)
 		}
-		others = append(others, -rows[i].low)
+		others = append(others, -r.low)
 	}
 	d.f.up = []cuts{repeats, others}
 }
 
-// knitCut is the edge of the square of a row before which a cut before a place of the
+// meanCut is where a cut before a place of the first row goes, over all rows.
+func (s *squares) meanCut(all [][]span, place int) (float64, bool) {
+	sum, k := 0.0, 0
+	for i := range s.rows {
+		if x, ok := s.cutAt(all, &s.rows[i], place); ok {
+			sum += x
+			k++
+		}
+	}
+	if k == 0 {
+		return 0, false
+	}
+	return math.Round(sum/float64(k)/cell) * cell, true
+}
+
+// cutAt is the edge of the square of a row before which a cut before a place of the
 // first row goes.
-func (d *drawing) knitCut(all [][]span, r *knitRow, cut int) (float64, bool) {
-	s := all[r.row]
+func (s *squares) cutAt(all [][]span, r *knitRow, cut int) (float64, bool) {
+	at := all[r.row]
 	n := len(r.cells)
 	for i := 1; i < n; i++ {
 		a, b := i-1, i // from the left, in the order of working
-		if !d.work.runsRight(r.row) {
+		if !s.d.work.runsRight(r.row) {
 			a, b = n-i, n-1-i
 		}
-		if (s[a].hi < cut) != (s[b].hi < cut) {
+		if (at[a].hi < cut) != (at[b].hi < cut) {
 			return float64(r.cells[i].col) * cell, true
 		}
 	}

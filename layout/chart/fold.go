@@ -18,7 +18,7 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 		return
 	}
 	low, high := f.lo.Y-0.8, f.hi.Y+0.8
-	if p.work.More > 0 { // under the line where rows are left out
+	if p.work.ending() != "" { // under the line where rows are left out
 		high = f.hi.Y + 0.2
 	}
 	if p.below != nil { // it begins at the edge
@@ -189,14 +189,13 @@ func (p *plan) breaks(f *figure, o *Options, scale float64) {
 		f.add(newMark(-1, false, path("break", quiet/scale, rising(left)...), path("break", quiet/scale, rising(rightSide)...)))
 	}
 	for r, l := range p.lines {
-		if l.row.Gap == 0 {
-			continue
+		if words := l.row.gapWords(); words != "" && p.form == flat {
+			f.rowBreak(o, scale, r+p.off, l.base, words)
 		}
-		f.rowBreak(o, scale, r+p.off, l.base, l.row.Same)
 	}
-	if p.work.More > 0 {
+	if words := p.work.ending(); words != "" && p.form == flat {
 		top := p.lines[len(p.lines)-1].top
-		f.rowBreak(o, scale, len(p.lines)-1+p.off, top+gapHigh, p.work.Same)
+		f.rowBreak(o, scale, len(p.lines)-1+p.off, top+gapHigh, words)
 	}
 }
 

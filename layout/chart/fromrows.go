@@ -33,12 +33,12 @@ func (w *Work) take(r *rows.GraphRow) {
 		w.gap(r)
 		return
 	}
-	row := Row{Number: r.Number, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread}
+	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread}
 	row.St = make([]St, len(r.Stitches))
 	for k := range r.Stitches {
 		s := &r.Stitches[k]
 		row.St[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
-			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Travel: s.Travel}
+			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Idle: s.Idle, Travel: s.Travel}
 		if r.Start && s.Stitch != nil {
 			row.St[k].Chain = 0
 		}
@@ -46,6 +46,7 @@ func (w *Work) take(r *rows.GraphRow) {
 			row.St[k].Kind = unread
 		}
 	}
+	w.standOver(&row)
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)
 	}
@@ -53,13 +54,38 @@ func (w *Work) take(r *rows.GraphRow) {
 	w.Rows = append(w.Rows, row)
 }
 
+// standOver puts the stitches of a row that was not read over those of the row below, if
+// they are as many.
+func (w *Work) standOver(row *Row) {
+	if row.Unread == "" || len(w.Rows) == 0 {
+		return
+	}
+	var places []int
+	for i, s := range w.Rows[len(w.Rows)-1].St {
+		if s.Counts && !s.arch() {
+			places = append(places, i)
+		}
+	}
+	n := len(places)
+	if n != len(row.St) {
+		return
+	}
+	for i := range row.St {
+		k := i
+		if !row.Round {
+			k = n - 1 - i
+		}
+		row.St[i].Feet = []int{places[k]}
+	}
+}
+
 // gap notes a row without a stitch to draw: one that was not read, or that stands on one.
 func (w *Work) gap(r *rows.GraphRow) {
 	if r.Unread == "" && !r.Unknown {
 		return
 	}
-	m := Missing{Number: r.Number, Name: r.Name, Words: r.Unread, Round: r.Round}
-	if k := len(w.missing); k > 0 && m.Words == "" && w.missing[k-1].Words != "" || k > 0 && m.Words == w.missing[k-1].Words {
+	m := Missing{Number: r.Number, Name: r.Name, Words: r.Unread, Round: r.Round, Line: r.Line}
+	if k := len(w.missing); k > 0 && m.Words == w.missing[k-1].Words {
 		w.missing[k-1].To = r.Number
 		return
 	}

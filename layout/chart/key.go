@@ -55,7 +55,7 @@ func (p *plan) keyOf() []entry {
 	seen := map[used]bool{}
 	loops := [3]bool{}
 	turn, arch, joined, brk, ring := false, false, false, false, p.form != flat && !p.lines[0].row.Base
-	longest := 0
+	longest, gap := 0, false
 	lines := p.lines
 	if p.below != nil {
 		lines = append(append([]*line(nil), p.below.p.lines...), p.lines...)
@@ -67,6 +67,8 @@ func (p *plan) keyOf() []entry {
 			case n.st.Kind == rowEnd:
 			case n.mark:
 				brk = true
+			case n.st.Kind == unread:
+				gap = true
 			case n.st.Turn:
 				turn = true
 				longest = max(longest, n.st.Chain)
@@ -148,6 +150,9 @@ func (p *plan) keyOf() []entry {
 		}
 	}
 	out = append(out, arrows(right, wrong, p.left)...)
+	if gap {
+		out = append(out, entry{"unread", unreadStitch(&pen{u: pt{X: 1}, v: pt{Y: 1}}), "a stitch of a row that was not read"})
+	}
 	if brk {
 		out = append(out, entry{"break", []*sheet.Path{path("break", quiet, pt{X: -1}, pt{X: -0.2, Y: 1.5}, pt{X: -1, Y: 3}),
 			path("break", quiet, pt{X: 0.2}, pt{X: 1, Y: 1.5}, pt{X: 0.2, Y: 3})}, "stitches left out here"})

@@ -2,126 +2,158 @@ package chart
 
 import (
 	"math"
-	"sort"
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic/stitch"
 )
 
-// cell is the side of a square of a knitting chart, mm at the usual size.
+// cell is the width of a square of a knitting chart, mm at the usual size.
 const cell = 4.6
 
-// seen is the symbol of a stitch as it looks from the right side when it is worked on
-// the wrong side.
-var seen = map[string]string{
-	"knit": "purl", "purl": "knit", "twisted knit": "twisted purl", "twisted purl": "twisted knit",
-	"right-leaning decrease": "purl decrease", "purl decrease": "right-leaning decrease",
-	"left-leaning decrease": "left-leaning purl decrease", "left-leaning purl decrease": "left-leaning decrease",
-	"right-leaning double decrease": "purl double decrease", "purl double decrease": "right-leaning double decrease",
-	"knit front and back": "purl front and back", "purl front and back": "knit front and back",
+// squares is a work on a grid as it is drawn: a square a stitch, as the right side shows it.
+type squares struct {
+	d       *drawing
+	o       *Options
+	rows    []knitRow
+	wide    int     // squares across
+	tall    float64 // height of a square, mm
+	high    float64 // level of the upper edge
+	yarns   yarns
+	keys    map[string]*stitch.Stitch // the symbols in use
+	crosses []*stitch.Stitch          // the crossings in use
+	empty   bool                      // somewhere is no stitch
+	broken  bool                      // stitches are left out of the rows
+	two     bool                      // somewhere is the second stitch of an increase
 }
 
-// shownKey is the symbol of a knitting stitch as the right side shows it.
-func shownKey(k *stitch.Stitch, wrong bool) string {
-	if k == nil {
-		return "knit"
+// grid draws a work on a grid.
+func (d *drawing) grid(o *Options) {
+	s := &squares{d: d, o: o, tall: cell, keys: map[string]*stitch.Stitch{}, yarns: d.work.yarns()}
+	if o.Proportion > 0 {
+		s.tall = cell * min(max(o.Proportion, 0.4), 1.6)
 	}
-	if o, ok := seen[k.Key]; ok && wrong {
-		return o
+	s.rows, s.wide = columns(d.work, o.LeftHanded)
+	for i := range s.rows {
+		if words := d.work.Rows[s.rows[i].row].leftOut(); words != "" {
+			s.high += gapHigh
+		}
+		s.rows[i].low = s.high
+		s.high += s.tall
 	}
-	return k.Key
-}
-
-// knit draws a work of knitting on a grid.
-func (d *drawing) knit(o *Options) {
-	rows, n := columns(d.work, o.LeftHanded)
-	f := d.f
-	keys := map[string]*stitch.Stitch{}
-	empty, two := false, false
-	high := 0.0
-	for i := range rows {
-		if d.work.Rows[rows[i].row].Gap > 0 {
-			high += gapHigh
-		}
-		rows[i].low = high
-		high += cell
+	for i := range s.rows {
+		s.row(&s.rows[i])
 	}
-	for _, r := range rows {
-		row := &d.work.Rows[r.row]
-		from, to := n, -1
-		full := make([]bool, n)
-		for _, c := range r.cells {
-			from, to = min(from, c.col), max(to, c.col)
-			full[c.col] = true
-		}
-		for c := from; c <= to; c++ {
-			at := pt{X: float64(c) * cell, Y: r.low}
-			box := path("grid", 0.18, at, add(at, pt{X: cell}), add(at, pt{X: cell, Y: cell}), add(at, pt{Y: cell}))
-			box.Segs = append(box.Segs, sheet.Seg{Verb: sheet.Close})
-			held := newMark(r.row, false, box)
-			if row.Held {
-				held.quieten()
-			}
-			f.add(held)
-			if !full[c] {
-				empty = true
-				f.add(newMark(r.row, false, noStitch(at)...))
-			}
-		}
-		for _, c := range r.cells {
-			if row.Held {
-				break
-			}
-			at := pt{X: (float64(c.col) + 0.5) * cell, Y: r.low + cell/2}
-			if c.st.Break {
-				f.add(newMark(r.row, false, zigzag(at)...))
-				continue
-			}
-			key := shownKey(c.st.Kind, row.Wrong)
-			if c.two {
-				two = true
-				key = "second of two"
-			}
-			k := c.st.Kind
-			if old := keys[key]; old == nil || old != k && !row.Wrong {
-				keys[key] = k
-			}
-			m := newMark(r.row, true, knitSymbol(key, at)...)
-			m.at = at
-			if len(m.paths) == 0 {
-				m.lo, m.hi = at, at
-			}
-			f.add(m)
+	s.nameRows()
+	s.repeat()
+	for _, r := range s.rows {
+		if words := d.work.Rows[r.row].leftOut(); words != "" {
+			d.f.rowBreak(o, d.scale, r.row, r.low, words)
 		}
 	}
-	d.nameRows(rows)
-	d.knitRepeat(o, rows)
-	for _, r := range rows {
-		if row := &d.work.Rows[r.row]; row.Gap > 0 {
-			f.rowBreak(o, d.scale, r.row, r.low, row.Same)
-		}
+	if words := d.work.ending(); words != "" && len(s.rows) > 0 {
+		d.f.rowBreak(o, d.scale, s.rows[len(s.rows)-1].row, s.high+gapHigh, words)
 	}
-	if d.work.More > 0 && len(rows) > 0 {
-		f.rowBreak(o, d.scale, rows[len(rows)-1].row, high+gapHigh, d.work.Same)
-	}
-	d.knitCuts(rows, n)
+	s.cuts()
 	if o.LeftHanded {
-		f.mirror()
+		d.f.mirror()
 	}
-	d.knitKey(keys, empty, two, o.LeftHanded)
+	s.key()
 }
 
-func noStitch(at pt) []*sheet.Path {
+// box is a square, or several beside each other.
+func (s *squares) box(at pt, across float64) *sheet.Path {
+	b := path("grid", 0.18, at, add(at, pt{X: across}), add(at, pt{X: across, Y: s.tall}), add(at, pt{Y: s.tall}))
+	b.Segs = append(b.Segs, sheet.Seg{Verb: sheet.Close})
+	return b
+}
+
+func (s *squares) corner(col int, r *knitRow) pt { return pt{X: float64(col) * cell, Y: r.low} }
+
+// row draws one row: its squares, then what stands in them.
+func (s *squares) row(r *knitRow) {
+	row := &s.d.work.Rows[r.row]
+	if row.Unread != "" {
+		s.unreadRow(r, row)
+		return
+	}
+	full := map[int]bool{}
+	for i := 0; i < len(r.cells); {
+		n := r.crossing(i)
+		for k := i; k < i+n; k++ {
+			full[r.cells[k].col] = true
+		}
+		if n > 1 {
+			s.crossing(r, r.cells[i:i+n], row.Wrong)
+		} else if c := r.cells[i]; !c.st.Idle {
+			s.square(r, row, c)
+		}
+		i += n
+	}
+	if len(r.cells) == 0 {
+		return
+	}
+	for c := r.cells[0].col; c <= r.cells[len(r.cells)-1].col; c++ {
+		if !full[c] {
+			s.empty = true
+			at := s.corner(c, r)
+			s.d.f.add(newMark(r.row, false, s.box(at, cell)), newMark(r.row, false, s.noStitch(at)))
+		}
+	}
+}
+
+// square draws one stitch.
+func (s *squares) square(r *knitRow, row *Row, c cellOf) {
+	f := s.d.f
+	at := s.corner(c.col, r)
+	if y := s.yarns.of(c.st); y != nil && y.ground != sheet.None {
+		f.add(newMark(r.row, false, y.fill(at, s.tall)))
+	}
+	box := newMark(r.row, false, s.box(at, cell))
+	if row.Held {
+		box.quieten()
+	}
+	f.add(box)
+	if row.Held {
+		return
+	}
+	mid := add(at, pt{X: cell / 2, Y: s.tall / 2})
+	if c.st.Break {
+		s.broken = true
+		f.add(newMark(r.row, false, zigzag(mid, s.tall)...))
+		return
+	}
+	key := shownKey(c.st.Kind, row.Wrong)
+	if c.two {
+		s.two = true
+		key = "second of two"
+	}
+	k := c.st.Kind
+	if old := s.keys[key]; old == nil || old != k && !row.Wrong {
+		s.keys[key] = k
+	}
+	m := newMark(r.row, true, knitSymbol(key, mid, s.tall)...)
+	if y := s.yarns.of(c.st); y != nil {
+		m.paths = append(m.paths, y.mark(at, s.tall, len(m.paths) == 0)...)
+		m.lo, m.hi = bounds(m.paths)
+	}
+	m.at = mid
+	if len(m.paths) == 0 {
+		m.lo, m.hi = mid, mid
+	}
+	f.add(m)
+}
+
+func (s *squares) noStitch(at pt) *sheet.Path {
 	const in = 0.9
-	a, b := add(at, pt{X: in, Y: in}), add(at, pt{X: cell - in, Y: cell - in})
+	a, b := add(at, pt{X: in, Y: in}), add(at, pt{X: cell - in, Y: s.tall - in})
 	box := path("grid", 0, a, pt{X: b.X, Y: a.Y}, b, pt{X: a.X, Y: b.Y})
 	box.Segs = append(box.Segs, sheet.Seg{Verb: sheet.Close})
 	box.Style = sheet.Style{Fill: sheet.Grey}
-	return []*sheet.Path{box}
+	return box
 }
 
-func zigzag(at pt) []*sheet.Path {
-	h := cell / 2
+func zigzag(at pt, high float64) []*sheet.Path {
+	h := high / 2
 	var out []*sheet.Path
 	for _, dx := range []float64{-0.7, 0.7} {
 		out = append(out, path("break", quiet, add(at, pt{X: dx - 0.5, Y: -h}), add(at, pt{X: dx + 0.5}), add(at, pt{X: dx - 0.5, Y: h})))
@@ -129,80 +161,23 @@ func zigzag(at pt) []*sheet.Path {
 	return out
 }
 
-// knitSymbol draws a symbol around the middle of its square. A knit stitch is blank.
-func knitSymbol(key string, at pt) []*sheet.Path {
-	q := &pen{o: at, u: pt{X: 1}, v: pt{Y: 1}}
-	dash := func(y float64) { q.line(-1.1, y, 1.1, y) }
-	switch key {
-	case "knit", "second of two":
-	case "purl":
-		dash(0)
-	case "twisted knit":
-		q.curve(-1.1, -1.4, 2.2, 2.6, -2.2, 2.6, 1.1, -1.4)
-	case "twisted purl":
-		q.curve(-1.1, -0.8, 2.2, 3, -2.2, 3, 1.1, -0.8)
-		dash(-1.4)
-	case "slipped":
-		q.line(-1.2, 1.3, 0, -1.3, 1.2, 1.3)
-	case "yarn over":
-		q.oval(0, 0, 1.25, 1.25, false)
-	case "make one":
-		q.line(-1.2, -1.3, -1.2, 1.3, 0, -0.2, 1.2, 1.3, 1.2, -1.3)
-	case "make one left":
-		q.line(0.9, -1.4, 0.9, 1.4, -1.2, 1.4)
-	case "make one right":
-		q.line(-0.9, -1.4, -0.9, 1.4, 1.2, 1.4)
-	case "knit front and back":
-		q.line(-1.3, 1.4, 0, -1.4, 1.3, 1.4)
-		q.line(0, -1.4, 0, 1.4)
-	case "purl front and back":
-		q.line(-1.3, 1.5, 0, -0.8, 1.3, 1.5)
-		q.line(0, -0.8, 0, 1.5)
-		dash(-1.5)
-	case "right-leaning decrease":
-		q.line(-1.5, -1.5, 1.5, 1.5)
-	case "left-leaning decrease":
-		q.line(1.5, -1.5, -1.5, 1.5)
-	case "purl decrease":
-		q.line(-1.4, -1, 1.5, 1.6)
-		dash(-1.6)
-	case "left-leaning purl decrease":
-		q.line(1.4, -1, -1.5, 1.6)
-		dash(-1.6)
-	case "right-leaning double decrease":
-		q.line(-1.5, -1.5, 1.5, 1.5)
-		q.line(0, 0, 0, -1.5)
-	case "left-leaning double decrease":
-		q.line(1.5, -1.5, -1.5, 1.5)
-		q.line(0, 0, 0, -1.5)
-	case "purl double decrease":
-		q.line(-1.4, -1, 1.5, 1.6)
-		q.line(0, 0.25, 0, -1)
-		dash(-1.6)
-	case "centred double decrease":
-		q.line(-1.5, -1.5, 0, 1.5, 1.5, -1.5)
-		q.line(0, 1.5, 0, -1.5)
-	default: // a stitch that no published list names: a filled square
-		q.oval(0, 0, 0.8, 0.8, true)
-	}
-	return q.out
-}
-
 // nameRows notes where the rows begin, for their numbers.
-func (d *drawing) nameRows(rows []knitRow) {
-	d.f.tight = true
-	for _, r := range rows {
-		row := &d.work.Rows[r.row]
+func (s *squares) nameRows() {
+	f := s.d.f
+	f.tight = true
+	for _, r := range s.rows {
+		row := &s.d.work.Rows[r.row]
 		if name := row.name(); name != "" && len(r.cells) > 0 {
-			d.f.names = append(d.f.names, rowName{row: r.row, s: name, rightward: row.Wrong, wrong: row.Wrong, low: math.Inf(-1)})
+			f.names = append(f.names, rowName{row: r.row, s: name, rightward: row.Wrong, wrong: row.Wrong, low: math.Inf(-1)})
 		}
 	}
 }
 
-// knitRepeat draws a heavy line around one repeat.
-func (d *drawing) knitRepeat(o *Options, rows []knitRow) {
+// repeat draws a heavy line around one repeat.
+func (s *squares) repeat() {
+	d := s.d
 	r, ok := d.work.Repeat()
-	if !ok || len(rows) == 0 {
+	if !ok || len(s.rows) == 0 {
 		return
 	}
 	all := d.work.spans(d.work.block())
@@ -212,16 +187,9 @@ func (d *drawing) knitRepeat(o *Options, rows []knitRow) {
 	}
 	var sides [2][]pt
 	for k, cut := range []int{at, at + r.Of} {
-		for _, kr := range rows {
-			x, ok := d.knitCut(all, &kr, cut)
-			if s, n := all[kr.row], len(kr.cells); !ok {
-				edge := kr.cells[0].col
-				if (s[0].hi < cut) == d.work.runsRight(kr.row) {
-					edge = kr.cells[n-1].col + 1
-				}
-				x = float64(edge) * cell
-			}
-			sides[k] = append(sides[k], pt{X: x, Y: kr.low}, pt{X: x, Y: kr.low + cell})
+		for _, kr := range s.rows {
+			x := s.sideOf(all, &kr, cut)
+			sides[k] = append(sides[k], pt{X: x, Y: kr.low}, pt{X: x, Y: kr.low + s.tall})
 		}
 	}
 	loop := append([]pt(nil), sides[0]...)
@@ -231,101 +199,21 @@ func (d *drawing) knitRepeat(o *Options, rows []knitRow) {
 	box := path("repeat", 0.7, loop...)
 	box.Segs = append(box.Segs, sheet.Seg{Verb: sheet.Close})
 	d.f.add(newMark(-1, false, box))
-	size := o.plane(d.scale)
+	size := s.o.plane(d.scale)
 	mid := (sides[0][0].X + sides[1][0].X) / 2
-	d.f.label(o, d.scale, label{s: "repeat: " + r.String(), at: pt{X: mid, Y: d.f.lo.Y - size}, row: -1, class: "repeat"})
+	d.f.label(s.o, d.scale, label{s: "repeat: " + r.String(), at: pt{X: mid, Y: d.f.lo.Y - size}, row: -1, class: "repeat"})
 }
 
-// knitKey lists the symbols in use.
-func (d *drawing) knitKey(keys map[string]*stitch.Stitch, empty, two, left bool) {
-	order := map[string]int{}
-	for i, k := range stitch.All {
-		if _, ok := order[k.Key]; !ok {
-			order[k.Key] = i
-		}
+// sideOf is where the side of a repeat stands in a row: before a place of the first row, or at
+// the row's edge.
+func (s *squares) sideOf(all [][]span, r *knitRow, cut int) float64 {
+	if x, ok := s.cutAt(all, r, cut); ok {
+		return x
 	}
-	var names []string
-	for k := range keys {
-		names = append(names, k)
+	n := len(r.cells)
+	edge := r.cells[0].col
+	if (all[r.row][0].hi < cut) == s.d.work.runsRight(r.row) {
+		edge = r.cells[n-1].col + 1
 	}
-	sort.Slice(names, func(i, j int) bool {
-		a, b := order[names[i]], order[names[j]]
-		if a != b {
-			return a < b
-		}
-		return names[i] < names[j]
-	})
-	square := func() *sheet.Path {
-		box := path("grid", 0.18, pt{}, pt{X: cell}, pt{X: cell, Y: cell}, pt{Y: cell})
-		box.Segs = append(box.Segs, sheet.Seg{Verb: sheet.Close})
-		return box
-	}
-	right, wrong := false, false
-	for i := range d.work.Rows {
-		if r := &d.work.Rows[i]; !r.Base {
-			right, wrong = right || !r.Wrong, wrong || r.Wrong
-		}
-	}
-	t := d.work.Terms
-	for _, n := range names {
-		if n == "second of two" {
-			continue
-		}
-		paths := append([]*sheet.Path{square()}, knitSymbol(n, pt{X: cell / 2, Y: cell / 2})...)
-		if left {
-			g := &figure{marks: []mark{newMark(-1, true, paths...)}}
-			g.mirror()
-		}
-		d.key = append(d.key, entry{n, paths, knitWords(n, keys[n], right, wrong, t)})
-	}
-	if two {
-		d.key = append(d.key, entry{"two", []*sheet.Path{square()}, "beside an increase into one stitch: its second stitch"})
-	}
-	if empty {
-		d.key = append(d.key, entry{"none", append([]*sheet.Path{square()}, noStitch(pt{})...), "no stitch: go on to the next square"})
-	}
-	d.key = append(d.key, arrows(right, wrong, left)...)
-	d.notes = append(d.notes, d.work.grownFrom()...)
-	d.notes = append(d.notes, "Knit symbols as the Craft Yarn Council lists them: a knit stitch is a blank square")
-	if wrong {
-		d.notes = append(d.notes, "wrong-side rows are drawn as they look from the right side")
-	}
-	if left {
-		d.notes = append(d.notes, "for left-handed work")
-	}
-}
-
-// knitWords is what a symbol means on each side.
-func knitWords(key string, k *stitch.Stitch, right, wrong bool, t stitch.Terms) string {
-	on := kindOfKey(key)
-	if on == nil {
-		on = k
-	}
-	if on == nil {
-		return key
-	}
-	if k != nil && k.Key == key { // the very stitch that is used
-		on = k
-	}
-	back, turns := seen[key]
-	if !turns || !wrong {
-		return keyName(on, t)
-	}
-	off := kindOfKey(back)
-	if off == nil {
-		return keyName(on, t)
-	}
-	if !right {
-		return off.Abbr(t) + " on the wrong side"
-	}
-	return on.Abbr(t) + " on the right side, " + off.Abbr(t) + " on the wrong side"
-}
-
-func kindOfKey(key string) *stitch.Stitch {
-	for _, k := range stitch.All {
-		if k.Key == key && k.Craft == stitch.Knitting {
-			return k
-		}
-	}
-	return nil
+	return float64(edge) * cell
 }

@@ -9,9 +9,9 @@ import (
 	"flatwright/schematic/stitch"
 )
 
-// squares are the columns of a knitting chart in every row, and the symbols as the
+// squaresOf are the columns of a knitting chart in every row, and the symbols as the
 // right side shows them, from the left.
-func squares(w *Work) (cols [][]int, keys [][]string, wide int) {
+func squaresOf(w *Work) (cols [][]int, keys [][]string, wide int) {
 	rows, n := columns(w, false)
 	for _, r := range rows {
 		var c []int
@@ -26,7 +26,7 @@ func squares(w *Work) (cols [][]int, keys [][]string, wide int) {
 }
 
 func TestWrongSideRowsAreDrawnAsTheyLookFromTheRightSide(t *testing.T) {
-	_, keys, _ := squares(fromText(t, "Cast on 6 sts.\nRow 1 (RS): K2, p2, k2. (6 sts)\nRow 2: P2, k2, p2. (6 sts)\nRow 3: K1, ssk, k2tog, k1. (4 sts)\nRow 4: P1, p2tog, p1. (3 sts)\n"))
+	_, keys, _ := squaresOf(fromText(t, "Cast on 6 sts.\nRow 1 (RS): K2, p2, k2. (6 sts)\nRow 2: P2, k2, p2. (6 sts)\nRow 3: K1, ssk, k2tog, k1. (4 sts)\nRow 4: P1, p2tog, p1. (3 sts)\n"))
 	rib := []string{"knit", "knit", "purl", "purl", "knit", "knit"}
 	assert.Equal(t, rib, keys[0])
 	assert.Equal(t, rib, keys[1], "rib stands over rib")
@@ -35,7 +35,7 @@ func TestWrongSideRowsAreDrawnAsTheyLookFromTheRightSide(t *testing.T) {
 }
 
 func TestLaceKeepsItsColumns(t *testing.T) {
-	cols, _, wide := squares(text(t, "rows/horseshoe.txt"))
+	cols, _, wide := squaresOf(text(t, "rows/horseshoe.txt"))
 	assert.Equal(t, 41, wide)
 	for _, row := range cols {
 		for i, c := range row {
@@ -45,7 +45,7 @@ func TestLaceKeepsItsColumns(t *testing.T) {
 }
 
 func TestShapingAtTheEdgesMovesTheEdges(t *testing.T) {
-	cols, _, wide := squares(fromText(t, "Cast on 10 sts.\nRow 1 (RS): K10. (10 sts)\nRow 2: Purl. (10 sts)\nRow 3: K1, ssk, k4, k2tog, k1. (8 sts)\nRow 4: Purl. (8 sts)\n"))
+	cols, _, wide := squaresOf(fromText(t, "Cast on 10 sts.\nRow 1 (RS): K10. (10 sts)\nRow 2: Purl. (10 sts)\nRow 3: K1, ssk, k4, k2tog, k1. (8 sts)\nRow 4: Purl. (8 sts)\n"))
 	assert.Equal(t, 10, wide)
 	assert.Equal(t, []int{1, 2, 3, 4, 5, 6, 7, 8}, cols[2])
 	assert.Equal(t, cols[2], cols[3])
@@ -53,7 +53,7 @@ func TestShapingAtTheEdgesMovesTheEdges(t *testing.T) {
 
 func TestEverySquareOfARowIsItsOwn(t *testing.T) {
 	for _, path := range []string{"rows/eyelets-knit.txt", "rows/rib-knit.txt", "rows/feather-18.txt", "rows/old-shale-40.txt"} {
-		cols, _, wide := squares(text(t, path))
+		cols, _, wide := squaresOf(text(t, path))
 		for r, row := range cols {
 			for i, c := range row {
 				require.Less(t, c, wide)
@@ -72,7 +72,7 @@ func TestNoTwoKnitSymbolsAreAlike(t *testing.T) {
 		if k.Craft != stitch.Knitting {
 			continue
 		}
-		shape := shapeOf(knitSymbol(k.Key, pt{}))
+		shape := shapeOf(knitSymbol(k.Key, pt{}, cell))
 		if other, ok := drawn[shape]; ok {
 			assert.Equal(t, other, k.Key, "drawn alike")
 		}

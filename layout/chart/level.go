@@ -64,7 +64,7 @@ func (p *plan) levels(r int) {
 		l.base = p.ringOf()
 	}
 	gap := 0.0
-	if l.row.Gap > 0 && p.form == flat {
+	if p.form == flat && l.row.gapWords() != "" {
 		gap = gapHigh
 	}
 	l.base += gap

@@ -19,8 +19,10 @@ type Options struct {
 	Trim        bool    // cut the paper's height to the chart, if it is on one page
 	Title       string  // of the pattern
 	Designer    string
-	Prefix      string // of every id
-	Lang        string // of the words; empty: en
+	Prefix      string  // of every id
+	Lang        string  // of the words; empty: en
+	Proportion  float64 // of a grid: the height of a square, of its width; 0: square
+	Floats      int     // over how many stitches a yarn is carried at most, untold; 0: 5
 }
 
 const (
@@ -43,6 +45,16 @@ func (o *Options) text() float64 {
 		return defaultText
 	}
 	return o.Text
+}
+
+// mostFloat is how many stitches a float goes over, untold, if nothing says (common practice).
+const mostFloat = 5
+
+func (o *Options) floats() int {
+	if o.Floats == 0 {
+		return mostFloat
+	}
+	return o.Floats
 }
 
 func (o *Options) lang() string {

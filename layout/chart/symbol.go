@@ -105,6 +105,8 @@ func (s *shape) paths() []*sheet.Path {
 	switch {
 	case s.turn:
 		s.turning(&p, l)
+	case s.kind == unread:
+		return unreadStitch(&p)
 	case s.kind.Key == "slip":
 		p.oval(0, l/2, dot, dot, true)
 	case s.kind.Key == "picot":

@@ -59,6 +59,10 @@ func (w *Work) Words(r int) string {
 		if k > 1 || s != last {
 			flush()
 		}
+		if s == "" { // it is told with the stitch before it
+			i += k
+			continue
+		}
 		last = s
 		if k > 1 {
 			last = strings.Replace(s, "#", fmt.Sprint(k), 1)
@@ -128,7 +132,22 @@ func (w *Work) phrase(r, i, k int) string {
 	case s.Kind == nil:
 		return fmt.Sprintf("ch %d", s.Chain)
 	}
+	if s.Cross != nil {
+		if s.At > 0 {
+			return ""
+		}
+		return s.Kind.Abbr(w.Terms) + " (" + s.Cross.Work() + ")"
+	}
+	if s.Kind == unread {
+		return "# not read"
+	}
+	if s.Idle {
+		return "# not worked"
+	}
 	text := "# " + s.Kind.Abbr(w.Terms)
+	if s.Colour != "" {
+		text += " in " + s.Colour
+	}
 	switch s.Loop {
 	case BackLoop:
 		text += " in back loop"
@@ -153,13 +172,13 @@ func (w *Work) Describe() string {
 		if r > 0 {
 			b.WriteByte(' ')
 		}
-		if g := w.Rows[r].Same; g != "" {
+		if g := w.Rows[r].leftOut(); g != "" {
 			b.WriteString(strings.ToUpper(g[:1]) + g[1:] + ". ")
 		}
 		b.WriteString(w.Words(r))
 	}
-	if w.Same != "" {
-		b.WriteString(" " + strings.ToUpper(w.Same[:1]) + w.Same[1:] + ".")
+	if g := w.ending(); g != "" {
+		b.WriteString(" " + strings.ToUpper(g[:1]) + g[1:] + ".")
 	}
 	return b.String()
 }

@@ -42,6 +42,7 @@ type Work struct {
 // Row is one row or round.
 type Row struct {
 	Number  int // 0: a foundation, -1: without a number
+	Line    int // of the text
 	Name    string
 	Wrong   bool // a wrong-side row
 	Round   bool
@@ -71,6 +72,7 @@ type St struct {
 	Cross  *stitch.Cross // the crossing of a cable that it is a part of
 	At     int           // of a crossing: which of its stitches it is, as worked
 	Group  int           // what is worked into one place shares a number; 0: alone
+	Idle   bool          // not worked in this row: it waits on the needle
 	Travel bool          // a slip stitch that leads to where a round begins
 }
 
@@ -80,6 +82,7 @@ type Missing struct {
 	Name       string
 	Words      string // what was not read
 	Round      bool
+	Line       int // of the text
 }
 
 // arch reports whether s is a chain arch.
@@ -101,7 +104,7 @@ func (w *Work) Craft() stitch.Craft {
 	knit, all := 0, 0
 	for i := range w.Rows {
 		for _, s := range w.Rows[i].St {
-			if s.Kind != nil && s.Kind.ID != "ch" {
+			if s.Kind != nil && s.Kind.ID != "ch" && s.Kind != unread {
 				all++
 				if s.Kind.Craft == stitch.Knitting {
 					knit++
@@ -113,6 +116,53 @@ func (w *Work) Craft() stitch.Craft {
 		return stitch.Knitting
 	}
 	return stitch.Crochet
+}
+
+// onlyBase reports whether nothing of the work but its foundation is known.
+func (w *Work) onlyBase() bool {
+	for r := range w.Rows {
+		if !w.Rows[r].Base && w.Rows[r].Unread == "" {
+			return false
+		}
+	}
+	return true
+}
+
+// gridded reports whether the work is drawn on a grid: knitting, and crochet in more than
+// one yarn whose stitches stand one on one.
+func (w *Work) gridded() bool {
+	if w.Craft() == stitch.Knitting {
+		return true
+	}
+	if len(w.yarns().list) < 2 {
+		return false
+	}
+	for r := range w.Rows {
+		row := &w.Rows[r]
+		if row.Edge {
+			return false
+		}
+		for i := range row.St {
+			s := &row.St[i]
+			if row.Base || s.Turn || s.Break {
+				continue
+			}
+			if s.Kind == nil || s.Kind.Uses != 1 || s.Kind.Makes != 1 || s.Kind.Plain() != s.Kind || r > 0 && len(s.Feet) != 1 {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// spiral reports whether the rounds of the work go on into one another.
+func (w *Work) spiral() bool {
+	for r := range w.Rows {
+		if w.Rows[r].Spiral {
+			return true
+		}
+	}
+	return false
 }
 
 // Check says what makes the work impossible to draw.
@@ -140,6 +190,9 @@ func (w *Work) Check() error {
 	}
 	if made == 0 {
 		return fmt.Errorf("there is no row to chart")
+	}
+	if gaps := w.Gaps(); len(gaps) > 0 && w.onlyBase() {
+		return fmt.Errorf("no row can be drawn: %s", gaps[0].Words)
 	}
 	return nil
 }

@@ -93,6 +93,8 @@ const (
 	Grey  // for hatching and quiet lines
 	Paper // white
 	Tint  // the ground of a table's head
+	Pale  // the ground of a second yarn on a chart
+	Mid   // that of a third
 )
 
 // RGB are the ink's parts from 0 to 255.
@@ -104,6 +106,10 @@ func (k Ink) RGB() (r, g, b int) {
 		return 0xff, 0xff, 0xff
 	case Tint:
 		return 0xec, 0xec, 0xec
+	case Pale:
+		return 0xd2, 0xd2, 0xd2
+	case Mid:
+		return 0xae, 0xae, 0xae
 	}
 	return 0, 0, 0
 }

@@ -191,6 +191,10 @@ func ink(k sheet.Ink) string {
 		return "none"
 	case sheet.Tint:
 		return mixed + "8%,transparent)"
+	case sheet.Pale:
+		return mixed + "18%,transparent)"
+	case sheet.Mid:
+		return mixed + "32%,transparent)"
 	case sheet.Grey:
 		return mixed + "65%,transparent)"
 	}

@@ -43,6 +43,8 @@ var Kinds = []About{
 	{"file/bodies", "a table of bodies that can't be read"},
 	{"file/name", "a name that a sum could not call"},
 	{"file/sheet", "a spreadsheet that can't be read"},
+	{"chart/gap", "rows that a chart can't show, as they were not read"},
+	{"chart/float", "a yarn carried behind many stitches of another"},
 	{"file/many", "so many errors that the rest is not told"},
 	{"drawing/contrast", "a colour that can hardly be seen on its ground"},
 	{"drawing/unknown", "a measurement that the drawing is told of and does not have"},

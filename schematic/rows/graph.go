@@ -62,6 +62,7 @@ type GraphStitch struct {
 	Cross   *Cross // the crossing of which it is a part: its stitches share one
 	At      int    // of a crossing: which of its stitches it is, as worked, from 0
 	Travel  bool   // a slip stitch that goes on to where a round begins
+	Idle    bool   // not worked in this row, such as beyond the turn of a short row: it waits for a later one
 }
 
 // Cross is a crossing of a cable: the first Held stitches change places with the next Over.

@@ -122,6 +122,11 @@ func (g *Graph) planned(r *runner, plan []edges, line int) {
 		if r.no >= 0 {
 			row.Number = r.no + 1 + k
 		}
+		if g.lost {
+			row.Unknown = true
+			g.Rows = append(g.Rows, row)
+			continue
+		}
 		e.settle(&r.panels, n, row.RS || row.Round, row.Round)
 		row.Stitches = g.over(n, e, c, &row)
 		if g.total += len(row.Stitches); g.total > maxGraph || len(row.Stitches) == 0 {

@@ -342,6 +342,9 @@ func (r *runner) one(l *Line, body []*Node) *result {
 		r.lefts = append(r.lefts, left{f: res.lefts, no: r.no})
 	}
 	if r.g != nil {
+		if l.Stated != nil && len(r.misfits(l, res.out)) == 0 || res.pin { // its count says what it stands on
+			r.g.lost = false
+		}
 		side := 0
 		if r.side != 0 {
 			side = 3 - r.side
@@ -385,7 +388,7 @@ func (r *runner) try(below *fabric, l *Line, body []*Node) *result {
 	if r.g != nil {
 		r.g.begin(w, below, flipped, l, r)
 	}
-	if !r.known && !usesNothing(body) {
+	if !r.known && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
 		w.quiet = 1
 	}
 	w.body(body)

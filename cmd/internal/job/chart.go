@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -17,6 +18,7 @@ import (
 	"flatwright/render/pdf"
 	"flatwright/render/svg"
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/rows"
 	"flatwright/schematic/stitch"
 )
@@ -86,6 +88,7 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 		if len(x.Sizes.Names) > 1 {
 			w.Note = "Size " + x.Sizes.Names[size]
 		}
+		r.Findings = append(r.Findings, chartFindings(w, x.Name, opts.Floats)...)
 		sheets, err := chart.Draw(w, opts)
 		if err != nil {
 			return r, fmt.Errorf("%s: %w", w.Title, err)
@@ -94,6 +97,25 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	}
 	r.Files, err = renderCharts(r.Title, opts.Designer, all, o)
 	return r, err
+}
+
+// chartFindings tell what a chart does not show, and floats that are long.
+func chartFindings(w *chart.Work, name string, floats int) finding.List {
+	var out finding.List
+	for _, g := range w.Gaps() {
+		out = append(out, finding.Finding{Kind: "chart/gap", Severity: finding.Warning, Pos: finding.Pos{File: name, Line: g.Line}, Section: w.Title,
+			Message: "the chart has a gap: " + g.Words, Fix: "write it in words that can be read"})
+	}
+	for _, f := range w.Floats(floats) {
+		out = append(out, finding.Finding{Kind: "chart/float", Severity: finding.Note, Pos: finding.Pos{File: name, Line: f.Row.Line}, Section: w.Title,
+			Message: f.String(), Fix: "catch it on the way"})
+	}
+	return out
+}
+
+// HasGap reports whether a chart does not show all rows, as some were not read.
+func HasGap(list finding.List) bool {
+	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Kind == "chart/gap" })
 }
 
 // fileTitle is a title for a text that has none: its file's name as words.
@@ -138,6 +160,7 @@ var errNoRows = errors.New("there are no rows that a chart can be drawn from")
 func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 	var works []*chart.Work
 	var names []string
+	var refused error
 	for _, s := range x.Sections {
 		if s.Prose || len(s.Lines) == 0 {
 			continue
@@ -151,7 +174,11 @@ func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 			continue
 		}
 		w, ok := chart.FromGraph(g)
-		if !ok || w.Check() != nil {
+		if !ok {
+			continue
+		}
+		if err := w.Check(); err != nil {
+			refused = err
 			continue
 		}
 		if o.Terms != "" {
@@ -168,6 +195,9 @@ func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 		return works, nil
 	case o.Section != "" && len(names) > 0:
 		return nil, &OptionError{fmt.Sprintf("there is no stretch of rows %q that can be charted; there are %s", o.Section, strings.Join(names, ", "))}
+	}
+	if refused != nil {
+		return nil, fmt.Errorf("%w: %w", errNoRows, refused)
 	}
 	return nil, errNoRows
 }

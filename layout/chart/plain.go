@@ -1,0 +1,227 @@
+package chart
+
+import "fmt"
+
+// leastPlain is how many rows worked even, one after the other, are folded away.
+const leastPlain = 3
+
+// foldPlain leaves rows worked even out of a shaped work of more than mostRows: where
+// nothing is shaped nothing needs to be seen.
+func (w *Work) foldPlain(mostRows int) *Work {
+	if len(w.Rows) <= mostRows || w.edgeAt() >= 0 || formOf(w) != flat {
+		return w
+	}
+	out := *w
+	out.Rows = nil
+	gap, same := 0, "" // of the next row
+	var over []int     // of the row before: its places among those of the row that is kept
+	for r := 0; r < len(w.Rows); {
+		n := w.plainFrom(r)
+		if n < leastPlain || r == 0 {
+			row := w.Rows[r]
+			if same != "" {
+				row.Gap, row.Same = gap, same
+				gap, same = 0, ""
+			}
+			if over != nil {
+				row.St = append([]St(nil), row.St...)
+				for i := range row.St {
+					row.St[i].Feet = through(row.St[i].Feet, over)
+				}
+				over = nil
+			}
+			out.Rows = append(out.Rows, row)
+			r++
+			continue
+		}
+		over = w.placesOver(r, n)
+		words := fmt.Sprintf("%s: %d sts, worked even", rowsNamed(w.Rows[r:r+n]), w.Rows[r].Counted())
+		if r += n; r < len(w.Rows) {
+			next := w.Rows[r]
+			next.noteGap(n, words)
+			gap, same = next.Gap, next.Same
+		} else {
+			out.More, out.Same = n, words
+		}
+	}
+	return &out
+}
+
+// noteGap notes rows that are left out before r.
+func (r *Row) noteGap(n int, words string) {
+	if r.Gap += n; r.Same != "" {
+		words = r.Same + "; " + words
+	}
+	r.Same = words
+}
+
+// plainFrom is how many rows from r on are worked even, as the one before them looks.
+func (w *Work) plainFrom(r int) int {
+	n := 0
+	for ; r+n < len(w.Rows) && r+n > 0; n++ {
+		row, below := &w.Rows[r+n], &w.Rows[r+n-1]
+		if row.Gap > 0 || row.Unread != "" || len(row.Missing) > 0 || !row.evenOver(below) {
+			break
+		}
+	}
+	return n
+}
+
+// evenOver reports whether a row is worked even: each stitch on one of the row below, all alike
+// as the right side shows them, and like those.
+func (row *Row) evenOver(below *Row) bool {
+	if below.Base && !below.Held || len(row.St) != len(below.St) {
+		return false
+	}
+	seen := map[int]bool{}
+	key := ""
+	for i := range row.St {
+		s := &row.St[i]
+		if s.Kind == nil || len(s.Feet) != 1 || seen[s.Feet[0]] || s.Kind.Makes != 1 || s.Cross != nil || s.Break || s.Idle {
+			return false
+		}
+		seen[s.Feet[0]] = true
+		k := s.Kind.ID + s.Colour
+		if _, knitted := knitStrokes[s.Kind.Key]; knitted {
+			k = shownKey(s.Kind, row.Wrong) + s.Colour
+		}
+		if i > 0 && k != key && !s.Turn && !row.St[i-1].Turn {
+			return false
+		}
+		if !s.Turn {
+			key = k
+		}
+	}
+	return true
+}
+
+// placesOver are the places of the last of n rows from r on, which are worked even, among those of
+// the row before them.
+func (w *Work) placesOver(r, n int) []int {
+	out := make([]int, len(w.Rows[r+n-1].St))
+	for i := range out {
+		at := i
+		for k := r + n - 1; k >= r; k-- {
+			at = w.Rows[k].St[at].Feet[0]
+		}
+		out[i] = at
+	}
+	return out
+}
+
+func through(feet, over []int) []int {
+	out := make([]int, len(feet))
+	for i, f := range feet {
+		out[i] = over[f]
+	}
+	return out
+}
+
+// wedge is one repeat of a work in rounds that is repeats alone, such as a hat's crown: what
+// stands on one of them. It gives nil if the work is none.
+func (w *Work) wedge() (*Work, *Short) {
+	from, to := w.block()
+	if from > 0 || !w.allRounds() {
+		return nil, nil
+	}
+	st, ok := w.strips(from, to)
+	if !ok {
+		return nil, nil
+	}
+	first, p, times, ok := st.repeat()
+	if !ok || times < 3 {
+		return nil, nil
+	}
+	a := st.at[first]
+	of := st.at[first+p] - a
+	if of < 2 || of*times != st.at[len(st.at)-1] {
+		return nil, nil
+	}
+	all := w.spans(from, to)
+	out := *w
+	out.kept, out.unrolled = &Repeat{}, true
+	out.Rows = make([]Row, len(w.Rows))
+	var below []int
+	for r := range w.Rows {
+		out.Rows[r], below = keepRow(&w.Rows[r], all[r], a, a+of, below)
+		if len(out.Rows[r].St) == 0 {
+			return nil, nil
+		}
+	}
+	return &out, &Short{Stitches: of * (times - 1), Times: times, Of: of, Wedge: true}
+}
+
+// allRounds reports whether every row but a foundation is a round.
+func (w *Work) allRounds() bool {
+	for r := range w.Rows {
+		if !w.Rows[r].Round && !w.Rows[r].Base {
+			return false
+		}
+	}
+	return true
+}
+
+// keepRow is what stands on the places from a to b of the first row; below maps the places of
+// the row below to where they are now, -1 for those that are gone.
+func keepRow(row *Row, s []span, a, b int, below []int) (Row, []int) {
+	out := *row
+	out.St = nil
+	now := make([]int, len(row.St))
+	for i := range row.St {
+		if now[i] = -1; s[i].hi < a || s[i].hi >= b {
+			if row.St[i].Counts && row.St[i].Kind != nil {
+				out.Left++
+			}
+			continue
+		}
+		st := row.St[i]
+		if below != nil {
+			st.Feet = nil
+			for _, f := range row.St[i].Feet {
+				if below[f] >= 0 {
+					st.Feet = append(st.Feet, below[f])
+				}
+			}
+		}
+		now[i] = len(out.St)
+		out.St = append(out.St, st)
+	}
+	return out, now
+}
+
+// short is the work with what goes on alike left out, so that it finds room on a page.
+func (w *Work) short() (*Work, *Short) {
+	w = w.foldPlain(mostTall).lower(mostTall)
+	if formOf(w) != flat {
+		return w, nil
+	}
+	if w.widest() > mostWide && w.gridded() {
+		if one, s := w.wedge(); one != nil {
+			return one, s
+		}
+	}
+	wide := mostWide
+	if w.widest() > 2*fewPlain && w.gridded() && w.middlePlain() {
+		wide = fewPlain
+	}
+	w, s := w.shorten(wide)
+	return w.shortenEdge(mostTall), s
+}
+
+// fewPlain is how many stitches across are drawn of a shaped piece whose middle is plain.
+const fewPlain = 16
+
+// middlePlain reports whether nothing is shaped beyond the edges of any row.
+func (w *Work) middlePlain() bool {
+	const edge = 5
+	for r := range w.Rows {
+		row := &w.Rows[r]
+		for i := edge; i < len(row.St)-edge; i++ {
+			s := &row.St[i]
+			if s.Kind == nil || s.Kind.Uses != 1 || s.Kind.Makes != 1 || s.Cross != nil || s.Colour != "" || shownKey(s.Kind, row.Wrong) != "knit" {
+				return false
+			}
+		}
+	}
+	return true
+}
