@@ -70,7 +70,7 @@ func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
 func (c *pages) keyGroup() *sheet.Group {
 	key := &sheet.Group{ID: "key", Class: "key", Title: "Key"}
 	size := c.o.text()
-	y := c.h - margin - c.footHigh + 5
+	y := c.keyTop()
 	k := c.keyScale()
 	for i, entries := range c.key {
 		x := margin
@@ -93,6 +93,17 @@ func (c *pages) keyGroup() *sheet.Group {
 		y += c.keyHigh[i] + 2
 	}
 	return key
+}
+
+// keyTop is where the key begins: under the drawing, or at the foot of each of several pages.
+func (c *pages) keyTop() float64 {
+	foot := c.h - margin - c.footHigh + 5
+	if c.count() > 1 {
+		return foot
+	}
+	v := c.view(0, 0)
+	lo, _ := c.d.f.extent()
+	return min(foot, v.paper(lo).Y+8)
 }
 
 // slug is an id's letters and figures.

@@ -30,6 +30,28 @@ func (p *plan) lay() {
 			break
 		}
 	}
+	p.spiral()
+}
+
+// spiral lets rounds that are not joined rise into one another: at its end each stands as
+// far out as the next one begins.
+func (p *plan) spiral() {
+	if p.form != circle {
+		return
+	}
+	for r, l := range p.lines {
+		if !l.row.Spiral || l.row.Base {
+			continue
+		}
+		pitch := l.top - p.ringOf()
+		if r > 0 {
+			pitch = l.top - p.lines[r-1].top
+		}
+		for i, n := range l.nodes {
+			out := pitch * float64(i) / float64(len(l.nodes))
+			n.v, n.fv = n.v+out, n.fv+out
+		}
+	}
 }
 
 // sweep goes up over all rows and down again.

@@ -38,7 +38,7 @@ const (
 )
 
 // usualScales are the sizes of the symbols that a chart takes by itself.
-var usualScales = []float64{1.6, 1.25, 1, 0.85, 0.7, 0.6}
+var usualScales = []float64{2.2, 1.9, 1.6, 1.25, 1, 0.85, 0.7, 0.6}
 
 func (o *Options) text() float64 {
 	if o.Text == 0 {

@@ -83,10 +83,23 @@ func (w *Work) size() int {
 	return n
 }
 
-// trim cuts the paper's height to the chart.
+// trim cuts the paper to the chart, its heading and its key.
 func (c *pages) trim() {
 	room := c.h - 2*margin - c.headHigh - c.footHigh
 	c.h -= max(0, room-c.d.scale*(c.rows[0].hi-c.rows[0].lo)-2)
+	wide := c.d.scale * (c.cols[0].hi - c.cols[0].lo)
+	for _, r := range c.head {
+		wide = max(wide, fonts.Width(r.face, r.size, r.s))
+	}
+	for _, entries := range c.key {
+		x := -keyGap
+		for _, e := range entries {
+			w, _ := c.entryBox(e)
+			x += w + keyGap
+		}
+		wide = max(wide, x)
+	}
+	c.w = min(c.w, wide+2*margin)
 }
 
 func shortNotes(w *Work, s *Short) []string {
@@ -120,6 +133,11 @@ func shortNotes(w *Work, s *Short) []string {
 // build draws a work at a scale.
 func build(w *Work, o *Options, scale float64) *drawing {
 	d := &drawing{work: w, scale: scale, craft: w.Craft(), f: &figure{}}
+	if f := w.filet(); f != nil {
+		d.mesh(f, o)
+		d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
+		return d
+	}
 	if w.gridded() {
 		d.grid(o)
 		d.notes = append(d.notes, w.gapNotes()...)

@@ -191,6 +191,9 @@ func keepRow(row *Row, s []span, a, b int, below []int) (Row, []int) {
 
 // short is the work with what goes on alike left out, so that it finds room on a page.
 func (w *Work) short() (*Work, *Short) {
+	if w.filet() != nil {
+		return w, nil
+	}
 	w = w.foldPlain(mostTall).lower(mostTall)
 	if formOf(w) != flat {
 		return w, nil

@@ -35,6 +35,8 @@ type ChartOptions struct {
 	Text        float64 // of numbers and words, mm; 0: the usual
 	LeftHanded  bool
 	Trim        bool   // cut the paper's height to the chart
+	Gauge       bool   // squares of a grid in the gauge's proportions
+	Floats      int    // how far a yarn is carried at most, in stitches, untold; 0: the usual
 	Whole       bool   // leave nothing out of long rows and many rows
 	Format      string // svg or pdf; empty: both
 	Creator     string // told in the PDF
@@ -47,7 +49,7 @@ type ChartOptions struct {
 func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, error) {
 	var r Result
 	var x *rows.Text
-	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Whole: o.Whole}
+	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Whole: o.Whole, Floats: o.Floats}
 	sample := 0
 	if text != nil {
 		t, _ := decoded(*text)
@@ -76,6 +78,11 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	if err != nil {
 		return r, err
 	}
+	if o.Gauge {
+		if opts.Proportion, err = proportion(x); err != nil {
+			return r, err
+		}
+	}
 	works, err := chartWorks(x, o, size)
 	if err != nil {
 		return r, err
@@ -97,6 +104,14 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	}
 	r.Files, err = renderCharts(r.Title, opts.Designer, all, o)
 	return r, err
+}
+
+// proportion is how tall a row is beside the width of a stitch, at the gauge of the text.
+func proportion(x *rows.Text) (float64, error) {
+	if x.Gauge == nil || x.Gauge.StitchWidth.Sign() <= 0 {
+		return 0, &OptionError{"there is no gauge of stitches and rows from which squares take their proportions"}
+	}
+	return x.Gauge.RowHeight.Float() / x.Gauge.StitchWidth.Float(), nil
 }
 
 // chartFindings tell what a chart does not show, and floats that are long.

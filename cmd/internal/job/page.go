@@ -51,7 +51,7 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	page := html.Page{Content: c, Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
 	for _, section := range o.Charts {
 		for size := range gs {
-			name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{})
+			name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{Trim: true})
 			if err != nil {
 				return r, err
 			}
