@@ -1,6 +1,11 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+
+	"flatwright/schematic/stitch"
+)
 
 // bar is a straight stroke with half its thickness: what a symbol takes of the plane.
 type bar struct {
@@ -31,63 +36,73 @@ func (p *plan) body(n *node) []bar {
 	}
 	head := p.point(n, n.v)
 	feet := p.footPoints(n)
-	if n.chain() {
-		at := p.point(n, n.v)
+	switch {
+	case n.chain():
 		along := mul(right(p.outward(n)), max(p.chainHalf(n), ovalLong*0.62)-ovalWide/2)
-		return []bar{{sub(at, along), add(at, along), ovalWide/2 + stroke/2}}
-	}
-	if n.st.Turn {
+		return []bar{{sub(head, along), add(head, along), ovalWide/2 + stroke/2}}
+	case n.st.Turn:
 		return []bar{{feet[0], head, ovalWide/2 + stroke/2}}
-	}
-	if n.picot() {
+	case n.picot():
 		return []bar{{feet[0], head, 1.25}}
 	}
-	var out []bar
-	mid := mul(feet[0], 1/float64(len(feet)))
-	for _, f := range feet[1:] {
-		mid = add(mid, mul(f, 1/float64(len(feet))))
-	}
-	q, l := stem(mid, head)
+	q, l := stem((&shape{feet: feet}).foot(), head)
 	k := n.st.Kind
 	switch k.Key {
 	case "slip":
 		return []bar{{q.at(0, l/2), q.at(0, l/2), dot}}
+	case "unread":
+		return []bar{{q.at(-0.5, 0.15), q.at(0.5, 0.15), stroke / 2}}
 	case "cluster", "bobble", "popcorn", "puff":
-		w := belly(k)
-		out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
-		for _, w := range [2]float64{-1.15 * w, 1.15 * w} {
-			out = append(out, bar{q.at(0, 0), q.at(w, 0.3*l), stroke / 2}, bar{q.at(w, 0.3*l), q.at(w, 0.7*l), stroke / 2}, bar{q.at(w, 0.7*l), q.at(0, l), stroke / 2})
-		}
-		return out
+		return clusterBars(&q, l, belly(k))
 	}
+	var out []bar
 	for _, f := range feet {
-		out = append(out, bar{f, head, stroke / 2})
-		leg, ll := stem(f, head)
-		if k.Plain().Key == "sc" {
-			out = append(out, bar{leg.at(-topHalf, ll/2), leg.at(topHalf, ll/2), stroke / 2})
-		}
-		for i := range bars(k.Plain()) {
-			v := barsAt(k.Plain(), i, ll, len(feet) > 1)
-			w := barWide(len(feet) > 1 || len(n.group) > 3)
-			out = append(out, bar{leg.at(-w, v-0.3), leg.at(w, v+0.3), stroke / 2})
-		}
+		out = append(out, legBars(f, head, k.Plain(), len(feet) > 1, len(feet) > 1 || len(n.group) > 3)...)
 	}
 	if k.Plain().Key != "sc" {
 		out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
 	}
 	s := shape{kind: k, flip: n.line.row.Wrong, loop: n.st.Loop}
+	return append(out, s.footBars(&q)...)
+}
+
+// clusterBars are the bars of a symbol that closes at both ends.
+func clusterBars(q *pen, l, belly float64) []bar {
+	out := []bar{{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2}}
+	for _, w := range [2]float64{-1.15 * belly, 1.15 * belly} {
+		out = append(out, bar{q.at(0, 0), q.at(w, 0.3*l), stroke / 2}, bar{q.at(w, 0.3*l), q.at(w, 0.7*l), stroke / 2}, bar{q.at(w, 0.7*l), q.at(0, l), stroke / 2})
+	}
+	return out
+}
+
+// legBars are the bars of one stem: many if it is one of several, tight among others.
+func legBars(foot, head pt, base *stitch.Stitch, many, tight bool) []bar {
+	leg, l := stem(foot, head)
+	out := []bar{{foot, head, stroke / 2}}
+	if base.Key == "sc" {
+		return append(out, bar{leg.at(-topHalf, l/2), leg.at(topHalf, l/2), stroke / 2})
+	}
+	for i := range bars(base) {
+		v, w := barsAt(base, i, l, many), barWide(tight)
+		out = append(out, bar{leg.at(-w, v-0.3), leg.at(w, v+0.3), stroke / 2})
+	}
+	return out
+}
+
+// footBars are the bars of the loop or the hook at a symbol's foot.
+func (s *shape) footBars(q *pen) []bar {
+	var out []bar
 	switch s.shownLoop() {
 	case BackLoop:
 		out = append(out, bar{q.at(-0.8, -0.1), q.at(0, 0.47), stroke / 2}, bar{q.at(0, 0.47), q.at(0.8, -0.1), stroke / 2})
 	case FrontLoop:
 		out = append(out, bar{q.at(-0.8, 0.45), q.at(0, -0.12), stroke / 2}, bar{q.at(0, -0.12), q.at(0.8, 0.45), stroke / 2})
 	}
-	if s.post() != 0 {
-		side := 1.1
-		if s.post() == 2 {
-			side = -1.1
-		}
-		out = append(out, bar{q.at(0, 0), q.at(side, 0.85), stroke / 2})
+	switch s.post() {
+	case stitch.FrontPost:
+		out = append(out, bar{q.at(0, 0), q.at(1.1, 0.85), stroke / 2})
+	case stitch.BackPost:
+		out = append(out, bar{q.at(0, 0), q.at(-1.1, 0.85), stroke / 2})
 	}
 	return out
 }
@@ -180,30 +195,11 @@ func (p *plan) lift(n *node, body func(*node) []bar) {
 	if n.line.n == 0 || p.lines[n.line.n-1].row.Base || n.prev == nil || n.next == nil || len(n.prev.feet) == 0 || len(n.next.feet) == 0 {
 		return
 	}
-	from, to := n.prev.feet[0], n.next.feet[0]
+	const step = 0.35
 	for tries := range 24 {
-		mine := p.body(n)
-		hit := false
-		for _, m := range [2]*node{n.prev.prev, n.next.next} {
-			hit = hit || m != nil && m != n && !m.mark && !m.arch() && !m.picot() && nearness(mine, p.body(m), apart) < apart
-		}
-		m := from
-		if m.prev != nil {
-			m = m.prev
-		}
-		for steps := 0; m != nil && steps < 48; m, steps = m.next, steps+1 {
-			if !m.mark && nearness(mine, body(m), apart) < apart {
-				hit = true
-				break
-			}
-			if m == to.next {
-				break
-			}
-		}
-		if !hit {
+		if !p.archHits(n, body) {
 			return
 		}
-		const step = 0.35
 		n.rise += step
 		n.v += step
 		if tries > 3 { // its ends are in the way, not its middle
@@ -216,40 +212,64 @@ func (p *plan) lift(n *node, body func(*node) []bar) {
 	}
 }
 
-// runsInto reports whether any of the group is too near to a symbol of the row below.
-func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
-	own := map[*node]bool{}
-	for _, f := range group[0].feet {
-		own[f] = true
-	}
-	for _, n := range group {
-		if n.arch() || n.picot() {
-			continue
-		}
-		mine := p.body(n)
-		reach := math.Abs(p.lean(n)) + topHalf + apart
-		first, last := n.feet[0], n.feet[len(n.feet)-1]
-		if len(n.feet) > 1 && first.prev == n.feet[1] {
-			first, last = last, first
-		}
-		hit := func(m *node) bool {
-			return !m.mark && !own[m] && m.v+apart+1.3 >= n.fv && nearness(mine, body(m), apart) < apart
-		}
-		for m, steps := first, 0; m != last && m != nil && steps < 24; m, steps = m.next, steps+1 {
-			if hit(m) {
-				return true
-			}
-		}
-		if p.beside(first, (*node).before, reach, own, hit) || p.beside(last, (*node).after, reach, own, hit) {
+// archHits reports whether an arch is too near to a symbol under it, or to one beyond its
+// neighbours.
+func (p *plan) archHits(n *node, body func(*node) []bar) bool {
+	mine := p.body(n)
+	hits := func(m *node, body []bar) bool { return !m.mark && nearness(mine, body, apart) < apart }
+	for _, m := range [2]*node{n.prev.prev, n.next.next} {
+		if m != nil && m != n && !m.arch() && !m.picot() && hits(m, p.body(m)) {
 			return true
 		}
-		if r := n.line.n - 2; r >= 0 && p.lines[r].top+apart+1.3 >= n.fv && len(first.feet) > 0 { // a tall one two rows below
-			if p.nearby(n, first.feet[0], reach, hit) {
-				return true
-			}
+	}
+	m, last := n.prev.feet[0], n.next.feet[0].next
+	if m.prev != nil {
+		m = m.prev
+	}
+	for steps := 0; m != nil && steps < 48; m, steps = m.next, steps+1 {
+		if hits(m, body(m)) {
+			return true
+		}
+		if m == last {
+			return false
 		}
 	}
 	return false
+}
+
+// runsInto reports whether any of the group is too near to a symbol of the row below, or to a
+// tall one two rows below.
+func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
+	for _, n := range group {
+		if !n.arch() && !n.picot() && p.meets(n, group[0].feet, body) {
+			return true
+		}
+	}
+	return false
+}
+
+// meets reports whether a stitch is too near to a symbol below other than those own that it is
+// worked into.
+func (p *plan) meets(n *node, own []*node, body func(*node) []bar) bool {
+	mine := p.body(n)
+	reach := math.Abs(p.lean(n)) + topHalf + apart
+	first, last := n.feet[0], n.feet[len(n.feet)-1]
+	if len(n.feet) > 1 && first.prev == n.feet[1] {
+		first, last = last, first
+	}
+	hit := func(m *node) bool {
+		return !m.mark && m.v+apart+1.3 >= n.fv && !slices.Contains(own, m) && nearness(mine, body(m), apart) < apart
+	}
+	for m, steps := first, 0; m != last && m != nil && steps < 24; m, steps = m.next, steps+1 {
+		if hit(m) {
+			return true
+		}
+	}
+	if p.beside(first, (*node).before, reach, own, hit) || p.beside(last, (*node).after, reach, own, hit) {
+		return true
+	}
+	r := n.line.n - 2
+	return r >= 0 && p.lines[r].top+apart+1.3 >= n.fv && len(first.feet) > 0 && p.nearby(n, first.feet[0], reach, hit)
 }
 
 // nearby reports whether any symbol is hit of those near f that lie within reach of n.
@@ -268,8 +288,8 @@ func (p *plan) nearby(n, f *node, reach float64, hit func(*node) bool) bool {
 }
 
 // beside reports whether any symbol is hit of those on one side of f within reach.
-func (p *plan) beside(f *node, step func(*node) *node, reach float64, own map[*node]bool, hit func(*node) bool) bool {
-	for m, steps := step(f), 0; m != nil && !own[m] && steps < 20; m, steps = step(m), steps+1 {
+func (p *plan) beside(f *node, step func(*node) *node, reach float64, own []*node, hit func(*node) bool) bool {
+	for m, steps := step(f), 0; m != nil && !slices.Contains(own, m) && steps < 20; m, steps = step(m), steps+1 {
 		if math.Abs(p.driftIn(m, f))-max(m.half, m.chord/2+0.6) > reach+1 {
 			return false
 		}

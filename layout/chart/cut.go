@@ -124,19 +124,7 @@ func (p *plan) cuts(f *figure) {
 	from, to := p.work.block()
 	if repeats, others, ok := p.work.places(from, to); ok {
 		all := p.work.spans(from, to)
-		for _, places := range [2][]int{repeats, others} {
-			var at cuts
-			for _, place := range places {
-				if side := p.side(all, place, from, to); len(side) > 0 {
-					sum := 0.0
-					for _, q := range side {
-						sum += q.X
-					}
-					at = append(at, sum/float64(len(side)))
-				}
-			}
-			f.across = append(f.across, at)
-		}
+		f.across = []cuts{p.cutsAt(all, repeats, from, to), p.cutsAt(all, others, from, to)}
 	}
 	first, period, n := p.work.rowRepeat()
 	var repeats, others cuts
@@ -151,6 +139,23 @@ func (p *plan) cuts(f *figure) {
 		others = append(others, at)
 	}
 	f.up = []cuts{repeats, others}
+}
+
+// cutsAt are where cuts before places of the first row go.
+func (p *plan) cutsAt(all [][]span, places []int, from, to int) cuts {
+	var at cuts
+	for _, place := range places {
+		side := p.side(all, place, from, to)
+		if len(side) == 0 {
+			continue
+		}
+		sum := 0.0
+		for _, q := range side {
+			sum += q.X
+		}
+		at = append(at, sum/float64(len(side)))
+	}
+	return at
 }
 
 // places are those places of the first row at which the work may be cut: between its

@@ -1,6 +1,10 @@
 package chart
 
 import (
+	"cmp"
+	"math"
+	"slices"
+
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic/stitch"
@@ -142,39 +146,39 @@ func (s *sideways) draw(f *figure, o *Options, scale float64) {
 				}
 			}
 		}
-		t := newMark(m.row, m.stitch, m.paths...)
-		f.add(t)
+		f.add(newMark(m.row, m.stitch, m.paths...))
 	}
+	s.nameRows(f, o, scale)
+	for _, l := range s.p.lines {
+		if words := l.row.gapWords(); words != "" {
+			f.label(o, scale, label{s: words, at: pt{X: (f.lo.X + f.hi.X) / 2, Y: f.lo.Y - o.plane(scale)}, row: l.n, anchor: sheet.Middle, class: "break"})
+		}
+	}
+}
+
+// nameRows writes the rows' numbers under the turned part, with their arrows.
+func (s *sideways) nameRows(f *figure, o *Options, scale float64) {
 	size := o.plane(scale)
-	low := f.lo.Y
-	drop := low - sideGap/scale
+	drop := f.lo.Y - sideGap/scale
 	long := arrowLong / scale
-	var taken []float64
-	for r, l := range s.p.lines {
+	taken := math.Inf(-1) // the right end of the number before
+	order := slices.Clone(s.p.lines)
+	slices.SortFunc(order, func(a, b *line) int { return cmp.Compare(s.ends[a.n].x, s.ends[b.n].x) })
+	for _, l := range order {
 		name := l.row.name()
 		if name == "" || len(l.nodes) == 0 {
 			continue
 		}
-		x := s.ends[r].x
-		up := l.rightward == !s.left // from the lower edge to the upper one
+		x := s.ends[l.n].x
 		a, b := pt{X: x, Y: drop - long}, pt{X: x, Y: drop}
-		if !up {
+		if l.rightward == s.left { // from the upper edge to the lower one
 			a, b = b, a
 		}
-		f.add(newMark(r, false, arrow(a, b, l.row.Wrong, scale)...))
+		f.add(newMark(l.n, false, arrow(a, b, l.row.Wrong, scale)...))
 		half := fonts.Width(fonts.Regular, size, name)/2 + 0.3/scale
-		free := true
-		for k := 0; k+1 < len(taken); k += 2 {
-			free = free && (x+half < taken[k] || x-half > taken[k+1])
-		}
-		if free { // where rows stand closer than their numbers, some go without
-			taken = append(taken, x-half, x+half)
-			f.label(o, scale, label{s: name, at: pt{X: x, Y: drop - long - 0.8*size}, row: r, class: "number"})
-		}
-	}
-	for _, l := range s.p.lines {
-		if l.row.Gap > 0 {
-			f.label(o, scale, label{s: l.row.Same, at: pt{X: (f.lo.X + f.hi.X) / 2, Y: f.lo.Y - size}, row: l.n, anchor: sheet.Middle, class: "break"})
+		if x-half > taken { // where rows stand closer than their numbers, some go without
+			taken = x + half
+			f.label(o, scale, label{s: name, at: pt{X: x, Y: drop - long - 0.8*size}, row: l.n, class: "number"})
 		}
 	}
 }
@@ -189,9 +193,6 @@ func (w *Work) shortenEdge(mostRows int) *Work {
 	part := &Work{Rows: w.Rows[:r]}
 	low := part.lowered(mostRows, true)
 	gone := r - len(low.Rows)
-	if gone == 0 {
-		return w
-	}
 	a := len(low.Rows)
 	for i := range low.Rows {
 		if low.Rows[i].Gap > 0 {
@@ -199,32 +200,37 @@ func (w *Work) shortenEdge(mostRows int) *Work {
 		}
 	}
 	all := w.spans(r, len(w.Rows))
-	if all == nil {
+	if gone == 0 || all == nil || a == len(low.Rows) { // the last row is kept, at which the yarn is
 		return w
 	}
 	out := *w
 	out.Rows = append([]Row(nil), low.Rows...)
-	if a == len(low.Rows) { // keep the last row, at which the yarn is
-		return w
-	}
 	var below []int
 	for i := r; i < len(w.Rows); i++ {
 		var row Row
 		row, below = cutRow(&w.Rows[i], all[i], a, a+gone, below)
 		if i == r {
-			for k := range row.St {
-				feet := make([]int, len(row.St[k].Feet))
-				for j, f := range row.St[k].Feet {
-					if feet[j] = f; f >= a+gone {
-						feet[j] = f - gone
-					}
-				}
-				if row.St[k].Feet = feet; row.St[k].Break {
-					row.St[k].Feet = []int{a - 1, a}
-				}
-			}
+			row.overEnds(a, gone)
 		}
 		out.Rows = append(out.Rows, row)
 	}
 	return &out
+}
+
+// overEnds moves the feet of a row along row ends, of which gone from a on are left out.
+func (row *Row) overEnds(a, gone int) {
+	for k := range row.St {
+		s := &row.St[k]
+		if s.Break {
+			s.Feet = []int{a - 1, a}
+			continue
+		}
+		feet := make([]int, len(s.Feet))
+		for j, f := range s.Feet {
+			if feet[j] = f; f >= a+gone {
+				feet[j] = f - gone
+			}
+		}
+		s.Feet = feet
+	}
 }

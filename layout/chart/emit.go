@@ -196,87 +196,115 @@ func (v *view) text(l *label, at pt) *sheet.Text {
 	return sheet.NewText(l.s, fonts.Regular, size, p, l.shownAnchor(), l.class)
 }
 
+// sharing puts what a page shows into the groups of its rows.
+type sharing struct {
+	c      *pages
+	v      *view
+	groups []*sheet.Group
+	rest   *sheet.Group // what belongs to no row
+	own    []bool       // rows of which a stitch is the page's own
+	seen   []*mark
+}
+
 // chart writes the part of the figure that a page holds.
 func (c *pages) chart(s *sheet.Sheet, k, r int) {
-	d, v := c.d, c.view(k, r)
-	groups := make([]*sheet.Group, len(d.work.Rows))
-	rest := &sheet.Group{ID: "marks", Class: "chart"}
-	own := make([]bool, len(d.work.Rows))
-	for i := range groups {
-		groups[i] = &sheet.Group{ID: fmt.Sprintf("row-%d", i), Class: "chart", Title: d.work.Rows[i].title()}
+	d := c.d
+	sh := &sharing{c: c, v: c.view(k, r), groups: make([]*sheet.Group, len(d.work.Rows)), own: make([]bool, len(d.work.Rows)),
+		rest: &sheet.Group{ID: "marks", Class: "chart"}}
+	for i := range sh.groups {
+		sh.groups[i] = &sheet.Group{ID: fmt.Sprintf("row-%d", i), Class: "chart", Title: d.work.Rows[i].title()}
 	}
-	put := func(row int, it sheet.Item) {
-		if row < 0 {
-			rest.Items = append(rest.Items, it)
-			return
-		}
-		groups[row].Items = append(groups[row].Items, it)
-	}
-	var seen []*mark
 	for i := range d.f.marks {
-		m := &d.f.marks[i]
-		mine, shown := v.owns(m.at), v.shows(m.lo, m.hi)
-		switch {
-		case m.long() && c.count() > 1 && !(mine && shown):
-			for _, q := range m.paths {
-				for _, part := range clip(q, v.col, v.row, v.more) {
-					put(m.row, v.moved(part, false))
-				}
-			}
-			continue
-		case !mine && !shown:
-			continue
-		}
-		seen = append(seen, m)
-		if mine && m.stitch {
-			own[max(m.row, 0)] = true
-			g := &sheet.Group{Class: "stitch"}
-			for _, q := range m.paths {
-				g.Items = append(g.Items, v.moved(q, false))
-			}
-			put(m.row, g)
-			continue
-		}
-		for _, q := range m.paths {
-			put(m.row, v.moved(q, !mine))
-		}
+		sh.mark(&d.f.marks[i])
 	}
-	nums := d.f.nums
+	sh.numbers()
+	sh.labels()
+	for i, g := range sh.groups {
+		if len(g.Items) == 0 {
+			continue
+		}
+		if !c.told[i] { // once, on the first page that shows it
+			g.Desc, c.told[i] = d.work.Words(i), true
+		}
+		s.Root.Items = append(s.Root.Items, g)
+	}
 	if c.count() > 1 {
-		nums = d.f.number(c.o, d.scale, seen, d.f.sideRoom(c.o))
+		c.meet(sh.rest, append(sh.groups, sh.rest), sh.v)
+	}
+	if len(sh.rest.Items) > 0 {
+		s.Root.Items = append(s.Root.Items, sh.rest)
+	}
+}
+
+func (s *sharing) put(row int, it sheet.Item) {
+	g := s.rest
+	if row >= 0 {
+		g = s.groups[row]
+	}
+	g.Items = append(g.Items, it)
+}
+
+// mark puts a mark where the page shows it: its own in black, a neighbour's in grey, and of
+// a long one the part that lies here.
+func (s *sharing) mark(m *mark) {
+	v := s.v
+	mine, shown := v.owns(m.at), v.shows(m.lo, m.hi)
+	if m.long() && s.c.count() > 1 && !(mine && shown) {
+		for _, q := range m.paths {
+			for _, part := range clip(q, v.col, v.row, v.more) {
+				s.put(m.row, v.moved(part, false))
+			}
+		}
+		return
+	}
+	if !mine && !shown {
+		return
+	}
+	s.seen = append(s.seen, m)
+	if mine && m.stitch {
+		s.own[max(m.row, 0)] = true
+		g := &sheet.Group{Class: "stitch", Items: make([]sheet.Item, 0, len(m.paths))}
+		for _, q := range m.paths {
+			g.Items = append(g.Items, v.moved(q, false))
+		}
+		s.put(m.row, g)
+		return
+	}
+	for _, q := range m.paths {
+		s.put(m.row, v.moved(q, !mine))
+	}
+}
+
+// numbers puts the names of the rows that the page shows.
+func (s *sharing) numbers() {
+	d := s.c.d
+	nums := d.f.nums
+	if s.c.count() > 1 {
+		nums = d.f.number(s.c.o, d.scale, s.seen, d.f.sideRoom(s.c.o))
 	}
 	for _, m := range nums.arrows {
 		for _, q := range m.paths {
-			put(m.row, v.moved(q, !own[m.row]))
+			s.put(m.row, s.v.moved(q, !s.own[m.row]))
 		}
 	}
 	for i := range nums.labels {
 		l := &nums.labels[i]
-		put(l.row, v.text(l, l.at))
+		s.put(l.row, s.v.text(l, l.at))
 	}
-	for i := range d.f.labels {
-		l := &d.f.labels[i]
+}
+
+// labels puts the words that stand on the page.
+func (s *sharing) labels() {
+	f := s.c.d.f
+	for i := range f.labels {
+		l := &f.labels[i]
 		at := l.at
-		if l.class == "break" && len(c.cols) > 1 { // on each page that it crosses
-			at.X = d.f.beside(v.col.lo, v.col.hi, at.Y+gapHigh/2)
+		if l.class == "break" && len(s.c.cols) > 1 { // on each page that it crosses
+			at.X = f.beside(s.v.col.lo, s.v.col.hi, at.Y+gapHigh/2)
 		}
-		if v.owns(at) {
-			put(l.row, v.text(l, at))
+		if s.v.owns(at) {
+			s.put(l.row, s.v.text(l, at))
 		}
-	}
-	for i, g := range groups {
-		if len(g.Items) > 0 {
-			if !c.told[i] { // once, on the first page that shows it
-				g.Desc, c.told[i] = d.work.Words(i), true
-			}
-			s.Root.Items = append(s.Root.Items, g)
-		}
-	}
-	if c.count() > 1 {
-		c.meet(rest, append(groups, rest), v)
-	}
-	if len(rest.Items) > 0 {
-		s.Root.Items = append(s.Root.Items, rest)
 	}
 }
 

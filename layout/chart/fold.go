@@ -166,7 +166,7 @@ func (p *plan) breaks(f *figure, o *Options, scale float64) {
 	var left, rightSide []pt
 	for _, l := range p.lines {
 		for _, n := range l.nodes {
-			if !n.mark || l.fixed {
+			if !n.st.Break || l.fixed {
 				continue
 			}
 			lo, hi := l.base, l.top
@@ -188,12 +188,19 @@ func (p *plan) breaks(f *figure, o *Options, scale float64) {
 	if len(left) > 1 {
 		f.add(newMark(-1, false, path("break", quiet/scale, rising(left)...), path("break", quiet/scale, rising(rightSide)...)))
 	}
+	if p.form == flat {
+		p.rowBreaks(f, o, scale)
+	}
+}
+
+// rowBreaks writes what rows are left out, where they are.
+func (p *plan) rowBreaks(f *figure, o *Options, scale float64) {
 	for r, l := range p.lines {
-		if words := l.row.gapWords(); words != "" && p.form == flat {
+		if words := l.row.gapWords(); words != "" {
 			f.rowBreak(o, scale, r+p.off, l.base, words)
 		}
 	}
-	if words := p.work.ending(); words != "" && p.form == flat {
+	if words := p.work.ending(); words != "" {
 		top := p.lines[len(p.lines)-1].top
 		f.rowBreak(o, scale, len(p.lines)-1+p.off, top+gapHigh, words)
 	}
@@ -225,16 +232,8 @@ func (f *figure) beside(lo, hi, base float64) float64 {
 			continue
 		}
 		for _, q := range f.marks[i].paths {
-			for _, run := range q.Polyline() {
-				if n := len(run) - 1; n > 0 && q.Class == "repeat" && run[0] != run[n] {
-					run = append(run, run[0])
-				}
-				for k := 1; k < len(run); k++ {
-					a, b := run[k-1], run[k]
-					if min(a.Y, b.Y) <= base && max(a.Y, b.Y) >= base-gapHigh {
-						at = append(at, min(max(a.X, lo), hi), min(max(b.X, lo), hi))
-					}
-				}
+			for _, x := range crossings(q, base-gapHigh, base) {
+				at = append(at, min(max(x, lo), hi))
 			}
 		}
 	}
@@ -246,4 +245,21 @@ func (f *figure) beside(lo, hi, base float64) float64 {
 		}
 	}
 	return (at[best-1] + at[best]) / 2
+}
+
+// crossings are the ends of a path's strokes that reach into the levels from lo to hi.
+func crossings(q *sheet.Path, lo, hi float64) []float64 {
+	var out []float64
+	for _, run := range q.Polyline() {
+		if n := len(run) - 1; n > 0 && q.Class == "repeat" && run[0] != run[n] {
+			run = append(run, run[0])
+		}
+		for k := 1; k < len(run); k++ {
+			a, b := run[k-1], run[k]
+			if min(a.Y, b.Y) <= hi && max(a.Y, b.Y) >= lo {
+				out = append(out, a.X, b.X)
+			}
+		}
+	}
+	return out
 }

@@ -219,42 +219,44 @@ func (r *Row) course() int {
 func (w *Work) starts() {
 	for r := 1; r < len(w.Rows); r++ {
 		row, below := &w.Rows[r], &w.Rows[r-1]
-		if len(row.St) < 2 || row.Edge || !row.St[0].Turn || len(row.St[0].Feet) > 0 {
+		if len(row.St) < 2 || row.Edge || !row.St[0].Turn || len(row.St[0].Feet) > 0 || row.St[0].Kind == nil {
 			continue
-		}
-		next := -1
-		for i := 1; i < len(row.St) && next < 0; i++ {
-			if len(row.St[i].Feet) > 0 {
-				next = row.St[i].Feet[0]
-			}
-		}
-		if next < 0 {
-			continue
-		}
-		first := 0
-		if row.backwards() {
-			first = len(below.St) - 1
-		}
-		if row.Round {
-			first = 0
-		}
-		for first != next && below.St[first].Kind == nil { // a chain that does not count, or an arch
-			if first < next {
-				first++
-			} else {
-				first--
-			}
-		}
-		if row.Round && next > first+1 && below.St[next].arch() {
-			first = next
 		}
 		if below.Base && !row.Round { // it stands at the end of the foundation
 			continue
 		}
-		if row.St[0].Kind != nil {
+		if first := row.startsOn(below); first >= 0 {
 			row.St[0].Feet = []int{first}
 		}
 	}
+}
+
+// startsOn is the place of the row below over which the chain at the beginning stands; -1 if
+// nothing tells.
+func (row *Row) startsOn(below *Row) int {
+	next := -1
+	for i := 1; i < len(row.St) && next < 0; i++ {
+		if len(row.St[i].Feet) > 0 {
+			next = row.St[i].Feet[0]
+		}
+	}
+	if next < 0 {
+		return -1
+	}
+	first, step := 0, 1
+	if row.backwards() && !row.Round {
+		first, step = len(below.St)-1, -1
+	}
+	if first > next {
+		step = -1
+	}
+	for first != next && below.St[first].Kind == nil { // a chain that does not count, or an arch
+		first += step
+	}
+	if row.Round && next > first+1 && below.St[next].arch() {
+		return next
+	}
+	return first
 }
 
 // hookEnd stands the chains at the end of a foundation up that no stitch is worked
@@ -265,35 +267,64 @@ func (w *Work) hookEnd() {
 		if !base.Base || row.Round || len(row.St) == 0 || row.Edge {
 			continue
 		}
-		used := -1
-		for i := range row.St {
-			for _, f := range row.St[i].Feet {
-				used = max(used, f)
-			}
-		}
+		used := row.lastUsed()
 		left := len(base.St) - 1 - used
-		if used < 0 || left == 0 || base.St[used].Kind == nil || base.St[used].Kind.ID != "ch" {
+		if used < 0 || left <= 0 || base.St[used].Kind == nil || base.St[used].Kind.ID != "ch" {
 			continue
 		}
 		if row.St[0].Turn {
 			base.St = base.St[:len(base.St)-min(left, row.St[0].Chain)]
 			continue
 		}
-		if left > mostTurn {
+		up, keep := row.standUp(left)
+		if up == nil {
 			continue
 		}
-		base.St = base.St[:used+1]
-		row.St = append([]St{{Chain: left, Turn: true}}, row.St...)
+		base.St = base.St[:used+1+keep]
+		row.St = append(up, row.St...)
 		if r+2 < len(w.Rows) && !w.Rows[r+2].Edge {
-			next := &w.Rows[r+2]
-			for i := range next.St {
-				feet := make([]int, len(next.St[i].Feet))
-				for k, f := range next.St[i].Feet {
-					feet[k] = f + 1
-				}
-				next.St[i].Feet = feet
-			}
+			w.Rows[r+2].moveFeet(len(up))
 		}
+	}
+}
+
+// lastUsed is the last place of the row below into which anything is worked; -1 for none.
+func (row *Row) lastUsed() int {
+	used := -1
+	for i := range row.St {
+		for _, f := range row.St[i].Feet {
+			used = max(used, f)
+		}
+	}
+	return used
+}
+
+// standUp is what chains skipped at the hook make of a row's beginning, and how many of them lie
+// on under it: a turning chain; or one with the arch of a first mesh, as wide as the others.
+func (row *Row) standUp(left int) (up []St, keep int) {
+	first := row.St[0].Kind
+	for i := range row.St {
+		if s := &row.St[i]; first != nil && s.arch() {
+			if left == first.Turn+2*s.Chain {
+				return []St{{Chain: first.Turn, Turn: true}, {Chain: s.Chain}}, s.Chain
+			}
+			break
+		}
+	}
+	if left > mostTurn {
+		return nil, 0
+	}
+	return []St{{Chain: left, Turn: true}}, 0
+}
+
+// moveFeet moves all feet of a row by so many places.
+func (row *Row) moveFeet(by int) {
+	for i := range row.St {
+		feet := make([]int, len(row.St[i].Feet))
+		for k, f := range row.St[i].Feet {
+			feet[k] = f + by
+		}
+		row.St[i].Feet = feet
 	}
 }
 

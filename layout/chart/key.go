@@ -1,8 +1,9 @@
 package chart
 
 import (
+	"cmp"
 	"fmt"
-	"sort"
+	"slices"
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic/stitch"
@@ -44,120 +45,155 @@ func sample(k *stitch.Stitch, post stitch.Post) []*sheet.Path {
 	return s.paths()
 }
 
+// used is a kind as it is seen: from the other side a post stitch is the other one.
+type used struct {
+	k    *stitch.Stitch
+	post stitch.Post
+}
+
+// legend is what a chart in symbols uses.
+type legend struct {
+	kinds                                         map[used]bool
+	loops                                         [3]bool
+	turn, arch, joined, broken, gap, right, wrong bool
+	longest                                       int // turning chain
+}
+
 // keyOf lists the symbols that the plan draws, each once, in the order of the list
 // of stitches.
 func (p *plan) keyOf() []entry {
-	t := p.work.Terms
-	type used struct {
-		k    *stitch.Stitch
-		post stitch.Post
-	}
-	seen := map[used]bool{}
-	loops := [3]bool{}
-	turn, arch, joined, brk, ring := false, false, false, false, p.form != flat && !p.lines[0].row.Base
-	longest, gap := 0, false
+	g := &legend{kinds: map[used]bool{}}
 	lines := p.lines
 	if p.below != nil {
 		lines = append(append([]*line(nil), p.below.p.lines...), p.lines...)
 	}
 	for _, l := range lines {
-		joined = joined || l.row.Joined && !l.row.Base
-		for _, n := range l.nodes {
-			switch {
-			case n.st.Kind == rowEnd:
-			case n.mark:
-				brk = true
-			case n.st.Kind == unread:
-				gap = true
-			case n.st.Turn:
-				turn = true
-				longest = max(longest, n.st.Chain)
-			case n.arch():
-				arch = true
-			default:
-				s := shape{kind: n.st.Kind, loop: n.st.Loop, flip: l.row.Wrong}
-				k := shownKind(n.st.Kind, s.post())
-				seen[used{k, k.Post}] = true
-				loops[s.shownLoop()] = true
-			}
-		}
+		g.row(l)
 	}
-	order := map[string]int{}
-	for i, k := range stitch.All {
-		order[k.ID] = i
-	}
-	var list []used
-	for u := range seen {
-		list = append(list, u)
-	}
-	sort.Slice(list, func(i, j int) bool {
-		a, b := list[i], list[j]
-		ai, aok := order[a.k.ID]
-		bi, bok := order[b.k.ID]
-		if aok != bok {
-			return aok
-		}
-		if ai != bi {
-			return ai < bi
-		}
-		if a.k.ID != b.k.ID {
-			return a.k.ID < b.k.ID
-		}
-		return a.post < b.post
-	})
-	var out []entry
-	chain := stitch.ByID("ch")
-	if (turn || arch) && !seen[used{chain, stitch.NoPost}] {
-		out = append(out, entry{"ch", sample(chain, 0), keyName(chain, t)})
-	}
-	for _, u := range list {
-		k := shownKind(u.k, u.post)
-		out = append(out, entry{fmt.Sprint(u.k.ID, u.post), sample(u.k, u.post), keyName(k, t)})
-	}
-	if joined && !seen[used{stitch.ByID("slst"), stitch.NoPost}] {
-		slip := stitch.ByID("slst")
-		out = append(out, entry{"slst", sample(slip, 0), keyName(slip, t)})
-	}
-	if turn {
-		s := shape{turn: true, chain: min(longest, 3), feet: []pt{{}}, head: pt{Y: turnHeight(min(longest, 3))}}
-		out = append(out, entry{"turn", s.paths(), "chains at the beginning of a row or round"})
-	}
-	for lo, name := range map[Loop]string{BackLoop: "under a stitch: in back loop only", FrontLoop: "under a stitch: in front loop only"} {
-		if loops[lo] {
-			q := pen{u: pt{X: 1}, v: pt{Y: 1}}
-			arc(&q, lo)
-			out = append(out, entry{fmt.Sprint("loop", lo), q.out, name})
-		}
-	}
-	sort.SliceStable(out, func(i, j int) bool { // the loops last, back before front
-		a, b := out[i].id, out[j].id
-		al, bl := len(a) > 4 && a[:4] == "loop", len(b) > 4 && b[:4] == "loop"
-		if al && bl {
-			return a < b
-		}
-		return !al && bl
-	})
-	if ring {
+	out := g.stitches(p.work.Terms)
+	if p.form != flat && !p.lines[0].row.Base {
 		q := pen{u: pt{X: 1}, v: pt{Y: 1}}
 		q.oval(0, 0, ringMin-0.2, ringMin-0.2, false)
 		out = append(out, entry{"ring", q.out, "ring to work into"})
 	}
-	right, wrong := false, false
-	for _, l := range lines {
-		if !l.row.Base && p.form == flat {
-			right = right || !l.row.Wrong
-			wrong = wrong || l.row.Wrong
-		}
+	if p.form == flat {
+		out = append(out, arrows(g.right, g.wrong, p.left)...)
 	}
-	out = append(out, arrows(right, wrong, p.left)...)
-	if gap {
+	if g.gap {
 		out = append(out, entry{"unread", unreadStitch(&pen{u: pt{X: 1}, v: pt{Y: 1}}), "a stitch of a row that was not read"})
 	}
-	if brk {
+	if g.broken {
 		out = append(out, entry{"break", []*sheet.Path{path("break", quiet, pt{X: -1}, pt{X: -0.2, Y: 1.5}, pt{X: -1, Y: 3}),
 			path("break", quiet, pt{X: 0.2}, pt{X: 1, Y: 1.5}, pt{X: 0.2, Y: 3})}, "stitches left out here"})
 	}
 	return out
+}
+
+// row notes what a row uses.
+func (g *legend) row(l *line) {
+	if !l.row.Base {
+		g.joined = g.joined || l.row.Joined
+		g.right, g.wrong = g.right || !l.row.Wrong, g.wrong || l.row.Wrong
+	}
+	for _, n := range l.nodes {
+		switch {
+		case n.st.Kind == rowEnd || n.st.Idle:
+		case n.mark:
+			g.broken = true
+		case n.st.Kind == unread:
+			g.gap = true
+		case n.st.Turn:
+			g.turn = true
+			g.longest = max(g.longest, n.st.Chain)
+		case n.arch():
+			g.arch = true
+		default:
+			s := shape{kind: n.st.Kind, loop: n.st.Loop, flip: l.row.Wrong}
+			k := shownKind(n.st.Kind, s.post())
+			g.kinds[used{k, k.Post}] = true
+			g.loops[s.shownLoop()] = true
+		}
+	}
+}
+
+// stitches are the entries of stitches, chains and loops.
+func (g *legend) stitches(t stitch.Terms) []entry {
+	var out []entry
+	plain := func(id string, in bool) {
+		if k := stitch.ByID(id); in && !g.kinds[used{k, stitch.NoPost}] {
+			out = append(out, entry{id, sample(k, 0), keyName(k, t)})
+		}
+	}
+	plain("ch", g.turn || g.arch)
+	for _, u := range g.inOrder() {
+		out = append(out, entry{fmt.Sprint(u.k.ID, u.post), sample(u.k, u.post), keyName(shownKind(u.k, u.post), t)})
+		if e, ok := opened(u.k, t); ok {
+			out = append(out, e)
+		}
+	}
+	plain("slst", g.joined)
+	if g.turn {
+		n := min(g.longest, 3)
+		s := shape{turn: true, chain: n, feet: []pt{{}}, head: pt{Y: turnHeight(n)}}
+		out = append(out, entry{"turn", s.paths(), "chains at the beginning of a row or round"})
+	}
+	for _, lo := range [2]Loop{BackLoop, FrontLoop} {
+		if g.loops[lo] {
+			q := pen{u: pt{X: 1}, v: pt{Y: 1}}
+			arc(&q, lo)
+			out = append(out, entry{fmt.Sprint("loop", lo), q.out, "under a stitch: in " + loopWords[lo] + " only"})
+		}
+	}
+	return out
+}
+
+var loopWords = map[Loop]string{BackLoop: "back loop", FrontLoop: "front loop"}
+
+// inOrder are the kinds in the order of the list of stitches.
+func (g *legend) inOrder() []used {
+	order := map[string]int{}
+	for i, k := range stitch.All {
+		order[k.ID] = i
+	}
+	place := func(u used) int {
+		if i, ok := order[u.k.ID]; ok {
+			return i
+		}
+		return len(stitch.All)
+	}
+	var list []used
+	for u := range g.kinds {
+		list = append(list, u)
+	}
+	slices.SortFunc(list, func(a, b used) int {
+		return cmp.Or(cmp.Compare(place(a), place(b)), cmp.Compare(a.k.ID, b.k.ID), cmp.Compare(a.post, b.post))
+	})
+	return list
+}
+
+// opened is a stitch of several legs opened out: its legs side by side from the place that
+// they share, and how they are closed.
+func opened(k *stitch.Stitch, t stitch.Terms) (entry, bool) {
+	base := k.Plain()
+	if k.Together || k.Legs < 2 || base == nil || base == k {
+		return entry{}, false
+	}
+	const apart, close = 1.9, 1.6
+	h := Height(base)
+	var out []*sheet.Path
+	for i := range k.Legs {
+		x := (float64(i) - float64(k.Legs-1)/2) * apart
+		s := shape{kind: base, feet: []pt{{X: x * 0.35}}, head: pt{X: x, Y: h}}
+		out = append(out, s.paths()...)
+		q := pen{u: pt{X: 1}, v: pt{Y: 1}}
+		q.line(x, h, 0, h+close)
+		out = append(out, q.out...)
+	}
+	how := "closed together"
+	if k.Key == "popcorn" {
+		how = "the first and the last closed together"
+	}
+	return entry{"opened " + k.ID, out, fmt.Sprintf("%s opened out: %d %s in one place, %s", k.Abbr(t), k.Legs, base.Abbr(t), how)}, true
 }
 
 // arrows are the key's entries for the sides of rows.

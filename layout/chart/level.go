@@ -56,70 +56,24 @@ func (p *plan) levels(r int) {
 		p.baseLevels(l)
 		return
 	}
-	l.base = p.start
-	if r > 0 {
-		l.base = p.lines[r-1].top
-	}
-	if r == 0 && p.form != flat {
-		l.base = p.ringOf()
-	}
-	gap := 0.0
-	if p.form == flat && l.row.gapWords() != "" {
-		gap = gapHigh
-	}
-	l.base += gap
+	gap := p.baseOf(l)
 	top := l.base + p.pitchOf(l)
 	if p.isCircle(l) {
 		top = max(top, p.need(l)/around)
 	}
-	for _, n := range l.nodes {
-		if n.arch() || n.picot() {
-			continue
-		}
-		switch {
-		case len(n.feet) > 0:
-			n.fv = footLevel(n) + gap
-		case n.st.Turn:
-			n.fv = p.besideLevel(n, l.base-gap) + gap
-		default:
-			n.fv = l.base + clear
-		}
-		n.fv += n.raise
+	stand := l.standing()
+	for _, n := range stand {
+		n.fv = p.footOf(n, gap) + n.raise
 		n.v = n.fv + p.rises(n)
 	}
 	if r > 0 {
 		p.avoid(l)
 	}
-	for _, n := range l.nodes {
-		if !n.arch() && !n.picot() {
-			top = max(top, n.v)
-		}
-	}
-	even := p.form == flat && l.oneHeight()
-	for _, n := range l.nodes {
-		if n.arch() || n.picot() {
-			continue
-		}
-		if n.chain() { // added at the edge: it goes on from the heads
-			n.fv, n.v = top-ovalWide/2, top-ovalWide/2
-			continue
-		}
-		low := top - p.dip()
-		if even && n.v > low { // a row of one height is straight
-			low = top
-		}
-		if d := low - n.v; d > 0 {
-			n.fv += d
-			n.v += d
-		}
-	}
+	top = topOf(stand, top)
+	p.straighten(l, stand, top)
 	if r > 0 {
 		p.avoid(l)
-		for _, n := range l.nodes {
-			if !n.arch() && !n.picot() {
-				top = max(top, n.v)
-			}
-		}
+		top = topOf(stand, top)
 	}
 	l.top = top
 	p.picots(l)
@@ -128,10 +82,77 @@ func (p *plan) levels(r int) {
 		if n.arch() {
 			p.bow(n)
 			p.lift(n, body)
+		}
+		if n.arch() || n.picot() {
 			l.top = max(l.top, n.v)
 		}
-		if n.picot() {
-			l.top = max(l.top, n.v)
+	}
+}
+
+// baseOf sets the level on which a row stands, and gives the room under it for words that tell
+// what is left out there.
+func (p *plan) baseOf(l *line) float64 {
+	switch {
+	case l.n > 0:
+		l.base = p.lines[l.n-1].top
+	case p.form != flat:
+		l.base = p.ringOf()
+	default:
+		l.base = p.start
+	}
+	if p.form == flat && l.row.gapWords() != "" {
+		l.base += gapHigh
+		return gapHigh
+	}
+	return 0
+}
+
+// standing are the stitches of a row that stand by themselves: no arches and no picots.
+func (l *line) standing() []*node {
+	out := make([]*node, 0, len(l.nodes))
+	for _, n := range l.nodes {
+		if !n.arch() && !n.picot() {
+			out = append(out, n)
+		}
+	}
+	return out
+}
+
+// footOf is the level of a stitch's foot, over the room gap.
+func (p *plan) footOf(n *node, gap float64) float64 {
+	switch {
+	case len(n.feet) > 0:
+		return footLevel(n) + gap
+	case n.st.Turn:
+		return p.besideLevel(n, n.line.base-gap) + gap
+	}
+	return n.line.base + clear
+}
+
+// topOf is the highest head, or top.
+func topOf(nodes []*node, top float64) float64 {
+	for _, n := range nodes {
+		top = max(top, n.v)
+	}
+	return top
+}
+
+// straighten raises stitches that stand far under their row's top; those of a row of one
+// height to its top, if they are near.
+func (p *plan) straighten(l *line, stand []*node, top float64) {
+	even := p.form == flat && l.oneHeight()
+	for _, n := range stand {
+		if n.chain() { // added at the edge: it goes on from the heads
+			n.fv, n.v = top-ovalWide/2, top-ovalWide/2
+			continue
+		}
+		low := top - p.dip()
+		if even && n.v > low {
+			low = top
+		}
+		if d := low - n.v; d > 0 {
+			n.fv += d
+			n.v += d
 		}
 	}
 }

@@ -253,20 +253,21 @@ func (s *side) rests(long float64) []float64 {
 }
 
 // crowded reports whether a symbol of the round runs into one of the round below, or into
-// its neighbour.
+// one beside it, an arch between them or not.
 func (p *plan) crowded(l *line) bool {
-	if l.n == 0 || p.lines[l.n-1].row.Base {
-		return false
-	}
 	body := p.bodies()
-	for i, n := range l.nodes {
+	for _, n := range l.nodes {
 		if n.arch() || n.picot() || n.mark {
 			continue
 		}
-		if a := n.prev; a != nil && i > 0 && !a.arch() && !a.picot() && !sameGroup(a, n) && nearness(body(a), body(n), apart) < apart/2 {
+		a := n.prev
+		for a != nil && a != n && (a.arch() || a.picot()) {
+			a = a.prev
+		}
+		if a != nil && a != n && !sameGroup(a, n) && nearness(body(a), body(n), apart) < apart/2 {
 			return true
 		}
-		if len(n.feet) > 0 && p.runsInto([]*node{n}, body) {
+		if l.n > 0 && !p.lines[l.n-1].row.Base && len(n.feet) > 0 && p.runsInto([]*node{n}, body) {
 			return true
 		}
 	}

@@ -66,86 +66,113 @@ func (f *figure) sideRoom(o *Options) float64 {
 	return w
 }
 
+// reach is what is seen of a row: its room, and its outermost stitches.
+type reach struct {
+	lo, hi      pt
+	left, right *mark
+}
+
+// numbering puts names at the sides of rows.
+type numbering struct {
+	f               *figure
+	rows            []reach
+	marks, taken    *grid // what is drawn, and the names that stand already
+	size, near      float64
+	scale, farthest float64 // farthest: how far a name may stand beside its row
+	out             numbers
+}
+
 // number puts the name of each row that is seen at the side where it begins, with an
 // arrow, within a room in mm. Where that is full some go without.
 func (f *figure) number(o *Options, scale float64, seen []*mark, room float64) numbers {
-	var out numbers
 	if len(f.names) == 0 {
-		return out
+		return numbers{}
 	}
-	type reach struct {
-		lo, hi      pt
-		left, right *mark // its outermost stitches
+	n := &numbering{f: f, size: o.plane(scale), scale: scale, farthest: (room - sideGap) / scale, marks: gridOver(f.lo, f.hi), taken: gridOver(f.lo, f.hi)}
+	high := (fonts.Ascent(fonts.Regular) + fonts.Descent(fonts.Regular)) * n.size
+	if n.near = high; f.tight {
+		n.near = high/2 - 0.3
 	}
+	n.see(seen)
+	for i := range f.names {
+		n.name(&f.names[i], high)
+	}
+	return n.out
+}
+
+// see notes what is drawn, and how far each row reaches.
+func (n *numbering) see(seen []*mark) {
+	last := n.f.names[len(n.f.names)-1].row
 	inf := math.Inf(1)
-	last := f.names[len(f.names)-1].row
-	rows := make([]reach, last+1)
-	for i := range rows {
-		rows[i] = reach{lo: pt{X: inf, Y: inf}, hi: pt{X: -inf, Y: -inf}}
+	n.rows = make([]reach, last+1)
+	for i := range n.rows {
+		n.rows[i] = reach{lo: pt{X: inf, Y: inf}, hi: pt{X: -inf, Y: -inf}}
 	}
-	g, taken := gridOver(f.lo, f.hi), gridOver(f.lo, f.hi)
 	for _, m := range seen {
-		g.add(m)
-		if m.row < f.off || m.row > last || !m.stitch && !(f.tight && m.paths[0].Class == "grid") {
+		n.marks.add(m)
+		if m.row >= n.f.off && m.row <= last && (m.stitch || n.f.tight && m.paths[0].Class == "grid") {
+			n.rows[m.row].take(m)
+		}
+	}
+}
+
+func (r *reach) take(m *mark) {
+	r.lo = pt{X: min(r.lo.X, m.lo.X), Y: min(r.lo.Y, m.lo.Y)}
+	r.hi = pt{X: max(r.hi.X, m.hi.X), Y: max(r.hi.Y, m.hi.Y)}
+	if !m.stitch {
+		return
+	}
+	if r.left == nil || m.at.X < r.left.at.X {
+		r.left = m
+	}
+	if r.right == nil || m.at.X > r.right.at.X {
+		r.right = m
+	}
+}
+
+// edge is the outermost place at a level of the rows about row, on the side that dir says.
+func (n *numbering) edge(row int, y, dir float64) float64 {
+	x := math.Inf(-1)
+	for k := max(row-3, 0); k <= min(row+3, len(n.rows)-1); k++ {
+		r := &n.rows[k]
+		if r.lo.Y > y+n.near || r.hi.Y < y-n.near {
 			continue
 		}
-		r := &rows[m.row]
-		r.lo = pt{X: min(r.lo.X, m.lo.X), Y: min(r.lo.Y, m.lo.Y)}
-		r.hi = pt{X: max(r.hi.X, m.hi.X), Y: max(r.hi.Y, m.hi.Y)}
-		if m.stitch && (r.left == nil || m.at.X < r.left.at.X) {
-			r.left = m
-		}
-		if m.stitch && (r.right == nil || m.at.X > r.right.at.X) {
-			r.right = m
-		}
+		x = max(x, dir*r.lo.X, dir*r.hi.X)
 	}
-	size := o.plane(scale)
-	high := (fonts.Ascent(fonts.Regular) + fonts.Descent(fonts.Regular)) * size
-	near := high
-	if f.tight {
-		near = high/2 - 0.3
+	return dir * x
+}
+
+// name puts one name beside its row, as near as there is room.
+func (n *numbering) name(name *rowName, high float64) {
+	first, dir, anchor := n.rows[name.row].right, 1.0, sheet.Start
+	if name.rightward {
+		first, dir, anchor = n.rows[name.row].left, -1, sheet.End
 	}
-	for _, n := range f.names {
-		first := rows[n.row].right
-		x, dir, anchor := -inf, 1.0, sheet.Start
-		if n.rightward {
-			first = rows[n.row].left
-			x, dir, anchor = inf, -1, sheet.End
+	if first == nil {
+		return
+	}
+	y := max((first.lo.Y+first.hi.Y)/2, name.low+high/2)
+	x := n.edge(name.row, y, dir) + dir*sideGap/n.scale
+	for from := x; ; x += dir * 0.8 {
+		l := label{s: name.s, at: pt{X: x + dir*(arrowLong+0.9)/n.scale, Y: y}, row: name.row, anchor: anchor, side: true, class: "number"}
+		l.lo, l.hi = l.box(n.size)
+		lo, hi := l.lo, l.hi
+		lo.X, hi.X = min(lo.X, x), max(hi.X, x)
+		if math.Abs(x-from)+hi.X-lo.X > n.farthest {
+			return
 		}
-		if first == nil {
+		a, b := pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}
+		if !n.taken.free(a, b) {
+			n.out.crowd = true
 			continue
 		}
-		y := max((first.lo.Y+first.hi.Y)/2, n.low+high/2)
-		for k := max(n.row-3, 0); k <= min(n.row+3, last); k++ {
-			if rows[k].lo.Y > y+near || rows[k].hi.Y < y-near {
-				continue
-			}
-			if n.rightward {
-				x = min(x, rows[k].lo.X)
-			} else {
-				x = max(x, rows[k].hi.X)
-			}
+		if !n.marks.free(a, b) {
+			continue
 		}
-		x += dir * sideGap / scale
-		for from := x; ; {
-			l := label{s: n.s, at: pt{X: x + dir*(arrowLong+0.9)/scale, Y: y}, row: n.row, anchor: anchor, side: true, class: "number"}
-			l.lo, l.hi = l.box(size)
-			lo, hi := l.lo, l.hi
-			lo.X, hi.X = min(lo.X, x), max(hi.X, x)
-			if math.Abs(x-from)+hi.X-lo.X > (room-sideGap)/scale {
-				break
-			}
-			a, b := pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}
-			if other := !taken.free(a, b); other || !g.free(a, b) {
-				x += dir * 0.8
-				out.crowd = out.crowd || other
-				continue
-			}
-			taken.put(lo, hi)
-			out.arrows = append(out.arrows, newMark(n.row, false, arrow(pt{X: x + dir*arrowLong/scale, Y: y}, pt{X: x, Y: y}, n.wrong, scale)...))
-			out.labels = append(out.labels, l)
-			break
-		}
+		n.taken.put(lo, hi)
+		n.out.arrows = append(n.out.arrows, newMark(name.row, false, arrow(pt{X: x + dir*arrowLong/n.scale, Y: y}, pt{X: x, Y: y}, name.wrong, n.scale)...))
+		n.out.labels = append(n.out.labels, l)
+		return
 	}
-	return out
 }

@@ -86,53 +86,74 @@ func newPlan(w *Work, left bool) *plan {
 	p := &plan{work: w, left: left, slot: 4.2}
 	p.form = formOf(w)
 	for r := range w.Rows {
-		row := &w.Rows[r]
-		l := &line{row: row, n: r}
-		nodes := make([]node, len(row.St))
-		l.nodes = make([]*node, len(row.St))
-		for i := range row.St {
-			n := &nodes[i]
-			n.st, n.line = &row.St[i], l
-			n.measure()
-			l.nodes[i] = n
-			if r > 0 && !row.Edge {
-				for _, f := range n.st.Feet {
-					n.feet = append(n.feet, p.lines[r-1].at(f))
-				}
-			}
-		}
+		l := &line{row: &w.Rows[r], n: r}
 		p.lines = append(p.lines, l)
+		p.nodesOf(l)
 		if p.form == flat {
-			l.rightward = row.Wrong != left
-			if row.Base && len(row.St) > 0 && row.St[0].Kind == rowEnd {
-				l.rightward = true
-			} else if row.Base {
-				l.rightward = w.runsRight(r) != left
-			}
-			if !l.rightward {
+			if l.rightward = p.worksRight(r); !l.rightward {
 				reverse(l.nodes)
 			}
 		}
 		l.shareFeet()
-	}
-	for _, l := range p.lines {
-		k := len(l.nodes)
-		for i, n := range l.nodes {
-			if i > 0 {
-				n.prev = l.nodes[i-1]
-			}
-			if i+1 < k {
-				n.next = l.nodes[i+1]
-			}
-		}
-		if p.form != flat && k > 1 {
-			l.nodes[0].prev, l.nodes[k-1].next = l.nodes[k-1], l.nodes[0]
-		}
+		l.link(p.form != flat)
 	}
 	if p.form == circle {
 		p.findCorners()
 	}
 	return p
+}
+
+// nodesOf makes the nodes of a row, in the order of working.
+func (p *plan) nodesOf(l *line) {
+	nodes := make([]node, len(l.row.St))
+	l.nodes = make([]*node, len(nodes))
+	feet := 0
+	for i := range l.row.St {
+		feet += len(l.row.St[i].Feet)
+	}
+	all := make([]*node, 0, feet)
+	for i := range nodes {
+		n := &nodes[i]
+		n.st, n.line = &l.row.St[i], l
+		n.measure()
+		l.nodes[i] = n
+		if l.n == 0 || l.row.Edge {
+			continue
+		}
+		from := len(all)
+		for _, f := range n.st.Feet {
+			all = append(all, p.lines[l.n-1].at(f))
+		}
+		n.feet = all[from:len(all):len(all)]
+	}
+}
+
+// worksRight reports whether a row is worked from left to right on the paper.
+func (p *plan) worksRight(r int) bool {
+	row := &p.work.Rows[r]
+	if !row.Base {
+		return row.Wrong != p.left
+	}
+	if len(row.St) > 0 && row.St[0].Kind == rowEnd {
+		return true
+	}
+	return p.work.runsRight(r) != p.left
+}
+
+// link joins each node to its neighbours, in a round all the way around.
+func (l *line) link(round bool) {
+	k := len(l.nodes)
+	for i, n := range l.nodes {
+		if i > 0 {
+			n.prev = l.nodes[i-1]
+		}
+		if i+1 < k {
+			n.next = l.nodes[i+1]
+		}
+	}
+	if round && k > 1 {
+		l.nodes[0].prev, l.nodes[k-1].next = l.nodes[k-1], l.nodes[0]
+	}
 }
 
 // at is the node of the i-th stitch in the order of working.

@@ -2,7 +2,7 @@ package chart
 
 import (
 	"fmt"
-	"strings"
+	"strconv"
 )
 
 // Repeat is a stretch of stitches that comes again and again across every row: its
@@ -39,27 +39,37 @@ func (w *Work) spans(from, to int) [][]span {
 			}
 			continue
 		}
-		footed := 0
-		for i := range row.St {
-			s[i] = span{-1, -1}
-			for k, f := range row.St[i].Feet {
-				at := span{f, f}
-				if !row.Edge {
-					at = out[r-1][f]
-				}
-				if k == 0 {
-					s[i] = at
-				}
-				s[i] = span{min(s[i].lo, at.lo), max(s[i].hi, at.hi)}
-				footed++
-			}
+		below := []span(nil)
+		if !row.Edge {
+			below = out[r-1]
 		}
-		if footed == 0 {
+		footed := false
+		for i := range row.St {
+			s[i] = spanOf(row.St[i].Feet, below)
+			footed = footed || len(row.St[i].Feet) > 0
+		}
+		if !footed {
 			return nil
 		}
 		settleLoose(s, r%2 == 1)
 	}
 	return out
+}
+
+// spanOf is the span of all feet: of the places themselves, if below is nil.
+func spanOf(feet []int, below []span) span {
+	s := span{-1, -1}
+	for k, f := range feet {
+		at := span{f, f}
+		if below != nil {
+			at = below[f]
+		}
+		if k == 0 {
+			s = at
+		}
+		s = span{min(s.lo, at.lo), max(s.hi, at.hi)}
+	}
+	return s
 }
 
 // settleLoose gives stitches without feet the places of a neighbour: in one row of the
@@ -112,72 +122,99 @@ func (w *Work) strips(from, to int) (*strips, bool) {
 	if w.Rows[from].Edge {
 		n = from
 	}
-	closed := make([]int, n+1) // how many stitches go over the cut before place i
+	closed := make([]bool, n+1) // stitches go over the cut before place i
 	for r := from; r < to; r++ {
-		last := -1
-		down := len(all[r]) > 1 && all[r][0].hi > all[r][len(all[r])-1].hi
-		for k := range all[r] {
-			i := k
-			if down {
-				i = len(all[r]) - 1 - k
-			}
-			s := all[r][i]
-			if s.lo < last { // out of order: it can't be cut between
-				s.lo = max(s.lo, 0)
-				for g := s.lo + 1; g <= last && g < n; g++ {
-					closed[g]++
-				}
-			}
-			last = max(last, s.hi)
-			for g := s.lo + 1; g <= s.hi && g < n; g++ {
-				closed[g]++
-				if g-s.lo > 64 {
-					return nil, false
-				}
-			}
+		if !closeOver(all[r], closed[:n]) {
+			return nil, false
 		}
 	}
 	st := &strips{}
 	index := make([]int, n)
 	for g := range n {
-		if closed[g] == 0 {
+		if !closed[g] {
 			st.at = append(st.at, g)
 		}
 		index[g] = len(st.at) - 1
 	}
-	parts := make([]strings.Builder, len(st.at))
-	start := make([]int, len(st.at)) // place in the row below at which the strip begins
+	st.sign = w.signs(from, to, all, index, len(st.at))
+	st.at = append(st.at, n)
+	return st, true
+}
+
+// widestStitch is over how many places of the first row a stitch goes at most, for the work to
+// have strips.
+const widestStitch = 64
+
+// closeOver closes the cuts over which stitches of a row go; it reports false for one that
+// goes over too many.
+func closeOver(s []span, closed []bool) bool {
+	last := -1
+	down := len(s) > 1 && s[0].hi > s[len(s)-1].hi
+	for k := range s {
+		q := s[k]
+		if down {
+			q = s[len(s)-1-k]
+		}
+		if q.hi-q.lo > widestStitch {
+			return false
+		}
+		hi := q.hi
+		if q.lo < last { // out of order: it can't be cut between
+			q.lo, hi = max(q.lo, 0), max(last, hi)
+		}
+		for g := q.lo + 1; g <= hi && g < len(closed); g++ {
+			closed[g] = true
+		}
+		last = max(last, q.hi)
+	}
+	return true
+}
+
+// signs are what stands on each of n strips, in a form that is equal for what is alike.
+func (w *Work) signs(from, to int, all [][]span, index []int, n int) []string {
+	parts := make([][]byte, n)
+	start := make([]int, n) // place in the row below at which the strip begins
 	for r := from; r < to; r++ {
-		next := make([]int, len(st.at))
+		next := make([]int, n)
 		for i := range next {
 			next[i] = -1
 		}
 		for i := range w.Rows[r].St {
-			k := index[min(all[r][i].lo, n-1)]
-			s := &w.Rows[r].St[i]
+			k := index[min(all[r][i].lo, len(index)-1)]
 			if next[k] < 0 {
 				next[k] = i
 			}
-			b := &parts[k]
-			if s.Kind != nil {
-				b.WriteString(s.Kind.ID)
-			}
-			fmt.Fprintf(b, "/%d/%d/%t/%t/%s/%t/%d", s.Chain, s.Loop, s.Turn, s.Break, s.Colour, s.Idle, s.At)
-			for _, f := range s.Feet {
-				fmt.Fprintf(b, ",%d", f-start[k])
-			}
-			b.WriteByte(' ')
+			parts[k] = w.Rows[r].St[i].sign(parts[k], start[k])
 		}
 		for i := range parts {
-			parts[i].WriteByte('\n')
+			parts[i] = append(parts[i], '\n')
 		}
 		start = next
 	}
+	out := make([]string, n)
 	for i := range parts {
-		st.sign = append(st.sign, parts[i].String())
+		out[i] = string(parts[i])
 	}
-	st.at = append(st.at, n)
-	return st, true
+	return out
+}
+
+// sign adds a stitch to b in a form that is equal for equal stitches, its feet counted from a
+// place.
+func (s *St) sign(b []byte, from int) []byte {
+	if s.Kind != nil {
+		b = append(b, s.Kind.ID...)
+	}
+	for _, v := range [3]int{s.Chain, int(s.Loop), s.At} {
+		b = strconv.AppendInt(append(b, '/'), int64(v), 10)
+	}
+	for _, v := range [3]bool{s.Turn, s.Break, s.Idle} {
+		b = strconv.AppendBool(append(b, '/'), v)
+	}
+	b = append(append(b, '/'), s.Colour...)
+	for _, f := range s.Feet {
+		b = strconv.AppendInt(append(b, ','), int64(f-from), 10)
+	}
+	return append(b, ' ')
 }
 
 // most is how many strips a repeat is looked for over.
@@ -267,14 +304,9 @@ func (w *Work) block() (from, to int) {
 
 // sign is a row in a form that is equal for equal rows.
 func (r *Row) sign() string {
-	var b strings.Builder
-	fmt.Fprintf(&b, "%t%t%t%s|", r.Wrong, r.Round, r.Base, r.leftOut()+r.Unread)
+	b := fmt.Appendf(nil, "%t%t%t%s|", r.Wrong, r.Round, r.Base, r.leftOut()+r.Unread)
 	for i := range r.St {
-		s := &r.St[i]
-		if s.Kind != nil {
-			b.WriteString(s.Kind.ID)
-		}
-		fmt.Fprintf(&b, "/%d/%d/%t/%t/%s/%t/%d%v ", s.Chain, s.Loop, s.Turn, s.Break, s.Colour, s.Idle, s.At, s.Feet)
+		b = r.St[i].sign(b, 0)
 	}
-	return b.String()
+	return string(b)
 }

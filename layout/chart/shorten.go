@@ -121,40 +121,45 @@ func (w *Work) without(a, b int) *Work {
 // result maps those of the row itself.
 func cutRow(row *Row, s []span, a, b int, below []int) (Row, []int) {
 	out := *row
-	out.St = nil
+	out.St, out.Left = nil, 0
 	now := make([]int, len(row.St))
-	left, counted := 0, 0
+	broken := false
 	for i := range row.St {
-		if s[i].hi >= a && s[i].hi < b {
-			if left == 0 {
-				br := St{Break: true, Chain: 1}
-				if below != nil {
-					br.Feet = []int{breakAt(below)}
-				}
-				out.St = append(out.St, br)
-			}
-			if left++; row.St[i].Counts && row.St[i].Kind != nil {
-				counted++
-			}
-			now[i] = -len(out.St) // the break, counted from 1
+		if s[i].hi < a || s[i].hi >= b {
+			st := row.St[i]
+			st.Feet = feetNow(st.Feet, below)
+			out.St = append(out.St, st)
+			now[i] = len(out.St) - 1
 			continue
 		}
-		st := row.St[i]
-		if below != nil {
-			st.Feet = nil
-			for _, f := range row.St[i].Feet {
-				k := below[f]
-				if k < 0 {
-					k = -k - 1
-				}
-				st.Feet = append(st.Feet, k)
+		if !broken {
+			broken = true
+			br := St{Break: true, Chain: 1}
+			if below != nil {
+				br.Feet = []int{breakAt(below)}
 			}
+			out.St = append(out.St, br)
 		}
-		out.St = append(out.St, st)
-		now[i] = len(out.St) - 1
+		if row.St[i].Counts && row.St[i].Kind != nil {
+			out.Left++
+		}
+		now[i] = -len(out.St) // the break, counted from 1
 	}
-	out.Left = counted
 	return out, now
+}
+
+// feetNow are feet where the places of the row below are now.
+func feetNow(feet, below []int) []int {
+	if below == nil {
+		return feet
+	}
+	out := make([]int, len(feet))
+	for i, f := range feet {
+		if out[i] = below[f]; out[i] < 0 {
+			out[i] = -out[i] - 1
+		}
+	}
+	return out
 }
 
 func breakAt(below []int) int {

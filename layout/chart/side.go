@@ -97,6 +97,13 @@ func (l *label) box(size float64) (lo, hi pt) {
 	return pt{X: x, Y: l.at.Y - h/2}, pt{X: x + w, Y: l.at.Y + h/2}
 }
 
+// besideSeam is where the number of a round is tried: by how much of its height from its foot,
+// then how far beside the seam, mm.
+var besideSeam = struct{ up, aside []float64 }{
+	[]float64{0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0, 1, 1.1},
+	[]float64{0, -0.4, 0.4, -0.8, 0.8, -1.2, 1.2, -1.8, 1.8, -2.4, 2.4, -3.2, 3.2, -4, 4, -5, 5, -6, 6},
+}
+
 // roundNumbers puts the number of each round into the wedge that is kept for it, or
 // where nothing is in its way near by, and an arrow around the outside.
 func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
@@ -107,37 +114,34 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 		if s == "" || len(l.nodes) < 2 {
 			continue
 		}
-		best, found := label{}, false
-		for _, by := range []float64{0.45, 0.55, 0.35, 0.65, 0.25, 0.75, 0.15, 0.85, 0, 1, 1.1} {
-			v := l.base + by*(l.top-l.base)
-			for _, aside := range []float64{0, -0.4, 0.4, -0.8, 0.8, -1.2, 1.2, -1.8, 1.8, -2.4, 2.4, -3.2, 3.2, -4, 4, -5, 5, -6, 6} {
-				n := label{s: s, at: p.seam(l, v, aside), row: r + p.off, class: "number"}
-				lo, hi := n.box(size)
-				if g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}) {
-					best, found = n, true
-					break
-				}
-			}
-			if found {
-				break
-			}
+		at, found := p.numberAt(g, l, s, size)
+		if !found { // beyond everything, over the seam
+			at = pt{X: p.seam(l, l.top+0.3, 0).X, Y: f.hi.Y + size}
 		}
-		if lo, hi := (&label{s: s}).box(size); !found && r <= 1 && g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2}) {
-			best, found = label{s: s, row: r + p.off, class: "number"}, true // in the ring
-		}
-		if !found { // beyond everything, at the end of a line from the seam
-			from := p.seam(l, l.top+0.3, 0)
-			out := f.hi.Y + size
-			best = label{s: s, at: pt{X: from.X, Y: out}, row: r + p.off, class: "number"}
-		}
-		lo, hi := best.box(size)
+		n := label{s: s, at: at, row: r + p.off, class: "number"}
+		lo, hi := n.box(size)
 		g.put(lo, hi)
-		f.label(o, scale, best)
+		f.label(o, scale, n)
 	}
-	y := f.hi.Y + 1.8
-	x := 3 / scale
-	dir := 1.0
-	f.add(newMark(-1, false, arrow(pt{X: x * dir, Y: y}, pt{X: -x * dir, Y: y}, false, scale)...))
+	y, x := f.hi.Y+1.8, 3/scale
+	f.add(newMark(-1, false, arrow(pt{X: x, Y: y}, pt{X: -x, Y: y}, false, scale)...))
+}
+
+// numberAt is where the number of a round has room: at its seam, or, for the first one, in the
+// ring.
+func (p *plan) numberAt(g *grid, l *line, s string, size float64) (pt, bool) {
+	free := func(at pt) bool {
+		lo, hi := (&label{s: s, at: at}).box(size)
+		return g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2})
+	}
+	for _, by := range besideSeam.up {
+		for _, aside := range besideSeam.aside {
+			if at := p.seam(l, l.base+by*(l.top-l.base), aside); free(at) {
+				return at, true
+			}
+		}
+	}
+	return pt{}, l.n <= 1 && free(pt{})
 }
 
 // seam is the place between the last and the first stitch of a round.

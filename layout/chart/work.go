@@ -8,6 +8,7 @@
 package chart
 
 import (
+	"errors"
 	"fmt"
 
 	"flatwright/schematic/stitch"
@@ -169,30 +170,38 @@ func (w *Work) spiral() bool {
 func (w *Work) Check() error {
 	made := 0
 	for r := range w.Rows {
-		below := 0
-		if r > 0 {
+		row, below := &w.Rows[r], 0
+		switch {
+		case row.Edge:
+			below = r
+		case r > 0:
 			below = len(w.Rows[r-1].St)
 		}
-		if w.Rows[r].Edge {
-			below = r
-		}
-		for i, s := range w.Rows[r].St {
+		for i := range row.St {
+			if err := row.St[i].check(below); err != nil {
+				return fmt.Errorf("row %d, stitch %d: %w", r+1, i+1, err)
+			}
 			made++
-			if s.Kind == nil && s.Chain < 1 {
-				return fmt.Errorf("row %d, stitch %d: neither a stitch nor a chain", r+1, i+1)
-			}
-			for _, f := range s.Feet {
-				if f < 0 || f >= below {
-					return fmt.Errorf("row %d, stitch %d: it is worked into place %d, and the row below has %d", r+1, i+1, f+1, below)
-				}
-			}
 		}
 	}
 	if made == 0 {
-		return fmt.Errorf("there is no row to chart")
+		return errors.New("there is no row to chart")
 	}
 	if gaps := w.Gaps(); len(gaps) > 0 && w.onlyBase() {
 		return fmt.Errorf("no row can be drawn: %s", gaps[0].Words)
+	}
+	return nil
+}
+
+// check says what makes a stitch over so many places impossible to draw.
+func (s *St) check(below int) error {
+	if s.Kind == nil && s.Chain < 1 {
+		return errors.New("neither a stitch nor a chain")
+	}
+	for _, f := range s.Feet {
+		if f < 0 || f >= below {
+			return fmt.Errorf("it is worked into place %d, and the row below has %d", f+1, below)
+		}
 	}
 	return nil
 }

@@ -184,37 +184,46 @@ func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 		if o.Section != "" && !strings.EqualFold(s.Name, o.Section) {
 			continue
 		}
-		g, ok := rows.GraphOf(x, s.Name, size)
-		if !ok {
-			continue
-		}
-		w, ok := chart.FromGraph(g)
-		if !ok {
-			continue
-		}
-		if err := w.Check(); err != nil {
+		w, err := chartWork(x, s.Name, size)
+		switch {
+		case err != nil:
 			refused = err
-			continue
+		case w != nil:
+			works = append(works, w)
 		}
-		if o.Terms != "" {
-			t, err := terms(o.Terms)
-			if err != nil {
-				return nil, err
-			}
+	}
+	if o.Terms != "" {
+		t, err := terms(o.Terms)
+		if err != nil {
+			return nil, err
+		}
+		for _, w := range works {
 			w.Terms = t
 		}
-		works = append(works, w)
 	}
 	switch {
 	case len(works) > 0:
 		return works, nil
+	case refused != nil:
+		return nil, fmt.Errorf("%w: %w", errNoRows, refused)
 	case o.Section != "" && len(names) > 0:
 		return nil, &OptionError{fmt.Sprintf("there is no stretch of rows %q that can be charted; there are %s", o.Section, strings.Join(names, ", "))}
 	}
-	if refused != nil {
-		return nil, fmt.Errorf("%w: %w", errNoRows, refused)
-	}
 	return nil, errNoRows
+}
+
+// chartWork is the work of one section, nil if it has no stitches; its error says what can't
+// be drawn of it.
+func chartWork(x *rows.Text, section string, size int) (*chart.Work, error) {
+	g, ok := rows.GraphOf(x, section, size)
+	if !ok {
+		return nil, nil
+	}
+	w, ok := chart.FromGraph(g)
+	if !ok {
+		return nil, nil
+	}
+	return w, w.Check()
 }
 
 // stitchChart is one chart, of one or more sheets.
