@@ -13,13 +13,25 @@ const StandIn = '□'
 // Has reports whether the face draws a character as itself.
 func Has(f Face, r rune) bool { return metricsOf(f).of(r) != 0 }
 
+// Lacking are the characters of a text for which StandIn is drawn.
+func Lacking(f Face, s string) []rune {
+	m := metricsOf(f)
+	var out []rune
+	for _, r := range composed(s) {
+		if m.of(r) == 0 && !isSpace(r) && !isInvisible(r) {
+			out = append(out, r)
+		}
+	}
+	return out
+}
+
 // Shown is the text as every writer draws it, on one line: composed letters (Unicode
 // NFC), a line end or any unusual space as a space, and StandIn for what the face
 // lacks, for control characters and for those that would turn the order of
 // reading. Characters that show nothing (a soft hyphen, a joiner) are left out.
 // Shown of Shown is the same text.
 func Shown(f Face, s string) string {
-	if plain(s) {
+	if f.House() && plain(s) {
 		return s
 	}
 	m := metricsOf(f)

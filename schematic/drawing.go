@@ -8,9 +8,10 @@ import (
 
 // Drawing is how the designer wants her pattern drawn. The zero value is as usual.
 type Drawing struct {
-	Show, Hide, Order []Called  // measurements; nothing shown is all of them
-	Names             []Renamed // what the drawing calls a measurement instead
-	Letters           int       // the first letter, 0 for A
+	Views             []DrawnView // which, in which order; none: as worn, then the pieces
+	Show, Hide, Order []Called    // measurements; nothing shown is all of them
+	Names             []Renamed   // what the drawing calls a measurement instead
+	Letters           int         // the first letter, 0 for A
 	Lettered          Lettering
 	Without           DrawnPart
 	Width             float64 // of a picture cut to its ink, mm; 0: the paper
@@ -31,6 +32,15 @@ type Renamed struct {
 	Called
 	To string
 }
+
+// DrawnView is one of the ways in which a garment is drawn.
+type DrawnView int
+
+// The views.
+const (
+	AsWorn DrawnView = iota // the whole garment
+	InPieces
+)
 
 // Lettering is whether measurements are told by letters with a table.
 type Lettering int

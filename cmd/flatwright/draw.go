@@ -16,6 +16,7 @@ func newDraw(env environment) *cobra.Command {
 	var sc scale
 	var d delivery
 	var strict, large bool
+	var ownFace string
 	cmd := &cobra.Command{
 		Use:   "draw [flags] PATTERN",
 		Short: "Draw the schematics of every piece",
@@ -32,6 +33,10 @@ told, and the drawing shows what the counts make.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			drawFlagged(&o, sc, large)
 			r, err := d.deliver(cmd, env, args[0], func(src job.Source) (job.Result, error) {
+				var err error
+				if o.Face, err = d.faceOf(args[0], ownFace, src); err != nil {
+					return job.Result{}, err
+				}
 				return job.Draw(cmd.Context(), src, o)
 			})
 			if err != nil {
@@ -46,6 +51,13 @@ told, and the drawing shows what the counts make.`,
 	}
 	drawFlags(cmd, &o, &sc, &large)
 	d.flags(cmd, usageFolderOrIn, "")
+	f := cmd.Flags()
+	f.Var((*paperWidth)(&o.Width), "width", "a picture so wide, cut to its ink, to set into a page")
+	f.StringVar(&ownFace, "face", "", "TrueType or OpenType `FILE` of a face for the words")
+	choose(cmd, &o.Outlines, "text", "live", "words of SVG as live text with its glyphs, or as outlines", word[bool]{"live", false}, word[bool]{"outlines", true})
+	f.StringSliceVar(&o.Show, "show", nil, "`MEASUREMENTS` to draw, and no others, with commas between them")
+	f.StringSliceVar(&o.Hide, "hide", nil, "`MEASUREMENTS` not to draw")
+	f.Var((*without)(&o.Without), "without", "parts to leave off, with commas between them")
 	cmd.Flags().BoolVar(&strict, "strict", false, "exit with 1 if anything does not agree")
 	return cmd
 }
@@ -59,7 +71,7 @@ func drawFlags(cmd *cobra.Command, o *job.DrawOptions, sc *scale, large *bool) {
 	chooseUnits(cmd, &o.Units, "units of the values (default both; on the sheet of all sizes, the pattern's own)")
 	choosePaper(cmd, &o.Paper, &o.Orientation)
 	f.Var(sc, "scale", "scale of the drawings (default the largest usual one that suits them all)")
-	f.BoolVar(&o.Trim, "trim", false, "cut the paper's height to the drawing, to set it into a page")
+	f.BoolVar(&o.Trim, "trim", false, "cut the paper to the drawing all round, to set it into a page")
 	f.BoolVar(large, "large", false, "large print, 18 point")
 	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
 }

@@ -182,7 +182,7 @@ func cut(s *sheet.Sheet, g *sheet.Group) *sheet.Sheet {
 	}
 	dx, dy := figureGap-lo.X, figureGap-lo.Y
 	return &sheet.Sheet{W: hi.X - lo.X + 2*figureGap, H: hi.Y - lo.Y + 2*figureGap, Title: g.Title, Desc: g.Desc, Lang: s.Lang,
-		Root: *moved(g, dx, dy)}
+		Root: *sheet.Moved(g, dx, dy)}
 }
 
 // entries cuts a key into its entries: each is a sign and the words behind it.
@@ -215,35 +215,6 @@ func wordsIn(it sheet.Item) string {
 		return strings.Join(all, " ")
 	}
 	return ""
-}
-
-// moved is a copy of g moved by dx, dy mm.
-func moved(g *sheet.Group, dx, dy float64) *sheet.Group {
-	out := *g
-	out.Items = make([]sheet.Item, len(g.Items))
-	for i, it := range g.Items {
-		switch it := it.(type) {
-		case *sheet.Group:
-			out.Items[i] = moved(it, dx, dy)
-		case *sheet.Path:
-			p := *it
-			p.Segs = make([]sheet.Seg, len(it.Segs))
-			for j, s := range it.Segs {
-				for k := range s.P {
-					s.P[k].X += dx
-					s.P[k].Y += dy
-				}
-				p.Segs[j] = s
-			}
-			out.Items[i] = &p
-		case *sheet.Text:
-			t := *it
-			t.At.X += dx
-			t.At.Y += dy
-			out.Items[i] = &t
-		}
-	}
-	return &out
 }
 
 // letters are the measurements of g whose label is a letter.

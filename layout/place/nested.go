@@ -300,7 +300,7 @@ func nestPages(p *plan, gs []*schematic.Garment, nests []*nest, o Options) ([]*s
 		names[i], inKey[i] = g.Size, g.Size
 		wide += fonts.Width(fonts.Regular, o.text(), fonts.Shown(fonts.Regular, g.Size)) + nestGap
 	}
-	if short, _ := o.Paper.Size(); wide > short-2*margin { // numbers take the names' place, and the key tells them
+	if short, _ := o.sides(); wide > short-2*margin { // numbers take the names' place, and the key tells them
 		for i := range names {
 			names[i] = fmt.Sprint(i + 1)
 			inKey[i] = names[i] + " is " + inKey[i]
@@ -315,7 +315,7 @@ func nestPages(p *plan, gs []*schematic.Garment, nests []*nest, o Options) ([]*s
 			boxes[i] = n.layOut(names, scale, o.text())
 		}
 		for _, landscape := range []bool{false, true} {
-			if landscape && o.Orientation == Portrait || !landscape && o.Orientation == Landscape {
+			if !o.turned(landscape) {
 				continue
 			}
 			f := nestFrame(p, inKey, landscape, scale)

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"flatwright/fonts"
+	"flatwright/schematic"
 	"flatwright/schematic/units"
 )
 
@@ -88,12 +89,15 @@ type Options struct {
 	Size        int     // index of the garment that gives the shape
 	Labels      Labels
 	Units       Units
-	Trim        bool    // cut the paper's height to what is drawn, for a screen or another page
-	Text        float64 // font size of the values, mm; 0: 3.2
-	Prefix      string  // of every id
-	Lang        string  // of the drawing's words; empty: en
-	Caution     string  // printed at the foot of the first sheet
-	Stats       *Stats  // counts how labels were placed, if given
+	Trim        bool    // cut the paper to what is drawn all round, for a screen or another page
+	Width       float64 // of a picture cut to its ink, mm, instead of a paper; 0: the paper
+	Without     schematic.DrawnPart
+	Face        fonts.Face // of every word
+	Text        float64    // font size of the values, mm; 0: 3.2
+	Prefix      string     // of every id
+	Lang        string     // of the drawing's words; empty: en
+	Caution     string     // printed at the foot of the first sheet
+	Stats       *Stats     // counts how labels were placed, if given
 }
 
 // Large is the text size of a large print, in mm: 18 point.
@@ -137,6 +141,26 @@ func (o Options) lang() string {
 	return o.Lang
 }
 
+// sides are the short and the long side of the paper in mm. A picture is at most half as high again
+// as it is wide, or as a small piece with its words needs.
+func (o Options) sides() (short, long float64) {
+	if o.Width > 0 {
+		return o.Width + 2*margin, max(1.5*o.Width, 120) + 2*margin
+	}
+	return o.Paper.Size()
+}
+
+// cut reports whether the paper is cut to what is drawn.
+func (o Options) cut() bool { return o.Trim || o.Width > 0 }
+
+// turned reports whether the paper may lie (or stand) this way up.
+func (o Options) turned(landscape bool) bool {
+	if o.Width > 0 {
+		return !landscape
+	}
+	return o.Orientation == Auto || landscape == (o.Orientation == Landscape)
+}
+
 func (o Options) check(sizes int) error {
 	switch {
 	case sizes == 0:
@@ -147,6 +171,8 @@ func (o Options) check(sizes int) error {
 		return fmt.Errorf("size %d is not among the %d sizes", o.Size, sizes)
 	case o.Scale != 0 && !(o.Scale >= 0.5 && o.Scale <= 1000):
 		return fmt.Errorf("a scale of 1:%g is outside 1:0.5 to 1:1000", o.Scale)
+	case o.Width != 0 && !(o.Width >= 40 && o.Width <= 1000):
+		return fmt.Errorf("a picture %g mm wide is outside 40 to 1000 mm", o.Width)
 	case o.Text != 0 && !(o.Text >= smallest && o.Text <= largest):
 		return fmt.Errorf("a text size of %g mm is outside %g to %g mm", o.Text, smallest, largest)
 	}

@@ -62,7 +62,7 @@ func pack(f *frame, t *table, list []*drawn, apart bool) (pages []page, rest []*
 		return s.w <= w && need <= h
 	}
 	for i, d := range list {
-		if i > 0 && list[i-1].v.worn {
+		if i > 0 && (list[i-1].v.worn || d.v.worn) {
 			flush() // the garment as it is worn has the first page to itself
 		}
 		rows := cur.rows

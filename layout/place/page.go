@@ -7,6 +7,7 @@ import (
 
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
+	"flatwright/schematic"
 	"flatwright/schematic/units"
 )
 
@@ -43,7 +44,7 @@ type heading struct {
 }
 
 func (p *plan) frame(landscape bool, scale float64) *frame {
-	short, long := p.o.Paper.Size()
+	short, long := p.o.sides()
 	f := &frame{p: p, w: short, h: long, scale: scale}
 	way := 0
 	if landscape {
@@ -58,10 +59,16 @@ func (p *plan) frame(landscape bool, scale float64) *frame {
 	f.caution, f.key = h.caution, h.key
 	f.head = slices.Concat(h.head, f.rows(p.statement(scale), fonts.Italic, size, 0.4, "note"))
 	f.headHigh = rowsHigh(f.head) + 4
+	if p.o.Without.Has(schematic.Heading) {
+		f.head, f.headHigh = nil, 0
+	}
 	f.cautHigh = rowsHigh(f.caution)
 	f.bar = newBar(scale, size, avail)
 	line := lineHeight(fonts.Regular, size)
 	f.footHigh = 5 + float64(len(f.key))*(line+1.2) + 1.5 + f.bar.high
+	if p.o.Without.Has(schematic.ScaleBar) && len(f.key) == 0 {
+		f.footHigh = 0
+	}
 	return f
 }
 
@@ -78,7 +85,9 @@ func (f *frame) heading() *heading {
 	if f.p.o.Caution != "" {
 		h.caution = f.rows(f.p.o.Caution, fonts.Bold, size, 1.5, "caution")
 	}
-	h.key = f.keyRows(f.w-2*margin, size)
+	if !f.p.o.Without.Has(schematic.Key) {
+		h.key = f.keyRows(f.w-2*margin, size)
+	}
 	return h
 }
 
@@ -171,6 +180,7 @@ func (f *frame) keyText(e keyEntry) string {
 type bar struct {
 	cm, in         int
 	cmLong, inLong float64
+	wide           float64 // of both, page number beside them
 	high           float64 // of both, page number beside them
 	size           float64
 	stacked        bool // one above the other
@@ -192,7 +202,7 @@ func newBar(scale, size, avail float64) *bar {
 	b.in, b.inLong = pick(units.Inch)
 	need := b.cmLong + b.inLong + 2*barText + barApart + fonts.Width(fonts.Regular, size, barName(b.cm, units.CM)) +
 		fonts.Width(fonts.Regular, size, barName(b.in, units.Inch)) + fonts.Width(fonts.Regular, size, "  page 000 of 000")
-	b.high = lineHeight(fonts.Regular, size)
+	b.high, b.wide = lineHeight(fonts.Regular, size), min(need, avail)
 	if b.stacked = need > avail; b.stacked {
 		b.high = 2*b.high + 1
 	}
@@ -250,7 +260,9 @@ func (f *frame) emit(g *sheet.Group, n, of int) {
 		head.Items = append(head.Items, newText(r.s, r.face, r.size, pt{X: margin, Y: y}, sheet.Start, r.cl))
 		y += fonts.Descent(r.face) * r.size
 	}
-	g.Items = append(g.Items, head)
+	if len(head.Items) > 0 {
+		g.Items = append(g.Items, head)
+	}
 
 	size := f.p.o.text()
 	line := lineHeight(fonts.Regular, size)
@@ -261,7 +273,9 @@ func (f *frame) emit(g *sheet.Group, n, of int) {
 	}
 	barGroup := &sheet.Group{ID: "scalebar", Class: "scalebar", Title: "Scale 1:" + scaleText(f.scale)}
 	f.bar.draw(barGroup, margin, f.h-margin-f.bar.high)
-	g.Items = append(g.Items, barGroup)
+	if !f.p.o.Without.Has(schematic.ScaleBar) {
+		g.Items = append(g.Items, barGroup)
+	}
 	y = f.h - margin - f.footHigh + 5
 	if len(f.key) > 0 {
 		key := &sheet.Group{ID: "key", Class: "key", Title: "Key"}

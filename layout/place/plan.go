@@ -20,6 +20,7 @@ type item struct {
 	forms  []form
 	letter form
 	name   string // its letter in the table, once it has one
+	rank   int    // in the designer's order
 }
 
 // viewPlan is one view of a piece, with what is to be said of it at any scale.
@@ -78,7 +79,7 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 	}
 	ids := map[string]bool{}
 	pieces, lent := piecesOf(gs, o)
-	pieces = append(wornOf(g), pieces...)
+	pieces = p.inOrder(wornOf(g), pieces)
 	p.pieces = pieces
 	for _, made := range pieces {
 		if made.Piece != nil && len(made.Piece.Onto) > 0 {
@@ -170,7 +171,7 @@ func sizesOf(gs []*schematic.Garment) expr.Sizes {
 }
 
 func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*schematic.Measure) (*viewPlan, error) {
-	view := &made.Views[index]
+	view := p.chosen(&made.Views[index])
 	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name, worn: made == p.g.Worn}
 	if view.Name != "" {
 		v.id += "-" + strings.ReplaceAll(strings.ToLower(view.Name), " ", "-")
@@ -189,10 +190,10 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 	}
 	for k := range made.Measures {
 		m := &made.Measures[k]
-		if m.View != index || !m.Main && !(m.Same && differs(m, byID)) || v.mirrored(m, byID) || p.onTwin(made, m, byID) {
+		if m.View != index || !m.Main && !(m.Same && differs(m, byID)) || v.mirrored(m, byID) || p.onTwin(made, m, byID) || !p.design().Wants(made.Name, m.Name) {
 			continue
 		}
-		v.items = append(v.items, p.newItem(m, byID))
+		v.items = append(v.items, p.newItem(made.Name, m, byID))
 	}
 	v.wholes = p.wholesOf(made, index, byID)
 	v.desc = v.describe()
@@ -200,8 +201,8 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 }
 
 // newItem is a measurement with its values in all sizes.
-func (p *plan) newItem(m *schematic.Measure, byID []map[string]*schematic.Measure) *item {
-	it := &item{m: m, value: value{make([]units.Num, len(byID)), make([]bool, len(byID))}}
+func (p *plan) newItem(piece string, m *schematic.Measure, byID []map[string]*schematic.Measure) *item {
+	it := &item{m: p.named(piece, m), rank: p.design().Rank(piece, m.Name), value: value{make([]units.Num, len(byID)), make([]bool, len(byID))}}
 	for i := range byID {
 		if other := byID[i][m.ID]; other != nil {
 			it.value.length[i], it.value.has[i] = other.Length, true
@@ -214,7 +215,7 @@ func (p *plan) newItem(m *schematic.Measure, byID []map[string]*schematic.Measur
 		it.suffix += " stretched"
 	}
 	it.forms = p.s.forms(it.value, it.suffix)
-	it.title = m.Name
+	it.title = it.m.Name
 	if p.o.Labels != Blank {
 		it.title += ": " + p.s.words(it.value, it.suffix)
 	}

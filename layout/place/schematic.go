@@ -25,12 +25,18 @@ func Schematic(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 
 // Draft is a drawing before its sheets are made, so that several drawings may be
 // brought to one scale without laying out again those that have it.
-type Draft struct{ c *choice }
+type Draft struct {
+	c  *choice
+	gs []*schematic.Garment
+	o  Options
+}
 
 // NewDraft lays a drawing out at the scale that it takes by itself, or at o.Scale. Its
 // error is that of Schematic.
 func NewDraft(gs []*schematic.Garment, o Options) (*Draft, error) {
-	p, err := newPlan(gs, o)
+	in := o
+	in.Text, in.Face = o.text()*likelyGrowth(o.Face), fonts.Regular
+	p, err := newPlan(gs, in)
 	if err != nil {
 		return nil, err
 	}
@@ -38,7 +44,7 @@ func NewDraft(gs []*schematic.Garment, o Options) (*Draft, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Draft{c}, nil
+	return &Draft{c, gs, o}, nil
 }
 
 // Scale is the drawing's scale, 8 for 1:8.
@@ -47,14 +53,23 @@ func (d *Draft) Scale() float64 { return d.c.f.scale }
 // Sheets are the drawing at a scale, laid out anew if that is not its own. The error
 // is a *TooLarge.
 func (d *Draft) Sheets(scale float64) ([]*sheet.Sheet, error) {
-	c := d.c
-	if scale != d.Scale() {
-		var err error
-		if c, err = (&chooser{p: c.p}).at(scale); err != nil {
-			return nil, err
+	return faced(d.o, func(o Options) ([]*sheet.Sheet, error) {
+		c := d.c
+		if o.text() != c.p.o.text() {
+			p, err := newPlan(d.gs, o)
+			if err != nil {
+				return nil, err
+			}
+			c = &choice{p: p, f: &frame{}}
 		}
-	}
-	return c.emit(), nil
+		if scale != c.f.scale {
+			var err error
+			if c, err = (&chooser{p: c.p}).at(scale); err != nil {
+				return nil, err
+			}
+		}
+		return c.emit(), nil
+	})
 }
 
 // choice is a drawing with its scale and pages.
@@ -79,7 +94,7 @@ type chooser struct {
 // table is the shape of the table on the paper this way up, measured at need.
 func (ch *chooser) table(landscape bool) *table {
 	i := 0
-	w, long := ch.p.o.Paper.Size()
+	w, long := ch.p.o.sides()
 	if landscape {
 		i, w = 1, long
 	}
@@ -131,21 +146,40 @@ func (p *plan) choose() (*choice, error) {
 	if least == nil {
 		return nil, err
 	}
-	for _, s := range UsualScales[:floor] {
+	for i, s := range UsualScales[:floor] {
 		if !ch.might(s, least) {
 			continue
 		}
 		if c, err := ch.at(s); err == nil && c.count() <= least.count() {
-			return c, nil
+			return ch.finer(c, i), nil
 		}
 	}
-	return least, nil
+	return ch.finer(least, floor), nil
+}
+
+// finer is a picture between the scale that it has, the i-th of the usual ones, and the next larger,
+// so that it fills its width: a twentieth of the way at a time. On paper the usual scale stays.
+func (ch *chooser) finer(c *choice, i int) *choice {
+	if ch.p.o.Width == 0 {
+		return c
+	}
+	large, small := UsualScales[i]*0.8, UsualScales[i]
+	if i > 0 {
+		large = UsualScales[i-1]
+	}
+	for k := 1; k < 20; k++ {
+		s := math.Round((large+(small-large)*float64(k)/20)*100) / 100
+		if finer, err := ch.at(s); err == nil && finer.count() <= c.count() {
+			return finer
+		}
+	}
+	return c
 }
 
 // might reports whether the outlines at a scale could lie on as many pages as the
 // least drawing does, with half the room around them that they take there.
 func (ch *chooser) might(scale float64, least *choice) bool {
-	short, long := ch.p.o.Paper.Size()
+	short, long := ch.p.o.sides()
 	short, long = short-2*margin, long-2*margin
 	area := 0.0
 	for _, d := range least.drawn {
@@ -172,7 +206,7 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 	var best *choice
 	var least *TooLarge
 	for _, landscape := range []bool{false, true} {
-		if landscape && ch.p.o.Orientation == Portrait || !landscape && ch.p.o.Orientation == Landscape {
+		if !ch.p.o.turned(landscape) {
 			continue
 		}
 		var t *table
@@ -233,13 +267,7 @@ func (ch *chooser) pages(landscape bool, scale float64, list []*drawn, t *table,
 
 // emit writes the chosen pages as sheets.
 func (c *choice) emit() []*sheet.Sheet {
-	n := 0
-	for _, d := range c.drawn {
-		for _, it := range d.letters {
-			it.name = letterName(n)
-			n++
-		}
-	}
+	c.letter()
 	var sheets []*sheet.Sheet
 	next := func(f *frame) (*sheet.Sheet, map[string]bool) {
 		s := c.sheet(f, len(sheets)+1)
@@ -252,8 +280,8 @@ func (c *choice) emit() []*sheet.Sheet {
 		if pg.table {
 			high = c.tableHigh(pg.rows)
 		}
-		if c.p.o.Trim {
-			f = f.trimmed(pg, i, high)
+		if c.p.o.cut() {
+			f = f.trimmed(pg, i, high, c.tableWide(high))
 		}
 		s, ids := next(f)
 		puts := pg.arrange(f, i, high)
@@ -268,13 +296,15 @@ func (c *choice) emit() []*sheet.Sheet {
 	}
 	for _, rows := range c.more {
 		f := c.f
-		if c.p.o.Trim {
-			f = f.trimmed(&page{}, len(sheets), c.tableHigh(rows))
+		if c.p.o.cut() {
+			high := c.tableHigh(rows)
+			f = f.trimmed(&page{}, len(sheets), high, c.tableWide(high))
 		}
 		s, _ := next(f)
 		s.Desc = c.p.words(c.f.scale, nil)
 		c.tableOn(s, rows, margin+c.f.headHigh)
 	}
+	c.finish(sheets)
 	for _, s := range sheets {
 		quantise(s)
 	}
@@ -289,8 +319,17 @@ func (c *choice) tableHigh(rows []*item) float64 {
 	return c.t.high(rows)
 }
 
+// tableWide is the width of the tables that are so high together.
+func (c *choice) tableWide(high float64) float64 {
+	if high == 0 {
+		return 0
+	}
+	return float64(c.t.columns)*(c.t.width+c.t.columnGap) - c.t.columnGap
+}
+
 func (c *choice) tableOn(s *sheet.Sheet, rows []*item, y float64) {
 	g := &sheet.Group{ID: "letters", Class: "table", Title: "Measurements by letter"}
+	c.sort(rows)
 	c.t.draw(g, rows, margin, y)
 	s.Root.Items = append(s.Root.Items, g)
 }

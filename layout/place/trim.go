@@ -1,11 +1,17 @@
 package place
 
-// trimGap is the room above, between and below the pieces of a trimmed page, mm.
-const trimGap = 8.0
+import (
+	"slices"
 
-// trimmed is the frame of the n-th page with its paper cut to the height that heading,
-// pieces, table and foot take.
-func (f *frame) trimmed(p *page, n int, table float64) *frame {
+	"flatwright/fonts"
+)
+
+// trimGap is the room above, between and below the pieces of a trimmed page, mm.
+const trimGap = 4.0
+
+// trimmed is the frame of the n-th page with its paper cut to what heading, pieces, table and
+// foot take.
+func (f *frame) trimmed(p *page, n int, table float64, wide float64) *frame {
 	cut := *f
 	_, room := f.area(n)
 	need := table + trimGap*float64(len(p.shelves)+1)
@@ -14,9 +20,27 @@ func (f *frame) trimmed(p *page, n int, table float64) *frame {
 			need += shelfGap
 		}
 		need += s.above + s.below
+		wide = max(wide, s.w)
 	}
 	cut.h -= max(0, room-need)
+	cut.w = min(cut.w, max(wide, f.words())+2*margin)
 	return &cut
+}
+
+// words is the width of heading, caution, key and scale bar.
+func (f *frame) words() float64 {
+	w, size := f.bar.wide, f.p.o.text()
+	for _, r := range slices.Concat(f.head, f.caution) {
+		w = max(w, fonts.Width(r.face, r.size, r.s))
+	}
+	for _, entries := range f.key {
+		all := 0.0
+		for _, e := range entries {
+			all += f.keyWidth(e, size)
+		}
+		w = max(w, all)
+	}
+	return w
 }
 
 // centre sets the shelves of the n-th page in the middle of it, and evenly apart; a

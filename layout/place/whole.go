@@ -45,10 +45,10 @@ func (p *plan) wholesOf(made *schematic.Made, index int, byID []map[string]*sche
 	var all []*whole
 	for k := range made.Measures {
 		m := &made.Measures[k]
-		if m.View != schematic.NoView || m.Same {
+		if m.View != schematic.NoView || m.Same || !p.design().Wants(made.Name, m.Name) {
 			continue
 		}
-		all = append(all, &whole{p.newItem(m, byID), wholeText(m, panels)})
+		all = append(all, &whole{p.newItem(made.Name, m, byID), wholeText(m, panels)})
 	}
 	return all
 }

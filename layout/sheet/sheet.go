@@ -97,8 +97,20 @@ const (
 	Mid   // that of a third
 )
 
+// own marks an ink that is a colour of the designer's.
+const own Ink = 1 << 24
+
+// RGB is the ink of a colour, of three parts from 0 to 255.
+func RGB(r, g, b uint8) Ink { return own | Ink(r)<<16 | Ink(g)<<8 | Ink(b) }
+
+// Own reports whether the ink is a colour of the designer's.
+func (k Ink) Own() bool { return k&own != 0 }
+
 // RGB are the ink's parts from 0 to 255.
 func (k Ink) RGB() (r, g, b int) {
+	if k.Own() {
+		return int(k >> 16 & 0xff), int(k >> 8 & 0xff), int(k & 0xff)
+	}
 	switch k {
 	case Grey:
 		return 0x6b, 0x6b, 0x6b

@@ -16,6 +16,7 @@ import (
 var drawingKeys = &table{
 	name: "drawing", title: "the drawing",
 	keys: []key{
+		{name: "views", form: words, what: "as worn, pieces: which, and in which order"},
 		{name: "show", form: words, what: "the measurements that are drawn, and no others; a piece's name is all of its measurements"},
 		{name: "hide", form: words, what: "measurements that are not drawn"},
 		{name: "order", form: words, what: "measurements in the order of their letters"},
@@ -60,6 +61,17 @@ func (r *reader) drawing(n *yaml.Node) schematic.Drawing {
 	m := r.mapping(n, drawingKeys)
 	if m == nil {
 		return d
+	}
+	for _, v := range r.namesOf(m, "views") {
+		switch finding.PlainName(v.Name) {
+		case "as worn":
+			d.Views = append(d.Views, schematic.AsWorn)
+		case "pieces":
+			d.Views = append(d.Views, schematic.InPieces)
+		default:
+			f := r.fail(v.Pos, "file/choice", "there is no view %q", finding.Clip(v.Name))
+			f.Want, f.Fix = "as worn, pieces, or one of them", "write views: as worn, pieces"
+		}
 	}
 	d.Show, d.Hide, d.Order = r.namesOf(m, "show"), r.namesOf(m, "hide"), r.namesOf(m, "order")
 	r.named(m, "names", func(name string, at, v *yaml.Node) {

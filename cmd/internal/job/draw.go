@@ -2,6 +2,7 @@ package job
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"fmt"
 	"slices"
@@ -13,6 +14,7 @@ import (
 	"flatwright/render/pdf"
 	"flatwright/render/svg"
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -38,9 +40,14 @@ type DrawOptions struct {
 	Orientation place.Orientation
 	Scale       float64 // 8 for 1:8; 0: the largest usual one that suits every drawing
 	Text        float64 // size of the values in mm; 0: the usual
-	Trim        bool    // cut the paper's height to the drawing
-	Format      string  // svg or pdf; empty: both
-	Creator     string  // told in the PDF
+	Trim        bool    // cut the paper to the drawing
+	Width       float64 // of pictures cut to their ink, mm; 0: the pattern's, or the paper
+	Without     schematic.DrawnPart
+	Show, Hide  []string // measurements, besides those that the pattern shows and hides
+	Face        *Source  // the file of a face for the words; nil: the house's
+	Outlines    bool     // write the words of SVG as outlines
+	Format      string   // svg or pdf; empty: both
+	Creator     string   // told in the PDF
 }
 
 // drawing is one drawing, of one or more sheets.
@@ -61,15 +68,42 @@ func Draw(ctx context.Context, src Source, o DrawOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
+	f := ownFace(p, o.Face, &r.Findings)
+	for _, d := range drawings {
+		d.opts.Face = f
+	}
 	if err := lay(ctx, gs, drawings); err != nil {
 		return r, err
 	}
+	r.Findings = append(r.Findings, lacking(p, f, drawings)...)
+	r.Findings.Sort()
 	r.Files, err = render(ctx, p, drawings, o)
 	return r, err
 }
 
+// designed are the options with what the pattern says of its drawing, where they say nothing;
+// what they show and hide is added to the pattern.
+func designed(p *schematic.Pattern, o DrawOptions) DrawOptions {
+	d := &p.Drawing
+	for _, add := range []struct {
+		to    *[]schematic.Called
+		names []string
+	}{{&d.Show, o.Show}, {&d.Hide, o.Hide}} {
+		for _, name := range add.names {
+			*add.to = append(*add.to, schematic.Called{Name: name, Pos: finding.Pos{File: p.File, Line: 1, Col: 1}})
+		}
+	}
+	d.Without |= o.Without
+	o.Without, o.Width, o.Text = d.Without, cmp.Or(o.Width, d.Width), cmp.Or(o.Text, d.Text)
+	if o.Labels == Every {
+		o.Labels = map[schematic.Lettering]Labels{schematic.ByLetter: Letters, schematic.ByValue: One}[d.Lettered]
+	}
+	return o
+}
+
 // drawings are the drawings that o asks for.
 func drawings(p *schematic.Pattern, o DrawOptions) ([]*drawing, error) {
+	o = designed(p, o)
 	shape, sizes := p.Sample, []int(nil)
 	if shape < 0 || shape >= p.Sizes.Len() {
 		shape = p.Sizes.Len() / 2
@@ -85,7 +119,7 @@ func drawings(p *schematic.Pattern, o DrawOptions) ([]*drawing, error) {
 			sizes = append(sizes, i)
 		}
 	}
-	base := place.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, Trim: o.Trim, Caution: caution(p)}
+	base := place.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, Trim: o.Trim, Width: o.Width, Without: o.Without, Caution: caution(p)}
 	make1 := func(name string, i int, labels place.Labels, u place.Units) *drawing {
 		d := &drawing{name: name, opts: base}
 		d.opts.Size, d.opts.Labels, d.opts.Units = i, labels, u
@@ -194,7 +228,11 @@ func render(ctx context.Context, p *schematic.Pattern, all []*drawing, o DrawOpt
 		var b bytes.Buffer
 		i = len(out) - 1 - i // the PDF takes longest: it begins
 		if i < svgs {
-			err = svg.Write(&b, pages[i])
+			write := svg.Write
+			if o.Outlines {
+				write = svg.WriteOutlined
+			}
+			err = write(&b, pages[i])
 		} else {
 			err = pdf.Write(&b, pages, info)
 		}

@@ -1,0 +1,210 @@
+package place
+
+import (
+	"cmp"
+	"slices"
+
+	"flatwright/fonts"
+	"flatwright/layout/sheet"
+	"flatwright/schematic"
+)
+
+// design is what the designer of the pattern chose for its drawings.
+func (p *plan) design() *schematic.Drawing { return &p.g.Pattern.Drawing }
+
+// inOrder is the pieces in the order in which the designer wants them, the garment as it is
+// worn first if she says nothing; without it, if she wants nothing else and there is none,
+// the pieces.
+func (p *plan) inOrder(worn, pieces []*schematic.Made) []*schematic.Made {
+	var all []*schematic.Made
+	for _, v := range p.design().Views {
+		if v == schematic.AsWorn {
+			all = append(all, worn...)
+		} else {
+			all = append(all, pieces...)
+		}
+	}
+	if len(all) == 0 {
+		if len(p.design().Views) > 0 {
+			return pieces
+		}
+		return append(worn, pieces...)
+	}
+	return all
+}
+
+// chosen is a view without what the designer leaves off.
+func (p *plan) chosen(view *schematic.View) *schematic.View {
+	without := p.design().Without
+	if !without.Has(schematic.Arrows | schematic.JoinMarks) {
+		return view
+	}
+	v := *view
+	if without.Has(schematic.Arrows) {
+		v.Arrow = schematic.Point{}
+	}
+	if without.Has(schematic.JoinMarks) {
+		v.Notches = nil
+	}
+	return &v
+}
+
+// named is a measurement by the name that the designer gives it.
+func (p *plan) named(piece string, m *schematic.Measure) *schematic.Measure {
+	name := p.design().NameOf(piece, m.Name)
+	if name == m.Name {
+		return m
+	}
+	out := *m
+	out.Name = name
+	return &out
+}
+
+// letter names the measurements that are told by letters: in the designer's order, then as
+// they were drawn.
+func (c *choice) letter() {
+	d := c.p.design()
+	var all []*item
+	for _, v := range c.drawn {
+		all = append(all, v.letters...)
+	}
+	c.sort(all)
+	for i, it := range all {
+		it.name = letterName(i + d.Letters)
+	}
+}
+
+// sort puts measurements in the designer's order, and leaves those that she does not name in
+// their own.
+func (c *choice) sort(all []*item) {
+	slices.SortStableFunc(all, func(a, b *item) int { return cmp.Compare(a.rank, b.rank) })
+}
+
+// finish gives sheets what the designer chose of colours, and cuts them to their ink.
+func (c *choice) finish(sheets []*sheet.Sheet) {
+	o := &c.p.o
+	for _, s := range sheets {
+		colour(s, c.p.design().Colours)
+		if o.cut() {
+			s.Crop(o.Width)
+		}
+	}
+}
+
+// lineClasses are the classes of paths that belong to the pieces; all others measure.
+var lineClasses = map[string]bool{"outline": true, "fold": true, "centre": true, "panel": true, "cell": true, "row": true, "slit": true,
+	"seam": true, "notch": true, "hatch": true, "mark": true, "work": true}
+
+// colour changes the inks of a sheet to the designer's: black only, since grey and grounds stay
+// what they are. Pieces get their ground below everything else.
+func colour(s *sheet.Sheet, c schematic.Colours) {
+	if !c.Line.Set && !c.Fill.Set && !c.Measure.Set {
+		return
+	}
+	ink := func(k sheet.Ink, c schematic.Colour) sheet.Ink {
+		if k == sheet.Black && c.Set {
+			return sheet.RGB(c.R, c.G, c.B)
+		}
+		return k
+	}
+	var groups []*sheet.Group
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		switch it := it.(type) {
+		case *sheet.Group:
+			if it.Class == "piece" {
+				groups = append(groups, it)
+			}
+		case *sheet.Text:
+			it.Ink = ink(it.Ink, c.Measure)
+		case *sheet.Path:
+			of := c.Measure
+			if lineClasses[it.Class] {
+				of = c.Line
+			}
+			it.Style.Stroke, it.Style.Fill = ink(it.Style.Stroke, of), ink(it.Style.Fill, of)
+		}
+	})
+	if !c.Fill.Set {
+		return
+	}
+	for _, g := range groups {
+		var grounds []sheet.Item
+		for _, it := range g.Items {
+			if p, ok := it.(*sheet.Path); ok && p.Class == "outline" {
+				grounds = append(grounds, &sheet.Path{Segs: p.Segs, Class: "ground", Style: sheet.Style{Fill: sheet.RGB(c.Fill.R, c.Fill.G, c.Fill.B)}})
+			}
+		}
+		g.Items = append(grounds, g.Items...)
+	}
+}
+
+// In a face of one's own the drawing is laid out in that of the house, so much larger that no
+// text is wider or higher than the room that it gets; then each text takes its own face and size.
+
+// mostFits is how often a drawing is laid out anew for a face at most.
+const mostFits = 4
+
+// faced lays a drawing out for the face of the options.
+func faced(o Options, lay func(Options) ([]*sheet.Sheet, error)) ([]*sheet.Sheet, error) {
+	if o.Face.House() {
+		return lay(o)
+	}
+	size, grown := o.text(), likelyGrowth(o.Face)
+	for n := 0; ; n++ {
+		in := o
+		in.Text, in.Face = size*grown, fonts.Regular
+		sheets, err := lay(in)
+		if err != nil {
+			return nil, err
+		}
+		need := 0.0
+		for _, s := range sheets {
+			need = max(need, wider(s, o.Face, grown))
+		}
+		if need <= 1 || n == mostFits {
+			for _, s := range sheets {
+				reface(s, o.Face, grown*max(need, 1))
+			}
+			return sheets, nil
+		}
+		grown *= need * 1.001
+	}
+}
+
+// likelyGrowth is how much larger a drawing is laid out for a face at first: as the letters and
+// digits that most labels have ask for.
+func likelyGrowth(f fonts.Face) float64 {
+	if f.House() {
+		return 1
+	}
+	grown := 0.01
+	for _, s := range []string{"10 cm", "42.5 cm", "16¾ in", "Sleeve", "measurements in cm"} {
+		grown = max(grown, fonts.Width(f, 1, s)/fonts.Width(fonts.Regular, 1, s))
+	}
+	return max(grown, fonts.Ascent(f)/fonts.Ascent(fonts.Regular), fonts.Descent(f)/fonts.Descent(fonts.Regular))
+}
+
+// wider is by how much the texts of a sheet, smaller by grown, are wider or higher in a face
+// than in that in which they were laid out, at the most.
+func wider(s *sheet.Sheet, f fonts.Face, grown float64) float64 {
+	need := 0.0
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		t, ok := it.(*sheet.Text)
+		if !ok || !t.Visible() || t.Width <= 0 {
+			return
+		}
+		size := t.Size / grown
+		need = max(need, fonts.Width(f, size, t.S)/t.Width,
+			fonts.Ascent(f)*size/(fonts.Ascent(t.Face)*t.Size), fonts.Descent(f)*size/(fonts.Descent(t.Face)*t.Size))
+	})
+	return need
+}
+
+func reface(s *sheet.Sheet, f fonts.Face, grown float64) {
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		if t, ok := it.(*sheet.Text); ok {
+			t.Face, t.Size = f, sheet.Quantise(t.Size/grown)
+			t.Width = fonts.Width(f, t.Size, t.S)
+		}
+	})
+}
