@@ -413,6 +413,9 @@ func emitNests(paper *frame, names []string, pages [][]nestPut) []*sheet.Sheet {
 			titles = append(titles, u.b.n.title)
 		}
 		s.Desc = "All sizes of " + strings.Join(titles, ", ") + ", one inside the other, each line labelled with its size."
+		if paper.p.o.cut() {
+			s.Crop(paper.p.o.Width)
+		}
 		quantise(s)
 		out = append(out, s)
 	}

@@ -142,10 +142,10 @@ func (o Options) lang() string {
 }
 
 // sides are the short and the long side of the paper in mm. A picture is at most half as high again
-// as it is wide, or as a small piece with its words needs.
+// as it is wide, or as a small piece with its words needs, and its ink has half a millimetre at each side.
 func (o Options) sides() (short, long float64) {
 	if o.Width > 0 {
-		return o.Width + 2*margin, max(1.5*o.Width, 120) + 2*margin
+		return o.Width + 2*margin - 1, max(1.5*o.Width, 120) + 2*margin
 	}
 	return o.Paper.Size()
 }

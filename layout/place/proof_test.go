@@ -149,6 +149,7 @@ func randomOptions(t *rapid.T, sizes int) Options {
 		Scale:  rapid.SampledFrom([]float64{0, 0, 0, 8, 10, 12.5, 50}).Draw(t, "scale"),
 		Size:   rapid.IntRange(0, sizes-1).Draw(t, "index"),
 		Trim:   rapid.Bool().Draw(t, "trim"),
+		Width:  rapid.SampledFrom([]float64{0, 0, 0, 160, 85}).Draw(t, "width"),
 		Labels: Labels(rapid.IntRange(0, 3).Draw(t, "labels")), Units: Units(rapid.IntRange(0, 2).Draw(t, "units")),
 		Text:    rapid.SampledFrom([]float64{0, 0, 2.5, Large, 9}).Draw(t, "text"),
 		Caution: rapid.SampledFrom([]string{"", "Cords and buttons can hurt a small child: follow the safety rules of the country where it is worn."}).Draw(t, "caution"),
@@ -174,9 +175,9 @@ func (sum *tally) draws(t *rapid.T, gs []*schematic.Garment) {
 	if err != nil {
 		var large *TooLarge
 		require.ErrorAs(t, err, &large)
-		short, long := o.Paper.Size()
+		short, long := o.sides()
 		require.True(t, min(large.W, large.H) > short || max(large.W, large.H) > long ||
-			o.Orientation != Auto && (large.W > short || large.H > short), "a drawing that fits was refused: %v", err)
+			(o.Orientation != Auto || o.Width > 0) && (large.W > short || large.H > short), "a drawing that fits was refused: %v", err)
 		sum.large++
 		return
 	}
@@ -256,7 +257,14 @@ func holds(t require.TestingT, gs []*schematic.Garment, o Options, st Stats, she
 	rows := map[string]int{}
 	for i, s := range sheets {
 		require.NoError(t, s.Finite())
-		require.Empty(t, sheet.Overlaps(s, margin-0.3), "page %d", i+1)
+		edge := margin - 0.3
+		if o.cut() {
+			edge = 0 // the paper ends where the ink does
+		}
+		require.Empty(t, sheet.Overlaps(s, edge), "page %d", i+1)
+		if o.Width > 0 {
+			require.Equal(t, o.Width, s.W, "page %d", i+1)
+		}
 		require.Empty(t, blanksTouched(s), "page %d", i+1)
 		ids := map[string]bool{}
 		var pieces []*sheet.Group

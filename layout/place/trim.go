@@ -56,7 +56,7 @@ func (f *frame) centre(page []nestPut, n int) *frame {
 		}
 	}
 	need := low - margin - f.headHigh
-	if f.p.o.Trim {
+	if f.p.o.cut() {
 		cut := *f
 		cut.h -= max(0, h-need-trimGap*float64(len(ends)+1))
 		f = &cut
