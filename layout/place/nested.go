@@ -36,7 +36,6 @@ type nestLabel struct {
 }
 
 const (
-	nestLine   = 0.3 // mm, an outline
 	nestLead   = 9.0 // from the corners to the labels
 	nestGap    = 2.5 // between two labels
 	nestApart  = 9.0 // between two nests
@@ -44,11 +43,20 @@ const (
 	nestSample = 14.0
 )
 
-// nestDashes are the three kinds of line that the sizes take in turn.
-var nestDashes = [3][]float64{nil, {2.6, 1.1}, {4.2, 1, 0.7, 1}}
+// The sizes take kinds of line and weights in turn, four of the one and three of the other, so that
+// twelve sizes have twelve lines, and neighbours differ in both.
+var (
+	nestDashes  = [4][]float64{nil, {2.6, 1.1}, {4.2, 1, 0.7, 1}, {0.01, 1.2}}
+	nestWeights = [3]float64{0.25, 0.6, 0.4} // mm
+)
+
+// nestStyle is the line of the i-th size.
+func nestStyle(i int) sheet.Style {
+	return sheet.Style{Width: nestWeights[i%len(nestWeights)], Stroke: sheet.Black, Dash: nestDashes[i%len(nestDashes)]}
+}
 
 // Nested draws every piece with all sizes one inside the other, each line labelled
-// with its size at a corner and of one of three kinds in turn, so that a bad step
+// with its size at a corner and of a kind and weight of its own among twelve, so that a bad step
 // from size to size shows. Sizes with one corner share a label. Pieces worked from
 // the neck meet at the top, others at the hem. o.Size and o.Labels do not matter.
 func Nested(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
@@ -66,6 +74,9 @@ func Nested(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 			first = p
 		}
 		for _, v := range p.views {
+			if v.worn { // its sleeves turn from size to size: only pieces lie in each other
+				continue
+			}
 			n := byID[v.id]
 			if n == nil {
 				n = &nest{id: v.id, title: v.title, top: v.made.From == schematic.FromNeck, disc: v.view.Disc}
@@ -433,8 +444,8 @@ func (f *frame) nestKey(g *sheet.Group, names []string) {
 		if x > margin && x+w > f.w-margin {
 			x, y = margin, y+high+1.2
 		}
-		sample := line("outline", nestLine, pt{X: x, Y: y + high/2}, pt{X: x + nestSample, Y: y + high/2})
-		sample.Style.Dash = nestDashes[i%len(nestDashes)]
+		sample := line("outline", hair, pt{X: x, Y: y + high/2}, pt{X: x + nestSample, Y: y + high/2})
+		sample.Style = nestStyle(i)
 		t := centred(fonts.Shown(fonts.Regular, name), pt{Y: y + high/2}, 0, size, "key")
 		t.Anchor, t.At.X = sheet.Start, x+nestSample+1.5
 		key.Items = append(key.Items, sample, t)
@@ -453,7 +464,7 @@ func (b *nestBox) emit(o pt, ids map[string]bool) *sheet.Group {
 				ps[k] = add(at, pt{X: q.X / b.scale, Y: -q.Y / b.scale})
 			}
 			path := &sheet.Path{Segs: segs(ps, true), Class: "outline",
-				Style: sheet.Style{Width: nestLine, Stroke: sheet.Black, Dash: nestDashes[size%len(nestDashes)]}}
+				Style: nestStyle(size)}
 			g.Items = append(g.Items, path)
 		}
 	}

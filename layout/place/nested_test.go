@@ -1,6 +1,7 @@
 package place
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -78,7 +79,7 @@ func TestEverySizeIsNamedAtItsCornerAndInTheKey(t *testing.T) {
 	assert.Equal(t, []string{"all sizes"}, textsOf(same[0], "size"))
 }
 
-func TestThreeKindsOfLineTakeTurns(t *testing.T) {
+func TestKindsOfLineTakeTurns(t *testing.T) {
 	sheets, err := Nested(squares(400, 420, 440, 460), Options{})
 	require.NoError(t, err)
 	var dashes []int
@@ -89,7 +90,7 @@ func TestThreeKindsOfLineTakeTurns(t *testing.T) {
 			widths = append(widths, p.Segs[1].P[0].X-p.Segs[0].P[0].X)
 		}
 	})
-	assert.Equal(t, []int{0, 2, 4, 0}, dashes)
+	assert.Equal(t, []int{0, 2, 4, 2}, dashes)
 	for i, w := range widths { // drawn to the scale that the heading states
 		assert.InDelta(t, (400+20*float64(i))*widths[0]/400, w, 0.011)
 	}
@@ -105,4 +106,17 @@ func TestANestedDrawingIsTheSameEveryTime(t *testing.T) {
 	assert.Error(t, err)
 	_, err = Nested(squares(40000), Options{Scale: 2})
 	assert.Error(t, err)
+}
+
+func TestTwelveSizesHaveTwelveLines(t *testing.T) {
+	seen := map[string]bool{}
+	for i := range 12 {
+		s := nestStyle(i)
+		seen[fmt.Sprint(s.Width, s.Dash)] = true
+		next := nestStyle(i + 1)
+		assert.NotEqual(t, s.Width, next.Width, "neighbours differ in weight")
+		assert.NotEqual(t, s.Dash, next.Dash, "and in kind")
+		assert.Equal(t, sheet.Black, s.Stroke, "and not by colour")
+	}
+	assert.Len(t, seen, 12)
 }

@@ -282,6 +282,8 @@ func (c *choice) emit() []*sheet.Sheet {
 		}
 		if c.p.o.cut() {
 			f = f.trimmed(pg, i, high, c.tableWide(high))
+		} else {
+			f = f.filled(pg, i, high)
 		}
 		s, ids := next(f)
 		puts := pg.arrange(f, i, high)
@@ -303,6 +305,11 @@ func (c *choice) emit() []*sheet.Sheet {
 		s, _ := next(f)
 		s.Desc = c.p.words(c.f.scale, nil)
 		c.tableOn(s, rows, margin+c.f.headHigh)
+	}
+	if !c.p.o.cut() { // the paper is whole, wherever the foot stands
+		for _, s := range sheets {
+			s.W, s.H = c.f.w, c.f.h
+		}
 	}
 	c.finish(sheets)
 	for _, s := range sheets {

@@ -27,6 +27,22 @@ func (f *frame) trimmed(p *page, n int, table float64, wide float64) *frame {
 	return &cut
 }
 
+// filled is the frame of the n-th page whose foot stands below what is drawn, if that
+// leaves more of the page empty than some room between the pieces takes up.
+func (f *frame) filled(p *page, n int, table float64) *frame {
+	low := *f
+	_, room := f.area(n)
+	need := table + mostApart*float64(len(p.shelves)+1)
+	for i, s := range p.shelves {
+		if i > 0 {
+			need += shelfGap
+		}
+		need += s.above + s.below
+	}
+	low.h -= max(0, room-need)
+	return &low
+}
+
 // words is the width of heading, caution, key and scale bar.
 func (f *frame) words() float64 {
 	w, size := f.bar.wide, f.p.o.text()
