@@ -121,7 +121,7 @@ func (d *delivery) patternAndText(cmd *cobra.Command, path, rows string) (src, t
 		switch {
 		case err != nil:
 			return nil, nil, err
-		case rows == "" && !isPattern(path, s.Text):
+		case rows == "" && !job.IsPattern(job.Source{Name: path, Text: s.Text}):
 			return nil, &s, nil
 		}
 		src = &s

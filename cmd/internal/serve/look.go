@@ -23,6 +23,9 @@ type choices struct {
 	Large  bool   `json:"large"`
 	Little bool   `json:"little"` // little ink
 
+	Rows    string `json:"rows"`    // a text of rows that is charted in place of the pattern's
+	Section string `json:"section"` // of it; empty: all
+
 	Draft *draft `json:"draft,omitempty"` // whose text this is, if it is to be kept
 	Saved bool   `json:"saved"`
 }
@@ -149,7 +152,16 @@ func (s *Server) chart(_ http.ResponseWriter, r *http.Request, q choices) any {
 	src := s.source(q.Text)
 	o := chartOptions(q)
 	o.Format, o.Trim = "svg", true
-	res, err := job.Chart(r.Context(), &src, s.rowsOf(r.Context(), src), o)
+	pattern, text := &src, s.rowsOf(r.Context(), src)
+	if q.Rows != "" {
+		pattern, text, o.Section = nil, &job.Source{Name: "rows.txt", Text: []byte(q.Rows)}, q.Section
+	}
+	res, err := job.Chart(r.Context(), pattern, text, o)
+	var option *job.OptionError
+	if q.Rows != "" && errors.As(err, &option) && q.Size != "" { // the rows have other sizes than the pattern
+		o.Size = ""
+		res, err = job.Chart(r.Context(), nil, text, o)
+	}
 	if err != nil {
 		a.Why = err.Error()
 	}

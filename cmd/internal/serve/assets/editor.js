@@ -3,16 +3,17 @@
 
 import { by, make } from "./dom.js";
 
-const area = by("text");
-const shown = by("lines");
-
 export class Editor {
   #lines = [];
   #marks = new Map(); // findings by line, from 1
   #marked = [];
 
-  constructor(pattern) {
+  // box is an element with lines and a textarea in it, says what tells of the line of the caret.
+  constructor(pattern, box, says) {
     this.pattern = pattern;
+    this.says = says;
+    this.shown = box.querySelector(".lines");
+    const area = (this.area = box.querySelector("textarea"));
     pattern.caret = () => area.selectionStart;
     area.addEventListener("input", () => pattern.change(area.value, { kind: "type", from: "text" }));
     area.addEventListener("keydown", (e) => this.#key(e));
@@ -31,14 +32,14 @@ export class Editor {
 
   #key(e) {
     if (e.key !== "Enter" || e.ctrlKey || e.metaKey || e.altKey || e.isComposing) return;
-    const before = area.value.slice(0, area.selectionStart);
+    const before = this.area.value.slice(0, this.area.selectionStart);
     const indent = /(?:^|\n)( *(?:- )?)[^\n]*$/.exec(before)[1].replace("-", " ");
     if (!indent) return;
     e.preventDefault();
-    const at = area.selectionStart + 1 + indent.length;
-    const text = before + "\n" + indent + area.value.slice(area.selectionEnd);
-    area.value = text;
-    area.setSelectionRange(at, at);
+    const at = this.area.selectionStart + 1 + indent.length;
+    const text = before + "\n" + indent + this.area.value.slice(this.area.selectionEnd);
+    this.area.value = text;
+    this.area.setSelectionRange(at, at);
     this.pattern.change(text, { kind: "type", from: "text" });
   }
 
@@ -63,18 +64,18 @@ export class Editor {
     while (a < old.length && a < next.length && old[a] === next[a]) a++;
     let b = 0;
     while (b < old.length - a && b < next.length - a && old[old.length - 1 - b] === next[next.length - 1 - b]) b++;
-    for (let i = old.length - b - 1; i >= a && shown.children.length > 0; i--) shown.children[i]?.remove();
-    const before = shown.children[a] ?? null;
+    for (let i = old.length - b - 1; i >= a && this.shown.children.length > 0; i--) this.shown.children[i]?.remove();
+    const before = this.shown.children[a] ?? null;
     this.#lines = next;
     const fresh = document.createDocumentFragment();
     for (let i = a; i < next.length - b; i++) fresh.append(this.#line(i));
-    shown.insertBefore(fresh, before);
-    shown.style.setProperty("--digits", String(next.length).length);
-    area.style.setProperty("--digits", String(next.length).length);
+    this.shown.insertBefore(fresh, before);
+    this.shown.style.setProperty("--digits", String(next.length).length);
+    this.area.style.setProperty("--digits", String(next.length).length);
   }
 
   #paintLine(i) {
-    if (i >= 0 && i < this.#lines.length && shown.children[i]) shown.children[i].replaceWith(this.#line(i));
+    if (i >= 0 && i < this.#lines.length && this.shown.children[i]) this.shown.children[i].replaceWith(this.#line(i));
   }
 
   #line(i) {
@@ -106,11 +107,14 @@ export class Editor {
     return e;
   }
 
-  // tell says what is wrong in the line of the caret.
+  // line is the number of the line of the caret.
+  get line() { return this.area.value.slice(0, this.area.selectionStart).split("\n").length; }
+
+  // tell says what there is to say of the line of the caret: what is wrong, and what says gives.
   tell() {
-    const line = area.value.slice(0, area.selectionStart).split("\n").length;
-    const found = document.activeElement === area ? this.#marks.get(line) ?? [] : [];
-    const text = found.map((f) => `${f.severity}: ${f.message}${f.fix ? ` — ${f.fix}` : ""}`).join(" · ");
+    const here = document.activeElement === this.area;
+    const found = here ? this.#marks.get(this.line) ?? [] : [];
+    const text = found.map((f) => `${f.severity}: ${f.message}${f.fix ? ` — ${f.fix}` : ""}`).concat(here ? this.says?.(this.line) ?? [] : []).join(" · ");
     if (by("here").textContent !== text) by("here").textContent = text;
   }
 
@@ -121,9 +125,9 @@ export class Editor {
     const start = lines.slice(0, n).reduce((sum, l) => sum + l.length + 1, 0);
     const points = Array.from(lines[n]);
     const at = (c) => start + points.slice(0, Math.max(0, c - 1)).join("").length;
-    area.focus({ preventScroll: true });
-    area.setSelectionRange(at(col), at(Math.max(col, endCol)));
-    shown.children[n]?.scrollIntoView({ block: "center", behavior: "instant" });
+    this.area.focus({ preventScroll: true });
+    this.area.setSelectionRange(at(col), at(Math.max(col, endCol)));
+    this.shown.children[n]?.scrollIntoView({ block: "center", behavior: "instant" });
     this.tell();
   }
 }

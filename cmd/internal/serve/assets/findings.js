@@ -37,7 +37,7 @@ export class Findings {
     this.#at = i;
     const f = this.list[i];
     if (!f) return;
-    if (f.line > 0 && !f.file) this.goTo(f);
+    if (f.line > 0 && (!f.file || f.rows)) this.goTo(f);
     else by("findings").children[i].querySelector("button").focus();
   }
 

@@ -1,6 +1,6 @@
 // The page: brings the pattern, its form and text, the drawing and the file together.
 
-import { enter, get } from "./ask.js";
+import { enter, get, post } from "./ask.js";
 import { showCharts } from "./chart.js";
 import { by, make } from "./dom.js";
 import { Editor } from "./editor.js";
@@ -10,13 +10,14 @@ import { Form } from "./form.js";
 import { showDownloads } from "./keep.js";
 import { Look, showSizes } from "./look.js";
 import { Pattern } from "./pattern.js";
+import { Rows } from "./rows.js";
 import { showTable } from "./table.js";
 import { tabs } from "./tabs.js";
 
 const pattern = new Pattern();
 const notices = new Notices();
 const file = new File(pattern, notices);
-const editor = new Editor(pattern);
+const editor = new Editor(pattern, by("editor"));
 
 let size = ""; // the one that is drawn
 let found = [];
@@ -32,15 +33,28 @@ const choices = () => ({
 
 const look = new Look(pattern, choices, () => file.draft());
 const form = new Form(pattern, (line) => inText({ line, col: 1, endCol: 1 }));
+const rows = new Rows(pattern, () => size);
 const findings = new Findings((f) => {
   side("pattern");
+  if (f.rows) {
+    left.show("tab-rows");
+    rows.editor.goTo(f.line, f.col, f.endCol);
+    return;
+  }
   if (left.shown() === "tab-form" && form.show(f.line)) return;
   inText(f);
 });
 
 const left = tabs(by("pattern-tabs"), (id) => {
   if (id === "tab-form") form.refresh();
+  by("here").textContent = "";
+  chart();
 });
+rows.addEventListener("read", () => {
+  findings.show([...found, ...rows.found]);
+  chart();
+});
+rows.addEventListener("section", () => chart());
 tabs(by("result-tabs"), (id) => {
   by("zoom").hidden = id !== "tab-drawing";
   if (id === "tab-table") table();
@@ -58,7 +72,9 @@ function table() {
 }
 
 function chart() {
-  if (!by("panel-chart").hidden) showCharts({ text: pattern.text, ...choices() });
+  if (by("panel-chart").hidden) return;
+  const beside = !by("panel-rows").hidden && rows.text.text.trim() !== "";
+  showCharts({ text: pattern.text, ...choices(), ...(beside ? { rows: rows.text.text, section: rows.section } : {}) });
 }
 
 // side shows one side where there is no room for both.
@@ -94,7 +110,7 @@ look.addEventListener("look", (e) => {
     form.choose(size);
   }
   found = a.findings;
-  findings.show(found);
+  findings.show([...found, ...rows.found]);
   const here = found.filter((f) => !f.file);
   editor.mark(here);
   form.mark(here);
@@ -134,8 +150,9 @@ document.addEventListener("keydown", (e) => {
     findings.step(e.shiftKey ? -1 : 1);
   } else if (control && (low === "z" || low === "y") && !by("name-dialog").open) {
     e.preventDefault();
-    if (low === "y" || e.shiftKey) pattern.redo();
-    else pattern.undo();
+    const of = document.activeElement === by("rows") ? rows.text : pattern;
+    if (low === "y" || e.shiftKey) of.redo();
+    else of.undo();
   }
 });
 
@@ -164,6 +181,7 @@ function opening(a) {
       try {
         const words = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(await f.arrayBuffer());
         const like = (words.startsWith("\ufeff") ? "\ufeff" : "") + (/\r\n|\r|\n/.exec(words)?.[0] ?? "");
+        if ((await post("/api/kind", { name: f.name, rows: words })).rows) return openRows(f.name, words);
         await file.openText(f.name, words.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"), like);
       } catch (err) {
         if (!(err instanceof TypeError)) throw err;
@@ -172,6 +190,23 @@ function opening(a) {
     }
     e.target.value = "";
     by("open-dialog").close();
+  });
+  const openRows = (name, words) => {
+    by("from-disk").value = "";
+    by("open-dialog").close();
+    side("pattern");
+    left.show("tab-rows");
+    rows.show(name, words.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"));
+  };
+  by("rows-disk").addEventListener("change", async (e) => {
+    const [f] = e.target.files;
+    if (!f) return;
+    try {
+      openRows(f.name, new TextDecoder("utf-8", { fatal: true }).decode(await f.arrayBuffer()));
+    } catch {
+      notices.tell("encoding", `${f.name} is not UTF-8 text, and was not opened: letters would be lost.`, "error");
+    }
+    e.target.value = "";
   });
 }
 

@@ -1,0 +1,110 @@
+package serve
+
+import (
+	"fmt"
+	"net/http"
+	"os"
+	"path/filepath"
+	"slices"
+	"testing"
+	"time"
+
+	"github.com/chromedp/chromedp"
+	"github.com/chromedp/chromedp/kb"
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Counts by hand: 12 chains leave 10 half trebles (2 chains turn); three increases make 13; the last
+// line states 14.
+const penPot = `Pen Pot Cosy
+UK terms
+
+Panel
+Ch 12.
+Row 1: Htr in 3rd ch from hook and in each ch across, turn. (10 htr)
+Row 2: Ch 2, 2 htr in first st, htr in next 8 sts, 2 htr in last st, turn. (12 htr)
+Row 3: Ch 2, htr in each st across, turn. (14 htr)
+
+Flap
+Ch 6.
+Row 1: Dc in 2nd ch from hook and in each ch across, turn. (5 dc)
+`
+
+func TestRowsAreReadAlone(t *testing.T) {
+	s := running(t, Options{})
+	c := let(t, s)
+	code, body, _ := c.ask("/api/rows", rowsQuestion{Rows: penPot, Name: "pot.txt"})
+	require.Equal(t, http.StatusOK, code, "%s", body)
+	a := decoded[rowsAnswer](t, body)
+	assert.Equal(t, "UK", a.Terms)
+	assert.Equal(t, a.Count, a.Whole)
+	after := map[int]int{}
+	for _, l := range a.Lines {
+		after[l.Line] = l.Stitches[0]
+	}
+	assert.Equal(t, 10, after[6])
+	assert.Equal(t, 12, after[7])
+	assert.Equal(t, 5, after[12])
+	assert.True(t, slices.ContainsFunc(a.Findings, func(f found) bool { return f.Line == 8 && f.Col > 1 }), "%+v", a.Findings)
+	code, body, _ = c.ask("/api/words", rowsQuestion{Rows: penPot, To: "US"})
+	require.Equal(t, http.StatusOK, code)
+	assert.Contains(t, decoded[map[string]string](t, body)["rows"], "Hdc in 3rd ch")
+	code, body, _ = c.ask("/api/chart", map[string]string{"rows": penPot, "section": "Flap", "size": "M", "text": "x"})
+	require.Equal(t, http.StatusOK, code)
+	assert.Len(t, decoded[chartAnswer](t, body).Pages, 1, "%s", body)
+	for name, want := range map[string]bool{"pot.txt": true, "pot": true, "pot.yaml": false} {
+		_, body, _ = c.ask("/api/kind", rowsQuestion{Rows: penPot, Name: name})
+		assert.Equal(t, want, decoded[map[string]bool](t, body)["rows"], name)
+	}
+	_, body, _ = c.ask("/api/kind", rowsQuestion{Rows: "version: 1\npattern: X\n", Name: "pot"})
+	assert.False(t, decoded[map[string]bool](t, body)["rows"])
+}
+
+// A text of rows is opened beside the pattern, which stays; what is typed in it is read key by key.
+func TestATextOfRowsIsOpenedBesideThePattern(t *testing.T) {
+	path := copyOf(t, "pebble-hat")
+	s := running(t, Options{File: path})
+	p := visit(t, browserFor(t), s, 1280, 900)
+	pattern := p.text()
+	from := filepath.Join(t.TempDir(), "pot.txt")
+	require.NoError(t, os.WriteFile(from, []byte(penPot), 0o644))
+	p.click("#open")
+	p.do(chromedp.SetUploadFiles("#from-disk", []string{from}, chromedp.ByQuery))
+	p.until(`!document.querySelector("#panel-rows").hidden && document.querySelector("#rows").value.includes("Pen Pot")`)
+	assert.Equal(t, pattern, p.text(), "the pattern is as it was")
+	assert.Contains(t, js[string](p, `document.querySelector("#file").textContent`), "pebble-hat.yaml")
+	p.until(`document.querySelector("#rows-editor .line.warning .mark.warning")`)
+	assert.Contains(t, js[string](p, `document.querySelector("#rows-said").textContent`), "in UK terms")
+	p.shot("rows")
+
+	p.click("#tab-chart")
+	at := func(words string) {
+		t.Helper()
+		p.do(chromedp.Evaluate(fmt.Sprintf(`(() => { const e = document.querySelector("#rows"), i = e.value.indexOf(%q); e.focus(); e.setSelectionRange(i, i + %d); })()`, words, len(words)), nil))
+	}
+	title := `[...document.querySelector("#charts .chart").shadowRoot.querySelectorAll("text")].map((x) => x.textContent).join(" ")`
+	at("Ch 6.")
+	p.until(`document.querySelector("#charts .chart") && ` + title + `.includes("Flap")`)
+	at("Ch 12.")
+	p.until(title + `.includes("Panel")`)
+	assert.Contains(t, js[string](p, `document.querySelector("#here").textContent`), "section Panel")
+	p.shot("rows-chart")
+
+	at("14 htr")
+	for _, k := range "12 htr" {
+		p.do(chromedp.KeyEvent(string(k)))
+		time.Sleep(100 * time.Millisecond)
+	}
+	p.until(`!document.querySelector("#rows-editor .mark.warning")`)
+	assert.Contains(t, js[string](p, `document.querySelector("#rows").value`), "turn. (12 htr)\n\nFlap", "every key arrived")
+	p.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(2)))
+	p.until(`document.querySelector("#rows").value.includes("(14 htr)")`)
+	assert.Equal(t, pattern, p.text(), "undo is that of the rows")
+	p.click("#rows-us")
+	p.until(`document.querySelector("#rows").value.includes("Hdc in 3rd ch")`)
+	p.do(chromedp.Focus("#save", chromedp.ByQuery), chromedp.KeyEvent(kb.F8))
+	assert.NotEmpty(t, js[string](p, `document.activeElement.id`))
+	p.do(chromedp.Reload())
+	p.until(`document.body.dataset.ready && document.querySelector("#rows").value.includes("Pen Pot")`)
+}
