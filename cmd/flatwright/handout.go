@@ -9,7 +9,7 @@ import (
 
 func newHandout(env environment) *cobra.Command {
 	var o job.HandoutOptions
-	var worksheet, life bool
+	var worksheet, life, mistake bool
 	var orientation place.Orientation
 	var d delivery
 	cmd := &cobra.Command{
@@ -18,12 +18,15 @@ func newHandout(env environment) *cobra.Command {
 		Long: `Handout writes a PDF to print: what the garment is and what is needed, the
 measurements, the schematic, the instructions, and room for notes. With a size,
 its numbers stand out, or stand alone. A worksheet leaves the measurements of
-one size blank, to be worked out from counts and gauge, and comes with its
-answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
+one size blank (the sample's if none is named), to be worked out from counts and
+gauge, and comes with its answers. A sheet with a mistake has the counts and
+measurements of all sizes, one of them wrong in some sizes; the seed says which.
+Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 		Example: `  flatwright handout cardigan.yaml                        all sizes
   flatwright handout --size M cardigan.yaml               size M stands out
   flatwright handout --size M --alone --large cardigan.yaml
   flatwright handout --size M --worksheet --little-ink cardigan.yaml
+  flatwright handout --find-the-mistake --seed 7 cardigan.yaml
   flatwright handout --size M --life-size --paper letter cardigan.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
@@ -33,6 +36,8 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 				o.Kind = job.ForClass
 			case life:
 				o.Kind = job.AtLifeSize
+			case mistake:
+				o.Kind = job.WithMistake
 			}
 			return d.produce(cmd, env, args[0], func(src job.Source, rows *job.Source) (job.Result, error) {
 				o.Rows = rows
@@ -44,6 +49,8 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 	f.StringVar(&o.Size, "size", "", "the `SIZE` whose numbers stand out")
 	f.BoolVar(&o.Alone, "alone", false, "print the numbers of that size alone")
 	f.BoolVar(&worksheet, "worksheet", false, "a worksheet for a class, and its answers")
+	f.BoolVar(&mistake, "find-the-mistake", false, "a sheet for a class with one measurement wrong, and the answer")
+	f.Uint64Var(&o.Seed, "seed", 1, "`NUMBER` that says which mistake: the same one makes the same sheet")
 	f.BoolVar(&life, "life-size", false, "the pieces at life size, to block on")
 	f.BoolVar(&o.Large, "large", false, "large print, 18 point and up")
 	f.BoolVar(&o.Little, "little-ink", false, "thinner lines, fewer ribs, no grounds")
@@ -53,6 +60,6 @@ answers. Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 	_ = f.MarkHidden("orientation")
 	f.StringArrayVar(&o.Charts, "chart", nil, "`SECTION` of the rows that is charted; may be given again")
 	d.flags(cmd, usageFolderOrIn, "")
-	cmd.MarkFlagsMutuallyExclusive("worksheet", "life-size")
+	cmd.MarkFlagsMutuallyExclusive("worksheet", "life-size", "find-the-mistake")
 	return cmd
 }

@@ -32,6 +32,8 @@ func TestHandoutWritesWhatItIsAskedFor(t *testing.T) {
 		{nil, []string{"tern-slipover-handout.pdf"}},
 		{[]string{"--size", "M", "--alone", "--large"}, []string{"tern-slipover-handout-m-alone.pdf"}},
 		{[]string{"--size", "m", "--worksheet"}, []string{"tern-slipover-answers-m.pdf", "tern-slipover-worksheet-m.pdf"}},
+		{[]string{"--worksheet"}, []string{"tern-slipover-answers-m.pdf", "tern-slipover-worksheet-m.pdf"}}, // a class works on one size
+		{[]string{"--find-the-mistake", "--seed", "7"}, []string{"tern-slipover-find-the-mistake-7.pdf", "tern-slipover-mistake-answer-7.pdf"}},
 		{[]string{"--size", "M", "--life-size", "--paper", "letter"}, []string{"tern-slipover-life-size-m.pdf"}},
 	} {
 		dir := t.TempDir()
@@ -39,7 +41,7 @@ func TestHandoutWritesWhatItIsAskedFor(t *testing.T) {
 		require.Equal(t, exitWell, r.code, r.err)
 		assert.Equal(t, c.want, names(t, dir))
 	}
-	for _, args := range [][]string{{"--worksheet"}, {"--alone"}, {"--size", "Q"}, {"--worksheet", "--life-size", "--size", "M"}, {"--chart", "nothing"}} {
+	for _, args := range [][]string{{"--worksheet", "--find-the-mistake"}, {"--alone"}, {"--size", "Q"}, {"--worksheet", "--life-size", "--size", "M"}, {"--chart", "nothing"}} {
 		r := flatwright(t, "", append([]string{"handout", tern, "--out", t.TempDir()}, args...)...)
 		assert.Equal(t, exitUsage, r.code, "%v", args)
 		assert.NotEmpty(t, r.err)

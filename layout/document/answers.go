@@ -7,12 +7,15 @@ import (
 	"flatwright/schematic/units"
 )
 
-// fill writes the values of g where the pages of a schematic have rules to write on.
-func fill(pages []atom, g *schematic.Garment, steps units.Steps) {
+// fill writes the values of g where the pages of a schematic have rules to write on, those of the
+// measurements that are given.
+func fill(pages []atom, g *schematic.Garment, steps units.Steps, given func(schematic.Measure) bool) {
 	length := map[string]units.Num{}
 	for _, made := range g.Pieces {
 		for _, m := range made.Measures {
-			length[m.ID] = m.Length
+			if given(m) {
+				length[m.ID] = m.Length
+			}
 		}
 	}
 	letter := map[string]string{} // the measurement that a letter stands for

@@ -44,10 +44,10 @@ func (b *builder) runs(t Text) []run {
 }
 
 func (b *builder) units() []UnitOf {
-	if len(b.o.Units) > 0 {
+	if len(b.o.Units) == 1 {
 		return b.o.Units
 	}
-	return b.c.Units()
+	return b.c.Units() // both, in the pattern's order
 }
 
 // heading begins a part of the document; it stays with what follows.

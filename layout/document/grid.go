@@ -7,11 +7,13 @@ import (
 
 // grid is a table: one name and cells a row, numbers to the right.
 type grid struct {
-	title []string // heads of the columns; the first one is the names'
-	rows  []gridRow
-	mark  int // column that is marked, or -1: it stands between rules, bold
-	first int // columns behind the names that are in every part of a table too wide for the paper
-	least float64
+	title      []string // heads of the columns; the first one is the names'
+	rows       []gridRow
+	mark       int // column that is marked, or -1: it stands between rules, bold
+	first      int // columns behind the names that are in every part of a table too wide for the paper
+	least      float64
+	loose      int // a column that takes what room is left, at least looseLeast mm; 0: none
+	looseLeast float64
 }
 
 // left reports whether the texts of a column begin at its left.
@@ -60,6 +62,18 @@ func (b *builder) table(t grid) {
 		w[c] += 2 * pad
 	}
 	w[0] = min(w[0], b.wide()*0.38)
+	if t.loose > 0 {
+		rest := b.wide()
+		for c, one := range w {
+			if c != t.loose {
+				rest -= one
+			}
+		}
+		if rest < t.looseLeast { // longer names wrap
+			w[0] = max(w[0]-(t.looseLeast-rest), b.wide()*0.22, fonts.Width(fonts.Bold, size, t.title[0])+2*pad)
+		}
+		w[t.loose] = max(rest-0.01, t.looseLeast)
+	}
 	fixed := 0.0
 	for c := 0; c <= t.first; c++ {
 		fixed += w[c]

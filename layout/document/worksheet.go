@@ -2,6 +2,7 @@ package document
 
 import (
 	"fmt"
+	"strings"
 
 	"flatwright/fonts"
 	"flatwright/layout/place"
@@ -17,13 +18,12 @@ import (
 // same place. o.Size must be a size. The error is that of Handout.
 func Worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool) ([]*sheet.Sheet, error) {
 	o.Alone = true
+	gs = unworn(gs)
 	drawn, err := schematics(gs, c, o, place.Blank)
 	if err != nil {
 		return nil, err
 	}
-	if answers {
-		fill(drawn, gs[o.Size], c.Steps)
-	}
+	fill(drawn, gs[o.Size], c.Steps, func(m schematic.Measure) bool { return answers || !asked(m) })
 	var best *builder
 	for _, line := range writing { // the most room to write in that takes no page more
 		b := worksheet(gs, c, o, answers, line, drawn)
@@ -34,9 +34,30 @@ func Worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool) ([]
 	return laid(best), nil
 }
 
-// writing is how high a line to write on may be, mm: from one for a child's hand to a
-// ruled exercise book's (common practice: 8 mm and 6 mm).
-var writing = []float64{8, 7, 6}
+// unworn are the garments without the view as they are worn: it has no stitches and rows of its own,
+// and gives away what is asked.
+func unworn(gs []*schematic.Garment) []*schematic.Garment {
+	out := make([]*schematic.Garment, len(gs))
+	for i, g := range gs {
+		one := *g
+		one.Worn = nil
+		out[i] = &one
+	}
+	return out
+}
+
+// asked reports whether a measurement is a count at one gauge, which a pupil can work out. What
+// hangs together of several is given on the drawing.
+func asked(m schematic.Measure) bool { return m.Count != 0 && m.Gauge != nil }
+
+// writing is how high a line to write on may be, mm: from one with room for working above it, by
+// one for a child's hand, to a ruled exercise book's (common practice: 8 mm and 6 mm).
+var writing = []float64{12, 10, 8, 7, 6}
+
+const (
+	blankWide = 25.0 // of a rule to write on, mm
+	workWide  = 30.0 // least, of the room for working, mm
+)
 
 func worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool, line float64, drawn []atom) *builder {
 	b := newBuilder(c, o)
@@ -47,21 +68,9 @@ func worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool, lin
 	b.p.right = name + ", " + sizeWords(c, o)
 	b.cover()
 	b.heading(name, 0, false)
-	b.pupil(line)
-	words := []string{
-		"Work out each measurement from the stitches or rows and the gauge.",
-		"width = stitches × length of the swatch ÷ stitches in it",
-		"height = rows × length of the swatch ÷ rows in it",
-		"1 in = 2.54 cm. Round only at the end: cm to the nearest " + units.Decimal(c.Steps.CM, 3) + ", in to the nearest " + units.Mixed(c.Steps.Inch) + ".",
-	}
-	for _, w := range words {
-		b.para([]run{{w, fonts.Regular, sheet.Black}}, inset, b.wide(), 0, b.p.size*0.3, false)
-	}
-	for _, f := range c.Facts {
-		if f.Name == "Gauge" || f.Name == "Tension" {
-			b.facts([]Fact{f}, 38)
-		}
-	}
+	b.pupil(line, answers)
+	b.told("Work out each measurement from the stitches or rows and the gauge. A measurement that is printed on the drawing is given.")
+	b.rule()
 	b.questions(gs[o.Size], answers, line)
 	if len(c.Cautions) > 0 {
 		b.boxed("Caution", c.Cautions)
@@ -71,9 +80,40 @@ func worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool, lin
 	return b
 }
 
-// pupil is where a name and a date are written.
-func (b *builder) pupil(line float64) {
-	high := max(line, b.p.size*1.8)
+// told are sentences to the pupil.
+func (b *builder) told(all ...string) {
+	for _, s := range all {
+		b.para([]run{{s, fonts.Regular, sheet.Black}}, inset, b.wide(), 0, b.p.size*0.3, false)
+	}
+}
+
+// rule is how counts become lengths, with the gauges of the pattern.
+func (b *builder) rule() {
+	var nearest []string
+	for _, u := range b.units() {
+		step := units.Decimal(b.c.Steps.CM, 3)
+		if u == units.Inch {
+			step = units.Mixed(b.c.Steps.Inch)
+		}
+		nearest = append(nearest, u.String()+" to the nearest "+step)
+	}
+	b.told("width = stitches × length of the swatch ÷ stitches in it",
+		"height = rows × length of the swatch ÷ rows in it",
+		"1 in = 2.54 cm. Round only at the end: "+strings.Join(nearest, ", ")+".")
+	for _, f := range b.c.Facts {
+		if f.Name == "Gauge" || f.Name == "Tension" {
+			b.facts([]Fact{f}, 38)
+		}
+	}
+}
+
+// pupil is where a name and a date are written; answers leave the room empty.
+func (b *builder) pupil(line float64, answers bool) {
+	high := max(min(line, 8), b.p.size*1.8)
+	if answers {
+		b.add(atom{high: high + b.p.size*0.8, gap: b.p.size * 0.3})
+		return
+	}
 	b.add(atom{high: high + b.p.size*0.8, gap: b.p.size * 0.3, draw: func(g *sheet.Group, y float64) {
 		base := y + high - b.p.size*0.4
 		x := inset
@@ -98,7 +138,10 @@ func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
 		}
 	}
 	us := b.units()
-	t := grid{title: []string{"Measurement", "made by", "gauge"}, mark: -1, first: 2, least: 22}
+	t := grid{title: []string{"Measurement", "made by", "gauge"}, mark: -1, first: 2, least: blankWide}
+	if !b.o.Large { // large print leaves no room for working beside it
+		t.title, t.first, t.loose, t.looseLeast = append(t.title, "working"), 3, 3, workWide
+	}
 	for _, u := range us {
 		t.title = append(t.title, u.String())
 	}
@@ -109,10 +152,13 @@ func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
 		var rows []gridRow
 		for _, r := range group.Rows {
 			m, ok := of[r.ID]
-			if !ok || m.Count == 0 || m.Gauge == nil {
+			if !ok || !asked(m) {
 				continue
 			}
 			row := gridRow{tall: max(line, b.p.size*1.8), cells: []gridCell{{s: r.Name}, {s: counted(m), left: true}, {s: m.Gauge.Name, left: true}}}
+			if t.loose > 0 {
+				row.cells = append(row.cells, gridCell{left: true})
+			}
 			for _, u := range us {
 				cell := gridCell{blank: !answers}
 				if answers {

@@ -18,7 +18,7 @@ type form struct {
 }
 
 const (
-	leastRule = 13.0 // a rule that a number can be written on, mm
+	leastRule = 25.0 // a rule that a number can be written on, mm: one in a child’s hand (common practice)
 	ruleGap   = 1.0
 	ruleRoom  = 6.5 // height to write in
 )

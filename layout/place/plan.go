@@ -214,7 +214,9 @@ func (p *plan) newItem(piece string, m *schematic.Measure, byID []map[string]*sc
 	if m.Stretched {
 		it.suffix += " stretched"
 	}
-	it.forms = p.s.forms(it.value, it.suffix)
+	if p.o.Labels != Blank || m.Axis == schematic.Horizontal { // a hand writes along the sheet: what stands upright goes into the table
+		it.forms = p.s.forms(it.value, it.suffix)
+	}
 	it.title = it.m.Name
 	if p.o.Labels != Blank {
 		it.title += ": " + p.s.words(it.value, it.suffix)

@@ -22,6 +22,7 @@ const (
 	WholePattern Sheets = ""
 	ForClass     Sheets = "worksheet" // a worksheet, and its answers
 	AtLifeSize   Sheets = "life"      // the pieces at 1:1
+	WithMistake  Sheets = "mistake"   // measurements of all sizes with one of them wrong, and its answer
 )
 
 // HandoutOptions say what a handout has in it. The zero value is the whole pattern in all
@@ -36,6 +37,7 @@ type HandoutOptions struct {
 	Little  bool     // little ink
 	Rows    *Source  // the file of written rows that the pattern names, if it was read
 	Charts  []string // sections of the rows that are charted
+	Seed    uint64   // of the mistake: the same one makes the same sheet
 	Creator string
 }
 
@@ -53,10 +55,10 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		}
 	}
 	if d.Size < 0 && (o.Kind != WholePattern || o.Alone) {
-		if p.Sizes.Len() > 1 {
-			return r, &OptionError{"choose a size with --size: a worksheet, life size and one size alone are of one size"}
+		if p.Sizes.Len() > 1 && o.Kind != ForClass && o.Kind != WithMistake {
+			return r, &OptionError{"choose a size with --size: life size and one size alone are of one size"}
 		}
-		d.Size = 0
+		d.Size = sampleOf(p) // a class works on one size
 	}
 	for _, section := range o.Charts {
 		size := d.Size
@@ -114,6 +116,15 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 			}
 		}
 		return r, nil
+	case WithMistake:
+		for _, answers := range []bool{false, true} {
+			sheets, err := document.FindTheMistake(gs, c, d, o.Seed, answers)
+			what := map[bool]string{false: "find the mistake", true: "mistake answer"}[answers]
+			if err := put(sheets, err, what, fmt.Sprint(o.Seed)); err != nil {
+				return r, err
+			}
+		}
+		return r, nil
 	case AtLifeSize:
 		sheets, err := document.LifeSize(gs[d.Size], c, d)
 		err = put(sheets, err, parts("life size")...)
@@ -123,5 +134,5 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		err = put(sheets, err, parts("handout")...)
 		return r, err
 	}
-	return r, &OptionError{fmt.Sprintf("there is no handout %q; there are worksheet and life", o.Kind)}
+	return r, &OptionError{fmt.Sprintf("there is no handout %q; there are worksheet, life and mistake", o.Kind)}
 }

@@ -143,7 +143,7 @@ func TestLittleInkTakesLess(t *testing.T) {
 
 func TestWhatAHandoutCannotBeIsTold(t *testing.T) {
 	var option *job.OptionError
-	for _, o := range []job.HandoutOptions{{Kind: job.ForClass}, {Kind: job.AtLifeSize}, {Alone: true}, {Size: "9 yrs"}, {Kind: "poster", Size: "4 yrs"}} {
+	for _, o := range []job.HandoutOptions{{Kind: job.AtLifeSize}, {Alone: true}, {Size: "9 yrs"}, {Kind: "poster", Size: "4 yrs"}} {
 		_, err := job.Handout(context.Background(), wren(t), o)
 		assert.ErrorAs(t, err, &option, "%+v", o)
 	}

@@ -1,0 +1,209 @@
+package document
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/layout/sheet"
+	"flatwright/layout/table"
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// errNothingAsked is for a pattern without a measurement that is a count at one gauge.
+var errNothingAsked = errors.New("no measurement of this pattern is a count at one gauge: there is nothing in which a class could find a mistake")
+
+// mistake is a measurement that is printed wrong in some sizes.
+type mistake struct {
+	row         table.Row
+	unit        units.Unit
+	sizes       []int
+	right, said map[int]string // what it is and what is printed, one a size
+}
+
+// FindTheMistake sets a sheet for a class: counts and measurements of all sizes, of which one is wrong
+// in some sizes. The seed says which; the same one gives the same sheet. With answers the sheet tells
+// it. The error says that the pattern has nothing to ask for.
+func FindTheMistake(gs []*schematic.Garment, c *Content, o Options, seed uint64, answers bool) ([]*sheet.Sheet, error) {
+	o.Size, o.Alone = -1, false
+	b := newBuilder(c, o)
+	rows := countedRows(gs, c.Table)
+	if len(rows) == 0 {
+		return nil, errNothingAsked
+	}
+	wrong := misprint(rows, b.units()[0], c.Steps, dice(seed))
+	name := "Find the mistake"
+	if answers {
+		name += ": the answer"
+	}
+	b.p.right = fmt.Sprintf("%s, no. %d", name, seed)
+	b.cover()
+	b.heading(name, 0, false)
+	b.pupil(8, answers)
+	if answers {
+		b.told(wrong.told(c, rows)...)
+	} else {
+		b.told("One measurement of this table is wrong in some of the sizes: it does not follow from its stitches or rows and the gauge. Find it, and say what it should be.")
+	}
+	b.rule()
+	b.table(mistaken(rows, wrong, c))
+	if !answers {
+		b.heading("Working", 0, false)
+		b.rules(6)
+	}
+	b.p.flow(b.atoms)
+	return laid(b), nil
+}
+
+// countedRow is a line of the table with the counts that make it, one a size; 0 where there is none.
+type countedRow struct {
+	table.Row
+	counts []schematic.Measure
+}
+
+// countedRows are the measurements that a pupil can work out.
+func countedRows(gs []*schematic.Garment, t table.Table) []countedRow {
+	of := make([]map[string]schematic.Measure, len(gs))
+	for i, g := range gs {
+		of[i] = map[string]schematic.Measure{}
+		for _, made := range g.Pieces {
+			for _, m := range made.Measures {
+				of[i][m.ID] = m
+			}
+		}
+	}
+	var out []countedRow
+	for _, g := range t.Groups {
+		if g.Name == table.ToFit || g.Name == table.Written {
+			continue
+		}
+		for _, r := range g.Rows {
+			row := countedRow{Row: r, counts: make([]schematic.Measure, len(gs))}
+			any := false
+			for i := range gs {
+				if m := of[i][r.ID]; asked(m) && r.Cells[i].Has {
+					row.counts[i], any = m, true
+				}
+			}
+			if any {
+				out = append(out, row)
+			}
+		}
+	}
+	return out
+}
+
+// dice are numbers from 0 to below n that a seed makes: Steele, Lea and Flood's SplitMix64 (2014),
+// the same on every machine.
+func dice(seed uint64) func(n int) int {
+	return func(n int) int {
+		seed += 0x9e3779b97f4a7c15
+		z := seed
+		z = (z ^ z>>30) * 0xbf58476d1ce4e5b9
+		z = (z ^ z>>27) * 0x94d049bb133111eb
+		return int((z ^ z>>31) % uint64(n))
+	}
+}
+
+// shortest is a length of which an eighth shows, mm.
+const shortest = 80
+
+// misprint makes one measurement wrong: by an eighth to a fifth of it, in a run of sizes that are
+// not all of them.
+func misprint(rows []countedRow, unit units.Unit, steps units.Steps, throw func(int) int) mistake {
+	long := slices.DeleteFunc(slices.Clone(rows), func(r countedRow) bool {
+		return slices.ContainsFunc(r.Cells, func(c table.Cell) bool { return c.Has && c.Low.Less(units.Int(shortest)) })
+	})
+	if len(long) == 0 {
+		long = rows
+	}
+	row := long[throw(len(long))]
+	var has []int
+	for i, m := range row.counts {
+		if asked(m) {
+			has = append(has, i)
+		}
+	}
+	run := 1
+	if len(has) > 2 {
+		run += throw(len(has) - 1)
+	}
+	from := throw(len(has) - run + 1)
+	w := mistake{row: row.Row, unit: unit, right: map[int]string{}, said: map[int]string{}}
+	share := units.Frac(int64(throw(4)+5), 40) // from 5/40 to 8/40
+	if throw(2) == 0 {
+		share = share.Neg()
+	}
+	for _, i := range has[from : from+run] {
+		cell := row.Cells[i]
+		off := cell
+		off.Low, off.High = cell.Low.Add(cell.Low.Mul(share)), cell.High.Add(cell.High.Mul(share))
+		off.Written, off.HasOther = false, false
+		w.sizes = append(w.sizes, i)
+		w.right[i], w.said[i] = cell.Text(unit, steps), off.Text(unit, steps)
+		if w.right[i] == w.said[i] { // too short to show it: a whole unit more
+			off.Low, off.High = cell.Low.Add(units.Of(units.Int(1), unit)), cell.High.Add(units.Of(units.Int(1), unit))
+			w.said[i] = off.Text(unit, steps)
+		}
+	}
+	return w
+}
+
+// told is the mistake in words.
+func (w mistake) told(c *Content, rows []countedRow) []string {
+	out := []string{fmt.Sprintf("%s is wrong in %s.", w.row.Name, sizesNamed(c, w.sizes))}
+	for _, r := range rows {
+		if r.ID != w.row.ID {
+			continue
+		}
+		for _, i := range w.sizes {
+			m := r.counts[i]
+			per := m.Gauge.Stitches
+			if m.Of == "row" {
+				per = m.Gauge.Rows
+			}
+			out = append(out, fmt.Sprintf("Size %s: %s × %s %s ÷ %s = %s %s, not %s %s.", c.Sizes.Names[i], counted(m),
+				units.In(m.Gauge.Over, m.Gauge.OverUnit), m.Gauge.OverUnit, units.Mixed(per), w.right[i], w.unit, w.said[i], w.unit))
+		}
+	}
+	return out
+}
+
+func sizesNamed(c *Content, sizes []int) string {
+	var names []string
+	for _, i := range sizes {
+		names = append(names, c.Sizes.Names[i])
+	}
+	if len(names) == 1 {
+		return "size " + names[0]
+	}
+	return "sizes " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
+}
+
+// mistaken is the table with the mistake in it.
+func mistaken(rows []countedRow, w mistake, c *Content) grid {
+	t := grid{title: append([]string{"Measurement", "", "gauge"}, c.Sizes.Names...), mark: -1, first: 2}
+	for _, r := range rows {
+		made := gridRow{cells: []gridCell{{s: r.Name}, {left: true}, {left: true}}, keep: true}
+		long := gridRow{cells: []gridCell{{}, {s: w.unit.String(), left: true}, {left: true}}}
+		for i, m := range r.counts {
+			n, length := "–", r.Cells[i].Text(w.unit, c.Steps)
+			if asked(m) {
+				n = fmt.Sprint(m.Count)
+				made.cells[1].s, made.cells[2].s = map[string]string{"st": "sts"}[m.Of], m.Gauge.Name
+				if made.cells[1].s == "" {
+					made.cells[1].s = m.Of + "s"
+				}
+			}
+			if said, ok := w.said[i]; ok && r.ID == w.row.ID {
+				length = said
+			}
+			made.cells = append(made.cells, gridCell{s: n})
+			long.cells = append(long.cells, gridCell{s: length})
+		}
+		t.rows = append(t.rows, made, long)
+	}
+	return t
+}
