@@ -17,13 +17,18 @@ type Act int
 // the key out. Put adds the key called Key to the group. Take takes an entry of a list
 // out. Insert puts an entry of the kind Key behind an entry of a list: a section, a
 // part, a piece. Begin has the piece whose first section it is begin with one of the
-// kind Key instead.
+// kind Key instead. Copy puts a copy of an entry of a list behind it. Widen puts a size
+// called Value behind the size that Cell counts, with that one's numbers in every line of the
+// trade, and Narrow takes the size out.
 const (
 	Set Act = iota
 	Put
 	Take
 	Insert
 	Begin
+	Copy
+	Widen
+	Narrow
 )
 
 // Change is one change of a pattern file. Path is that of a field (Set) or group
@@ -69,6 +74,10 @@ func Edit(src []byte, c Change) ([]byte, error) {
 		return e.insert(c)
 	case Begin:
 		return e.begin(c)
+	case Copy:
+		return e.doubled(c)
+	case Widen, Narrow:
+		return e.resized(c)
 	}
 	return nil, fmt.Errorf("there is no such change")
 }

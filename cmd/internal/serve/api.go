@@ -241,7 +241,7 @@ func (s *Server) save(w http.ResponseWriter, r *http.Request, q saveQuestion) an
 
 type editQuestion struct {
 	Text  string `json:"text"`
-	Act   string `json:"act"` // set, put, take, insert or begin
+	Act   string `json:"act"` // set, put, take, insert, begin, copy, widen or narrow
 	Path  string `json:"path"`
 	Key   string `json:"key"`
 	Value string `json:"value"`
@@ -249,7 +249,8 @@ type editQuestion struct {
 	Cell  *int   `json:"cell"`
 }
 
-var acts = map[string]read.Act{"set": read.Set, "put": read.Put, "take": read.Take, "insert": read.Insert, "begin": read.Begin}
+var acts = map[string]read.Act{"set": read.Set, "put": read.Put, "take": read.Take, "insert": read.Insert, "begin": read.Begin,
+	"copy": read.Copy, "widen": read.Widen, "narrow": read.Narrow}
 
 func (s *Server) edit(w http.ResponseWriter, r *http.Request, q editQuestion) any {
 	act, ok := acts[q.Act]

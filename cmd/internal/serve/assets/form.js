@@ -191,7 +191,24 @@ export class Form {
   #entry(g, list, name) {
     if (!g.entry || !list?.list || !this.entries[list.list]) return null;
     const said = alerting();
-    return make("div", { class: "tools" }, this.#insert(g.path, list.list, name, said), this.#takeOut(g.path, name, said), said);
+    const mirror = list.list !== "piece" ? null : make("button", { type: "button", class: "quiet", "aria-label": `mirror: ${name}`,
+      onclick: () => this.#edit({ act: "insert", path: g.path, key: "mirror of", value: g.title }, said) }, "mirror");
+    return make("div", { class: "tools" }, this.#insert(g.path, list.list, name, said), this.#copy(g.path, name, said), mirror, this.#takeOut(g.path, name, said), said);
+  }
+
+  // copy puts a copy behind an entry, to be changed.
+  #copy(path, name, said) {
+    return make("button", { type: "button", class: "quiet", "aria-label": `copy: ${name}`, onclick: () => this.#edit({ act: "copy", path }, said) }, "copy");
+  }
+
+  // resize adds a size by copying its neighbour, or takes one out.
+  #resize(said) {
+    const all = (ask) => this.sizes.map((s) => ({ name: s, what: "", ask, none: !ask }));
+    const at = (k) => this.sizes.indexOf(k.name);
+    return [
+      adder("add a size after…", "Add a size after", all("name of the new size, with the numbers of the one before"), (k, value) => this.#edit({ act: "widen", path: "sizes", cell: at(k), value }, said)),
+      this.sizes.length < 2 ? null : adder("take out a size…", "Take out a size", all(""), (k) => this.#edit({ act: "narrow", path: "sizes", cell: at(k) }, said)),
+    ];
   }
 
   #takeOut(path, name, said) {
@@ -215,6 +232,7 @@ export class Form {
             g.starts && i === 0 ? adder("begin with…", `Begin ${of} otherwise than with ${name}`, this.entries["first section"].filter((k) => k.name !== s.key),
               (k) => this.#edit({ act: "begin", path: s.path, key: k.name }, said)) : null,
             this.#insert(s.path, "section", `${of}, ${name}`, said),
+            this.#copy(s.path, `${of}, ${name}`, said),
             this.#takeOut(s.path, `${of}, ${name}`, said))), said,
         this.#inside(s, `${of}, ${name}`));
     }));
@@ -238,7 +256,7 @@ export class Form {
     const id = content.id || content.querySelector?.("input")?.id;
     return make("div", { class: "field", "data-line": f.line, "data-field": f.path, "data-how": howOf(f, line) },
       make("label", { class: "key", for: id, title: f.what }, f.key),
-      make("div", { class: "value" }, content, line ? this.#takeOut(f.path, label, said) : null, why, said));
+      make("div", { class: "value" }, content, line ? this.#takeOut(f.path, label, said) : null, f.path === "sizes" ? this.#resize(said) : null, why, said));
   }
 
   #select(f, label, said) {
@@ -368,7 +386,7 @@ export class Form {
 function goesTo(c) {
   const at = c.path.lastIndexOf("/");
   const n = Number(c.path.slice(at + 1));
-  if (c.act === "insert") {
+  if (c.act === "insert" || c.act === "copy") {
     const path = `${c.path.slice(0, at + 1)}${n + 1}`;
     open.add(path);
     return path;

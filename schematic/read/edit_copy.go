@@ -1,0 +1,186 @@
+package read
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+
+	"gopkg.in/yaml.v3"
+
+	"flatwright/schematic/expr"
+)
+
+// doubled puts a copy of an entry behind it. A piece or part gets a name that nothing has.
+func (e *editor) doubled(c Change) ([]byte, error) {
+	if len(e.trail) == 0 {
+		return nil, errors.New("the pattern can't be copied into itself")
+	}
+	s := e.trail[len(e.trail)-1]
+	first, _, ok := e.dash(&s)
+	if !ok {
+		return nil, errors.New("this is no entry of a list with a line of its own; copy it in the text")
+	}
+	lines := make([]string, 0, 8)
+	for _, l := range e.r.lines[first-1 : e.lastLine()] {
+		lines = append(lines, string(l))
+	}
+	for _, p := range e.pairsOf(s.item().val) {
+		if key := spaced(p.at.Value); key != "piece" && key != "part" && key != "panel" {
+			continue
+		}
+		from, to, ok := e.r.span(p.val)
+		if !ok {
+			return nil, errors.New("its name spans several lines; copy it in the text")
+		}
+		line := []rune(lines[p.val.Line-first])
+		name := e.begins(c).name(p.val.Value)
+		lines[p.val.Line-first] = string(line[:from]) + name + string(line[to:])
+	}
+	before := flat(e.root, e.r)
+	out := e.insertLines(e.lastLine(), 0, lines...)
+	if after := tokens(out); len(after) <= len(before) || !added(before, after) {
+		return nil, errors.New("it can't be copied here; copy it in the text")
+	}
+	return out, nil
+}
+
+// resized adds a size called c.Value behind the one that c.Cell counts, with the numbers of that one, or
+// takes that one out: in the line of sizes and in every line of the trade.
+func (e *editor) resized(c Change) ([]byte, error) {
+	e.readSizes()
+	sizes := e.r.sizes
+	if c.Cell < 0 || c.Cell >= sizes.Len() {
+		return nil, errMoved
+	}
+	if c.Act == Narrow && sizes.Len() == 1 {
+		return nil, errors.New("it is the only size")
+	}
+	if c.Act == Widen {
+		if c.Value == "" || strings.ContainsAny(c.Value, "(),:#[]{}") {
+			return nil, fmt.Errorf("%q is no name of a size", c.Value)
+		}
+		if sizes.Index(c.Value) >= 0 {
+			return nil, fmt.Errorf("there is a size %s already", c.Value)
+		}
+	}
+	var all []cut
+	var failed error
+	e.scalars(e.root, "", func(n *yaml.Node, path string) {
+		cells := e.r.cells(n.Value)
+		if path == "sizes" {
+			cells = namesIn(n.Value, sizes)
+		}
+		if len(cells) != sizes.Len() || sizes.Len() == 1 && path != "sizes" {
+			return
+		}
+		from, to, ok := e.span(n)
+		if !ok {
+			failed = errors.New("a line of numbers spans several lines of the file; change the sizes in the text")
+			return
+		}
+		text := ""
+		switch {
+		case c.Act == Narrow:
+			text = lineWithout(n.Value, cells[c.Cell])
+		case path == "sizes":
+			text = lineWith(n.Value, cells, c.Cell, c.Value, sizes)
+		default:
+			text = lineWith(n.Value, cells, c.Cell, cells[c.Cell].Text, sizes)
+		}
+		all = append(all, cut{from, to, written(text, n.Style)[0]})
+	})
+	if failed != nil {
+		return nil, failed
+	}
+	slices.SortFunc(all, func(a, b cut) int { return b.from - a.from })
+	out := e.src
+	for _, k := range all {
+		out = splice(out, k.from, k.to, k.text)
+	}
+	_, was := Pattern("", e.src)
+	_, is := Pattern("", out)
+	if len(tokens(out)) != len(tokens(e.src)) || is.Errors() && !was.Errors() {
+		why := "this can't be done here"
+		for _, f := range is {
+			if f.Severity.String() == "error" {
+				why = fmt.Sprintf("line %d: %s", f.Pos.Line, f.Message)
+				break
+			}
+		}
+		return nil, fmt.Errorf("%s; change the sizes in the text", why)
+	}
+	return out, nil
+}
+
+// cut is a stretch of the file, in bytes, with what takes its place.
+type cut struct {
+	from, to int
+	text     string
+}
+
+// scalars calls f with every value below n, and the way to it.
+func (e *editor) scalars(n *yaml.Node, path string, f func(*yaml.Node, string)) {
+	switch n.Kind {
+	case yaml.ScalarNode:
+		f(n, path)
+	case yaml.MappingNode:
+		for _, p := range pairs(n, e.r) {
+			e.scalars(p.val, strings.TrimPrefix(path+"/"+spaced(p.at.Value), "/"), f)
+		}
+	case yaml.SequenceNode:
+		for _, k := range elements(n, e.r) {
+			e.scalars(k, path+"/", f)
+		}
+	}
+}
+
+var sizeName = regexp.MustCompile(`[^(),]+`)
+
+// namesIn are the names of sizes in their line.
+func namesIn(line string, sizes expr.Sizes) []Cell {
+	var out []Cell
+	for _, m := range sizeName.FindAllStringIndex(line, -1) {
+		name := strings.TrimSpace(line[m[0]:m[1]])
+		if name == "" {
+			continue
+		}
+		from := len([]rune(line[:m[0]])) + len([]rune(line[m[0]:m[1]])) - len([]rune(strings.TrimLeft(line[m[0]:m[1]], " ")))
+		out = append(out, Cell{Text: name, From: from, To: from + len([]rune(name))})
+	}
+	if len(out) != sizes.Len() {
+		return nil
+	}
+	return out
+}
+
+// lineWith is a line with one more number behind the i-th. One that stands alone before the brackets stays
+// alone: what follows it opens the first of them.
+func lineWith(line string, cells []Cell, i int, text string, sizes expr.Sizes) string {
+	t := []rune(line)
+	put := func(at int, s string) string { return string(t[:at]) + s + string(t[at:]) }
+	alone := i == 0 && sizes.Groups[0] == 1 && !strings.Contains(string(t[:cells[0].From]), "(")
+	switch {
+	case !alone:
+		return put(cells[i].To, ", "+text)
+	case len(cells) > 1:
+		return put(cells[1].From, text+", ")
+	}
+	return put(cells[0].To, " ("+text+")")
+}
+
+var (
+	afterOpen  = regexp.MustCompile(`\(\s*,\s*`)
+	beforeShut = regexp.MustCompile(`\s*,\s*\)`)
+	twice      = regexp.MustCompile(`,\s*,`)
+	emptyGroup = regexp.MustCompile(`\s*\(\s*\)`)
+)
+
+// lineWithout is a line without one of its numbers.
+func lineWithout(line string, c Cell) string {
+	t := []rune(line)
+	s := string(t[:c.From]) + string(t[c.To:])
+	s = beforeShut.ReplaceAllString(afterOpen.ReplaceAllString(s, "("), ")")
+	return strings.TrimSpace(emptyGroup.ReplaceAllString(twice.ReplaceAllString(s, ","), ""))
+}

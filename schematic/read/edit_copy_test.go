@@ -1,0 +1,113 @@
+package read
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+const slip = `version: 1
+pattern: Gorse Slip   # a first go
+terms: UK
+units: cm
+sizes: XS (S, M)
+gauges:
+  fabric: 20 sts and 28 rows over 10 cm in stocking stitch
+notes:
+  - Wash 3 times.
+pieces:
+  - piece: Front
+    # two borders
+    sections:
+      - cast on: 86 (96, 108)
+      - even: 30 (31, 32.5) cm
+      - bind off: 26
+        at: both edges
+      - bind off: all
+finished:
+  width at hem: 43 (48, 54)
+`
+
+func TestACopyStandsBehindWhatIsCopied(t *testing.T) {
+	out, err := Edit([]byte(slip), Change{Act: Copy, Path: "pieces/0"})
+	require.NoError(t, err)
+	piece := slip[strings.Index(slip, "  - piece"):strings.Index(slip, "finished")]
+	assert.Equal(t, strings.Replace(slip, "finished:", strings.Replace(piece, "Front", "Front 2", 1)+"finished:", 1), string(out))
+	out, err = Edit([]byte(slip), Change{Act: Copy, Path: "pieces/0/sections/2"})
+	require.NoError(t, err)
+	section := "      - bind off: 26\n        at: both edges\n"
+	assert.Equal(t, strings.Replace(slip, section, section+section, 1), string(out))
+	for _, path := range []string{"", "sizes", "pieces", "pieces/7"} {
+		_, err = Edit([]byte(slip), Change{Act: Copy, Path: path})
+		assert.Error(t, err, path)
+	}
+}
+
+func TestASizeIsAddedWithTheNumbersOfItsNeighbour(t *testing.T) {
+	for _, c := range []struct {
+		after            int
+		sizes, on, even_ string
+	}{
+		{0, "XS (L, S, M)", "86 (86, 96, 108)", "30 (30, 31, 32.5) cm"}, // the one that stands alone stays alone
+		{1, "XS (S, L, M)", "86 (96, 96, 108)", "30 (31, 31, 32.5) cm"},
+		{2, "XS (S, M, L)", "86 (96, 108, 108)", "30 (31, 32.5, 32.5) cm"},
+	} {
+		out, err := Edit([]byte(slip), Change{Act: Widen, Path: "sizes", Cell: c.after, Value: "L"})
+		require.NoError(t, err)
+		for _, want := range []string{"sizes: " + c.sizes + "\n", "cast on: " + c.on + "\n", "even: " + c.even_ + "\n", "bind off: 26\n", "# a first go"} {
+			assert.Contains(t, string(out), want)
+		}
+		back, err := Edit(out, Change{Act: Narrow, Path: "sizes", Cell: c.after + 1})
+		require.NoError(t, err)
+		assert.Equal(t, slip, string(back))
+	}
+	for _, value := range []string{"", "S", "a, b", "(L)"} {
+		_, err := Edit([]byte(slip), Change{Act: Widen, Path: "sizes", Cell: 0, Value: value})
+		assert.Error(t, err, value)
+	}
+	one := strings.NewReplacer("XS (S, M)", "XS", " (96, 108)", "", " (31, 32.5)", "", " (48, 54)", "").Replace(slip)
+	out, err := Edit([]byte(one), Change{Act: Widen, Path: "sizes", Cell: 0, Value: "S"})
+	require.NoError(t, err)
+	assert.Equal(t, strings.Replace(one, "sizes: XS", "sizes: XS (S)", 1), string(out))
+	_, err = Edit([]byte(one), Change{Act: Narrow, Path: "sizes", Cell: 0})
+	assert.ErrorContains(t, err, "only size")
+}
+
+// Every pattern to begin with and every example takes a size more and gives it back, byte for byte.
+func TestEveryPatternTakesASizeMoreAndGivesItBack(t *testing.T) {
+	var all []string
+	for _, in := range []string{"../../cmd/internal/starter/kinds/*.yaml", "../../examples/*.yaml"} {
+		some, err := filepath.Glob(filepath.FromSlash(in))
+		require.NoError(t, err)
+		all = append(all, some...)
+	}
+	require.Greater(t, len(all), 15)
+	done := 0
+	for _, path := range all {
+		src, err := os.ReadFile(path)
+		require.NoError(t, err)
+		_, sizes, ok := Fields(src)
+		require.True(t, ok)
+		for i := range sizes.Names {
+			out, err := Edit(src, Change{Act: Widen, Path: "sizes", Cell: i, Value: "Another"})
+			if err != nil {
+				assert.ErrorContains(t, err, "in the text", path)
+				continue
+			}
+			_, now, _ := Fields(out)
+			assert.Equal(t, sizes.Len()+1, now.Len(), path)
+			back, err := Edit(out, Change{Act: Narrow, Path: "sizes", Cell: i + 1})
+			require.NoError(t, err, path)
+			if sizes.Len() > 1 {
+				assert.Equal(t, string(src), string(back), path)
+				done++
+			}
+		}
+	}
+	t.Logf("%d sizes of %d files", done, len(all))
+	assert.Greater(t, done, 20)
+}
