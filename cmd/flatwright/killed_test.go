@@ -22,6 +22,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/cmd/internal/files"
+	"flatwright/schematic/long"
 )
 
 var building sync.Once
@@ -30,9 +31,7 @@ var builtAt string
 // compiled is the program itself, built once for all tests.
 func compiled(t *testing.T) string {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("the program is built and run many times")
-	}
+	long.Test(t)
 	building.Do(func() {
 		dir, err := os.MkdirTemp("", "flatwright-test-")
 		require.NoError(t, err)

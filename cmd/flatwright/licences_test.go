@@ -15,6 +15,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/long"
 )
 
 var update = flag.Bool("update", false, "write licences.txt anew")
@@ -76,9 +78,7 @@ func licenceFiles(t *testing.T, dir string) string {
 }
 
 func TestLicencesAreThoseOfEveryModuleInTheBuild(t *testing.T) {
-	if testing.Short() {
-		t.Skip("asks the go command for three systems")
-	}
+	long.Test(t)
 	var b strings.Builder
 	b.WriteString("Flatwright\n" + licenceFiles(t, filepath.Join("..", "..")))
 	b.WriteString("\nWhat follows is built into the program, each under its own licence.\n")

@@ -21,6 +21,7 @@ import (
 	"flatwright/layout/sheet"
 	"flatwright/layout/table"
 	"flatwright/schematic"
+	"flatwright/schematic/long"
 	"flatwright/schematic/random"
 	"flatwright/schematic/read"
 	"flatwright/schematic/rows"
@@ -121,9 +122,7 @@ func TestNothingOverlapsOnAnyPage(t *testing.T) {
 }
 
 func TestNothingOverlapsOnPagesOfRandomGarments(t *testing.T) {
-	if testing.Short() {
-		t.Skip("random garments take a while")
-	}
+	long.Test(t)
 	seen := map[string]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		p := random.Pattern(random.Options{}).Draw(t, "pattern")

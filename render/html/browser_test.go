@@ -25,15 +25,14 @@ import (
 	"flatwright/layout/sheet"
 	"flatwright/layout/table"
 	"flatwright/render/compare"
+	"flatwright/schematic/long"
 	"flatwright/schematic/units"
 )
 
 // browser opens a file in Chromium; asked is every address that the page asks for.
 func browser(t *testing.T, file string) (ctx context.Context, asked func() []string) {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("browsers take long")
-	}
+	long.Test(t)
 	path := compare.Tool(t, "chromium")
 	opts := append(chromedp.DefaultExecAllocatorOptions[:], chromedp.ExecPath(path), chromedp.NoSandbox, chromedp.DisableGPU,
 		chromedp.WindowSize(1200, 900), chromedp.Flag("disable-background-networking", true))
@@ -412,9 +411,7 @@ func TestASnippetLeavesThePageAroundAsItIs(t *testing.T) {
 // which npm ci in testdata/browser fetches.
 func modules(t *testing.T) string {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("browsers and checkers take long")
-	}
+	long.Test(t)
 	dir := filepath.FromSlash("../../testdata/browser/node_modules")
 	if _, err := os.Stat(filepath.Join(dir, "vnu-jar")); err != nil {
 		if compare.Required() {

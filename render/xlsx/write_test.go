@@ -19,6 +19,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"flatwright/schematic"
+	"flatwright/schematic/long"
 	"flatwright/schematic/read"
 )
 
@@ -158,6 +159,7 @@ func recalculated(t testing.TB, data []byte) []byte {
 
 // A workbook with wrong values planted in it is reckoned anew: its numbers are ours to 1e-9.
 func TestLibreOfficeReckonsTheSameNumbers(t *testing.T) {
+	long.Test(t)
 	for name, p := range map[string]*schematic.Pattern{
 		"centimetres": tunic(t),
 		"inches":      tunic(t, "units: cm", "units: in", "fabric: 18 sts and 24 rows over 10 cm", "fabric: 18 sts and 24 rows over 4 in"),
@@ -182,6 +184,7 @@ func TestLibreOfficeReckonsTheSameNumbers(t *testing.T) {
 // Another ease and other bodies are typed into the sheet: every count, spread, armhole, raglan and yoke
 // follows, and is what the program makes of a pattern with those numbers. What a search found stays.
 func TestAChangedNumberGoesThroughTheWholeGrading(t *testing.T) {
+	long.Test(t)
 	for _, c := range []struct {
 		path   string
 		typed  map[string]string  // in the pattern

@@ -14,6 +14,8 @@ import (
 	"time"
 
 	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/long"
 )
 
 // writerFolder names the folder in the environment of the writer of
@@ -47,9 +49,7 @@ func TestWriter(t *testing.T) {
 // A program is killed at random moments while it writes four files a thousand times. Every
 // file that is then found is whole: all of its bytes are of one generation.
 func TestAWriterKilledAtAnyMomentLeavesEveryFileWhole(t *testing.T) {
-	if testing.Short() {
-		t.Skip("half a minute's work")
-	}
+	long.Test(t)
 	const enough = 1000
 	dir := t.TempDir()
 	rng := rand.New(rand.NewPCG(1, 2))

@@ -11,6 +11,8 @@ import (
 	"strings"
 	"testing"
 	"time"
+
+	"flatwright/schematic/long"
 )
 
 // seedVariable names the seed in the environment; CI sets a fresh one each time.
@@ -20,9 +22,7 @@ const seedVariable = "FLATWRIGHT_SEED"
 // much too much of something. They are held to what the kept ones are held to. A failure repeats with
 // its seed.
 func TestNewHostileInputsAreRefusedOrHarmless(t *testing.T) {
-	if testing.Short() {
-		t.Skip("half a minute's work")
-	}
+	long.Test(t)
 	seed := uint64(time.Now().UnixNano()) // nothing that is written depends on it
 	if s := os.Getenv(seedVariable); s != "" {
 		n, err := strconv.ParseUint(s, 10, 64)

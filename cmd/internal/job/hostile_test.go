@@ -33,6 +33,7 @@ import (
 	"flatwright/cmd/internal/files"
 	"flatwright/render/compare"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/long"
 )
 
 // The bounds that no step of any input may go beyond, but for what is written: a counter of work, which is
@@ -76,9 +77,7 @@ func TestTheHostileInputsAreThoseThatAreKept(t *testing.T) {
 // panic, or takes more time or memory than the bounds; each is refused with its place, or
 // what is made of it is sound and runs nothing. What becomes of each is told in outcomes.txt.
 func TestHostileInputsAreRefusedOrHarmless(t *testing.T) {
-	if testing.Short() {
-		t.Skip("a minute's work")
-	}
+	long.Test(t)
 	var outcomes strings.Builder
 	var most heaviest
 	_, err := exec.LookPath("qpdf")

@@ -21,6 +21,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/render/compare"
+	"flatwright/schematic/long"
 )
 
 // running is a server with the options, until the test ends.
@@ -64,9 +65,7 @@ func TestMain(m *testing.M) {
 // the context.
 func browserFor(t testing.TB) context.Context {
 	t.Helper()
-	if testing.Short() {
-		t.Skip("browsers take long")
-	}
+	long.Test(t)
 	theBrowser.once.Do(start)
 	if theBrowser.err != nil {
 		if compare.Required() {

@@ -26,7 +26,7 @@ const (
 // lower floors, and but for the lowest floor and the writers those of its own
 // that stand before it.
 var floors = [][]string{
-	{"fonts", "schematic/units", "schematic/finding", "schematic/stitch", "examples"},
+	{"schematic/long", "fonts", "schematic/units", "schematic/finding", "schematic/stitch", "examples"},
 	{"schematic/expr"},
 	{"schematic"},
 	{"schematic/yarn", "schematic/grade", "schematic/rows/print", "schematic/rows", "schematic/random", "schematic/worn", "schematic/read", "schematic/check"},
@@ -44,7 +44,7 @@ var only = map[string][]string{
 	"github.com/xuri/excelize": {"render/xlsx"},
 	"github.com/spf13/cobra":   {"cmd/flatwright"},
 	"github.com/go-fonts":      {"fonts"},
-	"os":                       {"cmd/flatwright", "cmd/internal/files", "cmd/internal/serve", "render/compare"},
+	"os":                       {"cmd/flatwright", "cmd/internal/files", "cmd/internal/serve", "render/compare", "schematic/long"},
 	"os/exec":                  {"render/compare", "cmd/internal/serve"},
 	"time":                     {"render/pdf", "render/xlsx", "render/compare", "cmd/internal/serve", "cmd/internal/files"},
 	"math/rand":                {},

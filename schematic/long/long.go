@@ -1,0 +1,25 @@
+// Package long keeps the tests that take long apart, so that all others are done while a person waits. It is
+// imported by tests alone.
+package long
+
+import (
+	"os"
+	"testing"
+)
+
+// Variable is set in the environment to run the long tests too, as .ci/run does.
+const Variable = "FLATWRIGHT_LONG"
+
+// Test skips a test that takes long, unless all are to be run.
+func Test(t testing.TB) {
+	t.Helper()
+	if testing.Short() || os.Getenv(Variable) == "" {
+		t.Skip("a long test: " + Variable + "=1 runs it")
+	}
+}
+
+// Some reports whether the one with the number i of very many alike is tried: every nth, or all of them where
+// the long tests are run.
+func Some(i, n int) bool {
+	return i%n == 0 || !testing.Short() && os.Getenv(Variable) != ""
+}
