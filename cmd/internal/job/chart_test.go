@@ -12,6 +12,7 @@ import (
 
 	"flatwright/layout/place"
 	"flatwright/render/compare"
+	"flatwright/schematic/long"
 )
 
 // chartTexts are texts of rows of each sort of chart: rows, rounds, a polygon, lace, post
@@ -30,6 +31,7 @@ func chartText(t testing.TB, name string) Source {
 // Rasterised by librsvg and by Poppler at 150 dpi, every ink pixel of one has a partner
 // in the other.
 func TestSVGAndPDFOfEveryChartAreOnePicture(t *testing.T) {
+	long.Test(t)
 	compare.Tool(t, "rsvg-convert")
 	compare.Tool(t, "pdftoppm")
 	for _, name := range chartTexts {
