@@ -3,7 +3,6 @@ package schematic
 import (
 	"fmt"
 	"math"
-	"strings"
 
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -199,6 +198,7 @@ func (s *Mitre) work(w *worker) {
 	mean := units.Int(int64(2*n + change)).Half().Times(rows)
 	w.areas[g.Name] = w.areas[g.Name].Add(mean.Mul(g.StitchWidth()).Mul(g.RowHeight()))
 	w.canvas(b).dead = true
+	c.name = "mitre"
 	w.views = append(w.views, c)
 	b.view = len(w.views) - 1
 	b.runs[0].n = n + change
@@ -208,175 +208,24 @@ func (s *Mitre) work(w *worker) {
 	if rows%2 == 1 {
 		st.rs = !st.rs
 	}
+	switch next := w.next.(type) {
+	case nil, *Gather:
+	case *BindOff:
+		if !next.All {
+			w.arms(endHalf, n+change-endHalf)
+		}
+	default:
+		w.arms(endHalf, n+change-endHalf)
+	}
+	if len(st.blocks) == 1 {
+		c.name = ""
+	}
 }
 
-// motifs draws a grid of motifs: the outline is what no two of them share.
-func (w *worker) motifs(s *Motifs) {
-	across := s.Across.Vals
-	if len(across) == 0 {
-		return
-	}
-	a, _ := s.Across.At(w.i)
-	j, _ := s.Joining.At(w.i)
-	cols, rows := s.Columns.Int(w.i, 1), s.Rows.Int(w.i, 1)
-	filled := func(r, c int) byte {
-		if len(s.Filled) == 0 {
-			return 'x'
-		}
-		if r >= len(s.Filled) || c >= len(s.Filled[r]) {
-			return '.'
-		}
-		return s.Filled[r][c]
-	}
-	if len(s.Filled) > 0 {
-		rows, cols = len(s.Filled), 0
-		for _, l := range s.Filled {
-			cols = max(cols, len(strings.TrimRight(l, ".")))
-		}
-	}
-	pitch := a.Add(j).Float()
-	var cells [][]Point
-	for r := range rows {
-		for c := range cols {
-			what := filled(r, c)
-			if what == '.' || what == ' ' {
-				continue
-			}
-			cells = append(cells, s.cell(r, c, rows, pitch, what))
-		}
-	}
-	c := &canvas{free: &freeform{}}
-	w.views = append(w.views, c)
-	if len(cells) == 0 {
-		c.dead = true
-		w.find("arithmetic/motifs", finding.Error, s.Pos, "the grid has no motif", "", "", "put an x where there is a motif")
-		return
-	}
-	// What two motifs share is a joining, not an edge.
-	type key struct{ x, y int64 }
-	k := func(p Point) key { return key{int64(math.Round(p.X * 1e4)), int64(math.Round(p.Y * 1e4))} }
-	type pair struct{ a, b key }
-	seen := map[pair]bool{}
-	for _, p := range cells {
-		for i := range p {
-			seen[pair{k(p[i]), k(p[(i+1)%len(p)])}] = true
-		}
-	}
-	next := map[key][]Point{}
-	var starts []Point
-	for _, p := range cells {
-		for i, q := range p {
-			z := p[(i+1)%len(p)]
-			if seen[pair{k(z), k(q)}] {
-				if k(q).x < k(z).x || k(q).x == k(z).x && k(q).y < k(z).y {
-					c.free.lines = append(c.free.lines, Line{Kind: LineCell, A: q, B: z})
-				}
-				continue
-			}
-			next[k(q)] = append(next[k(q)], z)
-			starts = append(starts, q)
-		}
-	}
-	for _, o := range starts {
-		if len(next[k(o)]) == 0 {
-			continue
-		}
-		var loop []drawn
-		at := o
-		dir := Point{}
-		for {
-			outs := next[k(at)]
-			if len(outs) == 0 {
-				break
-			}
-			best := 0
-			for i := range outs {
-				if turnOf(dir, at, outs[i]) > turnOf(dir, at, outs[best]) {
-					best = i
-				}
-			}
-			z := outs[best]
-			next[k(at)] = append(append([]Point(nil), outs[:best]...), outs[best+1:]...)
-			loop = append(loop, drawn{a: at, b: z, seg: seg{name: "edge of the motifs", pos: s.Pos}})
-			dir = Point{z.X - at.X, z.Y - at.Y}
-			at = z
-			if k(at) == k(o) {
-				break
-			}
-		}
-		c.free.loops = append(c.free.loops, loop)
-	}
-	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
-	for _, l := range c.free.loops {
-		for _, d := range l {
-			lo = Point{math.Min(lo.X, d.a.X), math.Min(lo.Y, d.a.Y)}
-			hi = Point{math.Max(hi.X, d.a.X), math.Max(hi.Y, d.a.Y)}
-		}
-	}
-	// The outermost half joinings are not there.
-	less := j
-	wide, tall := micrometres(hi.X-lo.X).Sub(less), micrometres(hi.Y-lo.Y).Sub(less)
-	if s.Shape == Square {
-		wide, tall = a.Times(cols).Add(j.Times(cols-1)), a.Times(rows).Add(j.Times(rows-1))
-	}
-	c.free.sizes = []freeSize{
-		{name: "width", a: Point{lo.X, lo.Y}, b: Point{hi.X, lo.Y}, axis: Horizontal, length: wide, count: cols, of: "motif"},
-		{name: "length", a: Point{hi.X, lo.Y}, b: Point{hi.X, hi.Y}, axis: Vertical, length: tall, count: rows, of: "motif"},
-	}
-	t := 0.0
-	for _, p := range cells {
-		t += PolygonArea(p)
-	}
-	g := w.gauge(w.piece.Gauge)
-	w.areas[g.Name] = w.areas[g.Name].Add(units.Frac(int64(math.Round(t)), 1))
-}
-
-func turnOf(dir, at, z Point) float64 {
-	if dir == (Point{}) {
-		return 0
-	}
-	bx, by := z.X-at.X, z.Y-at.Y
-	return math.Atan2(dir.X*by-dir.Y*bx, dir.X*bx+dir.Y*by)
-}
-
-// cell is one motif, anticlockwise; row 0 is the top one. l and r are the left and
-// right half of a hexagon, / and \ the half of a square below that diagonal.
-func (s *Motifs) cell(r, c, rows int, pitch float64, what byte) []Point {
-	y := float64(rows-1-r) * pitch
-	x := float64(c) * pitch
-	switch s.Shape {
-	case Triangle:
-		// Upright and hanging equilateral triangles in turn, of side pitch.
-		h := pitch * math.Sqrt(3) / 2
-		x, y := float64(c)*pitch/2, float64(rows-1-r)*h
-		if (r+c)%2 == 0 {
-			return []Point{{x, y}, {x + pitch, y}, {x + pitch/2, y + h}}
-		}
-		return []Point{{x + pitch/2, y}, {x + pitch, y + h}, {x, y + h}}
-	case Hexagon, HalfHexagon:
-		side := pitch / math.Sqrt(3)
-		cx := float64(c)*pitch + pitch/2
-		if (rows-1-r)%2 == 1 {
-			cx += pitch / 2
-		}
-		cy := float64(rows-1-r)*side*1.5 + side
-		top, bottom := Point{cx, cy + side}, Point{cx, cy - side}
-		ru, rd := Point{cx + pitch/2, cy + side/2}, Point{cx + pitch/2, cy - side/2}
-		lu, ld := Point{cx - pitch/2, cy + side/2}, Point{cx - pitch/2, cy - side/2}
-		switch {
-		case what == 'r':
-			return []Point{bottom, rd, ru, top}
-		case what == 'l' || s.Shape == HalfHexagon:
-			return []Point{bottom, top, lu, ld}
-		}
-		return []Point{bottom, rd, ru, top, lu, ld}
-	}
-	a, b, cc, d := Point{x, y}, Point{x + pitch, y}, Point{x + pitch, y + pitch}, Point{x, y + pitch}
-	switch {
-	case what == '/':
-		return []Point{a, b, cc}
-	case what == '\\' || s.Shape == HalfSquare:
-		return []Point{a, b, d}
-	}
-	return []Point{a, b, cc, d}
+// arms goes on from a mitre with its two arms: the row is bent between them, so that each is drawn by itself.
+func (w *worker) arms(left, right int) {
+	st := w.cur
+	whole := st.blocks[0]
+	whole.runs = []run{{name: "left arm", n: left, gauge: st.gauge}, {name: "right arm", n: right, gauge: st.gauge}}
+	w.apart(whole)
 }

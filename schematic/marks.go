@@ -44,7 +44,7 @@ func (w *worker) placed(c *canvas, loops [][]drawn, k mark) Point {
 }
 
 func (w *worker) centreLine(v *View) {
-	if !w.piece.Centre && !w.piece.FoldAt || len(v.Outline) == 0 {
+	if !w.piece.Centre && !w.piece.FoldAt || len(v.Outline) == 0 || v.Panel && !w.middlePanel(v.Name) {
 		return
 	}
 	lo, hi := math.Inf(1), math.Inf(-1)
@@ -60,4 +60,16 @@ func (w *worker) centreLine(v *View) {
 	for i := 0; i+1 < len(c); i += 2 {
 		v.Lines = append(v.Lines, Line{Kind: kind, A: Point{x, c[i]}, B: Point{x, c[i+1]}})
 	}
+}
+
+// middlePanel reports whether the panel of this name lies over the centre of its piece: of an even number of panels the
+// centre is the line between two of them.
+func (w *worker) middlePanel(name string) bool {
+	var names []string
+	for _, c := range w.views {
+		if c.panel && !c.dead {
+			names = append(names, c.name)
+		}
+	}
+	return len(names)%2 == 1 && names[len(names)/2] == name
 }

@@ -290,6 +290,9 @@ func (w *worker) lengthName(c *canvas) string {
 	if c.panel && w.raglan() {
 		return "raglan depth"
 	}
+	if c.panel && w.made.Kind == KindShawl {
+		return "height of the rows" // the depth is measured from wing to wing
+	}
 	return orElse(tradeNames[w.made.Kind].length, "length")
 }
 

@@ -165,10 +165,15 @@ func (b *builder) seams() {
 				e.m.notch(e.edge, s.Number, units.Frac(1, 2))
 			}
 		}
-		if j.How == AtFold { // its two halves meet
+		if j.How == AtFold { // its two halves meet: of one edge, or of the edges of two halves
+			shares := []units.Num{units.Frac(1, 4), units.Frac(3, 4)}
+			if len(sew) > 1 {
+				shares = []units.Num{units.Frac(1, 2)}
+			}
 			for _, e := range sew {
-				e.m.notch(e.edge, s.Number, units.Frac(1, 4))
-				e.m.notch(e.edge, s.Number, units.Frac(3, 4))
+				for _, at := range shares {
+					e.m.notch(e.edge, s.Number, at)
+				}
 			}
 		}
 		b.g.Seams = append(b.g.Seams, s)

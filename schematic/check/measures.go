@@ -174,6 +174,9 @@ func measured(g *schematic.Garment, name string) []derived {
 	if len(exact) > 0 {
 		return exact
 	}
+	if len(named) == 0 && g.Worn != nil {
+		return ofPiece(g.Worn, strings.TrimPrefix(want, g.Worn.ID+"-"))
+	}
 	return wholeBody(named, slices.Contains(girths, want))
 }
 

@@ -63,7 +63,7 @@ func remake(q *schematic.Piece, f func(expr.Graded) expr.Graded) *schematic.Piec
 	c.Make = f(q.Make)
 	if q.Motifs != nil {
 		m := *q.Motifs
-		m.Across, m.Joining, m.Columns, m.Rows = f(m.Across), f(m.Joining), f(m.Columns), f(m.Rows)
+		m.Across, m.Joining, m.Columns, m.Rows, m.Side = f(m.Across), f(m.Joining), f(m.Columns), f(m.Rows), f(m.Side)
 		c.Motifs = &m
 	}
 	c.Sections = schematic.Map(q.Sections, f)

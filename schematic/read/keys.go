@@ -155,6 +155,7 @@ var motifKeys = &table{
 	keys: []key{
 		{name: "shape", need: true, form: choice, pick: []string{"square", "triangle", "hexagon", "half hexagon", "half square"}, what: "shape of a motif"},
 		{name: "across", need: true, form: lengths, what: "width of one motif across its flats"},
+		{name: "stitches", form: counts, what: "stitches along one side of a motif, for a band worked onto it"},
 		{name: "joining", form: lengths, what: "what joining adds between two motifs (0)"},
 		{name: "columns", need: true, form: counts, what: "motifs in a row"},
 		{name: "rows", need: true, form: counts, what: "rows of motifs"},

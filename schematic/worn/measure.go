@@ -14,7 +14,13 @@ const most = 15
 // measures are the trade's measurements of what is worn, each once.
 func (a *assembly) measures() []schematic.Measure {
 	t := &taker{a: a, seen: map[string]bool{}}
-	if b := a.body(); b != nil {
+	root := a.placed[0]
+	switch b := a.body(); {
+	case root.made.Kind == schematic.KindShawl || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
+		t.span()
+	case root.made.Kind > schematic.KindBand:
+		t.outside(root)
+	case b != nil:
 		t.trunk(b)
 		t.sleeve(b)
 	}
@@ -213,21 +219,42 @@ func (t *trunk) around(y, l, r float64) bool {
 	return false
 }
 
+// faced reports whether a front lies before a back.
+func (a *assembly) faced() bool {
+	f, b := false, false
+	for _, p := range a.placed {
+		f, b = f || p.face == front, b || p.face == back
+	}
+	return f && b
+}
+
 func (tk *taker) trunk(t *trunk) {
-	if t.kind == "" {
+	if t.kind == "" && !tk.a.faced() {
 		return
 	}
 	left, _ := t.across(t.hem + 1)
-	tk.take("length", pt{X: left, Y: t.hem}, pt{X: t.upperAt.X, Y: t.top}, schematic.Vertical, false, units.Num{})
+	at := t.upperAt.X
+	if t.kind == "" {
+		at = left
+	}
+	tk.take("length", pt{X: left, Y: t.hem}, pt{X: at, Y: t.top}, schematic.Vertical, false, units.Num{})
 	for _, p := range t.panels {
 		if p.face == front {
-			tk.named(p, "shoulder", "neck width", "front neck depth", "neck depth", "waist")
+			tk.named(p, "shoulder", "neck width", "front neck depth", "neck depth", "waist", "motif")
 		}
 	}
 	for _, p := range t.panels {
 		if p.face == back {
 			tk.named(p, "cross back", "neck width", "shoulder")
 		}
+	}
+	if t.kind == "" { // no armhole says where the bust is: below sleeves that are worked with the body
+		t.under = math.Inf(1)
+		y := t.hem + (t.top-t.hem)*2/5
+		if l, r := t.across(y); l < r && t.around(y, l, r) {
+			tk.take("bust", pt{X: l, Y: y}, pt{X: r, Y: y}, schematic.Horizontal, true, units.Num{})
+		}
+		return
 	}
 	l, r := t.across(t.under)
 	if l < r {
@@ -246,6 +273,78 @@ func (tk *taker) trunk(t *trunk) {
 	if !math.IsInf(t.under, 0) {
 		tk.take("body to underarm", pt{X: hr, Y: t.hem}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
+	}
+}
+
+// span measures what is no garment with a body, such as a shawl: from tip to tip, how deep it is, and the lines between its
+// panels.
+func (tk *taker) span() {
+	var lo, hi pt
+	var left, right pt
+	for i, p := range tk.a.placed {
+		for k, s := range p.drawn {
+			if i == 0 && k == 0 {
+				lo, hi, left, right = s.a, s.a, s.a, s.a
+			}
+			if s.a.X < left.X {
+				left = s.a
+			}
+			if s.a.X > right.X {
+				right = s.a
+			}
+			if s.a.Y < lo.Y {
+				lo = s.a
+			}
+			if s.a.Y > hi.Y {
+				hi = s.a
+			}
+		}
+	}
+	tk.take("wingspan", left, right, schematic.Horizontal, false, units.Num{})
+	tk.take("depth", lo, hi, schematic.Vertical, false, units.Num{})
+	for _, p := range tk.a.placed {
+		for i, s := range p.drawn {
+			if z := p.drawn[(i+1)%len(p.drawn)].a; s.taken && s.name != "" {
+				name := s.name
+				if name == "line" {
+					name = "line between the panels"
+				}
+				tk.take(name, s.a, z, schematic.Slanted, false, units.Num{})
+			}
+		}
+	}
+	tk.seen["length"] = true // the panels' own measurements say how they are worked
+}
+
+// outside measures what hangs from a round, such as a poncho with its hood: its edges as they lie, and its length.
+func (tk *taker) outside(root *panel) {
+	lo, hi := box(root.drawn)
+	round := root.made.Round
+	wide := func(name string, y, by float64) {
+		if x := across(points(root.drawn), y+by); len(x) > 1 {
+			for _, s := range root.drawn { // the very corners
+				if absf(s.a.Y-y) < close {
+					x[0], x[len(x)-1] = min(x[0], s.a.X), max(x[len(x)-1], s.a.X)
+				}
+			}
+			tk.take(name, pt{X: x[0], Y: y}, pt{X: x[len(x)-1], Y: y}, schematic.Horizontal, round, units.Num{})
+		}
+	}
+	wide("hem", lo.Y, 0.01)
+	wide("upper edge", hi.Y, -0.01)
+	x := lo.X
+	if l := across(points(root.drawn), hi.Y-0.01); len(l) > 0 {
+		x = l[0]
+	}
+	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: x, Y: hi.Y}, schematic.Vertical, false, units.Num{})
+	for _, p := range tk.a.placed {
+		if p == root || p.strip || !p.hung || p.where.sin != 0 {
+			continue
+		}
+		l, h := box(p.drawn)
+		name := strings.ToLower(p.made.Name)
+		tk.take(name+" height", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
+		tk.take(name+" width", pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}, schematic.Horizontal, false, units.Num{})
 	}
 }
 
