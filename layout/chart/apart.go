@@ -55,7 +55,7 @@ func (p *plan) body(n *node) []bar {
 	case "cluster", "bobble", "popcorn", "puff":
 		return clusterBars(&q, l, belly(k))
 	}
-	var out []bar
+	out := make([]bar, 0, 8)
 	for _, f := range feet {
 		out = append(out, legBars(f, head, k.Plain(), len(feet) > 1, len(feet) > 1 || len(n.group) > 3)...)
 	}
@@ -153,7 +153,6 @@ func (p *plan) avoid(l *line) {
 	if p.lines[l.n-1].fixed {
 		return
 	}
-	body := p.bodies()
 	for i := 0; i < len(l.nodes); i++ {
 		n := l.nodes[i]
 		if len(n.feet) == 0 || n.mark || n.group != nil && n.share > 0 {
@@ -165,7 +164,7 @@ func (p *plan) avoid(l *line) {
 		}
 		const step = 0.35
 		for range 24 {
-			if !p.runsInto(group, body) {
+			if !p.runsInto(group) {
 				break
 			}
 			for _, m := range group {
@@ -176,28 +175,23 @@ func (p *plan) avoid(l *line) {
 	}
 }
 
-// bodies gives the body of a node, made once.
-func (p *plan) bodies() func(*node) []bar {
-	made := map[*node][]bar{}
-	return func(m *node) []bar {
-		b, ok := made[m]
-		if !ok {
-			b = p.body(m)
-			made[m] = b
-		}
-		return b
+// made is the body of a node, kept for as long as its row stands as it does.
+func (p *plan) made(m *node) []bar {
+	if m.bodyOf != m.line.version {
+		m.bars, m.bodyOf = p.body(m), m.line.version
 	}
+	return m.bars
 }
 
 // lift raises an arch until it runs into no symbol of the row below, nor into those of
 // its own row beyond its neighbours.
-func (p *plan) lift(n *node, body func(*node) []bar) {
+func (p *plan) lift(n *node) {
 	if n.line.n == 0 || p.lines[n.line.n-1].row.Base || n.prev == nil || n.next == nil || len(n.prev.feet) == 0 || len(n.next.feet) == 0 {
 		return
 	}
 	const step = 0.35
 	for tries := range 24 {
-		if !p.archHits(n, body) {
+		if !p.archHits(n) {
 			return
 		}
 		n.rise += step
@@ -214,7 +208,7 @@ func (p *plan) lift(n *node, body func(*node) []bar) {
 
 // archHits reports whether an arch is too near to a symbol under it, or to one beyond its
 // neighbours.
-func (p *plan) archHits(n *node, body func(*node) []bar) bool {
+func (p *plan) archHits(n *node) bool {
 	mine := p.body(n)
 	hits := func(m *node, body []bar) bool { return !m.mark && nearness(mine, body, apart) < apart }
 	for _, m := range [2]*node{n.prev.prev, n.next.next} {
@@ -227,7 +221,7 @@ func (p *plan) archHits(n *node, body func(*node) []bar) bool {
 		m = m.prev
 	}
 	for steps := 0; m != nil && steps < 48; m, steps = m.next, steps+1 {
-		if hits(m, body(m)) {
+		if hits(m, p.made(m)) {
 			return true
 		}
 		if m == last {
@@ -239,9 +233,9 @@ func (p *plan) archHits(n *node, body func(*node) []bar) bool {
 
 // runsInto reports whether any of the group is too near to a symbol of the row below, or to a
 // tall one two rows below.
-func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
+func (p *plan) runsInto(group []*node) bool {
 	for _, n := range group {
-		if !n.arch() && !n.picot() && p.meets(n, group[0].feet, body) {
+		if !n.arch() && !n.picot() && p.meets(n, group[0].feet) {
 			return true
 		}
 	}
@@ -250,7 +244,7 @@ func (p *plan) runsInto(group []*node, body func(*node) []bar) bool {
 
 // meets reports whether a stitch is too near to a symbol below other than those own that it is
 // worked into.
-func (p *plan) meets(n *node, own []*node, body func(*node) []bar) bool {
+func (p *plan) meets(n *node, own []*node) bool {
 	mine := p.body(n)
 	reach := math.Abs(p.lean(n)) + topHalf + apart
 	first, last := n.feet[0], n.feet[len(n.feet)-1]
@@ -258,7 +252,7 @@ func (p *plan) meets(n *node, own []*node, body func(*node) []bar) bool {
 		first, last = last, first
 	}
 	hit := func(m *node) bool {
-		return !m.mark && m.v+apart+1.3 >= n.fv && !slices.Contains(own, m) && nearness(mine, body(m), apart) < apart
+		return !m.mark && m.v+apart+1.3 >= n.fv && !slices.Contains(own, m) && nearness(mine, p.made(m), apart) < apart
 	}
 	for m, steps := first, 0; m != last && m != nil && steps < 24; m, steps = m.next, steps+1 {
 		if hit(m) {

@@ -105,7 +105,7 @@ func (p *plan) cornered(r int, clusters []cluster) bool {
 		}
 	}
 	first := r
-	if arches { // those below have corners too
+	if arches && p.lines[r-1].archesLike(clusters[0].foot) == len(clusters) { // those below have corners too
 		first--
 		for _, c := range clusters {
 			at[first] = append(at[first], 2*p.lines[first].index(c.foot))
@@ -157,6 +157,17 @@ func (p *plan) turnAt(at [][]int, sides int) {
 			n.side, n.corner = l.sideOf(i)
 		}
 	}
+}
+
+// archesLike is how many arches of a round are at least as long as n.
+func (l *line) archesLike(n *node) int {
+	k := 0
+	for _, m := range l.nodes {
+		if m.arch() && m.st.Chain >= n.st.Chain {
+			k++
+		}
+	}
+	return k
 }
 
 func (l *line) index(n *node) int {

@@ -52,6 +52,7 @@ func (p *plan) lean(n *node) float64 {
 // stands far under its row's top, and none runs into a symbol below.
 func (p *plan) levels(r int) {
 	l := p.lines[r]
+	l.version++
 	if l.row.Base {
 		p.baseLevels(l)
 		return
@@ -70,18 +71,16 @@ func (p *plan) levels(r int) {
 		p.avoid(l)
 	}
 	top = topOf(stand, top)
-	p.straighten(l, stand, top)
-	if r > 0 {
+	if p.straighten(l, stand, top) && r > 0 {
 		p.avoid(l)
 		top = topOf(stand, top)
 	}
 	l.top = top
 	p.picots(l)
-	body := p.bodies()
 	for _, n := range l.nodes {
 		if n.arch() {
 			p.bow(n)
-			p.lift(n, body)
+			p.lift(n)
 		}
 		if n.arch() || n.picot() {
 			l.top = max(l.top, n.v)
@@ -138,12 +137,16 @@ func topOf(nodes []*node, top float64) float64 {
 }
 
 // straighten raises stitches that stand far under their row's top; those of a row of one
-// height to its top, if they are near.
-func (p *plan) straighten(l *line, stand []*node, top float64) {
+// height to its top, if they are near. It says whether any was.
+func (p *plan) straighten(l *line, stand []*node, top float64) bool {
+	moved := false
 	even := p.form == flat && l.oneHeight()
 	for _, n := range stand {
 		if n.chain() { // added at the edge: it goes on from the heads
 			n.fv, n.v = top-ovalWide/2, top-ovalWide/2
+			continue
+		}
+		if p.form != flat && n.petal() { // its short ones stand low at its sides
 			continue
 		}
 		low := top - p.dip()
@@ -153,8 +156,10 @@ func (p *plan) straighten(l *line, stand []*node, top float64) {
 		if d := low - n.v; d > 0 {
 			n.fv += d
 			n.v += d
+			moved = true
 		}
 	}
+	return moved
 }
 
 // dip is how far a head may stand under its row's top: in rounds, where what is
@@ -206,6 +211,16 @@ func (p *plan) rises(n *node) float64 {
 	}
 	l := max(h, dx/steep)
 	return math.Sqrt(l*l - dx*dx)
+}
+
+// petal reports whether a stitch shares its place with stitches of other heights.
+func (n *node) petal() bool {
+	for _, m := range n.group {
+		if m.h != n.h {
+			return true
+		}
+	}
+	return false
 }
 
 // oneHeight reports whether all stitches of a row are of one height.

@@ -62,6 +62,7 @@ func (p *plan) turnRing(l *line) {
 
 // alongSides sets a round along its sides, and gives its stitches their levels.
 func (p *plan) alongSides(l *line) {
+	l.version++
 	k := p.sides
 	sides := make([]side, k)
 	for s := range sides {
@@ -255,7 +256,6 @@ func (s *side) rests(long float64) []float64 {
 // crowded reports whether a symbol of the round runs into one of the round below, or into
 // one beside it, an arch between them or not.
 func (p *plan) crowded(l *line) bool {
-	body := p.bodies()
 	for _, n := range l.nodes {
 		if n.arch() || n.picot() || n.mark {
 			continue
@@ -264,10 +264,10 @@ func (p *plan) crowded(l *line) bool {
 		for a != nil && a != n && (a.arch() || a.picot()) {
 			a = a.prev
 		}
-		if a != nil && a != n && !sameGroup(a, n) && nearness(body(a), body(n), apart) < apart/2 {
+		if a != nil && a != n && !sameGroup(a, n) && nearness(p.made(a), p.made(n), apart) < apart/2 {
 			return true
 		}
-		if l.n > 0 && !p.lines[l.n-1].row.Base && len(n.feet) > 0 && p.runsInto([]*node{n}, body) {
+		if l.n > 0 && !p.lines[l.n-1].row.Base && len(n.feet) > 0 && p.runsInto([]*node{n}) {
 			return true
 		}
 	}

@@ -197,6 +197,9 @@ func (p *plan) notes() []string {
 	if p.left {
 		out = append(out, leftHanded)
 	}
+	if p.form == flat && p.work.hasRounds() {
+		out = append(out, "Rounds are drawn flat, as rows, each from its beginning")
+	}
 	if p.form != flat && p.work.spiral() {
 		out = append(out, "they go on in a spiral and are not joined")
 	}

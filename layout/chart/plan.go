@@ -35,6 +35,8 @@ type node struct {
 	prev, next  *node   // in its row, around in a round
 	chord, rise float64 // of an arch
 	ends        [2]pt
+	bars        []bar // its body, as of the row's version bodyOf
+	bodyOf      int
 	mark        bool // a place in a row that is not drawn: a break, a row end
 }
 
@@ -47,6 +49,7 @@ type line struct {
 	base, top float64
 	fixed     bool // its places are given: row ends
 	corners   []int
+	version   int     // how often it was laid
 	cut       float64 // of a round: the angle between its last and its first stitch
 	wedge     float64 // the angle that its number takes there
 }
@@ -86,7 +89,7 @@ func newPlan(w *Work, left bool) *plan {
 	p := &plan{work: w, left: left, slot: 4.2}
 	p.form = formOf(w)
 	for r := range w.Rows {
-		l := &line{row: &w.Rows[r], n: r}
+		l := &line{row: &w.Rows[r], n: r, version: 1}
 		p.lines = append(p.lines, l)
 		p.nodesOf(l)
 		if p.form == flat {

@@ -156,6 +156,16 @@ func (w *Work) gridded() bool {
 	return true
 }
 
+// hasRounds reports whether any of it is worked in the round.
+func (w *Work) hasRounds() bool {
+	for r := range w.Rows {
+		if w.Rows[r].Round && !w.Rows[r].Base {
+			return true
+		}
+	}
+	return false
+}
+
 // spiral reports whether the rounds of the work go on into one another.
 func (w *Work) spiral() bool {
 	for r := range w.Rows {

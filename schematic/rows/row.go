@@ -245,7 +245,11 @@ func (w *work) start(n *Node) {
 // beyond it.
 func (w *work) turning(kind *stitch.Stitch, chain, beyond int, n *Node) {
 	if w.rec != nil && w.quiet == 0 {
-		w.rec(kind, 1, max(chain, 1), nil, n)
+		var feet []int
+		if w.travel > 0 { // it stands where the slip stitches led
+			feet = w.feet(w.lastPos)
+		}
+		w.rec(kind, 1, max(chain, 1), feet, n)
 		if beyond > 0 {
 			w.rec(nil, 0, beyond, nil, n)
 		}
