@@ -217,11 +217,23 @@ type Step struct {
 	Places   []int   // edges on which each shaping of a Shape falls
 }
 
-// Along is an edge onto which a band is worked: its rows and stitches, how many are picked up along it, and its length in mm.
+// Along is an edge onto which a band is worked: its rows and the stitches that are bound off, left or
+// cast on along it, how many stitches are picked up along it, and its length in mm.
 type Along struct {
-	Units  int
-	Picked int
-	Length units.Num
+	Rows, Stitches int
+	Picked         int
+	Length         units.Num
+}
+
+// Pick is how many stitches are picked up at a rate of pick in every of: a rate in rows is for the rows, and
+// stitches that are bound off give one each (common practice).
+func (a Along) Pick(pick, of int, rows bool) int {
+	of = max(1, of)
+	at := func(n int) int { return n/of*pick + min(n%of, pick) }
+	if rows {
+		return at(a.Rows) + a.Stitches
+	}
+	return at(a.Rows + a.Stitches)
 }
 
 // Seam is a join as it comes out in one size.

@@ -186,6 +186,7 @@ func (q *Piece) Worked() string {
 type EdgeRate struct {
 	Edge     string // an edge reference, such as 'Right front front edge'
 	Pick, Of int
+	Rows     bool // it is a rate in rows, and not for stitches that are bound off or left along the edge
 	Pos      finding.Pos
 }
 

@@ -320,11 +320,11 @@ func (w *worker) onto() {
 		}
 		var along Along
 		for _, ed := range edges {
-			along.Units += ed.Rows + ed.Stitches
+			along.Rows += ed.Rows
+			along.Stitches += ed.Stitches
 			along.Length = along.Length.Add(ed.Length)
 		}
-		of := max(1, e.Of)
-		along.Picked = along.Units/of*e.Pick + min(along.Units%of, e.Pick)
+		along.Picked = along.Pick(e.Pick, e.Of, e.Rows)
 		n += along.Picked
 		onto = append(onto, along)
 	}

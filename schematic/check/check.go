@@ -25,6 +25,9 @@ func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		for i := range g.Seams {
 			all = append(all, join(g, &g.Seams[i])...)
 		}
+		for _, m := range g.Pieces {
+			all = append(all, band(p, g, m)...)
+		}
 		all = append(all, wear(p, g)...)
 		all = append(all, sides(g)...)
 	}

@@ -86,6 +86,7 @@ var Kinds = []About{
 	{"grading/ease", "a garment smaller than the body that it fits"},
 	{"worn/left-over", "a piece that no join, held stitch or band places on the garment as it is worn"},
 	{"worn/overlap", "two parts that would lie on each other, so that the garment is not drawn as it is worn"},
+	{"joins/band", "a band whose stitches do not go along the edge onto which it is worked"},
 	{"joins/length", "two edges sewn together that are not as long as each other"},
 	{"joins/count", "two edges sewn stitch to stitch that have not as many"},
 	{"joins/rate", "stitches and rows that do not come out at the rate of their seam"},

@@ -11,16 +11,20 @@ import (
 // rateRows are the most rows in which a rate of picking up repeats.
 const rateRows = 12
 
-// rateFor is pick in every of along n rows or stitches, if that gives the wish to a stitch; otherwise
+// rateFor is pick in every of along an edge, if that gives the wish to a stitch; otherwise
 // the simplest rate that comes nearest to it.
-func rateFor(wish units.Num, n, pick, of int) (int, int) {
-	off := func(p, q int) units.Num { return units.Int(int64(n/q*p + min(n%q, p))).Sub(wish).Abs() }
+func rateFor(wish units.Num, edge schematic.Along, pick, of int, rows bool) (int, int) {
+	off := func(p, q int) units.Num { return units.Int(int64(edge.Pick(p, q, rows))).Sub(wish).Abs() }
+	n, paid := edge.Rows+edge.Stitches, 0
+	if rows {
+		n, paid = edge.Rows, edge.Stitches // one each, at any rate
+	}
 	if wish.Sign() <= 0 || n < 1 || !units.Int(1).Less(off(pick, of)) {
 		return pick, of
 	}
 	best, bestOf := pick, of
 	for q := 1; q <= rateRows; q++ {
-		p := max(1, int(wish.Times(q).Div(units.Int(int64(n))).Round()))
+		p := max(1, int(wish.Sub(units.Int(int64(paid))).Times(q).Div(units.Int(int64(n))).Round()))
 		if half.Less(off(best, bestOf)) && off(p, q).Less(off(best, bestOf)) {
 			best, bestOf = p, q
 		}
@@ -45,21 +49,20 @@ func (t *trial) rates(q *schematic.Piece) (beginning schematic.Beginning, ok boo
 	for k := range edges {
 		e := &edges[k]
 		a, b := old.Onto[k], now.Onto[k]
-		if a.Units > 0 && b.Units > 0 && a.Length.Sign() > 0 && e.Of > 0 {
+		if a.Picked > 0 && b.Picked > 0 && a.Length.Sign() > 0 && e.Of > 0 {
 			wish := sts.Times(a.Picked).Add(short)
 			if units.Max(is.StitchWidth(), is.RowHeight()).Less(b.Length.Sub(a.Length).Abs()) { // the edge is another
 				wish = sts.Times(a.Picked).Mul(b.Length).Div(a.Length)
 			}
-			pick, of := rateFor(wish, b.Units, e.Pick, e.Of)
+			pick, of := rateFor(wish, b, e.Pick, e.Of, e.Rows)
 			t.tellRate(e.Pos, e.Edge, pick, of, e.Pick, e.Of)
 			e.Pick, e.Of = pick, of
-			short = wish.Sub(units.Int(int64(b.Units/of*pick + min(b.Units%of, pick))))
+			short = wish.Sub(units.Int(int64(b.Pick(pick, of, e.Rows))))
 			if units.Int(2).Less(short.Abs()) {
 				short = units.Num{} // it would bend the next edge
 			}
 		}
-		of := max(1, e.Of)
-		sum += b.Units/of*e.Pick + min(b.Units%of, e.Pick)
+		sum += b.Pick(e.Pick, e.Of, e.Rows)
 	}
 	q.Onto = edges
 	return schematic.Beginning{Step: old, N: sum}, true

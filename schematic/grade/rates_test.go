@@ -5,6 +5,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"flatwright/schematic"
 	"flatwright/schematic/units"
 )
 
@@ -19,7 +20,7 @@ func TestARateOfPickingUpIsKeptOrIsTheSimplestThatGivesTheStitches(t *testing.T)
 		{units.Frac(308, 10), 40, 3, 4, 3, 4}, {units.Int(49), 60, 3, 4, 4, 5}, {units.Int(63), 35, 2, 1, 9, 5},
 		{units.Int(60), 30, 1, 1, 2, 1}, {units.Int(0), 30, 2, 3, 2, 3}, {units.Int(5), 0, 2, 3, 2, 3},
 	} {
-		pick, of := rateFor(k.wish, k.n, k.pick, k.of)
+		pick, of := rateFor(k.wish, schematic.Along{Rows: k.n}, k.pick, k.of, true)
 		assert.Equal(t, [2]int{k.wantPick, k.wantOf}, [2]int{pick, of}, "%v of %d", k.wish, k.n)
 	}
 }

@@ -71,7 +71,7 @@ func (r *reader) pickUp(c schematic.Common, m *mapped) schematic.Section {
 	}
 	p := r.phrase(n, `"pick up"`, "1 in each row, 2 in every 3 rows, or 1 in each short row, 2 in each tall row, 1 at each end")
 	if !strings.Contains(strings.ToLower(n.Value), "tall") && !strings.Contains(strings.ToLower(n.Value), "short") {
-		s.Pick, s.Of = p.rate()
+		s.Pick, s.Of, _ = p.rate()
 		p.done()
 		return s
 	}

@@ -208,7 +208,7 @@ func (r *reader) onto(n *yaml.Node) []schematic.EdgeRate {
 		t := []rune(c.Value)
 		e := schematic.EdgeRate{Edge: strings.Join(strings.Fields(string(t[:p.all[comma].span.Start])), " "), Pos: r.pos(c)}
 		p.i = comma + 1
-		e.Pick, e.Of = p.rate()
+		e.Pick, e.Of, e.Rows = p.rate()
 		if p.done() {
 			out = append(out, e)
 			r.lookUp(reference{to: toEdge, name: e.Edge, pos: r.spanPos(c, expr.Span{Start: 0, End: p.all[comma].span.Start})})
@@ -218,14 +218,15 @@ func (r *reader) onto(n *yaml.Node) []schematic.EdgeRate {
 }
 
 // rate reads A in every B rows, A in each row, A in every B sts.
-func (p *phraseOf) rate() (pick, of int) {
+func (p *phraseOf) rate() (pick, of int, rows bool) {
 	pick, of = p.whole(1, 1000), 1
 	p.must("in every", "in each", "to every", "for every", "per")
 	if !p.bad && !in(p.peek(), rowWords) && !in(p.peek(), stitchWords) {
 		of = p.whole(1, 1000)
 	}
+	rows = in(p.peek(), rowWords)
 	p.must("rows", "row", "rounds", "rnds", "round", "rnd", "sts", "st", "stitches", "stitch", "chains", "chain", "chs", "ch")
-	return pick, of
+	return pick, of, rows
 }
 
 func (r *reader) motifGrid(n *yaml.Node) *schematic.Motifs {

@@ -103,26 +103,39 @@ func (w *printer) onto(q *schematic.Piece) {
 	})
 	w.start(after)
 	if w.fab.st == nil {
-		w.say("Pick up and knit %s evenly %s.", w.sts(after), along(q.Onto))
+		w.say("Pick up and knit %s evenly %s.", w.sts(after), w.along(q.Onto))
 		return
 	}
 	one := w.same(1)
-	w.say("%s: Work %s evenly %s. (%s)", w.label(one), w.ofStitch(after), along(q.Onto), w.ofStitch(after))
+	w.say("%s: Work %s evenly %s. (%s)", w.label(one), w.ofStitch(after), w.along(q.Onto), w.ofStitch(after))
 	w.worked(one, after)
 }
 
 // along names the edges onto which a band is worked, each with its rate where it is not
 // one for one.
-func along(edges []schematic.EdgeRate) string {
+func (w *printer) along(edges []schematic.EdgeRate) string {
 	var all []string
-	for _, e := range edges {
+	for k, e := range edges {
 		text := "along " + name(e.Edge)
 		if e.Of > 1 {
 			text += fmt.Sprintf(" at the rate of %d in every %d", e.Pick, e.Of)
+			if e.Rows && w.level(k) {
+				text += " rows (and 1 in each stitch bound off there)"
+			}
 		}
 		all = append(all, text)
 	}
 	return strings.Join(all, " and ")
+}
+
+// level reports whether the k-th edge of a band has stitches that are bound off beside its rows.
+func (w *printer) level(k int) bool {
+	for _, m := range w.made {
+		if m != nil && len(m.Steps) > 0 && k < len(m.Steps[0].Onto) && m.Steps[0].Onto[k].Rows > 0 && m.Steps[0].Onto[k].Stitches > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // sideways prints a band worked sideways, and turns it to its long edge.
