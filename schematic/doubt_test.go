@@ -57,7 +57,7 @@ func TestWhatFollowsFromAnErrorIsNotToldAndWhatDoesNotIs(t *testing.T) {
 		}, []string{"2 arithmetic/impossible", "4 arithmetic/count"}},
 		{"a side of the work does not depend on counts", []Section{
 			&BindOff{Common: on(2), Stitches: n(21), At: BothEdges},
-			decrease(on(3), 2, RightSide),
+			&Shape{Common: on(3), Shapings: []Shaping{{By: n(1), At: BothEdges, Every: n(3), Times: n(2), On: RightSide, Pos: on(3).Pos}}},
 		}, []string{"2 arithmetic/impossible", "3 arithmetic/row-side"}},
 		{"rows do not depend on counts", []Section{
 			decrease(on(2), 30, AnyRow),

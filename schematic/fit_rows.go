@@ -96,9 +96,8 @@ func (s *Shape) fit(f *Fitting, old Section) {
 		f.rise(s.Rows.Int(0, longest))
 		return
 	}
-	rs := f.RS
 	total := f.rows(old, Need{})
-	t := &spreading{f: f, s: s, total: total, turned: !f.Round && rs != f.step.FirstRS}
+	t := &spreading{f: f, s: s, total: total}
 	_, t.ratio = f.ratio()
 	if len(s.Shapings) == 1 {
 		t.one(was)
@@ -120,8 +119,6 @@ type spreading struct {
 	s     *Shape
 	total int
 	ratio units.Num
-
-	turned bool // the section begins on the other side of the work than as published
 }
 
 // one has a single shaping meet the count after it.
@@ -250,16 +247,7 @@ func (t *spreading) spread(i int, published *Shape, m int) {
 	if was.On != AnyRow || even(runs) {
 		step = 2
 	}
-	offset := t.ratio.Times(was.Offset)
-	need := Need{}
-	if was.On != AnyRow && !t.f.Round {
-		need = Need{2, was.Offset}
-		if t.turned { // one row more before the first, and it falls on its side again
-			need.Plus++
-		}
-		need = need.bounded()
-	}
-	h.Offset = min(nearest(offset, need), max(0, t.total-m))
+	h.Offset = min(int(t.ratio.Times(was.Offset).Round()), max(0, t.total-m))
 	room := t.total - h.Offset
 	if m > room/step && was.On == AnyRow {
 		step = 1
@@ -276,18 +264,6 @@ func even(runs []spaced) bool {
 		}
 	}
 	return true
-}
-
-func nearest(exact units.Num, need Need) int {
-	n := int(exact.Round())
-	for d := range 3 {
-		for _, c := range []int{n - d, n + d} {
-			if c >= 0 && need.Holds(c) {
-				return c
-			}
-		}
-	}
-	return n
 }
 
 // double has some of the rows shaped once more, where there are more shapings than rows.

@@ -238,26 +238,31 @@ func (w *worker) spread(p profile, left, right []profile) {
 	}
 }
 
-// sidesFit checks that a shaping tied to one side of the work can fall on it.
+// sidesFit checks that a shaping tied to one side of the work can fall on it: of the rows of each of its runs
+// it falls on the first that faces as said, so that it takes at least two rows each time, and an even number.
 func (w *worker) sidesFit(sh *Shaping) {
 	if sh.On == AnyRow || w.cur.round {
 		return
 	}
-	rs := w.cur.rs
 	row := sh.Offset + 1
 	for _, sp := range sh.spacings(w.i) {
 		if sp.times <= 0 {
 			continue
 		}
-		onRS := rs == (row%2 == 1)
-		odd := sp.every%2 == 1 && sp.times > 1
-		if onRS != (sh.On == RightSide) || odd {
-			have := "the first shaping row is a " + sideName(onRS) + " row"
-			fix := "leave one row even before it (`after: 1 row`), or shape on the other side"
-			if odd {
-				have = fmt.Sprintf("every %d rows falls on right-side and wrong-side rows in turn", sp.every)
+		onRS := w.cur.rs == (row%2 == 1)
+		have, fix := "", ""
+		switch {
+		case sp.every%2 == 1 && sp.times > 1:
+			have = fmt.Sprintf("every %d rows falls on right-side and wrong-side rows in turn", sp.every)
+			fix = fmt.Sprintf("shape every %d rows", sp.every+1)
+			if sp.every > 1 {
 				fix = fmt.Sprintf("shape every %d or every %d rows", sp.every-1, sp.every+1)
 			}
+		case sp.every == 1 && onRS != (sh.On == RightSide):
+			have = "the shaping row is a " + sideName(onRS) + " row"
+			fix = "leave one row even before it (`after: 1 row`), or shape on the other side"
+		}
+		if have != "" {
 			w.findSide("arithmetic/row-side", finding.Warning, sh.Pos, "the shaping does not fall on "+sh.On.String(), have, sh.On.String(), fix)
 			return
 		}

@@ -3,8 +3,10 @@ package check
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -16,6 +18,8 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 	of := orName(w)
 	var all finding.List
 	held := false
+	var wrong finding.List
+	line, made := asWritten(p, w), map[string]units.Num{}
 	for _, g := range gs {
 		low, ok := w.Low.At(g.Index)
 		options := sum(g, of)
@@ -35,10 +39,17 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 				high = low
 			}
 			if f, bad := differs(p, w, low, high, options); bad {
-				all = append(all, in(f, p, g.Index))
+				line[g.Index], made[p.Sizes.Names[g.Index]] = p.Steps.Format(options[0].length(), w.Unit), options[0].length()
+				wrong = append(wrong, in(f, p, g.Index))
 			}
 		}
 	}
+	if len(wrong) > 1 { // the whole line, so that no size is lost who pastes it
+		for i := range wrong {
+			wrong[i].Fix = strings.Replace(wrong[i].Fix, "write "+p.Steps.With(made[wrong[i].Sizes[0]], w.Unit), "write "+p.Sizes.Line(line)+" "+w.Unit.String(), 1)
+		}
+	}
+	all = append(all, wrong...)
 	if held {
 		return append(all, unmade(p, gs, w, of)...)
 	}
@@ -59,6 +70,23 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 		f.Severity, f.Fix = finding.Warning, "name a measurement, or a sum such as `2 x Back bust`"
 	}
 	return finding.List{f}
+}
+
+// asWritten is the measurement as the designer wrote it, one text a size.
+func asWritten(p *schematic.Pattern, w *schematic.Written) []string {
+	out := make([]string, p.Sizes.Len())
+	for i := range out {
+		out[i] = expr.Dash
+		low, ok := w.Low.At(i)
+		if !ok {
+			continue
+		}
+		out[i] = exact(low, w.Unit)
+		if high, ok := w.High.At(i); ok && !high.Eq(low) {
+			out[i] += "–" + exact(high, w.Unit)
+		}
+	}
+	return out
 }
 
 // unmade tells sizes for which a measurement is written that their pieces do

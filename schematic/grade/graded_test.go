@@ -2,6 +2,7 @@ package grade_test
 
 import (
 	"fmt"
+	"github.com/stretchr/testify/assert"
 	"math"
 	"strings"
 	"testing"
@@ -234,4 +235,26 @@ func TestRandomGradedPatternsDrawWhatWasAimedAt(t *testing.T) {
 		seen[d.k.name]++
 	})
 	t.Log("reached:", seen)
+}
+
+// By hand, the raglan in M: its back and front have 94 stitches each, 188 at 18 over 4 in are 41 7/9 in; the body's bust is 38 in.
+func TestTheEaseOfABackAndAFrontIsThatOfTheWholeBody(t *testing.T) {
+	p := file(t, "../../examples/windlass-raglan.yaml")
+	var gs []*schematic.Garment
+	for i := range p.Sizes.Names {
+		gs = append(gs, schematic.Work(p, i))
+	}
+	found := false
+	for _, part := range grade.TableOf(p, gs).Parts {
+		if part.Name != "Back and Front: bust" {
+			continue
+		}
+		found = true
+		for _, row := range part.Rows {
+			if v, ok := row.Vals.At(2); ok && row.Kind == grade.RowEase {
+				assert.Equal(t, "3.778", units.Decimal(units.In(v, units.Inch), 3))
+			}
+		}
+	}
+	assert.True(t, found)
 }

@@ -226,6 +226,49 @@ func isBody(p *schematic.Pattern, k string) bool {
 	return slices.ContainsFunc(p.Bodies, func(b schematic.Written) bool { return key(b.Name) == k || "low "+key(b.Name) == k })
 }
 
+// girths are bodies that are measured around: pieces that lie flat show a part of each.
+var girths = []string{"bust", "chest", "waist", "hip", "hips"}
+
+// against is a measurement that a body stands against, one a size.
+type against struct {
+	name         string
+	dim          expr.Dim
+	made, counts expr.Graded
+}
+
+func newAgainst(name string, sizes int) *against {
+	blank := func() expr.Graded { return expr.Graded{Vals: make([]units.Num, sizes), Has: make([]bool, sizes)} }
+	return &against{name: name, dim: expr.Stitches, made: blank(), counts: blank()}
+}
+
+// add adds a measurement of the garment of size i, so many times.
+func (a *against) add(i int, s schematic.Measure, times int) {
+	a.made.Vals[i], a.made.Has[i] = a.made.Vals[i].Add(s.Length.Times(times)), true
+	if s.Count > 0 {
+		a.counts.Vals[i], a.counts.Has[i] = a.counts.Vals[i].Add(units.Int(int64(s.Count*times))), true
+	}
+	if s.Of == "row" {
+		a.dim = expr.Rows
+	}
+}
+
+// part is the table's part of it.
+func (a *against) part(body string, high expr.Graded) TablePart {
+	ease := minus(a.made, high)
+	fits := make([]string, len(ease.Vals))
+	for i := range fits {
+		if ease.Has[i] && isRound(body) {
+			fits[i] = FitOf(ease.Vals[i]).Name
+		}
+	}
+	return TablePart{Name: a.name, How: "what the counts make, against the body", Rows: []TableRow{
+		{Kind: RowBody, Name: body, Dim: expr.LengthOf, Vals: high},
+		{Kind: RowCount, Name: a.dim.String()[len("a number of "):], Dim: a.dim, Vals: a.counts},
+		{Kind: RowMakes, Name: "makes", Dim: expr.LengthOf, Vals: a.made},
+		{Kind: RowEase, Name: "ease", Dim: expr.LengthOf, Vals: ease, Fit: fits},
+	}}
+}
+
 // madeParts are measurements of the worked garments that a body stands against by name.
 func madeParts(p *schematic.Pattern, gs []*schematic.Garment) []TablePart {
 	var out []TablePart
@@ -234,49 +277,84 @@ func madeParts(p *schematic.Pattern, gs []*schematic.Garment) []TablePart {
 		if high.IsZero() {
 			high = b.Low
 		}
-		for _, id := range measureIDs(gs, b.Name) {
-			n := p.Sizes.Len()
-			blank := func() expr.Graded { return expr.Graded{Vals: make([]units.Num, n), Has: make([]bool, n)} }
-			made, counts := blank(), blank()
-			name, dim := "", expr.Stitches
-			for _, g := range gs {
-				for _, m := range g.Pieces {
-					for _, s := range m.Measures {
-						if s.ID != id || g.Index >= n {
-							continue
-						}
-						name = m.Name + ": " + s.Name
-						made.Vals[g.Index], made.Has[g.Index] = s.Length, true
-						if s.Count > 0 {
-							counts.Vals[g.Index], counts.Has[g.Index] = units.Int(int64(s.Count)), true
-						}
-						if s.Of == "row" {
-							dim = expr.Rows
-						}
-					}
-				}
+		all := named(gs, b.Name, p.Sizes.Len())
+		if slices.Contains(girths, key(b.Name)) {
+			if w := wholeGirth(gs, b.Name, p.Sizes.Len()); w != nil {
+				all = []*against{w}
 			}
-			ease := minus(made, high)
-			fits := make([]string, n)
-			for i := range fits {
-				if ease.Has[i] && isRound(b.Name) {
-					fits[i] = FitOf(ease.Vals[i]).Name
-				}
-			}
+		}
+		for _, a := range all {
 			if slices.ContainsFunc(out, func(o TablePart) bool {
-				return o.Name == name && sameVals(o.Rows[2].Vals, made) && sameVals(o.Rows[1].Vals, counts)
+				return o.Name == a.name && sameVals(o.Rows[2].Vals, a.made) && sameVals(o.Rows[1].Vals, a.counts)
 			}) {
 				continue // its other side, which is alike
 			}
-			out = append(out, TablePart{Name: name, How: "what the counts make, against the body", Rows: []TableRow{
-				{Kind: RowBody, Name: b.Name, Dim: expr.LengthOf, Vals: high},
-				{Kind: RowCount, Name: dim.String()[len("a number of "):], Dim: dim, Vals: counts},
-				{Kind: RowMakes, Name: "makes", Dim: expr.LengthOf, Vals: made},
-				{Kind: RowEase, Name: "ease", Dim: expr.LengthOf, Vals: ease, Fit: fits},
-			}})
+			out = append(out, a.part(b.Name, high))
 		}
 	}
 	return out
+}
+
+// named are the measurements called name, each by itself.
+func named(gs []*schematic.Garment, name string, sizes int) []*against {
+	var out []*against
+	for _, id := range measureIDs(gs, name) {
+		a := newAgainst("", sizes)
+		for _, g := range gs {
+			for _, m := range g.Pieces {
+				for _, s := range m.Measures {
+					if s.ID == id && g.Index < sizes && !a.made.Has[g.Index] {
+						a.name = m.Name + ": " + s.Name
+						a.add(g.Index, s, 1)
+					}
+				}
+			}
+		}
+		out = append(out, a)
+	}
+	return out
+}
+
+// wholeGirth is a girth of flat backs and fronts together, all around the body: a back alone counts twice. It is nil
+// where a piece goes all the way round by itself, or no back or front has the measurement.
+func wholeGirth(gs []*schematic.Garment, name string, sizes int) *against {
+	a := newAgainst("", sizes)
+	var of []string
+	for _, g := range gs {
+		backs, fronts := 0, 0
+		for _, m := range g.Pieces {
+			i := slices.IndexFunc(m.Measures, func(s schematic.Measure) bool { return key(s.Name) == key(name) })
+			if i < 0 || g.Index >= sizes {
+				continue
+			}
+			switch {
+			case m.Measures[i].Around || m.Kind == schematic.KindBody:
+				return nil
+			case m.Kind == schematic.KindBack:
+				backs++
+			case m.Kind == schematic.KindFront:
+				fronts++
+			default:
+				continue
+			}
+			if !slices.Contains(of, m.Name) {
+				of = append(of, m.Name)
+			}
+			a.add(g.Index, m.Measures[i], max(1, m.Make))
+			a.name = m.Measures[i].Name
+		}
+		if a.made.Has[g.Index] && (backs == 0 || fronts == 0) {
+			a.made.Vals[g.Index], a.counts.Vals[g.Index] = a.made.Vals[g.Index].Times(2), a.counts.Vals[g.Index].Times(2)
+		}
+	}
+	if len(of) == 0 {
+		return nil
+	}
+	if len(of) == 1 {
+		of[0] = "twice " + of[0]
+	}
+	a.name = strings.Join(of, " and ") + ": " + a.name
+	return a
 }
 
 func sameVals(a, b expr.Graded) bool {

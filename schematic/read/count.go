@@ -260,9 +260,9 @@ func (r *reader) measurable(g graded, l expr.Length, what string, ranges bool) b
 			lo = units.Min(lo, l.Other.Vals[i])
 		}
 		switch {
-		case lo.Sign() < 0:
+		case lo.Sign() < 0 && !r.below:
 			r.fail(g.spot(i), "file/bounds", "%s can't be less than 0", what)
-		case longest.Less(hi):
+		case longest.Less(hi), lo.Less(longest.Neg()):
 			r.fail(g.spot(i), "file/bounds", "%s is longer than 10 metres", what).Fix = "look at the unit: cm, in or mm"
 		default:
 			continue

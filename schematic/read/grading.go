@@ -280,7 +280,9 @@ func (r *reader) isLine(n *yaml.Node) bool {
 func (r *reader) given(n *yaml.Node, name string) (*schematic.GradedValue, bool) {
 	g := &schematic.GradedValue{Name: name}
 	if r.isLength(n) {
+		r.below = true // an ease may be negative
 		l, ok := r.lengths(n, quoted(name), false)
+		r.below = false
 		g.Dim, g.Vals = expr.LengthOf, l.Low
 		return g, ok
 	}

@@ -38,6 +38,8 @@ func Pattern(name string, src []byte) (*schematic.Pattern, finding.List) {
 
 // reader reads one file.
 type reader struct {
+	below bool // lengths may be less than nothing
+
 	file     string
 	lines    [][]rune
 	shift    map[int]int  // columns after this one stand one too far to the right, by line
