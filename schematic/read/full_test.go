@@ -152,7 +152,7 @@ func TestTheFullFileIsReadAsItStands(t *testing.T) {
 	assert.Equal(t, schematic.FromLeft, panel.From)
 	assert.Equal(t, "shoulder", panel.LeftEdge, "the top is on the left of someone who works to the right")
 	assert.Equal(t, schematic.KindBand, p.PieceNamed("Button band").Kind)
-	assert.Equal(t, schematic.EdgeRate{Edge: "Body right front neck", Pick: 3, Of: 4, Pos: p.PieceNamed("Button band").Onto[0].Pos}, p.PieceNamed("Button band").Onto[0])
+	assert.Equal(t, schematic.EdgeRate{Edge: "Body right front neck", Pick: 3, Of: 4, Rows: true, Pos: p.PieceNamed("Button band").Onto[0].Pos}, p.PieceNamed("Button band").Onto[0])
 	assert.Equal(t, []string{"xx.", ".xx"}, p.PieceNamed("Lap").Motifs.Filled)
 	assert.Equal(t, schematic.AtFold, p.Joins[2].How)
 	assert.Equal(t, []int{3, 4}, []int{p.Joins[1].A, p.Joins[1].B})
