@@ -209,11 +209,10 @@ func (t *trunk) around(y, l, r float64) bool {
 		if p.face != back {
 			continue
 		}
-		if x := across(points(p.drawn), y-0.5); len(x) > 1 && absf(x[0]-l) < 0.3 && absf(x[len(x)-1]-r) < 0.3 {
-			return true
-		}
-		if x := across(points(p.drawn), y+0.5); len(x) > 1 && absf(x[0]-l) < 0.3 && absf(x[len(x)-1]-r) < 0.3 {
-			return true
+		for _, by := range []float64{-0.5, 0.5, -4, -8} { // bind-offs stagger by a row
+			if x := across(points(p.drawn), y+by); len(x) > 1 && absf(x[0]-l) < 0.3 && absf(x[len(x)-1]-r) < 0.3 {
+				return true
+			}
 		}
 	}
 	return false
@@ -411,7 +410,7 @@ func (tk *taker) named(p *panel, names ...string) {
 	for _, want := range names {
 		for _, m := range p.made.Measures {
 			name := m.Name
-			if m.View != p.view || name != want && !(want == "neck width" && strings.HasSuffix(name, "neck width")) {
+			if m.View != p.view || name != want && !(want == "neck width" && strings.HasSuffix(name, "neck width") && !strings.HasPrefix(name, "half")) {
 				continue
 			}
 			if p.halved && !p.holds(m.A, m.B) {

@@ -316,6 +316,9 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 			return fit{}
 		}
 	}
+	if c.at[0].p.made != q.made && laying(to, from, c.start(), c.end(), 0).cos < -0.5 {
+		return fit{} // what is worn the way up that its pattern says is not upside down
+	}
 	if q.face == front && !q.share {
 		// What is worn in front stands upright.
 		if d := laying(to, from, c.start(), c.end(), 0); d.cos < 0.9 {

@@ -76,6 +76,13 @@ func (a *assembly) tube(m *schematic.Made, p *panel) {
 	if inFront(sr) >= 0 || inFront(er) >= 0 {
 		p.face = front
 	}
+	if len(m.Piece.Onto) > 0 && p.view == 0 {
+		for i := range p.loop {
+			if levelAt(p, i, start) {
+				p.loop[i].keys = append(p.loop[i].keys, ontoKey(m))
+			}
+		}
+	}
 	q := a.add(p, m.Make)
 	if len(sr) == 0 && len(er) == 0 {
 		if p.face == either {
