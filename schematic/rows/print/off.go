@@ -30,7 +30,7 @@ func (w *printer) bindOff(s *schematic.BindOff, c change) {
 		do, _ := w.offWord()
 		w.say("%s %s at beg of next %s%s. (%s)", do, w.sts(off.n), next, w.changed(), w.sts(c.after))
 	case s.Leave && off.atOnce():
-		w.say("Leave %s unworked %s. (%s)", w.sts(off.n), w.edge(s.At, s.Edge), w.sts(c.after))
+		w.leave(off)
 	case (s.At == schematic.BothEdges || s.At == schematic.LeftEdge || s.At == schematic.RightEdge) && off.whole():
 		w.offAgain(off)
 	default:
@@ -38,6 +38,23 @@ func (w *printer) bindOff(s *schematic.BindOff, c change) {
 		return
 	}
 	w.worked(c.rows, c.after)
+}
+
+// leave prints stitches left at an edge, at both edges one after the other.
+func (w *printer) leave(o offOf) {
+	left := o.c.before
+	for _, at := range edgesAt(o.s.At) {
+		left = left.minus(o.n)
+		w.say("Leave %s unworked %s. (%s)", w.sts(o.n), w.edge(at, o.s.Edge), w.sts(left))
+	}
+}
+
+// edgesAt are the edges of a side that may be both.
+func edgesAt(at schematic.Side) []schematic.Side {
+	if at == schematic.BothEdges {
+		return []schematic.Side{schematic.RightEdge, schematic.LeftEdge}
+	}
+	return []schematic.Side{at}
 }
 
 // offAll ends a piece or part: knitting is bound off, crochet fastened off.

@@ -202,10 +202,10 @@ func (w *printer) spread(increase bool, count, n nums, wrong bool) ([]string, bo
 	if increase {
 		shaped, uses = r.more(), 1
 	}
-	plain := count.with(n, func(m, k int) int { return m - uses*k })
-	if !n.least(1) || !plain.least(0) {
-		return nil, false
+	if !n.least(1) || n.with(n, func(k, _ int) int { return uses * k }).more(count).above(0) {
+		return nil, false // more places than there are stitches
 	}
+	plain := count.with(n, func(m, k int) int { return m - uses*k })
 	gap := plain.with(n, func(p, k int) int { return p / k })
 	wide := plain.with(n, func(p, k int) int { return p % k })
 	narrow := n.minus(wide)

@@ -128,6 +128,15 @@ func TestWhatThePatternSaysIsSaid(t *testing.T) {
           - bind off: 15 (16)
             edge: left shoulder
 `, []string{"Place markers between the panels: 15 (16) sts for right shoulder, 10 (12) sts for neck, 15 (16) sts for left shoulder.", "Bind off all sts."}},
+		{"stitches left at both edges", hookHead + `  - piece: Front
+    sections:
+      - cast on: 40 (44)
+      - even: 4 rows
+      - leave: 5 (6)
+        at: both edges
+      - even: 4 rows
+      - bind off: all
+`, []string{"Leave 5 (6) sts unworked at right edge. (35 (38) sts)", "Leave 5 (6) sts unworked at left edge. (30 (32) sts)"}},
 		{"a crown that is gathered", knitHead + `  - piece: Crown
     worked: in the round, from the hem
     sections:
@@ -212,6 +221,16 @@ func TestAnEvenChangeIsSpelledOutIfAsked(t *testing.T) {
         times: 1
       - bind off: all
 `, 0, []string{"Row 4: P2, [p2tog, p4] 7 times, p2tog, p2. (40 sts)"}},
+		{"more places than stitches", knitHead + `  - piece: Crown
+    worked: in the round, from the hem
+    sections:
+      - cast on: 5
+      - increase: 6
+        at: across
+        every: 1 row
+        times: 2
+      - bind off: all
+`, 0, []string{"Inc 6 sts evenly every rnd 2 times, over 2 rnds in stockinette stitch. (17 sts)"}},
 		{"crochet", hookHead + `  - piece: Front
     sections:
       - cast on: 40 (44)
