@@ -75,35 +75,13 @@ func SARIF(w io.Writer, list List, version string) error {
 	run.Tool.Driver = sarifDriver{Name: "flatwright", Language: "en-GB", Version: version}
 	rules := map[string]int{}
 	for _, f := range list {
-		if _, there := rules[f.Kind]; !there {
-			rules[f.Kind] = len(run.Tool.Driver.Rules)
+		at, there := rules[f.Kind]
+		if !there {
+			at = len(run.Tool.Driver.Rules)
+			rules[f.Kind] = at
 			run.Tool.Driver.Rules = append(run.Tool.Driver.Rules, sarifRule{ID: f.Kind, Short: sarifText{about(f.Kind)}})
 		}
-		at := rules[f.Kind]
-		r := sarifResult{RuleID: f.Kind, RuleIndex: &at, Level: f.Severity.String(), Message: sarifText{whole(f)}}
-		var loc sarifLocation
-		if f.Pos.File != "" {
-			loc.Physical = &sarifPhysical{}
-			loc.Physical.Artifact.URI = fileURI(f.Pos.File)
-			if f.Pos.Line > 0 {
-				g := &sarifRegion{StartLine: f.Pos.Line}
-				if f.Pos.Col > 0 {
-					g.StartColumn = f.Pos.Col
-					if f.Pos.EndCol > f.Pos.Col {
-						g.EndColumn = f.Pos.EndCol
-					}
-				}
-				loc.Physical.Region = g
-			}
-		}
-		for _, name := range []string{f.Piece, f.Section} {
-			if name != "" {
-				loc.Logical = append(loc.Logical, sarifLogical{name})
-			}
-		}
-		if loc.Physical != nil || len(loc.Logical) > 0 {
-			r.Locations = []sarifLocation{loc}
-		}
+		r := sarifResult{RuleID: f.Kind, RuleIndex: &at, Level: f.Severity.String(), Message: sarifText{whole(f)}, Locations: locations(f)}
 		if len(f.Sizes) > 0 {
 			r.Properties = map[string]any{"sizes": f.Sizes}
 		}
@@ -113,6 +91,39 @@ func SARIF(w io.Writer, list List, version string) error {
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(sarifLog{Schema: "https://json.schemastore.org/sarif-2.1.0.json", Version: "2.1.0", Runs: []sarifRun{run}})
+}
+
+// locations are where a finding is: in the file, and in the pattern.
+func locations(f Finding) []sarifLocation {
+	var loc sarifLocation
+	if f.Pos.File != "" {
+		loc.Physical = &sarifPhysical{Region: region(f.Pos)}
+		loc.Physical.Artifact.URI = fileURI(f.Pos.File)
+	}
+	for _, name := range []string{f.Piece, f.Section} {
+		if name != "" {
+			loc.Logical = append(loc.Logical, sarifLogical{name})
+		}
+	}
+	if loc.Physical == nil && len(loc.Logical) == 0 {
+		return nil
+	}
+	return []sarifLocation{loc}
+}
+
+// region is a place in a file, or nil if no line is known.
+func region(p Pos) *sarifRegion {
+	if p.Line == 0 {
+		return nil
+	}
+	g := &sarifRegion{StartLine: p.Line}
+	if p.Col > 0 {
+		g.StartColumn = p.Col
+		if p.EndCol > p.Col {
+			g.EndColumn = p.EndCol
+		}
+	}
+	return g
 }
 
 func about(kind string) string {

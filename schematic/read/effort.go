@@ -88,7 +88,7 @@ func (c *changes) walk(sections []schematic.Section) {
 		case *schematic.Mitre:
 			c.changes += s.Times.Int(i, 1)
 		case *schematic.ShortRows:
-			c.changes += s.Rows.Int(i, 0)
+			c.changes += 4 * s.Rows.Int(i, 0) // each turn is an edge of its own
 		case *schematic.Panels:
 			c.panels += len(s.Of)
 		case *schematic.Mark:

@@ -86,8 +86,8 @@ func (r *reader) grading(m *mapped, p *schematic.Pattern) {
 	r.named(m, "grading", func(name string, at, v *yaml.Node) {
 		g, ok := r.gradingLine(name, at, v)
 		if ok && g.Kind == schematic.GradeCap {
-			if caps++; caps > mostCaps {
-				r.fail(g.Pos, "file/bounds", "%q is one cap too many", name).Want = fmt.Sprintf("at most %d", mostCaps)
+			if caps++; caps > mostCaps || caps*r.sizes.Len() > mostCapSizes {
+				r.fail(g.Pos, "file/bounds", "%q is one cap too many", name).Want = fmt.Sprintf("at most %d, and %d in all sizes together", mostCaps, mostCapSizes)
 				ok = false
 			}
 		}
@@ -101,7 +101,7 @@ func (r *reader) grading(m *mapped, p *schematic.Pattern) {
 		return
 	}
 	r.of = p
-	if len(p.Grading) == 0 || len(p.Gauges) == 0 || caps > mostCaps || !r.fewSums(p) {
+	if len(p.Grading) == 0 || len(p.Gauges) == 0 || caps > mostCaps || caps*r.sizes.Len() > mostCapSizes || !r.fewSums(p) {
 		return
 	}
 	vals, found := grade.Resolve(p)

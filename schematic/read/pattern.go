@@ -21,6 +21,7 @@ const (
 	mostEntries  = 500
 	mostParts    = 200
 	mostCaps     = 8
+	mostCapSizes = 60      // of all caps in all sizes
 	mostTerms    = 200_000 // of all sums of the grading in all sizes
 )
 

@@ -145,40 +145,47 @@ func ParseNum(text string) (Num, bool) {
 func parsePositive(t string) (Num, bool) {
 	for f, c := range vulgar {
 		if rest, ok := strings.CutSuffix(t, c); ok {
-			rest = strings.TrimSpace(rest)
-			if rest == "" {
-				return f, true
-			}
-			w, ok := digits(rest, 9)
-			return Int(w).Add(f), ok
+			w, ok := digits(strings.TrimSpace(rest), mostWhole)
+			return Int(w).Add(f), ok || strings.TrimSpace(rest) == ""
 		}
 	}
 	if a, b, ok := strings.Cut(t, "/"); ok {
-		whole := int64(0)
-		a = strings.TrimSpace(a)
-		if i := strings.LastIndexByte(a, ' '); i >= 0 {
-			w, ok := digits(strings.TrimSpace(a[:i]), 9)
-			if !ok {
-				return Num{}, false
-			}
-			whole, a = w, a[i+1:]
-		}
-		n, ok1 := digits(a, 9)
-		d, ok2 := digits(strings.TrimSpace(b), 6)
-		if !ok1 || !ok2 || d == 0 {
-			return Num{}, false
-		}
-		return Int(whole).Add(Frac(n, d)), true
+		return parseFraction(strings.TrimSpace(a), strings.TrimSpace(b))
 	}
+	return parseDecimal(t)
+}
+
+// How many figures a number may have before the point, and behind it or below a stroke.
+const (
+	mostWhole = 9
+	mostPart  = 6
+)
+
+// parseFraction reads what stands above the stroke, with a whole number before it or not, and what stands below.
+func parseFraction(above, below string) (Num, bool) {
+	whole, ok := int64(0), true
+	if i := strings.LastIndexByte(above, ' '); i >= 0 {
+		whole, ok = digits(strings.TrimSpace(above[:i]), mostWhole)
+		above = above[i+1:]
+	}
+	n, ok1 := digits(above, mostWhole)
+	d, ok2 := digits(below, mostPart)
+	if !ok || !ok1 || !ok2 || d == 0 {
+		return Num{}, false
+	}
+	return Int(whole).Add(Frac(n, d)), true
+}
+
+func parseDecimal(t string) (Num, bool) {
 	a, b, point := strings.Cut(t, ".")
 	if a == "" && point {
 		a = "0"
 	}
-	w, ok := digits(a, 9)
+	w, ok := digits(a, mostWhole)
 	if !ok || !point {
 		return Int(w), ok
 	}
-	f, ok := digits(b, 6)
+	f, ok := digits(b, mostPart)
 	if !ok {
 		return Num{}, false
 	}

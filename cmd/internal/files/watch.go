@@ -22,45 +22,58 @@ const (
 // told when it has come to rest: half of one that is being written is not. One that
 // is gone or can't be read for a second is told as an error, once; it is waited for.
 func Watch(ctx context.Context, path string, tell func(text []byte, err error)) {
-	var last []byte
-	var seen fs.FileInfo
-	told, failed := false, ""
-	var read, gone time.Time
+	w := watched{path: path, tell: tell}
 	tick := time.NewTicker(lookEvery)
 	defer tick.Stop()
-	for ; ; wait(ctx, tick.C) {
-		if ctx.Err() != nil {
-			return
+	for ; ctx.Err() == nil; wait(ctx, tick.C) {
+		w.look(ctx)
+	}
+}
+
+// watched is a file and what was told of it last.
+type watched struct {
+	path   string
+	tell   func(text []byte, err error)
+	last   []byte
+	seen   fs.FileInfo
+	told   bool
+	failed string    // the error that was told last, or ""
+	read   time.Time // when it was read last
+	gone   time.Time // since when it can't be read
+}
+
+func (w *watched) look(ctx context.Context) {
+	info, err := os.Stat(w.path)
+	if err == nil && w.told && w.failed == "" && same(info, w.seen) && time.Since(w.read) < readEvery {
+		return
+	}
+	text, err := atRest(ctx, w.path)
+	switch {
+	case ctx.Err() != nil:
+	case err != nil:
+		w.fail(err)
+	default:
+		w.read, w.gone, w.seen = time.Now(), time.Time{}, info
+		if !w.told || w.failed != "" || !bytes.Equal(text, w.last) {
+			w.last, w.told, w.failed = text, true, ""
+			w.tell(text, nil)
 		}
-		info, err := os.Stat(path)
-		if err == nil && seen != nil && told && failed == "" && same(info, seen) && time.Since(read) < readEvery {
-			continue
-		}
-		text, err := atRest(ctx, path)
-		if ctx.Err() != nil {
-			return
-		}
-		if err != nil {
-			if gone.IsZero() {
-				gone = time.Now()
-			}
-			if (time.Since(gone) >= missing || !told) && failed != err.Error() {
-				failed, told = err.Error(), true
-				tell(nil, err)
-			}
-			continue
-		}
-		read, gone, seen = time.Now(), time.Time{}, info
-		if told && failed == "" && bytes.Equal(text, last) {
-			continue
-		}
-		last, told, failed = text, true, ""
-		tell(text, nil)
+	}
+}
+
+// fail tells an error that has lasted, or that is there from the beginning.
+func (w *watched) fail(err error) {
+	if w.gone.IsZero() {
+		w.gone = time.Now()
+	}
+	if (time.Since(w.gone) >= missing || !w.told) && w.failed != err.Error() {
+		w.failed, w.told = err.Error(), true
+		w.tell(nil, err)
 	}
 }
 
 func same(a, b fs.FileInfo) bool {
-	return a.ModTime().Equal(b.ModTime()) && a.Size() == b.Size() && os.SameFile(a, b)
+	return b != nil && a.ModTime().Equal(b.ModTime()) && a.Size() == b.Size() && os.SameFile(a, b)
 }
 
 // atRest reads a file until it is the same twice.

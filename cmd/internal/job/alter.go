@@ -88,34 +88,17 @@ func request(p *schematic.Pattern, o AlterOptions) (grade.Request, error) {
 		return q, err
 	}
 	for _, text := range o.Gauges {
-		name, rest, named := strings.Cut(text, ":")
-		if !named {
-			name, rest = p.Gauges[0].Name, text
+		g, err := ownGauge(p, text)
+		if err != nil {
+			return q, err
 		}
-		g, bad := read.Gauge(strings.TrimSpace(rest), p.Units)
-		if bad != nil {
-			return q, &OptionError{fmt.Sprintf("the gauge %q: %s; expected %s", text, bad.Message, bad.Want)}
-		}
-		g.Name = strings.TrimSpace(name)
 		q.Gauges = append(q.Gauges, g)
 	}
-	for _, l := range []struct {
-		text string
-		to   *units.Num
-	}{{o.Body, &q.Body}, {o.Sleeve, &q.Sleeve}} {
-		if l.text == "" {
-			continue
-		}
-		text := strings.TrimPrefix(strings.TrimSpace(l.text), "+")
-		sign := units.Int(1)
-		if rest, minus := strings.CutPrefix(text, "-"); minus {
-			sign, text = units.Int(-1), rest
-		}
-		v, bad := expr.ParseLength(text, expr.Sizes{Names: []string{"x"}, Groups: []int{1}}, p.Units)
-		if bad != nil || units.Int(2000).Less(v.Low.Vals[0]) {
-			return q, &OptionError{fmt.Sprintf("%q is not a length such as +5 cm or -2 in", l.text)}
-		}
-		*l.to = v.Low.Vals[0].Mul(sign)
+	if q.Body, err = longer(o.Body, p.Units); err != nil {
+		return q, err
+	}
+	if q.Sleeve, err = longer(o.Sleeve, p.Units); err != nil {
+		return q, err
 	}
 	for _, text := range o.Parts {
 		piece, size, ok := strings.Cut(text, ":")
@@ -132,6 +115,33 @@ func request(p *schematic.Pattern, o AlterOptions) (grade.Request, error) {
 		q.Parts[strings.TrimSpace(piece)] = i
 	}
 	return q, nil
+}
+
+// ownGauge is a maker's gauge, with the name of the pattern's, or of its first, before it.
+func ownGauge(p *schematic.Pattern, text string) (schematic.Gauge, error) {
+	name, rest, named := strings.Cut(text, ":")
+	if !named {
+		name, rest = p.Gauges[0].Name, text
+	}
+	g, bad := read.Gauge(strings.TrimSpace(rest), p.Units)
+	g.Name = strings.TrimSpace(name)
+	return g, asOption("the gauge", text, bad)
+}
+
+// longer is a length with or without a sign before it, in mm; nothing is 0.
+func longer(text string, u units.Unit) (units.Num, error) {
+	if text == "" {
+		return units.Num{}, nil
+	}
+	t, minus := strings.CutPrefix(strings.TrimPrefix(strings.TrimSpace(text), "+"), "-")
+	v, bad := expr.ParseLength(t, expr.Sizes{Names: []string{"x"}, Groups: []int{1}}, u)
+	if bad != nil || units.Int(2000).Less(v.Low.Vals[0]) {
+		return units.Num{}, &OptionError{fmt.Sprintf("%q is not a length such as +5 cm or -2 in", text)}
+	}
+	if minus {
+		return v.Low.Vals[0].Neg(), nil
+	}
+	return v.Low.Vals[0], nil
 }
 
 // alteredText is what the maker needs: gauges, what was told of the alteration, and every number

@@ -205,22 +205,27 @@ func amount(mm units.Num, u units.Unit) string {
 	return units.Decimal(units.In(mm, u), 3)
 }
 
-func gradeText(w io.Writer, t grade.Table) error {
-	label, column := 4, 1
-	for _, s := range t.Sizes {
-		column = max(column, utf8.RuneCountInString(s))
-	}
-	for _, part := range t.Parts {
-		for _, row := range part.Rows {
-			label = max(label, utf8.RuneCountInString(row.Label(t.Units)))
-			for i := range t.Sizes {
-				column = max(column, utf8.RuneCountInString(row.Text(i, t.Units)))
+// gradeWidths are how wide the names and the values of a table of grading are.
+func gradeWidths(t grade.Table) (label, column int) {
+	label, column = 4, 1
+	fit := func(to *int, text string) { *to = max(*to, utf8.RuneCountInString(text)) }
+	for i, s := range t.Sizes {
+		fit(&column, s)
+		for _, part := range t.Parts {
+			for _, row := range part.Rows {
+				fit(&label, row.Label(t.Units))
+				fit(&column, row.Text(i, t.Units))
 				if row.Fit != nil {
-					column = max(column, utf8.RuneCountInString(row.Fit[i]))
+					fit(&column, row.Fit[i])
 				}
 			}
 		}
 	}
+	return label, column
+}
+
+func gradeText(w io.Writer, t grade.Table) error {
+	label, column := gradeWidths(t)
 	out := bufio.NewWriter(w)
 	line := func(name string, cells []string) {
 		var b strings.Builder

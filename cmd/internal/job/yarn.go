@@ -70,54 +70,63 @@ func orDash(v units.Num) string {
 // weights are those of the pattern, with those of o before them.
 func weights(p *schematic.Pattern, o YarnOptions) (schematic.Weights, error) {
 	w := p.Weights
-	option := func(what, text string, bad *expr.Problem) error {
-		if bad == nil {
-			return nil
-		}
-		return &OptionError{fmt.Sprintf("%s %q: %s; expected %s", what, text, bad.Message, bad.Want)}
+	own, err := swatches(o.Swatches)
+	if err != nil {
+		return w, err
 	}
-	var own []schematic.Swatch
-	for _, text := range o.Swatches {
+	w.Swatches = append(append([]schematic.Swatch(nil), w.Swatches...), own...)
+	for _, given := range []struct {
+		what, text string
+		read       func(string) *expr.Problem
+	}{
+		{"the weight", o.Sample, func(t string) (bad *expr.Problem) { w.Sample, bad = yarn.ParseWeight(t); return bad }},
+		{"the ball", o.Ball, func(t string) (bad *expr.Problem) { w.Ball, bad = yarn.ParseBall(t); return bad }},
+		{"the allowance", o.Allowance, func(t string) (bad *expr.Problem) { w.Allowance, bad = yarn.ParseAllowance(t); return bad }},
+	} {
+		if given.text == "" {
+			continue
+		}
+		if err := asOption(given.what, given.text, given.read(given.text)); err != nil {
+			return w, err
+		}
+	}
+	if w.Ball.Grams.Sign() == 0 && w.Ball.Length.Sign() == 0 {
+		w.Ball = ballOf(p, w.Ball)
+	}
+	return w, nil
+}
+
+// asOption is a problem in the text of an option, as an error.
+func asOption(what, text string, bad *expr.Problem) error {
+	if bad == nil {
+		return nil
+	}
+	return &OptionError{fmt.Sprintf("%s %q: %s; expected %s", what, text, bad.Message, bad.Want)}
+}
+
+func swatches(texts []string) ([]schematic.Swatch, error) {
+	var all []schematic.Swatch
+	for _, text := range texts {
 		gauge, rest, named := strings.Cut(text, ":")
 		if !named {
 			gauge, rest = "", text
 		}
 		s, bad := yarn.ParseSwatch(rest)
-		if err := option("the swatch", text, bad); err != nil {
-			return w, err
+		if err := asOption("the swatch", text, bad); err != nil {
+			return nil, err
 		}
 		s.Gauge = strings.TrimSpace(gauge)
-		own = append(own, s)
+		all = append(all, s)
 	}
-	if len(own) > 0 {
-		w.Swatches = append(append([]schematic.Swatch(nil), w.Swatches...), own...)
-	}
-	var bad *expr.Problem
-	if o.Sample != "" {
-		w.Sample, bad = yarn.ParseWeight(o.Sample)
-		if err := option("the weight", o.Sample, bad); err != nil {
-			return w, err
+	return all, nil
+}
+
+// ballOf is the first ball that a line of the pattern's yarn tells of, or otherwise.
+func ballOf(p *schematic.Pattern, otherwise schematic.Ball) schematic.Ball {
+	for _, m := range p.Yarn {
+		if b, ok := yarn.FindBall(m.Text); ok && b.Grams.Sign() > 0 {
+			return b
 		}
 	}
-	if o.Ball != "" {
-		w.Ball, bad = yarn.ParseBall(o.Ball)
-		if err := option("the ball", o.Ball, bad); err != nil {
-			return w, err
-		}
-	}
-	if o.Allowance != "" {
-		w.Allowance, bad = yarn.ParseAllowance(o.Allowance)
-		if err := option("the allowance", o.Allowance, bad); err != nil {
-			return w, err
-		}
-	}
-	if w.Ball.Grams.Sign() == 0 && w.Ball.Length.Sign() == 0 {
-		for _, m := range p.Yarn {
-			if b, ok := yarn.FindBall(m.Text); ok && b.Grams.Sign() > 0 {
-				w.Ball = b
-				break
-			}
-		}
-	}
-	return w, nil
+	return otherwise
 }
