@@ -15,6 +15,7 @@ import (
 	"html/template"
 	"io"
 	"strings"
+	"sync"
 
 	"flatwright/layout/document"
 	"flatwright/layout/sheet"
@@ -47,7 +48,8 @@ var wholeCSS string
 //go:embed page.js
 var ownScript string
 
-var pageTemplate = template.Must(template.New("page").Parse(pageText))
+// pageTemplate is parsed by the first page, not by every start of the program.
+var pageTemplate = sync.OnceValue(func() *template.Template { return template.Must(template.New("page").Parse(pageText)) })
 
 // Write writes the page. It returns ErrPrefix, sheet.ErrNotFinite, or w's error.
 func Write(w io.Writer, p Page) error {
@@ -65,7 +67,7 @@ func Write(w io.Writer, p Page) error {
 		return err
 	}
 	var b bytes.Buffer
-	if err := pageTemplate.Execute(&b, v); err != nil {
+	if err := pageTemplate().Execute(&b, v); err != nil {
 		return err
 	}
 	_, err = w.Write(lean(b.Bytes()))
