@@ -52,7 +52,15 @@ type without schematic.DrawnPart
 var drawnParts = []word[schematic.DrawnPart]{{"heading", schematic.Heading}, {"key", schematic.Key}, {"scale-bar", schematic.ScaleBar},
 	{"arrows", schematic.Arrows}, {"joins", schematic.JoinMarks}}
 
-func (w *without) String() string { return "" }
+func (w *without) String() string {
+	var names []string
+	for _, p := range drawnParts {
+		if schematic.DrawnPart(*w).Has(p.is) {
+			names = append(names, p.name)
+		}
+	}
+	return strings.Join(names, ",")
+}
 
 func (w *without) Type() string { return partNames("|") }
 

@@ -124,18 +124,22 @@ func colour(s *sheet.Sheet, c schematic.Colours) {
 			it.Style.Stroke, it.Style.Fill = ink(it.Style.Stroke, of), ink(it.Style.Fill, of)
 		}
 	})
-	if !c.Fill.Set {
-		return
-	}
-	for _, g := range groups {
-		var grounds []sheet.Item
-		for _, it := range g.Items {
-			if p, ok := it.(*sheet.Path); ok && p.Class == "outline" {
-				grounds = append(grounds, &sheet.Path{Segs: p.Segs, Class: "ground", Style: sheet.Style{Fill: sheet.RGB(c.Fill.R, c.Fill.G, c.Fill.B)}})
-			}
+	if c.Fill.Set {
+		for _, g := range groups {
+			ground(g, sheet.RGB(c.Fill.R, c.Fill.G, c.Fill.B))
 		}
-		g.Items = append(grounds, g.Items...)
 	}
+}
+
+// ground fills the outlines of a piece, below everything else of it.
+func ground(piece *sheet.Group, fill sheet.Ink) {
+	var grounds []sheet.Item
+	for _, it := range piece.Items {
+		if p, ok := it.(*sheet.Path); ok && p.Class == "outline" {
+			grounds = append(grounds, &sheet.Path{Segs: p.Segs, Class: "ground", Style: sheet.Style{Fill: fill}})
+		}
+	}
+	piece.Items = append(grounds, piece.Items...)
 }
 
 // In a face of one's own the drawing is laid out in that of the house, so much larger that no

@@ -305,18 +305,7 @@ func nestPages(p *plan, gs []*schematic.Garment, nests []*nest, o Options) ([]*s
 	if o.Scale != 0 {
 		scales = []float64{o.Scale}
 	}
-	names, inKey := make([]string, len(gs)), make([]string, len(gs))
-	wide := 0.0
-	for i, g := range gs {
-		names[i], inKey[i] = g.Size, g.Size
-		wide += fonts.Width(fonts.Regular, o.text(), fonts.Shown(fonts.Regular, g.Size)) + nestGap
-	}
-	if short, _ := o.sides(); wide > short-2*margin { // numbers take the names' place, and the key tells them
-		for i := range names {
-			names[i] = fmt.Sprint(i + 1)
-			inKey[i] = names[i] + " is " + inKey[i]
-		}
-	}
+	names, inKey := nestNames(gs, o)
 	var best [][]nestPut
 	var frame *frame
 	var large *TooLarge
@@ -344,6 +333,24 @@ func nestPages(p *plan, gs []*schematic.Garment, nests []*nest, o Options) ([]*s
 		return nil, large
 	}
 	return emitNests(frame, inKey, best), nil
+}
+
+// nestNames are the names of the sizes at their lines, and in the key. Where the names together are
+// wider than the paper, numbers take their place and the key tells them.
+func nestNames(gs []*schematic.Garment, o Options) (names, inKey []string) {
+	names, inKey = make([]string, len(gs)), make([]string, len(gs))
+	wide := 0.0
+	for i, g := range gs {
+		names[i], inKey[i] = g.Size, g.Size
+		wide += fonts.Width(fonts.Regular, o.text(), fonts.Shown(fonts.Regular, g.Size)) + nestGap
+	}
+	if short, _ := o.sides(); wide > short-2*margin {
+		for i := range names {
+			names[i] = fmt.Sprint(i + 1)
+			inKey[i] = names[i] + " is " + inKey[i]
+		}
+	}
+	return names, inKey
 }
 
 // nestFrame is the paper with a heading for a nested drawing. The key at its foot

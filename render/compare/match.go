@@ -58,9 +58,8 @@ func Match(a, b *image.Gray, share float64) error {
 	return nil
 }
 
-// lonely counts a's ink pixels, and finds those of them with no ink in b within
-// 1.5 pixels: at the pixel itself and its eight neighbours (√2 away at most).
-func lonely(a, b *image.Gray, w, h int) (total int, alone []image.Point) {
+// around are the pixels at b's ink or next to it.
+func around(b *image.Gray, w, h int) []bool {
 	near := make([]bool, w*h)
 	for y := range h {
 		row := b.Pix[y*b.Stride:]
@@ -75,6 +74,13 @@ func lonely(a, b *image.Gray, w, h int) (total int, alone []image.Point) {
 			}
 		}
 	}
+	return near
+}
+
+// lonely counts a's ink pixels, and finds those of them with no ink in b within
+// 1.5 pixels: at the pixel itself and its eight neighbours (√2 away at most).
+func lonely(a, b *image.Gray, w, h int) (total int, alone []image.Point) {
+	near := around(b, w, h)
 	for y := range h {
 		row := a.Pix[y*a.Stride:]
 		for x := range w {

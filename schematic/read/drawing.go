@@ -42,7 +42,7 @@ var drawingKeys = &table{
 var colourKeys = &table{
 	name: "colours", title: "the colours of the drawing",
 	keys: []key{
-		{name: "line", form: phrase, what: "outlines and folds, as \"#26323f\""},
+		{name: "line", form: phrase, what: "outlines and folds, in quotes: \"#26323f\""},
 		{name: "fill", form: phrase, what: "the ground of the pieces"},
 		{name: "measure", form: phrase, what: "measurements, words and the key"},
 	},
@@ -223,13 +223,8 @@ func (r *reader) colour(m *mapped, key string) schematic.Colour {
 	if n == nil {
 		return schematic.Colour{}
 	}
-	text, ok := "", false
-	if empty(n) {
-		f := r.fail(r.pos(n), "file/empty", "%q has no value", key)
-		f.Fix = "put quotes around the colour, since # begins a comment: \"#26323f\""
-		return schematic.Colour{}
-	}
-	if text, ok = r.scalar(n, quoted(key)); !ok {
+	text, ok := r.scalar(n, quoted(key))
+	if !ok {
 		return schematic.Colour{}
 	}
 	found := hexColour.FindStringSubmatch(strings.TrimSpace(text))

@@ -1,0 +1,81 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/cmd/internal/starter"
+	"flatwright/fonts"
+)
+
+// drawn is the SVG of a starter with more lines at its end, drawn with flags.
+func drawn(t *testing.T, kind, lines string, flags ...string) result {
+	path := filepath.Join(t.TempDir(), kind+".yaml")
+	require.NoError(t, os.WriteFile(path, append(starter.Text(kind), lines...), 0o644))
+	return flatwright(t, "", append([]string{"draw", "--size", "M", "--units", "cm", "--format", "svg", "--out", "-", path}, flags...)...)
+}
+
+func TestAPictureIsDrawnAsThePatternAndTheFlagsSay(t *testing.T) {
+	r := drawn(t, "hat", "")
+	require.Equal(t, exitWell, r.code, r.err)
+	assert.Contains(t, r.out, `id="heading"`)
+	assert.Contains(t, r.out, `id="key"`)
+	assert.Contains(t, r.out, "<text")
+	r = drawn(t, "hat", "drawing:\n  heading: no\n  width: 120 mm\n  colours: {line: \"#26323f\"}\n", "--without", "key,arrows", "--text", "outlines")
+	require.Equal(t, exitWell, r.code, r.err)
+	assert.NotContains(t, r.out, `id="heading"`)
+	assert.NotContains(t, r.out, `id="key"`)
+	assert.NotContains(t, r.out, `class="work"`)
+	assert.NotContains(t, r.out, "<text")
+	assert.Contains(t, r.out, `width="120.00mm"`)
+	assert.Contains(t, r.out, `stroke="#26323f"`)
+	assert.Contains(t, drawn(t, "hat", "", "--width", "90mm").out, `width="90.00mm"`)
+	assert.NotContains(t, drawn(t, "hat", "", "--hide", "brim,length").out, "length:")
+}
+
+func TestWhatADrawingIsToldWronglyIsToldWithItsPlaceAndFix(t *testing.T) {
+	for lines, want := range map[string][]string{
+		"drawing:\n  width: wide\n":                     {"width: wide", "write width: 160 mm"},
+		"drawing:\n  width: 3 m\n":                      {"length on paper"},
+		"drawing:\n  size: 90 pt\n":                     {"out of bounds", "from 1.5 to 12 mm"},
+		"drawing:\n  letters: of wood\n":                {"from A"},
+		"drawing:\n  views: from above\n":               {"as worn, pieces"},
+		"drawing:\n  colours: {line: red}\n":            {"six digits"},
+		"drawing:\n  hide: depth of rip\n":                    {`did you mean "depth of rib"`},
+		"drawing:\n  colours: {measure: \"#aabbcc\"}\n": {"4.5 to 1", "the same colour darker"},
+		"drawing:\n  font: x.ttf\n":                     {`"face"`},
+		"drawing:\n  colours: {fill: \"#202020\"}\n":    {"ground #202020"},
+		"drawing:\n  colours:\n    line: #26323f\n":     {"in quotes"},
+	} {
+		path := filepath.Join(t.TempDir(), "hat.yaml")
+		require.NoError(t, os.WriteFile(path, append(starter.Text("hat"), lines...), 0o644))
+		r := flatwright(t, "", "check", path)
+		for _, w := range want {
+			assert.Contains(t, r.out+r.err, w, lines)
+		}
+	}
+}
+
+func TestAFaceThatLacksGlyphsIsToldAndDrawn(t *testing.T) {
+	dir := t.TempDir()
+	few := fonts.SubsetOf(fonts.Regular, "0123456789 cmin").TTF
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "few.ttf"), few, 0o644))
+	path := filepath.Join(dir, "hat.yaml")
+	require.NoError(t, os.WriteFile(path, append(starter.Text("hat"), "drawing:\n  face: few.ttf\n"...), 0o644))
+	r := flatwright(t, "", "draw", "--size", "M", "--format", "svg", "--out", "-", path)
+	require.Equal(t, exitWell, r.code, r.err)
+	assert.Contains(t, r.err, "the face lacks")
+	assert.Contains(t, r.out, "□")
+	require.NoError(t, os.WriteFile(filepath.Join(dir, "few.ttf"), []byte("wOF2 and more"), 0o644))
+	r = flatwright(t, "", "draw", "--size", "M", "--format", "svg", "--out", "-", path)
+	assert.Equal(t, exitWell, r.code, r.err)
+	assert.Contains(t, r.err, "web font")
+	r = flatwright(t, "", "draw", "--face", filepath.Join(dir, "none.ttf"), "--out", "-", path)
+	assert.Equal(t, exitUsage, r.code)
+	assert.True(t, strings.Contains(r.err, "cannot read the face"), r.err)
+}
