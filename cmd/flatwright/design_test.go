@@ -46,7 +46,7 @@ func TestWhatADrawingIsToldWronglyIsToldWithItsPlaceAndFix(t *testing.T) {
 		"drawing:\n  letters: of wood\n":                {"from A"},
 		"drawing:\n  views: from above\n":               {"as worn, pieces"},
 		"drawing:\n  colours: {line: red}\n":            {"six digits"},
-		"drawing:\n  hide: depth of rip\n":                    {`did you mean "depth of rib"`},
+		"drawing:\n  hide: depth of rip\n":              {`did you mean "depth of rib"`},
 		"drawing:\n  colours: {measure: \"#aabbcc\"}\n": {"4.5 to 1", "the same colour darker"},
 		"drawing:\n  font: x.ttf\n":                     {`"face"`},
 		"drawing:\n  colours: {fill: \"#202020\"}\n":    {"ground #202020"},

@@ -110,6 +110,24 @@ func weight(f fonts.Face) string {
 	return ""
 }
 
+// paper is the ground of a sheet in the designer's own colours: white, on a dark page too, since
+// their contrast is held to it.
+func paper(s *sheet.Sheet) string {
+	own := false
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		switch it := it.(type) {
+		case *sheet.Text:
+			own = own || it.Ink.Own()
+		case *sheet.Path:
+			own = own || it.Style.Stroke.Own() || it.Style.Fill.Own()
+		}
+	})
+	if own {
+		return ";background:#fff;color:#000"
+	}
+	return ""
+}
+
 // draw writes a sheet as large as it may stand on the page; a narrow screen shrinks it.
 func (d *pen) draw(s *sheet.Sheet, label string) (template.HTML, error) {
 	if err := s.Finite(); err != nil {
@@ -117,7 +135,7 @@ func (d *pen) draw(s *sheet.Sheet, label string) (template.HTML, error) {
 	}
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="%s" width="%d" height="%d" viewBox="0 0 %s %s" role="img" aria-label="%s"`,
-		d.class(fmt.Sprintf("min-width:%dpx", leastWidth(s))), int(s.W*pxPerMM+0.5), int(s.H*pxPerMM+0.5), number(s.W), number(s.H), template.HTMLEscapeString(clean(label)))
+		d.class(fmt.Sprintf("min-width:%dpx", leastWidth(s))+paper(s)), int(s.W*pxPerMM+0.5), int(s.H*pxPerMM+0.5), number(s.W), number(s.H), template.HTMLEscapeString(clean(label)))
 	if d.plain {
 		b.WriteString(` font-family="` + template.HTMLEscapeString(fonts.Family) + `"`)
 	}
@@ -186,6 +204,10 @@ const mixed = "color-mix(in srgb,currentColor "
 
 // ink is a colour of the sheet in those of the page.
 func ink(k sheet.Ink) string {
+	if k.Own() {
+		r, g, b := k.RGB()
+		return fmt.Sprintf("#%02x%02x%02x", r, g, b)
+	}
 	switch k {
 	case sheet.None, sheet.Paper:
 		return "none"

@@ -248,3 +248,13 @@ func BenchmarkWriteNineSizes(b *testing.B) {
 		}
 	}
 }
+
+// The designer's colours hold on the page, on a white ground.
+func TestAPageHasTheDesignersColours(t *testing.T) {
+	p := pattern(t, wren)
+	p.Drawing.Colours.Line = schematic.Colour{R: 0x26, G: 0x32, B: 0x3f, Set: true}
+	page := string(write(t, pageOf(t, p)))
+	assert.Contains(t, page, "stroke:#26323f")
+	assert.Contains(t, page, ";background:#fff;color:#000")
+	assert.NotContains(t, string(write(t, pageOf(t, pattern(t, wren)))), "background:#fff;color:#000")
+}
