@@ -16,19 +16,24 @@ const overlap = 9.0
 
 // cut shares the drawing among pages of w by h mm for it: one, if it fits; else each
 // has room beside its part for what it shows of its neighbours, for row numbers and
-// for the words that tell where pages meet.
-func (c *pages) cut(w, h float64) {
+// for the words that tell where pages meet. It reports false if that leaves no room.
+func (c *pages) cut(w, h float64) bool {
 	f, s := c.d.f, c.d.scale
 	lo, hi := f.extent()
 	defer c.numberPages()
 	if s*(hi.X-lo.X) <= w+1e-9 && s*(hi.Y-lo.Y) <= h+1e-9 {
 		c.cols, c.rows = []window{{lo.X, hi.X}}, []window{{-hi.Y, -lo.Y}}
-		return
+		return true
 	}
 	const mark = 4.5 // of the lines where pages meet
 	w -= 2 * (f.sideRoom(c.o) + mark)
 	line := sheet.LineHeight(fonts.Italic, c.o.text())
 	h -= 2 * (4 + line)
+	const least = 8.0 // mm of drawing
+	if w < least || h-4*line < least {
+		c.cols, c.rows = []window{{lo.X, hi.X}}, []window{{-hi.Y, -lo.Y}}
+		return false
+	}
 	c.cols = cutSpan(f.lo.X, f.hi.X, w/s, f.across)
 	if len(c.cols) > 1 {
 		c.cols = cutSpan(f.lo.X, f.hi.X, max(w-2*overlap, w/2)/s, f.across)
@@ -43,6 +48,7 @@ func (c *pages) cut(w, h float64) {
 	if len(c.rows) > 1 {
 		c.rows = cutSpan(-f.hi.Y, -f.lo.Y, max(h-2*overlap, h/2)/s, f.up)
 	}
+	return true
 }
 
 // numberPages numbers the windows in which something stands: beside a slanted edge some

@@ -40,6 +40,9 @@ const (
 // usualScales are the sizes of the symbols that a chart takes by itself.
 var usualScales = []float64{2.2, 1.9, 1.6, 1.25, 1, 0.85, 0.7, 0.6}
 
+// severalScale is the size of the symbols on several pages.
+const severalScale = 0.85
+
 func (o *Options) text() float64 {
 	if o.Text == 0 {
 		return defaultText

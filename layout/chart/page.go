@@ -2,6 +2,7 @@ package chart
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -33,24 +34,28 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 		scales = []float64{o.Scale}
 	}
 	var c *pages
-	for _, s := range scales {
+	var large error
+	if o.Scale == 0 { // several pages are at a size that reads well
+		scales = append(slices.Clone(scales), severalScale)
+	}
+	for i, s := range scales {
 		d := build(w, &o, s)
 		d.notes = append(d.notes, shortNotes(w, short)...)
-		var err error
-		if c, err = paginate(d, &o); err != nil {
-			return nil, err
+		next, err := paginate(d, &o)
+		if err != nil { // stitches opened out take the most room in the key
+			d.key = slices.DeleteFunc(d.key, func(e entry) bool { return strings.HasPrefix(e.id, "opened ") })
+			next, err = paginate(d, &o)
 		}
-		if c.count() == 1 {
+		if err != nil { // smaller symbols may find room
+			large = err
+			continue
+		}
+		if c = next; c.count() == 1 || i+1 == len(scales) {
 			break
 		}
 	}
-	if c.count() > 1 && o.Scale == 0 { // several pages anyway: at a size that reads well
-		d := build(w, &o, 0.85)
-		d.notes = append(d.notes, shortNotes(w, short)...)
-		var err error
-		if c, err = paginate(d, &o); err != nil {
-			return nil, err
-		}
+	if c == nil {
+		return nil, large
 	}
 	if c.count() > mostPages {
 		return nil, &TooMany{"pages", c.count(), mostPages}
@@ -348,7 +353,9 @@ func newPages(d *drawing, o *Options, landscape bool) (*pages, error) {
 	if h < 25 {
 		return nil, &place.TooLarge{What: "The key and the heading", Paper: o.Paper, W: c.w, H: c.h + 25 - h}
 	}
-	c.cut(w, h)
+	if !c.cut(w, h) {
+		return nil, &place.TooLarge{What: "The key and the heading", Paper: o.Paper, W: c.w, H: c.h + 25}
+	}
 	return c, nil
 }
 
