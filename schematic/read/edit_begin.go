@@ -96,6 +96,7 @@ var entries = map[string][]entry{
 		{name: "leave", lines: fixed("leave: 1", "at: both edges")},
 		{name: "hold", lines: fixed("hold: 1", "at: both edges")},
 		{name: "divide", lines: divided},
+		{name: "shaped neck", what: "the middle is bound off, and each side decreased at the neck up to its shoulder", lines: necked},
 		{name: "join parts", lines: func(b beginning) []string {
 			if len(b.parts) == 0 { // the row in work is joined into a round
 				return []string{"join parts:", "  - add: 1", "round: yes"}
@@ -205,6 +206,32 @@ func divided(b beginning) []string {
 		"  - part: " + right, "    stitches: " + b.share(2, false), "    sections:", "      - even: 10 rows",
 		"  - part: " + left, "    stitches: " + b.share(2, true), "    sections:", "      - even: 10 rows"}
 	return out
+}
+
+// necked divides the row at the neck: two fifths of it are each side's, of which a quarter is decreased
+// at the neck, and the rest is the shoulder (a start to be changed, from memory of plain jumpers).
+func necked(b beginning) []string {
+	if b.counts == nil {
+		b.counts, b.sizes = []int{40}, expr.Sizes{Names: []string{""}, Groups: []int{1}}
+	}
+	line := func(of func(n int) int) string {
+		texts := make([]string, len(b.counts))
+		for i, n := range b.counts {
+			texts[i] = expr.Dash
+			if n >= 0 {
+				texts[i] = strconv.Itoa(of(n))
+			}
+		}
+		return b.sizes.Line(texts)
+	}
+	side := func(n int) int { return n * 2 / 5 }
+	left, right := b.name("Left neck"), b.name("Right neck")
+	return []string{"divide:",
+		"  - part: " + left, "    stitches: " + line(side), "    mirror of: " + right,
+		"  - bind off: " + line(func(n int) int { return n - 2*side(n) }), "    edge: neck",
+		"  - part: " + right, "    stitches: " + line(side), "    sections:",
+		"      - decrease: 1", "        at: right edge", "        every: 2 rows", "        times: " + line(func(n int) int { return max(1, side(n)/4) }),
+		"      - bind off: all", "        edge: shoulder"}
 }
 
 // addable are the entries that can be put into a list as a form shows them.

@@ -22,6 +22,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /api/open", post(s, s.open))
 	m.HandleFunc("GET /api/start", s.start)
 	m.HandleFunc("GET /api/file", s.file)
+	m.HandleFunc("GET /api/picture/{name}", s.picture)
 	m.HandleFunc("GET /api/events", s.events)
 	m.HandleFunc("GET /api/model/{name}", s.model)
 	m.HandleFunc("POST /api/look", post(s, s.look))
@@ -106,6 +107,7 @@ func (s *Server) start(w http.ResponseWriter, r *http.Request) {
 	for _, n := range examples.Names() {
 		a.Examples = append(a.Examples, modelInfo{"example-" + n, spoken(n)})
 	}
+	a.Starters = append(a.Starters, modelInfo{"new-empty", "Empty: one piece in one size"})
 	for _, n := range starter.Kinds() {
 		a.Starters = append(a.Starters, modelInfo{"new-" + n.Name, n.What})
 	}
@@ -140,6 +142,9 @@ func modelText(name string) []byte {
 	if n, ok := strings.CutPrefix(name, "example-"); ok {
 		return examples.Text(n)
 	}
+	if name == "new-empty" {
+		return []byte(emptyPattern)
+	}
 	if n, ok := strings.CutPrefix(name, "new-"); ok {
 		return starter.Text(n)
 	}
@@ -153,6 +158,23 @@ func (s *Server) model(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	give(w, http.StatusOK, map[string]string{"text": string(text)})
+}
+
+// picture is the first page of a model's drawing, without a number: what kind of garment it is.
+func (s *Server) picture(w http.ResponseWriter, r *http.Request) {
+	text := modelText(r.PathValue("name"))
+	release, ok := s.work(r.Context())
+	if text == nil || !ok {
+		fail(w, http.StatusNotFound, "there is no such picture")
+		return
+	}
+	defer release()
+	l, err := job.Live(r.Context(), job.Source{Name: "model.yaml", Text: text}, job.DrawOptions{Labels: job.Letters}, nil)
+	if err != nil || len(l.Pages) == 0 {
+		fail(w, http.StatusNotFound, "there is no such picture")
+		return
+	}
+	give(w, http.StatusOK, map[string]string{"svg": string(l.Pages[0])})
 }
 
 func (s *Server) file(w http.ResponseWriter, r *http.Request) {

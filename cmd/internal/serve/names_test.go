@@ -22,6 +22,9 @@ func TestDownloadsOfDifferentThingsHaveDifferentNames(t *testing.T) {
 			for _, g := range downloadGroups() {
 				for _, d := range g.All {
 					code, body, h := c.ask("/api/download", map[string]any{"text": string(examples.Text("saltmarsh-cardigan")), "what": d.Name, "size": size, "labels": labels})
+					if d.Name == "yarn" && code == http.StatusUnprocessableEntity {
+						continue // an example without a swatch
+					}
 					require.Equal(t, http.StatusOK, code, "%s: %s", d.Name, body)
 					_, params, err := mime.ParseMediaType(h.Get("Content-Disposition"))
 					require.NoError(t, err)

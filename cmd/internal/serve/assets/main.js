@@ -160,7 +160,7 @@ function opening(a) {
   const item = (m) => make("li", {}, make("button", { type: "button", "data-model": m.name, onclick: async () => {
     by("open-dialog").close();
     await file.openModel(m.name);
-  } }, m.title));
+  } }, make("span", { class: "picture", "aria-hidden": "true", "data-of": m.name }), make("span", {}, m.title)));
   by("starters").replaceChildren(...a.starters.map(item));
   by("examples").replaceChildren(...a.examples.map(item));
   by("open").onclick = () => {
@@ -170,8 +170,26 @@ function opening(a) {
       await file.openFile();
     } }, `Back to ${own}`))] : []));
     by("open-dialog").showModal();
+    pictures();
   };
   let own = a.state.name;
+  // pictures draws what there is to begin with, one after the other, once the list is looked at
+  let drawn = false;
+  const pictures = async () => {
+    if (drawn) return;
+    drawn = true;
+    for (const e of document.querySelectorAll("#open-dialog [data-of]")) {
+      try {
+        const { svg } = await get(`/api/picture/${encodeURIComponent(e.dataset.of)}`);
+        const t = document.createElement("template");
+        // from the program's own writer, which lets no text of a pattern be anything but text
+        t.innerHTML = `<div class="sheets"><div class="page">${svg}</div></div>`;
+        e.attachShadow({ mode: "open" }).append(make("link", { rel: "stylesheet", href: "/assets/drawing.css" }), t.content);
+      } catch {
+        e.remove(); // a picture more or less
+      }
+    }
+  };
   by("from-disk").addEventListener("change", async (e) => {
     const [f] = e.target.files;
     if (!f) return;
