@@ -1,0 +1,320 @@
+package instructions
+
+import "flatwright/schematic/stitch"
+
+// Item is one instruction.
+type Item interface {
+	// Span is its place in the text.
+	Span() Span
+	// Put sets its place.
+	Put(Span)
+}
+
+// Placed is the place of an instruction in the text; every kind has one.
+type Placed struct{ At Span }
+
+// Span is its place in the text.
+func (p *Placed) Span() Span { return p.At }
+
+// Put sets its place.
+func (p *Placed) Put(s Span) { p.At = s }
+
+// Counts is what a turning or starting chain counts as.
+type Counts int
+
+// What a chain at the beginning counts as.
+const (
+	Unsaid Counts = iota
+	CountsNot
+	CountsAsStitch
+)
+
+// Counting is what is said of a chain at the beginning, or of chains skipped there.
+type Counting struct {
+	How   Counts
+	As    *stitch.Stitch // as what it counts; nil: not named
+	Space Num            // the chains beyond that, a space
+	Told  Num            // the chains that a remark names
+}
+
+// The kinds of instruction within a row.
+type (
+	// Stitch is N stitches of a kind, in places.
+	Stitch struct {
+		Placed
+		Kind   *stitch.Stitch // nil: Inc, Dec or Call
+		Inc    bool           // an increase of the stitch in which the row is worked
+		Dec    bool           // a decrease of it
+		Call   *Group         // a named group, such as a shell
+		N      Num
+		Places []Place
+		Also   []*Stitch // further stitches worked over the same stretch
+		Loop   Loop
+		Count  Counting // of the chains skipped before it
+	}
+	// Chain is N chains.
+	Chain struct {
+		Placed
+		N     Num
+		Count Counting
+	}
+	// Skip passes places of the row below.
+	Skip struct {
+		Placed
+		Places []Place
+		Count  Counting
+	}
+	// Repeat is a bracket: worked once, in places, so often, or as far as it goes.
+	Repeat struct {
+		Placed
+		Body   []Item
+		Times  Num    // how often; 0: as Until says
+		Until  Extent // until where, if Times is not given
+		Places []Place
+		Stop   int    // ending the last time after so many items of Body; -1: all
+		Last   []Item // what the last time has instead of its last stitch
+		InAll  bool   // Times may be meant in all and not beyond the first
+	}
+	// Turn turns the work.
+	Turn struct{ Placed }
+	// Join joins the round.
+	Join struct {
+		Placed
+		Name  string // ring, round, or nothing
+		Chain Num    // the chain that it names
+		Nth   Num    // the chain of it that is joined to
+	}
+	// Leave leaves stitches unworked: N, or all that are left.
+	Leave struct {
+		Placed
+		N   Num
+		All bool
+	}
+	// BindOff binds off N stitches, or all.
+	BindOff struct {
+		Placed
+		N    Num
+		All  bool
+		Hold bool // they are put on a holder
+	}
+	// Psso passes the slipped stitch over.
+	Psso struct{ Placed }
+	// CastOn casts on N stitches.
+	CastOn struct {
+		Placed
+		N Num
+	}
+	// Fasten fastens off.
+	Fasten struct{ Placed }
+	// PickUp picks up N stitches along an edge, of a kind if it is named.
+	PickUp struct {
+		Placed
+		N    Num
+		Kind *stitch.Stitch
+	}
+	// JoinYarn takes up the work anew.
+	JoinYarn struct {
+		Placed
+		From  string  // next, held, holder, edge and the like; yarn: nothing of that is said
+		Place []Place // the place of the row below that it is joined to, if it begins there
+	}
+	// Marker is a marker in the row: placed, or slipped where it is met.
+	Marker struct {
+		Placed
+		New bool
+	}
+	// Nothing are words that move no stitch.
+	Nothing struct{ Placed }
+	// Unread is what could not be read.
+	Unread struct{ Placed }
+)
+
+// The kinds of instruction about whole rows.
+type (
+	// RepeatRows repeats rows worked before.
+	RepeatRows struct {
+		Placed
+		Last    Num    // the last so many rows; not set: see Name and Rows
+		Name    string // inc or dec: the row of that name
+		Rows    []Num  // the rows meant
+		Stretch bool   // from the first of Rows to the last
+		Times   Num    // so many times; HasTimes of Course tells whether that is said
+		Total   bool   // Times is said in all
+		Course
+	}
+	// Even works even.
+	Even struct {
+		Placed
+		Cloth Cloth
+		Part  Num // over so many stitches alone
+		Row   []Item
+		Course
+	}
+	// Shape increases or decreases in words.
+	Shape struct {
+		Placed
+		Inc     bool
+		N       Num
+		Same    bool   // at the same time as the shaping before
+		Both    bool   // at each end; otherwise at one edge
+		Edge    string // the edge that is named: neck, left; nothing: none
+		Side    string // left or right, of an edge that has a name of its own
+		Marked  bool   // on each side of markers
+		Markers Num    // so many; not set: every one that was placed
+		Inner   bool   // within the row: at the ends of a panel, or at its middle
+		Panel   string // the panel, in lower case
+		Spread  bool   // evenly across
+		Vague   bool   // the text does not say where: at one end or at both
+		Cloth   Cloth
+		Course
+	}
+	// BindEach binds off, or casts on, N stitches at the beginning of the next Rows rows.
+	BindEach struct {
+		Placed
+		N, Rows Num
+		Add     bool
+		Cloth   Cloth
+	}
+	// AsFor works as for another piece.
+	AsFor struct {
+		Placed
+		Name     string
+		ToRow    Num
+		To       string // to where, in words
+		Reversed bool
+	}
+	// Edge turns the work to go along its row ends.
+	Edge struct{ Placed }
+	// Divide divides the row into parts, whose stitches add up.
+	Divide struct {
+		Placed
+		Parts []Part
+	}
+	// Together makes one row of several parts.
+	Together struct {
+		Placed
+		Parts []Part
+	}
+	// Markers places markers between the panels of a row.
+	Markers struct {
+		Placed
+		Panels []Part
+	}
+	// Measure says how much the piece measures.
+	Measure struct {
+		Placed
+		Length *Lengths
+	}
+)
+
+// Part is one part of a row: so many stitches, and its words.
+type Part struct {
+	N    Num
+	Name string
+}
+
+// Course is over which rows something goes, and until when.
+type Course struct {
+	Every    Num // every so many rows
+	Times    Num // so many times
+	HasTimes bool
+	Rows     Num // on, or for, so many rows
+	Until    Num // until so many stitches remain or are there
+	First    bool
+	RSOnly   bool
+	WSOnly   bool
+	Length   *Lengths // until the piece measures so much
+	ToRow    Num      // until that row is done
+	Then     []Spacing
+	Over     Num // the rows in all that it takes
+	HasOver  bool
+	EndSide  int  // end after: 1 a right-side row, 2 a wrong-side row
+	Rounds   bool // the rows are called rounds
+}
+
+// Spacing is a further run of a shaping in words: every so many rows, so many times.
+type Spacing struct{ Every, Times Num }
+
+// Loop is the loop into which stitches are worked.
+type Loop int
+
+// The loops.
+const (
+	BothLoops Loop = iota
+	BackLoop
+	FrontLoop
+)
+
+// PlaceKind is where a stitch is worked.
+type PlaceKind int
+
+// The places.
+const (
+	InNext    PlaceKind = iota // the next N
+	InEach                     // each, to Extent
+	InFirst                    // the first N
+	InLast                     // the last N
+	InSame                     // the same place again
+	InRing                     // the ring
+	InTop                      // the top of the turning chain
+	FromHook                   // the Nth chain from the hook
+	InCentre                   // stitch Nth (0: the middle one) of the next group
+	RowEnds                    // each row end
+	InEvery                    // every Nth stitch
+)
+
+// Unit is what is counted in a place: a stitch of any kind, or one kind.
+type Unit struct {
+	Stitch  *stitch.Stitch // that kind alone
+	Chain   bool           // a chain
+	Space   bool           // a chain space
+	Size    Num            // chains of the space; 0: any
+	Group   *Group         // a named group
+	Row     bool
+	Stretch bool // any group: a shell or a loop that is not defined
+	Word    string
+}
+
+// Any reports whether it is a stitch of any kind.
+func (u Unit) Any() bool {
+	return u.Stitch == nil && !u.Chain && !u.Space && u.Group == nil && !u.Row && !u.Stretch
+}
+
+// Place is one place into which stitches are worked.
+type Place struct {
+	Kind   PlaceKind
+	N      Num
+	Unit   Unit
+	Extent Extent
+	Loop   Loop
+	At     Span
+	Of     bool // 'each of the next N'
+	Far    bool // in a row further down, or in a loop of the stitch: nothing of the row below is named
+}
+
+// ExtentKind is how far something goes.
+type ExtentKind int
+
+// The extents.
+const (
+	NoExtent ExtentKind = iota
+	ToEnd
+	ToLast   // to the last N
+	ToMarker // to N before the next marker
+	ToUnit   // to the next such place
+)
+
+// Extent is how far a repeat or 'each' goes.
+type Extent struct {
+	Kind ExtentKind
+	N    Num
+	Unit Unit
+	At   Span
+}
+
+// Group is a named group of stitches: a shell, a V-stitch.
+type Group struct {
+	Name string
+	Body []Item
+	At   Span
+}

@@ -1,0 +1,135 @@
+package instructions
+
+import (
+	"fmt"
+
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
+)
+
+// Word is a word, number or sign of a line as written, with its columns.
+type Word struct {
+	Kind     byte // w word, n number, p sign, f a number that is no whole one
+	S        string
+	Num      Num
+	Glued    bool
+	Col, End int
+	Short    int // a line of numbers that has so many of them, not one a size
+}
+
+// StitchGroup is one part of a stated count: 48 sc, 4 ch-2 sps, 48 sts.
+type StitchGroup struct {
+	N    Num
+	Unit Unit
+	Any  bool // sts, or no word
+	At   Span
+}
+
+// Label is how a row is called.
+type Label struct {
+	Round     bool
+	Next      bool // Next row, Next 3 rows: From is how many, if said
+	From, To  Num
+	Listed    []Num // Rows 3, 5 and 7: those after From
+	Name      string
+	Side      int // 1 right side, 2 wrong side, 0 not said
+	Odd, Even bool
+	At        Span
+}
+
+// Line is one instruction line: a row, or instructions without a row number.
+type Line struct {
+	Label  *Label
+	Body   []Item
+	Stated []StitchGroup // the count at its end; nil: none
+	At     Span
+	Src    string
+	Unread []Span
+	Short  bool // a line of numbers in it has not one for each size
+	Words  []Word
+}
+
+// Section is a stretch under one heading.
+type Section struct {
+	Name  string
+	At    Span
+	Lines []*Line
+	Make  int  // how many the heading says to make; 0: it does not say
+	Prose bool // words, not rows: materials, notes, finishing
+}
+
+// Multiple is what the notes say the count is a multiple of.
+type Multiple struct {
+	Of, Plus int
+	At       Span
+}
+
+// Text is a text of rows as read.
+type Text struct {
+	Name      string
+	Sizes     expr.Sizes
+	Terms     stitch.Terms
+	TermsSet  bool
+	Title     string
+	Gauge     *Gauge
+	Sections  []*Section
+	Groups    []*Group
+	Turning   map[int]Counts // what a chain of that length counts as, by the notes; 0: any
+	Multiples []Multiple
+	Read      Reading
+	Findings  finding.List // what the reading alone found
+	Used      map[string]*stitch.Stitch
+	Own       map[string]*stitch.Stitch // stitches that the text defines
+	Said      Head
+	Src       []string
+}
+
+// Head is what the top of a text says itself, where the pattern says it too.
+type Head struct {
+	Sizes                     expr.Sizes
+	Terms                     string // US, UK or nothing
+	GaugeAt, SizesAt, TermsAt Span
+}
+
+// Reading is how much of the text was read.
+type Reading struct {
+	Lines  int // instruction lines
+	Whole  int // read whole
+	Words  int // lines of words that hold no row: title, notes, materials
+	Blank  int
+	Stated int // lines with a stated count
+}
+
+// Share is how much of the instruction lines was read whole, from 0 to 1.
+func (r Reading) Share() float64 {
+	if r.Lines == 0 {
+		return 1
+	}
+	return float64(r.Whole) / float64(r.Lines)
+}
+
+// Tell adds a finding at a place of the text.
+func (x *Text) Tell(f finding.Finding, at Span) {
+	f.Pos = x.Pos(at)
+	x.Findings = append(x.Findings, Clipped(f))
+}
+
+// Pos is a place of the text as findings have it.
+func (x *Text) Pos(at Span) finding.Pos {
+	return finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End}
+}
+
+// Clipped is f with no more of the text in it than a person reads.
+func Clipped(f finding.Finding) finding.Finding {
+	const most = 1000
+	for _, s := range []*string{&f.Message, &f.Have, &f.Want, &f.Fix} {
+		*s = finding.ClipTo(*s, most)
+	}
+	return f
+}
+
+// Refused is the finding of a text that is out of bounds.
+func Refused(format string, a ...any) finding.Finding {
+	return finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf(format, a...)}
+}
