@@ -111,6 +111,7 @@ var Kinds = []About{
 	{"rows/under-use", "stitches of the row below that nothing is said of"},
 	{"rows/repeat", "a repeat that does not fit its row"},
 	{"rows/kind", "a stitch named in a place that is of another kind there"},
+	{"rows/where", "a shaping in words of which the text does not say where in the row it falls"},
 	{"rows/no-space", "a chain space to work into that is not there"},
 	{"rows/no-ring", "a ring to work into that is not there"},
 	{"rows/no-chain", "a foundation chain to work into that is not there"},

@@ -5,10 +5,13 @@ import (
 	"os"
 	"slices"
 	"sort"
+	"strconv"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/rows/instructions"
 
 	"flatwright/schematic/stitch"
 )
@@ -51,42 +54,50 @@ func breaks(c corpusText) []broken {
 			}
 			measured, shaped := false, false
 			for _, n := range l.Body {
-				measured = measured || n.Op == OpMeasure || n.where().Length != nil
-				shaped = shaped || n.Op == OpShape || n.Op == OpRep && n.where().Every.All > 0
+				switch n := n.(type) {
+				case *instructions.Measure:
+					measured = true
+				case *instructions.Even:
+					measured = measured || n.Length != nil
+				case *instructions.RepeatRows:
+					measured, shaped = measured || n.Length != nil, shaped || n.Every.All > 0
+				case *instructions.Shape:
+					measured, shaped = measured || n.Length != nil, true
+				}
 			}
 			if measured {
 				continue
 			}
-			inStated := func(t token) bool {
+			inStated := func(t instructions.Word) bool {
 				for _, g := range l.Stated {
-					if t.col >= g.At.Col && t.end <= g.At.End {
+					if t.Col >= g.At.Col && t.End <= g.At.End {
 						return true
 					}
 				}
 				return false
 			}
-			inLabel := func(t token) bool { return l.Label != nil && t.end <= l.Label.At.End }
+			inLabel := func(t instructions.Word) bool { return l.Label != nil && t.End <= l.Label.At.End }
 			if l.Label != nil && !l.Label.Next && !lastLine && li > 0 {
 				n := l.At.Line - 1
 				all := append(append([]string(nil), lines[:n]...), lines[n+1:]...)
 				out = append(out, broken{kind: "row dropped", line: l.At.Line, was: lines[n], now: "(no line)", src: strings.Join(all, "\n")})
 			}
-			for i, t := range l.tokens {
-				prev, next := token{}, token{}
+			for i, t := range l.Words {
+				prev, next := instructions.Word{}, instructions.Word{}
 				if i > 0 {
-					prev = l.tokens[i-1]
+					prev = l.Words[i-1]
 				}
-				if i+1 < len(l.tokens) {
-					next = l.tokens[i+1]
+				if i+1 < len(l.Words) {
+					next = l.Words[i+1]
 				}
 				switch {
-				case t.kind == 'n':
+				case t.Kind == 'n':
 					kind := "number in a row"
-					spaceSize := prev.s == "-" && t.glued && i > 1 && l.tokens[i-2].s == "ch" || next.s == "-" && next.glued
+					spaceSize := prev.S == "-" && t.Glued && i > 1 && l.Words[i-2].S == "ch" || next.S == "-" && next.Glued
 					switch {
 					case spaceSize:
 						kind = "chain space"
-						if !inStated(t) && (next.s == "," || next.s == ")" || next.s == ".") || i+2 < len(l.tokens) && l.tokens[i+1].s == "-" && (i+3 >= len(l.tokens) || l.tokens[i+3].s != "sp" && l.tokens[i+3].s != "sps") {
+						if !inStated(t) && (next.S == "," || next.S == ")" || next.S == ".") || i+2 < len(l.Words) && l.Words[i+1].S == "-" && (i+3 >= len(l.Words) || l.Words[i+3].S != "sp" && l.Words[i+3].S != "sps") {
 							kind = "turning chain" // top of ch-3
 						}
 					case inStated(t):
@@ -98,24 +109,24 @@ func breaks(c corpusText) []broken {
 						}
 					case inLabel(t):
 						kind = "row number"
-						if prev.s == "-" && lastLine {
+						if prev.S == "-" && lastLine {
 							kind = "rows at the end"
 						}
-					case next.s == "times" || next.s == "more" || next.s == "x" || prev.s == "last" || next.s == "rows" && !shaped && l.Label == nil && prev.s != "next":
+					case next.S == "times" || next.S == "more" || next.S == "x" || prev.S == "last" || next.S == "rows" && !shaped && l.Label == nil && prev.S != "next":
 						kind = "repeat"
-						if next.s == "rows" {
+						if next.S == "rows" {
 							kind = "rows worked even"
 						}
-					case prev.s == "every":
+					case prev.S == "every":
 						kind = "spacing of shaping"
-					case prev.s == "row" || prev.s == "rows" || prev.s == "rnd" || i > 1 && prev.s == "and" && l.tokens[i-2].kind == 'n':
+					case prev.S == "row" || prev.S == "rows" || prev.S == "rnd" || i > 1 && prev.S == "and" && l.Words[i-2].Kind == 'n':
 						kind = "reference to a row"
-					case prev.s == "ch" || next.s == "ch" && (prev.s == ":" || prev.s == "," || prev.s == "("):
+					case prev.S == "ch" || next.S == "ch" && (prev.S == ":" || prev.S == "," || prev.S == "("):
 						kind = "chain"
-						atStart := i > 1 && (l.tokens[i-2].s == ":" || prev.s == ":" || l.tokens[i-2].s == ")" && l.Label != nil && l.tokens[i-2].end <= l.Label.At.End)
-						first := token{}
-						for _, q := range l.tokens[i+1:] {
-							if q.s != "ch" && q.s != "," {
+						atStart := i > 1 && (l.Words[i-2].S == ":" || prev.S == ":" || l.Words[i-2].S == ")" && l.Label != nil && l.Words[i-2].End <= l.Label.At.End)
+						first := instructions.Word{}
+						for _, q := range l.Words[i+1:] {
+							if q.S != "ch" && q.S != "," {
 								first = q
 								break
 							}
@@ -123,45 +134,45 @@ func breaks(c corpusText) []broken {
 						switch {
 						case l.Label == nil && strings.Contains(l.Src, "ring") && !strings.Contains(l.Src, "twist") || strings.HasSuffix(strings.TrimSpace(l.Src), "join."):
 							kind = "turning chain" // a ring of any chains
-						case atStart, first.s == "turn", strings.Contains(prevWords(l.tokens, i), "( 3 ch"):
+						case atStart, first.S == "turn", strings.Contains(prevWords(l.Words, i), "( 3 ch"):
 							kind = "turning chain"
 						}
 					}
-					if kind == "number in a row" && (prev.s == "counts" || prev.s == "as") {
+					if kind == "number in a row" && (prev.S == "counts" || prev.S == "as") {
 						continue
 					}
-					put(kind, l, t.col, t.end, bump(t))
-					if t.num.By != nil && kind != "turning chain" {
-						put("size dropped", l, t.col, t.end, dropOne(t.s))
+					put(kind, l, t.Col, t.End, bump(t))
+					if t.Num.By != nil && kind != "turning chain" {
+						put("size dropped", l, t.Col, t.End, dropOne(t.S))
 					}
-				case t.kind == 'w' && t.num.All > 0 && next.s == "ch":
-					put("place", l, t.col, t.end, ordinal(t.num.All+1))
-				case t.kind == 'w' && (t.s == "rs" || t.s == "ws") && inLabel(t) && li > 0:
-					put(sideKind(s, l), l, t.col, t.end, map[string]string{"rs": "WS", "ws": "RS"}[t.s])
-				case t.kind == 'w' && !inLabel(t) && !inStated(t):
-					st, ok := stitch.Lookup(t.s, x.Terms)
-					if !ok || st.Uses != 1 || st.Makes != 1 || st.ID == "sl" || next.s == "sp" || prev.s == "sp" || prev.s == "-" || st.ID == "slst" {
+				case t.Kind == 'w' && t.Num.All > 0 && next.S == "ch":
+					put("place", l, t.Col, t.End, ordinal(t.Num.All+1))
+				case t.Kind == 'w' && (t.S == "rs" || t.S == "ws") && inLabel(t) && li > 0:
+					put(sideKind(s, l), l, t.Col, t.End, map[string]string{"rs": "WS", "ws": "RS"}[t.S])
+				case t.Kind == 'w' && !inLabel(t) && !inStated(t):
+					st, ok := stitch.Lookup(t.S, x.Terms)
+					if !ok || st.Uses != 1 || st.Makes != 1 || st.ID == "sl" || next.S == "sp" || prev.S == "sp" || prev.S == "-" || st.ID == "slst" {
 						continue
 					}
-					if prev.s == "as" || prev.s == "first" && next.s == ")" || prev.s == "to" || prev.s == "each" || prev.s == "next" || prev.s == "of" || i > 1 && l.tokens[i-2].s == "as" ||
-						prev.kind == 'n' && i > 1 && (l.tokens[i-2].s == "next" || l.tokens[i-2].s == "last" || l.tokens[i-2].s == "first" || l.tokens[i-2].s == "skip" || l.tokens[i-2].s == "sk" || l.tokens[i-2].s == "of") ||
-						prev.s == "last" || prev.s == "first" || prev.s == "skip" || prev.s == "sk" || prev.s == "same" || prev.s == "and" && i > 1 && l.tokens[i-2].s == "knit" {
+					if prev.S == "as" || prev.S == "first" && next.S == ")" || prev.S == "to" || prev.S == "each" || prev.S == "next" || prev.S == "of" || i > 1 && l.Words[i-2].S == "as" ||
+						prev.Kind == 'n' && i > 1 && (l.Words[i-2].S == "next" || l.Words[i-2].S == "last" || l.Words[i-2].S == "first" || l.Words[i-2].S == "skip" || l.Words[i-2].S == "sk" || l.Words[i-2].S == "of") ||
+						prev.S == "last" || prev.S == "first" || prev.S == "skip" || prev.S == "sk" || prev.S == "same" || prev.S == "and" && i > 1 && l.Words[i-2].S == "knit" {
 						continue // it names a place
 					}
 					other := map[string]string{"sc": "hdc", "hdc": "dc", "dc": "hdc", "tr": "dc", "k": "p", "p": "k"}[st.ID]
 					if other != "" {
-						put("stitch for another alike", l, t.col, t.end, stitch.ByID(other).Abbr(x.Terms))
+						put("stitch for another alike", l, t.Col, t.End, stitch.ByID(other).Abbr(x.Terms))
 					}
 					switch st.ID {
 					case "sc", "hdc", "dc", "tr":
-						put("stitch for one that takes more", l, t.col, t.end, stitch.ByID(st.ID+"2tog").Abbr(x.Terms))
+						put("stitch for one that takes more", l, t.Col, t.End, stitch.ByID(st.ID+"2tog").Abbr(x.Terms))
 					case "k", "p":
-						if next.kind != 'n' && t.s != "knit" && t.s != "purl" {
-							put("stitch for one that takes more", l, t.col, t.end, st.ID+"2tog")
+						if next.Kind != 'n' && t.S != "knit" && t.S != "purl" {
+							put("stitch for one that takes more", l, t.Col, t.End, st.ID+"2tog")
 						}
 					}
-				case t.kind == 'w' && !inLabel(t) && strings.HasSuffix(t.s, "2tog"):
-					put("stitch for one that takes more", l, t.col, t.end, strings.TrimSuffix(t.s, "2tog")+"3tog")
+				case t.Kind == 'w' && !inLabel(t) && strings.HasSuffix(t.S, "2tog"):
+					put("stitch for one that takes more", l, t.Col, t.End, strings.TrimSuffix(t.S, "2tog")+"3tog")
 				}
 			}
 		}
@@ -179,7 +190,7 @@ func sideKind(s *Section, l *Line) string {
 		}
 		anew := false // between them the work begins along an edge
 		for _, k := range s.Lines[min(at, i)+1 : max(at, i)+1] {
-			anew = anew || usesNothing(k.Body)
+			anew = anew || worksAnew(k.Body)
 		}
 		if !anew {
 			return "right and wrong side"
@@ -188,10 +199,10 @@ func sideKind(s *Section, l *Line) string {
 	return "side said once"
 }
 
-func prevWords(t []token, i int) string {
+func prevWords(t []instructions.Word, i int) string {
 	var b strings.Builder
 	for k := max(0, i-3); k < min(len(t), i+2); k++ {
-		b.WriteString(t[k].s + " ")
+		b.WriteString(t[k].S + " ")
 	}
 	return b.String()
 }
@@ -201,8 +212,8 @@ func ordinal(n int) string {
 }
 
 // bump makes the last number of a line of numbers one greater.
-func bump(t token) string {
-	r := []rune(t.s)
+func bump(t instructions.Word) string {
+	r := []rune(t.S)
 	end := len(r)
 	for end > 0 && (r[end-1] < '0' || r[end-1] > '9') {
 		end--
@@ -211,7 +222,7 @@ func bump(t token) string {
 	for from > 0 && r[from-1] >= '0' && r[from-1] <= '9' {
 		from--
 	}
-	return string(r[:from]) + fmt.Sprint(atoi(string(r[from:end]))+1) + string(r[end:])
+	return string(r[:from]) + fmt.Sprint(number(string(r[from:end]))+1) + string(r[end:])
 }
 
 // dropOne leaves one size out of a line of numbers.
@@ -285,4 +296,30 @@ func TestBreaksOfCorrectTextsAreFound(t *testing.T) {
 			t.Log(m)
 		}
 	}
+}
+
+func number(s string) int {
+	v, _ := strconv.Atoi(s)
+	return v
+}
+
+// worksAnew reports whether a row is worked along an edge, into a ring or into held stitches.
+func worksAnew(body []instructions.Item) bool {
+	for _, n := range body {
+		var places []instructions.Place
+		switch n := n.(type) {
+		case *instructions.PickUp, *instructions.CastOn:
+			return true
+		case *instructions.Stitch:
+			places = n.Places
+		case *instructions.Repeat:
+			places = n.Places
+		}
+		for _, p := range places {
+			if p.Kind == instructions.InRing || p.Kind == instructions.RowEnds || p.Unit.Word == "held" {
+				return true
+			}
+		}
+	}
+	return false
 }

@@ -43,25 +43,6 @@ Row 2: Ch 1, sc in each st across, turn.
 	assert.Equal(t, 2, g.Rows[2].Number)
 }
 
-func TestACableThatTheTextDescribesIsACrossing(t *testing.T) {
-	for words, want := range map[string]Cross{
-		"slip next 3 sts onto cable needle and hold at back, k3, k3 from cable needle":               {Held: 3, Over: 3},
-		"slip next 2 sts to cable needle and hold in front, k2, k2 from cable needle":                {Held: 2, Over: 2, Left: true},
-		"sl next 2 sts to cn, hold in front, p1, k2 from cn":                                         {Held: 2, Over: 1, Left: true, Purl: true},
-		"sl 1 st to cn and hold behind, k2, p1 from cn":                                              {Held: 1, Over: 2, Purl: true},
-		"slip next st to cable needle and hold in front, knit 1 tbl, k1 tbl from cable needle":       {Held: 1, Over: 1, Left: true, Twisted: true},
-		"knit the second st on the left needle in front of the first, then knit the first":           {Held: 1, Over: 1},
-		"knit the second st on the left needle from behind, then knit the first, slip both off":      {Held: 1, Over: 1, Left: true},
-		"place the next four sts on a cable needle at the front, knit 4, then knit the 4 from cable": {Held: 4, Over: 4, Left: true},
-	} {
-		got, ok := crossOf(words)
-		assert.True(t, ok, words)
-		assert.Equal(t, want, got, words)
-	}
-	_, ok := crossOf("sc in next st, ch 3, sc in same st")
-	assert.False(t, ok)
-}
-
 func TestACrossingStandsInTheGraphStitchByStitch(t *testing.T) {
 	g := graphOfText(t, `Terms: UK
 Special stitches: C6B = slip next 3 sts onto cable needle and hold at back, k3, k3 from cable needle.

@@ -1,6 +1,7 @@
 package rows
 
 import (
+	"flatwright/schematic/stitch"
 	"strings"
 	"testing"
 
@@ -119,7 +120,7 @@ func TestStitchesAreLeftAndAddedAtTheirEdge(t *testing.T) {
 		assert.Equal(t, c.last, place(row[len(row)-1].Feet[0]), c.line)
 		chains := 0
 		for _, s := range g.Rows[1].Stitches {
-			if s.Stitch == chainStitch {
+			if s.Stitch == stitch.ByID("ch") {
 				chains++
 			}
 		}

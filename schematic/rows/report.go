@@ -56,7 +56,7 @@ func Markdown(out io.Writer, x *Text, rep Report) error {
 			fmt.Fprintf(&b, "(%s)", finding.Markdown(strings.Join(where, "; ")))
 		}
 		b.WriteString("\n")
-		if quote := x.quote(f.Pos); quote != "" {
+		if quote := quote(x, f.Pos); quote != "" {
 			fmt.Fprintf(&b, "   > %s\n", quote)
 		}
 		for _, p := range []struct{ name, text string }{{"Found", f.Have}, {"Expected", f.Want}, {"What would fit", f.Fix}} {
@@ -110,11 +110,11 @@ func tally(counts [3]int) string {
 }
 
 // quote is the line of a finding with the words meant in bold.
-func (x *Text) quote(p finding.Pos) string {
-	if p.Line < 1 || p.Line > len(x.src) {
+func quote(x *Text, p finding.Pos) string {
+	if p.Line < 1 || p.Line > len(x.Src) {
 		return ""
 	}
-	r := []rune(x.src[p.Line-1])
+	r := []rune(x.Src[p.Line-1])
 	if p.Col < 1 || p.EndCol <= p.Col || p.EndCol-1 > len(r) {
 		return finding.Markdown(strings.TrimSpace(string(r)))
 	}

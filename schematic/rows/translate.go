@@ -184,14 +184,14 @@ func Abbreviations(x *Text) []Abbreviated {
 	words := map[string]bool{}
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
-			for _, t := range l.tokens {
-				if t.kind == 'w' {
-					words[t.s] = true
+			for _, t := range l.Words {
+				if t.Kind == 'w' {
+					words[t.S] = true
 				}
 			}
 		}
 	}
-	for _, st := range x.used {
+	for _, st := range x.Used {
 		if st.Abbr(x.Terms) == st.Name(x.Terms) {
 			continue
 		}

@@ -146,3 +146,10 @@ func LookupBytes(phrase []byte, t Terms) (*Stitch, bool) {
 	s, ok := index[t][string(phrase)]
 	return s, ok
 }
+
+// Names gives every word and phrase of one set of terms, in lower case, with its stitch.
+func Names(t Terms, each func(name string, s *Stitch)) {
+	for name, s := range index[t] {
+		each(name, s)
+	}
+}

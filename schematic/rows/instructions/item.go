@@ -51,6 +51,7 @@ type (
 		Also   []*Stitch // further stitches worked over the same stretch
 		Loop   Loop
 		Count  Counting // of the chains skipped before it
+		Colour string   // the yarn's name, if the text says it
 	}
 	// Chain is N chains.
 	Chain struct {
@@ -146,8 +147,9 @@ type (
 	Even struct {
 		Placed
 		Cloth Cloth
-		Part  Num // over so many stitches alone
-		Row   []Item
+		Part  Num    // over so many stitches alone
+		Row   []Item // what each row is, if words say it
+		Open  bool   // nothing says how far
 		Course
 	}
 	// Shape increases or decreases in words.
@@ -250,17 +252,17 @@ type PlaceKind int
 
 // The places.
 const (
-	InNext    PlaceKind = iota // the next N
-	InEach                     // each, to Extent
-	InFirst                    // the first N
-	InLast                     // the last N
-	InSame                     // the same place again
-	InRing                     // the ring
-	InTop                      // the top of the turning chain
-	FromHook                   // the Nth chain from the hook
-	InCentre                   // stitch Nth (0: the middle one) of the next group
-	RowEnds                    // each row end
-	InEvery                    // every Nth stitch
+	InNext   PlaceKind = iota // the next N
+	InEach                    // each, to Extent
+	InFirst                   // the first N
+	InLast                    // the last N
+	InSame                    // the same place again
+	InRing                    // the ring
+	InTop                     // the top of the turning chain
+	FromHook                  // the Nth chain from the hook
+	InCentre                  // stitch Nth (0: the middle one) of the next group
+	RowEnds                   // each row end
+	InEvery                   // every Nth stitch
 )
 
 // Unit is what is counted in a place: a stitch of any kind, or one kind.
@@ -318,3 +320,6 @@ type Group struct {
 	Body []Item
 	At   Span
 }
+
+// Vague marks that nothing says how far the rows go.
+func (e *Even) Vague() { e.Open = true }

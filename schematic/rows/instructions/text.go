@@ -14,6 +14,7 @@ type Word struct {
 	S        string
 	Num      Num
 	Glued    bool
+	Line     int
 	Col, End int
 	Short    int // a line of numbers that has so many of them, not one a size
 }
@@ -133,3 +134,6 @@ func Clipped(f finding.Finding) finding.Finding {
 func Refused(format string, a ...any) finding.Finding {
 	return finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf(format, a...)}
 }
+
+// IsRow reports whether the line has a label of its own.
+func (l *Line) IsRow() bool { return l.Label != nil }

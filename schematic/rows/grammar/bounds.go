@@ -1,0 +1,57 @@
+package grammar
+
+import (
+	"fmt"
+	"strings"
+
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// Bounds of a text, so that no reading runs away.
+const (
+	maxText  = 1 << 20 // bytes
+	maxLines = 20000
+	maxLine  = 20000 // bytes: a long row in sixty sizes has a few thousand
+	maxWorks = 10000 // lines of rows, each worked in every size
+)
+
+// bound takes out the lines that are too long to read, and tells them.
+func bound(x *ins.Text) {
+	told := 0
+	for i, l := range x.Src {
+		if len(l) <= maxLine {
+			continue
+		}
+		x.Src[i] = ""
+		if told++; told <= 20 {
+			x.Tell(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("this line has %d characters, more than are read", len([]rune(l))),
+				Want: fmt.Sprintf("at most about %d", maxLine), Fix: "put each row on a line of its own"}, ins.Span{Line: i + 1, Col: 1, End: 2})
+		}
+	}
+}
+
+// few takes out the rows that are too many to be worked in every size, and tells from where.
+func few(x *ins.Text) {
+	left := maxWorks / max(1, len(x.Sizes.Names))
+	for i, s := range x.Sections {
+		if s.Prose {
+			continue
+		}
+		if left -= len(s.Lines); left >= 0 {
+			continue
+		}
+		at := s.Lines[len(s.Lines)+left].At
+		x.Tell(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("from here on the rows are too many to be worked in %d sizes", len(x.Sizes.Names)),
+			Want: fmt.Sprintf("at most %d lines of rows in all sizes together", maxWorks), Fix: "put some of the sizes or sections into a text of their own"}, at)
+		s.Lines = s.Lines[:len(s.Lines)+left]
+		x.Sections = x.Sections[:i+1]
+		return
+	}
+}
+
+// lines are the lines of a text.
+func lines(src []byte) []string {
+	s := strings.TrimPrefix(strings.ReplaceAll(string(src), "\r\n", "\n"), "\ufeff")
+	return strings.Split(strings.ReplaceAll(s, "\r", "\n"), "\n")
+}

@@ -1,0 +1,50 @@
+package grammar
+
+import (
+	"regexp"
+	"strings"
+
+	"flatwright/schematic/stitch"
+)
+
+// The words that describe a crossing: slip next 3 sts onto a cable needle and hold at back, k3, k3 from
+// cable needle; or a twist without a needle: knit the second st, then the first.
+var (
+	crossed = regexp.MustCompile(`\b(?:slip|sl|place|put)\s+(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
+	twisted = regexp.MustCompile(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:then\b.*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
+)
+
+var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "st": 1, "stitch": 1}
+
+func smallNumber(s string) int {
+	if n, ok := numberWords[s]; ok {
+		return n
+	}
+	n := 0
+	for _, c := range s {
+		if c < '0' || c > '9' || n > 40 {
+			return 0
+		}
+		n = 10*n + int(c-'0')
+	}
+	return n
+}
+
+// crossOf is the crossing that words describe; false if they describe none, or not how
+// many stitches it takes.
+func crossOf(words string) (stitch.Cross, bool) {
+	words = strings.ToLower(words)
+	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
+	if m := crossed.FindStringSubmatch(words); m != nil && (strings.Contains(words, "cable") || strings.Contains(words, " cn") || strings.Contains(words, "cn,")) {
+		c := stitch.Cross{Held: smallNumber(m[1]), Over: smallNumber(m[4]), Left: m[2] == "front"}
+		c.Purl = (m[3][0] == 'p') == c.Left && (m[6][0] == 'p') != c.Left
+		c.Twisted = c.Left && through(m[7]) || !c.Left && through(m[5])
+		return c, c.Held > 0 && c.Over > 0 && c.Size() <= 40
+	}
+	if m := twisted.FindStringSubmatch(words); m != nil {
+		c := stitch.Cross{Held: 1, Over: 1, Left: strings.Contains(m[1], "behind") || strings.Contains(m[1], "back of") || strings.Contains(m[1], "from the back")}
+		c.Purl = m[2][0] == 'p' && !c.Left
+		return c, true
+	}
+	return stitch.Cross{}, false
+}

@@ -1,0 +1,774 @@
+package grammar
+
+import (
+	"strings"
+
+	"flatwright/schematic/expr"
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
+	"flatwright/schematic/stitch"
+	"flatwright/schematic/units"
+)
+
+// course is over which rows, where and how often something in words is done.
+type course struct {
+	ins.Course
+	both, marked, inner, spread bool
+	edge, side, panel           string
+	markers                     ins.Num
+	cloth                       ins.Cloth
+	where                       bool // it says where, so that it shapes
+	total, once                 bool
+}
+
+// clause adds what one clause says.
+type clause func(c *course)
+
+var clauses = []form{
+	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
+	{rule: "clause", pattern: "[on/at] each/both/either side/end/ends/sides/edge", meaning: "at both ends", example: "Dec 1 st each side every 4th row 3 times", build: both},
+	{rule: "clause", pattern: "at/on beg/beginning/start and end", meaning: "at both ends", example: "Inc 1 st at beg and end of every 6th row 3 times", build: both},
+	{rule: "clause", pattern: "[on/at] each/either/both side/sides of [each/every] [of] [{n:num}] [marked] marker/markers/line/lines/m/{st:unit}", meaning: "on both sides of markers", example: "Inc 1 st on each side of 4 markers every 2 rnds 25 times",
+		build: func(m *match) any {
+			n := m.num("n", 0)
+			if m.has("st") && value[ins.Unit](m, "st").Row {
+				return nil
+			}
+			return clause(func(c *course) { c.both, c.marked, c.markers, c.where = true, true, n, true })
+		}},
+	{rule: "clause", pattern: "before and after [each/every] [of] [{n:num}] marker/markers/m", meaning: "on both sides of markers", example: "Inc 1 st before and after each marker every 2nd rnd",
+		build: func(m *match) any {
+			n := m.num("n", 0)
+			return clause(func(c *course) { c.both, c.marked, c.markers, c.where = true, true, n, true })
+		}},
+	{rule: "clause", pattern: "at middle/centre/center [$st]", meaning: "in the middle of the row", example: "Dec 2 sts at the middle every 2 rows 20 times", build: func(m *match) any { return clause(func(c *course) { c.inner, c.where = true, true }) }},
+	{rule: "clause", pattern: "at marked edge [{p:ofpanel}]", meaning: "at a marked line", example: "Dec 1 st at marked edge of Back every 2 rows 3 times",
+		build: func(m *match) any {
+			p := value[string](m, "p")
+			return clause(func(c *course) { c.inner, c.where, c.panel = true, true, p })
+		}},
+	{rule: "clause", pattern: "at {e:edgename} [{s:edgeside}]", meaning: "at one edge", example: "Dec 1 st at neck edge on next 7 rows",
+		build: func(m *match) any {
+			e, s := value[string](m, "e"), value[string](m, "s")
+			return clause(func(c *course) { c.edge, c.side, c.where = e, s, true })
+		}},
+	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
+	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: func(m *match) any {
+		return clause(func(c *course) { c.spread = true })
+	}},
+	{rule: "clause", pattern: "across/along/around [next/last/first/same/this] [row/rnd/round]", meaning: "spread over the row", example: "Dec 8 sts across next row", build: func(m *match) any {
+		return clause(func(c *course) { c.spread = true })
+	}},
+	{rule: "clause", pattern: "[in/on/over/across/of] (this/last/same/first/following) {w:row}", meaning: "in one row", example: "Work 4 rows in k1, p1 rib, inc 6 sts evenly across last row",
+		build: func(m *match) any {
+			last := m.said("last")
+			return clause(func(c *course) { c.spread = true; c.once = last })
+		}},
+	{rule: "clause", pattern: "over [$next] {n:num} {w:row}", meaning: "over so many rows", example: "Dec 8 sts over 16 rows",
+		build: func(m *match) any {
+			n, w := m.num("n", 0), value[bool](m, "w")
+			return clause(func(c *course) { c.Over, c.HasOver, c.Rounds = n, true, c.Rounds || w })
+		}},
+	{rule: "clause", pattern: "after {n:num} {w:row}", meaning: "when so many rows are done", example: "Inc 1 st at each end after 4 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "[and] then/and [in/on] [each $edge/end] [of] [in/on/of] every {v:every} [{t:times}]", meaning: "and then otherwise", example: "Inc 1 st at each end of every 12th row 9 times, then every 10th row 3 times",
+		build: func(m *match) any {
+			v := value[every](m, "v")
+			t, has := m.get("t").(often)
+			return clause(func(c *course) {
+				if !c.HasTimes {
+					if c.First || c.Rows.Set() {
+						v.put(&c.Course)
+						if has {
+							c.Times, c.HasTimes = t.n, true
+						}
+					}
+					return
+				}
+				k := ins.N(1)
+				if has {
+					k = t.n
+				}
+				c.Then = append(c.Then, ins.Spacing{Every: v.n, Times: k})
+			})
+		}},
+	{rule: "clause", pattern: "[on/of/in] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on so many rows", example: "Dec 1 st at neck edge on next 7 rows",
+		build: func(m *match) any {
+			n, w := m.num("n", 1), value[bool](m, "w")
+			if !m.said("next", "foll", "following", "on", "of") {
+				return nil
+			}
+			alt := m.said("alt", "alternate", "rs", "ws")
+			rs, ws := m.said("rs"), m.said("ws")
+			return clause(func(c *course) {
+				if c.HasTimes || c.Rows.Set() { // then on next 4 rows
+					k := ins.N(1)
+					if alt {
+						k = ins.N(2)
+					}
+					if !c.HasTimes {
+						c.Times, c.HasTimes, c.Every, c.Rows = c.Rows, true, ins.N(1), ins.Num{}
+					}
+					c.Then = append(c.Then, ins.Spacing{Every: k, Times: n})
+					return
+				}
+				c.Rows, c.Rounds, c.RSOnly, c.WSOnly = n, c.Rounds || w, rs, ws
+				if alt {
+					c.Times, c.HasTimes, c.Every, c.Rows = n, true, ins.N(2), ins.Num{}
+				}
+			})
+		}},
+	{rule: "clause", pattern: "[on/of/in] $next [rs/ws/right/wrong/alt] [side] {w:row} [[and/then] [on/in] [each $edge/end] [of] every/each {v:every} [{t:times}]]", meaning: "on the next row, and then so often", example: "Inc 1 st at each end of next row and every foll 6th row 3 times",
+		build: func(m *match) any {
+			v, has := m.get("v").(every)
+			t, often := m.get("t").(often)
+			rs, ws := m.said("rs", "right"), m.said("ws", "wrong")
+			return clause(func(c *course) {
+				if has {
+					v.put(&c.Course)
+				}
+				c.First, c.RSOnly, c.WSOnly = true, rs && !has, ws && !has
+				if often {
+					c.Times, c.HasTimes = t.n, true
+				}
+			})
+		}},
+	{rule: "clause", pattern: "[on/of/in] $next [rs/ws] (and/then) [on/in] [each $edge/end] [of] every/each {v:every} [{t:times}]", meaning: "on the next row, and then so often", example: "Dec 1 st at each end of next and every foll 2nd row 3 times",
+		build: func(m *match) any {
+			v := value[every](m, "v")
+			t, often := m.get("t").(often)
+			return clause(func(c *course) {
+				v.put(&c.Course)
+				c.First = true
+				if often {
+					c.Times, c.HasTimes = t.n, true
+				}
+			})
+		}},
+	{rule: "clause", pattern: "[on/of/in] $next and $next {n:num} {w:row}", meaning: "on the next row and so many more", example: "Dec 1 st at each end of next and foll 4 rows",
+		build: func(m *match) any {
+			n, w := m.num("n", 0).Plus(1), value[bool](m, "w")
+			return clause(func(c *course) { c.Rows, c.Rounds = n, c.Rounds || w })
+		}},
+	{rule: "clause", pattern: "[and] [then/from/beg] [on/of/in/at/from] [and] [every/each/alternate] {v:every}", meaning: "every so many rows", example: "Dec 1 st at each end of every 4th row 3 times",
+		build: func(m *match) any {
+			if !m.said("every", "each", "alternate", "alt", "foll", "following", "other") {
+				return nil
+			}
+			v := value[every](m, "v")
+			return clause(func(c *course) { v.put(&c.Course) })
+		}},
+	{rule: "clause", pattern: "alternate/alternately/alternating every {a:num} [and] {b:num} {w:row}", meaning: "by turns", example: "Inc 1 st at each end alternately every 4 and 6 rows 3 times", build: func(m *match) any { return nil }},
+	{rule: "clause", pattern: "in/with/of {y:cloth} [$st/pattern/patt/rib/ribbing/crochet]", meaning: "in a fabric", example: "Work 8 rounds even in k2, p2 rib",
+		build: func(m *match) any {
+			y := value[ins.Cloth](m, "y")
+			return clause(func(c *course) { c.cloth = y })
+		}},
+	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "( even | straight | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
+		build: func(m *match) any {
+			t := value[often](m, "t")
+			return clause(func(c *course) {
+				if c.HasTimes && (c.Then != nil || true) && c.Every.Set() && len(c.Then) > 0 {
+					c.Then[len(c.Then)-1].Times = t.n
+					return
+				}
+				c.Times, c.HasTimes, c.total = t.n, true, t.total && !t.more
+			})
+		}},
+	{rule: "clause", pattern: "[for] [a] [another/further/next/$next/total] [of] {n:num} [more] {w:row} [more]", meaning: "for so many rows", example: "Work even in pattern for 10 rows",
+		build: func(m *match) any {
+			n, w := m.num("n", 1), value[bool](m, "w")
+			if !m.said("for") {
+				return nil
+			}
+			return clause(func(c *course) { c.Rows, c.Rounds = n, c.Rounds || w })
+		}},
+	{rule: "clause", pattern: "(to | until | through | to end of | until end of | up to | ending with | up to and including | until [and] [end] [of]) {w:row} {n:num} [is/has] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Rep Row 2 to end of row 30",
+		build: func(m *match) any {
+			n := m.num("n", 0)
+			return clause(func(c *course) { c.ToRow = n })
+		}},
+	{rule: "clause", pattern: "until/till/to {u:until}", meaning: "until so many stitches, or so long", example: "Dec 1 st at neck edge every row until 21 sts remain", build: func(m *match) any { return m.get("u") }},
+	{rule: "clause", pattern: "for/to/until {l:len} [more] [{x:fromwhere}]", meaning: "for a length", example: "Work in stockinette stitch for 12 cm",
+		build: func(m *match) any {
+			l := value[*ins.Lengths](m, "l")
+			return clause(func(c *course) { c.Length = l })
+		}},
+	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [facing] [for next {row}]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
+		build: func(m *match) any {
+			if m.to == m.from+1 || m.p.t[m.to-1].Is("with", "on", "after", "by") || m.has("n") && !m.said("row", "rnd", "rows", "rnds", "round", "rounds") {
+				return nil
+			}
+			side := 0
+			switch {
+			case m.said("facing") && m.said("rs", "right"), !m.said("facing") && m.said("ws", "wrong", "p", "purl"):
+				side = 2
+			case m.said("facing") && m.said("ws", "wrong"), m.said("rs", "right", "k", "knit"):
+				side = 1
+			}
+			if m.said("k", "knit", "p", "purl") {
+				side = 0
+			}
+			return clause(func(c *course) { c.EndSide = side })
+		}},
+	{rule: "clause", pattern: "to (armhole/armholes/shoulder/underarm/neck/top/yoke/waist/cuff/hem/desired/required/{s:piecename}) [shaping/length/edge]", meaning: "as far as there", example: "Work even to armhole", build: func(m *match) any {
+		if !m.said("armhole", "armholes", "shoulder", "underarm", "neck", "top", "yoke", "waist", "length", "desired", "required") {
+			return nil
+		}
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
+
+	{rule: "until", pattern: "[there] [are/is/remain] [only] [you] [have] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] [all] [on/in] [needle/each/row/side/work/hook/total/all]", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
+		build: func(m *match) any {
+			n := m.num("n", 0)
+			if value[ins.Unit](m, "u").Row {
+				return nil
+			}
+			return clause(func(c *course) { c.Until = n })
+		}},
+	{rule: "until", pattern: "[there] [are/is/remain] [only] {n:num} $rem/left", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 remain",
+		build: func(m *match) any {
+			n := m.num("n", 0)
+			return clause(func(c *course) { c.Until = n })
+		}},
+	{rule: "until", pattern: "[{x:piecename}] $meas [{l:len}] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until sleeve measures 42 cm", build: untilLength},
+	{rule: "until", pattern: "[{x:piecename}] (is | reaches | is about | matches | fits | are | has) {l:len} [long/deep/in] [length] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until piece is 20 cm", build: untilLength},
+	{rule: "until", pattern: "{l:len} [are/is] [completed/complete/worked/done/made] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until 20 cm from beg", build: untilLength},
+	{rule: "until", pattern: "[{x:piecename}] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", build: func(m *match) any {
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
+	{rule: "until", pattern: "{w:row} {n:num} [is/has/have] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Work even until row 156 is complete",
+		build: func(m *match) any {
+			n := m.num("n", 0)
+			return clause(func(c *course) { c.ToRow = n })
+		}},
+	{rule: "until", pattern: "{n:num} {w:row} [in] [all/total] [have/are] [been] [worked/done/completed/complete/made]", meaning: "until so many rows", example: "Rep Row 2 until 30 rows have been worked",
+		build: func(m *match) any {
+			n := m.num("n", 0)
+			return clause(func(c *course) { c.ToRow = n })
+		}},
+
+	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every so-manieth row", example: "Dec 1 st at each end of every 4th row 3 times",
+		build: func(m *match) any { return every{n: ins.N(value[int](m, "o")), rounds: value[bool](m, "w")} }},
+	{rule: "every", pattern: "[$next/following] {n:num} [th/st/nd/rd] {w:row}", meaning: "every so many rows", example: "Dec 1 st at each end every 4 rows 3 times",
+		build: func(m *match) any { return every{n: m.num("n", 1), rounds: value[bool](m, "w")} }},
+	{rule: "every", pattern: "[$next/following] other/alt/alternate/second [rs/ws] {w:row}", meaning: "every second row", example: "Dec 1 st at each end of every other row 3 times",
+		build: func(m *match) any {
+			k := 2
+			if m.said("rs", "ws") {
+				k = 4
+			}
+			return every{n: ins.N(k), rounds: value[bool](m, "w")}
+		}},
+	{rule: "every", pattern: "[$next/following] (rs | ws | right side | wrong side | k | knit | p | purl) {w:row}", meaning: "every row of one side", example: "Dec 1 st at each end of every RS row 3 times",
+		build: func(m *match) any {
+			return every{n: ins.N(2), rs: m.said("rs", "right"), ws: m.said("ws", "wrong"), rounds: value[bool](m, "w")}
+		}},
+	{rule: "every", pattern: "[$next/following] {w:row}", meaning: "every row", example: "Dec 1 st at each end of every row 3 times", build: func(m *match) any { return every{n: ins.N(1), rounds: value[bool](m, "w")} }},
+}
+
+type every struct {
+	n      ins.Num
+	rs, ws bool
+	rounds bool
+}
+
+func (e every) put(c *ins.Course) {
+	c.Every, c.RSOnly, c.WSOnly, c.Rounds = e.n, e.rs, e.ws, c.Rounds || e.rounds
+}
+
+func both(m *match) any {
+	p := value[string](m, "p")
+	return clause(func(c *course) {
+		c.both, c.where = true, true
+		if p != "" {
+			c.inner, c.panel = true, p
+		}
+	})
+}
+
+func oneEdge(m *match) any { return clause(func(c *course) { c.edge, c.where = "edge", true }) }
+
+func untilLength(m *match) any {
+	l, ok := m.get("l").(*ins.Lengths)
+	if !ok {
+		l = &ins.Lengths{}
+	}
+	if y, ok := m.get("y").(string); ok && l != nil {
+		l.From = y
+	}
+	return clause(func(c *course) { c.Length = l })
+}
+
+// courses reads clauses as long as there are any.
+func courses(p *parser, i int) (any, int) {
+	var c course
+	to := -1
+	for j := i; ; {
+		if to >= 0 && p.at(j).Is(",", ";") {
+			j++
+		}
+		if to >= 0 && p.at(j).Is("and") && p.at(j+1).Is("every", "on", "at", "then", "ending", "end", "in", "each", "following") {
+			if v, next := p.named("clause", j); next >= 0 {
+				v.(clause)(&c)
+				to, j = next, next
+				continue
+			}
+			j++
+		}
+		v, next := p.named("clause", j)
+		if next < 0 {
+			break
+		}
+		v.(clause)(&c)
+		to, j = next, next
+	}
+	return c, to
+}
+
+// ofPanel reads of which panel an end is: of Left arm. An end of the next row, or of every
+// row, is one of the whole row.
+func ofPanel(p *parser, i int) (any, int) {
+	t := p.at(i + 1)
+	if !p.at(i).Is("of") || t.Kind != 'w' || t.Is("next", "every", "each", "foll", "following", "this", "these", "needle", "row", "rnd", "work", "alternate", "alt", "rs", "ws", "right", "wrong", "same", "last", "all", "other") || t.Ord > 0 {
+		return nil, -1
+	}
+	j := i + 1
+	var words []string
+	for ; p.at(j).Kind == 'w' && !p.at(j).Is("every", "on", "each", "next", "in"); j++ {
+		words = append(words, p.at(j).S)
+	}
+	return strings.Join(words, " "), j
+}
+
+var edgeNames = map[string]bool{"neck": true, "armhole": true, "front": true, "side": true, "left": true, "right": true, "center": true, "centre": true, "outer": true, "inner": true, "shoulder": true, "back": true,
+	"this": true, "that": true, "one": true, "same": true, "lower": true, "upper": true, "shaped": true, "straight": true, "raglan": true, "sleeve": true, "underarm": true, "seam": true, "first": true, "other": true, "opposite": true, "arm": true, "toe": true, "heel": true, "long": true}
+
+// edgeName reads neck edge, left side, one end.
+func edgeName(p *parser, i int) (any, int) {
+	t := p.at(i)
+	if t.Kind == 'w' && edgeNames[t.S] && p.at(i+1).Is("edge", "end", "side", "edges") {
+		to := i + 2
+		if p.at(to).Is("only") {
+			to++
+		}
+		if p.at(to).Is("of") {
+			to++
+		}
+		return t.S, to
+	}
+	if t.Kind == 'w' && edgeNames[t.S] && edgeNames[p.at(i+1).S] && p.at(i+2).Is("edge", "end", "side") {
+		return t.S, i + 3
+	}
+	if t.Kind == 'w' && t.Is("edge", "side") {
+		return "edge", i + 1
+	}
+	if t.Kind == 'w' && p.at(i+1).Is("edge") && !t.Is("each", "both", "next", "of", "every", "marked") { // an edge with a name of the text's own
+		return t.S, i + 2
+	}
+	return nil, -1
+}
+
+// edgeSide reads (left) behind an edge that has a name of its own.
+func edgeSide(p *parser, i int) (any, int) {
+	if t := p.at(i); t.Kind == 'g' && len(t.Sub) == 1 && t.Sub[0].Is("left", "right") {
+		return t.Sub[0].S, i + 1
+	}
+	return nil, -1
+}
+
+// stretch reads words to the end of the clause.
+func stretch(p *parser, i int) (any, int) {
+	var words []string
+	j := i
+	for ; j < len(p.t); j++ {
+		t := p.at(j)
+		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Kind == 'g' || t.Is("reversing", "then") || t.Is("and") && p.thingAt(j+1) {
+			break
+		}
+		if j > i && t.Kind == 'w' && t.Cap && p.at(j-1).Kind != 'w' {
+			break
+		}
+		words = append(words, t.S)
+	}
+	if j == i {
+		return nil, -1
+	}
+	return strings.Join(words, " "), j
+}
+
+// sentence reads words to the end of the sentence.
+func sentence(p *parser, i int) (any, int) {
+	j := i
+	for j < len(p.t) && !p.at(j).Is(".", ";") {
+		j++
+	}
+	if j == i {
+		return nil, -1
+	}
+	return true, j
+}
+
+// edgeWords reads along which edge, how or for what: words to the end of the clause that
+// move no stitch.
+func edgeWords(p *parser, i int) (any, int) {
+	t := p.at(i)
+	if t.Kind == 'g' { // (right side of work)
+		if p.neutralAll(t.Sub) {
+			return "", i + 1
+		}
+		return nil, -1
+	}
+	if t.Kind != 'w' || t.Is("and", "turn", "then", "join") && !t.Is("and") {
+		return nil, -1
+	}
+	if t.Is("and") {
+		if !p.at(i + 1).Is("in") {
+			return nil, -1
+		}
+	}
+	j := i
+	var words []string
+	for ; j < len(p.t); j++ {
+		t := p.at(j)
+		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Is("turn", "then") || t.Is("and", "join") && j > i && (p.thingAt(j+1) || p.at(j+1).Is("work", "join", "turn", "in", "ch")) || t.Is("rep", "repeat", "join", "joining", "until", "till") {
+			break
+		}
+		if j > i && p.thingAt(j) && (p.at(j-1).Kind == 'n' || p.at(j+1).Kind == 'n') {
+			break
+		}
+		if t.Kind == 'g' && !p.neutralAll(t.Sub) {
+			break
+		}
+		words = append(words, t.S)
+	}
+	if j == i {
+		return nil, -1
+	}
+	return strings.Join(words, " "), j
+}
+
+// pieceName reads the name of a piece: a few words without a number.
+func pieceName(p *parser, i int) (any, int) {
+	var words []string
+	j := i
+	for ; j < len(p.t) && len(words) < 7; j++ {
+		t := p.at(j)
+		if t.Kind != 'w' || t.Is("to", "until", "up", "but", "reversing", "measures", "measure", "meas", "measuring", "is", "should", "reaches", "and", "as", "now", "with", "work", "are", "except", "has", "fits", "matches", "starting", "beginning", "desired", "required") || p.thingAt(j) && len(words) == 0 {
+			break
+		}
+		words = append(words, t.S)
+	}
+	if len(words) == 0 {
+		return nil, -1
+	}
+	return strings.Join(words, " "), j
+}
+
+// fromWhere reads from beg, from cast-on edge, ending ... stops it.
+func fromWhere(p *parser, i int) (any, int) {
+	if !p.at(i).Is("from", "above", "below", "long", "in", "at", "along", "when", "measured", "across", "of", "high", "deep", "slightly", "or", "total", "overall", "including", "past", "after", "wide", "less", "before", "unstretched", "square", "all") {
+		return nil, -1
+	}
+	j := i
+	var words []string
+	for ; j < len(p.t); j++ {
+		t := p.at(j)
+		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Is("ending", "end") && j > i && !p.at(j-1).Is("cast", "co", "lower") || t.Is("inc", "dec", "then") {
+			break
+		}
+		words = append(words, t.S)
+	}
+	return strings.Join(words, " "), j
+}
+
+var unitWords = map[string]bool{"mm": true, "cm": true, "in": true, "ins": true, "inch": true, "inches": true, "cms": true, "\"": true, "”": true, "″": true, "centimetres": true, "centimeters": true, "yd": true}
+
+// length reads a length in one or both units, as the text has it.
+func length(p *parser, i int) (any, int) {
+	for p.at(i).Is("approx", "approximately", "about", "approx.", "a", "total", "of", "only") {
+		i++
+	}
+	t := p.at(i)
+	if t.Kind != 'n' && t.Kind != 'f' {
+		if t.Kind == 'w' && numerals[t.S] > 0 && unitWords[p.at(i+1).S] && !p.at(i+1).Is("in") {
+			u, _ := units.ParseUnit(p.at(i + 1).S)
+			return p.sameLength(units.Of(units.Int(int64(numerals[t.S])), u), u), i + 2
+		}
+		return nil, -1
+	}
+	to := -1
+	for k := i; k < len(p.t); k++ {
+		t := p.at(k)
+		if unitWords[t.S] && t.Kind != 'n' {
+			if t.S == "in" && k+1 < len(p.t) && p.at(k+1).Kind == 'w' && !p.at(k+1).Is("from", "above", "long", "ending", "end", "or", "and", "in", "deep", "wide", "for", "then", "measured", "at", "of", "when", "below", "total", "high") {
+				if !(p.at(k-1).Kind == 'f' || p.at(k+1).Is("stockinette", "garter", "st", "rib", "ribbing")) {
+					break
+				}
+			}
+			to = k
+			if p.at(k+1).Is("/", "or", "-") && (p.at(k+2).Kind == 'n' || p.at(k+2).Kind == 'f') || p.at(k+1).Kind == 'g' && len(p.at(k+1).Sub) < 8 && hasUnit(p.at(k+1).Sub) {
+				continue
+			}
+			break
+		}
+		if t.Kind != 'n' && t.Kind != 'f' && !t.Is("/", "-", ",", "or", "[", "]") && t.Kind != 'g' {
+			break
+		}
+		if t.Kind == 'g' {
+			if !lengthGroup(t.Sub) {
+				break
+			}
+			if hasUnit(t.Sub) {
+				to = k
+			}
+		}
+	}
+	if to < 0 {
+		return nil, -1
+	}
+	end := to
+	if p.at(to+1).Is(".") && p.at(to).Is("in", "ins") && p.at(to+2).Kind == 'w' && !p.at(to+2).Cap {
+		end = to + 1
+	}
+	return p.parseLength(i, to), end + 1
+}
+
+func hasUnit(t []text.Token) bool {
+	for i := range t {
+		if unitWords[t[i].S] {
+			return true
+		}
+	}
+	return false
+}
+
+func lengthGroup(t []text.Token) bool {
+	for i := range t {
+		if k := &t[i]; k.Kind != 'n' && k.Kind != 'f' && !k.Is(",", "-", "--", "/", ";", ":", "or") && !unitWords[k.S] {
+			return false
+		}
+	}
+	return len(t) > 0
+}
+
+func (p *parser) sameLength(l units.Num, u units.Unit) *ins.Lengths {
+	out := &ins.Lengths{Unit: u, At: p.line.At}
+	for range p.r.x.Sizes.Names {
+		out.MM = append(out.MM, l)
+	}
+	return out
+}
+
+// parseLength takes a length as the text has it; a length that can't be reckoned is one
+// of which nothing is known.
+func (p *parser) parseLength(from, to int) *ins.Lengths {
+	at := p.span(from, to)
+	if at.Line < 1 || at.Line > len(p.r.x.Src) {
+		return &ins.Lengths{}
+	}
+	src := []rune(p.r.x.Src[at.Line-1])
+	a, b := at.Col-1, at.End-1
+	if a < 0 || b > len(src) || a >= b {
+		return &ins.Lengths{}
+	}
+	words := strings.NewReplacer("inches", "in", "inch", "in", "ins", "in", "″", "in", "”", "in", "\"", "in", "cms", "cm", "centimeters", "cm", "centimetres", "cm", " or ", " / ").Replace(string(src[a:b]))
+	if p.at(from).List {
+		words = strings.Replace(strings.Replace(words, "(", "", 1), ")", "", 1)
+	}
+	l, prob := expr.ParseLength(words, p.r.x.Sizes, units.CM)
+	if prob != nil {
+		return &ins.Lengths{}
+	}
+	out := &ins.Lengths{MM: l.Low.Vals, Unit: l.Unit, At: at}
+	if !l.Other.IsZero() {
+		out.Other = l.Other.Vals
+	}
+	for _, v := range out.MM {
+		if v.Sign() < 0 {
+			return &ins.Lengths{}
+		}
+	}
+	return out
+}
+
+// cloth reads the words of a fabric: stockinette stitch, k2, p2 rib, hdc.
+func cloth(p *parser, i int) (any, int) {
+	const longest = 8
+	if !p.clothBegins(i) {
+		return nil, -1
+	}
+	if k, to := number(p, i); to >= 0 && p.at(i).Kind == 'n' { // 2x2 rib
+		if q, next := number(p, to+1); p.at(to).Is("x", "/") && next >= 0 && p.at(next).Is("rib", "ribbing") {
+			return ins.Cloth{Knit: k.(ins.Num).All, Purl: q.(ins.Num).All}, next + 1
+		}
+		return nil, -1
+	}
+	var words []string
+	best, to := ins.Cloth{}, -1
+	for k := i; k < i+longest && k < len(p.t); k++ {
+		t := p.at(k)
+		if t.Kind == 'g' {
+			if k == i || to < 0 {
+				break
+			}
+			to = k + 1 // (knit every rnd)
+			break
+		}
+		if t.Kind == 'p' && !t.Is(",", "/", "-", "x") {
+			break
+		}
+		words = append(words, t.S)
+		if c, ok := ins.ClothOf(strings.Join(words, " "), p.r.x.Terms); ok && (c != best || to < 0) {
+			best, to = c, k+1
+		}
+	}
+	for to >= 0 && p.at(to).Is("st", "sts", "stitch", "rib", "ribbing", "crochet", "pattern", "patt", "pat") {
+		to++
+	}
+	if to < 0 {
+		return nil, -1
+	}
+	return best, to
+}
+
+// clothBegins reports whether the word at i may begin the name of a fabric.
+func (p *parser) clothBegins(i int) bool {
+	t := p.at(i)
+	if t.Is("st", "stockinette", "stocking", "garter", "reverse", "rev", "k", "knit", "p", "purl", "stockingette") || t.Kind == 'n' {
+		return true
+	}
+	if t.Is("single", "half", "double", "treble") {
+		return true
+	}
+	k, to := p.named("kind", i)
+	if to < 0 {
+		return false
+	}
+	v := k.(thing)
+	return v.Kind != nil && v.Kind.Craft == stitch.Crochet && v.Kind.Uses == 1 && v.Kind.Legs == 1 && v.Kind.ID != "slst" && v.Kind.ID != "ch"
+}
+
+// inCloth reads in stockinette stitch; the word before it may be left out: Work 2 rows St st.
+func inCloth(p *parser, i int) (any, int) {
+	j := i
+	if p.at(j).Is("in", "of", "with") {
+		j++
+	}
+	v, to := p.named("cloth", j)
+	if to < 0 {
+		return p.patternCloth(i)
+	}
+	if c := v.(ins.Cloth); j == i && (c.St != nil || !p.at(i).Is("st", "stockinette", "stocking", "garter", "reverse", "rev") && !p.at(to-1).Is("rib", "ribbing")) {
+		return nil, -1
+	}
+	if p.at(to).Kind == 'g' && p.neutralAll(p.at(to).Sub) {
+		to++
+	}
+	return v, to
+}
+
+// patternCloth reads in pattern, in moss stitch: a fabric that says nothing of the count.
+func (p *parser) patternCloth(i int) (any, int) {
+	if !p.at(i).Is("in") {
+		return nil, -1
+	}
+	j := i + 1
+	for k := 0; k < 4; k++ {
+		t := p.at(j + k)
+		if t.Is("pattern", "patt", "pat", "rib", "ribbing", "rows", "stripes") {
+			return ins.Cloth{}, j + k + 1
+		}
+		if k > 0 && t.Is("st", "stitch", "sts") {
+			to := j + k + 1
+			if p.at(to).Is("pattern", "patt", "rib") {
+				to++
+			}
+			return ins.Cloth{}, to
+		}
+		if t.Kind != 'w' || t.Is("next", "each", "every", "last", "first", "same", "back", "front", "top") || t.Ord > 0 || text.IsStop(t.S) {
+			return nil, -1
+		}
+	}
+	return nil, -1
+}
+
+// parts reads the parts of a row: the numbers of a clause, each with its words.
+func parts(p *parser, i int) (any, int) {
+	var out []ins.Part
+	j := i
+	for ; j < len(p.t) && !p.at(j).Is(".", ";"); j++ {
+		if v, to := number(p, j); v != nil {
+			out = append(out, ins.Part{N: v.(ins.Num)})
+			if _, next := p.named("unit", to); next >= 0 && p.at(to).Is("st", "sts", "stitch", "stitches", "held") {
+				to = next
+			}
+			j = to - 1
+			continue
+		}
+		if k := len(out); k > 0 && !p.at(j).Is(",") && p.at(j).Kind == 'w' {
+			out[k-1].Name = strings.TrimSpace(out[k-1].Name + " " + p.at(j).S)
+		}
+	}
+	if len(out) == 0 {
+		return nil, -1
+	}
+	return out, j
+}
+
+// shortOver reads over the middle 66 sts, turning 4 sts sooner each time.
+func shortOver(p *parser, i int) (any, int) {
+	n := ins.Num{}
+	j := i
+	if p.at(j).Is("over") {
+		k := j + 1
+		if p.at(k).Is("middle", "centre", "center", "first", "last") {
+			k++
+		}
+		v, to := number(p, k)
+		if to < 0 || !p.at(to).Is("sts", "st", "stitches") {
+			return nil, -1
+		}
+		n, j = v.(ins.Num), to+1
+		if p.at(j).Is("at") && p.at(j+2).Is("edge", "end") {
+			j += 3
+		}
+	}
+	k := j
+	if p.at(k).Is(",") {
+		k++
+	}
+	if !p.at(k).Is("turning") {
+		if j == i {
+			return nil, -1
+		}
+		return n, j
+	}
+	for k++; k < len(p.t) && p.at(k).Kind != 'p' && !p.at(k).Is("in"); k++ {
+	}
+	if p.at(k).Is(",") && p.at(k+1).Is("in") {
+		k++
+	}
+	return n, k
+}
+
+// star reads the sign of a starred stretch.
+func star(p *parser, i int) (any, int) {
+	for _, w := range []string{"first", "second", "last"} {
+		if p.at(i).Is(w) && isStar(p.at(i+1)) {
+			i++
+		}
+	}
+	if isStar(p.at(i)) {
+		return p.at(i).S, i + 1
+	}
+	return nil, -1
+}
+
+func isStar(t *text.Token) bool {
+	return t.Kind == 'p' && t.S != "" && strings.ContainsRune("*†★#^~§‡+", []rune(t.S)[0])
+}
+
+func isCrochet(s *stitch.Stitch) bool { return s != nil && s.Craft == stitch.Crochet }

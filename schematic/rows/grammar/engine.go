@@ -1,0 +1,481 @@
+// Package grammar reads lines of written rows by a declared table: words by class, and
+// forms over those classes, each with its meaning and an example. Adding a form is adding
+// a line to the table.
+package grammar
+
+import (
+	"fmt"
+	"strings"
+
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
+)
+
+// form is one line of the table: what stands in the text, what it means, an example that
+// is a test, and what is made of it.
+type form struct {
+	rule    string
+	pattern string
+	meaning string
+	example string
+	build   func(m *match) any
+
+	code  []op
+	must  []mask
+	names []string
+}
+
+// op is one step of a form: a backtracking machine of a few steps, without loops.
+type op struct {
+	kind  byte // w words, r rule, s split, j jump, . end
+	words []string
+	rule  int
+	cap   int // where the value of the rule goes, -1: nowhere
+	a, b  int
+}
+
+const mostCaptures = 8
+
+// match is a form that fits, with the values of its rules.
+type match struct {
+	p    *parser
+	f    *form
+	vals [mostCaptures]any
+	from int
+	to   int
+}
+
+func (m *match) get(name string) any {
+	for i, n := range m.f.names {
+		if n == name {
+			return m.vals[i]
+		}
+	}
+	return nil
+}
+
+func value[T any](m *match, name string) T {
+	v, _ := m.get(name).(T)
+	return v
+}
+
+func (m *match) has(name string) bool { return m.get(name) != nil }
+
+// num is the number of that name, or k if the text gives none.
+func (m *match) num(name string, k int) ins.Num {
+	if v, ok := m.get(name).(ins.Num); ok {
+		return v
+	}
+	return ins.N(k)
+}
+
+// said reports whether one of the words stands in what was matched.
+func (m *match) said(words ...string) bool {
+	for i := m.from; i < m.to; i++ {
+		if m.p.t[i].Is(words...) {
+			return true
+		}
+	}
+	return false
+}
+
+func (m *match) span() ins.Span { return m.p.span(m.from, m.to-1) }
+
+// rules are the names of all rules; those of native are read by code, the others by the forms of the table.
+type ruleSet struct {
+	byName map[string]int
+	native []func(p *parser, i int) (any, int)
+	forms  [][]*form
+	first  []map[string][]*form // forms of a rule by their first word; "" those that begin with a rule
+}
+
+var rules ruleSet
+
+func (r *ruleSet) id(name string) int {
+	if k, ok := r.byName[name]; ok {
+		return k
+	}
+	k := len(r.native)
+	r.byName[name] = k
+	r.native = append(r.native, nil)
+	r.forms = append(r.forms, nil)
+	r.first = append(r.first, nil)
+	return k
+}
+
+func compileAll(native map[string]func(p *parser, i int) (any, int), tables ...[]form) {
+	rules = ruleSet{byName: map[string]int{}}
+	for name, f := range native {
+		rules.native[rules.id(name)] = f
+	}
+	for _, table := range tables {
+		for i := range table {
+			f := &table[i]
+			k := rules.id(f.rule)
+			f.compile()
+			rules.forms[k] = append(rules.forms[k], f)
+		}
+	}
+	for k, list := range rules.forms {
+		if rules.native[k] == nil && len(list) == 0 {
+			for name, id := range rules.byName {
+				if id == k {
+					panic("a rule without forms is named in the table: " + name)
+				}
+			}
+		}
+		rules.first[k] = map[string][]*form{}
+		for _, f := range list {
+			for _, w := range f.firsts(0, map[int]bool{}) {
+				rules.first[k][w] = append(rules.first[k][w], f)
+			}
+		}
+	}
+}
+
+// firsts are the words with which a form may begin, "" for a rule.
+func (f *form) firsts(at int, seen map[int]bool) []string {
+	if seen[at] {
+		return nil
+	}
+	seen[at] = true
+	switch o := &f.code[at]; o.kind {
+	case 'w':
+		return o.words
+	case 's':
+		out := f.firsts(o.a, seen)
+		for _, w := range f.firsts(o.b, seen) {
+			there := false
+			for _, v := range out {
+				there = there || v == w
+			}
+			if !there {
+				out = append(out[:len(out):len(out)], w)
+			}
+		}
+		return out
+	case 'j':
+		return f.firsts(o.a, seen)
+	case 'f':
+		return nil
+	}
+	return []string{""}
+}
+
+// compile turns a pattern into code: words, a/b/c for one of several, [ ] for what may be left
+// out, ( | ) for one of several stretches, {name:rule} or {rule}.
+func (f *form) compile() {
+	words := strings.Fields(brackets.Replace(f.pattern))
+	rest, must := f.sequence(words, "")
+	if len(rest) > 0 {
+		panic("pattern: " + f.pattern)
+	}
+	f.code = append(f.code, op{kind: '.'})
+	if len(f.names) > mostCaptures {
+		panic("too many values: " + f.pattern)
+	}
+	for _, list := range must {
+		var m mask
+		for _, w := range list {
+			m.set(wordID(w))
+		}
+		f.must = append(f.must, m)
+	}
+}
+
+var brackets = strings.NewReplacer("[", " [ ", "]", " ] ", "(", " ( ", ")", " ) ", "|", " | ")
+
+// sequence compiles words up to a closing bracket or a bar. Must are the words of which one has to
+// stand in the text, for each place that can't be left out.
+func (f *form) sequence(w []string, until string) (rest []string, must [][]string) {
+	for len(w) > 0 {
+		switch s := w[0]; {
+		case s == until || until != "" && s == "|":
+			return w, must
+		case s == "[":
+			at := len(f.code)
+			f.code = append(f.code, op{kind: 's', a: at + 1})
+			w, _ = f.choice(w[1:], "]")
+			f.code[at].b = len(f.code)
+		case s == "(":
+			var one []string
+			if w, one = f.choice(w[1:], ")"); one != nil {
+				must = append(must, one)
+			}
+		case strings.HasPrefix(s, "{"):
+			name := strings.Trim(s, "{}")
+			rule := name
+			if a, b, ok := strings.Cut(name, ":"); ok {
+				name, rule = a, b
+			}
+			f.code = append(f.code, op{kind: 'r', rule: rules.id(rule), cap: f.capture(name)})
+			w = w[1:]
+		default:
+			list := []string{s}
+			if len(s) > 1 {
+				list = strings.Split(s, "/")
+			}
+			f.code = append(f.code, op{kind: 'w', words: list})
+			must = append(must, list)
+			w = w[1:]
+		}
+	}
+	return w, must
+}
+
+func (f *form) capture(name string) int {
+	for i, n := range f.names {
+		if n == name {
+			return i
+		}
+	}
+	f.names = append(f.names, name)
+	return len(f.names) - 1
+}
+
+// choice compiles stretches of which one is meant, and gives the words of which one has to stand in the
+// text; nil if there are none.
+func (f *form) choice(w []string, end string) (rest []string, must []string) {
+	var ends []int
+	all := true
+	for {
+		at := len(f.code)
+		f.code = append(f.code, op{kind: 's', a: at + 1})
+		var one [][]string
+		w, one = f.sequence(w, end)
+		if len(one) == 0 {
+			all = false
+		} else {
+			must = append(must, one[0]...)
+		}
+		ends = append(ends, len(f.code))
+		f.code = append(f.code, op{kind: 'j'})
+		f.code[at].b = len(f.code)
+		if len(w) == 0 {
+			panic("pattern: " + f.pattern)
+		}
+		last := w[0] == end
+		w = w[1:]
+		if last {
+			f.code = append(f.code, op{kind: 'f'}) // none of them
+			for _, e := range ends {
+				f.code[e].a = len(f.code)
+			}
+			if !all {
+				must = nil
+			}
+			return w, must
+		}
+	}
+}
+
+// mask is a set of the words of the table.
+type mask [16]uint64
+
+func (m *mask) set(k int) { m[k/64] |= 1 << (k % 64) }
+func (m *mask) meets(o *mask) bool {
+	for i := range m {
+		if m[i]&o[i] != 0 {
+			return true
+		}
+	}
+	return false
+}
+
+var wordIDs = map[string]int{}
+
+func wordID(w string) int {
+	k, ok := wordIDs[w]
+	if !ok {
+		k = len(wordIDs)
+		if k >= 64*len(mask{}) {
+			panic("too many words in the table")
+		}
+		wordIDs[w] = k
+	}
+	return k
+}
+
+// may reports whether the words that a form can't do without stand in the text.
+func (f *form) may(p *parser) bool {
+	for i := range f.must {
+		if !f.must[i].meets(&p.present) {
+			return false
+		}
+	}
+	return true
+}
+
+// run matches the code from at on against the tokens from i on.
+func (m *match) run(at, i int) bool {
+	for {
+		switch o := &m.f.code[at]; o.kind {
+		case '.':
+			m.to = i
+			return true
+		case 'f':
+			return false
+		case 'j':
+			at = o.a
+		case 's':
+			keep := m.vals
+			if m.run(o.a, i) {
+				return true
+			}
+			m.vals = keep
+			at = o.b
+		case 'w':
+			if i >= len(m.p.t) || !m.p.t[i].Is(o.words...) {
+				return false
+			}
+			i++
+			at++
+		case 'r':
+			v, to := m.p.rule(o.rule, i)
+			if to < 0 {
+				return false
+			}
+			m.vals[o.cap] = v
+			i = to
+			at++
+		}
+	}
+}
+
+// memo is what a rule gave at a place.
+type memo struct {
+	of uint32 // the parser that it is of
+	to int32
+	v  any
+}
+
+// rule reads a rule at i: its value, and where it ends; -1 if it does not fit. Of several
+// forms the one that goes furthest is meant.
+func (p *parser) rule(k, i int) (any, int) {
+	if i > len(p.t) {
+		return nil, -1
+	}
+	at := &p.memos[i*len(rules.native)+k]
+	if at.of == p.id {
+		return at.v, int(at.to)
+	}
+	*at = memo{of: p.id, to: -1} // a rule within itself at one place does not fit
+	if p.steps++; p.steps > maxTries {
+		return nil, -1
+	}
+	if f := rules.native[k]; f != nil {
+		v, to := f(p, i)
+		*at = memo{of: p.id, to: int32(to), v: v}
+		return v, to
+	}
+	v, to := any(nil), -1
+	var by *form
+	try := func(list []*form) {
+		for _, f := range list {
+			if !f.may(p) {
+				continue
+			}
+			m := match{p: p, f: f, from: i}
+			if !m.run(0, i) || m.to <= to {
+				continue
+			}
+			if w := f.build(&m); w != nil && m.to > to {
+				v, to, by = w, m.to, f
+			}
+		}
+	}
+	if i < len(p.t) && (p.t[i].Kind == 'w' || p.t[i].Kind == 'p') {
+		try(rules.first[k][p.t[i].S])
+	}
+	try(rules.first[k][""])
+	at = &p.memos[i*len(rules.native)+k]
+	*at = memo{of: p.id, to: int32(to), v: v}
+	if by != nil {
+		p.form = by
+	}
+	return v, to
+}
+
+// named is rule by its name.
+func (p *parser) named(rule string, i int) (any, int) { return p.rule(rules.byName[rule], i) }
+
+// maxTries bounds the work on one line.
+const maxTries = 400000
+
+// Explained is a form of the table as it is told.
+type Explained struct{ Rule, Pattern, Meaning, Example string }
+
+// Table is the declared table, in its order.
+func Table() []Explained {
+	var out []Explained
+	for _, t := range tables {
+		for i := range t {
+			f := &t[i]
+			out = append(out, Explained{f.rule, f.pattern, f.meaning, f.example})
+		}
+	}
+	return out
+}
+
+// parser reads the tokens of one line, or of one bracket.
+type parser struct {
+	t       []text.Token
+	memos   []memo
+	id      uint32
+	r       *Reader
+	line    *ins.Line
+	steps   int
+	depth   int
+	form    *form
+	trace   *[]Explained
+	present mask // the words of the table that stand in it
+}
+
+// memory is room for what n rules give, for a parser so deep in brackets. A room is used again: what it
+// holds is of the parser whose number it has.
+func (r *Reader) memory(depth, n int) ([]memo, uint32) {
+	for len(r.memos) <= depth {
+		r.memos = append(r.memos, nil)
+	}
+	if len(r.memos[depth]) < n {
+		r.memos[depth] = make([]memo, 2*n)
+	}
+	r.ids++
+	return r.memos[depth], r.ids
+}
+
+// ready makes the parser ready to read its tokens.
+func (p *parser) ready() *parser {
+	p.memos, p.id = p.r.memory(p.depth, (len(p.t)+1)*len(rules.native))
+	for i := range p.t {
+		if k, ok := wordIDs[p.t[i].S]; ok {
+			p.present.set(k)
+		}
+	}
+	return p
+}
+
+func (p *parser) span(from, to int) ins.Span {
+	if len(p.t) == 0 {
+		return p.line.At
+	}
+	from = min(max(from, 0), len(p.t)-1)
+	to = min(max(to, from), len(p.t)-1)
+	a, b := &p.t[from], &p.t[to]
+	s := ins.Span{Line: a.Line, Col: a.Col, End: b.End}
+	for k := to; k >= from && p.t[k].Line != a.Line; k-- { // a line that goes on in the next
+		s.End = p.t[max(k-1, from)].End
+	}
+	return s
+}
+
+func (p *parser) at(i int) *text.Token {
+	if i >= 0 && i < len(p.t) {
+		return &p.t[i]
+	}
+	return &nothing
+}
+
+var nothing text.Token
+
+func (f *form) String() string { return fmt.Sprintf("%s: %s", f.rule, f.pattern) }

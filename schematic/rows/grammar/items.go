@@ -1,0 +1,405 @@
+package grammar
+
+import (
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+)
+
+// stitches are the forms that make stitches, and those between them.
+var stitches = []form{
+	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "2 dc in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] {e:extent}", meaning: "the stitch in each place up to there", example: "sc around", build: stitchTo},
+	{rule: "stitch", pattern: "[$make] {k:kind} [every/each/all] [$st] {e:extent}", meaning: "the stitch in each place up to there", example: "knit every stitch to end", build: stitchTo},
+	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
+	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in so many places", example: "k3", build: stitchBare},
+	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first] {n:num} {u:unit} [{t:times}]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} $next/first/last/same {u:unit} [{l2:loop}]", meaning: "the stitch in the next place", example: "k next st", build: stitchNext},
+	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
+	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
+	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
+	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] [in/into/through] [both] (front and back | back and front | fb | f and b | f & b) [of] [same/$next] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "k into front and back of next st",
+		build: func(m *match) any {
+			id := "kfb"
+			if m.p.t[m.from].Is("p", "purl") {
+				id = "pfb"
+			}
+			s := &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
+			if t, ok := m.get("t").(often); ok {
+				s.N = t.n
+			}
+			if e, ok := m.get("e").(ins.Extent); ok {
+				s.Places = []ins.Place{{Kind: ins.InEach, Unit: ins.Unit{Word: "st"}, Extent: e, N: ins.N(1)}}
+			}
+			return s
+		}},
+	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
+	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} together/tog [{p:places}] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
+	{rule: "stitch", pattern: "[$make] {k:kind} [$next/first/last] {n:num} [{u:unit}] together/tog [{t:times}]", meaning: "so many stitches together", example: "dc next 2 sts tog", build: crochetTogether},
+	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [as [if] to purl/knit | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif]", meaning: "stitches slipped", example: "sl 1 purlwise",
+		build: func(m *match) any {
+			if m.p.r.crochet {
+				return nil
+			}
+			u, _ := m.get("u").(ins.Unit)
+			if m.has("u") && !u.Any() {
+				return nil
+			}
+			return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
+		}},
+	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (to/on/onto | on to) [cable/cn/c/spare/dpn] [needle/cn/n] [and] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
+		build: func(m *match) any {
+			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare") && !m.said("hold") {
+				return nil
+			}
+			return &ins.Nothing{}
+		}},
+	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from [cable/spare/dpn] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
+	{rule: "stitch", pattern: "dec/decrease [{n:num}] [$st] over $next {m:num} {u:unit}", meaning: "stitches worked together", example: "dec over next 2 sts",
+		build: func(m *match) any {
+			return &ins.Stitch{Dec: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: m.num("m", 2), Unit: value[ins.Unit](m, "u")}}}
+		}},
+	{rule: "stitch", pattern: "inc/increase/dec/decrease {n:num} [$st] [in/into] [$next/same] [{u:unit}]", meaning: "one increase or decrease here", example: "inc 1 in next st",
+		build: func(m *match) any {
+			t := m.p.at(m.to)
+			if t.Is("at", "each", "every", "on", "evenly", "in", "across", "both", "of", "times", "x", ",") && !m.has("u") || t.Is("times") {
+				return nil
+			}
+			inc := m.p.t[m.from].Is("inc", "increase")
+			return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1)}
+		}},
+
+	{rule: "chain", pattern: "[$make] [{t:turning}] $ch {n:num} [more] [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "ch 3", build: chain},
+	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "21 ch", build: chain},
+	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "so many chains", example: "make a chain of 20 sts", build: chain},
+	{rule: "chain", pattern: "[$make] [{n:num}] (t ch | tch | turning ch) [of {n:num}] [ch]", meaning: "the turning chain", example: "1 tch", build: func(m *match) any {
+		if !m.has("n") {
+			return &ins.Nothing{}
+		}
+		return chain(m)
+	}},
+	{rule: "chain", pattern: "ch", meaning: "one chain", example: "dc, ch, dc in next st", build: chain},
+	{rule: "chain", pattern: "foundation/starting $ch [:] [$ch] {n:num} [$st]", meaning: "so many chains", example: "foundation chain: ch 20", build: chain},
+	{rule: "chainfor", pattern: "(for/to/as) ([first] {k:kind} | turn | turning [ch] | height | count as [first] {k:kind} | [first] {k:kind} of [next] row | foundation [ch/row] | base | begin | start | stand for [first] {k:kind} | $beg)", meaning: "what a chain is for", example: "ch 3 for first dc",
+		build: func(m *match) any {
+			if k, ok := m.get("k").(thing); ok && k.Kind != nil {
+				return ins.Counting{How: ins.CountsAsStitch, As: k.Kind}
+			}
+			return ins.Counting{}
+		}},
+	{rule: "turning", pattern: "turning", meaning: "the chain at a turn", example: "turning ch 3", build: func(m *match) any { return true }},
+	{rule: "counting", pattern: "[,] [here/now/this/always/which/that/to/and] [not/does/do/will/should] [not] counts/count/counted/counting/stands/stand [here/now] [and throughout] [as/for] [one/first] [{one:num}] [{k:kind}] [$st] [here/throughout/on all rows] [(and/plus/+/,) [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
+		build: func(m *match) any {
+			c := ins.Counting{How: ins.CountsAsStitch}
+			if m.said("not") {
+				c.How = ins.CountsNot
+			}
+			if k, ok := m.get("k").(thing); ok {
+				c.As = k.Kind
+			}
+			if m.said("and", "plus", "+", ",") && (m.has("n") || m.has("s")) {
+				c.Space = m.num("s", 0)
+				if !m.has("s") {
+					c.Space = m.num("n", 1)
+				}
+			}
+			return c
+		}},
+
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is passed", example: "skip next st", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are passed", example: "sk 2", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is passed", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
+	{rule: "skipmore", pattern: "and [$next] [{n:num}] {u:unit}", meaning: "more that is passed", example: "skip next ch-2 sp and next dc",
+		build: func(m *match) any {
+			if m.p.at(m.to).Is("in", "into", "over", "across", "around") || m.has("n") && value[ins.Unit](m, "u").Stitch != nil && !m.said("next") {
+				return nil
+			}
+			return place(ins.InNext, m)
+		}},
+
+	{rule: "turn", pattern: "turn/turning [work] [around/clockwise]", meaning: "the work is turned", example: "turn", build: func(m *match) any {
+		if m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "leave", "leaving", "with", "ch", "then", "at", "here") || m.said("with") {
+			return nil
+		}
+		return &ins.Turn{}
+	}},
+	{rule: "turn", pattern: "turn/turning with {n:num} $ch", meaning: "chains, and the work is turned", example: "turn with 1 ch",
+		build: func(m *match) any {
+			return &ins.Repeat{Body: []ins.Item{&ins.Chain{N: m.num("n", 1)}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
+		}},
+	{rule: "turn", pattern: "(wrap and turn | w and t | wt | w & t | wrap next st and turn | t m)", meaning: "the work is turned within the row", example: "w and t",
+		build: func(m *match) any {
+			return &ins.Repeat{Body: []ins.Item{&ins.Leave{All: true}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
+		}},
+
+	{rule: "leave", pattern: "leave/leaving [last/$next] [$rem] [{n:num}] [$rem/other] [{u:unit}] ($rem | unworked/unfinished/held/live/free/open/aside | on/to [stitch/spare] holder/thread/needle/yarn/pin [{tail}] | {tail})", meaning: "stitches stay unworked", example: "leave remaining 4 sts unworked", build: leave},
+	{rule: "leave", pattern: "leave/leaving {n:num} [{u:unit}] [unworked/live/held/on] [holder] at {e:edgename} [{s:edgeside}] [{c:course}]", meaning: "stitches stay unworked at an edge", example: "Leave 3 sts unworked at neck edge",
+		build: func(m *match) any {
+			c, _ := m.get("c").(course)
+			s := &ins.Shape{N: m.num("n", 1), Edge: value[string](m, "e"), Side: value[string](m, "s"), Cloth: c.cloth, Course: c.Course}
+			s.HasOver = s.HasOver || !c.HasTimes
+			return s
+		}},
+	{rule: "leave", pattern: "leave/leaving $rem {u:unit}", meaning: "stitches stay unworked", example: "leave remaining sts", build: leave},
+	{rule: "leave", pattern: "leave/leaving [$rem] {n:num} {u:unit}", meaning: "stitches stay unworked", example: "leaving 6 sts", build: leave},
+	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
+	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
+
+	{rule: "psso", pattern: "(psso | pass [slipped/slip/sl] [$st] over [{tail}] | p s s o | sl st over | pass $st over | pass slip stitch over | bind it over | psso {tail} | pass [{n:num}] slipped $st over [{tail}])", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: func(m *match) any { return &ins.Psso{} }},
+	{rule: "psso", pattern: "(p2sso | p 2 sso)", meaning: "two slipped stitches are passed over", example: "sl 2, k1, p2sso",
+		build: func(m *match) any {
+			return &ins.Repeat{Body: []ins.Item{&ins.Psso{}, &ins.Psso{}}, Times: ins.N(1), Stop: -1}
+		}},
+
+	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off | cut yarn | fo | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off)", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
+		if m.said("bind") || m.said("cut", "break") && !m.said("fasten") {
+			if m.said("bind") {
+				return nil
+			}
+			return &ins.Nothing{}
+		}
+		if m.p.at(m.to).Is("mc", "color", "colour", "a", "b", "c") {
+			return &ins.Nothing{}
+		}
+		return &ins.Fasten{}
+	}},
+
+	{rule: "marker", pattern: "(pm | pl m | place [a] [stitch/$st] marker/m/markers/mk | place {x:markname} marker | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
+	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
+	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | mark {x:sentence})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end", meaning: "which marker", example: "k2, place a new marker, k2", build: func(m *match) any { return true }},
+	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", build: func(m *match) any {
+		if m.said("yf") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+}
+
+// stitchOf is the stitch that a form names, without its places.
+func stitchOf(m *match) *ins.Stitch {
+	k := value[thing](m, "k")
+	s := &ins.Stitch{Kind: k.Kind, Inc: k.Inc, Dec: k.Dec, Call: k.Call, N: m.num("n", 1)}
+	if k.Each > 1 {
+		if s.N.By == nil {
+			s.N.All *= k.Each
+		}
+	}
+	for _, name := range []string{"l", "l2"} {
+		if l, ok := m.get(name).(ins.Loop); ok && l != ins.BothLoops {
+			s.Loop = l
+		}
+	}
+	if s.Loop == ins.BothLoops {
+		s.Loop = m.p.r.loop
+	}
+	return s
+}
+
+func stitchIn(m *match) any {
+	s := stitchOf(m)
+	v := value[spots](m, "p")
+	s.Places, s.Count = v.list, v.count
+	for _, a := range v.also {
+		if a.Kind == nil && a.Call == nil && !a.Inc && !a.Dec {
+			b := *s
+			b.Places, b.Also = a.Places, nil
+			*a = b
+		}
+		a.Put(m.span())
+		s.Also = append(s.Also, a)
+	}
+	if k := s.Kind; k != nil && k.ID == "ch" {
+		return nil
+	}
+	if t, ok := m.get("t").(often); ok {
+		return m.repeated(s, t.n)
+	}
+	return m.closes(s)
+}
+
+// repeated is a stitch with its places, so many times.
+func (m *match) repeated(s *ins.Stitch, n ins.Num) any {
+	s.Put(m.span())
+	return &ins.Repeat{Body: []ins.Item{s}, Times: n, Stop: -1}
+}
+
+// closes turns a slip stitch that forms a ring or closes a round into a join.
+func (m *match) closes(s *ins.Stitch) any {
+	if s.Kind == nil || s.Kind.ID != "slst" {
+		return s
+	}
+	t := m.p.at(m.to)
+	if !t.Is("to", "and", "forming") {
+		return s
+	}
+	for k := m.to; k < m.to+5; k++ {
+		switch {
+		case m.p.at(k).Is("ring", "circle", "round", "rnd", "join", "close"):
+			j := &ins.Join{}
+			if m.p.at(k).Is("ring", "circle") {
+				j.Name = "ring"
+			}
+			for _, q := range s.Places {
+				j.Chain = q.Unit.Size
+			}
+			m.to = k + 1
+			return j
+		case m.p.at(k).Kind == 'p':
+			return s
+		}
+	}
+	return s
+}
+
+func stitchTo(m *match) any {
+	s := stitchOf(m)
+	e, ok := m.get("e").(ins.Extent)
+	if !ok {
+		e = ins.Extent{Kind: ins.ToEnd, At: m.span()}
+	}
+	if s.Kind != nil && s.Kind.ID == "ch" {
+		return nil
+	}
+	s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: e, At: m.span()}}
+	if !m.has("e") && m.said("evenly") {
+		return nil
+	}
+	return s
+}
+
+func stitchBare(m *match) any {
+	s := stitchOf(m)
+	if k := s.Kind; k != nil && k.ID == "ch" {
+		return nil
+	}
+	if t, ok := m.get("t").(often); ok {
+		if m.has("n") && !(s.N.By == nil && s.N.All == 1) {
+			return m.repeated(s, t.n)
+		}
+		s.N = t.n
+		if k := value[thing](m, "k"); k.Each > 1 {
+			s.N = ins.N(k.Each)
+			return m.repeated(s, t.n)
+		}
+	}
+	if k := value[thing](m, "k"); k.Each > 1 && !m.has("t") {
+		n := m.num("n", 1)
+		s.N = ins.N(k.Each)
+		s.Places = []ins.Place{{Kind: ins.InNext, N: n, Unit: ins.Unit{Word: "st"}, At: m.span()}}
+	}
+	if m.has("u") {
+		if u := value[ins.Unit](m, "u"); u.Row || u.Chain || u.Space {
+			return nil
+		}
+	}
+	return s
+}
+
+func stitchNext(m *match) any {
+	s := stitchOf(m)
+	u := value[ins.Unit](m, "u")
+	kind := ins.InNext
+	switch {
+	case m.said("same"):
+		kind = ins.InSame
+	case m.said("last"):
+		kind = ins.InLast
+	}
+	s.Places = []ins.Place{{Kind: kind, N: ins.N(1), Unit: u, At: m.span()}}
+	if s.Kind != nil && s.Kind.Craft == stitch.Knitting {
+		s.Places = nil
+	}
+	return s
+}
+
+func together(m *match) any {
+	n := m.num("n", 2)
+	id := "k"
+	if m.p.t[m.from].Is("p", "purl") {
+		id = "p"
+	}
+	k, ok := m.p.r.thing([]byte(id + string(rune('0'+n.All%10)) + "tog"))
+	if !ok || n.By != nil || n.All > 9 {
+		return nil
+	}
+	s := &ins.Stitch{Kind: k.Kind, N: ins.N(1)}
+	if t, ok := m.get("t").(often); ok {
+		s.N = t.n
+	}
+	if e, ok := m.get("e").(ins.Extent); ok {
+		s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: e}}
+	}
+	m.p.r.x.Used[k.Kind.ID] = k.Kind
+	return s
+}
+
+func crochetTogether(m *match) any {
+	n := m.num("n", 2)
+	k := value[thing](m, "k")
+	if k.Kind == nil || n.By != nil || n.All < 2 || n.All > 9 {
+		return nil
+	}
+	d := stitch.ByID(k.Kind.ID + string(rune('0'+n.All)) + "tog")
+	if d == nil {
+		return nil
+	}
+	m.p.r.x.Used[d.ID] = d
+	s := &ins.Stitch{Kind: d, N: ins.N(1)}
+	if v, ok := m.get("p").(spots); ok {
+		s.Places = v.list
+	}
+	if t, ok := m.get("t").(often); ok {
+		s.N = t.n
+	}
+	return s
+}
+
+func chain(m *match) any {
+	c := &ins.Chain{N: m.num("n", 1)}
+	if v, ok := m.get("c").(ins.Counting); ok {
+		c.Count = v
+	}
+	if v, ok := m.get("w").(ins.Counting); ok && v.How != ins.Unsaid {
+		c.Count = v
+	}
+	if t := m.p.at(m.to); t.Is("in", "into") && !m.said("for") && !m.p.at(m.to+1).Is("color", "colour", "mc", "cc", "b", "a") {
+		return nil
+	}
+	return c
+}
+
+func skip(kind ins.PlaceKind) func(m *match) any {
+	return func(m *match) any {
+		u, ok := m.get("u").(ins.Unit)
+		if !ok {
+			u = ins.Unit{Word: "sts"}
+			if t := m.p.at(m.to); t.Kind == 'w' && !t.Is("and", "then", "turn") && !m.p.thingAt(m.to) {
+				return nil
+			}
+		}
+		if m.p.t[m.from].Is("pass", "s", "skp") && (!m.has("u") || m.p.r.knits) {
+			return nil
+		}
+		pl := ins.Place{Kind: kind, N: m.num("n", 1), Unit: u, At: m.span()}
+		s := &ins.Skip{Places: []ins.Place{pl}}
+		if x, ok := m.get("x").(ins.Place); ok {
+			s.Places = append(s.Places, x)
+		}
+		return s
+	}
+}
+
+func leave(m *match) any {
+	l := &ins.Leave{N: m.num("n", 0), All: !m.has("n")}
+	if m.said("tail", "end", "ends", "long") || !m.has("n") && !m.has("u") && !m.said("unworked", "holder", "rem", "remaining") && !m.has("e") {
+		return &ins.Nothing{}
+	}
+	return l
+}

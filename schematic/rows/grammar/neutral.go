@@ -1,0 +1,137 @@
+package grammar
+
+import (
+	"strings"
+
+	"flatwright/schematic/rows/text"
+)
+
+func set(words string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		m[w] = true
+	}
+	return m
+}
+
+var (
+	// fillers are words that say nothing of what is worked.
+	fillers = set("the loosely tightly firmly carefully gently neatly very just simply an please also again directly immediately now only2 exactly2 approximately somewhat fairly evenly2 each2 still easily")
+	// verbs begin an instruction.
+	verbs = set("work knit purl k p cast bind ch chain inc dec increase decrease rep repeat join sl slip skip miss pick turn bo co fasten place cont continue divide make crochet sc dc hdc tr htr complete finish as leave next dtr ss yo rejoin attach begin cut break weave sew gather " +
+		"double single treble half row rnd round add shape keep sk")
+	// weighty are words that may change what is worked: a clause with one of them is not passed over.
+	weighty = set("rep repeat repeating times twice thrice until till except alternate alternately alternating skip miss skipping missing unworked remain remaining rem every tog together decrease decreasing increase increasing dec inc " +
+		"stitchwise less fewer dip")
+	// telling are words of a sentence that tells something and is no instruction.
+	telling = set("is are was were be been being you your you'll you're i i'm we our my it it's its this that that's these those they their will would can could should may might must if when while because since so has have had there here which who what how why " +
+		"don't not note please remember make sure the a an of for from with but or as by on at about than to do does did let i've because however usually always never optional either want like need ready used using")
+	// loose are names of stitches that are words of plain English too.
+	loose = set("over plain slip make o m s chain point points cluster shell fan group block rib spike pop narrow bob mesh bar bars n seam won double single treble pass p k wid dd e st over chains w tw plain puff")
+	// measures stand behind a number that counts no stitch.
+	measuring = set("mm cm in inch inches \" ” ″ yd yds yards m g oz grams needle needles hook hooks ply size sizes us no uk color colour colors balls ball skeins skein minutes pairs strands strand metres meters holders degrees buttons threads thread times2 cms ins cms. dpns dpn double")
+)
+
+func dropFillers(t []text.Token) []text.Token {
+	n := 0
+	for i := range t {
+		if dropped(t, i) {
+			n++
+		}
+	}
+	if n == 0 {
+		return t
+	}
+	out := make([]text.Token, 0, len(t)-n)
+	for i := range t {
+		if !dropped(t, i) {
+			out = append(out, t[i])
+		}
+	}
+	return out
+}
+
+func dropped(t []text.Token, i int) bool {
+	k := &t[i]
+	if k.Kind != 'w' {
+		return false
+	}
+	return fillers[k.S] || k.S == "a" && !(k.Cap && i > 0) && i+1 < len(t) && t[i+1].Kind == 'w'
+}
+
+// neutralAll is neutral for what a bracket holds.
+func (p *parser) neutralAll(t []text.Token) bool {
+	return p.within(t).neutral2()
+}
+
+func (p *parser) neutral2() bool { return p.neutral(p.t) }
+
+// neutral reports whether words move no stitch: none of them names a stitch, counts or may
+// change what is worked.
+func (p *parser) neutral(t []text.Token) bool {
+	for i := range t {
+		k := &t[i]
+		next := text.Token{}
+		if i+1 < len(t) {
+			next = t[i+1]
+		}
+		switch k.Kind {
+		case 'n', 'f':
+			last := text.Token{}
+			if i > 0 {
+				last = t[i-1]
+			}
+			if !measuring[next.S] && !last.Is("size", "no", "us", "colour", "color", "mc", "cc", "number", "page", "fig", "chart", "/", "-", "needles", "needle", "on", "figure", "uk", "over", "photo", "part", "step", "than", "."+"") && !(k.Kind == 'f') && !(next.Is("/", "-", ".") && i+2 < len(t) && (t[i+2].Kind == 'n' || t[i+2].Kind == 'f')) && !(next.Kind == 'f') && !(next.Is("x") && i+2 < len(t) && t[i+2].Kind == 'n') {
+				return false
+			}
+			if last.Is("on") && !measuring[next.S] && !next.Is("needles", "needle", "dpns") {
+				return false
+			}
+		case 'g':
+			if !p.neutralAll(k.Sub) {
+				return false
+			}
+		case 'p':
+			if isStar(k) {
+				return false
+			}
+		case 'w':
+			if weighty[k.S] || k.Is("each", "all", "next", "last", "first") && next.Is("st", "sts", "stitch", "stitches", "sc", "dc", "row", "rnd", "round", "tr", "hdc", "htr", "ch") {
+				return false
+			}
+			if !loose[k.S] && !fillers[k.S] && p.names(k.S) {
+				return false
+			}
+			if loose[k.S] && next.Kind == 'n' && p.names(k.S) && !measuring[k.S] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+func (p *parser) names(w string) bool {
+	_, ok := p.r.thing([]byte(w))
+	return ok && len(w) > 0
+}
+
+// prose reports whether tokens are a sentence that tells something, and no instruction.
+func (p *parser) prose(t []text.Token) bool {
+	words, tells := 0, 0
+	for i := range t {
+		if t[i].Kind == 'n' && i+1 < len(t) && p.names(t[i+1].S) {
+			return false
+		}
+		if t[i].Kind != 'w' {
+			continue
+		}
+		words++
+		if telling[t[i].S] {
+			tells++
+		}
+		if t[i].Is("rep", "repeat") && i < 2 {
+			return false
+		}
+	}
+	return words >= 4 && tells >= 2 && tells*4 >= words
+}

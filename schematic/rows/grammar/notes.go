@@ -1,0 +1,295 @@
+package grammar
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
+	"flatwright/schematic/stitch"
+	"flatwright/schematic/units"
+)
+
+// words reads a line of words: notes for what turning chains count as, stitches for
+// what a name stands for, a gauge.
+func (r *Reader) words(kind, rest string, n int, opens bool) {
+	if opens {
+		if r.mode = kind; kind == "sizes" || kind == "gauge" || kind == "terms" {
+			r.mode = "words"
+		}
+		if len(r.sec.Lines) > 0 { // what follows belongs to no piece until the next heading
+			r.section(&ins.Section{})
+		}
+		return
+	}
+	switch kind {
+	case "notes":
+		r.note(rest, n)
+	case "stitches":
+		if !r.define(rest, n) {
+			r.note(rest, n)
+		}
+	case "names":
+		for _, part := range strings.FieldsFunc(rest, func(c rune) bool { return c == ';' || c == ',' }) {
+			r.alias(part)
+		}
+	case "gauge":
+		r.gauge(rest, n)
+	case "words":
+		if r.mode != "" {
+			r.alias(rest)
+		}
+	}
+}
+
+var multiple = regexp.MustCompile(`(?i)\bmultiple of (\d{1,3})(?:(?: ?sts?| ?stitches| ?ch)?[ ,]*(?:\+|plus|and) ?(\d{1,3}))?`)
+
+// note takes from a line what chains count as, and of what the count is a multiple.
+func (r *Reader) note(words string, n int) {
+	if m := multiple.FindStringSubmatchIndex(words); m != nil {
+		of, _ := strconv.Atoi(words[m[2]:m[3]])
+		plus := 0
+		if m[4] >= 0 {
+			plus, _ = strconv.Atoi(words[m[4]:m[5]])
+		}
+		r.x.Multiples = append(r.x.Multiples, ins.Multiple{Of: of, Plus: plus, At: ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}})
+	}
+	for _, sentence := range strings.FieldsFunc(words, func(c rune) bool { return c == '.' || c == ';' }) {
+		r.countsAs(sentence)
+	}
+}
+
+func (r *Reader) countsAs(sentence string) {
+	t := text.Lex(sentence, 1)
+	counts, not, about := false, false, false
+	var sizes []int
+	for i := range t {
+		switch t[i].S {
+		case "count", "counts", "counted", "counting":
+			counts = true
+		case "not", "never", "doesn't", "don't":
+			not = true
+		case "chain", "ch", "chains", "chs", "tch":
+			about = true
+			if i+1 < len(t) && t[i+1].Kind == 'n' {
+				sizes = append(sizes, t[i+1].Num.All)
+			}
+			if i > 0 && t[i-1].Kind == 'n' {
+				sizes = append(sizes, t[i-1].Num.All)
+			}
+		case "t":
+			about = about || i+1 < len(t) && t[i+1].Is("ch")
+		}
+	}
+	if !counts || !about {
+		return
+	}
+	c := ins.CountsAsStitch
+	if not {
+		c = ins.CountsNot
+	}
+	if len(sizes) == 0 {
+		sizes = []int{0}
+	}
+	for _, s := range sizes {
+		if _, ok := r.o.Turning[s]; !ok {
+			r.x.Turning[s] = c
+		}
+	}
+}
+
+// gauge reads '14 sts and 10 rows = 10 cm'. A gauge of stitches alone measures no rows
+// and is let be.
+func (r *Reader) gauge(words string, n int) {
+	if r.o.Gauge != nil || r.x.Gauge != nil {
+		return
+	}
+	tell := func(kind, message string) {
+		r.x.Tell(finding.Finding{Kind: kind, Severity: finding.Warning, Message: message,
+			Want: schematic.GaugeBounds, Fix: "write it as 20 sts and 28 rows = 10 cm"}, ins.Span{Line: n, Col: 1, End: 1})
+	}
+	t := text.Lex(words, 1)
+	var nums []units.Num
+	for i, k := range t {
+		if k.Kind != 'n' && k.Kind != 'f' {
+			continue
+		}
+		v, ok := units.ParseNum(k.S)
+		if !ok {
+			if len(nums) == 0 || i+1 < len(t) && t[i+1].Is("mm") {
+				return
+			}
+			tell("rows/not-read", "not read: "+finding.Clip(k.S)+", which is no number of a gauge")
+			return
+		}
+		nums = append(nums, v)
+		if len(nums) < 3 || i+1 == len(t) {
+			continue
+		}
+		u, ok := units.ParseUnit(strings.NewReplacer("”", "in", "\"", "in", "″", "in", "inches", "in").Replace(t[i+1].S))
+		if !ok {
+			return
+		}
+		g := schematic.Gauge{Stitches: nums[0], Rows: nums[1], Over: units.Of(v, u)}
+		if bad := g.Impossible(); bad != "" {
+			tell("rows/bounds", bad)
+			return
+		}
+		r.x.Gauge = &ins.Gauge{StitchWidth: g.StitchWidth(), RowHeight: g.RowHeight()}
+		r.x.Said.GaugeAt = ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}
+		return
+	}
+}
+
+// alias takes 'sc = single crochet' from a list of abbreviations: a name of the text's own
+// for a stitch.
+func (r *Reader) alias(line string) {
+	i := strings.IndexAny(line, "=:")
+	if i < 0 {
+		i = strings.Index(line, " - ")
+	}
+	if i < 0 {
+		i = strings.Index(line, " – ")
+	}
+	if i <= 0 || i > 30 {
+		return
+	}
+	short := squeezeWords(line[:i])
+	long := strings.TrimLeft(line[i:], "=:-– ")
+	if c, ok := crossOf(long); ok {
+		r.crossing(strings.TrimSpace(line[:i]), c)
+		return
+	}
+	long, _, _ = strings.Cut(long, "(")
+	if len(short) == 0 || len(short) > 12 {
+		return
+	}
+	if _, ok := r.thing([]byte(short)); ok {
+		return
+	}
+	if k, ok := r.thing([]byte(squeezeWords(long))); ok {
+		r.own[short] = k
+	}
+}
+
+func squeezeWords(s string) string {
+	return strings.Map(func(c rune) rune {
+		if strings.ContainsRune(" -.,:;*•\t‑–", c) {
+			return -1
+		}
+		return c
+	}, strings.ToLower(s))
+}
+
+func (r *Reader) crossing(short string, c stitch.Cross) {
+	s := c.Stitch()
+	name := strings.ToLower(short)
+	s.ID, s.US, s.UK, s.USAbbr, s.UKAbbr = name, short, short, short, short
+	r.x.Own[name] = s
+	r.own[squeezeWords(short)] = thing{Kind: s}
+}
+
+// define reads 'Shell = (sc, ch 3, 4 dc) in st indicated', 'V-stitch (V-st): (dc, ch 1, dc) in same st'.
+func (r *Reader) define(line string, n int) bool {
+	line = strings.TrimLeft(strings.TrimSpace(line), "•*-– ")
+	i := strings.IndexAny(line, ":=")
+	if i < 0 {
+		i = strings.Index(line, " - ")
+	}
+	if i < 0 {
+		i = strings.Index(line, " – ")
+	}
+	if i <= 0 || i > 60 {
+		return false
+	}
+	head, body := line[:i], strings.TrimLeft(line[i:], ":=-– ")
+	var names []string
+	main, inside, has := strings.Cut(head, "(")
+	names = append(names, strings.TrimSpace(main))
+	if has {
+		names = append(names, strings.Trim(inside, " )"))
+	}
+	if c, ok := crossOf(body); ok {
+		for _, w := range names {
+			r.crossing(w, c)
+		}
+		return true
+	}
+	r.alias(line)
+	known := false
+	for _, w := range names {
+		w = strings.ToLower(w)
+		if w == "" || len(strings.Fields(w)) > 3 {
+			continue
+		}
+		if _, ok := stitch.Lookup(w, r.x.Terms); ok {
+			known = true
+			continue
+		}
+		known = r.defined(w, line, body, n) || known
+	}
+	return known
+}
+
+// defined takes one name of a definition: a group of stitches, or a stitch that counts as one.
+func (r *Reader) defined(name, line, body string, n int) bool {
+	low := strings.ToLower(body)
+	one := strings.Contains(low, "one stitch") || strings.Contains(low, "tog") || strings.Contains(low, "one st") || strings.Contains(low, "counts as one") || strings.Contains(low, "all loops") || strings.Contains(low, "all lps") ||
+		strings.Contains(low, "as 1 st") || strings.Contains(low, "as one")
+	l := &ins.Line{At: ins.Span{Line: n, Col: 1, End: len([]rune(line)) + 1}, Src: line}
+	tokens := text.Lex(body, 1)
+	for i := range tokens {
+		tokens[i].Line = n
+	}
+	if len(tokens) == 0 || len(tokens) > 200 {
+		return false
+	}
+	var words []string
+	for _, w := range text.Lex(strings.TrimSuffix(name, "s"), 1) {
+		words = append(words, w.S)
+	}
+	items := r.parser(tokens, l).sequence()
+	ok := len(l.Unread) == 0 && !one && len(words) > 0
+	var kept []ins.Item
+	for _, b := range items {
+		switch k := b.(type) {
+		case *ins.Repeat, *ins.Stitch, *ins.Chain:
+			kept = append(kept, b)
+		case *ins.Nothing, *stated, *ins.Skip:
+		default:
+			_ = k
+			ok = false
+		}
+	}
+	if ok && len(kept) > 0 {
+		if g, single := kept[0].(*ins.Repeat); single && len(kept) == 1 {
+			kept = g.Body
+		}
+		for _, b := range kept {
+			if s, ok := b.(*ins.Stitch); ok {
+				s.Places = nil
+			}
+		}
+		g := &ins.Group{Name: strings.TrimSuffix(name, "s"), Body: kept, At: l.At}
+		if len(r.x.Groups) == 0 || r.x.Groups[len(r.x.Groups)-1].At != g.At {
+			r.x.Groups = append(r.x.Groups, g)
+		} else {
+			g = r.x.Groups[len(r.x.Groups)-1]
+		}
+		r.groups = append(r.groups, defined{words, g})
+		return true
+	}
+	if one {
+		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: 1, Makes: 1, Height: 2, Base: "dc", Legs: 3, Key: "cluster"}
+		if !r.crochet {
+			return false
+		}
+		r.x.Own[name], r.x.Own[name+"s"] = s, s
+		r.own[squeezeWords(name)], r.own[squeezeWords(name)+"s"] = thing{Kind: s}, thing{Kind: s}
+		return true
+	}
+	return false
+}

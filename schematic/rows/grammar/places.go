@@ -1,0 +1,517 @@
+package grammar
+
+import (
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// macros are words that many forms share.
+var macros = map[string]string{
+	"$in":     "in/into/on/onto/over/through/under/within/inside/around/across/between/at/to/behind/along",
+	"$next":   "next/following/foll",
+	"$rem":    "remaining/rem/remain",
+	"$sp":     "sp/sps/space/spaces/loop/loops/lp/lps/arch/arches/arc/underarm/underarms/picot/bar/bars/hole/holes",
+	"$st":     "st/sts/stitch/stitches/stiches",
+	"$ch":     "ch/chs/chain/chains/cn",
+	"$row":    "row/rows/rnd/rnds/round/rounds/rd",
+	"$beg":    "beg/beginning/start/starting",
+	"$inc":    "inc/increase/incs/increasing/increases/add/adding",
+	"$dec":    "dec/decrease/decs/decreasing/decreases",
+	"$tch":    "tch/turning/beg/beginning/starting/initial/first/start",
+	"$make":   "work/make/do/working/making/crochet/worked/with",
+	"$off":    "off/of",
+	"$rep":    "rep/repeat/repeating/reps/rpt/repeated",
+	"$meas":   "measures/measure/meas/measuring",
+	"$ring":   "ring/circle/loop/lp",
+	"$center": "center/centre/middle/central",
+	"$edge":   "edge/end/side/edges/ends/sides",
+}
+
+// unitForms are what is counted in a place.
+var unitForms = []form{
+	{rule: "unit", pattern: "[corner/unworked/held/skipped/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle] $st", meaning: "stitches of any kind", example: "sc in next 3 sts",
+		build: func(m *match) any {
+			switch {
+			case m.said("held"):
+				return ins.Unit{Word: "held"}
+			case m.said("unworked"):
+				return ins.Unit{Word: "unworked"}
+			}
+			return ins.Unit{Word: "st"}
+		}},
+	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp",
+		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
+	{rule: "unit", pattern: "{n:sized} $ch [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp",
+		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
+	{rule: "unit", pattern: "[corner/center/centre] [$ch] $sp", meaning: "a chain space of any size", example: "3 dc in next sp",
+		build: func(m *match) any {
+			if !m.p.r.crochet && m.to == m.from+1 && m.said("loop", "loops", "lp", "lps") {
+				return ins.Unit{Word: "st"}
+			}
+			return ins.Unit{Space: true, Word: "sp"}
+		}},
+	{rule: "unit", pattern: "corner/corners", meaning: "the corner, whatever is there", example: "3 sc in next corner",
+		build: func(m *match) any { return ins.Unit{Word: "corner"} }},
+	{rule: "unit", pattern: "[foundation/starting/beg/beginning/base/underarm/free/added/remaining/rem/single/skipped] $ch [$st]", meaning: "single chains", example: "sc in next 4 ch",
+		build: func(m *match) any { return ins.Unit{Chain: true, Word: "ch"} }},
+	{rule: "unit", pattern: "[end/ends/side] [of] row/rows [end/ends]", meaning: "the ends of rows", example: "work 1 hdc in each row along edge",
+		build: func(m *match) any { return ins.Unit{Row: true, Word: "row"} }},
+	{rule: "unit", pattern: "[corner/unworked/held/skipped/free/remaining/rem/edge/slipped] {k:kind}", meaning: "stitches of one kind", example: "sc in each dc across",
+		build: func(m *match) any {
+			k := value[thing](m, "k")
+			switch {
+			case k.Call != nil:
+				return ins.Unit{Group: k.Call, Word: k.Call.Name}
+			case k.Inc || k.Dec || k.Kind == nil:
+				return ins.Unit{Word: "st"}
+			case k.Kind.ID == "ch":
+				return ins.Unit{Chain: true, Word: "ch"}
+			case k.Kind.ID == "picot":
+				return ins.Unit{Stitch: k.Kind, Word: "picot"}
+			}
+			return ins.Unit{Stitch: k.Kind, Word: "kind"}
+		}},
+	{rule: "unit", pattern: "(shell/shells/fan/fans/group/groups/scallop/scallops/mesh/meshes/block/blocks/petal/petals/point/points/rib/ribs/v/vs [$st] | v $st)", meaning: "a group that the text does not define",
+		example: "5 dc in next shell", build: func(m *match) any {
+			if g, _ := m.p.group(m.from); g != nil {
+				return nil
+			}
+			return ins.Unit{Stretch: true, Word: m.p.t[m.from].S}
+		}},
+}
+
+// size reads the number of a chain space, ch-2 or ch 2, if a space is meant.
+func size(p *parser, i int) (any, int) {
+	v, to := number(p, i)
+	if to < 0 || p.at(i).Kind != 'n' {
+		return nil, -1
+	}
+	space := p.at(to).Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "underarm", "underarms")
+	if !space && !(p.at(i).Glued && !(p.at(to).Is("and", "times") || p.at(to).Kind == 'n')) {
+		return nil, -1
+	}
+	return v, to
+}
+
+// sized reads the 2 of 2-ch.
+func sized(p *parser, i int) (any, int) {
+	t, c := p.at(i), p.at(i+1)
+	if t.Kind != 'n' || !c.Is("ch", "chain") || !(c.Glued && c.Col == t.End+1) && !p.at(i+2).Is("sp", "sps", "space", "spaces", "lp", "lps", "loop", "loops", "arch", "arches") {
+		return nil, -1
+	}
+	return t.Num, i + 1
+}
+
+func place(kind ins.PlaceKind, m *match) ins.Place {
+	u, _ := m.get("u").(ins.Unit)
+	pl := ins.Place{Kind: kind, N: m.num("n", 1), Unit: u}
+	if e, ok := m.get("e").(ins.Extent); ok && kind == ins.InEach {
+		pl.Extent = e
+	}
+	if u.Row {
+		pl.Kind = ins.RowEnds
+	}
+	return pl
+}
+
+func at(kind ins.PlaceKind) func(m *match) any {
+	return func(m *match) any { return place(kind, m) }
+}
+
+// cores are the places themselves, behind their preposition.
+var cores = []form{
+	{rule: "core", pattern: "[$center] {u:unit} of/at/in each/every {w:unit} [{tail}] [{e:extent}]", meaning: "a place in each group", example: "V-st in ch-1 sp of each V-st across", build: func(m *match) any {
+		u := value[ins.Unit](m, "u")
+		if !u.Space {
+			return nil
+		}
+		return place(ins.InEach, m)
+	}},
+	{rule: "core", pattern: "$next {u:unit} [{tail}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", build: eachIfExtent},
+	{rule: "core", pattern: "$next {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in next 5 sts", build: at(ins.InNext)},
+	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
+	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
+	{rule: "core", pattern: "each/every/all [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch",
+		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
+	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of so many stitches", example: "dc in each of next 4",
+		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
+	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
+	{rule: "core", pattern: "$rem {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "sc in remaining sts", build: at(ins.InEach)},
+	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row",
+		build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
+	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
+	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
+	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
+	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around",
+		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
+	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every so-manieth stitch", example: "2 sc in every 3rd st around",
+		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
+	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [as] [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
+	{rule: "core", pattern: "same place/position [as] [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},
+	{rule: "core", pattern: "same [as] [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
+	{rule: "core", pattern: "(base/bottom of [$tch/same] $ch [{n:num}] | joining [{tail}] | st at base of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
+	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
+	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [loop/sp/lp] just made/worked/formed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
+	{rule: "core", pattern: "([$center] [of] [adjustable/magic/first/foundation/same] $ring | mr/mc | [adjustable/magic] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
+		build: func(m *match) any {
+			if m.to == m.from || m.to == m.from+1 && m.said("loop", "lp") && m.p.r.began {
+				return nil
+			}
+			return ins.Place{Kind: ins.InRing, N: ins.N(1)}
+		}},
+	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/end | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook",
+		build: func(m *match) any {
+			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
+		}},
+	{rule: "core", pattern: "top [$st] [$ch] [of] [$tch/joined] [{n:chaincalled}]", meaning: "the top of the turning chain", example: "dc in top of ch-3", build: top},
+	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
+	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] {n:chaincalled} [at] [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
+	{rule: "core", pattern: "{o:ord} $ch/$st of [$tch/last] ($ch | tch | t $ch | turning)", meaning: "the top of the turning chain", example: "dc in 4th ch of beg ch", build: top},
+	{rule: "core", pattern: "$center {u:unit} [of] [each/$next/corner/same/first/last] [{n:num}] [{w:unit}] [group/shell/fan/of] [{tail}]", meaning: "the middle stitch of a group", example: "sc in centre dc of next shell", build: centre},
+	{rule: "core", pattern: "{o:ord} {u:unit} of [each/$next/same/first/last/corner] [{n:num}] {w:unit} [group/shell/fan] [{tail}]", meaning: "a stitch of the next group", example: "sc in 3rd dc of next shell", build: centre},
+	{rule: "core", pattern: "{o:ord} {u:unit} [{tail}]", meaning: "the first stitch", example: "2 sc in first st",
+		build: func(m *match) any {
+			if value[int](m, "o") == 1 {
+				return place(ins.InFirst, m)
+			}
+			pl := place(ins.InCentre, m)
+			pl.N = ins.N(value[int](m, "o"))
+			if !m.has("tail") {
+				pl.Kind, pl.N = ins.InNext, ins.N(1)
+				if o := value[int](m, "o"); pl.Unit.Any() || pl.Unit.Stitch != nil || pl.Unit.Chain { // in 3rd st: two are passed
+					pl.Kind, pl.N = ins.InEvery, ins.N(o)
+				}
+			}
+			return pl
+		}},
+	{rule: "core", pattern: "{n:num} {u:unit} [{tail}]", meaning: "so many stitches", example: "sc in 21 sts", build: at(ins.InNext)},
+	{rule: "core", pattern: "[any/one/another/opposite/corresponding/beg/beginning/end/edge/adjacent] {u:unit} [{tail}]", meaning: "one stitch or space", example: "3 dc in ch-1 sp", build: eachIfExtent},
+	{rule: "core", pattern: "{u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in sts across", build: eachIfExtent},
+	{rule: "core", pattern: "($row {num} [below] | {num} $row below | ridge | front/back)", meaning: "a stitch lower down", example: "1 dc in ridge",
+		build: func(m *match) any { return ins.Place{Kind: ins.InNext, N: ins.N(1), Far: true} }},
+	{rule: "core", pattern: "across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
+	{rule: "core", pattern: "each/every across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
+	{rule: "core", pattern: "each/every/all", meaning: "each stitch that is left", example: "sc in each", build: at(ins.InEach)},
+	{rule: "core", pattern: "(both/$edge [$edge] of row/rows [{tail}] | row/rows [{tail}] | row end/ends [{tail}])", meaning: "the ends of rows", example: "1 sc in rows along edge",
+		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
+}
+
+func eachIfExtent(m *match) any {
+	pl := place(ins.InNext, m)
+	if e, ok := m.get("e").(ins.Extent); ok {
+		pl.Kind, pl.Extent = ins.InEach, e
+	}
+	return pl
+}
+
+func lastOf(m *match) any {
+	pl := place(ins.InLast, m)
+	if pl.Unit.Chain && m.said("turning", "tch") {
+		pl = ins.Place{Kind: ins.InTop, N: ins.N(1)}
+	}
+	return pl
+}
+
+func same(m *match) any {
+	return ins.Place{Kind: ins.InSame, N: ins.N(1), Unit: value[ins.Unit](m, "u")}
+}
+
+func top(m *match) any {
+	n := m.num("n", 0)
+	return ins.Place{Kind: ins.InTop, N: ins.N(1), Unit: ins.Unit{Word: "tch", Size: n}}
+}
+
+func centre(m *match) any {
+	u, w := value[ins.Unit](m, "u"), value[ins.Unit](m, "w")
+	pl := ins.Place{Kind: ins.InCentre, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Stitch: u.Stitch, Group: w.Group, Stretch: true, Word: "group"}}
+	if u.Chain || u.Space {
+		if !m.has("w") && !m.said("group", "shell", "fan") { // the middle chain of the loop
+			return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Space: true}}
+		}
+		if w.Space {
+			return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: w}
+		}
+	}
+	if w.Space {
+		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: w}
+	}
+	if w.Any() && w.Word != "" || !m.has("w") && !m.said("group", "shell", "fan", "of") {
+		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: u}
+	}
+	return pl
+}
+
+// chainCalled reads ch-3, 3-ch or ch, and gives its size, 0 if none is named.
+func chainCalled(p *parser, i int) (any, int) {
+	t := p.at(i)
+	if t.Kind == 'n' && p.at(i+1).Is("ch", "chain", "chs", "chains") {
+		return t.Num, i + 2
+	}
+	if t.Is("tch") || t.Is("turning") && !p.at(i+1).Is("ch", "chain") {
+		return ins.Num{}, i + 1
+	}
+	if !t.Is("ch", "chain", "chs") {
+		return nil, -1
+	}
+	if p.at(i+1).Kind == 'n' {
+		to := i + 2
+		if p.at(to).Is("sp", "loop") {
+			return nil, -1
+		}
+		return p.at(i + 1).Num, to
+	}
+	if p.at(i+1).Is("sp", "sps", "loop") {
+		return nil, -1
+	}
+	return ins.Num{}, i + 1
+}
+
+var tailWords = map[string]bool{"of": true, "on": true, "at": true, "from": true, "made": true, "below": true, "formed": true, "left": true, "as": true, "along": true, "where": true, "before": true,
+	"after": true, "with": true, "worked": true, "marked": true, "behind": true, "only": true, "in": true, "used": true, "skipped": true, "down": true, "up": true, "above": true, "between": true, "below2": true}
+
+// tail reads words that tell a place nearer: of previous row, on body, from previous round.
+func tail(p *parser, i int) (any, int) {
+	t := p.at(i)
+	if t.Kind != 'w' || !tailWords[t.S] || t.Is("at") && p.at(i+1).Is("same") {
+		return nil, -1
+	}
+	if t.Is("in", "along", "before", "after", "from", "with") && !p.tailOf(i+1) {
+		return nil, -1
+	}
+	j := i + 1
+	for ; j < len(p.t); j++ {
+		k := p.at(j)
+		if k.Kind == 'p' || k.Kind == 'g' || k.Is("join") && !p.at(j-1).Is("as", "of", "at", "before", "after", "with", "from", "last") || k.Is("and", "across", "around", "to", "until", "till", "twice", "once", "turn", "then", "ending", "times", "rep", "repeat", "with", "work") {
+			break
+		}
+		if v, to := number(p, j); v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first") {
+			break
+		}
+		if j > i+1 && p.at(j-1).Kind == 'n' && k.Kind == 'n' {
+			break
+		}
+	}
+	if j == i+1 && !t.Is("below", "only", "above", "used", "left", "made") {
+		return nil, -1
+	}
+	return true, j
+}
+
+// tailOf reports whether the words from i on name a row or a piece.
+func (p *parser) tailOf(i int) bool {
+	for k := i; k < i+4; k++ {
+		if p.at(k).Is("row", "rnd", "round", "rows", "body", "edge", "hook", "ribbing", "cuff", "previous", "prev", "foundation", "base", "join", "color", "colour", "marker", "round2", "rnds", "side") {
+			return !p.at(k).Is("side") || !p.at(i).Is("rs", "ws", "right", "wrong")
+		}
+		if t := p.at(k); t.Kind == 'p' || t.Kind == 'g' || t.Is("and", "next", "each", "last", "same") {
+			return false
+		}
+	}
+	return false
+}
+
+func (p *parser) thingAt(i int) bool {
+	_, to := p.named("kind", i)
+	return to >= 0
+}
+
+// loops reads BLO, back loop only, through both loops of.
+var loops = []form{
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/tbl | back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
+		build: func(m *match) any { return ins.BackLoop }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos | front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
+		build: func(m *match) any { return ins.FrontLoop }},
+	{rule: "loop", pattern: "[in/into/through/working/taking/under] [in/into/through/up] both loops/lps/threads", meaning: "both loops", example: "sc in both loops of each st around",
+		build: func(m *match) any { return ins.BothLoops }},
+}
+
+// extents are how far something goes.
+var extents = []form{
+	{rule: "extent", pattern: "across/around/along/throughout/evenly [across/around] [row/rnd/round/piece/$edge]", meaning: "to the end of the row", example: "sc around", build: toEnd},
+	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
+	{rule: "extent", pattern: "in/on/for [all] $rem $st", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
+	{rule: "extent", pattern: "[across/around/along] to/until/till/unto end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
+	{rule: "extent", pattern: "[across/around/along] to/until/till/$rem end", meaning: "to the end of the row", example: "k to end", build: toEnd},
+	{rule: "extent", pattern: "across/around/along $rem $st", meaning: "to the end of the row", example: "sc across remaining sts", build: toEnd},
+	{rule: "extent", pattern: "rest [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
+	{rule: "extent", pattern: "[across/around/along] to/until/till [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
+		build: toLast},
+	{rule: "extent", pattern: "[across/around/along] to/until/till [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
+	{rule: "extent", pattern: "[across/around/along] to/until/till [there] [within/are] {n:num} [{u:unit}] [to] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [$row] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
+	{rule: "extent", pattern: "[across/around/along] to/until/till within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
+	{rule: "extent", pattern: "[across/around/along] to/until/till [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
+		build: func(m *match) any {
+			return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
+		}},
+	{rule: "extent", pattern: "[across/around] to/until/till [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around] to/until/till [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around] to/until/till within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around] to/until/till [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
+		build: func(m *match) any {
+			u := value[ins.Unit](m, "u")
+			if !m.said("next", "following", "first", "corner", "slipped", "center", "centre") || u.Any() && u.Word != "corner" {
+				return nil
+			}
+			return ins.Extent{Kind: ins.ToUnit, Unit: u, At: m.span()}
+		}},
+}
+
+func toEnd(m *match) any { return ins.Extent{Kind: ins.ToEnd, At: m.span()} }
+
+func toLast(m *match) any {
+	u, _ := m.get("u").(ins.Unit)
+	return ins.Extent{Kind: ins.ToLast, N: m.num("n", 1), Unit: u, At: m.span()}
+}
+
+func toMarker(m *match) any {
+	return ins.Extent{Kind: ins.ToMarker, N: m.num("n", 0), At: m.span()}
+}
+
+// often is how often something is done.
+type often struct {
+	n     ins.Num
+	more  bool // beyond the first time
+	total bool // in all
+}
+
+var times = []form{
+	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps [more/further] [in/altogether] [all/total]", meaning: "so many times", example: "(sc, inc) 6 times",
+		build: func(m *match) any {
+			return often{n: m.num("n", 1), more: m.said("more", "further", "additional", "another"), total: m.said("total", "all", "altogether")}
+		}},
+	{rule: "times", pattern: "x/* {n:num} [times]", meaning: "so many times", example: "(sc, inc) x 6",
+		build: func(m *match) any {
+			if m.p.t[m.from].Is("*") && !m.p.at(m.from).Glued && m.p.at(m.to).Kind == 'w' && !m.said("times") {
+				return nil // a star begins
+			}
+			return often{n: m.num("n", 1), total: true}
+		}},
+	{rule: "times", pattern: "once [more/again]", meaning: "once", example: "*k2, p2; rep from * once more", build: func(m *match) any { return often{n: ins.N(1), more: m.said("more")} }},
+	{rule: "times", pattern: "twice [more/again]", meaning: "twice", example: "*k2, p2; rep from * twice more", build: func(m *match) any { return often{n: ins.N(2), more: m.said("more")} }},
+	{rule: "times", pattern: "thrice [more]", meaning: "three times", example: "*k2, p2; rep from * thrice", build: func(m *match) any { return often{n: ins.N(3), more: m.said("more")} }},
+	{rule: "times", pattern: "{n:num} more", meaning: "so many times more", example: "*k2, p2; rep from * 3 more", build: func(m *match) any { return often{n: m.num("n", 1), more: true} }},
+}
+
+// prepositions are the places with the word before them.
+var prepositions = []form{
+	{rule: "place", pattern: "$in [post/posts/body/stem] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
+	{rule: "place", pattern: "$in top/tops [of] {c:core}", meaning: "where a stitch is worked", example: "dc in top of next dc", build: func(m *match) any {
+		if c := value[ins.Place](m, "c"); c.Unit.Chain || c.Unit.Space || c.Kind == ins.InTop {
+			return nil
+		}
+		return placed(m)
+	}},
+	{rule: "place", pattern: "[$in] {l:loop} [of] {c:core}", meaning: "where a stitch is worked", example: "sc in BLO of each st across", build: placed},
+	{rule: "place", pattern: "each/every/all [of] [$rem] {u:unit} [{tail}] {e:extent}", meaning: "each stitch up to there", example: "sc each st across", build: at(ins.InEach)},
+	{rule: "place", pattern: "$in [$edge] [of] (neck/front/armhole/long/short/lower/upper/left/right/outer/inner/side/bottom/top/straight) edge/edges/side/opening [{tail}]", meaning: "along an edge", example: "sc along neck edge", build: func(m *match) any { return nil }},
+}
+
+func placed(m *match) any {
+	pl := value[ins.Place](m, "c")
+	if l, ok := m.get("l").(ins.Loop); ok {
+		pl.Loop = l
+	}
+	pl.At = m.span()
+	if m.p.t[m.from].Is("to", "at", "along", "behind") {
+		switch {
+		case pl.Kind == ins.InEach, pl.Kind == ins.RowEnds, m.p.t[m.from].Is("along"), pl.Kind == ins.InLast && m.p.t[m.from].Is("to"):
+			return nil
+		case m.p.t[m.from].Is("at") && pl.Unit.Any() && pl.Kind == ins.InLast:
+			return nil
+		}
+	}
+	return pl
+}
+
+// spots are the places of one stitch, in their order.
+type spots struct {
+	list  []ins.Place
+	also  []*ins.Stitch
+	count ins.Counting
+}
+
+// places reads into what a stitch is worked: in next 3 sts and in each st across.
+func places(p *parser, i int) (any, int) {
+	v, to := p.named("place", i)
+	if to < 0 {
+		return nil, -1
+	}
+	s := spots{list: []ins.Place{v.(ins.Place)}}
+	for {
+		last := &s.list[len(s.list)-1]
+		j := to
+		if last.Kind == ins.FromHook && p.at(j).Kind == 'g' {
+			if c, ok := p.remark(p.at(j)); ok {
+				s.count = c
+				j++
+				to = j
+			}
+		}
+		comma := p.at(j).Is(",")
+		if comma {
+			j++
+		}
+		and := p.at(j).Is("and", "then", "plus")
+		if and {
+			j++
+		} else if comma {
+			return s, to
+		}
+		if !and {
+			return s, to
+		}
+		w, next := p.named("place", j)
+		if next < 0 && !(p.at(j).Kind == 'n' && p.kindOrUnit(j+1)) {
+			if t := p.at(j); t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch") {
+				w, next = p.named("core", j)
+			}
+		}
+		if next < 0 || w.(ins.Place).Kind == ins.InNext && p.at(j).Kind == 'n' && p.at(next).Is("in", "into") {
+			return p.alsoOver(s, j, to)
+		}
+		pl := w.(ins.Place)
+		pl.At = p.span(j, next-1)
+		if comma && p.at(j).Kind == 'n' {
+			return s, to
+		}
+		if pl.Kind == ins.InEach && last.Kind == ins.InEach && last.Extent.Kind == ins.NoExtent && !last.Of && !sameUnit(last.Unit, pl.Unit) {
+			last.Extent = pl.Extent
+			s.also = append(s.also, &ins.Stitch{Places: []ins.Place{pl}}) // the stitch itself, by the builder
+			to = next
+			continue
+		}
+		s.list = append(s.list, pl)
+		to = next
+	}
+}
+
+func sameUnit(a, b ins.Unit) bool {
+	return a.Stitch == b.Stitch && a.Chain == b.Chain && a.Space == b.Space && a.Group == b.Group
+}
+
+// kindOrUnit reports whether a stitch stands at i, so that a number before it begins an instruction.
+func (p *parser) kindOrUnit(i int) bool {
+	k, to := p.named("kind", i)
+	if to < 0 {
+		return false
+	}
+	if t := k.(thing); t.Kind != nil && t.Kind.ID == "ch" {
+		return false
+	}
+	return p.at(to).Is("in", "into", "over", "across", "around")
+}
+
+// alsoOver reads 'each st and 2 sc in each ch-2 sp': other stitches over the same stretch.
+func (p *parser) alsoOver(s spots, j, to int) (any, int) {
+	last := &s.list[len(s.list)-1]
+	if last.Kind != ins.InEach || last.Extent.Kind != ins.NoExtent {
+		return s, to
+	}
+	v, next := p.named("stitch", j)
+	m, ok := v.(*ins.Stitch)
+	if next < 0 || !ok || len(m.Places) != 1 || m.Places[0].Kind != ins.InEach {
+		return s, to
+	}
+	s.also = append(s.also, m)
+	last.Extent = m.Places[0].Extent
+	return s, next
+}

@@ -1,0 +1,810 @@
+package grammar
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
+	"flatwright/schematic/stitch"
+)
+
+// Reader reads a text line by line.
+type Reader struct {
+	x       *ins.Text
+	o       ins.Options
+	sec     *ins.Section
+	mode    string // how the lines of a section of words are read
+	last    *ins.Line
+	raw     string // the last line of the text as it stands
+	tokens  []text.Token
+	roundR  bool // R5 means a round
+	crochet bool // words of crochet prevail
+	knits   bool // words of knitting do
+	own     map[string]thing
+	groups  []defined
+	cables  map[string]*stitch.Stitch
+	loop    ins.Loop
+	began   bool
+	these   int // rows since the last heading or rep, for 'these rows'
+	starred []ins.Item
+	unlike  bool
+	memos   [][]memo
+	ids     uint32
+	trace   *[]Explained
+}
+
+var tables = [][]form{unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
+
+func init() {
+	for i := range tables {
+		for k := range tables[i] {
+			f := &tables[i][k]
+			var out []string
+			for _, w := range strings.Fields(brackets.Replace(f.pattern)) {
+				parts := strings.Split(w, "/")
+				for j, p := range parts {
+					if m, ok := macros[p]; ok {
+						parts[j] = m
+					}
+				}
+				out = append(out, strings.Join(parts, "/"))
+			}
+			f.pattern = strings.Join(out, " ")
+		}
+	}
+	compileAll(map[string]func(p *parser, i int) (any, int){
+		"num": number, "ord": ordinal, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
+		"edgename": edgeName, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
+		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "rowname": rowName, "chaincalled": chainCalled,
+	}, tables...)
+	for _, name := range itemRules {
+		itemIDs = append(itemIDs, rules.id(name))
+	}
+}
+
+// Read reads a text of written rows. What can't be read stands in the lines' Unread;
+// nothing is guessed. The name is for messages.
+func Read(name string, src []byte, o ins.Options) *ins.Text {
+	x := &ins.Text{Name: name, Sizes: o.Sizes, Terms: o.Terms, TermsSet: o.TermsSet, Gauge: o.Gauge,
+		Turning: map[int]ins.Counts{}, Used: map[string]*stitch.Stitch{}, Own: map[string]*stitch.Stitch{}}
+	for n, c := range o.Turning {
+		x.Turning[n] = c
+	}
+	if len(src) > maxText {
+		x.Tell(ins.Refused("the text is larger than %d bytes", maxText), ins.Span{Line: 1, Col: 1, End: 2})
+		return x
+	}
+	x.Src = lines(src)
+	if len(x.Src) > maxLines {
+		x.Tell(ins.Refused("the text has more than %d lines", maxLines), ins.Span{Line: maxLines + 1, Col: 1, End: 2})
+		return x
+	}
+	bound(x)
+	r := &Reader{x: x, o: o, own: map[string]thing{}, cables: map[string]*stitch.Stitch{}}
+	r.section(&ins.Section{})
+	r.head()
+	for i := range x.Src {
+		r.one(i + 1)
+	}
+	r.flush()
+	x.Sections = slices.DeleteFunc(x.Sections, func(s *ins.Section) bool { return s.Name == "" && len(s.Lines) == 0 })
+	if len(x.Sections) == 0 {
+		x.Sections = append(x.Sections, r.sec)
+	}
+	few(x)
+	r.shortSizes()
+	return x
+}
+
+func (r *Reader) section(s *ins.Section) {
+	r.sec = s
+	r.x.Sections = append(r.x.Sections, s)
+	r.these = 0
+}
+
+// head finds sizes and terms first, wherever they stand, since rows are read by them.
+func (r *Reader) head() {
+	rounds, crochet, knits := 0, 0, 0
+	for i, line := range r.x.Src {
+		switch key, rest, col := text.KeyOf(line); text.Keys[key] {
+		case "sizes":
+			r.sizes(rest, i+1, col)
+		case "terms":
+			r.terms(rest, i+1, col)
+		}
+		low := strings.ToLower(line)
+		for _, w := range []string{"ring", "around", "magic", "circle", "rnd", "round"} {
+			if strings.Contains(low, w) {
+				rounds++
+				break
+			}
+		}
+		for _, w := range strings.FieldsFunc(low, func(c rune) bool { return !unicode.IsLetter(c) }) {
+			switch w {
+			case "ch", "sc", "dc", "hdc", "htr", "tr", "crochet", "chain", "hook", "dtr", "inc", "treble", "crocheted", "mr":
+				crochet++
+			case "k", "p", "knit", "purl", "needles", "tog", "ssk", "yo", "needle", "stockinette", "psso", "rib", "kfb", "pm":
+				knits++
+			}
+			switch {
+			case strings.Contains(low, "us terms") || strings.Contains(low, "american terms") || strings.Contains(low, "us crochet terms") || strings.Contains(low, "us terminology"):
+				r.saysTerms(stitch.US)
+			case strings.Contains(low, "uk terms") || strings.Contains(low, "british terms") || strings.Contains(low, "uk crochet terms") || strings.Contains(low, "uk terminology") || strings.Contains(low, "uk instructions"):
+				r.saysTerms(stitch.UK)
+			}
+		}
+	}
+	r.roundR, r.crochet, r.knits = rounds > 0, crochet > knits, knits >= crochet && knits > 0
+	if len(r.x.Sizes.Names) == 0 {
+		if k := text.Sizes(r.x.Src); k > 1 && k < 40 {
+			r.x.Sizes = expr.Sizes{Groups: []int{1, k - 1}}
+			for i := range k {
+				r.x.Sizes.Names = append(r.x.Sizes.Names, fmt.Sprintf("size %d", i+1))
+			}
+			r.unlike = true
+		} else {
+			r.x.Sizes = expr.Sizes{Names: []string{""}, Groups: []int{1}}
+		}
+	}
+	if !r.x.TermsSet {
+		r.guessTerms()
+	}
+}
+
+func (r *Reader) saysTerms(t stitch.Terms) {
+	if !r.o.TermsSet && !r.x.TermsSet {
+		r.x.Terms, r.x.TermsSet = t, true
+	}
+}
+
+func (r *Reader) sizes(rest string, line, col int) {
+	at := ins.Span{Line: line, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
+	words := strings.TrimSuffix(strings.TrimSpace(rest), ".")
+	s, p := expr.ParseSizes(strings.NewReplacer(": ", ", ", ":", ",").Replace(words))
+	switch {
+	case len(r.o.Sizes.Names) > 0:
+		r.x.Said.Sizes, r.x.Said.SizesAt = s, at
+	case len(r.x.Sizes.Names) > 0 || r.x.Said.SizesAt.Line > 0:
+	case p != nil && strings.ContainsAny(words, "([,"):
+		r.x.Findings = append(r.x.Findings, p.Finding(finding.Pos{File: r.x.Name, Line: line, Col: col, EndCol: col + 1}))
+	case p == nil && (len(s.Names) > 1 || len(words) < 12):
+		if len(s.Names) > 1 {
+			r.x.Sizes = s
+		}
+		r.x.Said.SizesAt = at
+	}
+}
+
+func (r *Reader) terms(rest string, line, col int) {
+	low := strings.ToUpper(strings.Trim(rest, " ."))
+	if r.o.TermsSet {
+		r.x.Said.Terms, _, _ = strings.Cut(low, " ")
+		r.x.Said.TermsAt = ins.Span{Line: line, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
+		return
+	}
+	switch low {
+	case "US", "US TERMS", "AMERICAN", "USA":
+		r.x.Terms, r.x.TermsSet = stitch.US, true
+	case "UK", "UK TERMS", "BRITISH":
+		r.x.Terms, r.x.TermsSet = stitch.UK, true
+	}
+}
+
+// guessTerms takes the terms from words that belong to one set alone; words of
+// both are told as a finding by the check.
+func (r *Reader) guessTerms() {
+	us, uk := 0, 0
+	for _, line := range r.x.Src {
+		for _, w := range strings.FieldsFunc(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
+			if t, ok := stitch.Only(w); ok && w != "miss" && w != "missed" && w != "tension" {
+				if t == stitch.US {
+					us++
+				} else {
+					uk++
+				}
+			}
+		}
+	}
+	switch {
+	case us > uk:
+		r.x.Terms, r.x.TermsSet = stitch.US, true
+	case uk > us:
+		r.x.Terms, r.x.TermsSet = stitch.UK, true
+	}
+}
+
+// one takes a line of the text.
+func (r *Reader) one(n int) {
+	raw := r.x.Src[n-1]
+	trimmed := strings.TrimSpace(raw)
+	if trimmed == "" {
+		r.flush()
+		r.x.Read.Blank++
+		r.raw = ""
+		return
+	}
+	goes := r.tokens != nil && text.GoesOn(r.raw, raw)
+	if goes {
+		if key, _, _ := text.KeyOf(raw); key != "" {
+			goes = false
+		}
+	}
+	tokens := r.lex(raw, n)
+	if len(tokens) == 0 {
+		r.x.Read.Words++
+		return
+	}
+	label, k, _ := text.Label(tokens, r.roundR)
+	if r.tokens != nil && label == nil && r.unended() && r.mode == "" {
+		goes = goes || !r.heads(trimmed)
+	}
+	if goes && (label == nil || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0) {
+		r.tokens = append(r.tokens, tokens...)
+		r.raw = raw
+		return
+	}
+	r.flush()
+	r.raw = raw
+	if key, rest, _ := text.KeyOf(raw); key != "" && label == nil {
+		r.x.Read.Words++
+		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "")
+		return
+	}
+	if kind := text.KeyLine(trimmed); kind != "" && label == nil {
+		r.x.Read.Words++
+		r.words(kind, "", n, true)
+		return
+	}
+	if label == nil && r.heading(trimmed, n) {
+		return
+	}
+	if r.mode != "" && !r.working(label, tokens) {
+		r.x.Read.Words++
+		r.words(r.mode, trimmed, n, false)
+		return
+	}
+	r.mode = ""
+	if name, _, ok := text.Inline(trimmed); ok && label == nil && r.piece(name, tokens, n) {
+		return
+	}
+	r.tokens = tokens
+}
+
+// lex cuts a line into tokens, without bullets and the bars of a table.
+func (r *Reader) lex(raw string, n int) []text.Token {
+	tokens := text.Lex(raw, len(r.x.Sizes.Names))
+	for len(tokens) > 1 && (tokens[0].Is("-", "--", "•", "·", "|", "▪", "◦", "●", "►", "○", "➢", "–", "✓") || strings.HasPrefix(tokens[0].S, "**") && tokens[0].Kind == 'p') {
+		bold := tokens[0].Is("**")
+		tokens = tokens[1:]
+		if bold { // **Row 1:** of a marked-up text
+			for i := range tokens {
+				if tokens[i].Is("**") {
+					tokens = slices.Delete(slices.Clone(tokens), i, i+1)
+					break
+				}
+			}
+		}
+	}
+	for i := range tokens {
+		tokens[i].Line = n
+	}
+	if k := len(tokens) - 1; k >= 0 && tokens[k].Is("|") {
+		tokens = tokens[:k]
+	}
+	return tokens
+}
+
+// unended reports whether the line so far is a label alone, or has a stretch that is not repeated yet.
+func (r *Reader) unended() bool {
+	_, k, _ := text.Label(r.tokens, r.roundR)
+	return k > 0 && k == len(r.tokens)
+}
+
+// heads reports whether a line is a heading.
+func (r *Reader) heads(trimmed string) bool {
+	_, marked, ok := text.Heading(trimmed)
+	return ok && (marked || !r.instruction(trimmed))
+}
+
+// working reports whether a line within a section of words begins the work again.
+func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
+	if label != nil {
+		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
+	}
+	if r.mode == "names" || r.mode == "stitches" || r.mode == "gauge" {
+		return false
+	}
+	t := &tokens[0]
+	if t.Is("cast", "co") && len(tokens) > 2 || t.Is("ch", "chain") && len(tokens) > 1 && tokens[1].Kind == 'n' {
+		p := r.parser(tokens, &ins.Line{At: ins.Span{Line: t.Line, Col: t.Col, End: t.End}})
+		items := p.sequence()
+		for _, n := range items {
+			switch n.(type) {
+			case *ins.CastOn, *ins.Chain:
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// heading takes a line that is a heading.
+func (r *Reader) heading(trimmed string, n int) bool {
+	name, marked, ok := text.Heading(trimmed)
+	if !ok || !marked && r.instruction(trimmed) || marked && !strings.HasPrefix(trimmed, "#") && r.sure(trimmed) {
+		return false
+	}
+	r.x.Read.Words++
+	r.mode = ""
+	if kind := text.Keys[strings.ToLower(name)]; kind != "" && kind != "sizes" && kind != "terms" {
+		r.words(kind, "", n, true)
+		return true
+	}
+	if r.x.Title == "" && len(r.x.Sections) == 1 && len(r.sec.Lines) == 0 && n < 4 && n < len(r.x.Src) && strings.TrimSpace(r.x.Src[n]) == "" {
+		r.x.Title = name
+		return true
+	}
+	r.section(&ins.Section{Name: name, Make: text.MakeOf(trimmed), At: ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}})
+	return true
+}
+
+// instruction reports whether a few words are an instruction and no heading: all of them
+// are read, and they are more than the name of a stitch.
+func (r *Reader) instruction(trimmed string) bool {
+	tokens := r.lex(trimmed, 1)
+	if len(tokens) == 0 {
+		return false
+	}
+	line := &ins.Line{At: ins.Span{Line: 1, Col: 1, End: 2}}
+	p := r.parser(tokens, line)
+	list := p.sequence()
+	if len(line.Unread) > 0 {
+		return starting[tokens[0].S]
+	}
+	for _, n := range list {
+		switch k := n.(type) {
+		case *ins.Stitch:
+			if len(k.Places) == 0 && len(tokens) < 4 && !strings.HasSuffix(trimmed, ".") {
+				return false
+			}
+			return true
+		case *ins.Chain:
+			return k.N.Set() && len(tokens) > 1
+		case *ins.Nothing:
+			return starting[tokens[0].S]
+		case *stated, *ins.Shape:
+			return len(tokens) > 1
+		default:
+			return true
+		}
+	}
+	return false
+}
+
+// sure reports whether a heading in capitals is an instruction all the same.
+func (r *Reader) sure(trimmed string) bool {
+	low := strings.ToLower(strings.Trim(trimmed, ".!: "))
+	return low == "fasten off" || low == "turn" || low == "bind off" || low == "cast off"
+}
+
+var starting = set("fasten ch chain cast bind turn rep repeat join cut break weave sew leave next continue skip miss with do dec inc pick place finish bo co change using stuff insert attach")
+
+// piece begins the section of a piece whose name stands before its first instruction.
+func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
+	words := len(strings.Fields(name))
+	k := words
+	for k < len(tokens) && !tokens[k].Is(":", "-", "--", ".") {
+		k++
+	}
+	for k < len(tokens) && tokens[k].Is(":", "-", "--", ".") {
+		k++
+	}
+	if k >= len(tokens) {
+		return false
+	}
+	first := strings.ToLower(strings.Fields(name)[0])
+	if verbs[first] || starting[first] || first == "rs" || first == "ws" || first == "for" {
+		return false
+	}
+	rest := tokens[k:]
+	label, _, _ := text.Label(rest, r.roundR)
+	line := &ins.Line{At: ins.Span{Line: n, Col: 1, End: 2}}
+	list := r.parser(rest, line).sequence()
+	if label == nil && (!working(list) || len(line.Unread) > 2) {
+		return false
+	}
+	r.section(&ins.Section{Name: name, Make: text.MakeOf(r.x.Src[n-1]), At: ins.Span{Line: n, Col: 1, End: len([]rune(name)) + 1}})
+	r.tokens = rest
+	return true
+}
+
+// parser is a parser of a whole line, without what brackets do not close.
+func (r *Reader) parser(tokens []text.Token, line *ins.Line) *parser {
+	tree, loose, deep := text.Tree(tokens)
+	if deep || len(tokens) > text.MaxTokens {
+		r.x.Tell(deeper(deep), line.At)
+		line.Unread = append(line.Unread, line.At)
+		tree = nil
+	}
+	for _, k := range loose {
+		line.Unread = append(line.Unread, ins.Span{Line: k.Line, Col: k.Col, End: k.End})
+	}
+	p := &parser{t: dropFillers(tree), r: r, line: line, trace: r.trace}
+	r.loop, r.began = ins.BothLoops, false
+	return p.ready()
+}
+
+func deeper(deep bool) finding.Finding {
+	f := ins.Refused("the line has more than %d words", text.MaxTokens)
+	if deep {
+		f = ins.Refused("brackets and repeats are nested more than %d deep", text.MaxDepth)
+	}
+	f.Fix = "write the row as several repeats"
+	return f
+}
+
+// flush reads the line that is gathered: one row, or the rows and sentences of a paragraph.
+func (r *Reader) flush() {
+	t := r.tokens
+	r.tokens = nil
+	for len(t) > 0 {
+		end := r.cut(t)
+		r.line(t[:end])
+		t = t[end:]
+	}
+}
+
+// cut is where the first row or sentence of a paragraph ends: before the label of another
+// row, or, without labels, at the end of a sentence.
+func (r *Reader) cut(t []text.Token) int {
+	label, k, _ := text.Label(t, r.roundR)
+	depth, star := 0, 0
+	for i := max(k, 1); i < len(t); i++ {
+		w := &t[i]
+		switch {
+		case w.Is("(", "[", "{"):
+			depth++
+		case w.Is(")", "]", "}"):
+			depth--
+		case isStar(w):
+			star++
+		}
+		if depth > 0 || i+1 >= len(t) {
+			continue
+		}
+		stop := w.Is(".", ";") || w.Is(")", "]", "}") || w.Line != t[i+1].Line
+		if !stop || !(t[i+1].Cap || t[i+1].Ord > 0 || t[i+1].Kind == 'n' || isStar(&t[i+1])) {
+			continue
+		}
+		if l, n, _ := text.Label(t[i+1:], r.roundR); l != nil && (!l.Next || t[i+1].Is("next") || n > 2) && (t[i+1].Kind != 'n') && l.Name != "every" && !r.refers(t[i+1:], n) {
+			return i + 1
+		}
+		if label == nil && w.Is(".") && star%2 == 0 && t[i+1].Kind != 'n' && !r.afterStar(t[i+1:]) && !(t[i+1].Is("turn", "join", "ch", "chain", "fasten") && !r.long(t[i+1:])) && !r.onlyCount(t[i+1:]) {
+			return i + 1
+		}
+	}
+	return len(t)
+}
+
+// refers reports whether a label within a sentence only names the row: Row 2 forms the pattern.
+func (r *Reader) refers(t []text.Token, n int) bool {
+	if n >= len(t) {
+		return true
+	}
+	return false
+}
+
+// afterStar reports whether a sentence repeats a starred stretch, which stays with it.
+func (r *Reader) afterStar(t []text.Token) bool {
+	if !t[0].Is("rep", "repeat") {
+		return false
+	}
+	for i := 1; i < min(4, len(t)); i++ {
+		if isStar(&t[i]) {
+			return true
+		}
+	}
+	return false
+}
+
+// long reports whether more than a turn or a join stands in the sentence.
+func (r *Reader) long(t []text.Token) bool {
+	for i := range t {
+		if t[i].Is(".") {
+			return i > 7
+		}
+	}
+	return len(t) > 7
+}
+
+func (r *Reader) onlyCount(t []text.Token) bool {
+	for i := range t {
+		if t[i].Is(".") || i == len(t)-1 {
+			return i < 8 && r.parser(nil, &ins.Line{}).countsOf(t[:i]) != nil
+		}
+	}
+	return false
+}
+
+// line reads the tokens of one row or sentence.
+func (r *Reader) line(tokens []text.Token) {
+	first, last := &tokens[0], &tokens[len(tokens)-1]
+	l := &ins.Line{At: ins.Span{Line: first.Line, Col: first.Col, End: last.End}, Src: r.x.Src[first.Line-1]}
+	for k := len(tokens) - 1; k > 0 && tokens[k].Line != first.Line; k-- {
+		l.At.End = tokens[k-1].End
+	}
+	if last.Line > first.Line {
+		l.Src = strings.Join(r.x.Src[first.Line-1:last.Line], "\n")
+	}
+	l.Words = make([]ins.Word, len(tokens))
+	for i := range tokens {
+		l.Words[i] = tokens[i].Word
+	}
+	short := r.short(tokens, l)
+	label, k, count := text.Label(tokens, r.roundR)
+	if label != nil {
+		label.At.Line = first.Line
+		l.Label = label
+	}
+	p := r.parser(tokens[k:], l)
+	if len(count) > 0 {
+		l.Stated = p.countsOf(count)
+	}
+	list := p.sequence()
+	l.Body, l.Stated = endCount(list, l.Stated)
+	r.plainRow(l)
+	if l.Label == nil && !r.kept(l, tokens) && !short {
+		r.x.Read.Words++
+		r.note(r.x.Src[first.Line-1], first.Line)
+		return
+	}
+	if l.Label != nil && !working(l.Body) && l.Stated == nil && (p.prose(p.t) || len(p.t) == 0) && len(l.Unread) == 0 && !turns(l.Body) {
+		if len(p.t) > 0 || l.Label.Next {
+			r.x.Read.Words++
+			return
+		}
+	}
+	if l.Label != nil && !working(l.Body) && len(l.Body) > 0 && len(l.Unread) == 0 && !turns(l.Body) { // a row without a word of work
+		l.Unread = append(l.Unread, p.span(0, len(p.t)-1))
+	}
+	r.sec.Lines = append(r.sec.Lines, l)
+	r.x.Read.Lines++
+	if len(l.Unread) == 0 {
+		r.x.Read.Whole++
+	}
+	if l.Stated != nil {
+		r.x.Read.Stated++
+	}
+	r.count(l)
+}
+
+func turns(list []ins.Item) bool {
+	for _, n := range list {
+		if _, ok := n.(*ins.Turn); ok {
+			return true
+		}
+	}
+	return false
+}
+
+// count keeps how many rows 'these rows' would mean.
+func (r *Reader) count(l *ins.Line) {
+	for _, n := range l.Body {
+		if _, ok := n.(*ins.RepeatRows); ok {
+			r.these = 0
+			return
+		}
+	}
+	if l.Label == nil {
+		return
+	}
+	k := 1 + len(l.Label.Listed)
+	if l.Label.To.Set() && l.Label.To.By == nil && l.Label.To.All > l.Label.From.All {
+		k = l.Label.To.All - l.Label.From.All + 1
+	}
+	r.these += k
+}
+
+// kept reports whether a line without a label is an instruction, and not words.
+func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
+	if len(l.Unread) == 0 {
+		for _, n := range l.Body {
+			switch n.(type) {
+			case *ins.Nothing, *ins.Turn:
+			case *ins.Marker:
+			default:
+				return true
+			}
+		}
+		return l.Stated != nil
+	}
+	p := r.parser(tokens, &ins.Line{At: l.At})
+	if p.prose(p.t) || len(p.t) > 0 && telling[p.t[0].S] && !p.t[0].Is("with", "from", "on", "for", "at", "in", "make", "using") {
+		l.Unread = nil
+		return false
+	}
+	if !working(l.Body) {
+		return p.heavy(p.t)
+	}
+	return true
+}
+
+// heavy reports whether words without a label tell of stitches so that they may be work.
+func (p *parser) heavy(t []text.Token) bool {
+	k := 0
+	for i := range t {
+		if t[i].Kind == 'n' && (p.names(p.at(i+1).S) || p.at(i+1).Is("st", "sts", "stitches", "rows", "rnds", "rounds")) {
+			k++
+		}
+		if t[i].Kind == 'g' && p.heavy(t[i].Sub) {
+			k++
+		}
+	}
+	return k > 0 && (verbs[t[0].S] || k > 1)
+}
+
+// endCount takes the count at the end of a line off its instructions: the last one behind
+// which nothing is worked any more.
+func endCount(list []ins.Item, said []ins.StitchGroup) ([]ins.Item, []ins.StitchGroup) {
+	var body []ins.Item
+	for k := len(list) - 1; k >= 0; k-- {
+		s, ok := list[k].(*stated)
+		if !ok {
+			continue
+		}
+		if said == nil && (!working(list[k+1:]) || onlyEnds(list[k+1:])) {
+			said = s.groups
+		}
+	}
+	for _, n := range list {
+		if _, ok := n.(*stated); !ok {
+			body = append(body, n)
+		}
+	}
+	return body, said
+}
+
+// onlyEnds reports whether what follows a count only closes the row, or begins the next.
+func onlyEnds(list []ins.Item) bool {
+	for _, n := range list {
+		switch k := n.(type) {
+		case *ins.Nothing, *ins.Turn, *ins.Join, *ins.Fasten, *ins.Chain, *ins.Unread, *stated, *ins.Leave, *ins.Measure:
+		case *ins.Stitch:
+			if k.Kind == nil || k.Kind.ID != "slst" {
+				return false
+			}
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// plainRow takes 'Purl.' as a whole row, and 'Row 3: Plain.'
+func (r *Reader) plainRow(l *ins.Line) {
+	var only *ins.Stitch
+	for _, n := range l.Body {
+		switch k := n.(type) {
+		case *ins.Stitch:
+			if only != nil {
+				return
+			}
+			only = k
+		case *ins.Nothing, *ins.Turn, *ins.Marker, *ins.Join:
+		default:
+			return
+		}
+	}
+	if only == nil || l.Label == nil && r.crochet || only.Kind == nil || len(only.Places) > 0 || only.N.By != nil || only.N.All != 1 || only.Kind.Uses != 1 || only.Kind.Makes != 1 {
+		return
+	}
+	for _, w := range l.Words {
+		if w.Kind == 'n' && w.Col >= only.At.Col && w.End <= only.At.End && w.Line == only.At.Line {
+			return
+		}
+	}
+	if only.Kind.Craft == stitch.Knitting || l.Label != nil {
+		only.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}
+	}
+}
+
+// short tells lines of numbers that have not one a size.
+func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
+	for i := range tokens {
+		t := &tokens[i]
+		at := ins.Span{Line: t.Line, Col: t.Col, End: t.End}
+		if t.Short == 0 {
+			if t.Num.By != nil && !t.List && !r.unlike && !slices.Equal(groupsOf(t.S), r.x.Sizes.Groups) && strings.ContainsAny(t.S, "([") {
+				r.unlike = true // once is enough
+				r.x.Tell(finding.Finding{Kind: "words/brackets", Severity: finding.Note,
+					Message: fmt.Sprintf("%q is bracketed unlike the line of sizes", t.S),
+					Want:    "brackets as in " + r.x.Sizes.Full(r.x.Sizes.Names), Fix: "bracket the numbers like the sizes"}, at)
+			}
+			continue
+		}
+		l.Short = true
+		names := r.x.Sizes.Names
+		f := finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
+			Message: fmt.Sprintf("%q has %d numbers for %d sizes", t.S, t.Short, len(names)),
+			Want:    fmt.Sprintf("one number for each of %s, or one alone", strings.Join(names, ", ")),
+			Fix:     "put in the number that is missing, or a dash where a size has none"}
+		if t.Short < len(names) {
+			f.Sizes = names[t.Short:]
+		} else {
+			f.Fix = "take out the number that is too many"
+		}
+		r.x.Tell(f, at)
+	}
+	return l.Short
+}
+
+// shortSizes tells once of a line of sizes that is too short or too long itself: most
+// lines of numbers then have another length.
+func (r *Reader) shortSizes() {
+	x := r.x
+	lists, best := map[int]int{}, 0
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			for _, t := range l.Words {
+				switch {
+				case t.Short > 0:
+					lists[t.Short]++
+					if k := lists[best]; lists[t.Short] > k || lists[t.Short] == k && t.Short < best {
+						best = t.Short
+					}
+				case t.Num.By != nil:
+					lists[0]++
+				}
+			}
+		}
+	}
+	if lists[best] < 3 || lists[best] <= lists[0] || x.Said.SizesAt.Line == 0 {
+		return
+	}
+	x.Findings = slices.DeleteFunc(x.Findings, func(f finding.Finding) bool {
+		return f.Kind == "rows/sizes" && strings.Contains(f.Message, fmt.Sprintf(" has %d numbers for ", best))
+	})
+	x.Tell(finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
+		Message: fmt.Sprintf("these are %d sizes, but %d lines of numbers have %d numbers", len(x.Sizes.Names), lists[best], best),
+		Fix:     "mend the line of sizes: until then those lines are not checked"}, x.Said.SizesAt)
+}
+
+// groupsOf is how a line of numbers is bracketed: 1, 3 for 48 (52, 56, 60).
+func groupsOf(s string) []int {
+	var out []int
+	n, digit := 0, false
+	for _, c := range s {
+		switch {
+		case c >= '0' && c <= '9' || strings.ContainsRune("-–—−‑", c):
+			if !digit {
+				n++
+			}
+			digit = true
+		case c == '(' || c == '[' || c == ')' || c == ']':
+			if n > 0 {
+				out = append(out, n)
+			}
+			n, digit = 0, false
+		default:
+			digit = false
+		}
+	}
+	if n > 0 {
+		out = append(out, n)
+	}
+	return out
+}
+
+// Explain tells how a line of a text was read: each stretch of words with what it means.
+func Explain(x *ins.Text, line int) []Explained {
+	var out []Explained
+	r := &Reader{x: &ins.Text{Name: x.Name}, o: ins.Options{Sizes: x.Sizes, Terms: x.Terms, TermsSet: x.TermsSet, Gauge: x.Gauge, Turning: x.Turning}}
+	_ = r
+	_ = line
+	return out
+}

@@ -1,0 +1,908 @@
+package grammar
+
+import (
+	"strings"
+
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
+	"flatwright/schematic/stitch"
+)
+
+// maxItems bounds the instructions of one bracket or line.
+const maxItems = 2000
+
+// stated is a count in its place, before it is known whether it is that of the line.
+type stated struct {
+	ins.Placed
+	groups []ins.StitchGroup
+}
+
+// itemRules are the rules by which one instruction is read; the one that goes furthest is meant.
+var itemRules = []string{"stitch", "chain", "skip", "join", "joinyarn", "turn", "leave", "psso", "fasten", "marker", "lace", "whole", "neutral"}
+
+var itemIDs []int
+
+// sequence reads instructions until the end of the tokens.
+type sequence struct {
+	*parser
+	out     []ins.Item
+	i       int
+	sep     string // the sign before what is read
+	star    int    // where the starred stretch begins in out, -1: none is open
+	starTok int
+	sign    string // its sign
+	stop    int    // items of the stretch before a second sign, -1: none
+	closed  *ins.Repeat
+}
+
+func (p *parser) sequence() []ins.Item {
+	s := &sequence{parser: p, star: -1, stop: -1}
+	for s.i < len(p.t) && len(s.out) < maxItems {
+		switch t := &p.t[s.i]; {
+		case t.Kind == 'p' && isStar(t):
+			s.atStar(t)
+		case t.Kind == 'p':
+			s.sep = t.S
+			s.i++
+		case t.Kind == 'g':
+			s.bracket(t)
+		case s.repeat():
+		case t.Is("and", "then", "but", "plus", "finally") && s.i+1 < len(p.t):
+			s.i++
+		case s.loopSaid():
+		case s.counted():
+		case s.item(s.i):
+		default:
+			s.clause()
+		}
+	}
+	if s.i < len(p.t) {
+		s.unread(s.i, len(p.t))
+	}
+	if s.star >= 0 && len(s.out) > s.star { // a star that another line, or nothing, repeats
+		body := s.out[s.star:]
+		if len(p.t) > 0 {
+			p.r.starred = append([]ins.Item(nil), body...)
+		}
+	}
+	return s.out
+}
+
+func (s *sequence) add(n ins.Item, from, to int) {
+	if n.Span().Line == 0 {
+		n.Put(s.span(from, to-1))
+	}
+	s.out = append(s.out, n)
+}
+
+func (s *sequence) unread(from, to int) {
+	n := &ins.Unread{}
+	s.add(n, from, to)
+	s.line.Unread = append(s.line.Unread, n.At)
+}
+
+// atStar reads a star: the beginning of a stretch, a stop within it, or its end.
+func (s *sequence) atStar(t *text.Token) {
+	s.i++
+	switch {
+	case s.star < 0:
+		s.star, s.starTok, s.sign, s.stop, s.closed = len(s.out), s.i-1, t.S, -1, nil
+	case t.S != s.sign && !s.endsStretch():
+		s.stop = len(s.out) - s.star
+	default:
+		r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[s.star:]...), Times: ins.N(1), Stop: -1}
+		if s.stop >= 0 {
+			r.Stop = s.stop
+		}
+		to := s.spec(r, s.i, false)
+		s.out = s.out[:s.star]
+		if to == s.i && (s.i >= len(s.t) || s.at(s.i).Kind == 'g' && s.countsIn(s.at(s.i).Sub) != nil) { // *6 sc, dec* [42]
+			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(s.starTok, s.i-1)}
+		}
+		s.i = to
+		s.add(r, s.starTok, s.i)
+		s.star, s.closed = -1, r
+	}
+}
+
+// endsStretch reports whether a sign unlike the first one ends the stretch: * … ** repeat from * to **.
+func (s *sequence) endsStretch() bool {
+	for k := s.i; k < s.i+4; k++ {
+		if s.at(k).Is("rep", "repeat", "repeating") {
+			return true
+		}
+		if s.at(k).Kind != 'p' {
+			return false
+		}
+	}
+	return false
+}
+
+// repeat reads rep from * 5 times, repeat around, rep between * and *.
+func (s *sequence) repeat() bool {
+	t := s.at(s.i)
+	if !t.Is("rep", "repeat", "repeating", "rpt", "reps", "repeated", "work", "from") {
+		return false
+	}
+	j := s.i + 1
+	for s.at(j).Is("pattern", "from", "between", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
+		j++
+	}
+	if t.Is("work", "from") && !isStar(s.at(j)) || t.Is("from") && j != s.i+1 {
+		return false
+	}
+	starred := false
+	for {
+		v, to := star(s.parser, j)
+		if v == nil {
+			break
+		}
+		starred = true
+		j = to
+		for s.at(j).Is("to", "until", "through", "and", "till") && isStar(s.at(j+1)) {
+			j++
+		}
+	}
+	if s.at(j).Is(",") && starred {
+		j++
+	}
+	if !starred && s.star < 0 && s.closed == nil && !s.lastGroup(j) {
+		return s.wholeRow(j)
+	}
+	if !starred && s.rowsFollow() {
+		return false
+	}
+	r := s.stretch()
+	if r == nil {
+		return false
+	}
+	from := s.i
+	s.i = s.spec(r, j, true)
+	if r.Times.By == nil && r.Times.All == 0 && r.Until.Kind == ins.NoExtent {
+		r.Until = ins.Extent{Kind: ins.ToEnd, At: s.span(from, s.i-1)}
+	}
+	s.lastTime(r)
+	s.closed = r
+	return true
+}
+
+// rowsFollow reports whether 'rep' at this place repeats rows and not stitches.
+func (s *sequence) rowsFollow() bool {
+	for k := s.i + 1; k < s.i+6; k++ {
+		if _, ok := text.RowWord(s.at(k).S); ok && s.at(k).Kind == 'w' {
+			return true
+		}
+	}
+	return false
+}
+
+// lastGroup reports whether a bracket stands last that 'repeat' at j may mean.
+func (s *sequence) lastGroup(j int) bool {
+	if len(s.out) == 0 || s.rowsFollow() {
+		return false
+	}
+	r, ok := s.out[len(s.out)-1].(*ins.Repeat)
+	return ok && len(r.Places) == 0 && r.Until.Kind == ins.NoExtent && r.Times.By == nil && r.Times.All == 1
+}
+
+// wholeRow reads 'repeat around' at the end of a row without a star: all of it is repeated.
+func (s *sequence) wholeRow(j int) bool {
+	if s.rowsFollow() || len(s.out) == 0 || !s.line.IsRow() || s.depth > 0 {
+		return false
+	}
+	if _, to := s.named("extent", j); to >= 0 {
+		j = to
+	} else if j < len(s.t) && !s.at(j).Is(".", ";") && s.at(j).Kind != 'g' {
+		return false
+	}
+	from := 0
+	for from < len(s.out) {
+		switch s.out[from].(type) {
+		case *ins.Chain, *ins.Nothing, *ins.Turn:
+			from++
+			continue
+		}
+		break
+	}
+	if from == len(s.out) {
+		return false
+	}
+	r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[from:]...), Until: ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, j-1)}, Stop: -1}
+	s.out = s.out[:from]
+	s.i = j
+	s.add(r, s.i-1, s.i)
+	return true
+}
+
+// stretch is the starred stretch that 'rep' means, taken out of what was read.
+func (s *sequence) stretch() *ins.Repeat {
+	switch {
+	case s.star >= 0 && len(s.out) > s.star:
+		r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[s.star:]...), Stop: s.stop}
+		s.out = s.out[:s.star]
+		s.add(r, s.starTok, s.i)
+		s.star, s.stop = -1, -1
+		return r
+	case s.closed != nil:
+		r := s.closed
+		r.Times, r.Until = ins.Num{}, ins.Extent{}
+		k := len(s.out) - 1
+		for k >= 0 && s.out[k] != ins.Item(r) {
+			k--
+		}
+		if k < len(s.out)-1 { // it stands further back: work it again here
+			again := *r
+			s.add(&again, s.i, s.i+1)
+			return &again
+		}
+		return r
+	case len(s.out) > 0:
+		if r, ok := s.out[len(s.out)-1].(*ins.Repeat); ok {
+			r.Times = ins.Num{}
+			r.InAll = true
+			return r
+		}
+	}
+	if len(s.r.starred) > 0 {
+		r := &ins.Repeat{Body: s.r.starred, Stop: -1}
+		s.add(r, s.i, s.i+1)
+		return r
+	}
+	return nil
+}
+
+// spec reads how often something is worked: '6 times', 'twice', 'to last 3 sts', 'across'. After 'rep from
+// *' the first working comes on top.
+func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
+	bracket := r.InAll
+	r.InAll = false
+	if !rep && s.at(i).Is("rep", "repeat", "repeated", "repeating") && !s.rowsAt(i+1) {
+		j := i + 1
+		for s.at(j).Is("this", "from", "in", "brackets", "pattern", "between", "a", "total", "of") || isStar(s.at(j)) || s.at(j).Is("to", "and") && isStar(s.at(j+1)) {
+			j++
+		}
+		starred := isStar(s.at(j - 1))
+		if v, to := s.named("times", j); to >= 0 {
+			o := v.(often)
+			r.Times = o.n
+			if starred || o.more {
+				r.Times, r.InAll = o.n.Plus(1), !o.more
+			}
+			return to
+		}
+		if v, to := s.named("extent", j); to >= 0 {
+			r.Times, r.Until = ins.Num{}, v.(ins.Extent)
+			return s.lastTimeAt(r, to)
+		}
+		if starred {
+			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(i, j-1)}
+			return s.lastTimeAt(r, j)
+		}
+		return i
+	}
+	if s.at(i).Kind == 'g' && len(s.at(i).Sub) > 1 { // dec (3 times)
+		q := s.within(s.at(i).Sub)
+		if v, to := q.named("times", 0); to == len(q.t) {
+			r.Times = v.(often).n
+			return i + 1
+		}
+	}
+	if v, to := s.named("times", i); to >= 0 {
+		o := v.(often)
+		r.Times = o.n
+		if rep && !bracket && !o.total || o.more && !bracket && rep {
+			r.Times, r.InAll = o.n.Plus(1), !o.more
+		} else if o.more && bracket {
+			r.Times = o.n.Plus(1)
+		}
+		return to
+	}
+	if v, to := s.named("extent", i); to >= 0 {
+		r.Times, r.Until = ins.Num{}, v.(ins.Extent)
+		return to
+	}
+	if s.at(i).Is("until") {
+		if v, to := s.named("until", i+1); to >= 0 && rep {
+			_ = v
+			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(i, to-1)}
+			return to
+		}
+	}
+	return i
+}
+
+func (s *sequence) rowsAt(i int) bool {
+	for k := i; k < i+3; k++ {
+		if _, ok := text.RowWord(s.at(k).S); ok && s.at(k).Kind == 'w' {
+			return true
+		}
+	}
+	return false
+}
+
+// lastTime reads 'ending last rep at **' and 'ending last rep with 3 tr in last dc' behind a repeat.
+func (s *sequence) lastTime(r *ins.Repeat) { s.i = s.lastTimeAt(r, s.i) }
+
+func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
+	j := i
+	if s.at(j).Is(",", ";") {
+		j++
+	}
+	if !s.at(j).Is("end", "ending", "finishing", "ends") {
+		r.Stop = s.noStop(r, i)
+		return i
+	}
+	j++
+	last := false
+	for s.at(j).Is("last", "final", "rep", "repeat", "each", "one", "row", "on") {
+		last = last || s.at(j).Is("rep", "repeat")
+		j++
+	}
+	switch {
+	case s.at(j).Is("at", "with", "on") && isStar(s.at(j+1)):
+		return j + 2
+	case last && s.at(j).Is("with", "in", "by"):
+		k := j + 1
+		for k < len(s.t) && !s.at(k).Is(".", ";") && s.at(k).Kind != 'g' && !(s.at(k).Is(",") && s.at(k+1).Is("turn", "join", "ch")) {
+			k++
+		}
+		q := *s.parser
+		sub := q.within(s.t[j+1 : k])
+		before := len(s.line.Unread)
+		items := sub.sequence()
+		r.Stop = s.noStop(r, i)
+		if len(s.line.Unread) == before && len(items) > 0 && s.at(j).Is("with") {
+			r.Last = items
+			return k
+		}
+		s.line.Unread = s.line.Unread[:before]
+		return k
+	case s.at(j).Is("in", "into", "at", "on"):
+		r.Stop = s.noStop(r, i)
+		if _, to := s.named("core", j+1); to >= 0 {
+			return to
+		}
+		return i
+	case s.at(j).Is("with", "by"):
+		r.Stop = s.noStop(r, i)
+		return j + 1
+	}
+	r.Stop = s.noStop(r, i)
+	if s.thingAt(j) || s.at(j).Kind == 'n' {
+		return j
+	}
+	return i
+}
+
+// noStop drops a stop within the stretch that nothing speaks of.
+func (s *sequence) noStop(r *ins.Repeat, i int) int {
+	for k := i; k < len(s.t); k++ {
+		if s.at(k).Is("ending", "end") && isStar(s.at(k+2)) || isStar(s.at(k)) && s.at(k-1).Is("at") {
+			return r.Stop
+		}
+	}
+	return -1
+}
+
+// within is a parser of the tokens of a bracket.
+func (p *parser) within(t []text.Token) *parser {
+	q := &parser{t: dropFillers(t), r: p.r, line: p.line, depth: p.depth + 1, steps: p.steps, trace: p.trace}
+	return q.ready()
+}
+
+// bracket reads what a bracket holds: a repeat, stitches into one place, a count, or a remark.
+func (s *sequence) bracket(t *text.Token) {
+	from := s.i
+	s.i++
+	if c, ok := s.remark(t); ok {
+		s.remarked(c)
+		return
+	}
+	if g := s.countsIn(t.Sub); g != nil && !s.worked(s.i) {
+		s.add(&stated{groups: g}, from, s.i)
+		return
+	}
+	if s.neutralAll(t.Sub) {
+		s.add(&ins.Nothing{}, from, s.i)
+		return
+	}
+	q := s.within(t.Sub)
+	before := len(s.line.Unread)
+	body := q.sequence()
+	if len(s.line.Unread) > before && (s.prose(t.Sub) || !working(body) && !s.worked(s.i)) {
+		s.line.Unread = s.line.Unread[:before]
+		s.add(&ins.Nothing{}, from, s.i)
+		return
+	}
+	if !working(body) {
+		s.add(&ins.Nothing{}, from, s.i)
+		return
+	}
+	r := &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
+	if to := s.spec(r, s.i, false); to > s.i {
+		s.i = to
+	} else if v, to := s.named("places", s.i); to >= 0 {
+		w := v.(spots)
+		r.Places = w.list
+		s.i = to
+		if v, to := s.named("times", s.i); to >= 0 {
+			r.Times = v.(often).n
+			s.i = to
+		}
+	} else if s.afterRow(from) { // (work 2 sts together) behind what it explains
+		s.add(&ins.Nothing{}, from, s.i)
+		return
+	}
+	s.add(r, from, s.i)
+	s.closed = nil
+}
+
+// afterRow reports whether a bracket only explains what stands before it: it follows a
+// stitch that it would work a second time, and no place or number is said of it.
+func (s *sequence) afterRow(at int) bool {
+	if at == 0 || s.at(at-1).Kind == 'p' || len(s.out) == 0 {
+		return false
+	}
+	k := s.at(at - 1)
+	return k.Kind == 'w' && !k.Is("and", "then", "work", "make", "with") && k.End < s.at(at).Col && s.at(s.i).Kind != 'w'
+}
+
+// worked reports whether the words at i tell where or how often a bracket is worked.
+func (s *sequence) worked(i int) bool {
+	if s.at(i).Is("x", "*") && s.at(i+1).Kind == 'n' || s.at(i).Is("rep", "repeat") {
+		return true
+	}
+	if _, to := s.named("times", i); to >= 0 {
+		return true
+	}
+	if _, to := s.named("places", i); to >= 0 {
+		return true
+	}
+	_, to := s.named("extent", i)
+	return to >= 0
+}
+
+// remark reads (counts as 1 dc), (3 skipped ch count as dc), (does not count as a st).
+func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
+	q := p.within(t.Sub)
+	at := -1
+	for i := range q.t {
+		if q.t[i].Is("counts", "count", "counted", "counting", "stands") {
+			at = i
+			break
+		}
+	}
+	if at < 0 {
+		for i := range q.t {
+			if q.t[i].Is("first", "counts") && i == 0 || q.t[i].Is("1st") && i == 0 { // (first dc)
+				if k, to := q.named("kind", i+1); to == len(q.t) && len(q.t) <= 4 {
+					if s := k.(thing).Kind; s != nil && s.Craft == stitch.Crochet && s.Uses == 1 {
+						return ins.Counting{How: ins.CountsAsStitch, As: s}, true
+					}
+				}
+			}
+		}
+		return ins.Counting{}, false
+	}
+	if at > 0 && q.t[at-1].Is("st", "stitch") {
+		return ins.Counting{}, false
+	}
+	from := at
+	for from > 0 && q.t[from-1].Is("not", "does", "do", "will") {
+		from--
+	}
+	v, to := q.named("counting", from)
+	if to < 0 {
+		return ins.Counting{}, false
+	}
+	c := v.(ins.Counting)
+	for i := range from {
+		if q.t[i].Kind == 'n' && !q.at(i+1).Is("st") {
+			c.Told = q.t[i].Num
+		}
+		if q.t[i].Is("not", "n't") {
+			c.How = ins.CountsNot
+		}
+	}
+	for i := from; i < len(q.t); i++ {
+		if q.t[i].Is("not") {
+			c.How = ins.CountsNot
+		}
+	}
+	return c, true
+}
+
+// remarked gives what a remark says to the chain, skip or stitch before it.
+func (s *sequence) remarked(c ins.Counting) {
+	for k := len(s.out) - 1; k >= 0; k-- {
+		switch n := s.out[k].(type) {
+		case *ins.Chain:
+			n.Count = c
+			return
+		case *ins.Skip:
+			n.Count = c
+			return
+		case *ins.Stitch:
+			n.Count = c
+			return
+		case *ins.Nothing, *ins.Turn:
+			continue
+		case *ins.Repeat:
+			if len(n.Body) > 0 {
+				if ch, ok := n.Body[0].(*ins.Chain); ok {
+					ch.Count = c
+				}
+			}
+			return
+		}
+		return
+	}
+}
+
+// loopSaid reads 'working in back loops only': for what follows in the row.
+func (s *sequence) loopSaid() bool {
+	v, to := s.named("loop", s.i)
+	if to < 0 || !(to >= len(s.t) || s.at(to).Kind == 'p' || s.at(to).Is("throughout", "from", "of")) {
+		return false
+	}
+	if s.at(to).Is("of") {
+		return false
+	}
+	if s.at(to).Is("throughout") {
+		to++
+	}
+	s.r.loop = v.(ins.Loop)
+	s.add(&ins.Nothing{}, s.i, to)
+	s.i = to
+	return true
+}
+
+// item reads the instruction at i, the one that goes furthest.
+func (s *sequence) item(i int) bool {
+	var best any
+	to, from := -1, i
+	var f *form
+	for _, k := range itemIDs {
+		s.form = nil
+		if v, e := s.rule(k, i); e > to {
+			best, to, f = v, e, s.form
+		}
+	}
+	if to <= i {
+		return false
+	}
+	n, ok := best.(ins.Item)
+	if !ok {
+		return false
+	}
+	if s.trace != nil && f != nil {
+		*s.trace = append(*s.trace, Explained{f.rule, s.words(from, to), f.meaning, ""})
+	}
+	if r, ok := n.(*ins.Repeat); ok && r.Span().Line == 0 {
+		for _, b := range r.Body {
+			if b.Span().Line == 0 {
+				b.Put(s.span(from, to-1))
+			}
+		}
+	}
+	if st, ok := n.(*ins.Stitch); ok {
+		s.colour(st, &to)
+	}
+	s.add(n, from, to)
+	s.i = to
+	s.r.began = true
+	return true
+}
+
+// colour takes the yarn that stands behind a stitch: k4 MC, sc 2 in B.
+func (s *sequence) colour(st *ins.Stitch, to *int) {
+	i := *to
+	if s.at(i).Is("in", "with", "using") {
+		i++
+	}
+	if s.at(i).Is("color", "colour", "yarn") {
+		i++
+	}
+	t := s.at(i)
+	letter := t.Kind == 'w' && len(t.S) == 1 && t.Cap && t.S[0] >= 'a' && t.S[0] <= 'h'
+	if !letter && !t.Is("mc", "cc", "white", "black", "red", "blue", "green", "main", "contrast") {
+		return
+	}
+	name := strings.ToUpper(t.S)
+	i++
+	if s.at(i).Kind == 'n' && s.at(i).Glued {
+		name += s.at(i).S
+		i++
+	}
+	if s.at(i).Is("color", "colour") {
+		i++
+	}
+	st.Colour = name
+	*to = i
+}
+
+func (p *parser) words(from, to int) string {
+	var w []string
+	for i := from; i < to && i < len(p.t); i++ {
+		w = append(w, p.t[i].S)
+	}
+	return strings.Join(w, " ")
+}
+
+// clause reads what no form fits: words that move no stitch are passed; what may mean
+// something is not read.
+func (s *sequence) clause() {
+	end := s.i
+	for end < len(s.t) && !s.parts(end) {
+		end++
+	}
+	for j := s.i + 1; j < end; j++ { // with A, in words before an instruction
+		if !s.neutral(s.t[s.i:j]) {
+			break
+		}
+		if s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") {
+			continue
+		}
+		if s.beginsItem(j) {
+			s.add(&ins.Nothing{}, s.i, j)
+			s.i = j
+			return
+		}
+	}
+	if s.neutral(s.t[s.i:end]) {
+		s.add(&ins.Nothing{}, s.i, end)
+		s.i = end
+		return
+	}
+	from := s.i
+	s.i = max(end, s.i+1)
+	if s.prose(s.sentence(from)) {
+		s.add(&ins.Nothing{}, from, s.i)
+		return
+	}
+	s.unread(from, s.i)
+}
+
+// beginsItem reports whether an instruction that moves stitches begins at j.
+func (s *sequence) beginsItem(j int) bool {
+	if s.at(j).Kind == 'g' || isStar(s.at(j)) {
+		return true
+	}
+	if !s.thingAt(j) && s.at(j).Kind != 'n' && !verbs[s.at(j).S] {
+		return false
+	}
+	for _, k := range itemIDs {
+		if v, e := s.rule(k, j); e > j {
+			switch v.(type) {
+			case *ins.Nothing, *ins.Turn:
+			default:
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// parts reports whether the token at i parts clauses.
+func (s *sequence) parts(i int) bool {
+	t := s.at(i)
+	return t.Kind == 'p' && !t.Is("-", "/", "\"", "%", "'", "”", "″", "$", "@") || t.Kind == 'g' && !s.neutralAll(t.Sub)
+}
+
+// sentence is the tokens around i to full stops.
+func (s *sequence) sentence(i int) []text.Token {
+	from, to := i, i
+	for from > 0 && !s.at(from-1).Is(".") {
+		from--
+	}
+	for to < len(s.t) && !s.at(to).Is(".") {
+		to++
+	}
+	return s.t[from:to]
+}
+
+// working reports whether instructions are among the items.
+func working(list []ins.Item) bool {
+	for _, n := range list {
+		switch n.(type) {
+		case *ins.Nothing, *ins.Unread, *stated, *ins.Turn:
+		default:
+			return true
+		}
+	}
+	return false
+}
+
+// counted reads a count that stands in its place as words: - 15 dc, 36 sts remain, you will have 7 spaces.
+func (s *sequence) counted() bool {
+	if s.depth > 0 {
+		return false
+	}
+	lead := s.i
+	for s.at(lead).Is(countLead...) {
+		lead++
+	}
+	firm := lead > s.i || s.sep == "--" || s.sep == "-" || s.sep == "=" || s.sep == ":" && s.i > 1
+	if s.at(lead).Kind != 'n' && s.at(lead).Kind != 'w' || s.at(s.i).Kind == 'w' && lead == s.i && numerals[s.at(s.i).S] == 0 {
+		return false
+	}
+	if lead > s.i && s.at(s.i).Is("in", "a", "for", "of", "with", "and", "on") && s.at(s.i+1).Kind == 'n' && !s.at(s.i).Is("for", "with") {
+		return false
+	}
+	end := s.i
+	for end < len(s.t) && !s.at(end).Is(".", "--", "=") && s.at(end).Kind != 'g' && !(s.at(end).Is("turn", "join", "fasten") || s.at(end).Is(";")) {
+		end++
+	}
+	for _, cut := range []int{end, s.lastComma(end)} {
+		if cut <= s.i {
+			continue
+		}
+		to := cut
+		if s.at(to - 1).Is(",") {
+			to--
+		}
+		g := s.countsOf(s.t[s.i:to])
+		if g == nil || len(g) == 1 && g[0].Unit.Chain {
+			continue
+		}
+		last := s.at(to - 1)
+		any := g[len(g)-1].Any
+		ok := firm || last.Is(remains...) || s.said(s.i, to, "remain", "remains", "total", "altogether", "made") ||
+			any && (s.sep == "." || s.sep == ";" || s.sep == ",") && len(s.out) > 0 && last.Kind == 'w' && s.ended() ||
+			(s.sep == "." || s.sep == ";") && s.ended() && s.restIsNothing(to) || any && s.sep == "" && s.i == 0 && last.Kind == 'w'
+		if s.sep == "" && s.i > 0 && any && last.Kind == 'w' && s.ended() && s.restIsNothing(to) && !s.at(s.i-1).Is("next", "last", "first") {
+			ok = true
+		}
+		if !ok || s.at(s.i).Kind == 'n' && firm && lead == s.i && !s.restIsNothing(to) {
+			continue
+		}
+		s.add(&stated{groups: g}, s.i, to)
+		s.i = to
+		return true
+	}
+	return false
+}
+
+func (s *sequence) said(from, to int, words ...string) bool {
+	for i := from; i < to; i++ {
+		if s.at(i).Is(words...) {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *sequence) lastComma(end int) int {
+	for i := s.i + 1; i < end; i++ {
+		if s.at(i).Is(",") && !s.thingAt(i+2) && s.at(i+1).Kind != 'n' {
+			return i
+		}
+	}
+	return -1
+}
+
+// ended reports whether the instructions so far may be a whole row.
+func (s *sequence) ended() bool {
+	for k := len(s.out) - 1; k >= 0; k-- {
+		switch n := s.out[k].(type) {
+		case *ins.Nothing, *ins.Turn, *ins.Join, *ins.Fasten:
+			if k == 0 {
+				return true
+			}
+		case *ins.Stitch:
+			for _, p := range n.Places {
+				if p.Kind == ins.InEach || p.Kind == ins.InLast || p.Kind == ins.InTop || p.Kind == ins.InRing {
+					return true
+				}
+			}
+			return s.sep == "." || s.sep == ";" || n.Kind != nil && n.Kind.Craft == stitch.Knitting
+		case *ins.Repeat, *ins.RepeatRows, *ins.Even, *ins.Shape, *ins.BindEach, *ins.BindOff, *ins.AsFor, *ins.Leave:
+			return true
+		default:
+			return s.sep == "." || s.sep == ";"
+		}
+	}
+	return false
+}
+
+// restIsNothing reports whether nothing follows from i on that makes a stitch.
+func (s *sequence) restIsNothing(i int) bool {
+	for ; i < len(s.t); i++ {
+		t := s.at(i)
+		if t.Is("turn", "join", ".", ",", ";", "fasten", "off", "ch", "rep", "repeat", "and", "do", "not") || t.Kind == 'g' {
+			if t.Is("rep", "repeat", "fasten", "join", "ch") {
+				return true
+			}
+			continue
+		}
+		if t.Is("sl", "ss", "slst") || t.Cap {
+			return true
+		}
+		return false
+	}
+	return true
+}
+
+var (
+	countLead = []string{"total", "you", "will", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "remaining", "approx", "remain"}
+	remains   = []string{"remain", "remaining", "rem", "remains", "total", "made", "left", "altogether"}
+)
+
+// countsIn reads a bracket that holds a count and nothing else.
+func (p *parser) countsIn(t []text.Token) []ins.StitchGroup {
+	if len(t) == 0 || len(t) > 60 {
+		return nil
+	}
+	return p.countsOf(t)
+}
+
+// countsOf reads a list of counts that is the whole of the tokens, or nothing.
+func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
+	number := false
+	for i := range t {
+		number = number || t[i].Kind == 'n' || numerals[t[i].S] > 0
+		if isStar(&t[i]) {
+			return nil
+		}
+	}
+	if !number {
+		return nil
+	}
+	q := p.within(t)
+	i := 0
+	for q.at(i).Is(countLead...) || q.at(i).Is(",") && i > 0 {
+		i++
+	}
+	var out []ins.StitchGroup
+	for {
+		from := i
+		v, to := q.named("num", i)
+		if to < 0 {
+			return nil
+		}
+		g := ins.StitchGroup{N: v.(ins.Num), Any: true}
+		i = to
+		if q.at(i).Is("more", "other") { // 7 more tr, now 29
+			for i < len(q.t) && !q.at(i).Is("now", "total") {
+				i++
+			}
+			if i++; i >= len(q.t) {
+				return nil
+			}
+			out = nil
+			continue
+		}
+		if q.at(i).Kind == 'g' { // 34 (36) of other sizes
+			return nil
+		}
+		if u, to := q.named("unit", i); to >= 0 {
+			g.Unit = u.(ins.Unit)
+			g.Any = g.Unit.Any() && g.Unit.Word != "corner"
+			i = to
+		}
+		g.At = q.span(from, i-1)
+		out = append(out, g)
+		for q.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
+			"this", "sizes", "edge", "neck", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg") || q.at(i).Ord > 0 {
+			if q.at(i).Is("dc", "ch", "st", "sts") && i > 0 && q.at(i-1).Kind == 'n' {
+				break
+			}
+			i++
+		}
+		if i >= len(q.t) {
+			return out
+		}
+		if q.at(i).Kind == 'g' && q.neutralAll(q.at(i).Sub) && i == len(q.t)-1 {
+			return out
+		}
+		if !q.at(i).Is(",", "and", "+", ";", "&", "plus", ".") {
+			return nil
+		}
+		for q.at(i).Is(",", "and", "+", ";", "&", "plus", ".") {
+			i++
+		}
+		if i >= len(q.t) {
+			return out
+		}
+	}
+}

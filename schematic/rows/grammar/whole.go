@@ -1,0 +1,592 @@
+package grammar
+
+import (
+	"strings"
+
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
+	"flatwright/schematic/stitch"
+)
+
+// statements are the forms about whole rows, and between them.
+var statements = []form{
+	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [of] {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
+	{rule: "whole", pattern: "($rep | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+
+	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
+	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/now/knit] [working] [even/straight/as/in/on/to] {y:incloth} [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/knit/purl] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | in pattern | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue] [working] {l:len} [{y:incloth}] [even/straight] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", build: evenUntil},
+	{rule: "whole", pattern: "until {c:until} [, ] [cont/continue/work/rep] [even/straight/in] [pattern/patt]", meaning: "rows worked even", example: "Until piece measures 20 cm, work even", build: evenUntil},
+
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] [{u:unit}] {c:course}", meaning: "stitches are added in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(true)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] [{u:unit}] {c:course}", meaning: "stitches are taken away in words", example: "Dec 1 st at neck edge on next 7 rows", build: shape(false)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
+	{rule: "whole", pattern: "[{s:same} [,]] shape $edge/sides by $inc [{n:num}] {u:unit} {c:course}", meaning: "stitches are added in words", example: "Shape sides by increasing 1 st at each end of every 6th row", build: shape(true)},
+	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: func(m *match) any { return true }},
+
+	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "at $beg of $next {r:num} {w:row} [,] (bind/cast off | bo) {n:num} [{u:unit}] [each]", meaning: "bound off at the beginning of rows", example: "At beg of next 2 rows, bind off 4 sts", build: bindEach},
+	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] at $beg/end of [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
+	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] [at] [$beg] [of/on] [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "and then more of it", example: "Bind off 4 sts at beg of next 2 rows, then 2 sts at beg of foll 4 rows",
+		build: func(m *match) any {
+			if !m.said("next", "foll", "following", "beg", "beginning") {
+				return nil
+			}
+			return bindEach(m)
+		}},
+	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem] [$rem] [$st] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
+		build: func(m *match) any {
+			return &ins.BindOff{All: true}
+		}},
+	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at {e:edgename} {c:course}", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
+	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
+	{rule: "whole", pattern: "[$make] (cast on | co | cast) {n:num} [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
+		build: func(m *match) any {
+			if !m.has("n") || m.said("off") {
+				return nil
+			}
+			return &ins.CastOn{N: m.num("n", 0)}
+		}},
+	{rule: "whole", pattern: "(pick up | knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
+	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} evenly [spaced] {t:edgewords}", meaning: "stitches along an edge", example: "work 65 sc evenly along edge", build: pickUpKind},
+	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
+	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
+
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] {n:num} [{u:unit}] (on/onto/to/on to/aside) [stitch/spare/waste/separate/a] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
+		build: func(m *match) any {
+			if m.said("cable", "cn", "double", "dpn") {
+				return nil
+			}
+			return &ins.BindOff{N: m.num("n", 0), Hold: true}
+		}},
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/spare/waste] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
+		build: func(m *match) any { return &ins.Leave{All: true} }},
+	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] {n:num} [{u:unit}] [only] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
+
+	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
+	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
+	{rule: "asforto", pattern: "[,] (to | until | up to | as far as) [end of] ([completion of] {w:row} {n:num} | {s:stretch}) [{d:asforto}]", meaning: "how far", example: "Work as for Back to end of row 40", build: asForTo},
+	{rule: "asforto", pattern: "[,/;/but] [but] [with] reversing/reverse/reversed [all] [shaping/shapings]", meaning: "mirrored", example: "Work as for Right Front, reversing shaping",
+		build: func(m *match) any { return &ins.AsFor{Reversed: true} }},
+
+	{rule: "whole", pattern: "divide {x:parts}", meaning: "the row is divided", example: "Divide the row: 27 sts for Front, 29 sts for Back", build: func(m *match) any { return &ins.Divide{Parts: value[[]ins.Part](m, "x")} }},
+	{rule: "whole", pattern: "(join parts | take up) {x:parts}", meaning: "one row of several parts", example: "Take up 62 held sts of Yoke, add 8 sts", build: func(m *match) any { return &ins.Together{Parts: value[[]ins.Part](m, "x")} }},
+	{rule: "whole", pattern: "place markers between {x:parts}", meaning: "markers between panels", example: "Place markers between the panels: 34 sts for Back, 12 sts for Left arm", build: func(m *match) any { return &ins.Markers{Panels: value[[]ins.Part](m, "x")} }},
+	{rule: "whole", pattern: "(turn/rotate/turning) [work/piece/ribbing/cuff/band/{x:piecename}] [90] [degrees] [clockwise] [,] [and/to/in order] [to] work/working [across/along/down/into] [{t:edgewords}]", meaning: "the work goes along its row ends", example: "Turn ribbing to work along its long edge",
+		build: func(m *match) any {
+			for i := m.from; i < m.to; i++ {
+				if m.p.t[i].Is("edge", "side", "ends", "along", "rows") {
+					return &ins.Edge{}
+				}
+			}
+			return nil
+		}},
+	{rule: "whole", pattern: "{a:piecename} [should] [now] $meas {l:len} [{t:edgewords}]", meaning: "how much the piece measures", example: "Piece measures 46 cm from beg", build: measure},
+	{rule: "whole", pattern: "[$meas] {l:len} from {t:edgewords}", meaning: "how much the piece measures", example: "Measures 46 cm from beg", build: measure},
+
+	{rule: "join", pattern: "(join/close/joining/connect/closing) [rnd/round/ring/circle/work] [with/by/in/using/,] [{s:slip}] [{to:jointo}] [{x:joinfor}] [{to:jointo}]", meaning: "the round is joined", example: "join with sl st in top of ch-3", build: join},
+	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [{x:joinfor}] | {to:jointo} [and] [to] (form/join/close/make) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
+	{rule: "join", pattern: "[{s:slip}] [and] form/make/forming [into] ring/circle", meaning: "the round is joined", example: "ch 4, form a ring", build: join},
+	{rule: "join", pattern: "{s:slip} {x:joinfor}", meaning: "the round is joined", example: "sl st to form a ring", build: join},
+	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | dc)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
+		if m.said("sc", "dc", "single") && !m.said("with") && !m.p.at(m.from-1).Is("with", "by", "using") {
+			return nil
+		}
+		return true
+	}},
+	{rule: "jointo", pattern: "(to/in/into/through/at/on/with) [{o:ord}] [$tch] ([st] [$ch] of [$tch/joining] {n:chaincalled} | {c:core} [{tail}] | top of {tail} | $beg [{tail}] | {n:chaincalled} [{tail}] | beg)", meaning: "what the round is joined to", example: "join to 3rd ch of ch-5",
+		build: func(m *match) any {
+			j := &ins.Join{}
+			if c, ok := m.get("c").(ins.Place); ok {
+				if c.Kind == ins.InTop {
+					j.Chain = c.Unit.Size
+				}
+				if c.Kind == ins.InTop && m.said("3rd", "third", "2nd", "second", "4th", "fourth", "5th", "6th", "first") {
+					for i := m.from; i < m.to; i++ {
+						if o := m.p.t[i].Ord; o > 0 && !m.said("stitch") {
+							j.Nth = ins.N(o)
+							break
+						}
+					}
+				}
+			}
+			if n, ok := m.get("n").(ins.Num); ok {
+				j.Chain = n
+				if o, ok := m.get("o").(int); ok {
+					j.Nth = ins.N(o)
+				}
+			}
+			return j
+		}},
+	{rule: "joinfor", pattern: "(to/into/and/in/for) [form/make/close/work/working/knit] [in/into/a] (ring/circle/rnd/round/rounds/ring) [{tail}]", meaning: "what is joined", example: "join to work in the round",
+		build: func(m *match) any {
+			if m.said("ring", "circle") {
+				return "ring"
+			}
+			return "round"
+		}},
+	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [new/working/second] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball)) [with] [{s:slip}] [{to:yarnto}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
+	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", build: func(m *match) any {
+		if !m.said("rejoin", "attach", "attaching") {
+			return nil
+		}
+		return joinYarn(m)
+	}},
+	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
+	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any { return value[ins.Place](m, "c") }},
+	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: func(m *match) any { return true }},
+	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/yarn) [a/b/c/d/e/f/{n:num}]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
+
+	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [{w:row}]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
+		if !m.said("with") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "working/making/work/placing [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",
+		build: func(m *match) any {
+			if !m.said("last", "final") {
+				return nil
+			}
+			return &ins.Nothing{}
+		}},
+	{rule: "neutral", pattern: "(do not | don't) (turn/join/fasten/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(change/changing/switch/drop/pick/carry/cut/fasten) [up] [back] [to/in] [to] [{x:stretch}]", meaning: "colours and needles are changed", example: "Change to larger needles",
+		build: func(m *match) any {
+			if m.said("pick") || m.said("fasten") || m.said("in") && !m.said("color", "colour", "yarn", "to", "mc", "cc", "b", "a", "c") {
+				return nil
+			}
+			return &ins.Nothing{}
+		}},
+	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts",
+		build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "divide {st:unit} [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(magic ring/circle/loop | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
+		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("in", "of") {
+			return nil
+		}
+		return &ins.Join{Name: "ring"}
+	}},
+	{rule: "stitch", pattern: "(mr/mc | magic ring/circle/loop) [with/of] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
+		build: func(m *match) any {
+			k := stitch.ByID("sc")
+			if t, ok := m.get("k").(thing); ok && t.Kind != nil {
+				k = t.Kind
+			}
+			return &ins.Stitch{Kind: k, N: m.num("n", 6), Places: []ins.Place{{Kind: ins.InRing, N: ins.N(1)}}}
+		}},
+	{rule: "repeat", pattern: "$rep [pattern] [from/between] [*] {s:star} [, ] [to/until/till/through/between/and] [{s2:star}] [, ] [{b:repeatspec}]", meaning: "the starred stretch again", example: "*k2, p2; rep from * to last 2 sts", build: nil},
+	{rule: "repeatspec", pattern: "{t:times}", meaning: "so many times", example: "*k2, p2; rep from * 5 times", build: func(m *match) any { return m.get("t") }},
+	{rule: "repeatspec", pattern: "{e:extent}", meaning: "as far as it goes", example: "*k2, p2; rep from * across", build: func(m *match) any { return m.get("e") }},
+}
+
+func init() {
+	for i := range statements {
+		if statements[i].rule == "repeat" { // read by the sequence itself; it stands in the table for what it means
+			statements[i].build = func(m *match) any { return nil }
+		}
+	}
+}
+
+// rowset is the rows that a later line means.
+type rowset struct {
+	last    ins.Num
+	name    string
+	rows    []ins.Num
+	stretch bool
+}
+
+var rowsets = []form{
+	{rule: "rowset", pattern: "(last/previous/prev/preceding/above/these/both/those/foregoing) [$st] [last] [{n:num}] [pattern] {w:row}", meaning: "the rows just worked", example: "Rep last 2 rows 5 times more",
+		build: func(m *match) any {
+			k := 1
+			if m.said("these", "both", "those", "rows", "rnds", "rounds", "foregoing") && !m.said("last", "previous", "prev") {
+				k = 2
+				if m.said("these", "those") && !m.has("n") {
+					k = 0 // those just named
+				}
+			}
+			return rowset{last: m.num("n", k)}
+		}},
+	{rule: "rowset", pattern: "{w:row} {n:rownums}", meaning: "rows by their numbers", example: "Rep Row 2", build: func(m *match) any { return value[rowset](m, "n") }},
+	{rule: "rowset", pattern: "{n:rownums} {w:row}", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
+	{rule: "rowset", pattern: "r {n:rownums}", meaning: "rows by their numbers", example: "Rep R2", build: func(m *match) any { return value[rowset](m, "n") }},
+	{rule: "rowset", pattern: "{n:rownums}", meaning: "rows by their numbers", example: "Row 3: As 2nd.", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.to < len(m.p.t) && m.p.t[m.to].Kind == 'w' && !m.p.t[m.to].Is("twice", "once", "to", "for", "until") || m.p.t[m.from].Kind == 'n' && !m.p.t[m.from-1].Is("as", "rep", "repeat", "like") {
+			return nil
+		}
+		return value[rowset](m, "n")
+	}},
+	{rule: "rowset", pattern: "{x:rowname} {w:row}", meaning: "a row by its name", example: "Rep dec row every 6th row 3 more times", build: func(m *match) any { return rowset{name: value[string](m, "x")} }},
+}
+
+func rowNums(p *parser, i int) (any, int) {
+	var s rowset
+	one := func() bool {
+		t := p.at(i)
+		if _, ok := text.RowWord(t.S); ok && t.Kind == 'w' && len(s.rows) > 0 {
+			i++
+			t = p.at(i)
+		}
+		if t.Is("r") {
+			i++
+			t = p.at(i)
+		}
+		switch {
+		case t.Ord > 0:
+			s.rows = append(s.rows, ins.N(t.Ord))
+		case t.Kind == 'n' && !t.List:
+			s.rows = append(s.rows, t.Num)
+		default:
+			return false
+		}
+		i++
+		return true
+	}
+	if !one() {
+		return nil, -1
+	}
+	for {
+		save := i
+		if p.at(i).Is("row", "rnd", "round") && p.at(i+1).Is("and", "to") {
+			i++
+		}
+		switch {
+		case p.at(i).Is("-", "--", "to", "through", "thru"):
+			i++
+			if !one() {
+				return s, save
+			}
+			s.stretch = true
+			if p.at(i).Is("inclusive", "incl") {
+				i++
+			}
+		case p.at(i).Is("and", ",", "&", "then", "+"):
+			i++
+			if p.at(i).Is("and") {
+				i++
+			}
+			if !one() || p.at(i).Is("times", "more", "sts", "st") {
+				if len(s.rows) > 1 && i > save+1 {
+					s.rows = s.rows[:len(s.rows)-1]
+				}
+				return s, save
+			}
+		default:
+			return s, save
+		}
+	}
+}
+
+func rowName(p *parser, i int) (any, int) {
+	var words []string
+	for k := 0; k < 4; k++ {
+		t := p.at(i + k)
+		if _, ok := text.RowWord(t.S); ok && t.Kind == 'w' && k > 0 {
+			return text.RowName(strings.Join(words, " ")), i + k
+		}
+		if t.Kind != 'w' || t.Ord > 0 || t.Is("every", "each", "next", "on", "in", "at", "of", "to", "this", "until", "rs", "ws", "more") {
+			return nil, -1
+		}
+		words = append(words, t.S)
+	}
+	return nil, -1
+}
+
+func repeatRows(m *match) any {
+	s := value[rowset](m, "r")
+	r := &ins.RepeatRows{Last: s.last, Name: s.name, Rows: s.rows, Stretch: s.stretch, Times: ins.N(1)}
+	if len(s.rows) == 0 && s.name == "" && !s.last.Set() {
+		r.Last = ins.N(2)
+		if n := m.p.r.these; n > 0 {
+			r.Last = ins.N(n)
+		}
+	}
+	if c, ok := m.get("c").(course); ok {
+		r.Course, r.Total = c.Course, c.total
+		if c.HasTimes {
+			r.Times = c.Times
+		}
+		if c.where || c.cloth != (ins.Cloth{}) {
+			return nil
+		}
+	}
+	return r
+}
+
+func evenRows(m *match) any {
+	e := &ins.Even{}
+	rounds, _ := m.get("w").(bool)
+	e.Rounds = rounds
+	if c, ok := m.get("c").(course); ok {
+		if c.where {
+			return nil
+		}
+		e.Course, e.Cloth = c.Course, c.cloth
+		e.Rounds = e.Rounds || rounds
+	}
+	if m.has("n") {
+		e.Rows = m.num("n", 1)
+	} else if !e.Rows.Set() && e.Length == nil && !e.ToRow.Set() {
+		return nil
+	}
+	if y, ok := m.get("y").(ins.Cloth); ok {
+		e.Cloth = y
+	}
+	if o, ok := m.get("o").(ins.Num); ok {
+		e.Part = o
+	}
+	k := m.p.t[m.from]
+	switch {
+	case m.said("k", "knit") && m.said("p", "purl") && e.Cloth == (ins.Cloth{}) && k.Is("k", "knit", "p", "purl"):
+	case k.Is("k", "knit") && !m.said("every", "each"):
+		e.Row = plainRow("k")
+	case k.Is("p", "purl") && !m.said("every", "each"):
+		e.Row = plainRow("p")
+	case k.Is("k", "knit") && e.Cloth == (ins.Cloth{}) && !rounds:
+		e.Cloth = ins.Cloth{Garter: true}
+	}
+	if t := m.p.t[m.to-1]; !m.has("c") && !m.has("y") && !m.said("even", "straight", "plain", "more", "another", "further", "short") && !k.Is("work", "make", "do", "k", "knit", "p", "purl", "cont", "continue", "crochet", "working") && t.Is("row", "rnd", "round", "rows", "rnds", "rounds") && m.p.at(m.to).Kind == 'w' {
+		return nil // 4 rows something else
+	}
+	return e
+}
+
+// plainRow is a whole row of one knitting stitch.
+func plainRow(id string) []ins.Item {
+	return []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}}}
+}
+
+func evenUntil(m *match) any {
+	e := &ins.Even{}
+	c, _ := m.get("c").(course)
+	if c.where {
+		return nil
+	}
+	e.Course, e.Cloth = c.Course, c.cloth
+	if y, ok := m.get("y").(ins.Cloth); ok {
+		e.Cloth = y
+	}
+	if l, ok := m.get("l").(*ins.Lengths); ok {
+		e.Length = l
+	}
+	if m.p.t[m.from].Is("k", "knit", "p", "purl") && !m.said("even") && e.Length == nil && !e.Rows.Set() && !e.ToRow.Set() {
+		return nil
+	}
+	if !e.Rows.Set() && e.Length == nil && !e.ToRow.Set() && !e.Until.Set() {
+		if e.Cloth == (ins.Cloth{}) && !m.said("even", "straight", "pattern", "patt") {
+			return nil
+		}
+		if !m.p.line.IsRow() && !m.said("even", "straight", "pattern", "patt", "cont", "continue", "work", "working") {
+			return nil
+		}
+		e.Vague()
+	}
+	return e
+}
+
+func shape(inc bool) func(m *match) any {
+	return func(m *match) any {
+		c, _ := m.get("c").(course)
+		s := &ins.Shape{Inc: inc, N: m.num("n", 1), Same: m.has("s"), Both: c.both, Edge: c.edge, Side: c.side, Marked: c.marked, Markers: c.markers, Inner: c.inner, Panel: c.panel, Spread: c.spread, Cloth: c.cloth, Course: c.Course}
+		u, unit := m.get("u").(ins.Unit)
+		if unit && (u.Space || u.Row || u.Chain) {
+			return nil
+		}
+		if m.said("add", "adding") && !m.has("n") {
+			return nil
+		}
+		if !m.has("n") && !unit && !c.where && !c.spread && !c.HasTimes && !c.Rows.Set() {
+			return nil
+		}
+		if m.said("add", "adding") || c.once {
+			s.HasOver = true
+		}
+		if !m.has("c") && m.p.line.IsRow() || c.spread && m.p.line.IsRow() && !c.HasTimes && !c.Every.Set() && !c.Rows.Set() && !c.First {
+			s.Spread = true
+		}
+		if !m.has("c") && !m.p.line.IsRow() && !m.said("evenly") && !m.said("add") {
+			s.Spread = true
+		}
+		if !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && (c.Every.Set() || c.Rows.Set() || c.HasTimes || c.First) && !s.HasOver {
+			s.Vague = true
+		}
+		return s
+	}
+}
+
+func bindEach(m *match) any {
+	b := &ins.BindEach{N: m.num("n", 1), Rows: m.num("r", 1)}
+	list := []ins.Item{b}
+	b.Put(m.span())
+	switch x := m.get("x").(type) {
+	case *ins.BindEach:
+		list = append(list, x)
+	case *ins.Repeat:
+		list = append(list, x.Body...)
+	}
+	if len(list) == 1 {
+		return b
+	}
+	return &ins.Repeat{Body: list, Times: ins.N(1), Stop: -1}
+}
+
+func castEach(m *match) any {
+	v := bindEach(m)
+	switch b := v.(type) {
+	case *ins.BindEach:
+		b.Add = true
+		if m.said("end") && !m.said("next", "following", "foll", "each") {
+			return &ins.CastOn{N: b.N}
+		}
+	case *ins.Repeat:
+		for _, n := range b.Body {
+			n.(*ins.BindEach).Add = true
+		}
+	}
+	return v
+}
+
+func offCourse(m *match) any {
+	c, _ := m.get("c").(course)
+	if !c.HasTimes && !c.Over.Set() && !c.Rows.Set() && !c.Every.Set() {
+		return nil
+	}
+	s := &ins.Shape{N: m.num("n", 1), Both: c.both, Edge: value[string](m, "e"), Side: c.side, Course: c.Course, Cloth: c.cloth}
+	if s.Edge == "" {
+		s.Edge = "edge"
+	}
+	s.HasOver = s.HasOver || !c.HasTimes && !c.Rows.Set()
+	return s
+}
+
+func bindOff(m *match) any {
+	if !m.has("n") {
+		return nil
+	}
+	if m.p.t[m.from].Is("leave") {
+		s := &ins.Shape{N: m.num("n", 1), Edge: "edge"}
+		s.HasOver = true
+		return s
+	}
+	return &ins.BindOff{N: m.num("n", 1)}
+}
+
+func pickUp(m *match) any {
+	u, ok := m.get("k").(ins.Unit)
+	p := &ins.PickUp{N: m.num("n", 0)}
+	if ok {
+		if u.Row || u.Space {
+			return nil
+		}
+		p.Kind = u.Stitch
+	}
+	if !m.said("pick") && !m.said("up") {
+		return nil
+	}
+	return p
+}
+
+func pickUpKind(m *match) any {
+	k := value[thing](m, "k")
+	if k.Kind == nil || !m.has("n") || k.Kind.ID == "ch" || m.p.t[m.to-1].Is("row") && m.said("each") && !m.said("evenly") {
+		return nil
+	}
+	return &ins.PickUp{N: m.num("n", 1), Kind: k.Kind}
+}
+
+func workOn(m *match) any {
+	if !m.has("u") || !m.said("these", "first", "remaining", "rem", "last", "those", "only", "center", "next") || !m.said("on", "over", "these", "those", "only") {
+		return nil
+	}
+	if u := value[ins.Unit](m, "u"); !u.Any() || m.said("next") && !m.said("on", "over") {
+		return nil
+	}
+	return &ins.Leave{N: m.num("n", 0), All: false}
+}
+
+func asFor(m *match) any {
+	a := &ins.AsFor{Name: value[string](m, "a")}
+	if t := m.p.t[m.from]; t.Is("as") && !m.said("for", "given", "directed") && !m.p.at(m.from-1).Is("work") {
+		return nil
+	}
+	if !m.said("as", "same", "like") || !m.said("for", "given", "directed", "on", "work", "same", "like", "as") {
+		return nil
+	}
+	name := strings.Fields(a.Name)
+	if len(name) == 0 {
+		return nil
+	}
+	switch name[0] {
+	case "row", "rnd", "round", "rows", "established", "set", "before", "follows", "desired", "needed", "usual", "many", "long", "you", "indicated", "instructed", "far", "possible", "last":
+		return nil
+	}
+	if d, ok := m.get("d").(*ins.AsFor); ok {
+		a.ToRow, a.To, a.Reversed = d.ToRow, d.To, d.Reversed
+	}
+	return a
+}
+
+func toMatch(m *match) any {
+	if !m.said("match", "correspond", "same", "as", "exactly") || !m.said("first", "other", "opposite", "left", "right", "second", "one", "side") {
+		return nil
+	}
+	return &ins.AsFor{Name: "first side"}
+}
+
+func asForTo(m *match) any {
+	a := &ins.AsFor{}
+	if m.has("n") {
+		a.ToRow = m.num("n", 0)
+	} else {
+		a.To = value[string](m, "s")
+	}
+	if d, ok := m.get("d").(*ins.AsFor); ok {
+		a.Reversed = d.Reversed
+	}
+	return a
+}
+
+func measure(m *match) any { return &ins.Measure{Length: value[*ins.Lengths](m, "l")} }
+
+func join(m *match) any {
+	j := &ins.Join{}
+	if t, ok := m.get("to").(*ins.Join); ok {
+		j.Chain, j.Nth = t.Chain, t.Nth
+	}
+	if x, ok := m.get("x").(string); ok {
+		j.Name = x
+	}
+	if m.said("ring", "circle") {
+		j.Name = "ring"
+	}
+	if m.said("form", "forming", "make") && j.Name == "" && !m.has("x") {
+		if !m.said("ring", "circle") {
+			return nil
+		}
+	}
+	return j
+}
+
+func joinYarn(m *match) any {
+	j := &ins.JoinYarn{From: "yarn"}
+	for i := m.from; i < m.to; i++ {
+		switch w := m.p.t[i].S; w {
+		case "next", "foundation", "edge", "underarm", "held", "holder", "lower", "first", "remaining", "rem", "unworked", "skipped":
+			j.From = w
+		}
+	}
+	if pl, ok := m.get("to").(ins.Place); ok {
+		j.Place = []ins.Place{pl}
+	}
+	return j
+}

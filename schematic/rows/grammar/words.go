@@ -1,0 +1,388 @@
+package grammar
+
+import (
+	"strconv"
+	"strings"
+
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
+	"flatwright/schematic/stitch"
+)
+
+// thing is what is worked: a stitch, an increase or decrease of the row's own stitch, or
+// a group that the text defines.
+type thing struct {
+	Kind     *stitch.Stitch
+	Inc, Dec bool
+	Call     *ins.Group
+	Each     int // stitches of the kind in one place: scinc is 2 sc in one
+}
+
+// also are further spellings of stitches, run together: those of old books, and what
+// people write beside the lists of the standard. Common practice.
+var also = map[string]string{
+	"knit2together": "k2tog", "knit2tog": "k2tog", "k2t": "k2tog", "k2together": "k2tog", "knittwotogether": "k2tog", "knit2togethertbl": "ssk", "k2togtbl": "ssk", "k2togb": "ssk", "narrow": "k2tog", "nar": "k2tog",
+	"p2together": "p2tog", "purl2together": "p2tog", "purl2tog": "p2tog", "purltwotogether": "p2tog", "p2togtbl": "ssp", "p2togb": "ssp", "p2t": "p2tog", "k3togtbl": "sk2p", "knit3together": "k3tog", "k3together": "k3tog", "purl3together": "p3tog", "p3together": "p3tog", "p3togtbl": "p3tog",
+	"sssk": "sk2p", "sl1k1psso": "skpo", "skpsso": "skpo", "sl1k2togpsso": "sk2p", "sk2togpo": "sk2p", "dd": "s2kp", "s2k1p": "s2kp", "s2kp2": "s2kp", "s1k1psso": "skpo", "slk1psso": "skpo", "slipandbind": "skpo", "slbind": "skpo", "skpo2": "sk2p", "sl1k2togp": "sk2p", "sk2psso": "sk2p", "ssskpo": "sk2p",
+	"mk1": "m1", "mk": "m1", "make1": "m1", "inc1m1": "m1", "m1k": "m1", "m1b": "m1", "m1f": "m1", "m1a": "m1", "m1st": "m1", "m1z": "m1", "m": "m1", "kll": "m1l", "lli": "m1l", "rli": "m1r", "linc": "m1l", "rinc": "m1r", "m1lp": "m1l", "m1rp": "m1r", "m1pl": "m1l", "m1pr": "m1r", "m1left": "m1l", "m1right": "m1r", "make1left": "m1l", "make1right": "m1r", "bli": "m1", "kfbl": "kfb",
+	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
+	"kf&b": "kfb", "kfandb": "kfb", "k1fandb": "kfb", "knitfrontandback": "kfb", "kbf": "kfb", "incinnextst": "", "pfandb": "pfb", "pf&b": "pfb", "p1f&b": "pfb", "k1f&b": "kfb", "k1fb": "kfb", "kifb": "kfb",
+	"ktbl": "ktbl", "k1tbl": "ktbl", "ktb": "ktbl", "k1b": "ktbl", "kb1": "ktbl", "kb": "ktbl", "kib": "ktbl", "knittbl": "ktbl", "ptbl": "ptbl", "p1tbl": "ptbl", "p1b": "ptbl", "pb1": "ptbl", "pb": "ptbl",
+	"s": "sl", "slip": "sl", "slp": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "pw": "p", "kw": "k",
+	"slst": "slst", "ss": "slst", "sltst": "slst", "slipst": "slst", "slipstitch": "slst", "slipstitches": "slst", "slsts": "slst", "singlest": "slst", "sstitch": "slst", "slpst": "slst", "ssts": "slst",
+	"invdec": "sc2tog", "invisibledec": "sc2tog", "invisibledecrease": "sc2tog", "invsc2tog": "sc2tog", "invsc2t": "sc2tog", "idec": "sc2tog", "scdec": "sc2tog", "decsc": "sc2tog", "singlecrochetdecrease": "sc2tog", "hdcdec": "hdc2tog", "dcdec": "dc2tog", "trdec": "tr2tog", "sctog": "sc2tog", "scdecrease": "sc2tog", "hdcdecrease": "hdc2tog", "dcdecrease": "dc2tog", "sc2together": "sc2tog",
+	"popcornst": "pc", "pop": "pc", "popcornstitch": "pc", "pcst": "pc", "pcs": "pc", "puffst": "puff", "ps": "puff", "puffstitch": "puff", "makebobble": "bobble", "mb": "bobble", "bobblest": "bobble", "bobblestitch": "bobble", "bob": "bobble", "bbl": "bobble", "bo": "bobble", "begcl": "cl", "beginningcluster": "cl", "beginningcl": "cl", "begpc": "pc", "begpopcorn": "pc", "beginningpopcorn": "pc", "begpuff": "puff", "begbobble": "bobble", "startingcluster": "cl", "clst": "cl",
+}
+
+// counted are stitches that the standard's list does not hold: how many stitches they use
+// and make, and of what they are. Common practice.
+var counted = func() map[string]*stitch.Stitch {
+	m := map[string]*stitch.Stitch{}
+	add := func(base, key string, craft stitch.Craft, uses, makes int, names string) {
+		for _, n := range strings.Fields(names) {
+			id := strings.Fields(names)[0]
+			if m[id] == nil {
+				m[id] = &stitch.Stitch{ID: id, US: id, UK: id, USAbbr: id, UKAbbr: id, Craft: craft, Uses: uses, Makes: makes, Height: 1, Base: base, Legs: max(uses, makes), Key: key, Together: uses > makes}
+			}
+			m[n] = m[id]
+		}
+	}
+	for n := 4; n <= 9; n++ {
+		d := strconv.Itoa(n)
+		add("k", "right-leaning double decrease", stitch.Knitting, n, 1, "k"+d+"tog knit"+d+"together k"+d+"together k"+d+"togtbl")
+		add("p", "purl double decrease", stitch.Knitting, n, 1, "p"+d+"tog purl"+d+"together p"+d+"together")
+	}
+	add("k", "centred double decrease", stitch.Knitting, 3, 1, "cdd sl2k1p2sso s2togkp sl2togk1p2sso sl2togk1psso sl2tkp sl2k1psso")
+	add("k", "knit front and back", stitch.Knitting, 1, 3, "kfbf k1fbf kfbandf kyok k1yok1 kbfb")
+	add("sc", "sc", stitch.Crochet, 1, 1, "rsc revsc reversesc crabst crabstitch reversesinglecrochet corded shrimpst")
+	add("sc", "sc", stitch.Crochet, 1, 1, "spikest spikesc spike longsc lsc")
+	add("hdc", "hdc", stitch.Crochet, 1, 1, "esc exsc extendedsc extendedsinglecrochet scext")
+	add("dc", "dc", stitch.Crochet, 1, 1, "edc exdc extendeddc ldc longdc lgdc spikedc")
+	add("dc", "dc", stitch.Crochet, 1, 1, "ehdc exhdc extendedhdc")
+	add("sc", "sc", stitch.Crochet, 0, 1, "fsc foundationsinglecrochet foundationsc")
+	add("hdc", "hdc", stitch.Crochet, 0, 1, "fhdc foundationhalfdoublecrochet foundationhdc")
+	add("dc", "dc", stitch.Crochet, 0, 1, "fdc foundationdoublecrochet foundationdc")
+	add("sc", "sc", stitch.Crochet, 1, 1, "tss tunisiansimplestitch tunisiansimplest")
+	add("sc", "sc", stitch.Crochet, 1, 1, "tks tunisianknitstitch")
+	add("sc", "sc", stitch.Crochet, 1, 1, "tps tunisianpurlstitch")
+	add("sc", "sc", stitch.Crochet, 1, 1, "trs tfs tunisianreversestitch")
+	add("sc", "sc", stitch.Crochet, 2, 1, "tss2tog tks2tog tps2tog")
+	return m
+}()
+
+// incs are increases and decreases run together with a stitch; the stitch is in the text's terms.
+func incOf(w string, t stitch.Terms) (thing, bool) {
+	for _, s := range [...]string{"inc", "increase"} {
+		if b, ok := strings.CutSuffix(w, s); ok && b != "" {
+			if k, ok := stitch.Lookup(b, t); ok && k.Craft == stitch.Crochet && k.Uses == 1 {
+				return thing{Kind: k, Each: 2}, true
+			}
+		}
+	}
+	if b, ok := strings.CutSuffix(w, "dec"); ok && b != "" {
+		if k, ok := stitch.Lookup(b, t); ok && k.Craft == stitch.Crochet {
+			if d := stitch.ByID(k.ID + "2tog"); d != nil {
+				return thing{Kind: d}, true
+			}
+		}
+	}
+	return thing{}, false
+}
+
+// squeezed are the names of all stitches run together, without blanks and hyphens.
+var squeezed = [2]map[string]*stitch.Stitch{squeeze(stitch.US), squeeze(stitch.UK)}
+
+func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
+	m := map[string]*stitch.Stitch{}
+	stitch.Names(t, func(name string, s *stitch.Stitch) {
+		m[strings.Map(func(r rune) rune {
+			if strings.ContainsRune(" -.,", r) {
+				return -1
+			}
+			return r
+		}, name)] = s
+	})
+	for w, id := range also {
+		if s := stitch.ByID(id); s != nil && m[w] == nil {
+			m[w] = s
+		}
+	}
+	for w, s := range counted {
+		if m[w] == nil {
+			m[w] = s
+		}
+	}
+	for _, id := range []string{"sc", "hdc", "dc", "tr", "dtr"} { // 2 dc together, dc 2 together
+		b := stitch.ByID(id)
+		for n := 2; n <= 6; n++ {
+			d := strconv.Itoa(n)
+			k := stitch.ByID(id + d + "tog")
+			for _, w := range []string{d + b.Abbr(t) + "tog", d + b.Abbr(t) + "together", b.Abbr(t) + d + "together", "dec" + d + b.Abbr(t), b.Abbr(t) + d + "t"} {
+				if m[w] == nil {
+					m[w] = k
+				}
+			}
+		}
+		if m["dec"+b.Abbr(t)] == nil {
+			m["dec"+b.Abbr(t)] = stitch.ByID(id + "2tog")
+		}
+		for _, p := range []string{"fp", "bp"} {
+			post := stitch.ByID(strings.ToUpper(p) + id)
+			for _, w := range []string{p + b.Abbr(t), b.Abbr(t) + p, map[string]string{"fp": "front", "bp": "back"}[p] + "post" + b.Abbr(t), "raised" + b.Abbr(t) + map[string]string{"fp": "front", "bp": "back"}[p], "r" + p[:1] + b.Abbr(t)} {
+				if m[w] == nil {
+					m[w] = post
+				}
+			}
+		}
+	}
+	for _, id := range []string{"hdc", "dc", "tr"} { // 3-dc cluster, dc cl
+		for w, one := range map[string]string{"cluster": "cl", "cl": "cl", "popcorn": "pc", "pc": "pc", "bobble": "bobble", "puff": "puff", "puffst": "puff", "puffstitch": "puff", "bob": "bobble", "popcornst": "pc"} {
+			s := stitch.ByID(one)
+			a := stitch.ByID(id).Abbr(t)
+			for n := 2; n <= 7; n++ {
+				m[strconv.Itoa(n)+a+w] = s
+				m["beg"+strconv.Itoa(n)+a+w] = s
+			}
+			for n, d := range []string{"two", "three", "four", "five"} {
+				_ = n
+				m[d+a+w] = s
+			}
+			if m[a+w] == nil {
+				m[a+w] = s
+			}
+			if m["beg"+a+w] == nil {
+				m["beg"+a+w] = s
+			}
+		}
+	}
+	return m
+}
+
+// longestName is how many tokens the longest name of a stitch has.
+const longestName = 9
+
+// kind reads what is worked: the longest name that stands at i.
+func kind(p *parser, i int) (any, int) {
+	if p.at(i).Kind != 'w' && p.at(i).Kind != 'n' && p.at(i).Kind != 'f' || p.at(i).Ord > 0 {
+		return nil, -1
+	}
+	if g, to := p.group(i); g != nil {
+		return thing{Call: g}, to
+	}
+	var buf [64]byte
+	b := buf[:0]
+	best, to := thing{}, -1
+	for k := 0; k < longestName && i+k < len(p.t); k++ {
+		t := &p.t[i+k]
+		if t.Kind != 'w' && t.Kind != 'n' && !(t.Kind == 'f') || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && t.Glued == false {
+			break
+		}
+		b = append(b, t.S...)
+		if t.Kind == 'n' && k == 0 && !p.joins(i) {
+			continue
+		}
+		if v, ok := p.r.thing(b); ok {
+			best, to = v, i+k+1
+		}
+	}
+	if to < 0 || p.at(i).Kind == 'n' && to == i+1 {
+		return nil, -1
+	}
+	if p.at(i).Kind == 'n' && best.Kind != nil && best.Kind.Key != "cluster" && best.Kind.Legs < 2 {
+		return nil, -1
+	}
+	if best.Kind != nil {
+		p.r.x.Used[best.Kind.ID] = best.Kind
+	}
+	if w := p.at(i); to == i+1 && best.Kind != nil {
+		switch {
+		case w.S == "m" && !(p.at(to).Kind == 'n'), w.S == "o" && w.Cap && p.r.crochet, (w.S == "s" || w.S == "n") && p.r.crochet:
+			return nil, -1
+		case w.S == "p" && p.r.crochet && p.at(to).Kind != 'n':
+			best.Kind = stitch.ByID("picot")
+		case w.S == "over" && p.at(to).Is("next", "each", "first", "last", "same", "from", "all"), w.S == "over" && (p.r.crochet || p.at(to).Kind == 'n'):
+			return nil, -1
+		case (w.S == "bo" || w.S == "m") && !p.r.crochet && w.S == "bo":
+			return nil, -1
+		case w.S == "plain" && p.r.crochet:
+			return nil, -1
+		}
+	}
+	return best, to
+}
+
+// joins reports whether the number at i may belong to a name: 3-dc cluster, 2 sc tog.
+func (p *parser) joins(i int) bool {
+	return p.at(i+1).Kind == 'w'
+}
+
+// thing finds what a name run together means.
+func (r *Reader) thing(b []byte) (thing, bool) {
+	if s, ok := r.own[string(b)]; ok {
+		return s, true
+	}
+	if s, ok := squeezed[r.x.Terms][string(b)]; ok {
+		return thing{Kind: s}, true
+	}
+	switch string(b) {
+	case "inc", "increase", "incs", "increases", "inc1", "widen", "wid", "increase1":
+		return thing{Inc: true}, true
+	case "dec", "decrease", "decs", "decreases", "dec1", "decrease1":
+		return thing{Dec: true}, true
+	}
+	if len(b) > 4 {
+		if v, ok := incOf(string(b), r.x.Terms); ok {
+			return v, true
+		}
+	}
+	if s := r.otherTerms(b); s != nil {
+		return thing{Kind: s}, true
+	}
+	return r.cable(string(b))
+}
+
+// otherTerms is the stitch of words that only the other terms have: it is read as what it
+// means, and told of as a word.
+func (r *Reader) otherTerms(b []byte) *stitch.Stitch {
+	if !r.x.TermsSet {
+		return nil
+	}
+	o := r.x.Terms.Other()
+	s := squeezed[o][string(b)]
+	if s == nil || s.Craft != stitch.Crochet {
+		return nil
+	}
+	return s
+}
+
+// cable is a crossing by its usual name: c6b, 2/2 lc, t3f, cr4r, tw2. Its number tells how many stitches it
+// takes and leaves; what it looks like is asked for, unless the text defines it.
+func (r *Reader) cable(w string) (thing, bool) {
+	n := cableStitches(w)
+	if n < 2 || n > 24 {
+		return thing{}, false
+	}
+	s := r.cables[w]
+	if s == nil {
+		s = &stitch.Stitch{ID: w, US: w, UK: w, USAbbr: w, UKAbbr: w, Craft: stitch.Knitting, Uses: n, Makes: n, Height: 1, Base: "k", Legs: 1, Key: "cable"}
+		r.cables[w] = s
+	}
+	return thing{Kind: s}, true
+}
+
+func cableStitches(w string) int {
+	if len(w) < 3 || len(w) > 8 {
+		return 0
+	}
+	if w[1] == '/' || len(w) > 4 && w[2] == '/' { // 2/2lc, 3/3rpc, 1/2/1rpc
+		sum, k := 0, 0
+		for k < len(w) && (w[k] == '/' || w[k] >= '0' && w[k] <= '9') {
+			if w[k] != '/' {
+				sum += int(w[k] - '0')
+			}
+			k++
+		}
+		switch w[k:] {
+		case "lc", "rc", "lpc", "rpc", "lcp", "rcp", "l", "r", "f", "b", "c", "lt", "rt", "lkpc", "rkpc", "cf", "cb":
+			return sum
+		}
+		return 0
+	}
+	for _, head := range [...]string{"cable", "cr", "tw", "c", "t"} {
+		rest, ok := strings.CutPrefix(w, head)
+		if !ok {
+			continue
+		}
+		k := 0
+		for k < len(rest) && rest[k] >= '0' && rest[k] <= '9' {
+			k++
+		}
+		if k == 0 {
+			continue
+		}
+		switch rest[k:] {
+		case "", "f", "b", "l", "r", "fw", "bw", "lp", "rp", "bp", "fp", "k", "p", "rev":
+			if rest[k:] == "" && head == "c" {
+				continue
+			}
+			n, _ := strconv.Atoi(rest[:k])
+			return n
+		}
+	}
+	switch w {
+	case "ltw", "rtw", "tw", "lt2", "rt2":
+		return 2
+	}
+	return 0
+}
+
+// group finds the name of a group that the text defines.
+func (p *parser) group(i int) (*ins.Group, int) {
+	if p.at(i).Kind != 'w' && p.at(i).Kind != 'n' {
+		return nil, -1
+	}
+	for _, g := range p.r.groups {
+		k := 0
+		for k < len(g.words) && i+k < len(p.t) {
+			w := p.t[i+k].S
+			if w != g.words[k] && !(k == len(g.words)-1 && plural(w, g.words[k])) {
+				break
+			}
+			k++
+		}
+		if k == len(g.words) {
+			return g.group, i + k
+		}
+	}
+	return nil, -1
+}
+
+func plural(w, one string) bool {
+	return strings.HasPrefix(w, one) && (w == one+"s" || w == one+"es")
+}
+
+// numerals are numbers in words.
+var numerals = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
+	"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "eighteen": 18, "twenty": 20, "thirty": 30}
+
+func number(p *parser, i int) (any, int) {
+	t := p.at(i)
+	if t.Kind == 'n' {
+		return t.Num, i + 1
+	}
+	if t.Kind == 'w' {
+		if v, ok := numerals[t.S]; ok {
+			return ins.N(v), i + 1
+		}
+	}
+	if t.Kind == 'g' && len(t.Sub) == 1 && t.Sub[0].Kind == 'n' && t.Sub[0].List {
+		return t.Sub[0].Num, i + 1
+	}
+	return nil, -1
+}
+
+func ordinal(p *parser, i int) (any, int) {
+	if t := p.at(i); t.Ord > 0 {
+		return t.Ord, i + 1
+	}
+	return nil, -1
+}
+
+// rowWord reads row, rows, rnd, round; its value tells whether it is a round.
+func rowWord(p *parser, i int) (any, int) {
+	if t := p.at(i); t.Kind == 'w' {
+		if round, ok := text.RowWord(t.S); ok {
+			return round, i + 1
+		}
+	}
+	return nil, -1
+}
+
+// defined is a group with the words of its name.
+type defined struct {
+	words []string
+	group *ins.Group
+}
+
+// Numeral reports whether a word is a number in words.
+func Numeral(word string) bool { return numerals[word] > 0 }

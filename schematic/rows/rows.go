@@ -1,0 +1,76 @@
+// Package rows reads written rows as the trade writes them, works every row for
+// every size, and says where the text, its counts and the pattern do not agree.
+// It also turns a text from US into UK words and back, prints the rows of a
+// pattern, and yields the graph of stitches from which charts are drawn. It knows
+// nothing of paper. Its rooms stand on one line: text cuts a document into words, grammar
+// reads them by a declared table, instructions are what comes of it, work works them.
+package rows
+
+import (
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/rows/grammar"
+	"flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/work"
+)
+
+// What the rooms give, by the names that callers use.
+type (
+	// Text is a text of rows as read.
+	Text = instructions.Text
+	// Section is a stretch of a text under one heading.
+	Section = instructions.Section
+	// Line is one instruction line.
+	Line = instructions.Line
+	// Options says what the text does not say itself.
+	Options = instructions.Options
+	// Reading is how much of a text was read.
+	Reading = instructions.Reading
+	// Loop is the loop into which stitches are worked.
+	Loop = instructions.Loop
+	// Report is what a check found, and how much of the text it could read.
+	Report = work.Report
+	// Graph is the stitches of one section in one size, row by row.
+	Graph = work.Graph
+	// GraphRow is one row of a graph.
+	GraphRow = work.GraphRow
+	// GraphStitch is one symbol of a graph.
+	GraphStitch = work.GraphStitch
+	// GraphRepeat is a stretch of a row that the text tells once.
+	GraphRepeat = work.GraphRepeat
+	// Cross is a crossing of a cable.
+	Cross = work.Cross
+	// Origin says out of which stitches of a divided row a part is worked.
+	Origin = work.Origin
+	// Explained is how a few words of a line were read.
+	Explained = grammar.Explained
+)
+
+// The loops into which stitches are worked.
+const (
+	BothLoops = instructions.BothLoops
+	BackLoop  = instructions.BackLoop
+	FrontLoop = instructions.FrontLoop
+)
+
+// Read reads a text of written rows. What can't be read stands in the lines'
+// Unread, and in the findings of Check; nothing is guessed. The name is for messages.
+func Read(name string, src []byte, o Options) *Text { return grammar.Read(name, src, o) }
+
+// Check works every row of the text for every size, and tells what does not fit.
+func Check(x *Text, o Options) Report { return work.Check(x, o) }
+
+// Against holds a text against the worked sizes of its pattern, gs, one a size.
+func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.List {
+	return work.Against(x, p, gs)
+}
+
+// GraphOf gives the stitches of a section (empty: the first that has rows) of a text in one
+// size. It reports false if there is no such section.
+func GraphOf(x *Text, section string, size int) (*Graph, bool) {
+	return work.GraphOf(x, section, size)
+}
+
+// Explain tells how a line was read, word by word, in the text that it stands in: its terms,
+// sizes and names hold.
+func Explain(x *Text, line int) []Explained { return grammar.Explain(x, line) }

@@ -1,0 +1,192 @@
+package text
+
+import (
+	"regexp"
+	"strings"
+	"unicode"
+)
+
+// Keys are the words before a colon, or alone on a line, that begin lines of words, and how these are read:
+// words say nothing of rows, notes tell what chains count as, stitches define names.
+var Keys = map[string]string{
+	"sizes": "sizes", "size": "sizes", "terms": "terms", "gauge": "gauge", "tension": "gauge", "materials": "words", "material": "words", "to fit": "words", "to fit bust": "words", "to fit chest": "words",
+	"yarn": "words", "yarns": "words", "hook": "words", "hooks": "words", "needle": "words", "needles": "words", "notions": "words", "tools": "words", "notes": "notes", "note": "notes", "supplies": "words", "you will need": "words", "what you need": "words",
+	"pattern notes": "notes", "abbreviations": "names", "abbreviation": "names", "abbreviations used": "names", "stitch abbreviations": "names", "special abbreviations": "stitches", "special stitches": "stitches", "special stitch": "stitches", "stitches": "stitches", "stitches used": "names",
+	"stitch guide": "stitches", "stitch key": "names", "skill level": "words", "level": "words", "difficulty": "words", "difficulty level": "words", "designer": "words", "designed by": "words", "finished measurements": "words", "finished size": "words", "finished sizes": "words", "measurements": "words",
+	"finished measurement": "words", "actual size": "words", "actual measurement": "words", "finishing": "words", "making up": "words", "assembly": "words", "to finish": "words", "care": "words", "about": "words", "construction": "notes", "colors": "words", "colours": "words", "color": "words", "colour": "words", "equipment": "words", "techniques": "words",
+	"special instructions": "notes", "instructions note": "notes", "tips": "words", "key": "words", "copyright": "words", "special notes": "notes", "crochet abbreviations": "names", "to make up": "words", "to assemble": "words", "dimensions": "words", "additional materials": "words",
+}
+
+// KeyOf finds the key with which a line begins, what stands behind its colon, and its column.
+func KeyOf(line string) (key, rest string, col int) {
+	i := strings.IndexByte(line, ':')
+	if i < 0 || i > 40 {
+		return "", "", 0
+	}
+	k := strings.ToLower(strings.Trim(line[:i], " #*_\t"))
+	if Keys[k] == "" {
+		return "", "", 0
+	}
+	rest = strings.TrimLeft(line[i+1:], "*_")
+	return k, rest, len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " *_")))
+}
+
+// KeyLine is the kind of words that a line begins that is a key alone: Notes, ABBREVIATIONS.
+func KeyLine(line string) string {
+	return Keys[strings.ToLower(strings.Trim(line, " #*_:.\t-–—"))]
+}
+
+// list is a line of numbers, one a size: 62 (66, 70), 90[98, 106].
+var list = regexp.MustCompile(`\d+ ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
+
+var digits = regexp.MustCompile(`\d+`)
+
+// Sizes guesses in how many sizes a text is written that has no line of sizes: what most
+// of its lines of numbers have, if they are more than two; 0 if there are none.
+func Sizes(lines []string) int {
+	seen := map[int]int{}
+	total := 0
+	for _, l := range lines {
+		for _, m := range list.FindAllString(l, -1) {
+			if k := len(digits.FindAllString(m, -1)); k > 1 {
+				seen[k]++
+				total++
+			}
+		}
+	}
+	best := 0
+	for k, n := range seen {
+		if n > seen[best] || n == seen[best] && k < best {
+			best = k
+		}
+	}
+	if best < 2 || seen[best] < 3 || 2*seen[best] < total || best == 2 && seen[best] < 6 {
+		return 0
+	}
+	return best
+}
+
+// Heading is the name that a line has as a heading: marked with #, or a few words
+// without a number or a full stop. Whether they are an instruction is for others to say.
+func Heading(text string) (name string, marked, ok bool) {
+	if strings.HasPrefix(text, "#") {
+		name := strings.TrimSpace(strings.Trim(text, "# "))
+		if i := strings.LastIndex(name, " (make "); i > 0 {
+			name = name[:i]
+		}
+		return name, true, name != ""
+	}
+	bare := strings.Trim(text, "*_~=- ")
+	name = bare
+	if i := strings.IndexByte(bare, '('); i > 0 {
+		inside := strings.ToLower(strings.Trim(bare[i:], "() :"))
+		known := false
+		for _, w := range []string{"make", "work", "both", "knit", "optional", "crochet", "alike", "two", "2", "x2", "x 2", "all sizes", "worn", "left", "right", "front", "back"} {
+			known = known || strings.HasPrefix(inside, w)
+		}
+		if !known || len(inside) > 30 {
+			return "", false, false
+		}
+		name = strings.TrimSpace(bare[:i])
+	}
+	name = strings.TrimSpace(strings.TrimRight(name, ":–—- "))
+	words := strings.Fields(name)
+	if len(words) == 0 || len(words) > 7 || len(name) > 60 {
+		return "", false, false
+	}
+	for _, c := range name {
+		if unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) {
+			return "", false, false
+		}
+	}
+	if c := []rune(words[0])[0]; !unicode.IsUpper(c) {
+		return "", false, false
+	}
+	return name, strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") || name == strings.ToUpper(name) && len(name) > 3, true
+}
+
+// inline is the name of a piece before its first instruction: Back: With 5 mm needles; SLEEVES-Commence.
+var inline = regexp.MustCompile(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?)(.+)$`)
+
+// Inline cuts a line into the name of a piece and its first instruction, if it begins with one.
+func Inline(text string) (name, rest string, ok bool) {
+	m := inline.FindStringSubmatch(text)
+	if m == nil || len(strings.Fields(m[1])) > 4 {
+		return "", "", false
+	}
+	colon := strings.HasPrefix(strings.TrimLeft(text[len(m[1]):], " "), ":") || strings.HasPrefix(strings.TrimSpace(text[len(m[1]):]), "(")
+	if !colon && m[1] != strings.ToUpper(m[1]) {
+		return "", "", false
+	}
+	return strings.TrimSpace(m[1]), m[2], true
+}
+
+// MakeOf is how many a heading says to make: (make 2).
+func MakeOf(text string) int {
+	_, inside, ok := strings.Cut(strings.ToLower(text), "(")
+	word := strings.FieldsFunc(inside, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
+	if !ok || len(word) < 2 || word[0] != "make" && word[0] != "work" && word[0] != "knit" {
+		return 0
+	}
+	for i, w := range []string{"one", "two", "three", "four"} {
+		if word[1] == w {
+			return i + 1
+		}
+	}
+	v := 0
+	for _, r := range word[1] {
+		if r < '0' || r > '9' || v > 1000 {
+			return 0
+		}
+		v = v*10 + int(r-'0')
+	}
+	return v
+}
+
+// GoesOn reports whether a line goes on with the one before it: print wraps rows where the
+// column ends.
+func GoesOn(last, line string) bool {
+	if strings.HasPrefix(line, "  ") || strings.HasPrefix(line, "\t") {
+		return true
+	}
+	last, line = strings.TrimSpace(last), strings.TrimSpace(line)
+	if last == "" || line == "" {
+		return false
+	}
+	open := 0
+	for _, c := range last {
+		switch c {
+		case '(', '[':
+			open++
+		case ')', ']':
+			open--
+		}
+	}
+	if open > 0 {
+		return true
+	}
+	end, _ := lastRune(last)
+	first := []rune(line)[0]
+	if strings.ContainsRune(",;&-–", end) || lastWord(last) {
+		return true
+	}
+	if strings.ContainsRune(".:!?", end) {
+		return false
+	}
+	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end)
+}
+
+func lastRune(s string) (rune, bool) {
+	r := []rune(s)
+	return r[len(r)-1], true
+}
+
+// lastWord reports whether a line ends with a word that can't end one.
+func lastWord(s string) bool {
+	f := strings.Fields(strings.ToLower(s))
+	switch f[len(f)-1] {
+	case "in", "into", "the", "of", "to", "from", "and", "with", "next", "each", "last", "first", "over", "rep", "repeat", "ch", "skip", "miss", "sk", "until", "every", "at", "for", "a", "then":
+		return true
+	}
+	return false
+}

@@ -1,0 +1,515 @@
+package text
+
+import (
+	"strings"
+
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// RowWord reports whether a word means a row, and whether it means a round.
+func RowWord(w string) (round, ok bool) {
+	switch w {
+	case "row", "rows":
+		return false, true
+	case "rnd", "rnds", "round", "rounds", "rd", "rds":
+		return true, true
+	}
+	return false, false
+}
+
+// labeller reads how a row is called at the beginning of a line.
+type labeller struct {
+	t      []Token
+	i      int
+	roundR bool
+	l      ins.Label
+	count  []Token // a bracket of a count within the label
+	firm   bool    // a side or a sign stands behind it
+	verb   bool    // its name may be an instruction: a sign must stand behind it
+}
+
+var nothing Token
+
+func (p *labeller) peek(k int) *Token {
+	if p.i+k < len(p.t) {
+		return &p.t[p.i+k]
+	}
+	return &nothing
+}
+
+func (p *labeller) eat(words ...string) bool {
+	for k, w := range words {
+		if !p.peek(k).Is(w) {
+			return false
+		}
+	}
+	p.i += len(words)
+	return true
+}
+
+func (p *labeller) eatAny(words ...string) bool {
+	if p.peek(0).Is(words...) {
+		p.i++
+		return true
+	}
+	return false
+}
+
+// Label reads how a line's row is called: Row 3 (RS):, 1st and 2nd rows—, 6-7., Next 3 rows:,
+// R5-R8:, Eyelet row (RS), 2 and all even rounds:. It gives how many tokens it takes, none
+// if the line has no label, and the count that stands within it.
+func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
+	p := &labeller{t: t, roundR: roundR}
+	if !p.side() || !p.rowAhead() {
+		p.i, p.l = 0, ins.Label{}
+	}
+	p.firm = false
+	if !p.numbered() && !p.bare() && !p.named() {
+		return nil, 0, nil
+	}
+	p.behind()
+	p.signs()
+	if !p.firm && (p.verb || !p.follows()) {
+		return nil, 0, nil
+	}
+	p.l.At = ins.Span{Col: t[0].Col, End: t[p.i-1].End}
+	return &p.l, p.i, p.count
+}
+
+// rowAhead reports whether a label may stand behind a side: RS Row 1.
+func (p *labeller) rowAhead() bool {
+	t := p.peek(0)
+	if _, ok := RowWord(t.S); ok && t.Kind == 'w' {
+		return true
+	}
+	return t.Ord > 0 || t.Is("r", "next") || t.Kind == 'n'
+}
+
+// side reads (RS), RS, right side, (wrong side of work), (RS - inc row).
+func (p *labeller) side() bool {
+	save := p.i
+	bracket := p.eatAny("(", "[", "{")
+	side := sideOf(p.peek(0), p.peek(1))
+	if side == 0 {
+		p.i = save
+		return false
+	}
+	if p.i++; p.peek(-1).Is("right", "wrong") {
+		p.i++
+	}
+	p.eatAny("facing")
+	p.eat("of", "work")
+	if bracket {
+		if !p.toClose() {
+			p.i = save
+			return false
+		}
+	}
+	p.l.Side = side
+	p.firm = true
+	return true
+}
+
+func sideOf(a, b *Token) int {
+	switch {
+	case a.Is("rs") || a.Is("right") && b.Is("side"):
+		return 1
+	case a.Is("ws") || a.Is("wrong") && b.Is("side"):
+		return 2
+	}
+	return 0
+}
+
+// toClose goes behind the bracket that is open, and takes the name that it says.
+func (p *labeller) toClose() bool {
+	for p.i < len(p.t) {
+		t := p.peek(0)
+		p.i++
+		switch {
+		case t.Is(")", "]", "}"):
+			return true
+		case t.Is("(", "[", "{"):
+			return false
+		case t.Is("dec", "inc", "decrease", "increase", "buttonhole") && p.l.Name == "":
+			p.l.Name = RowName(t.S)
+		case t.Is("rs"):
+			p.l.Side = 1
+		case t.Is("ws"):
+			p.l.Side = 2
+		}
+	}
+	return false
+}
+
+// RowName is the name of a row as later lines call it: inc for increase.
+func RowName(s string) string {
+	s = strings.ReplaceAll(strings.ReplaceAll(s, "increase", "inc"), "decrease", "dec")
+	return strings.TrimSpace(s)
+}
+
+// number reads one number of a row, 5, R5 or fifth.
+func (p *labeller) number() (ins.Num, bool) {
+	t := p.peek(0)
+	switch {
+	case t.Kind == 'n':
+		p.i++
+		return t.Num, true
+	case t.Ord > 0:
+		p.i++
+		return ins.N(t.Ord), true
+	case t.Is("r", "row", "rnd", "round", "rd") && p.peek(1).Kind == 'n':
+		p.i += 2
+		return p.peek(-1).Num, true
+	}
+	return ins.Num{}, false
+}
+
+// numbered reads Row 3, Rows 4-20, 1st row, 7th and 8th rows, R5.
+func (p *labeller) numbered() bool {
+	start := p.i
+	t := p.peek(0)
+	round, word := RowWord(t.S)
+	switch {
+	case word && t.Kind == 'w':
+		p.i++
+		p.eatAny("no", "number", "nos")
+		p.eatAny(".", "#")
+	case t.Is("r") && p.peek(1).Kind == 'n':
+		p.i++
+		round = p.roundR
+	case t.Ord > 0:
+	default:
+		return false
+	}
+	if !p.numbers() {
+		p.i = start
+		return false
+	}
+	if !word && t.Ord > 0 {
+		round, word = RowWord(p.peek(0).S)
+		if !word || p.peek(0).Kind != 'w' {
+			p.i = start
+			return false
+		}
+		p.i++
+	}
+	p.l.Round = round
+	return true
+}
+
+// numbers reads 3; 4-20; 3, 5 and 7; 2 and all even; 5 to 8 inclusive.
+func (p *labeller) numbers() bool {
+	var ok bool
+	if p.l.From, ok = p.number(); !ok {
+		return false
+	}
+	p.l.To = p.l.From
+	if t := p.peek(0); t.Kind == 'w' && t.Glued && len(t.S) == 1 && p.peek(-1).Kind == 'n' { // row 2a
+		p.i++
+	}
+	for {
+		save := p.i
+		if p.peek(0).Is("row", "rnd", "round") && (p.peek(1).Is("to", "and", "-", ",")) { // 1st row to 4th row
+			p.i++
+		}
+		switch {
+		case p.eatAny("-", "--", "to", "through", "thru", "till"):
+			if p.l.To, ok = p.number(); !ok {
+				p.l.To = p.l.From
+				p.i = save
+				return true
+			}
+			p.eatAny("inclusive", "incl")
+		case p.every():
+		case p.eat(",", "and") || p.eatAny(",", "and", "&", "+", "or"):
+			n, ok := p.number()
+			if !ok {
+				p.i = save
+				return true
+			}
+			p.l.Listed = append(p.l.Listed, n)
+			for p.eatAny("-", "--", "to", "through", "thru") { // rows 1-4 and 9-12
+				to, ok := p.number()
+				if !ok {
+					break
+				}
+				for k := n.All + 1; k <= to.All && to.By == nil && len(p.l.Listed) < 400; k++ {
+					p.l.Listed = append(p.l.Listed, ins.N(k))
+				}
+			}
+		default:
+			p.i = save
+			return true
+		}
+	}
+}
+
+// every reads 'and all even rounds', 'and every following wrong-side row'.
+func (p *labeller) every() bool {
+	save := p.i
+	p.eatAny("row", "rnd", "round")
+	p.eatAny(",")
+	if !p.eatAny("and", "&", "then") && p.i == save {
+		return false
+	}
+	p.eatAny("on", "then")
+	found := p.eatAny("all", "every", "each")
+	for p.eatAny("following", "foll", "other", "subsequent", "remaining", "rem") {
+		found = true
+	}
+	a, b := p.peek(0), p.peek(1)
+	switch {
+	case a.Is("odd") || sideOf(a, b) == 1:
+		p.l.Odd = true
+	case a.Is("even", "alt", "alternate") || sideOf(a, b) == 2 || found && a.Ord == 2:
+		p.l.Even = true
+	case found && (a.Is("row", "rows", "rnd", "rnds", "round", "rounds")) && p.peek(-1).Is("other"):
+		p.l.Even = true
+		p.i--
+	default:
+		p.i = save
+		return false
+	}
+	if p.l.From.All%2 == 1 && p.l.Even { // counted from an odd row
+		p.l.Even, p.l.Odd = false, true
+	}
+	if p.i++; p.peek(-1).Is("right", "wrong") {
+		p.i++
+	}
+	p.eatAny("numbered")
+	for p.eatAny("following", "foll", "alt", "alternate") {
+	}
+	if _, ok := RowWord(p.peek(0).S); ok && !(p.peek(-1).Ord > 0) {
+		p.i++
+	}
+	return true
+}
+
+// bare reads 3. and 6-7. and 11, 12, 13.: numbers alone, if a sign stands behind them.
+func (p *labeller) bare() bool {
+	start := p.i
+	if p.peek(0).Kind != 'n' || p.peek(0).List || !p.numbers() {
+		return false
+	}
+	round, word := RowWord(p.peek(0).S)
+	if !word {
+		round = p.roundR
+	} else {
+		p.i++
+	}
+	t := p.peek(0)
+	sign := t.Is(":", ".", ")", "--") || t.Is("-") && !t.Glued
+	if p.l.Odd || p.l.Even {
+		sign = true
+	}
+	if !sign || p.i+1 >= len(p.t) || t.Is("-", "--") && p.peek(1).Kind == 'n' {
+		p.i, p.l = start, ins.Label{Side: p.l.Side}
+		return false
+	}
+	p.eatAny(")")
+	p.l.Round = round
+	p.firm = true
+	return true
+}
+
+// names are words that begin the name of a row; starts are words that begin an
+// instruction instead.
+var names = set("next foundation set setup eyelet dividing raglan increase decrease inc dec final joining edging buttonhole base beginning ridge pattern shaping cable lace " +
+	"starting picot chain short decreasing increasing turning division marker plain mesh border hem last fold folding bind cast neck yoke gather")
+
+var starts = set("work knit k purl p rep repeat cont continue at to for in with ch sc dc tr hdc htr these this each every of from end ending after when until by make do skip " +
+	"on beg turn join complete divide the arrange distribute a finish place sl slip fasten all as over bo co count both between during if and then follow using change before while is are")
+
+// named reads Next row, Next 3 rows, Foundation row, Dividing row, Set-up round 2, RS rows, every WS row.
+func (p *labeller) named() bool {
+	start := p.i
+	if p.everyRow() {
+		return true
+	}
+	first := p.peek(0)
+	if first.Kind != 'w' || starts[first.S] || p.t[start].Ord > 0 && p.t[start].S != "second" {
+		return false
+	}
+	var words []string
+	k := 0
+	for ; k < 5; k++ {
+		t := p.peek(k)
+		if t.Kind == 'n' && k == 1 && first.Is("next") { // Next 3 rows
+			p.l.From = t.Num
+			continue
+		}
+		if t.Kind != 'w' || t.Is("of", "to", "in", "every", "each", "at", "and", "on") {
+			return false
+		}
+		if _, ok := RowWord(t.S); ok {
+			break
+		}
+		words = append(words, t.S)
+	}
+	round, ok := RowWord(p.peek(k).S)
+	if !ok || k == 0 || len(words) == 0 {
+		p.l.From = ins.Num{}
+		return false
+	}
+	p.i += k + 1
+	p.l.Next, p.l.Round = true, round
+	if !p.l.From.Set() {
+		p.l.From = ins.N(1)
+	}
+	if words[0] == "next" {
+		words = words[1:]
+	}
+	p.l.Name = RowName(strings.Join(words, " "))
+	if p.peek(0).Kind == 'n' && !p.peek(0).List && !first.Is("next") { // Set-up round 2
+		p.i++
+	}
+	p.verb = !names[first.S] || first.Is("inc", "dec", "increase", "decrease", "bind", "cast", "set", "place", "marker", "joining", "last", "chain", "lace", "picot", "gather", "short") && !p.peek(0).Cap
+	return true
+}
+
+// everyRow reads RS rows, all wrong-side rows, every even row.
+func (p *labeller) everyRow() bool {
+	save := p.i
+	all := p.eatAny("all", "every", "each")
+	p.eatAny("other", "following")
+	a, b := p.peek(0), p.peek(1)
+	l := ins.Label{Name: "every"}
+	switch {
+	case a.Is("odd") || sideOf(a, b) == 1:
+		l.Odd = true
+	case a.Is("even", "alternate", "alt") || sideOf(a, b) == 2:
+		l.Even = true
+	default:
+		p.i = save
+		return false
+	}
+	if p.i++; p.peek(-1).Is("right", "wrong") {
+		p.i++
+	}
+	p.eatAny("numbered")
+	round, ok := RowWord(p.peek(0).S)
+	plural := strings.HasSuffix(p.peek(0).S, "s")
+	if !ok || !all && !plural {
+		if ok && !a.Is("odd", "even", "alt", "alternate") && p.peek(0).Kind == 'w' { // RS row:
+			p.i++
+			p.l.Next, p.l.From, p.l.Round, p.l.Side, p.verb = true, ins.N(1), round, sideOf(a, b), true
+			return true
+		}
+		p.i = save
+		return false
+	}
+	p.i++
+	l.Round, l.Side = round, sideOf(a, b)
+	p.l, p.verb = l, true
+	return true
+}
+
+// behind reads what may stand behind a label: sides, names and counts in brackets.
+func (p *labeller) behind() {
+	for {
+		save := p.i
+		switch {
+		case p.every():
+			continue
+		case p.peek(0).Is(",", "-", "--", ":") && sideOf(p.peek(1), p.peek(2)) != 0 && p.sideEnds(1):
+			p.i++
+			p.side()
+			continue
+		case sideOf(p.peek(0), p.peek(1)) != 0 && p.side():
+			continue
+		case p.eat("for", "all", "sizes") || p.eat("all", "sizes"):
+			continue
+		case p.peek(0).Is("(", "[", "{"):
+			if p.bracket() {
+				continue
+			}
+		}
+		p.i = save
+		return
+	}
+}
+
+// sideEnds reports whether a side that stands k tokens on is the whole of its clause.
+func (p *labeller) sideEnds(k int) bool {
+	n := k + 1
+	if p.peek(k).Is("right", "wrong") {
+		n++
+	}
+	return p.peek(n).Is(":", ".", ",", "-", "--") || p.peek(n).Cap
+}
+
+// bracket reads (RS), (inc row), (12 sts) behind a label; other brackets are instructions.
+func (p *labeller) bracket() bool {
+	open := p.i
+	if p.side() {
+		return true
+	}
+	p.i++
+	from := p.i
+	plain, number, name := true, false, ""
+	for p.i < len(p.t) && !p.peek(0).Is(")", "]", "}") {
+		t := p.peek(0)
+		number = number || t.Kind == 'n'
+		if t.Is("(", "[", "{", "*") {
+			plain = false
+		}
+		if t.Is("dec", "inc", "decrease", "increase", "buttonhole", "eyelet") {
+			name = RowName(t.S)
+		}
+		p.i++
+	}
+	k := p.i - from
+	closed := p.i < len(p.t)
+	p.i++
+	signed := p.peek(0).Is(":", ".", "--", "-") || p.i >= len(p.t)
+	switch {
+	case !closed || !plain || k == 0 || k > 8:
+	case number && signed && (k == 1 || p.t[from].Kind == 'n' && p.t[from+1].Kind == 'w'):
+		p.count = p.t[from : p.i-1]
+		return true
+	case !number && signed:
+		if name != "" {
+			p.l.Name = name
+		}
+		return true
+	case !number && name != "" && k <= 2 && p.t[from+k-1].Is("row", "rnd", "round"):
+		p.l.Name, p.firm = name, true
+		return true
+	}
+	p.i = open
+	return false
+}
+
+// signs takes the colon, full stop or dash behind a label.
+func (p *labeller) signs() {
+	for {
+		switch t := p.peek(0); {
+		case t.Is(":", "--", ";", "=", ">"), t.Is(".") && !(p.i+1 < len(p.t) && p.peek(1).Kind == 'n' && p.peek(1).Glued && p.peek(-1).Kind == 'n'),
+			t.Is("-") && (!t.Glued || !p.peek(1).Glued || !p.peek(1).Is("n")):
+			p.i++
+			p.firm = true
+		case t.Is(","):
+			p.i++
+		default:
+			return
+		}
+	}
+}
+
+var follow = set("is was has have had are should will form forms set sets establish establishes complete completes completed makes make of only shows show again were being been can " +
+	"may must counts count ends form")
+
+// follows reports whether what stands behind a label without a sign may be its row.
+func (p *labeller) follows() bool {
+	t := p.peek(0)
+	return p.i < len(p.t) && !(t.Kind == 'w' && follow[t.S]) && !t.Is("and", "of", ",", "to") && t.Kind != 'f'
+}
+
+// IsStop reports whether a word can't stand within a name.
+func IsStop(w string) bool {
+	switch w {
+	case "and", "to", "until", "then", "for", "turn", "with", "from", "at", "sc", "dc", "hdc", "tr", "k", "p", "knit", "purl":
+		return true
+	}
+	return false
+}

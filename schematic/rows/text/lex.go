@@ -1,0 +1,468 @@
+// Package text cuts a document of written rows into words, brackets, labels, headings
+// and lines of words, before anything of it is understood as an instruction.
+package text
+
+import (
+	"strings"
+	"unicode"
+
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// Bounds on what a text may nest and hold, so that no input runs away.
+const (
+	MaxDepth  = 12
+	MaxTokens = 20000 // of one line
+)
+
+// Token is a word, a number (for all sizes or one a size), a sign, or a bracket with
+// what it holds.
+type Token struct {
+	ins.Word
+	Ord  int     // of an ordinal word or number: 2nd, second
+	Cap  bool    // it begins with a capital
+	List bool    // a line of numbers that stands in a bracket of its own
+	Sub  []Token // what a bracket holds; Kind is 'g', S its opening sign
+}
+
+// Is reports whether the token is one of the words or signs.
+func (t *Token) Is(words ...string) bool {
+	if t.Kind != 'w' && t.Kind != 'p' {
+		return false
+	}
+	for _, w := range words {
+		if t.S == w {
+			return true
+		}
+	}
+	return false
+}
+
+type lexer struct {
+	r     []rune
+	line  string
+	ascii bool // columns are bytes: words are cut from the line itself
+	i     int
+	sizes int
+	frac  bool // the group read last holds fractions
+	out   []Token
+}
+
+// Lex cuts one line into tokens. Numbers in the trade's line become one token. A hyphen
+// within a word only glues what it joins.
+func Lex(line string, sizes int) []Token {
+	l := &lexer{r: []rune(line), line: line, sizes: sizes}
+	l.ascii = len(l.r) == len(line)
+	l.out = make([]Token, 0, len(l.r)/3+4)
+	for l.i < len(l.r) && len(l.out) <= MaxTokens {
+		l.next()
+	}
+	return l.out
+}
+
+const (
+	fractions = "½¼¾⅛⅜⅝⅞⅓⅔"
+	stars     = "*†★#^~§‡"
+	quotes    = "'’‘`"
+)
+
+func (l *lexer) next() {
+	start := l.i
+	c := l.r[l.i]
+	switch {
+	case unicode.IsSpace(c):
+		l.i++
+	case c >= '0' && c <= '9':
+		l.number()
+	case unicode.IsLetter(c):
+		l.word()
+	case dash(c) && l.dashed():
+	case dash(c):
+		l.dash(start)
+	case (c == '(' || c == '[') && l.sizes > 1 && l.bracketed(start):
+	case strings.ContainsRune(stars, c) || c == '+' && start+1 < len(l.r) && l.r[start+1] == '+':
+		for l.i < len(l.r) && l.r[l.i] == c {
+			l.i++
+		}
+		l.put('p', l.text(start, l.i), start)
+	case c == '.' && l.abbreviates(start):
+		l.i++
+	case strings.ContainsRune(quotes, c) || c == '_' || c == '\u00a0' || c == '\u200b' || c == '\ufe0f':
+		l.i++ // quotes and marks of another program say nothing
+	case c == '×':
+		l.i++
+		l.put('w', "x", start)
+	case strings.ContainsRune(fractions, c):
+		l.i++
+		l.put('f', string(c), start)
+	case c == '…':
+		l.i++
+		l.put('p', ".", start)
+	default:
+		l.i++
+		l.put('p', l.text(start, l.i), start)
+	}
+}
+
+// dash reads a hyphen: between letters and numbers it only glues; else it is a sign, '--' if it is long.
+func (l *lexer) dash(start int) {
+	for l.i < len(l.r) && dash(l.r[l.i]) {
+		if l.i++; l.i > start+1 && l.lineAt(l.i-1) {
+			l.i--
+			break
+		}
+	}
+	if l.i == start+1 && start > 0 && l.i < len(l.r) && l.r[start] != '—' {
+		a, b := l.r[start-1], l.r[l.i]
+		joins := unicode.IsLetter(a) && (unicode.IsLetter(b) || unicode.IsDigit(b)) || unicode.IsDigit(a) && unicode.IsLetter(b)
+		if joins && !(unicode.IsDigit(a) && (b == 'R' || b == 'r') && l.i+1 < len(l.r) && unicode.IsDigit(l.r[l.i+1])) && !l.numbered(start) {
+			return
+		}
+	}
+	if l.i-start > 1 || l.r[start] == '—' {
+		l.put('p', "--", start)
+	} else {
+		l.put('p', "-", start)
+	}
+}
+
+// numbered reports whether R5-R8 joins two rows and not a word.
+func (l *lexer) numbered(at int) bool {
+	if at+2 >= len(l.r) || !unicode.IsLetter(l.r[at+1]) || !unicode.IsDigit(l.r[at+2]) || len(l.out) == 0 {
+		return false
+	}
+	last := &l.out[len(l.out)-1]
+	return last.Kind == 'n' && last.Glued && unicode.ToLower(l.r[at+1]) == 'r'
+}
+
+func dash(c rune) bool { return c == '-' || c == '–' || c == '—' || c == '−' || c == '‑' }
+
+func (l *lexer) put(kind byte, s string, start int) {
+	glued := len(l.out) > 0 && l.out[len(l.out)-1].End >= start && start > 0 && l.r[start-1] != ' '
+	l.out = append(l.out, Token{Word: ins.Word{Kind: kind, S: s, Glued: glued, Col: start + 1, End: l.i + 1}})
+}
+
+func (l *lexer) word() {
+	start := l.i
+	for l.i < len(l.r) && (unicode.IsLetter(l.r[l.i]) || strings.ContainsRune("'’", l.r[l.i]) && l.i+1 < len(l.r) && unicode.IsLetter(l.r[l.i+1])) {
+		l.i++
+	}
+	w := strings.ReplaceAll(l.lower(start, l.i), "’", "'")
+	l.put('w', w, start)
+	t := &l.out[len(l.out)-1]
+	t.Cap = unicode.IsUpper(l.r[start])
+	if v := ordinals[w]; v > 0 {
+		t.Ord = v
+	}
+}
+
+var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
+	"eleventh": 11, "twelfth": 12}
+
+// short are the abbreviations whose full stop ends no sentence; beforeNumber those that a
+// number may follow too.
+var short, beforeNumber = set("st sts ch chs sp sps k p sl s c d t h tr dtr hdc htr dc sc rep beg inc dec rnd rnds tog lp lps rem foll cont alt patt pat approx " +
+	"cl pc sk yo incl ins mm cm rs ws m mc cc no nos bet prev tch skpo yds g n o w h r tbl st psso ss bl fl blo flo lh rh opp cn ea r rr"), set("k p ch sl s m sk no nos rep inc dec n")
+
+func set(words string) map[string]bool {
+	m := map[string]bool{}
+	for _, w := range strings.Fields(words) {
+		m[w] = true
+	}
+	return m
+}
+
+// abbreviates reports whether the full stop at i belongs to the word before it.
+func (l *lexer) abbreviates(i int) bool {
+	if len(l.out) == 0 {
+		return false
+	}
+	t := &l.out[len(l.out)-1]
+	if t.Kind != 'w' || t.End != i+1 || !short[t.S] {
+		return false
+	}
+	j := i + 1
+	for j < len(l.r) && l.r[j] == ' ' {
+		j++
+	}
+	if j >= len(l.r) {
+		return false
+	}
+	switch c := l.r[j]; {
+	case unicode.IsUpper(c): // D. C., S.C.
+		single := len([]rune(t.S)) == 1 && (j+1 >= len(l.r) || !unicode.IsLetter(l.r[j+1]))
+		return single && j+1 < len(l.r) && l.r[j+1] == '.'
+	case unicode.IsLetter(c), strings.ContainsRune(",;:)]", c):
+		return true
+	case unicode.IsDigit(c):
+		return beforeNumber[t.S]
+	}
+	return false
+}
+
+// number reads 12, 2nd, 15½, 4.5, or a line of numbers, one a size.
+func (l *lexer) number() {
+	start := l.i
+	v := l.digits()
+	if l.ordinal(start, v) {
+		return
+	}
+	if l.fraction(start) {
+		return
+	}
+	l.put('n', l.text(start, l.i), start)
+	t := &l.out[len(l.out)-1]
+	t.Num = ins.N(v)
+	if l.sizes < 2 {
+		return
+	}
+	vals := []int{v}
+	end := l.i
+	l.frac = false
+	for {
+		more, next, ok := l.group(end)
+		if !ok {
+			break
+		}
+		vals = append(vals, more...)
+		end = next
+	}
+	if len(vals) == 1 {
+		vals, end = l.chain(v)
+	}
+	if len(vals) > 1 {
+		l.list(start, end, vals)
+	}
+}
+
+// list makes the number read last a line of numbers.
+func (l *lexer) list(start, end int, vals []int) {
+	t := &l.out[len(l.out)-1]
+	l.i = end
+	t.End = end + 1
+	t.S = l.text(start, end)
+	if l.frac {
+		t.Kind, t.Num = 'f', ins.Num{}
+		return
+	}
+	if len(vals) != l.sizes {
+		t.Short = len(vals)
+	}
+	for len(vals) < l.sizes {
+		vals = append(vals, ins.None)
+	}
+	t.Num = ins.Num{By: vals[:l.sizes]}
+}
+
+// chain reads 62-66-70, of three sizes or more, and 62/66/70.
+func (l *lexer) chain(v int) ([]int, int) {
+	vals, end := []int{v}, l.i
+	if l.sizes < 3 {
+		return vals, end
+	}
+	save := l.i
+	defer func() { l.i = save }()
+	for l.i+1 < len(l.r) && (l.r[l.i] == '-' || l.r[l.i] == '/' || l.r[l.i] == '–') && unicode.IsDigit(l.r[l.i+1]) {
+		l.i++
+		vals = append(vals, l.digits())
+		end = l.i
+	}
+	if len(vals) != l.sizes {
+		return vals[:1], save
+	}
+	return vals, end
+}
+
+// bracketed reads (62, 66, 70), all sizes in one bracket.
+func (l *lexer) bracketed(start int) bool {
+	l.frac = false
+	vals, end, ok := l.group(start)
+	if !ok || len(vals) < 2 || l.frac {
+		return false
+	}
+	for {
+		more, next, ok := l.group(end)
+		if !ok {
+			break
+		}
+		vals, end = append(vals, more...), next
+	}
+	if len(vals) != l.sizes && (len(vals) < 3 || l.sizes < 3) {
+		return false
+	}
+	l.i = end
+	l.put('n', "", start)
+	l.list(start, end, vals)
+	l.out[len(l.out)-1].List = true
+	return true
+}
+
+func (l *lexer) ordinal(start, v int) bool {
+	from := l.i
+	for l.i < len(l.r) && unicode.IsLetter(l.r[l.i]) {
+		l.i++
+	}
+	ok := false
+	switch l.lower(from, l.i) {
+	case "st":
+		ok = v%10 == 1 && v%100 != 11
+	case "nd":
+		ok = v%10 == 2 && v%100 != 12
+	case "rd":
+		ok = v%10 == 3 && v%100 != 13
+	case "d":
+		ok = v%10 == 2 || v%10 == 3
+	case "th":
+		ok = true
+	}
+	if !ok {
+		l.i = from
+		return false
+	}
+	l.put('w', l.lower(start, l.i), start)
+	l.out[len(l.out)-1].Ord = v
+	return true
+}
+
+func (l *lexer) fraction(start int) bool {
+	j := l.i
+	switch {
+	case j+1 < len(l.r) && l.r[j] == '.' && unicode.IsDigit(l.r[j+1]):
+		l.i++
+		l.digits()
+	case j < len(l.r) && strings.ContainsRune(fractions, l.r[j]):
+		l.i++
+	case j+1 < len(l.r) && (l.r[j] == '/' || l.r[j] == '⁄') && unicode.IsDigit(l.r[j+1]):
+		l.i++
+		l.digits()
+		if l.i < len(l.r) && l.r[l.i] == '/' { // 62/66/70
+			l.i = j
+			return false
+		}
+	case j+3 < len(l.r) && l.r[j] == ' ' && unicode.IsDigit(l.r[j+1]) && l.r[j+2] == '/' && unicode.IsDigit(l.r[j+3]):
+		l.i++
+		l.digits()
+		l.i++
+		l.digits()
+	default:
+		return false
+	}
+	l.put('f', l.text(start, l.i), start)
+	return true
+}
+
+// dashed reads a line of numbers that begins with a dash, – (3, 4): the first size has none.
+func (l *lexer) dashed() bool {
+	vals, end := l.afterDash(l.i)
+	if vals == nil {
+		return false
+	}
+	start := l.i
+	l.i = end
+	l.put('n', l.text(start, end), start)
+	l.out[len(l.out)-1].Num = ins.Num{By: vals}
+	return true
+}
+
+// lineAt reports whether a line of numbers begins with the dash at i.
+func (l *lexer) lineAt(i int) bool {
+	vals, _ := l.afterDash(i)
+	return vals != nil
+}
+
+// afterDash is a line of numbers that begins with the dash at i, one for each size, and where
+// it ends; nil if there is none.
+func (l *lexer) afterDash(i int) ([]int, int) {
+	if l.sizes < 2 || i > 0 && l.r[i-1] != ' ' && !dash(l.r[i-1]) && unicode.IsLetter(l.r[i-1]) {
+		return nil, 0
+	}
+	vals, end := []int{ins.None}, i+1
+	l.frac = false
+	for len(vals) < l.sizes {
+		more, next, ok := l.group(end)
+		if !ok {
+			return nil, 0
+		}
+		vals, end = append(vals, more...), next
+	}
+	if len(vals) != l.sizes || l.frac {
+		return nil, 0
+	}
+	return vals, end
+}
+
+func (l *lexer) digits() int {
+	v := 0
+	for l.i < len(l.r) && l.r[l.i] >= '0' && l.r[l.i] <= '9' {
+		if v < ins.Most {
+			v = v*10 + int(l.r[l.i]-'0')
+		}
+		l.i++
+	}
+	return min(v, ins.Most)
+}
+
+// group reads ' (3, 4, –)' at i: the next sizes of a line of numbers.
+func (l *lexer) group(i int) ([]int, int, bool) {
+	j := l.blank(i)
+	if j >= len(l.r) || (l.r[j] != '(' && l.r[j] != '[') {
+		return nil, 0, false
+	}
+	shut := ')'
+	if l.r[j] == '[' {
+		shut = ']'
+	}
+	var vals []int
+	for j++; ; {
+		j = l.blank(j)
+		if j >= len(l.r) {
+			return nil, 0, false
+		}
+		switch {
+		case l.r[j] >= '0' && l.r[j] <= '9':
+			save := l.i
+			l.i = j
+			vals = append(vals, l.digits())
+			j, l.i = l.i, save
+			for j < len(l.r) && (strings.ContainsRune(fractions, l.r[j]) || l.r[j] == '.' && j+1 < len(l.r) && unicode.IsDigit(l.r[j+1])) {
+				l.frac = true
+				for j++; j < len(l.r) && unicode.IsDigit(l.r[j]); j++ {
+				}
+			}
+		case dash(l.r[j]):
+			vals = append(vals, ins.None)
+			j++
+		default:
+			return nil, 0, false
+		}
+		j = l.blank(j)
+		switch {
+		case j >= len(l.r):
+			return nil, 0, false
+		case strings.ContainsRune(",;:/-–", l.r[j]):
+			j++
+		case l.r[j] == shut:
+			return vals, j + 1, true
+		default:
+			return nil, 0, false
+		}
+	}
+}
+
+func (l *lexer) blank(i int) int {
+	for i < len(l.r) && l.r[i] == ' ' {
+		i++
+	}
+	return i
+}
+
+// text is the characters from a to b.
+func (l *lexer) text(a, b int) string {
+	if l.ascii {
+		return l.line[a:b]
+	}
+	return string(l.r[a:b])
+}
+
+// lower is the characters from a to b without capitals.
+func (l *lexer) lower(a, b int) string { return strings.ToLower(l.text(a, b)) }

@@ -1,0 +1,45 @@
+package text
+
+var shuts = map[string]string{"(": ")", "[": "]", "{": "}"}
+
+// Tree folds tokens into brackets. Loose are the tokens of brackets that do not close, or
+// close and were never opened; deep tells that they nest too deeply to be read.
+func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
+	type level struct {
+		open Token
+		list []Token
+	}
+	stack := []level{{}}
+	top := func() *level { return &stack[len(stack)-1] }
+	for _, k := range t {
+		if k.Kind != 'p' {
+			top().list = append(top().list, k)
+			continue
+		}
+		switch k.S {
+		case "(", "[", "{":
+			if len(stack) > MaxDepth {
+				return nil, nil, true
+			}
+			stack = append(stack, level{open: k})
+		case ")", "]", "}":
+			if len(stack) < 2 || shuts[top().open.S] != k.S {
+				loose = append(loose, k)
+				continue
+			}
+			g := top().open
+			g.Kind, g.Sub, g.End = 'g', top().list, k.End
+			stack = stack[:len(stack)-1]
+			top().list = append(top().list, g)
+		default:
+			top().list = append(top().list, k)
+		}
+	}
+	for len(stack) > 1 { // what never closes is as if it were not open
+		l := *top()
+		stack = stack[:len(stack)-1]
+		loose = append(loose, l.open)
+		top().list = append(top().list, l.list...)
+	}
+	return stack[0].list, loose, false
+}

@@ -1,0 +1,664 @@
+package work
+
+import (
+	"slices"
+	"strings"
+
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+)
+
+// start is what an unnumbered line begins with.
+type start struct {
+	chain          *ins.Chain
+	cast           *ins.CastOn
+	yarn           *ins.JoinYarn
+	pick           *ins.PickUp
+	ring, round    bool
+	stitches       bool
+	skipped        int
+	magic, working bool
+}
+
+func (r *runner) startOf(l *ins.Line) start {
+	var s start
+	for _, n := range l.Body {
+		switch n := n.(type) {
+		case *ins.Chain:
+			if s.chain == nil && s.cast == nil && !s.stitches {
+				s.chain = n
+			}
+		case *ins.CastOn:
+			if s.chain == nil && s.cast == nil && !s.stitches {
+				s.cast = n
+			}
+		case *ins.Join:
+			s.magic = s.magic || n.Name == "ring" && s.chain == nil
+			s.ring = s.ring || n.Name == "ring" || s.chain != nil
+			s.round = s.round || n.Name == "round"
+		case *ins.JoinYarn:
+			s.yarn = n
+		case *ins.Skip:
+			if s.yarn == nil {
+				for _, p := range n.Places {
+					s.skipped += max(p.N.At(r.size), 0)
+				}
+			}
+		case *ins.PickUp:
+			s.stitches = true
+			if n.Kind == nil && s.pick == nil {
+				s.pick = n
+			}
+		case *ins.Stitch:
+			if s.chain != nil && n.Kind != nil && n.Kind.ID == "slst" && len(l.Body) < 4 { // ch 4, sl st in first ch
+				s.ring = true
+				continue
+			}
+			s.stitches = true
+		case *ins.Repeat:
+			s.stitches = true
+		}
+	}
+	return s
+}
+
+// between works an unnumbered line: a foundation, casting on, joining yarn,
+// fastening off. It reports false for a line that is a row.
+func (r *runner) between(l *ins.Line) bool {
+	s := r.startOf(l)
+	switch {
+	case s.yarn != nil:
+		r.yarn(l, s)
+	case (s.chain != nil || s.cast != nil) && !s.stitches:
+		r.found1(l, s)
+	case s.pick != nil:
+		r.anew()
+		r.put(uniform(knitStitch, max(s.pick.N.At(r.size), 0)), true)
+		r.round = s.round
+		if r.g != nil {
+			r.g.anew()
+			r.g.foundation(r.fab, l.At.Line, s.round)
+		}
+	case s.stitches:
+		return false
+	case s.magic:
+		r.put(nil, false)
+	default:
+		r.ends(l)
+		if l.Stated != nil {
+			r.checkOnly(l)
+		}
+	}
+	return true
+}
+
+// yarn takes up the work where yarn is joined, and works the row that the line goes on with.
+func (r *runner) yarn(l *ins.Line, s start) {
+	r.joinYarn(s.yarn, s.skipped, l)
+	var rest []ins.Item
+	offs := false
+	for i, n := range l.Body {
+		if n == ins.Item(s.yarn) {
+			rest = l.Body[i+1:]
+		}
+	}
+	for _, n := range rest {
+		_, off := n.(*ins.BindOff)
+		offs = offs || off
+	}
+	if !s.stitches && !offs {
+		return
+	}
+	r.rows(l, rest)
+	r.fresh, r.no, r.side = true, 0, 0
+}
+
+// found1 begins with chains or stitches cast on.
+func (r *runner) found1(l *ins.Line, s start) {
+	var k int
+	if s.chain != nil {
+		k = s.chain.N.At(r.size)
+	} else {
+		k = s.cast.N.At(r.size)
+	}
+	if k == ins.None {
+		return
+	}
+	r.anew()
+	f := &fabric{ring: s.ring}
+	if s.chain != nil {
+		f.add(run{kind: chainStitch, n: k, base: true})
+	} else {
+		f = uniform(knitStitch, k)
+		f.ring = false
+	}
+	r.put(f, true)
+	r.round, r.cloth = s.ring && s.chain != nil || s.round || s.ring && s.cast != nil, ins.Cloth{}
+	if r.g != nil {
+		r.g.anew()
+		r.g.foundation(r.fab, l.At.Line, r.round)
+	}
+	if l.Stated != nil {
+		r.res = &result{out: r.fab}
+		r.check(l)
+	}
+}
+
+// ends works what closes a piece, or takes stitches off it.
+func (r *runner) ends(l *ins.Line) {
+	for _, n := range l.Body {
+		switch n := n.(type) {
+		case *ins.Fasten:
+			r.put(nil, false)
+			r.fresh, r.side = true, 0
+		case *ins.BindOff:
+			switch {
+			case n.All:
+				r.put(nil, false)
+				r.fresh, r.side = true, 0
+			case r.fab != nil:
+				rows := 1
+				if n.Hold {
+					rows = 0
+				}
+				r.lessen(n, max(n.N.At(r.size), 0), rows, false)
+			}
+		case *ins.Join:
+			r.round = r.round || n.Name == "round"
+		case *ins.Leave:
+			r.leaves(n)
+		}
+	}
+}
+
+// leaves works on some of the stitches alone: those that are there, or fewer of them.
+func (r *runner) leaves(n *ins.Leave) {
+	if r.fab == nil {
+		return
+	}
+	k := n.N.At(r.size)
+	if n.All || !r.known || k == ins.None {
+		r.lefts = append(r.lefts, left{f: r.fab, no: r.no})
+		return
+	}
+	have := r.fab.stitches()
+	switch {
+	case k == have:
+	case k < have && len(r.lefts) == 0:
+		f := uniform(r.stuff(r.fab), k)
+		r.lefts = append(r.lefts, left{f: uniform(r.stuff(r.fab), have-k), no: r.no})
+		r.put(f, true)
+	default:
+		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or mend the count before it", have, k, have)
+	}
+}
+
+var chainStitch = stitch.ByID("ch")
+
+func (r *runner) anew() {
+	r.no, r.side, r.edge, r.panels, r.altNo = 0, 0, 0, nil, 0
+	r.cur.anew = true
+	r.fresh, r.begun = true, true
+}
+
+// joinYarn takes up stitches that a row left unworked, or begins along an edge.
+func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
+	if r.round && r.fab != nil && r.fab.stitches() > 0 && len(r.lefts) == 0 && (len(n.Place) > 0 || n.From == "yarn" || n.From == "first") { // another colour in the next round
+		if len(n.Place) > 0 && (n.Place[0].Unit.Space || n.Place[0].Unit.Any() || n.Place[0].Unit.Stitch != nil) {
+			r.carry = nil
+			return
+		}
+	}
+	r.only()
+	r.carry, r.side, r.cloth = nil, 0, ins.Cloth{}
+	r.fresh, r.begun = true, false
+	taken := skipped > 0 || slices.Contains([]string{"held", "holder", "next", "remaining", "rem", "unworked", "skipped"}, n.From)
+	if !taken || len(r.lefts) == 0 {
+		r.put(nil, false)
+		r.no, r.edge = 0, 0
+		r.cur.anew = true
+		return
+	}
+	best := 0
+	for i, v := range r.lefts {
+		if v.f.stitches() > r.lefts[best].f.stitches() {
+			best = i
+		}
+	}
+	v := r.lefts[best]
+	r.lefts = append(r.lefts[:best:best], r.lefts[best+1:]...)
+	c := over(v.f)
+	if skipped > c.left {
+		r.tell("rows/over-use", finding.Warning, n.At, "%s stitches are skipped, but only %s were left", "skip fewer", skipped, c.left)
+		skipped = c.left
+	}
+	w := &work{task: task{x: r.x, size: r.size, from: v.f, pick: newPicks()}, place: place{cur: c, out: &fabric{}}, quiet: 1}
+	w.use(skipped, nil, n.At)
+	r.put(rest(&w.cur).reversed(), true)
+	r.begun = true
+	r.no = v.no
+	r.round = false
+	if r.g != nil {
+		r.g.anew()
+		r.g.foundation(r.fab, l.At.Line, false)
+		r.g.held()
+	}
+}
+
+// lessen takes k stitches off in so many rows; at the beginning of each, if each is set.
+func (r *runner) lessen(n ins.Item, k, rows int, each bool) {
+	g := r.g
+	if g != nil && each && rows > 0 {
+		plan := make([]edges, min(rows, maxGraph))
+		for i := range plan {
+			plan[i].off = k / rows
+		}
+		g.planned(r, plan, 0)
+		r.g = nil
+	}
+	r.even(rows)
+	r.g = g
+	r.change(n, -k)
+}
+
+// change adds to the count of every reading, and tells where more is taken than there is.
+func (r *runner) change(n ins.Item, by int) {
+	list := r.readings()
+	for i := range list {
+		rd := &list[i]
+		if rd.fab == nil || !rd.known {
+			continue
+		}
+		have := rd.fab.stitches()
+		if have+by < 0 {
+			rd.add(raw{kind: "rows/over-use", sev: finding.Warning, at: n.Span(), msg: "this takes %s stitches off, but there are only %s", fix: "take off %s at most", a: []int{-by, have, have}})
+		}
+		rd.fab = uniform(r.stuff(rd.fab), max(have+by, 0))
+		rd.res = &result{out: rd.fab}
+	}
+	r.keep(list)
+}
+
+// even counts rows worked even.
+func (r *runner) even(rows int) {
+	if rows > 0 && r.fab != nil {
+		no := -1
+		if r.no >= 0 {
+			no = r.no + 1
+		}
+		if r.g != nil {
+			r.g.even(r, rows)
+		}
+		list := r.readings()
+		for i := range list {
+			if f := list[i].fab; f != nil {
+				list[i].fab = uniform(r.stuff(f), f.stitches())
+				list[i].fab.marks = f.marks
+				list[i].carry, list[i].behind, list[i].ahead = nil, nil, nil
+			}
+		}
+		r.keep(list)
+		r.cur.rows = append(r.cur.rows, done{no: no, count: rows, after: r.fab, side: r.side})
+	}
+	if r.no >= 0 {
+		r.no += rows
+	}
+	if !r.round && r.side != 0 && rows%2 == 1 {
+		r.side = 3 - r.side
+	}
+	r.begun = true
+}
+
+// flat are the instructions of a line with those of plain brackets among them.
+func flat(list []ins.Item) []ins.Item {
+	var out []ins.Item
+	for _, n := range list {
+		if q, ok := n.(*ins.Repeat); ok && len(q.Places) == 0 && q.Until.Kind == ins.NoExtent && q.Times.By == nil && q.Times.All == 1 && wholeRows(q.Body) {
+			out = append(out, q.Body...)
+			continue
+		}
+		out = append(out, n)
+	}
+	return out
+}
+
+func wholeRows(list []ins.Item) bool {
+	for _, n := range list {
+		if _, ok := n.(*ins.BindEach); !ok {
+			return false
+		}
+	}
+	return len(list) > 0
+}
+
+// whole works a line that is about whole rows; it reports false for other lines.
+func (r *runner) whole(l *ins.Line) bool {
+	found := false
+	body := flat(l.Body)
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.RepeatRows, *ins.BindEach, *ins.AsFor, *ins.Edge, *ins.Measure, *ins.Divide, *ins.Together, *ins.Markers:
+			found = true
+		case *ins.Even:
+			found = true
+		case *ins.Shape:
+			if n.Spread && l.Label != nil && !n.HasTimes && !n.Every.Set() && len(body) > 1 {
+				return false
+			}
+			found = true
+		case *ins.Stitch, *ins.Repeat, *ins.CastOn, *ins.PickUp:
+			return false
+		case *ins.Chain:
+			if len(body) > 1 {
+				return false
+			}
+		}
+	}
+	if !found {
+		return false
+	}
+	worked := false
+	for _, n := range body {
+		worked = r.wholeOne(l, n) || worked
+	}
+	if r.fab != nil && l.Stated != nil {
+		list := r.readings()
+		for i := range list {
+			list[i].res = &result{out: list[i].fab, total: !list[i].known}
+		}
+		r.keep(list)
+		r.check(l)
+	}
+	return true
+}
+
+// wholeOne works one instruction about whole rows.
+func (r *runner) wholeOne(l *ins.Line, n ins.Item) bool {
+	switch n := n.(type) {
+	case *ins.RepeatRows:
+		return r.rep(l, n)
+	case *ins.Even:
+		r.evenRows(l, n)
+	case *ins.Shape:
+		r.shape(l, n)
+	case *ins.Divide:
+		r.divide(n)
+	case *ins.Together:
+		r.together1(n)
+	case *ins.Markers:
+		r.marks1(n)
+	case *ins.BindEach:
+		r.bindEach(n)
+	case *ins.AsFor:
+		r.asFor(n)
+	case *ins.Edge:
+		r.only()
+		r.edge = max(r.no, 0)
+		r.no, r.side, r.carry = 0, 0, nil
+		r.fresh = true
+	case *ins.Measure:
+		r.measure(n.Length)
+	case *ins.Leave:
+		r.leaves(n)
+	case *ins.BindOff:
+		if n.All {
+			r.put(nil, false)
+			r.fresh, r.side = true, 0
+		} else if r.fab != nil && r.known {
+			r.lessen(n, max(n.N.At(r.size), 0), 1, false)
+		}
+	case *ins.Fasten:
+		r.put(nil, false)
+		r.fresh, r.side = true, 0
+	}
+	return false
+}
+
+func (r *runner) bindEach(n *ins.BindEach) {
+	if n.Cloth != (ins.Cloth{}) {
+		r.cloth = n.Cloth
+	}
+	rows := max(n.Rows.At(r.size), 0)
+	k := max(n.N.At(r.size), 0) * rows
+	switch {
+	case r.fab == nil || !r.known:
+		r.even(rows)
+	case n.Add:
+		r.even(rows)
+		r.change(n, k)
+	default:
+		r.lessen(n, k, rows, true)
+	}
+}
+
+// bodies are the rows that 'rep' means, in order.
+func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
+	var out []done
+	switch {
+	case n.Last.Set():
+		k := n.Last.At(r.size)
+		for i := len(r.cur.rows) - 1; i >= 0 && len(out) < k; i-- {
+			for j := 0; j < r.cur.rows[i].count && len(out) < k; j++ {
+				out = append([]done{r.cur.rows[i]}, out...)
+			}
+		}
+		return out, len(out) == k
+	case n.Name != "":
+		for p := len(r.pieces) - 1; p >= 0; p-- {
+			for i := len(r.pieces[p].rows) - 1; i >= 0; i-- {
+				if name := r.pieces[p].rows[i].name; name == n.Name || name != "" && (strings.HasSuffix(n.Name, name) || strings.HasSuffix(name, n.Name)) {
+					return []done{r.pieces[p].rows[i]}, true
+				}
+			}
+		}
+		return nil, false
+	}
+	var want []int
+	for i := 1; i < len(n.Rows) && !n.Stretch; i++ {
+		if n.Rows[i].At(r.size) == n.Rows[i-1].At(r.size) {
+			r.tell("rows/reference", finding.Warning, n.At, "row %s is named twice", "name the rows in their order", n.Rows[i].At(r.size))
+		}
+	}
+	for i, v := range n.Rows {
+		k := v.At(r.size)
+		if n.Stretch && i > 0 {
+			for j := n.Rows[i-1].At(r.size) + 1; j < k && len(want) < 1000; j++ {
+				want = append(want, j)
+			}
+		}
+		want = append(want, k)
+	}
+	for _, k := range want {
+		d, ok := r.row(k)
+		if !ok {
+			if !r.anyUnread() {
+				r.tell("rows/reference", finding.Warning, n.At, "there is no row %s to repeat", "name a row that was worked before", k)
+			}
+			return nil, true
+		}
+		out = append(out, d)
+	}
+	return out, len(out) > 0
+}
+
+// anyUnread reports whether a line of the section was not read: what it is called may be what is meant.
+func (r *runner) anyUnread() bool {
+	for _, l := range r.section.Lines {
+		if len(l.Unread) > 0 && l.Label == nil {
+			return true
+		}
+	}
+	return false
+}
+
+// row is the row of that number, of this section or else of the latest that has one.
+func (r *runner) row(k int) (done, bool) {
+	for p := len(r.pieces) - 1; p >= 0; p-- {
+		list := r.pieces[p].rows
+		for i := len(list) - 1; i >= 0; i-- {
+			if d := list[i]; d.body != nil && (d.no > 0 && d.no <= k && k < d.no+d.count || d.alt > 0 && d.alt <= k && k < d.alt+d.count) {
+				return d, true
+			}
+		}
+		for _, e := range r.every { // a row that an interleaved line tells
+			if p == len(r.pieces)-1 && r.fills(e, k) {
+				return done{no: k, count: 1, line: e, body: e.Body, unread: len(e.Unread) > 0}, true
+			}
+		}
+		if r.pieces[p].anew && len(list) > 0 && p < len(r.pieces)-1 {
+			break
+		}
+	}
+	return done{}, false
+}
+
+// rep repeats rows.
+func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
+	cycle, ok := r.bodies(n)
+	if !ok && !r.anyUnread() && len(r.cur.rows) > 0 && !n.Last.Set() {
+		r.tell("rows/reference", finding.Warning, n.At, "there are no such rows to repeat", "name rows that were worked before")
+	}
+	unread := len(cycle) == 0 || !ok
+	for _, d := range cycle {
+		unread = unread || d.unread || d.body == nil && d.line != nil
+	}
+	if unread {
+		r.repUnread(l, n, len(cycle))
+		return false
+	}
+	rows, gap, done := r.repRows(l, n, cycle)
+	if done {
+		return true
+	}
+	r.cycle(l, n, cycle, rows, gap)
+	if n.Length != nil {
+		if l.Label != nil {
+			r.measure(n.Length)
+		} else {
+			r.no, r.side = -1, 0
+			r.endSide(n.Course)
+		}
+	}
+	return true
+}
+
+// repUnread counts rows repeated that were not read: their count is not known.
+func (r *runner) repUnread(l *ins.Line, n *ins.RepeatRows, each int) {
+	if r.g != nil {
+		r.g.gap(r, l, "the rows that are repeated", -1)
+	}
+	r.put(r.fab, false)
+	switch {
+	case l.Label != nil:
+		r.countRows(r.times(l))
+	case each > 0 && n.HasTimes:
+		r.countRows(each * max(n.Times.At(r.size), 0))
+	default:
+		r.no = -1
+	}
+}
+
+// repRows is how many rows a repeat of rows works, and how many even ones before each; done
+// if it is worked already.
+func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, gap int, done bool) {
+	times := max(n.Times.At(r.size), 0)
+	rows = times * len(cycle)
+	switch {
+	case l.Label != nil:
+		rows = r.times(l)
+		if n.HasTimes && (n.Times.By != nil || n.Times.All != 1) && times*len(cycle) != rows {
+			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, but its repeats are %s | %s rows by its numbers | %s rows by its repeats", "mend the numbers of the rows, or repeat otherwise",
+				rows, times*len(cycle), rows, times*len(cycle))
+		}
+	case n.ToRow.Set():
+		to := n.ToRow.At(r.size)
+		if r.no < 0 {
+			r.no = to
+			return len(cycle), 0, false
+		}
+		if rows = to - r.no; rows < 0 {
+			r.tell("rows/number", finding.Warning, n.At, "row %s is past already: the last one was row %s", "name a later row", to, r.no)
+			return 0, 0, true
+		}
+	case n.Every.All > 1 || n.Every.By != nil:
+		gap = max(n.Every.At(r.size), 1) - 1
+	case n.Until.Set():
+		r.repUntil(l, n, cycle)
+		return 0, 0, true
+	case n.Course.Rows.Set():
+		rows = max(n.Course.Rows.At(r.size), 0)
+	case n.Length != nil:
+		rows = len(cycle)
+	}
+	return rows, gap, false
+}
+
+// cycle works rows over and over.
+func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap int) {
+	var last *fabric
+	for k := 0; k < rows && r.steps <= maxWork; k++ {
+		d := cycle[k%len(cycle)]
+		if gap > 0 {
+			r.even(gap)
+		}
+		if d.line == nil { // rows worked even
+			r.even(1)
+			continue
+		}
+		mark := len(r.found)
+		r.one(l, d.body)
+		r.log(l, d.body, 1)
+		r.cur.rows[len(r.cur.rows)-1].name = d.name
+		if len(r.found) > mark {
+			r.found[mark].at = n.At
+			r.found = r.found[:mark+1]
+			r.countRows(rows - k)
+			return
+		}
+		r.countRows(1)
+		if k%len(cycle) == len(cycle)-1 && gap == 0 && r.g == nil {
+			if last != nil && last.same(r.fab) && len(r.others) == 0 || k > maxRepeat {
+				if rest := rows - k - 1; rest-rest%len(cycle) > 0 {
+					rest -= rest % len(cycle)
+					r.log(l, d.body, rest)
+					r.countRows(rest)
+					k += rest
+				}
+			}
+			last = r.fab
+		}
+	}
+	if n.Length != nil && len(cycle) > 0 && r.known && last != nil && r.fab.stitches() != last.stitches() {
+		r.known = false
+	}
+}
+
+// repUntil repeats until so many stitches are there.
+func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
+	want := n.Until.At(r.size)
+	gap := max(n.Every.At(r.size), 1) - 1
+	for k := 0; k < maxRepeat && r.fab != nil && r.known && r.steps < maxWork; k++ {
+		have := r.fab.stitches()
+		if have == want {
+			return
+		}
+		if gap > 0 {
+			r.even(gap)
+		}
+		for _, d := range cycle {
+			if d.line == nil {
+				r.even(1)
+				continue
+			}
+			r.one(l, d.body)
+			r.log(l, d.body, 1)
+			r.countRows(1)
+		}
+		if now := r.fab.stitches(); now == have || (now > want) != (have > want) && now != want {
+			r.tell("rows/stated", finding.Warning, n.At, "%s stitches never remain: the repeat goes from %s to %s", "mend the number, or the count before it", want, have, now)
+			r.put(uniform(r.fab.main(), max(want, 0)), true)
+			return
+		}
+	}
+}

@@ -1,0 +1,268 @@
+package work
+
+import (
+	ins "flatwright/schematic/rows/instructions"
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
+	"flatwright/schematic/units"
+)
+
+// Report is what a check found, and how much of the text it could read.
+type Report struct {
+	Findings finding.List
+	Read     ins.Reading
+	Sizes    []string
+	// Stitches after each line that was worked, one a size; -1 where not known.
+	Stitches map[*ins.Line][]int
+}
+
+// Check works every row of the text for every size, and tells what does not fit.
+// Findings of one cause are told once: after a wrong count the check goes on with
+// whichever of the two numbers the next row fits.
+func Check(x *ins.Text, o ins.Options) Report {
+	rep := Report{Read: x.Read, Sizes: x.Sizes.Names, Stitches: map[*ins.Line][]int{}}
+	turningSaid(x)
+	sizes := len(x.Sizes.Names)
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			v := make([]int, sizes)
+			for i := range v {
+				v[i] = ins.None
+			}
+			rep.Stitches[l] = v
+		}
+	}
+	var list []*merged
+	var asked finding.List
+	index := map[string]*merged{}
+	for size := range sizes {
+		r := newRunner(x, size)
+		r.made = rep.Stitches
+		if trial := newRunner(x, size); open(x) {
+			trial.run()
+			if trial.opened {
+				r.fixed, r.asks = trial.settled, trial.asks
+			}
+		}
+		r.index, r.list = index, list
+		r.run()
+		list = r.list
+		if len(asked) == 0 {
+			asked = r.questions()
+		}
+	}
+	rep.Findings = append(rep.Findings, x.Findings...)
+	rep.Findings = append(rep.Findings, asked...)
+	at := map[int]int{} // line: the finding that tells what its row uses or makes
+	for _, m := range list {
+		f := m.finding(x)
+		if !uses([]raw{m.raw}) && m.kind != "rows/stated" {
+			rep.Findings = append(rep.Findings, f)
+			continue
+		}
+		k, there := at[f.Pos.Line]
+		if !there {
+			at[f.Pos.Line] = len(rep.Findings)
+			rep.Findings = append(rep.Findings, f)
+			continue
+		}
+		otherSizes(&rep.Findings[k], f) // the same row, otherwise in other sizes
+	}
+	rep.Findings = append(rep.Findings, mixed(x)...)
+	rep.Findings = append(rep.Findings, turningUnlike(x)...)
+	rep.Findings = dropShort(rep.Findings)
+	rep.Findings.Sort()
+	return rep
+}
+
+// open reports whether a text may leave something open, so that it is worked twice: once to settle it.
+func open(x *ins.Text) bool {
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			for _, n := range l.Body {
+				switch n := n.(type) {
+				case *ins.Chain:
+					if n.Count.How == ins.Unsaid {
+						return true
+					}
+				case *ins.Repeat:
+					if n.InAll {
+						return true
+					}
+				case *ins.Shape:
+					if n.Vague {
+						return true
+					}
+				}
+			}
+		}
+	}
+	return false
+}
+
+// dropShort leaves out what follows from a line of numbers that is too short:
+// it has been told itself.
+func dropShort(list finding.List) finding.List {
+	short := map[int][]string{}
+	for _, f := range list {
+		if f.Kind == "rows/sizes" {
+			short[f.Pos.Line] = append(short[f.Pos.Line], f.Sizes...)
+		}
+	}
+	return slices.DeleteFunc(list, func(f finding.Finding) bool {
+		if f.Kind == "rows/sizes" || len(short) == 0 {
+			return false
+		}
+		_, ok := short[f.Pos.Line]
+		return ok
+	})
+}
+
+// mixed tells words of the other terms than those of the text.
+func mixed(x *ins.Text) finding.List {
+	var out finding.List
+	seen := map[string]bool{}
+	both := [2]map[string]ins.Span{{}, {}}
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			for i := 0; i < len(l.Words); i++ {
+				t := l.Words[i]
+				if t.Kind != 'w' || x.Own[t.S] != nil {
+					continue
+				}
+				if name, k := phrase(l.Words[i:]); k > 1 { // half treble, double crochet
+					t.S, t.End = name, l.Words[i+k-1].End
+					i += k - 1
+				}
+				w := strings.TrimRight(t.S, "0123456789")
+				terms, ok := stitch.Only(w)
+				if !ok {
+					if terms, ok = stitch.Only(t.S); !ok {
+						continue
+					}
+					w = t.S
+				}
+				if _, there := both[terms][w]; !there {
+					both[terms][w] = ins.Span{Line: t.Line, Col: t.Col, End: t.End}
+				}
+				if !x.TermsSet || terms == x.Terms || seen[w] {
+					continue
+				}
+				seen[w] = true
+				f := finding.Finding{Kind: "words/terms", Severity: finding.Warning, Section: s.Name,
+					Pos:     finding.Pos{File: x.Name, Line: t.Line, Col: t.Col, EndCol: t.End},
+					Message: fmt.Sprintf("%q is a %s word in a text in %s terms", t.S, terms, x.Terms)}
+				if st, ok := stitch.Lookup(w, terms); ok {
+					f.Fix = fmt.Sprintf("in %s terms it is %s", x.Terms, st.Abbr(x.Terms))
+				} else if w == "miss" {
+					f.Fix = "in US terms it is skip"
+				}
+				out = append(out, f)
+			}
+		}
+	}
+	if !x.TermsSet {
+		if at, ok := ambiguous(x); ok {
+			out = append(out, finding.Finding{Kind: "words/terms", Severity: finding.Note,
+				Pos:     finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End},
+				Message: "nothing says whether the stitches are in US or UK terms", Fix: "write 'Terms: US' or 'Terms: UK' at the top"})
+		}
+	}
+	return out
+}
+
+// phrase is the longest name of a stitch, in either terms, that the tokens begin with, and
+// how many words it has: ins.None for one word alone.
+func phrase(t []ins.Word) (name string, words int) {
+	var buf [96]byte
+	b := buf[:0]
+	for k := 0; k < len(t) && k < stitch.Longest && (t[k].Kind == 'w' || k > 0 && t[k].Kind == 'n' && t[k].Glued) && len(b) < 80; k++ {
+		if k > 0 && !t[k].Glued {
+			b = append(b, ' ')
+		}
+		b = append(b, t[k].S...)
+		if k == 0 {
+			continue
+		}
+		_, us := stitch.LookupBytes(b, stitch.US)
+		_, uk := stitch.LookupBytes(b, stitch.UK)
+		if us || uk {
+			name, words = string(b), k+1
+		}
+	}
+	return name, words
+}
+
+// ambiguous finds a word that is a stitch in both terms, and another one in each.
+func ambiguous(x *ins.Text) (ins.Span, bool) {
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			for _, t := range l.Words {
+				if t.Kind != 'w' {
+					continue
+				}
+				a, ok := stitch.Lookup(t.S, stitch.US)
+				b, ok2 := stitch.Lookup(t.S, stitch.UK)
+				if ok && ok2 && a != b {
+					return ins.Span{Line: t.Line, Col: t.Col, End: t.End}, true
+				}
+			}
+		}
+	}
+	return ins.Span{}, false
+}
+
+// measure holds a written length against the rows worked so far at the gauge: half
+// a row and half a printed step are within it. The other unit must round from the
+// same length.
+func (r *runner) measure(m *ins.Lengths) {
+	i := r.size
+	if i >= len(m.MM) {
+		return
+	}
+	if m.Other != nil && i < len(m.Other) {
+		cm, in := m.MM[i], m.Other[i]
+		if m.Unit == units.Inch {
+			cm, in = in, cm
+		}
+		tol := units.Of(units.Usual.CM, units.CM).Half().Add(units.Of(units.Usual.Inch, units.Inch).Half())
+		if tol.Less(cm.Sub(in).Abs()) {
+			r.tell("units/pair", finding.Warning, m.At, "the centimetres and the inches are not the same length: they are %h "+m.Unit.String()+" apart",
+				"mend one of the two", hundredths(cm.Sub(in).Abs(), m.Unit))
+		}
+	}
+	h, ok := r.height(r.no)
+	if !ok || r.no <= 0 || len(m.MM) == 0 || strings.Contains(m.From, "beg") && r.cur != nil && !r.cur.anew {
+		return
+	}
+	step := units.Usual.Step(m.Unit)
+	tol := r.x.Gauge.RowHeight.Half().Add(units.Of(step, m.Unit).Half())
+	if other, ok := r.height(r.altNo - 1); ok && r.altNo > 1 && !tol.Less(m.MM[i].Sub(other).Abs()) {
+		return // the row numbers are wrong, which is told
+	}
+	if d := m.MM[i].Sub(h).Abs(); tol.Less(d) {
+		u := m.Unit.String()
+		rows := int(m.MM[i].Div(r.x.Gauge.RowHeight).Round())
+		r.tell("rows/length", finding.Warning, m.At, "%s rows at this gauge measure %h "+u+", not %h "+u+" | %s rows worked | %s rows would measure that",
+			"work %s rows, or mend the length", r.no, hundredths(h, m.Unit), hundredths(m.MM[i], m.Unit), r.no, rows, rows)
+	}
+}
+
+// hundredths is a length in hundredths of a unit.
+func hundredths(l units.Num, u units.Unit) int { return int(units.In(l, u).Times(100).Round()) }
+
+// otherSizes adds to a finding what the same row has in other sizes.
+func otherSizes(f *finding.Finding, g finding.Finding) {
+	if len(f.Sizes) == 0 || len(g.Sizes) == 0 || slices.ContainsFunc(g.Sizes, func(s string) bool { return slices.Contains(f.Sizes, s) }) {
+		return
+	}
+	if f.Have != "" {
+		f.Have += "; "
+	}
+	f.Have += "in " + strings.Join(g.Sizes, ", ") + " " + g.Message
+	f.Sizes = append(slices.Clone(f.Sizes), g.Sizes...)
+}

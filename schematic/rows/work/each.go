@@ -1,0 +1,607 @@
+package work
+
+import (
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// stop is how many stitches an extent leaves at the end of the row; false if that is not known.
+func (w *work) stop(e ins.Extent, reserve int) (int, bool) {
+	switch e.Kind {
+	case ins.ToLast:
+		return w.count(e.N), true
+	case ins.ToMarker:
+		m := w.nextMark()
+		if m < 0 {
+			w.blind = true
+			return 0, false
+		}
+		return w.from.stitches() - m + w.count(e.N), true
+	case ins.ToUnit:
+		k := w.toUnit(e.Unit)
+		if k < 0 {
+			w.blind = true
+			return 0, false
+		}
+		return k, true
+	}
+	return reserve, true
+}
+
+// reserve is how many stitches what comes after needs: so far as it says a number, or
+// that it stands in the last ones.
+func (w *work) reserve(tail []ins.Item, need int) int {
+	k, sum := need, 0
+	for _, n := range tail {
+		used, last, ok := w.needs(n)
+		sum += used
+		if last || ok {
+			k = need + sum
+		}
+		if !ok && !last {
+			break
+		}
+	}
+	return k
+}
+
+// needs is how many stitches an instruction takes, if it is a fixed number of them; last
+// tells that it stands in the last ones.
+func (w *work) needs(n ins.Item) (used int, last, ok bool) {
+	switch n := n.(type) {
+	case *ins.Stitch:
+		return w.stitchNeeds(n)
+	case *ins.Skip:
+		for i := range n.Places {
+			if p := &n.Places[i]; !p.Unit.Space && !p.Unit.Chain && p.Unit.Group == nil && !p.Unit.Stretch {
+				used += w.count(p.N)
+				last = last || p.Kind == ins.InLast
+			}
+		}
+		return used, last, true
+	case *ins.Leave:
+		if n.All {
+			return 0, false, false
+		}
+		return w.count(n.N), true, true
+	case *ins.BindOff:
+		return w.count(n.N), false, !n.All
+	case *ins.Repeat:
+		if len(n.Places) > 0 || n.Until.Kind != ins.NoExtent || n.Times.By != nil && w.n(n.Times) < 0 {
+			return w.placesNeed(n.Places)
+		}
+		for _, m := range n.Body {
+			u, _, ok := w.needs(m)
+			if !ok {
+				return 0, false, false
+			}
+			used += u
+		}
+		return used * w.count(n.Times), false, true
+	case *ins.Chain, *ins.Nothing, *ins.Turn, *ins.Marker, *ins.Psso, *ins.Measure:
+		return 0, false, true
+	}
+	return 0, false, false
+}
+
+func (w *work) placesNeed(list []ins.Place) (used int, last, ok bool) {
+	for i := range list {
+		switch p := &list[i]; p.Kind {
+		case ins.InLast, ins.InTop:
+			last = true
+			if !p.Unit.Space && p.Unit.Group == nil && !p.Unit.Stretch {
+				used += w.count(p.N)
+			}
+		case ins.InNext:
+			if !p.Unit.Space && p.Unit.Group == nil && !p.Unit.Stretch {
+				used += w.count(p.N)
+			}
+		default:
+			return used, last, false
+		}
+	}
+	return used, last, len(list) > 0
+}
+
+func (w *work) stitchNeeds(n *ins.Stitch) (used int, last, ok bool) {
+	if n.Kind != nil && n.Kind.ID == "slst" && w.round {
+		return 0, false, false
+	}
+	if len(n.Places) == 0 {
+		if n.Call != nil {
+			return w.count(n.N), false, true
+		}
+		_, _, uses := w.resolve(n)
+		return uses * w.count(n.N), false, true
+	}
+	return w.placesNeed(n.Places)
+}
+
+// each works n into every place of the row that is left, to where the extent says.
+func (w *work) each(n ins.Item, p *ins.Place, reserve int) {
+	w.takeTurning()
+	w.began = true
+	keep, known := w.stop(p.Extent, reserve)
+	if !known {
+		w.blindOver(n)
+		return
+	}
+	if keep > w.cur.left {
+		if p.Extent.Kind != ins.ToLast {
+			keep = w.cur.left
+		} else {
+			w.tell("rows/over-use", finding.Warning, p.At, "there are only %s stitches left, so that 'to last %s' has none", "mend the count before it", w.cur.left, keep)
+			return
+		}
+	}
+	st, _ := n.(*ins.Stitch)
+	switch {
+	case st != nil && len(st.Also) > 0:
+		w.eachMixed(st, p, keep)
+	case p.Unit.Space:
+		w.eachSpace(n, p, keep)
+	case p.Unit.Group != nil || p.Unit.Stretch:
+		worked := false
+		for w.groupAhead(p.Unit.Group) {
+			if w.steps++; w.steps > maxSteps {
+				return
+			}
+			w.nextGroup(p.Unit.Group, p.At)
+			w.foot(n, w.feet(w.lastPos))
+			worked = true
+		}
+		w.blind = w.blind || !worked
+	case w.n(p.N) > 1:
+		w.everyNth(n, p, keep)
+	default:
+		w.eachStitch(n, p, keep)
+	}
+}
+
+// blindOver goes over what is left where nothing tells how far.
+func (w *work) blindOver(ins.Item) {
+	k := w.cur.left
+	kind := w.kind()
+	w.cur.toEnd()
+	w.emit(run{kind: kind, n: k}, nil, nil)
+}
+
+func (w *work) eachSpace(n ins.Item, p *ins.Place, keep int) {
+	worked := 0
+	for w.spaceBefore(w.n(p.Unit.Size), keep) {
+		if w.steps++; w.steps > maxSteps {
+			return
+		}
+		w.space(w.n(p.Unit.Size), p.At)
+		w.foot(n, w.feet(w.lastPos))
+		worked++
+	}
+	if worked == 0 {
+		w.space(w.n(p.Unit.Size), p.At) // tells that there is none
+	}
+}
+
+// everyNth works n into every so-manieth stitch: those between are plain if it is an
+// increase, or passed.
+func (w *work) everyNth(n ins.Item, p *ins.Place, keep int) {
+	k := w.n(p.N)
+	kind, makes, uses := w.resolve(n)
+	plain := w.amount(n)*makes > 1 && uses == 1
+	for w.cur.left > keep {
+		if w.steps++; w.steps > maxSteps {
+			return
+		}
+		between := min(k-1, w.cur.left-keep)
+		if !plain { // in every other st: it begins with one
+			w.use(1, nil, p.At)
+			w.foot(n, w.feet(w.lastPos))
+			between = min(k-1, w.cur.left-keep)
+			if between > 0 {
+				w.use(between, nil, p.At)
+			}
+			continue
+		}
+		if between > 0 {
+			w.use(between, nil, p.At)
+			w.emit(run{kind: kind, n: between}, nil, nil)
+		}
+		if w.cur.left > keep {
+			w.use(1, nil, p.At)
+			w.foot(n, w.feet(w.lastPos))
+		}
+	}
+}
+
+// eachStitch works n into each stitch, or each chain.
+func (w *work) eachStitch(n ins.Item, p *ins.Place, keep int) {
+	kind, makes, uses := w.resolve(n)
+	_, _, _, group := w.called(n)
+	w.spaced = false
+	per := w.amount(n)
+	told := false
+	for w.cur.left > keep {
+		if w.steps++; w.steps > maxSteps {
+			return
+		}
+		if p.Unit.Chain {
+			if r := w.cur.run(); r.space() { // each chain of a space
+				k := r.chain - w.cur.off
+				w.cur.step(k)
+				w.emit(run{kind: kind, n: k * per * makes}, w.feet(w.cur.pos-1), n)
+				continue
+			}
+		} else {
+			w.cur.passSpaces()
+		}
+		r := w.cur.run()
+		if r == nil {
+			break
+		}
+		k := min(r.n-w.cur.off, w.cur.left-keep)
+		if u := p.Unit.Stitch; u != nil && !alike(u, r.kind) && !r.base {
+			if !told {
+				told = true
+				w.tell("rows/under-use", finding.Warning, p.At, "'in each "+u.Abbr(w.x.Terms)+"' leaves %s "+article(r.kind, w.x.Terms)+" unworked", "say 'in each st', or what is done with them", k)
+			}
+			w.cur.step(k)
+			continue
+		}
+		if uses > 1 {
+			if !w.eachTogether(n, p, k, keep) {
+				return
+			}
+			continue
+		}
+		if group || w.rec != nil || per*makes >= 3 {
+			w.cur.step(1)
+			w.lastPos = w.cur.pos - 1
+			w.foot(n, w.feet(w.lastPos))
+			continue
+		}
+		w.cur.step(k)
+		w.emit(run{kind: kind, n: k * per * makes}, nil, n)
+	}
+	if p.Unit.Chain {
+		for r := w.cur.run(); r != nil && r.space() && keep == 0; r = w.cur.run() {
+			k := r.chain - w.cur.off
+			w.cur.step(k)
+			w.emit(run{kind: kind, n: k * per * makes}, w.feet(w.cur.pos-1), n)
+		}
+	}
+	w.lastPos = w.cur.pos - 1
+}
+
+// eachTogether works the next stitches of a run of k together; it reports false at the end.
+func (w *work) eachTogether(n ins.Item, p *ins.Place, k, keep int) bool {
+	kind, makes, uses := w.resolve(n)
+	switch {
+	case k < uses:
+		if w.cur.left-keep < uses {
+			w.tell("rows/repeat", finding.Warning, p.At, kind.Abbr(w.x.Terms)+" takes %s stitches: %s are left over", "mend the count of the row below", uses, k)
+			return false
+		}
+		w.use(uses, nil, p.At) // over two runs
+		w.emit(run{kind: kind, n: makes}, nil, n)
+	case w.rec == nil:
+		t := k / uses
+		w.cur.step(t * uses)
+		w.emit(run{kind: kind, n: t * makes}, nil, n)
+	default:
+		from := w.cur.pos
+		w.cur.step(uses)
+		w.emit(run{kind: kind, n: makes}, w.feetTo(from), n)
+	}
+	return true
+}
+
+// eachMixed works over a stretch in which stitches and spaces are worked unlike:
+// sc in each sc and 2 sc in each ch-2 sp.
+func (w *work) eachMixed(n *ins.Stitch, p *ins.Place, keep int) {
+	list := append([]*ins.Stitch{n}, n.Also...)
+	for _, m := range list {
+		w.together(m, p.At)
+	}
+	for w.cur.i < len(w.cur.f.runs) && (w.cur.left > keep || keep == 0) {
+		if w.steps++; w.steps > maxSteps {
+			return
+		}
+		r := w.cur.run()
+		m := w.meant(list, r)
+		switch {
+		case m == nil && r.space():
+			w.cur.passSpaces()
+		case m == nil:
+			w.tell("rows/under-use", finding.Warning, p.At, "%s "+article(r.kind, w.x.Terms)+" are not worked", "say what is done with them", r.n-w.cur.off)
+			w.cur.step(r.n - w.cur.off)
+		case r.space():
+			times := 1
+			if m.Places[0].Unit.Chain {
+				times = r.chain
+			}
+			w.cur.step(r.chain)
+			w.lastPos = w.cur.pos - 1
+			for range times {
+				w.foot(m, w.feet(w.lastPos))
+			}
+		default:
+			k := min(r.n-w.cur.off, w.cur.left-keep)
+			kind, makes, _ := w.resolve(m)
+			if w.rec != nil || m.Call != nil {
+				w.cur.step(1)
+				w.lastPos = w.cur.pos - 1
+				w.foot(m, w.feet(w.lastPos))
+				continue
+			}
+			w.cur.step(k)
+			w.emit(run{kind: kind, n: k * w.count(m.N) * makes}, nil, m)
+		}
+	}
+}
+
+// meant is which of several instructions is for the places of a run.
+func (w *work) meant(list []*ins.Stitch, r *run) *ins.Stitch {
+	for _, m := range list {
+		u := m.Places[0].Unit
+		switch {
+		case u.Space:
+			if size := w.n(u.Size); r.space() && (size <= 0 || size == r.chain) {
+				return m
+			}
+		case u.Chain:
+			if r.space() || r.base {
+				return m
+			}
+		case !r.space() && alike(u.Stitch, r.kind):
+			return m
+		}
+	}
+	return nil
+}
+
+// spaceBefore reports whether there is a chain space ahead, before the last keep
+// stitches.
+func (w *work) spaceBefore(size, keep int) bool {
+	c := w.cur
+	for c.i < len(c.f.runs) {
+		r := c.run()
+		if r.space() && (size <= 0 || r.chain == size) && c.off == 0 {
+			return c.left >= keep
+		}
+		if r.space() {
+			c.i, c.off = c.i+1, 0
+			continue
+		}
+		c.left -= r.n - c.off
+		c.i, c.off = c.i+1, 0
+	}
+	return false
+}
+
+func (w *work) groupAhead(g *ins.Group) bool {
+	for i := w.cur.i; i < len(w.cur.f.runs); i++ {
+		if r := w.cur.f.runs[i]; r.group > 0 && (g == nil || r.of == g) && (i > w.cur.i || w.cur.off == 0) {
+			return true
+		}
+	}
+	return false
+}
+
+// repeat works a bracket: into places, so many times, or as far as it goes.
+func (w *work) repeat(n *ins.Repeat, tail []ins.Item, need int) {
+	if len(n.Places) > 0 {
+		times := 1
+		if n.Until.Kind == ins.NoExtent {
+			times = max(w.n(n.Times), 1)
+		}
+		for range min(times, maxSteps) {
+			for i := range n.Places {
+				w.place1(n, &n.Places[i], w.reserve(tail, need))
+			}
+			if w.steps > maxSteps {
+				return
+			}
+		}
+		return
+	}
+	if n.Until.Kind != ins.NoExtent {
+		w.loop(n, tail, need)
+		return
+	}
+	t := w.n(n.Times)
+	if t == ins.None {
+		return
+	}
+	if n.InAll && w.pick.inAll() {
+		t--
+	}
+	for k := range min(t, maxSteps) {
+		body := n.Body
+		if k == t-1 {
+			body = w.lastBody(n)
+		}
+		w.seq(body, 0)
+		if w.steps > maxSteps {
+			return
+		}
+	}
+}
+
+// lastBody is what a repeat works the last time.
+func (w *work) lastBody(n *ins.Repeat) []ins.Item {
+	if n.Stop >= 0 && n.Stop < len(n.Body) {
+		return n.Body[:n.Stop]
+	}
+	if len(n.Last) > 0 {
+		k := len(n.Body) - 1
+		for k > 0 {
+			if _, ok := n.Body[k].(*ins.Stitch); ok {
+				break
+			}
+			if _, ok := n.Body[k].(*ins.Repeat); ok {
+				break
+			}
+			k--
+		}
+		return append(append([]ins.Item(nil), n.Body[:k]...), n.Last...)
+	}
+	return n.Body
+}
+
+// before is what a trial may have to take back.
+type before struct {
+	place place
+	out   fabric
+	last  run
+}
+
+func (w *work) save() before {
+	b := before{place: w.place, out: *w.out}
+	if k := len(w.out.runs); k > 0 {
+		b.last = w.out.runs[k-1]
+	}
+	return b
+}
+
+func (w *work) restore(b before) {
+	w.place = b.place
+	*w.out = b.out
+	if k := len(b.out.runs); k > 0 {
+		w.out.runs[k-1] = b.last
+	}
+}
+
+// trial works a list quietly, and reports whether it fits.
+func (w *work) trial(list []ins.Item) bool {
+	missed, rec := w.missed, w.rec
+	w.quiet++
+	w.rec = nil
+	w.seq(list, 0)
+	w.quiet--
+	w.rec = rec
+	return w.missed == missed
+}
+
+// loop works a bracket again and again, to the end of the row or to its last so
+// many stitches, as long as it fits.
+func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
+	w.takeTurning()
+	keep, known := w.stop(n.Until, w.reserve(tail, need))
+	if !known {
+		w.blindOver(n)
+		return
+	}
+	if keep > w.cur.left {
+		if n.Until.Kind != ins.ToLast {
+			keep = w.cur.left
+		}
+		if keep > w.cur.left {
+			w.tell("rows/over-use", finding.Warning, n.Until.At, "there are only %s stitches left, so that 'to last %s' has none", "mend the count before it", w.cur.left, keep)
+			return
+		}
+	}
+	body := n.Body
+	times, per := 0, 0
+	ended := false
+	for w.steps < maxSteps && !w.looped(keep, body) {
+		s := w.save()
+		fits := w.trial(body)
+		moved := w.cur.pos > s.place.cur.pos
+		if fits && moved && w.cur.left >= keep && !(len(n.Last) > 0 && w.cur.left <= keep) {
+			per = s.place.cur.left - w.cur.left
+			if w.rec != nil { // again, for the graph
+				w.restore(s)
+				w.seq(body, 0)
+			}
+			times++
+			continue
+		}
+		left := s.place.cur.left
+		w.restore(s)
+		if ended = w.lastTime(n, keep); ended {
+			break
+		}
+		w.misfit(n, left-keep, times, per, fits, moved, keep)
+		return
+	}
+	if w.quiet == 0 && w.perAt.Line == 0 && times > 1 {
+		w.per, w.perAt = per, n.At
+	}
+	if !ended && n.Stop >= 0 && n.Stop < len(body) && w.cur.left > keep {
+		w.seq(body[:n.Stop], 0)
+	}
+}
+
+// looped reports whether a repeat has come to where it ends.
+func (w *work) looped(keep int, body []ins.Item) bool {
+	if w.cur.left == keep && keep > 0 {
+		return true
+	}
+	return w.cur.left <= keep && !(keep == 0 && w.bySpaces(body) && w.spaceBefore(0, 0))
+}
+
+// lastTime works the last time of a repeat that ends otherwise; it reports false if there is none, or it does not fit.
+func (w *work) lastTime(n *ins.Repeat, keep int) bool {
+	if n.Stop >= 0 && n.Stop < len(n.Body) {
+		w.seq(n.Body[:n.Stop], 0)
+		return true
+	}
+	if len(n.Last) == 0 {
+		return false
+	}
+	w.seq(w.lastBody(n), 0)
+	return true
+}
+
+// misfit tells why a repeat does not go on to its end.
+func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, keep int) {
+	body := n.Body
+	if !moved && fits {
+		if w.pinned || len(w.from.runs) == 0 {
+			return
+		}
+		w.tell("rows/repeat", finding.Warning, n.At, "this repeat uses no stitch of the row below, so that it never ends", "say how many times it is worked")
+		return
+	}
+	if times == 0 && !fits {
+		w.seq(body, 0) // tells why not even the first fits
+		return
+	}
+	if w.bySpaces(body) && times > 0 && !w.spaceBefore(0, 0) { // no space is left: the rest lies behind the last one
+		return
+	}
+	each := max(per, 1)
+	if per == 0 {
+		each = max(len(body), 1)
+	}
+	w.tell("rows/repeat", finding.Warning, n.At, "the repeat does not fit: %s stitches are left over after %s times | %s stitches to repeat over, the repeat uses %s | a multiple of %s",
+		"make %s stitches more or %s fewer before it, or say what becomes of the rest", rest, times, rest+times*per, each, each, max(each-rest, 1), rest)
+	for w.cur.left > keep { // go on behind the rest
+		w.cur.passSpaces()
+		r := w.cur.run()
+		if r == nil {
+			break
+		}
+		w.cur.step(min(r.n-w.cur.off, w.cur.left-keep))
+	}
+}
+
+// bySpaces reports whether a repeat is worked into chain spaces.
+func (w *work) bySpaces(body []ins.Item) bool {
+	for _, n := range body {
+		var places []ins.Place
+		switch n := n.(type) {
+		case *ins.Stitch:
+			places = n.Places
+		case *ins.Repeat:
+			if places = n.Places; len(places) == 0 && w.bySpaces(n.Body) {
+				return true
+			}
+		}
+		for _, p := range places {
+			if p.Unit.Space {
+				return true
+			}
+		}
+	}
+	return false
+}

@@ -1,0 +1,211 @@
+package work
+
+import (
+	"slices"
+
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+)
+
+// run is a stretch of equal places in a row: n stitches of one kind, or one chain
+// space of so many chains. Runs keep long even rows short.
+type run struct {
+	kind  *stitch.Stitch // nil: not known
+	n     int
+	chain int        // > 0: a chain space
+	group int        // which shell or group it belongs to, 0: none
+	of    *ins.Group // the named group
+	tch   bool       // a turning chain that counts
+	tall  int        // of a turning chain: its chains
+	one   bool       // legs in one place, finished together: a cluster
+	base  bool       // chains of a foundation
+}
+
+func (r run) space() bool { return r.chain > 0 }
+
+// elements is how many places of the row the run is.
+func (r run) elements() int {
+	if r.space() {
+		return 1
+	}
+	return r.n
+}
+
+// fabric is a row as worked: what the next row is worked into.
+type fabric struct {
+	runs   []run
+	picots int
+	groups int
+	ring   bool  // closed to a ring that can be worked into
+	marks  []int // markers: so many stitches from the beginning
+}
+
+// stitches is the number of stitches, without chain spaces.
+func (f *fabric) stitches() int {
+	n := 0
+	for _, r := range f.runs {
+		if !r.space() {
+			n += r.n
+		}
+	}
+	return n
+}
+
+func (f *fabric) chains() (chains, spaces int) {
+	for _, r := range f.runs {
+		if r.space() {
+			chains += r.chain
+			spaces++
+		}
+	}
+	return chains, spaces
+}
+
+// add appends a run, joined to the last one if they are alike.
+func (f *fabric) add(r run) {
+	if r.n == 0 && r.chain == 0 {
+		return
+	}
+	if k := len(f.runs) - 1; k >= 0 && !r.space() {
+		if l := &f.runs[k]; l.kind == r.kind && !l.space() && l.group == r.group && l.of == r.of && l.tch == r.tch && l.base == r.base && l.one == r.one && !r.tch {
+			l.n += r.n
+			return
+		}
+	}
+	f.runs = append(f.runs, r)
+}
+
+// reversed is the row as the next one meets it when the work is turned.
+func (f *fabric) reversed() *fabric {
+	if len(f.runs) < 2 && len(f.marks) == 0 {
+		return f
+	}
+	g := &fabric{runs: make([]run, len(f.runs)), picots: f.picots, groups: f.groups, ring: f.ring}
+	for i, r := range f.runs {
+		g.runs[len(f.runs)-1-i] = r
+	}
+	n := f.stitches()
+	for i := len(f.marks) - 1; i >= 0; i-- {
+		g.marks = append(g.marks, n-f.marks[i])
+	}
+	return g
+}
+
+// same reports whether two rows are alike for whatever is worked into them.
+func (f *fabric) same(g *fabric) bool {
+	if len(f.runs) != len(g.runs) || f.picots != g.picots || !slices.Equal(f.marks, g.marks) {
+		return false
+	}
+	for i, r := range f.runs {
+		q := g.runs[i]
+		if r.kind != q.kind || r.n != q.n || r.chain != q.chain || r.of != q.of || r.tch != q.tch || r.base != q.base || r.one != q.one || (r.group == 0) != (q.group == 0) {
+			return false
+		}
+	}
+	return true
+}
+
+// uniform is a row of n stitches of one kind.
+func uniform(kind *stitch.Stitch, n int) *fabric {
+	f := &fabric{}
+	f.add(run{kind: kind, n: n})
+	return f
+}
+
+// main is the kind of which the row has most.
+func (f *fabric) main() *stitch.Stitch {
+	var best *stitch.Stitch
+	most := 0
+	for _, r := range f.runs {
+		if r.space() || r.kind == nil {
+			continue
+		}
+		n := 0
+		for _, q := range f.runs {
+			if q.kind == r.kind {
+				n += q.n
+			}
+		}
+		if n > most {
+			best, most = r.kind, n
+		}
+		if len(f.runs) > 64 { // long mixed rows: the first is as good
+			break
+		}
+	}
+	return best
+}
+
+// cursor walks over the row that is worked into.
+type cursor struct {
+	f    *fabric
+	i    int // run
+	off  int // places of it already used
+	pos  int // elements used, for the graph
+	left int // stitches not yet used
+}
+
+func over(f *fabric) cursor { return cursor{f: f, left: f.stitches()} }
+
+func (c *cursor) atStart() bool { return c.i == 0 && c.off == 0 }
+
+// run is the run at the cursor, or nil at the end.
+func (c *cursor) run() *run {
+	if c.i >= len(c.f.runs) {
+		return nil
+	}
+	return &c.f.runs[c.i]
+}
+
+// step uses k places of the run at the cursor.
+func (c *cursor) step(k int) {
+	r := &c.f.runs[c.i]
+	if r.space() {
+		c.off += k
+		if c.off >= r.chain {
+			c.i, c.off = c.i+1, 0
+			c.pos++
+		}
+		return
+	}
+	c.off += k
+	c.pos += k
+	c.left -= k
+	if c.off >= r.n {
+		c.i, c.off = c.i+1, 0
+	}
+}
+
+// passSpaces goes over chain spaces, which need not be worked into.
+func (c *cursor) passSpaces() {
+	for c.i < len(c.f.runs) && c.f.runs[c.i].space() {
+		c.i, c.off = c.i+1, 0
+		c.pos++
+	}
+}
+
+// toEnd uses all that is left.
+func (c *cursor) toEnd() {
+	for c.i < len(c.f.runs) {
+		r := c.run()
+		if r.space() {
+			c.passSpaces()
+			continue
+		}
+		c.step(r.n - c.off)
+	}
+}
+
+// alike reports whether a stitch that is called u in a place may be k in the row.
+func alike(u, k *stitch.Stitch) bool {
+	if u == nil || k == nil || u == k {
+		return true
+	}
+	if k.Base == u.ID && (k.Together || k.Post != stitch.NoPost || k.ID == "ktbl" || k.ID == "ptbl" || k.ID == "kfb" || k.ID == "pfb") {
+		return true
+	}
+	if u.Key == "cluster" && (k.Together && k.Legs >= 3 || k.Key == "cluster") {
+		return true
+	}
+	return u.Craft == stitch.Knitting && k.Craft == stitch.Knitting
+}

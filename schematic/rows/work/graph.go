@@ -1,0 +1,342 @@
+package work
+
+import (
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+)
+
+// Graph is the stitches of one section of a text in one size, row by row, with
+// the stitches and spaces that each is worked into: what a chart is drawn from.
+type Graph struct {
+	Section string
+	Size    string
+	Terms   stitch.Terms
+	Rows    []GraphRow
+	Cut     bool    // more than maxGraph stitches: the rest is left out
+	From    *Origin // the divided row that it is a part of; nil: none
+
+	cur    GraphRow
+	flip   int // elements of the row below, if it is met from its other end; 0: not
+	total  int
+	places []int // of the row before: the index of each counted place
+	size   int
+	lost   bool // what the next row stands on is not known
+}
+
+// GraphRow is one row as worked, in the order of working. Number is 0 for a
+// foundation, and -1 for a row without a number.
+type GraphRow struct {
+	Number   int
+	RS       bool // a right-side row; rounds are, unless the work is turned
+	Round    bool
+	Start    bool   // a foundation: chains, cast-on stitches, a ring
+	Held     bool   // a foundation of stitches that a row before left
+	Unread   string // the words that were not read; its stitches, if any, are of no known kind
+	Unknown  bool   // an unread row that states no count: what stands on it is not known
+	Joined   bool   // a round that a slip stitch closes
+	Spiral   bool   // a round that goes on into the next
+	RowEnds  bool   // worked along the ends of the rows before
+	Left     int    // stitches of the row before that it leaves unworked at its end
+	Line     int    // line of the text
+	Name     string
+	Stitches []GraphStitch
+	Repeats  []GraphRepeat
+}
+
+// GraphRepeat is a stretch of a row's stitches that the text tells once: Of stitches,
+// Times one after the other, from the index From on.
+type GraphRepeat struct{ From, Of, Times int }
+
+// GraphStitch is one symbol: a stitch, an arch of Chain chains, a turning chain of
+// Chain chains, or a picot. Feet are the places below it, as indices into the
+// Stitches of the row before; none for a chain, or for a stitch in a ring or over a
+// row end. Several stitches of one row that name the same foot share it.
+type GraphStitch struct {
+	Stitch  *stitch.Stitch // nil for an arch, a turning chain that does not count, or what was not read
+	Chain   int
+	Feet    []int
+	Loop    ins.Loop
+	Turning bool   // the chain at the beginning of a row
+	Counts  bool   // it stands in the count of its row
+	RowEnd  int    // worked into the end of that row of a band worked before, from 1; 0: not
+	Ring    bool   // worked into the ring
+	Group   int    // what is worked into one place, with the arches within, shares a number; 0: none
+	Colour  string // the yarn's name, such as MC or B; empty: the text names none
+	Cross   *Cross // the crossing of which it is a part: its stitches share one
+	At      int    // of a crossing: which of its stitches it is, as worked, from 0
+	Travel  bool   // a slip stitch that goes on to where a round begins
+	Idle    bool   // not worked in this row, such as beyond the turn of a short row: it waits for a later one
+}
+
+// Cross is a crossing of a cable: the first Held stitches change places with the next Over.
+type Cross = stitch.Cross
+
+// Origin says out of which stitches of a divided row a part is worked: those from First
+// to Last of all, counted as a right-side row meets them.
+type Origin struct {
+	Section          string
+	Row              int // 0: without a number
+	First, Last, All int
+}
+
+// maxGraph bounds the stitches of a graph.
+const maxGraph = 200000
+
+// GraphOf works the named section (empty: the first that has rows) of a text in
+// one size, and gives its stitches. It reports false if there is no such section.
+// Only the section itself is in the graph; those before it are worked for what
+// they leave.
+func GraphOf(x *ins.Text, section string, size int) (*Graph, bool) {
+	if size < 0 || size >= len(x.Sizes.Names) {
+		return nil, false
+	}
+	g := &Graph{Size: x.Sizes.Names[size], Terms: x.Terms, size: size}
+	turningSaid(x)
+	first := newRunner(x, size)
+	first.run()
+	r := newRunner(x, size)
+	r.fixed = first.settled
+	for _, s := range x.Sections {
+		if len(s.Lines) == 0 {
+			continue
+		}
+		want := section == "" || s.Name == section
+		if want {
+			if g.Section = s.Name; s.Name == "" {
+				g.Section = x.Title
+			}
+			r.g = g
+		}
+		r.begin(s)
+		if want && r.fab != nil && r.known {
+			g.foundation(r.fab, 0, r.round) // what it goes on from
+			g.held()
+		}
+		for _, l := range s.Lines {
+			r.line(l)
+		}
+		r.end()
+		if want {
+			return g, true
+		}
+	}
+	return nil, false
+}
+
+// begin starts the record of one row over below.
+func (g *Graph) begin(w *work, below *fabric, flipped bool, l *ins.Line, r *runner) {
+	g.cur = GraphRow{Number: -1, Round: r.round, Line: l.At.Line, RowEnds: alongEnds(l.Body)}
+	if r.round {
+		g.cur.Joined = joined(l.Body)
+		g.cur.Spiral = !g.cur.Joined
+	}
+	if r.no >= 0 {
+		g.cur.Number = r.no + 1
+	}
+	g.flip = 0
+	if flipped {
+		for _, q := range below.runs {
+			g.flip += q.elements()
+		}
+	}
+	group, lastFoot := 0, -2
+	w.g = g
+	w.rec = func(kind *stitch.Stitch, n, chain int, feet []int, nd ins.Item) {
+		k := len(g.cur.Stitches)
+		if kind != nil && kind.ID == "picot" && closesPicot(nd) && k > 0 && g.cur.Stitches[k-1].Stitch == nil {
+			g.cur.Stitches = g.cur.Stitches[:k-1] // the chain that the slip stitch closes
+		}
+		at := make([]int, len(feet))
+		for i, f := range feet {
+			if at[i] = f; g.flip > 0 {
+				at[i] = g.flip - 1 - f
+			}
+			at[i] = g.index(at[i])
+		}
+		foot := -1
+		if len(feet) == 1 {
+			foot = feet[0]
+		}
+		if foot != lastFoot || n > 1 {
+			group++
+			lastFoot = foot
+		}
+		s := GraphStitch{Stitch: kind, Chain: chain, Feet: at, Counts: true}
+		if st, ok := nd.(*ins.Stitch); ok {
+			s.Loop, s.Colour = st.Loop, st.Colour
+		}
+		for _, p := range placesOf(nd) {
+			if p.Loop != ins.BothLoops {
+				s.Loop = p.Loop
+			}
+			s.Ring = s.Ring || p.Kind == ins.InRing
+			if p.Kind == ins.RowEnds && len(feet) == 1 {
+				s.RowEnd, s.Feet = feet[0]+1, nil
+			}
+		}
+		if kind != nil && kind.Cross != nil {
+			g.crossing(s)
+			return
+		}
+		switch {
+		case kind != nil && chain > 0:
+			s.Turning = true
+			g.put(s)
+		case chain > 0:
+			g.put(s)
+		default:
+			s.Counts = kind == nil || kind.ID != "picot"
+			if n > 1 && foot >= 0 || len(feet) == 1 && k > 0 && sameFoot(g.cur.Stitches[k-1], at) {
+				s.Group = group
+			}
+			for range min(n, maxGraph-g.total+1) {
+				g.put(s)
+			}
+		}
+	}
+}
+
+func sameFoot(s GraphStitch, feet []int) bool {
+	return len(s.Feet) == 1 && len(feet) == 1 && s.Feet[0] == feet[0]
+}
+
+// index turns the number of a counted place of the row before into its index.
+func (g *Graph) index(element int) int {
+	if element >= 0 && element < len(g.places) {
+		return g.places[element]
+	}
+	if len(g.places) == 0 {
+		return max(element, 0)
+	}
+	return g.places[len(g.places)-1]
+}
+
+// keep adds a row, and notes where its counted places are.
+func (g *Graph) keep(row GraphRow) {
+	g.Rows = append(g.Rows, row)
+	g.places = g.places[:0]
+	for i, s := range row.Stitches {
+		if s.Counts {
+			g.places = append(g.places, i)
+		}
+	}
+}
+
+func (g *Graph) put(s GraphStitch) {
+	if g.total++; g.total > maxGraph {
+		g.Cut = true
+		return
+	}
+	g.cur.Stitches = append(g.cur.Stitches, s)
+}
+
+// uncounted records a turning chain that does not count as a stitch.
+func (g *Graph) uncounted(k int) {
+	g.put(GraphStitch{Chain: k, Turning: true})
+}
+
+// psso joins the slipped stitch to the one that it is passed over.
+func (g *Graph) psso() {
+	k := len(g.cur.Stitches)
+	if k < 2 {
+		return
+	}
+	a, b := g.cur.Stitches[k-2], g.cur.Stitches[k-1]
+	b.Feet = append(append([]int(nil), a.Feet...), b.Feet...)
+	id := "skpo"
+	if len(b.Feet) >= 3 {
+		id = "sk2p"
+	}
+	b.Stitch = stitch.ByID(id)
+	g.cur.Stitches = append(g.cur.Stitches[:k-2], b)
+}
+
+// commit keeps the row that was begun last.
+func (g *Graph) commit(side int, name string) {
+	g.cur.RS = side != 2
+	if side == 0 && !g.cur.Round && g.flip > 0 {
+		g.cur.RS = g.next()
+	}
+	g.cur.Name = name
+	g.cur.together()
+	if g.lost {
+		g.cur.Stitches, g.cur.Unknown = nil, true
+	}
+	if !g.Cut {
+		g.keep(g.cur)
+	}
+	g.cur = GraphRow{}
+}
+
+// anew drops what was recorded before the section begins with stitches of its own.
+func (g *Graph) anew() {
+	g.Rows, g.places, g.total, g.lost = nil, g.places[:0], 0, false
+}
+
+// held marks the row that was recorded last as one that stood before.
+func (g *Graph) held() {
+	if k := len(g.Rows) - 1; k >= 0 {
+		g.Rows[k].Held = true
+	}
+}
+
+// foundation records the row that a section begins from: chains, cast-on stitches, or
+// stitches that a row before left.
+func (g *Graph) foundation(f *fabric, line int, round bool) {
+	row := GraphRow{Start: true, Line: line, Round: round, RS: true}
+	for _, q := range f.runs {
+		if q.space() {
+			row.Stitches = append(row.Stitches, GraphStitch{Chain: q.chain, Counts: true})
+			continue
+		}
+		for range q.n {
+			if g.total++; g.total > maxGraph {
+				g.Cut = true
+				break
+			}
+			s := GraphStitch{Stitch: q.kind, Counts: true}
+			row.Joined = round && q.kind != nil && q.kind.ID == "ch"
+			row.Stitches = append(row.Stitches, s)
+		}
+	}
+	g.keep(row)
+}
+
+// next reports whether the next row is a right-side row if nothing says so and the work
+// is turned: the first one is.
+func (g *Graph) next() bool {
+	k := len(g.Rows) - 1
+	return k < 0 || g.Rows[k].Start || !g.Rows[k].RS
+}
+
+// even records rows worked even over what r has.
+func (g *Graph) even(r *runner, rows int) {
+	g.planned(r, make([]edges, min(rows, maxGraph)), 0)
+}
+
+// closesPicot reports whether a stitch closes the chain before it to a picot.
+func closesPicot(n ins.Item) bool {
+	st, ok := n.(*ins.Stitch)
+	return ok && st.Kind != nil && (st.Kind.ID == "slst" || st.Kind.ID == "sc")
+}
+
+// mark records that rows stand here of which nothing tells how many.
+func (g *Graph) mark(r *runner, l *ins.Line) {
+	_ = r
+	_ = l
+}
+
+// vague records rows of which the text does not say where they are shaped: nothing is drawn by a guess.
+func (g *Graph) vague(r *runner, l *ins.Line, rows int) {
+	g.lost = true
+	for k := range min(rows, maxGraph) {
+		row := GraphRow{Number: -1, Round: r.round, Line: l.At.Line, Unread: "the text does not say where these stitches fall", Unknown: true, RS: true}
+		if r.no >= 0 {
+			row.Number = r.no + 1 + k
+		}
+		if !r.round {
+			row.RS = g.next()
+		}
+		g.keep(row)
+	}
+}

@@ -1,0 +1,128 @@
+package work
+
+import ins "flatwright/schematic/rows/instructions"
+
+// joined reports whether a row's instructions close it.
+func joined(body []ins.Item) bool {
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Join:
+			return true
+		case *ins.Repeat:
+			if joined(n.Body) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// alongEnds reports whether a row is worked into row ends.
+func alongEnds(body []ins.Item) bool {
+	for _, n := range body {
+		for _, p := range placesOf(n) {
+			if p.Kind == ins.RowEnds {
+				return true
+			}
+		}
+		if q, ok := n.(*ins.Repeat); ok && alongEnds(q.Body) {
+			return true
+		}
+	}
+	return false
+}
+
+// together gives what is worked into one place a number of its own, with the arches that
+// stand between, and marks the slip stitches that go on to where a round begins.
+func (row *GraphRow) together() {
+	group := 0
+	for i := 0; i < len(row.Stitches); {
+		last := row.lastOf(i)
+		if last > i {
+			group++
+			for k := i; k <= last; k++ {
+				row.Stitches[k].Group = group
+			}
+		} else {
+			row.Stitches[i].Group = 0
+		}
+		i = last + 1
+	}
+	if !row.Round {
+		return
+	}
+	for i := range row.Stitches {
+		s := &row.Stitches[i]
+		if s.Stitch == nil || s.Stitch.ID != "slst" {
+			break
+		}
+		s.Travel = i+1 < len(row.Stitches)
+	}
+}
+
+// lastOf is the last stitch that shares the place of the i-th.
+func (row *GraphRow) lastOf(i int) int {
+	s, last := row.Stitches[i], i
+	for k := i + 1; k < len(row.Stitches); k++ {
+		q := row.Stitches[k]
+		switch {
+		case len(s.Feet) == 1 && sameFoot(q, s.Feet):
+			last = k
+		case len(q.Feet) > 0 || len(s.Feet) != 1:
+			return last
+		}
+	}
+	return last
+}
+
+// gap records the rows of a line that was not read: as many stitches of no known kind as
+// it states, or none, if count is less than 0. What stands on a numbered row without a count
+// is not known, until a row begins anew.
+func (g *Graph) gap(r *runner, l *ins.Line, words string, count int) {
+	row := GraphRow{Number: -1, Round: r.round, Line: l.At.Line, Unread: words, Unknown: count < 0, Name: nameOf(l)}
+	if words == "" {
+		row.Unread = "one of its numbers"
+	}
+	if l.Label == nil && count < 0 { // words that may be no row
+		row.RS = len(g.Rows) == 0 || g.Rows[len(g.Rows)-1].RS
+		g.Rows = append(g.Rows, row)
+		return
+	}
+	g.lost = g.lost || count < 0
+	for k := range min(r.times(l), maxGraph-g.total) {
+		if r.no >= 0 && l.Label != nil {
+			row.Number = r.no + 1 + k
+		}
+		switch {
+		case r.round:
+			row.RS = true
+		case r.side == 0:
+			row.RS = g.next()
+		default:
+			row.RS = (r.side == 1) == (k%2 == 1)
+		}
+		if g.total += max(count, 0); g.total > maxGraph {
+			g.Cut = true
+			return
+		}
+		row.Stitches = make([]GraphStitch, max(count, 0))
+		for i := range row.Stitches {
+			row.Stitches[i].Counts = true
+		}
+		g.keep(row)
+	}
+}
+
+// crossing records the stitches of a crossing as made: those over the held ones first.
+func (g *Graph) crossing(s GraphStitch) {
+	c := s.Stitch.Cross
+	feet := s.Feet
+	for i := range c.Size() {
+		one := s
+		one.Cross, one.At, one.Feet = c, i, nil
+		if i < len(feet) {
+			one.Feet = feet[i : i+1 : i+1]
+		}
+		g.put(one)
+	}
+}

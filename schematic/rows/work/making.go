@@ -1,0 +1,479 @@
+package work
+
+import (
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+)
+
+// resolve is the kind of stitch of n, and how many stitches it leaves and takes: inc
+// and dec are of the stitch in which the row is worked.
+func (w *work) resolve(by ins.Item) (kind *stitch.Stitch, makes, uses int) {
+	n, ok := by.(*ins.Stitch)
+	switch {
+	case !ok:
+		return w.kind(), 1, 1
+	case n.Kind != nil:
+		return n.Kind, n.Kind.Makes, n.Kind.Uses
+	case n.Inc:
+		k := w.kind()
+		if k.Craft == stitch.Knitting {
+			k = stitch.ByID("kfb")
+		}
+		return k, 2, 1
+	case n.Dec:
+		k := w.kind()
+		if k.Craft == stitch.Knitting {
+			return stitch.ByID("k2tog"), 1, 2
+		}
+		if d := stitch.ByID(k.ID + "2tog"); d != nil {
+			return d, 1, 2
+		}
+		return stitch.ByID("sc2tog"), 1, 2
+	}
+	return w.kind(), 1, 1
+}
+
+// called is the group that n works, if it calls or is one: its body, its name, how often.
+func (w *work) called(by ins.Item) (body []ins.Item, of *ins.Group, times int, ok bool) {
+	switch n := by.(type) {
+	case *ins.Repeat:
+		return n.Body, nil, 1, true
+	case *ins.Stitch:
+		if n.Call != nil {
+			return n.Call.Body, n.Call, w.count(n.N), true
+		}
+	}
+	return nil, nil, 0, false
+}
+
+// amount is how many stitches n makes in one place.
+func (w *work) amount(by ins.Item) int {
+	if n, ok := by.(*ins.Stitch); ok {
+		return w.count(n.N)
+	}
+	return 1
+}
+
+// foot makes what n says in one place: n.N stitches, or its group, N times.
+func (w *work) foot(by ins.Item, feet []int) {
+	if list, of, times, ok := w.called(by); ok {
+		for range times {
+			w.out.groups++
+			w.into(list, of, w.out.groups, feet)
+		}
+		return
+	}
+	kind, makes, uses := w.resolve(by)
+	k := w.amount(by)
+	if kind.ID == "picot" {
+		w.picots(k, by)
+		return
+	}
+	group := 0
+	if k*makes >= 3 && uses == 1 {
+		w.out.groups++
+		group = w.out.groups
+	}
+	w.emit(run{kind: kind, n: k * makes, group: group, one: kind.Together && uses > 1}, feet, by)
+}
+
+func (w *work) picots(k int, n ins.Item) {
+	w.out.picots += k
+	w.began = true
+	if w.rec != nil && w.quiet == 0 && k > 0 {
+		w.rec(stitch.ByID("picot"), k, 0, nil, n)
+	}
+}
+
+// into makes the stitches of a bracket, all in one place.
+func (w *work) into(list []ins.Item, of *ins.Group, group int, feet []int) {
+	for _, m := range list {
+		if w.steps++; w.steps > maxSteps {
+			return
+		}
+		switch m := m.(type) {
+		case *ins.Stitch:
+			if w.picotSlip(m) {
+				continue
+			}
+			if m.Call != nil {
+				w.foot(m, feet)
+				continue
+			}
+			kind, makes, _ := w.resolve(m)
+			if kind.ID == "picot" {
+				w.picots(w.count(m.N), m)
+				continue
+			}
+			w.emit(run{kind: kind, n: w.count(m.N) * makes, group: group, of: of, one: kind.Together}, feet, m)
+		case *ins.Chain:
+			if !w.began && m.Count.How != ins.Unsaid || w.cur.pos == w.travel && !w.began {
+				w.start(m)
+				if w.tchAt { // it stands in the space itself
+					w.tchAt = false
+				}
+				continue
+			}
+			if k := w.n(m.N); k > 0 {
+				w.emit(run{chain: k, group: group, of: of}, nil, m)
+			}
+		case *ins.Repeat:
+			times := 1
+			if m.Until.Kind == ins.NoExtent {
+				times = w.count(m.Times)
+			}
+			for range min(times, maxSteps) {
+				w.into(m.Body, of, group, feet)
+				if w.steps > maxSteps {
+					return
+				}
+			}
+		}
+	}
+}
+
+// picotSlip closes ch 3, sl st in 3rd ch from hook to a picot.
+func (w *work) picotSlip(n *ins.Stitch) bool {
+	if n.Kind == nil || n.Kind.ID != "slst" && n.Kind.ID != "sc" || len(n.Places) != 1 {
+		return false
+	}
+	p := n.Places[0]
+	first := p.Kind == ins.FromHook || n.Kind.ID == "slst" && (p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InSame && !p.Unit.Space && w.lastIsArch())
+	k := len(w.out.runs) - 1
+	if !first || k < 0 || !w.out.runs[k].space() {
+		return false
+	}
+	w.out.runs = w.out.runs[:k]
+	w.picots(1, n)
+	return true
+}
+
+// lastIsArch reports whether what was made last is a chain that stands on a stitch.
+func (w *work) lastIsArch() bool {
+	k := len(w.out.runs) - 1
+	return k > 0 && w.out.runs[k].space() && w.out.runs[k].chain >= 2 && w.out.runs[k].chain <= 6 && !w.spaced
+}
+
+// stitch works n.N stitches of a kind in its places.
+func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
+	if w.picotSlip(n) || w.closing(n) {
+		return
+	}
+	if n.Kind != nil && n.Kind.ID == "picot" && len(n.Places) == 0 {
+		w.picots(w.count(n.N), n)
+		return
+	}
+	if len(n.Places) == 0 {
+		w.bare(n, tail, need)
+		return
+	}
+	for i := range n.Places {
+		last := i == len(n.Places)-1
+		reserve := need
+		if n.Places[i].Kind == ins.InEach {
+			if last {
+				reserve = w.reserve(tail, need)
+			} else if n.Places[i].Extent.Kind == ins.NoExtent || n.Places[i].Extent.Kind == ins.ToEnd {
+				reserve = w.reserve([]ins.Item{&ins.Stitch{Kind: n.Kind, N: n.N, Places: n.Places[i+1:]}}, need)
+			}
+		}
+		if w.slipTravel(n, &n.Places[i], tail) {
+			continue
+		}
+		w.place1(n, &n.Places[i], reserve)
+	}
+}
+
+// bare works stitches of which no place is named: into the next ones.
+func (w *work) bare(n *ins.Stitch, tail []ins.Item, need int) {
+	k := w.n(n.N)
+	if k <= 0 {
+		return
+	}
+	kind, makes, uses := w.resolve(n)
+	switch {
+	case n.Call != nil:
+		for range k {
+			w.eachFoot(n, ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At})
+		}
+		return
+	case uses == 0: // yo, m1
+		w.takeTurning()
+		w.emit(run{kind: kind, n: k * makes}, nil, n)
+		return
+	case kind.ID == "slst" && w.ends(tail): // 12 sc, sl st, ch 1
+		return
+	}
+	w.spaced = false
+	if uses > 1 || makes > 1 || kind.ID == "slst" || w.rec != nil {
+		for range k {
+			if w.steps++; w.steps > maxSteps {
+				return
+			}
+			from := w.feetFrom()
+			if w.use(uses, nil, n.At) < uses {
+				return
+			}
+			w.emit(run{kind: kind, n: makes}, w.feetTo(from), n)
+		}
+		return
+	}
+	got := w.use(k*uses, nil, n.At)
+	w.emit(run{kind: kind, n: got}, nil, n)
+}
+
+// ends reports whether a slip stitch stands at the end of a round that has nothing left: it closes it.
+func (w *work) ends(tail []ins.Item) bool {
+	if w.cur.left > 0 && !w.pinned || len(w.out.runs) == 0 {
+		return false
+	}
+	for _, m := range tail {
+		switch m.(type) {
+		case *ins.Turn, *ins.Nothing, *ins.Fasten, *ins.Chain, *ins.Join:
+		default:
+			return false
+		}
+	}
+	w.closedRound = true
+	return true
+}
+
+// slipTravel takes slip stitches at the beginning that only lead to where the row
+// starts: they are followed by a chain that starts it, or by what is worked into a space.
+func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
+	if n.Kind == nil || n.Kind.ID != "slst" || len(w.out.runs) > 0 || p.Kind == ins.InEach || len(tail) == 0 {
+		return false
+	}
+	if !leadsOn(tail) {
+		return false
+	}
+	k := w.count(p.N)
+	w.tchAt = false
+	if r := w.cur.run(); w.round && w.cur.atStart() && r != nil && r.tch { // the join stands on it
+		w.cur.step(1)
+	}
+	if p.Unit.Space {
+		before := w.cur.left
+		at := w.cur.run()
+		w.space(w.n(p.Unit.Size), p.At)
+		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 {
+			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
+		}
+	} else {
+		w.use(k, p.Unit.Stitch, p.At)
+	}
+	w.travel = w.cur.pos
+	w.began = false
+	return true
+}
+
+// leadsOn reports whether a chain that starts the row follows, behind further slip stitches.
+func leadsOn(tail []ins.Item) bool {
+	for _, m := range tail {
+		switch m := m.(type) {
+		case *ins.Chain:
+			return true
+		case *ins.Repeat:
+			if len(m.Body) == 0 {
+				return false
+			}
+			_, ok := m.Body[0].(*ins.Chain)
+			return ok
+		case *ins.Stitch:
+			if m.Kind == nil || m.Kind.ID != "slst" {
+				return false
+			}
+		case *ins.Nothing, *ins.Turn:
+		default:
+			return false
+		}
+	}
+	return false
+}
+
+func (w *work) feetFrom() int {
+	if w.rec == nil {
+		return 0
+	}
+	w.takeTurning()
+	c := w.cur
+	c.passSpaces()
+	return c.pos
+}
+
+func (w *work) feetTo(from int) []int {
+	if w.rec == nil {
+		return nil
+	}
+	var out []int
+	for i := from; i < w.cur.pos; i++ {
+		out = append(out, i)
+	}
+	return out
+}
+
+// place1 works n into one place.
+func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
+	k := w.n(p.N)
+	if s, ok := n.(*ins.Stitch); ok && s.Call == nil && w.n(s.N) == ins.None || k == ins.None {
+		return // this size has ins.None
+	}
+	switch p.Kind {
+	case ins.InNext:
+		w.eachFoot(n, *p)
+	case ins.InFirst:
+		w.first(n, *p)
+	case ins.InLast:
+		w.last(n, *p)
+	case ins.InEach:
+		w.each(n, p, reserve)
+	case ins.InSame:
+		if w.tchAt || !w.began || w.cur.pos == 0 && !w.spaced {
+			w.tchAt = false
+			if w.cur.atStart() && w.cur.left > 0 {
+				w.cur.passSpaces()
+				w.cur.step(1)
+				w.lastPos = w.cur.pos - 1
+			}
+		}
+		w.foot(n, w.feet(w.lastPos))
+	case ins.InRing:
+		if !w.from.ring && w.from.stitches() > 0 && !w.pinned && w.cur.atStart() {
+			w.tell("rows/no-ring", finding.Warning, p.At, "there is no ring to work into", "join the chains to a ring first")
+		}
+		w.tchAt = false
+		w.pinned = true
+		w.together(n, p.At)
+		w.foot(n, nil)
+	case ins.InTop:
+		w.top(n, *p)
+	case ins.FromHook:
+		w.hook(n, *p, k)
+	case ins.InCentre:
+		w.centre(n, *p)
+	case ins.InEvery: // in the 3rd st: those before it are passed
+		w.use(max(k-1, 0), nil, p.At)
+		w.eachFoot(n, ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: p.Unit, At: p.At})
+	case ins.RowEnds:
+		w.tchAt = false
+		w.free, w.pinned, w.edge = true, true, true
+		w.together(n, p.At)
+		rows := w.rows
+		if rows <= 0 {
+			w.perRow = max(w.amount(n), 1)
+			w.out = &fabric{}
+			return
+		}
+		kind, makes, _ := w.resolve(n)
+		if w.rec != nil {
+			for i := range rows {
+				w.emit(run{kind: kind, n: w.amount(n) * makes}, []int{i}, n)
+			}
+			return
+		}
+		w.emit(run{kind: kind, n: rows * w.amount(n) * makes}, nil, n)
+	}
+}
+
+func (w *work) feet(pos int) []int {
+	if w.rec == nil || pos < 0 {
+		return nil
+	}
+	return []int{pos}
+}
+
+// eachFoot works n into each of the next p.N places.
+func (w *work) eachFoot(n ins.Item, p ins.Place) {
+	k := max(w.n(p.N), 0)
+	kind, makes, uses := w.resolve(n)
+	_, _, _, group := w.called(n)
+	if group {
+		kind, uses = nil, 1
+	}
+	if p.Unit.Word == "corner" && w.spaceBefore(0, 0) { // the corner is the space there
+		p.Unit = ins.Unit{Space: true}
+	}
+	switch {
+	case p.Unit.Word == "held" && w.from.stitches() == 0:
+		w.together(n, p.At)
+		w.free, w.pinned = true, true
+		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
+	case p.Unit.Space:
+		for range k {
+			if w.steps++; w.steps > maxSteps || !w.space(w.n(p.Unit.Size), p.At) {
+				return
+			}
+			w.foot(n, w.feet(w.lastPos))
+		}
+	case p.Unit.Group != nil || p.Unit.Stretch:
+		for range k {
+			if w.steps++; w.steps > maxSteps || !w.nextGroup(p.Unit.Group, p.At) {
+				return
+			}
+			w.foot(n, w.feet(w.lastPos))
+		}
+	case uses > 1: // sc2tog over next 2 sts
+		times := max(k/uses, 1)
+		if k%uses != 0 && k > 1 {
+			w.tell("rows/over-use", finding.Warning, p.At, kind.Abbr(w.x.Terms)+" takes %s stitches, not %s", "say over the next %s stitches", uses, k, uses*times)
+		}
+		times *= max(w.amount(n), 1)
+		w.spaced = false
+		for range times {
+			if w.steps++; w.steps > maxSteps {
+				return
+			}
+			from := w.feetFrom()
+			if w.use(uses, p.Unit.Stitch, p.At) < uses {
+				return
+			}
+			w.emit(run{kind: kind, n: makes}, w.feetTo(from), n)
+		}
+	default:
+		w.spaced = false
+		per := w.amount(n)
+		plain := !group && w.rec == nil && per*makes < 3 && kind.ID != "picot"
+		if plain {
+			got := 0
+			if p.Unit.Chain {
+				got = w.chains(k, p.At)
+			} else {
+				got = w.use(k, p.Unit.Stitch, p.At)
+			}
+			w.emit(run{kind: kind, n: got * per * makes}, nil, n)
+			return
+		}
+		for range k {
+			if w.steps++; w.steps > maxSteps {
+				return
+			}
+			got := 0
+			if p.Unit.Chain {
+				got = w.chains(1, p.At)
+			} else {
+				got = w.use(1, p.Unit.Stitch, p.At)
+			}
+			if got < 1 {
+				return
+			}
+			w.foot(n, w.feet(w.lastPos))
+		}
+	}
+}
+
+// closing reports whether n is the slip stitch that joins a round to its beginning.
+func (w *work) closing(n *ins.Stitch) bool {
+	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || w.cur.left > 0 && !w.pinned {
+		return false
+	}
+	if !w.round && !w.pinned {
+		return false
+	}
+	k := n.Places[0].Kind
+	if k == ins.InFirst || k == ins.InTop || k == ins.InNext && n.Places[0].Unit.Any() && w.cur.left == 0 {
+		w.closedRound = true
+		return true
+	}
+	return false
+}

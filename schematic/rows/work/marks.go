@@ -1,0 +1,56 @@
+package work
+
+import (
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// used is how many stitches of the row below are used.
+func (w *work) used() int { return w.from.stitches() - w.cur.left }
+
+// marker places a marker, or meets one of the row below.
+func (w *work) marker(n *ins.Marker) {
+	w.takeTurning()
+	if !n.New && w.marks < len(w.from.marks) {
+		w.marks++
+	}
+	w.out.marks = append(w.out.marks, w.out.stitches())
+}
+
+// nextMark is where the next marker of the row below stands, so many stitches from its beginning; -1 if none is
+// known.
+func (w *work) nextMark() int {
+	for k := w.marks; k < len(w.from.marks); k++ {
+		if w.from.marks[k] >= w.used() {
+			return w.from.marks[k]
+		}
+	}
+	return -1
+}
+
+// passMarks keeps the markers of a row that says nothing of them.
+func (w *work) passMarks() {
+	if len(w.out.marks) > 0 || len(w.from.marks) == 0 || w.out.stitches() != w.from.stitches() {
+		return
+	}
+	w.out.marks = append(w.out.marks, w.from.marks...)
+}
+
+// toUnit is how many stitches are left from the next place of that kind on; -1 if there is none.
+func (w *work) toUnit(u ins.Unit) int {
+	c := w.cur
+	for c.i < len(c.f.runs) {
+		r := c.run()
+		switch {
+		case u.Space && r.space() && (w.n(u.Size) <= 0 || w.n(u.Size) == r.chain), u.Group != nil && r.of == u.Group, u.Word == "corner" && r.space(),
+			u.Stitch != nil && !r.space() && r.kind == u.Stitch, u.Chain && r.space():
+			return c.left
+		}
+		if r.space() {
+			c.i, c.off = c.i+1, 0
+			continue
+		}
+		c.left -= r.n - c.off
+		c.i, c.off = c.i+1, 0
+	}
+	return -1
+}

@@ -1,0 +1,270 @@
+package work
+
+import (
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// label holds the number and the side of a row against the rows before it.
+func (r *runner) label(l *ins.Line) {
+	b := l.Label
+	if !b.Next {
+		from := b.From.At(r.size)
+		if from == ins.None {
+			return
+		}
+		r.number(l, from)
+	}
+	if r.fresh && inRing(l.Body) && r.fab != nil && !r.fab.ring { // a magic ring begins anew
+		r.put(nil, false)
+		r.cur.anew = true
+	}
+	r.fresh, r.founded = false, false
+	r.round = b.Round
+	if usesNothing(l.Body) { // along an edge: sides begin anew
+		r.side = 0
+	}
+	r.sides(l)
+}
+
+// number holds the number of a row against the one before it, and works the rows between
+// that an earlier line tells.
+func (r *runner) number(l *ins.Line, from int) {
+	b := l.Label
+	want := r.no + 1
+	for r.no > 0 && from > want && r.fill(want) {
+		want = r.no + 1
+	}
+	if b.Odd || b.Even || len(b.Listed) > 0 {
+		r.every = append(r.every, l)
+	}
+	told := false
+	switch {
+	case r.no < 0:
+	case from == want, r.altNo > 0 && from == r.altNo:
+	case r.filled(l, want):
+	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
+	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
+	case from == 1: // a stretch of rows of its own
+	default:
+		word := "row"
+		if b.Round {
+			word = "round"
+		}
+		r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was "+word+" %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
+		r.altNo, told = want, true
+		r.suspect, r.side = suspectRows, 0
+	}
+	if !told {
+		r.altNo = 0
+	}
+	if r.no < 0 && l.Stated != nil && !r.known && len(l.Unread) == 0 {
+		r.known = true
+	}
+	r.no = from - 1
+}
+
+// fill works row k, which an earlier line tells: row 2 and all WS rows, rows 3 and 5.
+func (r *runner) fill(k int) bool {
+	for _, e := range r.every {
+		if !r.fills(e, k) {
+			continue
+		}
+		line, body := e, e.Body
+		for _, n := range e.Body {
+			if rep, ok := n.(*ins.RepeatRows); ok {
+				if d, ok := r.bodies(rep); ok && len(d) == 1 && d[0].line != nil {
+					line, body = d[0].line, d[0].body
+				}
+			}
+		}
+		r.one(line, body)
+		r.log(e, body, 1)
+		r.countRows(1)
+		return true
+	}
+	return false
+}
+
+// fills reports whether a line tells row k too.
+func (r *runner) fills(e *ins.Line, k int) bool {
+	from := e.Label.From.At(r.size)
+	if e.Label.From.All == 0 { // all WS rows
+		return e.Label.Odd && k%2 == 1 || e.Label.Even && k%2 == 0
+	}
+	for _, v := range e.Label.Listed {
+		if v.At(r.size) == k {
+			return true
+		}
+	}
+	return (e.Label.Odd || e.Label.Even) && k > from && k%2 == from%2
+}
+
+// filled reports whether interleaved lines tell the rows together: rows 3 and 5, then rows 4 and 6.
+func (r *runner) filled(l *ins.Line, want int) bool {
+	have := map[int]bool{}
+	most := 0
+	for _, e := range append(r.every[:len(r.every):len(r.every)], l) {
+		for _, v := range append([]ins.Num{e.Label.From}, e.Label.Listed...) {
+			have[v.At(r.size)] = true
+			most = max(most, v.At(r.size))
+		}
+	}
+	if len(r.every) == 0 {
+		return false
+	}
+	from := l.Label.From.At(r.size)
+	return from < want && len(l.Label.Listed) > 0 || from <= want && have[from] || from == most+1
+}
+
+// sides holds the side of a row against that of the row before it.
+func (r *runner) sides(l *ins.Line) {
+	b := l.Label
+	switch {
+	case b.Side == 0:
+	case r.side != 0 && !b.Round && b.Side == r.side && !r.listed(l):
+		names := [...]string{1: "right", 2: "wrong"}
+		r.tell("rows/side", finding.Warning, b.At, "this is called a "+names[b.Side]+"-side row, and so was the row before it", "call it "+[...]string{1: "(WS)", 2: "(RS)"}[b.Side]+", or put the row between them in")
+		r.side = 0
+	case b.Round:
+		r.side = b.Side
+	default:
+		r.side = 3 - b.Side // counting turns it
+	}
+}
+
+func (r *runner) listed(l *ins.Line) bool {
+	return len(l.Label.Listed) > 0 || l.Label.Odd || l.Label.Even
+}
+
+// times is how many rows a label stands for.
+func (r *runner) times(l *ins.Line) int {
+	b := l.Label
+	if b == nil {
+		return 1
+	}
+	if b.Next {
+		return max(b.From.At(r.size), 0)
+	}
+	if len(b.Listed) > 0 {
+		return r.together(l)
+	}
+	if b.Odd || b.Even {
+		return 1
+	}
+	from, to := b.From.At(r.size), b.To.At(r.size)
+	if from == ins.None || to == ins.None {
+		return 0
+	}
+	if to < from {
+		r.tell("rows/number", finding.Warning, b.At, "these rows go from %s to %s, which is backwards", "put the smaller number first", from, to)
+		return 1
+	}
+	return min(to-from+1, ins.Most)
+}
+
+// together is how many of listed rows follow each other: 3, 4 and 5 are three; of 3 and 5 the
+// first alone is worked here, and the others when their turn comes.
+func (r *runner) together(l *ins.Line) int {
+	k := l.Label.From.At(r.size)
+	for i, v := range l.Label.Listed {
+		if v.At(r.size) != k+i+1 {
+			return 1
+		}
+	}
+	return 1 + len(l.Label.Listed)
+}
+
+// countRows counts k rows as done.
+func (r *runner) countRows(k int) {
+	if r.no >= 0 {
+		r.no += k
+	}
+	if r.altNo > 0 {
+		r.altNo += k
+	}
+	if !r.round && r.side != 0 && k%2 == 1 {
+		r.side = 3 - r.side
+	}
+	r.begun = true
+}
+
+func nameOf(l *ins.Line) string {
+	if l.Label != nil {
+		return l.Label.Name
+	}
+	return ""
+}
+
+// placesOf are the places of an instruction.
+func placesOf(n ins.Item) []ins.Place {
+	switch n := n.(type) {
+	case *ins.Stitch:
+		return n.Places
+	case *ins.Repeat:
+		return n.Places
+	}
+	return nil
+}
+
+// usesNothing reports whether a row needs no row below.
+func usesNothing(body []ins.Item) bool {
+	for _, n := range body {
+		switch n.(type) {
+		case *ins.PickUp, *ins.CastOn:
+			return true
+		}
+		for _, p := range placesOf(n) {
+			if p.Kind == ins.InRing || p.Kind == ins.RowEnds || p.Unit.Word == "held" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// inRing reports whether a row is worked into a ring.
+func inRing(body []ins.Item) bool {
+	for _, n := range body {
+		for _, p := range placesOf(n) {
+			if p.Kind == ins.InRing {
+				return true
+			}
+		}
+		if q, ok := n.(*ins.Repeat); ok && inRing(q.Body) {
+			return true
+		}
+	}
+	return false
+}
+
+// foundationOf is the chain that a row begins with as its own foundation: ch 31, sc in 2nd
+// ch from hook; nil if it has none.
+func foundationOf(body []ins.Item) *ins.Chain {
+	if len(body) < 2 {
+		return nil
+	}
+	c, ok := body[0].(*ins.Chain)
+	if !ok {
+		return nil
+	}
+	for _, n := range body[1:] {
+		s, _ := n.(*ins.Stitch)
+		for _, p := range placesOf(n) {
+			if p.Kind == ins.FromHook && !(s != nil && s.Kind != nil && s.Kind.ID == "slst") {
+				return c
+			}
+		}
+		switch k := n.(type) {
+		case *ins.Nothing, *ins.Turn:
+		case *ins.Skip:
+			if len(k.Places) == 1 && k.Places[0].Unit.Chain && c.N.Set() && c.N.At(0) > 8 {
+				return c
+			}
+			return nil
+		default:
+			return nil
+		}
+	}
+	return nil
+}

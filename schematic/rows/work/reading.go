@@ -1,0 +1,143 @@
+package work
+
+import (
+	"maps"
+
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// Where the trade's words allow several readings, each is worked, and those that fit the
+// counts of their row and of the next are kept.
+
+// key names a thing that the text leaves open: whether a chain of so many counts.
+type key struct {
+	chain int
+	hook  bool // chains skipped from the hook
+	inAll bool // a number of repeats is meant in all
+	both  ins.Span
+}
+
+// picks is what one reading takes of what the text leaves open.
+type picks struct {
+	taken map[key]bool
+	open  []key // met, and not taken yet
+	asked map[key]ins.Span
+}
+
+func newPicks() *picks { return &picks{taken: map[key]bool{}, asked: map[key]ins.Span{}} }
+
+// with is the picks with one more.
+func (p *picks) with(k key, v bool) *picks {
+	q := &picks{taken: maps.Clone(p.taken), asked: p.asked}
+	q.taken[k] = v
+	return q
+}
+
+func (p *picks) take(k key, at ins.Span, usual bool) bool {
+	if v, ok := p.taken[k]; ok {
+		return v
+	}
+	if _, ok := p.asked[k]; !ok {
+		p.asked[k] = at
+	}
+	p.open = append(p.open, k)
+	return usual
+}
+
+// chain is what a chain of k counts as in this reading.
+func (p *picks) chain(k int, hook bool, at ins.Span) ins.Counts {
+	if p.take(key{chain: k, hook: hook}, at, k >= 3) {
+		return ins.CountsAsStitch
+	}
+	return ins.CountsNot
+}
+
+// inAll reports whether a number of repeats is meant in all.
+func (p *picks) inAll() bool { return p.take(key{inAll: true}, ins.Span{}, false) }
+
+// unusual is how unlikely a reading is, if nothing else tells them apart: a chain of 1
+// counts seldom, one of 3 mostly.
+func (p *picks) unusual() int {
+	n := 0
+	for k, v := range p.taken {
+		switch {
+		case k.inAll && v, k.both.Line > 0 && v:
+			n += 2
+		case k.chain == 1 && v, k.chain >= 3 && !v:
+			n += 3
+		case k.chain == 2 && v:
+			n++
+		}
+		if k.hook { // skipped chains are mostly taken like those of the next rows
+			if o, ok := p.taken[key{chain: k.chain}]; ok && o != v {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// reading is the state of the work in one way of reading the text.
+type reading struct {
+	fab     *fabric // the row below; nil: none
+	known   bool    // how many stitches there are is known
+	carry   *ins.Chain
+	behind  *fabric // stitches beyond the beginning of a short row
+	ahead   *fabric // stitches that a short row has not come to
+	pick    *picks
+	cost    int   // things that do not fit
+	found   []raw // these things
+	suspect int   // rows that may not fit because of one before
+	res     *result
+	guess   bool // it goes on with a stated count that does not follow
+}
+
+// mostReadings bounds the readings that are kept.
+const mostReadings = 8
+
+// prune keeps the readings that fit best, each fabric once.
+func prune(list []reading) []reading {
+	least := list[0].cost
+	for _, rd := range list {
+		least = min(least, rd.cost)
+	}
+	var out []reading
+	for _, rd := range list {
+		if rd.cost > least {
+			continue
+		}
+		at := -1
+		for i := range out {
+			if out[i].known == rd.known && same(out[i].fab, rd.fab) && same(out[i].behind, rd.behind) && same(out[i].ahead, rd.ahead) && out[i].carry == rd.carry {
+				at = i
+			}
+		}
+		switch {
+		case at < 0:
+			out = append(out, rd)
+		case rd.rank() < out[at].rank():
+			out[at] = rd
+		}
+	}
+	for i := 1; i < len(out); i++ { // the likeliest first
+		for k := i; k > 0 && out[k].rank() < out[k-1].rank(); k-- {
+			out[k], out[k-1] = out[k-1], out[k]
+		}
+	}
+	return out[:min(len(out), mostReadings)]
+}
+
+func (rd *reading) rank() int {
+	n := 2 * rd.pick.unusual()
+	if rd.guess {
+		n++
+	}
+	return n
+}
+
+func same(a, b *fabric) bool {
+	if a == nil || b == nil {
+		return a == b
+	}
+	return a == b || a.same(b)
+}

@@ -1,0 +1,650 @@
+package work
+
+import (
+	"strings"
+
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+	"flatwright/schematic/units"
+)
+
+// done is one row as worked: what later instructions may refer to.
+type done struct {
+	no     int // number in the section, or -1
+	alt    int // the number that it should have had, if the text calls it otherwise; else 0
+	count  int // rows it stands for
+	line   *ins.Line
+	body   []ins.Item
+	name   string // inc or dec
+	after  *fabric
+	side   int
+	unread bool
+}
+
+// piece is what a section left behind.
+type piece struct {
+	name    string
+	rows    []done
+	end     *fabric // the last row that there was
+	no      int
+	start   *fabric
+	startNo int
+	anew    bool // it begins with stitches of its own
+}
+
+// left is stitches that a row left unworked, in the order of that row.
+type left struct {
+	f  *fabric
+	no int
+}
+
+// course is where the work of a section stands besides its stitches.
+type course struct {
+	round   bool
+	no      int // rows worked in this section, -1: not known
+	altNo   int // the other number that the next row may have, 0: none
+	side    int // of the last row: 1 right, 2 wrong, 0 not known
+	edge    int // rows of the edge to be worked along
+	shaped  int // rows of the shapings told together so far
+	founded bool
+	fresh   bool // numbering may begin anew
+	begun   bool // something was worked in this section
+	every   []*ins.Line
+	panels  []panel // of the row, as a right-side row meets them
+	cloth   ins.Cloth
+	marks   bool
+}
+
+// runner works a whole text in one size.
+type runner struct {
+	x       *ins.Text
+	size    int
+	list    []*merged
+	index   map[string]*merged
+	section *ins.Section
+	all     []raw // of this section, whatever the reading
+	course
+
+	reading           // the likeliest
+	others  []reading // further ones that fit as well
+	lefts   []left
+	pieces  []*piece
+	cur     *piece
+	last    *stitch.Stitch // of the row that was divided last
+	parted  ins.Cloth      // that of the row that was divided last
+	splits  []split
+	steps   int
+	stopped bool
+	buf     []run
+	g       *Graph
+	fixed   map[*ins.Section]map[key]bool // what a first run settled
+	settled map[*ins.Section]map[key]bool
+	opened  bool                // something was left open
+	made    map[*ins.Line][]int // stitches after each line, by size
+	asks    map[key]ins.Span    // what nothing settles
+	multi   bool                // a repeat was held against the multiple of the notes
+}
+
+const maxRepeat = 2000
+
+func newRunner(x *ins.Text, size int) *runner {
+	r := &runner{x: x, size: size, index: map[string]*merged{}, asks: map[key]ins.Span{}}
+	r.pick = newPicks()
+	return r
+}
+
+// run works every section.
+func (r *runner) run() {
+	for _, s := range r.x.Sections {
+		if s.Prose || len(s.Lines) == 0 {
+			continue
+		}
+		r.begin(s)
+		for _, l := range s.Lines {
+			r.line(l)
+		}
+		r.end()
+	}
+}
+
+func (r *runner) begin(s *ins.Section) {
+	r.section = s
+	r.all = nil
+	r.cur = &piece{name: headingKey(s.Name)}
+	r.cur.start, r.cur.startNo = r.fab, r.no
+	r.pieces = append(r.pieces, r.cur)
+	r.fresh, r.begun = true, false
+	r.every = nil
+	r.pick = &picks{taken: map[key]bool{}, asked: r.pick.asked} // each piece is judged for itself
+	for k, v := range r.fixed[s] {
+		r.pick.taken[k] = v
+	}
+}
+
+func (r *runner) end() {
+	if r.fab != nil {
+		r.cur.end = r.fab
+	}
+	r.cur.no = r.no
+	r.settle()
+	r.list = merge(r.list, r.index, r.section.Name, r.size, r.all)
+}
+
+// settle takes the likeliest of the readings that are left, tells what does not fit in it,
+// and what nothing decides.
+func (r *runner) settle() {
+	for _, o := range r.others {
+		if o.cost > r.cost || o.guess || r.guess || !o.known {
+			continue
+		}
+		for k, v := range r.pick.taken {
+			like, told := r.pick.taken[key{chain: k.chain, hook: true}]
+			if told && like == v && !k.hook {
+				continue
+			}
+			if w, ok := o.pick.taken[k]; ok && w != v && k.chain >= 2 {
+				if at, ok := r.pick.asked[k]; ok {
+					r.asks[k] = at
+				}
+			}
+		}
+	}
+	if r.settled == nil {
+		r.settled = map[*ins.Section]map[key]bool{}
+	}
+	r.settled[r.section] = r.pick.taken
+	r.others = nil
+	r.all = append(r.all, r.found...)
+	r.found = nil
+}
+
+func (r *runner) tell(kind string, sev finding.Severity, at ins.Span, msg, fix string, a ...int) {
+	r.all = append(r.all, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a})
+}
+
+// one leaves one reading: what follows does not depend on the others.
+func (r *runner) only() {
+	r.all = append(r.all, r.found...)
+	r.found, r.others = nil, nil
+	r.behind, r.ahead = nil, nil
+}
+
+// put makes f the row below, in every reading.
+func (r *runner) put(f *fabric, known bool) {
+	r.only()
+	r.fab, r.known, r.carry, r.guess = f, known, nil, false
+}
+
+// readings are all that are alive, the likeliest first.
+func (r *runner) readings() []reading {
+	return append([]reading{r.reading}, r.others...)
+}
+
+func (r *runner) keep(list []reading) {
+	list = prune(list)
+	r.reading, r.others = list[0], list[1:]
+}
+
+// line works one line: a row, several rows, or instructions between rows.
+func (r *runner) line(l *ins.Line) {
+	if r.steps > maxWork {
+		if !r.stopped {
+			r.stopped = true
+			r.tell("rows/bounds", finding.Error, l.At, "the text is too long to work: it is left off here", "mend the numbers of its rows and repeats")
+		}
+		return
+	}
+	if r.registers(l) {
+		return
+	}
+	if len(l.Unread) > 0 || l.Short {
+		r.unread(l)
+		return
+	}
+	if l.Label != nil {
+		r.label(l)
+	}
+	switch {
+	case len(l.Body) == 0 && l.Stated != nil && l.Label == nil:
+		r.checkOnly(l)
+	case !r.whole(l) && (l.Label != nil || !r.between(l)):
+		r.rows(l, l.Body)
+	}
+	if r.fab != nil {
+		r.cur.end = r.fab
+		if v := r.made[l]; v != nil && r.known {
+			v[r.size] = r.fab.stitches()
+		}
+	}
+}
+
+// registers keeps a line that is about every row of one side: all WS rows: purl.
+func (r *runner) registers(l *ins.Line) bool {
+	if l.Label == nil || l.Label.Name != "every" || l.Label.From.Set() {
+		return false
+	}
+	r.every = append(r.every, l)
+	return true
+}
+
+// unread goes on with the stated count, and says so.
+func (r *runner) unread(l *ins.Line) {
+	if l.Label != nil {
+		r.label(l)
+	}
+	k := r.said(l)
+	words := r.unreadWords(l)
+	if r.g != nil {
+		r.g.gap(r, l, words, k)
+	}
+	short := l.Short || len(l.Unread) == 0
+	if !short {
+		msg, fix := "not read: "+words+"; no count is stated, so that the rows after it are not checked against it", "write it in the words of the trade's lists, and state the count"
+		if k >= 0 {
+			msg, fix = "not read: "+words+"; the check goes on with the stated count", "write it in the words of the trade's lists"
+		}
+		r.tell("rows/not-read", finding.Note, l.Unread[0], msg, fix)
+	}
+	switch {
+	case k >= 0:
+		r.put(uniform(nil, k), true)
+	case l.Label != nil || short:
+		r.put(r.fab, false)
+	default:
+		r.put(r.fab, false)
+	}
+	if short {
+		r.suspect = suspectRows
+	}
+	times := max(r.times(l), 1)
+	if l.Label != nil { // a later line may repeat it
+		r.log(l, l.Body, times)
+		r.cur.rows[len(r.cur.rows)-1].unread = !short
+		r.countRows(times)
+	} else if r.no > 0 {
+		r.no, r.side = -1, 0
+	}
+	r.begun = true
+}
+
+func (r *runner) unreadWords(l *ins.Line) string {
+	words := ""
+	for _, u := range l.Unread {
+		if u.Line < 1 || u.Line > len(r.x.Src) {
+			continue
+		}
+		src := []rune(r.x.Src[u.Line-1])
+		if u.Col >= 1 && u.End-1 <= len(src) && u.Col <= u.End {
+			if words != "" {
+				words += "; "
+			}
+			words += string(src[u.Col-1 : u.End-1])
+		}
+	}
+	return strings.ReplaceAll(words, "%s", "% s")
+}
+
+// said is the stated total of a line, or -1.
+func (r *runner) said(l *ins.Line) int {
+	if l.Stated == nil {
+		return -1
+	}
+	sum := 0
+	for _, g := range l.Stated {
+		n := g.N.At(r.size)
+		if n == ins.None {
+			return -1
+		}
+		if g.Any {
+			return n
+		}
+		switch {
+		case g.Unit.Stretch:
+			return -1
+		case g.Unit.Space || g.Unit.Chain:
+		case g.Unit.Group != nil:
+			per := 0
+			for _, b := range g.Unit.Group.Body {
+				if s, ok := b.(*ins.Stitch); ok && s.Kind != nil {
+					per += s.N.At(r.size)
+				}
+			}
+			sum += n * per
+		case g.Unit.Stitch != nil && g.Unit.Stitch.ID == "picot":
+		default:
+			sum += n
+		}
+	}
+	if sum == 0 {
+		return -1
+	}
+	return sum
+}
+
+// rows works a line's instructions as many times as its label says.
+func (r *runner) rows(l *ins.Line, body []ins.Item) {
+	times := r.times(l)
+	if times == 0 {
+		return
+	}
+	foundation := false
+	if n := foundationOf(body); n != nil && (r.fab == nil || !r.begun || r.fresh || len(body) > 1 && !r.known) { // Ch 31, sc in 2nd ch from hook
+		if k := n.N.At(r.size); k > 0 {
+			f := &fabric{}
+			f.add(run{kind: chainStitch, n: k, base: true})
+			r.put(f, true)
+			r.cur.anew = true
+			if r.g != nil {
+				r.g.anew()
+				r.g.foundation(r.fab, l.At.Line, false)
+			}
+			body = body[1:]
+			foundation = l.Label != nil && l.Label.Next
+		}
+	}
+	if r.repeat(l, body, times) {
+		r.check(l)
+	}
+	if foundation {
+		r.fresh, r.founded, r.no = true, true, 0
+	}
+}
+
+// repeat works a body so many times over the row that is there.
+func (r *runner) repeat(l *ins.Line, body []ins.Item, times int) bool {
+	for k := range times {
+		prev := r.fab
+		r.one(l, body)
+		rest := times - k - 1
+		if r.steps > maxWork {
+			return true
+		}
+		if r.g == nil && rest > 0 && (r.res != nil && len(r.res.found) > 0 || k > maxRepeat || prev != nil && r.fab.same(prev) && k > 0) {
+			r.log(l, body, 1+rest)
+			r.countRows(1 + rest)
+			return true
+		}
+		r.log(l, body, 1)
+		r.countRows(1)
+	}
+	return true
+}
+
+func (r *runner) log(l *ins.Line, body []ins.Item, k int) {
+	no := -1
+	if r.no >= 0 {
+		no = r.no + 1
+	}
+	r.cur.rows = append(r.cur.rows, done{no: no, alt: r.altNo, count: k, line: l, body: body, name: nameOf(l), after: r.fab, side: r.side})
+}
+
+// result is a row as worked.
+type result struct {
+	out   *fabric
+	found []raw
+	pin   bool
+	next  *ins.Chain
+	lefts *fabric
+	ahead *fabric // stitches that a short row has not come to
+	per   int     // stitches in each row of an edge that is not known
+	total bool    // the count is not known from the work
+	used  int
+}
+
+// one works one row, in every reading that is alive, and in those that it opens.
+func (r *runner) one(l *ins.Line, body []ins.Item) {
+	var list []reading
+	for _, rd := range r.readings() {
+		for _, way := range r.ways(rd, l, body) {
+			list = append(list, way)
+			if r.g == nil && uses(way.res.found) && rd.known && rd.fab != nil && l.Stated == nil { // as if it fitted
+				way.fab, way.guess = uniform(way.fab.main(), rd.fab.stitches()), true
+				list = append(list, way)
+			}
+		}
+	}
+	r.keep(list)
+	if r.res != nil && r.res.lefts != nil {
+		r.lefts = append(r.lefts, left{f: r.res.lefts, no: r.no})
+	}
+	if r.g != nil {
+		if l.Stated != nil && len(r.misfits(l, r.fab)) == 0 || r.res.pin { // its count says what it stands on
+			r.g.lost = false
+		}
+		side := 0
+		if r.side != 0 {
+			side = 3 - r.side
+			if r.round {
+				side = r.side
+			}
+		}
+		r.g.commit(side, nameOf(l))
+	}
+	r.cloth = ins.Cloth{}
+	r.edge = 0
+}
+
+// ways are the readings of one row over one reading of those before it.
+func (r *runner) ways(rd reading, l *ins.Line, body []ins.Item) []reading {
+	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
+	first := r.worked(rd, l, body)
+	r.opened = r.opened || len(rd.pick.open) > 0
+	if r.g != nil || len(rd.pick.open) == 0 || !rd.known && !first.res.pin {
+		return []reading{first}
+	}
+	todo := append([]key(nil), rd.pick.open...)
+	out := []reading{}
+	picks := []*picks{rd.pick}
+	seen := map[key]bool{}
+	for _, k := range todo {
+		if seen[k] || len(picks) >= mostReadings {
+			continue
+		}
+		seen[k] = true
+		n := len(picks)
+		for i := range n {
+			picks = append(picks, picks[i].with(k, true))
+			picks[i] = picks[i].with(k, false)
+		}
+	}
+	for _, p := range picks {
+		q := rd
+		q.pick = p
+		out = append(out, r.worked(q, l, body))
+	}
+	return out
+}
+
+// worked is a reading after one more row.
+func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
+	res := r.try(&rd, l, body)
+	pinned := rd.known || res.pin
+	drop := rd.suspect > 0 && !res.pin && l.Stated != nil
+	switch {
+	case len(res.found) == 0:
+	case drop:
+		rd.suspect--
+		res.found = nil
+		res.total = true
+	case pinned:
+		rd.found = append(rd.found[:len(rd.found):len(rd.found)], res.found...)
+		rd.cost += len(res.found)
+		if uses(res.found) {
+			rd.suspect = suspectRows
+		}
+	}
+	if res.pin && !res.total {
+		rd.known = true
+	}
+	if res.total && l.Stated == nil && res.per == 0 {
+		rd.known = false
+	}
+	rd.behind, rd.ahead = rd.ahead, res.ahead // what the row before left lies beyond the end of the next
+	rd.fab, rd.carry, rd.res = res.out, res.next, res
+	return rd
+}
+
+// suspectRows is how many rows after one that does not fit are not told of: their
+// counts follow from it, as long as none of them fits.
+const suspectRows = 3
+
+// try works one row over a reading, without keeping anything.
+func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
+	below := rd.fab
+	if below == nil {
+		below = &fabric{}
+	}
+	flipped := !r.round && r.begun && !below.ring
+	if flipped {
+		below = below.reversed()
+	}
+	if rd.behind != nil {
+		below = joined2(below, rd.behind)
+	}
+	w := &work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: rd.carry, pick: rd.pick},
+		place: place{cur: over(below), out: &fabric{runs: r.buf[:0]}, lastPos: -1}}
+	if r.edge == 0 && r.no > 0 {
+		w.rows = r.no
+	}
+	if r.g != nil {
+		r.g.begin(w, below, flipped, l, r)
+	}
+	if !rd.known && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
+		w.quiet = 1
+	}
+	w.body(body)
+	r.buf = w.out.runs
+	w.out.runs = append(make([]run, 0, len(r.buf)), r.buf...)
+	res := &result{out: w.out, pin: w.pinned, next: w.next, used: w.used()}
+	if w.edge && w.rows <= 0 {
+		res.total, res.per = true, w.perRow
+	}
+	res.total = res.total || w.blind
+	r.leftOver(w, res, l, body)
+	res.found = w.found
+	r.multiple(w)
+	r.steps += w.steps + len(w.out.runs) + len(below.runs)
+	if w.steps > maxSteps {
+		w.quiet = 0
+		w.tell("rows/bounds", finding.Error, l.At, "this row is too long to work: more than %s steps", "mend the counts of its repeats", maxSteps)
+		res.found = w.found
+	}
+	return res
+}
+
+// leftOver says what becomes of stitches that a row has not used.
+func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
+	if w.cur.left == 0 {
+		return
+	}
+	switch {
+	case w.leave, l.Stated != nil && upToLast(body) && len(r.misfits(l, w.out)) == 0:
+		res.lefts = rest(&w.cur)
+	case r.shortRow(w, l, body):
+		res.lefts = rest(&w.cur)
+		res.ahead = res.lefts
+	case w.pinned || w.free || w.quiet > 0 || w.blind:
+	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
+	case uses(w.found):
+	default:
+		at := l.At
+		if n := len(body); n > 0 && body[n-1].Span().Line > 0 {
+			at = body[n-1].Span()
+		}
+		below := w.from.stitches()
+		w.tell("rows/under-use", finding.Warning, at, "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
+			"work %s more, or say that they are left unworked", w.cur.left, below, below-w.cur.left, w.cur.left)
+	}
+}
+
+// shortRow reports whether a knitted row turns before its end: a short row, of a heel or a shoulder.
+func (r *runner) shortRow(w *work, l *ins.Line, body []ins.Item) bool {
+	if !w.turned || r.round || len(body) < 2 {
+		return false
+	}
+	if _, ok := body[len(body)-1].(*ins.Turn); !ok {
+		return false
+	}
+	k := w.out.main()
+	if k == nil || k.Craft != stitch.Knitting {
+		return false
+	}
+	if l.Stated == nil {
+		return true
+	}
+	said := r.said(l)
+	return said == w.out.stitches() || said == w.out.stitches()+w.cur.left
+}
+
+// joined2 is a row and what lies beyond it.
+func joined2(a, b *fabric) *fabric {
+	f := &fabric{runs: append([]run(nil), a.runs...), picots: a.picots, groups: a.groups, ring: a.ring, marks: a.marks}
+	for _, q := range b.runs {
+		f.add(q)
+	}
+	return f
+}
+
+// upToLast reports whether a row goes up to its last stitches and turns there: they are
+// then left, if the stated count leaves them out too.
+func upToLast(body []ins.Item) bool {
+	k := len(body) - 1
+	if k < 1 {
+		return false
+	}
+	if _, ok := body[k].(*ins.Turn); !ok {
+		return false
+	}
+	last, ok := body[k-1].(*ins.Stitch)
+	return ok && len(last.Places) > 0 && last.Places[len(last.Places)-1].Extent.Kind == ins.ToLast
+}
+
+// uses reports whether something was told of what a row uses: its count then follows
+// from that.
+func uses(list []raw) bool {
+	for _, f := range list {
+		switch f.kind {
+		case "rows/over-use", "rows/under-use", "rows/repeat", "rows/no-space", "rows/no-ring", "rows/no-chain", "rows/bounds":
+			return true
+		}
+	}
+	return false
+}
+
+// rest is the places of a row that the cursor has not used.
+func rest(c *cursor) *fabric {
+	f := &fabric{}
+	for i := c.i; i < len(c.f.runs); i++ {
+		q := c.f.runs[i]
+		if i == c.i && !q.space() {
+			q.n -= c.off
+		}
+		f.add(q)
+	}
+	return f
+}
+
+// multiple holds the first repeat of the text against the multiple that its notes tell.
+func (r *runner) multiple(w *work) {
+	if r.multi || w.perAt.Line == 0 || len(r.x.Multiples) != 1 || w.quiet > 0 || len(w.found) > 0 {
+		return
+	}
+	m := r.x.Multiples[0]
+	if m.Of < 2 || w.per < 2 || m.Of%w.per == 0 || w.per%m.Of == 0 {
+		r.multi = r.multi || w.per == m.Of
+		return
+	}
+	r.multi = true
+	r.tell("rows/repeat", finding.Warning, w.perAt, "the repeat takes %s stitches, but the notes say a multiple of %s", "mend the notes, or the repeat", w.per, m.Of)
+}
+
+// height is how tall k rows are at the text's gauge, mm.
+func (r *runner) height(k int) (units.Num, bool) {
+	if r.x.Gauge == nil || k < 0 {
+		return units.Num{}, false
+	}
+	return r.x.Gauge.RowHeight.Times(k), true
+}
+
+var knitStitch = stitch.ByID("k")

@@ -1,0 +1,474 @@
+package work
+
+import (
+	ins "flatwright/schematic/rows/instructions"
+	"strings"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
+)
+
+func (r *runner) endSide(c ins.Course) {
+	if c.EndSide != 0 {
+		r.side = c.EndSide
+	}
+}
+
+// evenRows works even: so many rows, to a row, or to a length.
+func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
+	if n.Cloth != (ins.Cloth{}) {
+		r.cloth = n.Cloth
+	}
+	r.round = r.round || n.Rounds
+	if k := n.Part; k.Set() && r.fab != nil && r.known && k.At(r.size) > r.fab.stitches() {
+		r.tell("rows/over-use", finding.Warning, n.At, "the short rows go over %s stitches, and there are only %s", "go over fewer", k.At(r.size), r.fab.stitches())
+	}
+	r.ribInRound(n)
+	switch {
+	case n.ToRow.Set():
+		to := n.ToRow.At(r.size)
+		switch {
+		case to == ins.None:
+			return
+		case r.no < 0:
+			r.no = to
+			r.even(0)
+		case to < r.no:
+			r.tell("rows/number", finding.Warning, n.At, "row %s is past already: the last one was row %s", "name a later row", to, r.no)
+		default:
+			r.even(to - r.no)
+		}
+	case n.Length != nil || n.Open && l.Label == nil:
+		if r.g != nil && r.fab != nil {
+			r.g.mark(r, l)
+		}
+		list := r.readings()
+		for i := range list {
+			if f := list[i].fab; f != nil {
+				list[i].fab = uniform(r.stuff(f), f.stitches())
+				list[i].fab.marks = f.marks
+			}
+		}
+		r.keep(list)
+		r.no, r.side = -1, 0
+		r.endSide(n.Course)
+		return
+	case n.Row != nil && n.Rows.Set() && r.g != nil && n.Rows.At(r.size) == 1:
+		r.one(l, n.Row)
+		r.log(l, n.Row, 1)
+		r.countRows(1)
+	case n.Rows.Set():
+		r.even(max(n.Rows.At(r.size), 0))
+	case l.Label != nil:
+		r.even(r.times(l))
+	}
+	if e := n.EndSide; e != 0 {
+		if r.side != 0 && r.side != e {
+			names := [...]string{1: "right", 2: "wrong"}
+			r.tell("rows/side", finding.Warning, n.At, "these rows end after a "+names[r.side]+"-side row, not a "+names[e]+"-side row", "work one row more or less")
+		}
+		r.side = e
+	}
+}
+
+// ribInRound tells a rib in the round that does not go into its stitches.
+func (r *runner) ribInRound(n *ins.Even) {
+	c := n.Cloth
+	if c.Knit == 0 || c.Purl == 0 || !r.round || r.fab == nil || !r.known {
+		return
+	}
+	k, per := r.fab.stitches(), c.Knit+c.Purl
+	if k%per != 0 {
+		r.tell("rows/repeat", finding.Warning, n.At, "%s stitches do not divide into the rib's %s", "make %s stitches more or %s fewer before it", k, per, per-k%per, k%per)
+	}
+}
+
+// span is over how many rows a shaping goes, and how often it is done.
+type span struct{ times, rows int }
+
+func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
+	every := max(n.Every.At(r.size), 1)
+	times := 1
+	switch {
+	case n.HasTimes:
+		times = max(n.Times.At(r.size), 0)
+		if n.First {
+			times++
+		}
+	case n.Rows.Set():
+		times = max(n.Rows.At(r.size), 0) / every
+	case l.Label != nil && !n.Spread:
+		times = r.times(l) / every
+	}
+	if n.Until.Set() && r.fab != nil {
+		times = r.until(n, per, times)
+	}
+	rows := times * every
+	if n.First && every > 1 {
+		rows = 1 + (times-1)*every
+	}
+	if l.Label != nil {
+		rows = r.times(l)
+	}
+	for _, t := range n.Then {
+		k, every := max(t.Times.At(r.size), 0), max(t.Every.At(r.size), 1)
+		times += k
+		rows += k * every
+	}
+	if n.HasOver {
+		rows = max(n.Over.At(r.size), 0)
+	}
+	return span{times, rows}
+}
+
+// until is how often a shaping is done until so many stitches are there.
+func (r *runner) until(n *ins.Shape, per, times int) int {
+	want := n.Until.At(r.size)
+	if !r.known || want == ins.None {
+		return times
+	}
+	d := r.fab.stitches() - want
+	if n.Inc {
+		d = -d
+	}
+	if per > 0 && d >= 0 && d%per == 0 {
+		return d / per
+	}
+	r.tell("rows/stated", finding.Warning, n.At, "%s stitches are not reached from %s in steps of %s", "mend the number, or the count before it", want, r.fab.stitches(), per)
+	return max(d, 0) / max(per, 1)
+}
+
+// shape works increases or decreases that are told in words.
+func (r *runner) shape(l *ins.Line, n *ins.Shape) {
+	if n.Cloth != (ins.Cloth{}) {
+		r.cloth = n.Cloth
+	}
+	r.round = r.round || n.Rounds
+	per := max(n.N.At(r.size), 0) * r.places(n)
+	s := r.spanOf(l, n, per)
+	if n.Same { // at the same time as the shaping before
+		s.rows = max(s.rows-r.shaped, 0)
+	} else {
+		r.shaped = 0
+	}
+	r.shaped += s.rows
+	if n.Vague && r.g != nil {
+		if r.fab != nil && s.rows > 0 {
+			r.g.vague(r, l, s.rows)
+		}
+	}
+	if r.fab == nil || !r.known {
+		r.even(s.rows)
+		if n.Until.Set() && !r.known && n.Until.At(r.size) > 0 { // so many are there now
+			r.put(uniform(nil, n.Until.At(r.size)), true)
+		}
+		return
+	}
+	change := per * s.times
+	if !n.Inc {
+		change = -change
+	}
+	if r.g != nil && s.rows == 0 {
+		r.g.atOnce(n, change)
+	}
+	if n.Vague {
+		r.vague(n, change, s.rows)
+	} else {
+		r.plan(l, n, s.times, s.rows)
+		r.change(n, change)
+	}
+	if k := len(r.cur.rows); k > 0 {
+		r.cur.rows[k-1].after = r.fab
+	}
+	if n.RSOnly || n.WSOnly {
+		r.side = 0
+	}
+}
+
+// vague works a shaping of which the text does not say where: at one end, or at both.
+func (r *runner) vague(n *ins.Shape, change, rows int) {
+	g := r.g
+	r.g = nil
+	r.even(rows)
+	r.g = g
+	k := key{both: n.At}
+	if _, ok := r.pick.asked[k]; !ok {
+		r.pick.asked[k] = n.At
+		r.tell("rows/where", finding.Note, n.At, "the text does not say where these stitches fall: at one end of the row, or at both", "say at which edge, or at each end")
+	}
+	var list []reading
+	for _, rd := range r.readings() {
+		for times, both := range []bool{false, true} {
+			q := rd
+			q.pick = rd.pick.with(k, both)
+			have := 0
+			if q.fab != nil {
+				have = q.fab.stitches()
+			}
+			q.fab = uniform(r.stuff(q.fab), max(have+change*(times+1), 0))
+			q.res = &result{out: q.fab}
+			list = append(list, q)
+		}
+	}
+	r.keep(list)
+}
+
+// places is at how many places of the row a shaping falls.
+func (r *runner) places(n *ins.Shape) int {
+	switch {
+	case !n.Both:
+		return 1
+	case n.Marked && n.Markers.Set():
+		return 2 * max(n.Markers.At(r.size), 0)
+	case n.Marked && r.round && len(r.panels) > 0:
+		return 2 * len(r.panels)
+	case n.Marked && len(r.panels) > 1:
+		return 2 * (len(r.panels) - 1)
+	case n.Marked && r.fab != nil && len(r.fab.marks) > 0:
+		return 2 * len(r.fab.marks)
+	case n.Marked:
+		r.tell("rows/reference", finding.Warning, n.At, "no markers were placed before this", "say how many there are: on each side of 4 markers")
+	}
+	return 2
+}
+
+// marks1 works the placing of markers between panels, which must make up the row.
+func (r *runner) marks1(n *ins.Markers) {
+	sum := 0
+	for _, g := range n.Panels {
+		sum += max(g.N.At(r.size), 0)
+	}
+	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
+		r.tell("rows/division", finding.Warning, n.At, "the panels add up to %s stitches, and the row has %s", "mend a panel by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
+	}
+	r.panels = nil
+	for _, g := range n.Panels {
+		if k := max(g.N.At(r.size), 0); k > 0 {
+			r.panels = append(r.panels, panel{strings.TrimPrefix(g.Name, "for "), k})
+		}
+	}
+}
+
+// plan counts the rows of a shaping, and records them for a graph with what they change:
+// those of the shapings at the same time too, whose own rows are these.
+func (r *runner) plan(l *ins.Line, n *ins.Shape, times, rows int) {
+	if r.g == nil || n.Same || rows == 0 {
+		r.even(rows)
+		return
+	}
+	plan := make([]edges, min(rows, maxGraph))
+	wrong := r.side == 1 || r.side == 0 && !r.g.next()
+	shapes(n, plan, r.size, times, r.places(n), wrong, r.round)
+	after := false
+	for _, item := range l.Body {
+		m, ok := item.(*ins.Shape)
+		if m == n {
+			after = true
+			continue
+		}
+		if ok && after && m.Same && m.HasTimes {
+			k := max(m.Times.At(r.size), 0)
+			for _, t := range m.Then {
+				k += max(t.Times.At(r.size), 0)
+			}
+			shapes(m, plan, r.size, k, r.places(m), wrong, r.round)
+		}
+	}
+	g := r.g
+	g.planned(r, plan, l.At.Line)
+	r.g = nil // they are recorded
+	r.even(rows)
+	r.g = g
+}
+
+// asFor works as for another piece: to a row of it, to a heading of it, or to its end.
+func (r *runner) asFor(n *ins.AsFor) {
+	r.only()
+	chain := r.chainOf(n)
+	if chain == nil {
+		r.put(r.fab, false)
+		r.no = -1
+		return
+	}
+	switch {
+	case n.ToRow.Set():
+		r.asForRow(n, chain)
+		return
+	case n.To != "":
+		r.asForPart(n, chain)
+		return
+	}
+	p := chain[len(chain)-1]
+	if r.fab != nil && r.known && r.no > 0 {
+		for _, q := range chain {
+			for _, d := range q.rows {
+				if d.no > 0 && d.no <= r.no && r.no < d.no+d.count && d.after != nil && d.after.stitches() != r.fab.stitches() && !d.unread {
+					r.tell("rows/as-for", finding.Warning, n.At, "'"+n.Name+"' has %s stitches after that row, this has %s", "mend the count, or write the rows out", d.after.stitches(), r.fab.stitches())
+				}
+			}
+		}
+	}
+	r.put(p.end, p.end != nil)
+	r.no, r.side = p.no, 0
+}
+
+// chainOf are the stretches of the piece that is named; nil if there is none of that name.
+func (r *runner) chainOf(n *ins.AsFor) []*piece {
+	at := -1
+	name := headingKey(n.Name)
+	before := r.pieces[:len(r.pieces)-1]
+	for i, p := range before {
+		if p.name == name {
+			at = i
+			break
+		}
+	}
+	for i, p := range before {
+		if at < 0 && name != "" && (strings.HasPrefix(p.name, name) || p.name != "" && strings.HasPrefix(name, p.name)) {
+			at = i
+		}
+	}
+	if at < 0 {
+		if r.namesPiece(name) {
+			r.tell("rows/reference", finding.Warning, n.At, "there is no piece called '"+n.Name+"' before this", "call it by its heading")
+		}
+		return nil
+	}
+	var chain []*piece
+	for i := at; i < len(before); i++ {
+		if i > at && (r.pieces[i].anew || !strings.Contains(r.pieces[i].name, "shape") && !strings.Contains(r.pieces[i].name, "shaping") && !strings.Contains(r.pieces[i].name, "divide")) {
+			break
+		}
+		chain = append(chain, r.pieces[i])
+	}
+	return chain
+}
+
+// namesPiece reports whether a name can only be that of a piece with a heading: words such as
+// the first side may mean a stretch of this one.
+func (r *runner) namesPiece(name string) bool {
+	headed := 0
+	for _, p := range r.pieces {
+		if p.name != "" {
+			headed++
+		}
+	}
+	if headed < 2 || name == "" || len(strings.Fields(name)) > 2 {
+		return false
+	}
+	for _, w := range strings.Fields(name) {
+		switch w {
+		case "first", "other", "side", "shoulder", "second", "opposite", "one", "left", "right", "half", "given", "border", "rib", "ribbing", "square", "size", "pattern", "motif", "edge", "last", "heel", "toe", "leg", "neck", "armhole":
+			return false
+		}
+	}
+	return true
+}
+
+// asForRow goes to a row of another piece.
+func (r *runner) asForRow(n *ins.AsFor, chain []*piece) {
+	k := n.ToRow.At(r.size)
+	unsure := false
+	for c := len(chain) - 1; c >= 0; c-- {
+		unsure = unsure || chain[c].no < 0
+		for i := len(chain[c].rows) - 1; i >= 0; i-- {
+			d := chain[c].rows[i]
+			if d.no <= 0 || d.no > k || k >= d.no+d.count {
+				continue
+			}
+			r.anew()
+			r.put(d.after, d.after != nil && !d.unread)
+			r.no, r.side = k, d.side
+			if d.side != 0 && (k-d.no)%2 == 0 {
+				r.side = 3 - d.side
+			}
+			return
+		}
+	}
+	if !unsure {
+		r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' has no row %s", "name a row that it has", k)
+	}
+	r.put(r.fab, false)
+}
+
+// asForPart goes to a heading of another piece.
+func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
+	word := strings.Fields(n.To)
+	for _, p := range chain[min(1, len(chain)):] {
+		if len(word) > 0 && strings.Contains(p.name, strings.TrimSuffix(word[0], "s")) {
+			r.anew()
+			r.put(p.start, p.start != nil)
+			r.no, r.side = p.startNo, 0
+			return
+		}
+	}
+	r.put(r.fab, false)
+	r.no = -1
+}
+
+// divide works a division, whose parts must add up to the row.
+func (r *runner) divide(n *ins.Divide) {
+	sum := 0
+	for _, g := range n.Parts {
+		sum += max(g.N.At(r.size), 0)
+	}
+	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
+		r.tell("rows/division", finding.Warning, n.At, "the parts add up to %s stitches, and the row has %s", "mend a part by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
+	}
+	s := split{section: r.section.Name, row: max(r.no, 0)}
+	for _, g := range n.Parts {
+		s.parts = append(s.parts, splitPart{strings.TrimPrefix(g.Name, "for "), max(g.N.At(r.size), 0)})
+	}
+	r.splits = append(r.splits, s)
+	if r.fab != nil {
+		r.last, r.parted = r.stuff(r.fab), r.cloth
+		r.lefts = append(r.lefts, left{f: r.fab, no: r.no})
+	}
+}
+
+// together1 makes one row of several parts.
+func (r *runner) together1(n *ins.Together) {
+	sum := 0
+	for _, g := range n.Parts {
+		sum += max(g.N.At(r.size), 0)
+	}
+	kind := r.mainOf()
+	if r.fab == nil {
+		r.cloth = r.parted
+	}
+	r.anew()
+	r.put(uniform(kind, sum), true)
+	r.round = false
+	if r.g != nil {
+		r.g.anew()
+		r.g.foundation(r.fab, n.At.Line, false)
+		r.g.held()
+		r.g.From = r.origin(r.section.Name)
+	}
+}
+
+func (r *runner) mainOf() *stitch.Stitch {
+	if r.fab != nil {
+		if k := r.stuff(r.fab); k != nil {
+			return k
+		}
+	}
+	return r.last
+}
+
+// stuff is what rows are worked in that name no stitch: what words said last, or
+// what the row below has most of; rows over chains alone are of the least stitch
+// that makes a row.
+func (r *runner) stuff(f *fabric) *stitch.Stitch {
+	if r.cloth.St != nil {
+		return r.cloth.St
+	}
+	if f == nil {
+		return nil
+	}
+	k := f.main()
+	if k == chainStitch {
+		return stitch.ByID("sc")
+	}
+	return k
+}

@@ -1,0 +1,180 @@
+package work
+
+import (
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// first works into the first stitches: the one under a turning chain that counts
+// too.
+func (w *work) first(n ins.Item, p ins.Place) {
+	if w.tchAt && w.cur.atStart() {
+		w.tchAt = false
+	}
+	if !w.cur.atStart() && w.travel == 0 && w.cur.pos > 0 && !p.Unit.Space {
+		w.tell("rows/place", finding.Warning, p.At, "this is not the first stitch any more: %s are used already", "say next, or put it at the beginning of the row", w.cur.pos)
+	}
+	w.eachFoot(n, p)
+}
+
+// last works into the last stitches.
+func (w *work) last(n ins.Item, p ins.Place) {
+	w.takeTurning()
+	k := max(w.n(p.N), 0)
+	if p.Unit.Space || p.Unit.Group != nil || p.Unit.Stretch || p.Unit.Chain && w.cur.run() != nil && w.cur.run().space() {
+		w.eachFoot(n, p)
+		return
+	}
+	w.reach(k, p.At)
+	p.Kind = ins.InNext
+	w.eachFoot(n, p)
+}
+
+// reach goes on to the last k stitches; what is passed must be what a space or a
+// group leaves over.
+func (w *work) reach(k int, at ins.Span) {
+	over := w.cur.left - k
+	if over <= 0 {
+		return
+	}
+	if !w.spaced || w.spacesAhead(over) {
+		w.tell("rows/under-use", finding.Warning, at, "%s stitches are passed over before the last", "work or skip %s stitches before this", over, over)
+	}
+	for over > 0 {
+		w.cur.passSpaces()
+		r := w.cur.run()
+		if r == nil {
+			return
+		}
+		m := min(over, r.n-w.cur.off)
+		w.cur.step(m)
+		over -= m
+	}
+	w.cur.passSpaces()
+}
+
+// spacesAhead reports whether a chain space stands within the next k stitches.
+func (w *work) spacesAhead(k int) bool {
+	c := w.cur
+	for c.i < len(c.f.runs) && k > 0 {
+		r := c.run()
+		if r.space() {
+			return true
+		}
+		m := min(k, r.n-c.off)
+		c.step(m)
+		k -= m
+	}
+	return false
+}
+
+// top works into the top of the turning chain: the last stitch of the row below.
+func (w *work) top(n ins.Item, p ins.Place) {
+	w.takeTurning()
+	w.together(n, p.At)
+	w.reach(1, p.At)
+	w.cur.passSpaces()
+	r := w.cur.run()
+	switch {
+	case r == nil:
+		w.tell("rows/over-use", finding.Warning, p.At, "there is no stitch left: the turning chain below is used already, or does not count", "take this out, or say that the turning chain counts as a stitch")
+		return
+	case !r.tch && !r.base && len(w.out.runs) >= 0 && !w.hasTch():
+		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below has no turning chain that counts as a stitch", "say 'in last st', or say that the turning chain counts")
+	}
+	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall {
+		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below began with ch %s, not ch %s", "say the top of ch-%s", r.tall, t, r.tall)
+	}
+	w.cur.step(1)
+	w.lastPos = w.cur.pos - 1
+	w.spaced = false
+	w.foot(n, w.feet(w.lastPos))
+}
+
+func (w *work) hasTch() bool {
+	for _, r := range w.from.runs {
+		if r.tch {
+			return true
+		}
+	}
+	return false
+}
+
+// hook works into the kth chain from the hook; the chains before it count as a
+// stitch or not, as the text says.
+func (w *work) hook(n ins.Item, p ins.Place, k int) {
+	w.tchAt = false
+	if k < 1 {
+		return
+	}
+	if len(w.from.runs) == 0 || !w.from.runs[0].base {
+		w.tell("rows/no-chain", finding.Warning, p.At, "there is no foundation chain to work into", "chain first")
+		return
+	}
+	if w.cur.left < k {
+		w.tell("rows/over-use", finding.Warning, p.At, "the chain has only %s chains, not %s", "chain more, or work nearer to the hook", w.cur.left, k)
+		return
+	}
+	skipped := k - 1
+	w.together(n, p.At)
+	var count ins.Counting
+	if st, ok := n.(*ins.Stitch); ok {
+		count = st.Count
+	}
+	if t := w.n(count.Told); t > 0 && t != skipped && count.How != ins.Unsaid {
+		w.tell("rows/turning-chain", finding.Warning, p.At, "%s chains are skipped, not %s", "say %s, or work into another chain", skipped, t, skipped)
+	}
+	c := count.How
+	if c == ins.Unsaid && skipped > 1 {
+		c = w.counts(count, skipped, true, p.At)
+	}
+	w.began = true
+	w.cur.step(skipped)
+	if c == ins.CountsAsStitch {
+		w.skippedCount(n, count, skipped)
+	}
+	w.cur.step(1)
+	w.lastPos = w.cur.pos - 1
+	w.foot(n, w.feet(w.lastPos))
+}
+
+// skippedCount makes the stitch, and the space beside it, that skipped chains count as.
+func (w *work) skippedCount(n ins.Item, count ins.Counting, skipped int) {
+	kind := count.As
+	if kind == nil {
+		if _, _, _, ok := w.called(n); ok {
+			kind = byTurning(skipped)
+		} else {
+			kind, _, _ = w.resolve(n)
+		}
+	}
+	w.out.add(run{kind: kind, n: 1, tch: true})
+	beyond := w.count(count.Space)
+	if beyond == 0 && count.How == ins.Unsaid && kind.Turn > 0 && skipped > kind.Turn+1 { // the chains of the mesh below it, and its space
+		beyond = max(w.spaceOfMesh(skipped-kind.Turn), 0)
+	}
+	up := skipped - beyond
+	if beyond > 0 && kind.Turn > 0 { // the rest lies under the space
+		up = min(up, kind.Turn)
+	}
+	w.turning(kind, up, beyond, n)
+}
+
+// spaceOfMesh is the chain space that over chains begin beside the turning chain: as many lie under it as
+// it has.
+func (w *work) spaceOfMesh(over int) int { return over / 2 }
+
+// together tells a decrease of short stitches that is worked into one place.
+func (w *work) together(by ins.Item, at ins.Span) {
+	n, ok := by.(*ins.Stitch)
+	if ok && n.Kind != nil && n.Kind.Together && n.Call == nil && (n.Kind.Base == "sc" || n.Kind.Base == "hdc") {
+		w.tell("rows/together", finding.Warning, at, n.Kind.Abbr(w.x.Terms)+" takes %s stitches, but here there is one place", "say over which stitches, or name another stitch", n.Kind.Uses)
+	}
+}
+
+// centre works into a stitch of the next group.
+func (w *work) centre(n ins.Item, p ins.Place) {
+	if w.nextGroup(p.Unit.Group, p.At) {
+		w.foot(n, w.feet(w.lastPos))
+	}
+}

@@ -1,0 +1,287 @@
+package work
+
+import (
+	"slices"
+	"strconv"
+	"strings"
+
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// check holds the row of every reading against the count at the end of its line, and keeps
+// those that fit best. Where none fits, the work goes on with the row as made and as stated.
+func (r *runner) check(l *ins.Line) {
+	var list []reading
+	for _, rd := range r.readings() {
+		list = append(list, r.checked(rd, l)...)
+	}
+	r.keep(list)
+	if r.res != nil && r.res.total && r.g != nil && r.res.per > 0 {
+		r.g.anew()
+		r.g.foundation(r.fab, l.At.Line, r.round)
+	}
+}
+
+// checked is one reading held against the stated count.
+func (r *runner) checked(rd reading, l *ins.Line) []reading {
+	res := rd.res
+	if l.Stated == nil {
+		if res != nil && res.total {
+			rd.known = false
+		}
+		return []reading{rd}
+	}
+	k := r.said(l)
+	if res == nil || res.total || !rd.known && !res.pin {
+		if k < 0 {
+			return []reading{rd}
+		}
+		if res != nil && res.per > 1 && k%res.per != 0 {
+			rd.add(raw{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "%s stitches do not come of %s in each row", fix: "mend the count, or say what is picked up", a: []int{k, res.per}})
+		}
+		rd.fab, rd.known = r.asStated(l, rd.fab, k), true
+		if res != nil && res.per > 0 && rd.fab.main() == nil {
+			rd.fab = uniform(nil, k)
+		}
+		return []reading{rd}
+	}
+	found := r.misfits(l, rd.fab)
+	if len(found) == 0 || rd.shortTotal(k) {
+		rd.suspect = 0
+		return []reading{rd}
+	}
+	if uses(res.found) { // it follows from what the row uses
+		found = nil
+	}
+	if rd.suspect > 0 && !res.pin && len(found) > 0 && rd.suspectBefore() {
+		rd.suspect--
+		rd.cost += len(found)
+		found = nil
+	}
+	if len(found) > 0 {
+		for _, f := range found {
+			rd.add(f)
+		}
+		rd.suspect = suspectRows
+	}
+	out := []reading{rd}
+	if k >= 0 && k != rd.fab.stitches() {
+		as := rd
+		as.fab, as.carry, as.guess, as.suspect = r.asStated(l, rd.fab, k), rd.carry, true, suspectRows
+		out = append(out, as)
+	}
+	return out
+}
+
+// suspectBefore reports whether a finding of a row before this one is told already.
+func (rd *reading) suspectBefore() bool { return len(rd.found) > 0 }
+
+// shortTotal reports whether the count of a short row is that of all stitches.
+func (rd *reading) shortTotal(k int) bool {
+	return rd.ahead != nil && k == rd.fab.stitches()+rd.ahead.stitches()
+}
+
+func (rd *reading) add(f raw) {
+	rd.found = append(rd.found[:len(rd.found):len(rd.found)], f)
+	rd.cost++
+}
+
+// checkOnly holds a count that stands alone against the row before it.
+func (r *runner) checkOnly(l *ins.Line) {
+	if r.fab == nil {
+		return
+	}
+	for _, rd := range []*reading{&r.reading} {
+		rd.res = &result{out: rd.fab, total: !rd.known}
+	}
+	for i := range r.others {
+		r.others[i].res = &result{out: r.others[i].fab}
+	}
+	r.check(l)
+}
+
+// misfits is what the stated count of a line and a row as worked have apart.
+func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
+	var out []raw
+	tell := func(at ins.Span, msg, fix string, a ...int) {
+		out = append(out, raw{kind: "rows/stated", sev: finding.Warning, at: at, msg: msg, fix: fix, a: a})
+	}
+	grouped := false
+	for i, g := range l.Stated {
+		grouped = grouped || g.Unit.Group != nil
+		for _, h := range l.Stated[:i] {
+			if !g.Any && sameUnit(g.Unit, h.Unit) && g.Unit.Size.At(r.size) == h.Unit.Size.At(r.size) && !g.Unit.Stretch {
+				tell(g.At, "the count names the same thing twice", "name each kind once")
+				return out
+			}
+		}
+	}
+	named, unsure := 0, false
+	for _, g := range l.Stated {
+		said := g.N.At(r.size)
+		if said == ins.None {
+			return nil
+		}
+		if g.Unit.Stretch || g.Unit.Row || g.Unit.Word == "corner" {
+			unsure = true
+			continue
+		}
+		made, what, also := r.made1(f, g, grouped)
+		if !g.Any && !g.Unit.Space && !g.Unit.Chain && g.Unit.Group == nil && (g.Unit.Stitch == nil || g.Unit.Stitch.ID != "picot") {
+			named += made
+		}
+		if also == said || made == said {
+			continue
+		}
+		tell(g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the row below | %s "+what+" stated", "say %s, or mend the row so that it makes %s",
+			made, said, made, said, made, said)
+		return out // the kinds that follow are of the same cause
+	}
+	if !grouped && !unsure && len(l.Stated) > 0 && !l.Stated[0].Any {
+		if total := f.stitches(); named != total && !r.onlySpaces(l) && !r.partly(l, f, total-named) {
+			tell(l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named", "name them all, or mend the row",
+				total, named, total-named)
+		}
+	}
+	return out
+}
+
+// partly reports whether a count of one kind leaves other kinds out that texts often do not
+// count: clusters, slip stitches, increases by another name.
+func (r *runner) partly(l *ins.Line, f *fabric, rest int) bool {
+	slips := 0
+	for _, q := range f.runs {
+		if q.kind != nil && q.kind.ID == "slst" {
+			slips += q.n
+		}
+	}
+	return slips == rest
+}
+
+func sameUnit(a, b ins.Unit) bool {
+	return a.Stitch == b.Stitch && a.Chain == b.Chain && a.Space == b.Space && a.Group == b.Group
+}
+
+func (r *runner) onlySpaces(l *ins.Line) bool {
+	for _, g := range l.Stated {
+		if !g.Unit.Space && !(g.Unit.Stitch != nil && g.Unit.Stitch.ID == "picot") {
+			return false
+		}
+	}
+	return true
+}
+
+// asStated is the row with the stated number of stitches, all of the kind that is
+// named or that it has most of.
+func (r *runner) asStated(l *ins.Line, f *fabric, k int) *fabric {
+	g := &fabric{}
+	if f != nil {
+		g.ring = f.ring
+		kind := f.main()
+		if len(l.Stated) == 1 && l.Stated[0].Unit.Stitch != nil {
+			kind = l.Stated[0].Unit.Stitch
+		}
+		g.add(run{kind: kind, n: k})
+		return g
+	}
+	return uniform(nil, k)
+}
+
+// made1 counts what a stated count names: the number made, and a second number
+// that is as right (stitches with their chains, for 'sts').
+func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool) (made int, what string, also int) {
+	u := g.Unit
+	switch {
+	case u.Space:
+		size := u.Size.At(r.size)
+		n := 0
+		for _, q := range f.runs {
+			if q.space() && (size <= 0 || q.chain == size) && !(grouped && q.of != nil) {
+				n++
+			}
+		}
+		return n, "chain spaces", n
+	case u.Chain:
+		c, _ := f.chains()
+		return c, "chains", c
+	case u.Group != nil:
+		seen := map[int]bool{}
+		for _, q := range f.runs {
+			if q.of == u.Group {
+				seen[q.group] = true
+			}
+		}
+		return len(seen), u.Group.Name + "s", len(seen)
+	case u.Stitch != nil && u.Stitch.ID == "picot":
+		return f.picots, "picots", f.picots
+	case u.Stitch != nil:
+		n := 0
+		for _, q := range f.runs {
+			if !q.space() && (q.kind == nil || alike(u.Stitch, q.kind) && !(q.one && u.Stitch.ID == q.kind.Base)) && !(grouped && q.of != nil) {
+				n += q.n
+			}
+		}
+		also = n
+		if g.N.At(r.size) == f.stitches() && r.said1(f) { // a total by the name of the main stitch
+			also = f.stitches()
+		}
+		return n, u.Stitch.Abbr(r.x.Terms), also
+	}
+	n := f.stitches()
+	c, spaces := f.chains()
+	also = n + c
+	said := g.N.At(r.size)
+	if said == n+spaces && spaces > 0 {
+		also = said
+	}
+	if f.picots > 0 && said == n+f.picots {
+		also = said
+	}
+	return n, "stitches", also
+}
+
+// said1 reports whether a row is of one kind but for increases and decreases of it.
+func (r *runner) said1(f *fabric) bool {
+	base := ""
+	for _, q := range f.runs {
+		if q.kind == nil || q.space() {
+			continue
+		}
+		if base == "" {
+			base = q.kind.Base
+		}
+		if q.kind.Base != base {
+			return false
+		}
+	}
+	return true
+}
+
+// questions asks for what the text leaves open and nothing in it decides.
+func (r *runner) questions() finding.List {
+	var out finding.List
+	var sizes []int
+	var first ins.Span
+	for k, at := range r.asks {
+		if k.chain > 0 {
+			if !slices.Contains(sizes, k.chain) {
+				sizes = append(sizes, k.chain)
+			}
+			if first.Line == 0 || at.Line < first.Line {
+				first = at
+			}
+		}
+	}
+	if len(sizes) == 0 {
+		return nil
+	}
+	slices.Sort(sizes)
+	var names []string
+	for _, n := range sizes {
+		names = append(names, "ch "+strconv.Itoa(n))
+	}
+	return append(out, finding.Finding{Kind: "rows/turning-chain", Severity: finding.Note, Pos: r.x.Pos(first),
+		Message: "nothing says whether the chain at the beginning of a row (" + strings.Join(names, ", ") + ") counts as a stitch",
+		Want:    "a sentence in the notes, or (counts as dc) or (does not count as a st) where it stands first", Fix: "say whether it counts"})
+}

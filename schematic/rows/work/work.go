@@ -1,0 +1,604 @@
+// Package work works written rows: instructions and the row below in, a row out, and what
+// does not fit between them; and the graph of stitches that charts are drawn from.
+package work
+
+import (
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+)
+
+// The bounds of the work of one row, and of a whole text in one size.
+const (
+	maxSteps    = 40000
+	maxStitches = 1000000
+	maxWork     = 2000000
+)
+
+// task is what a row is worked from: all that is fixed before it begins.
+type task struct {
+	x     *ins.Text
+	size  int
+	from  *fabric
+	round bool
+	rows  int // rows of the edge along which stitches are worked, 0: not known
+	carry *ins.Chain
+	pick  *picks // what the text leaves open, as this reading takes it
+	rec   recorder
+	g     *Graph
+}
+
+// recorder takes each stitch as it is made: of a kind, n of them or a chain, on its feet.
+type recorder func(kind *stitch.Stitch, n, chain int, feet []int, by ins.Item)
+
+// place is where in the row the work stands.
+type place struct {
+	cur     cursor
+	out     *fabric
+	spaced  bool // the last place was a chain space: stitches may be passed
+	tchAt   bool // a counting chain stands over the first stitch, not yet taken
+	began   bool // something has been made or used
+	lastPos int  // element last worked into, for 'same'
+	next    *ins.Chain
+	psso    int
+	marks   int // markers of the row below that are passed
+	missed  int // what a trial would have told
+}
+
+// work works one row in one size.
+type work struct {
+	task
+	place
+	found  []raw
+	quiet  int // > 0: a trial, whose findings are counted only
+	travel int // stitches passed by slip stitches at the beginning
+	steps  int
+	made   int // stitches made in this row, trials too
+
+	turned      bool
+	closedRound bool // a join closed it
+	leave       bool
+	closed      bool // bound off
+	edge        bool // worked along row ends
+	free        bool // what is left over is not told
+	pinned      bool // all stitches were worked into a ring or along an edge
+	blind       bool // the count does not follow from the words
+	perRow      int  // stitches in each row of an edge of which the rows are not known
+
+	startChain, startSpace int // the chain that begins the row, and what of it is a space
+	per                    int // stitches that the first repeat to an end uses
+	perAt                  ins.Span
+}
+
+// body works the instructions of a row.
+func (w *work) body(list []ins.Item) {
+	if w.carry != nil {
+		w.start(w.carry)
+	}
+	w.seq(list, 0)
+	w.takeTurning()
+	if !w.free {
+		w.passMarks()
+	}
+}
+
+// seq works instructions in order; need is what comes after the whole sequence.
+func (w *work) seq(list []ins.Item, need int) {
+	for k, n := range list {
+		if w.steps++; w.steps > maxSteps || w.closed {
+			return
+		}
+		w.item(n, list[k+1:], need)
+	}
+}
+
+// takeTurning takes the chain that the next row needs: over the first stitch.
+func (w *work) takeTurning() {
+	if w.tchAt {
+		w.tchAt = false
+		if w.cur.atStart() && w.cur.left > 0 && w.travel == 0 {
+			w.cur.passSpaces()
+			w.cur.step(1)
+		}
+	}
+}
+
+func (w *work) n(v ins.Num) int { return v.At(w.size) }
+
+// count is a number that is at least none.
+func (w *work) count(v ins.Num) int { return max(v.At(w.size), 0) }
+
+func (w *work) emit(r run, feet []int, by ins.Item) {
+	w.steps++
+	if w.made += max(r.n, 0); w.made > maxStitches {
+		w.steps = maxSteps + 1 // no row of a garment is so long
+	}
+	if w.steps > maxSteps {
+		return
+	}
+	if w.rec != nil && w.quiet == 0 {
+		w.rec(r.kind, r.n, r.chain, feet, by)
+	}
+	w.out.add(r)
+	w.began = true
+}
+
+func (w *work) item(n ins.Item, tail []ins.Item, need int) {
+	switch n := n.(type) {
+	case *ins.Join:
+		w.join(n)
+	case *ins.Turn:
+		w.turned = true
+	case *ins.Stitch:
+		w.stitch(n, tail, need)
+	case *ins.Chain:
+		w.chain(n, tail)
+	case *ins.Skip:
+		w.skippedChains(n)
+		for i := range n.Places {
+			w.skip(&n.Places[i])
+		}
+	case *ins.Repeat:
+		w.repeat(n, tail, need)
+	case *ins.Psso:
+		w.passOver()
+	case *ins.BindOff:
+		w.bindOff(n)
+	case *ins.Leave:
+		w.leaves(n)
+	case *ins.CastOn:
+		w.emit(run{kind: w.kind(), n: w.count(n.N)}, nil, n)
+	case *ins.PickUp:
+		kind := n.Kind
+		if kind == nil {
+			kind = knitStitch
+		}
+		w.free, w.pinned = true, true
+		w.emit(run{kind: kind, n: w.count(n.N)}, nil, n)
+	case *ins.Shape:
+		w.shapeHere(n)
+	case *ins.Even:
+		if n.Row != nil && len(tail) == 0 {
+			w.seq(n.Row, need)
+			return
+		}
+		w.plainOver()
+	case *ins.Marker:
+		w.marker(n)
+	case *ins.JoinYarn:
+		w.joinHere(n)
+	}
+}
+
+func (w *work) passOver() {
+	if w.g != nil && w.quiet == 0 && w.rec != nil {
+		w.g.psso()
+	}
+	if k := len(w.out.runs) - 1; k >= 0 && w.out.stitches() > 0 {
+		if w.out.runs[k].n--; w.out.runs[k].n == 0 {
+			w.out.runs = w.out.runs[:k]
+		}
+	}
+	w.psso++
+}
+
+func (w *work) bindOff(n *ins.BindOff) {
+	w.began = true
+	k := w.count(n.N)
+	if n.All {
+		k = w.cur.left
+		w.closed = true
+	}
+	w.use(k, nil, n.At)
+}
+
+func (w *work) leaves(n *ins.Leave) {
+	w.takeTurning()
+	if !n.All {
+		if k := w.n(n.N); k != ins.None && k != w.cur.left {
+			w.tell("rows/unworked", finding.Warning, n.At, "%s stitches are left to leave unworked, not %s | %s stitches there, %s used | %s left unworked",
+				"leave %s unworked, or mend the count before it", w.cur.left, k, w.from.stitches(), w.from.stitches()-w.cur.left, k, w.cur.left)
+		}
+	}
+	w.leave = true
+}
+
+// shapeHere works 'inc 6 sts evenly across' as a row: the rest of the row is plain.
+func (w *work) shapeHere(n *ins.Shape) {
+	k := w.count(n.N)
+	if n.Both {
+		k *= 2
+	}
+	have := w.cur.left
+	kind := w.kind()
+	w.takeTurning()
+	w.cur.toEnd()
+	w.began = true
+	if n.Inc {
+		w.emit(run{kind: kind, n: have + k}, nil, n)
+		return
+	}
+	if k > have/2 {
+		w.tell("rows/over-use", finding.Warning, n.At, "this decreases %s stitches, but there are only %s", "decrease fewer", k, have)
+		k = have / 2
+	}
+	w.emit(run{kind: kind, n: have - k}, nil, n)
+}
+
+// plainOver works what is left as it stands.
+func (w *work) plainOver() {
+	w.takeTurning()
+	k := w.cur.left
+	kind := w.kind()
+	w.cur.toEnd()
+	w.emit(run{kind: kind, n: k}, nil, nil)
+}
+
+// joinHere goes on to the place at which yarn is joined: the round begins there.
+func (w *work) joinHere(n *ins.JoinYarn) {
+	if len(n.Place) == 0 || w.began || !w.round {
+		return
+	}
+	p := n.Place[0]
+	if p.Unit.Space && w.spaceBefore(w.n(p.Unit.Size), 0) {
+		w.space(w.n(p.Unit.Size), p.At)
+		w.travel, w.began = w.cur.pos, false
+	}
+}
+
+// kind is the stitch in which the row is worked, for words that name none.
+func (w *work) kind() *stitch.Stitch {
+	if k := w.out.main(); k != nil && k.Plain() != nil {
+		return k.Plain()
+	}
+	if k := w.from.main(); k != nil && k.Plain() != nil && k != chainStitch {
+		return k.Plain()
+	}
+	return stitch.ByID("sc")
+}
+
+// chain works ch n: at the beginning a turning chain, at the end one for the next
+// row, elsewhere a chain space.
+func (w *work) chain(n *ins.Chain, tail []ins.Item) {
+	k := w.n(n.N)
+	if k <= 0 {
+		return
+	}
+	if !w.began && !w.tchAt && w.cur.pos == w.travel {
+		if startsPicot(tail) {
+			w.began = true
+			w.emit(run{chain: k}, nil, n)
+			return
+		}
+		w.start(n)
+		return
+	}
+	if endOfRow(tail) {
+		turn := false
+		for _, m := range tail {
+			_, t := m.(*ins.Turn)
+			turn = turn || t
+		}
+		if turn || w.cur.left == 0 && !w.round || w.round && w.cur.left == 0 && len(tail) == 0 && k <= 4 && (w.startChain == 0 || w.closedRound) {
+			w.next = n
+			return
+		}
+	}
+	w.takeTurning()
+	w.emit(run{chain: k}, nil, n)
+}
+
+// startsPicot reports whether a slip stitch into the chain just made follows.
+func startsPicot(tail []ins.Item) bool {
+	if len(tail) == 0 {
+		return false
+	}
+	s, ok := tail[0].(*ins.Stitch)
+	return ok && s.Kind != nil && s.Kind.ID == "slst" && len(s.Places) == 1 && s.Places[0].Kind == ins.FromHook
+}
+
+func endOfRow(tail []ins.Item) bool {
+	for _, m := range tail {
+		switch m.(type) {
+		case *ins.Turn, *ins.Nothing, *ins.Fasten, *ins.Measure:
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// start works the chain at the beginning of a row: it counts or not, as the text
+// says; where nothing says, as the reading takes it.
+func (w *work) start(n *ins.Chain) {
+	k := w.n(n.N)
+	if w.counts(n.Count, k, false, n.At) != ins.CountsAsStitch {
+		if w.g != nil && w.quiet == 0 {
+			w.g.uncounted(k)
+		}
+		return
+	}
+	kind := n.Count.As
+	if kind == nil {
+		kind = byTurning(k)
+	}
+	w.tchAt = true
+	beyond := w.count(n.Count.Space)
+	if beyond == 0 && n.Count.As == nil && n.Count.Space.By == nil && k > 4 {
+		beyond = k - 3
+	}
+	w.out.add(run{kind: kind, n: 1, tch: true, tall: k})
+	w.startChain, w.startSpace = k, w.count(n.Count.Space)
+	w.turning(kind, k-beyond, beyond, n)
+	w.began = true
+}
+
+// counts is what a chain of k counts as: as it is said there, or by the notes, or as this
+// reading of the text takes it.
+func (w *work) counts(c ins.Counting, k int, hook bool, at ins.Span) ins.Counts {
+	if c.How != ins.Unsaid {
+		return c.How
+	}
+	if v, ok := w.x.Turning[k]; ok {
+		return v
+	}
+	if v, ok := w.x.Turning[0]; ok {
+		return v
+	}
+	return w.pick.chain(k, hook, at)
+}
+
+// turning records a chain that counts as a stitch, and makes the space of the chains
+// beyond it.
+func (w *work) turning(kind *stitch.Stitch, chain, beyond int, by ins.Item) {
+	if w.rec != nil && w.quiet == 0 {
+		var feet []int
+		if w.travel > 0 { // it stands where the slip stitches led
+			feet = w.feet(w.lastPos)
+		}
+		w.rec(kind, 1, max(chain, 1), feet, by)
+		if beyond > 0 {
+			w.rec(nil, 0, beyond, nil, by)
+		}
+	}
+	if beyond > 0 {
+		w.out.add(run{chain: beyond})
+	}
+}
+
+// byTurning is the stitch as tall as a chain of n (common practice).
+func byTurning(n int) *stitch.Stitch {
+	switch {
+	case n <= 1:
+		return stitch.ByID("sc")
+	case n == 2:
+		return stitch.ByID("hdc")
+	case n == 4:
+		return stitch.ByID("tr")
+	}
+	return stitch.ByID("dc")
+}
+
+// use takes k stitches of the row below, passing chain spaces; it tells if
+// there are fewer, or if they are not of the kind that is named.
+func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
+	w.takeTurning()
+	w.began = true
+	got := 0
+	told := false
+	for got < k {
+		w.cur.passSpaces()
+		r := w.cur.run()
+		if r == nil {
+			break
+		}
+		if kind != nil && !told && !alike(kind, r.kind) && !r.base {
+			told = true
+			w.tell("rows/kind", finding.Warning, at, "the next stitch is no "+kind.Abbr(w.x.Terms)+" but "+article(r.kind, w.x.Terms), "name the stitch that is there, or skip up to the one that is meant")
+		}
+		m := min(k-got, r.n-w.cur.off)
+		w.cur.step(m)
+		got += m
+	}
+	w.lastPos = w.cur.pos - 1
+	if got < k {
+		w.tell("rows/over-use", finding.Warning, at, "this uses %s more than there are | %s stitches in the row below, %s too few | no more than there are",
+			"use %s fewer here, or make them in the row below", k-got, w.from.stitches(), k-got, k-got)
+	}
+	return got
+}
+
+func article(s *stitch.Stitch, t stitch.Terms) string {
+	if s == nil {
+		return "another"
+	}
+	return s.Abbr(t)
+}
+
+// space goes on to the next chain space of that size and takes it.
+func (w *work) space(size int, at ins.Span) bool {
+	w.takeTurning()
+	w.began = true
+	c := w.cur
+	for c.i < len(c.f.runs) {
+		r := c.run()
+		if r.space() && (size <= 0 || r.chain == size) && c.off == 0 {
+			c.step(r.chain)
+			w.cur = c
+			w.spaced = true
+			w.lastPos = c.pos - 1
+			return true
+		}
+		if r.space() {
+			c.i, c.off = c.i+1, 0
+			c.pos++
+			continue
+		}
+		c.step(r.n - c.off)
+	}
+	if size > 0 {
+		w.tell("rows/no-space", finding.Warning, at, "there is no ch-%s space left to work into", "make the space in the row below, or name the one that is there", size)
+	} else {
+		w.tell("rows/no-space", finding.Warning, at, "there is no chain space left to work into", "make the space in the row below, or take this out")
+	}
+	return false
+}
+
+// skip passes places of the row below.
+func (w *work) skip(p *ins.Place) {
+	k := w.n(p.N)
+	if k <= 0 {
+		return
+	}
+	w.spaced = false
+	if p.Kind == ins.InFirst && w.tchAt && w.cur.atStart() {
+		w.takeTurning()
+		if k--; k == 0 {
+			return
+		}
+	}
+	switch {
+	case p.Unit.Space:
+		for range k {
+			if !w.space(w.n(p.Unit.Size), p.At) {
+				return
+			}
+		}
+	case p.Unit.Chain:
+		w.chains(k, p.At)
+	case p.Unit.Group != nil || p.Unit.Stretch:
+		for range k {
+			if !w.nextGroup(p.Unit.Group, p.At) {
+				return
+			}
+		}
+	default:
+		w.use(k, p.Unit.Stitch, p.At)
+	}
+}
+
+// chains takes k single chains: of a foundation, or of chain spaces.
+func (w *work) chains(k int, at ins.Span) int {
+	w.takeTurning()
+	w.began = true
+	got := 0
+	for got < k {
+		r := w.cur.run()
+		if r == nil {
+			break
+		}
+		switch {
+		case r.space():
+			m := min(k-got, r.chain-w.cur.off)
+			w.cur.step(m)
+			got += m
+		case r.base || got == 0 && r.tch:
+			m := min(k-got, r.n-w.cur.off)
+			w.cur.step(m)
+			got += m
+		default:
+			if w.from.hasChains(w.cur.i) && got == 0 { // stitches before the chains are passed
+				w.tell("rows/kind", finding.Warning, at, "the next stitch is no chain but "+article(r.kind, w.x.Terms), "name the stitch that is there")
+				w.cur.step(1)
+				got++
+				continue
+			}
+			w.tell("rows/over-use", finding.Warning, at, "there is no chain left here, but "+article(r.kind, w.x.Terms), "name the stitch that is there")
+			return got
+		}
+	}
+	w.lastPos = w.cur.pos - 1
+	if got < k {
+		w.tell("rows/over-use", finding.Warning, at, "this uses %s more chains than there are | %s places in the row below, %s too few | no more than there are",
+			"use %s fewer here, or chain more", k-got, w.from.stitches(), k-got, k-got)
+	}
+	return got
+}
+
+func (f *fabric) hasChains(from int) bool {
+	for _, r := range f.runs[from:] {
+		if r.space() || r.base {
+			return true
+		}
+	}
+	return false
+}
+
+// nextGroup goes on to the next whole group of that name and takes it; of any name, if
+// none is given. Where no group is known, it is the next stitch.
+func (w *work) nextGroup(g *ins.Group, at ins.Span) bool {
+	w.takeTurning()
+	w.began = true
+	c := w.cur
+	for c.i < len(c.f.runs) {
+		r := c.run()
+		if r.group > 0 && (g == nil || r.of == g) && c.off == 0 {
+			id := r.group
+			for c.i < len(c.f.runs) && c.run().group == id {
+				if q := c.run(); q.space() {
+					c.step(q.chain)
+				} else {
+					c.step(q.n)
+				}
+			}
+			w.cur = c
+			w.spaced = true
+			w.lastPos = c.pos - 1
+			return true
+		}
+		if r.space() {
+			c.i, c.off = c.i+1, 0
+			c.pos++
+			continue
+		}
+		c.step(r.n - c.off)
+	}
+	name := "group"
+	if g != nil {
+		name = g.Name
+	} else if w.cur.left > 0 {
+		w.blind = true
+		return w.use(1, nil, at) == 1
+	}
+	w.tell("rows/over-use", finding.Warning, at, "there is no "+name+" left to work into", "make it in the row below, or take this out")
+	return false
+}
+
+// skippedChains takes what chains skipped at the beginning of a foundation count as.
+func (w *work) skippedChains(n *ins.Skip) {
+	if w.began || len(w.from.runs) == 0 || !w.from.runs[0].base || len(n.Places) != 1 || !n.Places[0].Unit.Chain || !w.cur.atStart() {
+		return
+	}
+	k := w.n(n.Places[0].N)
+	c := n.Count.How
+	if c == ins.Unsaid && k > 1 {
+		c = w.counts(n.Count, k, true, n.At)
+	}
+	if c != ins.CountsAsStitch {
+		return
+	}
+	kind := n.Count.As
+	if kind == nil {
+		kind = byTurning(k)
+	}
+	if w.rec != nil && w.quiet == 0 {
+		w.rec(kind, 1, k, nil, n)
+	}
+	w.out.add(run{kind: kind, n: 1, tch: true})
+}
+
+// join holds the chain that a round is joined to against the one that began it.
+func (w *work) join(n *ins.Join) {
+	w.closedRound = true
+	if w.startChain == 0 {
+		return
+	}
+	if t := w.n(n.Chain); t > 0 && t != w.startChain {
+		w.tell("rows/join", finding.Warning, n.At, "the round is joined to a chain of %s, but began with one of %s", "join to the top of ch-%s", t, w.startChain, w.startChain)
+		return
+	}
+	if k := w.n(n.Nth); k > 0 && w.startSpace > 0 && k != w.startChain-w.startSpace {
+		w.tell("rows/join", finding.Warning, n.At, "the round is joined to chain %s, but the stitch that the chain counts as ends at chain %s", "join to chain %s",
+			k, w.startChain-w.startSpace, w.startChain-w.startSpace)
+	}
+}
