@@ -251,7 +251,15 @@ var clauses = []form{
 		}},
 
 	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every so-manieth row", example: "Dec 1 st at each end of every 4th row 3 times",
-		build: func(m *match) any { return every{n: ins.N(value[int](m, "o")), rounds: value[bool](m, "w")} }},
+		build: func(m *match) any {
+			e := every{n: ins.N(value[int](m, "o")), rounds: value[bool](m, "w")}
+			for i := m.from; i < m.to; i++ {
+				if t := &m.p.t[i]; t.Ord > 0 && t.Num.By != nil {
+					e.n = t.Num
+				}
+			}
+			return e
+		}},
 	{rule: "every", pattern: "[$next/following] {n:num} [th/st/nd/rd] {w:row}", meaning: "every so many rows", example: "Dec 1 st at each end every 4 rows 3 times",
 		build: func(m *match) any { return every{n: m.num("n", 1), rounds: value[bool](m, "w")} }},
 	{rule: "every", pattern: "[$next/following] other/alt/alternate/second [rs/ws] {w:row}", meaning: "every second row", example: "Dec 1 st at each end of every other row 3 times",
@@ -433,6 +441,9 @@ func edgeWords(p *parser, i int) (any, int) {
 	var words []string
 	for ; j < len(p.t); j++ {
 		t := p.at(j)
+		if t.Is(",") && p.edgeFollows(j+1) { // of a name with a comma in it
+			continue
+		}
 		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Is("turn", "then") || t.Is("and", "join") && j > i && (p.thingAt(j+1) || p.at(j+1).Is("work", "join", "turn", "in", "ch")) || t.Is("rep", "repeat", "join", "joining", "until", "till") {
 			break
 		}
@@ -450,13 +461,27 @@ func edgeWords(p *parser, i int) (any, int) {
 	return strings.Join(words, " "), j
 }
 
+// edgeFollows reports whether the clause from i on still names an edge, and nothing that is worked.
+func (p *parser) edgeFollows(i int) bool {
+	for k := i; k < i+8; k++ {
+		t := p.at(k)
+		if t.Is("edge", "rate") {
+			return true
+		}
+		if t.Kind != 'w' || t.Is("turn", "join", "and", "work", "ch", "then") || p.thingAt(k) {
+			return false
+		}
+	}
+	return false
+}
+
 // pieceName reads the name of a piece: a few words without a number.
 func pieceName(p *parser, i int) (any, int) {
 	var words []string
 	j := i
 	for ; j < len(p.t) && len(words) < 7; j++ {
 		t := p.at(j)
-		if t.Kind != 'w' || t.Is("to", "until", "up", "but", "reversing", "measures", "measure", "meas", "measuring", "is", "should", "reaches", "and", "as", "now", "with", "work", "are", "except", "has", "fits", "matches", "starting", "beginning", "desired", "required") || p.thingAt(j) && len(words) == 0 {
+		if t.Kind != 'w' || t.Is("to", "until", "up", "but", "reversing", "measures", "measure", "meas", "measuring", "is", "should", "reaches", "and", "as", "now", "with", "are", "except", "has", "fits", "matches", "starting", "beginning", "desired", "required") || p.thingAt(j) && len(words) == 0 {
 			break
 		}
 		words = append(words, t.S)

@@ -385,7 +385,11 @@ func (p *parser) rule(k, i int) (any, int) {
 		}
 	}
 	if i < len(p.t) && (p.t[i].Kind == 'w' || p.t[i].Kind == 'p') {
-		try(rules.first[k][p.t[i].S])
+		word := p.t[i].S
+		if p.t[i].Ord == 1 {
+			word = "first"
+		}
+		try(rules.first[k][word])
 	}
 	try(rules.first[k][""])
 	at = &p.memos[i*len(rules.native)+k]
@@ -449,6 +453,9 @@ func (p *parser) ready() *parser {
 	p.memos, p.id = p.r.memory(p.depth, (len(p.t)+1)*len(rules.native))
 	for i := range p.t {
 		if k, ok := wordIDs[p.t[i].S]; ok {
+			p.present.set(k)
+		}
+		if k, ok := wordIDs["first"]; ok && p.t[i].Ord == 1 {
 			p.present.set(k)
 		}
 	}

@@ -162,6 +162,11 @@ func (s *sequence) repeat() bool {
 		r.Until = ins.Extent{Kind: ins.ToEnd, At: s.span(from, s.i-1)}
 	}
 	s.lastTime(r)
+	at := r.Span()
+	if end := s.span(s.i-1, s.i-1); end.Line == at.Line && end.End > at.End {
+		at.End = end.End
+		r.Put(at)
+	}
 	s.closed = r
 	return true
 }
@@ -395,7 +400,7 @@ func (s *sequence) bracket(t *text.Token) {
 	from := s.i
 	s.i++
 	if c, ok := s.remark(t); ok {
-		s.remarked(c)
+		s.remarked(c, s.span(from, from).End)
 		return
 	}
 	if g := s.countsIn(t.Sub); g != nil && !s.worked(s.i) {
@@ -513,11 +518,12 @@ func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 }
 
 // remarked gives what a remark says to the chain, skip or stitch before it.
-func (s *sequence) remarked(c ins.Counting) {
+func (s *sequence) remarked(c ins.Counting, end int) {
 	for k := len(s.out) - 1; k >= 0; k-- {
 		switch n := s.out[k].(type) {
 		case *ins.Chain:
 			n.Count = c
+			n.At.End = max(n.At.End, end)
 			return
 		case *ins.Skip:
 			n.Count = c

@@ -31,7 +31,7 @@ func (t *Token) Is(words ...string) bool {
 		return false
 	}
 	for _, w := range words {
-		if t.S == w {
+		if t.S == w || t.Ord == 1 && w == "first" {
 			return true
 		}
 	}
@@ -320,7 +320,13 @@ func (l *lexer) ordinal(start, v int) bool {
 		return false
 	}
 	l.put('w', l.lower(start, l.i), start)
-	l.out[len(l.out)-1].Ord = v
+	t := &l.out[len(l.out)-1]
+	t.Ord = v
+	if vals, end, ok := l.group(l.i); ok && l.sizes > 1 && len(vals)+1 == l.sizes && !l.frac { // 12th (10th)
+		t.Num = ins.Num{By: append([]int{v}, vals...)}
+		l.i = end
+		t.End = end + 1
+	}
 	return true
 }
 
@@ -428,6 +434,9 @@ func (l *lexer) group(i int) ([]int, int, bool) {
 				l.frac = true
 				for j++; j < len(l.r) && unicode.IsDigit(l.r[j]); j++ {
 				}
+			}
+			if j+1 < len(l.r) && strings.Contains("st nd rd th", l.lower(j, j+2)) {
+				j += 2
 			}
 		case dash(l.r[j]):
 			vals = append(vals, ins.None)

@@ -16,7 +16,8 @@ type raw struct {
 	sev  finding.Severity
 	msg  string // with %s where the sizes' numbers stand, %h where they are hundredths
 	fix  string
-	a    []int // the numbers of msg, then those of fix
+	a    []int  // the numbers of msg, then those of fix
+	in   string // the section, if it is not the one that is worked
 }
 
 // merged is raw over several sizes.
@@ -31,6 +32,10 @@ type merged struct {
 // sizes becomes one finding.
 func merge(list []*merged, index map[string]*merged, section string, size int, found []raw) []*merged {
 	for _, r := range found {
+		section := section
+		if r.in != "" {
+			section = r.in
+		}
 		key := fmt.Sprintf("%d:%d:%s:%s", r.at.Line, r.at.Col, r.kind, r.msg)
 		m := index[key]
 		if m == nil {

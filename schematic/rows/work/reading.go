@@ -26,6 +26,13 @@ type picks struct {
 
 func newPicks() *picks { return &picks{taken: map[key]bool{}, asked: map[key]ins.Span{}} }
 
+// anew is the picks of another piece, so far as a first run settled them.
+func (p *picks) anew(fixed map[key]bool) *picks {
+	q := &picks{taken: map[key]bool{}, asked: p.asked}
+	maps.Copy(q.taken, fixed)
+	return q
+}
+
 // with is the picks with one more.
 func (p *picks) with(k key, v bool) *picks {
 	q := &picks{taken: maps.Clone(p.taken), asked: p.asked}

@@ -106,6 +106,7 @@ func (r *runner) run() {
 		}
 		r.end()
 	}
+	r.list = merge(r.list, r.index, "", r.size, r.found)
 }
 
 func (r *runner) begin(s *ins.Section) {
@@ -116,9 +117,9 @@ func (r *runner) begin(s *ins.Section) {
 	r.pieces = append(r.pieces, r.cur)
 	r.fresh, r.begun = true, false
 	r.every = nil
-	r.pick = &picks{taken: map[key]bool{}, asked: r.pick.asked} // each piece is judged for itself
-	for k, v := range r.fixed[s] {
-		r.pick.taken[k] = v
+	r.pick = r.pick.anew(r.fixed[s]) // each piece is judged for itself
+	for i := range r.others {
+		r.others[i].pick = r.others[i].pick.anew(r.fixed[s])
 	}
 }
 
@@ -128,6 +129,18 @@ func (r *runner) end() {
 	}
 	r.cur.no = r.no
 	r.settle()
+	for i := range r.found { // told when the readings are settled
+		if r.found[i].in == "" {
+			r.found[i].in = r.section.Name
+		}
+	}
+	for k := range r.others {
+		for i, f := range r.others[k].found {
+			if f.in == "" {
+				r.others[k].found[i].in = r.section.Name
+			}
+		}
+	}
 	r.list = merge(r.list, r.index, r.section.Name, r.size, r.all)
 }
 
@@ -154,9 +167,6 @@ func (r *runner) settle() {
 		r.settled = map[*ins.Section]map[key]bool{}
 	}
 	r.settled[r.section] = r.pick.taken
-	r.others = nil
-	r.all = append(r.all, r.found...)
-	r.found = nil
 }
 
 func (r *runner) tell(kind string, sev finding.Severity, at ins.Span, msg, fix string, a ...int) {
@@ -460,13 +470,15 @@ func (r *runner) ways(rd reading, l *ins.Line, body []ins.Item) []reading {
 func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 	res := r.try(&rd, l, body)
 	pinned := rd.known || res.pin
-	drop := rd.suspect > 0 && !res.pin && l.Stated != nil
+	drop := rd.suspect > 0 && !res.pin && (l.Stated != nil || rd.guess)
 	switch {
 	case len(res.found) == 0:
 	case drop:
 		rd.suspect--
 		res.found = nil
-		res.total = true
+		if res.total = l.Stated != nil; !res.total {
+			res.out = uniform(res.out.main(), rd.fab.stitches())
+		}
 	case pinned:
 		rd.found = append(rd.found[:len(rd.found):len(rd.found)], res.found...)
 		rd.cost += len(res.found)

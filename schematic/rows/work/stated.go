@@ -66,7 +66,7 @@ func (r *runner) checked(rd reading, l *ins.Line) []reading {
 		rd.suspect = suspectRows
 	}
 	out := []reading{rd}
-	if k >= 0 && k != rd.fab.stitches() {
+	if k >= 0 && k != rd.fab.stitches() && r.g == nil {
 		as := rd
 		as.fab, as.carry, as.guess, as.suspect = r.asStated(l, rd.fab, k), rd.carry, true, suspectRows
 		out = append(out, as)
