@@ -64,6 +64,11 @@ var clauses = []form{
 			last := m.said("last")
 			return clause(func(c *course) { c.spread = true; c.once = last })
 		}},
+	{rule: "clause", pattern: "[on/of/in] (rs | ws | right side | wrong side) rows/rnds/rounds", meaning: "on rows of one side", example: "Dec 1 st at each end of right-side rows every 2 rows 4 times",
+		build: func(m *match) any {
+			rs := m.said("rs", "right")
+			return clause(func(c *course) { c.RSOnly, c.WSOnly = rs, !rs })
+		}},
 	{rule: "clause", pattern: "over [$next] {n:num} {w:row}", meaning: "over so many rows", example: "Dec 8 sts over 16 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 0), value[bool](m, "w")
@@ -284,7 +289,7 @@ type every struct {
 }
 
 func (e every) put(c *ins.Course) {
-	c.Every, c.RSOnly, c.WSOnly, c.Rounds = e.n, e.rs, e.ws, c.Rounds || e.rounds
+	c.Every, c.RSOnly, c.WSOnly, c.Rounds = e.n, c.RSOnly || e.rs, c.WSOnly || e.ws, c.Rounds || e.rounds
 }
 
 func both(m *match) any {
