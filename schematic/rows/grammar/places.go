@@ -129,6 +129,7 @@ var cores = []form{
 	{rule: "core", pattern: "$next {u:unit} [{tail}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", build: eachIfExtent},
 	{rule: "core", pattern: "$next {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in next 5 sts", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
+	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
 	{rule: "core", pattern: "each/every/all [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch",
 		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},

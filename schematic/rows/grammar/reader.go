@@ -170,6 +170,9 @@ func (r *Reader) sizes(rest string, line, col int) {
 	case len(r.o.Sizes.Names) > 0:
 		r.x.Said.Sizes, r.x.Said.SizesAt = s, at
 	case len(r.x.Sizes.Names) > 0 || r.x.Said.SizesAt.Line > 0:
+	case p != nil && len(spread(words)) > 1:
+		r.x.Sizes = expr.Sizes{Names: spread(words), Groups: []int{1, len(spread(words)) - 1}}
+		r.x.Said.SizesAt, r.unlike = at, true
 	case p != nil && strings.ContainsAny(words, "([,"):
 		r.x.Findings = append(r.x.Findings, p.Finding(finding.Pos{File: r.x.Name, Line: line, Col: col, EndCol: col + 1}))
 	case p == nil && (len(s.Names) > 1 || len(words) < 12):
@@ -178,6 +181,19 @@ func (r *Reader) sizes(rest string, line, col int) {
 		}
 		r.x.Said.SizesAt = at
 	}
+}
+
+// spread are the names of sizes that stand in brackets as in Europe: S (M) L.
+func spread(words string) []string {
+	f := strings.FieldsFunc(words, func(c rune) bool { return strings.ContainsRune("()[],/ ", c) })
+	seen := map[string]bool{}
+	for _, w := range f {
+		if len(w) > 4 || seen[w] {
+			return nil
+		}
+		seen[w] = true
+	}
+	return f
 }
 
 func (r *Reader) terms(rest string, line, col int) {
@@ -243,8 +259,8 @@ func (r *Reader) one(n int) {
 	if r.tokens != nil && label == nil && r.unended() && r.mode == "" {
 		goes = goes || !r.heads(trimmed)
 	}
-	if goes && (label == nil || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0) {
-		r.tokens = append(r.tokens, tokens...)
+	if goes && (label == nil || text.Open(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0) {
+		r.tokens = r.together(tokens, n)
 		r.raw = raw
 		return
 	}
@@ -273,6 +289,35 @@ func (r *Reader) one(n int) {
 		return
 	}
 	r.tokens = tokens
+}
+
+// together are the tokens of the lines so far and of line n: a line of numbers may be cut in two.
+func (r *Reader) together(tokens []text.Token, n int) []text.Token {
+	if !text.Open(r.raw) || len(r.tokens) == 0 || len(r.x.Sizes.Names) < 2 {
+		return append(r.tokens, tokens...)
+	}
+	last := r.tokens[len(r.tokens)-1].Line
+	k := len(r.tokens)
+	for k > 0 && r.tokens[k-1].Line == last {
+		k--
+	}
+	first := r.x.Src[last-1]
+	both := r.lex(first+" "+r.x.Src[n-1], last)
+	width := len([]rune(first)) + 1
+	for i := range both {
+		t := &both[i]
+		switch {
+		case t.Col > width:
+			t.Line, t.Col, t.End = n, t.Col-width, t.End-width
+		case t.End > width:
+			t.End = width
+		}
+	}
+	skip := 0
+	for skip < len(both) && k < len(r.tokens) && both[skip].Line == last && both[skip].Col < r.tokens[k].Col {
+		skip++ // what belongs to the row before on the same line
+	}
+	return append(r.tokens[:k:k], both[skip:]...)
 }
 
 // lex cuts a line into tokens, without bullets and the bars of a table.
@@ -320,13 +365,22 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 		return false
 	}
 	t := &tokens[0]
-	if t.Is("cast", "co") && len(tokens) > 2 || t.Is("ch", "chain") && len(tokens) > 1 && tokens[1].Kind == 'n' {
+	begins := false
+	for i := range tokens {
+		begins = begins || tokens[i].Is("cast", "co", "ch", "chain") && i+1 < len(tokens)
+	}
+	if begins && (t.Cap || t.Kind == 'n') {
 		p := r.parser(tokens, &ins.Line{At: ins.Span{Line: t.Line, Col: t.Col, End: t.End}})
 		items := p.sequence()
 		for _, n := range items {
-			switch n.(type) {
-			case *ins.CastOn, *ins.Chain:
-				return true
+			switch k := n.(type) {
+			case *ins.CastOn:
+				return len(p.line.Unread) == 0
+			case *ins.Chain:
+				return len(p.line.Unread) == 0 && (k.N.By != nil || k.N.All > 3) && (t.Is("ch", "chain", "with", "using", "make", "starting") || t.Kind == 'n')
+			case *ins.Nothing:
+			default:
+				return false
 			}
 		}
 	}
@@ -614,8 +668,12 @@ func (r *Reader) count(l *ins.Line) {
 func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	if len(l.Unread) == 0 {
 		for _, n := range l.Body {
-			switch n.(type) {
+			switch k := n.(type) {
 			case *ins.Nothing, *ins.Turn:
+			case *ins.Stitch:
+				if k.Kind == nil || k.Kind.ID != "slst" || len(k.Places) > 0 { // sl st closed
+					return true
+				}
 			case *ins.Marker:
 			default:
 				return true

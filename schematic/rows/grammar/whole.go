@@ -516,6 +516,9 @@ func workOn(m *match) any {
 
 func asFor(m *match) any {
 	a := &ins.AsFor{Name: value[string](m, "a")}
+	if m.from > 0 && m.p.at(m.from-1).Kind != 'p' && !m.p.at(m.from-1).Is("work", "and", "then") {
+		return &ins.Nothing{}
+	}
 	if t := m.p.t[m.from]; t.Is("as") && !m.said("for", "given", "directed") && !m.p.at(m.from-1).Is("work") {
 		return nil
 	}

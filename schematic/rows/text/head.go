@@ -39,16 +39,22 @@ func KeyLine(line string) string {
 // list is a line of numbers, one a size: 62 (66, 70), 90[98, 106].
 var list = regexp.MustCompile(`\d+ ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
 
+// behind is a word right behind a line of two numbers: a bracket at the end of a row is its count.
+var behind = regexp.MustCompile(`^ ?[A-Za-z]`)
+
 var digits = regexp.MustCompile(`\d+`)
 
 // Sizes guesses in how many sizes a text is written that has no line of sizes: what most
 // of its lines of numbers have, if they are more than two; 0 if there are none.
 func Sizes(lines []string) int {
 	seen := map[int]int{}
-	total := 0
+	total, named := 0, false
 	for _, l := range lines {
-		for _, m := range list.FindAllString(l, -1) {
-			if k := len(digits.FindAllString(m, -1)); k > 1 {
+		low := strings.ToLower(l)
+		named = named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
+		for _, at := range list.FindAllStringIndex(l, -1) {
+			m := l[at[0]:at[1]]
+			if k := len(digits.FindAllString(m, -1)); k > 2 || k == 2 && behind.MatchString(l[at[1]:]) {
 				seen[k]++
 				total++
 			}
@@ -60,7 +66,7 @@ func Sizes(lines []string) int {
 			best = k
 		}
 	}
-	if best < 2 || seen[best] < 3 || 2*seen[best] < total || best == 2 && seen[best] < 6 {
+	if best < 2 || seen[best] < 3 || 2*seen[best] < total || best == 2 && !named {
 		return 0
 	}
 	return best
@@ -153,16 +159,7 @@ func GoesOn(last, line string) bool {
 	if last == "" || line == "" {
 		return false
 	}
-	open := 0
-	for _, c := range last {
-		switch c {
-		case '(', '[':
-			open++
-		case ')', ']':
-			open--
-		}
-	}
-	if open > 0 {
+	if Open(last) {
 		return true
 	}
 	end, _ := lastRune(last)
@@ -174,6 +171,20 @@ func GoesOn(last, line string) bool {
 		return false
 	}
 	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end)
+}
+
+// Open reports whether a bracket of the line is still open at its end.
+func Open(line string) bool {
+	open := 0
+	for _, c := range line {
+		switch c {
+		case '(', '[':
+			open++
+		case ')', ']':
+			open--
+		}
+	}
+	return open > 0
 }
 
 func lastRune(s string) (rune, bool) {

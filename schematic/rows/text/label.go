@@ -484,7 +484,7 @@ func (p *labeller) bracket() bool {
 func (p *labeller) signs() {
 	for {
 		switch t := p.peek(0); {
-		case t.Is(":", "--", ";", "=", ">"), t.Is(".") && !(p.i+1 < len(p.t) && p.peek(1).Kind == 'n' && p.peek(1).Glued && p.peek(-1).Kind == 'n'),
+		case t.Is(":", "--", ";", "=", ">", "|"), t.Is(")") && !p.firm, t.Is(".") && !(p.i+1 < len(p.t) && p.peek(1).Kind == 'n' && p.peek(1).Glued && p.peek(-1).Kind == 'n'),
 			t.Is("-") && (!t.Glued || !p.peek(1).Glued || !p.peek(1).Is("n")):
 			p.i++
 			p.firm = true

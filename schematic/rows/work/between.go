@@ -26,7 +26,7 @@ func (r *runner) startOf(l *ins.Line) start {
 	for _, n := range l.Body {
 		switch n := n.(type) {
 		case *ins.Chain:
-			if s.chain == nil && s.cast == nil && !s.stitches {
+			if s.cast == nil && !s.stitches && (s.chain == nil || s.chain.N.At(r.size) <= 1 && n.N.At(r.size) > 1) {
 				s.chain = n
 			}
 		case *ins.CastOn:

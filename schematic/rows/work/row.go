@@ -556,7 +556,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	case r.shortRow(w, l, body):
 		res.lefts = rest(&w.cur)
 		res.ahead = res.lefts
-	case w.pinned || w.free || w.quiet > 0 || w.blind:
+	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
 	case uses(w.found):
 	default:

@@ -241,9 +241,31 @@ func (w *work) joinHere(n *ins.JoinYarn) {
 	}
 	p := n.Place[0]
 	if p.Unit.Space && w.spaceBefore(w.n(p.Unit.Size), 0) {
+		from := w.cur
 		w.space(w.n(p.Unit.Size), p.At)
+		w.wrap(from)
 		w.travel, w.began = w.cur.pos, false
 	}
+}
+
+// wrap puts the spaces that a round passes before its beginning to its end: it comes to them last.
+func (w *work) wrap(from cursor) {
+	if w.rec != nil || !w.round {
+		return
+	}
+	var passed []run
+	for i := from.i; i+1 < w.cur.i && i < len(w.from.runs); i++ {
+		if r := w.from.runs[i]; r.space() {
+			passed = append(passed, r)
+		}
+	}
+	if len(passed) == 0 {
+		return
+	}
+	f := *w.from
+	f.runs = append(append([]run(nil), f.runs...), passed...)
+	w.from = &f
+	w.cur.f = &f
 }
 
 // kind is the stitch in which the row is worked, for words that name none.
