@@ -162,7 +162,6 @@ var clauses = []form{
 			v := value[every](m, "v")
 			return clause(func(c *course) { v.put(&c.Course) })
 		}},
-	{rule: "clause", pattern: "alternate/alternately/alternating every {a:num} [and] {b:num} {w:row}", meaning: "by turns", example: "Inc 1 st at each end alternately every 4 and 6 rows 3 times", build: func(m *match) any { return nil }},
 	{rule: "clause", pattern: "in/with/of {y:cloth} [$st/pattern/patt/rib/ribbing/crochet]", meaning: "in a fabric", example: "Work 8 rounds even in k2, p2 rib",
 		build: func(m *match) any {
 			y := value[ins.Cloth](m, "y")
