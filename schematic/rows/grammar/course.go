@@ -448,13 +448,13 @@ func edgeWords(p *parser, i int) (any, int) {
 		if t.Is(",") && p.edgeFollows(j+1) { // of a name with a comma in it
 			continue
 		}
-		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Is("turn", "then") || t.Is("and", "join") && j > i && (p.thingAt(j+1) || p.at(j+1).Is("work", "join", "turn", "in", "ch")) || t.Is("rep", "repeat", "join", "joining", "until", "till") {
+		if t.Kind == 'p' && !t.Is("-", "/", "\"", "&", "<", ">") || t.Is("turn", "then") || t.Is("and", "join") && j > i && (p.thingAt(j+1) || p.at(j+1).Is("work", "join", "turn", "in", "ch")) || t.Is("rep", "repeat", "join", "joining", "until", "till") {
 			break
 		}
 		if j > i && p.thingAt(j) && (p.at(j-1).Kind == 'n' || p.at(j+1).Kind == 'n') {
 			break
 		}
-		if t.Kind == 'g' && !p.neutralAll(t.Sub) {
+		if t.Kind == 'g' && !p.neutralAll(t.Sub) && !(len(t.Sub) > 0 && t.Sub[0].Is("and")) {
 			break
 		}
 		words = append(words, t.S)
