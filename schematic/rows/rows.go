@@ -42,8 +42,6 @@ type (
 	Cross = work.Cross
 	// Origin says out of which stitches of a divided row a part is worked.
 	Origin = work.Origin
-	// Explained is how a few words of a line were read.
-	Explained = grammar.Explained
 )
 
 // The loops into which stitches are worked.
@@ -70,7 +68,3 @@ func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.Lis
 func GraphOf(x *Text, section string, size int) (*Graph, bool) {
 	return work.GraphOf(x, section, size)
 }
-
-// Explain tells how a line was read, word by word, in the text that it stands in: its terms,
-// sizes and names hold.
-func Explain(x *Text, line int) []Explained { return grammar.Explain(x, line) }

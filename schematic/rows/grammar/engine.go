@@ -431,7 +431,6 @@ type parser struct {
 	steps   int
 	depth   int
 	form    *form
-	trace   *[]Explained
 	present mask // the words of the table that stand in it
 }
 

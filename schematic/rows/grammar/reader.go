@@ -35,7 +35,6 @@ type Reader struct {
 	unlike  bool
 	memos   [][]memo
 	ids     uint32
-	trace   *[]Explained
 }
 
 var tables = [][]form{unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
@@ -488,7 +487,7 @@ func (r *Reader) parser(tokens []text.Token, line *ins.Line) *parser {
 	for _, k := range loose {
 		line.Unread = append(line.Unread, ins.Span{Line: k.Line, Col: k.Col, End: k.End})
 	}
-	p := &parser{t: dropFillers(tree), r: r, line: line, trace: r.trace}
+	p := &parser{t: dropFillers(tree), r: r, line: line}
 	r.loop, r.began = ins.BothLoops, false
 	return p.ready()
 }
@@ -855,14 +854,5 @@ func groupsOf(s string) []int {
 	if n > 0 {
 		out = append(out, n)
 	}
-	return out
-}
-
-// Explain tells how a line of a text was read: each stretch of words with what it means.
-func Explain(x *ins.Text, line int) []Explained {
-	var out []Explained
-	r := &Reader{x: &ins.Text{Name: x.Name}, o: ins.Options{Sizes: x.Sizes, Terms: x.Terms, TermsSet: x.TermsSet, Gauge: x.Gauge, Turning: x.Turning}}
-	_ = r
-	_ = line
 	return out
 }

@@ -391,7 +391,7 @@ func (s *sequence) noStop(r *ins.Repeat, i int) int {
 
 // within is a parser of the tokens of a bracket.
 func (p *parser) within(t []text.Token) *parser {
-	q := &parser{t: dropFillers(t), r: p.r, line: p.line, depth: p.depth + 1, steps: p.steps, trace: p.trace}
+	q := &parser{t: dropFillers(t), r: p.r, line: p.line, depth: p.depth + 1, steps: p.steps}
 	return q.ready()
 }
 
@@ -567,11 +567,9 @@ func (s *sequence) loopSaid() bool {
 func (s *sequence) item(i int) bool {
 	var best any
 	to, from := -1, i
-	var f *form
 	for _, k := range itemIDs {
-		s.form = nil
 		if v, e := s.rule(k, i); e > to {
-			best, to, f = v, e, s.form
+			best, to = v, e
 		}
 	}
 	if to <= i {
@@ -580,9 +578,6 @@ func (s *sequence) item(i int) bool {
 	n, ok := best.(ins.Item)
 	if !ok {
 		return false
-	}
-	if s.trace != nil && f != nil {
-		*s.trace = append(*s.trace, Explained{f.rule, s.words(from, to), f.meaning, ""})
 	}
 	if r, ok := n.(*ins.Repeat); ok && r.Span().Line == 0 {
 		for _, b := range r.Body {
@@ -625,14 +620,6 @@ func (s *sequence) colour(st *ins.Stitch, to *int) {
 	}
 	st.Colour = name
 	*to = i
-}
-
-func (p *parser) words(from, to int) string {
-	var w []string
-	for i := from; i < to && i < len(p.t); i++ {
-		w = append(w, p.t[i].S)
-	}
-	return strings.Join(w, " ")
 }
 
 // clause reads what no form fits: words that move no stitch are passed; what may mean

@@ -320,12 +320,6 @@ func closesPicot(n ins.Item) bool {
 	return ok && st.Kind != nil && (st.Kind.ID == "slst" || st.Kind.ID == "sc")
 }
 
-// mark records that rows stand here of which nothing tells how many.
-func (g *Graph) mark(r *runner, l *ins.Line) {
-	_ = r
-	_ = l
-}
-
 // vague records rows of which the text does not say where they are shaped: nothing is drawn by a guess.
 func (g *Graph) vague(r *runner, l *ins.Line, rows int) {
 	g.lost = true

@@ -39,9 +39,6 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 			r.even(to - r.no)
 		}
 	case n.Length != nil || n.Open && l.Label == nil:
-		if r.g != nil && r.fab != nil {
-			r.g.mark(r, l)
-		}
 		list := r.readings()
 		for i := range list {
 			if f := list[i].fab; f != nil {
