@@ -71,9 +71,9 @@ Dec 1 st at neck edge (left) every row 2 times, over 2 rows. (12 sts)
 		section, stitch string
 		want            Origin
 	}{
-		{"Body, Right front", "hdc", Origin{"Body", 1, 1, 14, 60}},
-		{"Body, Back", "sc", Origin{"Body", 1, 17, 44, 60}},
-		{"Body, Left front", "sc", Origin{"Body", 1, 47, 60, 60}},
+		{"Body, Right front", "hdc", Origin{Section: "Body", Row: 1, First: 1, Last: 14, All: 60}},
+		{"Body, Back", "sc", Origin{Section: "Body", Row: 1, First: 17, Last: 44, All: 60}},
+		{"Body, Left front", "sc", Origin{Section: "Body", Row: 1, First: 47, Last: 60, All: 60}},
 	} {
 		g, ok := GraphOf(x, c.section, 0)
 		require.True(t, ok)
