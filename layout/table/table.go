@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/check"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -108,7 +109,7 @@ func Of(gs []*schematic.Garment) Table {
 	for _, name := range pieces(gs) {
 		t.add(Group{Name: name, Rows: measureRows(gs, name)})
 	}
-	t.add(Group{Name: Written, Rows: writtenRows("written", gs, p.Finished)})
+	t.add(Group{Name: Written, Rows: finishedRows(gs, p.Finished)})
 	return t
 }
 
@@ -133,6 +134,22 @@ func writtenRows(prefix string, gs []*schematic.Garment, all []schematic.Written
 			row.Cells = append(row.Cells, c)
 		}
 		rows = append(rows, row)
+	}
+	return rows
+}
+
+// finishedRows are the finished measurements as their designer wrote them. One that she
+// wrote in a single unit, and that agrees with the counts, is printed from the exact length in
+// both units, as it is wherever else it stands: never one unit out of the other's figure.
+func finishedRows(gs []*schematic.Garment, all []schematic.Written) []Row {
+	rows := writtenRows("written", gs, all)
+	for i := range rows {
+		for k := range rows[i].Cells {
+			c := &rows[i].Cells[k]
+			if made, ok := check.Made(gs[k], &all[i]); ok && !c.HasOther {
+				*c = Cell{Has: true, Low: made, High: made}
+			}
+		}
 	}
 	return rows
 }

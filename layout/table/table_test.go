@@ -94,6 +94,31 @@ func TestAWrittenLengthStandsAsItWasTyped(t *testing.T) {
 	assert.Equal(t, "24", length.Text(units.Inch, got.Steps), "her own inches, though 60 cm is 23.62 in")
 }
 
+// A hat of 193.3 mm is 19.33 cm, to the half 19.5, and 7.61 in, to the quarter 7½; out of the
+// printed 19.5 cm it would be 7.68 in, and 7¾.
+func TestAFinishedLengthIsTheExactOneInBothUnits(t *testing.T) {
+	p := &schematic.Pattern{Units: units.CM, Steps: units.Usual, Sizes: expr.Sizes{Names: []string{"S", "M", "L"}}, Finished: []schematic.Written{
+		{Name: "depth", Unit: units.CM, Low: expr.Of(cm(39, 2), cm(39, 2), cm(39, 2)), High: expr.Of(cm(39, 2), cm(39, 2), cm(39, 2))},
+	}}
+	made := func(length units.Num) []*schematic.Made {
+		return []*schematic.Made{{Name: "Hat", Measures: []schematic.Measure{measure("hat.depth", "depth", length)}}}
+	}
+	got := Of([]*schematic.Garment{
+		{Pattern: p, Size: "S", Index: 0, Pieces: made(units.Frac(1933, 10))},
+		{Pattern: p, Size: "M", Index: 1, Pieces: made(mm(300))},
+		{Pattern: p, Size: "L", Index: 2},
+	})
+	written := got.Groups[len(got.Groups)-1]
+	require.Equal(t, Written, written.Name)
+	var texts []string
+	for _, c := range written.Rows[0].Cells {
+		texts = append(texts, c.Text(units.CM, got.Steps)+" "+c.Text(units.Inch, got.Steps))
+	}
+	assert.Equal(t, []string{"19.5 7½", "19.5 7¾", "19.5 7¾"}, texts, "one that the counts do not make stands as it was typed")
+	hat := got.Groups[0].Rows[0].Cells[0]
+	assert.Equal(t, "7½", hat.Text(units.Inch, got.Steps), "the same figure as in the row of the piece")
+}
+
 func part(name string, m schematic.Measure) schematic.Measure {
 	m.Part = name
 	return m

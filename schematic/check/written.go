@@ -107,15 +107,11 @@ func unmade(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written,
 // differs reports that none of options agrees with low to high, and tells the
 // first of them.
 func differs(p *schematic.Pattern, w *schematic.Written, low, high units.Num, options []derived) (finding.Finding, bool) {
-	step := units.Of(p.Steps.Step(w.Unit), w.Unit)
-	for _, d := range options {
-		slack := d.slack(p).Add(step.Half())
-		if l := d.length(); !l.Less(low.Sub(slack)) && !high.Add(slack).Less(l) {
-			return finding.Finding{}, false
-		}
+	if _, ok := agreeing(p, w, low, high, options); ok {
+		return finding.Finding{}, false
 	}
 	d := options[0]
-	slack := d.slack(p).Add(step.Half())
+	slack := d.slack(p).Add(units.Of(p.Steps.Step(w.Unit), w.Unit).Half())
 	text := exact(low, w.Unit)
 	if !low.Eq(high) {
 		text += "–" + exact(high, w.Unit)
@@ -139,6 +135,37 @@ func differs(p *schematic.Pattern, w *schematic.Written, low, high units.Num, op
 		}
 	}
 	return f, true
+}
+
+// agreeing is the first of options that agrees with low to high.
+func agreeing(p *schematic.Pattern, w *schematic.Written, low, high units.Num, options []derived) (derived, bool) {
+	step := units.Of(p.Steps.Step(w.Unit), w.Unit)
+	for _, d := range options {
+		slack := d.slack(p).Add(step.Half())
+		if l := d.length(); !d.broken() && !l.Less(low.Sub(slack)) && !high.Add(slack).Less(l) {
+			return d, true
+		}
+	}
+	return derived{}, false
+}
+
+// Made is the exact length, in mm, that the counts of g make for a finished measurement
+// that its designer wrote. It is false where she wrote none for that size, where nothing
+// is called so, or where the two do not agree.
+func Made(g *schematic.Garment, w *schematic.Written) (units.Num, bool) {
+	low, ok := w.Low.At(g.Index)
+	if !ok {
+		return units.Num{}, false
+	}
+	high, ok := w.High.At(g.Index)
+	if !ok {
+		high = low
+	}
+	d, ok := agreeing(g.Pattern, w, low, high, sum(g, orName(w)))
+	if !ok {
+		return units.Num{}, false
+	}
+	return d.length(), true
 }
 
 func (d derived) slackWords() string {
