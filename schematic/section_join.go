@@ -151,6 +151,11 @@ func (s *JoinParts) work(w *worker) {
 		nb.runs = append(nb.runs, b.q.blocks[0].runs...)
 		x = x.Add(b.q.width(&b.q.blocks[0]))
 	}
+	for _, b := range bits {
+		if b.q != nil {
+			b.q.ended = true
+		}
+	}
 	nb.runs = joinRuns(nb.runs)
 	j.blocks = []block{nb}
 	c := w.canvas(&nb)
@@ -181,16 +186,26 @@ func (s *JoinParts) work(w *worker) {
 		j.blocks[0].x = lo.Add(hi).Half().Sub(j.width(&j.blocks[0]).Half())
 		c.segs = append(c.segs, seg{a: pt{j.blocks[0].x, y}, b: pt{j.right(&j.blocks[0]), y}, name: "joined edge", part: s.Name, sts: j.count()})
 		w.cur = j
-		w.findCount("arithmetic/join-gap", finding.Warning, s.Pos, "the stitches added do not fill the gap between the parts, so the joined row does not lie flat",
-			w.long(j.width(&j.blocks[0]))+" of row", w.long(hi.Sub(lo))+" from end to end",
-			"add as many stitches as were left and decreased there")
-	}
-	for _, b := range bits {
-		if b.q != nil {
-			b.q.ended = true
+		if !w.bends(s) {
+			w.findCount("arithmetic/join-gap", finding.Warning, s.Pos, "the stitches added do not fill the gap between the parts, so the joined row does not lie flat",
+				w.long(j.width(&j.blocks[0]))+" of row", w.long(hi.Sub(lo))+" from end to end",
+				"add as many stitches as were left and decreased there")
 		}
 	}
 	w.cur = j
+}
+
+// bends reports whether the row that s joins is shaped at marked lines later, as a raglan yoke is: it goes over the
+// shoulders, and nothing of it need lie flat.
+func (w *worker) bends(s *JoinParts) bool {
+	if w.raglan() {
+		return true
+	}
+	at := slices.IndexFunc(w.piece.Sections, func(o Section) bool { return o == Section(s) })
+	return at >= 0 && slices.ContainsFunc(w.piece.Sections[at+1:], func(o Section) bool {
+		shape, ok := o.(*Shape)
+		return ok && slices.ContainsFunc(shape.Shapings, func(h Shaping) bool { return h.At == Lines })
+	})
 }
 
 // joinRound ends the drawing of every part, and goes on with a tube of all their

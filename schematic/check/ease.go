@@ -26,11 +26,18 @@ func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written
 		if !ok {
 			continue
 		}
+		high, ranged := body.High.At(g.Index)
 		made, how, ok := finishedOf(p, g, name)
+		u := body.Unit
+		if ok && ranged && !made.Less(low) && made.Less(high) {
+			all = append(all, in(finding.Finding{Kind: "grading/ease", Severity: finding.Note, Pos: body.Pos,
+				Message: fmt.Sprintf("the finished %s of %s is smaller than the largest body of the size, which is %s %s", body.Name, p.Steps.With(made, u), exact(high, u), u),
+				Have:    how, Want: fmt.Sprintf("%s %s or more, unless it is meant to stretch", exact(high, u), u),
+				Fix: fmt.Sprintf("add %s of width, or end the size's range at %s", long(high.Sub(made), u), long(made, u))}, p, g.Index))
+		}
 		if !ok || !made.Less(low) {
 			continue
 		}
-		u := body.Unit
 		all = append(all, in(finding.Finding{Kind: "grading/ease", Severity: severity, Pos: body.Pos,
 			Message: fmt.Sprintf("the finished %s of %s is smaller than the body's, which is %s %s", body.Name, p.Steps.With(made, u), exact(low, u), u),
 			Have:    how, Want: fmt.Sprintf("%s %s or more, unless it is meant to stretch", exact(low, u), u),

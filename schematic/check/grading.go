@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -17,11 +18,13 @@ type series struct {
 	piece  string
 	unit   units.Unit
 	length bool // runs along the body or the arm
+	loose  bool // of a tie, a handle or the like, which is as long as its designer likes
 	pos    finding.Pos
 	has    []bool
 	quiet  []bool // sizes in which it need not be missed: the piece met an error, or is missed already
 	vals   []units.Num
 	grain  []units.Num
+	counts []int // stitches or rows, of what the counts make
 }
 
 // grading looks at every measurement through the sizes: those that the designer
@@ -32,13 +35,13 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	}
 	var all finding.List
 	for i := range p.Bodies {
-		all = append(all, writtenSeries(p, &p.Bodies[i], "body").look(p)...)
+		all = append(all, writtenGrading(p, &p.Bodies[i], "body")...)
 	}
 	for i := range p.Finished {
 		if heldEverywhere(gs, &p.Finished[i]) {
 			continue // what it is held against is looked at
 		}
-		all = append(all, writtenSeries(p, &p.Finished[i], "finished").look(p)...)
+		all = append(all, writtenGrading(p, &p.Finished[i], "finished")...)
 	}
 	for _, s := range madeSeries(p, gs) {
 		all = append(all, s.look(p)...)
@@ -46,14 +49,47 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	return all
 }
 
-func writtenSeries(p *schematic.Pattern, w *schematic.Written, what string) *series {
+// writtenGrading looks at a written measurement through the sizes, and at both ends of a range.
+func writtenGrading(p *schematic.Pattern, w *schematic.Written, what string) finding.List {
+	low := writtenSeries(p, w, what, w.Low)
+	found := low.look(p)
+	if w.High.IsZero() {
+		return found
+	}
+	high := writtenSeries(p, w, what, w.High)
+	high.name += ", upper end,"
+	for i := range high.vals {
+		if !high.has[i] {
+			high.has[i], high.vals[i] = low.has[i], low.vals[i] // one number is both ends
+		}
+	}
+	if slices.EqualFunc(low.vals, high.vals, units.Num.Eq) {
+		return found
+	}
+	for _, f := range high.look(p) {
+		if !slices.ContainsFunc(found, func(o finding.Finding) bool { return o.Kind == f.Kind && slices.Equal(o.Sizes, f.Sizes) }) {
+			found = append(found, f)
+		}
+	}
+	return found
+}
+
+func writtenSeries(p *schematic.Pattern, w *schematic.Written, what string, of expr.Graded) *series {
 	s := newSeries(p, what+" "+w.Name, w.Unit)
 	s.pos = w.Pos
-	s.length = alongBody(w.Name)
+	s.length, s.loose = alongBody(w.Name), isLoose(w.Name)
 	for i := range s.vals {
-		s.vals[i], s.has[i] = w.Low.At(i)
+		s.vals[i], s.has[i] = of.At(i)
 	}
 	return s
+}
+
+// looseThings are parts whose length follows no body (common practice).
+var looseThings = []string{"tie", "ties", "handle", "handles", "strap", "straps", "cord", "cords", "drawstring", "drawstrings", "belt", "sash", "loop", "loops", "tassel", "tassels", "fringe", "scarf"}
+
+func isLoose(name string) bool {
+	return slices.ContainsFunc(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == ' ' || r == '-' || r == ',' }),
+		func(word string) bool { return slices.Contains(looseThings, word) })
 }
 
 // heldEverywhere reports whether the counts make a written measurement in every size for
@@ -77,7 +113,8 @@ func orName(w *schematic.Written) string {
 
 func newSeries(p *schematic.Pattern, name string, u units.Unit) *series {
 	n := p.Sizes.Len()
-	return &series{name: name, unit: u, has: make([]bool, n), quiet: make([]bool, n), vals: make([]units.Num, n), grain: make([]units.Num, n)}
+	return &series{name: name, unit: u, has: make([]bool, n), quiet: make([]bool, n), vals: make([]units.Num, n),
+		grain: make([]units.Num, n), counts: make([]int, n)}
 }
 
 func alongBody(name string) bool {
@@ -99,14 +136,15 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 				if s == nil {
 					s = newSeries(p, made.Name+" "+m.Name, p.Units)
 					s.piece = made.Name
-					s.length = m.Axis == schematic.Vertical || alongBody(m.Name)
+					s.loose = isLoose(made.Name + " " + m.Part + " " + m.Name)
+					s.length = s.loose || m.Axis == schematic.Vertical || alongBody(m.Name)
 					if made.Piece != nil {
 						s.pos = made.Piece.Pos
 					}
 					byID[m.ID] = s
 					order = append(order, s)
 				}
-				s.has[g.Index], s.vals[g.Index], s.grain[g.Index] = true, m.Length, grain(p, m)
+				s.has[g.Index], s.vals[g.Index], s.grain[g.Index], s.counts[g.Index] = true, m.Length, grain(p, m), m.Count
 			}
 		}
 	}
@@ -173,7 +211,7 @@ func (s *series) backwards(p *schematic.Pattern) finding.List {
 	}
 	return finding.List{s.find("grading/backwards", finding.Warning, sizes,
 		fmt.Sprintf("%s goes back %s", s.name, listed(ways)), strings.Join(haves, "; "),
-		"at least as much as in the size before", "look for two values that changed places, or a wrong digit: "+s.line(p))}
+		"at least as much as in the size before", s.blame(p, "two values that changed places, or a wrong digit"))}
 }
 
 // listed are words in a row: a, b and c.
@@ -185,33 +223,24 @@ func listed(words []string) string {
 	return strings.Join(words[:last], ", ") + " and " + words[last]
 }
 
-// jumps are steps from size to size, up or down, of more than three times the
-// middle one of the others, and more than three centimetres: unlike its neighbours, and
-// worth a look. One wrong value makes two, so that those of a series are told as one.
+// jumps are steps from size to size, up or down, unlike the others, and more than three centimetres: worth a
+// look. One wrong value makes two, so that those of a series are told as one.
 func (s *series) jumps(p *schematic.Pattern) finding.List {
-	const times, floor = 3, 10 // mm
-	var steps []units.Num
+	const floor = 10 // mm
+	var steps, grain []units.Num
 	var ends [][2]int
 	s.steps(func(a, b int) {
 		steps = append(steps, s.vals[b].Sub(s.vals[a]))
+		grain = append(grain, s.grain[a].Add(s.grain[b]))
 		ends = append(ends, [2]int{a, b})
 	})
-	if len(steps) < 3 {
-		return nil
-	}
 	var sizes, ways, haves, wants []string
-	for i, step := range steps {
-		others := slices.Delete(slices.Clone(steps), i, i+1)
-		for k := range others {
-			others[k] = others[k].Abs()
-		}
-		slices.SortFunc(others, units.Num.Cmp)
-		middle := others[len(others)/2]
-		grain := s.grain[ends[i][0]].Add(s.grain[ends[i][1]])
-		if !units.Max(middle, units.Int(floor)).Times(times).Add(grain).Less(step.Abs()) {
+	for _, odd := range schematic.OddSteps(steps, grain, units.Int(floor)) {
+		step, from, to := steps[odd.At], ends[odd.At][0], ends[odd.At][1]
+		if s.loose && !units.Min(s.vals[from], s.vals[to]).Half().Less(step.Abs()) {
 			continue
 		}
-		a, b := p.Sizes.Names[ends[i][0]], p.Sizes.Names[ends[i][1]]
+		a, b := p.Sizes.Names[from], p.Sizes.Names[to]
 		way := "more"
 		if step.Sign() < 0 {
 			way = "less"
@@ -219,7 +248,7 @@ func (s *series) jumps(p *schematic.Pattern) finding.List {
 		sizes = append(sizes, b)
 		ways = append(ways, fmt.Sprintf("from size %s to %s", a, b))
 		haves = append(haves, fmt.Sprintf("%s %s in %s than in %s", long(step.Abs(), s.unit), way, b, a))
-		if want := fmt.Sprintf("about %s", long(middle, s.unit)); !slices.Contains(wants, want) {
+		if want := fmt.Sprintf("about %s", long(odd.Middle, s.unit)); !slices.Contains(wants, want) {
 			wants = append(wants, want)
 		}
 	}
@@ -233,7 +262,40 @@ func (s *series) jumps(p *schematic.Pattern) finding.List {
 	}
 	return finding.List{s.find("grading/jump", finding.Note, sizes,
 		fmt.Sprintf("%s makes %s unlike the others", s.name, listed(ways)), strings.Join(haves, "; "),
-		strings.Join(wants, ", or ")+", as between the other sizes", "look for a wrong digit: "+s.line(p))}
+		strings.Join(wants, ", or ")+", as between the other sizes", s.blame(p, "a wrong digit"))}
+}
+
+// blame is where to look for what is wrong: among numbers that the grading chose, the line that chose them.
+func (s *series) blame(p *schematic.Pattern, what string) string {
+	if g := s.chosenBy(p); g != nil {
+		return fmt.Sprintf("the grading chose these: change what %q is worked out from (line %d)", g.Name, g.Pos.Line)
+	}
+	return "look for " + what + ": " + s.line(p)
+}
+
+// chooses are the lines of a grading that choose counts by themselves.
+var chooses = []schematic.GradingKind{schematic.GradeSpread, schematic.GradeArmhole, schematic.GradeCap, schematic.GradeRaglan, schematic.GradeYoke}
+
+// chosenBy is the line of the grading that chose all the counts of s, or nil.
+func (s *series) chosenBy(p *schematic.Pattern) *schematic.Grading {
+	for _, v := range p.Graded {
+		if v.Of < 0 || v.Of >= len(p.Grading) || v.Dim == expr.LengthOf || !slices.Contains(chooses, p.Grading[v.Of].Kind) {
+			continue
+		}
+		same, any := true, false
+		for i, has := range s.has {
+			if !has {
+				continue
+			}
+			n, ok := v.Vals.At(i)
+			same = same && ok && s.counts[i] > 0 && n.Eq(units.Int(int64(s.counts[i])))
+			any = true
+		}
+		if same && any {
+			return &p.Grading[v.Of]
+		}
+	}
+	return nil
 }
 
 // steps calls f with each size that has a value and the next one that has.

@@ -125,12 +125,96 @@ func TestAGarmentSmallerThanTheBodyItFits(t *testing.T) {
 	got := Pattern(p, garments(p, func(i int) []*schematic.Made {
 		return []*schematic.Made{made("Body", schematic.KindBody, bust([]int{86, 94}[i]))}
 	}))
-	require.Equal(t, []string{"grading/ease"}, kinds(got))
+	// 86 cm go round the smallest body of S (86 to 91), not round the largest: both ends of a range count.
+	require.Equal(t, []string{"grading/ease", "grading/ease"}, kinds(got))
 	assert.Equal(t, []string{"M"}, got[0].Sizes)
 	assert.Equal(t, "add 2 cm of width, or say in a note that the ease is negative", got[0].Fix)
+	assert.Equal(t, []string{"S"}, got[1].Sizes)
+	assert.Equal(t, finding.Note, got[1].Severity)
+	assert.Equal(t, "add 5 cm of width, or end the size's range at 86 cm", got[1].Fix) // 91 - 86
 
 	p.Finished = []schematic.Written{{Name: "bust", Low: expr.Of(cm(84, 1), cm(98, 1)), High: expr.Of(cm(84, 1), cm(98, 1))}}
 	got = Pattern(p, garments(p, func(int) []*schematic.Made { return nil }))
-	assert.Equal(t, []string{"grading/ease", "drawn/unknown"}, kinds(got), "what is written stands in where the counts have no bust")
+	assert.Equal(t, []string{"grading/ease", "drawn/unknown", "grading/ease"}, kinds(got), "what is written stands in where the counts have no bust; 98 is between the ends of M, 96 and 101")
 	assert.Equal(t, []string{"S"}, got[0].Sizes)
+}
+
+// A wrong digit at the upper end of a range alone, 48-60 where 48-50 was meant (the ranges are the Craft Yarn Council's,
+// 2018): 60 in 2X, 54 in 3X.
+func TestARangeIsHeldAtBothItsEnds(t *testing.T) {
+	p := pattern(nine...)
+	p.Bodies = []schematic.Written{{Name: "bust", Unit: units.Inch, Low: inches(112, 128, 144, 160, 176, 192, 208, 224, 240),
+		High: inches(120, 136, 152, 168, 184, 200, 216, 232, 248)}}
+	none := func(int) []*schematic.Made { return nil }
+	assert.Empty(t, Pattern(p, garments(p, none)))
+	p.Bodies[0].High = inches(120, 136, 152, 168, 184, 240, 216, 232, 248)
+	got := Pattern(p, garments(p, none))
+	require.Equal(t, []string{"grading/backwards"}, kinds(got))
+	assert.Equal(t, "60 in in 2X, 54 in in 3X", got[0].Have)
+	assert.Contains(t, got[0].Message, "upper end")
+}
+
+// Steps of 4, 4, 4 and 10 in: two and a half times the largest of the others. 9.5 in is less.
+func TestALastStepTwoAndAHalfTimesItsNeighboursIsFound(t *testing.T) {
+	sizes := []string{"S", "M", "L", "XL", "2X"}
+	got := bodies(pattern(sizes...), map[string]expr.Graded{"bust": inches(128, 144, 160, 176, 216)})
+	require.Equal(t, []string{"grading/jump"}, kinds(got))
+	assert.Equal(t, "10 in more in 2X than in XL", got[0].Have)
+	assert.Empty(t, bodies(pattern(sizes...), map[string]expr.Graded{"bust": inches(128, 144, 160, 176, 214)}))
+}
+
+// Ties of 30, 30, 40 and 40 cm are their designer's; of 30, 30, 80 and 80 they are worth a look: more than half as long again.
+func TestATieMayBeAsLongAsItsDesignerLikes(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		rows  []int
+		kinds []string
+	}{
+		{"Tie", []int{30, 30, 40, 40}, []string{}},
+		{"Bag handle", []int{30, 30, 40, 40}, []string{}},
+		{"Neck tie", []int{40, 40, 30, 30}, []string{}},
+		{"Tie", []int{30, 30, 80, 80}, []string{"grading/jump"}},
+		{"Sleeve", []int{30, 30, 40, 40}, []string{"grading/jump"}},
+	} {
+		p := pattern("S", "M", "L", "XL")
+		got := Pattern(p, garments(p, func(i int) []*schematic.Made {
+			m := sts(c.name, "length", c.rows[i])
+			m.Length, m.Of, m.Axis = units.Int(int64(c.rows[i]*10)), "row", schematic.Vertical
+			return []*schematic.Made{made(c.name, schematic.KindPiece, m)}
+		}))
+		assert.Equal(t, c.kinds, kinds(got), "%s %v", c.name, c.rows)
+	}
+}
+
+// Tops of 14, 14, 22 and 40 stitches that a grading chose are no one's wrong digit.
+func TestNumbersThatTheGradingChoseAreNoWrongDigit(t *testing.T) {
+	p := pattern("S", "M", "L", "XL")
+	tops := []int{14, 14, 16, 40}
+	p.Grading = []schematic.Grading{{Name: "cap", Kind: schematic.GradeCap, Pos: finding.Pos{Line: 12}}}
+	p.Graded = []schematic.GradedValue{{Name: "cap top", Dim: expr.Stitches, Vals: expr.Counts(tops...), Of: 0}}
+	work := func(i int) []*schematic.Made {
+		return []*schematic.Made{made("Sleeve", schematic.KindSleeve, sts("Sleeve", "top", tops[i]))}
+	}
+	got := Pattern(p, garments(p, work))
+	require.Equal(t, []string{"grading/jump"}, kinds(got))
+	assert.Equal(t, `the grading chose these: change what "cap" is worked out from (line 12)`, got[0].Fix)
+	p.Graded = nil
+	assert.Contains(t, Pattern(p, garments(p, work))[0].Fix, "look for a wrong digit")
+}
+
+// A body of panels of 20, 40 and 20 stitches and, under the name of the second, a part of its 40: 80 around, not 120 or 20.
+func TestAPartNamedLikeItsPanelDoesNotCountTwice(t *testing.T) {
+	p := pattern("S")
+	panel := func(view, n int, part string) schematic.Measure {
+		m := sts("Body", "bust", n)
+		m.View, m.Part = view, part
+		m.ID += string(rune('a'+view)) + part
+		return m
+	}
+	g := garments(p, func(int) []*schematic.Made {
+		return []*schematic.Made{made("Body", schematic.KindBody, panel(0, 20, ""), panel(1, 40, "Back"), panel(1, 40, "back"), panel(2, 20, ""), panel(2, 20, "Left front"))}
+	})
+	one := measured(g[0], "bust")
+	require.Len(t, one, 1)
+	assert.Equal(t, sts("Body", "bust", 80).Length, one[0].length())
 }

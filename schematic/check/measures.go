@@ -343,13 +343,13 @@ func wholeBody(named []derived, girth bool) []derived {
 	if i := slices.IndexFunc(named, func(d derived) bool { return d.girth }); i >= 0 {
 		return slices.DeleteFunc(named, func(d derived) bool { return !d.girth })
 	}
+	named = eachOnce(named)
 	sum := derived{girth: true}
 	for _, d := range named {
 		made := d.terms[0].piece
 		switch {
 		case made.Kind == schematic.KindBody && made.Make <= 1:
-			d.girth = true
-			return []derived{d} // worked flat in one piece, from edge to edge around the body
+			return []derived{allOf(made, named)} // worked flat in one piece, from edge to edge around the body
 		case trunk(made):
 			t := d.terms[0]
 			t.times = units.Int(int64(max(1, made.Make)))
@@ -360,6 +360,44 @@ func wholeBody(named []derived, girth bool) []derived {
 		return named
 	}
 	return []derived{sum}
+}
+
+// allOf is a measurement of all the panels in which a piece is drawn.
+func allOf(made *schematic.Made, named []derived) derived {
+	out := derived{girth: true}
+	for _, d := range named {
+		if d.terms[0].piece == made {
+			out.terms = append(out.terms, d.terms...)
+		}
+	}
+	return out
+}
+
+// eachOnce leaves out what is in another measurement of the list already: a part of a drawing whose whole is there,
+// and a part with the name of its panel, or of one before.
+func eachOnce(named []derived) []derived {
+	type place struct {
+		piece *schematic.Made
+		view  int
+		part  string
+	}
+	seen := map[place]bool{}
+	var out []derived
+	add := func(parts bool) {
+		for _, d := range named {
+			m := d.terms[0].measure
+			at := place{d.terms[0].piece, m.View, strings.ToLower(m.Part)}
+			whole := at
+			whole.part = ""
+			if (m.Part != "") == parts && !seen[at] && !seen[whole] {
+				seen[at] = true
+				out = append(out, d)
+			}
+		}
+	}
+	add(false)
+	add(true)
+	return out
 }
 
 // sum reads such as '2 x Back bust + 3 cm' and gives the lengths that it may mean.

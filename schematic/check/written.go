@@ -29,7 +29,8 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 		}
 		switch {
 		case !ok && len(options) > 0:
-			all = append(all, in(finding.Finding{Kind: "grading/missing", Severity: finding.Warning, Pos: w.Pos,
+			line[g.Index], made[p.Sizes.Names[g.Index]] = p.Steps.Format(options[0].length(), w.Unit), options[0].length()
+			wrong = append(wrong, in(finding.Finding{Kind: "grading/missing", Severity: finding.Warning, Pos: w.Pos,
 				Message: fmt.Sprintf("%s is not written for every size that has it", w.Name),
 				Have:    "a dash", Want: options[0].words(w.Unit),
 				Fix: "write " + p.Steps.With(options[0].length(), w.Unit)}, p, g.Index))
@@ -98,7 +99,7 @@ func unmade(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written,
 			all = append(all, in(finding.Finding{Kind: "drawn/missing", Severity: finding.Warning, Pos: w.Pos,
 				Message: fmt.Sprintf("%s is written for a size whose pieces have none", w.Name),
 				Have:    p.Steps.With(low, w.Unit) + " written", Want: "a dash, or rows that make it",
-				Fix: "write a dash for the size"}, p, g.Index))
+				Fix: "give the size rows that make it; if it is meant to have none, a dash stands for it"}, p, g.Index))
 		}
 	}
 	return all

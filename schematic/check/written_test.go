@@ -155,6 +155,26 @@ func TestSizesThatAreNotWrittenAndSizesThatHaveNothing(t *testing.T) {
 	}
 }
 
+// A fix that can be pasted has every size: 25 for the size that is wrong, 22 for the one that the designer left
+// out, and what she wrote for the others.
+func TestAFixNeverWritesADashForASizeThatHasTheMeasurement(t *testing.T) {
+	p := pattern("S", "M", "L")
+	low := expr.Of(cm(20, 1), units.Num{}, cm(29, 1))
+	low.Has[1] = false
+	p.Finished = []schematic.Written{{Name: "cuff", Low: low, High: low}}
+	n := []int{20, 22, 25}
+	fixes := 0
+	for _, f := range Pattern(p, garments(p, func(i int) []*schematic.Made {
+		return []*schematic.Made{made("Sleeve", schematic.KindSleeve, sts("Sleeve", "cuff", n[i]))}
+	})) {
+		if f.Kind == "drawn/written" || f.Kind == "grading/missing" {
+			assert.Contains(t, f.Fix, "write 20 (22, 25) cm", f.Kind)
+			fixes++
+		}
+	}
+	assert.Equal(t, 2, fixes)
+}
+
 func TestANumberThatFitsInAnotherUnitIsTakenForAMistakenUnit(t *testing.T) {
 	back := made("Back", schematic.KindBack, sts("Back", "width at hem", 45))
 	for _, c := range []struct {

@@ -382,8 +382,8 @@ func measureIDs(gs []*schematic.Garment, name string) []string {
 	return ids
 }
 
-// jumps marks sizes whose step from the size before is more than three times the
-// middle one of the other steps, and more than a floor: 3 cm, or 3 stitches or rows.
+// jumps marks sizes whose step from the size before is unlike the other steps, and more
+// than a floor: 3 cm, or 3 stitches or rows.
 func jumps(g expr.Graded, d expr.Dim) []bool {
 	out := make([]bool, len(g.Vals))
 	floor := units.Int(1)
@@ -402,18 +402,8 @@ func jumps(g expr.Graded, d expr.Dim) []bool {
 		}
 		last = i
 	}
-	if len(steps) < 3 {
-		return out
-	}
-	for i, s := range steps {
-		others := make([]units.Num, 0, len(steps)-1)
-		for k, o := range steps {
-			if k != i {
-				others = append(others, o.Abs())
-			}
-		}
-		slices.SortFunc(others, units.Num.Cmp)
-		out[to[i]] = units.Max(others[len(others)/2], floor).Times(3).Less(s.Abs())
+	for _, odd := range schematic.OddSteps(steps, make([]units.Num, len(steps)), floor) {
+		out[to[odd.At]] = true
 	}
 	return out
 }
