@@ -22,8 +22,8 @@ import (
 const (
 	MostBytes   = 8 << 20
 	mostUnzip   = 24 << 20
-	mostPart    = 12 << 20 // of one part of a workbook
-	mostWords   = 2 << 20  // of its table of texts and of its styles, which are kept whole
+	mostPart    = 5 << 20 // of one part of a workbook
+	mostWords   = 2 << 20 // of its table of texts and of its styles, which are kept whole
 	mostRows    = 5000
 	mostColumns = 500
 )
