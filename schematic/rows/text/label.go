@@ -213,12 +213,16 @@ func (p *labeller) numbers() bool {
 			p.i++
 		}
 		switch {
+		case p.behindDash():
+			p.i = save
+			return true
 		case p.eatAny("-", "--", "to", "through", "thru", "till"):
-			if p.l.To, ok = p.number(); !ok {
-				p.l.To = p.l.From
+			to, ok := p.number()
+			if !ok {
 				p.i = save
 				return true
 			}
+			p.l.To = to
 			p.eatAny("inclusive", "incl")
 		case p.every():
 		case p.eat(",", "and") || p.eatAny(",", "and", "&", "+", "or"):
@@ -242,6 +246,16 @@ func (p *labeller) numbers() bool {
 			return true
 		}
 	}
+}
+
+// behindDash reports whether the dash ahead closes the label, and what stands behind it is the
+// row: Round 1 - 6sc into ring, Row 2 - 2 sc in each st; rounds 6 - 10 are a range.
+func (p *labeller) behindDash() bool {
+	dash, n, next := p.peek(0), p.peek(1), p.peek(2)
+	if !dash.Is("-", "--") || dash.Glued || n.Kind != 'n' || n.Glued || next.Kind != 'w' {
+		return false
+	}
+	return next.Glued || !next.Cap && p.peek(-2).Is("row", "round", "rnd", "rd", "r")
 }
 
 // every reads 'and all even rounds', 'and every following wrong-side row'.

@@ -571,7 +571,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, but its repeats are %s | %s rows by its numbers | %s rows by its repeats", "mend the numbers of the rows, or repeat otherwise",
 				rows, times*len(cycle), rows, times*len(cycle))
 		}
-	case n.ToRow.Set():
+	case n.ToRow.Set() && n.Length == nil && n.Course.Length == nil:
 		to := n.ToRow.At(r.size)
 		if r.no < 0 {
 			r.no = to
