@@ -5,7 +5,7 @@ import (
 	"flatwright/schematic/finding"
 )
 
-// Shape of a motif.
+// MotifShape is the shape of a motif.
 type MotifShape int
 
 // The shapes of motif.

@@ -226,7 +226,7 @@ func (r RowSide) String() string {
 	return [...]string{"every row", "right-side rows", "wrong-side rows"}[r]
 }
 
-// How a join is made.
+// JoinHow is how a join is made.
 type JoinHow int
 
 // The ways in which two edges are joined.

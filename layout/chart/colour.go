@@ -36,9 +36,6 @@ var signs = [...]func(q *pen, r float64){
 	func(q *pen, r float64) { q.line(-r, 0, 0, -r, r, 0, 0, r, -r, 0) },
 }
 
-// mostYarns is how many yarns a chart tells apart.
-const mostYarns = len(signs) + 1
-
 // yarns are the yarns that the stitches of the work name; none if all are of one.
 func (w *Work) yarns() yarns {
 	much := map[string]int{}

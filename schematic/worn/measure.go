@@ -86,15 +86,14 @@ func (t *taker) exact(mm float64) units.Num {
 
 // trunk is what the sleeves hang from, or what stands first.
 type trunk struct {
-	panels      []*panel // in front, or the back if the fronts open
-	hem, top    float64
-	under       float64 // the height of the underarm
-	arms        bool
-	kind        string  // armhole, raglan or yoke
-	upper       float64 // the height at which the armhole, raglan or yoke ends
-	upperAt     pt
-	underAt     pt
-	left, right float64
+	panels   []*panel // in front, or the back if the fronts open
+	hem, top float64
+	under    float64 // the height of the underarm
+	arms     bool
+	kind     string  // armhole, raglan or yoke
+	upper    float64 // the height at which the armhole, raglan or yoke ends
+	upperAt  pt
+	underAt  pt
 }
 
 func isTrunk(p *panel) bool {

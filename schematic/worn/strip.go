@@ -195,7 +195,7 @@ func arcOf(a, m, z pt) []pt {
 	o := add(a, pt{X: (c.Y*bb - b.Y*cc) / d, Y: (b.X*cc - c.X*bb) / d})
 	r := sub(a, o)
 	turn := math.Atan2(cross(r, sub(z, o)), dot(r, sub(z, o)))
-	if (turn > 0) != (d < 0) == false {
+	if (turn > 0) == (d < 0) {
 		turn -= math.Copysign(2*math.Pi, turn)
 	}
 	out := []pt{a}

@@ -64,6 +64,7 @@ func Draw(ctx context.Context, src Source, o DrawOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
+	r.Findings = append(r.Findings, asDrawn(p, gs)...)
 	drawings, err := drawings(p, o)
 	if err != nil {
 		return r, err

@@ -178,7 +178,7 @@ func TestAChartFollowsTheSize(t *testing.T) {
 	require.NoError(t, err)
 	page := string(r.Files[0].Body)
 	// 92, 100 and 108 stitches, of which a chart shows as many in each size and leaves out the others
-	assert.Equal(t, 4, strings.Count(page, `aria-label="Body, `)-4, "a chart for each size and one for all, beside their schematics")
+	assert.Equal(t, 4, strings.Count(page, `role="img" aria-label="Body, `)-4, "a chart for each size and one for all, beside their schematics")
 	for _, n := range []string{"61", "69", "77"} {
 		assert.Contains(t, page, "shortened at the break by "+n+" stitches")
 	}

@@ -7,6 +7,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/cmd/internal/files"
@@ -62,8 +63,21 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 	}
 	schematic.DrawOnce(gs)
 	r.Findings = append(r.Findings, check.Pattern(p, gs)...)
+	r.Findings = slices.DeleteFunc(r.Findings, ofTheDrawing)
 	r.Findings.Sort()
 	return p, gs, r, nil
+}
+
+// ofTheDrawing reports whether a finding tells of the garment as it is drawn, and of no number.
+func ofTheDrawing(f finding.Finding) bool { return strings.HasPrefix(f.Kind, "worn/") }
+
+// asDrawn is what there is to tell of the drawing of the garment as it is worn. A pattern that
+// joins nothing means none.
+func asDrawn(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
+	if len(p.Joins) == 0 {
+		return nil
+	}
+	return slices.DeleteFunc(check.Pattern(p, gs), func(f finding.Finding) bool { return !ofTheDrawing(f) })
 }
 
 // sizeNamed is the index of a size, or an error that names those that there are.

@@ -154,7 +154,7 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 			case err != nil:
 				fail(w, http.StatusUnprocessableEntity, err.Error())
 			default:
-				s.hand(w, res, d.Name, q.Size)
+				s.hand(w, res, d.Name, q.Size, q.Labels)
 			}
 			return nil
 		}
@@ -167,8 +167,8 @@ var kinds = map[string]string{".svg": "image/svg+xml", ".pdf": "application/pdf"
 	".html": "text/html; charset=utf-8", ".xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"}
 
 // hand gives the files: one as it is, several packed under the name of the download and the size.
-func (s *Server) hand(w http.ResponseWriter, r job.Result, what, size string) {
-	f, err := packed(r, packName(r.Slug, what, size))
+func (s *Server) hand(w http.ResponseWriter, r job.Result, what, size, labels string) {
+	f, err := packed(r, packName(r.Slug, what, size, labels))
 	if err != nil {
 		fail(w, http.StatusInternalServerError, err.Error())
 		return
@@ -183,7 +183,7 @@ func (s *Server) hand(w http.ResponseWriter, r job.Result, what, size string) {
 }
 
 // packName tells what is in a pack: that of every size has none in its name.
-func packName(slug, what, size string) string {
+func packName(slug, what, size, labels string) string {
 	name := slug
 	if name == "" {
 		name = "pattern"
@@ -191,6 +191,9 @@ func packName(slug, what, size string) string {
 	name += "-" + strings.TrimSuffix(strings.TrimSuffix(what, "-svg"), "-pdf")
 	if size != "" && !strings.HasPrefix(what, "all-") {
 		name += "-" + job.Slug(size)
+		if labels != "" && labels != "one" {
+			name += "-" + job.Slug(labels)
+		}
 	}
 	return name + ".zip"
 }

@@ -799,5 +799,3 @@ func star(p *parser, i int) (any, int) {
 func isStar(t *text.Token) bool {
 	return t.Kind == 'p' && t.S != "" && strings.ContainsRune("*†★#^~§‡+", []rune(t.S)[0])
 }
-
-func isCrochet(s *stitch.Stitch) bool { return s != nil && s.Craft == stitch.Crochet }

@@ -19,7 +19,6 @@ type Reader struct {
 	o       ins.Options
 	sec     *ins.Section
 	mode    string // how the lines of a section of words are read
-	last    *ins.Line
 	raw     string // the last line of the text as it stands
 	tokens  []text.Token
 	roundR  bool // R5 means a round
@@ -546,10 +545,7 @@ func (r *Reader) cut(t []text.Token) int {
 
 // refers reports whether a label within a sentence only names the row: Row 2 forms the pattern.
 func (r *Reader) refers(t []text.Token, n int) bool {
-	if n >= len(t) {
-		return true
-	}
-	return false
+	return n >= len(t)
 }
 
 // afterStar reports whether a sentence repeats a starred stretch, which stays with it.

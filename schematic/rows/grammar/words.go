@@ -174,7 +174,7 @@ func kind(p *parser, i int) (any, int) {
 	best, to := thing{}, -1
 	for k := 0; k < longestName && i+k < len(p.t); k++ {
 		t := &p.t[i+k]
-		if t.Kind != 'w' && t.Kind != 'n' && !(t.Kind == 'f') || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && t.Glued == false {
+		if t.Kind != 'w' && t.Kind != 'n' && !(t.Kind == 'f') || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && !t.Glued {
 			break
 		}
 		b = append(b, t.S...)

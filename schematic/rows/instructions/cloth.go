@@ -34,7 +34,7 @@ func ClothOf(words string, t stitch.Terms) (Cloth, bool) {
 	return Cloth{}, false
 }
 
-// words name the fabric, so that ClothOf finds it.
+// Words name the fabric, so that ClothOf finds it.
 func (c Cloth) Words(t stitch.Terms) string {
 	stocking := "stockinette stitch"
 	if t == stitch.UK {
@@ -55,7 +55,7 @@ func (c Cloth) Words(t stitch.Terms) string {
 	return ""
 }
 
-// crochet is the stitch of a crochet fabric over so many stitches.
+// Crochet is the stitch of a crochet fabric over so many stitches.
 func (c Cloth) Crochet(used int) *stitch.Stitch {
 	if used > 1 {
 		if t := stitch.ByID(c.St.Plain().ID + "2tog"); t != nil {
@@ -65,7 +65,7 @@ func (c Cloth) Crochet(used int) *stitch.Stitch {
 	return c.St
 }
 
-// knitted is the stitch of a knitted fabric in the column-th place from the right edge,
+// Knitted is the stitch of a knitted fabric in the column-th place from the right edge,
 // as the right side looks: of used stitches worked together, or one stitch of the
 // two that are worked into one place.
 func (c Cloth) Knitted(column int, rs, odd, round bool, used int, two bool) *stitch.Stitch {

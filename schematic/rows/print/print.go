@@ -52,7 +52,6 @@ type printer struct {
 	from stitch.Terms
 	b    strings.Builder
 
-	of    *schematic.Piece  // in work
 	made  []*schematic.Made // of the piece, one a size; nil where there is none
 	steps []map[stepKey]*schematic.Step
 	work

@@ -11,14 +11,14 @@ import (
 
 // start is what an unnumbered line begins with.
 type start struct {
-	chain          *ins.Chain
-	cast           *ins.CastOn
-	yarn           *ins.JoinYarn
-	pick           *ins.PickUp
-	ring, round    bool
-	stitches       bool
-	skipped        int
-	magic, working bool
+	chain       *ins.Chain
+	cast        *ins.CastOn
+	yarn        *ins.JoinYarn
+	pick        *ins.PickUp
+	ring, round bool
+	stitches    bool
+	skipped     int
+	magic       bool
 }
 
 func (r *runner) startOf(l *ins.Line) start {
@@ -358,9 +358,8 @@ func (r *runner) whole(l *ins.Line) bool {
 	if !found {
 		return false
 	}
-	worked := false
 	for _, n := range body {
-		worked = r.wholeOne(l, n) || worked
+		r.wholeOne(l, n)
 	}
 	if r.fab != nil && l.Stated != nil {
 		list := r.readings()

@@ -53,7 +53,6 @@ type course struct {
 	every   []*ins.Line
 	panels  []panel // of the row, as a right-side row meets them
 	cloth   ins.Cloth
-	marks   bool
 }
 
 // runner works a whole text in one size.
