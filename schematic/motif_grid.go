@@ -13,7 +13,6 @@ type grid struct {
 	*Motifs
 	across, joining units.Num
 	cols, rows      int
-	filled          [][]byte
 	pitch           float64
 	cells           [][]Point
 }
