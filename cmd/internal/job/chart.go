@@ -243,6 +243,9 @@ func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]
 				continue
 			}
 			parts := []string{title, "chart"}
+			if o.Size != "" {
+				parts = append(parts, o.Size)
+			}
 			if c.name != "" && c.name != title {
 				parts = append(parts, c.name)
 			}
@@ -264,5 +267,9 @@ func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]
 	if err := pdf.Write(&b, pages, info); err != nil {
 		return nil, fmt.Errorf("PDF: %w", err)
 	}
-	return append(out, files.File{Name: names.name(".pdf", title, "charts"), Body: b.Bytes()}), nil
+	parts := []string{title, "charts"}
+	if o.Size != "" {
+		parts = append(parts, o.Size)
+	}
+	return append(out, files.File{Name: names.name(".pdf", parts...), Body: b.Bytes()}), nil
 }

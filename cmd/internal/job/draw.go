@@ -121,6 +121,8 @@ func drawings(p *schematic.Pattern, o DrawOptions) ([]*drawing, error) {
 		}
 	}
 	base := place.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, Trim: o.Trim, Width: o.Width, Without: o.Without, Caution: caution(p)}
+	// a drawing of all sizes in the shape of one that was asked for tells which
+	shaped := func(name string) string { return strings.TrimSpace(name + " " + o.Size) }
 	make1 := func(name string, i int, labels place.Labels, u place.Units) *drawing {
 		d := &drawing{name: name, opts: base}
 		d.opts.Size, d.opts.Labels, d.opts.Units = i, labels, u
@@ -140,11 +142,11 @@ func drawings(p *schematic.Pattern, o DrawOptions) ([]*drawing, error) {
 			all = append(all, make1("all sizes", shape, place.AllSizes, authored))
 		}
 	case All:
-		all = append(all, make1("all sizes", shape, place.AllSizes, authored))
+		all = append(all, make1(shaped("all sizes"), shape, place.AllSizes, authored))
 	case Letters:
-		all = append(all, make1("letters", shape, place.Letters, both))
+		all = append(all, make1(shaped("letters"), shape, place.Letters, both))
 	case Blank:
-		all = append(all, make1("blank", shape, place.Blank, both))
+		all = append(all, make1(shaped("blank"), shape, place.Blank, both))
 	default:
 		return nil, &OptionError{fmt.Sprintf("there are no labels %q; there are one, all, letters and blank", o.Labels)}
 	}
