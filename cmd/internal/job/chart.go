@@ -243,11 +243,11 @@ func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]
 				continue
 			}
 			parts := []string{title, "chart"}
-			if o.Size != "" {
-				parts = append(parts, o.Size)
-			}
 			if c.name != "" && c.name != title {
 				parts = append(parts, c.name)
+			}
+			if o.Size != "" {
+				parts = append(parts, o.Size)
 			}
 			if len(c.sheets) > 1 {
 				parts = append(parts, fmt.Sprintf("page %d", k+1))

@@ -71,7 +71,7 @@ func TestAPatternIsChartedBySectionAndSize(t *testing.T) {
 	r, err := Chart(context.Background(), &src, nil, ChartOptions{Section: "sleeve", Size: "S", Format: "svg"})
 	require.NoError(t, err)
 	require.Len(t, r.Files, 1)
-	assert.True(t, strings.HasSuffix(r.Files[0].Name, "-chart-sleeve.svg"), r.Files[0].Name)
+	assert.True(t, strings.HasSuffix(r.Files[0].Name, "-chart-sleeve-s.svg"), r.Files[0].Name)
 	var option *OptionError
 	_, err = Chart(context.Background(), &src, nil, ChartOptions{Section: "collar"})
 	require.ErrorAs(t, err, &option)
