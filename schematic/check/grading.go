@@ -77,19 +77,11 @@ func writtenGrading(p *schematic.Pattern, w *schematic.Written, what string) fin
 func writtenSeries(p *schematic.Pattern, w *schematic.Written, what string, of expr.Graded) *series {
 	s := newSeries(p, what+" "+w.Name, w.Unit)
 	s.pos = w.Pos
-	s.length, s.loose = alongBody(w.Name), isLoose(w.Name)
+	s.length, s.loose = alongBody(w.Name), schematic.HangsFree(w.Name)
 	for i := range s.vals {
 		s.vals[i], s.has[i] = of.At(i)
 	}
 	return s
-}
-
-// looseThings are parts whose length follows no body (common practice).
-var looseThings = []string{"tie", "ties", "handle", "handles", "strap", "straps", "cord", "cords", "drawstring", "drawstrings", "belt", "sash", "loop", "loops", "tassel", "tassels", "fringe", "scarf"}
-
-func isLoose(name string) bool {
-	return slices.ContainsFunc(strings.FieldsFunc(strings.ToLower(name), func(r rune) bool { return r == ' ' || r == '-' || r == ',' }),
-		func(word string) bool { return slices.Contains(looseThings, word) })
 }
 
 // heldEverywhere reports whether the counts make a written measurement in every size for
@@ -136,7 +128,7 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 				if s == nil {
 					s = newSeries(p, made.Name+" "+m.Name, p.Units)
 					s.piece = made.Name
-					s.loose = isLoose(made.Name + " " + m.Part + " " + m.Name)
+					s.loose = schematic.HangsFree(made.Name + " " + m.Part + " " + m.Name)
 					s.length = s.loose || m.Axis == schematic.Vertical || alongBody(m.Name)
 					if made.Piece != nil {
 						s.pos = made.Piece.Pos

@@ -62,8 +62,8 @@ func (a *assembly) leftOver() {
 	for _, q := range a.protos {
 		switch {
 		case q.left < 1 || q.share && q.face != front:
-		case len(a.bondsOf(q.loop)) == 0 && q.made.Kind == schematic.KindBand:
-			// a strip that nothing joins is a tie or a belt
+		case len(a.bondsOf(q.loop)) == 0 && schematic.HangsFree(q.made.Name):
+			// a tie or a belt, which no view lays on the garment
 		case len(a.bondsOf(q.loop)) == 0:
 			note(q.made, "no join or held stitch says where it goes")
 		case q.face == back && !a.drawsPartOf(q.made):
