@@ -112,28 +112,30 @@ func uniform(kind *stitch.Stitch, n int) *fabric {
 	return f
 }
 
-// main is the kind of which the row has most.
+// main is the kind of which the row has most; of a long mixed row, its beginning.
 func (f *fabric) main() *stitch.Stitch {
-	var best *stitch.Stitch
-	most := 0
-	for _, r := range f.runs {
+	type tally struct {
+		kind *stitch.Stitch
+		n    int
+	}
+	var room [8]tally
+	all, best := room[:0], tally{}
+	for _, r := range f.runs[:min(len(f.runs), 64)] {
 		if r.space() || r.kind == nil {
 			continue
 		}
-		n := 0
-		for _, q := range f.runs {
-			if q.kind == r.kind {
-				n += q.n
-			}
+		k := slices.IndexFunc(all, func(t tally) bool { return t.kind == r.kind })
+		if k < 0 {
+			k, all = len(all), append(all, tally{kind: r.kind})
 		}
-		if n > most {
-			best, most = r.kind, n
-		}
-		if len(f.runs) > 64 { // long mixed rows: the first is as good
-			break
+		all[k].n += r.n
+	}
+	for _, t := range all {
+		if t.n > best.n {
+			best = t
 		}
 	}
-	return best
+	return best.kind
 }
 
 // cursor walks over the row that is worked into.
