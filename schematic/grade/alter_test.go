@@ -1,6 +1,7 @@
 package grade_test
 
 import (
+	"flag"
 	"math"
 	"os"
 	"path/filepath"
@@ -13,6 +14,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
+	"flatwright/schematic/long"
 	"flatwright/schematic/random"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
@@ -100,11 +102,11 @@ func patterns(t testing.TB) []string {
 // each place that was rounded, and nothing that fitted no longer fits: with all gauges
 // told, and with the first alone, which the others follow.
 func TestAtAnotherGaugeTheGarmentMeasuresTheSame(t *testing.T) {
-	for _, path := range patterns(t) {
+	for n, path := range patterns(t) {
 		p := file(t, path)
 		for k, by := range []units.Num{units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4), units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4), units.Frac(6, 5), units.Frac(9, 10)} {
 			for i := range p.Sizes.Names {
-				if testing.Short() && i%4 != 0 {
+				if !long.Some(n+k+8*i, 24) {
 					continue
 				}
 				var mine []schematic.Gauge
@@ -216,6 +218,12 @@ func TestABadRequestSaysWhy(t *testing.T) {
 
 func TestAlterNeverPanicsAndTheSameGaugeKeepsRandomGarments(t *testing.T) {
 	same, all := 0, 0
+	if !long.Some(1, 2) { // each works the garment hundreds of times
+		checks := flag.Lookup("rapid.checks").Value
+		was := checks.String()
+		require.NoError(t, checks.Set("12"))
+		defer func() { require.NoError(t, checks.Set(was)) }()
+	}
 	rapid.Check(t, func(t *rapid.T) {
 		p := random.Pattern(random.Options{}).Draw(t, "pattern")
 		size := rapid.IntRange(0, p.Sizes.Len()-1).Draw(t, "size")

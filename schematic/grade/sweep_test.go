@@ -14,6 +14,7 @@ import (
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
+	"flatwright/schematic/long"
 	"flatwright/schematic/units"
 )
 
@@ -101,14 +102,16 @@ func (s *sweep) alter(what string, p *schematic.Pattern, r grade.Request, length
 // ratios are the gauges of a sweep: stitches and rows by so many hundredths.
 var ratios = [][2]int64{{95, 95}, {110, 110}, {90, 100}, {100, 115}, {80, 85}, {130, 120}}
 
-// all sweeps one pattern: six gauges in up to six sizes, lengths, another size for one part.
-func (s *sweep) all(p *schematic.Pattern, most int) {
-	for i := range p.Sizes.Names {
-		if i >= most {
-			break
-		}
+// all sweeps one pattern, the nth of its set: six gauges in up to six sizes, lengths, another size for one part.
+// A search works the garment hundreds of times: only the long tests ask for every gauge in every size, the others
+// for one size a pattern, and there for each pattern another gauge and another length.
+func (s *sweep) all(p *schematic.Pattern, nth int) {
+	for i := range p.Sizes.Names[:min(6, p.Sizes.Len())] {
 		what := p.Title + " " + p.Sizes.Names[i]
-		for _, by := range ratios {
+		for k, by := range ratios {
+			if !long.Some(nth+k+len(ratios)*i, len(ratios)*2) {
+				continue
+			}
 			var mine []schematic.Gauge
 			for _, g := range p.Gauges {
 				g.Stitches, g.Rows = g.Stitches.Mul(units.Frac(by[0], 100)), g.Rows.Mul(units.Frac(by[1], 100))
@@ -116,7 +119,10 @@ func (s *sweep) all(p *schematic.Pattern, most int) {
 			}
 			s.alter(fmt.Sprintf("%s %v", what, by), p, grade.Request{Size: i, Gauges: mine}, false)
 		}
-		for _, mm := range []int64{25, -30, 54} {
+		for k, mm := range []int64{25, -30, 54} {
+			if !long.Some(nth+k+3*i, 6) {
+				continue
+			}
 			s.alter(fmt.Sprintf("%s %+d mm", what, mm), p, grade.Request{Size: i, Body: units.Int(mm), Sleeve: units.Int(mm)}, true)
 		}
 	}
@@ -130,16 +136,12 @@ func TestAnAlteredGarmentGoesTogether(t *testing.T) {
 	require.NoError(t, err)
 	for _, set := range [][]string{paths, patterns(t)} {
 		total := &sweep{say: t.Logf}
-		for _, path := range set {
+		for n, path := range set {
 			s := &sweep{say: func(string, ...any) {}}
 			if testing.Verbose() {
 				s.say = t.Logf
 			}
-			most := 6
-			if testing.Short() {
-				most = 1
-			}
-			s.all(file(t, path), most)
+			s.all(file(t, path), n)
 			t.Logf("%s: %s", filepath.Base(path), s)
 			total.asked += s.asked
 			total.refused += s.refused
