@@ -57,10 +57,11 @@ func Check(x *ins.Text, o ins.Options) Report {
 	}
 	rep.Findings = append(rep.Findings, x.Findings...)
 	rep.Findings = append(rep.Findings, asked...)
+	judge(x, list)
 	at := map[int]int{} // line: the finding that tells what its row uses or makes
 	for _, m := range list {
 		f := m.finding(x)
-		if !uses([]raw{m.raw}) && m.kind != "rows/stated" {
+		if !m.counted() {
 			rep.Findings = append(rep.Findings, f)
 			continue
 		}

@@ -18,6 +18,9 @@ type raw struct {
 	fix  string
 	a    []int  // the numbers of msg, then those of fix
 	in   string // the section, if it is not the one that is worked
+	gap  int    // by how many stitches it does not fit
+	of   int    // of so many; 0: not told
+	held bool   // the row makes what it states all the same
 }
 
 // merged is raw over several sizes.
@@ -118,4 +121,13 @@ func (w *work) tell(kind string, sev finding.Severity, at ins.Span, msg, fix str
 		return // of the same cause as what was told
 	}
 	w.found = append(w.found, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a})
+}
+
+// tellGap is tell with by how many of how many stitches it does not fit.
+func (w *work) tellGap(gap, of int, kind string, at ins.Span, msg, fix string, a ...int) {
+	k := len(w.found)
+	w.tell(kind, finding.Warning, at, msg, fix, a...)
+	if len(w.found) > k {
+		w.found[k].gap, w.found[k].of = gap, of
+	}
 }

@@ -1,6 +1,8 @@
 package work
 
 import (
+	"strings"
+
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
 )
@@ -46,6 +48,8 @@ func (r *runner) number(l *ins.Line, from int) {
 	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
+	case !r.misnamed(l, from, want): // rows that are not here, or not read
+		r.known, r.suspect, r.side = false, suspectRows, 0
 	default:
 		word := "row"
 		if b.Round {
@@ -62,6 +66,64 @@ func (r *runner) number(l *ins.Line, from int) {
 		r.known = true
 	}
 	r.no = from - 1
+}
+
+// misnamed reports whether a row has a wrong number, and not one that follows from what the
+// text leaves out or was not read: the row after it says which.
+func (r *runner) misnamed(l *ins.Line, from, want int) bool {
+	if r.no == 0 && r.fab == nil && !inRing(l.Body) || r.gapBefore(l) {
+		return false
+	}
+	size := max(r.times(l), 1)
+	next := r.numberAfter(l)
+	gap := from - want
+	switch {
+	case next <= 1:
+		return gap == 1 || gap == -1
+	case next == want+size, next == from && gap == 1:
+		return true
+	}
+	return next == from+size && (gap == -1 || gap > 0 && (gap <= 2 || r.no == 0 || r.cur.anew))
+}
+
+// numberAfter is the number of the next row of the section that has one, 0: none.
+func (r *runner) numberAfter(l *ins.Line) int {
+	after := false
+	for _, m := range r.section.Lines {
+		if after && m.Label != nil && !m.Label.Next && len(m.Label.Listed) == 0 && m.Label.From.Set() {
+			return m.Label.From.At(r.size)
+		}
+		after = after || m == l
+	}
+	return 0
+}
+
+// gapBefore reports whether something stands between a row and the numbered one before it that
+// may be rows: lines that were not read, or passed as words, or have no number.
+func (r *runner) gapBefore(l *ins.Line) bool {
+	var prev *ins.Line
+	for _, m := range r.section.Lines {
+		if m == l {
+			break
+		}
+		prev = m
+	}
+	if prev == nil {
+		return false
+	}
+	if len(prev.Unread) > 0 {
+		return true
+	}
+	end := prev.At.Line
+	for _, w := range prev.Words {
+		end = max(end, w.Line)
+	}
+	for k := end + 1; k < l.At.Line && k <= len(r.x.Src); k++ {
+		if strings.TrimSpace(r.x.Src[k-1]) != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // fill works row k, which an earlier line tells: row 2 and all WS rows, rows 3 and 5.

@@ -564,7 +564,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 			at = body[n-1].Span()
 		}
 		below := w.from.stitches()
-		w.tell("rows/under-use", finding.Warning, at, "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
+		w.tellGap(w.cur.left, below, "rows/under-use", at, "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
 			"work %s more, or say that they are left unworked", w.cur.left, below, below-w.cur.left, w.cur.left)
 	}
 }

@@ -49,6 +49,7 @@ func (r *runner) checked(rd reading, l *ins.Line) []reading {
 	found := r.misfits(l, rd.fab)
 	if len(found) == 0 || rd.shortTotal(k) {
 		rd.suspect = 0
+		rd.pardon(l)
 		return []reading{rd}
 	}
 	if uses(res.found) { // it follows from what the row uses
@@ -72,6 +73,24 @@ func (r *runner) checked(rd reading, l *ins.Line) []reading {
 		out = append(out, as)
 	}
 	return out
+}
+
+// pardon takes back what was told of the stitches that a row uses, if it makes what it states
+// and says where in words of which the reading is less sure: they are meant otherwise.
+func (rd *reading) pardon(l *ins.Line) {
+	told := rd.res.found
+	k := len(rd.found) - len(told)
+	if k < 0 || !uses(told) {
+		return
+	}
+	if loose(l.Body) && !slices.ContainsFunc(told, func(f raw) bool { return f.kind == "rows/over-use" }) {
+		rd.found, rd.res.found = rd.found[:k:k], nil
+		return
+	}
+	rd.found = append(rd.found[:k:k], told...)
+	for i := range told {
+		rd.found[k+i].held = true
+	}
 }
 
 // suspectBefore reports whether a finding of a row before this one is told already.
@@ -104,8 +123,9 @@ func (r *runner) checkOnly(l *ins.Line) {
 // misfits is what the stated count of a line and a row as worked have apart.
 func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 	var out []raw
+	gap, of := 0, 0
 	tell := func(at ins.Span, msg, fix string, a ...int) {
-		out = append(out, raw{kind: "rows/stated", sev: finding.Warning, at: at, msg: msg, fix: fix, a: a})
+		out = append(out, raw{kind: "rows/stated", sev: finding.Warning, at: at, msg: msg, fix: fix, a: a, gap: gap, of: of})
 	}
 	grouped := false
 	for i, g := range l.Stated {
@@ -134,6 +154,7 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		if also == said || made == said {
 			continue
 		}
+		gap, of = made-said, max(made, said)
 		tell(g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the row below | %s "+what+" stated", "say %s, or mend the row so that it makes %s",
 			made, said, made, said, made, said)
 		return out // the kinds that follow are of the same cause

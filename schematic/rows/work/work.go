@@ -424,7 +424,7 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	}
 	w.lastPos = w.cur.pos - 1
 	if got < k {
-		w.tell("rows/over-use", finding.Warning, at, "this uses %s more than there are | %s stitches in the row below, %s too few | no more than there are",
+		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "this uses %s more than there are | %s stitches in the row below, %s too few | no more than there are",
 			"use %s fewer here, or make them in the row below", k-got, w.from.stitches(), k-got, k-got)
 	}
 	return got
@@ -531,7 +531,7 @@ func (w *work) chains(k int, at ins.Span) int {
 	}
 	w.lastPos = w.cur.pos - 1
 	if got < k {
-		w.tell("rows/over-use", finding.Warning, at, "this uses %s more chains than there are | %s places in the row below, %s too few | no more than there are",
+		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "this uses %s more chains than there are | %s places in the row below, %s too few | no more than there are",
 			"use %s fewer here, or chain more", k-got, w.from.stitches(), k-got, k-got)
 	}
 	return got

@@ -1,0 +1,74 @@
+package work
+
+import (
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// A pattern that someone published was made by many, and is wrong by little and seldom. What
+// does not fit by far, or again and again, is more likely a form that is read otherwise than it
+// is meant: it is told as not followed, and is no finding against the pattern.
+
+// mostHeld is how many rows of a text may use other stitches than there are and still make what
+// they state before their form is doubted.
+const mostHeld = 2
+
+// counted reports whether a finding is one about stitches used or made.
+func (m *merged) counted() bool { return uses([]raw{m.raw}) || m.kind == "rows/stated" }
+
+// gross reports whether it does not fit by more than half of the stitches.
+func (m *merged) gross() bool { return m.of > 0 && (2*m.gap > m.of || -2*m.gap > m.of) && m.of > 4 }
+
+// judge turns findings of which the reading is in doubt into notes.
+func judge(x *ins.Text, list []*merged) {
+	held, all := map[int]bool{}, map[int]bool{} // lines
+	for _, m := range list {
+		if !m.counted() {
+			continue
+		}
+		if all[m.at.Line] = true; m.held {
+			held[m.at.Line] = true
+		}
+	}
+	often := len(all) > 3 && 4*len(all) > worked(x)
+	for _, m := range list {
+		if m.counted() && (often || m.gross() || m.held && len(held) > mostHeld) {
+			m.kind, m.sev = "rows/not-read", finding.Note
+			m.msg = "not followed: " + m.msg
+		}
+	}
+}
+
+// worked is how many lines of a text are instructions that were read.
+func worked(x *ins.Text) int {
+	n := 0
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			if len(l.Body) > 0 && len(l.Unread) == 0 {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// loose reports whether a row says where in words that texts use freely: the same place, spaces,
+// groups, between stitches.
+func loose(list []ins.Item) bool {
+	for _, n := range list {
+		if q, ok := n.(*ins.Repeat); ok && loose(q.Body) {
+			return true
+		}
+		for _, p := range placesOf(n) {
+			switch p.Kind {
+			case ins.InNext, ins.InEach, ins.InLast, ins.FromHook:
+			default:
+				return true
+			}
+			if p.Unit.Space || p.Unit.Group != nil || p.Unit.Stretch {
+				return true
+			}
+		}
+	}
+	return false
+}
