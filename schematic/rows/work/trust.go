@@ -52,20 +52,29 @@ func worked(x *ins.Text) int {
 	return n
 }
 
+// sure are the places of which the reading is sure.
+var sure = map[ins.PlaceKind]bool{ins.InNext: true, ins.InEach: true, ins.InLast: true, ins.FromHook: true, ins.InFirst: true, ins.InTop: true}
+
 // loose reports whether a row says where in words that texts use freely: the same place, spaces,
-// groups, between stitches.
+// groups, and within a repeat the first stitch.
 func loose(list []ins.Item) bool {
 	for _, n := range list {
-		if q, ok := n.(*ins.Repeat); ok && loose(q.Body) {
+		if q, ok := n.(*ins.Repeat); ok && (loose(q.Body) || firstIn(q.Body)) {
 			return true
 		}
 		for _, p := range placesOf(n) {
-			switch p.Kind {
-			case ins.InNext, ins.InEach, ins.InLast, ins.FromHook:
-			default:
+			if !sure[p.Kind] || p.Unit.Space || p.Unit.Group != nil || p.Unit.Stretch {
 				return true
 			}
-			if p.Unit.Space || p.Unit.Group != nil || p.Unit.Stretch {
+		}
+	}
+	return false
+}
+
+func firstIn(list []ins.Item) bool {
+	for _, n := range list {
+		for _, p := range placesOf(n) {
+			if p.Kind == ins.InFirst {
 				return true
 			}
 		}
