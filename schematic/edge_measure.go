@@ -230,7 +230,7 @@ func edgeWords(name string) (words, bool) {
 	case "sleeve end":
 		return words{height: "sleeve opening", width: "sleeve opening"}, true
 	case "", "hem", "cast-on edge", "top", "step", "line", "live edge", "picked-up edge", "base", "gap", "opening", "left over", "added edge",
-		"short-row turn", "joined edge", "division", "centre", "gathered edge", "held edge", "base of the panels", "edge of the crown", "edge of the motifs":
+		"short-row turn", "joined edge", "division", "centre", "gathered edge", "held edge", "base of the panels", "edge of the crown", "edge of the base", "edge of the motifs":
 		return words{}, false
 	}
 	return words{height: "height of " + name, width: "width of " + name}, true

@@ -78,7 +78,11 @@ func (c *canvas) settleDisc(w *worker) {
 	}
 	r := h.Times(flat)
 	top := c.topY()
-	disc := &canvas{name: "crown", free: f, first: c.first}
+	name := "crown"
+	if w.made.Kind == KindBag {
+		name = "base"
+	}
+	disc := &canvas{name: name, free: f, first: c.first}
 	if !r.Less(top) {
 		disc.name = ""
 	}
@@ -87,7 +91,7 @@ func (c *canvas) settleDisc(w *worker) {
 	var loop []drawn
 	for i := range corners {
 		a, b := 2*math.Pi*float64(i)/corners, 2*math.Pi*float64(i+1)/corners
-		loop = append(loop, drawn{a: Point{rf * math.Cos(a), rf * math.Sin(a)}, b: Point{rf * math.Cos(b), rf * math.Sin(b)}, seg: seg{name: "edge of the crown"}})
+		loop = append(loop, drawn{a: Point{rf * math.Cos(a), rf * math.Sin(a)}, b: Point{rf * math.Cos(b), rf * math.Sin(b)}, seg: seg{name: "edge of the " + name}})
 	}
 	f.loops = [][]drawn{loop}
 	f.sizes = append(f.sizes, freeSize{name: "diameter", a: Point{-rf, 0}, b: Point{rf, 0}, axis: Horizontal, length: r.Times(2), count: flat, of: "row", gauge: g})
@@ -110,7 +114,7 @@ func (c *canvas) settleDisc(w *worker) {
 			}
 		}
 	}
-	c.segs = append([]seg{{a: pt{lo, r}, b: pt{hi, r}, name: "edge of the crown", both: true, sts: last.n}}, kept...)
+	c.segs = append([]seg{{a: pt{lo, r}, b: pt{hi, r}, name: "edge of the " + name, both: true, sts: last.n}}, kept...)
 	var levels []level
 	for _, l := range c.levels {
 		if !l.y.Less(r) {

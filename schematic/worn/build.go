@@ -23,7 +23,8 @@ type proto struct {
 	left     int  // how many are still to be placed
 	folded   bool // it is folded along its middle: a half of it shows
 	variants []*panel
-	share    bool // of a round that is shared out
+	flat     *panel // a tube that lies on what it is worked from
+	share    bool   // of a round that is shared out
 }
 
 // strip is a band along edges of other panels.
@@ -331,6 +332,8 @@ func (a *assembly) piece(m *schematic.Made) {
 			}
 		}
 		switch {
+		case v.Disc:
+			a.disc(m, p)
 		case v.Panel:
 			a.keyPanel(m, p)
 			a.add(p, m.Make)

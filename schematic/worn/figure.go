@@ -178,6 +178,8 @@ func (a *assembly) sheets() [][]*panel {
 			switch {
 			case p.face == back:
 				return 9
+			case p.over != nil:
+				return 0
 			case sideWord(p.name) == "right" && p.face == front:
 				r = min(r, 1)
 			}

@@ -1,7 +1,9 @@
 package worn
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -16,6 +18,8 @@ func (a *assembly) measures() []schematic.Measure {
 	t := &taker{a: a, seen: map[string]bool{}}
 	root := a.placed[0]
 	switch b := a.body(); {
+	case holds[root.made.Kind]:
+		t.holder(root)
 	case root.made.Kind == schematic.KindShawl || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
 		t.span()
 	case root.made.Kind > schematic.KindBand:
@@ -346,6 +350,51 @@ func (tk *taker) outside(root *panel) {
 	}
 }
 
+// holder measures a bag, or what else pieces hang from, and then them.
+func (tk *taker) holder(root *panel) {
+	if root.made.Kind == schematic.KindBag {
+		tk.bag(root)
+	} else {
+		tk.own(root)
+	}
+	for _, p := range tk.a.placed {
+		l, h := box(p.drawn)
+		name := strings.ToLower(p.made.Name)
+		switch {
+		case p.disc:
+			y := (l.Y + h.Y) / 2
+			tk.take("base width", pt{X: l.X, Y: y}, pt{X: h.X, Y: y}, schematic.Horizontal, false, units.Num{})
+		case p.over != nil && p.where.sin == 0:
+			tk.take(name+" length", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
+			tk.take(name+" width", pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}, schematic.Horizontal, p.made.Round, units.Num{})
+		}
+	}
+	tk.seen["length"] = true
+}
+
+// bag measures the sides of a bag: its opening, how far it is around at its lower edge, and its height.
+func (tk *taker) bag(root *panel) {
+	var corners []pt
+	lo, hi := box(root.drawn)
+	level := func(y float64) (l, r pt) {
+		corners = corners[:0]
+		for _, s := range root.drawn {
+			if absf(s.a.Y-y) < close {
+				corners = append(corners, s.a)
+			}
+		}
+		byX := func(a, b pt) int { return cmp.Compare(a.X, b.X) }
+		return slices.MinFunc(corners, byX), slices.MaxFunc(corners, byX)
+	}
+	l, r := level(hi.Y)
+	tk.take("opening", l, r, schematic.Horizontal, root.made.Round, units.Num{})
+	left, right := level(lo.Y)
+	if absf(dist(l, r)-dist(left, right)) > 1 {
+		tk.take("around at base", left, right, schematic.Horizontal, root.made.Round, units.Num{})
+	}
+	tk.take("height", left, l, schematic.Vertical, false, units.Num{})
+}
+
 // sleeve measures the sleeve at the left.
 func (tk *taker) sleeve(t *trunk) {
 	var p *panel
@@ -454,7 +503,7 @@ func (tk *taker) own(p *panel) {
 		return
 	}
 	for _, m := range p.made.Measures {
-		if m.View != p.view || !m.Main || p.halved {
+		if m.View != p.view || !m.Main || p.halved || p.acrossSlit(m.A, m.B) {
 			continue
 		}
 		axis := m.Axis
@@ -463,4 +512,9 @@ func (tk *taker) own(p *panel) {
 		}
 		tk.take(m.Name, p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
 	}
+}
+
+// acrossSlit reports whether a measurement is that of an opening that something is worked from.
+func (p *panel) acrossSlit(a, b pt) bool {
+	return slices.ContainsFunc(p.slits, func(s slit) bool { return s.taken && near(s.a, a) && near(s.z, b) })
 }

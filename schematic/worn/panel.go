@@ -38,6 +38,8 @@ type panel struct {
 	ribs  []schematic.Hatch
 	marks []schematic.Marked
 	flip  bool // seen from behind: mirrored
+	disc  bool // a circle, which touches what it is bonded to
+	slits []slit
 
 	placed bool
 	where  motion
@@ -51,6 +53,7 @@ type panel struct {
 	onto   []string // the names of the edges on which it was laid
 	strip  bool     // a band that bends
 	halved bool     // but a half of its piece shows
+	over   *panel   // it lies on this one, from whose slit it is worked
 }
 
 // chord is how a panel was laid: two places of its own on two places, of which hold, a share of the way between them,
@@ -97,10 +100,10 @@ func (p *panel) middle() float64 {
 // the name of its edge. keys gives the bonds of an edge.
 func newPanel(m *schematic.Made, view int, keys func(e *schematic.Edge) []string) *panel {
 	v := &m.Views[view]
-	if len(v.Outline) == 0 || len(v.Outline[0]) < 3 || v.Disc {
+	if len(v.Outline) == 0 || len(v.Outline[0]) < 3 || v.Disc && m.Kind != schematic.KindBag {
 		return nil
 	}
-	p := &panel{made: m, view: view, name: m.Name, lines: v.Lines, ribs: v.Ribs, marks: v.Marks, face: either}
+	p := &panel{made: m, view: view, name: m.Name, lines: v.Lines, ribs: v.Ribs, marks: v.Marks, face: either, disc: v.Disc}
 	if v.Name != "" {
 		p.name = v.Name
 	}
@@ -127,7 +130,39 @@ func newPanel(m *schematic.Made, view int, keys func(e *schematic.Edge) []string
 			s.keys = append(s.keys, "fold of "+m.Name)
 		}
 	}
+	p.slits = slitsOf(v, edges, keys)
 	return p
+}
+
+// slit is an opening within a panel from which something else is worked.
+type slit struct {
+	a, z  pt // from the left
+	name  string
+	keys  []string
+	taken bool
+}
+
+// slitsOf are the openings of a view whose edges have bonds.
+func slitsOf(v *schematic.View, edges []*schematic.Edge, keys func(e *schematic.Edge) []string) []slit {
+	var out []slit
+	for _, l := range v.Lines {
+		if l.Kind != schematic.LineSlit {
+			continue
+		}
+		s := slit{a: l.A, z: l.B, name: l.Name}
+		if s.z.X < s.a.X {
+			s.a, s.z = s.z, s.a
+		}
+		for _, e := range edges {
+			if along(e.Path, l.A, l.B) || along(e.Path, l.B, l.A) {
+				s.keys = append(s.keys, keys(e)...)
+			}
+		}
+		if len(s.keys) > 0 {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // cutAt is the stretch from a to b cut where an edge begins or ends on it.

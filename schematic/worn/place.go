@@ -38,9 +38,11 @@ func (a *assembly) put() {
 	defer a.stand()
 	for {
 		a.overlay()
+		a.discs()
+		a.onSlits()
 		var best fit
 		for _, q := range a.protos {
-			if q.left < 1 || q.face == back {
+			if q.left < 1 || q.face == back || q.disc {
 				continue
 			}
 			if f := a.fit(q); f.score > best.score {
@@ -70,7 +72,7 @@ func (a *assembly) trunk() bool {
 			fronts = append(fronts, q)
 		case q.face == back:
 			backs = append(backs, q)
-		case q.made.Kind == schematic.KindBody:
+		case q.made.Kind == schematic.KindBody, holds[q.made.Kind] && !q.disc:
 			others = append([]*proto{q}, others...)
 		default:
 			others = append(others, q)
@@ -110,11 +112,23 @@ func (a *assembly) trunk() bool {
 		return false
 	}
 	p := root.panel
-	lo, _ := box(p.loop)
-	a.settle(p, motion{cos: 1, by: pt{X: -p.middle(), Y: -lo.Y}}, nil, nil)
+	lo, hi := box(p.loop)
+	m := motion{cos: 1, by: pt{X: -p.middle(), Y: -lo.Y}}
+	if p.made.Kind == schematic.KindBag && p.made.From == schematic.FromCentre {
+		m = motion{cos: -1, by: pt{X: p.middle(), Y: hi.Y}} // it stands on its base
+	}
+	a.settle(p, m, nil, nil)
+	if n := root.left; holds[p.made.Kind] && n > 1 {
+		for _, q := range a.protos { // one of a pair is drawn, with its share of the other pieces
+			q.left = (q.left + n - 1) / n
+		}
+	}
 	root.left--
 	return true
 }
+
+// holds are the kinds of piece that other pieces hang from as they do from a body.
+var holds = map[schematic.Kind]bool{schematic.KindBag: true, schematic.KindMitten: true}
 
 // settle puts a panel where a motion brings it. Its sides run, from side first on, lie on the chain, and
 // are drawn there.

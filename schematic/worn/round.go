@@ -90,12 +90,16 @@ func (a *assembly) tube(m *schematic.Made, p *panel) {
 		}
 		return
 	}
-	for _, first := range []bool{true, false} {
+	split := func(from half) *panel {
 		v := *p
 		v.loop = append([]side(nil), p.loop...)
-		a.splitEnd(m, &v, start, sr, first)
-		a.splitEnd(m, &v, end, er, first)
-		q.variants = append(q.variants, &v)
+		a.splitEnd(m, &v, start, sr, from)
+		a.splitEnd(m, &v, end, er, from)
+		return &v
+	}
+	q.flat = split(aroundMiddle)
+	for _, from := range []half{fromMiddle, toMiddle} {
+		q.variants = append(q.variants, split(from))
 		if p.face == front {
 			break
 		}
@@ -118,8 +122,20 @@ func (a *assembly) wholeEnd(m *schematic.Made, p *panel, end float64) {
 	}
 }
 
+// half is which half of a tube shows, by the middle of its longest run.
+type half int
+
+const (
+	fromMiddle half = iota
+	toMiddle
+	aroundMiddle
+)
+
+// before is what share of the round shows before that middle.
+func (h half) before() float64 { return [...]float64{0, 0.5, 0.25}[h] }
+
 // splitEnd cuts the level end of a flat tube at y into its runs.
-func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, first bool) {
+func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, shows half) {
 	if len(runs) == 0 {
 		return
 	}
@@ -131,10 +147,7 @@ func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, 
 	if i := inFront(runs); i >= 0 {
 		from = middleOf(runs, i) - total/4
 	} else {
-		from = middleOf(runs, longest(runs))
-		if !first {
-			from -= total / 2
-		}
+		from = middleOf(runs, longest(runs)) - total*shows.before()
 	}
 	parts := laid(runs, from, from+total/2)
 	if !downwards(m) {

@@ -28,7 +28,7 @@ func Dress(g *schematic.Garment) {
 		g.Findings = append(g.Findings, *f)
 		return
 	}
-	if a.placed[0].face != either || a.placed[0].made.Kind == schematic.KindBody {
+	if root := a.placed[0]; root.face != either || root.made.Kind == schematic.KindBody || holds[root.made.Kind] && len(a.placed) > 1 {
 		a.leftOver()
 	}
 	if len(a.placed) < 2 {
@@ -103,7 +103,7 @@ const (
 func (a *assembly) clash() *finding.Finding {
 	for i, x := range a.placed {
 		for _, y := range a.placed[:i] {
-			if x.face == back || y.face == back || x.strip || y.strip || !x.hung && !y.hung {
+			if x.face == back || y.face == back || x.strip || y.strip || !x.hung && !y.hung || x.over == y {
 				continue
 			}
 			px, py := points(x.drawn), points(y.drawn)
