@@ -4,7 +4,9 @@ package long
 
 import (
 	"os"
+	"strconv"
 	"testing"
+	"time"
 )
 
 // Variable is set in the environment to run the long tests too, as .ci/run does.
@@ -22,4 +24,22 @@ func Test(t testing.TB) {
 // the long tests are run.
 func Some(i, n int) bool {
 	return i%n == 0 || !testing.Short() && os.Getenv(Variable) != ""
+}
+
+// SeedVariable is set in the environment to make again what a test made at random.
+const SeedVariable = "FLATWRIGHT_SEED"
+
+// Seed is a seed of its own for every run, told so that the run can be repeated.
+func Seed(t testing.TB) uint64 {
+	t.Helper()
+	seed := uint64(time.Now().UnixNano()) // nothing that is written depends on it
+	if s := os.Getenv(SeedVariable); s != "" {
+		n, err := strconv.ParseUint(s, 10, 64)
+		if err != nil {
+			t.Fatal(err)
+		}
+		seed = n
+	}
+	t.Logf("%s=%d repeats this run", SeedVariable, seed)
+	return seed
 }

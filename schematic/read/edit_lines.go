@@ -77,10 +77,10 @@ func (e *editor) insert(c Change) ([]byte, error) {
 
 // begin has a piece or part begin in another way: the first section is replaced.
 func (e *editor) begin(c Change) ([]byte, error) {
-	s := e.trail[len(e.trail)-1]
-	if e.listAt() != "section" || s.at != 0 {
+	if e.listAt() != "section" || e.trail[len(e.trail)-1].at != 0 {
 		return nil, errors.New("a piece begins with its first section")
 	}
+	s := e.trail[len(e.trail)-1]
 	away := 1
 	if len(s.all) > 1 && e.has(s.all[0].val, "sideways") && e.has(s.all[1].val, "pick up") {
 		away = 2 // what is picked up along a band goes with it

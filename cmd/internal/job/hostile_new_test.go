@@ -5,34 +5,19 @@ import (
 	"maps"
 	"math"
 	"math/rand/v2"
-	"os"
 	"slices"
-	"strconv"
 	"strings"
 	"testing"
-	"time"
 
 	"flatwright/schematic/long"
 )
-
-// seedVariable names the seed in the environment; CI sets a fresh one each time.
-const seedVariable = "FLATWRIGHT_SEED"
 
 // New hostile inputs of every kind, at random: patterns, texts, tables and workbooks that are
 // much too much of something. They are held to what the kept ones are held to. A failure repeats with
 // its seed.
 func TestNewHostileInputsAreRefusedOrHarmless(t *testing.T) {
 	long.Test(t)
-	seed := uint64(time.Now().UnixNano()) // nothing that is written depends on it
-	if s := os.Getenv(seedVariable); s != "" {
-		n, err := strconv.ParseUint(s, 10, 64)
-		if err != nil {
-			t.Fatal(err)
-		}
-		seed = n
-	}
-	t.Logf("%s=%d repeats this run", seedVariable, seed)
-	m := maker{rand.New(rand.NewPCG(seed, 1))}
+	m := maker{rand.New(rand.NewPCG(long.Seed(t), 1))}
 	var most heaviest
 	made := 0
 	for i := range 40 {

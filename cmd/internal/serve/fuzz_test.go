@@ -48,60 +48,78 @@ func FuzzRequest(f *testing.F) {
 	f.Add("POST", "/api/open", `{"once":"x"}`, "", false)
 	f.Add("PUT", "/", "[[[[[[[[", "", true)
 
-	top := f.TempDir()
-	dir := filepath.Join(top, "mine")
-	require.NoError(f, os.Mkdir(dir, 0o755))
-	hat := filepath.Join(dir, "hat.yaml")
-	require.NoError(f, os.WriteFile(hat, []byte(text), 0o644))
-	s, err := New(context.Background(), Options{File: hat, Port: -1})
-	require.NoError(f, err)
-	f.Cleanup(func() { _ = s.listener.Close() })
-	host := s.listener.Addr().String()
-
+	a := asking(f)
 	f.Fuzz(func(t *testing.T, method, path, body, origin string, key bool) {
-		if len(body) > 64<<10 || path == "/api/events" {
-			return
-		}
-		require.NoError(t, os.RemoveAll(dir))
-		require.NoError(t, os.Mkdir(dir, 0o755))
-		require.NoError(t, os.WriteFile(hat, []byte(text), 0o644))
-		var err error
-		s.doc, err = open(t.Context(), hat, "") // as if it had just been started
-		require.NoError(t, err)
-		r := httptest.NewRequest(http.MethodGet, "/", strings.NewReader(body))
-		r.Method, r.Host, r.URL, r.RequestURI = method, host, &url.URL{Path: path}, path
-		if origin == "" {
-			origin = "http://" + host
-		}
-		r.Header.Set("Origin", origin)
-		r.Header.Set("Content-Type", "application/json")
-		if key {
-			r.Header.Set(keyHeader, s.keys.key)
-		}
-		w := httptest.NewRecorder()
-		s.http.Handler.ServeHTTP(w, r)
-
-		a := w.Result()
-		require.Equal(t, policy, a.Header.Get("Content-Security-Policy"))
-		kind, _, _ := mime.ParseMediaType(a.Header.Get("Content-Type"))
-		if !key {
-			require.True(t, w.Code >= 300 || !strings.HasPrefix(path, "/api/"), path)
-			require.NotContains(t, w.Body.String(), s.keys.key)
-		}
-		require.NotEqual(t, http.StatusInternalServerError, w.Code, "%s", w.Body)
-		if kind == "application/json" {
-			require.True(t, json.Valid(w.Body.Bytes()))
-		}
-		if kind == "text/html" && path != "/" && a.Header.Get("Content-Disposition") == "" {
-			require.Equal(t, 3, w.Code/100, "no page of this origin is made of what was asked")
-		}
-		onlyBeside(t, top, dir)
-		if path != "/api/save" || w.Code != http.StatusOK {
-			there, err := os.ReadFile(hat)
-			require.NoError(t, err)
-			require.Equal(t, text, string(there))
+		if len(body) <= 64<<10 {
+			a.ask(t, method, path, body, origin, key)
 		}
 	})
+}
+
+// asked is a handler beside one pattern on the disk, which it alone may write, and only when it is told to.
+type asked struct {
+	*Server
+	top, dir, hat, text string
+}
+
+func asking(t testing.TB) *asked {
+	top := t.TempDir()
+	a := &asked{top: top, dir: filepath.Join(top, "mine"), hat: filepath.Join(top, "mine", "hat.yaml"), text: string(modelText("example-pebble-hat"))}
+	require.NoError(t, os.Mkdir(a.dir, 0o755))
+	require.NoError(t, os.WriteFile(a.hat, []byte(a.text), 0o644))
+	s, err := New(context.Background(), Options{File: a.hat, Port: -1})
+	require.NoError(t, err)
+	t.Cleanup(func() { _ = s.listener.Close() })
+	a.Server = s
+	return a
+}
+
+// ask asks once, as if the program had just been started, and holds the answer to what every answer must be.
+func (a *asked) ask(t *testing.T, method, path, body, origin string, key bool) int {
+	if path == "/api/events" {
+		return 0 // it does not end
+	}
+	require.NoError(t, os.RemoveAll(a.dir))
+	require.NoError(t, os.Mkdir(a.dir, 0o755))
+	require.NoError(t, os.WriteFile(a.hat, []byte(a.text), 0o644))
+	var err error
+	a.doc, err = open(t.Context(), a.hat, "")
+	require.NoError(t, err)
+	host := a.listener.Addr().String()
+	r := httptest.NewRequest(http.MethodGet, "/", strings.NewReader(body))
+	r.Method, r.Host, r.URL, r.RequestURI = method, host, &url.URL{Path: path}, path
+	if origin == "" {
+		origin = "http://" + host
+	}
+	r.Header.Set("Origin", origin)
+	r.Header.Set("Content-Type", "application/json")
+	if key {
+		r.Header.Set(keyHeader, a.keys.key)
+	}
+	w := httptest.NewRecorder()
+	a.http.Handler.ServeHTTP(w, r)
+
+	got := w.Result()
+	require.Equal(t, policy, got.Header.Get("Content-Security-Policy"))
+	kind, _, _ := mime.ParseMediaType(got.Header.Get("Content-Type"))
+	if !key {
+		require.True(t, w.Code >= 300 || !strings.HasPrefix(path, "/api/"), path)
+		require.NotContains(t, w.Body.String(), a.keys.key)
+	}
+	require.NotEqual(t, http.StatusInternalServerError, w.Code, "%s", w.Body)
+	if kind == "application/json" {
+		require.True(t, json.Valid(w.Body.Bytes()))
+	}
+	if kind == "text/html" && path != "/" && got.Header.Get("Content-Disposition") == "" {
+		require.Equal(t, 3, w.Code/100, "no page of this origin is made of what was asked")
+	}
+	onlyBeside(t, a.top, a.dir)
+	if path != "/api/save" || w.Code != http.StatusOK {
+		there, err := os.ReadFile(a.hat)
+		require.NoError(t, err)
+		require.Equal(t, a.text, string(there))
+	}
+	return w.Code
 }
 
 // onlyBeside holds that top has nothing but dir, and dir only files with names for
