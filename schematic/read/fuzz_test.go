@@ -148,3 +148,11 @@ func BenchmarkTheFullFile(b *testing.B) {
 		Pattern("full.yaml", src)
 	}
 }
+
+func TestAPatternWithoutAPieceIsRefused(t *testing.T) {
+	_, list := Pattern("f.yaml", []byte("pattern: A\nterms: US\nunits: cm\nsizes: M\ngauges:\n  g: 20 sts and 28 rows over 10 cm\npieces: []\n"))
+	require.Len(t, list, 1)
+	assert.Equal(t, "file/empty", list[0].Kind)
+	assert.Equal(t, 7, list[0].Pos.Line)
+	assert.Contains(t, list[0].Fix, "write a piece")
+}

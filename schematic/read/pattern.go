@@ -80,6 +80,9 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 	if n := m.get("drawing"); n != nil {
 		p.Drawing = r.drawing(n)
 	}
+	if n := m.get("pieces"); n != nil && n.Kind == yaml.SequenceNode && len(n.Content) == 0 {
+		r.fail(r.pos(n), "file/empty", "there is no piece here").Fix = "write a piece: its name, and the sections in which it is worked"
+	}
 	for _, n := range r.list(m.get("pieces"), `"pieces"`, mostPieces) {
 		if q := r.readPiece(n); q != nil {
 			p.Pieces = append(p.Pieces, q)
