@@ -56,8 +56,11 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 		text = &t
 	}
 	if src == nil {
-		x = rows.Read(text.Name, text.Text, rows.Options{})
-		rep := rows.Check(x, rows.Options{})
+		var rep rows.Report
+		var err error
+		if x, rep, err = readRows(ctx, text); err != nil {
+			return r, err
+		}
 		r.Findings, r.Sizes = rep.Findings, rep.Sizes
 		r.Title = x.Title
 		if r.Title == "" {
@@ -83,22 +86,24 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 			return r, err
 		}
 	}
-	works, err := chartWorks(x, o, size)
+	works, err := made(ctx, func() ([]*chart.Work, error) { return chartWorks(x, o, size) })
 	if err != nil {
 		return r, err
 	}
 	var all []stitchChart
 	for _, w := range works {
-		if err := ctx.Err(); err != nil {
-			return r, fmt.Errorf("stopped: %w", context.Cause(ctx))
-		}
 		if len(x.Sizes.Names) > 1 {
 			w.Note = "Size " + x.Sizes.Names[size]
 		}
 		r.Findings = append(r.Findings, chartFindings(w, x.Name, opts.Floats)...)
-		sheets, err := chart.Draw(w, opts)
-		if err != nil {
+		sheets, err := made(ctx, func() ([]*sheet.Sheet, error) { return chart.Draw(w, opts) })
+		switch {
+		case stopped(ctx) != nil:
+			return r, stopped(ctx)
+		case err != nil && w.Title != "":
 			return r, fmt.Errorf("%s: %w", w.Title, err)
+		case err != nil:
+			return r, err
 		}
 		all = append(all, stitchChart{w.Title, sheets})
 	}

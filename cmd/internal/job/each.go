@@ -22,8 +22,7 @@ func each(ctx context.Context, n int, f func(i int) error) error {
 	}
 	var ended error
 	for i := range n {
-		if ctx.Err() != nil {
-			ended = fmt.Errorf("stopped: %w", context.Cause(ctx))
+		if ended = stopped(ctx); ended != nil {
 			break
 		}
 		next <- i
@@ -39,4 +38,41 @@ func each(ctx context.Context, n int, f func(i int) error) error {
 		}
 	}
 	return nil
+}
+
+// apart does f, which knows of no ctx, and waits for it no longer than until ctx has ended: then what f
+// still does is for no one. A panic of f is the caller's.
+func apart(ctx context.Context, f func()) error {
+	done := make(chan any, 1)
+	go func() {
+		defer func() { done <- recover() }()
+		f()
+	}()
+	select {
+	case p := <-done:
+		if p != nil {
+			panic(p)
+		}
+		return stopped(ctx)
+	case <-ctx.Done():
+		return stopped(ctx)
+	}
+}
+
+// made is what f makes, done apart.
+func made[T any](ctx context.Context, f func() (T, error)) (T, error) {
+	var t, none T
+	var err error
+	if stop := apart(ctx, func() { t, err = f() }); stop != nil {
+		return none, stop
+	}
+	return t, err
+}
+
+// stopped is the error of a ctx that has ended, or nil.
+func stopped(ctx context.Context) error {
+	if ctx.Err() == nil {
+		return nil
+	}
+	return fmt.Errorf("stopped: %w", context.Cause(ctx))
 }

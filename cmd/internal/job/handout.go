@@ -86,8 +86,8 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		if err != nil {
 			return err
 		}
-		if err := ctx.Err(); err != nil {
-			return fmt.Errorf("stopped: %w", context.Cause(ctx))
+		if err := stopped(ctx); err != nil {
+			return err
 		}
 		var b bytes.Buffer
 		info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: parts[0], Lang: "en", Creator: o.Creator}

@@ -46,7 +46,11 @@ func (e *OptionError) Error() string { return e.Text }
 // work reads the pattern, works every size and checks them.
 func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Garment, Result, error) {
 	var r Result
-	p, found := read.Pattern(src.Name, src.Text)
+	var p *schematic.Pattern
+	var found finding.List
+	if err := apart(ctx, func() { p, found = read.Pattern(src.Name, src.Text) }); err != nil {
+		return nil, nil, r, err
+	}
 	r.Findings = found
 	if p == nil || found.Errors() {
 		return nil, nil, r, ErrUnreadable
@@ -62,7 +66,10 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 		return nil, nil, r, err
 	}
 	schematic.DrawOnce(gs)
-	r.Findings = append(r.Findings, check.Pattern(p, gs)...)
+	if err := apart(ctx, func() { found = check.Pattern(p, gs) }); err != nil {
+		return nil, nil, r, err
+	}
+	r.Findings = append(r.Findings, found...)
 	r.Findings = slices.DeleteFunc(r.Findings, ofTheDrawing)
 	r.Findings.Sort()
 	return p, gs, r, nil

@@ -3,7 +3,6 @@ package job
 import (
 	"bytes"
 	"context"
-	"fmt"
 	"hash/crc32"
 	"strconv"
 	"strings"
@@ -39,8 +38,8 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
-	if err := ctx.Err(); err != nil {
-		return r, fmt.Errorf("stopped: %w", context.Cause(ctx))
+	if err := stopped(ctx); err != nil {
+		return r, err
 	}
 	c := content(p, gs, o.Rows)
 	for size := range gs {

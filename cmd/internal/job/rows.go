@@ -44,21 +44,39 @@ func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
 		text, note = &t, n
 	}
 	if src == nil {
-		out.text = rows.Read(text.Name, text.Text, rows.Options{})
-		out.rep = rows.Check(out.text, rows.Options{})
+		var err error
+		if out.text, out.rep, err = readRows(ctx, text); err != nil {
+			return out, err
+		}
 		out.rep.Findings = append(note, out.rep.Findings...)
 		out.Findings, out.Read = out.rep.Findings, out.rep.Read
 		out.Title, out.Sizes = out.text.Title, out.rep.Sizes
-		return out, ctx.Err()
+		return out, nil
 	}
 	p, gs, r, err := work(ctx, *src)
 	out.Result = r
 	if err != nil || text == nil && p.Rows == "" {
 		return out, err
 	}
-	out.Findings = append(out.Findings, note...)
-	out.hold(*src, text, p, gs)
-	return out, ctx.Err()
+	held := RowsResult{Result: r}
+	held.Findings = append(held.Findings, note...)
+	if err := apart(ctx, func() { held.hold(*src, text, p, gs) }); err != nil {
+		return out, err
+	}
+	return held, nil
+}
+
+// readRows reads and checks a text of rows alone.
+func readRows(ctx context.Context, text *Source) (x *rows.Text, rep rows.Report, err error) {
+	var read *rows.Text
+	var held rows.Report
+	if err := apart(ctx, func() {
+		read = rows.Read(text.Name, text.Text, rows.Options{})
+		held = rows.Check(read, rows.Options{})
+	}); err != nil {
+		return nil, rep, err
+	}
+	return read, held, nil
 }
 
 // hold checks written rows against the pattern src; with no text, those that stand
