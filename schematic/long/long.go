@@ -3,10 +3,10 @@
 package long
 
 import (
+	"math/rand/v2"
 	"os"
 	"strconv"
 	"testing"
-	"time"
 )
 
 // Variable is set in the environment to run the long tests too, as .ci/run does.
@@ -32,7 +32,7 @@ const SeedVariable = "FLATWRIGHT_SEED"
 // Seed is a seed of its own for every run, told so that the run can be repeated.
 func Seed(t testing.TB) uint64 {
 	t.Helper()
-	seed := uint64(time.Now().UnixNano()) // nothing that is written depends on it
+	seed := rand.Uint64() // nothing that is written depends on it
 	if s := os.Getenv(SeedVariable); s != "" {
 		n, err := strconv.ParseUint(s, 10, 64)
 		if err != nil {

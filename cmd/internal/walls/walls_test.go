@@ -48,7 +48,7 @@ var only = map[string][]string{
 	"os/exec":                  {"render/compare", "cmd/internal/serve"},
 	"time":                     {"render/pdf", "render/xlsx", "render/compare", "cmd/internal/serve", "cmd/internal/files"},
 	"math/rand":                {},
-	"math/rand/v2":             {"render/compare", "schematic/random"},
+	"math/rand/v2":             {"render/compare", "schematic/random", "schematic/long"},
 	"net/http":                 {"cmd/internal/serve"},
 }
 
