@@ -102,56 +102,20 @@ func (sh *Shaping) profile(i int) profile {
 
 func (s *Shape) work(w *worker) {
 	st := w.cur
-	nb := len(st.blocks)
-	left, right := make([]profile, nb), make([]profile, nb)
+	m := movement{left: make([]profile, len(st.blocks)), right: make([]profile, len(st.blocks))}
 	longest := 0
-	half := units.Frac(1, 2)
 	for k := range s.Shapings {
 		sh := &s.Shapings[k]
-		p := sh.profile(w.i)
-		longest = max(longest, p.last().row)
+		longest = max(longest, sh.profile(w.i).last().row)
 		w.sidesFit(sh)
 		at := w.side(sh.At)
-		if at == Lines && nb == 1 {
+		if at == Lines && len(st.blocks) == 1 {
 			w.find("arithmetic/lines", finding.Error, sh.Pos, "there are no marked lines to shape at", "", "",
 				"cut the row into `panels` before it, or shape at both edges")
 			w.doubtful()
 			at = BothEdges
 		}
-		tube := st.round && nb == 1
-		places := 1
-		switch {
-		case at == Across && nb > 1:
-			w.spread(p, left, right)
-		case at == Across, tube && at != BothEdges:
-			left[0] = left[0].plus(p.scaled(half))
-			right[nb-1] = right[nb-1].plus(p.scaled(half))
-		case at == BothEdges:
-			places = 2
-			left[0] = left[0].plus(p)
-			right[nb-1] = right[nb-1].plus(p)
-		case at == LeftEdge:
-			left[0] = left[0].plus(p)
-		case at == RightEdge:
-			right[nb-1] = right[nb-1].plus(p)
-		case at == Lines:
-			places = 0
-			for i := range st.blocks {
-				b := &st.blocks[i]
-				if sh.Panel != "" && b.runs[0].name != sh.Panel {
-					continue
-				}
-				if b.lineL {
-					left[i] = left[i].plus(p)
-					places++
-				}
-				if b.lineR {
-					right[i] = right[i].plus(p)
-					places++
-				}
-			}
-		}
-		w.places = append(w.places, places)
+		w.places = append(w.places, m.shape(w, sh, at))
 		if sh.Edge != "" {
 			w.nameShaped(at, sh.Edge)
 		}
@@ -168,20 +132,83 @@ func (s *Shape) work(w *worker) {
 	}
 	for i := range st.blocks {
 		b := &st.blocks[i]
-		if n := int(left[i].last().d.Add(right[i].last().d).Floor()) + b.count(); n < 1 && longest > 0 {
+		if n := int(m.left[i].last().d.Add(m.right[i].last().d).Floor()) + b.count(); n < 1 && longest > 0 {
 			w.findCount("arithmetic/impossible", finding.Error, s.Pos,
 				fmt.Sprintf("the shaping takes away %d stitches and there are %d", b.count()-n, b.count()),
 				fmt.Sprintf("%d stitches", b.count()), "at least one left", "shape fewer times, or bind the rest off instead")
 			w.doubtful()
 			// What the section is to leave, or the least that there can be.
-			less := profile{{total, units.Int(int64(w.stated(s, nb) - b.count())).Half()}}
-			left[i], right[i] = less, less
+			less := profile{{total, units.Int(int64(w.stated(s, len(st.blocks)) - b.count())).Half()}}
+			m.left[i], m.right[i] = less, less
 		}
 	}
-	w.advance(total, left, right)
+	disc := w.canvas(&st.blocks[0]).free != nil
+	w.advance(total, m.left, m.right)
+	if disc {
+		w.areas[st.gauge.Name] = w.areas[st.gauge.Name].Add(s.ofStitches(w.i).Mul(st.gauge.StitchWidth()).Mul(st.gauge.RowHeight()))
+	}
 	if rest := st.count(); rest < 1 {
 		st.blocks[0].runs[0].n = 1
 	}
+}
+
+// ofStitches is how many stitches more the shaped rounds of a disc have than the slant between their first and last
+// counts says: the increases of a round are in that round.
+func (s *Shape) ofStitches(i int) units.Num {
+	more := units.Num{}
+	for k := range s.Shapings {
+		sh := &s.Shapings[k]
+		if sh.At != Across {
+			continue
+		}
+		for _, run := range sh.spacings(i) {
+			more = more.Add(units.Frac(int64(2-run.every), 2).Times(sh.sign() * sh.By.Int(i, 0) * max(0, run.times)))
+		}
+	}
+	return more
+}
+
+// movement is how the edges of the blocks of a row move.
+type movement struct{ left, right []profile }
+
+// shape moves the edges at which a shaping is, and tells how many they are.
+func (m *movement) shape(w *worker, sh *Shaping, at Side) int {
+	p, last := sh.profile(w.i), len(m.left)-1
+	out := func(side []profile, i int, p profile) int {
+		side[i] = side[i].plus(p)
+		return 1
+	}
+	tube := w.cur.round && last == 0
+	switch {
+	case at == Across && last > 0:
+		w.spread(p, m.left, m.right)
+	case at == Across, tube && at != BothEdges:
+		half := p.scaled(units.Frac(1, 2))
+		out(m.left, 0, half)
+		out(m.right, last, half)
+	case at == BothEdges:
+		return out(m.left, 0, p) + out(m.right, last, p)
+	case at == LeftEdge:
+		return out(m.left, 0, p)
+	case at == RightEdge:
+		return out(m.right, last, p)
+	case at == Lines:
+		places := 0
+		for i := range w.cur.blocks {
+			b := &w.cur.blocks[i]
+			if sh.Panel != "" && b.runs[0].name != sh.Panel {
+				continue
+			}
+			if b.lineL {
+				places += out(m.left, i, p)
+			}
+			if b.lineR {
+				places += out(m.right, i, p)
+			}
+		}
+		return places
+	}
+	return 1
 }
 
 // stated is the count with which a section is to end, of one block; 1 if it states none.

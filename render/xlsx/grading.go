@@ -80,6 +80,9 @@ func (l *sheetLines) given() {
 			}
 		}
 	}
+	for i := range l.p.Grading {
+		delete(called, plain(l.p.Grading[i].Name)) // her own, below
+	}
 	for _, b := range l.p.Bodies {
 		high := b.High
 		if high.IsZero() {

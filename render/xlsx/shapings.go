@@ -259,15 +259,26 @@ func (l *sheetLines) yoke(g *schematic.Grading, vals map[string]schematic.Graded
 	nearest := func(c cell) cell { return of(fmt.Sprintf("%d*INT(ROUND(%%s/%d,9)+0.5)", m, m), of("(%s)", c)) }
 	l.live(g.Name+" neck", vals, of(fmt.Sprintf("MIN(%%s,MAX(%d,%%s))", m), start, nearest(l.with(g, "neck", nil))))
 	neck := l.named(g.Name + " neck")
+	high := l.with(g, "first", nil) // the rows up to the first round, where they are not as many as between the others
 	before := start
 	for i := range k {
 		left := fmt.Sprintf("%s left %d", g.Name, i+1)
-		l.live(fmt.Sprintf("%s rows %d", g.Name, i+1), vals, of(fmt.Sprintf("INT(%%s/%d)+IF(%d<=MOD(%%s,%d),1,0)", k, i+1, k), rows, rows))
+		up := of(fmt.Sprintf("INT(%%s/%d)+IF(%d<=MOD(%%s,%d),1,0)", k, i+1, k), rows, rows)
+		switch {
+		case high != nil && i == 0:
+			up = high
+		case high != nil:
+			up = of(fmt.Sprintf("INT((%%s-%%s)/%d)+IF(%d<=MOD(%%s-%%s,%d),1,0)", k-1, i, k-1), rows, high, rows, high)
+		}
+		l.live(fmt.Sprintf("%s rows %d", g.Name, i+1), vals, up)
 		l.live(fmt.Sprintf("%s decreases %d", g.Name, i+1), vals, of("%s-%s", before, l.named(left)))
 		after := neck
 		if i < k-1 {
 			row := of(fmt.Sprintf("(%d*INT(%%s/%d)+MIN(%d,MOD(%%s,%d)))", i+1, k, i+1, k), rows, rows)
 			near := nearest(of("%s-(%s-%s)*%s/%s", start, start, neck, row, rows))
+			if high != nil {
+				near = nearest(of(fmt.Sprintf("%%s-(%%s-%%s)*%d/%d", i+1, k), start, start, neck))
+			}
 			after = of(fmt.Sprintf("%%s+%d*MAX(0,-INT(-(%%s-%%s)/%d))", m, m), near, neck, near)
 		}
 		l.live(left, vals, after)

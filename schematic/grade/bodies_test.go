@@ -133,4 +133,12 @@ func TestEasesHaveTheStandardsNames(t *testing.T) {
 		assert.Equal(t, want, FitOf(inches(in)).Name, in)
 	}
 	assert.Equal(t, inches(3), FitOf(inches(3)).Middle())
+	// The ranges as the 2018 edition has them, from memory: between 0 and 1 in the nearer name.
+	middles := map[string]string{}
+	for _, f := range Fits() {
+		middles[f.Name] = units.Decimal(units.In(f.Middle(), units.Inch), 2)
+	}
+	assert.Equal(t, map[string]string{"very close": "0", "close": "1.5", "standard": "3", "loose": "5", "oversized": "6"}, middles)
+	assert.Equal(t, "very close", FitOf(units.Of(units.Frac(1, 4), units.Inch)).Name)
+	assert.Equal(t, "close", FitOf(units.Of(units.Frac(3, 4), units.Inch)).Name)
 }

@@ -123,6 +123,57 @@ func checkYoke(t require.TestingT, in YokeIn, p YokePlan) {
 	}
 }
 
+// left is how many stitches each round of decreases leaves, and where it is.
+func left(t *testing.T, in YokeIn) (rows, counts []int) {
+	p, err := Yoke(in)
+	require.NoError(t, err)
+	for _, r := range p.Rounds {
+		rows, counts = append(rows, r.Row), append(counts, r.After)
+	}
+	return rows, counts
+}
+
+// Plymouth Yarn, a child's yoke from the neck (plymouthyarn.com, pattern list, 'Yoke', four sizes): 60 (64, 72, 76)
+// stitches, 26 (28, 30, 34) increased to 86 (92, 102, 110), five rows, and as many again to 112 (120, 132, 144). From the base to
+// the neck the same counts come out.
+func TestAYokeLosesWhatAPublishedOneDoes(t *testing.T) {
+	for _, size := range [][3]int{{60, 86, 112}, {64, 92, 120}, {72, 102, 132}, {76, 110, 144}} {
+		for _, first := range []int{0, 6} {
+			rows, counts := left(t, YokeIn{Start: size[2], Neck: size[0], Rows: 12, Rounds: 2, First: first})
+			assert.Equal(t, []int{6, 12}, rows)
+			assert.Equal(t, size[1], counts[0])
+		}
+	}
+}
+
+// The percentage system of the seamless yoke (E. Zimmermann, as told at jenjoycedesign.com, 16 August 2012, after
+// her 'Knitting Around'): plain to half the depth, then a quarter is lost ('k2, k2tog'), at three quarters of it a third ('k1, k2tog'), and at the neck
+// two fifths (from memory). A body of 200, sleeves of 35 % and underarms of 8 % (from memory) make 200 + 140 − 4 × 16 = 276: 207, 138, 83.
+// The rounds are the same ones. The counts are apart by a twentieth of a body at most, since the last of its
+// rounds loses 55 where the others lose 69, and here all lose as many.
+func TestAYokePlainToHalfItsDepthComesNearThePercentageSystem(t *testing.T) {
+	rows, counts := left(t, YokeIn{Start: 276, Neck: 83, Rows: 56, Rounds: 3, First: 28})
+	assert.Equal(t, []int{28, 42, 56}, rows)
+	assert.Equal(t, []int{212, 147, 83}, counts) // 276 − 193/3 = 211.7, 276 − 2 × 193/3 = 147.3
+	for i, published := range []int{207, 138, 83} {
+		assert.LessOrEqual(t, abs(counts[i]-published), 10)
+	}
+	_, counts = left(t, YokeIn{Start: 276, Neck: 83, Rows: 56, Rounds: 3, First: 28, Multiple: 6})
+	assert.Equal(t, []int{210, 150, 84}, counts) // of a motif of 6: 211.9 and 147.9 at a neck of 84
+	_, err := Yoke(YokeIn{Start: 276, Neck: 83, Rows: 56, Rounds: 3, First: 57})
+	assert.Error(t, err)
+	_, err = Yoke(YokeIn{Start: 276, Neck: 83, Rows: 56, Rounds: 3, First: 55})
+	assert.ErrorContains(t, err, "do not fit")
+}
+
+// By hand: 240 − 35 = 205, 35 decreases take 70 and leave 170 between: 30 gaps of 5 and 5 of 4.
+func TestARoundThatIsNoRepeatIsSaidInOneSentence(t *testing.T) {
+	gaps, err := Evenly(35, 170, InRound)
+	require.NoError(t, err)
+	assert.Equal(t, "work 4, (decrease, work 4) 5 times, decrease", around([]int{4, 4, 4, 4, 4, 4, 0}))
+	assert.Equal(t, "decreases spread evenly, 30 times with 5 between and 5 times with 4", around(gaps))
+}
+
 func abs(n int) int { return max(n, -n) }
 
 func TestAYokeThatCannotBeSaysWhy(t *testing.T) {

@@ -119,8 +119,11 @@ func (r *resolver) names() {
 		}
 		for _, n := range gives(g) {
 			k := key(n)
+			if isEase(k) && !isBody(r.p, k) {
+				delete(r.values, k) // her own instead of the standard's
+			}
 			if _, body := r.values[k]; body {
-				r.fail(g.Pos, "file/duplicate-name", "%q is the name of a body measurement or an ease already", n).Fix = "call it something else"
+				r.fail(g.Pos, "file/duplicate-name", "%q is the name of a body measurement already", n).Fix = "call it something else"
 				continue
 			}
 			if j, twice := r.line[k]; twice {
@@ -132,6 +135,11 @@ func (r *resolver) names() {
 			r.line[k] = i
 		}
 	}
+}
+
+// isEase reports whether k is the name of one of the yarn standard's eases.
+func isEase(k string) bool {
+	return k == "classic ease" || slices.ContainsFunc(Fits(), func(f Fit) bool { return k == f.Name+" ease" })
 }
 
 // callable reports whether a sum reads name as one name.

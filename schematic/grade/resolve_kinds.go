@@ -76,7 +76,7 @@ var wanted = map[schematic.GradingKind][]want{
 		{"ease", aLength, true}, {"top", aLength, true}},
 	schematic.GradeRaglan: {{"raglan", someStitches, false}, {"front", someStitches, true}, {"sleeve", someStitches, false}, {"neck", someStitches, false},
 		{"front neck", someStitches, true}, {"sleeve neck", someStitches, false}, {"underarm", someStitches, false}, {"over", someRows, false}},
-	schematic.GradeYoke: {{"yoke", someStitches, false}, {"neck", someStitches, false}, {"over", someRows, false}},
+	schematic.GradeYoke: {{"yoke", someStitches, false}, {"neck", someStitches, false}, {"over", someRows, false}, {"first", someRows, true}},
 }
 
 func (in *inputs) pos(key string) finding.Pos {
@@ -397,7 +397,8 @@ func (in *inputs) yoke(put func(string, expr.Dim, int)) {
 	if !ok || !ok2 || !ok3 {
 		return
 	}
-	p, err := Yoke(YokeIn{Start: start, Neck: neck, Rows: rows, Rounds: in.g.Rounds, Multiple: in.g.Multiple})
+	first, _ := in.whole("first")
+	p, err := Yoke(YokeIn{Start: start, Neck: neck, Rows: rows, Rounds: in.g.Rounds, First: first, Multiple: in.g.Multiple})
 	if err == nil && len(p.Rounds) != in.g.Rounds {
 		err = fmt.Errorf("%d rounds of decreases are too many for %d stitches to lose by the multiple", in.g.Rounds, start-p.Neck)
 	}

@@ -160,3 +160,61 @@ func FuzzParse(f *testing.F) {
 		_, _ = ParseAllowance(s)
 	})
 }
+
+// rectangle is a piece of so many stitches and rows in each size; at 10 stitches and rows over 10 cm they are its cm.
+func rectangle(name string, pieces int, wide, high expr.Graded) *schematic.Piece {
+	return &schematic.Piece{Name: name, Make: expr.Const(units.Int(int64(pieces)), len(wide.Vals)), Sections: []schematic.Section{
+		&schematic.CastOn{Stitches: wide}, &schematic.Even{Amount: schematic.Amount{Rows: high}}}}
+}
+
+func published(pieces ...*schematic.Piece) []*schematic.Garment {
+	n := len(pieces[0].Sections[0].(*schematic.CastOn).Stitches.Vals)
+	p := &schematic.Pattern{Sizes: expr.Sizes{Names: []string{"1", "2", "3", "4", "5", "6", "7", "8", "9"}[:n], Groups: []int{n}}, Sample: 0, Pieces: pieces,
+		Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(10), Rows: units.Int(10), Over: units.Int(100)}}}
+	return schematic.WorkAll(p)
+}
+
+// A cropped vest with a high neck (theknitmix.com, 'Mix and Match' vest): the finished chest and the metres of yarn
+// in nine sizes. Its length is not published: as long in every size, the smallest size's 385 m give those of the others to
+// one part in a hundred, so that its designer's yarn goes with the chest. What is left is the rounding of her metres and
+// a neck and armholes that do not grow as the chest does.
+func TestAPublishedVestTakesYarnAsItsFabricDoes(t *testing.T) {
+	chest := expr.Counts(98, 108, 118, 128, 138, 148, 158, 168, 178)
+	metres := []float64{385, 427, 461, 500, 540, 581, 623, 658, 701}
+	needs, found := Reckon(published(rectangle("Vest", 1, chest, expr.Counts(45, 45, 45, 45, 45, 45, 45, 45, 45))),
+		schematic.Weights{Sample: units.Int(385), Ball: schematic.Ball{Grams: units.Int(1), Length: units.Int(1000)}}) // of yarn of 1 m a gram
+	require.Empty(t, found)
+	for i, n := range needs {
+		assert.InEpsilon(t, metres[i], n.Metres.Float(), 0.01, n.Size)
+	}
+}
+
+// A jumper with a round yoke (knitsi.com, 'Yoke sweater', five sizes): chest 90 (98, 106, 114, 126) cm, length 64 (66, 67, 68, 68; the
+// largest stands as 71 in its table) cm, sleeves 40 (41, 42, 42, 44) cm, 7 (7, 8, 9, 10) balls of 100 g. With sleeves of 27.5 % of the chest on
+// an average (a cuff of 20 %, an upper arm of 35 %: the percentage system, from memory), a sample of 620 g, which takes 7 balls, gives all five. The
+// difference between the 620 g and the 700 g that she buys is the last ball: whole balls hide up to 100 g.
+func TestAPublishedJumperTakesItsBalls(t *testing.T) {
+	needs, found := Reckon(published(
+		rectangle("Body", 1, expr.Counts(90, 98, 106, 114, 126), expr.Counts(64, 66, 67, 68, 68)),
+		rectangle("Sleeve", 2, expr.Counts(25, 27, 29, 31, 35), expr.Counts(40, 41, 42, 42, 44))),
+		schematic.Weights{Sample: units.Int(620), Ball: schematic.Ball{Grams: units.Int(100)}})
+	require.Empty(t, found)
+	var balls []int
+	for _, n := range needs {
+		balls = append(balls, n.Balls)
+	}
+	assert.Equal(t, []int{7, 7, 8, 9, 10}, balls)
+}
+
+// By hand: a mat of sc from 6, six more in each of 15 rounds: 6 + 12 + 18 + … + 96 = 816 stitches. At 10 stitches and 10 rounds over 10 cm
+// each is 1 cm²; the slant from 6 to 96 would make 771.
+func TestADiscTakesTheYarnOfItsStitches(t *testing.T) {
+	p := scarf()
+	p.Gauges[0] = schematic.Gauge{Name: "fabric", Stitches: units.Int(10), Rows: units.Int(10), Over: units.Int(100), Stitch: "sc"}
+	p.Pieces = []*schematic.Piece{{Name: "Mat", Round: true, From: schematic.FromCentre, Sections: []schematic.Section{
+		&schematic.Ring{Stitches: expr.Counts(6)},
+		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: expr.Counts(6), At: schematic.Across, Every: expr.Counts(1), Times: expr.Counts(15)}}},
+	}}}
+	needs, _ := Reckon(schematic.WorkAll(p), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 10 x 10 cm", "fabric")}})
+	assert.Equal(t, "816", units.Decimal(SquareIn(needs[0].Area, units.CM), 3))
+}

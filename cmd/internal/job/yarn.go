@@ -51,6 +51,11 @@ func Yarn(ctx context.Context, src Source, o YarnOptions) (Result, error) {
 	if err := tab.Flush(); err != nil {
 		return r, err
 	}
+	if w.Allowance.Sign() > 0 {
+		fmt.Fprintf(&b, "with %s %% more than the fabric takes\n", units.Decimal(w.Allowance.Times(100), 1))
+	} else {
+		fmt.Fprintln(&b, "what the fabric takes, without an allowance for swatch, seams and ends")
+	}
 	if o.Explain {
 		for _, n := range needs {
 			fmt.Fprintf(&b, "\n%s\n  %s\n", n.Size, strings.Join(n.Lines, "\n  "))
