@@ -208,6 +208,11 @@ func (r *sheetReader) rows(rows [][]string) {
 		r.wrong(1, 1, "No line of this sheet names the sizes.", "", strings.Join(r.sizes.Names, ", ")+" side by side", "Write the sizes as they stand in the pattern.")
 		return
 	}
+	if h := rows[head]; len(h) > 1 && h[0] == "of" && h[1] == "what" {
+		r.wrong(head+1, 1, "This is the grading as a table to read, with targets and differences: it is not read back.", "", "one line a value, its name in the first column",
+			"Write a workbook with grade --format xlsx, change its values and give that.")
+		return
+	}
 	at := make([]int, r.sizes.Len())
 	unit := -1
 	for c, text := range rows[head] {

@@ -88,3 +88,10 @@ func TestAFormulaIsNeverReckonedOnReading(t *testing.T) {
 	require.True(t, found.Errors())
 	assert.Contains(t, found[0].Want, "Sheet1")
 }
+
+func TestTheGradingAsATableIsToldOnceThatItIsNotReadBack(t *testing.T) {
+	_, found := Read("g.csv", []byte("of,what,S,M,L\nease,\"ease, cm\",4,4,4\nback,stitches,60,66,72\nback,\"makes, cm\",43,47,51\n"), "", three)
+	require.Len(t, found, 1)
+	assert.Equal(t, 1, found[0].Pos.Line)
+	assert.Contains(t, found[0].Fix, "grade --format xlsx")
+}
