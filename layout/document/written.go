@@ -1,12 +1,19 @@
 package document
 
 import (
+	"regexp"
 	"strings"
 
 	"flatwright/schematic"
 	"flatwright/schematic/rows"
 	"flatwright/schematic/stitch"
 )
+
+// makesUp are words with which headings begin that tell how pieces are put together.
+var makesUp = regexp.MustCompile(`(?i)^(making up|to make up|finishing|to finish|assembly|to assemble|assembling|joining|seaming|sewing up|putting together)\b`)
+
+// MakesUp reports whether a section tells how the pieces are put together.
+func (w WrittenSection) MakesUp() bool { return makesUp.MatchString(w.Name) }
 
 // Written cuts a text of written rows into sections, and lists the abbreviations
 // that it uses. Lines that repeat what the pattern says of itself (sizes, terms, gauge)

@@ -14,3 +14,9 @@ type PrintOptions = print.Options
 func Print(p *schematic.Pattern, gs []*schematic.Garment, o PrintOptions) string {
 	return print.Rows(p, gs, o)
 }
+
+// MakingUp is how the pieces of a pattern are sewn together, a sentence for each join, as Print
+// puts it behind the rows: nothing if nothing is joined.
+func MakingUp(p *schematic.Pattern, gs []*schematic.Garment, o PrintOptions) []string {
+	return print.MakingUp(p, gs, o)
+}

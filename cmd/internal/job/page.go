@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"hash/crc32"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -91,12 +92,22 @@ func sampleOf(p *schematic.Pattern) int {
 // content is what the pages of a pattern say.
 func content(p *schematic.Pattern, gs []*schematic.Garment, beside *Source) *document.Content {
 	sections, short := document.Written(p, rowsOf(p, gs, beside, -1))
+	if ownWords(p, beside) && !slices.ContainsFunc(sections, document.WrittenSection.MakesUp) {
+		if lines := rows.MakingUp(p, gs, rows.PrintOptions{Size: -1}); lines != nil {
+			sections = append(sections, document.WrittenSection{Name: "Making up", Lines: lines})
+		}
+	}
 	return document.Of(gs, sections, short)
+}
+
+// ownWords reports whether the designer wrote the rows.
+func ownWords(p *schematic.Pattern, beside *Source) bool {
+	return beside != nil || strings.TrimSpace(p.Rows) != ""
 }
 
 // ofSize gives content the rows of one size, if they are not the designer's own words.
 func ofSize(c *document.Content, p *schematic.Pattern, gs []*schematic.Garment, beside *Source, size int) {
-	if beside == nil && strings.TrimSpace(p.Rows) == "" {
+	if !ownWords(p, beside) {
 		sections, _ := document.Written(p, rowsOf(p, gs, beside, size))
 		c.Put(size, sections)
 	}
@@ -109,7 +120,7 @@ func rowsOf(p *schematic.Pattern, gs []*schematic.Garment, beside *Source, size 
 	case beside != nil:
 		text, _ := decoded(*beside)
 		return string(text.Text)
-	case strings.TrimSpace(p.Rows) != "":
+	case ownWords(p, nil):
 		return p.Rows
 	}
 	return rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: size})

@@ -3,25 +3,31 @@ package print
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"flatwright/schematic"
 )
 
-// makingUp writes how the pieces are sewn together, in the order of the joins.
-func (w *printer) makingUp() {
+// MakingUp is how the pieces are sewn together, a sentence for each join in their order; nothing
+// if nothing is joined. Of o it takes the size alone.
+func MakingUp(p *schematic.Pattern, gs []*schematic.Garment, o Options) []string {
+	return newPrinter(p, gs, o).makingUp()
+}
+
+func (w *printer) makingUp() []string {
 	if len(w.p.Joins) == 0 {
-		return
+		return nil
 	}
-	w.say("\n# Making up")
+	var out []string
 	for i := range w.p.Joins {
-		w.say("%s", w.seam(&w.p.Joins[i]))
+		out = append(out, w.seam(&w.p.Joins[i]))
 	}
-	w.say("Weave in the ends.")
+	return append(out, "Weave in the ends.")
 }
 
 // seam is one join as a sentence.
 func (w *printer) seam(j *schematic.Join) string {
-	sew, into := edges(j.Sew), edges(j.Into)
+	sew, into := w.seamEdges(j.Sew), w.seamEdges(j.Into)
 	switch j.How {
 	case schematic.StitchToStitch:
 		return fmt.Sprintf("Sew %s to %s, stitch for stitch.", sew, into)
@@ -58,10 +64,40 @@ func (w *printer) ease(j *schematic.Join) string {
 	return fmt.Sprintf(" over %s %s", line, w.p.Units)
 }
 
-func edges(chain []string) string {
+func (w *printer) seamEdges(chain []string) string {
 	var all []string
 	for _, e := range chain {
-		all = append(all, "the "+plain(e))
+		all = append(all, w.seamEdge(e))
 	}
 	return list(all)
+}
+
+// seamEdge is an edge of one piece, or of each if several are made. A piece that its edge names
+// again (Sleeve sleeve top) is named once.
+func (w *printer) seamEdge(ref string) string {
+	words, which := strings.Fields(plain(ref)), "the"
+	for _, q := range w.p.Pieces {
+		name := strings.Fields(plain(q.Name))
+		if len(words) <= len(name) || !strings.EqualFold(strings.Join(words[:len(name)], " "), strings.Join(name, " ")) {
+			continue
+		}
+		if w.several(q) {
+			which = "each"
+		}
+		if rest := words[len(name):]; strings.EqualFold(rest[0], name[len(name)-1]) {
+			words = append(slices.Clone(name), rest[1:]...)
+		}
+		break
+	}
+	return which + " " + strings.Join(words, " ")
+}
+
+// several reports whether a piece is made more than once in every size that is printed.
+func (w *printer) several(q *schematic.Piece) bool {
+	for i := range w.gs {
+		if q.Make.Int(w.size(i), 1) < 2 {
+			return false
+		}
+	}
+	return true
 }

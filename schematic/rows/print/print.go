@@ -24,12 +24,7 @@ type Options struct {
 // up. Turning chains of crochet do not count, and the text says so. What it writes,
 // package rows reads back with no finding.
 func Rows(p *schematic.Pattern, gs []*schematic.Garment, o Options) string {
-	w := &printer{p: p, gs: gs, o: o, from: stitch.Terms(p.Terms)}
-	if o.Size >= 0 && o.Size < len(gs) {
-		w.gs = gs[o.Size : o.Size+1]
-	} else {
-		w.o.Size = -1
-	}
+	w := newPrinter(p, gs, o)
 	w.say("# %s\n\nTerms: %s", plain(p.Title), o.Terms)
 	if w.o.Size < 0 {
 		w.say("Sizes: %s", p.Sizes.Full(p.Sizes.Names))
@@ -40,8 +35,23 @@ func Rows(p *schematic.Pattern, gs []*schematic.Garment, o Options) string {
 	for _, q := range p.Pieces {
 		w.piece(q)
 	}
-	w.makingUp()
+	for i, line := range w.makingUp() {
+		if i == 0 {
+			w.say("\n# Making up")
+		}
+		w.say("%s", line)
+	}
 	return w.b.String()
+}
+
+func newPrinter(p *schematic.Pattern, gs []*schematic.Garment, o Options) *printer {
+	w := &printer{p: p, gs: gs, o: o, from: stitch.Terms(p.Terms)}
+	if o.Size >= 0 && o.Size < len(gs) {
+		w.gs = gs[o.Size : o.Size+1]
+	} else {
+		w.o.Size = -1
+	}
+	return w
 }
 
 // printer writes one piece after the other.

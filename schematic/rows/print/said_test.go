@@ -281,6 +281,27 @@ joins:
 	reads(t, text, p, gs)
 }
 
+// An edge whose piece is made twice is told of each, and a piece that its edge names again once.
+func TestEachOfTwoPiecesIsSewn(t *testing.T) {
+	p, gs := written(t, knitHead+`  - piece: Bag
+    sections:
+      - cast on: 40 (44)
+      - even: 40 rows
+      - bind off: all
+        edge: top
+  - piece: Long handle
+    make: 2
+    sections:
+      - cast on: 40 (44)
+      - even: 4 rows
+      - bind off: all
+        edge: handle end
+joins:
+  - {sew: Long handle handle end, into: Bag top, how: stitch to stitch}
+`)
+	assert.Equal(t, []string{"Sew each Long handle end to the Bag top, stitch for stitch.", "Weave in the ends."}, print.MakingUp(p, gs, print.Options{Size: -1}))
+}
+
 // oneOf is a plural after the number one alone, or a single thing after another number.
 var oneOf = regexp.MustCompile(`(^|[ (])1 (sts|rows|rnds|times|markers)\b|\b([02-9]|\d{2,}) (st|row|rnd|time|marker)\b`)
 
