@@ -243,6 +243,7 @@ type Seam struct {
 	Sew, Into             []Edge
 	SewLength, IntoLength units.Num // mm, all edges and all pieces to make together
 	SewCount, IntoCount   int       // stitches or rows
+	SewPieces             int       // how many ends there are, of a join in places
 	SewOf, IntoOf         string    // of how many pieces they are, in words; nothing if each is made once
 	Broken                bool      // of edges that follow from an error in the working
 }

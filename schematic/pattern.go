@@ -237,6 +237,7 @@ const (
 	Eased          // the sewn edge is longer by Ease
 	Gathered       // the sewn edge is gathered to the other
 	AtFold         // an edge to itself at a fold
+	InPlaces       // ends, such as those of handles, at Places spread evenly along the other edge
 )
 
 // Join is an edge sewn to another. Sew and Into are edge references: a piece
@@ -246,6 +247,7 @@ type Join struct {
 	How             JoinHow
 	A, B            int
 	Ease            expr.Graded // mm
+	Places          int         // in how many places ends are sewn on
 	Seam            units.Num   // mm that the seam takes of each edge's end
 	SewPos, IntoPos finding.Pos
 	Pos             finding.Pos

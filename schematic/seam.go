@@ -161,9 +161,12 @@ func (b *builder) seams() {
 		s.SewOf, s.IntoOf = counted(sew, one), counted(into, false)
 		for _, e := range append(sew, into...) {
 			s.Broken = s.Broken || e.edge.Doubt
-			if j.How != AtFold {
+			if j.How != AtFold && j.How != InPlaces {
 				e.m.notch(e.edge, s.Number, units.Frac(1, 2))
 			}
+		}
+		if j.How == InPlaces {
+			b.places(&s, sew, into)
 		}
 		if j.How == AtFold { // its two halves meet: of one edge, or of the edges of two halves
 			shares := []units.Num{units.Frac(1, 4), units.Frac(3, 4)}
@@ -178,6 +181,37 @@ func (b *builder) seams() {
 		}
 		b.g.Seams = append(b.g.Seams, s)
 	}
+}
+
+// places notches the ends that a join sews on, and the places for them along the edge that takes them.
+func (b *builder) places(s *Seam, sew, into []ofPiece) {
+	for _, e := range sew {
+		e.m.notch(e.edge, s.Number, units.Frac(1, 2))
+		s.SewPieces += e.m.Make
+	}
+	for _, e := range into {
+		for _, share := range e.m.Spots(&e.edge, s.Join.Places) {
+			e.m.notch(e.edge, s.Number, share)
+		}
+	}
+}
+
+// Spots are the shares of the way along an edge at which so many places lie that are spread evenly along all of it:
+// of a round, half of which is drawn, those of the half that shows. Two in a round lie at its sides.
+func (m *Made) Spots(e *Edge, places int) []units.Num {
+	n, at := places, units.Frac(1, 2)
+	if m.Views[e.View].Half {
+		n = (places + 1) / 2
+		if places == 2 {
+			return []units.Num{{}, units.Int(1)}
+		}
+	}
+	var out []units.Num
+	for range n {
+		out = append(out, at.Div(units.Int(int64(n))))
+		at = at.Add(units.Int(1))
+	}
+	return out
 }
 
 // side is one side of a seam: its edges, their length and their stitches or rows, of all

@@ -22,6 +22,8 @@ func join(g *schematic.Garment, s *schematic.Seam) finding.List {
 		return rate(g, s)
 	case schematic.AtFold:
 		return nil
+	case schematic.InPlaces:
+		return places(g, s)
 	}
 	return lengths(g, s)
 }
@@ -58,6 +60,18 @@ func counts(g *schematic.Garment, s *schematic.Seam) finding.List {
 		fmt.Sprintf("%s and %s are sewn stitch to stitch and have not as many", sew, into),
 		fmt.Sprintf("%d along %s, %d along %s", s.SewCount, of(sew, s.SewOf), s.IntoCount, of(into, s.IntoOf)),
 		"as many along both", fmt.Sprintf("work %d along one of them, or say how they are eased", max(s.SewCount, s.IntoCount)))
+}
+
+// places holds the ends that are sewn on against the places that there are for them.
+func places(g *schematic.Garment, s *schematic.Seam) finding.List {
+	sew, into := names2(s.Join)
+	if s.SewPieces == s.Join.Places {
+		return nil
+	}
+	return joined{g, s}.find("joins/places",
+		fmt.Sprintf("%s is sewn to %s in %d places, and there are %d ends", sew, into, s.Join.Places, s.SewPieces),
+		fmt.Sprintf("%d ends: %s", s.SewPieces, of(sew, s.SewOf)), "a place for each end",
+		fmt.Sprintf("write how: in %d places, or make more or fewer", s.SewPieces))
 }
 
 // rate holds a seam of A stitches to B rows, whichever of the two edges has the

@@ -105,3 +105,15 @@ func TestAFindingOfASeamTellsHowManyPiecesAreCounted(t *testing.T) {
 		assert.NotContains(t, got[0].Have, "Body slot (")
 	}
 }
+
+func TestEndsAreAsManyAsTheirPlaces(t *testing.T) {
+	g := &schematic.Garment{Size: "M", Pattern: &schematic.Pattern{}}
+	s := seam(schematic.Join{How: schematic.InPlaces, Places: 4, Sew: []string{"Handle end"}, Into: []string{"Bag rim"}}, []schematic.Edge{across(6), across(6)}, []schematic.Edge{across(60)}, 2)
+	s.SewPieces = 4
+	assert.Empty(t, join(g, &s), "two handles have four ends")
+	s.SewPieces = 2
+	found := join(g, &s)
+	assert.Len(t, found, 1)
+	assert.Equal(t, "joins/places", found[0].Kind)
+	assert.Equal(t, "2 ends: Handle end", found[0].Have)
+}

@@ -216,7 +216,7 @@ var joinKeys = &table{
 	keys: []key{
 		{name: "sew", need: true, form: words, what: "an edge, or a list of edges"},
 		{name: "into", also: []string{"to"}, form: words, what: "the edge that it is sewn to"},
-		{name: "how", form: phrase, what: "as long, stitch to stitch, 3 sts to 4 rows, eased by 2 cm, gathered, or at a fold"},
+		{name: "how", form: phrase, what: "as long, stitch to stitch, 3 sts to 4 rows, eased by 2 cm, gathered, at a fold, or in 4 places"},
 		{name: "seam", form: lengths, what: "what the seam takes, one length"},
 	},
 	hints: map[string]string{"join": "sew", "edge": "sew", "with": "into", "onto": "into"},

@@ -88,6 +88,9 @@ func kindFrom(name string) schematic.Kind {
 	words := strings.Fields(strings.ToLower(name))
 	for i := len(words) - 1; i >= 0; i-- {
 		w := strings.TrimSuffix(words[i], "s")
+		if k, ok := otherNames[w]; ok {
+			return k
+		}
 		for _, k := range schematic.Kinds()[1:] {
 			if w == k.String() {
 				return k
@@ -98,6 +101,11 @@ func kindFrom(name string) schematic.Kind {
 		}
 	}
 	return schematic.KindPiece
+}
+
+// otherNames are what else the trade calls a piece of a kind.
+var otherNames = map[string]schematic.Kind{
+	"mitt": schematic.KindMitten, "tote": schematic.KindBag, "basket": schematic.KindBag, "purse": schematic.KindBag, "beanie": schematic.KindHat,
 }
 
 // worked reads flat or in the round, and where the piece begins: at its upper end as well where that is the waist or the armhole.
@@ -362,7 +370,7 @@ func (r *reader) chain(m *mapped, key string) ([]string, finding.Pos) {
 }
 
 func (r *reader) how(n *yaml.Node, j *schematic.Join) {
-	const form = "as long, stitch to stitch, 3 sts to 4 rows, eased by 2 cm, gathered, or at a fold"
+	const form = "as long, stitch to stitch, 3 sts to 4 rows, eased by 2 cm, gathered, at a fold, or in 4 places"
 	p := r.phrase(n, `"how"`, form)
 	switch {
 	case p.bad:
@@ -375,6 +383,10 @@ func (r *reader) how(n *yaml.Node, j *schematic.Join) {
 		j.How = schematic.Gathered
 	case p.take("at a fold", "at the fold"):
 		j.How = schematic.AtFold
+	case p.take("in"):
+		j.How = schematic.InPlaces
+		j.Places = p.whole(1, 1000)
+		p.must("places", "place")
 	case p.take("eased by"):
 		j.How = schematic.Eased
 		at := p.i

@@ -13,6 +13,7 @@ type assembly struct {
 	g      *schematic.Garment
 	protos []*proto
 	strips []*strip
+	ends   []sewnOn
 	keys   map[edgeID][]string // of edges
 	placed []*panel
 }
@@ -66,6 +67,17 @@ func (a *assembly) bonds() {
 	p := a.g.Pattern
 	for i, j := range p.Joins {
 		if j.How == schematic.AtFold {
+			continue
+		}
+		if j.How == schematic.InPlaces {
+			a.ends = append(a.ends, sewnOn{join: &p.Joins[i], key: bends + fmt.Sprint("join ", i+1)})
+			for _, ref := range j.Into {
+				if m, edges := a.g.EdgesOf(ref); m != nil {
+					for k := range edges {
+						a.key(m, &edges[k], bends+fmt.Sprint("join ", i+1))
+					}
+				}
+			}
 			continue
 		}
 		for _, ref := range slices.Concat(j.Sew, j.Into) {

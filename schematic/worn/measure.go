@@ -364,6 +364,8 @@ func (tk *taker) holder(root *panel) {
 		case p.disc:
 			y := (l.Y + h.Y) / 2
 			tk.take("base width", pt{X: l.X, Y: y}, pt{X: h.X, Y: y}, schematic.Horizontal, false, units.Num{})
+		case p.drop != p.foot:
+			tk.take(name+" drop", p.foot, p.drop, schematic.Vertical, false, units.Num{})
 		case p.over != nil && p.where.sin == 0:
 			tk.take(name+" length", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
 			tk.take(name+" width", pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}, schematic.Horizontal, p.made.Round, units.Num{})

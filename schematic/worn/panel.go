@@ -54,6 +54,8 @@ type panel struct {
 	strip  bool     // a band that bends
 	halved bool     // but a half of its piece shows
 	over   *panel   // it lies on this one, from whose slit it is worked
+	foot   pt       // of what stands in an arch: the middle between its ends, and the place above it
+	drop   pt
 }
 
 // chord is how a panel was laid: two places of its own on two places, of which hold, a share of the way between them,

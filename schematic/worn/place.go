@@ -52,6 +52,7 @@ func (a *assembly) put() {
 		if best.score == 0 {
 			a.bend()
 			if !a.nextStrip() {
+				a.sewOn()
 				return
 			}
 			continue

@@ -1,6 +1,8 @@
 package worn
 
 import (
+	"math"
+	"slices"
 	"testing"
 
 	"flatwright/schematic"
@@ -16,12 +18,16 @@ func TestABagStandsOnItsBase(t *testing.T) {
 	// 6 + 23 × 6 = 144 stitches of 5 mm are 720 mm around, half of it 360; 60 rows of 100/28 mm are 214.286 mm. The base
 	// is 24 rows, 85.714 mm, from its centre, and touches the middle of the lower edge.
 	loops := g.Worn.Views[0].Outline
-	require.Len(t, loops, 2)
+	require.Len(t, loops, 3)
 	hasCorner(t, loops[0], -180, 0)
 	hasCorner(t, loops[0], 180, 214.286)
-	hasCorner(t, loops[1], 0, 0)
-	hasCorner(t, loops[1], 85.714, -85.714)
-	hasCorner(t, loops[1], 0, -171.429)
+	base := loops[1]
+	if lo, _ := bounds(loops[1:2]); lo.Y > 0 {
+		base = loops[2]
+	}
+	hasCorner(t, base, 0, 0)
+	hasCorner(t, base, 85.714, -85.714)
+	hasCorner(t, base, 0, -171.429)
 }
 
 func TestAThumbLiesOnTheHandAboveItsSlit(t *testing.T) {
@@ -38,4 +44,41 @@ func TestAThumbLiesOnTheHandAboveItsSlit(t *testing.T) {
 	assert.InDelta(t, 43.75, hi.X, 0.01)
 	assert.InDelta(t, 50, hi.Y-lo.Y, 0.01)
 	assert.InDelta(t, y, lo.Y, 100.0/32)
+}
+
+// Four places in a round of 720 mm: two on the front half of 360, at 90 and at 270. Half a circle of 180 mm across is 282.743 mm long, the
+// handle 100 rows of 100/28, 357.143: either leg is 37.2 mm. Its inner side is half of 8 stitches of 5 mm, 20 mm, within.
+func TestAHandleStandsInAnArchAsLongAsItself(t *testing.T) {
+	g := schematic.Work(pattern(t, "bag.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	rim := 214.286
+	found := false
+	for _, l := range g.Worn.Views[0].Outline {
+		if lo, hi := bounds([][]pt{l}); lo.Y > rim-1 {
+			found = true
+			hasCorner(t, l, -110, rim)
+			hasCorner(t, l, -70, rim)
+			hasCorner(t, l, 70, rim+37.2)
+			hasCorner(t, l, 110, rim+37.2)
+			assert.InDelta(t, rim+37.2+110, hi.Y, 0.3)
+			assert.InDelta(t, 40*357.143, area(l), 40) // a circle of straight stretches
+		}
+	}
+	require.True(t, found)
+	i := slices.IndexFunc(g.Worn.Measures, func(m schematic.Measure) bool { return m.Name == "handle drop" })
+	require.GreaterOrEqual(t, i, 0)
+	assert.InDelta(t, 37.2+90-20, g.Worn.Measures[i].Length.Float(), 0.01)
+}
+
+func TestAShortHandleIsAnArcAndTooShortAOneIsLeftOut(t *testing.T) {
+	q := &proto{panel: &panel{}}
+	up := pt{Y: 1}
+	// A third of a circle of radius 100: its chord is 100 × √3, its length 2π/3 × 100.
+	p := arched(q, spot{pt{}, up}, spot{pt{X: 100 * math.Sqrt(3)}, up}, 200*math.Pi/3, 10)
+	require.NotNil(t, p)
+	assert.InDelta(t, 50-5, p.drop.Y, 0.01, "half of the radius high, less half of its width")
+	assert.InDelta(t, 10*200*math.Pi/3, area(points(p.drawn)), 2)
+	assert.Nil(t, arched(q, spot{pt{}, up}, spot{pt{X: 100}, up}, 100, 10))
+	assert.Nil(t, arched(q, spot{pt{}, up}, spot{pt{X: 10}, up}, 100, 10), "wider than its places are apart")
 }

@@ -37,6 +37,8 @@ func (w *printer) seam(j *schematic.Join) string {
 		return fmt.Sprintf("Ease %s into %s%s, and sew.", sew, into, w.ease(j))
 	case schematic.Gathered:
 		return fmt.Sprintf("Gather %s to the length of %s, and sew.", sew, into)
+	case schematic.InPlaces:
+		return fmt.Sprintf("Sew %s to %s in %d places, evenly spread.", sew, into, j.Places)
 	case schematic.AtFold:
 		return fmt.Sprintf("Fold %s in half, and sew its two halves together.", sew)
 	}
