@@ -170,27 +170,8 @@ func (r *reader) repeatRow(c schematic.Common, m *mapped) schematic.Section {
 	s.Text = r.text(n, `"repeat row"`, longestName)
 	p := r.phrase(n, `"repeat row"`, "steps such as 2 in 1, 1 in each of 2; also 2 together, and skip 1")
 	for !p.bad {
-		if p.take("skip", "miss") {
-			s.Use += p.whole(1, 1000)
-		} else {
-			made := p.whole(1, 1000)
-			switch {
-			case p.take("together", "tog"):
-				s.Use, s.Makes = s.Use+made, s.Makes+1
-			case p.take("in each of the next", "in each of next", "in each of", "in each"):
-				k := 1
-				if !p.end() && p.peek() != "," {
-					k = p.whole(1, 1000)
-				}
-				s.Use, s.Makes = s.Use+k, s.Makes+made*k
-			case p.take("in the next", "in next", "in"):
-				if k := p.whole(1, 1); k == 1 {
-					s.Use, s.Makes = s.Use+1, s.Makes+made
-				}
-			default:
-				p.fail()
-			}
-		}
+		use, makes := p.step()
+		s.Use, s.Makes = s.Use+use, s.Makes+makes
 		p.take(stitchList...)
 		if p.bad || p.end() {
 			break
@@ -202,6 +183,29 @@ func (r *reader) repeatRow(c schematic.Common, m *mapped) schematic.Section {
 		r.fail(r.pos(n), "file/bounds", "this repeat has more than %d stitches", mostStitches)
 	}
 	return s
+}
+
+// step reads one step of a repeat, the stitches that it uses and those that it makes.
+func (p *phraseOf) step() (use, makes int) {
+	if p.take("skip", "miss") {
+		return p.whole(1, 1000), 0
+	}
+	n := p.whole(1, 1000)
+	switch {
+	case p.take("together", "tog"):
+		return n, 1
+	case p.take("in each of the next", "in each of next", "in each of", "in each"):
+		k := 1
+		if !p.end() && p.peek() != "," {
+			k = p.whole(1, 1000)
+		}
+		return k, n * k
+	case p.take("in the next", "in next", "in"):
+		p.whole(1, 1)
+		return 1, n
+	}
+	p.fail()
+	return 0, 0
 }
 
 func (r *reader) takeOff(c schematic.Common, m *mapped, name string) schematic.Section {

@@ -309,21 +309,10 @@ func (e *editor) listAt() string {
 
 // begins is what the place has to say of a new entry behind it.
 func (e *editor) begins(c Change) beginning {
-	b := beginning{sizes: e.r.sizes, value: c.Value}
-	s := e.trail[len(e.trail)-1]
-	from := s.item().val.Line
+	b := beginning{sizes: e.r.sizes, value: c.Value, parts: e.partsAbove()}
 	if c.After != nil {
-		if n := c.After(from, e.lastLine()); len(n) == b.sizes.Len() && slices.Max(n) > 1 {
+		if n := c.After(e.trail[len(e.trail)-1].item().val.Line, e.lastLine()); len(n) == b.sizes.Len() && slices.Max(n) > 1 {
 			b.counts = n
-		}
-	}
-	for i := s.at; i >= 0 && b.parts == nil; i-- {
-		for _, part := range e.under(s.all[i].val, "divide") {
-			for _, q := range e.pairsOf(part) {
-				if spaced(q.at.Value) == "part" {
-					b.parts = append(b.parts, q.val.Value)
-				}
-			}
 		}
 	}
 	if len(e.trail) > 1 && e.trail[0].name == "pieces" {
@@ -332,32 +321,52 @@ func (e *editor) begins(c Change) beginning {
 			p.at--
 		}
 		if p.at >= 0 {
-			for _, q := range e.pairsOf(p.item().val) {
-				if spaced(q.at.Value) == "piece" {
-					b.leads = q.val.Value
-				}
-			}
+			b.leads = e.textAt(p.item().val, "piece")
 		}
 	}
-	var names func(n *yaml.Node)
-	names = func(n *yaml.Node) {
-		switch n.Kind {
-		case yaml.MappingNode:
-			for _, p := range pairs(n, e.r) {
-				switch key := spaced(p.at.Value); {
-				case key == "piece" || key == "part" || key == "panel":
-					b.taken = append(b.taken, p.val.Value)
-				}
-				names(p.val)
-			}
-		case yaml.SequenceNode:
-			for _, k := range elements(n, e.r) {
-				names(k)
-			}
+	e.eachPair(e.root, func(key string, val *yaml.Node) {
+		if key == "piece" || key == "part" || key == "panel" {
+			b.taken = append(b.taken, val.Value)
 		}
-	}
-	names(e.root)
+	})
 	return b
+}
+
+// partsAbove are the names of the parts of the nearest division above the place, or nil.
+func (e *editor) partsAbove() []string {
+	s := e.trail[len(e.trail)-1]
+	var names []string
+	for i := s.at; i >= 0 && names == nil; i-- {
+		for _, part := range e.under(s.all[i].val, "divide") {
+			if name := e.textAt(part, "part"); name != "" {
+				names = append(names, name)
+			}
+		}
+	}
+	return names
+}
+
+// textAt is the value at a key of a node, or nothing.
+func (e *editor) textAt(n *yaml.Node, key string) string {
+	for _, p := range e.pairsOf(n) {
+		if spaced(p.at.Value) == key {
+			return p.val.Value
+		}
+	}
+	return ""
+}
+
+// eachPair calls f with every key below n and its value.
+func (e *editor) eachPair(n *yaml.Node, f func(key string, val *yaml.Node)) {
+	for _, p := range e.pairsOf(n) {
+		f(spaced(p.at.Value), p.val)
+		e.eachPair(p.val, f)
+	}
+	if n.Kind == yaml.SequenceNode {
+		for _, k := range elements(n, e.r) {
+			e.eachPair(k, f)
+		}
+	}
 }
 
 func (e *editor) pairsOf(n *yaml.Node) []item {

@@ -10,6 +10,7 @@ import (
 	"gopkg.in/yaml.v3"
 
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 )
 
 // doubled puts a copy of an entry behind it. A piece or part gets a name that nothing has.
@@ -50,44 +51,21 @@ func (e *editor) doubled(c Change) ([]byte, error) {
 // takes that one out: in the line of sizes and in every line of the trade.
 func (e *editor) resized(c Change) ([]byte, error) {
 	e.readSizes()
-	sizes := e.r.sizes
-	if c.Cell < 0 || c.Cell >= sizes.Len() {
-		return nil, errMoved
-	}
-	if c.Act == Narrow && sizes.Len() == 1 {
-		return nil, errors.New("it is the only size")
-	}
-	if c.Act == Widen {
-		if c.Value == "" || strings.ContainsAny(c.Value, "(),:#[]{}") {
-			return nil, fmt.Errorf("%q is no name of a size", c.Value)
-		}
-		if sizes.Index(c.Value) >= 0 {
-			return nil, fmt.Errorf("there is a size %s already", c.Value)
-		}
+	z := resizing{Change: c, sizes: e.r.sizes}
+	if err := z.possible(); err != nil {
+		return nil, err
 	}
 	var all []cut
 	var failed error
 	e.scalars(e.root, "", func(n *yaml.Node, path string) {
-		cells := e.r.cells(n.Value)
-		if path == "sizes" {
-			cells = namesIn(n.Value, sizes)
-		}
-		if len(cells) != sizes.Len() || sizes.Len() == 1 && path != "sizes" {
+		text, ok := z.line(n.Value, path == "sizes", e.r.cells)
+		if !ok {
 			return
 		}
 		from, to, ok := e.span(n)
 		if !ok {
 			failed = errors.New("a line of numbers spans several lines of the file; change the sizes in the text")
 			return
-		}
-		text := ""
-		switch {
-		case c.Act == Narrow:
-			text = lineWithout(n.Value, cells[c.Cell])
-		case path == "sizes":
-			text = lineWith(n.Value, cells, c.Cell, c.Value, sizes)
-		default:
-			text = lineWith(n.Value, cells, c.Cell, cells[c.Cell].Text, sizes)
 		}
 		all = append(all, cut{from, to, written(text, n.Style)[0]})
 	})
@@ -101,17 +79,55 @@ func (e *editor) resized(c Change) ([]byte, error) {
 	}
 	_, was := Pattern("", e.src)
 	_, is := Pattern("", out)
-	if len(tokens(out)) != len(tokens(e.src)) || is.Errors() && !was.Errors() {
-		why := "this can't be done here"
-		for _, f := range is {
-			if f.Severity.String() == "error" {
-				why = fmt.Sprintf("line %d: %s", f.Pos.Line, f.Message)
-				break
-			}
-		}
-		return nil, fmt.Errorf("%s; change the sizes in the text", why)
+	if len(tokens(out)) == len(tokens(e.src)) && (!is.Errors() || was.Errors()) {
+		return out, nil
 	}
-	return out, nil
+	why := "this can't be done here"
+	if i := slices.IndexFunc(is, func(f finding.Finding) bool { return f.Severity == finding.Error }); i >= 0 {
+		why = fmt.Sprintf("line %d: %s", is[i].Pos.Line, is[i].Message)
+	}
+	return nil, fmt.Errorf("%s; change the sizes in the text", why)
+}
+
+// resizing is a change of the sizes.
+type resizing struct {
+	Change
+	sizes expr.Sizes
+}
+
+func (z resizing) possible() error {
+	switch {
+	case z.Cell < 0 || z.Cell >= z.sizes.Len():
+		return errMoved
+	case z.Act == Narrow && z.sizes.Len() == 1:
+		return errors.New("it is the only size")
+	case z.Act == Narrow:
+		return nil
+	case z.Value == "" || strings.ContainsAny(z.Value, "(),:#[]{}"):
+		return fmt.Errorf("%q is no name of a size", z.Value)
+	case z.sizes.Index(z.Value) >= 0:
+		return fmt.Errorf("there is a size %s already", z.Value)
+	}
+	return nil
+}
+
+// line is a line of the file with the size in it or taken out, if it is one with a number for each size;
+// names says that it is that of the sizes' names.
+func (z resizing) line(text string, names bool, cellsOf func(string) []Cell) (string, bool) {
+	cells := cellsOf(text)
+	if names {
+		cells = namesIn(text, z.sizes)
+	}
+	if len(cells) != z.sizes.Len() || len(cells) == 1 && !names {
+		return "", false
+	}
+	switch {
+	case z.Act == Narrow:
+		return lineWithout(text, cells[z.Cell]), true
+	case names:
+		return lineWith(text, cells, z.Cell, z.Value, z.sizes), true
+	}
+	return lineWith(text, cells, z.Cell, cells[z.Cell].Text, z.sizes), true
 }
 
 // cut is a stretch of the file, in bytes, with what takes its place.

@@ -79,14 +79,19 @@ var onlyWith = map[string][]schematic.GradingKind{
 // sumKeys are the keys of a line of the grading that hold sums beside the leading one.
 var sumKeys = []string{"armhole", "over", "to", "first", "ease", "top", "front", "sleeve", "neck", "front neck", "sleeve neck", "underarm"}
 
+// capsLeft counts the sleeve caps of a grading, whose search takes time.
+type capsLeft struct{ caps, sizes int }
+
+func (c *capsLeft) over() bool { return c.caps > mostCaps || c.caps*c.sizes > mostCapSizes }
+
 // grading reads the grading and works it out, so that the graded values that
 // follow can call it.
 func (r *reader) grading(m *mapped, p *schematic.Pattern) {
-	caps := 0 // their search takes time
+	caps := capsLeft{sizes: r.sizes.Len()}
 	r.named(m, "grading", func(name string, at, v *yaml.Node) {
 		g, ok := r.gradingLine(name, at, v)
 		if ok && g.Kind == schematic.GradeCap {
-			if caps++; caps > mostCaps || caps*r.sizes.Len() > mostCapSizes {
+			if caps.caps++; caps.over() {
 				r.fail(g.Pos, "file/bounds", "%q is one cap too many", name).Want = fmt.Sprintf("at most %d, and %d in all sizes together", mostCaps, mostCapSizes)
 				ok = false
 			}
@@ -101,34 +106,34 @@ func (r *reader) grading(m *mapped, p *schematic.Pattern) {
 		return
 	}
 	r.of = p
-	if len(p.Grading) == 0 || len(p.Gauges) == 0 || caps > mostCaps || caps*r.sizes.Len() > mostCapSizes || !r.fewSums(p) {
+	if len(p.Grading) == 0 || len(p.Gauges) == 0 || caps.over() || !r.fewSums(p) {
 		return
 	}
 	vals, found := grade.Resolve(p)
 	p.Graded = vals
-	well := map[int]bool{}
-	for _, v := range vals {
-		well[v.Of] = true
-	}
-	for i := range p.Grading {
-		if !well[i] {
-			r.ill = append(r.ill, p.Grading[i].Name)
+	for i, g := range p.Grading {
+		if !slices.ContainsFunc(vals, func(v schematic.GradedValue) bool { return v.Of == i }) {
+			r.ill = append(r.ill, g.Name)
 		}
 	}
 	for _, f := range found {
-		if f.Kind == "file/reference" && r.isIll(between(f.Message, `"`)) {
-			continue // the line that it calls has been told of
-		}
-		if f.Kind == "file/reference" && f.Fix == "" {
-			if name := between(f.Message, `"`); name != "" {
-				if like := finding.Nearest(name, grade.Names(p)); like != "" {
-					f.Fix = "did you mean " + quoted(like) + "?"
-				}
-			}
-		}
-		g := r.note(f.Severity, f.Pos, f.Kind, "%s", f.Message)
-		g.Have, g.Want, g.Fix, g.Sizes = f.Have, f.Want, f.Fix, f.Sizes
+		r.unresolved(p, f)
 	}
+}
+
+// unresolved tells what the grading found, with its place in the file.
+func (r *reader) unresolved(p *schematic.Pattern, f finding.Finding) {
+	if f.Kind == "file/reference" {
+		name := between(f.Message, `"`)
+		if r.isIll(name) {
+			return // the line that it calls has been told of
+		}
+		if like := finding.Nearest(name, grade.Names(p)); f.Fix == "" && name != "" && like != "" {
+			f.Fix = "did you mean " + quoted(like) + "?"
+		}
+	}
+	g := r.note(f.Severity, f.Pos, f.Kind, "%s", f.Message)
+	g.Have, g.Want, g.Fix, g.Sizes = f.Have, f.Want, f.Fix, f.Sizes
 }
 
 // fewSums reports whether the sums of the grading are few enough to be worked in every size.
@@ -185,82 +190,101 @@ func (r *reader) gradingLine(name string, at, v *yaml.Node) (schematic.Grading, 
 	if m == nil {
 		return g, false
 	}
-	lead := ""
-	for _, k := range leading {
-		if m.get(k.String()) != nil {
-			g.Kind, lead = k, k.String()
-			break
-		}
-	}
-	if lead == "" {
+	i := slices.IndexFunc(leading, func(k schematic.GradingKind) bool { return m.get(k.String()) != nil })
+	if i < 0 {
 		f := r.fail(r.pos(v), "file/missing-key", "%q does not say what it works out", name)
 		f.Want = "one of: is, stitches, rows, spread, armhole, cap, raglan, yoke"
 		return g, false
 	}
-	ok := true
-	for _, it := range m.items {
-		k := it.key.name
-		if k == lead {
+	g.Kind = leading[i]
+	l := gradedLine{mapped: m, g: &g, ok: true}
+	l.fit()
+	l.value()
+	l.sums()
+	l.settings()
+	return g, l.ok
+}
+
+// gradedLine is a line of the grading as it is read; ok says that nothing in it is wrong.
+type gradedLine struct {
+	*mapped
+	g  *schematic.Grading
+	ok bool
+}
+
+func (l *gradedLine) bad(pos finding.Pos, kind, format string, args ...any) *finding.Finding {
+	l.ok = false
+	return l.r.fail(pos, kind, format, args...)
+}
+
+// goesWith reports whether a key may stand in a line of this kind.
+func (l *gradedLine) goesWith(key string) bool {
+	if kinds, some := onlyWith[key]; some {
+		return slices.Contains(kinds, l.g.Kind)
+	}
+	return !slices.ContainsFunc(leading, func(k schematic.GradingKind) bool { return key == k.String() })
+}
+
+// fit tells each key that does not go with the leading one.
+func (l *gradedLine) fit() {
+	lead := l.g.Kind.String()
+	for _, it := range l.items {
+		if k := it.key.name; k != lead && !l.goesWith(k) {
+			l.bad(l.r.pos(it.at), "file/conflict", "%q does not go with %q", k, lead).Fix = "take one of the two out"
+		}
+	}
+}
+
+// value reads what stands at the leading key: a sum or, where it may, numbers.
+func (l *gradedLine) value() {
+	g, n := l.g, l.get(l.g.Kind.String())
+	fine := false
+	numbers := g.Kind == schematic.GradeValue || g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows
+	if numbers && l.r.isLine(n) {
+		g.Given, fine = l.r.given(n, g.Name)
+		if n.Kind == yaml.ScalarNode && !l.r.folded(n) {
+			g.ValuePos = l.r.pos(n)
+		}
+	} else {
+		g.Sum, fine = l.r.gradedSum(n)
+	}
+	l.ok = l.ok && fine
+}
+
+// sums reads the sums beside the leading one.
+func (l *gradedLine) sums() {
+	l.g.With = map[string]schematic.GradedSum{}
+	for _, k := range sumKeys {
+		n := l.get(k)
+		if n == nil || k == l.g.Kind.String() {
 			continue
 		}
-		kinds, limited := onlyWith[k]
-		for _, kind := range leading {
-			if k == kind.String() && k != "armhole" {
-				kinds, limited = nil, true
-			}
-		}
-		fits := !limited
-		for _, kind := range kinds {
-			fits = fits || kind == g.Kind
-		}
-		if !fits {
-			ok = false
-			r.fail(r.pos(it.at), "file/conflict", "%q does not go with %q", k, lead).Fix = "take one of the two out"
+		s, fine := l.r.gradedSum(n)
+		if l.ok = l.ok && fine; fine {
+			l.g.With[k] = s
 		}
 	}
-	var fine bool
-	switch counting := g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows; {
-	case (counting || g.Kind == schematic.GradeValue) && r.isLine(m.get(lead)):
-		n := m.get(lead)
-		g.Given, fine = r.given(n, name)
-		if n.Kind == yaml.ScalarNode && !r.folded(n) {
-			g.ValuePos = r.pos(n)
-		}
-	default:
-		g.Sum, fine = r.gradedSum(m.get(lead))
-	}
-	ok = ok && fine
-	g.With = map[string]schematic.GradedSum{}
-	for _, k := range sumKeys {
-		if n := m.get(k); n != nil && k != lead {
-			s, fine := r.gradedSum(n)
-			if ok = ok && fine; fine {
-				g.With[k] = s
-			}
-		}
-	}
-	g.Gauge, g.Like = m.text("gauge"), m.text("like")
-	g.Even, g.Odd, g.Leave = m.yes("even"), m.yes("odd"), m.yes("leave")
+}
+
+// settings reads what is no sum.
+func (l *gradedLine) settings() {
+	g, at := l.g, l.r.pos(l.node)
+	g.Gauge, g.Like = l.text("gauge"), l.text("like")
+	g.Even, g.Odd, g.Leave = l.yes("even"), l.yes("odd"), l.yes("leave")
 	if g.Even && g.Odd || g.Like != "" && (g.Even || g.Odd) {
-		ok = false
-		r.fail(r.pos(v), "file/conflict", "%q is to be even, odd or like another one, not two of these", name)
+		l.bad(at, "file/conflict", "%q is to be even, odd or like another one, not two of these", g.Name)
 	}
-	g.Up, g.Down = m.choice("round") == 1, m.choice("round") == 2
-	g.Least = m.whole("least", stitches, 0)
-	g.Rounds = m.whole("rounds", limit{least: 1, most: 20}, 0)
-	if i := m.choice("on"); i > 0 {
-		g.On = schematic.RowSide(i)
-	}
-	if n := m.get("multiple"); n != nil {
-		if g.Multiple, g.Plus, fine = r.multiple(n); !fine {
-			ok = false
-		}
+	g.Up, g.Down = l.choice("round") == 1, l.choice("round") == 2
+	g.Least = l.whole("least", stitches, 0)
+	g.Rounds = l.whole("rounds", limit{least: 1, most: 20}, 0)
+	g.On = schematic.RowSide(max(0, l.choice("on")))
+	if n := l.get("multiple"); n != nil {
+		of, plus, fine := l.r.multiple(n)
+		g.Multiple, g.Plus, l.ok = of, plus, l.ok && fine
 	}
 	if g.Kind == schematic.GradeYoke && g.Rounds == 0 {
-		ok = false
-		r.fail(r.pos(v), "file/missing-key", "%q needs %q: how many rounds of decreases", name, "rounds").Fix = "add rounds: 4"
+		l.bad(at, "file/missing-key", "%q needs %q: how many rounds of decreases", g.Name, "rounds").Fix = "add rounds: 4"
 	}
-	return g, ok
 }
 
 // isLine reports whether a value is numbers in one of the forms of a graded value, not a sum.
@@ -397,23 +421,10 @@ func (r *reader) called(n *yaml.Node, what string, dims ...expr.Dim) (expr.Grade
 	for i := range r.sizes.Len() {
 		v, bad := s.Eval(env(i))
 		if bad != nil {
-			if bad.Kind == "file/reference" {
-				name := string([]rune(n.Value)[bad.Span.Start:bad.Span.End])
-				if r.isIll(name) {
-					return expr.Graded{}, true
-				}
-				if like := finding.Nearest(name, grade.Names(r.of)); like != "" {
-					bad.Fix = "did you mean " + quoted(like) + "?"
-				}
-			}
-			r.problem(n, bad)
+			r.uncalled(n, bad)
 			return expr.Graded{}, true
 		}
-		fits := false
-		for _, d := range dims {
-			fits = fits || d == v.Dim
-		}
-		if !fits {
+		if !slices.Contains(dims, v.Dim) {
 			f := r.fail(r.pos(n), "file/unit", "%q is %s, and %s needs %s", finding.Clip(n.Value), v.Dim, what, dims[0])
 			if v.Dim == expr.LengthOf {
 				f.Fix = "make whole stitches or rows of it in the grading: {stitches: …} or {rows: …}"
@@ -423,13 +434,24 @@ func (r *reader) called(n *yaml.Node, what string, dims ...expr.Dim) (expr.Grade
 		c.Dim = v.Dim
 		c.Vals.Vals[i], c.Vals.Has[i] = v.N, v.Has
 	}
-	for i := range r.of.Calls {
-		if r.of.Calls[i].Pos == c.Pos {
-			return c.Vals, true
+	if !slices.ContainsFunc(r.of.Calls, func(k schematic.Call) bool { return k.Pos == c.Pos }) {
+		r.of.Calls = append(r.of.Calls, c)
+	}
+	return c.Vals, true
+}
+
+// uncalled tells why a sum could not be worked out, unless the line that it calls has been told of.
+func (r *reader) uncalled(n *yaml.Node, bad *expr.Problem) {
+	if bad.Kind == "file/reference" {
+		name := string([]rune(n.Value)[bad.Span.Start:bad.Span.End])
+		if r.isIll(name) {
+			return
+		}
+		if like := finding.Nearest(name, grade.Names(r.of)); like != "" {
+			bad.Fix = "did you mean " + quoted(like) + "?"
 		}
 	}
-	r.of.Calls = append(r.of.Calls, c)
-	return c.Vals, true
+	r.problem(n, bad)
 }
 
 // calledCount is called, held to the limits of a count.

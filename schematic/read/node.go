@@ -160,47 +160,55 @@ func (r *reader) mapping(n *yaml.Node, t *table) *mapped {
 	m := &mapped{r: r, node: n, table: t}
 	var unknown []item
 	for _, p := range pairs(n, r) {
-		if p.at.Kind != yaml.ScalarNode {
-			r.fail(r.pos(p.at), "file/kind", "a key must be a text, and this is %s", kindOf(p.at)).
-				Fix = "put a space behind the colon, and quotes around a text that begins with a bracket"
-			continue
-		}
-		name := spaced(p.at.Value)
-		k := t.find(name)
-		if k == nil {
+		if !m.known(p) {
 			unknown = append(unknown, p)
-			continue
 		}
-		p.key = k
-		if old := m.item(k.name); old != nil {
-			r.duplicate(old.at, p.at)
-			continue
-		}
-		if r.seen != nil {
-			r.seen(t.title+"/"+t.name, k.name)
-		}
-		m.items = append(m.items, p)
 	}
 	for _, p := range unknown {
 		m.unknown(p)
 	}
 	for i := range t.keys {
-		k := &t.keys[i]
-		it := m.item(k.name)
-		switch {
-		case it == nil && k.need:
-			f := r.fail(r.pos(n), "file/missing-key", "%s needs %q: %s", t.title, k.name, k.what)
-			f.Fix = "add a line " + k.name + ": …"
-			if k.form == choice {
-				f.Want = "one of: " + strings.Join(k.pick, ", ")
-			}
-		case it != nil && empty(it.val) && k.form != nothing:
-			f := r.fail(r.pos(it.at), "file/empty", "%q has no value", it.at.Value)
-			f.Want = k.what
-			m.drop(k.name)
-		}
+		m.needed(&t.keys[i])
 	}
 	return m
+}
+
+// known takes a key of the table in; one that stands twice, or is no text, is told and left out.
+func (m *mapped) known(p item) bool {
+	r, t := m.r, m.table
+	if p.at.Kind != yaml.ScalarNode {
+		r.fail(r.pos(p.at), "file/kind", "a key must be a text, and this is %s", kindOf(p.at)).
+			Fix = "put a space behind the colon, and quotes around a text that begins with a bracket"
+		return true
+	}
+	if p.key = t.find(spaced(p.at.Value)); p.key == nil {
+		return false
+	}
+	if old := m.item(p.key.name); old != nil {
+		r.duplicate(old.at, p.at)
+		return true
+	}
+	if r.seen != nil {
+		r.seen(t.title+"/"+t.name, p.key.name)
+	}
+	m.items = append(m.items, p)
+	return true
+}
+
+// needed tells a key of the table that is missing, or has no value.
+func (m *mapped) needed(k *key) {
+	r := m.r
+	switch it := m.item(k.name); {
+	case it == nil && k.need:
+		f := r.fail(r.pos(m.node), "file/missing-key", "%s needs %q: %s", m.table.title, k.name, k.what)
+		f.Fix = "add a line " + k.name + ": …"
+		if k.form == choice {
+			f.Want = "one of: " + strings.Join(k.pick, ", ")
+		}
+	case it != nil && empty(it.val) && k.form != nothing:
+		r.fail(r.pos(it.at), "file/empty", "%q has no value", it.at.Value).Want = k.what
+		m.drop(k.name)
+	}
 }
 
 func (m *mapped) drop(name string) {

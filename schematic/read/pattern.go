@@ -31,43 +31,16 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 	if m == nil {
 		return p
 	}
-	// What the rest of the file is read by comes first, wherever it stands.
-	if n := m.get("version"); n != nil && strings.TrimSpace(n.Value) != "1" {
-		f := r.fail(r.pos(n), "file/version", "this program does not know version %q of the pattern file", finding.Clip(n.Value))
-		f.Want, f.Fix = "1", "use a newer program, or write version: 1"
-	}
-	p.Title, p.Designer, p.Note = m.text("pattern"), m.text("designer"), m.text("note")
-	p.Terms = schematic.Terms(max(0, m.choice("terms")))
-	p.Units = units.Unit(max(0, m.choice("units")))
-	r.unit = p.Units
-	if n := m.get("sizes"); n != nil {
-		p.SizesPos = r.pos(n)
-		if p.Sizes = r.readSizes(n); r.spoiled[n.Line] {
-			p.Sizes = expr.Sizes{} // not what was meant: every line would seem too long or too short
-		}
-		r.sizes = p.Sizes
-	}
-	p.Children = m.choice("for") == 1
-	if n := m.get("sample"); n != nil {
-		if s := m.text("sample"); s != "" && r.sizes.Len() > 0 {
-			if p.Sample = r.sizes.Index(s); p.Sample < 0 {
-				r.unknownName(n, "file/unknown-size", "no size is called %q", s, r.sizes.Names)
-			}
-		}
-	}
-	if n := m.get("rounding"); n != nil {
-		p.Steps = r.rounding(n)
-	}
+	r.head(m, p) // what the rest of the file is read by comes first, wherever it stands
 	r.named(m, "bodies", func(name string, at, v *yaml.Node) {
 		p.Bodies = append(p.Bodies, r.body(name, at, v))
 	})
 	r.named(m, "gauges", func(name string, at, v *yaml.Node) {
-		if g, ok := r.gauge(name, at, v); ok {
-			p.Gauges = append(p.Gauges, g)
-		} else {
-			usual := schematic.Gauge{Name: name, Stitches: units.Int(20), Rows: units.Int(20), Over: units.Int(100), Pos: r.pos(at)}
-			p.Gauges = append(p.Gauges, usual) // so that what calls it can be read on
+		g, ok := r.gauge(name, at, v)
+		if !ok { // so that what calls it can be read on
+			g = schematic.Gauge{Name: name, Stitches: units.Int(20), Rows: units.Int(20), Over: units.Int(100), Pos: r.pos(at)}
 		}
+		p.Gauges = append(p.Gauges, g)
 	})
 	r.grading(m, p)
 	p.Yarn, p.Tools, p.Notions = r.materials(m, "yarn"), r.materials(m, "tools"), r.materials(m, "notions")
@@ -97,6 +70,34 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 		p.Finished = append(p.Finished, r.finished(name, at, v))
 	})
 	return p
+}
+
+// head reads what the pattern is, its units, its sizes and how it is rounded.
+func (r *reader) head(m *mapped, p *schematic.Pattern) {
+	if n := m.get("version"); n != nil && strings.TrimSpace(n.Value) != "1" {
+		f := r.fail(r.pos(n), "file/version", "this program does not know version %q of the pattern file", finding.Clip(n.Value))
+		f.Want, f.Fix = "1", "use a newer program, or write version: 1"
+	}
+	p.Title, p.Designer, p.Note = m.text("pattern"), m.text("designer"), m.text("note")
+	p.Terms = schematic.Terms(max(0, m.choice("terms")))
+	p.Units = units.Unit(max(0, m.choice("units")))
+	r.unit = p.Units
+	if n := m.get("sizes"); n != nil {
+		p.SizesPos = r.pos(n)
+		if p.Sizes = r.readSizes(n); r.spoiled[n.Line] {
+			p.Sizes = expr.Sizes{} // not what was meant: every line would seem too long or too short
+		}
+		r.sizes = p.Sizes
+	}
+	p.Children = m.choice("for") == 1
+	if s := m.text("sample"); s != "" && r.sizes.Len() > 0 {
+		if p.Sample = r.sizes.Index(s); p.Sample < 0 {
+			r.unknownName(m.get("sample"), "file/unknown-size", "no size is called %q", s, r.sizes.Names)
+		}
+	}
+	if n := m.get("rounding"); n != nil {
+		p.Steps = r.rounding(n)
+	}
 }
 
 // named reads a mapping from names to values.

@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -252,29 +253,35 @@ func (r *reader) gauge(name string, at, n *yaml.Node) (schematic.Gauge, bool) {
 		return g, false
 	}
 	if p.take("in") {
-		from := p.i
-		for !p.end() && !(p.peek() == "," && p.i+1 < len(p.all) && (p.all[p.i+1].s == "stretched" || p.all[p.i+1].s == "relaxed" || p.all[p.i+1].s == "blocked")) {
-			p.i++
-		}
-		if p.i == from {
-			p.fail()
-			return g, false
-		}
-		g.Stitch = strings.TrimSpace(string([]rune(n.Value)[p.all[from].span.Start:p.all[p.i-1].span.End]))
+		g.Stitch = p.until(fabricStates)
 	}
 	for p.take(",") {
-		switch {
-		case p.take("stretched"):
-			g.Stretched = true
-		case p.take("relaxed", "blocked"):
-		default:
+		state := p.peek()
+		if !p.take(fabricStates...) {
 			p.fail()
 		}
+		g.Stretched = g.Stretched || state == "stretched"
 	}
 	if !p.done() {
 		return g, false
 	}
 	return g, r.dense(n, g)
+}
+
+// fabricStates are how a fabric lies when its gauge is measured.
+var fabricStates = []string{"stretched", "relaxed", "blocked"}
+
+// until is the text up to a comma with one of the words behind it, or to the end; none is an error.
+func (p *phraseOf) until(words []string) string {
+	from := p.i
+	for !p.end() && !(p.peek() == "," && p.i+1 < len(p.all) && slices.Contains(words, p.all[p.i+1].s)) {
+		p.i++
+	}
+	if p.i == from {
+		p.fail()
+		return ""
+	}
+	return strings.TrimSpace(string([]rune(p.n.Value)[p.all[from].span.Start:p.all[p.i-1].span.End]))
 }
 
 // dense holds a gauge to what yarn and rope can do.

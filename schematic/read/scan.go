@@ -78,69 +78,67 @@ func (s *scanner) stop(i, from, to int, message, want, fix string) {
 
 // line looks through a line and gives the number of the next one to look at.
 func (s *scanner) line(i int) int {
-	t := s.lines[i]
 	p := 0
-	for p < len(t) && t[p] == ' ' {
+	for p < len(s.lines[i]) && s.lines[i][p] == ' ' {
 		p++
 	}
-	if strings.TrimSpace(string(t)) == "" {
+	if s.noPart(i, p) {
 		return i + 1
 	}
-	if s.block >= 0 {
-		if p > s.block {
+	at, dashed := s.dashes(i, p)
+	if ended(s.lines[i], at) {
+		return i + 1
+	}
+	colon := keyEnd(s.lines[i], at)
+	if colon < 0 {
+		colon = s.noSpace(i, at)
+	}
+	t := s.lines[i]
+	switch {
+	case colon >= 0:
+		s.enter(i, at, false)
+		s.col, s.plain, s.open = at, false, false
+		v := skip(t, colon+1)
+		if s.open = ended(t, v); s.open {
 			return i + 1
 		}
-		s.block = -1
+		return s.value(i, v)
+	case dashed || s.open:
+		return s.value(i, at)
+	case !s.plain || at <= s.col:
+		s.stop(i, at, len(t), "this line has no key and is no part of the text above it",
+			"a key, a colon, a space and a value; or a dash and a space", "indent it further than the key whose text it goes on with, or put quotes around the whole text")
 	}
-	switch {
-	case t[p] == '\t':
+	return s.words(i, at)
+}
+
+// noPart reports whether a line that begins at p has no part in the levels: blank, a comment, in a block
+// of text, or behind tabs.
+func (s *scanner) noPart(i, p int) bool {
+	t := s.lines[i]
+	if strings.TrimSpace(string(t)) == "" || s.block >= 0 && p > s.block {
+		return true
+	}
+	s.block = -1
+	if t[p] == '\t' {
 		if s.tabs++; s.tabs <= 10 {
-			end := p
-			for end < len(t) && (t[end] == '\t' || t[end] == ' ') {
-				end++
-			}
-			f := s.tell(i, p, end, "file/tab", "a tab indents this line")
+			f := s.tell(i, p, skip(t, p), "file/tab", "a tab indents this line")
 			f.Want, f.Fix = "spaces", "put two spaces for each step instead, and set the editor to do so"
 		}
-		return i + 1
-	case t[p] == '#', p == 0 && (strings.HasPrefix(string(t), "---") || strings.HasPrefix(string(t), "...") || t[0] == '%'):
-		return i + 1
 	}
-	if s.tabs > 0 {
-		return i + 1 // the levels can't be told any more
-	}
-	dashes := false
+	return s.tabs > 0 || // the levels can't be told any more
+		t[p] == '#' || p == 0 && (strings.HasPrefix(string(t), "---") || strings.HasPrefix(string(t), "...") || t[0] == '%')
+}
+
+// dashes goes through the dashes with which a line begins, and gives the place behind them.
+func (s *scanner) dashes(i, p int) (at int, some bool) {
+	t := s.lines[i]
 	for p < len(t) && t[p] == '-' && (p+1 == len(t) || t[p+1] == ' ') {
 		s.enter(i, p, true)
-		s.col, s.open, s.plain, dashes = p, true, false, true
+		s.col, s.open, s.plain, some = p, true, false, true
 		p = skip(t, p+1)
 	}
-	if ended(t, p) {
-		return i + 1
-	}
-	colon := keyEnd(t, p)
-	if colon < 0 {
-		colon = s.noSpace(i, p)
-		t = s.lines[i]
-	}
-	if colon < 0 {
-		if !dashes && !s.open {
-			if !s.plain || p <= s.col {
-				s.stop(i, p, len(t), "this line has no key and is no part of the text above it",
-					"a key, a colon, a space and a value; or a dash and a space", "indent it further than the key whose text it goes on with, or put quotes around the whole text")
-			}
-			return s.words(i, p)
-		}
-		return s.value(i, p)
-	}
-	s.enter(i, p, false)
-	s.col, s.plain, s.open = p, false, false
-	v := skip(t, colon+1)
-	if ended(t, v) {
-		s.open = true
-		return i + 1
-	}
-	return s.value(i, v)
+	return p, some
 }
 
 func skip(t []rune, i int) int {
@@ -376,47 +374,58 @@ func (s *scanner) behind(i, p int, message, fix string) int {
 	return i + 1
 }
 
+// bracket is one that is open, with its place and what closes it.
+type bracket struct {
+	line, col int
+	closer    rune
+}
+
 // flow looks through a list or a group in brackets that begins at v.
 func (s *scanner) flow(i, v int) int {
-	var closers []rune
-	type mark struct{ line, col int }
-	var opened []mark
+	var open []bracket
 	begin := true // an entry begins here
-	for j, p := i, v; j < len(s.lines); j, p = j+1, 0 {
-		if j > i && s.outside(j) {
-			break
-		}
-		for ; p < len(s.lines[j]); p++ {
-			t := s.lines[j]
+	for j, p := i, v; j < len(s.lines) && (j == i || !s.outside(j)); j, p = j+1, 0 {
+		t := s.lines[j]
+		for p = skip(t, p); p < len(t); p = skip(t, p+1) {
 			switch c := t[p]; {
-			case c == ' ' || c == '\t':
-				continue
 			case c == '#' && p > 0 && t[p-1] == ' ':
 				p = len(t)
 				continue
-			case c == '[' && begin, c == '{' && begin:
-				closers = append(closers, map[rune]rune{'[': ']', '{': '}'}[c])
-				opened = append(opened, mark{j, p})
+			case begin && (c == '[' || c == '{'):
+				open = append(open, bracket{j, p, c + 2}) // ] and } are two behind [ and {
 				continue
 			case c == ']' || c == '}':
-				if c != closers[len(closers)-1] {
-					s.stop(j, p, p+1, fmt.Sprintf("%c closes a bracket that was opened with another one", c), string(closers[len(closers)-1]), "")
+				last := open[len(open)-1]
+				if c != last.closer {
+					s.stop(j, p, p+1, fmt.Sprintf("%c closes a bracket that was opened with another one", c), string(last.closer), "")
 					return len(s.lines)
 				}
-				closers, opened = closers[:len(closers)-1], opened[:len(opened)-1]
-				if len(closers) == 0 {
+				if open = open[:len(open)-1]; len(open) == 0 {
 					return s.behind(j, p+1, "the bracket is closed here and the text goes on", "put quotes around a text that begins with a bracket")
 				}
-			case (c == '"' || c == '\'') && begin:
-				p = quoteEnd(t, p) - 1
-			case begin && strings.ContainsRune("*&!%@`", c):
-				s.begins(j, p)
+			case begin:
+				p = s.entry(j, p)
 			}
-			c := s.lines[j][min(p, len(s.lines[j])-1)]
-			begin = c == ',' || c == ':' && (p+1 >= len(t) || t[p+1] == ' ')
+			begin = separates(t, min(p, len(t)-1))
 		}
 	}
-	at := opened[len(opened)-1]
-	s.stop(at.line, at.col, at.col+1, "this bracket is never closed", string(closers[len(closers)-1])+" at its end", "add it; or put quotes around a text that begins with a bracket")
+	last := open[len(open)-1]
+	s.stop(last.line, last.col, last.col+1, "this bracket is never closed", string(last.closer)+" at its end", "add it; or put quotes around a text that begins with a bracket")
 	return len(s.lines)
+}
+
+// entry looks at how an entry in brackets begins, and gives the last place looked at.
+func (s *scanner) entry(j, p int) int {
+	switch c := s.lines[j][p]; {
+	case c == '"' || c == '\'':
+		return quoteEnd(s.lines[j], p) - 1
+	case strings.ContainsRune("*&!%@`", c):
+		s.begins(j, p)
+	}
+	return p
+}
+
+// separates reports whether an entry begins behind the character at p.
+func separates(t []rune, p int) bool {
+	return t[p] == ',' || t[p] == ':' && (p+1 >= len(t) || t[p+1] == ' ')
 }

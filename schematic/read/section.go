@@ -212,21 +212,7 @@ func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
 	if r.full {
 		return nil, nil
 	}
-	best, like := all[0], ""
-	for _, p := range all {
-		if p.at.Kind != yaml.ScalarNode {
-			continue
-		}
-		name := plainKey(p.at.Value)
-		isCommon := false
-		for _, c := range common {
-			isCommon = isCommon || c.name == name
-		}
-		if l := r.leadLike(name); l != "" && !isCommon {
-			best, like = p, l
-			break
-		}
-	}
+	best, like := r.meantLead(all)
 	f := r.fail(r.pos(best.at), "file/unknown-key", "no section is called %q", finding.Clip(best.at.Value))
 	if like == "" {
 		f.Want = "one of: " + strings.Join(leads(), ", ")
@@ -238,17 +224,28 @@ func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
 			key := *best.at
 			key.Value = like
 			c := *n
-			c.Content = append([]*yaml.Node(nil), n.Content...)
-			for i := range c.Content {
-				if c.Content[i] == best.at {
-					c.Content[i] = &key
-				}
-			}
+			c.Content = slices.Clone(n.Content)
+			c.Content[slices.Index(c.Content, best.at)] = &key
 			r.section = t.name
 			return t, r.mapping(&c, t)
 		}
 	}
 	return nil, nil
+}
+
+// meantLead is the first key that is like the name of a section, and that name; the first of all if none is.
+func (r *reader) meantLead(all []item) (item, string) {
+	for _, p := range all {
+		if p.at.Kind != yaml.ScalarNode {
+			continue
+		}
+		name := plainKey(p.at.Value)
+		like := r.leadLike(name)
+		if like != "" && !slices.ContainsFunc(common, func(c key) bool { return c.name == name }) {
+			return p, like
+		}
+	}
+	return all[0], ""
 }
 
 // commonOf reads what every section may say.
