@@ -13,6 +13,11 @@ type Section interface {
 	Base() *Common
 	traits() Traits
 	with(f number) Section // a copy with every number put through f
+	load(size int, rows func(Amount) int64) Load
+	parts() []*Part
+	named() []GivenName
+	startsFrom() []string
+	firstEdge() string
 	work(w *worker)
 	fit(f *Fitting, was Section)     // chooses its numbers anew; was is the section as published
 	need(f *Fitting, then Need) Need // what the count before it must be, if that after it must be then
@@ -60,6 +65,7 @@ type CastOn struct {
 type Held struct {
 	Common
 	From []HeldPart
+	Edge string // name of the edge that it makes
 }
 
 // HeldPart is a run of a Held start: the live stitches of a piece (or of its

@@ -80,46 +80,14 @@ func (b *bounds) walk(sections []schematic.Section) {
 		if c.Gauge != "" {
 			b.gauge = c.Gauge
 		}
-		i := b.size
-		switch s := s.(type) {
-		case *schematic.Even:
-			b.add(c.Pos, b.amount(s.Amount))
-		case *schematic.Sideways:
-			b.add(c.Pos, int64(s.Rows.Int(i, 0)))
-		case *schematic.Shape:
-			most := b.amount(s.Amount)
-			for _, h := range s.Shapings {
-				times := int64(h.Times.Int(i, 0))
-				rows := int64(h.Offset) + times*int64(h.Every.Int(i, 1))
-				for _, t := range h.Then {
-					n := int64(t.Times.Int(i, 0))
-					rows += n * int64(t.Every.Int(i, 1))
-					times += n
-				}
-				most = max(most, rows)
-				b.stitches(h.Pos, times*int64(h.By.Int(i, 0)))
-			}
-			b.add(c.Pos, most)
-		case *schematic.RepeatRow:
-			b.add(c.Pos, 1)
-		case *schematic.AddEdge:
-			b.add(c.Pos, 1)
-		case *schematic.BindOff:
-			times := int64(s.Times.Int(i, 1))
-			b.stitches(c.Pos, times*int64(s.Stitches.Int(i, 0)))
-			b.add(c.Pos, 2*times*int64(s.Every.Int(i, 1)))
-		case *schematic.Mitre:
-			times := int64(s.Times.Int(i, 1))
-			b.stitches(c.Pos, times*int64(s.By.Int(i, 0)))
-			b.add(c.Pos, times*int64(s.Every.Int(i, 1)))
-		case *schematic.ShortRows:
-			b.add(c.Pos, int64(s.Rows.Int(i, 0)))
-		case *schematic.Divide:
-			gauge := b.gauge
-			for k := range s.Parts {
-				b.gauge = gauge
-				b.walk(s.Parts[k].Sections)
-			}
+		l := schematic.LoadOf(s, b.size, b.amount)
+		for _, t := range l.Taken {
+			b.stitches(t.Pos, t.Stitches)
+		}
+		b.add(c.Pos, l.Rows)
+		gauge := b.gauge
+		for _, p := range schematic.PartsOf(s) {
+			b.walk(p.Sections)
 			b.gauge = gauge
 		}
 	}

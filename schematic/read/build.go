@@ -8,61 +8,6 @@ import (
 	"flatwright/schematic"
 )
 
-// build makes a section of its keys.
-func (r *reader) build(name string, m *mapped) schematic.Section {
-	c := r.commonOf(m)
-	switch name {
-	case "cast on":
-		return &schematic.CastOn{Common: c, Stitches: m.counts("cast on", stitches), Edge: m.text("edge")}
-	case "chain":
-		return &schematic.CastOn{Common: c, Stitches: m.counts("stitches", stitches), Chain: m.counts("chain", stitches), Edge: m.text("edge")}
-	case "sideways":
-		return &schematic.Sideways{Common: c, Stitches: m.counts("stitches", stitches), Rows: m.counts("rows", rows), Rib: m.choice("sideways") == 0, Edge: m.text("edge")}
-	case "pick up":
-		return r.pickUp(c, m)
-	case "even":
-		return &schematic.Even{Common: c, Amount: m.amount("even"), Rib: m.yes("rib")}
-	case "decrease", "increase":
-		return r.oneShaping(c, m)
-	case "shape":
-		return r.shape(c, m)
-	case "repeat row":
-		return r.repeatRow(c, m)
-	case "add":
-		return &schematic.AddEdge{Common: c, Stitches: m.counts("add", stitches), At: m.side(), Edge: m.text("edge")}
-	case "bind off", "leave", "hold":
-		return r.takeOff(c, m, name)
-	case "divide":
-		return r.divide(c, m)
-	case "join parts":
-		return r.joinParts(c, m)
-	case "start from":
-		return r.startFrom(c, m)
-	case "ring":
-		return &schematic.Ring{Common: c, Stitches: m.counts("ring", someSts)}
-	case "panels":
-		return r.panels(c, m)
-	case "mitre":
-		return r.mitre(c, m)
-	case "short rows":
-		return &schematic.ShortRows{Common: c, Rows: m.counts("short rows", rows), Over: m.counts("over", stitches), At: m.side(), Step: m.counts("step", stitches)}
-	case "fold", "gather":
-		if v := m.get(name); v != nil && v.Kind == yaml.MappingNode {
-			r.fail(r.pos(v), "file/kind", "%q has no keys below it", name).Fix = "indent them like " + quoted(name) + " itself, not further"
-			return nil
-		} else if v != nil && !r.yes(v, quoted(name)) {
-			return nil
-		}
-		if name == "fold" {
-			return &schematic.Fold{Common: c}
-		}
-		return &schematic.Gather{Common: c}
-	case "mark":
-		return r.mark(c, m)
-	}
-	return nil
-}
-
 func (r *reader) pickUp(c schematic.Common, m *mapped) schematic.Section {
 	s := &schematic.PickUp{Common: c, Stitches: m.counts("stitches", stitches)}
 	n := m.get("pick up")
@@ -208,7 +153,8 @@ func (p *phraseOf) step() (use, makes int) {
 	return 0, 0
 }
 
-func (r *reader) takeOff(c schematic.Common, m *mapped, name string) schematic.Section {
+func (r *reader) takeOff(c schematic.Common, m *mapped) schematic.Section {
+	name := m.table.name
 	s := &schematic.BindOff{Common: c, Leave: name == "leave", Hold: name == "hold", At: m.side(),
 		Every: m.counts("every", every), Times: m.counts("times", times), Edge: m.text("edge")}
 	n := m.get(name)

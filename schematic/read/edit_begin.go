@@ -82,56 +82,9 @@ func fixed(lines ...string) func(beginning) []string {
 	return func(beginning) []string { return slices.Clone(lines) }
 }
 
-// entries are the kinds of entry of each list, by the table of its entries. Those of
-// sections stand in every place of a piece or part; starts in its first alone.
+// entries are the kinds of entry of each list, by the table of its entries. Those of "section", which stand in
+// every place of a piece or part, and of "first section" come from the kinds of section.
 var entries = map[string][]entry{
-	"section": {
-		{name: "even", lines: fixed("even: 10 rows")},
-		{name: "decrease", lines: fixed("decrease: 1", "at: both edges", "every: 2 rows", "times: 1")},
-		{name: "increase", lines: fixed("increase: 1", "at: both edges", "every: 2 rows", "times: 1")},
-		{name: "shape", lines: fixed("shape:", "  - decrease: 1", "    at: left edge", "    every: 2 rows", "    times: 2", "  - decrease: 1", "    at: right edge", "    every: 4 rows", "    times: 1")},
-		{name: "repeat row", lines: fixed("repeat row: 2 in 1, 1 in each of 2", "rest: worked even")},
-		{name: "add", lines: fixed("add: 1", "at: both edges")},
-		{name: "bind off", lines: fixed("bind off: 1", "at: both edges")},
-		{name: "leave", lines: fixed("leave: 1", "at: both edges")},
-		{name: "hold", lines: fixed("hold: 1", "at: both edges")},
-		{name: "divide", lines: divided},
-		{name: "shaped neck", what: "the middle is bound off, and each side decreased at the neck up to its shoulder", lines: necked},
-		{name: "join parts", lines: func(b beginning) []string {
-			if len(b.parts) == 0 { // the row in work is joined into a round
-				return []string{"join parts:", "  - add: 1", "round: yes"}
-			}
-			out := []string{"join parts:"}
-			for _, p := range b.parts {
-				out = append(out, "  - "+asText(p))
-			}
-			return out
-		}},
-		{name: "panels", lines: func(b beginning) []string {
-			return []string{"panels:", "  - panel: " + b.name("Right panel"), "    stitches: " + b.share(2, false), "  - panel: " + b.name("Left panel"), "    stitches: " + b.share(2, true)}
-		}},
-		{name: "mitre", lines: fixed("mitre: 90 degrees", "decrease: 2", "every: 2 rows", "times: 1")},
-		{name: "short rows", lines: fixed("short rows: 2 rows", "over: 2", "at: middle")},
-		{name: "fold", lines: fixed("fold:")},
-		{name: "mark", lines: fixed("mark: marker", "stitch: 1")},
-		{name: "gather", lines: fixed("gather:")},
-	},
-	"first section": {
-		{name: "cast on", lines: func(b beginning) []string { return []string{"cast on: " + b.share(1, false)} }},
-		{name: "chain", lines: func(b beginning) []string {
-			return []string{"chain: " + b.chains(), "stitches: " + b.share(1, false)}
-		}},
-		{name: "sideways", lines: func(b beginning) []string {
-			return []string{"sideways: rib", "stitches: 8", "rows: " + b.share(1, false), "- pick up: 1 in each row"}
-		}},
-		{name: "ring", lines: func(b beginning) []string { return []string{"ring: " + b.share(1, false)} }},
-		{name: "start from", lines: func(b beginning) []string {
-			if b.leads == "" {
-				return nil
-			}
-			return []string{"start from:", "  - piece: " + asText(b.leads)}
-		}},
-	},
 	"part": {
 		{name: "part", what: "a part that is worked on", lines: func(b beginning) []string {
 			return []string{"part: " + b.name("New part"), "stitches: 1", "sections:", "  - even: 10 rows"}
@@ -205,6 +158,18 @@ func divided(b beginning) []string {
 	out := []string{"divide:",
 		"  - part: " + right, "    stitches: " + b.share(2, false), "    sections:", "      - even: 10 rows",
 		"  - part: " + left, "    stitches: " + b.share(2, true), "    sections:", "      - even: 10 rows"}
+	return out
+}
+
+// rejoined makes one row of the parts of the division before it, or of the row in work a round.
+func rejoined(b beginning) []string {
+	if len(b.parts) == 0 {
+		return []string{"join parts:", "  - add: 1", "round: yes"}
+	}
+	out := []string{"join parts:"}
+	for _, p := range b.parts {
+		out = append(out, "  - "+asText(p))
+	}
 	return out
 }
 

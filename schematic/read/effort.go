@@ -72,32 +72,13 @@ type changes struct {
 }
 
 func (c *changes) walk(sections []schematic.Section) {
-	i := c.size
 	for _, s := range sections {
 		c.sections++
-		switch s := s.(type) {
-		case *schematic.Shape:
-			for _, h := range s.Shapings {
-				c.changes += 5 + h.Times.Int(i, 0)
-				for _, t := range h.Then {
-					c.changes += t.Times.Int(i, 0)
-				}
-			}
-		case *schematic.BindOff:
-			c.changes += s.Times.Int(i, 1)
-		case *schematic.Mitre:
-			c.changes += s.Times.Int(i, 1)
-		case *schematic.ShortRows:
-			c.changes += 4 * s.Rows.Int(i, 0) // each turn is an edge of its own
-		case *schematic.Panels:
-			c.panels += len(s.Of)
-		case *schematic.Mark:
-			c.marks += s.Count.Int(i, 1)
-		case *schematic.Divide:
-			for _, p := range s.Parts {
-				c.sections++
-				c.walk(p.Sections)
-			}
+		l := schematic.LoadOf(s, c.size, func(schematic.Amount) int64 { return 0 })
+		c.changes, c.panels, c.marks = c.changes+l.Changes, c.panels+l.Panels, c.marks+l.Marks
+		for _, p := range schematic.PartsOf(s) {
+			c.sections++
+			c.walk(p.Sections)
 		}
 	}
 }

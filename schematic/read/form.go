@@ -244,14 +244,14 @@ func (r *reader) entry(g *Group, k *key, n *yaml.Node, path string) {
 func (r *reader) kind(n *yaml.Node) *table {
 	if n.Kind == yaml.ScalarNode {
 		if t := kindsOf()[plainKey(n.Value)]; t != nil && t.keys[0].form == nothing {
-			return t
+			return t.table
 		}
 		return nil
 	}
 	if n.Kind != yaml.MappingNode {
 		return nil
 	}
-	var found []*table
+	var found []*sectionKind
 	for _, p := range pairs(n, r) {
 		if t := kindsOf()[spaced(p.at.Value)]; t != nil {
 			found = append(found, t)
@@ -260,7 +260,7 @@ func (r *reader) kind(n *yaml.Node) *table {
 	if len(found) == 0 {
 		return nil
 	}
-	return owner(found)
+	return owner(found).table
 }
 
 // entryNamed puts a name and its value into the form.

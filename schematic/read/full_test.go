@@ -78,9 +78,9 @@ func optional(tab *table, name string) bool {
 }
 
 func sectionTable(name string) *table {
-	for _, t := range sectionTables {
+	for _, t := range sectionKinds {
 		if t.name == name {
-			return t
+			return t.table
 		}
 	}
 	return nil

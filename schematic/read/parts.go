@@ -86,8 +86,7 @@ func (r *reader) joinParts(c schematic.Common, m *mapped) schematic.Section {
 }
 
 func (r *reader) startFrom(c schematic.Common, m *mapped) schematic.Section {
-	s := &schematic.Held{Common: c}
-	r.begin = m.text("edge")
+	s := &schematic.Held{Common: c, Edge: m.text("edge")}
 	for _, n := range r.list(m.get("start from"), `"start from"`, mostParts) {
 		e := r.mapping(n, heldKeys)
 		if e == nil {

@@ -51,14 +51,7 @@ func (r *reader) readPiece(n *yaml.Node) *schematic.Piece {
 	r.own(m)
 	q.Sections = r.sections(m.get("sections"), starting(m.get("onto") != nil))
 	if len(q.Sections) > 0 {
-		switch s := q.Sections[0].(type) {
-		case *schematic.CastOn:
-			q.BeginEdge = s.Edge
-		case *schematic.Sideways:
-			q.BeginEdge = s.Edge
-		case *schematic.Held:
-			q.BeginEdge = r.begin
-		}
+		q.BeginEdge = schematic.FirstEdge(q.Sections[0])
 	}
 	return q
 }

@@ -56,9 +56,8 @@ type reader struct {
 	from    schematic.Direction
 	count   int // sections of the piece
 
-	begin string // name of the edge that a start from held stitches makes
-	refs  []reference
-	seen  func(table, key string) // for tests: told of every key that was read
+	refs []reference
+	seen func(table, key string) // for tests: told of every key that was read
 }
 
 const (

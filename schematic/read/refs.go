@@ -65,37 +65,17 @@ func partsOf(q *schematic.Piece) *parts {
 
 func (p *parts) walk(sections []schematic.Section) {
 	for _, s := range sections {
-		switch s := s.(type) {
-		case *schematic.Divide:
-			for i := range s.Parts {
-				t := &s.Parts[i]
-				p.all = append(p.all, t)
-				if t.Name != "" {
-					p.names = append(p.names, t.Name)
-					p.live[t.Name] = !t.Leave
-				}
-				p.walk(t.Sections)
+		for _, n := range schematic.NamesIn(s) {
+			if n.Panel {
+				p.panels = append(p.panels, n.Name)
+				continue
 			}
-		case *schematic.JoinParts:
-			if s.Name != "" {
-				p.names = append(p.names, s.Name)
-				p.live[s.Name] = true
-			}
-		case *schematic.BindOff:
-			if s.Hold && s.Name != "" {
-				p.names = append(p.names, s.Name)
-				p.live[s.Name] = true
-			}
-		case *schematic.Panels:
-			for _, t := range s.Of {
-				p.panels = append(p.panels, t.Name)
-			}
-		case *schematic.Held:
-			for _, t := range s.From {
-				if t.Panel != "" {
-					p.panels = append(p.panels, t.Panel)
-				}
-			}
+			p.names = append(p.names, n.Name)
+			p.live[n.Name] = n.Live
+		}
+		for _, t := range schematic.PartsOf(s) {
+			p.all = append(p.all, t)
+			p.walk(t.Sections)
 		}
 	}
 }
@@ -289,13 +269,7 @@ func needs(q *schematic.Piece) []string {
 		out = append(out, q.MirrorOf)
 	}
 	for _, s := range q.Sections {
-		if h, ok := s.(*schematic.Held); ok {
-			for _, f := range h.From {
-				if f.Piece != "" {
-					out = append(out, f.Piece)
-				}
-			}
-		}
+		out = append(out, schematic.StartsFrom(s)...)
 	}
 	return out
 }

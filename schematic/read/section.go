@@ -3,7 +3,6 @@ package read
 import (
 	"slices"
 	"strings"
-	"sync"
 
 	"gopkg.in/yaml.v3"
 
@@ -27,8 +26,6 @@ func starting(onto bool) place {
 	}
 	return ofPiece
 }
-
-var starts = map[string]bool{"cast on": true, "chain": true, "sideways": true, "start from": true, "ring": true}
 
 // sections reads a list of sections, and sees to it that a piece starts once, at its beginning.
 func (r *reader) sections(n *yaml.Node, where place) []schematic.Section {
@@ -55,8 +52,8 @@ func (r *reader) sections(n *yaml.Node, where place) []schematic.Section {
 		if m == nil {
 			continue
 		}
-		s := r.build(t.name, m)
-		r.ordered(t.name, before, m.node, where, i == 0)
+		s := t.build(r, r.commonOf(m), m)
+		r.ordered(t, before, m.node, where, i == 0)
 		before = t.name
 		if s != nil {
 			out = append(out, s)
@@ -66,33 +63,22 @@ func (r *reader) sections(n *yaml.Node, where place) []schematic.Section {
 }
 
 // ordered finds a section that can't stand where it stands.
-func (r *reader) ordered(name, before string, n *yaml.Node, where place, first bool) {
+func (r *reader) ordered(k *sectionKind, before string, n *yaml.Node, where place, first bool) {
 	switch {
-	case starts[name] && (where == inPart || !first):
-		f := r.fail(r.pos(n), "file/order", "%q starts a piece, and there are stitches already", name)
+	case k.starts && (where == inPart || !first):
+		f := r.fail(r.pos(n), "file/order", "%q starts a piece, and there are stitches already", k.name)
 		f.Fix = "use add: for stitches added at an edge, or begin a new piece"
-	case first && where == ofPiece && !starts[name]:
-		f := r.fail(r.pos(n), "file/order", "a piece can't begin with %q: there are no stitches yet", name)
-		f.Want = "cast on, chain, sideways, start from or ring"
-	case name == "pick up" && before != "sideways" && !(first && where == ofBand):
+	case first && where == ofPiece && !k.starts:
+		f := r.fail(r.pos(n), "file/order", "a piece can't begin with %q: there are no stitches yet", k.name)
+		f.Want = startNames()
+	case k.name == "pick up" && before != "sideways" && !(first && where == ofBand):
 		f := r.fail(r.pos(n), "file/order", `"pick up" goes along the edge of a sideways band, and there is none before it`)
 		f.Fix = "put a section sideways: rib before it"
 	}
 }
 
-// kindsOf are the kinds of section by their leading keys.
-var kindsOf = sync.OnceValue(func() map[string]*table {
-	m := map[string]*table{}
-	for _, t := range sectionTables {
-		for _, n := range append([]string{t.keys[0].name}, t.keys[0].also...) {
-			m[n] = t
-		}
-	}
-	return m
-})
-
 // lead finds which kind of section a mapping is, and holds it to the keys of that kind.
-func (r *reader) lead(n *yaml.Node) (*table, *mapped) {
+func (r *reader) lead(n *yaml.Node) (*sectionKind, *mapped) {
 	if n.Kind == yaml.ScalarNode {
 		return r.bare(n)
 	}
@@ -101,7 +87,7 @@ func (r *reader) lead(n *yaml.Node) (*table, *mapped) {
 			Want = "one of: " + strings.Join(leads(), ", ")
 		return nil, nil
 	}
-	var found []*table
+	var found []*sectionKind
 	var at []*yaml.Node
 	all := pairs(n, r)
 	for _, p := range all {
@@ -121,12 +107,12 @@ func (r *reader) lead(n *yaml.Node) (*table, *mapped) {
 		}
 	}
 	r.section = t.name
-	return t, r.mapping(n, t)
+	return t, r.mapping(n, t.table)
 }
 
 // owner is the kind that has the most of the others among its own keys, as mitre has
-// decrease; of equals the one that stands first.
-func owner(found []*table) *table {
+// decrease; of equals the one that is found first.
+func owner(found []*sectionKind) *sectionKind {
 	best, most := found[0], -1
 	for _, t := range found {
 		n := 0
@@ -155,15 +141,15 @@ func without(n, key *yaml.Node) *yaml.Node {
 }
 
 // bare reads a section that is one word, such as fold.
-func (r *reader) bare(n *yaml.Node) (*table, *mapped) {
+func (r *reader) bare(n *yaml.Node) (*sectionKind, *mapped) {
 	name := plainKey(n.Value)
-	for _, t := range sectionTables {
+	for _, t := range sectionKinds {
 		if t.name == name && t.keys[0].form == nothing {
 			r.section = t.name
 			if r.seen != nil {
 				r.seen(t.title+"/"+t.name, name)
 			}
-			return t, &mapped{r: r, node: n, table: t, items: []item{{&t.keys[0], n, &yaml.Node{Kind: yaml.ScalarNode, Line: n.Line, Column: n.Column}}}}
+			return t, &mapped{r: r, node: n, table: t.table, items: []item{{&t.keys[0], n, &yaml.Node{Kind: yaml.ScalarNode, Line: n.Line, Column: n.Column}}}}
 		}
 	}
 	head, rest, colon := strings.Cut(n.Value, ":")
@@ -204,7 +190,7 @@ func (r *reader) leadLike(name string) string {
 }
 
 // guess tells that a mapping is no section, and what it may have been meant to be.
-func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
+func (r *reader) guess(n *yaml.Node, all []item) (*sectionKind, *mapped) {
 	if len(all) == 0 {
 		r.fail(r.pos(n), "file/empty", "this section is empty")
 		return nil, nil
@@ -219,7 +205,7 @@ func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
 		return nil, nil
 	}
 	f.Fix = "did you mean " + quoted(like) + "?"
-	for _, t := range sectionTables {
+	for _, t := range sectionKinds {
 		if t.name == like && finding.Distance(plainKey(best.at.Value), like) <= 3 {
 			key := *best.at
 			key.Value = like
@@ -227,7 +213,7 @@ func (r *reader) guess(n *yaml.Node, all []item) (*table, *mapped) {
 			c.Content = slices.Clone(n.Content)
 			c.Content[slices.Index(c.Content, best.at)] = &key
 			r.section = t.name
-			return t, r.mapping(&c, t)
+			return t, r.mapping(&c, t.table)
 		}
 	}
 	return nil, nil
