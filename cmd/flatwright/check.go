@@ -110,13 +110,14 @@ func (c *checked) exit(env environment, strict bool) error {
 	if c.unreadable {
 		return &exit{exitUnreadable, job.ErrUnreadable}
 	}
-	if len(c.findings) == 0 {
+	found, _ := c.findings.Apart()
+	if len(found) == 0 {
 		env.say("%s", nothing)
 	} else {
-		env.say("found %s", tally(c.findings))
+		env.say("found %s", tally(found))
 	}
 	reading(env, c.last)
-	if weighty(c.findings) || strict && len(c.findings) > 0 {
+	if weighty(found) || strict && len(found) > 0 {
 		return &exit{exitFindings, nil}
 	}
 	return nil

@@ -52,6 +52,10 @@ func tell(env environment, list finding.List, src job.Source) {
 
 // brief tells findings in a line each, and how to hear more.
 func brief(env environment, list finding.List, path string) {
+	list, unread := list.Apart()
+	if len(unread) > 0 {
+		env.say("%s of written rows not read", count(len(unread), "line"))
+	}
 	if len(list) == 0 {
 		env.say("%s", nothing)
 		return

@@ -20,8 +20,14 @@ func (f Finding) String() string {
 		b.WriteString(": ")
 	}
 	fmt.Fprintf(&b, "%s: %s", f.Severity, f.Message)
-	if len(f.Sizes) > 0 {
-		fmt.Fprintf(&b, " (%s)", strings.Join(f.Sizes, ", "))
+	var in []string
+	for _, s := range []string{f.in(), strings.Join(f.Sizes, ", ")} {
+		if s != "" {
+			in = append(in, s)
+		}
+	}
+	if len(in) > 0 {
+		fmt.Fprintf(&b, " (%s)", strings.Join(in, "; "))
 	}
 	return Clean(b.String())
 }

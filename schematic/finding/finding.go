@@ -36,13 +36,14 @@ func (s Severity) String() string { return [...]string{"error", "warning", "note
 // thing, such as "arithmetic/division" (see Kinds). Message says what is wrong
 // in a sentence; Have and Want are the two numbers with how they came about;
 // Fix is what would make them agree. Sizes names the sizes concerned (empty:
-// all). Finding never changes the pattern.
+// all); Row is the written row concerned, such as 'row 2'. Finding never changes the pattern.
 type Finding struct {
 	Kind     string
 	Severity Severity
 	Pos      Pos
 	Piece    string
 	Section  string
+	Row      string
 	Sizes    []string
 	Message  string
 	Have     string
@@ -65,6 +66,22 @@ func (l List) Sort() {
 			cmp.Compare(a.Message, b.Message),
 		)
 	})
+}
+
+// NotRead is the kind of words that could not be read. They are not a finding against the pattern, and
+// are told apart from those.
+const NotRead = "rows/not-read"
+
+// Apart parts what does not fit from what was not read, each in its order.
+func (l List) Apart() (found, unread List) {
+	for _, f := range l {
+		if f.Kind == NotRead {
+			unread = append(unread, f)
+		} else {
+			found = append(found, f)
+		}
+	}
+	return found, unread
 }
 
 // Errors reports whether any of them is an Error.

@@ -17,6 +17,7 @@ type jsonReport struct {
 	Warnings int           `json:"warnings"`
 	Notes    int           `json:"notes"`
 	Findings []jsonFinding `json:"findings"`
+	Unread   []jsonFinding `json:"unread"`
 }
 
 type jsonFinding struct {
@@ -28,6 +29,7 @@ type jsonFinding struct {
 	EndColumn int      `json:"endColumn,omitempty"`
 	Piece     string   `json:"piece,omitempty"`
 	Section   string   `json:"section,omitempty"`
+	Row       string   `json:"row,omitempty"`
 	Sizes     []string `json:"sizes,omitempty"`
 	Message   string   `json:"message"`
 	Found     string   `json:"found,omitempty"`
@@ -36,29 +38,30 @@ type jsonFinding struct {
 }
 
 // JSON writes findings as one JSON object: version 1, the number of errors,
-// warnings and notes, and the findings in their order (see Schema). Lines and
+// warnings and notes, the findings in their order, and apart from them what was not read (see Schema). Lines and
 // columns count from 1 and are left out where there is no place; sizes are left out
 // where all are concerned. The error is w's.
 func JSON(w io.Writer, list List) error {
-	r := jsonReport{Version: 1, Findings: []jsonFinding{}}
-	for _, f := range list {
-		switch f.Severity {
-		case Error:
-			r.Errors++
-		case Warning:
-			r.Warnings++
-		default:
-			r.Notes++
-		}
-		r.Findings = append(r.Findings, jsonFinding{
-			Kind: f.Kind, Severity: f.Severity.String(),
-			File: f.Pos.File, Line: f.Pos.Line, Column: f.Pos.Col, EndColumn: f.Pos.EndCol,
-			Piece: f.Piece, Section: f.Section, Sizes: f.Sizes,
-			Message: f.Message, Found: f.Have, Expected: f.Want, Fix: f.Fix,
-		})
+	found, unread := list.Apart()
+	r := jsonReport{Version: 1, Findings: jsonList(found), Unread: jsonList(unread)}
+	for _, f := range found {
+		*[...]*int{&r.Errors, &r.Warnings, &r.Notes}[f.Severity]++
 	}
 	enc := json.NewEncoder(w)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
 	return enc.Encode(r)
+}
+
+func jsonList(list List) []jsonFinding {
+	out := []jsonFinding{}
+	for _, f := range list {
+		out = append(out, jsonFinding{
+			Kind: f.Kind, Severity: f.Severity.String(),
+			File: f.Pos.File, Line: f.Pos.Line, Column: f.Pos.Col, EndColumn: f.Pos.EndCol,
+			Piece: f.Piece, Section: f.Section, Row: f.Row, Sizes: f.Sizes,
+			Message: f.Message, Found: f.Have, Expected: f.Want, Fix: f.Fix,
+		})
+	}
+	return out
 }

@@ -19,7 +19,8 @@ type Printer struct {
 
 // Print writes findings as plain text: file:line:col: severity: message, the
 // source line with a caret line under the words meant, then the sizes if not all of
-// them are concerned, what was found, what was expected and the likely fix. Sources holds the bytes of each file by
+// them are concerned, what was found, what was expected and the likely fix. What was not read follows under
+// a heading of its own. Sources holds the bytes of each file by
 // its name; a file that is not there is shown without its line. The error is w's.
 func Print(w io.Writer, list List, sources map[string][]byte) error {
 	return Printer{}.Print(w, list, sources)
@@ -30,47 +31,76 @@ func (p Printer) Print(w io.Writer, list List, sources map[string][]byte) error 
 	if p.Width <= 0 {
 		p.Width = 100
 	}
-	lines := map[string][]string{}
-	var b bytes.Buffer
-	for _, f := range list {
-		p.head(&b, f)
-		if f.Pos.Line > 0 {
-			all, ok := lines[f.Pos.File]
-			if !ok {
-				all = Lines(sources[f.Pos.File])
-				lines[f.Pos.File] = all
-			}
-			if f.Pos.Line <= len(all) {
-				p.source(&b, f, all[f.Pos.Line-1])
-			}
-		}
-		for _, t := range []struct{ name, text string }{
-			{sizeWord(f.Sizes), strings.Join(f.Sizes, ", ")}, {"found", f.Have}, {"expected", f.Want}, {"fix", f.Fix},
-		} {
-			if t.text != "" {
-				fmt.Fprintf(&b, "    %s %s\n", p.paint("2", t.name+":"), Clean(t.text))
-			}
+	q := printing{Printer: p, sources: sources, lines: map[string][]string{}}
+	found, unread := list.Apart()
+	for _, f := range found {
+		q.head(f, p.paint(hues[f.Severity], f.Severity.String()+":")+" "+Clean(f.Message)+" "+p.paint("2", "["+f.Kind+"]"))
+		q.body(f)
+	}
+	if len(unread) > 0 && len(found) > 0 {
+		q.b.WriteByte('\n')
+	}
+	if len(unread) > 0 {
+		q.b.WriteString("Not read, and not checked:\n")
+	}
+	for _, f := range unread {
+		q.head(f, Clean(f.Message))
+		q.body(f)
+	}
+	_, err := w.Write(q.b.Bytes())
+	return err
+}
+
+// printing is the text so far, and the lines of the files that it quotes.
+type printing struct {
+	Printer
+	b       bytes.Buffer
+	sources map[string][]byte
+	lines   map[string][]string
+}
+
+// body writes what stands under the head of a finding.
+func (p *printing) body(f Finding) {
+	all, ok := p.lines[f.Pos.File]
+	if !ok {
+		all = Lines(p.sources[f.Pos.File])
+		p.lines[f.Pos.File] = all
+	}
+	if f.Pos.Line > 0 && f.Pos.Line <= len(all) {
+		p.source(&p.b, f, all[f.Pos.Line-1])
+	}
+	for _, t := range []struct{ name, text string }{
+		{"in", f.in()}, {sizeWord(f.Sizes), strings.Join(f.Sizes, ", ")}, {"found", f.Have}, {"expected", f.Want}, {"fix", f.Fix},
+	} {
+		if t.text != "" {
+			fmt.Fprintf(&p.b, "    %s %s\n", p.paint("2", t.name+":"), Clean(t.text))
 		}
 	}
-	_, err := w.Write(b.Bytes())
-	return err
+}
+
+// in is the written row of a finding with its heading, or nothing.
+func (f Finding) in() string {
+	if f.Row == "" || f.Section == "" {
+		return f.Row
+	}
+	return f.Section + ", " + f.Row
 }
 
 var hues = [...]string{Error: "1;31", Warning: "1;33", Note: "1;36"}
 
-func (p Printer) head(b *bytes.Buffer, f Finding) {
+// head writes where a finding is, and what is said of it.
+func (p *printing) head(f Finding, said string) {
 	if f.Pos.File != "" {
-		b.WriteString(Clean(f.Pos.File))
+		p.b.WriteString(Clean(f.Pos.File))
 		if f.Pos.Line > 0 {
-			fmt.Fprintf(b, ":%d", f.Pos.Line)
+			fmt.Fprintf(&p.b, ":%d", f.Pos.Line)
 			if f.Pos.Col > 0 {
-				fmt.Fprintf(b, ":%d", f.Pos.Col)
+				fmt.Fprintf(&p.b, ":%d", f.Pos.Col)
 			}
 		}
-		b.WriteString(": ")
+		p.b.WriteString(": ")
 	}
-	fmt.Fprintf(b, "%s %s", p.paint(hues[f.Severity], f.Severity.String()+":"), Clean(f.Message))
-	fmt.Fprintf(b, " %s\n", p.paint("2", "["+f.Kind+"]"))
+	p.b.WriteString(said + "\n")
 }
 
 // source writes the window of the line that holds the words, and carets under them.

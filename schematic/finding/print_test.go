@@ -2,9 +2,11 @@ package finding
 
 import (
 	"bytes"
+	"encoding/json"
 	"strings"
 	"testing"
 
+	"github.com/owenrumney/go-sarif/v3/pkg/report/v210/sarif"
 	"github.com/santhosh-tekuri/jsonschema/v6"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -89,7 +91,7 @@ func TestJSONKeepsToItsSchema(t *testing.T) {
 	require.NoError(t, err)
 	for _, list := range []List{nil, {at(1, 2, 3)}, {
 		{Kind: "words/brackets", Severity: Warning, Message: "<a> & b", Piece: "Back", Section: "even", Sizes: []string{"S"}, Have: "1", Want: "2", Fix: "3"},
-		{Kind: "file/size", Severity: Note, Message: "m"},
+		{Kind: "file/size", Severity: Note, Message: "m", Row: "Row 2"}, {Kind: NotRead, Severity: Note, Message: "not read: m"},
 	}} {
 		var b bytes.Buffer
 		require.NoError(t, JSON(&b, list))
@@ -111,4 +113,42 @@ func TestTheSizesConcernedAreNamed(t *testing.T) {
 	assert.Contains(t, printed(t, Printer{}, f, "x\n"), "\n    size: M\n    found: 3\n")
 	f.Sizes = []string{"M", "2X"}
 	assert.Contains(t, printed(t, Printer{}, f, "x\n"), "\n    sizes: M, 2X\n")
+}
+
+// Words that were not read are no findings: they follow apart, and are in none of the counts.
+func TestWhatWasNotReadIsToldApart(t *testing.T) {
+	unread := Finding{Kind: NotRead, Severity: Note, Message: "not read: frogle", Pos: Pos{"a.yaml", 1, 1, 2}, Section: "Back", Row: "Row 3"}
+	list := List{unread, at(2, 1, 2)}
+	found, apart := list.Apart()
+	assert.Equal(t, List{list[1]}, found)
+	assert.Equal(t, List{unread}, apart)
+
+	var b bytes.Buffer
+	require.NoError(t, Print(&b, list, map[string][]byte{"a.yaml": []byte("x\ny\n")}))
+	assert.Equal(t, "a.yaml:2:1: error: this is wrong [file/number]\n 2 | y\n   | ^\n\nNot read, and not checked:\n"+
+		"a.yaml:1:1: not read: frogle\n 1 | x\n   | ^\n    in: Back, Row 3\n", b.String())
+
+	b.Reset()
+	require.NoError(t, JSON(&b, list))
+	var v struct {
+		Errors, Notes    int
+		Findings, Unread []struct{ Message, Row string }
+	}
+	require.NoError(t, json.Unmarshal(b.Bytes(), &v))
+	assert.Equal(t, 1, v.Errors)
+	assert.Zero(t, v.Notes)
+	require.Len(t, v.Findings, 1)
+	require.Len(t, v.Unread, 1)
+	assert.Equal(t, "Row 3", v.Unread[0].Row)
+
+	b.Reset()
+	require.NoError(t, SARIF(&b, list, ""))
+	log, err := sarif.FromBytes(b.Bytes())
+	require.NoError(t, err)
+	require.NoError(t, log.Validate())
+	require.Len(t, log.Runs[0].Results, 1)
+	require.Len(t, log.Runs[0].Invocations, 1)
+	require.Len(t, log.Runs[0].Invocations[0].ToolExecutionNotifications, 1)
+	assert.Equal(t, "not read: frogle", *log.Runs[0].Invocations[0].ToolExecutionNotifications[0].Message.Text)
+	assert.Equal(t, "a.yaml:1:1: note: not read: frogle (Back, Row 3)", unread.String())
 }

@@ -18,10 +18,21 @@ type (
 	}
 	sarifRun struct {
 		Tool       sarifTool     `json:"tool"`
+		Calls      []sarifCall   `json:"invocations,omitempty"`
 		Language   string        `json:"language"`
 		Newlines   []string      `json:"newlineSequences"`
 		ColumnKind string        `json:"columnKind"`
 		Results    []sarifResult `json:"results"`
+	}
+	// sarifCall carries what the standard calls notifications: conditions of the run, no results.
+	sarifCall struct {
+		OK    bool         `json:"executionSuccessful"`
+		Notes []sarifNotes `json:"toolExecutionNotifications"`
+	}
+	sarifNotes struct {
+		Level     string          `json:"level"`
+		Message   sarifText       `json:"message"`
+		Locations []sarifLocation `json:"locations,omitempty"`
 	}
 	sarifTool struct {
 		Driver sarifDriver `json:"driver"`
@@ -67,13 +78,21 @@ type (
 	}
 )
 
-// SARIF writes findings as a SARIF 2.1.0 log, which editors and code hosts show.
+// SARIF writes findings as a SARIF 2.1.0 log, which editors and code hosts show; what was not read is
+// a notification of the run and no result.
 // Version is the program's, or empty. Columns are counted in characters (unicode
 // code points), as Pos counts them. The error is w's.
 func SARIF(w io.Writer, list List, version string) error {
 	run := sarifRun{Language: "en-GB", Newlines: []string{"\r\n", "\n"}, ColumnKind: "unicodeCodePoints", Results: []sarifResult{}}
 	run.Tool.Driver = sarifDriver{Name: "flatwright", Language: "en-GB", Version: version}
 	rules := map[string]int{}
+	list, unread := list.Apart()
+	if len(unread) > 0 {
+		run.Calls = []sarifCall{{OK: true}}
+	}
+	for _, f := range unread {
+		run.Calls[0].Notes = append(run.Calls[0].Notes, sarifNotes{Level: "note", Message: sarifText{whole(f)}, Locations: locations(f)})
+	}
 	for _, f := range list {
 		at, there := rules[f.Kind]
 		if !there {
@@ -100,7 +119,7 @@ func locations(f Finding) []sarifLocation {
 		loc.Physical = &sarifPhysical{Region: region(f.Pos)}
 		loc.Physical.Artifact.URI = fileURI(f.Pos.File)
 	}
-	for _, name := range []string{f.Piece, f.Section} {
+	for _, name := range []string{f.Piece, f.Section, f.Row} {
 		if name != "" {
 			loc.Logical = append(loc.Logical, sarifLogical{name})
 		}
@@ -145,7 +164,7 @@ func whole(f Finding) string {
 		}
 	}
 	if len(f.Sizes) > 0 {
-		fmt.Fprintf(&b, " (sizes %s)", strings.Join(f.Sizes, ", "))
+		fmt.Fprintf(&b, " (%s %s)", sizeWord(f.Sizes), strings.Join(f.Sizes, ", "))
 	}
 	return b.String()
 }

@@ -73,7 +73,7 @@ func TestDamagedTextsAreToldAndNeverFail(t *testing.T) {
 		}
 		GraphOf(x, "", 0)
 		var out strings.Builder
-		require.NoError(t, Markdown(&out, x, rep))
+		require.NoError(t, Markdown(&out, x, rep, nil))
 	}
 }
 

@@ -21,6 +21,7 @@ type RowsResult struct {
 	Read rows.Reading
 	text *rows.Text
 	rep  rows.Report
+	srcs map[string][]byte // the files that findings stand in
 }
 
 // RowsFile is the file beside the pattern in which its rows are written, or "" if
@@ -37,11 +38,12 @@ func RowsFile(src Source) string {
 // src; with no text, the rows that stand in the pattern, if any. Its error is
 // ErrUnreadable, or of an ended ctx.
 func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
-	var out RowsResult
+	out := RowsResult{srcs: map[string][]byte{}}
 	var note finding.List
 	if text != nil {
 		t, n := decoded(*text)
 		text, note = &t, n
+		out.srcs[t.Name] = t.Text
 	}
 	if src == nil {
 		var err error
@@ -53,6 +55,7 @@ func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
 		out.Title, out.Sizes = out.text.Title, out.rep.Sizes
 		return out, nil
 	}
+	out.srcs[src.Name] = src.Text
 	p, gs, r, err := work(ctx, *src)
 	out.Result = r
 	if err != nil || text == nil && p.Rows == "" {
@@ -122,7 +125,7 @@ func (r RowsResult) Markdown() ([]byte, error) {
 	rep := r.rep
 	rep.Findings = r.Findings
 	var b bytes.Buffer
-	err := rows.Markdown(&b, r.text, rep)
+	err := rows.Markdown(&b, r.text, rep, r.srcs)
 	return b.Bytes(), err
 }
 

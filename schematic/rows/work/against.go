@@ -73,6 +73,7 @@ func Against(x *ins.Text, p *schematic.Pattern, gs []*schematic.Garment) finding
 		f.Piece = m.section
 		out = append(out, f)
 	}
+	x.Place(out)
 	out.Sort()
 	return out
 }

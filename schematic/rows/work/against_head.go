@@ -43,11 +43,16 @@ func againstHead(x *ins.Text, p *schematic.Pattern) finding.List {
 			if q.Stitches.Sign() <= 0 || q.Rows.Sign() <= 0 || near(g.StitchWidth, q.StitchWidth()) && near(g.RowHeight, q.RowHeight()) {
 				return out
 			}
-			all = append(all, fmt.Sprintf("%s sts and %s rows over %s mm", q.Stitches, q.Rows, q.Over))
+			all = append(all, fmt.Sprintf("%s sts and %s rows over %s", units.Mixed(q.Stitches), units.Mixed(q.Rows), nominal(q.Over, p.Units)))
 		}
 		tell("rows/against", x.Said.GaugeAt, "the gauge of the text is none of the pattern's", strings.Join(all, "; "), "mend the text, or the pattern's gauge")
 	}
 	return out
+}
+
+// nominal is a length of a gauge as the pattern's author writes it.
+func nominal(l units.Num, u units.Unit) string {
+	return units.Decimal(units.In(l, u), 2) + " " + u.String()
 }
 
 // makeFound holds how many a heading says to make against the pattern, in one size.

@@ -76,6 +76,7 @@ func Check(x *ins.Text, o ins.Options) Report {
 	rep.Findings = append(rep.Findings, mixed(x)...)
 	rep.Findings = append(rep.Findings, turningUnlike(x)...)
 	rep.Findings = dropShort(rep.Findings)
+	x.Place(rep.Findings)
 	rep.Findings.Sort()
 	return rep
 }
@@ -264,6 +265,6 @@ func otherSizes(f *finding.Finding, g finding.Finding) {
 	if f.Have != "" {
 		f.Have += "; "
 	}
-	f.Have += "in " + strings.Join(g.Sizes, ", ") + " " + g.Message
+	f.Have += "in " + ins.SizesOf(g.Sizes) + " " + g.Message
 	f.Sizes = append(slices.Clone(f.Sizes), g.Sizes...)
 }

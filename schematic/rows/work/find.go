@@ -2,6 +2,8 @@ package work
 
 import (
 	"fmt"
+	"slices"
+	"strconv"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -21,6 +23,8 @@ type raw struct {
 	gap  int    // by how many stitches it does not fit
 	of   int    // of so many; 0: not told
 	held bool   // the row makes what it states all the same
+
+	stated ins.Num // the line of numbers that %l of fix mends
 }
 
 // merged is raw over several sizes.
@@ -61,53 +65,121 @@ func (m *merged) finding(x *ins.Text) finding.Finding {
 			names = append(names, x.Sizes.Names[i])
 		}
 	}
-	k := 0
-	fill := func(text string) string {
-		parts := strings.Split(text, "%")
-		out := parts[0]
-		for _, part := range parts[1:] {
-			if k == len(m.a) || !strings.HasPrefix(part, "s") && !strings.HasPrefix(part, "h") {
-				out += "%" + part // of a name in the text
-				continue
-			}
-			vals := make([]string, len(m.vals))
-			for i := range m.vals {
-				switch v := m.vals[i][k]; {
-				case v == ins.None:
-					vals[i] = "–"
-				case part[0] == 'h':
-					vals[i] = units.Decimal(units.Frac(int64(v), 100), 2)
-				default:
-					vals[i] = fmt.Sprint(v)
-				}
-			}
-			k++
-			out += m.line(x, vals, all) + part[1:]
-		}
-		return out
-	}
 	f := finding.Finding{Kind: m.kind, Severity: m.sev, Section: m.section, Sizes: names,
 		Pos: finding.Pos{File: x.Name, Line: m.at.Line, Col: m.at.Col, EndCol: m.at.End}}
-	f.Message = fill(m.msg)
-	f.Fix = fill(m.fix)
+	t := telling{merged: m, x: x, all: all}
+	f.Message = t.fill(m.msg)
+	f.Fix = t.fill(m.fix)
 	if parts := strings.SplitN(f.Message, " | ", 3); len(parts) == 3 {
 		f.Message, f.Have, f.Want = parts[0], parts[1], parts[2]
 	}
 	return ins.Clipped(f)
 }
 
-func (m *merged) line(x *ins.Text, vals []string, all bool) string {
-	if all {
-		return x.Sizes.Line(vals)
+// telling puts the numbers of all sizes concerned into words.
+type telling struct {
+	*merged
+	x    *ins.Text
+	all  bool // every size is concerned
+	next int  // the number that comes next
+}
+
+// fill puts the numbers where text has a place for them: %s a number, %h hundredths of a unit, %l the
+// stated line with the first number in its place.
+func (t *telling) fill(text string) string {
+	parts := strings.Split(text, "%")
+	var out strings.Builder
+	out.WriteString(parts[0])
+	for _, part := range parts[1:] {
+		switch {
+		case strings.HasPrefix(part, "l"):
+			out.WriteString(t.mended() + part[1:])
+		case t.next < len(t.a) && (strings.HasPrefix(part, "s") || strings.HasPrefix(part, "h")):
+			n := t.numbers(part[0] == 'h')
+			t.next++
+			if n == "1" {
+				part = part[:1] + singular(part[1:])
+			}
+			out.WriteString(n + part[1:])
+		default: // of a name in the text
+			out.WriteString("%" + part)
+		}
 	}
-	same := true
-	for _, v := range vals {
-		same = same && v == vals[0]
+	return out.String()
+}
+
+// numbers is the next number, of each size concerned: in the trade's line if those are all, else in words.
+func (t *telling) numbers(hundredths bool) string {
+	vals := make([]string, len(t.vals))
+	for i, v := range t.vals {
+		vals[i] = written(v[t.next], hundredths)
 	}
-	if same {
+	if t.all {
+		return t.x.Sizes.Line(vals)
+	}
+	if len(slices.Compact(slices.Clone(vals))) == 1 {
 		return vals[0]
 	}
-	return strings.Join(vals, ", ")
+	return ins.And(vals)
+}
+
+// mended is the stated line of all sizes, with the numbers that do not fit put right.
+func (t *telling) mended() string {
+	vals := make([]string, len(t.x.Sizes.Names))
+	for i := range vals {
+		vals[i] = written(t.stated.At(i), false)
+	}
+	for i, size := range t.sizes {
+		vals[size] = written(t.vals[i][0], false)
+	}
+	return t.x.Sizes.Line(vals)
+}
+
+func written(v int, hundredths bool) string {
+	switch {
+	case v == ins.None:
+		return "–"
+	case hundredths:
+		return units.Decimal(units.Frac(int64(v), 100), 2)
+	}
+	return strconv.Itoa(v)
+}
+
+// verbs are what follows a noun that a number goes with, for one of it.
+var verbs = map[string]string{"are": "is", "remain": "remains", "measure": "measures", "have": "has", "do": "does", "would": "would"}
+
+// singular is the text behind a number of one: its noun, and the verb that follows it.
+func singular(text string) string {
+	words := strings.SplitN(text, " ", 5)
+	noun := 0
+	for i := 1; i < min(len(words), 3) && noun == 0; i++ {
+		if one, ok := oneOf(words[i]); ok {
+			words[i], noun = one, i
+		}
+	}
+	if noun > 0 && noun+1 < len(words) {
+		if v, ok := verbs[words[noun+1]]; ok {
+			words[noun+1] = v
+		}
+	}
+	return strings.Join(words, " ")
+}
+
+// oneOf is one of what word names many of.
+func oneOf(word string) (string, bool) {
+	end := ""
+	if k := len(strings.TrimRight(word, ",;:.")); k < len(word) {
+		word, end = word[:k], word[k:]
+	}
+	switch {
+	case word == "sts":
+		return "st" + end, true
+	case len(word) < 4 || !strings.HasSuffix(word, "s") || word == "less" || word == "this":
+		return "", false
+	case strings.HasSuffix(word, "ches"):
+		return strings.TrimSuffix(word, "es") + end, true
+	}
+	return strings.TrimSuffix(word, "s") + end, true
 }
 
 // tell notes something that does not fit. Message parts are cut at ' | ': what is

@@ -280,15 +280,11 @@ func (r *runner) unread(l *ins.Line) {
 func (r *runner) unreadWords(l *ins.Line) string {
 	words := ""
 	for _, u := range l.Unread {
-		if u.Line < 1 || u.Line > len(r.x.Src) {
-			continue
-		}
-		src := []rune(r.x.Src[u.Line-1])
-		if u.Col >= 1 && u.End-1 <= len(src) && u.Col <= u.End {
+		if said := r.x.Quote(u); said != "" {
 			if words != "" {
 				words += "; "
 			}
-			words += string(src[u.Col-1 : u.End-1])
+			words += said
 		}
 	}
 	return strings.ReplaceAll(words, "%s", "% s")

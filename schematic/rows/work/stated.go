@@ -155,8 +155,9 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 			continue
 		}
 		gap, of = made-said, max(made, said)
-		tell(g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the row below | %s "+what+" stated", "say %s, or mend the row so that it makes %s",
-			made, said, made, said, made, said)
+		tell(g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the row below | %s "+what+" stated", "say %l, or mend the row so that it makes %s",
+			made, said, made, said, said)
+		out[len(out)-1].stated = g.N
 		return out // the kinds that follow are of the same cause
 	}
 	if !grouped && !unsure && len(l.Stated) > 0 && !l.Stated[0].Any {
