@@ -330,6 +330,9 @@ func courses(p *parser, i int) (any, int) {
 			}
 			j++
 		}
+		if to >= 0 && p.at(j).Kind == 'g' && len(p.at(j).Sub) < 4 && p.explains(p.at(j).Sub) { // every 9th ridge (18th row)
+			j++
+		}
 		v, next := p.named("clause", j)
 		if next < 0 {
 			break
@@ -338,6 +341,16 @@ func courses(p *parser, i int) (any, int) {
 		to, j = next, next
 	}
 	return c, to
+}
+
+// explains reports whether a bracket says a row in other words: (18th row), (36 rows).
+func (p *parser) explains(t []text.Token) bool {
+	for i := range t {
+		if _, ok := text.RowWord(t[i].S); ok && i > 0 && (t[i-1].Ord > 0 || t[i-1].Kind == 'n') {
+			return true
+		}
+	}
+	return false
 }
 
 // ofPanel reads of which panel an end is: of Left arm. An end of the next row, or of every
@@ -397,7 +410,7 @@ func stretch(p *parser, i int) (any, int) {
 	j := i
 	for ; j < len(p.t); j++ {
 		t := p.at(j)
-		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Kind == 'g' || t.Is("reversing", "then") || t.Is("and") && p.thingAt(j+1) {
+		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Kind == 'g' || t.Is("reversing", "then") || t.Is("and") && (p.thingAt(j+1) || verbs[p.at(j+1).S]) {
 			break
 		}
 		if j > i && t.Kind == 'w' && t.Cap && p.at(j-1).Kind != 'w' {

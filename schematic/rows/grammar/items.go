@@ -57,6 +57,42 @@ var stitches = []form{
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from [cable/spare/dpn] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
+	{rule: "stitch", pattern: "work/pattern/patt {n:num} [$st] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
+		build: func(m *match) any {
+			if !m.p.line.IsRow() || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
+				return nil
+			}
+			return &ins.Stitch{N: m.num("n", 1)}
+		}},
+	{rule: "stitch", pattern: "[take/knit/work/k] {n:num} together/tog [{t:times}]", meaning: "so many stitches together", example: "Row 3: Knit 7, 2 together, knit 3", build: func(m *match) any {
+		if m.p.r.crochet || m.p.at(m.from-1).Kind == 'n' {
+			return nil
+		}
+		k, ok := m.p.r.thing([]byte("k" + m.p.t[m.from].S + "tog"))
+		for i := m.from; i < m.to && !ok; i++ {
+			if m.p.t[i].Kind == 'n' {
+				k, ok = m.p.r.thing([]byte("k" + m.p.t[i].S + "tog"))
+			}
+		}
+		if !ok {
+			return nil
+		}
+		s := &ins.Stitch{Kind: k.Kind, N: ins.N(1)}
+		if t, ok := m.get("t").(often); ok {
+			s.N = t.n
+		}
+		return s
+	}},
+	{rule: "stitch", pattern: "(thread/cotton/wool forward | forward | bring forward) [{t:times}]", meaning: "a yarn over", example: "Row 1: Knit 2, forward, knit 2 together", build: func(m *match) any {
+		if m.p.r.crochet || m.p.at(m.to).Kind == 'w' && !m.p.thingAt(m.to) || m.p.at(m.from-1).Is("yarn", "to") {
+			return nil
+		}
+		s := &ins.Stitch{Kind: stitch.ByID("yo"), N: ins.N(1)}
+		if t, ok := m.get("t").(often); ok {
+			s.N = t.n
+		}
+		return s
+	}},
 	{rule: "stitch", pattern: "dec/decrease [{n:num}] [$st] over $next {m:num} {u:unit}", meaning: "stitches worked together", example: "dec over next 2 sts",
 		build: func(m *match) any {
 			return &ins.Stitch{Dec: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: m.num("m", 2), Unit: value[ins.Unit](m, "u")}}}

@@ -14,8 +14,8 @@ var macros = map[string]string{
 	"$ch":     "ch/chs/chain/chains/cn",
 	"$row":    "row/rows/rnd/rnds/round/rounds/rd",
 	"$beg":    "beg/beginning/start/starting",
-	"$inc":    "inc/increase/incs/increasing/increases/add/adding",
-	"$dec":    "dec/decrease/decs/decreasing/decreases",
+	"$inc":    "inc/incr/increase/incs/increasing/increases/add/adding",
+	"$dec":    "dec/decr/decrease/decs/decreasing/decreases",
 	"$tch":    "tch/turning/beg/beginning/starting/initial/first/start",
 	"$make":   "work/make/do/working/making/crochet/worked/with",
 	"$off":    "off/of",
@@ -28,7 +28,7 @@ var macros = map[string]string{
 
 // unitForms are what is counted in a place.
 var unitForms = []form{
-	{rule: "unit", pattern: "[corner/unworked/held/skipped/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle] $st", meaning: "stitches of any kind", example: "sc in next 3 sts",
+	{rule: "unit", pattern: "[corner/unworked/held/skipped/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle/heel/instep/gusset/toe/thumb/border/body/sleeve] $st", meaning: "stitches of any kind", example: "sc in next 3 sts",
 		build: func(m *match) any {
 			switch {
 			case m.said("held"):
@@ -159,7 +159,7 @@ var cores = []form{
 			}
 			return ins.Place{Kind: ins.InRing, N: ins.N(1)}
 		}},
-	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/end | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook",
+	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/hk/end/needle | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook",
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
 		}},
@@ -167,6 +167,17 @@ var cores = []form{
 	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
 	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] {n:chaincalled} [at] [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
 	{rule: "core", pattern: "{o:ord} $ch/$st of [$tch/last] ($ch | tch | t $ch | turning)", meaning: "the top of the turning chain", example: "dc in 4th ch of beg ch", build: top},
+	{rule: "core", pattern: "$center of [$next/same/first/each/last] {u:unit} [{tail}]", meaning: "the middle of a chain space", example: "sl st to center of next ch-5 loop",
+		build: func(m *match) any {
+			u := value[ins.Unit](m, "u")
+			if u.Chain {
+				u = ins.Unit{Space: true, Word: "sp"}
+			}
+			if !u.Space {
+				return nil
+			}
+			return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: u}
+		}},
 	{rule: "core", pattern: "$center {u:unit} [of] [each/$next/corner/same/first/last] [{n:num}] [{w:unit}] [group/shell/fan/of] [{tail}]", meaning: "the middle stitch of a group", example: "sc in centre dc of next shell", build: centre},
 	{rule: "core", pattern: "{o:ord} {u:unit} of [each/$next/same/first/last/corner] [{n:num}] {w:unit} [group/shell/fan] [{tail}]", meaning: "a stitch of the next group", example: "sc in 3rd dc of next shell", build: centre},
 	{rule: "core", pattern: "{o:ord} {u:unit} [{tail}]", meaning: "the first stitch", example: "2 sc in first st",
@@ -328,6 +339,13 @@ var loops = []form{
 // extents are how far something goes.
 var extents = []form{
 	{rule: "extent", pattern: "across/around/along/throughout/evenly [across/around] [row/rnd/round/piece/$edge]", meaning: "to the end of the row", example: "sc around", build: toEnd},
+	{rule: "extent", pattern: "alternately/alternating [{e:extent}]", meaning: "to the end of the row", example: "(k1, p1) alternately across",
+		build: func(m *match) any {
+			if e, ok := m.get("e").(ins.Extent); ok {
+				return e
+			}
+			return toEnd(m)
+		}},
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
 	{rule: "extent", pattern: "in/on/for [all] $rem $st", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] to/until/till/unto end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},

@@ -58,7 +58,7 @@ func init() {
 	compileAll(map[string]func(p *parser, i int) (any, int){
 		"num": number, "ord": ordinal, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
-		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "rowname": rowName, "chaincalled": chainCalled,
+		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
 	for _, name := range itemRules {
 		itemIDs = append(itemIDs, rules.id(name))
@@ -336,10 +336,37 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	for i := range tokens {
 		tokens[i].Line = n
 	}
+	if !r.crochet {
+		ridges(tokens)
+	}
 	if k := len(tokens) - 1; k >= 0 && tokens[k].Is("|") {
 		tokens = tokens[:k]
 	}
 	return tokens
+}
+
+// ridges takes ridges of garter stitch as the two rows that each is: 5 ridges even, every 9th ridge.
+func ridges(t []text.Token) {
+	for i := 1; i < len(t); i++ {
+		n := &t[i-1]
+		if !t[i].Is("ridge", "ridges") || i+1 < len(t) && t[i+1].Is("row", "rows", "st", "stitch", "pattern") {
+			continue
+		}
+		switch {
+		case n.Kind == 'n' && n.Num.By == nil:
+			n.Num.All *= 2
+		case n.Ord > 0:
+			n.Ord *= 2
+		case n.Kind == 'w' && numerals[n.S] > 0:
+			n.Kind, n.Num = 'n', ins.N(2*numerals[n.S])
+		case n.Is("each", "every"):
+			n.S, t[i].S = "alternate", "row"
+			continue
+		default:
+			continue
+		}
+		t[i].S = "rows"
+	}
 }
 
 // unended reports whether the line so far is a label alone, or has a stretch that is not repeated yet.
@@ -781,6 +808,10 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 			continue
 		}
 		l.Short = true
+		if r.x.Said.SizesAt.Line == 0 && len(r.o.Sizes.Names) == 0 { // how many sizes there are is a guess
+			l.Unread = append(l.Unread, at)
+			continue
+		}
 		names := r.x.Sizes.Names
 		f := finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
 			Message: fmt.Sprintf("%q has %d numbers for %d sizes", t.S, t.Short, len(names)),

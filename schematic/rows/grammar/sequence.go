@@ -51,6 +51,7 @@ func (p *parser) sequence() []ins.Item {
 			s.i++
 		case s.loopSaid():
 		case s.counted():
+		case s.placeFirst():
 		case s.item(s.i):
 		default:
 			s.clause()
@@ -195,8 +196,11 @@ func (s *sequence) wholeRow(j int) bool {
 	if s.rowsFollow() || len(s.out) == 0 || !s.line.IsRow() || s.depth > 0 {
 		return false
 	}
+	var times ins.Num
 	if _, to := s.named("extent", j); to >= 0 {
 		j = to
+	} else if v, to := s.named("times", j); to >= 0 {
+		j, times = to, v.(often).n.Plus(1)
 	} else if j < len(s.t) && !s.at(j).Is(".", ";") && s.at(j).Kind != 'g' {
 		return false
 	}
@@ -213,6 +217,9 @@ func (s *sequence) wholeRow(j int) bool {
 		return false
 	}
 	r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[from:]...), Until: ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, j-1)}, Stop: -1}
+	if times.Set() {
+		r.Times, r.Until = times, ins.Extent{}
+	}
 	s.out = s.out[:from]
 	s.i = j
 	s.add(r, s.i-1, s.i)
@@ -544,6 +551,54 @@ func (s *sequence) remarked(c ins.Counting, end int) {
 		return
 	}
 }
+
+// placeFirst reads a place that stands before what is worked into it: in next ch-3 sp make tr, ch 3 and
+// tr. It goes to what stands behind 'and', or else to the end of the clause.
+func (s *sequence) placeFirst() bool {
+	if !s.at(s.i).Is("in", "into", "over", "on") {
+		return false
+	}
+	v, to := s.named("places", s.i)
+	if to < 0 {
+		return false
+	}
+	for s.at(to).Is(":", ",", "make", "work", "crochet", "do", "knit") && !(s.at(to).Is("knit") && s.knits()) {
+		to++
+	}
+	if s.at(to).Kind != 'n' && !s.thingAt(to) && s.at(to).Kind != 'g' {
+		return false
+	}
+	end, joined := to, false
+	for ; end < len(s.t) && !s.at(end).Is(".", ";", "rep", "repeat") && !isStar(s.at(end)); end++ {
+		joined = joined || s.at(end).Is("and", "&") && s.at(end-1).Kind != 'g'
+		if s.at(end).Is(",") && (joined || !s.andAhead(end+1)) {
+			break
+		}
+	}
+	before := len(s.line.Unread)
+	items := s.within(s.t[to:end]).sequence()
+	if len(s.line.Unread) > before || !working(items) || s.at(end-1).Is("times", "around", "across") {
+		s.line.Unread = s.line.Unread[:before]
+		return false
+	}
+	r := &ins.Repeat{Body: items, Places: v.(spots).list, Times: ins.N(1), Stop: -1}
+	s.add(r, s.i, end)
+	s.i = end
+	return true
+}
+
+// andAhead reports whether a list of stitches goes on to an 'and' before its clause ends, and no
+// other place is named before it.
+func (s *sequence) andAhead(i int) bool {
+	for k := i; k < len(s.t) && !s.at(k).Is(".", ";", "in", "into", "skip", "sk", "miss", "rep", "repeat") && !isStar(s.at(k)); k++ {
+		if s.at(k).Is("and", "&") {
+			return true
+		}
+	}
+	return false
+}
+
+func (s *sequence) knits() bool { return !s.r.crochet }
 
 // loopSaid reads 'working in back loops only': for what follows in the row.
 func (s *sequence) loopSaid() bool {

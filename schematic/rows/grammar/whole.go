@@ -18,6 +18,12 @@ var statements = []form{
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit] [working] [even/straight/as/in/on/to] {y:incloth} [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit/purl] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | in pattern | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", build: func(m *match) any {
+		if !m.said("forth") && !m.has("n") {
+			return nil
+		}
+		return evenUntil(m)
+	}},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {l:len} [{y:incloth}] [even/straight] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", build: evenUntil},
 	{rule: "whole", pattern: "until {c:until} [, ] [cont/continue/work/rep] [even/straight/in] [pattern/patt]", meaning: "rows worked even", example: "Until piece measures 20 cm, work even", build: evenUntil},
 
@@ -25,10 +31,19 @@ var statements = []form{
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] [{u:unit}] {c:course}", meaning: "stitches are taken away in words", example: "Dec 1 st at neck edge on next 7 rows", build: shape(false)},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
+	{rule: "whole", pattern: "[$make] $inc evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are added in words", example: "Increase evenly by 8", build: spreadOver(true)},
+	{rule: "whole", pattern: "[$make] $inc by {n:num} [{u:unit}] evenly [{c:course}]", meaning: "stitches are added in words", example: "Increase by 8 evenly across row", build: spreadOver(true)},
+	{rule: "whole", pattern: "[$make] $dec evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are taken away in words", example: "Decrease evenly by 8", build: spreadOver(false)},
+	{rule: "whole", pattern: "[$make] $dec by {n:num} [{u:unit}] evenly [{c:course}]", meaning: "stitches are taken away in words", example: "Decrease by 8 evenly across row", build: spreadOver(false)},
 	{rule: "whole", pattern: "[{s:same} [,]] shape $edge/sides by $inc [{n:num}] {u:unit} {c:course}", meaning: "stitches are added in words", example: "Shape sides by increasing 1 st at each end of every 6th row", build: shape(true)},
 	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: func(m *match) any { return true }},
 
 	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next and $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows",
+		build: func(m *match) any {
+			return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1)}
+		}},
+	{rule: "whole", pattern: "(bind/cast off | bo) [for shoulder/shoulders/armhole/armholes/neck] {n:num} [{u:unit}] [at $beg of] [each of] $next {r:num} {w:row}", meaning: "bound off at the beginning of rows", example: "Cast off for shoulders 3 sts next 6 rows", build: bindEach},
 	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "at $beg of $next {r:num} {w:row} [,] (bind/cast off | bo) {n:num} [{u:unit}] [each]", meaning: "bound off at the beginning of rows", example: "At beg of next 2 rows, bind off 4 sts", build: bindEach},
 	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] at $beg/end of [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
@@ -58,14 +73,14 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] {n:num} [{u:unit}] (on/onto/to/aside) [stitch/spare/waste/separate/a] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] {n:num} [{u:unit}] [worked] (on/onto/to/aside) [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
 			if m.said("cable", "cn", "double", "dpn") {
 				return nil
 			}
 			return &ins.BindOff{N: m.num("n", 0), Hold: true}
 		}},
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/spare/waste] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] {n:num} [{u:unit}] [only] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
@@ -90,9 +105,16 @@ var statements = []form{
 	{rule: "whole", pattern: "{a:piecename} [should] [now] $meas {l:len} [{t:edgewords}]", meaning: "how much the piece measures", example: "Piece measures 46 cm from beg", build: measure},
 	{rule: "whole", pattern: "[$meas] {l:len} from {t:edgewords}", meaning: "how much the piece measures", example: "Measures 46 cm from beg", build: measure},
 
-	{rule: "join", pattern: "(join/close/joining/connect/closing) [rnd/round/ring/circle/work] [with/by/in/using/,] [{s:slip}] [{to:jointo}] [{x:joinfor}] [{to:jointo}]", meaning: "the round is joined", example: "join with sl st in top of ch-3", build: join},
+	{rule: "join", pattern: "(join/close/joining/connect/closing/unite/uniting) [it] [each/every/all] [rnd/rnds/rounds/round/ring/circle/work] [with/by/using/,] [{s:slip}] [{to:jointo}] [{x:joinfor}] [{to:jointo}]", meaning: "the round is joined", example: "join with sl st in top of ch-3", build: join},
 	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [{x:joinfor}] | {to:jointo} [and] [to] (form/join/close/make) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
 	{rule: "join", pattern: "[{s:slip}] [and] form/make/forming [into] ring/circle", meaning: "the round is joined", example: "ch 4, form a ring", build: join},
+	{rule: "join", pattern: "{s:slip} to/in/into {n:chaincalled} [{tail}]", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in each st around, sl st to ch 1", build: func(m *match) any {
+		if !m.p.r.roundR && !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
+			return nil
+		}
+		return &ins.Join{}
+	}},
+	{rule: "join", pattern: "(join/joining/unite) last {n:chaincalled} [with {s:slip}] {to:jointo}", meaning: "the last chain is joined to the beginning", example: "Rnd 2: *ch 5, sc in next sp; rep from * around, join last ch-5 to first sc", build: join},
 	{rule: "join", pattern: "{s:slip} {x:joinfor}", meaning: "the round is joined", example: "sl st to form a ring", build: join},
 	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | dc)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
 		if m.said("sc", "dc", "single") && !m.said("with") && !m.p.at(m.from-1).Is("with", "by", "using") {
@@ -124,6 +146,7 @@ var statements = []form{
 			}
 			return j
 		}},
+	{rule: "jointo", pattern: "(to/in/into/through/at/on/with) {x:joinwords}", meaning: "what the round is joined to", example: "join to 6th st of ch-10 first made", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "joinfor", pattern: "(to/into/and/in/for) [form/make/close/work/working/knit] [in/into/a] (ring/circle/rnd/round/rounds/ring) [{tail}]", meaning: "what is joined", example: "join to work in the round",
 		build: func(m *match) any {
 			if m.said("ring", "circle") {
@@ -149,6 +172,8 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "working/making/work/placing [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",
 		build: func(m *match) any {
@@ -167,6 +192,7 @@ var statements = []form{
 		}},
 	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts",
 		build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "{n:num} [{u:unit}] (increased/decreased/inc'd/dec'd/added/incd/decd | inc d | dec d | ' d) [{t:edgewords}]", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts increased.", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "divide {st:unit} [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
@@ -176,7 +202,7 @@ var statements = []form{
 		}
 		return &ins.Join{Name: "ring"}
 	}},
-	{rule: "stitch", pattern: "(mr/mc | magic ring/circle/loop) [with/of] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
+	{rule: "stitch", pattern: "(mr/mc | magic ring/circle/loop) [with/of/into/in/and] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
 		build: func(m *match) any {
 			k := stitch.ByID("sc")
 			if t, ok := m.get("k").(thing); ok && t.Kind != nil {
@@ -424,6 +450,19 @@ func shape(inc bool) func(m *match) any {
 	}
 }
 
+// spreadOver is a change spread over one row.
+func spreadOver(inc bool) func(m *match) any {
+	of := shape(inc)
+	return func(m *match) any {
+		s, ok := of(m).(*ins.Shape)
+		if !ok {
+			return nil
+		}
+		s.Spread, s.Vague = true, false
+		return s
+	}
+}
+
 func bindEach(m *match) any {
 	b := &ins.BindEach{N: m.num("n", 1), Rows: m.num("r", 1)}
 	list := []ins.Item{b}
@@ -592,4 +631,24 @@ func joinYarn(m *match) any {
 		j.Place = []ins.Place{pl}
 	}
 	return j
+}
+
+// joinWords reads to what a round is joined, in any words: the 3rd st of ch 6, top of the first st made.
+func joinWords(p *parser, i int) (any, int) {
+	j, named := i, false
+	for ; j < len(p.t); j++ {
+		t := p.at(j)
+		if t.Kind == 'p' && !t.Is("-") || t.Kind == 'g' || t.Is("and", "then", "turn", "rep", "repeat", "cut", "fasten", "do", "form", "ring", "work", "yarn") {
+			break
+		}
+		chain := t.Is("ch", "chain", "chs")
+		if chain && p.at(j+1).Kind == 'n' && j > i && !p.at(j-1).Is("of", "to", "in", "into", "first", "beg", "beginning", "starting", "initial", "st", "top", "turning") {
+			break // the chain of the next round
+		}
+		named = named || t.Ord > 0 || chain || t.Is("tch", "top", "st", "stitch")
+	}
+	if !named || p.at(j-1).Is("in", "of", "to", "with", "into") {
+		return nil, -1
+	}
+	return true, j
 }

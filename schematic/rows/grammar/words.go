@@ -25,7 +25,7 @@ var also = map[string]string{
 	"p2together": "p2tog", "purl2together": "p2tog", "purl2tog": "p2tog", "purltwotogether": "p2tog", "p2togtbl": "ssp", "p2togb": "ssp", "p2t": "p2tog", "k3togtbl": "sk2p", "knit3together": "k3tog", "k3together": "k3tog", "purl3together": "p3tog", "p3together": "p3tog", "p3togtbl": "p3tog",
 	"sssk": "sk2p", "sl1k1psso": "skpo", "skpsso": "skpo", "sl1k2togpsso": "sk2p", "sk2togpo": "sk2p", "dd": "s2kp", "s2k1p": "s2kp", "s2kp2": "s2kp", "s1k1psso": "skpo", "slk1psso": "skpo", "slipandbind": "skpo", "slbind": "skpo", "skpo2": "sk2p", "sl1k2togp": "sk2p", "sk2psso": "sk2p", "ssskpo": "sk2p",
 	"mk1": "m1", "mk": "m1", "make1": "m1", "inc1m1": "m1", "m1k": "m1", "m1b": "m1", "m1f": "m1", "m1a": "m1", "m1st": "m1", "m1z": "m1", "m": "m1", "kll": "m1l", "lli": "m1l", "rli": "m1r", "linc": "m1l", "rinc": "m1r", "m1lp": "m1l", "m1rp": "m1r", "m1pl": "m1l", "m1pr": "m1r", "m1left": "m1l", "m1right": "m1r", "make1left": "m1l", "make1right": "m1r", "bli": "m1", "kfbl": "kfb",
-	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
+	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "threadforward": "yo", "tyo": "yo", "makeone": "m1", "takein": "k2tog", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
 	"kf&b": "kfb", "kfandb": "kfb", "k1fandb": "kfb", "knitfrontandback": "kfb", "kbf": "kfb", "incinnextst": "", "pfandb": "pfb", "pf&b": "pfb", "p1f&b": "pfb", "k1f&b": "kfb", "k1fb": "kfb", "kifb": "kfb",
 	"ktbl": "ktbl", "k1tbl": "ktbl", "ktb": "ktbl", "k1b": "ktbl", "kb1": "ktbl", "kb": "ktbl", "kib": "ktbl", "knittbl": "ktbl", "ptbl": "ptbl", "p1tbl": "ptbl", "p1b": "ptbl", "pb1": "ptbl", "pb": "ptbl",
 	"s": "sl", "slip": "sl", "slp": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "pw": "p", "kw": "k",
@@ -225,9 +225,9 @@ func (r *Reader) thing(b []byte) (thing, bool) {
 		return thing{Kind: s}, true
 	}
 	switch string(b) {
-	case "inc", "increase", "incs", "increases", "inc1", "widen", "wid", "increase1":
+	case "inc", "incr", "increase", "incs", "increases", "inc1", "widen", "wid", "increase1":
 		return thing{Inc: true}, true
-	case "dec", "decrease", "decs", "decreases", "dec1", "decrease1":
+	case "dec", "decr", "decrease", "decs", "decreases", "dec1", "decrease1":
 		return thing{Dec: true}, true
 	}
 	if len(b) > 4 {

@@ -316,7 +316,7 @@ func (p *labeller) bare() bool {
 	if p.l.Odd || p.l.Even {
 		sign = true
 	}
-	if !sign || p.i+1 >= len(p.t) || t.Is("-", "--") && p.peek(1).Kind == 'n' {
+	if !sign || p.i+1 >= len(p.t) || !word && t.Is("-", "--") && p.peek(1).Kind == 'n' {
 		p.i, p.l = start, ins.Label{Side: p.l.Side}
 		return false
 	}
