@@ -65,10 +65,11 @@ var stitches = []form{
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
 	{rule: "stitch", pattern: "[take/knit/work/k] {n:num} together/tog [{t:times}]", meaning: "so many stitches together", example: "Row 3: Knit 7, 2 together, knit 3", build: func(m *match) any {
-		if m.p.r.crochet || m.p.at(m.from-1).Kind == 'n' {
+		if m.p.at(m.from-1).Kind == 'n' || m.p.at(m.from-1).Kind == 'w' {
 			return nil
 		}
-		k, ok := m.p.r.thing([]byte("k" + m.p.t[m.from].S + "tog"))
+		var k thing
+		ok := false
 		for i := m.from; i < m.to && !ok; i++ {
 			if m.p.t[i].Kind == 'n' {
 				k, ok = m.p.r.thing([]byte("k" + m.p.t[i].S + "tog"))
@@ -134,6 +135,9 @@ var stitches = []form{
 			}
 			if k, ok := m.get("k").(thing); ok {
 				c.As = k.Kind
+			}
+			if one, ok := m.get("one").(ins.Num); ok && one.All > 1 { // counts as 2 dc, one of which is worked
+				return ins.Counting{}
 			}
 			if m.said("and", "plus", "+", ",") && (m.has("n") || m.has("s")) {
 				c.Space = m.num("s", 0)

@@ -20,7 +20,7 @@ func TestEveryExampleOfTheTableIsRead(t *testing.T) {
 	require.Greater(t, len(Table()), 150)
 	for _, f := range Table() {
 		label := "Row 2: "
-		if strings.HasPrefix(f.Example, "slip next") || f.Rule == "whole" || f.Rule == "clause" || f.Rule == "until" || f.Rule == "every" || f.Rule == "rowset" || f.Rule == "asforto" || f.Rule == "thenoff" || f.Rule == "same" || f.Rule == "neutral" || f.Rule == "marker" || strings.HasPrefix(f.Example, "Row ") {
+		if strings.HasPrefix(f.Example, "slip next") || f.Rule == "whole" || f.Rule == "clause" || f.Rule == "until" || f.Rule == "every" || f.Rule == "rowset" || f.Rule == "asforto" || f.Rule == "thenoff" || f.Rule == "same" || f.Rule == "neutral" || f.Rule == "marker" || strings.HasPrefix(f.Example, "Row ") || strings.HasPrefix(f.Example, "Rnd ") || strings.HasPrefix(f.Example, "Next row") {
 			label = ""
 		}
 		src := "Terms: US\nSpecial stitches:\nShell: 5 dc in same st.\nV-st: (dc, ch 1, dc) in same st.\n\nBack\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n" + label + f.Example + ".\n"

@@ -416,6 +416,7 @@ func (w *work) repeat(n *ins.Repeat, tail []ins.Item, need int) {
 	}
 	for k := range min(t, maxSteps) {
 		body := n.Body
+		w.again = k > 0
 		if k == t-1 {
 			body = w.lastBody(n)
 		}
@@ -424,6 +425,7 @@ func (w *work) repeat(n *ins.Repeat, tail []ins.Item, need int) {
 			return
 		}
 	}
+	w.again = false
 }
 
 // lastBody is what a repeat works the last time.
@@ -502,6 +504,8 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	body := n.Body
 	times, per := 0, 0
 	ended := false
+	w.again = true
+	defer func() { w.again = false }()
 	for w.steps < maxSteps && !w.looped(keep, body) {
 		s := w.save()
 		fits := w.trial(body)

@@ -248,6 +248,9 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	if !leadsOn(tail) {
 		return false
 	}
+	if p.Kind == ins.InSame {
+		return true
+	}
 	k := w.count(p.N)
 	w.tchAt = false
 	if r := w.cur.run(); w.round && w.cur.atStart() && r != nil && r.tch { // the join stands on it

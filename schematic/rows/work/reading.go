@@ -14,6 +14,7 @@ type key struct {
 	chain int
 	hook  bool // chains skipped from the hook
 	inAll bool // a number of repeats is meant in all
+	turns bool // the last chain of a foundation is one to turn with
 	both  ins.Span
 }
 
@@ -62,13 +63,16 @@ func (p *picks) chain(k int, hook bool, at ins.Span) ins.Counts {
 // inAll reports whether a number of repeats is meant in all.
 func (p *picks) inAll() bool { return p.take(key{inAll: true}, ins.Span{}, false) }
 
+// turns reports whether a row over a foundation leaves its first chain to turn.
+func (p *picks) turns() bool { return p.take(key{turns: true}, ins.Span{}, false) }
+
 // unusual is how unlikely a reading is, if nothing else tells them apart: a chain of 1
 // counts seldom, one of 3 mostly.
 func (p *picks) unusual() int {
 	n := 0
 	for k, v := range p.taken {
 		switch {
-		case k.inAll && v, k.both.Line > 0 && v:
+		case k.inAll && v, k.turns && v, k.both.Line > 0 && v:
 			n += 2
 		case k.chain == 1 && v, k.chain >= 3 && !v:
 			n += 3

@@ -465,6 +465,9 @@ func (r *runner) ways(rd reading, l *ins.Line, body []ins.Item) []reading {
 func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 	res := r.try(&rd, l, body)
 	pinned := rd.known || res.pin
+	if l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body) { // a sentence, not a row that was counted
+		res.found, res.total = nil, true
+	}
 	drop := rd.suspect > 0 && !res.pin && (l.Stated != nil || rd.guess)
 	switch {
 	case len(res.found) == 0:

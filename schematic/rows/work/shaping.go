@@ -327,7 +327,7 @@ func (r *runner) chainOf(n *ins.AsFor) []*piece {
 	}
 	if at < 0 {
 		if r.namesPiece(name) {
-			r.tell("rows/reference", finding.Warning, n.At, "there is no piece called '"+n.Name+"' before this", "call it by its heading")
+			r.tell("rows/not-read", finding.Note, n.At, "not followed: there is no piece called '"+n.Name+"' before this", "call it by its heading")
 		}
 		return nil
 	}

@@ -11,7 +11,7 @@ func (w *work) first(n ins.Item, p ins.Place) {
 	if w.tchAt && w.cur.atStart() {
 		w.tchAt = false
 	}
-	if !w.cur.atStart() && w.travel == 0 && w.cur.pos > 0 && !p.Unit.Space {
+	if !w.cur.atStart() && !w.again && w.travel == 0 && w.cur.pos > 0 && !p.Unit.Space {
 		w.tell("rows/place", finding.Warning, p.At, "this is not the first stitch any more: %s are used already", "say next, or put it at the beginning of the row", w.cur.pos)
 	}
 	w.eachFoot(n, p)

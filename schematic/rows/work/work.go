@@ -41,8 +41,9 @@ type place struct {
 	lastPos int  // element last worked into, for 'same'
 	next    *ins.Chain
 	psso    int
-	marks   int // markers of the row below that are passed
-	missed  int // what a trial would have told
+	marks   int  // markers of the row below that are passed
+	missed  int  // what a trial would have told
+	again   bool // within a repeat: the first stitch is that of each time
 }
 
 // work works one row in one size.
@@ -75,11 +76,23 @@ func (w *work) body(list []ins.Item) {
 	if w.carry != nil {
 		w.start(w.carry)
 	}
+	if w.baseBare(list) && w.pick.turns() {
+		w.cur.step(1)
+	}
 	w.seq(list, 0)
 	w.takeTurning()
 	if !w.free {
 		w.passMarks()
 	}
+}
+
+// baseBare reports whether a row goes over a chain in each stitch, and says nothing of the hook.
+func (w *work) baseBare(list []ins.Item) bool {
+	if w.round || w.g != nil || len(list) == 0 || len(w.from.runs) != 1 || !w.from.runs[0].base || w.from.runs[0].n < 3 {
+		return false
+	}
+	s, ok := list[0].(*ins.Stitch)
+	return ok && s.Kind != nil && s.Kind.Craft == stitch.Crochet && len(s.Places) > 0 && s.Places[0].Kind == ins.InEach
 }
 
 // seq works instructions in order; need is what comes after the whole sequence.
