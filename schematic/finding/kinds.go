@@ -82,6 +82,7 @@ var Kinds = []About{
 	{"grading/backwards", "a measurement that is smaller than in the size before"},
 	{"grading/jump", "a step from size to size unlike the others"},
 	{"grading/opening", "a neck that does not go over the head, or a cuff not over the hand"},
+	{"grading/cap", "a sleeve cap whose top is not as wide as was wished"},
 	{"grading/impossible", "a count or shaping that a size can't have"},
 	{"grading/ease", "a garment smaller than the body that it fits"},
 	{"worn/left-over", "a piece that no join, held stitch or band places on the garment as it is worn"},

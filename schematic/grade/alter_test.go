@@ -259,3 +259,15 @@ func TestAlterNeverPanicsAndTheSameGaugeKeepsRandomGarments(t *testing.T) {
 	})
 	t.Logf("%d of %d kept to the millimetre", same, all)
 }
+
+// The yarn standard's close ease is 1.5 in, the middle of 1 to 2; a designer's own of that name is hers.
+func TestADesignersOwnEaseIsInsteadOfTheStandards(t *testing.T) {
+	for own, want := range map[string]string{"": "1.5", "  close ease: 2 in\n": "2"} {
+		p, found := read.Pattern("ease.yaml", []byte("version: 1\npattern: T\nterms: US\nunits: in\nsizes: S\ngauges: {fabric: 20 sts and 28 rows over 4 in in st st}\ngrading:\n"+own+
+			"  wide: close ease\npieces:\n  - piece: Back\n    sections: [{cast on: 20}, {even: 4 rows}, {bind off: all}]\n"))
+		require.False(t, found.Errors(), "%v", found)
+		v, ok := grade.Env(p, 0)("wide")
+		require.True(t, ok)
+		assert.Equal(t, want, units.Decimal(units.In(v.N, units.Inch), 2))
+	}
+}

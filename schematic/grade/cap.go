@@ -3,6 +3,7 @@ package grade
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"flatwright/schematic/units"
 )
@@ -59,25 +60,54 @@ const (
 // left. The shape is the trade's bell (common practice): quick, slow, quick, and
 // a flat top of about a quarter of the upper arm. It fails if no such cap exists.
 func Cap(in CapIn) (CapPlan, error) {
-	var p CapPlan
+	plans, errs := Caps([]CapIn{in})
+	return plans[0], errs[0]
+}
+
+// Caps reckons the caps of all sizes, from the smallest to the largest, together: of the caps that fit each size those
+// whose tops and heights go with the sizes. A size for which there is no cap has an error, and the
+// others are chosen as if it were not there.
+func Caps(ins []CapIn) ([]CapPlan, []error) {
+	plans, errs := make([]CapPlan, len(ins)), make([]error, len(ins))
+	line := capLine{}
+	for i, in := range ins {
+		s, err := plans[i].begin(in)
+		if err != nil {
+			errs[i] = err
+			continue
+		}
+		line = append(line, capSize{at: i, search: s, caps: s.all()})
+	}
+	for k, shape := range line.choose() {
+		at := line[k].at
+		errs[at] = plans[at].fill(ins[at], shape, line[k].search.wide)
+	}
+	return plans, errs
+}
+
+// begin is the search for the caps of one size, if there are any.
+func (p *CapPlan) begin(in CapIn) (*capSearch, error) {
 	wide := in.Upper - 2*in.First
 	w, h := in.Cloth.Stitch.Float(), in.Cloth.Row.Float()
 	if in.Step < 1 || in.First < 0 || wide < 3 || w <= 0 || h <= 0 || in.Upper > maxCount {
-		return p, fmt.Errorf("a cap needs a gauge and more stitches than the %d bound off at each side of %d", in.First, in.Upper)
+		return nil, fmt.Errorf("a cap needs a gauge and more stitches than the %d bound off at each side of %d", in.First, in.Upper)
 	}
 	p.Target = in.Armhole.Add(in.Ease)
-	goal, wish := p.Target.Float(), wished(in).Float()
+	s := &capSearch{in: in, wide: wide, goal: p.Target.Float(), wish: wished(in).Float(), left: mostShapes, found: map[int]capShape{}}
 	p.say("upper arm %d − 2 × %d (%s %d at each side as at the armhole) = %d", in.Upper, in.First, offWord(in.Leave), in.First, wide)
 	p.say("armhole %s + ease %s = %s to fit", longIn(in.Armhole, in.Unit), longIn(in.Ease, in.Unit), longIn(p.Target, in.Unit))
-	if goal <= float64(in.Upper)*w {
-		return p, fmt.Errorf("the armhole with its ease is %s, shorter than the sleeve is wide (%s): make the armhole deeper or the sleeve narrower",
+	if s.goal <= float64(in.Upper)*w {
+		return nil, fmt.Errorf("the armhole with its ease is %s, shorter than the sleeve is wide (%s): make the armhole deeper or the sleeve narrower",
 			longIn(p.Target, in.Unit), longIn(in.Cloth.Stitch.Times(in.Upper), in.Unit))
 	}
-	best, ok := capSearch(in, wide, goal, wish)
-	if !ok {
-		return p, fmt.Errorf("no cap of %d stitches comes within half a stitch of %s in whole rows", in.Upper, longIn(p.Target, in.Unit))
+	s.look(true)
+	if !s.meets() {
+		s.look(false)
 	}
-	return p, p.fill(in, best, wide)
+	if len(s.found) == 0 {
+		return nil, fmt.Errorf("no cap of %d stitches comes within half a stitch of %s in whole rows", in.Upper, longIn(p.Target, in.Unit))
+	}
+	return s, nil
 }
 
 // wished is how wide the flat top should be: a quarter of the upper arm if nothing is said.
@@ -88,58 +118,166 @@ func wished(in CapIn) units.Num {
 	return in.Cloth.Stitch.Times(in.Upper).Div(units.Int(4))
 }
 
-// capSearch tries shapes near the trade's bell first, then all others.
-func capSearch(in CapIn, wide int, goal, wish float64) (capShape, bool) {
-	left := mostShapes
-	if s, ok := capNear(in, wide, goal, wish, true, &left); ok {
-		return s, true
-	}
-	return capNear(in, wide, goal, wish, false, &left)
+// capSearch looks for the caps of one size: for each width of the top the one nearest to the trade's bell.
+type capSearch struct {
+	in         CapIn
+	wide       int
+	goal, wish float64
+	left       int // shapes that may still be tried
+	found      map[int]capShape
 }
 
-func capNear(in CapIn, wide int, goal, wish float64, near bool, left *int) (best capShape, ok bool) {
-	w := in.Cloth.Stitch.Float()
-	tolerance := w / 2
-	most, slack := wide/4, wish // bind-offs of several stitches, distance from the top wished
+// moreSteps is by how many bind-offs below the top a cap may have more than the one that has fewest.
+const moreSteps = 2
+
+// look tries shapes near the trade's bell, or all.
+func (c *capSearch) look(near bool) {
+	most, slack := c.wide/4, c.wish
 	if near {
-		most, slack = 0, wish/3
+		most, slack = 0, c.wish/3
 	}
-	// Steps cost shape: take the fewest with which a cap exists.
-	for n := 0; n <= most && !ok; n++ {
+	for n, last := 0, most; n <= last; n++ {
 		for off := 2; off <= 6 && (n > 0 || off == 2); off++ {
-			for top := 2 - wide%2; top < wide; top += 2 {
-				k := (wide-top)/2 - n*off
-				if *left--; *left < 0 {
-					return best, ok
-				}
-				if math.Abs(float64(top)*w-wish) > slack || k < 0 || n > 0 && top < off {
-					continue
-				}
-				from, to := 0, k
-				if near {
-					from, to = max(0, k/4-max(2, k/12)), min(k, k/4+max(2, k/12))
-				}
-				for fast := in.Step; fast <= 2; fast++ {
-					for low := from; low <= to; low++ {
-						for high := max(0, low-1); high <= low+1 && low+high <= k; high++ {
-							if *left--; *left < 0 {
-								return best, ok
-							}
-							s := capShape{fast: fast, low: low, high: high, slow: k - low - high, off: off, n: n, top: top}
-							if !s.settle(in, goal) || math.Abs(s.length-goal) > tolerance {
-								continue
-							}
-							s.judge(k, wish, w)
-							if !ok || s.worth < best.worth-1e-9 {
-								best, ok = s, true
-							}
-						}
-					}
-				}
+			c.tops(off, n, slack, near)
+		}
+		if len(c.found) > 0 {
+			last = min(last, most, n+moreSteps)
+			most = last
+		}
+	}
+}
+
+// meets reports whether there is a cap, and one with the top that was asked for, to a stitch.
+func (c *capSearch) meets() bool {
+	for _, s := range c.found {
+		if c.in.Top.Sign() == 0 || !c.far(s) {
+			return true
+		}
+	}
+	return false
+}
+
+// far reports whether a top is further from the wish than a stitch.
+func (c *capSearch) far(s capShape) bool {
+	w := c.in.Cloth.Stitch.Float()
+	return math.Abs(float64(s.top)*w-c.wish) > w+1e-9
+}
+
+// tops tries every width of the top near enough to the wish, with n bind-offs of off stitches below it.
+func (c *capSearch) tops(off, n int, slack float64, near bool) {
+	for top := 2 - c.wide%2; top < c.wide && c.left > 0; top += 2 {
+		c.left--
+		k := (c.wide-top)/2 - n*off
+		if math.Abs(float64(top)*c.in.Cloth.Stitch.Float()-c.wish) > slack || k < 0 || n > 0 && top < off {
+			continue
+		}
+		for fast := c.in.Step; fast <= 2; fast++ {
+			c.curves(capShape{fast: fast, off: off, n: n, top: top}, k, near)
+		}
+	}
+}
+
+// curves tries how k decreases may part into a quick, a slow and a quick stretch.
+func (c *capSearch) curves(s capShape, k int, near bool) {
+	from, to := 0, k
+	if near {
+		from, to = max(0, k/4-max(2, k/12)), min(k, k/4+max(2, k/12))
+	}
+	w := c.in.Cloth.Stitch.Float()
+	for low := from; low <= to; low++ {
+		for high := max(0, low-1); high <= low+1 && low+high <= k; high++ {
+			if c.left--; c.left < 0 {
+				return
+			}
+			s.low, s.high, s.slow = low, high, k-low-high
+			if !s.settle(c.in, c.goal) || math.Abs(s.length-c.goal) > w/2 {
+				continue
+			}
+			s.judge(k, c.wish, w, c.in.Top.Sign() > 0)
+			if best, there := c.found[s.top]; !there || s.worth < best.worth-1e-9 {
+				c.found[s.top] = s
 			}
 		}
 	}
-	return best, ok
+}
+
+// all are the caps that were found, by their tops.
+func (c *capSearch) all() []capShape {
+	var out []capShape
+	for _, s := range c.found {
+		out = append(out, s)
+	}
+	slices.SortFunc(out, func(a, b capShape) int { return a.top - b.top })
+	return out
+}
+
+// capSize is the caps that fit one size, and capLine those of all sizes in order.
+type (
+	capSize struct {
+		at     int
+		search *capSearch
+		caps   []capShape
+	}
+	capLine []capSize
+)
+
+// choose takes one cap of each size so that they are worth most together: the least sum of what each is from the
+// trade's bell and each from the cap of the size before, by the shortest way through the line.
+func (l capLine) choose() []capShape {
+	cost, from := make([][]float64, len(l)), make([][]int, len(l))
+	for i, size := range l {
+		cost[i], from[i] = make([]float64, len(size.caps)), make([]int, len(size.caps))
+		for k, s := range size.caps {
+			cost[i][k] = s.worth
+			if i > 0 {
+				from[i][k] = least(len(cost[i-1]), func(j int) float64 { return cost[i-1][j] + l.apart(i, l[i-1].caps[j], s) })
+				cost[i][k] += cost[i-1][from[i][k]] + l.apart(i, l[i-1].caps[from[i][k]], s)
+			}
+		}
+	}
+	out := make([]capShape, len(l))
+	for i, at := len(l)-1, 0; i >= 0; i-- {
+		if i == len(l)-1 {
+			at = least(len(cost[i]), func(k int) float64 { return cost[i][k] })
+		}
+		out[i] = l[i].caps[at]
+		at = from[i][at]
+	}
+	return out
+}
+
+// least is the first of n whose cost is the least.
+func least(n int, cost func(i int) float64) int {
+	at, low := 0, math.Inf(1)
+	for i := range n {
+		if c := cost(i); c < low-1e-9 {
+			at, low = i, c
+		}
+	}
+	return at
+}
+
+// apart is what it costs that the caps of sizes i-1 and i differ: in how their tops compare with the wish, and
+// where a top or a height goes back although the sleeve does not.
+func (l capLine) apart(i int, a, b capShape) float64 {
+	before, now := l[i-1].search, l[i].search
+	w := now.in.Cloth.Stitch.Float()
+	cost := 2 * math.Abs(float64(a.top)*w/before.wish-float64(b.top)*w/now.wish)
+	if before.wish <= now.wish && b.top < a.top {
+		cost += backCosts + float64(a.top-b.top)*w/now.wish
+	}
+	if back := a.height(before.in) - b.height(now.in); before.goal-float64(before.in.Upper)*w <= now.goal-float64(now.in.Upper)*w && back > 0 {
+		cost += backCosts * float64(back) / 4
+	}
+	return cost
+}
+
+// backCosts is what a top costs that is narrower than that of the size before: more than a bell that is half a quarter off.
+const backCosts = 1.0
+
+// height is the cap's rows.
+func (s *capShape) height(in CapIn) int {
+	return off(in.First, 1, in.Leave).rows() + off(s.off, s.n, in.Leave).rows() + s.fast*(s.low+s.high) + s.slowRows
 }
 
 // settle finds the rows of the slow stretch that bring the edge nearest to goal;
@@ -198,10 +336,17 @@ func (s *capShape) slowLength(in CapIn, rows int, w, h float64) float64 {
 	return a + math.Hypot(float64(n)*w, float64(n*short*in.Step)*h)
 }
 
+// askedCosts is how much more a top counts that the designer asked for than the quarter of the trade.
+const askedCosts = 10
+
 // judge weighs how far a shape is from the trade's bell.
-func (s *capShape) judge(k int, wish, w float64) {
+func (s *capShape) judge(k int, wish, w float64, asked bool) {
 	quarter := float64(k) / 4
-	s.worth = math.Abs(float64(s.top)*w-wish)/wish + math.Abs(float64(s.low)-quarter)/(quarter+1) +
+	top := math.Abs(float64(s.top)*w-wish) / wish
+	if asked {
+		top *= askedCosts
+	}
+	s.worth = top + 0.2*float64(s.n) + math.Abs(float64(s.low)-quarter)/(quarter+1) +
 		math.Abs(float64(s.high)-quarter)/(quarter+1) + 0.2*float64(s.off)
 	if s.slow > 0 && s.slowRows/s.slow > 4 {
 		s.worth += float64(s.slowRows/s.slow - 4) // nearly upright

@@ -54,7 +54,7 @@ func TestTheArithmeticOfAnArmholeAndItsCapIsToldByHand(t *testing.T) {
 	assert.Contains(t, armhole, "the edge: 2.78 cm level + 0.83 cm up + √(1.11² + 1.67²) = 2 cm aslant + 16.67 cm up; in all 22.28 cm")
 	cap := strings.Join(lines(t, all, "cap"), "\n")
 	assert.Contains(t, cap, "armhole 44.56 cm + ease 1 cm = 45.56 cm to fit")
-	assert.Contains(t, cap, "44 − 12 at the top = 32 to lose, 16 at each side")
+	assert.Contains(t, cap, "44 − 14 at the top = 30 to lose, 15 at each side") // 14 are 7.8 cm, a quarter of 54 is 7.5
 	assert.Contains(t, cap, "(half a stitch is 0.28 cm)")
 	assert.Contains(t, lines(t, all, "cross stitches"), "taken: 64 sts, not more than wished")
 }

@@ -185,6 +185,7 @@ func (in *inputs) give() bool {
 	}
 	n := r.p.Sizes.Len()
 	s := &sheet{}
+	var caps capsIn
 	for r.size = range n {
 		in.tellSums()
 		put := func(name string, dim expr.Dim, v int) { s.set(n, r.size, name, dim, units.Int(int64(v))) }
@@ -197,12 +198,16 @@ func (in *inputs) give() bool {
 		case schematic.GradeArmhole:
 			in.armhole(ClothOf(*gauge), put, long)
 		case schematic.GradeCap:
-			in.cap(ClothOf(*gauge), put, long)
+			in.cap(ClothOf(*gauge), &caps)
 		case schematic.GradeRaglan:
 			in.raglan(put)
 		case schematic.GradeYoke:
 			in.yoke(put)
 		}
+	}
+	for i, p := range caps.plans(in) {
+		r.size = caps.sizes[i]
+		in.capped(caps.of[i], p, func(name string, dim expr.Dim, v units.Num) { s.set(n, r.size, name, dim, v) })
 	}
 	if !in.ok {
 		return false
@@ -332,7 +337,13 @@ func (in *inputs) armhole(c Cloth, put func(string, expr.Dim, int), long func(st
 	long(name+" edge", milli(p.Edge.Length(c)))
 }
 
-func (in *inputs) cap(c Cloth, put func(string, expr.Dim, int), long func(string, units.Num)) {
+// capsIn are the caps of the sizes that have one, chosen together.
+type capsIn struct {
+	sizes []int
+	of    []CapIn
+}
+
+func (in *inputs) cap(c Cloth, caps *capsIn) {
 	upper, ok := in.whole("cap")
 	first, ok2 := in.whole("first")
 	armhole, ok3 := in.length("armhole")
@@ -341,23 +352,50 @@ func (in *inputs) cap(c Cloth, put func(string, expr.Dim, int), long func(string
 	}
 	ease, _ := in.length("ease")
 	top, _ := in.length("top")
-	p, err := Cap(CapIn{Upper: upper, First: first, Armhole: armhole, Ease: ease, Cloth: c, Step: RowStep(in.g.On), Leave: in.g.Leave, Top: top, Unit: in.r.p.Units})
-	if err != nil {
-		in.sizeFail("cap", "%q: %v", in.g.Name, err)
+	caps.sizes = append(caps.sizes, in.r.size)
+	caps.of = append(caps.of, CapIn{Upper: upper, First: first, Armhole: armhole, Ease: ease, Cloth: c, Step: RowStep(in.g.On), Leave: in.g.Leave, Top: top, Unit: in.r.p.Units})
+}
+
+// plans are the caps, and nothing if one of them cannot be, which is told.
+func (c *capsIn) plans(in *inputs) []CapPlan {
+	if !in.ok {
+		return nil
+	}
+	plans, errs := Caps(c.of)
+	for i, err := range errs {
+		if err != nil {
+			in.r.size = c.sizes[i]
+			in.sizeFail("cap", "%q: %v", in.g.Name, err)
+		}
+	}
+	return plans
+}
+
+// capped gives the cap of the size at hand.
+func (in *inputs) capped(c CapIn, p CapPlan, set func(string, expr.Dim, units.Num)) {
+	if !in.ok {
 		return
 	}
 	in.tell(p.Lines...)
 	name := in.g.Name
-	put(name+" first", expr.Stitches, first)
+	put := func(what string, dim expr.Dim, v int) { set(name+" "+what, dim, units.Int(int64(v))) }
+	put("first", expr.Stitches, c.First)
 	for i, slot := range []string{"quick", "slow", "less slow", "last"} {
-		put(name+" "+slot+" every", expr.Rows, p.Slots[i].Every)
-		put(name+" "+slot+" times", expr.Plain, p.Slots[i].Times)
+		put(slot+" every", expr.Rows, p.Slots[i].Every)
+		put(slot+" times", expr.Plain, p.Slots[i].Times)
 	}
-	put(name+" step", expr.Stitches, p.Steps.Off)
-	put(name+" step times", expr.Plain, p.Steps.Times)
-	put(name+" top", expr.Stitches, p.Top)
-	put(name+" rows", expr.Rows, p.Rows)
-	long(name+" edge", p.Length)
+	put("step", expr.Stitches, p.Steps.Off)
+	put("step times", expr.Plain, p.Steps.Times)
+	put("top", expr.Stitches, p.Top)
+	put("rows", expr.Rows, p.Rows)
+	set(name+" edge", expr.LengthOf, p.Length)
+	made := c.Cloth.Stitch.Times(p.Top)
+	if c.Top.Sign() > 0 && c.Cloth.Stitch.Less(made.Sub(c.Top).Abs()) {
+		in.r.found = append(in.r.found, finding.Finding{Kind: "grading/cap", Severity: finding.Note, Pos: in.pos("top"), Sizes: []string{in.r.p.Sizes.Names[in.r.size]},
+			Message: fmt.Sprintf("%q: the top is not as wide as was wished: of the caps that fit their armhole to half a stitch, the nearest that goes with the other sizes", name),
+			Have:    fmt.Sprintf("%d sts, %s", p.Top, longIn(made, c.Unit)), Want: longIn(c.Top, c.Unit),
+			Fix: "wish for another top, or change the ease of the cap"})
+	}
 }
 
 func (in *inputs) raglan(put func(string, expr.Dim, int)) {
