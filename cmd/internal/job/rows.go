@@ -61,7 +61,7 @@ func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
 	if err != nil || text == nil && p.Rows == "" {
 		return out, err
 	}
-	held := RowsResult{Result: r}
+	held := RowsResult{Result: r, srcs: out.srcs}
 	held.Findings = append(held.Findings, note...)
 	if err := apart(ctx, func() { held.hold(*src, text, p, gs) }); err != nil {
 		return out, err
