@@ -190,8 +190,13 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 		s.axis = Horizontal
 		s.lo, s.hi = ordered(lo.ex, hi.ex)
 	}
+	if c.heel && s.axis == Vertical {
+		out = append(out, c.shortSpans(d)...)
+	}
 	if up := c.raisedBy(); up.Sign() > 0 && s.axis == Vertical {
-		out = append(out, c.raisedSpans(d, s)...)
+		front := s
+		front.name = "front " + s.name
+		out = append(append(out, front), c.shortSpans(d)...)
 		s.length, s.hi.y, s.count, s.gauge = s.length.Add(up), s.hi.y.Add(up), 0, nil
 	}
 	out = append(out, s)
@@ -212,15 +217,14 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 	return out
 }
 
-// raisedSpans are the height of what short rows don't raise, and that of each run of them.
-func (c *canvas) raisedSpans(d Direction, whole span) []span {
-	front := whole
-	front.name = "front " + whole.name
-	out := []span{front}
+// shortSpans are the heights of the runs of short rows.
+func (c *canvas) shortSpans(d Direction) []span {
+	var out []span
 	lines := c.raisedLines()
 	for i, r := range c.raised {
 		foot, top := d.turned(lines[3*i][0]), d.turned(lines[3*i][1])
-		out = append(out, span{name: "short rows", part: r.part, axis: Vertical, lo: pt{top.x, foot.y}, hi: top, length: r.high, count: r.rows, of: "row",
+		lo, hi := orderedUp(pt{top.x, foot.y}, top)
+		out = append(out, span{name: "short rows", part: r.part, axis: Vertical, lo: lo, hi: hi, length: r.high, count: r.rows, of: "row",
 			main: true, rank: rankEdge, gauge: r.gauge})
 	}
 	return out

@@ -253,15 +253,18 @@ func (c *canvas) neck() (l level, up bool) {
 	return l, !c.down
 }
 
-// raisedLines are the neck edge of the layer behind, where short rows raise it.
+// raisedLines are the neck edge of the layer behind, where short rows raise it, or the heel of a sock.
 func (c *canvas) raisedLines() [][2]pt {
 	n, up := c.neck()
 	var out [][2]pt
 	y := n.y
 	mid, half := n.l.Add(n.r).Half(), n.r.Sub(n.l).Half()
 	for _, r := range c.raised {
+		if c.heel {
+			y = r.at
+		}
 		top := y.Add(r.high)
-		if !up {
+		if !up && !c.heel {
 			top = y.Sub(r.high)
 		}
 		f, p := half.Mul(r.foot), half.Mul(r.plateau)

@@ -428,7 +428,8 @@ func (w *worker) raise(b *block, rows, over, cut int) {
 	h, layer := st.gauge.RowHeight().Times(rows), units.Frac(int64(b.count()), 2)
 	share := func(n int) units.Num { return units.Min(units.Int(1), units.Int(int64(n)).Div(layer)) }
 	c := w.canvas(b)
-	c.raised = append(c.raised, raise{high: h, rows: rows, foot: share(over), plateau: share(over - cut), part: st.name, gauge: st.gauge})
+	c.heel = w.made.Kind == KindSock
+	c.raised = append(c.raised, raise{high: h, at: st.y, rows: rows, foot: share(over), plateau: share(over - cut), part: st.name, gauge: st.gauge})
 	mean := units.Int(int64(2*over - cut)).Half()
 	w.areas[st.gauge.Name] = w.areas[st.gauge.Name].Add(mean.Mul(st.gauge.StitchWidth()).Mul(h))
 	st.row += rows

@@ -57,11 +57,12 @@ type canvas struct {
 	mark   int       // stretches before the section in work
 	panel  bool      // of a row cut at marked lines
 	down   bool      // worked from its upper end as worn
+	heel   bool      // its short rows are a heel: they stay where they are worked
 }
 
 // raise is short rows of a round: they raise the layer behind at the neck, and leave the outline as it is.
 type raise struct {
-	high          units.Num
+	high, at      units.Num // at is where they begin
 	rows          int
 	foot, plateau units.Num // of the width of the layer behind, as shares: where they begin, and where they end
 	part          string
@@ -71,6 +72,9 @@ type raise struct {
 // raisedBy is how much higher the neck of the layer behind stands.
 func (c *canvas) raisedBy() units.Num {
 	var h units.Num
+	if c.heel {
+		return h
+	}
 	for _, r := range c.raised {
 		h = h.Add(r.high)
 	}

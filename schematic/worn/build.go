@@ -323,6 +323,9 @@ func bounds(loops [][]pt) (lo, hi pt) {
 }
 
 func (a *assembly) piece(m *schematic.Made) {
+	if m.Kind == schematic.KindSock && a.profile(m) {
+		return
+	}
 	hasPanels := slices.ContainsFunc(m.Views, func(v schematic.View) bool { return v.Panel })
 	for i := range m.Views {
 		v := &m.Views[i]

@@ -352,9 +352,12 @@ func (tk *taker) outside(root *panel) {
 
 // holder measures a bag, or what else pieces hang from, and then them.
 func (tk *taker) holder(root *panel) {
-	if root.made.Kind == schematic.KindBag {
+	switch {
+	case root.made.Kind == schematic.KindBag:
 		tk.bag(root)
-	} else {
+	case root.heel != (pt{}):
+		tk.sock(root)
+	default:
 		tk.own(root)
 	}
 	for _, p := range tk.a.placed {

@@ -56,6 +56,7 @@ type panel struct {
 	over   *panel   // it lies on this one, from whose slit it is worked
 	foot   pt       // of what stands in an arch: the middle between its ends, and the place above it
 	drop   pt
+	heel   pt // of a leg seen from its side: where its heel begins, behind
 }
 
 // chord is how a panel was laid: two places of its own on two places, of which hold, a share of the way between them,
@@ -252,14 +253,22 @@ func mirror(loop []side) []side {
 // half is what of the panel lies to the left (or right) of the upright through x: the panel is folded
 // there.
 func (p *panel) half(x float64, left bool, key string) *panel {
-	keep := func(a pt) float64 {
+	q := p.cut(func(a pt) float64 {
 		if left {
 			return x - a.X
 		}
 		return a.X - x
+	}, key)
+	if q != nil {
+		q.halved = true
 	}
+	return q
+}
+
+// cut is what of the panel lies where keep is positive; the cut has the key.
+func (p *panel) cut(keep func(a pt) float64, key string) *panel {
 	q := *p
-	q.loop, q.halved = nil, true
+	q.loop = nil
 	n := len(p.loop)
 	for i, s := range p.loop {
 		z := p.loop[(i+1)%n].a

@@ -119,17 +119,22 @@ func (a *assembly) trunk() bool {
 		m = motion{cos: -1, by: pt{X: p.middle(), Y: hi.Y}} // it stands on its base
 	}
 	a.settle(p, m, nil, nil)
-	if n := root.left; holds[p.made.Kind] && n > 1 {
-		for _, q := range a.protos { // one of a pair is drawn, with its share of the other pieces
-			q.left = (q.left + n - 1) / n
-		}
-	}
+	a.oneOf(root)
 	root.left--
 	return true
 }
 
+// oneOf leaves one of a pair of mittens to be drawn, with its share of the other pieces.
+func (a *assembly) oneOf(root *proto) {
+	if n := root.left; holds[root.made.Kind] && n > 1 {
+		for _, q := range a.protos {
+			q.left = (q.left + n - 1) / n
+		}
+	}
+}
+
 // holds are the kinds of piece that other pieces hang from as they do from a body.
-var holds = map[schematic.Kind]bool{schematic.KindBag: true, schematic.KindMitten: true}
+var holds = map[schematic.Kind]bool{schematic.KindBag: true, schematic.KindMitten: true, schematic.KindSock: true}
 
 // settle puts a panel where a motion brings it. Its sides run, from side first on, lie on the chain, and
 // are drawn there.
