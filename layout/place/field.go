@@ -54,12 +54,7 @@ func (f *field) free(b sheet.Box, owner int) bool {
 	b = b.Grown(clearance + wide/2)
 	lo, hi := b.Bounds()
 	for i := range f.segs {
-		s := &f.segs[i]
-		if s.a.X > hi.X && s.b.X > hi.X || s.a.X < lo.X && s.b.X < lo.X ||
-			s.a.Y > hi.Y && s.b.Y > hi.Y || s.a.Y < lo.Y && s.b.Y < lo.Y {
-			continue
-		}
-		if b.Touches(s.a, s.b) {
+		if s := &f.segs[i]; !s.passes(lo, hi) && b.Touches(s.a, s.b) {
 			return false
 		}
 	}
@@ -79,6 +74,12 @@ func (f *field) free(b sheet.Box, owner int) bool {
 		}
 	}
 	return true
+}
+
+// passes reports whether the segment lies wholly to one side of the upright box from lo to hi.
+func (s *seg) passes(lo, hi pt) bool {
+	return s.a.X > hi.X && s.b.X > hi.X || s.a.X < lo.X && s.b.X < lo.X ||
+		s.a.Y > hi.Y && s.b.Y > hi.Y || s.a.Y < lo.Y && s.b.Y < lo.Y
 }
 
 func meetsPoly(b sheet.Box, poly []pt) bool {
@@ -153,25 +154,25 @@ func crossingsAt(loops [][]pt, p pt, to side) int {
 	n := 0
 	for _, loop := range loops {
 		for i, a := range loop {
-			b := loop[(i+1)%len(loop)]
-			if to.vertical() {
-				if (a.Y > p.Y) == (b.Y > p.Y) {
-					continue
-				}
-				x := a.X + (p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)
-				if to == left && x < p.X-near || to == right && x > p.X+near {
-					n++
-				}
-				continue
-			}
-			if (a.X > p.X) == (b.X > p.X) {
-				continue
-			}
-			y := a.Y + (p.X-a.X)/(b.X-a.X)*(b.Y-a.Y)
-			if to == top && y < p.Y-near || to == bottom && y > p.Y+near {
+			if far, ok := outTo(p, a, loop[(i+1)%len(loop)], to); ok && far > near {
 				n++
 			}
 		}
 	}
 	return n
+}
+
+// outTo is how far out from p its way to that side meets the line of the edge from a to b, which lies on both sides of it.
+func outTo(p, a, b pt, to side) (float64, bool) {
+	if to.vertical() { // the same, as if it went up or down
+		p, a, b = pt{X: p.Y, Y: p.X}, pt{X: a.Y, Y: a.X}, pt{X: b.Y, Y: b.X}
+	}
+	if (a.X > p.X) == (b.X > p.X) {
+		return 0, false
+	}
+	y := a.Y + (p.X-a.X)/(b.X-a.X)*(b.Y-a.Y)
+	if to == top || to == left {
+		return p.Y - y, true
+	}
+	return y - p.Y, true
 }

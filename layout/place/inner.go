@@ -2,6 +2,7 @@ package place
 
 import (
 	"math"
+	"slices"
 
 	"flatwright/schematic"
 )
@@ -102,7 +103,7 @@ func (d *drawn) slanted(list []*sided) {
 		if m := mid(s.a, s.b); inside(d.shape, add(m, mul(up, 0.3))) {
 			outward = -1
 		}
-		d.parallel(s, u, up, angle, long, outward)
+		d.parallel(s, slope{u, up, angle, long}, outward)
 	}
 }
 
@@ -118,30 +119,41 @@ func reading(u pt) (pt, float64) {
 	return u, angle
 }
 
-func (d *drawn) parallel(s *sided, u, up pt, angle, long, outward float64) {
+// slope is the way that a slanted measurement runs: u along it, up from its text's foot to its head.
+type slope struct {
+	u, up       pt
+	angle, long float64
+}
+
+func (d *drawn) parallel(s *sided, w slope, outward float64) {
 	forms := append(append([]form{}, s.it.forms...), s.it.letter)
 	for _, dir := range []float64{outward, -outward} {
 		for _, f := range forms {
-			if f.w > long-1 {
-				continue
-			}
 			for _, off := range []float64{4, 5.5, 7, 9, 11} {
-				v := mul(up, dir*off)
-				line := seg{add(s.a, v), add(s.b, v)}
-				tail := []seg{{add(s.a, mul(up, dir*startGap)), add(s.a, mul(up, dir*(off+overshoot)))},
-					{add(s.b, mul(up, dir*startGap)), add(s.b, mul(up, dir*(off+overshoot)))}}
-				if !d.field.clear(line, 2) || !d.field.clear(tail[0], 0) || !d.field.clear(tail[1], 0) {
-					continue
-				}
-				for _, shift := range []float64{0, -0.25, 0.25} {
-					c := add(add(mid(line.a, line.b), mul(u, shift*(long-f.w))), mul(up, lineGap+f.h/2))
-					if d.take(s, dim{line: line, tail: tail, ends: true, form: f, at: c, angle: angle, how: slanting, letter: f.letter}) {
-						return
-					}
+				if f.w <= w.long-1 && d.alongside(s, w, f, dir, off) {
+					return
 				}
 			}
 		}
 	}
+}
+
+// alongside tries to measure off mm beside a slanted edge, to the side that dir says.
+func (d *drawn) alongside(s *sided, w slope, f form, dir, off float64) bool {
+	v := mul(w.up, dir*off)
+	line := seg{add(s.a, v), add(s.b, v)}
+	tail := []seg{{add(s.a, mul(w.up, dir*startGap)), add(s.a, mul(w.up, dir*(off+overshoot)))},
+		{add(s.b, mul(w.up, dir*startGap)), add(s.b, mul(w.up, dir*(off+overshoot)))}}
+	if !d.field.clear(line, 2) || !d.field.clear(tail[0], 0) || !d.field.clear(tail[1], 0) {
+		return false
+	}
+	for _, shift := range []float64{0, -0.25, 0.25} {
+		c := add(add(mid(line.a, line.b), mul(w.u, shift*(w.long-f.w))), mul(w.up, lineGap+f.h/2))
+		if d.take(s, dim{line: line, tail: tail, ends: true, form: f, at: c, angle: w.angle, how: slanting, letter: f.letter}) {
+			return true
+		}
+	}
+	return false
 }
 
 // take places a measurement within the view if its label is free there.
@@ -186,57 +198,78 @@ func (d *drawn) within(list []*sided) {
 	}
 }
 
-func (d *drawn) open(s *sided) {
-	// along u the measurement runs; text stands at smaller v, above or left of its line
-	uv, angle := func(u, v float64) pt { return pt{X: u, Y: v} }, 0.0
-	ua, va, ub, vb := s.a.X, s.a.Y, s.b.X, s.b.Y
+// opening is a measurement within a view: along u it runs, its text stands at smaller v, above or left of its line.
+type opening struct {
+	angle    float64
+	ua, ub   float64 // ua <= ub
+	va, vb   float64
+	vertical bool
+}
+
+func openingOf(s *sided) opening {
+	o := opening{ua: s.a.X, va: s.a.Y, ub: s.b.X, vb: s.b.Y}
 	if s.axis == schematic.Vertical {
-		uv, angle = func(u, v float64) pt { return pt{X: v, Y: u} }, 90
-		ua, va, ub, vb = s.a.Y, s.a.X, s.b.Y, s.b.X
+		o = opening{angle: 90, ua: s.a.Y, va: s.a.X, ub: s.b.Y, vb: s.b.X, vertical: true}
 	}
-	if ua > ub {
-		ua, va, ub, vb = ub, vb, ua, va
+	if o.ua > o.ub {
+		o.ua, o.va, o.ub, o.vb = o.ub, o.vb, o.ua, o.va
 	}
-	if ub-ua < leastOpen {
+	return o
+}
+
+func (o opening) at(u, v float64) pt {
+	if o.vertical {
+		return pt{X: v, Y: u}
+	}
+	return pt{X: u, Y: v}
+}
+
+// tails are the extension lines of both ends to a line at v.
+func (o opening) tails(v float64) []seg {
+	var tail []seg
+	for _, e := range [2][2]float64{{o.ua, o.va}, {o.ub, o.vb}} {
+		if by := v - e[1]; math.Abs(by) > startGap {
+			sign := math.Copysign(1, by)
+			tail = append(tail, seg{o.at(e[0], e[1]+sign*startGap), o.at(e[0], v+sign*overshoot)})
+		}
+	}
+	return tail
+}
+
+func (d *drawn) open(s *sided) {
+	o := openingOf(s)
+	if o.ub-o.ua < leastOpen {
 		return
 	}
-	levels := []float64{va, vb, (va + vb) / 2}
+	levels := []float64{o.va, o.vb, (o.va + o.vb) / 2}
 	for _, off := range []float64{4, 6, 9, 12} {
-		levels = append(levels, va-off, va+off, vb-off, vb+off)
+		levels = append(levels, o.va-off, o.va+off, o.vb-off, o.vb+off)
 	}
 	forms := s.it.forms
 	if d.o.Labels == Letters {
 		forms = []form{s.it.letter}
 	}
 	for _, f := range forms {
-		if f.w > ub-ua-1 {
-			continue
-		}
 		for _, v := range levels {
-			line := seg{uv(ua, v), uv(ub, v)}
-			if !d.field.clear(line, 1.8) {
-				continue
-			}
-			var tail []seg
-			ok := true
-			for _, e := range [2][2]float64{{ua, va}, {ub, vb}} {
-				if by := v - e[1]; math.Abs(by) > startGap {
-					sign := math.Copysign(1, by)
-					t := seg{uv(e[0], e[1]+sign*startGap), uv(e[0], v+sign*overshoot)}
-					ok = ok && d.field.clear(t, 0)
-					tail = append(tail, t)
-				}
-			}
-			if !ok {
-				continue
-			}
-			room := ub - ua - f.w - 1
-			for _, shift := range []float64{0, -0.25, 0.25, -0.5, 0.5} {
-				c := uv((ua+ub)/2+shift*room, v-lineGap-f.h/2)
-				if d.take(s, dim{line: line, tail: tail, ends: true, form: f, at: c, angle: angle, how: within, letter: f.letter}) {
-					return
-				}
+			if f.w <= o.ub-o.ua-1 && d.openAt(s, o, f, v) {
+				return
 			}
 		}
 	}
+}
+
+// openAt tries to measure within the view at v.
+func (d *drawn) openAt(s *sided, o opening, f form, v float64) bool {
+	line, tail := seg{o.at(o.ua, v), o.at(o.ub, v)}, o.tails(v)
+	if !d.field.clear(line, 1.8) || slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) }) {
+		return false
+	}
+	room := o.ub - o.ua - f.w - 1
+	for _, shift := range []float64{0, -0.25, 0.25, -0.5, 0.5} {
+		c := o.at((o.ua+o.ub)/2+shift*room, v-lineGap-f.h/2)
+		if d.take(s, dim{line: line, tail: tail, ends: true, form: f, at: c, angle: o.angle, how: within, letter: f.letter}) {
+			return true
+		}
+	}
+	return false
 }

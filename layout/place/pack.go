@@ -40,68 +40,113 @@ func (s shelf) with(d *drawn) shelf {
 // pack sets the views on shelves and pages in their order. Rows of the table that
 // have no page beside their piece come back as rest.
 // With apart, no table stands beside the pieces.
-func pack(f *frame, t *table, list []*drawn, apart bool) (pages []page, rest []*item, err error) {
-	var cur page
-	high := 0.0 // of the page but its last shelf
-	flush := func() {
-		if len(cur.shelves) > 0 {
-			pages = append(pages, cur)
-		}
-		cur, high = page{table: !apart}, 0
-	}
-	cur.table = !apart
-	fits := func(s shelf, above float64, rows []*item) bool {
-		w, h := f.area(len(pages))
-		need := above + s.above + s.below
-		if cur.table && len(rows) > 0 {
-			if t == nil {
-				return false
-			}
-			need += t.high(rows)
-		}
-		return s.w <= w && need <= h
-	}
+func pack(f *frame, t *table, list []*drawn, apart bool) ([]page, []*item, error) {
+	p := packer{f: f, t: t, apart: apart, cur: page{table: !apart}}
 	for i, d := range list {
 		if i > 0 && (list[i-1].v.worn || d.v.worn) {
-			flush() // the garment as it is worn has the first page to itself
+			p.flush() // the garment as it is worn has the first page to itself
 		}
-		rows := cur.rows
-		if cur.table {
-			rows = append(rows[:len(rows):len(rows)], d.letters...)
-		}
-		if n := len(cur.shelves); n > 0 {
-			if s := cur.shelves[n-1].with(d); fits(s, high, rows) {
-				cur.shelves[n-1], cur.rows = s, rows
-				rest = later(rest, d, cur.table)
-				continue
-			}
-			last := cur.shelves[n-1]
-			next := high + last.above + last.below + shelfGap
-			if s := (shelf{}).with(d); fits(s, next, rows) {
-				high = next
-				cur.shelves, cur.rows = append(cur.shelves, s), rows
-				rest = later(rest, d, cur.table)
-				continue
-			}
-			flush()
-		}
-		s := (shelf{}).with(d)
-		if cur.table && fits(s, 0, d.letters) {
-			cur.shelves, cur.rows = []shelf{s}, d.letters
+		if p.onShelf(d) || p.onNewShelf(d) {
 			continue
 		}
-		cur.table = false
-		if len(pages) == 0 && f.cautHigh > 0 && !fits(s, 0, nil) {
-			pages = append(pages, page{}) // the caution has the first page to itself
-		}
-		if !fits(s, 0, nil) {
+		p.flush()
+		if !p.onNewPage(d) {
 			return nil, nil, f.tooLarge(d, list)
 		}
-		rest = later(rest, d, false)
-		cur.shelves = []shelf{s}
 	}
-	flush()
-	return pages, rest, nil
+	p.flush()
+	return p.pages, p.rest, nil
+}
+
+// packer is a drawing while its views are set on pages.
+type packer struct {
+	f     *frame
+	t     *table
+	apart bool
+	pages []page
+	rest  []*item
+	cur   page
+	high  float64 // of the page but its last shelf
+}
+
+// flush ends the page, if anything is on it.
+func (p *packer) flush() {
+	if len(p.cur.shelves) > 0 {
+		p.pages = append(p.pages, p.cur)
+		p.cur, p.high = page{table: !p.apart}, 0
+	}
+}
+
+// rows are those of the table on the page with the letters of a view.
+func (p *packer) rows(d *drawn) []*item {
+	rows := p.cur.rows
+	if p.cur.table {
+		rows = append(rows[:len(rows):len(rows)], d.letters...)
+	}
+	return rows
+}
+
+// fits reports whether a shelf fits below so much of the page, with the rows of the table.
+func (p *packer) fits(s shelf, above float64, rows []*item) bool {
+	w, h := p.f.area(len(p.pages))
+	need := above + s.above + s.below
+	if p.cur.table && len(rows) > 0 {
+		if p.t == nil {
+			return false
+		}
+		need += p.t.high(rows)
+	}
+	return s.w <= w && need <= h
+}
+
+// onShelf sets a view on the last shelf of the page, if it fits.
+func (p *packer) onShelf(d *drawn) bool {
+	n := len(p.cur.shelves)
+	if n == 0 {
+		return false
+	}
+	s, rows := p.cur.shelves[n-1].with(d), p.rows(d)
+	if !p.fits(s, p.high, rows) {
+		return false
+	}
+	p.cur.shelves[n-1], p.cur.rows = s, rows
+	p.rest = later(p.rest, d, p.cur.table)
+	return true
+}
+
+// onNewShelf sets a view on a further shelf of the page, if it fits.
+func (p *packer) onNewShelf(d *drawn) bool {
+	n := len(p.cur.shelves)
+	if n == 0 {
+		return false
+	}
+	last := p.cur.shelves[n-1]
+	s, rows, next := shelf{}.with(d), p.rows(d), p.high+last.above+last.below+shelfGap
+	if !p.fits(s, next, rows) {
+		return false
+	}
+	p.high, p.cur.shelves, p.cur.rows = next, append(p.cur.shelves, s), rows
+	p.rest = later(p.rest, d, p.cur.table)
+	return true
+}
+
+// onNewPage sets a view on an empty page, with its table if that fits too.
+func (p *packer) onNewPage(d *drawn) bool {
+	s := shelf{}.with(d)
+	if p.cur.table && p.fits(s, 0, d.letters) {
+		p.cur.shelves, p.cur.rows = []shelf{s}, d.letters
+		return true
+	}
+	p.cur.table = false
+	if len(p.pages) == 0 && p.f.cautHigh > 0 && !p.fits(s, 0, nil) {
+		p.pages = append(p.pages, page{}) // the caution has the first page to itself
+	}
+	if !p.fits(s, 0, nil) {
+		return false
+	}
+	p.rest = later(p.rest, d, false)
+	p.cur.shelves = []shelf{s}
+	return true
 }
 
 // later adds the view's letters to those without a table beside their piece.

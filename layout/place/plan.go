@@ -68,36 +68,10 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 	if p.s.steps.CM.Sign() <= 0 || p.s.steps.Inch.Sign() <= 0 {
 		return nil, fmt.Errorf("the pattern has no step to which measurements are rounded")
 	}
-	byID := make([]map[string]*schematic.Measure, len(gs))
-	for i, other := range gs {
-		byID[i] = map[string]*schematic.Measure{}
-		for _, made := range append(other.Pieces[:len(other.Pieces):len(other.Pieces)], wornOf(other)...) {
-			for k := range made.Measures {
-				byID[i][made.Measures[k].ID] = &made.Measures[k]
-			}
-		}
-	}
-	ids := map[string]bool{}
 	pieces, lent := piecesOf(gs, o)
-	pieces = p.inOrder(wornOf(g), pieces)
-	p.pieces = pieces
-	for _, made := range pieces {
-		if made.Piece != nil && len(made.Piece.Onto) > 0 {
-			p.bands = true
-		}
-		for i := range made.Views {
-			v, err := p.planView(made, i, byID)
-			if err != nil {
-				return nil, err
-			}
-			if size := lent[made]; size != "" {
-				v.info = append(v.info, "drawn in size "+size)
-				v.caption = newCaption(v.title, v.info, o.text())
-			}
-			v.id = unique(ids, v.id)
-			p.views = append(p.views, v)
-			p.items += len(v.items) + len(v.wholes)
-		}
+	p.pieces = p.inOrder(wornOf(g), pieces)
+	if err := p.planViews(measuresOf(gs), lent); err != nil {
+		return nil, err
 	}
 	p.letter = letterForm(p.items, o.text())
 	for _, v := range p.views {
@@ -106,6 +80,42 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 		}
 	}
 	return p, nil
+}
+
+// planViews plans every view of every piece.
+func (p *plan) planViews(byID []map[string]*schematic.Measure, lent map[*schematic.Made]string) error {
+	ids := map[string]bool{}
+	for _, made := range p.pieces {
+		p.bands = p.bands || made.Piece != nil && len(made.Piece.Onto) > 0
+		for i := range made.Views {
+			v, err := p.planView(made, i, byID)
+			if err != nil {
+				return err
+			}
+			if size := lent[made]; size != "" {
+				v.info = append(v.info, "drawn in size "+size)
+				v.caption = newCaption(v.title, v.info, p.o.text())
+			}
+			v.id = unique(ids, v.id)
+			p.views = append(p.views, v)
+			p.items += len(v.items) + len(v.wholes)
+		}
+	}
+	return nil
+}
+
+// measuresOf are the measurements of each garment by their ids.
+func measuresOf(gs []*schematic.Garment) []map[string]*schematic.Measure {
+	byID := make([]map[string]*schematic.Measure, len(gs))
+	for i, g := range gs {
+		byID[i] = map[string]*schematic.Measure{}
+		for _, made := range append(g.Pieces[:len(g.Pieces):len(g.Pieces)], wornOf(g)...) {
+			for k := range made.Measures {
+				byID[i][made.Measures[k].ID] = &made.Measures[k]
+			}
+		}
+	}
+	return byID
 }
 
 // wornOf is the garment as it is worn, if it was put together.

@@ -203,6 +203,10 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 		list[i] = v.draw(&ch.p.o, scale)
 		lettered = lettered || len(list[i].letters) > 0
 	}
+	tables := []bool{false}
+	if lettered {
+		tables = []bool{false, true}
+	}
 	var best *choice
 	var least *TooLarge
 	for _, landscape := range []bool{false, true} {
@@ -213,21 +217,16 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 		if lettered {
 			t = ch.table(landscape)
 		}
-		for _, apart := range []bool{false, true} {
-			if apart && !lettered {
-				break
-			}
+		for _, apart := range tables {
 			c, err := ch.pages(landscape, scale, list, t, apart)
-			if err != nil {
-				var large *TooLarge
-				if !errors.As(err, &large) {
-					return nil, err
-				}
+			var large *TooLarge
+			switch {
+			case err == nil:
+				best = best.or(c)
+			case errors.As(err, &large):
 				least = least.or(large)
-				continue
-			}
-			if best == nil || c.count() < best.count() {
-				best = c
+			default:
+				return nil, err
 			}
 		}
 	}
@@ -235,6 +234,14 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 		return nil, least
 	}
 	return best, nil
+}
+
+// or is the choice of fewer pages, the first of equals.
+func (c *choice) or(other *choice) *choice {
+	if c == nil || other.count() < c.count() {
+		return other
+	}
+	return c
 }
 
 func (ch *chooser) pages(landscape bool, scale float64, list []*drawn, t *table, apart bool) (*choice, error) {

@@ -1,6 +1,9 @@
 package place
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // settle turns the tracks of a side into lines and labels.
 func (d *drawn) settle(t *sideTracks) {
@@ -53,50 +56,47 @@ func (d *drawn) settle(t *sideTracks) {
 // once draws an extension line that several measurements share only once, for the
 // one that it goes farthest for.
 func once(dims []dim, out pt) {
-	type ref struct{ m, t int }
-	same := func(a, b seg) bool {
-		return math.Abs(cross(sub(a.a, b.a), out)) < 0.02 &&
-			dot(a.a, out) <= dot(b.b, out) && dot(b.a, out) <= dot(a.b, out)
-	}
-	var kept []ref
+	e := extensions{out: out}
 	for i := range dims {
-		for k := 0; k < len(dims[i].tail); k++ {
-			t := dims[i].tail[k]
-			merged := false
-			for n, r := range kept {
-				o := &dims[r.m].tail[r.t]
-				if !same(t, *o) {
-					continue
-				}
-				if dot(o.a, out) < dot(t.a, out) {
-					t.a = o.a
-				} else {
-					o.a = t.a
-				}
-				if dot(t.b, out) <= dot(o.b, out) {
-					dims[i].tail[k] = seg{}
-				} else {
-					dims[i].tail[k] = t
-					*o = seg{}
-					kept[n] = ref{i, k}
-				}
-				merged = true
-				break
-			}
-			if !merged {
-				kept = append(kept, ref{i, k})
-			}
+		for k := range dims[i].tail {
+			e.add(&dims[i].tail[k])
 		}
 	}
 	for i := range dims {
-		left := dims[i].tail[:0]
-		for _, t := range dims[i].tail {
-			if t != (seg{}) {
-				left = append(left, t)
-			}
-		}
-		dims[i].tail = left
+		dims[i].tail = slices.DeleteFunc(dims[i].tail, func(t seg) bool { return t == seg{} })
 	}
+}
+
+// extensions are the extension lines of a side that are drawn.
+type extensions struct {
+	out  pt
+	kept []*seg
+}
+
+// add keeps an extension line or, if it lies on one that is kept, makes one of the two and empties the other.
+func (e *extensions) add(t *seg) {
+	i := slices.IndexFunc(e.kept, func(o *seg) bool { return e.shared(*t, *o) })
+	if i < 0 {
+		e.kept = append(e.kept, t)
+		return
+	}
+	o := e.kept[i]
+	from := t.a
+	if dot(o.a, e.out) < dot(from, e.out) {
+		from = o.a
+	}
+	if dot(t.b, e.out) <= dot(o.b, e.out) {
+		o.a, *t = from, seg{}
+		return
+	}
+	t.a, *o = from, seg{}
+	e.kept[i] = t
+}
+
+// shared reports whether two extension lines lie on each other.
+func (e *extensions) shared(a, b seg) bool {
+	return math.Abs(cross(sub(a.a, b.a), e.out)) < 0.02 &&
+		dot(a.a, e.out) <= dot(b.b, e.out) && dot(b.a, e.out) <= dot(a.b, e.out)
 }
 
 // level is the end of p's extension line, a little beyond the dimension line.

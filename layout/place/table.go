@@ -71,11 +71,7 @@ func newTable(p *plan, avail float64) *table {
 	for _, v := range p.views {
 		for it := range v.all {
 			longest = max(longest, fonts.Width(fonts.Regular, size, rowName(v, it)))
-			for _, i := range columns {
-				for _, s := range p.cell(it, i) {
-					t.valueW = max(t.valueW, fonts.Width(fonts.Regular, size, s))
-				}
-			}
+			t.valueW = max(t.valueW, p.widest(it, columns, size))
 		}
 	}
 	if p.o.Labels == Blank {
@@ -109,6 +105,17 @@ func newTable(p *plan, avail float64) *table {
 		}
 	}
 	return t
+}
+
+// widest is the width of the longest value in a row.
+func (p *plan) widest(it *item, columns []int, size float64) float64 {
+	w := 0.0
+	for _, i := range columns {
+		for _, s := range p.cell(it, i) {
+			w = max(w, fonts.Width(fonts.Regular, size, s))
+		}
+	}
+	return w
 }
 
 const tableName = "Measurement"

@@ -163,48 +163,48 @@ func (t *sideTracks) colour(length, over float64) {
 func (t *sideTracks) put(o *onSide, placed, later []*onSide, length float64) {
 	least := 0
 	for _, p := range placed {
-		if !p.leader && o.u.lo < p.u.hi-0.05 && p.u.lo < o.u.hi-0.05 {
+		if !o.leader && !p.leader && o.u.lo < p.u.hi-0.05 && p.u.lo < o.u.hi-0.05 {
 			least = max(least, p.track+1)
 		}
 	}
-	if o.leader {
-		least = 0
-	}
-	tried := 0
 	if !o.leader && len(o.s.it.forms) > 0 {
 		for k := least; k < least+fullTracks && k <= len(t.tracks); k++ {
-			ways := t.ways(k, placed, later)
-			for _, f := range o.s.it.forms {
-				if u, ok := t.onLine(o, k, f, ways); ok {
-					t.set(o, k, f, u, false, nth(onLine, tried))
-					return
-				}
+			if t.value(o, k, t.ways(k, placed, later), length, k-least) {
+				return
 			}
-			for _, over := range [2]float64{mostPush, t.over} { // rather in more lines than far out
-				for _, f := range o.s.it.forms {
-					if u, ok := t.beside(o, k, f, ways, length, over); ok {
-						t.set(o, k, f, u, true, nth(beside, tried))
-						return
-					}
-				}
-			}
-			tried++
 		}
 	}
 	f := o.s.it.letter
 	for k := least; ; k++ {
 		ways := t.ways(k, placed, later)
-		if !o.leader {
-			if u, ok := t.onLine(o, k, f, ways); ok {
-				t.set(o, k, f, u, false, byLetter)
-				return
-			}
+		if u, ok := t.onLine(o, k, f, ways); ok && !o.leader {
+			t.set(o, k, f, u, false, byLetter)
+			return
 		}
 		if u, ok := t.beside(o, k, f, ways, length, math.Inf(1)); ok {
 			t.set(o, k, f, u, true, byLetter)
 			return
 		}
 	}
+}
+
+// value tries to place an item in track k with its value, on its line or else beside it.
+func (t *sideTracks) value(o *onSide, k int, ways []float64, length float64, tried int) bool {
+	for _, f := range o.s.it.forms {
+		if u, ok := t.onLine(o, k, f, ways); ok {
+			t.set(o, k, f, u, false, nth(onLine, tried))
+			return true
+		}
+	}
+	for _, over := range [2]float64{mostPush, t.over} { // rather in more lines than far out
+		for _, f := range o.s.it.forms {
+			if u, ok := t.beside(o, k, f, ways, length, over); ok {
+				t.set(o, k, f, u, true, nth(beside, tried))
+				return true
+			}
+		}
+	}
+	return false
 }
 
 func nth(h how, tried int) how {

@@ -271,26 +271,27 @@ func (d *drawn) tagAt(s, class string, at, out pt, size float64) {
 			sin, cos := math.Sincos(turn)
 			dir := pt{X: out.X*cos - out.Y*sin, Y: out.X*sin + out.Y*cos}
 			c := add(at, pt{X: dir.X * (r + w/2), Y: dir.Y * (r + h/2)})
-			b := boxOf(c, 0, w, h)
-			if !d.field.free(b, -1) {
-				continue
+			if d.tagged(tag{s: s, at: c, class: class}, boxOf(c, 0, w, h), seg{add(at, mul(dir, 0.8)), add(at, mul(dir, r-1))}, r > 4) {
+				return
 			}
-			t := tag{s: s, at: c, class: class}
-			if r > 4 {
-				lead := seg{add(at, mul(dir, 0.8)), add(at, mul(dir, r-1))}
-				if !d.field.clear(lead, 0) || b.Grown(0.3).Touches(lead.a, lead.b) {
-					continue
-				}
-				t.lead = []pt{lead.a, lead.b}
-				d.field.segs = append(d.field.segs, lead)
-			}
-			d.field.labels = append(d.field.labels, b)
-			d.tags = append(d.tags, t)
-			d.all.box(b)
-			return
 		}
 	}
 	d.dropped++
+}
+
+// tagged puts a tag in its place, with a thin line back if far, if both have room.
+func (d *drawn) tagged(t tag, b sheet.Box, lead seg, far bool) bool {
+	if !d.field.free(b, -1) || far && (!d.field.clear(lead, 0) || b.Grown(0.3).Touches(lead.a, lead.b)) {
+		return false
+	}
+	if far {
+		t.lead = []pt{lead.a, lead.b}
+		d.field.segs = append(d.field.segs, lead)
+	}
+	d.field.labels = append(d.field.labels, b)
+	d.tags = append(d.tags, t)
+	d.all.box(b)
+	return true
 }
 
 // nameLine puts a line's name along it, above or below, from the middle to the ends.

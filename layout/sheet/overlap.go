@@ -51,64 +51,89 @@ type stroke struct {
 // everything that reaches beyond margin mm from the paper's edge. Grounds that
 // are only filled with a light ink are no lines.
 func Overlaps(s *Sheet, margin float64) []Problem {
-	var texts []*Text
+	l := looking{s: s, margin: margin, cells: map[cell][]int{}, seen: map[[2]int]bool{}, off: -1}
 	var strokes []stroke
 	paths := 0
 	Walk(&s.Root, func(it Item) {
 		switch it := it.(type) {
 		case *Text:
 			if it.S != "" {
-				texts = append(texts, it)
+				l.label(it)
 			}
 		case *Path:
 			strokes = appendStrokes(strokes, it, paths)
 			paths++
 		}
 	})
-	var found []Problem
-	boxes := make([]Box, len(texts))
-	cells := map[cell][]int{}
-	for i, t := range texts {
-		boxes[i] = t.Box().Grown(-hair)
-		lo, hi := boxes[i].Bounds()
-		if lo.X < margin || lo.Y < margin || hi.X > s.W-margin || hi.Y > s.H-margin {
-			found = append(found, Problem{LabelOffPage, t.S, "", lo})
-		}
-		over(lo, hi, func(c cell) { cells[c] = append(cells[c], i) })
+	for i := range l.texts {
+		l.labels(i)
 	}
-	seen := map[[2]int]bool{}
-	for i := range texts {
-		lo, hi := boxes[i].Bounds()
-		over(lo, hi, func(c cell) {
-			for _, j := range cells[c] {
-				if j <= i || seen[[2]int{i, j}] {
-					continue
-				}
-				seen[[2]int{i, j}] = true
-				if boxes[i].Overlaps(boxes[j]) {
-					found = append(found, Problem{LabelOnLabel, texts[i].S, texts[j].S, boxes[i].C})
-				}
-			}
-		})
-	}
-	off := -1 // the last path found to reach off the page
 	for _, st := range strokes {
-		lo := Point{min(st.a.X, st.b.X) - st.half, min(st.a.Y, st.b.Y) - st.half}
-		hi := Point{max(st.a.X, st.b.X) + st.half, max(st.a.Y, st.b.Y) + st.half}
-		if (lo.X < margin-hair || lo.Y < margin-hair || hi.X > s.W-margin+hair || hi.Y > s.H-margin+hair) && off != st.path {
-			off = st.path
-			found = append(found, Problem{LineOffPage, st.class, "", lo})
-		}
-		along(st, func(c cell) {
-			for _, i := range cells[c] {
-				if key := [2]int{-1 - st.path, i}; !seen[key] && boxes[i].Grown(st.half).Touches(st.a, st.b) {
-					seen[key] = true
-					found = append(found, Problem{LabelOnLine, texts[i].S, st.class, boxes[i].C})
+		l.line(st)
+	}
+	return l.found
+}
+
+// looking is a sheet while what lies on each other is looked for.
+type looking struct {
+	s      *Sheet
+	margin float64
+	texts  []*Text
+	boxes  []Box
+	cells  map[cell][]int // the labels in each
+	seen   map[[2]int]bool
+	off    int // the last path found to reach off the page
+	found  []Problem
+}
+
+// label puts a label into the cells that it lies in.
+func (l *looking) label(t *Text) {
+	box := t.Box().Grown(-hair)
+	lo, hi := box.Bounds()
+	if l.offPage(lo, hi, 0) {
+		l.found = append(l.found, Problem{LabelOffPage, t.S, "", lo})
+	}
+	i := len(l.texts)
+	l.texts, l.boxes = append(l.texts, t), append(l.boxes, box)
+	over(lo, hi, func(c cell) { l.cells[c] = append(l.cells[c], i) })
+}
+
+func (l *looking) offPage(lo, hi Point, by float64) bool {
+	least := l.margin - by
+	return lo.X < least || lo.Y < least || hi.X > l.s.W-least || hi.Y > l.s.H-least
+}
+
+// labels finds the later labels that share room with one.
+func (l *looking) labels(i int) {
+	lo, hi := l.boxes[i].Bounds()
+	over(lo, hi, func(c cell) {
+		for _, j := range l.cells[c] {
+			if key := [2]int{i, j}; j > i && !l.seen[key] {
+				l.seen[key] = true
+				if l.boxes[i].Overlaps(l.boxes[j]) {
+					l.found = append(l.found, Problem{LabelOnLabel, l.texts[i].S, l.texts[j].S, l.boxes[i].C})
 				}
 			}
-		})
+		}
+	})
+}
+
+// line finds the labels that a stroke touches, and whether it is on the page.
+func (l *looking) line(st stroke) {
+	lo := Point{min(st.a.X, st.b.X) - st.half, min(st.a.Y, st.b.Y) - st.half}
+	hi := Point{max(st.a.X, st.b.X) + st.half, max(st.a.Y, st.b.Y) + st.half}
+	if l.off != st.path && l.offPage(lo, hi, hair) {
+		l.off = st.path
+		l.found = append(l.found, Problem{LineOffPage, st.class, "", lo})
 	}
-	return found
+	along(st, func(c cell) {
+		for _, i := range l.cells[c] {
+			if key := [2]int{-1 - st.path, i}; !l.seen[key] && l.boxes[i].Grown(st.half).Touches(st.a, st.b) {
+				l.seen[key] = true
+				l.found = append(l.found, Problem{LabelOnLine, l.texts[i].S, st.class, l.boxes[i].C})
+			}
+		}
+	})
 }
 
 func appendStrokes(strokes []stroke, p *Path, path int) []stroke {

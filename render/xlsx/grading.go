@@ -72,17 +72,7 @@ func (l *sheetLines) gauges() {
 // given are the bodies and eases, as numbers.
 func (l *sheetLines) given() {
 	l.group("Bodies")
-	called := map[string]bool{}
-	for i := range l.p.Grading {
-		for _, s := range sumsOf(&l.p.Grading[i]) {
-			for _, n := range s.Sum.Names() {
-				called[plain(n)] = true
-			}
-		}
-	}
-	for i := range l.p.Grading {
-		delete(called, plain(l.p.Grading[i].Name)) // her own, below
-	}
+	called := l.called()
 	for _, b := range l.p.Bodies {
 		high := b.High
 		if high.IsZero() {
@@ -103,6 +93,22 @@ func (l *sheetLines) given() {
 	if len(l.p.Grading) > 0 {
 		l.group("Worked out")
 	}
+}
+
+// called are the names that the grading calls and does not give itself.
+func (l *sheetLines) called() map[string]bool {
+	called := map[string]bool{}
+	for i := range l.p.Grading {
+		for _, s := range sumsOf(&l.p.Grading[i]) {
+			for _, n := range s.Sum.Names() {
+				called[plain(n)] = true
+			}
+		}
+	}
+	for i := range l.p.Grading {
+		delete(called, plain(l.p.Grading[i].Name))
+	}
+	return called
 }
 
 func sumsOf(g *schematic.Grading) []schematic.GradedSum {

@@ -256,27 +256,8 @@ func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[
 	}
 	v := schematic.GradedValue{Name: name, Of: -1}
 	for _, c := range at {
-		text := ""
-		if c < len(cells) {
-			text = strings.TrimSpace(cells[c])
-		}
-		v.Vals.Vals, v.Vals.Has = append(v.Vals.Vals, units.Num{}), append(v.Vals.Has, false)
-		if text == "" || text == "-" || text == expr.Dash || strings.EqualFold(text, "none") {
-			continue
-		}
-		if r.comma && strings.Count(text, ",") == 1 && !strings.Contains(text, ".") {
-			text = strings.Replace(text, ",", ".", 1)
-		}
-		n, ok := decimal(text)
-		if !ok {
-			fix := ""
-			if strings.HasPrefix(text, "=") {
-				fix = "A formula that is stored as text is not reckoned: put the number there."
-			}
-			r.wrong(row, c+1, fmt.Sprintf("%q is not a number.", finding.Clip(text)), "", "a number, or nothing where a size has none", fix)
-			continue
-		}
-		v.Vals.Vals[len(v.Vals.Vals)-1], v.Vals.Has[len(v.Vals.Has)-1] = n, true
+		n, ok := r.number(cells, row, c)
+		v.Vals.Vals, v.Vals.Has = append(v.Vals.Vals, n), append(v.Vals.Has, ok)
 	}
 	if !slices.Contains(v.Vals.Has, true) {
 		return // a heading, or an empty line
@@ -307,6 +288,29 @@ func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[
 	}
 	seen[k] = row
 	r.vals = append(r.vals, v)
+}
+
+// number is what stands in a cell; nothing, a dash and none are no number, and anything else is told.
+func (r *sheetReader) number(cells []string, row, c int) (units.Num, bool) {
+	text := ""
+	if c < len(cells) {
+		text = strings.TrimSpace(cells[c])
+	}
+	if text == "" || text == "-" || text == expr.Dash || strings.EqualFold(text, "none") {
+		return units.Num{}, false
+	}
+	if r.comma && strings.Count(text, ",") == 1 && !strings.Contains(text, ".") {
+		text = strings.Replace(text, ",", ".", 1)
+	}
+	n, ok := decimal(text)
+	if !ok {
+		fix := ""
+		if strings.HasPrefix(text, "=") {
+			fix = "A formula that is stored as text is not reckoned: put the number there."
+		}
+		r.wrong(row, c+1, fmt.Sprintf("%q is not a number.", finding.Clip(text)), "", "a number, or nothing where a size has none", fix)
+	}
+	return n, ok
 }
 
 // cutUnit takes a unit off the end of a name: neck, cm; neck (cm); neck in cm.
