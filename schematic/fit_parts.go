@@ -252,7 +252,7 @@ func (s *JoinParts) fit(f *Fitting, old Section) {
 	if first != "" {
 		n := f.N
 		f.goOn(f.ends[first])
-		f.N = n
+		f.N, f.moved = n, true // its rows are those of its parts
 	}
 	f.Round = f.Round || s.Round
 }

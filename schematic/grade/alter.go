@@ -157,49 +157,6 @@ func (f *fitter) asPublished() *trial {
 	return t
 }
 
-// gives tells which measurements give, and by how much.
-func (t *trial) gives() finding.List {
-	var out finding.List
-	if t.f.extra != nil {
-		return nil
-	}
-	for k, m := range t.g.Pieces {
-		if k >= len(t.f.base.Pieces) {
-			break
-		}
-		told := map[string]bool{}
-		t.compare(t.f.base.Pieces[k], m, func(was, now schematic.Measure, off units.Num) {
-			name := measureName(m, now)
-			is, before := t.p.Steps.Both(now.Length), t.p.Steps.Both(was.Length)
-			text := fmt.Sprintf("%s is %s, not %s as published", name, is, before)
-			if !half.Less(off) || is == before || told[text] {
-				return
-			}
-			told[text] = true
-			unit := "stitch or row"
-			switch now.Of {
-			case "st":
-				unit = "stitch"
-			case "row":
-				unit = "row"
-			}
-			out = append(out, finding.Finding{Kind: "alter/measure", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name,
-				Message: fmt.Sprintf("%s: %s of a %s, as near as its counts come together", text, units.Decimal(off, 1), unit)})
-		})
-	}
-	return out
-}
-
-func measureName(m *schematic.Made, s schematic.Measure) string {
-	if len(m.Views) > 1 && s.View >= 0 && s.View < len(m.Views) && m.Views[s.View].Name != "" {
-		return m.Views[s.View].Name + ": " + s.Name
-	}
-	if s.Part != "" {
-		return s.Part + ": " + s.Name
-	}
-	return s.Name
-}
-
 // inProportion reckons the gauges that the maker does not tell from the first: who makes
 // the fabric denser makes the ribs denser (common practice). It says so of each.
 func inProportion(p *schematic.Pattern, gauges []schematic.Gauge, given []bool, found *finding.List) {

@@ -271,3 +271,36 @@ func TestADesignersOwnEaseIsInsteadOfTheStandards(t *testing.T) {
 		assert.Equal(t, want, units.Decimal(units.In(v.N, units.Inch), 2))
 	}
 }
+
+// By hand, Rowan Hill Yoke S at 16 stitches instead of 18: its neck of 88 stitches made 48.9 cm, which are 78.2. The repeat row of '2 in 1, 1 in
+// each of 3' needs a multiple of 4: 80 are 50 cm, 1.8 stitches too many; 4 fewer, 76, are 47.5 cm.
+func TestACompromiseIsToldWithItsCauseAndTheOtherChoice(t *testing.T) {
+	p := file(t, "../../testdata/altered/yoke.yaml")
+	a, found := grade.Alter(p, grade.Request{Gauges: own(16, 27)})
+	require.NotNil(t, a)
+	assert.Equal(t, 80, a.Pattern.Pieces[0].Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
+	told := false
+	for _, f := range found {
+		if f.Kind == "alter/measure" && f.Piece == "Yoke" {
+			told = true
+			assert.Equal(t, "neck edge is 50 cm / 19¾ in, not 49 cm / 19¼ in as published, 1.8 of a stitch off: its stitches are a multiple of 4, for what follows", f.Message)
+			assert.Equal(t, "-4 sts would make it 47.5 cm / 18¾ in", f.Fix)
+		}
+	}
+	assert.True(t, told)
+}
+
+// Where the grading has a body go by 6 and 1 more, that is the cause.
+func TestACountOfTheGradingIsNamedAsTheCause(t *testing.T) {
+	p := file(t, "../../testdata/altered/drop.yaml")
+	_, found := grade.Alter(p, grade.Request{Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(15), Rows: units.Int(25), Over: inch4, OverUnit: units.Inch}}})
+	var fixes []string
+	for _, f := range found {
+		if f.Kind == "alter/measure" && f.Piece == "Back" {
+			fixes = append(fixes, f.Message+" "+f.Fix)
+		}
+	}
+	assert.Contains(t, fixes[0], `the grading has "body" go by 6 +6 sts would make it`)
+}
+
+var inch4 = units.Of(units.Int(4), units.Inch)

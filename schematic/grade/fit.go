@@ -61,6 +61,7 @@ type trial struct {
 	odd     int
 	uses    map[string]map[string]bool // the choices in each piece
 	bad     map[string]bool            // pieces with something to better
+	picks   []picked
 	score   score
 }
 
@@ -169,6 +170,7 @@ func (t *trial) Near(name string, exact units.Num, need schematic.Need, least in
 	for n < least {
 		n += step
 	}
+	t.note(name, n, need)
 	return n
 }
 

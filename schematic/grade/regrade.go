@@ -85,7 +85,19 @@ func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
 		return nil, false
 	}
 	q.Graded = vals
-	return Envs(q)(0), true
+	env := Envs(q)(0)
+	for i := range q.Grading {
+		g := &q.Grading[i]
+		v, ok := env(g.Name)
+		if need := ruleOf(g); ok && v.Has && need.Multiple > 1 {
+			p := picked{of: "st", n: int(v.N.Floor()), need: need, line: g.Name}
+			if g.Kind == schematic.GradeRows {
+				p.of = "row"
+			}
+			t.picks = append(t.picks, p)
+		}
+	}
+	return env, true
 }
 
 // target has a count round to what it made as published, moved as the trial says.
@@ -103,15 +115,24 @@ func (r *regrading) target(t *trial, g *schematic.Grading, at int) {
 	if g.Kind == schematic.GradeRows {
 		each = gauge.RowHeight()
 	}
-	step := max(1, g.Multiple)
-	if step%2 == 1 && (g.Even || g.Odd || g.Like != "") {
-		step *= 2
-	}
+	step := max(1, ruleOf(g).Multiple)
 	name := grading + key(g.Name)
 	t.choose(name, step)
 	makes = units.Max(units.Num{}, makes.Add(each.Times(t.moved[name]*step)))
 	g.Sum, g.Up, g.Down = schematic.GradedSum{}, false, false
 	g.Given = &schematic.GradedValue{Name: g.Name, Dim: expr.LengthOf, Vals: expr.Of(makes)}
+}
+
+// ruleOf is what a line of the grading asks of its count.
+func ruleOf(g *schematic.Grading) schematic.Need {
+	if g.Kind != schematic.GradeStitches && g.Kind != schematic.GradeRows {
+		return schematic.Need{}
+	}
+	step := max(1, g.Multiple)
+	if step%2 == 1 && (g.Even || g.Odd || g.Like != "") {
+		step *= 2
+	}
+	return schematic.Need{Multiple: step}
 }
 
 // top has a cap as wide at its top as published, where nothing else is wished for.
