@@ -2,7 +2,9 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"runtime/debug"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -13,6 +15,7 @@ import (
 func newCheck(env environment) *cobra.Command {
 	var format, rows string
 	var strict bool
+	var explain int
 	cmd := &cobra.Command{
 		Use:   "check [flags] [PATTERN|TEXT...]",
 		Short: "Find what does not agree",
@@ -27,18 +30,26 @@ anything does not agree; notes, which are worth a look, do not count.`,
   flatwright check cardigan.yaml --rows cardigan.txt
   flatwright check somebodys-pattern.txt
   flatwright check cardigan.txt --format markdown > report.md
+  flatwright check --explain 12 somebodys-pattern.txt
   flatwright check --format json *.yaml
   flatwright check --strict cardigan.yaml      notes count as well`,
 		Args: func(_ *cobra.Command, args []string) error {
 			switch {
 			case len(args) == 0 && rows == "":
 				return errors.New("name a pattern file or a text of rows, or - for standard input")
+			case explain < 0:
+				return errors.New("--explain is a line of the text, from 1")
+			case len(args) > 1 && explain > 0:
+				return errors.New("--explain is for one text")
 			case len(args) > 1 && (rows != "" || format == "markdown"):
 				return errors.New("a text of rows is held against one pattern")
 			}
 			return nil
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
+			if explain > 0 {
+				return explainLine(cmd, env, args, rows, explain)
+			}
 			if len(args) == 0 {
 				args = []string{""} // the text of rows alone
 			}
@@ -57,8 +68,30 @@ anything does not agree; notes, which are worth a look, do not count.`,
 	choose(cmd, &format, "format", "text", "form of the findings", word[string]{"text", "text"}, word[string]{"json", "json"},
 		word[string]{"sarif", "sarif"}, word[string]{"markdown", "markdown"})
 	cmd.Flags().StringVar(&rows, "rows", "", "the `TEXT` of the written rows")
+	cmd.Flags().IntVar(&explain, "explain", 0, "tell how the instructions on `LINE` of the text were read, stitch by stitch")
 	cmd.Flags().BoolVar(&strict, "strict", false, "exit with 1 for notes too")
 	return cmd
+}
+
+// explainLine tells how a line of a text of rows was read.
+func explainLine(cmd *cobra.Command, env environment, args []string, rows string, line int) error {
+	path := ""
+	if len(args) > 0 {
+		path = args[0]
+	}
+	src, text, err := new(delivery).patternAndText(cmd, path, rows)
+	if err != nil {
+		return err
+	}
+	if text == nil {
+		return &exit{exitUsage, errors.New("--explain needs a text of rows: name it, or say --rows")}
+	}
+	told, err := job.ExplainRows(cmd.Context(), src, *text, line)
+	if err != nil {
+		return fail(err)
+	}
+	_, err = fmt.Fprintln(env.out, strings.Join(told, "\n"))
+	return err
 }
 
 // checked is what was found in all that was checked.

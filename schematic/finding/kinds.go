@@ -113,6 +113,7 @@ var Kinds = []About{
 	{"rows/repeat", "a repeat that does not fit its row"},
 	{"rows/kind", "a stitch named in a place that is of another kind there"},
 	{"rows/where", "a shaping in words of which the text does not say where in the row it falls"},
+	{"rows/meaning", "a name of which the text does not say how it is worked"},
 	{"rows/no-space", "a chain space to work into that is not there"},
 	{"rows/no-ring", "a ring to work into that is not there"},
 	{"rows/no-chain", "a foundation chain to work into that is not there"},

@@ -58,6 +58,10 @@ func Read(name string, src []byte, o Options) *Text { return grammar.Read(name, 
 // Check works every row of the text for every size, and tells what does not fit.
 func Check(x *Text, o Options) Report { return work.Check(x, o) }
 
+// Explain tells in plain words how the instructions on a line of the text were read, stitch by stitch; empty
+// if none stands there.
+func Explain(x *Text, line int) []string { return work.Explain(x, line) }
+
 // Against holds a text against the worked sizes of its pattern, gs, one a size.
 func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	return work.Against(x, p, gs)

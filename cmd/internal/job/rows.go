@@ -117,6 +117,28 @@ func rowsOptions(p *schematic.Pattern) rows.Options {
 	return rows.Options{Sizes: p.Sizes, Terms: stitch.Terms(p.Terms), TermsSet: true}
 }
 
+// ExplainRows tells how the instructions on a line of a text of rows were read: in the terms and sizes of the
+// pattern src, if it is not nil. Its error is an OptionError if none stand there, ErrUnreadable, or of an ended ctx.
+func ExplainRows(ctx context.Context, src *Source, text Source, line int) ([]string, error) {
+	text, _ = decoded(text)
+	var o rows.Options
+	if src != nil {
+		p, _, _, err := work(ctx, *src)
+		if err != nil {
+			return nil, err
+		}
+		o = rowsOptions(p)
+	}
+	var out []string
+	if err := apart(ctx, func() { out = rows.Explain(rows.Read(text.Name, text.Text, o), line) }); err != nil {
+		return nil, err
+	}
+	if len(out) == 0 {
+		return nil, &OptionError{fmt.Sprintf("no instructions stand on line %d of %s", line, text.Name)}
+	}
+	return out, nil
+}
+
 // Markdown is a report to send to the designer, or nil if there was no text.
 func (r RowsResult) Markdown() ([]byte, error) {
 	if r.text == nil {

@@ -31,7 +31,7 @@ func (x *Text) Place(list finding.List) {
 	at := map[int]place{}
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
-			for k := l.At.Line; k <= l.last(); k++ {
+			for k := l.At.Line; k <= l.Last(); k++ {
 				if _, there := at[k]; !there {
 					at[k] = place{x.RowName(l), s.Name}
 				}
@@ -51,8 +51,8 @@ func (x *Text) Place(list finding.List) {
 	}
 }
 
-// last is the last line of the text that the instruction line goes on to.
-func (l *Line) last() int {
+// Last is the last line of the text that the instruction line goes on to.
+func (l *Line) Last() int {
 	k := l.At.Line
 	for _, w := range l.Words {
 		k = max(k, w.Line)

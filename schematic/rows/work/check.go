@@ -75,6 +75,7 @@ func Check(x *ins.Text, o ins.Options) Report {
 	}
 	rep.Findings = append(rep.Findings, mixed(x)...)
 	rep.Findings = append(rep.Findings, turningUnlike(x)...)
+	rep.Findings = append(rep.Findings, unexplained(x)...)
 	rep.Findings = dropShort(rep.Findings)
 	x.Place(rep.Findings)
 	rep.Findings.Sort()

@@ -512,7 +512,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		moved := w.cur.pos > s.place.cur.pos
 		if fits && moved && w.cur.left >= keep && !(len(n.Last) > 0 && w.cur.left <= keep) {
 			per = s.place.cur.left - w.cur.left
-			if w.rec != nil { // again, for the graph
+			if w.rec != nil || w.trace != nil { // again, for the graph or what is told of it
 				w.restore(s)
 				w.seq(body, 0)
 			}

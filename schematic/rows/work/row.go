@@ -82,7 +82,9 @@ type runner struct {
 	opened  bool                // something was left open
 	made    map[*ins.Line][]int // stitches after each line, by size
 	asks    map[key]ins.Span    // what nothing settles
-	multi   bool                // a repeat was held against the multiple of the notes
+	trace   *tracer             // the line that is to be explained
+	told    told
+	multi   bool // a repeat was held against the multiple of the notes
 }
 
 const maxRepeat = 2000
@@ -101,7 +103,7 @@ func (r *runner) run() {
 		}
 		r.begin(s)
 		for _, l := range s.Lines {
-			r.line(l)
+			r.watched(l)
 		}
 		r.end()
 	}
@@ -395,6 +397,7 @@ type result struct {
 	per   int     // stitches in each row of an edge that is not known
 	total bool    // the count is not known from the work
 	used  int
+	steps map[ins.Item]*traced // if somebody asks
 }
 
 // one works one row, in every reading that is alive, and in those that it opens.
@@ -523,10 +526,16 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if !rd.known && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
 		w.quiet = 1
 	}
+	if r.trace != nil && r.trace.line == l {
+		w.trace = &tracer{line: l, steps: map[ins.Item]*traced{}, quiet: w.quiet}
+	}
 	w.body(body)
 	r.buf = w.out.runs
 	w.out.runs = append(make([]run, 0, len(r.buf)), r.buf...)
 	res := &result{out: w.out, pin: w.pinned, next: w.next, used: w.used()}
+	if w.trace != nil {
+		res.steps = w.trace.steps
+	}
 	if w.edge && w.rows <= 0 {
 		res.total, res.per = true, w.perRow
 	}

@@ -25,6 +25,7 @@ type task struct {
 	carry *ins.Chain
 	pick  *picks // what the text leaves open, as this reading takes it
 	rec   recorder
+	trace *tracer // nil: nobody asks how the row is read
 	g     *Graph
 }
 
@@ -101,7 +102,11 @@ func (w *work) seq(list []ins.Item, need int) {
 		if w.steps++; w.steps > maxSteps || w.closed {
 			return
 		}
-		w.item(n, list[k+1:], need)
+		if w.trace != nil {
+			w.trace.item(w, n, list[k+1:], need)
+			continue
+		}
+		w.one(n, list[k+1:], need)
 	}
 }
 
@@ -136,7 +141,8 @@ func (w *work) emit(r run, feet []int, by ins.Item) {
 	w.began = true
 }
 
-func (w *work) item(n ins.Item, tail []ins.Item, need int) {
+// one works one instruction.
+func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	switch n := n.(type) {
 	case *ins.Join:
 		w.join(n)

@@ -1,0 +1,22 @@
+package rows
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/finding"
+)
+
+// 2 + 6 + 2 of 10; the name is asked for once, however often it stands there.
+func TestACableThatNoOneExplainsIsAskedForAndCounted(t *testing.T) {
+	src := "Cast on 10 sts.\nRow 1: K2, C6B, k2. (10 sts)\nRow 2: Purl. (10 sts)\nRow 3: K2, C6B, k2. (10 sts)\n"
+	list := check(src)
+	require.Len(t, list, 1)
+	assert.Equal(t, "rows/meaning", list[0].Kind)
+	assert.Equal(t, finding.Note, list[0].Severity)
+	assert.Equal(t, "nothing says how C6B is crossed; its 6 stitches are counted", list[0].Message)
+	assert.Equal(t, 2, list[0].Pos.Line)
+	assert.Empty(t, check("Special stitches: C6B = slip next 3 sts to cable needle and hold in back, k3, k3 from cable needle.\n"+src))
+}

@@ -1,0 +1,40 @@
+package work
+
+import (
+	"fmt"
+
+	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// unexplained asks, once for each, what the cables are that the text names and does not explain. Their
+// names say how many stitches they take, so that these are counted.
+func unexplained(x *ins.Text) finding.List {
+	var out finding.List
+	seen := map[string]bool{}
+	var look func(section string, list []ins.Item)
+	look = func(section string, list []ins.Item) {
+		for _, n := range list {
+			switch n := n.(type) {
+			case *ins.Repeat:
+				look(section, n.Body)
+			case *ins.Stitch:
+				k := n.Kind
+				if k == nil || k.Key != "cable" || k.Cross != nil || seen[k.ID] {
+					continue
+				}
+				seen[k.ID] = true
+				name := finding.Clip(x.Quote(n.At))
+				out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At),
+					Message: fmt.Sprintf("nothing says how %s is crossed; its %d stitches are counted", name, k.Uses),
+					Fix:     "say it among the abbreviations: what is held on the cable needle, at the back or in front, and what is worked from it"})
+			}
+		}
+	}
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			look(s.Name, l.Body)
+		}
+	}
+	return out
+}
