@@ -60,17 +60,8 @@ func gather(gs []*Garment, made []*Made) {
 		return
 	}
 	first := 0
-	if made[0].Round && as[0] == unlike && inAll(made, n-1, 0) != unlike {
-		// The row has no beginning: what is alike on both sides of its join lies side by side.
-		for i := n - 1; i > 0 && as[i] != unlike; i-- {
-			first = i
-		}
-		if first > 0 && as[first] != unlike {
-			first--
-		}
-		if first > 0 {
-			as[0] = inAll(made, n-1, 0)
-		}
+	if made[0].Round && as[0] == unlike {
+		first = acrossJoin(as, inAll(made, n-1, 0))
 	}
 	to := make([]int, n) // the view that is drawn for it
 	flip := make([]bool, n)
@@ -89,6 +80,25 @@ func gather(gs []*Garment, made []*Made) {
 	for _, g := range gs {
 		g.follow(made, to, flip)
 	}
+}
+
+// acrossJoin is the view with which those that are alike on both sides of a round's join begin, where the first is
+// as it says like the last: the row has no beginning, and they lie side by side.
+func acrossJoin(as []likeness, last likeness) int {
+	if last == unlike {
+		return 0
+	}
+	first := 0
+	for i := len(as) - 1; i > 0 && as[i] != unlike; i-- {
+		first = i
+	}
+	if first == 0 {
+		return 0
+	}
+	if first--; first > 0 {
+		as[0] = last
+	}
+	return first
 }
 
 // likeness is how two panels are alike.

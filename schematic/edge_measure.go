@@ -113,6 +113,46 @@ func middle(loops [][]drawn) units.Num {
 	return lo.Add(hi).Half()
 }
 
+// reach is how far a run of edge goes, the stitches of its level stretches, and the one part that it is of, if it is of one.
+type reach struct {
+	top, bottom, left, right pt
+	sts                      int
+	part                     string
+	doubt                    bool
+}
+
+func reachOf(run []drawn) reach {
+	first := run[0]
+	r := reach{first.ex, first.ex, first.ex, first.ex, 0, first.seg.part, false}
+	for _, s := range run {
+		r.add(s.ex)
+		r.add(s.ez)
+		if s.ex.y.Eq(s.ez.y) {
+			r.sts += s.seg.sts
+		}
+		r.doubt = r.doubt || s.seg.doubt
+	}
+	if slices.ContainsFunc(run, func(s drawn) bool { return s.seg.part != first.seg.part }) {
+		r.part = ""
+	}
+	return r
+}
+
+func (r *reach) add(p pt) {
+	if r.top.y.Less(p.y) {
+		r.top = p
+	}
+	if p.y.Less(r.bottom.y) {
+		r.bottom = p
+	}
+	if p.x.Less(r.left.x) {
+		r.left = p
+	}
+	if r.right.x.Less(p.x) {
+		r.right = p
+	}
+}
+
 // edgeSpans are height and width of one run of edge of one name.
 func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []span {
 	name := strings.ToLower(run[0].seg.name)
@@ -121,35 +161,8 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 		return nil
 	}
 	g := oneGauge(run)
-	top, bottom, left, right := run[0].ex, run[0].ex, run[0].ex, run[0].ex
-	sts, part := 0, ""
-	parts := map[string]bool{}
-	doubt := false
-	for _, s := range run {
-		for _, p := range []pt{s.ex, s.ez} {
-			if top.y.Less(p.y) {
-				top = p
-			}
-			if p.y.Less(bottom.y) {
-				bottom = p
-			}
-			if p.x.Less(left.x) {
-				left = p
-			}
-			if right.x.Less(p.x) {
-				right = p
-			}
-		}
-		if s.ex.y.Eq(s.ez.y) {
-			sts += s.seg.sts
-		}
-		parts[s.seg.part] = true
-		doubt = doubt || s.seg.doubt
-		part = s.seg.part
-	}
-	if len(parts) != 1 {
-		part = ""
-	}
+	r := reachOf(run)
+	part, doubt := r.part, r.doubt
 	where := strings.ToLower(orElse(part, c.name))
 	prefix := ""
 	switch {
@@ -159,7 +172,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 		prefix = "front "
 	}
 	side := ""
-	switch c := left.x.Add(right.x).Half(); {
+	switch c := r.left.x.Add(r.right.x).Half(); {
 	case c.Less(mid):
 		side = "left"
 	case mid.Less(c):
@@ -171,7 +184,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 	}
 	var out []span
 	if e.height != "" {
-		s := span{name: e.heightName(prefix), part: part, axis: Vertical, lo: bottom, hi: top, length: top.y.Sub(bottom.y), main: true, of: "row", side: side, rank: rank, doubt: doubt}
+		s := span{name: e.heightName(prefix), part: part, axis: Vertical, lo: r.bottom, hi: r.top, length: r.top.y.Sub(r.bottom.y), main: true, of: "row", side: side, rank: rank, doubt: doubt}
 		s.count, s.gauge = rowsIn(s.length, g)
 		if w.piece.From == FromLeft || w.piece.From == FromRight {
 			s.of = "st"
@@ -179,8 +192,8 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 		out = append(out, s)
 	}
 	if e.width != "" && !run[0].seg.both {
-		out = append(out, span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: left, hi: right, length: right.x.Sub(left.x), main: true,
-			count: sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt})
+		out = append(out, span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: r.left, hi: r.right, length: r.right.x.Sub(r.left.x), main: true,
+			count: r.sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt})
 	}
 	return out
 }

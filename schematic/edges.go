@@ -23,25 +23,8 @@ func (w *worker) edgesOf(l []drawn, view int, panel string) []Edge {
 			out = append(out, e)
 			n++
 		}
-		e := &out[n-1]
-		if s.seg.part != "" && !slices.Contains(e.Parts, s.seg.part) {
-			e.Parts = append(e.Parts, s.seg.part)
-		}
-		if s.seg.also != "" && !slices.Contains(e.Parts, s.seg.also) {
-			e.Parts = append(e.Parts, s.seg.also)
-		}
-		e.Path = append(e.Path, s.b)
-		e.Doubt = e.Doubt || s.seg.doubt || w.made.Cut
-		if s.seg.step {
-			continue
-		}
-		l := lengthOf(s)
-		if s.seg.both {
-			l = l.Times(2)
-		}
-		e.Length = e.Length.Add(l)
-		e.Stitches += s.seg.sts
-		e.Rows += s.seg.rows
+		out[n-1].extend(s)
+		out[n-1].Doubt = out[n-1].Doubt || w.made.Cut
 	}
 	// A level edge wholly to one side of the piece is its left or right one.
 	for i := range out {
@@ -50,6 +33,27 @@ func (w *worker) edgesOf(l []drawn, view int, panel string) []Edge {
 		}
 	}
 	return out
+}
+
+// extend makes an edge go on along a stretch.
+func (e *Edge) extend(s drawn) {
+	for _, name := range []string{s.seg.part, s.seg.also} {
+		if name != "" && !slices.Contains(e.Parts, name) {
+			e.Parts = append(e.Parts, name)
+		}
+	}
+	e.Path = append(e.Path, s.b)
+	e.Doubt = e.Doubt || s.seg.doubt
+	if s.seg.step {
+		return
+	}
+	l := lengthOf(s)
+	if s.seg.both {
+		l = l.Times(2)
+	}
+	e.Length = e.Length.Add(l)
+	e.Stitches += s.seg.sts
+	e.Rows += s.seg.rows
 }
 
 // pointNames are the trade's names of the points where two edges meet.

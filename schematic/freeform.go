@@ -3,6 +3,7 @@ package schematic
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -42,6 +43,29 @@ const flatGrowth = 0.75
 // frilled is from how many times that growth on rounds are said to frill.
 const frilled = 1.3
 
+// flat is the last round up to which rounds lie flat, where each grows by circle stitches in a circle, and the
+// stitches of the last one looked at; rounds that frill are told.
+func (f *freeform) flat(w *worker, circle float64) (flat, stitches int) {
+	last := roundPoint{}
+	for i, p := range f.rounds {
+		from := last
+		last = p
+		if i == 0 || p.row <= from.row {
+			continue
+		}
+		grows := float64(p.n-from.n) / float64(p.row-from.row)
+		if from.n > 0 && grows < flatGrowth*circle {
+			return flat, from.n
+		}
+		if from.n > 0 && grows > circle*frilled && !f.doubt {
+			w.find("arithmetic/flat", finding.Note, w.piece.Pos, fmt.Sprintf("rounds that grow by %.4g stitches do not lie flat at this gauge: they frill", grows),
+				fmt.Sprintf("%.4g more in each round", grows), fmt.Sprintf("about %.1f more: 2π × row height ÷ stitch width", circle), "increase less in each round, or mean it")
+		}
+		flat = p.row
+	}
+	return flat, last.n
+}
+
 // settleDisc splits a piece from the centre into the disc that its growing rounds make and the
 // tube that follows; a circle grows each round by 2π × row height / stitch
 // width (geometry of the circle).
@@ -55,23 +79,7 @@ func (c *canvas) settleDisc(w *worker) {
 		g = c.levels[0].gauge
 	}
 	h := g.RowHeight()
-	need := flatGrowth * 2 * math.Pi * h.Float() / g.StitchWidth().Float()
-	flat := 0
-	last := roundPoint{}
-	for i, p := range f.rounds {
-		if i > 0 && p.row > last.row {
-			grows := float64(p.n-last.n) / float64(p.row-last.row)
-			if last.n > 0 && grows < need {
-				break
-			}
-			if frill := need / flatGrowth * frilled; last.n > 0 && grows > frill && !f.doubt {
-				w.find("arithmetic/flat", finding.Note, w.piece.Pos, fmt.Sprintf("rounds that grow by %.4g stitches do not lie flat at this gauge: they frill", grows),
-					fmt.Sprintf("%.4g more in each round", grows), fmt.Sprintf("about %.1f more: 2π × row height ÷ stitch width", need/flatGrowth), "increase less in each round, or mean it")
-			}
-			flat = p.row
-		}
-		last = p
-	}
+	flat, stitches := f.flat(w, 2*math.Pi*h.Float()/g.StitchWidth().Float())
 	if flat == 0 {
 		c.free = nil
 		return
@@ -102,28 +110,26 @@ func (c *canvas) settleDisc(w *worker) {
 		w.views = append(w.views, disc)
 		return
 	}
-	var kept []seg
-	var lo, hi units.Num
-	for _, s := range c.segs {
-		if !s.a.y.Less(r) && !s.b.y.Less(r) && !(s.a.y.Eq(r) && s.b.y.Eq(r)) {
-			kept = append(kept, s)
-		}
-		for _, p := range []pt{s.a, s.b} {
-			if p.y.Eq(r) {
-				lo, hi = units.Min(lo, p.x), units.Max(hi, p.x)
+	c.cutBelow(r, seg{name: "edge of the " + name, both: true, sts: stitches})
+	c.name = "sides"
+	w.views = append(w.views, disc)
+}
+
+// cutBelow takes out what is drawn below a height; the cut is an edge as s says.
+func (c *canvas) cutBelow(y units.Num, s seg) {
+	s.a, s.b = pt{y: y}, pt{y: y}
+	for _, k := range c.segs {
+		for _, p := range []pt{k.a, k.b} {
+			if p.y.Eq(y) {
+				s.a.x, s.b.x = units.Min(s.a.x, p.x), units.Max(s.b.x, p.x)
 			}
 		}
 	}
-	c.segs = append([]seg{{a: pt{lo, r}, b: pt{hi, r}, name: "edge of the " + name, both: true, sts: last.n}}, kept...)
-	var levels []level
-	for _, l := range c.levels {
-		if !l.y.Less(r) {
-			levels = append(levels, l)
-		}
-	}
-	c.levels = levels
-	c.name = "sides"
-	w.views = append(w.views, disc)
+	above := slices.DeleteFunc(c.segs, func(k seg) bool {
+		return k.a.y.Less(y) || k.b.y.Less(y) || k.a.y.Eq(y) && k.b.y.Eq(y)
+	})
+	c.segs = append([]seg{s}, above...)
+	c.levels = slices.DeleteFunc(c.levels, func(l level) bool { return l.y.Less(y) })
 }
 
 func (c *canvas) topY() units.Num {

@@ -170,21 +170,13 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 	if len(loops) == 0 || len(loops[0]) == 0 {
 		return nil
 	}
-	lo, hi := loops[0][0], loops[0][0]
-	for _, l := range loops {
-		for _, s := range l {
-			if s.seg.a.y.Less(lo.seg.a.y) {
-				lo = s
-			}
-			if hi.seg.a.y.Less(s.seg.a.y) {
-				hi = s
-			}
-		}
-	}
+	all := slices.Concat(loops...)
+	height := func(a, b drawn) int { return a.seg.a.y.Cmp(b.seg.a.y) }
+	lo, hi := slices.MinFunc(all, height), slices.MaxFunc(all, height)
 	total := hi.seg.a.y.Sub(lo.seg.a.y)
 	a, b := orderedUp(lo.ex, hi.ex)
 	s := span{name: w.lengthName(c), axis: Vertical, lo: a, hi: b, length: total, main: true, rank: rankWhole}
-	s.count, s.gauge = rowsIn(total, oneGauge(slices.Concat(loops...)))
+	s.count, s.gauge = rowsIn(total, oneGauge(all))
 	s.of = "row"
 	if d == FromLeft || d == FromRight {
 		s.axis = Horizontal

@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"sort"
@@ -22,49 +23,62 @@ type drawn struct {
 
 // linked joins a canvas' stretches to closed loops, the fabric to their left.
 func linked(segs []seg) [][]seg {
-	type key struct{ xn, xd, yn, yd int64 }
-	k := func(p pt) key {
-		xn, xd := p.x.Parts()
-		yn, yd := p.y.Parts()
-		return key{xn, xd, yn, yd}
-	}
-	from := map[key][]int{}
+	k := linking{segs: segs, from: map[exactPoint][]int{}, used: make([]bool, len(segs))}
 	for i, s := range segs {
-		if k(s.a) != k(s.b) {
-			from[k(s.a)] = append(from[k(s.a)], i)
+		if k.used[i] = exactly(s.a) == exactly(s.b); !k.used[i] {
+			k.from[exactly(s.a)] = append(k.from[exactly(s.a)], i)
 		}
 	}
-	used := make([]bool, len(segs))
 	var loops [][]seg
-	for i, s := range segs {
-		if used[i] || k(s.a) == k(s.b) {
-			continue
+	for i := range segs {
+		if !k.used[i] {
+			loops = append(loops, k.loop(i))
 		}
-		var loop []seg
-		at := i
-		for {
-			used[at] = true
-			loop = append(loop, segs[at])
-			if k(segs[at].b) == k(segs[i].a) {
-				break
-			}
-			next, best := -1, math.Inf(-1)
-			for _, j := range from[k(segs[at].b)] {
-				if used[j] {
-					continue
-				}
-				if t := turn(segs[at], segs[j]); t > best {
-					next, best = j, t
-				}
-			}
-			if next < 0 {
-				break
-			}
-			at = next
-		}
-		loops = append(loops, loop)
 	}
 	return loops
+}
+
+// exactPoint is a point as the key of a map.
+type exactPoint struct{ xn, xd, yn, yd int64 }
+
+func exactly(p pt) exactPoint {
+	xn, xd := p.x.Parts()
+	yn, yd := p.y.Parts()
+	return exactPoint{xn, xd, yn, yd}
+}
+
+// linking is stretches by where they begin, and which of them have been taken.
+type linking struct {
+	segs []seg
+	from map[exactPoint][]int
+	used []bool
+}
+
+// loop follows the stretches from one of them until it is closed, or nothing goes on.
+func (k *linking) loop(first int) []seg {
+	var loop []seg
+	for at := first; at >= 0; at = k.next(at) {
+		k.used[at] = true
+		loop = append(loop, k.segs[at])
+		if exactly(k.segs[at].b) == exactly(k.segs[first].a) {
+			break
+		}
+	}
+	return loop
+}
+
+// next is the stretch that goes on from one and turns the most to the left, or -1.
+func (k *linking) next(at int) int {
+	next, best := -1, math.Inf(-1)
+	for _, j := range k.from[exactly(k.segs[at].b)] {
+		if k.used[j] {
+			continue
+		}
+		if t := turn(k.segs[at], k.segs[j]); t > best {
+			next, best = j, t
+		}
+	}
+	return next
 }
 
 // turn is the angle by which b leaves to the left of a; straight back is the last choice.
@@ -120,96 +134,68 @@ func (w *worker) finish() {
 	m.settleMeasures()
 }
 
-// view draws one canvas.
-func (w *worker) view(c *canvas) {
-	m := w.made
+// loopsOf are the closed outlines of a canvas as drawn.
+func (w *worker) loopsOf(c *canvas) [][]drawn {
+	if c.free != nil && len(c.free.loops) > 0 {
+		return c.free.loops
+	}
 	d := w.piece.From
 	var loops [][]drawn
-	if c.free != nil && len(c.free.loops) > 0 {
-		loops = c.free.loops
-	} else {
-		for _, l := range linked(c.segs) {
-			var out []drawn
-			for _, s := range l {
-				a, b := d.turned(s.a), d.turned(s.b)
-				dr := drawn{a: a.point(), b: b.point(), ex: a, ez: b, exact: true, seg: s}
-				dr.left, dr.right = s.side == segLeft, s.side == segRight
-				if !d.upwards() {
-					dr.left, dr.right = dr.right, dr.left
-				}
-				out = append(out, dr)
+	for _, l := range linked(c.segs) {
+		var out []drawn
+		for _, s := range l {
+			a, b := d.turned(s.a), d.turned(s.b)
+			dr := drawn{a: a.point(), b: b.point(), ex: a, ez: b, exact: true, seg: s}
+			dr.left, dr.right = s.side == segLeft, s.side == segRight
+			if !d.upwards() {
+				dr.left, dr.right = dr.right, dr.left
 			}
-			loops = append(loops, out)
+			out = append(out, dr)
 		}
+		loops = append(loops, out)
 	}
-	v := View{Name: c.name, Panel: c.panel}
-	c.down = !d.upwards()
-	for _, s := range c.segs {
-		v.Half = v.Half || s.fold
-	}
+	return loops
+}
+
+// outsideFirst puts the loop of the greatest area first.
+func outsideFirst(loops [][]drawn) {
+	area := make(map[*drawn]float64, len(loops))
 	for i := range loops {
 		loops[i] = rotated(loops[i])
-		v.Outline = append(v.Outline, corners(loops[i]))
+		area[&loops[i][0]] = PolygonArea(corners(loops[i]))
 	}
-	// The outside first: the loop of the greatest area.
-	order := make([]int, len(loops))
-	for i := range order {
-		order[i] = i
-	}
-	slices.SortStableFunc(order, func(a, b int) int {
-		x, y := PolygonArea(v.Outline[a]), PolygonArea(v.Outline[b])
-		switch {
-		case x > y:
-			return -1
-		case x < y:
-			return 1
-		}
-		return 0
-	})
-	sortedLoops := make([][]drawn, len(loops))
-	outs := make([][]Point, len(loops))
-	for i, j := range order {
-		sortedLoops[i], outs[i] = loops[j], v.Outline[j]
-	}
-	loops, v.Outline = sortedLoops, outs
-	if c.free != nil {
-		v.Disc = c.free.disc && len(c.free.loops) > 0
-		v.Lines = append(v.Lines, c.free.lines...)
-	}
-	index := len(m.Views)
-	at := func(p pt) Point { return d.turned(p).point() }
-	for _, l := range c.lines {
-		if l.kind == LinePanel {
-			continue
-		}
-		v.Lines = append(v.Lines, Line{l.kind, at(l.a), at(l.b), l.name})
-	}
-	up := at(pt{units.Num{}, units.Int(1)})
-	for _, l := range c.lines {
-		if l.kind != LinePanel {
-			continue
-		}
-		a := at(l.a)
-		if z, ok := exit(v.Outline, a, up); ok {
-			v.Lines = append(v.Lines, Line{LinePanel, a, z, l.name})
+	slices.SortStableFunc(loops, func(a, b []drawn) int { return cmp.Compare(area[&b[0]], area[&a[0]]) })
+}
+
+// addLines draws the lines of a canvas, those of panels as far as the outline goes on.
+func (v *View) addLines(c *canvas, at func(pt) Point, up Point) {
+	for _, panel := range []bool{false, true} {
+		for _, l := range c.lines {
+			a, z, ok := at(l.a), at(l.b), true
+			if panel {
+				z, ok = exit(v.Outline, a, up)
+			}
+			if ok && (l.kind == LinePanel) == panel {
+				v.Lines = append(v.Lines, Line{l.kind, a, z, l.name})
+			}
 		}
 	}
-	v.Raised = c.raisedBy()
 	for _, l := range c.raisedLines() {
 		v.Lines = append(v.Lines, Line{LineBehind, at(l[0]), at(l[1]), ""})
 	}
-	for _, r := range c.ribs {
-		v.Ribs = append(v.Ribs, Hatch{
-			Poly: []Point{at(pt{r.l0, r.y0}), at(pt{r.r0, r.y0}), at(pt{r.r1, r.y1}), at(pt{r.l1, r.y1})},
-			Dir:  up, Gap: r.gap.Float()})
-	}
+}
+
+// addParts names the panels of a canvas and its parts, each with the height that it has.
+func (v *View) addParts(c *canvas, at func(pt) Point, up Point) {
 	for _, k := range c.panels {
-		if a, z := at(k.at), at(k.at); k.name != "" {
-			if out, ok := exit(v.Outline, a, up); ok {
-				z = out
-			}
-			v.Parts = append(v.Parts, PartName{k.name, Point{(a.X + z.X) / 2, (a.Y + z.Y) / 2}, math.Hypot(z.X-a.X, z.Y-a.Y)})
+		if k.name == "" {
+			continue
 		}
+		a, z := at(k.at), at(k.at)
+		if out, ok := exit(v.Outline, a, up); ok {
+			z = out
+		}
+		v.Parts = append(v.Parts, PartName{k.name, Point{(a.X + z.X) / 2, (a.Y + z.Y) / 2}, math.Hypot(z.X-a.X, z.Y-a.Y)})
 	}
 	for _, k := range c.names {
 		// In a view that is the part itself the view's name says it.
@@ -217,6 +203,35 @@ func (w *worker) view(c *canvas) {
 			v.Parts = append(v.Parts, PartName{k.name, at(k.at), k.h.Float()})
 		}
 	}
+}
+
+// view draws one canvas.
+func (w *worker) view(c *canvas) {
+	m := w.made
+	d := w.piece.From
+	loops := w.loopsOf(c)
+	v := View{Name: c.name, Panel: c.panel}
+	c.down = !d.upwards()
+	v.Half = slices.ContainsFunc(c.segs, func(s seg) bool { return s.fold })
+	outsideFirst(loops)
+	for _, l := range loops {
+		v.Outline = append(v.Outline, corners(l))
+	}
+	if c.free != nil {
+		v.Disc = c.free.disc && len(c.free.loops) > 0
+		v.Lines = append(v.Lines, c.free.lines...)
+	}
+	index := len(m.Views)
+	at := func(p pt) Point { return d.turned(p).point() }
+	up := at(pt{units.Num{}, units.Int(1)})
+	v.addLines(c, at, up)
+	v.Raised = c.raisedBy()
+	for _, r := range c.ribs {
+		v.Ribs = append(v.Ribs, Hatch{
+			Poly: []Point{at(pt{r.l0, r.y0}), at(pt{r.r0, r.y0}), at(pt{r.r1, r.y1}), at(pt{r.l1, r.y1})},
+			Dir:  up, Gap: r.gap.Float()})
+	}
+	v.addParts(c, at, up)
 	for _, k := range c.marks {
 		v.Marks = append(v.Marks, Marked{What: k.what, At: w.placed(c, loops, k), Name: k.name})
 	}

@@ -161,25 +161,30 @@ func (b *builder) seams() {
 		s.SewOf, s.IntoOf = counted(sew, one), counted(into, false)
 		for _, e := range append(sew, into...) {
 			s.Broken = s.Broken || e.edge.Doubt
-			if j.How != AtFold && j.How != InPlaces {
-				e.m.notch(e.edge, s.Number, units.Frac(1, 2))
-			}
 		}
-		if j.How == InPlaces {
-			b.places(&s, sew, into)
-		}
-		if j.How == AtFold { // its two halves meet: of one edge, or of the edges of two halves
-			shares := []units.Num{units.Frac(1, 4), units.Frac(3, 4)}
-			if len(sew) > 1 {
-				shares = []units.Num{units.Frac(1, 2)}
-			}
-			for _, e := range sew {
-				for _, at := range shares {
-					e.m.notch(e.edge, s.Number, at)
-				}
-			}
-		}
+		b.notches(&s, sew, into)
 		b.g.Seams = append(b.g.Seams, s)
+	}
+}
+
+// notches marks a seam on its edges: in the middle of each, unless it says how its edges meet.
+func (b *builder) notches(s *Seam, sew, into []ofPiece) {
+	shares := []units.Num{units.Frac(1, 2)}
+	all := append(sew[:len(sew):len(sew)], into...)
+	switch {
+	case s.Join.How == InPlaces:
+		b.places(s, sew, into)
+		return
+	case s.Join.How == AtFold: // its two halves meet: of one edge, or of the edges of two halves
+		all = sew
+		if len(sew) == 1 {
+			shares = []units.Num{units.Frac(1, 4), units.Frac(3, 4)}
+		}
+	}
+	for _, e := range all {
+		for _, at := range shares {
+			e.m.notch(e.edge, s.Number, at)
+		}
 	}
 }
 

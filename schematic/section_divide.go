@@ -142,18 +142,10 @@ func (w *worker) divideFlat(b *block, places []stretchOf, n int, round bool) []*
 		}
 		if q := w.partStrand(p, b, x0); q != nil {
 			if i > 0 {
-				if e := gapEdge(places[i-1].part); e != "" {
-					q.blocks[0].left = e
-				} else {
-					q.blocks[0].left = "opening"
-				}
+				q.blocks[0].left = orElse(gapEdge(places[i-1].part), "opening")
 			}
 			if i+1 < len(places) {
-				if e := gapEdge(places[i+1].part); e != "" {
-					q.blocks[0].right = e
-				} else {
-					q.blocks[0].right = "opening"
-				}
+				q.blocks[0].right = orElse(gapEdge(places[i+1].part), "opening")
 			}
 			out = append(out, q)
 			w.overhang(c, x0, x1, b.x, st.right(b))
@@ -229,43 +221,55 @@ func (w *worker) partStrand(p stretchOf, b *block, x units.Num) *strand {
 // divideRound divides a round: each half of it is a drawing of its own, if every
 // part lies within one half; otherwise each part is.
 func (w *worker) divideRound(places []stretchOf, n int) []*strand {
-	st := w.cur
-	b := &st.blocks[0]
 	half := n / 2
 	fits := n%2 == 0
 	for _, p := range places {
-		if !p.part.Leave && !p.part.Hold && p.from < half && p.to > half {
-			fits = false
-		}
+		fits = fits && !(p.part.worked() && p.from < half && p.to > half)
 	}
+	worked := slices.ContainsFunc(places, func(p stretchOf) bool { return p.part.worked() })
+	if !fits || w.cur.row == 0 || !worked {
+		return w.divideTube(places, n)
+	}
+	return w.divideLayers(places, n)
+}
+
+// worked reports whether a part is worked on.
+func (p *Part) worked() bool { return !p.Leave && !p.Hold }
+
+// divideTube ends the drawing of the tube; each part goes on by itself.
+func (w *worker) divideTube(places []stretchOf, n int) []*strand {
+	st := w.cur
+	b := &st.blocks[0]
 	c := w.canvas(b)
-	worked := slices.ContainsFunc(places, func(p stretchOf) bool { return !p.part.Leave && !p.part.Hold })
-	if !fits || st.row == 0 || !worked {
-		// The tube ends here; each part goes on by itself.
-		w.tubeEdges(c, b, places, n)
-		c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "division", both: true, sts: n, pos: w.section.Base().Pos})
-		w.levelOf(b, "", "", false, true)
-		c.dead = st.row == 0
-		var out []*strand
-		for _, p := range places {
-			if p.part.Hold {
-				w.hold(p.part.Name, p.to-p.from)
-			}
-			if q := w.partStrand(p, b, units.Num{}); q != nil {
-				nb := &q.blocks[0]
-				nb.view = w.newView(p.part.Name)
-				nb.left, nb.right = "opening", "opening"
-				nb.x = q.width(nb).Half().Neg()
-				nc := w.canvas(nb)
-				nc.first = q
-				nc.segs = append(nc.segs, seg{a: pt{nb.x, q.y}, b: pt{q.right(nb), q.y}, name: "base", part: p.part.Name, sts: nb.count()})
-				out = append(out, q)
-			}
+	w.tubeEdges(c, b, places, n)
+	c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "division", both: true, sts: n, pos: w.section.Base().Pos})
+	w.levelOf(b, "", "", false, true)
+	c.dead = st.row == 0
+	var out []*strand
+	for _, p := range places {
+		if p.part.Hold {
+			w.hold(p.part.Name, p.to-p.from)
 		}
-		return out
+		if q := w.partStrand(p, b, units.Num{}); q != nil {
+			nb := &q.blocks[0]
+			nb.view = w.newView(p.part.Name)
+			nb.left, nb.right = "opening", "opening"
+			nb.x = q.width(nb).Half().Neg()
+			nc := w.canvas(nb)
+			nc.first = q
+			nc.segs = append(nc.segs, seg{a: pt{nb.x, q.y}, b: pt{q.right(nb), q.y}, name: "base", part: p.part.Name, sts: nb.count()})
+			out = append(out, q)
+		}
 	}
-	// The second half of the round, the left one in the row, is the other layer: it
-	// has the tube drawn again under it.
+	return out
+}
+
+// divideLayers draws each half of the round. The second half of it, the left one in the row, is the other
+// layer: it has the tube drawn again under it.
+func (w *worker) divideLayers(places []stretchOf, n int) []*strand {
+	st := w.cur
+	b := &st.blocks[0]
+	c := w.canvas(b)
 	other := w.newView("")
 	oc := w.views[other]
 	oc.segs = append(oc.segs, c.segs...)
@@ -273,34 +277,36 @@ func (w *worker) divideRound(places []stretchOf, n int) []*strand {
 	oc.lines = append(oc.lines, c.lines...)
 	oc.first = c.first
 	oc.name, c.name = "second half of the round", "first half of the round"
+	half := n / 2
 	var out []*strand
 	for layer, view := range []int{b.view, other} {
 		lo, hi := half, n
 		if layer == 1 {
 			lo, hi = 0, half
 		}
+		mine := within(places, lo, hi)
+		if i := slices.IndexFunc(mine, func(p stretchOf) bool { return p.part.worked() }); i >= 0 {
+			w.views[view].name = mine[i].part.Name
+		}
 		// A layer is drawn at full width: flat, it is half the round.
 		flat := &strand{gauge: st.gauge, y: st.y, row: st.row, rs: true, unseen: st.unseen}
-		nb := block{view: view, x: b.x, runs: b.slice(lo, hi), left: b.left, right: b.right}
-		flat.blocks = []block{nb}
-		var mine []stretchOf
-		for _, p := range places {
-			from, to := max(p.from, lo), min(p.to, hi)
-			if to > from {
-				mine = append(mine, stretchOf{p.part, from - lo, to - lo})
-			}
-		}
-		for _, p := range mine {
-			if !p.part.Leave && !p.part.Hold {
-				w.views[view].name = p.part.Name
-				break
-			}
-		}
+		flat.blocks = []block{{view: view, x: b.x, runs: b.slice(lo, hi), left: b.left, right: b.right}}
 		w.cur = flat
 		out = append(out, w.divideFlat(&flat.blocks[0], mine, hi-lo, true)...)
 		w.cur = st
 	}
 	return out
+}
+
+// within are the stretches between two stitches, counted from the first of them.
+func within(places []stretchOf, lo, hi int) []stretchOf {
+	var mine []stretchOf
+	for _, p := range places {
+		if from, to := max(p.from, lo), min(p.to, hi); to > from {
+			mine = append(mine, stretchOf{p.part, from - lo, to - lo})
+		}
+	}
+	return mine
 }
 
 // tubeEdges notes the edges that stitches left at the end of a tube make: they lie
@@ -333,38 +339,26 @@ func (w *worker) tubeEdges(c *canvas, b *block, places []stretchOf, n int) {
 func (w *worker) divideApart(places []stretchOf) []*strand {
 	st := w.cur
 	var out []*strand
-	at := 0
-	type place struct{ from, to int }
-	var spans []place
-	for i := range st.blocks {
-		k := st.blocks[i].count()
-		spans = append(spans, place{at, at + k})
-		at += k
-	}
 	used := make([]bool, len(st.blocks))
 	for _, p := range places {
 		q := &strand{name: p.part.Name, gauge: st.gauge, y: st.y, row: st.row, rs: st.rs, unseen: st.unseen}
-		covered := 0
+		covered, at := 0, 0
 		for i := range st.blocks {
-			if spans[i].from >= p.from && spans[i].to <= p.to {
-				covered += spans[i].to - spans[i].from
-				used[i] = true
-				if p.part.Leave || p.part.Hold {
-					w.endBlock(&st.blocks[i], orElse(p.part.Edge, "held edge"), p.part)
-				} else {
-					q.blocks = append(q.blocks, st.blocks[i])
-				}
+			b := &st.blocks[i]
+			from, to := at, at+b.count()
+			at = to
+			if from < p.from || to > p.to {
+				continue
+			}
+			covered += to - from
+			used[i] = true
+			if p.part.worked() {
+				q.blocks = append(q.blocks, *b)
+			} else {
+				w.endBlock(b, orElse(p.part.Edge, "held edge"), p.part)
 			}
 		}
-		if covered != p.to-p.from {
-			w.findCount("arithmetic/panels", finding.Warning, p.part.Pos,
-				fmt.Sprintf("%s does not end on a marked line: the panels in it have %d stitches, the part has %d", p.part.Name, covered, p.to-p.from),
-				fmt.Sprintf("%d in whole panels", covered), fmt.Sprintf("%d in the part", p.to-p.from),
-				"divide on the marked lines, or begin a new piece with `start from`")
-		}
-		if p.part.Hold {
-			w.hold(p.part.Name, p.to-p.from)
-		}
+		w.onLines(p, covered)
 		if len(q.blocks) > 0 {
 			out = append(out, q)
 		}
@@ -375,6 +369,19 @@ func (w *worker) divideApart(places []stretchOf) []*strand {
 		}
 	}
 	return out
+}
+
+// onLines holds a part to the whole panels in it, and its stitches if it is on hold.
+func (w *worker) onLines(p stretchOf, covered int) {
+	if covered != p.to-p.from {
+		w.findCount("arithmetic/panels", finding.Warning, p.part.Pos,
+			fmt.Sprintf("%s does not end on a marked line: the panels in it have %d stitches, the part has %d", p.part.Name, covered, p.to-p.from),
+			fmt.Sprintf("%d in whole panels", covered), fmt.Sprintf("%d in the part", p.to-p.from),
+			"divide on the marked lines, or begin a new piece with `start from`")
+	}
+	if p.part.Hold {
+		w.hold(p.part.Name, p.to-p.from)
+	}
 }
 
 func (w *worker) endBlock(b *block, edge string, p *Part) {

@@ -65,51 +65,77 @@ func (s *BindOff) work(w *worker) {
 	if times <= 0 {
 		return
 	}
-	plain := !s.Leave && !s.Hold
-	edges := 1
+	off := takingOff{BindOff: s, at: at, n: n, times: times, edges: 1, plain: !s.Leave && !s.Hold}
 	if at == BothEdges {
-		edges = 2
+		off.edges = 2
 	}
-	every := edges
-	if !plain {
-		every = 1
+	off.every = 1
+	if off.plain {
+		off.every = off.edges
 	}
-	every = max(every, s.Every.Int(w.i, every))
-	if need := n * times * edges; need > st.count() || need == st.count() && edges == 2 {
-		w.findCount("arithmetic/impossible", finding.Error, s.Pos,
-			fmt.Sprintf("%d stitches are to be taken off and there are %d", need, st.count()), takenOff(n, times, edges),
-			fmt.Sprintf("%d stitches", st.count()), "take fewer stitches off, or say `bind off: all`")
-		w.doubtful()
-		whole := times
-		times = min(times, max(0, st.count()-1)/(n*edges))
-		defer func() {
-			if rows := every * (whole - times); plain && rows > 0 {
-				w.advance(rows, nil, nil)
-			}
-		}()
-	}
-	if plain && !st.flip && edges == 1 && !st.round && at != Across && at != Lines {
-		if begin := at == RightEdge; begin != st.rs {
-			w.findSide("arithmetic/row-side", finding.Warning, s.Pos,
-				fmt.Sprintf("stitches are bound off at the beginning of a row, and the next row is a %s row, which begins at the other edge", sideName(st.rs)),
-				"", "", "work one row more before it, or `leave` the stitches instead")
-		}
-	}
+	off.every = max(off.every, s.Every.Int(w.i, off.every))
+	lost := off.bound(w)
+	off.begins(w)
 	if s.Edge != "" {
 		w.nameShaped(at, s.Edge)
 	}
-	for t := range times {
-		w.takeOff(s, at, n, plain)
-		rows := every
-		if plain && edges == 2 {
-			rows -= 2
-		}
-		if !plain && t == times-1 {
-			rows = 0
-		}
-		if st.count() == 0 {
-			w.end(orElse(s.Edge, "top"), s.Pos, false)
+	off.work(w)
+	if lost > 0 && off.plain {
+		w.advance(off.every*lost, nil, nil)
+	}
+}
+
+// takingOff is a bind-off in one size: n stitches at each of its edges, times times, every so many rows.
+type takingOff struct {
+	*BindOff
+	at                     Side
+	n, times, edges, every int
+	plain                  bool // bound off, not left or held
+}
+
+// bound takes no more off than there is, tells that, and gives how many times are lost.
+func (o *takingOff) bound(w *worker) int {
+	st := w.cur
+	need := o.n * o.times * o.edges
+	if need < st.count() || need == st.count() && o.edges == 1 {
+		return 0
+	}
+	w.findCount("arithmetic/impossible", finding.Error, o.Pos,
+		fmt.Sprintf("%d stitches are to be taken off and there are %d", need, st.count()), takenOff(o.n, o.times, o.edges),
+		fmt.Sprintf("%d stitches", st.count()), "take fewer stitches off, or say `bind off: all`")
+	w.doubtful()
+	whole := o.times
+	o.times = min(whole, max(0, st.count()-1)/(o.n*o.edges))
+	return whole - o.times
+}
+
+// begins tells stitches bound off at the beginning of a row that begins at the other edge.
+func (o *takingOff) begins(w *worker) {
+	st := w.cur
+	if !o.plain || st.flip || st.round || o.at != LeftEdge && o.at != RightEdge {
+		return
+	}
+	if begin := o.at == RightEdge; begin != st.rs {
+		w.findSide("arithmetic/row-side", finding.Warning, o.Pos,
+			fmt.Sprintf("stitches are bound off at the beginning of a row, and the next row is a %s row, which begins at the other edge", sideName(st.rs)),
+			"", "", "work one row more before it, or `leave` the stitches instead")
+	}
+}
+
+// work takes the stitches off, and works the rows between.
+func (o *takingOff) work(w *worker) {
+	for t := range o.times {
+		w.takeOff(o.BindOff, o.at, o.n, o.plain)
+		if w.cur.count() == 0 {
+			w.end(orElse(o.Edge, "top"), o.Pos, false)
 			return
+		}
+		rows := o.every
+		switch {
+		case o.plain && o.edges == 2:
+			rows -= 2
+		case !o.plain && t == o.times-1:
+			rows = 0
 		}
 		w.advance(rows, nil, nil)
 	}

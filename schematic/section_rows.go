@@ -363,22 +363,13 @@ func (s *ShortRows) work(w *worker) {
 			fmt.Sprintf("%d turns × %d stitches", turns*sides, step), fmt.Sprintf("at most %d at a turn", most), "work fewer short rows, or turn closer to the turn before")
 		step = most
 	}
-	fromL, fromR := 0, 0 // unworked at each end by the longest row
+	fromL, fromR := (n-over)/2, n-over-(n-over)/2 // unworked at each end by the longest row
+	cutL, cutR := turns*step, turns*step
 	switch at {
 	case LeftEdge:
-		fromR = n - over
+		fromL, fromR, cutL = 0, n-over, 0
 	case RightEdge:
-		fromL = n - over
-	default:
-		fromL = (n - over) / 2
-		fromR = n - over - fromL
-	}
-	cutL, cutR := turns*step, turns*step
-	if at == LeftEdge {
-		cutL = 0
-	}
-	if at == RightEdge {
-		cutR = 0
+		fromL, fromR, cutR = n-over, 0, 0
 	}
 	if st.round {
 		w.raise(b, rows, over, cutL+cutR)

@@ -50,18 +50,23 @@ func (s *Divide) slits(w *worker, places []stretchOf, n int) bool {
 	if sum != n || out == 0 || len(worked) == 0 || rows > mostSlit {
 		return false
 	}
+	return next.rejoins(w.i, worked, out)
+}
+
+// rejoins reports whether a join is of these parts alone, each once, over so many stitches added.
+func (s *JoinParts) rejoins(size int, parts map[string]bool, over int) bool {
 	added := 0
-	for _, j := range next.Of {
+	for _, j := range s.Of {
 		if j.Part == "" {
-			added += j.Added.Int(w.i, 0)
+			added += j.Added.Int(size, 0)
 			continue
 		}
-		if !worked[j.Part] {
+		if !parts[j.Part] {
 			return false
 		}
-		delete(worked, j.Part)
+		delete(parts, j.Part)
 	}
-	return added == out && len(worked) == 0
+	return added == over && len(parts) == 0
 }
 
 // evenOnly is how many rows a part is worked even, or -1 if it is worked in any other way.

@@ -122,13 +122,11 @@ func endsAt(levels []level, i int) bool {
 func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	l := c.levels[i]
 	up := w.piece.From.upwards()
-	for j := range i {
-		if k := c.levels[j]; k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) && l.name == "" && (k.y.Eq(l.y) || l.end && up || !l.end && !turning(c.levels, i)) {
-			return "", false
-		}
-	}
 	if l.name != "" {
 		return l.name, true
+	}
+	if toldBelow(c.levels, i, up) {
+		return "", false
 	}
 	if d := w.piece.From; l.part == "" && (d == FromLeft || d == FromRight) {
 		return w.lengthAt(c, i, widest)
@@ -157,6 +155,14 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 		return name, show
 	}
 	return w.innerWidthName(c, i)
+}
+
+// toldBelow reports whether a level before it is as wide as level i, so that its width says nothing new.
+func toldBelow(levels []level, i int, up bool) bool {
+	l := levels[i]
+	return slices.ContainsFunc(levels[:i], func(k level) bool {
+		return k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) && (k.y.Eq(l.y) || l.end && up || !l.end && !turning(levels, i))
+	})
 }
 
 // levelPlace is where a level stands in its view.

@@ -215,55 +215,69 @@ func (w *worker) sections(list []Section) {
 		}
 		w.taken, w.places = nil, nil
 		w.marked()
-		c := s.Base()
-		_, joins := s.(*JoinParts)
-		if w.cur == nil && !starts(s) && !joins {
+		step := w.before(s)
+		s.work(w)
+		step.Taken, step.Places = w.taken, w.places
+		w.section = s
+		w.blame()
+		if w.cur != nil {
+			w.after(step)
+		}
+	}
+}
+
+// before sees to it that there is something to work a section on, and begins the record of it.
+func (w *worker) before(s Section) Step {
+	c := s.Base()
+	step := Step{Section: s, FirstRS: true}
+	_, joins := s.(*JoinParts)
+	needs := !starts(s) && !joins
+	if w.cur == nil {
+		if needs {
 			w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches to work here", "", "",
 				"begin the piece with `cast on`, `chain`, `sideways`, `start from` or `ring`; nothing can follow a row that is all bound off")
 			w.unseen(1)
 		}
-		before, row, rs, doubt := 0, 0, true, false
-		if w.cur != nil {
-			if w.cur.ended && !starts(s) && !joins {
-				w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches left to work here", "", "",
-					"take this section out, or bind off fewer stitches before it")
-				w.unseen(w.cur.count())
-			}
-			before, row, rs, doubt = w.cur.count(), w.cur.row, w.cur.rs, w.cur.doubt
-			w.edgeNames(c)
-			_, sideways := s.(*PickUp)
-			if c.Gauge != "" && !starts(s) && !sideways {
-				w.toGauge(w.gauge(c.Gauge))
-			}
-		}
-		s.work(w)
-		taken, places := w.taken, w.places
-		w.section = s
-		w.blame()
-		if w.cur == nil {
-			continue
-		}
-		if c.Name != "" {
-			w.lastName = c.Name
-		}
-		after := w.cur.count()
-		if w.cur.ended {
-			after = 0
-		}
-		if !w.cur.unseen {
-			w.made.Steps = append(w.made.Steps, Step{Section: s, Part: w.cur.name, Before: before, After: after,
-				Rows: w.cur.row - row, FirstRow: row + 1, FirstRS: rs, Gauge: w.cur.gauge.Name, Doubt: doubt || w.cur.doubt, Taken: taken, Places: places})
-		}
-		if to, ok := c.To.At(w.i); ok && w.cur.doubt {
-			w.state(int(to.Floor()))
-		} else if ok && !to.Eq(units.Int(int64(after))) {
-			w.find("arithmetic/count", finding.Warning, c.Pos,
-				fmt.Sprintf("after this section there are %d stitches, not %s", after, to),
-				fmt.Sprintf("%d stitches before it, %d after it", before, after), to.String()+" stated",
-				fmt.Sprintf("state `to: %d`, or change what the section works", after))
-		}
-		w.level(c)
+	} else if w.cur.ended && needs {
+		w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches left to work here", "", "",
+			"take this section out, or bind off fewer stitches before it")
+		w.unseen(w.cur.count())
 	}
+	if w.cur == nil {
+		return step
+	}
+	step.Before, step.FirstRow, step.FirstRS, step.Doubt = w.cur.count(), w.cur.row+1, w.cur.rs, w.cur.doubt
+	w.edgeNames(c)
+	_, sideways := s.(*PickUp)
+	if c.Gauge != "" && !starts(s) && !sideways {
+		w.toGauge(w.gauge(c.Gauge))
+	}
+	return step
+}
+
+// after records what a section came to, and holds it to what the designer states.
+func (w *worker) after(step Step) {
+	st, c := w.cur, step.Section.Base()
+	if c.Name != "" {
+		w.lastName = c.Name
+	}
+	if step.After = st.count(); st.ended {
+		step.After = 0
+	}
+	step.Part, step.Gauge, step.Doubt = st.name, st.gauge.Name, step.Doubt || st.doubt
+	step.Rows, step.FirstRow = st.row-max(0, step.FirstRow-1), max(1, step.FirstRow)
+	if !st.unseen {
+		w.made.Steps = append(w.made.Steps, step)
+	}
+	if to, ok := c.To.At(w.i); ok && st.doubt {
+		w.state(int(to.Floor()))
+	} else if ok && !to.Eq(units.Int(int64(step.After))) {
+		w.find("arithmetic/count", finding.Warning, c.Pos,
+			fmt.Sprintf("after this section there are %d stitches, not %s", step.After, to),
+			fmt.Sprintf("%d stitches before it, %d after it", step.Before, step.After), to.String()+" stated",
+			fmt.Sprintf("state `to: %d`, or change what the section works", step.After))
+	}
+	w.level(c)
 }
 
 func starts(s Section) bool { return s.traits().Starts }
@@ -389,17 +403,7 @@ func (w *worker) close() {
 func (w *worker) end(edge string, pos finding.Pos, live bool) {
 	s := w.cur
 	if live {
-		w.hold(s.name, s.count())
-		if s.doubt {
-			w.made.doubtful(s.name)
-		}
-		for _, b := range s.blocks {
-			for _, r := range b.runs {
-				if r.name != "" {
-					w.made.Live[r.name] += r.n
-				}
-			}
-		}
+		w.keepLive(s)
 	}
 	if len(s.blocks) > 1 && s.name == "" {
 		w.acrossPanels(w.panelsName(false))
@@ -407,13 +411,11 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 	for k := range s.blocks {
 		b := &s.blocks[k]
 		c := w.canvas(b)
+		l, r := b.x, s.right(b)
 		if s.dirty && k == 0 {
 			for _, i := range s.top {
 				c.segs[i].name = edge
 			}
-		}
-		l, r := b.x, s.right(b)
-		if s.dirty && k == 0 {
 			l, r = s.topL, s.topR
 		}
 		c.segs = append(c.segs, seg{a: pt{r, s.y}, b: pt{l, s.y}, name: edge, part: s.name,
@@ -425,6 +427,21 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 		}
 	}
 	s.ended = true
+}
+
+// keepLive holds the stitches of a strand, and of its named runs, for other pieces.
+func (w *worker) keepLive(s *strand) {
+	w.hold(s.name, s.count())
+	if s.doubt {
+		w.made.doubtful(s.name)
+	}
+	for _, b := range s.blocks {
+		for _, r := range b.runs {
+			if r.name != "" {
+				w.made.Live[r.name] += r.n
+			}
+		}
+	}
 }
 
 // settle levels the top after short rows, leaving the notch where no stitch
