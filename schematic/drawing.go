@@ -9,6 +9,7 @@ import (
 // Drawing is how the designer wants her pattern drawn. The zero value is as usual.
 type Drawing struct {
 	Views             []DrawnView // which, in which order; none: as worn, then the pieces
+	OneOutline        bool        // a front and a back that differ in their necks alone are one piece in the drawing
 	Show, Hide, Order []Called    // measurements; nothing shown is all of them
 	Names             []Renamed   // what the drawing calls a measurement instead
 	Letters           int         // the first letter, 0 for A

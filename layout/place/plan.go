@@ -69,6 +69,9 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 		return nil, fmt.Errorf("the pattern has no step to which measurements are rounded")
 	}
 	pieces, lent := piecesOf(gs, o)
+	if p.design().OneOutline {
+		pieces = schematic.OneOutline(pieces)
+	}
 	p.pieces = p.inOrder(wornOf(g), pieces)
 	if err := p.planViews(measuresOf(gs), lent); err != nil {
 		return nil, err

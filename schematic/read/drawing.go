@@ -17,6 +17,7 @@ var drawingKeys = &table{
 	name: "drawing", title: "the drawing",
 	keys: []key{
 		{name: "views", form: words, what: "as worn, pieces: which, and in which order"},
+		{name: "front and back", form: phrase, what: "one outline draws a front and a back that differ in their necks alone as one piece, with both necks; apart draws both"},
 		{name: "show", form: words, what: "the measurements that are drawn, and no others; a piece's name is all of its measurements"},
 		{name: "hide", form: words, what: "measurements that are not drawn"},
 		{name: "order", form: words, what: "measurements in the order of their letters"},
@@ -72,6 +73,14 @@ func (r *reader) drawing(n *yaml.Node) schematic.Drawing {
 			f := r.fail(v.Pos, "file/choice", "there is no view %q", finding.Clip(v.Name))
 			f.Want, f.Fix = "as worn, pieces, or one of them", "write views: as worn, pieces"
 		}
+	}
+	if n := m.get("front and back"); n != nil {
+		p := r.phrase(n, `"front and back"`, "one outline, or apart")
+		d.OneOutline = p.take("one outline", "one")
+		if !d.OneOutline {
+			p.must("apart")
+		}
+		p.done()
 	}
 	d.Show, d.Hide, d.Order = r.namesOf(m, "show"), r.namesOf(m, "hide"), r.namesOf(m, "order")
 	r.named(m, "names", func(name string, at, v *yaml.Node) {
