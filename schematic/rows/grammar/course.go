@@ -316,6 +316,9 @@ func untilLength(m *match) any {
 
 // courses reads clauses as long as there are any.
 func courses(p *parser, i int) (any, int) {
+	if _, next := p.named("clause", i); next < 0 {
+		return nil, -1
+	}
 	var c course
 	to := -1
 	for j := i; ; {

@@ -296,6 +296,18 @@ func wordID(w string) int {
 	return k
 }
 
+// match is a match to try. Those that did not fit are used again: nothing holds them.
+func (r *Reader) match(p *parser, f *form, from int) *match {
+	k := len(r.spare) - 1
+	if k < 0 {
+		return &match{p: p, f: f, from: from}
+	}
+	m := r.spare[k]
+	r.spare = r.spare[:k]
+	*m = match{p: p, f: f, from: from}
+	return m
+}
+
 // may reports whether the words that a form can't do without stand in the text.
 func (f *form) may(p *parser) bool {
 	for i := range f.must {
@@ -375,11 +387,12 @@ func (p *parser) rule(k, i int) (any, int) {
 			if !f.may(p) {
 				continue
 			}
-			m := match{p: p, f: f, from: i}
+			m := p.r.match(p, f, i)
 			if !m.run(0, i) || m.to <= to {
+				p.r.spare = append(p.r.spare, m)
 				continue
 			}
-			if w := f.build(&m); w != nil && m.to > to {
+			if w := f.build(m); w != nil && m.to > to {
 				v, to, by = w, m.to, f
 			}
 		}

@@ -32,6 +32,7 @@ type Reader struct {
 	these   int // rows since the last heading or rep, for 'these rows'
 	starred []ins.Item
 	unlike  bool
+	spare   []*match
 	memos   [][]memo
 	ids     uint32
 }

@@ -25,6 +25,9 @@ func SizesOf(names []string) string {
 
 // Place names the row, and the heading where that is not said, of each finding that stands in the text.
 func (x *Text) Place(list finding.List) {
+	if len(list) == 0 {
+		return
+	}
 	type place struct {
 		row, section string
 	}

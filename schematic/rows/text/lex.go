@@ -53,7 +53,7 @@ type lexer struct {
 func Lex(line string, sizes int) []Token {
 	l := &lexer{r: []rune(line), line: line, sizes: sizes}
 	l.ascii = len(l.r) == len(line)
-	l.out = make([]Token, 0, len(l.r)/3+4)
+	l.out = make([]Token, 0, len(l.r)/4+4)
 	for l.i < len(l.r) && len(l.out) <= MaxTokens {
 		l.next()
 	}

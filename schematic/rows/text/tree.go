@@ -1,15 +1,23 @@
 package text
 
+import (
+	"slices"
+	"strings"
+)
+
 var shuts = map[string]string{"(": ")", "[": "]", "{": "}"}
 
 // Tree folds tokens into brackets. Loose are the tokens of brackets that do not close, or
 // close and were never opened; deep tells that they nest too deeply to be read.
 func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
+	if !slices.ContainsFunc(t, func(k Token) bool { return k.Kind == 'p' && strings.Contains("()[]{}", k.S) }) {
+		return t, nil, false
+	}
 	type level struct {
 		open Token
 		list []Token
 	}
-	stack := []level{{}}
+	stack := []level{{list: make([]Token, 0, len(t))}}
 	top := func() *level { return &stack[len(stack)-1] }
 	for _, k := range t {
 		if k.Kind != 'p' {

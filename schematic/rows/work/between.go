@@ -312,15 +312,24 @@ func (r *runner) even(rows int) {
 
 // flat are the instructions of a line with those of plain brackets among them.
 func flat(list []ins.Item) []ins.Item {
+	if !slices.ContainsFunc(list, plainBracket) {
+		return list
+	}
 	var out []ins.Item
 	for _, n := range list {
-		if q, ok := n.(*ins.Repeat); ok && len(q.Places) == 0 && q.Until.Kind == ins.NoExtent && q.Times.By == nil && q.Times.All == 1 && wholeRows(q.Body) {
+		if q, ok := n.(*ins.Repeat); ok && plainBracket(n) {
 			out = append(out, q.Body...)
 			continue
 		}
 		out = append(out, n)
 	}
 	return out
+}
+
+// plainBracket reports whether an instruction is a bracket worked once, of whole rows.
+func plainBracket(n ins.Item) bool {
+	q, ok := n.(*ins.Repeat)
+	return ok && len(q.Places) == 0 && q.Until.Kind == ins.NoExtent && q.Times.By == nil && q.Times.All == 1 && wholeRows(q.Body)
 }
 
 func wholeRows(list []ins.Item) bool {

@@ -89,7 +89,9 @@ func open(x *ins.Text) bool {
 			for _, n := range l.Body {
 				switch n := n.(type) {
 				case *ins.Chain:
-					if n.Count.How == ins.Unsaid {
+					_, all := x.Turning[0]
+					_, said := x.Turning[n.N.All]
+					if n.Count.How == ins.Unsaid && !all && (!said || n.N.By != nil) {
 						return true
 					}
 				case *ins.Repeat:

@@ -76,11 +76,18 @@ func (f *fabric) add(r run) {
 }
 
 // reversed is the row as the next one meets it when the work is turned.
-func (f *fabric) reversed() *fabric {
+func (f *fabric) reversed() *fabric { return f.reversedInto(&fabric{}) }
+
+// reversedInto is reversed in the room of g.
+func (f *fabric) reversedInto(g *fabric) *fabric {
 	if len(f.runs) < 2 && len(f.marks) == 0 {
 		return f
 	}
-	g := &fabric{runs: make([]run, len(f.runs)), picots: f.picots, groups: f.groups, ring: f.ring}
+	runs := g.runs[:0]
+	if cap(runs) < len(f.runs) {
+		runs = make([]run, len(f.runs))
+	}
+	*g = fabric{runs: runs[:len(f.runs)], picots: f.picots, groups: f.groups, ring: f.ring}
 	for i, r := range f.runs {
 		g.runs[len(f.runs)-1-i] = r
 	}

@@ -108,6 +108,9 @@ const mostReadings = 8
 
 // prune keeps the readings that fit best, each fabric once.
 func prune(list []reading) []reading {
+	if len(list) == 1 {
+		return list
+	}
 	least := list[0].cost
 	for _, rd := range list {
 		least = min(least, rd.cost)

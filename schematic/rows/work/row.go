@@ -76,6 +76,10 @@ type runner struct {
 	steps   int
 	stopped bool
 	buf     []run
+	alive   []reading // rooms that are used again
+	room    []reading
+	turned  fabric
+	work    work // the row that is worked
 	g       *Graph
 	fixed   map[*ins.Section]map[key]bool // what a first run settled
 	settled map[*ins.Section]map[key]bool
@@ -113,7 +117,7 @@ func (r *runner) run() {
 func (r *runner) begin(s *ins.Section) {
 	r.section = s
 	r.all = nil
-	r.cur = &piece{name: headingKey(s.Name)}
+	r.cur = &piece{name: headingKey(s.Name), rows: make([]done, 0, len(s.Lines))}
 	r.cur.start, r.cur.startNo = r.fab, r.no
 	r.pieces = append(r.pieces, r.cur)
 	r.fresh, r.begun = true, false
@@ -187,14 +191,18 @@ func (r *runner) put(f *fabric, known bool) {
 	r.fab, r.known, r.carry, r.guess = f, known, nil, false
 }
 
-// readings are all that are alive, the likeliest first.
+// readings are all that are alive, the likeliest first, in a room that is used again.
 func (r *runner) readings() []reading {
-	return append([]reading{r.reading}, r.others...)
+	r.alive = append(append(r.alive[:0], r.reading), r.others...)
+	return r.alive
 }
 
 func (r *runner) keep(list []reading) {
 	list = prune(list)
-	r.reading, r.others = list[0], list[1:]
+	r.reading, r.others = list[0], nil
+	if len(list) > 1 {
+		r.others = list[1:]
+	}
 }
 
 // line works one line: a row, several rows, or instructions between rows.
@@ -402,16 +410,19 @@ type result struct {
 
 // one works one row, in every reading that is alive, and in those that it opens.
 func (r *runner) one(l *ins.Line, body []ins.Item) {
-	var list []reading
+	list := r.room[:0]
 	for _, rd := range r.readings() {
-		for _, way := range r.ways(rd, l, body) {
-			list = append(list, way)
+		from := len(list)
+		list = r.ways(list, rd, l, body)
+		for k, n := from, len(list); k < n; k++ {
+			way := list[k]
 			if r.g == nil && uses(way.res.found) && rd.known && rd.fab != nil && l.Stated == nil { // as if it fitted
 				way.fab, way.guess = uniform(way.fab.main(), rd.fab.stitches()), true
 				list = append(list, way)
 			}
 		}
 	}
+	r.room = list
 	r.keep(list)
 	if r.res != nil && r.res.lefts != nil {
 		r.lefts = append(r.lefts, left{f: r.res.lefts, no: r.no})
@@ -434,15 +445,14 @@ func (r *runner) one(l *ins.Line, body []ins.Item) {
 }
 
 // ways are the readings of one row over one reading of those before it.
-func (r *runner) ways(rd reading, l *ins.Line, body []ins.Item) []reading {
+func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) []reading {
 	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
 	first := r.worked(rd, l, body)
 	r.opened = r.opened || len(rd.pick.open) > 0
 	if r.g != nil || len(rd.pick.open) == 0 || !rd.known && !first.res.pin {
-		return []reading{first}
+		return append(out, first)
 	}
 	todo := append([]key(nil), rd.pick.open...)
-	out := []reading{}
 	picks := []*picks{rd.pick}
 	seen := map[key]bool{}
 	for _, k := range todo {
@@ -510,12 +520,20 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	}
 	flipped := !r.round && r.begun && !below.ring
 	if flipped {
-		below = below.reversed()
+		if r.g == nil {
+			below = below.reversedInto(&r.turned)
+		} else {
+			below = below.reversed()
+		}
 	}
 	if rd.behind != nil {
 		below = joined2(below, rd.behind)
 	}
-	w := &work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: rd.carry, pick: rd.pick},
+	w := &r.work
+	if r.g != nil { // it holds what it is worked from
+		w = &work{}
+	}
+	*w = work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: rd.carry, pick: rd.pick},
 		place: place{cur: over(below), out: &fabric{runs: r.buf[:0]}, lastPos: -1}}
 	if r.edge == 0 && r.no > 0 {
 		w.rows = r.no

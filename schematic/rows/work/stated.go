@@ -12,10 +12,11 @@ import (
 // check holds the row of every reading against the count at the end of its line, and keeps
 // those that fit best. Where none fits, the work goes on with the row as made and as stated.
 func (r *runner) check(l *ins.Line) {
-	var list []reading
+	list := r.room[:0]
 	for _, rd := range r.readings() {
-		list = append(list, r.checked(rd, l)...)
+		list = r.checked(list, rd, l)
 	}
+	r.room = list
 	r.keep(list)
 	if r.res != nil && r.res.total && r.g != nil && r.res.per > 0 {
 		r.g.anew()
@@ -23,19 +24,19 @@ func (r *runner) check(l *ins.Line) {
 	}
 }
 
-// checked is one reading held against the stated count.
-func (r *runner) checked(rd reading, l *ins.Line) []reading {
+// checked adds one reading held against the stated count.
+func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	res := rd.res
 	if l.Stated == nil {
 		if res != nil && res.total {
 			rd.known = false
 		}
-		return []reading{rd}
+		return append(out, rd)
 	}
 	k := r.said(l)
 	if res == nil || res.total || !rd.known && !res.pin {
 		if k < 0 {
-			return []reading{rd}
+			return append(out, rd)
 		}
 		if res != nil && res.per > 1 && k%res.per != 0 {
 			rd.add(raw{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "%s stitches do not come of %s in each row", fix: "mend the count, or say what is picked up", a: []int{k, res.per}})
@@ -44,13 +45,13 @@ func (r *runner) checked(rd reading, l *ins.Line) []reading {
 		if res != nil && res.per > 0 && rd.fab.main() == nil {
 			rd.fab = uniform(nil, k)
 		}
-		return []reading{rd}
+		return append(out, rd)
 	}
 	found := r.misfits(l, rd.fab)
 	if len(found) == 0 || rd.shortTotal(k) {
 		rd.suspect = 0
 		rd.pardon(l)
-		return []reading{rd}
+		return append(out, rd)
 	}
 	if uses(res.found) { // it follows from what the row uses
 		found = nil
@@ -66,7 +67,7 @@ func (r *runner) checked(rd reading, l *ins.Line) []reading {
 		}
 		rd.suspect = suspectRows
 	}
-	out := []reading{rd}
+	out = append(out, rd)
 	if k >= 0 && k != rd.fab.stitches() && r.g == nil {
 		as := rd
 		as.fab, as.carry, as.guess, as.suspect = r.asStated(l, rd.fab, k), rd.carry, true, suspectRows
