@@ -424,6 +424,7 @@ type Explained struct{ Rule, Pattern, Meaning, Example string }
 
 // Table is the declared table, in its order.
 func Table() []Explained {
+	ready()
 	var out []Explained
 	for _, t := range tables {
 		for i := range t {

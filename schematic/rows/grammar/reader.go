@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 
 	"flatwright/schematic/expr"
@@ -39,7 +40,12 @@ type Reader struct {
 
 var tables = [][]form{unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
 
-func init() {
+var once sync.Once
+
+// ready compiles the tables when a text is first read: a program that reads none need not wait for it.
+func ready() { once.Do(compileTables) }
+
+func compileTables() {
 	for i := range tables {
 		for k := range tables[i] {
 			f := &tables[i][k]
@@ -69,6 +75,7 @@ func init() {
 // Read reads a text of written rows. What can't be read stands in the lines' Unread;
 // nothing is guessed. The name is for messages.
 func Read(name string, src []byte, o ins.Options) *ins.Text {
+	ready()
 	x := &ins.Text{Name: name, Sizes: o.Sizes, Terms: o.Terms, TermsSet: o.TermsSet, Gauge: o.Gauge,
 		Turning: map[int]ins.Counts{}, Used: map[string]*stitch.Stitch{}, Own: map[string]*stitch.Stitch{}}
 	for n, c := range o.Turning {

@@ -3,6 +3,7 @@ package grammar
 import (
 	"strconv"
 	"strings"
+	"sync"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
@@ -90,7 +91,9 @@ func incOf(w string, t stitch.Terms) (thing, bool) {
 }
 
 // squeezed are the names of all stitches run together, without blanks and hyphens.
-var squeezed = [2]map[string]*stitch.Stitch{squeeze(stitch.US), squeeze(stitch.UK)}
+var squeezed = sync.OnceValue(func() [2]map[string]*stitch.Stitch {
+	return [2]map[string]*stitch.Stitch{squeeze(stitch.US), squeeze(stitch.UK)}
+})
 
 func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
 	m := map[string]*stitch.Stitch{}
@@ -221,7 +224,7 @@ func (r *Reader) thing(b []byte) (thing, bool) {
 	if s, ok := r.own[string(b)]; ok {
 		return s, true
 	}
-	if s, ok := squeezed[r.x.Terms][string(b)]; ok {
+	if s, ok := squeezed()[r.x.Terms][string(b)]; ok {
 		return thing{Kind: s}, true
 	}
 	switch string(b) {
@@ -248,7 +251,7 @@ func (r *Reader) otherTerms(b []byte) *stitch.Stitch {
 		return nil
 	}
 	o := r.x.Terms.Other()
-	s := squeezed[o][string(b)]
+	s := squeezed()[o][string(b)]
 	if s == nil || s.Craft != stitch.Crochet {
 		return nil
 	}
