@@ -45,10 +45,10 @@ func (a *assembly) sewOnEnds(s sewnOn, q *proto, ends []schematic.Edge) {
 				done = true
 				p := *q.panel
 				p.drawn, p.hung = nil, true
-				// The loop runs on along the end, and against it the edge that takes it.
+				// The loop runs on along the end against the edge that takes it.
 				along := pt{X: -at.out.Y * wide / 2, Y: at.out.X * wide / 2}
-				a.settle(&p, laying(of[0], of[len(of)-1], sub(at.at, along), add(at.at, along), 0.5), nil, nil)
-				p.laid = chord{own: [2]pt{of[0], of[len(of)-1]}, on: [2]pt{sub(at.at, along), add(at.at, along)}, hold: 0.5}
+				p.laid = chord{own: [2]pt{of[0], of[len(of)-1]}, on: [2]pt{add(at.at, along), sub(at.at, along)}, hold: 0.5}
+				a.settle(&p, laying(p.laid.own[0], p.laid.own[1], p.laid.on[0], p.laid.on[1], 0.5), nil, nil)
 			}
 		case 2:
 			l := dist(mid(of[0], of[len(of)-1]), mid(ends[1].Path[0], ends[1].Path[len(ends[1].Path)-1]))

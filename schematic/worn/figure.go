@@ -54,11 +54,15 @@ func (a *assembly) figure() schematic.View {
 	return v
 }
 
-// behind are the edges of the back that show: what is sewn to the front lies on it.
+// onEdge is how far from the front an edge of the back lies at most that is sewn to it and lies on it, mm: bind-offs stagger by a row.
+const onEdge = 10.0
+
+// behind are the edges of the back that show: what is sewn to the front lies on it, unless the front is narrower.
 func (p *panel) behind(above [][]pt) []schematic.Line {
 	var out []schematic.Line
 	for i, s := range p.drawn {
-		if len(keysOf(p.drawn[i:i+1])) == 0 {
+		bonded := len(keysOf(p.drawn[i:i+1])) > 0
+		if m := mid(s.a, p.drawn[(i+1)%len(p.drawn)].a); !bonded || !slices.ContainsFunc(above, func(l []pt) bool { return distTo(append(slices.Clone(l), l[0]), m) < onEdge }) {
 			out = append(out, shown(schematic.LineBehind, []pt{s.a, p.drawn[(i+1)%len(p.drawn)].a}, false, above)...)
 		}
 	}

@@ -208,6 +208,15 @@ func (t *trunk) around(y, l, r float64) bool {
 			return true
 		}
 	}
+	fl, fr := math.Inf(1), math.Inf(-1)
+	for _, p := range t.panels {
+		if lo, hi := box(p.drawn); p.face != back {
+			fl, fr = min(fl, lo.X), max(fr, hi.X)
+		}
+	}
+	if fl < fr && (fl > l+onEdge || fr < r-onEdge) {
+		return false // the front is narrower than the back
+	}
 	for _, p := range t.panels {
 		if p.face != back {
 			continue

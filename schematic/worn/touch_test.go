@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"flatwright/schematic"
+	"flatwright/schematic/read"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -81,4 +82,37 @@ func TestAShortHandleIsAnArcAndTooShortAOneIsLeftOut(t *testing.T) {
 	assert.InDelta(t, 10*200*math.Pi/3, area(points(p.drawn)), 2)
 	assert.Nil(t, arched(q, spot{pt{}, up}, spot{pt{X: 100}, up}, 100, 10))
 	assert.Nil(t, arched(q, spot{pt{}, up}, spot{pt{X: 10}, up}, 100, 10), "wider than its places are apart")
+}
+
+const bib = `version: 1
+pattern: Bib
+terms: UK
+units: cm
+sizes: One
+gauges:
+  fabric: 20 sts and 25 rows over 10 cm in garter stitch
+pieces:
+  - piece: Bib
+    kind: body
+    sections: [{cast on: 40}, {even: 50 rows}, {bind off: all}]
+  - piece: Tie
+    sections: [{cast on: 4, edge: tie end}, {even: 75 rows}, {bind off: all}]
+    make: 2
+joins:
+  - {sew: Tie tie end, into: Bib left side, how: in 2 places}
+`
+
+// A stitch is 5 mm wide and a row 4 mm high: the bib is 200 mm by 200, a tie 20 by 300, and the two places lie 50 and 150 mm up
+// its left side, at -100: a tie reaches to -400, between 40 and 60 mm.
+func TestTiesHangOutwardsFromTheirPlaces(t *testing.T) {
+	p, found := read.Pattern("bib.yaml", []byte(bib))
+	require.NotNil(t, p, "%v", found)
+	g := schematic.Work(p, 0)
+	Dress(g)
+	require.NotNil(t, g.Worn, "%v", g.Findings)
+	loops := g.Worn.Views[0].Outline
+	require.Len(t, loops, 3)
+	hasCorner(t, slices.Concat(loops[1], loops[2]), -400, 40)
+	hasCorner(t, slices.Concat(loops[1], loops[2]), -400, 160)
+	hasCorner(t, slices.Concat(loops[1], loops[2]), -100, 60)
 }
