@@ -1,0 +1,145 @@
+package job
+
+import (
+	"encoding/csv"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/layout/place"
+	"flatwright/schematic/read"
+	"flatwright/schematic/units"
+	"flatwright/schematic/worn"
+
+	"flatwright/schematic"
+)
+
+// printed gathers what is printed of each measurement, in each size and unit: the figures, and where each of them stands.
+type printed struct {
+	at    map[string]map[string]string
+	steps map[string]int // how many figures each kind of output brought
+}
+
+func (p *printed) put(where, id, size, unit, figure string) {
+	n, ok := units.ParseNum(strings.TrimSpace(figure))
+	if !ok {
+		return // a range, or what a size has not
+	}
+	key := strings.Join([]string{id, size, unit}, " | ")
+	if p.at[key] == nil {
+		p.at[key] = map[string]string{}
+	}
+	p.at[key][units.Decimal(n, 3)] = where
+	p.steps[where]++
+}
+
+var (
+	svgPiece   = regexp.MustCompile(`(?s)<g id="([^"]*)" class="piece">\s*<title>[^<]*</title>\s*<desc>([^<]*)</desc>`)
+	svgMeasure = regexp.MustCompile(`(?s)<g id="([^"]*)" class="measure">(.*?)</g>`)
+	described  = regexp.MustCompile(`([^;.:]+): ([0-9.]+) cm / ([0-9¼½¾ ]+) in`)
+	inUnit     = regexp.MustCompile(`([0-9.¼½¾]+(?: ?[¼½¾])?) (cm|in)\b`)
+	pageRow    = regexp.MustCompile(`(?s)<tr data-m="([^"]*)">(.*?)</tr>`)
+	pageCell   = regexp.MustCompile(`(?s)<td class="[a-z0-9]+-([0-9]+)"><span class="[a-z0-9]+-cm">([^<]*)</span> <span class="[a-z0-9]+-in">([^<]*)</span>`)
+	pageDrawn  = regexp.MustCompile(`<div class="[a-z0-9]+-drawn [a-z0-9]+-one [a-z0-9]+-([0-9]+)"`)
+	pageLabel  = regexp.MustCompile(`(?s)<g data-m="([^"]*)">(.*?)</g>`)
+)
+
+// svg takes the labels of a drawing, and the sentences that describe it to who does not see it.
+func (p *printed) svg(size, text string) {
+	for _, m := range svgMeasure.FindAllStringSubmatch(text, -1) {
+		for _, v := range inUnit.FindAllStringSubmatch(m[2], -1) {
+			p.put("drawing", m[1], size, v[2], v[1])
+		}
+	}
+	for _, m := range svgPiece.FindAllStringSubmatch(text, -1) {
+		for _, v := range described.FindAllStringSubmatch(m[2], -1) {
+			id := m[1] + "." + Slug(strings.TrimSpace(v[1]))
+			p.put("description", id, size, "cm", v[2])
+			p.put("description", id, size, "in", v[3])
+		}
+	}
+}
+
+// page takes the table of a page and the labels of its drawings, one set a size.
+func (p *printed) page(sizes []string, text string) {
+	for _, m := range pageRow.FindAllStringSubmatch(text, -1) {
+		for _, v := range pageCell.FindAllStringSubmatch(m[2], -1) {
+			var i int
+			_, _ = fmt.Sscan(v[1], &i)
+			p.put("page", m[1], sizes[i], "cm", v[2])
+			p.put("page", m[1], sizes[i], "in", v[3])
+		}
+	}
+	at := pageDrawn.FindAllStringSubmatchIndex(text, -1)
+	for k, m := range at {
+		end := len(text)
+		if k+1 < len(at) {
+			end = at[k+1][0]
+		}
+		var i int
+		_, _ = fmt.Sscan(text[m[2]:m[3]], &i)
+		for _, l := range pageLabel.FindAllStringSubmatch(text[m[0]:end], -1) {
+			for _, v := range inUnit.FindAllStringSubmatch(l[2], -1) {
+				p.put("drawing of a page", l[1], sizes[i], v[2], v[1])
+			}
+		}
+	}
+}
+
+// Every figure that the table, the drawings, their descriptions, the page and its drawings print of a measurement in one size and unit is
+// the same, and it is the exact length of the worked garment, rounded once: centimetres to the half and inches to
+// the quarter, or as the pattern says.
+func TestAMeasurementHasOneFigureWhereverItIsPrinted(t *testing.T) {
+	for _, src := range sources(t, "../../../examples/*.yaml") {
+		all := printed{at: map[string]map[string]string{}, steps: map[string]int{}}
+		p, found := read.Pattern(src.Name, src.Text)
+		require.False(t, found.Errors())
+		sizes := p.Sizes.Names
+		for i, size := range sizes {
+			g := schematic.Work(p, i)
+			worn.Dress(g)
+			made := slices.Clone(g.Pieces)
+			if g.Worn != nil {
+				made = append(made, g.Worn)
+			}
+			for _, m := range made {
+				for _, s := range m.Measures {
+					all.put("exact", s.ID, size, "cm", p.Steps.Format(s.Length, units.CM))
+					all.put("exact", s.ID, size, "in", p.Steps.Format(s.Length, units.Inch))
+				}
+			}
+		}
+		table, err := Table(t.Context(), src, TableOptions{Format: "csv"})
+		require.NoError(t, err)
+		rows, err := csv.NewReader(strings.NewReader(strings.TrimPrefix(string(table.Files[0].Body), "\ufeff"))).ReadAll()
+		require.NoError(t, err)
+		for _, row := range rows[1:] {
+			for i, v := range row[4:] {
+				all.put("table", row[0], sizes[i], row[3], v)
+			}
+		}
+		some := []string{sizes[0], sizes[len(sizes)-1]}
+		for _, size := range some {
+			drawn, err := Draw(t.Context(), src, DrawOptions{Labels: One, Size: size, Format: "svg", Paper: place.A4})
+			require.NoError(t, err)
+			for _, f := range drawn.Files {
+				all.svg(size, string(f.Body))
+			}
+		}
+		page, err := Page(t.Context(), src, PageOptions{})
+		require.NoError(t, err)
+		all.page(sizes, string(page.Files[0].Body))
+		for key, figures := range all.at {
+			assert.Len(t, figures, 1, "%s: %s", src.Name, key)
+		}
+		for _, where := range []string{"exact", "table", "drawing", "description", "page", "drawing of a page"} {
+			assert.Greater(t, all.steps[where], 10, "%s: %s", src.Name, where)
+		}
+		t.Log(src.Name, all.steps)
+	}
+}
