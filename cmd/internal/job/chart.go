@@ -237,31 +237,36 @@ type stitchChart struct {
 	sheets []*sheet.Sheet
 }
 
+// page is what tells page k of the chart apart from the others of it, or "".
+func (c stitchChart) page(k int) string {
+	if len(c.sheets) < 2 {
+		return ""
+	}
+	return fmt.Sprintf("page %d", k+1)
+}
+
 func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]files.File, error) {
 	names := namer{}
-	var out []files.File
+	name := func(ending string, parts ...string) string {
+		return names.name(ending, slices.DeleteFunc(parts, func(s string) bool { return s == "" })...)
+	}
 	var pages []*sheet.Sheet
+	var out []files.File
 	for _, c := range all {
+		pages = append(pages, c.sheets...)
+		section := c.name
+		if section == title {
+			section = ""
+		}
 		for k, s := range c.sheets {
-			pages = append(pages, s)
 			if o.Format == "pdf" {
-				continue
-			}
-			parts := []string{title, "chart"}
-			if c.name != "" && c.name != title {
-				parts = append(parts, c.name)
-			}
-			if o.Size != "" {
-				parts = append(parts, o.Size)
-			}
-			if len(c.sheets) > 1 {
-				parts = append(parts, fmt.Sprintf("page %d", k+1))
+				break
 			}
 			var b bytes.Buffer
 			if err := svg.Write(&b, s); err != nil {
 				return nil, fmt.Errorf("%s: %w", c.name, err)
 			}
-			out = append(out, files.File{Name: names.name(".svg", parts...), Body: b.Bytes()})
+			out = append(out, files.File{Name: name(".svg", title, "chart", section, o.Size, c.page(k)), Body: b.Bytes()})
 		}
 	}
 	if o.Format == "svg" {
@@ -272,9 +277,5 @@ func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]
 	if err := pdf.Write(&b, pages, info); err != nil {
 		return nil, fmt.Errorf("PDF: %w", err)
 	}
-	parts := []string{title, "charts"}
-	if o.Size != "" {
-		parts = append(parts, o.Size)
-	}
-	return append(out, files.File{Name: names.name(".pdf", parts...), Body: b.Bytes()}), nil
+	return append(out, files.File{Name: name(".pdf", title, "charts", o.Size), Body: b.Bytes()}), nil
 }
