@@ -169,6 +169,7 @@ var clauses = []form{
 		}},
 	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "( even | straight | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "or (until/till/to/for/as {x:sentence})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {
@@ -646,7 +647,11 @@ func cloth(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	if k, to := number(p, i); to >= 0 && p.at(i).Kind == 'n' { // 2x2 rib
-		if q, next := number(p, to+1); p.at(to).Is("x", "/") && next >= 0 && p.at(next).Is("rib", "ribbing") {
+		q, next := number(p, to+1)
+		if next >= 0 && p.at(next).Is("twisted", "offset", "garter", "broken") {
+			next++
+		}
+		if p.at(to).Is("x", "/") && next >= 0 && p.at(next).Is("rib", "ribbing") {
 			return ins.Cloth{Knit: k.(ins.Num).All, Purl: q.(ins.Num).All}, next + 1
 		}
 		return nil, -1
@@ -744,6 +749,9 @@ func (p *parser) patternCloth(i int) (any, int) {
 func parts(p *parser, i int) (any, int) {
 	var out []ins.Part
 	j := i
+	if p.at(j).Is("evenly", "between", "among", "over", "on", "onto") {
+		return nil, -1
+	}
 	for ; j < len(p.t) && !p.at(j).Is(".", ";"); j++ {
 		if v, to := number(p, j); v != nil {
 			out = append(out, ins.Part{N: v.(ins.Num)})

@@ -185,6 +185,7 @@ var stitches = []form{
 			s.HasOver = s.HasOver || !c.HasTimes
 			return s
 		}},
+	{rule: "leave", pattern: "leave/leaving last [{n:num}] {u:unit} [un - worked | unworked | open | free]", meaning: "stitches stay unworked", example: "leave last 2 sts unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving $rem {u:unit}", meaning: "stitches stay unworked", example: "leave remaining sts", build: leave},
 	{rule: "leave", pattern: "leave/leaving [$rem] {n:num} {u:unit}", meaning: "stitches stay unworked", example: "leaving 6 sts", build: leave},
 	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
@@ -196,7 +197,7 @@ var stitches = []form{
 			return &ins.Repeat{Body: []ins.Item{&ins.Psso{}, &ins.Psso{}}, Times: ins.N(1), Stop: -1}
 		}},
 
-	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off | cut yarn | fo | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off)", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
+	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off | cut yarn | fo | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
 		if m.said("bind") || m.said("cut", "break") && !m.said("fasten") {
 			if m.said("bind") {
 				return nil

@@ -149,7 +149,7 @@ var cores = []form{
 	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [as] [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
 	{rule: "core", pattern: "same place/position [as] [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},
 	{rule: "core", pattern: "same [as] [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
-	{rule: "core", pattern: "(base/bottom of [$tch/same] $ch [{n:num}] | joining [{tail}] | st at base of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
+	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | st at base of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
 	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [loop/sp/lp] just made/worked/formed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/first/foundation/same] $ring | mr/mc | [adjustable/magic] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",

@@ -245,8 +245,11 @@ func (r *Reader) one(n int) {
 	raw := r.x.Src[n-1]
 	trimmed := strings.TrimSpace(raw)
 	if trimmed == "" {
-		r.flush()
 		r.x.Read.Blank++
+		if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) {
+			return
+		}
+		r.flush()
 		r.raw = ""
 		return
 	}
@@ -295,6 +298,25 @@ func (r *Reader) one(n int) {
 		return
 	}
 	r.tokens = tokens
+}
+
+// labelled reports whether what is gathered is a row with a label.
+func (r *Reader) labelled() bool {
+	if len(r.tokens) == 0 || r.raw == "" {
+		return false
+	}
+	label, _, _ := text.Label(r.tokens, r.roundR)
+	return label != nil
+}
+
+// goesOn reports whether the line behind a blank one goes on with a row: texts are printed with
+// a blank line after each line of the column.
+func (r *Reader) goesOn(n int) bool {
+	if n >= len(r.x.Src) {
+		return false
+	}
+	next := strings.TrimSpace(r.x.Src[n])
+	return next != "" && unicode.IsLower([]rune(next)[0])
 }
 
 // together are the tokens of the lines so far and of line n: a line of numbers may be cut in two.

@@ -193,7 +193,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts",
 		build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "{n:num} [{u:unit}] (increased/decreased/inc'd/dec'd/added/incd/decd | inc d | dec d | ' d) [{t:edgewords}]", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts increased.", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "divide {st:unit} [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(magic ring/circle/loop | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {

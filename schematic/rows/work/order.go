@@ -71,7 +71,7 @@ func (r *runner) number(l *ins.Line, from int) {
 // misnamed reports whether a row has a wrong number, and not one that follows from what the
 // text leaves out or was not read: the row after it says which.
 func (r *runner) misnamed(l *ins.Line, from, want int) bool {
-	if r.no == 0 && r.fab == nil && !inRing(l.Body) || r.gapBefore(l) || len(r.every) > 0 && from == want+1 {
+	if r.no == 0 && !r.cur.anew && !inRing(l.Body) || r.gapBefore(l) || len(r.every) > 0 && from == want+1 {
 		return false
 	}
 	size := max(r.times(l), 1)

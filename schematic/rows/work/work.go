@@ -435,6 +435,10 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 		}
 		if kind != nil && !told && !alike(kind, r.kind) && !r.base {
 			told = true
+			if w.from.holds(kind) { // it stands elsewhere in the row: where is meant is not sure
+				w.unsure()
+				continue
+			}
 			w.tell("rows/kind", finding.Warning, at, "the next stitch is no "+kind.Abbr(w.x.Terms)+" but "+article(r.kind, w.x.Terms), "name the stitch that is there, or skip up to the one that is meant")
 		}
 		m := min(k-got, r.n-w.cur.off)
@@ -456,6 +460,35 @@ func article(s *stitch.Stitch, t stitch.Terms) string {
 	return s.Abbr(t)
 }
 
+// unsure notes that where a stitch is worked is not sure: the count does not follow.
+func (w *work) unsure() {
+	if w.quiet > 0 {
+		w.missed++
+		return
+	}
+	w.blind = true
+}
+
+// holds reports whether a stitch of that kind stands in the row.
+func (f *fabric) holds(kind *stitch.Stitch) bool {
+	for i := range f.runs {
+		if r := &f.runs[i]; !r.space() && r.kind != nil && alike(kind, r.kind) {
+			return true
+		}
+	}
+	return false
+}
+
+// spaces reports whether a chain space of that size, or of any, stands in the row.
+func (f *fabric) spaces(size int) bool {
+	for i := range f.runs {
+		if r := &f.runs[i]; r.space() && (size <= 0 || r.chain == size) {
+			return true
+		}
+	}
+	return false
+}
+
 // space goes on to the next chain space of that size and takes it.
 func (w *work) space(size int, at ins.Span) bool {
 	w.takeTurning()
@@ -463,8 +496,8 @@ func (w *work) space(size int, at ins.Span) bool {
 	c := w.cur
 	for c.i < len(c.f.runs) {
 		r := c.run()
-		if r.space() && (size <= 0 || r.chain == size) && c.off == 0 {
-			c.step(r.chain)
+		if r.space() && (size <= 0 || r.chain == size) && (c.off == 0 || c.i == w.cur.i && w.travel > 0) { // slip stitches may lead into it
+			c.step(r.chain - c.off)
 			w.cur = c
 			w.spaced = true
 			w.lastPos = c.pos - 1
@@ -476,6 +509,10 @@ func (w *work) space(size int, at ins.Span) bool {
 			continue
 		}
 		c.step(r.n - c.off)
+	}
+	if w.from.spaces(size) { // which is meant is not sure
+		w.unsure()
+		return false
 	}
 	if size > 0 {
 		w.tell("rows/no-space", finding.Warning, at, "there is no ch-%s space left to work into", "make the space in the row below, or name the one that is there", size)
@@ -539,7 +576,7 @@ func (w *work) chains(k int, at ins.Span) int {
 			got += m
 		default:
 			if w.from.hasChains(w.cur.i) && got == 0 { // stitches before the chains are passed
-				w.tell("rows/kind", finding.Warning, at, "the next stitch is no chain but "+article(r.kind, w.x.Terms), "name the stitch that is there")
+				w.unsure()
 				w.cur.step(1)
 				got++
 				continue
