@@ -189,6 +189,8 @@ func (r *runner) leaves(n *ins.Leave) {
 		f := uniform(r.stuff(r.fab), k)
 		r.lefts = append(r.lefts, left{f: uniform(r.stuff(r.fab), have-k), no: r.no})
 		r.put(f, true)
+	case r.since > mostSince:
+		r.put(uniform(r.stuff(r.fab), k), true)
 	default:
 		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or mend the count before it", have, k, have)
 	}
@@ -271,7 +273,9 @@ func (r *runner) change(n ins.Item, by int) {
 			continue
 		}
 		have := rd.fab.stitches()
-		if have+by < 0 {
+		if have+by < 0 && rd.since > mostSince {
+			rd.known = false
+		} else if have+by < 0 {
 			rd.add(raw{kind: "rows/over-use", sev: finding.Warning, at: n.Span(), msg: "this takes %s stitches off, but there are only %s", fix: "take off %s at most", a: []int{-by, have, have}})
 		}
 		rd.fab = uniform(r.stuff(rd.fab), max(have+by, 0))
@@ -619,7 +623,7 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 		r.log(l, d.body, 1)
 		r.cur.rows[len(r.cur.rows)-1].name = d.name
 		if len(r.found) > mark {
-			r.found[mark].at = n.At
+			r.found[mark].at, r.found[mark].again = n.At, k >= len(cycle)
 			r.found = r.found[:mark+1]
 			r.countRows(rows - k)
 			return

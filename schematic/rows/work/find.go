@@ -13,16 +13,17 @@ import (
 
 // raw is one thing that does not fit, in one size.
 type raw struct {
-	kind string
-	at   ins.Span
-	sev  finding.Severity
-	msg  string // with %s where the sizes' numbers stand, %h where they are hundredths
-	fix  string
-	a    []int  // the numbers of msg, then those of fix
-	in   string // the section, if it is not the one that is worked
-	gap  int    // by how many stitches it does not fit
-	of   int    // of so many; 0: not told
-	held bool   // the row makes what it states all the same
+	kind  string
+	at    ins.Span
+	sev   finding.Severity
+	msg   string // with %s where the sizes' numbers stand, %h where they are hundredths
+	fix   string
+	a     []int  // the numbers of msg, then those of fix
+	in    string // the section, if it is not the one that is worked
+	gap   int    // by how many stitches it does not fit
+	of    int    // of so many; 0: not told
+	held  bool   // the row makes what it states all the same
+	again bool   // a row fits that is repeated, but not every time
 
 	stated ins.Num // the line of numbers that %l of fix mends
 }

@@ -48,8 +48,8 @@ func (r *runner) number(l *ins.Line, from int) {
 	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
-	case !r.misnamed(l, from, want): // rows that are not here, or not read
-		r.known, r.suspect, r.side = false, suspectRows, 0
+	case r.skips || !r.misnamed(l, from, want): // rows that are not here, or not read
+		r.skips, r.known, r.suspect, r.side = true, false, suspectRows, 0
 	default:
 		word := "row"
 		if b.Round {

@@ -101,7 +101,15 @@ type reading struct {
 	suspect int   // rows that may not fit because of one before
 	res     *result
 	guess   bool // it goes on with a stated count that does not follow
+	since   int  // rows since a count was stated that held, or since the stitches were cast on
 }
+
+// mostSince is how many rows that state no count may lie between a row and the last count
+// that held, for what the row uses to be told.
+const mostSince = 2
+
+// far is since when nothing of what a row uses is sure.
+const far = 1 << 20
 
 // mostReadings bounds the readings that are kept.
 const mostReadings = 8

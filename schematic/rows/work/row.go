@@ -49,6 +49,7 @@ type course struct {
 	shaped  int // rows of the shapings told together so far
 	founded bool
 	fresh   bool // numbering may begin anew
+	skips   bool // its numbers leave some out
 	begun   bool // something was worked in this section
 	every   []*ins.Line
 	panels  []panel // of the row, as a right-side row meets them
@@ -120,7 +121,7 @@ func (r *runner) begin(s *ins.Section) {
 	r.cur = &piece{name: headingKey(s.Name), rows: make([]done, 0, len(s.Lines))}
 	r.cur.start, r.cur.startNo = r.fab, r.no
 	r.pieces = append(r.pieces, r.cur)
-	r.fresh, r.begun = true, false
+	r.fresh, r.begun, r.skips = true, false, false
 	r.every = nil
 	r.pick = r.pick.anew(r.fixed[s]) // each piece is judged for itself
 	for i := range r.others {
@@ -188,7 +189,7 @@ func (r *runner) only() {
 // put makes f the row below, in every reading.
 func (r *runner) put(f *fabric, known bool) {
 	r.only()
-	r.fab, r.known, r.carry, r.guess = f, known, nil, false
+	r.fab, r.known, r.carry, r.guess, r.since = f, known, nil, false, 0
 }
 
 // readings are all that are alive, the likeliest first, in a room that is used again.
@@ -478,8 +479,11 @@ func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) [
 func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 	res := r.try(&rd, l, body)
 	pinned := rd.known || res.pin
-	if l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body) { // a sentence, not a row that was counted
+	if len(res.found) > 0 && (rd.since > mostSince || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
 		res.found, res.total = nil, true
+	}
+	if rd.since++; res.ahead != nil && l.Stated == nil {
+		rd.since = far
 	}
 	drop := rd.suspect > 0 && !res.pin && (l.Stated != nil || rd.guess)
 	switch {

@@ -41,7 +41,7 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		if res != nil && res.per > 1 && k%res.per != 0 {
 			rd.add(raw{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "%s stitches do not come of %s in each row", fix: "mend the count, or say what is picked up", a: []int{k, res.per}})
 		}
-		rd.fab, rd.known = r.asStated(l, rd.fab, k), true
+		rd.fab, rd.known, rd.since = r.asStated(l, rd.fab, k), true, 0
 		if res != nil && res.per > 0 && rd.fab.main() == nil {
 			rd.fab = uniform(nil, k)
 		}
@@ -49,7 +49,7 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	}
 	found := r.misfits(l, rd.fab)
 	if len(found) == 0 || rd.shortTotal(k) {
-		rd.suspect = 0
+		rd.suspect, rd.since = 0, 0
 		rd.pardon(l)
 		return append(out, rd)
 	}
@@ -70,7 +70,7 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	out = append(out, rd)
 	if k >= 0 && k != rd.fab.stitches() && r.g == nil {
 		as := rd
-		as.fab, as.carry, as.guess, as.suspect = r.asStated(l, rd.fab, k), rd.carry, true, suspectRows
+		as.fab, as.carry, as.guess, as.suspect, as.since = r.asStated(l, rd.fab, k), rd.carry, true, suspectRows, 0
 		out = append(out, as)
 	}
 	return out

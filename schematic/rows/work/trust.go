@@ -32,7 +32,7 @@ func judge(x *ins.Text, list []*merged) {
 	}
 	often := len(all) > 3 && 4*len(all) > worked(x)
 	for _, m := range list {
-		if m.counted() && (often || m.gross() || m.held && len(held) > mostHeld) {
+		if m.counted() && (often || m.again || m.gross() || m.held && len(held) > mostHeld) {
 			m.kind, m.sev = "rows/not-read", finding.Note
 			m.msg = "not followed: " + m.msg
 		}

@@ -446,6 +446,9 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 		got += m
 	}
 	w.lastPos = w.cur.pos - 1
+	if got < k && w.quiet > 0 && len(w.from.runs) == 0 { // nothing is known of what there is
+		return k
+	}
 	if got < k {
 		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "this uses %s more than there are | %s stitches in the row below, %s too few | no more than there are",
 			"use %s fewer here, or make them in the row below", k-got, w.from.stitches(), k-got, k-got)
