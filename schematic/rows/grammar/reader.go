@@ -147,7 +147,9 @@ func (r *Reader) head() {
 	}
 	r.roundR, r.crochet, r.knits = rounds > 0, crochet > knits, knits >= crochet && knits > 0
 	if len(r.x.Sizes.Names) == 0 {
-		if k := text.Sizes(r.x.Src); k > 1 && k < 40 {
+		if s := text.ToFit(r.x.Src); len(s) > 1 {
+			r.x.Sizes, r.unlike = expr.Sizes{Names: s, Groups: []int{1, len(s) - 1}}, true
+		} else if k := text.Sizes(r.x.Src); k > 1 && k < 40 {
 			r.x.Sizes = expr.Sizes{Groups: []int{1, k - 1}}
 			for i := range k {
 				r.x.Sizes.Names = append(r.x.Sizes.Names, fmt.Sprintf("size %d", i+1))
@@ -170,6 +172,7 @@ func (r *Reader) saysTerms(t stitch.Terms) {
 
 func (r *Reader) sizes(rest string, line, col int) {
 	at := ins.Span{Line: line, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
+	rest, _, _ = strings.Cut(rest, ";") // measurements stand behind it
 	words := strings.TrimSuffix(strings.TrimSpace(rest), ".")
 	s, p := expr.ParseSizes(strings.NewReplacer(": ", ", ", ":", ",").Replace(words))
 	switch {

@@ -888,6 +888,9 @@ func (p *parser) countsIn(t []text.Token) []ins.StitchGroup {
 func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 	number := false
 	for i := range t {
+		if t[i].Is("per") {
+			return nil
+		}
 		number = number || t[i].Kind == 'n' || numerals[t[i].S] > 0
 		if isStar(&t[i]) {
 			return nil

@@ -152,10 +152,11 @@ func MakeOf(text string) int {
 // GoesOn reports whether a line goes on with the one before it: print wraps rows where the
 // column ends.
 func GoesOn(last, line string) bool {
-	if strings.HasPrefix(line, "  ") || strings.HasPrefix(line, "\t") {
+	indented := strings.HasPrefix(line, "  ") || strings.HasPrefix(line, "\t")
+	last, line = strings.TrimSpace(last), strings.TrimSpace(line)
+	if line != "" && indented && !(last != "" && strings.ContainsAny(last[len(last)-1:], ")]}") && unicode.IsUpper([]rune(line)[0])) {
 		return true
 	}
-	last, line = strings.TrimSpace(last), strings.TrimSpace(line)
 	if last == "" || line == "" {
 		return false
 	}
@@ -200,4 +201,28 @@ func lastWord(s string) bool {
 		return true
 	}
 	return false
+}
+
+var toFit = regexp.MustCompile(`(?i)^\W*(?:to fit|ages?|finished sizes?)\b[^\d(]{0,24}([\w.½¼¾-]{1,6}) ?\(([^()]{1,60})\)`)
+
+// ToFit are the sizes that a text without a line of sizes tells by whom they fit: To fit age 2-4
+// (5-7, 8-10); none if it has no such line.
+func ToFit(lines []string) []string {
+	for _, l := range lines {
+		m := toFit.FindStringSubmatch(l)
+		if m == nil {
+			continue
+		}
+		names := []string{m[1]}
+		for _, f := range strings.FieldsFunc(m[2], func(c rune) bool { return c == ',' || c == ':' || c == ';' }) {
+			names = append(names, strings.TrimSpace(f))
+		}
+		for _, n := range names {
+			if len(n) == 0 || len(n) > 8 || strings.Contains(n, " ") || !strings.ContainsAny(n, "0123456789") {
+				return nil
+			}
+		}
+		return names
+	}
+	return nil
 }

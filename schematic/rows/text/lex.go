@@ -229,6 +229,10 @@ func (l *lexer) number() {
 	}
 	if len(vals) == 1 {
 		vals, end = l.chain(v)
+	} else if len(vals) == l.sizes-1 {
+		if v, to, ok := l.behind(end); ok {
+			vals, end = append(vals, v), to
+		}
 	}
 	if len(vals) > 1 {
 		l.list(start, end, vals)
@@ -435,6 +439,9 @@ func (l *lexer) group(i int) ([]int, int, bool) {
 				for j++; j < len(l.r) && unicode.IsDigit(l.r[j]); j++ {
 				}
 			}
+			if k := l.halves(j); k > j {
+				l.frac, j = true, k
+			}
 			if j+1 < len(l.r) && strings.Contains("st nd rd th", l.lower(j, j+2)) {
 				j += 2
 			}
@@ -456,6 +463,35 @@ func (l *lexer) group(i int) ([]int, int, bool) {
 			return nil, 0, false
 		}
 	}
+}
+
+// halves is behind -1/2 or ' 1/2' of a mixed number at i, or i.
+func (l *lexer) halves(i int) int {
+	j := i
+	if j < len(l.r) && (dash(l.r[j]) || l.r[j] == ' ') {
+		j++
+	}
+	if j+2 < len(l.r) && j > i && unicode.IsDigit(l.r[j]) && l.r[j+1] == '/' && unicode.IsDigit(l.r[j+2]) {
+		return j + 3
+	}
+	return i
+}
+
+// behind reads the last number of 83 (89) 95.
+func (l *lexer) behind(i int) (v, end int, ok bool) {
+	j := l.blank(i)
+	if j == i || j >= len(l.r) || !unicode.IsDigit(l.r[j]) {
+		return 0, i, false
+	}
+	save := l.i
+	l.i = j
+	v = l.digits()
+	end, l.i = l.i, save
+	k := l.blank(end)
+	if k >= len(l.r) || !unicode.IsLetter(l.r[k]) || l.r[k] == 'x' {
+		return 0, i, false
+	}
+	return v, end, true
 }
 
 func (l *lexer) blank(i int) int {

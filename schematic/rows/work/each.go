@@ -414,6 +414,11 @@ func (w *work) repeat(n *ins.Repeat, tail []ins.Item, need int) {
 	if n.InAll && w.pick.inAll() {
 		t--
 	}
+	if t > 1 && toEnds(n.Body) {
+		w.blind = true
+		w.plainOver()
+		return
+	}
 	for k := range min(t, maxSteps) {
 		body := n.Body
 		w.again = k > 0
@@ -426,6 +431,18 @@ func (w *work) repeat(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 	}
 	w.again = false
+}
+
+// toEnds reports whether a stretch goes to an end, as that of a needle or a marked part.
+func toEnds(list []ins.Item) bool {
+	for _, n := range list {
+		for _, p := range placesOf(n) {
+			if p.Kind == ins.InEach && (p.Extent.Kind == ins.ToLast || p.Extent.Kind == ins.ToEnd) {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // lastBody is what a repeat works the last time.
@@ -573,6 +590,10 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	if w.bySpaces(body) && times > 0 && !w.spaceBefore(0, 0) { // no space is left: the rest lies behind the last one
 		return
 	}
+	if w.beyond > 0 && times > 0 && rest < per && w.skipsFirst(body) >= rest { // the round is joined to its first chain instead
+		w.cur.toEnd()
+		return
+	}
 	each := max(per, 1)
 	if per == 0 {
 		each = max(len(body), 1)
@@ -587,6 +608,24 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 		}
 		w.cur.step(min(r.n-w.cur.off, w.cur.left-keep))
 	}
+}
+
+// skipsFirst is how many stitches a stretch passes before it works one.
+func (w *work) skipsFirst(body []ins.Item) int {
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Chain, *ins.Nothing:
+		case *ins.Skip:
+			k := 0
+			for i := range n.Places {
+				k += w.count(n.Places[i].N)
+			}
+			return k
+		default:
+			return 0
+		}
+	}
+	return 0
 }
 
 // bySpaces reports whether a repeat is worked into chain spaces.

@@ -36,6 +36,7 @@ type fabric struct {
 	runs   []run
 	picots int
 	groups int
+	plain  bool  // only its count is known
 	ring   bool  // closed to a ring that can be worked into
 	marks  []int // markers: so many stitches from the beginning
 }

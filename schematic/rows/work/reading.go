@@ -14,6 +14,7 @@ type key struct {
 	chain int
 	hook  bool // chains skipped from the hook
 	inAll bool // a number of repeats is meant in all
+	over  bool // a chain behind slip stitches stands over the next stitch
 	turns bool // the last chain of a foundation is one to turn with
 	both  ins.Span
 }
@@ -66,13 +67,16 @@ func (p *picks) inAll() bool { return p.take(key{inAll: true}, ins.Span{}, false
 // turns reports whether a row over a foundation leaves its first chain to turn.
 func (p *picks) turns() bool { return p.take(key{turns: true}, ins.Span{}, false) }
 
+// overNext reports whether a chain behind slip stitches stands over the next stitch.
+func (p *picks) overNext() bool { return p.take(key{over: true}, ins.Span{}, false) }
+
 // unusual is how unlikely a reading is, if nothing else tells them apart: a chain of 1
 // counts seldom, one of 3 mostly.
 func (p *picks) unusual() int {
 	n := 0
 	for k, v := range p.taken {
 		switch {
-		case k.inAll && v, k.turns && v, k.both.Line > 0 && v:
+		case k.inAll && v, k.turns && v, k.over && v, k.both.Line > 0 && v:
 			n += 2
 		case k.chain == 1 && v, k.chain >= 3 && !v:
 			n += 3
@@ -106,7 +110,7 @@ type reading struct {
 
 // mostSince is how many rows that state no count may lie between a row and the last count
 // that held, for what the row uses to be told.
-const mostSince = 2
+const mostSince = 4
 
 // far is since when nothing of what a row uses is sure.
 const far = 1 << 20

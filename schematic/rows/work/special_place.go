@@ -79,8 +79,6 @@ func (w *work) top(n ins.Item, p ins.Place) {
 	case r == nil:
 		w.tell("rows/over-use", finding.Warning, p.At, "there is no stitch left: the turning chain below is used already, or does not count", "take this out, or say that the turning chain counts as a stitch")
 		return
-	case !r.tch && !r.base && len(w.out.runs) >= 0 && !w.hasTch():
-		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below has no turning chain that counts as a stitch", "say 'in last st', or say that the turning chain counts")
 	}
 	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall {
 		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below began with ch %s, not ch %s", "say the top of ch-%s", r.tall, t, r.tall)
@@ -89,15 +87,6 @@ func (w *work) top(n ins.Item, p ins.Place) {
 	w.lastPos = w.cur.pos - 1
 	w.spaced = false
 	w.foot(n, w.feet(w.lastPos))
-}
-
-func (w *work) hasTch() bool {
-	for _, r := range w.from.runs {
-		if r.tch {
-			return true
-		}
-	}
-	return false
 }
 
 // hook works into the kth chain from the hook; the chains before it count as a

@@ -206,6 +206,7 @@ func (r *runner) asStated(l *ins.Line, f *fabric, k int) *fabric {
 			kind = l.Stated[0].Unit.Stitch
 		}
 		g.add(run{kind: kind, n: k})
+		g.plain = !(len(f.runs) == 1 && f.runs[0].n > 0)
 		return g
 	}
 	return uniform(nil, k)

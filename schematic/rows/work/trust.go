@@ -1,6 +1,9 @@
 package work
 
 import (
+	"regexp"
+	"slices"
+
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
 )
@@ -30,13 +33,21 @@ func judge(x *ins.Text, list []*merged) {
 			held[m.at.Line] = true
 		}
 	}
-	often := len(all) > 3 && 4*len(all) > worked(x)
+	often := len(all) > 3 && 4*len(all) > worked(x) || forSome(x)
 	for _, m := range list {
 		if m.counted() && (often || m.again || m.gross() || m.held && len(held) > mostHeld) {
 			m.kind, m.sev = "rows/not-read", finding.Note
 			m.msg = "not followed: " + m.msg
 		}
 	}
+}
+
+var some = regexp.MustCompile(`(?i)^\W*(for )?(all )?(the )?sizes? .{1,40} only\b|^\W*(for )?[\w-]{1,6} size only\b`)
+
+// forSome reports whether rows of a text are for some of its sizes only: then no size is sure of
+// all its rows.
+func forSome(x *ins.Text) bool {
+	return len(x.Sizes.Names) > 1 && slices.ContainsFunc(x.Src, some.MatchString)
 }
 
 // worked is how many lines of a text are instructions that were read.

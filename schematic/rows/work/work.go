@@ -67,6 +67,7 @@ type work struct {
 	blind       bool // the count does not follow from the words
 	perRow      int  // stitches in each row of an edge of which the rows are not known
 
+	beyond                 int // chains beyond the stitch that the first chain counts as
 	startChain, startSpace int // the chain that begins the row, and what of it is a space
 	per                    int // stitches that the first repeat to an end uses
 	perAt                  ins.Span
@@ -115,6 +116,9 @@ func (w *work) takeTurning() {
 	if w.tchAt {
 		w.tchAt = false
 		if w.cur.atStart() && w.cur.left > 0 && w.travel == 0 {
+			w.cur.passSpaces()
+			w.cur.step(1)
+		} else if w.travel > 0 && w.cur.pos == w.travel && w.g == nil && !w.spaced && w.cur.left > 0 && w.pick.overNext() {
 			w.cur.passSpaces()
 			w.cur.step(1)
 		}
@@ -306,7 +310,7 @@ func (w *work) chain(n *ins.Chain, tail []ins.Item) {
 		return
 	}
 	if !w.began && !w.tchAt && w.cur.pos == w.travel {
-		if startsPicot(tail) {
+		if startsPicot(tail) || w.again && k >= 3 { // the chain of a loop that is repeated
 			w.began = true
 			w.emit(run{chain: k}, nil, n)
 			return
@@ -368,6 +372,7 @@ func (w *work) start(n *ins.Chain) {
 	if beyond == 0 && n.Count.As == nil && n.Count.Space.By == nil && k > 4 {
 		beyond = k - 3
 	}
+	w.beyond = beyond
 	w.out.add(run{kind: kind, n: 1, tch: true, tall: k})
 	w.startChain, w.startSpace = k, w.count(n.Count.Space)
 	w.turning(kind, k-beyond, beyond, n)
@@ -435,7 +440,7 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 		}
 		if kind != nil && !told && !alike(kind, r.kind) && !r.base {
 			told = true
-			if w.from.holds(kind) { // it stands elsewhere in the row: where is meant is not sure
+			if w.from.plain || w.from.holds(kind) { // it stands elsewhere in the row: where is meant is not sure
 				w.unsure()
 				continue
 			}
@@ -513,7 +518,7 @@ func (w *work) space(size int, at ins.Span) bool {
 		}
 		c.step(r.n - c.off)
 	}
-	if w.from.spaces(size) { // which is meant is not sure
+	if w.from.plain || w.from.spaces(size) { // which is meant is not sure
 		w.unsure()
 		return false
 	}
