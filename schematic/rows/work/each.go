@@ -168,6 +168,7 @@ func (w *work) blindOver(ins.Item) {
 
 func (w *work) eachSpace(n ins.Item, p *ins.Place, keep int) {
 	worked := 0
+	w.blind = w.blind || w.from.plain
 	for w.spaceBefore(w.n(p.Unit.Size), keep) {
 		if w.steps++; w.steps > maxSteps {
 			return
@@ -177,7 +178,8 @@ func (w *work) eachSpace(n ins.Item, p *ins.Place, keep int) {
 		worked++
 	}
 	if worked == 0 {
-		w.space(w.n(p.Unit.Size), p.At) // tells that there is none
+		w.blind = w.blind || w.quiet == 0 && w.from.spaces(w.n(p.Unit.Size)) // it means others than those before
+		w.space(w.n(p.Unit.Size), p.At)                                      // tells that there is none
 	}
 }
 
@@ -414,6 +416,11 @@ func (w *work) repeat(n *ins.Repeat, tail []ins.Item, need int) {
 	if n.InAll && w.pick.inAll() {
 		t--
 	}
+	w.inAll(n, t)
+}
+
+// inAll works a bracket t times.
+func (w *work) inAll(n *ins.Repeat, t int) {
 	if t > 1 && toEnds(n.Body) {
 		w.blind = true
 		w.plainOver()

@@ -561,7 +561,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if w.edge && w.rows <= 0 {
 		res.total, res.per = true, w.perRow
 	}
-	res.total = res.total || w.blind
+	res.total = res.total || w.blind || w.vague && l.Stated == nil
 	r.leftOver(w, res, l, body)
 	res.found = w.found
 	r.multiple(w)

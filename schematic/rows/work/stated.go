@@ -84,7 +84,7 @@ func (rd *reading) pardon(l *ins.Line) {
 	if k < 0 || !uses(told) {
 		return
 	}
-	if loose(l.Body) && !slices.ContainsFunc(told, func(f raw) bool { return f.kind == "rows/over-use" }) {
+	if loose(l.Body) && !slices.ContainsFunc(told, func(f raw) bool { return f.kind == "rows/over-use" || f.kind == "rows/no-space" }) {
 		rd.found, rd.res.found = rd.found[:k:k], nil
 		return
 	}

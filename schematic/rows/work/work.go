@@ -64,6 +64,7 @@ type work struct {
 	edge        bool // worked along row ends
 	free        bool // what is left over is not told
 	pinned      bool // all stitches were worked into a ring or along an edge
+	vague       bool // where a stitch is worked is not sure
 	blind       bool // the count does not follow from the words
 	perRow      int  // stitches in each row of an edge of which the rows are not known
 
@@ -468,13 +469,15 @@ func article(s *stitch.Stitch, t stitch.Terms) string {
 	return s.Abbr(t)
 }
 
-// unsure notes that where a stitch is worked is not sure: the count does not follow.
-func (w *work) unsure() {
+// unsure notes that where a stitch is worked is not sure; it reports false in a trial, which it ends.
+func (w *work) unsure() bool {
 	if w.quiet > 0 {
 		w.missed++
-		return
+		return false
 	}
-	w.blind = true
+	w.vague = true
+	w.blind = w.blind || w.from.plain
+	return true
 }
 
 // holds reports whether a stitch of that kind stands in the row.
@@ -519,8 +522,7 @@ func (w *work) space(size int, at ins.Span) bool {
 		c.step(r.n - c.off)
 	}
 	if w.from.plain || w.from.spaces(size) { // which is meant is not sure
-		w.unsure()
-		return false
+		return w.unsure() // it is worked somewhere
 	}
 	if size > 0 {
 		w.tell("rows/no-space", finding.Warning, at, "there is no ch-%s space left to work into", "make the space in the row below, or name the one that is there", size)
