@@ -2,10 +2,12 @@ package grammar
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
 )
 
 // Bounds of a text, so that no reading runs away.
@@ -28,6 +30,20 @@ func bound(x *ins.Text) {
 			x.Tell(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: fmt.Sprintf("this line has %d characters, more than are read", len([]rune(l))),
 				Want: fmt.Sprintf("at most about %d", maxLine), Fix: "put each row on a line of its own"}, ins.Span{Line: i + 1, Col: 1, End: 2})
 		}
+	}
+}
+
+// over tells of the numbers of a line that are more than are counted: the line is not checked.
+func (r *Reader) over(tokens []text.Token, l *ins.Line) {
+	for i := range tokens {
+		t := &tokens[i]
+		if t.Kind != 'n' || t.Num.All <= ins.Most && (len(t.Num.By) == 0 || slices.Max(t.Num.By) <= ins.Most) {
+			continue
+		}
+		l.Short, l.Stated = true, nil
+		r.x.Tell(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: finding.Clip(t.S) + " is more than is counted, so that this row is not checked",
+			Want: fmt.Sprintf("at most %d", ins.Most), Fix: "mend the number"}, ins.Span{Line: t.Line, Col: t.Col, End: t.End})
+		return // once a line is enough
 	}
 }
 

@@ -681,6 +681,7 @@ func (r *Reader) line(tokens []text.Token) {
 	if l.Label != nil && !working(l.Body) && len(l.Body) > 0 && len(l.Unread) == 0 && !turns(l.Body) { // a row without a word of work
 		l.Unread = append(l.Unread, p.span(0, len(p.t)-1))
 	}
+	r.over(tokens, l)
 	r.sec.Lines = append(r.sec.Lines, l)
 	r.x.Read.Lines++
 	if len(l.Unread) == 0 {

@@ -401,15 +401,16 @@ func (l *lexer) afterDash(i int) ([]int, int) {
 	return vals, end
 }
 
+// digits reads a number; one that is more than a text may give is one more than the most.
 func (l *lexer) digits() int {
 	v := 0
 	for l.i < len(l.r) && l.r[l.i] >= '0' && l.r[l.i] <= '9' {
-		if v < ins.Most {
+		if v <= ins.Most {
 			v = v*10 + int(l.r[l.i]-'0')
 		}
 		l.i++
 	}
-	return min(v, ins.Most)
+	return min(v, ins.Most+1)
 }
 
 // group reads ' (3, 4, –)' at i: the next sizes of a line of numbers.

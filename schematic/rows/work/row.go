@@ -282,6 +282,9 @@ func (r *runner) unread(l *ins.Line) {
 		r.log(l, l.Body, times)
 		r.cur.rows[len(r.cur.rows)-1].unread = !short
 		r.countRows(times)
+		if max(l.Label.To.At(r.size), l.Label.From.At(r.size)) > ins.Most { // which is told
+			r.no = -1
+		}
 	} else if r.no > 0 {
 		r.no, r.side = -1, 0
 	}
@@ -516,23 +519,27 @@ func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 // counts follow from it, as long as none of them fits.
 const suspectRows = 3
 
-// try works one row over a reading, without keeping anything.
-func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
-	below := rd.fab
-	if below == nil {
+// below is the row below as this row meets it: turned, if the work is, and with what lies beyond it.
+func (r *runner) below(rd *reading) (below *fabric, flipped bool) {
+	if below = rd.fab; below == nil {
 		below = &fabric{}
 	}
-	flipped := !r.round && r.begun && !below.ring
-	if flipped {
-		if r.g == nil {
-			below = below.reversedInto(&r.turned)
-		} else {
-			below = below.reversed()
-		}
+	flipped = !r.round && r.begun && !below.ring
+	switch {
+	case flipped && r.g == nil:
+		below = below.reversedInto(&r.turned)
+	case flipped: // a graph holds what it is worked from
+		below = below.reversed()
 	}
 	if rd.behind != nil {
 		below = joined2(below, rd.behind)
 	}
+	return below, flipped
+}
+
+// try works one row over a reading, without keeping anything.
+func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
+	below, flipped := r.below(rd)
 	w := &r.work
 	if r.g != nil { // it holds what it is worked from
 		w = &work{}

@@ -1,0 +1,37 @@
+package rows
+
+import (
+	"runtime"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A number that is more than is counted is told where it stands, and nothing follows from it.
+func TestNoNumberIsCutInSilence(t *testing.T) {
+	list := check("Terms: US\nCast on 250000 sts.\nRow 1: Knit. (250000 sts)\nRow 2: K 249998, k2tog. (249999 sts)\nRows 3-200002: Knit.\nRow 200003: Purl.\n")
+	require.Len(t, list, 5)
+	for i, f := range list {
+		assert.Equal(t, "rows/bounds", f.Kind, f)
+		assert.Equal(t, i+2, f.Pos.Line)
+		assert.Equal(t, "at most 100000", f.Want)
+	}
+	assert.Contains(t, list[0].Message, "250000 is more than is counted")
+	assert.Empty(t, check("Cast on 100000 sts.\nRow 1: Knit. (100000 sts)\n"))
+}
+
+// Lines as large as a text may be are refused at once: what a reader takes is counted in bytes, not in time.
+func TestALineOfBracketsIsRefusedBeforeItIsRead(t *testing.T) {
+	for _, line := range []string{"(", "[(k1, ", "(k1) ", "*k1, ", "{"} {
+		src := []byte("Row 1: " + strings.Repeat(line, (1<<20-20)/len(line)) + "\n")
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		rep := Check(Read("t.txt", src, Options{}), Options{})
+		runtime.ReadMemStats(&after)
+		require.Len(t, rep.Findings, 1, line)
+		assert.Equal(t, "rows/bounds", rep.Findings[0].Kind)
+		assert.Less(t, after.TotalAlloc-before.TotalAlloc, uint64(32<<20), "as large as the text a few times over: %q", line)
+	}
+}
