@@ -6,10 +6,12 @@ import (
 	"testing"
 
 	"flatwright/schematic"
+	"flatwright/schematic/random"
 	"flatwright/schematic/read"
 	"flatwright/schematic/worn"
 
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 )
 
 // wornGarments are the garments of a folder, every size of each put together.
@@ -75,4 +77,20 @@ func TestADimensionLineOfAGarmentAsItIsWornIsTrueToScale(t *testing.T) {
 		}
 	}
 	require.Greater(t, lines, 300)
+}
+
+func TestNothingOverlapsOnASheetOfARandomBondedGarment(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		text := random.Bonded().Draw(t, "text")
+		p, found := read.Pattern("bonded.yaml", []byte(text))
+		require.NotNil(t, p, "%v", found)
+		gs := schematic.WorkAll(p)
+		worn.Dress(gs[0])
+		var st Stats
+		o := Options{Labels: rapid.SampledFrom([]Labels{OneSize, AllSizes, Letters, Blank}).Draw(t, "labels"), Units: rapid.SampledFrom([]Units{CM, Both}).Draw(t, "units"),
+			Paper: Paper(rapid.IntRange(0, 1).Draw(t, "paper")), Stats: &st}
+		sheets, err := Schematic(gs, o)
+		require.NoError(t, err)
+		holds(t, gs, o, st, sheets)
+	})
 }

@@ -345,3 +345,36 @@ func BenchmarkDress(b *testing.B) {
 		})
 	}
 }
+
+// bonded is a random garment whose pieces are bound together.
+func bonded(t *rapid.T) *schematic.Garment {
+	text := random.Bonded().Draw(t, "text")
+	p, found := read.Pattern("bonded.yaml", []byte(text))
+	require.NotNil(t, p, "%v\n%s", found, text)
+	return schematic.Work(p, 0)
+}
+
+func TestARandomBondedGarmentIsTrueToScaleAndNotBent(t *testing.T) {
+	dressed, all := 0, 0
+	rapid.Check(t, func(t *rapid.T) {
+		g := bonded(t)
+		all++
+		Dress(g)
+		if trueToScale(t, g) > 0 {
+			dressed++
+		}
+		for _, p := range assembled(g).placed {
+			for _, q := range p.points() {
+				require.InDelta(t, dist(q, p.loop[0].a), dist(p.where.at(q), p.where.at(p.loop[0].a)), 1e-6, p.name)
+			}
+			if !p.strip {
+				var there []pt
+				for _, q := range p.points() {
+					there = append(there, p.where.at(q))
+				}
+				require.InEpsilon(t, area(p.points())+1, area(there)+1, 1e-9, p.name)
+			}
+		}
+	})
+	require.Greater(t, 2*dressed, all, "%d of %d garments are put together", dressed, all)
+}
