@@ -3,6 +3,9 @@ package job
 import (
 	"encoding/csv"
 	"fmt"
+	"os"
+	"os/exec"
+	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
@@ -12,6 +15,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/layout/place"
+	"flatwright/render/compare"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
 	"flatwright/schematic/worn"
@@ -134,6 +138,7 @@ func TestAMeasurementHasOneFigureWhereverItIsPrinted(t *testing.T) {
 		page, err := Page(t.Context(), src, PageOptions{})
 		require.NoError(t, err)
 		all.page(sizes, string(page.Files[0].Body))
+		all.handout(t, src, some[1])
 		for key, figures := range all.at {
 			assert.Len(t, figures, 1, "%s: %s", src.Name, key)
 		}
@@ -142,4 +147,40 @@ func TestAMeasurementHasOneFigureWhereverItIsPrinted(t *testing.T) {
 		}
 		t.Log(src.Name, all.steps)
 	}
+}
+
+var pair = regexp.MustCompile(`([0-9.½]+) cm / ([0-9]*[¼½¾]?) in`)
+
+// handout holds every pair of figures that the handout of one size prints against the pairs that are printed elsewhere
+// for that size: a pair that stands nowhere else is of no measurement. (The gauge's own 10 cm / 4 in is nominal.)
+func (p *printed) handout(t *testing.T, src Source, size string) {
+	if _, err := exec.LookPath("pdftotext"); err != nil {
+		require.False(t, compare.Required(), "this test needs pdftotext")
+		return
+	}
+	r, err := Handout(t.Context(), src, HandoutOptions{Size: size, Alone: true})
+	require.NoError(t, err)
+	file := filepath.Join(t.TempDir(), "handout.pdf")
+	require.NoError(t, os.WriteFile(file, r.Files[0].Body, 0o600))
+	known := map[string]bool{"10 / 4": true}
+	for key, cm := range p.at {
+		if id, of, _ := strings.Cut(key, " | "); strings.HasPrefix(of, size+" | cm") {
+			for a := range cm {
+				for b := range p.at[id+" | "+size+" | in"] {
+					known[a+" / "+b] = true
+				}
+			}
+		}
+	}
+	seen := 0
+	for _, m := range pair.FindAllStringSubmatch(string(compare.Run(t, nil, "pdftotext", "-layout", file, "-")), -1) {
+		a, ok := units.ParseNum(m[1])
+		b, ok2 := units.ParseNum(m[2])
+		if ok && ok2 {
+			seen++
+			assert.True(t, known[units.Decimal(a, 3)+" / "+units.Decimal(b, 3)], "%s, size %s: the handout prints %s", src.Name, size, m[0])
+		}
+	}
+	assert.Positive(t, seen, "%s: the handout", src.Name)
+	p.steps["handout"] = seen
 }
