@@ -247,7 +247,7 @@ func TestWrongUseExitsWithThree(t *testing.T) {
 		{[]string{"draw", "--paper", "a3", tern}, "a4, letter"},
 		{[]string{"draw", "--scale", "1:0", tern}, "write a scale as 1:8"},
 		{[]string{"draw", "--scale", "eight", tern}, "write a scale as 1:8"},
-		{[]string{"draw", "--size", "XXL", tern}, `there is no size "XXL"; the sizes are S, M, L`},
+		{[]string{"draw", "--size", "XXL", tern}, `no size "XXL"; the sizes are S, M, L`},
 		{[]string{"table", "--size", "XXL", tern}, "the sizes are S, M, L"},
 		{[]string{"table", "--format", "html", tern}, "text, markdown, csv"},
 		{[]string{"check", "--format", "xml", tern}, "text, json"},

@@ -42,7 +42,7 @@ func count(n int, what string) string {
 }
 
 // nothing is what is said where all is well.
-const nothing = "found nothing that does not agree"
+const nothing = "no problems found"
 
 // tell prints findings in full on standard error.
 func tell(env environment, list finding.List, src job.Source) {

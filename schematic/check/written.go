@@ -58,7 +58,7 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 		return nil
 	}
 	f := finding.Finding{Kind: "drawn/unknown", Severity: finding.Note, Pos: w.Pos,
-		Message: fmt.Sprintf("nothing that the counts make is called %q, so it is not held against them", of),
+		Message: fmt.Sprintf("the counts make no measurement called %q", of),
 		Want:    "one of " + names(gs), Fix: "name the measurement it stands for with `of`"}
 	if like := finding.Nearest(of, allNames(gs)); like != "" {
 		f.Fix = fmt.Sprintf("did you mean %q?", like)

@@ -174,7 +174,7 @@ func inProportion(p *schematic.Pattern, gauges []schematic.Gauge, given []bool, 
 		g.Stitches = units.Max(quarter, g.Stitches.Mul(sts).RoundTo(quarter))
 		g.Rows = units.Max(quarter, g.Rows.Mul(rows).RoundTo(quarter))
 		*found = append(*found, finding.Finding{Kind: "alter/gauge", Severity: finding.Note, Pos: g.Pos,
-			Message: fmt.Sprintf("the gauge %s is reckoned in proportion to %s: %s sts and %s rows over %s %s", g.Name, now.Name,
+			Message: fmt.Sprintf("the gauge %s is scaled in proportion to %s: %s sts and %s rows over %s %s", g.Name, now.Name,
 				units.Decimal(g.Stitches, 2), units.Decimal(g.Rows, 2), units.Mixed(units.In(g.Over, g.OverUnit)), g.OverUnit),
 			Fix: "give that of your own swatch, if it differs"})
 	}

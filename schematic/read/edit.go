@@ -53,7 +53,7 @@ type Change struct {
 func Edit(src []byte, c Change) ([]byte, error) {
 	r, root := whole(src)
 	if root == nil {
-		return nil, errors.New("the file can't be read; mend its text first")
+		return nil, errors.New("the file can't be read; fix its text first")
 	}
 	if strings.ContainsFunc(c.Value+c.Name+c.Key, unicode.IsControl) {
 		return nil, errors.New("a value is one line")

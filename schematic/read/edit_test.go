@@ -228,7 +228,7 @@ func TestWhatCannotBeChangedIsSaid(t *testing.T) {
 		do   Change
 		want string
 	}{
-		{"a: [", Change{Path: "a", Value: "1", Cell: -1}, "mend its text"},
+		{"a: [", Change{Path: "a", Value: "1", Cell: -1}, "fix its text"},
 		{string(src), Change{Path: "pieces/9/piece", Value: "1", Cell: -1}, "not there any more"},
 		{string(src), Change{Path: "pattern", Value: "a\nb", Cell: -1}, "one line"},
 		{string(src), Change{Path: "pieces", Value: "a", Cell: -1}, "more than one value"},

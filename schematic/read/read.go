@@ -96,7 +96,7 @@ func (r *reader) done() finding.List {
 		r.full = false
 		r.piece, r.section = "", ""
 		r.fail(finding.Pos{File: r.file}, "file/many", "there are more errors than these %d", len(r.findings)).
-			Fix = "mend these first, then read the file again"
+			Fix = "fix these first, then run the command again"
 	}
 	return r.findings
 }

@@ -171,7 +171,7 @@ func chartSize(x *rows.Text, name string, sample int) (int, error) {
 	if i := x.Sizes.Index(strings.TrimSpace(name)); i >= 0 {
 		return i, nil
 	}
-	return 0, &OptionError{fmt.Sprintf("there is no size %q; the sizes are %s", name, strings.Join(x.Sizes.Names, ", "))}
+	return 0, &OptionError{fmt.Sprintf("no size %q; the sizes are %s", name, strings.Join(x.Sizes.Names, ", "))}
 }
 
 var errNoRows = errors.New("there are no rows that a chart can be drawn from")

@@ -92,7 +92,7 @@ func sizeNamed(p *schematic.Pattern, name string) (int, error) {
 	if i := p.Sizes.Index(strings.TrimSpace(name)); i >= 0 {
 		return i, nil
 	}
-	return 0, &OptionError{fmt.Sprintf("there is no size %q; the sizes are %s", name, strings.Join(p.Sizes.Names, ", "))}
+	return 0, &OptionError{fmt.Sprintf("no size %q; the sizes are %s", name, strings.Join(p.Sizes.Names, ", "))}
 }
 
 // Check reads the pattern and finds what does not fit. It gives no files.
