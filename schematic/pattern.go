@@ -54,9 +54,17 @@ type Pattern struct {
 	Care     []string
 	Edition  string   // which version this is, and its date, as the designer wrote it
 	Mended   []string // corrections since the first version, each with its date
+	Photos   []Photo  // for pages
 	RowsFile string   // written rows beside the pattern, relative to it
 	Rows     string   // written rows in the pattern
 	RowsPos  finding.Pos
+}
+
+// Photo is a photograph of the garment: its file, relative to the pattern's, and what it shows, in
+// words, for those who don't see it.
+type Photo struct {
+	File, Shows string
+	Pos         finding.Pos
 }
 
 // Material is a line of what is needed, with an optional amount for each size.

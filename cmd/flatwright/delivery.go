@@ -113,6 +113,23 @@ func (d *delivery) rowsBeside(cmd *cobra.Command, path string, src job.Source) (
 	return &text, nil
 }
 
+// photosBeside are the photographs that a pattern names, under the names that it gives them.
+func (d *delivery) photosBeside(cmd *cobra.Command, path string, src job.Source) ([]job.Source, error) {
+	var out []job.Source
+	for _, name := range job.PhotoFiles(src) {
+		at := filepath.FromSlash(name)
+		if path != files.Stdio {
+			at = filepath.Join(filepath.Dir(path), at)
+		}
+		f, err := d.readMost(cmd, at, job.MostPhoto)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, job.Source{Name: name, Text: f.Text})
+	}
+	return out, nil
+}
+
 // patternAndText are the pattern at path (nil if path is empty, or a text of rows) and
 // the text of its rows: that at rows, or else the one that the pattern names.
 func (d *delivery) patternAndText(cmd *cobra.Command, path, rows string) (src, text *job.Source, err error) {

@@ -25,6 +25,10 @@ it is. It goes to standard output, or into a folder.`,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			return d.produce(cmd, env, args[0], func(src job.Source, rows *job.Source) (job.Result, error) {
 				o.Rows = rows
+				var err error
+				if o.Photos, err = d.photosBeside(cmd, args[0], src); err != nil {
+					return job.Result{}, err
+				}
 				return job.Page(cmd.Context(), src, o)
 			})
 		},

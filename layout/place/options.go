@@ -98,6 +98,8 @@ type Options struct {
 	Lang        string     // of the drawing's words; empty: en
 	Caution     string     // printed at the foot of the first sheet
 	Stats       *Stats     // counts how labels were placed, if given
+
+	Stop <-chan struct{} // once closed, no one waits for the drawing any more; may be nil
 }
 
 // Large is the text size of a large print, in mm: 18 point.

@@ -23,6 +23,9 @@ func Schematic(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 	return d.Sheets(d.Scale())
 }
 
+// ErrStopped is the error of a drawing for which no one waits any more.
+var ErrStopped = errors.New("the drawing was stopped")
+
 // Draft is a drawing before its sheets are made, so that several drawings may be
 // brought to one scale without laying out again those that have it.
 type Draft struct {
@@ -139,7 +142,7 @@ func (p *plan) choose() (*choice, error) {
 	var least *choice
 	var err error
 	for ; floor < len(UsualScales); floor++ {
-		if least, err = ch.at(UsualScales[floor]); err == nil {
+		if least, err = ch.at(UsualScales[floor]); err == nil || errors.Is(err, ErrStopped) {
 			break
 		}
 	}
@@ -200,6 +203,11 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 	list := make([]*drawn, len(ch.p.views))
 	lettered := false
 	for i, v := range ch.p.views {
+		select {
+		case <-ch.p.o.Stop:
+			return nil, ErrStopped
+		default:
+		}
 		list[i] = v.draw(&ch.p.o, scale)
 		lettered = lettered || len(list[i].letters) > 0
 	}

@@ -27,10 +27,18 @@ import (
 type Page struct {
 	Content  *document.Content
 	Drawings []document.Drawing
+	Photos   []Photo
 	Charts   []document.Drawing // stitch charts, for each size or for all
 	Lang     string             // BCP 47; empty: en
 	Prefix   string             // of every class and id: letters, digits and hyphens, a letter first; empty: fw
 	Snippet  bool               // an element for another page instead of a whole one
+}
+
+// Photo is a photograph: an image file of the media type Kind, W by H pixels, and what it shows.
+type Photo struct {
+	Shows, Kind string
+	W, H        int
+	Data        []byte
 }
 
 // ErrPrefix is for a prefix that could not name a class.
@@ -111,6 +119,7 @@ type view struct {
 	Fit     []fact
 	Facts   []fact
 	Tables  []group
+	Photos  []photo
 	Drawn   []drawn
 	Charts  []drawn
 	Rows    []written
@@ -122,6 +131,11 @@ type view struct {
 	Mended  []template.HTML
 	Step    string
 	Columns int
+}
+
+type photo struct {
+	Photo
+	URL template.URL
 }
 
 type choice struct{ ID, Name, Value string }
@@ -203,6 +217,10 @@ func newView(p Page) (*view, error) {
 	v.Rows = v.written(w)
 	v.Step = "to the nearest " + units.Decimal(c.Steps.CM, 3) + " cm and " + units.Mixed(c.Steps.Inch) + " in"
 	v.About = fmt.Sprintf("%s: schematic, finished measurements and materials in %s", c.Title, count(c.Sizes.Len(), "size"))
+	for _, f := range p.Photos {
+		// the data's own letters can't leave an address, and the kind is the writer's caller's
+		v.Photos = append(v.Photos, photo{f, template.URL("data:" + f.Kind + ";base64," + base64.StdEncoding.EncodeToString(f.Data))})
+	}
 	pen := newPen(p.Prefix)
 	for _, d := range p.Drawings {
 		one, err := v.drawing(d, pen)
@@ -359,7 +377,7 @@ func (v *view) style(pen *pen) {
 	css := "\n" + lineUp(b.String(), v.P)
 	script := "\n" + strings.NewReplacer("@ticks", fmt.Sprintf("%s-%08x", v.P, v.rowsSum()), "@", v.P).Replace(string(lean([]byte(ownScript))))
 	v.CSS, v.Script = template.CSS(css), template.JS(script)
-	v.Policy = "default-src 'none'; style-src '" + hashOf(css) + "'; script-src '" + hashOf(script) + "'; img-src 'self'; font-src data:; base-uri 'none'; form-action 'none'"
+	v.Policy = "default-src 'none'; style-src '" + hashOf(css) + "'; script-src '" + hashOf(script) + "'; img-src 'self' data:; font-src data:; base-uri 'none'; form-action 'none'"
 }
 
 // hashOf is how a policy names a text that it allows (CSP 3, 2.3.1).

@@ -276,7 +276,7 @@ func (e *editor) listAt() string {
 func (e *editor) begins(c Change) beginning {
 	b := beginning{sizes: e.r.sizes, value: c.Value, parts: e.partsAbove()}
 	if c.After != nil {
-		if n := c.After(e.trail[len(e.trail)-1].item().val.Line, e.lastLine()); len(n) == b.sizes.Len() && slices.Max(n) > 1 {
+		if n := c.After(e.trail[len(e.trail)-1].item().val.Line, e.lastLine()); len(n) > 0 && len(n) == b.sizes.Len() && slices.Max(n) > 1 {
 			b.counts = n
 		}
 	}

@@ -111,3 +111,11 @@ func TestEveryPatternTakesASizeMoreAndGivesItBack(t *testing.T) {
 	t.Logf("%d sizes of %d files", done, len(all))
 	assert.Greater(t, done, 20)
 }
+
+// A pattern whose sizes can't be read has no counts to begin from.
+func TestACopyInAPatternWithoutSizesStopsNothing(t *testing.T) {
+	src := "pattern: Bag\nterms: US\nunits: cm\nsizes: []\npieces:\n  - piece: Bag\n    sections:\n      - cast on: 40\n"
+	assert.NotPanics(t, func() {
+		_, _ = Edit([]byte(src), Change{Act: Copy, Path: "pieces/0", Cell: -1, After: func(int, int) []int { return nil }})
+	})
+}

@@ -96,6 +96,7 @@ var patternKeys = &table{
 		{name: "care", form: words, what: "washing and drying, a list of lines"},
 		{name: "edition", form: text, what: "which version this is, with its date"},
 		{name: "corrections", form: words, what: "what was corrected since the first version, a list of lines, each with its date"},
+		{name: "photographs", form: named, of: "text", what: "photographs for web pages: a file beside this one, and what it shows"},
 		{name: "pieces", need: true, form: list, of: "piece", what: "the pieces, in the order in which they are drawn"},
 		{name: "joins", form: list, of: "join", what: "what is sewn to what"},
 		{name: "drawing", form: one, of: "drawing", what: "how the pattern is drawn: what is shown and what is left off, its width, words and colours"},
@@ -107,7 +108,7 @@ var patternKeys = &table{
 		"title": "pattern", "name": "pattern", "author": "designer", "by": "designer", "gauge": "gauges", "tension": "gauges",
 		"unit": "units", "size": "sizes", "body": "bodies", "hook": "tools", "hooks": "tools", "needles": "tools", "materials": "yarn",
 		"yarns": "yarn", "buttons": "notions", "seams": "joins", "sewing": "joins", "measurements": "finished", "schematic": "drawing", "picture": "drawing", "terminology": "terms",
-		"language": "terms", "piece": "pieces", "abbreviations": "notes", "errata": "corrections", "revision": "edition", "making up": "finishing", "washing": "care", "written rows": "rows",
+		"language": "terms", "piece": "pieces", "abbreviations": "notes", "errata": "corrections", "photos": "photographs", "photograph": "photographs", "photo": "photographs", "images": "photographs", "pictures": "photographs", "revision": "edition", "making up": "finishing", "washing": "care", "written rows": "rows",
 	},
 }
 

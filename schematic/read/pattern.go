@@ -49,6 +49,13 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 	p.Special = r.texts(m.get("special stitches"), "special stitches", longestLine)
 	p.Making, p.Care = r.texts(m.get("finishing"), "finishing", longestLine), r.texts(m.get("care"), "care", longestLine)
 	p.Edition, p.Mended = m.text("edition"), r.texts(m.get("corrections"), "corrections", longestLine)
+	r.named(m, "photographs", func(name string, at, v *yaml.Node) {
+		if !below(name) {
+			r.fail(r.pos(at), "file/reference", "the photograph %q must lie beside the pattern or below it", name).Want = "a name such as front.jpg"
+			return
+		}
+		p.Photos = append(p.Photos, schematic.Photo{File: name, Shows: r.text(v, "what a photograph shows", longestLine), Pos: r.pos(at)})
+	})
 	r.rows(m, p)
 	if n := m.get("drawing"); n != nil {
 		p.Drawing = r.drawing(n)
@@ -328,11 +335,16 @@ func (r *reader) bySize(n *yaml.Node) bool {
 	return false
 }
 
+// below reports whether a name is that of a file in the pattern's folder or below it.
+func below(name string) bool {
+	clean := path.Clean(strings.ReplaceAll(name, `\`, "/"))
+	return !path.IsAbs(clean) && clean != ".." && !strings.HasPrefix(clean, "../") && !strings.Contains(clean, ":")
+}
+
 func (r *reader) rows(m *mapped, p *schematic.Pattern) {
 	if f := m.get("rows file"); f != nil {
 		p.RowsFile = m.text("rows file")
-		clean := path.Clean(strings.ReplaceAll(p.RowsFile, `\`, "/"))
-		if p.RowsFile != "" && (path.IsAbs(clean) || clean == ".." || strings.HasPrefix(clean, "../") || strings.Contains(clean, ":")) {
+		if p.RowsFile != "" && !below(p.RowsFile) {
 			r.fail(r.pos(f), "file/reference", "the file of written rows must lie beside the pattern or below it").
 				Want = "a name such as rows.txt"
 		}

@@ -28,6 +28,7 @@ const (
 	All     Labels = "all"     // one drawing with the values of all sizes in the trade's line
 	Letters Labels = "letters" // one drawing with letters, and a table
 	Blank   Labels = "blank"   // one drawing with rules to write on
+	Nested  Labels = "nested"  // Live alone: all sizes one inside the other
 )
 
 // DrawOptions say what is drawn, and how. The zero value is each size and all
@@ -54,6 +55,7 @@ type DrawOptions struct {
 type drawing struct {
 	name   string // of the file, behind the title
 	opts   place.Options
+	scale  float64 // of all sizes, if each is drawn by itself; else 0
 	sheets []*sheet.Sheet
 }
 
@@ -176,7 +178,7 @@ func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
 	if first := slices.IndexFunc(all, ofOne); first >= 0 {
 		err := each(ctx, len(gs), func(i int) (err error) {
 			o := all[first].opts
-			o.Size = i
+			o.Size, o.Stop = i, ctx.Done()
 			drafts[i], err = place.NewDraft(gs, o)
 			return err
 		})
@@ -190,9 +192,12 @@ func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
 	return each(ctx, len(all), func(i int) (err error) {
 		d := all[i]
 		if ofOne(d) {
+			d.scale = scale
 			d.sheets, err = drafts[d.opts.Size].Sheets(scale)
 		} else {
-			d.sheets, err = place.Schematic(gs, d.opts)
+			o := d.opts
+			o.Stop = ctx.Done()
+			d.sheets, err = place.Schematic(gs, o)
 		}
 		if err != nil {
 			return fmt.Errorf("%s: %w", d.name, err)

@@ -29,6 +29,9 @@ func each(ctx context.Context, n int, f func(i int) error) error {
 	}
 	close(next)
 	workers.Wait()
+	if ended == nil {
+		ended = stopped(ctx) // what stopped inside a step has no error of its own to tell
+	}
 	if ended != nil {
 		return ended
 	}

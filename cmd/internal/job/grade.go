@@ -39,6 +39,10 @@ type GradeOptions struct {
 	Bodies  Source // a table of bodies for the pattern's sizes: published by name alone, or with its text
 }
 
+func nestedDrawing(o DrawOptions) *drawing {
+	return &drawing{name: "nested", opts: place.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, Trim: o.Trim}}
+}
+
 // Grade gives the grading of a pattern: as a table, as a workbook, or as the
 // pattern file with numbers filled in. Its error is ErrUnreadable, an OptionError, or of an ended ctx.
 func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
@@ -69,7 +73,7 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 		r.Files = []files.File{{Name: name.name(".yaml", p.Title), Body: text}}
 		return r, nil
 	case o.Nested:
-		d := &drawing{name: "nested", opts: place.Options{Paper: o.Draw.Paper, Orientation: o.Draw.Orientation, Scale: o.Draw.Scale, Text: o.Draw.Text, Trim: o.Draw.Trim}}
+		d := nestedDrawing(o.Draw)
 		if d.sheets, err = place.Nested(gs, d.opts); err != nil {
 			return r, err
 		}

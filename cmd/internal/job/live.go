@@ -5,10 +5,14 @@ import (
 	"context"
 	"fmt"
 
+	"flatwright/layout/place"
 	"flatwright/layout/table"
 	"flatwright/render/svg"
+	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/read"
 	"flatwright/schematic/units"
+	"flatwright/schematic/worn"
 )
 
 // Look is a pattern as a page shows it while a person types: one drawing as svg
@@ -16,6 +20,7 @@ import (
 type Look struct {
 	Result
 	Drawing string   // what is drawn: a size, or all sizes
+	Scale   float64  // at which all sizes find room, 8 for 1:8, if each is drawn by itself; else 0
 	Pages   [][]byte // svg elements to stand in a page
 	Table   table.Table
 	Sizes   expr.Sizes
@@ -80,6 +85,13 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	if o.Labels == Every {
 		o.Labels = One
 	}
+	if o.Labels == Nested {
+		d := nestedDrawing(o)
+		if d.sheets, err = place.Nested(gs, d.opts); err != nil {
+			return l, fmt.Errorf("%s: %w", d.name, err)
+		}
+		return l, l.put(d)
+	}
 	all, err := drawings(p, o)
 	if err != nil {
 		return l, err
@@ -87,15 +99,54 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	if err := lay(ctx, gs, all); err != nil {
 		return l, err
 	}
+	l.Scale = all[0].scale
+	return l, l.put(all[0])
+}
+
+// Glance draws o.Size, which has to be there, by itself and at the scale that Live gave last: what
+// a person waits for who types. It works no other size, checks nothing and gives no measurements; Live
+// tells all that, and whether the scale is still that of all sizes. Its error is Live's.
+func Glance(ctx context.Context, src Source, o DrawOptions, scale float64) (Look, error) {
+	var l Look
+	p, found := read.Pattern(src.Name, src.Text)
+	l.Findings = found
+	if p == nil || found.Errors() {
+		return l, ErrUnreadable
+	}
+	l.Title, l.Sizes, l.Sample, l.Units, l.Scale = p.Title, p.Sizes, p.Sample, p.Units, scale
+	i, err := sizeNamed(p, o.Size)
+	if err != nil {
+		return l, err
+	}
+	o.Labels = One
+	all, err := drawings(p, o)
+	if err != nil {
+		return l, err
+	}
+	gs := []*schematic.Garment{schematic.Work(p, i)}
+	worn.Dress(gs[0])
+	schematic.DrawOnce(gs)
 	d := all[0]
+	d.opts.Size, d.opts.Scale, d.opts.Stop = 0, scale, ctx.Done()
+	if d.sheets, err = place.Schematic(gs, d.opts); err != nil {
+		return l, fmt.Errorf("%s: %w", d.name, err)
+	}
+	if err := stopped(ctx); err != nil {
+		return l, err
+	}
+	return l, l.put(d)
+}
+
+// put writes a drawing's sheets.
+func (l *Look) put(d *drawing) error {
 	l.Drawing = d.name
 	for i, s := range d.sheets {
 		s.Prefix = fmt.Sprintf("d%d-", i+1)
 		var b bytes.Buffer
 		if err := svg.Inline(&b, s); err != nil {
-			return l, fmt.Errorf("%s: %w", d.name, err)
+			return fmt.Errorf("%s: %w", d.name, err)
 		}
 		l.Pages = append(l.Pages, b.Bytes())
 	}
-	return l, nil
+	return nil
 }

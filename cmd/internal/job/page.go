@@ -22,6 +22,7 @@ type PageOptions struct {
 	Snippet bool     // an element for another page
 	Rows    *Source  // the file of written rows that the pattern names, if it was read
 	Charts  []string // sections of the rows that are charted
+	Photos  []Source // the files of the photographs that the pattern names
 }
 
 // widestFigure is how wide a drawing may be at 3.2 mm of text, mm: on a telephone's
@@ -48,7 +49,11 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 			ofSize(c, p, gs, o.Rows, size)
 		}
 	}
-	page := html.Page{Content: c, Drawings: drawings, Snippet: o.Snippet, Prefix: prefix(p)}
+	pictures, err := photos(p, o.Photos)
+	if err != nil {
+		return r, err
+	}
+	page := html.Page{Content: c, Drawings: drawings, Photos: pictures, Snippet: o.Snippet, Prefix: prefix(p)}
 	for _, section := range o.Charts {
 		for size := range gs {
 			name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{Trim: true})

@@ -31,7 +31,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /api/words", now(s.words))
 	m.HandleFunc("POST /api/kind", now(s.kind))
 	m.HandleFunc("POST /api/form", now(s.form))
-	m.HandleFunc("POST /api/edit", post(s, s.edit))
+	m.HandleFunc("POST /api/edit", now(s.edit))
 	m.HandleFunc("GET /api/unsaved", s.drafts)
 	m.HandleFunc("POST /api/unsaved", now(s.forget))
 	m.HandleFunc("POST /api/save", now(s.save))
@@ -269,6 +269,8 @@ type editQuestion struct {
 	Value string `json:"value"`
 	Name  string `json:"name"`
 	Cell  *int   `json:"cell"`
+
+	Look *choices `json:"look"` // how the changed pattern is looked at, if its drawing is wanted with it
 }
 
 var acts = map[string]read.Act{"set": read.Set, "put": read.Put, "take": read.Take, "insert": read.Insert, "begin": read.Begin,
@@ -290,7 +292,19 @@ func (s *Server) edit(w http.ResponseWriter, r *http.Request, q editQuestion) an
 		fail(w, http.StatusUnprocessableEntity, err.Error())
 		return nil
 	}
-	return map[string]string{"text": string(text)}
+	a := editAnswer{Text: string(text)}
+	if q.Look != nil && q.Look.Glance > 0 {
+		q.Look.Text = a.Text
+		if look, ok := s.glance(r.Context(), *q.Look); ok {
+			a.Look = &look
+		}
+	}
+	return a
+}
+
+type editAnswer struct {
+	Text string      `json:"text"`
+	Look *lookAnswer `json:"look,omitempty"`
 }
 
 type formAnswer struct {

@@ -295,11 +295,16 @@ func (d *document) where() string {
 // beside is the file of written rows that the pattern names, which lies beside it or
 // below it, or nil if it can't be read.
 func (d *document) beside(ctx context.Context, name string) *job.Source {
+	return d.besideMost(ctx, name, files.MaxRead)
+}
+
+// besideMost is beside with another bound, in bytes.
+func (d *document) besideMost(ctx context.Context, name string, most int64) *job.Source {
 	s, _ := d.now()
 	if s.Path == "" {
 		return nil
 	}
-	text, err := files.Read(ctx, filepath.Join(filepath.Dir(s.Path), filepath.FromSlash(name)), nil)
+	text, err := files.ReadMost(ctx, filepath.Join(filepath.Dir(s.Path), filepath.FromSlash(name)), nil, most)
 	if err != nil {
 		return nil
 	}

@@ -13,6 +13,7 @@ import (
 
 	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
+	"flatwright/schematic/finding"
 )
 
 // download is something that the page gives to keep.
@@ -40,11 +41,16 @@ func downloadGroups() []downloadGroup {
 			{"mistake", "Find the mistake, PDF", "all sizes with one measurement wrong, and the answer", handout(job.HandoutOptions{Kind: job.WithMistake, Seed: 1})},
 			{"life-size", "Life size, PDF", "the pieces at 1:1, to block on", handout(job.HandoutOptions{Kind: job.AtLifeSize})},
 		}},
+		{"For one person", []download{
+			{"altered", "Altered", "this size with the alterations above: drawing, counts and yarn, packed", altered},
+		}},
 		{"Drawing", []download{
 			{"drawing-svg", "This drawing, SVG", "as shown, for a web page or a drawing program", drawing("svg")},
 			{"drawing-pdf", "This drawing, PDF", "as shown, to print", drawing("pdf")},
 			{"all-pdf", "All sizes, PDF", "a page for each size and one with all", everySize("pdf")},
 			{"all-svg", "All sizes, SVG", "a file for each size and one with all, packed", everySize("svg")},
+			{"nested-pdf", "Sizes compared, PDF", "all sizes one inside the other, to print", nested("pdf")},
+			{"nested-svg", "Sizes compared, SVG", "a file for each page, packed", nested("svg")},
 		}},
 		{"Chart", []download{
 			{"chart-pdf", "Charts of this size, PDF", "of every stretch of rows, to print", charts("pdf")},
@@ -56,10 +62,12 @@ func downloadGroups() []downloadGroup {
 			{"table-text", "Measurements, text", "for an e-mail", measurements("text")},
 			{"grading", "Grading, XLSX", "a workbook with live formulas", grading},
 			{"yarn", "Yarn, text", "what each size takes", yarnOf},
-			{"rows", "Rows, text", "of every section, all sizes", rowsOf},
+			{"rows", "Rows, text", "of every section, all sizes", rowsOf(false)},
+			{"rows-size", "Rows of this size, text", "with every even change spelled out", rowsOf(true)},
 		}},
 		{"Pattern", []download{
 			{"pattern", "The pattern file", "the text as it is now, saved or not", pattern},
+			{"filled", "The pattern file, filled in", "with every sum of the grading worked out beside it", filled},
 		}},
 	}
 }
@@ -69,8 +77,8 @@ func downloadGroups() []downloadGroup {
 type made = func(ctx context.Context, src job.Source, c choices, rows *job.Source) (job.Result, error)
 
 func webPage(snippet bool) made {
-	return func(ctx context.Context, src job.Source, _ choices, rows *job.Source) (job.Result, error) {
-		return job.Page(ctx, src, job.PageOptions{Snippet: snippet, Rows: rows})
+	return func(ctx context.Context, src job.Source, c choices, rows *job.Source) (job.Result, error) {
+		return job.Page(ctx, src, job.PageOptions{Snippet: snippet, Rows: rows, Photos: c.photos})
 	}
 }
 
@@ -99,13 +107,52 @@ func yarnOf(ctx context.Context, src job.Source, _ choices, _ *job.Source) (job.
 	return job.Yarn(ctx, src, job.YarnOptions{Explain: true})
 }
 
-func rowsOf(ctx context.Context, src job.Source, _ choices, _ *job.Source) (job.Result, error) {
-	return job.Rows(ctx, src, job.RowsOptions{})
+func rowsOf(one bool) made {
+	return func(ctx context.Context, src job.Source, c choices, _ *job.Source) (job.Result, error) {
+		if !one {
+			return job.Rows(ctx, src, job.RowsOptions{})
+		}
+		return job.Rows(ctx, src, job.RowsOptions{Size: c.Size, Evenly: true})
+	}
+}
+
+func filled(ctx context.Context, src job.Source, _ choices, _ *job.Source) (job.Result, error) {
+	return job.Grade(ctx, src, job.GradeOptions{Fill: true})
+}
+
+func nested(format string) made {
+	return func(ctx context.Context, src job.Source, c choices, _ *job.Source) (job.Result, error) {
+		o := c.draw()
+		o.Format = format
+		return job.Grade(ctx, src, job.GradeOptions{Nested: true, Draw: o})
+	}
+}
+
+// altered is one size worked out for one person. What can't be altered so is told in its words.
+func altered(ctx context.Context, src job.Source, c choices, _ *job.Source) (job.Result, error) {
+	o := job.AlterOptions{Size: c.Size, Body: c.Body, Sleeve: c.Sleeve, Draw: c.draw()}
+	if c.Gauge != "" {
+		o.Gauges = []string{c.Gauge}
+	}
+	r, err := job.Alter(ctx, src, o)
+	if errors.Is(err, job.ErrUnreadable) && r.Title != "" {
+		var why []string
+		for _, f := range r.Findings {
+			if f.Severity == finding.Error {
+				why = append(why, f.Message)
+			}
+		}
+		err = errors.New(strings.Join(why, "; "))
+	}
+	return r, err
 }
 
 func drawing(format string) made {
 	return func(ctx context.Context, src job.Source, c choices, _ *job.Source) (job.Result, error) {
 		o := c.draw()
+		if o.Labels == job.Nested {
+			return nested(format)(ctx, src, c, nil)
+		}
 		if o.Labels == job.Every {
 			o.Labels = job.One
 		}
@@ -147,6 +194,11 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 				continue
 			}
 			src := s.source(q.Text)
+			for _, name := range job.PhotoFiles(src) {
+				if f := s.doc.besideMost(r.Context(), name, job.MostPhoto); f != nil {
+					q.photos = append(q.photos, *f)
+				}
+			}
 			res, err := d.make(r.Context(), src, q.choices, s.rowsOf(r.Context(), src))
 			switch {
 			case errors.Is(err, job.ErrUnreadable):

@@ -15,16 +15,27 @@ import (
 
 // choices are what a person chose beside the pattern.
 type choices struct {
-	Text   string `json:"text"`
-	Size   string `json:"size"`
-	Labels string `json:"labels"` // one, all, letters or blank
-	Units  string `json:"units"`  // cm, in or both
-	Paper  string `json:"paper"`  // its word
-	Large  bool   `json:"large"`
-	Little bool   `json:"little"` // little ink
+	Text   string  `json:"text"`
+	Size   string  `json:"size"`
+	Labels string  `json:"labels"` // one, all, letters or blank
+	Units  string  `json:"units"`  // cm, in or both
+	Paper  string  `json:"paper"`  // its word
+	Large  bool    `json:"large"`
+	Little bool    `json:"little"` // little ink
+	Glance float64 `json:"glance"` // the size alone is wanted, at this scale, and soon
+
+	LeftHanded bool `json:"leftHanded"` // charts
+	Squares    bool `json:"squares"`    // of charts in the gauge's proportions
+	Whole      bool `json:"whole"`      // nothing is left out of charts
+
+	Body   string `json:"body"` // alterations
+	Sleeve string `json:"sleeve"`
+	Gauge  string `json:"gauge"`
 
 	Rows    string `json:"rows"`    // a text of rows that is charted in place of the pattern's
 	Section string `json:"section"` // of it; empty: all
+
+	photos []job.Source // that lie beside the pattern
 
 	Draft *draft `json:"draft,omitempty"` // whose text this is, if it is to be kept
 	Saved bool   `json:"saved"`
@@ -59,6 +70,8 @@ type lookAnswer struct {
 	Readable bool         `json:"readable"`
 	Why      string       `json:"why,omitempty"` // there is no drawing
 	Drawing  string       `json:"drawing"`
+	Glance   bool         `json:"glance"` // only the drawing is told; measurements and findings come when all are asked for
+	Scale    float64      `json:"scale"`
 	Sizes    []string     `json:"sizes"`
 	Groups   []int        `json:"groups"`
 	Sample   string       `json:"sample"`
@@ -97,10 +110,32 @@ type tableRow struct {
 
 func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
 	s.keep(q)
+	if q.Glance > 0 {
+		if a, ok := s.glance(r.Context(), q); ok {
+			return a
+		}
+	}
 	src := s.source(q.Text)
 	l, err := job.Live(r.Context(), src, q.draw(), func(name string) *job.Source { return s.doc.beside(r.Context(), name) })
-	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
-		Units: l.Units.String(), Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings, src.Name)}
+	return answerOf(l, err, src.Name)
+}
+
+// glance is the drawing of one size at the scale that it had; not ok if all has to be looked at. A
+// pattern that can't be read has been looked at with that.
+func (s *Server) glance(ctx context.Context, q choices) (a lookAnswer, ok bool) {
+	src := s.source(q.Text)
+	l, err := job.Glance(ctx, src, q.draw(), q.Glance)
+	if err != nil && !errors.Is(err, job.ErrUnreadable) {
+		return a, false
+	}
+	a = answerOf(l, err, src.Name)
+	a.Glance = err == nil
+	return a, true
+}
+
+func answerOf(l job.Look, err error, name string) lookAnswer {
+	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Scale: l.Scale, Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
+		Units: l.Units.String(), Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings, name)}
 	if l.Sample >= 0 && l.Sample < len(a.Sizes) {
 		a.Sample = a.Sizes[l.Sample]
 	}
@@ -175,7 +210,7 @@ func (s *Server) chart(_ http.ResponseWriter, r *http.Request, q choices) any {
 
 func chartOptions(c choices) job.ChartOptions {
 	d := c.draw()
-	o := job.ChartOptions{Size: c.Size, Paper: d.Paper, Text: d.Text, Creator: d.Creator}
+	o := job.ChartOptions{Size: c.Size, Paper: d.Paper, Text: d.Text, Creator: d.Creator, LeftHanded: c.LeftHanded, Gauge: c.Squares, Whole: c.Whole}
 	if c.Large {
 		o.Scale = 1.6
 	}

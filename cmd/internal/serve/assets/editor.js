@@ -6,7 +6,8 @@ import { by, make } from "./dom.js";
 export class Editor {
   #lines = [];
   #marks = new Map(); // findings by line, from 1
-  #marked = [];
+  #caret = null; // of a text that is to be shown
+  #timer = 0;
 
   // box is an element with lines and a textarea in it, says what tells of the line of the caret.
   constructor(pattern, box, says) {
@@ -18,16 +19,26 @@ export class Editor {
     area.addEventListener("input", () => pattern.change(area.value, { kind: "type", from: "text" }));
     area.addEventListener("keydown", (e) => this.#key(e));
     pattern.addEventListener("change", (e) => {
-      if (e.detail.from !== "text") {
-        const at = e.detail.caret ?? Math.min(area.selectionStart, pattern.text.length);
-        area.value = pattern.text;
-        area.setSelectionRange(at, at);
-      }
-      this.paint();
+      if (e.detail.from === "text") return this.paint();
+      // where the text is not seen, setting its caret would lay the whole page out before the drawing is asked for
+      this.#caret = e.detail.caret ?? Math.min(this.#caret ?? area.selectionStart, pattern.text.length);
+      if (!area.closest(".panel").hidden) this.#late();
+      else this.#timer ||= setTimeout(() => this.#late());
     });
     document.addEventListener("selectionchange", () => {
       if (document.activeElement === area) this.tell();
     });
+  }
+
+  // late shows a text that came from elsewhere.
+  #late() {
+    clearTimeout(this.#timer);
+    this.#timer = 0;
+    if (this.#caret === null) return;
+    this.area.value = this.pattern.text;
+    this.area.setSelectionRange(this.#caret, this.#caret);
+    this.#caret = null;
+    this.paint();
   }
 
   #key(e) {

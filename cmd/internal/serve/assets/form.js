@@ -21,8 +21,9 @@ export class Form {
   sizes = [];
   groups = [];
 
-  constructor(pattern, goTo) {
+  constructor(pattern, look, goTo) {
     this.pattern = pattern;
+    this.look = look;
     this.goTo = goTo;
     pattern.addEventListener("change", (e) => { this.#anew = e.detail.from !== "form"; });
     by("form").addEventListener("focusout", (e) => {
@@ -343,10 +344,11 @@ export class Form {
     this.#queue = this.#queue.then(async () => {
       begun?.();
       try {
-        const a = await post("/api/edit", { text: this.pattern.text, ...change });
+        const a = await post("/api/edit", { text: this.pattern.text, ...change, look: this.look.glance() });
         if (said) said.textContent = "";
         input?.removeAttribute("aria-invalid");
         this.#next = goesTo(change);
+        this.look.take(a.text, a.look);
         this.pattern.change(a.text, { kind: change.act === "set" ? `form ${change.path} ${change.cell}` : "", from: "form" });
       } catch (e) {
         if (said) said.textContent = e.message;

@@ -3,13 +3,19 @@
 import { post, Refused } from "./ask.js";
 import { by, make } from "./dom.js";
 
-const soon = 15; // ms between two questions while one is under way
+const patience = 1000; // ms that a question may take before a newer one ends it
+const behind = 2500; // ms that findings and measurements may be behind someone who types on and on
+const pause = 180; // ms without a key, a little more than between the keys of a hand, before everything is asked for
 const long = 1000; // ms after which it is said that it takes a while
 
 export class Look extends EventTarget {
   last = null; // the last answer that had a drawing
-  #asked = null;
-  #timer = 0;
+  #whole = { of: "" }; // the last answer to a question for everything, and what it was asked with
+  #due = false; // there is something newer than what is asked for
+  #asked = null; // the question that is under way
+  #running = false;
+  #wake = () => {};
+  #ahead = null; // the drawing that came with a change of the form
   #slow = 0;
   #since = 0;
   #width = 0; // of a page in the window's pixels, 0: fits
@@ -25,34 +31,71 @@ export class Look extends EventTarget {
     this.choices = choices;
   }
 
-  // ask asks for a new drawing.
+  // ask asks for a new drawing. One question is under way at a time, so that someone who types on
+  // and on sees a drawing of every few keys; only one that takes long is given up for a newer one,
+  // or one for everything that has hardly begun.
   ask() {
     if (!this.#since) this.#since = performance.now();
-    clearTimeout(this.#timer);
-    if (!this.#asked) return this.#send();
-    this.#timer = setTimeout(() => this.#send(), soon);
+    this.#due = true;
+    if (!this.#running) return this.#run();
+    if (!this.#asked) return;
+    const age = performance.now() - this.#asked.at;
+    if (age > patience || this.#asked.whole && performance.now() - (this.#whole.at ?? 0) < behind) this.#asked.control.abort();
   }
 
-  async #send() {
-    this.#asked?.abort();
-    const mine = (this.#asked = new AbortController());
-    const since = this.#since;
-    const text = this.pattern.text;
-    if (!this.#slow) this.#slow = setTimeout(() => this.#say("Drawing…"), long);
+  async #run() {
+    this.#running = true;
+    while (this.#due) {
+      this.#due = false;
+      const glanced = this.#glances();
+      if (glanced && !await this.#send(false)) continue;
+      if (glanced && !this.#due && performance.now() - this.#whole.at < behind) {
+        this.#asked = { control: { abort: () => this.#wake() }, whole: true, at: performance.now() };
+        await new Promise((wake) => { this.#wake = wake; setTimeout(wake, pause); });
+        this.#asked = null;
+      }
+      if (!this.#due) await this.#send(true);
+    }
+    this.#running = false;
+  }
+
+  // glance is how a drawing of the pattern with a change in it is asked for, or null if it can't come before the rest.
+  glance() { return this.#glances() ? { ...this.choices(), glance: this.#whole.scale } : null; }
+
+  // take takes the drawing of a text that the pattern is about to have.
+  take(text, answer) { this.#ahead = answer ? { text, answer } : null; }
+
+  // glances reports whether the drawing can come before the rest: of a size by itself, with
+  // nothing chosen anew but the size.
+  #glances() { return this.choices().labels === "one" && this.#whole.scale > 0 && this.#whole.of === this.#kind(); }
+
+  #kind() {
+    const { size, ...other } = this.choices();
+    return JSON.stringify([other, this.draft().draft.id]);
+  }
+
+  // send asks for everything, or for the drawing alone, and shows what comes. It reports whether
+  // there is more to ask for.
+  async #send(whole) {
+    const control = new AbortController();
+    const mine = (this.#asked = { control, whole, at: performance.now() });
+    const [since, text, of] = [this.#since, this.pattern.text, this.#kind()];
+    this.#slow ||= setTimeout(() => this.#say("Drawing…"), long);
     try {
-      const a = await post("/api/look", { text, ...this.choices(), ...this.draft() }, mine.signal);
-      if (mine !== this.#asked) return;
-      this.#quick();
-      this.#since = 0;
+      const a = !whole && this.#ahead?.text === text ? this.#ahead.answer : await post("/api/look", { text, ...this.choices(), ...this.draft(), ...(whole ? {} : { glance: this.#whole.scale }) }, control.signal);
+      if (!a.glance) this.#whole = { of, scale: a.readable ? a.scale : this.#whole.scale, at: performance.now() };
+      if (!this.#due) this.#since = 0;
       this.#show(a);
-      this.dispatchEvent(new CustomEvent("look", { detail: { ...a, text } }));
-      requestAnimationFrame(() => performance.measure("key to drawing", { start: since, end: performance.now() }));
+      if (!a.glance) this.dispatchEvent(new CustomEvent("look", { detail: { ...a, text } }));
+      if (since) requestAnimationFrame(() => performance.measure("key to drawing", { start: since, end: performance.now() }));
+      return a.glance;
     } catch (e) {
-      if (mine !== this.#asked || e.name === "AbortError") return;
-      this.#quick();
+      if (e.name === "AbortError") return false;
       this.#since = 0;
       this.#say(e instanceof Refused ? e.message : "The program does not answer. What you typed is kept in this browser.");
+      return false;
     } finally {
+      this.#quick();
       if (mine === this.#asked) this.#asked = null;
     }
   }
@@ -70,11 +113,8 @@ export class Look extends EventTarget {
   #show(a) {
     const pages = by("pages");
     if (a.pages.length > 0) {
-      this.last = a;
-      const t = document.createElement("template");
-      // from the program's own writer, which lets no text of a pattern be anything but text
-      t.innerHTML = a.pages.map((p) => `<div class="page">${p}</div>`).join("");
-      this.sheets.replaceChildren(t.content);
+      this.last = a.glance ? { ...this.last, pages: a.pages } : a;
+      this.#put(a.pages);
       this.#say("");
     } else if (!a.readable) {
       this.#say(this.last ? "The pattern can’t be read just now; this is the drawing from before. The findings say what to mend." :
@@ -84,6 +124,22 @@ export class Look extends EventTarget {
     }
     pages.classList.toggle("old", a.pages.length === 0);
     pages.dataset.drawn = String(Number(pages.dataset.drawn ?? 0) + 1);
+  }
+
+  // put shows pages, those alone anew that are other than before.
+  #put(pages) {
+    const old = [...this.sheets.children];
+    pages.forEach((svg, i) => {
+      if (old[i]?.svg === svg) return;
+      const t = document.createElement("template");
+      // from the program's own writer, which lets no text of a pattern be anything but text
+      t.innerHTML = `<div class="page">${svg}</div>`;
+      const page = t.content.firstElementChild;
+      page.svg = svg;
+      if (old[i]) old[i].replaceWith(page);
+      else this.sheets.append(page);
+    });
+    for (const more of old.slice(pages.length)) more.remove();
   }
 
   // zoom makes the pages larger or smaller; 0 fits them to the window.

@@ -31,8 +31,18 @@ const choices = () => ({
   little: by("little").checked,
 });
 
+// beside are choices that the drawing takes no part in.
+const beside = () => ({
+  leftHanded: by("left-handed").checked,
+  squares: by("squares").checked,
+  whole: by("whole").checked,
+  body: by("alter-body").value.trim(),
+  sleeve: by("alter-sleeve").value.trim(),
+  gauge: by("alter-gauge").value.trim(),
+});
+
 const look = new Look(pattern, choices, () => file.draft());
-const form = new Form(pattern, (line) => inText({ line, col: 1, endCol: 1 }));
+const form = new Form(pattern, look, (line) => inText({ line, col: 1, endCol: 1 }));
 const rows = new Rows(pattern, () => size);
 const findings = new Findings((f) => {
   side("pattern");
@@ -73,8 +83,9 @@ function table() {
 
 function chart() {
   if (by("panel-chart").hidden) return;
-  const beside = !by("panel-rows").hidden && rows.text.text.trim() !== "";
-  showCharts({ text: pattern.text, ...choices(), ...(beside ? { rows: rows.text.text, section: rows.section } : {}) });
+  const own = !by("panel-rows").hidden && rows.text.text.trim() !== "";
+  const { leftHanded, squares, whole } = beside();
+  showCharts({ text: pattern.text, ...choices(), leftHanded, squares, whole, ...(own ? { rows: rows.text.text, section: rows.section } : {}) });
 }
 
 // side shows one side where there is no room for both.
@@ -114,16 +125,17 @@ look.addEventListener("look", (e) => {
   const here = found.filter((f) => !f.file);
   editor.mark(here);
   form.mark(here);
-  // the drawing first, the rest when there is time
-  setTimeout(() => {
+  // the drawing first, the rest once it is on the screen
+  requestAnimationFrame(() => setTimeout(() => {
     table();
     chart();
     if (left.shown() === "tab-form") form.refresh().catch(() => {});
-  });
+  }));
 });
 
 by("units").addEventListener("change", () => { table(); look.ask(); });
 for (const id of ["labels", "paper", "large"]) by(id).addEventListener("change", () => look.ask());
+for (const id of ["left-handed", "squares", "whole"]) by(id).addEventListener("change", () => chart());
 by("zoom-in").onclick = () => look.zoom(1.25);
 by("zoom-out").onclick = () => look.zoom(0.8);
 by("zoom-fit").onclick = () => look.zoom(0);
@@ -232,7 +244,7 @@ try {
   await enter();
   const a = await get("/api/start");
   form.entries = a.entries;
-  showDownloads(a.downloads, () => ({ text: pattern.text, ...choices() }));
+  showDownloads(a.downloads, () => ({ text: pattern.text, ...choices(), ...beside() }));
   opening(a);
   side("pattern");
   await file.begin(a);
