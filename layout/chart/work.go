@@ -4,7 +4,8 @@
 //
 // The symbols are drawn from the published descriptions of the international
 // crochet symbols and of the knit chart symbols as the Craft Yarn Council lists
-// them (from memory).
+// them: Standards & Guidelines for Knitting and Crochet, edition of 5 February 2018, pages 3
+// (crochet), 6 (knitting) and 8 (cables). Their shapes here are from memory.
 package chart
 
 import (

@@ -1,0 +1,105 @@
+package chart
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// Motifs of the public domain, their rows in words of our own. Stitches and spaces of each
+// round are counted by hand, and corners: 0 where there are none.
+var handCounted = []struct {
+	source   string
+	sides    int
+	stitches []int
+	spaces   []int
+	rows     string
+}{
+	{"Crochet square, T. de Dillmont, Encyclopedia of Needlework, fig. 441 (Project Gutenberg)", 4, []int{12, 20, 28, 36}, []int{0, 0, 0, 0}, `Terms: US
+Notes: Ch 1 does not count as a st.
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 1, 12 sc in ring, join with sl st in first sc. (12 sc)
+Rnd 2: Ch 1, 3 sc in first sc, sc in next 2 sc, *3 sc in next sc, sc in next 2 sc; rep from * 2 more times, join with sl st in first sc. (20 sc)
+Rnd 3: Ch 1, sc in first sc, 3 sc in next sc, *sc in next 4 sc, 3 sc in next sc; rep from * 2 more times, sc in last 3 sc, join with sl st in first sc. (28 sc)
+Rnd 4: Ch 1, sc in first 2 sc, 3 sc in next sc, *sc in next 6 sc, 3 sc in next sc; rep from * 2 more times, sc in last 4 sc, join with sl st in first sc. (36 sc)
+`},
+	{"Solid square, traditional", 4, []int{12, 28, 44}, []int{4, 4, 4}, `Terms: US
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join with sl st in top of ch-3. (12 dc, 4 ch-2 sps)
+Rnd 2: Ch 3 (counts as dc), dc in next 2 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 3 dc; rep from * 2 more times, (2 dc, ch 2, 2 dc) in last ch-2 sp, join with sl st in top of ch-3. (28 dc, 4 ch-2 sps)
+Rnd 3: Ch 3 (counts as dc), dc in next 4 dc, *(2 dc, ch 2, 2 dc) in next ch-2 sp, dc in next 7 dc; rep from * 2 more times, (2 dc, ch 2, 2 dc) in last ch-2 sp, dc in last 2 dc, join with sl st in top of ch-3. (44 dc, 4 ch-2 sps)
+`},
+	{"Triangle, traditional", 3, []int{12, 30}, []int{3, 3}, `Terms: US
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 3 dc in ring, ch 3, (4 dc in ring, ch 3) 2 times, join with sl st in top of ch-3. (12 dc, 3 ch-3 sps)
+Rnd 2: Ch 3 (counts as dc), dc in next 3 dc, *(3 dc, ch 3, 3 dc) in next ch-3 sp, dc in next 4 dc; rep from * once more, (3 dc, ch 3, 3 dc) in last ch-3 sp, join with sl st in top of ch-3. (30 dc, 3 ch-3 sps)
+`},
+	{"Wheel, traditional beginning of a doily", 0, []int{16, 16, 32, 8, 56}, []int{0, 16, 0, 8, 0}, `Terms: US
+Notes: Ch 1 does not count as a st.
+Ch 6, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 15 dc in ring, join with sl st in top of ch-3. (16 dc)
+Rnd 2: Ch 4 (counts as dc and ch 1), *dc in next dc, ch 1; rep from * around, join with sl st in 3rd ch of ch-4. (16 dc, 16 ch-1 sps)
+Rnd 3: Ch 1, 2 sc in each ch-1 sp around, join with sl st in first sc. (32 sc)
+Rnd 4: Ch 1, sc in first sc, *ch 5, skip 3 sc, sc in next sc; rep from * 6 more times, ch 5, join with sl st in first sc. (8 sc, 8 ch-5 sps)
+Rnd 5: Ch 1, *(sc, hdc, 3 dc, hdc, sc) in next ch-5 sp; rep from * around, join with sl st in first sc. (16 sc, 16 hdc, 24 dc)
+`},
+	{"Filet square, traditional", 0, []int{11, 17}, []int{10, 4}, `Terms: US
+Ch 24.
+Row 1 (RS): Dc in 6th ch from hook (5 skipped ch count as dc and ch 1), *ch 1, skip next ch, dc in next ch; rep from * 8 more times, turn. (11 dc, 10 ch-1 sps)
+Row 2: Ch 4 (counts as dc and ch 1), skip ch-1 sp, dc in next dc, ch 1, skip ch-1 sp, dc in next dc, *dc in next ch-1 sp, dc in next dc; rep from * 5 more times, ch 1, skip ch-1 sp, dc in next dc, ch 1, skip ch-1 sp, dc in last dc, turn. (17 dc, 4 ch-1 sps)
+`},
+	{"Irish rose, its first petals, traditional", 0, []int{6, 30}, []int{6, 0}, `Terms: US
+Notes: Ch 1 does not count as a st.
+Ch 6, join with sl st to form a ring.
+Rnd 1: Ch 5 (counts as dc and ch 2), (dc in ring, ch 2) 5 times, join with sl st in 3rd ch of ch-5. (6 dc, 6 ch-2 sps)
+Rnd 2: Ch 1, (sc, hdc, dc, hdc, sc) in each ch-2 sp around, join with sl st in first sc. (12 sc, 12 hdc, 6 dc)
+`},
+}
+
+func TestMotifsOfThePublicDomainAreCountedByHand(t *testing.T) {
+	for _, c := range handCounted {
+		p, f := laid(fromText(t, c.rows))
+		holdCounts(t, p, c.source, c.sides, c.stitches, c.spaces)
+		if p.form != flat { // a filet is drawn as a mesh of squares
+			assert.Empty(t, touching(p, f, 0.02), c.source)
+		}
+	}
+	// Granny square, traditional; hexagon, traditional; rosette, I. Beeton, Book of Needlework,
+	// 1870 (Project Gutenberg 15147): 8 trebles, 8 spaces of 6 chain, 8 double and 3 purls in each
+	// (purls are no stitches of the count).
+	holdCounts(t, laidText(t, "rows/granny-us.txt"), "granny square", 4, []int{12, 24, 36}, []int{4, 8, 12})
+	holdCounts(t, laidText(t, "chart/hexagon.txt"), "hexagon", 6, []int{12, 24, 36}, []int{6, 6, 6})
+	holdCounts(t, laidText(t, "rows/beeton-rosette.txt"), "rosette", 0, []int{8, 8, 64}, []int{8, 8, 0})
+}
+
+func laidText(t *testing.T, path string) *plan {
+	p, _ := laid(text(t, path))
+	return p
+}
+
+// holdCounts holds a chart to the stitches and spaces of its rounds and to its corners.
+func holdCounts(t *testing.T, p *plan, source string, sides int, stitches, spaces []int) {
+	t.Helper()
+	assert.Equal(t, sides, p.sides, source)
+	var made, arches []int
+	for _, l := range p.lines {
+		if l.row.Base {
+			continue
+		}
+		n, k := 0, 0
+		for _, m := range l.nodes {
+			switch {
+			case m.arch():
+				k++
+			case m.st.Kind != nil && m.st.Counts:
+				n++
+			}
+		}
+		made, arches = append(made, n), append(arches, k)
+		if l.corners != nil {
+			assert.Len(t, l.corners, sides, source)
+		}
+	}
+	assert.Equal(t, stitches, made, source)
+	assert.Equal(t, spaces, arches, source)
+}
