@@ -173,7 +173,7 @@ func (r *Reader) saysTerms(t stitch.Terms) {
 func (r *Reader) sizes(rest string, line, col int) {
 	at := ins.Span{Line: line, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
 	rest, _, _ = strings.Cut(rest, ";") // measurements stand behind it
-	words := strings.TrimSuffix(strings.TrimSpace(rest), ".")
+	words := text.SizesAlone(rest)
 	s, p := expr.ParseSizes(strings.NewReplacer(": ", ", ", ":", ",").Replace(words))
 	switch {
 	case len(r.o.Sizes.Names) > 0:
@@ -223,10 +223,14 @@ func (r *Reader) terms(rest string, line, col int) {
 // guessTerms takes the terms from words that belong to one set alone; words of
 // both are told as a finding by the check.
 func (r *Reader) guessTerms() {
-	us, uk := 0, 0
+	us, uk, missed := 0, 0, false
 	for _, line := range r.x.Src {
 		for _, w := range strings.FieldsFunc(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
-			if t, ok := stitch.Only(w); ok && w != "miss" && w != "missed" && w != "tension" {
+			switch t, ok := stitch.Only(w); {
+			case !ok || w == "tension" || w == "double": // double crochet is of both
+			case w == "miss" || w == "missed": // American texts said so too, once
+				missed = true
+			default:
 				if t == stitch.US {
 					us++
 				} else {
@@ -238,7 +242,7 @@ func (r *Reader) guessTerms() {
 	switch {
 	case us > uk:
 		r.x.Terms, r.x.TermsSet = stitch.US, true
-	case uk > us:
+	case uk > us, uk == us && missed:
 		r.x.Terms, r.x.TermsSet = stitch.UK, true
 	}
 }

@@ -479,7 +479,7 @@ func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 	q := p.within(t.Sub)
 	at := -1
 	for i := range q.t {
-		if q.t[i].Is("counts", "count", "counted", "counting", "stands") {
+		if q.t[i].Is("counts", "count", "counted", "counting", "stands", "stand") {
 			at = i
 			break
 		}
@@ -562,7 +562,9 @@ func (s *sequence) placeFirst() bool {
 	if to < 0 {
 		return false
 	}
+	verb := false
 	for s.at(to).Is(":", ",", "make", "work", "crochet", "do", "knit") && !(s.at(to).Is("knit") && s.knits()) {
+		verb = verb || s.at(to).Is("make", "work")
 		to++
 	}
 	if s.at(to).Kind != 'n' && !s.thingAt(to) && s.at(to).Kind != 'g' {
@@ -571,7 +573,7 @@ func (s *sequence) placeFirst() bool {
 	end, joined := to, false
 	for ; end < len(s.t) && !s.at(end).Is(".", ";", "rep", "repeat") && !isStar(s.at(end)); end++ {
 		joined = joined || s.at(end).Is("and", "&") && s.at(end-1).Kind != 'g'
-		if s.at(end).Is(",") && (joined || !s.andAhead(end+1)) {
+		if s.at(end).Is(",") && (joined || !s.andAhead(end+1) && !(verb && s.listAhead(end+1))) {
 			break
 		}
 	}
@@ -596,6 +598,17 @@ func (s *sequence) andAhead(i int) bool {
 		}
 	}
 	return false
+}
+
+// listAhead reports whether nothing but stitches, each with its number, stands up to the end of the clause.
+func (s *sequence) listAhead(i int) bool {
+	k := i
+	for ; k < len(s.t) && !s.at(k).Is(".", ";", "rep", "repeat"); k++ {
+		if t := s.at(k); t.Is("in", "into", "skip", "sk", "miss", "turn", "join", "ss", "next", "each") || isStar(t) || t.Kind == 'g' {
+			return false
+		}
+	}
+	return s.at(k).Is(";", "rep", "repeat") && s.at(i).Kind == 'n'
 }
 
 func (s *sequence) knits() bool { return !s.r.crochet }

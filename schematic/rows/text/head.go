@@ -226,3 +226,15 @@ func ToFit(lines []string) []string {
 	}
 	return nil
 }
+
+// What stands about the sizes in their line: To fit age 0-3 (3-6) months.
+var (
+	beforeSizes = regexp.MustCompile(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|children'?s|child'?s|baby|babies'?|[:\s])+([\d(½¼¾])`)
+	behindSizes = regexp.MustCompile(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|[\s.-])+$`)
+)
+
+// SizesAlone are the words of a line of sizes without whom they fit and in what they are told.
+func SizesAlone(rest string) string {
+	rest = strings.TrimSuffix(strings.TrimSpace(rest), ".")
+	return behindSizes.ReplaceAllString(beforeSizes.ReplaceAllString(rest, "$1"), "$1")
+}

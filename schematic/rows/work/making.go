@@ -469,13 +469,15 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 
 // closing reports whether n is the slip stitch that joins a round to its beginning.
 func (w *work) closing(n *ins.Stitch) bool {
-	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || w.cur.left > 0 && !w.pinned {
+	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || !w.round && !w.pinned {
 		return false
 	}
-	if !w.round && !w.pinned {
+	k, u := n.Places[0].Kind, n.Places[0].Unit
+	// the last arch of a round lies over what is left, and leads to the first stitch
+	arch := k == ins.InFirst && !u.Chain && !u.Space && w.lastIsArch() && !w.cur.atStart()
+	if w.cur.left > 0 && !w.pinned && !arch {
 		return false
 	}
-	k := n.Places[0].Kind
 	if k == ins.InFirst || k == ins.InTop || k == ins.InNext && n.Places[0].Unit.Any() && w.cur.left == 0 {
 		w.closedRound = true
 		return true

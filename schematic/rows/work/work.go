@@ -68,14 +68,20 @@ type work struct {
 	blind       bool // the count does not follow from the words
 	perRow      int  // stitches in each row of an edge of which the rows are not known
 
-	beyond                 int // chains beyond the stitch that the first chain counts as
-	startChain, startSpace int // the chain that begins the row, and what of it is a space
-	per                    int // stitches that the first repeat to an end uses
+	beyond                 int       // chains beyond the stitch that the first chain counts as
+	joined                 *ins.Join // the join at the row's end, if it has one
+	startChain, startSpace int       // the chain that begins the row, and what of it is a space
+	per                    int       // stitches that the first repeat to an end uses
 	perAt                  ins.Span
 }
 
 // body works the instructions of a row.
 func (w *work) body(list []ins.Item) {
+	for _, n := range list {
+		if j, ok := n.(*ins.Join); ok {
+			w.joined = j
+		}
+	}
 	if w.carry != nil {
 		w.start(w.carry)
 	}
@@ -358,7 +364,17 @@ func endOfRow(tail []ins.Item) bool {
 // says; where nothing says, as the reading takes it.
 func (w *work) start(n *ins.Chain) {
 	k := w.n(n.N)
-	if w.counts(n.Count, k, false, n.At) != ins.CountsAsStitch {
+	// a round joined to the 3rd of 4 chains says that the chain is a stitch of 3 and a space of 1
+	top := 0
+	if j := w.joined; j != nil && n.Count.How == ins.Unsaid {
+		if of := w.count(j.Chain); of == 0 || of == k {
+			top = w.count(j.Nth)
+		}
+	}
+	if top >= k || top < 2 {
+		top = 0
+	}
+	if top == 0 && w.counts(n.Count, k, false, n.At) != ins.CountsAsStitch {
 		if w.g != nil && w.quiet == 0 {
 			w.g.uncounted(k)
 		}
@@ -372,6 +388,9 @@ func (w *work) start(n *ins.Chain) {
 	beyond := w.count(n.Count.Space)
 	if beyond == 0 && n.Count.As == nil && n.Count.Space.By == nil && k > 4 {
 		beyond = k - 3
+	}
+	if top > 0 && n.Count.Space.By == nil && beyond != k-top {
+		kind, beyond = byTurning(top), k-top
 	}
 	w.beyond = beyond
 	w.out.add(run{kind: kind, n: 1, tch: true, tall: k})

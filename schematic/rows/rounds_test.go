@@ -1,0 +1,42 @@
+package rows_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/rows"
+	"flatwright/schematic/stitch"
+)
+
+// Counted by hand: 3 chains and 23 trebles are 24; each with a chain behind it 24 spaces, the first of which is
+// the fourth chain; two into each space 48, a stitch and three left under an arch 12 loops.
+func TestAnOldDoilyAgrees(t *testing.T) {
+	text := `ABBREVIATIONS.--Ch., chain; d. c., double crochet; tr., treble; s. s., slip stitch.
+Commence with 8 ch., join with s. s.
+1st round.--3 ch. (to stand for 1 tr.), 23 tr. into the ring, join with s. s. to top of 3 ch. (24 tr.)
+2nd round.--4 ch., * 1 tr. into next tr., 1 ch.; repeat from * all round, join to 3rd of 4 ch. (24 spaces)
+3rd round.--S. s. into first space, 3 ch., 1 tr. into same space, * 2 tr. into next space; repeat from * to end of round, join. (48 tr.)
+4th round.--1 ch., 1 d. c. into same place, * 5 ch., miss 3 tr., 1 d. c. into next tr.; repeat from * 10 times more, 5 ch., s. s. to first d. c. (12 loops)
+5th round.--* Into next loop work 1 d. c., 7 tr., 1 d. c.; repeat from * all round, s. s. to first d. c. (108 sts.)
+`
+	x := rows.Read("d.txt", []byte(text), rows.Options{})
+	rep := rows.Check(x, rows.Options{})
+	assert.Equal(t, stitch.UK, x.Terms, "nothing but 'miss' tells, and double crochet is of both")
+	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
+	for _, f := range rep.Findings {
+		assert.Equal(t, finding.Note, f.Severity, "%d: %s", f.Pos.Line, f.Message)
+	}
+}
+
+func TestALineOfSizesMayTellWhomTheyFit(t *testing.T) {
+	for line, want := range map[string][]string{
+		"Sizes: To fit age 0-3 (3-6, 6-12) months": {"0-3", "3-6", "6-12"},
+		"Sizes: ages 2 (4, 6) years.":              {"2", "4", "6"},
+		"Sizes: S (M, L)":                          {"S", "M", "L"},
+	} {
+		x := rows.Read("s.txt", []byte(line+"\n\nCast on 20 (24, 28) sts.\n"), rows.Options{})
+		assert.Equal(t, want, x.Sizes.Names, line)
+	}
+}
