@@ -35,6 +35,7 @@ func TestALineOfSizesMayTellWhomTheyFit(t *testing.T) {
 		"Sizes: To fit age 0-3 (3-6, 6-12) months": {"0-3", "3-6", "6-12"},
 		"Sizes: ages 2 (4, 6) years.":              {"2", "4", "6"},
 		"Sizes: S (M, L)":                          {"S", "M", "L"},
+		"Sizes: Baby (Child, Teen)":                {"Baby", "Child", "Teen"},
 	} {
 		x := rows.Read("s.txt", []byte(line+"\n\nCast on 20 (24, 28) sts.\n"), rows.Options{})
 		assert.Equal(t, want, x.Sizes.Names, line)

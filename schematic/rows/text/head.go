@@ -229,7 +229,7 @@ func ToFit(lines []string) []string {
 
 // What stands about the sizes in their line: To fit age 0-3 (3-6) months.
 var (
-	beforeSizes = regexp.MustCompile(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|children'?s|child'?s|baby|babies'?|[:\s])+([\d(½¼¾])`)
+	beforeSizes = regexp.MustCompile(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|[:\s])+([\d(½¼¾])`)
 	behindSizes = regexp.MustCompile(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|[\s.-])+$`)
 )
 

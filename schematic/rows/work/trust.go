@@ -42,7 +42,7 @@ func judge(x *ins.Text, list []*merged) {
 	}
 }
 
-var some = regexp.MustCompile(`(?i)^\W*(for )?(all )?(the )?sizes? .{1,40} only\b|^\W*(for )?[\w-]{1,6} size only\b`)
+var some = regexp.MustCompile(`(?i)^\W*(for )?(all )?(the )?sizes? .{1,40} only\b|^\W*[\w-]{1,6} size only\b|\bfor [\w-]{1,6} size only\b`)
 
 // forSome reports whether rows of a text are for some of its sizes only: then no size is sure of
 // all its rows.
