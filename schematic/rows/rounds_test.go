@@ -41,3 +41,15 @@ func TestALineOfSizesMayTellWhomTheyFit(t *testing.T) {
 		assert.Equal(t, want, x.Sizes.Names, line)
 	}
 }
+
+// By hand: three rows, then two of every other row, take ten stitches off 50 at both ends.
+func TestDecreasesThatGoOnOtherwiseAreFollowed(t *testing.T) {
+	for then, left := range map[string]string{
+		"then on foll 2 alt rows": "40", "and foll 2 alt rows": "40", "then on foll 2 rows": "40", "then on next 4 rows": "36", "then on following 2 alternate rows": "40",
+	} {
+		x := rows.Read("s.txt", []byte("Cast on 50 sts.\nDec 1 st at each end of next 3 rows, "+then+". "+left+" sts.\nBind off all "+left+" sts.\n"), rows.Options{})
+		rep := rows.Check(x, rows.Options{})
+		assert.Empty(t, rep.Findings, then)
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, then)
+	}
+}

@@ -96,7 +96,7 @@ var clauses = []form{
 				c.Then = append(c.Then, ins.Spacing{Every: v.n, Times: k})
 			})
 		}},
-	{rule: "clause", pattern: "[on/of/in] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on so many rows", example: "Dec 1 st at neck edge on next 7 rows",
+	{rule: "clause", pattern: "[and] [then] [on/of/in] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on so many rows", example: "Dec 1 st at neck edge on next 7 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 1), value[bool](m, "w")
 			if !m.said("next", "foll", "following", "on", "of") {
