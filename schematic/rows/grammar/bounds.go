@@ -15,7 +15,7 @@ const (
 	maxText  = 1 << 20 // bytes
 	maxLines = 20000
 	maxLine  = 20000 // bytes: a long row in sixty sizes has a few thousand
-	maxWorks = 10000 // lines of rows, each worked in every size
+	maxWorks = 8000  // lines of rows, each worked in every size
 )
 
 // bound takes out the lines that are too long to read, and tells them.

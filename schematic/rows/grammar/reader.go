@@ -18,6 +18,7 @@ import (
 type Reader struct {
 	x       *ins.Text
 	o       ins.Options
+	before  int // lines of rows in the sections before this one
 	sec     *ins.Section
 	mode    string // how the lines of a section of words are read
 	raw     string // the last line of the text as it stands
@@ -94,8 +95,11 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 	r := &Reader{x: x, o: o, own: map[string]thing{}, cables: map[string]*stitch.Stitch{}}
 	r.section(&ins.Section{})
 	r.head()
+	most := maxWorks / max(1, len(x.Sizes.Names))
 	for i := range x.Src {
-		r.one(i + 1)
+		if r.one(i + 1); len(r.sec.Lines)+r.before > most { // few tells them
+			break
+		}
 	}
 	r.flush()
 	x.Sections = slices.DeleteFunc(x.Sections, func(s *ins.Section) bool { return s.Name == "" && len(s.Lines) == 0 })
@@ -108,6 +112,9 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 }
 
 func (r *Reader) section(s *ins.Section) {
+	if r.sec != nil {
+		r.before += len(r.sec.Lines)
+	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
 	r.these = 0
