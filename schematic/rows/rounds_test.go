@@ -1,6 +1,7 @@
 package rows_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -52,4 +53,23 @@ func TestDecreasesThatGoOnOtherwiseAreFollowed(t *testing.T) {
 		assert.Empty(t, rep.Findings, then)
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, then)
 	}
+}
+
+// The rows of an old edging, counted by hand: 9, 11, 11, 13, 13, 13, 9.
+func TestOldLaceNarrowsAndIsKnitPlain(t *testing.T) {
+	text := `LEAF EDGING.
+Cast on 9 stitches.
+1st row.--Slip 1, k 2, over, k 2 tog., over, k 1, over, k 3. (11)
+2nd row.--Knit plain.
+3rd row.--Slip 1, k 2, over, narrow, over, k 3, over, k 3. (13 sts.)
+4th row.--K. plain.
+5th row.--Sl. 1, k. 2, o., n., k. 8. (13 sts.)
+6th row.--Cast off 4, knit the rest. (9 stitches.)
+`
+	x := rows.Read("e.txt", []byte(text), rows.Options{})
+	rep := rows.Check(x, rows.Options{})
+	assert.Empty(t, rep.Findings)
+	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
+	broken := rows.Check(rows.Read("e.txt", []byte(strings.Replace(text, "o., n., k. 8. (13", "o., k. 8. (13", 1)), rows.Options{}), rows.Options{})
+	assert.NotEmpty(t, broken.Findings, "without the narrowing two stitches are left")
 }

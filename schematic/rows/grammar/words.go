@@ -22,7 +22,7 @@ type thing struct {
 // also are further spellings of stitches, run together: those of old books, and what
 // people write beside the lists of the standard. Common practice.
 var also = map[string]string{
-	"knit2together": "k2tog", "knit2tog": "k2tog", "k2t": "k2tog", "k2together": "k2tog", "knittwotogether": "k2tog", "knit2togethertbl": "ssk", "k2togtbl": "ssk", "k2togb": "ssk", "narrow": "k2tog", "nar": "k2tog",
+	"knit2together": "k2tog", "knit2tog": "k2tog", "k2t": "k2tog", "k2together": "k2tog", "knittwotogether": "k2tog", "knit2togethertbl": "ssk", "k2togtbl": "ssk", "k2togb": "ssk", "narrow": "k2tog", "nar": "k2tog", "n": "k2tog",
 	"p2together": "p2tog", "purl2together": "p2tog", "purl2tog": "p2tog", "purltwotogether": "p2tog", "p2togtbl": "ssp", "p2togb": "ssp", "p2t": "p2tog", "k3togtbl": "sk2p", "knit3together": "k3tog", "k3together": "k3tog", "purl3together": "p3tog", "p3together": "p3tog", "p3togtbl": "p3tog",
 	"sssk": "sk2p", "sl1k1psso": "skpo", "skpsso": "skpo", "sl1k2togpsso": "sk2p", "sk2togpo": "sk2p", "dd": "s2kp", "s2k1p": "s2kp", "s2kp2": "s2kp", "s1k1psso": "skpo", "slk1psso": "skpo", "slipandbind": "skpo", "slbind": "skpo", "skpo2": "sk2p", "sl1k2togp": "sk2p", "sk2psso": "sk2p", "ssskpo": "sk2p",
 	"mk1": "m1", "mk": "m1", "make1": "m1", "inc1m1": "m1", "m1k": "m1", "m1b": "m1", "m1f": "m1", "m1a": "m1", "m1st": "m1", "m1z": "m1", "m": "m1", "kll": "m1l", "lli": "m1l", "rli": "m1r", "linc": "m1l", "rinc": "m1r", "m1lp": "m1l", "m1rp": "m1r", "m1pl": "m1l", "m1pr": "m1r", "m1left": "m1l", "m1right": "m1r", "make1left": "m1l", "make1right": "m1r", "bli": "m1", "kfbl": "kfb",
@@ -207,7 +207,7 @@ func kind(p *parser, i int) (any, int) {
 			return nil, -1
 		case (w.S == "bo" || w.S == "m") && !p.r.crochet && w.S == "bo":
 			return nil, -1
-		case w.S == "plain" && p.r.crochet:
+		case w.S == "plain" && (p.r.crochet || i > 0 && p.at(i-1).Is("k", "knit", "kn")):
 			return nil, -1
 		}
 	}
