@@ -7,6 +7,8 @@
 package rows
 
 import (
+	"iter"
+
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/rows/grammar"
@@ -65,6 +67,11 @@ func Explain(x *Text, line int) []string { return work.Explain(x, line) }
 // Against holds a text against the worked sizes of its pattern, gs, one a size.
 func Against(x *Text, p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	return work.Against(x, p, gs)
+}
+
+// Graphs gives the stitches of each wanted section that has rows, in the text's order, in one size.
+func Graphs(x *Text, size int, want func(*Section) bool) iter.Seq2[*Section, *Graph] {
+	return work.Graphs(x, size, want)
 }
 
 // GraphOf gives the stitches of a section (empty: the first that has rows) of a text in one

@@ -177,25 +177,34 @@ func chartSize(x *rows.Text, name string, sample int) (int, error) {
 var errNoRows = errors.New("there are no rows that a chart can be drawn from")
 
 // chartWorks are the stretches of rows that are charted, one a section.
+// mostCharted bounds the stitches of all sections that are charted at once: the largest garments have 60,000.
+const mostCharted = 300_000
+
 func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 	var works []*chart.Work
 	var names []string
 	var refused error
-	for _, s := range x.Sections {
-		if s.Prose || len(s.Lines) == 0 {
-			continue
+	want := func(s *rows.Section) bool {
+		if s.Prose {
+			return false
 		}
 		names = append(names, s.Name)
-		if o.Section != "" && !strings.EqualFold(s.Name, o.Section) {
+		return o.Section == "" || strings.EqualFold(s.Name, o.Section)
+	}
+	left := mostCharted
+	for s, g := range rows.Graphs(x, size, want) {
+		if left -= g.Len(); left < 0 {
+			return nil, &OptionError{fmt.Sprintf("up to %q there are more than %d stitches, too many to chart at once; chart one section alone with --section", s.Name, mostCharted)}
+		}
+		w, ok := chart.FromGraph(g)
+		if !ok {
 			continue
 		}
-		w, err := chartWork(x, s.Name, size)
-		switch {
-		case err != nil:
+		if err := w.Check(); err != nil {
 			refused = err
-		case w != nil:
-			works = append(works, w)
+			continue
 		}
+		works = append(works, w)
 	}
 	if o.Terms != "" {
 		t, err := terms(o.Terms)
@@ -215,20 +224,6 @@ func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 		return nil, &OptionError{fmt.Sprintf("there is no stretch of rows %q that can be charted; there are %s", o.Section, strings.Join(names, ", "))}
 	}
 	return nil, errNoRows
-}
-
-// chartWork is the work of one section, nil if it has no stitches; its error says what can't
-// be drawn of it.
-func chartWork(x *rows.Text, section string, size int) (*chart.Work, error) {
-	g, ok := rows.GraphOf(x, section, size)
-	if !ok {
-		return nil, nil
-	}
-	w, ok := chart.FromGraph(g)
-	if !ok {
-		return nil, nil
-	}
-	return w, w.Check()
 }
 
 // stitchChart is one chart, of one or more sheets.

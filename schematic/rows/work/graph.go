@@ -1,6 +1,8 @@
 package work
 
 import (
+	"iter"
+
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
 )
@@ -82,45 +84,64 @@ type Origin struct {
 // maxGraph bounds the stitches of a graph.
 const maxGraph = 200000
 
-// GraphOf works the named section (empty: the first that has rows) of a text in
-// one size, and gives its stitches. It reports false if there is no such section.
-// Only the section itself is in the graph; those before it are worked for what
-// they leave.
-func GraphOf(x *ins.Text, section string, size int) (*Graph, bool) {
-	if size < 0 || size >= len(x.Sizes.Names) {
-		return nil, false
-	}
-	g := &Graph{Size: x.Sizes.Names[size], Terms: x.Terms, size: size}
-	turningSaid(x)
-	first := newRunner(x, size)
-	first.run()
-	r := newRunner(x, size)
-	r.fixed = first.settled
-	for _, s := range x.Sections {
-		if len(s.Lines) == 0 {
-			continue
+// Graphs works a text in one size and gives the stitches of each wanted section that has rows, in the
+// text's order. What stands before a section is worked for what it leaves.
+func Graphs(x *ins.Text, size int, want func(*ins.Section) bool) iter.Seq2[*ins.Section, *Graph] {
+	return func(yield func(*ins.Section, *Graph) bool) {
+		if size < 0 || size >= len(x.Sizes.Names) {
+			return
 		}
-		want := section == "" || s.Name == section
-		if want {
-			if g.Section = s.Name; s.Name == "" {
-				g.Section = x.Title
+		turningSaid(x)
+		first := newRunner(x, size)
+		first.run()
+		r := newRunner(x, size)
+		r.fixed = first.settled
+		for _, s := range x.Sections {
+			if len(s.Lines) == 0 {
+				continue
 			}
-			r.g = g
+			// a recorded row is worked more strictly: those that follow go on from the row as it is worked else
+			if want(s) && !yield(s, r.fork().recorded(s)) {
+				return
+			}
+			r.begin(s)
+			for _, l := range s.Lines {
+				r.line(l)
+			}
+			r.end()
 		}
-		r.begin(s)
-		if want && r.fab != nil && r.known {
-			g.foundation(r.fab, 0, r.round) // what it goes on from
-			g.held()
-		}
-		for _, l := range s.Lines {
-			r.line(l)
-		}
-		r.end()
-		if want {
-			return g, true
-		}
+	}
+}
+
+// Len is the number of stitches and chains that the graph holds.
+func (g *Graph) Len() int { return g.total }
+
+// GraphOf gives the stitches of the named section (empty: the first that has rows). It reports false if there is
+// no such section.
+func GraphOf(x *ins.Text, section string, size int) (*Graph, bool) {
+	for _, g := range Graphs(x, size, func(s *ins.Section) bool { return section == "" || s.Name == section }) {
+		return g, true
 	}
 	return nil, false
+}
+
+// recorded works a section and keeps its stitches.
+func (r *runner) recorded(s *ins.Section) *Graph {
+	g := &Graph{Size: r.x.Sizes.Names[r.size], Terms: r.x.Terms, size: r.size, Section: s.Name}
+	if s.Name == "" {
+		g.Section = r.x.Title
+	}
+	r.g = g
+	r.begin(s)
+	if r.fab != nil && r.known {
+		g.foundation(r.fab, 0, r.round) // what it goes on from
+		g.held()
+	}
+	for _, l := range s.Lines {
+		r.line(l)
+	}
+	r.end()
+	return g
 }
 
 // begin starts the record of one row over below.

@@ -1,6 +1,8 @@
 package work
 
 import (
+	"maps"
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -98,6 +100,16 @@ func newRunner(x *ins.Text, size int) *runner {
 	r := &runner{x: x, size: size, index: map[string]*merged{}, asks: map[key]ins.Span{}}
 	r.pick = newPicks()
 	return r
+}
+
+// fork is the runner as it stands between two sections, to go on by itself.
+func (r *runner) fork() *runner {
+	q := *r
+	q.buf, q.alive, q.room, q.turned, q.work = nil, nil, nil, fabric{}, work{}
+	q.list, q.others, q.lefts, q.pieces, q.splits = slices.Clone(r.list), slices.Clone(r.others), slices.Clone(r.lefts), slices.Clone(r.pieces), slices.Clone(r.splits)
+	q.every, q.panels, q.found = slices.Clone(r.every), slices.Clone(r.panels), slices.Clone(r.found)
+	q.index, q.asks, q.settled, q.made = maps.Clone(r.index), maps.Clone(r.asks), maps.Clone(r.settled), maps.Clone(r.made)
+	return &q
 }
 
 // run works every section.
