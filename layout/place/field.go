@@ -45,7 +45,14 @@ type field struct {
 	hatch  [][]pt
 	labels []sheet.Box
 	rays   []ray
+	looked int // lines that boxes were held against
 }
+
+// mostLooked bounds the search for room: a garment's drawing takes a hundredth of it.
+const mostLooked = 20_000_000
+
+// spent reports whether no more room is looked for.
+func (f *field) spent() bool { return f.looked > mostLooked }
 
 const clearance = 0.5 // between a label and anything else, mm
 
@@ -53,6 +60,7 @@ const clearance = 0.5 // between a label and anything else, mm
 func (f *field) free(b sheet.Box, owner int) bool {
 	b = b.Grown(clearance + wide/2)
 	lo, hi := b.Bounds()
+	f.looked += len(f.segs)
 	for i := range f.segs {
 		if s := &f.segs[i]; !s.passes(lo, hi) && b.Touches(s.a, s.b) {
 			return false

@@ -263,6 +263,9 @@ func (d *drawn) tagAt(s, class string, at, out pt, size float64) {
 	}
 	w, h := fonts.Width(fonts.Regular, size, s), lineHeight(fonts.Regular, size)
 	for _, r := range []float64{2.6, 3.6, 5, 7, 9, 12} {
+		if d.field.spent() {
+			break
+		}
 		for k := range 12 {
 			turn := float64((k+1)/2) * math.Pi / 6
 			if k%2 == first {

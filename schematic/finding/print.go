@@ -183,8 +183,12 @@ func layOut(line string) ([]cell, []int) {
 	cells := make([]cell, 0, len(line))
 	starts := make([]int, 0, len(line)+1)
 	at := 0
-	for _, r := range line {
+	for i, r := range line {
 		starts = append(starts, at)
+		if r >= ' ' && r < 0x7f { // lines of a mebibyte are quoted too
+			cells, at = append(cells, cell{line[i : i+1], 1}), at+1
+			continue
+		}
 		c := cell{string(r), 1}
 		switch {
 		case r == '\t':

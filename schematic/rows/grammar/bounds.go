@@ -15,7 +15,8 @@ const (
 	maxText  = 1 << 20 // bytes
 	maxLines = 20000
 	maxLine  = 20000 // bytes: a long row in sixty sizes has a few thousand
-	maxWorks = 8000  // lines of rows, each worked in every size
+	maxWords = 60000 // a long pattern has 10,000
+	maxWorks = 6000  // lines of rows, each worked in every size
 )
 
 // bound takes out the lines that are too long to read, and tells them.

@@ -640,9 +640,11 @@ func (p *parser) parseLength(from, to int) *ins.Lengths {
 	return out
 }
 
+// longestCloth is how many words the name of a fabric may have.
+const longestCloth = 8
+
 // cloth reads the words of a fabric: stockinette stitch, k2, p2 rib, hdc.
 func cloth(p *parser, i int) (any, int) {
-	const longest = 8
 	if !p.clothBegins(i) {
 		return nil, -1
 	}
@@ -658,7 +660,7 @@ func cloth(p *parser, i int) (any, int) {
 	}
 	var words []string
 	best, to := ins.Cloth{}, -1
-	for k := i; k < i+longest && k < len(p.t); k++ {
+	for k := i; k < i+longestCloth && k < len(p.t); k++ {
 		t := p.at(k)
 		if t.Kind == 'g' {
 			if k == i || to < 0 {
@@ -706,18 +708,35 @@ func inCloth(p *parser, i int) (any, int) {
 	j := i
 	if p.at(j).Is("in", "of", "with") {
 		j++
+	} else if !clothWords(p.at(i)) && !p.ribAhead(i) { // most words of most rows
+		return nil, -1
 	}
 	v, to := p.named("cloth", j)
 	if to < 0 {
 		return p.patternCloth(i)
 	}
-	if c := v.(ins.Cloth); j == i && (c.St != nil || !p.at(i).Is("st", "stockinette", "stocking", "garter", "reverse", "rev") && !p.at(to-1).Is("rib", "ribbing")) {
+	if c := v.(ins.Cloth); j == i && (c.St != nil || !clothWords(p.at(i)) && !p.at(to-1).Is("rib", "ribbing")) {
 		return nil, -1
 	}
 	if p.at(to).Kind == 'g' && p.neutralAll(p.at(to).Sub) {
 		to++
 	}
 	return v, to
+}
+
+// clothWords reports whether a fabric may begin with t without a word before it.
+func clothWords(t *text.Token) bool {
+	return t.Is("st", "stockinette", "stocking", "garter", "reverse", "rev")
+}
+
+// ribAhead reports whether one of the words that may belong to a fabric is a rib.
+func (p *parser) ribAhead(i int) bool {
+	for k := i; k < i+longestCloth && k < len(p.t); k++ {
+		if p.at(k).Is("rib", "ribbing") {
+			return true
+		}
+	}
+	return false
 }
 
 // patternCloth reads in pattern, in moss stitch: a fabric that says nothing of the count.

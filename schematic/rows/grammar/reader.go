@@ -16,27 +16,28 @@ import (
 
 // Reader reads a text line by line.
 type Reader struct {
-	x       *ins.Text
-	o       ins.Options
-	before  int // lines of rows in the sections before this one
-	sec     *ins.Section
-	mode    string // how the lines of a section of words are read
-	raw     string // the last line of the text as it stands
-	tokens  []text.Token
-	roundR  bool // R5 means a round
-	crochet bool // words of crochet prevail
-	knits   bool // words of knitting do
-	own     map[string]thing
-	groups  []defined
-	cables  map[string]*stitch.Stitch
-	loop    ins.Loop
-	began   bool
-	these   int // rows since the last heading or rep, for 'these rows'
-	starred []ins.Item
-	unlike  bool
-	spare   []*match
-	memos   [][]memo
-	ids     uint32
+	x          *ins.Text
+	o          ins.Options
+	tokenCount int // numbers and signs too, of all that was read
+	before     int // lines of rows in the sections before this one
+	sec        *ins.Section
+	mode       string // how the lines of a section of words are read
+	raw        string // the last line of the text as it stands
+	tokens     []text.Token
+	roundR     bool // R5 means a round
+	crochet    bool // words of crochet prevail
+	knits      bool // words of knitting do
+	own        map[string]thing
+	groups     []defined
+	cables     map[string]*stitch.Stitch
+	loop       ins.Loop
+	began      bool
+	these      int // rows since the last heading or rep, for 'these rows'
+	starred    []ins.Item
+	unlike     bool
+	spare      []*match
+	memos      [][]memo
+	ids        uint32
 }
 
 var tables = [][]form{unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
@@ -100,6 +101,10 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 		if r.one(i + 1); len(r.sec.Lines)+r.before > most { // few tells them
 			break
 		}
+		if r.tokenCount > maxWords {
+			x.Tell(ins.Refused("from here on the text has more than %d words", maxWords), ins.Span{Line: i + 1, Col: 1, End: 2})
+			break
+		}
 	}
 	r.flush()
 	x.Sections = slices.DeleteFunc(x.Sections, func(s *ins.Section) bool { return s.Name == "" && len(s.Lines) == 0 })
@@ -137,18 +142,18 @@ func (r *Reader) head() {
 				break
 			}
 		}
+		switch {
+		case strings.Contains(low, "us terms") || strings.Contains(low, "american terms") || strings.Contains(low, "us crochet terms") || strings.Contains(low, "us terminology"):
+			r.saysTerms(stitch.US)
+		case strings.Contains(low, "uk terms") || strings.Contains(low, "british terms") || strings.Contains(low, "uk crochet terms") || strings.Contains(low, "uk terminology") || strings.Contains(low, "uk instructions"):
+			r.saysTerms(stitch.UK)
+		}
 		for _, w := range strings.FieldsFunc(low, func(c rune) bool { return !unicode.IsLetter(c) }) {
 			switch w {
 			case "ch", "sc", "dc", "hdc", "htr", "tr", "crochet", "chain", "hook", "dtr", "inc", "treble", "crocheted", "mr":
 				crochet++
 			case "k", "p", "knit", "purl", "needles", "tog", "ssk", "yo", "needle", "stockinette", "psso", "rib", "kfb", "pm":
 				knits++
-			}
-			switch {
-			case strings.Contains(low, "us terms") || strings.Contains(low, "american terms") || strings.Contains(low, "us crochet terms") || strings.Contains(low, "us terminology"):
-				r.saysTerms(stitch.US)
-			case strings.Contains(low, "uk terms") || strings.Contains(low, "british terms") || strings.Contains(low, "uk crochet terms") || strings.Contains(low, "uk terminology") || strings.Contains(low, "uk instructions"):
-				r.saysTerms(stitch.UK)
 			}
 		}
 	}
@@ -575,6 +580,7 @@ func deeper(deep bool) finding.Finding {
 func (r *Reader) flush() {
 	t := r.tokens
 	r.tokens = nil
+	r.tokenCount += len(t)
 	for len(t) > 0 {
 		end := r.cut(t)
 		r.line(t[:end])
