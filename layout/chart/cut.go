@@ -30,7 +30,7 @@ func (c *pages) cut(w, h float64) bool {
 	line := sheet.LineHeight(fonts.Italic, c.o.text())
 	h -= 2 * (4 + line)
 	const least = 8.0 // mm of drawing
-	if w < least || h-4*line < least {
+	if w < least || h-6*line < least {
 		c.cols, c.rows = []window{{lo.X, hi.X}}, []window{{-hi.Y, -lo.Y}}
 		return false
 	}
@@ -43,12 +43,25 @@ func (c *pages) cut(w, h float64) bool {
 		if f.nums.crowd {
 			h -= 2 * line
 		}
+		if c.narrowColumns() {
+			h -= 2 * line
+		}
 	}
 	c.rows = cutSpan(-f.hi.Y, -f.lo.Y, h/s, f.up)
 	if len(c.rows) > 1 {
 		c.rows = cutSpan(-f.hi.Y, -f.lo.Y, max(h-2*overlap, h/2)/s, f.up)
 	}
 	return true
+}
+
+// narrowColumns reports whether the words of the sides may stand under each other on a page.
+func (c *pages) narrowColumns() bool {
+	for _, w := range c.cols {
+		if narrow(c.o.text(), c.d.scale*(w.hi-w.lo), mostPages) {
+			return true
+		}
+	}
+	return false
 }
 
 // numberPages numbers the windows in which something stands: beside a slanted edge some

@@ -41,7 +41,7 @@ func (c *pages) meet(g *sheet.Group, drawn []*sheet.Group, v *view) {
 	lift := max(0, fonts.Descent(fonts.Italic)*size-0.6)
 	line := sheet.LineHeight(fonts.Italic, size)
 	under := 0.0 // where the words of both sides do not fit beside each other
-	if k > 0 && 2*fonts.Width(fonts.Italic, size, fmt.Sprintf("meets page %d", c.count()))+4 > sc*(col.hi-col.lo) {
+	if k > 0 && narrow(size, sc*(col.hi-col.lo), c.count()) {
 		under = line
 	}
 	page := func(k, r int) string {
@@ -83,6 +83,11 @@ func (c *pages) meet(g *sheet.Group, drawn []*sheet.Group, v *view) {
 		}
 		text(page(k, r+1), pt{X: (x(col.lo) + x(col.hi)) / 2, Y: below}, sheet.Middle)
 	}
+}
+
+// narrow reports whether the words of both sides of a page do not fit beside each other.
+func narrow(size, width float64, pages int) bool {
+	return 2*fonts.Width(fonts.Italic, size, fmt.Sprintf("meets page %d", pages))+4 > width
 }
 
 // clip cuts a path of straight lines to a window.

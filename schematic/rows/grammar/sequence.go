@@ -3,6 +3,7 @@ package grammar
 import (
 	"strings"
 
+	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
@@ -710,7 +711,7 @@ func (s *sequence) clause() {
 			return
 		}
 	}
-	if s.neutral(s.t[s.i:end]) {
+	if s.neutral(s.t[s.i:end]) && !s.mistyped(s.i, end) {
 		s.add(&ins.Nothing{}, s.i, end)
 		s.i = end
 		return
@@ -723,6 +724,23 @@ func (s *sequence) clause() {
 	}
 	s.unread(from, s.i)
 }
+
+// mistyped reports whether a clause is one word that looks like an abbreviation that no one knows, or like
+// a word of the trade with a wrong letter: among the instructions of a row it is more likely a stitch than words.
+func (s *sequence) mistyped(i, end int) bool {
+	w := s.at(i)
+	if end != i+1 || w.Kind != 'w' || len(w.S) < 2 || len(s.out) == 0 || s.line == nil || s.line.Label == nil {
+		return false
+	}
+	if !strings.ContainsAny(w.S, "aeiouy") {
+		return !w.Is("st", "sts", "sp", "sps", "ndl", "ndls", "xs", "xl", "mc", "cc", "ws", "rs", "pm", "sm", "rm")
+	}
+	near := finding.Nearest(w.S, tradeWords)
+	return len(w.S) > 4 && !fillers[w.S] && near != "" && near != w.S && near+"s" != w.S
+}
+
+// tradeWords are words that are mistyped.
+var tradeWords = []string{"repeat", "around", "across", "popcorn", "cluster", "bobble", "picot", "shell", "treble", "crochet", "increase", "decrease", "together", "between", "double"}
 
 // beginsItem reports whether an instruction that moves stitches begins at j.
 func (s *sequence) beginsItem(j int) bool {

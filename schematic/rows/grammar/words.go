@@ -35,6 +35,10 @@ var also = map[string]string{
 	"popcornst": "pc", "pop": "pc", "popcornstitch": "pc", "pcst": "pc", "pcs": "pc", "puffst": "puff", "ps": "puff", "puffstitch": "puff", "makebobble": "bobble", "mb": "bobble", "bobblest": "bobble", "bobblestitch": "bobble", "bob": "bobble", "bbl": "bobble", "bo": "bobble", "begcl": "cl", "beginningcluster": "cl", "beginningcl": "cl", "begpc": "pc", "begpopcorn": "pc", "beginningpopcorn": "pc", "begpuff": "puff", "begbobble": "bobble", "startingcluster": "cl", "clst": "cl",
 }
 
+// olden are abbreviations that mean what the other does in the same terms: treble crochet, half treble crochet.
+// Common practice.
+var olden = map[string]string{"tc": "tr", "htc": "htr", "dtc": "dtr", "ltr": "tr"}
+
 // counted are stitches that the standard's list does not hold: how many stitches they use
 // and make, and of what they are. Common practice.
 var counted = func() map[string]*stitch.Stitch {
@@ -107,6 +111,11 @@ func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
 	})
 	for w, id := range also {
 		if s := stitch.ByID(id); s != nil && m[w] == nil {
+			m[w] = s
+		}
+	}
+	for w, abbr := range olden {
+		if s := m[abbr]; s != nil && m[w] == nil {
 			m[w] = s
 		}
 	}

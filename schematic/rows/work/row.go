@@ -412,16 +412,17 @@ func (r *runner) log(l *ins.Line, body []ins.Item, k int) {
 
 // result is a row as worked.
 type result struct {
-	out   *fabric
-	found []raw
-	pin   bool
-	next  *ins.Chain
-	lefts *fabric
-	ahead *fabric // stitches that a short row has not come to
-	per   int     // stitches in each row of an edge that is not known
-	total bool    // the count is not known from the work
-	used  int
-	steps map[ins.Item]*traced // if somebody asks
+	out    *fabric
+	found  []raw
+	pin    bool
+	next   *ins.Chain
+	lefts  *fabric
+	ahead  *fabric // stitches that a short row has not come to
+	per    int     // stitches in each row of an edge that is not known
+	total  bool    // the count is not known from the work
+	beyond bool    // it has more than is worked
+	used   int
+	steps  map[ins.Item]*traced // if somebody asks
 }
 
 // one works one row, in every reading that is alive, and in those that it opens.
@@ -494,7 +495,7 @@ func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) [
 func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 	res := r.try(&rd, l, body)
 	pinned := rd.known || res.pin
-	if len(res.found) > 0 && (rd.since > mostSince || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
+	if len(res.found) > 0 && !res.beyond && (rd.since > mostSince || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
 		res.found, res.total = nil, true
 	}
 	if rd.since++; res.ahead != nil && l.Stated == nil {
@@ -588,7 +589,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if w.steps > maxSteps {
 		w.quiet = 0
 		w.tell("rows/bounds", finding.Error, l.At, "this row is too long to work: more than %s steps", "mend the counts of its repeats", maxSteps)
-		res.found = w.found
+		res.found, res.beyond = w.found, true
 	}
 	return res
 }

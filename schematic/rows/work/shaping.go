@@ -1,10 +1,11 @@
 package work
 
 import (
-	ins "flatwright/schematic/rows/instructions"
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
 )
 
@@ -326,7 +327,10 @@ func (r *runner) chainOf(n *ins.AsFor) []*piece {
 		}
 	}
 	if at < 0 {
-		if r.namesPiece(name) {
+		switch {
+		case r.comes(name):
+			r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' is not worked before this", "name a piece that was worked before, or write the rows out")
+		case r.namesPiece(name):
 			r.tell("rows/not-read", finding.Note, n.At, "not followed: there is no piece called '"+n.Name+"' before this", "call it by its heading")
 		}
 		return nil
@@ -339,6 +343,12 @@ func (r *runner) chainOf(n *ins.AsFor) []*piece {
 		chain = append(chain, r.pieces[i])
 	}
 	return chain
+}
+
+// comes reports whether a heading of this stretch of rows or of a later one is the name.
+func (r *runner) comes(name string) bool {
+	at := slices.Index(r.x.Sections, r.section)
+	return at >= 0 && name != "" && slices.ContainsFunc(r.x.Sections[at:], func(s *ins.Section) bool { return headingKey(s.Name) == name })
 }
 
 // namesPiece reports whether a name can only be that of a piece with a heading: words such as
