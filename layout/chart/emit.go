@@ -18,11 +18,32 @@ func (c *pages) emit(whole *Work) []*sheet.Sheet {
 			}
 			s := c.sheet(c.no[r][k], whole)
 			c.chart(s, k, r)
+			if len(c.leaves) == 0 && len(c.key) > 0 {
+				s.Root.Items = append(s.Root.Items, c.keyGroup(leaf{0, len(c.key)}, c.keyTop()))
+			}
 			s.Snap()
 			out = append(out, s)
 		}
 	}
+	for i, l := range c.leaves {
+		s := c.sheet(c.n+1+i, whole)
+		s.Root.Items = append(s.Root.Items, c.keyGroup(l, margin+c.headHigh))
+		s.Snap()
+		out = append(out, s)
+	}
 	return out
+}
+
+// keyPages says where the key is, if not on each page.
+func (c *pages) keyPages() string {
+	switch n := len(c.leaves); n {
+	case 0:
+		return ""
+	case 1:
+		return fmt.Sprintf("key on page %d", c.n+1)
+	default:
+		return fmt.Sprintf("key on pages %d to %d", c.n+1, c.n+n)
+	}
 }
 
 func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
@@ -61,18 +82,19 @@ func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
 		g.Items = append(g.Items, sheet.NewText(fmt.Sprintf("page %d of %d", n, c.count()), fonts.Regular, size,
 			pt{X: c.w - margin, Y: c.h - margin - line + fonts.Ascent(fonts.Regular)*size}, sheet.End, "page"))
 	}
-	if len(c.key) > 0 {
-		g.Items = append(g.Items, c.keyGroup())
+	if w := c.keyPages(); w != "" && n <= c.n {
+		g.Items = append(g.Items, sheet.NewText(w, fonts.Regular, size, pt{X: margin, Y: c.h - margin - line + fonts.Ascent(fonts.Regular)*size}, sheet.Start, "page"))
 	}
 	return s
 }
 
-func (c *pages) keyGroup() *sheet.Group {
+// keyGroup is lines of the key, from a height down.
+func (c *pages) keyGroup(l leaf, y float64) *sheet.Group {
 	key := &sheet.Group{ID: "key", Class: "key", Title: "Key"}
 	size := c.o.text()
-	y := c.keyTop()
 	k := c.keyScale()
-	for i, entries := range c.key {
+	for i := l.from; i < l.to; i++ {
+		entries := c.key[i]
 		x := margin
 		mid := y + c.keyHigh[i]/2 + 1
 		for _, e := range entries {

@@ -278,14 +278,18 @@ type pages struct {
 	cols, rows []window // of the plane
 	told       []bool   // rows whose words stand on a page already
 	no         [][]int  // numbers of the pages, by row and column; 0: nothing is there
-	n          int
+	n          int      // pages of the chart
+	leaves     []leaf   // pages of the key by itself
 }
+
+// leaf is the lines of the key that a page of their own holds.
+type leaf struct{ from, to int }
 
 // window is a stretch of the plane that a page owns, and what it shows beyond it.
 type window struct{ lo, hi float64 }
 
 // count is how many pages have something on them.
-func (c *pages) count() int { return c.n }
+func (c *pages) count() int { return c.n + len(c.leaves) }
 
 // paginate takes the way up that needs fewer pages, then portrait.
 func paginate(d *drawing, o *Options) (*pages, error) {
@@ -310,7 +314,20 @@ func paginate(d *drawing, o *Options) (*pages, error) {
 	return best, nil
 }
 
+// newPages has the key at the foot of every page, or where it would take more room there than
+// the chart, on pages of its own.
 func newPages(d *drawing, o *Options, landscape bool) (*pages, error) {
+	c, err := layPages(d, o, landscape, false)
+	if err == nil && (c.count() == 1 || c.keyTall() < (c.h-2*margin-c.headHigh)/2) {
+		return c, nil
+	}
+	if apart, e := layPages(d, o, landscape, true); e == nil {
+		return apart, nil
+	}
+	return c, err
+}
+
+func layPages(d *drawing, o *Options, landscape, apart bool) (*pages, error) {
 	short, tallSide := o.Paper.Size()
 	c := &pages{d: d, o: o, w: short, h: tallSide}
 	if landscape {
@@ -349,12 +366,18 @@ func newPages(d *drawing, o *Options, landscape bool) (*pages, error) {
 	}
 	c.headHigh += 6
 	c.keyRows(avail)
+	c.footHigh = 5 + sheet.LineHeight(fonts.Regular, o.text()) + 2
+	if !apart {
+		c.footHigh += c.keyTall()
+	} else if !c.leave() {
+		return nil, &place.TooLarge{What: "The heading", Paper: o.Paper, W: c.w, H: c.h + 25}
+	}
 	w, h := avail, c.h-2*margin-c.headHigh-c.footHigh
 	if h < 25 {
-		return nil, &place.TooLarge{What: "The key and the heading", Paper: o.Paper, W: c.w, H: c.h + 25 - h}
+		return nil, &place.TooLarge{What: "The heading with the key", Paper: o.Paper, W: c.w, H: c.h + 25 - h}
 	}
 	if !c.cut(w, h) {
-		return nil, &place.TooLarge{What: "The key and the heading", Paper: o.Paper, W: c.w, H: c.h + 25}
+		return nil, &place.TooLarge{What: "The heading with the key", Paper: o.Paper, W: c.w, H: c.h + 25}
 	}
 	return c, nil
 }
@@ -386,7 +409,7 @@ func (c *pages) entryText(e entry) string {
 	return lines[0]
 }
 
-// keyRows shares the key among lines; page numbers stand in the last one.
+// keyRows shares the key among lines.
 func (c *pages) keyRows(avail float64) {
 	line := sheet.LineHeight(fonts.Regular, c.o.text())
 	x := 0.0
@@ -402,8 +425,30 @@ func (c *pages) keyRows(avail float64) {
 		c.keyHigh[k] = max(c.keyHigh[k], h)
 		x += w + keyGap
 	}
-	c.footHigh = 5 + line + 2
+}
+
+// keyTall is how high all lines of the key are.
+func (c *pages) keyTall() float64 {
+	t := 0.0
 	for _, h := range c.keyHigh {
-		c.footHigh += h + 2
+		t += h + 2
 	}
+	return t
+}
+
+// leave shares the key among pages of its own. It reports false if a line of it is higher than a page.
+func (c *pages) leave() bool {
+	room := c.h - 2*margin - c.headHigh - c.footHigh
+	used := room
+	for i, h := range c.keyHigh {
+		if h+2 > room {
+			return false
+		}
+		if used += h + 2; used > room {
+			c.leaves = append(c.leaves, leaf{from: i})
+			used = h + 2
+		}
+		c.leaves[len(c.leaves)-1].to = i + 1
+	}
+	return true
 }

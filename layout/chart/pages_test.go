@@ -292,3 +292,43 @@ func TestAPartIsDrawnOverTheStitchesItGrowsOutOf(t *testing.T) {
 		assert.Less(t, n.feet[0].fv, n.feet[0].v-4, "they stand at their kind's height")
 	}
 }
+
+// In large print the words of many stitches leave no room for the chart: the key has pages of its own,
+// and every page of the chart says which.
+func TestALongKeyHasPagesOfItsOwn(t *testing.T) {
+	b := &strings.Builder{}
+	b.WriteString("Terms: US\nCh 101.\nRow 1: Sc in 2nd ch from hook and in each ch across. (100 sc)\n")
+	for i, k := range []string{"hdc", "dc", "tr", "dtr", "FPdc", "BPdc", "FPtr", "BPtr", "sc", "FPsc", "BPsc", "dc2tog", "sc2tog", "tr2tog"} {
+		if n, ok := strings.CutSuffix(k, "2tog"); ok {
+			fmt.Fprintf(b, "Row %d: Ch 1, turn, %s, *%s, 2 %s in next st; rep from * to last 3 sts, %s 3. (100 sts)\n", i+2, n, k, n, n)
+			continue
+		}
+		fmt.Fprintf(b, "Row %d: Ch 1, turn, %s in each st across. (100 sts)\n", i+2, k)
+	}
+	ss, err := Draw(fromText(t, b.String()), Options{Whole: true, Text: 6.35})
+	require.NoError(t, err)
+	keys, told := 0, 0
+	for i, s := range ss {
+		require.Empty(t, sheet.Overlaps(s, margin-0.5), s.Title)
+		stitches, key := 0, false
+		sheet.Walk(&s.Root, func(it sheet.Item) {
+			switch x := it.(type) {
+			case *sheet.Group:
+				key = key || x.ID == "key"
+				if x.Class == "stitch" {
+					stitches++
+				}
+			case *sheet.Text:
+				if strings.HasPrefix(x.S, "key on page") {
+					told++
+				}
+			}
+		})
+		require.NotEqual(t, key, stitches > 0, "page %d", i+1)
+		if key {
+			keys++
+		}
+	}
+	require.Positive(t, keys)
+	require.Equal(t, len(ss)-keys, told)
+}
