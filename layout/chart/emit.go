@@ -17,10 +17,10 @@ func (c *pages) emit(whole *Work) []*sheet.Sheet {
 				continue
 			}
 			s := c.sheet(c.no[r][k], whole)
-			c.chart(s, k, r)
 			if len(c.leaves) == 0 && len(c.key) > 0 {
 				s.Root.Items = append(s.Root.Items, c.keyGroup(leaf{0, len(c.key)}, c.keyTop()))
 			}
+			c.chart(s, k, r)
 			s.Snap()
 			out = append(out, s)
 		}
