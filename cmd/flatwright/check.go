@@ -42,7 +42,7 @@ anything does not agree; notes, which are worth a look, do not count.`,
 			case len(args) > 1 && explain > 0:
 				return errors.New("--explain is for one text")
 			case len(args) > 1 && (rows != "" || format == "markdown"):
-				return errors.New("a text of rows is held against one pattern")
+				return errors.New("a text of rows is compared with one pattern")
 			}
 			return nil
 		},

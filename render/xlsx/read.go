@@ -306,7 +306,7 @@ func (r *sheetReader) number(cells []string, row, c int) (units.Num, bool) {
 	if !ok {
 		fix := ""
 		if strings.HasPrefix(text, "=") {
-			fix = "A formula that is stored as text is not reckoned: put the number there."
+			fix = "A formula stored as text is not calculated: put the number there."
 		}
 		r.wrong(row, c+1, fmt.Sprintf("%q is not a number.", finding.Clip(text)), "", "a number, or nothing where a size has none", fix)
 	}

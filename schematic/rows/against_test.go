@@ -99,7 +99,7 @@ func TestTheTopOfATextIsHeldAgainstThePattern(t *testing.T) {
 		{"Sizes: S (M)", "Sizes: S (M, L)", "rows/sizes", "the text is in the sizes S (M, L), the pattern in S (M)"},
 		{"Sizes: S (M)", "Sizes: Small (Medium)", "", ""},
 		{"Sizes: S (M)", "Terms: UK", "words/terms", "the text says that it is in UK terms, the pattern is in US terms"},
-		{"Sizes: S (M)", "Gauge: 20 sts and 22 rows = 10 cm", "rows/against", "the gauge of the text is none of the pattern's"},
+		{"Sizes: S (M)", "Gauge: 20 sts and 22 rows = 10 cm", "rows/against", "the gauge in the text is not one of the pattern's"},
 		{"Sizes: S (M)", "Gauge: 20 sts and 20 rows = 4 in", "", ""}, // a nominal pair
 		{"\nBack\n", "\nBack (make 2)\n", "rows/against", "the heading says to make 2 of Back, the pattern 1"},
 		{"\nBack\n", "\nBack (make one)\n", "", ""},

@@ -38,7 +38,7 @@ func TestEachThingThatDoesNotFitIsToldOnceWithItsNumbers(t *testing.T) {
 		{"no space", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, 10 sc in next ch-2 sp, turn. (10 sc)\n",
 			"rows/no-space", "there is no ch-2 space left", "", 5},
 		{"a dc called sc", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in next dc, sc in next 9 sts, turn. (10 sc)\n",
-			"rows/kind", "the next stitch is no dc but sc", "", 5},
+			"rows/kind", "the next stitch is sc, not dc", "", 5},
 		{"left 7, says 8", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in next 3 sts, leave remaining 8 sts unworked, turn. (3 sc)\n",
 			"rows/unworked", "7 stitches are left to leave unworked, not 8", "", 5},
 		{"4 sizes, 3 numbers", "Sizes: S (M, L, XL)\nCh 11 (13, 15).\n", "rows/sizes", "has 3 numbers for 4 sizes", "put in the number", 4},
@@ -165,7 +165,7 @@ Row 4: Ch 1, sc in next 40 (44, 48) (52, 56) sts, turn.
 	found, unread := rep.Findings.Apart()
 	require.Len(t, found, 2)
 	assert.Equal(t, "the row makes 45 and 57 sc, not 44 and 55", found[0].Message)
-	assert.Equal(t, "say 41 (45, 49) (53, 57), or mend the row so that it makes 44 and 55", found[0].Fix, "pasted, it keeps every size")
+	assert.Equal(t, "say 41 (45, 49) (53, 57), or correct the row so that it makes 44 and 55", found[0].Fix, "pasted, it keeps every size")
 	assert.Equal(t, []string{"M", "2X"}, found[0].Sizes)
 	assert.Equal(t, "1 stitch is left over at the end", found[1].Message)
 	for i, row := range []string{"Row 2", "Row 4"} {

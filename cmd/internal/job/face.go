@@ -69,7 +69,7 @@ func lacking(p *schematic.Pattern, f fonts.Face, all []*drawing) finding.List {
 		told = append(told, "…")
 	}
 	return finding.List{{Kind: "drawing/face", Severity: finding.Warning, Pos: facePos(p),
-		Message: fmt.Sprintf("%s the face lacks: %s; a box stands for each", counted(len(missing), "character"), strings.Join(told, " ")),
+		Message: fmt.Sprintf("%s missing from the face: %s; each is drawn as a box", counted(len(missing), "character"), strings.Join(told, " ")),
 		Fix:     "use a face that has them, or units and steps that need none of them"}}
 }
 

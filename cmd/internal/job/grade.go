@@ -116,7 +116,7 @@ func explained(p *schematic.Pattern, o GradeOptions) (string, []grade.Working, e
 		return "", nil, nil
 	}
 	if o.Format == "csv" || o.Format == "xlsx" {
-		return "", nil, &OptionError{"the arithmetic is told in text and Markdown; in a workbook the cells themselves are sums"}
+		return "", nil, &OptionError{"the arithmetic is shown in text and Markdown; in a workbook, the cells hold the formulas"}
 	}
 	size := max(p.Sample, 0)
 	if o.Size != "" {
@@ -257,7 +257,7 @@ func gradeText(w io.Writer, t grade.Table) error {
 		}
 	}
 	if len(t.Parts) == 0 {
-		fmt.Fprintln(out, "The pattern has no grading, and no measurement with a body to be held against.")
+		fmt.Fprintln(out, "The pattern has no grading, and no measurement to compare with a body.")
 	}
 	if jumped {
 		fmt.Fprintln(out, "\n! a step from the size before that is unlike the other steps")

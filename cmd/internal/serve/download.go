@@ -202,7 +202,7 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 			res, err := d.make(r.Context(), src, q.choices, s.rowsOf(r.Context(), src))
 			switch {
 			case errors.Is(err, job.ErrUnreadable):
-				fail(w, http.StatusUnprocessableEntity, "the pattern cannot be read; mend its errors first")
+				fail(w, http.StatusUnprocessableEntity, "the pattern cannot be read: correct its errors first")
 			case err != nil:
 				fail(w, http.StatusUnprocessableEntity, err.Error())
 			default:

@@ -43,7 +43,7 @@ func (r *Reader) over(tokens []text.Token, l *ins.Line) {
 		}
 		l.Short, l.Stated = true, nil
 		r.x.Tell(finding.Finding{Kind: "rows/bounds", Severity: finding.Error, Message: finding.Clip(t.S) + " is more than is counted, so that this row is not checked",
-			Want: fmt.Sprintf("at most %d", ins.Most), Fix: "mend the number"}, ins.Span{Line: t.Line, Col: t.Col, End: t.End})
+			Want: fmt.Sprintf("at most %d", ins.Most), Fix: "correct the number"}, ins.Span{Line: t.Line, Col: t.Col, End: t.End})
 		return // once a line is enough
 	}
 }

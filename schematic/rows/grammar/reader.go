@@ -906,7 +906,7 @@ func (r *Reader) shortSizes() {
 	})
 	x.Tell(finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
 		Message: fmt.Sprintf("these are %d sizes, but %d lines of numbers have %d numbers", len(x.Sizes.Names), lists[best], best),
-		Fix:     "mend the line of sizes: until then those lines are not checked"}, x.Said.SizesAt)
+		Fix:     "correct the line of sizes: until then those lines are not checked"}, x.Said.SizesAt)
 }
 
 // groupsOf is how a line of numbers is bracketed: 1, 3 for 48 (52, 56, 60).

@@ -55,7 +55,7 @@ func Against(x *ins.Text, p *schematic.Pattern, gs []*schematic.Garment) finding
 					if !seen[key] {
 						seen[key] = true
 						out = append(out, finding.Finding{Kind: "rows/piece", Severity: finding.Note, Pos: finding.Pos{File: x.Name, Line: 1}, Piece: m.Name, Section: part,
-							Message: fmt.Sprintf("nothing in the text is headed %q, so that it is not held against the pattern", key), Fix: "give its rows a heading of that name"})
+							Message: fmt.Sprintf("nothing in the text is headed %q, so nothing was compared with that part of the pattern", key), Fix: "give its rows a heading of that name"})
 					}
 					continue
 				}
@@ -276,7 +276,7 @@ func compare(want, have []plateau, key string, tell func(raw)) {
 			}
 			tell(raw{kind: "rows/against", sev: finding.Warning, at: at,
 				msg: "the text of " + key + " never comes to %s stitches" + what + " | %s stitches here in the text | %s stitches by the pattern's sections",
-				fix: "mend the text, or the section", a: []int{w.count, count, w.count}})
+				fix: "correct the text, or the section", a: []int{w.count, count, w.count}})
 			return
 		}
 		h := have[k]
@@ -289,7 +289,7 @@ func compare(want, have []plateau, key string, tell func(raw)) {
 			if d := dw - dh; d > slack || -d > slack {
 				tell(raw{kind: "rows/against", sev: finding.Warning, at: h.at,
 					msg: "the text of " + key + " works %s rows to the end of %s stitches, the pattern %s | %s rows in the text | %s rows by the pattern's sections",
-					fix: "mend the text, or the section", a: []int{dh, w.count, dw, dh, dw}})
+					fix: "correct the text, or the section", a: []int{dh, w.count, dw, dh, dw}})
 				return
 			}
 		}

@@ -45,7 +45,7 @@ func againstHead(x *ins.Text, p *schematic.Pattern) finding.List {
 			}
 			all = append(all, fmt.Sprintf("%s sts and %s rows over %s", units.Mixed(q.Stitches), units.Mixed(q.Rows), nominal(q.Over, p.Units)))
 		}
-		tell("rows/against", x.Said.GaugeAt, "the gauge of the text is none of the pattern's", strings.Join(all, "; "), "mend the text, or the pattern's gauge")
+		tell("rows/against", x.Said.GaugeAt, "the gauge in the text is not one of the pattern's", strings.Join(all, "; "), "correct the text, or the pattern's gauge")
 	}
 	return out
 }
@@ -61,7 +61,7 @@ func makeFound(s *ins.Section, m *schematic.Made) []raw {
 		return nil
 	}
 	return []raw{{kind: "rows/against", sev: finding.Warning, at: s.At,
-		msg: "the heading says to make %s of " + m.Name + ", the pattern %s", fix: "mend the heading, or the pattern's 'make'", a: []int{s.Make, m.Make}}}
+		msg: "the heading says to make %s of " + m.Name + ", the pattern %s", fix: "correct the heading, or the pattern's 'make'", a: []int{s.Make, m.Make}}}
 }
 
 // headed is the section of that heading.

@@ -192,7 +192,7 @@ func (r *runner) leaves(n *ins.Leave) {
 	case r.since > mostSince:
 		r.put(uniform(r.stuff(r.fab), k), true)
 	default:
-		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or mend the count before it", have, k, have)
+		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or correct the count before it", have, k, have)
 	}
 }
 
@@ -580,7 +580,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 	case l.Label != nil:
 		rows = r.times(l)
 		if n.HasTimes && (n.Times.By != nil || n.Times.All != 1) && times*len(cycle) != rows {
-			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, but its repeats are %s | %s rows by its numbers | %s rows by its repeats", "mend the numbers of the rows, or repeat otherwise",
+			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, but its repeats are %s | %s rows by its numbers | %s rows by its repeats", "correct the numbers of the rows, or repeat otherwise",
 				rows, times*len(cycle), rows, times*len(cycle))
 		}
 	case n.ToRow.Set() && n.Length == nil && n.Course.Length == nil:
@@ -590,7 +590,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 			return len(cycle), 0, false
 		}
 		if rows = to - r.no; rows < 0 {
-			r.tell("rows/number", finding.Warning, n.At, "row %s is past already: the last one was row %s", "name a later row", to, r.no)
+			r.tell("rows/number", finding.Warning, n.At, "row %s has already been worked: the last was row %s", "name a later row", to, r.no)
 			return 0, 0, true
 		}
 	case n.Every.All > 1 || n.Every.By != nil:
@@ -668,7 +668,7 @@ func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
 			r.countRows(1)
 		}
 		if now := r.fab.stitches(); now == have || (now > want) != (have > want) && now != want {
-			r.tell("rows/stated", finding.Warning, n.At, "%s stitches never remain: the repeat goes from %s to %s", "mend the number, or the count before it", want, have, now)
+			r.tell("rows/stated", finding.Warning, n.At, "%s stitches never remain: the repeat goes from %s to %s", "correct the number, or the count before it", want, have, now)
 			r.put(uniform(r.fab.main(), max(want, 0)), true)
 			return
 		}

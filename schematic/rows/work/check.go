@@ -237,7 +237,7 @@ func (r *runner) measure(m *ins.Lengths) {
 		tol := units.Of(units.Usual.CM, units.CM).Half().Add(units.Of(units.Usual.Inch, units.Inch).Half())
 		if tol.Less(cm.Sub(in).Abs()) {
 			r.tell("units/pair", finding.Warning, m.At, "the centimetres and the inches are not the same length: they are %h "+m.Unit.String()+" apart",
-				"mend one of the two", hundredths(cm.Sub(in).Abs(), m.Unit))
+				"correct one of the two", hundredths(cm.Sub(in).Abs(), m.Unit))
 		}
 	}
 	h, ok := r.height(r.no)
@@ -253,7 +253,7 @@ func (r *runner) measure(m *ins.Lengths) {
 		u := m.Unit.String()
 		rows := int(m.MM[i].Div(r.x.Gauge.RowHeight).Round())
 		r.tell("rows/length", finding.Warning, m.At, "%s rows at this gauge measure %h "+u+", not %h "+u+" | %s rows worked | %s rows would measure that",
-			"work %s rows, or mend the length", r.no, hundredths(h, m.Unit), hundredths(m.MM[i], m.Unit), r.no, rows, rows)
+			"work %s rows, or correct the length", r.no, hundredths(h, m.Unit), hundredths(m.MM[i], m.Unit), r.no, rows, rows)
 	}
 }
 

@@ -130,7 +130,7 @@ func (w *work) each(n ins.Item, p *ins.Place, reserve int) {
 		if p.Extent.Kind != ins.ToLast {
 			keep = w.cur.left
 		} else {
-			w.tell("rows/over-use", finding.Warning, p.At, "there are only %s stitches left, so that 'to last %s' has none", "mend the count before it", w.cur.left, keep)
+			w.tell("rows/over-use", finding.Warning, p.At, "only %s stitches are left, so nothing is worked 'to last %s'", "correct the count before it", w.cur.left, keep)
 			return
 		}
 	}
@@ -279,7 +279,7 @@ func (w *work) eachTogether(n ins.Item, p *ins.Place, k, keep int) bool {
 	switch {
 	case k < uses:
 		if w.cur.left-keep < uses {
-			w.tell("rows/repeat", finding.Warning, p.At, kind.Abbr(w.x.Terms)+" takes %s stitches: %s are left over", "mend the count of the row below", uses, k)
+			w.tell("rows/repeat", finding.Warning, p.At, kind.Abbr(w.x.Terms)+" takes %s stitches: %s are left over", "correct the count of the row below", uses, k)
 			return false
 		}
 		w.use(uses, nil, p.At) // over two runs
@@ -521,7 +521,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 			keep = w.cur.left
 		}
 		if keep > w.cur.left {
-			w.tell("rows/over-use", finding.Warning, n.Until.At, "there are only %s stitches left, so that 'to last %s' has none", "mend the count before it", w.cur.left, keep)
+			w.tell("rows/over-use", finding.Warning, n.Until.At, "only %s stitches are left, so nothing is worked 'to last %s'", "correct the count before it", w.cur.left, keep)
 			return
 		}
 	}
@@ -587,7 +587,7 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 		if w.pinned || len(w.from.runs) == 0 {
 			return
 		}
-		w.tell("rows/repeat", finding.Warning, n.At, "this repeat uses no stitch of the row below, so that it never ends", "say how many times it is worked")
+		w.tell("rows/repeat", finding.Warning, n.At, "this repeat uses no stitch of the row below, so it never ends", "say how many times it is worked")
 		return
 	}
 	if times == 0 && !fits {

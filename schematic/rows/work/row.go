@@ -223,7 +223,7 @@ func (r *runner) line(l *ins.Line) {
 	if r.steps > maxWork {
 		if !r.stopped {
 			r.stopped = true
-			r.tell("rows/bounds", finding.Error, l.At, "the text is too long to work: it is left off here", "mend the numbers of its rows and repeats")
+			r.tell("rows/bounds", finding.Error, l.At, "the text is too long to work: it is left off here", "correct the numbers of its rows and repeats")
 		}
 		return
 	}
@@ -588,7 +588,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	r.steps += w.steps + len(w.out.runs) + len(below.runs)
 	if w.steps > maxSteps {
 		w.quiet = 0
-		w.tell("rows/bounds", finding.Error, l.At, "this row is too long to work: more than %s steps", "mend the counts of its repeats", maxSteps)
+		w.tell("rows/bounds", finding.Error, l.At, "this row is too long to work: more than %s steps", "correct the counts of its repeats", maxSteps)
 		res.found, res.beyond = w.found, true
 	}
 	return res
@@ -697,7 +697,7 @@ func (r *runner) multiple(w *work) {
 		return
 	}
 	r.multi = true
-	r.tell("rows/repeat", finding.Warning, w.perAt, "the repeat takes %s stitches, but the notes say a multiple of %s", "mend the notes, or the repeat", w.per, m.Of)
+	r.tell("rows/repeat", finding.Warning, w.perAt, "the repeat takes %s stitches, but the notes say a multiple of %s", "correct the notes, or the repeat", w.per, m.Of)
 }
 
 // height is how tall k rows are at the text's gauge, mm.

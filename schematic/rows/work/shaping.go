@@ -35,7 +35,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 			r.no = to
 			r.even(0)
 		case to < r.no:
-			r.tell("rows/number", finding.Warning, n.At, "row %s is past already: the last one was row %s", "name a later row", to, r.no)
+			r.tell("rows/number", finding.Warning, n.At, "row %s has already been worked: the last was row %s", "name a later row", to, r.no)
 		default:
 			r.even(to - r.no)
 		}
@@ -132,7 +132,7 @@ func (r *runner) until(n *ins.Shape, per, times int) int {
 	if per > 0 && d >= 0 && d%per == 0 {
 		return d / per
 	}
-	r.tell("rows/stated", finding.Warning, n.At, "%s stitches are not reached from %s in steps of %s", "mend the number, or the count before it", want, r.fab.stitches(), per)
+	r.tell("rows/stated", finding.Warning, n.At, "%s stitches cannot be reached from %s in steps of %s", "correct the number, or the count before it", want, r.fab.stitches(), per)
 	return max(d, 0) / max(per, 1)
 }
 
@@ -237,7 +237,7 @@ func (r *runner) marks1(n *ins.Markers) {
 		sum += max(g.N.At(r.size), 0)
 	}
 	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
-		r.tell("rows/division", finding.Warning, n.At, "the panels add up to %s stitches, and the row has %s", "mend a panel by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
+		r.tell("rows/division", finding.Warning, n.At, "the panels add up to %s stitches, and the row has %s", "correct a panel by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
 	}
 	r.panels = nil
 	for _, g := range n.Panels {
@@ -301,7 +301,7 @@ func (r *runner) asFor(n *ins.AsFor) {
 		for _, q := range chain {
 			for _, d := range q.rows {
 				if d.no > 0 && d.no <= r.no && r.no < d.no+d.count && d.after != nil && d.after.stitches() != r.fab.stitches() && !d.unread {
-					r.tell("rows/as-for", finding.Warning, n.At, "'"+n.Name+"' has %s stitches after that row, this has %s", "mend the count, or write the rows out", d.after.stitches(), r.fab.stitches())
+					r.tell("rows/as-for", finding.Warning, n.At, "'"+n.Name+"' has %s stitches after that row, this has %s", "correct the count, or write the rows out", d.after.stitches(), r.fab.stitches())
 				}
 			}
 		}
@@ -420,7 +420,7 @@ func (r *runner) divide(n *ins.Divide) {
 		sum += max(g.N.At(r.size), 0)
 	}
 	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
-		r.tell("rows/division", finding.Warning, n.At, "the parts add up to %s stitches, and the row has %s", "mend a part by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
+		r.tell("rows/division", finding.Warning, n.At, "the parts add up to %s stitches, and the row has %s", "correct a part by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
 	}
 	s := split{section: r.section.Name, row: max(r.no, 0)}
 	for _, g := range n.Parts {

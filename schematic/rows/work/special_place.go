@@ -12,7 +12,7 @@ func (w *work) first(n ins.Item, p ins.Place) {
 		w.tchAt = false
 	}
 	if !w.cur.atStart() && !w.again && w.travel == 0 && w.cur.pos > 0 && !p.Unit.Space {
-		w.tell("rows/place", finding.Warning, p.At, "this is not the first stitch any more: %s are used already", "say next, or put it at the beginning of the row", w.cur.pos)
+		w.tell("rows/place", finding.Warning, p.At, "this is no longer the first stitch: %s are already used", "say next, or put it at the beginning of the row", w.cur.pos)
 	}
 	w.eachFoot(n, p)
 }
@@ -77,7 +77,7 @@ func (w *work) top(n ins.Item, p ins.Place) {
 	r := w.cur.run()
 	switch {
 	case r == nil:
-		w.tell("rows/over-use", finding.Warning, p.At, "there is no stitch left: the turning chain below is used already, or does not count", "take this out, or say that the turning chain counts as a stitch")
+		w.tell("rows/over-use", finding.Warning, p.At, "there is no stitch left: the turning chain below is already used, or does not count", "take this out, or say that the turning chain counts as a stitch")
 		return
 	}
 	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall {

@@ -39,7 +39,7 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 			return append(out, rd)
 		}
 		if res != nil && res.per > 1 && k%res.per != 0 {
-			rd.add(raw{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "%s stitches do not come of %s in each row", fix: "mend the count, or say what is picked up", a: []int{k, res.per}})
+			rd.add(raw{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "%s stitches cannot be picked up at %s in each row", fix: "correct the count, or say what is picked up", a: []int{k, res.per}})
 		}
 		rd.fab, rd.known, rd.since = r.asStated(l, rd.fab, k), true, 0
 		if res != nil && res.per > 0 && rd.fab.main() == nil {
@@ -156,14 +156,14 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 			continue
 		}
 		gap, of = made-said, max(made, said)
-		tell(g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the row below | %s "+what+" stated", "say %l, or mend the row so that it makes %s",
+		tell(g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the row below | %s "+what+" stated", "say %l, or correct the row so that it makes %s",
 			made, said, made, said, said)
 		out[len(out)-1].stated = g.N
 		return out // the kinds that follow are of the same cause
 	}
 	if !grouped && !unsure && len(l.Stated) > 0 && !l.Stated[0].Any {
 		if total := f.stitches(); named != total && !r.onlySpaces(l) && !r.partly(l, f, total-named) {
-			tell(l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named", "name them all, or mend the row",
+			tell(l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named", "name them all, or correct the row",
 				total, named, total-named)
 		}
 	}

@@ -227,7 +227,7 @@ func (w *work) leaves(n *ins.Leave) {
 	if !n.All {
 		if k := w.n(n.N); k != ins.None && k != w.cur.left {
 			w.tell("rows/unworked", finding.Warning, n.At, "%s stitches are left to leave unworked, not %s | %s stitches there, %s used | %s left unworked",
-				"leave %s unworked, or mend the count before it", w.cur.left, k, w.from.stitches(), w.from.stitches()-w.cur.left, k, w.cur.left)
+				"leave %s unworked, or correct the count before it", w.cur.left, k, w.from.stitches(), w.from.stitches()-w.cur.left, k, w.cur.left)
 		}
 	}
 	w.leave = true
@@ -464,7 +464,7 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 				w.unsure()
 				continue
 			}
-			w.tell("rows/kind", finding.Warning, at, "the next stitch is no "+kind.Abbr(w.x.Terms)+" but "+article(r.kind, w.x.Terms), "name the stitch that is there, or skip up to the one that is meant")
+			w.tell("rows/kind", finding.Warning, at, "the next stitch is "+article(r.kind, w.x.Terms)+", not "+article(kind, w.x.Terms), "name the stitch that is there, or skip up to the one that is meant")
 		}
 		m := min(k-got, r.n-w.cur.off)
 		w.cur.step(m)
