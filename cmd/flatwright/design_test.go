@@ -69,7 +69,7 @@ func TestAFaceThatLacksGlyphsIsToldAndDrawn(t *testing.T) {
 	require.NoError(t, os.WriteFile(path, append(starter.Text("hat"), "drawing:\n  face: few.ttf\n"...), 0o644))
 	r := flatwright(t, "", "draw", "--size", "M", "--format", "svg", "--out", "-", path)
 	require.Equal(t, exitWell, r.code, r.err)
-	assert.Contains(t, r.err, "the face lacks")
+	assert.Contains(t, r.err, "missing from the face")
 	assert.Contains(t, r.out, "□")
 	require.NoError(t, os.WriteFile(filepath.Join(dir, "few.ttf"), []byte("wOF2 and more"), 0o644))
 	r = flatwright(t, "", "draw", "--size", "M", "--format", "svg", "--out", "-", path)

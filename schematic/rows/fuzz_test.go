@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic/finding"
+	"flatwright/schematic/long"
 	"flatwright/schematic/stitch"
 )
 
@@ -47,7 +48,10 @@ func TestDamagedTextsAreToldAndNeverFail(t *testing.T) {
 	shards := []string{"99999", "times", "*", "(", ")", "rep from *", " across", "Rows 2-99999: ", "ch 1, ", "sc in each st, ", "until 3 sts rem", "Rep Row 1",
 		"\n", ", ", "0", " (3, 4)", "every 9999th row ", "evenly ", "in ring", "k2tog ", "twice", "Work as for ", "psso, ", "picot", "in each row along edge", "BLO",
 		"ending last rep at **", "**", "at the same time ", "Divide the row: 3 sts, 4 sts. "}
-	for range 3000 {
+	for i := range 3000 {
+		if !long.Some(i, 8) {
+			continue
+		}
 		c := pool[rng.IntN(len(pool))]
 		b := string(c.src)
 		for range 1 + rng.IntN(12) {
