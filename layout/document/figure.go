@@ -3,6 +3,7 @@ package document
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -123,13 +124,20 @@ func drawingOf(sheets []*sheet.Sheet, o place.Options) *Drawing {
 			case "scalebar":
 				d.Scale = strings.TrimPrefix(g.Title, "Scale ")
 			case "key":
-				if d.Key == nil {
-					d.Key = entries(s, g)
-				}
+				d.learn(entries(s, g))
 			}
 		}
 	}
 	return d
+}
+
+// learn adds the signs to the key that it has not yet: the garment as it is worn has fewer than its pieces.
+func (d *Drawing) learn(key []*sheet.Sheet) {
+	for _, e := range key {
+		if !slices.ContainsFunc(d.Key, func(k *sheet.Sheet) bool { return k.Title == e.Title }) {
+			d.Key = append(d.Key, e)
+		}
+	}
 }
 
 // shapeOf is the size that gives the shape to a drawing of all sizes.

@@ -62,15 +62,18 @@ func (p *plan) named(piece string, m *schematic.Measure) *schematic.Measure {
 
 // letter names the measurements that are told by letters: in the designer's order, then as
 // they were drawn.
-func (c *choice) letter() {
-	d := c.p.design()
-	var all []*item
-	for _, v := range c.drawn {
-		all = append(all, v.letters...)
-	}
-	c.sort(all)
-	for i, it := range all {
-		it.name = letterName(i + d.Letters)
+func letter(parts []*choice) {
+	n := 0
+	for _, c := range parts {
+		var all []*item
+		for _, v := range c.drawn {
+			all = append(all, v.letters...)
+		}
+		c.sort(all)
+		for _, it := range all {
+			it.name = letterName(n + c.p.design().Letters)
+			n++
+		}
 	}
 }
 

@@ -86,6 +86,7 @@ type Options struct {
 	Paper       Paper
 	Orientation Orientation
 	Scale       float64 // 8 for 1:8; 0 chooses among UsualScales
+	WornScale   float64 // of the garment as it is worn; 0: Scale, or one at which it fills its page
 	Size        int     // index of the garment that gives the shape
 	Labels      Labels
 	Units       Units
@@ -107,6 +108,9 @@ const Large = 6.35
 
 // UsualScales are the scales that a drawing takes by itself, largest first.
 var UsualScales = []float64{2, 2.5, 4, 5, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100}
+
+// wornScales are those of the garment as it is worn, which has a page to itself and fills it.
+var wornScales = []float64{2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 9.5, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 64, 80, 100}
 
 // Stats count how often each way of placing a label was taken.
 type Stats struct {
@@ -173,6 +177,8 @@ func (o Options) check(sizes int) error {
 		return fmt.Errorf("size %d is not among the %d sizes", o.Size, sizes)
 	case o.Scale != 0 && !(o.Scale >= 0.5 && o.Scale <= 1000):
 		return fmt.Errorf("a scale of 1:%g is outside 1:0.5 to 1:1000", o.Scale)
+	case o.WornScale != 0 && !(o.WornScale >= 0.5 && o.WornScale <= 1000):
+		return fmt.Errorf("a scale of 1:%g is outside 1:0.5 to 1:1000", o.WornScale)
 	case o.Width != 0 && !(o.Width >= 40 && o.Width <= 1000):
 		return fmt.Errorf("a picture %g mm wide is outside 40 to 1000 mm", o.Width)
 	case o.Text != 0 && !(o.Text >= smallest && o.Text <= largest):

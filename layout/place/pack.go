@@ -42,10 +42,7 @@ func (s shelf) with(d *drawn) shelf {
 // With apart, no table stands beside the pieces.
 func pack(f *frame, t *table, list []*drawn, apart bool) ([]page, []*item, error) {
 	p := packer{f: f, t: t, apart: apart, cur: page{table: !apart}}
-	for i, d := range list {
-		if i > 0 && (list[i-1].v.worn || d.v.worn) {
-			p.flush() // the garment as it is worn has the first page to itself
-		}
+	for _, d := range list {
 		if p.onShelf(d) || p.onNewShelf(d) {
 			continue
 		}

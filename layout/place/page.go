@@ -127,13 +127,13 @@ func (p *plan) sizeText() string {
 // statement is what every schematic says of itself.
 func (p *plan) statement(scale float64) string {
 	parts := []string{"Scale 1:" + scaleText(scale)}
-	if p.g.Worn != nil {
-		parts = append(parts, "first as worn", "then right side facing", "as worked, before seaming")
+	if p.worn {
+		parts = append(parts, "as worn", "laid flat, front up")
 	} else {
 		parts = append(parts, "right side facing", "flat, as worked, before seaming")
-	}
-	if p.bands {
-		parts = append(parts, "without the bands worked on later")
+		if p.bands {
+			parts = append(parts, "without the bands worked on later")
+		}
 	}
 	switch p.o.Units {
 	case CM:

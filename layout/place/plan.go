@@ -1,6 +1,7 @@
 package place
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -49,6 +50,7 @@ type plan struct {
 	items  int
 	letter form
 	bands  bool // some pieces are bands worked onto others
+	worn   bool // it is of the garment as it is worn, and of no piece
 
 	headings [2]*heading // portrait, landscape; made at need
 }
@@ -83,6 +85,30 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 		}
 	}
 	return p, nil
+}
+
+// parts are what has pages, and a scale, of its own, in order: the garment as it is worn, and the pieces.
+func (p *plan) parts() []*plan {
+	var all []*plan
+	for i, v := range p.views {
+		if i == 0 || v.worn != p.views[i-1].worn {
+			q := *p
+			q.views, q.headings, q.worn = nil, [2]*heading{}, v.worn
+			if v.worn {
+				q.o.Scale = cmp.Or(p.o.WornScale, p.o.Scale)
+			}
+			if i > 0 {
+				q.o.Caution = ""
+			}
+			all = append(all, &q)
+		}
+		last := all[len(all)-1]
+		last.views = append(last.views, v)
+	}
+	if all == nil {
+		return []*plan{p}
+	}
+	return all
 }
 
 // planViews plans every view of every piece.

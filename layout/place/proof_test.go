@@ -457,17 +457,17 @@ func TestAPieceTooLargeForThePaperNamesThePaperItNeeds(t *testing.T) {
 func TestOneScaleServesAllSizes(t *testing.T) {
 	gs := pullover(9)
 	var drafts []*Draft
-	scale := 0.0
+	var scale Scales
 	for i := range gs {
 		d, err := NewDraft(gs, Options{Size: i})
 		require.NoError(t, err)
-		drafts, scale = append(drafts, d), max(scale, d.Scale())
+		drafts, scale = append(drafts, d), scale.Or(d.Scales())
 	}
-	require.Less(t, drafts[0].Scale(), scale, "the sizes take scales of their own")
+	require.Less(t, drafts[0].Scales().Pieces, scale.Pieces, "the sizes take scales of their own")
 	for i, d := range drafts {
 		got, err := d.Sheets(scale)
 		require.NoError(t, err)
-		want, err := Schematic(gs, Options{Size: i, Scale: scale})
+		want, err := Schematic(gs, Options{Size: i, Scale: scale.Pieces})
 		require.NoError(t, err)
 		require.Equal(t, want, got, "as if it had been laid out at that scale at once")
 	}

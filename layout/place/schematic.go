@@ -3,6 +3,7 @@ package place
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -20,21 +21,35 @@ func Schematic(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 	if err != nil {
 		return nil, err
 	}
-	return d.Sheets(d.Scale())
+	return d.Sheets(d.Scales())
 }
 
 // ErrStopped is the error of a drawing for which no one waits any more.
 var ErrStopped = errors.New("the drawing was stopped")
 
+// Scales are those of a drawing, 8 for 1:8: of the garment as it is worn and of its pieces; 0 for what
+// it doesn't show.
+type Scales struct{ Worn, Pieces float64 }
+
+// Or is the smaller scale of two, for each.
+func (s Scales) Or(o Scales) Scales { return Scales{max(s.Worn, o.Worn), max(s.Pieces, o.Pieces)} }
+
+func (s *Scales) of(p *plan) *float64 {
+	if p.worn {
+		return &s.Worn
+	}
+	return &s.Pieces
+}
+
 // Draft is a drawing before its sheets are made, so that several drawings may be
 // brought to one scale without laying out again those that have it.
 type Draft struct {
-	c  *choice
-	gs []*schematic.Garment
-	o  Options
+	parts []*choice
+	gs    []*schematic.Garment
+	o     Options
 }
 
-// NewDraft lays a drawing out at the scale that it takes by itself, or at o.Scale. Its
+// NewDraft lays a drawing out at the scales that it takes by itself, or at those of o. Its
 // error is that of Schematic.
 func NewDraft(gs []*schematic.Garment, o Options) (*Draft, error) {
 	in := o
@@ -43,35 +58,51 @@ func NewDraft(gs []*schematic.Garment, o Options) (*Draft, error) {
 	if err != nil {
 		return nil, err
 	}
-	c, err := p.choose()
-	if err != nil {
-		return nil, err
+	d := &Draft{gs: gs, o: o}
+	for _, part := range p.parts() {
+		c, err := part.choose()
+		if err != nil {
+			return nil, err
+		}
+		d.parts = append(d.parts, c)
 	}
-	return &Draft{c, gs, o}, nil
+	return d, nil
 }
 
-// Scale is the drawing's scale, 8 for 1:8.
-func (d *Draft) Scale() float64 { return d.c.f.scale }
+// Scales are the drawing's own.
+func (d *Draft) Scales() Scales {
+	var s Scales
+	for _, c := range d.parts {
+		*s.of(c.p) = c.f.scale
+	}
+	return s
+}
 
-// Sheets are the drawing at a scale, laid out anew if that is not its own. The error
+// Sheets are the drawing at given scales, what has others laid out anew. The error
 // is a *TooLarge.
-func (d *Draft) Sheets(scale float64) ([]*sheet.Sheet, error) {
+func (d *Draft) Sheets(scales Scales) ([]*sheet.Sheet, error) {
 	return faced(d.o, func(o Options) ([]*sheet.Sheet, error) {
-		c := d.c
-		if o.text() != c.p.o.text() {
+		parts := slices.Clone(d.parts)
+		if o.text() != parts[0].p.o.text() {
 			p, err := newPlan(d.gs, o)
 			if err != nil {
 				return nil, err
 			}
-			c = &choice{p: p, f: &frame{}}
+			for i, part := range p.parts() {
+				parts[i] = &choice{p: part, f: &frame{}}
+			}
 		}
-		if scale != c.f.scale {
+		for i, c := range parts {
+			scale := *scales.of(c.p)
+			if scale == c.f.scale {
+				continue
+			}
 			var err error
-			if c, err = (&chooser{p: c.p}).at(scale); err != nil {
+			if parts[i], err = (&chooser{p: c.p}).at(scale); err != nil {
 				return nil, err
 			}
 		}
-		return c.emit(), nil
+		return emit(parts), nil
 	})
 }
 
@@ -129,46 +160,50 @@ func (p *plan) choose() (*choice, error) {
 	if p.o.Scale != 0 {
 		return ch.at(p.o.Scale)
 	}
+	scales := UsualScales
+	if p.worn {
+		scales = wornScales
+	}
 	largest := 0.0
 	for _, v := range p.views {
 		largest = max(largest, math.Sqrt((v.hi.X-v.lo.X)*(v.hi.Y-v.lo.Y)))
 	}
 	floor := 0
-	for i, s := range UsualScales {
+	for i, s := range scales {
 		if largest/s >= p.o.leastPiece() {
 			floor = i
 		}
 	}
 	var least *choice
 	var err error
-	for ; floor < len(UsualScales); floor++ {
-		if least, err = ch.at(UsualScales[floor]); err == nil || errors.Is(err, ErrStopped) {
+	for ; floor < len(scales); floor++ {
+		if least, err = ch.at(scales[floor]); err == nil || errors.Is(err, ErrStopped) {
 			break
 		}
 	}
 	if least == nil {
 		return nil, err
 	}
-	for i, s := range UsualScales[:floor] {
+	for i, s := range scales[:floor] {
 		if !ch.might(s, least) {
 			continue
 		}
 		if c, err := ch.at(s); err == nil && c.count() <= least.count() {
-			return ch.finer(c, i), nil
+			return ch.finer(c, scales, i), nil
 		}
 	}
-	return ch.finer(least, floor), nil
+	return ch.finer(least, scales, floor), nil
 }
 
-// finer is a picture between the scale that it has, the i-th of the usual ones, and the next larger,
+// finer is a picture between the scale that it has, the i-th of those that it chooses from, and the next larger,
 // so that it fills its width: a twentieth of the way at a time. On paper the usual scale stays.
-func (ch *chooser) finer(c *choice, i int) *choice {
+func (ch *chooser) finer(c *choice, scales []float64, i int) *choice {
 	if ch.p.o.Width == 0 {
 		return c
 	}
-	large, small := UsualScales[i]*0.8, UsualScales[i]
+	large, small := scales[i]*0.8, scales[i]
 	if i > 0 {
-		large = UsualScales[i-1]
+		large = scales[i-1]
 	}
 	for k := 1; k < 20; k++ {
 		s := math.Round((large+(small-large)*float64(k)/20)*100) / 100
@@ -280,12 +315,25 @@ func (ch *chooser) pages(landscape bool, scale float64, list []*drawn, t *table,
 	return c, nil
 }
 
-// emit writes the chosen pages as sheets.
-func (c *choice) emit() []*sheet.Sheet {
-	c.letter()
+// emit writes the chosen pages of a drawing as sheets.
+func emit(parts []*choice) []*sheet.Sheet {
+	letter(parts)
+	of := 0
+	for _, c := range parts {
+		of += c.count()
+	}
+	var sheets []*sheet.Sheet
+	for _, c := range parts {
+		sheets = append(sheets, c.emit(len(sheets), of)...)
+	}
+	return sheets
+}
+
+// emit writes the chosen pages as sheets: so many stand before them, and there are so many in all.
+func (c *choice) emit(before, of int) []*sheet.Sheet {
 	var sheets []*sheet.Sheet
 	next := func(f *frame) (*sheet.Sheet, map[string]bool) {
-		s := c.sheet(f, len(sheets)+1)
+		s := c.sheet(f, before+len(sheets)+1, of)
 		sheets = append(sheets, s)
 		return s, map[string]bool{"heading": true, "scalebar": true, "key": true, "letters": true, "schematic": true}
 	}
@@ -356,18 +404,18 @@ func (c *choice) tableOn(s *sheet.Sheet, rows []*item, y float64) {
 	s.Root.Items = append(s.Root.Items, g)
 }
 
-// sheet is the n-th page with its head and foot.
-func (c *choice) sheet(f *frame, n int) *sheet.Sheet {
+// sheet is the n-th page of so many, with its head and foot.
+func (c *choice) sheet(f *frame, n, of int) *sheet.Sheet {
 	pat := c.p.g.Pattern
 	s := &sheet.Sheet{W: f.w, H: f.h, Author: pat.Designer, Lang: c.p.o.lang(), Prefix: c.p.o.Prefix}
 	s.Title = pat.Title + ", " + c.p.sizeText()
 	s.Bookmark = c.p.sizeText()
-	if c.count() > 1 {
-		s.Title += ", " + pageText(n, c.count())
-		s.Bookmark += ", " + pageText(n, c.count())
+	if of > 1 {
+		s.Title += ", " + pageText(n, of)
+		s.Bookmark += ", " + pageText(n, of)
 	}
 	s.Root = sheet.Group{ID: "schematic", Class: "schematic"}
-	f.emit(&s.Root, n, c.count())
+	f.emit(&s.Root, n, of)
 	return s
 }
 

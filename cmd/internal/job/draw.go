@@ -55,7 +55,7 @@ type DrawOptions struct {
 type drawing struct {
 	name   string // of the file, behind the title
 	opts   place.Options
-	scale  float64 // of all sizes, if each is drawn by itself; else 0
+	scales place.Scales // of all sizes, if each is drawn by itself
 	sheets []*sheet.Sheet
 }
 
@@ -168,13 +168,13 @@ func unitsOf(us []units.Unit, otherwise place.Units) place.Units {
 	return otherwise
 }
 
-// lay places every drawing. Those of one size share the scale at which all sizes
+// lay places every drawing. Those of one size share the scales at which all sizes
 // find room, so that one may be held against another, and a size drawn alone is
 // drawn as in the set.
 func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
 	ofOne := func(d *drawing) bool { return d.opts.Labels == place.OneSize && d.opts.Scale == 0 }
 	drafts := make([]*place.Draft, len(gs))
-	scale := 0.0
+	var scales place.Scales
 	if first := slices.IndexFunc(all, ofOne); first >= 0 {
 		err := each(ctx, len(gs), func(i int) (err error) {
 			o := all[first].opts
@@ -186,14 +186,14 @@ func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
 			return err
 		}
 		for _, d := range drafts {
-			scale = max(scale, d.Scale())
+			scales = scales.Or(d.Scales())
 		}
 	}
 	return each(ctx, len(all), func(i int) (err error) {
 		d := all[i]
 		if ofOne(d) {
-			d.scale = scale
-			d.sheets, err = drafts[d.opts.Size].Sheets(scale)
+			d.scales = scales
+			d.sheets, err = drafts[d.opts.Size].Sheets(scales)
 		} else {
 			o := d.opts
 			o.Stop = ctx.Done()

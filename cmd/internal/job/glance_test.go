@@ -10,6 +10,7 @@ import (
 
 	"flatwright/cmd/internal/job"
 	"flatwright/examples"
+	"flatwright/layout/place"
 )
 
 // What comes at once is what comes in full, byte for byte.
@@ -23,13 +24,13 @@ func TestAGlanceIsTheDrawingOfTheSizeAmongAll(t *testing.T) {
 				o.Size = size
 				whole, err := job.Live(context.Background(), src, o, nil)
 				require.NoError(t, err, name)
-				first, err := job.Glance(context.Background(), src, o, l.Scale)
+				first, err := job.Glance(context.Background(), src, o, l.Scales)
 				require.NoError(t, err, name)
 				require.Len(t, first.Pages, len(whole.Pages), "%s %s", name, size)
 				for i := range whole.Pages {
 					assert.Equal(t, string(whole.Pages[i]), string(first.Pages[i]), "%s %s", name, size)
 				}
-				assert.Equal(t, whole.Scale, l.Scale)
+				assert.Equal(t, whole.Scales, l.Scales)
 			}
 		}
 	}
@@ -39,7 +40,7 @@ func TestADrawingThatNobodyWaitsForEnds(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
 	src := job.Source{Name: "p.yaml", Text: examples.Text("saltmarsh-cardigan")}
-	_, err := job.Glance(ctx, src, job.DrawOptions{Size: "M"}, 8)
+	_, err := job.Glance(ctx, src, job.DrawOptions{Size: "M"}, place.Scales{Pieces: 8})
 	assert.Error(t, err)
 	_, err = job.Live(ctx, src, job.DrawOptions{Size: "M"}, nil)
 	assert.True(t, errors.Is(err, context.Canceled), err)

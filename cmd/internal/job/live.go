@@ -19,9 +19,9 @@ import (
 // elements, each with ids of its own, and the measurements of all sizes.
 type Look struct {
 	Result
-	Drawing string   // what is drawn: a size, or all sizes
-	Scale   float64  // at which all sizes find room, 8 for 1:8, if each is drawn by itself; else 0
-	Pages   [][]byte // svg elements to stand in a page
+	Drawing string       // what is drawn: a size, or all sizes
+	Scales  place.Scales // at which all sizes find room, if each is drawn by itself
+	Pages   [][]byte     // svg elements to stand in a page
 	Table   table.Table
 	Sizes   expr.Sizes
 	Sample  int // index of the sample's size, or -1
@@ -99,21 +99,21 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	if err := lay(ctx, gs, all); err != nil {
 		return l, err
 	}
-	l.Scale = all[0].scale
+	l.Scales = all[0].scales
 	return l, l.put(all[0])
 }
 
-// Glance draws o.Size, which has to be there, by itself and at the scale that Live gave last: what
+// Glance draws o.Size, which has to be there, by itself and at the scales that Live gave last: what
 // a person waits for who types. It works no other size, checks nothing and gives no measurements; Live
-// tells all that, and whether the scale is still that of all sizes. Its error is Live's.
-func Glance(ctx context.Context, src Source, o DrawOptions, scale float64) (Look, error) {
+// tells all that, and whether the scales are still those of all sizes. Its error is Live's.
+func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales) (Look, error) {
 	var l Look
 	p, found := read.Pattern(src.Name, src.Text)
 	l.Findings = found
 	if p == nil || found.Errors() {
 		return l, ErrUnreadable
 	}
-	l.Title, l.Sizes, l.Sample, l.Units, l.Scale = p.Title, p.Sizes, p.Sample, p.Units, scale
+	l.Title, l.Sizes, l.Sample, l.Units, l.Scales = p.Title, p.Sizes, p.Sample, p.Units, scales
 	i, err := sizeNamed(p, o.Size)
 	if err != nil {
 		return l, err
@@ -127,7 +127,8 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scale float64) (Look
 	worn.Dress(gs[0])
 	schematic.DrawOnce(gs)
 	d := all[0]
-	d.opts.Size, d.opts.Scale, d.opts.Stop = 0, scale, ctx.Done()
+	d.opts.Size, d.opts.Stop = 0, ctx.Done()
+	d.opts.Scale, d.opts.WornScale = scales.Pieces, scales.Worn
 	if d.sheets, err = place.Schematic(gs, d.opts); err != nil {
 		return l, fmt.Errorf("%s: %w", d.name, err)
 	}

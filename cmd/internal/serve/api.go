@@ -293,7 +293,7 @@ func (s *Server) edit(w http.ResponseWriter, r *http.Request, q editQuestion) an
 		return nil
 	}
 	a := editAnswer{Text: string(text)}
-	if q.Look != nil && q.Look.Glance > 0 {
+	if q.Look != nil && q.Look.Glance != (scales{}) {
 		q.Look.Text = a.Text
 		if look, ok := s.glance(r.Context(), *q.Look); ok {
 			a.Look = &look

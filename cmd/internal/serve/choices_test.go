@@ -44,7 +44,7 @@ func TestAChangeOfTheFormBringsItsDrawing(t *testing.T) {
 	text := c.start().Text
 	_, body, _ := c.ask("/api/look", choices{Text: text, Size: "L", Labels: "one"})
 	whole := decoded[lookAnswer](t, body)
-	require.Positive(t, whole.Scale)
+	require.Positive(t, whole.Scale.Pieces)
 	look := choices{Size: "L", Labels: "one", Glance: whole.Scale}
 	code, body, _ := c.ask("/api/edit", editQuestion{Text: text, Act: "set", Path: "designer", Value: "Ada Quill", Look: &look})
 	require.Equal(t, http.StatusOK, code, string(body))

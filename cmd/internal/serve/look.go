@@ -15,14 +15,14 @@ import (
 
 // choices are what a person chose beside the pattern.
 type choices struct {
-	Text   string  `json:"text"`
-	Size   string  `json:"size"`
-	Labels string  `json:"labels"` // one, all, letters or blank
-	Units  string  `json:"units"`  // cm, in or both
-	Paper  string  `json:"paper"`  // its word
-	Large  bool    `json:"large"`
-	Little bool    `json:"little"` // little ink
-	Glance float64 `json:"glance"` // the size alone is wanted, at this scale, and soon
+	Text   string `json:"text"`
+	Size   string `json:"size"`
+	Labels string `json:"labels"` // one, all, letters or blank
+	Units  string `json:"units"`  // cm, in or both
+	Paper  string `json:"paper"`  // its word
+	Large  bool   `json:"large"`
+	Little bool   `json:"little"` // little ink
+	Glance scales `json:"glance"` // the size alone is wanted, at these scales, and soon
 
 	LeftHanded bool `json:"leftHanded"` // charts
 	Squares    bool `json:"squares"`    // of charts in the gauge's proportions
@@ -65,13 +65,19 @@ func (c choices) draw() job.DrawOptions {
 	return o
 }
 
+// scales are those of a drawing; 0 for what it doesn't show.
+type scales struct {
+	Worn   float64 `json:"worn"`
+	Pieces float64 `json:"pieces"`
+}
+
 type lookAnswer struct {
 	Title    string       `json:"title"`
 	Readable bool         `json:"readable"`
 	Why      string       `json:"why,omitempty"` // there is no drawing
 	Drawing  string       `json:"drawing"`
 	Glance   bool         `json:"glance"` // only the drawing is told; measurements and findings come when all are asked for
-	Scale    float64      `json:"scale"`
+	Scale    scales       `json:"scale"`
 	Sizes    []string     `json:"sizes"`
 	Groups   []int        `json:"groups"`
 	Sample   string       `json:"sample"`
@@ -110,7 +116,7 @@ type tableRow struct {
 
 func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
 	s.keep(q)
-	if q.Glance > 0 {
+	if q.Glance != (scales{}) {
 		if a, ok := s.glance(r.Context(), q); ok {
 			return a
 		}
@@ -120,11 +126,11 @@ func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
 	return answerOf(l, err, src.Name)
 }
 
-// glance is the drawing of one size at the scale that it had; not ok if all has to be looked at. A
+// glance is the drawing of one size at the scales that it had; not ok if all has to be looked at. A
 // pattern that can't be read has been looked at with that.
 func (s *Server) glance(ctx context.Context, q choices) (a lookAnswer, ok bool) {
 	src := s.source(q.Text)
-	l, err := job.Glance(ctx, src, q.draw(), q.Glance)
+	l, err := job.Glance(ctx, src, q.draw(), place.Scales(q.Glance))
 	if err != nil && !errors.Is(err, job.ErrUnreadable) {
 		return a, false
 	}
@@ -134,7 +140,7 @@ func (s *Server) glance(ctx context.Context, q choices) (a lookAnswer, ok bool) 
 }
 
 func answerOf(l job.Look, err error, name string) lookAnswer {
-	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Scale: l.Scale, Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
+	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Scale: scales(l.Scales), Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
 		Units: l.Units.String(), Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings, name)}
 	if l.Sample >= 0 && l.Sample < len(a.Sizes) {
 		a.Sample = a.Sizes[l.Sample]

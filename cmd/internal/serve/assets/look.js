@@ -67,7 +67,7 @@ export class Look extends EventTarget {
 
   // glances reports whether the drawing can come before the rest: of a size by itself, with
   // nothing chosen anew but the size.
-  #glances() { return this.choices().labels === "one" && this.#whole.scale > 0 && this.#whole.of === this.#kind(); }
+  #glances() { return this.choices().labels === "one" && Object.values(this.#whole.scale ?? {}).some((n) => n > 0) && this.#whole.of === this.#kind(); }
 
   #kind() {
     const { size, ...other } = this.choices();
