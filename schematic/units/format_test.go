@@ -74,3 +74,24 @@ func TestPrintedNumbersReadBack(t *testing.T) {
 		}
 	})
 }
+
+// Millimetres are printed whole, and what lies below one has no nought before its fraction.
+func TestStepsOfEachUnit(t *testing.T) {
+	for _, c := range []struct {
+		n, d int64 // mm
+		u    Unit
+		want string
+	}{
+		{123, 10, MM, "12"}, {125, 10, MM, "13"}, {127, 10, Inch, "½"}, {-127, 10, Inch, "-½"}, {-254, 10, Inch, "-1"}, {-381, 10, Inch, "-1½"},
+		{3175, 1000, Inch, "¼"}, {3, 1, Inch, "0"}, {24, 10, CM, "0"}, {25, 10, CM, "0.5"}, {1270, 10, CM, "12.5"},
+	} {
+		assert.Equal(t, c.want, Usual.Format(Frac(c.n, c.d), c.u), "%d/%d mm in %s", c.n, c.d, c.u)
+	}
+	fine := Steps{CM: Frac(1, 1000), Inch: Frac(1, 16)}
+	assert.Equal(t, "1.235", fine.Format(Frac(12346, 1000), CM))
+	assert.Equal(t, "1 1/16", fine.Format(Frac(127*17, 80), Inch), "17/16 of 25.4 mm")
+	n, ok := ParseNum("1⁄2")
+	assert.True(t, ok && n.Eq(Frac(1, 2)))
+	_, ok = ParseNum("1⁄2⁄3")
+	assert.False(t, ok)
+}
