@@ -61,53 +61,73 @@ func dropped(t []text.Token, i int) bool {
 
 // neutralAll is neutral for what a bracket holds.
 func (p *parser) neutralAll(t []text.Token) bool {
-	return p.within(t).neutral2()
+	return p.within(t).neutral(t)
 }
-
-func (p *parser) neutral2() bool { return p.neutral(p.t) }
 
 // neutral reports whether words move no stitch: none of them names a stitch, counts or may
 // change what is worked.
-func (p *parser) neutral(t []text.Token) bool {
-	for i := range t {
-		k := &t[i]
-		next := text.Token{}
-		if i+1 < len(t) {
-			next = t[i+1]
-		}
-		switch k.Kind {
-		case 'n', 'f':
-			last := text.Token{}
-			if i > 0 {
-				last = t[i-1]
-			}
-			if !measuring[next.S] && !last.Is("size", "no", "us", "colour", "color", "mc", "cc", "number", "page", "fig", "chart", "/", "-", "needles", "needle", "on", "figure", "uk", "over", "photo", "part", "step", "than", "."+"") && !(k.Kind == 'f') && !(next.Is("/", "-", ".") && i+2 < len(t) && (t[i+2].Kind == 'n' || t[i+2].Kind == 'f')) && !(next.Kind == 'f') && !(next.Is("x") && i+2 < len(t) && t[i+2].Kind == 'n') {
-				return false
-			}
-			if last.Is("on") && !measuring[next.S] && !next.Is("needles", "needle", "dpns") {
-				return false
-			}
-		case 'g':
-			if !p.neutralAll(k.Sub) {
-				return false
-			}
-		case 'p':
-			if isStar(k) {
-				return false
-			}
-		case 'w':
-			if weighty[k.S] || k.Is("each", "all", "next", "last", "first") && next.Is("st", "sts", "stitch", "stitches", "sc", "dc", "row", "rnd", "round", "tr", "hdc", "htr", "ch") {
-				return false
-			}
-			if !loose[k.S] && !fillers[k.S] && p.names(k.S) {
-				return false
-			}
-			if loose[k.S] && next.Kind == 'n' && p.names(k.S) && !measuring[k.S] {
-				return false
-			}
+func (p *parser) neutral(t []text.Token) bool { return p.neutralFrom(t, 0) }
+
+// neutralFrom is neutral of words whose first ones are known to be.
+func (p *parser) neutralFrom(t []text.Token, from int) bool {
+	for i := max(from, 0); i < len(t); i++ {
+		if !p.passes(t, i) {
+			return false
 		}
 	}
 	return true
+}
+
+// neutralReach is how many words behind one say whether it is neutral.
+const neutralReach = 2
+
+// passes reports whether a word moves no stitch, beside those around it.
+func (p *parser) passes(t []text.Token, i int) bool {
+	switch k := &t[i]; k.Kind {
+	case 'n', 'f':
+		return freeNumber(near(t, i-1), k, near(t, i+1), near(t, i+2))
+	case 'g':
+		return p.neutralAll(k.Sub)
+	case 'p':
+		return !isStar(k)
+	case 'w':
+		return p.freeWord(k, near(t, i+1))
+	}
+	return true
+}
+
+// nowhere is what stands before the first word and behind the last.
+var nowhere = text.Token{}
+
+func near(t []text.Token, i int) *text.Token {
+	if i < 0 || i >= len(t) {
+		return &nowhere
+	}
+	return &t[i]
+}
+
+func isNumber(t *text.Token) bool { return t.Kind == 'n' || t.Kind == 'f' }
+
+// freeNumber reports whether a number counts no stitches or rows: it stands before a measure, behind the name
+// of a thing that has numbers, or is a part of a fraction or a range.
+func freeNumber(last, k, next, second *text.Token) bool {
+	if last.Is("on") && !measuring[next.S] && !next.Is("needles", "needle", "dpns") {
+		return false
+	}
+	return measuring[next.S] || k.Kind == 'f' || next.Kind == 'f' ||
+		last.Is("size", "no", "us", "colour", "color", "mc", "cc", "number", "page", "fig", "chart", "/", "-", "needles", "needle", "on", "figure", "uk", "over", "photo", "part", "step", "than", ".") ||
+		next.Is("/", "-", ".") && isNumber(second) || next.Is("x") && second.Kind == 'n'
+}
+
+// freeWord reports whether a word is none that counts, names a place of the row, or a stitch.
+func (p *parser) freeWord(k, next *text.Token) bool {
+	switch {
+	case weighty[k.S], k.Is("each", "all", "next", "last", "first") && next.Is("st", "sts", "stitch", "stitches", "sc", "dc", "row", "rnd", "round", "tr", "hdc", "htr", "ch"):
+		return false
+	case loose[k.S]:
+		return next.Kind != 'n' || measuring[k.S] || !p.names(k.S)
+	}
+	return fillers[k.S] || !p.names(k.S)
 }
 
 func (p *parser) names(w string) bool {

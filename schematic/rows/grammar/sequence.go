@@ -699,7 +699,7 @@ func (s *sequence) clause() {
 		end++
 	}
 	for j := s.i + 1; j < end; j++ { // with A, in words before an instruction
-		if !s.neutral(s.t[s.i:j]) {
+		if !s.neutralFrom(s.t[s.i:j], j-s.i-1-neutralReach) {
 			break
 		}
 		if s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") {
