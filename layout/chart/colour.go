@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"fmt"
 	"sort"
 
@@ -40,8 +41,11 @@ var signs = [...]func(q *pen, r float64){
 func (w *Work) yarns() yarns {
 	much := map[string]int{}
 	for r := range w.Rows {
+		if w.Rows[r].Base { // which the squares do not show
+			continue
+		}
 		for i := range w.Rows[r].St {
-			if s := &w.Rows[r].St[i]; s.Kind != nil && !s.Break {
+			if s := &w.Rows[r].St[i]; s.Kind != nil && !s.Break && !s.Idle {
 				much[s.Colour]++
 			}
 		}
@@ -115,8 +119,10 @@ type Float struct {
 	Over int // stitches
 }
 
-// Floats are the stretches over which a yarn is carried behind more than most stitches.
+// Floats are the stretches over which a yarn is carried behind more than most stitches; 0: the
+// usual number, 5.
 func (w *Work) Floats(most int) []Float {
+	most = cmp.Or(most, mostFloat)
 	var out []Float
 	for r := range w.Rows {
 		out = append(out, w.Rows[r].floats(most)...)
@@ -176,6 +182,7 @@ func (w *Work) floatNotes(most int) []string {
 		out = append(out, f.String())
 	}
 	if more := len(all) - told; more > 0 {
+		most = cmp.Or(most, mostFloat)
 		out = append(out, fmt.Sprintf("and %d more over more than %s: catch them on the way", more, plural(most, "stitch")))
 	}
 	return out

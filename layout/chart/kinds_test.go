@@ -88,7 +88,7 @@ func TestCrossingsHaveTheTradesNames(t *testing.T) {
 func TestYarnsAreToldByAGroundAndAMark(t *testing.T) {
 	w := knitted(8, inYarns("AABBAABB"), inYarns("AAAACCAA"), inYarns("AAAAAAAA"))
 	y := w.yarns()
-	require.Len(t, y.list, 4, "the row that they stand on names none")
+	require.Len(t, y.list, 3, "the row that they stand on, which names none, is not shown")
 	assert.Equal(t, "A", y.list[0].name, "most stitches are of it")
 	assert.Equal(t, sheet.None, y.list[0].ground)
 	assert.Zero(t, y.list[0].sign)

@@ -58,7 +58,7 @@ func (s *squares) key() {
 	if s.o.Proportion > 0 {
 		d.notes = append(d.notes, "squares are as wide and tall as the gauge makes stitches and rows")
 	}
-	d.notes = append(d.notes, d.work.floatNotes(s.o.floats())...)
+	d.notes = append(d.notes, d.work.floatNotes(s.o.Floats)...)
 }
 
 const leftHanded = "for left-handed work"

@@ -53,13 +53,6 @@ func (o *Options) text() float64 {
 // mostFloat is how many stitches a float goes over, untold, if nothing says (common practice).
 const mostFloat = 5
 
-func (o *Options) floats() int {
-	if o.Floats == 0 {
-		return mostFloat
-	}
-	return o.Floats
-}
-
 func (o *Options) lang() string {
 	if o.Lang == "" {
 		return "en"

@@ -126,7 +126,12 @@ func chartFindings(w *chart.Work, name string, floats int) finding.List {
 		out = append(out, finding.Finding{Kind: "chart/gap", Severity: finding.Warning, Pos: finding.Pos{File: name, Line: g.Line}, Section: w.Title,
 			Message: "the chart has a gap: " + g.Words, Fix: "write it in words that can be read"})
 	}
+	told := map[string]bool{} // a float that a row repeats
 	for _, f := range w.Floats(floats) {
+		if told[f.String()] {
+			continue
+		}
+		told[f.String()] = true
 		out = append(out, finding.Finding{Kind: "chart/float", Severity: finding.Note, Pos: finding.Pos{File: name, Line: f.Row.Line}, Section: w.Title,
 			Message: f.String(), Fix: "catch it on the way"})
 	}

@@ -33,8 +33,16 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 			r.note(rest, n)
 		}
 	case "names":
-		for _, part := range strings.FieldsFunc(rest, func(c rune) bool { return c == ';' || c == ',' }) {
-			r.alias(part)
+		for _, part := range strings.Split(rest, ";") {
+			if _, long, ok := strings.Cut(part, ":"); ok {
+				if _, ok := crossOf(long); ok { // its words have commas of their own
+					r.alias(part)
+					continue
+				}
+			}
+			for _, word := range strings.Split(part, ",") {
+				r.alias(word)
+			}
 		}
 	case "gauge":
 		r.gauge(rest, n)

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -32,7 +33,8 @@ type Reader struct {
 	cables     map[string]*stitch.Stitch
 	loop       ins.Loop
 	began      bool
-	these      int // rows since the last heading or rep, for 'these rows'
+	yarn       string // that words since the last line take up
+	these      int    // rows since the last heading or rep, for 'these rows'
 	starred    []ins.Item
 	unlike     bool
 	spare      []*match
@@ -435,14 +437,17 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 	if label != nil {
 		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
 	}
-	if r.mode == "names" || r.mode == "stitches" || r.mode == "gauge" {
+	if r.mode == "stitches" || r.mode == "gauge" {
 		return false
 	}
 	t := &tokens[0]
-	begins := false
+	begins, number, list := false, false, r.mode == "names"
 	for i := range tokens {
 		begins = begins || tokens[i].Is("cast", "co", "ch", "chain") && i+1 < len(tokens)
+		number = number || tokens[i].Kind == 'n'
+		begins = begins && !(list && tokens[i].Is(":", "=", "-", "–"))
 	}
+	begins = begins && (number || !list)
 	if begins && (t.Cap || t.Kind == 'n') {
 		p := r.parser(tokens, &ins.Line{At: ins.Span{Line: t.Line, Col: t.Col, End: t.End}})
 		items := p.sequence()
@@ -685,6 +690,7 @@ func (r *Reader) line(tokens []text.Token) {
 	l.Body, l.Stated = endCount(list, l.Stated)
 	r.plainRow(l)
 	if l.Label == nil && !r.kept(l, tokens) && !short {
+		r.yarn = cmp.Or(takenUp(l.Body), r.yarn)
 		r.x.Read.Words++
 		r.note(r.x.Src[first.Line-1], first.Line)
 		return
@@ -699,6 +705,7 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Unread = append(l.Unread, p.span(0, len(p.t)-1))
 	}
 	r.over(tokens, l)
+	l.Yarn, r.yarn = r.yarn, ""
 	r.sec.Lines = append(r.sec.Lines, l)
 	r.x.Read.Lines++
 	if len(l.Unread) == 0 {
@@ -708,6 +715,17 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// takenUp is the last yarn that words take up; empty if they take up none.
+func takenUp(list []ins.Item) string {
+	name := ""
+	for _, n := range list {
+		if n, ok := n.(*ins.Nothing); ok {
+			name = cmp.Or(n.Colour, name)
+		}
+	}
+	return name
 }
 
 func turns(list []ins.Item) bool {

@@ -74,6 +74,9 @@ func (s *sequence) add(n ins.Item, from, to int) {
 	if n.Span().Line == 0 {
 		n.Put(s.span(from, to-1))
 	}
+	if n, ok := n.(*ins.Nothing); ok {
+		n.Colour = s.taken(from, to)
+	}
 	s.out = append(s.out, n)
 }
 
@@ -670,15 +673,22 @@ func (s *sequence) colour(st *ins.Stitch, to *int) {
 	if s.at(i).Is("in", "with", "using") {
 		i++
 	}
+	if name, after := s.yarnAt(i); name != "" {
+		st.Colour, *to = name, after
+	}
+}
+
+// yarnAt is the yarn that is named at i, and where its name ends; none if none is.
+func (s *sequence) yarnAt(i int) (name string, to int) {
 	if s.at(i).Is("color", "colour", "yarn") {
 		i++
 	}
 	t := s.at(i)
 	letter := t.Kind == 'w' && len(t.S) == 1 && t.Cap && t.S[0] >= 'a' && t.S[0] <= 'h'
 	if !letter && !t.Is("mc", "cc", "white", "black", "red", "blue", "green", "main", "contrast") {
-		return
+		return "", i
 	}
-	name := strings.ToUpper(t.S)
+	name = strings.ToUpper(t.S)
 	i++
 	if s.at(i).Kind == 'n' && s.at(i).Glued {
 		name += s.at(i).S
@@ -687,8 +697,19 @@ func (s *sequence) colour(st *ins.Stitch, to *int) {
 	if s.at(i).Is("color", "colour") {
 		i++
 	}
-	st.Colour = name
-	*to = i
+	return name, i
+}
+
+// taken is the yarn that words take up for what follows: with MC; change to B.
+func (s *sequence) taken(from, to int) string {
+	for i := from; i < to; i++ {
+		if s.at(i).Is("with", "using", "to") {
+			if name, end := s.yarnAt(i + 1); name != "" && end <= to {
+				return name
+			}
+		}
+	}
+	return ""
 }
 
 // clause reads what no form fits: words that move no stitch are passed; what may mean

@@ -125,7 +125,10 @@ type (
 		New bool
 	}
 	// Nothing are words that move no stitch.
-	Nothing struct{ Placed }
+	Nothing struct {
+		Placed
+		Colour string // the yarn that they take up; empty: none
+	}
 	// Unread is what could not be read.
 	Unread struct{ Placed }
 )

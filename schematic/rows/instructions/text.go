@@ -49,6 +49,7 @@ type Line struct {
 	Unread []Span
 	Short  bool // a line of numbers in it has not one for each size
 	Words  []Word
+	Yarn   string // that words before it take up; empty: none
 }
 
 // Section is a stretch under one heading.

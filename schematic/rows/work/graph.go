@@ -22,7 +22,9 @@ type Graph struct {
 	total  int
 	places []int // of the row before: the index of each counted place
 	size   int
-	lost   bool // what the next row stands on is not known
+	lost   bool   // what the next row stands on is not known
+	yarn   string // that was taken up last; empty: the text names none
+	before string // the same, before the row that is worked
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a
@@ -144,8 +146,9 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 	return g
 }
 
-// begin starts the record of one row over below.
-func (g *Graph) begin(w *work, below *fabric, flipped bool, l *ins.Line, r *runner) {
+// begin starts the record of one row over below; before it lie so many stitches that the row
+// before, turned short, has not come to.
+func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *ins.Line, r *runner) {
 	g.cur = GraphRow{Number: -1, Round: r.round, Line: l.At.Line, RowEnds: alongEnds(l.Body)}
 	if r.round {
 		g.cur.Joined = joined(l.Body)
@@ -154,10 +157,15 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, l *ins.Line, r *runn
 	if r.no >= 0 {
 		g.cur.Number = r.no + 1
 	}
-	g.flip = 0
+	g.flip, g.yarn = 0, g.before
 	if flipped {
 		for _, q := range below.runs {
 			g.flip += q.elements()
+		}
+	}
+	if beyond != nil && flipped {
+		for i := beyond.stitches(); i > 0; i-- {
+			g.idle(-i)
 		}
 	}
 	group, lastFoot := 0, -2
@@ -182,9 +190,9 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, l *ins.Line, r *runn
 			group++
 			lastFoot = foot
 		}
-		s := GraphStitch{Stitch: kind, Chain: chain, Feet: at, Counts: true}
+		s := GraphStitch{Stitch: kind, Chain: chain, Feet: at, Counts: true, Colour: g.colourOf(nd, kind, at)}
 		if st, ok := nd.(*ins.Stitch); ok {
-			s.Loop, s.Colour = st.Loop, st.Colour
+			s.Loop = st.Loop
 		}
 		for _, p := range placesOf(nd) {
 			if p.Loop != ins.BothLoops {
@@ -217,6 +225,43 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, l *ins.Line, r *runn
 	}
 }
 
+// colourOf is the yarn of a stitch: the one that it names; of a slipped one that of the stitch
+// slipped; else the one that was taken up last.
+func (g *Graph) colourOf(n ins.Item, kind *stitch.Stitch, feet []int) string {
+	if st, ok := n.(*ins.Stitch); ok && st.Colour != "" {
+		return st.Colour
+	}
+	if k := len(g.Rows) - 1; k >= 0 && kind != nil && kind.ID == "sl" && len(feet) == 1 && feet[0] < len(g.Rows[k].Stitches) {
+		return g.Rows[k].Stitches[feet[0]].Colour
+	}
+	return g.yarn
+}
+
+// takeUp takes the yarn that words before a line name, or the line itself if it is no row.
+func (g *Graph) takeUp(l *ins.Line) {
+	if l.Yarn != "" {
+		g.before = l.Yarn
+	}
+	for _, n := range l.Body {
+		if n, ok := n.(*ins.Nothing); ok && n.Colour != "" && l.Label == nil {
+			g.before = n.Colour
+		}
+	}
+}
+
+// idle records that the row does not work the i-th place below: it waits on the needle.
+func (g *Graph) idle(i int) {
+	if g.flip > 0 {
+		i = g.flip - 1 - i
+	}
+	at := g.index(i)
+	below := g.Rows[len(g.Rows)-1].Stitches
+	if i < 0 || at >= len(below) {
+		return
+	}
+	g.put(GraphStitch{Stitch: below[at].Stitch, Feet: []int{at}, Idle: true, Colour: below[at].Colour})
+}
+
 func sameFoot(s GraphStitch, feet []int) bool {
 	return len(s.Feet) == 1 && len(feet) == 1 && s.Feet[0] == feet[0]
 }
@@ -237,7 +282,7 @@ func (g *Graph) keep(row GraphRow) {
 	g.Rows = append(g.Rows, row)
 	g.places = g.places[:0]
 	for i, s := range row.Stitches {
-		if s.Counts {
+		if s.Counts || s.Idle {
 			g.places = append(g.places, i)
 		}
 	}
@@ -279,6 +324,7 @@ func (g *Graph) commit(side int, name string) {
 		g.cur.RS = g.next()
 	}
 	g.cur.Name = name
+	g.before = g.yarn
 	g.cur.together()
 	if g.lost {
 		g.cur.Stitches, g.cur.Unknown = nil, true
@@ -315,7 +361,7 @@ func (g *Graph) foundation(f *fabric, line int, round bool) {
 				g.Cut = true
 				break
 			}
-			s := GraphStitch{Stitch: q.kind, Counts: true}
+			s := GraphStitch{Stitch: q.kind, Counts: true, Colour: g.before}
 			row.Joined = round && q.kind != nil && q.kind.ID == "ch"
 			row.Stitches = append(row.Stitches, s)
 		}

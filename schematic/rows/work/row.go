@@ -237,6 +237,9 @@ func (r *runner) line(l *ins.Line) {
 	if l.Label != nil {
 		r.label(l)
 	}
+	if r.g != nil {
+		r.g.takeUp(l)
+	}
 	switch {
 	case len(l.Body) == 0 && l.Stated != nil && l.Label == nil:
 		r.checkOnly(l)
@@ -563,7 +566,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 		w.rows = r.no
 	}
 	if r.g != nil {
-		r.g.begin(w, below, flipped, l, r)
+		r.g.begin(w, below, flipped, rd.ahead, l, r)
 	}
 	if !rd.known && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
 		w.quiet = 1
@@ -600,11 +603,16 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		return
 	}
 	switch {
-	case w.leave, l.Stated != nil && upToLast(body) && len(r.misfits(l, w.out)) == 0:
+	case w.leave && !(wrapped(body) && r.shortRow(w, l, body)), l.Stated != nil && upToLast(body) && len(r.misfits(l, w.out)) == 0:
 		res.lefts = rest(&w.cur)
 	case r.shortRow(w, l, body):
 		res.lefts = rest(&w.cur)
 		res.ahead = res.lefts
+		if r.g != nil {
+			for i := range w.cur.left {
+				r.g.idle(w.cur.pos + i)
+			}
+		}
 	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
 	case uses(w.found):
@@ -624,7 +632,7 @@ func (r *runner) shortRow(w *work, l *ins.Line, body []ins.Item) bool {
 	if !w.turned || r.round || len(body) < 2 {
 		return false
 	}
-	if _, ok := body[len(body)-1].(*ins.Turn); !ok {
+	if _, ok := body[len(body)-1].(*ins.Turn); !ok && !wrapped(body) {
 		return false
 	}
 	k := w.out.main()
@@ -636,6 +644,17 @@ func (r *runner) shortRow(w *work, l *ins.Line, body []ins.Item) bool {
 	}
 	said := r.said(l)
 	return said == w.out.stitches() || said == w.out.stitches()+w.cur.left
+}
+
+// wrapped reports whether a row ends where a stitch is wrapped and the work turned.
+func wrapped(body []ins.Item) bool {
+	q, ok := body[len(body)-1].(*ins.Repeat)
+	if !ok || len(q.Body) != 2 {
+		return false
+	}
+	_, leaves := q.Body[0].(*ins.Leave)
+	_, turns := q.Body[1].(*ins.Turn)
+	return leaves && turns
 }
 
 // joined2 is a row and what lies beyond it.

@@ -155,6 +155,10 @@ func (w *work) emit(r run, feet []int, by ins.Item) {
 // one works one instruction.
 func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	switch n := n.(type) {
+	case *ins.Nothing:
+		if w.g != nil && n.Colour != "" {
+			w.g.yarn = n.Colour
+		}
 	case *ins.Join:
 		w.join(n)
 	case *ins.Turn:
