@@ -147,12 +147,12 @@ const (
 	leastAllSizes = 58.0
 )
 
-func (o Options) leastPiece() float64 {
+func (p *plan) leastPiece() float64 {
 	least := leastPiece
-	if o.Labels == AllSizes {
+	if p.o.Labels == AllSizes && p.g.Worn == nil { // else what a reader looks for is on the page before
 		least = leastAllSizes
 	}
-	return least * math.Sqrt(o.text()/defaultText)
+	return least * math.Sqrt(p.o.text()/defaultText)
 }
 
 func (p *plan) choose() (*choice, error) {
@@ -170,7 +170,7 @@ func (p *plan) choose() (*choice, error) {
 	}
 	floor := 0
 	for i, s := range scales {
-		if largest/s >= p.o.leastPiece() {
+		if largest/s >= p.leastPiece() {
 			floor = i
 		}
 	}
