@@ -179,9 +179,24 @@ type Measure struct {
 	Stretched bool   // the gauge that makes it is of stretched fabric
 	Same      bool   // another measurement of the view says the same
 	Doubt     bool   // it follows from an error in the working
+	Own       *Own   // the figures that its designer gives, or nil
 
 	rank         int  // see rankWhole
 	lasts, given bool // a width that goes on to the end; named by the pattern
+}
+
+// Own are a measurement's figures in both units, in mm, as its designer gives them: they are printed as they are.
+type Own struct{ CM, Inch units.Num }
+
+// Text is the measurement in a unit, without it: as its designer gives it, or the exact length printed to steps.
+func (m *Measure) Text(u units.Unit, steps units.Steps) string {
+	switch {
+	case m.Own == nil:
+		return steps.Format(m.Length, u)
+	case u == units.Inch:
+		return units.Steps{}.Format(m.Own.Inch, u)
+	}
+	return units.Steps{}.Format(m.Own.CM, u)
 }
 
 // Edge is one named stretch of a piece's outline, from the sections that made it.

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"flatwright/fonts"
+	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -41,10 +42,15 @@ func blankForm(size float64, lines ...string) form {
 	return f
 }
 
-// value is one measurement in all sizes. Has is false where a size lacks it.
-type value struct {
-	length []units.Num
-	has    []bool
+// value is one measurement in all sizes, nil where a size lacks it.
+type value []*schematic.Measure
+
+// in is the value of a size in a unit, without the unit.
+func (v value) in(size int, u units.Unit, steps units.Steps) string {
+	if v[size] == nil {
+		return expr.Dash
+	}
+	return v[size].Text(u, steps)
 }
 
 // scheme writes values as the options ask.
@@ -67,12 +73,9 @@ func (s *scheme) units() []units.Unit {
 
 // texts are the value in one unit for each size, without the unit.
 func (s *scheme) texts(v value, u units.Unit) []string {
-	t := make([]string, len(v.length))
+	t := make([]string, len(v))
 	for i := range t {
-		t[i] = expr.Dash
-		if v.has[i] {
-			t[i] = s.steps.Format(v.length[i], u)
-		}
+		t[i] = v.in(i, u, s.steps)
 	}
 	return t
 }
@@ -80,10 +83,10 @@ func (s *scheme) texts(v value, u units.Unit) []string {
 // line is the value in one unit, with the unit: of the drawn size, or of all.
 func (s *scheme) line(v value, u units.Unit, all bool) string {
 	if !all {
-		if !v.has[s.o.Size] {
+		if v[s.o.Size] == nil {
 			return expr.Dash
 		}
-		return s.steps.With(v.length[s.o.Size], u)
+		return v.in(s.o.Size, u, s.steps) + " " + u.String()
 	}
 	return s.sizes.Line(s.texts(v, u)) + " " + u.String()
 }

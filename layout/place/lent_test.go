@@ -36,7 +36,7 @@ func TestAPieceThatOnlyOtherSizesHaveStandsOnTheSheetOfAllSizes(t *testing.T) {
 			all = append(all, v.title)
 			if v.title == "Pocket" {
 				assert.Equal(t, []string{"drawn in size S"}, v.info)
-				assert.Equal(t, []bool{true, false, true}, v.items[0].value.has)
+				assert.Equal(t, []bool{true, false, true}, []bool{v.items[0].value[0] != nil, v.items[0].value[1] != nil, v.items[0].value[2] != nil})
 			}
 		}
 		return all

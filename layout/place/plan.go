@@ -9,7 +9,6 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
-	"flatwright/schematic/units"
 )
 
 // item is one measurement to be drawn.
@@ -241,11 +240,9 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 
 // newItem is a measurement with its values in all sizes.
 func (p *plan) newItem(piece string, m *schematic.Measure, byID []map[string]*schematic.Measure) *item {
-	it := &item{m: p.named(piece, m), rank: p.design().Rank(piece, m.Name), value: value{make([]units.Num, len(byID)), make([]bool, len(byID))}}
+	it := &item{m: p.named(piece, m), rank: p.design().Rank(piece, m.Name), value: make(value, len(byID))}
 	for i := range byID {
-		if other := byID[i][m.ID]; other != nil {
-			it.value.length[i], it.value.has[i] = other.Length, true
-		}
+		it.value[i] = byID[i][m.ID]
 	}
 	if m.Around {
 		it.suffix += " around"

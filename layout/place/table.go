@@ -6,7 +6,6 @@ import (
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
-	"flatwright/schematic/expr"
 )
 
 // table is the shape of the table of letters on one width of paper.
@@ -43,10 +42,7 @@ func (p *plan) cell(it *item, size int) []string {
 	us := p.s.units()
 	lines := make([]string, len(us))
 	for i, u := range us {
-		lines[i] = expr.Dash
-		if it.value.has[size] {
-			lines[i] = p.s.steps.Format(it.value.length[size], u)
-		}
+		lines[i] = it.value.in(size, u, p.s.steps)
 	}
 	return lines
 }

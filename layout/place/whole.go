@@ -33,6 +33,9 @@ func (v *viewPlan) all(yield func(*item) bool) {
 // wholesOf are the widths of whole rows that stand under view index of a piece.
 func (p *plan) wholesOf(made *schematic.Made, index int, byID []map[string]*schematic.Measure) []*whole {
 	first := slices.IndexFunc(made.Views, func(v schematic.View) bool { return v.Panel })
+	if made == p.g.Worn {
+		first = 0 // what has no line in the picture
+	}
 	if index != first {
 		return nil
 	}
@@ -48,7 +51,12 @@ func (p *plan) wholesOf(made *schematic.Made, index int, byID []map[string]*sche
 		if m.View != schematic.NoView || m.Same || !p.design().Wants(made.Name, m.Name) {
 			continue
 		}
-		all = append(all, &whole{p.newItem(made.Name, m, byID), wholeText(m, panels)})
+		it := p.newItem(made.Name, m, byID)
+		text := wholeText(m, panels)
+		if made == p.g.Worn {
+			text = it.m.Name + it.suffix
+		}
+		all = append(all, &whole{it, text})
 	}
 	return all
 }

@@ -60,6 +60,7 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 	err := each(ctx, len(gs), func(i int) error {
 		gs[i] = schematic.Work(p, i)
 		worn.Dress(gs[i])
+		check.Own(gs[i])
 		return nil
 	})
 	if err != nil {

@@ -9,6 +9,7 @@ import (
 	"flatwright/layout/table"
 	"flatwright/render/svg"
 	"flatwright/schematic"
+	"flatwright/schematic/check"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
@@ -125,6 +126,7 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales)
 	}
 	gs := []*schematic.Garment{schematic.Work(p, i)}
 	worn.Dress(gs[0])
+	check.Own(gs[0])
 	schematic.DrawOnce(gs)
 	d := all[0]
 	d.opts.Size, d.opts.Stop = 0, ctx.Done()

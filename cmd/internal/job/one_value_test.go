@@ -16,6 +16,7 @@ import (
 
 	"flatwright/layout/place"
 	"flatwright/render/compare"
+	"flatwright/schematic/check"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
 	"flatwright/schematic/worn"
@@ -107,6 +108,7 @@ func TestAMeasurementHasOneFigureWhereverItIsPrinted(t *testing.T) {
 		for i, size := range sizes {
 			g := schematic.Work(p, i)
 			worn.Dress(g)
+			check.Own(g)
 			made := slices.Clone(g.Pieces)
 			if g.Worn != nil {
 				made = append(made, g.Worn)

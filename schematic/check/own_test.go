@@ -1,0 +1,111 @@
+package check_test
+
+import (
+	"testing"
+
+	"flatwright/schematic"
+	"flatwright/schematic/check"
+	"flatwright/schematic/read"
+	"flatwright/schematic/units"
+	"flatwright/schematic/worn"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// A front and a back alike, of 100 stitches of 5 mm (50 cm) and 90 and 60 rows of 4 mm (36 and 24 cm).
+const tunic = `version: 1
+pattern: Own figures
+terms: UK
+sizes: One
+units: cm
+gauges:
+  fabric: 20 sts and 25 rows over 10 cm in stocking stitch
+pieces:
+  - piece: Back
+    sections:
+      - {cast on: 100, edge: hem}
+      - even: 90 rows
+      - {even: 60 rows, left edge: armhole, right edge: armhole}
+      - divide:
+          - {bind off: 30, name: first shoulder, edge: shoulder}
+          - {bind off: 40, name: neck, edge: neck}
+          - {bind off: 30, name: second shoulder, edge: shoulder}
+  - piece: Front
+    sections:
+      - {cast on: 100, edge: hem}
+      - even: 90 rows
+      - {even: 60 rows, left edge: armhole, right edge: armhole}
+      - divide:
+          - {bind off: 30, name: first shoulder, edge: shoulder}
+          - {bind off: 40, name: neck, edge: neck}
+          - {bind off: 30, name: second shoulder, edge: shoulder}
+joins:
+  - {sew: Back shoulder, to: Front shoulder}
+  - {sew: Back side, to: Front side}
+`
+
+// dressed is the tunic with more lines, as it is worn, and its measurements by name.
+func dressed(t *testing.T, more string) map[string]schematic.Measure {
+	t.Helper()
+	p, found := read.Pattern("own.yaml", []byte(tunic+more))
+	require.NotNil(t, p, "%v", found)
+	require.False(t, found.Errors(), "%v", found)
+	g := schematic.Work(p, 0)
+	worn.Dress(g)
+	require.NotNil(t, g.Worn)
+	check.Own(g)
+	out := map[string]schematic.Measure{}
+	ids := map[string]bool{}
+	for _, m := range g.Worn.Measures {
+		out[m.Name] = m
+		assert.False(t, ids[m.ID], "%s is there twice", m.ID)
+		ids[m.ID] = true
+	}
+	return out
+}
+
+func TestWhatIsDrawnBearsTheFigureThatTheDesignerWrote(t *testing.T) {
+	in := func(m schematic.Measure, u units.Unit) string { return m.Text(u, units.Usual) }
+	// Twice 50 cm; 60 cm are 23.62 in, which a quarter rounds to 23½ and she to 23⅝.
+	m := dressed(t, "finished: {bust: {is: 100 cm, of: 2 x Back width at hem}, length: 60 cm / 23 5/8 in}\n")
+	assert.Equal(t, "100", in(m["bust"], units.CM))
+	assert.Nil(t, m["bust"].Own)
+	assert.NotEqual(t, schematic.NoView, m["bust"].View)
+	assert.Equal(t, "60", in(m["length"], units.CM))
+	assert.Equal(t, "23⅝", in(m["length"], units.Inch))
+
+	m = dressed(t, "finished: {length: 23 5/8 in / 60 cm}\n")
+	assert.Equal(t, "60", in(m["length"], units.CM))
+	assert.Equal(t, "23⅝", in(m["length"], units.Inch))
+
+	m = dressed(t, "finished: {length: 62 cm / 24 1/2 in}\n") // which the counts do not make
+	assert.Equal(t, "60", in(m["length"], units.CM))
+	assert.Equal(t, "23½", in(m["length"], units.Inch))
+}
+
+// 3 cm of a band are in no line of the picture: the bust is told under it.
+func TestABustWithItsBandIsNotTheWidthThatIsDrawn(t *testing.T) {
+	m := dressed(t, "finished: {chest: {is: 103 cm, of: 2 x Back width at hem + 3 cm}}\n")
+	assert.Equal(t, schematic.NoView, m["bust"].View)
+	assert.Equal(t, units.Int(1030), m["bust"].Length)
+	assert.True(t, m["bust"].Around)
+	drawn := m["width at underarm"]
+	assert.Equal(t, units.Int(1000), drawn.Length)
+	assert.Equal(t, "as-worn.width-at-underarm", drawn.ID)
+
+	// Half a millimetre is the line's own; more is not.
+	assert.Equal(t, 0, dressed(t, "finished: {length: {is: 60 cm, of: Back length + 0.05 cm}}\n")["length"].View)
+	m = dressed(t, "finished: {length: {is: 60 cm, of: Back length + 0.06 cm}}\n")
+	assert.Equal(t, schematic.NoView, m["length"].View)
+	assert.Equal(t, units.Int(600), m["length as drawn"].Length)
+}
+
+func TestAFinishedMeasurementThatNoLineShowsIsTherePerhaps(t *testing.T) {
+	const finished = "finished: {front length: {is: 60 cm, of: Front length}}\n"
+	assert.NotContains(t, dressed(t, finished), "front length")
+	m := dressed(t, finished+"drawing: {show: front length}\n")
+	require.Contains(t, m, "front length")
+	assert.Equal(t, schematic.NoView, m["front length"].View)
+	assert.Equal(t, units.Int(600), m["front length"].Length)
+}
