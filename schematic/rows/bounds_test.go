@@ -35,3 +35,14 @@ func TestALineOfBracketsIsRefusedBeforeItIsRead(t *testing.T) {
 		assert.Less(t, after.TotalAlloc-before.TotalAlloc, uint64(32<<20), "as large as the text a few times over: %q", line)
 	}
 }
+
+// A line four times as long takes about four times the work, told by what is allotted.
+func TestALongLineIsReadInLinearWork(t *testing.T) {
+	work := func(line string, n int) float64 {
+		src := []byte("Ch 20.\nRow 1: " + strings.Repeat(line, n/len(line)) + "\n")
+		return testing.AllocsPerRun(1, func() { Check(Read("t.txt", src, Options{}), Options{}) })
+	}
+	for _, line := range []string{"At the same time ", "21 ch, ", "2 sc in first st, ", "k3 ", "Dec 8 sts over 16 rows, ", "*sc in next st; ", "(k1) twice, "} {
+		assert.Less(t, work(line, 15600), 6*work(line, 3900)+1000, line)
+	}
+}

@@ -813,6 +813,9 @@ func working(list []ins.Item) bool {
 	return false
 }
 
+// mostCount is how many words a stated count has at most, of all its kinds of stitches.
+const mostCount = 80
+
 // counted reads a count that stands in its place as words: - 15 dc, 36 sts remain, you will have 7 spaces.
 func (s *sequence) counted() bool {
 	if s.depth > 0 {
@@ -831,7 +834,9 @@ func (s *sequence) counted() bool {
 	}
 	end := s.i
 	for end < len(s.t) && !s.at(end).Is(".", "--", "=") && s.at(end).Kind != 'g' && !(s.at(end).Is("turn", "join", "fasten") || s.at(end).Is(";")) {
-		end++
+		if end++; end-s.i > mostCount {
+			return false
+		}
 	}
 	for _, cut := range []int{end, s.lastComma(end)} {
 		if cut <= s.i {
