@@ -62,53 +62,58 @@ func (a *assembly) key(m *schematic.Made, e *schematic.Edge, key string) {
 	}
 }
 
+// keyAll gives the edges that a reference means a bond.
+func (a *assembly) keyAll(ref, key string) {
+	if m, edges := a.g.EdgesOf(ref); m != nil {
+		for k := range edges {
+			a.key(m, &edges[k], key)
+		}
+	}
+}
+
 // bonds gives every edge the keys of the bonds that it takes part in.
 func (a *assembly) bonds() {
-	p := a.g.Pattern
-	for i, j := range p.Joins {
-		if j.How == schematic.AtFold {
-			continue
-		}
-		if j.How == schematic.InPlaces {
-			a.ends = append(a.ends, sewnOn{join: &p.Joins[i], key: bends + fmt.Sprint("join ", i+1)})
-			for _, ref := range j.Into {
-				if m, edges := a.g.EdgesOf(ref); m != nil {
-					for k := range edges {
-						a.key(m, &edges[k], bends+fmt.Sprint("join ", i+1))
-					}
-				}
-			}
-			continue
-		}
-		for _, ref := range slices.Concat(j.Sew, j.Into) {
-			if m, edges := a.g.EdgesOf(ref); m != nil {
-				for k := range edges {
-					a.key(m, &edges[k], fmt.Sprint("join ", i+1))
-				}
-			}
-		}
+	for i := range a.g.Pattern.Joins {
+		a.join(i)
 	}
 	for _, m := range a.g.Pieces {
 		for _, o := range m.Piece.Onto {
-			if src, edges := a.g.EdgesOf(o.Edge); src != nil {
-				for k := range edges {
-					a.key(src, &edges[k], ontoKey(m))
-				}
+			a.keyAll(o.Edge, ontoKey(m))
+			if m.Make > 1 {
+				a.keyAll(otherSide(o.Edge), ontoKey(m)) // its twin
 			}
 		}
-	}
-	for _, m := range a.g.Pieces {
 		for _, from := range heldFrom(m) {
-			src := a.made(from.Piece)
-			if src == nil {
-				continue
-			}
-			for k := range src.Edges {
-				e := &src.Edges[k]
-				if e.Rows == 0 && slices.Contains(e.Parts, from.Part) && !slices.Contains(viewNames(src), from.Part) {
-					a.key(src, e, heldKey(from.Piece, from.Part))
-				}
-			}
+			a.held(from)
+		}
+	}
+}
+
+// join gives the edges of a join their bond.
+func (a *assembly) join(i int) {
+	j, key := &a.g.Pattern.Joins[i], fmt.Sprint("join ", i+1)
+	refs := slices.Concat(j.Sew, j.Into)
+	switch j.How {
+	case schematic.AtFold:
+		return
+	case schematic.InPlaces: // the ends have places on the edge, and do not lie along it
+		key, refs = bends+key, j.Into
+		a.ends = append(a.ends, sewnOn{join: j, key: key})
+	}
+	for _, ref := range refs {
+		a.keyAll(ref, key)
+	}
+}
+
+// held gives the edges at which stitches of a part are held the bond with what begins from them.
+func (a *assembly) held(from schematic.HeldPart) {
+	src := a.made(from.Piece)
+	if src == nil || slices.Contains(viewNames(src), from.Part) {
+		return
+	}
+	for k := range src.Edges {
+		if e := &src.Edges[k]; e.Rows == 0 && slices.Contains(e.Parts, from.Part) {
+			a.key(src, e, heldKey(from.Piece, from.Part))
 		}
 	}
 }

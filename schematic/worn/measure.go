@@ -18,6 +18,8 @@ func (a *assembly) measures() []schematic.Measure {
 	t := &taker{a: a, seen: map[string]bool{}}
 	root := a.placed[0]
 	switch b := a.body(); {
+	case root.face == either && root.made.Round && root.made.Views[root.view].Panel:
+		t.inGores(a.rowOf(root))
 	case holds[root.made.Kind]:
 		t.holder(root)
 	case root.made.Kind == schematic.KindShawl || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
@@ -27,6 +29,7 @@ func (a *assembly) measures() []schematic.Measure {
 	case b != nil:
 		t.trunk(b)
 		t.sleeve(b)
+		t.hoods()
 	}
 	for _, p := range a.placed {
 		t.own(p)
@@ -265,6 +268,7 @@ func (tk *taker) trunk(t *trunk) {
 		if l, r := t.across(y); l < r && t.around(y, l, r) {
 			tk.take("bust", pt{X: l, Y: y}, pt{X: r, Y: y}, schematic.Horizontal, true, units.Num{})
 		}
+		tk.ofOneWithSleeves(t)
 		return
 	}
 	l, r := t.across(t.under)
@@ -284,6 +288,37 @@ func (tk *taker) trunk(t *trunk) {
 	if !math.IsInf(t.under, 0) {
 		tk.take("body to underarm", pt{X: hr, Y: t.hem}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
+	}
+}
+
+// muchWider is how many times as wide as its hem a body is that has its sleeves worked with it.
+const muchWider = 1.25
+
+// ofOneWithSleeves measures a body whose sleeves are worked with it: from cuff to cuff, a cuff, and the body below the
+// sleeves.
+func (tk *taker) ofOneWithSleeves(t *trunk) {
+	for _, p := range t.panels {
+		lo, hi := box(p.drawn)
+		l, r := t.across(t.hem + 1)
+		if p.face != front || hi.X-lo.X < muchWider*(r-l) {
+			continue
+		}
+		low, high := pt{X: lo.X, Y: math.Inf(1)}, pt{X: lo.X, Y: math.Inf(-1)} // of the left end
+		level := false                                                         // the sleeve begins with a step
+		for i, s := range p.drawn {
+			if absf(s.a.X-lo.X) > close {
+				continue
+			}
+			low.Y, high.Y = min(low.Y, s.a.Y), max(high.Y, s.a.Y)
+			z, before := p.drawn[(i+1)%len(p.drawn)].a, p.drawn[(i+len(p.drawn)-1)%len(p.drawn)].a
+			level = level || s.a.Y == low.Y && (absf(z.Y-s.a.Y) < close || absf(before.Y-s.a.Y) < close)
+		}
+		tk.take("cuff to cuff", pt{X: lo.X, Y: high.Y}, pt{X: hi.X, Y: high.Y}, schematic.Horizontal, false, units.Num{})
+		tk.take("cuff", low, high, schematic.Vertical, tk.a.faced(), units.Num{})
+		if level {
+			tk.take("body to underarm", pt{X: r, Y: t.hem}, pt{X: hi.X, Y: low.Y}, schematic.Vertical, false, units.Num{})
+		}
+		return
 	}
 }
 
@@ -349,13 +384,26 @@ func (tk *taker) outside(root *panel) {
 	}
 	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: x, Y: hi.Y}, schematic.Vertical, false, units.Num{})
 	for _, p := range tk.a.placed {
-		if p == root || p.strip || !p.hung || p.where.sin != 0 {
-			continue
+		if p != root && !p.strip && p.hung && p.where.sin == 0 {
+			tk.upright(p)
 		}
-		l, h := box(p.drawn)
-		name := strings.ToLower(p.made.Name)
-		tk.take(name+" height", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
-		tk.take(name+" width", pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}, schematic.Horizontal, false, units.Num{})
+	}
+}
+
+// upright measures what stands on another panel, such as a hood.
+func (tk *taker) upright(p *panel) {
+	l, h := box(p.drawn)
+	name := strings.ToLower(p.made.Name)
+	tk.take(name+" height", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
+	tk.take(name+" width", pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}, schematic.Horizontal, false, units.Num{})
+}
+
+// hoods measures what stands on a neck.
+func (tk *taker) hoods() {
+	for _, p := range tk.a.placed {
+		if p.face == either && p.halved && p.hung && p.made.Kind != schematic.KindSleeve && p.where.sin == 0 {
+			tk.upright(p)
+		}
 	}
 }
 

@@ -31,7 +31,7 @@ func (a *assembly) put() {
 	if !a.trunk() {
 		return
 	}
-	if r := a.placed[0]; r.face == either && r.made.Round && r.made.Views[r.view].Panel {
+	if r := a.placed[0]; r.face == either && r.made.Round && r.made.Views[r.view].Panel && !a.halfRound(r) {
 		a.placed = nil // which of its panels lie in front nobody says
 		return
 	}
@@ -40,16 +40,11 @@ func (a *assembly) put() {
 		a.overlay()
 		a.discs()
 		a.onSlits()
-		var best fit
-		for _, q := range a.protos {
-			if q.left < 1 || q.face == back || q.disc {
+		best := a.best()
+		if best.score == 0 {
+			if a.hoods() {
 				continue
 			}
-			if f := a.fit(q); f.score > best.score {
-				best = f
-			}
-		}
-		if best.score == 0 {
 			a.bend()
 			if !a.nextStrip() {
 				a.sewOn()
@@ -59,6 +54,20 @@ func (a *assembly) put() {
 		}
 		a.lay(best)
 	}
+}
+
+// best is the panel of which most of its bonded edge is there already.
+func (a *assembly) best() fit {
+	var best fit
+	for _, q := range a.protos {
+		if q.left < 1 || q.face == back || q.disc {
+			continue
+		}
+		if f := a.fit(q); f.score > best.score {
+			best = f
+		}
+	}
+	return best
 }
 
 // trunk stands the first panel upright on its middle: the front if it is one panel, or else the back, seen
@@ -589,17 +598,14 @@ func keyedRuns(loop []side) []keyedRun {
 // stand turns a flat piece of panels that has neither front nor back until it stands on its middle: the line
 // between its two middle panels is upright, or its middle panel is.
 func (a *assembly) stand() {
-	root := a.placed[0]
-	if root.face != either || !root.made.Views[root.view].Panel || root.made.Round {
+	if len(a.placed) == 0 {
 		return
 	}
-	var row []*panel
-	for _, p := range a.placed {
-		if p.made == root.made {
-			row = append(row, p)
-		}
+	root := a.placed[0]
+	if root.face != either || !root.made.Views[root.view].Panel {
+		return
 	}
-	slices.SortFunc(row, func(x, y *panel) int { return x.view - y.view })
+	row := a.rowOf(root)
 	mid := row[len(row)/2]
 	m := motion{cos: mid.where.cos, sin: -mid.where.sin}
 	if len(row)%2 == 0 {

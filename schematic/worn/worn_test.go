@@ -163,28 +163,45 @@ func procrustes(a, b []pt, w []float64) motion {
 	return m
 }
 
+// placedByLeastSquares holds where every panel lies against a general library's least squares, and says of how many.
+func placedByLeastSquares(t require.TestingT, a *assembly, name string) int {
+	checked := 0
+	if len(a.placed) == 0 {
+		return 0
+	}
+	root := a.placed[0]
+	stood := root.face == either && root.made.Views[root.view].Panel // all is turned once more, to stand upright
+	for _, q := range a.placed {
+		if !q.hung || stood || q.laid == (chord{}) {
+			continue
+		}
+		w := []float64{1, 1}
+		if q.laid.hold != 0.5 {
+			w[int(q.laid.hold)] = 1e12 // held fast
+		}
+		m := procrustes(q.laid.own[:], q.laid.on[:], w)
+		for _, s := range q.loop {
+			require.Less(t, dist(m.at(s.a), q.where.at(s.a)), 0.1, "%s, %s", name, q.name)
+		}
+		checked++
+	}
+	return checked
+}
+
 func TestLeastSquaresOfAGeneralLibraryPlacesEveryPanelAlike(t *testing.T) {
 	checked := 0
 	for _, f := range files(t) {
 		p := pattern(t, f)
 		for i := range p.Sizes.Names {
-			for _, q := range assembled(schematic.Work(p, i)).placed {
-				if !q.hung || q.made.Views[q.view].Panel && q.face == either && !q.made.Round {
-					continue // turned once more, to stand upright
-				}
-				w := []float64{1, 1}
-				if q.laid.hold != 0.5 {
-					w[int(q.laid.hold)] = 1e12 // held fast
-				}
-				m := procrustes(q.laid.own[:], q.laid.on[:], w)
-				for _, s := range q.loop {
-					require.Less(t, dist(m.at(s.a), q.where.at(s.a)), 0.1, "%s, %s", f, q.name)
-				}
-				checked++
-			}
+			checked += placedByLeastSquares(t, assembled(schematic.Work(p, i)), f)
 		}
 	}
 	require.Greater(t, checked, 100)
+	checked = 0
+	rapid.Check(t, func(t *rapid.T) {
+		checked += placedByLeastSquares(t, assembled(bonded(t)), "random")
+	})
+	require.Greater(t, checked, 10, "the random garments must have seams")
 }
 
 func TestPanelsArePlacedWithoutBeingBent(t *testing.T) {
@@ -217,6 +234,9 @@ func trueToScale(t require.TestingT, g *schematic.Garment) int {
 	for _, m := range g.Worn.Measures {
 		require.False(t, seen[m.Name], "%s twice", m.Name)
 		seen[m.Name] = true
+		if m.View == schematic.NoView {
+			continue // it has no line
+		}
 		l := math.Hypot(m.A.X-m.B.X, m.A.Y-m.B.Y)
 		switch m.Axis {
 		case schematic.Horizontal:
@@ -311,14 +331,22 @@ func piecesOf(g *schematic.Garment, j schematic.Join) map[string]bool {
 	return out
 }
 
-// loose are the pieces that no join binds to another piece.
+// loose are the pieces that no join, and nothing worked along them, binds to another piece.
 func loose(g *schematic.Garment, joins []schematic.Join, pieces map[string]bool) map[string]bool {
 	out := map[string]bool{}
 	for name := range pieces {
-		out[name] = !slices.ContainsFunc(joins, func(j schematic.Join) bool {
+		binds := func(j schematic.Join) bool {
 			of := piecesOf(g, j)
 			return of[name] && len(of) > 1
-		})
+		}
+		along := func(m *schematic.Made) bool { // what is worked along edges of several pieces holds them together
+			var j schematic.Join
+			for _, o := range m.Piece.Onto {
+				j.Sew = append(j.Sew, o.Edge)
+			}
+			return binds(j)
+		}
+		out[name] = !slices.ContainsFunc(joins, binds) && !slices.ContainsFunc(g.Pieces, along)
 		if !out[name] {
 			delete(out, name)
 		}

@@ -1,0 +1,157 @@
+package worn
+
+import (
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+)
+
+// hoods stands what is worked or sewn along the whole of a neck, front and back, upright on it: it goes round the head
+// as a body in the round goes round the wearer, so that half of its width shows. It reports whether there was one.
+func (a *assembly) hoods() bool {
+	for _, q := range a.protos {
+		if q.left < 1 || q.face != either || !q.folded || q.made.Round {
+			continue
+		}
+		if p, ok := a.hood(q); ok {
+			a.settle(p, p.where, nil, nil)
+			q.left--
+			return true
+		}
+	}
+	return false
+}
+
+// hood is half of a panel, about its middle, on the neck that it is bonded to.
+func (a *assembly) hood(q *proto) (*panel, bool) {
+	keys := keysOf(q.loop)
+	var neck []side
+	var faces [3]bool
+	for _, p := range a.placed {
+		for i, s := range p.drawn {
+			if s.has(keys) {
+				neck, faces[p.face] = append(neck, s, p.drawn[(i+1)%len(p.drawn)]), true
+			}
+		}
+	}
+	if !faces[front] || !faces[back] {
+		return nil, false
+	}
+	lo, hi := box(neck)
+	l, r := box(q.loop)
+	wide := (r.X - l.X) / 2
+	if d := wide / (hi.X - lo.X); d > mostUnlike || d < 1/mostUnlike {
+		return nil, false
+	}
+	start, _ := ends(q.panel)
+	if start != l.Y {
+		return nil, false // it hangs, and does not stand
+	}
+	key := "fold of " + q.name
+	p := q.half(q.middle()-wide/2, false, key)
+	if p == nil {
+		return nil, false
+	}
+	if p = p.half(q.middle()+wide/2, true, key); p == nil {
+		return nil, false
+	}
+	p.drawn, p.hung = nil, true
+	p.where = motion{cos: 1, by: pt{X: (lo.X+hi.X)/2 - q.middle(), Y: hi.Y - start}}
+	p.laid = chord{own: [2]pt{{X: q.middle() - wide/2, Y: start}, {X: q.middle() + wide/2, Y: start}},
+		on: [2]pt{{X: lo.X, Y: hi.Y}, {X: hi.X, Y: hi.Y}}, hold: 0.5}
+	return p, true
+}
+
+// halfRound leaves, of a round of an even number of panels of which none says that it lies in front, the half that shows:
+// so many side by side, in their order. It reports false where they would not lie as a skirt does: they come to
+// a point, or are odd in number.
+func (a *assembly) halfRound(root *panel) bool {
+	var row []*proto
+	for _, q := range a.protos {
+		if q.made == root.made && q.made.Views[q.view].Panel {
+			row = append(row, q)
+		}
+	}
+	if len(row)%2 != 0 {
+		return false
+	}
+	slices.SortFunc(row, func(x, y *proto) int { return x.view - y.view })
+	behind := row[len(row)/2:]
+	for i, q := range row {
+		start, end := ends(q.panel)
+		if a, b := levelWidth(q.panel, start), levelWidth(q.panel, end); a*pointed < b || b*pointed < a {
+			return false
+		}
+		if q.view == root.view && i >= len(row)/2 {
+			behind = row[:len(row)/2]
+		}
+	}
+	for _, q := range behind {
+		q.left = 0
+	}
+	return true
+}
+
+// pointed is how many times as wide one end of a gore is as the other from which on it comes to a point.
+const pointed = 8
+
+// levelWidth is how wide a panel is along a level at its end.
+func levelWidth(p *panel, y float64) float64 {
+	w := 0.0
+	for i := range p.loop {
+		if levelAt(p, i, y) {
+			w += dist(p.loop[i].a, p.loop[(i+1)%len(p.loop)].a)
+		}
+	}
+	return w
+}
+
+// inGores measures a round that lies in panels side by side: its widths go along no straight line, and are told under the
+// picture; its length is that of a panel.
+func (tk *taker) inGores(row []*panel) {
+	last := row[len(row)-1]
+	lo, hi := box(last.loop)
+	tk.take("length", last.where.at(hi), last.where.at(pt{X: hi.X, Y: lo.Y}), schematic.Slanted, false, tk.exact(hi.Y-lo.Y))
+	for _, m := range last.made.Measures {
+		switch name, wide := strings.CutPrefix(m.Name, "width at "); {
+		case !m.Around || m.Axis != schematic.Horizontal:
+		case m.View == schematic.NoView && wide:
+			tk.under(name, m)
+		case m.View != schematic.NoView && !last.made.Views[m.View].Panel:
+			tk.under(edgeNamed(last.made, m), m)
+		}
+	}
+}
+
+// under takes a measurement that has no line in the picture.
+func (tk *taker) under(name string, m schematic.Measure) {
+	if tk.seen[name] {
+		return
+	}
+	tk.seen[name] = true
+	m.ID, m.Name, m.View, m.Main = "as-worn."+schematic.ID(name), name, schematic.NoView, true
+	tk.out = append(tk.out, m)
+}
+
+// edgeNamed is the name of the edge along which a width is measured, or else its own.
+func edgeNamed(m *schematic.Made, w schematic.Measure) string {
+	for i := range m.Edges {
+		if e := &m.Edges[i]; e.View == w.View && e.Name != "base of the panels" && e.Length.Eq(w.Length) {
+			return e.Name
+		}
+	}
+	return w.Name
+}
+
+// rowOf are the placed panels of one row, in its order.
+func (a *assembly) rowOf(root *panel) []*panel {
+	var row []*panel
+	for _, p := range a.placed {
+		if p.made == root.made && !p.strip {
+			row = append(row, p)
+		}
+	}
+	slices.SortFunc(row, func(x, y *panel) int { return x.view - y.view })
+	return row
+}

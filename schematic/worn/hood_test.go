@@ -1,0 +1,101 @@
+package worn
+
+import (
+	"os"
+	"strings"
+	"testing"
+
+	"flatwright/schematic"
+	"flatwright/schematic/read"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func measured(t *testing.T, g *schematic.Garment, name string) schematic.Measure {
+	t.Helper()
+	for _, m := range g.Worn.Measures {
+		if m.Name == name {
+			return m
+		}
+	}
+	require.Fail(t, "no such measurement", name)
+	return schematic.Measure{}
+}
+
+// A hood goes round the head: half of its width stands on the middle of the back's neck.
+func TestAHoodStandsOnTheNeck(t *testing.T) {
+	g := schematic.Work(pattern(t, "hooded-jacket.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	// The back is 110 + 60 rows of 3.5714 mm high, 607.143 mm; the hood 84 rows, 300 mm. Half of what is picked up along the neck is
+	// half of the width of the piece.
+	hood := assembled(g).placedAt(t, "Hood")
+	lo, hi := box(hood.drawn)
+	assert.InDelta(t, 607.143, lo.Y, 0.01)
+	assert.InDelta(t, 607.143+300, hi.Y, 0.01)
+	assert.InDelta(t, 0, lo.X+hi.X, 0.01)
+	whole := 0.0
+	for _, m := range g.Pieces {
+		if m.Name == "Hood" {
+			l, r := bounds(m.Views[0].Outline)
+			whole = r.X - l.X
+		}
+	}
+	assert.InDelta(t, whole/2, hi.X-lo.X, 0.01)
+	assert.InDelta(t, 300, measured(t, g, "hood height").Length.Float(), 0.01)
+	for _, f := range g.Findings {
+		assert.False(t, strings.HasPrefix(f.Kind, "worn/"), "%v", f)
+	}
+}
+
+// Six gores of 24 stitches at the waist and 46 at the hem: three of them show.
+func TestHalfOfTheGoresOfARoundShowSideBySide(t *testing.T) {
+	g := schematic.Work(pattern(t, "gored-skirt.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	a := assembled(g)
+	row := a.rowOf(a.placed[0])
+	require.Len(t, row, 3)
+	// A gore widens by 11 stitches at either side, 55 mm, over 12 × 11 = 132 rows, and its lines lie on each other by the chord of
+	// their whole length, 140 rows of 3.5714 mm = 500 mm: the next one is turned by twice atan(55 / 500) = 12.554°, and
+	// the middle one is upright.
+	assert.InDelta(t, 0, degrees(row[1].where), 0.001)
+	assert.InDelta(t, 12.554, degrees(row[2].where), 0.002)
+	assert.InDelta(t, -12.554, degrees(row[0].where), 0.002)
+	assert.InDelta(t, 500, measured(t, g, "length").Length.Float(), 0.001)
+	// 6 × 46 stitches of 5 mm around the hem; 144 of the rib's 4.5455 mm around the waist.
+	assert.InDelta(t, 1380, measured(t, g, "hem").Length.Float(), 0.001)
+	assert.InDelta(t, 654.545, measured(t, g, "waist").Length.Float(), 0.001)
+}
+
+func TestGoresThatAreOddInNumberOrComeToAPointAreDrawnAsTheyAreWorked(t *testing.T) {
+	text, err := os.ReadFile(garments + "gored-skirt.yaml")
+	require.NoError(t, err)
+	for name, r := range map[string]*strings.Replacer{
+		"odd":   strings.NewReplacer("cast on: 144 (162, 180)", "cast on: 120 (135, 150)", "          - {panel: Gore 6, stitches: 24 (27, 30)}\n", ""),
+		"point": strings.NewReplacer("increase: 1", "decrease: 1", "every: 12 rows, times: 11", "every: 4 rows, times: 11", "{bind off: all, edge: hem}", "gather:"),
+	} {
+		p, found := read.Pattern(name, []byte(r.Replace(string(text))))
+		require.NotNil(t, p, "%v", found)
+		g := schematic.Work(p, 0)
+		require.False(t, g.Findings.Errors(), "%v", g.Findings)
+		Dress(g)
+		assert.Nil(t, g.Worn, name)
+	}
+}
+
+// A cuff that is made twice, along the left edges, lies on the right ones too.
+func TestABandThatIsMadeTwiceLiesOnBothSides(t *testing.T) {
+	g := schematic.Work(pattern(t, "dolman.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	// Half of 84 + 2 × 16 + 2 × 30 stitches, 176, is 440 mm; the cuff is 20 rows of 3.3333 mm deep.
+	lo, hi := bounds(g.Worn.Views[0].Outline)
+	assert.InDelta(t, 440+66.667, hi.X, 0.01)
+	assert.InDelta(t, -440-66.667, lo.X, 0.01)
+	assert.InDelta(t, 880, measured(t, g, "cuff to cuff").Length.Float(), 0.001)
+	// The sleeve begins above 24 × 3.3333 + (40 + 32) × 3.5714 mm, and is 44 rows high, front and back.
+	assert.InDelta(t, 337.143, measured(t, g, "body to underarm").Length.Float(), 0.002)
+	assert.InDelta(t, 2*157.143, measured(t, g, "cuff").Length.Float(), 0.002)
+}
