@@ -140,7 +140,22 @@ func (p *plan) footPoints(n *node) []pt {
 		at = add(at, mul(across, p.aside(n, f)))
 		out = append(out, at)
 	}
+	if k := plainOf(n); n.group != nil && len(out) == 1 && k != nil && k.Key == "sc" {
+		out[0] = p.crossed(n, out[0])
+	}
 	return out
+}
+
+// crossed is the foot of a cross that shares its place with others: near to straight under its head,
+// so that their arms stay clear of each other; not where all of them lean far to one side.
+func (p *plan) crossed(n *node, foot pt) pt {
+	upright := 0.75 * max(0, 1-math.Abs(p.lean(n))/(1.5*n.h))
+	if upright == 0 {
+		return foot
+	}
+	head := p.point(n, n.v)
+	way := add(mul(unit(sub(foot, head)), 1-upright), mul(p.outward(n), -upright))
+	return add(head, mul(unit(way), n.h))
 }
 
 // aside is how far beside the middle of f the foot of n stands: beside the others of

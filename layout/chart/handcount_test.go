@@ -23,6 +23,25 @@ Rnd 2: Ch 1, 3 sc in first sc, sc in next 2 sc, *3 sc in next sc, sc in next 2 s
 Rnd 3: Ch 1, sc in first sc, 3 sc in next sc, *sc in next 4 sc, 3 sc in next sc; rep from * 2 more times, sc in last 3 sc, join with sl st in first sc. (28 sc)
 Rnd 4: Ch 1, sc in first 2 sc, 3 sc in next sc, *sc in next 6 sc, 3 sc in next sc; rep from * 2 more times, sc in last 4 sc, join with sl st in first sc. (36 sc)
 `},
+	{"Crochet hexagon, its rounds turned, T. de Dillmont, Encyclopedia of Needlework, fig. 442 (Project Gutenberg)", 6, []int{12, 24, 36}, []int{0, 0, 0}, `Terms: US
+Notes: Ch 1 does not count as a st.
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 1, 12 sc in ring, join with sl st in first sc, turn. (12 sc)
+Rnd 2: Ch 1, *sc in next sc, 3 sc in next sc; rep from * 5 more times, join with sl st in first sc, turn. (24 sc)
+Rnd 3: Ch 1, sc in first sc, *3 sc in next sc, sc in next 3 sc; rep from * 4 more times, 3 sc in next sc, sc in last 2 sc, join with sl st in first sc, turn. (36 sc)
+`},
+	{"Hexagon of trebles, its rounds turned, traditional", 6, []int{12, 24, 36}, []int{0, 0, 0}, `Terms: US
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch-3, turn. (12 dc)
+Rnd 2: Ch 3 (counts as dc), 3 dc in next dc, *dc in next dc, 3 dc in next dc; rep from * 4 more times, join with sl st in top of ch-3, turn. (24 dc)
+Rnd 3: Ch 3 (counts as dc), dc in next dc, 3 dc in next dc, *dc in next 3 dc, 3 dc in next dc; rep from * 4 more times, dc in next dc, join with sl st in top of ch-3, turn. (36 dc)
+`},
+	{"Solid hexagon that begins in its corners, its rounds turned, traditional", 6, []int{12, 24, 48}, []int{6, 6, 6}, `Terms: US
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), dc in ring, ch 2, (2 dc in ring, ch 2) 5 times, join with sl st in top of ch-3, turn. (12 dc, 6 ch-2 sps)
+Rnd 2: Sl st in ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, *(2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * 4 more times, join with sl st in top of ch-3, turn. (24 dc, 6 ch-2 sps)
+Rnd 3: Sl st in next 2 dc, sl st in ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, *dc in next 4 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * 4 more times, dc in next 4 dc, join with sl st in top of ch-3, turn. (48 dc, 6 ch-2 sps)
+`},
 	{"Solid square, traditional", 4, []int{12, 28, 44}, []int{4, 4, 4}, `Terms: US
 Ch 4, join with sl st to form a ring.
 Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join with sl st in top of ch-3. (12 dc, 4 ch-2 sps)

@@ -92,10 +92,13 @@ func newPlan(w *Work, left bool) *plan {
 		l := &line{row: &w.Rows[r], n: r, version: 1}
 		p.lines = append(p.lines, l)
 		p.nodesOf(l)
-		if p.form == flat {
+		switch {
+		case p.form == flat:
 			if l.rightward = p.worksRight(r); !l.rightward {
 				reverse(l.nodes)
 			}
+		case l.clockwise():
+			reverse(l.nodes)
 		}
 		l.shareFeet()
 		l.link(p.form != flat)
@@ -142,6 +145,10 @@ func (p *plan) worksRight(r int) bool {
 	}
 	return p.work.runsRight(r) != p.left
 }
+
+// clockwise reports whether a round is worked from the wrong side, after a turn: it goes around the
+// other way.
+func (l *line) clockwise() bool { return l.row.Round && l.row.Wrong && !l.row.Base }
 
 // link joins each node to its neighbours, in a round all the way around.
 func (l *line) link(round bool) {

@@ -170,6 +170,9 @@ func (p *plan) seals(f *figure) {
 			continue
 		}
 		across := right(p.outward(n))
+		if l.clockwise() {
+			across = mul(across, -1)
+		}
 		aside, low := topHalf+dot+0.15, 0.0
 		switch k := plainOf(n); {
 		case n.st.Turn:

@@ -1,6 +1,7 @@
 package rows
 
 import (
+	"fmt"
 	"strings"
 	"testing"
 
@@ -86,4 +87,31 @@ func TestCrossingsAreDescribedAmongAbbreviations(t *testing.T) {
 		require.NotNil(t, c)
 		assert.Equal(t, Cross{Held: 2, Over: 2}, *c)
 	}
+}
+
+// After a turn a round meets the one before from its other end: a tall chain stands over the stitch that
+// the round before was joined to, anything else begins over the last stitch made. Counted by hand.
+func TestATurnedRoundGoesAroundTheOtherWay(t *testing.T) {
+	feet := func(s GraphStitch) string { return fmt.Sprint(s.Feet) }
+	rounds := strings.Split(pictured(t, `Motif
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 4 dc in ring, join with sl st in top of ch-3, turn. (5 dc)
+Rnd 2: Ch 3 (counts as dc), 2 dc in next dc, dc in next 3 dc, join with sl st in top of ch-3, turn. (6 dc)
+Rnd 3: Sl st in next 2 dc, ch 1, sc in same st, sc in next 5 dc, join with sl st in first sc. (6 sc)
+`, feet), "\n")
+	assert.Equal(t, "[][4][4][3][2][1]", rounds[2], "its chain has the joined stitch to itself")
+	assert.Equal(t, "[][4][3][2][1][0][5]", rounds[3])
+}
+
+// The stitches that a round's slip stitches go over come last: counted by hand, 8 and 2
+// in each of 4 corners are 16.
+func TestARoundThatBeginsBehindSlipStitchesComesAround(t *testing.T) {
+	text := `Motif
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), dc in ring, ch 2, (2 dc in ring, ch 2) 3 times, join with sl st in top of ch-3. (8 dc, 4 ch-2 sps)
+Rnd 2: Sl st in next dc, sl st in ch-2 sp, ch 3 (counts as dc), dc in same sp, *dc in next 2 dc, 2 dc in next ch-2 sp; rep from * 2 more times, dc in next 2 dc, join with sl st in top of ch-3. (16 dc)
+`
+	assert.Empty(t, check("Terms: US\n"+text))
+	rounds := strings.Split(pictured(t, text, func(s GraphStitch) string { return fmt.Sprint(s.Feet) }), "\n")
+	assert.Equal(t, "[2][2][3][4][5][5][6][7][8][8][9][10][11][11][0][1]", rounds[2])
 }

@@ -33,17 +33,7 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 			r.note(rest, n)
 		}
 	case "names":
-		for _, part := range strings.Split(rest, ";") {
-			if _, long, ok := strings.Cut(part, ":"); ok {
-				if _, ok := crossOf(long); ok { // its words have commas of their own
-					r.alias(part)
-					continue
-				}
-			}
-			for _, word := range strings.Split(part, ",") {
-				r.alias(word)
-			}
-		}
+		r.names(rest)
 	case "gauge":
 		r.gauge(rest, n)
 	case "words":
@@ -51,6 +41,24 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 			r.alias(rest)
 		}
 	}
+}
+
+// names reads a line of abbreviations. The words of a crossing have commas of their own.
+func (r *Reader) names(list string) {
+	for _, part := range strings.Split(list, ";") {
+		words := []string{part}
+		if _, long, _ := strings.Cut(part, ":"); !crosses(long) {
+			words = strings.Split(part, ",")
+		}
+		for _, w := range words {
+			r.alias(w)
+		}
+	}
+}
+
+func crosses(words string) bool {
+	_, ok := crossOf(words)
+	return ok
 }
 
 var multiple = regexp.MustCompile(`(?i)\bmultiple of (\d{1,3})(?:(?: ?sts?| ?stitches| ?ch)?[ ,]*(?:\+|plus|and) ?(\d{1,3}))?`)

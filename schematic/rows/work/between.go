@@ -200,7 +200,7 @@ var chainStitch = stitch.ByID("ch")
 
 func (r *runner) anew() {
 	r.no, r.side, r.edge, r.panels, r.altNo = 0, 0, 0, nil, 0
-	r.cur.anew = true
+	r.cur.anew, r.turnedRound = true, false
 	r.fresh, r.begun = true, true
 }
 

@@ -99,6 +99,30 @@ func (f *fabric) reversedInto(g *fabric) *fabric {
 	return g
 }
 
+// fromLast is the row begun from its last place.
+func (f *fabric) fromLast() *fabric {
+	k := len(f.runs) - 1
+	if k < 1 {
+		return f
+	}
+	last := f.runs[k]
+	g := &fabric{picots: f.picots, groups: f.groups, ring: f.ring, marks: f.marks}
+	if last.n > 1 && !last.space() {
+		last.n = 1
+	}
+	g.runs = append(g.runs, last)
+	for i, q := range f.runs {
+		if i == k {
+			if q.space() || q.n == 1 {
+				break
+			}
+			q.n--
+		}
+		g.runs = append(g.runs, q)
+	}
+	return g
+}
+
 // same reports whether two rows are alike for whatever is worked into them.
 func (f *fabric) same(g *fabric) bool {
 	if len(f.runs) != len(g.runs) || f.picots != g.picots || !slices.Equal(f.marks, g.marks) {

@@ -19,6 +19,7 @@ type Graph struct {
 
 	cur    GraphRow
 	flip   int // elements of the row below, if it is met from its other end; 0: not
+	first  int // 1: of a round met so, its first element comes first
 	total  int
 	places []int // of the row before: the index of each counted place
 	size   int
@@ -148,7 +149,7 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 
 // begin starts the record of one row over below; before it lie so many stitches that the row
 // before, turned short, has not come to.
-func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *ins.Line, r *runner) {
+func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *ins.Line, body []ins.Item, r *runner) {
 	g.cur = GraphRow{Number: -1, Round: r.round, Line: l.At.Line, RowEnds: alongEnds(l.Body)}
 	if r.round {
 		g.cur.Joined = joined(l.Body)
@@ -162,6 +163,10 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 		for _, q := range below.runs {
 			g.flip += q.elements()
 		}
+	}
+	g.first = 0
+	if flipped && r.round && overFirst(body) {
+		g.first = 1
 	}
 	if beyond != nil && flipped {
 		for i := beyond.stitches(); i > 0; i-- {
@@ -177,9 +182,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 		}
 		at := make([]int, len(feet))
 		for i, f := range feet {
-			if at[i] = f; g.flip > 0 {
-				at[i] = g.flip - 1 - f
-			}
+			at[i] = g.below(f)
 			at[i] = g.index(at[i])
 		}
 		foot := -1
@@ -249,11 +252,23 @@ func (g *Graph) takeUp(l *ins.Line) {
 	}
 }
 
+// below is the number in its row of the f-th element below, as the row that is worked meets it.
+func (g *Graph) below(f int) int {
+	if k := len(g.places); g.cur.Round && k > 0 && f >= k { // a round that came to where it began
+		f -= k
+	}
+	switch {
+	case g.flip == 0:
+		return f
+	case g.first > 0 && f == 0:
+		return 0
+	}
+	return g.flip - 1 + g.first - f
+}
+
 // idle records that the row does not work the i-th place below: it waits on the needle.
 func (g *Graph) idle(i int) {
-	if g.flip > 0 {
-		i = g.flip - 1 - i
-	}
+	i = g.below(i)
 	at := g.index(i)
 	below := g.Rows[len(g.Rows)-1].Stitches
 	if i < 0 || at >= len(below) {
@@ -320,7 +335,7 @@ func (g *Graph) psso() {
 // commit keeps the row that was begun last.
 func (g *Graph) commit(side int, name string) {
 	g.cur.RS = side != 2
-	if side == 0 && !g.cur.Round && g.flip > 0 {
+	if side == 0 && g.flip > 0 {
 		g.cur.RS = g.next()
 	}
 	g.cur.Name = name

@@ -43,19 +43,20 @@ type left struct {
 
 // course is where the work of a section stands besides its stitches.
 type course struct {
-	round   bool
-	no      int // rows worked in this section, -1: not known
-	altNo   int // the other number that the next row may have, 0: none
-	side    int // of the last row: 1 right, 2 wrong, 0 not known
-	edge    int // rows of the edge to be worked along
-	shaped  int // rows of the shapings told together so far
-	founded bool
-	fresh   bool // numbering may begin anew
-	skips   bool // its numbers leave some out
-	begun   bool // something was worked in this section
-	every   []*ins.Line
-	panels  []panel // of the row, as a right-side row meets them
-	cloth   ins.Cloth
+	round       bool
+	turnedRound bool // the round before ends with a turn
+	no          int  // rows worked in this section, -1: not known
+	altNo       int  // the other number that the next row may have, 0: none
+	side        int  // of the last row: 1 right, 2 wrong, 0 not known
+	edge        int  // rows of the edge to be worked along
+	shaped      int  // rows of the shapings told together so far
+	founded     bool
+	fresh       bool // numbering may begin anew
+	skips       bool // its numbers leave some out
+	begun       bool // something was worked in this section
+	every       []*ins.Line
+	panels      []panel // of the row, as a right-side row meets them
+	cloth       ins.Cloth
 }
 
 // runner works a whole text in one size.
@@ -134,7 +135,7 @@ func (r *runner) begin(s *ins.Section) {
 	r.cur.start, r.cur.startNo = r.fab, r.no
 	r.pieces = append(r.pieces, r.cur)
 	r.fresh, r.begun, r.skips = true, false, false
-	r.every = nil
+	r.every, r.turnedRound = nil, false
 	r.pick = r.pick.anew(r.fixed[s]) // each piece is judged for itself
 	for i := range r.others {
 		r.others[i].pick = r.others[i].pick.anew(r.fixed[s])
@@ -462,6 +463,26 @@ func (r *runner) one(l *ins.Line, body []ins.Item) {
 	}
 	r.cloth = ins.Cloth{}
 	r.edge = 0
+	r.turnedRound = r.round && turnsLast(body)
+}
+
+// turnsLast reports whether the work is turned at a row's end.
+func turnsLast(body []ins.Item) bool {
+	if len(body) == 0 {
+		return false
+	}
+	_, ok := body[len(body)-1].(*ins.Turn)
+	return ok
+}
+
+// overFirst reports whether a round begins with a chain tall enough to stand for a stitch: after the
+// work is turned it stands over the stitch that the round before was joined to.
+func overFirst(body []ins.Item) bool {
+	if len(body) == 0 {
+		return false
+	}
+	c, ok := body[0].(*ins.Chain)
+	return ok && (c.N.By != nil || c.N.All > 1)
 }
 
 // ways are the readings of one row over one reading of those before it.
@@ -536,16 +557,19 @@ func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 const suspectRows = 3
 
 // below is the row below as this row meets it: turned, if the work is, and with what lies beyond it.
-func (r *runner) below(rd *reading) (below *fabric, flipped bool) {
+func (r *runner) below(rd *reading, body []ins.Item) (below *fabric, flipped bool) {
 	if below = rd.fab; below == nil {
 		below = &fabric{}
 	}
-	flipped = !r.round && r.begun && !below.ring
+	flipped = (!r.round || r.turnedRound) && r.begun && !below.ring
 	switch {
 	case flipped && r.g == nil:
 		below = below.reversedInto(&r.turned)
 	case flipped: // a graph holds what it is worked from
 		below = below.reversed()
+	}
+	if flipped && r.round && overFirst(body) {
+		below = below.fromLast()
 	}
 	if rd.behind != nil {
 		below = joined2(below, rd.behind)
@@ -555,7 +579,7 @@ func (r *runner) below(rd *reading) (below *fabric, flipped bool) {
 
 // try works one row over a reading, without keeping anything.
 func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
-	below, flipped := r.below(rd)
+	below, flipped := r.below(rd, body)
 	w := &r.work
 	if r.g != nil { // it holds what it is worked from
 		w = &work{}
@@ -566,7 +590,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 		w.rows = r.no
 	}
 	if r.g != nil {
-		r.g.begin(w, below, flipped, rd.ahead, l, r)
+		r.g.begin(w, below, flipped, rd.ahead, l, body, r)
 	}
 	if !rd.known && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
 		w.quiet = 1

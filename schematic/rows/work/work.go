@@ -6,6 +6,7 @@ import (
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
+	"slices"
 )
 
 // The bounds of the work of one row, and of a whole text in one size.
@@ -54,6 +55,7 @@ type work struct {
 	found  []raw
 	quiet  int // > 0: a trial, whose findings are counted only
 	travel int // stitches passed by slip stitches at the beginning
+	around int // of those the ones that the end of the round came to
 	steps  int
 	made   int // stitches made in this row, trials too
 
@@ -459,6 +461,9 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	for got < k {
 		w.cur.passSpaces()
 		r := w.cur.run()
+		if r == nil && w.comesAround(k-got) {
+			continue
+		}
 		if r == nil {
 			break
 		}
@@ -479,10 +484,36 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 		return k
 	}
 	if got < k {
-		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "this uses %s more than there are | %s stitches in the row below, %s too few | no more than there are",
-			"use %s fewer here, or make them in the row below", k-got, w.from.stitches(), k-got, k-got)
+		have := w.from.stitches() - w.around
+		w.tellGap(k-got, have, "rows/over-use", at, "this uses %s more than there are | %s stitches in the row below, %s too few | no more than there are",
+			"use %s fewer here, or make them in the row below", k-got, have, k-got, k-got)
 	}
 	return got
+}
+
+// comesAround gives a round that began behind slip stitches up to k of the stitches that they went
+// over, at its end; it reports false if there are none.
+func (w *work) comesAround(k int) bool {
+	if !w.round || w.travel == 0 {
+		return false
+	}
+	f, before, came := *w.from, w.around, 0
+	f.runs = slices.Clone(f.runs)
+	for _, r := range w.from.runs[:max(min(w.travel, len(w.from.runs)), 0)] {
+		if r.space() || came == k || w.around+came >= w.travel {
+			break
+		}
+		skip := min(before, r.n)
+		before -= skip
+		if r.n = min(r.n-skip, k-came, w.travel-w.around-came); r.n > 0 {
+			f.runs = append(f.runs, r)
+			came += r.n
+		}
+	}
+	w.around += came
+	w.from, w.cur.f = &f, &f
+	w.cur.left += came
+	return came > 0
 }
 
 func article(s *stitch.Stitch, t stitch.Terms) string {
