@@ -75,7 +75,7 @@ func halfWidth(k *stitch.Stitch) float64 {
 	case "picot": // it stands above its neighbours
 		return 0.3
 	case "cluster", "bobble", "popcorn", "puff":
-		return max(1.3, belly(k)+0.35)
+		return max(1.3, 1.15*belly(k)+0.35)
 	}
 	if k.Post != stitch.NoPost {
 		return 1.45
