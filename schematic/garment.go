@@ -69,6 +69,7 @@ type View struct {
 	Alike   int       // how many panels that lie side by side it stands for; 0 for itself alone
 	Mirror  int       // how many of those are its mirror image
 	Outline [][]Point // closed loops; the first is the outside, others are holes
+	Under   [][]Point // closed loops of what lies partly beneath the outline; Lines has what shows of their edges
 	Lines   []Line
 	Ribs    []Hatch
 	Notches []Notch

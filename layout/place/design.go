@@ -138,7 +138,7 @@ func colour(s *sheet.Sheet, c schematic.Colours) {
 func ground(piece *sheet.Group, fill sheet.Ink) {
 	var grounds []sheet.Item
 	for _, it := range piece.Items {
-		if p, ok := it.(*sheet.Path); ok && p.Class == "outline" {
+		if p, ok := it.(*sheet.Path); ok && p.Class == "outline" && p.Segs[len(p.Segs)-1].Verb == sheet.Close {
 			grounds = append(grounds, &sheet.Path{Segs: p.Segs, Class: "ground", Style: sheet.Style{Fill: fill}})
 		}
 	}

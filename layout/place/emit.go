@@ -14,6 +14,9 @@ import (
 func (d *drawn) emit(o pt, ids map[string]bool) *sheet.Group {
 	g := &sheet.Group{ID: unique(ids, d.v.id), Class: "piece", Title: d.v.title, Desc: d.v.desc}
 	put := func(items ...sheet.Item) { g.Items = append(g.Items, items...) }
+	if fill := d.v.fill; fill.Set && len(d.v.view.Under) > 0 {
+		put(d.under(o, sheet.RGB(fill.R, fill.G, fill.B)))
+	}
 	if p := d.hatching(o); p != nil {
 		put(p)
 	}
@@ -67,6 +70,19 @@ func centred(s string, c pt, angle, size float64, class string) *sheet.Text {
 	sin, cos := math.Sincos(angle * math.Pi / 180)
 	t.At = add(c, pt{X: down * sin, Y: down * cos})
 	return t
+}
+
+// under is the ground of what lies beneath the outline in part.
+func (d *drawn) under(o pt, fill sheet.Ink) *sheet.Path {
+	p := &sheet.Path{Class: "ground", Style: sheet.Style{Fill: fill}}
+	for _, loop := range d.v.view.Under {
+		ps := make([]pt, len(loop))
+		for i, q := range loop {
+			ps[i] = add(o, d.on(q))
+		}
+		p.Segs = append(p.Segs, segs(ps, true)...)
+	}
+	return p
 }
 
 func (d *drawn) outline(o pt) *sheet.Path {

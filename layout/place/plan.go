@@ -28,6 +28,7 @@ type viewPlan struct {
 	made    *schematic.Made
 	view    *schematic.View
 	worn    bool // the whole garment, as it is worn
+	fill    schematic.Colour
 	id      string
 	title   string
 	info    []string
@@ -210,7 +211,7 @@ func sizesOf(gs []*schematic.Garment) expr.Sizes {
 
 func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*schematic.Measure) (*viewPlan, error) {
 	view := p.chosen(&made.Views[index])
-	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name, worn: made == p.g.Worn}
+	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name, worn: made == p.g.Worn, fill: p.design().Colours.Fill}
 	if view.Name != "" {
 		v.id += "-" + strings.ReplaceAll(strings.ToLower(view.Name), " ", "-")
 		v.title += ": " + view.Name

@@ -5,6 +5,7 @@ import (
 	"path/filepath"
 	"testing"
 
+	"flatwright/layout/sheet"
 	"flatwright/schematic"
 	"flatwright/schematic/random"
 	"flatwright/schematic/read"
@@ -93,4 +94,24 @@ func TestNothingOverlapsOnASheetOfARandomBondedGarment(t *testing.T) {
 		require.NoError(t, err)
 		holds(t, gs, o, st, sheets)
 	})
+}
+
+// The ground of a designer's colour fills what lies beneath as well: a wrap's right front is 45 cm wide, and its left front fills the
+// rest of the body.
+func TestTheGroundFillsWhatLiesBeneath(t *testing.T) {
+	gs := wornGarments(t, "worn")["wrap.yaml"]
+	count := func() (n int) {
+		sheets, err := Schematic(gs, Options{})
+		require.NoError(t, err)
+		sheet.Walk(&sheets[0].Root, func(it sheet.Item) {
+			if p, ok := it.(*sheet.Path); ok && p.Class == "ground" {
+				n++
+				require.Equal(t, sheet.RGB(1, 2, 3), p.Style.Fill)
+			}
+		})
+		return n
+	}
+	require.Equal(t, 0, count())
+	gs[0].Pattern.Drawing.Colours.Fill = schematic.Colour{R: 1, G: 2, B: 3, Set: true}
+	require.Equal(t, 2, count())
 }

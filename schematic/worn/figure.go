@@ -28,6 +28,7 @@ func (a *assembly) figure() schematic.View {
 		covered := slices.ContainsFunc(loops, func(l []pt) bool { return overlaps(l, above) })
 		for _, l := range loops {
 			if covered {
+				v.Under = append(v.Under, l)
 				v.Lines = append(v.Lines, shown(schematic.LineEdge, l, true, above)...)
 			} else {
 				v.Outline = append(v.Outline, l)
@@ -121,9 +122,13 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 		for i, q := range r.Poly {
 			poly[i] = at(q)
 		}
-		if !slices.ContainsFunc(poly, func(q pt) bool { return slices.ContainsFunc(above, func(l []pt) bool { return within(l, q) }) }) {
-			r.Poly, r.Dir = poly, p.where.turn(r.Dir)
+		r.Poly, r.Dir = poly, p.where.turn(r.Dir)
+		if !slices.ContainsFunc(above, func(l []pt) bool { return common(poly, l) > 1 }) {
 			v.Ribs = append(v.Ribs, r)
+			continue
+		}
+		for _, s := range ribsOf(r) { // those that nothing hides
+			v.Lines = append(v.Lines, shown(schematic.LineRib, s[:], false, above)...)
 		}
 	}
 	for _, m := range p.marks {
@@ -132,6 +137,32 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 			v.Marks = append(v.Marks, m)
 		}
 	}
+}
+
+// ribGap is between two ribs that are drawn one by one, at life size, mm.
+const ribGap = 9.0
+
+// ribsOf are the ribs of a ground one by one, from edge to edge.
+func ribsOf(r schematic.Hatch) [][2]pt {
+	n := pt{X: -r.Dir.Y, Y: r.Dir.X}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, q := range r.Poly {
+		lo, hi = min(lo, dot(q, n)), max(hi, dot(q, n))
+	}
+	var out [][2]pt
+	for t := lo + ribGap/2; t < hi; t += ribGap {
+		var ends []pt
+		for i, a := range r.Poly {
+			b := r.Poly[(i+1)%len(r.Poly)]
+			if da, db := dot(a, n)-t, dot(b, n)-t; (da > 0) != (db > 0) {
+				ends = append(ends, lerp(a, b, da/(da-db)))
+			}
+		}
+		if len(ends) == 2 {
+			out = append(out, [2]pt{ends[0], ends[1]})
+		}
+	}
+	return out
 }
 
 // sheets are the placed panels that lie edge on edge, those on top first: what is in front before what is
@@ -158,7 +189,7 @@ func (a *assembly) sheets() [][]*panel {
 	}
 	for i, p := range a.placed {
 		for k, s := range p.drawn {
-			if j, ok := seen[key(p.drawn[(k+1)%len(p.drawn)].a, s.a)]; ok && a.placed[j].face != back && p.face != back {
+			if j, ok := seen[key(p.drawn[(k+1)%len(p.drawn)].a, s.a)]; ok && p.laidOn(a.placed[j]) && a.placed[j].face != back && p.face != back {
 				of[find(i)] = find(j)
 			}
 		}
@@ -192,6 +223,11 @@ func (a *assembly) sheets() [][]*panel {
 	}
 	slices.SortStableFunc(out, func(x, y []*panel) int { return rank(x) - rank(y) })
 	return out
+}
+
+// laidOn reports whether a panel was laid on the other, or that on it: two fronts that only meet are no one sheet.
+func (p *panel) laidOn(q *panel) bool {
+	return slices.Contains(p.hosts, q) || slices.Contains(q.hosts, p)
 }
 
 func grid(x float64) int64 { return int64(math.Round(x * 1000)) }

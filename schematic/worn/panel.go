@@ -46,6 +46,7 @@ type panel struct {
 	drawn  []side // as placed, with its bonded edges on those of its partners
 	order  int
 
+	hosts  []*panel // on whose edges it was laid
 	hung   bool     // it was laid on others
 	seam   [2]pt    // the ends of the way on which it was laid
 	own    [2]pt    // the same of its own edge, before it was placed

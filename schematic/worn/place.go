@@ -162,7 +162,7 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 	k := len(c.path) - 1
 	for i := range c.at {
 		at := c.at[len(c.at)-1-i]
-		at.p.drawn[at.i].taken = true
+		at.p.drawn[at.i].taken, p.hosts = true, append(p.hosts, at.p)
 		s := at.p.drawn[at.i]
 		s.a = c.path[k-i]
 		s.taken = true

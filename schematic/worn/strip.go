@@ -37,7 +37,7 @@ func (a *assembly) strip(s *strip) bool {
 	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed)}
 	for i := range along.at {
 		at := along.at[len(along.at)-1-i]
-		at.p.drawn[at.i].taken = true
+		at.p.drawn[at.i].taken, p.hosts = true, append(p.hosts, at.p)
 		sd := at.p.drawn[at.i]
 		sd.a, sd.taken, sd.blind = along.path[len(along.path)-1-i], true, sd.blind && !s.curve
 		p.drawn = append(p.drawn, sd)
@@ -97,7 +97,6 @@ func offset(path []pt, by float64) []pt {
 
 // bandRibs are the ribs of a band: across it, piece by piece.
 func (p *panel) bandRibs(in, out []pt) {
-	const gap = 9.0 // mm between two ribs, at life size
 	for i := 1; i < len(out); i++ {
 		a, b := out[i-1], out[i]
 		d := sub(b, a)
@@ -107,7 +106,7 @@ func (p *panel) bandRibs(in, out []pt) {
 		}
 		n := pt{X: -d.Y / l, Y: d.X / l}
 		deep := math.Min(distTo(in, a), distTo(in, b))
-		for t := gap / 2; t < l; t += gap {
+		for t := ribGap / 2; t < l; t += ribGap {
 			q := lerp(a, b, t/l)
 			p.tick(q, add(q, mul(n, deep)))
 		}
