@@ -61,7 +61,7 @@ func Edit(src []byte, c Change) ([]byte, error) {
 	c.Value = strings.TrimSpace(c.Value)
 	e := &editor{r: r, root: root, src: src, starts: lineStarts(src)}
 	if err := e.find(c.Path); err != nil {
-		return nil, err
+		return e.putLoose(c)
 	}
 	switch c.Act {
 	case Set:
@@ -210,17 +210,12 @@ func (e *editor) put(c Change) ([]byte, error) {
 	if slices.ContainsFunc(all, func(p item) bool { return spaced(p.at.Value) == key }) {
 		return nil, fmt.Errorf("%q is there already", key)
 	}
-	behind := e.behind(n, all, key)
-	s := step{in: n, all: all, at: behind}
-	e.trail = append(e.trail, s)
-	before := flat(e.root, e.r)
 	if lines != nil {
-		out := e.insertLines(e.lastLine(), n.Column-1, append([]string{key + ":"}, lines...)...)
-		if after := tokens(out); n.Style&yaml.FlowStyle == 0 && len(after) > len(before) && added(before, after) {
-			return out, nil
-		}
-		return nil, errors.New("it can't be added here; write it into the text")
+		return e.putAll(key, lines)
 	}
+	behind := e.behind(n, all, key)
+	e.trail = append(e.trail, step{in: n, all: all, at: behind})
+	before := flat(e.root, e.r)
 	path := append(e.names()[:len(e.trail)-1], key)
 	for _, text := range written(value, 0) {
 		var out []byte
@@ -241,6 +236,54 @@ func (e *editor) put(c Change) ([]byte, error) {
 	return nil, errors.New("it can't be added here; write it into the text")
 }
 
+// putAll adds a key with the lines below it to the mapping of the place.
+func (e *editor) putAll(key string, lines []string) ([]byte, error) {
+	n := e.node()
+	all := pairs(n, e.r)
+	before := flat(e.root, e.r)
+	e.trail = append(e.trail, step{in: n, all: all, at: e.behind(n, all, key)})
+	out := e.insertLines(e.lastLine(), n.Column-1, append([]string{key + ":"}, lines...)...)
+	if after := tokens(out); n.Style&yaml.FlowStyle == 0 && len(after) > len(before) && added(before, after) {
+		return out, nil
+	}
+	return nil, errors.New("it can't be added here; write it into the text")
+}
+
+// putLoose puts the first key into a mapping that is not there yet, which a form shows before it is.
+func (e *editor) putLoose(c Change) ([]byte, error) {
+	above, missing := "", strings.Split(c.Path, "/")
+	for e.trail = nil; e.find(under(above, missing[0])) == nil; e.trail = nil {
+		above, missing = under(above, missing[0]), missing[1:]
+	}
+	e.trail = nil
+	if c.Act != Put || c.Value == "" || e.find(above) != nil || e.node().Kind != yaml.MappingNode {
+		return nil, errMoved
+	}
+	t := e.table(e.node(), pairs(e.node(), e.r))
+	var lines []string
+	for depth, name := range append(missing, c.Key) {
+		if t == nil || t.find(name) == nil {
+			return nil, errMoved
+		}
+		if depth == len(missing) {
+			break
+		}
+		if !t.find(name).loose() {
+			return nil, errMoved
+		}
+		t = tableOf(t.find(name).of)
+		if depth > 0 {
+			lines = append(lines, strings.Repeat("  ", depth)+name+":")
+		}
+	}
+	indent := strings.Repeat("  ", len(missing))
+	if k := t.find(c.Key); k.form == named && c.Name != "" {
+		lines = append(lines, indent+k.name+":")
+		return e.putAll(missing[0], append(lines, indent+"  "+asText(c.Name)+": "+asText(c.Value)))
+	}
+	return e.putAll(missing[0], append(lines, indent+c.Key+": "+asText(c.Value)))
+}
+
 // below are the lines below a key that is a list, with a first entry, or a mapping of
 // names, with a first one; nil for others.
 func (e *editor) below(c Change) []string {
@@ -256,10 +299,12 @@ func (e *editor) below(c Change) []string {
 	case k == nil:
 	case k.form == named && c.Name != "" && c.Value != "":
 		return []string{"  " + asText(c.Name) + ": " + c.Value}
+	case k.form == words && t == patternKeys && c.Value != "":
+		return []string{"  - " + asText(c.Value)}
 	case k.form == list && len(entries[k.of]) > 0 && (entries[k.of][0].ask == "" || c.Value != ""):
 		var lines []string
 		e.readSizes()
-		for i, l := range entries[k.of][0].lines(beginning{sizes: e.r.sizes, value: c.Value}) {
+		for i, l := range entries[k.of][0].lines(beginning{sizes: e.r.sizes, value: c.Value, pieces: e.pieces()}) {
 			lines = append(lines, map[bool]string{true: "  - ", false: "    "}[i == 0]+l)
 		}
 		return lines
@@ -295,7 +340,7 @@ func (e *editor) table(n *yaml.Node, all []item) *table {
 	if t := e.r.kind(n); t != nil && len(e.trail) > 1 && e.trail[len(e.trail)-2].name == "sections" {
 		return t
 	}
-	for _, name := range []string{"piece", "part", "join", "motifs", "shaping", "panel", "start", "grading"} {
+	for _, name := range []string{"piece", "part", "join", "motifs", "shaping", "panel", "start", "grading", "drawing", "colours"} {
 		if t := tableOf(name); !slices.ContainsFunc(all, func(p item) bool { return t.find(spaced(p.at.Value)) == nil }) {
 			return t
 		}
@@ -310,6 +355,9 @@ func (e *editor) takeKey() ([]byte, error) {
 	}
 	s := e.trail[len(e.trail)-1]
 	key := s.item().at
+	if above := e.trail[:len(e.trail)-1]; len(s.all) == 1 && key != nil && len(above) > 0 {
+		return e.takeAbove()
+	}
 	if key == nil || s.in.Kind != yaml.MappingNode || len(s.all) == 1 || s.in.Style&yaml.FlowStyle != 0 {
 		return nil, errors.New("this value is needed; take it out in the text")
 	}
@@ -342,4 +390,47 @@ func (e *editor) takeKey() ([]byte, error) {
 		return nil, errors.New("this can't be taken out here; take it out in the text")
 	}
 	return out, nil
+}
+
+// takeAbove takes out the whole of the list or mapping that the place is the only entry of, with its key,
+// if the pattern, or its drawing, may do without.
+func (e *editor) takeAbove() ([]byte, error) {
+	e.trail = e.trail[:len(e.trail)-1]
+	needed := errors.New("it is the only one, and needed; change it")
+	if len(e.trail) == 0 {
+		return nil, needed
+	}
+	s := e.trail[len(e.trail)-1]
+	key := s.item().at
+	if key == nil || s.in.Kind != yaml.MappingNode || s.in.Style&yaml.FlowStyle != 0 {
+		return nil, needed
+	}
+	if len(s.all) == 1 {
+		return e.takeAbove()
+	}
+	t := e.tableAbove(s)
+	if t != patternKeys && t != drawingKeys {
+		return nil, needed
+	}
+	if k := t.find(spaced(key.Value)); k == nil || k.need {
+		return nil, needed
+	}
+	last, to := e.lastLine(), len(e.src)
+	if last < len(e.starts) {
+		to = e.starts[last]
+	}
+	before, gone := flat(e.root, e.r), 1+len(flat(s.item().val, e.r))
+	out := splice(e.src, e.starts[key.Line-1], to, "")
+	if after := tokens(out); len(after) != len(before)-gone || !added(after, before) {
+		return nil, errors.New("it can't be taken out here; take it out in the text")
+	}
+	return out, nil
+}
+
+// tableAbove is the table of the mapping that a step is in.
+func (e *editor) tableAbove(s step) *table {
+	trail := e.trail
+	e.trail = trail[:len(trail)-1]
+	defer func() { e.trail = trail }()
+	return e.table(s.in, s.all)
 }

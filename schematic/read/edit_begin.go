@@ -18,7 +18,18 @@ type beginning struct {
 	value  string   // what was asked for, if anything
 	parts  []string // names of the parts of the division before it
 	taken  []string // names of pieces, parts and panels that there are
+	pieces []string // names of the pieces
 	leads  string   // the other piece that it may start from
+}
+
+// mate is the edge of the same name on the next piece, which most often is what an edge is sewn to.
+func (b beginning) mate() string {
+	for i, name := range b.pieces {
+		if edge, ok := strings.CutPrefix(b.value, name+" "); ok && len(b.pieces) > 1 {
+			return b.pieces[(i+1)%len(b.pieces)] + " " + edge
+		}
+	}
+	return b.value
 }
 
 // share is a k-th of the stitches, and with rest what the others leave of them.
@@ -76,6 +87,7 @@ type entry struct {
 	name, what string
 	ask        string // what has to be asked for, if anything
 	lines      func(b beginning) []string
+	ends       bool // nothing is left to work behind it: what bound off all there goes
 }
 
 func fixed(lines ...string) func(beginning) []string {
@@ -108,7 +120,7 @@ var entries = map[string][]entry{
 		return []string{"panel: " + b.name("New panel"), "stitches: 1"}
 	}}},
 	"join": {{name: "sew", what: "two edges that are sewn together", ask: "edge that is sewn, such as Sleeve top", lines: func(b beginning) []string {
-		return []string{"sew: " + asText(b.value), "to: " + asText(b.value)}
+		return []string{"sew: " + asText(b.value), "to: " + asText(b.mate())}
 	}}},
 	"material": {{name: "text", what: "a further line", ask: "the line", lines: func(b beginning) []string { return []string{asText(b.value)} }}},
 	"line":     {{name: "line", what: "a further line", ask: "the line", lines: func(b beginning) []string { return []string{asText(b.value)} }}},
@@ -294,7 +306,19 @@ func (e *editor) begins(c Change) beginning {
 			b.taken = append(b.taken, val.Value)
 		}
 	})
+	b.pieces = e.pieces()
 	return b
+}
+
+// pieces are the names of the pieces, in order.
+func (e *editor) pieces() []string {
+	var names []string
+	for _, p := range e.under(e.root, "pieces") {
+		if name := e.textAt(p, "piece"); name != "" {
+			names = append(names, name)
+		}
+	}
+	return names
 }
 
 // partsAbove are the names of the parts of the nearest division above the place, or nil.

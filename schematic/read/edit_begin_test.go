@@ -206,3 +206,105 @@ func TestTheFormHasAFieldForEveryValueOfEverySection(t *testing.T) {
 		assert.True(t, kinds[k] || k == "fold" || k == "gather", "%s is not in full.yaml", k)
 	}
 }
+
+const bare = `version: 1
+pattern: Sorrel
+terms: US
+units: cm
+sizes: S (M)
+gauges:
+  fabric: 20 sts and 28 rows over 10 cm
+pieces:
+  - piece: Back
+    sections:
+      - cast on: 90 (100)
+      - even: 80 rows
+      - bind off: all
+  - piece: Front
+    sections:
+      - cast on: 90 (100)
+      - even: 80 rows
+      - bind off: all
+`
+
+// What a form shows before it is there begins with any of its keys, at any depth, and goes with the last of them.
+func TestAMappingThatIsNotThereBeginsWithAnyOfItsKeys(t *testing.T) {
+	_, groups := allFields(t, []byte(bare))
+	can := map[string]int{}
+	for _, g := range groups {
+		can[g.Path] = len(g.Can)
+	}
+	assert.Equal(t, len(drawingKeys.keys)-1, can["drawing"], "every key but the colours, which are a group")
+	assert.Equal(t, len(colourKeys.keys), can["drawing/colours"])
+	for _, c := range []struct {
+		change Change
+		want   string
+	}{
+		{Change{Path: "drawing", Key: "hide", Value: "cross back, neck width"}, "drawing:\n  hide: cross back, neck width\n"},
+		{Change{Path: "drawing", Key: "names", Name: "neck width", Value: "Neck"}, "drawing:\n  names:\n    neck width: Neck\n"},
+		{Change{Path: "drawing/colours", Key: "line", Value: "#26323f"}, "drawing:\n  colours:\n    line: \"#26323f\"\n"},
+	} {
+		c.change.Act = Put
+		out, err := Edit([]byte(bare), c.change)
+		require.NoError(t, err)
+		assert.Contains(t, string(out), c.want)
+		p, found := Pattern("sorrel.yaml", out)
+		require.NotNil(t, p, "%v", found)
+		path := under(c.change.Path, c.change.Key)
+		if c.change.Name != "" {
+			path = under(path, c.change.Name)
+		}
+		back, err := Edit(out, Change{Act: Set, Path: path, Cell: -1})
+		require.NoError(t, err, path)
+		assert.Equal(t, bare, string(back))
+	}
+	for _, c := range []Change{
+		{Act: Put, Path: "drawing", Key: "no such key", Value: "x"}, {Act: Put, Path: "drawing", Key: "hide"}, {Act: Put, Path: "pieces/0/motifs", Key: "across", Value: "10 cm"},
+		{Act: Put, Path: "nothing/colours", Key: "line", Value: "x"}, {Act: Set, Path: "drawing", Cell: -1},
+	} {
+		_, err := Edit([]byte(bare), c)
+		assert.Error(t, err, "%+v", c)
+	}
+}
+
+// Notes are lines from the first one on, and the last of them goes with their key; what is needed stays.
+func TestTheLastLineOfAListGoesWithIt(t *testing.T) {
+	out, err := Edit([]byte(bare), Change{Act: Put, Key: "notes", Value: "Wash before use: it felts."})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), "notes:\n  - \"Wash before use: it felts.\"\n")
+	more, err := Edit(out, Change{Act: Insert, Path: "notes/0", Key: "line", Value: "Dry flat."})
+	require.NoError(t, err)
+	less, err := Edit(more, Change{Act: Take, Path: "notes/1"})
+	require.NoError(t, err)
+	assert.Equal(t, string(out), string(less))
+	none, err := Edit(out, Change{Act: Take, Path: "notes/0"})
+	require.NoError(t, err)
+	assert.Equal(t, bare, string(none))
+	for _, c := range []Change{{Act: Take, Path: "pieces/0/sections/0"}, {Act: Set, Path: "gauges/fabric", Cell: -1}} {
+		one, err := Edit([]byte(strings.Replace(bare, "      - even: 80 rows\n      - bind off: all\n", "", 1)), c)
+		assert.ErrorContains(t, err, "needed", "%s", one)
+	}
+}
+
+// An edge is begun sewn to the edge of its name on the next piece.
+func TestAJoinBeginsWithTheEdgeOfTheNextPiece(t *testing.T) {
+	for edge, mate := range map[string]string{"Back shoulder": "Front shoulder", "Front side": "Back side", "Hood": "Hood"} {
+		out, err := Edit([]byte(bare), Change{Act: Put, Key: "joins", Value: edge})
+		require.NoError(t, err)
+		assert.Contains(t, string(out), "joins:\n  - sew: "+edge+"\n    to: "+mate+"\n")
+		_, groups := allFields(t, out)
+		assert.True(t, slices.ContainsFunc(groups, func(g Group) bool { return g.Path == "joins/0" && g.Title == edge }), "it is called by its edge")
+	}
+}
+
+// A shaped neck ends in its shoulders, which take the place of what bound off all; of other rows nothing goes.
+func TestAShapedNeckTakesThePlaceOfTheLastBindOff(t *testing.T) {
+	out, err := Edit([]byte(bare), Change{Act: Insert, Path: "pieces/0/sections/1", Key: "shaped neck"})
+	require.NoError(t, err)
+	assert.Equal(t, strings.Count(bare, "      - bind off: all")-1, strings.Count(string(out), "\n      - bind off: all"))
+	p, found := Pattern("sorrel.yaml", out)
+	require.NotNil(t, p, "%v", found)
+	out, err = Edit([]byte(bare), Change{Act: Insert, Path: "pieces/0/sections/0", Key: "shaped neck"})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), "      - even: 80 rows\n      - bind off: all\n  - piece: Front")
+}

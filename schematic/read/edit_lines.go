@@ -22,7 +22,7 @@ func (e *editor) take() ([]byte, error) {
 		return nil, errors.New("this is no entry of a list with a line of its own; take it out in the text")
 	}
 	if len(s.all) == 1 {
-		return nil, errors.New("it is the only one of its list; take the list out in the text")
+		return e.takeAbove()
 	}
 	last := e.lastLine()
 	to := len(e.src)
@@ -72,7 +72,17 @@ func (e *editor) insert(c Change) ([]byte, error) {
 	if after := tokens(out); len(after) <= len(before) || !added(before, after) {
 		return nil, errors.New("it can't be added here; write it into the text")
 	}
+	if entries[list][i].ends && s.at+1 < len(s.all) && e.takesAll(s.all[s.at+1].val) {
+		at := strings.LastIndexByte(c.Path, '/')
+		return Edit(out, Change{Act: Take, Path: fmt.Sprint(c.Path[:at+1], s.at+2)})
+	}
 	return out, nil
+}
+
+// takesAll reports whether a section takes all stitches that there are.
+func (e *editor) takesAll(n *yaml.Node) bool {
+	all := e.pairsOf(n)
+	return len(all) > 0 && spaced(all[0].at.Value) == "bind off" && all[0].val.Value == "all"
 }
 
 // begin has a piece or part begin in another way: the first section is replaced.

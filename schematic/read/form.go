@@ -1,6 +1,7 @@
 package read
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -116,6 +117,8 @@ func (r *reader) formOf(n *yaml.Node, t *table, path string) Group {
 		case k.form == list && k.name != t.keys[0].name && len(entries[k.of]) > 0 && !(has["motifs"] || has["mirror of"]):
 			ask := entries[k.of][0].ask
 			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Ask: ask, None: ask == ""})
+		case k.loose():
+			g.Groups = append(g.Groups, r.formOf(&yaml.Node{Kind: yaml.MappingNode}, tableOf(k.of), under(path, k.name)))
 		}
 	}
 	return g
@@ -128,6 +131,16 @@ func (k *key) single() bool {
 		return false
 	}
 	return true
+}
+
+// loose reports whether a key is a mapping that may begin with any of its keys: a form shows it
+// before it is there.
+func (k *key) loose() bool {
+	if k.form != one {
+		return false
+	}
+	t := tableOf(k.of)
+	return t != nil && !slices.ContainsFunc(t.keys, func(k key) bool { return k.need })
 }
 
 func (k *key) words() []string {
@@ -223,7 +236,7 @@ func (r *reader) entry(g *Group, k *key, n *yaml.Node, path string) {
 		sub.Entry = true
 		sub.Title = t.name
 		for _, f := range sub.Fields {
-			if f.Key == k.of || f.Key == t.name && k.of != "section" || k.of == "section" && f.Key == "name" {
+			if f.Key == k.of || f.Key == t.name && k.of != "section" || f.Key == titled[k.of] {
 				sub.Title = f.Value
 			}
 		}
@@ -239,6 +252,9 @@ func (r *reader) entry(g *Group, k *key, n *yaml.Node, path string) {
 		g.Groups = append(g.Groups, Group{Path: path, Key: t.name, Title: t.name, Line: n.Line, Entry: true})
 	}
 }
+
+// titled are the keys, beside the one that a list's entries are called by, whose value is the title of an entry.
+var titled = map[string]string{"section": "name", "join": "sew", "material": "text"}
 
 // kind is which kind of section a node is, or nil.
 func (r *reader) kind(n *yaml.Node) *table {

@@ -83,7 +83,7 @@ func init() {
 			false, (*reader).takeOff, always("hold: 1", "at: both edges")},
 		{section(key{name: "divide", form: list, of: "part", what: "parts, as a right-side row meets them"}, "the division"),
 			false, (*reader).divide, []entry{{lines: divided},
-				{name: "shaped neck", what: "the middle is bound off, and each side decreased at the neck up to its shoulder", lines: necked}}},
+				{name: "shaped neck", what: "the middle is bound off, and each side decreased at the neck up to its shoulder", lines: necked, ends: true}}},
 		{section(key{name: "join parts", form: list, of: "join part", what: "parts that become one row again"}, "the joining of parts",
 			key{name: "as", form: text, what: "name of the joined part"},
 			key{name: "round", form: yesNo, what: "yes: joined into a round"}),

@@ -28,6 +28,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("POST /api/look", post(s, s.look))
 	m.HandleFunc("POST /api/chart", post(s, s.chart))
 	m.HandleFunc("POST /api/rows", post(s, s.rows))
+	m.HandleFunc("POST /api/explain", post(s, s.explain))
 	m.HandleFunc("POST /api/words", now(s.words))
 	m.HandleFunc("POST /api/kind", now(s.kind))
 	m.HandleFunc("POST /api/form", now(s.form))

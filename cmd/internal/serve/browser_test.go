@@ -211,7 +211,7 @@ func (p *tab) fill(selector, value string) {
 // choose chooses an entry of a list.
 func (p *tab) choose(selector, value string) {
 	p.t.Helper()
-	p.do(chromedp.Evaluate(fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.value = %q; e.dispatchEvent(new Event("change", {bubbles: true})); })()`, selector, value), nil))
+	p.do(chromedp.Evaluate(fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.focus(); e.value = %q; e.dispatchEvent(new Event("change", {bubbles: true})); })()`, selector, value), nil))
 }
 
 // click clicks on what is there at that moment: a form that is made anew meanwhile puts

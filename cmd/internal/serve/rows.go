@@ -12,6 +12,7 @@ type rowsQuestion struct {
 	Text    string `json:"text"`    // of the pattern
 	Against bool   `json:"against"` // the rows are that pattern's
 	To      string `json:"to"`      // the terms that the rows are turned into
+	Line    int    `json:"line"`    // that is explained
 }
 
 type rowsAnswer struct {
@@ -63,6 +64,24 @@ func (s *Server) rows(_ http.ResponseWriter, r *http.Request, q rowsQuestion) an
 		}
 	}
 	return a
+}
+
+// explain tells how a line was read, stitch by stitch: nothing, where no instructions stand.
+func (s *Server) explain(_ http.ResponseWriter, r *http.Request, q rowsQuestion) any {
+	var src *job.Source
+	if q.Against {
+		p := s.source(q.Text)
+		src = &p
+	}
+	text := job.Source{Name: q.Name, Text: []byte(q.Rows)}
+	told, err := job.ExplainRows(r.Context(), src, text, q.Line)
+	if err != nil && src != nil {
+		told, err = job.ExplainRows(r.Context(), nil, text, q.Line) // as the reading does
+	}
+	if err != nil || told == nil {
+		told = []string{}
+	}
+	return map[string][]string{"told": told}
 }
 
 // words turns written rows into other terms.

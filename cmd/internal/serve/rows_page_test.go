@@ -61,6 +61,25 @@ func TestRowsAreReadAlone(t *testing.T) {
 	assert.False(t, decoded[map[string]bool](t, body)["rows"])
 }
 
+// A text with sizes of its own, beside a pattern with others: they are chosen there, and a finding of one chooses it.
+func TestTheSizesOfATextOfRowsAreChosen(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "pebble-hat")})
+	p := visit(t, browserFor(t), s, 1280, 900)
+	p.click("#tab-rows")
+	p.do(chromedp.Focus("#rows", chromedp.ByQuery), chromedp.Evaluate(fmt.Sprintf(`document.execCommand("insertText", false, %q)`,
+		"Thistle Bonnet\nUS terms\nSizes: S (M, L)\n\nBrim\nCh 11 (13, 15).\nRow 1: Sc in 2nd ch from hook and in each ch to end, turn. 10 (12, 14) sc\nRow 2: Ch 1, sc in each st to end. 10 (12, 15) sc\n"), nil))
+	p.until(`document.querySelector("#rows-size").options.length === 3 && !document.querySelector("#rows-sized").hidden`)
+	p.until(`document.querySelector("#findings li.warning")`)
+	assert.Equal(t, "S", js[string](p, `document.querySelector("#rows-size").value`))
+	p.click("#tab-chart")
+	title := `[...document.querySelector("#charts .chart").shadowRoot.querySelectorAll("text")].map((x) => x.textContent).join(" ")`
+	p.until(`document.querySelector("#charts .chart") && ` + title + `.includes("Size S")`)
+	p.do(chromedp.KeyEvent(kb.F8))
+	p.until(`document.querySelector("#rows-size").value === "L"`)
+	p.until(title + `.includes("Size L")`)
+	assert.Contains(t, js[string](p, `document.querySelector("#here").textContent`), "size L")
+}
+
 // A text of rows is opened beside the pattern, which stays; what is typed in it is read key by key.
 func TestATextOfRowsIsOpenedBesideThePattern(t *testing.T) {
 	path := copyOf(t, "pebble-hat")
@@ -90,6 +109,16 @@ func TestATextOfRowsIsOpenedBesideThePattern(t *testing.T) {
 	p.until(title + `.includes("Panel")`)
 	assert.Contains(t, js[string](p, `document.querySelector("#here").textContent`), "section Panel")
 	p.shot("rows-chart")
+
+	p.click("#rows-explain > summary")
+	at("2 htr in last st")
+	told := `document.querySelector("#rows-told").textContent`
+	p.until(told + `.includes("uses 10 stitches") || ` + told + `.includes("before it there are 10 stitches")`)
+	assert.Contains(t, js[string](p, told), "after it there are 12 stitches")
+	p.accessible(axe(t), "a line told stitch by stitch")
+	p.shot("rows-told")
+	at("Pen Pot")
+	p.until(told + `.includes("No instructions stand on this line")`)
 
 	at("14 htr")
 	for _, k := range "12 htr" {

@@ -143,3 +143,27 @@ func TestWhatIsTypedForANewEntryStays(t *testing.T) {
 	p.do(chromedp.KeyEvent(kb.Enter))
 	p.until(`document.querySelector("#text").value.includes("  cable: 24 sts and 30 rows over 10 cm\n")`)
 }
+
+// A person who chooses what to add types on and does not look whether its field is there.
+func TestWhatIsTypedAtOnceStandsInTheNewField(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "typed.yaml")
+	require.NoError(t, os.WriteFile(path, []byte(typed), 0o644))
+	s := running(t, Options{File: path})
+	h := &hand{tab: visit(t, browserFor(t), s, 1280, 900), pace: 80 * time.Millisecond}
+	h.pick("Add a piece after Back", "piece")
+	h.keys("Right sleeve")
+	h.has("- piece: Right sleeve\n")
+	h.press(`#form [aria-label="mirror: Right sleeve"]`)
+	h.keys("Left sleeve")
+	h.has("- piece: Left sleeve\n    mirror of: Right sleeve")
+	h.press(`#form details[data-path="drawing"] > summary`)
+	h.pick("Add to the drawing", "hide")
+	h.keys("cross back")
+	h.do(chromedp.KeyEvent(kb.Enter))
+	h.has("drawing:\n  hide: cross back\n")
+	h.until(`document.activeElement.getAttribute("aria-label") === "the drawing, hide"`)
+	h.pick("Add to the colours of the drawing", "measure")
+	h.keys("#26323f")
+	h.do(chromedp.KeyEvent(kb.Enter))
+	h.has("  colours:\n    measure: \"#26323f\"")
+}

@@ -47,10 +47,25 @@ export async function enter() {
 
 const headers = () => ({ "Flatwright-Key": key });
 
-export const get = async (path) => answer(await fetch(path, { headers: headers() }));
+// ask is a fetch whose failure can be told from a fault of the page's own.
+async function ask(path, options) {
+  try {
+    return await fetch(path, options);
+  } catch (e) {
+    e.unanswered = true;
+    throw e;
+  }
+}
+
+// tellFault tells the browser's console of an error that is the page's own.
+export function tellFault(e) {
+  if (!e.unanswered && e.name !== "AbortError" && !(e instanceof Refused)) reportError(e);
+}
+
+export const get = async (path) => answer(await ask(path, { headers: headers() }));
 
 export const post = async (path, question, signal) =>
-  answer(await fetch(path, {
+  answer(await ask(path, {
     method: "POST", signal, headers: { ...headers(), "Content-Type": "application/json" }, body: JSON.stringify(question),
   }));
 

@@ -1,7 +1,7 @@
 // The form: what of the pattern changes most, size by size. Each change goes to
 // the program, which changes the file's text at the bytes meant.
 
-import { post } from "./ask.js";
+import { post, Refused, tellFault } from "./ask.js";
 import { adder } from "./adder.js";
 import { by, make } from "./dom.js";
 import { graft } from "./graft.js";
@@ -17,6 +17,7 @@ export class Form {
   #found = [];
   size = "";
   entries = {};
+  #ahead = new Ahead();
   #next = ""; // path of the entry to go to when the form is made anew
   sizes = [];
   groups = [];
@@ -109,7 +110,7 @@ export class Form {
     const top = { ...form, groups: [] };
     const fresh = make("div", {},
       this.#details("about", "About the pattern", () => this.#fields(top, "")),
-      ...form.groups.map((g) => this.#part(g)));
+      ...(form.groups ?? []).map((g) => this.#part(g)));
     if (!this.#next && by("form").contains(focused) && graft(by("form"), fresh, focused)) {
       by("panel-form").scrollTop = scroll;
       return;
@@ -119,11 +120,16 @@ export class Form {
     by("panel-form").scrollTop = scroll;
     if (label) by("form").querySelector(`[aria-label="${CSS.escape(label)}"]`)?.focus({ preventScroll: true });
     if (this.#next) {
-      const at = by("form").querySelector(`[data-path="${CSS.escape(this.#next)}"]`);
-      const input = at?.querySelector(".field input, .field select") ?? at?.querySelector("button, summary");
+      const path = CSS.escape(this.#next);
+      const at = by("form").querySelector(`[data-path="${path}"], [data-field="${path}"]`);
+      const input = at?.querySelector(".field input, .field select, .value input, .value select") ?? at?.querySelector("button, summary");
       input?.focus({ preventScroll: true });
       at?.scrollIntoView({ block: "nearest" });
       this.#next = "";
+      if (input?.matches("input")) {
+        input.select(); // what is typed takes the place of what it began with
+        this.#ahead.into(input);
+      }
     }
   }
 
@@ -155,7 +161,7 @@ export class Form {
   // part is a list or mapping right below the pattern.
   #part(g) {
     if (g.key === "pieces") {
-      return make("section", { class: "pieces" }, make("h2", {}, "Pieces"), g.groups.map((p) =>
+      return make("section", { class: "pieces" }, make("h2", {}, "Pieces"), (g.groups ?? []).map((p) =>
         this.#details(p.path, p.title, () => this.#piece(p), [make("span", { class: "kind" }, " ", count(p))])));
     }
     return this.#details(g.path, capital(g.title), () => [
@@ -168,7 +174,7 @@ export class Form {
     return [
       this.#entry(p, { list: "piece" }, p.title),
       ...this.#fields(p, p.title),
-      ...p.groups.flatMap((g) => g.key === "sections" ? [this.#sections(g, p.title)] : [make("section", { class: "entry", "data-path": g.path }, make("h3", {}, capital(g.title)), this.#inside(g, p.title))]),
+      ...(p.groups ?? []).flatMap((g) => g.key === "sections" ? [this.#sections(g, p.title)] : [make("section", { class: "entry", "data-path": g.path }, make("h3", {}, capital(g.title)), this.#inside(g, p.title))]),
     ];
   }
 
@@ -222,9 +228,10 @@ export class Form {
   }
 
   #sections(g, of) {
+    const numbered = counter();
     return make("ol", { class: "sections", "aria-label": `What is worked: ${of}` }, (g.groups ?? []).map((s, i) => {
       const said = alerting();
-      const name = s.title === s.key ? s.key : `${s.key} (${s.title})`;
+      const name = numbered(s.title === s.key ? s.key : `${s.key} (${s.title})`);
       return make("li", { "data-path": s.path },
         make("div", { class: "section-head" },
           make("h3", {}, make("span", { class: "lead" }, s.key), s.title === s.key ? "" : ` ${s.title}`),
@@ -341,6 +348,7 @@ export class Form {
 
   // edit makes a change; changes are made one behind the other.
   #edit(change, said, input, begun) {
+    if (change.act !== "set") this.#ahead.begin();
     this.#queue = this.#queue.then(async () => {
       begun?.();
       try {
@@ -350,11 +358,14 @@ export class Form {
         this.#next = goesTo(change);
         this.look.take(a.text, a.look);
         this.pattern.change(a.text, { kind: change.act === "set" ? `form ${change.path} ${change.cell}` : "", from: "form" });
+        if (change.act !== "set") await this.refresh(); // the place that it made is there before its drawing
       } catch (e) {
+        if (!(e instanceof Refused)) tellFault(e);
         if (said) said.textContent = e.message;
         else by("form-broken").textContent = e.message;
         input?.setAttribute("aria-invalid", "true");
       }
+      if (change.act !== "set") this.#ahead.end(input);
     });
   }
 
@@ -384,6 +395,41 @@ export class Form {
   }
 }
 
+// Ahead keeps what someone types who does not wait for the field that is about to be there.
+class Ahead {
+  #text = null;
+
+  constructor() {
+    for (const kind of ["keydown", "keypress"]) document.addEventListener(kind, (e) => this.#key(e), true);
+  }
+
+  #key(e) {
+    if (this.#text === null || e.ctrlKey || e.metaKey || e.altKey || e.target.matches("input, textarea") && !e.target.closest(".more")) return;
+    if (e.key.length > 1 && e.key !== "Backspace") return;
+    e.preventDefault(); // a list would go to the entry that begins so
+    e.stopPropagation();
+    if (e.type === "keydown") this.#text = e.key.length === 1 ? this.#text + e.key : this.#text.slice(0, -1);
+  }
+
+  begin() { this.#text = ""; }
+
+  // end gives what was typed back to the field that was refused.
+  end(input) {
+    if (this.#text && input?.isConnected) input.value += this.#text;
+    this.#text = null;
+  }
+
+  // into puts what was typed into the field, over what is in it.
+  into(input) {
+    const text = this.#text;
+    this.#text = null;
+    if (!text) return;
+    input.value = text;
+    input.setSelectionRange(text.length, text.length);
+    input.dispatchEvent(new Event("input"));
+  }
+}
+
 // goesTo is the place that a change has made, for the focus.
 function goesTo(c) {
   const at = c.path.lastIndexOf("/");
@@ -395,7 +441,22 @@ function goesTo(c) {
   }
   if (c.act === "begin") return c.path;
   if (c.act === "take") return `${c.path.slice(0, at + 1)}${Math.max(0, n - 1)}`;
-  return c.act === "put" ? (c.path ? `${c.path}/${c.key}` : c.key) : "";
+  if (c.act !== "put") return "";
+  const path = c.path ? `${c.path}/${c.key}` : c.key;
+  open.add(path);
+  if (!c.path) open.add("about");
+  else open.add(c.path);
+  return path;
+}
+
+// counter tells things of one name apart: even, even 2.
+function counter() {
+  const seen = new Map();
+  return (name) => {
+    const n = (seen.get(name) ?? 0) + 1;
+    seen.set(name, n);
+    return n === 1 ? name : `${name} ${n}`;
+  };
 }
 
 const alerting = () => make("p", { class: "wrong", role: "alert" });

@@ -1,6 +1,6 @@
 // The page: brings the pattern, its form and text, the drawing and the file together.
 
-import { enter, get, post } from "./ask.js";
+import { enter, get, post, tellFault } from "./ask.js";
 import { showCharts } from "./chart.js";
 import { by, make } from "./dom.js";
 import { Editor } from "./editor.js";
@@ -48,6 +48,7 @@ const findings = new Findings((f) => {
   side("pattern");
   if (f.rows) {
     left.show("tab-rows");
+    if (f.sizes && !f.sizes.includes(rows.chosen)) rows.choose(f.sizes[0]);
     rows.editor.goTo(f.line, f.col, f.endCol);
     return;
   }
@@ -85,7 +86,7 @@ function chart() {
   if (by("panel-chart").hidden) return;
   const own = !by("panel-rows").hidden && rows.text.text.trim() !== "";
   const { leftHanded, squares, whole } = beside();
-  showCharts({ text: pattern.text, ...choices(), leftHanded, squares, whole, ...(own ? { rows: rows.text.text, section: rows.section } : {}) });
+  showCharts({ text: pattern.text, ...choices(), leftHanded, squares, whole, ...(own ? { rows: rows.text.text, section: rows.section, size: rows.chosen } : {}) });
 }
 
 // side shows one side where there is no room for both.
@@ -129,7 +130,7 @@ look.addEventListener("look", (e) => {
   requestAnimationFrame(() => setTimeout(() => {
     table();
     chart();
-    if (left.shown() === "tab-form") form.refresh().catch(() => {});
+    if (left.shown() === "tab-form") form.refresh().catch(tellFault);
   }));
 });
 

@@ -2,7 +2,7 @@
 // was read, and the section under the caret is charted.
 
 import { post } from "./ask.js";
-import { by } from "./dom.js";
+import { by, make } from "./dom.js";
 import { Editor } from "./editor.js";
 import { Pattern } from "./pattern.js";
 
@@ -15,6 +15,7 @@ export class Rows extends EventTarget {
   #read = null;
   #asked = null;
   #line = 0;
+  #told = ""; // of which line of which text it is told how it was read
 
   // pattern is the one beside; size gives the size that is shown.
   constructor(pattern, size) {
@@ -31,8 +32,11 @@ export class Rows extends EventTarget {
     document.addEventListener("selectionchange", () => {
       if (document.activeElement !== by("rows") || this.editor.line === this.#line) return;
       this.#line = this.editor.line;
+      this.#explain();
       this.dispatchEvent(new Event("section"));
     });
+    by("rows-explain").addEventListener("toggle", () => this.#explain());
+    by("rows-size").addEventListener("change", () => this.choose(by("rows-size").value));
     try {
       const was = JSON.parse(localStorage.getItem(kept) ?? "null");
       if (was?.text) this.show(was.name, was.text);
@@ -45,6 +49,52 @@ export class Rows extends EventTarget {
   show(name, text) {
     this.name = name;
     this.text.change(text);
+  }
+
+  // chosen is the size that is told and charted: one of the text's own, or the pattern's.
+  get chosen() {
+    const sizes = this.#read?.sizes ?? [];
+    return sizes.length > 0 && !sizes.includes(this.size()) ? by("rows-size").value || sizes[0] : this.size();
+  }
+
+  // choose chooses one of the text's own sizes.
+  choose(size) {
+    if (![...by("rows-size").options].some((o) => o.value === size)) return;
+    by("rows-size").value = size;
+    this.editor.tell();
+    this.dispatchEvent(new Event("section"));
+  }
+
+  #sizes() {
+    const sizes = this.#read?.sizes ?? [];
+    by("rows-sized").hidden = sizes.length < 2 || sizes.includes(this.size());
+    const select = by("rows-size");
+    if ([...select.options].map((o) => o.value).join("\n") === sizes.join("\n")) return;
+    const was = select.value;
+    select.replaceChildren(...sizes.map((s) => make("option", {}, s)));
+    if (sizes.includes(was)) select.value = was;
+  }
+
+  // explain tells stitch by stitch how the line of the caret was read, where someone looks at it.
+  async #explain() {
+    const line = this.editor.line;
+    const rows = this.text.text;
+    by("rows-line").textContent = line;
+    const of = `${line} ${by("rows-against").checked} ${rows}`;
+    if (!by("rows-explain").open || of === this.#told) return;
+    this.#told = of;
+    let told;
+    try {
+      told = rows.trim() === "" ? [] : (await post("/api/explain", { rows, name: this.name, text: this.pattern.text, against: by("rows-against").checked, line })).told;
+    } catch (e) {
+      told = [e.message];
+    }
+    if (of !== this.#told) return;
+    by("rows-told").replaceChildren(...(told.length ? told : ["No instructions stand on this line."]).map((t) => {
+      const li = make("li", {}, t.trimStart());
+      li.style.setProperty("--deep", String((t.length - t.trimStart().length) / 2));
+      return li;
+    }));
   }
 
   // section is the one that the caret stands in, or the first.
@@ -73,6 +123,8 @@ export class Rows extends EventTarget {
 
   #show(a) {
     this.#read = a;
+    this.#sizes();
+    this.#explain();
     this.found = (a?.findings ?? []).map((f) => ({ ...f, file: this.name, rows: true }));
     this.editor.mark(this.found);
     if (a) {
@@ -92,7 +144,7 @@ export class Rows extends EventTarget {
     if (!l) return this.#read ? ["no row: it is not worked"] : [];
     const out = [l.unread?.length ? `not read: ${l.unread.join(", ")}` : "read whole"];
     const sizes = this.#read.sizes ?? [];
-    const at = Math.max(0, sizes.indexOf(this.size()));
+    const at = Math.max(0, sizes.indexOf(this.chosen));
     const sts = l.stitches?.[at];
     if (sts >= 0) out.push(`${sts} ${sts === 1 ? "stitch" : "stitches"} after it${sizes.length > 1 ? `, size ${sizes[at]}` : ""}`);
     if (l.section) out.push(`section ${l.section}`);
