@@ -382,7 +382,11 @@ func toLast(m *match) any {
 }
 
 func toMarker(m *match) any {
-	return ins.Extent{Kind: ins.ToMarker, N: m.num("n", 0), At: m.span()}
+	kind := ins.ToMarker
+	if m.said("last") {
+		kind = ins.ToLastMarker
+	}
+	return ins.Extent{Kind: kind, N: m.num("n", 0), At: m.span()}
 }
 
 // often is how often something is done.

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -54,6 +55,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.counted():
 		case s.placeFirst():
 		case s.item(s.i):
+		case s.bareNumber():
 		default:
 			s.clause()
 		}
@@ -712,6 +714,18 @@ func (s *sequence) taken(from, to int) string {
 	return ""
 }
 
+// bareNumber reads a number alone between increases and decreases, so many stitches as the row has them: 3, inc, 7, inc.
+func (s *sequence) bareNumber() bool {
+	alone := func(i int) bool { return i < 0 || i >= len(s.t) || s.at(i).Is(",", ";", ".") }
+	if s.at(s.i).Kind != 'n' || !alone(s.i-1) || !alone(s.i+1) && s.at(s.i+1).Kind != 'g' || !s.line.IsRow() ||
+		!slices.ContainsFunc(s.t, func(t text.Token) bool { return t.Is("inc", "dec", "increase", "decrease") }) {
+		return false
+	}
+	s.add(&ins.Stitch{N: s.at(s.i).Num}, s.i, s.i+1)
+	s.i++
+	return true
+}
+
 // clause reads what no form fits: words that move no stitch are passed; what may mean
 // something is not read.
 func (s *sequence) clause() {
@@ -851,6 +865,9 @@ func (s *sequence) counted() bool {
 			continue
 		}
 		last := s.at(to - 1)
+		if last.Is("inc", "dec", "increase", "decrease") { // 6 inc (12)
+			continue
+		}
 		any := g[len(g)-1].Any
 		ok := firm || last.Is(remains...) || s.said(s.i, to, "remain", "remains", "total", "altogether", "made") ||
 			any && (s.sep == "." || s.sep == ";" || s.sep == ",") && len(s.out) > 0 && last.Kind == 'w' && s.ended() ||

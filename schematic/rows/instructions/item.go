@@ -306,6 +306,7 @@ const (
 	ToEnd
 	ToLast   // to the last N
 	ToMarker // to N before the next marker
+	ToLastMarker
 	ToUnit   // to the next such place
 )
 

@@ -42,6 +42,9 @@ var list = regexp.MustCompile(`\d+ ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]](
 // behind is a word right behind a line of two numbers: a bracket at the end of a row is its count.
 var behind = regexp.MustCompile(`^ ?[A-Za-z]`)
 
+// pair is two sizes without a space: 28[34].
+var pair = regexp.MustCompile(`^\d+\[\d+\]$`)
+
 var digits = regexp.MustCompile(`\d+`)
 
 // Sizes guesses in how many sizes a text is written that has no line of sizes: what most
@@ -49,12 +52,18 @@ var digits = regexp.MustCompile(`\d+`)
 func Sizes(lines []string) int {
 	seen := map[int]int{}
 	total, named := 0, false
+	glued := 0
 	for _, l := range lines {
 		low := strings.ToLower(l)
 		named = named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
 		for _, at := range list.FindAllStringIndex(l, -1) {
 			m := l[at[0]:at[1]]
-			if k := len(digits.FindAllString(m, -1)); k > 2 || k == 2 && behind.MatchString(l[at[1]:]) {
+			k := len(digits.FindAllString(m, -1))
+			two := k == 2 && pair.MatchString(m)
+			if two {
+				glued++
+			}
+			if k > 2 || two || k == 2 && behind.MatchString(l[at[1]:]) {
 				seen[k]++
 				total++
 			}
@@ -66,7 +75,7 @@ func Sizes(lines []string) int {
 			best = k
 		}
 	}
-	if best < 2 || seen[best] < 3 || 2*seen[best] < total || best == 2 && !named {
+	if best < 2 || seen[best] < 3 || 2*seen[best] < total || best == 2 && !named && glued < 3 {
 		return 0
 	}
 	return best

@@ -80,6 +80,8 @@ func (l *lexer) next() {
 	case dash(c):
 		l.dash(start)
 	case (c == '(' || c == '[') && l.sizes > 1 && l.bracketed(start):
+	case c == '#' && start+1 < len(l.r) && unicode.IsDigit(l.r[start+1]):
+		l.i++ // #10 needles
 	case strings.ContainsRune(stars, c) || c == '+' && start+1 < len(l.r) && l.r[start+1] == '+':
 		for l.i < len(l.r) && l.r[l.i] == c {
 			l.i++
@@ -148,6 +150,9 @@ func (l *lexer) word() {
 		l.i++
 	}
 	w := strings.ReplaceAll(l.lower(start, l.i), "’", "'")
+	if full := shortRow[w]; full != "" {
+		w = full
+	}
 	l.put('w', w, start)
 	t := &l.out[len(l.out)-1]
 	t.Cap = unicode.IsUpper(l.r[start])
@@ -155,6 +160,9 @@ func (l *lexer) word() {
 		t.Ord = v
 	}
 }
+
+// shortRow are rarer abbreviations of a row.
+var shortRow = map[string]string{"rw": "row", "rws": "rows"}
 
 var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
 	"eleventh": 11, "twelfth": 12}

@@ -10,7 +10,10 @@ func (w *work) stop(e ins.Extent, reserve int) (int, bool) {
 	switch e.Kind {
 	case ins.ToLast:
 		return w.count(e.N), true
-	case ins.ToMarker:
+	case ins.ToMarker, ins.ToLastMarker:
+		if e.Kind == ins.ToLastMarker {
+			w.passUpToLast()
+		}
 		m := w.nextMark()
 		if m < 0 {
 			w.blind = true

@@ -27,6 +27,15 @@ func (w *work) nextMark() int {
 	return -1
 }
 
+// passUpToLast keeps the markers before the last one of the row below, up to which all is worked alike.
+func (w *work) passUpToLast() {
+	for ; w.marks < len(w.from.marks)-1; w.marks++ {
+		if ahead := w.from.marks[w.marks] - w.used(); ahead >= 0 {
+			w.out.marks = append(w.out.marks, w.out.stitches()+ahead)
+		}
+	}
+}
+
 // passMarks keeps the markers of a row that says nothing of them.
 func (w *work) passMarks() {
 	if len(w.out.marks) > 0 || len(w.from.marks) == 0 || w.out.stitches() != w.from.stitches() {

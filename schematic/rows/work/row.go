@@ -378,7 +378,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 			foundation = l.Label != nil && l.Label.Next
 		}
 	}
-	if r.repeat(l, body, times) {
+	if r.repeat(l, r.around(l, body), times) {
 		r.check(l)
 	}
 	if foundation {
