@@ -375,6 +375,9 @@ func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 		}
 		s.line.Unread = s.line.Unread[:before]
 		return k
+	case s.at(j).Is("with", "by") && s.insteadAt(j+1) > 0:
+		r.Stop = s.noStop(r, i)
+		return s.lastInstead(r, j+1)
 	case s.at(j).Is("in", "into", "at", "on"):
 		r.Stop = s.noStop(r, i)
 		if _, to := s.named("core", j+1); to >= 0 {
@@ -390,6 +393,30 @@ func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 		return j
 	}
 	return i
+}
+
+// insteadAt is where 'instead of' stands behind a few words, as in k 1 instead of k 8; 0: nowhere.
+func (s *sequence) insteadAt(i int) int {
+	for k := i + 1; k < min(i+8, len(s.t)) && !s.at(k).Is(".", ";", ","); k++ {
+		if s.at(k).Is("instead") && s.at(k+1).Is("of") {
+			return k
+		}
+	}
+	return 0
+}
+
+// lastInstead reads what the last time has instead of its last stitch, and gives the place behind it.
+func (s *sequence) lastInstead(r *ins.Repeat, i int) int {
+	at := s.insteadAt(i)
+	sub := s.within(s.t[i:at])
+	before := len(s.line.Unread)
+	if items := sub.sequence(); len(s.line.Unread) == before && len(items) > 0 {
+		r.Last = items
+	}
+	s.line.Unread = s.line.Unread[:before]
+	for at += 2; at < len(s.t) && !s.at(at).Is(".", ";", ",") && s.at(at).Kind != 'g'; at++ {
+	}
+	return at
 }
 
 // noStop drops a stop within the stretch that nothing speaks of.
@@ -1007,7 +1034,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 		}
 		g.At = q.span(from, i-1)
 		out = append(out, g)
-		for q.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
+		for q.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "last", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
 			"this", "sizes", "edge", "neck", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg") || q.at(i).Ord > 0 {
 			if q.at(i).Is("dc", "ch", "st", "sts") && i > 0 && q.at(i-1).Kind == 'n' {
 				break

@@ -174,6 +174,9 @@ func GoesOn(last, line string) bool {
 	}
 	end, _ := lastRune(last)
 	first := []rune(line)[0]
+	if end == ';' && labelled.MatchString(line) { // each row ends so
+		return false
+	}
 	if strings.ContainsRune(",;&-–", end) || lastWord(last) {
 		return true
 	}
@@ -182,6 +185,9 @@ func GoesOn(last, line string) bool {
 	}
 	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end)
 }
+
+// labelled is a line that begins with the name of a row: 4th row: or Rnd 5:
+var labelled = regexp.MustCompile(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd)s?( +\d+([-–]\d+)?)? *:`)
 
 // Open reports whether a bracket of the line is still open at its end.
 func Open(line string) bool {

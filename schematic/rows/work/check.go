@@ -127,6 +127,13 @@ func dropShort(list finding.List) finding.List {
 	})
 }
 
+// translates reports whether a line says what a word is in the other terms: hdc (half treble crochet UK).
+func translates(words []ins.Word) bool {
+	return slices.ContainsFunc(words, func(w ins.Word) bool {
+		return w.Kind == 'w' && (w.S == "uk" || w.S == "us" || w.S == "british" || w.S == "american")
+	})
+}
+
 // mixed tells words of the other terms than those of the text.
 func mixed(x *ins.Text) finding.List {
 	var out finding.List
@@ -134,7 +141,7 @@ func mixed(x *ins.Text) finding.List {
 	both := [2]map[string]ins.Span{{}, {}}
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
-			for i := 0; i < len(l.Words); i++ {
+			for i := 0; i < len(l.Words) && !translates(l.Words); i++ {
 				t := l.Words[i]
 				if t.Kind != 'w' || x.Own[t.S] != nil {
 					continue

@@ -14,7 +14,7 @@ func (w *work) stop(e ins.Extent, reserve int) (int, bool) {
 		if e.Kind == ins.ToLastMarker {
 			w.passUpToLast()
 		}
-		m := w.nextMark()
+		m := w.nextMark(w.count(e.N))
 		if m < 0 {
 			w.blind = true
 			return 0, false

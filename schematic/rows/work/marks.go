@@ -16,13 +16,14 @@ func (w *work) marker(n *ins.Marker) {
 	w.out.marks = append(w.out.marks, w.out.stitches())
 }
 
-// nextMark is where the next marker of the row below stands, so many stitches from its beginning; -1 if none is
-// known.
-func (w *work) nextMark() int {
-	for k := w.marks; k < len(w.from.marks); k++ {
-		if w.from.marks[k] >= w.used() {
-			return w.from.marks[k]
+// nextMark is where the next marker of the row below stands, so many stitches from its beginning, that is not
+// nearer than before; -1 if none is known. One that is passed without a word stays where it is.
+func (w *work) nextMark(before int) int {
+	for ; w.marks < len(w.from.marks); w.marks++ {
+		if m := w.from.marks[w.marks]; m-before >= w.used() {
+			return m
 		}
+		w.out.marks = append(w.out.marks, w.out.stitches())
 	}
 	return -1
 }
