@@ -195,7 +195,12 @@ var cores = []form{
 			}
 			return pl
 		}},
-	{rule: "core", pattern: "{n:num} {u:unit} [{tail}]", meaning: "so many stitches", example: "sc in 21 sts", build: at(ins.InNext)},
+	{rule: "core", pattern: "{n:num} {u:unit} [{tail}]", meaning: "so many stitches", example: "sc in 21 sts", build: func(m *match) any {
+		if m.p.at(m.from-1).Is("to", "until", "till") && m.said("marker", "markers", "m", "mk", "mkr", "marked") { // up to there, and not in so many
+			return nil
+		}
+		return place(ins.InNext, m)
+	}},
 	{rule: "core", pattern: "[any/one/another/opposite/corresponding/beg/beginning/end/edge/adjacent] {u:unit} [{tail}]", meaning: "one stitch or space", example: "3 dc in ch-1 sp", build: eachIfExtent},
 	{rule: "core", pattern: "{u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in sts across", build: eachIfExtent},
 	{rule: "core", pattern: "($row {num} [below] | {num} $row below | ridge | front/back)", meaning: "a stitch lower down", example: "1 dc in ridge",
