@@ -307,7 +307,7 @@ const (
 	ToLast   // to the last N
 	ToMarker // to N before the next marker
 	ToLastMarker
-	ToUnit   // to the next such place
+	ToUnit // to the next such place
 )
 
 // Extent is how far a repeat or 'each' goes.
