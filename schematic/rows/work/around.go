@@ -9,7 +9,7 @@ func (r *runner) around(l *ins.Line, body []ins.Item) []ins.Item {
 	if once == nil || l.Stated == nil || r.fab == nil || !r.known {
 		return body
 	}
-	if near, fits := r.tried(l, body); fits || near && len(body[len(body)-1].(*ins.Stitch).Places) == 0 {
+	if near, fits := r.tried(l, body); fits || near && len(placesOf(body[len(body)-1])) == 0 {
 		return body
 	}
 	again := []ins.Item{&ins.Repeat{Placed: placed(body), Body: once, Until: ins.Extent{Kind: ins.ToEnd}, Stop: -1}}
@@ -33,8 +33,11 @@ func placed(body []ins.Item) ins.Placed {
 // around; nil if it is not so.
 func onceAround(body []ins.Item) []ins.Item {
 	const most = 12
-	if len(body) > most {
+	if len(body) == 0 || len(body) > most {
 		return nil
+	}
+	if q, ok := body[0].(*ins.Repeat); ok && len(body) == 1 && q.Until.Kind == ins.NoExtent && len(q.Places) == 0 && q.Times.At(0) <= 1 {
+		return q.Body // *1 sc, 1 inc* (18)
 	}
 	var out []ins.Item
 	for i, n := range body {
