@@ -123,6 +123,9 @@ type chooser struct {
 	p      *plan
 	tables [2]*table
 	tried  [2]bool
+
+	last  []*drawn // as they were last laid out
+	share float64  // of the room around them that they take at least at another scale
 }
 
 // table is the shape of the table on the paper this way up, measured at need.
@@ -184,10 +187,12 @@ func (p *plan) choose() (*choice, error) {
 	if least == nil {
 		return nil, err
 	}
+	ch.last, ch.share = least.drawn, 0.5
 	for i, s := range scales[:floor] {
 		if !ch.might(s, least) {
 			continue
 		}
+		ch.share = 0.9 // of what was laid out at a scale nearby
 		if c, err := ch.at(s); err == nil && c.count() <= least.count() {
 			return ch.finer(c, scales, i), nil
 		}
@@ -214,16 +219,42 @@ func (ch *chooser) finer(c *choice, scales []float64, i int) *choice {
 	return c
 }
 
+// at is what a view takes on paper at another scale, with a share of the room around it that it takes at its own.
+func (d *drawn) at(scale, share float64) (w, h float64) {
+	w, above, below := d.size()
+	k := d.scale / scale
+	return d.w*k + (w-d.w)*share, d.h*k + (above+below-d.h)*share
+}
+
+// mightAlone reports whether a view that has a page to itself could lie on it at a scale, with its table.
+func (ch *chooser) mightAlone(d *drawn, scale float64) bool {
+	w, h := d.at(scale, ch.share)
+	for _, landscape := range []bool{false, true} {
+		if !ch.p.o.turned(landscape) {
+			continue
+		}
+		wide, high := ch.p.frame(landscape, scale).area(0)
+		if t := ch.table(landscape); t != nil && len(d.letters) == len(d.v.items) { // whether fewer are letters is not known
+			high -= t.high(d.letters)
+		}
+		if w <= wide && h <= high {
+			return true
+		}
+	}
+	return false
+}
+
 // might reports whether the outlines at a scale could lie on as many pages as the
-// least drawing does, with half the room around them that they take there.
+// least drawing does, with a share of the room around them that they took when they were last laid out.
 func (ch *chooser) might(scale float64, least *choice) bool {
+	if len(ch.last) == 1 && least.count() == 1 {
+		return ch.mightAlone(ch.last[0], scale)
+	}
 	short, long := ch.p.o.sides()
 	short, long = short-2*margin, long-2*margin
 	area := 0.0
-	for _, d := range least.drawn {
-		w, above, below := d.size()
-		h := above + below
-		w, h = d.w*d.scale/scale+(w-d.w)/2, d.h*d.scale/scale+(h-d.h)/2
+	for _, d := range ch.last {
+		w, h := d.at(scale, ch.share)
 		if max(w, h) > long || min(w, h) > short {
 			return false
 		}
@@ -246,6 +277,7 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 		list[i] = v.draw(&ch.p.o, scale)
 		lettered = lettered || len(list[i].letters) > 0
 	}
+	ch.last = list
 	tables := []bool{false}
 	if lettered {
 		tables = []bool{false, true}
