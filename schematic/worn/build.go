@@ -26,6 +26,7 @@ type proto struct {
 	variants []*panel
 	flat     *panel // a tube that lies on what it is worked from
 	share    bool   // of a round that is shared out
+	unfit    bool   // it does not lie flat on what it is bonded to
 }
 
 // strip is a band along edges of other panels.

@@ -54,3 +54,35 @@ func TestRibsOfAGroundGoFromEdgeToEdge(t *testing.T) {
 	require.Len(t, ribsOf(r), 1)
 	assert.InDelta(t, 30, dist(ribsOf(r)[0][0], ribsOf(r)[0][1]), 1e-9)
 }
+
+// A sleeve whose strap goes on to the neck between front and back does not lie flat on armhole and shoulder at once: it is
+// left out and named, and no wrong picture is drawn.
+func TestWhatDoesNotLieFlatAlongItsEdgesIsLeftOutAndNamed(t *testing.T) {
+	text, err := os.ReadFile(garments + "saddle.yaml")
+	require.NoError(t, err)
+	p, found := read.Pattern("saddle.yaml", text)
+	require.NotNil(t, p, "%v", found)
+	g := schematic.Work(p, 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.True(t, notes(g, map[string]bool{"Sleeve": true}), "%v", g.Findings)
+	assert.Contains(t, g.Findings[len(g.Findings)-1].Message, "does not lie flat")
+}
+
+// Where two fronts meet edge to edge, a band along both goes up on either side, and not down one and up the other.
+func TestABandGoesUpBothFrontsThatMeet(t *testing.T) {
+	a := assembled(schematic.Work(pattern(t, "gilet.yaml"), 0))
+	n := 0
+	for _, p := range a.placed {
+		if p.made.Name != "Front band" {
+			continue
+		}
+		n++
+		// From the hem to the shoulder, and 10 rows of 3.3333 mm beyond the middle: 34 mm at its slanted end.
+		lo, hi := box(p.drawn)
+		assert.InDelta(t, 0, lo.Y, 0.01)
+		assert.Greater(t, hi.Y, 540.0)
+		assert.InDelta(t, 33.333, min(absf(lo.X), absf(hi.X)), 1)
+	}
+	assert.Equal(t, 2, n)
+}

@@ -60,7 +60,7 @@ func (a *assembly) put() {
 func (a *assembly) best() fit {
 	var best fit
 	for _, q := range a.protos {
-		if q.left < 1 || q.face == back || q.disc {
+		if q.left < 1 || q.face == back || q.disc || q.unfit {
 			continue
 		}
 		if f := a.fit(q); f.score > best.score {
@@ -193,7 +193,8 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 }
 
 // mostDrawn is how far the end of a bonded edge is drawn to that of its partner, mm: what is
-// sewn has no gap, and so little more does not show.
+// sewn has no gap, and so little more does not show. An underarm may gape wider; what would at its other end does not lie flat as one panel, such as a sleeve with the strap
+// of its shoulder.
 const mostDrawn = 50.0
 
 // fit is a way in which a panel may be placed.
@@ -279,7 +280,7 @@ func (a *assembly) chains(q *proto, keys map[string]bool) []*chain {
 	pairs:
 		for i, x := range all {
 			for j, y := range all {
-				if i != j && dist(x.end(), y.start()) < 1 {
+				if i != j && dist(x.end(), y.start()) < 1 && !x.turnsBack(y) {
 					x.at = append(x.at, y.at...)
 					x.path = append(x.path, y.path[1:]...)
 					all = slices.Delete(all, j, j+1)
@@ -290,6 +291,13 @@ func (a *assembly) chains(q *proto, keys map[string]bool) []*chain {
 		}
 	}
 	return all
+}
+
+// turnsBack reports whether the way along y would go back along that of x: two fronts that meet are no one edge.
+func (x *chain) turnsBack(y *chain) bool {
+	n := len(x.path)
+	a, b := sub(x.path[n-1], x.path[n-2]), sub(y.path[1], y.path[0])
+	return dot(a, b) < -0.99*length(a)*length(b)
 }
 
 // meet lays a panel on a chain, if the run of its sides that the chain bonds suits it.
@@ -428,11 +436,19 @@ func (a *assembly) lay(f fit) {
 	}
 	// The run's end meets the chain's start.
 	m := laying(y, x, from, to, hold)
+	run0, run1 := p.loop[f.run[0]].a, p.loop[(f.run[len(f.run)-1]+1)%n].a
+	upper := dist(m.at(run0), f.chain.end())
+	if hold == 1 {
+		upper = dist(m.at(run1), f.chain.start())
+	}
+	if hold != 0.5 && upper > mostDrawn {
+		f.q.unfit = true
+		return
+	}
 	p.drawn = nil
 	a.settle(&p, m, f.run, f.chain)
 	p.laid = chord{own: [2]pt{y, x}, on: [2]pt{from, to}, hold: hold}
 	p.hung, p.seam = true, [2]pt{f.chain.start(), f.chain.end()}
-	run0, run1 := p.loop[f.run[0]].a, p.loop[(f.run[len(f.run)-1]+1)%n].a
 	p.own = [2]pt{run1, run0}
 	for _, at := range f.chain.at {
 		p.onto = append(p.onto, at.p.drawn[at.i].name)

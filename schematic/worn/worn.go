@@ -64,6 +64,8 @@ func (a *assembly) leftOver() {
 		case q.left < 1 || q.share && q.face != front:
 		case len(a.bondsOf(q.loop)) == 0 && schematic.HangsFree(q.made.Name):
 			// a tie or a belt, which no view lays on the garment
+		case q.unfit:
+			note(q.made, "it does not lie flat along all that it is joined to")
 		case len(a.bondsOf(q.loop)) == 0:
 			note(q.made, "no join or held stitch says where it goes")
 		case q.face == back && !a.drawsPartOf(q.made):
