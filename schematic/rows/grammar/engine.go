@@ -5,6 +5,7 @@ package grammar
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
@@ -23,32 +24,40 @@ type form struct {
 	code  []op
 	must  []mask
 	names []string
+	begin start
 }
 
 // op is one step of a form: a backtracking machine of a few steps, without loops.
 type op struct {
 	kind  byte // w words, r rule, s split, j jump, . end
 	words []string
+	ids   []uint16 // of the words
 	rule  int
 	cap   int // where the value of the rule goes, -1: nowhere
 	a, b  int
 }
 
-const mostCaptures = 8
-
-// match is a form that fits, with the values of its rules.
+// match is a form that fits, with the values of its rules as they were met.
 type match struct {
 	p    *parser
 	f    *form
-	vals [mostCaptures]any
+	vals []capture
 	from int
 	to   int
+	room [6]capture
+}
+
+// capture is the value of the rule of that name.
+type capture struct {
+	name int
+	v    any
 }
 
 func (m *match) get(name string) any {
-	for i, n := range m.f.names {
-		if n == name {
-			return m.vals[i]
+	k := slices.Index(m.f.names, name)
+	for i := len(m.vals) - 1; i >= 0; i-- {
+		if m.vals[i].name == k {
+			return m.vals[i].v
 		}
 	}
 	return nil
@@ -86,7 +95,7 @@ type ruleSet struct {
 	byName map[string]int
 	native []func(p *parser, i int) (any, int)
 	forms  [][]*form
-	first  []map[string][]*form // forms of a rule by their first word; "" those that begin with a rule
+	first  []map[uint16][]*form // forms of a rule by their first word; 0 those that begin with a rule
 }
 
 var rules ruleSet
@@ -124,13 +133,96 @@ func compileAll(native map[string]func(p *parser, i int) (any, int), tables ...[
 				}
 			}
 		}
-		rules.first[k] = map[string][]*form{}
+		rules.first[k] = map[uint16][]*form{}
 		for _, f := range list {
 			for _, w := range f.firsts(0, map[int]bool{}) {
-				rules.first[k][w] = append(rules.first[k][w], f)
+				n := uint16(wordID(w))
+				rules.first[k][n] = append(rules.first[k][n], f)
 			}
 		}
 	}
+	rules.begin()
+}
+
+// start is with what a form may begin: words of the table, or rules that are read by code. One that
+// may be empty can do without.
+type start struct {
+	words  mask
+	native []int
+	empty  bool
+}
+
+func (s *start) add(o *start) (more bool) {
+	for i := range s.words {
+		more = more || o.words[i]&^s.words[i] != 0
+		s.words[i] |= o.words[i]
+	}
+	for _, k := range o.native {
+		if !slices.Contains(s.native, k) {
+			s.native, more = append(s.native, k), true
+		}
+	}
+	return more
+}
+
+// begin finds with what each form may begin, through the rules with which it begins, until no more is found.
+func (r *ruleSet) begin() {
+	of := make([]start, len(r.forms))
+	for more := true; more; {
+		more = false
+		for k, list := range r.forms {
+			for _, f := range list {
+				f.begin.empty = f.starts(0, of, &f.begin)
+				more = of[k].add(&f.begin) || f.begin.empty && !of[k].empty || more
+				of[k].empty = of[k].empty || f.begin.empty
+			}
+		}
+	}
+}
+
+// starts adds to s with what the code from at on may begin, and reports whether it may be empty.
+func (f *form) starts(at int, of []start, s *start) bool {
+	for {
+		switch o := &f.code[at]; o.kind {
+		case 'w':
+			for _, k := range o.ids {
+				s.words.set(int(k))
+			}
+			return false
+		case 's':
+			empty := f.starts(o.a, of, s)
+			return f.starts(o.b, of, s) || empty
+		case 'j':
+			at = o.a
+		case 'r':
+			if rules.native[o.rule] != nil {
+				if !slices.Contains(s.native, o.rule) {
+					s.native = append(s.native, o.rule)
+				}
+				return false
+			}
+			s.add(&of[o.rule])
+			if !of[o.rule].empty {
+				return false
+			}
+			at++
+		default:
+			return o.kind == '.'
+		}
+	}
+}
+
+// fits reports whether a form that begins so may stand at i.
+func (s *start) fits(p *parser, i int) bool {
+	if s.empty || i < len(p.t) && (s.words.has(p.words[i]) || p.t[i].Ord == 1 && s.words.has(firstID)) {
+		return true
+	}
+	for _, k := range s.native {
+		if _, to := p.rule(k, i); to >= 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // firsts are the words with which a form may begin, "" for a rule.
@@ -171,9 +263,6 @@ func (f *form) compile() {
 		panic("pattern: " + f.pattern)
 	}
 	f.code = append(f.code, op{kind: '.'})
-	if len(f.names) > mostCaptures {
-		panic("too many values: " + f.pattern)
-	}
 	for _, list := range must {
 		var m mask
 		for _, w := range list {
@@ -215,7 +304,11 @@ func (f *form) sequence(w []string, until string) (rest []string, must [][]strin
 			if len(s) > 1 {
 				list = strings.Split(s, "/")
 			}
-			f.code = append(f.code, op{kind: 'w', words: list})
+			o := op{kind: 'w', words: list}
+			for _, v := range list {
+				o.ids = append(o.ids, uint16(wordID(v)))
+			}
+			f.code = append(f.code, o)
 			must = append(must, list)
 			w = w[1:]
 		}
@@ -282,7 +375,12 @@ func (m *mask) meets(o *mask) bool {
 	return false
 }
 
-var wordIDs = map[string]int{}
+func (m *mask) has(k uint16) bool { return m[k/64]&(1<<(k%64)) != 0 }
+
+// wordIDs are the numbers of the words of the table; 0 is none of them, 1 the first.
+var wordIDs = map[string]int{"": 0, "first": firstID}
+
+const firstID = 1
 
 func wordID(w string) int {
 	k, ok := wordIDs[w]
@@ -300,11 +398,12 @@ func wordID(w string) int {
 func (r *Reader) match(p *parser, f *form, from int) *match {
 	k := len(r.spare) - 1
 	if k < 0 {
-		return &match{p: p, f: f, from: from}
+		r.spare = append(r.spare, &match{})
+		k = 0
 	}
 	m := r.spare[k]
 	r.spare = r.spare[:k]
-	*m = match{p: p, f: f, from: from}
+	m.p, m.f, m.from, m.vals = p, f, from, m.room[:0]
 	return m
 }
 
@@ -330,14 +429,14 @@ func (m *match) run(at, i int) bool {
 		case 'j':
 			at = o.a
 		case 's':
-			keep := m.vals
+			keep := len(m.vals)
 			if m.run(o.a, i) {
 				return true
 			}
-			m.vals = keep
+			m.vals = m.vals[:keep]
 			at = o.b
 		case 'w':
-			if i >= len(m.p.t) || !m.p.t[i].Is(o.words...) {
+			if !m.p.is(i, o.ids) {
 				return false
 			}
 			i++
@@ -347,11 +446,25 @@ func (m *match) run(at, i int) bool {
 			if to < 0 {
 				return false
 			}
-			m.vals[o.cap] = v
+			m.vals = append(m.vals, capture{o.cap, v})
 			i = to
 			at++
 		}
 	}
+}
+
+// is reports whether one of the words of the table stands at i.
+func (p *parser) is(i int, ids []uint16) bool {
+	if i >= len(p.t) {
+		return false
+	}
+	w, first := p.words[i], p.t[i].Ord == 1 && (p.t[i].Kind == 'w' || p.t[i].Kind == 'p')
+	for _, k := range ids {
+		if k == w || first && k == firstID {
+			return true
+		}
+	}
+	return false
 }
 
 // memo is what a rule gave at a place.
@@ -381,10 +494,9 @@ func (p *parser) rule(k, i int) (any, int) {
 		return v, to
 	}
 	v, to := any(nil), -1
-	var by *form
 	try := func(list []*form) {
 		for _, f := range list {
-			if !f.may(p) {
+			if !f.may(p) || !f.begin.fits(p, i) {
 				continue
 			}
 			m := p.r.match(p, f, i)
@@ -393,23 +505,18 @@ func (p *parser) rule(k, i int) (any, int) {
 				continue
 			}
 			if w := f.build(m); w != nil && m.to > to {
-				v, to, by = w, m.to, f
+				v, to = w, m.to
 			}
 		}
 	}
-	if i < len(p.t) && (p.t[i].Kind == 'w' || p.t[i].Kind == 'p') {
-		word := p.t[i].S
-		if p.t[i].Ord == 1 {
-			word = "first"
-		}
-		try(rules.first[k][word])
+	if i < len(p.t) && p.t[i].Ord == 1 && (p.t[i].Kind == 'w' || p.t[i].Kind == 'p') {
+		try(rules.first[k][firstID])
+	} else if i < len(p.t) && p.words[i] > 0 {
+		try(rules.first[k][p.words[i]])
 	}
-	try(rules.first[k][""])
+	try(rules.first[k][0])
 	at = &p.memos[i*len(rules.native)+k]
 	*at = memo{of: p.id, to: int32(to), v: v}
-	if by != nil {
-		p.form = by
-	}
 	return v, to
 }
 
@@ -444,8 +551,8 @@ type parser struct {
 	line    *ins.Line
 	steps   int
 	depth   int
-	form    *form
-	present mask // the words of the table that stand in it
+	words   []uint16 // the numbers of the tokens that are words of the table
+	present mask     // the words of the table that stand in it
 }
 
 // memory is room for what n rules give, for a parser so deep in brackets. A room is used again: what it
@@ -464,12 +571,15 @@ func (r *Reader) memory(depth, n int) ([]memo, uint32) {
 // ready makes the parser ready to read its tokens.
 func (p *parser) ready() *parser {
 	p.memos, p.id = p.r.memory(p.depth, (len(p.t)+1)*len(rules.native))
+	p.words = make([]uint16, len(p.t))
 	for i := range p.t {
-		if k, ok := wordIDs[p.t[i].S]; ok {
-			p.present.set(k)
+		t := &p.t[i]
+		k := wordIDs[t.S]
+		if p.present.set(k); t.Ord == 1 {
+			p.present.set(firstID)
 		}
-		if k, ok := wordIDs["first"]; ok && p.t[i].Ord == 1 {
-			p.present.set(k)
+		if t.Kind == 'w' || t.Kind == 'p' {
+			p.words[i] = uint16(k)
 		}
 	}
 	return p

@@ -4,6 +4,7 @@ import (
 	"regexp"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 )
 
 // Keys are the words before a colon, or alone on a line, that begin lines of words, and how these are read:
@@ -172,8 +173,8 @@ func GoesOn(last, line string) bool {
 	if Open(last) {
 		return true
 	}
-	end, _ := lastRune(last)
-	first := []rune(line)[0]
+	end, _ := utf8.DecodeLastRuneInString(last)
+	first, _ := utf8.DecodeRuneInString(line)
 	if end == ';' && labelled.MatchString(line) { // each row ends so
 		return false
 	}
@@ -203,15 +204,9 @@ func Open(line string) bool {
 	return open > 0
 }
 
-func lastRune(s string) (rune, bool) {
-	r := []rune(s)
-	return r[len(r)-1], true
-}
-
 // lastWord reports whether a line ends with a word that can't end one.
 func lastWord(s string) bool {
-	f := strings.Fields(strings.ToLower(s))
-	switch f[len(f)-1] {
+	switch strings.ToLower(strings.TrimLeftFunc(s[max(strings.LastIndexFunc(s, unicode.IsSpace), 0):], unicode.IsSpace)) {
 	case "in", "into", "the", "of", "to", "from", "and", "with", "next", "each", "last", "first", "over", "rep", "repeat", "ch", "skip", "miss", "sk", "until", "every", "at", "for", "a", "then":
 		return true
 	}

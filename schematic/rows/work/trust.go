@@ -3,6 +3,7 @@ package work
 import (
 	"regexp"
 	"slices"
+	"strings"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -47,7 +48,9 @@ var some = regexp.MustCompile(`(?i)^\W*(for )?(all )?(the )?sizes? .{1,40} only\
 // forSome reports whether rows of a text are for some of its sizes only: then no size is sure of
 // all its rows.
 func forSome(x *ins.Text) bool {
-	return len(x.Sizes.Names) > 1 && slices.ContainsFunc(x.Src, some.MatchString)
+	return len(x.Sizes.Names) > 1 && slices.ContainsFunc(x.Src, func(l string) bool {
+		return strings.Contains(strings.ToLower(l), "only") && some.MatchString(l)
+	})
 }
 
 // worked is how many lines of a text are instructions that were read.
