@@ -493,31 +493,47 @@ func (p *parser) rule(k, i int) (any, int) {
 		*at = memo{of: p.id, to: int32(to), v: v}
 		return v, to
 	}
-	v, to := any(nil), -1
-	try := func(list []*form) {
-		for _, f := range list {
-			if !f.may(p) || !f.begin.fits(p, i) {
-				continue
-			}
-			m := p.r.match(p, f, i)
-			if !m.run(0, i) || m.to <= to {
-				p.r.spare = append(p.r.spare, m)
-				continue
-			}
-			if w := f.build(m); w != nil && m.to > to {
-				v, to = w, m.to
-			}
+	best := furthest{to: -1}
+	best.among(p, i, rules.first[k][p.wordAt(i)])
+	if p.wordAt(i) != 0 {
+		best.among(p, i, rules.first[k][0])
+	}
+	p.memos[i*len(rules.native)+k] = memo{of: p.id, to: int32(best.to), v: best.v}
+	return best.v, best.to
+}
+
+// furthest is the value of the form that went furthest so far.
+type furthest struct {
+	v  any
+	to int
+}
+
+// among tries forms at i.
+func (b *furthest) among(p *parser, i int, list []*form) {
+	for _, f := range list {
+		if !f.may(p) || !f.begin.fits(p, i) {
+			continue
+		}
+		m := p.r.match(p, f, i)
+		if !m.run(0, i) || m.to <= b.to {
+			p.r.spare = append(p.r.spare, m)
+			continue
+		}
+		if v := f.build(m); v != nil && m.to > b.to {
+			b.v, b.to = v, m.to
 		}
 	}
-	if i < len(p.t) && p.t[i].Ord == 1 && (p.t[i].Kind == 'w' || p.t[i].Kind == 'p') {
-		try(rules.first[k][firstID])
-	} else if i < len(p.t) && p.words[i] > 0 {
-		try(rules.first[k][p.words[i]])
+}
+
+// wordAt is the number of the word of the table that stands at i, 0 if none does.
+func (p *parser) wordAt(i int) uint16 {
+	switch {
+	case i >= len(p.t) || p.t[i].Kind != 'w' && p.t[i].Kind != 'p':
+		return 0
+	case p.t[i].Ord == 1:
+		return firstID
 	}
-	try(rules.first[k][0])
-	at = &p.memos[i*len(rules.native)+k]
-	*at = memo{of: p.id, to: int32(to), v: v}
-	return v, to
+	return p.words[i]
 }
 
 // named is rule by its name.
