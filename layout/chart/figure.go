@@ -161,15 +161,15 @@ func (p *plan) crossed(n *node, foot pt) pt {
 // aside is how far beside the middle of f the foot of n stands: beside the others of
 // its group, and over a chain arch where it leans least.
 func (p *plan) aside(n, f *node) float64 {
-	by, wide := 0.0, footGap
+	by, wide := p.gapBehind(n, f), footGap
 	if f.arch() && n.group != nil {
 		wide = min(1.3, max(footGap, 0.75*f.chord/float64(len(n.group))))
 	}
 	span := wide * float64(len(n.group)-1)
 	if n.group != nil {
-		by = (float64(n.share) - float64(len(n.group)-1)/2) * wide
+		by += (float64(n.share) - float64(len(n.group)-1)/2) * wide
 		if f.chain() || !f.arch() {
-			if first := n.group[0]; first.st.Turn || n.group[len(n.group)-1].st.Turn {
+			if first := n.group[0]; !n.st.Gap && (first.st.Turn || n.group[len(n.group)-1].st.Turn) {
 				by *= 1.8
 			}
 		}
@@ -187,6 +187,24 @@ func (p *plan) aside(n, f *node) float64 {
 		by += min(max(want, -room), room)
 	}
 	return by
+}
+
+// gapBehind is how far beside f lies the middle of the gap between it and the stitch that follows it,
+// for a stitch that is worked into that gap.
+func (p *plan) gapBehind(n, f *node) float64 {
+	g := f.next
+	if n.line.clockwise() || p.form == flat && !n.line.rightward {
+		g = f.prev
+	}
+	switch {
+	case !n.st.Gap || g == nil:
+		return 0
+	case p.form == polygon:
+		return (p.sideOf(g, n) - p.sideOf(f, n)) / 2
+	case p.form == circle:
+		return p.turned(g, f) * f.v / 2
+	}
+	return (g.q - f.q) / 2
 }
 
 // chainHalf is half the length of a chain that lies along its row: longer where its

@@ -38,7 +38,7 @@ func (w *Work) take(r *rows.GraphRow) {
 	for k := range r.Stitches {
 		s := &r.Stitches[k]
 		row.St[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
-			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Idle: s.Idle, Travel: s.Travel}
+			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Travel: s.Travel}
 		if r.Start && s.Stitch != nil {
 			row.St[k].Chain = 0
 		}

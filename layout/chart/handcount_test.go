@@ -42,6 +42,21 @@ Rnd 1: Ch 3 (counts as dc), dc in ring, ch 2, (2 dc in ring, ch 2) 5 times, join
 Rnd 2: Sl st in ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, *(2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * 4 more times, join with sl st in top of ch-3, turn. (24 dc, 6 ch-2 sps)
 Rnd 3: Sl st in next 2 dc, sl st in ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, *dc in next 4 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; rep from * 4 more times, dc in next 4 dc, join with sl st in top of ch-3, turn. (48 dc, 6 ch-2 sps)
 `},
+	{"Granny square without chains between its groups, traditional", 4, []int{12, 24, 36, 48}, []int{4, 4, 4, 4}, `Terms: US
+Granny square without chains between
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join with sl st in top of ch-3. (12 dc, 4 ch-2 sps)
+Rnd 2: Sl st in next 2 dc, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, *(3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, join with sl st in top of ch-3. (24 dc, 4 ch-2 sps)
+Rnd 3: Sl st in next 2 dc, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, 3 dc in next space between groups, *(3 dc, ch 2, 3 dc) in next ch-2 sp, 3 dc in next space between groups; rep from * 2 more times, join with sl st in top of ch-3. (36 dc, 4 ch-2 sps)
+Rnd 4: Sl st in next 2 dc, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, *3 dc in next space between groups, 3 dc in next space between groups, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * 2 more times, (3 dc in next space between groups) twice, join with sl st in top of ch-3. (48 dc, 4 ch-2 sps)
+`},
+	{"Granny hexagon, traditional", 6, []int{12, 24, 54}, []int{6, 6, 6}, `Terms: US
+Granny hexagon
+Ch 5, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), dc in ring, ch 1, *2 dc in ring, ch 1; rep from * 4 more times, join with sl st in top of ch-3. (12 dc, 6 ch-1 sps)
+Rnd 2: Sl st in next dc, sl st in next ch-1 sp, ch 3 (counts as dc), (dc, ch 1, 2 dc) in same sp, *(2 dc, ch 1, 2 dc) in next ch-1 sp; rep from * 4 more times, join with sl st in top of ch-3. (24 dc, 6 ch-1 sps)
+Rnd 3: Sl st in next dc, sl st in next ch-1 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, 3 dc in next sp between groups, *(3 dc, ch 2, 3 dc) in next ch-1 sp, 3 dc in next sp between groups; rep from * 4 more times, join with sl st in top of ch-3. (54 dc, 6 ch-2 sps)
+`},
 	{"Solid square, traditional", 4, []int{12, 28, 44}, []int{4, 4, 4}, `Terms: US
 Ch 4, join with sl st to form a ring.
 Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join with sl st in top of ch-3. (12 dc, 4 ch-2 sps)

@@ -74,6 +74,7 @@ type St struct {
 	Cross  *stitch.Cross // the crossing of a cable that it is a part of
 	At     int           // of a crossing: which of its stitches it is, as worked
 	Group  int           // what is worked into one place shares a number; 0: alone
+	Gap    bool          // it stands in the gap behind its foot, between two groups
 	Idle   bool          // not worked in this row: it waits on the needle
 	Travel bool          // a slip stitch that leads to where a round begins
 }

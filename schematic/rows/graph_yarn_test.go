@@ -115,3 +115,25 @@ Rnd 2: Sl st in next dc, sl st in ch-2 sp, ch 3 (counts as dc), dc in same sp, *
 	rounds := strings.Split(pictured(t, text, func(s GraphStitch) string { return fmt.Sprint(s.Feet) }), "\n")
 	assert.Equal(t, "[2][2][3][4][5][5][6][7][8][8][9][10][11][11][0][1]", rounds[2])
 }
+
+// Between two groups of a round without chains between them lies a gap, behind the last stitch of the
+// first one. Counted by hand: 3 and 3 around a corner, twice; where spaces are fewer than the round
+// means, nothing is drawn by a guess.
+func TestAGapLiesBetweenTwoGroups(t *testing.T) {
+	text := `Motif
+Ch 4, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 2 dc in ring, ch 2, 3 dc in ring, ch 2, join with sl st in top of ch-3. (6 dc, 2 ch-2 sps)
+Rnd 2: Sl st in next 2 dc, sl st in next ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, (3 dc, ch 2, 3 dc) in next ch-2 sp, join with sl st in top of ch-3. (12 dc, 2 ch-2 sps)
+Rnd 3: Sl st in next 2 dc, sl st in next ch-2 sp, ch 1, sc in same sp, *sc in next space between groups, sc in next ch-2 sp; rep from * once more, join with sl st in first sc.
+`
+	feet := func(s GraphStitch) string {
+		if s.Between {
+			return fmt.Sprint(s.Feet, "+")
+		}
+		return fmt.Sprint(s.Feet)
+	}
+	assert.Equal(t, "[][3][6]+[10]", strings.Split(pictured(t, strings.Replace(text, "; rep from * once more", "", 1), feet), "\n")[3])
+	g, ok := GraphOf(Read("t", []byte(strings.ReplaceAll(text, "space between groups", "sp")), Options{TermsSet: true}), "", 0)
+	require.True(t, ok)
+	assert.Equal(t, "which space is meant is not sure", g.Rows[3].Unread)
+}

@@ -103,6 +103,7 @@ func sized(p *parser, i int) (any, int) {
 
 func place(kind ins.PlaceKind, m *match) ins.Place {
 	u, _ := m.get("u").(ins.Unit)
+	u.Between = u.Space && u.Size.By == nil && u.Size.All == 0 && m.said("between")
 	pl := ins.Place{Kind: kind, N: m.num("n", 1), Unit: u}
 	if e, ok := m.get("e").(ins.Extent); ok && kind == ins.InEach {
 		pl.Extent = e

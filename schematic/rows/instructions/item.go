@@ -276,6 +276,7 @@ type Unit struct {
 	Size    Num            // chains of the space; 0: any
 	Group   *Group         // a named group
 	Row     bool
+	Between bool // of a space: the one between two groups, with chains or without
 	Stretch bool // any group: a shell or a loop that is not defined
 	Word    string
 }

@@ -18,8 +18,9 @@ type Graph struct {
 	From    *Origin // the divided row that it is a part of; nil: none
 
 	cur    GraphRow
-	flip   int // elements of the row below, if it is met from its other end; 0: not
-	first  int // 1: of a round met so, its first element comes first
+	flip   int  // elements of the row below, if it is met from its other end; 0: not
+	doubt  bool // where the row that is worked stands is not sure
+	first  int  // 1: of a round met so, its first element comes first
 	total  int
 	places []int // of the row before: the index of each counted place
 	size   int
@@ -70,6 +71,7 @@ type GraphStitch struct {
 	Cross   *Cross // the crossing of which it is a part: its stitches share one
 	At      int    // of a crossing: which of its stitches it is, as worked, from 0
 	Travel  bool   // a slip stitch that goes on to where a round begins
+	Between bool   // worked into the gap behind its foot, between two groups
 	Idle    bool   // not worked in this row, such as beyond the turn of a short row: it waits for a later one
 }
 
@@ -158,7 +160,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	if r.no >= 0 {
 		g.cur.Number = r.no + 1
 	}
-	g.flip, g.yarn = 0, g.before
+	g.flip, g.yarn, g.doubt = 0, g.before, false
 	if flipped {
 		for _, q := range below.runs {
 			g.flip += q.elements()
@@ -201,11 +203,13 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 			if p.Loop != ins.BothLoops {
 				s.Loop = p.Loop
 			}
+			s.Between = s.Between || p.Unit.Between
 			s.Ring = s.Ring || p.Kind == ins.InRing
 			if p.Kind == ins.RowEnds && len(feet) == 1 {
 				s.RowEnd, s.Feet = feet[0]+1, nil
 			}
 		}
+		s.Between = s.Between && len(at) == 1 && g.Rows[len(g.Rows)-1].Stitches[at[0]].Stitch != nil
 		if kind != nil && kind.Cross != nil {
 			g.crossing(s)
 			return
@@ -339,6 +343,9 @@ func (g *Graph) commit(side int, name string) {
 		g.cur.RS = g.next()
 	}
 	g.cur.Name = name
+	if g.doubt {
+		g.cur.guessed("which space is meant is not sure")
+	}
 	g.before = g.yarn
 	g.cur.together()
 	if g.lost {
@@ -348,6 +355,18 @@ func (g *Graph) commit(side int, name string) {
 		g.keep(g.cur)
 	}
 	g.cur = GraphRow{}
+}
+
+// guessed keeps of a row no more than how many stitches it makes.
+func (row *GraphRow) guessed(words string) {
+	row.Unread = words
+	kept := row.Stitches[:0]
+	for _, s := range row.Stitches {
+		if s.Counts && s.Stitch != nil {
+			kept = append(kept, GraphStitch{Counts: true})
+		}
+	}
+	row.Stitches = kept
 }
 
 // anew drops what was recorded before the section begins with stitches of its own.

@@ -406,7 +406,7 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
 	case p.Unit.Space:
 		for range k {
-			if w.steps++; w.steps > maxSteps || !w.space(w.n(p.Unit.Size), p.At) {
+			if w.steps++; w.steps > maxSteps || !(p.Unit.Between && w.betweenGroups() || w.space(w.n(p.Unit.Size), p.At)) {
 				return
 			}
 			w.foot(n, w.feet(w.lastPos))

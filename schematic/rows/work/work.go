@@ -576,6 +576,9 @@ func (w *work) space(size int, at ins.Span) bool {
 		c.step(r.n - c.off)
 	}
 	if w.from.plain || w.from.spaces(size) { // which is meant is not sure
+		if w.g != nil && w.quiet == 0 {
+			w.g.doubt = true
+		}
 		return w.unsure() // it is worked somewhere
 	}
 	if size > 0 {
@@ -584,6 +587,33 @@ func (w *work) space(size int, at ins.Span) bool {
 		w.tell("rows/no-space", finding.Warning, at, "there is no chain space left to work into", "make the space in the row below, or take this out")
 	}
 	return false
+}
+
+// betweenGroups goes on to where one group ends and another begins, or to the chains between them; it
+// reports false if the row below has no groups.
+func (w *work) betweenGroups() bool {
+	c := w.cur
+	for c.i < len(c.f.runs) {
+		r := c.run()
+		if c.step(r.n + r.chain - c.off); r.space() && r.group == 0 {
+			return w.took(c)
+		}
+		next := c.run()
+		switch {
+		case r.group == 0 && r.tch && next != nil: // it is a stitch of the group that follows
+		case next == nil && r.group > 0, next != nil && !next.space() && next.group != r.group:
+			return w.took(c)
+		}
+	}
+	return false
+}
+
+// took takes the space at which the cursor c has come.
+func (w *work) took(c cursor) bool {
+	w.takeTurning()
+	w.cur, w.began, w.spaced = c, true, true
+	w.lastPos = c.pos - 1
+	return true
 }
 
 // skip passes places of the row below.
