@@ -137,3 +137,34 @@ Rnd 3: Sl st in next 2 dc, sl st in next ch-2 sp, ch 1, sc in same sp, *sc in ne
 	require.True(t, ok)
 	assert.Equal(t, "which space is meant is not sure", g.Rows[3].Unread)
 }
+
+// A round along both sides of a chain, and a round that is off what it stands on by a quarter or more,
+// are not drawn by a guess: what stands on the first is not known, what stands on the second keeps its count.
+func TestWhatARoundDoesNotFitOnIsNotGuessed(t *testing.T) {
+	graph := func(text string) []GraphRow {
+		g, ok := GraphOf(Read("t", []byte(text), Options{TermsSet: true}), "", 0)
+		require.True(t, ok)
+		return g.Rows
+	}
+	oval := graph(`Oval
+Ch 11.
+Rnd 1: Sc in 2nd ch from hook, sc in next 8 ch, 3 sc in last ch; working along opposite side of foundation ch, sc in next 8 ch, 2 sc in last ch, join with sl st in first sc. (22 sc)
+Rnd 2: Sc in each sc around, join with sl st in first sc. (22 sc)
+`)
+	assert.Equal(t, "it goes along both sides of a chain", oval[1].Unread)
+	assert.True(t, oval[1].Unknown)
+	assert.Empty(t, oval[2].Stitches)
+	rows := graph(`Scarf
+Ch 13.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)
+Row 2: Ch 1, sc in next 4 sc, turn. (4 sc)
+`)
+	assert.Equal(t, "it does not fit on the row below", rows[2].Unread)
+	assert.Len(t, rows[2].Stitches, 4)
+	near := graph(`Scarf
+Ch 13.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)
+Row 2: Ch 1, sc in next 10 sc, turn. (10 sc)
+`)
+	assert.Empty(t, near[2].Unread, "two of twelve stitches are drawn as they are told")
+}

@@ -2,6 +2,7 @@ package work
 
 import (
 	"iter"
+	"regexp"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
@@ -18,9 +19,11 @@ type Graph struct {
 	From    *Origin // the divided row that it is a part of; nil: none
 
 	cur    GraphRow
-	flip   int  // elements of the row below, if it is met from its other end; 0: not
-	doubt  bool // where the row that is worked stands is not sure
-	first  int  // 1: of a round met so, its first element comes first
+	flip   int    // elements of the row below, if it is met from its other end; 0: not
+	both   bool   // a round goes along both sides of a chain: what stands on it is not known
+	doubt  string // why it is not sure where the row that is worked stands; empty: it is
+	said   int    // the stitches that the row that is worked states; -1: none
+	first  int    // 1: of a round met so, its first element comes first
 	total  int
 	places []int // of the row before: the index of each counted place
 	size   int
@@ -85,6 +88,9 @@ type Origin struct {
 	Row              int // 0: without a number
 	First, Last, All int
 }
+
+// bothSides are the words of a round that goes on along the other side of its foundation.
+var bothSides = regexp.MustCompile(`(?i)\b(?:opposite|other) side of\b.*\b(?:ch|chains?)\b`)
 
 // maxGraph bounds the stitches of a graph.
 const maxGraph = 200000
@@ -160,7 +166,13 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	if r.no >= 0 {
 		g.cur.Number = r.no + 1
 	}
-	g.flip, g.yarn, g.doubt = 0, g.before, false
+	g.flip, g.yarn, g.doubt, g.said = 0, g.before, "", -1
+	if l.Stated != nil {
+		g.said = r.said(l)
+	}
+	if r.round && bothSides.MatchString(l.Src) {
+		g.doubt, g.both = "it goes along both sides of a chain", true
+	}
 	if flipped {
 		for _, q := range below.runs {
 			g.flip += q.elements()
@@ -343,8 +355,9 @@ func (g *Graph) commit(side int, name string) {
 		g.cur.RS = g.next()
 	}
 	g.cur.Name = name
-	if g.doubt {
-		g.cur.guessed("which space is meant is not sure")
+	g.lost = g.lost || g.both
+	if g.doubt != "" {
+		g.cur.guessed(g.doubt, g.said)
 	}
 	g.before = g.yarn
 	g.cur.together()
@@ -357,21 +370,41 @@ func (g *Graph) commit(side int, name string) {
 	g.cur = GraphRow{}
 }
 
-// guessed keeps of a row no more than how many stitches it makes.
-func (row *GraphRow) guessed(words string) {
+// guessed keeps of a row no more than how many stitches and arches it makes, or says that it makes.
+func (row *GraphRow) guessed(words string, said int) {
 	row.Unread = words
 	kept := row.Stitches[:0]
 	for _, s := range row.Stitches {
-		if s.Counts && s.Stitch != nil {
+		switch {
+		case s.Stitch == nil:
+			kept = append(kept, s)
+		case s.Counts:
 			kept = append(kept, GraphStitch{Counts: true})
 		}
 	}
 	row.Stitches = kept
+	if row.arches() == 0 && said > 0 && said <= maxGraph {
+		row.Stitches = make([]GraphStitch, said)
+		for i := range row.Stitches {
+			row.Stitches[i].Counts = true
+		}
+	}
+}
+
+// arches is how many chain arches a row has.
+func (row *GraphRow) arches() int {
+	n := 0
+	for _, s := range row.Stitches {
+		if s.Stitch == nil && s.Chain > 0 && !s.Turning {
+			n++
+		}
+	}
+	return n
 }
 
 // anew drops what was recorded before the section begins with stitches of its own.
 func (g *Graph) anew() {
-	g.Rows, g.places, g.total, g.lost = nil, g.places[:0], 0, false
+	g.Rows, g.places, g.total, g.lost, g.both = nil, g.places[:0], 0, false, false
 }
 
 // held marks the row that was recorded last as one that stood before.

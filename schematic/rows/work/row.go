@@ -611,6 +611,9 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	res.total = res.total || w.blind || w.vague && l.Stated == nil
 	r.leftOver(w, res, l, body)
 	res.found = w.found
+	if chains, _ := w.out.chains(); r.g != nil && misses(w.found) && w.out.stitches()+chains < 8*below.stitches() { // more than that is refused as it is
+		r.g.doubt = "it does not fit on the row below"
+	}
 	r.multiple(w)
 	r.steps += w.steps + len(w.out.runs) + len(below.runs)
 	if w.steps > maxSteps {
@@ -710,6 +713,17 @@ func uses(list []raw) bool {
 	for _, f := range list {
 		switch f.kind {
 		case "rows/over-use", "rows/under-use", "rows/repeat", "rows/no-space", "rows/no-ring", "rows/no-chain", "rows/bounds":
+			return true
+		}
+	}
+	return false
+}
+
+// misses reports whether a row is off what it stands on by a quarter or more: where its stitches stand
+// is then not sure.
+func misses(list []raw) bool {
+	for _, f := range list {
+		if f.gap > 2 && 4*f.gap >= f.of && uses([]raw{f}) {
 			return true
 		}
 	}

@@ -577,7 +577,7 @@ func (w *work) space(size int, at ins.Span) bool {
 	}
 	if w.from.plain || w.from.spaces(size) { // which is meant is not sure
 		if w.g != nil && w.quiet == 0 {
-			w.g.doubt = true
+			w.g.doubt = "which space is meant is not sure"
 		}
 		return w.unsure() // it is worked somewhere
 	}
