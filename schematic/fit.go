@@ -74,6 +74,8 @@ type Chooser interface {
 	Live(of HeldPart) int
 	// Tell says what of a section can't be altered as it should.
 	Tell(s Section, format string, args ...any)
+	// Part says in words how shapings that were alike are parted into two kinds now.
+	Part(s Section, format string, args ...any)
 	// Rule is what the line of the grading asks of a count that it gave.
 	Rule(g expr.Graded) Need
 	// Pair notes that the rows of this name go in twos, and Paired reports whether some do: rows of one name
@@ -106,7 +108,10 @@ type Fitting struct {
 	next       []Section // that follow it, as published
 	moved      bool      // the section at hand has told its height
 	ends       map[string]partEnd
-	divided    [2]int // stitches of the row that was divided, as published and now
+	divided    [2]int          // stitches of the row that was divided, as published and now
+	first      Section         // comes before the section at hand
+	steps      map[Side][2]int // stitches taken off there so far by steps that follow each other, as published and now
+	follow     int             // sections from there, where steps may follow
 	band       *Sideways
 }
 
@@ -118,11 +123,13 @@ type partEnd struct {
 	on         bool // it is worked on
 }
 
-// Fit chooses the numbers of sections anew; was are the same as published.
-func (f *Fitting) Fit(now, was []Section) {
+// Fit chooses the numbers of sections anew; was are the same as published. Steps that no longer come out alike
+// go on in a section of their own.
+func (f *Fitting) Fit(now, was []Section) []Section {
 	if f.ends == nil {
 		f.ends = map[string]partEnd{}
 	}
+	var out []Section
 	for i, s := range now {
 		old := was[i]
 		f.step, f.next, f.moved = f.Steps[old], was[i+1:], false
@@ -134,8 +141,8 @@ func (f *Fitting) Fit(now, was []Section) {
 		}
 		if _, longer := f.Extra[old]; longer { // its numbers are its own now
 			s = s.with(func(g expr.Graded) expr.Graded { g.From = nil; return g })
-			now[i] = s
 		}
+		f.first = nil
 		s.fit(f, old)
 		if !f.moved {
 			f.rise(f.step.Rows)
@@ -143,7 +150,12 @@ func (f *Fitting) Fit(now, was []Section) {
 		if b := s.Base(); !b.To.IsZero() {
 			f.put(&b.To, f.N)
 		}
+		if f.first != nil {
+			out = append(out, f.first)
+		}
+		out = append(out, s)
 	}
+	return out
 }
 
 // put sets a number, unless it was worked out of the grading, and gives what it is then.

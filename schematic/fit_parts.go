@@ -69,13 +69,64 @@ func (s *BindOff) fit(f *Fitting, old Section) {
 	if n == 0 || k == 0 {
 		return
 	}
-	n = f.edge(n, -k)
+	if s.stepped(was) {
+		s.fitSteps(f, was)
+		return
+	}
+	taken := f.taken(s.At)
+	sts, _ := f.ratio()
+	n = f.Near(f.name("edge", n), sts.Times(taken[0]+k*n).Sub(units.Int(int64(taken[1]))).Div(units.Int(int64(k))), f.needs().of(f.N, -k), 1)
 	left := min(1, f.step.After)
 	if n*k > f.N-left {
 		n = max(1, (f.N-left)/k)
 	}
 	n = f.put(&s.Stitches, n)
 	f.N -= n * k
+	f.steps[s.At] = [2]int{taken[0] + k*was.Stitches.Int(0, 0), taken[1] + k*n}
+}
+
+// taken is what the steps just before took off at the same edge, as published and now: several in turn are rounded
+// as one, so that what is left after them is as wide as it was.
+func (f *Fitting) taken(at Side) [2]int {
+	if f.follow != len(f.next)+1 || f.steps == nil {
+		f.steps = map[Side][2]int{}
+	}
+	f.follow = len(f.next)
+	return f.steps[at]
+}
+
+// stepped reports whether a bind-off of several steps is of numbers that may be chosen: not those left unworked, between
+// whose steps a section of its own would work no rows.
+func (s *BindOff) stepped(was *BindOff) bool {
+	return !was.Leave && !was.Hold && was.Times.Int(0, 1) > 1 && s.Stitches.From == nil && s.Times.From == nil && s.Every.From == nil
+}
+
+// fitSteps has the steps take up the width and the height that they took up: as many steps as the height holds, and
+// of the stitches one more in each of the first steps where they do not divide.
+func (s *BindOff) fitSteps(f *Fitting, was *BindOff) {
+	edges, times := edgesAt(s.At), was.Times.Int(0, 1)
+	left := min(1, f.step.After)
+	if every := f.step.Rows / times; every > 0 && every*times == f.step.Rows {
+		was, now := f.Chooser.Gauge(f.Gauge)
+		to := f.want.Add(was.RowHeight().Times(f.step.Rows))
+		times = f.Near(f.rowsName(f.step.Rows), to.Sub(f.have).Div(now.RowHeight().Times(every)), Need{}, 1)
+		f.rise(every * times)
+	}
+	sts, _ := f.ratio()
+	whole := was.Stitches.Int(0, 0) * was.Times.Int(0, 1)
+	all := f.Near(f.name("steps", whole), sts.Times(whole), f.needs().of(f.N, -edges), times)
+	all = max(min(all, (f.N-left)/edges), 1)
+	times = min(times, all)
+	f.N -= all * edges
+	each, more := all/times, all%times
+	if more > 0 {
+		first := *s
+		first.Common = Common{Gauge: s.Gauge, LeftEdge: s.LeftEdge, RightEdge: s.RightEdge, Stitch: s.Stitch, Pos: s.Pos}
+		first.Stitches, first.Times = expr.Counts(each+1), expr.Counts(more)
+		f.first = &first
+		f.Part(s, "bind off %s at a time %s, then %s %s, so that the width comes out", stitches(each+1), often(more), stitches(each), often(times-more))
+	}
+	s.Stitches, s.Times = expr.Counts(each), expr.Counts(times-more)
 }
 
 // share divides the stitches of the row anew as counts divided them: parts that were as wide as
@@ -198,7 +249,7 @@ func (s *Divide) fit(f *Fitting, old Section) {
 		if at.Round {
 			in.RS = true
 		}
-		in.Fit(part.Sections, was.Parts[i].Sections)
+		part.Sections = in.Fit(part.Sections, was.Parts[i].Sections)
 		f.ends[part.Name] = partEnd{in.N, in.want, in.have, in.RS, true}
 	}
 	for i := range s.Parts {

@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"fmt"
+
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -143,13 +145,7 @@ func (t *spreading) one(was *Shape) {
 		t.spread(0, was, m)
 	case h.At == Across:
 		after := f.Near(f.name("after", f.step.After), exact, need, 1)
-		b, m := times(max(0, (after-f.N)*h.sign()), by, n, t.total)
-		f.put(&h.By, max(1, b))
-		if b == 0 {
-			m = 0
-		}
-		f.N += h.sign() * b * m
-		t.spread(0, was, m)
+		t.across(was, max(0, (after-f.N)*h.sign()))
 	case h.At == BothEdges && t.total > 0:
 		d := (f.Near(f.name("after", f.step.After), exact, need, 1) - f.N) * h.sign()
 		m := max(0, d/each)
@@ -164,6 +160,68 @@ func (t *spreading) one(was *Shape) {
 		f.N += h.sign() * m * each
 		t.spread(0, was, m)
 	}
+}
+
+// across parts d stitches into equal shapings spread across the row, about as often as published; where they do
+// not divide, the first shapings take one stitch more each.
+func (t *spreading) across(was *Shape, d int) {
+	h, n := &t.s.Shapings[0], was.Shapings[0].total()
+	t.f.N += h.sign() * d
+	b, m := times(d, h.By.Int(0, 1), n, t.total)
+	more := 0
+	if b*m != d {
+		m = min(n, d, max(1, t.total))
+		b, more = d/m, d%m
+	}
+	h.By = expr.Counts(max(1, b))
+	t.spread(0, was, m)
+	if more == 0 || len(t.s.Shapings) > 1 {
+		return
+	}
+	first, rest, rows := t.s.Shapings[0].cut(more)
+	first.By = expr.Counts(b + 1)
+	rest.Offset = rows
+	t.s.Shapings = []Shaping{first, rest}
+	verb := "decrease"
+	if h.Increase {
+		verb = "increase"
+	}
+	t.f.Part(t.s, "%s %s across the row %s, then %s %s, so that the count comes out", verb, stitches(b+1), often(more), stitches(b), often(first.total()+rest.total()-more))
+}
+
+func stitches(n int) string {
+	if n == 1 {
+		return "1 st"
+	}
+	return fmt.Sprintf("%d sts", n)
+}
+
+func often(n int) string {
+	if n == 1 {
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+// cut parts a shaping of one size after it has fallen n times, in that many rows.
+func (h Shaping) cut(n int) (first, rest Shaping, rows int) {
+	var a, b []Spacing
+	rows = h.Offset
+	for _, r := range h.spacings(0) {
+		k := min(n, r.times)
+		n -= k
+		rows += k * r.every
+		if k > 0 {
+			a = append(a, Spacing{Every: expr.Counts(r.every), Times: expr.Counts(k)})
+		}
+		if r.times > k {
+			b = append(b, Spacing{Every: expr.Counts(r.every), Times: expr.Counts(r.times - k)})
+		}
+	}
+	first, rest = h, h
+	set(&first, a)
+	set(&rest, b)
+	return first, rest, rows
 }
 
 // odd has what equal shapings leave over worked once, across the first row that they leave, so that the count comes out.

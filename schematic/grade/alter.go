@@ -262,37 +262,40 @@ func (l *lengthener) ask(by units.Num, kinds []schematic.Kind) bool {
 func (l *lengthener) tell(before, after *trial) {
 	for _, q := range l.f.was.Pieces {
 		for _, s := range q.Sections {
-			by, asked := l.by[s]
-			if !asked {
-				continue
+			if by, asked := l.by[s]; asked {
+				l.came(q, s, by, after.made[s]-before.made[s], after.twos[s])
 			}
-			row := schematic.GaugeIn(l.f.gauges, l.f.steps[s].Gauge).RowHeight()
-			n := after.made[s] - before.made[s]
-			made := row.Times(n)
-			if steps := l.f.was.Steps; steps.Format(made, l.f.was.Units) == steps.Format(by, l.f.was.Units) {
-				continue // as it is printed
-			}
-			step, why := 1, fmt.Sprintf("a row is %s high", longIn(row, l.f.was.Units))
-			if next, sided := l.f.sided(q.Sections, s); sided || after.twos[s] {
-				if !sided {
-					next = "piece beside it"
-				}
-				step, why = 2, fmt.Sprintf("rows go in twos there, since the %s must begin on the same side of the work, and two rows are %s high", next, longIn(row.Times(2), l.f.was.Units))
-			}
-			other := n - step
-			if made.Less(by) {
-				other = n + step
-			}
-			way := "longer"
-			if by.Sign() < 0 {
-				way = "shorter"
-			}
-			*l.found = append(*l.found, finding.Finding{Kind: "alter/length", Severity: finding.Note, Pos: s.Base().Pos, Piece: q.Name,
-				Message: fmt.Sprintf("%s becomes %s %s, not %s: %s", q.Name, longIn(made.Abs(), l.f.was.Units), way, longIn(by.Abs(), l.f.was.Units), why),
-				Have:    fmt.Sprintf("%+d rows", n),
-				Fix:     fmt.Sprintf("%+d rows would make it %s %s", other, longIn(row.Times(other).Abs(), l.f.was.Units), way)})
 		}
 	}
+}
+
+// came tells of one section that was to be higher by a length, and is by n rows.
+func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num, n int, twos bool) {
+	row := schematic.GaugeIn(l.f.gauges, l.f.steps[s].Gauge).RowHeight()
+	made := row.Times(n)
+	if steps := l.f.was.Steps; steps.Format(made, l.f.was.Units) == steps.Format(by, l.f.was.Units) {
+		return // as it is printed
+	}
+	next, sided := l.f.sided(q.Sections, s)
+	if !sided {
+		next = "piece beside it"
+	}
+	step, why := 1, fmt.Sprintf("a row is %s high", longIn(row, l.f.was.Units))
+	if sided || twos {
+		step, why = 2, fmt.Sprintf("rows go in twos there, since the %s must begin on the same side of the work, and two rows are %s high", next, longIn(row.Times(2), l.f.was.Units))
+	}
+	other := n - step
+	if made.Less(by) {
+		other = n + step
+	}
+	way := "longer"
+	if by.Sign() < 0 {
+		way = "shorter"
+	}
+	*l.found = append(*l.found, finding.Finding{Kind: "alter/length", Severity: finding.Note, Pos: s.Base().Pos, Piece: q.Name,
+		Message: fmt.Sprintf("%s becomes %s %s, not %s: %s", q.Name, longIn(made.Abs(), l.f.was.Units), way, longIn(by.Abs(), l.f.was.Units), why),
+		Have:    fmt.Sprintf("%+d rows", n),
+		Fix:     fmt.Sprintf("%+d rows would make it %s %s", other, longIn(row.Times(other).Abs(), l.f.was.Units), way)})
 }
 
 // joinsKept tells of joins whose two edges differ in another way than before, by
@@ -329,35 +332,61 @@ func changes(a *Altered) []Change {
 		was[m.Name] = m
 	}
 	for _, m := range a.Now.Pieces {
-		old := was[m.Name]
-		if old == nil {
-			continue
+		if old := was[m.Name]; old != nil {
+			out = append(append(out, countsChanged(old, m)...), lengthsChanged(old, m)...)
 		}
-		if len(old.Steps) == len(m.Steps) {
-			for i := range m.Steps {
-				what := schematic.Words(m.Steps[i].Section)
-				if m.Steps[i].Part != "" {
-					what = m.Steps[i].Part + ": " + what
-				}
-				if x, y := old.Steps[i].After, m.Steps[i].After; x != y {
-					out = append(out, Change{m.Name, what, expr.Stitches, units.Int(int64(x)), units.Int(int64(y))})
-				}
-				if x, y := old.Steps[i].Rows, m.Steps[i].Rows; x != y {
-					out = append(out, Change{m.Name, what, expr.Rows, units.Int(int64(x)), units.Int(int64(y))})
-				}
-			}
+	}
+	return out
+}
+
+// countsChanged are the counts of a piece that differ, section by section.
+func countsChanged(old, now *schematic.Made) []Change {
+	was, is := stepsInFile(old), stepsInFile(now)
+	if len(was) != len(is) {
+		return nil
+	}
+	var out []Change
+	for i, s := range is {
+		what := schematic.Words(s.Section)
+		if s.Part != "" {
+			what = s.Part + ": " + what
 		}
-		lengths, told := map[string]units.Num{}, map[Change]bool{}
-		for _, s := range old.Measures {
-			lengths[s.ID] = s.Length
+		if x, y := was[i].After, s.After; x != y {
+			out = append(out, Change{now.Name, what, expr.Stitches, units.Int(int64(x)), units.Int(int64(y))})
 		}
-		for _, s := range m.Measures {
-			if before, ok := lengths[s.ID]; ok && s.Main && !before.Eq(s.Length) {
-				if c := (Change{m.Name, measureName(m, s), expr.LengthOf, before, s.Length}); !told[c] {
-					told[c] = true
-					out = append(out, c)
-				}
-			}
+		if x, y := was[i].Rows, s.Rows; x != y {
+			out = append(out, Change{now.Name, what, expr.Rows, units.Int(int64(x)), units.Int(int64(y))})
+		}
+	}
+	return out
+}
+
+// stepsInFile are those of a piece, with those of sections that stand for one in the file taken together.
+func stepsInFile(m *schematic.Made) []schematic.Step {
+	var out []schematic.Step
+	for _, s := range m.Steps {
+		if n := len(out) - 1; n >= 0 && out[n].Part == s.Part && sameInFile(out[n].Section, s.Section) {
+			s.Rows += out[n].Rows
+			s.Before = out[n].Before
+			out = out[:n]
+		}
+		out = append(out, s)
+	}
+	return out
+}
+
+// lengthsChanged are the main measurements of a piece that differ, each once.
+func lengthsChanged(old, now *schematic.Made) []Change {
+	var out []Change
+	lengths := map[string]units.Num{}
+	for _, s := range old.Measures {
+		lengths[s.ID] = s.Length
+	}
+	for _, s := range now.Measures {
+		before, ok := lengths[s.ID]
+		c := Change{now.Name, measureName(now, s), expr.LengthOf, before, s.Length}
+		if ok && s.Main && !before.Eq(s.Length) && !slices.Contains(out, c) {
+			out = append(out, c)
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package grade
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -146,7 +147,7 @@ func (t *trial) fit(i int) {
 	if step, ok := t.rates(q); ok {
 		fit.Begin(step)
 	}
-	fit.Fit(q.Sections, was.Sections)
+	q.Sections = fit.Fit(q.Sections, was.Sections)
 	t.ringed(was.Sections)
 }
 
@@ -253,6 +254,11 @@ func (t *trial) worked(name string) *schematic.Made {
 // Tell says what of a section can't be altered as it should.
 func (t *trial) Tell(s schematic.Section, format string, args ...any) {
 	t.found = append(t.found, finding.Finding{Kind: "alter/section", Severity: finding.Warning, Pos: s.Base().Pos, Piece: t.piece, Message: fmt.Sprintf(format, args...)})
+}
+
+// Part says how shapings that were alike are parted into two kinds.
+func (t *trial) Part(s schematic.Section, format string, args ...any) {
+	t.found = append(t.found, finding.Finding{Kind: "alter/shape", Severity: finding.Note, Pos: s.Base().Pos, Piece: t.piece, Message: fmt.Sprintf(format, args...)})
 }
 
 // Rule is the multiple that a line of the grading asks of a count that is called by its name.
@@ -428,54 +434,80 @@ const (
 	farthest = 2
 )
 
+// searching is a search under way.
+type searching struct {
+	f    *fitter
+	best *trial
+	left int // trials
+}
+
+// moves are the ways in which single choices, or two near each other, are moved.
+var moves = [][]move{
+	{{1, 0}, {-1, 0}},
+	{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}},
+}
+
+// move moves a choice by a number of steps, and another by a second; by none if it is alone.
+type move struct{ by, and int }
+
+// beside is how far apart in the order of the work two choices are that are moved together.
+const beside = 5
+
 // search gives the best trial found: from the nearest counts, each choice is moved up or down as long as
 // that helps, then each with each of those after it.
 func (f *fitter) search() *trial {
 	f.try(f.start) // tells which rows go in twos
-	best := f.try(f.start)
-	left := trials
-	better := func(move map[string]int) bool {
-		if left <= 0 {
-			return false
+	s := &searching{f, f.try(f.start), trials}
+	for _, ways := range moves {
+		for s.round(ways) && s.left > 0 && !s.best.score.done() {
 		}
-		moved := map[string]int{}
-		for k, v := range best.moved {
-			moved[k] = v
-		}
-		for k, v := range move {
-			moved[k] += v
-			if moved[k] < -farthest || farthest < moved[k] {
-				return false
-			}
-		}
-		left--
-		t := f.try(moved)
-		if t.score.less(best.score) {
-			best = t
-			return true
-		}
+	}
+	return s.best
+}
+
+// round moves each open choice in each way, and reports whether that bettered something.
+func (s *searching) round(ways []move) bool {
+	if s.best.score.done() {
 		return false
 	}
-	for again := true; again && left > 0 && !best.score.done(); {
-		again = false
-		for _, c := range best.open() {
-			for _, d := range []int{1, -1} {
-				again = better(map[string]int{c.name: d}) || again
+	again := false
+	list := s.best.open()
+	for i, a := range list {
+		others := list[i : i+1]
+		if ways[0].and != 0 {
+			others = list[i+1 : min(len(list), i+1+beside)]
+		}
+		for _, b := range others {
+			for _, w := range ways {
+				by := map[string]int{a.name: w.by}
+				by[b.name] += w.and
+				again = s.better(by) || again
 			}
 		}
 	}
-	for again := true; again && left > 0 && !best.score.done(); {
-		again = false
-		list := best.open()
-		for i, a := range list {
-			for _, b := range list[i+1 : min(len(list), i+6)] {
-				for _, d := range [][2]int{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}} {
-					again = better(map[string]int{a.name: d[0], b.name: d[1]}) || again
-				}
-			}
+	return again
+}
+
+// better tries the best trial with some choices moved, and keeps it if it is better.
+func (s *searching) better(by map[string]int) bool {
+	if s.left <= 0 {
+		return false
+	}
+	moved := map[string]int{}
+	maps.Copy(moved, s.best.moved)
+	for k, v := range by {
+		moved[k] += v
+		if moved[k] < -farthest || farthest < moved[k] {
+			return false
 		}
 	}
-	return best
+	s.left--
+	t := s.f.try(moved)
+	if !t.score.less(s.best.score) {
+		return false
+	}
+	s.best = t
+	return true
 }
 
 func (s score) done() bool { return s.broken+s.unlike+s.far == 0 }

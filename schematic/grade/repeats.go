@@ -116,10 +116,13 @@ func ruled(p *schematic.Pattern, i, old int, from, to finding.Pos) *schematic.Gr
 	return nil
 }
 
-// flat are sections and those of their parts, in the order of the file.
+// flat are sections and those of their parts, in the order of the file, and of those that stand for one in the file the last.
 func flat(list []schematic.Section) []schematic.Section {
 	var out []schematic.Section
-	for _, s := range list {
+	for i, s := range list {
+		if i+1 < len(list) && sameInFile(s, list[i+1]) {
+			continue
+		}
 		out = append(out, s)
 		if d, ok := s.(*schematic.Divide); ok {
 			for i := range d.Parts {
@@ -128,6 +131,11 @@ func flat(list []schematic.Section) []schematic.Section {
 		}
 	}
 	return out
+}
+
+// sameInFile reports whether two sections stand for one in the file: steps that an alteration has parted.
+func sameInFile(a, b schematic.Section) bool {
+	return a.Base().Pos.Line > 0 && a.Base().Pos == b.Base().Pos
 }
 
 // stated is the count that a section states: what it casts on, or how many there are after it.
