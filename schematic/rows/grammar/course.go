@@ -28,6 +28,7 @@ var clauses = []form{
 	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
 	{rule: "clause", pattern: "[on/at] each/both/either side/end/ends/sides/edge", meaning: "at both ends", example: "Dec 1 st each side every 4th row 3 times", build: both},
 	{rule: "clause", pattern: "at/on beg/beginning/start and end", meaning: "at both ends", example: "Inc 1 st at beg and end of every 6th row 3 times", build: both},
+	{rule: "clause", pattern: "[on/at] each/either/both side/sides of $center [{n:num}] $st/panel/section", meaning: "on both sides of the middle", example: "Dec 1 st at each side of centre 20 sts on next 3 rows", build: both},
 	{rule: "clause", pattern: "[on/at] each/either/both side/sides of [each/every] [of] [{n:num}] [marked] marker/markers/line/lines/m/{st:unit}", meaning: "on both sides of markers", example: "Inc 1 st on each side of 4 markers every 2 rnds 25 times",
 		build: func(m *match) any {
 			n := m.num("n", 0)
@@ -96,6 +97,21 @@ var clauses = []form{
 				c.Then = append(c.Then, ins.Spacing{Every: v.n, Times: k})
 			})
 		}},
+	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next] {n:num} [$next] alt/alternate {w:row}", meaning: "on so many rows, each second one", example: "Inc 1 st at each end of 2nd row, then on 5 foll alt rows", build: spaced},
+	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next] {n:num} [$next] {o:ord} {w:row}", meaning: "on so many rows, so far apart", example: "Inc 1 st at each end of 2nd row, then on 3 foll 4th rows", build: spaced},
+	{rule: "clause", pattern: "[on/of/in/at] $next and [on/of/in/at] $next {n:num} [$next] [alt/alternate] [{o:ord}] {w:row}", meaning: "on the next row and so many more, so far apart", example: "Dec 1 st at each end of next and foll 2 alt rows", build: func(m *match) any {
+		if !m.said("alt", "alternate") && !m.has("o") {
+			return nil
+		}
+		add := spaced(m).(clause)
+		return clause(func(c *course) { c.Every, c.Times, c.HasTimes = ins.N(1), ins.N(1), true; add(c) })
+	}},
+	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next/following] {o:ord} row/rnd/round", meaning: "on one row, so far on", example: "Dec 1 st at each end of 4th row, then on 9 foll alt rows", build: func(m *match) any {
+		if t := m.p.at(m.to); t.Is("and", "to", "-", ".") && !t.Is(".") || t.Kind == 'n' {
+			return nil
+		}
+		return spaced(m)
+	}},
 	{rule: "clause", pattern: "[and] [then] [on/of/in] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on so many rows", example: "Dec 1 st at neck edge on next 7 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 1), value[bool](m, "w")
@@ -168,7 +184,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.cloth = y })
 		}},
 	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "( even | straight | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "( even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "or (until/till/to/for/as {x:sentence})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
@@ -201,7 +217,7 @@ var clauses = []form{
 			l := value[*ins.Lengths](m, "l")
 			return clause(func(c *course) { c.Length = l })
 		}},
-	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [facing] [for next {row}]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
+	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [facing] [for [$next] {row}]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
 		build: func(m *match) any {
 			if m.to == m.from+1 || m.p.t[m.to-1].Is("with", "on", "after", "by") || m.has("n") && !m.said("row", "rnd", "rows", "rnds", "round", "rounds") {
 				return nil
@@ -841,4 +857,23 @@ func star(p *parser, i int) (any, int) {
 
 func isStar(t *text.Token) bool {
 	return t.Kind == 'p' && t.S != "" && strings.ContainsRune("*†★#^~§‡+", []rune(t.S)[0])
+}
+
+// spaced adds rows that are so far apart: 5 foll alt rows, the foll 4th row.
+func spaced(m *match) any {
+	k := ins.Spacing{Every: ins.N(2), Times: m.num("n", 1)}
+	if o, ok := m.get("o").(int); ok {
+		k.Every = ins.N(o)
+	}
+	return clause(func(c *course) {
+		switch {
+		case c.HasTimes:
+			c.Then = append(c.Then, k)
+		case c.Rows.Set():
+			c.Times, c.HasTimes, c.Every, c.Rows = c.Rows, true, ins.N(1), ins.Num{}
+			c.Then = append(c.Then, k)
+		default:
+			c.Every, c.Times, c.HasTimes = k.Every, k.Times, true
+		}
+	})
 }

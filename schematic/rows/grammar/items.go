@@ -108,7 +108,7 @@ var stitches = []form{
 			return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1)}
 		}},
 
-	{rule: "chain", pattern: "[$make] [{t:turning}] $ch {n:num} [more] [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "ch 3", build: chain},
+	{rule: "chain", pattern: "[but/and/then] [$make] [{t:turning}] $ch [another/further] {n:num} [more] [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "ch 3", build: chain},
 	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "21 ch", build: chain},
 	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "so many chains", example: "make a chain of 20 sts", build: chain},
 	{rule: "chain", pattern: "[$make] [{n:num}] (t ch | tch | turning ch) [of {n:num}] [ch]", meaning: "the turning chain", example: "1 tch", build: func(m *match) any {

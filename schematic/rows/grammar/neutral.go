@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/schematic/rows/text"
@@ -53,6 +54,9 @@ func dropFillers(t []text.Token) []text.Token {
 
 func dropped(t []text.Token, i int) bool {
 	k := &t[i]
+	if k.Kind == 'g' { // how a stitch is made, before where: 15 tr (thread twice around hook) in ring
+		return i > 0 && near(t, i-1).Kind == 'w' && near(t, i+1).Is("in", "into") && slices.ContainsFunc(k.Sub, func(t text.Token) bool { return t.Is("hook") })
+	}
 	if k.Kind != 'w' {
 		return false
 	}
@@ -122,7 +126,7 @@ func freeNumber(last, k, next, second *text.Token) bool {
 // freeWord reports whether a word is none that counts, names a place of the row, or a stitch.
 func (p *parser) freeWord(k, next *text.Token) bool {
 	switch {
-	case weighty[k.S], k.Is("each", "all", "next", "last", "first") && next.Is("st", "sts", "stitch", "stitches", "sc", "dc", "row", "rnd", "round", "tr", "hdc", "htr", "ch"):
+	case weighty[k.S], k.Is("v", "vs") && next.Is("-", "st", "sts", "stitch"), k.Is("each", "all", "next", "last", "first") && next.Is("st", "sts", "stitch", "stitches", "sc", "dc", "row", "rnd", "round", "tr", "hdc", "htr", "ch"):
 		return false
 	case loose[k.S]:
 		return next.Kind != 'n' || measuring[k.S] || !p.names(k.S)
@@ -133,6 +137,28 @@ func (p *parser) freeWord(k, next *text.Token) bool {
 func (p *parser) names(w string) bool {
 	_, ok := p.r.thing([]byte(w))
 	return ok && len(w) > 0
+}
+
+// modal are words of a sentence about what may be done.
+var modal = set("can could may might would if i we you'll i'll want like prefer")
+
+// modal reports whether a sentence tells what may be done, so that it is no instruction.
+func (p *parser) modal(t []text.Token) bool {
+	return p.tells(t) && slices.ContainsFunc(t, func(t text.Token) bool { return modal[t.S] && t.Kind == 'w' })
+}
+
+// tells reports whether many words of a sentence are those of plain English.
+func (p *parser) tells(t []text.Token) bool {
+	words, tells := 0, 0
+	for i := range t {
+		if t[i].Kind == 'w' {
+			words++
+			if telling[t[i].S] {
+				tells++
+			}
+		}
+	}
+	return words >= 6 && tells >= 3 && tells*5 >= words
 }
 
 // prose reports whether tokens are a sentence that tells something, and no instruction.

@@ -266,19 +266,8 @@ func (r *Reader) one(n int) {
 	raw := r.x.Src[n-1]
 	trimmed := strings.TrimSpace(raw)
 	if trimmed == "" {
-		r.x.Read.Blank++
-		if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) {
-			return
-		}
-		r.flush()
-		r.raw = ""
+		r.blank(n)
 		return
-	}
-	goes := r.tokens != nil && text.GoesOn(r.raw, raw)
-	if goes {
-		if key, _, _ := text.KeyOf(raw); key != "" {
-			goes = false
-		}
 	}
 	tokens := r.lex(raw, n)
 	if len(tokens) == 0 {
@@ -286,28 +275,18 @@ func (r *Reader) one(n int) {
 		return
 	}
 	label, k, _ := text.Label(tokens, r.roundR)
-	if r.tokens != nil && label == nil && r.unended() && r.mode == "" {
-		goes = goes || !r.heads(trimmed)
-	}
-	if goes && (label == nil || text.Open(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0) {
+	if r.goes(raw, tokens, label, k) {
 		r.tokens = r.together(tokens, n)
 		r.raw = raw
 		return
 	}
 	r.flush()
 	r.raw = raw
-	if key, rest, _ := text.KeyOf(raw); key != "" && label == nil {
-		r.x.Read.Words++
-		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "")
+	if label == nil && (r.keyed(raw, n) || r.heading(trimmed, n)) {
 		return
 	}
-	if kind := text.KeyLine(trimmed); kind != "" && label == nil {
-		r.x.Read.Words++
-		r.words(kind, "", n, true)
-		return
-	}
-	if label == nil && r.heading(trimmed, n) {
-		return
+	if text.Begins(trimmed) {
+		r.mode = ""
 	}
 	if r.mode != "" && !r.working(label, tokens) {
 		r.x.Read.Words++
@@ -319,6 +298,53 @@ func (r *Reader) one(n int) {
 		return
 	}
 	r.tokens = tokens
+}
+
+// blank takes a blank line, which ends what is gathered unless a row goes on behind it.
+func (r *Reader) blank(n int) {
+	r.x.Read.Blank++
+	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) {
+		return
+	}
+	r.flush()
+	r.raw = ""
+}
+
+// goes reports whether a line goes on with what is gathered; its label has k tokens.
+func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) bool {
+	if r.tokens == nil {
+		return false
+	}
+	goes, trimmed := text.GoesOn(r.raw, raw), strings.TrimSpace(raw)
+	if key, _, _ := text.KeyOf(raw); key != "" || text.Glossary(trimmed) {
+		goes = false
+	}
+	if label == nil {
+		return goes || r.mode == "" && r.unended() && !r.heads(trimmed)
+	}
+	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
+	return goes && (text.Open(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
+}
+
+// keyed takes a line that begins with a key, is one alone, or lists abbreviations.
+func (r *Reader) keyed(raw string, n int) bool {
+	trimmed := strings.TrimSpace(raw)
+	if key, rest, _ := text.KeyOf(raw); key != "" {
+		r.x.Read.Words++
+		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "")
+		return true
+	}
+	if kind := text.KeyLine(trimmed); kind != "" {
+		r.x.Read.Words++
+		r.words(kind, "", n, true)
+		return true
+	}
+	if r.mode == "" && text.Glossary(trimmed) {
+		r.x.Read.Words++
+		r.words("names", trimmed, n, false)
+		return true
+	}
+	return false
 }
 
 // labelled reports whether what is gathered is a row with a label.
@@ -437,30 +463,38 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 	if label != nil {
 		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
 	}
-	if r.mode == "stitches" || r.mode == "gauge" {
+	if r.mode == "gauge" {
 		return false
 	}
-	t := &tokens[0]
-	begins, number, list := false, false, r.mode == "names"
+	return r.founds(tokens)
+}
+
+// founds reports whether a line within words casts on, or chains a foundation: the work begins with it.
+func (r *Reader) founds(tokens []text.Token) bool {
+	t, list := &tokens[0], r.mode == "names" || r.mode == "stitches"
+	if !t.Cap && t.Kind != 'n' || list && !slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Kind == 'n' }) {
+		return false
+	}
+	begins := false
 	for i := range tokens {
 		begins = begins || tokens[i].Is("cast", "co", "ch", "chain") && i+1 < len(tokens)
-		number = number || tokens[i].Kind == 'n'
-		begins = begins && !(list && tokens[i].Is(":", "=", "-", "–"))
+		if begins && list && tokens[i].Is(":", "=", "-", "–") {
+			return false
+		}
 	}
-	begins = begins && (number || !list)
-	if begins && (t.Cap || t.Kind == 'n') {
-		p := r.parser(tokens, &ins.Line{At: ins.Span{Line: t.Line, Col: t.Col, End: t.End}})
-		items := p.sequence()
-		for _, n := range items {
-			switch k := n.(type) {
-			case *ins.CastOn:
-				return len(p.line.Unread) == 0
-			case *ins.Chain:
-				return len(p.line.Unread) == 0 && (k.N.By != nil || k.N.All > 3) && (t.Is("ch", "chain", "with", "using", "make", "starting") || t.Kind == 'n')
-			case *ins.Nothing:
-			default:
-				return false
-			}
+	if !begins {
+		return false
+	}
+	p := r.parser(tokens, &ins.Line{At: ins.Span{Line: t.Line, Col: t.Col, End: t.End}})
+	for _, n := range p.sequence() {
+		switch k := n.(type) {
+		case *ins.CastOn:
+			return len(p.line.Unread) == 0
+		case *ins.Chain:
+			return r.mode != "stitches" && len(p.line.Unread) == 0 && (k.N.By != nil || k.N.All > 3) && (t.Is("ch", "chain", "with", "using", "make", "starting") || t.Kind == 'n')
+		case *ins.Nothing:
+		default:
+			return false
 		}
 	}
 	return false
@@ -757,7 +791,14 @@ func (r *Reader) count(l *ins.Line) {
 
 // kept reports whether a line without a label is an instruction, and not words.
 func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
+	p := r.parser(tokens, &ins.Line{At: l.At})
+	if firm(l.Body) {
+		return true
+	}
 	if len(l.Unread) == 0 {
+		if l.Stated == nil && p.modal(p.t) {
+			return false
+		}
 		for _, n := range l.Body {
 			switch k := n.(type) {
 			case *ins.Nothing, *ins.Turn:
@@ -772,7 +813,6 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 		}
 		return l.Stated != nil
 	}
-	p := r.parser(tokens, &ins.Line{At: l.At})
 	if p.prose(p.t) || len(p.t) > 0 && telling[p.t[0].S] && !p.t[0].Is("with", "from", "on", "for", "at", "in", "make", "using") {
 		l.Unread = nil
 		return false
@@ -781,6 +821,20 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 		return p.heavy(p.t)
 	}
 	return true
+}
+
+// firm reports whether instructions change how many stitches there are in words that only instructions have: what
+// else their sentence holds makes no prose of it.
+func firm(list []ins.Item) bool {
+	return slices.ContainsFunc(list, func(n ins.Item) bool {
+		switch k := n.(type) {
+		case *ins.CastOn, *ins.BindEach, *ins.Shape, *ins.PickUp:
+			return true
+		case *ins.BindOff:
+			return !k.All
+		}
+		return false
+	})
 }
 
 // heavy reports whether words without a label tell of stitches so that they may be work.

@@ -16,7 +16,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
-	{rule: "whole", pattern: "[$make/cont/continue/now/knit] [working] [even/straight/as/in/on/to] {y:incloth} [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/now/knit] [working] [even/straight/as/in/on/to] {y:incloth} [only] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit/purl] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | in pattern | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", build: func(m *match) any {
 		if !m.said("forth") && !m.has("n") {
@@ -82,7 +82,7 @@ var statements = []form{
 		}},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any { return &ins.Leave{All: true} }},
-	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] {n:num} [{u:unit}] [only] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
+	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [{u:unit}] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
 	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
@@ -193,6 +193,13 @@ var statements = []form{
 	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts",
 		build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "{n:num} [{u:unit}] (increased/decreased/inc'd/dec'd/added/incd/decd | inc d | dec d | ' d) [{t:edgewords}]", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts increased.", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(turn/rotate/turning/rotating) [work/piece/tab] [{n:num} degrees] [again/clockwise/counterclockwise] [to [right/left/side]]", meaning: "the work is turned to its side", example: "Rotate work 90 degrees clockwise, pick up and knit 3 sts along the edge", build: func(m *match) any {
+		if !m.said("rotate", "rotating", "degrees") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},

@@ -32,6 +32,20 @@ func KeyOf(line string) (key, rest string, col int) {
 	return k, rest, len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " *_")))
 }
 
+// begins are the words before a colon that lead from words to the work.
+var begins = regexp.MustCompile(`(?i)^\W*(?:directions?|instructions?|pattern|method|to make|to begin)\b[\w ]{0,20}?(?::|[-–—]{1,2} )`)
+
+// Begins reports whether a line leads from words, such as abbreviations, to the work: Directions: Cast on 60 sts.
+func Begins(line string) bool { return begins.MatchString(line) }
+
+// meant are the words of a list that says what short names stand for: sc = single crochet.
+var meant = regexp.MustCompile(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A-Za-z]{2}`)
+
+// Glossary reports whether a line without a label says what several short names stand for.
+func Glossary(line string) bool {
+	return strings.Count(line, "=") > 1 && len(meant.FindAllStringIndex(line, 2)) > 1
+}
+
 // KeyLine is the kind of words that a line begins that is a key alone: Notes, ABBREVIATIONS.
 func KeyLine(line string) string {
 	return Keys[strings.ToLower(strings.Trim(line, " #*_:.\t-–—"))]

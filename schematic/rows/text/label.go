@@ -344,22 +344,7 @@ func (p *labeller) named() bool {
 	if first.Kind != 'w' || starts[first.S] || p.t[start].Ord > 0 && p.t[start].S != "second" {
 		return false
 	}
-	var words []string
-	k := 0
-	for ; k < 5; k++ {
-		t := p.peek(k)
-		if t.Kind == 'n' && k == 1 && first.Is("next") { // Next 3 rows
-			p.l.From = t.Num
-			continue
-		}
-		if t.Kind != 'w' || t.Is("of", "to", "in", "every", "each", "at", "and", "on") {
-			return false
-		}
-		if _, ok := RowWord(t.S); ok {
-			break
-		}
-		words = append(words, t.S)
-	}
+	words, k := p.nameWords()
 	round, ok := RowWord(p.peek(k).S)
 	if !ok || k == 0 || len(words) == 0 {
 		p.l.From = ins.Num{}
@@ -374,11 +359,42 @@ func (p *labeller) named() bool {
 		words = words[1:]
 	}
 	p.l.Name = RowName(strings.Join(words, " "))
-	if p.peek(0).Kind == 'n' && !p.peek(0).List && !first.Is("next") { // Set-up round 2
-		p.i++
-	}
+	p.namedNumbers(first)
 	p.verb = !names[first.S] || first.Is("inc", "dec", "increase", "decrease", "bind", "cast", "set", "place", "marker", "joining", "last", "chain", "lace", "picot", "gather", "short") && !p.peek(0).Cap
 	return true
+}
+
+// nameWords are the words before the word for rows, which is the k-th ahead; none if another word ends the name.
+func (p *labeller) nameWords() (words []string, k int) {
+	for ; k < 5; k++ {
+		t := p.peek(k)
+		if t.Kind == 'n' && k == 1 && p.peek(0).Is("next") { // Next 3 rows
+			p.l.From = t.Num
+			continue
+		}
+		if t.Kind != 'w' || t.Is("of", "to", "in", "every", "each", "at", "and", "on") {
+			return nil, 0
+		}
+		if _, ok := RowWord(t.S); ok {
+			break
+		}
+		words = append(words, t.S)
+	}
+	return words, k
+}
+
+// namedNumbers passes the number behind a name, Set-up round 2, and takes a range for how many rows there are:
+// Brim rounds 1-12.
+func (p *labeller) namedNumbers(first *Token) {
+	from := p.peek(0)
+	if from.Kind != 'n' || from.List || first.Is("next") {
+		return
+	}
+	p.i++
+	if last := p.peek(1); p.peek(0).Is("-") && last.Kind == 'n' && last.Glued && last.Num.All >= from.Num.All {
+		p.l.From = ins.N(last.Num.All - from.Num.All + 1)
+		p.i += 2
+	}
 }
 
 // everyRow reads RS rows, all wrong-side rows, every even row.

@@ -14,7 +14,7 @@ type start struct {
 	chain       *ins.Chain
 	cast        *ins.CastOn
 	yarn        *ins.JoinYarn
-	pick        *ins.PickUp
+	picks       []*ins.PickUp
 	ring, round bool
 	stitches    bool
 	skipped     int
@@ -26,9 +26,7 @@ func (r *runner) startOf(l *ins.Line) start {
 	for _, n := range l.Body {
 		switch n := n.(type) {
 		case *ins.Chain:
-			if s.cast == nil && !s.stitches && (s.chain == nil || s.chain.N.At(r.size) <= 1 && n.N.At(r.size) > 1) {
-				s.chain = n
-			}
+			s.chains(n, r.size)
 		case *ins.CastOn:
 			if s.chain == nil && s.cast == nil && !s.stitches {
 				s.cast = n
@@ -40,18 +38,14 @@ func (r *runner) startOf(l *ins.Line) start {
 		case *ins.JoinYarn:
 			s.yarn = n
 		case *ins.Skip:
-			if s.yarn == nil {
-				for _, p := range n.Places {
-					s.skipped += max(p.N.At(r.size), 0)
-				}
-			}
+			s.skips(n, r.size)
 		case *ins.PickUp:
 			s.stitches = true
-			if n.Kind == nil && s.pick == nil {
-				s.pick = n
+			if n.Kind == nil {
+				s.picks = append(s.picks, n)
 			}
 		case *ins.Stitch:
-			if s.chain != nil && n.Kind != nil && n.Kind.ID == "slst" && len(l.Body) < 4 { // ch 4, sl st in first ch
+			if s.closes(n) && len(l.Body) < 4 { // ch 4, sl st in first ch
 				s.ring = true
 				continue
 			}
@@ -63,6 +57,54 @@ func (r *runner) startOf(l *ins.Line) start {
 	return s
 }
 
+func (s *start) chains(n *ins.Chain, size int) {
+	if s.cast == nil && !s.stitches && (s.chain == nil || s.chain.N.At(size) <= 1 && n.N.At(size) > 1) {
+		s.chain = n
+	}
+}
+
+func (s *start) skips(n *ins.Skip, size int) {
+	if s.yarn != nil {
+		return
+	}
+	for _, p := range n.Places {
+		s.skipped += max(p.N.At(size), 0)
+	}
+}
+
+// closes reports whether a slip stitch closes the chain to a ring.
+func (s *start) closes(n *ins.Stitch) bool {
+	return s.chain != nil && n.Kind != nil && n.Kind.ID == "slst"
+}
+
+// mostTab is how many stitches a tab of garter stitch has at most.
+const mostTab = 8
+
+// pickUp begins with stitches picked up. Those on the needle go on beside them, if the count says so, or if a
+// small tab is picked up on two of its edges.
+func (r *runner) pickUp(l *ins.Line, s start) {
+	n, live := 0, 0
+	for _, p := range s.picks {
+		n += max(p.N.At(r.size), 0)
+	}
+	if r.fab != nil && r.known {
+		live = r.fab.stitches()
+	}
+	if k := r.said(l); live > 0 && (k == n+live || k < 0 && len(s.picks) > 1 && live <= mostTab) {
+		n += live
+	}
+	r.anew()
+	r.put(uniform(knitStitch, n), true)
+	r.round = s.round
+	if r.g != nil {
+		r.g.anew()
+		r.g.foundation(r.fab, l.At.Line, s.round)
+	}
+	if l.Stated != nil {
+		r.checkOnly(l)
+	}
+}
+
 // between works an unnumbered line: a foundation, casting on, joining yarn,
 // fastening off. It reports false for a line that is a row.
 func (r *runner) between(l *ins.Line) bool {
@@ -72,14 +114,8 @@ func (r *runner) between(l *ins.Line) bool {
 		r.yarn(l, s)
 	case (s.chain != nil || s.cast != nil) && !s.stitches:
 		r.found1(l, s)
-	case s.pick != nil:
-		r.anew()
-		r.put(uniform(knitStitch, max(s.pick.N.At(r.size), 0)), true)
-		r.round = s.round
-		if r.g != nil {
-			r.g.anew()
-			r.g.foundation(r.fab, l.At.Line, s.round)
-		}
+	case len(s.picks) > 0:
+		r.pickUp(l, s)
 	case s.stitches:
 		return false
 	case s.magic:

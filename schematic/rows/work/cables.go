@@ -7,6 +7,30 @@ import (
 	ins "flatwright/schematic/rows/instructions"
 )
 
+// crossedLines are the lines with a crossing of which the text does not say what it is.
+func crossedLines(x *ins.Text) map[int]bool {
+	out := map[int]bool{}
+	var look func(list []ins.Item)
+	look = func(list []ins.Item) {
+		for _, n := range list {
+			switch n := n.(type) {
+			case *ins.Repeat:
+				look(n.Body)
+			case *ins.Stitch:
+				if n.Kind != nil && n.Kind.Key == "cable" && n.Kind.Cross == nil {
+					out[n.At.Line] = true
+				}
+			}
+		}
+	}
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			look(l.Body)
+		}
+	}
+	return out
+}
+
 // unexplained asks, once for each, what the cables are that the text names and does not explain. Their
 // names say how many stitches they take, so that these are counted.
 func unexplained(x *ins.Text) finding.List {

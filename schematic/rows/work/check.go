@@ -134,49 +134,57 @@ func translates(words []ins.Word) bool {
 	})
 }
 
+// otherWords are the words of the other terms that a text has, each told once.
+type otherWords struct {
+	x    *ins.Text
+	seen map[string]bool
+	list finding.List
+}
+
+// look looks at the i-th word of a line, and gives how many words more belong to it.
+func (o *otherWords) look(section string, words []ins.Word, i int) int {
+	t, more := words[i], 0
+	if t.Kind != 'w' || o.x.Own[t.S] != nil || t.S == "tension" && i > 0 { // that of the yarn is of both
+		return 0
+	}
+	if name, k := phrase(words[i:]); k > 1 { // half treble, double crochet
+		t.S, t.End, more = name, words[i+k-1].End, k-1
+	}
+	w := strings.TrimRight(t.S, "0123456789")
+	terms, ok := stitch.Only(w)
+	if !ok {
+		if terms, ok = stitch.Only(t.S); !ok {
+			return more
+		}
+		w = t.S
+	}
+	if !o.x.TermsSet || terms == o.x.Terms || o.seen[w] {
+		return more
+	}
+	o.seen[w] = true
+	f := finding.Finding{Kind: "words/terms", Severity: finding.Warning, Section: section,
+		Pos:     finding.Pos{File: o.x.Name, Line: t.Line, Col: t.Col, EndCol: t.End},
+		Message: fmt.Sprintf("%q is a %s word in a text in %s terms", t.S, terms, o.x.Terms)}
+	if st, ok := stitch.Lookup(w, terms); ok {
+		f.Fix = fmt.Sprintf("in %s terms it is %s", o.x.Terms, st.Abbr(o.x.Terms))
+	} else if w == "miss" {
+		f.Fix = "in US terms it is skip"
+	}
+	o.list = append(o.list, f)
+	return more
+}
+
 // mixed tells words of the other terms than those of the text.
 func mixed(x *ins.Text) finding.List {
-	var out finding.List
-	seen := map[string]bool{}
-	both := [2]map[string]ins.Span{{}, {}}
+	o := otherWords{x: x, seen: map[string]bool{}}
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
 			for i := 0; i < len(l.Words) && !translates(l.Words); i++ {
-				t := l.Words[i]
-				if t.Kind != 'w' || x.Own[t.S] != nil {
-					continue
-				}
-				if name, k := phrase(l.Words[i:]); k > 1 { // half treble, double crochet
-					t.S, t.End = name, l.Words[i+k-1].End
-					i += k - 1
-				}
-				w := strings.TrimRight(t.S, "0123456789")
-				terms, ok := stitch.Only(w)
-				if !ok {
-					if terms, ok = stitch.Only(t.S); !ok {
-						continue
-					}
-					w = t.S
-				}
-				if _, there := both[terms][w]; !there {
-					both[terms][w] = ins.Span{Line: t.Line, Col: t.Col, End: t.End}
-				}
-				if !x.TermsSet || terms == x.Terms || seen[w] {
-					continue
-				}
-				seen[w] = true
-				f := finding.Finding{Kind: "words/terms", Severity: finding.Warning, Section: s.Name,
-					Pos:     finding.Pos{File: x.Name, Line: t.Line, Col: t.Col, EndCol: t.End},
-					Message: fmt.Sprintf("%q is a %s word in a text in %s terms", t.S, terms, x.Terms)}
-				if st, ok := stitch.Lookup(w, terms); ok {
-					f.Fix = fmt.Sprintf("in %s terms it is %s", x.Terms, st.Abbr(x.Terms))
-				} else if w == "miss" {
-					f.Fix = "in US terms it is skip"
-				}
-				out = append(out, f)
+				i += o.look(s.Name, l.Words, i)
 			}
 		}
 	}
+	out := o.list
 	if !x.TermsSet {
 		if at, ok := ambiguous(x); ok {
 			out = append(out, finding.Finding{Kind: "words/terms", Severity: finding.Note,

@@ -282,6 +282,23 @@ func (g *Graph) below(f int) int {
 	return g.flip - 1 + g.first - f
 }
 
+// chained adds k chains at the end of the row before.
+func (g *Graph) chained(k int) {
+	at := len(g.Rows) - 1
+	if at < 0 {
+		return
+	}
+	row := &g.Rows[at]
+	for range k {
+		if g.total++; g.total > maxGraph {
+			g.Cut = true
+			return
+		}
+		g.places = append(g.places, len(row.Stitches))
+		row.Stitches = append(row.Stitches, GraphStitch{Stitch: chainStitch, Counts: true, Colour: g.before})
+	}
+}
+
 // idle records that the row does not work the i-th place below: it waits on the needle.
 func (g *Graph) idle(i int) {
 	i = g.below(i)

@@ -364,7 +364,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 		return
 	}
 	foundation := false
-	if n := foundationOf(body); n != nil && (r.fab == nil || !r.begun || r.fresh || len(body) > 1 && !r.known) { // Ch 31, sc in 2nd ch from hook
+	if n := foundationOf(body); n != nil && (r.fab == nil || !r.begun || r.fresh || !r.known && l.Label == nil) { // Ch 31, sc in 2nd ch from hook
 		if k := n.N.At(r.size); k > 0 {
 			f := &fabric{}
 			f.add(run{kind: chainStitch, n: k, base: true})
@@ -580,11 +580,15 @@ func (r *runner) below(rd *reading, body []ins.Item) (below *fabric, flipped boo
 // try works one row over a reading, without keeping anything.
 func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	below, flipped := r.below(rd, body)
+	carry := rd.carry
+	if flipped && !r.round {
+		below, carry, body = r.addChain(below, carry, body)
+	}
 	w := &r.work
 	if r.g != nil { // it holds what it is worked from
 		w = &work{}
 	}
-	*w = work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: rd.carry, pick: rd.pick},
+	*w = work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: carry, pick: rd.pick},
 		place: place{cur: over(below), out: &fabric{runs: r.buf[:0]}, lastPos: -1}}
 	if r.edge == 0 && r.no > 0 {
 		w.rows = r.no
@@ -624,6 +628,48 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	return res
 }
 
+// addChain puts a chain that adds stitches before the row below: one that the row works into from the hook. It
+// stands at the end of the row before, or begins this one.
+func (r *runner) addChain(below *fabric, carry *ins.Chain, body []ins.Item) (*fabric, *ins.Chain, []ins.Item) {
+	k := 0
+	switch n := foundationOf(body); {
+	case n != nil:
+		k, body = n.N.At(r.size), body[1:]
+	case !fromHook(body):
+	case carry != nil:
+		k, carry = carry.N.At(r.size), nil
+	case len(below.runs) > 1 && below.runs[0].space():
+		k = below.runs[0].chain
+		below = &fabric{runs: below.runs[1:], picots: below.picots, groups: below.groups}
+		if r.g != nil {
+			r.g.lost = true
+		}
+	}
+	if k <= 0 {
+		return below, carry, body
+	}
+	f := &fabric{}
+	f.add(run{kind: chainStitch, n: min(k, maxSteps), base: true})
+	if r.g != nil {
+		r.g.chained(min(k, maxSteps))
+	}
+	return joined2(f, below), nil, body
+}
+
+// fromHook reports whether a row begins with a stitch in a chain counted from the hook.
+func fromHook(body []ins.Item) bool {
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Nothing, *ins.Turn:
+			continue
+		case *ins.Stitch:
+			return n.Kind != nil && n.Kind.ID != "slst" && len(n.Places) > 0 && n.Places[0].Kind == ins.FromHook
+		}
+		return false
+	}
+	return false
+}
+
 // leftOver says what becomes of stitches that a row has not used.
 func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	if w.cur.left == 0 {
@@ -642,7 +688,10 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		}
 	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
-	case uses(w.found):
+	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:
+	case l.Stated != nil && w.cur.left > mostTurning && len(r.misfits(l, w.out)) == 0:
+		res.lefts = rest(&w.cur)
+		w.tell("rows/under-use", finding.Note, l.At, "%s stitches are left at the end, and nothing says that they stay unworked", "say that they are left, or work them", w.cur.left)
 	default:
 		at := l.At
 		if n := len(body); n > 0 && body[n-1].Span().Line > 0 {
@@ -652,6 +701,14 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		w.tellGap(w.cur.left, below, "rows/under-use", at, "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
 			"work %s more, or say that they are left unworked", w.cur.left, below, below-w.cur.left, w.cur.left)
 	}
+}
+
+// mostTurning is how many chains of a foundation a row leaves to turn with, at most.
+const mostTurning = 3
+
+// leavesChain reports whether what a row has left are the chains of its foundation that it turned with.
+func (w *work) leavesChain() bool {
+	return w.from.runs[0].base && len(w.from.runs) == 1 && w.cur.left <= mostTurning
 }
 
 // shortRow reports whether a knitted row turns before its end: a short row, of a heel or a shoulder.

@@ -96,7 +96,12 @@ func (w *work) hook(n ins.Item, p ins.Place, k int) {
 	if k < 1 {
 		return
 	}
-	if len(w.from.runs) == 0 || !w.from.runs[0].base {
+	if len(w.from.runs) > 0 && !w.from.runs[0].base { // chains that are added in words of which the reading is not sure
+		w.tell("rows/not-read", finding.Note, p.At, "not followed: there is no chain to work into; the stitches are not counted", "chain at the end of the row before")
+		w.blind, w.quiet = true, w.quiet+1
+		return
+	}
+	if len(w.from.runs) == 0 {
 		w.tell("rows/no-chain", finding.Warning, p.At, "there is no foundation chain to work into", "chain first")
 		return
 	}

@@ -99,6 +99,9 @@ func (rd *reading) suspectBefore() bool { return len(rd.found) > 0 }
 
 // shortTotal reports whether the count of a short row is that of all stitches.
 func (rd *reading) shortTotal(k int) bool {
+	if rd.carry != nil && rd.carry.N.By == nil && rd.carry.N.All > 3 && k == rd.fab.stitches()+rd.carry.N.All { // chains that are added count too
+		return true
+	}
 	return rd.ahead != nil && k == rd.fab.stitches()+rd.ahead.stitches()
 }
 

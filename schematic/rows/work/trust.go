@@ -34,9 +34,10 @@ func judge(x *ins.Text, list []*merged) {
 			held[m.at.Line] = true
 		}
 	}
+	crossed := crossedLines(x)
 	often := len(all) > 3 && 4*len(all) > worked(x) || forSome(x)
 	for _, m := range list {
-		if m.counted() && (often || m.again || m.gross() || m.held && len(held) > mostHeld) {
+		if m.counted() && (often || m.again || m.gross() || m.held && len(held) > mostHeld || crossed[m.at.Line]) {
 			m.kind, m.sev = "rows/not-read", finding.Note
 			m.msg = "not followed: " + m.msg
 		}
