@@ -51,3 +51,20 @@ func TestStitchesThatStayUnworkedAreAskedFor(t *testing.T) {
 	assert.Equal(t, finding.Note, list[0].Severity)
 	assert.Contains(t, list[0].Message, "16 stitches")
 }
+
+func TestWordsOfPrintAreReadAsTheyAreMeant(t *testing.T) {
+	for name, text := range map[string]string{
+		"rows in a fabric, and increases knitwise": "Cast on 10 sts. P 1 row.\nNext row: Inc K wise into every st - 20 sts. Beginning with a P row, st-st 5 rows.\nNext row: K5, inc in next st, K8, inc in next st, K5 - 22 sts.\n",
+		"double crochet in full, and a count told": "Notes: Ch 3 counts as dc.\nCh 3, join to form a ring.\nRow 1: chain 3, 9 double crochet in ring.\nRow 2: chain 3, turn, double crochet in next double crochet, (double crochet in next double crochet, 2 double crochet in next double crochet) across. You will find that you make 14 double crochet.\n",
+		"sizes with hyphens":                       "Sizes: 38 (40 - 42)\nCast on 136 (144, 152) sts.\nBind off 7 (8, 9) sts at beg of next 2 rows. 122 (128, 134) sts.\nBind off 5 (5, 6) sts at beg of next 2 rows. 112 (118, 122) sts.\n",
+		"what the maker does is no row of its own": "Cast on 3 sts.\nRow 1: Knit 3 (3 stitches) (notice that this and all odd rows are knit)\nI use a marker to mark the center k1 stitch.\nRow 2: K1, yo, k1, yo, k1 (5 stitches)\nRow 3: Knit 5 (5 stitches)\n",
+	} {
+		t.Run(name, func(t *testing.T) {
+			x := Read("t.txt", []byte(text), Options{})
+			assert.Equal(t, x.Read.Lines, x.Read.Whole)
+			for _, f := range check(text) {
+				assert.Equal(t, finding.Note, f.Severity, f.Message)
+			}
+		})
+	}
+}

@@ -54,8 +54,11 @@ func dropFillers(t []text.Token) []text.Token {
 
 func dropped(t []text.Token, i int) bool {
 	k := &t[i]
+	if k.Is("k", "p") && near(t, i+1).Is("wise") || k.Is("wise") && near(t, i-1).Is("k", "p") || k.Is("make") && near(t, i-1).Is("you") {
+		return true
+	}
 	if k.Kind == 'g' { // how a stitch is made, before where: 15 tr (thread twice around hook) in ring
-		return i > 0 && near(t, i-1).Kind == 'w' && near(t, i+1).Is("in", "into") && slices.ContainsFunc(k.Sub, func(t text.Token) bool { return t.Is("hook") })
+		return len(k.Sub) > 3 && k.Sub[0].Is("notice", "note", "see", "remember", "you") || i > 0 && near(t, i-1).Kind == 'w' && near(t, i+1).Is("in", "into") && slices.ContainsFunc(k.Sub, func(t text.Token) bool { return t.Is("hook") })
 	}
 	if k.Kind != 'w' {
 		return false
@@ -118,7 +121,7 @@ func freeNumber(last, k, next, second *text.Token) bool {
 	if last.Is("on") && !measuring[next.S] && !next.Is("needles", "needle", "dpns") {
 		return false
 	}
-	return measuring[next.S] || k.Kind == 'f' || next.Kind == 'f' ||
+	return measuring[next.S] && !second.Is("crochet", "crochets") || k.Kind == 'f' || next.Kind == 'f' ||
 		last.Is("size", "no", "us", "colour", "color", "mc", "cc", "number", "page", "fig", "chart", "/", "-", "needles", "needle", "on", "figure", "uk", "over", "photo", "part", "step", "than", ".") ||
 		next.Is("/", "-", ".") && isNumber(second) || next.Is("x") && second.Kind == 'n'
 }
@@ -127,6 +130,8 @@ func freeNumber(last, k, next, second *text.Token) bool {
 func (p *parser) freeWord(k, next *text.Token) bool {
 	switch {
 	case weighty[k.S], k.Is("v", "vs") && next.Is("-", "st", "sts", "stitch"), k.Is("each", "all", "next", "last", "first") && next.Is("st", "sts", "stitch", "stitches", "sc", "dc", "row", "rnd", "round", "tr", "hdc", "htr", "ch"):
+		return false
+	case k.Is("double", "single", "treble") && next.Is("crochet", "crochets"):
 		return false
 	case loose[k.S]:
 		return next.Kind != 'n' || measuring[k.S] || !p.names(k.S)
@@ -144,6 +149,9 @@ var modal = set("can could may might would if i we you'll i'll want like prefer"
 
 // modal reports whether a sentence tells what may be done, so that it is no instruction.
 func (p *parser) modal(t []text.Token) bool {
+	if len(t) > 4 && t[0].Is("i", "we", "you", "your", "you'll", "i'll", "don't", "remember", "it") {
+		return true
+	}
 	return p.tells(t) && slices.ContainsFunc(t, func(t text.Token) bool { return modal[t.S] && t.Kind == 'w' })
 }
 

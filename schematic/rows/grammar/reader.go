@@ -187,7 +187,7 @@ func (r *Reader) saysTerms(t stitch.Terms) {
 func (r *Reader) sizes(rest string, line, col int) {
 	at := ins.Span{Line: line, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
 	rest, _, _ = strings.Cut(rest, ";") // measurements stand behind it
-	words := text.SizesAlone(rest)
+	words := text.Hyphened(text.SizesAlone(rest), r.x.Src)
 	s, p := expr.ParseSizes(strings.NewReplacer(": ", ", ", ":", ",").Replace(words))
 	switch {
 	case len(r.o.Sizes.Names) > 0:

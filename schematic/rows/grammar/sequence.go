@@ -973,7 +973,7 @@ func (s *sequence) restIsNothing(i int) bool {
 }
 
 var (
-	countLead = []string{"total", "you", "will", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "remaining", "approx", "remain"}
+	countLead = []string{"total", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "remaining", "approx", "remain"}
 	remains   = []string{"remain", "remaining", "rem", "remains", "total", "made", "left", "altogether"}
 )
 

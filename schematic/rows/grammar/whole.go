@@ -14,6 +14,7 @@ var statements = []form{
 	{rule: "whole", pattern: "($rep | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 
 	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit] [working] [even/straight/as/in/on/to] {y:incloth} [only] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},

@@ -257,6 +257,21 @@ var (
 	behindSizes = regexp.MustCompile(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|[\s.-])+$`)
 )
 
+var hyphens = regexp.MustCompile(`([\d½¼¾]) ?[-–] ?(\d)`)
+
+// Hyphened are the words of a line of sizes with commas for the hyphens between numbers, if that gives as many
+// sizes as the lines of numbers of the text have: 38 (40 - 42) and 136 (144-152) sts.
+func Hyphened(words string, lines []string) string {
+	commas := hyphens.ReplaceAllString(words, "$1, $2")
+	if i := strings.IndexByte(words, '('); i < 0 || commas == words || hyphens.MatchString(words[:i]) {
+		return words
+	}
+	if strings.Count(commas, ",")+2 != Sizes(lines) {
+		return words
+	}
+	return commas
+}
+
 // SizesAlone are the words of a line of sizes without whom they fit and in what they are told.
 func SizesAlone(rest string) string {
 	rest = strings.TrimSuffix(strings.TrimSpace(rest), ".")

@@ -372,7 +372,7 @@ func (p *labeller) nameWords() (words []string, k int) {
 			p.l.From = t.Num
 			continue
 		}
-		if t.Kind != 'w' || t.Is("of", "to", "in", "every", "each", "at", "and", "on") {
+		if t.Kind != 'w' || t.Is("of", "to", "in", "every", "each", "at", "and", "on", "with") {
 			return nil, 0
 		}
 		if _, ok := RowWord(t.S); ok {

@@ -335,7 +335,7 @@ func (r *runner) said(l *ins.Line) int {
 			return n
 		}
 		switch {
-		case g.Unit.Stretch:
+		case g.Unit.Stretch, g.Unit.Row:
 			return -1
 		case g.Unit.Space || g.Unit.Chain:
 		case g.Unit.Group != nil:
