@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -64,33 +65,46 @@ func (a *assembly) hood(q *proto) (*panel, bool) {
 }
 
 // halfRound leaves, of a round of an even number of panels of which none says that it lies in front, the half that shows:
-// so many side by side, in their order. It reports false where they would not lie as a skirt does: they come to
-// a point, or are odd in number.
+// root in the middle, and beside it whole panels and, if they are even in number, a half of one at either end. It reports false where they would
+// not lie as a skirt does: they come to a point, or are odd in number.
 func (a *assembly) halfRound(root *panel) bool {
+	row := a.gores(root)
+	n := len(row)
+	if n%2 != 0 || n < 4 || slices.ContainsFunc(row, (*proto).pointed) {
+		return false
+	}
+	beside := n / 4 // panels on either side of the middle one, with the halves
+	for i, q := range row {
+		switch {
+		case beside < i && i < n-beside:
+			q.left = 0
+		case n%4 == 0 && (i == beside || i == n-beside):
+			if p := q.half(q.middle(), i == beside, "fold of "+q.name); p != nil {
+				q.panel = p
+			}
+		}
+	}
+	return true
+}
+
+// gores are the panels of a round in order, root first.
+func (a *assembly) gores(root *panel) []*proto {
 	var row []*proto
 	for _, q := range a.protos {
 		if q.made == root.made && q.made.Views[q.view].Panel {
 			row = append(row, q)
 		}
 	}
-	if len(row)%2 != 0 {
-		return false
-	}
 	slices.SortFunc(row, func(x, y *proto) int { return x.view - y.view })
-	behind := row[len(row)/2:]
-	for i, q := range row {
-		start, end := ends(q.panel)
-		if a, b := levelWidth(q.panel, start), levelWidth(q.panel, end); a*pointed < b || b*pointed < a {
-			return false
-		}
-		if q.view == root.view && i >= len(row)/2 {
-			behind = row[:len(row)/2]
-		}
-	}
-	for _, q := range behind {
-		q.left = 0
-	}
-	return true
+	at := slices.IndexFunc(row, func(q *proto) bool { return q.view == root.view })
+	return slices.Concat(row[at:], row[:at])
+}
+
+// pointed reports whether a gore comes to a point.
+func (q *proto) pointed() bool {
+	start, end := ends(q.panel)
+	a, b := levelWidth(q.panel, start), levelWidth(q.panel, end)
+	return a*pointed < b || b*pointed < a
 }
 
 // pointed is how many times as wide one end of a gore is as the other from which on it comes to a point.
@@ -110,7 +124,7 @@ func levelWidth(p *panel, y float64) float64 {
 // inGores measures a round that lies in panels side by side: its widths go along no straight line, and are told under the
 // picture; its length is that of a panel.
 func (tk *taker) inGores(row []*panel) {
-	last := row[len(row)-1]
+	last := slices.MaxFunc(row, func(x, y *panel) int { return cmp.Compare(x.mid(), y.mid()) })
 	lo, hi := box(last.loop)
 	tk.take("length", last.where.at(hi), last.where.at(pt{X: hi.X, Y: lo.Y}), schematic.Slanted, false, tk.exact(hi.Y-lo.Y))
 	for _, m := range last.made.Measures {

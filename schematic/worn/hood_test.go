@@ -1,7 +1,9 @@
 package worn
 
 import (
+	"cmp"
 	"os"
+	"slices"
 	"strings"
 	"testing"
 
@@ -57,6 +59,7 @@ func TestHalfOfTheGoresOfARoundShowSideBySide(t *testing.T) {
 	a := assembled(g)
 	row := a.rowOf(a.placed[0])
 	require.Len(t, row, 3)
+	slices.SortFunc(row, func(x, y *panel) int { return cmp.Compare(x.mid(), y.mid()) })
 	// A gore widens by 11 stitches at either side, 55 mm, over 12 × 11 = 132 rows, and its lines lie on each other by the chord of
 	// their whole length, 140 rows of 3.5714 mm = 500 mm: the next one is turned by twice atan(55 / 500) = 12.554°, and
 	// the middle one is upright.
@@ -98,4 +101,29 @@ func TestABandThatIsMadeTwiceLiesOnBothSides(t *testing.T) {
 	// The sleeve begins above 24 × 3.3333 + (40 + 32) × 3.5714 mm, and is 44 rows high, front and back.
 	assert.InDelta(t, 337.143, measured(t, g, "body to underarm").Length.Float(), 0.002)
 	assert.InDelta(t, 2*157.143, measured(t, g, "cuff").Length.Float(), 0.002)
+}
+
+// Of four gores one lies in the middle, and half of another on either side of it.
+func TestOfFourGoresOneLiesInTheMiddleBetweenTwoHalves(t *testing.T) {
+	text, err := os.ReadFile(garments + "gored-skirt.yaml")
+	require.NoError(t, err)
+	p, found := read.Pattern("four", []byte(strings.NewReplacer("cast on: 144 (162, 180)", "cast on: 96 (108, 120)",
+		"          - {panel: Gore 5, stitches: 24 (27, 30)}\n", "", "          - {panel: Gore 6, stitches: 24 (27, 30)}\n", "").Replace(string(text))))
+	require.NotNil(t, p, "%v", found)
+	g := schematic.Work(p, 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	a := assembled(g)
+	row := a.rowOf(a.placed[0])
+	require.Len(t, row, 3)
+	whole := 0.0
+	for _, q := range row {
+		whole += area(q.points())
+	}
+	// A gore is 120 mm wide at the waist and 230 at the hem, over 132 rows, and 230 for the last 8: 471.429 and 28.571 mm.
+	assert.InDelta(t, 2*((120+230)/2.0*471.429+230*28.571), whole, 2000)
+	// The halves go on from the middle one symmetrically.
+	lo, hi := bounds(g.Worn.Views[0].Outline)
+	assert.InDelta(t, 0, lo.X+hi.X, 0.5)
+	assert.InDelta(t, 920, measured(t, g, "hem").Length.Float(), 0.001)
 }

@@ -618,8 +618,8 @@ func (a *assembly) stand() {
 		return
 	}
 	root := a.placed[0]
-	if root.face != either || !root.made.Views[root.view].Panel {
-		return
+	if root.face != either || !root.made.Views[root.view].Panel || root.made.Round {
+		return // a round has its root in the middle
 	}
 	row := a.rowOf(root)
 	mid := row[len(row)/2]
