@@ -271,7 +271,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.ToRow = n })
 		}},
 
-	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every so-manieth row", example: "Dec 1 st at each end of every 4th row 3 times",
+	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every nth row", example: "Dec 1 st at each end of every 4th row 3 times",
 		build: func(m *match) any {
 			e := every{n: ins.N(value[int](m, "o")), rounds: value[bool](m, "w")}
 			for i := m.from; i < m.to; i++ {

@@ -8,6 +8,14 @@ import (
 // stitches are the forms that make stitches, and those between them.
 var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "2 dc in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {k:kind} twice {p:places}", meaning: "two of a stitch in each place", example: "hdc twice in each st around", build: func(m *match) any {
+		st, ok := stitchIn(m).(*ins.Stitch)
+		if !ok {
+			return nil
+		}
+		st.N = ins.N(2)
+		return st
+	}},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] {e:extent}", meaning: "the stitch in each place up to there", example: "sc around", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} [every/each/all] [$st] {e:extent}", meaning: "the stitch in each place up to there", example: "knit every stitch to end", build: stitchTo},
@@ -127,7 +135,7 @@ var stitches = []form{
 			return ins.Counting{}
 		}},
 	{rule: "turning", pattern: "turning", meaning: "the chain at a turn", example: "turning ch 3", build: func(m *match) any { return true }},
-	{rule: "counting", pattern: "[,] [here/now/this/always/which/that/to/and] [not/does/do/will/should] [not] counts/count/counted/counting/stands/stand [here/now] [and throughout] [as/for] [one/first] [{one:num}] [{k:kind}] [$st] [here/throughout/on all rows] [(and/plus/+/,) [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
+	{rule: "counting", pattern: "[,] [here/now/this/always/which/that/to/and] [not/does/do/will/should] [not] counts/count/counted/counting/stands/stand [here/now] [and throughout] [as/for] [your/my/the] [one/first] [{one:num}] [{k:kind}] [$st] [of/for/in this/each/every row/rnd/round] [here/throughout/on all rows] [(and/plus/+/,) [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
 		build: func(m *match) any {
 			c := ins.Counting{How: ins.CountsAsStitch}
 			if m.said("not") {

@@ -145,7 +145,7 @@ var cores = []form{
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around",
 		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
-	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every so-manieth stitch", example: "2 sc in every 3rd st around",
+	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every nth stitch", example: "2 sc in every 3rd st around",
 		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
 	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
 	{rule: "core", pattern: "same place/position [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},

@@ -395,6 +395,36 @@ func (r *Reader) together(tokens []text.Token, n int) []text.Token {
 	return append(r.tokens[:k:k], both[skip:]...)
 }
 
+// withoutEchoes takes out brackets that say the word before them again: half double crochet (hdc), four (4).
+func (r *Reader) withoutEchoes(t []text.Token) []text.Token {
+	for i := len(t) - 3; i > 0; i-- {
+		if t[i].Is("(") && t[i+2].Is(")") && r.echo(t[:i], &t[i+1]) {
+			t = slices.Delete(slices.Clone(t), i, i+3)
+		}
+	}
+	return t
+}
+
+// echo reports whether a word or a number is what the words before it say.
+func (r *Reader) echo(before []text.Token, t *text.Token) bool {
+	last := before[len(before)-1]
+	if t.Kind == 'n' {
+		return last.Kind == 'w' && numerals[last.S] > 0 && t.Num.All == numerals[last.S]
+	}
+	short, ok := r.thing([]byte(t.S))
+	if t.Kind != 'w' || !ok || short.Kind == nil {
+		return false
+	}
+	long := ""
+	for k := len(before) - 1; k >= max(0, len(before)-4) && before[k].Kind == 'w'; k-- {
+		long = before[k].S + long
+		if full, ok := r.thing([]byte(long)); ok && full.Kind == short.Kind && long != t.S {
+			return true
+		}
+	}
+	return false
+}
+
 // lex cuts a line into tokens, without bullets and the bars of a table.
 func (r *Reader) lex(raw string, n int) []text.Token {
 	tokens := text.Lex(raw, len(r.x.Sizes.Names))
@@ -410,6 +440,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			}
 		}
 	}
+	tokens = r.withoutEchoes(tokens)
 	for i := range tokens {
 		tokens[i].Line = n
 	}

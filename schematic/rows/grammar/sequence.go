@@ -49,7 +49,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'g':
 			s.bracket(t)
 		case s.repeat():
-		case t.Is("and", "then", "but", "plus", "finally") && s.i+1 < len(p.t):
+		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
 		case s.loopSaid():
 		case s.counted():
@@ -125,11 +125,29 @@ func (s *sequence) endsStretch() bool {
 	return false
 }
 
+// stretchAt reports whether a bracket stands there that holds instructions, and is repeated as far as words behind it say.
+func (s *sequence) stretchAt(i int) bool {
+	t := s.at(i)
+	if t.Kind != 'g' || len(t.Sub) < 3 || s.neutralAll(t.Sub) || s.countsIn(t.Sub) != nil ||
+		!slices.ContainsFunc(t.Sub, func(k text.Token) bool { return k.Kind == 'w' && s.names(k.S) }) {
+		return false
+	}
+	if _, to := s.named("extent", i+1); to >= 0 {
+		return true
+	}
+	_, to := s.named("times", i+1)
+	return to >= 0
+}
+
 // repeat reads rep from * 5 times, repeat around, rep between * and *.
 func (s *sequence) repeat() bool {
 	t := s.at(s.i)
 	if !t.Is("rep", "repeat", "repeating", "rpt", "reps", "repeated", "work", "from") {
 		return false
+	}
+	if t.Is("rep", "repeat") && s.stretchAt(s.i+1) { // repeat (2 dc in next st, dc in next st) to end
+		s.i++
+		return true
 	}
 	j := s.i + 1
 	for s.at(j).Is("pattern", "from", "between", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
@@ -795,7 +813,7 @@ func (s *sequence) mistyped(i, end int) bool {
 		return false
 	}
 	if !strings.ContainsAny(w.S, "aeiouy") {
-		return !w.Is("st", "sts", "sp", "sps", "ndl", "ndls", "xs", "xl", "mc", "cc", "ws", "rs", "pm", "sm", "rm")
+		return !w.Is("st", "sts", "dnt", "sp", "sps", "ndl", "ndls", "xs", "xl", "mc", "cc", "ws", "rs", "pm", "sm", "rm")
 	}
 	near := finding.Nearest(w.S, tradeWords)
 	return len(w.S) > 4 && !fillers[w.S] && near != "" && near != w.S && near+"s" != w.S

@@ -204,7 +204,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(magic ring/circle/loop | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
+	{rule: "neutral", pattern: "(magic ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
 		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("in", "of") {
 			return nil
 		}

@@ -1,22 +1,48 @@
 package work
 
-import ins "flatwright/schematic/rows/instructions"
+import (
+	"slices"
 
-// around is what a row is worked as: where its instructions stand once, as in 2 sc, inc (24), or go around
-// together, as in inc, sc around (18), and its count says so, they are worked again and again.
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// around is what a row is worked as: where its instructions stand once, as in 2 sc, inc (24) or *sc, inc* (24), or go
+// around together, as in inc, sc around (18), and its count says so, they are worked again and again.
 func (r *runner) around(l *ins.Line, body []ins.Item) []ins.Item {
-	once := onceAround(body)
-	if once == nil || l.Stated == nil || r.fab == nil || !r.known {
+	if l.Stated == nil || r.fab == nil || !r.known {
 		return body
 	}
-	if near, fits := r.tried(l, body); fits || near && len(placesOf(body[len(body)-1])) == 0 {
+	head, mid, tail := ends(body)
+	once := onceAround(mid)
+	if once == nil {
 		return body
 	}
-	again := []ins.Item{&ins.Repeat{Placed: placed(body), Body: once, Until: ins.Extent{Kind: ins.ToEnd}, Stop: -1}}
+	if near, fits := r.tried(l, body); fits || near && len(placesOf(mid[len(mid)-1])) == 0 {
+		return body
+	}
+	all := &ins.Repeat{Placed: placed(mid), Body: once, Until: ins.Extent{Kind: ins.ToEnd}, Stop: -1}
+	again := slices.Concat(head, []ins.Item{all}, tail)
 	if near, fits := r.tried(l, again); fits || near {
 		return again
 	}
 	return body
+}
+
+// ends parts the chain at the beginning of a row, and what joins or turns it at its end, from what lies between.
+func ends(body []ins.Item) (head, mid, tail []ins.Item) {
+	from, to := 0, len(body)
+	for from < to && (is[*ins.Chain](body[from]) || is[*ins.Nothing](body[from]) || is[*ins.Turn](body[from])) {
+		from++
+	}
+	for to > from && (is[*ins.Join](body[to-1]) || is[*ins.Nothing](body[to-1]) || is[*ins.Turn](body[to-1])) {
+		to--
+	}
+	return body[:from], body[from:to], body[to:]
+}
+
+func is[T ins.Item](n ins.Item) bool {
+	_, ok := n.(T)
+	return ok
 }
 
 func placed(body []ins.Item) ins.Placed {
@@ -29,36 +55,40 @@ func placed(body []ins.Item) ins.Placed {
 	return p
 }
 
-// onceAround is a row of a few stitches of which none says where it is worked, save that the last may go
-// around; nil if it is not so.
+// onceAround is what a row of a few stitches repeats, of which none says where it is worked, save that the last may
+// go around; or what one stretch between stars holds; nil if it is not so.
 func onceAround(body []ins.Item) []ins.Item {
 	const most = 12
 	if len(body) == 0 || len(body) > most {
 		return nil
 	}
 	if q, ok := body[0].(*ins.Repeat); ok && len(body) == 1 && q.Until.Kind == ins.NoExtent && len(q.Places) == 0 && q.Times.At(0) <= 1 {
-		return q.Body // *1 sc, 1 inc* (18)
+		return q.Body
 	}
-	var out []ins.Item
+	out := slices.Clone(body)
 	for i, n := range body {
 		st, ok := n.(*ins.Stitch)
 		switch {
-		case !ok:
+		case !ok || len(st.Also) > 0:
 			return nil
-		case len(st.Places) == 1 && i > 0 && i == len(body)-1 && st.Places[0].Kind == ins.InEach && st.Places[0].Extent.Kind == ins.ToEnd && !st.Places[0].Unit.Space:
+		case len(st.Places) == 0:
+		case i > 0 && i == len(body)-1 && goesOn(st.Places):
 			bare := *st
 			bare.Places = nil
-			out = append(out, &bare)
-		case len(st.Places) > 0 || len(st.Also) > 0:
-			return nil
+			out[i] = &bare
 		default:
-			out = append(out, n)
+			return nil
 		}
 	}
 	if len(out) < 2 {
 		return nil
 	}
 	return out
+}
+
+// goesOn reports whether a stitch is worked around, wherever that is.
+func goesOn(list []ins.Place) bool {
+	return len(list) == 1 && list[0].Kind == ins.InEach && list[0].Extent.Kind == ins.ToEnd && !list[0].Unit.Space
 }
 
 // tried reports whether a row, worked so, uses all that is there and makes about what it states, and whether it makes just that.
