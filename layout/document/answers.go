@@ -7,46 +7,56 @@ import (
 	"flatwright/schematic/units"
 )
 
+// filling is what is written where the pages of a schematic have rules to write on.
+type filling struct {
+	steps  units.Steps
+	length map[string]units.Num // by measurement
+	letter map[string]string    // the measurement that a letter stands for
+}
+
 // fill writes the values of g where the pages of a schematic have rules to write on, those of the
 // measurements that are given.
 func fill(pages []atom, g *schematic.Garment, steps units.Steps, given func(schematic.Measure) bool) {
-	length := map[string]units.Num{}
-	for _, made := range g.Pieces {
-		for _, m := range made.Measures {
-			if given(m) {
-				length[m.ID] = m.Length
-			}
+	f := filling{steps, map[string]units.Num{}, map[string]string{}}
+	for id, m := range measuresOf(g) {
+		if given(m) {
+			f.length[id] = m.Length
 		}
 	}
-	letter := map[string]string{} // the measurement that a letter stands for
-	var tables []*sheet.Group
-	for _, piece := range groups(pages) {
-		if piece.Class == "table" {
-			tables = append(tables, piece)
-		}
-		if piece.Class != "piece" {
-			continue
-		}
-		for id, l := range letters(piece) {
-			letter[l] = id
-		}
-		for _, it := range piece.Items {
-			if m, ok := it.(*sheet.Group); ok && m.Class == "measure" {
-				id := m.ID
-				m.Items = filled(m.Items, steps, func(*sheet.Text) (units.Num, bool) { v, ok := length[id]; return v, ok })
-			}
+	all := groups(pages)
+	for _, piece := range all {
+		if piece.Class == "piece" {
+			f.piece(piece)
 		}
 	}
-	for _, t := range tables {
-		id := ""
-		t.Items = filled(t.Items, steps, func(tx *sheet.Text) (units.Num, bool) {
-			if tx.Face == fonts.Bold && letter[tx.S] != "" {
-				id = letter[tx.S]
-			}
-			v, ok := length[id]
-			return v, ok
-		})
+	for _, t := range all {
+		if t.Class == "table" {
+			f.table(t)
+		}
 	}
+}
+
+func (f *filling) piece(piece *sheet.Group) {
+	for id, l := range letters(piece) {
+		f.letter[l] = id
+	}
+	for _, it := range piece.Items {
+		if m, ok := it.(*sheet.Group); ok && m.Class == "measure" {
+			m.Items = filled(m.Items, f.steps, func(*sheet.Text) (units.Num, bool) { v, ok := f.length[m.ID]; return v, ok })
+		}
+	}
+}
+
+// table fills a table of letters, after the pieces have told what they stand for.
+func (f *filling) table(t *sheet.Group) {
+	id := ""
+	t.Items = filled(t.Items, f.steps, func(tx *sheet.Text) (units.Num, bool) {
+		if tx.Face == fonts.Bold && f.letter[tx.S] != "" {
+			id = f.letter[tx.S]
+		}
+		v, ok := f.length[id]
+		return v, ok
+	})
 }
 
 // groups are the groups that the pages hold.

@@ -88,40 +88,37 @@ func headless(s *sheet.Sheet, name string, first bool, size float64) *sheet.Shee
 	out.Bookmark = ""
 	out.Root.Items = nil
 	for _, it := range s.Root.Items {
-		g, ok := it.(*sheet.Group)
-		if !ok {
-			if t, isText := it.(*sheet.Text); isText && t.Class == "page" {
-				continue // of the drawing alone
-			}
-			out.Root.Items = append(out.Root.Items, it)
-			continue
+		if t, ok := it.(*sheet.Text); ok && t.Class == "page" {
+			continue // of the drawing alone
 		}
-		if g.Class != "heading" {
-			out.Root.Items = append(out.Root.Items, g)
-			continue
-		}
-		head := &sheet.Group{ID: g.ID, Class: g.Class, Title: g.Title}
-		for _, it := range g.Items {
-			if t, ok := it.(*sheet.Text); ok && t.Face == fonts.Italic {
-				head.Items = append(head.Items, t)
+		if g, ok := it.(*sheet.Group); ok && g.Class == "heading" {
+			head, y := headed(g, name, size)
+			it = head
+			if first {
+				out.Places = []sheet.Bookmark{{Name: name, Y: y}}
 			}
 		}
-		run0 := 2.9
-		if size >= 6 {
-			run0 = size
-		}
-		y := edge + lineHigh(run0) + 0.8
-		big := size * 1.2
-		if size < 6 {
-			big = size * 1.25
-		}
-		setLine(head, []run{{name, fonts.Bold, sheet.Black}}, edge, y+fonts.Ascent(fonts.Bold)*big, big, "heading")
-		out.Root.Items = append(out.Root.Items, head)
-		if first {
-			out.Places = []sheet.Bookmark{{Name: name, Y: y}}
-		}
+		out.Root.Items = append(out.Root.Items, it)
 	}
 	return &out
+}
+
+// headed is the heading of a drawing with a name in the place of what it is called there, and the
+// place of that, mm.
+func headed(g *sheet.Group, name string, size float64) (head *sheet.Group, y float64) {
+	head = &sheet.Group{ID: g.ID, Class: g.Class, Title: g.Title}
+	for _, it := range g.Items {
+		if t, ok := it.(*sheet.Text); ok && t.Face == fonts.Italic {
+			head.Items = append(head.Items, t)
+		}
+	}
+	line, big := 2.9, size*1.25
+	if size >= 6 {
+		line, big = size, size*1.2
+	}
+	y = edge + lineHigh(line) + 0.8
+	setLine(head, []run{{name, fonts.Bold, sheet.Black}}, edge, y+fonts.Ascent(fonts.Bold)*big, big, "heading")
+	return head, y
 }
 
 // lessInk takes grounds away, every second line of a rib and the hairlines between the rows

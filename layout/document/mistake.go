@@ -65,14 +65,9 @@ type countedRow struct {
 
 // countedRows are the measurements that a pupil can work out.
 func countedRows(gs []*schematic.Garment, t table.Table) []countedRow {
-	of := make([]map[string]schematic.Measure, len(gs))
-	for i, g := range gs {
-		of[i] = map[string]schematic.Measure{}
-		for _, made := range g.Pieces {
-			for _, m := range made.Measures {
-				of[i][m.ID] = m
-			}
-		}
+	var of []map[string]schematic.Measure
+	for _, g := range gs {
+		of = append(of, measuresOf(g))
 	}
 	var out []countedRow
 	for _, g := range t.Groups {
@@ -80,16 +75,28 @@ func countedRows(gs []*schematic.Garment, t table.Table) []countedRow {
 			continue
 		}
 		for _, r := range g.Rows {
-			row := countedRow{Row: r, counts: make([]schematic.Measure, len(gs))}
-			any := false
+			row := countedRow{Row: r}
 			for i := range gs {
-				if m := of[i][r.ID]; asked(m) && r.Cells[i].Has {
-					row.counts[i], any = m, true
+				m := of[i][r.ID]
+				if !asked(m) || !r.Cells[i].Has {
+					m = schematic.Measure{}
 				}
+				row.counts = append(row.counts, m)
 			}
-			if any {
+			if slices.ContainsFunc(row.counts, asked) {
 				out = append(out, row)
 			}
+		}
+	}
+	return out
+}
+
+// measuresOf are the measurements of a garment's pieces by their ids.
+func measuresOf(g *schematic.Garment) map[string]schematic.Measure {
+	out := map[string]schematic.Measure{}
+	for _, made := range g.Pieces {
+		for _, m := range made.Measures {
+			out[m.ID] = m
 		}
 	}
 	return out

@@ -2,6 +2,7 @@ package document
 
 import (
 	"regexp"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -29,36 +30,49 @@ func Written(p *schematic.Pattern, text string) ([]WrittenSection, []Fact) {
 			heading[s.At.Line] = s.Name
 		}
 	}
-	var out []WrittenSection
+	w := writtenText{title: p.Title, own: x.Title}
 	for i, line := range strings.Split(strings.ReplaceAll(text, "\r\n", "\n"), "\n") {
-		bare := strings.TrimSpace(line)
-		if bare == "" || len(out) == 0 && strings.EqualFold(strings.Trim(bare, "#*_ "), p.Title) || bare == x.Title {
-			continue
-		}
-		if _, ok := heading[i+1]; ok || strings.HasPrefix(bare, "#") { // a heading of words is no section of rows
-			out = append(out, WrittenSection{Name: strings.TrimSuffix(strings.Trim(bare, "#*_ "), ":")})
-			continue
-		}
-		word, _, ok := strings.Cut(bare, ":")
-		switch strings.ToLower(word) {
-		case "sizes", "size", "terms", "gauge", "tension":
-			if ok {
-				continue
-			}
-		}
-		if len(out) == 0 {
-			out = append(out, WrittenSection{})
-		}
-		last := &out[len(out)-1]
-		if n := len(last.Lines); n > 0 && (strings.HasPrefix(line, "  ") || strings.HasPrefix(line, "\t")) {
-			last.Lines[n-1] += " " + bare // the line goes on
-			continue
-		}
-		last.Lines = append(last.Lines, bare)
+		_, heads := heading[i+1]
+		w.line(line, heads)
 	}
 	var short []Fact
 	for _, a := range rows.Abbreviations(x) {
 		short = append(short, Fact{a.Short, []Text{Words(a.Long)}})
 	}
-	return out, short
+	return w.out, short
+}
+
+// writtenText is a text of rows that is cut into sections line by line.
+type writtenText struct {
+	title, own string // of the pattern, and of the text
+	out        []WrittenSection
+}
+
+func (w *writtenText) line(line string, heads bool) {
+	bare := strings.TrimSpace(line)
+	name := strings.Trim(bare, "#*_ ")
+	switch {
+	case bare == "" || bare == w.own || len(w.out) == 0 && strings.EqualFold(name, w.title):
+		return
+	case heads || strings.HasPrefix(bare, "#"): // a heading of words is no section of rows
+		w.out = append(w.out, WrittenSection{Name: strings.TrimSuffix(name, ":")})
+		return
+	case saysOfItself(bare):
+		return
+	}
+	if len(w.out) == 0 {
+		w.out = append(w.out, WrittenSection{})
+	}
+	last := &w.out[len(w.out)-1]
+	if n := len(last.Lines); n > 0 && (strings.HasPrefix(line, "  ") || strings.HasPrefix(line, "\t")) {
+		last.Lines[n-1] += " " + bare // the line goes on
+		return
+	}
+	last.Lines = append(last.Lines, bare)
+}
+
+// saysOfItself reports whether a line repeats what the pattern says of itself.
+func saysOfItself(line string) bool {
+	word, _, ok := strings.Cut(line, ":")
+	return ok && slices.Contains([]string{"sizes", "size", "terms", "gauge", "tension"}, strings.ToLower(word))
 }

@@ -315,32 +315,42 @@ func (v *view) classOf(size int) string {
 }
 
 func (v *view) tables(all []document.Drawing) {
-	t := v.Content.Table
-	for _, g := range t.Groups {
+	for _, g := range v.Content.Table.Groups {
 		if g.Name == table.Written {
 			continue // it stands at the head of the page
 		}
 		out := group{Name: g.Name}
 		for _, r := range g.Rows {
-			row := row{ID: r.ID, Name: r.Name}
-			for _, d := range all {
-				for _, f := range d.Figures {
-					if l := letterOf(f, g, r); l != "" {
-						row.Letters = append(row.Letters, mark{v.classOf(d.Size), l})
-					}
-				}
-			}
-			for i, c := range r.Cells {
-				class := fmt.Sprintf("%s-%d", v.P, i)
-				if len(t.Sizes) < 2 {
-					class = v.P + "-only"
-				}
-				row.Cells = append(row.Cells, cell{class, c.Text(units.CM, t.Steps), c.Text(units.Inch, t.Steps)})
-			}
-			out.Rows = append(out.Rows, row)
+			out.Rows = append(out.Rows, row{ID: r.ID, Name: r.Name, Letters: v.letters(all, g, r), Cells: v.cells(r)})
 		}
 		v.Tables = append(v.Tables, out)
 	}
+}
+
+// letters are those that a row of the table has on the drawings.
+func (v *view) letters(all []document.Drawing, g table.Group, r table.Row) []mark {
+	var out []mark
+	for _, d := range all {
+		for _, f := range d.Figures {
+			if l := letterOf(f, g, r); l != "" {
+				out = append(out, mark{v.classOf(d.Size), l})
+			}
+		}
+	}
+	return out
+}
+
+func (v *view) cells(r table.Row) []cell {
+	t := v.Content.Table
+	var out []cell
+	for i, c := range r.Cells {
+		class := fmt.Sprintf("%s-%d", v.P, i)
+		if len(t.Sizes) < 2 {
+			class = v.P + "-only"
+		}
+		out = append(out, cell{class, c.Text(units.CM, t.Steps), c.Text(units.Inch, t.Steps)})
+	}
+	return out
 }
 
 // letterOf is the letter of a row on a figure. A table tells measurements that are

@@ -11,6 +11,7 @@ import (
 	"flatwright/layout/place"
 	"flatwright/layout/sheet"
 	"flatwright/render/pdf"
+	"flatwright/schematic"
 	"flatwright/schematic/units"
 )
 
@@ -41,98 +42,132 @@ type HandoutOptions struct {
 	Creator string
 }
 
-// Handout gives one PDF, or two for a worksheet: it and its answers. Its error is
+// handoutKind is how a kind of handout is made.
+type handoutKind struct {
+	one   bool // it is of one size
+	class bool // which is the sample's, where none is chosen
+	files []handoutFile
+}
+
+type handoutFile struct {
+	what   string
+	sheets func(h *handout) ([]*sheet.Sheet, error)
+}
+
+// handout is what its files are made of.
+type handout struct {
+	p    *schematic.Pattern
+	gs   []*schematic.Garment
+	c    *document.Content
+	d    document.Options
+	o    HandoutOptions
+	kind handoutKind
+}
+
+func worksheet(answers bool) func(*handout) ([]*sheet.Sheet, error) {
+	return func(h *handout) ([]*sheet.Sheet, error) { return document.Worksheet(h.gs, h.c, h.d, answers) }
+}
+
+func mistake(answers bool) func(*handout) ([]*sheet.Sheet, error) {
+	return func(h *handout) ([]*sheet.Sheet, error) {
+		return document.FindTheMistake(h.gs, h.c, h.d, h.o.Seed, answers)
+	}
+}
+
+var handoutKinds = map[Sheets]handoutKind{
+	WholePattern: {files: []handoutFile{{"handout", func(h *handout) ([]*sheet.Sheet, error) { return document.Handout(h.gs, h.c, h.d) }}}},
+	ForClass:     {one: true, class: true, files: []handoutFile{{"worksheet", worksheet(false)}, {"answers", worksheet(true)}}},
+	WithMistake:  {one: true, class: true, files: []handoutFile{{"find the mistake", mistake(false)}, {"mistake answer", mistake(true)}}},
+	AtLifeSize: {one: true, files: []handoutFile{{"life size", func(h *handout) ([]*sheet.Sheet, error) {
+		return document.LifeSize(h.gs[h.d.Size], h.c, h.d)
+	}}}},
+}
+
+// Handout gives one PDF, or two for what has answers: it and they. Its error is
 // ErrUnreadable, an OptionError, a place.TooLarge, a document.TooMany, or of an ended ctx.
 func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) {
 	p, gs, r, err := work(ctx, src)
 	if err != nil {
 		return r, err
 	}
-	d := document.Options{Paper: o.Paper, Large: o.Large, Little: o.Little, Size: -1, Alone: o.Alone, Units: o.Units}
-	if o.Size != "" {
-		if d.Size, err = sizeNamed(p, o.Size); err != nil {
-			return r, err
-		}
+	h := &handout{p: p, gs: gs, o: o, d: document.Options{Paper: o.Paper, Large: o.Large, Little: o.Little, Alone: o.Alone, Units: o.Units}}
+	var ok bool
+	if h.kind, ok = handoutKinds[o.Kind]; !ok {
+		return r, &OptionError{fmt.Sprintf("there is no handout %q; there are worksheet, life and mistake", o.Kind)}
 	}
-	if d.Size < 0 && (o.Kind != WholePattern || o.Alone) {
-		if p.Sizes.Len() > 1 && o.Kind != ForClass && o.Kind != WithMistake {
-			return r, &OptionError{"choose a size with --size: life size and one size alone are of one size"}
-		}
-		d.Size = sampleOf(p) // a class works on one size
+	if h.d.Size, err = h.size(); err != nil {
+		return r, err
 	}
-	for _, section := range o.Charts {
-		size := d.Size
-		if size < 0 {
-			size = sampleOf(p)
-		}
-		co := chart.Options{Paper: o.Paper, Orientation: place.Portrait}
-		if o.Large {
-			co.Text = place.Large
-		}
-		name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, co)
-		if err != nil {
-			return r, err
-		}
-		for _, s := range sheets {
-			d.Charts = append(d.Charts, document.NamedSheet{Name: name + ", size " + p.Sizes.Names[size], Sheet: s})
-		}
+	if err := h.charts(); err != nil {
+		return r, err
 	}
-	c := content(p, gs, o.Rows)
+	h.c = content(p, gs, o.Rows)
 	if o.Alone {
-		ofSize(c, p, gs, o.Rows, d.Size)
+		ofSize(h.c, p, gs, o.Rows, h.d.Size)
 	}
 	names := namer{}
-	put := func(sheets []*sheet.Sheet, err error, parts ...string) error {
+	for _, f := range h.kind.files {
+		sheets, err := f.sheets(h)
+		if err != nil {
+			return r, err
+		}
+		if err := stopped(ctx); err != nil {
+			return r, err
+		}
+		var b bytes.Buffer
+		info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: f.what, Lang: "en", Creator: o.Creator}
+		if err := pdf.Write(&b, sheets, info); err != nil {
+			return r, fmt.Errorf("PDF: %w", err)
+		}
+		r.Files = append(r.Files, files.File{Name: names.name(".pdf", append([]string{p.Title, f.what}, h.told()...)...), Body: b.Bytes()})
+	}
+	return r, nil
+}
+
+// size is the size that the handout is of, or whose numbers stand out, below 0 for none.
+func (h *handout) size() (int, error) {
+	switch {
+	case h.o.Size != "":
+		return sizeNamed(h.p, h.o.Size)
+	case !h.kind.one && !h.o.Alone:
+		return -1, nil
+	case h.p.Sizes.Len() > 1 && !h.kind.class:
+		return -1, &OptionError{"choose a size with --size: life size and one size alone are of one size"}
+	}
+	return sampleOf(h.p), nil // a class works on one size
+}
+
+// charts adds the sections that are to be charted.
+func (h *handout) charts() error {
+	size := h.d.Size
+	if size < 0 {
+		size = sampleOf(h.p)
+	}
+	co := chart.Options{Paper: h.o.Paper, Orientation: place.Portrait}
+	if h.o.Large {
+		co.Text = place.Large
+	}
+	for _, section := range h.o.Charts {
+		name, sheets, err := charted(h.p, rowsOf(h.p, h.gs, h.o.Rows, -1), section, size, co)
 		if err != nil {
 			return err
 		}
-		if err := stopped(ctx); err != nil {
-			return err
+		for _, s := range sheets {
+			h.d.Charts = append(h.d.Charts, document.NamedSheet{Name: name + ", size " + h.p.Sizes.Names[size], Sheet: s})
 		}
-		var b bytes.Buffer
-		info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: parts[0], Lang: "en", Creator: o.Creator}
-		if err := pdf.Write(&b, sheets, info); err != nil {
-			return fmt.Errorf("PDF: %w", err)
-		}
-		r.Files = append(r.Files, files.File{Name: names.name(".pdf", append([]string{p.Title}, parts...)...), Body: b.Bytes()})
+	}
+	return nil
+}
+
+// told is what the name of a file tells beside the pattern and what it is.
+func (h *handout) told() []string {
+	switch {
+	case h.o.Kind == WithMistake:
+		return []string{fmt.Sprint(h.o.Seed)}
+	case h.d.Size < 0 || h.p.Sizes.Len() < 2:
 		return nil
+	case h.o.Alone && h.o.Kind == WholePattern:
+		return []string{h.p.Sizes.Names[h.d.Size], "alone"}
 	}
-	parts := func(what string) []string {
-		if d.Size >= 0 && p.Sizes.Len() > 1 {
-			of := []string{what, p.Sizes.Names[d.Size]}
-			if o.Alone && o.Kind == WholePattern {
-				of = append(of, "alone")
-			}
-			return of
-		}
-		return []string{what}
-	}
-	switch o.Kind {
-	case ForClass:
-		for _, answers := range []bool{false, true} {
-			sheets, err := document.Worksheet(gs, c, d, answers)
-			if err := put(sheets, err, parts(map[bool]string{false: "worksheet", true: "answers"}[answers])...); err != nil {
-				return r, err
-			}
-		}
-		return r, nil
-	case WithMistake:
-		for _, answers := range []bool{false, true} {
-			sheets, err := document.FindTheMistake(gs, c, d, o.Seed, answers)
-			what := map[bool]string{false: "find the mistake", true: "mistake answer"}[answers]
-			if err := put(sheets, err, what, fmt.Sprint(o.Seed)); err != nil {
-				return r, err
-			}
-		}
-		return r, nil
-	case AtLifeSize:
-		sheets, err := document.LifeSize(gs[d.Size], c, d)
-		err = put(sheets, err, parts("life size")...)
-		return r, err
-	case WholePattern:
-		sheets, err := document.Handout(gs, c, d)
-		err = put(sheets, err, parts("handout")...)
-		return r, err
-	}
-	return r, &OptionError{fmt.Sprintf("there is no handout %q; there are worksheet, life and mistake", o.Kind)}
+	return []string{h.p.Sizes.Names[h.d.Size]}
 }
