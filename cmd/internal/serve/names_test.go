@@ -7,12 +7,11 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
-
-	"flatwright/examples"
 )
 
 // What is saved into one folder must not push something else out of it: every download, of
-// two sizes and in every way of labelling, has a name of its own.
+// two sizes and in every way of labelling, has a name of its own. The pattern is a small one: names do not
+// hang on how much there is to draw.
 func TestDownloadsOfDifferentThingsHaveDifferentNames(t *testing.T) {
 	s := running(t, Options{})
 	c := let(t, s)
@@ -21,7 +20,7 @@ func TestDownloadsOfDifferentThingsHaveDifferentNames(t *testing.T) {
 		for _, labels := range []string{"one", "all", "letters", "blank"} {
 			for _, g := range downloadGroups() {
 				for _, d := range g.All {
-					code, body, h := c.ask("/api/download", map[string]any{"text": string(examples.Text("saltmarsh-cardigan")), "what": d.Name, "size": size, "labels": labels})
+					code, body, h := c.ask("/api/download", map[string]any{"text": typed, "what": d.Name, "size": size, "labels": labels})
 					if d.Name == "yarn" && code == http.StatusUnprocessableEntity {
 						continue // an example without a swatch
 					}
