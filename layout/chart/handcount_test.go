@@ -106,6 +106,20 @@ func TestMotifsOfThePublicDomainAreCountedByHand(t *testing.T) {
 	holdCounts(t, laidText(t, "rows/beeton-rosette.txt"), "rosette", 0, []int{8, 8, 64}, []int{8, 8, 0})
 }
 
+func TestRoundsThatAreTurnedSayWhichWayTheyGo(t *testing.T) {
+	for _, left := range []bool{false, true} {
+		p := newPlan(fromText(t, handCounted[2].rows), left)
+		p.lay()
+		want := "Rounds are read anticlockwise from the centre, wrong-side rounds clockwise"
+		if left {
+			want = "Rounds are read clockwise from the centre, wrong-side rounds anticlockwise"
+		}
+		assert.Contains(t, p.notes(), want)
+	}
+	p, _ := laid(fromText(t, handCounted[0].rows))
+	assert.Contains(t, p.notes(), "Rounds are read anticlockwise from the centre")
+}
+
 func laidText(t *testing.T, path string) *plan {
 	p, _ := laid(text(t, path))
 	return p

@@ -193,11 +193,16 @@ func (w *Work) grownFrom() []string {
 // notes say how the chart is read.
 func (p *plan) notes() []string {
 	out := p.work.grownFrom()
-	switch {
-	case p.form != flat && p.left:
-		out = append(out, "Rounds are read clockwise from the centre")
-	case p.form != flat:
-		out = append(out, "Rounds are read anticlockwise from the centre")
+	if p.form != flat {
+		ways := [2]string{"anticlockwise", "clockwise"}
+		if p.left {
+			ways[0], ways[1] = ways[1], ways[0]
+		}
+		note := "Rounds are read " + ways[0] + " from the centre"
+		if slices.ContainsFunc(p.lines, (*line).clockwise) {
+			note += ", wrong-side rounds " + ways[1]
+		}
+		out = append(out, note)
 	}
 	if p.left {
 		out = append(out, leftHanded)
