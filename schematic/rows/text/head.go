@@ -84,14 +84,20 @@ func Sizes(lines []string) int {
 			}
 		}
 	}
+	best := most(seen)
+	if best < 2 || seen[best] < 3 || 2*seen[best] < total || best == 2 && !named && glued < 3 {
+		return 0
+	}
+	return best
+}
+
+// most is what was seen most often, the smallest of several.
+func most(seen map[int]int) int {
 	best := 0
 	for k, n := range seen {
 		if n > seen[best] || n == seen[best] && k < best {
 			best = k
 		}
-	}
-	if best < 2 || seen[best] < 3 || 2*seen[best] < total || best == 2 && !named && glued < 3 {
-		return 0
 	}
 	return best
 }
