@@ -92,3 +92,35 @@ func TestWhatAcrossTheRowDoesNotDivideIsPartedBetweenTwoKindsOfRow(t *testing.T)
 	assert.Equal(t, [][4]int{{4, 6, 8, 0}, {3, 6, 2, 48}}, got)
 	assert.Equal(t, 57, a.Now.Pieces[0].Steps[2].After)
 }
+
+func TestWhatComesAfterStepsStandsOnThem(t *testing.T) {
+	const back = `
+      - cast on: 80
+      - even: 40 rows
+      - {bind off: 6, at: both edges, every: 2 rows, times: 3}
+      - even: 20 rows
+      - {decrease: 2, at: across, every: 5 rows, times: 4}
+      - bind off: all
+`
+	// By hand: 42 stitches after the steps (above); 36 × 19/20 = 34.2, so 34: 8 fewer, 2 at a time, 4 times.
+	n := backAt(t, back, 19, 26).Pattern.Pieces[0].Sections
+	s, ok := n[len(n)-2].(*schematic.Shape)
+	require.True(t, ok)
+	assert.Equal(t, [2]int{2, 4}, [2]int{s.Shapings[0].By.Int(0, 0), s.Shapings[0].Times.Int(0, 0)})
+	// 40 rows × 35/26 = 53.8, so 54; steps of 8 rows, so 62; 66 × 35/26 = 88.8, less 62: 27.
+	n = backAt(t, back, 20, 35).Pattern.Pieces[0].Sections
+	e, ok := n[len(n)-3].(*schematic.Even)
+	require.True(t, ok)
+	assert.Equal(t, 27, e.Rows.Int(0, 0))
+}
+
+func TestStitchesLeftInStepsStayAlike(t *testing.T) {
+	// A section of its own would take the rows away that lie between the steps. 4 × 18/20 = 3.6, so 4.
+	a := backAt(t, `
+      - cast on: 80
+      - even: 40 rows
+      - {leave: 4, at: both edges, every: 2 rows, times: 3}
+      - {bind off: all, edge: neck}
+`, 18, 26)
+	assert.Equal(t, [][2]int{{4, 3}}, stepsOf(a))
+}
