@@ -228,12 +228,11 @@ func bump(t instructions.Word) string {
 
 // dropOne leaves one size out of a line of numbers.
 func dropOne(s string) string {
-	if i := strings.LastIndex(s, ", "); i >= 0 {
-		j := strings.IndexAny(s[i+2:], ",)")
-		return s[:i] + s[i+2+j:]
+	if i := strings.LastIndexAny(s, ",:"); i >= 0 {
+		j := strings.IndexAny(s[i+1:], ")]")
+		return s[:i] + s[i+1+j:]
 	}
-	i := strings.Index(s, " (")
-	return s[:i]
+	return s[:strings.IndexAny(s, "([")-1]
 }
 
 // How many breaks are found: at least 95 in a hundred over all, 90 of each kind.

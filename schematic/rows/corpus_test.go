@@ -63,6 +63,7 @@ func TestNoCorrectTextHasAFinding(t *testing.T) {
 		sorts["read"], sorts["recalled"], sorts["own"], stated["read"], stated["recalled"], stated["own"])
 	t.Logf("read whole: %d of %d instruction lines (%.1f %%); %d further lines are words", all.Whole, all.Lines, 100*all.Share(), all.Words)
 	assert.GreaterOrEqual(t, all.Share(), 0.98)
+	assert.GreaterOrEqual(t, all.Lines, 500)
 	assert.GreaterOrEqual(t, stated["read"], 40)
 	assert.GreaterOrEqual(t, sorts["own"], 3)
 }

@@ -466,36 +466,44 @@ func edgeWords(p *parser, i int) (any, int) {
 		}
 		return nil, -1
 	}
-	if t.Kind != 'w' || t.Is("and", "turn", "then", "join") && !t.Is("and") {
+	if t.Kind != 'w' || t.Is("turn", "then", "join") || t.Is("and") && !p.at(i+1).Is("in") {
 		return nil, -1
-	}
-	if t.Is("and") {
-		if !p.at(i + 1).Is("in") {
-			return nil, -1
-		}
 	}
 	j := i
 	var words []string
 	for ; j < len(p.t); j++ {
-		t := p.at(j)
-		if t.Is(",") && p.edgeFollows(j+1) { // of a name with a comma in it
+		if p.at(j).Is(",") && p.edgeFollows(j+1) { // of a name with a comma in it
 			continue
 		}
-		if t.Kind == 'p' && !t.Is("-", "/", "\"", "&", "<", ">") || t.Is("turn", "then") || t.Is("and", "join") && j > i && (p.thingAt(j+1) || p.at(j+1).Is("work", "join", "turn", "in", "ch")) || t.Is("rep", "repeat", "join", "joining", "until", "till") {
+		if p.edgeEnds(j, j == i) {
 			break
 		}
-		if j > i && p.thingAt(j) && (p.at(j-1).Kind == 'n' || p.at(j+1).Kind == 'n') {
-			break
-		}
-		if t.Kind == 'g' && !p.neutralAll(t.Sub) && !(len(t.Sub) > 0 && t.Sub[0].Is("and")) {
-			break
-		}
-		words = append(words, t.S)
+		words = append(words, p.at(j).S)
 	}
 	if j == i {
 		return nil, -1
 	}
 	return strings.Join(words, " "), j
+}
+
+// edgeEnds reports whether the words of an edge end before j: there another instruction, or a count, begins.
+func (p *parser) edgeEnds(j int, first bool) bool {
+	t, next := p.at(j), p.at(j+1)
+	switch {
+	case t.Is("-"): // a count: - 52 sts
+		return next.Kind == 'n' && !t.Glued
+	case t.Kind == 'p':
+		return !t.Is("/", "\"", "&", "<", ">")
+	case t.Is("turn", "then", "rep", "repeat", "join", "joining", "until", "till"):
+		return true
+	case t.Kind == 'g':
+		return !p.neutralAll(t.Sub) && !(len(t.Sub) > 0 && t.Sub[0].Is("and"))
+	case first:
+		return false
+	case t.Is("and"):
+		return p.thingAt(j+1) || next.Is("work", "join", "turn", "in", "ch")
+	}
+	return p.thingAt(j) && (p.at(j-1).Kind == 'n' || next.Kind == 'n')
 }
 
 // edgeFollows reports whether the clause from i on still names an edge, and nothing that is worked.

@@ -141,6 +141,7 @@ var cores = []form{
 	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row",
 		build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
 	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
+	{rule: "core", pattern: "last {u:unit} made/worked", meaning: "the place worked into last", example: "sc in next 4 sts, ch 3, sl st in last sc made", build: same},
 	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around",
@@ -160,6 +161,8 @@ var cores = []form{
 			}
 			return ins.Place{Kind: ins.InRing, N: ins.N(1)}
 		}},
+	{rule: "core", pattern: "ring/circle of {n:num} $ch [$st]", meaning: "the ring", example: "Into a ring of 6 ch work 12 dc",
+		build: func(m *match) any { return ins.Place{Kind: ins.InRing, N: ins.N(1)} }},
 	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/hk/end/needle | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook",
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
