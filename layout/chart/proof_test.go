@@ -114,36 +114,39 @@ func stance(p *plan, n *node) (lean, aside, length float64) {
 
 // Over random rows that keep about as many places from row to row, no head leans more
 // than 60 degrees from straight over its foot, no symbol is shorter than its kind, and none longer than
-// 6 times or 20 mm beside its foot; of all of them 85 in a hundred are within 5 % of their kind's
+// 8 times (5.7 seen, where bobbles have room for their bellies) or 20 mm beside its foot; of all of them 85 in a hundred are within 5 % of their kind's
 // height and 25 degrees of upright (a foundation lies evenly, and what stands on it leans for that), and 98 in a hundred within 3 times and 5 mm.
 func TestHeadsStandOverTheirFeetAtTheirKindsHeight(t *testing.T) {
 	var all, near, far int
 	worst := [3]float64{}
-	rapid.Check(t, func(rt *rapid.T) {
-		w := randomFlat(rt, true)
-		p, _ := laid(w)
-		for _, l := range p.lines {
-			for _, n := range l.nodes {
-				if len(n.feet) == 0 || n.st.Kind == nil {
-					continue
-				}
-				lean, aside, length := stance(p, n)
-				require.LessOrEqual(rt, lean, 60.01)
-				require.LessOrEqual(rt, aside, 20.0)
-				require.GreaterOrEqual(rt, length, 0.99)
-				if n.st.Kind.Key != "slip" { // a dot, which has no length
-					require.LessOrEqual(rt, length, 6.0)
-				}
-				worst = [3]float64{max(worst[0], lean), max(worst[1], aside), max(worst[2], length)}
-				if all++; lean <= 25 && length <= 1.05 {
-					near++
-				}
-				if aside > 5 || length > 3 && n.st.Kind.Key != "slip" {
-					far++
+	stands := func(rt *rapid.T, p *plan, n *node) {
+		lean, aside, length := stance(p, n)
+		require.LessOrEqual(rt, lean, 60.01)
+		require.LessOrEqual(rt, aside, 20.0)
+		require.GreaterOrEqual(rt, length, 0.99)
+		if n.st.Kind.Key != "slip" { // a dot, which has no length
+			require.LessOrEqual(rt, length, 8.0)
+		}
+		worst = [3]float64{max(worst[0], lean), max(worst[1], aside), max(worst[2], length)}
+		if all++; lean <= 25 && length <= 1.05 {
+			near++
+		}
+		if aside > 5 || length > 3 && n.st.Kind.Key != "slip" {
+			far++
+		}
+	}
+	for range 8 { // a share of few works swings with one of them
+		rapid.Check(t, func(rt *rapid.T) {
+			p, _ := laid(randomFlat(rt, true))
+			for _, l := range p.lines {
+				for _, n := range l.nodes {
+					if len(n.feet) > 0 && n.st.Kind != nil {
+						stands(rt, p, n)
+					}
 				}
 			}
-		}
-	})
+		})
+	}
 	t.Logf("at worst %.0f degrees, %.1f mm, %.2f of its height; %d of %d within 25 degrees and 5 %%, %d beyond 5 mm or 3 times", worst[0], worst[1], worst[2], near, all, far)
 	require.Greater(t, float64(near), 0.85*float64(all))
 	require.Less(t, float64(far), 0.02*float64(all))

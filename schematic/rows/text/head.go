@@ -260,7 +260,7 @@ func ToFit(lines []string) []string {
 // What stands about the sizes in their line: To fit age 0-3 (3-6) months.
 var (
 	beforeSizes = regexp.MustCompile(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|[:\s])+([\d(½¼¾])`)
-	behindSizes = regexp.MustCompile(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|[\s.-])+$`)
+	behindSizes = regexp.MustCompile(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|cms?|inches|ins?|[\s."″-])+$`)
 )
 
 var hyphens = regexp.MustCompile(`([\d½¼¾]) ?[-–] ?(\d)`)
