@@ -124,7 +124,7 @@ func breaks(c corpusText) []broken {
 						kind = "reference to a row"
 					case prev.S == "ch" || next.S == "ch" && (prev.S == ":" || prev.S == "," || prev.S == "("):
 						kind = "chain"
-						atStart := i > 1 && (l.Words[i-2].S == ":" || prev.S == ":" || l.Words[i-2].S == ")" && l.Label != nil && l.Words[i-2].End <= l.Label.At.End)
+						atStart := i > 1 && (l.Words[i-2].S == ":" || prev.S == ":" || strings.Contains(")-", l.Words[i-2].S) && l.Label != nil && l.Words[i-2].Col <= l.Label.At.End+1)
 						first := instructions.Word{}
 						for _, q := range l.Words[i+1:] {
 							if q.S != "ch" && q.S != "," {
