@@ -157,10 +157,16 @@ Rnd 2: Sc in each sc around, join with sl st in first sc. (22 sc)
 	rows := graph(`Scarf
 Ch 13.
 Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)
-Row 2: Ch 1, sc in next 4 sc, turn. (4 sc)
+Row 2: Ch 1, sc in next 4 sc, turn. (5 sc)
 `)
 	assert.Equal(t, "it does not fit on the row below", rows[2].Unread)
-	assert.Len(t, rows[2].Stitches, 4)
+	assert.Len(t, rows[2].Stitches, 5)
+	short := graph(`Scarf
+Ch 13.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)
+Row 2: Ch 1, sc in next 4 sc, turn. (4 sc)
+`)
+	assert.Empty(t, short[2].Unread, "it makes what it states: whether the others stay unworked is asked in a note")
 	near := graph(`Scarf
 Ch 13.
 Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)
