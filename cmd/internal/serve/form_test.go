@@ -82,7 +82,7 @@ func TestAGarmentIsMadeInTheFormAlone(t *testing.T) {
 	p.click(`#form details[data-path="about"] > summary`)
 	pick("Add to the pattern", "joins")
 	p.do(chromedp.KeyEvent("Back side"), chromedp.KeyEvent(kb.Enter))
-	has("joins:\n  - sew: Back side\n    to: Back side\n")
+	has("joins:\n  - sew: Back side\n    to: New band side\n")
 	p.shot("form-made")
 	assert.Contains(t, p.text(), "      # the body of it\n")
 

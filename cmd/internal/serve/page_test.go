@@ -145,7 +145,9 @@ func TestTheFormChangesTheFileAndKeepsItsComments(t *testing.T) {
 	p.click(`#form [aria-label="take out: Body, fold"]`)
 	p.until(`!document.querySelector("#text").value.includes("- fold:")`)
 	assert.Equal(t, want, p.text())
-	p.do(chromedp.Click("#undo", chromedp.ByQuery), chromedp.Click("#undo", chromedp.ByQuery), chromedp.Click("#undo", chromedp.ByQuery))
+	for range 4 { // keys that come slowly are steps of their own
+		p.do(chromedp.Evaluate(`document.querySelector("#undo").click()`, nil))
+	}
 	p.until(`document.querySelector("#text").value.includes("(148, 164, 180)")`)
 	assert.Equal(t, before, p.text())
 	p.until(fmt.Sprintf(`document.querySelector('%s').value === "164"`, cell))
