@@ -252,10 +252,13 @@ func (e *editor) putAll(key string, lines []string) ([]byte, error) {
 // putLoose puts the first key into a mapping that is not there yet, which a form shows before it is.
 func (e *editor) putLoose(c Change) ([]byte, error) {
 	above, missing := "", strings.Split(c.Path, "/")
-	for e.trail = nil; e.find(under(above, missing[0])) == nil; e.trail = nil {
+	for e.trail = nil; len(missing) > 0 && e.find(under(above, missing[0])) == nil; e.trail = nil {
 		above, missing = under(above, missing[0]), missing[1:]
 	}
 	e.trail = nil
+	if len(missing) == 0 { // all of it is there, and is no mapping
+		return nil, errMoved
+	}
 	if c.Act != Put || c.Value == "" || e.find(above) != nil || e.node().Kind != yaml.MappingNode {
 		return nil, errMoved
 	}
