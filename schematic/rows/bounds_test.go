@@ -46,3 +46,23 @@ func TestALongLineIsReadInLinearWork(t *testing.T) {
 		assert.Less(t, work(line, 15600), 6*work(line, 3900)+1000, line)
 	}
 }
+
+// Four times as many rows that all do not fit take about four times the work, told by the bytes allotted; of
+// what does not fit as much is listed as a person can use, and that there is more.
+func TestRowsThatDoNotFitAreToldInLinearWork(t *testing.T) {
+	work := func(line string, rows int) (float64, int) {
+		src := []byte("Ch 21.\n" + strings.Repeat(line+"\n", rows))
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		rep := Check(Read("t.txt", src, Options{}), Options{})
+		runtime.ReadMemStats(&after)
+		return float64(after.TotalAlloc - before.TotalAlloc), len(rep.Findings)
+	}
+	for _, line := range []string{"Decrease evenly by 8.", "Dec 1 st at neck edge on next 7 rows.", "Leave 3 sts unworked at neck edge."} {
+		few, _ := work(line, 500)
+		many, told := work(line, 2000)
+		assert.Less(t, many, 6*few, line)
+		assert.Less(t, told, 400, line)
+		assert.Greater(t, told, 250, line)
+	}
+}

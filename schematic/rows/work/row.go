@@ -535,8 +535,7 @@ func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 			res.out = uniform(res.out.main(), rd.fab.stitches())
 		}
 	case pinned:
-		rd.found = append(rd.found[:len(rd.found):len(rd.found)], res.found...)
-		rd.cost += len(res.found)
+		rd.add(res.found...)
 		if uses(res.found) {
 			rd.suspect = suspectRows
 		}

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"fmt"
 	"slices"
 	"strconv"
 	"strings"
@@ -105,10 +106,21 @@ func (rd *reading) shortTotal(k int) bool {
 	return rd.ahead != nil && k == rd.fab.stitches()+rd.ahead.stitches()
 }
 
-func (rd *reading) add(f raw) {
-	rd.found = append(rd.found[:len(rd.found):len(rd.found)], f)
-	rd.cost++
+func (rd *reading) add(fs ...raw) {
+	rd.cost += len(fs)
+	left := mostFound - len(rd.found)
+	if left < 0 {
+		return
+	}
+	if len(fs) > left {
+		more := raw{kind: "rows/bounds", sev: finding.Error, at: fs[left].at, msg: fmt.Sprintf("%d things do not fit before this row; those after it are not listed", mostFound), fix: "correct the first of them, then check again"}
+		fs = append(slices.Clone(fs[:left]), more)
+	}
+	rd.found = append(slices.Clip(rd.found), fs...) // other readings hold what was found before
 }
+
+// mostFound bounds the findings that wait until the readings of a section are settled.
+const mostFound = 300
 
 // checkOnly holds a count that stands alone against the row before it.
 func (r *runner) checkOnly(l *ins.Line) {
