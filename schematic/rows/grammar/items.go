@@ -22,25 +22,15 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in so many places", example: "k3", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first] {n:num} {u:unit} [{t:times}]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
-	{rule: "stitch", pattern: "{k:kind} $next/first/last/same {u:unit} [{l2:loop}]", meaning: "the stitch in the next place", example: "k next st", build: stitchNext},
+	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} $next/first/last/same {u:unit} [{l2:loop}]", meaning: "the stitch in the next place", example: "k next st", build: stitchNext},
 	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
 	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] [in/into/through] [both] (front and back | back and front | fb | f and b | f & b) [of] [same/$next] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "k into front and back of next st",
-		build: func(m *match) any {
-			id := "kfb"
-			if m.p.t[m.from].Is("p", "purl") {
-				id = "pfb"
-			}
-			s := &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
-			if t, ok := m.get("t").(often); ok {
-				s.N = t.n
-			}
-			if e, ok := m.get("e").(ins.Extent); ok {
-				s.Places = []ins.Place{{Kind: ins.InEach, Unit: ins.Unit{Word: "st"}, Extent: e, N: ins.N(1)}}
-			}
-			return s
-		}},
+		build: frontAndBack},
+	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
+	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
+	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
 	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
 	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} together/tog [{p:places}] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
 	{rule: "stitch", pattern: "[$make] {k:kind} [$next/first/last] {n:num} [{u:unit}] together/tog [{t:times}]", meaning: "so many stitches together", example: "dc next 2 sts tog", build: crochetTogether},
@@ -65,6 +55,28 @@ var stitches = []form{
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from [cable/spare/dpn] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
+	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/pat/rib/keep/keeping/moss/seed [working] [{x:asset}] {e:extent}", meaning: "as the stitches come, up to there", example: "Row 2: K2, work in pattern to last 4 sts, k2tog, k2",
+		build: func(m *match) any {
+			if e := value[ins.Extent](m, "e"); !m.p.line.IsRow() && e.Kind == ins.ToEnd || m.p.r.crochet && !m.has("x") || m.p.at(m.to).Is("is", "measures", "of") {
+				return nil
+			}
+			return stitchTo(m)
+		}},
+	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/rib [working] [over/across/on] [$next/last/first/center/centre] {n:num} [$st] {x:asset}", meaning: "so many stitches as they come", example: "Row 3: K6, work 26 sts in rib as set, k6",
+		build: func(m *match) any {
+			if !m.p.line.IsRow() || m.p.at(m.to).Is("until", "for") {
+				return nil
+			}
+			return &ins.Stitch{N: m.num("n", 1)}
+		}},
+	{rule: "stitch", pattern: "work/working/cont/continue [working] {x:asset} (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K6, work in pattern over next 26 sts, k6",
+		build: func(m *match) any {
+			if !m.p.line.IsRow() {
+				return nil
+			}
+			return &ins.Stitch{N: m.num("n", 1)}
+		}},
+	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: func(m *match) any { return true }},
 	{rule: "stitch", pattern: "work/pattern/patt {n:num} [$st] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
 			if !m.p.line.IsRow() || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
@@ -247,6 +259,33 @@ func stitchOf(m *match) *ins.Stitch {
 	}
 	if s.Loop == ins.BothLoops {
 		s.Loop = m.p.r.loop
+	}
+	return s
+}
+
+// ribTo is a rib whose row begins with it: K1, p1 to end.
+func ribTo(first, second string) func(m *match) any {
+	return func(m *match) any {
+		if !m.p.line.IsRow() || m.from > 0 && !m.p.at(m.from-1).Is(".", ":") || m.p.depth > 0 {
+			return nil
+		}
+		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(first), N: m.num("n", 1)}, &ins.Stitch{Kind: stitch.ByID(second), N: m.num("m", 1)}}
+		return &ins.Repeat{Body: body, Until: value[ins.Extent](m, "e"), Stop: -1}
+	}
+}
+
+// frontAndBack is one stitch worked in front and in back.
+func frontAndBack(m *match) any {
+	id := "kfb"
+	if m.p.t[m.from].Is("p", "purl", "pf", "p1f") {
+		id = "pfb"
+	}
+	s := &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
+	if t, ok := m.get("t").(often); ok {
+		s.N = t.n
+	}
+	if e, ok := m.get("e").(ins.Extent); ok {
+		s.Places = []ins.Place{{Kind: ins.InEach, Unit: ins.Unit{Word: "st"}, Extent: e, N: ins.N(1)}}
 	}
 	return s
 }

@@ -17,6 +17,7 @@ import (
 // what a name stands for, a gauge.
 func (r *Reader) words(kind, rest string, n int, opens bool) {
 	if opens {
+		r.patterns = false
 		if r.mode = kind; kind == "sizes" || kind == "gauge" || kind == "terms" {
 			r.mode = "words"
 		}
@@ -29,6 +30,7 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 	case "notes":
 		r.note(rest, n)
 	case "stitches":
+		r.patterns = r.patterns || !r.abbreviation(rest)
 		if !r.define(rest, n) {
 			r.note(rest, n)
 		}
@@ -189,6 +191,22 @@ func (r *Reader) alias(line string) {
 	if k, ok := r.thing([]byte(squeezeWords(long))); ok {
 		r.own[short] = k
 	}
+}
+
+// abbreviation reports whether a line gives a short name of a stitch of the trade its long one, and no more.
+func (r *Reader) abbreviation(line string) bool {
+	line = strings.TrimLeft(strings.TrimSpace(line), "•*-– ")
+	i := strings.IndexAny(line, ":=-–")
+	if i <= 0 {
+		return false
+	}
+	long, _, _ := strings.Cut(strings.TrimLeft(line[i:], "=:-– "), "(")
+	switch long = squeezeWords(long); long {
+	case "chain", "chains", "stitch", "stitches", "space", "repeat", "round", "row", "skip", "beginning", "together", "slipstitch":
+		return true
+	}
+	_, ok := r.thing([]byte(long))
+	return ok
 }
 
 func squeezeWords(s string) string {

@@ -55,7 +55,7 @@ var unitForms = []form{
 		build: func(m *match) any { return ins.Unit{Chain: true, Word: "ch"} }},
 	{rule: "unit", pattern: "[end/ends/side] [of] row/rows [end/ends]", meaning: "the ends of rows", example: "work 1 hdc in each row along edge",
 		build: func(m *match) any { return ins.Unit{Row: true, Word: "row"} }},
-	{rule: "unit", pattern: "[corner/unworked/held/skipped/free/remaining/rem/edge/slipped] {k:kind}", meaning: "stitches of one kind", example: "sc in each dc across",
+	{rule: "unit", pattern: "[corner/unworked/held/skipped/free/remaining/rem/edge/slipped] {k:kind} [$st]", meaning: "stitches of one kind", example: "sc in each dc across",
 		build: func(m *match) any {
 			k := value[thing](m, "k")
 			switch {
@@ -320,7 +320,7 @@ func tail(p *parser, i int) (any, int) {
 // tailOf reports whether the words from i on name a row or a piece.
 func (p *parser) tailOf(i int) bool {
 	for k := i; k < i+4; k++ {
-		if p.at(k).Is("row", "rnd", "round", "rows", "body", "edge", "hook", "ribbing", "cuff", "previous", "prev", "foundation", "base", "join", "color", "colour", "marker", "round2", "rnds", "side") {
+		if p.at(k).Is("row", "rnd", "round", "rows", "body", "edge", "hook", "ribbing", "cuff", "previous", "prev", "foundation", "base", "join", "color", "colour", "marker", "round2", "rnds", "side", "needle", "needles") {
 			return !p.at(k).Is("side") || !p.at(i).Is("rs", "ws", "right", "wrong")
 		}
 		if t := p.at(k); t.Kind == 'p' || t.Kind == 'g' || t.Is("and", "next", "each", "last", "same") {
@@ -495,6 +495,11 @@ func places(p *parser, i int) (any, int) {
 		if next < 0 && !(p.at(j).Kind == 'n' && p.kindOrUnit(j+1)) {
 			if t := p.at(j); t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch") {
 				w, next = p.named("core", j)
+			}
+		}
+		if next < 0 && last.Kind == ins.InEach && last.Extent.Kind == ins.NoExtent { // each dc and ch-1 space around
+			if w, next = p.named("core", j); next >= 0 && (w.(ins.Place).Kind != ins.InEach || !w.(ins.Place).Unit.Space) {
+				next = -1
 			}
 		}
 		if next < 0 || w.(ins.Place).Kind == ins.InNext && p.at(j).Kind == 'n' && p.at(next).Is("in", "into") {

@@ -23,6 +23,7 @@ type Reader struct {
 	before     int // lines of rows in the sections before this one
 	sec        *ins.Section
 	mode       string // how the lines of a section of words are read
+	patterns   bool   // such a section of stitches holds more than their names
 	raw        string // the last line of the text as it stands
 	tokens     []text.Token
 	roundR     bool // R5 means a round
@@ -492,6 +493,9 @@ func (r *Reader) heads(trimmed string) bool {
 // working reports whether a line within a section of words begins the work again.
 func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 	if label != nil {
+		if r.mode == "stitches" && !r.patterns && label.From.All == 1 && tokens[0].Line > 1 && strings.TrimSpace(r.x.Src[tokens[0].Line-2]) == "" { // behind a list of abbreviations
+			return true
+		}
 		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
 	}
 	if r.mode == "gauge" {
@@ -876,6 +880,9 @@ func (p *parser) heavy(t []text.Token) bool {
 			k++
 		}
 		if t[i].Kind == 'g' && p.heavy(t[i].Sub) {
+			k++
+		}
+		if _, ok := text.RowWord(t[i].S); ok && p.at(i+1).Kind == 'n' { // Work Round 5 of the chart
 			k++
 		}
 	}

@@ -142,6 +142,9 @@ func (s *sequence) stretchAt(i int) bool {
 // repeat reads rep from * 5 times, repeat around, rep between * and *.
 func (s *sequence) repeat() bool {
 	t := s.at(s.i)
+	if t.Is("across", "around") && s.sep == "," && s.at(s.i-1).Is(",") && s.at(s.i+1).Kind != 'w' && s.star < 0 && s.closed == nil && s.severalBare() {
+		return s.wholeRow(s.i) // dc in next st, 2 dc in next st, around
+	}
 	if !t.Is("rep", "repeat", "repeating", "rpt", "reps", "repeated", "work", "from") {
 		return false
 	}
@@ -194,6 +197,25 @@ func (s *sequence) repeat() bool {
 	}
 	s.closed = r
 	return true
+}
+
+// severalBare reports whether the row so far is stitches into the next places, several of them: what 'around'
+// behind a comma works again.
+func (s *sequence) severalBare() bool {
+	k := 0
+	for _, n := range s.out {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			if len(n.Places) != 1 || n.Places[0].Kind != ins.InNext {
+				return false
+			}
+			k++
+		case *ins.Chain, *ins.Nothing:
+		default:
+			return false
+		}
+	}
+	return k > 1
 }
 
 // rowsFollow reports whether 'rep' at this place repeats rows and not stitches.
@@ -465,7 +487,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.add(&stated{groups: g}, from, s.i)
 		return
 	}
-	if s.neutralAll(t.Sub) {
+	if s.neutralAll(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") { // (or 12 dc in a magic ring)
 		s.add(&ins.Nothing{}, from, s.i)
 		return
 	}
@@ -910,6 +932,9 @@ func (s *sequence) counted() bool {
 			continue
 		}
 		last := s.at(to - 1)
+		if last.Kind == 'n' && s.at(to-2).Is("needle", "needles") { // 25 sts on needle 1
+			last = s.at(to - 2)
+		}
 		if last.Is("inc", "dec", "increase", "decrease") { // 6 inc (12)
 			continue
 		}
@@ -1057,7 +1082,9 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 			if q.at(i).Is("dc", "ch", "st", "sts") && i > 0 && q.at(i-1).Kind == 'n' {
 				break
 			}
-			i++
+			if i++; q.at(i-1).Is("needle", "needles", "holder") && q.at(i).Kind == 'n' { // on Needle 1
+				i++
+			}
 		}
 		if i >= len(q.t) {
 			return out

@@ -11,7 +11,15 @@ import (
 // statements are the forms about whole rows, and between them.
 var statements = []form{
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [of] {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
-	{rule: "whole", pattern: "($rep | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+	{rule: "whole", pattern: "($rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+	{rule: "whole", pattern: "$make/knit {r:rowset} {c:course}", meaning: "rows are worked again", example: "Work rows 1 and 2 three times more",
+		build: func(m *match) any {
+			c, s := value[course](m, "c"), value[rowset](m, "r")
+			if !c.HasTimes || !m.said("more", "again", "further", "another", "additional") && (s.name == "" || m.said("short", "plain", "even", "straight", "garter", "rib", "knit", "purl")) {
+				return nil
+			}
+			return repeatRows(m)
+		}},
 
 	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
@@ -107,7 +115,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$meas] {l:len} from {t:edgewords}", meaning: "how much the piece measures", example: "Measures 46 cm from beg", build: measure},
 
 	{rule: "join", pattern: "(join/close/joining/connect/closing/unite/uniting) [it] [each/every/all] [rnd/rnds/rounds/round/ring/circle/work] [with/by/using/,] [{s:slip}] [{to:jointo}] [{x:joinfor}] [{to:jointo}]", meaning: "the round is joined", example: "join with sl st in top of ch-3", build: join},
-	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [{x:joinfor}] | {to:jointo} [and] [to] (form/join/close/make) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
+	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [{x:joinfor}] [{to:jointo}] | {to:jointo} [and] [to] (form/join/close/make) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
 	{rule: "join", pattern: "[{s:slip}] [and] form/make/forming [into] ring/circle", meaning: "the round is joined", example: "ch 4, form a ring", build: join},
 	{rule: "join", pattern: "{s:slip} to/in/into {n:chaincalled} [{tail}]", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in each st around, sl st to ch 1", build: func(m *match) any {
 		if !m.p.r.roundR && !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
@@ -200,6 +208,7 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "[work/working] all/every/each [other/following] rs/ws/right/wrong/even/odd/alternate/alt [side/numbered] $row as {x:sentence}", meaning: "how the rows between are worked", example: "Work all WS rows as they appear", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
@@ -328,7 +337,7 @@ func rowName(p *parser, i int) (any, int) {
 		if _, ok := text.RowWord(t.S); ok && t.Kind == 'w' && k > 0 {
 			return text.RowName(strings.Join(words, " ")), i + k
 		}
-		if t.Kind != 'w' || t.Ord > 0 || t.Is("every", "each", "next", "on", "in", "at", "of", "to", "this", "until", "rs", "ws", "more") {
+		if t.Kind != 'w' || t.Ord > 0 || t.Is("every", "each", "next", "on", "in", "at", "of", "to", "this", "until", "rs", "ws", "more", "and", "or") {
 			return nil, -1
 		}
 		words = append(words, t.S)

@@ -32,6 +32,7 @@ var also = map[string]string{
 	"s": "sl", "slip": "sl", "slp": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "pw": "p", "kw": "k",
 	"slst": "slst", "ss": "slst", "sltst": "slst", "slipst": "slst", "slipstitch": "slst", "slipstitches": "slst", "slsts": "slst", "singlest": "slst", "sstitch": "slst", "slpst": "slst", "ssts": "slst",
 	"invdec": "sc2tog", "invisibledec": "sc2tog", "invisibledecrease": "sc2tog", "invsc2tog": "sc2tog", "invsc2t": "sc2tog", "idec": "sc2tog", "scdec": "sc2tog", "decsc": "sc2tog", "singlecrochetdecrease": "sc2tog", "hdcdec": "hdc2tog", "dcdec": "dc2tog", "trdec": "tr2tog", "sctog": "sc2tog", "scdecrease": "sc2tog", "hdcdecrease": "hdc2tog", "dcdecrease": "dc2tog", "sc2together": "sc2tog",
+	"frontpost": "FPdc", "frontpoststitch": "FPdc", "frontpostst": "FPdc", "backpost": "BPdc", "backpoststitch": "BPdc", "backpostst": "BPdc",
 	"popcornst": "pc", "pop": "pc", "popcornstitch": "pc", "pcst": "pc", "pcs": "pc", "puffst": "puff", "ps": "puff", "puffstitch": "puff", "makebobble": "bobble", "mb": "bobble", "bobblest": "bobble", "bobblestitch": "bobble", "bob": "bobble", "bbl": "bobble", "bo": "bobble", "begcl": "cl", "beginningcluster": "cl", "beginningcl": "cl", "begpc": "pc", "begpopcorn": "pc", "beginningpopcorn": "pc", "begpuff": "puff", "begbobble": "bobble", "startingcluster": "cl", "clst": "cl",
 }
 

@@ -365,8 +365,26 @@ func (l *lexer) fraction(start int) bool {
 	default:
 		return false
 	}
+	if l.sizes > 1 {
+		l.fractions()
+	}
 	l.put('f', l.text(start, l.i), start)
 	return true
+}
+
+// fractions takes what the other sizes have behind the first one: 7.5 (8, 8, 8).
+func (l *lexer) fractions() {
+	n, end := 1, l.i
+	for {
+		more, next, ok := l.group(end)
+		if !ok {
+			break
+		}
+		n, end = n+len(more), next
+	}
+	if n == l.sizes {
+		l.i = end
+	}
 }
 
 // dashed reads a line of numbers that begins with a dash, – (3, 4): the first size has none.

@@ -1,8 +1,11 @@
 package work
 
 import (
+	"slices"
+
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
 )
 
 // stop is how many stitches an extent leaves at the end of the row; false if that is not known.
@@ -217,6 +220,11 @@ func (w *work) everyNth(n ins.Item, p *ins.Place, keep int) {
 	}
 }
 
+// strange reports whether no stitch of the row below, but for its turning chain, may be called u.
+func (w *work) strange(u *stitch.Stitch) bool {
+	return !slices.ContainsFunc(w.from.runs, func(r run) bool { return !r.space() && !r.tch && (alike(u, r.kind) || r.base) })
+}
+
 // eachStitch works n into each stitch, or each chain.
 func (w *work) eachStitch(n ins.Item, p *ins.Place, keep int) {
 	kind, makes, uses := w.resolve(n)
@@ -224,6 +232,11 @@ func (w *work) eachStitch(n ins.Item, p *ins.Place, keep int) {
 	w.spaced = false
 	per := w.amount(n)
 	told := false
+	u := p.Unit.Stitch
+	if r := w.cur.run(); r != nil && u != nil && !w.from.plain && w.strange(u) { // another name for the stitches that are there
+		w.tell("rows/kind", finding.Warning, p.At, "no stitch of the row below is "+article(u, w.x.Terms)+": it has "+article(r.kind, w.x.Terms), "name the stitch that is there")
+		u = nil
+	}
 	for w.cur.left > keep {
 		if w.steps++; w.steps > maxSteps {
 			return
@@ -243,7 +256,7 @@ func (w *work) eachStitch(n ins.Item, p *ins.Place, keep int) {
 			break
 		}
 		k := min(r.n-w.cur.off, w.cur.left-keep)
-		if u := p.Unit.Stitch; u != nil && !alike(u, r.kind) && !r.base {
+		if u != nil && !alike(u, r.kind) && !r.base {
 			if !told {
 				told = true
 				w.tell("rows/under-use", finding.Warning, p.At, "'in each "+u.Abbr(w.x.Terms)+"' leaves %s "+article(r.kind, w.x.Terms)+" unworked", "say 'in each st', or what is done with them", k)

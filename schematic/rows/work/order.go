@@ -184,7 +184,7 @@ func (r *runner) sides(l *ins.Line) {
 	b := l.Label
 	switch {
 	case b.Side == 0:
-	case r.side != 0 && !b.Round && b.Side == r.side && !r.listed(l):
+	case r.side != 0 && !b.Round && b.Side == r.side && !r.listed(l) && !forSome(r.x):
 		names := [...]string{1: "right", 2: "wrong"}
 		r.tell("rows/side", finding.Warning, b.At, "this is called a "+names[b.Side]+"-side row, and so was the row before it", "call it "+[...]string{1: "(WS)", 2: "(RS)"}[b.Side]+", or put the row between them in")
 		r.side = 0
