@@ -30,8 +30,8 @@ func (p *plan) bow(n *node) {
 		rise = max(rise, min(0.16*chord, 2))
 	}
 	mid := mul(add(n.ends[0], n.ends[1]), 0.5)
-	if p.isCircle(n.line) { // it follows the round
-		rise = max(rise, (long(n.ends[0])+long(n.ends[1]))/2-long(mid))
+	if p.isCircle(n.line) || p.form == oval && n.bent() { // it follows the round
+		rise = max(rise, (p.levelOf(n, n.ends[0])+p.levelOf(n, n.ends[1]))/2-p.levelOf(n, mid))
 	}
 	n.chord, n.rise = chord, rise
 	n.v = p.levelOf(n, mid) + rise + ovalWide/2
@@ -43,7 +43,9 @@ func (p *plan) levelOf(n *node, at pt) float64 {
 	switch {
 	case p.isCircle(n.line):
 		return long(at)
-	case p.form == polygon:
+	case p.form == oval && n.bent():
+		return long(sub(at, p.centre(n.side)))
+	case p.form == polygon || p.form == oval:
 		d := polar(1, p.sideAngle(n.side))
 		if n.corner {
 			d = polar(1, p.sideAngle(n.side)+math.Pi/float64(p.sides))
@@ -141,7 +143,9 @@ func (p *plan) outward(n *node) pt {
 	switch {
 	case p.isCircle(n.line):
 		return polar(1, topAt+p.angle(n))
-	case p.form == polygon:
+	case p.form == oval && n.bent():
+		return polar(1, p.sideAngle(n.side)+n.q)
+	case p.form == polygon || p.form == oval:
 		if n.corner {
 			return polar(1, p.sideAngle(n.side)+math.Pi/float64(p.sides))
 		}
@@ -155,6 +159,8 @@ func (p *plan) point(n *node, v float64) pt {
 	switch {
 	case p.isCircle(n.line):
 		return polar(v, topAt+p.angle(n))
+	case p.form == oval:
+		return p.trackPoint(n, v)
 	case p.form == polygon:
 		angle := p.sideAngle(n.side)
 		if n.corner {

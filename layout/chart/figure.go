@@ -133,14 +133,24 @@ func (p *plan) footPoints(n *node) []pt {
 	for _, f := range n.feet {
 		v := f.v + clear + lift
 		at := p.point(f, v)
+		if p.form == oval && f.line.row.Base {
+			at = p.underFoot(n, f, n.fv)
+			if n.bent() {
+				out = append(out, at)
+				continue
+			}
+		}
 		across := right(p.outward(f))
+		if p.form == oval && !n.bent() {
+			across = right(p.outward(n))
+		}
 		if p.form != flat {
 			across = mul(across, -1)
 		}
 		at = add(at, mul(across, p.aside(n, f)))
 		out = append(out, at)
 	}
-	if k := plainOf(n); n.group != nil && len(out) == 1 && k != nil && k.Key == "sc" {
+	if k := plainOf(n); (n.group != nil || p.form == oval) && len(out) == 1 && k != nil && k.Key == "sc" {
 		out[0] = p.crossed(n, out[0])
 	}
 	return out
@@ -150,7 +160,7 @@ func (p *plan) footPoints(n *node) []pt {
 // so that their arms stay clear of each other; not where all of them lean far to one side.
 func (p *plan) crossed(n *node, foot pt) pt {
 	upright := 0.75 * max(0, 1-math.Abs(p.lean(n))/(1.5*n.h))
-	if upright == 0 {
+	if upright == 0 && p.form != oval {
 		return foot
 	}
 	head := p.point(n, n.v)
@@ -199,6 +209,8 @@ func (p *plan) gapBehind(n, f *node) float64 {
 	switch {
 	case !n.st.Gap || g == nil:
 		return 0
+	case p.form == oval:
+		return (p.trackAlong(g, n) - p.trackAlong(f, n)) / 2
 	case p.form == polygon:
 		return (p.sideOf(g, n) - p.sideOf(f, n)) / 2
 	case p.form == circle:

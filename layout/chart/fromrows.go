@@ -22,6 +22,7 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 	}
 	w.grown(g)
 	w.hookEnd()
+	w.alongChain()
 	w.sides()
 	w.starts()
 	return w, true
@@ -38,7 +39,7 @@ func (w *Work) take(r *rows.GraphRow) {
 	for k := range r.Stitches {
 		s := &r.Stitches[k]
 		row.St[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
-			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Travel: s.Travel}
+			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Travel: s.Travel, Under: s.Under}
 		if r.Start && s.Stitch != nil {
 			row.St[k].Chain = 0
 		}

@@ -9,8 +9,12 @@ func (p *plan) lay() {
 		*p = *q
 		p.below.fix(p)
 	}
-	if p.form == polygon {
+	switch p.form {
+	case polygon:
 		p.layMotif()
+		return
+	case oval:
+		p.layTrack()
 		return
 	}
 	p.begin()

@@ -27,6 +27,10 @@ func (p *plan) drift(n, f *node) float64 {
 	switch {
 	case p.isCircle(n.line):
 		return p.turned(n, f) * n.v
+	case p.form == oval && n.bent():
+		return n.q*n.v - p.trackAlong(f, n)*n.v/max(f.v, 1e-6)
+	case p.form == oval:
+		return n.q - p.trackAlong(f, n)
 	case p.form == polygon && n.corner:
 		return -p.sideOf(f, n)
 	case p.form == polygon:
@@ -314,7 +318,7 @@ func (p *plan) driftIn(m, f *node) float64 {
 	switch {
 	case p.isCircle(m.line):
 		return p.turned(m, f) * m.v
-	case p.form == polygon:
+	case p.form == polygon || p.form == oval:
 		return p.drift(m, f)
 	}
 	return m.q - f.q

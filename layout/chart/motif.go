@@ -26,7 +26,7 @@ func (p *plan) layMotif() {
 		l.top = l.base + clear + l.tallest()
 		for range tries {
 			p.alongSides(l)
-			if !p.crowded(l) {
+			if p.crowd(l) == nil {
 				break
 			}
 			l.top += 0.4
@@ -147,6 +147,7 @@ type side struct {
 	l        *line
 	from, to float64
 	arches   bool // arches turn the corners
+	bent     bool // the round end of an oval
 	nodes    []*node
 	gap      []float64
 	need     float64
@@ -159,7 +160,7 @@ func (s *side) measure() {
 	for i, n := range s.nodes {
 		s.gap[i] = last + n.half + n.extra
 		if n == s.l.nodes[0] && !s.l.row.Base {
-			s.gap[i] += s.p.slot * 0.6
+			s.gap[i] += s.p.slot * slotShare[s.bent]
 		}
 		last = n.half
 		s.need += s.gap[i]
@@ -167,6 +168,12 @@ func (s *side) measure() {
 	s.gap[len(s.nodes)] = last
 	s.need += last
 }
+
+// trackOver is overFoot along a chain, where as many stand on as many, and around its ends.
+var trackOver = map[bool]float64{false: 40, true: 8}
+
+// slotShare is the room of a round's number where it begins, of its size: more at an end, where it narrows.
+var slotShare = map[bool]float64{false: 0.6, true: 1.5}
 
 const (
 	stiff    = 4.0  // of the room between two stitches, beside the wish to stand over a foot
@@ -184,10 +191,13 @@ func (s *side) place(half float64) {
 	rest := s.rests(2 * half)
 	t, w, x := make([]float64, k), make([]float64, k), make([]float64, k)
 	for i, n := range s.nodes {
-		if len(n.feet) == 0 || s.l.n == 0 {
+		if len(n.feet) == 0 || s.l.n == 0 || s.bent && s.l.n == 1 {
 			continue
 		}
 		w[i] = overFoot
+		if s.p.form == oval {
+			w[i] = trackOver[s.bent]
+		}
 		for _, f := range n.feet {
 			t[i] += (s.along(f) + s.p.aside(n, f)) / float64(len(n.feet))
 		}
@@ -204,11 +214,21 @@ func (s *side) place(half float64) {
 	spread(x, t, w, s.gap[:k], lo, hi)
 	for i, n := range s.nodes {
 		n.q = x[i]
+		if s.bent {
+			n.q /= s.radius()
+		}
 	}
 }
 
 // along is where f lies along the side.
 func (s *side) along(f *node) float64 {
+	if s.p.form == oval {
+		at := s.p.trackAlong(f, s.nodes[0])
+		if s.bent {
+			at *= s.radius() / max(f.v, 1e-6)
+		}
+		return at
+	}
 	d := polar(1, s.p.sideAngle(s.nodes[0].side))
 	at := s.p.point(f, f.v)
 	return at.Y*d.X - at.X*d.Y
@@ -253,9 +273,9 @@ func (s *side) rests(long float64) []float64 {
 	return out
 }
 
-// crowded reports whether a symbol of the round runs into one of the round below, or into
-// one beside it, an arch between them or not.
-func (p *plan) crowded(l *line) bool {
+// crowd is the first symbol of a round that runs into one of the round below, or into one
+// beside it, an arch between them or not; nil if none does.
+func (p *plan) crowd(l *line) *node {
 	for _, n := range l.nodes {
 		if n.arch() || n.picot() || n.mark {
 			continue
@@ -265,13 +285,13 @@ func (p *plan) crowded(l *line) bool {
 			a = a.prev
 		}
 		if a != nil && a != n && !sameGroup(a, n) && nearness(p.made(a), p.made(n), apart) < apart/2 {
-			return true
+			return n
 		}
 		if l.n > 0 && !p.lines[l.n-1].row.Base && len(n.feet) > 0 && p.runsInto([]*node{n}) {
-			return true
+			return n
 		}
 	}
-	return false
+	return nil
 }
 
 func sameGroup(a, b *node) bool {

@@ -13,10 +13,12 @@ const (
 	flat    form = iota // rows, one above the other
 	circle              // rounds from a centre
 	polygon             // rounds with corners, each side straight
+	oval                // rounds around a chain: two straight sides and two round ends
 )
 
 // node is a stitch on the chart. q is its head's place along its row: mm in rows, an
-// angle in rounds, mm from the middle of its side in a polygon. v is its head's
+// angle in rounds, mm from the middle of its side in a polygon and on the straight of an oval,
+// an angle from the middle of its end there. v is its head's
 // level: mm above the foundation, or from the centre. fv is the level of its foot.
 type node struct {
 	st          *St
@@ -47,7 +49,8 @@ type line struct {
 	nodes     []*node
 	rightward bool // worked from left to right
 	base, top float64
-	fixed     bool // its places are given: row ends
+	tops      [trackSides]float64 // of an oval: how far out each side stands
+	fixed     bool                // its places are given: row ends
 	corners   []int
 	version   int     // how often it was laid
 	cut       float64 // of a round: the angle between its last and its first stitch
@@ -65,6 +68,7 @@ type plan struct {
 	below *sideways // the part along whose row ends this one is worked
 	off   int       // rows of the work before the first line
 	start float64   // level of the ring
+	track float64   // of an oval: its straight sides, mm
 }
 
 const (
@@ -101,7 +105,10 @@ func newPlan(w *Work, left bool) *plan {
 			reverse(l.nodes)
 		}
 		l.shareFeet()
-		l.link(p.form != flat)
+		l.link(p.form != flat && !(p.form == oval && l.row.Base))
+	}
+	if p.form == oval {
+		p.onTrack(w.track())
 	}
 	if p.form == circle {
 		p.findCorners()
@@ -186,6 +193,9 @@ func formOf(w *Work) form {
 	rounds := 0
 	if w.unrolled {
 		return flat
+	}
+	if w.track() != nil {
+		return oval
 	}
 	for i := range w.Rows {
 		r := &w.Rows[i]

@@ -95,7 +95,7 @@ func (p *plan) turned(n, f *node) float64 {
 
 // near is the angle q as it is nearest to the angle by; a place in a row stays.
 func (p *plan) near(q, by float64) float64 {
-	if p.form != flat {
+	if p.form != flat && p.form != oval {
 		q += around * math.Round((by-q)/around)
 	}
 	return q

@@ -145,6 +145,9 @@ func (w *Work) phrase(r, i, k int) string {
 		return "# not worked"
 	}
 	text := "# " + s.Kind.Abbr(w.Terms)
+	if s.Under && (i == 0 || !w.Rows[r].St[i-1].Under) {
+		text = "along the other side of the chain " + text
+	}
 	if s.Colour != "" {
 		text += " in " + s.Colour
 	}

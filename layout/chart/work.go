@@ -75,6 +75,7 @@ type St struct {
 	At     int           // of a crossing: which of its stitches it is, as worked
 	Group  int           // what is worked into one place shares a number; 0: alone
 	Gap    bool          // it stands in the gap behind its foot, between two groups
+	Under  bool          // worked into the other side of its foundation chain
 	Idle   bool          // not worked in this row: it waits on the needle
 	Travel bool          // a slip stitch that leads to where a round begins
 }

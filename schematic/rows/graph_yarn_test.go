@@ -138,9 +138,9 @@ Rnd 3: Sl st in next 2 dc, sl st in next ch-2 sp, ch 1, sc in same sp, *sc in ne
 	assert.Equal(t, "which space is meant is not sure", g.Rows[3].Unread)
 }
 
-// A round along both sides of a chain, and a round that is off what it stands on by a quarter or more,
-// are not drawn by a guess: what stands on the first is not known, what stands on the second keeps its count.
-func TestWhatARoundDoesNotFitOnIsNotGuessed(t *testing.T) {
+// A round along both sides of a chain comes back to the place where it began; a row that is off what it stands on by a
+// quarter or more is not drawn by a guess: it keeps its count.
+func TestARoundGoesAlongBothSidesOfAChain(t *testing.T) {
 	graph := func(text string) []GraphRow {
 		g, ok := GraphOf(Read("t", []byte(text), Options{TermsSet: true}), "", 0)
 		require.True(t, ok)
@@ -151,9 +151,14 @@ Ch 11.
 Rnd 1: Sc in 2nd ch from hook, sc in next 8 ch, 3 sc in last ch; working along opposite side of foundation ch, sc in next 8 ch, 2 sc in last ch, join with sl st in first sc. (22 sc)
 Rnd 2: Sc in each sc around, join with sl st in first sc. (22 sc)
 `)
-	assert.Equal(t, "it goes along both sides of a chain", oval[1].Unread)
-	assert.True(t, oval[1].Unknown)
-	assert.Empty(t, oval[2].Stitches)
+	require.Len(t, oval[1].Stitches, 22)
+	var feet []int
+	for i, s := range oval[1].Stitches { // along the chain, around its last place, and back under it
+		feet = append(feet, s.Feet[0])
+		assert.Equal(t, i >= 12, s.Under, i)
+	}
+	assert.Equal(t, []int{1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 10, 10, 9, 8, 7, 6, 5, 4, 3, 2, 1, 1}, feet)
+	assert.Len(t, oval[2].Stitches, 22)
 	rows := graph(`Scarf
 Ch 13.
 Row 1: Sc in 2nd ch from hook and in each ch across, turn. (12 sc)

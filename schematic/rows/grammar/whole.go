@@ -104,10 +104,8 @@ var statements = []form{
 	{rule: "whole", pattern: "place markers between {x:parts}", meaning: "markers between panels", example: "Place markers between the panels: 34 sts for Back, 12 sts for Left arm", build: func(m *match) any { return &ins.Markers{Panels: value[[]ins.Part](m, "x")} }},
 	{rule: "whole", pattern: "(turn/rotate/turning) [work/piece/ribbing/cuff/band/{x:piecename}] [90] [degrees] [clockwise] [,] [and/to/in order] [to] work/working [across/along/down/into] [{t:edgewords}]", meaning: "the work goes along its row ends", example: "Turn ribbing to work along its long edge",
 		build: func(m *match) any {
-			for i := m.from; i < m.to; i++ {
-				if m.p.t[i].Is("edge", "side", "ends", "along", "rows") {
-					return &ins.Edge{}
-				}
+			if m.said("edge", "side", "ends", "along", "rows") && !(m.said("opposite", "other") && m.said("ch", "chain", "chs")) {
+				return &ins.Edge{}
 			}
 			return nil
 		}},
@@ -212,6 +210,8 @@ var statements = []form{
 	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
+		example: "working along opposite side of foundation ch", build: otherSide},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(magic ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
 		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("in", "of") {
@@ -668,4 +668,13 @@ func joinWords(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	return true, j
+}
+
+// otherSide reads that a round goes on along the other side of its chain: free loops of one, and no stitches, are meant
+// by words that name no side.
+func otherSide(m *match) any {
+	if !m.said("side", "sides", "edge", "underside", "loop", "loops", "lp", "lps") {
+		return nil
+	}
+	return &ins.Nothing{Under: true}
 }

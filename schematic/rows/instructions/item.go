@@ -128,6 +128,7 @@ type (
 	Nothing struct {
 		Placed
 		Colour string // the yarn that they take up; empty: none
+		Under  bool   // a round goes on from them along the other side of its foundation chain
 	}
 	// Unread is what could not be read.
 	Unread struct{ Placed }

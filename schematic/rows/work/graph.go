@@ -2,7 +2,6 @@ package work
 
 import (
 	"iter"
-	"regexp"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
@@ -20,7 +19,8 @@ type Graph struct {
 
 	cur    GraphRow
 	flip   int    // elements of the row below, if it is met from its other end; 0: not
-	both   bool   // a round goes along both sides of a chain: what stands on it is not known
+	under  int    // places of the foundation, if the row goes on along its other side; 0: it does not
+	end    int    // of the foundation: the place from which that side is gone along
 	doubt  string // why it is not sure where the row that is worked stands; empty: it is
 	said   int    // the stitches that the row that is worked states; -1: none
 	first  int    // 1: of a round met so, its first element comes first
@@ -75,6 +75,7 @@ type GraphStitch struct {
 	At      int    // of a crossing: which of its stitches it is, as worked, from 0
 	Travel  bool   // a slip stitch that goes on to where a round begins
 	Between bool   // worked into the gap behind its foot, between two groups
+	Under   bool   // worked into the other side of its foundation chain
 	Idle    bool   // not worked in this row, such as beyond the turn of a short row: it waits for a later one
 }
 
@@ -88,9 +89,6 @@ type Origin struct {
 	Row              int // 0: without a number
 	First, Last, All int
 }
-
-// bothSides are the words of a round that goes on along the other side of its foundation.
-var bothSides = regexp.MustCompile(`(?i)\b(?:opposite|other) side of\b.*\b(?:ch|chains?)\b`)
 
 // maxGraph bounds the stitches of a graph.
 const maxGraph = 200000
@@ -166,12 +164,9 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	if r.no >= 0 {
 		g.cur.Number = r.no + 1
 	}
-	g.flip, g.yarn, g.doubt, g.said = 0, g.before, "", -1
+	g.flip, g.under, g.yarn, g.doubt, g.said = 0, 0, g.before, "", -1
 	if l.Stated != nil {
 		g.said = r.said(l)
-	}
-	if r.round && bothSides.MatchString(l.Src) {
-		g.doubt, g.both = "it goes along both sides of a chain", true
 	}
 	if flipped {
 		for _, q := range below.runs {
@@ -199,7 +194,10 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 			at[i] = g.below(f)
 			at[i] = g.index(at[i])
 		}
-		foot := -1
+		foot, under := -1, false
+		for _, f := range feet {
+			under = under || g.under > 0 && f >= g.under
+		}
 		if len(feet) == 1 {
 			foot = feet[0]
 		}
@@ -207,7 +205,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 			group++
 			lastFoot = foot
 		}
-		s := GraphStitch{Stitch: kind, Chain: chain, Feet: at, Counts: true, Colour: g.colourOf(nd, kind, at)}
+		s := GraphStitch{Stitch: kind, Chain: chain, Feet: at, Counts: true, Under: under, Colour: g.colourOf(nd, kind, at)}
 		if st, ok := nd.(*ins.Stitch); ok {
 			s.Loop = st.Loop
 		}
@@ -270,6 +268,9 @@ func (g *Graph) takeUp(l *ins.Line) {
 
 // below is the number in its row of the f-th element below, as the row that is worked meets it.
 func (g *Graph) below(f int) int {
+	if g.under > 0 && f >= g.under {
+		return max(g.end-(f-g.under), 0)
+	}
 	if k := len(g.places); g.cur.Round && k > 0 && f >= k { // a round that came to where it began
 		f -= k
 	}
@@ -281,6 +282,9 @@ func (g *Graph) below(f int) int {
 	}
 	return g.flip - 1 + g.first - f
 }
+
+// turnAt goes on along the other side of a foundation of so many places, from the given one back.
+func (g *Graph) turnAt(places, from int) { g.under, g.end = places, from }
 
 // chained adds k chains at the end of the row before.
 func (g *Graph) chained(k int) {
@@ -372,7 +376,6 @@ func (g *Graph) commit(side int, name string) {
 		g.cur.RS = g.next()
 	}
 	g.cur.Name = name
-	g.lost = g.lost || g.both
 	if g.doubt != "" {
 		g.cur.guessed(g.doubt, g.said)
 	}
@@ -421,7 +424,7 @@ func (row *GraphRow) arches() int {
 
 // anew drops what was recorded before the section begins with stitches of its own.
 func (g *Graph) anew() {
-	g.Rows, g.places, g.total, g.lost, g.both = nil, g.places[:0], 0, false, false
+	g.Rows, g.places, g.total, g.lost = nil, g.places[:0], 0, false
 }
 
 // held marks the row that was recorded last as one that stood before.

@@ -334,6 +334,9 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 	case ins.InEach:
 		w.each(n, p, reserve)
 	case ins.InSame:
+		if w.under && w.cur.left == 1 { // in same ch as the first
+			w.use(1, nil, p.At)
+		}
 		if w.tchAt || !w.began || w.cur.pos == 0 && !w.spaced {
 			w.tchAt = false
 			if w.cur.atStart() && w.cur.left > 0 {
@@ -475,11 +478,14 @@ func (w *work) closing(n *ins.Stitch) bool {
 	k, u := n.Places[0].Kind, n.Places[0].Unit
 	// the last arch of a round lies over what is left, and leads to the first stitch
 	arch := k == ins.InFirst && !u.Chain && !u.Space && w.lastIsArch() && !w.cur.atStart()
-	if w.cur.left > 0 && !w.pinned && !arch {
+	if left := w.cur.left; left > 0 && !w.pinned && !arch && !(w.under && left == 1) {
 		return false
 	}
 	if k == ins.InFirst || k == ins.InTop || k == ins.InNext && n.Places[0].Unit.Any() && w.cur.left == 0 {
 		w.closedRound = true
+		if w.g != nil && w.quiet == 0 && w.round {
+			w.g.cur.Joined, w.g.cur.Spiral = true, false
+		}
 		return true
 	}
 	return false

@@ -685,6 +685,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 				r.g.idle(w.cur.pos + i)
 			}
 		}
+	case w.under && w.cur.left == 1: // its other side is in the place that the round began in
 	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
 	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:

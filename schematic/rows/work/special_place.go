@@ -127,9 +127,46 @@ func (w *work) hook(n ins.Item, p ins.Place, k int) {
 	if c == ins.CountsAsStitch {
 		w.skippedCount(n, count, skipped)
 	}
+	w.hooked = w.cur.pos
 	w.cur.step(1)
 	w.lastPos = w.cur.pos - 1
 	w.foot(n, w.feet(w.lastPos))
+}
+
+// otherSide goes on along the other side of the foundation chain, from its last place back to the one in which
+// the round began. Several stitches in the last place turn around it; one alone leaves it to be worked again.
+func (w *work) otherSide() {
+	from := w.from
+	if w.under || !w.round || len(from.runs) != 1 || !from.runs[0].base || w.cur.left > 0 || w.cur.pos == 0 {
+		return
+	}
+	n := w.cur.pos - w.hooked
+	if turnsAround(w.maker) {
+		n--
+	}
+	all := from.stitches()
+	w.under, w.spaced = true, false
+	w.from = &fabric{runs: []run{{kind: chainStitch, n: n, base: true}}}
+	w.cur = over(w.from)
+	w.cur.pos = all
+	if w.g != nil {
+		w.g.turnAt(all, w.hooked+n-1)
+	}
+}
+
+// turnsAround reports whether an instruction works several stitches into its last place.
+func turnsAround(n ins.Item) bool {
+	places := placesOf(n)
+	if len(places) == 0 {
+		return false
+	}
+	switch n := n.(type) {
+	case *ins.Stitch:
+		return n.N.At(0) > 1
+	case *ins.Repeat:
+		return len(n.Places) > 0
+	}
+	return false
 }
 
 // skippedCount makes the stitch, and the space beside it, that skipped chains count as.

@@ -43,9 +43,12 @@ type place struct {
 	lastPos int  // element last worked into, for 'same'
 	next    *ins.Chain
 	psso    int
-	marks   int  // markers of the row below that are passed
-	missed  int  // what a trial would have told
-	again   bool // within a repeat: the first stitch is that of each time
+	marks   int      // markers of the row below that are passed
+	missed  int      // what a trial would have told
+	again   bool     // within a repeat: the first stitch is that of each time
+	hooked  int      // place of the foundation that the row begins in, counted from the hook
+	maker   ins.Item // the instruction that made stitches last
+	under   bool     // it goes along the other side of its foundation
 }
 
 // work works one row in one size.
@@ -117,6 +120,9 @@ func (w *work) seq(list []ins.Item, need int) {
 			continue
 		}
 		w.one(n, list[k+1:], need)
+		if placesOf(n) != nil {
+			w.maker = n
+		}
 	}
 }
 
@@ -158,6 +164,9 @@ func (w *work) emit(r run, feet []int, by ins.Item) {
 func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	switch n := n.(type) {
 	case *ins.Nothing:
+		if n.Under {
+			w.otherSide()
+		}
 		if w.g != nil && n.Colour != "" {
 			w.g.yarn = n.Colour
 		}
