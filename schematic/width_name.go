@@ -267,6 +267,16 @@ func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
 		}
 		return "", false
 	}
+	trunk := kind == KindBack || kind == KindFront || kind == KindBody
+	if trunk && c.levels[i].part == "" && w.belowTheArms(c, i) {
+		if slices.ContainsFunc(c.levels, func(k level) bool { return k.name != "" && k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) }) {
+			return "", false // told where its name stands
+		}
+		if l.r.Sub(l.l).Less(c.levels[i-1].r.Sub(c.levels[i-1].l)) {
+			return "waist", true
+		}
+		return "widest width", true
+	}
 	switch kind {
 	case KindBack:
 		return "cross back", true
@@ -290,6 +300,28 @@ func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
 		return "narrowest width", true
 	}
 	return "widest width", true
+}
+
+// belowTheArms reports whether the whole piece is wider than at level i both above and below it, or narrower: only below
+// the arms a body is shaped so.
+func (w *worker) belowTheArms(c *canvas, i int) bool {
+	if i == 0 || !turning(c.levels, i) {
+		return false
+	}
+	width := c.levels[i].r.Sub(c.levels[i].l)
+	differs := func(list []level) (wider, narrower bool) {
+		for _, k := range list {
+			d := k.r.Sub(k.l)
+			if k.part == "" && k.gauge == c.levels[i].gauge {
+				wider, narrower = wider || width.Less(d), narrower || d.Less(width)
+			}
+		}
+		return wider, narrower
+	}
+	wider, narrower := differs(c.levels[:i])
+	wider2, narrower2 := differs(c.levels[i+1:])
+	arms := underarm(c.levels)
+	return wider && wider2 || arms > i && narrower && narrower2
 }
 
 func (w *worker) hasPanels() bool {

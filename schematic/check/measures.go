@@ -174,8 +174,11 @@ func measured(g *schematic.Garment, name string) []derived {
 	if len(exact) > 0 {
 		return exact
 	}
-	if len(named) == 0 && g.Worn != nil {
-		return ofPiece(g.Worn, strings.TrimPrefix(want, g.Worn.ID+"-"))
+	if g.Worn != nil && (len(named) == 0 || canonical(want) == "length") {
+		// The length of a garment is that of the whole of it, with its yoke.
+		if worn := ofPiece(g.Worn, strings.TrimPrefix(want, g.Worn.ID+"-")); len(worn) > 0 {
+			return append(worn, wholeBody(named, false)...)
+		}
 	}
 	return wholeBody(named, slices.Contains(girths, want))
 }
@@ -244,6 +247,10 @@ func underarm(made *schematic.Made) (*schematic.Measure, bool) {
 			}
 			if !down && count == 0 && (ofArmhole(names...) || opens(made, section)) {
 				count, gauge = s.Before, s.Gauge
+			}
+		case *schematic.Held:
+			if down { // with the underarms added
+				count, gauge = s.After, s.Gauge
 			}
 		case *schematic.AddEdge:
 			switch {

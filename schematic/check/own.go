@@ -9,17 +9,28 @@ import (
 	"flatwright/schematic/units"
 )
 
-// Own gives the measurements of the garment as it is worn the figures of the finished ones that its designer wrote
-// and that the counts make. One that is not what is drawn under its name, such as a bust with its band, has no line in the
-// picture: it stands under it, and what is drawn is called for what it is.
-func Own(g *schematic.Garment) {
-	if g.Worn == nil {
+// Own gives the measurements of the garment as it is worn, in all its sizes, the figures of the finished ones that its designer
+// wrote and that the counts make. One that is not what is drawn under its name, such as a bust with its band, has no line in
+// the picture of any size: it stands under it, and what is drawn is called for what it is.
+func Own(gs []*schematic.Garment) {
+	var all []*schematic.Garment
+	for _, g := range gs {
+		if g.Worn != nil {
+			all = append(all, g)
+		}
+	}
+	if len(all) == 0 {
 		return
 	}
-	for i := range g.Pattern.Finished {
-		w := &g.Pattern.Finished[i]
-		if made, ok := Made(g, w); ok {
-			own(g, w, made)
+	for i := range all[0].Pattern.Finished {
+		w := &all[0].Pattern.Finished[i]
+		apart := slices.ContainsFunc(all, func(g *schematic.Garment) bool {
+			made, ok := Made(g, w)
+			k := drawnAs(g, w)
+			return ok && k >= 0 && made.Sub(g.Worn.Measures[k].Length).Abs().Float() > trueLine
+		})
+		for _, g := range all {
+			own(g, w, apart)
 		}
 	}
 }
@@ -27,24 +38,38 @@ func Own(g *schematic.Garment) {
 // trueLine is how far the length of a line in the picture may be from the value that it bears, mm.
 const trueLine = 0.5
 
-func own(g *schematic.Garment, w *schematic.Written, made units.Num) {
-	all := g.Worn.Measures
-	i := slices.IndexFunc(all, func(m schematic.Measure) bool { return sameMeasure(m.Name, w.Name) })
-	var m *schematic.Measure
-	switch asked := slices.ContainsFunc(g.Pattern.Drawing.Show, func(c schematic.Called) bool { return c.Is(g.Worn.Name, w.Name) }); {
-	case i >= 0 && made.Sub(all[i].Length).Abs().Float() <= trueLine:
-		m = &all[i]
+// drawnAs is the measurement of the garment as worn that has the name of a finished one, or -1.
+func drawnAs(g *schematic.Garment, w *schematic.Written) int {
+	return slices.IndexFunc(g.Worn.Measures, func(m schematic.Measure) bool { return sameMeasure(m.Name, w.Name) })
+}
+
+// own takes a finished measurement into the garment as worn of one size; apart from the line of its name if that is not what it is
+// in every size.
+func own(g *schematic.Garment, w *schematic.Written, apart bool) {
+	made, agrees := Made(g, w)
+	i := drawnAs(g, w)
+	m := schematic.Measure{ID: g.Worn.ID + "." + schematic.ID(w.Name), Name: w.Name, View: schematic.NoView}
+	switch {
+	case i >= 0 && !apart:
+		if agrees {
+			bear(g, w, &g.Worn.Measures[i], made)
+		}
+		return
 	case i >= 0:
-		under := schematic.Measure{ID: all[i].ID, Name: all[i].Name, Around: all[i].Around, View: schematic.NoView}
-		rename(g.Worn, &all[i])
-		g.Worn.Measures = append(all, under)
-		m = &g.Worn.Measures[len(all)]
-	case asked:
-		g.Worn.Measures = append(all, schematic.Measure{ID: g.Worn.ID + "." + schematic.ID(w.Name), Name: w.Name, View: schematic.NoView})
-		m = &g.Worn.Measures[len(all)]
-	default:
+		drawn := &g.Worn.Measures[i]
+		m.ID, m.Name, m.Around = drawn.ID, drawn.Name, drawn.Around
+		rename(g.Worn, drawn)
+	case !slices.ContainsFunc(g.Pattern.Drawing.Show, func(c schematic.Called) bool { return c.Is(g.Worn.Name, w.Name) }):
 		return
 	}
+	if agrees {
+		bear(g, w, &m, made)
+		g.Worn.Measures = append(g.Worn.Measures, m)
+	}
+}
+
+// bear gives a measurement the length that the counts make, and the figures that the designer wrote if she wrote both.
+func bear(g *schematic.Garment, w *schematic.Written, m *schematic.Measure, made units.Num) {
 	m.Length = made
 	low, _ := w.Low.At(g.Index)
 	other, both := w.Other.At(g.Index)

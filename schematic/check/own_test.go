@@ -1,6 +1,7 @@
 package check_test
 
 import (
+	"strings"
 	"testing"
 
 	"flatwright/schematic"
@@ -54,7 +55,7 @@ func dressed(t *testing.T, more string) map[string]schematic.Measure {
 	g := schematic.Work(p, 0)
 	worn.Dress(g)
 	require.NotNil(t, g.Worn)
-	check.Own(g)
+	check.Own([]*schematic.Garment{g})
 	out := map[string]schematic.Measure{}
 	ids := map[string]bool{}
 	for _, m := range g.Worn.Measures {
@@ -108,4 +109,28 @@ func TestAFinishedMeasurementThatNoLineShowsIsTherePerhaps(t *testing.T) {
 	require.Contains(t, m, "front length")
 	assert.Equal(t, schematic.NoView, m["front length"].View)
 	assert.Equal(t, units.Int(600), m["front length"].Length)
+}
+
+// Two and a half necks are 50 cm in size A, which is half of the bust, and 52.5 cm in size B, which is not: a bust that is no
+// line's in one size is none's in any, so that it keeps one letter through all sizes.
+func TestAFinishedMeasurementIsOfALineInAllSizesOrInNone(t *testing.T) {
+	text := strings.NewReplacer("sizes: One", "sizes: A (B)", "bind off: 40", "bind off: 40 (42)", "bind off: 30", "bind off: 30 (29)").Replace(tunic) +
+		"finished: {bust: {is: 100 (102.5) cm, of: Back width at hem + 2.5 x Back neck width}}\n"
+	p, found := read.Pattern("own.yaml", []byte(text))
+	require.False(t, found.Errors(), "%v", found)
+	gs := []*schematic.Garment{schematic.Work(p, 0), schematic.Work(p, 1)}
+	for _, g := range gs {
+		worn.Dress(g)
+	}
+	check.Own(gs)
+	for i, want := range []int64{1000, 1025} {
+		byID := map[string]schematic.Measure{}
+		for _, m := range gs[i].Worn.Measures {
+			byID[m.ID] = m
+		}
+		bust := byID["as-worn.bust"]
+		assert.Equal(t, schematic.NoView, bust.View, i)
+		assert.True(t, units.Int(want).Eq(bust.Length), "%d: %s", i, bust.Length)
+		assert.True(t, units.Int(1000).Eq(byID["as-worn.width-at-underarm"].Length), i)
+	}
 }

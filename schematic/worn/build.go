@@ -1,7 +1,9 @@
 package worn
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -175,38 +177,37 @@ func (a *assembly) startRuns(m *schematic.Made) []run {
 	if len(from) == 0 || len(m.Steps) == 0 || len(m.Steps[0].Taken) != len(from) {
 		return nil
 	}
-	src := ""
+	added := []string{"added to "}
 	for _, f := range from {
 		if f.Piece != "" {
-			src = f.Piece
+			added[0] = "added to " + f.Piece
 		}
 	}
 	var out []run
 	for i, f := range from {
-		r := run{name: f.Part, n: m.Steps[0].Taken[i]}
-		if f.Panel != "" {
-			r.name = f.Panel
+		r := runFrom(m, f, m.Steps[0].Taken[i])
+		if !r.main {
+			r.keys = added
 		}
-		if r.n == 0 {
-			continue
+		if r.n > 0 {
+			out = append(out, r)
 		}
-		if f.Piece == "" {
-			r.keys = []string{"added to " + src}
-		} else {
-			r.main, r.of = true, f.Piece
-			r.keys = []string{heldKey(f.Piece, f.Part)}
-			if m.Make > 1 {
-				if o := otherSide(f.Part); o != f.Part {
-					r.keys = append(r.keys, heldKey(f.Piece, o))
-				}
-			}
-			if r.name == "" {
-				r.name = f.Piece
-			}
-		}
-		out = append(out, r)
 	}
 	return out
+}
+
+// runFrom is the run of n stitches that a piece begins with from a held part; without bonds if they are added there.
+func runFrom(m *schematic.Made, f schematic.HeldPart, n int) run {
+	r := run{name: cmp.Or(f.Panel, f.Part), n: n, main: f.Piece != "", of: f.Piece}
+	if !r.main {
+		return r
+	}
+	r.keys = []string{heldKey(f.Piece, f.Part)}
+	if o := otherSide(f.Part); m.Make > 1 && o != f.Part {
+		r.keys = append(r.keys, heldKey(f.Piece, o))
+	}
+	r.name = cmp.Or(r.name, f.Piece)
+	return r
 }
 
 // otherSide is the name of the same thing at the other side of the body.
@@ -238,37 +239,43 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 	}
 	taker := ""
 	for _, o := range a.g.Pieces {
-		for _, f := range heldFrom(o) {
-			if f.Piece == m.Name {
-				taker = o.Name
-			}
+		if slices.ContainsFunc(heldFrom(o), func(f schematic.HeldPart) bool { return f.Piece == m.Name }) {
+			taker = o.Name
 		}
 	}
 	var out []run
 	for i := range d.Parts {
 		p := &d.Parts[i]
-		n := p.Stitches.Int(a.g.Index, 0)
-		if n < 1 {
+		r := run{name: p.Name, n: p.Stitches.Int(a.g.Index, 0), main: p.Hold, keys: []string{"added to " + taker}}
+		switch {
+		case r.n < 1:
 			continue
-		}
-		if !p.Leave && !p.Hold {
+		case p.Hold:
+			r.keys, r.of = []string{heldKey(m.Name, p.Name)}, a.takerOf(m, p.Name)
+		case !p.Leave:
 			return nil
-		}
-		r := run{name: p.Name, n: n, main: p.Hold}
-		r.keys = []string{"added to " + taker}
-		if p.Hold {
-			r.keys = []string{heldKey(m.Name, p.Name)}
-			for _, o := range a.g.Pieces {
-				for _, f := range heldFrom(o) {
-					if f.Piece == m.Name && (f.Part == p.Name || o.Make > 1 && otherSide(f.Part) == p.Name) {
-						r.of = o.Name
-					}
-				}
-			}
 		}
 		out = append(out, r)
 	}
 	return out
+}
+
+// takerOf is the piece that goes on from a held part of another, or from its like at the other side if it is made twice.
+func (a *assembly) takerOf(m *schematic.Made, part string) string {
+	of := ""
+	for _, o := range a.g.Pieces {
+		if goesOn(o, m, part) {
+			of = o.Name
+		}
+	}
+	return of
+}
+
+// goesOn reports whether a piece begins from a held part of another, or from its like at the other side if it is made twice.
+func goesOn(o, m *schematic.Made, part string) bool {
+	return slices.ContainsFunc(heldFrom(o), func(f schematic.HeldPart) bool {
+		return f.Piece == m.Name && (f.Part == part || o.Make > 1 && otherSide(f.Part) == part)
+	})
 }
 
 // sharedOut reports whether the runs of a round go to, or come from, more than one other piece.
@@ -405,10 +412,8 @@ func (a *assembly) keyPanel(m *schematic.Made, p *panel) {
 	}
 	from = append(from, bends+"panels of "+m.Name)
 	for _, o := range a.g.Pieces {
-		for _, f := range heldFrom(o) {
-			if f.Piece == m.Name && (f.Part == p.name || o.Make > 1 && otherSide(f.Part) == p.name) {
-				to = append(to, heldKey(m.Name, p.name))
-			}
+		if goesOn(o, m, p.name) {
+			to = append(to, heldKey(m.Name, p.name))
 		}
 	}
 	for i := range p.loop {
@@ -506,11 +511,27 @@ type bodyCut struct {
 
 // roundTheBody are the uprights at which a flat piece is folded to go round the body.
 func roundTheBody(m *schematic.Made, p *panel) []bodyCut {
-	type part struct {
-		name   string
-		lo, hi float64
+	parts := partsOf(m, p)
+	slices.SortFunc(parts, func(x, y bodyPart) int { return cmp.Compare(x.lo, y.lo) })
+	var out []bodyCut
+	for i := 1; i < len(parts); i++ {
+		l, r := parts[i-1], parts[i]
+		if fl, fr := facing(l.name), facing(r.name); fl != either && fr != either && fl != fr {
+			out = append(out, bodyCut{(l.hi + r.lo) / 2, l.name, r.name})
+		}
 	}
-	var parts []part
+	return out
+}
+
+// bodyPart is a part of a divided row that is worked on, and how far it reaches to both sides.
+type bodyPart struct {
+	name   string
+	lo, hi float64
+}
+
+// partsOf are the parts of the last row of a piece that is divided.
+func partsOf(m *schematic.Made, p *panel) []bodyPart {
+	var parts []bodyPart
 	for _, s := range m.Piece.Sections {
 		d, ok := s.(*schematic.Divide)
 		if !ok {
@@ -518,40 +539,26 @@ func roundTheBody(m *schematic.Made, p *panel) []bodyCut {
 		}
 		parts = nil
 		for _, q := range d.Parts {
-			if q.Leave || q.Hold {
-				continue
-			}
-			r := part{name: q.Name, lo: 1e9, hi: -1e9}
-			for _, e := range m.Edges {
-				if e.View != p.view || !slices.Contains(e.Parts, q.Name) || len(e.Path) < 2 {
-					continue
-				}
-				// The uprights of a part reach down past its beginning; its level edges don't.
-				for _, a := range e.Path {
-					r.lo, r.hi = min(r.lo, a.X), max(r.hi, a.X)
-				}
-			}
-			if r.lo < r.hi {
+			if r := reach(m, p, q.Name); !q.Leave && !q.Hold && r.lo < r.hi {
 				parts = append(parts, r)
 			}
 		}
 	}
-	slices.SortFunc(parts, func(x, y part) int {
-		if x.lo < y.lo {
-			return -1
-		}
-		return 1
-	})
-	var out []bodyCut
-	for i := 1; i < len(parts); i++ {
-		l, r := parts[i-1], parts[i]
-		fl, fr := facing(l.name), facing(r.name)
-		if fl == either || fr == either || fl == fr {
+	return parts
+}
+
+// reach is a part with how far its edges reach: its uprights reach down past its beginning, its level edges don't.
+func reach(m *schematic.Made, p *panel, part string) bodyPart {
+	r := bodyPart{name: part, lo: math.Inf(1), hi: math.Inf(-1)}
+	for _, e := range m.Edges {
+		if e.View != p.view || !slices.Contains(e.Parts, part) || len(e.Path) < 2 {
 			continue
 		}
-		out = append(out, bodyCut{(l.hi + r.lo) / 2, l.name, r.name})
+		for _, a := range e.Path {
+			r.lo, r.hi = min(r.lo, a.X), max(r.hi, a.X)
+		}
 	}
-	return out
+	return r
 }
 
 // facesOfTwins lets one piece of a kind that is made twice lie in front and once behind.

@@ -74,19 +74,8 @@ func (p *panel) behind(above [][]pt) []schematic.Line {
 func (a *assembly) raised(above [][]pt) []schematic.Line {
 	for _, p := range slices.Backward(a.placed) {
 		by := p.made.Views[p.view].Raised
-		if by.Sign() == 0 || p.face != front {
-			continue
-		}
-		var path []pt
-		for i, s := range p.drawn {
-			if s.curve && !s.taken && s.name != "base" {
-				if path == nil {
-					path = append(path, s.a)
-				}
-				path = append(path, p.drawn[(i+1)%len(p.drawn)].a)
-			}
-		}
-		if len(path) < 2 {
+		path := p.neck()
+		if by.Sign() == 0 || p.face != front || path == nil {
 			continue
 		}
 		if !p.strip { // its neighbours have the rest of the neck
@@ -103,6 +92,21 @@ func (a *assembly) raised(above [][]pt) []schematic.Line {
 		return shown(schematic.LineBehind, arc, false, above)
 	}
 	return nil
+}
+
+// neck is the way along the free edge of a panel that lies in a curve and is not its base, or nil.
+func (p *panel) neck() []pt {
+	var path []pt
+	for i, s := range p.drawn {
+		if !s.curve || s.taken || s.name == "base" {
+			continue
+		}
+		if path == nil {
+			path = append(path, s.a)
+		}
+		path = append(path, p.drawn[(i+1)%len(p.drawn)].a)
+	}
+	return path
 }
 
 // inside adds the lines, ribs and marks of a panel that show.
@@ -168,36 +172,25 @@ func ribsOf(r schematic.Hatch) [][2]pt {
 // sheets are the placed panels that lie edge on edge, those on top first: what is in front before what is
 // behind, right over left, later before earlier.
 func (a *assembly) sheets() [][]*panel {
-	of := make([]int, len(a.placed))
-	for i := range of {
-		of[i] = i
-	}
-	var find func(i int) int
-	find = func(i int) int {
-		if of[i] != i {
-			of[i] = find(of[i])
-		}
-		return of[i]
-	}
-	type edge struct{ ax, ay, bx, by int64 }
-	key := func(p, q pt) edge { return edge{grid(p.X), grid(p.Y), grid(q.X), grid(q.Y)} }
-	seen := map[edge]int{}
-	for i, p := range a.placed {
+	of := sets{}
+	seen := map[stretch]*panel{}
+	for _, p := range a.placed {
 		for k, s := range p.drawn {
-			seen[key(s.a, p.drawn[(k+1)%len(p.drawn)].a)] = i
+			seen[stretchOf(s.a, p.drawn[(k+1)%len(p.drawn)].a)] = p
 		}
 	}
-	for i, p := range a.placed {
+	for _, p := range a.placed {
 		for k, s := range p.drawn {
-			if j, ok := seen[key(p.drawn[(k+1)%len(p.drawn)].a, s.a)]; ok && p.laidOn(a.placed[j]) && a.placed[j].face != back && p.face != back {
-				of[find(i)] = find(j)
+			q := seen[stretchOf(p.drawn[(k+1)%len(p.drawn)].a, s.a)]
+			if q != nil && p.laidOn(q) && q.face != back && p.face != back {
+				of[of.first(p)] = of.first(q)
 			}
 		}
 	}
-	groups := map[int][]*panel{}
-	var order []int
-	for i, p := range a.placed {
-		r := find(i)
+	groups := map[*panel][]*panel{}
+	var order []*panel
+	for _, p := range a.placed {
+		r := of.first(p)
 		if groups[r] == nil {
 			order = append(order, r)
 		}
@@ -207,22 +200,44 @@ func (a *assembly) sheets() [][]*panel {
 	for _, r := range order {
 		out = append(out, groups[r])
 	}
-	rank := func(sh []*panel) int {
-		r := 2
-		for _, p := range sh {
-			switch {
-			case p.face == back:
-				return 9
-			case p.over != nil:
-				return 0
-			case sideWord(p.name) == "right" && p.face == front:
-				r = min(r, 1)
-			}
-		}
-		return r
-	}
 	slices.SortStableFunc(out, func(x, y []*panel) int { return rank(x) - rank(y) })
 	return out
+}
+
+// node is a place, and stretch a way from one to the next, that two panels have in common if they lie edge on edge.
+type (
+	node    struct{ x, y int64 }
+	stretch struct{ a, b node }
+)
+
+func nodeOf(p pt) node          { return node{grid(p.X), grid(p.Y)} }
+func stretchOf(a, b pt) stretch { return stretch{nodeOf(a), nodeOf(b)} }
+
+// sets are panels that belong together: each leads to another of its set, but one.
+type sets map[*panel]*panel
+
+// first is the panel of its set that leads to no other.
+func (s sets) first(p *panel) *panel {
+	for s[p] != nil && s[p] != p {
+		p = s[p]
+	}
+	return p
+}
+
+// rank is how far up a sheet lies, 0 on top.
+func rank(sh []*panel) int {
+	r := 2
+	for _, p := range sh {
+		switch {
+		case p.face == back:
+			return 9
+		case p.over != nil:
+			return 0
+		case sideWord(p.name) == "right" && p.face == front:
+			r = 1
+		}
+	}
+	return r
 }
 
 // laidOn reports whether a panel was laid on the other, or that on it: two fronts that only meet are no one sheet.
@@ -234,63 +249,64 @@ func grid(x float64) int64 { return int64(math.Round(x * 1000)) }
 
 // merged are the outlines of panels that lie edge on edge, and the seams between them.
 func merged(sh []*panel) (loops, seams [][]pt) {
-	type node struct{ x, y int64 }
-	k := func(p pt) node { return node{grid(p.X), grid(p.Y)} }
-	type arc struct {
-		a, b  pt
-		blind bool
-	}
-	type ends struct{ a, b node }
-	arcs := map[ends]bool{}
+	there := map[stretch]bool{}
 	var list []arc
 	for _, p := range sh {
 		for i, s := range p.drawn {
 			z := p.drawn[(i+1)%len(p.drawn)].a
-			if k(s.a) == k(z) {
-				continue
+			if e := stretchOf(s.a, z); e.a != e.b {
+				there[e] = true
+				list = append(list, arc{s.a, z, s.blind})
 			}
-			arcs[ends{k(s.a), k(z)}] = true
-			list = append(list, arc{s.a, z, s.blind})
 		}
 	}
-	from := map[node][]arc{}
+	free := outer{}
 	for _, e := range list {
-		if arcs[ends{k(e.b), k(e.a)}] {
-			if k(e.a).x < k(e.b).x || k(e.a).x == k(e.b).x && k(e.a).y < k(e.b).y {
-				if !e.blind {
-					seams = append(seams, []pt{e.a, e.b})
-				}
-			}
-			continue
+		k := stretchOf(e.a, e.b)
+		switch inner := there[stretch{k.b, k.a}]; {
+		case !inner:
+			free[k.a] = append(free[k.a], e)
+		case !e.blind && (k.a.x < k.b.x || k.a.x == k.b.x && k.a.y < k.b.y):
+			seams = append(seams, []pt{e.a, e.b})
 		}
-		from[k(e.a)] = append(from[k(e.a)], e)
 	}
 	for _, e := range list {
-		if len(from[k(e.a)]) == 0 {
-			continue
-		}
-		var loop []pt
-		at, dir := k(e.a), pt{}
-		for len(from[at]) > 0 {
-			best := 0
-			for i, o := range from[at] {
-				if turnTo(dir, sub(o.b, o.a)) > turnTo(dir, sub(from[at][best].b, from[at][best].a)) {
-					best = i
-				}
-			}
-			o := from[at][best]
-			from[at] = slices.Delete(slices.Clone(from[at]), best, best+1)
-			loop = append(loop, o.a)
-			dir, at = sub(o.b, o.a), k(o.b)
-			if at == k(loop[0]) {
-				break
-			}
-		}
-		if len(loop) > 2 {
+		if loop := free.loop(nodeOf(e.a)); len(loop) > 2 {
 			loops = append(loops, straightened(loop))
 		}
 	}
 	return loops, joined(seams)
+}
+
+// arc is a stretch of an edge of a panel; blind if no seam is drawn there.
+type arc struct {
+	a, b  pt
+	blind bool
+}
+
+// outer are the stretches on which no other panel lies, by where they begin.
+type outer map[node][]arc
+
+// loop takes out the way round from a place, as far to the left as can be; nil if nothing begins there.
+func (o outer) loop(at node) []pt {
+	var loop []pt
+	var dir pt
+	for len(o[at]) > 0 {
+		best := 0
+		for i, e := range o[at] {
+			if turnTo(dir, sub(e.b, e.a)) > turnTo(dir, sub(o[at][best].b, o[at][best].a)) {
+				best = i
+			}
+		}
+		e := o[at][best]
+		o[at] = slices.Delete(slices.Clone(o[at]), best, best+1)
+		loop = append(loop, e.a)
+		dir, at = sub(e.b, e.a), nodeOf(e.b)
+		if at == nodeOf(loop[0]) {
+			break
+		}
+	}
+	return loop
 }
 
 func turnTo(dir, d pt) float64 {
@@ -315,28 +331,27 @@ func straightened(loop []pt) []pt {
 
 // joined are stretches made one where they go on straight.
 func joined(list [][]pt) [][]pt {
-	for again := true; again; {
-		again = false
-	pairs:
-		for i := range list {
-			for j := range list {
-				if i == j {
-					continue
-				}
-				for _, y := range [][]pt{list[j], {list[j][1], list[j][0]}} {
-					x := list[i]
-					a, b := sub(x[1], x[0]), sub(y[1], y[0])
-					if near(x[1], y[0]) && absf(cross(a, b)) < 1e-6*length(a)*length(b) && dot(a, b) > 0 {
-						list[i] = []pt{x[0], y[1]}
-						list = slices.Delete(list, j, j+1)
-						again = true
-						break pairs
-					}
-				}
+	for i := 0; i < len(list); i++ {
+		for j := 0; j < len(list); j++ {
+			if long, ok := oneWay(list[i], list[j]); ok && i != j {
+				list[i] = long
+				list = slices.Delete(list, j, j+1)
+				i, j = 0, -1
 			}
 		}
 	}
 	return list
+}
+
+// oneWay is the stretch of two of which the second goes straight on from the end of the first.
+func oneWay(x, y []pt) ([]pt, bool) {
+	for _, y := range [][]pt{y, {y[1], y[0]}} {
+		a, b := sub(x[1], x[0]), sub(y[1], y[0])
+		if near(x[1], y[0]) && absf(cross(a, b)) < 1e-6*length(a)*length(b) && dot(a, b) > 0 {
+			return []pt{x[0], y[1]}, true
+		}
+	}
+	return nil, false
 }
 
 // shown are the stretches of a way that nothing above hides.
@@ -349,35 +364,42 @@ func shown(kind schematic.LineKind, path []pt, closed bool, above [][]pt) []sche
 	}
 	for i := range last {
 		a, b := path[i], path[(i+1)%n]
-		ts := []float64{0, 1}
-		for _, l := range above {
-			for j, c := range l {
-				if t, ok := crossing(a, b, c, l[(j+1)%len(l)]); ok {
-					ts = append(ts, t)
-				}
-			}
-		}
-		slices.Sort(ts)
-		from := -1.0
-		for k := 1; k < len(ts); k++ {
-			if ts[k]-ts[k-1] < 1e-9 {
-				continue
-			}
-			m := lerp(a, b, (ts[k]+ts[k-1])/2)
-			hidden := slices.ContainsFunc(above, func(l []pt) bool { return covers(l, m) })
-			if !hidden && from < 0 {
-				from = ts[k-1]
-			}
-			if hidden && from >= 0 {
-				out = append(out, schematic.Line{Kind: kind, A: lerp(a, b, from), B: lerp(a, b, ts[k-1])})
-				from = -1
-			}
-		}
-		if from >= 0 {
-			out = append(out, schematic.Line{Kind: kind, A: lerp(a, b, from), B: b})
+		for _, s := range open(a, b, above) {
+			out = append(out, schematic.Line{Kind: kind, A: lerp(a, b, s[0]), B: lerp(a, b, s[1])})
 		}
 	}
 	return slices.DeleteFunc(out, func(l schematic.Line) bool { return dist(l.A, l.B) < 0.5 })
+}
+
+// open are the shares of the way from a to b, from and to, that nothing above hides.
+func open(a, b pt, above [][]pt) [][2]float64 {
+	ts := []float64{0, 1}
+	for _, l := range above {
+		for j, c := range l {
+			if t, ok := crossing(a, b, c, l[(j+1)%len(l)]); ok {
+				ts = append(ts, t)
+			}
+		}
+	}
+	slices.Sort(ts)
+	var out [][2]float64
+	on := false
+	for k := 1; k < len(ts); k++ {
+		if ts[k]-ts[k-1] < 1e-9 {
+			continue
+		}
+		m := lerp(a, b, (ts[k]+ts[k-1])/2)
+		hidden := slices.ContainsFunc(above, func(l []pt) bool { return covers(l, m) })
+		switch {
+		case hidden:
+		case on:
+			out[len(out)-1][1] = ts[k]
+		default:
+			out = append(out, [2]float64{ts[k-1], ts[k]})
+		}
+		on = !hidden
+	}
+	return out
 }
 
 // covers reports whether a place lies inside a loop or on its edge.

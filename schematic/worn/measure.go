@@ -117,75 +117,87 @@ func isTrunk(p *panel) bool {
 func (a *assembly) body() *trunk {
 	t := &trunk{hem: math.Inf(1), top: math.Inf(-1), under: math.Inf(1)}
 	for _, p := range a.placed {
-		if !isTrunk(p) || p.made.Kind == schematic.KindBand || p.strip {
-			continue
-		}
-		t.panels = append(t.panels, p)
-		lo, hi := box(p.drawn)
-		t.hem, t.top = min(t.hem, lo.Y), max(t.top, hi.Y)
+		t.covers(p)
 	}
 	if len(t.panels) == 0 || a.placed[0].made.Kind == schematic.KindHat {
 		return nil
 	}
 	for _, p := range a.placed {
-		if p.made.Kind != schematic.KindSleeve || !p.hung {
-			continue
-		}
-		low, high := p.seam[0], p.seam[1]
-		if high.Y < low.Y {
-			low, high = high, low
-		}
-		if !t.arms || low.X < t.underAt.X {
-			t.arms, t.underAt, t.upperAt, t.under, t.upper = true, low, high, low.Y, high.Y
-		}
-		t.kind = "armhole"
+		t.hangs(p)
 	}
 	for _, p := range a.placed {
-		for i, s := range p.drawn {
-			if strings.EqualFold(s.name, "raglan") {
-				t.kind = "raglan"
-			}
-			z := p.drawn[(i+1)%len(p.drawn)].a
-			if !t.arms && strings.EqualFold(s.name, "armhole") && p.face != back {
-				low, high := s.a, z
-				if high.Y < low.Y {
-					low, high = high, low
-				}
-				t.kind = "armhole"
-				if low.Y < t.under {
-					t.under, t.underAt = low.Y, low
-				}
-				if high.Y > t.upper {
-					t.upper, t.upperAt = high.Y, high
-				}
-			}
-		}
-		if p.made.Kind == schematic.KindYoke && p.face == front && !p.isStrip() {
-			_, hi := box(p.drawn)
-			lo, _ := box(p.drawn)
-			if t.kind != "raglan" {
-				t.kind = "yoke"
-			}
-			t.upper = hi.Y
-			for _, s := range p.drawn {
-				if strings.EqualFold(s.name, "neck") || strings.EqualFold(s.name, "base") && s.a.Y > (lo.Y+hi.Y)/2 {
-					t.upper = min(t.upper, s.a.Y)
-				}
-			}
-			t.upper = p.where.at(pt{Y: topOf(p.loop)}).Y
-			t.upperAt = pt{X: lo.X, Y: t.upper}
-			t.top = max(t.upper, 0)
-		}
+		t.opens(p)
+		t.yoke(p)
 	}
 	return t
+}
+
+// covers takes in a panel that lies on the body.
+func (t *trunk) covers(p *panel) {
+	if !isTrunk(p) || p.made.Kind == schematic.KindBand || p.strip {
+		return
+	}
+	t.panels = append(t.panels, p)
+	lo, hi := box(p.drawn)
+	t.hem, t.top = min(t.hem, lo.Y), max(t.top, hi.Y)
+}
+
+// hangs takes the armhole from a sleeve that hangs in it.
+func (t *trunk) hangs(p *panel) {
+	if p.made.Kind != schematic.KindSleeve || !p.hung {
+		return
+	}
+	t.kind = "armhole"
+	if low, high := byHeight(p.seam[0], p.seam[1]); !t.arms || low.X < t.underAt.X {
+		t.arms, t.underAt, t.upperAt, t.under, t.upper = true, low, high, low.Y, high.Y
+	}
+}
+
+func byHeight(a, b pt) (low, high pt) {
+	if b.Y < a.Y {
+		return b, a
+	}
+	return a, b
+}
+
+// opens takes the armhole from the edges of a panel, where no sleeve hangs.
+func (t *trunk) opens(p *panel) {
+	for i, s := range p.drawn {
+		if strings.EqualFold(s.name, "raglan") {
+			t.kind = "raglan"
+		}
+		if t.arms || !strings.EqualFold(s.name, "armhole") || p.face == back {
+			continue
+		}
+		t.kind = "armhole"
+		low, high := byHeight(s.a, p.drawn[(i+1)%len(p.drawn)].a)
+		if low.Y < t.under {
+			t.under, t.underAt = low.Y, low
+		}
+		if high.Y > t.upper {
+			t.upper, t.upperAt = high.Y, high
+		}
+	}
+}
+
+// yoke takes how far up the garment reaches from the front of its yoke.
+func (t *trunk) yoke(p *panel) {
+	if p.made.Kind != schematic.KindYoke || p.face != front || p.strip {
+		return
+	}
+	if t.kind != "raglan" {
+		t.kind = "yoke"
+	}
+	lo, _ := box(p.drawn)
+	t.upper = p.where.at(pt{Y: topOf(p.loop)}).Y
+	t.upperAt = pt{X: lo.X, Y: t.upper}
+	t.top = max(t.upper, 0)
 }
 
 func topOf(loop []side) float64 {
 	_, hi := box(loop)
 	return hi.Y
 }
-
-func (p *panel) isStrip() bool { return p.strip }
 
 // across is how far the trunk reaches to both sides just below a height.
 func (t *trunk) across(y float64) (l, r float64) {
@@ -254,7 +266,8 @@ func (tk *taker) trunk(t *trunk) {
 	tk.take("length", pt{X: left, Y: t.hem}, pt{X: at, Y: t.top}, schematic.Vertical, false, units.Num{})
 	for _, p := range t.panels {
 		if p.face == front {
-			tk.named(p, "shoulder", "neck width", "front neck depth", "neck depth", "waist", "motif")
+			tk.named(p, "shoulder", "neck width", "front neck depth", "neck depth", "motif")
+			tk.shaped(t, p)
 		}
 	}
 	for _, p := range t.panels {
@@ -264,31 +277,84 @@ func (tk *taker) trunk(t *trunk) {
 	}
 	if t.kind == "" { // no armhole says where the bust is: below sleeves that are worked with the body
 		t.under = math.Inf(1)
-		y := t.hem + (t.top-t.hem)*2/5
-		if l, r := t.across(y); l < r && t.around(y, l, r) {
-			tk.take("bust", pt{X: l, Y: y}, pt{X: r, Y: y}, schematic.Horizontal, true, units.Num{})
+		if y := t.hem + (t.top-t.hem)*2/5; !tk.legs(t) {
+			tk.girth(t, "bust", "", y, y)
 		}
 		tk.ofOneWithSleeves(t)
 		return
 	}
-	l, r := t.across(t.under)
-	if l < r {
-		around := t.around(t.under, l, r)
-		name := "bust"
-		if !around {
-			name = "width at underarm"
-		}
-		tk.take(name, pt{X: l, Y: t.under}, pt{X: r, Y: t.under}, schematic.Horizontal, around, units.Num{})
-	}
-	hl, hr := t.across(t.hem + 1)
-	if hl < hr && (absf(hr-hl-(r-l)) > 1 || l >= r) {
-		around := t.around(t.hem+1, hl, hr)
-		tk.take("hem", pt{X: hl, Y: t.hem}, pt{X: hr, Y: t.hem}, schematic.Horizontal, around, units.Num{})
-	}
-	if !math.IsInf(t.under, 0) {
+	tk.girth(t, "bust", "width at underarm", t.under, t.under)
+	tk.lower(t)
+	_, r := t.across(t.under)
+	if _, hr := t.across(t.hem + 1); !math.IsInf(t.under, 0) {
 		tk.take("body to underarm", pt{X: hr, Y: t.hem}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
 	}
+}
+
+// girth measures how wide the trunk is at a height, drawn at another: around under one name, or flat under the other.
+func (tk *taker) girth(t *trunk, around, flat string, y, drawn float64) {
+	l, r := t.across(y)
+	switch {
+	case l >= r:
+	case t.around(y, l, r):
+		tk.take(around, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, true, units.Num{})
+	case flat != "":
+		tk.take(flat, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, false, units.Num{})
+	}
+}
+
+// shaped measures the waist and the hip of a body that has them, around if its back is as wide.
+func (tk *taker) shaped(t *trunk, p *panel) {
+	for _, m := range p.made.Measures {
+		if m.View != p.view || p.halved || m.Axis != schematic.Horizontal || m.Name != "waist" && m.Name != "hip" {
+			continue
+		}
+		a, b := p.spot(m.A), p.spot(m.B)
+		around, whole := m.Around, m.Length
+		if l, r := t.across(a.Y); !around && absf(r-l-dist(a, b)) < 0.5 && t.around(a.Y, l, r) {
+			around, whole = true, m.Length.Times(2)
+		}
+		tk.take(m.Name, a, b, schematic.Horizontal, around, whole)
+	}
+}
+
+// lower measures the lower edge, unless it is as wide as the bust, or that of legs.
+func (tk *taker) lower(t *trunk) {
+	if tk.legs(t) {
+		return
+	}
+	l, r := t.across(t.under)
+	if hl, hr := t.across(t.hem + 1); l >= r || absf(hr-hl-(r-l)) > 1 {
+		tk.girth(t, "hem", "hem", t.hem+1, t.hem)
+	}
+}
+
+// legs measures a body whose lower edge is that of two legs: one of them around, and how long it is inside. It reports
+// whether there are any.
+func (tk *taker) legs(t *trunk) bool {
+	for _, p := range t.panels {
+		loop := points(p.drawn)
+		x := across(loop, t.hem+1)
+		if p.face != front || len(x) != 4 {
+			continue
+		}
+		crotch := math.Inf(1)
+		for _, q := range loop {
+			if q.X > x[1]-close && q.X < x[2]+close && q.Y > t.hem+1 {
+				crotch = min(crotch, q.Y)
+			}
+		}
+		for _, q := range loop { // the place above the gap that is not on its sides' steps
+			if q.X > x[1]-close && q.X < x[2]+close && len(across(loop, q.Y-0.5)) == 4 {
+				crotch = max(crotch, q.Y)
+			}
+		}
+		tk.take("leg", pt{X: x[0], Y: t.hem}, pt{X: x[1], Y: t.hem}, schematic.Horizontal, tk.a.faced(), units.Num{})
+		tk.take("inside leg", pt{X: x[2], Y: t.hem}, pt{X: x[2], Y: crotch}, schematic.Vertical, false, units.Num{})
+		return true
+	}
+	return false
 }
 
 // muchWider is how many times as wide as its hem a body is that has its sleeves worked with it.
@@ -325,37 +391,22 @@ func (tk *taker) ofOneWithSleeves(t *trunk) {
 // span measures what is no garment with a body, such as a shawl: from tip to tip, how deep it is, and the lines between its
 // panels.
 func (tk *taker) span() {
-	var lo, hi pt
-	var left, right pt
-	for i, p := range tk.a.placed {
-		for k, s := range p.drawn {
-			if i == 0 && k == 0 {
-				lo, hi, left, right = s.a, s.a, s.a, s.a
-			}
-			if s.a.X < left.X {
-				left = s.a
-			}
-			if s.a.X > right.X {
-				right = s.a
-			}
-			if s.a.Y < lo.Y {
-				lo = s.a
-			}
-			if s.a.Y > hi.Y {
-				hi = s.a
-			}
-		}
+	var all []pt
+	for _, p := range tk.a.placed {
+		all = append(all, points(p.drawn)...)
 	}
-	tk.take("wingspan", left, right, schematic.Horizontal, false, units.Num{})
-	tk.take("depth", lo, hi, schematic.Vertical, false, units.Num{})
+	byX := func(a, b pt) int { return cmp.Compare(a.X, b.X) }
+	byY := func(a, b pt) int { return cmp.Compare(a.Y, b.Y) }
+	tk.take("wingspan", slices.MinFunc(all, byX), slices.MaxFunc(all, byX), schematic.Horizontal, false, units.Num{})
+	tk.take("depth", slices.MinFunc(all, byY), slices.MaxFunc(all, byY), schematic.Vertical, false, units.Num{})
 	for _, p := range tk.a.placed {
 		for i, s := range p.drawn {
-			if z := p.drawn[(i+1)%len(p.drawn)].a; s.taken && s.name != "" {
-				name := s.name
-				if name == "line" {
-					name = "line between the panels"
-				}
-				tk.take(name, s.a, z, schematic.Slanted, false, units.Num{})
+			name := s.name
+			if name == "line" {
+				name = "line between the panels"
+			}
+			if s.taken && name != "" {
+				tk.take(name, s.a, p.drawn[(i+1)%len(p.drawn)].a, schematic.Slanted, false, units.Num{})
 			}
 		}
 	}

@@ -270,27 +270,8 @@ func (p *panel) half(x float64, left bool, key string) *panel {
 func (p *panel) cut(keep func(a pt) float64, key string) *panel {
 	q := *p
 	q.loop = nil
-	n := len(p.loop)
 	for i, s := range p.loop {
-		z := p.loop[(i+1)%n].a
-		ds, dz := keep(s.a), keep(z)
-		switch {
-		case ds >= -1e-9 && dz >= -1e-9:
-			if ds > 1e-9 || dz > 1e-9 {
-				q.loop = append(q.loop, s)
-			} else {
-				q.loop = append(q.loop, side{a: s.a, fold: true, name: "fold", keys: []string{key}})
-			}
-		case ds >= -1e-9:
-			if ds > 1e-9 {
-				q.loop = append(q.loop, s)
-			}
-			q.loop = append(q.loop, side{a: lerp(s.a, z, ds/(ds-dz)), fold: true, name: "fold", keys: []string{key}})
-		case dz > 1e-9:
-			c := s
-			c.a = lerp(s.a, z, ds/(ds-dz))
-			q.loop = append(q.loop, c)
-		}
+		q.loop = append(q.loop, s.kept(p.loop[(i+1)%len(p.loop)].a, keep, key)...)
 	}
 	q.lines, q.ribs, q.marks = nil, nil, nil
 	for _, l := range p.lines {
@@ -314,6 +295,29 @@ func (p *panel) cut(keep func(a pt) float64, key string) *panel {
 		return nil
 	}
 	return &q
+}
+
+// kept is what remains of a side that runs to z where keep is positive, and the beginning of the cut if it leaves there.
+func (s side) kept(z pt, keep func(a pt) float64, key string) []side {
+	const on = 1e-9
+	ds, dz := keep(s.a), keep(z)
+	fold := side{a: s.a, fold: true, name: "fold", keys: []string{key}}
+	switch {
+	case ds > on && dz >= -on || ds >= -on && dz > on:
+		return []side{s}
+	case ds >= -on && dz >= -on: // along the cut
+		return []side{fold}
+	case ds > on:
+		fold.a = lerp(s.a, z, ds/(ds-dz))
+		return []side{s, fold}
+	case ds >= -on:
+		fold.a = lerp(s.a, z, ds/(ds-dz))
+		return []side{fold}
+	case dz > on:
+		s.a = lerp(s.a, z, ds/(ds-dz))
+		return []side{s}
+	}
+	return nil
 }
 
 func clipTo(a, b pt, keep func(pt) float64) (pt, pt, bool) {

@@ -241,56 +241,72 @@ func (a *assembly) fit(q *proto) fit {
 	return best
 }
 
-// chains are the ways along free sides that share a bond with a panel.
+// chains are the ways along free sides of what faces front that share a bond with a panel.
 func (a *assembly) chains(q *proto, keys map[string]bool) []*chain {
 	var all []*chain
 	for _, p := range a.placed {
-		if p.face == back || p.made == q.made && p.view == q.view && !q.share {
-			continue
-		}
-		n := len(p.drawn)
-		free := func(i int) bool {
-			s := &p.drawn[i%n]
-			return !s.taken && !s.fold && s.has(keys)
-		}
-		first := 0
-		for first < n && free(first) {
-			first++
-		}
-		if first == n {
-			continue
-		}
-		var cur *chain
-		for k := range n {
-			i := (first + k) % n
-			if !free(i) {
-				cur = nil
-				continue
-			}
-			if cur == nil {
-				cur = &chain{path: []pt{p.drawn[i].a}}
-				all = append(all, cur)
-			}
-			cur.at = append(cur.at, place{p, i})
-			cur.path = append(cur.path, p.drawn[(i+1)%n].a)
+		if p.face != back && (p.made != q.made || p.view != q.view || q.share) {
+			all = append(all, p.ways(keys)...)
 		}
 	}
-	for joined := true; joined; {
-		joined = false
-	pairs:
-		for i, x := range all {
-			for j, y := range all {
-				if i != j && dist(x.end(), y.start()) < 1 && !x.turnsBack(y) {
-					x.at = append(x.at, y.at...)
-					x.path = append(x.path, y.path[1:]...)
-					all = slices.Delete(all, j, j+1)
-					joined = true
-					break pairs
-				}
-			}
+	return linked(all)
+}
+
+// ways are the longest ways along free sides of a panel with one of the keys.
+func (p *panel) ways(keys map[string]bool) []*chain {
+	n := len(p.drawn)
+	free := func(i int) bool {
+		s := &p.drawn[i%n]
+		return !s.taken && !s.fold && s.has(keys)
+	}
+	first := 0
+	for first < n && free(first) {
+		first++
+	}
+	var all []*chain
+	var cur *chain
+	for k := range n {
+		i := (first + k) % n
+		switch {
+		case first == n: // all of its edge
+			return nil
+		case !free(i):
+			cur = nil
+			continue
+		case cur == nil:
+			cur = &chain{path: []pt{p.drawn[i].a}}
+			all = append(all, cur)
 		}
+		cur.at = append(cur.at, place{p, i})
+		cur.path = append(cur.path, p.drawn[(i+1)%n].a)
 	}
 	return all
+}
+
+// linked are the ways of which those that go on in each other are made one.
+func linked(all []*chain) []*chain {
+	for {
+		i, j := goingOn(all)
+		if i < 0 {
+			return all
+		}
+		x, y := all[i], all[j]
+		x.at = append(x.at, y.at...)
+		x.path = append(x.path, y.path[1:]...)
+		all = slices.Delete(all, j, j+1)
+	}
+}
+
+// goingOn are the first two ways of which the second begins where the first ends, or -1.
+func goingOn(all []*chain) (int, int) {
+	for i, x := range all {
+		for j, y := range all {
+			if i != j && dist(x.end(), y.start()) < 1 && !x.turnsBack(y) {
+				return i, j
+			}
+		}
+	}
+	return -1, -1
 }
 
 // turnsBack reports whether the way along y would go back along that of x: two fronts that meet are no one edge.
@@ -302,13 +318,7 @@ func (x *chain) turnsBack(y *chain) bool {
 
 // meet lays a panel on a chain, if the run of its sides that the chain bonds suits it.
 func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
-	keys := map[string]bool{}
-	for _, s := range c.at {
-		for _, k := range s.p.drawn[s.i].keys {
-			keys[k] = true
-		}
-	}
-	own := keysOf(p.loop)
+	keys, own := keysOf(c.sides()), keysOf(p.loop)
 	for k := range keys {
 		if !own[k] {
 			delete(keys, k)
@@ -319,50 +329,70 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 		return fit{}
 	}
 	n := len(p.loop)
-	first, last := p.loop[run[0]], p.loop[run[len(run)-1]]
-	from, to := first.a, p.loop[(run[len(run)-1]+1)%n].a
-	chord := dist(from, to)
-	if chord < 1 || c.chord() < 1 || c.chord()/chord > mostUnlike || chord/c.chord() > mostUnlike {
+	from, to := p.loop[run[0]].a, p.loop[(run[len(run)-1]+1)%n].a
+	if !alikeChords(dist(from, to), c.chord()) || !c.inOrder(p.loop[run[0]], p.loop[run[len(run)-1]]) || !q.rightWayUp(c, from, to) || q.foldsUnderarm(p, run, c) {
 		return fit{}
 	}
-	// Along the chain the bonds come in the order of the run, from its end.
-	cf, cl := c.at[0], c.at[len(c.at)-1]
-	if !last.has(keysOf([]side{cf.p.drawn[cf.i]})) || !first.has(keysOf([]side{cl.p.drawn[cl.i]})) {
-		return fit{}
+	return fit{q, p, run, c, a.matched(q, p, run)}
+}
+
+// sides are those of placed panels that the chain runs along.
+func (c *chain) sides() []side {
+	var out []side
+	for _, s := range c.at {
+		out = append(out, s.p.drawn[s.i])
 	}
-	score := 1.0
+	return out
+}
+
+// alikeChords reports whether two chords are so alike in length that one may be sewn to the other.
+func alikeChords(x, y float64) bool {
+	return x >= 1 && y >= 1 && x/y <= mostUnlike && y/x <= mostUnlike
+}
+
+// inOrder reports whether along the chain the bonds come in the order of a run, from its end.
+func (c *chain) inOrder(first, last side) bool {
+	sides := c.sides()
+	return last.has(keysOf(sides[:1])) && first.has(keysOf(sides[len(sides)-1:]))
+}
+
+// rightWayUp reports whether a panel whose chord from from to to lies on the chain is worn as its pattern says: not
+// upside down, and upright if it is worn in front.
+func (q *proto) rightWayUp(c *chain, from, to pt) bool {
+	cos := laying(to, from, c.start(), c.end(), 0).cos
+	return (c.at[0].p.made == q.made || cos >= -0.5) && (q.face != front || q.share || cos >= 0.9)
+}
+
+// foldsUnderarm reports whether a panel that is folded would have its fold at the underarm, which is the lower end of the chain.
+func (q *proto) foldsUnderarm(p *panel, run []int, c *chain) bool {
+	if !q.folded {
+		return false
+	}
+	n := len(p.loop)
+	first, last := p.loop[(run[0]+n-1)%n].fold, p.loop[(run[len(run)-1]+1)%n].fold
+	up := c.end().Y - c.start().Y
+	return first && !last && up < -1 || last && !first && up > 1
+}
+
+// matched is how much of the bonded edges of a panel, of those that reach what is or may be in front, a run has: of two that
+// have all, the longer has a little more.
+func (a *assembly) matched(q *proto, p *panel, run []int) float64 {
 	bonded, matched := 0.0, 0.0
 	for i, s := range p.loop {
-		if l := dist(s.a, p.loop[(i+1)%n].a); len(s.keys) > 0 && !s.fold && a.reaches(q, &s) {
-			bonded += l
-			if slices.Contains(run, i) {
-				matched += l
-			}
+		if len(s.keys) == 0 || s.fold || !a.reaches(q, &s) {
+			continue
+		}
+		l := dist(s.a, p.loop[(i+1)%len(p.loop)].a)
+		bonded += l
+		if slices.Contains(run, i) {
+			matched += l
 		}
 	}
+	score := 1.0
 	if bonded > 0 {
 		score = matched / bonded
 	}
-	score += 0.1 * min(1, matched/2000)
-	// What is folded has its fold away from the underarm, which is the lower end.
-	before, after := p.loop[(run[0]+n-1)%n], p.loop[(run[len(run)-1]+1)%n]
-	if q.folded || len(q.variants) > 0 {
-		up := c.end().Y - c.start().Y
-		foldFirst, foldLast := before.fold && q.folded, after.fold && q.folded
-		if foldFirst && !foldLast && up < -1 || foldLast && !foldFirst && up > 1 {
-			return fit{}
-		}
-	}
-	if c.at[0].p.made != q.made && laying(to, from, c.start(), c.end(), 0).cos < -0.5 {
-		return fit{} // what is worn the way up that its pattern says is not upside down
-	}
-	if q.face == front && !q.share {
-		// What is worn in front stands upright.
-		if d := laying(to, from, c.start(), c.end(), 0); d.cos < 0.9 {
-			return fit{}
-		}
-	}
-	return fit{q, p, run, c, score}
+	return score + 0.1*min(1, matched/2000)
 }
 
 // mostUnlike is how many times as long as its partner a bonded edge may be: more is a mistake in the
@@ -529,10 +559,6 @@ func (a *assembly) overlay() {
 // over is the move that brings a panel onto the panels of the other face: the mean of what brings the ends
 // of each bonded run onto those of its partner, upright edges before level ones.
 func (a *assembly) over(p *panel) (pt, bool) {
-	type pair struct {
-		move    pt
-		upright bool
-	}
 	var pairs []pair
 	for _, o := range a.placed {
 		if o.face == either || o.face == p.face {
@@ -540,40 +566,37 @@ func (a *assembly) over(p *panel) (pt, bool) {
 		}
 		for _, r := range keyedRuns(p.loop) {
 			for _, s := range keyedRuns(o.drawn) {
-				if r.key != s.key || dot(sub(r.z, r.a), sub(s.z, s.a)) <= 0 {
-					continue
+				if r.key == s.key && dot(sub(r.z, r.a), sub(s.z, s.a)) > 0 && (r.upright() || (r.mid()-p.middle())*(s.mid()-o.mid()) >= 0) {
+					pairs = append(pairs, pair{r, s})
 				}
-				up := absf(r.z.Y-r.a.Y) > absf(r.z.X-r.a.X)
-				if !up && (r.a.X+r.z.X-2*p.middle())*(s.a.X+s.z.X-2*o.mid()) < 0 {
-					continue
-				}
-				low := func(a, z pt) pt {
-					if z.Y < a.Y {
-						return z
-					}
-					return a
-				}
-				m := sub(mid(s.a, s.z), mid(r.a, r.z))
-				if up {
-					m = sub(low(s.a, s.z), low(r.a, r.z))
-				}
-				pairs = append(pairs, pair{m, up})
 			}
 		}
 	}
-	up := slices.ContainsFunc(pairs, func(q pair) bool { return q.upright })
+	if up := slices.DeleteFunc(slices.Clone(pairs), func(q pair) bool { return !q.own.upright() }); len(up) > 0 {
+		pairs = up
+	}
 	var sum pt
-	n := 0.0
 	for _, q := range pairs {
-		if q.upright == up {
-			sum, n = add(sum, q.move), n+1
-		}
+		sum = add(sum, q.move())
 	}
-	if n == 0 {
-		return pt{}, false
-	}
-	return mul(sum, 1/n), true
+	return mul(sum, 1/max(1, float64(len(pairs)))), len(pairs) > 0
 }
+
+// pair is a run of a panel and that which it is to lie over.
+type pair struct{ own, on keyedRun }
+
+// move brings the run onto its partner: its lower end, or its middle if it is level.
+func (q pair) move() pt {
+	if !q.own.upright() {
+		return sub(mid(q.on.a, q.on.z), mid(q.own.a, q.own.z))
+	}
+	on, _ := byHeight(q.on.a, q.on.z)
+	own, _ := byHeight(q.own.a, q.own.z)
+	return sub(on, own)
+}
+
+func (r keyedRun) upright() bool { return absf(r.z.Y-r.a.Y) > absf(r.z.X-r.a.X) }
+func (r keyedRun) mid() float64  { return (r.a.X + r.z.X) / 2 }
 
 func (p *panel) mid() float64 {
 	lo, hi := box(p.drawn)

@@ -187,35 +187,8 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 	if !sharedOut(runs) {
 		base, neck, runs = end, start, a.endRuns(m)
 	}
-	top, ribs := neck, 0.0
-	for _, r := range p.ribs { // a band at the neck is a strip of its own
-		for _, q := range r.Poly {
-			if absf(q.Y-neck) < close {
-				for _, z := range r.Poly {
-					if absf(z.Y-neck) > ribs {
-						ribs, top = absf(z.Y-neck), z.Y
-					}
-				}
-			}
-		}
-	}
-	wide := func(y float64) float64 {
-		lo, hi := 0.0, 0.0
-		for i, s := range p.loop {
-			z := p.loop[(i+1)%len(p.loop)].a
-			d := z.Y - s.a.Y
-			if absf(d) < close {
-				continue
-			}
-			if t := (y - s.a.Y) / d; t >= 0 && t <= 1 {
-				x := lerp(s.a, z, t).X
-				lo, hi = min(lo, x), max(hi, x)
-			}
-		}
-		return hi - lo
-	}
-	in := 0.01 * (neck - base)
-	wBase, wTop := wide(base), wide(top-in/10)
+	ribs, top := p.neckRibs(neck)
+	wBase, wTop := p.widthAt(base), p.widthAt(top-0.001*(neck-base))
 	total := 0
 	for _, r := range runs {
 		total += r.n
@@ -228,13 +201,12 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 		if !downwards(m) {
 			l, rt = rt, l
 		}
-		low, high := base, top
 		q := &panel{made: m, view: p.view, name: r.name, face: facing(r.name)}
 		q.loop = []side{
-			{a: pt{X: -b, Y: low}, name: "base", keys: r.keys, curve: true},
-			{a: pt{X: b, Y: low}, name: "share", keys: []string{fmt.Sprint("share ", rt, " of ", m.Name)}, blind: true},
-			{a: pt{X: t, Y: high}, name: "neck", keys: []string{bends + "neck of " + m.Name}, curve: true},
-			{a: pt{X: -t, Y: high}, name: "share", keys: []string{fmt.Sprint("share ", l, " of ", m.Name)}, blind: true},
+			{a: pt{X: -b, Y: base}, name: "base", keys: r.keys, curve: true},
+			{a: pt{X: b, Y: base}, name: "share", keys: []string{fmt.Sprint("share ", rt, " of ", m.Name)}, blind: true},
+			{a: pt{X: t, Y: top}, name: "neck", keys: []string{bends + "neck of " + m.Name}, curve: true},
+			{a: pt{X: -t, Y: top}, name: "share", keys: []string{fmt.Sprint("share ", l, " of ", m.Name)}, blind: true},
 		}
 		a.add(q, m.Make).share = true
 	}
@@ -247,4 +219,38 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 		}
 		a.strips = append(a.strips, s)
 	}
+}
+
+// neckRibs is how deep the ribs at the neck of a round are, which are a strip of their own, and where they end.
+func (p *panel) neckRibs(neck float64) (deep, top float64) {
+	top = neck
+	atNeck := func(q pt) bool { return absf(q.Y-neck) < close }
+	for _, r := range p.ribs {
+		if !slices.ContainsFunc(r.Poly, atNeck) {
+			continue
+		}
+		for _, z := range r.Poly {
+			if d := absf(z.Y - neck); d > deep {
+				deep, top = d, z.Y
+			}
+		}
+	}
+	return deep, top
+}
+
+// widthAt is how wide a panel is at a height, by its sides that are not level.
+func (p *panel) widthAt(y float64) float64 {
+	lo, hi := 0.0, 0.0
+	for i, s := range p.loop {
+		z := p.loop[(i+1)%len(p.loop)].a
+		d := z.Y - s.a.Y
+		if absf(d) < close {
+			continue
+		}
+		if t := (y - s.a.Y) / d; t >= 0 && t <= 1 {
+			x := lerp(s.a, z, t).X
+			lo, hi = min(lo, x), max(hi, x)
+		}
+	}
+	return hi - lo
 }

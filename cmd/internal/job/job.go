@@ -60,12 +60,12 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 	err := each(ctx, len(gs), func(i int) error {
 		gs[i] = schematic.Work(p, i)
 		worn.Dress(gs[i])
-		check.Own(gs[i])
 		return nil
 	})
 	if err != nil {
 		return nil, nil, r, err
 	}
+	check.Own(gs)
 	schematic.DrawOnce(gs)
 	if err := apart(ctx, func() { found = check.Pattern(p, gs) }); err != nil {
 		return nil, nil, r, err

@@ -126,7 +126,7 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales)
 	}
 	gs := []*schematic.Garment{schematic.Work(p, i)}
 	worn.Dress(gs[0])
-	check.Own(gs[0])
+	check.Own(gs)
 	schematic.DrawOnce(gs)
 	d := all[0]
 	d.opts.Size, d.opts.Stop = 0, ctx.Done()

@@ -105,10 +105,14 @@ func TestAMeasurementHasOneFigureWhereverItIsPrinted(t *testing.T) {
 		p, found := read.Pattern(src.Name, src.Text)
 		require.False(t, found.Errors())
 		sizes := p.Sizes.Names
+		gs := make([]*schematic.Garment, len(sizes))
+		for i := range sizes {
+			gs[i] = schematic.Work(p, i)
+			worn.Dress(gs[i])
+		}
+		check.Own(gs)
 		for i, size := range sizes {
-			g := schematic.Work(p, i)
-			worn.Dress(g)
-			check.Own(g)
+			g := gs[i]
 			made := slices.Clone(g.Pieces)
 			if g.Worn != nil {
 				made = append(made, g.Worn)
