@@ -68,7 +68,16 @@ func (a *assembly) sewOnEnds(s sewnOn, q *proto, ends []schematic.Edge) {
 // spots are, for each edge that takes ends, the places that show, in order along it.
 func (a *assembly) spots(s sewnOn, q *proto, wide float64) [][]spot {
 	var all [][]spot
-	for _, c := range a.chains(q, map[string]bool{s.key: true}) {
+	keys := map[string]bool{s.key: true}
+	ways := a.chains(q, keys)
+	if len(ways) == 0 { // a strap that is sewn to the back stands up behind it
+		for _, p := range a.placed {
+			if p.face == back {
+				ways = append(ways, p.ways(keys)...)
+			}
+		}
+	}
+	for _, c := range ways {
 		host := c.at[0].p
 		e := &schematic.Edge{View: host.view}
 		var list []spot
