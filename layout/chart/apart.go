@@ -16,15 +16,18 @@ type bar struct {
 // apart is the least distance that symbols keep that are not worked into one place.
 const apart = 0.3
 
+// usualBars is how many bars most bodies have.
+const usualBars = 6
+
 // body is a stitch as a few bars, near enough to its strokes to hold it apart from
-// others.
-func (p *plan) body(n *node) []bar {
+// others, in the given room.
+func (p *plan) body(out []bar, n *node) []bar {
+	out = out[:0]
 	if n.mark {
-		return nil
+		return out
 	}
 	if n.arch() {
 		const cuts = 6
-		out := make([]bar, 0, cuts)
 		curve := p.curve(n)
 		last := curve(0)
 		for k := 1; k <= cuts; k++ {
@@ -39,36 +42,35 @@ func (p *plan) body(n *node) []bar {
 	switch {
 	case n.chain():
 		along := mul(right(p.outward(n)), max(p.chainHalf(n), ovalLong*0.62)-ovalWide/2)
-		return []bar{{sub(head, along), add(head, along), ovalWide/2 + stroke/2}}
+		return append(out, bar{sub(head, along), add(head, along), ovalWide/2 + stroke/2})
 	case n.st.Turn:
-		return []bar{{feet[0], head, ovalWide/2 + stroke/2}}
+		return append(out, bar{feet[0], head, ovalWide/2 + stroke/2})
 	case n.picot():
-		return []bar{{feet[0], head, 1.25}}
+		return append(out, bar{feet[0], head, 1.25})
 	}
 	q, l := stem((&shape{feet: feet}).foot(), head)
 	k := n.st.Kind
 	switch k.Key {
 	case "slip":
-		return []bar{{q.at(0, l/2), q.at(0, l/2), dot}}
+		return append(out, bar{q.at(0, l/2), q.at(0, l/2), dot})
 	case "unread":
-		return []bar{{q.at(-0.5, 0.15), q.at(0.5, 0.15), stroke / 2}}
+		return append(out, bar{q.at(-0.5, 0.15), q.at(0.5, 0.15), stroke / 2})
 	case "cluster", "bobble", "popcorn", "puff":
-		return clusterBars(&q, l, belly(k))
+		return clusterBars(out, &q, l, belly(k))
 	}
-	out := make([]bar, 0, 8)
 	for _, f := range feet {
-		out = append(out, legBars(f, head, k.Plain(), len(feet) > 1, len(feet) > 1 || len(n.group) > 3)...)
+		out = legBars(out, f, head, k.Plain(), len(feet) > 1, len(feet) > 1 || len(n.group) > 3)
 	}
 	if k.Plain().Key != "sc" {
 		out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
 	}
 	s := shape{kind: k, flip: n.line.row.Wrong, loop: n.st.Loop}
-	return append(out, s.footBars(&q)...)
+	return s.footBars(out, &q)
 }
 
 // clusterBars are the bars of a symbol that closes at both ends.
-func clusterBars(q *pen, l, belly float64) []bar {
-	out := []bar{{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2}}
+func clusterBars(out []bar, q *pen, l, belly float64) []bar {
+	out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
 	for _, w := range [2]float64{-1.15 * belly, 1.15 * belly} {
 		out = append(out, bar{q.at(0, 0), q.at(w, 0.3*l), stroke / 2}, bar{q.at(w, 0.3*l), q.at(w, 0.7*l), stroke / 2}, bar{q.at(w, 0.7*l), q.at(0, l), stroke / 2})
 	}
@@ -76,9 +78,9 @@ func clusterBars(q *pen, l, belly float64) []bar {
 }
 
 // legBars are the bars of one stem: many if it is one of several, tight among others.
-func legBars(foot, head pt, base *stitch.Stitch, many, tight bool) []bar {
+func legBars(out []bar, foot, head pt, base *stitch.Stitch, many, tight bool) []bar {
 	leg, l := stem(foot, head)
-	out := []bar{{foot, head, stroke / 2}}
+	out = append(out, bar{foot, head, stroke / 2})
 	if base.Key == "sc" {
 		return append(out, bar{leg.at(-topHalf, l/2), leg.at(topHalf, l/2), stroke / 2})
 	}
@@ -90,8 +92,7 @@ func legBars(foot, head pt, base *stitch.Stitch, many, tight bool) []bar {
 }
 
 // footBars are the bars of the loop or the hook at a symbol's foot.
-func (s *shape) footBars(q *pen) []bar {
-	var out []bar
+func (s *shape) footBars(out []bar, q *pen) []bar {
 	switch s.shownLoop() {
 	case BackLoop:
 		out = append(out, bar{q.at(-0.8, -0.1), q.at(0, 0.47), stroke / 2}, bar{q.at(0, 0.47), q.at(0.8, -0.1), stroke / 2})
@@ -178,7 +179,10 @@ func (p *plan) avoid(l *line) {
 // made is the body of a node, kept for as long as its row stands as it does.
 func (p *plan) made(m *node) []bar {
 	if m.bodyOf != m.line.version {
-		m.bars, m.bodyOf = p.body(m), m.line.version
+		if m.bars == nil {
+			m.bars = p.bars.take(usualBars)[:0]
+		}
+		m.bars, m.bodyOf = p.body(m.bars, m), m.line.version
 	}
 	return m.bars
 }
@@ -209,11 +213,14 @@ func (p *plan) lift(n *node) {
 // archHits reports whether an arch is too near to a symbol under it, or to one beyond its
 // neighbours.
 func (p *plan) archHits(n *node) bool {
-	mine := p.body(n)
+	p.mine = p.body(p.mine, n)
+	mine := p.mine
 	hits := func(m *node, body []bar) bool { return !m.mark && nearness(mine, body, apart) < apart }
 	for _, m := range [2]*node{n.prev.prev, n.next.next} {
-		if m != nil && m != n && !m.arch() && !m.picot() && hits(m, p.body(m)) {
-			return true
+		if m != nil && m != n && !m.arch() && !m.picot() {
+			if p.other = p.body(p.other, m); hits(m, p.other) {
+				return true
+			}
 		}
 	}
 	m, last := n.prev.feet[0], n.next.feet[0].next
@@ -235,17 +242,19 @@ func (p *plan) archHits(n *node) bool {
 // tall one two rows below.
 func (p *plan) runsInto(group []*node) bool {
 	for _, n := range group {
-		if !n.arch() && !n.picot() && p.meets(n, group[0].feet) {
+		if n.arch() || n.picot() {
+			continue
+		}
+		if p.mine = p.body(p.mine, n); p.meets(p.mine, n, group[0].feet) {
 			return true
 		}
 	}
 	return false
 }
 
-// meets reports whether a stitch is too near to a symbol below other than those own that it is
-// worked into.
-func (p *plan) meets(n *node, own []*node) bool {
-	mine := p.body(n)
+// meets reports whether a stitch, whose body is mine, is too near to a symbol below other than those own that it
+// is worked into.
+func (p *plan) meets(mine []bar, n *node, own []*node) bool {
 	reach := math.Abs(p.lean(n)) + topHalf + apart
 	first, last := n.feet[0], n.feet[len(n.feet)-1]
 	if len(n.feet) > 1 && first.prev == n.feet[1] {
@@ -301,12 +310,11 @@ func (p *plan) widen(l *line, level bool) bool {
 		return false
 	}
 	found := false
-	var last []bar
+	last, body := p.other, p.mine
 	for i, b := range l.nodes {
-		body := p.body(b)
+		last, body = body, p.body(last, b)
 		a := b.prev
 		if a == nil || i == 0 || a.mark || b.mark || a.chain() && b.chain() || a.arch() || b.arch() || a.picot() || b.picot() || a.group != nil && b.group != nil && &a.group[0] == &b.group[0] {
-			last = body
 			continue
 		}
 		if d := nearness(last, body, apart); d < apart-0.02 {
@@ -320,7 +328,7 @@ func (p *plan) widen(l *line, level bool) bool {
 				}
 			}
 		}
-		last = body
 	}
+	p.other, p.mine = last, body
 	return found
 }

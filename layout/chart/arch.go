@@ -46,9 +46,9 @@ func (p *plan) levelOf(n *node, at pt) float64 {
 	case p.form == oval && n.bent():
 		return long(sub(at, p.centre(n.side)))
 	case p.form == polygon || p.form == oval:
-		d := polar(1, p.sideAngle(n.side))
+		d := p.dirs[2*n.side]
 		if n.corner {
-			d = polar(1, p.sideAngle(n.side)+math.Pi/float64(p.sides))
+			d = p.dirs[2*n.side+1]
 			return (at.X*d.X + at.Y*d.Y) * math.Cos(math.Pi/float64(p.sides))
 		}
 		return at.X*d.X + at.Y*d.Y
@@ -106,11 +106,12 @@ func (p *plan) curve(n *node) func(t float64) pt {
 // archPaths draws the chains of an arch along its curve.
 func (p *plan) archPaths(n *node) []*sheet.Path {
 	at := p.curve(n)
-	const cuts = 64
-	var sum [cuts + 1]float64
+	const most = 64
+	cuts := min(12+12*n.st.Chain, most)
+	var sum [most + 1]float64
 	last := at(0)
 	for k := 1; k <= cuts; k++ {
-		q := at(float64(k) / cuts)
+		q := at(float64(k) / float64(cuts))
 		sum[k] = sum[k-1] + long(sub(q, last))
 		last = q
 	}
@@ -123,7 +124,7 @@ func (p *plan) archPaths(n *node) []*sheet.Path {
 		if d := sum[k] - sum[k-1]; d > 0 {
 			f = (s - sum[k-1]) / d
 		}
-		return at((float64(k-1) + f) / cuts)
+		return at((float64(k-1) + f) / float64(cuts))
 	}
 	each := sum[cuts] / float64(n.st.Chain)
 	half := min(each, ovalLong*1.15) * 0.46
@@ -147,9 +148,9 @@ func (p *plan) outward(n *node) pt {
 		return polar(1, p.sideAngle(n.side)+n.q)
 	case p.form == polygon || p.form == oval:
 		if n.corner {
-			return polar(1, p.sideAngle(n.side)+math.Pi/float64(p.sides))
+			return p.dirs[2*n.side+1]
 		}
-		return polar(1, p.sideAngle(n.side))
+		return p.dirs[2*n.side]
 	}
 	return pt{Y: 1}
 }
@@ -162,12 +163,10 @@ func (p *plan) point(n *node, v float64) pt {
 	case p.form == oval:
 		return p.trackPoint(n, v)
 	case p.form == polygon:
-		angle := p.sideAngle(n.side)
 		if n.corner {
-			half := math.Pi / float64(p.sides)
-			return polar(v/math.Cos(half), angle+half)
+			return mul(p.dirs[2*n.side+1], v/math.Cos(math.Pi/float64(p.sides)))
 		}
-		d := polar(1, angle)
+		d := p.dirs[2*n.side]
 		return add(mul(d, v), mul(pt{X: -d.Y, Y: d.X}, n.q))
 	}
 	return pt{X: n.q, Y: v}

@@ -148,7 +148,8 @@ func (p *plan) corneredByArches() {
 
 // turnAt makes the chart a polygon with those corners.
 func (p *plan) turnAt(at [][]int, sides int) {
-	p.form, p.sides = polygon, sides
+	p.form = polygon
+	p.aim(sides)
 	for r, l := range p.lines {
 		if l.corners = at[r]; l.corners == nil {
 			continue

@@ -34,6 +34,22 @@ func (c *pages) emit(whole *Work) []*sheet.Sheet {
 	return out
 }
 
+// words tells the rows of the work that is drawn, each once worked out.
+func (c *pages) words(w *Work) func(r int) string {
+	if w != c.d.work {
+		return w.Words
+	}
+	if c.said == nil {
+		c.said = make([]string, len(w.Rows))
+	}
+	return func(r int) string {
+		if c.said[r] == "" {
+			c.said[r] = w.Words(r)
+		}
+		return c.said[r]
+	}
+}
+
 // keyPages says where the key is, if not on each page.
 func (c *pages) keyPages() string {
 	switch n := len(c.leaves); n {
@@ -62,7 +78,7 @@ func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
 	}
 	s.Desc = c.d.statement()
 	if n == 1 { // once: a large chart has as many words as it has pages
-		s.Desc += " " + whole.Describe()
+		s.Desc += " " + whole.describe(c.words(whole))
 	} else {
 		s.Desc += " Its rows are told in words on page 1."
 	}
@@ -104,7 +120,7 @@ func (c *pages) keyGroup(l leaf, y float64) *sheet.Group {
 			centre := pt{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2}
 			for _, q := range e.paths {
 				at := pt{X: x + k*(hi.X-lo.X)/2, Y: mid}
-				g.Items = append(g.Items, moved(q, centre, at, k, false))
+				g.Items = append(g.Items, c.ink.moved(q, centre, at, k, false))
 			}
 			base := mid + (fonts.Ascent(fonts.Regular)-fonts.Descent(fonts.Regular))*size/2
 			g.Items = append(g.Items, sheet.NewText(c.entryText(e), fonts.Regular, size,
@@ -142,8 +158,8 @@ func slug(s string) string {
 }
 
 // moved is a path of the plane on paper: from goes to at.
-func moved(q *sheet.Path, from, at pt, scale float64, grey bool) *sheet.Path {
-	out := &sheet.Path{Class: q.Class, Style: q.Style, Segs: make([]sheet.Seg, len(q.Segs))}
+func (k *ink) moved(q *sheet.Path, from, at pt, scale float64, grey bool) *sheet.Path {
+	out := k.path(k.segments(len(q.Segs)), q.Style, q.Class)
 	out.Style.Width *= scale
 	if out.Style.Dash != nil {
 		out.Style.Dash = append([]float64(nil), q.Style.Dash...)
@@ -157,12 +173,12 @@ func moved(q *sheet.Path, from, at pt, scale float64, grey bool) *sheet.Path {
 			out.Style.Fill = sheet.Grey
 		}
 	}
-	for i, s := range q.Segs {
-		t := sheet.Seg{Verb: s.Verb}
+	for i := range q.Segs {
+		s, t := &q.Segs[i], &out.Segs[i]
+		t.Verb = s.Verb
 		for k, p := range s.Points() {
 			t.P[k] = pt{X: at.X + scale*(p.X-from.X), Y: at.Y - scale*(p.Y-from.Y)}
 		}
-		out.Segs[i] = t
 	}
 	return out
 }
@@ -207,7 +223,7 @@ func (v *view) paper(p pt) pt {
 }
 
 func (v *view) moved(q *sheet.Path, again bool) *sheet.Path {
-	return moved(q, v.from, v.at, v.c.d.scale, again)
+	return v.c.ink.moved(q, v.from, v.at, v.c.d.scale, again)
 }
 
 // text is a label on paper.
@@ -246,7 +262,7 @@ func (c *pages) chart(s *sheet.Sheet, k, r int) {
 			continue
 		}
 		if !c.told[i] { // once, on the first page that shows it
-			g.Desc, c.told[i] = d.work.Words(i), true
+			g.Desc, c.told[i] = c.words(d.work)(i), true
 		}
 		s.Root.Items = append(s.Root.Items, g)
 	}

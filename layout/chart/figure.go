@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"flatwright/layout/sheet"
 )
@@ -65,6 +66,11 @@ func (f *figure) grow(lo, hi pt) {
 
 // stitches draws every stitch of the plan, row by row in the order of working.
 func (p *plan) stitches(f *figure) {
+	n := 0
+	for _, l := range p.lines {
+		n += len(l.nodes)
+	}
+	f.marks = slices.Grow(f.marks, n+n/8)
 	for r, l := range p.lines {
 		for i := range l.row.St {
 			if n := l.at(i); !n.mark {
@@ -113,22 +119,24 @@ func (p *plan) draw(n *node) []*sheet.Path {
 	case n.chain():
 		return p.foundation(n)
 	}
-	s := shape{kind: n.st.Kind, head: p.point(n, n.v), loop: n.st.Loop, flip: n.line.row.Wrong, chain: n.st.Chain, turn: n.st.Turn, tight: len(n.group) > 3}
+	s := shape{kind: n.st.Kind, head: p.point(n, n.v), loop: n.st.Loop, flip: n.line.row.Wrong, chain: n.st.Chain, turn: n.st.Turn, tight: len(n.group) > 3, ink: &p.ink}
 	s.feet = p.footPoints(n)
 	return s.paths()
 }
 
 // footPoints are the feet of a stitch: over the heads that it is worked into, beside
-// the others that share the place, lifted with the stitch where it was raised.
+// the others that share the place, lifted with the stitch where it was raised. They stand until the next
+// call.
 func (p *plan) footPoints(n *node) []pt {
 	if len(n.feet) == 0 {
 		at := p.point(n, n.fv)
 		if p.form == polygon && n.line.corners != nil && n.line.n <= 1 && !n.picot() { // out of the ring
 			at = mul(unit(p.point(n, n.v)), n.fv)
 		}
-		return []pt{at}
+		p.feetRoom = append(p.feetRoom[:0], at)
+		return p.feetRoom
 	}
-	out := make([]pt, 0, len(n.feet))
+	out := p.feetRoom[:0]
 	lift := n.fv - footLevel(n)
 	for _, f := range n.feet {
 		v := f.v + clear + lift
@@ -153,6 +161,7 @@ func (p *plan) footPoints(n *node) []pt {
 	if k := plainOf(n); (n.group != nil || p.form == oval) && len(out) == 1 && k != nil && k.Key == "sc" {
 		out[0] = p.crossed(n, out[0])
 	}
+	p.feetRoom = out
 	return out
 }
 

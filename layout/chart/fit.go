@@ -6,7 +6,7 @@ import "math"
 // under those that stand on it.
 func (p *plan) up(l *line, pull float64) {
 	p.countKids(l)
-	t, w := make([]float64, len(l.nodes)), make([]float64, len(l.nodes))
+	t, w := zeros(&p.solve.t, len(l.nodes)), zeros(&p.solve.w, len(l.nodes))
 	any := false
 	for i, n := range l.nodes {
 		if len(n.feet) == 0 {
@@ -114,7 +114,7 @@ func (p *plan) countKids(l *line) {
 // down wishes each place under the stitches that stand on it.
 func (p *plan) down(l *line) {
 	p.countKids(l)
-	t, w := make([]float64, len(l.nodes)), make([]float64, len(l.nodes))
+	t, w := zeros(&p.solve.t, len(l.nodes)), zeros(&p.solve.w, len(l.nodes))
 	for i, n := range l.nodes {
 		if n.kids == 0 && l.row.Base && p.form == flat { // chains that are passed over lie evenly
 			continue
@@ -183,7 +183,7 @@ const evenly = 0.5
 // fitRow sets a row in rows: near to its wishes, and evenly.
 func (p *plan) fitRow(l *line, t, w []float64) {
 	k := len(l.nodes)
-	gap, rest := make([]float64, k), make([]float64, k+1)
+	gap, rest := zeros(&p.solve.gap, k), zeros(&p.solve.rest, k+1)
 	least, first, last := 0.0, -1, -1
 	for i := range l.nodes {
 		gap[i] = p.gap(l, i)
@@ -211,15 +211,15 @@ func (p *plan) fitRow(l *line, t, w []float64) {
 				rest[i] = gap[i] * wide
 			}
 		}
-		springs(t, t, w, rest, evenly, nil)
+		p.solve.springs(t, t, w, rest, evenly, nil)
 		for i := range w {
 			w[i] = max(w[i], 0.3)
 		}
 	} else {
 		fill(t, w, gap)
 	}
-	x := make([]float64, k)
-	spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
+	x := zeros(&p.solve.x, k)
+	p.solve.spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
 	for i, n := range l.nodes {
 		n.q = x[i]
 	}
@@ -234,7 +234,7 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 	k := len(l.nodes)
 	p.open(l)
 	scale := p.scale(l)
-	gap := make([]float64, k)
+	gap := zeros(&p.solve.gap, k)
 	sum := 0.0
 	for i := range l.nodes {
 		gap[i] = p.gap(l, i) / scale
@@ -248,12 +248,12 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 	for i := 1; i < k; i++ {
 		t[i] = p.near(t[i], t[i-1]+1e-9)
 	}
-	x := make([]float64, k)
-	spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
+	x := zeros(&p.solve.x, k)
+	p.solve.spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
 	room := around - gap[0]
 	if x[k-1]-x[0] > room {
 		mid := (x[0] + x[k-1]) / 2
-		spread(x, t, w, gap, mid-room/2, mid+room/2)
+		p.solve.spread(x, t, w, gap, mid-room/2, mid+room/2)
 	}
 	for i, n := range l.nodes {
 		n.q = x[i]

@@ -26,11 +26,11 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 	}
 	from, to := p.work.block()
 	all := p.work.spans(from, to)
-	g := newGrid(f)
-	sideAt := func(cut int) ([]pt, bool) { return p.parting(g, p.side(all, cut, from, to), low, high) }
+	sideAt := func(cut int) ([]pt, bool) { return p.parting(f, p.side(all, cut, from, to), low, high) }
 	var left, right []pt
 	clear := false
-	for _, k := range middleFirst(r.Times) {
+	tried := middleFirst(r.Times)
+	for _, k := range tried[:min(len(tried), mostFrames)] { // they are alike
 		at := r.From + k*r.Of
 		a, ok := sideAt(at)
 		b, too := sideAt(at + r.Of)
@@ -68,6 +68,9 @@ func middleFirst(n int) []int {
 	return append(out, 0, n-1)
 }
 
+// mostFrames is how many repeats are tried for an outline.
+const mostFrames = 8
+
 // outlineRepeat draws the outline of a repeat between its sides, or a line under it.
 func (f *figure) outlineRepeat(left, right []pt, clear bool, scale float64) {
 	loop := append([]pt(nil), left...)
@@ -88,7 +91,7 @@ func (f *figure) outlineRepeat(left, right []pt, clear bool, scale float64) {
 
 // parting is the line of a repeat's side from low to high, and whether it cuts no symbol:
 // straight up where it can go so, else from stitch to stitch.
-func (p *plan) parting(g *grid, side []pt, low, high float64) ([]pt, bool) {
+func (p *plan) parting(f *figure, side []pt, low, high float64) ([]pt, bool) {
 	if len(side) < 2 {
 		return nil, false
 	}
@@ -97,7 +100,8 @@ func (p *plan) parting(g *grid, side []pt, low, high float64) ([]pt, bool) {
 	for _, q := range side {
 		lo, hi, mean = min(lo, q.X), max(hi, q.X), mean+q.X/float64(len(side))
 	}
-	const step = 0.2
+	const step, beside = 0.2, 2.0
+	g := newGrid(f, pt{X: lo - (hi-lo)/2 - beside, Y: low}, pt{X: hi + (hi-lo)/2 + beside, Y: high})
 	for k := 0; float64(k)*step <= (hi-lo)/2+1; k++ {
 		for _, dir := range [2]float64{1, -1} {
 			x := mean + dir*step*float64(k)

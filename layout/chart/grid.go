@@ -29,11 +29,13 @@ func gridOver(lo, hi pt) *grid {
 	return g
 }
 
-// newGrid is an index of all marks of a figure.
-func newGrid(f *figure) *grid {
-	g := gridOver(f.lo, f.hi)
+// newGrid is an index of the marks of a figure that reach into a stretch of it.
+func newGrid(f *figure, lo, hi pt) *grid {
+	g := gridOver(lo, hi)
 	for i := range f.marks {
-		g.add(&f.marks[i])
+		if m := &f.marks[i]; m.lo.X <= hi.X && m.hi.X >= lo.X && m.lo.Y <= hi.Y && m.hi.Y >= lo.Y {
+			g.add(m)
+		}
 	}
 	return g
 }

@@ -167,7 +167,7 @@ func TestPlainRowsOfAShapedPieceAreFoldedAway(t *testing.T) {
 	}
 	assert.Equal(t, 62, drawn+told+short.More, "every row is drawn or told")
 	assert.Equal(t, 9, drawn, "the first row and those that are shaped")
-	assert.Contains(t, short.Describe(), "worked even")
+	assert.Contains(t, short.describe(short.Words), "worked even")
 }
 
 func TestACrownIsOneWedgeOfItsRepeats(t *testing.T) {

@@ -205,13 +205,13 @@ func (s *side) place(half float64) {
 			w[i] /= float64(len(n.group))
 		}
 	}
-	springs(x, t, w, rest, stiff, &window{-half + s.from, half - s.to})
+	s.p.solve.springs(x, t, w, rest, stiff, &window{-half + s.from, half - s.to})
 	for i := range w {
 		w[i] = 1
 	}
 	copy(t, x)
 	lo, hi := -half+s.from+s.gap[0], half-s.to-s.gap[k]
-	spread(x, t, w, s.gap[:k], lo, hi)
+	s.p.solve.spread(x, t, w, s.gap[:k], lo, hi)
 	for i, n := range s.nodes {
 		n.q = x[i]
 		if s.bent {
@@ -229,7 +229,7 @@ func (s *side) along(f *node) float64 {
 		}
 		return at
 	}
-	d := polar(1, s.p.sideAngle(s.nodes[0].side))
+	d := s.p.dirs[2*s.nodes[0].side]
 	at := s.p.point(f, f.v)
 	return at.Y*d.X - at.X*d.Y
 }
@@ -287,7 +287,7 @@ func (p *plan) crowd(l *line) *node {
 		if a != nil && a != n && !sameGroup(a, n) && nearness(p.made(a), p.made(n), apart) < apart/2 {
 			return n
 		}
-		if l.n > 0 && !p.lines[l.n-1].row.Base && len(n.feet) > 0 && p.runsInto([]*node{n}) {
+		if l.n > 0 && !p.lines[l.n-1].row.Base && len(n.feet) > 0 && p.meets(p.made(n), n, n.feet) {
 			return n
 		}
 	}
@@ -302,6 +302,15 @@ func sameGroup(a, b *node) bool {
 // top, the others anticlockwise.
 func (p *plan) sideAngle(side int) float64 {
 	return topAt + around*float64(side)/float64(p.sides)
+}
+
+// aim notes the directions of the sides, and of the corners behind each.
+func (p *plan) aim(sides int) {
+	p.sides = sides
+	p.dirs = make([]pt, 2*sides)
+	for i := range p.dirs {
+		p.dirs[i] = polar(1, topAt+around*float64(i)/float64(2*sides))
+	}
 }
 
 // sideOf is where f lies along the side of n, mm from the side's middle; for the stitch at

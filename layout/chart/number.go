@@ -109,9 +109,19 @@ func (n *numbering) see(seen []*mark) {
 		n.rows[i] = reach{lo: pt{X: inf, Y: inf}, hi: pt{X: -inf, Y: -inf}}
 	}
 	for _, m := range seen {
-		n.marks.add(m)
 		if m.row >= n.f.off && m.row <= last && (m.stitch || n.f.tight && m.paths[0].Class == "grid") {
 			n.rows[m.row].take(m)
+		}
+	}
+	left, right := -inf, inf // no name stands between them
+	for i := range n.rows {
+		if r := &n.rows[i]; r.lo.X <= r.hi.X {
+			left, right = max(left, r.lo.X), min(right, r.hi.X)
+		}
+	}
+	for _, m := range seen {
+		if m.lo.X <= left || m.hi.X >= right {
+			n.marks.add(m)
 		}
 	}
 }

@@ -149,7 +149,7 @@ func (p *plan) onTrack(sides [][]int) {
 // layTrack lays rounds around a chain: each along its sides, the straight ones as long as the fullest
 // needs, the ends as far out as their stitches are tall and many.
 func (p *plan) layTrack() {
-	p.sides = trackSides
+	p.aim(trackSides)
 	p.track = max(2*topHalf*1.1*float64(len(p.lines[0].nodes)-1), 1)
 	for _, l := range p.lines[1:] {
 		p.lengthen(p.sidesOf(l))

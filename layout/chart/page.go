@@ -39,6 +39,9 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 		scales = append(slices.Clone(scales), severalScale)
 	}
 	for i, s := range scales {
+		if i+1 < len(scales) && !c.mayHold(s) {
+			continue
+		}
 		d := build(w, &o, s)
 		d.notes = append(d.notes, shortNotes(w, short)...)
 		next, err := paginate(d, &o)
@@ -285,6 +288,8 @@ type pages struct {
 	no         [][]int  // numbers of the pages, by row and column; 0: nothing is there
 	n          int      // pages of the chart
 	leaves     []leaf   // pages of the key by itself
+	ink        *ink
+	said       []string // the words of each row
 }
 
 // leaf is the lines of the key that a page of their own holds.
@@ -334,7 +339,7 @@ func newPages(d *drawing, o *Options, landscape bool) (*pages, error) {
 
 func layPages(d *drawing, o *Options, landscape, apart bool) (*pages, error) {
 	short, tallSide := o.Paper.Size()
-	c := &pages{d: d, o: o, w: short, h: tallSide}
+	c := &pages{d: d, o: o, w: short, h: tallSide, ink: &ink{}}
 	if landscape {
 		c.w, c.h = tallSide, short
 	}
@@ -385,6 +390,17 @@ func layPages(d *drawing, o *Options, landscape, apart bool) (*pages, error) {
 		return nil, &place.TooLarge{What: "The heading with the key", Paper: o.Paper, W: c.w, H: c.h + 25}
 	}
 	return c, nil
+}
+
+// mayHold reports whether the drawing might be on one page at another size, by its room alone: no smaller one
+// takes less of the plane.
+func (c *pages) mayHold(scale float64) bool {
+	if c == nil { // nothing was drawn yet
+		return true
+	}
+	f := c.d.f
+	w, h := scale*(f.hi.X-f.lo.X), scale*(f.hi.Y-f.lo.Y)
+	return max(w, h) <= max(c.w, c.h)-2*margin && min(w, h) <= min(c.w, c.h)-2*margin
 }
 
 // statement is what every chart says of itself.

@@ -11,7 +11,7 @@ type pt = sheet.Point
 func add(p, q pt) pt         { return pt{X: p.X + q.X, Y: p.Y + q.Y} }
 func sub(p, q pt) pt         { return pt{X: p.X - q.X, Y: p.Y - q.Y} }
 func mul(p pt, k float64) pt { return pt{X: p.X * k, Y: p.Y * k} }
-func long(p pt) float64      { return math.Hypot(p.X, p.Y) }
+func long(p pt) float64      { return math.Sqrt(p.X*p.X + p.Y*p.Y) }
 
 // unit is p with the length 1, and straight up if it has none.
 func unit(p pt) pt {
@@ -35,6 +35,7 @@ func polar(r, angle float64) pt {
 type pen struct {
 	o, u, v pt
 	out     []*sheet.Path
+	ink     *ink // nil: each stroke is made for itself
 }
 
 // stem is a pen with its foot at foot that looks to head, and the distance between.
@@ -51,18 +52,21 @@ func (p *pen) add(segs []sheet.Seg, filled bool) {
 	if filled {
 		st = sheet.Style{Fill: sheet.Black}
 	}
-	p.out = append(p.out, &sheet.Path{Segs: segs, Style: st, Class: "stitch"})
+	if p.out == nil {
+		p.out = p.ink.list()
+	}
+	p.out = append(p.out, p.ink.path(segs, st, "stitch"))
 }
 
 // line joins points given as u, v, u, v …
 func (p *pen) line(uv ...float64) {
-	segs := make([]sheet.Seg, 0, len(uv)/2)
-	for i := 0; i+1 < len(uv); i += 2 {
+	segs := p.ink.segments(len(uv) / 2)
+	for i := range segs {
 		verb := sheet.Line
 		if i == 0 {
 			verb = sheet.Move
 		}
-		segs = append(segs, sheet.Seg{Verb: verb, P: [3]pt{p.at(uv[i], uv[i+1])}})
+		segs[i] = sheet.Seg{Verb: verb, P: [3]pt{p.at(uv[2*i], uv[2*i+1])}}
 	}
 	p.add(segs, false)
 }
@@ -80,12 +84,14 @@ const round = 0.5522847498
 // oval is an ellipse around u, v with half axes a across and b along.
 func (p *pen) oval(u, v, a, b float64, filled bool) {
 	at := func(x, y float64) pt { return p.at(u+a*x, v+b*y) }
-	p.add([]sheet.Seg{
+	segs := p.ink.segments(6)
+	copy(segs, []sheet.Seg{
 		{Verb: sheet.Move, P: [3]pt{at(1, 0)}},
 		{Verb: sheet.Cubic, P: [3]pt{at(1, round), at(round, 1), at(0, 1)}},
 		{Verb: sheet.Cubic, P: [3]pt{at(-round, 1), at(-1, round), at(-1, 0)}},
 		{Verb: sheet.Cubic, P: [3]pt{at(-1, -round), at(-round, -1), at(0, -1)}},
 		{Verb: sheet.Cubic, P: [3]pt{at(round, -1), at(1, -round), at(1, 0)}},
 		{Verb: sheet.Close},
-	}, filled)
+	})
+	p.add(segs, filled)
 }

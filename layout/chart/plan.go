@@ -62,13 +62,21 @@ type plan struct {
 	work  *Work
 	form  form
 	sides int
+	dirs  []pt // of its sides and corners, by turns
 	lines []*line
 	left  bool // for left-handed work: the mirror image
 	slot  float64
 	below *sideways // the part along whose row ends this one is worked
 	off   int       // rows of the work before the first line
 	start float64   // level of the ring
-	track float64   // of an oval: its straight sides, mm
+
+	ink      ink
+	bars     slab[bar]
+	feetRoom []pt  // of footPoints
+	mine     []bar // bodies that are held against others
+	other    []bar
+	solve    solver
+	track    float64 // of an oval: its straight sides, mm
 }
 
 const (

@@ -215,7 +215,8 @@ func TestTheKeyListsWhatIsDrawnAndNothingElse(t *testing.T) {
 func TestTheWordsSayEveryRowInTheOrderOfWorking(t *testing.T) {
 	w := text(t, "rows/shells-6-2.txt")
 	assert.Equal(t, "Row 2, wrong side: chain 3 as first dc, 2 dc in one stitch, (1 sc, 5 dc in one stitch) 3 times, 1 sc, 3 dc in one stitch; 25 stitches.", w.Words(2))
-	d := text(t, "rows/granny-us.txt").Describe()
+	w = text(t, "rows/granny-us.txt")
+	d := w.describe(w.Words)
 	assert.Contains(t, d, "Round 2: chain 3 as first dc, 2 dc in ch-2 space, (ch 2, 3 dc in ch-2 space, ch 1, 3 dc in ch-2 space) 3 times,")
 	assert.Contains(t, d, "joined with a slip stitch; 24 stitches.")
 }

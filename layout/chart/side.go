@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"strconv"
 
 	"flatwright/fonts"
@@ -108,7 +109,8 @@ var besideSeam = struct{ up, aside []float64 }{
 // where nothing is in its way near by, and an arrow around the outside.
 func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 	size := o.plane(scale)
-	g := newGrid(f)
+	lo, hi := p.besideSeams(size)
+	g := newGrid(f, lo, hi)
 	for r, l := range p.lines {
 		s := l.row.name()
 		if s == "" || len(l.nodes) < 2 {
@@ -125,6 +127,22 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 	}
 	y, x := f.hi.Y+1.8, 3/scale
 	f.add(newMark(-1, false, arrow(pt{X: x, Y: y}, pt{X: -x, Y: y}, false, scale)...))
+}
+
+// besideSeams is the stretch in which numbers of rounds are tried: beside all seams, and the ring.
+func (p *plan) besideSeams(size float64) (lo, hi pt) {
+	wide := slices.Max(besideSeam.aside) + 3*size
+	for _, l := range p.lines {
+		if len(l.nodes) < 2 {
+			continue
+		}
+		for _, v := range [2]float64{l.base, l.base + slices.Max(besideSeam.up)*(l.top-l.base)} {
+			at := p.seam(l, v, 0)
+			lo = pt{X: min(lo.X, at.X-wide), Y: min(lo.Y, at.Y-wide)}
+			hi = pt{X: max(hi.X, at.X+wide), Y: max(hi.Y, at.Y+wide)}
+		}
+	}
+	return lo, hi
 }
 
 // numberAt is where the number of a round has room: at its seam, or, for the first one, in the

@@ -5,12 +5,8 @@ package chart
 // gap[i] behind the one before. lo and hi bound the first and the last point; hi must
 // leave room for the gaps. It pools neighbours that would be too near to each other
 // (pool adjacent violators), and takes time in proportion to n.
-func spread(x, t, w, gap []float64, lo, hi float64) {
-	type pool struct {
-		mean, weight float64
-		n            int
-	}
-	pools := make([]pool, 0, len(t))
+func (s *solver) spread(x, t, w, gap []float64, lo, hi float64) {
+	pools := s.pools[:0]
 	off := 0.0
 	for i := range t {
 		if i > 0 {
@@ -25,6 +21,7 @@ func spread(x, t, w, gap []float64, lo, hi float64) {
 		}
 		pools = append(pools, p)
 	}
+	s.pools = pools
 	hi -= off
 	i := 0
 	off = 0
@@ -43,9 +40,9 @@ func spread(x, t, w, gap []float64, lo, hi float64) {
 // springs finds the points that keep as near to their wishes t, with the weights w, as,
 // with the weight stiff, to the distances rest from one to the next, and to the ends if
 // there are any: least squares, by elimination from the first to the last (Thomas). x may be t.
-func springs(x, t, w, rest []float64, stiff float64, ends *window) {
+func (s *solver) springs(x, t, w, rest []float64, stiff float64, ends *window) {
 	k := len(x)
-	c, d := make([]float64, k), make([]float64, k)
+	c, d := zeros(&s.c, k), zeros(&s.d, k)
 	for i := range k {
 		diag, rhs := w[i]+1e-9, (w[i]+1e-9)*t[i]
 		if i > 0 || ends != nil {

@@ -18,7 +18,7 @@ func TestSpreadMovesPlacesAsLittleAsItCan(t *testing.T) {
 		w := rapid.SliceOfN(rapid.Float64Range(0.1, 5), n, n).Draw(rt, "weights")
 		gap := rapid.SliceOfN(rapid.Float64Range(0, 6), n, n).Draw(rt, "gaps")
 		x := make([]float64, n)
-		spread(x, want, w, gap, math.Inf(-1), math.Inf(1))
+		(&solver{}).spread(x, want, w, gap, math.Inf(-1), math.Inf(1))
 		cost := func(x []float64) float64 {
 			s := 0.0
 			for i := range x {

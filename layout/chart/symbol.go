@@ -31,6 +31,7 @@ type shape struct {
 	tight bool // it stands among many others in one place
 	chain int  // chains of a turning chain
 	turn  bool
+	ink   *ink
 }
 
 // post is the post stitch as the right side shows it.
@@ -102,6 +103,7 @@ func bars(k *stitch.Stitch) int {
 // paths draws the symbol.
 func (s *shape) paths() []*sheet.Path {
 	p, l := stem(s.foot(), s.head)
+	p.ink = s.ink
 	switch {
 	case s.turn:
 		s.turning(&p, l)
@@ -140,8 +142,9 @@ func (s *shape) plain(p *pen, l float64) {
 	}
 	for _, f := range feet {
 		q, ll := stem(f, p.at(0, top))
+		q.ink, q.out = p.ink, p.out
 		s.leg(&q, ll, base, len(feet) > 1)
-		p.out = append(p.out, q.out...)
+		p.out = q.out
 	}
 	if base.Key != "sc" {
 		p.line(-topHalf, l, topHalf, l)

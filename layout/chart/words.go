@@ -168,8 +168,8 @@ func (w *Work) phrase(r, i, k int) string {
 	return text
 }
 
-// Describe is the whole chart in words, row by row.
-func (w *Work) Describe() string {
+// describe is the whole chart in words, row by row, each in the given ones.
+func (w *Work) describe(words func(r int) string) string {
 	var b strings.Builder
 	for r := range w.Rows {
 		if r > 0 {
@@ -178,7 +178,7 @@ func (w *Work) Describe() string {
 		if g := w.Rows[r].leftOut(); g != "" {
 			b.WriteString(strings.ToUpper(g[:1]) + g[1:] + ". ")
 		}
-		b.WriteString(w.Words(r))
+		b.WriteString(words(r))
 	}
 	if g := w.ending(); g != "" {
 		b.WriteString(" " + strings.ToUpper(g[:1]) + g[1:] + ".")

@@ -20,13 +20,13 @@ func TestALargeChartIsToldOnceAndInFewWords(t *testing.T) {
 	w, ok := FromGraph(g)
 	require.True(t, ok)
 	require.Greater(t, len(w.Rows[len(w.Rows)-1].St), 1500)
-	assert.Less(t, len(w.Describe()), 2000)
+	assert.Less(t, len(w.describe(w.Words)), 2000)
 	ss, err := Draw(w, Options{Scale: 1})
 	require.NoError(t, err)
 	require.Greater(t, len(ss), 4)
 	told := map[string]int{}
 	for i, s := range ss {
-		assert.Equal(t, i == 0, strings.Contains(s.Desc, w.Describe()))
+		assert.Equal(t, i == 0, strings.Contains(s.Desc, w.describe(w.Words)))
 		for _, it := range s.Root.Items {
 			if g, ok := it.(*sheet.Group); ok && g.Desc != "" {
 				told[g.Desc]++

@@ -671,7 +671,7 @@ func fromHook(body []ins.Item) bool {
 
 // leftOver says what becomes of stitches that a row has not used.
 func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
-	if w.cur.left == 0 {
+	if w.usesAll() {
 		return
 	}
 	switch {
@@ -685,7 +685,6 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 				r.g.idle(w.cur.pos + i)
 			}
 		}
-	case w.under && w.cur.left == 1: // its other side is in the place that the round began in
 	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
 	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:
@@ -702,6 +701,9 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 			"work %s more, or say that they are left unworked", w.cur.left, below, below-w.cur.left, w.cur.left)
 	}
 }
+
+// usesAll reports whether nothing is left over: of the other side of a chain the place that the round began in may be.
+func (w *work) usesAll() bool { return w.cur.left == 0 || w.under && w.cur.left == 1 }
 
 // mostTurning is how many chains of a foundation a row leaves to turn with, at most.
 const mostTurning = 3
