@@ -107,7 +107,28 @@ func turned(s string, from, to stitch.Terms) (string, int, bool) {
 		}
 		return cased(now, words), ends[k], true
 	}
+	if len(ends) > 0 {
+		if now, ok := looped(strings.ToLower(s[:ends[0]]), from, to); ok {
+			return cased(now, s[:ends[0]]), ends[0], true
+		}
+	}
 	return "", 0, false
+}
+
+// looped turns a stitch that is run together with its loop: blsc, dcflo.
+func looped(low string, from, to stitch.Terms) (string, bool) {
+	for _, loop := range [...]string{"blo", "flo", "bl", "fl", "tbl"} {
+		for _, cut := range [...]func(s, part string) (string, bool){strings.CutPrefix, strings.CutSuffix} {
+			name, ok := cut(low, loop)
+			if !ok || len(name) < 2 {
+				continue
+			}
+			if st, ok := stitch.Lookup(name, from); ok && st.Craft == stitch.Crochet {
+				return strings.Replace(low, name, counterpart(st, name, from, to), 1), true
+			}
+		}
+	}
+	return "", false
 }
 
 func boundary(s string, n int) bool {

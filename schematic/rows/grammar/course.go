@@ -185,6 +185,11 @@ var clauses = []form{
 		}},
 	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "( even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:sentence} | as many {x:sentence})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: func(m *match) any {
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
+	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "or (until/till/to/for/as {x:sentence})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
@@ -249,6 +254,20 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.Until = n })
 		}},
+	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} (between/for/within/in {x:stretch})", meaning: "until a part of the row has so many", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
+		if m.said("all", "total") || value[ins.Unit](m, "u").Row {
+			return nil
+		}
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
+	{rule: "until", pattern: "(it's/it/its/you {x:sentence})", meaning: "until it is as long as wanted", example: "Rep rows 1-20 until it is about a square", build: func(m *match) any {
+		for i := m.from; i < m.to; i++ {
+			if t := m.p.at(i); t.Kind == 'n' || numerals[t.S] > 0 {
+				return nil
+			}
+		}
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
 	{rule: "until", pattern: "[there] [are/is/remain] [only] {n:num} $rem/left", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 remain",
 		build: func(m *match) any {
 			n := m.num("n", 0)

@@ -26,13 +26,13 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
-	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] [in/into/through] [both] (front and back | back and front | fb | f and b | f & b) [of] [same/$next] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "k into front and back of next st",
+	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] [in/into/through] [both] (front and back | back and front | fb | f and b | f & b) [of] (each/every/all {every:unit} [{e:extent}] | [same/$next] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
 		build: frontAndBack},
-	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
-	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
+	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
+	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
 	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
-	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} together/tog [{p:places}] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
+	{rule: "stitch", pattern: "[$make] [{x:num} -] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
 	{rule: "stitch", pattern: "[$make] {k:kind} [$next/first/last] {n:num} [{u:unit}] together/tog [{t:times}]", meaning: "so many stitches together", example: "dc next 2 sts tog", build: crochetTogether},
 	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [as [if] to purl/knit | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif]", meaning: "stitches slipped", example: "sl 1 purlwise",
 		build: func(m *match) any {
@@ -147,10 +147,10 @@ var stitches = []form{
 			return ins.Counting{}
 		}},
 	{rule: "turning", pattern: "turning", meaning: "the chain at a turn", example: "turning ch 3", build: func(m *match) any { return true }},
-	{rule: "counting", pattern: "[,] [here/now/this/always/which/that/to/and] [not/does/do/will/should] [not] counts/count/counted/counting/stands/stand [here/now] [and throughout] [as/for] [your/my/the] [one/first] [{one:num}] [{k:kind}] [$st] [of/for/in this/each/every row/rnd/round] [here/throughout/on all rows] [(and/plus/+/,) [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
+	{rule: "counting", pattern: "[,] [here/now/this/always/which/that/to/and/we/it/i] [not/does/do/will/should/doesn't/don't/won't/never] [not] counts/count/counted/counting/stands/stand [here/now] [and throughout] [as/for] [your/my/the] [one/first] [{one:num}] [{k:kind}] [$st] [of/for/in this/each/every row/rnd/round] [here/throughout/on all rows] [(and/plus/+/,) [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
 		build: func(m *match) any {
 			c := ins.Counting{How: ins.CountsAsStitch}
-			if m.said("not") {
+			if m.said(nots...) {
 				c.How = ins.CountsNot
 			}
 			if k, ok := m.get("k").(thing); ok {
@@ -169,7 +169,7 @@ var stitches = []form{
 		}},
 
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is passed", example: "skip next st", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next/$center] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are passed", example: "sk 2", build: skip(ins.InNext)},
@@ -182,7 +182,7 @@ var stitches = []form{
 			return place(ins.InNext, m)
 		}},
 
-	{rule: "turn", pattern: "turn/turning [work] [around/clockwise]", meaning: "the work is turned", example: "turn", build: func(m *match) any {
+	{rule: "turn", pattern: "turn/turning [work] [around/clockwise | [at end of] each/every $row]", meaning: "the work is turned", example: "turn", build: func(m *match) any {
 		if m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "leave", "leaving", "with", "ch", "then", "at", "here") || m.said("with") {
 			return nil
 		}
@@ -247,6 +247,9 @@ var stitches = []form{
 func stitchOf(m *match) *ins.Stitch {
 	k := value[thing](m, "k")
 	s := &ins.Stitch{Kind: k.Kind, Inc: k.Inc, Dec: k.Dec, Call: k.Call, N: m.num("n", 1)}
+	if k.Kind != nil && k.Kind.Key == "cluster" && m.legs() { // one 5-tr cluster
+		s.N = ins.N(1)
+	}
 	if k.Each > 1 {
 		if s.N.By == nil {
 			s.N.All *= k.Each
@@ -270,7 +273,7 @@ func ribTo(first, second string) func(m *match) any {
 			return nil
 		}
 		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(first), N: m.num("n", 1)}, &ins.Stitch{Kind: stitch.ByID(second), N: m.num("m", 1)}}
-		return &ins.Repeat{Body: body, Until: value[ins.Extent](m, "e"), Stop: -1}
+		return &ins.Repeat{Body: body, Until: value[ins.Extent](m, "e"), Stop: -1, Cut: true}
 	}
 }
 
@@ -284,10 +287,21 @@ func frontAndBack(m *match) any {
 	if t, ok := m.get("t").(often); ok {
 		s.N = t.n
 	}
-	if e, ok := m.get("e").(ins.Extent); ok {
+	if e, ok := m.get("e").(ins.Extent); ok || m.has("every") {
 		s.Places = []ins.Place{{Kind: ins.InEach, Unit: ins.Unit{Word: "st"}, Extent: e, N: ins.N(1)}}
 	}
 	return s
+}
+
+// legs reports whether the number of stitches is glued to their name by a hyphen, so that it tells the legs of one.
+func (m *match) legs() bool {
+	for i := m.from; i < m.to; i++ {
+		if t := m.p.at(i); t.Kind == 'n' {
+			next := m.p.at(i + 1)
+			return next.Glued && next.Col == t.End+1
+		}
+	}
+	return false
 }
 
 func stitchIn(m *match) any {
@@ -329,6 +343,7 @@ func (m *match) closes(s *ins.Stitch) any {
 	}
 	for k := m.to; k < m.to+5; k++ {
 		switch {
+		case m.p.at(k).Is("join", "close") && m.p.at(k+1).Is("ring", "circle", "round", "rnd"):
 		case m.p.at(k).Is("ring", "circle", "round", "rnd", "join", "close"):
 			j := &ins.Join{}
 			if m.p.at(k).Is("ring", "circle") {
@@ -352,7 +367,7 @@ func stitchTo(m *match) any {
 	if !ok {
 		e = ins.Extent{Kind: ins.ToEnd, At: m.span()}
 	}
-	if s.Kind != nil && s.Kind.ID == "ch" {
+	if s.Kind != nil && (s.Kind.ID == "ch" || s.Kind.ID == "slst" && e.Unit.Word == "tch") { // sl st to beg ch joins
 		return nil
 	}
 	s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: e, At: m.span()}}
@@ -442,6 +457,9 @@ func crochetTogether(m *match) any {
 	s := &ins.Stitch{Kind: d, N: ins.N(1)}
 	if v, ok := m.get("p").(spots); ok {
 		s.Places = v.list
+	}
+	if x, ok := m.get("x").(ins.Num); ok { // two 2 hdc tog
+		s.N = x
 	}
 	if t, ok := m.get("t").(often); ok {
 		s.N = t.n

@@ -341,6 +341,8 @@ var loops = []form{
 		build: func(m *match) any { return ins.BackLoop }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos | front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
 		build: func(m *match) any { return ins.FrontLoop }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
+		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/taking/under] [in/into/through/up] both loops/lps/threads", meaning: "both loops", example: "sc in both loops of each st around",
 		build: func(m *match) any { return ins.BothLoops }},
 }
@@ -425,7 +427,7 @@ var times = []form{
 
 // prepositions are the places with the word before them.
 var prepositions = []form{
-	{rule: "place", pattern: "$in [post/posts/body/stem] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
+	{rule: "place", pattern: "[all] $in [post/posts/body/stem] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only] [for [first/$next/each/a] corner/corners/shell/fan/point]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
 	{rule: "place", pattern: "$in top/tops [of] {c:core}", meaning: "where a stitch is worked", example: "dc in top of next dc", build: func(m *match) any {
 		if c := value[ins.Place](m, "c"); c.Unit.Chain || c.Unit.Space || c.Kind == ins.InTop {
 			return nil

@@ -412,7 +412,11 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	if t.Kind == 'n' {
 		return last.Kind == 'w' && numerals[last.S] > 0 && t.Num.All == numerals[last.S]
 	}
-	short, ok := r.thing([]byte(t.S))
+	name := t.S
+	if loop, st := r.loopAndStitch(t); loop != "" {
+		name = st
+	}
+	short, ok := r.thing([]byte(name))
 	if t.Kind != 'w' || !ok || short.Kind == nil {
 		return false
 	}
@@ -424,6 +428,44 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 		}
 	}
 	return false
+}
+
+// loopsApart parts a stitch from the loop that it is run together with: blsc is bl sc.
+func (r *Reader) loopsApart(t []text.Token) []text.Token {
+	for i := 0; i < len(t); i++ {
+		loop, st := r.loopAndStitch(&t[i])
+		if loop == "" {
+			continue
+		}
+		first, second := t[i], t[i]
+		first.S, second.S = loop, st
+		first.End = first.Col + len(loop)
+		second.Col, second.Glued, second.Cap = first.End, true, false
+		t = slices.Insert(slices.Clone(t), i, first)
+		t[i+1] = second
+		i++
+	}
+	return t
+}
+
+// loopAndStitch are the loop and the stitch of a word in which they are run together: blsc, scblo; empty if it is none.
+func (r *Reader) loopAndStitch(t *text.Token) (loop, name string) {
+	if t.Kind != 'w' || len(t.S) < 4 || len(t.S) > 7 {
+		return "", ""
+	}
+	if _, ok := r.thing([]byte(t.S)); ok {
+		return "", ""
+	}
+	for _, loop := range [...]string{"blo", "flo", "bl", "fl", "tbl"} {
+		for _, cut := range [...]func(s, part string) (string, bool){strings.CutPrefix, strings.CutSuffix} {
+			if st, ok := cut(t.S, loop); ok {
+				if k, ok := r.thing([]byte(st)); ok && k.Kind != nil && k.Kind.Craft == stitch.Crochet {
+					return loop, st
+				}
+			}
+		}
+	}
+	return "", ""
 }
 
 // lex cuts a line into tokens, without bullets and the bars of a table.
@@ -442,6 +484,9 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 		}
 	}
 	tokens = r.withoutEchoes(tokens)
+	if r.crochet {
+		tokens = r.loopsApart(tokens)
+	}
 	for i := range tokens {
 		tokens[i].Line = n
 	}
@@ -506,33 +551,43 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 
 // founds reports whether a line within words casts on, or chains a foundation: the work begins with it.
 func (r *Reader) founds(tokens []text.Token) bool {
-	t, list := &tokens[0], r.mode == "names" || r.mode == "stitches"
-	if !t.Cap && t.Kind != 'n' || list && !slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Kind == 'n' }) {
+	t := &tokens[0]
+	if !t.Cap && t.Kind != 'n' || !r.mayFound(tokens) {
+		return false
+	}
+	p := r.parser(tokens, &ins.Line{At: ins.Span{Line: t.Line, Col: t.Col, End: t.End}})
+	list := slices.DeleteFunc(p.sequence(), is[*ins.Nothing])
+	if len(list) == 0 || len(p.line.Unread) > 0 && r.mode != "words" {
+		return false
+	}
+	switch k := list[0].(type) {
+	case *ins.CastOn:
+		return true
+	case *ins.Chain:
+		return r.mode != "stitches" && (k.N.By != nil || k.N.All > 3) && (t.Is("ch", "chain", "with", "using", "make", "starting") || t.Kind == 'n')
+	}
+	return false
+}
+
+// mayFound reports whether a line has the words of a foundation. In a list of names it defines none, and has a number.
+func (r *Reader) mayFound(tokens []text.Token) bool {
+	list := r.mode == "names" || r.mode == "stitches"
+	if list && !slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Kind == 'n' }) {
 		return false
 	}
 	begins := false
-	for i := range tokens {
-		begins = begins || tokens[i].Is("cast", "co", "ch", "chain") && i+1 < len(tokens)
+	for i := range tokens[:len(tokens)-1] {
+		begins = begins || tokens[i].Is("cast", "casting", "co", "ch", "chain")
 		if begins && list && tokens[i].Is(":", "=", "-", "–") {
 			return false
 		}
 	}
-	if !begins {
-		return false
-	}
-	p := r.parser(tokens, &ins.Line{At: ins.Span{Line: t.Line, Col: t.Col, End: t.End}})
-	for _, n := range p.sequence() {
-		switch k := n.(type) {
-		case *ins.CastOn:
-			return len(p.line.Unread) == 0
-		case *ins.Chain:
-			return r.mode != "stitches" && len(p.line.Unread) == 0 && (k.N.By != nil || k.N.All > 3) && (t.Is("ch", "chain", "with", "using", "make", "starting") || t.Kind == 'n')
-		case *ins.Nothing:
-		default:
-			return false
-		}
-	}
-	return false
+	return begins
+}
+
+func is[T ins.Item](n ins.Item) bool {
+	_, ok := n.(T)
+	return ok
 }
 
 // heading takes a line that is a heading.

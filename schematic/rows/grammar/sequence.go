@@ -35,6 +35,7 @@ type sequence struct {
 	sign    string // its sign
 	stop    int    // items of the stretch before a second sign, -1: none
 	closed  *ins.Repeat
+	other   bool // it goes along the other side of the foundation chain
 }
 
 func (p *parser) sequence() []ins.Item {
@@ -221,7 +222,7 @@ func (s *sequence) severalBare() bool {
 // rowsFollow reports whether 'rep' at this place repeats rows and not stitches.
 func (s *sequence) rowsFollow() bool {
 	for k := s.i + 1; k < s.i+6; k++ {
-		if _, ok := text.RowWord(s.at(k).S); ok && s.at(k).Kind == 'w' {
+		if _, ok := text.RowWord(s.at(k).S); ok && s.at(k).Kind == 'w' && !(s.at(k-1).Is("of") && s.at(k-2).Is("end", "rest")) {
 			return true
 		}
 	}
@@ -483,11 +484,11 @@ func (s *sequence) bracket(t *text.Token) {
 		s.remarked(c, s.span(from, from).End)
 		return
 	}
-	if g := s.countsIn(t.Sub); g != nil && !s.worked(s.i) {
+	if g := s.countsIn(t.Sub); g != nil && !s.worked(s.i) && !onNeedle(t.Sub) {
 		s.add(&stated{groups: g}, from, s.i)
 		return
 	}
-	if s.neutralAll(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") { // (or 12 dc in a magic ring)
+	if s.neutralAll(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
 		s.add(&ins.Nothing{}, from, s.i)
 		return
 	}
@@ -520,6 +521,11 @@ func (s *sequence) bracket(t *text.Token) {
 	}
 	s.add(r, from, s.i)
 	s.closed = nil
+}
+
+// remarks reports whether a bracket tells of the work and is no part of it: (Those 2 stitches are always knit.)
+func (s *sequence) remarks(t []text.Token) bool {
+	return t[0].Cap && t[0].Is("those", "these", "this", "that", "they", "it", "you", "your", "if", "note", "there", "remember", "when", "don't", "the") && s.tells(t)
 }
 
 // afterRow reports whether a bracket only explains what stands before it: it follows a
@@ -573,7 +579,7 @@ func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 		return ins.Counting{}, false
 	}
 	from := at
-	for from > 0 && q.t[from-1].Is("not", "does", "do", "will") {
+	for from > 0 && q.t[from-1].Is("not", "does", "do", "will", "doesn't", "don't", "won't", "never") {
 		from--
 	}
 	v, to := q.named("counting", from)
@@ -585,17 +591,20 @@ func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 		if q.t[i].Kind == 'n' && !q.at(i+1).Is("st") {
 			c.Told = q.t[i].Num
 		}
-		if q.t[i].Is("not", "n't") {
+		if q.t[i].Is(nots...) {
 			c.How = ins.CountsNot
 		}
 	}
 	for i := from; i < len(q.t); i++ {
-		if q.t[i].Is("not") {
+		if q.t[i].Is(nots...) {
 			c.How = ins.CountsNot
 		}
 	}
 	return c, true
 }
+
+// nots are words that say that something is not so.
+var nots = []string{"not", "n't", "doesn't", "don't", "won't", "isn't", "never"}
 
 // remarked gives what a remark says to the chain, skip or stitch before it.
 func (s *sequence) remarked(c ins.Counting, end int) {
@@ -730,10 +739,29 @@ func (s *sequence) item(i int) bool {
 	if st, ok := n.(*ins.Stitch); ok {
 		s.colour(st, &to)
 	}
+	if is[*ins.Stitch](n) && !s.other && s.underside(from, to) {
+		s.other = true
+		s.add(&ins.Nothing{Under: true}, from, to)
+	}
 	s.add(n, from, to)
 	s.i = to
 	s.r.began = true
 	return true
+}
+
+// underside reports whether the words of a stitch say that it goes along the other side of a chain.
+func (s *sequence) underside(from, to int) bool {
+	if !s.r.crochet {
+		return false
+	}
+	side := false
+	for i := from; i < to; i++ {
+		if side && s.at(i).Is("ch", "chs", "chain", "chains") {
+			return true
+		}
+		side = side || s.at(i).Is("underside") || s.at(i).Is("other", "opposite", "second", "bottom", "free", "unused") && s.at(i+1).Is("side", "edge", "loop", "loops", "lp", "lps")
+	}
+	return false
 }
 
 // colour takes the yarn that stands behind a stitch: k4 MC, sc 2 in B.
@@ -820,7 +848,7 @@ func (s *sequence) clause() {
 	}
 	from := s.i
 	s.i = max(end, s.i+1)
-	if s.prose(s.sentence(from)) {
+	if !firm(s.out) && s.prose(s.sentence(from)) {
 		s.add(&ins.Nothing{}, from, s.i)
 		return
 	}
@@ -932,7 +960,7 @@ func (s *sequence) counted() bool {
 			continue
 		}
 		last := s.at(to - 1)
-		if last.Kind == 'n' && s.at(to-2).Is("needle", "needles") { // 25 sts on needle 1
+		if last.Kind == 'n' && s.at(to-2).Is("needle", "needles", "row", "rnd", "round") { // 25 sts on needle 1
 			last = s.at(to - 2)
 		}
 		if last.Is("inc", "dec", "increase", "decrease") { // 6 inc (12)
@@ -948,9 +976,23 @@ func (s *sequence) counted() bool {
 		if !ok || s.at(s.i).Kind == 'n' && firm && lead == s.i && !s.restIsNothing(to) {
 			continue
 		}
-		s.add(&stated{groups: g}, s.i, to)
+		if onNeedle(s.t[s.i:to]) { // a part of the row
+			s.add(&ins.Nothing{}, s.i, to)
+		} else {
+			s.add(&stated{groups: g}, s.i, to)
+		}
 		s.i = to
 		return true
+	}
+	return false
+}
+
+// onNeedle reports whether a count is that of one needle of several: 25 sts on needle 1.
+func onNeedle(t []text.Token) bool {
+	for i := 1; i < len(t); i++ {
+		if t[i].Kind == 'n' && t[i-1].Is("needle", "needles") {
+			return true
+		}
 	}
 	return false
 }
@@ -1082,7 +1124,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 			if q.at(i).Is("dc", "ch", "st", "sts") && i > 0 && q.at(i-1).Kind == 'n' {
 				break
 			}
-			if i++; q.at(i-1).Is("needle", "needles", "holder") && q.at(i).Kind == 'n' { // on Needle 1
+			if i++; q.at(i-1).Is("needle", "needles", "row", "rnd", "round") && q.at(i).Kind == 'n' && q.at(i+1).Kind != 'w' { // on Needle 1, in Row 5
 				i++
 			}
 		}

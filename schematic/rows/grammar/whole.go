@@ -10,7 +10,7 @@ import (
 
 // statements are the forms about whole rows, and between them.
 var statements = []form{
-	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [of] {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
+	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
 	{rule: "whole", pattern: "($rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 	{rule: "whole", pattern: "$make/knit {r:rowset} {c:course}", meaning: "rows are worked again", example: "Work rows 1 and 2 three times more",
 		build: func(m *match) any {
@@ -20,9 +20,23 @@ var statements = []form{
 			}
 			return repeatRows(m)
 		}},
+	{rule: "whole", pattern: "$make {w:row} {n:rownums}", meaning: "rows are worked again", example: "Rep rows 1-4 five times, then work row 1", build: func(m *match) any {
+		if !m.p.t[0].Is("rep", "repeat") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
+			return nil
+		}
+		s := value[rowset](m, "n")
+		return &ins.RepeatRows{Rows: s.rows, Stretch: s.stretch, Times: ins.N(1)}
+	}},
 
 	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
+	{rule: "whole", pattern: "(k/knit/p/purl) around/across {t:times}", meaning: "so many plain rows", example: "Knit around 1 more time", build: func(m *match) any {
+		id := "k"
+		if m.said("p", "purl") {
+			id = "p"
+		}
+		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: m.said("around")}, Row: plainRow(id)}
+	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit] [working] [even/straight/as/in/on/to] {y:incloth} [only] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
@@ -70,7 +84,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at {e:edgename} {c:course}", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
-	{rule: "whole", pattern: "[$make] (cast on | co | cast) {n:num} [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
+	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) {n:num} [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
 		build: func(m *match) any {
 			if !m.has("n") || m.said("off") {
 				return nil
@@ -78,6 +92,16 @@ var statements = []form{
 			return &ins.CastOn{N: m.num("n", 0)}
 		}},
 	{rule: "whole", pattern: "(pick up | knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
+	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] [held] {n:num} [held] $st (of/from/on) [first/second/other/left/right/spare] (holder/leg/sleeve/arm/thumb/waste/side/front/back/ear/{x:piecename}) [{tail}]", meaning: "stitches that waited are taken up", example: "Row 6: K7, then k across held 7 sts of first leg", build: func(m *match) any {
+		if !m.said("held", "holder") || !m.p.line.IsRow() {
+			return nil
+		}
+		id := "k"
+		if m.said("p", "purl") {
+			id = "p"
+		}
+		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
+	}},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} evenly [spaced] {t:edgewords}", meaning: "stitches along an edge", example: "work 65 sc evenly along edge", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
@@ -91,7 +115,7 @@ var statements = []form{
 		}},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any { return &ins.Leave{All: true} }},
-	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [{u:unit}] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
+	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right] [back/front/sleeve/shoulder] [{u:unit}] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
 	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
@@ -113,7 +137,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$meas] {l:len} from {t:edgewords}", meaning: "how much the piece measures", example: "Measures 46 cm from beg", build: measure},
 
 	{rule: "join", pattern: "(join/close/joining/connect/closing/unite/uniting) [it] [each/every/all] [rnd/rnds/rounds/round/ring/circle/work] [with/by/using/,] [{s:slip}] [{to:jointo}] [{x:joinfor}] [{to:jointo}]", meaning: "the round is joined", example: "join with sl st in top of ch-3", build: join},
-	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [{x:joinfor}] [{to:jointo}] | {to:jointo} [and] [to] (form/join/close/make) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
+	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [rnd/round/work] [{x:joinfor}] [{to:jointo}] | {to:jointo} [and] [to] (form/join/close/make/end/finish/complete) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
 	{rule: "join", pattern: "[{s:slip}] [and] form/make/forming [into] ring/circle", meaning: "the round is joined", example: "ch 4, form a ring", build: join},
 	{rule: "join", pattern: "{s:slip} to/in/into {n:chaincalled} [{tail}]", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in each st around, sl st to ch 1", build: func(m *match) any {
 		if !m.p.r.roundR && !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
@@ -161,6 +185,9 @@ var statements = []form{
 			}
 			return "round"
 		}},
+	{rule: "joinyarn", pattern: "(return/transfer/replace) [held] {n:num} [right/left] [back/front/sleeve/body/shoulder/neck] [held] $st [from [stitch] holder] to/on/onto [needle/needles/left/right/working] [needle/needles] [and (join/rejoin {y:stretch})]", meaning: "stitches that waited are taken up", example: "Return the 32 back sts to needles and join A", build: func(m *match) any {
+		return &ins.JoinYarn{From: "yarn"}
+	}},
 	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [new/working/second] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball)) [with] [{s:slip}] [{to:yarnto}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", build: func(m *match) any {
 		if !m.said("rejoin", "attach", "attaching") {
@@ -207,8 +234,27 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "[work/working] all/every/each [other/following] rs/ws/right/wrong/even/odd/alternate/alt [side/numbered] $row as {x:sentence}", meaning: "how the rows between are worked", example: "Work all WS rows as they appear", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(end/ending/finish/finishing/stop/stopping by/with/after completing/working/finishing) {w:row} {n:num} [{x:fromwhere}]", meaning: "with which row it ends", example: "End by completing Row 4", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "working/work over/around/behind/between {u:unit} {tail}", meaning: "over what the next stitches are worked", example: "*working over ch-3 sp of Rnd 3, 3 dc in ch-3 sp of Rnd 2; rep from * around", build: func(m *match) any {
+		if !m.p.at(m.to).Is(",") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(arrange/rearrange/distribute/spread/divide) {x:stretch} [:] {y:sentence}", meaning: "stitches are put on needles", example: "Arrange sts as follows: 19 sts on needle 1, 9 sts each on needles 2 and 3", build: func(m *match) any {
+		if !m.said("follows") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "at/after end of ({w:row} {n:num} | [last/this/each/every/that/final] {w:row})", meaning: "when something is done", example: "Rows 2-9: Sc in each st, turn. At the end of row 9, fasten off", build: func(m *match) any {
+		if !m.p.at(m.to).Is(",") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},
@@ -306,7 +352,7 @@ func rowNums(p *parser, i int) (any, int) {
 		switch {
 		case p.at(i).Is("-", "--", "to", "through", "thru"):
 			i++
-			if !one() {
+			if p.at(i).Num.By != nil || p.at(i-1).Kind == 'p' && p.at(i+1).Is("st", "sts", "stitch", "stitches") || !one() { // a count: Rows 2 and 3 - 8 sts
 				return s, save
 			}
 			s.stretch = true
@@ -441,6 +487,9 @@ func shape(inc bool) func(m *match) any {
 	return func(m *match) any {
 		c, _ := m.get("c").(course)
 		s := &ins.Shape{Inc: inc, N: m.num("n", 1), Same: m.has("s"), Both: c.both, Edge: c.edge, Side: c.side, Marked: c.marked, Markers: c.markers, Inner: c.inner, Panel: c.panel, Spread: c.spread, Cloth: c.cloth, Course: c.Course}
+		if m.p.t[0].Is("rep", "repeat") && m.p.at(m.from-1).Is(",") && !c.where && !c.HasTimes && c.Every.Set() && c.Every.By == nil && c.Every.All == 1 { // how many the repeated row takes away
+			return &ins.Nothing{}
+		}
 		u, unit := m.get("u").(ins.Unit)
 		if unit && (u.Space || u.Row || u.Chain) {
 			return nil

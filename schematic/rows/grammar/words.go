@@ -194,7 +194,7 @@ func kind(p *parser, i int) (any, int) {
 		if t.Kind == 'n' && k == 0 && !p.joins(i) {
 			continue
 		}
-		if v, ok := p.r.thing(b); ok {
+		if v, ok := p.r.thing(b); ok && !(k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n') { // 3 sc tog are three
 			best, to = v, i+k+1
 		}
 	}

@@ -75,6 +75,7 @@ type (
 		Stop   int    // ending the last time after so many items of Body; -1: all
 		Last   []Item // what the last time has instead of its last stitch
 		InAll  bool   // Times may be meant in all and not beyond the first
+		Cut    bool   // the last time may end early: a rib over an odd count
 	}
 	// Turn turns the work.
 	Turn struct{ Placed }

@@ -24,7 +24,7 @@ func KeyOf(line string) (key, rest string, col int) {
 	if i < 0 || i > 40 {
 		return "", "", 0
 	}
-	k := strings.ToLower(strings.Trim(line[:i], " #*_\t"))
+	k := plainKey(line[:i])
 	if Keys[k] == "" {
 		return "", "", 0
 	}
@@ -48,7 +48,16 @@ func Glossary(line string) bool {
 
 // KeyLine is the kind of words that a line begins that is a key alone: Notes, ABBREVIATIONS.
 func KeyLine(line string) string {
-	return Keys[strings.ToLower(strings.Trim(line, " #*_:.\t-–—"))]
+	return Keys[plainKey(line)]
+}
+
+// plainKey is a key without signs about it, and without the bracket behind it: Abbreviations (US terms).
+func plainKey(words string) string {
+	k := strings.ToLower(strings.Trim(words, " #*_:.\t-–—"))
+	if i := strings.Index(k, " ("); i > 0 && strings.HasSuffix(k, ")") {
+		k = k[:i]
+	}
+	return k
 }
 
 // list is a line of numbers, one a size: 62 (66, 70), 90[98, 106].
@@ -113,33 +122,42 @@ func Heading(text string) (name string, marked, ok bool) {
 		return name, true, name != ""
 	}
 	bare := strings.Trim(text, "*_~=- ")
-	name = bare
-	if i := strings.IndexByte(bare, '('); i > 0 {
-		inside := strings.ToLower(strings.Trim(bare[i:], "() :"))
-		known := false
-		for _, w := range []string{"make", "work", "both", "knit", "optional", "crochet", "alike", "two", "2", "x2", "x 2", "all sizes", "worn", "left", "right", "front", "back"} {
-			known = known || strings.HasPrefix(inside, w)
-		}
-		if !known || len(inside) > 30 {
-			return "", false, false
-		}
-		name = strings.TrimSpace(bare[:i])
+	if name, ok = beforeBracket(bare); !ok {
+		return "", false, false
 	}
 	name = strings.TrimSpace(strings.TrimRight(name, ":–—- "))
-	words := strings.Fields(name)
+	words := strings.Fields(strings.Replace(name, ", ", " ", 1))
 	if len(words) == 0 || len(words) > 7 || len(name) > 60 {
 		return "", false, false
 	}
-	for _, c := range name {
-		if unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) {
-			return "", false, false
-		}
+	plain := name
+	if before, after, ok := strings.Cut(name, ", "); ok && ofPiece(before) && ofPiece(after) {
+		plain = before + after
 	}
-	if c := []rune(words[0])[0]; !unicode.IsUpper(c) {
+	sign := func(c rune) bool { return unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) }
+	if strings.ContainsFunc(plain, sign) || !unicode.IsUpper([]rune(words[0])[0]) {
 		return "", false, false
 	}
 	return name, strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") || name == strings.ToUpper(name) && len(name) > 3, true
 }
+
+// beforeBracket is a heading without the bracket behind it, which may only say how many are made and the like.
+func beforeBracket(bare string) (name string, ok bool) {
+	i := strings.IndexByte(bare, '(')
+	if i <= 0 {
+		return bare, true
+	}
+	inside := strings.ToLower(strings.Trim(bare[i:], "() :"))
+	for _, w := range []string{"make", "work", "both", "knit", "optional", "crochet", "alike", "two", "2", "x2", "x 2", "all sizes", "worn", "left", "right", "front", "back"} {
+		ok = ok || strings.HasPrefix(inside, w)
+	}
+	return strings.TrimSpace(bare[:i]), ok && len(inside) <= 30
+}
+
+var pieces = regexp.MustCompile(`(?i)\b(back|front|sleeve|panel|leg|arm|head|body|ear|foot|feet|tail|wing|top|bottom|side|half|neck|collar|cuff|border|edging|yoke|crown|brim|base|strap|handle|thumb|hand|toe|heel|leaf|petal|square|motif)s?$`)
+
+// ofPiece reports whether a few words end with what pieces are called: first leg.
+func ofPiece(words string) bool { return len(strings.Fields(words)) < 4 && pieces.MatchString(words) }
 
 // inline is the name of a piece before its first instruction: Back: With 5 mm needles; SLEEVES-Commence.
 var inline = regexp.MustCompile(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?)(.+)$`)

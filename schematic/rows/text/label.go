@@ -340,6 +340,11 @@ func (p *labeller) named() bool {
 	if p.everyRow() {
 		return true
 	}
+	if p.peek(0).Is("for", "over") && (p.peek(1).Is("next", "following") || p.peek(1).Is("the") && p.peek(2).Is("next", "following")) { // For the next 2 rows:
+		for p.i++; p.peek(0).Is("the"); p.i++ {
+		}
+		defer func() { p.verb = true }()
+	}
 	first := p.peek(0)
 	if first.Kind != 'w' || starts[first.S] || p.t[start].Ord > 0 && p.t[start].S != "second" {
 		return false
@@ -391,7 +396,8 @@ func (p *labeller) namedNumbers(first *Token) {
 		return
 	}
 	p.i++
-	if last := p.peek(1); p.peek(0).Is("-") && last.Kind == 'n' && last.Glued && last.Num.All >= from.Num.All {
+	last := p.peek(1)
+	if last.Kind == 'n' && last.Num.All >= from.Num.All && (p.peek(0).Is("-") && last.Glued || p.peek(0).Is("to", "through", "thru", "and") && !last.List) {
 		p.l.From = ins.N(last.Num.All - from.Num.All + 1)
 		p.i += 2
 	}

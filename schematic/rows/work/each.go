@@ -22,6 +22,7 @@ func (w *work) stop(e ins.Extent, reserve int) (int, bool) {
 			w.blind = true
 			return 0, false
 		}
+		w.reached = w.count(e.N) == 0
 		return w.from.stitches() - m + w.count(e.N), true
 	case ins.ToUnit:
 		k := w.toUnit(e.Unit)
@@ -596,6 +597,20 @@ func (w *work) lastTime(n *ins.Repeat, keep int) bool {
 	return true
 }
 
+// cutShort works the first stitches of a rib over the rest of a row.
+func (w *work) cutShort(body []ins.Item, rest int) {
+	for _, n := range body {
+		st, ok := n.(*ins.Stitch)
+		if !ok || rest <= 0 {
+			return
+		}
+		part := *st
+		part.N = ins.N(min(rest, w.count(st.N)))
+		w.seq([]ins.Item{&part}, 0)
+		rest -= part.N.All
+	}
+}
+
 // misfit tells why a repeat does not go on to its end.
 func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, keep int) {
 	body := n.Body
@@ -615,6 +630,10 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	}
 	if w.beyond > 0 && times > 0 && rest < per && w.skipsFirst(body) >= rest { // the round is joined to its first chain instead
 		w.cur.toEnd()
+		return
+	}
+	if n.Cut && times > 0 && rest < per {
+		w.cutShort(body, rest)
 		return
 	}
 	each := max(per, 1)

@@ -190,6 +190,9 @@ func (w *work) tell(kind string, sev finding.Severity, at ins.Span, msg, fix str
 		w.missed++
 		return
 	}
+	if w.blind { // how many it uses does not follow from the words
+		return
+	}
 	if uses(w.found) && (kind == "rows/kind" || kind == "rows/place" || uses([]raw{{kind: kind}})) {
 		return // of the same cause as what was told
 	}

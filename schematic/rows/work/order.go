@@ -62,7 +62,7 @@ func (r *runner) number(l *ins.Line, from int) {
 	if !told {
 		r.altNo = 0
 	}
-	if r.no < 0 && l.Stated != nil && !r.known && len(l.Unread) == 0 {
+	if r.no < 0 && r.fab != nil && l.Stated != nil && !r.known && len(l.Unread) == 0 {
 		r.known = true
 	}
 	r.no = from - 1

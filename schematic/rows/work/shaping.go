@@ -392,6 +392,9 @@ func (r *runner) asForRow(n *ins.AsFor, chain []*piece) {
 			return
 		}
 	}
+	for _, p := range r.pieces { // a part of the same name, told under a heading of its own
+		unsure = unsure || slices.ContainsFunc(p.rows, func(d done) bool { return d.no > 0 && d.no <= k && k < d.no+d.count })
+	}
 	if !unsure {
 		r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' has no row %s", "name a row that it has", k)
 	}

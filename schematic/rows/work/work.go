@@ -49,6 +49,7 @@ type place struct {
 	hooked  int      // place of the foundation that the row begins in, counted from the hook
 	maker   ins.Item // the instruction that made stitches last
 	under   bool     // it goes along the other side of its foundation
+	reached bool     // a marker was worked up to, and not yet met
 }
 
 // work works one row in one size.
@@ -115,6 +116,7 @@ func (w *work) seq(list []ins.Item, need int) {
 		if w.steps++; w.steps > maxSteps || w.closed {
 			return
 		}
+		w.passReached(n)
 		if w.trace != nil {
 			w.trace.item(w, n, list[k+1:], need)
 			continue
@@ -123,6 +125,17 @@ func (w *work) seq(list []ins.Item, need int) {
 		if placesOf(n) != nil {
 			w.maker = n
 		}
+	}
+}
+
+// passReached keeps a marker up to which was worked, and of which nothing more is said.
+func (w *work) passReached(n ins.Item) {
+	if !w.reached || is[*ins.Nothing](n) {
+		return
+	}
+	if w.reached = false; !is[*ins.Marker](n) && w.marks < len(w.from.marks) && w.from.marks[w.marks] == w.used() {
+		w.marks++
+		w.out.marks = append(w.out.marks, w.out.stitches())
 	}
 }
 
