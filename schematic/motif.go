@@ -26,6 +26,7 @@ type Motifs struct {
 	Joining expr.Graded // mm
 	Columns expr.Graded
 	Rows    expr.Graded
+	Armhole expr.Graded // rows of motifs, from the top, whose sides are the armholes
 	Side    expr.Graded // stitches along one side of a motif, for what is picked up there
 	Filled  []string
 	Pos     finding.Pos

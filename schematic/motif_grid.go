@@ -14,6 +14,7 @@ type grid struct {
 	across, joining units.Num
 	cols, rows      int
 	pitch           float64
+	arms            float64 // the height above which its sides are armholes
 	cells           [][]Point
 }
 
@@ -52,10 +53,19 @@ func newGrid(s *Motifs, i int) *grid {
 		}
 	}
 	g.pitch = g.across.Add(g.joining).Float()
+	arms := s.Armhole.Int(i, 0)
+	g.arms = math.Inf(1)
 	for r := range g.rows {
 		for c := range g.cols {
-			if what := g.at(r, c); what != '.' && what != ' ' {
-				g.cells = append(g.cells, s.cell(r, c, g.rows, g.pitch, what))
+			what := g.at(r, c)
+			if what == '.' || what == ' ' {
+				continue
+			}
+			g.cells = append(g.cells, s.cell(r, c, g.rows, g.pitch, what))
+			for _, p := range g.cells[len(g.cells)-1] {
+				if r < arms {
+					g.arms = min(g.arms, p.Y)
+				}
 			}
 		}
 	}
@@ -156,10 +166,11 @@ func (g *grid) name(f *freeform, side int) {
 				d.seg.name = "bottom edge"
 			case n.Y > 0.5*long:
 				d.seg.name = "top edge"
-			case n.X < 0:
-				d.seg.name, d.left = "side", true
 			default:
-				d.seg.name, d.right = "side", true
+				d.seg.name, d.left, d.right = "side", n.X < 0, n.X >= 0
+				if min(d.a.Y, d.b.Y) > g.arms-0.01 {
+					d.seg.name = "armhole"
+				}
 			}
 		}
 	}

@@ -160,6 +160,7 @@ var motifKeys = &table{
 		{name: "joining", form: lengths, what: "what joining adds between two motifs (0)"},
 		{name: "columns", need: true, form: counts, what: "motifs in a row"},
 		{name: "rows", need: true, form: counts, what: "rows of motifs"},
+		{name: "armhole", form: counts, what: "rows of motifs, from the top, whose sides are the armholes (none)"},
 		{name: "filled", form: words, what: "one line a row from the top: x for a motif, . for none"},
 	},
 }

@@ -237,7 +237,7 @@ func (r *reader) motifGrid(n *yaml.Node) *schematic.Motifs {
 	}
 	g := &schematic.Motifs{
 		Shape: schematic.MotifShape(max(0, m.choice("shape"))), Across: m.lengths("across"), Joining: m.lengths("joining"),
-		Columns: m.counts("columns", motifs), Rows: m.counts("rows", motifs), Side: m.counts("stitches", someSts), Pos: r.pos(n),
+		Columns: m.counts("columns", motifs), Rows: m.counts("rows", motifs), Side: m.counts("stitches", someSts), Armhole: m.counts("armhole", motifs), Pos: r.pos(n),
 	}
 	for i := range g.Across.Vals {
 		if g.Across.Has[i] && g.Across.Vals[i].Sign() <= 0 {

@@ -2,6 +2,7 @@ package worn
 
 import (
 	"cmp"
+	"math"
 	"slices"
 	"strings"
 
@@ -64,27 +65,49 @@ func (a *assembly) hood(q *proto) (*panel, bool) {
 	return p, true
 }
 
-// halfRound leaves, of a round of an even number of panels of which none says that it lies in front, the half that shows:
-// root in the middle, and beside it whole panels and, if they are even in number, a half of one at either end. It reports false where they would
-// not lie as a skirt does: they come to a point, or are odd in number.
+// halfRound leaves, of a round of panels of which none says that it lies in front, the half that shows: root in the middle, and
+// beside it whole panels and, at either end, what of the next lies in front of the fold. It reports false where they would not lie as
+// a skirt does: they come to a point, or are fewer than three.
 func (a *assembly) halfRound(root *panel) bool {
 	row := a.gores(root)
 	n := len(row)
-	if n%2 != 0 || n < 4 || slices.ContainsFunc(row, (*proto).pointed) {
+	if n < 3 || slices.ContainsFunc(row, (*proto).pointed) {
 		return false
 	}
-	beside := n / 4 // panels on either side of the middle one, with the halves
+	whole, quarters := (n-2)/4, (n-2)%4 // that show on either side of the middle one
 	for i, q := range row {
-		switch {
-		case beside < i && i < n-beside:
-			q.left = 0
-		case n%4 == 0 && (i == beside || i == n-beside):
-			if p := q.half(q.middle(), i == beside, "fold of "+q.name); p != nil {
+		switch k := min(i, n-i); {
+		case k <= whole:
+		case k == whole+1 && quarters > 0:
+			if p := q.share4(quarters, i == k); p != nil {
 				q.panel = p
 			}
+		default:
+			q.left = 0
 		}
 	}
 	return true
+}
+
+// share4 is so many quarters of a gore, at its left or its right, from its one end to its other.
+func (q *proto) share4(quarters int, left bool) *panel {
+	start, end := ends(q.panel)
+	x := func(y float64) float64 {
+		l, r := levelSpan(q.panel, y)
+		if left {
+			return l + (r-l)*float64(quarters)/4
+		}
+		return r - (r-l)*float64(quarters)/4
+	}
+	a, d := pt{X: x(start), Y: start}, pt{X: x(end) - x(start), Y: end - start}
+	if (d.Y < 0) == left { // what is kept lies at the left of the cut
+		d = mul(d, -1)
+	}
+	p := q.cut(func(b pt) float64 { return cross(d, sub(b, a)) / length(d) }, "fold of "+q.name)
+	if p != nil {
+		p.halved = true
+	}
+	return p
 }
 
 // gores are the panels of a round in order, root first.
@@ -103,22 +126,27 @@ func (a *assembly) gores(root *panel) []*proto {
 // pointed reports whether a gore comes to a point.
 func (q *proto) pointed() bool {
 	start, end := ends(q.panel)
-	a, b := levelWidth(q.panel, start), levelWidth(q.panel, end)
-	return a*pointed < b || b*pointed < a
+	l, r := levelSpan(q.panel, start)
+	l2, r2 := levelSpan(q.panel, end)
+	return (r-l)*pointed < r2-l2 || (r2-l2)*pointed < r-l
 }
 
 // pointed is how many times as wide one end of a gore is as the other from which on it comes to a point.
 const pointed = 8
 
-// levelWidth is how wide a panel is along a level at its end.
-func levelWidth(p *panel, y float64) float64 {
-	w := 0.0
+// levelSpan is from where to where a panel reaches along a level at its end.
+func levelSpan(p *panel, y float64) (l, r float64) {
+	l, r = math.Inf(1), math.Inf(-1)
 	for i := range p.loop {
 		if levelAt(p, i, y) {
-			w += dist(p.loop[i].a, p.loop[(i+1)%len(p.loop)].a)
+			a, z := p.loop[i].a.X, p.loop[(i+1)%len(p.loop)].a.X
+			l, r = min(l, a, z), max(r, a, z)
 		}
 	}
-	return w
+	if l > r {
+		return 0, 0
+	}
+	return l, r
 }
 
 // inGores measures a round that lies in panels side by side: its widths go along no straight line, and are told under the

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"os"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -72,19 +73,52 @@ func TestHalfOfTheGoresOfARoundShowSideBySide(t *testing.T) {
 	assert.InDelta(t, 654.545, measured(t, g, "waist").Length.Float(), 0.001)
 }
 
-func TestGoresThatAreOddInNumberOrComeToAPointAreDrawnAsTheyAreWorked(t *testing.T) {
+func TestGoresThatComeToAPointAreDrawnAsTheyAreWorked(t *testing.T) {
+	g := gored(t, "increase: 1", "decrease: 1", "every: 12 rows, times: 11", "every: 4 rows, times: 11", "{bind off: all, edge: hem}", "gather:")
+	Dress(g)
+	assert.Nil(t, g.Worn)
+}
+
+// gored is the skirt of six gores in its first size, with other words.
+func gored(t *testing.T, words ...string) *schematic.Garment {
+	t.Helper()
 	text, err := os.ReadFile(garments + "gored-skirt.yaml")
 	require.NoError(t, err)
-	for name, r := range map[string]*strings.Replacer{
-		"odd":   strings.NewReplacer("cast on: 144 (162, 180)", "cast on: 120 (135, 150)", "          - {panel: Gore 6, stitches: 24 (27, 30)}\n", ""),
-		"point": strings.NewReplacer("increase: 1", "decrease: 1", "every: 12 rows, times: 11", "every: 4 rows, times: 11", "{bind off: all, edge: hem}", "gather:"),
+	p, found := read.Pattern("gored.yaml", []byte(strings.NewReplacer(words...).Replace(string(text))))
+	require.NotNil(t, p, "%v", found)
+	g := schematic.Work(p, 0)
+	require.False(t, g.Findings.Errors(), "%v", g.Findings)
+	return g
+}
+
+// Half of five gores, or of three, is one in the middle and three quarters, or one, of the next on either side: 120 mm wide each at
+// the waist, and 230 at the hem.
+func TestHalfOfAnOddNumberOfGoresShows(t *testing.T) {
+	last := func(i int) []string {
+		return []string{"          - {panel: Gore " + strconv.Itoa(i) + ", stitches: 24 (27, 30)}\n", ""}
+	}
+	for n, words := range map[int][]string{
+		5: append(last(6), "cast on: 144 (162, 180)", "cast on: 120 (135, 150)"),
+		3: slices.Concat(last(6), last(5), last(4), []string{"cast on: 144 (162, 180)", "cast on: 72 (81, 90)"}),
 	} {
-		p, found := read.Pattern(name, []byte(r.Replace(string(text))))
-		require.NotNil(t, p, "%v", found)
-		g := schematic.Work(p, 0)
-		require.False(t, g.Findings.Errors(), "%v", g.Findings)
+		g := gored(t, words...)
 		Dress(g)
-		assert.Nil(t, g.Worn, name)
+		require.NotNil(t, g.Worn, n)
+		a := assembled(g)
+		row := a.rowOf(a.placed[0])
+		require.Len(t, row, 3)
+		waist, hem := 0.0, 0.0
+		for _, q := range row {
+			lo, hi := box(q.loop)
+			l, r := levelSpan(q, hi.Y)
+			waist += r - l
+			l, r = levelSpan(q, lo.Y)
+			hem += r - l
+		}
+		assert.InDelta(t, 120*float64(n)/2, waist, 0.01)
+		assert.InDelta(t, 230*float64(n)/2, hem, 0.01)
+		lo, hi := bounds(g.Worn.Views[0].Outline)
+		assert.InDelta(t, 0, lo.X+hi.X, 0.5, "both sides alike")
 	}
 }
 
@@ -105,12 +139,8 @@ func TestABandThatIsMadeTwiceLiesOnBothSides(t *testing.T) {
 
 // Of four gores one lies in the middle, and half of another on either side of it.
 func TestOfFourGoresOneLiesInTheMiddleBetweenTwoHalves(t *testing.T) {
-	text, err := os.ReadFile(garments + "gored-skirt.yaml")
-	require.NoError(t, err)
-	p, found := read.Pattern("four", []byte(strings.NewReplacer("cast on: 144 (162, 180)", "cast on: 96 (108, 120)",
-		"          - {panel: Gore 5, stitches: 24 (27, 30)}\n", "", "          - {panel: Gore 6, stitches: 24 (27, 30)}\n", "").Replace(string(text))))
-	require.NotNil(t, p, "%v", found)
-	g := schematic.Work(p, 0)
+	g := gored(t, "cast on: 144 (162, 180)", "cast on: 96 (108, 120)",
+		"          - {panel: Gore 5, stitches: 24 (27, 30)}\n", "", "          - {panel: Gore 6, stitches: 24 (27, 30)}\n", "")
 	Dress(g)
 	require.NotNil(t, g.Worn)
 	a := assembled(g)
