@@ -99,8 +99,7 @@ func (d *delivery) faceOf(pattern, own string, src job.Source) (*job.Source, err
 		return nil, &exit{exitUsage, fmt.Errorf("cannot read the face: %w", err)}
 	}
 	defer f.Close() //nolint:errcheck // it was read only
-	const most = 32 << 20
-	ttf, err := io.ReadAll(io.LimitReader(f, most+1))
+	ttf, err := io.ReadAll(io.LimitReader(f, job.MostFace+1))
 	if err != nil {
 		return nil, &exit{exitUsage, fmt.Errorf("cannot read the face: %w", err)}
 	}

@@ -41,6 +41,10 @@ Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 			}
 			return d.produce(cmd, env, args[0], func(src job.Source, rows *job.Source) (job.Result, error) {
 				o.Rows = rows
+				var err error
+				if o.Face, err = d.faceOf(args[0], "", src); err != nil {
+					return job.Result{}, err
+				}
 				return job.Handout(cmd.Context(), src, o)
 			})
 		},

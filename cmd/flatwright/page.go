@@ -29,6 +29,9 @@ it is. It goes to standard output, or into a folder.`,
 				if o.Photos, err = d.photosBeside(cmd, args[0], src); err != nil {
 					return job.Result{}, err
 				}
+				if o.Face, err = d.faceOf(args[0], "", src); err != nil {
+					return job.Result{}, err
+				}
 				return job.Page(cmd.Context(), src, o)
 			})
 		},

@@ -21,6 +21,8 @@ func schematics(gs []*schematic.Garment, c *Content, o Options, labels place.Lab
 	if o.Size < 0 && c.Sizes.Len() > 1 {
 		po.Size, po.Labels = shapeOf(gs), place.Letters
 	}
+	po.Face = o.Face
+	po = designed(gs, po)
 	sheets, err := place.Schematic(gs, po)
 	var large *place.TooLarge
 	if errors.As(err, &large) && po.Orientation == place.Portrait {

@@ -1,6 +1,7 @@
 package document
 
 import (
+	"cmp"
 	"errors"
 	"math"
 	"slices"
@@ -33,13 +34,20 @@ type Drawing struct {
 const figureGap = 1.5
 
 // Drawings draws every size with its own values in both units, and the sample's or
-// middle size with letters for all of them, each at the largest usual scale at which
-// none of its figures is wider than widest mm.
-func Drawings(gs []*schematic.Garment, widest float64) ([]Drawing, error) {
-	all := []place.Options{{Size: shapeOf(gs), Labels: place.Letters, Units: place.Both}}
+// middle size with letters for all of them, each at the largest scales at which
+// none of its figures is wider than widest mm; words are in the face f.
+func Drawings(gs []*schematic.Garment, f fonts.Face, widest float64) ([]Drawing, error) {
+	o := designed(gs, place.Options{Face: f, Units: place.Both})
+	if w := gs[0].Pattern.Drawing.Width; w > 0 {
+		widest = min(widest, w)
+	}
+	lettered := o
+	lettered.Size, lettered.Labels = shapeOf(gs), place.Letters
+	all := []place.Options{lettered}
 	if len(gs) > 1 {
 		for i := range gs {
-			all = append(all, place.Options{Size: i, Labels: place.OneSize, Units: place.Both})
+			o.Size, o.Labels = i, place.OneSize
+			all = append(all, o)
 		}
 	} else {
 		all[0].Labels = place.OneSize
@@ -55,42 +63,78 @@ func Drawings(gs []*schematic.Garment, widest float64) ([]Drawing, error) {
 	return out, nil
 }
 
-// drawing is one drawing at the scale that suits it.
+// designed are options with what the pattern says of its drawing; a page has a heading of its own.
+func designed(gs []*schematic.Garment, o place.Options) place.Options {
+	d := &gs[0].Pattern.Drawing
+	o.Without, o.Text = d.Without&^schematic.Heading, cmp.Or(o.Text, d.Text)
+	return o
+}
+
+// drawing is one drawing at the scales that suit it: one of the garment as it is worn, and one of its pieces.
 func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing, error) {
-	var failed error
-	long := longest(gs[o.Size])
-	for k, scale := range place.UsualScales {
-		if long/scale > widest && k < len(place.UsualScales)-1 {
-			continue // the outline alone is wider
+	g := gs[o.Size]
+	pieces := scaling{from: place.UsualScales, made: g.Pieces}
+	worn := scaling{from: place.WornScales}
+	if g.Worn != nil {
+		worn.made = []*schematic.Made{g.Worn}
+	}
+	for _, s := range []*scaling{&pieces, &worn} {
+		for s.longest()/s.scale() > widest && s.next() { // the outline alone is wider
+			continue
 		}
-		o.Scale = scale
+	}
+	for {
+		o.Scale, o.WornScale = pieces.scale(), worn.scale()
 		sheets, err := place.Schematic(gs, o)
 		var large *place.TooLarge
+		var smaller bool
 		switch {
 		case errors.As(err, &large):
-			failed = err
+			smaller = pieces.next()
+			smaller = worn.next() || smaller
 		case err != nil:
 			return nil, err
 		default:
 			d := drawingOf(sheets, o)
-			if d.widest() <= widest || k == len(place.UsualScales)-1 {
+			wide, wideWorn := d.widest(g.Worn)
+			smaller = wide > widest && pieces.next()
+			smaller = wideWorn > widest && worn.next() || smaller
+			if !smaller {
 				return d, nil
 			}
 		}
+		if !smaller {
+			return nil, err
+		}
 	}
-	return nil, failed
 }
 
-// longest is the width of the widest view of a garment, mm.
-func longest(g *schematic.Garment) float64 {
+// scaling is the way through the scales of one view, from large to small.
+type scaling struct {
+	from []float64
+	at   int
+	made []*schematic.Made
+}
+
+func (s *scaling) scale() float64 { return s.from[s.at] }
+
+// next takes the next smaller scale; false if there is none.
+func (s *scaling) next() bool {
+	if s.at == len(s.from)-1 {
+		return false
+	}
+	s.at++
+	return true
+}
+
+// longest is the width of the widest view, mm.
+func (s *scaling) longest() float64 {
 	w := 0.0
-	for _, m := range g.Pieces {
+	for _, m := range s.made {
 		for _, v := range m.Views {
 			lo, hi := math.Inf(1), math.Inf(-1)
-			for _, l := range v.Outline {
-				for _, p := range l {
-					lo, hi = min(lo, p.X), max(hi, p.X)
-				}
+			for _, p := range slices.Concat(v.Outline...) {
+				lo, hi = min(lo, p.X), max(hi, p.X)
 			}
 			w = max(w, hi-lo)
 		}
@@ -98,12 +142,16 @@ func longest(g *schematic.Garment) float64 {
 	return w
 }
 
-func (d *Drawing) widest() float64 {
-	w := 0.0
+// widest is how wide the widest figure of a piece is, and that of the garment as it is worn.
+func (d *Drawing) widest(worn *schematic.Made) (pieces, asWorn float64) {
 	for _, f := range d.Figures {
-		w = max(w, f.Sheet.W)
+		if worn != nil && f.Name == worn.Name {
+			asWorn = max(asWorn, f.Sheet.W)
+		} else {
+			pieces = max(pieces, f.Sheet.W)
+		}
 	}
-	return w
+	return pieces, asWorn
 }
 
 // drawingOf cuts the figures out of their sheets.

@@ -24,6 +24,7 @@ type Options struct {
 	Alone  bool         // with a size: its numbers alone
 	Units  []UnitOf     // empty: both, the authored one first
 	Charts []NamedSheet // pages of charts
+	Face   fonts.Face   // of the words on drawings
 }
 
 // NamedSheet is a page with its name in the outline.

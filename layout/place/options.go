@@ -109,8 +109,8 @@ const Large = 6.35
 // UsualScales are the scales that a drawing takes by itself, largest first.
 var UsualScales = []float64{2, 2.5, 4, 5, 8, 10, 12, 16, 20, 25, 32, 40, 50, 64, 80, 100}
 
-// wornScales are those of the garment as it is worn, which has a page to itself and fills it.
-var wornScales = []float64{2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 9.5, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 64, 80, 100}
+// WornScales are those of the garment as it is worn, which has a page to itself and fills it.
+var WornScales = []float64{2, 2.5, 3, 3.5, 4, 4.5, 5, 5.5, 6, 6.5, 7, 7.5, 8, 8.5, 9, 9.5, 10, 11, 12, 13, 14, 15, 16, 18, 20, 22, 25, 28, 32, 36, 40, 45, 50, 64, 80, 100}
 
 // Stats count how often each way of placing a label was taken.
 type Stats struct {

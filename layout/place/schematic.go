@@ -165,7 +165,7 @@ func (p *plan) choose() (*choice, error) {
 	}
 	scales := UsualScales
 	if p.worn {
-		scales = wornScales
+		scales = WornScales
 	}
 	largest := 0.0
 	for _, v := range p.views {

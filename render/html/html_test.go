@@ -14,6 +14,7 @@ import (
 	parser "golang.org/x/net/html"
 	"pgregory.net/rapid"
 
+	"flatwright/fonts"
 	"flatwright/layout/chart"
 	"flatwright/layout/document"
 	"flatwright/render/html"
@@ -48,7 +49,7 @@ func pageOf(t require.TestingT, p *schematic.Pattern) html.Page {
 		text = rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: -1})
 	}
 	sections, short := document.Written(p, text)
-	drawings, err := document.Drawings(gs, 114)
+	drawings, err := document.Drawings(gs, fonts.Regular, 114)
 	require.NoError(t, err)
 	c := document.Of(gs, sections, short)
 	for i := range gs {

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"bytes"
 	"fmt"
 	"slices"
 	"strings"
@@ -12,9 +13,15 @@ import (
 	"flatwright/schematic/read"
 )
 
+// MostFace is how large the file of a face may be, bytes.
+const MostFace = 32 << 20
+
 // FaceFile is the file beside the pattern that holds the face of its drawings, or "" if it
 // names none.
 func FaceFile(src Source) string {
+	if !bytes.Contains(src.Text, []byte("face")) {
+		return "" // without reading it
+	}
 	p, _ := read.Pattern(src.Name, src.Text)
 	if p == nil {
 		return ""

@@ -38,6 +38,7 @@ type HandoutOptions struct {
 	Little  bool     // little ink
 	Rows    *Source  // the file of written rows that the pattern names, if it was read
 	Charts  []string // sections of the rows that are charted
+	Face    *Source  // the file of a face for the words on drawings; nil: the house's
 	Seed    uint64   // of the mistake: the same one makes the same sheet
 	Creator string
 }
@@ -90,7 +91,7 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 	if err != nil {
 		return r, err
 	}
-	h := &handout{p: p, gs: gs, o: o, d: document.Options{Paper: o.Paper, Large: o.Large, Little: o.Little, Alone: o.Alone, Units: o.Units}}
+	h := &handout{p: p, gs: gs, o: o, d: document.Options{Paper: o.Paper, Large: o.Large, Little: o.Little, Alone: o.Alone, Units: o.Units, Face: ownFace(p, o.Face, &r.Findings)}}
 	var ok bool
 	if h.kind, ok = handoutKinds[o.Kind]; !ok {
 		return r, &OptionError{fmt.Sprintf("there is no handout %q; there are worksheet, life and mistake", o.Kind)}

@@ -97,6 +97,7 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	if err != nil {
 		return l, err
 	}
+	all[0].opts.Face = ownFace(p, o.Face, &l.Findings)
 	if err := lay(ctx, gs, all); err != nil {
 		return l, err
 	}
@@ -130,6 +131,7 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales)
 	schematic.DrawOnce(gs)
 	d := all[0]
 	d.opts.Size, d.opts.Stop = 0, ctx.Done()
+	d.opts.Face = ownFace(p, o.Face, &l.Findings)
 	d.opts.Scale, d.opts.WornScale = scales.Pieces, scales.Worn
 	if d.sheets, err = place.Schematic(gs, d.opts); err != nil {
 		return l, fmt.Errorf("%s: %w", d.name, err)

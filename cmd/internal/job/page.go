@@ -23,6 +23,7 @@ type PageOptions struct {
 	Rows    *Source  // the file of written rows that the pattern names, if it was read
 	Charts  []string // sections of the rows that are charted
 	Photos  []Source // the files of the photographs that the pattern names
+	Face    *Source  // the file of a face for the words on drawings; nil: the house's
 }
 
 // widestFigure is how wide a drawing may be at 3.2 mm of text, mm: on a telephone's
@@ -36,7 +37,7 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
-	drawings, err := document.Drawings(gs, widestFigure)
+	drawings, err := document.Drawings(gs, ownFace(p, o.Face, &r.Findings), widestFigure)
 	if err != nil {
 		return r, err
 	}

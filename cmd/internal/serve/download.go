@@ -78,7 +78,7 @@ type made = func(ctx context.Context, src job.Source, c choices, rows *job.Sourc
 
 func webPage(snippet bool) made {
 	return func(ctx context.Context, src job.Source, c choices, rows *job.Source) (job.Result, error) {
-		return job.Page(ctx, src, job.PageOptions{Snippet: snippet, Rows: rows, Photos: c.photos})
+		return job.Page(ctx, src, job.PageOptions{Snippet: snippet, Rows: rows, Photos: c.photos, Face: c.face})
 	}
 }
 
@@ -87,6 +87,7 @@ func handout(o job.HandoutOptions) made {
 		d := c.draw()
 		o := o
 		o.Size, o.Units, o.Paper, o.Large, o.Little, o.Rows, o.Creator = c.Size, d.Units, d.Paper, c.Large, c.Little, rows, d.Creator
+		o.Face = c.face
 		return job.Handout(ctx, src, o)
 	}
 }
@@ -194,6 +195,7 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 				continue
 			}
 			src := s.source(q.Text)
+			q.face = s.faceOf(r.Context(), src)
 			for _, name := range job.PhotoFiles(src) {
 				if f := s.doc.besideMost(r.Context(), name, job.MostPhoto); f != nil {
 					q.photos = append(q.photos, *f)

@@ -36,6 +36,7 @@ type choices struct {
 	Section string `json:"section"` // of it; empty: all
 
 	photos []job.Source // that lie beside the pattern
+	face   *job.Source  // of the words on drawings, beside it
 
 	Draft *draft `json:"draft,omitempty"` // whose text this is, if it is to be kept
 	Saved bool   `json:"saved"`
@@ -53,7 +54,7 @@ func (s *Server) keep(c choices) {
 var unitsOf = map[string][]units.Unit{"cm": {units.CM}, "in": {units.Inch}, "both": {units.CM, units.Inch}}
 
 func (c choices) draw() job.DrawOptions {
-	o := job.DrawOptions{Size: c.Size, Labels: job.Labels(c.Labels), Units: unitsOf[c.Units], Creator: "Flatwright"}
+	o := job.DrawOptions{Size: c.Size, Labels: job.Labels(c.Labels), Units: unitsOf[c.Units], Face: c.face, Creator: "Flatwright"}
 	for _, p := range place.Papers() {
 		if c.Paper == p.Word() {
 			o.Paper = p
@@ -122,6 +123,7 @@ func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
 		}
 	}
 	src := s.source(q.Text)
+	q.face = s.faceOf(r.Context(), src)
 	l, err := job.Live(r.Context(), src, q.draw(), func(name string) *job.Source { return s.doc.beside(r.Context(), name) })
 	return answerOf(l, err, src.Name)
 }
@@ -130,6 +132,7 @@ func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
 // pattern that can't be read has been looked at with that.
 func (s *Server) glance(ctx context.Context, q choices) (a lookAnswer, ok bool) {
 	src := s.source(q.Text)
+	q.face = s.faceOf(ctx, src)
 	l, err := job.Glance(ctx, src, q.draw(), place.Scales(q.Glance))
 	if err != nil && !errors.Is(err, job.ErrUnreadable) {
 		return a, false
@@ -221,6 +224,15 @@ func chartOptions(c choices) job.ChartOptions {
 		o.Scale = 1.6
 	}
 	return o
+}
+
+// faceOf is the file of the face that a pattern names for its drawings, or nil.
+func (s *Server) faceOf(ctx context.Context, src job.Source) *job.Source {
+	name := job.FaceFile(src)
+	if name == "" {
+		return nil
+	}
+	return s.doc.besideMost(ctx, name, job.MostFace)
 }
 
 // rowsOf is the file of written rows that a pattern names, or nil.
