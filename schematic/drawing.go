@@ -41,6 +41,7 @@ type DrawnView int
 const (
 	AsWorn DrawnView = iota // the whole garment
 	InPieces
+	BackAsWorn // the whole garment from behind
 )
 
 // Lettering is whether measurements are told by letters with a table.

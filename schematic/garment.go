@@ -16,6 +16,7 @@ type Garment struct {
 	Without  []string // pieces left out because they have no rows in this size
 	Seams    []Seam
 	Worn     *Made        // the garment as it is worn, laid flat, front up; nil if nobody put it together
+	WornBack *Made        // the same from behind; nil if nobody asked for it
 	Findings finding.List // arithmetic that does not fit, found in the working
 }
 
@@ -262,4 +263,15 @@ type Seam struct {
 	SewPieces             int       // how many ends there are, of a join in places
 	SewOf, IntoOf         string    // of how many pieces they are, in words; nothing if each is made once
 	Broken                bool      // of edges that follow from an error in the working
+}
+
+// AsWorn are the garment as it is worn from in front, if it was put together, and from behind.
+func (g *Garment) AsWorn() []*Made {
+	var all []*Made
+	for _, m := range []*Made{g.Worn, g.WornBack} {
+		if m != nil {
+			all = append(all, m)
+		}
+	}
+	return all
 }

@@ -6,6 +6,7 @@
 package document
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/layout/table"
@@ -26,6 +27,7 @@ type Content struct {
 	Fit                   []Fact // to fit, finished size, ease
 	Facts                 []Fact // gauge, materials and the like
 	Table                 table.Table
+	Worn                  table.Group       // of the garment as it is worn
 	Rows                  []Section         // written rows
 	RowsOf                map[int][]Section // written rows of one size, where they are written for it
 	Abbreviations         []Fact
@@ -66,13 +68,26 @@ func Of(gs []*schematic.Garment, text []WrittenSection, abbreviations []Fact) *C
 	r := newReader(p.Sizes, p.Steps)
 	c := &Content{
 		Title: p.Title, Designer: p.Designer, Note: p.Note, Sizes: p.Sizes, Sample: p.Sample, Terms: p.Terms.String(), Unit: p.Units, Steps: p.Steps,
-		Table: table.Of(gs), Abbreviations: abbreviations, Edition: p.Edition, Cautions: Cautions(p),
+		Table: table.Of(gs), Worn: table.Worn(gs), Abbreviations: abbreviations, Edition: p.Edition, Cautions: Cautions(p),
 		Special: r.texts(p.Special), Notes: r.texts(p.Notes), Finishing: r.texts(p.Making), Care: r.texts(p.Care), Corrections: r.texts(p.Mended),
 	}
 	c.Fit = fit(p, c.Table)
 	c.Facts = facts(p, gs, r)
 	c.Rows = r.sections(text)
 	return c
+}
+
+// Groups are the measurements, those of the garment as it is worn before its pieces and in the order of their letters, by ID, on the drawing.
+func (c *Content) Groups(letter map[string]string) []table.Group {
+	all := slices.Clone(c.Table.Groups)
+	if len(c.Worn.Rows) == 0 {
+		return all
+	}
+	at := 0
+	if len(all) > 0 && all[0].Name == table.ToFit {
+		at = 1
+	}
+	return slices.Insert(all, at, c.Worn.InLetters(letter))
 }
 
 // Put sets the rows as they are written for one size.

@@ -74,10 +74,7 @@ func designed(gs []*schematic.Garment, o place.Options) place.Options {
 func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing, error) {
 	g := gs[o.Size]
 	pieces := scaling{from: place.UsualScales, made: g.Pieces}
-	worn := scaling{from: place.WornScales}
-	if g.Worn != nil {
-		worn.made = []*schematic.Made{g.Worn}
-	}
+	worn := scaling{from: place.WornScales, made: g.AsWorn()}
 	for _, s := range []*scaling{&pieces, &worn} {
 		for s.longest()/s.scale() > widest && s.next() { // the outline alone is wider
 			continue
@@ -96,7 +93,7 @@ func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing
 			return nil, err
 		default:
 			d := drawingOf(sheets, o)
-			wide, wideWorn := d.widest(g.Worn)
+			wide, wideWorn := d.widest(worn.made)
 			smaller = wide > widest && pieces.next()
 			smaller = wideWorn > widest && worn.next() || smaller
 			if !smaller {
@@ -143,9 +140,9 @@ func (s *scaling) longest() float64 {
 }
 
 // widest is how wide the widest figure of a piece is, and that of the garment as it is worn.
-func (d *Drawing) widest(worn *schematic.Made) (pieces, asWorn float64) {
+func (d *Drawing) widest(worn []*schematic.Made) (pieces, asWorn float64) {
 	for _, f := range d.Figures {
-		if worn != nil && f.Name == worn.Name {
+		if slices.ContainsFunc(worn, func(m *schematic.Made) bool { return m.Name == f.Name }) {
 			asWorn = max(asWorn, f.Sheet.W)
 		} else {
 			pieces = max(pieces, f.Sheet.W)

@@ -200,7 +200,7 @@ func (b *builder) measurements(letter map[string]string) {
 		g.title = append(g.title, name)
 	}
 	us := b.units()
-	for _, group := range t.Groups {
+	for _, group := range b.c.Groups(letter) {
 		if group.Name == table.Written || group.Name == table.ToFit {
 			continue // on the cover
 		}

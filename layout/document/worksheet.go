@@ -40,7 +40,7 @@ func unworn(gs []*schematic.Garment) []*schematic.Garment {
 	out := make([]*schematic.Garment, len(gs))
 	for i, g := range gs {
 		one := *g
-		one.Worn = nil
+		one.Worn, one.WornBack = nil, nil
 		out[i] = &one
 	}
 	return out

@@ -15,20 +15,23 @@ func (p *plan) design() *schematic.Drawing { return &p.g.Pattern.Drawing }
 // inOrder is the pieces in the order in which the designer wants them, the garment as it is
 // worn first if she says nothing; without it, if she wants nothing else and there is none,
 // the pieces.
-func (p *plan) inOrder(worn, pieces []*schematic.Made) []*schematic.Made {
+func (p *plan) inOrder(pieces []*schematic.Made) []*schematic.Made {
+	views := p.design().Views
+	if len(views) == 0 {
+		views = []schematic.DrawnView{schematic.AsWorn, schematic.InPieces}
+	}
 	var all []*schematic.Made
-	for _, v := range p.design().Views {
-		if v == schematic.AsWorn {
-			all = append(all, worn...)
-		} else {
+	for _, v := range views {
+		one := map[schematic.DrawnView]*schematic.Made{schematic.AsWorn: p.g.Worn, schematic.BackAsWorn: p.g.WornBack}[v]
+		switch {
+		case v == schematic.InPieces:
 			all = append(all, pieces...)
+		case one != nil:
+			all = append(all, one)
 		}
 	}
 	if len(all) == 0 {
-		if len(p.design().Views) > 0 {
-			return pieces
-		}
-		return append(worn, pieces...)
+		return pieces
 	}
 	return all
 }

@@ -74,7 +74,7 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 	if p.design().OneOutline {
 		pieces = schematic.OneOutline(pieces)
 	}
-	p.pieces = p.inOrder(wornOf(g), pieces)
+	p.pieces = p.inOrder(pieces)
 	if err := p.planViews(measuresOf(gs), lent); err != nil {
 		return nil, err
 	}
@@ -138,21 +138,13 @@ func measuresOf(gs []*schematic.Garment) []map[string]*schematic.Measure {
 	byID := make([]map[string]*schematic.Measure, len(gs))
 	for i, g := range gs {
 		byID[i] = map[string]*schematic.Measure{}
-		for _, made := range append(g.Pieces[:len(g.Pieces):len(g.Pieces)], wornOf(g)...) {
+		for _, made := range append(g.Pieces[:len(g.Pieces):len(g.Pieces)], g.AsWorn()...) {
 			for k := range made.Measures {
 				byID[i][made.Measures[k].ID] = &made.Measures[k]
 			}
 		}
 	}
 	return byID
-}
-
-// wornOf is the garment as it is worn, if it was put together.
-func wornOf(g *schematic.Garment) []*schematic.Made {
-	if g.Worn == nil {
-		return nil
-	}
-	return []*schematic.Made{g.Worn}
 }
 
 // piecesOf are the pieces of the size that gives the shape and, where the values of all
@@ -211,7 +203,7 @@ func sizesOf(gs []*schematic.Garment) expr.Sizes {
 
 func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*schematic.Measure) (*viewPlan, error) {
 	view := p.chosen(&made.Views[index])
-	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name, worn: made == p.g.Worn, fill: p.design().Colours.Fill}
+	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name, worn: slices.Contains(p.g.AsWorn(), made), fill: p.design().Colours.Fill}
 	if view.Name != "" {
 		v.id += "-" + strings.ReplaceAll(strings.ToLower(view.Name), " ", "-")
 		v.title += ": " + view.Name

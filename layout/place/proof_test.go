@@ -290,7 +290,7 @@ func holds(t require.TestingT, gs []*schematic.Garment, o Options, st Stats, she
 		apartOnPaper(t, pieces)
 	}
 	expected := 0
-	for _, made := range append(wornOf(gs[o.Size]), gs[o.Size].Pieces...) {
+	for _, made := range append(gs[o.Size].AsWorn(), gs[o.Size].Pieces...) {
 		for _, m := range made.Measures {
 			if m.Main || m.View == schematic.NoView && !m.Same {
 				expected++

@@ -33,7 +33,7 @@ func (v *viewPlan) all(yield func(*item) bool) {
 // wholesOf are the widths of whole rows that stand under view index of a piece.
 func (p *plan) wholesOf(made *schematic.Made, index int, byID []map[string]*schematic.Measure) []*whole {
 	first := slices.IndexFunc(made.Views, func(v schematic.View) bool { return v.Panel })
-	if made == p.g.Worn {
+	if slices.Contains(p.g.AsWorn(), made) {
 		first = 0 // what has no line in the picture
 	}
 	if index != first {
@@ -53,7 +53,7 @@ func (p *plan) wholesOf(made *schematic.Made, index int, byID []map[string]*sche
 		}
 		it := p.newItem(made.Name, m, byID)
 		text := wholeText(m, panels)
-		if made == p.g.Worn {
+		if slices.Contains(p.g.AsWorn(), made) {
 			text = it.m.Name + it.suffix
 		}
 		all = append(all, &whole{it, text})

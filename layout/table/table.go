@@ -5,7 +5,9 @@
 package table
 
 import (
+	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -113,6 +115,47 @@ func Of(gs []*schematic.Garment) Table {
 	return t
 }
 
+// Worn is the measurements of the garment as it is worn, by the names that its designer gives them; without rows where it is not drawn.
+func Worn(gs []*schematic.Garment) Group {
+	made := make([][]*schematic.Made, len(gs))
+	name := ""
+	for i, g := range gs {
+		d := &g.Pattern.Drawing
+		if g.Worn == nil || len(d.Views) > 0 && !slices.Contains(d.Views, schematic.AsWorn) {
+			continue
+		}
+		name = g.Worn.Name
+		for _, w := range g.AsWorn() {
+			m := *w
+			m.Measures = slices.Clone(m.Measures)
+			for k := range m.Measures {
+				m.Measures[k].Name = d.NameOf(m.Name, m.Measures[k].Name)
+			}
+			made[i] = append(made[i], &m)
+		}
+	}
+	return Group{Name: name, Rows: rowsOf(gs, made)}
+}
+
+// InLetters is a group of which the rows stand in the order of their letters on a drawing, by ID; those without one after them.
+func (g Group) InLetters(letter map[string]string) Group {
+	rank := func(r Row) (int, string) {
+		for _, id := range append([]string{r.ID}, r.Also...) {
+			if l := letter[id]; l != "" {
+				return len(l), l
+			}
+		}
+		return math.MaxInt, ""
+	}
+	g.Rows = slices.Clone(g.Rows)
+	slices.SortStableFunc(g.Rows, func(a, b Row) int {
+		la, sa := rank(a)
+		lb, sb := rank(b)
+		return cmp.Or(cmp.Compare(la, lb), cmp.Compare(sa, sb))
+	})
+	return g
+}
+
 func (t *Table) add(g Group) {
 	if len(g.Rows) > 0 {
 		t.Groups = append(t.Groups, g)
@@ -176,15 +219,25 @@ func place(all *[]string, name string, at int) int {
 }
 
 func measureRows(gs []*schematic.Garment, piece string) []Row {
+	made := make([][]*schematic.Made, len(gs))
+	for i, g := range gs {
+		for _, m := range g.Pieces {
+			if m.Name == piece {
+				made[i] = append(made[i], m)
+			}
+		}
+	}
+	return rowsOf(gs, made)
+}
+
+// rowsOf are the rows of what each garment has of one piece.
+func rowsOf(gs []*schematic.Garment, of [][]*schematic.Made) []Row {
 	var ids []string
 	first := map[string]entry{}
 	cells := map[string][]Cell{}
-	for i, g := range gs {
+	for i := range gs {
 		at := 0
-		for _, made := range g.Pieces {
-			if made.Name != piece {
-				continue
-			}
+		for _, made := range of[i] {
 			for _, m := range made.Measures {
 				if m.Same && cells[m.ID] == nil && sameInAll(gs, m.ID) {
 					continue

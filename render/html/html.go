@@ -14,6 +14,7 @@ import (
 	"hash/crc32"
 	"html/template"
 	"io"
+	"maps"
 	"strings"
 	"sync"
 
@@ -315,7 +316,15 @@ func (v *view) classOf(size int) string {
 }
 
 func (v *view) tables(all []document.Drawing) {
-	for _, g := range v.Content.Table.Groups {
+	letter := map[string]string{}
+	for _, d := range all {
+		for _, f := range d.Figures {
+			if d.Size < 0 || len(all) == 1 {
+				maps.Copy(letter, f.Letters)
+			}
+		}
+	}
+	for _, g := range v.Content.Groups(letter) {
 		if g.Name == table.Written {
 			continue // it stands at the head of the page
 		}

@@ -32,7 +32,7 @@ func drawing(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 
 func known(gs []*schematic.Garment, c schematic.Called) bool {
 	for _, g := range gs {
-		for _, made := range append(g.Pieces[:len(g.Pieces):len(g.Pieces)], wornOf(g)...) {
+		for _, made := range append(g.Pieces[:len(g.Pieces):len(g.Pieces)], g.AsWorn()...) {
 			for i := range made.Measures {
 				if c.Is(made.Name, made.Measures[i].Name) {
 					return true
@@ -43,10 +43,3 @@ func known(gs []*schematic.Garment, c schematic.Called) bool {
 	return false
 }
 
-// wornOf is the garment as it is worn, if it was put together.
-func wornOf(g *schematic.Garment) []*schematic.Made {
-	if g.Worn == nil {
-		return nil
-	}
-	return []*schematic.Made{g.Worn}
-}

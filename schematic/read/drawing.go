@@ -16,7 +16,7 @@ import (
 var drawingKeys = &table{
 	name: "drawing", title: "the drawing",
 	keys: []key{
-		{name: "views", form: words, what: "as worn, pieces: which, and in which order"},
+		{name: "views", form: words, what: "as worn, back, pieces: which, and in which order"},
 		{name: "front and back", form: phrase, what: "one outline draws a front and a back that differ in their necks alone as one piece, with both necks; apart draws both"},
 		{name: "show", form: words, what: "the measurements that are drawn, and no others; a piece's name is all of its measurements"},
 		{name: "hide", form: words, what: "measurements that are not drawn"},
@@ -67,11 +67,13 @@ func (r *reader) drawing(n *yaml.Node) schematic.Drawing {
 		switch finding.PlainName(v.Name) {
 		case "as worn":
 			d.Views = append(d.Views, schematic.AsWorn)
+		case "back", "back as worn", "as worn from the back":
+			d.Views = append(d.Views, schematic.BackAsWorn)
 		case "pieces":
 			d.Views = append(d.Views, schematic.InPieces)
 		default:
 			f := r.fail(v.Pos, "file/choice", "there is no view %q", finding.Clip(v.Name))
-			f.Want, f.Fix = "as worn, pieces, or one of them", "write views: as worn, pieces"
+			f.Want, f.Fix = "as worn, back, pieces, or some of them", "write views: as worn, pieces"
 		}
 	}
 	if n := m.get("front and back"); n != nil {

@@ -18,6 +18,7 @@ type assembly struct {
 	ends   []sewnOn
 	keys   map[edgeID][]string // of edges
 	placed []*panel
+	turned bool // it is seen from behind
 }
 
 // proto is a panel that is still to be placed, as often as its piece is made.
@@ -350,13 +351,13 @@ func (a *assembly) piece(m *schematic.Made) {
 		if p == nil {
 			continue
 		}
-		p.face = facing(p.name)
+		p.face = a.facing(p.name)
 		if p.face == either && v.Name == "" {
 			switch m.Kind {
 			case schematic.KindFront:
-				p.face = front
+				p.face = a.facing("front")
 			case schematic.KindBack:
-				p.face = back
+				p.face = a.facing("back")
 			}
 		}
 		switch {
@@ -475,7 +476,7 @@ func (a *assembly) bandOfPanels(m *schematic.Made, view int) {
 // flat is a piece worked flat; one that runs round the body is cut where the body is folded, midway
 // between its parts.
 func (a *assembly) flat(m *schematic.Made, p *panel) {
-	cuts := roundTheBody(m, p)
+	cuts := a.roundTheBody(m, p)
 	if len(cuts) == 0 {
 		if len(m.Piece.Onto) > 0 {
 			start, _ := ends(p)
@@ -497,8 +498,8 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		if l == nil || rest == nil {
 			return
 		}
-		l.name, l.face = c.left, facing(c.left)
-		rest.name, rest.face = c.right, facing(c.right)
+		l.name, l.face = c.left, a.facing(c.left)
+		rest.name, rest.face = c.right, a.facing(c.right)
 		a.add(l, m.Make)
 	}
 	a.add(rest, m.Make)
@@ -510,13 +511,13 @@ type bodyCut struct {
 }
 
 // roundTheBody are the uprights at which a flat piece is folded to go round the body.
-func roundTheBody(m *schematic.Made, p *panel) []bodyCut {
+func (a *assembly) roundTheBody(m *schematic.Made, p *panel) []bodyCut {
 	parts := partsOf(m, p)
 	slices.SortFunc(parts, func(x, y bodyPart) int { return cmp.Compare(x.lo, y.lo) })
 	var out []bodyCut
 	for i := 1; i < len(parts); i++ {
 		l, r := parts[i-1], parts[i]
-		if fl, fr := facing(l.name), facing(r.name); fl != either && fr != either && fl != fr {
+		if fl, fr := a.facing(l.name), a.facing(r.name); fl != either && fr != either && fl != fr {
 			out = append(out, bodyCut{(l.hi + r.lo) / 2, l.name, r.name})
 		}
 	}

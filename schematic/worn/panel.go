@@ -349,15 +349,15 @@ func clipPoly(poly []pt, keep func(pt) float64) []pt {
 	return out
 }
 
-// facing is where a name says that its fabric lies.
-func facing(name string) face {
+// facing is where a name says that its fabric lies: in front is what the picture is seen from.
+func (a *assembly) facing(name string) face {
 	name = strings.ToLower(name)
 	f, b := strings.Contains(name, "front"), strings.Contains(name, "back")
 	switch {
-	case f && !b:
+	case f == b:
+		return either
+	case f != a.turned:
 		return front
-	case b && !f:
-		return back
 	}
-	return either
+	return back
 }

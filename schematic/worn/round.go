@@ -46,9 +46,9 @@ func middleOf(runs []run, i int) float64 {
 func downwards(m *schematic.Made) bool { return m.From == schematic.FromNeck }
 
 // inFront is the run that lies in front, or -1.
-func inFront(runs []run) int {
+func (a *assembly) inFront(runs []run) int {
 	for i, r := range runs {
-		if r.main && facing(r.name) == front {
+		if r.main && a.facing(r.name) == front {
 			return i
 		}
 	}
@@ -73,7 +73,7 @@ func (a *assembly) tube(m *schematic.Made, p *panel) {
 	if p.view > 0 {
 		sr = nil
 	}
-	if inFront(sr) >= 0 || inFront(er) >= 0 {
+	if a.inFront(sr) >= 0 || a.inFront(er) >= 0 {
 		p.face = front
 	}
 	if len(m.Piece.Onto) > 0 && p.view == 0 {
@@ -144,7 +144,7 @@ func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, 
 		total += float64(r.n)
 	}
 	var from float64
-	if i := inFront(runs); i >= 0 {
+	if i := a.inFront(runs); i >= 0 {
 		from = middleOf(runs, i) - total/4
 	} else {
 		from = middleOf(runs, longest(runs)) - total*shows.before()
@@ -201,7 +201,7 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 		if !downwards(m) {
 			l, rt = rt, l
 		}
-		q := &panel{made: m, view: p.view, name: r.name, face: facing(r.name)}
+		q := &panel{made: m, view: p.view, name: r.name, face: a.facing(r.name)}
 		q.loop = []side{
 			{a: pt{X: -b, Y: base}, name: "base", keys: r.keys, curve: true},
 			{a: pt{X: b, Y: base}, name: "share", keys: []string{fmt.Sprint("share ", rt, " of ", m.Name)}, blind: true},

@@ -13,14 +13,12 @@ import (
 	"flatwright/schematic/finding"
 )
 
-// Dress puts a garment together, as schematic.Work gives it, and sets its Worn. A piece that nothing says the place of
-// is left out and noted among the garment's findings; where parts would lie on each other there is no Worn, and the
-// finding says why.
+// Dress puts a garment together, as schematic.Work gives it, and sets its Worn, and its WornBack if its designer wants that
+// drawn. A piece that nothing says the place of is left out and noted among the garment's findings; where parts would lie on
+// each other there is no Worn, and the finding says why.
 func Dress(g *schematic.Garment) {
-	a := &assembly{g: g, keys: map[edgeID][]string{}}
-	a.build()
-	a.put()
-	g.Worn = nil
+	g.Worn, g.WornBack = nil, nil
+	a := newAssembly(g, false)
 	if len(a.placed) == 0 {
 		return
 	}
@@ -31,14 +29,61 @@ func Dress(g *schematic.Garment) {
 	if root := a.placed[0]; root.face != either || root.made.Kind == schematic.KindBody || holds[root.made.Kind] && len(a.placed) > 1 {
 		a.leftOver()
 	}
+	g.Worn = a.picture("as-worn", "As worn")
+	if g.Worn == nil || !slices.Contains(g.Pattern.Drawing.Views, schematic.BackAsWorn) {
+		return
+	}
+	if b := newAssembly(g, true); len(b.placed) > 0 && b.clash() == nil {
+		if g.WornBack = b.picture("as-worn-back", "As worn, back"); g.WornBack != nil {
+			onlyOfTheBack(g)
+		}
+	}
+}
+
+// newAssembly puts the pieces together, seen from in front or from behind.
+func newAssembly(g *schematic.Garment, turned bool) *assembly {
+	a := &assembly{g: g, keys: map[edgeID][]string{}, turned: turned}
+	a.build()
+	a.put()
+	return a
+}
+
+// picture is what shows of the garment, with its measurements; nil if it is one panel, which is drawn as it is worked.
+func (a *assembly) picture(id, name string) *schematic.Made {
 	if len(a.placed) < 2 {
-		return // one panel is drawn as it is worked
+		return nil
 	}
-	m := &schematic.Made{ID: "as-worn", Name: "As worn", Make: 1, Views: []schematic.View{a.figure()}}
-	if len(m.Views[0].Outline) > 0 {
-		m.Measures = a.measures()
-		g.Worn = m
+	m := &schematic.Made{ID: id, Name: name, Make: 1, Views: []schematic.View{a.figure()}}
+	if len(m.Views[0].Outline) == 0 {
+		return nil
 	}
+	m.Measures = a.measures()
+	return m
+}
+
+// onlyOfTheBack leaves the back those measurements that the front does not have or has otherwise.
+func onlyOfTheBack(g *schematic.Garment) {
+	named := func(name string) *schematic.Measure {
+		for i := range g.Worn.Measures {
+			if m := &g.Worn.Measures[i]; m.Name == name {
+				return m
+			}
+		}
+		return nil
+	}
+	var own []schematic.Measure
+	for _, m := range g.WornBack.Measures {
+		f := named(m.Name)
+		if f != nil && absf(f.Length.Sub(m.Length).Float()) < 0.5 {
+			continue
+		}
+		if f != nil && !strings.Contains(m.Name, "back") {
+			m.Name = "back " + m.Name
+		}
+		m.ID = g.WornBack.ID + "." + schematic.ID(m.Name)
+		own = append(own, m)
+	}
+	g.WornBack.Measures = own
 }
 
 // leftOver notes the pieces that nothing places, with the edges that a join could name.

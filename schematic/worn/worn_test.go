@@ -44,10 +44,7 @@ func files(t testing.TB) []string {
 }
 
 func assembled(g *schematic.Garment) *assembly {
-	a := &assembly{g: g, keys: map[edgeID][]string{}}
-	a.build()
-	a.put()
-	return a
+	return newAssembly(g, false)
 }
 
 // placedAt is the placed panel of a piece that lies farthest to the right.
