@@ -42,4 +42,3 @@ func known(gs []*schematic.Garment, c schematic.Called) bool {
 	}
 	return false
 }
-

@@ -224,55 +224,47 @@ func underarm(made *schematic.Made) (*schematic.Measure, bool) {
 	if made.Piece == nil || made.From != schematic.FromHem && made.From != schematic.FromNeck {
 		return nil, false
 	}
-	count, gauge, of := 0, "", schematic.Step{}
+	count, of := 0, schematic.Step{}
 	for _, s := range made.Steps {
-		if s.Part != "" {
-			continue
-		}
-		was := count
-		down := made.From == schematic.FromNeck
-		switch section := s.Section.(type) {
-		case *schematic.Divide:
-			if !down && count == 0 {
-				count, gauge = s.Before, s.Gauge
-			}
-		case *schematic.BindOff:
-			if !down && count == 0 && !section.All && ofArmhole(section.Edge, section.LeftEdge, section.RightEdge) {
-				count, gauge = s.Before, s.Gauge
-			}
-		case *schematic.Shape:
-			names := []string{section.LeftEdge, section.RightEdge}
-			for _, sh := range section.Shapings {
-				names = append(names, sh.Edge)
-			}
-			if !down && count == 0 && (ofArmhole(names...) || opens(made, section)) {
-				count, gauge = s.Before, s.Gauge
-			}
-		case *schematic.Held:
-			if down { // with the underarms added
-				count, gauge = s.After, s.Gauge
-			}
-		case *schematic.AddEdge:
-			switch {
-			case down:
-				count, gauge = s.After, s.Gauge
-			case count == 0:
-				count, gauge = s.Before, s.Gauge
-			}
-		case *schematic.JoinParts:
-			if down {
-				count, gauge = s.After, s.Gauge
-			}
-		}
-		if count != was {
-			of = s
+		switch down := made.From == schematic.FromNeck; {
+		case s.Part != "":
+		case down && closesArms(s.Section):
+			count, of = s.After, s
+		case !down && count == 0 && opensArms(made, s.Section):
+			count, of = s.Before, s
 		}
 	}
-	m, ok := widthOf(made, count, gauge)
+	m, ok := widthOf(made, count, of.Gauge)
 	if ok {
 		m.Doubt = of.Doubt
 	}
 	return m, ok
+}
+
+// closesArms reports whether a section worked from the neck may have the last stitches that go round the body.
+func closesArms(s schematic.Section) bool {
+	switch s.(type) {
+	case *schematic.Held, *schematic.AddEdge, *schematic.JoinParts:
+		return true
+	}
+	return false
+}
+
+// opensArms reports whether armholes, or sleeves of one piece with the body, begin with a section worked from the hem.
+func opensArms(made *schematic.Made, s schematic.Section) bool {
+	switch s := s.(type) {
+	case *schematic.Divide, *schematic.AddEdge:
+		return true
+	case *schematic.BindOff:
+		return !s.All && ofArmhole(s.Edge, s.LeftEdge, s.RightEdge)
+	case *schematic.Shape:
+		names := []string{s.LeftEdge, s.RightEdge}
+		for _, sh := range s.Shapings {
+			names = append(names, sh.Edge)
+		}
+		return ofArmhole(names...) || opens(made, s)
+	}
+	return false
 }
 
 func ofArmhole(names ...string) bool {

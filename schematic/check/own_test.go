@@ -1,6 +1,7 @@
 package check_test
 
 import (
+	"os"
 	"strings"
 	"testing"
 
@@ -133,4 +134,31 @@ func TestAFinishedMeasurementIsOfALineInAllSizesOrInNone(t *testing.T) {
 		assert.True(t, units.Int(want).Eq(bust.Length), "%d: %s", i, bust.Length)
 		assert.True(t, units.Int(1000).Eq(byID["as-worn.width-at-underarm"].Length), i)
 	}
+}
+
+// 84 + 8 + 84 + 8 = 184 stitches of 5 mm go round the body at the underarms, 92 cm; five times four more make it 102 cm at the
+// hem. Its length is that of yoke, without its band, and body together: 50 rows of 100/26 mm, and 30 and 5 cm, 542.308 mm.
+func TestTheBustOfABodyFromTheNeckIsAtItsUnderarmsAndItsLengthHasTheYoke(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/garments/worn/raglan-round.yaml")
+	require.NoError(t, err)
+	flared := strings.Replace(string(text), "        to: 184 (200, 216) (232)\n", "        to: 184 (200, 216) (232)\n      - {increase: 2, at: both edges, every: 10 rows, times: 5}\n", 1)
+	i := strings.Index(flared, "finished:")
+	if i < 0 {
+		i = len(flared)
+	}
+	for finished, agrees := range map[string]bool{"bust: 92 (100, 108) (116) cm": true, "bust: 102 (110, 118) (126) cm": false} {
+		p, found := read.Pattern("raglan.yaml", []byte(flared[:i]+"finished: {"+finished+"}\n"))
+		require.False(t, found.Errors(), "%v", found)
+		g := schematic.Work(p, 0)
+		worn.Dress(g)
+		_, ok := check.Made(g, &p.Finished[0])
+		assert.Equal(t, agrees, ok, finished)
+	}
+	p, found := read.Pattern("raglan.yaml", []byte(string(text[:strings.Index(string(text)+"finished:", "finished:")])+"finished: {length: 54 (56.5, 59) (61) cm}\n"))
+	require.False(t, found.Errors(), "%v", found)
+	g := schematic.Work(p, 0)
+	worn.Dress(g)
+	made, ok := check.Made(g, &p.Finished[0])
+	require.True(t, ok)
+	assert.InDelta(t, 542.308, made.Float(), 0.001)
 }
