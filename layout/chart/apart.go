@@ -53,6 +53,8 @@ func (p *plan) body(out []bar, n *node) []bar {
 	switch k.Key {
 	case "slip":
 		return append(out, bar{q.at(0, l/2), q.at(0, l/2), dot})
+	case "behind":
+		return append(out, bar{p.point(n.feet[0], n.feet[0].v+clear), head, quiet / 2})
 	case "unread":
 		return append(out, bar{q.at(-0.5, 0.15), q.at(0.5, 0.15), stroke / 2})
 	case "cluster", "bobble", "popcorn", "puff":

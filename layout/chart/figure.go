@@ -118,6 +118,8 @@ func (p *plan) draw(n *node) []*sheet.Path {
 		return p.archPaths(n)
 	case n.chain():
 		return p.foundation(n)
+	case n.st.Kind == behind:
+		return p.behindLine(n)
 	}
 	s := shape{kind: n.st.Kind, head: p.point(n, n.v), loop: n.st.Loop, flip: n.line.row.Wrong, chain: n.st.Chain, turn: n.st.Turn, tight: len(n.group) > 3, ink: &p.ink}
 	s.feet = p.footPoints(n)

@@ -51,6 +51,10 @@ func (w *Work) take(r *rows.GraphRow) {
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)
 	}
+	if r.Back > 0 && !w.passBehind(&row, r.Back) {
+		w.gap(&rows.GraphRow{Number: r.Number, Line: r.Line, Name: r.Name, Round: r.Round, Unread: "it is worked into a round further down", Unknown: true})
+		return
+	}
 	row.Missing, w.missing = w.missing, nil
 	w.Rows = append(w.Rows, row)
 }

@@ -56,6 +56,7 @@ type legend struct {
 	kinds                                         map[used]bool
 	loops                                         [3]bool
 	turn, arch, joined, broken, gap, right, wrong bool
+	behind                                        bool
 	longest                                       int // turning chain
 }
 
@@ -79,6 +80,11 @@ func (p *plan) keyOf() []entry {
 	if p.form == flat {
 		out = append(out, arrows(g.right, g.wrong, p.left)...)
 	}
+	if g.behind {
+		q := path("stitch", quiet, pt{}, pt{Y: 3})
+		q.Style.Stroke = sheet.Grey
+		out = append(out, entry{"behind", []*sheet.Path{q}, "goes behind the round before, into the one below it"})
+	}
 	if g.gap {
 		out = append(out, entry{"unread", unreadStitch(&pen{u: pt{X: 1}, v: pt{Y: 1}}), "a stitch of a row that was not read"})
 	}
@@ -97,6 +103,8 @@ func (g *legend) row(l *line) {
 	}
 	for _, n := range l.nodes {
 		switch {
+		case n.st.Kind == behind:
+			g.behind = true
 		case n.st.Kind == rowEnd || n.st.Idle:
 		case n.mark:
 			g.broken = true

@@ -44,11 +44,7 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 		}
 		d := build(w, &o, s)
 		d.notes = append(d.notes, shortNotes(w, short)...)
-		next, err := paginate(d, &o)
-		if err != nil { // stitches opened out take the most room in the key
-			d.key = slices.DeleteFunc(d.key, func(e entry) bool { return strings.HasPrefix(e.id, "opened ") })
-			next, err = paginate(d, &o)
-		}
+		next, err := onPages(d, &o)
 		if err != nil { // smaller symbols may find room
 			large = err
 			continue
@@ -171,7 +167,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
 	d.form = p.form
 	d.key = p.keyOf()
-	d.notes = append(p.notes(), w.gapNotes()...)
+	d.notes = append(append(p.notes(), w.behindNotes()...), w.gapNotes()...)
 	return d
 }
 
@@ -300,6 +296,17 @@ type window struct{ lo, hi float64 }
 
 // count is how many pages have something on them.
 func (c *pages) count() int { return c.n + len(c.leaves) }
+
+// onPages is a drawing on pages, with a smaller key where the whole one has no room: stitches opened out take the
+// most.
+func onPages(d *drawing, o *Options) (*pages, error) {
+	c, err := paginate(d, o)
+	if err == nil {
+		return c, nil
+	}
+	d.key = slices.DeleteFunc(d.key, func(e entry) bool { return strings.HasPrefix(e.id, "opened ") })
+	return paginate(d, o)
+}
 
 // paginate takes the way up that needs fewer pages, then portrait.
 func paginate(d *drawing, o *Options) (*pages, error) {

@@ -269,6 +269,8 @@ func (n *node) measure() {
 		n.half, n.mark = breakHalf, true
 	case s.Kind == unread:
 		n.half, n.h = 1.25, 0.5
+	case s.Kind == behind:
+		n.half, n.h = behindHalf, s.tall
 	case s.Idle:
 		n.half, n.mark = 0.9, true
 	case s.Turn:

@@ -138,6 +138,9 @@ func (w *Work) phrase(r, i, k int) string {
 		}
 		return s.Kind.Abbr(w.Terms) + " (" + s.Cross.Work() + ")"
 	}
+	if s.Kind == behind {
+		return ""
+	}
 	if s.Kind == unread {
 		return "# not read"
 	}

@@ -52,6 +52,7 @@ type Row struct {
 	Held    bool      // a foundation of stitches that stood before
 	Joined  bool      // closed with a slip stitch into its first stitch
 	Spiral  bool      // a round that goes on into the next
+	Behind  bool      // worked behind the round before, into the one below that
 	Unread  string    // the words in it that were not read: its stitches are of no known kind
 	Missing []Missing // rows before it that can't be drawn
 	Edge    bool      // worked along the ends of the rows before: feet are indices of rows
@@ -78,6 +79,7 @@ type St struct {
 	Under  bool          // worked into the other side of its foundation chain
 	Idle   bool          // not worked in this row: it waits on the needle
 	Travel bool          // a slip stitch that leads to where a round begins
+	tall   float64       // of a line behind a round, mm
 }
 
 // Missing is rows that can't be drawn, as a line of them was not read.

@@ -90,6 +90,9 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	if err != nil {
 		return r, err
 	}
+	if src == nil && x.Title == "" {
+		opts.Title = shownTitle(x, works, r.Title)
+	}
 	var all []stitchChart
 	for _, w := range works {
 		if len(x.Sizes.Names) > 1 {
@@ -141,6 +144,38 @@ func chartFindings(w *chart.Work, name string, floats int) finding.List {
 // HasGap reports whether a chart does not show all rows, as some were not read.
 func HasGap(list finding.List) bool {
 	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Kind == "chart/gap" })
+}
+
+// shownTitle is the title of a text that says none: the name of its one piece, its first line if that is a name, or
+// else its file's.
+func shownTitle(x *rows.Text, works []*chart.Work, file string) string {
+	if len(works) == 1 && works[0].Title != "" {
+		return works[0].Title
+	}
+	for i, line := range x.Src {
+		line = strings.TrimSpace(strings.TrimLeft(line, "# "))
+		switch n := len(strings.Fields(line)); {
+		case n == 0:
+			continue
+		case n > mostTitle || strings.ContainsAny(line, ":.;*()[]=") || !unicode.IsUpper([]rune(line)[0]) || isRow(x, i+1):
+			return file
+		}
+		return line
+	}
+	return file
+}
+
+// mostTitle is how many words a line has at most that is a title.
+const mostTitle = 8
+
+// isRow reports whether a line of the text was read as a row.
+func isRow(x *rows.Text, line int) bool {
+	for _, s := range x.Sections {
+		if slices.ContainsFunc(s.Lines, func(l *rows.Line) bool { return l.At.Line == line && len(l.Unread) == 0 }) {
+			return true
+		}
+	}
+	return false
 }
 
 // fileTitle is a title for a text that has none: its file's name as words.

@@ -3,7 +3,9 @@ package grammar
 import (
 	"cmp"
 	"fmt"
+	"regexp"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"unicode"
@@ -786,6 +788,23 @@ func (r *Reader) onlyCount(t []text.Token) bool {
 	return false
 }
 
+// behindRow is a row that words name, where something is worked behind.
+var behindRow = regexp.MustCompile(`(?i)\b(?:of|from|on|in)\s+(?:rnd|round|row)\.?\s*(\d{1,3})\b`)
+
+// into is the lowest row that a line names, if it says to work behind something; else 0.
+func into(line string) int {
+	least := 0
+	if !strings.Contains(strings.ToLower(line), "behind") {
+		return least
+	}
+	for _, m := range behindRow.FindAllStringSubmatch(line, -1) {
+		if n, err := strconv.Atoi(m[1]); err == nil && (least == 0 || n < least) {
+			least = n
+		}
+	}
+	return least
+}
+
 // line reads the tokens of one row or sentence.
 func (r *Reader) line(tokens []text.Token) {
 	first, last := &tokens[0], &tokens[len(tokens)-1]
@@ -800,6 +819,7 @@ func (r *Reader) line(tokens []text.Token) {
 	for i := range tokens {
 		l.Words[i] = tokens[i].Word
 	}
+	l.Into = into(l.Src)
 	short := r.short(tokens, l)
 	label, k, count := text.Label(tokens, r.roundR)
 	if label != nil {

@@ -476,6 +476,31 @@ func (p *parser) within(t []text.Token) *parser {
 	return q.ready()
 }
 
+// intoOne reads into what stitches go that are told with how often: (sc, ch 3) 5 times in ring.
+func (s *sequence) intoOne(r *ins.Repeat) {
+	at := s.i
+	if s.at(at-1).Is("in", "into") { // it was read with the number
+		at--
+	}
+	if len(r.Places) > 0 || r.Until.Kind != ins.NoExtent || !s.at(at).Is("in", "into") || slices.ContainsFunc(r.Body, placedOrNone) {
+		return
+	}
+	if v, to := s.named("places", at); to >= 0 {
+		r.Places, s.i = v.(spots).list, to
+	}
+}
+
+// placedOrNone reports whether an instruction says a place itself, or is neither a stitch nor a chain.
+func placedOrNone(n ins.Item) bool {
+	switch n := n.(type) {
+	case *ins.Stitch:
+		return len(n.Places) > 0
+	case *ins.Chain:
+		return false
+	}
+	return true
+}
+
 // bracket reads what a bracket holds: a repeat, stitches into one place, a count, or a remark.
 func (s *sequence) bracket(t *text.Token) {
 	from := s.i
@@ -507,6 +532,7 @@ func (s *sequence) bracket(t *text.Token) {
 	r := &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
 	if to := s.spec(r, s.i, false); to > s.i {
 		s.i = to
+		s.intoOne(r)
 	} else if v, to := s.named("places", s.i); to >= 0 {
 		w := v.(spots)
 		r.Places = w.list

@@ -46,6 +46,7 @@ type Line struct {
 	Stated []StitchGroup // the count at its end; nil: none
 	At     Span
 	Src    string
+	Into   int // the number of the row further down that it says to be worked into, behind the last; 0: none
 	Unread []Span
 	Short  bool // a line of numbers in it has not one for each size
 	Words  []Word

@@ -45,6 +45,7 @@ type GraphRow struct {
 	Joined   bool   // a round that a slip stitch closes
 	Spiral   bool   // a round that goes on into the next
 	RowEnds  bool   // worked along the ends of the rows before
+	Back     int    // rows between it and the one that its feet are of, such as 1 for one worked behind petals
 	Left     int    // stitches of the row before that it leaves unworked at its end
 	Line     int    // line of the text
 	Name     string
@@ -164,6 +165,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	if r.no >= 0 {
 		g.cur.Number = r.no + 1
 	}
+	g.into(l.Into)
 	g.flip, g.under, g.yarn, g.doubt, g.said = 0, 0, g.before, "", -1
 	if l.Stated != nil {
 		g.said = r.said(l)
@@ -283,6 +285,17 @@ func (g *Graph) below(f int) int {
 	return g.flip - 1 + g.first - f
 }
 
+// into works the row that was begun into the row of that number, behind those that follow it; 0: into the last.
+func (g *Graph) into(number int) {
+	for i := len(g.Rows) - 2; number > 0 && i >= 0; i-- {
+		if g.Rows[i].Number == number {
+			g.cur.Back = len(g.Rows) - 1 - i
+			g.places = g.Rows[i].places(g.places[:0])
+			return
+		}
+	}
+}
+
 // turnAt goes on along the other side of a foundation of so many places, from the given one back.
 func (g *Graph) turnAt(places, from int) { g.under, g.end = places, from }
 
@@ -332,12 +345,17 @@ func (g *Graph) index(element int) int {
 // keep adds a row, and notes where its counted places are.
 func (g *Graph) keep(row GraphRow) {
 	g.Rows = append(g.Rows, row)
-	g.places = g.places[:0]
+	g.places = row.places(g.places[:0])
+}
+
+// places are the indices of what can be worked into.
+func (row *GraphRow) places(out []int) []int {
 	for i, s := range row.Stitches {
 		if s.Counts || s.Idle {
-			g.places = append(g.places, i)
+			out = append(out, i)
 		}
 	}
+	return out
 }
 
 func (g *Graph) put(s GraphStitch) {

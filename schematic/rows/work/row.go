@@ -576,9 +576,25 @@ func (r *runner) below(rd *reading, body []ins.Item) (below *fabric, flipped boo
 	return below, flipped
 }
 
+// into is the round further down that a row names, behind the last one; nil if it is the last.
+func (r *runner) into(l *ins.Line) *fabric {
+	if l.Into == 0 || !r.round || r.turnedRound {
+		return nil
+	}
+	for _, d := range r.cur.rows {
+		if d.no == l.Into && d.no < r.no {
+			return d.after
+		}
+	}
+	return nil
+}
+
 // try works one row over a reading, without keeping anything.
 func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	below, flipped := r.below(rd, body)
+	if f := r.into(l); f != nil {
+		below = f
+	}
 	carry := rd.carry
 	if flipped && !r.round {
 		below, carry, body = r.addChain(below, carry, body)

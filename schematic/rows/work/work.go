@@ -359,7 +359,7 @@ func (w *work) chain(n *ins.Chain, tail []ins.Item) {
 			_, t := m.(*ins.Turn)
 			turn = turn || t
 		}
-		if turn || w.cur.left == 0 && !w.round || w.round && w.cur.left == 0 && len(tail) == 0 && k <= 4 && (w.startChain == 0 || w.closedRound) {
+		if turn || w.cur.left == 0 && !w.round || w.round && w.cur.left == 0 && len(tail) == 0 && k <= 4 && (w.startChain == 0 && w.joined == nil || w.closedRound) {
 			w.next = n
 			return
 		}
