@@ -90,9 +90,7 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	if err != nil {
 		return r, err
 	}
-	if src == nil && x.Title == "" {
-		opts.Title = shownTitle(x, works, r.Title)
-	}
+	opts.Title = shownTitle(src, x, works, r.Title)
 	var all []stitchChart
 	for _, w := range works {
 		if len(x.Sizes.Names) > 1 {
@@ -146,9 +144,12 @@ func HasGap(list finding.List) bool {
 	return slices.ContainsFunc(list, func(f finding.Finding) bool { return f.Kind == "chart/gap" })
 }
 
-// shownTitle is the title of a text that says none: the name of its one piece, its first line if that is a name, or
-// else its file's.
-func shownTitle(x *rows.Text, works []*chart.Work, file string) string {
+// shownTitle is what charts are called: as the pattern or the text is; a text that says no title by the name of its one
+// piece, its first line if that is a name, or else its file's.
+func shownTitle(src *Source, x *rows.Text, works []*chart.Work, title string) string {
+	if src != nil || x.Title != "" {
+		return title
+	}
 	if len(works) == 1 && works[0].Title != "" {
 		return works[0].Title
 	}
@@ -158,11 +159,11 @@ func shownTitle(x *rows.Text, works []*chart.Work, file string) string {
 		case n == 0:
 			continue
 		case n > mostTitle || strings.ContainsAny(line, ":.;*()[]=") || !unicode.IsUpper([]rune(line)[0]) || isRow(x, i+1):
-			return file
+			return title
 		}
 		return line
 	}
-	return file
+	return title
 }
 
 // mostTitle is how many words a line has at most that is a title.
