@@ -5,6 +5,7 @@ import (
 
 	"flatwright/cmd/internal/job"
 	"flatwright/layout/place"
+	"flatwright/schematic"
 )
 
 func newChart(env environment) *cobra.Command {
@@ -59,7 +60,9 @@ are shortened at a marked break.`,
 	choose(cmd, &o.Terms, "terms", "", "names of the stitches in the key (default the text's)", word[string]{"us", "US"}, word[string]{"uk", "UK"})
 	choosePaper(cmd, &o.Paper, &o.Orientation)
 	f.Float64Var(&o.Scale, "symbols", 0, "size of the symbols, 1 for the usual (default the largest that fits a page)")
-	f.BoolVar(&o.Trim, "trim", false, "cut the paper to the chart and its key, to set it into a page")
+	f.BoolVar(&o.Trim, "trim", false, "cut the paper to the chart and its key all round, to set it into a page")
+	choose(cmd, &o.Outlines, "text", "live", "words of SVG as live text with its glyphs, or as outlines", word[bool]{"live", false}, word[bool]{"outlines", true})
+	choose(cmd, &o.Without, "without", "", "a part to leave off", word[schematic.DrawnPart]{"heading", schematic.Heading}, word[schematic.DrawnPart]{"key", schematic.Key}, word[schematic.DrawnPart]{"both", schematic.Heading | schematic.Key})
 	f.BoolVar(&large, "large", false, "large print, 18 point")
 	f.BoolVar(&o.LeftHanded, "left-handed", false, "the mirror image, for left-handed work")
 	f.BoolVar(&o.Gauge, "gauge", false, "squares of a grid as wide and tall as the gauge makes a stitch and a row")

@@ -64,9 +64,9 @@ func (c *pages) keyPages() string {
 
 func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
 	s := &sheet.Sheet{W: c.w, H: c.h, Author: c.o.Designer, Lang: c.o.lang(), Prefix: c.o.Prefix}
-	s.Title = c.head[0].s + ", stitch chart"
-	if t := c.d.work.Title; t != "" && t != c.head[0].s {
-		s.Title = c.head[0].s + ", stitch chart: " + t
+	s.Title = c.title() + ", stitch chart"
+	if t := c.d.work.Title; t != "" && t != c.title() {
+		s.Title = c.title() + ", stitch chart: " + t
 		s.Bookmark = "Chart: " + t
 	} else {
 		s.Bookmark = "Stitch chart"
@@ -91,7 +91,9 @@ func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
 		head.Items = append(head.Items, sheet.NewText(r.s, r.face, r.size, pt{X: margin, Y: y}, sheet.Start, r.class))
 		y += fonts.Descent(r.face) * r.size
 	}
-	g.Items = append(g.Items, head)
+	if len(head.Items) > 0 {
+		g.Items = append(g.Items, head)
+	}
 	size := c.o.text()
 	line := sheet.LineHeight(fonts.Regular, size)
 	if c.count() > 1 {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"flatwright/layout/place"
+	"flatwright/schematic"
 	"flatwright/schematic/stitch"
 )
 
@@ -12,12 +13,13 @@ import (
 type Options struct {
 	Paper       place.Paper
 	Orientation place.Orientation
-	Scale       float64 // of the symbols, 1 for their usual size; 0 chooses
-	Text        float64 // font size of numbers and words, mm; 0: 2.8
-	LeftHanded  bool    // the mirror image, read the other way
-	Whole       bool    // leave nothing out, however wide and tall
-	Trim        bool    // cut the paper's height to the chart, if it is on one page
-	Title       string  // of the pattern
+	Scale       float64             // of the symbols, 1 for their usual size; 0 chooses
+	Text        float64             // font size of numbers and words, mm; 0: 2.8
+	LeftHanded  bool                // the mirror image, read the other way
+	Whole       bool                // leave nothing out, however wide and tall
+	Trim        bool                // cut the paper to what is drawn all round, if it is on one page
+	Without     schematic.DrawnPart // Heading or Key to leave off
+	Title       string              // of the pattern
 	Designer    string
 	Prefix      string  // of every id
 	Lang        string  // of the words; empty: en

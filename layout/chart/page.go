@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -8,6 +9,7 @@ import (
 	"flatwright/fonts"
 	"flatwright/layout/place"
 	"flatwright/layout/sheet"
+	"flatwright/schematic"
 	"flatwright/schematic/stitch"
 )
 
@@ -59,10 +61,19 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	if c.count() > mostPages {
 		return nil, &TooMany{"pages", c.count(), mostPages}
 	}
-	if o.Trim && c.count() == 1 {
-		c.trim()
+	return c.cutOut(whole), nil
+}
+
+// cutOut writes every page, one alone cut to what is drawn if that is asked for.
+func (c *pages) cutOut(whole *Work) []*sheet.Sheet {
+	if !c.o.Trim || c.count() > 1 {
+		return c.emit(whole)
 	}
-	return c.emit(whole), nil
+	c.trim()
+	out := c.emit(whole)
+	out[0].Crop(0)
+	out[0].Snap()
+	return out
 }
 
 // TooMany is the error of a chart that no one could read.
@@ -300,6 +311,9 @@ func (c *pages) count() int { return c.n + len(c.leaves) }
 // onPages is a drawing on pages, with a smaller key where the whole one has no room: stitches opened out take the
 // most.
 func onPages(d *drawing, o *Options) (*pages, error) {
+	if o.Without.Has(schematic.Key) {
+		d.key = nil
+	}
 	c, err := paginate(d, o)
 	if err == nil {
 		return c, nil
@@ -360,12 +374,9 @@ func layPages(d *drawing, o *Options, landscape, apart bool) (*pages, error) {
 			c.head = append(c.head, textRow{s, face, size, gap, class})
 		}
 	}
-	title := o.Title
-	if title == "" {
-		title = d.work.Title
-	}
-	if title == "" {
-		title = "Stitch chart"
+	title := c.title()
+	if o.Without.Has(schematic.Heading) {
+		put = func(string, fonts.Face, float64, float64, string) {}
 	}
 	put(title, fonts.Bold, size*1.75, 0, "heading")
 	sub := "Stitch chart"
@@ -381,7 +392,9 @@ func layPages(d *drawing, o *Options, landscape, apart bool) (*pages, error) {
 	for _, r := range c.head {
 		c.headHigh += r.gap + sheet.LineHeight(r.face, r.size)
 	}
-	c.headHigh += 6
+	if len(c.head) > 0 {
+		c.headHigh += 6
+	}
 	c.keyRows(avail)
 	c.footHigh = 5 + sheet.LineHeight(fonts.Regular, o.text()) + 2
 	if !apart {
@@ -409,6 +422,9 @@ func (c *pages) mayHold(scale float64) bool {
 	w, h := scale*(f.hi.X-f.lo.X), scale*(f.hi.Y-f.lo.Y)
 	return max(w, h) <= max(c.w, c.h)-2*margin && min(w, h) <= min(c.w, c.h)-2*margin
 }
+
+// title is what the chart is called.
+func (c *pages) title() string { return cmp.Or(c.o.Title, c.d.work.Title, "Stitch chart") }
 
 // statement is what every chart says of itself.
 func (d *drawing) statement() string {

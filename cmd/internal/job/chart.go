@@ -34,12 +34,14 @@ type ChartOptions struct {
 	Scale       float64 // of the symbols, 1 for their usual size; 0: the largest that fits
 	Text        float64 // of numbers and words, mm; 0: the usual
 	LeftHanded  bool
-	Trim        bool   // cut the paper's height to the chart
-	Gauge       bool   // squares of a grid in the gauge's proportions
-	Floats      int    // how far a yarn is carried at most, in stitches, untold; 0: the usual
-	Whole       bool   // leave nothing out of long rows and many rows
-	Format      string // svg or pdf; empty: both
-	Creator     string // told in the PDF
+	Trim        bool                // cut the paper's height to the chart
+	Without     schematic.DrawnPart // the heading or the key, to leave off
+	Outlines    bool                // write the words of SVG as outlines
+	Gauge       bool                // squares of a grid in the gauge's proportions
+	Floats      int                 // how far a yarn is carried at most, in stitches, untold; 0: the usual
+	Whole       bool                // leave nothing out of long rows and many rows
+	Format      string              // svg or pdf; empty: both
+	Creator     string              // told in the PDF
 }
 
 // Chart draws the stitch charts of a pattern (text is the file of its rows, nil for
@@ -49,7 +51,7 @@ type ChartOptions struct {
 func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, error) {
 	var r Result
 	var x *rows.Text
-	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Whole: o.Whole, Floats: o.Floats}
+	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Without: o.Without, Whole: o.Whole, Floats: o.Floats}
 	sample := 0
 	if text != nil {
 		t, _ := decoded(*text)
@@ -299,7 +301,11 @@ func renderCharts(title, designer string, all []stitchChart, o ChartOptions) ([]
 				break
 			}
 			var b bytes.Buffer
-			if err := svg.Write(&b, s); err != nil {
+			write := svg.Write
+			if o.Outlines {
+				write = svg.WriteOutlined
+			}
+			if err := write(&b, s); err != nil {
 				return nil, fmt.Errorf("%s: %w", c.name, err)
 			}
 			out = append(out, files.File{Name: name(".svg", title, "chart", section, o.Size, c.page(k)), Body: b.Bytes()})
