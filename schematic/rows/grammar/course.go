@@ -284,6 +284,8 @@ var clauses = []form{
 			n := m.num("n", 0)
 			return clause(func(c *course) { c.ToRow = n })
 		}},
+	{rule: "until", pattern: "[there/you] [are/have] [a] total of {n:num} {w:row} [for {x:stretch}]", meaning: "until so many rows", example: "Rep Row 2 until you have a total of 30 rows",
+		build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
 	{rule: "until", pattern: "{n:num} {w:row} [in] [all/total] [have/are] [been] [worked/done/completed/complete/made]", meaning: "until so many rows", example: "Rep Row 2 until 30 rows have been worked",
 		build: func(m *match) any {
 			n := m.num("n", 0)

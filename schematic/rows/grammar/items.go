@@ -230,7 +230,7 @@ var stitches = []form{
 		return &ins.Fasten{}
 	}},
 
-	{rule: "marker", pattern: "(pm | pl m | place [a] [stitch/$st] marker/m/markers/mk | place {x:markname} marker | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
+	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk | place {x:markname} marker | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
 	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
 	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | mark {x:sentence})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},

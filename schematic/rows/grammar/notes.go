@@ -47,6 +47,10 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 
 // names reads a line of abbreviations. The words of a crossing have commas of their own.
 func (r *Reader) names(list string) {
+	if _, long, _ := strings.Cut(list, "="); strings.Count(list, "=") == 1 && crosses(long) { // its clauses end in semicolons
+		r.alias(list)
+		return
+	}
 	for _, part := range strings.Split(list, ";") {
 		words := []string{part}
 		if _, long, _ := strings.Cut(part, ":"); !crosses(long) {

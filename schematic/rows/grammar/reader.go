@@ -342,7 +342,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words(kind, "", n, true)
 		return true
 	}
-	if r.mode == "" && text.Glossary(trimmed) {
+	if r.mode == "" && (text.Glossary(trimmed) || len(r.sec.Lines) == 0 && text.Means(trimmed)) {
 		r.x.Read.Words++
 		r.words("names", trimmed, n, false)
 		return true
@@ -1034,6 +1034,9 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 	for i := range tokens {
 		t := &tokens[i]
 		at := ins.Span{Line: t.Line, Col: t.Col, End: t.End}
+		if t.Short > 0 && (i > 0 && tokens[i-1].Is("-") && t.Glued || i+1 < len(tokens) && measuring[tokens[i+1].S]) { // to fit 86-92 (97-102: 107-112) cm
+			continue
+		}
 		if t.Short == 0 {
 			if t.Num.By != nil && !t.List && !r.unlike && !slices.Equal(groupsOf(t.S), r.x.Sizes.Groups) && strings.ContainsAny(t.S, "([") {
 				r.unlike = true // once is enough

@@ -146,6 +146,12 @@ func (s *sequence) repeat() bool {
 	if t.Is("across", "around") && s.sep == "," && s.at(s.i-1).Is(",") && s.at(s.i+1).Kind != 'w' && s.star < 0 && s.closed == nil && s.severalBare() {
 		return s.wholeRow(s.i) // dc in next st, 2 dc in next st, around
 	}
+	if t.Is("across", "around") && s.at(s.i-1).Is(",") && s.at(s.i+1).Kind != 'w' && s.lastGroup(s.i) { // *(p2, k8), around
+		r := s.out[len(s.out)-1].(*ins.Repeat)
+		r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, s.i)}
+		s.i++
+		return true
+	}
 	if !t.Is("rep", "repeat", "repeating", "rpt", "reps", "repeated", "work", "from") {
 		return false
 	}
@@ -1146,7 +1152,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 		g.At = q.span(from, i-1)
 		out = append(out, g)
 		for q.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "last", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
-			"this", "sizes", "edge", "neck", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg") || q.at(i).Ord > 0 {
+			"this", "sizes", "edge", "neck", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg", "blo", "flo") || q.at(i).Ord > 0 {
 			if q.at(i).Is("dc", "ch", "st", "sts") && i > 0 && q.at(i-1).Kind == 'n' {
 				break
 			}

@@ -10,7 +10,7 @@ import (
 
 // statements are the forms about whole rows, and between them.
 var statements = []form{
-	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
+	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
 	{rule: "whole", pattern: "($rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 	{rule: "whole", pattern: "$make/knit {r:rowset} {c:course}", meaning: "rows are worked again", example: "Work rows 1 and 2 three times more",
 		build: func(m *match) any {
@@ -52,6 +52,8 @@ var statements = []form{
 
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] [{u:unit}] {c:course}", meaning: "stitches are added in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(true)},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] [{u:unit}] {c:course}", meaning: "stitches are taken away in words", example: "Dec 1 st at neck edge on next 7 rows", build: shape(false)},
+	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $dec [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver(false)},
+	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $inc [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are added over so many rows", example: "Work 6 rows, inc 1 st at each end of every row", build: shapeOver(true)},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
 	{rule: "whole", pattern: "[$make] $inc evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are added in words", example: "Increase evenly by 8", build: spreadOver(true)},
@@ -415,6 +417,9 @@ func repeatRows(m *match) any {
 
 func evenRows(m *match) any {
 	e := &ins.Even{}
+	if m.p.at(m.from-1).Is("foll", "following", "every", "each") { // on the 7th and foll 6th row
+		return nil
+	}
 	rounds, _ := m.get("w").(bool)
 	e.Rounds = rounds
 	if c, ok := m.get("c").(course); ok {
@@ -459,7 +464,7 @@ func plainRow(id string) []ins.Item {
 func evenUntil(m *match) any {
 	e := &ins.Even{}
 	c, _ := m.get("c").(course)
-	if c.where {
+	if c.where || m.has("l") && (m.p.t[m.from].Is("with") || m.p.at(m.to).Is("needle", "needles", "hook")) { // with 4 mm straight needles
 		return nil
 	}
 	e.Course, e.Cloth = c.Course, c.cloth
@@ -513,6 +518,27 @@ func shape(inc bool) func(m *match) any {
 		if !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && (c.Every.Set() || c.Rows.Set() || c.HasTimes || c.First) && !s.HasOver {
 			s.Vague = true
 		}
+		return s
+	}
+}
+
+// shapeOver is a shaping in each of so many rows, or in each second one and so on.
+func shapeOver(inc bool) func(m *match) any {
+	of := shape(inc)
+	return func(m *match) any {
+		c, rows := value[course](m, "c"), m.num("r", 0)
+		s, ok := of(m).(*ins.Shape)
+		if !ok || c.HasTimes || c.Rows.Set() || !c.where || !c.Every.Set() || c.Every.By != nil {
+			return nil
+		}
+		if c.Every.All == 1 {
+			s.Rows, s.Every = rows, ins.Num{}
+			return s
+		}
+		if rows.By != nil || rows.All%c.Every.All != 0 {
+			return nil
+		}
+		s.Times, s.HasTimes = ins.N(rows.All/c.Every.All), true
 		return s
 	}
 }

@@ -284,6 +284,9 @@ func (r *Reader) cable(w string) (thing, bool) {
 }
 
 func cableStitches(w string) int {
+	if w == "lt" || w == "rt" {
+		return 2
+	}
 	if len(w) < 3 || len(w) > 8 {
 		return 0
 	}

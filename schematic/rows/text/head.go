@@ -41,6 +41,12 @@ func Begins(line string) bool { return begins.MatchString(line) }
 // meant are the words of a list that says what short names stand for: sc = single crochet.
 var meant = regexp.MustCompile(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A-Za-z]{2}`)
 
+// means is a line that says what one short name stands for: C4B = slip next 2 sts to cable needle.
+var means = regexp.MustCompile(`^[*•A-Za-z][A-Za-z0-9/()]{0,11} ?= ?[A-Za-z][a-z]`)
+
+// Means reports whether a line says what one short name stands for.
+func Means(line string) bool { return strings.Count(line, "=") == 1 && means.MatchString(line) }
+
 // Glossary reports whether a line without a label says what several short names stand for.
 func Glossary(line string) bool {
 	return strings.Count(line, "=") > 1 && len(meant.FindAllStringIndex(line, 2)) > 1

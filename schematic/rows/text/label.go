@@ -186,12 +186,14 @@ func (p *labeller) numbered() bool {
 		return false
 	}
 	if !word && t.Ord > 0 {
-		round, word = RowWord(p.peek(0).S)
-		if !word || p.peek(0).Kind != 'w' {
+		if round, word = RowWord(p.peek(-1).S); !word { // 2nd and all even rounds
+			round, word = RowWord(p.peek(0).S)
+			p.i++
+		}
+		if !word || p.peek(-1).Kind != 'w' {
 			p.i = start
 			return false
 		}
-		p.i++
 	}
 	p.l.Round = round
 	return true

@@ -143,18 +143,10 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 	tell := func(at ins.Span, msg, fix string, a ...int) {
 		out = append(out, raw{kind: "rows/stated", sev: finding.Warning, at: at, msg: msg, fix: fix, a: a, gap: gap, of: of})
 	}
-	grouped := false
-	for i, g := range l.Stated {
-		grouped = grouped || g.Unit.Group != nil
-		for _, h := range l.Stated[:i] {
-			if !g.Any && sameUnit(g.Unit, h.Unit) && g.Unit.Size.At(r.size) == h.Unit.Size.At(r.size) && !g.Unit.Stretch {
-				tell(g.At, "the count names the same thing twice", "name each kind once")
-				return out
-			}
-		}
-	}
+	grouped := slices.ContainsFunc(l.Stated, func(g ins.StitchGroup) bool { return g.Unit.Group != nil })
+	groups, twice := r.oneOfKind(l.Stated)
 	named, unsure := 0, false
-	for _, g := range l.Stated {
+	for _, g := range groups {
 		said := g.N.At(r.size)
 		if said == ins.None {
 			return nil
@@ -170,6 +162,10 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		if also == said || made == said {
 			continue
 		}
+		if twice.Line > 0 {
+			tell(twice, "the count names the same thing twice", "name each kind once")
+			return out
+		}
 		gap, of = made-said, max(made, said)
 		tell(g.At, "the row makes %s "+what+", not %s | %s "+what+" made over the row below | %s "+what+" stated", "say %l, or correct the row so that it makes %s",
 			made, said, made, said, said)
@@ -183,6 +179,25 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		}
 	}
 	return out
+}
+
+// oneOfKind are stated counts with those of one kind taken together, as a row has them in its order: 10 hdc, 50 dc,
+// 10 hdc; and where a kind is named again.
+func (r *runner) oneOfKind(list []ins.StitchGroup) (out []ins.StitchGroup, twice ins.Span) {
+	for _, g := range list {
+		k := slices.IndexFunc(out, func(h ins.StitchGroup) bool {
+			return !g.Any && sameUnit(g.Unit, h.Unit) && g.Unit.Size.At(r.size) == h.Unit.Size.At(r.size) && !g.Unit.Stretch
+		})
+		if k < 0 {
+			out = append(out, g)
+			continue
+		}
+		twice = g.At
+		if a, b := out[k].N.At(r.size), g.N.At(r.size); a != ins.None && b != ins.None {
+			out[k].N = ins.N(a + b)
+		}
+	}
+	return out, twice
 }
 
 // partly reports whether a count of one kind leaves other kinds out that texts often do not
