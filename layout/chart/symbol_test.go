@@ -37,9 +37,10 @@ func strokesOf(paths []*sheet.Path) (slanted, level int) {
 	return slanted, level
 }
 
-// The international crochet symbols as published lists describe them (from memory): single
-// crochet a cross, half double a T, double a T with one bar, treble with two, double
-// treble with three.
+// The international crochet symbols as published lists describe them: chain an open oval, slip stitch a dot, single
+// crochet a cross, half double a T, double a T with one slash, treble with two (the table of common symbols in 'How to
+// read crochet symbol charts', mrscrochetworld.com, and that of 'Basic crochet diagram symbols', dailyhandmade.com, both as
+// read in November 2026: as many slashes as yarn overs); double treble with three by that rule.
 func TestPlainStitchesHaveTheirBars(t *testing.T) {
 	for id, want := range map[string][2]int{"sc": {0, 1}, "hdc": {0, 1}, "dc": {1, 1}, "tr": {2, 1}, "dtr": {3, 1}} {
 		slanted, level := strokesOf(sample(stitch.ByID(id), 0))
@@ -98,4 +99,47 @@ func TestDecreasesShareAHeadAndIncreasesAFoot(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 10, group)
+}
+
+// The knitting symbols as published lists describe them: an empty square is knit on the right side and purl on the
+// wrong, a dash or dot the other way round, a circle a yarn over, a slash to the right knit two together, to the left its
+// mirror (tables of 'Learning to read written instructions', chapter 6, and of knittingfix.com, 'How to read knitting chart
+// symbols', as read in November 2026; that decreases lean as their stitches do is told by both). Symbols of designers differ:
+// the key names each.
+func TestKnittingSymbolsAreOfTheFamiliesThatListsTell(t *testing.T) {
+	drawn := func(id string, wrong bool) []*sheet.Path {
+		k := stitch.ByID(id)
+		require.NotNil(t, k, id)
+		return knitSymbol(shownKey(k, wrong), pt{}, cell)
+	}
+	lean := func(paths []*sheet.Path) float64 { // of the longest straight stroke: above 0 to the right
+		best, way := 0.0, 0.0
+		for _, q := range paths {
+			if d := sub(q.Segs[len(q.Segs)-1].P[0], q.Segs[0].P[0]); long(d) > best {
+				best, way = long(d), d.X*d.Y
+			}
+		}
+		return way
+	}
+	assert.Empty(t, drawn("k", false), "knit on the right side")
+	assert.Empty(t, drawn("p", true), "purl on the wrong side")
+	for _, paths := range [][]*sheet.Path{drawn("p", false), drawn("k", true)} {
+		slanted, level := strokesOf(paths)
+		assert.Equal(t, [2]int{0, 1}, [2]int{slanted, level}, "a dash")
+	}
+	yo := drawn("yo", false)
+	lo, hi := bounds(yo)
+	assert.Equal(t, sheet.None, yo[0].Style.Fill)
+	assert.InDelta(t, hi.X-lo.X, hi.Y-lo.Y, 0.01, "a circle")
+	for _, id := range []string{"k2tog", "k3tog"} {
+		assert.Positive(t, lean(drawn(id, false)), id)
+	}
+	for _, id := range []string{"ssk", "skpo", "sk2p"} {
+		assert.Negative(t, lean(drawn(id, false)), id)
+	}
+	for _, k := range stitch.All { // each stitch has a symbol of its own family, or is named in the key by a spot
+		if k.Craft == stitch.Knitting && k.Cross == nil && k.Key != "knit" && k.Key != "second of two" {
+			assert.NotEmpty(t, knitSymbol(k.Key, pt{}, cell), k.ID)
+		}
+	}
 }
