@@ -20,3 +20,26 @@ func TestACableThatNoOneExplainsIsAskedForAndCounted(t *testing.T) {
 	assert.Equal(t, 2, list[0].Pos.Line)
 	assert.Empty(t, check("Special stitches: C6B = slip next 3 sts to cable needle and hold in back, k3, k3 from cable needle.\n"+src))
 }
+
+// Two cables told in one line, without a heading of abbreviations: each is crossed as it says.
+func TestCablesToldWithinALine(t *testing.T) {
+	g, ok := GraphOf(Read("t", []byte(`Plait
+Worked flat. C6B: sl 3 sts to cn, hold in back, k3, k3 from cn. C6F: sl 3 sts to cn, hold in front, k3, k3 from cn.
+Cast on 9 sts.
+Row 1 (RS): C6B, k3.
+Row 2: Purl.
+Row 3: K3, C6F.
+`), Options{TermsSet: true}), "", 0)
+	require.True(t, ok)
+	for row, left := range map[int]bool{1: false, 3: true} {
+		crossed := 0
+		for _, s := range g.Rows[row].Stitches {
+			if s.Cross != nil {
+				crossed++
+				assert.Equal(t, left, s.Cross.Left, "row %d", row)
+				assert.Equal(t, [2]int{3, 3}, [2]int{s.Cross.Held, s.Cross.Over})
+			}
+		}
+		assert.Equal(t, 6, crossed, "row %d", row)
+	}
+}

@@ -14,6 +14,24 @@ var (
 	twisted = regexp.MustCompile(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:then\b.*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
 )
 
+// told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
+var told = regexp.MustCompile(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|[CcTt][a-z]{0,4}\d)[A-Za-z0-9]{0,4})\s*[:=]`)
+
+// tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
+func (r *Reader) tellCables(line string) {
+	names := told.FindAllStringSubmatchIndex(line, -1)
+	for i, at := range names {
+		to := len(line)
+		if i+1 < len(names) {
+			to = names[i+1][0]
+		}
+		name := strings.TrimSpace(line[at[2]:at[3]])
+		if c, ok := crossOf(line[at[1]:to]); ok && c.Size() == cableStitches(squeezeWords(name)) {
+			r.crossing(name, c)
+		}
+	}
+}
+
 var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "st": 1, "stitch": 1}
 
 func smallNumber(s string) int {

@@ -140,6 +140,7 @@ func (r *Reader) head() {
 		case "terms":
 			r.terms(rest, i+1, col)
 		}
+		r.tellCables(line)
 		low := strings.ToLower(line)
 		for _, w := range []string{"ring", "around", "magic", "circle", "rnd", "round"} {
 			if strings.Contains(low, w) {
