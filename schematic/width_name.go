@@ -221,6 +221,9 @@ func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, sh
 	trade, known := tradeNames[kind]
 	trunk := kind == KindBody || kind == KindBack || kind == KindFront
 	arms := underarm(c.levels)
+	if !w.piece.From.upwards() && !c.panel && w.hasPanels() {
+		at.top, at.hem = at.top || at.hem, false // the panels go on from it
+	}
 	switch {
 	case kind == KindShawl && at.widest && !c.panel:
 		return trade.widest, true, true

@@ -476,6 +476,10 @@ func (a *assembly) bandOfPanels(m *schematic.Made, view int) {
 // flat is a piece worked flat; one that runs round the body is cut where the body is folded, midway
 // between its parts.
 func (a *assembly) flat(m *schematic.Made, p *panel) {
+	if h := a.lengthwise(m, p); h != nil {
+		a.add(h, m.Make)
+		return
+	}
 	cuts := a.roundTheBody(m, p)
 	if len(cuts) == 0 {
 		if len(m.Piece.Onto) > 0 {

@@ -114,7 +114,7 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 	at := p.where.at
 	for _, l := range p.lines {
 		switch l.Kind {
-		case schematic.LineRib, schematic.LineChange, schematic.LineCell, schematic.LineSlit, schematic.LineMark:
+		case schematic.LineEdge, schematic.LineRib, schematic.LineChange, schematic.LineCell, schematic.LineSlit, schematic.LineMark:
 			for _, s := range shown(l.Kind, []pt{at(l.A), at(l.B)}, false, above) {
 				s.Name = ""
 				v.Lines = append(v.Lines, s)

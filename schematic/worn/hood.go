@@ -59,10 +59,33 @@ func (a *assembly) hood(q *proto) (*panel, bool) {
 		return nil, false
 	}
 	p.drawn, p.hung = nil, true
+	if top, ok := q.opens(); ok { // its edges meet in front of the face
+		at := q.middle()
+		p.lines = append(slices.Clone(p.lines), schematic.Line{Kind: schematic.LineEdge, Name: "face", A: pt{X: at, Y: start}, B: pt{X: at, Y: top}})
+	}
 	p.where = motion{cos: 1, by: pt{X: (lo.X+hi.X)/2 - q.middle(), Y: hi.Y - start}}
 	p.laid = chord{own: [2]pt{{X: q.middle() - wide/2, Y: start}, {X: q.middle() + wide/2, Y: start}},
 		on: [2]pt{{X: lo.X, Y: hi.Y}, {X: hi.X, Y: hi.Y}}, hold: 0.5}
 	return p, true
+}
+
+// opens reports whether both sides of a panel that goes round are free, so that they meet in front, and up to where.
+func (q *proto) opens() (float64, bool) {
+	l, h := box(q.loop)
+	var up [2]float64 // how far, at the left and at the right
+	for i, s := range q.loop {
+		z := q.loop[(i+1)%len(q.loop)].a
+		for k, x := range []float64{l.X, h.X} {
+			switch {
+			case absf(s.a.X-x) > close || absf(z.X-x) > close:
+			case len(s.keys) > 0 || s.fold:
+				return 0, false
+			default:
+				up[k] = max(up[k], s.a.Y, z.Y)
+			}
+		}
+	}
+	return up[0], up[0] > l.Y+close && absf(up[0]-up[1]) < close
 }
 
 // halfRound leaves, of a round of panels of which none says that it lies in front, the half that shows: root in the middle, and

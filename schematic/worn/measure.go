@@ -18,6 +18,8 @@ func (a *assembly) measures() []schematic.Measure {
 	t := &taker{a: a, seen: map[string]bool{}}
 	root := a.placed[0]
 	switch b := a.body(); {
+	case root.lengthwise:
+		t.lengthwise(root)
 	case root.face == either && root.made.Round && root.made.Views[root.view].Panel:
 		t.inGores(a.rowOf(root))
 	case holds[root.made.Kind]:

@@ -46,18 +46,19 @@ type panel struct {
 	drawn  []side // as placed, with its bonded edges on those of its partners
 	order  int
 
-	hosts  []*panel // on whose edges it was laid
-	hung   bool     // it was laid on others
-	seam   [2]pt    // the ends of the way on which it was laid
-	own    [2]pt    // the same of its own edge, before it was placed
-	laid   chord    // what was laid on what
-	onto   []string // the names of the edges on which it was laid
-	strip  bool     // a band that bends
-	halved bool     // but a half of its piece shows
-	over   *panel   // it lies on this one, from whose slit it is worked
-	foot   pt       // of what stands in an arch: the middle between its ends, and the place above it
-	drop   pt
-	heel   pt // of a leg seen from its side: where its heel begins, behind
+	hosts      []*panel // on whose edges it was laid
+	hung       bool     // it was laid on others
+	seam       [2]pt    // the ends of the way on which it was laid
+	own        [2]pt    // the same of its own edge, before it was placed
+	laid       chord    // what was laid on what
+	onto       []string // the names of the edges on which it was laid
+	strip      bool     // a band that bends
+	halved     bool     // but a half of its piece shows
+	lengthwise bool     // it is folded along its whole length, and sewn to itself
+	over       *panel   // it lies on this one, from whose slit it is worked
+	foot       pt       // of what stands in an arch: the middle between its ends, and the place above it
+	drop       pt
+	heel       pt // of a leg seen from its side: where its heel begins, behind
 }
 
 // chord is how a panel was laid: two places of its own on two places, of which hold, a share of the way between them,

@@ -1,0 +1,75 @@
+package worn
+
+import (
+	"cmp"
+	"slices"
+
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// lengthwise is the lower half of a piece of which stretches of the lower edge are sewn to those of the upper edge above them, as
+// both sleeves of a shrug are: it is folded between them, along its whole length, and the fold lies on the shoulders. Nil if nothing of it is sewn so.
+func (a *assembly) lengthwise(m *schematic.Made, p *panel) *panel {
+	lo, hi := box(p.loop)
+	y := (lo.Y + hi.Y) / 2
+	n := 0
+	for i := range a.g.Pattern.Joins {
+		j := &a.g.Pattern.Joins[i]
+		if j.How == schematic.AtFold || j.How == schematic.InPlaces || len(j.Sew) != 1 || len(j.Into) != 1 {
+			continue
+		}
+		of, lower := a.g.EdgesOf(j.Sew[0])
+		with, upper := a.g.EdgesOf(j.Into[0])
+		if of != m || with != m || len(lower) == 0 || len(upper) == 0 {
+			continue
+		}
+		ll, lh := bounds([][]pt{lower[0].Path})
+		ul, uh := bounds([][]pt{upper[0].Path})
+		across := absf(ll.X-ul.X) < 1 && absf(lh.X-uh.X) < 1 && absf(ll.Y+uh.Y-2*y) < 1 && lh.X-ll.X > lh.Y-ll.Y
+		if !across {
+			return nil
+		}
+		n++
+	}
+	if n == 0 {
+		return nil
+	}
+	h := p.cut(func(q pt) float64 { return y - q.Y }, "fold of "+m.Name)
+	if h != nil {
+		h.halved, h.lengthwise = true, true
+	}
+	return h
+}
+
+// lengthwise measures what is folded along its whole length: from end to end, an end around, the stretch that is sewn and that which is
+// open, and how deep it lies.
+func (tk *taker) lengthwise(p *panel) {
+	lo, hi := box(p.drawn)
+	tk.take("cuff to cuff", pt{X: lo.X, Y: hi.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Horizontal, false, units.Num{}) // along the fold
+	var seam, open []pt // from the left
+	end := pt{X: lo.X, Y: hi.Y}
+	for i, s := range p.drawn {
+		z := p.drawn[(i+1)%len(p.drawn)].a
+		switch {
+		case s.fold:
+		case absf(s.a.X-lo.X) < close && absf(z.X-lo.X) < close:
+			end.Y = min(end.Y, s.a.Y, z.Y)
+		case len(s.keys) > 0 && min(s.a.X, z.X) < p.mid():
+			seam = append(seam, s.a, z)
+		case len(s.keys) == 0 && absf(s.a.X-z.X) > close && absf(s.a.X-hi.X)+absf(z.X-hi.X) > close:
+			open = append(open, s.a, z)
+		}
+	}
+	tk.take("cuff", pt{X: lo.X, Y: hi.Y}, end, schematic.Vertical, true, units.Num{})
+	for _, w := range []struct {
+		name string
+		way  []pt
+	}{{"sleeve length", seam}, {"opening", open}} {
+		if len(w.way) > 0 {
+			slices.SortFunc(w.way, func(a, b pt) int { return cmp.Compare(a.X, b.X) })
+			tk.take(w.name, w.way[0], w.way[len(w.way)-1], schematic.Horizontal, false, units.Num{})
+		}
+	}
+	tk.take("depth", pt{X: hi.X, Y: lo.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Vertical, false, units.Num{})
+}
