@@ -12,13 +12,14 @@ import (
 
 // assembly is one garment on its way from loose panels to what is worn.
 type assembly struct {
-	g      *schematic.Garment
-	protos []*proto
-	strips []*strip
-	ends   []sewnOn
-	keys   map[edgeID][]string // of edges
-	placed []*panel
-	turned bool // it is seen from behind
+	g       *schematic.Garment
+	protos  []*proto
+	strips  []*strip
+	ends    []sewnOn
+	keys    map[edgeID][]string // of edges
+	placed  []*panel
+	turned  bool            // it is seen from behind
+	gathers map[string]bool // keys of joins that gather one edge to the other
 }
 
 // proto is a panel that is still to be placed, as often as its piece is made.
@@ -103,6 +104,8 @@ func (a *assembly) join(i int) {
 	case schematic.InPlaces: // the ends have places on the edge, and do not lie along it
 		key, refs = bends+key, j.Into
 		a.ends = append(a.ends, sewnOn{join: j, key: key})
+	case schematic.Gathered:
+		a.gathers[key] = true
 	}
 	for _, ref := range refs {
 		a.keyAll(ref, key)

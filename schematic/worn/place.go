@@ -330,7 +330,7 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 	}
 	n := len(p.loop)
 	from, to := p.loop[run[0]].a, p.loop[(run[len(run)-1]+1)%n].a
-	if !alikeChords(dist(from, to), c.chord()) || !c.inOrder(p.loop[run[0]], p.loop[run[len(run)-1]]) || !q.rightWayUp(c, from, to) || q.foldsUnderarm(p, run, c) {
+	if !alikeChords(dist(from, to), c.chord(), a.mostUnlike(keys)) || !c.inOrder(p.loop[run[0]], p.loop[run[len(run)-1]]) || !q.rightWayUp(c, from, to) || q.foldsUnderarm(p, run, c) {
 		return fit{}
 	}
 	return fit{q, p, run, c, a.matched(q, p, run)}
@@ -346,8 +346,18 @@ func (c *chain) sides() []side {
 }
 
 // alikeChords reports whether two chords are so alike in length that one may be sewn to the other.
-func alikeChords(x, y float64) bool {
-	return x >= 1 && y >= 1 && x/y <= mostUnlike && y/x <= mostUnlike
+func alikeChords(x, y, most float64) bool {
+	return x >= 1 && y >= 1 && x/y <= most && y/x <= most
+}
+
+// mostUnlike is how many times as long as its partner an edge with these bonds may be.
+func (a *assembly) mostUnlike(keys map[string]bool) float64 {
+	for k := range keys {
+		if a.gathers[k] {
+			return mostGathered
+		}
+	}
+	return mostUnlike
 }
 
 // inOrder reports whether along the chain the bonds come in the order of a run, from its end.
@@ -398,6 +408,9 @@ func (a *assembly) matched(q *proto, p *panel, run []int) float64 {
 // mostUnlike is how many times as long as its partner a bonded edge may be: more is a mistake in the
 // pattern or in what is taken for bonded.
 const mostUnlike = 1.9
+
+// mostGathered is the same of what is gathered.
+const mostGathered = 5.0
 
 // reaches reports whether a bond of a side leads to a panel that is, or may be, in front.
 func (a *assembly) reaches(q *proto, s *side) bool {

@@ -116,3 +116,16 @@ func TestTiesHangOutwardsFromTheirPlaces(t *testing.T) {
 	hasCorner(t, slices.Concat(loops[1], loops[2]), -400, 160)
 	hasCorner(t, slices.Concat(loops[1], loops[2]), -100, 60)
 }
+
+// A skirt of 160 stitches is gathered to a bodice of 84, 1.905 times as wide: it hangs on it all the same; joined as long as each
+// other they would be a mistake.
+func TestWhatIsGatheredMayBeMuchWider(t *testing.T) {
+	p := pattern(t, "dress.yaml")
+	a := assembled(schematic.Work(p, 0))
+	assert.True(t, slices.ContainsFunc(a.placed, func(q *panel) bool { return q.made.Name == "Front bodice" }))
+	for i := range p.Joins {
+		p.Joins[i].How = 0
+	}
+	a = assembled(schematic.Work(p, 0))
+	assert.False(t, slices.ContainsFunc(a.placed, func(q *panel) bool { return q.made.Name == "Front bodice" }))
+}

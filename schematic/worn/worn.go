@@ -42,7 +42,7 @@ func Dress(g *schematic.Garment) {
 
 // newAssembly puts the pieces together, seen from in front or from behind.
 func newAssembly(g *schematic.Garment, turned bool) *assembly {
-	a := &assembly{g: g, keys: map[edgeID][]string{}, turned: turned}
+	a := &assembly{g: g, keys: map[edgeID][]string{}, gathers: map[string]bool{}, turned: turned}
 	a.build()
 	a.put()
 	return a
