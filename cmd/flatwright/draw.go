@@ -54,7 +54,7 @@ told, and the drawing shows what the counts make.`,
 	f := cmd.Flags()
 	f.Var((*paperWidth)(&o.Width), "width", "a picture so wide, cut to its ink, to set into a page")
 	f.StringVar(&ownFace, "face", "", "TrueType or OpenType `FILE` of a face for the words")
-	choose(cmd, &o.Outlines, "text", "live", "words of SVG as live text with its glyphs, or as outlines", word[bool]{"live", false}, word[bool]{"outlines", true})
+	choose(cmd, &o.Outlines, "text", "live", "words as live text with its glyphs, or as outlines", word[bool]{"live", false}, word[bool]{"outlines", true})
 	f.StringSliceVar(&o.Show, "show", nil, "`MEASUREMENTS` to draw, and no others, with commas between them")
 	f.StringSliceVar(&o.Hide, "hide", nil, "`MEASUREMENTS` not to draw")
 	f.Var((*without)(&o.Without), "without", "parts to leave off, with commas between them")

@@ -125,6 +125,10 @@ func (d *document) text(t *sheet.Text) {
 	if !t.Visible() {
 		return
 	}
+	if d.outlined {
+		d.path(t.Outline())
+		return
+	}
 	p := &d.pen
 	size := sheet.Quantise(t.Size)
 	if family := d.families[t.Face]; p.size != size || p.family != family {

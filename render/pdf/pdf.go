@@ -29,6 +29,8 @@ type Info struct {
 	// Date is the date of the document. A zero Date is 1 January 2000, so that
 	// the same sheets make the same bytes on every day.
 	Date time.Time
+	// Outlined writes words as paths, for programs that know no face within a file. They can't be searched.
+	Outlined bool
 }
 
 // ErrNoSheets is for a document without a page.
@@ -49,7 +51,9 @@ func Write(w io.Writer, sheets []*sheet.Sheet, info Info) error {
 	p := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: sizeOf(first)})
 	d := &document{Fpdf: p, sheets: sheets, targets: map[string]target{}}
 	d.describe(info)
-	d.embed()
+	if d.outlined = info.Outlined; !d.outlined {
+		d.embed()
+	}
 	d.findTargets()
 	for i, s := range sheets {
 		d.page(i+1, s)
@@ -74,6 +78,7 @@ type document struct {
 	pen     pen
 	// families are the names of the faces within the file.
 	families map[fonts.Face]string
+	outlined bool
 	unicode  bool // a face is set, and the library encodes bookmarks
 }
 

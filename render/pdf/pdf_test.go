@@ -261,3 +261,13 @@ func TestManyMayWriteAtOnce(t *testing.T) {
 	}
 	wg.Wait()
 }
+
+func TestOutlinedWordsNeedNoFace(t *testing.T) {
+	s := &sheet.Sheet{W: 60, H: 20}
+	s.Root.Items = []sheet.Item{&sheet.Text{S: "Hob 12½", At: sheet.Point{X: 5, Y: 10}, Size: 4, Ink: sheet.Black, Width: 20}}
+	for outlined, faces := range map[bool]int{false: 1, true: 0} {
+		var b bytes.Buffer
+		require.NoError(t, pdf.Write(&b, []*sheet.Sheet{s}, pdf.Info{Outlined: outlined}))
+		assert.Equal(t, faces, bytes.Count(b.Bytes(), []byte("/FontFile2")))
+	}
+}

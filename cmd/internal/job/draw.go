@@ -46,7 +46,7 @@ type DrawOptions struct {
 	Without     schematic.DrawnPart
 	Show, Hide  []string // measurements, besides those that the pattern shows and hides
 	Face        *Source  // the file of a face for the words; nil: the house's
-	Outlines    bool     // write the words of SVG as outlines
+	Outlines    bool     // write words as outlines
 	Format      string   // svg or pdf; empty: both
 	Creator     string   // told in the PDF
 }
@@ -231,7 +231,7 @@ func render(ctx context.Context, p *schematic.Pattern, all []*drawing, o DrawOpt
 		}
 		out = append(out, files.File{Name: names.name(".pdf", parts...)})
 	}
-	info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: subject(p), Lang: "en", Creator: o.Creator}
+	info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: subject(p), Lang: "en", Creator: o.Creator, Outlined: o.Outlines}
 	err := each(ctx, len(out), func(i int) (err error) {
 		var b bytes.Buffer
 		i = len(out) - 1 - i // the PDF takes longest: it begins
