@@ -47,7 +47,7 @@ func (a *assembly) lengthwise(m *schematic.Made, p *panel) *panel {
 func (tk *taker) lengthwise(p *panel) {
 	lo, hi := box(p.drawn)
 	tk.take("cuff to cuff", pt{X: lo.X, Y: hi.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Horizontal, false, units.Num{}) // along the fold
-	var seam, open []pt // from the left
+	var seam, open []pt                                                                                           // from the left
 	end := pt{X: lo.X, Y: hi.Y}
 	for i, s := range p.drawn {
 		z := p.drawn[(i+1)%len(p.drawn)].a
