@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"math"
+
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 )
@@ -30,4 +32,25 @@ type Motifs struct {
 	Side    expr.Graded // stitches along one side of a motif, for what is picked up there
 	Filled  []string
 	Pos     finding.Pos
+}
+
+// apart is by how many joinings two motifs in a row stand further apart than one is wide: a triangle with half a
+// joining around it has sides that are √3 joinings longer.
+func (s MotifShape) apart() float64 {
+	if s == Triangle {
+		return math.Sqrt(3)
+	}
+	return 1
+}
+
+// beyond is how many joinings the cells of a grid reach beyond its motifs, across and upright: half a joining
+// at a side on either hand, and at a corner as much more as the corner is sharp.
+func (s MotifShape) beyond() (x, y float64) {
+	switch s {
+	case Triangle:
+		return math.Sqrt(3), 1
+	case Hexagon, HalfHexagon:
+		return 1, 2 / math.Sqrt(3)
+	}
+	return 1, 1
 }

@@ -52,7 +52,7 @@ func newGrid(s *Motifs, i int) *grid {
 			g.cols = max(g.cols, len(strings.TrimRight(l, ".")))
 		}
 	}
-	g.pitch = g.across.Add(g.joining).Float()
+	g.pitch = g.across.Float() + g.joining.Float()*g.Shape.apart()
 	arms := s.Armhole.Int(i, 0)
 	g.arms = math.Inf(1)
 	for r := range g.rows {
@@ -203,8 +203,9 @@ func (g *grid) measure(f *freeform) {
 			}
 		}
 	}
-	// The outermost half joinings are not there.
-	wide, tall := micrometres(hi.X-lo.X).Sub(g.joining), micrometres(hi.Y-lo.Y).Sub(g.joining)
+	beyondX, beyondY := g.Shape.beyond()
+	joining := g.joining.Float()
+	wide, tall := micrometres(hi.X-lo.X-joining*beyondX), micrometres(hi.Y-lo.Y-joining*beyondY)
 	if g.Shape == Square {
 		wide, tall = g.across.Times(g.cols).Add(g.joining.Times(g.cols-1)), g.across.Times(g.rows).Add(g.joining.Times(g.rows-1))
 	}
