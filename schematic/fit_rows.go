@@ -47,7 +47,7 @@ func (s *Shape) change(i int, step Step) int {
 }
 
 // point is the one shaping of rounds that run into a point: as many stitches go in each as
-// the point has, or a part of them, and so it stays.
+// the point has, or a part of them, and so it stays, in more or fewer wedges.
 func (s *Shape) point(f *Fitting, step Step) *Shaping {
 	if len(s.Shapings) != 1 || s.Shapings[0].At != Across || s.Shapings[0].Increase || s.Shapings[0].total() < 2 {
 		return nil
@@ -139,8 +139,14 @@ func (t *spreading) one(was *Shape) {
 	need := f.needs()
 	switch {
 	case was.point(f, f.step) != nil:
-		m := max(0, (f.N-f.step.After)/by)
-		t.odd(f.step.After - f.N + m*by)
+		left := f.step.After
+		if h.By.From == nil && left%by == 0 { // as many wedges as are as wide
+			n := f.Near(f.name("wedges", by), sts.Times(by), Need{}, 2)
+			by, left = n, left/by*n
+			h.By = expr.Counts(by)
+		}
+		m := max(0, (f.N-left)/by)
+		t.odd(left - f.N + m*by)
 		f.N -= m * by
 		t.spread(0, was, m)
 	case h.At == Across:

@@ -16,10 +16,12 @@ func newAlter(env environment) *cobra.Command {
 body or sleeve, or with another size for one piece. It writes the drawing and a
 text of what changes against the published size, with the yarn where a swatch is
 known, into a folder that it names, and warns of what it can't keep. With a gauge
-of the fabric alone, ribs and bands are scaled in proportion, which it says.`,
+of the fabric alone, ribs and bands are scaled in proportion, which it says. A
+pattern with a grading is graded anew for measurements of your own.`,
 		Example: `  flatwright alter --size M --gauge '20 sts and 28 rows over 10 cm' cardigan.yaml
   flatwright alter --size M --gauge 'rib: 24 sts and 30 rows over 10 cm' --body '+5 cm' cardigan.yaml
-  flatwright alter --size S --piece 'Sleeve: M' --sleeve '-2 in' cardigan.yaml`,
+  flatwright alter --size S --piece 'Sleeve: M' --sleeve '-2 in' cardigan.yaml
+  flatwright alter --size M --measure 'bust: 98 cm' --measure 'upper arm: 33 cm' jumper.yaml`,
 		Args: onePattern,
 		RunE: func(cmd *cobra.Command, args []string) error {
 			o.Draw.Creator = "Flatwright"
@@ -41,6 +43,7 @@ of the fabric alone, ribs and bands are scaled in proportion, which it says.`,
 	f.StringArrayVar(&o.Gauges, "gauge", nil, "your own `GAUGE`, stitches and rows, with the name of the pattern's gauge and a colon before it if it is not the first")
 	f.StringVar(&o.Body, "body", "", "`LENGTH` by which the body is longer, or with a minus shorter")
 	f.StringVar(&o.Sleeve, "sleeve", "", "`LENGTH` by which the sleeve is longer, or with a minus shorter")
+	f.StringArrayVar(&o.Own, "measure", nil, "`BODY: LENGTH`: your own body measurement, in a pattern that is graded from the body")
 	f.StringArrayVar(&o.Parts, "piece", nil, "`PIECE: SIZE`: that piece in another size")
 	weightFlags(cmd, &o.Yarn)
 	chooseUnits(cmd, &o.Draw.Units, "units of the values (default both)")

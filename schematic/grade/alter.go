@@ -18,6 +18,7 @@ type Request struct {
 	Body   units.Num         // how much longer the body is; negative for shorter
 	Sleeve units.Num
 	Parts  map[string]int // pieces that are taken in another size, by name
+	Own    []Own          // a maker's own body, from which a graded pattern's counts are worked out
 }
 
 // Altered is the answer: the pattern in one size as published and as altered,
@@ -42,6 +43,40 @@ type Change struct {
 // anew over the new rows. What it cannot keep is a finding: a shaping that does not fit, a join whose
 // two edges no longer differ as they did, a kind of section that it cannot alter.
 func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
+	gauges, found := r.read(p)
+	if found.Errors() {
+		return nil, found
+	}
+	a := &Altered{Before: oneSize(p, r.Size, nil)}
+	a.Was = schematic.Work(a.Before, 0)
+	if len(r.Own) > 0 {
+		own, told := forBody(p, r.Size, r.Own)
+		found = append(found, told...)
+		if own == nil {
+			return nil, found
+		}
+		p = own
+	}
+	t := alter(p, oneSize(p, r.Size, r.Parts), gauges, r, a.Was.Findings, &found)
+	a.Pattern, a.Now = t.p, t.g
+	a.Pattern.Finished = nil // written for the published size
+	found = append(found, t.found...)
+	if len(r.Gauges) > 0 {
+		found = append(found, rulesKept(p, r.Size, a.Pattern)...)
+	}
+	found = append(found, t.contradictions(a.Was.Findings)...)
+	found = append(found, t.gives()...)
+	found = append(found, t.joinsKept(a)...)
+	a.Changes = changes(a)
+	found.Sort()
+	if t.score.broken > 0 {
+		return nil, found
+	}
+	return a, found
+}
+
+// read holds a request to the pattern, and gives the gauges as they are to be; what is wrong with it is an error.
+func (r Request) read(p *schematic.Pattern) ([]schematic.Gauge, finding.List) {
 	var found finding.List
 	fail := func(format string, args ...any) {
 		found = append(found, finding.Finding{Kind: "alter/request", Severity: finding.Error, Pos: p.SizesPos, Message: fmt.Sprintf(format, args...)})
@@ -57,61 +92,42 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 			fail("there is no such size for %q", name)
 		}
 	}
-	gauges := append([]schematic.Gauge(nil), p.Gauges...)
-	given := make([]bool, len(gauges))
+	gauges, given := slices.Clone(p.Gauges), make([]bool, len(p.Gauges))
 	for _, g := range r.Gauges {
-		at := -1
-		for i := range gauges {
-			if strings.EqualFold(gauges[i].Name, g.Name) || g.Name == "" && i == 0 {
-				at = i
-				break
-			}
+		at := slices.IndexFunc(gauges, func(h schematic.Gauge) bool { return strings.EqualFold(h.Name, g.Name) })
+		if at < 0 && g.Name == "" && len(gauges) > 0 {
+			at = 0
 		}
-		if at < 0 {
+		switch {
+		case at < 0:
 			fail("there is no gauge called %q in the pattern", g.Name)
-			continue
-		}
-		if g.Stitches.Sign() <= 0 || g.Rows.Sign() <= 0 || g.Over.Sign() <= 0 {
+		case g.Stitches.Sign() <= 0 || g.Rows.Sign() <= 0 || g.Over.Sign() <= 0:
 			fail("a gauge has stitches and rows over a length")
-			continue
+		default:
+			given[at] = true
+			gauges[at].Stitches, gauges[at].Rows, gauges[at].Over, gauges[at].OverUnit = g.Stitches, g.Rows, g.Over, g.OverUnit
 		}
-		given[at] = true
-		gauges[at].Stitches, gauges[at].Rows, gauges[at].Over, gauges[at].OverUnit = g.Stitches, g.Rows, g.Over, g.OverUnit
 	}
-	if found.Errors() {
-		return nil, found
-	}
-	if len(given) > 0 && given[0] {
+	if !found.Errors() && len(given) > 0 && given[0] {
 		inProportion(p, gauges, given, &found)
 	}
-	a := &Altered{Before: oneSize(p, r.Size, nil)}
-	a.Was = schematic.Work(a.Before, 0)
-	next := oneSize(p, r.Size, r.Parts)
-	t := alter(p, next, gauges, r, a.Was.Findings, &found)
-	a.Pattern, a.Now = t.p, t.g
-	a.Pattern.Finished = nil // written for the published size
-	found = append(found, t.found...)
-	if len(r.Gauges) > 0 {
-		found = append(found, rulesKept(p, r.Size, a.Pattern)...)
-	}
-	for _, f := range a.Now.Findings {
-		if had(a.Was.Findings, f) {
+	return gauges, found
+}
+
+// contradictions are what does not go together in a trial and did as published.
+func (t *trial) contradictions(before finding.List) finding.List {
+	var out finding.List
+	for _, f := range t.g.Findings {
+		if had(before, f) {
 			continue
 		}
 		if contradicts(f) && t.score.broken > 0 {
 			f.Severity = finding.Error
 			f.Fix = "alter it by less, or alter one thing after the other"
 		}
-		found = append(found, f)
+		out = append(out, f)
 	}
-	found = append(found, t.gives()...)
-	found = append(found, t.joinsKept(a)...)
-	a.Changes = changes(a)
-	found.Sort()
-	if t.score.broken > 0 {
-		return nil, found
-	}
-	return a, found
+	return out
 }
 
 // alter is the best way to answer a request that was found.
@@ -123,8 +139,8 @@ func alter(p, next *schematic.Pattern, gauges []schematic.Gauge, r Request, befo
 		best = f.search()
 		if len(p.Grading) > 0 {
 			g := *f
-			g.graded = &regrading{p: p, gauges: gauges, size: r.Size, parts: r.Parts}
-			if t := g.search(); t.score.broken <= best.score.broken && t.score.unlike <= best.score.unlike && t.score.far <= best.score.far+regraded {
+			g.graded = &regrading{p: p, gauges: gauges, size: r.Size, parts: r.Parts, own: len(r.Own) > 0}
+			if t := g.search(); g.graded.own && t.score.broken == 0 || t.score.broken <= best.score.broken && t.score.unlike <= best.score.unlike && t.score.far <= best.score.far+regraded {
 				f, best = &g, t
 			} else {
 				*found = append(*found, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: p.Grading[0].Pos,

@@ -101,6 +101,10 @@ func (t *trial) gives() finding.List {
 	if t.f.extra != nil {
 		return nil
 	}
+	held := "published"
+	if t.f.graded != nil && t.f.graded.own {
+		held = "worked out for your body at the pattern's gauge"
+	}
 	for k, m := range t.g.Pieces {
 		if k >= len(t.f.base.Pieces) {
 			break
@@ -108,7 +112,7 @@ func (t *trial) gives() finding.List {
 		told := map[string]bool{}
 		t.compare(t.f.base.Pieces[k], m, func(was, now schematic.Measure, off units.Num) {
 			is, before := t.p.Steps.Both(now.Length), t.p.Steps.Both(was.Length)
-			text := fmt.Sprintf("%s is %s, not %s as published", measureName(m, now), is, before)
+			text := fmt.Sprintf("%s is %s, not %s as %s", measureName(m, now), is, before, held)
 			if !half.Less(off) || is == before || told[text] {
 				return
 			}

@@ -17,6 +17,7 @@ type regrading struct {
 	gauges []schematic.Gauge
 	size   int
 	parts  map[string]int // the size of a piece, where it is another
+	own    bool           // worked out of a maker's own body: its counts round that, and not what was published
 }
 
 // values gives every number of the trial's garment that was worked out of the grading anew;
@@ -73,10 +74,10 @@ func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
 			v.Vals = pick(v.Vals)
 			g.Given = &v
 		}
-		if g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows {
+		if !r.own && (g.Kind == schematic.GradeStitches || g.Kind == schematic.GradeRows) {
 			r.target(t, g, at)
 		}
-		if g.Kind == schematic.GradeCap {
+		if !r.own && g.Kind == schematic.GradeCap {
 			r.top(g, at)
 		}
 	}

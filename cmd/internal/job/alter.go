@@ -20,13 +20,14 @@ import (
 
 // AlterOptions are a maker's wishes. Gauges are as in a pattern file, with the
 // gauge's name and a colon before it where it is not the first; Body and Sleeve are lengths
-// such as +5 cm or -2 in; Parts are a piece, a colon and a size.
+// such as +5 cm or -2 in; Parts are a piece, a colon and a size; Own are a body measurement of the pattern, a colon and a length.
 type AlterOptions struct {
 	Size   string
 	Gauges []string
 	Body   string
 	Sleeve string
 	Parts  []string
+	Own    []string
 	Draw   DrawOptions
 	Yarn   YarnOptions
 }
@@ -100,6 +101,9 @@ func request(p *schematic.Pattern, o AlterOptions) (grade.Request, error) {
 	if q.Sleeve, err = longer(o.Sleeve, p.Units); err != nil {
 		return q, err
 	}
+	if q.Own, err = ownBody(p, o.Own); err != nil {
+		return q, err
+	}
 	for _, text := range o.Parts {
 		piece, size, ok := strings.Cut(text, ":")
 		if !ok {
@@ -115,6 +119,20 @@ func request(p *schematic.Pattern, o AlterOptions) (grade.Request, error) {
 		q.Parts[strings.TrimSpace(piece)] = i
 	}
 	return q, nil
+}
+
+// ownBody are the measurements of a maker's own body.
+func ownBody(p *schematic.Pattern, texts []string) ([]grade.Own, error) {
+	var out []grade.Own
+	for _, text := range texts {
+		name, length, ok := strings.Cut(text, ":")
+		mm, err := longer(length, p.Units)
+		if !ok || err != nil || mm.Sign() <= 0 {
+			return nil, &OptionError{fmt.Sprintf("%q is not a body measurement and a length, such as bust: 98 cm", text)}
+		}
+		out = append(out, grade.Own{Name: strings.TrimSpace(name), Length: mm})
+	}
+	return out, nil
 }
 
 // ownGauge is a maker's gauge, with the name of the pattern's, or of its first, before it.

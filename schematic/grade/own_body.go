@@ -1,0 +1,129 @@
+package grade
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// Own is one measurement of a maker's own body, called as the pattern calls it.
+type Own struct {
+	Name   string
+	Length units.Num // mm
+}
+
+// forBody is the pattern with its grading worked out anew for a maker's own body in the place of that of size i: whatever
+// is worked out of the body follows, and numbers that the designer wrote stay those of the size. The others of the pattern's
+// sizes stay as they are. Its findings are errors if it cannot be.
+func forBody(p *schematic.Pattern, i int, body []Own) (*schematic.Pattern, finding.List) {
+	q := *p
+	var found finding.List
+	if q.Bodies, found = ownBodies(p, i, body); found.Errors() {
+		return nil, found
+	}
+	vals, graded := Resolve(&q)
+	if graded.Errors() {
+		return nil, append(found, graded...)
+	}
+	q.Graded = vals
+	env := Envs(&q)
+	anew := func(g expr.Graded) expr.Graded {
+		if g.From == nil || !hasAt(g, i) {
+			return g
+		}
+		v, bad := g.From.Eval(env(i))
+		if bad != nil || v.N.Sign() < 0 {
+			found = append(found, finding.Finding{Kind: "alter/body", Severity: finding.Error, Pos: p.SizesPos,
+				Message: "at these measurements a count of the pattern comes to less than nothing, or can't be worked out"})
+			return g
+		}
+		g.Vals, g.Has = slices.Clone(g.Vals), slices.Clone(g.Has)
+		g.Vals[i], g.Has[i] = v.N, v.Has
+		return g
+	}
+	q.Pieces = make([]*schematic.Piece, len(p.Pieces))
+	for k, piece := range p.Pieces {
+		q.Pieces[k] = remake(piece, anew)
+	}
+	q.Calls = slices.Clone(p.Calls)
+	for k := range q.Calls {
+		q.Calls[k].Vals = anew(q.Calls[k].Vals)
+	}
+	if found.Errors() {
+		return nil, found[:1]
+	}
+	return &q, append(found, unmoved(p, body)...)
+}
+
+func hasAt(g expr.Graded, i int) bool {
+	_, has := g.At(i)
+	return has && i < len(g.Vals)
+}
+
+// ownBodies are the bodies of a pattern with a maker's own measurements in size i, a range being its one length.
+func ownBodies(p *schematic.Pattern, i int, body []Own) ([]schematic.Written, finding.List) {
+	var found finding.List
+	fail := func(fix, format string, args ...any) {
+		found = append(found, finding.Finding{Kind: "alter/body", Severity: finding.Error, Pos: p.SizesPos, Message: fmt.Sprintf(format, args...), Fix: fix})
+	}
+	if len(p.Grading) == 0 {
+		fail("alter it by lengths (`--body`, `--sleeve`), or take a piece of another size", "the pattern has no grading: its counts are not worked out of a body")
+		return nil, found
+	}
+	out := slices.Clone(p.Bodies)
+	for _, own := range body {
+		k := slices.IndexFunc(out, func(b schematic.Written) bool { return key(b.Name) == key(own.Name) })
+		if k < 0 {
+			var names []string
+			for _, b := range out {
+				names = append(names, b.Name)
+			}
+			fail("it has: "+strings.Join(names, ", "), "the pattern has no body measurement called %q", own.Name)
+			continue
+		}
+		b := &out[k]
+		b.Low = withAt(b.Low, i, p.Sizes.Len(), own.Length)
+		if !b.High.IsZero() {
+			b.High = withAt(b.High, i, p.Sizes.Len(), own.Length)
+		}
+		b.Other = expr.Graded{}
+	}
+	return out, found
+}
+
+// withAt is g, one for each of n sizes, with another length in size i.
+func withAt(g expr.Graded, i, n int, to units.Num) expr.Graded {
+	out := expr.Graded{Vals: make([]units.Num, n), Has: make([]bool, n)}
+	for k := range n {
+		out.Vals[k], out.Has[k] = g.At(k)
+	}
+	out.Vals[i], out.Has[i] = to, true
+	return out
+}
+
+// unmoved tells of measurements that change nothing, since nothing of the grading is worked out of them.
+func unmoved(p *schematic.Pattern, body []Own) finding.List {
+	var out finding.List
+	for _, own := range body {
+		if slices.ContainsFunc(p.Grading, func(g schematic.Grading) bool { return asks(&g, own.Name) }) {
+			continue
+		}
+		out = append(out, finding.Finding{Kind: "alter/body", Severity: finding.Note, Pos: p.SizesPos,
+			Message: fmt.Sprintf("nothing in the grading is worked out of %q, so that your own changes nothing", own.Name)})
+	}
+	return out
+}
+
+// asks reports whether a line of the grading calls a body measurement, by its upper or its lower end.
+func asks(g *schematic.Grading, body string) bool {
+	return slices.ContainsFunc(sums(g), func(s schematic.GradedSum) bool {
+		return s.Sum != nil && slices.ContainsFunc(s.Sum.Names(), func(n string) bool {
+			return key(n) == key(body) || key(n) == "low "+key(body)
+		})
+	})
+}

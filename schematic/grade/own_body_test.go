@@ -1,0 +1,84 @@
+package grade_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic"
+	"flatwright/schematic/grade"
+	"flatwright/schematic/units"
+)
+
+// The raglan example's back is half of bust and 4 in of ease, at 4 stitches and 2 more. By hand:
+// a bust of 37 in is 41 in around, half of it 20½ in; at 18 sts over 4 in these are 92.25: 94 (90 is 2.25 away, 94 1.75).
+// 108 cm are 42.52 in: 46.52 around, half 23.26; at 20 sts over 4 in 116.3: 118 (114 is 2.3 away, 118 1.7). Rounded at the pattern's
+// gauge before (104.7: 106, which are 23.56 in) it would be 117.8: 118 too; at 40 in and 19 sts: 22 in are 104.5, 106,
+// and by way of 98 or 102 (99 at the pattern's gauge: 98, 21.78 in) 103.4: 102.
+func TestAMakersOwnBodyGoesThroughTheGrading(t *testing.T) {
+	p := file(t, "../../examples/windlass-raglan.yaml")
+	inches := func(n int64) units.Num { return units.Int(n * 254).Div(units.Int(10)) }
+	for _, c := range []struct {
+		bust units.Num
+		sts  int64 // over 4 in; 0: the pattern's
+		want int
+	}{
+		{inches(34), 0, 86}, // the size's own
+		{inches(37), 0, 94},
+		{units.Int(1080), 20, 118},
+		{inches(40), 19, 106},
+	} {
+		r := grade.Request{Size: 1, Own: []grade.Own{{Name: "Bust", Length: c.bust}}}
+		if c.sts > 0 {
+			g := p.Gauges[0]
+			g.Stitches = units.Int(c.sts)
+			r.Gauges = []schematic.Gauge{g}
+		}
+		a, found := grade.Alter(p, r)
+		require.NotNil(t, a, found)
+		assert.Equal(t, c.want, a.Now.Pieces[0].Steps[0].After, "%s mm", c.bust)
+		assert.Equal(t, 86, a.Was.Pieces[0].Steps[0].After, "the size as published")
+	}
+	assert.Equal(t, 86, p.Pieces[0].Sections[0].(*schematic.CastOn).Stitches.Int(1, 0), "the pattern stays as it was")
+}
+
+func TestAnOwnBodyThatCannotBeIsAnError(t *testing.T) {
+	p := file(t, "../../examples/windlass-raglan.yaml")
+	for _, c := range []struct {
+		own  grade.Own
+		kind string
+	}{
+		{grade.Own{Name: "hip", Length: units.Int(1000)}, "alter/body"},
+		{grade.Own{Name: "bust", Length: units.Int(40)}, "grading/impossible"},
+	} {
+		a, found := grade.Alter(p, grade.Request{Own: []grade.Own{c.own}})
+		assert.Nil(t, a)
+		require.Len(t, found, 1)
+		assert.Equal(t, c.kind, found[0].Kind)
+	}
+	_, found := grade.Alter(p, grade.Request{Size: 1, Own: []grade.Own{{Name: "head", Length: units.Int(570)}}})
+	require.NotEmpty(t, found)
+	assert.Contains(t, found[0].Message, `nothing in the grading is worked out of "head"`)
+	plain := file(t, "../../testdata/altered/coat.yaml")
+	a, found := grade.Alter(plain, grade.Request{Own: []grade.Own{{Name: "bust", Length: units.Int(1000)}}})
+	assert.Nil(t, a)
+	assert.Contains(t, found[0].Message, "no grading")
+}
+
+// A hat of ten wedges that is to have thirteen tenths of its stitches has thirteen: 130 stitches, 78 after four rounds of
+// thirteen fewer, and 13 in the point.
+func TestACrownKeepsItsWedgesAsWide(t *testing.T) {
+	p := file(t, "../../testdata/altered/hat.yaml")
+	g := p.Gauges[0]
+	g.Stitches, g.Rows = units.Int(26), g.Rows.Mul(units.Frac(6, 5))
+	rib := p.Gauges[1]
+	rib.Stitches, rib.Rows = rib.Stitches.Mul(units.Frac(13, 10)), rib.Rows.Mul(units.Frac(6, 5))
+	a, found := grade.Alter(p, grade.Request{Gauges: []schematic.Gauge{g, rib}})
+	require.NotNil(t, a, found)
+	var after []int
+	for _, s := range a.Now.Pieces[0].Steps {
+		after = append(after, s.After)
+	}
+	assert.Equal(t, []int{130, 130, 130, 78, 13}, after[:5])
+}
