@@ -43,156 +43,192 @@ func (s *JoinParts) work(w *worker) {
 	for _, j := range s.Of {
 		w.taken = append(w.taken, w.countOf(j))
 	}
-	if w.slit != nil {
+	switch {
+	case w.slit != nil:
 		w.slit.close(w, s)
 		return
-	}
-	if !slices.ContainsFunc(s.Of, func(j JoinPart) bool { return j.Part != "" }) {
-		if !s.Round || w.cur == nil || w.cur.ended {
-			w.find("arithmetic/join", finding.Error, s.Pos, "there is nothing to join here", "", "",
-				"name the parts; or say `round: yes` to join the row in work into a round")
-			if w.cur == nil || w.cur.ended {
-				w.unseen(1)
-			}
-			return
-		}
-		n, edge := 0, ""
-		for _, j := range s.Of {
-			n += j.Added.Int(w.i, 0)
-			edge = orElse(edge, j.Edge)
-		}
-		w.closeRound(n, edge, s.Name, s.Pos)
+	case !slices.ContainsFunc(s.Of, func(j JoinPart) bool { return j.Part != "" }):
+		s.closeRow(w)
 		return
 	}
-	var bits []joined
-	flip := w.cur != nil && w.cur.flip
-	doubt := false
+	j := &joining{w: w, s: s}
+	for _, part := range s.Of {
+		j.gather(part)
+	}
+	if !j.meet() {
+		w.unseen(1)
+		return
+	}
+	switch {
+	case len(j.first.blocks) > 1:
+		w.find("arithmetic/join", finding.Error, s.Pos, "parts that are drawn in panels can't be joined here", "", "", "begin a new piece with `start from`")
+		w.cur = j.first
+		w.doubtful()
+	case s.Round:
+		w.joinRound(s, j.bits, j.first, j.y)
+		w.cur.doubt = j.doubt
+	default:
+		j.row()
+	}
+}
+
+// closeRow joins the row in work to itself.
+func (s *JoinParts) closeRow(w *worker) {
+	if !s.Round || w.cur == nil || w.cur.ended {
+		w.find("arithmetic/join", finding.Error, s.Pos, "there is nothing to join here", "", "",
+			"name the parts; or say `round: yes` to join the row in work into a round")
+		if w.cur == nil || w.cur.ended {
+			w.unseen(1)
+		}
+		return
+	}
+	n, edge := 0, ""
 	for _, j := range s.Of {
-		if j.Part == "" {
-			bits = append(bits, joined{added: j.Added.Int(w.i, 0), edge: orElse(j.Edge, "added edge")})
-			continue
-		}
-		q := w.strandOf(j.Part)
-		if n := w.made.Live[j.Part]; q == nil && s.Round && n > 0 && w.onHold(j.Part) {
-			w.take(j.Part)
-			bits = append(bits, joined{added: n, held: true})
-			continue
-		}
-		if q == nil || q.ended {
-			w.find("arithmetic/join", finding.Error, j.Pos, fmt.Sprintf("%s has no live stitches to join", j.Part), "", "", w.joinHint(j.Part))
-			doubt = true
-			continue
-		}
-		delete(w.parts, j.Part)
-		bits = append(bits, joined{q: q})
+		n += j.Added.Int(w.i, 0)
+		edge = orElse(edge, j.Edge)
 	}
-	if !flip {
-		reverse(bits) // a right-side row meets them from the right
+	w.closeRound(n, edge, s.Name, s.Pos)
+}
+
+// joining is parts on their way to one row.
+type joining struct {
+	w           *worker
+	s           *JoinParts
+	bits        []joined // as a row of the right side meets them
+	first, last *strand
+	y           units.Num // of the highest of them
+	doubt       bool
+}
+
+// gather takes one of the parts, or stitches added, into the row.
+func (j *joining) gather(part JoinPart) {
+	w := j.w
+	if part.Part == "" {
+		j.bits = append(j.bits, joined{added: part.Added.Int(w.i, 0), edge: orElse(part.Edge, "added edge")})
+		return
 	}
-	var first *strand
+	q := w.strandOf(part.Part)
+	if n := w.made.Live[part.Part]; q == nil && j.s.Round && n > 0 && w.onHold(part.Part) {
+		w.take(part.Part)
+		j.bits = append(j.bits, joined{added: n, held: true})
+		return
+	}
+	if q == nil || q.ended {
+		w.find("arithmetic/join", finding.Error, part.Pos, fmt.Sprintf("%s has no live stitches to join", part.Part), "", "", w.joinHint(part.Part))
+		j.doubt = true
+		return
+	}
+	delete(w.parts, part.Part)
+	j.bits = append(j.bits, joined{q: q})
+}
+
+// meet brings the parts to their last rows, which are to be the same; false if there are none.
+func (j *joining) meet() bool {
+	w := j.w
+	if w.cur == nil || !w.cur.flip {
+		reverse(j.bits) // a right-side row meets them from the right
+	}
 	var rows []int
-	y := units.Num{}
-	for _, b := range bits {
+	for _, b := range j.bits {
 		if b.q == nil {
 			continue
 		}
 		w.cur = b.q
 		w.settle()
-		if first == nil {
-			first = b.q
+		if j.first == nil {
+			j.first = b.q
 		}
+		j.last = b.q
 		rows = append(rows, b.q.row)
-		y = units.Max(y, b.q.y)
+		j.y = units.Max(j.y, b.q.y)
+		j.doubt = j.doubt || b.q.doubt
 	}
-	if first == nil {
-		w.unseen(1)
-		return
+	if len(rows) > 0 && slices.ContainsFunc(rows, func(r int) bool { return r != rows[0] }) {
+		w.findSide("arithmetic/join-rows", finding.Warning, j.s.Pos, "the parts to be joined end after different rows",
+			"rows "+listed(rows), "the same row", "work the shorter part on, or end the longer one earlier")
 	}
-	for _, b := range bits {
-		doubt = doubt || b.q != nil && b.q.doubt
-	}
-	for _, r := range rows[1:] {
-		if r != rows[0] {
-			w.findSide("arithmetic/join-rows", finding.Warning, s.Pos, "the parts to be joined end after different rows",
-				"rows "+listed(rows), "the same row", "work the shorter part on, or end the longer one earlier")
-			break
-		}
-	}
-	last := first
-	for _, b := range bits {
-		if b.q != nil {
-			last = b.q
-		}
-	}
-	if len(first.blocks) > 1 {
-		w.find("arithmetic/join", finding.Error, s.Pos, "parts that are drawn in panels can't be joined here", "", "", "begin a new piece with `start from`")
-		w.cur = first
-		w.doubtful()
-		return
-	}
-	if s.Round {
-		w.joinRound(s, bits, first, y)
-		w.cur.doubt = doubt
-		return
-	}
-	j := &strand{name: s.Name, gauge: first.gauge, y: y, row: first.row, rs: first.rs, flip: flip, doubt: doubt, unseen: first.unseen}
-	nb := block{view: first.blocks[0].view, left: first.blocks[0].left, right: last.blocks[len(last.blocks)-1].right}
-	fit := true
-	x := first.blocks[0].x
-	for _, b := range bits {
-		if b.q == nil {
-			nb.runs = append(nb.runs, run{n: b.added, gauge: first.gauge})
-			x = x.Add(first.gauge.StitchWidth().Times(b.added))
+	return j.first != nil
+}
+
+// row goes on with one flat row of all of them.
+func (j *joining) row() {
+	w, first := j.w, j.first
+	next := &strand{name: j.s.Name, gauge: first.gauge, y: j.y, row: first.row, rs: first.rs, flip: first.flip, doubt: j.doubt, unseen: first.unseen}
+	b := block{view: first.blocks[0].view, left: first.blocks[0].left, right: j.last.blocks[len(j.last.blocks)-1].right}
+	for _, bit := range j.bits {
+		if bit.q == nil {
+			b.runs = append(b.runs, run{n: bit.added, gauge: first.gauge})
 			continue
 		}
-		if !b.q.blocks[0].x.Eq(x) || b.q.blocks[0].view != nb.view || !b.q.y.Eq(y) {
-			fit = false
-		}
-		nb.runs = append(nb.runs, b.q.blocks[0].runs...)
-		x = x.Add(b.q.width(&b.q.blocks[0]))
+		b.runs = append(b.runs, bit.q.blocks[0].runs...)
+		bit.q.ended = true
 	}
-	for _, b := range bits {
-		if b.q != nil {
-			b.q.ended = true
-		}
-	}
-	nb.runs = joinRuns(nb.runs)
-	j.blocks = []block{nb}
-	c := w.canvas(&nb)
-	if fit {
-		j.blocks[0].x = first.blocks[0].x
-		x := first.blocks[0].x
-		for _, b := range bits {
-			if b.q != nil {
-				x = x.Add(b.q.width(&b.q.blocks[0]))
-				continue
-			}
-			z := x.Add(first.gauge.StitchWidth().Times(b.added))
-			if b.added > 0 {
-				c.segs = append(c.segs, seg{a: pt{x, y}, b: pt{z, y}, name: b.edge, part: s.Name, sts: b.added, pos: s.Pos})
-			}
-			x = z
-		}
+	b.runs = joinRuns(b.runs)
+	next.blocks = []block{b}
+	if j.flat() {
+		next.blocks[0].x = first.blocks[0].x
+		j.fill()
 	} else {
-		// The new row does not lie flat over the parts: each ends, and the row is drawn above
-		// them about their common centre.
-		lo, hi := first.blocks[0].x, last.right(&last.blocks[len(last.blocks)-1])
-		for _, b := range bits {
-			if b.q != nil {
-				q := &b.q.blocks[0]
-				w.canvas(q).segs = append(w.canvas(q).segs, seg{a: pt{b.q.right(q), b.q.y}, b: pt{q.x, b.q.y}, name: "joined edge", part: b.q.name, sts: q.count()})
-			}
+		j.above(next)
+	}
+	w.cur = next
+}
+
+// eachX calls f with each of the parts and stitches added, and with the place where it begins if they lie side by side.
+func (j *joining) eachX(f func(bit joined, x, end units.Num)) {
+	x := j.first.blocks[0].x
+	for _, bit := range j.bits {
+		end := x.Add(j.first.gauge.StitchWidth().Times(bit.added))
+		if bit.q != nil {
+			end = x.Add(bit.q.width(&bit.q.blocks[0]))
 		}
-		j.blocks[0].x = lo.Add(hi).Half().Sub(j.width(&j.blocks[0]).Half())
-		c.segs = append(c.segs, seg{a: pt{j.blocks[0].x, y}, b: pt{j.right(&j.blocks[0]), y}, name: "joined edge", part: s.Name, sts: j.count()})
-		w.cur = j
-		if !w.bends(s) {
-			w.findCount("arithmetic/join-gap", finding.Warning, s.Pos, "the stitches added do not fill the gap between the parts, so the joined row does not lie flat",
-				w.long(j.width(&j.blocks[0]))+" of row", w.long(hi.Sub(lo))+" from end to end",
-				"add as many stitches as were left and decreased there")
+		f(bit, x, end)
+		x = end
+	}
+}
+
+// flat reports whether the parts lie side by side at one height, and what is added fills the gaps.
+func (j *joining) flat() bool {
+	fit := true
+	j.eachX(func(bit joined, x, _ units.Num) {
+		if bit.q != nil {
+			b := &bit.q.blocks[0]
+			fit = fit && b.x.Eq(x) && b.view == j.first.blocks[0].view && bit.q.y.Eq(j.y)
+		}
+	})
+	return fit
+}
+
+// fill draws the edges of what is added.
+func (j *joining) fill() {
+	c := j.w.canvas(&j.first.blocks[0])
+	j.eachX(func(bit joined, x, end units.Num) {
+		if bit.q == nil && bit.added > 0 {
+			c.segs = append(c.segs, seg{a: pt{x, j.y}, b: pt{end, j.y}, name: bit.edge, part: j.s.Name, sts: bit.added, pos: j.s.Pos})
+		}
+	})
+}
+
+// above draws a row that does not lie flat over the parts: each of them ends, and the row stands above them about
+// their common centre.
+func (j *joining) above(next *strand) {
+	w, b := j.w, &next.blocks[0]
+	lo, hi := j.first.blocks[0].x, j.last.right(&j.last.blocks[len(j.last.blocks)-1])
+	for _, bit := range j.bits {
+		if bit.q != nil {
+			q := &bit.q.blocks[0]
+			w.canvas(q).segs = append(w.canvas(q).segs, seg{a: pt{bit.q.right(q), bit.q.y}, b: pt{q.x, bit.q.y}, name: "joined edge", part: bit.q.name, sts: q.count()})
 		}
 	}
-	w.cur = j
+	b.x = lo.Add(hi).Half().Sub(next.width(b).Half())
+	c := w.canvas(b)
+	c.segs = append(c.segs, seg{a: pt{b.x, j.y}, b: pt{next.right(b), j.y}, name: "joined edge", part: j.s.Name, sts: next.count()})
+	w.cur = next
+	if !w.bends(j.s) {
+		w.findCount("arithmetic/join-gap", finding.Warning, j.s.Pos, "the stitches added do not fill the gap between the parts, so the joined row does not lie flat",
+			w.long(next.width(b))+" of row", w.long(hi.Sub(lo))+" from end to end",
+			"add as many stitches as were left and decreased there")
+	}
 }
 
 // bends reports whether the row that s joins is shaped at marked lines later, as a raglan yoke is: it goes over the
