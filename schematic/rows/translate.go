@@ -151,7 +151,7 @@ func counterpart(st *stitch.Stitch, low string, from, to stitch.Terms) string {
 	case strings.ToLower(st.Abbr(from)):
 		return st.Abbr(to)
 	case strings.ToLower(st.Abbr(from)) + "s":
-		return st.Abbr(to) + "s"
+		return strings.TrimSuffix(st.Abbr(to), "s") + "s" // one ss, two ss
 	case st.Name(from):
 		return st.Name(to)
 	case st.Name(from) + "s":
@@ -163,8 +163,6 @@ func counterpart(st *stitch.Stitch, low string, from, to stitch.Terms) string {
 			return "sl st"
 		case strings.HasPrefix(low, "slip stitch"):
 			return low
-		case strings.HasSuffix(low, "sts"):
-			return "ss"
 		}
 		return "ss"
 	}

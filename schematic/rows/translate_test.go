@@ -24,6 +24,7 @@ func TestAWordIsTurnedAndAllElseStays(t *testing.T) {
 		assert.Equal(t, uk, string(Translate([]byte(us), stitch.US, stitch.UK)))
 		assert.Equal(t, us, string(Translate([]byte(uk), stitch.UK, stitch.US)))
 	}
+	assert.Equal(t, "ss in next 2 ss", string(Translate([]byte("sl st in next 2 sl sts"), stitch.US, stitch.UK)), "one ss, two ss")
 }
 
 func TestATurnedTextStillFits(t *testing.T) {
