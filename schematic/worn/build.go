@@ -483,6 +483,11 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		a.add(h, m.Make)
 		return
 	}
+	if sleeve, strap := a.saddled(m, p); strap != nil {
+		a.add(sleeve, m.Make)
+		a.add(strap, m.Make)
+		return
+	}
 	cuts := a.roundTheBody(m, p)
 	if len(cuts) == 0 {
 		if len(m.Piece.Onto) > 0 {

@@ -128,6 +128,10 @@ func (a *assembly) body() *trunk {
 		t.hangs(p)
 	}
 	for _, p := range a.placed {
+		if p.strap { // the highest point of the shoulder is on it
+			_, hi := box(p.drawn)
+			t.top = max(t.top, hi.Y)
+		}
 		t.opens(p)
 		t.yoke(p)
 	}
@@ -146,7 +150,7 @@ func (t *trunk) covers(p *panel) {
 
 // hangs takes the armhole from a sleeve that hangs in it.
 func (t *trunk) hangs(p *panel) {
-	if p.made.Kind != schematic.KindSleeve || !p.hung {
+	if p.made.Kind != schematic.KindSleeve || !p.hung || p.strap {
 		return
 	}
 	t.kind = "armhole"
@@ -514,7 +518,7 @@ func (tk *taker) bag(root *panel) {
 func (tk *taker) sleeve(t *trunk) {
 	var p *panel
 	for _, q := range tk.a.placed {
-		if q.made.Kind == schematic.KindSleeve && q.hung && (p == nil || q.where.by.X < p.where.by.X) {
+		if q.made.Kind == schematic.KindSleeve && q.hung && !q.strap && (p == nil || q.where.by.X < p.where.by.X) {
 			p = q
 		}
 	}

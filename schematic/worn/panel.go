@@ -52,6 +52,7 @@ type panel struct {
 	own        [2]pt    // the same of its own edge, before it was placed
 	laid       chord    // what was laid on what
 	onto       []string // the names of the edges on which it was laid
+	strap      bool     // of a saddle shoulder
 	strip      bool     // a band that bends
 	halved     bool     // but a half of its piece shows
 	lengthwise bool     // it is folded along its whole length, and sewn to itself

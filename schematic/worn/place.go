@@ -45,6 +45,7 @@ func (a *assembly) put() {
 			if a.hoods() {
 				continue
 			}
+			a.bent()
 			a.bend()
 			if !a.nextStrip() {
 				a.sewOn()
@@ -215,8 +216,12 @@ func (q *proto) candidates() []*panel {
 		x := q.middle()
 		var out []*panel
 		for _, left := range []bool{true, false} {
-			if h := q.half(x, left, key); h != nil {
-				out = append(out, h)
+			h := q.half(x, left, key)
+			if h == nil {
+				continue
+			}
+			if out = append(out, h); q.strap { // of one of a pair another side lies in front
+				out = append(out, h.mirrored())
 			}
 		}
 		return out
@@ -330,7 +335,7 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 	}
 	n := len(p.loop)
 	from, to := p.loop[run[0]].a, p.loop[(run[len(run)-1]+1)%n].a
-	if !alikeChords(dist(from, to), c.chord(), a.mostUnlike(keys)) || !c.inOrder(p.loop[run[0]], p.loop[run[len(run)-1]]) || !q.rightWayUp(c, from, to) || q.foldsUnderarm(p, run, c) {
+	if !alikeChords(dist(from, to), c.chord(), a.mostUnlike(keys)) || !c.inOrder(p.loop[run[0]], p.loop[run[len(run)-1]]) || !q.rightWayUp(c, from, to) || q.foldsUnderarm(p, run, c) || p.strap && !p.inwards(run, c) {
 		return fit{}
 	}
 	return fit{q, p, run, c, a.matched(q, p, run)}
