@@ -94,8 +94,8 @@ func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing
 		default:
 			d := drawingOf(sheets, o)
 			wide, wideWorn := d.widest(worn.made)
-			smaller = wide > widest && pieces.next()
-			smaller = wideWorn > widest && worn.next() || smaller
+			smaller = pieces.narrower(wide, widest)
+			smaller = worn.narrower(wideWorn, widest) || smaller
 			if !smaller {
 				return d, nil
 			}
@@ -122,6 +122,20 @@ func (s *scaling) next() bool {
 	}
 	s.at++
 	return true
+}
+
+// narrower takes, where a figure was so wide, the next scale at which it may be no wider than widest: what stands beside its outline
+// keeps its size on paper. False if it is narrow enough, or there is none smaller.
+func (s *scaling) narrower(wide, widest float64) bool {
+	if wide <= widest {
+		return false
+	}
+	beside := wide - s.longest()/s.scale()
+	smaller := s.next()
+	for smaller && s.longest()/s.scale()+beside > widest && s.next() {
+		continue
+	}
+	return smaller
 }
 
 // longest is the width of the widest view, mm.
