@@ -184,7 +184,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.cloth = y })
 		}},
 	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "( even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "( over and over [again] | even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:sentence} | as many {x:sentence})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: func(m *match) any {
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
 	}},

@@ -40,6 +40,7 @@ type Reader struct {
 	these      int    // rows since the last heading or rep, for 'these rows'
 	starred    []ins.Item
 	unlike     bool
+	some       bool // what is read is for some of the sizes only
 	spare      []*match
 	memos      [][]memo
 	ids        uint32
@@ -127,7 +128,7 @@ func (r *Reader) section(s *ins.Section) {
 	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
-	r.these = 0
+	r.these, r.some = 0, false
 }
 
 // head finds sizes and terms first, wherever they stand, since rows are read by them.
@@ -190,6 +191,9 @@ func (r *Reader) saysTerms(t stitch.Terms) {
 
 func (r *Reader) sizes(rest string, line, col int) {
 	at := ins.Span{Line: line, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
+	if open, _, ok := strings.Cut(rest, ";"); ok && text.Open(open) { // 2-3 (4-5; 6-7)
+		rest = strings.ReplaceAll(rest, ";", ",")
+	}
 	rest, _, _ = strings.Cut(rest, ";") // measurements stand behind it
 	words := text.Hyphened(text.SizesAlone(rest), r.x.Src)
 	s, p := expr.ParseSizes(strings.NewReplacer(": ", ", ", ":", ",").Replace(words))
@@ -286,6 +290,12 @@ func (r *Reader) one(n int) {
 	}
 	r.flush()
 	r.raw = raw
+	switch {
+	case text.SomeSizes(trimmed):
+		r.some = true
+	case text.AllSizes(trimmed):
+		r.some = false
+	}
 	if label == nil && (r.keyed(raw, n) || r.heading(trimmed, n)) {
 		return
 	}
@@ -738,7 +748,7 @@ func (r *Reader) cut(t []text.Token) int {
 		if depth > 0 || i+1 >= len(t) {
 			continue
 		}
-		stop := w.Is(".", ";") || w.Is(")", "]", "}") || w.Line != t[i+1].Line
+		stop := w.Is(".", ";") || rowAhead(t[i+1:]) || w.Is(")", "]", "}") || w.Line != t[i+1].Line
 		if !stop || !(t[i+1].Cap || t[i+1].Ord > 0 || t[i+1].Kind == 'n' || isStar(&t[i+1])) {
 			continue
 		}
@@ -750,6 +760,12 @@ func (r *Reader) cut(t []text.Token) int {
 		}
 	}
 	return len(t)
+}
+
+// rowAhead reports whether a row's number with a colon stands there: K Row 2: K3.
+func rowAhead(t []text.Token) bool {
+	_, row := text.RowWord(t[0].S)
+	return row && t[0].Cap && len(t) > 2 && t[1].Kind == 'n' && t[2].Is(":")
 }
 
 // refers reports whether a label within a sentence only names the row: Row 2 forms the pattern.
@@ -840,11 +856,9 @@ func (r *Reader) line(tokens []text.Token) {
 		r.note(r.x.Src[first.Line-1], first.Line)
 		return
 	}
-	if l.Label != nil && !working(l.Body) && l.Stated == nil && (p.prose(p.t) || len(p.t) == 0) && len(l.Unread) == 0 && !turns(l.Body) {
-		if len(p.t) > 0 || l.Label.Next {
-			r.x.Read.Words++
-			return
-		}
+	if r.noWork(l, p) {
+		r.x.Read.Words++
+		return
 	}
 	if l.Label != nil && !working(l.Body) && len(l.Body) > 0 && len(l.Unread) == 0 && !turns(l.Body) { // a row without a word of work
 		l.Unread = append(l.Unread, p.span(0, len(p.t)-1))
@@ -861,6 +875,20 @@ func (r *Reader) line(tokens []text.Token) {
 	}
 	r.count(l)
 }
+
+// noWork reports whether a row tells something and is not worked: Optional row 1 stands for row 1.
+func (r *Reader) noWork(l *ins.Line, p *parser) bool {
+	if l.Label == nil {
+		return false
+	}
+	if otherWay[l.Words[0].S] {
+		return true
+	}
+	return !working(l.Body) && l.Stated == nil && (p.prose(p.t) || len(p.t) == 0) && len(l.Unread) == 0 && !turns(l.Body) && (len(p.t) > 0 || l.Label.Next)
+}
+
+// otherWay are words before the name of a row that may be worked instead of the one before.
+var otherWay = set("optional alternative alternate")
 
 // takenUp is the last yarn that words take up; empty if they take up none.
 func takenUp(list []ins.Item) string {
@@ -1032,19 +1060,20 @@ func (r *Reader) plainRow(l *ins.Line) {
 
 // short tells lines of numbers that have not one a size.
 func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
+	part := false
 	for i := range tokens {
 		t := &tokens[i]
 		at := ins.Span{Line: t.Line, Col: t.Col, End: t.End}
-		if t.Short > 0 && (i > 0 && tokens[i-1].Is("-") && t.Glued || i+1 < len(tokens) && measuring[tokens[i+1].S]) { // to fit 86-92 (97-102: 107-112) cm
+		if t.Short == 0 {
+			r.bracketed(t, at)
 			continue
 		}
-		if t.Short == 0 {
-			if t.Num.By != nil && !t.List && !r.unlike && !slices.Equal(groupsOf(t.S), r.x.Sizes.Groups) && strings.ContainsAny(t.S, "([") {
-				r.unlike = true // once is enough
-				r.x.Tell(finding.Finding{Kind: "words/brackets", Severity: finding.Note,
-					Message: fmt.Sprintf("%q is bracketed unlike the line of sizes", t.S),
-					Want:    "brackets as in " + r.x.Sizes.Full(r.x.Sizes.Names), Fix: "bracket the numbers like the sizes"}, at)
-			}
+		if near(tokens, i-1).Is("-") && t.Glued || measuring[near(tokens, i+1).S] { // to fit 86-92 (97-102: 107-112) cm
+			continue
+		}
+		if r.some && t.Short < len(r.x.Sizes.Names) { // one number for each of those
+			l.Words[i].Short, part = 0, true
+			l.Unread = append(l.Unread, at)
 			continue
 		}
 		l.Short = true
@@ -1064,7 +1093,18 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 		}
 		r.x.Tell(f, at)
 	}
-	return l.Short
+	return l.Short || part
+}
+
+// bracketed tells once of a line of numbers that is bracketed unlike the line of sizes.
+func (r *Reader) bracketed(t *text.Token, at ins.Span) {
+	if t.Num.By == nil || t.List || r.unlike || slices.Equal(groupsOf(t.S), r.x.Sizes.Groups) || !strings.ContainsAny(t.S, "([") {
+		return
+	}
+	r.unlike = true
+	r.x.Tell(finding.Finding{Kind: "words/brackets", Severity: finding.Note,
+		Message: fmt.Sprintf("%q is bracketed unlike the line of sizes", t.S),
+		Want:    "brackets as in " + r.x.Sizes.Full(r.x.Sizes.Names), Fix: "bracket the numbers like the sizes"}, at)
 }
 
 // shortSizes tells once of a line of sizes that is too short or too long itself: most

@@ -102,7 +102,14 @@ func (s *sequence) atStar(t *text.Token) {
 		if s.stop >= 0 {
 			r.Stop = s.stop
 		}
-		to := s.spec(r, s.i, false)
+		at := s.i
+		if _, n := s.named("times", at+1); s.at(at).Is(",") && n >= 0 && !s.at(n).Is("rep", "repeat") { // *p2, k6*, 2x
+			at++
+		}
+		to := s.spec(r, at, false)
+		if to == at {
+			to = s.i
+		}
 		s.out = s.out[:s.star]
 		if to == s.i && (s.i >= len(s.t) || s.at(s.i).Kind == 'g' && s.countsIn(s.at(s.i).Sub) != nil) { // *6 sc, dec* [42]
 			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(s.starTok, s.i-1)}

@@ -28,7 +28,7 @@ var statements = []form{
 		return &ins.RepeatRows{Rows: s.rows, Stretch: s.stretch, Times: ins.N(1)}
 	}},
 
-	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short/rs/ws] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) around/across {t:times}", meaning: "so many plain rows", example: "Knit around 1 more time", build: func(m *match) any {
 		id := "k"

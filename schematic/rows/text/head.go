@@ -13,7 +13,7 @@ var Keys = map[string]string{
 	"sizes": "sizes", "size": "sizes", "terms": "terms", "gauge": "gauge", "tension": "gauge", "materials": "words", "material": "words", "to fit": "words", "to fit bust": "words", "to fit chest": "words",
 	"yarn": "words", "yarns": "words", "hook": "words", "hooks": "words", "needle": "words", "needles": "words", "notions": "words", "tools": "words", "notes": "notes", "note": "notes", "supplies": "words", "you will need": "words", "what you need": "words",
 	"pattern notes": "notes", "abbreviations": "names", "abbreviation": "names", "abbreviations used": "names", "stitch abbreviations": "names", "special abbreviations": "stitches", "special stitches": "stitches", "special stitch": "stitches", "stitches": "stitches", "stitches used": "names",
-	"stitch guide": "stitches", "stitch key": "names", "skill level": "words", "level": "words", "difficulty": "words", "difficulty level": "words", "designer": "words", "designed by": "words", "finished measurements": "words", "finished size": "words", "finished sizes": "words", "measurements": "words",
+	"stitch guide": "stitches", "stitch key": "names", "pattern key": "names", "stitch glossary": "names", "glossary": "names", "special stitches & techniques": "stitches", "special stitches and techniques": "stitches", "stitches & abbreviations": "names", "stitches/abbreviations": "names", "abbreviations & stitches": "names", "abbreviations and stitches": "names", "special stitches used": "stitches", "skill level": "words", "level": "words", "difficulty": "words", "difficulty level": "words", "designer": "words", "designed by": "words", "finished measurements": "words", "finished size": "words", "finished sizes": "words", "measurements": "words",
 	"finished measurement": "words", "actual size": "words", "actual measurement": "words", "finishing": "words", "making up": "words", "assembly": "words", "to finish": "words", "care": "words", "about": "words", "construction": "notes", "colors": "words", "colours": "words", "color": "words", "colour": "words", "equipment": "words", "techniques": "words",
 	"special instructions": "notes", "instructions note": "notes", "tips": "words", "key": "words", "copyright": "words", "special notes": "notes", "crochet abbreviations": "names", "to make up": "words", "to assemble": "words", "dimensions": "words", "additional materials": "words",
 }
@@ -43,6 +43,17 @@ var meant = regexp.MustCompile(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A
 
 // means is a line that says what one short name stands for: C4B = slip next 2 sts to cable needle.
 var means = regexp.MustCompile(`^[*•A-Za-z][A-Za-z0-9/()]{0,11} ?= ?[A-Za-z][a-z]`)
+
+var (
+	someSizes = regexp.MustCompile(`(?i)^\W*(?:for )?(?:the )?sizes? .{1,60} only\b|^\W*[\w-]{1,6} size only\b`)
+	allSizes  = regexp.MustCompile(`(?i)^\W*(?:for )?all (?:the )?sizes\b`)
+)
+
+// SomeSizes reports whether a line says that what follows is for some of the sizes only.
+func SomeSizes(line string) bool { return someSizes.MatchString(line) }
+
+// AllSizes reports whether a line says that what follows is for all sizes again.
+func AllSizes(line string) bool { return allSizes.MatchString(line) }
 
 // Means reports whether a line says what one short name stands for.
 func Means(line string) bool { return strings.Count(line, "=") == 1 && means.MatchString(line) }
@@ -287,6 +298,9 @@ var (
 	behindSizes = regexp.MustCompile(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|cms?|inches|ins?|[\s."″-])+$`)
 )
 
+// shownIn tells the size of a picture.
+var shownIn = regexp.MustCompile(`(?i) ?[(\[](?:shown|sample|model|pictured|photo)[^)\]]*[)\]]`)
+
 var hyphens = regexp.MustCompile(`([\d½¼¾]) ?[-–] ?(\d)`)
 
 // Hyphened are the words of a line of sizes with commas for the hyphens between numbers, if that gives as many
@@ -304,6 +318,6 @@ func Hyphened(words string, lines []string) string {
 
 // SizesAlone are the words of a line of sizes without whom they fit and in what they are told.
 func SizesAlone(rest string) string {
-	rest = strings.TrimSuffix(strings.TrimSpace(rest), ".")
+	rest = strings.TrimSuffix(strings.TrimSpace(shownIn.ReplaceAllString(rest, "")), ".")
 	return behindSizes.ReplaceAllString(beforeSizes.ReplaceAllString(rest, "$1"), "$1")
 }

@@ -7,6 +7,7 @@ import (
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
 )
 
 // A pattern that someone published was made by many, and is wrong by little and seldom. What
@@ -44,13 +45,13 @@ func judge(x *ins.Text, list []*merged) {
 	}
 }
 
-var some = regexp.MustCompile(`(?i)^\W*(for )?(all )?(the )?sizes? .{1,40} only\b|^\W*[\w-]{1,6} size only\b|\bfor [\w-]{1,6} size only\b`)
+var some = regexp.MustCompile(`(?i)\bfor [\w-]{1,6} size only\b`)
 
 // forSome reports whether rows of a text are for some of its sizes only: then no size is sure of
 // all its rows.
 func forSome(x *ins.Text) bool {
 	return len(x.Sizes.Names) > 1 && slices.ContainsFunc(x.Src, func(l string) bool {
-		return strings.Contains(strings.ToLower(l), "only") && some.MatchString(l)
+		return strings.Contains(strings.ToLower(l), "only") && (text.SomeSizes(l) || some.MatchString(l))
 	})
 }
 
