@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"runtime/debug"
 	"strings"
 
@@ -111,12 +112,8 @@ func (c *checked) check(cmd *cobra.Command, path, rows string) error {
 	if c.sources == nil {
 		c.sources = map[string][]byte{}
 	}
-	for _, s := range []*job.Source{src, text} {
-		if s != nil {
-			c.sources[s.Name] = s.Text
-		}
-	}
 	c.last, err = job.CheckRows(cmd.Context(), src, text)
+	maps.Copy(c.sources, c.last.Sources)
 	c.findings = append(c.findings, c.last.Findings...)
 	if errors.Is(err, job.ErrUnreadable) {
 		c.unreadable = true

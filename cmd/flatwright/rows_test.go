@@ -78,3 +78,11 @@ func TestWordsGoFromUSToUKAndBack(t *testing.T) {
 	assert.Contains(t, list.out, "sc\t")
 	assert.Equal(t, exitUsage, flatwright(t, "", "words", text).code)
 }
+
+// é is the byte 0xE9 in Windows-1252 (Unicode's mapping table CP1252.TXT); the line under a finding shows what was read.
+func TestTheLineOfAFindingIsShownInTheEncodingThatItWasReadIn(t *testing.T) {
+	r := flatwright(t, "", "check", write(t, "rows.txt", "Terms: US\nCh 6.\nRow 1: Sc in each caf\xe9 stitch. (9 sc)\n"))
+	assert.Contains(t, r.out, "it is read as Windows-1252")
+	assert.Contains(t, r.out, "café")
+	assert.NotContains(t, r.out, "\xe9")
+}

@@ -18,10 +18,10 @@ import (
 // the pattern if there is one, and how much of the text was read.
 type RowsResult struct {
 	Result
-	Read rows.Reading
-	text *rows.Text
-	rep  rows.Report
-	srcs map[string][]byte // the files that findings stand in
+	Read    rows.Reading
+	Sources map[string][]byte // the files that findings stand in, as they were read: in UTF-8
+	text    *rows.Text
+	rep     rows.Report
 }
 
 // RowsFile is the file beside the pattern in which its rows are written, or "" if
@@ -38,12 +38,12 @@ func RowsFile(src Source) string {
 // src; with no text, the rows that stand in the pattern, if any. Its error is
 // ErrUnreadable, or of an ended ctx.
 func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
-	out := RowsResult{srcs: map[string][]byte{}}
+	out := RowsResult{Sources: map[string][]byte{}}
 	var note finding.List
 	if text != nil {
 		t, n := decoded(*text)
 		text, note = &t, n
-		out.srcs[t.Name] = t.Text
+		out.Sources[t.Name] = t.Text
 	}
 	if src == nil {
 		var err error
@@ -55,13 +55,13 @@ func CheckRows(ctx context.Context, src, text *Source) (RowsResult, error) {
 		out.Title, out.Sizes = out.text.Title, out.rep.Sizes
 		return out, nil
 	}
-	out.srcs[src.Name] = src.Text
+	out.Sources[src.Name] = src.Text
 	p, gs, r, err := work(ctx, *src)
 	out.Result = r
 	if err != nil || text == nil && p.Rows == "" {
 		return out, err
 	}
-	held := RowsResult{Result: r, srcs: out.srcs}
+	held := RowsResult{Result: r, Sources: out.Sources}
 	held.Findings = append(held.Findings, note...)
 	if err := apart(ctx, func() { held.hold(*src, text, p, gs) }); err != nil {
 		return out, err
@@ -147,7 +147,7 @@ func (r RowsResult) Markdown() ([]byte, error) {
 	rep := r.rep
 	rep.Findings = r.Findings
 	var b bytes.Buffer
-	err := rows.Markdown(&b, r.text, rep, r.srcs)
+	err := rows.Markdown(&b, r.text, rep, r.Sources)
 	return b.Bytes(), err
 }
 
