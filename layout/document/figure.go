@@ -124,16 +124,17 @@ func (s *scaling) next() bool {
 	return true
 }
 
-// narrower takes, where a figure was so wide, the next scale at which it may be no wider than widest: what stands beside its outline
-// keeps its size on paper. False if it is narrow enough, or there is none smaller.
+// narrower takes, where a figure was so wide, the largest scale at which it would be no wider than widest if all of it shrank with the
+// scale: what stands beside its outline keeps its size on paper, so that this is never too small. False if the figure is narrow enough, or
+// there is no smaller scale.
 func (s *scaling) narrower(wide, widest float64) bool {
 	if wide <= widest {
 		return false
 	}
-	beside := wide - s.longest()/s.scale()
+	least := s.scale() * wide / widest
 	smaller := s.next()
-	for smaller && s.longest()/s.scale()+beside > widest && s.next() {
-		continue
+	for smaller && s.scale() < least && s.at+1 < len(s.from) && s.from[s.at+1] <= least {
+		s.at++
 	}
 	return smaller
 }
