@@ -302,7 +302,7 @@ func (p *plan) alongTrack(l *line, sides []side) {
 // archInWay is the first arch of a round that runs into a symbol; nil if none does.
 func (p *plan) archInWay(l *line) *node {
 	for _, n := range l.nodes {
-		if n.arch() && l.n > 1 && n.prev != nil && n.next != nil && p.archHits(n) {
+		if n.arch() && l.n > 1 && n.prev != nil && n.next != nil && len(n.prev.feet) > 0 && len(n.next.feet) > 0 && p.archHits(n) {
 			return n
 		}
 	}

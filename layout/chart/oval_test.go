@@ -46,6 +46,12 @@ func randomOval(t *rapid.T) *Work {
 		sides := w.track()[r+1]
 		k = kind()
 		row = Row{Round: true, Number: r + 2, Joined: rapid.Bool().Draw(t, "joined")}
+		if rapid.Bool().Draw(t, "turning chain") { // which does not count, and stands on nothing
+			row.St = append(row.St, St{Chain: 1, Turn: true})
+		}
+		if rapid.Bool().Draw(t, "begins with a space") {
+			row.St = append(row.St, St{Chain: 3, Counts: true})
+		}
 		every := rapid.IntRange(r+1, r+4).Draw(t, "every")
 		for i := range below.St {
 			many := 1
