@@ -147,6 +147,10 @@ func (r *Reader) gauge(words string, n int) {
 			tell("rows/not-read", "not read: "+finding.Clip(k.S)+", which is no number of a gauge")
 			return
 		}
+		if k.Kind == 'f' && i > 0 && t[i-1].Kind == 'n' && len(nums) > 0 && v.Less(units.Int(1)) { // 13 ½
+			nums[len(nums)-1] = nums[len(nums)-1].Add(v)
+			continue
+		}
 		nums = append(nums, v)
 		if len(nums) < 3 || i+1 == len(t) {
 			continue

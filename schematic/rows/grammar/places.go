@@ -443,6 +443,8 @@ func placed(m *match) any {
 	pl := value[ins.Place](m, "c")
 	if l, ok := m.get("l").(ins.Loop); ok {
 		pl.Loop = l
+	} else if (pl.Unit.Space || pl.Kind == ins.InRing) && m.ofStitch() {
+		return nil
 	}
 	pl.At = m.span()
 	if m.p.t[m.from].Is("to", "at", "along", "behind") {
@@ -454,6 +456,16 @@ func placed(m *match) any {
 		}
 	}
 	return pl
+}
+
+// ofStitch reports whether the loops named are those of a stitch, and no loop of chains: in back loops only.
+func (m *match) ofStitch() bool {
+	for i := m.from; i+1 < m.to; i++ {
+		if m.p.t[i].Is("back", "front") && m.p.t[i+1].Is("loop", "loops", "lp", "lps") {
+			return true
+		}
+	}
+	return false
 }
 
 // spots are the places of one stitch, in their order.

@@ -522,8 +522,11 @@ func (s *sequence) bracket(t *text.Token) {
 		s.remarked(c, s.span(from, from).End)
 		return
 	}
-	if g := s.countsIn(t.Sub); g != nil && !s.worked(s.i) && !onNeedle(t.Sub) {
+	if g := s.countsIn(inRingLast(t.Sub)); g != nil && !s.worked(s.i) && !onNeedle(t.Sub) {
 		s.add(&stated{groups: g}, from, s.i)
+		return
+	}
+	if s.timesIn(t.Sub, from) {
 		return
 	}
 	if s.neutralAll(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
@@ -560,6 +563,33 @@ func (s *sequence) bracket(t *text.Token) {
 	}
 	s.add(r, from, s.i)
 	s.closed = nil
+}
+
+// inRingLast is the tokens of a count without the ring that it stands in: (12 dc in ring).
+func inRingLast(t []text.Token) []text.Token {
+	if k := len(t) - 2; k > 0 && t[k].Is("in") && t[k+1].Is("ring", "circle") && t[0].Kind == 'n' {
+		return t[:k]
+	}
+	return t
+}
+
+// timesIn takes a bracket that tells how often the stitch before it is worked: dec (3 times).
+func (s *sequence) timesIn(t []text.Token, from int) bool {
+	k := len(s.out) - 1
+	if k < 0 || from == 0 || s.at(from-1).Kind != 'w' {
+		return false
+	}
+	st, ok := s.out[k].(*ins.Stitch)
+	if !ok {
+		return false
+	}
+	v, to := s.within(t).named("times", 0)
+	if to != len(t) {
+		return false
+	}
+	s.out = s.out[:k]
+	s.add(&ins.Repeat{Body: []ins.Item{st}, Times: v.(often).n, Stop: -1}, from, s.i)
+	return true
 }
 
 // remarks reports whether a bracket tells of the work and is no part of it: (Those 2 stitches are always knit.)

@@ -108,7 +108,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] (on hold on | on hold | on/onto/to/aside) [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset] (on hold on | on hold | on/onto/to/aside) [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
 			if m.said("cable", "cn", "double", "dpn") {
 				return nil

@@ -580,6 +580,9 @@ func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
 		return true
 	}
 	r.cycle(l, n, cycle, rows, gap)
+	for _, t := range n.Then {
+		r.cycle(l, n, cycle, max(t.Times.At(r.size), 0)*len(cycle), max(t.Every.At(r.size), 1)-1)
+	}
 	if n.Length != nil {
 		if l.Label != nil {
 			r.measure(n.Length)
@@ -631,6 +634,9 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 		}
 	case n.Every.All > 1 || n.Every.By != nil:
 		gap = max(n.Every.At(r.size), 1) - 1
+		if n.Total && r.worked1(cycle, gap+1) { // the first time is among them
+			rows -= len(cycle)
+		}
 	case n.Until.Set():
 		r.repUntil(l, n, cycle)
 		return 0, 0, true
@@ -640,6 +646,12 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 		rows = len(cycle)
 	}
 	return rows, gap, false
+}
+
+// worked1 reports whether the row that is to be repeated is one of the last k worked.
+func (r *runner) worked1(cycle []done, k int) bool {
+	rows := r.cur.rows
+	return len(cycle) == 1 && slices.ContainsFunc(rows[max(len(rows)-k, 0):], func(d done) bool { return d.line == cycle[0].line })
 }
 
 // cycle works rows over and over.

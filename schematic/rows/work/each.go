@@ -543,6 +543,10 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 	}
 	body := n.Body
+	if k := w.endSaid(n, tail, keep, need); k > 0 {
+		keep = need
+		defer func() { w.ended = k }()
+	}
 	times, per := 0, 0
 	ended := false
 	w.again = true
@@ -574,6 +578,37 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	if !ended && n.Stop >= 0 && n.Stop < len(body) && w.cur.left > keep {
 		w.seq(body[:n.Stop], 0)
 	}
+}
+
+// endSaid is how many instructions behind a repeat only say with what its last time ends: * p5, k1, p1 *,
+// rep from * to * across, end k1, p1. 0: they are worked.
+func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) int {
+	k := 0
+	for k < len(tail) && !is[*ins.Turn](tail[k]) && !is[*ins.Nothing](tail[k]) {
+		k++
+	}
+	if k == 0 || k >= len(n.Body) || n.Until.Kind != ins.NoExtent && n.Until.Kind != ins.ToEnd {
+		return 0
+	}
+	per := 0
+	for _, m := range n.Body {
+		used, _, ok := w.needs(m)
+		if !ok {
+			return 0
+		}
+		per += used
+	}
+	if per == 0 || (w.cur.left-keep)%per == 0 || (w.cur.left-need)%per != 0 {
+		return 0
+	}
+	for i, m := range n.Body[len(n.Body)-k:] {
+		a, ok := m.(*ins.Stitch)
+		b, ok2 := tail[i].(*ins.Stitch)
+		if !ok || !ok2 || a.Kind != b.Kind || w.count(a.N) != w.count(b.N) || len(a.Places)+len(b.Places) > 0 {
+			return 0
+		}
+	}
+	return k
 }
 
 // looped reports whether a repeat has come to where it ends.
@@ -642,6 +677,11 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	}
 	w.tell("rows/repeat", finding.Warning, n.At, "the repeat does not fit: %s stitches are left over after %s times | %s stitches to repeat over, the repeat uses %s | a multiple of %s",
 		"make %s stitches more or %s fewer before it, or say what becomes of the rest", rest, times, rest+times*per, each, each, max(each-rest, 1), rest)
+	if rest < per {
+		if w.cutShort(body, rest); w.round && len(w.found) > 0 { // as far as it goes
+			w.found[len(w.found)-1].short = true
+		}
+	}
 	for w.cur.left > keep { // go on behind the rest
 		w.cur.passSpaces()
 		r := w.cur.run()

@@ -24,6 +24,8 @@ type raw struct {
 	of    int    // of so many; 0: not told
 	held  bool   // the row makes what it states all the same
 	again bool   // a row fits that is repeated, but not every time
+	short bool   // a repeat that goes around, as far as it goes
+	bare  bool   // the row below is not known: it has hardly a stitch
 
 	stated ins.Num // the line of numbers that %l of fix mends
 }
@@ -196,7 +198,7 @@ func (w *work) tell(kind string, sev finding.Severity, at ins.Span, msg, fix str
 	if uses(w.found) && (kind == "rows/kind" || kind == "rows/place" || uses([]raw{{kind: kind}})) {
 		return // of the same cause as what was told
 	}
-	w.found = append(w.found, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a})
+	w.found = append(w.found, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a, bare: w.from.stitches() <= fewest})
 }
 
 // tellGap is tell with by how many of how many stitches it does not fit.

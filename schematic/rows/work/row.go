@@ -703,6 +703,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		}
 	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
+	case w.lastChain(body) >= w.cur.left: // they lie under the chain that closes the round
 	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:
 	case l.Stated != nil && w.cur.left > mostTurning && len(r.misfits(l, w.out)) == 0:
 		res.lefts = rest(&w.cur)
@@ -720,6 +721,22 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 
 // usesAll reports whether nothing is left over: of the other side of a chain the place that the round began in may be.
 func (w *work) usesAll() bool { return w.cur.left == 0 || w.under && w.cur.left == 1 }
+
+// lastChain is how many stitches may lie under the chain that closes a round: as many as its
+// repeat passes each time.
+func (w *work) lastChain(body []ins.Item) int {
+	k := len(body) - 1
+	for k >= 0 && (is[*ins.Join](body[k]) || is[*ins.Nothing](body[k])) {
+		k--
+	}
+	if k < 1 || !slices.ContainsFunc(body[k+1:], is[*ins.Join]) || !is[*ins.Chain](body[k]) {
+		return 0
+	}
+	if r, ok := body[k-1].(*ins.Repeat); ok {
+		return w.skipsFirst(r.Body)
+	}
+	return 0
+}
 
 // mostTurning is how many chains of a foundation a row leaves to turn with, at most.
 const mostTurning = 3

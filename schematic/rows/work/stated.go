@@ -85,7 +85,7 @@ func (rd *reading) pardon(l *ins.Line) {
 	if k < 0 || !uses(told) {
 		return
 	}
-	if loose(l.Body) && !slices.ContainsFunc(told, func(f raw) bool { return f.kind == "rows/over-use" || f.kind == "rows/no-space" }) {
+	if (loose(l.Body) || told[0].short) && !slices.ContainsFunc(told, func(f raw) bool { return f.kind == "rows/over-use" || f.kind == "rows/no-space" }) {
 		rd.found, rd.res.found = rd.found[:k:k], nil
 		return
 	}

@@ -50,6 +50,7 @@ type place struct {
 	maker   ins.Item // the instruction that made stitches last
 	under   bool     // it goes along the other side of its foundation
 	reached bool     // a marker was worked up to, and not yet met
+	ended   int      // instructions that follow and only say how a repeat ends
 }
 
 // work works one row in one size.
@@ -117,6 +118,10 @@ func (w *work) seq(list []ins.Item, need int) {
 			return
 		}
 		w.passReached(n)
+		if w.ended > 0 {
+			w.ended--
+			continue
+		}
 		if w.trace != nil {
 			w.trace.item(w, n, list[k+1:], need)
 			continue
@@ -503,6 +508,10 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	}
 	w.lastPos = w.cur.pos - 1
 	if got < k && w.quiet > 0 && len(w.from.runs) == 0 { // nothing is known of what there is
+		return k
+	}
+	if got < k && w.from.ring { // they go into the ring, and not into its chains
+		w.pinned = true
 		return k
 	}
 	if got < k {

@@ -1,0 +1,43 @@
+package rows
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Texts that are right, in forms that were told as wrong: each count is worked out by hand beside its row.
+func TestWhatIsRightInFreeWordsIsNotToldAsWrong(t *testing.T) {
+	for name, src := range map[string]string{
+		"a bracket that says how often: 6 + 6 from 18":               "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: *sc in next st, 2 sc in next st; rep from * around. (18)\nRnd 4: dec (3 times), sc in next 6 sts, dec (3 times). (12)\n",
+		"loops of a stitch are no spaces":                            "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: 12 sc in back loops only. (12)\nRnd 4: 12 sc through back loop. (12)\nRnd 5: Ch 1, sc in front loop only of same st as joining, sc in front loop of each st around, join with sl st to first sc. (13)\n",
+		"what a ring holds, in a bracket: 12, then 24":               "Ch 4 and join to form a ring.\nRnd 1: Ch 3 (counts as 1st dc), 11 dc in ring (12 dc in ring), join to ch 3.\nRnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (24 dc)\n",
+		"a repeat around, as far as it goes: 1 + 2 + 11 x 3 + 1 - 1": "Ch 4 and join to form a ring.\nRnd 1: Ch 3 (counts as 1st dc), 11 dc in ring, join to ch 3. (12 dc)\nRnd 2: Ch 3, dc in same st, 2 dc in each st around, join. (24 dc)\nRnd 3: Ch 3, dc in same st, *dc in next st, 2 dc in next st, rep from * around, join. (36 dc)\n",
+		"a round that a chain closes over the last stitch":           "Ch 8, join to form a ring.\n1st row: Ch 1, 20 sc in ring, join.\n2nd row: Ch 6, skip 1 sc, dc in next sc, *ch 3, skip 1 sc, dc in next sc, rep from * 7 times, ch 3, join in the 3rd st of ch 6.\n",
+		"how the last time ends, said again: 3 + 9 x 8":              "Cast on 75 sts.\nRow 1: *K1, p1, k1, k5*, rep from * to * across, end k1, p1, k1.\nRow 2: K1, p1, k1, *p5, k1, p1, k1*, rep from * to * across, end k1, p1, k1.\n",
+		"a number of times in all, and then otherwise: 50 - 8 - 2":   "Sizes: S (M, L)\nCast on 52 (56, 60) sts.\nRow 1: Knit.\nDec Row (RS): K2, ssk, k to last 4 sts, k2tog, k2. 50 (54, 58) sts\nNext row: Purl.\nWork Dec Row every other row a total of 5 (6, 7) times, then every 4th row 1 (0, 2) times. 40 (44, 42) sts.\n",
+		"alternate rounds":          "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each sc around. (12)\n3rd and alternate rnds: Sc in each sc around.\n4th rnd: *2 sc in next sc, sc in next sc; rep from * around. (18)\n6th rnd: *2 sc in next sc, sc in next 2 sc; rep from * around. (24)\n",
+		"a half in the gauge":       "Gauge: 13 ½ sts = 4\"; 8 rows = 4\" in pattern stitch\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\n",
+		"a ring of few chains":      "Ch 8, join to form a ring.\nRnd 1: *Sc, ch 9; rep from * 7 times more, sc, join to first sc.\n",
+		"sleeves are held: 60 - 20": "Cast on 60 sts.\nRow 1: Knit.\nNext row: K10, place next 10 sts for first sleeve on scrap yarn, k20, place next 10 sts for second sleeve on scrap yarn, k10. (40 sts)\n",
+	} {
+		list := Check(Read("t", []byte("Terms: US\n"+src), Options{}), Options{}).Findings
+		assert.Empty(t, list, name)
+	}
+}
+
+// The same forms still tell what does not fit.
+func TestWhatIsWrongInFreeWordsIsTold(t *testing.T) {
+	for name, src := range map[string]string{
+		"4 x dec for 3":     "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: *sc in next st, 2 sc in next st; rep from * around. (18)\nRnd 4: dec (3 times), sc in next 6 sts, dec (4 times). (12)\n",
+		"13 for 12":         "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: 13 sc in back loops only. (13)\n",
+		"3 + 9 x 8 + 1":     "Cast on 76 sts.\nRow 1: K1, p1, k1, *p5, k1, p1, k1*, rep from * to * across, end k1, p1, k1.\n",
+		"39 for 40":         "Cast on 52 sts.\nRow 1: Knit.\nDec Row (RS): K2, ssk, k to last 4 sts, k2tog, k2. 50 sts\nNext row: Purl.\nWork Dec Row every other row a total of 5 times, then every 4th row once. 39 sts.\n",
+		"two sc are passed": "Ch 8, join to form a ring.\n1st row: Ch 1, 21 sc in ring, join.\n2nd row: Ch 6, skip 1 sc, dc in next sc, *ch 3, skip 1 sc, dc in next sc, rep from * 7 times, ch 3, join in the 3rd st of ch 6.\n",
+		"24 is 23 + 1":      "Cast on 24 sts.\nRow 1: K1, *k2, p2; rep from * to end.\n",
+	} {
+		list := Check(Read("t", []byte("Terms: US\n"+src), Options{}), Options{}).Findings
+		require.Len(t, list, 1, name)
+	}
+}
