@@ -147,11 +147,7 @@ func (r *Reader) gauge(words string, n int) {
 			tell("rows/not-read", "not read: "+finding.Clip(k.S)+", which is no number of a gauge")
 			return
 		}
-		if k.Kind == 'f' && i > 0 && t[i-1].Kind == 'n' && len(nums) > 0 && v.Less(units.Int(1)) { // 13 ½
-			nums[len(nums)-1] = nums[len(nums)-1].Add(v)
-			continue
-		}
-		nums = append(nums, v)
+		nums = withNext(nums, v, t[:i+1])
 		if len(nums) < 3 || i+1 == len(t) {
 			continue
 		}
@@ -168,6 +164,16 @@ func (r *Reader) gauge(words string, n int) {
 		r.x.Said.GaugeAt = ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}
 		return
 	}
+}
+
+// withNext is numbers with one more; a fraction right behind a whole number belongs to it: 13 ½.
+func withNext(nums []units.Num, v units.Num, t []text.Token) []units.Num {
+	i := len(t) - 1
+	if k := len(nums) - 1; k >= 0 && t[i].Kind == 'f' && t[i-1].Kind == 'n' && v.Less(units.Int(1)) {
+		nums[k] = nums[k].Add(v)
+		return nums
+	}
+	return append(nums, v)
 }
 
 // alias takes 'sc = single crochet' from a list of abbreviations: a name of the text's own

@@ -12,6 +12,9 @@ import (
 func (w *work) stop(e ins.Extent, reserve int) (int, bool) {
 	switch e.Kind {
 	case ins.ToLast:
+		if w.round && e.Unit.Word == "tch" { // which stands where the round began
+			return reserve, true
+		}
 		return w.count(e.N), true
 	case ins.ToMarker, ins.ToLastMarker:
 		if e.Kind == ins.ToLastMarker {
@@ -671,6 +674,9 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 		w.cutShort(body, rest)
 		return
 	}
+	if rest == 0 && times > 0 { // nothing is left over
+		return
+	}
 	each := max(per, 1)
 	if per == 0 {
 		each = max(len(body), 1)
@@ -682,7 +688,12 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 			w.found[len(w.found)-1].short = true
 		}
 	}
-	for w.cur.left > keep { // go on behind the rest
+	w.behind(keep)
+}
+
+// behind goes on behind what a repeat leaves over.
+func (w *work) behind(keep int) {
+	for w.cur.left > keep {
 		w.cur.passSpaces()
 		r := w.cur.run()
 		if r == nil {
