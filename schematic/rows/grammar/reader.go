@@ -466,15 +466,17 @@ func (r *Reader) loopAndStitch(t *text.Token) (loop, name string) {
 	if t.Kind != 'w' || len(t.S) < 4 || len(t.S) > 7 {
 		return "", ""
 	}
-	if _, ok := r.thing([]byte(t.S)); ok {
-		return "", ""
-	}
 	for _, loop := range [...]string{"blo", "flo", "bl", "fl", "tbl"} {
 		for _, cut := range [...]func(s, part string) (string, bool){strings.CutPrefix, strings.CutSuffix} {
-			if st, ok := cut(t.S, loop); ok {
-				if k, ok := r.thing([]byte(st)); ok && k.Kind != nil && k.Kind.Craft == stitch.Crochet {
-					return loop, st
-				}
+			st, ok := cut(t.S, loop)
+			if !ok {
+				continue
+			}
+			if k, ok := r.thing([]byte(st)); !ok || k.Kind == nil || k.Kind.Craft != stitch.Crochet {
+				continue
+			}
+			if _, ok := r.thing([]byte(t.S)); !ok {
+				return loop, st
 			}
 		}
 	}

@@ -184,6 +184,9 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 // oneOfKind are stated counts with those of one kind taken together, as a row has them in its order: 10 hdc, 50 dc,
 // 10 hdc; and where a kind is named again.
 func (r *runner) oneOfKind(list []ins.StitchGroup) (out []ins.StitchGroup, twice ins.Span) {
+	if len(list) < 2 {
+		return list, twice
+	}
 	for _, g := range list {
 		k := slices.IndexFunc(out, func(h ins.StitchGroup) bool {
 			return !g.Any && sameUnit(g.Unit, h.Unit) && g.Unit.Size.At(r.size) == h.Unit.Size.At(r.size) && !g.Unit.Stretch
