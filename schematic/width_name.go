@@ -151,7 +151,7 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	if name, show, ok := w.panelWidthName(c, i, at); ok {
 		return name, show
 	}
-	if name, show, ok := w.kindWidthName(c, i, at); ok {
+	if name, show, ok := w.kindWidthName(c, i, w.beforePanels(c, at)); ok {
 		return name, show
 	}
 	return w.innerWidthName(c, i)
@@ -194,6 +194,14 @@ func (w *worker) panelWidthName(c *canvas, i int, at levelPlace) (name string, s
 	return "", false, false
 }
 
+// beforePanels is the place of a level of a round that goes on in panels: its end is no lower edge.
+func (w *worker) beforePanels(c *canvas, at levelPlace) levelPlace {
+	if !w.piece.From.upwards() && !c.panel && w.hasPanels() {
+		at.top, at.hem = at.top || at.hem, false
+	}
+	return at
+}
+
 // kindNames are the trade's names of the widths of a kind of piece at its lower edge, where it is widest, and at
 // its upper edge; none where the general name stands. quiet is an upper width that only the table has.
 type kindNames struct {
@@ -221,9 +229,6 @@ func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, sh
 	trade, known := tradeNames[kind]
 	trunk := kind == KindBody || kind == KindBack || kind == KindFront
 	arms := underarm(c.levels)
-	if !w.piece.From.upwards() && !c.panel && w.hasPanels() {
-		at.top, at.hem = at.top || at.hem, false // the panels go on from it
-	}
 	switch {
 	case kind == KindShawl && at.widest && !c.panel:
 		return trade.widest, true, true
