@@ -213,33 +213,46 @@ func Chart(name string, size int, sheets []*sheet.Sheet) Drawing {
 	d := Drawing{Size: size}
 	for _, s := range sheets {
 		rows := &sheet.Group{Title: name}
-		var note []string
-		for _, it := range s.Root.Items {
-			g, ok := it.(*sheet.Group)
-			if !ok {
-				continue
-			}
+		note := name + "."
+		for _, g := range groupsOf(&s.Root) {
 			switch g.Class {
 			case "key":
 				if d.Key == nil {
 					d.Key = entries(s, g)
 				}
 			case "heading":
-				for _, it := range g.Items {
-					if t, ok := it.(*sheet.Text); ok && t.Face == fonts.Italic {
-						note = append(note, t.S)
-					}
-				}
+				note += remarks(g)
 			default:
 				rows.Items = append(rows.Items, g)
 			}
 		}
 		if d.Note == "" {
-			d.Note = strings.Join(append([]string{name + "."}, note...), " ")
+			d.Note = note
 		}
 		d.Figures = append(d.Figures, Figure{Name: name, Sheet: cut(s, rows)})
 	}
 	return d
+}
+
+func groupsOf(g *sheet.Group) []*sheet.Group {
+	var out []*sheet.Group
+	for _, it := range g.Items {
+		if sub, ok := it.(*sheet.Group); ok {
+			out = append(out, sub)
+		}
+	}
+	return out
+}
+
+// remarks are the words in italics of a heading, each behind a space.
+func remarks(heading *sheet.Group) string {
+	out := ""
+	for _, it := range heading.Items {
+		if t, ok := it.(*sheet.Text); ok && t.Face == fonts.Italic {
+			out += " " + t.S
+		}
+	}
+	return out
 }
 
 // cut is a sheet of g alone.

@@ -45,55 +45,79 @@ func (b *builder) table(t grid) {
 	if b.o.Large {
 		size = b.p.size
 	}
-	pad := size * 0.4
-	cols := len(t.title)
-	w := make([]float64, cols)
-	for c := range cols {
-		face := fonts.Regular
-		if c == t.mark {
-			face = fonts.Bold
-		}
-		w[c] = max(fonts.Width(fonts.Bold, size, t.title[c]), t.least*b2f(c > t.first))
-		for _, r := range t.rows {
-			if c < len(r.cells) {
-				w[c] = max(w[c], fonts.Width(face, size, r.cells[c].s))
-			}
-		}
-		w[c] += 2 * pad
+	c := &columns{grid: t, size: size, pad: size * 0.4}
+	c.measure(b.wide())
+	for _, show := range c.parts(b.wide()) {
+		c.part(show).set(b)
 	}
-	w[0] = min(w[0], b.wide()*0.38)
-	if t.loose > 0 {
-		rest := b.wide()
-		for c, one := range w {
-			if c != t.loose {
-				rest -= one
-			}
-		}
-		if rest < t.looseLeast { // longer names wrap
-			w[0] = max(w[0]-(t.looseLeast-rest), b.wide()*0.22, fonts.Width(fonts.Bold, size, t.title[0])+2*pad)
-		}
-		w[t.loose] = max(rest-0.01, t.looseLeast)
+}
+
+// columns are a grid's columns with their widths.
+type columns struct {
+	grid
+	size, pad float64
+	w         []float64
+	fixed     float64 // of those that are in every part
+}
+
+// measure gives every column its width on paper that is wide.
+func (c *columns) measure(wide float64) {
+	for i := range c.title {
+		c.w = append(c.w, c.natural(i))
 	}
-	fixed := 0.0
-	for c := 0; c <= t.first; c++ {
-		fixed += w[c]
+	c.w[0] = min(c.w[0], wide*0.38)
+	if c.loose > 0 {
+		c.loosen(wide)
 	}
-	all := fixed
-	for c := t.first + 1; c < cols; c++ {
-		all += w[c]
+	c.fixed = sumOf(c.w[:c.first+1])
+	all := sumOf(c.w)
+	if over := all - wide; over > 0 && c.w[0]-over > wide*0.27 { // longer names wrap, and it is one table
+		c.w[0], c.fixed, all = c.w[0]-over, c.fixed-over, wide
 	}
-	if over := all - b.wide(); over > 0 && w[0]-over > b.wide()*0.27 { // longer names wrap, and it is one table
-		w[0], fixed, all = w[0]-over, fixed-over, b.wide()
-	}
-	if n := cols - t.first - 1; n > 0 && all < b.wide() { // some air, if there is room
-		for c := t.first + 1; c < cols; c++ {
-			w[c] += min(3, (b.wide()-all)/float64(n))
+	if rest := c.w[c.first+1:]; len(rest) > 0 && all < wide { // some air, if there is room
+		air := min(3, (wide-all)/float64(len(rest)))
+		for i := range rest {
+			rest[i] += air
 		}
 	}
-	for from := t.first + 1; from < cols; {
-		to, sum := from, fixed
-		for to < cols && (to == from || sum+w[to] <= b.wide()) {
-			sum += w[to]
+}
+
+// natural is the width that a column's texts take.
+func (c *columns) natural(i int) float64 {
+	w := fonts.Width(fonts.Bold, c.size, c.title[i])
+	if i > c.first {
+		w = max(w, c.least)
+	}
+	for _, r := range c.rows {
+		if i < len(r.cells) {
+			w = max(w, fonts.Width(c.face(i), c.size, r.cells[i].s))
+		}
+	}
+	return w + 2*c.pad
+}
+
+// loosen gives the loose column what the others leave.
+func (c *columns) loosen(wide float64) {
+	rest := wide
+	for i, w := range c.w {
+		if i != c.loose {
+			rest -= w
+		}
+	}
+	if rest < c.looseLeast { // longer names wrap
+		c.w[0] = max(c.w[0]-(c.looseLeast-rest), wide*0.22, fonts.Width(fonts.Bold, c.size, c.title[0])+2*c.pad)
+	}
+	c.w[c.loose] = max(rest-0.01, c.looseLeast)
+}
+
+// parts are the columns of each part of the table.
+func (c *columns) parts(wide float64) [][]int {
+	var out [][]int
+	cols := len(c.w)
+	for from := c.first + 1; from < cols; {
+		to, sum := from, c.fixed
+		for to < cols && (to == from || sum+c.w[to] <= wide) {
+			sum += c.w[to]
 			to++
 		}
 		if rest := cols - from; to < cols { // parts of like width
@@ -101,109 +125,151 @@ func (b *builder) table(t grid) {
 			to = from + (rest+parts-1)/parts
 		}
 		var show []int
-		for c := 0; c <= t.first; c++ {
-			show = append(show, c)
+		for i := range cols {
+			if i <= c.first || i >= from && i < to {
+				show = append(show, i)
+			}
 		}
-		for c := from; c < to; c++ {
-			show = append(show, c)
-		}
-		b.part(t, show, w, size, pad)
+		out = append(out, show)
 		from = to
 	}
+	return out
 }
 
-func b2f(b bool) float64 {
-	if b {
-		return 1
+func (c *columns) face(i int) fonts.Face {
+	if i == c.mark {
+		return fonts.Bold
 	}
-	return 0
+	return fonts.Regular
 }
 
-func (b *builder) part(t grid, show []int, w []float64, size, pad float64) {
-	line := lineHigh(size)
-	total := 0.0
-	xs := make([]float64, len(show)+1)
-	for i, c := range show {
-		xs[i] = inset + total
-		total += w[c]
+func sumOf(w []float64) float64 {
+	sum := 0.0
+	for _, one := range w {
+		sum += one
 	}
-	xs[len(show)] = inset + total
-	marked := func(g *sheet.Group, y, high float64) {
-		for i, c := range show {
-			if c == t.mark {
-				g.Items = append(g.Items, rule(xs[i], y, xs[i], y+high, 0.5, "table"), rule(xs[i+1], y, xs[i+1], y+high, 0.5, "table"))
-			}
+	return sum
+}
+
+// part is the columns show of a table, side by side.
+func (c *columns) part(show []int) *gridPart {
+	p := &gridPart{columns: c, show: show, line: lineHigh(c.size), xs: []float64{inset}, marked: -1}
+	wide := 0.0
+	for i, col := range show {
+		wide += c.w[col]
+		p.xs = append(p.xs, inset+wide)
+		if col == c.mark {
+			p.marked = i
 		}
 	}
-	h := &head{high: line + 2*pad}
-	h.draw = func(g *sheet.Group, y float64) {
-		for i, c := range show {
-			x := xs[i] + pad
-			if c == 0 {
-				x = inset
-			}
-			setCell(g, t.title[c], fonts.Bold, size, x, xs[i+1]-pad, y+pad+fonts.Ascent(fonts.Bold)*size, c > 0 && !t.left(c))
-			if c == t.mark {
-				g.Items = append(g.Items, rule(xs[i], y, xs[i+1], y, 0.5, "table"))
-			}
-		}
-		marked(g, y, h.high)
-		g.Items = append(g.Items, rule(inset, y+h.high, inset+total, y+h.high, 0.35, "table"))
-	}
-	b.add(atom{high: h.high, gap: size * 0.8, keep: true, head: h, draw: h.draw})
-	for k, r := range t.rows {
-		last := k == len(t.rows)-1
+	return p
+}
+
+type gridPart struct {
+	*columns
+	show   []int
+	xs     []float64 // left edges of the columns, and the right edge of the last
+	marked int       // column of show; -1: another part has it
+	line   float64
+}
+
+func (p *gridPart) set(b *builder) {
+	h := &head{high: p.line + 2*p.pad}
+	h.draw = func(g *sheet.Group, y float64) { p.titles(g, y, h.high) }
+	b.add(atom{high: h.high, gap: p.size * 0.8, keep: true, head: h, draw: h.draw})
+	for i, r := range p.rows {
+		a := p.row(r, i == len(p.rows)-1)
 		if r.group != "" {
-			high := line + 2.2*pad
-			b.add(atom{high: high, keep: true, head: h, draw: func(g *sheet.Group, y float64) {
-				setCell(g, cutText(r.group, fonts.Bold, size, total), fonts.Bold, size, inset, inset+total, y+high-pad*0.6-fonts.Descent(fonts.Bold)*size, false)
-				g.Items = append(g.Items, rule(inset, y+high, inset+total, y+high, 0.18, "table"))
-			}})
+			a = p.group(r.group)
+		}
+		a.head = h
+		b.add(a)
+	}
+}
+
+func (p *gridPart) right() float64 { return p.xs[len(p.xs)-1] }
+
+// sides are the rules beside the marked column.
+func (p *gridPart) sides(g *sheet.Group, y, high float64) {
+	if p.marked >= 0 {
+		l, r := p.xs[p.marked], p.xs[p.marked+1]
+		g.Items = append(g.Items, rule(l, y, l, y+high, 0.5, "table"), rule(r, y, r, y+high, 0.5, "table"))
+	}
+}
+
+// shut is the rule over or under the marked column.
+func (p *gridPart) shut(g *sheet.Group, y float64) {
+	if p.marked >= 0 {
+		g.Items = append(g.Items, rule(p.xs[p.marked], y, p.xs[p.marked+1], y, 0.5, "table"))
+	}
+}
+
+func (p *gridPart) titles(g *sheet.Group, y, high float64) {
+	for i, c := range p.show {
+		x := p.xs[i] + p.pad
+		if c == 0 {
+			x = inset
+		}
+		setCell(g, p.title[c], fonts.Bold, p.size, x, p.xs[i+1]-p.pad, y+p.pad+fonts.Ascent(fonts.Bold)*p.size, c > 0 && !p.left(c))
+		if i == p.marked {
+			p.shut(g, y)
+		}
+	}
+	p.sides(g, y, high)
+	g.Items = append(g.Items, rule(inset, y+high, p.right(), y+high, 0.35, "table"))
+}
+
+// group is a heading within the table.
+func (p *gridPart) group(name string) atom {
+	high := p.line + 2.2*p.pad
+	return atom{high: high, keep: true, draw: func(g *sheet.Group, y float64) {
+		setCell(g, cutText(name, fonts.Bold, p.size, p.right()-inset), fonts.Bold, p.size, inset, p.right(), y+high-p.pad*0.6-fonts.Descent(fonts.Bold)*p.size, false)
+		g.Items = append(g.Items, rule(inset, y+high, p.right(), y+high, 0.18, "table"))
+	}}
+}
+
+// row is a name, which may have lines, and the cells beside it: at its first line, or at its
+// last one in a row to write in.
+func (p *gridPart) row(r gridRow, last bool) atom {
+	if len(r.cells) == 0 {
+		return atom{}
+	}
+	names := wrap([]run{{r.cells[0].s, fonts.Regular, sheet.Black}}, p.size, p.w[0]-2*p.pad)
+	high := max(float64(len(names))*p.line+p.pad, r.tall)
+	down := float64(len(names)-1) * p.line
+	return atom{high: high, keep: r.keep, draw: func(g *sheet.Group, y float64) {
+		base := y + p.pad/2 + fonts.Ascent(fonts.Regular)*p.size
+		foot := base
+		if r.tall > 0 {
+			base = y + high - p.pad*0.8 - fonts.Descent(fonts.Regular)*p.size - down
+			foot = base + down
+		}
+		for i, l := range names {
+			setLine(g, l, inset, base+float64(i)*p.line, p.size, "table")
+		}
+		p.cells(g, r, foot)
+		p.sides(g, y, high)
+		if last {
+			p.shut(g, y+high)
+		}
+		if !r.keep && r.tall == 0 {
+			g.Items = append(g.Items, rule(inset, y+high, p.right(), y+high, 0.1, "table"))
+		}
+	}}
+}
+
+func (p *gridPart) cells(g *sheet.Group, r gridRow, y float64) {
+	for i, c := range p.show[1:] {
+		if c >= len(r.cells) {
 			continue
 		}
-		names := wrap([]run{{r.cells[0].s, fonts.Regular, sheet.Black}}, size, w[0]-2*pad)
-		high := max(float64(len(names))*line+pad, r.tall)
-		b.add(atom{high: high, keep: r.keep, head: h, draw: func(g *sheet.Group, y float64) {
-			base := y + pad/2 + fonts.Ascent(fonts.Regular)*size
-			if r.tall > 0 {
-				base = y + high - pad*0.8 - fonts.Descent(fonts.Regular)*size - float64(len(names)-1)*line
-			}
-			for i, l := range names {
-				setLine(g, l, inset, base+float64(i)*line, size, "table")
-			}
-			foot := base + float64(len(names)-1)*line
-			for i, c := range show[1:] {
-				if c >= len(r.cells) {
-					continue
-				}
-				cell := r.cells[c]
-				x0, x1 := xs[i+1]+pad, xs[i+2]-pad
-				face := fonts.Regular
-				if c == t.mark {
-					face = fonts.Bold
-				}
-				at := base
-				if r.tall > 0 {
-					at = foot
-				}
-				if cell.blank {
-					g.Items = append(g.Items, rule(x0, at+0.6, x1, at+0.6, 0.18, "blank"))
-					continue
-				}
-				setCell(g, cutText(cell.s, face, size, x1-x0+0.01), face, size, x0, x1, at, !cell.left)
-			}
-			marked(g, y, high)
-			if last {
-				for i, c := range show {
-					if c == t.mark {
-						g.Items = append(g.Items, rule(xs[i], y+high, xs[i+1], y+high, 0.5, "table"))
-					}
-				}
-			}
-			if !r.keep && r.tall == 0 {
-				g.Items = append(g.Items, rule(inset, y+high, inset+total, y+high, 0.1, "table"))
-			}
-		}})
+		cell, face := r.cells[c], p.face(c)
+		x0, x1 := p.xs[i+1]+p.pad, p.xs[i+2]-p.pad
+		if cell.blank {
+			g.Items = append(g.Items, rule(x0, y+0.6, x1, y+0.6, 0.18, "blank"))
+			continue
+		}
+		setCell(g, cutText(cell.s, face, p.size, x1-x0+0.01), face, p.size, x0, x1, y, !cell.left)
 	}
 }
 

@@ -199,34 +199,41 @@ func (b *builder) measurements(letter map[string]string) {
 		}
 		g.title = append(g.title, name)
 	}
-	us := b.units()
 	for _, group := range b.c.Groups(letter) {
 		if group.Name == table.Written || group.Name == table.ToFit {
 			continue // on the cover
 		}
 		g.rows = append(g.rows, gridRow{group: group.Name})
 		for _, r := range group.Rows {
-			for k, u := range us {
-				row := gridRow{cells: []gridCell{{}, {s: u.String(), left: true}}, keep: k+1 < len(us)}
-				if k == 0 {
-					row.cells[0].s = r.Name
-					for _, id := range append([]string{r.ID}, r.Also...) {
-						if l := letter[id]; l != "" {
-							row.cells[0].s = l + " · " + r.Name
-							break
-						}
-					}
-				}
-				for i, c := range r.Cells {
-					if !alone || i == b.o.Size {
-						row.cells = append(row.cells, gridCell{s: c.Text(u, t.Steps)})
-					}
-				}
-				g.rows = append(g.rows, row)
-			}
+			g.rows = append(g.rows, b.measured(r, letter)...)
 		}
 	}
 	b.table(g)
+}
+
+// measured are the rows of a measurement, one a unit: its name, behind its letter if it has one, is at the first.
+func (b *builder) measured(r table.Row, letter map[string]string) []gridRow {
+	name := r.Name
+	for _, id := range append([]string{r.ID}, r.Also...) {
+		if l := letter[id]; l != "" {
+			name = l + " · " + r.Name
+			break
+		}
+	}
+	cells := r.Cells
+	if b.o.Size >= 0 && b.o.Alone {
+		cells = cells[b.o.Size : b.o.Size+1]
+	}
+	var out []gridRow
+	us := b.units()
+	for k, u := range us {
+		row := gridRow{cells: []gridCell{{s: name}, {s: u.String(), left: true}}, keep: k+1 < len(us)}
+		for _, c := range cells {
+			row.cells = append(row.cells, gridCell{s: c.Text(u, b.c.Table.Steps)})
+		}
+		out, name = append(out, row), ""
+	}
+	return out
 }
 
 func (b *builder) instructions() {

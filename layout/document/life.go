@@ -3,6 +3,7 @@ package document
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -126,6 +127,28 @@ var (
 	thinStyle    = sheet.Style{Width: 0.25, Stroke: sheet.Black}
 )
 
+// lifeLines are the lines that do not look like a change within a part.
+var lifeLines = map[schematic.LineKind]lifeStroke{
+	schematic.LineFold:   {style: foldStyle, class: "fold"},
+	schematic.LineCentre: {style: centreStyle, class: "centre"},
+	schematic.LinePanel:  {style: innerStyle, class: "panel"},
+	schematic.LineCell:   {style: innerStyle, class: "panel"},
+	schematic.LineMark:   {style: innerStyle, class: "row"},
+}
+
+// boundsOf are the corners of the room that loops take; none if there are no points.
+func boundsOf(loops [][]schematic.Point) (lo, hi schematic.Point) {
+	lo, hi = schematic.Point{X: math.Inf(1), Y: math.Inf(1)}, schematic.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, q := range slices.Concat(loops...) {
+		lo.X, lo.Y = min(lo.X, q.X), min(lo.Y, q.Y)
+		hi.X, hi.Y = max(hi.X, q.X), max(hi.Y, q.Y)
+	}
+	if lo.X > hi.X {
+		return schematic.Point{}, schematic.Point{}
+	}
+	return lo, hi
+}
+
 func newLifePart(m *schematic.Made, v *schematic.View) *lifePart {
 	p := &lifePart{name: m.Name}
 	if v.Name != "" {
@@ -144,16 +167,7 @@ func newLifePart(m *schematic.Made, v *schematic.View) *lifePart {
 	if v.Disc && len(loops) > 0 {
 		loops = append([][]schematic.Point{round(loops[0])}, loops[1:]...)
 	}
-	lo, hi := schematic.Point{X: math.Inf(1), Y: math.Inf(1)}, schematic.Point{X: math.Inf(-1), Y: math.Inf(-1)}
-	for _, l := range loops {
-		for _, q := range l {
-			lo.X, lo.Y = min(lo.X, q.X), min(lo.Y, q.Y)
-			hi.X, hi.Y = max(hi.X, q.X), max(hi.Y, q.Y)
-		}
-	}
-	if lo.X > hi.X {
-		lo, hi = schematic.Point{}, schematic.Point{}
-	}
+	lo, hi := boundsOf(loops)
 	p.w, p.h = hi.X-lo.X, hi.Y-lo.Y
 	on := func(q schematic.Point) sheet.Point { return sheet.Point{X: q.X - lo.X, Y: hi.Y - q.Y} }
 	put := func(style sheet.Style, class string, pts ...sheet.Point) {
@@ -170,18 +184,11 @@ func newLifePart(m *schematic.Made, v *schematic.View) *lifePart {
 		put(outlineStyle, "outline", append(pts, pts[0])...)
 	}
 	for _, l := range v.Lines {
-		style, class := innerStyle, "change"
-		switch l.Kind {
-		case schematic.LineFold:
-			style, class = foldStyle, "fold"
-		case schematic.LineCentre:
-			style, class = centreStyle, "centre"
-		case schematic.LinePanel, schematic.LineCell:
-			class = "panel"
-		case schematic.LineMark:
-			class = "row"
+		look, ok := lifeLines[l.Kind]
+		if !ok {
+			look = lifeStroke{style: innerStyle, class: "change"}
 		}
-		put(style, class, on(l.A), on(l.B))
+		put(look.style, look.class, on(l.A), on(l.B))
 	}
 	for _, n := range v.Notches {
 		a := on(n.At)

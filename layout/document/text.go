@@ -1,6 +1,7 @@
 package document
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/layout/table"
@@ -98,54 +99,53 @@ func (s Span) Pieces(sizes expr.Sizes, us []units.Unit, steps units.Steps) []Pie
 	if !s.Graded() {
 		return []Piece{{S: s.S, Size: -1, Strong: s.Strong}}
 	}
+	length := len(s.Lengths) > 0
 	if len(s.Counts) > 0 {
 		us = us[:1]
 	}
 	var out []Piece
 	for k, u := range us {
-		length := len(s.Lengths) > 0
-		put := func(text string, size int) {
-			out = append(out, Piece{S: text, Size: size, Unit: u, Length: length, Strong: s.Strong})
-		}
 		if k > 0 {
 			out = append(out, Piece{S: " / ", Size: -1, Strong: s.Strong})
 		}
-		each := s.Each(u, steps)
-		same := true
-		for _, t := range each {
-			same = same && t == each[0]
-		}
-		if same && len(each) > 0 {
-			put(each[0], -1)
-		} else {
-			i := 0
-			for g, n := range sizes.Groups {
-				open, shut := " (", ")"
-				if g == 0 {
-					open = "("
-				}
-				if g == 0 && n == 1 {
-					open, shut = "", ""
-				}
-				for j := 0; j < n && i < len(each); j++ {
-					if j > 0 {
-						put(", ", between)
-					} else if open != "" {
-						put(open, between)
-					}
-					put(each[i], i)
-					i++
-				}
-				if shut != "" {
-					put(shut, between)
-				}
-			}
-		}
+		line := lineOf(sizes, s.Each(u, steps))
 		if length {
-			put(" "+u.String(), -1)
+			line = append(line, Piece{S: " " + u.String(), Size: -1})
+		}
+		for _, p := range line {
+			p.Unit, p.Length, p.Strong = u, length, s.Strong
+			out = append(out, p)
 		}
 	}
 	return out
+}
+
+// lineOf is the trade's line of each size's text; of one alone if they are alike.
+func lineOf(sizes expr.Sizes, each []string) []Piece {
+	if len(each) > 0 && len(slices.Compact(slices.Clone(each))) == 1 {
+		return []Piece{{S: each[0], Size: -1}}
+	}
+	var out []Piece
+	i := 0
+	for g, n := range sizes.Groups {
+		open, shut := " (", ")"
+		switch {
+		case g == 0 && n == 1:
+			open, shut = "", ""
+		case g == 0:
+			open = "("
+		}
+		for j := 0; j < n && i < len(each); j++ {
+			before := ", "
+			if j == 0 {
+				before = open
+			}
+			out = append(out, Piece{S: before, Size: between}, Piece{S: each[i], Size: i})
+			i++
+		}
+		out = append(out, Piece{S: shut, Size: between})
+	}
+	return slices.DeleteFunc(out, func(p Piece) bool { return p.Size == between && p.S == "" })
 }
 
 // between is the Size of a comma or a bracket of the trade's line: only a line of

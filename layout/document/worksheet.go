@@ -2,6 +2,7 @@ package document
 
 import (
 	"fmt"
+	"maps"
 	"strings"
 
 	"flatwright/fonts"
@@ -131,18 +132,12 @@ func (b *builder) pupil(line float64, answers bool) {
 
 // questions are the measurements of a garment that are made by a count at one gauge.
 func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
-	of := map[string]schematic.Measure{}
-	for _, made := range g.Pieces {
-		for _, m := range made.Measures {
-			of[m.ID] = m
-		}
-	}
-	us := b.units()
+	of := askedOf(g)
 	t := grid{title: []string{"Measurement", "made by", "gauge"}, mark: -1, first: 2, least: blankWide}
 	if !b.o.Large { // large print leaves no room for working beside it
 		t.title, t.first, t.loose, t.looseLeast = append(t.title, "working"), 3, 3, workWide
 	}
-	for _, u := range us {
+	for _, u := range b.units() {
 		t.title = append(t.title, u.String())
 	}
 	for _, group := range b.c.Table.Groups {
@@ -151,28 +146,44 @@ func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
 		}
 		var rows []gridRow
 		for _, r := range group.Rows {
-			m, ok := of[r.ID]
-			if !ok || !asked(m) {
-				continue
-			}
-			row := gridRow{tall: max(line, b.p.size*1.8), cells: []gridCell{{s: r.Name}, {s: counted(m), left: true}, {s: m.Gauge.Name, left: true}}}
-			if t.loose > 0 {
-				row.cells = append(row.cells, gridCell{left: true})
-			}
-			for _, u := range us {
-				cell := gridCell{blank: !answers}
-				if answers {
-					cell.s = r.Cells[b.o.Size].Text(u, b.c.Steps)
+			if m, ok := of[r.ID]; ok {
+				row := gridRow{tall: max(line, b.p.size*1.8), cells: []gridCell{{s: r.Name}, {s: counted(m), left: true}, {s: m.Gauge.Name, left: true}}}
+				if t.loose > 0 {
+					row.cells = append(row.cells, gridCell{left: true})
 				}
-				row.cells = append(row.cells, cell)
+				row.cells = append(row.cells, b.answers(r, answers)...)
+				rows = append(rows, row)
 			}
-			rows = append(rows, row)
 		}
 		if len(rows) > 0 {
 			t.rows = append(append(t.rows, gridRow{group: group.Name}), rows...)
 		}
 	}
 	b.table(t)
+}
+
+func askedOf(g *schematic.Garment) map[string]schematic.Measure {
+	of := map[string]schematic.Measure{}
+	for _, made := range g.Pieces {
+		for _, m := range made.Measures {
+			of[m.ID] = m
+		}
+	}
+	maps.DeleteFunc(of, func(_ string, m schematic.Measure) bool { return !asked(m) })
+	return of
+}
+
+// answers are a measurement in each unit, or blanks for it.
+func (b *builder) answers(r table.Row, told bool) []gridCell {
+	var out []gridCell
+	for _, u := range b.units() {
+		cell := gridCell{blank: true}
+		if told {
+			cell = gridCell{s: r.Cells[b.o.Size].Text(u, b.c.Steps)}
+		}
+		out = append(out, cell)
+	}
+	return out
 }
 
 func counted(m schematic.Measure) string {

@@ -51,3 +51,16 @@ func BenchmarkLive(b *testing.B) {
 		}
 	}
 }
+
+// BenchmarkGlance is what a person waits for who types: the drawing alone, of one size.
+func BenchmarkGlance(b *testing.B) {
+	src := largest(b)
+	all, err := Live(context.Background(), src, DrawOptions{}, nil)
+	require.NoError(b, err)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Glance(context.Background(), src, DrawOptions{Size: all.Drawing}, all.Scales); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
