@@ -91,58 +91,69 @@ const ups = 10
 // fit picks as many stitches up as are as wide as before, at the rate published if that gives
 // them; otherwise at the simplest that does.
 func (s *PickUp) fit(f *Fitting, old Section) {
-	was := old.(*PickUp)
 	if f.band == nil {
 		return
 	}
-	defer func() {
-		if !s.Stitches.IsZero() {
-			f.put(&s.Stitches, f.N)
+	was, rows := old.(*PickUp), f.band.Rows.Int(0, 0)
+	if f.band.Rows.From == nil {
+		sts, _ := f.ratio()
+		need := f.needs()
+		search := rateSearch{s: s, need: need, n: f.Near(f.name("picked up", f.step.After), sts.Times(f.step.After), need, 1),
+			best: rated{was.Pick, was.Of, rows}, was: rated{was.Pick, was.Of, rows}, least: units.Int(-1)}
+		for d := -2; d <= 2; d++ {
+			search.near(rows + d)
 		}
-	}()
-	rows := f.band.Rows.Int(0, 0)
-	sts, _ := f.ratio()
-	exact := sts.Times(f.step.After)
-	need := f.needs()
-	if f.band.Rows.From != nil {
-		f.N, _ = s.picked(rows)
+		rows = search.best.rows
+		s.Pick, s.Of = search.best.pick, search.best.of
+		f.TellRate(s, "the long edge of the band", s.Pick, s.Of, was.Pick, was.Of)
+		f.put(&f.band.Rows, rows)
+	}
+	f.N, _ = s.picked(rows)
+	if !s.Stitches.IsZero() {
+		f.put(&s.Stitches, f.N)
+	}
+}
+
+// rateSearch seeks the rate of picking up that comes to n stitches, near the rows and the rate that were.
+type rateSearch struct {
+	s         *PickUp
+	need      Need
+	n         int
+	was, best rated
+	least     units.Num // how far off the best is; negative before there is one
+}
+
+// near tries the rates along so many rows.
+func (q *rateSearch) near(rows int) {
+	q.try(rated{q.was.pick, q.was.of, rows})
+	for of := 1; of <= ups && !q.s.Alternate; of++ {
+		p := int(units.Frac(int64(q.n)*int64(of), int64(max(1, rows))).Round())
+		if p < 1 {
+			continue
+		}
+		for pick := max(1, p-1); pick <= p+1; pick++ {
+			q.try(rated{pick, of, rows})
+		}
+	}
+}
+
+func (q *rateSearch) try(r rated) {
+	if r.rows < 1 {
 		return
 	}
-	n := f.Near(f.name("picked up", f.step.After), exact, need, 1)
-	best := rated{s.Pick, s.Of, rows}
-	least := units.Int(-1)
-	try := func(r rated) {
-		if r.rows < 1 {
-			return
-		}
-		p := *s
-		p.Pick, p.Of = r.pick, r.of
-		got, _ := p.picked(r.rows)
-		if !need.Holds(got) {
-			return
-		}
-		off := units.Int(int64(got - n)).Abs().Times(4).Add(units.Int(int64(r.rows - rows)).Abs().Times(3))
-		if r.pick != was.Pick || r.of != was.Of {
-			off = off.Add(units.Frac(int64(20+r.of), 10))
-		}
-		if least.Sign() < 0 || off.Less(least) {
-			best, least = r, off
-		}
+	p := *q.s
+	p.Pick, p.Of = r.pick, r.of
+	got, _ := p.picked(r.rows)
+	if !q.need.Holds(got) {
+		return
 	}
-	for d := -2; d <= 2; d++ {
-		try(rated{was.Pick, was.Of, rows + d})
-		for of := 1; of <= ups && !s.Alternate; of++ {
-			if p := int(units.Frac(int64(n)*int64(of), int64(max(1, rows+d))).Round()); p > 0 {
-				for q := max(1, p-1); q <= p+1; q++ {
-					try(rated{q, of, rows + d})
-				}
-			}
-		}
+	off := units.Int(int64(got - q.n)).Abs().Times(4).Add(units.Int(int64(r.rows - q.was.rows)).Abs().Times(3))
+	if r.pick != q.was.pick || r.of != q.was.of {
+		off = off.Add(units.Frac(int64(20+r.of), 10))
 	}
-	s.Pick, s.Of = best.pick, best.of
-	f.TellRate(s, "the long edge of the band", s.Pick, s.Of, was.Pick, was.Of)
-	f.put(&f.band.Rows, best.rows)
-	f.N, _ = s.picked(best.rows)
+	if q.least.Sign() < 0 || off.Less(q.least) {
+		q.best, q.least = r, off
+	}
 }
 
 // rated is a rate of picking up, along so many rows.

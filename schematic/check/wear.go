@@ -30,14 +30,24 @@ func wear(p *schematic.Pattern, g *schematic.Garment) finding.List {
 				all = append(all, tight(p, b, "the neck opening", around, least, "head", g))
 			}
 		case "hand":
-			for _, m := range g.Pieces {
-				for _, s := range m.Measures {
-					if m.Kind == schematic.KindSleeve && !s.Doubt && s.Name == "cuff" && s.Length.Mul(stretch).Less(least) {
-						f := tight(p, b, "the cuff", s.Length, least, "hand", g)
-						f.Piece = m.Name
-						all = append(all, f)
-					}
-				}
+			all = append(all, tightCuffs(p, b, least, g)...)
+		}
+	}
+	return all
+}
+
+// tightCuffs are findings of the cuffs that do not go over a hand.
+func tightCuffs(p *schematic.Pattern, b *schematic.Written, least units.Num, g *schematic.Garment) finding.List {
+	var all finding.List
+	for _, m := range g.Pieces {
+		if m.Kind != schematic.KindSleeve {
+			continue
+		}
+		for _, s := range m.Measures {
+			if !s.Doubt && s.Name == "cuff" && s.Length.Mul(stretch).Less(least) {
+				f := tight(p, b, "the cuff", s.Length, least, "hand", g)
+				f.Piece = m.Name
+				all = append(all, f)
 			}
 		}
 	}

@@ -77,28 +77,35 @@ func rulesKept(p *schematic.Pattern, i int, now *schematic.Pattern) finding.List
 			if g == nil {
 				continue
 			}
-			rule := Rule{Multiple: g.Multiple, Plus: g.Plus, Round: AtMost}
-			if g.Even {
-				rule.Parity = Even
+			if words, low, high, broken := breaks(g, n); broken {
+				out = append(out, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: from, Piece: q.Name,
+					Message: fmt.Sprintf("%d stitches of the %s are not %s, as %s is in the pattern: %d or %d are", n, schematic.Words(s), words, g.Name, low, high),
+					Fix:     "take one of these if the stitch pattern or the other half needs it"})
 			}
-			if g.Odd {
-				rule.Parity = Odd
-			}
-			low, step, err := Whole(units.Int(int64(n)), rule)
-			if err != nil || low == n {
-				continue
-			}
-			rule.Round = Nearest
-			words := rule.String()
-			if rule.Multiple > 1 {
-				words = "a " + words
-			}
-			out = append(out, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: from, Piece: q.Name,
-				Message: fmt.Sprintf("%d stitches of the %s are not %s, as %s is in the pattern: %d or %d are", n, schematic.Words(s), words, g.Name, low, low+step),
-				Fix:     "take one of these if the stitch pattern or the other half needs it"})
 		}
 	}
 	return out
+}
+
+// breaks reports whether a count is otherwise than a line of the grading asks, that in words, and the counts below and above it that are not.
+func breaks(g *schematic.Grading, n int) (words string, low, high int, broken bool) {
+	rule := Rule{Multiple: g.Multiple, Plus: g.Plus, Round: AtMost}
+	switch {
+	case g.Even:
+		rule.Parity = Even
+	case g.Odd:
+		rule.Parity = Odd
+	}
+	low, step, err := Whole(units.Int(int64(n)), rule)
+	if err != nil || low == n {
+		return "", 0, 0, false
+	}
+	rule.Round = Nearest
+	words = rule.String()
+	if rule.Multiple > 1 {
+		words = "a " + words
+	}
+	return words, low, low + step, true
 }
 
 // ruled is the line of the grading that gives the count old of size i in a call between two places of the file, if it has a rule.

@@ -188,38 +188,36 @@ func minus(a, b expr.Graded) expr.Graded {
 func bodiesIn(p *schematic.Pattern, s *expr.Sum) []TableRow {
 	var out []TableRow
 	seen := map[string]bool{}
-	var walk func(s *expr.Sum)
-	walk = func(s *expr.Sum) {
-		for _, name := range s.Names() {
-			k := key(name)
-			if seen[k] {
-				continue
-			}
-			seen[k] = true
-			called := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == k })
-			ease := strings.Contains(k, "ease")
-			switch {
-			case called < 0, ease:
-				row := TableRow{Kind: RowBody, Name: name}
-				if ease {
-					row.Kind = RowEase
-				}
-				if called < 0 && !ease && !isBody(p, k) {
-					continue // what another line gives, told there
-				}
-				for i := range p.Sizes.Names {
-					v, _ := Env(p, i)(name)
-					row.Dim = v.Dim
-					row.Vals.Vals, row.Vals.Has = append(row.Vals.Vals, v.N), append(row.Vals.Has, v.Has)
-				}
-				out = append(out, row)
-			case p.Grading[called].Kind == schematic.GradeValue && p.Grading[called].Sum.Sum != nil:
-				walk(p.Grading[called].Sum.Sum)
-			}
+	for todo := s.Names(); len(todo) > 0; {
+		name := todo[0]
+		todo = todo[1:]
+		k := key(name)
+		if seen[k] {
+			continue
+		}
+		seen[k] = true
+		called := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == k })
+		switch ease := strings.Contains(k, "ease"); {
+		case ease:
+			out = append(out, inEach(p, RowEase, name))
+		case called < 0 && isBody(p, k): // what another line gives is told there
+			out = append(out, inEach(p, RowBody, name))
+		case called >= 0 && p.Grading[called].Kind == schematic.GradeValue && p.Grading[called].Sum.Sum != nil:
+			todo = slices.Concat(p.Grading[called].Sum.Sum.Names(), todo)
 		}
 	}
-	walk(s)
 	return out
+}
+
+// inEach is a row of what is called name, one a size.
+func inEach(p *schematic.Pattern, kind RowKind, name string) TableRow {
+	row := TableRow{Kind: kind, Name: name}
+	for i := range p.Sizes.Names {
+		v, _ := Env(p, i)(name)
+		row.Dim = v.Dim
+		row.Vals.Vals, row.Vals.Has = append(row.Vals.Vals, v.N), append(row.Vals.Has, v.Has)
+	}
+	return row
 }
 
 func isBody(p *schematic.Pattern, k string) bool {

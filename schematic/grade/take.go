@@ -18,59 +18,77 @@ import (
 // name). Only those bytes change, and only where the numbers differ. A sheet that has none of
 // these is a finding; NotTaken tells what else of a sheet was left. p is the pattern read from src.
 func Take(src []byte, p *schematic.Pattern, vals []schematic.GradedValue) ([]byte, finding.List) {
-	var found finding.List
-	type edit struct {
-		pos  finding.Pos
-		text string
-	}
-	var edits []edit
-	known := 0
+	t := taking{p: p}
 	for _, v := range vals {
-		name, target := strings.CutSuffix(key(v.Name), ", target")
-		i := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == name })
-		if i < 0 {
-			continue // the sheet may hold more than the pattern asks for
-		}
-		g := &p.Grading[i]
-		target = isTarget(g, v, target)
-		if !target && worksOut(g) {
-			continue
-		}
-		known++
-		dim := v.Dim
-		if have, ok := givenDim(g); ok && dim == expr.Plain {
-			dim = have // a sheet may leave units out; lengths then are in the pattern's
-			if dim == expr.LengthOf {
-				v.Vals = lengthsIn(v.Vals, p.Units)
-			}
-		} else if ok && target && dim == expr.LengthOf && have != dim {
-			continue // a count that is given as one: its target in the sheet is what it makes
-		} else if ok && dim != have {
-			found = append(found, finding.Finding{Kind: "file/unit", Severity: finding.Error, Pos: g.Pos,
-				Message: fmt.Sprintf("%q is %s in the pattern and %s in the sheet", g.Name, have, dim), Fix: "put the right unit into the sheet"})
-			continue
-		}
-		if equalVals(v.Vals, givenVals(p, g)) {
-			continue
-		}
-		if g.ValuePos.Line == 0 {
-			found = append(found, finding.Finding{Kind: "file/form", Severity: finding.Warning, Pos: g.Pos,
-				Message: fmt.Sprintf("%q stands over several lines and was not changed", g.Name), Fix: "write it in one line: " + g.Name + ": …"})
-			continue
-		}
-		edits = append(edits, edit{g.ValuePos, lineText(p, v.Vals, dim)})
+		t.take(v)
 	}
-	if known == 0 && len(found) == 0 {
-		found = append(found, finding.Finding{Kind: "file/sheet", Severity: finding.Warning, Pos: p.SizesPos,
+	if t.known == 0 && len(t.found) == 0 {
+		t.found = append(t.found, finding.Finding{Kind: "file/sheet", Severity: finding.Warning, Pos: p.SizesPos,
 			Message: "no row of the sheet has the name of a value that the grading gives", Want: "one of: " + givenNames(p)})
 	}
-	slices.SortFunc(edits, func(a, b edit) int {
+	return t.write(src), t.found
+}
+
+// taking is what a pattern takes from a sheet.
+type taking struct {
+	p     *schematic.Pattern
+	known int // values that have a line in the grading
+	edits []taken
+	found finding.List
+}
+
+// taken is a text that takes the place of one in the file.
+type taken struct {
+	pos  finding.Pos
+	text string
+}
+
+// take takes one value, if a line of the grading gives it and gives it otherwise.
+func (t *taking) take(v schematic.GradedValue) {
+	name, target := strings.CutSuffix(key(v.Name), ", target")
+	i := slices.IndexFunc(t.p.Grading, func(g schematic.Grading) bool { return key(g.Name) == name })
+	if i < 0 {
+		return // the sheet may hold more than the pattern asks for
+	}
+	g := &t.p.Grading[i]
+	target = isTarget(g, v, target)
+	if !target && worksOut(g) {
+		return
+	}
+	t.known++
+	dim := v.Dim
+	switch have, ok := givenDim(g); {
+	case ok && dim == expr.Plain:
+		dim = have // a sheet may leave units out; lengths then are in the pattern's
+		if dim == expr.LengthOf {
+			v.Vals = lengthsIn(v.Vals, t.p.Units)
+		}
+	case ok && target && dim == expr.LengthOf && have != dim:
+		return // a count that is given as one: its target in the sheet is what it makes
+	case ok && dim != have:
+		t.found = append(t.found, finding.Finding{Kind: "file/unit", Severity: finding.Error, Pos: g.Pos,
+			Message: fmt.Sprintf("%q is %s in the pattern and %s in the sheet", g.Name, have, dim), Fix: "put the right unit into the sheet"})
+		return
+	}
+	switch {
+	case equalVals(v.Vals, givenVals(t.p, g)):
+	case g.ValuePos.Line == 0:
+		t.found = append(t.found, finding.Finding{Kind: "file/form", Severity: finding.Warning, Pos: g.Pos,
+			Message: fmt.Sprintf("%q stands over several lines and was not changed", g.Name), Fix: "write it in one line: " + g.Name + ": …"})
+	default:
+		t.edits = append(t.edits, taken{g.ValuePos, lineText(t.p, v.Vals, dim)})
+	}
+}
+
+// write is the file with what was taken.
+func (t *taking) write(src []byte) []byte {
+	slices.SortFunc(t.edits, func(a, b taken) int {
 		return cmp.Or(cmp.Compare(a.pos.Line, b.pos.Line), cmp.Compare(a.pos.Col, b.pos.Col))
 	})
 	starts := lineStarts(src)
 	var out []byte
 	done := 0
-	for _, e := range edits {
+	for _, e := range t.edits {
 		if e.pos.Line > len(starts) {
 			continue
 		}
@@ -81,7 +99,7 @@ func Take(src []byte, p *schematic.Pattern, vals []schematic.GradedValue) ([]byt
 		out = append(append(out, src[done:from]...), e.text...)
 		done = to
 	}
-	return append(out, src[done:]...), found
+	return append(out, src[done:]...)
 }
 
 // NotTaken tells of bodies and of values that are worked out which the sheet has otherwise than the pattern p

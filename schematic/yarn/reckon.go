@@ -5,6 +5,7 @@ package yarn
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -118,31 +119,7 @@ func (n *Need) say(format string, args ...any) {
 // rates are grams per mm² of the pattern's gauges.
 func rates(gs []*schematic.Garment, w schematic.Weights) ([]units.Num, finding.List) {
 	p := gs[0].Pattern
-	var found finding.List
-	out := make([]units.Num, len(p.Gauges))
-	first := units.Num{}
-	for _, s := range w.Swatches {
-		at := -1
-		for i, g := range p.Gauges {
-			if s.Gauge == "" && i == 0 || strings.EqualFold(g.Name, s.Gauge) {
-				at = i
-				break
-			}
-		}
-		if at < 0 {
-			found = append(found, finding.Finding{Kind: "file/reference", Severity: finding.Error, Pos: s.Pos,
-				Message: fmt.Sprintf("there is no gauge called %q that a swatch could be of", s.Gauge), Want: "one of: " + strings.Join(gaugeNames(p), ", ")})
-			continue
-		}
-		area := s.Area(p.Gauges[at])
-		if area.Sign() <= 0 || s.Grams.Sign() <= 0 {
-			continue
-		}
-		out[at] = s.Grams.Div(area)
-		if first.Sign() == 0 {
-			first = out[at]
-		}
-	}
+	out, first, found := swatched(p, w.Swatches)
 	if found.Errors() {
 		return nil, found
 	}
@@ -169,6 +146,31 @@ func rates(gs []*schematic.Garment, w schematic.Weights) ([]units.Num, finding.L
 		}
 	}
 	return out, found
+}
+
+// swatched are the rates of the gauges that have a swatch, 0 for the others, and that of the first swatch.
+func swatched(p *schematic.Pattern, swatches []schematic.Swatch) (out []units.Num, first units.Num, found finding.List) {
+	out = make([]units.Num, len(p.Gauges))
+	for _, s := range swatches {
+		at := slices.IndexFunc(p.Gauges, func(g schematic.Gauge) bool { return strings.EqualFold(g.Name, s.Gauge) })
+		if s.Gauge == "" && len(p.Gauges) > 0 {
+			at = 0
+		}
+		if at < 0 {
+			found = append(found, finding.Finding{Kind: "file/reference", Severity: finding.Error, Pos: s.Pos,
+				Message: fmt.Sprintf("there is no gauge called %q that a swatch could be of", s.Gauge), Want: "one of: " + strings.Join(gaugeNames(p), ", ")})
+			continue
+		}
+		area := s.Area(p.Gauges[at])
+		if area.Sign() <= 0 || s.Grams.Sign() <= 0 {
+			continue
+		}
+		out[at] = s.Grams.Div(area)
+		if first.Sign() == 0 {
+			first = out[at]
+		}
+	}
+	return out, first, found
 }
 
 func gaugeNames(p *schematic.Pattern) []string {
