@@ -114,6 +114,7 @@ func alongBody(name string) bool {
 	return strings.Contains(name, "length") || strings.Contains(name, "depth") || strings.Contains(name, "height") || strings.Contains(name, " to ")
 }
 
+// madeSeries are the main measurements of all sizes, each a series.
 func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 	var order []*series
 	byID := map[string]*series{}
@@ -126,13 +127,7 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 				}
 				s := byID[m.ID]
 				if s == nil {
-					s = newSeries(p, made.Name+" "+m.Name, p.Units)
-					s.piece = made.Name
-					s.loose = schematic.HangsFree(made.Name + " " + m.Part + " " + m.Name)
-					s.length = s.loose || m.Axis == schematic.Vertical || alongBody(m.Name)
-					if made.Piece != nil {
-						s.pos = made.Piece.Pos
-					}
+					s = seriesOf(p, made, m)
 					byID[m.ID] = s
 					order = append(order, s)
 				}
@@ -141,14 +136,31 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 		}
 	}
 	for _, g := range gs {
-		missed := map[string]bool{}
-		for _, s := range order {
-			i := slices.IndexFunc(g.Pieces, func(m *schematic.Made) bool { return m.Name == s.piece })
-			s.quiet[g.Index] = i >= 0 && g.Pieces[i].Broken || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
-			missed[s.piece] = missed[s.piece] || i < 0
-		}
+		quieten(g, order)
 	}
 	return order
+}
+
+// seriesOf begins the series of a measurement.
+func seriesOf(p *schematic.Pattern, made *schematic.Made, m *schematic.Measure) *series {
+	s := newSeries(p, made.Name+" "+m.Name, p.Units)
+	s.piece = made.Name
+	s.loose = schematic.HangsFree(made.Name + " " + m.Part + " " + m.Name)
+	s.length = s.loose || m.Axis == schematic.Vertical || alongBody(m.Name)
+	if made.Piece != nil {
+		s.pos = made.Piece.Pos
+	}
+	return s
+}
+
+// quieten keeps quiet of a size that lacks a piece or could not work it: of a missing piece its first measurement tells.
+func quieten(g *schematic.Garment, order []*series) {
+	missed := map[string]bool{}
+	for _, s := range order {
+		i := slices.IndexFunc(g.Pieces, func(m *schematic.Made) bool { return m.Name == s.piece })
+		s.quiet[g.Index] = i >= 0 && g.Pieces[i].Broken || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
+		missed[s.piece] = missed[s.piece] || i < 0
+	}
 }
 
 func (s *series) find(kind string, severity finding.Severity, sizes []string, message, have, want, fix string) finding.Finding {

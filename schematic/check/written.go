@@ -57,6 +57,11 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 	if len(gs) == 0 {
 		return nil
 	}
+	return finding.List{unknown(gs, w, of)}
+}
+
+// unknown tells that the counts make nothing of the name of a written measurement.
+func unknown(gs []*schematic.Garment, w *schematic.Written, of string) finding.Finding {
 	f := finding.Finding{Kind: "drawn/unknown", Severity: finding.Note, Pos: w.Pos,
 		Message: fmt.Sprintf("the counts make no measurement called %q", of),
 		Want:    "one of " + names(gs), Fix: "name the measurement it stands for with `of`"}
@@ -65,12 +70,12 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 		if w.Of != "" {
 			f.Severity = finding.Warning
 		}
-		return finding.List{f}
+		return f
 	}
 	if w.Of != "" {
 		f.Severity, f.Fix = finding.Warning, "name a measurement, or a sum such as `2 x Back bust`"
 	}
-	return finding.List{f}
+	return f
 }
 
 // asWritten is the measurement as the designer wrote it, one text a size.
