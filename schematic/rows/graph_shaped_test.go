@@ -2,6 +2,7 @@ package rows
 
 import (
 	"flatwright/schematic/stitch"
+	"fmt"
 	"strings"
 	"testing"
 
@@ -155,5 +156,28 @@ func TestAShapingFallsOnItsEdgeWhicheverSideFaces(t *testing.T) {
 		for _, r := range g.Rows[1:] {
 			assert.Equal(t, round, r.Round, text)
 		}
+	}
+}
+
+// Of the rows of its spacing a shaping of right-side rows falls on the last that is one, so that the chart shows what
+// the words say: after two rows even the fourth of four is a wrong-side row, and the third (row 5) faces right; after three
+// it is the fourth (row 7) itself.
+func TestAShapingOfOneSideFallsOnRowsOfThatSide(t *testing.T) {
+	for _, c := range []struct {
+		even int
+		side string
+		want []int
+	}{
+		{2, "right-side", []int{5, 9}}, {3, "right-side", []int{7, 11}}, {2, "wrong-side", []int{6, 10}}, {3, "wrong-side", []int{6, 10}},
+	} {
+		g := graphOfText(t, fmt.Sprintf("Terms: US\nCast on 20 sts.\nWork %d rows even in stockinette stitch. (20 sts)\nDec 1 st at each end of %s rows every 4 rows 2 times, over 9 rows. (16 sts)\n", c.even, c.side))
+		var shaped []int
+		for k, r := range g.Rows[1:] {
+			if standing(r) != standing(g.Rows[k]) {
+				assert.Equal(t, c.side == "right-side", r.RS, "row %d", r.Number)
+				shaped = append(shaped, r.Number)
+			}
+		}
+		assert.Equal(t, c.want, shaped, "%d rows even, %s rows", c.even, c.side)
 	}
 }

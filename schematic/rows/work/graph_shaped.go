@@ -80,7 +80,12 @@ func shapes(n *ins.Shape, plan []edges, size, times, places int, wrong, round bo
 		}
 		return
 	}
+	last := 0
 	for _, at := range occurrences(n, size, times, len(plan)) {
+		if onWrong := wrong == (at%2 == 1); !round && (n.RSOnly && onWrong || n.WSOnly && !onWrong) && at > last+1 {
+			at-- // the row before it faces as the text says
+		}
+		last = at
 		e := &plan[at-1]
 		rs := round || wrong != (at%2 == 1)
 		switch {
