@@ -25,6 +25,7 @@ func eachNumber(s string, with func(string) string) string {
 			continue
 		}
 		if isNumber(s[i:end]) {
+			end = endOfFraction(s, i, end)
 			b.WriteString(s[done:i])
 			b.WriteString(with(s[i:end]))
 			done = end
@@ -47,6 +48,28 @@ func endOfWord(s string, i int) int {
 			break
 		}
 		end = next
+	}
+	return end
+}
+
+// endOfFraction is the end of the number from i to end with the fraction that is written behind it: 2/3, 15 2/3.
+func endOfFraction(s string, i, end int) int {
+	digit := func(r rune) bool { return r >= '0' && r <= '9' }
+	over := func(at int) (int, bool) { // behind digits, a stroke and digits
+		mid := run(s, at, digit)
+		if mid == at || mid >= len(s) || s[mid] != '/' {
+			return end, false
+		}
+		last := run(s, mid+1, digit)
+		return last, last > mid+1
+	}
+	if last, ok := over(i); ok {
+		return last
+	}
+	if run(s, i, digit) == end && end < len(s) && s[end] == ' ' {
+		if last, ok := over(end + 1); ok {
+			return last
+		}
 	}
 	return end
 }

@@ -200,6 +200,10 @@ func TestFindingsOfSizesAreToldAsOne(t *testing.T) {
 	assert.Equal(t, "– (45, –) (53) stitches, not 40", got[0].Message)
 	assert.Equal(t, []string{"M", "1X"}, got[0].Sizes)
 
+	got = four.Merge(finding.List{sized("15 2/3 in, not 15 of 16", "S"), sized("16 1/16 in, not 2/3 of 16", "L")})
+	require.Len(t, got, 1)
+	assert.Equal(t, "15 2/3 (–, 16 1/16) (–) in, not 15 (–, 2/3) (–) of 16", got[0].Message, "a number keeps its fraction")
+
 	got = four.Merge(finding.List{sized("the same", "S"), sized("the same", "L")})
 	require.Len(t, got, 1)
 	assert.Equal(t, "the same", got[0].Message)

@@ -51,6 +51,7 @@ func TestEveryVulgarFractionIsItsOwn(t *testing.T) {
 			assert.True(t, got.Sub(want).IsInt(), typed)
 		}
 	}
+	assert.Equal(t, []string{"27.2", "-0.1", "¼", "1/16", "6⅛"}, []string{Mixed(Frac(136, 5)), Mixed(Frac(-1, 10)), Mixed(Frac(1, 4)), Mixed(Frac(1, 16)), Mixed(Frac(49, 8))}, "no ruler in inches has tenths")
 	assert.Equal(t, []string{"2/3", "15 2/3", "-2/3", "0", "-4"}, []string{Mixed(Frac(2, 3)), Mixed(Frac(47, 3)), Mixed(Frac(-2, 3)), Mixed(Num{}), Mixed(Int(-4))})
 }
 

@@ -98,10 +98,13 @@ var vulgar = map[Num]string{
 }
 
 // Mixed prints a number with a real fraction: 15½. Fractions without a
-// character of their own are printed as 15 2/3.
+// character of their own are printed as 15 2/3, and tenths, which no ruler in inches has, as 27.2.
 func Mixed(v Num) string {
 	if v.IsInt() {
 		return fmt.Sprint(v.n)
+	}
+	if t := v.Times(1000); v.den()%5 == 0 && t.IsInt() {
+		return Decimal(v, 3)
 	}
 	sign := ""
 	if v.Sign() < 0 {
