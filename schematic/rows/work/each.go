@@ -550,7 +550,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		keep = need
 		defer func() { w.ended = k }()
 	}
-	times, per := 0, 0
+	times, per, before := 0, 0, w.out.stitches()
 	ended := false
 	w.again = true
 	defer func() { w.again = false }()
@@ -572,7 +572,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		if ended = w.lastTime(n, keep); ended {
 			break
 		}
-		w.misfit(n, left-keep, times, per, fits, moved, keep)
+		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
 		return
 	}
 	if w.quiet == 0 && w.perAt.Line == 0 && times > 1 {
@@ -649,8 +649,9 @@ func (w *work) cutShort(body []ins.Item, rest int) {
 	}
 }
 
-// misfit tells why a repeat does not go on to its end.
-func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, keep int) {
+// misfit tells why a repeat does not go on to its end. One that changes the count is worked in a round as far as it goes; one
+// that keeps it makes what its row states however it fits, so that this tells nothing.
+func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, keep int, changes bool) {
 	body := n.Body
 	if !moved && fits {
 		if w.pinned || len(w.from.runs) == 0 {
@@ -684,7 +685,7 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	w.tell("rows/repeat", finding.Warning, n.At, "the repeat does not fit: %s stitches are left over after %s times | %s stitches to repeat over, the repeat uses %s | a multiple of %s",
 		"make %s stitches more or %s fewer before it, or say what becomes of the rest", rest, times, rest+times*per, each, each, max(each-rest, 1), rest)
 	if rest < per {
-		if w.cutShort(body, rest); w.round && len(w.found) > 0 { // as far as it goes
+		if w.cutShort(body, rest); w.round && changes && len(w.found) > 0 {
 			w.found[len(w.found)-1].short = true
 		}
 	}

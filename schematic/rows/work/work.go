@@ -67,13 +67,14 @@ type work struct {
 	turned      bool
 	closedRound bool // a join closed it
 	leave       bool
-	closed      bool // bound off
-	edge        bool // worked along row ends
-	free        bool // what is left over is not told
-	pinned      bool // all stitches were worked into a ring or along an edge
-	vague       bool // where a stitch is worked is not sure
-	blind       bool // the count does not follow from the words
-	perRow      int  // stitches in each row of an edge of which the rows are not known
+	closed      bool           // bound off
+	edge        bool           // worked along row ends
+	free        bool           // what is left over is not told
+	pinned      bool           // all stitches were worked into a ring or along an edge
+	vague       bool           // where a stitch is worked is not sure
+	blind       bool           // the count does not follow from the words
+	within      *stitch.Stitch // of the row that the next instruction shapes
+	perRow      int            // stitches in each row of an edge of which the rows are not known
 
 	beyond                 int       // chains beyond the stitch that the first chain counts as
 	joined                 *ins.Join // the join at the row's end, if it has one
@@ -193,7 +194,9 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.Turn:
 		w.turned = true
 	case *ins.Stitch:
-		w.stitch(n, tail, need)
+		if !w.shapedWithin(n, tail) {
+			w.stitch(n, tail, need)
+		}
 	case *ins.Chain:
 		w.chain(n, tail)
 	case *ins.Skip:
@@ -266,6 +269,20 @@ func (w *work) leaves(n *ins.Leave) {
 	w.leave = true
 }
 
+// shapedWithin reports whether what stands behind n shapes the row that n goes over to its end: sc around, decreasing 6
+// evenly. The shaping works it then, in the stitch of n.
+func (w *work) shapedWithin(n *ins.Stitch, tail []ins.Item) bool {
+	if len(tail) == 0 || !is[*ins.Shape](tail[0]) || n.Kind == nil || w.cur.left == 0 {
+		return false
+	}
+	s := w.save()
+	over := w.trial([]ins.Item{n}) && w.cur.left == 0
+	if w.restore(s); over {
+		w.within = n.Kind
+	}
+	return over
+}
+
 // shapeHere works 'inc 6 sts evenly across' as a row: the rest of the row is plain.
 func (w *work) shapeHere(n *ins.Shape) {
 	k := w.count(n.N)
@@ -274,6 +291,9 @@ func (w *work) shapeHere(n *ins.Shape) {
 	}
 	have := w.cur.left
 	kind := w.kind()
+	if w.within != nil {
+		kind, w.within = w.within, nil
+	}
 	w.takeTurning()
 	w.cur.toEnd()
 	w.began = true
