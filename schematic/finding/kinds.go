@@ -99,6 +99,7 @@ var Kinds = []About{
 	{"alter/section", "a section that an alteration keeps as it is, or can't divide alike"},
 	{"alter/shape", "a shaping that does not fit into the rows of an alteration"},
 	{"alter/measure", "a measurement that an alteration can't keep to half a stitch or row"},
+	{"alter/body", "a maker's own body that the grading can't be worked with, or does not ask for"},
 	{"alter/join", "a join that an alteration does not keep"},
 	{"materials/swatch", "a weight that the yarn is reckoned from is missing or can't be"},
 	{"materials/yarn", "yarn stated for a size that its fabric does not need, or is not enough for it"},

@@ -150,3 +150,19 @@ func works(p *schematic.Pattern) ([]*schematic.Garment, bool) {
 	}
 	return out, true
 }
+
+// The designer wrote 23 (27) chains for 20 (24) stitches; the text has another number in its first size, of which its row
+// makes 20 all the same.
+func TestTheFoundationChainIsThatOfThePattern(t *testing.T) {
+	sizes, _ := expr.ParseSizes("S (M)")
+	p := &schematic.Pattern{Title: "T", Sizes: sizes, Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(12), Rows: units.Int(8), Over: units.Int(100)}},
+		Pieces: []*schematic.Piece{{Name: "Back", Sections: []schematic.Section{&schematic.CastOn{Chain: expr.Counts(23, 27), Stitches: expr.Counts(20, 24)},
+			&schematic.Even{Amount: schematic.Amount{Rows: expr.Counts(2, 2)}}, &schematic.BindOff{All: true}}}}}
+	gs := schematic.WorkAll(p)
+	text := "Terms: US\nSizes: S (M)\nBack\nCh 23 (27).\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (20 (24) dc)\nRow 2: Ch 3 (does not count as a st), dc in each st across. (20 (24) dc)\n"
+	assert.Empty(t, Against(Read("t", []byte(text), Options{}), p, gs))
+	list := Against(Read("t", []byte(strings.Replace(text, "Ch 23 (27)", "Ch 22 (27)", 1)), Options{}), p, gs)
+	require.Len(t, list, 1)
+	assert.Equal(t, "the text of Back begins with 22 chains, the pattern with 23", list[0].Message)
+	assert.Equal(t, []string{"S"}, list[0].Sizes)
+}

@@ -61,7 +61,7 @@ func Against(x *ins.Text, p *schematic.Pattern, gs []*schematic.Garment) finding
 				}
 				var found []raw
 				if part == "" {
-					found = makeFound(headed(x, h), m)
+					found = append(makeFound(headed(x, h), m), chainFound(headed(x, h), m, size)...)
 				}
 				compare(stepPlateaus(m, part), t[h], key, func(r raw) { found = append(found, r) })
 				list = merge(list, index, key, size, found)

@@ -64,6 +64,24 @@ func makeFound(s *ins.Section, m *schematic.Made) []raw {
 		msg: "the heading says to make %s of " + m.Name + ", the pattern %s", fix: "correct the heading, or the pattern's 'make'", a: []int{s.Make, m.Make}}}
 }
 
+// chainFound holds the foundation chain with which a piece begins against the one that the pattern's designer wrote.
+func chainFound(s *ins.Section, m *schematic.Made, size int) []raw {
+	if s == nil || m.Round || len(s.Lines) == 0 || len(s.Lines[0].Body) == 0 || len(m.Steps) == 0 { // a ring has as many chains as stitches
+		return nil
+	}
+	begin, ok := m.Steps[0].Section.(*schematic.CastOn)
+	chain, chained := s.Lines[0].Body[0].(*ins.Chain)
+	if !ok || !chained || begin.Chain.IsZero() || !chain.N.Set() {
+		return nil
+	}
+	said, wrote := chain.N.At(size), begin.Chain.Int(size, 0)
+	if said < 0 || wrote == 0 || said == wrote {
+		return nil
+	}
+	return []raw{{kind: "rows/against", sev: finding.Warning, at: chain.At,
+		msg: "the text of " + m.Name + " begins with %s chains, the pattern with %s", fix: "correct the text, or the chain of the cast-on", a: []int{said, wrote}}}
+}
+
 // headed is the section of that heading.
 func headed(x *ins.Text, key string) *ins.Section {
 	for _, s := range x.Sections {
