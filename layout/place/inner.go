@@ -99,12 +99,25 @@ func (d *drawn) slanted(list []*sided) {
 		u := mul(sub(s.b, s.a), 1/long)
 		u, angle := reading(u)
 		up := pt{X: u.Y, Y: -u.X} // above the text
+		w := slope{u, up, angle, long}
 		outward := 1.0
 		if m := mid(s.a, s.b); inside(d.shape, add(m, mul(up, 0.3))) {
-			outward = -1
+			if outward = -1; inside(d.shape, sub(m, mul(up, 0.3))) && d.across(s, w) {
+				continue
+			}
 		}
-		d.parallel(s, slope{u, up, angle, long}, outward)
+		d.parallel(s, w, outward)
 	}
+}
+
+// across tries to measure on the very line that runs through the view, such as an upper arm from its fold to its seam.
+func (d *drawn) across(s *sided, w slope) bool {
+	for _, f := range append(append([]form{}, s.it.forms...), s.it.letter) {
+		if f.w <= w.long-1 && d.alongside(s, w, f, 1, 0) {
+			return true
+		}
+	}
+	return false
 }
 
 // reading turns a direction so that text along it reads from the bottom or, where
@@ -138,13 +151,17 @@ func (d *drawn) parallel(s *sided, w slope, outward float64) {
 	}
 }
 
-// alongside tries to measure off mm beside a slanted edge, to the side that dir says.
+// alongside tries to measure off mm beside a slanted edge, to the side that dir says; 0 is on the line itself.
 func (d *drawn) alongside(s *sided, w slope, f form, dir, off float64) bool {
 	v := mul(w.up, dir*off)
 	line := seg{add(s.a, v), add(s.b, v)}
-	tail := []seg{{add(s.a, mul(w.up, dir*startGap)), add(s.a, mul(w.up, dir*(off+overshoot)))},
-		{add(s.b, mul(w.up, dir*startGap)), add(s.b, mul(w.up, dir*(off+overshoot)))}}
-	if !d.field.clear(line, 2) || !d.field.clear(tail[0], 0) || !d.field.clear(tail[1], 0) {
+	var tail []seg
+	for _, end := range []pt{s.a, s.b} {
+		if off > 0 {
+			tail = append(tail, seg{add(end, mul(w.up, dir*startGap)), add(end, mul(w.up, dir*(off+overshoot)))})
+		}
+	}
+	if !d.field.clear(line, 2) || slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) }) {
 		return false
 	}
 	for _, shift := range []float64{0, -0.25, 0.25} {
