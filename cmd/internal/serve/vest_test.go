@@ -60,6 +60,11 @@ func (h *hand) write(label, text string) {
 
 func (h *hand) has(text string) {
 	h.t.Helper()
+	defer func() {
+		if h.t.Failed() {
+			h.t.Log("the text is:\n" + js[string](h.tab, `document.querySelector('#text').value + "\n-- focus on " + document.activeElement.outerHTML.slice(0, 300)`))
+		}
+	}()
 	h.until(fmt.Sprintf("document.querySelector('#text').value.includes(%q)", text))
 }
 

@@ -398,17 +398,25 @@ export class Form {
 // Ahead keeps what someone types who does not wait for the field that is about to be there.
 class Ahead {
   #text = null;
+  #taken = false; // the key that is down was kept: what it would write is not written once more
 
   constructor() {
     for (const kind of ["keydown", "keypress"]) document.addEventListener(kind, (e) => this.#key(e), true);
   }
 
   #key(e) {
+    if (e.type === "keypress" && this.#taken) {
+      e.preventDefault(); // its field may have come between the two events of one key
+      return e.stopPropagation();
+    }
+    if (e.type === "keydown") this.#taken = false;
     if (this.#text === null || e.ctrlKey || e.metaKey || e.altKey || e.target.matches("input, textarea") && !e.target.closest(".more")) return;
     if (e.key.length > 1 && e.key !== "Backspace") return;
     e.preventDefault(); // a list would go to the entry that begins so
     e.stopPropagation();
-    if (e.type === "keydown") this.#text = e.key.length === 1 ? this.#text + e.key : this.#text.slice(0, -1);
+    if (e.type !== "keydown") return;
+    this.#taken = true;
+    this.#text = e.key.length === 1 ? this.#text + e.key : this.#text.slice(0, -1);
   }
 
   begin() { this.#text = ""; }
