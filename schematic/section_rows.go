@@ -266,7 +266,7 @@ func (w *worker) spread(p profile, left, right []profile) {
 }
 
 // sidesFit checks that a shaping tied to one side of the work can fall on it: of the rows of each of its runs
-// it falls on the first that faces as said, so that it takes at least two rows each time, and an even number.
+// it falls on the last that faces as said, so that it takes at least two rows each time, and an even number.
 func (w *worker) sidesFit(sh *Shaping) {
 	if sh.On == AnyRow || w.cur.round {
 		return

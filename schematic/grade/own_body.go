@@ -39,7 +39,7 @@ func forBody(p *schematic.Pattern, i int, body []Own) (*schematic.Pattern, findi
 		v, bad := g.From.Eval(env(i))
 		if bad != nil || v.N.Sign() < 0 {
 			found = append(found, finding.Finding{Kind: "alter/body", Severity: finding.Error, Pos: p.SizesPos,
-				Message: "at these measurements a count of the pattern comes to less than nothing, or can't be worked out"})
+				Message: "at these measurements a count of the pattern comes to less than nothing, or can't be worked out", Fix: "look at the measurements; if they are right, take the size nearest to them and alter its lengths"})
 			return g
 		}
 		g.Vals, g.Has = slices.Clone(g.Vals), slices.Clone(g.Has)
@@ -114,7 +114,7 @@ func unmoved(p *schematic.Pattern, body []Own) finding.List {
 			continue
 		}
 		out = append(out, finding.Finding{Kind: "alter/body", Severity: finding.Note, Pos: p.SizesPos,
-			Message: fmt.Sprintf("nothing in the grading is worked out of %q, so that your own changes nothing", own.Name)})
+			Message: fmt.Sprintf("your %s changes nothing: the grading does not use it", own.Name)})
 	}
 	return out
 }

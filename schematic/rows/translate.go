@@ -117,18 +117,16 @@ func turned(s string, from, to stitch.Terms) (string, int, bool) {
 
 // looped turns a stitch that is run together with its loop: blsc, dcflo.
 func looped(low string, from, to stitch.Terms) (string, bool) {
-	for _, loop := range [...]string{"blo", "flo", "bl", "fl", "tbl"} {
-		for _, cut := range [...]func(s, part string) (string, bool){strings.CutPrefix, strings.CutSuffix} {
-			name, ok := cut(low, loop)
-			if !ok || len(name) < 2 {
-				continue
-			}
-			if st, ok := stitch.Lookup(name, from); ok && st.Craft == stitch.Crochet {
-				return strings.Replace(low, name, counterpart(st, name, from, to), 1), true
-			}
+	var now string
+	loop, name := stitch.LoopApart(low, func(name string) bool {
+		st, ok := stitch.Lookup(name, from)
+		if ok && st.Craft == stitch.Crochet {
+			now = counterpart(st, name, from, to)
+			return true
 		}
-	}
-	return "", false
+		return false
+	})
+	return strings.Replace(low, name, now, 1), loop != ""
 }
 
 func boundary(s string, n int) bool {

@@ -60,3 +60,11 @@ func TestIDsAreUniqueAndBasesExist(t *testing.T) {
 		assert.LessOrEqual(t, s.Plain().Height, s.Height, s.ID)
 	}
 }
+
+func TestALoopRunTogetherWithItsStitchIsParted(t *testing.T) {
+	known := func(name string) bool { _, ok := Lookup(name, US); return ok }
+	for word, want := range map[string][2]string{"blsc": {"bl", "sc"}, "dcflo": {"flo", "dc"}, "blohdc": {"blo", "hdc"}, "sc": {}, "blo": {}, "blxx": {}, "blk": {}} {
+		loop, name := LoopApart(word, known)
+		assert.Equal(t, want, [2]string{loop, name}, word)
+	}
+}

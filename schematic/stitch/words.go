@@ -153,3 +153,16 @@ func Names(t Terms, each func(name string, s *Stitch)) {
 		each(name, s)
 	}
 }
+
+// LoopApart parts a word in which a stitch is run together with the loop that it is worked into, before or behind it: blsc,
+// dcflo. Known reports whether a name is that of a stitch. Both parts are empty if the word is none.
+func LoopApart(word string, known func(name string) bool) (loop, name string) {
+	for _, loop := range [...]string{"blo", "flo", "bl", "fl", "tbl"} {
+		for _, cut := range [...]func(s, part string) (string, bool){strings.CutPrefix, strings.CutSuffix} {
+			if name, ok := cut(word, loop); ok && len(name) > 1 && known(name) {
+				return loop, name
+			}
+		}
+	}
+	return "", ""
+}

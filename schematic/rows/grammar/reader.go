@@ -466,21 +466,16 @@ func (r *Reader) loopAndStitch(t *text.Token) (loop, name string) {
 	if t.Kind != 'w' || len(t.S) < 4 || len(t.S) > 7 {
 		return "", ""
 	}
-	for _, loop := range [...]string{"blo", "flo", "bl", "fl", "tbl"} {
-		for _, cut := range [...]func(s, part string) (string, bool){strings.CutPrefix, strings.CutSuffix} {
-			st, ok := cut(t.S, loop)
-			if !ok {
-				continue
-			}
-			if k, ok := r.thing([]byte(st)); !ok || k.Kind == nil || k.Kind.Craft != stitch.Crochet {
-				continue
-			}
-			if _, ok := r.thing([]byte(t.S)); !ok {
-				return loop, st
-			}
+	loop, name = stitch.LoopApart(t.S, func(name string) bool {
+		k, ok := r.thing([]byte(name))
+		return ok && k.Kind != nil && k.Kind.Craft == stitch.Crochet
+	})
+	if loop != "" {
+		if _, whole := r.thing([]byte(t.S)); whole {
+			return "", ""
 		}
 	}
-	return "", ""
+	return loop, name
 }
 
 // lex cuts a line into tokens, without bullets and the bars of a table.

@@ -113,7 +113,7 @@ func (rd *reading) add(fs ...raw) {
 		return
 	}
 	if len(fs) > left {
-		more := raw{kind: "rows/bounds", sev: finding.Error, at: fs[left].at, msg: fmt.Sprintf("%d things do not fit before this row; those after it are not listed", mostFound), fix: "correct the first of them, then check again"}
+		more := raw{kind: "rows/bounds", sev: finding.Error, at: fs[left].at, msg: fmt.Sprintf("%d things before this row do not fit; from here on they are not listed", mostFound), fix: "correct the first of them, then check again"}
 		fs = append(slices.Clone(fs[:left]), more)
 	}
 	rd.found = append(slices.Clip(rd.found), fs...) // other readings hold what was found before
