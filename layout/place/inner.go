@@ -83,6 +83,7 @@ const (
 	overshoot = 1.2 // of an extension line beyond the dimension line
 	startGap  = 0.8 // of an extension line from the outline
 	leastOpen = 4.0 // shortest dimension line that stands within a view
+	mostOver  = 4.0 // how far from its end a line through a view may pass an edge
 )
 
 // slanted places what is measured along a slanted edge: a line beside the edge, its
@@ -155,13 +156,17 @@ func (d *drawn) parallel(s *sided, w slope, outward float64) {
 func (d *drawn) alongside(s *sided, w slope, f form, dir, off float64) bool {
 	v := mul(w.up, dir*off)
 	line := seg{add(s.a, v), add(s.b, v)}
+	free := line
+	if off == 0 { // at the seam that it ends on it may pass another
+		free = line.shrunk(min(mostOver, w.long/4))
+	}
 	var tail []seg
 	for _, end := range []pt{s.a, s.b} {
 		if off > 0 {
 			tail = append(tail, seg{add(end, mul(w.up, dir*startGap)), add(end, mul(w.up, dir*(off+overshoot)))})
 		}
 	}
-	if !d.field.clear(line, 2) || slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) }) {
+	if !d.field.clear(free, 2) || slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) }) {
 		return false
 	}
 	for _, shift := range []float64{0, -0.25, 0.25} {

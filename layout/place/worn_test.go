@@ -115,3 +115,24 @@ func TestTheGroundFillsWhatLiesBeneath(t *testing.T) {
 	gs[0].Pattern.Drawing.Colours.Fill = schematic.Colour{R: 1, G: 2, B: 3, Set: true}
 	require.Equal(t, 2, count())
 }
+
+// An upper arm runs through the sleeve from its fold to its seam: it is measured there, and no leader points to it.
+func TestAnUpperArmIsMeasuredWhereItIs(t *testing.T) {
+	seen := 0
+	for name, gs := range wornGarments(t, "worn") {
+		if name != "set-in.yaml" && name != "raglan-flat.yaml" {
+			continue
+		}
+		p, err := newPlan(gs, Options{Labels: OneSize})
+		require.NoError(t, err)
+		for _, v := range p.views {
+			for _, m := range v.draw(&p.o, 7).dims {
+				if v.worn && m.it.m.Name == "upper arm" {
+					require.True(t, m.ends, "%s: it has a leader", name)
+					seen++
+				}
+			}
+		}
+	}
+	require.Equal(t, 2, seen)
+}
