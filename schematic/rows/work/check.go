@@ -179,7 +179,10 @@ func mixed(x *ins.Text) finding.List {
 	o := otherWords{x: x, seen: map[string]bool{}}
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
-			for i := 0; i < len(l.Words) && !translates(l.Words); i++ {
+			if translates(l.Words) {
+				continue
+			}
+			for i := 0; i < len(l.Words); i++ {
 				i += o.look(s.Name, l.Words, i)
 			}
 		}
