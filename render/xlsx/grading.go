@@ -6,8 +6,10 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/body"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/grade"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -83,7 +85,7 @@ func (l *sheetLines) given() {
 			l.numbers("low "+b.Name, expr.LengthOf, b.Low)
 		}
 	}
-	for _, f := range grade.Fits() {
+	for _, f := range body.Fits() {
 		for _, name := range []string{f.Name + " ease", "classic ease"} {
 			if (name != "classic ease" || f.Name == "standard") && called[name] {
 				l.numbers(name, expr.LengthOf, expr.Const(f.Middle(), l.p.Sizes.Len()))
@@ -296,12 +298,12 @@ func (l *sheetLines) dim(s *expr.Sum) expr.Dim {
 // rounded is the count nearest to exact that the rule allows, as a formula. Numbers
 // of a sheet carry fifteen digits: the ninth decimal is rounded away before a half is decided.
 func (l *sheetLines) rounded(g *schematic.Grading, exact string, col int) string {
-	rule := grade.Rule{Multiple: g.Multiple, Plus: g.Plus}
+	rule := shaping.Rule{Multiple: g.Multiple, Plus: g.Plus}
 	if g.Even {
-		rule.Parity = grade.Even
+		rule.Parity = shaping.Even
 	}
 	if g.Odd {
-		rule.Parity = grade.Odd
+		rule.Parity = shaping.Odd
 	}
 	step, from, _ := rule.Step()
 	start := fmt.Sprint(from)

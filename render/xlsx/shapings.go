@@ -7,6 +7,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/grade"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -87,7 +88,7 @@ func (l *sheetLines) milli(c cell) cell {
 
 // spread writes shapings spread over rows as a sheet reckons them.
 func (l *sheetLines) spread(g *schematic.Grading, vals map[string]schematic.GradedValue) {
-	step := fmt.Sprint(grade.RowStep(g.On))
+	step := fmt.Sprint(shaping.RowStep(g.On))
 	l.runs(g.Name, vals, l.leading(g), l.with(g, "over", nil), func(int) string { return step })
 }
 
@@ -105,7 +106,7 @@ func (l *sheetLines) runs(name string, vals map[string]schematic.GradedValue, n,
 // armhole writes an armhole: about a third bound off, the others decreased, the rest even.
 func (l *sheetLines) armhole(g *schematic.Grading, vals map[string]schematic.GradedValue) {
 	w, h := l.cloth(g)
-	begin, step := 2, grade.RowStep(g.On)
+	begin, step := 2, shaping.RowStep(g.On)
 	if g.Leave {
 		begin = 0
 	}
@@ -245,7 +246,7 @@ func (l *sheetLines) raglan(g *schematic.Grading, vals map[string]schematic.Grad
 		n := name(q.name, ", decreases at each edge")
 		l.step(n, expr.Plain, like, func(i int) units.Num { return decreases(q.name, i) }, of("%s-%s", most[i], l.named(g.Name+" underarm")))
 		step := of("1")
-		if grade.RowStep(g.On) == 2 {
+		if shaping.RowStep(g.On) == 2 {
 			step = of("IF(%s<=INT(%s/2),2,1)", l.named(n), rows)
 		}
 		l.runs(name(q.name, ""), vals, l.named(n), rows, step)

@@ -8,6 +8,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -296,9 +297,9 @@ func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num,
 	if !sided {
 		next = "piece beside it"
 	}
-	step, why := 1, fmt.Sprintf("a row is %s high", longIn(row, l.f.was.Units))
+	step, why := 1, fmt.Sprintf("a row is %s high", shaping.LongIn(row, l.f.was.Units))
 	if sided || twos {
-		step, why = 2, fmt.Sprintf("rows go in twos there, since the %s must begin on the same side of the work, and two rows are %s high", next, longIn(row.Times(2), l.f.was.Units))
+		step, why = 2, fmt.Sprintf("rows go in twos there, since the %s must begin on the same side of the work, and two rows are %s high", next, shaping.LongIn(row.Times(2), l.f.was.Units))
 	}
 	other := n - step
 	if made.Less(by) {
@@ -309,9 +310,9 @@ func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num,
 		way = "shorter"
 	}
 	*l.found = append(*l.found, finding.Finding{Kind: "alter/length", Severity: finding.Note, Pos: s.Base().Pos, Piece: q.Name,
-		Message: fmt.Sprintf("%s becomes %s %s, not %s: %s", q.Name, longIn(made.Abs(), l.f.was.Units), way, longIn(by.Abs(), l.f.was.Units), why),
+		Message: fmt.Sprintf("%s becomes %s %s, not %s: %s", q.Name, shaping.LongIn(made.Abs(), l.f.was.Units), way, shaping.LongIn(by.Abs(), l.f.was.Units), why),
 		Have:    fmt.Sprintf("%+d rows", n),
-		Fix:     fmt.Sprintf("%+d rows would make it %s %s", other, longIn(row.Times(other).Abs(), l.f.was.Units), way)})
+		Fix:     fmt.Sprintf("%+d rows would make it %s %s", other, shaping.LongIn(row.Times(other).Abs(), l.f.was.Units), way)})
 }
 
 // joinsKept tells of joins whose two edges differ in another way than before, by

@@ -7,6 +7,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -144,25 +145,25 @@ func withNumbers(s *expr.Sum, env expr.Env, u units.Unit) string {
 
 func valueText(v expr.Value, u units.Unit) string {
 	if v.Dim == expr.LengthOf {
-		return longIn(v.N, u)
+		return shaping.LongIn(v.N, u)
 	}
-	return countedIn(v.N, v.Dim)
+	return shaping.CountedIn(v.N, v.Dim)
 }
 
 // countWords tells how a length became a whole count: the exact one, the counts beside it that the
 // rule allows with what each makes, and which was taken and why.
-func countWords(c Counted, rule Rule, dim expr.Dim, g schematic.Gauge, length bool, u units.Unit) []string {
+func countWords(c shaping.Counted, rule shaping.Rule, dim expr.Dim, g schematic.Gauge, length bool, u units.Unit) []string {
 	per := g.Stitches
 	if dim == expr.Rows {
 		per = g.Rows
 	}
 	var out []string
-	exact := countedIn(c.Exact, dim)
+	exact := shaping.CountedIn(c.Exact, dim)
 	if length {
-		out = append(out, fmt.Sprintf("%s at %s over %s %s: %s", longIn(c.Target, u), countedIn(per, dim), units.Decimal(units.In(g.Over, g.OverUnit), 2), g.OverUnit, exact))
+		out = append(out, fmt.Sprintf("%s at %s over %s %s: %s", shaping.LongIn(c.Target, u), shaping.CountedIn(per, dim), units.Decimal(units.In(g.Over, g.OverUnit), 2), g.OverUnit, exact))
 	}
 	want := rule
-	want.Round = Nearest
+	want.Round = shaping.Nearest
 	of := want.String()
 	if of != "" {
 		of += ": "
@@ -172,7 +173,7 @@ func countWords(c Counted, rule Rule, dim expr.Dim, g schematic.Gauge, length bo
 	}
 	makes := func(n int) string {
 		long := c.Each.Times(n)
-		return fmt.Sprintf("%s make %s (%s)", countedIn(units.Int(int64(n)), dim), longIn(long, u), signed(long.Sub(c.Target), u))
+		return fmt.Sprintf("%s make %s (%s)", shaping.CountedIn(units.Int(int64(n)), dim), shaping.LongIn(long, u), shaping.Signed(long.Sub(c.Target), u))
 	}
 	low, high := c.Count, c.Count+c.Step
 	if c.Exact.Less(units.Int(int64(c.Count))) {
@@ -183,16 +184,16 @@ func countWords(c Counted, rule Rule, dim expr.Dim, g schematic.Gauge, length bo
 	switch {
 	case low < max(rule.Least, 0) || below.Sign() < 0 || above.Sign() < 0:
 		return append(out, fmt.Sprintf("%s%s, the least that there may be", of, makes(c.Count)))
-	case rule.Round == AtLeast:
+	case rule.Round == shaping.AtLeast:
 		why = "not less than wished"
-	case rule.Round == AtMost:
+	case rule.Round == shaping.AtMost:
 		why = "not more than wished"
 	case below.Eq(above):
 		why = "as near as the other, and a tie goes up"
 	default:
 		why = "the nearest"
 	}
-	return append(out, fmt.Sprintf("%s%s, %s", of, makes(low), makes(high)), fmt.Sprintf("taken: %s, %s", countedIn(units.Int(int64(c.Count)), dim), why))
+	return append(out, fmt.Sprintf("%s%s, %s", of, makes(low), makes(high)), fmt.Sprintf("taken: %s, %s", shaping.CountedIn(units.Int(int64(c.Count)), dim), why))
 }
 
 // calledSums are the sums that stand in the pieces, by their lines in the file.

@@ -9,6 +9,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -158,7 +159,7 @@ func first(g expr.Graded) units.Num {
 
 // Near is the count nearest to exact that need allows, moved as the trial says.
 func (t *trial) Near(name string, exact units.Num, need schematic.Need, least int) int {
-	n, step, err := Whole(exact, Rule{Multiple: need.Multiple, Plus: need.Plus, Least: least})
+	n, step, err := shaping.Whole(exact, shaping.Rule{Multiple: need.Multiple, Plus: need.Plus, Least: least})
 	if err != nil {
 		return max(least, int(exact.Round()))
 	}
@@ -184,7 +185,7 @@ func (t *trial) choose(name string, step int) {
 
 // Spread spreads n shapings over rows, the longer spacing first.
 func (t *trial) Spread(n, rows, step int) []schematic.Spacing {
-	plan, err := Spread(n, rows, step, SlowFirst)
+	plan, err := shaping.Spread(n, rows, step, shaping.SlowFirst)
 	if err != nil {
 		return nil
 	}
@@ -284,7 +285,7 @@ func (t *trial) Paired(name string) bool { return t.f.pairs[name] }
 func (t *trial) Odd(s schematic.Section, n int, how string) {
 	t.odd++
 	t.found = append(t.found, finding.Finding{Kind: "alter/shape", Severity: finding.Note, Pos: s.Base().Pos, Piece: t.piece,
-		Message: fmt.Sprintf("%s %s once, at the middle of the row or spread across it, beside the others, so that the count comes out", countedIn(units.Int(int64(n)), expr.Stitches), how)})
+		Message: fmt.Sprintf("%s %s once, at the middle of the row or spread across it, beside the others, so that the count comes out", shaping.CountedIn(units.Int(int64(n)), expr.Stitches), how)})
 }
 
 // TellRate says that stitches are picked up along an edge at another rate.

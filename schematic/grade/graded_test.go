@@ -2,15 +2,17 @@ package grade_test
 
 import (
 	"fmt"
-	"github.com/stretchr/testify/assert"
 	"math"
 	"strings"
 	"testing"
+
+	"github.com/stretchr/testify/assert"
 
 	"github.com/stretchr/testify/require"
 	"pgregory.net/rapid"
 
 	"flatwright/schematic"
+	"flatwright/schematic/body"
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
@@ -36,7 +38,7 @@ func (d design) String() string {
 }
 
 func (d design) file(t require.TestingT) string {
-	b, ok := grade.PublishedBodies("women")
+	b, ok := body.Named("women")
 	require.True(t, ok)
 	var s strings.Builder
 	fmt.Fprintf(&s, "pattern: %s\nterms: US\nunits: in\nsizes: XS (S, M, L) (1X, 2X, 3X) (4X, 5X)\nbodies:\n", d.k.name)

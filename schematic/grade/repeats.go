@@ -7,6 +7,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -31,7 +32,7 @@ func (t *trial) ringed(list []schematic.Section) {
 		return
 	}
 	wasGauge, nowGauge := t.Gauge(t.f.steps[last].Gauge)
-	was, now := ClothOf(wasGauge), ClothOf(nowGauge)
+	was, now := shaping.ClothOf(wasGauge), shaping.ClothOf(nowGauge)
 	n := t.f.steps[last].After
 	a, b := was.Stitch.Times(n), now.Stitch.Times(n)
 	if a.Eq(b) {
@@ -44,11 +45,11 @@ func (t *trial) ringed(list []schematic.Section) {
 	tail := ""
 	if grow > 0 {
 		if rounds := a.Sub(b).Abs().Div(now.Stitch.Times(grow)).Round(); rounds > 0 {
-			tail = fmt.Sprintf(": work about %s %s like the last one", countedIn(units.Int(rounds), expr.Plain)+" "+more, plural(rounds, "round", "rounds"))
+			tail = fmt.Sprintf(": work about %s %s like the last one", shaping.CountedIn(units.Int(rounds), expr.Plain)+" "+more, plural(rounds, "round", "rounds"))
 		}
 	}
 	t.Tell(last, "the rounds that grow from the ring are kept: their %d stitches are %s around at your gauge, not %s%s", n,
-		longIn(b, t.p.Units), longIn(a, t.p.Units), tail)
+		shaping.LongIn(b, t.p.Units), shaping.LongIn(a, t.p.Units), tail)
 }
 
 func plural(n int64, one, many string) string {
@@ -89,18 +90,18 @@ func rulesKept(p *schematic.Pattern, i int, now *schematic.Pattern) finding.List
 
 // breaks reports whether a count is otherwise than a line of the grading asks, that in words, and the counts below and above it that are not.
 func breaks(g *schematic.Grading, n int) (words string, low, high int, broken bool) {
-	rule := Rule{Multiple: g.Multiple, Plus: g.Plus, Round: AtMost}
+	rule := shaping.Rule{Multiple: g.Multiple, Plus: g.Plus, Round: shaping.AtMost}
 	switch {
 	case g.Even:
-		rule.Parity = Even
+		rule.Parity = shaping.Even
 	case g.Odd:
-		rule.Parity = Odd
+		rule.Parity = shaping.Odd
 	}
-	low, step, err := Whole(units.Int(int64(n)), rule)
+	low, step, err := shaping.Whole(units.Int(int64(n)), rule)
 	if err != nil || low == n {
 		return "", 0, 0, false
 	}
-	rule.Round = Nearest
+	rule.Round = shaping.Nearest
 	words = rule.String()
 	if rule.Multiple > 1 {
 		words = "a " + words

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/body"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -55,7 +56,7 @@ func (r *resolver) bodies() {
 		r.values[key(name)] = schematic.GradedValue{Name: name, Dim: expr.LengthOf, Vals: g, Of: -1}
 	}
 	n := r.p.Sizes.Len()
-	for _, f := range Fits() {
+	for _, f := range body.Fits() {
 		add(f.Name+" ease", expr.Const(f.Middle(), n))
 		if f.Name == "standard" {
 			add("classic ease", expr.Const(f.Middle(), n))
@@ -139,7 +140,7 @@ func (r *resolver) names() {
 
 // isEase reports whether k is the name of one of the yarn standard's eases.
 func isEase(k string) bool {
-	return k == "classic ease" || slices.ContainsFunc(Fits(), func(f Fit) bool { return k == f.Name+" ease" })
+	return k == "classic ease" || slices.ContainsFunc(body.Fits(), func(f body.Fit) bool { return k == f.Name+" ease" })
 }
 
 // callable reports whether a sum reads name as one name.

@@ -6,6 +6,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -122,7 +123,7 @@ func (in *inputs) whole(key string) (int, bool) {
 	if !has {
 		return 0, false
 	}
-	if !n.IsInt() || units.Int(maxCount).Less(n.Abs()) {
+	if !n.IsInt() || units.Int(shaping.MaxCount).Less(n.Abs()) {
 		in.sizeFail(key, "%q comes to %s, and a count must be whole", key, n).
 			Fix = "round it in a line of its own: {stitches: …, even: yes}"
 		return 0, false
@@ -196,9 +197,9 @@ func (in *inputs) give() bool {
 		case schematic.GradeSpread:
 			in.spread(put)
 		case schematic.GradeArmhole:
-			in.armhole(ClothOf(*gauge), put, long)
+			in.armhole(shaping.ClothOf(*gauge), put, long)
 		case schematic.GradeCap:
-			in.cap(ClothOf(*gauge), &caps)
+			in.cap(shaping.ClothOf(*gauge), &caps)
 		case schematic.GradeRaglan:
 			in.raglan(put)
 		case schematic.GradeYoke:
@@ -225,17 +226,17 @@ func (in *inputs) give() bool {
 }
 
 // rule is the rule of a count in the size at hand.
-func (in *inputs) rule() Rule {
+func (in *inputs) rule() shaping.Rule {
 	g := in.g
-	rule := Rule{Multiple: g.Multiple, Plus: g.Plus, Least: g.Least}
+	rule := shaping.Rule{Multiple: g.Multiple, Plus: g.Plus, Least: g.Least}
 	switch {
 	case g.Even:
-		rule.Parity = Even
+		rule.Parity = shaping.Even
 	case g.Odd:
-		rule.Parity = Odd
+		rule.Parity = shaping.Odd
 	case g.Like != "":
 		if v, ok := in.r.env(g.Like); ok && v.Has && v.N.IsInt() {
-			rule.Parity = Like(int(v.N.Floor()))
+			rule.Parity = shaping.Like(int(v.N.Floor()))
 		} else if !ok {
 			in.ok = false
 			in.r.fail(g.Pos, "file/reference", "nothing is called %q", g.Like).Want = "the name of a count"
@@ -243,9 +244,9 @@ func (in *inputs) rule() Rule {
 	}
 	switch {
 	case g.Up:
-		rule.Round = AtLeast
+		rule.Round = shaping.AtLeast
 	case g.Down:
-		rule.Round = AtMost
+		rule.Round = shaping.AtMost
 	}
 	return rule
 }
@@ -267,7 +268,7 @@ func (in *inputs) counted(gauge *schematic.Gauge, put func(string, expr.Dim, int
 		return
 	}
 	rule := in.rule()
-	c, err := Count(target, each, rule)
+	c, err := shaping.Count(target, each, rule)
 	if err != nil {
 		in.sizeFail(k, "%q: %v", in.g.Name, err)
 		return
@@ -280,8 +281,8 @@ func (in *inputs) counted(gauge *schematic.Gauge, put func(string, expr.Dim, int
 }
 
 // runs gives the two spacings of a plan by name; a spacing that is not there has none times.
-func (in *inputs) runs(name string, p Plan, put func(string, expr.Dim, int)) {
-	two := [2]Run{{1, 0}, {1, 0}}
+func (in *inputs) runs(name string, p shaping.Plan, put func(string, expr.Dim, int)) {
+	two := [2]shaping.Run{{Every: 1}, {Every: 1}}
 	copy(two[:], p.Runs)
 	for i, tail := range []string{"", "then "} {
 		put(name+" "+tail+"every", expr.Rows, two[i].Every)
@@ -296,18 +297,18 @@ func (in *inputs) spread(put func(string, expr.Dim, int)) {
 	if !ok || !ok2 {
 		return
 	}
-	p, err := Spread(count, rows, RowStep(in.g.On), SlowFirst)
+	p, err := shaping.Spread(count, rows, shaping.RowStep(in.g.On), shaping.SlowFirst)
 	if err != nil {
 		in.sizeFail("spread", "%q: %v", in.g.Name, err).Fix = "give it more rows, or shape more stitches at a time and so less often"
 		return
 	}
 	if in.telling() {
-		in.tell(spreadWords(count, rows, RowStep(in.g.On), p))
+		in.tell(shaping.SpreadWords(count, rows, shaping.RowStep(in.g.On), p))
 	}
 	in.runs(in.g.Name, p, put)
 }
 
-func (in *inputs) armhole(c Cloth, put func(string, expr.Dim, int), long func(string, units.Num)) {
+func (in *inputs) armhole(c shaping.Cloth, put func(string, expr.Dim, int), long func(string, units.Num)) {
 	body, ok := in.whole("armhole")
 	cross, ok2 := in.whole("to")
 	rows, ok3 := in.whole("over")
@@ -315,35 +316,35 @@ func (in *inputs) armhole(c Cloth, put func(string, expr.Dim, int), long func(st
 		return
 	}
 	first, _ := in.whole("first")
-	p, err := Armhole(ArmholeIn{Body: body, Cross: cross, Rows: rows, First: first, Step: RowStep(in.g.On), Leave: in.g.Leave, Cloth: c, Unit: in.r.p.Units})
+	p, err := shaping.Armhole(shaping.ArmholeIn{Body: body, Cross: cross, Rows: rows, First: first, Step: shaping.RowStep(in.g.On), Leave: in.g.Leave, Cloth: c, Unit: in.r.p.Units})
 	if err != nil {
 		in.sizeFail("armhole", "%q: %v", in.g.Name, err)
 		return
 	}
 	in.tell(p.Lines...)
 	name := in.g.Name
-	run, rest := Run{1, 0}, 0
+	run, rest := shaping.Run{Every: 1}, 0
 	for _, m := range p.Edge[1:] {
 		if m.Even > 0 {
 			rest = m.Even
 		} else {
-			run = Run{m.Every, m.Times}
+			run = shaping.Run{Every: m.Every, Times: m.Times}
 		}
 	}
 	put(name+" first", expr.Stitches, p.First)
 	put(name+" every", expr.Rows, run.Every)
 	put(name+" times", expr.Plain, run.Times)
 	put(name+" rest", expr.Rows, rest)
-	long(name+" edge", milli(p.Edge.Length(c)))
+	long(name+" edge", shaping.Milli(p.Edge.Length(c)))
 }
 
 // capsIn are the caps of the sizes that have one, chosen together.
 type capsIn struct {
 	sizes []int
-	of    []CapIn
+	of    []shaping.CapIn
 }
 
-func (in *inputs) cap(c Cloth, caps *capsIn) {
+func (in *inputs) cap(c shaping.Cloth, caps *capsIn) {
 	upper, ok := in.whole("cap")
 	first, ok2 := in.whole("first")
 	armhole, ok3 := in.length("armhole")
@@ -353,15 +354,15 @@ func (in *inputs) cap(c Cloth, caps *capsIn) {
 	ease, _ := in.length("ease")
 	top, _ := in.length("top")
 	caps.sizes = append(caps.sizes, in.r.size)
-	caps.of = append(caps.of, CapIn{Upper: upper, First: first, Armhole: armhole, Ease: ease, Cloth: c, Step: RowStep(in.g.On), Leave: in.g.Leave, Top: top, Unit: in.r.p.Units})
+	caps.of = append(caps.of, shaping.CapIn{Upper: upper, First: first, Armhole: armhole, Ease: ease, Cloth: c, Step: shaping.RowStep(in.g.On), Leave: in.g.Leave, Top: top, Unit: in.r.p.Units})
 }
 
 // plans are the caps, and nothing if one of them cannot be, which is told.
-func (c *capsIn) plans(in *inputs) []CapPlan {
+func (c *capsIn) plans(in *inputs) []shaping.CapPlan {
 	if !in.ok {
 		return nil
 	}
-	plans, errs := Caps(c.of)
+	plans, errs := shaping.Caps(c.of)
 	for i, err := range errs {
 		if err != nil {
 			in.r.size = c.sizes[i]
@@ -372,7 +373,7 @@ func (c *capsIn) plans(in *inputs) []CapPlan {
 }
 
 // capped gives the cap of the size at hand.
-func (in *inputs) capped(c CapIn, p CapPlan, set func(string, expr.Dim, units.Num)) {
+func (in *inputs) capped(c shaping.CapIn, p shaping.CapPlan, set func(string, expr.Dim, units.Num)) {
 	if !in.ok {
 		return
 	}
@@ -393,7 +394,7 @@ func (in *inputs) capped(c CapIn, p CapPlan, set func(string, expr.Dim, units.Nu
 	if c.Top.Sign() > 0 && c.Cloth.Stitch.Less(made.Sub(c.Top).Abs()) {
 		in.r.found = append(in.r.found, finding.Finding{Kind: "grading/cap", Severity: finding.Note, Pos: in.pos("top"), Sizes: []string{in.r.p.Sizes.Names[in.r.size]},
 			Message: fmt.Sprintf("%q: the top is not as wide as was wished: of the caps that fit their armhole to half a stitch, the nearest that goes with the other sizes", name),
-			Have:    fmt.Sprintf("%d sts, %s", p.Top, longIn(made, c.Unit)), Want: longIn(c.Top, c.Unit),
+			Have:    fmt.Sprintf("%d sts, %s", p.Top, shaping.LongIn(made, c.Unit)), Want: shaping.LongIn(c.Top, c.Unit),
 			Fix: "wish for another top, or change the ease of the cap"})
 	}
 }
@@ -407,14 +408,14 @@ func (in *inputs) raglan(put func(string, expr.Dim, int)) {
 		}
 		n[i] = v
 	}
-	ri := RaglanIn{Back: n[0], Front: n[0], Sleeve: n[1], NeckBack: n[2], NeckFront: n[2], NeckSleeve: n[3], Underarm: n[4], Rows: n[5], Step: RowStep(in.g.On)}
+	ri := shaping.RaglanIn{Back: n[0], Front: n[0], Sleeve: n[1], NeckBack: n[2], NeckFront: n[2], NeckSleeve: n[3], Underarm: n[4], Rows: n[5], Step: shaping.RowStep(in.g.On)}
 	if v, ok := in.whole("front"); ok {
 		ri.Front = v
 	}
 	if v, ok := in.whole("front neck"); ok {
 		ri.NeckFront = v
 	}
-	p, err := Raglan(ri)
+	p, err := shaping.Raglan(ri)
 	if err != nil {
 		in.sizeFail("raglan", "%q: %v", in.g.Name, err)
 		return
@@ -436,7 +437,7 @@ func (in *inputs) yoke(put func(string, expr.Dim, int)) {
 		return
 	}
 	first, _ := in.whole("first")
-	p, err := Yoke(YokeIn{Start: start, Neck: neck, Rows: rows, Rounds: in.g.Rounds, First: first, Multiple: in.g.Multiple})
+	p, err := shaping.Yoke(shaping.YokeIn{Start: start, Neck: neck, Rows: rows, Rounds: in.g.Rounds, First: first, Multiple: in.g.Multiple})
 	if err == nil && len(p.Rounds) != in.g.Rounds {
 		err = fmt.Errorf("%d rounds of decreases are too many for %d stitches to lose by the multiple", in.g.Rounds, start-p.Neck)
 	}

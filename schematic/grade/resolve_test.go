@@ -5,20 +5,41 @@ import (
 	"testing"
 
 	"flatwright/schematic"
+	"flatwright/schematic/body"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
 
+// cloth is a fabric by its stitches and rows over 10 cm.
+func cloth(sts, rows int64) shaping.Cloth {
+	return shaping.Cloth{Stitch: units.Frac(100, sts), Row: units.Frac(100, rows)}
+}
+
+// cloths are three gauges, each with knitting's short rows and crochet's tall
+// ones (stitches and rows over 10 cm; realistic for fine, medium and bulky yarn, common practice).
+var cloths = map[string]struct {
+	Cloth shaping.Cloth
+	Tall  bool
+}{
+	"fine knit":      {cloth(28, 38), false},
+	"medium knit":    {cloth(19, 26), false},
+	"bulky knit":     {cloth(11, 16), false},
+	"fine crochet":   {cloth(22, 13), true},
+	"medium crochet": {cloth(14, 9), true},
+	"bulky crochet":  {cloth(9, 6), true},
+}
+
 // gradedPattern is a pattern with women's bodies in nine sizes and the gauges
 // given; lines are the grading.
-func gradedPattern(t testing.TB, c Cloth, lines ...schematic.Grading) *schematic.Pattern {
+func gradedPattern(t testing.TB, c shaping.Cloth, lines ...schematic.Grading) *schematic.Pattern {
 	sizes := expr.Sizes{Names: []string{"XS", "S", "M", "L", "1X", "2X", "3X", "4X", "5X"}, Groups: []int{1, 3, 5}}
 	p := &schematic.Pattern{File: "test.yaml", Sizes: sizes, Sample: -1}
-	b, ok := PublishedBodies("women")
+	b, ok := body.Named("women")
 	require.True(t, ok)
 	rows, missing := b.For(sizes)
 	require.Empty(t, missing)
@@ -80,7 +101,7 @@ func TestASumOfBodyAndEaseBecomesStitchesByHand(t *testing.T) {
 	back.Multiple, back.Plus = 4, 2
 	front := counted(t, schematic.GradeStitches, "front stitches", "half of (bust round + 2 cm)")
 	front.Like = "back stitches"
-	p := gradedPattern(t, Cloth{units.Frac(100, 18), units.Frac(100, 24)}, back, front, value(t, "bust round", "bust + 10 cm"),
+	p := gradedPattern(t, cloth(18, 24), back, front, value(t, "bust round", "bust + 10 cm"),
 		value(t, "neck", "back stitches - 30 sts"))
 	vals, found := Resolve(p)
 	require.Empty(t, found)
@@ -95,7 +116,7 @@ func TestASumOfBodyAndEaseBecomesStitchesByHand(t *testing.T) {
 func TestWhatIsWrongWithAGradingIsToldAtOnce(t *testing.T) {
 	odd := counted(t, schematic.GradeStitches, "odd one", "bust / 2")
 	odd.Multiple, odd.Odd = 4, true
-	p := gradedPattern(t, Cloth{units.Frac(100, 18), units.Frac(100, 24)},
+	p := gradedPattern(t, cloth(18, 24),
 		value(t, "a", "b + 1 cm"), value(t, "b", "c x 2"), value(t, "c", "a / 2"),
 		value(t, "mixed", "bust + 12 sts"), value(t, "lost", "no such thing + 1 cm"), value(t, "bust", "1 cm"),
 		value(t, "again", "1 cm"), value(t, "again", "2 cm"), odd, value(t, "follows", "a + 1 cm"))
@@ -118,7 +139,7 @@ func TestWhatIsWrongWithAGradingIsToldAtOnce(t *testing.T) {
 }
 
 func TestASizeWithoutABodyHasNoCounts(t *testing.T) {
-	p := gradedPattern(t, Cloth{units.Frac(100, 18), units.Frac(100, 24)}, counted(t, schematic.GradeStitches, "back", "bust / 2"))
+	p := gradedPattern(t, cloth(18, 24), counted(t, schematic.GradeStitches, "back", "bust / 2"))
 	p.Bodies[0].High.Has[3] = false
 	vals, found := Resolve(p)
 	require.Empty(t, found)
@@ -159,7 +180,7 @@ func setIn(t testing.TB, leave bool) []schematic.Grading {
 
 func TestASetInSleeveIsGradedInNineSizesAtEveryGauge(t *testing.T) {
 	for name, c := range cloths {
-		p := gradedPattern(t, c.cloth, setIn(t, c.tall)...)
+		p := gradedPattern(t, c.Cloth, setIn(t, c.Tall)...)
 		vals, found := Resolve(p)
 		require.Empty(t, found, name)
 		upper, first := ints(find(t, vals, "upper stitches")), ints(find(t, vals, "cap first"))
@@ -171,7 +192,7 @@ func TestASetInSleeveIsGradedInNineSizesAtEveryGauge(t *testing.T) {
 			left -= 2 * ints(find(t, vals, "cap step"))[i] * ints(find(t, vals, "cap step times"))[i]
 			assert.Equal(t, ints(find(t, vals, "cap top"))[i], left, "%s %d", name, i)
 			edge := find(t, vals, "cap edge").Vals[i].Sub(find(t, vals, "armhole edge").Vals[i].Times(2)).Sub(units.Int(10)).Abs()
-			assert.False(t, c.cloth.Stitch.Half().Add(units.Frac(2, 1000)).Less(edge), "%s %d", name, i)
+			assert.False(t, c.Cloth.Stitch.Half().Add(units.Frac(2, 1000)).Less(edge), "%s %d", name, i)
 		}
 	}
 }
@@ -183,7 +204,7 @@ func TestARaglanAndAYokeAreGradedByName(t *testing.T) {
 	yoke := with(t, counted(t, schematic.GradeYoke, "yoke", "2 x back stitches + 2 x upper stitches - 32 sts"), "neck", "3 x neck stitches", "over", "armhole rows")
 	yoke.Rounds, yoke.Multiple = 4, 4
 	lines := append(setIn(t, false)[:7], counted(t, schematic.GradeStitches, "neck stitches", "18 cm"), raglan, yoke)
-	p := gradedPattern(t, cloths["medium knit"].cloth, lines...)
+	p := gradedPattern(t, cloths["medium knit"].Cloth, lines...)
 	vals, found := Resolve(p)
 	require.Empty(t, found)
 	back, under, neck := ints(find(t, vals, "back stitches")), ints(find(t, vals, "raglan underarm")), ints(find(t, vals, "raglan back neck"))
@@ -201,7 +222,7 @@ func TestARaglanAndAYokeAreGradedByName(t *testing.T) {
 }
 
 func BenchmarkNineSizes(b *testing.B) {
-	p := gradedPattern(b, cloths["fine knit"].cloth, setIn(b, false)...)
+	p := gradedPattern(b, cloths["fine knit"].Cloth, setIn(b, false)...)
 	b.ReportAllocs()
 	for b.Loop() {
 		if _, found := Resolve(p); found.Errors() {
@@ -211,7 +232,7 @@ func BenchmarkNineSizes(b *testing.B) {
 }
 
 func BenchmarkTwoHundredSizes(b *testing.B) {
-	p := gradedPattern(b, cloths["fine knit"].cloth, setIn(b, false)...)
+	p := gradedPattern(b, cloths["fine knit"].Cloth, setIn(b, false)...)
 	nine := p.Sizes.Len()
 	p.Sizes = expr.Sizes{Groups: []int{200}}
 	for i := range 200 {
@@ -237,7 +258,7 @@ func BenchmarkTwoHundredSizes(b *testing.B) {
 
 // In some sizes the shapings do not fit into the rows: told once, with each size's number.
 func TestWhatCannotBeInSeveralSizesIsToldOnce(t *testing.T) {
-	p := gradedPattern(t, Cloth{units.Frac(100, 18), units.Frac(100, 24)},
+	p := gradedPattern(t, cloth(18, 24),
 		counted(t, schematic.GradeStitches, "back", "bust / 2"),
 		with(t, counted(t, schematic.GradeSpread, "grow", "back - 60 sts"), "over", "24 rows"))
 	vals, found := Resolve(p)

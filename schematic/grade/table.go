@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/body"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -131,18 +133,18 @@ func howOf(g *schematic.Grading) string {
 
 // ruleWords is the rule of a count in words.
 func ruleWords(g *schematic.Grading) string {
-	r := Rule{Multiple: g.Multiple, Plus: g.Plus}
+	r := shaping.Rule{Multiple: g.Multiple, Plus: g.Plus}
 	if g.Up {
-		r.Round = AtLeast
+		r.Round = shaping.AtLeast
 	}
 	if g.Down {
-		r.Round = AtMost
+		r.Round = shaping.AtMost
 	}
 	if g.Even {
-		r.Parity = Even
+		r.Parity = shaping.Even
 	}
 	if g.Odd {
-		r.Parity = Odd
+		r.Parity = shaping.Odd
 	}
 	s := r.String()
 	if g.Like != "" {
@@ -251,16 +253,16 @@ func (a *against) add(i int, s schematic.Measure, times int) {
 }
 
 // part is the table's part of it.
-func (a *against) part(body string, high expr.Graded) TablePart {
+func (a *against) part(name string, high expr.Graded) TablePart {
 	ease := minus(a.made, high)
 	fits := make([]string, len(ease.Vals))
 	for i := range fits {
-		if ease.Has[i] && isRound(body) {
-			fits[i] = FitOf(ease.Vals[i]).Name
+		if ease.Has[i] && isRound(name) {
+			fits[i] = body.FitOf(ease.Vals[i]).Name
 		}
 	}
 	return TablePart{Name: a.name, How: "what the counts make, against the body", Rows: []TableRow{
-		{Kind: RowBody, Name: body, Dim: expr.LengthOf, Vals: high},
+		{Kind: RowBody, Name: name, Dim: expr.LengthOf, Vals: high},
 		{Kind: RowCount, Name: a.dim.String()[len("a number of "):], Dim: a.dim, Vals: a.counts},
 		{Kind: RowMakes, Name: "makes", Dim: expr.LengthOf, Vals: a.made},
 		{Kind: RowEase, Name: "ease", Dim: expr.LengthOf, Vals: ease, Fit: fits},
@@ -431,7 +433,7 @@ func (r TableRow) Text(i int, u units.Unit) string {
 	}
 	t := units.Decimal(v, 2)
 	if r.Dim == expr.LengthOf {
-		t = long(v, u)
+		t = shaping.Long(v, u)
 		if r.Kind == RowDifference && v.Sign() > 0 {
 			t = "+" + t
 		}

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/body"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
@@ -16,7 +17,7 @@ import (
 func TestTheTableTellsBodyEaseTargetCountAndDifference(t *testing.T) {
 	back := counted(t, schematic.GradeStitches, "back stitches", "bust round / 2")
 	back.Multiple, back.Plus = 4, 2
-	p := gradedPattern(t, Cloth{units.Frac(100, 18), units.Frac(100, 24)}, value(t, "ease", "10 cm"), value(t, "bust round", "bust + ease"), back)
+	p := gradedPattern(t, cloth(18, 24), value(t, "ease", "10 cm"), value(t, "bust round", "bust + ease"), back)
 	vals, found := Resolve(p)
 	require.Empty(t, found)
 	p.Graded = vals
@@ -38,8 +39,8 @@ func TestAWrongDigitIsMarkedAsAJump(t *testing.T) {
 	assert.Equal(t, []bool{false, false, false, true, false, false}, jumps(wrong, expr.Stitches))
 	// The published bodies are graded well, save for babies' arms, which jump from 14 in to 18 in in the standard
 	// itself, and for heads, which it gives for a few ages only.
-	for _, name := range Published() {
-		b, _ := PublishedBodies(name)
+	for _, name := range body.Published() {
+		b, _ := body.Named(name)
 		for _, r := range b.Rows {
 			if r.Name == "head" || name == "babies" && r.Name == "centre back to cuff" {
 				continue
@@ -50,7 +51,7 @@ func TestAWrongDigitIsMarkedAsAJump(t *testing.T) {
 }
 
 func TestWhatTheCountsMakeStandsAgainstTheBody(t *testing.T) {
-	p := gradedPattern(t, Cloth{units.Int(5), units.Int(4)})
+	p := gradedPattern(t, cloth(20, 25))
 	p.Pieces = []*schematic.Piece{{Name: "Sleeve", Kind: schematic.KindSleeve, Make: expr.Const(units.Int(2), 9), Sections: []schematic.Section{
 		&schematic.CastOn{Stitches: expr.Const(units.Int(50), 9)},
 		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: expr.Const(units.Int(1), 9), At: schematic.BothEdges, Every: expr.Const(units.Int(4), 9), Times: expr.Const(units.Int(10), 9)}}},
@@ -81,7 +82,7 @@ func TestAFewFineRowsAreNoJump(t *testing.T) {
 
 // Both fronts and both armholes of a back are measured; where they are alike they are told once.
 func TestTheTwoSidesOfAPieceAreToldOnce(t *testing.T) {
-	p := gradedPattern(t, Cloth{units.Int(5), units.Int(4)})
+	p := gradedPattern(t, cloth(20, 25))
 	n := func(v int64) expr.Graded { return expr.Const(units.Int(v), 9) }
 	p.Pieces = []*schematic.Piece{{Name: "Back", Kind: schematic.KindBack, Make: n(1), Sections: []schematic.Section{
 		&schematic.CastOn{Stitches: n(100)},

@@ -15,6 +15,7 @@ import (
 	"flatwright/render/text"
 	"flatwright/render/xlsx"
 	"flatwright/schematic"
+	"flatwright/schematic/body"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/grade"
@@ -160,9 +161,9 @@ func explainMarkdown(w io.Writer, size string, all []grade.Working) {
 
 // bodies are the lines of a pattern file with the bodies of a table for its sizes.
 func bodies(p *schematic.Pattern, r *Result, from Source) ([]byte, error) {
-	b, ok := grade.PublishedBodies(from.Name)
+	b, ok := body.Named(from.Name)
 	if from.Text != nil {
-		table, found := grade.ReadBodies(from.Name, from.Text)
+		table, found := body.Read(from.Name, from.Text)
 		r.Findings = append(r.Findings, found...)
 		if found.Errors() {
 			return nil, ErrUnreadable
@@ -170,7 +171,7 @@ func bodies(p *schematic.Pattern, r *Result, from Source) ([]byte, error) {
 		b, ok = table, true
 	}
 	if !ok {
-		return nil, &OptionError{fmt.Sprintf("there is no table of bodies %q; there are %s, or a file of your own", from.Name, strings.Join(grade.Published(), ", "))}
+		return nil, &OptionError{fmt.Sprintf("there is no table of bodies %q; there are %s, or a file of your own", from.Name, strings.Join(body.Published(), ", "))}
 	}
 	rows, missing := b.For(p.Sizes)
 	if len(missing) == p.Sizes.Len() {

@@ -1,4 +1,4 @@
-package grade
+package body
 
 import (
 	"flatwright/schematic/units"

@@ -1,8 +1,6 @@
-// Package grade does the sums that stand before a pattern: bodies and ease to
-// whole stitches and rows, shaping spread over rows, sleeve caps, raglans and
-// yokes that fit, a pattern's own sums of graded values, and what a person who
-// alters a pattern needs anew. It knows nothing of YAML, drawing or paper.
-package grade
+// Package body has the tables of body measurements: those of the yarn standard that come with the program and a
+// designer's own, and the names of ease, how much larger a garment is than a body. It knows no pattern.
+package body
 
 import (
 	"embed"
@@ -24,19 +22,19 @@ import (
 //go:embed bodies/*.csv
 var published embed.FS
 
-// Bodies is a table of body measurements: one row a measurement, one column a
+// Table is a table of body measurements: one row a measurement, one column a
 // size. Lengths are in mm.
-type Bodies struct {
+type Table struct {
 	Title  string
 	Source string
 	Unit   units.Unit // as authored
 	Sizes  []string
-	Rows   []BodyRow
+	Rows   []Row
 }
 
-// BodyRow is one measurement of a table of bodies; Low and High differ where
+// Row is one measurement of a table of bodies; Low and High differ where
 // the table has a range.
-type BodyRow struct {
+type Row struct {
 	Name      string
 	Low, High expr.Graded
 	Pos       finding.Pos
@@ -53,9 +51,9 @@ func Published() []string {
 	return names
 }
 
-// PublishedBodies is the table of the yarn standard called name (see
+// Named is the table of the yarn standard called name (see
 // Published), or false. Case does not matter.
-func PublishedBodies(name string) (*Bodies, bool) {
+func Named(name string) (*Table, bool) {
 	name = strings.ToLower(strings.TrimSpace(name))
 	if !slices.Contains(Published(), name) {
 		return nil, false
@@ -64,7 +62,7 @@ func PublishedBodies(name string) (*Bodies, bool) {
 	if err != nil {
 		return nil, false
 	}
-	b, found := ReadBodies(name+".csv", data)
+	b, found := Read(name+".csv", data)
 	return b, !found.Errors()
 }
 
@@ -75,26 +73,26 @@ const (
 	maxBodyLength = 10_000 // mm: ten metres
 )
 
-// ReadBodies reads a table of bodies: lines title, source and unit (cm or in)
+// Read reads a table of bodies: lines title, source and unit (cm or in)
 // with a colon, then a line that begins with 'measurement' and names the
 // sizes, then one line a measurement. Cells are apart by comma, semicolon or
 // tab, as in the line of sizes; a range has a dash, a size without a value has
 // a lone dash; text behind # at the start of a line is a comment. Every error
 // has its line and column; all are told at once.
-func ReadBodies(file string, data []byte) (*Bodies, finding.List) {
-	r := &bodyReader{file: file, b: &Bodies{}}
+func Read(file string, data []byte) (*Table, finding.List) {
+	r := &reader{file: file, b: &Table{}}
 	r.read(strings.TrimPrefix(string(data), "\ufeff"))
 	return r.b, r.found
 }
 
-type bodyReader struct {
+type reader struct {
 	file  string
-	b     *Bodies
+	b     *Table
 	found finding.List
 	unit  bool
 }
 
-func (r *bodyReader) wrong(line, col, width int, message, have, want, fix string) {
+func (r *reader) wrong(line, col, width int, message, have, want, fix string) {
 	r.found = append(r.found, finding.Finding{
 		Kind: "file/bodies", Severity: finding.Error,
 		Pos:     finding.Pos{File: r.file, Line: line, Col: col, EndCol: col + max(width, 1)},
@@ -102,7 +100,7 @@ func (r *bodyReader) wrong(line, col, width int, message, have, want, fix string
 	})
 }
 
-func (r *bodyReader) read(text string) {
+func (r *reader) read(text string) {
 	if len(text) > maxBodies {
 		r.wrong(1, 1, 1, "This table of bodies is too large.", fmt.Sprintf("%d bytes", len(text)), fmt.Sprintf("at most %d", maxBodies), "")
 		return
@@ -140,7 +138,7 @@ func cutFold(s, prefix string) (string, bool) {
 	return s[len(prefix):], true
 }
 
-func (r *bodyReader) heading(one string, line int) {
+func (r *reader) heading(one string, line int) {
 	// Programs that save CSV put a cell with a comma into quotes and fill short lines with separators.
 	t := strings.Trim(strings.TrimRight(strings.TrimSpace(one), ",;\t"), `"`)
 	key, value, ok := strings.Cut(t, ":")
@@ -166,7 +164,7 @@ func (r *bodyReader) heading(one string, line int) {
 	}
 }
 
-func (r *bodyReader) table(text string, first int) {
+func (r *reader) table(text string, first int) {
 	if !r.unit {
 		r.wrong(first, 1, len("measurement"), "The unit of this table is not said.", "", "unit: cm or unit: in, above the line of sizes", "")
 	}
@@ -210,7 +208,7 @@ func (r *bodyReader) table(text string, first int) {
 	}
 }
 
-func (r *bodyReader) sizes(cells []string, at func(int) (int, int)) {
+func (r *reader) sizes(cells []string, at func(int) (int, int)) {
 	for i, c := range cells[1:] {
 		c = strings.TrimSpace(c)
 		line, col := at(i + 1)
@@ -227,7 +225,7 @@ func (r *bodyReader) sizes(cells []string, at func(int) (int, int)) {
 	}
 }
 
-func (r *bodyReader) row(cells []string, at func(int) (int, int), seen map[string]int) {
+func (r *reader) row(cells []string, at func(int) (int, int), seen map[string]int) {
 	line, col := at(0)
 	name := strings.ToLower(strings.Join(strings.Fields(cells[0]), " "))
 	width := utf8.RuneCountInString(cells[0])
@@ -253,12 +251,12 @@ func (r *bodyReader) row(cells []string, at func(int) (int, int), seen map[strin
 			"Put a dash where a size has none.")
 		return
 	}
-	row := BodyRow{Name: name, Pos: finding.Pos{File: r.file, Line: line, Col: col, EndCol: col + width}}
+	row := Row{Name: name, Pos: finding.Pos{File: r.file, Line: line, Col: col, EndCol: col + width}}
 	for i, c := range cells[1:] {
 		low, high, has := units.Num{}, units.Num{}, false
 		if c = strings.TrimSpace(c); c != "" && c != "-" && c != "–" {
 			var why string
-			low, high, why = bodyRange(c, r.b.Unit)
+			low, high, why = lengths(c, r.b.Unit)
 			if has = why == ""; !has {
 				line, col := at(i + 1)
 				r.wrong(line, col, utf8.RuneCountInString(c), why, c, "a number such as 42.5 or 16½, or a range such as 28-30", "")
@@ -270,8 +268,8 @@ func (r *bodyReader) row(cells []string, at func(int) (int, int), seen map[strin
 	r.b.Rows = append(r.b.Rows, row)
 }
 
-// bodyRange reads a number or a range, in u, as mm; why is empty if it is one.
-func bodyRange(text string, u units.Unit) (low, high units.Num, why string) {
+// lengths reads a number or a range, in u, as mm; why is empty if it is one.
+func lengths(text string, u units.Unit) (low, high units.Num, why string) {
 	a, b, ranged := strings.Cut(strings.Replace(text, "–", "-", 1), "-")
 	low, ok := units.ParseNum(a)
 	high, ok2 := low, true
@@ -310,8 +308,8 @@ func plainSize(name string) string {
 
 // Row is the measurement called name, or nil. Bust and chest are one, and so
 // are hip and hips.
-func (b *Bodies) Row(name string) *BodyRow {
-	find := func(n string) *BodyRow {
+func (b *Table) Row(name string) *Row {
+	find := func(n string) *Row {
 		for i := range b.Rows {
 			if strings.EqualFold(b.Rows[i].Name, n) {
 				return &b.Rows[i]
@@ -335,7 +333,7 @@ func (b *Bodies) Row(name string) *BodyRow {
 // For is the table's values for the sizes given, in their order, a size of the
 // pattern that the table lacks having none. XL and 1X are one size, and so are
 // the other two ways of writing sizes. Missing are the sizes that the table lacks.
-func (b *Bodies) For(sizes expr.Sizes) (rows []BodyRow, missing []string) {
+func (b *Table) For(sizes expr.Sizes) (rows []Row, missing []string) {
 	at := make([]int, sizes.Len())
 	for i, s := range sizes.Names {
 		at[i] = slices.IndexFunc(b.Sizes, func(n string) bool { return strings.EqualFold(n, strings.TrimSpace(s)) })
@@ -354,7 +352,7 @@ func (b *Bodies) For(sizes expr.Sizes) (rows []BodyRow, missing []string) {
 		return out
 	}
 	for _, row := range b.Rows {
-		rows = append(rows, BodyRow{Name: row.Name, Low: pick(row.Low), High: pick(row.High), Pos: row.Pos})
+		rows = append(rows, Row{Name: row.Name, Low: pick(row.Low), High: pick(row.High), Pos: row.Pos})
 	}
 	return rows, missing
 }

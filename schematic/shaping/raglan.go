@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"fmt"
@@ -46,7 +46,7 @@ func Raglan(in RaglanIn) (RaglanPlan, error) {
 		{Name: "front", stitches: in.Front, wished: in.NeckFront},
 		{Name: "sleeve", stitches: in.Sleeve, wished: in.NeckSleeve},
 	}
-	if in.Rows < 1 || in.Step < 1 || in.Underarm < 0 || in.Rows > maxCount {
+	if in.Rows < 1 || in.Step < 1 || in.Underarm < 0 || in.Rows > MaxCount {
 		return p, fmt.Errorf("a raglan needs rows, and an underarm of no less than 0 stitches")
 	}
 	most := 0 // decreases that the busiest edge needs without any underarm
@@ -92,7 +92,7 @@ func Raglan(in RaglanIn) (RaglanPlan, error) {
 		}
 		p.say("%s: %d − 2 × %d at the underarms − %d at the neck = %d, so %d decreases at each edge over %d rows",
 			l.Name, l.stitches, p.Underarm, l.Neck, 2*l.Decreases, l.Decreases, in.Rows)
-		p.say("%s: %s", l.Name, spreadWords(l.Decreases, in.Rows, step, plan))
+		p.say("%s: %s", l.Name, SpreadWords(l.Decreases, in.Rows, step, plan))
 	}
 	return p, nil
 }

@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"fmt"
@@ -99,18 +99,18 @@ func (e Edge) sum(c Cloth, u units.Unit) string {
 		switch {
 		case m.Times == 0:
 		case m.Off > 0 && up.Sign() == 0:
-			parts = append(parts, longIn(side, u)+" level")
+			parts = append(parts, LongIn(side, u)+" level")
 		case m.Off > 0:
-			parts = append(parts, longIn(side, u)+" level + "+longIn(up, u)+" up")
+			parts = append(parts, LongIn(side, u)+" level + "+LongIn(up, u)+" up")
 		default:
-			slant := milli(math.Hypot(side.Float(), up.Float()))
-			parts = append(parts, fmt.Sprintf("√(%s² + %s²) = %s aslant", long(side, u), long(up, u), longIn(slant, u)))
+			slant := Milli(math.Hypot(side.Float(), up.Float()))
+			parts = append(parts, fmt.Sprintf("√(%s² + %s²) = %s aslant", Long(side, u), Long(up, u), LongIn(slant, u)))
 		}
 		if m.Even > 0 {
-			parts = append(parts, longIn(c.Row.Times(m.Even), u)+" up")
+			parts = append(parts, LongIn(c.Row.Times(m.Even), u)+" up")
 		}
 	}
-	return fmt.Sprintf("%s; in all %s", strings.Join(parts, " + "), longIn(milli(e.Length(c)), u))
+	return fmt.Sprintf("%s; in all %s", strings.Join(parts, " + "), LongIn(Milli(e.Length(c)), u))
 }
 
 func offWord(leave bool) string {
@@ -146,5 +146,5 @@ func (e Edge) String() string {
 	return strings.Join(parts, "; ")
 }
 
-// milli is a length in mm rounded to 0.001 mm.
-func milli(mm float64) units.Num { return units.Frac(int64(math.Round(mm*1000)), 1000) }
+// Milli is a length in mm rounded to 0.001 mm.
+func Milli(mm float64) units.Num { return units.Frac(int64(math.Round(mm*1000)), 1000) }

@@ -1,9 +1,10 @@
-package grade
+package shaping
 
 import (
 	"math"
 	"testing"
 
+	"flatwright/schematic/body"
 	"flatwright/schematic/units"
 
 	"github.com/stretchr/testify/assert"
@@ -13,8 +14,8 @@ import (
 // cloths are three gauges, each with knitting's short rows and crochet's tall
 // ones (stitches and rows over 10 cm; realistic for fine, medium and bulky yarn, common practice).
 var cloths = map[string]struct {
-	cloth Cloth
-	tall  bool
+	Cloth Cloth
+	Tall  bool
 }{
 	"fine knit":      {Cloth{units.Frac(100, 28), units.Frac(100, 38)}, false},
 	"medium knit":    {Cloth{units.Frac(100, 19), units.Frac(100, 26)}, false},
@@ -24,9 +25,11 @@ var cloths = map[string]struct {
 	"bulky crochet":  {Cloth{units.Frac(100, 9), units.Frac(100, 6)}, true},
 }
 
-// body gives one measurement of the nine women's sizes, upper ends of ranges.
-func body(t *testing.T, name string) []units.Num {
-	b, ok := PublishedBodies("women")
+func inches(n int64) units.Num { return units.Of(units.Int(n), units.Inch) }
+
+// bodyOf gives one measurement of the nine women's sizes, upper ends of ranges.
+func bodyOf(t *testing.T, name string) []units.Num {
+	b, ok := body.Named("women")
 	require.True(t, ok)
 	return b.Row(name).High.Vals
 }
@@ -38,30 +41,30 @@ func sts(t *testing.T, mm units.Num, each units.Num, r Rule) int {
 }
 
 func TestACapFitsItsArmholeInEverySizeAndGauge(t *testing.T) {
-	bust, cross, depth, arm := body(t, "bust"), body(t, "cross back"), body(t, "armhole depth"), body(t, "upper arm")
+	bust, cross, depth, arm := bodyOf(t, "bust"), bodyOf(t, "cross back"), bodyOf(t, "armhole depth"), bodyOf(t, "upper arm")
 	for name, c := range cloths {
 		for _, ease := range []units.Num{units.Int(0), units.Int(15)} {
 			for i := range bust {
 				step := 2
-				if c.tall {
+				if c.Tall {
 					step = 1
 				}
-				back := sts(t, bust[i].Add(inches(3)).Half(), c.cloth.Stitch, Rule{Parity: Even})
-				over := sts(t, cross[i], c.cloth.Stitch, Rule{Parity: Like(back), Round: AtMost})
+				back := sts(t, bust[i].Add(inches(3)).Half(), c.Cloth.Stitch, Rule{Parity: Even})
+				over := sts(t, cross[i], c.Cloth.Stitch, Rule{Parity: Like(back), Round: AtMost})
 				if over > back {
 					over = back
 				}
-				rows := sts(t, depth[i].Add(inches(1)), c.cloth.Row, Rule{Parity: Even})
-				a, err := Armhole(ArmholeIn{Body: back, Cross: over, Rows: rows, Step: step, Leave: c.tall, Cloth: c.cloth})
+				rows := sts(t, depth[i].Add(inches(1)), c.Cloth.Row, Rule{Parity: Even})
+				a, err := Armhole(ArmholeIn{Body: back, Cross: over, Rows: rows, Step: step, Leave: c.Tall, Cloth: c.Cloth})
 				require.NoError(t, err, "%s size %d", name, i)
 				assert.Equal(t, (back-over)/2, a.Edge.In())
 				assert.Equal(t, rows, a.Edge.Rows())
-				upper := sts(t, arm[i].Add(inches(2)), c.cloth.Stitch, Rule{Parity: Even})
-				p, err := Cap(CapIn{Upper: upper, First: a.First, Armhole: milli(2 * a.Edge.Length(c.cloth)), Ease: ease, Cloth: c.cloth, Step: 1, Leave: c.tall})
-				require.NoError(t, err, "%s size %d: armhole %v, first %d of %d", name, i, a.Edge.Length(c.cloth), a.First, upper)
-				checkCap(t, name, p, CapIn{Upper: upper, First: a.First, Cloth: c.cloth, Leave: c.tall}, milli(2*a.Edge.Length(c.cloth)).Add(ease))
+				upper := sts(t, arm[i].Add(inches(2)), c.Cloth.Stitch, Rule{Parity: Even})
+				p, err := Cap(CapIn{Upper: upper, First: a.First, Armhole: Milli(2 * a.Edge.Length(c.Cloth)), Ease: ease, Cloth: c.Cloth, Step: 1, Leave: c.Tall})
+				require.NoError(t, err, "%s size %d: armhole %v, first %d of %d", name, i, a.Edge.Length(c.Cloth), a.First, upper)
+				checkCap(t, name, p, CapIn{Upper: upper, First: a.First, Cloth: c.Cloth, Leave: c.Tall}, Milli(2*a.Edge.Length(c.Cloth)).Add(ease))
 				if ease.Sign() == 0 {
-					t.Log(name, i, upper, a.Edge, "|", p.Edge, p.Top, "height", units.Decimal(c.cloth.Row.Times(p.Rows), 0))
+					t.Log(name, i, upper, a.Edge, "|", p.Edge, p.Top, "height", units.Decimal(c.Cloth.Row.Times(p.Rows), 0))
 				}
 			}
 		}
@@ -99,7 +102,7 @@ func checkCap(t *testing.T, name string, p CapPlan, in CapIn, target units.Num) 
 
 // capIns is what the caps of nine bodies are reckoned from; the top wished is so many mm, and so many more in each size.
 func capIns(t *testing.T, c Cloth, tall bool, ease, top0, topStep int64) []CapIn {
-	bust, cross, depth, arm := body(t, "bust"), body(t, "cross back"), body(t, "armhole depth"), body(t, "upper arm")
+	bust, cross, depth, arm := bodyOf(t, "bust"), bodyOf(t, "cross back"), bodyOf(t, "armhole depth"), bodyOf(t, "upper arm")
 	var ins []CapIn
 	for i := range bust {
 		step := 2
@@ -111,7 +114,7 @@ func capIns(t *testing.T, c Cloth, tall bool, ease, top0, topStep int64) []CapIn
 		rows := sts(t, depth[i].Add(inches(1)), c.Row, Rule{Parity: Even})
 		a, _ := Armhole(ArmholeIn{Body: back, Cross: over, Rows: rows, Step: step, Leave: tall, Cloth: c})
 		upper := sts(t, arm[i].Add(inches(2)), c.Stitch, Rule{Parity: Even})
-		in := CapIn{Upper: upper, First: a.First, Armhole: milli(2 * a.Edge.Length(c)), Ease: units.Int(ease), Cloth: c, Step: 1, Leave: tall}
+		in := CapIn{Upper: upper, First: a.First, Armhole: Milli(2 * a.Edge.Length(c)), Ease: units.Int(ease), Cloth: c, Step: 1, Leave: tall}
 		if top0 > 0 {
 			in.Top = units.Int(top0 + topStep*int64(i))
 		}
@@ -128,7 +131,7 @@ func TestCapsOfAllSizesAreChosenTogether(t *testing.T) {
 	for name, c := range cloths {
 		for _, ease := range []int64{0, 10, 15} {
 			for _, wish := range [][2]int64{{0, 0}, {80, 3}} {
-				ins := capIns(t, c.cloth, c.tall, ease, wish[0], wish[1])
+				ins := capIns(t, c.Cloth, c.Tall, ease, wish[0], wish[1])
 				plans, errs := Caps(ins)
 				for i, p := range plans {
 					require.NoError(t, errs[i])
@@ -136,9 +139,9 @@ func TestCapsOfAllSizesAreChosenTogether(t *testing.T) {
 					if i > 0 && ins[i-1].Upper <= ins[i].Upper {
 						assert.GreaterOrEqual(t, p.Top, plans[i-1].Top, "%s, ease %d, wish %v, size %d", name, ease, wish, i)
 					}
-					if far := c.cloth.Stitch.Less(c.cloth.Stitch.Times(p.Top).Sub(ins[i].Top).Abs()); far && wish[0] > 0 {
+					if far := c.Cloth.Stitch.Less(c.Cloth.Stitch.Times(p.Top).Sub(ins[i].Top).Abs()); far && wish[0] > 0 {
 						off++
-						assert.True(t, c.tall, "%s, ease %d, size %d: a top of %d", name, ease, i, p.Top)
+						assert.True(t, c.Tall, "%s, ease %d, size %d: a top of %d", name, ease, i, p.Top)
 					}
 				}
 			}
@@ -149,7 +152,7 @@ func TestCapsOfAllSizesAreChosenTogether(t *testing.T) {
 
 // A size without a cap is told, and the others have theirs.
 func TestACapThatCannotBeLeavesTheOthers(t *testing.T) {
-	ins := capIns(t, cloths["medium knit"].cloth, false, 0, 0, 0)
+	ins := capIns(t, cloths["medium knit"].Cloth, false, 0, 0, 0)
 	ins[3].Armhole = units.Int(100)
 	plans, errs := Caps(ins)
 	assert.ErrorContains(t, errs[3], "shorter than the sleeve is wide")

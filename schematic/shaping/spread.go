@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"fmt"
@@ -26,7 +26,7 @@ const (
 // rule holds for all n. Longer gaps are spread among the shorter ones as
 // Bresenham's line (1965) spreads its steps.
 func Evenly(n, m int, ends Ends) ([]int, error) {
-	if n < 1 || m < 0 || n > maxCount || m > maxCount {
+	if n < 1 || m < 0 || n > MaxCount || m > MaxCount {
 		return nil, fmt.Errorf("%d things cannot be spread over %d stitches", n, m)
 	}
 	gaps := make([]int, n+1)
@@ -129,7 +129,7 @@ const (
 // spacings at most, one row apart, or two rows apart if shaping must fall on rows of one
 // side (step 2). 'Every 6th row' has its shaping on the sixth. It fails if the rows do not hold n.
 func Spread(n, rows, step int, order Order) (Plan, error) {
-	if n < 0 || rows < 0 || step < 1 || n > maxCount || rows > maxCount {
+	if n < 0 || rows < 0 || step < 1 || n > MaxCount || rows > MaxCount {
 		return Plan{}, fmt.Errorf("%d shapings cannot be spread over %d rows", n, rows)
 	}
 	if n == 0 {

@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"fmt"
@@ -8,9 +8,9 @@ import (
 	"flatwright/schematic/units"
 )
 
-// long is the length mm as the grading prints it: to a hundredth of a centimetre
+// Long is the length mm as the grading prints it: to a hundredth of a centimetre
 // or a thousandth of an inch, without the unit.
-func long(mm units.Num, u units.Unit) string {
+func Long(mm units.Num, u units.Unit) string {
 	places := 2
 	if u == units.Inch {
 		places = 3
@@ -18,22 +18,22 @@ func long(mm units.Num, u units.Unit) string {
 	return units.Decimal(units.In(mm, u), places)
 }
 
-// longIn is long with its unit.
-func longIn(mm units.Num, u units.Unit) string { return long(mm, u) + " " + u.String() }
+// LongIn is long with its unit.
+func LongIn(mm units.Num, u units.Unit) string { return Long(mm, u) + " " + u.String() }
 
-// signed is longIn with a sign, for what a rounding costs.
-func signed(mm units.Num, u units.Unit) string {
+// Signed is longIn with a sign, for what a rounding costs.
+func Signed(mm units.Num, u units.Unit) string {
 	switch mm.Sign() {
 	case 1:
-		return "+" + longIn(mm, u)
+		return "+" + LongIn(mm, u)
 	case -1:
-		return "−" + longIn(mm.Abs(), u)
+		return "−" + LongIn(mm.Abs(), u)
 	}
 	return "±0"
 }
 
-// countedIn is a count with its word: 86 sts, 1 row, 4.
-func countedIn(n units.Num, d expr.Dim) string {
+// CountedIn is a count with its word: 86 sts, 1 row, 4.
+func CountedIn(n units.Num, d expr.Dim) string {
 	t := units.Decimal(n, 2)
 	one := n.Eq(units.Int(1))
 	switch {
@@ -49,10 +49,10 @@ func countedIn(n units.Num, d expr.Dim) string {
 	return t
 }
 
-// spreadWords is the arithmetic of n shapings spread over rows by Spread, and the plan that comes of it.
-func spreadWords(n, rows, step int, p Plan) string {
+// SpreadWords is the arithmetic of n shapings spread over rows by Spread, and the plan that comes of it.
+func SpreadWords(n, rows, step int, p Plan) string {
 	if n == 0 {
-		return fmt.Sprintf("none, %s even", countedIn(units.Int(int64(rows)), expr.Rows))
+		return fmt.Sprintf("none, %s even", CountedIn(units.Int(int64(rows)), expr.Rows))
 	}
 	slots := rows / step
 	short, more := slots/n, slots%n
@@ -66,7 +66,7 @@ func spreadWords(n, rows, step int, p Plan) string {
 	}
 	fmt.Fprintf(&s, ": %s", p)
 	if p.Rest > 0 {
-		fmt.Fprintf(&s, ", then %s even", countedIn(units.Int(int64(p.Rest)), expr.Rows))
+		fmt.Fprintf(&s, ", then %s even", CountedIn(units.Int(int64(p.Rest)), expr.Rows))
 	}
 	return s.String()
 }

@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"testing"

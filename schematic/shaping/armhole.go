@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"fmt"
@@ -50,7 +50,7 @@ func Armhole(in ArmholeIn) (ArmholePlan, error) {
 	if first <= 0 {
 		inch, _, _ := Whole(units.Int(25).Div(in.Cloth.Stitch), Rule{Least: 1})
 		first = min(each, max(inch, (each+2)/3))
-		p.say("%s about a third of %d, and at least %s (%d), at the underarm: %d", offWord(in.Leave), each, longIn(units.Int(25), in.Unit), inch, first)
+		p.say("%s about a third of %d, and at least %s (%d), at the underarm: %d", offWord(in.Leave), each, LongIn(units.Int(25), in.Unit), inch, first)
 	}
 	if first > each {
 		return p, fmt.Errorf("%d stitches cannot be bound off where %d are to be lost at each side", first, each)

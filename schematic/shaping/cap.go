@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"fmt"
@@ -89,23 +89,23 @@ func Caps(ins []CapIn) ([]CapPlan, []error) {
 func (p *CapPlan) begin(in CapIn) (*capSearch, error) {
 	wide := in.Upper - 2*in.First
 	w, h := in.Cloth.Stitch.Float(), in.Cloth.Row.Float()
-	if in.Step < 1 || in.First < 0 || wide < 3 || w <= 0 || h <= 0 || in.Upper > maxCount {
+	if in.Step < 1 || in.First < 0 || wide < 3 || w <= 0 || h <= 0 || in.Upper > MaxCount {
 		return nil, fmt.Errorf("a cap needs a gauge and more stitches than the %d bound off at each side of %d", in.First, in.Upper)
 	}
 	p.Target = in.Armhole.Add(in.Ease)
 	s := &capSearch{in: in, wide: wide, goal: p.Target.Float(), wish: wished(in).Float(), left: mostShapes, found: map[int]capShape{}}
 	p.say("upper arm %d − 2 × %d (%s %d at each side as at the armhole) = %d", in.Upper, in.First, offWord(in.Leave), in.First, wide)
-	p.say("armhole %s + ease %s = %s to fit", longIn(in.Armhole, in.Unit), longIn(in.Ease, in.Unit), longIn(p.Target, in.Unit))
+	p.say("armhole %s + ease %s = %s to fit", LongIn(in.Armhole, in.Unit), LongIn(in.Ease, in.Unit), LongIn(p.Target, in.Unit))
 	if s.goal <= float64(in.Upper)*w {
 		return nil, fmt.Errorf("the armhole with its ease is %s, shorter than the sleeve is wide (%s): make the armhole deeper or the sleeve narrower",
-			longIn(p.Target, in.Unit), longIn(in.Cloth.Stitch.Times(in.Upper), in.Unit))
+			LongIn(p.Target, in.Unit), LongIn(in.Cloth.Stitch.Times(in.Upper), in.Unit))
 	}
 	s.look(true)
 	if !s.meets() {
 		s.look(false)
 	}
 	if len(s.found) == 0 {
-		return nil, fmt.Errorf("no cap of %d stitches comes within half a stitch of %s in whole rows", in.Upper, longIn(p.Target, in.Unit))
+		return nil, fmt.Errorf("no cap of %d stitches comes within half a stitch of %s in whole rows", in.Upper, LongIn(p.Target, in.Unit))
 	}
 	return s, nil
 }
@@ -377,16 +377,16 @@ func (p *CapPlan) fill(in CapIn, s capShape, wide int) error {
 	}
 	p.Top = s.top
 	p.Rows = p.Edge.Rows()
-	p.Length = milli(2*p.Edge.Length(in.Cloth) + float64(s.top)*in.Cloth.Stitch.Float())
+	p.Length = Milli(2*p.Edge.Length(in.Cloth) + float64(s.top)*in.Cloth.Stitch.Float())
 	each := (wide - s.top) / 2
 	p.say("found by trying caps near the trade's bell (quick, slow, quick; a top of about %s): a top of %d sts, %s",
-		longIn(wished(in), in.Unit), s.top, longIn(in.Cloth.Stitch.Times(s.top), in.Unit))
+		LongIn(wished(in), in.Unit), s.top, LongIn(in.Cloth.Stitch.Times(s.top), in.Unit))
 	p.say("%d − %d at the top = %d to lose, %d at each side", wide, s.top, wide-s.top, each)
 	p.say("each side: %s", p.Edge)
 	p.say("the edge of one side: %s", p.Edge.sum(in.Cloth, in.Unit))
 	p.say("twice that and the top are %s, %s from what is to fit (half a stitch is %s)",
-		longIn(p.Length, in.Unit), signed(p.Length.Sub(p.Target), in.Unit), longIn(in.Cloth.Stitch.Half(), in.Unit))
-	p.say("%d rows are %s high", p.Rows, longIn(in.Cloth.Row.Times(p.Rows), in.Unit))
+		LongIn(p.Length, in.Unit), Signed(p.Length.Sub(p.Target), in.Unit), LongIn(in.Cloth.Stitch.Half(), in.Unit))
+	p.say("%d rows are %s high", p.Rows, LongIn(in.Cloth.Row.Times(p.Rows), in.Unit))
 	return nil
 }
 

@@ -1,4 +1,4 @@
-package grade
+package body
 
 import (
 	"strings"
@@ -17,7 +17,7 @@ func TestPublishedTablesReadAndNameTheirSource(t *testing.T) {
 	for _, name := range Published() {
 		data, err := published.ReadFile("bodies/" + name + ".csv")
 		require.NoError(t, err)
-		b, found := ReadBodies(name, data)
+		b, found := Read(name, data)
 		require.Empty(t, found, name)
 		assert.NotEmpty(t, b.Rows, name)
 		assert.Contains(t, b.Source, "Craft Yarn Council")
@@ -62,13 +62,13 @@ func TestPublishedInchesAgreeWithPublishedCentimetres(t *testing.T) {
 	}
 	most := units.Frac(17, 2) // mm
 	for table, rows := range cm {
-		b, ok := PublishedBodies(table)
+		b, ok := Named(table)
 		require.True(t, ok)
 		for name, line := range rows {
 			row := b.Row(name)
 			require.NotNil(t, row, name)
 			for i, cell := range strings.Fields(line) {
-				low, high, why := bodyRange(cell, units.CM)
+				low, high, why := lengths(cell, units.CM)
 				require.Empty(t, why)
 				assert.False(t, most.Less(low.Sub(row.Low.Vals[i]).Abs()), "%s %s %s", table, name, b.Sizes[i])
 				assert.False(t, most.Less(high.Sub(row.High.Vals[i]).Abs()), "%s %s %s", table, name, b.Sizes[i])
@@ -78,7 +78,7 @@ func TestPublishedInchesAgreeWithPublishedCentimetres(t *testing.T) {
 }
 
 func TestATableIsMatchedBySizeNameInEitherWriting(t *testing.T) {
-	b, _ := PublishedBodies("Women")
+	b, _ := Named("Women")
 	rows, missing := b.For(expr.Sizes{Names: []string{"m", "XL", "5X", "7X"}, Groups: []int{1, 3}})
 	assert.Equal(t, []string{"7X"}, missing)
 	bust := rows[0]
@@ -92,7 +92,7 @@ func TestATableIsMatchedBySizeNameInEitherWriting(t *testing.T) {
 
 func TestADesignersOwnTableIsReadInTheSameForm(t *testing.T) {
 	own := "\ufefftitle: Our choir\r\nunit: cm\r\n# measured in spring\r\nmeasurement;A;B;C\r\nbust;84;90-92;–\r\nupper arm;27.5;29½;31\r\n"
-	b, found := ReadBodies("choir.csv", []byte(own))
+	b, found := Read("choir.csv", []byte(own))
 	require.Empty(t, found)
 	assert.Equal(t, []string{"A", "B", "C"}, b.Sizes)
 	assert.Equal(t, units.Int(295), b.Row("upper arm").High.Vals[1])
@@ -102,7 +102,7 @@ func TestADesignersOwnTableIsReadInTheSameForm(t *testing.T) {
 
 func TestABadTableNamesEveryErrorWithLineAndColumn(t *testing.T) {
 	own := "titel: Mine\nunit: ells\nmeasurement,S,M,S\nbust,80,9o,100\nwaist,70,80\nhip,110-100,-5,9999\nbust,1,2,3\n"
-	_, found := ReadBodies("mine.csv", []byte(own))
+	_, found := Read("mine.csv", []byte(own))
 	var at [][2]int
 	for _, f := range found {
 		assert.Equal(t, "mine.csv", f.Pos.File)
@@ -116,16 +116,16 @@ func TestNoTableMakesTheReaderPanic(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		pieces := rapid.SliceOf(rapid.SampledFrom([]string{"measurement", ",", ";", "\t", "\n", "unit: cm\n", "bust", "28-30", "-", "\"", "#", "½", "\x00", "9999999999", " "})).Draw(t, "pieces")
 		data := strings.Join(pieces, "")
-		b, found := ReadBodies("x", []byte(data))
+		b, found := Read("x", []byte(data))
 		if !found.Errors() && (len(b.Rows) == 0 || len(b.Rows[0].Low.Vals) != len(b.Sizes)) {
 			t.Fatalf("no error for %q", data)
 		}
 	})
 }
 
-func FuzzReadBodies(f *testing.F) {
+func FuzzRead(f *testing.F) {
 	f.Add([]byte("unit: in\nmeasurement,S\nbust,30\n"))
-	f.Fuzz(func(t *testing.T, data []byte) { ReadBodies("x", data) })
+	f.Fuzz(func(t *testing.T, data []byte) { Read("x", data) })
 }
 
 func TestEasesHaveTheStandardsNames(t *testing.T) {

@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"fmt"
@@ -43,7 +43,7 @@ type YokePlan struct {
 func Yoke(in YokeIn) (YokePlan, error) {
 	p := YokePlan{Rows: in.Rows}
 	m := max(in.Multiple, 1)
-	if in.Start < 2 || in.Start > maxCount || in.Rows < 1 || in.Rows > maxCount || in.Rounds < 0 || in.First < 0 || in.First > in.Rows || in.Neck < 1 || in.Neck > in.Start {
+	if in.Start < 2 || in.Start > MaxCount || in.Rows < 1 || in.Rows > MaxCount || in.Rounds < 0 || in.First < 0 || in.First > in.Rows || in.Neck < 1 || in.Neck > in.Start {
 		return p, fmt.Errorf("a yoke needs rows and more stitches below (%d) than at the neck (%d)", in.Start, in.Neck)
 	}
 	neck, _, err := Whole(units.Int(int64(in.Neck)), Rule{Multiple: m, Least: 1})
@@ -77,7 +77,7 @@ func Yoke(in YokeIn) (YokePlan, error) {
 		if in.First > 0 {
 			p.say("the first round with decreases is round %d of %d, the others are spread over those above it, each loses as many stitches", in.First, in.Rows)
 		} else if plan, err := Spread(n, in.Rows, 1, SlowFirst); err == nil && n == len(rounds) {
-			p.say("rounds with decreases: %s", spreadWords(n, in.Rows, 1, plan))
+			p.say("rounds with decreases: %s", SpreadWords(n, in.Rows, 1, plan))
 		}
 		break
 	}

@@ -1,4 +1,6 @@
-package grade
+// Package shaping does the sums of shaping: a length into whole stitches or rows by a rule, shapings spread over rows, and the
+// edges of armholes, sleeve caps, raglans and round yokes that fit, each with its arithmetic in words. It knows no pattern.
+package shaping
 
 import (
 	"fmt"
@@ -47,15 +49,15 @@ type Rule struct {
 	Least          int
 }
 
-// maxCount bounds every count, so that no sum runs away.
-const maxCount = 100_000
+// MaxCount bounds every count, so that no sum runs away.
+const MaxCount = 100_000
 
 // Step is the distance between two counts that the rule allows: the multiple,
 // or twice the multiple where evenness binds. First is the least count, from 0,
 // that the rule's multiple and parity allow; ok is false if there is none.
 func (r Rule) Step() (step, first int, ok bool) {
 	step = max(r.Multiple, 1)
-	if r.Multiple < 0 || step > maxCount || r.Plus < -maxCount || r.Plus > maxCount {
+	if r.Multiple < 0 || step > MaxCount || r.Plus < -MaxCount || r.Plus > MaxCount {
 		return 0, 0, false
 	}
 	first = ((r.Plus % step) + step) % step
@@ -137,8 +139,8 @@ func Whole(exact units.Num, r Rule) (n, step int, err error) {
 	if !ok {
 		return 0, 0, fmt.Errorf("no count can be %s", r)
 	}
-	if units.Int(maxCount).Less(exact.Abs()) {
-		return 0, 0, fmt.Errorf("a count of %s is more than the %d that fit", exact, maxCount)
+	if units.Int(MaxCount).Less(exact.Abs()) {
+		return 0, 0, fmt.Errorf("a count of %s is more than the %d that fit", exact, MaxCount)
 	}
 	steps := exact.Sub(units.Int(int64(first))).Div(units.Int(int64(step)))
 	var k int64

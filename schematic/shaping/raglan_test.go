@@ -1,4 +1,4 @@
-package grade
+package shaping
 
 import (
 	"testing"
@@ -11,19 +11,19 @@ import (
 )
 
 func TestARaglanMeetsRowToRowInEverySizeAndGauge(t *testing.T) {
-	bust, depth, arm := body(t, "bust"), body(t, "armhole depth"), body(t, "upper arm")
+	bust, depth, arm := bodyOf(t, "bust"), bodyOf(t, "armhole depth"), bodyOf(t, "upper arm")
 	for name, c := range cloths {
 		for i := range bust {
 			step := 2
-			if c.tall {
+			if c.Tall {
 				step = 1
 			}
-			w := c.cloth.Stitch
+			w := c.Cloth.Stitch
 			in := RaglanIn{
 				Back: sts(t, bust[i].Add(inches(4)).Half(), w, Rule{}), Front: sts(t, bust[i].Add(inches(4)).Half(), w, Rule{Parity: Even}),
 				Sleeve:   sts(t, arm[i].Add(inches(3)), w, Rule{}),
 				NeckBack: sts(t, inches(7), w, Rule{}), NeckFront: sts(t, inches(6), w, Rule{}), NeckSleeve: sts(t, inches(1), w, Rule{Least: 2}),
-				Underarm: sts(t, inches(1), w, Rule{Least: 1}), Rows: sts(t, depth[i].Add(inches(2)), c.cloth.Row, Rule{Parity: Even}), Step: step,
+				Underarm: sts(t, inches(1), w, Rule{Least: 1}), Rows: sts(t, depth[i].Add(inches(2)), c.Cloth.Row, Rule{Parity: Even}), Step: step,
 			}
 			p, err := Raglan(in)
 			require.NoError(t, err, "%s size %d", name, i)
@@ -77,14 +77,14 @@ func TestRandomRaglansFitOrSayWhy(t *testing.T) {
 }
 
 func TestARoundYokeFitsItsNeckInEverySizeAndGauge(t *testing.T) {
-	bust, depth, arm := body(t, "bust"), body(t, "armhole depth"), body(t, "upper arm")
+	bust, depth, arm := bodyOf(t, "bust"), bodyOf(t, "armhole depth"), bodyOf(t, "upper arm")
 	for name, c := range cloths {
 		for i := range bust {
-			w := c.cloth.Stitch
+			w := c.Cloth.Stitch
 			under := sts(t, inches(2), w, Rule{Parity: Even, Least: 2})
 			for _, multiple := range []int{1, 4} {
 				start := sts(t, bust[i].Add(inches(4)).Add(arm[i].Add(inches(2)).Times(2)).Sub(w.Times(4*under)), w, Rule{Multiple: multiple})
-				in := YokeIn{Start: start, Neck: sts(t, inches(22), w, Rule{}), Rows: sts(t, depth[i].Add(inches(1)), c.cloth.Row, Rule{}), Multiple: multiple}
+				in := YokeIn{Start: start, Neck: sts(t, inches(22), w, Rule{}), Rows: sts(t, depth[i].Add(inches(1)), c.Cloth.Row, Rule{}), Multiple: multiple}
 				p, err := Yoke(in)
 				require.NoError(t, err, "%s size %d", name, i)
 				checkYoke(t, in, p)
