@@ -3,7 +3,6 @@ package xlsx
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"flatwright/schematic"
 	"flatwright/schematic/body"
@@ -21,8 +20,6 @@ type sheetLines struct {
 	gauge map[string][3]int // rows of stitches, rows and the length that they are counted over
 	later []func()          // rows are given out first, then the formulas that call them are written
 }
-
-func plain(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
 
 func (b *book) grading(p *schematic.Pattern) {
 	l := &sheetLines{b: b, p: p, rows: map[string]int{}, gauge: map[string][3]int{}}
@@ -44,7 +41,7 @@ func (l *sheetLines) take(name, unit string) int {
 	l.b.next()
 	l.b.text(1, name, 0)
 	l.b.text(2, unit, 0)
-	l.rows[plain(name)] = l.b.row
+	l.rows[expr.Key(name)] = l.b.row
 	return l.b.row
 }
 
@@ -81,7 +78,7 @@ func (l *sheetLines) given() {
 			high = b.Low
 		}
 		l.numbers(b.Name, expr.LengthOf, high)
-		if called["low "+plain(b.Name)] {
+		if called["low "+expr.Key(b.Name)] {
 			l.numbers("low "+b.Name, expr.LengthOf, b.Low)
 		}
 	}
@@ -103,12 +100,12 @@ func (l *sheetLines) called() map[string]bool {
 	for i := range l.p.Grading {
 		for _, s := range sumsOf(&l.p.Grading[i]) {
 			for _, n := range s.Sum.Names() {
-				called[plain(n)] = true
+				called[expr.Key(n)] = true
 			}
 		}
 	}
 	for i := range l.p.Grading {
-		delete(called, plain(l.p.Grading[i].Name))
+		delete(called, expr.Key(l.p.Grading[i].Name))
 	}
 	return called
 }
@@ -170,7 +167,7 @@ func (l *sheetLines) formulas(name string, d expr.Dim, g expr.Graded, formula fu
 	})
 }
 
-func (l *sheetLines) ref(name string, col int) string { return at(col, l.rows[plain(name)]) }
+func (l *sheetLines) ref(name string, col int) string { return at(col, l.rows[expr.Key(name)]) }
 
 func (l *sheetLines) line(i int) {
 	g := &l.p.Grading[i]

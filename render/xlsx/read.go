@@ -224,7 +224,7 @@ func (r *sheetReader) rows(rows [][]string) {
 			r.wrong(head+1, c+1, fmt.Sprintf("The size %s stands twice.", text), "", "each size once", "")
 		case i >= 0:
 			at[i] = c
-		case plain(text) == "unit" || plain(text) == "units":
+		case expr.Key(text) == "unit" || expr.Key(text) == "units":
 			unit = c
 		}
 	}
@@ -281,7 +281,7 @@ func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[
 		r.wrong(row, max(unit+1, 1), fmt.Sprintf("%q is not a unit.", finding.Clip(word)), "", "cm, in, mm, sts or rows", "")
 		return
 	}
-	k := plain(name)
+	k := expr.Key(name)
 	if before, twice := seen[k]; twice {
 		r.wrong(row, 1, fmt.Sprintf("The row %q stands twice.", finding.Clip(name)), fmt.Sprintf("also in row %d", before), "each name once", "")
 		return

@@ -19,6 +19,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/long"
 	"flatwright/schematic/read"
 )
@@ -266,7 +267,7 @@ func TestASearchIsSaidToBeOneAndAllElseIsAFormula(t *testing.T) {
 			formula, err := f.GetCellFormula(Grading, at(first+i, r+1))
 			require.NoError(t, err)
 			if formula != "" {
-				found[plain(row[0])] = true
+				found[expr.Key(row[0])] = true
 			}
 		}
 	}
@@ -274,7 +275,7 @@ func TestASearchIsSaidToBeOneAndAllElseIsAFormula(t *testing.T) {
 	var numbers []string
 	for _, v := range p.Graded {
 		g := p.Grading[v.Of]
-		if !found[plain(v.Name)] && g.Given == nil && g.Kind != schematic.GradeValue {
+		if !found[expr.Key(v.Name)] && g.Given == nil && g.Kind != schematic.GradeValue {
 			numbers = append(numbers, v.Name)
 		}
 	}

@@ -227,7 +227,7 @@ func (r *reader) sizes(cells []string, at func(int) (int, int)) {
 
 func (r *reader) row(cells []string, at func(int) (int, int), seen map[string]int) {
 	line, col := at(0)
-	name := strings.ToLower(strings.Join(strings.Fields(cells[0]), " "))
+	name := expr.Key(cells[0])
 	width := utf8.RuneCountInString(cells[0])
 	if len(cells) == 1 && name == "" {
 		return

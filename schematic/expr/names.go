@@ -65,3 +65,6 @@ func (s Sizes) refuse(name string, due bool, at Span) *Problem {
 func nameGap(i int) *Problem {
 	return &Problem{Kind: "file/form", Span: Span{i, i + 1}, Message: "the name of a size is missing here", Want: "the sizes, such as " + exampleSizes}
 }
+
+// Key is a name as names are compared: without case, its words one space apart.
+func Key(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }

@@ -1,6 +1,8 @@
 package grade_test
 
 import (
+	"os"
+	"path/filepath"
 	"strconv"
 	"strings"
 	"testing"
@@ -12,6 +14,16 @@ import (
 	"flatwright/schematic/grade"
 	"flatwright/schematic/read"
 )
+
+func file(t testing.TB, path string) *schematic.Pattern {
+	src, err := os.ReadFile(path)
+	require.NoError(t, err)
+	p, found := read.Pattern(filepath.Base(path), src)
+	require.False(t, found.Errors(), "%v", found)
+	return p
+}
+
+func tunic(t testing.TB) *schematic.Pattern { return file(t, "../../testdata/grade/tunic.yaml") }
 
 func lines(t testing.TB, all []grade.Working, name string) []string {
 	for _, w := range all {
@@ -93,7 +105,9 @@ pieces:
 // every line that gave something has its arithmetic.
 func TestWhatIsToldIsWhatTheGradingGave(t *testing.T) {
 	told := 0
-	for _, path := range patterns(t) {
+	examples, err := filepath.Glob("../../examples/*.yaml")
+	require.NoError(t, err)
+	for _, path := range append(examples, "../../testdata/grade/tunic.yaml") {
 		p := file(t, path)
 		for size := range p.Sizes.Names {
 			all := grade.Explain(p, size)

@@ -1,3 +1,5 @@
+// Package grade works a grading out: bodies and ease to whole stitches and rows, shapings by the sums of package shaping, a
+// pattern's own sums of graded values, its table and its arithmetic in words. It knows nothing of YAML, drawing or paper.
 package grade
 
 import (
@@ -44,8 +46,6 @@ type resolver struct {
 	told   told
 }
 
-func key(name string) string { return strings.ToLower(strings.Join(strings.Fields(name), " ")) }
-
 func (r *resolver) fail(pos finding.Pos, kind, format string, args ...any) *finding.Finding {
 	r.found = append(r.found, finding.Finding{Kind: kind, Severity: finding.Error, Pos: pos, Message: fmt.Sprintf(format, args...)})
 	return &r.found[len(r.found)-1]
@@ -53,7 +53,7 @@ func (r *resolver) fail(pos finding.Pos, kind, format string, args ...any) *find
 
 func (r *resolver) bodies() {
 	add := func(name string, g expr.Graded) {
-		r.values[key(name)] = schematic.GradedValue{Name: name, Dim: expr.LengthOf, Vals: g, Of: -1}
+		r.values[expr.Key(name)] = schematic.GradedValue{Name: name, Dim: expr.LengthOf, Vals: g, Of: -1}
 	}
 	n := r.p.Sizes.Len()
 	for _, f := range body.Fits() {
@@ -119,7 +119,7 @@ func (r *resolver) names() {
 				Want = "words of letters and digits, beginning with a letter, none of them half, twice or x"
 		}
 		for _, n := range gives(g) {
-			k := key(n)
+			k := expr.Key(n)
 			if isEase(k) && !isBody(r.p, k) {
 				delete(r.values, k) // her own instead of the standard's
 			}
@@ -146,11 +146,11 @@ func isEase(k string) bool {
 // callable reports whether a sum reads name as one name.
 func callable(name string) bool {
 	s, bad := expr.ParseSum(name)
-	return bad == nil && s.Root.Op == expr.Name && key(s.Root.Name) == key(name) && name != "none"
+	return bad == nil && s.Root.Op == expr.Name && expr.Key(s.Root.Name) == expr.Key(name) && name != "none"
 }
 
-// sums are the sums of a line with their keys, in a fixed order.
-func sums(g *schematic.Grading) []schematic.GradedSum {
+// Sums are the sums of a line with their keys, in a fixed order.
+func Sums(g *schematic.Grading) []schematic.GradedSum {
 	keys := make([]string, 0, len(g.With))
 	for k := range g.With {
 		keys = append(keys, k)
@@ -175,7 +175,7 @@ func (r *resolver) order() []int {
 		path = append(path, i)
 		g := &r.p.Grading[i]
 		call := func(name string, pos finding.Pos) {
-			j, ok := r.line[key(name)]
+			j, ok := r.line[expr.Key(name)]
 			switch {
 			case !ok:
 			case state[j] == 0:
@@ -190,7 +190,7 @@ func (r *resolver) order() []int {
 					Fix = "give one of them a number of its own"
 			}
 		}
-		for _, s := range sums(g) {
+		for _, s := range Sums(g) {
 			if s.Sum == nil {
 				continue
 			}
@@ -221,7 +221,7 @@ func Envs(p *schematic.Pattern) func(size int) expr.Env {
 	r := resolver{p: p, values: map[string]schematic.GradedValue{}}
 	r.bodies()
 	for _, v := range p.Graded {
-		r.values[key(v.Name)] = v
+		r.values[expr.Key(v.Name)] = v
 	}
 	return func(size int) expr.Env {
 		of := r
@@ -244,7 +244,7 @@ func Names(p *schematic.Pattern) []string {
 }
 
 func (r *resolver) env(name string) (expr.Value, bool) {
-	v, ok := r.values[key(name)]
+	v, ok := r.values[expr.Key(name)]
 	if !ok {
 		return expr.Value{}, false
 	}
@@ -274,7 +274,7 @@ func (r *resolver) value(s schematic.GradedSum) (v schematic.GradedValue, ok boo
 // spoilt reports whether the sum calls a line that could not be worked out.
 func (r *resolver) spoilt(s schematic.GradedSum) bool {
 	for _, n := range s.Sum.Names() {
-		if j, ok := r.line[key(n)]; ok && r.failed[j] {
+		if j, ok := r.line[expr.Key(n)]; ok && r.failed[j] {
 			return true
 		}
 	}
@@ -283,9 +283,9 @@ func (r *resolver) spoilt(s schematic.GradedSum) bool {
 
 func (r *resolver) give(i int, name string, dim expr.Dim, vals expr.Graded) {
 	v := schematic.GradedValue{Name: name, Dim: dim, Vals: vals, Of: i}
-	if r.line[key(name)] != i {
+	if r.line[expr.Key(name)] != i {
 		return // the name belongs to another line: that has been told
 	}
-	r.values[key(name)] = v
+	r.values[expr.Key(name)] = v
 	r.out = append(r.out, v)
 }

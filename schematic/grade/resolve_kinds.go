@@ -218,7 +218,7 @@ func (in *inputs) give() bool {
 	}
 	// Names of which no size has a value are there all the same.
 	for _, name := range gives(g) {
-		if _, there := r.values[key(name)]; !there {
+		if _, there := r.values[expr.Key(name)]; !there {
 			r.give(in.i, name, expr.Plain, expr.Graded{Vals: make([]units.Num, n), Has: make([]bool, n)})
 		}
 	}

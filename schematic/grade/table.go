@@ -81,7 +81,7 @@ func TableOf(p *schematic.Pattern, gs []*schematic.Garment) Table {
 func gradedPart(p *schematic.Pattern, i int) (TablePart, bool) {
 	g := &p.Grading[i]
 	part := TablePart{Name: g.Name, How: howOf(g)}
-	for _, s := range sums(g) {
+	for _, s := range Sums(g) {
 		if s.Sum != nil {
 			part.Rows = append(part.Rows, bodiesIn(p, s.Sum)...)
 		}
@@ -193,12 +193,12 @@ func bodiesIn(p *schematic.Pattern, s *expr.Sum) []TableRow {
 	for todo := s.Names(); len(todo) > 0; {
 		name := todo[0]
 		todo = todo[1:]
-		k := key(name)
+		k := expr.Key(name)
 		if seen[k] {
 			continue
 		}
 		seen[k] = true
-		called := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == k })
+		called := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return expr.Key(g.Name) == k })
 		switch ease := strings.Contains(k, "ease"); {
 		case ease:
 			out = append(out, inEach(p, RowEase, name))
@@ -223,7 +223,7 @@ func inEach(p *schematic.Pattern, kind RowKind, name string) TableRow {
 }
 
 func isBody(p *schematic.Pattern, k string) bool {
-	return slices.ContainsFunc(p.Bodies, func(b schematic.Written) bool { return key(b.Name) == k || "low "+key(b.Name) == k })
+	return slices.ContainsFunc(p.Bodies, func(b schematic.Written) bool { return expr.Key(b.Name) == k || "low "+expr.Key(b.Name) == k })
 }
 
 // girths are bodies that are measured around: pieces that lie flat show a part of each.
@@ -278,7 +278,7 @@ func madeParts(p *schematic.Pattern, gs []*schematic.Garment) []TablePart {
 			high = b.Low
 		}
 		all := named(gs, b.Name, p.Sizes.Len())
-		if slices.Contains(girths, key(b.Name)) {
+		if slices.Contains(girths, expr.Key(b.Name)) {
 			if w := wholeGirth(gs, b.Name, p.Sizes.Len()); w != nil {
 				all = []*against{w}
 			}
@@ -323,7 +323,7 @@ func wholeGirth(gs []*schematic.Garment, name string, sizes int) *against {
 	for _, g := range gs {
 		backs, fronts := 0, 0
 		for _, m := range g.Pieces {
-			i := slices.IndexFunc(m.Measures, func(s schematic.Measure) bool { return key(s.Name) == key(name) })
+			i := slices.IndexFunc(m.Measures, func(s schematic.Measure) bool { return expr.Key(s.Name) == expr.Key(name) })
 			if i < 0 || g.Index >= sizes {
 				continue
 			}
@@ -363,7 +363,7 @@ func sameVals(a, b expr.Graded) bool {
 
 // isRound reports whether the standard's eases are of this measurement.
 func isRound(name string) bool {
-	k := key(name)
+	k := expr.Key(name)
 	return k == "bust" || k == "chest"
 }
 
@@ -373,7 +373,7 @@ func measureIDs(gs []*schematic.Garment, name string) []string {
 	for _, g := range gs {
 		for _, m := range g.Pieces {
 			for _, s := range m.Measures {
-				if key(s.Name) == key(name) && !slices.Contains(ids, s.ID) {
+				if expr.Key(s.Name) == expr.Key(name) && !slices.Contains(ids, s.ID) {
 					ids = append(ids, s.ID)
 				}
 			}

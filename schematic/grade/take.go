@@ -45,8 +45,8 @@ type taken struct {
 
 // take takes one value, if a line of the grading gives it and gives it otherwise.
 func (t *taking) take(v schematic.GradedValue) {
-	name, target := strings.CutSuffix(key(v.Name), ", target")
-	i := slices.IndexFunc(t.p.Grading, func(g schematic.Grading) bool { return key(g.Name) == name })
+	name, target := strings.CutSuffix(expr.Key(v.Name), ", target")
+	i := slices.IndexFunc(t.p.Grading, func(g schematic.Grading) bool { return expr.Key(g.Name) == name })
 	if i < 0 {
 		return // the sheet may hold more than the pattern asks for
 	}
@@ -108,8 +108,8 @@ func (t *taking) write(src []byte) []byte {
 func NotTaken(p *schematic.Pattern, vals []schematic.GradedValue) finding.List {
 	var found finding.List
 	for _, v := range vals {
-		name, target := strings.CutSuffix(key(v.Name), ", target")
-		i := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == name })
+		name, target := strings.CutSuffix(expr.Key(v.Name), ", target")
+		i := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return expr.Key(g.Name) == name })
 		switch {
 		case i < 0:
 			found = append(found, bodyKept(p, v)...)
@@ -137,7 +137,7 @@ func givenVals(p *schematic.Pattern, g *schematic.Grading) expr.Graded {
 		return g.Given.Vals
 	}
 	for _, v := range p.Graded {
-		if key(v.Name) == key(g.Name) {
+		if expr.Key(v.Name) == expr.Key(g.Name) {
 			return v.Vals
 		}
 	}
@@ -160,11 +160,11 @@ func equalVals(a, b expr.Graded) bool {
 // bodyKept is a warning if v is a body and not the pattern's.
 func bodyKept(p *schematic.Pattern, v schematic.GradedValue) finding.List {
 	for _, b := range p.Bodies {
-		ends := map[string]expr.Graded{key(b.Name): b.High, "low " + key(b.Name): b.Low}
+		ends := map[string]expr.Graded{expr.Key(b.Name): b.High, "low " + expr.Key(b.Name): b.Low}
 		if b.High.IsZero() {
-			ends[key(b.Name)] = b.Low
+			ends[expr.Key(b.Name)] = b.Low
 		}
-		have, ok := ends[key(v.Name)]
+		have, ok := ends[expr.Key(v.Name)]
 		if !ok {
 			continue
 		}
@@ -183,7 +183,7 @@ func bodyKept(p *schematic.Pattern, v schematic.GradedValue) finding.List {
 
 // workedKept is a warning if the sheet has other numbers than the pattern works out.
 func workedKept(p *schematic.Pattern, g *schematic.Grading, v schematic.GradedValue) finding.List {
-	i := slices.IndexFunc(p.Graded, func(w schematic.GradedValue) bool { return key(w.Name) == key(v.Name) })
+	i := slices.IndexFunc(p.Graded, func(w schematic.GradedValue) bool { return expr.Key(w.Name) == expr.Key(v.Name) })
 	if i < 0 || v.Dim != p.Graded[i].Dim && v.Dim != expr.Plain {
 		return nil
 	}

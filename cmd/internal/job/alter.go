@@ -10,9 +10,9 @@ import (
 	"flatwright/cmd/internal/files"
 	"flatwright/layout/place"
 	"flatwright/schematic"
+	"flatwright/schematic/alter"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
-	"flatwright/schematic/grade"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
 	"flatwright/schematic/yarn"
@@ -43,7 +43,7 @@ func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
-	a, found := grade.Alter(p, q)
+	a, found := alter.Alter(p, q)
 	r.Findings = found // of the alteration: those of the pattern are the designer's
 	if a == nil {
 		return r, ErrUnreadable
@@ -79,8 +79,8 @@ func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
 	return r, nil
 }
 
-func request(p *schematic.Pattern, o AlterOptions) (grade.Request, error) {
-	var q grade.Request
+func request(p *schematic.Pattern, o AlterOptions) (alter.Request, error) {
+	var q alter.Request
 	var err error
 	if o.Size == "" {
 		return q, &OptionError{"say which size is altered; the sizes are " + strings.Join(p.Sizes.Names, ", ")}
@@ -122,15 +122,15 @@ func request(p *schematic.Pattern, o AlterOptions) (grade.Request, error) {
 }
 
 // ownBody are the measurements of a maker's own body.
-func ownBody(p *schematic.Pattern, texts []string) ([]grade.Own, error) {
-	var out []grade.Own
+func ownBody(p *schematic.Pattern, texts []string) ([]alter.Own, error) {
+	var out []alter.Own
 	for _, text := range texts {
 		name, length, ok := strings.Cut(text, ":")
 		mm, err := longer(length, p.Units)
 		if !ok || err != nil || mm.Sign() <= 0 {
 			return nil, &OptionError{fmt.Sprintf("%q is not a body measurement and a length, such as bust: 98 cm", text)}
 		}
-		out = append(out, grade.Own{Name: strings.TrimSpace(name), Length: mm})
+		out = append(out, alter.Own{Name: strings.TrimSpace(name), Length: mm})
 	}
 	return out, nil
 }
@@ -164,7 +164,7 @@ func longer(text string, u units.Unit) (units.Num, error) {
 
 // alteredText is what the maker needs: gauges, what was told of the alteration, and every number
 // that changes.
-func alteredText(b *bytes.Buffer, a *grade.Altered, told finding.List) error {
+func alteredText(b *bytes.Buffer, a *alter.Altered, told finding.List) error {
 	fmt.Fprintf(b, "%s, size %s, altered\n", a.Pattern.Title, a.Now.Size)
 	for _, g := range a.Pattern.Gauges {
 		fmt.Fprintf(b, "  gauge %s: %s sts and %s rows over %s %s\n", g.Name, g.Stitches, g.Rows, units.In(g.Over, g.OverUnit), g.OverUnit)

@@ -1,4 +1,4 @@
-package grade
+package alter
 
 import (
 	"fmt"
@@ -116,7 +116,7 @@ func ruled(p *schematic.Pattern, i, old int, from, to finding.Pos) *schematic.Gr
 		if c.Sum.Root.Op != expr.Name || before(c.Pos, from) || to.Line > 0 && !before(c.Pos, to) || c.Vals.Int(i, 0) != old {
 			continue
 		}
-		k := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return key(g.Name) == key(c.Sum.Root.Name) })
+		k := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return expr.Key(g.Name) == expr.Key(c.Sum.Root.Name) })
 		if k >= 0 && (p.Grading[k].Multiple > 1 || p.Grading[k].Even || p.Grading[k].Odd) {
 			return &p.Grading[k]
 		}

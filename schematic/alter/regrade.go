@@ -1,4 +1,4 @@
-package grade
+package alter
 
 import (
 	"maps"
@@ -6,6 +6,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/grade"
 	"flatwright/schematic/units"
 )
 
@@ -81,12 +82,12 @@ func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
 			r.top(g, at)
 		}
 	}
-	vals, found := Resolve(q)
+	vals, found := grade.Resolve(q)
 	if found.Errors() {
 		return nil, false
 	}
 	q.Graded = vals
-	env := Envs(q)(0)
+	env := grade.Envs(q)(0)
 	for i := range q.Grading {
 		g := &q.Grading[i]
 		v, ok := env(g.Name)
@@ -103,7 +104,7 @@ func (r *regrading) env(t *trial, at int) (expr.Env, bool) {
 
 // target has a count round to what it made as published, moved as the trial says.
 func (r *regrading) target(t *trial, g *schematic.Grading, at int) {
-	i := slices.IndexFunc(r.p.Graded, func(v schematic.GradedValue) bool { return key(v.Name) == key(g.Name+" makes") })
+	i := slices.IndexFunc(r.p.Graded, func(v schematic.GradedValue) bool { return expr.Key(v.Name) == expr.Key(g.Name+" makes") })
 	gauge := schematic.GaugeIn(r.gauges, g.Gauge)
 	if i < 0 || gauge == nil {
 		return
@@ -117,7 +118,7 @@ func (r *regrading) target(t *trial, g *schematic.Grading, at int) {
 		each = gauge.RowHeight()
 	}
 	step := max(1, ruleOf(g).Multiple)
-	name := grading + key(g.Name)
+	name := grading + expr.Key(g.Name)
 	t.choose(name, step)
 	makes = units.Max(units.Num{}, makes.Add(each.Times(t.moved[name]*step)))
 	g.Sum, g.Up, g.Down = schematic.GradedSum{}, false, false
@@ -138,7 +139,7 @@ func ruleOf(g *schematic.Grading) schematic.Need {
 
 // top has a cap as wide at its top as published, where nothing else is wished for.
 func (r *regrading) top(g *schematic.Grading, at int) {
-	i := slices.IndexFunc(r.p.Graded, func(v schematic.GradedValue) bool { return key(v.Name) == key(g.Name+" top") })
+	i := slices.IndexFunc(r.p.Graded, func(v schematic.GradedValue) bool { return expr.Key(v.Name) == expr.Key(g.Name+" top") })
 	gauge := r.p.GaugeNamed(g.Gauge)
 	if _, wished := g.With["top"]; wished || i < 0 || gauge == nil {
 		return

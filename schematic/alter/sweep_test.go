@@ -1,4 +1,4 @@
-package grade_test
+package alter_test
 
 import (
 	"fmt"
@@ -11,9 +11,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/alter"
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
-	"flatwright/schematic/grade"
 	"flatwright/schematic/long"
 	"flatwright/schematic/units"
 )
@@ -31,9 +31,9 @@ func (s *sweep) String() string {
 }
 
 // alter makes one alteration and counts. lengths says that heights change on purpose.
-func (s *sweep) alter(what string, p *schematic.Pattern, r grade.Request, lengths bool) {
+func (s *sweep) alter(what string, p *schematic.Pattern, r alter.Request, lengths bool) {
 	s.asked++
-	a, found := grade.Alter(p, r)
+	a, found := alter.Alter(p, r)
 	if a == nil {
 		s.refused++
 		s.say("%s: refused: %v", what, errors(found))
@@ -117,17 +117,17 @@ func (s *sweep) all(p *schematic.Pattern, nth int) {
 				g.Stitches, g.Rows = g.Stitches.Mul(units.Frac(by[0], 100)), g.Rows.Mul(units.Frac(by[1], 100))
 				mine = append(mine, g)
 			}
-			s.alter(fmt.Sprintf("%s %v", what, by), p, grade.Request{Size: i, Gauges: mine}, false)
+			s.alter(fmt.Sprintf("%s %v", what, by), p, alter.Request{Size: i, Gauges: mine}, false)
 		}
 		for k, mm := range []int64{25, -30, 54} {
 			if !long.Some(nth+k+3*i, 6) {
 				continue
 			}
-			s.alter(fmt.Sprintf("%s %+d mm", what, mm), p, grade.Request{Size: i, Body: units.Int(mm), Sleeve: units.Int(mm)}, true)
+			s.alter(fmt.Sprintf("%s %+d mm", what, mm), p, alter.Request{Size: i, Body: units.Int(mm), Sleeve: units.Int(mm)}, true)
 		}
 	}
 	if q := p.PieceNamed("Sleeve"); q != nil && p.Sizes.Len() > 1 {
-		s.alter(p.Title+" with another sleeve", p, grade.Request{Size: 0, Parts: map[string]int{"Sleeve": 1}}, true)
+		s.alter(p.Title+" with another sleeve", p, alter.Request{Size: 0, Parts: map[string]int{"Sleeve": 1}}, true)
 	}
 }
 

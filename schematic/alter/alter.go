@@ -1,4 +1,6 @@
-package grade
+// Package alter makes a pattern anew for a maker: at another gauge, body, size or length. Targets are the finished measurements;
+// pieces that are joined share them, and what gives is told.
+package alter
 
 import (
 	"fmt"

@@ -1,4 +1,4 @@
-package grade_test
+package alter_test
 
 import (
 	"fmt"
@@ -10,15 +10,15 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/alter"
 	"flatwright/schematic/expr"
-	"flatwright/schematic/grade"
 )
 
 // backAt is a back of these sections, 20 stitches and 26 rows over 10 cm, at another gauge.
-func backAt(t *testing.T, sections string, sts, rows int64, tells ...string) *grade.Altered {
+func backAt(t *testing.T, sections string, sts, rows int64, tells ...string) *alter.Altered {
 	path := filepath.Join(t.TempDir(), "p.yaml")
 	require.NoError(t, os.WriteFile(path, []byte("version: 1\npattern: P\nterms: US\nunits: cm\nsizes: one\ngauges:\n  fabric: 20 sts and 26 rows over 10 cm in moss stitch\npieces:\n  - piece: Back\n    sections:\n"+sections), 0o600))
-	a, found := grade.Alter(file(t, path), grade.Request{Gauges: own(sts, rows)})
+	a, found := alter.Alter(file(t, path), alter.Request{Gauges: own(sts, rows)})
 	require.NotNil(t, a, "%v", found)
 	for _, text := range tells {
 		assert.Contains(t, fmt.Sprint(found), text)
@@ -27,7 +27,7 @@ func backAt(t *testing.T, sections string, sts, rows int64, tells ...string) *gr
 }
 
 // stepsOf are the stitches and the times of each bind-off of a piece but the last.
-func stepsOf(a *grade.Altered) (out [][2]int) {
+func stepsOf(a *alter.Altered) (out [][2]int) {
 	for _, s := range a.Pattern.Pieces[0].Sections {
 		if b, ok := s.(*schematic.BindOff); ok && !b.All {
 			out = append(out, [2]int{b.Stitches.Int(0, 0), b.Times.Int(0, 1)})

@@ -1,4 +1,4 @@
-package grade
+package alter
 
 import (
 	"testing"

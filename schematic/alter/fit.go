@@ -1,4 +1,4 @@
-package grade
+package alter
 
 import (
 	"fmt"
@@ -268,7 +268,7 @@ func (t *trial) Rule(g expr.Graded) schematic.Need {
 		return schematic.Need{}
 	}
 	for _, line := range t.f.grading {
-		if key(line.Name) == key(g.From.Root.Name) && line.Multiple > 1 {
+		if expr.Key(line.Name) == expr.Key(g.From.Root.Name) && line.Multiple > 1 {
 			return schematic.Need{Multiple: line.Multiple, Plus: line.Plus}
 		}
 	}

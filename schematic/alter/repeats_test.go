@@ -1,4 +1,4 @@
-package grade_test
+package alter_test
 
 import (
 	"path/filepath"
@@ -9,9 +9,9 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/alter"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
-	"flatwright/schematic/grade"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
 )
@@ -26,13 +26,13 @@ func pieces(t testing.TB, text string) *schematic.Pattern {
 	return p
 }
 
-func altered(t testing.TB, p *schematic.Pattern, sts, rows int64) (*grade.Altered, finding.List) {
-	a, found := grade.Alter(p, grade.Request{Gauges: own(sts, rows)})
+func altered(t testing.TB, p *schematic.Pattern, sts, rows int64) (*alter.Altered, finding.List) {
+	a, found := alter.Alter(p, alter.Request{Gauges: own(sts, rows)})
 	require.NotNil(t, a)
 	return a, found
 }
 
-func afters(a *grade.Altered, piece int) []int {
+func afters(a *alter.Altered, piece int) []int {
 	var out []int
 	for _, s := range a.Now.Pieces[piece].Steps {
 		out = append(out, s.After)
@@ -189,7 +189,7 @@ func TestTheSameGaugeKeepsEveryGarment(t *testing.T) {
 	for _, path := range all {
 		p := file(t, path)
 		for i := range p.Sizes.Names {
-			a, found := grade.Alter(p, grade.Request{Size: i, Gauges: p.Gauges})
+			a, found := alter.Alter(p, alter.Request{Size: i, Gauges: p.Gauges})
 			require.NotNil(t, a, path)
 			assert.Empty(t, wrong(found), path)
 			assert.Empty(t, a.Changes, "%s %s", path, p.Sizes.Names[i])
@@ -218,7 +218,7 @@ func TestNoRepeatIsLeftOverUntold(t *testing.T) {
 // the grading's own rule is kept, and what it costs is told.
 func TestACountKeepsItsStitchPattern(t *testing.T) {
 	p := tunic(t)
-	a, found := grade.Alter(p, grade.Request{Size: 2, Gauges: own(20, 30)})
+	a, found := alter.Alter(p, alter.Request{Size: 2, Gauges: own(20, 30)})
 	assert.Equal(t, 110, a.Pattern.Pieces[0].Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
 	told := ""
 	for _, f := range found {
@@ -256,7 +256,7 @@ func TestShortRowsStayPairsInTheRound(t *testing.T) {
 // after them asks for a side of the work, so that any whole number will do: 91, 85 and 67.
 func TestALengthIsRoundedOnceAtTheMakersGauge(t *testing.T) {
 	for _, c := range []struct{ mm, rows int64 }{{50, 91}, {30, 85}, {-30, 67}} {
-		a, found := grade.Alter(pieces(t, shortRound), grade.Request{Gauges: own(20, 30), Body: units.Int(c.mm)})
+		a, found := alter.Alter(pieces(t, shortRound), alter.Request{Gauges: own(20, 30), Body: units.Int(c.mm)})
 		require.NotNil(t, a)
 		for _, f := range found {
 			assert.Equal(t, finding.Note, f.Severity, f.Message)
@@ -267,7 +267,7 @@ func TestALengthIsRoundedOnceAtTheMakersGauge(t *testing.T) {
 
 func TestWhatChangesInAPanelIsNamed(t *testing.T) {
 	p := file(t, "../../testdata/garments/raglan-with-neckline.yaml")
-	a, _ := grade.Alter(p, grade.Request{Size: 1, Gauges: own(20, 28)})
+	a, _ := alter.Alter(p, alter.Request{Size: 1, Gauges: own(20, 28)})
 	require.NotNil(t, a)
 	seen := map[string]int{}
 	for _, c := range a.Changes {
@@ -311,7 +311,7 @@ pieces:
       - bind off: all
 `))
 	require.False(t, found.Errors(), "%v", found)
-	a, found := grade.Alter(p, grade.Request{Size: 1, Gauges: own(31, 40)})
+	a, found := alter.Alter(p, alter.Request{Size: 1, Gauges: own(31, 40)})
 	require.NotNil(t, a)
 	var told []string
 	for _, f := range found {

@@ -1,4 +1,4 @@
-package grade
+package alter
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/grade"
 	"flatwright/schematic/units"
 )
 
@@ -26,12 +27,12 @@ func forBody(p *schematic.Pattern, i int, body []Own) (*schematic.Pattern, findi
 	if q.Bodies, found = ownBodies(p, i, body); found.Errors() {
 		return nil, found
 	}
-	vals, graded := Resolve(&q)
+	vals, graded := grade.Resolve(&q)
 	if graded.Errors() {
 		return nil, append(found, graded...)
 	}
 	q.Graded = vals
-	env := Envs(&q)
+	env := grade.Envs(&q)
 	anew := func(g expr.Graded) expr.Graded {
 		if g.From == nil || !hasAt(g, i) {
 			return g
@@ -77,7 +78,7 @@ func ownBodies(p *schematic.Pattern, i int, body []Own) ([]schematic.Written, fi
 	}
 	out := slices.Clone(p.Bodies)
 	for _, own := range body {
-		k := slices.IndexFunc(out, func(b schematic.Written) bool { return key(b.Name) == key(own.Name) })
+		k := slices.IndexFunc(out, func(b schematic.Written) bool { return expr.Key(b.Name) == expr.Key(own.Name) })
 		if k < 0 {
 			var names []string
 			for _, b := range out {
@@ -121,9 +122,9 @@ func unmoved(p *schematic.Pattern, body []Own) finding.List {
 
 // asks reports whether a line of the grading calls a body measurement, by its upper or its lower end.
 func asks(g *schematic.Grading, body string) bool {
-	return slices.ContainsFunc(sums(g), func(s schematic.GradedSum) bool {
+	return slices.ContainsFunc(grade.Sums(g), func(s schematic.GradedSum) bool {
 		return s.Sum != nil && slices.ContainsFunc(s.Sum.Names(), func(n string) bool {
-			return key(n) == key(body) || key(n) == "low "+key(body)
+			return expr.Key(n) == expr.Key(body) || expr.Key(n) == "low "+expr.Key(body)
 		})
 	})
 }

@@ -1,4 +1,4 @@
-package grade_test
+package alter_test
 
 import (
 	"testing"
@@ -7,7 +7,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
-	"flatwright/schematic/grade"
+	"flatwright/schematic/alter"
 	"flatwright/schematic/units"
 )
 
@@ -29,13 +29,13 @@ func TestAMakersOwnBodyGoesThroughTheGrading(t *testing.T) {
 		{units.Int(1080), 20, 118},
 		{inches(40), 19, 106},
 	} {
-		r := grade.Request{Size: 1, Own: []grade.Own{{Name: "Bust", Length: c.bust}}}
+		r := alter.Request{Size: 1, Own: []alter.Own{{Name: "Bust", Length: c.bust}}}
 		if c.sts > 0 {
 			g := p.Gauges[0]
 			g.Stitches = units.Int(c.sts)
 			r.Gauges = []schematic.Gauge{g}
 		}
-		a, found := grade.Alter(p, r)
+		a, found := alter.Alter(p, r)
 		require.NotNil(t, a, found)
 		assert.Equal(t, c.want, a.Now.Pieces[0].Steps[0].After, "%s mm", c.bust)
 		assert.Equal(t, 86, a.Was.Pieces[0].Steps[0].After, "the size as published")
@@ -46,22 +46,22 @@ func TestAMakersOwnBodyGoesThroughTheGrading(t *testing.T) {
 func TestAnOwnBodyThatCannotBeIsAnError(t *testing.T) {
 	p := file(t, "../../examples/windlass-raglan.yaml")
 	for _, c := range []struct {
-		own  grade.Own
+		own  alter.Own
 		kind string
 	}{
-		{grade.Own{Name: "hip", Length: units.Int(1000)}, "alter/body"},
-		{grade.Own{Name: "bust", Length: units.Int(40)}, "grading/impossible"},
+		{alter.Own{Name: "hip", Length: units.Int(1000)}, "alter/body"},
+		{alter.Own{Name: "bust", Length: units.Int(40)}, "grading/impossible"},
 	} {
-		a, found := grade.Alter(p, grade.Request{Own: []grade.Own{c.own}})
+		a, found := alter.Alter(p, alter.Request{Own: []alter.Own{c.own}})
 		assert.Nil(t, a)
 		require.Len(t, found, 1)
 		assert.Equal(t, c.kind, found[0].Kind)
 	}
-	_, found := grade.Alter(p, grade.Request{Size: 1, Own: []grade.Own{{Name: "head", Length: units.Int(570)}}})
+	_, found := alter.Alter(p, alter.Request{Size: 1, Own: []alter.Own{{Name: "head", Length: units.Int(570)}}})
 	require.NotEmpty(t, found)
 	assert.Contains(t, found[0].Message, "your head changes nothing")
 	plain := file(t, "../../testdata/altered/coat.yaml")
-	a, found := grade.Alter(plain, grade.Request{Own: []grade.Own{{Name: "bust", Length: units.Int(1000)}}})
+	a, found := alter.Alter(plain, alter.Request{Own: []alter.Own{{Name: "bust", Length: units.Int(1000)}}})
 	assert.Nil(t, a)
 	assert.Contains(t, found[0].Message, "no grading")
 }
@@ -74,7 +74,7 @@ func TestACrownKeepsItsWedgesAsWide(t *testing.T) {
 	g.Stitches, g.Rows = units.Int(26), g.Rows.Mul(units.Frac(6, 5))
 	rib := p.Gauges[1]
 	rib.Stitches, rib.Rows = rib.Stitches.Mul(units.Frac(13, 10)), rib.Rows.Mul(units.Frac(6, 5))
-	a, found := grade.Alter(p, grade.Request{Gauges: []schematic.Gauge{g, rib}})
+	a, found := alter.Alter(p, alter.Request{Gauges: []schematic.Gauge{g, rib}})
 	require.NotNil(t, a, found)
 	var after []int
 	for _, s := range a.Now.Pieces[0].Steps {
