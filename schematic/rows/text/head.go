@@ -3,6 +3,7 @@ package text
 import (
 	"regexp"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -32,35 +33,40 @@ func KeyOf(line string) (key, rest string, col int) {
 	return k, rest, len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " *_")))
 }
 
+// once is a regular expression that is compiled when it is first asked: a start does not pay for a text that is not read.
+func once(expr string) func() *regexp.Regexp {
+	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) })
+}
+
 // begins are the words before a colon that lead from words to the work.
-var begins = regexp.MustCompile(`(?i)^\W*(?:directions?|instructions?|pattern|method|to make|to begin)\b[\w ]{0,20}?(?::|[-–—]{1,2} )`)
+var begins = once(`(?i)^\W*(?:directions?|instructions?|pattern|method|to make|to begin)\b[\w ]{0,20}?(?::|[-–—]{1,2} )`)
 
 // Begins reports whether a line leads from words, such as abbreviations, to the work: Directions: Cast on 60 sts.
-func Begins(line string) bool { return begins.MatchString(line) }
+func Begins(line string) bool { return begins().MatchString(line) }
 
 // meant are the words of a list that says what short names stand for: sc = single crochet.
-var meant = regexp.MustCompile(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A-Za-z]{2}`)
+var meant = once(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A-Za-z]{2}`)
 
 // means is a line that says what one short name stands for: C4B = slip next 2 sts to cable needle.
-var means = regexp.MustCompile(`^[*•A-Za-z][A-Za-z0-9/()]{0,11} ?= ?[A-Za-z][a-z]`)
+var means = once(`^[*•A-Za-z][A-Za-z0-9/()]{0,11} ?= ?[A-Za-z][a-z]`)
 
 var (
-	someSizes = regexp.MustCompile(`(?i)^\W*(?:for )?(?:the )?sizes? .{1,60} only\b|^\W*[\w-]{1,6} size only\b`)
-	allSizes  = regexp.MustCompile(`(?i)^\W*(?:for )?all (?:the )?sizes\b`)
+	someSizes = once(`(?i)^\W*(?:for )?(?:the )?sizes? .{1,60} only\b|^\W*[\w-]{1,6} size only\b`)
+	allSizes  = once(`(?i)^\W*(?:for )?all (?:the )?sizes\b`)
 )
 
 // SomeSizes reports whether a line says that what follows is for some of the sizes only.
-func SomeSizes(line string) bool { return someSizes.MatchString(line) }
+func SomeSizes(line string) bool { return someSizes().MatchString(line) }
 
 // AllSizes reports whether a line says that what follows is for all sizes again.
-func AllSizes(line string) bool { return allSizes.MatchString(line) }
+func AllSizes(line string) bool { return allSizes().MatchString(line) }
 
 // Means reports whether a line says what one short name stands for.
-func Means(line string) bool { return strings.Count(line, "=") == 1 && means.MatchString(line) }
+func Means(line string) bool { return strings.Count(line, "=") == 1 && means().MatchString(line) }
 
 // Glossary reports whether a line without a label says what several short names stand for.
 func Glossary(line string) bool {
-	return strings.Count(line, "=") > 1 && len(meant.FindAllStringIndex(line, 2)) > 1
+	return strings.Count(line, "=") > 1 && len(meant().FindAllStringIndex(line, 2)) > 1
 }
 
 // KeyLine is the kind of words that a line begins that is a key alone: Notes, ABBREVIATIONS.
@@ -78,15 +84,15 @@ func plainKey(words string) string {
 }
 
 // list is a line of numbers, one a size: 62 (66, 70), 90[98, 106].
-var list = regexp.MustCompile(`\d+ ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
+var list = once(`\d+ ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
 
 // behind is a word right behind a line of two numbers: a bracket at the end of a row is its count.
-var behind = regexp.MustCompile(`^ ?[A-Za-z]`)
+var behind = once(`^ ?[A-Za-z]`)
 
 // pair is two sizes without a space: 28[34].
-var pair = regexp.MustCompile(`^\d+\[\d+\]$`)
+var pair = once(`^\d+\[\d+\]$`)
 
-var digits = regexp.MustCompile(`\d+`)
+var digits = once(`\d+`)
 
 // Sizes guesses in how many sizes a text is written that has no line of sizes: what most
 // of its lines of numbers have, if they are more than two; 0 if there are none.
@@ -97,14 +103,14 @@ func Sizes(lines []string) int {
 	for _, l := range lines {
 		low := strings.ToLower(l)
 		named = named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
-		for _, at := range list.FindAllStringIndex(l, -1) {
+		for _, at := range list().FindAllStringIndex(l, -1) {
 			m := l[at[0]:at[1]]
-			k := len(digits.FindAllString(m, -1))
-			two := k == 2 && pair.MatchString(m)
+			k := len(digits().FindAllString(m, -1))
+			two := k == 2 && pair().MatchString(m)
 			if two {
 				glued++
 			}
-			if k > 2 || two || k == 2 && behind.MatchString(l[at[1]:]) {
+			if k > 2 || two || k == 2 && behind().MatchString(l[at[1]:]) {
 				seen[k]++
 				total++
 			}
@@ -171,17 +177,17 @@ func beforeBracket(bare string) (name string, ok bool) {
 	return strings.TrimSpace(bare[:i]), ok && len(inside) <= 30
 }
 
-var pieces = regexp.MustCompile(`(?i)\b(back|front|sleeve|panel|leg|arm|head|body|ear|foot|feet|tail|wing|top|bottom|side|half|neck|collar|cuff|border|edging|yoke|crown|brim|base|strap|handle|thumb|hand|toe|heel|leaf|petal|square|motif)s?$`)
+var pieces = once(`(?i)\b(back|front|sleeve|panel|leg|arm|head|body|ear|foot|feet|tail|wing|top|bottom|side|half|neck|collar|cuff|border|edging|yoke|crown|brim|base|strap|handle|thumb|hand|toe|heel|leaf|petal|square|motif)s?$`)
 
 // ofPiece reports whether a few words end with what pieces are called: first leg.
-func ofPiece(words string) bool { return len(strings.Fields(words)) < 4 && pieces.MatchString(words) }
+func ofPiece(words string) bool { return len(strings.Fields(words)) < 4 && pieces().MatchString(words) }
 
 // inline is the name of a piece before its first instruction: Back: With 5 mm needles; SLEEVES-Commence.
-var inline = regexp.MustCompile(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?)(.+)$`)
+var inline = once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?)(.+)$`)
 
 // Inline cuts a line into the name of a piece and its first instruction, if it begins with one.
 func Inline(text string) (name, rest string, ok bool) {
-	m := inline.FindStringSubmatch(text)
+	m := inline().FindStringSubmatch(text)
 	if m == nil || len(strings.Fields(m[1])) > 4 {
 		return "", "", false
 	}
@@ -230,7 +236,7 @@ func GoesOn(last, line string) bool {
 	}
 	end, _ := utf8.DecodeLastRuneInString(last)
 	first, _ := utf8.DecodeRuneInString(line)
-	if end == ';' && labelled.MatchString(line) { // each row ends so
+	if end == ';' && labelled().MatchString(line) { // each row ends so
 		return false
 	}
 	if strings.ContainsRune(",;&-–", end) || lastWord(last) {
@@ -243,7 +249,7 @@ func GoesOn(last, line string) bool {
 }
 
 // labelled is a line that begins with the name of a row: 4th row: or Rnd 5:
-var labelled = regexp.MustCompile(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd)s?( +\d+([-–]\d+)?)? *:`)
+var labelled = once(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd)s?( +\d+([-–]\d+)?)? *:`)
 
 // Open reports whether a bracket of the line is still open at its end.
 func Open(line string) bool {
@@ -268,13 +274,13 @@ func lastWord(s string) bool {
 	return false
 }
 
-var toFit = regexp.MustCompile(`(?i)^\W*(?:to fit|ages?|finished sizes?)\b[^\d(]{0,24}([\w.½¼¾-]{1,6}) ?\(([^()]{1,60})\)`)
+var toFit = once(`(?i)^\W*(?:to fit|ages?|finished sizes?)\b[^\d(]{0,24}([\w.½¼¾-]{1,6}) ?\(([^()]{1,60})\)`)
 
 // ToFit are the sizes that a text without a line of sizes tells by whom they fit: To fit age 2-4
 // (5-7, 8-10); none if it has no such line.
 func ToFit(lines []string) []string {
 	for _, l := range lines {
-		m := toFit.FindStringSubmatch(l)
+		m := toFit().FindStringSubmatch(l)
 		if m == nil {
 			continue
 		}
@@ -294,20 +300,20 @@ func ToFit(lines []string) []string {
 
 // What stands about the sizes in their line: To fit age 0-3 (3-6) months.
 var (
-	beforeSizes = regexp.MustCompile(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|[:\s])+([\d(½¼¾])`)
-	behindSizes = regexp.MustCompile(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|cms?|inches|ins?|[\s."″-])+$`)
+	beforeSizes = once(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|[:\s])+([\d(½¼¾])`)
+	behindSizes = once(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|cms?|inches|ins?|[\s."″-])+$`)
 )
 
 // shownIn tells the size of a picture.
-var shownIn = regexp.MustCompile(`(?i) ?[(\[](?:shown|sample|model|pictured|photo)[^)\]]*[)\]]`)
+var shownIn = once(`(?i) ?[(\[](?:shown|sample|model|pictured|photo)[^)\]]*[)\]]`)
 
-var hyphens = regexp.MustCompile(`([\d½¼¾]) ?[-–] ?(\d)`)
+var hyphens = once(`([\d½¼¾]) ?[-–] ?(\d)`)
 
 // Hyphened are the words of a line of sizes with commas for the hyphens between numbers, if that gives as many
 // sizes as the lines of numbers of the text have: 38 (40 - 42) and 136 (144-152) sts.
 func Hyphened(words string, lines []string) string {
-	commas := hyphens.ReplaceAllString(words, "$1, $2")
-	if i := strings.IndexByte(words, '('); i < 0 || commas == words || hyphens.MatchString(words[:i]) {
+	commas := hyphens().ReplaceAllString(words, "$1, $2")
+	if i := strings.IndexByte(words, '('); i < 0 || commas == words || hyphens().MatchString(words[:i]) {
 		return words
 	}
 	if strings.Count(commas, ",")+2 != Sizes(lines) {
@@ -318,6 +324,6 @@ func Hyphened(words string, lines []string) string {
 
 // SizesAlone are the words of a line of sizes without whom they fit and in what they are told.
 func SizesAlone(rest string) string {
-	rest = strings.TrimSuffix(strings.TrimSpace(shownIn.ReplaceAllString(rest, "")), ".")
-	return behindSizes.ReplaceAllString(beforeSizes.ReplaceAllString(rest, "$1"), "$1")
+	rest = strings.TrimSuffix(strings.TrimSpace(shownIn().ReplaceAllString(rest, "")), ".")
+	return behindSizes().ReplaceAllString(beforeSizes().ReplaceAllString(rest, "$1"), "$1")
 }
