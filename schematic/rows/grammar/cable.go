@@ -14,6 +14,9 @@ var (
 	twisted = regexp.MustCompile(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:then\b.*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
 )
 
+// stuck is a number to which its stitches are stuck: 2sts.
+var stuck = regexp.MustCompile(`(\d)st`)
+
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
 var told = regexp.MustCompile(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|[CcTt][a-z]{0,4}\d)[A-Za-z0-9]{0,4})\s*[:=]`)
 
@@ -51,7 +54,7 @@ func smallNumber(s string) int {
 // crossOf is the crossing that words describe; false if they describe none, or not how
 // many stitches it takes.
 func crossOf(words string) (stitch.Cross, bool) {
-	words = strings.ToLower(words)
+	words = stuck.ReplaceAllString(strings.ToLower(words), "$1 st")
 	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
 	if m := crossed.FindStringSubmatch(words); m != nil && (strings.Contains(words, "cable") || strings.Contains(words, " cn") || strings.Contains(words, "cn,")) {
 		c := stitch.Cross{Held: smallNumber(m[1]), Over: smallNumber(m[4]), Left: m[2] == "front"}

@@ -41,6 +41,7 @@ type Reader struct {
 	starred    []ins.Item
 	unlike     bool
 	some       bool // what is read is for some of the sizes only
+	alone      bool // the label of the row that is gathered stands on a line of its own
 	spare      []*match
 	memos      [][]memo
 	ids        uint32
@@ -311,12 +312,15 @@ func (r *Reader) one(n int) {
 	if name, _, ok := text.Inline(trimmed); ok && label == nil && r.piece(name, tokens, n) {
 		return
 	}
-	r.tokens = tokens
+	r.tokens, r.alone = tokens, label != nil && k == len(tokens)
 }
 
 // blank takes a blank line, which ends what is gathered unless a row goes on behind it.
 func (r *Reader) blank(n int) {
 	r.x.Read.Blank++
+	if r.alone && r.unended() {
+		return
+	}
 	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) {
 		return
 	}
@@ -334,11 +338,17 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 		goes = false
 	}
 	if label == nil {
-		return goes || r.mode == "" && r.unended() && !r.heads(trimmed)
+		return goes || r.mode == "" && (r.alone || r.unended()) && !r.heads(trimmed)
+	}
+	if k == len(tokens) && text.GoesOn(r.raw, raw) { // repeat / Row 2
+		return true
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
 	return goes && (text.Open(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
 }
+
+// explained is a line that tells how a stitch is made: Bobble stitch: work 3 dc, leaving the last loop of each on the hook.
+var explained = regexp.MustCompile(`(?i)^[^\d:=]{0,30}\b(?:stitch|st|cluster|bobble|popcorn|puff|cl|bo|pc|shell)(?: \([^)]{1,14}\))? ?[:=–-] ?.*\b(?:hook|yo|yarn over|insert)\b`)
 
 // keyed takes a line that begins with a key, is one alone, or lists abbreviations.
 func (r *Reader) keyed(raw string, n int) bool {
@@ -351,6 +361,11 @@ func (r *Reader) keyed(raw string, n int) bool {
 	if kind := text.KeyLine(trimmed); kind != "" {
 		r.x.Read.Words++
 		r.words(kind, "", n, true)
+		return true
+	}
+	if r.mode == "" && explained.MatchString(trimmed) {
+		r.x.Read.Words++
+		r.words("stitches", trimmed, n, false)
 		return true
 	}
 	if r.mode == "" && (text.Glossary(trimmed) || len(r.sec.Lines) == 0 && text.Means(trimmed)) {
@@ -443,6 +458,19 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	return false
 }
 
+// halves joins the two words of a half stitch: half dc.
+func halves(t []text.Token) []text.Token {
+	for i := len(t) - 2; i >= 0; i-- {
+		if short := map[string]string{"dc": "hdc", "tr": "htr"}[t[i+1].S]; t[i].Is("half") && short != "" {
+			one := t[i]
+			one.S, one.End = short, t[i+1].End
+			t = slices.Delete(slices.Clone(t), i, i+1)
+			t[i] = one
+		}
+	}
+	return t
+}
+
 // loopsApart parts a stitch from the loop that it is run together with: blsc is bl sc.
 func (r *Reader) loopsApart(t []text.Token) []text.Token {
 	for i := 0; i < len(t); i++ {
@@ -495,7 +523,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	}
 	tokens = r.withoutEchoes(tokens)
 	if r.crochet {
-		tokens = r.loopsApart(tokens)
+		tokens = r.loopsApart(halves(tokens))
 	}
 	for i := range tokens {
 		tokens[i].Line = n
@@ -574,7 +602,7 @@ func (r *Reader) founds(tokens []text.Token) bool {
 	case *ins.CastOn:
 		return true
 	case *ins.Chain:
-		return r.mode != "stitches" && (k.N.By != nil || k.N.All > 3) && (t.Is("ch", "chain", "with", "using", "make", "starting") || t.Kind == 'n')
+		return (r.mode != "stitches" || len(list) == 1 && k.N.At(0) > 8) && (k.N.By != nil || k.N.All > 3) && (t.Is("ch", "chain", "with", "using", "make", "starting") || t.Kind == 'n')
 	}
 	return false
 }
@@ -600,9 +628,17 @@ func is[T ins.Item](n ins.Item) bool {
 	return ok
 }
 
+// commences is a line between rows that says no more than that they begin.
+var commences = regexp.MustCompile(`(?i)^\W*(?:now )?(?:commence|begin|start)(?:ing)?(?: (?:the|main|stitch))* (?:patt(?:ern)?|lace|cable|chart)\W*$`)
+
 // heading takes a line that is a heading.
 func (r *Reader) heading(trimmed string, n int) bool {
 	name, marked, ok := text.Heading(trimmed)
+	if ok && commences.MatchString(trimmed) {
+		r.x.Read.Words++
+		r.mode = ""
+		return true
+	}
 	if !ok || !marked && r.instruction(trimmed) || marked && !strings.HasPrefix(trimmed, "#") && r.sure(trimmed) {
 		return false
 	}

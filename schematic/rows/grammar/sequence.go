@@ -529,6 +529,10 @@ func (s *sequence) bracket(t *text.Token) {
 	if s.timesIn(t.Sub, from) {
 		return
 	}
+	if onlyThese(t.Sub) {
+		s.add(&ins.Leave{All: true}, from, s.i)
+		return
+	}
 	if s.neutralAll(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
 		s.add(&ins.Nothing{}, from, s.i)
 		return
@@ -571,6 +575,18 @@ func inRingLast(t []text.Token) []text.Token {
 		return t[:k]
 	}
 	return t
+}
+
+// onlyThese reports whether a remark says that the work goes on over the stitches just worked alone: (we will now
+// only be working with these 6 sts).
+func onlyThese(t []text.Token) bool {
+	only, work, these := false, false, false
+	for i := range t {
+		only = only || t[i].Is("only")
+		work = work || t[i].Is("work", "working", "worked")
+		these = these || t[i].Is("these") && (near(t, i+1).Kind == 'n' || near(t, i+1).Is("st", "sts", "stitches"))
+	}
+	return only && work && these
 }
 
 // timesIn takes a bracket that tells how often the stitch before it is worked: dec (3 times).

@@ -69,11 +69,20 @@ func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
 	}
 	p.behind()
 	p.signs()
+	if !p.firm && p.i == len(t) && p.alone() {
+		p.firm = true
+	}
 	if !p.firm && (p.verb || !p.follows()) {
 		return nil, 0, nil
 	}
 	p.l.At = ins.Span{Col: t[0].Col, End: t[p.i-1].End}
 	return &p.l, p.i, p.count
+}
+
+// alone reports whether a label is the whole of its line, without a sign: Round 2.
+func (p *labeller) alone() bool {
+	_, word := RowWord(p.t[0].S)
+	return word && p.t[0].Cap && !p.l.Next && p.l.Side == 0 && len(p.t) <= 4 && p.t[len(p.t)-1].Kind == 'n'
 }
 
 // rowAhead reports whether a label may stand behind a side: RS Row 1.

@@ -161,8 +161,8 @@ func (l *lexer) word() {
 	}
 }
 
-// shortRow are rarer abbreviations of a row, and of next.
-var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next"}
+// shortRow are rarer abbreviations of a row, of next and of each.
+var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each"}
 
 var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
 	"eleventh": 11, "twelfth": 12}

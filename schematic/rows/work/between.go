@@ -119,7 +119,7 @@ func (r *runner) between(l *ins.Line) bool {
 	case s.stitches:
 		return false
 	case s.magic:
-		r.put(nil, false)
+		r.put(&fabric{ring: true}, true)
 	default:
 		r.ends(l)
 		if l.Stated != nil {

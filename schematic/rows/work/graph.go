@@ -399,6 +399,9 @@ func (g *Graph) commit(side int, name string) {
 	}
 	g.before = g.yarn
 	g.cur.together()
+	if len(g.cur.Stitches) == 0 && len(g.places) == 0 && g.cur.Unread == "" && !g.lost {
+		g.cur.Unread, g.lost = "what it is worked into is not known", true
+	}
 	if g.lost {
 		g.cur.Stitches, g.cur.Unknown = nil, true
 	}

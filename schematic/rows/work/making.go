@@ -193,6 +193,9 @@ func (w *work) bare(n *ins.Stitch, tail []ins.Item, need int) {
 	}
 	kind, makes, uses := w.resolve(n)
 	switch {
+	case w.onlyRing() && n.Call == nil && uses > 0 && kind.ID != "slst":
+		w.place1(n, &ins.Place{Kind: ins.InRing, N: ins.N(1), At: n.At}, 0)
+		return
 	case n.Call != nil:
 		for range k {
 			w.eachFoot(n, ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At})
@@ -297,6 +300,9 @@ func leadsOn(tail []ins.Item) bool {
 	return false
 }
 
+// onlyRing reports whether a round stands on a ring of which no chain can be worked into, as on a magic one.
+func (w *work) onlyRing() bool { return w.round && w.from.ring && len(w.from.runs) == 0 }
+
 func (w *work) feetFrom() int {
 	if w.rec == nil {
 		return 0
@@ -399,6 +405,10 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 	if group {
 		kind, uses = nil, 1
 	}
+	if p.Unit.Space && w.from.ring && !w.from.spaces(0) { // the loop of a first round is its ring
+		w.place1(n, &ins.Place{Kind: ins.InRing, N: ins.N(1), At: p.At}, 0)
+		return
+	}
 	if p.Unit.Word == "corner" && w.spaceBefore(0, 0) { // the corner is the space there
 		p.Unit = ins.Unit{Space: true}
 	}
@@ -420,6 +430,11 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 				return
 			}
 			w.foot(n, w.feet(w.lastPos))
+		}
+	case k == 1 && uses > 2 && kind.Together && kind.Base != "sc" && kind.Base != "hdc": // dc3tog in next st: a bobble
+		w.spaced = false
+		if w.use(1, p.Unit.Stitch, p.At) == 1 {
+			w.emit(run{kind: kind, n: w.amount(n) * makes, one: true}, w.feet(w.lastPos), n)
 		}
 	case uses > 1: // sc2tog over next 2 sts
 		times := max(k/uses, 1)
@@ -481,7 +496,7 @@ func (w *work) closing(n *ins.Stitch) bool {
 	if left := w.cur.left; left > 0 && !w.pinned && !arch && !(w.under && left == 1) {
 		return false
 	}
-	if k == ins.InFirst || k == ins.InTop || k == ins.InNext && n.Places[0].Unit.Any() && w.cur.left == 0 {
+	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && n.Places[0].Unit.Any() && w.cur.left == 0 {
 		w.closedRound = true
 		if w.g != nil && w.quiet == 0 && w.round {
 			w.g.cur.Joined, w.g.cur.Spiral = true, false

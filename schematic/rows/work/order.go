@@ -21,12 +21,36 @@ func (r *runner) label(l *ins.Line) {
 		r.put(nil, false)
 		r.cur.anew = true
 	}
+	r.rowRounds = !b.Round && r.closesRow(l)
 	r.fresh, r.founded = false, false
-	r.round = b.Round
+	r.round = b.Round || r.rowRounds
 	if usesNothing(l.Body) { // along an edge: sides begin anew
 		r.side = 0
 	}
 	r.sides(l)
+}
+
+// closesRow reports whether what the text calls a row is a round: it is worked into a ring and joined, or goes on
+// from one that was and is not turned.
+func (r *runner) closesRow(l *ins.Line) bool {
+	if r.rowRounds && !r.fresh {
+		return closed(l.Body) || !turnsLast(l.Body)
+	}
+	return closed(l.Body) && (inRing(l.Body) || r.fab != nil && r.fab.ring)
+}
+
+// closed reports whether instructions end with what joins a round.
+func closed(body []ins.Item) bool {
+	for i := len(body) - 1; i >= 0; i-- {
+		switch k := body[i].(type) {
+		case *ins.Join:
+			return k.Name != "ring"
+		case *ins.Nothing, *ins.Turn, *ins.Fasten:
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // number holds the number of a row against the one before it, and works the rows between
@@ -300,9 +324,18 @@ func inRing(body []ins.Item) bool {
 	return false
 }
 
+// behindWords is what stands behind the words at a row's beginning that move no stitch: with size G hook, ch 34.
+func behindWords(body []ins.Item) []ins.Item {
+	for len(body) > 0 && is[*ins.Nothing](body[0]) {
+		body = body[1:]
+	}
+	return body
+}
+
 // foundationOf is the chain that a row begins with as its own foundation: ch 31, sc in 2nd
 // ch from hook; nil if it has none.
 func foundationOf(body []ins.Item) *ins.Chain {
+	body = behindWords(body)
 	if len(body) < 2 {
 		return nil
 	}

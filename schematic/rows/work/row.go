@@ -44,6 +44,7 @@ type left struct {
 // course is where the work of a section stands besides its stitches.
 type course struct {
 	round       bool
+	rowRounds   bool // the text calls its rounds rows
 	turnedRound bool // the round before ends with a turn
 	no          int  // rows worked in this section, -1: not known
 	altNo       int  // the other number that the next row may have, 0: none
@@ -374,7 +375,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 				r.g.anew()
 				r.g.foundation(r.fab, l.At.Line, false)
 			}
-			body = body[1:]
+			body = behindWords(body)[1:]
 			foundation = l.Label != nil && l.Label.Next
 		}
 	}

@@ -1,0 +1,76 @@
+package rows
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Forms in which texts are published; the counts in them follow from their words by hand.
+func TestFormsInWhichTextsAreSetOut(t *testing.T) {
+	for _, c := range []struct {
+		name, text string
+		stitches   []int // of each row but the foundation
+		round      bool
+	}{
+		{"a magic ring on a line of its own, and stitches of which no place is told",
+			"Make a magic ring:\nRound 1: ch 3 (counts as dc), dc 11, sl st into 3rd ch. (12 dc)\nRound 2: ch 1, sc in each st around, join. (12 sc)", []int{12, 12}, true},
+		{"the loop of the first round is its ring",
+			"US terms\nCh 4, join with sl st to form ring\nRound 1: Ch 3 (counts as dc), *ch 1, dc into loop. Repeat from * 4 more times. Join to top of ch 3", []int{6}, true},
+		{"labels on lines of their own, and rows of several sentences",
+			"US terms\nCh 4, sl st to first ch to join into a ring.\nRound 1\nCh 1, 8 sc in ring.\nJoin with sl st to first sc.\n\nRound 2\nCh 1, 2 sc in each sc around.\nJoin.", []int{8, 16}, true},
+		{"rows that are joined are rounds",
+			"US terms\nCh 6, join to form a ring.\n1st Row. Ch 1, 16 sc in ring, join.\n2nd Row. Ch 1, sc in each sc, join.", []int{16, 16}, true},
+		{"a foundation behind words of yarn and hook",
+			"Terms: US\nRow 1: With size G hook ch 9, sc in 2nd ch from hook and in each ch across. Turn. (8 sc)\nRow 2: Sc in each st across.", []int{8, 8}, false},
+		{"a foundation alone ends a list of stitches",
+			"Terms: US\nSpecial Stitches\nShell = [sc, ch 3, 4 dc] in same stitch\nCh 10.\n1st row: sc in 2nd ch from hook and in each ch across, turn.", []int{9}, false},
+		{"ea is each", "Terms: US\nCh 7.\nRow 1: Sc in 2nd ch from hook, sc in ea of next 5 ch, turn.\nRow 2: Ch 1, sc in ea sc.", []int{6, 6}, false},
+		{"only these stitches are worked on",
+			"Terms: US\nCh 10.\nRow 1: sc in 2nd ch from hook and in each ch, turn.\nRow 2: ch 1, sc in first 4 sts, turn. (We will now only be working with these 4 sts)\nRow 3: ch 1, sc in each st. (4 sc)", []int{9, 4, 4}, false},
+		{"a bobble in one stitch", "Terms: US\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.\nRow 2: Ch 1, sc in first 2 sts, dc3tog in next st, sc in last 2 sts. (5 sts)", []int{5, 5}, false},
+		{"how a stitch is made is no row",
+			"Terms: US\nBobble Stitch: Work 3 dc, always inserting the hook into the same stitch, yo and draw through all loops on the hook.\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.", []int{5}, false},
+		{"a pattern that begins is no other piece",
+			"Cast on 8 sts.\nFoundation row: K8.\nCommence Pattern\n1st row: P8.\n2nd row: K8.", []int{8, 8, 8}, false},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			g := graphOfText(t, c.text)
+			var made []int
+			for _, r := range g.Rows {
+				if r.Start {
+					continue
+				}
+				assert.Empty(t, r.Unread)
+				assert.Equal(t, c.round, r.Round)
+				n := 0
+				for _, s := range r.Stitches {
+					if s.Counts && s.Stitch != nil {
+						n++
+					}
+				}
+				made = append(made, n)
+			}
+			assert.Equal(t, c.stitches, made)
+		})
+	}
+}
+
+// A crossing with its stitches stuck to their numbers is a cable: two over two, half of it purled behind.
+func TestACrossingWithItsStitchesStuckToItsNumbers(t *testing.T) {
+	g := graphOfText(t, "T4B = slip next 2sts onto a cable needle and hold at back of work, k2sts from left hand needle, then p2sts from cable needle\nCast on 8 sts.\nRow 1: K2, T4B, k2.")
+	row := g.Rows[1]
+	require.Len(t, row.Stitches, 8)
+	require.NotNil(t, row.Stitches[2].Cross)
+	assert.Equal(t, Cross{Held: 2, Over: 2, Purl: true}, *row.Stitches[2].Cross)
+}
+
+// A row that stands on nothing that is known is a gap that is told, and so are those that stand on it.
+func TestARowThatStandsOnNothing(t *testing.T) {
+	g := graphOfText(t, "Terms: US\nRow 1: Sc in each st, turn.\nRow 2: Sc in each st, turn.")
+	require.Len(t, g.Rows, 2)
+	assert.Equal(t, "what it is worked into is not known", g.Rows[0].Unread)
+	assert.True(t, g.Rows[1].Unknown)
+	assert.Empty(t, g.Rows[1].Stitches)
+}
