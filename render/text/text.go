@@ -36,22 +36,7 @@ func heading(t table.Table) string {
 // units are those in only, or both.
 func Aligned(w io.Writer, t table.Table, only ...units.Unit) error {
 	us := printed(t, only)
-	first := 0
-	columns := make([]int, len(t.Sizes))
-	for i, s := range t.Sizes {
-		columns[i] = uniseg.StringWidth(finding.OneLine(s))
-	}
-	for _, g := range t.Groups {
-		first = max(first, uniseg.StringWidth(finding.OneLine(g.Name)))
-		for _, r := range g.Rows {
-			first = max(first, uniseg.StringWidth(finding.OneLine(r.Name))+2)
-			for i, c := range r.Cells {
-				for _, u := range us {
-					columns[i] = max(columns[i], uniseg.StringWidth(c.Text(u, t.Steps)))
-				}
-			}
-		}
-	}
+	first, columns := widths(t, us)
 	var b strings.Builder
 	b.WriteString(finding.OneLine(heading(t)) + "\n")
 	for _, g := range t.Groups {
@@ -71,6 +56,26 @@ func Aligned(w io.Writer, t table.Table, only ...units.Unit) error {
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
+}
+
+// widths are those of the first column and of each size's.
+func widths(t table.Table, us []units.Unit) (first int, columns []int) {
+	columns = make([]int, len(t.Sizes))
+	for i, s := range t.Sizes {
+		columns[i] = uniseg.StringWidth(finding.OneLine(s))
+	}
+	for _, g := range t.Groups {
+		first = max(first, uniseg.StringWidth(finding.OneLine(g.Name)))
+		for _, r := range g.Rows {
+			first = max(first, uniseg.StringWidth(finding.OneLine(r.Name))+2)
+			for i, c := range r.Cells {
+				for _, u := range us {
+					columns[i] = max(columns[i], uniseg.StringWidth(c.Text(u, t.Steps)))
+				}
+			}
+		}
+	}
+	return first, columns
 }
 
 func line(b *strings.Builder, name, unit string, cells []string, first int, columns []int) {

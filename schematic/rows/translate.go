@@ -1,7 +1,8 @@
 package rows
 
 import (
-	"sort"
+	"cmp"
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -60,24 +61,53 @@ func wordLen(s string) int {
 
 // turned is what the words at the beginning of s become, and how long they were.
 func turned(s string, from, to stitch.Terms) (string, int, bool) {
+	if now, n, ok := paired(s, from, to); ok {
+		return now, n, true
+	}
+	ends := wordEnds(s)
+	for _, end := range slices.Backward(ends) { // the longest phrase goes first
+		words := s[:end]
+		low := strings.ToLower(strings.ReplaceAll(words, "-", " "))
+		st, ok := stitch.Lookup(low, from)
+		if !ok || st.Craft != stitch.Crochet {
+			continue
+		}
+		now := counterpart(st, low, from, to)
+		if now == low {
+			return words, end, true
+		}
+		return cased(now, words), end, true
+	}
+	if len(ends) > 0 {
+		if now, ok := looped(strings.ToLower(s[:ends[0]]), from, to); ok {
+			return cased(now, s[:ends[0]]), ends[0], true
+		}
+	}
+	return "", 0, false
+}
+
+// paired is what a phrase of the pairs at the beginning of s becomes.
+func paired(s string, from, to stitch.Terms) (string, int, bool) {
 	for _, p := range pairs {
 		a, b := p[0], p[1]
 		if from == stitch.UK {
 			a, b = b, a
 		}
-		if len(s) >= len(a) && strings.EqualFold(s[:len(a)], a) && boundary(s, len(a)) {
-			if from == stitch.UK && p[0] == "sk" {
-				continue
-			}
-			now := cased(b, s[:len(a)])
-			if i := strings.Index(a, lowTerms(from)); i >= 0 && strings.Contains(a, "terms") { // the names of the terms are capitals
-				now = s[:i] + strings.ToUpper(lowTerms(to)) + s[i+2:len(a)]
-			}
-			return now, len(a), true
+		if len(s) < len(a) || !strings.EqualFold(s[:len(a)], a) || !boundary(s, len(a)) || from == stitch.UK && p[0] == "sk" {
+			continue
 		}
+		now := cased(b, s[:len(a)])
+		if i := strings.Index(a, lowTerms(from)); i >= 0 && strings.Contains(a, "terms") { // the names of the terms are capitals
+			now = s[:i] + strings.ToUpper(lowTerms(to)) + s[i+2:len(a)]
+		}
+		return now, len(a), true
 	}
-	// the longest phrase of up to five words
-	ends := []int{}
+	return "", 0, false
+}
+
+// wordEnds is where the first five words of s end, as far as they are joined by a space or a hyphen each.
+func wordEnds(s string) []int {
+	var ends []int
 	at := 0
 	for range 5 {
 		n := wordLen(s[at:])
@@ -86,7 +116,7 @@ func turned(s string, from, to stitch.Terms) (string, int, bool) {
 		}
 		at += n
 		ends = append(ends, at)
-		if at >= len(s) || s[at] != ' ' && s[at] != '-' || at+1 >= len(s) {
+		if at+1 >= len(s) || s[at] != ' ' && s[at] != '-' {
 			break
 		}
 		if c, _ := utf8.DecodeRuneInString(s[at+1:]); !unicode.IsLetter(c) {
@@ -94,25 +124,7 @@ func turned(s string, from, to stitch.Terms) (string, int, bool) {
 		}
 		at++
 	}
-	for k := len(ends) - 1; k >= 0; k-- {
-		words := s[:ends[k]]
-		low := strings.ToLower(strings.ReplaceAll(words, "-", " "))
-		st, ok := stitch.Lookup(low, from)
-		if !ok || st.Craft != stitch.Crochet {
-			continue
-		}
-		now := counterpart(st, low, from, to)
-		if now == low {
-			return words, ends[k], true
-		}
-		return cased(now, words), ends[k], true
-	}
-	if len(ends) > 0 {
-		if now, ok := looped(strings.ToLower(s[:ends[0]]), from, to); ok {
-			return cased(now, s[:ends[0]]), ends[0], true
-		}
-	}
-	return "", 0, false
+	return ends
 }
 
 // looped turns a stitch that is run together with its loop: blsc, dcflo.
@@ -197,7 +209,44 @@ type Abbreviated struct{ Short, Long string }
 // Abbreviations lists what a text uses, in its terms: stitches and the other short
 // words of the published lists, by alphabet.
 func Abbreviations(x *Text) []Abbreviated {
+	words := wordsOf(x)
 	seen := map[string]string{}
+	for _, st := range x.Used {
+		if st.Abbr(x.Terms) != st.Name(x.Terms) {
+			seen[st.Abbr(x.Terms)] = st.Name(x.Terms)
+		}
+	}
+	for word := range words { // those of a fabric, such as k2, p2 rib
+		short := strings.TrimRight(word, "0123456789")
+		if st, ok := stitch.Lookup(short, x.Terms); ok && st.Abbr(x.Terms) == short && short != st.Name(x.Terms) {
+			seen[short] = st.Name(x.Terms)
+		}
+	}
+	for _, a := range stitch.Abbreviations {
+		low := strings.ToLower(a.Short)
+		if _, there := seen[a.Short]; there || !words[low] && !words[low+"s"] {
+			continue
+		}
+		seen[a.Short] = a.US
+		if x.Terms == stitch.UK {
+			seen[a.Short] = a.UK
+		}
+	}
+	for _, g := range x.Groups {
+		seen[g.Name] = "see special stitches"
+	}
+	var out []Abbreviated
+	for k, v := range seen {
+		out = append(out, Abbreviated{k, v})
+	}
+	slices.SortFunc(out, func(a, b Abbreviated) int {
+		return cmp.Or(cmp.Compare(strings.ToLower(a.Short), strings.ToLower(b.Short)), cmp.Compare(a.Short, b.Short))
+	})
+	return out
+}
+
+// wordsOf are all words of a text's lines.
+func wordsOf(x *Text) map[string]bool {
 	words := map[string]bool{}
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
@@ -208,44 +257,7 @@ func Abbreviations(x *Text) []Abbreviated {
 			}
 		}
 	}
-	for _, st := range x.Used {
-		if st.Abbr(x.Terms) == st.Name(x.Terms) {
-			continue
-		}
-		seen[st.Abbr(x.Terms)] = st.Name(x.Terms)
-	}
-	for word := range words { // those of a fabric, such as k2, p2 rib
-		short := strings.TrimRight(word, "0123456789")
-		if st, ok := stitch.Lookup(short, x.Terms); ok && st.Abbr(x.Terms) == short && short != st.Name(x.Terms) {
-			seen[short] = st.Name(x.Terms)
-		}
-	}
-	for _, a := range stitch.Abbreviations {
-		if words[strings.ToLower(a.Short)] || words[strings.ToLower(a.Short)+"s"] {
-			if _, there := seen[a.Short]; !there {
-				long := a.US
-				if x.Terms == stitch.UK {
-					long = a.UK
-				}
-				seen[a.Short] = long
-			}
-		}
-	}
-	for _, g := range x.Groups {
-		seen[g.Name] = "see special stitches"
-	}
-	var out []Abbreviated
-	for k, v := range seen {
-		out = append(out, Abbreviated{k, v})
-	}
-	sort.Slice(out, func(i, j int) bool {
-		a, b := strings.ToLower(out[i].Short), strings.ToLower(out[j].Short)
-		if a != b {
-			return a < b
-		}
-		return out[i].Short < out[j].Short
-	})
-	return out
+	return words
 }
 
 func lowTerms(t stitch.Terms) string { return strings.ToLower(t.String()) }

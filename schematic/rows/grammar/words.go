@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"regexp"
 	"strconv"
 	"strings"
 	"sync"
@@ -100,75 +101,75 @@ var squeezed = sync.OnceValue(func() [2]map[string]*stitch.Stitch {
 	return [2]map[string]*stitch.Stitch{squeeze(stitch.US), squeeze(stitch.UK)}
 })
 
+// nameTable are stitches by their names run together; what was put first stays.
+type nameTable map[string]*stitch.Stitch
+
+func (m nameTable) put(s *stitch.Stitch, names ...string) {
+	for _, n := range names {
+		if m[n] == nil {
+			m[n] = s
+		}
+	}
+}
+
 func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
-	m := map[string]*stitch.Stitch{}
-	stitch.Names(t, func(name string, s *stitch.Stitch) {
-		m[strings.Map(func(r rune) rune {
-			if strings.ContainsRune(" -.,", r) {
-				return -1
-			}
-			return r
-		}, name)] = s
-	})
+	m := nameTable{}
+	run := strings.NewReplacer(" ", "", "-", "", ".", "", ",", "")
+	stitch.Names(t, func(name string, s *stitch.Stitch) { m[run.Replace(name)] = s })
 	for w, id := range also {
-		if s := stitch.ByID(id); s != nil && m[w] == nil {
-			m[w] = s
+		if s := stitch.ByID(id); s != nil {
+			m.put(s, w)
 		}
 	}
 	for w, abbr := range olden {
-		if s := m[abbr]; s != nil && m[w] == nil {
-			m[w] = s
+		if s := m[abbr]; s != nil {
+			m.put(s, w)
 		}
 	}
 	for w, s := range counted {
-		if m[w] == nil {
-			m[w] = s
-		}
+		m.put(s, w)
 	}
-	for _, id := range []string{"sc", "hdc", "dc", "tr", "dtr"} { // 2 dc together, dc 2 together
-		b := stitch.ByID(id)
-		for n := 2; n <= 6; n++ {
-			d := strconv.Itoa(n)
-			k := stitch.ByID(id + d + "tog")
-			for _, w := range []string{d + b.Abbr(t) + "tog", d + b.Abbr(t) + "together", b.Abbr(t) + d + "together", "dec" + d + b.Abbr(t), b.Abbr(t) + d + "t"} {
-				if m[w] == nil {
-					m[w] = k
-				}
-			}
-		}
-		if m["dec"+b.Abbr(t)] == nil {
-			m["dec"+b.Abbr(t)] = stitch.ByID(id + "2tog")
-		}
-		for _, p := range []string{"fp", "bp"} {
-			post := stitch.ByID(strings.ToUpper(p) + id)
-			for _, w := range []string{p + b.Abbr(t), b.Abbr(t) + p, map[string]string{"fp": "front", "bp": "back"}[p] + "post" + b.Abbr(t), "raised" + b.Abbr(t) + map[string]string{"fp": "front", "bp": "back"}[p], "r" + p[:1] + b.Abbr(t)} {
-				if m[w] == nil {
-					m[w] = post
-				}
-			}
-		}
+	for _, id := range []string{"sc", "hdc", "dc", "tr", "dtr"} {
+		m.decreases(id, t)
+		m.posts(id, t)
 	}
-	for _, id := range []string{"hdc", "dc", "tr"} { // 3-dc cluster, dc cl
-		for w, one := range map[string]string{"cluster": "cl", "cl": "cl", "popcorn": "pc", "pc": "pc", "bobble": "bobble", "puff": "puff", "puffst": "puff", "puffstitch": "puff", "bob": "bobble", "popcornst": "pc"} {
-			s := stitch.ByID(one)
-			a := stitch.ByID(id).Abbr(t)
-			for n := 2; n <= 7; n++ {
-				m[strconv.Itoa(n)+a+w] = s
-				m["beg"+strconv.Itoa(n)+a+w] = s
-			}
-			for n, d := range []string{"two", "three", "four", "five"} {
-				_ = n
-				m[d+a+w] = s
-			}
-			if m[a+w] == nil {
-				m[a+w] = s
-			}
-			if m["beg"+a+w] == nil {
-				m["beg"+a+w] = s
-			}
-		}
+	for _, id := range []string{"hdc", "dc", "tr"} {
+		m.clusters(id, t)
 	}
 	return m
+}
+
+// decreases puts in those of a stitch: 2 dc together, dc 2 together.
+func (m nameTable) decreases(id string, t stitch.Terms) {
+	a := stitch.ByID(id).Abbr(t)
+	for n := 2; n <= 6; n++ {
+		d := strconv.Itoa(n)
+		m.put(stitch.ByID(id+d+"tog"), d+a+"tog", d+a+"together", a+d+"together", "dec"+d+a, a+d+"t")
+	}
+	m.put(stitch.ByID(id+"2tog"), "dec"+a)
+}
+
+// posts puts in the stitches round the post of one.
+func (m nameTable) posts(id string, t stitch.Terms) {
+	a := stitch.ByID(id).Abbr(t)
+	for short, side := range map[string]string{"fp": "front", "bp": "back"} {
+		m.put(stitch.ByID(strings.ToUpper(short)+id), short+a, a+short, side+"post"+a, "raised"+a+side, "r"+short[:1]+a)
+	}
+}
+
+// clusters puts in those of a stitch: 3-dc cluster, dc cl, beg three dc cl.
+func (m nameTable) clusters(id string, t stitch.Terms) {
+	a := stitch.ByID(id).Abbr(t)
+	for w, one := range map[string]string{"cluster": "cl", "cl": "cl", "popcorn": "pc", "pc": "pc", "bobble": "bobble", "puff": "puff", "puffst": "puff", "puffstitch": "puff", "bob": "bobble", "popcornst": "pc"} {
+		s := stitch.ByID(one)
+		for _, n := range []string{"2", "3", "4", "5", "6", "7"} {
+			m[n+a+w], m["beg"+n+a+w] = s, s
+		}
+		for _, n := range []string{"two", "three", "four", "five"} {
+			m[n+a+w] = s
+		}
+		m.put(s, a+w, "beg"+a+w)
+	}
 }
 
 // longestName is how many tokens the longest name of a stitch has.
@@ -176,52 +177,66 @@ const longestName = 9
 
 // kind reads what is worked: the longest name that stands at i.
 func kind(p *parser, i int) (any, int) {
-	if p.at(i).Kind != 'w' && p.at(i).Kind != 'n' && p.at(i).Kind != 'f' || p.at(i).Ord > 0 {
+	w := p.at(i)
+	if !inName(w) || w.Ord > 0 {
 		return nil, -1
 	}
 	if g, to := p.group(i); g != nil {
 		return thing{Call: g}, to
 	}
+	best, to := longest(p, i)
+	if to < 0 || w.Kind == 'n' && (to == i+1 || best.Kind != nil && best.Kind.Key != "cluster" && best.Kind.Legs < 2) {
+		return nil, -1
+	}
+	if best.Kind != nil {
+		p.r.x.Used[best.Kind.ID] = best.Kind
+	}
+	if no := noStitch[w.S]; to == i+1 && best.Kind != nil && no != nil && no(p, i) {
+		return nil, -1
+	}
+	if w.S == "p" && to == i+1 && p.r.crochet && p.at(to).Kind != 'n' {
+		best.Kind = stitch.ByID("picot")
+	}
+	return best, to
+}
+
+// inName reports whether a token may be part of a stitch's name.
+func inName(t *text.Token) bool { return t.Kind == 'w' || t.Kind == 'n' || t.Kind == 'f' }
+
+// longest is what the longest name at i means, and where it ends; -1 if none stands there.
+func longest(p *parser, i int) (best thing, to int) {
 	var buf [64]byte
 	b := buf[:0]
-	best, to := thing{}, -1
+	to = -1
 	for k := 0; k < longestName && i+k < len(p.t); k++ {
 		t := &p.t[i+k]
-		if t.Kind != 'w' && t.Kind != 'n' && !(t.Kind == 'f') || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && !t.Glued {
+		if !inName(t) || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && !t.Glued {
 			break
 		}
 		b = append(b, t.S...)
 		if t.Kind == 'n' && k == 0 && !p.joins(i) {
 			continue
 		}
-		if v, ok := p.r.thing(b); ok && !(k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n') { // 3 sc tog are three
+		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n' // 3 sc tog are three
+		if v, ok := p.r.thing(b); ok && !apart {
 			best, to = v, i+k+1
 		}
 	}
-	if to < 0 || p.at(i).Kind == 'n' && to == i+1 {
-		return nil, -1
-	}
-	if p.at(i).Kind == 'n' && best.Kind != nil && best.Kind.Key != "cluster" && best.Kind.Legs < 2 {
-		return nil, -1
-	}
-	if best.Kind != nil {
-		p.r.x.Used[best.Kind.ID] = best.Kind
-	}
-	if w := p.at(i); to == i+1 && best.Kind != nil {
-		switch {
-		case w.S == "m" && !(p.at(to).Kind == 'n'), w.S == "o" && w.Cap && p.r.crochet, (w.S == "s" || w.S == "n") && p.r.crochet:
-			return nil, -1
-		case w.S == "p" && p.r.crochet && p.at(to).Kind != 'n':
-			best.Kind = stitch.ByID("picot")
-		case w.S == "over" && p.at(to).Is("next", "each", "first", "last", "same", "from", "all"), w.S == "over" && (p.r.crochet || p.at(to).Kind == 'n'):
-			return nil, -1
-		case (w.S == "bo" || w.S == "m") && !p.r.crochet && w.S == "bo":
-			return nil, -1
-		case w.S == "plain" && (p.r.crochet || i > 0 && p.at(i-1).Is("k", "knit", "kn")):
-			return nil, -1
-		}
-	}
 	return best, to
+}
+
+// noStitch are short words that name a stitch, and where they name none.
+var noStitch = map[string]func(p *parser, i int) bool{
+	"m": func(p *parser, i int) bool { return p.at(i+1).Kind != 'n' },
+	"o": func(p *parser, i int) bool { return p.at(i).Cap && p.r.crochet },
+	"s": func(p *parser, _ int) bool { return p.r.crochet },
+	"n": func(p *parser, _ int) bool { return p.r.crochet },
+	"over": func(p *parser, i int) bool {
+		next := p.at(i + 1)
+		return p.r.crochet || next.Kind == 'n' || next.Is("next", "each", "first", "last", "same", "from", "all")
+	},
+	"bo":    func(p *parser, _ int) bool { return !p.r.crochet },
+	"plain": func(p *parser, i int) bool { return p.r.crochet || p.at(i-1).Is("k", "knit", "kn") },
 }
 
 // joins reports whether the number at i may belong to a name: 3-dc cluster, 2 sc tog.
@@ -283,53 +298,40 @@ func (r *Reader) cable(w string) (thing, bool) {
 	return thing{Kind: s}, true
 }
 
+// crossings are the usual names: 2/2lc, 3/3rpc, 1/2/1rpc; c6b, t3f, cr4r, tw2, cable6.
+var crossings = sync.OnceValue(func() [2]*regexp.Regexp {
+	return [2]*regexp.Regexp{
+		regexp.MustCompile(`^([0-9/]*)(?:lc|rc|lpc|rpc|lcp|rcp|l|r|f|b|c|lt|rt|lkpc|rkpc|cf|cb)$`),
+		regexp.MustCompile(`^(?:cable|cr|tw|t|c)([0-9]+)(?:|f|b|l|r|fw|bw|lp|rp|bp|fp|k|p|rev)$`),
+	}
+})
+
+// cableStitches is how many stitches the crossing called w takes; 0 if it is none.
 func cableStitches(w string) int {
-	if w == "lt" || w == "rt" {
-		return 2
-	}
-	if len(w) < 3 || len(w) > 8 {
-		return 0
-	}
-	if w[1] == '/' || len(w) > 4 && w[2] == '/' { // 2/2lc, 3/3rpc, 1/2/1rpc
-		sum, k := 0, 0
-		for k < len(w) && (w[k] == '/' || w[k] >= '0' && w[k] <= '9') {
-			if w[k] != '/' {
-				sum += int(w[k] - '0')
-			}
-			k++
-		}
-		switch w[k:] {
-		case "lc", "rc", "lpc", "rpc", "lcp", "rcp", "l", "r", "f", "b", "c", "lt", "rt", "lkpc", "rkpc", "cf", "cb":
-			return sum
-		}
-		return 0
-	}
-	for _, head := range [...]string{"cable", "cr", "tw", "c", "t"} {
-		rest, ok := strings.CutPrefix(w, head)
-		if !ok {
-			continue
-		}
-		k := 0
-		for k < len(rest) && rest[k] >= '0' && rest[k] <= '9' {
-			k++
-		}
-		if k == 0 {
-			continue
-		}
-		switch rest[k:] {
-		case "", "f", "b", "l", "r", "fw", "bw", "lp", "rp", "bp", "fp", "k", "p", "rev":
-			if rest[k:] == "" && head == "c" {
-				continue
-			}
-			n, _ := strconv.Atoi(rest[:k])
-			return n
-		}
-	}
 	switch w {
-	case "ltw", "rtw", "tw", "lt2", "rt2":
+	case "lt", "rt", "ltw", "rtw", "tw", "lt2", "rt2":
 		return 2
 	}
-	return 0
+	if len(w) < 3 || len(w) > 8 || !strings.ContainsAny(w, "123456789") {
+		return 0
+	}
+	if w[1] == '/' || len(w) > 4 && w[2] == '/' {
+		m := crossings()[0].FindStringSubmatch(w)
+		if m == nil {
+			return 0
+		}
+		sum := 0
+		for _, c := range strings.ReplaceAll(m[1], "/", "") {
+			sum += int(c - '0')
+		}
+		return sum
+	}
+	m := crossings()[1].FindStringSubmatch(w)
+	if m == nil || w[0] == 'c' && w == "c"+m[1] { // c6 may be a colour
+		return 0
+	}
+	n, _ := strconv.Atoi(m[1])
+	return n
 }
 
 // group finds the name of a group that the text defines.

@@ -18,64 +18,85 @@ import (
 // or not: one row is within it there. Written lengths are held to the pattern's first
 // gauge where the text states none.
 func Against(x *ins.Text, p *schematic.Pattern, gs []*schematic.Garment) finding.List {
-	var out finding.List
 	if len(x.Sizes.Names) != len(gs) {
-		return append(out, finding.Finding{Kind: "rows/sizes", Severity: finding.Error, Pos: finding.Pos{File: x.Name, Line: 1},
+		return finding.List{{Kind: "rows/sizes", Severity: finding.Error, Pos: finding.Pos{File: x.Name, Line: 1},
 			Message: fmt.Sprintf("the text has %d sizes, the pattern has %d", len(x.Sizes.Names), len(gs)),
-			Want:    strings.Join(p.Sizes.Names, ", "), Fix: "write the same sizes in both"})
+			Want:    strings.Join(p.Sizes.Names, ", "), Fix: "write the same sizes in both"}}
 	}
-	out = append(out, againstHead(x, p)...)
+	a := &opposed{x: x, index: map[string]*merged{}, unheaded: map[string]bool{}}
+	a.out = append(a.out, againstHead(x, p)...)
 	own := x.Gauge != nil
-	if !own {
-		if g := p.GaugeNamed(""); g != nil && g.Stitches.Sign() > 0 && g.Rows.Sign() > 0 {
-			x.Gauge = &ins.Gauge{StitchWidth: g.StitchWidth(), RowHeight: g.RowHeight()}
-			defer func() { x.Gauge = nil }()
-		}
+	if g := p.GaugeNamed(""); !own && g != nil && g.Stitches.Sign() > 0 && g.Rows.Sign() > 0 {
+		x.Gauge = &ins.Gauge{StitchWidth: g.StitchWidth(), RowHeight: g.RowHeight()}
+		defer func() { x.Gauge = nil }()
 	}
-	var list []*merged
-	index := map[string]*merged{}
-	seen := map[string]bool{}
-	for size := range gs {
+	for size, g := range gs {
 		t, lengths := textPlateaus(x, size)
 		if own {
 			lengths = nil // Check tells of them
 		}
-		list = merge(list, index, "", size, lengths)
-		for _, m := range gs[size].Pieces {
-			if m.MirrorOf != "" || m.Piece == nil || m.Piece.Motifs != nil {
-				continue
-			}
-			for _, part := range partsOf(m) {
-				key := m.Name
-				if part != "" {
-					key += ", " + part
-				}
-				h := find(x, m.Name, part)
-				if h == "" {
-					if !seen[key] {
-						seen[key] = true
-						out = append(out, finding.Finding{Kind: "rows/piece", Severity: finding.Note, Pos: finding.Pos{File: x.Name, Line: 1}, Piece: m.Name, Section: part,
-							Message: fmt.Sprintf("nothing in the text is headed %q, so nothing was compared with that part of the pattern", key), Fix: "give its rows a heading of that name"})
-					}
-					continue
-				}
-				var found []raw
-				if part == "" {
-					found = append(makeFound(headed(x, h), m), chainFound(headed(x, h), m, size)...)
-				}
-				compare(stepPlateaus(m, part), t[h], key, func(r raw) { found = append(found, r) })
-				list = merge(list, index, key, size, found)
-			}
+		a.list = merge(a.list, a.index, "", size, lengths)
+		a.garment(g, size, t)
+	}
+	return a.told()
+}
+
+// opposed is a text and what was found of it against its pattern.
+type opposed struct {
+	x        *ins.Text
+	out      finding.List
+	list     []*merged
+	index    map[string]*merged
+	unheaded map[string]bool // parts that the text has no heading for: told once
+}
+
+// garment holds the plateaus of the text's headings, t, against a worked size.
+func (a *opposed) garment(g *schematic.Garment, size int, t map[string][]plateau) {
+	for _, m := range g.Pieces {
+		if m.MirrorOf != "" || m.Piece == nil || m.Piece.Motifs != nil {
+			continue
+		}
+		for _, part := range partsOf(m) {
+			a.part(m, part, size, t)
 		}
 	}
-	for _, m := range list {
-		f := m.finding(x)
-		f.Piece = m.section
-		out = append(out, f)
+}
+
+func (a *opposed) part(m *schematic.Made, part string, size int, t map[string][]plateau) {
+	key := m.Name
+	if part != "" {
+		key += ", " + part
 	}
-	x.Place(out)
-	out.Sort()
-	return out
+	h := find(a.x, m.Name, part)
+	switch {
+	case h == "" && a.unheaded[key]:
+		return
+	case h == "":
+		a.unheaded[key] = true
+		a.out = append(a.out, finding.Finding{Kind: "rows/piece", Severity: finding.Note, Pos: finding.Pos{File: a.x.Name, Line: 1}, Piece: m.Name, Section: part,
+			Message: fmt.Sprintf("nothing in the text is headed %q, so nothing was compared with that part of the pattern", key), Fix: "give its rows a heading of that name"})
+		return
+	}
+	var found []raw
+	if part == "" {
+		found = append(makeFound(headed(a.x, h), m), chainFound(headed(a.x, h), m, size)...)
+	}
+	if r, differ := compare(stepPlateaus(m, part), t[h], key); differ {
+		found = append(found, r)
+	}
+	a.list = merge(a.list, a.index, key, size, found)
+}
+
+// told are the findings of all sizes, in order.
+func (a *opposed) told() finding.List {
+	for _, m := range a.list {
+		f := m.finding(a.x)
+		f.Piece = m.section
+		a.out = append(a.out, f)
+	}
+	a.x.Place(a.out)
+	a.out.Sort()
+	return a.out
 }
 
 // plateau is a count that a piece keeps for a while: the rows done in all at its end.
@@ -185,115 +206,147 @@ func find(x *ins.Text, piece, part string) string {
 // textPlateaus works the text in one size and gives the counts of each heading.
 // Sub-headings (shape ..., divide ...), and headings 'further', go on with the piece before.
 func textPlateaus(x *ins.Text, size int) (map[string][]plateau, []raw) {
-	var lengths []raw
-	out := map[string][]plateau{}
-	r := newRunner(x, size)
-	key := ""
+	t := &follower{r: newRunner(x, size), out: map[string][]plateau{}}
 	for _, s := range x.Sections {
-		k := headingKey(s.Name)
-		further := strings.HasSuffix(k, " further")
-		if !(strings.HasPrefix(k, "shape") || strings.HasPrefix(k, "shaping") || strings.HasPrefix(k, "divide")) || key == "" {
-			key = strings.TrimSuffix(k, " further")
-		}
-		if len(s.Lines) == 0 {
-			continue
-		}
-		r.begin(s)
-		rows, known := 0, true
-		if list := out[key]; len(list) > 0 && (further || key != k) {
-			rows, known = list[len(list)-1].rows, list[len(list)-1].known
-		}
-		counted := 0
-		for _, l := range s.Lines {
-			told := len(r.all) + len(r.found)
-			r.line(l)
-			now := 0
-			for _, d := range r.cur.rows {
-				now += d.count
-			}
-			rows += now - counted
-			counted = now
-			for _, n := range l.Body {
-				switch n := n.(type) {
-				case *ins.Edge, *ins.Together:
-					rows, known = 0, true
-				case *ins.Even:
-					known = known && n.Length == nil && !n.Open
-				case *ins.RepeatRows:
-					known = known && n.Length == nil
-				}
-			}
-			if r.fab != nil && r.known {
-				p := plateau{count: r.fab.stitches(), said: r.said(l), rows: rows, known: known, at: l.At}
-				p.doubt = l.Short || len(r.all)+len(r.found) > told && slices.ContainsFunc(append(append([]raw(nil), r.all...), r.found...)[min(told, len(r.all)+len(r.found)):], func(f raw) bool { return f.kind == "rows/stated" || uses([]raw{f}) })
-				if len(r.others) > 0 && p.said < 0 && r.others[0].fab != nil {
-					p.said = r.others[0].fab.stitches()
-				}
-				foundation := l.Label == nil || foundationOf(l.Body) != nil // other chains turn the work
-				for _, n := range l.Body {
-					switch n.(type) {
-					case *ins.Together:
-						p.fresh, p.free = true, true
-					case *ins.Chain:
-						p.free = p.free || foundation
-					case *ins.CastOn, *ins.PickUp:
-						p.free = true
-					}
-				}
-				out[key] = join(out[key], p)
-			}
-		}
-		for _, f := range r.all {
-			if f.kind == "rows/length" {
-				lengths = append(lengths, f)
-			}
-		}
-		r.end()
+		t.section(s)
 	}
-	return out, lengths
+	return t.out, t.lengths
 }
 
-// compare meets the counts of a piece in those of the text, in their order.
-func compare(want, have []plateau, key string, tell func(raw)) {
+// follower follows a text in one size: the counts that it comes to, heading by heading.
+type follower struct {
+	r       *runner
+	out     map[string][]plateau
+	lengths []raw
+	key     string // the heading that the work belongs to
+	rows    int    // done in all under it
+	known   bool   // rows are known up to here
+	counted int    // rows of this section that the runner has counted
+}
+
+func (t *follower) section(s *ins.Section) {
+	k := headingKey(s.Name)
+	own := strings.TrimSuffix(k, " further")
+	goesOn := own != k
+	if part := slices.ContainsFunc([]string{"shape", "shaping", "divide"}, func(w string) bool { return strings.HasPrefix(k, w) }); !part || t.key == "" {
+		t.key = own
+	}
+	if len(s.Lines) == 0 {
+		return
+	}
+	t.r.begin(s)
+	t.rows, t.known, t.counted = 0, true, 0
+	if list := t.out[t.key]; len(list) > 0 && (goesOn || t.key != k) {
+		t.rows, t.known = list[len(list)-1].rows, list[len(list)-1].known
+	}
+	for _, l := range s.Lines {
+		t.line(l)
+	}
+	for _, f := range t.r.all {
+		if f.kind == "rows/length" {
+			t.lengths = append(t.lengths, f)
+		}
+	}
+	t.r.end()
+}
+
+func (t *follower) line(l *ins.Line) {
+	r := t.r
+	told := len(r.all) + len(r.found)
+	r.line(l)
+	t.count(l)
+	if r.fab == nil || !r.known {
+		return
+	}
+	p := plateau{count: r.fab.stitches(), said: r.said(l), rows: t.rows, known: t.known, at: l.At}
+	p.doubt = l.Short || doubtedSince(r, told)
+	if len(r.others) > 0 && p.said < 0 && r.others[0].fab != nil {
+		p.said = r.others[0].fab.stitches()
+	}
+	p.starts(l)
+	t.out[t.key] = join(t.out[t.key], p)
+}
+
+// count takes the rows that a line has added; where they begin anew, or none are known, it says so.
+func (t *follower) count(l *ins.Line) {
+	now := 0
+	for _, d := range t.r.cur.rows {
+		now += d.count
+	}
+	t.rows += now - t.counted
+	t.counted = now
+	for _, n := range l.Body {
+		switch n := n.(type) {
+		case *ins.Edge, *ins.Together:
+			t.rows, t.known = 0, true
+		case *ins.Even:
+			t.known = t.known && n.Length == nil && !n.Open
+		case *ins.RepeatRows:
+			t.known = t.known && n.Length == nil
+		}
+	}
+}
+
+// doubtedSince reports whether of the findings behind the first told ones any says that a row does not add up.
+func doubtedSince(r *runner, told int) bool {
+	all := slices.Concat(r.all, r.found)
+	return slices.ContainsFunc(all[min(told, len(all)):], func(f raw) bool { return f.kind == "rows/stated" || uses([]raw{f}) })
+}
+
+// starts says of a plateau whether its line begins work: a row more or less is within it there.
+func (p *plateau) starts(l *ins.Line) {
+	foundation := l.Label == nil || foundationOf(l.Body) != nil // other chains turn the work
+	for _, n := range l.Body {
+		switch n.(type) {
+		case *ins.Together:
+			p.fresh, p.free = true, true
+		case *ins.Chain:
+			p.free = p.free || foundation
+		case *ins.CastOn, *ins.PickUp:
+			p.free = true
+		}
+	}
+}
+
+// compare meets the counts of a piece in those of the text, in their order; it tells the first that differs.
+func compare(want, have []plateau, key string) (raw, bool) {
 	j := 0
 	lastW, lastH := plateau{known: true, free: true}, plateau{known: true, free: true}
 	for _, w := range want {
-		k := j
-		for k < len(have) && have[k].count != w.count && have[k].said != w.count {
-			k++
+		k := slices.IndexFunc(have[j:], func(h plateau) bool { return h.count == w.count || h.said == w.count })
+		if k < 0 {
+			return w.unmet(have, j, key), true
 		}
-		if k == len(have) {
-			at := ins.Span{Line: 1}
-			count := -1
-			if j < len(have) {
-				at, count = have[j].at, have[j].count
-			} else if len(have) > 0 {
-				at, count = have[len(have)-1].at, have[len(have)-1].count
-			}
-			what := ""
-			if w.what != "" {
-				what = " (" + w.what + ")"
-			}
-			tell(raw{kind: "rows/against", sev: finding.Warning, at: at,
-				msg: "the text of " + key + " never comes to %s stitches" + what + " | %s stitches here in the text | %s stitches by the pattern's sections",
-				fix: "correct the text, or the section", a: []int{w.count, count, w.count}})
-			return
+		h := have[j+k]
+		dw, dh := w.rows-lastW.rows, h.rows-lastH.rows
+		slack := 0
+		if w.free || lastW.free || h.free || lastH.free {
+			slack = 1
 		}
-		h := have[k]
-		if h.known && lastH.known && !h.doubt && !lastH.doubt && !w.fresh && !h.fresh {
-			dw, dh := w.rows-lastW.rows, h.rows-lastH.rows
-			slack := 0
-			if w.free || lastW.free || h.free || lastH.free {
-				slack = 1
-			}
-			if d := dw - dh; d > slack || -d > slack {
-				tell(raw{kind: "rows/against", sev: finding.Warning, at: h.at,
-					msg: "the text of " + key + " works %s rows to the end of %s stitches, the pattern %s | %s rows in the text | %s rows by the pattern's sections",
-					fix: "correct the text, or the section", a: []int{dh, w.count, dw, dh, dw}})
-				return
-			}
+		certain := h.known && lastH.known && !h.doubt && !lastH.doubt && !w.fresh && !h.fresh
+		if certain && max(dw-dh, dh-dw) > slack {
+			return raw{kind: "rows/against", sev: finding.Warning, at: h.at,
+				msg: "the text of " + key + " works %s rows to the end of %s stitches, the pattern %s | %s rows in the text | %s rows by the pattern's sections",
+				fix: "correct the text, or the section", a: []int{dh, w.count, dw, dh, dw}}, true
 		}
 		lastW, lastH = w, h
-		j = k + 1
+		j += k + 1
 	}
+	return raw{}, false
+}
+
+// unmet says that the text, which has come to have[:j], never comes to the count w.
+func (w plateau) unmet(have []plateau, j int, key string) raw {
+	at, count := ins.Span{Line: 1}, -1
+	if len(have) > 0 {
+		h := have[min(j, len(have)-1)]
+		at, count = h.at, h.count
+	}
+	what := ""
+	if w.what != "" {
+		what = " (" + w.what + ")"
+	}
+	return raw{kind: "rows/against", sev: finding.Warning, at: at,
+		msg: "the text of " + key + " never comes to %s stitches" + what + " | %s stitches here in the text | %s stitches by the pattern's sections",
+		fix: "correct the text, or the section", a: []int{w.count, count, w.count}}
 }
