@@ -817,6 +817,9 @@ func parts(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	for ; j < len(p.t) && !p.at(j).Is(".", ";"); j++ {
+		if p.at(j).Is("needle", "needles", "dpn", "dpns") { // Divide the stitches onto 3 needles
+			return nil, -1
+		}
 		if v, to := number(p, j); v != nil {
 			out = append(out, ins.Part{N: v.(ins.Num)})
 			if _, next := p.named("unit", to); next >= 0 && p.at(to).Is("st", "sts", "stitch", "stitches", "held") {

@@ -17,6 +17,8 @@ var stitches = []form{
 		return st
 	}},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {k:kind} once {p:places}", meaning: "one of a stitch in each place", example: "inc once in each of next 2 sts", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {n:num} x {k:kind} [{p:places}]", meaning: "so many of a stitch in each place", example: "2 x dc3tog in next ch-2 sp", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] {e:extent}", meaning: "the stitch in each place up to there", example: "sc around", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} [every/each/all] [$st] {e:extent}", meaning: "the stitch in each place up to there", example: "knit every stitch to end", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
@@ -80,6 +82,13 @@ var stitches = []form{
 	{rule: "stitch", pattern: "work/pattern/patt {n:num} [$st] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
 			if !m.p.line.IsRow() || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
+				return nil
+			}
+			return &ins.Stitch{N: m.num("n", 1)}
+		}},
+	{rule: "stitch", pattern: "rib/moss/patt/patts {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 8: Rib 17, inc in next st, rib to end",
+		build: func(m *match) any {
+			if t := m.p.at(m.to); !m.p.line.IsRow() || t.Is("row", "rows", "rnd", "rnds", "round", "rounds", "more", "times") || measuring[t.S] {
 				return nil
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
@@ -156,7 +165,7 @@ var stitches = []form{
 			if k, ok := m.get("k").(thing); ok {
 				c.As = k.Kind
 			}
-			if one, ok := m.get("one").(ins.Num); ok && one.All > 1 { // counts as 2 dc, one of which is worked
+			if one, ok := m.get("one").(ins.Num); ok && one.All > 1 && (c.As == nil || c.As.Key != "cluster") { // counts as 2 dc, one of which is worked
 				return ins.Counting{}
 			}
 			if m.said("and", "plus", "+", ",") && (m.has("n") || m.has("s")) {
@@ -168,6 +177,14 @@ var stitches = []form{
 			return c
 		}},
 
+	{rule: "skip", pattern: "$beg [with/from] [in/into/at] {c:core}", meaning: "the chains before it are passed", example: "Row 1: Starting in 2nd ch from hook, sc in each ch across",
+		build: func(m *match) any {
+			c := value[ins.Place](m, "c")
+			if c.Kind != ins.FromHook || c.N.All < 2 || !m.p.at(m.to).Is(",") && !m.p.thingAt(m.to) && !m.p.at(m.to).Is("work") {
+				return nil
+			}
+			return &ins.Skip{Places: []ins.Place{{Kind: ins.InFirst, N: ins.N(c.N.All - 1), Unit: ins.Unit{Chain: true, Word: "ch"}, At: m.span()}}}
+		}},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is passed", example: "skip next st", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next/$center] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
@@ -298,7 +315,7 @@ func (m *match) legs() bool {
 	for i := m.from; i < m.to; i++ {
 		if t := m.p.at(i); t.Kind == 'n' {
 			next := m.p.at(i + 1)
-			return next.Glued && next.Col == t.End+1
+			return next.Glued && (next.Col == t.End+1 || next.Is("dc", "tr", "hdc", "htr", "dtr"))
 		}
 	}
 	return false

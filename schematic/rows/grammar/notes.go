@@ -53,7 +53,7 @@ func (r *Reader) names(list string) {
 	}
 	for _, part := range strings.Split(list, ";") {
 		words := []string{part}
-		if _, long, _ := strings.Cut(part, ":"); !crosses(long) {
+		if _, long, _ := strings.Cut(strings.TrimSpace(part), " "); !crosses(long) {
 			words = strings.Split(part, ",")
 		}
 		for _, w := range words {
@@ -186,7 +186,12 @@ func (r *Reader) alias(line string) {
 	if i < 0 {
 		i = strings.Index(line, " – ")
 	}
-	if i <= 0 || i > 30 {
+	if i <= 0 || i > 30 { // C4B slip next 2 sts onto cable needle
+		if name, long, ok := strings.Cut(strings.TrimSpace(line), " "); ok && cableStitches(strings.ToLower(name)) > 1 {
+			if c, ok := crossOf(long); ok {
+				r.crossing(name, c)
+			}
+		}
 		return
 	}
 	short := squeezeWords(line[:i])

@@ -292,6 +292,13 @@ var tailWords = map[string]bool{"of": true, "on": true, "at": true, "from": true
 // tail reads words that tell a place nearer: of previous row, on body, from previous round.
 func tail(p *parser, i int) (any, int) {
 	t := p.at(i)
+	if t.Is("that", "where", "which") && p.at(i+1).Is("you") { // in same st that you worked into last
+		j := i + 2
+		for j < len(p.t) && p.at(j).Kind != 'p' && p.at(j).Kind != 'g' {
+			j++
+		}
+		return true, j
+	}
 	if t.Kind != 'w' || !tailWords[t.S] || t.Is("at") && p.at(i+1).Is("same") {
 		return nil, -1
 	}
@@ -304,7 +311,7 @@ func tail(p *parser, i int) (any, int) {
 		if k.Kind == 'p' || k.Kind == 'g' || k.Is("join") && !p.at(j-1).Is("as", "of", "at", "before", "after", "with", "from", "last") || k.Is("and", "across", "around", "to", "until", "till", "twice", "once", "turn", "then", "ending", "times", "rep", "repeat", "with", "work") {
 			break
 		}
-		if v, to := number(p, j); v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first") {
+		if v, to := number(p, j); v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first", "any") {
 			break
 		}
 		if j > i+1 && p.at(j-1).Kind == 'n' && k.Kind == 'n' {

@@ -321,7 +321,7 @@ func (r *Reader) blank(n int) {
 	if r.alone && r.unended() {
 		return
 	}
-	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) {
+	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) || r.sizesGoOn(n) {
 		return
 	}
 	r.flush()
@@ -333,7 +333,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	if r.tokens == nil {
 		return false
 	}
-	goes, trimmed := text.GoesOn(r.raw, raw), strings.TrimSpace(raw)
+	goes, trimmed := text.GoesOn(r.raw, raw) || label == nil && r.sizesGoOn(tokens[0].Line-1), strings.TrimSpace(raw)
 	if key, _, _ := text.KeyOf(raw); key != "" || text.Glossary(trimmed) {
 		goes = false
 	}
@@ -395,9 +395,19 @@ func (r *Reader) goesOn(n int) bool {
 	return next != "" && unicode.IsLower([]rune(next)[0])
 }
 
+// sizesGoOn reports whether the line behind a blank one goes on with the numbers of the other sizes: 58, and then (60, 62) sts.
+func (r *Reader) sizesGoOn(n int) bool {
+	if n >= len(r.x.Src) || len(r.tokens) == 0 || len(r.x.Sizes.Names) < 2 {
+		return false
+	}
+	last := &r.tokens[len(r.tokens)-1]
+	next := text.Lex(r.x.Src[n], len(r.x.Sizes.Names))
+	return last.Kind == 'n' && last.Num.By == nil && len(next) > 0 && (next[0].List || next[0].Is("(", "[") && len(next) > 1 && next[1].Kind == 'n')
+}
+
 // together are the tokens of the lines so far and of line n: a line of numbers may be cut in two.
 func (r *Reader) together(tokens []text.Token, n int) []text.Token {
-	if !text.Open(r.raw) || len(r.tokens) == 0 || len(r.x.Sizes.Names) < 2 {
+	if len(r.tokens) == 0 || len(r.x.Sizes.Names) < 2 || !text.Open(r.raw) && !r.sizesGoOn(n-1) {
 		return append(r.tokens, tokens...)
 	}
 	last := r.tokens[len(r.tokens)-1].Line
@@ -471,10 +481,14 @@ func halves(t []text.Token) []text.Token {
 	return t
 }
 
-// loopsApart parts a stitch from the loop that it is run together with: blsc is bl sc.
+// loopsApart parts a stitch from the loop that it is run together with, and a chain from its space: blsc is bl sc, chsp
+// is ch sp.
 func (r *Reader) loopsApart(t []text.Token) []text.Token {
 	for i := 0; i < len(t); i++ {
 		loop, st := r.loopAndStitch(&t[i])
+		if s, ok := strings.CutPrefix(t[i].S, "chs"); ok && t[i].Kind == 'w' && (s == "p" || s == "ps" || s == "pace" || s == "paces") {
+			loop, st = "ch", t[i].S[2:]
+		}
 		if loop == "" {
 			continue
 		}
@@ -509,7 +523,7 @@ func (r *Reader) loopAndStitch(t *text.Token) (loop, name string) {
 // lex cuts a line into tokens, without bullets and the bars of a table.
 func (r *Reader) lex(raw string, n int) []text.Token {
 	tokens := text.Lex(raw, len(r.x.Sizes.Names))
-	for len(tokens) > 1 && (tokens[0].Is("-", "--", "•", "·", "|", "▪", "◦", "●", "►", "○", "➢", "–", "✓") || strings.HasPrefix(tokens[0].S, "**") && tokens[0].Kind == 'p') {
+	for len(tokens) > 1 && (text.Bullet(&tokens[0]) || strings.HasPrefix(tokens[0].S, "**") && tokens[0].Kind == 'p') {
 		bold := tokens[0].Is("**")
 		tokens = tokens[1:]
 		if bold { // **Row 1:** of a marked-up text
@@ -768,6 +782,9 @@ func (r *Reader) flush() {
 func (r *Reader) cut(t []text.Token) int {
 	label, k, _ := text.Label(t, r.roundR)
 	depth, star := 0, 0
+	if k == 0 && t[0].Is("(", "[", "{") {
+		depth++
+	}
 	for i := max(k, 1); i < len(t); i++ {
 		w := &t[i]
 		switch {
@@ -781,7 +798,7 @@ func (r *Reader) cut(t []text.Token) int {
 		if depth > 0 || i+1 >= len(t) {
 			continue
 		}
-		stop := w.Is(".", ";") || rowAhead(t[i+1:]) || w.Is(")", "]", "}") || w.Line != t[i+1].Line
+		stop := w.Is(".", ";") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != t[i+1].Line
 		if !stop || !(t[i+1].Cap || t[i+1].Ord > 0 || t[i+1].Kind == 'n' || isStar(&t[i+1])) {
 			continue
 		}
@@ -799,6 +816,13 @@ func (r *Reader) cut(t []text.Token) int {
 func rowAhead(t []text.Token) bool {
 	_, row := text.RowWord(t[0].S)
 	return row && t[0].Cap && len(t) > 2 && t[1].Kind == 'n' && t[2].Is(":")
+}
+
+// rowAfter reports whether the row behind that of a label begins there without a sign: Row 3 k2, p2 Row 4 p2, k2.
+func rowAfter(l *ins.Label, before *text.Token, t []text.Token) bool {
+	_, row := text.RowWord(t[0].S)
+	return row && t[0].Cap && len(t) > 2 && t[1].Kind == 'n' && !l.Next && l.To.By == nil && t[1].Num.All == l.To.All+1 &&
+		!before.Is("to", "and", "of", "in", "on", "from", "as", "rep", "repeat", "work", "for", "with", "through", "until", "&", "-", "after", "end", "like", "before")
 }
 
 // refers reports whether a label within a sentence only names the row: Row 2 forms the pattern.
@@ -998,10 +1022,15 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 // firm reports whether instructions change how many stitches there are in words that only instructions have: what
 // else their sentence holds makes no prose of it.
 func firm(list []ins.Item) bool {
+	chained := false
 	return slices.ContainsFunc(list, func(n ins.Item) bool {
 		switch k := n.(type) {
 		case *ins.CastOn, *ins.BindEach, *ins.Shape, *ins.PickUp:
 			return true
+		case *ins.Chain:
+			chained = true
+		case *ins.Join: // ch 4, join to form a ring
+			return chained && k.Name == "ring"
 		case *ins.BindOff:
 			return !k.All
 		}

@@ -55,6 +55,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.loopSaid():
 		case s.counted():
 		case s.placeFirst():
+		case s.placeLast():
 		case s.item(s.i):
 		case s.bareNumber():
 		default:
@@ -704,6 +705,11 @@ func (s *sequence) remarked(c ins.Counting, end int) {
 			return
 		case *ins.Stitch:
 			n.Count = c
+			if k > 0 && is[*ins.Chain](s.out[k-1]) && c.As != nil && c.As.Key == "cluster" && len(n.Places) == 1 && n.Places[0].Kind == ins.InSame && n.N.By == nil && n.N.All == 1 {
+				one := &ins.Stitch{Kind: c.As, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}}}} // ch 3, dc in same st (counts as cluster)
+				one.Put(n.At)
+				s.out = append(s.out[:k-1], one)
+			}
 			return
 		case *ins.Nothing, *ins.Turn:
 			continue
@@ -753,6 +759,37 @@ func (s *sequence) placeFirst() bool {
 	r := &ins.Repeat{Body: items, Places: v.(spots).list, Times: ins.N(1), Stop: -1}
 	s.add(r, s.i, end)
 	s.i = end
+	return true
+}
+
+// placeLast reads a place behind a comma, for the stitches and chains before it that have none: *1 dc, 1 ch, into
+// next st; rep from *.
+func (s *sequence) placeLast() bool {
+	if s.sep != "," || !s.at(s.i-1).Is(",") || !s.at(s.i).Is("in", "into") || !s.r.crochet {
+		return false
+	}
+	v, to := s.named("places", s.i)
+	if to < 0 || to < len(s.t) && s.at(to).Kind != 'p' {
+		return false
+	}
+	k, stitches := len(s.out), 0
+	for k > max(s.star, 0) && !placedOrNone(s.out[k-1]) {
+		if k--; is[*ins.Stitch](s.out[k]) {
+			stitches++
+		}
+	}
+	if stitches == 0 {
+		return false
+	}
+	r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[k:]...), Places: v.(spots).list, Times: ins.N(1), Stop: -1}
+	at := s.out[k].Span()
+	s.out = s.out[:k]
+	if end := s.span(to-1, to-1); end.Line == at.Line {
+		at.End = end.End
+	}
+	r.Put(at)
+	s.add(r, s.i, to)
+	s.i = to
 	return true
 }
 
@@ -1075,7 +1112,7 @@ func (s *sequence) counted() bool {
 // onNeedle reports whether a count is that of one needle of several: 25 sts on needle 1.
 func onNeedle(t []text.Token) bool {
 	for i := 1; i < len(t); i++ {
-		if t[i].Kind == 'n' && t[i-1].Is("needle", "needles") {
+		if t[i].Kind == 'n' && t[i-1].Is("needle", "needles") || t[i].Is("each") && t[i-1].Is("on") && (i == len(t)-1 || t[i+1].Is("needle", "dpn")) {
 			return true
 		}
 	}

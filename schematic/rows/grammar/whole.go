@@ -20,6 +20,9 @@ var statements = []form{
 			}
 			return repeatRows(m)
 		}},
+	{rule: "whole", pattern: "[then] $make [a] rs/ws {w:row} [only] once [more/again]", meaning: "the row of that side is worked again", example: "Rep last 2 rows twice more, then work RS row only once more", build: func(m *match) any {
+		return &ins.RepeatRows{Last: ins.N(2), Times: ins.N(1), Course: ins.Course{Rows: ins.N(1)}}
+	}},
 	{rule: "whole", pattern: "$make {w:row} {n:rownums}", meaning: "rows are worked again", example: "Rep rows 1-4 five times, then work row 1", build: func(m *match) any {
 		if !m.p.t[0].Is("rep", "repeat") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
 			return nil
@@ -115,6 +118,8 @@ var statements = []form{
 			}
 			return &ins.BindOff{N: m.num("n", 0), Hold: true}
 		}},
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold all [of] [the/other] [$st] (except | but | except for) [$next/first/last/center/centre] {n:num} [thumb/gusset/heel/front/back/neck/center/centre] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "all stitches but so many wait on a holder", example: "Knit 30, then place all sts except 16 thumb sts on a holder",
+		build: func(m *match) any { return &ins.Leave{N: m.num("n", 0)} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right] [back/front/sleeve/shoulder] [{u:unit}] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
@@ -229,6 +234,12 @@ var statements = []form{
 	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts",
 		build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "{n:num} [{u:unit}] (increased/decreased/inc'd/dec'd/added/incd/decd | inc d | dec d | ' d) [{t:edgewords}]", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts increased.", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "{n:num} $st inc/dec", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts inc", build: func(m *match) any {
+		if m.to < len(m.p.t) && !m.p.at(m.to).Is(".") || m.from > 0 && !m.p.at(m.from-1).Is(".", ";") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "(turn/rotate/turning/rotating) [work/piece/tab] [{n:num} degrees] [again/clockwise/counterclockwise] [to [right/left/side]]", meaning: "the work is turned to its side", example: "Rotate work 90 degrees clockwise, pick up and knit 3 sts along the edge", build: func(m *match) any {
 		if !m.said("rotate", "rotating", "degrees") {
 			return nil
@@ -309,6 +320,12 @@ var rowsets = []form{
 			}
 			return rowset{last: m.num("n", k)}
 		}},
+	{rule: "rowset", pattern: "this {w:row}", meaning: "the row just worked", example: "Rep this row 3 times more", build: func(m *match) any {
+		if !m.p.at(m.from-1).Is("rep", "repeat", "work", "knit", "repeating") {
+			return nil
+		}
+		return rowset{last: ins.N(1)}
+	}},
 	{rule: "rowset", pattern: "{w:row} {n:rownums}", meaning: "rows by their numbers", example: "Rep Row 2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums} {w:row}", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "r {n:rownums}", meaning: "rows by their numbers", example: "Rep R2", build: func(m *match) any { return value[rowset](m, "n") }},

@@ -22,6 +22,9 @@ var Keys = map[string]string{
 // KeyOf finds the key with which a line begins, what stands behind its colon, and its column.
 func KeyOf(line string) (key, rest string, col int) {
 	i := strings.IndexByte(line, ':')
+	if k, n := capitalKey(line); k != "" && (i < 0 || i > n) {
+		return k, strings.TrimLeft(line[n:], " "), n + 2
+	}
 	if i < 0 || i > 40 {
 		return "", "", 0
 	}
@@ -36,6 +39,26 @@ func KeyOf(line string) (key, rest string, col int) {
 // once is a regular expression that is compiled when it is first asked: a start does not pay for a text that is not read.
 func once(expr string) func() *regexp.Regexp {
 	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) })
+}
+
+// capitalKey is a key in capitals with which a line begins that has more words, and where it ends: TENSION 30 sts and
+// 38 rows to 10 cm.
+func capitalKey(line string) (key string, end int) {
+	k := 0
+	for k < len(line) && (line[k] >= 'A' && line[k] <= 'Z' || line[k] == ' ') {
+		k++
+	}
+	if k < len(line) && line[k] >= 'a' && line[k] <= 'z' || k > 40 { // of the next word
+		k = strings.LastIndexByte(line[:k], ' ')
+	}
+	if k < 5 || k >= len(line) || line[k] != ' ' && (k == 0 || line[k-1] != ' ') {
+		return "", 0
+	}
+	name := strings.TrimSpace(line[:k])
+	if kind := Keys[strings.ToLower(name)]; kind == "" || name == "SIZE" || name == "LEVEL" || name == "COLOR" || name == "COLOUR" {
+		return "", 0
+	}
+	return strings.ToLower(name), k
 }
 
 // begins are the words before a colon that lead from words to the work.
@@ -100,7 +123,7 @@ func Sizes(lines []string) int {
 	seen := map[int]int{}
 	total, named := 0, false
 	glued := 0
-	for _, l := range lines {
+	for _, l := range joined(lines) {
 		low := strings.ToLower(l)
 		named = named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
 		for _, at := range list().FindAllStringIndex(l, -1) {
@@ -121,6 +144,19 @@ func Sizes(lines []string) int {
 		return 0
 	}
 	return best
+}
+
+// joined are lines without the breaks within their brackets.
+func joined(lines []string) []string {
+	var out []string
+	for i, l := range lines {
+		if k := len(out) - 1; i > 0 && len(l) < 120 && Open(out[k]) && len(out[k]) < 400 {
+			out[k] += " " + l
+			continue
+		}
+		out = append(out, l)
+	}
+	return out
 }
 
 // most is what was seen most often, the smallest of several.
@@ -158,7 +194,7 @@ func Heading(text string) (name string, marked, ok bool) {
 		plain = before + after
 	}
 	sign := func(c rune) bool { return unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) }
-	if strings.ContainsFunc(plain, sign) || !unicode.IsUpper([]rune(words[0])[0]) {
+	if strings.ContainsFunc(plain, sign) || !unicode.IsUpper([]rune(words[0])[0]) || len(words) > 2 && (words[0] == "This" || words[0] == "These") {
 		return "", false, false
 	}
 	return name, strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") || name == strings.ToUpper(name) && len(name) > 3, true
@@ -258,8 +294,8 @@ func Open(line string) bool {
 		switch c {
 		case '(', '[':
 			open++
-		case ')', ']':
-			open--
+		case ')', ']': // one that was opened on a line before closes nothing here
+			open = max(open-1, 0)
 		}
 	}
 	return open > 0
@@ -268,7 +304,7 @@ func Open(line string) bool {
 // lastWord reports whether a line ends with a word that can't end one.
 func lastWord(s string) bool {
 	switch strings.ToLower(strings.TrimLeftFunc(s[max(strings.LastIndexFunc(s, unicode.IsSpace), 0):], unicode.IsSpace)) {
-	case "in", "into", "the", "of", "to", "from", "and", "with", "next", "each", "last", "first", "over", "rep", "repeat", "ch", "skip", "miss", "sk", "until", "every", "at", "for", "a", "then":
+	case "in", "into", "the", "of", "to", "from", "and", "with", "next", "each", "last", "first", "over", "rep", "repeat", "ch", "skip", "miss", "sk", "until", "every", "at", "for", "a", "then", "on", "meas", "measures":
 		return true
 	}
 	return false

@@ -5,6 +5,7 @@ package text
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	ins "flatwright/schematic/rows/instructions"
 )
@@ -161,8 +162,17 @@ func (l *lexer) word() {
 	}
 }
 
-// shortRow are rarer abbreviations of a row, of next and of each.
-var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each"}
+// Bullet reports whether a token is a sign before the lines of a list.
+func Bullet(t *Token) bool {
+	if t.Kind != 'p' || t.S == "" {
+		return false
+	}
+	c, _ := utf8.DecodeRuneInString(t.S)
+	return strings.ContainsRune("-–—•·|▪‣¶", c) || unicode.In(c, unicode.So, unicode.Sc)
+}
+
+// shortRow are rarer abbreviations of a row, and of next, each and evenly.
+var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "equally": "evenly"}
 
 var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
 	"eleventh": 11, "twelfth": 12}

@@ -8,6 +8,7 @@ import (
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
 )
 
 // check holds the row of every reading against the count at the end of its line, and keeps
@@ -155,7 +156,7 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 			unsure = true
 			continue
 		}
-		made, what, also := r.made1(f, g, grouped)
+		made, what, also := r.made1(f, g, grouped, groups)
 		if !g.Any && !g.Unit.Space && !g.Unit.Chain && g.Unit.Group == nil && (g.Unit.Stitch == nil || g.Unit.Stitch.ID != "picot") {
 			named += made
 		}
@@ -239,6 +240,9 @@ func (r *runner) asStated(l *ins.Line, f *fabric, k int) *fabric {
 			kind = l.Stated[0].Unit.Stitch
 		}
 		g.add(run{kind: kind, n: k})
+		if f.stitches() == k {
+			g.marks = f.marks
+		}
 		g.plain = !(len(f.runs) == 1 && f.runs[0].n > 0)
 		return g
 	}
@@ -247,7 +251,7 @@ func (r *runner) asStated(l *ins.Line, f *fabric, k int) *fabric {
 
 // made1 counts what a stated count names: the number made, and a second number
 // that is as right (stitches with their chains, for 'sts').
-func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool) (made int, what string, also int) {
+func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.StitchGroup) (made int, what string, also int) {
 	u := g.Unit
 	switch {
 	case u.Space:
@@ -275,7 +279,7 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool) (made int, wh
 	case u.Stitch != nil:
 		n := 0
 		for _, q := range f.runs {
-			if !q.space() && (q.kind == nil || alike(u.Stitch, q.kind) && !(q.one && u.Stitch.ID == q.kind.Base)) && !(grouped && q.of != nil) {
+			if !q.space() && (q.kind == nil || alike(u.Stitch, q.kind) && !apart(all, u.Stitch, q.kind) && !(q.one && u.Stitch.ID == q.kind.Base)) && !(grouped && q.of != nil) {
 				n += q.n
 			}
 		}
@@ -296,6 +300,11 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool) (made int, wh
 		also = said
 	}
 	return n, "stitches", also
+}
+
+// apart reports whether a count names a kind of its own beside the one it is like: 12 dc, 12 Fpdc.
+func apart(all []ins.StitchGroup, like, kind *stitch.Stitch) bool {
+	return kind != like && slices.ContainsFunc(all, func(g ins.StitchGroup) bool { return g.Unit.Stitch == kind })
 }
 
 // said1 reports whether a row is of one kind but for increases and decreases of it.

@@ -136,7 +136,7 @@ func (w *work) seq(list []ins.Item, need int) {
 
 // passReached keeps a marker up to which was worked, and of which nothing more is said.
 func (w *work) passReached(n ins.Item) {
-	if !w.reached || is[*ins.Nothing](n) {
+	if st, ok := n.(*ins.Stitch); !w.reached || is[*ins.Nothing](n) || ok && st.Kind != nil && st.Kind.Uses == 0 { // k to marker, yo, sm
 		return
 	}
 	if w.reached = false; !is[*ins.Marker](n) && w.marks < len(w.from.marks) && w.from.marks[w.marks] == w.used() {
