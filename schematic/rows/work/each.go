@@ -231,66 +231,85 @@ func (w *work) strange(u *stitch.Stitch) bool {
 
 // eachStitch works n into each stitch, or each chain.
 func (w *work) eachStitch(n ins.Item, p *ins.Place, keep int) {
-	kind, makes, uses := w.resolve(n)
-	_, _, _, group := w.called(n)
+	_, _, uses := w.resolve(n)
 	w.spaced = false
-	per := w.amount(n)
 	told := false
 	u := p.Unit.Stitch
-	if r := w.cur.run(); r != nil && u != nil && !w.from.plain && w.strange(u) { // another name for the stitches that are there
-		w.tell("rows/kind", finding.Warning, p.At, "no stitch of the row below is "+article(u, w.x.Terms)+": it has "+article(r.kind, w.x.Terms), "name the stitch that is there")
+	if w.misnamed(u, p.At) {
 		u = nil
 	}
 	for w.cur.left > keep {
 		if w.steps++; w.steps > maxSteps {
 			return
 		}
-		if p.Unit.Chain {
-			if r := w.cur.run(); r.space() { // each chain of a space
-				k := r.chain - w.cur.off
-				w.cur.step(k)
-				w.emit(run{kind: kind, n: k * per * makes}, w.feet(w.cur.pos-1), n)
-				continue
-			}
-		} else {
+		if p.Unit.Chain && w.chainsOfSpace(n) {
+			continue
+		}
+		if !p.Unit.Chain {
 			w.cur.passSpaces()
 		}
 		r := w.cur.run()
 		if r == nil {
 			break
 		}
-		k := min(r.n-w.cur.off, w.cur.left-keep)
-		if u != nil && !alike(u, r.kind) && !r.base {
-			if !told {
-				told = true
-				w.tell("rows/under-use", finding.Warning, p.At, "'in each "+u.Abbr(w.x.Terms)+"' leaves %s "+article(r.kind, w.x.Terms)+" unworked", "say 'in each st', or what is done with them", k)
-			}
+		switch k := min(r.n-w.cur.off, w.cur.left-keep); {
+		case u != nil && !alike(u, r.kind) && !r.base:
+			told = told || w.tellOthers(u, r.kind, k, p.At)
 			w.cur.step(k)
-			continue
-		}
-		if uses > 1 {
+		case uses > 1:
 			if !w.eachTogether(n, p, k, keep) {
 				return
 			}
-			continue
+		default:
+			w.eachOf(n, k)
 		}
-		if group || w.rec != nil || per*makes >= 3 {
-			w.cur.step(1)
-			w.lastPos = w.cur.pos - 1
-			w.foot(n, w.feet(w.lastPos))
-			continue
-		}
-		w.cur.step(k)
-		w.emit(run{kind: kind, n: k * per * makes}, nil, n)
 	}
-	if p.Unit.Chain {
-		for r := w.cur.run(); r != nil && r.space() && keep == 0; r = w.cur.run() {
-			k := r.chain - w.cur.off
-			w.cur.step(k)
-			w.emit(run{kind: kind, n: k * per * makes}, w.feet(w.cur.pos-1), n)
-		}
+	for p.Unit.Chain && keep == 0 && w.chainsOfSpace(n) {
 	}
 	w.lastPos = w.cur.pos - 1
+}
+
+// misnamed tells of a name that no stitch of the row below has: it is another for those that are there.
+func (w *work) misnamed(u *stitch.Stitch, at ins.Span) bool {
+	r := w.cur.run()
+	if r == nil || u == nil || w.from.plain || !w.strange(u) {
+		return false
+	}
+	w.tell("rows/kind", finding.Warning, at, "no stitch of the row below is "+article(u, w.x.Terms)+": it has "+article(r.kind, w.x.Terms), "name the stitch that is there")
+	return true
+}
+
+// tellOthers says that 'in each u' leaves k other stitches.
+func (w *work) tellOthers(u, other *stitch.Stitch, k int, at ins.Span) bool {
+	w.tell("rows/under-use", finding.Warning, at, "'in each "+u.Abbr(w.x.Terms)+"' leaves %s "+article(other, w.x.Terms)+" unworked", "say 'in each st', or what is done with them", k)
+	return true
+}
+
+// eachOf works n into each of the next k stitches of a run, or into the next one where what is made stands on it.
+func (w *work) eachOf(n ins.Item, k int) {
+	kind, makes, _ := w.resolve(n)
+	_, _, _, group := w.called(n)
+	if per := w.amount(n); !group && w.rec == nil && per*makes < 3 {
+		w.cur.step(k)
+		w.emit(run{kind: kind, n: k * per * makes}, nil, n)
+		return
+	}
+	w.cur.step(1)
+	w.lastPos = w.cur.pos - 1
+	w.foot(n, w.feet(w.lastPos))
+}
+
+// chainsOfSpace works n into each chain of the space that is met; it reports false if none is.
+func (w *work) chainsOfSpace(n ins.Item) bool {
+	r := w.cur.run()
+	if r == nil || !r.space() {
+		return false
+	}
+	kind, makes, _ := w.resolve(n)
+	k := r.chain - w.cur.off
+	w.cur.step(k)
+	w.emit(run{kind: kind, n: k * w.amount(n) * makes}, w.feet(w.cur.pos-1), n)
+	return true
 }
 
 // eachTogether works the next stitches of a run of k together; it reports false at the end.
@@ -536,15 +555,11 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		w.blindOver(n)
 		return
 	}
-	if keep > w.cur.left {
-		if n.Until.Kind != ins.ToLast {
-			keep = w.cur.left
-		}
-		if keep > w.cur.left {
-			w.tell("rows/over-use", finding.Warning, n.Until.At, "only %s stitches are left, so nothing is worked 'to last %s'", "correct the count before it", w.cur.left, keep)
-			return
-		}
+	if keep > w.cur.left && n.Until.Kind == ins.ToLast {
+		w.tell("rows/over-use", finding.Warning, n.Until.At, "only %s stitches are left, so nothing is worked 'to last %s'", "correct the count before it", w.cur.left, keep)
+		return
 	}
+	keep = min(keep, w.cur.left)
 	body := n.Body
 	if k := w.endSaid(n, tail, keep, need); k > 0 {
 		keep = need

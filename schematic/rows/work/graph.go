@@ -184,62 +184,72 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 			g.idle(-i)
 		}
 	}
-	group, lastFoot := 0, -2
 	w.g = g
-	w.rec = func(kind *stitch.Stitch, n, chain int, feet []int, nd ins.Item) {
-		k := len(g.cur.Stitches)
-		if kind != nil && kind.ID == "picot" && closesPicot(nd) && k > 0 && g.cur.Stitches[k-1].Stitch == nil {
-			g.cur.Stitches = g.cur.Stitches[:k-1] // the chain that the slip stitch closes
+	w.rec = (&scribe{g: g, foot: -2}).record
+}
+
+// scribe puts what is worked in a row into its graph.
+type scribe struct {
+	g     *Graph
+	group int // of what is worked into one place
+	foot  int // that place; -1: not one
+}
+
+// record puts in n stitches, or an arch or a turning chain of so many chains, worked into feet as nd says.
+func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.Item) {
+	g := r.g
+	k := len(g.cur.Stitches)
+	if kind != nil && kind.ID == "picot" && closesPicot(nd) && k > 0 && g.cur.Stitches[k-1].Stitch == nil {
+		g.cur.Stitches = g.cur.Stitches[:k-1] // the chain that the slip stitch closes
+	}
+	foot := -1
+	if len(feet) == 1 {
+		foot = feet[0]
+	}
+	if foot != r.foot || n > 1 {
+		r.group++
+		r.foot = foot
+	}
+	s := GraphStitch{Stitch: kind, Chain: chain, Feet: make([]int, len(feet)), Counts: true}
+	for i, f := range feet {
+		s.Feet[i] = g.index(g.below(f))
+		s.Under = s.Under || g.under > 0 && f >= g.under
+	}
+	at := s.Feet
+	s.Colour = g.colourOf(nd, kind, at)
+	s.placed(nd, feet)
+	s.Between = s.Between && len(at) == 1 && g.Rows[len(g.Rows)-1].Stitches[at[0]].Stitch != nil
+	switch {
+	case kind != nil && kind.Cross != nil:
+		g.crossing(s)
+		return
+	case chain > 0:
+		s.Turning = kind != nil
+		g.put(s)
+		return
+	}
+	s.Counts = kind == nil || kind.ID != "picot"
+	if n > 1 && foot >= 0 || len(feet) == 1 && k > 0 && sameFoot(g.cur.Stitches[k-1], at) {
+		s.Group = r.group
+	}
+	for range min(n, maxGraph-g.total+1) {
+		g.put(s)
+	}
+}
+
+// placed notes where the words of an instruction put a stitch: a loop, a gap, the ring, the end of a row.
+func (s *GraphStitch) placed(nd ins.Item, feet []int) {
+	if st, ok := nd.(*ins.Stitch); ok {
+		s.Loop = st.Loop
+	}
+	for _, p := range placesOf(nd) {
+		if p.Loop != ins.BothLoops {
+			s.Loop = p.Loop
 		}
-		at := make([]int, len(feet))
-		for i, f := range feet {
-			at[i] = g.below(f)
-			at[i] = g.index(at[i])
-		}
-		foot, under := -1, false
-		for _, f := range feet {
-			under = under || g.under > 0 && f >= g.under
-		}
-		if len(feet) == 1 {
-			foot = feet[0]
-		}
-		if foot != lastFoot || n > 1 {
-			group++
-			lastFoot = foot
-		}
-		s := GraphStitch{Stitch: kind, Chain: chain, Feet: at, Counts: true, Under: under, Colour: g.colourOf(nd, kind, at)}
-		if st, ok := nd.(*ins.Stitch); ok {
-			s.Loop = st.Loop
-		}
-		for _, p := range placesOf(nd) {
-			if p.Loop != ins.BothLoops {
-				s.Loop = p.Loop
-			}
-			s.Between = s.Between || p.Unit.Between
-			s.Ring = s.Ring || p.Kind == ins.InRing
-			if p.Kind == ins.RowEnds && len(feet) == 1 {
-				s.RowEnd, s.Feet = feet[0]+1, nil
-			}
-		}
-		s.Between = s.Between && len(at) == 1 && g.Rows[len(g.Rows)-1].Stitches[at[0]].Stitch != nil
-		if kind != nil && kind.Cross != nil {
-			g.crossing(s)
-			return
-		}
-		switch {
-		case kind != nil && chain > 0:
-			s.Turning = true
-			g.put(s)
-		case chain > 0:
-			g.put(s)
-		default:
-			s.Counts = kind == nil || kind.ID != "picot"
-			if n > 1 && foot >= 0 || len(feet) == 1 && k > 0 && sameFoot(g.cur.Stitches[k-1], at) {
-				s.Group = group
-			}
-			for range min(n, maxGraph-g.total+1) {
-				g.put(s)
-			}
+		s.Between = s.Between || p.Unit.Between
+		s.Ring = s.Ring || p.Kind == ins.InRing
+		if p.Kind == ins.RowEnds && len(feet) == 1 {
+			s.RowEnd, s.Feet = feet[0]+1, nil
 		}
 	}
 }

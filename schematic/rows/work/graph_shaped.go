@@ -246,119 +246,131 @@ func (g *Graph) over(n int, e edges, c ins.Cloth, row *GraphRow) []GraphStitch {
 		}
 		return g.index(i)
 	}
-	made, used := 0, 0
+	o := &overlaid{cloth: c, row: row, odd: len(g.Rows)%2 == 1}
 	for _, m := range into {
-		made += max(m, 0)
-		if m == -1 {
-			made++
-			used++
-		}
+		o.made += max(m, 0) // of two together the second adds 1, and the mark counts for none
 	}
-	made -= used // the second one of two together
-	var like []GraphStitch
-	if made == n && c == (ins.Cloth{}) {
-		like = g.pattern(n, row)
+	if o.made == n && c == (ins.Cloth{}) {
+		o.like = g.pattern(n, row)
 	}
-	odd := len(g.Rows)%2 == 1
-	var out []GraphStitch
 	group := 0
-	put := func(used int, two bool, feet ...int) {
-		s := GraphStitch{Counts: true, Feet: feet}
-		at := len(out)
-		switch {
-		case c.Unknown:
-		case c.St != nil:
-			s.Stitch = c.Crochet(used)
-		case like != nil:
-			s.Stitch = like[at].Stitch
-		default:
-			if !row.RS && !row.Round {
-				at = made - 1 - at
-			}
-			s.Stitch = c.Knitted(at, row.RS || row.Round, odd, row.Round, used, two)
-		}
-		if two {
-			s.Group = group
-		}
-		out = append(out, s)
-	}
 	for i := 0; i < n; i++ {
 		switch m := into[i]; {
 		case m == -1:
-			put(2, false, foot(i), foot(i+1))
+			o.put(2, 0, foot(i), foot(i+1))
 			i++
 		case m > 1:
 			group++
 			for range m {
-				put(1, true, foot(i))
+				o.put(1, group, foot(i))
 			}
 		case m == 1:
-			put(1, false, foot(i))
+			o.put(1, 0, foot(i))
 		}
 	}
-	return out
+	return o.out
+}
+
+// overlaid are the stitches of a row of a fabric, as they are put one after the other.
+type overlaid struct {
+	cloth ins.Cloth
+	row   *GraphRow
+	like  []GraphStitch // what stands two rows below, if the row is like it
+	odd   bool
+	made  int // in all
+	out   []GraphStitch
+}
+
+// put puts in a stitch that uses so many, of a group worked into one place; 0: of none.
+func (o *overlaid) put(used, group int, feet ...int) {
+	s := GraphStitch{Counts: true, Feet: feet, Group: group}
+	at := len(o.out)
+	rs := o.row.RS || o.row.Round
+	switch {
+	case o.cloth.Unknown:
+	case o.cloth.St != nil:
+		s.Stitch = o.cloth.Crochet(used)
+	case o.like != nil:
+		s.Stitch = o.like[at].Stitch
+	default:
+		if !rs {
+			at = o.made - 1 - at
+		}
+		s.Stitch = o.cloth.Knitted(at, rs, o.odd, o.row.Round, used, group > 0)
+	}
+	o.out = append(o.out, s)
 }
 
 // into is how many stitches a row that changes as e says works into each of n places,
 // as met. A place with the next one in one stitch is marked -1.
 func (e edges) into(n int) []int {
-	into := make([]int, n)
-	for i := range into {
-		into[i] = 1
-	}
-	first, last := min(max(e.off, 0), n-1), n-1
-	for i := range first {
-		into[i] = 0
-	}
-	edge := func(at, by, step int) {
-		switch {
-		case by > 0:
-			into[at] += by
-		case by < 0:
-			for range -by {
-				low := min(at, at+step)
-				if low < first || low+1 > last || into[low] != 1 || into[low+1] != 1 {
-					return
-				}
-				into[low] = -1
-				at += 2 * step
-			}
-		}
+	m := met{into: make([]int, n), first: min(max(e.off, 0), n-1), last: n - 1}
+	for i := m.first; i < n; i++ {
+		m.into[i] = 1
 	}
 	for _, c := range e.at {
-		switch low := c.place; {
+		switch {
 		case c.by > 0:
-			into[min(c.place, last)] += c.by
-		case c.by < 0:
-			step := 2
-			if c.end {
-				low, step = low-1, -2
-			}
-			for range -c.by {
-				if low >= first && low+1 <= last && into[low] == 1 && into[low+1] == 1 {
-					into[low] = -1
-				}
-				low += step
-			}
+			m.into[min(c.place, m.last)] += c.by
+		case c.end:
+			m.together(c.place-1, -c.by, -2)
+		default:
+			m.together(c.place, -c.by, 2)
 		}
 	}
-	edge(first, e.begin, 1)
-	edge(last, e.end, -1)
-	for k := range max(e.spread, -e.spread) {
-		at := first + (2*k+1)*(last-first+1)/(2*max(e.spread, -e.spread))
-		if e.spread > 0 {
-			into[min(at, last)]++
+	m.edge(m.first, e.begin, 1)
+	m.edge(m.last, e.end, -1)
+	m.spread(e.spread)
+	return m.into
+}
+
+// met are the places of a row and how many stitches go into each; first and last bound those that it works.
+type met struct {
+	into        []int
+	first, last int
+}
+
+// pair works the places low and low+1 together, if each has one stitch as yet.
+func (m *met) pair(low int) bool {
+	if low < m.first || low+1 > m.last || m.into[low] != 1 || m.into[low+1] != 1 {
+		return false
+	}
+	m.into[low] = -1
+	return true
+}
+
+// together works n pairs together, from low on; a pair that is not free is passed over.
+func (m *met) together(low, n, step int) {
+	for range n {
+		m.pair(low)
+		low += step
+	}
+}
+
+// edge adds by stitches at a place, or works pairs together inwards from it as long as they are free.
+func (m *met) edge(at, by, step int) {
+	if by > 0 {
+		m.into[at] += by
+	}
+	for range -by {
+		if !m.pair(min(at, at+step)) {
+			return
+		}
+		at += 2 * step
+	}
+}
+
+// spread adds by stitches evenly across the row, or takes them away.
+func (m *met) spread(by int) {
+	n := max(by, -by)
+	for k := range n {
+		at := m.first + (2*k+1)*(m.last-m.first+1)/(2*n)
+		if by > 0 {
+			m.into[min(at, m.last)]++
 			continue
 		}
-		for at+1 > last || into[at] != 1 || into[at+1] != 1 || at > 0 && into[at-1] == -1 {
-			if at++; at+1 > last {
-				at = first - 1
-				break
-			}
-		}
-		if at >= first {
-			into[at] = -1
+		for at < m.last && (at > 0 && m.into[at-1] == -1 || !m.pair(at)) {
+			at++
 		}
 	}
-	return into
 }

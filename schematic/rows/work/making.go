@@ -94,30 +94,9 @@ func (w *work) into(list []ins.Item, of *ins.Group, group int, feet []int) {
 		}
 		switch m := m.(type) {
 		case *ins.Stitch:
-			if w.picotSlip(m) {
-				continue
-			}
-			if m.Call != nil {
-				w.foot(m, feet)
-				continue
-			}
-			kind, makes, _ := w.resolve(m)
-			if kind.ID == "picot" {
-				w.picots(w.count(m.N), m)
-				continue
-			}
-			w.emit(run{kind: kind, n: w.count(m.N) * makes, group: group, of: of, one: kind.Together}, feet, m)
+			w.stitchInto(m, of, group, feet)
 		case *ins.Chain:
-			if !w.began && m.Count.How != ins.Unsaid || w.cur.pos == w.travel && !w.began {
-				w.start(m)
-				if w.tchAt { // it stands in the space itself
-					w.tchAt = false
-				}
-				continue
-			}
-			if k := w.n(m.N); k > 0 {
-				w.emit(run{chain: k, group: group, of: of}, nil, m)
-			}
+			w.chainInto(m, of, group)
 		case *ins.Repeat:
 			times := 1
 			if m.Until.Kind == ins.NoExtent {
@@ -130,6 +109,33 @@ func (w *work) into(list []ins.Item, of *ins.Group, group int, feet []int) {
 				}
 			}
 		}
+	}
+}
+
+func (w *work) stitchInto(m *ins.Stitch, of *ins.Group, group int, feet []int) {
+	if w.picotSlip(m) {
+		return
+	}
+	if m.Call != nil {
+		w.foot(m, feet)
+		return
+	}
+	kind, makes, _ := w.resolve(m)
+	if kind.ID == "picot" {
+		w.picots(w.count(m.N), m)
+		return
+	}
+	w.emit(run{kind: kind, n: w.count(m.N) * makes, group: group, of: of, one: kind.Together}, feet, m)
+}
+
+func (w *work) chainInto(m *ins.Chain, of *ins.Group, group int) {
+	if !w.began && (m.Count.How != ins.Unsaid || w.cur.pos == w.travel) {
+		w.start(m)
+		w.tchAt = false // it stands in the space itself
+		return
+	}
+	if k := w.n(m.N); k > 0 {
+		w.emit(run{chain: k, group: group, of: of}, nil, m)
 	}
 }
 
@@ -340,26 +346,9 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 	case ins.InEach:
 		w.each(n, p, reserve)
 	case ins.InSame:
-		if w.under && w.cur.left == 1 { // in same ch as the first
-			w.use(1, nil, p.At)
-		}
-		if w.tchAt || !w.began || w.cur.pos == 0 && !w.spaced {
-			w.tchAt = false
-			if w.cur.atStart() && w.cur.left > 0 {
-				w.cur.passSpaces()
-				w.cur.step(1)
-				w.lastPos = w.cur.pos - 1
-			}
-		}
-		w.foot(n, w.feet(w.lastPos))
+		w.same(n, p)
 	case ins.InRing:
-		if !w.from.ring && w.from.stitches() > 0 && !w.pinned && w.cur.atStart() {
-			w.tell("rows/no-ring", finding.Warning, p.At, "there is no ring to work into", "join the chains to a ring first")
-		}
-		w.tchAt = false
-		w.pinned = true
-		w.together(n, p.At)
-		w.foot(n, nil)
+		w.ring(n, p)
 	case ins.InTop:
 		w.top(n, *p)
 	case ins.FromHook:
@@ -370,23 +359,53 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 		w.use(max(k-1, 0), nil, p.At)
 		w.eachFoot(n, ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: p.Unit, At: p.At})
 	case ins.RowEnds:
+		w.rowEnds(n, p)
+	}
+}
+
+// same works n where the stitch before it was worked.
+func (w *work) same(n ins.Item, p *ins.Place) {
+	if w.under && w.cur.left == 1 { // in same ch as the first
+		w.use(1, nil, p.At)
+	}
+	if w.tchAt || !w.began || w.cur.pos == 0 && !w.spaced {
 		w.tchAt = false
-		w.free, w.pinned, w.edge = true, true, true
-		w.together(n, p.At)
-		rows := w.rows
-		if rows <= 0 {
-			w.perRow = max(w.amount(n), 1)
-			w.out = &fabric{}
-			return
+		if w.cur.atStart() && w.cur.left > 0 {
+			w.cur.passSpaces()
+			w.cur.step(1)
+			w.lastPos = w.cur.pos - 1
 		}
-		kind, makes, _ := w.resolve(n)
-		if w.rec != nil {
-			for i := range rows {
-				w.emit(run{kind: kind, n: w.amount(n) * makes}, []int{i}, n)
-			}
-			return
-		}
-		w.emit(run{kind: kind, n: rows * w.amount(n) * makes}, nil, n)
+	}
+	w.foot(n, w.feet(w.lastPos))
+}
+
+func (w *work) ring(n ins.Item, p *ins.Place) {
+	if !w.from.ring && w.from.stitches() > 0 && !w.pinned && w.cur.atStart() {
+		w.tell("rows/no-ring", finding.Warning, p.At, "there is no ring to work into", "join the chains to a ring first")
+	}
+	w.tchAt = false
+	w.pinned = true
+	w.together(n, p.At)
+	w.foot(n, nil)
+}
+
+// rowEnds works n into the end of each row worked before, as many as are known.
+func (w *work) rowEnds(n ins.Item, p *ins.Place) {
+	w.tchAt = false
+	w.free, w.pinned, w.edge = true, true, true
+	w.together(n, p.At)
+	if w.rows <= 0 {
+		w.perRow = max(w.amount(n), 1)
+		w.out = &fabric{}
+		return
+	}
+	kind, makes, _ := w.resolve(n)
+	if w.rec == nil {
+		w.emit(run{kind: kind, n: w.rows * w.amount(n) * makes}, nil, n)
+		return
+	}
+	for i := range w.rows {
+		w.emit(run{kind: kind, n: w.amount(n) * makes}, []int{i}, n)
 	}
 }
 
@@ -418,70 +437,62 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
 	case p.Unit.Space:
-		for range k {
-			if w.steps++; w.steps > maxSteps || !(p.Unit.Between && w.betweenGroups() || w.space(w.n(p.Unit.Size), p.At)) {
-				return
-			}
-			w.foot(n, w.feet(w.lastPos))
-		}
+		w.feetIn(n, k, func() bool { return p.Unit.Between && w.betweenGroups() || w.space(w.n(p.Unit.Size), p.At) })
 	case p.Unit.Group != nil || p.Unit.Stretch:
-		for range k {
-			if w.steps++; w.steps > maxSteps || !w.nextGroup(p.Unit.Group, p.At) {
-				return
-			}
-			w.foot(n, w.feet(w.lastPos))
-		}
+		w.feetIn(n, k, func() bool { return w.nextGroup(p.Unit.Group, p.At) })
 	case k == 1 && uses > 2 && kind.Together && kind.Base != "sc" && kind.Base != "hdc": // dc3tog in next st: a bobble
 		w.spaced = false
 		if w.use(1, p.Unit.Stitch, p.At) == 1 {
 			w.emit(run{kind: kind, n: w.amount(n) * makes, one: true}, w.feet(w.lastPos), n)
 		}
-	case uses > 1: // sc2tog over next 2 sts
-		times := max(k/uses, 1)
-		if k%uses != 0 && k > 1 {
-			w.tell("rows/over-use", finding.Warning, p.At, kind.Abbr(w.x.Terms)+" takes %s stitches, not %s", "say over the next %s stitches", uses, k, uses*times)
-		}
-		times *= max(w.amount(n), 1)
-		w.spaced = false
-		for range times {
-			if w.steps++; w.steps > maxSteps {
-				return
-			}
-			from := w.feetFrom()
-			if w.use(uses, p.Unit.Stitch, p.At) < uses {
-				return
-			}
-			w.emit(run{kind: kind, n: makes}, w.feetTo(from), n)
-		}
+	case uses > 1:
+		w.overNext(n, p, k)
 	default:
 		w.spaced = false
 		per := w.amount(n)
-		plain := !group && w.rec == nil && per*makes < 3 && kind.ID != "picot"
-		if plain {
-			got := 0
-			if p.Unit.Chain {
-				got = w.chains(k, p.At)
-			} else {
-				got = w.use(k, p.Unit.Stitch, p.At)
-			}
-			w.emit(run{kind: kind, n: got * per * makes}, nil, n)
+		if group || w.rec != nil || per*makes >= 3 || kind.ID == "picot" {
+			w.feetIn(n, k, func() bool { return w.take(p, 1) > 0 })
 			return
 		}
-		for range k {
-			if w.steps++; w.steps > maxSteps {
-				return
-			}
-			got := 0
-			if p.Unit.Chain {
-				got = w.chains(1, p.At)
-			} else {
-				got = w.use(1, p.Unit.Stitch, p.At)
-			}
-			if got < 1 {
-				return
-			}
-			w.foot(n, w.feet(w.lastPos))
+		w.emit(run{kind: kind, n: w.take(p, k) * per * makes}, nil, n)
+	}
+}
+
+// feetIn works n k times, each time where next has gone to, as long as it finds a place.
+func (w *work) feetIn(n ins.Item, k int, next func() bool) {
+	for range k {
+		if w.steps++; w.steps > maxSteps || !next() {
+			return
 		}
+		w.foot(n, w.feet(w.lastPos))
+	}
+}
+
+// take goes over the next k chains or stitches that p names, and says how many there were.
+func (w *work) take(p ins.Place, k int) int {
+	if p.Unit.Chain {
+		return w.chains(k, p.At)
+	}
+	return w.use(k, p.Unit.Stitch, p.At)
+}
+
+// overNext works stitches together over the next k: sc2tog over next 2 sts.
+func (w *work) overNext(n ins.Item, p ins.Place, k int) {
+	kind, makes, uses := w.resolve(n)
+	times := max(k/uses, 1)
+	if k%uses != 0 && k > 1 {
+		w.tell("rows/over-use", finding.Warning, p.At, kind.Abbr(w.x.Terms)+" takes %s stitches, not %s", "say over the next %s stitches", uses, k, uses*times)
+	}
+	w.spaced = false
+	for range times * max(w.amount(n), 1) {
+		if w.steps++; w.steps > maxSteps {
+			return
+		}
+		from := w.feetFrom()
+		if w.use(uses, p.Unit.Stitch, p.At) < uses {
+			return
+		}
+		w.emit(run{kind: kind, n: makes}, w.feetTo(from), n)
 	}
 }
 
