@@ -1,4 +1,4 @@
-package alter_test
+package schematic_test
 
 import (
 	"path/filepath"
@@ -27,7 +27,7 @@ func pieces(t testing.TB, text string) *schematic.Pattern {
 }
 
 func altered(t testing.TB, p *schematic.Pattern, sts, rows int64) (*alter.Altered, finding.List) {
-	a, found := alter.Alter(p, alter.Request{Gauges: own(sts, rows)})
+	a, found := alter.Alter(p, alter.Request{Gauges: gaugeOf(sts, rows)})
 	require.NotNil(t, a)
 	return a, found
 }
@@ -45,7 +45,7 @@ func sectionsTold(l finding.List) finding.List {
 	return slices.DeleteFunc(slices.Clone(l), func(f finding.Finding) bool { return f.Kind == "alter/measure" })
 }
 
-const crown = `  - piece: Hat
+const crowned = `  - piece: Hat
     worked: in the round, from the hem
     sections:
       - cast on: 90
@@ -59,7 +59,7 @@ const crown = `  - piece: Hat
 // By hand: the crown takes 9 stitches to 8 and 8 to 7, so that what is cast on must be a multiple of 9. 90 stitches at 22
 // instead of 20 are 99; at 23 103.5, of 9 the nearest is 99 (108 is as near: 4.5, and a tie goes up).
 func TestRepeatRowsComeOutAtAnotherGauge(t *testing.T) {
-	p := pieces(t, crown)
+	p := pieces(t, crowned)
 	for _, c := range []struct{ sts, cast int64 }{{22, 99}, {23, 108}, {21, 99}, {19, 90}, {10, 45}} {
 		a, found := altered(t, p, c.sts, 40)
 		assert.Empty(t, sectionsTold(found), "%d", c.sts)
@@ -183,7 +183,7 @@ func TestMotifsAreNamedWithTheSizeToWorkThemTo(t *testing.T) {
 
 // The garments that the project draws by hand come out of an alteration to their own gauge as they went in.
 func TestTheSameGaugeKeepsEveryGarment(t *testing.T) {
-	all, err := filepath.Glob("../../testdata/garments/*.yaml")
+	all, err := filepath.Glob("../testdata/garments/*.yaml")
 	require.NoError(t, err)
 	require.NotEmpty(t, all)
 	for _, path := range all {
@@ -202,7 +202,7 @@ func TestTheSameGaugeKeepsEveryGarment(t *testing.T) {
 
 // Whatever the gauge, no repeat row is left with stitches over that nobody was told of.
 func TestNoRepeatIsLeftOverUntold(t *testing.T) {
-	p := pieces(t, crown)
+	p := pieces(t, crowned)
 	for sts := int64(5); sts < 60; sts++ {
 		a, found := altered(t, p, sts, 40)
 		assert.Empty(t, sectionsTold(found), "%d", sts)
@@ -217,8 +217,8 @@ func TestNoRepeatIsLeftOverUntold(t *testing.T) {
 // The tunic's 98 stitches are of 4 + 2; at 20 stitches instead of 18 they are 108.9, and of 4 + 2 the nearest are 110:
 // the grading's own rule is kept, and what it costs is told.
 func TestACountKeepsItsStitchPattern(t *testing.T) {
-	p := tunic(t)
-	a, found := alter.Alter(p, alter.Request{Size: 2, Gauges: own(20, 30)})
+	p := file(t, "../testdata/grade/tunic.yaml")
+	a, found := alter.Alter(p, alter.Request{Size: 2, Gauges: gaugeOf(20, 30)})
 	assert.Equal(t, 110, a.Pattern.Pieces[0].Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
 	told := ""
 	for _, f := range found {
@@ -256,7 +256,7 @@ func TestShortRowsStayPairsInTheRound(t *testing.T) {
 // after them asks for a side of the work, so that any whole number will do: 91, 85 and 67.
 func TestALengthIsRoundedOnceAtTheMakersGauge(t *testing.T) {
 	for _, c := range []struct{ mm, rows int64 }{{50, 91}, {30, 85}, {-30, 67}} {
-		a, found := alter.Alter(pieces(t, shortRound), alter.Request{Gauges: own(20, 30), Body: units.Int(c.mm)})
+		a, found := alter.Alter(pieces(t, shortRound), alter.Request{Gauges: gaugeOf(20, 30), Body: units.Int(c.mm)})
 		require.NotNil(t, a)
 		for _, f := range found {
 			assert.Equal(t, finding.Note, f.Severity, f.Message)
@@ -266,8 +266,8 @@ func TestALengthIsRoundedOnceAtTheMakersGauge(t *testing.T) {
 }
 
 func TestWhatChangesInAPanelIsNamed(t *testing.T) {
-	p := file(t, "../../testdata/garments/raglan-with-neckline.yaml")
-	a, _ := alter.Alter(p, alter.Request{Size: 1, Gauges: own(20, 28)})
+	p := file(t, "../testdata/garments/raglan-with-neckline.yaml")
+	a, _ := alter.Alter(p, alter.Request{Size: 1, Gauges: gaugeOf(20, 28)})
 	require.NotNil(t, a)
 	seen := map[string]int{}
 	for _, c := range a.Changes {
@@ -311,7 +311,7 @@ pieces:
       - bind off: all
 `))
 	require.False(t, found.Errors(), "%v", found)
-	a, found := alter.Alter(p, alter.Request{Size: 1, Gauges: own(31, 40)})
+	a, found := alter.Alter(p, alter.Request{Size: 1, Gauges: gaugeOf(31, 40)})
 	require.NotNil(t, a)
 	var told []string
 	for _, f := range found {
