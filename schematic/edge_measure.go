@@ -192,8 +192,12 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 		out = append(out, s)
 	}
 	if e.width != "" && !run[0].seg.both {
-		out = append(out, span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: r.left, hi: r.right, length: r.right.x.Sub(r.left.x), main: true,
-			count: r.sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt})
+		s := span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: r.left, hi: r.right, length: r.right.x.Sub(r.left.x), main: true,
+			count: r.sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt}
+		if w.piece.From != FromLeft && w.piece.From != FromRight {
+			s.count = stitchesIn(s.length, s.count, s.gauge)
+		}
+		out = append(out, s)
 	}
 	return out
 }

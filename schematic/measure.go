@@ -241,6 +241,19 @@ func rowsIn(h units.Num, g *Gauge) (int, *Gauge) {
 	return int(r.Floor()), g
 }
 
+// stitchesIn is the stitches that make a width in one gauge: those of its level stretches, unless some of it slants, as a neck
+// does whose sides are decreased. 0 where no whole number of them makes it.
+func stitchesIn(wide units.Num, level int, g *Gauge) int {
+	if g == nil || g.StitchWidth().Times(level).Eq(wide) {
+		return level
+	}
+	n := wide.Div(g.StitchWidth())
+	if !n.IsInt() {
+		return 0
+	}
+	return int(n.Floor())
+}
+
 // oneGauge is the gauge of all rows along the stretches, or nil if there are several.
 func oneGauge(l []drawn) *Gauge {
 	var g *Gauge

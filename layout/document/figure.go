@@ -35,11 +35,11 @@ const figureGap = 1.5
 
 // Drawings draws every size with its own values in both units, and the sample's or
 // middle size with letters for all of them, each at the largest scales at which
-// none of its figures is wider than widest mm; words are in the face f.
-func Drawings(gs []*schematic.Garment, f fonts.Face, widest float64) ([]Drawing, error) {
+// none of its figures is wider, in mm: letters need less room than values. Words are in the face f.
+func Drawings(gs []*schematic.Garment, f fonts.Face, letters, values float64) ([]Drawing, error) {
 	o := designed(gs, place.Options{Face: f, Units: place.Both})
 	if w := gs[0].Pattern.Drawing.Width; w > 0 {
-		widest = min(widest, w)
+		letters, values = min(letters, w), min(values, w)
 	}
 	lettered := o
 	lettered.Size, lettered.Labels = shapeOf(gs), place.Letters
@@ -54,6 +54,10 @@ func Drawings(gs []*schematic.Garment, f fonts.Face, widest float64) ([]Drawing,
 	}
 	var out []Drawing
 	for _, o := range all {
+		widest := values
+		if o.Labels == place.Letters {
+			widest = letters
+		}
 		d, err := drawing(gs, o, widest)
 		if err != nil {
 			return nil, err

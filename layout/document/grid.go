@@ -47,9 +47,82 @@ func (b *builder) table(t grid) {
 	}
 	c := &columns{grid: t, size: size, pad: size * 0.4}
 	c.measure(b.wide())
-	for _, show := range c.parts(b.wide()) {
-		c.part(show).set(b)
+	parts := c.parts(b.wide())
+	if len(parts) == 1 && b.abreast(c, parts[0]) {
+		return
 	}
+	for _, show := range parts {
+		b.add(c.part(show, inset).atoms()...)
+	}
+}
+
+// gutter is between the parts of a table that stand side by side, mm.
+const gutter = 10.0
+
+// abreast sets a narrow table in two or three parts side by side, if the page has room for it so and not otherwise.
+func (b *builder) abreast(c *columns, show []int) bool {
+	whole := c.part(show, inset)
+	room := b.p.bottom() - b.p.top()
+	for _, a := range b.atoms {
+		room -= a.gap + a.high
+	}
+	if heightOf(whole.atoms()) <= room {
+		return false
+	}
+	step := whole.right() - inset + gutter
+	for n := 2; n <= 3 && float64(n)*step-gutter <= b.wide(); n++ {
+		var parts [][]atom
+		high := 0.0
+		for i, rows := range c.cut(n) {
+			one := *c
+			one.rows = rows
+			parts = append(parts, one.part(show, inset+float64(i)*step).atoms())
+			high = max(high, heightOf(parts[i]))
+		}
+		if high > room {
+			continue
+		}
+		gap := parts[0][0].gap
+		b.add(atom{gap: gap, high: high - gap, draw: func(g *sheet.Group, y float64) {
+			for _, p := range parts {
+				at := y
+				for _, a := range p {
+					a.draw(g, at)
+					at += a.high
+				}
+			}
+		}})
+		return true
+	}
+	return false
+}
+
+func heightOf(all []atom) float64 {
+	sum := 0.0
+	for _, a := range all {
+		sum += a.gap + a.high
+	}
+	return sum
+}
+
+// cut parts the rows into n runs that are about as long as each other; a group that is cut has its name over each run.
+func (c *columns) cut(n int) [][]gridRow {
+	out := make([][]gridRow, 1, n)
+	name := gridRow{}
+	for i, r := range c.rows {
+		whole := i == 0 || r.group != "" || !c.rows[i-1].keep && c.rows[i-1].group == "" // no row is parted from its name
+		if whole && len(out) < n && i >= (len(c.rows)*len(out)+n-1)/n {
+			out = append(out, nil)
+			if r.group == "" && name.group != "" {
+				out[len(out)-1] = []gridRow{name}
+			}
+		}
+		if r.group != "" {
+			name = r
+		}
+		out[len(out)-1] = append(out[len(out)-1], r)
+	}
+	return out
 }
 
 // columns are a grid's columns with their widths.
@@ -151,13 +224,13 @@ func sumOf(w []float64) float64 {
 	return sum
 }
 
-// part is the columns show of a table, side by side.
-func (c *columns) part(show []int) *gridPart {
-	p := &gridPart{columns: c, show: show, line: lineHigh(c.size), xs: []float64{inset}, marked: -1}
+// part is the columns show of a table, side by side, the first one at x.
+func (c *columns) part(show []int, x float64) *gridPart {
+	p := &gridPart{columns: c, show: show, line: lineHigh(c.size), xs: []float64{x}, marked: -1}
 	wide := 0.0
 	for i, col := range show {
 		wide += c.w[col]
-		p.xs = append(p.xs, inset+wide)
+		p.xs = append(p.xs, x+wide)
 		if col == c.mark {
 			p.marked = i
 		}
@@ -173,18 +246,20 @@ type gridPart struct {
 	line   float64
 }
 
-func (p *gridPart) set(b *builder) {
+// atoms are the head and the rows.
+func (p *gridPart) atoms() []atom {
 	h := &head{high: p.line + 2*p.pad}
 	h.draw = func(g *sheet.Group, y float64) { p.titles(g, y, h.high) }
-	b.add(atom{high: h.high, gap: p.size * 0.8, keep: true, head: h, draw: h.draw})
+	out := []atom{{high: h.high, gap: p.size * 0.8, keep: true, head: h, draw: h.draw}}
 	for i, r := range p.rows {
 		a := p.row(r, i == len(p.rows)-1)
 		if r.group != "" {
 			a = p.group(r.group)
 		}
 		a.head = h
-		b.add(a)
+		out = append(out, a)
 	}
+	return out
 }
 
 func (p *gridPart) right() float64 { return p.xs[len(p.xs)-1] }
@@ -208,7 +283,7 @@ func (p *gridPart) titles(g *sheet.Group, y, high float64) {
 	for i, c := range p.show {
 		x := p.xs[i] + p.pad
 		if c == 0 {
-			x = inset
+			x = p.xs[0]
 		}
 		setCell(g, p.title[c], fonts.Bold, p.size, x, p.xs[i+1]-p.pad, y+p.pad+fonts.Ascent(fonts.Bold)*p.size, c > 0 && !p.left(c))
 		if i == p.marked {
@@ -216,15 +291,15 @@ func (p *gridPart) titles(g *sheet.Group, y, high float64) {
 		}
 	}
 	p.sides(g, y, high)
-	g.Items = append(g.Items, rule(inset, y+high, p.right(), y+high, 0.35, "table"))
+	g.Items = append(g.Items, rule(p.xs[0], y+high, p.right(), y+high, 0.35, "table"))
 }
 
 // group is a heading within the table.
 func (p *gridPart) group(name string) atom {
 	high := p.line + 2.2*p.pad
 	return atom{high: high, keep: true, draw: func(g *sheet.Group, y float64) {
-		setCell(g, cutText(name, fonts.Bold, p.size, p.right()-inset), fonts.Bold, p.size, inset, p.right(), y+high-p.pad*0.6-fonts.Descent(fonts.Bold)*p.size, false)
-		g.Items = append(g.Items, rule(inset, y+high, p.right(), y+high, 0.18, "table"))
+		setCell(g, cutText(name, fonts.Bold, p.size, p.right()-p.xs[0]), fonts.Bold, p.size, p.xs[0], p.right(), y+high-p.pad*0.6-fonts.Descent(fonts.Bold)*p.size, false)
+		g.Items = append(g.Items, rule(p.xs[0], y+high, p.right(), y+high, 0.18, "table"))
 	}}
 }
 
@@ -245,7 +320,7 @@ func (p *gridPart) row(r gridRow, last bool) atom {
 			foot = base + down
 		}
 		for i, l := range names {
-			setLine(g, l, inset, base+float64(i)*p.line, p.size, "table")
+			setLine(g, l, p.xs[0], base+float64(i)*p.line, p.size, "table")
 		}
 		p.cells(g, r, foot)
 		p.sides(g, y, high)
@@ -253,7 +328,7 @@ func (p *gridPart) row(r gridRow, last bool) atom {
 			p.shut(g, y+high)
 		}
 		if !r.keep && r.tall == 0 {
-			g.Items = append(g.Items, rule(inset, y+high, p.right(), y+high, 0.1, "table"))
+			g.Items = append(g.Items, rule(p.xs[0], y+high, p.right(), y+high, 0.1, "table"))
 		}
 	}}
 }

@@ -114,15 +114,15 @@ func Handout(gs []*schematic.Garment, c *Content, o Options) ([]*sheet.Sheet, er
 		b.list(c.Corrections)
 	}
 	b.p.flow(b.atoms)
-	b.room()
+	b.room("Room for notes")
 	return laid(b), nil
 }
 
 // room is rules to write on, over what is left of the last page, or a page of them.
-func (b *builder) room() {
+func (b *builder) room(name string) {
 	least, step := 5, b.step()
 	b.atoms = nil
-	b.heading("Room for notes", 0, false)
+	b.heading(name, 0, false)
 	head := 0.0
 	for _, a := range b.atoms {
 		head += a.gap + a.high
@@ -249,8 +249,9 @@ func (b *builder) instructions() {
 			b.heading(s.Name, 1, false)
 		}
 		hang := b.p.size * 1.4
-		for _, t := range s.Lines {
-			b.para(labelled(b.runs(t)), inset, min(b.wide(), 46*b.p.size), hang, b.p.size*0.28, false)
+		for k, t := range s.Lines {
+			almost := k > 0 && k == len(s.Lines)-2 // the last one does not stand alone over a page
+			b.para(labelled(b.runs(t)), inset, min(b.wide(), 46*b.p.size), hang, b.p.size*0.28, almost)
 		}
 	}
 }

@@ -17,7 +17,7 @@ var errNothingAsked = errors.New("no measurement of this pattern is a count at o
 
 // mistake is a measurement that is printed wrong in some sizes.
 type mistake struct {
-	row         table.Row
+	row         countedRow
 	unit        units.Unit
 	sizes       []int
 	right, said map[int]string // what it is and what is printed, one a size
@@ -43,23 +43,23 @@ func FindTheMistake(gs []*schematic.Garment, c *Content, o Options, seed uint64,
 	b.heading(name, 0, false)
 	b.pupil(8, answers)
 	if answers {
-		b.told(wrong.told(c, rows)...)
+		b.told(wrong.told(c)...)
 	} else {
 		b.told("One measurement of this table is wrong in some of the sizes: it does not follow from its stitches or rows and the gauge. Find it, and say what it should be.")
 	}
 	b.rule()
 	b.table(mistaken(rows, wrong, c))
-	if !answers {
-		b.heading("Working", 0, false)
-		b.rules(6)
-	}
 	b.p.flow(b.atoms)
+	if !answers {
+		b.room("Working")
+	}
 	return laid(b), nil
 }
 
 // countedRow is a line of the table with the counts that make it, one a size; 0 where there is none.
 type countedRow struct {
 	table.Row
+	of     string // the piece
 	counts []schematic.Measure
 }
 
@@ -75,7 +75,7 @@ func countedRows(gs []*schematic.Garment, t table.Table) []countedRow {
 			continue
 		}
 		for _, r := range g.Rows {
-			row := countedRow{Row: r}
+			row := countedRow{Row: r, of: g.Name}
 			for i := range gs {
 				m := of[i][r.ID]
 				if !asked(m) || !r.Cells[i].Has {
@@ -138,7 +138,7 @@ func misprint(rows []countedRow, unit units.Unit, steps units.Steps, throw func(
 		run += throw(len(has) - 1)
 	}
 	from := throw(len(has) - run + 1)
-	w := mistake{row: row.Row, unit: unit, right: map[int]string{}, said: map[int]string{}}
+	w := mistake{row: row, unit: unit, right: map[int]string{}, said: map[int]string{}}
 	share := units.Frac(int64(throw(4)+5), 40) // from 5/40 to 8/40
 	if throw(2) == 0 {
 		share = share.Neg()
@@ -159,21 +159,16 @@ func misprint(rows []countedRow, unit units.Unit, steps units.Steps, throw func(
 }
 
 // told is the mistake in words.
-func (w mistake) told(c *Content, rows []countedRow) []string {
-	out := []string{fmt.Sprintf("%s is wrong in %s.", w.row.Name, sizesNamed(c, w.sizes))}
-	for _, r := range rows {
-		if r.ID != w.row.ID {
-			continue
+func (w mistake) told(c *Content) []string {
+	out := []string{fmt.Sprintf("%s: %s is wrong in %s.", w.row.of, w.row.Name, sizesNamed(c, w.sizes))}
+	for _, i := range w.sizes {
+		m := w.row.counts[i]
+		per := m.Gauge.Stitches
+		if m.Of == "row" {
+			per = m.Gauge.Rows
 		}
-		for _, i := range w.sizes {
-			m := r.counts[i]
-			per := m.Gauge.Stitches
-			if m.Of == "row" {
-				per = m.Gauge.Rows
-			}
-			out = append(out, fmt.Sprintf("Size %s: %s × %s %s ÷ %s = %s %s, not %s %s.", c.Sizes.Names[i], counted(m),
-				units.In(m.Gauge.Over, m.Gauge.OverUnit), m.Gauge.OverUnit, units.Mixed(per), w.right[i], w.unit, w.said[i], w.unit))
-		}
+		out = append(out, fmt.Sprintf("Size %s: %s × %s %s ÷ %s = %s %s, not %s %s.", c.Sizes.Names[i], counted(m),
+			units.In(m.Gauge.Over, m.Gauge.OverUnit), m.Gauge.OverUnit, units.Mixed(per), w.right[i], w.unit, w.said[i], w.unit))
 	}
 	return out
 }
@@ -192,7 +187,10 @@ func sizesNamed(c *Content, sizes []int) string {
 // mistaken is the table with the mistake in it.
 func mistaken(rows []countedRow, w mistake, c *Content) grid {
 	t := grid{title: append([]string{"Measurement", "", "gauge"}, c.Sizes.Names...), mark: -1, first: 2}
-	for _, r := range rows {
+	for k, r := range rows {
+		if k == 0 || rows[k-1].of != r.of {
+			t.rows = append(t.rows, gridRow{group: r.of})
+		}
 		made := gridRow{cells: []gridCell{{s: r.Name}, {left: true}, {left: true}}, keep: true}
 		long := gridRow{cells: []gridCell{{}, {s: w.unit.String(), left: true}, {left: true}}}
 		for i, m := range r.counts {

@@ -41,6 +41,9 @@ func TestOneMeasurementIsWrongAndTheAnswerSaysWhichAndWhy(t *testing.T) {
 		assert.Equal(t, asked, again, "the same seed, the same sheet")
 		answered, err := document.FindTheMistake(gs, c, document.Options{}, seed, true)
 		require.NoError(t, err)
+		for _, piece := range []string{"Body", "Sleeve", "Front and neck band"} {
+			assert.Contains(t, textsOn(asked), piece, "each table says of which piece it is")
+		}
 		told := 0
 		for _, line := range textsOn(answered) {
 			m := inWords.FindStringSubmatch(line)
@@ -68,4 +71,47 @@ func TestOneMeasurementIsWrongAndTheAnswerSaysWhichAndWhy(t *testing.T) {
 		holds(t, "mistake answers", answered, document.Options{})
 	}
 	assert.Greater(t, len(different), 6, "seeds make different sheets")
+}
+
+// What a pupil works out of the sheet is what the answers print: stitches or rows by the gauge.
+func TestEveryCountThatIsAskedMakesTheMeasurement(t *testing.T) {
+	for _, example := range []string{"saltmarsh-cardigan", "fellside-jumper", "windlass-raglan"} {
+		gs, _ := worked(t, "../../examples/"+example+".yaml")
+		asked := 0
+		for _, g := range gs {
+			for _, made := range g.Pieces {
+				for _, m := range made.Measures {
+					if m.Count == 0 || m.Gauge == nil {
+						continue
+					}
+					one := m.Gauge.StitchWidth()
+					if m.Of == "row" {
+						one = m.Gauge.RowHeight()
+					}
+					asked++
+					assert.True(t, one.Times(m.Count).Eq(m.Length), "%s, %s: %d %ss make %s mm, not %s", example, m.ID, m.Count, m.Of, one.Times(m.Count), m.Length)
+				}
+			}
+		}
+		assert.Greater(t, asked, 20)
+	}
+}
+
+// A table that is narrow and longer than what is left of its page stands in runs beside each other.
+func TestANarrowTableStandsBesideItselfRatherThanOverTwoPages(t *testing.T) {
+	gs, c := worked(t, "../../examples/windlass-raglan.yaml")
+	size := document.Options{Size: 2, Alone: true}
+	pages, err := document.Handout(gs, c, size)
+	require.NoError(t, err)
+	holds(t, "beside", pages, size)
+	var at []float64
+	sheet.Walk(&pages[0].Root, func(it sheet.Item) {
+		if tx, ok := it.(*sheet.Text); ok && tx.S == "Measurement" {
+			at = append(at, tx.At.X)
+		}
+	})
+	require.Len(t, at, 3, "a head for each run")
+	assert.Greater(t, at[1], at[0]+40)
+	rest := strings.Join(textsOn(pages[1:]), "\n")
+	assert.NotContains(t, rest, "Measurement")
 }

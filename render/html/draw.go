@@ -171,7 +171,7 @@ func (d *pen) group(b *strings.Builder, g *sheet.Group) {
 			}
 			b.WriteString(`"/>`)
 		case *sheet.Text:
-			d.text(b, it)
+			d.text(b, it, measure)
 		}
 	}
 	if measure {
@@ -274,7 +274,8 @@ func short(h int64) string { return strconv.FormatFloat(float64(h)/100, 'f', -1,
 
 func number(v float64) string { return short(hundredths(v)) }
 
-func (d *pen) text(b *strings.Builder, t *sheet.Text) {
+// text writes a text; that of a measurement has its units apart.
+func (d *pen) text(b *strings.Builder, t *sheet.Text, measure bool) {
 	shown := fonts.Shown(t.Face, t.S)
 	if !t.Visible() || shown == "" {
 		return
@@ -298,7 +299,7 @@ func (d *pen) text(b *strings.Builder, t *sheet.Text) {
 		fmt.Fprintf(b, ` transform="rotate(%s %s %s)"`, number(-a), number(t.At.X), number(t.At.Y))
 	}
 	b.WriteByte('>')
-	if t.Class == "label" {
+	if measure || t.Class == "label" {
 		d.label(b, shown)
 	} else {
 		b.WriteString(template.HTMLEscapeString(shown))
@@ -306,8 +307,12 @@ func (d *pen) text(b *strings.Builder, t *sheet.Text) {
 	b.WriteString("</text>")
 }
 
-// label writes a value with each unit apart: 42.5 cm / 16¾ in, or one of the two.
+// label writes a value with each unit apart: 42.5 cm / 16¾ in, or one of the two, behind its name or alone.
 func (d *pen) label(b *strings.Builder, s string) {
+	if i := strings.LastIndex(s, ": "); i >= 0 {
+		b.WriteString(template.HTMLEscapeString(s[:i+2]))
+		s = s[i+2:]
+	}
 	span := func(class, text string) {
 		if text != "" {
 			fmt.Fprintf(b, `<tspan class="%s-%s">%s</tspan>`, d.p, class, template.HTMLEscapeString(text))

@@ -49,7 +49,7 @@ func pageOf(t require.TestingT, p *schematic.Pattern) html.Page {
 		text = rows.Print(p, gs, rows.PrintOptions{Terms: stitch.Terms(p.Terms), Size: -1})
 	}
 	sections, short := document.Written(p, text)
-	drawings, err := document.Drawings(gs, fonts.Regular, 114)
+	drawings, err := document.Drawings(gs, fonts.Regular, 87, 114)
 	require.NoError(t, err)
 	c := document.Of(gs, sections, short)
 	for i := range gs {

@@ -256,7 +256,8 @@ func opensArms(made *schematic.Made, s schematic.Section) bool {
 	case *schematic.Divide, *schematic.AddEdge:
 		return true
 	case *schematic.BindOff:
-		return !s.All && ofArmhole(s.Edge, s.LeftEdge, s.RightEdge)
+		// stitches bound off at both edges by no name of their own are the underarms
+		return !s.All && (ofArmhole(s.Edge, s.LeftEdge, s.RightEdge) || s.At == schematic.BothEdges && s.Edge+s.LeftEdge+s.RightEdge == "")
 	case *schematic.Shape:
 		names := []string{s.LeftEdge, s.RightEdge}
 		for _, sh := range s.Shapings {

@@ -166,10 +166,10 @@ func piece(name string, keys []string, sections ...string) func(beginning) []str
 
 // divided is a division into two halves; join parts makes one row of them again.
 func divided(b beginning) []string {
-	right, left := b.name("Right part"), b.name("Left part")
+	first, second := b.name("First part"), b.name("Second part")
 	out := []string{"divide:",
-		"  - part: " + right, "    stitches: " + b.share(2, false), "    sections:", "      - even: 10 rows",
-		"  - part: " + left, "    stitches: " + b.share(2, true), "    sections:", "      - even: 10 rows"}
+		"  - part: " + first, "    stitches: " + b.share(2, false), "    sections:", "      - even: 10 rows",
+		"  - part: " + second, "    stitches: " + b.share(2, true), "    sections:", "      - even: 10 rows"}
 	return out
 }
 
@@ -202,11 +202,11 @@ func necked(b beginning) []string {
 		return b.sizes.Line(texts)
 	}
 	side := func(n int) int { return n * 2 / 5 }
-	left, right := b.name("Left neck"), b.name("Right neck")
+	first, second := b.name("First side"), b.name("Second side")
 	return []string{"divide:",
-		"  - part: " + left, "    stitches: " + line(side), "    mirror of: " + right,
+		"  - part: " + first, "    stitches: " + line(side), "    mirror of: " + second,
 		"  - bind off: " + line(func(n int) int { return n - 2*side(n) }), "    edge: neck",
-		"  - part: " + right, "    stitches: " + line(side), "    sections:",
+		"  - part: " + second, "    stitches: " + line(side), "    sections:",
 		"      - decrease: 1", "        at: right edge", "        every: 2 rows", "        times: " + line(func(n int) int { return max(1, side(n)/4) }),
 		"      - bind off: all", "        edge: shoulder"}
 }

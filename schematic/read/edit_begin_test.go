@@ -43,7 +43,7 @@ func TestEveryKindOfEntryThatAListCanHaveIsRead(t *testing.T) {
 		"spacing": "pieces/1/sections/1/then/0", "join": "joins/0", "line": "notes/0", "material": "yarn/0",
 		"join part": "pieces/0/sections/2/join parts/0", "start": "pieces/1/sections/0/start from/0",
 	}
-	asked := map[string]string{"mirror of": "A", "band": "A side", "sew": "A side", "part": "Left part", "piece": "A"}
+	asked := map[string]string{"mirror of": "A", "band": "A side", "sew": "A side", "part": "Second part", "piece": "A"}
 	for list, path := range lists {
 		src := []byte(begun)
 		change := func(c Change) {
@@ -119,14 +119,14 @@ func TestWhatBeginsTakesTheStitchesThatThereAre(t *testing.T) {
 	}
 	out, err := Edit([]byte(begun), Change{Act: Insert, Path: "pieces/0/sections/1", Key: "divide", After: after})
 	require.NoError(t, err)
-	assert.Contains(t, string(out), "part: Right part\n            stitches: 20 (22, 24)\n")
-	assert.Contains(t, string(out), "part: Left part\n            stitches: 21 (22, 24)\n")
+	assert.Contains(t, string(out), "part: First part\n            stitches: 20 (22, 24)\n")
+	assert.Contains(t, string(out), "part: Second part\n            stitches: 21 (22, 24)\n")
 	again, err := Edit(out, Change{Act: Insert, Path: "pieces/0/sections/2", Key: "join parts"})
 	require.NoError(t, err)
-	assert.Contains(t, string(again), "      - join parts:\n          - Right part\n          - Left part\n      # the last\n")
+	assert.Contains(t, string(again), "      - join parts:\n          - First part\n          - Second part\n      # the last\n")
 	other, err := Edit(again, Change{Act: Insert, Path: "pieces/0/sections/3", Key: "divide"})
 	require.NoError(t, err)
-	assert.Contains(t, string(other), "part: Right part 2\n", "names are new")
+	assert.Contains(t, string(other), "part: First part 2\n", "names are new")
 
 	for kind, want := range map[string]string{
 		"chain":    "- chain: 42 (45, 49)\n        stitches: 41 (44, 48)\n      - even",

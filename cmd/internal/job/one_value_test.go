@@ -190,3 +190,14 @@ func (p *printed) handout(t *testing.T, src Source, size string) {
 	assert.Positive(t, seen, "%s: the handout", src.Name)
 	p.steps["handout"] = seen
 }
+
+// What stands under a garment follows the choice of a unit as what stands beside it does.
+func TestAWidthUnderAGarmentHasItsUnitsApart(t *testing.T) {
+	text, err := os.ReadFile("../../../examples/saltmarsh-cardigan.yaml")
+	require.NoError(t, err)
+	r, err := Page(t.Context(), Source{Name: "saltmarsh-cardigan.yaml", Text: text}, PageOptions{})
+	require.NoError(t, err)
+	page := string(r.Files[0].Body)
+	assert.Regexp(t, `>bust around: <tspan class="fw[^"]*-cm">[\d.]+ cm</tspan><tspan class="fw[^"]*-both"> / </tspan><tspan class="fw[^"]*-in">[^<]+ in</tspan></text>`, page)
+	assert.NotContains(t, page, ">bust around: 1", "no unit that is not chosen")
+}

@@ -26,9 +26,12 @@ type PageOptions struct {
 	Face    *Source  // the file of a face for the words on drawings; nil: the house's
 }
 
-// widestFigure is how wide a drawing may be at 3.2 mm of text, mm: on a telephone's
-// 360 px the text is then about 9 px high.
-const widestFigure = 118
+// How wide drawings may be at 3.2 mm of text, mm. Of a telephone's 360 px, 328 are a drawing's: one with letters fits there
+// with text of 12 px; one with values would have no room for its garment, and goes on to the right.
+const (
+	widestLetters = 87
+	widestValues  = 118
+)
 
 // Page gives one self-contained HTML file in which a person chooses her size and
 // unit. Its error is ErrUnreadable, a place.TooLarge, or of an ended ctx.
@@ -37,7 +40,7 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
-	drawings, err := document.Drawings(gs, ownFace(p, o.Face, &r.Findings), widestFigure)
+	drawings, err := document.Drawings(gs, ownFace(p, o.Face, &r.Findings), widestLetters, widestValues)
 	if err != nil {
 		return r, err
 	}

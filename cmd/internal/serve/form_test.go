@@ -56,17 +56,17 @@ func TestAGarmentIsMadeInTheFormAlone(t *testing.T) {
 	pick("Begin Back otherwise than with cast on", "sideways")
 	has("- sideways: rib\n        stitches: 8\n        rows: 80 (88, 96)\n      - pick up: 1 in each row\n      # the body of it")
 	pick("Add a section after Back, even", "divide")
-	has("- part: Right part\n            stitches: 40 (44, 48)\n")
-	focused("Back, divide, part Right part, part")
-	pick("Add an entry after Back, divide, part Right part", "bind off")
-	has("- bind off: 1\n          - part: Left part")
+	has("- part: First part\n            stitches: 40 (44, 48)\n")
+	focused("Back, divide, part First part, part")
+	pick("Add an entry after Back, divide, part First part", "bind off")
+	has("- bind off: 1\n          - part: Second part")
 	focused("Back, divide, bind off, bind off")
 	p.fill(`#form [aria-label="Back, divide, bind off, bind off"]`, "2")
 	has("- bind off: 2\n")
-	pick("Add a section after Back, divide, part Left part, even", "shape")
+	pick("Add a section after Back, divide, part Second part, even", "shape")
 	has("              - shape:\n                  - decrease: 1\n                    at: left edge\n")
 	pick("Add a section after Back, divide", "join parts")
-	has("- join parts:\n          - Right part\n          - Left part\n")
+	has("- join parts:\n          - First part\n          - Second part\n")
 	shown("take out: Back, join parts")
 	pick("Add a piece after Back", "band")
 	p.until(`document.activeElement.closest(".more")`)
@@ -88,7 +88,7 @@ func TestAGarmentIsMadeInTheFormAlone(t *testing.T) {
 
 	p.click(`#form [aria-label="take out: Back, divide, bind off"]`) // leads back to the part before it
 	p.until(`!document.querySelector("#text").value.includes("- bind off: 2")`)
-	focused("Back, divide, part Right part, part")
+	focused("Back, divide, part First part, part")
 	for range 30 {
 		p.do(chromedp.Evaluate(`document.querySelector("#undo").click()`, nil))
 	}

@@ -95,7 +95,7 @@ func TestAVestIsMadeFromNothingInTheForm(t *testing.T) {
 	h.keys("52 (54, 56, 58) rows")
 	h.has("- even: 52 (54, 56, 58) rows")
 	h.pick("Add a section after Back, even 2", "shaped neck")
-	h.has("part: Left neck")
+	h.has("part: First side")
 	h.until(`document.querySelector('#form [aria-label="take out: Back, divide"]')`)
 	h.until(`!/^ {6}- bind off: all/m.test(document.querySelector("#text").value)`) // the neck's shoulders take its place
 	h.press(`#form [aria-label="copy: Back"]`)
