@@ -255,7 +255,7 @@ func (t *follower) line(l *ins.Line) {
 	told := len(r.all) + len(r.found)
 	r.line(l)
 	t.count(l)
-	if r.fab == nil || !r.known {
+	if r.fab == nil || !r.known() {
 		return
 	}
 	p := plateau{count: r.fab.stitches(), said: r.said(l), rows: t.rows, known: t.known, at: l.At}

@@ -9,7 +9,7 @@ import (
 // around is what a row is worked as: where its instructions stand once, as in 2 sc, inc (24) or *sc, inc* (24), or go
 // around together, as in inc, sc around (18), and its count says so, they are worked again and again.
 func (r *runner) around(l *ins.Line, body []ins.Item) []ins.Item {
-	if l.Stated == nil || r.fab == nil || !r.known {
+	if l.Stated == nil || r.fab == nil || !r.known() {
 		return body
 	}
 	head, mid, tail := ends(body)

@@ -87,7 +87,7 @@ func (r *runner) pickUp(l *ins.Line, s start) {
 	for _, p := range s.picks {
 		n += max(p.N.At(r.size), 0)
 	}
-	if r.fab != nil && r.known {
+	if r.fab != nil && r.known() {
 		live = r.fab.stitches()
 	}
 	if k := r.said(l); live > 0 && (k == n+live || k < 0 && len(s.picks) > 1 && live <= mostTab) {
@@ -214,7 +214,7 @@ func (r *runner) leaves(n *ins.Leave) {
 		return
 	}
 	k := n.N.At(r.size)
-	if n.All || !r.known || k == ins.None {
+	if n.All || !r.known() || k == ins.None {
 		r.lefts = append(r.lefts, left{f: r.fab, no: r.no})
 		return
 	}
@@ -225,7 +225,7 @@ func (r *runner) leaves(n *ins.Leave) {
 		f := uniform(r.stuff(r.fab), k)
 		r.lefts = append(r.lefts, left{f: uniform(r.stuff(r.fab), have-k), no: r.no})
 		r.put(f, true)
-	case r.since > mostSince:
+	case r.long():
 		r.put(uniform(r.stuff(r.fab), k), true)
 	default:
 		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or correct the count before it", have, k, have)
@@ -305,12 +305,12 @@ func (r *runner) change(n ins.Item, by int) {
 	list := r.readings()
 	for i := range list {
 		rd := &list[i]
-		if rd.fab == nil || !rd.known {
+		if rd.fab == nil || !rd.known() {
 			continue
 		}
 		have := rd.fab.stitches()
-		if have+by < 0 && rd.since > mostSince {
-			rd.known = false
+		if have+by < 0 && rd.long() {
+			rd.lose()
 		} else if have+by < 0 {
 			rd.add(raw{kind: "rows/over-use", sev: finding.Warning, at: n.Span(), msg: "this takes %s stitches off, but there are only %s", fix: "take off %s at most", a: []int{-by, have, have}})
 		}
@@ -413,7 +413,7 @@ func (r *runner) whole(l *ins.Line) bool {
 	if r.fab != nil && l.Stated != nil {
 		list := r.readings()
 		for i := range list {
-			list[i].res = &result{out: list[i].fab, total: !list[i].known}
+			list[i].res = &result{out: list[i].fab, total: !list[i].known()}
 		}
 		r.keep(list)
 		r.check(l)
@@ -453,7 +453,7 @@ func (r *runner) wholeOne(l *ins.Line, n ins.Item) bool {
 		if n.All {
 			r.put(nil, false)
 			r.fresh, r.side = true, 0
-		} else if r.fab != nil && r.known {
+		} else if r.fab != nil && r.known() {
 			r.lessen(n, max(n.N.At(r.size), 0), 1, false)
 		}
 	case *ins.Fasten:
@@ -470,7 +470,7 @@ func (r *runner) bindEach(n *ins.BindEach) {
 	rows := max(n.Rows.At(r.size), 0)
 	k := max(n.N.At(r.size), 0) * rows
 	switch {
-	case r.fab == nil || !r.known:
+	case r.fab == nil || !r.known():
 		r.even(rows)
 	case n.Add:
 		r.even(rows)
@@ -671,7 +671,10 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 		r.log(l, d.body, 1)
 		r.cur.rows[len(r.cur.rows)-1].name = d.name
 		if len(r.found) > mark {
-			r.found[mark].at, r.found[mark].again = n.At, k >= len(cycle)
+			r.found[mark].at = n.At
+			if k >= len(cycle) {
+				r.found[mark].why = once
+			}
 			r.found = r.found[:mark+1]
 			r.countRows(rows - k)
 			return
@@ -689,8 +692,8 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 			last = r.fab
 		}
 	}
-	if n.Length != nil && len(cycle) > 0 && r.known && last != nil && r.fab.stitches() != last.stitches() {
-		r.known = false
+	if n.Length != nil && len(cycle) > 0 && r.known() && last != nil && r.fab.stitches() != last.stitches() {
+		r.lose()
 	}
 }
 
@@ -698,7 +701,7 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
 	want := n.Until.At(r.size)
 	gap := max(n.Every.At(r.size), 1) - 1
-	for k := 0; k < maxRepeat && r.fab != nil && r.known && r.steps < maxWork; k++ {
+	for k := 0; k < maxRepeat && r.fab != nil && r.known() && r.steps < maxWork; k++ {
 		have := r.fab.stitches()
 		if have == want {
 			return

@@ -95,7 +95,7 @@ func (r *runner) watched(l *ins.Line) {
 
 // count is how many stitches there are, or None where that is not known.
 func (r *runner) count() int {
-	if r.fab == nil || !r.known {
+	if r.fab == nil || !r.known() {
 		return ins.None
 	}
 	return r.fab.stitches()

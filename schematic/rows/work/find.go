@@ -22,10 +22,8 @@ type raw struct {
 	in    string // the section, if it is not the one that is worked
 	gap   int    // by how many stitches it does not fit
 	of    int    // of so many; 0: not told
-	held  bool   // the row makes what it states all the same
-	again bool   // a row fits that is repeated, but not every time
 	short bool   // a repeat that goes around, as far as it goes
-	bare  bool   // the row below is not known: it has hardly a stitch
+	why   doubt  // it may be read otherwise than it is meant
 
 	stated ins.Num // the line of numbers that %l of fix mends
 }
@@ -52,6 +50,9 @@ func merge(list []*merged, index map[string]*merged, section string, size int, f
 			m = &merged{raw: r, section: section}
 			index[key] = m
 			list = append(list, m)
+		}
+		if r.why == none { // one size is sure of it
+			m.why = none
 		}
 		m.sizes = append(m.sizes, size)
 		m.vals = append(m.vals, r.a)
@@ -198,7 +199,11 @@ func (w *work) tell(kind string, sev finding.Severity, at ins.Span, msg, fix str
 	if uses(w.found) && (kind == "rows/kind" || kind == "rows/place" || uses([]raw{{kind: kind}})) {
 		return // of the same cause as what was told
 	}
-	w.found = append(w.found, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a, bare: w.from.stitches() <= fewest})
+	f := raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a}
+	if w.from.stitches() <= fewest {
+		f.why = bare
+	}
+	w.found = append(w.found, f)
 }
 
 // tellGap is tell with by how many of how many stitches it does not fit.

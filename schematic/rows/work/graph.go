@@ -143,7 +143,7 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 	}
 	r.g = g
 	r.begin(s)
-	if r.fab != nil && r.known {
+	if r.fab != nil && r.known() {
 		g.foundation(r.fab, 0, r.round) // what it goes on from
 		g.held()
 	}

@@ -73,7 +73,8 @@ func (r *runner) number(l *ins.Line, from int) {
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
 	case r.skips || !r.misnamed(l, from, want): // rows that are not here, or not read
-		r.skips, r.known, r.suspect, r.side = true, false, suspectRows, 0
+		r.lose()
+		r.skips, r.suspect, r.side = true, suspectRows, 0
 	default:
 		word := "row"
 		if b.Round {
@@ -86,8 +87,8 @@ func (r *runner) number(l *ins.Line, from int) {
 	if !told {
 		r.altNo = 0
 	}
-	if r.no < 0 && r.fab != nil && l.Stated != nil && !r.known && len(l.Unread) == 0 {
-		r.known = true
+	if r.no < 0 && r.fab != nil && l.Stated != nil && !r.known() && len(l.Unread) == 0 {
+		r.find()
 	}
 	r.no = from - 1
 }

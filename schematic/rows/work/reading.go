@@ -94,26 +94,16 @@ func (p *picks) unusual() int {
 
 // reading is the state of the work in one way of reading the text.
 type reading struct {
-	fab     *fabric // the row below; nil: none
-	known   bool    // how many stitches there are is known
-	carry   *ins.Chain
-	behind  *fabric // stitches beyond the beginning of a short row
-	ahead   *fabric // stitches that a short row has not come to
-	pick    *picks
-	cost    int   // things that do not fit
-	found   []raw // these things
-	suspect int   // rows that may not fit because of one before
-	res     *result
-	guess   bool // it goes on with a stated count that does not follow
-	since   int  // rows since a count was stated that held, or since the stitches were cast on
+	fab       *fabric // the row below; nil: none
+	certainty         // of its stitches
+	carry     *ins.Chain
+	behind    *fabric // stitches beyond the beginning of a short row
+	ahead     *fabric // stitches that a short row has not come to
+	pick      *picks
+	cost      int   // things that do not fit
+	found     []raw // these things
+	res       *result
 }
-
-// mostSince is how many rows that state no count may lie between a row and the last count
-// that held, for what the row uses to be told.
-const mostSince = 4
-
-// far is since when nothing of what a row uses is sure.
-const far = 1 << 20
 
 // mostReadings bounds the readings that are kept.
 const mostReadings = 8
@@ -134,7 +124,7 @@ func prune(list []reading) []reading {
 		}
 		at := -1
 		for i := range out {
-			if out[i].known == rd.known && same(out[i].fab, rd.fab) && same(out[i].behind, rd.behind) && same(out[i].ahead, rd.ahead) && out[i].carry == rd.carry {
+			if out[i].known() == rd.known() && same(out[i].fab, rd.fab) && same(out[i].behind, rd.behind) && same(out[i].ahead, rd.ahead) && out[i].carry == rd.carry {
 				at = i
 			}
 		}

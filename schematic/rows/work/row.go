@@ -168,7 +168,7 @@ func (r *runner) end() {
 // and what nothing decides.
 func (r *runner) settle() {
 	for _, o := range r.others {
-		if o.cost > r.cost || o.guess || r.guess || !o.known {
+		if o.cost > r.cost || o.guess || r.guess || !o.known() {
 			continue
 		}
 		for k, v := range r.pick.taken {
@@ -190,7 +190,7 @@ func (r *runner) settle() {
 }
 
 func (r *runner) tell(kind string, sev finding.Severity, at ins.Span, msg, fix string, a ...int) {
-	r.all = append(r.all, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a})
+	r.all = append(r.all, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a, why: r.why})
 }
 
 // one leaves one reading: what follows does not depend on the others.
@@ -203,7 +203,10 @@ func (r *runner) only() {
 // put makes f the row below, in every reading.
 func (r *runner) put(f *fabric, known bool) {
 	r.only()
-	r.fab, r.known, r.carry, r.guess, r.since = f, known, nil, false, 0
+	r.fab, r.carry, r.certainty = f, nil, certainty{suspect: r.suspect}
+	if !known {
+		r.lose()
+	}
 }
 
 // readings are all that are alive, the likeliest first, in a room that is used again.
@@ -250,7 +253,7 @@ func (r *runner) line(l *ins.Line) {
 	}
 	if r.fab != nil {
 		r.cur.end = r.fab
-		if v := r.made[l]; v != nil && r.known {
+		if v := r.made[l]; v != nil && r.known() {
 			v[r.size] = r.fab.stitches()
 		}
 	}
@@ -285,9 +288,12 @@ func (r *runner) unread(l *ins.Line) {
 	}
 	switch {
 	case k >= 0:
+		as := r.certainty
+		if r.fab == nil || r.fab.stitches() != k { // no other line says so
+			as.why = max(as.why, said)
+		}
 		r.put(uniform(nil, k), true)
-	case l.Label != nil || short:
-		r.put(r.fab, false)
+		r.why = min(as.why, said)
 	default:
 		r.put(r.fab, false)
 	}
@@ -365,7 +371,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 		return
 	}
 	foundation := false
-	if n := foundationOf(body); n != nil && (r.fab == nil || !r.begun || r.fresh || !r.known && l.Label == nil) { // Ch 31, sc in 2nd ch from hook
+	if n := foundationOf(body); n != nil && (r.fab == nil || !r.begun || r.fresh || !r.known() && l.Label == nil) { // Ch 31, sc in 2nd ch from hook
 		if k := n.N.At(r.size); k > 0 {
 			f := &fabric{}
 			f.add(run{kind: chainStitch, n: k, base: true})
@@ -438,7 +444,7 @@ func (r *runner) one(l *ins.Line, body []ins.Item) {
 		list = r.ways(list, rd, l, body)
 		for k, n := from, len(list); k < n; k++ {
 			way := list[k]
-			if r.g == nil && uses(way.res.found) && rd.known && rd.fab != nil && l.Stated == nil { // as if it fitted
+			if r.g == nil && uses(way.res.found) && rd.known() && rd.fab != nil && l.Stated == nil { // as if it fitted
 				way.fab, way.guess = uniform(way.fab.main(), rd.fab.stitches()), true
 				list = append(list, way)
 			}
@@ -491,7 +497,7 @@ func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) [
 	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
 	first := r.worked(rd, l, body)
 	r.opened = r.opened || len(rd.pick.open) > 0
-	if r.g != nil || len(rd.pick.open) == 0 || !rd.known && !first.res.pin {
+	if r.g != nil || len(rd.pick.open) == 0 || !rd.known() && !first.res.pin {
 		return append(out, first)
 	}
 	todo := append([]key(nil), rd.pick.open...)
@@ -519,12 +525,12 @@ func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) [
 // worked is a reading after one more row.
 func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 	res := r.try(&rd, l, body)
-	pinned := rd.known || res.pin
-	if len(res.found) > 0 && !res.beyond && (rd.since > mostSince || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
+	pinned := rd.known() || res.pin
+	if len(res.found) > 0 && !res.beyond && (rd.long() || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
 		res.found, res.total = nil, true
 	}
 	if rd.since++; res.ahead != nil && l.Stated == nil {
-		rd.since = far
+		rd.forget()
 	}
 	drop := rd.suspect > 0 && !res.pin && (l.Stated != nil || rd.guess)
 	switch {
@@ -542,19 +548,15 @@ func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 		}
 	}
 	if res.pin && !res.total {
-		rd.known = true
+		rd.find()
 	}
 	if res.total && l.Stated == nil && res.per == 0 {
-		rd.known = false
+		rd.lose()
 	}
 	rd.behind, rd.ahead = rd.ahead, res.ahead // what the row before left lies beyond the end of the next
 	rd.fab, rd.carry, rd.res = res.out, res.next, res
 	return rd
 }
-
-// suspectRows is how many rows after one that does not fit are not told of: their
-// counts follow from it, as long as none of them fits.
-const suspectRows = 3
 
 // below is the row below as this row meets it: turned, if the work is, and with what lies beyond it.
 func (r *runner) below(rd *reading, body []ins.Item) (below *fabric, flipped bool) {
@@ -612,7 +614,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if r.g != nil {
 		r.g.begin(w, below, flipped, rd.ahead, l, body, r)
 	}
-	if !rd.known && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
+	if !rd.known() && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
 		w.quiet = 1
 	}
 	if r.trace != nil && r.trace.line == l {

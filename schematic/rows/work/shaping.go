@@ -21,7 +21,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 		r.cloth = n.Cloth
 	}
 	r.round = r.round || n.Rounds
-	if k := n.Part; k.Set() && r.fab != nil && r.known && k.At(r.size) > r.fab.stitches() {
+	if k := n.Part; k.Set() && r.fab != nil && r.known() && k.At(r.size) > r.fab.stitches() {
 		r.tell("rows/over-use", finding.Warning, n.At, "the short rows go over %s stitches, and there are only %s", "go over fewer", k.At(r.size), r.fab.stitches())
 	}
 	r.ribInRound(n)
@@ -72,7 +72,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 // ribInRound tells a rib in the round that does not go into its stitches.
 func (r *runner) ribInRound(n *ins.Even) {
 	c := n.Cloth
-	if c.Knit == 0 || c.Purl == 0 || !r.round || r.fab == nil || !r.known {
+	if c.Knit == 0 || c.Purl == 0 || !r.round || r.fab == nil || !r.known() {
 		return
 	}
 	k, per := r.fab.stitches(), c.Knit+c.Purl
@@ -122,7 +122,7 @@ func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
 // until is how often a shaping is done until so many stitches are there.
 func (r *runner) until(n *ins.Shape, per, times int) int {
 	want := n.Until.At(r.size)
-	if !r.known || want == ins.None {
+	if !r.known() || want == ins.None {
 		return times
 	}
 	d := r.fab.stitches() - want
@@ -155,9 +155,9 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 			r.g.vague(r, l, s.rows)
 		}
 	}
-	if r.fab == nil || !r.known {
+	if r.fab == nil || !r.known() {
 		r.even(s.rows)
-		if n.Until.Set() && !r.known && n.Until.At(r.size) > 0 { // so many are there now
+		if n.Until.Set() && !r.known() && n.Until.At(r.size) > 0 { // so many are there now
 			r.put(uniform(nil, n.Until.At(r.size)), true)
 		}
 		return
@@ -236,7 +236,7 @@ func (r *runner) marks1(n *ins.Markers) {
 	for _, g := range n.Panels {
 		sum += max(g.N.At(r.size), 0)
 	}
-	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
+	if r.fab != nil && r.known() && sum != r.fab.stitches() && sum > 0 {
 		r.tell("rows/division", finding.Warning, n.At, "the panels add up to %s stitches, and the row has %s", "correct a panel by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
 	}
 	r.panels = nil
@@ -297,7 +297,7 @@ func (r *runner) asFor(n *ins.AsFor) {
 		return
 	}
 	p := chain[len(chain)-1]
-	if r.fab != nil && r.known && r.no > 0 {
+	if r.fab != nil && r.known() && r.no > 0 {
 		for _, q := range chain {
 			for _, d := range q.rows {
 				if d.no > 0 && d.no <= r.no && r.no < d.no+d.count && d.after != nil && d.after.stitches() != r.fab.stitches() && !d.unread {
@@ -422,7 +422,7 @@ func (r *runner) divide(n *ins.Divide) {
 	for _, g := range n.Parts {
 		sum += max(g.N.At(r.size), 0)
 	}
-	if r.fab != nil && r.known && sum != r.fab.stitches() && sum > 0 {
+	if r.fab != nil && r.known() && sum != r.fab.stitches() && sum > 0 {
 		r.tell("rows/division", finding.Warning, n.At, "the parts add up to %s stitches, and the row has %s", "correct a part by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
 	}
 	s := split{section: r.section.Name, row: max(r.no, 0)}

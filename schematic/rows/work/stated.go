@@ -31,19 +31,21 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	res := rd.res
 	if l.Stated == nil {
 		if res != nil && res.total {
-			rd.known = false
+			rd.lose()
 		}
 		return append(out, rd)
 	}
 	k := r.said(l)
-	if res == nil || res.total || !rd.known && !res.pin {
+	if res == nil || res.total || !rd.known() && !res.pin {
 		if k < 0 {
 			return append(out, rd)
 		}
 		if res != nil && res.per > 1 && k%res.per != 0 {
 			rd.add(raw{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "%s stitches cannot be picked up at %s in each row", fix: "correct the count, or say what is picked up", a: []int{k, res.per}})
 		}
-		rd.fab, rd.known, rd.since = r.asStated(l, rd.fab, k), true, 0
+		rd.fab = r.asStated(l, rd.fab, k)
+		rd.find()
+		rd.since = 0
 		if res != nil && res.per > 0 && rd.fab.main() == nil {
 			rd.fab = uniform(nil, k)
 		}
@@ -51,7 +53,7 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	}
 	found := r.misfits(l, rd.fab)
 	if len(found) == 0 || rd.shortTotal(k) {
-		rd.suspect, rd.since = 0, 0
+		rd.certainty = certainty{guess: rd.guess}
 		rd.pardon(l)
 		return append(out, rd)
 	}
@@ -92,7 +94,9 @@ func (rd *reading) pardon(l *ins.Line) {
 	}
 	rd.found = append(rd.found[:k:k], told...)
 	for i := range told {
-		rd.found[k+i].held = true
+		if f := &rd.found[k+i]; f.why == none {
+			f.why = held
+		}
 	}
 }
 
@@ -109,6 +113,7 @@ func (rd *reading) shortTotal(k int) bool {
 
 func (rd *reading) add(fs ...raw) {
 	rd.cost += len(fs)
+	fs = rd.judged(fs)
 	left := mostFound - len(rd.found)
 	if left < 0 {
 		return
@@ -129,7 +134,7 @@ func (r *runner) checkOnly(l *ins.Line) {
 		return
 	}
 	for _, rd := range []*reading{&r.reading} {
-		rd.res = &result{out: rd.fab, total: !rd.known}
+		rd.res = &result{out: rd.fab, total: !rd.known()}
 	}
 	for i := range r.others {
 		r.others[i].res = &result{out: r.others[i].fab}

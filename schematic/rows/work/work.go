@@ -302,6 +302,7 @@ func (w *work) shapeHere(n *ins.Shape) {
 		return
 	}
 	if k > have/2 {
+		w.blind = w.blind || have == 0 // what stands before it went over the row already
 		w.tell("rows/over-use", finding.Warning, n.At, "this decreases %s stitches, but there are only %s", "decrease fewer", k, have)
 		k = have / 2
 	}

@@ -21,32 +21,27 @@ const mostHeld = 2
 // counted reports whether a finding is one about stitches used or made.
 func (m *merged) counted() bool { return uses([]raw{m.raw}) || m.kind == "rows/stated" }
 
-// gross reports whether it does not fit by more than half of the stitches.
-func (m *merged) gross() bool { return m.of > 0 && (2*m.gap > m.of || -2*m.gap > m.of) && m.of > 4 }
-
-// fewest is how many stitches a row below has at most for something to be missing before it:
-// a ring that is begun in words of its own, stitches taken up from another piece.
-const fewest = 2
-
-// doubtful reports whether what a finding rests on is not sure by itself: a row below that is not known,
-// a row that fits once and not again, or stitches that are off by half.
-func (m *merged) doubtful() bool { return m.again || m.bare || m.gross() }
+// resting are the findings that rest on how many stitches a row below has.
+var resting = map[string]bool{"rows/over-use": true, "rows/under-use": true, "rows/repeat": true, "rows/no-space": true, "rows/no-ring": true,
+	"rows/no-chain": true, "rows/stated": true, "rows/unworked": true, "rows/division": true, "rows/as-for": true, "rows/kind": true}
 
 // judge turns findings of which the reading is in doubt into notes.
 func judge(x *ins.Text, list []*merged) {
-	held, all := map[int]bool{}, map[int]bool{} // lines
+	fits, all := map[int]bool{}, map[int]bool{} // lines
 	for _, m := range list {
 		if !m.counted() {
 			continue
 		}
-		if all[m.at.Line] = true; m.held {
-			held[m.at.Line] = true
+		if all[m.at.Line] = true; m.why == held {
+			fits[m.at.Line] = true
 		}
 	}
 	crossed := crossedLines(x)
 	often := len(all) > 3 && 4*len(all) > worked(x) || forSome(x)
 	for _, m := range list {
-		if m.counted() && (often || m.doubtful() || m.held && len(held) > mostHeld || crossed[m.at.Line]) {
+		switch {
+		case !resting[m.kind]:
+		case m.why > held, m.why == held && len(fits) > mostHeld, m.counted() && (often || crossed[m.at.Line]):
 			m.kind, m.sev = "rows/not-read", finding.Note
 			m.msg = "not followed: " + m.msg
 		}
