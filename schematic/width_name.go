@@ -248,6 +248,8 @@ func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, sh
 		return "length at outer edge", turning(c.levels, i), true
 	}
 	switch {
+	case trunk && at.top && c.ownedBy(c.levels[i], "waist"):
+		return "waist", true, true
 	case at.hem && kind == KindPiece:
 		return "width at lower edge", true, true
 	case at.top && kind == KindPiece:
@@ -264,6 +266,14 @@ func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, sh
 		return "width at top", true, true
 	}
 	return "", false, false
+}
+
+// ownedBy reports whether all of a level is an edge of this name.
+func (c *canvas) ownedBy(l level, name string) bool {
+	return slices.ContainsFunc(c.segs, func(s seg) bool {
+		lo, hi := ordered(s.a, s.b)
+		return strings.EqualFold(s.name, name) && lo.y.Eq(l.y) && hi.y.Eq(l.y) && lo.x.Eq(l.l) && hi.x.Eq(l.r)
+	})
 }
 
 // innerWidthName names a width between the ends of a piece, where it turns from growing to narrowing or back.

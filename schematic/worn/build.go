@@ -16,6 +16,7 @@ type assembly struct {
 	protos  []*proto
 	strips  []*strip
 	ends    []sewnOn
+	hollow  []*schematic.Made   // pieces that do not lie flat when they are sewn
 	keys    map[edgeID][]string // of edges
 	placed  []*panel
 	turned  bool            // it is seen from behind
@@ -153,6 +154,9 @@ func (a *assembly) made(name string) *schematic.Made {
 	return nil
 }
 
+// addedTo begins the key of stitches that are added, or left, where pieces part.
+const addedTo = "added to "
+
 func heldKey(piece, part string) string { return "held " + piece + "." + part }
 
 // heldFrom are the runs from which a piece begins.
@@ -181,10 +185,10 @@ func (a *assembly) startRuns(m *schematic.Made) []run {
 	if len(from) == 0 || len(m.Steps) == 0 || len(m.Steps[0].Taken) != len(from) {
 		return nil
 	}
-	added := []string{"added to "}
+	added := []string{addedTo}
 	for _, f := range from {
 		if f.Piece != "" {
-			added[0] = "added to " + f.Piece
+			added[0] = addedTo + f.Piece
 		}
 	}
 	var out []run
@@ -250,7 +254,7 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 	var out []run
 	for i := range d.Parts {
 		p := &d.Parts[i]
-		r := run{name: p.Name, n: p.Stitches.Int(a.g.Index, 0), main: p.Hold, keys: []string{"added to " + taker}}
+		r := run{name: p.Name, n: p.Stitches.Int(a.g.Index, 0), main: p.Hold, keys: []string{addedTo + taker}}
 		switch {
 		case r.n < 1:
 			continue
@@ -481,6 +485,10 @@ func (a *assembly) bandOfPanels(m *schematic.Made, view int) {
 func (a *assembly) flat(m *schematic.Made, p *panel) {
 	if h := a.lengthwise(m, p); h != nil {
 		a.add(h, m.Make)
+		return
+	}
+	if a.sewnToItself(m, p) {
+		a.hollow = append(a.hollow, m)
 		return
 	}
 	if sleeve, strap := a.saddled(m, p); strap != nil {

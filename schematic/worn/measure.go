@@ -28,6 +28,8 @@ func (a *assembly) measures() []schematic.Measure {
 		t.span()
 	case root.made.Kind > schematic.KindBand:
 		t.outside(root)
+	case a.below(root) != nil:
+		t.limbs(root)
 	case b != nil:
 		t.trunk(b)
 		t.sleeve(b)
@@ -229,6 +231,9 @@ func (t *trunk) around(y, l, r float64) bool {
 			return true
 		}
 	}
+	if !t.closed(y) {
+		return false
+	}
 	fl, fr := math.Inf(1), math.Inf(-1)
 	for _, p := range t.panels {
 		if lo, hi := box(p.drawn); p.face != back {
@@ -246,6 +251,28 @@ func (t *trunk) around(y, l, r float64) bool {
 			if x := across(points(p.drawn), y+by); len(x) > 1 && absf(x[0]-l) < 0.3 && absf(x[len(x)-1]-r) < 0.3 {
 				return true
 			}
+		}
+	}
+	return false
+}
+
+// closed reports whether a bond along the sides of the trunk, below a height, holds front and back together: what hangs open
+// there goes around nothing.
+func (t *trunk) closed(y float64) bool {
+	keys := map[face]map[string]bool{front: {}, back: {}}
+	for _, p := range t.panels {
+		for i, s := range p.drawn {
+			z := p.drawn[(i+1)%len(p.drawn)].a
+			if of := keys[p.face]; of != nil && absf(z.Y-s.a.Y) > absf(z.X-s.a.X) && min(s.a.Y, z.Y) < y-0.4 {
+				for _, k := range s.keys {
+					of[k] = true
+				}
+			}
+		}
+	}
+	for k := range keys[front] {
+		if keys[back][k] {
+			return true
 		}
 	}
 	return false
@@ -284,7 +311,7 @@ func (tk *taker) trunk(t *trunk) {
 	if t.kind == "" { // no armhole says where the bust is: below sleeves that are worked with the body
 		t.under = math.Inf(1)
 		if y := t.hem + (t.top-t.hem)*2/5; !tk.legs(t) {
-			tk.girth(t, "bust", "", y, y)
+			tk.girth(t, "bust", "width", y, y)
 		}
 		tk.ofOneWithSleeves(t)
 		return
@@ -376,22 +403,56 @@ func (tk *taker) ofOneWithSleeves(t *trunk) {
 			continue
 		}
 		low, high := pt{X: lo.X, Y: math.Inf(1)}, pt{X: lo.X, Y: math.Inf(-1)} // of the left end
-		level := false                                                         // the sleeve begins with a step
-		for i, s := range p.drawn {
-			if absf(s.a.X-lo.X) > close {
-				continue
+		for _, s := range p.drawn {
+			if absf(s.a.X-lo.X) < close {
+				low.Y, high.Y = min(low.Y, s.a.Y), max(high.Y, s.a.Y)
 			}
-			low.Y, high.Y = min(low.Y, s.a.Y), max(high.Y, s.a.Y)
-			z, before := p.drawn[(i+1)%len(p.drawn)].a, p.drawn[(i+len(p.drawn)-1)%len(p.drawn)].a
-			level = level || s.a.Y == low.Y && (absf(z.Y-s.a.Y) < close || absf(before.Y-s.a.Y) < close)
 		}
 		tk.take("cuff to cuff", pt{X: lo.X, Y: high.Y}, pt{X: hi.X, Y: high.Y}, schematic.Horizontal, false, units.Num{})
 		tk.take("cuff", low, high, schematic.Vertical, tk.a.faced(), units.Num{})
-		if level {
-			tk.take("body to underarm", pt{X: r, Y: t.hem}, pt{X: hi.X, Y: low.Y}, schematic.Vertical, false, units.Num{})
+		if under := p.underarm(t.hem); under != (pt{}) {
+			tk.take("body to underarm", pt{X: r, Y: t.hem}, under, schematic.Vertical, false, units.Num{})
+			if top := p.above(under); absf(top-under.Y-(high.Y-low.Y)) > 1 { // it narrows to its cuff
+				tk.take("upper arm", under, pt{X: under.X, Y: top}, schematic.Vertical, tk.a.faced(), units.Num{})
+			}
 		}
 		return
 	}
+}
+
+// underarm is where the right side of a body turns outwards, level, into a sleeve that is worked with it; none where the side leans
+// into the sleeve.
+func (p *panel) underarm(hem float64) pt {
+	at := -1
+	for i, s := range p.drawn {
+		if absf(s.a.Y-hem) < 1 && (at < 0 || s.a.X > p.drawn[at].a.X) {
+			at = i
+		}
+	}
+	var best, found = 0.0, pt{}
+	for n := len(p.drawn); at >= 0; at++ {
+		a, z := p.drawn[at%n].a, p.drawn[(at+1)%n].a
+		d := sub(z, a)
+		if d.X < 0 || d.Y < -close {
+			break
+		}
+		if d.X > 3*d.Y && d.X > best && a.Y > hem+1 { // the longest: a rib steps too
+			best, found = d.X, a
+		}
+	}
+	return found
+}
+
+// above is how far up the panel reaches over a place of its edge.
+func (p *panel) above(q pt) float64 {
+	y := q.Y
+	for i, s := range p.drawn {
+		z := p.drawn[(i+1)%len(p.drawn)].a
+		if lo, hi := min(s.a.X, z.X), max(s.a.X, z.X); lo <= q.X && q.X <= hi && lo < hi {
+			y = max(y, lerp(s.a, z, (q.X-s.a.X)/(z.X-s.a.X)).Y)
+		}
+	}
+	return y
 }
 
 // span measures what is no garment with a body, such as a shawl: from tip to tip, how deep it is, and the lines between its
@@ -445,6 +506,66 @@ func (tk *taker) outside(root *panel) {
 			tk.upright(p)
 		}
 	}
+}
+
+// below are the panels that hang upright from the lower edge of what stands first, such as legs, from the left.
+func (a *assembly) below(root *panel) []*panel {
+	lo, _ := box(root.drawn)
+	var out []*panel
+	for _, p := range a.placed {
+		if _, hi := box(p.drawn); p.hung && !p.strip && p.made.Kind == schematic.KindPiece && p.where.sin == 0 && slices.Contains(p.hosts, root) && hi.Y < lo.Y+1 {
+			out = append(out, p)
+		}
+	}
+	slices.SortFunc(out, func(x, y *panel) int { return cmp.Compare(x.where.by.X, y.where.by.X) })
+	return out
+}
+
+// limbs measures a body with what hangs from its lower edge: all of it, the body, and one of the others, from its inner side if it has one.
+func (tk *taker) limbs(root *panel) {
+	list := tk.a.below(root)
+	p := list[0]
+	lo, rh := box(root.drawn)
+	left := lo.X
+	for _, q := range list {
+		l, _ := box(q.drawn)
+		lo = pt{X: min(lo.X, l.X), Y: min(lo.Y, l.Y)}
+	}
+	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: left, Y: rh.Y}, schematic.Vertical, false, units.Num{})
+	named := func(name string) bool {
+		return slices.ContainsFunc(root.made.Measures, func(m schematic.Measure) bool { return m.Name == name })
+	}
+	back := "body length"
+	if named("front length") { // short rows make the back longer
+		back = "back length"
+	}
+	l, h := box(p.drawn)
+	name := strings.ToLower(p.made.Name)
+	inner := pt{X: h.X, Y: h.Y}
+	if len(list) > 1 {
+		name = "inside " + name
+		p = list[len(list)-1]
+		l, h = box(p.drawn)
+		inner.X = l.X
+	} else {
+		name += " length"
+	}
+	tk.take(name, pt{X: inner.X, Y: l.Y}, pt{X: inner.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
+	for _, m := range p.made.Measures {
+		if m.View == p.view && m.Main && m.Axis == schematic.Horizontal {
+			tk.take(strings.ToLower(p.made.Name)+" "+m.Name, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
+		}
+	}
+	for _, m := range root.made.Measures {
+		name := m.Name
+		if name == "length" {
+			name = back
+		}
+		if m.View == root.view && m.Main && !root.acrossSlit(m.A, m.B) {
+			tk.take(name, root.spot(m.A), root.spot(m.B), m.Axis, m.Around, m.Length)
+		}
+	}
+	tk.seen["length"] = true
 }
 
 // upright measures what stands on another panel, such as a hood.

@@ -3,6 +3,7 @@ package worn
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"flatwright/schematic"
 )
@@ -338,7 +339,23 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 	if !alikeChords(dist(from, to), c.chord(), a.mostUnlike(keys)) || !c.inOrder(p.loop[run[0]], p.loop[run[len(run)-1]]) || !q.rightWayUp(c, from, to) || q.foldsUnderarm(p, run, c) || p.strap && !p.inwards(run, c) {
 		return fit{}
 	}
-	return fit{q, p, run, c, a.matched(q, p, run)}
+	return fit{q, p, run, c, a.matched(q, p, run) + 0.01*p.addedBeside(run, c)}
+}
+
+// addedBeside is 1 if the stitches that are added beside a run of the panel come to lie where its partner leaves some, as those of a
+// leg do at the crotch, or else 0.
+func (p *panel) addedBeside(run []int, c *chain) float64 {
+	n := len(p.loop)
+	added := func(s side) bool {
+		return slices.ContainsFunc(s.keys, func(k string) bool { return strings.HasPrefix(k, addedTo) })
+	}
+	from, to := c.at[0], c.at[len(c.at)-1]
+	before := from.p.drawn[(from.i+len(from.p.drawn)-1)%len(from.p.drawn)]
+	after := to.p.drawn[(to.i+1)%len(to.p.drawn)]
+	if added(before) && added(p.loop[(run[len(run)-1]+1)%n]) || added(after) && added(p.loop[(run[0]+n-1)%n]) {
+		return 1
+	}
+	return 0
 }
 
 // sides are those of placed panels that the chain runs along.

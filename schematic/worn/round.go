@@ -156,12 +156,18 @@ func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, 
 		}
 	}
 	var out []side
-	for i, s := range p.loop {
-		if !levelAt(p, i, y) {
+	n := len(p.loop)
+	first := slices.IndexFunc(p.loop, func(s side) bool { return absf(s.a.Y-y) > close })
+	for k := 0; k < n; k++ {
+		s := p.loop[(first+k)%n]
+		if !levelAt(p, (first+k)%n, y) {
 			out = append(out, s)
 			continue
 		}
-		z := p.loop[(i+1)%len(p.loop)].a
+		for k+1 < n && levelAt(p, (first+k+1)%n, y) { // what it was cut into before
+			k++
+		}
+		z := p.loop[(first+k+1)%n].a
 		list := append([]run2(nil), parts...)
 		if z.X < s.a.X {
 			for i, j := 0, len(list)-1; i < j; i, j = i+1, j-1 {

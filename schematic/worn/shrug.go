@@ -42,6 +42,30 @@ func (a *assembly) lengthwise(m *schematic.Made, p *panel) *panel {
 	return h
 }
 
+// sewnToItself reports whether a piece is sewn to itself otherwise than along its sides, in the mirror of its middle, as a bonnet's crown
+// is: it does not lie flat.
+func (a *assembly) sewnToItself(m *schematic.Made, p *panel) bool {
+	for i := range a.g.Pattern.Joins {
+		j := &a.g.Pattern.Joins[i]
+		if j.How == schematic.AtFold || j.How == schematic.InPlaces || len(j.Sew) != 1 || len(j.Into) != 1 {
+			continue
+		}
+		of, own := a.g.EdgesOf(j.Sew[0])
+		with, other := a.g.EdgesOf(j.Into[0])
+		if of != m || with != m || len(own) != 1 || len(other) != 1 {
+			continue
+		}
+		lo, hi := bounds([][]pt{own[0].Path})
+		l2, h2 := bounds([][]pt{other[0].Path})
+		x := 2 * p.middle()
+		upright := hi.Y-lo.Y > hi.X-lo.X
+		if other := h2.Y-l2.Y > h2.X-l2.X; upright != other && absf(lo.X+h2.X-x)+absf(hi.X+l2.X-x) > 1 {
+			return true
+		}
+	}
+	return false
+}
+
 // lengthwise measures what is folded along its whole length: from end to end, an end around, the stretch that is sewn and that which is
 // open, and how deep it lies.
 func (tk *taker) lengthwise(p *panel) {

@@ -33,7 +33,7 @@ func (a *assembly) strip(s *strip) bool {
 	if along == nil {
 		return false
 	}
-	out := offset(along.path, s.deep)
+	out := offset(steady(along.path, s.deep), s.deep)
 	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed)}
 	for i := range along.at {
 		at := along.at[len(along.at)-1-i]
@@ -54,6 +54,21 @@ func (a *assembly) strip(s *strip) bool {
 	}
 	a.placed = append(a.placed, p)
 	return true
+}
+
+// steady is a path without the stagger of a row or two with which it may begin or end: a band as deep as this turns no corner there.
+func steady(path []pt, deep float64) []pt {
+	turns := func(a, b, c pt) bool {
+		u, v := sub(b, a), sub(c, b)
+		return length(u) < deep/2 && dot(u, v) < 0.7*length(u)*length(v)
+	}
+	for len(path) > 2 && turns(path[0], path[1], path[2]) {
+		path = path[1:]
+	}
+	for n := len(path); n > 2 && turns(path[n-1], path[n-2], path[n-3]); n = len(path) {
+		path = path[:n-1]
+	}
+	return path
 }
 
 // offset is a way beside path, to its right, at a distance: joined at the corners, and without the turns where

@@ -19,6 +19,11 @@ import (
 func Dress(g *schematic.Garment) {
 	g.Worn, g.WornBack = nil, nil
 	a := newAssembly(g, false)
+	for _, m := range a.hollow {
+		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/left-over", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
+			Message: m.Name + " is not in the drawing of the garment as worn: it is sewn to itself round a corner, and does not lie flat",
+			Fix:     "nothing to mend: it is drawn as it is worked"})
+	}
 	if len(a.placed) == 0 {
 		return
 	}
@@ -26,9 +31,9 @@ func Dress(g *schematic.Garment) {
 		g.Findings = append(g.Findings, *f)
 		return
 	}
-	if root := a.placed[0]; root.face != either || root.made.Kind == schematic.KindBody || holds[root.made.Kind] && len(a.placed) > 1 {
-		a.leftOver()
-	}
+	root := a.placed[0]
+	whole := root.face == either && root.made.Kind != schematic.KindBody && !(holds[root.made.Kind] && len(a.placed) > 1)
+	a.leftOver(func(m *schematic.Made) bool { return !whole || isPart[m.Kind] || isPart[root.made.Kind] })
 	g.Worn = a.picture("as-worn", "As worn")
 	if g.Worn == nil || !slices.Contains(g.Pattern.Drawing.Views, schematic.BackAsWorn) {
 		return
@@ -86,11 +91,14 @@ func onlyOfTheBack(g *schematic.Garment) {
 	g.WornBack.Measures = own
 }
 
-// leftOver notes the pieces that nothing places, with the edges that a join could name.
-func (a *assembly) leftOver() {
+// isPart are the kinds of pieces that are no garment by themselves.
+var isPart = map[schematic.Kind]bool{schematic.KindSleeve: true, schematic.KindYoke: true, schematic.KindHood: true}
+
+// leftOver notes the pieces that nothing places, of those that are asked for, with the edges that a join could name.
+func (a *assembly) leftOver(asked func(*schematic.Made) bool) {
 	told := map[*schematic.Made]bool{}
 	note := func(m *schematic.Made, why string) {
-		if told[m] {
+		if told[m] || !asked(m) {
 			return
 		}
 		told[m] = true

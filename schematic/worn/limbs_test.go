@@ -1,0 +1,156 @@
+package worn
+
+import (
+	"slices"
+	"testing"
+
+	"flatwright/schematic"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/read"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// Of 120 stitches, 220 in 10 cm, half lies flat: 60 x 100/22 = 272.7 mm, of which each leg has 27, and half of the 6 of the
+// crotch; it begins from 54 + 6 stitches, so that its half is 30 wide, 136.4 mm, and ends in the middle of the crotch.
+func TestLegsHangFromTheirSharesOfTheHipAndMeetAtTheCrotch(t *testing.T) {
+	g := schematic.Work(pattern(t, "trousers.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	var legs [][2]float64
+	a := assembled(g)
+	for _, p := range a.placed {
+		if lo, hi := box(p.drawn); p.made.Name == "Leg" {
+			legs = append(legs, [2]float64{lo.X, hi.X})
+		}
+	}
+	require.Len(t, legs, 2)
+	slices.SortFunc(legs, func(x, y [2]float64) int { return int(x[0] - y[0]) })
+	assert.InDeltaSlice(t, []float64{-136.36, 0}, legs[0][:], 0.01)
+	assert.InDeltaSlice(t, []float64{0, 136.36}, legs[1][:], 0.01)
+	// 10 rows of rib at 3.2 a cm and 4 + 24 + 20 of the fabric at 3 a cm; a leg 6 + 42 + 12 of it and 12 of rib.
+	assert.InDelta(t, 31.25+160+200+37.5, measured(t, g, "length").Length.Float(), 0.01)
+	assert.InDelta(t, 237.5, measured(t, g, "inside leg").Length.Float(), 0.01)
+	assert.InDelta(t, 31.25+160, measured(t, g, "front length").Length.Float(), 0.01)
+	assert.InDelta(t, 104*100/24.0*10/10, measured(t, g, "waist").Length.Float(), 0.01)
+	assert.True(t, measured(t, g, "waist").Around)
+}
+
+// Nothing holds the sides of a ruana together, so that it is wide and not around: 112 stitches at 14 to 4 in.
+func TestWhatHangsOpenAtItsSidesIsNotMeasuredAround(t *testing.T) {
+	g := schematic.Work(pattern(t, "ruana.yaml"), 0)
+	Dress(g)
+	w := measured(t, g, "width")
+	assert.InDelta(t, 112*101.6/14, w.Length.Float(), 0.01)
+	assert.False(t, w.Around)
+	for _, m := range g.Worn.Measures {
+		assert.False(t, m.Around, m.Name)
+	}
+}
+
+// The side has 60 stitches at 18 to 10 cm; above it the sleeve has 20 + 10 of them.
+func TestASleeveWorkedWithItsBodyHasAnUnderarm(t *testing.T) {
+	g := schematic.Work(pattern(t, "sideways.yaml"), 0)
+	Dress(g)
+	assert.InDelta(t, 60*100/18.0, measured(t, g, "body to underarm").Length.Float(), 0.01)
+	arm := measured(t, g, "upper arm")
+	assert.InDelta(t, 2*30*100/18.0, arm.Length.Float(), 0.01)
+	assert.True(t, arm.Around)
+}
+
+// The band is 8 rows deep, 8 x 100/30 = 26.7 mm, and its upper end at the underarm stands over the side, 47/2 cm from the middle.
+func TestABandTurnsNoCornerAtTheStaggerOfARow(t *testing.T) {
+	for _, size := range []int{0, 6} {
+		g := schematic.Work(pattern(t, "slipover.yaml"), size)
+		Dress(g)
+		half := measured(t, g, "bust").Length.Float() / 4
+		for _, p := range assembled(g).placed {
+			if p.strip {
+				lo, hi := box(p.drawn)
+				assert.GreaterOrEqual(t, lo.X, -half-0.01)
+				assert.LessOrEqual(t, hi.X, half+0.01)
+			}
+		}
+	}
+}
+
+// The sides of a bonnet's brim are sewn to the sides of its crown, at a right angle: it stands up round the head.
+func TestWhatIsSewnToItselfRoundACornerIsDrawnAsItIsWorkedAndNoted(t *testing.T) {
+	p := written(t, `version: 1
+pattern: Bonnet
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 24 sts and 40 rows over 10 cm in garter stitch}
+pieces:
+  - piece: Bonnet
+    sections:
+      - {cast on: 74, edge: face}
+      - even: 44 rows
+      - divide:
+          - {bind off: 25, name: left side, edge: side edge}
+          - part: Crown
+            stitches: 24
+            left edge: crown edge
+            right edge: crown edge
+            sections:
+              - even: 42 rows
+              - {bind off: all, edge: nape}
+          - {bind off: 25, name: right side, edge: side edge}
+joins:
+  - {sew: Bonnet left side, to: Bonnet left crown edge}
+  - {sew: Bonnet right side, to: Bonnet right crown edge}
+`)
+	g := schematic.Work(p, 0)
+	Dress(g)
+	assert.Nil(t, g.Worn)
+	require.Len(t, noted(g), 1)
+	assert.Contains(t, noted(g)[0].Message, "round a corner")
+}
+
+// A hood stands on no neck of its own accord, whichever of the two is listed first.
+func TestAHoodThatNothingHoldsIsNoted(t *testing.T) {
+	neck := `
+  - piece: Neck
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 88, edge: lower edge}
+      - even: 40 rows
+      - {bind off: all, edge: upper edge}`
+	hood := `
+  - piece: Hood
+    left edge: face
+    right edge: face
+    sections:
+      - {cast on: 88, edge: neck edge}
+      - even: 60 rows
+      - {bind off: all, edge: top}`
+	for _, pieces := range []string{neck + hood, hood + neck} {
+		g := schematic.Work(written(t, `version: 1
+pattern: Balaclava
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 28 rows over 10 cm in stocking stitch}
+pieces:`+pieces+`
+joins:
+  - {sew: Hood top, to: Hood top, how: at a fold}
+`), 0)
+		Dress(g)
+		assert.Nil(t, g.Worn)
+		require.Len(t, noted(g), 1)
+		assert.Contains(t, noted(g)[0].Message, "no join or held stitch")
+	}
+}
+
+func written(t *testing.T, text string) *schematic.Pattern {
+	t.Helper()
+	p, found := read.Pattern("written.yaml", []byte(text))
+	require.NotNil(t, p, "%v", found)
+	return p
+}
+
+func noted(g *schematic.Garment) []finding.Finding {
+	return slices.DeleteFunc(slices.Clone(g.Findings), func(f finding.Finding) bool { return f.Kind != "worn/left-over" })
+}
