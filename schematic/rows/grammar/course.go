@@ -583,40 +583,14 @@ func length(p *parser, i int) (any, int) {
 		i++
 	}
 	t := p.at(i)
-	if t.Kind != 'n' && t.Kind != 'f' {
-		if t.Kind == 'w' && numerals[t.S] > 0 && unitWords[p.at(i+1).S] && !p.at(i+1).Is("in") {
-			u, _ := units.ParseUnit(p.at(i + 1).S)
-			return p.sameLength(units.Of(units.Int(int64(numerals[t.S])), u), u), i + 2
-		}
+	if t.Kind == 'w' && numerals[t.S] > 0 && unitWords[p.at(i+1).S] && !p.at(i+1).Is("in") {
+		u, _ := units.ParseUnit(p.at(i + 1).S)
+		return p.sameLength(units.Of(units.Int(int64(numerals[t.S])), u), u), i + 2
+	}
+	if !isNumber(t) {
 		return nil, -1
 	}
-	to := -1
-	for k := i; k < len(p.t); k++ {
-		t := p.at(k)
-		if unitWords[t.S] && t.Kind != 'n' {
-			if t.S == "in" && k+1 < len(p.t) && p.at(k+1).Kind == 'w' && !p.at(k+1).Is("from", "above", "long", "ending", "end", "or", "and", "in", "deep", "wide", "for", "then", "measured", "at", "of", "when", "below", "total", "high") {
-				if !(p.at(k-1).Kind == 'f' || p.at(k+1).Is("stockinette", "garter", "st", "rib", "ribbing")) {
-					break
-				}
-			}
-			to = k
-			if p.at(k+1).Is("/", "or", "-") && (p.at(k+2).Kind == 'n' || p.at(k+2).Kind == 'f') || p.at(k+1).Kind == 'g' && len(p.at(k+1).Sub) < 8 && hasUnit(p.at(k+1).Sub) {
-				continue
-			}
-			break
-		}
-		if t.Kind != 'n' && t.Kind != 'f' && !t.Is("/", "-", ",", "or", "[", "]") && t.Kind != 'g' {
-			break
-		}
-		if t.Kind == 'g' {
-			if !lengthGroup(t.Sub) {
-				break
-			}
-			if hasUnit(t.Sub) {
-				to = k
-			}
-		}
-	}
+	to := p.lengthEnd(i)
 	if to < 0 {
 		return nil, -1
 	}
@@ -625,6 +599,47 @@ func length(p *parser, i int) (any, int) {
 		end = to + 1
 	}
 	return p.parseLength(i, to), end + 1
+}
+
+// lengthEnd is the last word of the length that begins at i, a unit or a bracket that has one; -1: there is none.
+func (p *parser) lengthEnd(i int) int {
+	to := -1
+	for k := i; k < len(p.t); k++ {
+		switch t := p.at(k); {
+		case unitWords[t.S] && t.Kind != 'n':
+			if p.noInches(k) {
+				return to
+			}
+			if to = k; !p.otherUnit(k + 1) {
+				return to
+			}
+		case t.Kind == 'g':
+			if !lengthGroup(t.Sub) {
+				return to
+			}
+			if hasUnit(t.Sub) {
+				to = k
+			}
+		case !isNumber(t) && !t.Is("/", "-", ",", "or", "[", "]"):
+			return to
+		}
+	}
+	return to
+}
+
+// noInches reports whether the word at k, which may be a unit, is 'in' before what is worked into: 20 in each st.
+func (p *parser) noInches(k int) bool {
+	next := p.at(k + 1)
+	if p.at(k).S != "in" || next.Kind != 'w' || next.Is("from", "above", "long", "ending", "end", "or", "and", "in", "deep", "wide", "for", "then", "measured", "at", "of", "when", "below", "total", "high") {
+		return false
+	}
+	return p.at(k-1).Kind != 'f' && !next.Is("stockinette", "garter", "st", "rib", "ribbing")
+}
+
+// otherUnit reports whether the same length in another unit follows at k: / 20 cm, or 8 in, (20 cm).
+func (p *parser) otherUnit(k int) bool {
+	t := p.at(k)
+	return t.Is("/", "or", "-") && isNumber(p.at(k+1)) || t.Kind == 'g' && len(t.Sub) < 8 && hasUnit(t.Sub)
 }
 
 func hasUnit(t []text.Token) bool {
@@ -693,40 +708,49 @@ func cloth(p *parser, i int) (any, int) {
 	if !p.clothBegins(i) {
 		return nil, -1
 	}
-	if k, to := number(p, i); to >= 0 && p.at(i).Kind == 'n' { // 2x2 rib
-		q, next := number(p, to+1)
-		if next >= 0 && p.at(next).Is("twisted", "offset", "garter", "broken") {
-			next++
+	if p.at(i).Kind == 'n' {
+		if k, to := number(p, i); to >= 0 {
+			return p.numberedRib(k.(ins.Num), to)
 		}
-		if p.at(to).Is("x", "/") && next >= 0 && p.at(next).Is("rib", "ribbing") {
-			return ins.Cloth{Knit: k.(ins.Num).All, Purl: q.(ins.Num).All}, next + 1
-		}
+	}
+	best, to := p.longestClothAt(i)
+	if to < 0 {
 		return nil, -1
 	}
+	for p.at(to).Is("st", "sts", "stitch", "rib", "ribbing", "crochet", "pattern", "patt", "pat") {
+		to++
+	}
+	return best, to
+}
+
+// numberedRib reads 2x2 rib, from behind its first number.
+func (p *parser) numberedRib(k ins.Num, to int) (any, int) {
+	q, next := number(p, to+1)
+	if next >= 0 && p.at(next).Is("twisted", "offset", "garter", "broken") {
+		next++
+	}
+	if next < 0 || !p.at(to).Is("x", "/") || !p.at(next).Is("rib", "ribbing") {
+		return nil, -1
+	}
+	return ins.Cloth{Knit: k.All, Purl: q.(ins.Num).All}, next + 1
+}
+
+// longestClothAt is the fabric of the longest name at i, with a remark in brackets behind it, and where that ends.
+func (p *parser) longestClothAt(i int) (best ins.Cloth, to int) {
 	var words []string
-	best, to := ins.Cloth{}, -1
+	to = -1
 	for k := i; k < i+longestCloth && k < len(p.t); k++ {
 		t := p.at(k)
-		if t.Kind == 'g' {
-			if k == i || to < 0 {
-				break
-			}
-			to = k + 1 // (knit every rnd)
-			break
+		if t.Kind == 'g' && to >= 0 {
+			return best, k + 1 // (knit every rnd)
 		}
-		if t.Kind == 'p' && !t.Is(",", "/", "-", "x") {
+		if t.Kind == 'g' || t.Kind == 'p' && !t.Is(",", "/", "-", "x") {
 			break
 		}
 		words = append(words, t.S)
 		if c, ok := ins.ClothOf(strings.Join(words, " "), p.r.x.Terms); ok && (c != best || to < 0) {
 			best, to = c, k+1
 		}
-	}
-	for to >= 0 && p.at(to).Is("st", "sts", "stitch", "rib", "ribbing", "crochet", "pattern", "patt", "pat") {
-		to++
-	}
-	if to < 0 {
-		return nil, -1
 	}
 	return best, to
 }

@@ -113,6 +113,7 @@ func near(t []text.Token, i int) *text.Token {
 	return &t[i]
 }
 
+// isNumber reports whether a token is a whole number or a fraction.
 func isNumber(t *text.Token) bool { return t.Kind == 'n' || t.Kind == 'f' }
 
 // freeNumber reports whether a number counts no stitches or rows: it stands before a measure, behind the name

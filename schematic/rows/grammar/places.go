@@ -306,22 +306,23 @@ func tail(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	j := i + 1
-	for ; j < len(p.t); j++ {
-		k := p.at(j)
-		if k.Kind == 'p' || k.Kind == 'g' || k.Is("join") && !p.at(j-1).Is("as", "of", "at", "before", "after", "with", "from", "last") || k.Is("and", "across", "around", "to", "until", "till", "twice", "once", "turn", "then", "ending", "times", "rep", "repeat", "with", "work") {
-			break
-		}
-		if v, to := number(p, j); v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first", "any") {
-			break
-		}
-		if j > i+1 && p.at(j-1).Kind == 'n' && k.Kind == 'n' {
-			break
-		}
+	for j < len(p.t) && !p.endsTail(j) && (j == i+1 || p.at(j-1).Kind != 'n' || p.at(j).Kind != 'n') {
+		j++
 	}
 	if j == i+1 && !t.Is("below", "only", "above", "used", "left", "made") {
 		return nil, -1
 	}
 	return true, j
+}
+
+// endsTail reports whether a tail ends before the word at j: with a sign or bracket, or where something new is told.
+func (p *parser) endsTail(j int) bool {
+	k := p.at(j)
+	if k.Kind == 'p' || k.Kind == 'g' || k.Is("join") && !p.at(j-1).Is("as", "of", "at", "before", "after", "with", "from", "last") || k.Is("and", "across", "around", "to", "until", "till", "twice", "once", "turn", "then", "ending", "times", "rep", "repeat", "with", "work") {
+		return true
+	}
+	v, to := number(p, j)
+	return v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first", "any")
 }
 
 // tailOf reports whether the words from i on name a row or a piece.
@@ -490,56 +491,70 @@ func places(p *parser, i int) (any, int) {
 	}
 	s := spots{list: []ins.Place{v.(ins.Place)}}
 	for {
-		last := &s.list[len(s.list)-1]
+		to = s.remarked(p, to)
 		j := to
-		if last.Kind == ins.FromHook && p.at(j).Kind == 'g' {
-			if c, ok := p.remark(p.at(j)); ok {
-				s.count = c
-				j++
-				to = j
-			}
-		}
 		comma := p.at(j).Is(",")
 		if comma {
 			j++
 		}
-		and := p.at(j).Is("and", "then", "plus")
-		if and {
-			j++
-		} else if comma {
+		if !p.at(j).Is("and", "then", "plus") {
 			return s, to
 		}
-		if !and {
-			return s, to
-		}
-		w, next := p.named("place", j)
-		if next < 0 && !(p.at(j).Kind == 'n' && p.kindOrUnit(j+1)) {
-			if t := p.at(j); t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch") {
-				w, next = p.named("core", j)
-			}
-		}
-		if next < 0 && last.Kind == ins.InEach && last.Extent.Kind == ins.NoExtent { // each dc and ch-1 space around
-			if w, next = p.named("core", j); next >= 0 && (w.(ins.Place).Kind != ins.InEach || !w.(ins.Place).Unit.Space) {
-				next = -1
-			}
-		}
-		if next < 0 || w.(ins.Place).Kind == ins.InNext && p.at(j).Kind == 'n' && p.at(next).Is("in", "into") {
+		j++
+		pl, next := s.further(p, j)
+		if next < 0 || pl.Kind == ins.InNext && p.at(j).Kind == 'n' && p.at(next).Is("in", "into") {
 			return p.alsoOver(s, j, to)
 		}
-		pl := w.(ins.Place)
-		pl.At = p.span(j, next-1)
 		if comma && p.at(j).Kind == 'n' {
 			return s, to
 		}
-		if pl.Kind == ins.InEach && last.Kind == ins.InEach && last.Extent.Kind == ins.NoExtent && !last.Of && !sameUnit(last.Unit, pl.Unit) {
-			last.Extent = pl.Extent
-			s.also = append(s.also, &ins.Stitch{Places: []ins.Place{pl}}) // the stitch itself, by the builder
-			to = next
-			continue
-		}
-		s.list = append(s.list, pl)
+		pl.At = p.span(j, next-1)
+		s.add(pl)
 		to = next
 	}
+}
+
+// remarked takes a remark on the chains that are missed, behind a place from the hook.
+func (s *spots) remarked(p *parser, to int) int {
+	if s.last().Kind == ins.FromHook && p.at(to).Kind == 'g' {
+		if c, ok := p.remark(p.at(to)); ok {
+			s.count = c
+			return to + 1
+		}
+	}
+	return to
+}
+
+func (s *spots) last() *ins.Place { return &s.list[len(s.list)-1] }
+
+// further reads a place at j, behind 'and': its first word may be left out, as in 'in next st and last st'.
+func (s *spots) further(p *parser, j int) (ins.Place, int) {
+	if w, next := p.named("place", j); next >= 0 {
+		return w.(ins.Place), next
+	}
+	t := p.at(j)
+	if !(t.Kind == 'n' && p.kindOrUnit(j+1)) && (t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch")) {
+		if w, next := p.named("core", j); next >= 0 {
+			return w.(ins.Place), next
+		}
+	}
+	if s.last().Kind == ins.InEach && s.last().Extent.Kind == ins.NoExtent { // each dc and ch-1 space around
+		if w, next := p.named("core", j); next >= 0 && w.(ins.Place).Kind == ins.InEach && w.(ins.Place).Unit.Space {
+			return w.(ins.Place), next
+		}
+	}
+	return ins.Place{}, -1
+}
+
+// add puts a place behind the others; one more kind of place over the same stretch goes beside the last.
+func (s *spots) add(pl ins.Place) {
+	last := s.last()
+	if pl.Kind == ins.InEach && last.Kind == ins.InEach && last.Extent.Kind == ins.NoExtent && !last.Of && !sameUnit(last.Unit, pl.Unit) {
+		last.Extent = pl.Extent
+		s.also = append(s.also, &ins.Stitch{Places: []ins.Place{pl}}) // the stitch itself, by the builder
+		return
+	}
+	s.list = append(s.list, pl)
 }
 
 func sameUnit(a, b ins.Unit) bool {

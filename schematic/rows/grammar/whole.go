@@ -338,62 +338,89 @@ var rowsets = []form{
 	{rule: "rowset", pattern: "{x:rowname} {w:row}", meaning: "a row by its name", example: "Rep dec row every 6th row 3 more times", build: func(m *match) any { return rowset{name: value[string](m, "x")} }},
 }
 
+// rowNums reads rows by their numbers: 3, 2 and 4, 5 to 8.
 func rowNums(p *parser, i int) (any, int) {
-	var s rowset
-	one := func() bool {
-		t := p.at(i)
-		if _, ok := text.RowWord(t.S); ok && t.Kind == 'w' && len(s.rows) > 0 {
-			i++
-			t = p.at(i)
-		}
-		if t.Is("r") {
-			i++
-			t = p.at(i)
-		}
-		switch {
-		case t.Ord > 0:
-			s.rows = append(s.rows, ins.N(t.Ord))
-		case t.Kind == 'n' && !t.List:
-			s.rows = append(s.rows, t.Num)
-		default:
-			return false
-		}
-		i++
-		return true
-	}
-	if !one() {
+	r := rowsRead{p: p, i: i}
+	if !r.one() {
 		return nil, -1
 	}
 	for {
-		save := i
-		if p.at(i).Is("row", "rnd", "round") && p.at(i+1).Is("and", "to") {
-			i++
+		save := r.i
+		if p.at(r.i).Is("row", "rnd", "round") && p.at(r.i+1).Is("and", "to") {
+			r.i++
 		}
-		switch {
-		case p.at(i).Is("-", "--", "to", "through", "thru"):
-			i++
-			if p.at(i).Num.By != nil || p.at(i-1).Kind == 'p' && p.at(i+1).Is("st", "sts", "stitch", "stitches") || !one() { // a count: Rows 2 and 3 - 8 sts
-				return s, save
-			}
-			s.stretch = true
-			if p.at(i).Is("inclusive", "incl") {
-				i++
-			}
-		case p.at(i).Is("and", ",", "&", "then", "+"):
-			i++
-			if p.at(i).Is("and") {
-				i++
-			}
-			if !one() || p.at(i).Is("times", "more", "sts", "st") {
-				if len(s.rows) > 1 && i > save+1 {
-					s.rows = s.rows[:len(s.rows)-1]
-				}
-				return s, save
-			}
-		default:
-			return s, save
+		ok := false
+		switch t := p.at(r.i); {
+		case t.Is("-", "--", "to", "through", "thru"):
+			ok = r.upTo()
+		case t.Is("and", ",", "&", "then", "+"):
+			ok = r.further(save)
+		}
+		if !ok {
+			return r.rowset, save
 		}
 	}
+}
+
+// rowsRead are rows as they are read, up to the word at i.
+type rowsRead struct {
+	rowset
+	p *parser
+	i int
+}
+
+// one reads a number; it reports false where there is none.
+func (r *rowsRead) one() bool {
+	t := r.p.at(r.i)
+	if _, ok := text.RowWord(t.S); ok && t.Kind == 'w' && len(r.rows) > 0 {
+		r.i++
+		t = r.p.at(r.i)
+	}
+	if t.Is("r") {
+		r.i++
+		t = r.p.at(r.i)
+	}
+	switch {
+	case t.Ord > 0:
+		r.rows = append(r.rows, ins.N(t.Ord))
+	case t.Kind == 'n' && !t.List:
+		r.rows = append(r.rows, t.Num)
+	default:
+		return false
+	}
+	r.i++
+	return true
+}
+
+// upTo reads the end of a stretch of rows: to 8 inclusive. A count is none: Rows 2 and 3 - 8 sts.
+func (r *rowsRead) upTo() bool {
+	p := r.p
+	sign := p.at(r.i).Kind == 'p'
+	r.i++
+	if p.at(r.i).Num.By != nil || sign && p.at(r.i+1).Is("st", "sts", "stitch", "stitches") || !r.one() {
+		return false
+	}
+	r.stretch = true
+	if p.at(r.i).Is("inclusive", "incl") {
+		r.i++
+	}
+	return true
+}
+
+// further reads one more number: and 6. What turns out to be another count is given back.
+func (r *rowsRead) further(save int) bool {
+	p := r.p
+	r.i++
+	if p.at(r.i).Is("and") {
+		r.i++
+	}
+	if r.one() && !p.at(r.i).Is("times", "more", "sts", "st") {
+		return true
+	}
+	if len(r.rows) > 1 && r.i > save+1 {
+		r.rows = r.rows[:len(r.rows)-1]
+	}
+	return false
 }
 
 func rowName(p *parser, i int) (any, int) {
@@ -506,6 +533,7 @@ func evenUntil(m *match) any {
 	return e
 }
 
+// shape builds an increase or a decrease at the places and times of its course.
 func shape(inc bool) func(m *match) any {
 	return func(m *match) any {
 		c, _ := m.get("c").(course)
@@ -513,30 +541,25 @@ func shape(inc bool) func(m *match) any {
 		if m.p.t[0].Is("rep", "repeat") && m.p.at(m.from-1).Is(",") && !c.where && !c.HasTimes && c.Every.Set() && c.Every.By == nil && c.Every.All == 1 { // how many the repeated row takes away
 			return &ins.Nothing{}
 		}
-		u, unit := m.get("u").(ins.Unit)
-		if unit && (u.Space || u.Row || u.Chain) {
+		adds := m.said("add", "adding")
+		if u, unit := m.get("u").(ins.Unit); unit && (u.Space || u.Row || u.Chain) || adds && !m.has("n") ||
+			!m.has("n") && !unit && !c.where && !c.spread && !c.HasTimes && !c.Rows.Set() {
 			return nil
 		}
-		if m.said("add", "adding") && !m.has("n") {
-			return nil
-		}
-		if !m.has("n") && !unit && !c.where && !c.spread && !c.HasTimes && !c.Rows.Set() {
-			return nil
-		}
-		if m.said("add", "adding") || c.once {
-			s.HasOver = true
-		}
-		if !m.has("c") && m.p.line.IsRow() || c.spread && m.p.line.IsRow() && !c.HasTimes && !c.Every.Set() && !c.Rows.Set() && !c.First {
-			s.Spread = true
-		}
-		if !m.has("c") && !m.p.line.IsRow() && !m.said("evenly") && !m.said("add") {
-			s.Spread = true
-		}
-		if !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && (c.Every.Set() || c.Rows.Set() || c.HasTimes || c.First) && !s.HasOver {
-			s.Vague = true
-		}
+		often := c.HasTimes || c.Every.Set() || c.Rows.Set() || c.First
+		s.HasOver = adds || c.once
+		s.Spread = s.Spread || m.spread(c, often)
+		s.Vague = !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && often && !s.HasOver
 		return s
 	}
+}
+
+// spread reports whether a shaping, often or once, goes across its row.
+func (m *match) spread(c course, often bool) bool {
+	if m.p.line.IsRow() {
+		return !m.has("c") || c.spread && !often
+	}
+	return !m.has("c") && !m.said("evenly", "add")
 }
 
 // shapeOver is a shaping in each of so many rows, or in each second one and so on.
