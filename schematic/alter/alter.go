@@ -52,11 +52,17 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	}
 	a := &Altered{Before: oneSize(p, r.Size, nil)}
 	a.Was = schematic.Work(a.Before, 0)
+	like := []*schematic.Garment{a.Was}
 	if len(r.Own) > 0 {
 		own, told := forBody(p, r.Size, r.Own)
 		found = append(found, told...)
 		if own == nil {
 			return nil, found
+		}
+		if w, ok := placed(p, r.Own); ok {
+			for i := w.low; i <= min(w.low+1, p.Sizes.Len()-1); i++ {
+				like = append(like, schematic.Work(oneSize(p, i, nil), 0))
+			}
 		}
 		p = own
 	}
@@ -69,10 +75,11 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	}
 	found = append(found, t.contradictions(a.Was.Findings)...)
 	found = append(found, t.gives()...)
-	found = append(found, t.joinsKept(a)...)
+	apart := t.joinsKept(a, like)
+	found = append(found, apart...)
 	a.Changes = changes(a)
 	found.Sort()
-	if t.score.broken > 0 {
+	if t.score.broken > 0 || apart.Errors() {
 		return nil, found
 	}
 	return a, found
@@ -317,29 +324,58 @@ func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num,
 		Fix:     fmt.Sprintf("%+d rows would make it %s %s", other, shaping.LongIn(row.Times(other).Abs(), l.f.was.Units), way)})
 }
 
-// joinsKept tells of joins whose two edges differ in another way than before, by
-// more than a stitch and a row.
-func (t *trial) joinsKept(a *Altered) finding.List {
+// joinsKept tells of joins whose two edges differ in another way than in any of the published sizes like it, by
+// more than a stitch and a row; where they can't be sewn to each other any more it is an error.
+func (t *trial) joinsKept(a *Altered, like []*schematic.Garment) finding.List {
 	var out finding.List
 	for _, now := range a.Now.Seams {
-		for _, was := range a.Was.Seams {
-			if was.Number != now.Number {
-				continue
-			}
-			g := a.Pattern.GaugeNamed("")
-			slack := units.Max(g.StitchWidth(), g.RowHeight()).Times(2)
-			before, after := was.SewLength.Sub(was.IntoLength), now.SewLength.Sub(now.IntoLength)
-			if !slack.Less(after.Sub(before).Abs()) && !t.parted(was, now) {
-				continue
-			}
-			out = append(out, finding.Finding{Kind: "alter/join", Severity: finding.Warning, Pos: now.Join.Pos,
-				Message: fmt.Sprintf("the join of %s and %s is not kept", strings.Join(now.Join.Sew, ", "), strings.Join(now.Join.Into, ", ")),
-				Have:    fmt.Sprintf("%s and %s cm", cm(now.SewLength), cm(now.IntoLength)), Want: fmt.Sprintf("%s and %s cm, as published", cm(was.SewLength), cm(was.IntoLength)),
-				Fix: "alter the other piece alike, or ease the difference in"})
+		was, ok := nearest(like, now)
+		if !ok {
+			continue
 		}
+		g := a.Pattern.GaugeNamed("")
+		slack := units.Max(g.StitchWidth(), g.RowHeight()).Times(2)
+		before, after := was.SewLength.Sub(was.IntoLength), now.SewLength.Sub(now.IntoLength)
+		if !slack.Less(after.Sub(before).Abs()) && !t.parted(was, now) {
+			continue
+		}
+		f := finding.Finding{Kind: "alter/join", Severity: finding.Warning, Pos: now.Join.Pos,
+			Message: fmt.Sprintf("the join of %s and %s is not kept", strings.Join(now.Join.Sew, ", "), strings.Join(now.Join.Into, ", ")),
+			Have:    fmt.Sprintf("%s and %s cm", cm(now.SewLength), cm(now.IntoLength)), Want: fmt.Sprintf("%s and %s cm, as published", cm(was.SewLength), cm(was.IntoLength)),
+			Fix: "alter the other piece alike, or ease the difference in"}
+		if more := after.Abs().Sub(before.Abs()); slack.Times(max(len(now.Sew), len(now.Into))).Less(more) && eased.Mul(units.Min(now.SewLength, now.IntoLength)).Less(more) {
+			f.Severity = finding.Error
+			f.Message += fmt.Sprintf(": one is %s longer than the other, more than can be eased in", a.Pattern.Steps.Both(after.Abs()))
+			f.Fix = "alter the other piece alike, or give the measurement too that the other edge comes from"
+		}
+		out = append(out, f)
 	}
 	return out
 }
+
+// nearest is a join in that of some garments whose edges differ most as they do now; false if none has it, or if they
+// differ now by no more than in one and no less than in another.
+func nearest(like []*schematic.Garment, now schematic.Seam) (best schematic.Seam, ok bool) {
+	differ := func(s schematic.Seam) units.Num { return s.SewLength.Sub(s.IntoLength) }
+	var low, high, off units.Num
+	for _, g := range like {
+		for _, s := range g.Seams {
+			if s.Number != now.Number {
+				continue
+			}
+			d := differ(s).Sub(differ(now))
+			low, high = units.Min(low, d), units.Max(high, d)
+			if !ok || d.Abs().Less(off) {
+				best, ok, off = s, true, d.Abs()
+			}
+		}
+	}
+	return best, ok && (low.Sign() == 0 || high.Sign() == 0)
+}
+
+// eased is the most, as a part of the shorter edge, by which two edges may differ more than they did and still be sewn
+// to each other (common practice: a twentieth is eased without a trace, a tenth with care).
+var eased = units.Frac(1, 10)
 
 func cm(mm units.Num) string { return units.Decimal(units.In(mm, units.CM), 1) }
 

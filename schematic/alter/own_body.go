@@ -27,6 +27,9 @@ func forBody(p *schematic.Pattern, i int, body []Own) (*schematic.Pattern, findi
 	if q.Bodies, found = ownBodies(p, i, body); found.Errors() {
 		return nil, found
 	}
+	if w, ok := placed(p, body); ok {
+		found = append(found, w.follow(&q, i)...)
+	}
 	vals, graded := grade.Resolve(&q)
 	if graded.Errors() {
 		return nil, append(found, graded...)
@@ -95,6 +98,136 @@ func ownBodies(p *schematic.Pattern, i int, body []Own) ([]schematic.Written, fi
 		b.Other = expr.Graded{}
 	}
 	return out, found
+}
+
+// between is where a maker stands among the sizes of a pattern by the first of its body measurements, by which sizes
+// are made: past the size low by so much of the way to the next.
+type between struct {
+	p    *schematic.Pattern
+	by   schematic.Written
+	own  []Own
+	low  int
+	part units.Num
+	out  string // in words, if she is beyond all sizes
+}
+
+// placed is where a maker's own body stands among the sizes; false if she does not say the measurement that sizes are
+// made by, or the pattern's own do not go up in it.
+func placed(p *schematic.Pattern, own []Own) (w between, ok bool) {
+	if len(p.Bodies) == 0 {
+		return w, false
+	}
+	w = between{p: p, by: p.Bodies[0], own: own}
+	k := slices.IndexFunc(own, func(o Own) bool { return expr.Key(o.Name) == expr.Key(w.by.Name) })
+	if k < 0 {
+		return w, false
+	}
+	high := w.by.High
+	if high.IsZero() {
+		high = w.by.Low
+	}
+	n := p.Sizes.Len()
+	of := make([]units.Num, n)
+	for i := range of {
+		v, has := high.At(i)
+		if !has || i > 0 && !of[i-1].Less(v) {
+			return w, false
+		}
+		of[i] = v
+	}
+	mine := own[k].Length
+	switch {
+	case mine.Less(of[0]):
+		w.out = "is less than that of the smallest size"
+	case of[n-1].Less(mine):
+		w.low, w.out = n-1, "is more than that of the largest size"
+	default:
+		for w.low < n-1 && !mine.Less(of[w.low+1]) {
+			w.low++
+		}
+		if w.low < n-1 {
+			w.part = mine.Sub(of[w.low]).Div(of[w.low+1].Sub(of[w.low]))
+		}
+	}
+	return w, true
+}
+
+// at is a value where the maker stands, and whether there is one that differs from that of size i.
+func (w between) at(g expr.Graded, i int) (units.Num, bool) {
+	a, has := g.At(w.low)
+	was, had := g.At(i)
+	if g.IsZero() || !has || !had {
+		return was, false
+	}
+	if w.part.Sign() > 0 {
+		b, has := g.At(w.low + 1)
+		if !has {
+			return was, false
+		}
+		a = a.Add(b.Sub(a).Mul(w.part))
+	}
+	return a, !a.Eq(was)
+}
+
+// follow has all that the grading takes of a size, and the maker does not say herself, follow her own measurement in
+// size i, as it does from size to size: edges that are joined stay as long as each other. It tells what does.
+func (w between) follow(q *schematic.Pattern, i int) finding.List {
+	var told []string
+	n := q.Sizes.Len()
+	for k := range q.Bodies {
+		b := &q.Bodies[k]
+		if slices.ContainsFunc(w.own, func(o Own) bool { return expr.Key(o.Name) == expr.Key(b.Name) }) ||
+			!slices.ContainsFunc(q.Grading, func(g schematic.Grading) bool { return asks(&g, b.Name) }) {
+			continue
+		}
+		low, moved := w.at(b.Low, i)
+		high, also := w.at(b.High, i)
+		if moved {
+			b.Low = withAt(b.Low, i, n, low)
+		}
+		if also {
+			b.High, low = withAt(b.High, i, n, high), high
+		}
+		if moved || also {
+			told = append(told, b.Name+" "+q.Steps.Both(low))
+		}
+	}
+	q.Grading = slices.Clone(q.Grading)
+	for k := range q.Grading {
+		g := &q.Grading[k]
+		if g.Given == nil {
+			continue
+		}
+		v, moved := w.at(g.Given.Vals, i)
+		if !moved {
+			continue
+		}
+		given := *g.Given
+		text := ""
+		switch given.Dim {
+		case expr.LengthOf:
+			text = q.Steps.Both(v)
+		default:
+			v = units.Int(int64(v.Round()))
+			text = v.String()
+		}
+		given.Vals = withAt(given.Vals, i, n, v)
+		g.Given = &given
+		told = append(told, g.Name+" "+text)
+	}
+	if len(told) == 0 {
+		return nil
+	}
+	where := "as in size " + q.Sizes.Names[w.low]
+	switch {
+	case w.out != "":
+		where = fmt.Sprintf("which %s, and are those of size %s", w.out, q.Sizes.Names[w.low])
+	case w.part.Sign() > 0:
+		where = fmt.Sprintf("which lies between %s and %s", q.Sizes.Names[w.low], q.Sizes.Names[w.low+1])
+	}
+	return finding.List{{Kind: "alter/body", Severity: finding.Note, Pos: q.SizesPos,
+		Message: fmt.Sprintf("numbers that you do not give follow your %s, %s: %s", expr.Key(w.by.Name), where, strings.Join(told, ", ")),
+		Fix:     "give your own, where they differ"}}
 }
 
 // withAt is g, one for each of n sizes, with another length in size i.

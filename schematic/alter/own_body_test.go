@@ -1,6 +1,8 @@
 package alter_test
 
 import (
+	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -8,6 +10,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/alter"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -81,4 +84,64 @@ func TestACrownKeepsItsWedgesAsWide(t *testing.T) {
 		after = append(after, s.After)
 	}
 	assert.Equal(t, []int{130, 130, 130, 78, 13}, after[:5])
+}
+
+// A bust alone is given: 37 in lies three quarters of the way from S (34) to M (38), so that an upper arm of 10 1/4 and 11 in is
+// 10 13/16 in there, and 2 in of ease more 12 13/16: 57.66 stitches at 18 over 4 in, evenly 58. At 50 in it is that of 2X, 15 1/2 in: 17 1/2 in are
+// 78.75 stitches, 78. The raglan edges stay as like each other as in the sizes beside. A bust that an upper arm of one's own does
+// not go with is told, and, where the edges can't be sewn, refused.
+func TestWhatIsNotGivenOfABodyFollowsTheBust(t *testing.T) {
+	p := file(t, "../../examples/windlass-raglan.yaml")
+	inches := func(n, of int64) units.Num { return units.Frac(n*254, 10*of) }
+	own := func(size int, bust, arm units.Num) (*alter.Altered, finding.List) {
+		r := alter.Request{Size: size, Own: []alter.Own{{Name: "bust", Length: bust}}}
+		if arm.Sign() > 0 {
+			r.Own = append(r.Own, alter.Own{Name: "upper arm", Length: arm})
+		}
+		return alter.Alter(p, r)
+	}
+	joins := func(l finding.List) int {
+		n := 0
+		for _, f := range l {
+			if f.Kind == "alter/join" {
+				n++
+			}
+		}
+		return n
+	}
+	upper := func(a *alter.Altered) int {
+		s := a.Now.Pieces[2].Steps
+		return s[len(s)-3].Before
+	}
+	for _, c := range []struct {
+		bust units.Num
+		want int
+	}{{inches(34, 1), 56}, {inches(37, 1), 58}, {inches(50, 1), 78}} {
+		for size := range p.Sizes.Names {
+			a, found := own(size, c.bust, units.Num{})
+			require.NotNil(t, a, found)
+			assert.Equal(t, c.want, upper(a), "%v in size %d", c.bust, size)
+			assert.Zero(t, joins(found), found)
+			told := 0
+			for _, f := range found {
+				if strings.Contains(f.Message, "follow your bust") {
+					told++
+					assert.Contains(t, f.Message, "upper arm")
+				}
+			}
+			assert.LessOrEqual(t, told, 1)
+		}
+	}
+	a, found := own(1, inches(37, 1), inches(41, 4)) // her arm is that of the size
+	require.NotNil(t, a)
+	assert.Equal(t, 56, upper(a))
+	assert.NotContains(t, fmt.Sprint(found), "upper arm")
+	a, found = own(0, inches(62, 1), inches(9, 1)) // the arm of a child
+	assert.Nil(t, a)
+	assert.Equal(t, 1, joins(found), found)
+	assert.True(t, found.Errors())
+	a, found = alter.Alter(p, alter.Request{Size: 1, Own: []alter.Own{{Name: "upper arm", Length: inches(21, 2)}}}) // no bust: nothing follows
+	require.NotNil(t, a, found)
+	assert.NotContains(t, fmt.Sprint(found), "follow")
+	assert.Equal(t, 86, a.Now.Pieces[0].Steps[0].After)
 }

@@ -32,6 +32,13 @@ type AlterOptions struct {
 	Yarn   YarnOptions
 }
 
+// unaltered is the ErrUnreadable of a pattern that can be read, and not altered as asked; the findings say why.
+type unaltered struct{}
+
+func (unaltered) Error() string { return "it can't be altered so, and nothing was written" }
+
+func (unaltered) Is(err error) bool { return err == ErrUnreadable }
+
 // Alter gives the drawing and a text of counts and yarn for one person. Its
 // error is ErrUnreadable, an OptionError, a place.TooLarge, or of an ended ctx.
 func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
@@ -46,7 +53,7 @@ func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
 	a, found := alter.Alter(p, q)
 	r.Findings = found // of the alteration: those of the pattern are the designer's
 	if a == nil {
-		return r, ErrUnreadable
+		return r, unaltered{}
 	}
 	var b bytes.Buffer
 	if err := alteredText(&b, a, found); err != nil {
