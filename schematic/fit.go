@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
@@ -112,6 +113,7 @@ type Fitting struct {
 	first      Section         // comes before the section at hand
 	steps      map[Side][2]int // stitches taken off there so far by steps that follow each other, as published and now
 	follow     int             // sections from there, where steps may follow
+	odd        int             // stitches that the next section decreases, or increases, once, beside its own
 	band       *Sideways
 }
 
@@ -295,6 +297,11 @@ func (f *Fitting) Sided(list []Section, s Section) (string, bool) {
 		}
 	}
 	return "", false
+}
+
+// Sided reports whether something in a list of sections must begin on one side of the work.
+func Sided(list []Section) bool {
+	return slices.ContainsFunc(list, func(s Section) bool { return s.sided() })
 }
 
 // Beginning is a band as published, where its stitches are picked up along edges, and how many they are now.

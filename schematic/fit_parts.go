@@ -75,7 +75,12 @@ func (s *BindOff) fit(f *Fitting, old Section) {
 	}
 	taken := f.taken(s.At)
 	sts, _ := f.ratio()
-	n = f.Near(f.name("edge", n), sts.Times(taken[0]+k*n).Sub(units.Int(int64(taken[1]))).Div(units.Int(int64(k))), f.needs().of(f.N, -k), 1)
+	odd := 0
+	if s.At == BothEdges && f.step.Before != f.step.After && f.evenNext() {
+		odd = min(1, f.Near(f.name("odd", n), units.Int(2), Need{}, 1)-2)
+	}
+	n = f.Near(f.name("edge", n), sts.Times(taken[0]+k*n).Sub(units.Int(int64(taken[1]))).Div(units.Int(int64(k))), f.needs().of(f.N+odd, -k), 1)
+	f.odd = odd
 	left := min(1, f.step.After)
 	if n*k > f.N-left {
 		n = max(1, (f.N-left)/k)
@@ -83,6 +88,15 @@ func (s *BindOff) fit(f *Fitting, old Section) {
 	n = f.put(&s.Stitches, n)
 	f.N -= n * k
 	f.steps[s.At] = [2]int{taken[0] + k*was.Stitches.Int(0, 0), taken[1] + k*n}
+}
+
+// evenNext reports whether rows of a chosen number are worked even next, in which a stitch can be decreased.
+func (f *Fitting) evenNext() bool {
+	if len(f.next) == 0 {
+		return false
+	}
+	s, even := f.next[0].(*Even)
+	return even && s.Rows.From == nil && f.Steps[s].Rows > 3
 }
 
 // taken is what the steps just before took off at the same edge, as published and now: several in turn are rounded
@@ -109,8 +123,9 @@ func (s *BindOff) fitSteps(f *Fitting, was *BindOff) {
 	if every := f.step.Rows / times; every > 0 && every*times == f.step.Rows {
 		was, now := f.Chooser.Gauge(f.Gauge)
 		to := f.want.Add(was.RowHeight().Times(f.step.Rows))
-		times = f.Near(f.rowsName(f.step.Rows), to.Sub(f.have).Div(now.RowHeight().Times(every)), Need{}, 1)
-		f.rise(every * times)
+		rows := f.Near("rows in steps"+f.rowsName(f.step.Rows)[len("rows"):], to.Sub(f.have).Div(now.RowHeight()), Need{every, 0}, every)
+		times = rows / every
+		f.rise(rows)
 	}
 	sts, _ := f.ratio()
 	whole := was.Stitches.Int(0, 0) * was.Times.Int(0, 1)

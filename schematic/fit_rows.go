@@ -19,7 +19,28 @@ func (s *Even) fit(f *Fitting, old Section) {
 			need.Plus = 1
 		}
 	}
-	s.Amount = Amount{Rows: expr.Counts(f.rows(old, need))}
+	rows := f.rows(old, need)
+	if odd := f.odd; odd != 0 && rows > 1 {
+		f.N += odd
+		f.first = once(s, odd)
+		rows--
+		f.Odd(s, abs(odd), inWords(odd))
+	}
+	f.odd = 0
+	s.Amount = Amount{Rows: expr.Counts(rows)}
+}
+
+// once is a row before rows worked even in which d stitches are increased, or decreased, at its middle.
+func once(s *Even, d int) *Shape {
+	return &Shape{Common: Common{Gauge: s.Gauge, LeftEdge: s.LeftEdge, RightEdge: s.RightEdge, Stitch: s.Stitch, Pos: s.Pos},
+		Shapings: []Shaping{{Increase: d > 0, By: expr.Counts(abs(d)), At: Across, Every: expr.Counts(1), Times: expr.Counts(1), Pos: s.Pos}}}
+}
+
+func inWords(d int) string {
+	if d < 0 {
+		return "decreased"
+	}
+	return "increased"
 }
 
 func (s *Shape) need(f *Fitting, then Need) Need {
@@ -235,12 +256,8 @@ func (t *spreading) odd(d int) {
 	if d == 0 {
 		return
 	}
-	how := "increased"
-	if d < 0 {
-		how = "decreased"
-	}
 	t.f.N += d
-	t.f.Odd(t.s, abs(d), how)
+	t.f.Odd(t.s, abs(d), inWords(d))
 	t.s.Shapings = append(t.s.Shapings, Shaping{Increase: d > 0, By: expr.Counts(abs(d)), At: Across, Every: expr.Counts(1), Times: expr.Counts(1), Pos: t.s.Pos})
 }
 

@@ -75,7 +75,7 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	}
 	found = append(found, t.contradictions(a.Was.Findings)...)
 	found = append(found, t.gives()...)
-	apart := t.joinsKept(a, like)
+	apart := t.joinsKept(a, like, len(r.Parts) > 0)
 	found = append(found, apart...)
 	a.Changes = changes(a)
 	found.Sort()
@@ -161,9 +161,9 @@ func alter(p, next *schematic.Pattern, gauges []schematic.Gauge, r Request, befo
 	return longer(f, best, r, found)
 }
 
-// regraded is by how many halves of a stitch or row more a garment that goes through its grading may be off than
+// regraded is by how much farther off a garment that goes through its grading may be, reckoned as in a score, than
 // one whose counts are chosen freely (a choice of this project).
-const regraded = 4
+const regraded = 8
 
 func sameGauges(a, b []schematic.Gauge) bool {
 	for i := range a {
@@ -325,8 +325,9 @@ func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num,
 }
 
 // joinsKept tells of joins whose two edges differ in another way than in any of the published sizes like it, by
-// more than a stitch and a row; where they can't be sewn to each other any more it is an error.
-func (t *trial) joinsKept(a *Altered, like []*schematic.Garment) finding.List {
+// more than a stitch and a row; where they can't be sewn to each other any more it is an error, unless the maker has
+// chosen pieces of several sizes herself.
+func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) finding.List {
 	var out finding.List
 	for _, now := range a.Now.Seams {
 		was, ok := nearest(like, now)
@@ -343,7 +344,7 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment) finding.List {
 			Message: fmt.Sprintf("the join of %s and %s is not kept", strings.Join(now.Join.Sew, ", "), strings.Join(now.Join.Into, ", ")),
 			Have:    fmt.Sprintf("%s and %s cm", cm(now.SewLength), cm(now.IntoLength)), Want: fmt.Sprintf("%s and %s cm, as published", cm(was.SewLength), cm(was.IntoLength)),
 			Fix: "alter the other piece alike, or ease the difference in"}
-		if more := after.Abs().Sub(before.Abs()); slack.Times(max(len(now.Sew), len(now.Into))).Less(more) && eased.Mul(units.Min(now.SewLength, now.IntoLength)).Less(more) {
+		if more := after.Abs().Sub(before.Abs()); !chosen && slack.Times(max(len(now.Sew), len(now.Into))).Less(more) && eased.Mul(units.Min(now.SewLength, now.IntoLength)).Less(more) {
 			f.Severity = finding.Error
 			f.Message += fmt.Sprintf(": one is %s longer than the other, more than can be eased in", a.Pattern.Steps.Both(after.Abs()))
 			f.Fix = "alter the other piece alike, or give the measurement too that the other edge comes from"

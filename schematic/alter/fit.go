@@ -77,7 +77,7 @@ type choice struct {
 type score struct {
 	broken int     // findings of arithmetic that the garment as published has not
 	unlike int     // joins of edges that were as long as each other and are not now
-	far    int     // by how many halves of a stitch or row measurements are off by more than half
+	far    int     // measurements off by more than half a stitch or row, and by how many halves each is off
 	off    float64 // all of them together
 }
 
@@ -144,12 +144,47 @@ func (t *trial) fit(i int) {
 			Message: fmt.Sprintf("the motifs of %s are measured, not counted, and kept: work yours to %s across", q.Name, t.p.Steps.Both(first(q.Motifs.Across)))})
 		return
 	}
+	t.firstRow(q)
 	fit := &schematic.Fitting{Chooser: t, Steps: t.f.steps, Extra: t.f.extra, Made: t.made, Twos: t.twos, Gauge: q.Gauge, Round: q.Round, RS: !q.FirstWS}
 	if step, ok := t.rates(q); ok {
 		fit.Begin(step)
 	}
 	q.Sections = fit.Fit(q.Sections, was.Sections)
 	t.ringed(was.Sections)
+}
+
+// firstRow chooses on which side of the work pieces worked flat begin, where something later in one of them must begin at one edge: begun on the
+// other, it has one row more or fewer to there. Sleeves choose together, and all other pieces.
+func (t *trial) firstRow(q *schematic.Piece) {
+	name := firstRowOf(q)
+	if name == "" || !slices.ContainsFunc(t.f.was.Pieces, func(p *schematic.Piece) bool { return firstRowOf(p) == name && schematic.Sided(p.Sections) }) {
+		return
+	}
+	if t.Near(name, units.Num{}, schematic.Need{}, 0) == 0 {
+		return
+	}
+	q.FirstWS = !q.FirstWS
+	t.odd++
+	side := "right"
+	if q.FirstWS {
+		side = "wrong"
+	}
+	t.found = append(t.found, finding.Finding{Kind: "alter/shape", Severity: finding.Note, Pos: q.Pos, Piece: q.Name,
+		Message: fmt.Sprintf("begin with a %s-side row: so the rows to what must begin at one edge come out", side)})
+}
+
+// firstRowOf is the name of the choice of a piece's first row; empty if it has none.
+func firstRowOf(q *schematic.Piece) string {
+	if q.Round || len(q.Onto) > 0 || len(q.Sections) == 0 {
+		return ""
+	}
+	if _, cast := q.Sections[0].(*schematic.CastOn); !cast {
+		return ""
+	}
+	if q.Kind == schematic.KindSleeve {
+		return firstRow + " of a sleeve"
+	}
+	return firstRow
 }
 
 func first(g expr.Graded) units.Num {
@@ -319,7 +354,7 @@ func (t *trial) judge() {
 			off = units.Min(off, tooFar) // a rib that goes another way than the fabric does not draw the fabric after it
 			d := off.Float()
 			if half.Less(off) {
-				s.far += int(off.Div(half).Floor())
+				s.far += 1 + int(off.Div(half).Floor()) // so that one far off is better than two a little off, but not one twice as far
 				t.bad[m.Name] = true
 				d *= 2
 			}
@@ -370,9 +405,8 @@ func (t *trial) mirrored(name string) string {
 // grading begins the name of a choice in the grading.
 const grading = "grading "
 
-// half a stitch or row is within tolerance (common practice); a thousandth is for slants, whose
-// lengths are rounded.
-var half = units.Frac(501, 1000)
+// half a stitch or row is within tolerance (common practice), and of a length a thousandth of a mm, since slants are rounded.
+var half, rounded = units.Frac(1, 2), units.Frac(1, 1000)
 
 // tooFar is how many stitches or rows are so far off that more does not matter.
 var tooFar = units.Int(2)
@@ -409,7 +443,7 @@ func (t *trial) compare(was, now *schematic.Made, f func(was, now schematic.Meas
 		if !ok {
 			continue
 		}
-		f(before, m, m.Length.Sub(before.Length).Abs().Div(t.unit(m)))
+		f(before, m, units.Max(units.Num{}, m.Length.Sub(before.Length).Abs().Sub(rounded)).Div(t.unit(m)))
 	}
 }
 
@@ -429,9 +463,10 @@ func (t *trial) unit(m schematic.Measure) units.Num {
 	return units.Max(g.StitchWidth(), g.RowHeight())
 }
 
-// trials bounds the search, and farthest the steps by which it moves one choice.
+// trials bounds the search, more the search on while a garment does not go together, and farthest the steps by which it moves one choice.
 const (
 	trials   = 150
+	more     = 450
 	farthest = 2
 )
 
@@ -455,16 +490,52 @@ type move struct{ by, and int }
 const beside = 5
 
 // search gives the best trial found: from the nearest counts, each choice is moved up or down as long as
-// that helps, then each with each of those after it.
+// that helps, then each with each of those after it that counts the same. Then the same again from pieces that begin on the other
+// side of the work.
 func (f *fitter) search() *trial {
 	f.try(f.start) // tells which rows go in twos
-	s := &searching{f, f.try(f.start), trials}
+	best := f.from(f.start)
+	for _, c := range best.open() {
+		if best.score.done() {
+			break
+		}
+		if !strings.HasPrefix(c.name, firstRow) {
+			continue
+		}
+		start := maps.Clone(best.moved)
+		if start == nil {
+			start = map[string]int{}
+		}
+		for name := range start {
+			if c.ofRows() && (choice{name: name}).ofRows() {
+				delete(start, name)
+			}
+		}
+		start[c.name] = 1 - best.moved[c.name]
+		if t := f.from(start); t.score.less(best.score) {
+			best = t
+		}
+	}
+	return best
+}
+
+// from is the best trial found from some choices.
+func (f *fitter) from(start map[string]int) *trial {
+	s := &searching{f, f.try(start), trials}
 	for _, ways := range moves {
-		for s.round(ways) && s.left > 0 && !s.best.score.done() {
+		for s.round(ways) && !s.best.score.done() {
 		}
 	}
 	return s.best
 }
+
+// ofRows reports whether a choice counts rows, and not stitches.
+func (c choice) ofRows() bool {
+	return strings.HasPrefix(c.name, "rows ") || strings.HasPrefix(c.name, firstRow)
+}
+
+// firstRow begins the name of a choice of the side of the work on which pieces begin.
+const firstRow = "first row"
 
 // round moves each open choice in each way, and reports whether that bettered something.
 func (s *searching) round(ways []move) bool {
@@ -476,7 +547,7 @@ func (s *searching) round(ways []move) bool {
 	for i, a := range list {
 		others := list[i : i+1]
 		if ways[0].and != 0 {
-			others = list[i+1 : min(len(list), i+1+beside)]
+			others = alike(a, list[i+1:], s.best.score)
 		}
 		for _, b := range others {
 			for _, w := range ways {
@@ -489,9 +560,20 @@ func (s *searching) round(ways []move) bool {
 	return again
 }
 
+// alike are the next choices of a list that count what a counts: all, if the garment does not go together yet.
+func alike(a choice, list []choice, s score) []choice {
+	var out []choice
+	for _, b := range list {
+		if b.ofRows() == a.ofRows() && (len(out) < beside || s.broken+s.unlike > 0) {
+			out = append(out, b)
+		}
+	}
+	return out
+}
+
 // better tries the best trial with some choices moved, and keeps it if it is better.
 func (s *searching) better(by map[string]int) bool {
-	if s.left <= 0 {
+	if s.left <= 0 && (s.best.score.broken+s.best.score.unlike == 0 || s.left <= -more) {
 		return false
 	}
 	moved := map[string]int{}

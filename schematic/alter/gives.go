@@ -16,6 +16,7 @@ type picked struct {
 	n     int
 	need  schematic.Need
 	line  string // of the grading
+	steps bool   // rows over which stitches are bound off in equal steps
 }
 
 // note notes a choice for what is told of it; how often a shaping falls is no count of a measurement.
@@ -25,7 +26,7 @@ func (t *trial) note(name string, n int, need schematic.Need) {
 	case strings.Contains(name, "times "):
 		return
 	case strings.HasPrefix(name, "rows "), strings.HasPrefix(name, "band rows "):
-		p.of = "row"
+		p.of, p.steps = "row", strings.HasPrefix(name, "rows in steps ")
 	}
 	t.picks = append(t.picks, p)
 }
@@ -35,6 +36,8 @@ func (p picked) why() string {
 	switch {
 	case p.line != "":
 		return fmt.Sprintf("the grading has %q go by %d", p.line, p.need.Multiple)
+	case p.steps:
+		return fmt.Sprintf("its steps take %d rows each", p.need.Multiple)
 	case p.of == "row":
 		return fmt.Sprintf("rows go by %d there, so that what follows begins on the same side of the work", p.need.Multiple)
 	case p.need.Plus > 0:

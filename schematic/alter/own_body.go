@@ -172,6 +172,24 @@ func (w between) at(g expr.Graded, i int) (units.Num, bool) {
 // follow has all that the grading takes of a size, and the maker does not say herself, follow her own measurement in
 // size i, as it does from size to size: edges that are joined stay as long as each other. It tells what does.
 func (w between) follow(q *schematic.Pattern, i int) finding.List {
+	told := append(w.bodies(q, i), w.lists(q, i)...)
+	if len(told) == 0 {
+		return nil
+	}
+	where := "as in size " + q.Sizes.Names[w.low]
+	switch {
+	case w.out != "":
+		where = fmt.Sprintf("which %s, and are those of size %s", w.out, q.Sizes.Names[w.low])
+	case w.part.Sign() > 0:
+		where = fmt.Sprintf("which lies between %s and %s", q.Sizes.Names[w.low], q.Sizes.Names[w.low+1])
+	}
+	return finding.List{{Kind: "alter/body", Severity: finding.Note, Pos: q.SizesPos,
+		Message: fmt.Sprintf("numbers that you do not give follow your %s, %s: %s", expr.Key(w.by.Name), where, strings.Join(told, ", ")),
+		Fix:     "give your own, where they differ"}}
+}
+
+// bodies has body measurements that the grading asks for follow, and gives them in words.
+func (w between) bodies(q *schematic.Pattern, i int) []string {
 	var told []string
 	n := q.Sizes.Len()
 	for k := range q.Bodies {
@@ -192,6 +210,12 @@ func (w between) follow(q *schematic.Pattern, i int) finding.List {
 			told = append(told, b.Name+" "+q.Steps.Both(low))
 		}
 	}
+	return told
+}
+
+// lists has numbers that the grading lists by size follow, counts in whole ones, and gives them in words.
+func (w between) lists(q *schematic.Pattern, i int) []string {
+	var told []string
 	q.Grading = slices.Clone(q.Grading)
 	for k := range q.Grading {
 		g := &q.Grading[k]
@@ -202,32 +226,17 @@ func (w between) follow(q *schematic.Pattern, i int) finding.List {
 		if !moved {
 			continue
 		}
-		given := *g.Given
-		text := ""
-		switch given.Dim {
-		case expr.LengthOf:
-			text = q.Steps.Both(v)
-		default:
+		text := q.Steps.Both(v)
+		if g.Given.Dim != expr.LengthOf {
 			v = units.Int(int64(v.Round()))
 			text = v.String()
 		}
-		given.Vals = withAt(given.Vals, i, n, v)
+		given := *g.Given
+		given.Vals = withAt(given.Vals, i, q.Sizes.Len(), v)
 		g.Given = &given
 		told = append(told, g.Name+" "+text)
 	}
-	if len(told) == 0 {
-		return nil
-	}
-	where := "as in size " + q.Sizes.Names[w.low]
-	switch {
-	case w.out != "":
-		where = fmt.Sprintf("which %s, and are those of size %s", w.out, q.Sizes.Names[w.low])
-	case w.part.Sign() > 0:
-		where = fmt.Sprintf("which lies between %s and %s", q.Sizes.Names[w.low], q.Sizes.Names[w.low+1])
-	}
-	return finding.List{{Kind: "alter/body", Severity: finding.Note, Pos: q.SizesPos,
-		Message: fmt.Sprintf("numbers that you do not give follow your %s, %s: %s", expr.Key(w.by.Name), where, strings.Join(told, ", ")),
-		Fix:     "give your own, where they differ"}}
+	return told
 }
 
 // withAt is g, one for each of n sizes, with another length in size i.
