@@ -547,7 +547,7 @@ func shape(inc bool) func(m *match) any {
 			return nil
 		}
 		often := c.HasTimes || c.Every.Set() || c.Rows.Set() || c.First
-		s.HasOver = adds || c.once
+		s.HasOver = s.HasOver || adds || c.once
 		s.Spread = s.Spread || m.spread(c, often)
 		s.Vague = !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && often && !s.HasOver
 		return s
