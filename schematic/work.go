@@ -3,8 +3,8 @@ package schematic
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -148,23 +148,22 @@ type worker struct {
 
 // ID is a name in lower case with hyphens, for ids that last.
 func ID(name string) string {
-	var b strings.Builder
+	b := make([]byte, 0, len(name)+4)
 	gap := false
-	for _, r := range strings.ToLower(name) {
-		if unicode.IsLetter(r) || unicode.IsDigit(r) {
-			if gap && b.Len() > 0 {
-				b.WriteByte('-')
-			}
-			gap = false
-			b.WriteRune(r)
-		} else {
-			gap = true
+	for _, r := range name {
+		if !unicode.IsLetter(r) && !unicode.IsDigit(r) {
+			gap = len(b) > 0
+			continue
 		}
+		if gap {
+			b, gap = append(b, '-'), false
+		}
+		b = utf8.AppendRune(b, unicode.ToLower(r))
 	}
-	if b.Len() == 0 {
+	if len(b) == 0 {
 		return "x"
 	}
-	return b.String()
+	return string(b)
 }
 
 func (b *builder) work(q *Piece) *Made {

@@ -187,11 +187,12 @@ func measured(g *schematic.Garment, name string) []derived {
 func ofPiece(made *schematic.Made, id string) []derived {
 	find := func(id string) []derived {
 		var all []derived
+		usual := canonical(id)
 		for i := range made.Measures {
 			m := &made.Measures[i]
 			short := schematic.ID(m.Name)
 			called := func(short string) bool {
-				return canonical(short) == canonical(id) || m.Part != "" && schematic.ID(m.Part)+"-"+short == id
+				return canonical(short) == usual || m.Part != "" && strings.HasSuffix(id, short) && schematic.ID(m.Part)+"-"+short == id
 			}
 			if called(short) {
 				all = append(all, just(made, m))

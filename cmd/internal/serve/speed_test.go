@@ -81,3 +81,45 @@ func BenchmarkKeyToDrawing(b *testing.B) {
 		}
 	}
 }
+
+// A key is drawn while everything is still being worked, and what was worked comes after it without taking the
+// drawing back; then everything is asked for once more.
+func TestADrawingDoesNotWaitForTheFindings(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, largest())})
+	p := visit(t, browserFor(t), s, 1440, 900)
+	p.until(`document.querySelector('#form [aria-label*=", even, even"]')`)
+	p.do(chromedp.Evaluate(`(() => {
+		window.wholes = [];
+		window.glances = 0;
+		const ask = window.fetch;
+		window.fetch = async (path, o) => {
+			const a = await ask(path, o);
+			if (path !== "/api/look") return a;
+			if (JSON.parse(o.body).glance) glances++;
+			else await new Promise((go) => wholes.push(go));
+			return a;
+		};
+		document.querySelector("#tab-text").click();
+		const t = document.querySelector("#text");
+		t.focus();
+		const at = /even: \d/.exec(t.value);
+		t.setSelectionRange(at.index + 6, at.index + 7);
+	})()`, nil))
+	again := func() {
+		p.do(chromedp.Evaluate(`(() => { const t = document.activeElement; t.setSelectionRange(t.selectionStart - 1, t.selectionStart); })()`, nil))
+	}
+	p.do(chromedp.KeyEvent("3"))
+	p.until("glances === 1 && wholes.length === 1") // the hand rested, and everything is asked for
+	time.Sleep(2600 * time.Millisecond)             // so far behind that it is not given up for a key
+	again()
+	drawnTimes := js[int](p, `Number(document.querySelector("#pages").dataset.drawn)`)
+	p.do(chromedp.KeyEvent("4"))
+	p.until(fmt.Sprintf(`Number(document.querySelector("#pages").dataset.drawn) === %d && glances === 2 && wholes.length === 1`, drawnTimes+1))
+	page := js[string](p, drawn+`.outerHTML`)
+	p.do(chromedp.Evaluate("wholes[0]()", nil))
+	p.until("wholes.length === 2") // of the text with the last key
+	require.Equal(t, page, js[string](p, drawn+`.outerHTML`), "it is the drawing of the last key")
+	require.Equal(t, drawnTimes+1, js[int](p, `Number(document.querySelector("#pages").dataset.drawn)`))
+	p.do(chromedp.Evaluate("wholes[1]()", nil))
+	p.until(fmt.Sprintf(`Number(document.querySelector("#pages").dataset.drawn) === %d`, drawnTimes+2))
+}

@@ -12,9 +12,12 @@ export class Look extends EventTarget {
   last = null; // the last answer that had a drawing
   #whole = { of: "" }; // the last answer to a question for everything, and what it was asked with
   #due = false; // there is something newer than what is asked for
-  #asked = null; // the question that is under way
+  #asked = null; // the question that someone waits for
   #running = false;
-  #wake = () => {};
+  #everything = null; // the question for everything that is under way
+  #rest = 0; // timer until the hand rests
+  #turn = 0; // of the question that was asked last
+  #shown = 0; // of the one whose drawing is shown
   #ahead = null; // the drawing that came with a change of the form
   #slow = 0;
   #since = 0;
@@ -31,32 +34,36 @@ export class Look extends EventTarget {
     this.choices = choices;
   }
 
-  // ask asks for a new drawing. One question is under way at a time, so that someone who types on
-  // and on sees a drawing of every few keys; only one that takes long is given up for a newer one,
-  // or one for everything that has hardly begun.
+  // ask asks for a new drawing. One of a size by itself comes at once, and everything once the hand
+  // rests, or when it is too far behind: beside the drawings of the keys, which never wait for it. One
+  // that takes long is given up for a newer one.
   ask() {
-    if (!this.#since) this.#since = performance.now();
+    const now = performance.now();
+    if (!this.#since) this.#since = now;
     this.#due = true;
+    clearTimeout(this.#rest);
+    if (this.#behind() < behind) this.#everything?.abort();
     if (!this.#running) return this.#run();
-    if (!this.#asked) return;
-    const age = performance.now() - this.#asked.at;
-    if (age > patience || this.#asked.whole && performance.now() - (this.#whole.at ?? 0) < behind) this.#asked.control.abort();
+    if (this.#asked && now - this.#asked.at > patience) this.#asked.control.abort();
   }
 
   async #run() {
     this.#running = true;
     while (this.#due) {
       this.#due = false;
-      const glanced = this.#glances();
-      if (glanced && !await this.#send(false)) continue;
-      if (glanced && !this.#due && performance.now() - this.#whole.at < behind) {
-        this.#asked = { control: { abort: () => this.#wake() }, whole: true, at: performance.now() };
-        await new Promise((wake) => { this.#wake = wake; setTimeout(wake, pause); });
-        this.#asked = null;
-      }
-      if (!this.#due) await this.#send(true);
+      if (!this.#glances()) await this.#send(true);
+      else if (await this.#send(false)) this.#later();
     }
     this.#running = false;
+  }
+
+  // behind is how old findings and measurements are.
+  #behind() { return performance.now() - (this.#whole.at ?? 0); }
+
+  // later asks for everything when no key comes any more.
+  #later() {
+    clearTimeout(this.#rest);
+    if (!this.#everything) this.#rest = setTimeout(() => this.#send(true, false), this.#behind() < behind ? pause : 0);
   }
 
   // glance is how a drawing of the pattern with a change in it is asked for, or null if it can't come before the rest.
@@ -74,29 +81,44 @@ export class Look extends EventTarget {
     return JSON.stringify([other, this.draft().draft.id]);
   }
 
-  // send asks for everything, or for the drawing alone, and shows what comes. It reports whether
-  // there is more to ask for.
-  async #send(whole) {
+  // send asks for everything, or for the drawing alone, and shows what comes; awaited is what a person
+  // waits for. It reports whether there is more to ask for.
+  async #send(whole, awaited = true) {
     const control = new AbortController();
-    const mine = (this.#asked = { control, whole, at: performance.now() });
-    const [since, text, of] = [this.#since, this.pattern.text, this.#kind()];
-    this.#slow ||= setTimeout(() => this.#say("Drawing…"), long);
+    const mine = { control, at: performance.now() };
+    if (awaited) this.#asked = mine;
+    if (whole) {
+      this.#everything?.abort();
+      this.#everything = control;
+    }
+    const turn = ++this.#turn;
+    const [since, text, of] = [awaited ? this.#since : 0, this.pattern.text, this.#kind()];
+    if (awaited) this.#slow ||= setTimeout(() => this.#say("Drawing…"), long);
     try {
       const a = !whole && this.#ahead?.text === text ? this.#ahead.answer : await post("/api/look", { text, ...this.choices(), ...this.draft(), ...(whole ? {} : { glance: this.#whole.scale }) }, control.signal);
       if (!a.glance) this.#whole = { of, scale: a.readable ? a.scale : this.#whole.scale, at: performance.now() };
-      if (!this.#due) this.#since = 0;
-      this.#show(a);
+      if (awaited && !this.#due) this.#since = 0;
+      if (turn > this.#shown) {
+        this.#shown = turn;
+        this.#show(a);
+      } else if (a.pages.length > 0) {
+        this.last = { ...a, pages: this.last.pages }; // a key was drawn meanwhile
+      }
       if (!a.glance) this.dispatchEvent(new CustomEvent("look", { detail: { ...a, text } }));
       if (since) requestAnimationFrame(() => performance.measure("key to drawing", { start: since, end: performance.now() }));
       return a.glance;
     } catch (e) {
       if (e.name === "AbortError") return false;
-      this.#since = 0;
+      if (awaited) this.#since = 0;
       this.#say(e instanceof Refused ? e.message : "The program does not answer. What you typed is kept in this browser.");
       return false;
     } finally {
-      this.#quick();
+      if (awaited) this.#quick();
       if (mine === this.#asked) this.#asked = null;
+      if (this.#everything === control) {
+        this.#everything = null;
+        if (text !== this.pattern.text && !this.#running) this.#later();
+      }
     }
   }
 
