@@ -222,7 +222,7 @@ var clauses = []form{
 			l := value[*ins.Lengths](m, "l")
 			return clause(func(c *course) { c.Length = l })
 		}},
-	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [facing] [for [$next] {row}]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
+	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [{r:num}] [facing] [for [$next] {row}] [of pattern]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
 		build: func(m *match) any {
 			if m.to == m.from+1 || m.p.t[m.to-1].Is("with", "on", "after", "by") || m.has("n") && !m.said("row", "rnd", "rows", "rnds", "round", "rounds") {
 				return nil
@@ -258,6 +258,9 @@ var clauses = []form{
 		if m.said("all", "total") || value[ins.Unit](m, "u").Row {
 			return nil
 		}
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
+	{rule: "until", pattern: "armhole/armholes/underarm/underarms/shoulder/shoulders/waist/hem", meaning: "until it is so long", example: "Work in 2x2 rib until armholes", build: func(m *match) any {
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
 	}},
 	{rule: "until", pattern: "(it's/it/its/you {x:sentence})", meaning: "until it is as long as wanted", example: "Rep rows 1-20 until it is about a square", build: func(m *match) any {

@@ -55,6 +55,13 @@ var stitches = []form{
 			return &ins.Nothing{}
 		}},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from [cable/spare/dpn] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
+	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: func(m *match) any {
+		id := "k"
+		if m.said("p", "purl") {
+			id = "p"
+		}
+		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
+	}},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
 	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/pat/rib/keep/keeping/moss/seed [working] [{x:asset}] {e:extent}", meaning: "as the stitches come, up to there", example: "Row 2: K2, work in pattern to last 4 sts, k2tog, k2",
@@ -138,6 +145,9 @@ var stitches = []form{
 		}},
 
 	{rule: "chain", pattern: "[but/and/then] [$make] [{t:turning}] $ch [another/further] {n:num} [more] [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "ch 3", build: chain},
+	{rule: "chain", pattern: "[$make] $ch {n:num} , $ch {m:num} more", meaning: "so many chains", example: "ch 31, ch 1 more", build: func(m *match) any {
+		return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)}
+	}},
 	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "21 ch", build: chain},
 	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "so many chains", example: "make a chain of 20 sts", build: chain},
 	{rule: "chain", pattern: "[$make] [{n:num}] (t ch | tch | turning ch) [of {n:num}] [ch]", meaning: "the turning chain", example: "1 tch", build: func(m *match) any {
@@ -177,6 +187,13 @@ var stitches = []form{
 			return c
 		}},
 
+	{rule: "skip", pattern: "sk/skip/miss $ch [just] made", meaning: "the chain just made is no stitch", example: "ch 1, sk ch just made, sl st in each st across", build: func(m *match) any {
+		if m.p.at(m.from-1).Is(",") && m.p.at(m.from-2).Is("more") { // ch 31, ch 1 more, sk ch just made
+			return &ins.Skip{Places: []ins.Place{{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Chain: true, Word: "ch"}, At: m.span()}}}
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "skip", pattern: "sk/skip/miss (turning/beg/beginning $ch | tch | t $ch)", meaning: "the turning chain is no stitch", example: "sc in each sc across, skip turning ch, turn", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "skip", pattern: "$beg [with/from] [in/into/at] {c:core}", meaning: "the chains before it are passed", example: "Row 1: Starting in 2nd ch from hook, sc in each ch across",
 		build: func(m *match) any {
 			c := value[ins.Place](m, "c")
@@ -209,7 +226,7 @@ var stitches = []form{
 		build: func(m *match) any {
 			return &ins.Repeat{Body: []ins.Item{&ins.Chain{N: m.num("n", 1)}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
 		}},
-	{rule: "turn", pattern: "(wrap and turn | w and t | wt | w & t | wrap next st and turn | t m)", meaning: "the work is turned within the row", example: "w and t",
+	{rule: "turn", pattern: "(wrap [{num}] [$next] [$st] [,] [and/&] turn [work] | w and t | wt | w & t | t m)", meaning: "the work is turned within the row", example: "w and t",
 		build: func(m *match) any {
 			return &ins.Repeat{Body: []ins.Item{&ins.Leave{All: true}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
 		}},
@@ -249,7 +266,7 @@ var stitches = []form{
 
 	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk | place {x:markname} marker | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
 	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
-	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | mark {x:sentence})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end", meaning: "which marker", example: "k2, place a new marker, k2", build: func(m *match) any { return true }},
 	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", build: func(m *match) any {

@@ -58,7 +58,7 @@ func dropped(t []text.Token, i int) bool {
 		return true
 	}
 	if k.Kind == 'g' { // how a stitch is made, before where: 15 tr (thread twice around hook) in ring
-		return len(k.Sub) > 3 && k.Sub[0].Is("notice", "note", "see", "remember", "you") || i > 0 && near(t, i-1).Kind == 'w' && near(t, i+1).Is("in", "into") && slices.ContainsFunc(k.Sub, func(t text.Token) bool { return t.Is("hook") })
+		return len(k.Sub) > 3 && k.Sub[0].Is("notice", "note", "remember", "you") || len(k.Sub) > 1 && k.Sub[0].Is("see") && k.Sub[len(k.Sub)-1].Kind == 'w' || i > 0 && near(t, i-1).Kind == 'w' && near(t, i+1).Is("in", "into") && slices.ContainsFunc(k.Sub, func(t text.Token) bool { return t.Is("hook") })
 	}
 	if k.Kind != 'w' {
 		return false

@@ -51,6 +51,10 @@ func (r *Reader) names(list string) {
 		r.alias(list)
 		return
 	}
+	if _, long, ok := strings.Cut(list, ":"); ok && strings.Count(list, ":") == 1 && wraps(long) {
+		r.alias(list)
+		return
+	}
 	for _, part := range strings.Split(list, ";") {
 		words := []string{part}
 		if _, long, _ := strings.Cut(strings.TrimSpace(part), " "); !crosses(long) {
@@ -198,6 +202,13 @@ func (r *Reader) alias(line string) {
 	long := strings.TrimLeft(line[i:], "=:-– ")
 	if c, ok := crossOf(long); ok {
 		r.crossing(strings.TrimSpace(line[:i]), c)
+		return
+	}
+	if wraps(long) && short != "" && len(short) < 7 {
+		if r.wraps == nil {
+			r.wraps = map[string]bool{}
+		}
+		r.wraps[short] = true
 		return
 	}
 	long, _, _ = strings.Cut(long, "(")

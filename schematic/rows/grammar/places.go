@@ -134,6 +134,17 @@ var cores = []form{
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
 	{rule: "core", pattern: "each/every/all [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch",
 		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
+	{rule: "core", pattern: "each/every/all [of] [$next] (unworked/held/free/skipped/missed) {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "sl st in each of next unworked 7 sts",
+		build: func(m *match) any {
+			pl := place(ins.InNext, m)
+			pl.Of = true
+			for _, w := range []string{"unworked", "held"} {
+				if m.said(w) {
+					pl.Unit.Word = w
+				}
+			}
+			return pl
+		}},
 	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of so many stitches", example: "dc in each of next 4",
 		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
 	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
@@ -156,7 +167,7 @@ var cores = []form{
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [loop/sp/lp] just made/worked/formed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/first/foundation/same] $ring | mr/mc | [adjustable/magic] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
 		build: func(m *match) any {
-			if m.to == m.from || m.to == m.from+1 && m.said("loop", "lp") && m.p.r.began {
+			if m.to == m.from || m.said("loop", "lp") && m.p.r.began && !m.said("magic", "adjustable", "center", "centre", "middle") {
 				return nil
 			}
 			return ins.Place{Kind: ins.InRing, N: ins.N(1)}
@@ -349,6 +360,8 @@ var loops = []form{
 		build: func(m *match) any { return ins.BackLoop }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos | front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
 		build: func(m *match) any { return ins.FrontLoop }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top) (bar/bars/bump/bumps/hump/humps/ridge/ridges)", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
+		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
 		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/taking/under] [in/into/through/up] both loops/lps/threads", meaning: "both loops", example: "sc in both loops of each st around",
@@ -382,7 +395,7 @@ var extents = []form{
 		}},
 	{rule: "extent", pattern: "[across/around] to/until/till [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around] to/until/till [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around] to/until/till within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around] to/until/till within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around] to/until/till [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")
@@ -501,6 +514,9 @@ func places(p *parser, i int) (any, int) {
 			return s, to
 		}
 		j++
+		if next := s.chainsToo(p, j); next >= 0 {
+			return s, next
+		}
 		pl, next := s.further(p, j)
 		if next < 0 || pl.Kind == ins.InNext && p.at(j).Kind == 'n' && p.at(next).Is("in", "into") {
 			return p.alsoOver(s, j, to)
@@ -544,6 +560,24 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 		}
 	}
 	return ins.Place{}, -1
+}
+
+// chainsToo takes the stitches behind 'every ch and': 1 dc in every ch and tr is one in each of both. It gives where
+// they end, -1 if there are none.
+func (s *spots) chainsToo(p *parser, j int) int {
+	last := s.last()
+	if last.Kind != ins.InEach || !last.Unit.Chain || last.Extent.Kind != ins.NoExtent {
+		return -1
+	}
+	w, next := p.named("core", j)
+	if next < 0 || next < len(p.t) && p.at(next).Kind != 'p' {
+		return -1
+	}
+	if pl := w.(ins.Place); pl.Kind != ins.InNext || pl.Unit.Stitch == nil || pl.N.All != 1 {
+		return -1
+	}
+	last.Unit = ins.Unit{Word: "st"}
+	return next
 }
 
 // add puts a place behind the others; one more kind of place over the same stretch goes beside the last.

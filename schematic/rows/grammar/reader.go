@@ -39,6 +39,7 @@ type Reader struct {
 	yarn       string // that words since the last line take up
 	these      int    // rows since the last heading or rep, for 'these rows'
 	starred    []ins.Item
+	wraps      map[string]bool // names that the text has for a turn within the row
 	unlike     bool
 	some       bool // what is read is for some of the sizes only
 	alone      bool // the label of the row that is gathered stands on a line of its own
@@ -535,7 +536,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			}
 		}
 	}
-	tokens = r.withoutEchoes(tokens)
+	tokens = r.renamed(oneStitch(r.withoutEchoes(tokens)))
 	if r.crochet {
 		tokens = r.loopsApart(halves(tokens))
 	}
@@ -549,6 +550,40 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 		tokens = tokens[:k]
 	}
 	return tokens
+}
+
+// oneStitch parts 1st where it can only be 1 st: cast on 1st, dec 1st at each end.
+func oneStitch(t []text.Token) []text.Token {
+	for i := len(t) - 1; i > 0; i-- {
+		if t[i].S != "1st" || t[i].Ord != 1 || !t[i-1].Is("on", "off", "inc", "dec", "increase", "decrease", "add") || !near(t, i+1).Is(",", ".", ";", "at", "each", "both", "on") && i+1 < len(t) {
+			continue
+		}
+		one, st := t[i], t[i]
+		one.Kind, one.S, one.Ord, one.Num, one.End = 'n', "1", 0, ins.N(1), t[i].Col+1
+		st.S, st.Ord, st.Col, st.Glued = "st", 0, one.End, true
+		t = slices.Insert(slices.Clone(t), i, one)
+		t[i+1] = st
+	}
+	return t
+}
+
+// renamed puts the name of the trade for a name that the text has for a turn within the row: WTS.
+func (r *Reader) renamed(t []text.Token) []text.Token {
+	if len(r.wraps) == 0 {
+		return t
+	}
+	for i := range t {
+		if t[i].Kind == 'w' && r.wraps[t[i].S] {
+			t[i].S = "wt"
+		}
+	}
+	return t
+}
+
+// wraps reports whether words say how the work is turned within the row: bring yarn to front, sl next st, turn work.
+func wraps(words string) bool {
+	low := strings.ToLower(words)
+	return strings.Contains(low, "turn") && (strings.Contains(low, "slip") || strings.Contains(low, "sl ")) && (strings.Contains(low, "yarn") || strings.Contains(low, "wrap"))
 }
 
 // ridges takes ridges of garter stitch as the two rows that each is: 5 ridges even, every 9th ridge.
@@ -988,7 +1023,7 @@ func (r *Reader) count(l *ins.Line) {
 // kept reports whether a line without a label is an instruction, and not words.
 func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	p := r.parser(tokens, &ins.Line{At: l.At})
-	if firm(l.Body) {
+	if firm(l.Body) || verbs[tokens[0].S] && begins(l.Body) {
 		return true
 	}
 	if len(l.Unread) == 0 {
@@ -1036,6 +1071,20 @@ func firm(list []ins.Item) bool {
 		}
 		return false
 	})
+}
+
+// begins reports whether a line begins with rows worked in words: Work in rib until you want to shape the neck.
+func begins(list []ins.Item) bool {
+	for _, n := range list {
+		switch n.(type) {
+		case *ins.Nothing:
+		case *ins.Even, *ins.RepeatRows:
+			return true
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // heavy reports whether words without a label tell of stitches so that they may be work.

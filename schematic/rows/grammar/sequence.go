@@ -182,7 +182,7 @@ func (s *sequence) repeat() bool {
 		}
 		starred = true
 		j = to
-		for s.at(j).Is("to", "until", "through", "and", "till") && isStar(s.at(j+1)) {
+		for s.at(j).Is("to", "until", "through", "and", "till", "-", "--") && isStar(s.at(j+1)) { // *-* as well
 			j++
 		}
 	}
@@ -1180,7 +1180,7 @@ func (s *sequence) restIsNothing(i int) bool {
 }
 
 var (
-	countLead = []string{"total", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "remaining", "approx", "remain"}
+	countLead = []string{"total", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "forming", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "remaining", "approx", "remain"}
 	remains   = []string{"remain", "remaining", "rem", "remains", "total", "made", "left", "altogether"}
 )
 

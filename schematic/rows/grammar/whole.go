@@ -32,6 +32,12 @@ var statements = []form{
 	}},
 
 	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short/rs/ws] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", build: func(m *match) any {
+		if m.p.r.crochet {
+			return nil
+		}
+		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
+	}},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) around/across {t:times}", meaning: "so many plain rows", example: "Knit around 1 more time", build: func(m *match) any {
 		id := "k"
@@ -126,6 +132,9 @@ var statements = []form{
 
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
 	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
+	{rule: "whole", pattern: "$rep [same] [shaping/shapings/instructions/directions] (for/on) (second/other/opposite/remaining/left/right) (side/shoulder/half/front/sleeve/neck)", meaning: "as the other side", example: "Repeat shaping for other side", build: func(m *match) any {
+		return &ins.AsFor{Name: "first side"}
+	}},
 	{rule: "asforto", pattern: "[,] (to | until | up to | as far as) [end of] ([completion of] {w:row} {n:num} | {s:stretch}) [{d:asforto}]", meaning: "how far", example: "Work as for Back to end of row 40", build: asForTo},
 	{rule: "asforto", pattern: "[,/;/but] [but] [with] reversing/reverse/reversed [all] [shaping/shapings]", meaning: "mirrored", example: "Work as for Right Front, reversing shaping",
 		build: func(m *match) any { return &ins.AsFor{Reversed: true} }},
@@ -207,15 +216,15 @@ var statements = []form{
 	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: func(m *match) any { return true }},
 	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/yarn) [a/b/c/d/e/f/{n:num}]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
 
-	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [{w:row}]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
-		if !m.said("with") {
+	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [{w:row} [{n:num}]] [[of] pattern/patt]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
+		if !m.said("with") || m.has("n") && !m.p.at(m.to).Is(",", ".") && m.to < len(m.p.t) {
 			return nil
 		}
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "working/making/work/placing [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",
 		build: func(m *match) any {
 			if !m.said("last", "final") {

@@ -190,6 +190,9 @@ func Heading(text string) (name string, marked, ok bool) {
 		return "", false, false
 	}
 	plain := name
+	if k := len(words) - 1; k > 0 && len(words[k]) < 3 && strings.Trim(words[k], "0123456789") == "" && ofPiece(strings.Join(words[:k], " ")) { // Leg 1
+		plain = strings.Join(words[:k], " ")
+	}
 	if before, after, ok := strings.Cut(name, ", "); ok && ofPiece(before) && ofPiece(after) {
 		plain = before + after
 	}

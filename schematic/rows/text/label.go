@@ -356,6 +356,11 @@ func (p *labeller) named() bool {
 		}
 		defer func() { p.verb = true }()
 	}
+	if p.peek(0).Ord > 0 && p.peek(1).Is("inc", "dec", "increase", "decrease", "short", "buttonhole", "eyelet") { // 2nd inc row
+		p.i++
+		start, p.l.From = p.i, ins.Num{}
+		defer func() { p.verb = false }()
+	}
 	first := p.peek(0)
 	if first.Kind != 'w' || starts[first.S] || p.t[start].Ord > 0 && p.t[start].S != "second" {
 		return false

@@ -561,8 +561,9 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	}
 	keep = min(keep, w.cur.left)
 	body := n.Body
-	if k := w.endSaid(n, tail, keep, need); k > 0 {
-		keep = need
+	last := body // without what leads to the next time, or is told behind the repeat
+	if k, cut := w.endSaid(n, tail, keep, need); k > 0 || cut > 0 {
+		keep, last = need, body[:len(body)-cut]
 		defer func() { w.ended = k }()
 	}
 	times, per, before := 0, 0, w.out.stitches()
@@ -575,11 +576,17 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		moved := w.cur.pos > s.place.cur.pos
 		if fits && moved && w.cur.left >= keep && !(len(n.Last) > 0 && w.cur.left <= keep) {
 			per = s.place.cur.left - w.cur.left
-			if w.rec != nil || w.trace != nil { // again, for the graph or what is told of it
-				w.restore(s)
-				w.seq(body, 0)
+			again := body
+			if w.cur.left == keep {
+				again = last
 			}
-			times++
+			if w.rec != nil || w.trace != nil || len(again) < len(body) { // again, for the graph or what is told of it
+				w.restore(s)
+				w.seq(again, 0)
+			}
+			if times++; len(again) < len(body) {
+				break
+			}
 			continue
 		}
 		left := s.place.cur.left
@@ -599,34 +606,53 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 }
 
 // endSaid is how many instructions behind a repeat only say with what its last time ends: * p5, k1, p1 *,
-// rep from * to * across, end k1, p1. 0: they are worked.
-func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) int {
-	k := 0
+// rep from * to * across, end k1, p1; and how many instructions of the repeat that leaves out. 0: they are worked.
+func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cut int) {
+	k, words := 0, 0
+	for words < len(tail) && is[*ins.Nothing](tail[words]) { // ending with
+		words++
+	}
+	tail = tail[words:]
 	for k < len(tail) && !is[*ins.Turn](tail[k]) && !is[*ins.Nothing](tail[k]) {
 		k++
 	}
-	if k == 0 || k >= len(n.Body) || n.Until.Kind != ins.NoExtent && n.Until.Kind != ins.ToEnd {
-		return 0
+	body := n.Body
+	for len(body) > 1 && is[*ins.Chain](body[len(body)-1]) {
+		body, cut = body[:len(body)-1], cut+1
+	}
+	if k == 0 || k >= len(body) || n.Until.Kind != ins.NoExtent && n.Until.Kind != ins.ToEnd {
+		return 0, 0
 	}
 	per := 0
 	for _, m := range n.Body {
 		used, _, ok := w.needs(m)
 		if !ok {
-			return 0
+			return 0, 0
 		}
 		per += used
 	}
 	if per == 0 || (w.cur.left-keep)%per == 0 || (w.cur.left-need)%per != 0 {
-		return 0
+		return 0, 0
 	}
-	for i, m := range n.Body[len(n.Body)-k:] {
+	if a, ok := body[len(body)-1].(*ins.Stitch); ok && k == 1 && words > 0 {
+		if b, ok := tail[0].(*ins.Stitch); ok && insteadOf(a.Places, b.Places) { // across, ending with 2 sc in last dc
+			return 0, cut + 1
+		}
+	}
+	for i, m := range body[len(body)-k:] {
 		a, ok := m.(*ins.Stitch)
 		b, ok2 := tail[i].(*ins.Stitch)
 		if !ok || !ok2 || a.Kind != b.Kind || w.count(a.N) != w.count(b.N) || len(a.Places)+len(b.Places) > 0 {
-			return 0
+			return 0, 0
 		}
 	}
-	return k
+	return words + k, cut
+}
+
+// insteadOf reports whether a stitch at the end of a row is the last of its repeat, told by where it goes: dc in next
+// dc, ending with dc in top of ch-3.
+func insteadOf(each, end []ins.Place) bool {
+	return len(each) == 1 && len(end) == 1 && (each[0].Kind == ins.InNext || each[0].Kind == ins.InEach) && (end[0].Kind == ins.InTop || end[0].Kind == ins.InLast) && each[0].N.By == nil && each[0].N.All == 1
 }
 
 // looped reports whether a repeat has come to where it ends.

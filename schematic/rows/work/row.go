@@ -438,6 +438,14 @@ type result struct {
 
 // one works one row, in every reading that is alive, and in those that it opens.
 func (r *runner) one(l *ins.Line, body []ins.Item) {
+	if turnsWithin(body) && r.fab != nil && r.known() {
+		by := net(body, r.size)
+		if r.g != nil {
+			r.g.gap(r, l, "the short rows within it", r.fab.stitches()+by)
+		}
+		r.change(body[0], by)
+		return
+	}
 	list := r.room[:0]
 	for _, rd := range r.readings() {
 		from := len(list)
@@ -766,6 +774,39 @@ func (r *runner) shortRow(w *work, l *ins.Line, body []ins.Item) bool {
 	}
 	said := r.said(l)
 	return said == w.out.stitches() || said == w.out.stitches()+w.cur.left
+}
+
+// turnsWithin reports whether a row is wrapped and turned before its end, and goes on: only how many stitches it adds is known.
+func turnsWithin(body []ins.Item) bool {
+	for i := range body {
+		if i > 0 && wrapped(body[:i+1]) && slices.ContainsFunc(body[i+1:], func(n ins.Item) bool { return is[*ins.Stitch](n) }) {
+			return true
+		}
+	}
+	return false
+}
+
+// net is how many stitches instructions add, or take away.
+func net(body []ins.Item, size int) int {
+	by := 0
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			switch k := max(n.N.At(size), 0); {
+			case n.Inc:
+				by += k
+			case n.Dec:
+				by -= k
+			case n.Kind != nil:
+				by += k * (n.Kind.Makes - n.Kind.Uses)
+			}
+		case *ins.CastOn:
+			by += max(n.N.At(size), 0)
+		case *ins.Repeat:
+			by += net(n.Body, size) * max(n.Times.At(size), 0)
+		}
+	}
+	return by
 }
 
 // wrapped reports whether a row ends where a stitch is wrapped and the work turned.

@@ -322,7 +322,7 @@ func (r *runner) chainOf(n *ins.AsFor) []*piece {
 		}
 	}
 	for i, p := range before {
-		if at < 0 && name != "" && (strings.HasPrefix(p.name, name) || p.name != "" && strings.HasPrefix(name, p.name)) {
+		if at < 0 && name != "" && (p.name == ordered(name) || strings.HasPrefix(p.name, name) || p.name != "" && strings.HasPrefix(name, p.name)) {
 			at = i
 		}
 	}
@@ -343,6 +343,17 @@ func (r *runner) chainOf(n *ins.AsFor) []*piece {
 		chain = append(chain, r.pieces[i])
 	}
 	return chain
+}
+
+// ordered is a name as a heading has it: leg 1 for first leg.
+func ordered(name string) string {
+	if rest, ok := strings.CutPrefix(name, "first "); ok {
+		return rest + " 1"
+	}
+	if rest, ok := strings.CutPrefix(name, "second "); ok {
+		return rest + " 2"
+	}
+	return name
 }
 
 // comes reports whether a heading of this stretch of rows or of a later one is the name.
