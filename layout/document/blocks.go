@@ -151,24 +151,29 @@ func (b *builder) facts(all []Fact, narrow float64) {
 			}
 			b.para(b.runs(t), inset+side, b.wide()-side, 0, gap, false)
 		}
-		if side == 0 || from == len(b.atoms) {
-			continue
+		if side > 0 && from < len(b.atoms) {
+			b.beside(name, from)
 		}
-		for k, l := range name { // the name's lines lie beside the fact's
-			if from+k >= len(b.atoms) {
-				b.add(atom{high: lineHigh(size) * 1.12})
+	}
+}
+
+// beside puts the lines of a name beside the atoms from there on, at the left.
+func (b *builder) beside(name [][]run, from int) {
+	size := b.p.size
+	for k, l := range name {
+		if from+k >= len(b.atoms) {
+			b.add(atom{high: lineHigh(size) * 1.12})
+		}
+		a := &b.atoms[from+k]
+		inner := a.draw
+		a.draw = func(g *sheet.Group, y float64) {
+			setLine(g, l, inset, y+fonts.Ascent(fonts.Bold)*size, size, "heading")
+			if inner != nil {
+				inner(g, y)
 			}
-			a := &b.atoms[from+k]
-			inner := a.draw
-			a.draw = func(g *sheet.Group, y float64) {
-				setLine(g, l, inset, y+fonts.Ascent(fonts.Bold)*size, size, "heading")
-				if inner != nil {
-					inner(g, y)
-				}
-			}
-			if k+1 < len(name) {
-				a.keep = true
-			}
+		}
+		if k+1 < len(name) {
+			a.keep = true
 		}
 	}
 }

@@ -56,41 +56,53 @@ func wrap(runs []run, size, wide float64) [][]run {
 }
 
 func wordsOf(runs []run, size, wide float64) []word {
-	var out []word
-	var w word
-	end := func() {
-		if len(w.runs) > 0 {
-			out = append(out, w)
-		}
-		w = word{}
-	}
+	c := &cutter{size: size, wide: wide}
 	for _, r := range runs {
 		for i, part := range strings.Split(fonts.Shown(r.face, r.s), " ") {
 			if i > 0 {
-				end()
+				c.end()
 			}
-			for part != "" {
-				fit := part
-				if long := fonts.Width(r.face, size, part); w.w+long > wide {
-					fit = fitting(part, r.face, size, wide-w.w)
-					if fit == "" && len(w.runs) > 0 {
-						end()
-						continue
-					}
-					if fit == "" {
-						fit = string([]rune(part)[:1])
-					}
-				}
-				w.runs = append(w.runs, run{fit, r.face, r.ink})
-				w.w += fonts.Width(r.face, size, fit)
-				if part = part[len(fit):]; part != "" {
-					end()
-				}
-			}
+			c.take(run{part, r.face, r.ink})
 		}
 	}
-	end()
-	return out
+	c.end()
+	return c.out
+}
+
+// cutter makes words no wider than a column.
+type cutter struct {
+	size, wide float64
+	word       word // that grows
+	out        []word
+}
+
+func (c *cutter) end() {
+	if len(c.word.runs) > 0 {
+		c.out = append(c.out, c.word)
+	}
+	c.word = word{}
+}
+
+// take adds what has no space in it to the word, which ends where the column does.
+func (c *cutter) take(r run) {
+	for r.s != "" {
+		fit := r.s
+		if c.word.w+fonts.Width(r.face, c.size, fit) > c.wide {
+			fit = fitting(r.s, r.face, c.size, c.wide-c.word.w)
+		}
+		if fit == "" && len(c.word.runs) > 0 {
+			c.end()
+			continue
+		}
+		if fit == "" {
+			fit = string([]rune(r.s)[:1])
+		}
+		c.word.runs = append(c.word.runs, run{fit, r.face, r.ink})
+		c.word.w += fonts.Width(r.face, c.size, fit)
+		if r.s = r.s[len(fit):]; r.s != "" {
+			c.end()
+		}
+	}
 }
 
 // fitting is as much of s as is at most wide.

@@ -2,6 +2,7 @@ package document
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -26,76 +27,91 @@ func (b *builder) square() {
 	}})
 }
 
-// mapOf is a small picture of a piece on its sheets.
+// traced is a group of paths, with the lines that they are made of, from which words keep away.
+type traced struct {
+	*sheet.Group
+	on    func(sheet.Point) sheet.Point // from the part to the paper
+	lines [][2]sheet.Point
+}
+
+func (d *traced) draw(style sheet.Style, class string, pts ...sheet.Point) {
+	path := &sheet.Path{Class: class, Style: style}
+	for i, q := range pts {
+		q, v := d.on(q), sheet.Move
+		if i > 0 {
+			v = sheet.Line
+			d.lines = append(d.lines, [2]sheet.Point{path.Segs[i-1].P[0], q})
+		}
+		path.Segs = append(path.Segs, sheet.Seg{Verb: v, P: [3]sheet.Point{q}})
+	}
+	d.Items = append(d.Items, path)
+}
+
+// lifeMap is a small picture of a part on its sheets.
+type lifeMap struct {
+	*lifePart
+	t           tile
+	w, h, scale float64 // of all sheets together, mm of the part, and of the picture
+	small       float64 // of the names of sheets
+	least       float64
+}
+
+// mapOf sets the map of a part.
 func (b *builder) mapOf(p *lifePart, t tile) {
 	size := b.p.size
-	w := float64(p.cols)*(t.w-Overlap) + Overlap
-	h := float64(p.rows)*(t.h-Overlap) + Overlap
-	least := lineHigh(size) * 1.5
-	scale := min(b.wide()/w, 90/h, max(0.1, least/(t.h-Overlap)))
-	count := 0
-	for range p.page {
-		count++
+	m := lifeMap{lifePart: p, t: t, w: float64(p.cols)*(t.w-Overlap) + Overlap, h: float64(p.rows)*(t.h-Overlap) + Overlap, small: size, least: size}
+	m.scale = min(b.wide()/m.w, 90/m.h, max(0.1, lineHigh(size)*1.5/(t.h-Overlap)))
+	if !b.o.Large {
+		m.small, m.least = min(size, 0.55*(t.h-Overlap)*m.scale, 0.45*(t.w-Overlap)*m.scale), 1
 	}
-	title := fmt.Sprintf("%s: %d of %d sheets", p.name, count, p.cols*p.rows)
+	title := fmt.Sprintf("%s: %d of %d sheets", p.name, len(p.page), p.cols*p.rows)
 	if p.about != "" {
 		title += ", " + p.about
 	}
 	b.para([]run{{title, fonts.Bold, sheet.Black}}, inset, b.wide(), 0, size*0.8, true)
-	b.add(atom{high: h*scale + 2, draw: func(g *sheet.Group, y float64) {
-		o := t.origin(p, 0, 0)
-		on := func(q sheet.Point) sheet.Point { return at(inset+(q.X-o.X)*scale, y+(q.Y-o.Y)*scale) }
-		m := &sheet.Group{Class: "key", Title: title}
-		var lines [][2]sheet.Point
-		draw := func(style sheet.Style, class string, pts ...sheet.Point) {
-			path := &sheet.Path{Class: class, Style: style}
-			for i, q := range pts {
-				v := sheet.Line
-				if i == 0 {
-					v = sheet.Move
-				} else {
-					lines = append(lines, [2]sheet.Point{on(pts[i-1]), on(q)})
-				}
-				path.Segs = append(path.Segs, sheet.Seg{Verb: v, P: [3]sheet.Point{on(q)}})
-			}
-			m.Items = append(m.Items, path)
-		}
-		grid := sheet.Style{Width: 0.1, Stroke: sheet.Black}
-		for c := 0; c <= p.cols; c++ {
-			x := o.X + float64(c)*(t.w-Overlap) + Overlap/2
-			draw(grid, "table", sheet.Point{X: x, Y: o.Y}, sheet.Point{X: x, Y: o.Y + h})
-		}
-		for r := 0; r <= p.rows; r++ {
-			yy := o.Y + float64(r)*(t.h-Overlap) + Overlap/2
-			draw(grid, "table", sheet.Point{X: o.X, Y: yy}, sheet.Point{X: o.X + w, Y: yy})
-		}
-		for _, s := range p.strokes {
-			if s.class == "outline" {
-				draw(sheet.Style{Width: 0.35, Stroke: sheet.Black}, s.class, s.pts...)
-			}
-		}
-		small := min(size, 0.55*(t.h-Overlap)*scale, 0.45*(t.w-Overlap)*scale)
-		if b.o.Large {
-			small = size
-		}
-		for r := range p.rows {
-			for c := range p.cols {
-				name := "–"
-				if p.page[[2]int{c, r}] {
-					name = tileName(c, r)
-				}
-				lo := on(sheet.Point{X: o.X + float64(c)*(t.w-Overlap) + Overlap/2, Y: o.Y + float64(r)*(t.h-Overlap) + Overlap/2})
-				least := 1.0
-				if b.o.Large {
-					least = size
-				}
-				if tx := free(name, small, least, lo, (t.w-Overlap)*scale, (t.h-Overlap)*scale, lines); tx != nil {
-					m.Items = append(m.Items, tx)
-				}
-			}
-		}
-		g.Items = append(g.Items, m)
+	b.add(atom{high: m.h*m.scale + 2, draw: func(g *sheet.Group, y float64) {
+		g.Items = append(g.Items, m.drawn(title, y))
 	}})
+}
+
+// corner is the place where the middles of the laps of a sheet and its neighbours above and left cross.
+func (m *lifeMap) corner(col, row int) sheet.Point {
+	o := m.t.origin(m.lifePart, 0, 0)
+	return sheet.Point{X: o.X + float64(col)*(m.t.w-Overlap) + Overlap/2, Y: o.Y + float64(row)*(m.t.h-Overlap) + Overlap/2}
+}
+
+// drawn is the map with its top at y.
+func (m *lifeMap) drawn(title string, y float64) *sheet.Group {
+	o := m.t.origin(m.lifePart, 0, 0)
+	d := &traced{Group: &sheet.Group{Class: "key", Title: title}, on: func(q sheet.Point) sheet.Point {
+		return at(inset+(q.X-o.X)*m.scale, y+(q.Y-o.Y)*m.scale)
+	}}
+	grid := sheet.Style{Width: 0.1, Stroke: sheet.Black}
+	for c := range m.cols + 1 {
+		x := m.corner(c, 0).X
+		d.draw(grid, "table", sheet.Point{X: x, Y: o.Y}, sheet.Point{X: x, Y: o.Y + m.h})
+	}
+	for r := range m.rows + 1 {
+		y := m.corner(0, r).Y
+		d.draw(grid, "table", sheet.Point{X: o.X, Y: y}, sheet.Point{X: o.X + m.w, Y: y})
+	}
+	for _, s := range m.strokes {
+		if s.class == "outline" {
+			d.draw(sheet.Style{Width: 0.35, Stroke: sheet.Black}, s.class, s.pts...)
+		}
+	}
+	for r := range m.rows {
+		for c := range m.cols {
+			name := "–"
+			if m.page[[2]int{c, r}] {
+				name = tileName(c, r)
+			}
+			if tx := free(name, m.small, m.least, d.on(m.corner(c, r)), (m.t.w-Overlap)*m.scale, (m.t.h-Overlap)*m.scale, d.lines); tx != nil {
+				d.Items = append(d.Items, tx)
+			}
+		}
+	}
+	return d.Group
 }
 
 // free is a text in a cell where it touches no line: at the middle, else at other
@@ -154,23 +170,9 @@ func (b *builder) tiles(p *lifePart, t tile) {
 }
 
 func (b *builder) tile(s *sheet.Sheet, p *lifePart, t tile, c, r int) {
-	g := &sheet.Group{ID: "life-size", Class: "piece", Title: p.name + ", sheet " + tileName(c, r)}
 	o := t.origin(p, c, r)
-	var lines [][2]sheet.Point
-	add := func(style sheet.Style, class string, pts []sheet.Point) {
-		path := &sheet.Path{Class: class, Style: style}
-		for i, q := range pts {
-			q = at(edge+q.X, t.top+q.Y)
-			v := sheet.Line
-			if i == 0 {
-				v = sheet.Move
-			} else {
-				lines = append(lines, [2]sheet.Point{path.Segs[i-1].P[0], q})
-			}
-			path.Segs = append(path.Segs, sheet.Seg{Verb: v, P: [3]sheet.Point{q}})
-		}
-		g.Items = append(g.Items, path)
-	}
+	d := &traced{Group: &sheet.Group{ID: "life-size", Class: "piece", Title: p.name + ", sheet " + tileName(c, r)},
+		on: func(q sheet.Point) sheet.Point { return at(edge+q.X, t.top+q.Y) }}
 	// half a line's width stays inside the room, so that the printer cuts nothing off
 	in := outlineStyle.Width
 	for _, st := range p.strokes {
@@ -179,36 +181,40 @@ func (b *builder) tile(s *sheet.Sheet, p *lifePart, t tile, c, r int) {
 				run[i].X += in
 				run[i].Y += in
 			}
-			add(st.style, st.class, run)
+			d.draw(st.style, st.class, run...)
 		}
 	}
 	const arm = 4
 	for _, x := range [2]float64{Overlap / 2, t.w - Overlap/2} {
 		for _, y := range [2]float64{Overlap / 2, t.h - Overlap/2} {
-			add(thinStyle, "mark", []sheet.Point{{X: x - arm, Y: y}, {X: x + arm, Y: y}})
-			add(thinStyle, "mark", []sheet.Point{{X: x, Y: y - arm}, {X: x, Y: y + arm}})
+			d.draw(thinStyle, "mark", sheet.Point{X: x - arm, Y: y}, sheet.Point{X: x + arm, Y: y})
+			d.draw(thinStyle, "mark", sheet.Point{X: x, Y: y - arm}, sheet.Point{X: x, Y: y + arm})
 		}
 	}
+	t.letter(d, p.labels, o, b.p.size)
+	s.Root.Items = append(s.Root.Items, d.Group)
+	size := b.p.headSize()
+	line := wrap(p.heading(c, r), size, s.W-2*edge)[0]
+	setLine(&s.Root, line, edge, edge+lineHigh(size)+1+fonts.Ascent(fonts.Regular)*size, size, "heading")
+}
+
+// letter puts those of the labels on a sheet that find room on it, its corner being at o.
+func (t tile) letter(d *traced, labels []lifeLabel, o sheet.Point, size float64) {
 	var boxes []sheet.Box
-	for _, l := range p.labels {
+	for _, l := range labels {
 		x, y := edge+l.at.X-o.X, t.top+l.at.Y-o.Y
-		size := b.p.size
 		w, h := fonts.Width(fonts.Regular, size, l.s)/2+0.8, lineHigh(size)/2+0.5
 		box := sheet.Box{C: sheet.Point{X: x, Y: y}, U: sheet.Point{X: 1}, HalfW: w, HalfH: h}
-		if x-w < edge || x+w > edge+t.w || y-h < t.top || y+h > t.top+t.h || touched(box, lines) {
-			continue
-		}
-		clear := true
-		for _, other := range boxes {
-			clear = clear && !box.Overlaps(other)
-		}
-		if clear {
+		out := x-w < edge || x+w > edge+t.w || y-h < t.top || y+h > t.top+t.h
+		if !out && !touched(box, d.lines) && !slices.ContainsFunc(boxes, box.Overlaps) {
 			boxes = append(boxes, box)
-			g.Items = append(g.Items, middle(l.s, size, x, y))
+			d.Items = append(d.Items, middle(l.s, size, x, y))
 		}
 	}
-	s.Root.Items = append(s.Root.Items, g)
-	size := b.p.headSize()
+}
+
+// heading is what a sheet of the part is called, with its neighbours.
+func (p *lifePart) heading(c, r int) []run {
 	text := []run{{p.name + ", sheet " + tileName(c, r), fonts.Bold, sheet.Black}}
 	var near []string
 	for _, n := range []struct {
@@ -225,6 +231,5 @@ func (b *builder) tile(s *sheet.Sheet, p *lifePart, t tile, c, r int) {
 	if p.about != "" {
 		text = append(text, run{" · " + p.about, fonts.Regular, sheet.Black})
 	}
-	line := wrap(text, size, s.W-2*edge)[0]
-	setLine(&s.Root, line, edge, edge+lineHigh(size)+1+fonts.Ascent(fonts.Regular)*size, size, "heading")
+	return text
 }

@@ -56,7 +56,7 @@ func (r *reader) text(s string) Text {
 		if m == nil {
 			break
 		}
-		span, end, ok := r.span(s, m)
+		span, end, ok := r.span(found{s, m})
 		if !ok {
 			// no number of its own: a part of a word, or of a longer number
 			out = out.and(s[:m[1]])
@@ -81,43 +81,62 @@ func (t Text) and(s string) Text {
 	return append(t, Span{S: s})
 }
 
+// found is a place in s where numbers stand, as the reader's expression finds them: a line with its unit, perhaps the same in
+// the other unit, or a line without one.
+type found struct {
+	s  string
+	at []int
+}
+
+const ( // of the expression's groups
+	firstLine, firstUnit   = 1, 2
+	secondLine, secondUnit = 3, 4
+	bareLine               = 5
+)
+
+func (f found) has(group int) bool { return f.at[2*group] >= 0 }
+
+func (f found) text(group int) string { return f.s[f.at[2*group]:f.at[2*group+1]] }
+
+func (f found) end(group int) int { return f.at[2*group+1] }
+
 // span is the number that was found, and where it ends.
-func (r *reader) span(s string, m []int) (Span, int, bool) {
-	before, _ := utf8.DecodeLastRuneInString(s[:m[0]])
-	if m[2] < 0 {
-		if partOfWord(before) {
-			return Span{}, 0, false
-		}
-		each := r.each(s[m[10]:m[11]])
-		if r.sizes.Len() < 2 || each == nil {
-			return Span{}, 0, false
-		}
-		return Span{Counts: each}, m[1], true
-	}
-	if partOfWord(before) || before == '-' || before == '–' { // 14–16 cm is no 16 cm
+func (r *reader) span(f found) (Span, int, bool) {
+	before, _ := utf8.DecodeLastRuneInString(f.s[:f.at[0]])
+	switch {
+	case partOfWord(before):
+		return Span{}, 0, false
+	case !f.has(firstLine):
+		each := r.each(f.text(bareLine))
+		return Span{Counts: each}, f.end(0), r.sizes.Len() > 1 && each != nil
+	case before == '-' || before == '–': // 14–16 cm is no 16 cm
 		return Span{}, 0, false
 	}
-	first, u := r.lengths(s[m[2]:m[3]], s[m[4]:m[5]])
-	if first == nil || m[6] < 0 && s[m[4]:m[5]] == "in" && !inches(s[m[2]:m[3]], s[m[5]:]) {
-		if line := s[m[2]:m[3]]; strings.Contains(line, "(") && r.sizes.Len() > 1 {
-			return Span{Counts: r.each(line)}, m[3], true
-		}
-		return Span{}, 0, false
+	line, unit := f.text(firstLine), f.text(firstUnit)
+	lengths, u := r.lengths(line, unit)
+	if lengths == nil || !f.has(secondLine) && unit == "in" && !inches(line, f.s[f.end(firstUnit):]) {
+		return Span{Counts: r.each(line)}, f.end(firstLine), strings.Contains(line, "(") && r.sizes.Len() > 1
 	}
-	end := m[5]
-	if m[6] >= 0 {
-		second, v := r.lengths(s[m[6]:m[7]], s[m[8]:m[9]])
-		if second != nil && v != u && len(second) == len(first) {
-			end = m[1]
-			if s[end-1] == ')' && strings.Count(s[m[0]:end], "(") < strings.Count(s[m[0]:end], ")") {
-				end-- // it closes a bracket that opened before the number
-			}
-			for i := range first {
-				first[i].HasOther, first[i].Other = second[i].Has, second[i].Low
-			}
+	end := f.end(firstUnit)
+	if f.has(secondLine) && r.other(lengths, u, f) {
+		end = f.end(0)
+		if f.s[end-1] == ')' && strings.Count(f.text(0), "(") < strings.Count(f.text(0), ")") {
+			end-- // it closes a bracket that opened before the number
 		}
 	}
-	return Span{Lengths: first}, end, true
+	return Span{Lengths: lengths}, end, true
+}
+
+// other notes what stands in the other unit beside lengths, if it is that.
+func (r *reader) other(lengths []table.Cell, u units.Unit, f found) bool {
+	second, v := r.lengths(f.text(secondLine), f.text(secondUnit))
+	if second == nil || v == u || len(second) != len(lengths) {
+		return false
+	}
+	for i := range lengths {
+		lengths[i].HasOther, lengths[i].Other = second[i].Has, second[i].Low
+	}
+	return true
 }
 
 // afterInches is what may follow inches: 'in' is more often a word of the trade.
