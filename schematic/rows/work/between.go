@@ -549,7 +549,7 @@ func (r *runner) row(k int) (done, bool) {
 				return d, true
 			}
 		}
-		for _, e := range r.every { // a row that an interleaved line tells
+		for _, e := range slices.Backward(r.every) { // a row that an interleaved line tells
 			if p == len(r.pieces)-1 && r.fills(e, k) {
 				return done{no: k, count: 1, line: e, body: e.Body, unread: len(e.Unread) > 0}, true
 			}

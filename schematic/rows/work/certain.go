@@ -8,6 +8,7 @@ const (
 	held          // the row makes what it states all the same
 	once          // a row that is repeated fits, but not every time
 	bare          // the row below has hardly a stitch: what was begun in other words
+	loosely       // where a stitch of the row is worked is not sure
 	far           // it is off by more than half: by far, and not by a slip
 	said          // how many there are is only said, by a line that was not read or does not follow
 	unknown       // nothing tells how many there are

@@ -9,13 +9,13 @@ import (
 )
 
 // stop is how many stitches an extent leaves at the end of the row; false if that is not known.
-func (w *work) stop(e ins.Extent, reserve int) (int, bool) {
+func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 	switch e.Kind {
 	case ins.ToLast:
 		if w.round && e.Unit.Word == "tch" { // which stands where the round began
 			return reserve, true
 		}
-		return w.count(e.N), true
+		return w.count(e.N) + w.beside(tail, e), true
 	case ins.ToMarker, ins.ToLastMarker:
 		if e.Kind == ins.ToLastMarker {
 			w.passUpToLast()
@@ -36,6 +36,25 @@ func (w *work) stop(e ins.Extent, reserve int) (int, bool) {
 		return k, true
 	}
 	return reserve, true
+}
+
+// beside is 1 where the last stitches that a repeat goes up to are told without the turning chain behind them: to
+// last 3 sts, dc in next 3 sts, dc in top of turning ch.
+func (w *work) beside(tail []ins.Item, e ins.Extent) int {
+	sum, top := 0, false
+	for _, n := range tail {
+		if is[*ins.Turn](n) || is[*ins.Nothing](n) {
+			continue
+		}
+		used, _, _ := w.needs(n)
+		sum += used
+		s, ok := n.(*ins.Stitch)
+		top = ok && len(s.Places) > 0 && s.Places[len(s.Places)-1].Kind == ins.InTop
+	}
+	if top && sum == w.count(e.N)+1 {
+		return 1
+	}
+	return 0
 }
 
 // reserve is how many stitches what comes after needs: so far as it says a number, or
@@ -131,7 +150,7 @@ func (w *work) stitchNeeds(n *ins.Stitch) (used int, last, ok bool) {
 func (w *work) each(n ins.Item, p *ins.Place, reserve int) {
 	w.takeTurning()
 	w.began = true
-	keep, known := w.stop(p.Extent, reserve)
+	keep, known := w.stop(p.Extent, reserve, nil)
 	if !known {
 		w.blindOver(n)
 		return
@@ -550,7 +569,7 @@ func (w *work) trial(list []ins.Item) bool {
 // many stitches, as long as it fits.
 func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	w.takeTurning()
-	keep, known := w.stop(n.Until, w.reserve(tail, need))
+	keep, known := w.stop(n.Until, w.reserve(tail, need), tail)
 	if !known {
 		w.blindOver(n)
 		return
@@ -566,6 +585,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		keep, last = need, body[:len(body)-cut]
 		defer func() { w.ended = k }()
 	}
+	w.upTo = keep
 	times, per, before := 0, 0, w.out.stitches()
 	ended := false
 	w.again = true
@@ -591,7 +611,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 		left := s.place.cur.left
 		w.restore(s)
-		if ended = w.lastTime(n, keep); ended {
+		if ended = w.lastTime(n, keep) || w.passesFirst(body); ended {
 			break
 		}
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
@@ -676,6 +696,23 @@ func (w *work) lastTime(n *ins.Repeat, keep int) bool {
 	return true
 }
 
+// passesFirst works a stretch once more over the last space of a round, without the stitches that it passes at its
+// end: they are the chain that began the round. It reports false if it does not fit.
+func (w *work) passesFirst(body []ins.Item) bool {
+	k := len(body) - 1
+	if !w.round || k < 1 || !is[*ins.Skip](body[k]) || !w.spaceBefore(0, 0) || w.skipsFirst(body[k:]) < w.cur.left {
+		return false
+	}
+	s := w.save()
+	part := append(slices.Clip(body[:k]), &ins.Skip{}) // its chains lead on to where it began
+	fits := w.trial(part)
+	if w.restore(s); fits {
+		w.seq(part, 0)
+		w.cur.toEnd()
+	}
+	return fits
+}
+
 // cutShort works the first stitches of a rib over the rest of a row.
 func (w *work) cutShort(body []ins.Item, rest int) {
 	for _, n := range body {
@@ -708,8 +745,8 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	if w.bySpaces(body) && times > 0 && !w.spaceBefore(0, 0) { // no space is left: the rest lies behind the last one
 		return
 	}
-	if w.beyond > 0 && times > 0 && rest < per && w.skipsFirst(body) >= rest { // the round is joined to its first chain instead
-		w.cur.toEnd()
+	if w.round && times > 0 && rest < per && w.skipsFirst(body) >= rest { // it is joined before it comes to what it passes
+		w.behind(keep)
 		return
 	}
 	if n.Cut && times > 0 && rest < per {

@@ -215,6 +215,10 @@ func (w *work) bare(n *ins.Stitch, tail []ins.Item, need int) {
 		return
 	}
 	w.spaced = false
+	if k > 1 && w.upTo == 1 && w.cur.left == 1 && uses == 1 && kind.Craft == stitch.Crochet { // to last st, 2 dc: both in it
+		w.place1(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At}, 0)
+		return
+	}
 	if uses > 1 || makes > 1 || kind.ID == "slst" || w.rec != nil {
 		for range k {
 			if w.steps++; w.steps > maxSteps {

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -153,7 +154,7 @@ func (r *runner) gapBefore(l *ins.Line) bool {
 
 // fill works row k, which an earlier line tells: row 2 and all WS rows, rows 3 and 5.
 func (r *runner) fill(k int) bool {
-	for _, e := range r.every {
+	for _, e := range slices.Backward(r.every) {
 		if !r.fills(e, k) {
 			continue
 		}

@@ -103,6 +103,7 @@ type reading struct {
 	cost      int   // things that do not fit
 	found     []raw // these things
 	res       *result
+	line      *ins.Line // that was worked last
 }
 
 // mostReadings bounds the readings that are kept.

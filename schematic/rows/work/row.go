@@ -383,6 +383,9 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 			}
 			body = behindWords(body)[1:]
 			foundation = l.Label != nil && l.Label.Next
+			if l.Label == nil && !r.fresh { // a piece of its own under the same heading
+				r.no, r.side = 0, 0
+			}
 		}
 	}
 	if r.repeat(l, r.around(l, body), times) {
@@ -533,6 +536,10 @@ func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) [
 // worked is a reading after one more row.
 func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 	res := r.try(&rd, l, body)
+	if rd.line == l && rd.res != nil && rd.res.total { // a row of several that the line works
+		res.total = true
+	}
+	rd.line = l
 	pinned := rd.known() || res.pin
 	if len(res.found) > 0 && !res.beyond && (rd.long() || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
 		res.found, res.total = nil, true
@@ -640,6 +647,11 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	}
 	res.total = res.total || w.blind || w.vague && l.Stated == nil
 	r.leftOver(w, res, l, body)
+	for i := range w.found {
+		if f := &w.found[i]; w.vague && f.why == none {
+			f.why = loosely
+		}
+	}
 	res.found = w.found
 	if chains, _ := w.out.chains(); r.g != nil && misses(w.found) && w.out.stitches()+chains < 8*below.stitches() { // more than that is refused as it is
 		r.g.doubt = "it does not fit on the row below"
@@ -717,7 +729,9 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	case w.lastChain(body) >= w.cur.left: // they lie under the chain that closes the round
 	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:
 	case l.Stated != nil && w.cur.left > mostTurning && len(r.misfits(l, w.out)) == 0:
-		res.lefts = rest(&w.cur)
+		if res.lefts = rest(&w.cur); r.no == 0 && l.Label != nil && !l.Label.Next { // row 1 of another piece
+			return
+		}
 		w.tell("rows/under-use", finding.Note, l.At, "%s stitches are left at the end, and nothing says that they stay unworked", "say that they are left, or work them", w.cur.left)
 	default:
 		at := l.At

@@ -21,6 +21,9 @@ func (w *work) first(n ins.Item, p ins.Place) {
 func (w *work) last(n ins.Item, p ins.Place) {
 	w.takeTurning()
 	k := max(w.n(p.N), 0)
+	if w.round && !w.again && w.used() <= 1 && w.cur.left > k+1 { // of the round before: where it was joined
+		w.blind = true
+	}
 	if p.Unit.Space || p.Unit.Group != nil || p.Unit.Stretch || p.Unit.Chain && w.cur.run() != nil && w.cur.run().space() {
 		w.eachFoot(n, p)
 		return

@@ -178,7 +178,7 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		out[len(out)-1].stated = g.N
 		return out // the kinds that follow are of the same cause
 	}
-	if !grouped && !unsure && len(l.Stated) > 0 && !l.Stated[0].Any {
+	if !grouped && !unsure && len(groups) > 1 && !l.Stated[0].Any { // one kind alone may be all that is counted
 		if total := f.stitches(); named != total && !r.onlySpaces(l) && !r.partly(l, f, total-named) {
 			tell(l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named", "name them all, or correct the row",
 				total, named, total-named)

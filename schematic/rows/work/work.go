@@ -51,6 +51,7 @@ type place struct {
 	under   bool     // it goes along the other side of its foundation
 	reached bool     // a marker was worked up to, and not yet met
 	ended   int      // instructions that follow and only say how a repeat ends
+	upTo    int      // stitches at the row's end that a repeat went up to
 }
 
 // work works one row in one size.
@@ -96,11 +97,34 @@ func (w *work) body(list []ins.Item) {
 	if w.baseBare(list) && w.pick.turns() {
 		w.cur.step(1)
 	}
+	if endsAgain(list) {
+		w.blind = true
+		if w.g != nil {
+			w.g.doubt = "it goes to the end of more than one needle"
+		}
+	}
 	w.seq(list, 0)
 	w.takeTurning()
 	if !w.free {
 		w.passMarks()
 	}
+}
+
+// endsAgain reports whether a row comes up to its last stitches and then again to as many: they are those of each needle.
+func endsAgain(list []ins.Item) bool {
+	last := 0
+	for _, n := range list {
+		for _, p := range placesOf(n) {
+			if p.Kind != ins.InEach || p.Extent.Kind != ins.ToLast || p.Extent.N.By != nil || p.Extent.Unit.Word == "tch" {
+				continue
+			}
+			if last > 0 && p.Extent.N.All >= last {
+				return true
+			}
+			last = p.Extent.N.All
+		}
+	}
+	return false
 }
 
 // baseBare reports whether a row goes over a chain in each stitch, and says nothing of the hook.
