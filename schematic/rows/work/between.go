@@ -520,7 +520,7 @@ func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
 	for _, k := range want {
 		d, ok := r.row(k)
 		if !ok {
-			if !r.anyUnread() {
+			if !r.anyUnread() && !slices.Contains(r.gone, k) {
 				r.tell("rows/reference", finding.Warning, n.At, "there is no row %s to repeat", "name a row that was worked before", k)
 			}
 			return nil, true
@@ -555,6 +555,9 @@ func (r *runner) row(k int) (done, bool) {
 			}
 		}
 		if r.pieces[p].anew && len(list) > 0 && p < len(r.pieces)-1 {
+			break
+		}
+		if p == len(r.pieces)-1 && r.no > 0 && k == r.no+1 && len(list) > 0 && list[0].no == 1 { // the row that comes now
 			break
 		}
 	}
@@ -671,11 +674,13 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 		r.log(l, d.body, 1)
 		r.cur.rows[len(r.cur.rows)-1].name = d.name
 		if len(r.found) > mark {
-			r.found[mark].at = n.At
-			if k >= len(cycle) {
-				r.found[mark].why = once
+			f := &r.found[mark]
+			if f.at = n.At; k >= len(cycle) {
+				f.why = once
 			}
-			r.found = r.found[:mark+1]
+			if r.found = r.found[:mark+1]; r.toldOf(d.line, f.kind, mark) {
+				r.found = r.found[:mark]
+			}
 			r.countRows(rows - k)
 			return
 		}
@@ -695,6 +700,11 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 	if n.Length != nil && len(cycle) > 0 && r.known() && last != nil && r.fab.stitches() != last.stitches() {
 		r.lose()
 	}
+}
+
+// toldOf reports whether something of that kind is told of a line itself, among the first k things found.
+func (r *runner) toldOf(l *ins.Line, kind string, k int) bool {
+	return slices.ContainsFunc(r.found[:k], func(f raw) bool { return f.at.Line == l.At.Line && f.kind == kind })
 }
 
 // repUntil repeats until so many stitches are there.

@@ -19,6 +19,7 @@ type certainty struct {
 	why     doubt // none: they were counted, or stated and hold
 	since   int   // rows since a count was stated that held, or since the stitches were cast on
 	suspect int   // rows that may not fit because of one before
+	amiss   bool  // a row before is missing, or called otherwise, which is told
 	guess   bool  // it goes on with a stated count that does not follow
 }
 

@@ -163,7 +163,7 @@ func (w *work) lastIsArch() bool {
 
 // stitch works n.N stitches of a kind in its places.
 func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
-	if w.picotSlip(n) || w.closing(n) {
+	if w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
 		return
 	}
 	if n.Kind != nil && n.Kind.ID == "picot" && len(n.Places) == 0 {
@@ -498,6 +498,21 @@ func (w *work) overNext(n ins.Item, p ins.Place, k int) {
 		}
 		w.emit(run{kind: kind, n: makes}, w.feetTo(from), n)
 	}
+}
+
+// lastArch reports whether n is the tall stitch into the first of a round that stands for the last chains of its last arch:
+// ch 2, dc in first sc.
+func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
+	k := len(w.out.runs) - 1
+	if !w.round || k < 1 || !w.out.runs[k].space() || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 2 || w.g != nil {
+		return false
+	}
+	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Kind != ins.InFirst || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
+		return false
+	}
+	w.closedRound = true
+	w.cur.toEnd()
+	return true
 }
 
 // closing reports whether n is the slip stitch that joins a round to its beginning.

@@ -83,7 +83,13 @@ func (r *runner) number(l *ins.Line, from int) {
 		}
 		r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was "+word+" %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
 		r.altNo, told = want, true
-		r.suspect, r.side = suspectRows, 0
+		r.suspect, r.amiss, r.side = suspectRows, true, 0
+		for i := range r.others {
+			r.others[i].suspect, r.others[i].amiss = suspectRows, true
+		}
+		for k := want; k < from && len(r.gone) < maxRepeat; k++ {
+			r.gone = append(r.gone, k)
+		}
 	}
 	if !told {
 		r.altNo = 0

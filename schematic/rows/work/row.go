@@ -52,9 +52,10 @@ type course struct {
 	edge        int  // rows of the edge to be worked along
 	shaped      int  // rows of the shapings told together so far
 	founded     bool
-	fresh       bool // numbering may begin anew
-	skips       bool // its numbers leave some out
-	begun       bool // something was worked in this section
+	fresh       bool  // numbering may begin anew
+	skips       bool  // its numbers leave some out
+	gone        []int // rows that are told as missing
+	begun       bool  // something was worked in this section
 	every       []*ins.Line
 	panels      []panel // of the row, as a right-side row meets them
 	cloth       ins.Cloth
@@ -136,7 +137,7 @@ func (r *runner) begin(s *ins.Section) {
 	r.cur.start, r.cur.startNo = r.fab, r.no
 	r.pieces = append(r.pieces, r.cur)
 	r.fresh, r.begun, r.skips = true, false, false
-	r.every, r.turnedRound = nil, false
+	r.every, r.gone, r.turnedRound = nil, nil, false
 	r.pick = r.pick.anew(r.fixed[s]) // each piece is judged for itself
 	for i := range r.others {
 		r.others[i].pick = r.others[i].pick.anew(r.fixed[s])

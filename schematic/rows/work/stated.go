@@ -101,7 +101,7 @@ func (rd *reading) pardon(l *ins.Line) {
 }
 
 // suspectBefore reports whether a finding of a row before this one is told already.
-func (rd *reading) suspectBefore() bool { return len(rd.found) > 0 }
+func (rd *reading) suspectBefore() bool { return len(rd.found) > 0 || rd.amiss }
 
 // shortTotal reports whether the count of a short row is that of all stitches.
 func (rd *reading) shortTotal(k int) bool {
@@ -113,7 +113,9 @@ func (rd *reading) shortTotal(k int) bool {
 
 func (rd *reading) add(fs ...raw) {
 	rd.cost += len(fs)
-	fs = rd.judged(fs)
+	if fs = rd.judged(fs); rd.suspect > 0 && rd.suspectBefore() { // what is doubtful follows from what is told
+		fs = slices.DeleteFunc(fs, func(f raw) bool { return f.why > held })
+	}
 	left := mostFound - len(rd.found)
 	if left < 0 {
 		return
@@ -178,7 +180,8 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		out[len(out)-1].stated = g.N
 		return out // the kinds that follow are of the same cause
 	}
-	if !grouped && !unsure && len(groups) > 1 && !l.Stated[0].Any { // one kind alone may be all that is counted
+	alone := len(groups) == 1 && !l.Stated[0].Any && named == l.Stated[0].N.At(r.size) // one kind may be all that is counted
+	if !grouped && !unsure && len(l.Stated) > 0 && !l.Stated[0].Any && !alone {
 		if total := f.stitches(); named != total && !r.onlySpaces(l) && !r.partly(l, f, total-named) {
 			tell(l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named", "name them all, or correct the row",
 				total, named, total-named)
