@@ -176,8 +176,22 @@ func columnsOver(st []*St, below []int, belowRight bool, l *columnList) []int {
 	for len(seq) < n {
 		seq = append(seq, l.rightOf(seq))
 	}
+	l.close(st, seq)
 	return seq[:n]
 }
+
+// close lets the stitches of a crossing stand beside each other: the columns that end or begin within it do so at
+// its side instead.
+func (l *columnList) close(st []*St, seq []int) {
+	for i := range st {
+		if st[i].Cross == nil || i == 0 || st[i-1].Cross != st[i].Cross || abs(st[i].At-st[i-1].At) != 1 {
+			continue
+		}
+		seq[i] = l.next[seq[i-1]]
+	}
+}
+
+func abs(n int) int { return max(n, -n) }
 
 // changesOf is by how many columns the row changes at each stitch, from the left: an
 // increase and the next decrease make up for each other.

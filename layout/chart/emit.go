@@ -128,7 +128,7 @@ func (c *pages) keyGroup(l leaf, y float64) *sheet.Group {
 			g.Items = append(g.Items, sheet.NewText(c.entryText(e), fonts.Regular, size,
 				pt{X: x + k*(hi.X-lo.X) + 1.5, Y: base}, sheet.Start, "key"))
 			key.Items = append(key.Items, g)
-			x += w + keyGap
+			x += w + c.entryGap(e)
 		}
 		y += c.keyHigh[i] + 2
 	}
@@ -303,16 +303,33 @@ func (s *sharing) mark(m *mark) {
 	s.seen = append(s.seen, m)
 	if mine && m.stitch {
 		s.own[max(m.row, 0)] = true
-		g := &sheet.Group{Class: "stitch", Items: make([]sheet.Item, 0, len(m.paths))}
-		for _, q := range m.paths {
-			g.Items = append(g.Items, v.moved(q, false))
+		g := &s.c.ink.groups.take(1)[0]
+		g.Class, g.Items = "stitch", s.c.ink.items.take(len(m.paths))
+		for i, q := range m.paths {
+			g.Items[i] = s.onPaper(q, false)
 		}
 		s.put(m.row, g)
 		return
 	}
 	for _, q := range m.paths {
-		s.put(m.row, v.moved(q, !mine))
+		s.put(m.row, s.onPaper(q, !mine))
 	}
+}
+
+// onPaper is a path where it lies on the page. One page alone takes the figure's own: nothing else shows it.
+func (s *sharing) onPaper(q *sheet.Path, again bool) *sheet.Path {
+	if again || s.c.count() > 1 {
+		return s.v.moved(q, again)
+	}
+	scale := s.c.d.scale
+	q.Style.Width *= scale
+	for i := range q.Segs {
+		points := q.Segs[i].Points()
+		for k := range points {
+			points[k] = s.v.paper(points[k])
+		}
+	}
+	return q
 }
 
 // numbers puts the names of the rows that the page shows.

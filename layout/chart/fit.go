@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // up wishes each stitch over the mean of its feet, and with the share pull of the wish
 // under those that stand on it.
@@ -240,7 +243,10 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 		gap[i] = p.gap(l, i) / scale
 		sum += gap[i]
 	}
-	more := min(max(0.995*around/max(sum, 1e-9), 1), share) // stitches of a round share the room that there is
+	more := min(max(0.995*around/max(sum, 1e-9), 1), share) // stitches of a round share the room that there is,
+	if slices.ContainsFunc(l.nodes, (*node).petal) {        // but petals stay over their arches
+		more = 1
+	}
 	for i := range gap {
 		gap[i] *= more
 	}

@@ -2,7 +2,9 @@ package chart
 
 import (
 	"slices"
+	"strings"
 
+	"flatwright/fonts"
 	"flatwright/layout/sheet"
 )
 
@@ -224,7 +226,23 @@ func (f *figure) rowBreak(o *Options, scale float64, r int, base float64, words 
 		}
 		f.add(newMark(r, false, path("break", quiet/scale, zig...)))
 	}
+	words = clipTo(words, o.plane(scale), max(hi-lo, breakRoom/scale))
 	f.label(o, scale, label{s: words, at: pt{X: f.beside(lo, hi, base), Y: base - gapHigh/2 + 0.2}, row: r, class: "break"})
+}
+
+// breakRoom is how wide, mm on paper, the words of a break may always be.
+const breakRoom = 150.0
+
+// clipTo is as much of words as that room holds at a size, in the same measure.
+func clipTo(words string, size, room float64) string {
+	if fonts.Width(fonts.Regular, size, words) <= room {
+		return words
+	}
+	r := []rune(words)
+	for len(r) > 1 && fonts.Width(fonts.Regular, size, string(r)+"…") > room {
+		r = r[:len(r)-1]
+	}
+	return strings.TrimRight(string(r), " ;,") + "…"
 }
 
 // beside is the middle of the widest part of a stretch that no long line crosses where

@@ -10,7 +10,7 @@ import (
 // FromGraph takes the stitches of a section from its graph. It reports false if the
 // graph has no stitches.
 func FromGraph(g *rows.Graph) (*Work, bool) {
-	w := &Work{Title: g.Section, Terms: g.Terms}
+	w := &Work{Title: g.Section, Terms: g.Terms, Again: g.Again}
 	for i := range g.Rows {
 		w.take(&g.Rows[i])
 	}
@@ -24,6 +24,9 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 	w.hookEnd()
 	w.alongChain()
 	w.sides()
+	if !g.Sided {
+		w.rightSides()
+	}
 	w.starts()
 	return w, true
 }
@@ -39,7 +42,7 @@ func (w *Work) take(r *rows.GraphRow) {
 	for k := range r.Stitches {
 		s := &r.Stitches[k]
 		row.St[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
-			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Travel: s.Travel, Under: s.Under}
+			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Wrap: s.Wrapped, Travel: s.Travel, Under: s.Under}
 		if r.Start && s.Stitch != nil {
 			row.St[k].Chain = 0
 		}
@@ -190,6 +193,58 @@ func (w *Work) sides() {
 			row.Wrong = !below.Wrong
 		}
 	}
+}
+
+// rightSides turns the sides of knitted rows of which the text does not tell them, if all that shapes them stands in
+// what would be wrong-side rows, and the others are purled: lace and cables are worked on the right side.
+func (w *Work) rightSides() {
+	if w.Craft() != stitch.Knitting {
+		return
+	}
+	shaped, purled := 0, 0
+	for r := range w.Rows {
+		row := &w.Rows[r]
+		if row.Round || row.Unread != "" {
+			return
+		}
+		if row.Base {
+			continue
+		}
+		knit, purl, other := row.worked()
+		switch {
+		case other > 0 && !row.Wrong:
+			return
+		case other > 0:
+			shaped++
+		case !row.Wrong && purl > knit:
+			purled++
+		}
+	}
+	if shaped < 2 || purled < 2 {
+		return
+	}
+	for r := range w.Rows {
+		if !w.Rows[r].Base {
+			w.Rows[r].Wrong = !w.Rows[r].Wrong
+		}
+	}
+	w.Faced = true
+}
+
+// worked is how many stitches of a row are knitted, purled, and anything else.
+func (r *Row) worked() (knit, purl, other int) {
+	for i := range r.St {
+		switch s := &r.St[i]; {
+		case s.Idle || s.Break || s.Kind == nil:
+		case s.Kind.ID == "k" && s.Cross == nil:
+			knit++
+		case s.Kind.ID == "p" && s.Cross == nil:
+			purl++
+		default:
+			other++
+		}
+	}
+	return knit, purl, other
 }
 
 // backwards reports whether the row goes over the row below from its end.

@@ -15,10 +15,26 @@ func (r *Row) leftOut() string {
 	if r.Gap > 0 && r.Same != "" {
 		parts = append(parts, r.Same)
 	}
-	for _, m := range r.Missing {
-		parts = append(parts, m.String())
+	return strings.Join(append(parts, told(r.Missing)...), "; ")
+}
+
+// mostMissing is how many lines that were not read are told one by one at one place of a chart.
+const mostMissing = 2
+
+// told says which rows are missing: more of them than can be told one by one together.
+func told(list []Missing) []string {
+	var out []string
+	for _, m := range list {
+		out = append(out, m.String())
 	}
-	return strings.Join(parts, "; ")
+	if n := len(list) - 1; n >= mostMissing && list[0].Number > 0 && list[n].Number > 0 {
+		all := list[0]
+		if all.To = list[n].To; all.To == 0 {
+			all.To = list[n].Number
+		}
+		return []string{rowsNamed([]Row{{Round: all.Round, Number: all.Number}, {Number: all.To}}) + " were not read"}
+	}
+	return out
 }
 
 // gapWords is what is left out before a row, or why its stitches are not known.
@@ -39,10 +55,7 @@ func (w *Work) ending() string {
 	if w.More > 0 && w.Same != "" {
 		parts = append(parts, w.Same)
 	}
-	for _, m := range w.missing {
-		parts = append(parts, m.String())
-	}
-	return strings.Join(parts, "; ")
+	return strings.Join(append(parts, told(w.missing)...), "; ")
 }
 
 // mostWords is how many letters of what was not read are told on a chart.
@@ -118,6 +131,13 @@ func (w *Work) Gaps() []Gap {
 	}
 	missing(w.missing)
 	return out
+}
+
+func upperFirst(s string) string {
+	if s == "" {
+		return s
+	}
+	return strings.ToUpper(s[:1]) + s[1:]
 }
 
 func lowerFirst(s string) string {

@@ -20,6 +20,9 @@ type entry struct {
 // terms, and its name in the other terms where that differs.
 func keyName(k *stitch.Stitch, t stitch.Terms) string {
 	s := k.Abbr(t) + ": " + k.Name(t)
+	if k.Name(t) == k.Abbr(t) && k.Key != "" && k.Craft == stitch.Knitting { // a short name alone: what it is
+		s = k.Abbr(t) + ": " + k.Key
+	}
 	if o := t.Other(); k.Name(o) != k.Name(t) {
 		s += fmt.Sprintf(" (%s %s)", o, k.Name(o))
 	}
@@ -27,16 +30,17 @@ func keyName(k *stitch.Stitch, t stitch.Terms) string {
 }
 
 // sample draws a kind by itself, upright.
-func sample(k *stitch.Stitch, post stitch.Post) []*sheet.Path {
+func sample(u used) []*sheet.Path {
+	k := u.k
 	if k.Key == "chain" {
 		q := pen{u: pt{X: 1}, v: pt{Y: 1}}
 		q.oval(0, 0, ovalLong/2, ovalWide/2, false)
 		return q.out
 	}
 	kind := *k
-	kind.Post = post
+	kind.Post = u.post
 	s := shape{kind: &kind, head: pt{Y: Height(k)}, feet: []pt{{}}}
-	if k.Together {
+	if k.Together && !u.bunch {
 		s.feet = nil
 		for i := range k.Legs {
 			s.feet = append(s.feet, pt{X: (float64(i) - float64(k.Legs-1)/2) * 1.6})
@@ -47,8 +51,9 @@ func sample(k *stitch.Stitch, post stitch.Post) []*sheet.Path {
 
 // used is a kind as it is seen: from the other side a post stitch is the other one.
 type used struct {
-	k    *stitch.Stitch
-	post stitch.Post
+	k     *stitch.Stitch
+	post  stitch.Post
+	bunch bool // its legs stand in one place
 }
 
 // legend is what a chart in symbols uses.
@@ -118,7 +123,7 @@ func (g *legend) row(l *line) {
 		default:
 			s := shape{kind: n.st.Kind, loop: n.st.Loop, flip: l.row.Wrong}
 			k := shownKind(n.st.Kind, s.post())
-			g.kinds[used{k, k.Post}] = true
+			g.kinds[used{k, k.Post, s.bunchedOn(len(n.feet))}] = true
 			g.loops[s.shownLoop()] = true
 		}
 	}
@@ -128,13 +133,17 @@ func (g *legend) row(l *line) {
 func (g *legend) stitches(t stitch.Terms) []entry {
 	var out []entry
 	plain := func(id string, in bool) {
-		if k := stitch.ByID(id); in && !g.kinds[used{k, stitch.NoPost}] {
-			out = append(out, entry{id, sample(k, 0), keyName(k, t)})
+		if k := stitch.ByID(id); in && !g.kinds[used{k: k}] {
+			out = append(out, entry{id, sample(used{k: k}), keyName(k, t)})
 		}
 	}
 	plain("ch", g.turn || g.arch)
 	for _, u := range g.inOrder() {
-		out = append(out, entry{fmt.Sprint(u.k.ID, u.post), sample(u.k, u.post), keyName(shownKind(u.k, u.post), t)})
+		id, words := fmt.Sprint(u.k.ID, u.post), keyName(shownKind(u.k, u.post), t)
+		if u.bunch {
+			id, words = id+" in one", words+", all in one place"
+		}
+		out = append(out, entry{id, sample(u), words})
 		if e, ok := opened(u.k, t); ok {
 			out = append(out, e)
 		}
@@ -174,9 +183,20 @@ func (g *legend) inOrder() []used {
 		list = append(list, u)
 	}
 	slices.SortFunc(list, func(a, b used) int {
-		return cmp.Or(cmp.Compare(place(a), place(b)), cmp.Compare(a.k.ID, b.k.ID), cmp.Compare(a.post, b.post))
+		return cmp.Or(cmp.Compare(place(a), place(b)), cmp.Compare(a.k.ID, b.k.ID), cmp.Compare(a.post, b.post), compareBool(a.bunch, b.bunch))
 	})
 	return list
+}
+
+// compareBool puts what is not before what is.
+func compareBool(a, b bool) int {
+	switch {
+	case a == b:
+		return 0
+	case b:
+		return -1
+	}
+	return 1
 }
 
 // opened is a stitch of several legs opened out: its legs side by side from the place that

@@ -23,6 +23,7 @@ type squares struct {
 	crosses []*stitch.Stitch          // the crossings in use
 	empty   bool                      // somewhere is no stitch
 	broken  bool                      // stitches are left out of the rows
+	wrapped bool                      // a stitch is wrapped before a turn
 	two     bool                      // somewhere is the second stitch of an increase
 }
 
@@ -84,7 +85,7 @@ func (s *squares) row(r *knitRow) {
 		}
 		if n > 1 {
 			s.crossing(r, r.cells[i:i+n], row.Wrong)
-		} else if c := r.cells[i]; !c.st.Idle {
+		} else if c := r.cells[i]; !c.st.Idle || c.st.Wrap {
 			s.square(r, row, c)
 		}
 		i += n
@@ -123,12 +124,17 @@ func (s *squares) square(r *knitRow, row *Row, c cellOf) {
 		return
 	}
 	key := shownKey(c.st.Kind, row.Wrong)
+	if c.st.Wrap {
+		s.wrapped, key = true, wrapKey
+	}
 	if c.two {
 		s.two = true
 		key = "second of two"
 	}
 	k := c.st.Kind
-	if old := s.keys[key]; old == nil || old != k && !row.Wrong {
+	if c.st.Wrap {
+		k = nil
+	} else if old := s.keys[key]; old == nil || old != k && !row.Wrong {
 		s.keys[key] = k
 	}
 	m := newMark(r.row, true, knitSymbol(key, mid, s.tall)...)

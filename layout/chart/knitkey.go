@@ -38,6 +38,9 @@ func (s *squares) key() {
 	if s.two {
 		put("two", "beside an increase into one stitch: its second stitch", s.box(pt{}, cell))
 	}
+	if s.wrapped {
+		put(wrapKey, "w&t: the yarn goes around this stitch, and the work is turned", append([]*sheet.Path{s.box(pt{}, cell)}, knitSymbol(wrapKey, mid, s.tall)...)...)
+	}
 	if s.empty {
 		put("none", "no stitch: go on to the next square", s.box(pt{}, cell), s.noStitch(pt{}))
 	}

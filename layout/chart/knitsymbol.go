@@ -26,6 +26,9 @@ func shownKey(k *stitch.Stitch, wrong bool) string {
 	return k.Key
 }
 
+// wrapKey is a stitch that is wrapped before a turn: the yarn goes around its leg. No published list has a symbol for it.
+const wrapKey = "wrapped"
+
 // knitStrokes are the symbols of knitting, around the middle of a square: each line through
 // its points, each curve through its controls, mm across and up. A knit stitch is blank.
 var knitStrokes = map[string]struct {
@@ -50,6 +53,7 @@ var knitStrokes = map[string]struct {
 	"right-leaning double decrease": {lines: [][]float64{{-1.5, -1.5, 1.5, 1.5}, {0, 0, 0, -1.5}}},
 	"left-leaning double decrease":  {lines: [][]float64{{1.5, -1.5, -1.5, 1.5}, {0, 0, 0, -1.5}}},
 	"purl double decrease":          {lines: [][]float64{{-1.4, -1, 1.5, 1.6}, {0, 0.25, 0, -1}, {-1.1, -1.6, 1.1, -1.6}}},
+	wrapKey:                         {lines: [][]float64{{0, -1.6, 0, 1.6}}, curves: [][8]float64{{-1.4, 0.5, -1.4, -0.9, 1.4, -0.9, 1.4, 0.5}, {1.4, 0.5, 1.4, 1, 0.7, 1, 0.5, 0.8}}},
 	"centred double decrease":       {lines: [][]float64{{-1.5, -1.5, 0, 1.5, 1.5, -1.5}, {0, 1.5, 0, -1.5}}},
 }
 

@@ -150,7 +150,7 @@ func (p *plan) straighten(l *line, stand []*node, top float64) bool {
 			n.fv, n.v = top-ovalWide/2, top-ovalWide/2
 			continue
 		}
-		if p.form != flat && n.petal() { // its short ones stand low at its sides
+		if p.form != flat && (n.petal() || n.prev.petal() || n.next.petal()) { // its short ones stand low at its sides, and what parts petals between them
 			continue
 		}
 		low := top - p.dip()

@@ -110,7 +110,7 @@ func (c *pages) trim() {
 		x := -keyGap
 		for _, e := range entries {
 			w, _ := c.entryBox(e)
-			x += w + keyGap
+			x += w + c.entryGap(e)
 		}
 		wide = max(wide, x)
 	}
@@ -155,7 +155,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	}
 	if w.gridded() {
 		d.grid(o)
-		d.notes = append(d.notes, w.gapNotes()...)
+		d.notes = slices.Concat(d.notes, w.gapNotes(), w.toldNotes())
 		d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
 		return d
 	}
@@ -178,8 +178,45 @@ func build(w *Work, o *Options, scale float64) *drawing {
 	d.f.nums = d.f.number(o, scale, d.f.everything(), alone)
 	d.form = p.form
 	d.key = p.keyOf()
-	d.notes = append(append(p.notes(), w.behindNotes()...), w.gapNotes()...)
+	d.notes = slices.Concat(p.notes(), w.behindNotes(), p.roundGaps(), w.gapNotes(), w.toldNotes())
 	return d
+}
+
+// toldNotes tell which rows are repeated, and how the sides were found.
+func (w *Work) toldNotes() []string {
+	var out []string
+	if from, to := w.Again[0], w.Again[1]; to > from {
+		out = append(out, fmt.Sprintf("%s to %d are repeated", upperFirst(w.rowWord()+fmt.Sprintf(" %d", from)), to))
+	}
+	if w.Faced {
+		out = append(out, "The text does not tell the sides: the rows that are shaped are drawn as right-side rows")
+	}
+	return out
+}
+
+// rowWord is what the work's rows are called.
+func (w *Work) rowWord() string {
+	if w.hasRounds() {
+		return "rounds"
+	}
+	return "rows"
+}
+
+// roundGaps tell what a chart in the round leaves out: there is no room for it between its rounds.
+func (p *plan) roundGaps() []string {
+	if p.form == flat {
+		return nil
+	}
+	var out []string
+	for r := range p.work.Rows {
+		if words := p.work.Rows[r].leftOut(); words != "" {
+			out = append(out, upperFirst(words))
+		}
+	}
+	if words := p.work.ending(); words != "" {
+		out = append(out, upperFirst(words))
+	}
+	return out
 }
 
 func widestNumber(w *Work) string {
@@ -435,6 +472,14 @@ func (d *drawing) statement() string {
 
 const keyGap = 6.0
 
+// keySlack is how much wider than measured the words of the key may come out where a machine shows them in another face.
+const keySlack = 0.15
+
+// entryGap is the room behind an entry of the key.
+func (c *pages) entryGap(e entry) float64 {
+	return max(keyGap, keySlack*fonts.Width(fonts.Regular, c.o.text(), c.entryText(e))+2)
+}
+
 // keyScale is the size of the key's symbols.
 func (c *pages) keyScale() float64 { return min(c.d.scale, 1) }
 
@@ -467,7 +512,7 @@ func (c *pages) keyRows(avail float64) {
 		k := len(c.key) - 1
 		c.key[k] = append(c.key[k], e)
 		c.keyHigh[k] = max(c.keyHigh[k], h)
-		x += w + keyGap
+		x += w + c.entryGap(e)
 	}
 }
 

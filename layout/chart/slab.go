@@ -22,9 +22,11 @@ func (s *slab[T]) take(n int) []T {
 
 // ink is what strokes are made of.
 type ink struct {
-	segs  slab[sheet.Seg]
-	paths slab[sheet.Path]
-	lists slab[*sheet.Path]
+	segs   slab[sheet.Seg]
+	paths  slab[sheet.Path]
+	lists  slab[*sheet.Path]
+	groups slab[sheet.Group]
+	items  slab[sheet.Item]
 }
 
 func (k *ink) path(segs []sheet.Seg, style sheet.Style, class string) *sheet.Path {

@@ -85,7 +85,9 @@ func halfWidth(k *stitch.Stitch) float64 {
 }
 
 // belly is how far the outer legs of a symbol that closes at both ends stand out.
-func belly(k *stitch.Stitch) float64 { return min(0.42*float64(max(k.Legs, 2)-1), 1.5) }
+func belly(k *stitch.Stitch) float64 { return bellyOf(max(k.Legs, 2)) }
+
+func bellyOf(legs int) float64 { return min(0.42*float64(legs-1), 1.5) }
 
 // bars is how many slanted bars a plain stitch has.
 func bars(k *stitch.Stitch) int {
@@ -115,12 +117,20 @@ func (s *shape) paths() []*sheet.Path {
 		s.picot(&p)
 	case s.kind.Key == "puff":
 		s.puff(&p, l)
-	case s.kind.Key == "cluster" || s.kind.Key == "bobble" || s.kind.Key == "popcorn":
+	case s.kind.Key == "cluster" || s.kind.Key == "bobble" || s.kind.Key == "popcorn", s.bunched():
 		s.cluster(&p, l)
 	default:
 		s.plain(&p, l)
 	}
 	return p.out
+}
+
+// bunched reports whether stitches that are finished together are all worked into one place.
+func (s *shape) bunched() bool { return s.bunchedOn(len(s.feet)) }
+
+// bunchedOn is bunched for a stitch over so many places.
+func (s *shape) bunchedOn(feet int) bool {
+	return feet == 1 && s.kind.Together && s.kind.Uses > 1 && s.kind.Base != "sc"
 }
 
 // foot is the middle of the feet.
@@ -228,12 +238,15 @@ func arc(p *pen, lo Loop) {
 // popcorn.
 func (s *shape) cluster(p *pen, l float64) {
 	n := max(s.kind.Legs, 2)
+	if s.kind.Legs == 0 {
+		n = max(s.kind.Uses, 2)
+	}
 	top := l
 	if s.kind.Key == "popcorn" {
 		top = l - 0.9
 	}
 	for k := range n {
-		u := belly(s.kind) * (2*float64(k)/float64(n-1) - 1)
+		u := bellyOf(n) * (2*float64(k)/float64(n-1) - 1)
 		w := 0.0
 		if s.kind.Key == "popcorn" {
 			w = u * 0.8

@@ -43,13 +43,13 @@ func strokesOf(paths []*sheet.Path) (slanted, level int) {
 // read in November 2026: as many slashes as yarn overs); double treble with three by that rule.
 func TestPlainStitchesHaveTheirBars(t *testing.T) {
 	for id, want := range map[string][2]int{"sc": {0, 1}, "hdc": {0, 1}, "dc": {1, 1}, "tr": {2, 1}, "dtr": {3, 1}} {
-		slanted, level := strokesOf(sample(stitch.ByID(id), 0))
+		slanted, level := strokesOf(sample(used{k: stitch.ByID(id)}))
 		assert.Equal(t, want, [2]int{slanted, level}, id)
 	}
-	slip := sample(stitch.ByID("slst"), 0)
+	slip := sample(used{k: stitch.ByID("slst")})
 	require.Len(t, slip, 1)
 	assert.Equal(t, sheet.Black, slip[0].Style.Fill, "a slip stitch is a filled dot")
-	chain := sample(stitch.ByID("ch"), 0)
+	chain := sample(used{k: stitch.ByID("ch")})
 	require.Len(t, chain, 1)
 	assert.Equal(t, sheet.None, chain[0].Style.Fill, "a chain is an open oval")
 	lo, hi := bounds(chain)
@@ -62,7 +62,7 @@ func TestNoTwoCrochetSymbolsAreAlike(t *testing.T) {
 		if k.Craft != stitch.Crochet {
 			continue
 		}
-		s := shapeOf(sample(k, k.Post))
+		s := shapeOf(sample(used{k: k, post: k.Post}))
 		other, ok := drawn[s]
 		assert.False(t, ok, "%s is drawn like %s", k.ID, other)
 		drawn[s] = k.ID
@@ -74,7 +74,7 @@ func TestSymbolsAreAsTallAsTheirKind(t *testing.T) {
 		if k.Craft != stitch.Crochet || k.ID == "ch" {
 			continue
 		}
-		lo, hi := bounds(sample(k, k.Post))
+		lo, hi := bounds(sample(used{k: k, post: k.Post}))
 		assert.InDelta(t, Height(k), hi.Y-max(lo.Y, 0), 0.8, k.ID) // a cross has air above and below
 		assert.Greater(t, lo.Y, -0.6, k.ID)
 	}
@@ -83,7 +83,7 @@ func TestSymbolsAreAsTallAsTheirKind(t *testing.T) {
 func TestDecreasesShareAHeadAndIncreasesAFoot(t *testing.T) {
 	k := stitch.ByID("dc3tog")
 	legs := 0
-	for _, p := range sample(k, 0) {
+	for _, p := range sample(used{k: k}) {
 		if d := sub(p.Segs[len(p.Segs)-1].P[0], pt{Y: Height(k)}); long(d) < 1e-9 {
 			legs++
 		}

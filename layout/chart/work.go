@@ -33,6 +33,8 @@ type Work struct {
 	Note  string // a line for the heading; may be empty
 	More  int    // rows left out of the chart at its end
 	Same  string // what those are like
+	Again [2]int // the first and the last row that are repeated, the text does not say how often; 0: none
+	Faced bool   // the rows that are shaped are taken for right-side rows: the text does not tell the sides
 	From  string // out of what it is worked, if it begins with held stitches
 	kept  *Repeat
 
@@ -77,6 +79,7 @@ type St struct {
 	Group  int           // what is worked into one place shares a number; 0: alone
 	Gap    bool          // it stands in the gap behind its foot, between two groups
 	Under  bool          // worked into the other side of its foundation chain
+	Wrap   bool          // idle, and wrapped before the turn
 	Idle   bool          // not worked in this row: it waits on the needle
 	Travel bool          // a slip stitch that leads to where a round begins
 	tall   float64       // of a line behind a round, mm
@@ -196,14 +199,16 @@ func (w *Work) Check() error {
 			if err := row.St[i].check(below); err != nil {
 				return fmt.Errorf("row %d, stitch %d: %w", r+1, i+1, err)
 			}
-			made++
+			if !row.Base {
+				made++
+			}
 		}
-	}
-	if made == 0 {
-		return errors.New("there is no row to chart")
 	}
 	if gaps := w.Gaps(); len(gaps) > 0 && w.onlyBase() {
 		return fmt.Errorf("no row can be drawn: %s", gaps[0].Words)
+	}
+	if made == 0 {
+		return errors.New("there is no row to chart")
 	}
 	return nil
 }

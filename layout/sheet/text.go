@@ -70,8 +70,9 @@ func (s *Sheet) Snap() {
 		switch it := it.(type) {
 		case *Path:
 			for i := range it.Segs {
-				for k := range it.Segs[i].P {
-					p := &it.Segs[i].P[k]
+				points := it.Segs[i].Points()
+				for k := range points {
+					p := &points[k]
 					p.X, p.Y = zero(Quantise(p.X)), zero(Quantise(p.Y))
 				}
 			}

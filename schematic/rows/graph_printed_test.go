@@ -74,3 +74,69 @@ func TestARowThatStandsOnNothing(t *testing.T) {
 	assert.True(t, g.Rows[1].Unknown)
 	assert.Empty(t, g.Rows[1].Stitches)
 }
+
+// What is told once may stand for more: counts by hand.
+func TestWordsThatStandForMoreThanTheySay(t *testing.T) {
+	counts := func(r GraphRow) (stitches, arches int) {
+		for _, s := range r.Stitches {
+			switch {
+			case s.Stitch != nil && s.Counts:
+				stitches++
+			case s.Stitch == nil && !s.Turning:
+				arches++
+			}
+		}
+		return stitches, arches
+	}
+	t.Run("a group without a bracket is worked into its corner", func(t *testing.T) {
+		g := graphOfText(t, "Terms: US\nCh 4, join to form a ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) twice, ch 2, join to top of ch 3. (9 dc + 3 ch spaces)\n"+
+			"Rnd 2: Sl st into corner sp, ch 3 (counts as dc), 2 dc, ch 2, 3 dc in same sp, *ch 1, 3 dc, ch 2, 3 dc in next ch-2 sp; rep from * once more, ch 1, join to top of ch 3. (18 dc)")
+		st, ar := counts(g.Rows[2])
+		assert.Equal(t, []int{18, 6}, []int{st, ar}) // three corners of 6 dc and a space, three spaces between
+		on := map[int]int{}
+		for _, s := range g.Rows[2].Stitches {
+			if len(s.Feet) == 1 && s.Stitch != nil && s.Stitch.ID == "dc" && !s.Turning {
+				on[s.Feet[0]]++
+			}
+		}
+		var groups []int
+		for _, n := range on {
+			groups = append(groups, n)
+		}
+		assert.ElementsMatch(t, []int{5, 6, 6}, groups)
+	})
+	t.Run("between two stitches is one stitch over both", func(t *testing.T) {
+		g := graphOfText(t, "Terms: US\nCh 6, join to form a ring.\nRnd 1: Ch 1, 12 sc in ring, join.\nRnd 2: * Sc between next 2 sc; repeat from * around. Join.")
+		st, _ := counts(g.Rows[2])
+		assert.Equal(t, 6, st)
+	})
+	t.Run("in each within a repeat is in the next", func(t *testing.T) {
+		g := graphOfText(t, "Terms: US\nCh 6, join to form a ring.\nRnd 1: Ch 1, (sc in ring, ch 3) 5 times, join to first sc.\nRnd 2: *Sc in each sc, 5 dc in next ch-3 sp. Repeat from * around. Join.")
+		st, _ := counts(g.Rows[2])
+		assert.Equal(t, 30, st)
+	})
+	t.Run("stitches that are only counted go over the chains too", func(t *testing.T) {
+		g := graphOfText(t, "Terms: US\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch, ch 1, turn.\nRow 2: sc 4, ch 1, sk 1, sc 5, ch 1, turn.\nRow 3: sc 3, ch 1, sk 1, sc 6, ch 1, turn.")
+		st, ar := counts(g.Rows[3])
+		assert.Equal(t, []int{9, 1}, []int{st, ar})
+		assert.Empty(t, g.Rows[3].Unread)
+	})
+	t.Run("rows that are repeated to no said number stand once", func(t *testing.T) {
+		g := graphOfText(t, "Cast on 8 sts.\nRow 1: Knit.\nRow 2: Purl.\nRow 3: K2, p4, k2.\nRow 4: P2, k4, p2.\nRep these 4 rows.")
+		assert.Len(t, g.Rows, 5)
+		assert.Equal(t, [2]int{1, 4}, g.Again)
+	})
+	t.Run("a wrapped stitch waits", func(t *testing.T) {
+		g := graphOfText(t, "Cast on 10 sts.\nRow 1 (RS): k7, w&t.\nRow 2: p4, w&t.\nRow 3: Knit to end.")
+		row := g.Rows[1].Stitches
+		require.Len(t, row, 10)
+		assert.True(t, row[7].Wrapped && row[7].Idle)
+		assert.False(t, row[8].Wrapped)
+		assert.True(t, g.Sided)
+	})
+	t.Run("a title is no row", func(t *testing.T) {
+		x := Read("t", []byte("A Springy, Lacy Knit Scarf\nCast on 8 sts.\nRow 1: Knit."), Options{})
+		assert.Equal(t, "A Springy, Lacy Knit Scarf", x.Title)
+		assert.Len(t, x.Sections[0].Lines, 2)
+	})
+}

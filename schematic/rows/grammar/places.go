@@ -128,7 +128,21 @@ var cores = []form{
 		return place(ins.InEach, m)
 	}},
 	{rule: "core", pattern: "$next {u:unit} [{tail}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", build: eachIfExtent},
-	{rule: "core", pattern: "$next {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in next 5 sts", build: at(ins.InNext)},
+	{rule: "core", pattern: "$next {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in next 5 sts", build: func(m *match) any {
+		pl := place(ins.InNext, m)
+		if m.p.at(m.from-1).Is("between") && pl.N.By == nil && pl.N.All == 2 && !pl.Unit.Space {
+			pl.Kind, pl.Unit.Between = ins.InEvery, true
+		}
+		return pl
+	}},
+	{rule: "core", pattern: "$rem/unused/free/other/front/back loop/loops/lp/lps of [each/every] [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in remaining loop of next 5 ch", build: at(ins.InNext)},
+	{rule: "core", pattern: "join/joining [at/in/on/of] [top] [of] [$tch] [{n:chaincalled}] [{tail}]", meaning: "the top of the turning chain", example: "dc in join at top of ch-3", build: top},
+	{rule: "core", pattern: "[$tch] $ch and [$next] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", build: func(m *match) any {
+		if !m.p.at(m.from - 1).Is("between") {
+			return nil
+		}
+		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
+	}},
 	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},

@@ -284,6 +284,13 @@ func (r *Reader) one(n int) {
 		r.x.Read.Words++
 		return
 	}
+	if r.named(trimmed, n) {
+		r.flush()
+		r.raw = ""
+		r.x.Title = strings.Trim(trimmed, "#*_ ")
+		r.x.Read.Words++
+		return
+	}
 	label, k, _ := text.Label(tokens, r.roundR)
 	if r.goes(raw, tokens, label, k) {
 		r.tokens = r.together(tokens, n)
@@ -316,6 +323,24 @@ func (r *Reader) one(n int) {
 	r.tokens, r.alone = tokens, label != nil && k == len(tokens)
 }
 
+// named reports whether the first line of a text is its title, though its words may be read as an instruction or its
+// signs are those of none: A Springy, Lacy Knit Scarf.
+func (r *Reader) named(trimmed string, n int) bool {
+	if r.x.Title != "" || n > 3 || strings.TrimSpace(strings.Join(r.x.Src[:n-1], "")) != "" || strings.ContainsAny(trimmed, ".:;=*()[]0123456789") {
+		return false
+	}
+	if _, _, ok := text.Heading(trimmed); ok && !r.instruction(trimmed) {
+		return false
+	}
+	words := strings.Fields(trimmed)
+	for _, w := range words {
+		if c := []rune(w); len(c) > 3 && !unicode.IsUpper(c[0]) {
+			return false
+		}
+	}
+	return len(words) > 2 && len(words) < 10
+}
+
 // blank takes a blank line, which ends what is gathered unless a row goes on behind it.
 func (r *Reader) blank(n int) {
 	r.x.Read.Blank++
@@ -335,7 +360,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 		return false
 	}
 	goes, trimmed := text.GoesOn(r.raw, raw) || label == nil && r.sizesGoOn(tokens[0].Line-1), strings.TrimSpace(raw)
-	if key, _, _ := text.KeyOf(raw); key != "" || text.Glossary(trimmed) {
+	if key, _, _ := text.KeyOf(raw); key != "" || text.Glossary(trimmed) || text.Means(trimmed) {
 		goes = false
 	}
 	if label == nil {
@@ -677,8 +702,8 @@ func is[T ins.Item](n ins.Item) bool {
 	return ok
 }
 
-// commences is a line between rows that says no more than that they begin.
-var commences = regexp.MustCompile(`(?i)^\W*(?:now )?(?:commence|begin|start)(?:ing)?(?: (?:the|main|stitch))* (?:patt(?:ern)?|lace|cable|chart)\W*$`)
+// commences is a line that says no more than in which terms rows are written, or that they begin.
+var commences = regexp.MustCompile(`(?i)^\W*(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)(?: crochet)?(?: terms| terminology)\W*$|^\W*(?:now )?(?:commence|begin|start)(?:ing)?(?: (?:the|main|stitch))* (?:patt(?:ern)?|lace|cable|chart)\W*$`)
 
 // heading takes a line that is a heading.
 func (r *Reader) heading(trimmed string, n int) bool {
@@ -746,6 +771,9 @@ func (r *Reader) sure(trimmed string) bool {
 
 var starting = set("fasten ch chain cast bind turn rep repeat join cut break weave sew leave next continue skip miss with do dec inc pick place finish bo co change using stuff insert attach")
 
+// founding is what a text calls the chain or the stitches that it begins with.
+var founding = regexp.MustCompile(`(?i)^(?:foundation|set[- ]?up|(?:foundation|starting|beginning|base|initial|set[- ]?up) (?:chain|ch|row|round|ring))$`)
+
 // piece begins the section of a piece whose name stands before its first instruction.
 func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
 	words := len(strings.Fields(name))
@@ -760,7 +788,7 @@ func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
 		return false
 	}
 	first := strings.ToLower(strings.Fields(name)[0])
-	if verbs[first] || starting[first] || first == "rs" || first == "ws" || first == "for" {
+	if verbs[first] || starting[first] || first == "rs" || first == "ws" || first == "for" || founding.MatchString(name) {
 		return false
 	}
 	rest := tokens[k:]
@@ -941,6 +969,9 @@ func (r *Reader) line(tokens []text.Token) {
 	}
 	list := p.sequence()
 	l.Body, l.Stated = endCount(list, l.Stated)
+	if r.crochet {
+		l.Body = gathered(l.Body)
+	}
 	r.plainRow(l)
 	if l.Label == nil && !r.kept(l, tokens) && !short {
 		r.yarn = cmp.Or(takenUp(l.Body), r.yarn)

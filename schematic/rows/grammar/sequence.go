@@ -1200,7 +1200,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 			return nil
 		}
 		number = number || t[i].Kind == 'n' || numerals[t[i].S] > 0
-		if isStar(&t[i]) {
+		if isStar(&t[i]) && !t[i].Is("+") { // 18 sts + 6 ch spaces
 			return nil
 		}
 	}

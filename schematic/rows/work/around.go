@@ -28,6 +28,115 @@ func (r *runner) around(l *ins.Line, body []ins.Item) []ins.Item {
 	return body
 }
 
+// meant is a row whose words have a second sense, in that sense if it fits only so: in each dc within a repeat is in
+// the next one, and stitches that are only counted go over the chains of spaces too.
+func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
+	if r.fab == nil || !r.known() {
+		return body
+	}
+	next := nextInRepeat(body)
+	flat := r.chainsCounted(body)
+	if next == nil && flat == nil {
+		return body
+	}
+	single := next != nil && r.fab.parted() // one between any two spaces: it is each by itself
+	if _, fits := r.tried(l, body); fits && !single {
+		return body
+	}
+	if next != nil {
+		if _, fits := r.tried(l, next); fits {
+			return next
+		}
+	}
+	if flat != nil {
+		was := r.fab
+		r.fab = flat
+		if _, fits := r.tried(l, body); !fits {
+			r.fab = was
+		}
+	}
+	return body
+}
+
+// nextInRepeat is a row with the stitches in each place within its repeats in the next one instead; nil if it has none.
+func nextInRepeat(body []ins.Item) []ins.Item {
+	var out []ins.Item
+	for i, n := range body {
+		q, ok := n.(*ins.Repeat)
+		if !ok || q.Until.Kind == ins.NoExtent || len(q.Body) < 2 {
+			continue
+		}
+		inner := slices.Clone(q.Body)
+		changed := false
+		for k, m := range inner {
+			st, ok := m.(*ins.Stitch)
+			if !ok || len(st.Places) != 1 || len(st.Also) > 0 || st.Places[0].Kind != ins.InEach || st.Places[0].Extent.Kind != ins.NoExtent {
+				continue
+			}
+			one := *st
+			one.Places = slices.Clone(st.Places)
+			one.Places[0].Kind, one.Places[0].N = ins.InNext, ins.N(1)
+			inner[k], changed = &one, true
+		}
+		if changed {
+			if out == nil {
+				out = slices.Clone(body)
+			}
+			again := *q
+			again.Body = inner
+			out[i] = &again
+		}
+	}
+	return out
+}
+
+// parted reports whether a row has as many spaces as stitches.
+func (f *fabric) parted() bool {
+	_, spaces := f.chains()
+	return spaces > 0 && spaces == f.stitches()
+}
+
+// chainsCounted is the row below with its spaces of one chain as stitches, if the row that is worked over it only
+// counts stitches and names none; nil if it is not so.
+func (r *runner) chainsCounted(body []ins.Item) *fabric {
+	if !r.fab.spaces(1) || !onlyCounts(body) {
+		return nil
+	}
+	f := *r.fab
+	f.runs = slices.Clone(r.fab.runs)
+	for i := range f.runs {
+		switch q := &f.runs[i]; {
+		case q.chain > 1:
+			return nil
+		case q.space():
+			*q = run{kind: chainStitch, n: 1}
+		}
+	}
+	return &f
+}
+
+// onlyCounts reports whether a row says how many stitches are worked and skipped, and of none where.
+func onlyCounts(body []ins.Item) bool {
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			if len(n.Places) > 0 || n.Call != nil {
+				return false
+			}
+		case *ins.Skip:
+			for _, p := range n.Places {
+				if p.Kind != ins.InNext || !p.Unit.Any() {
+					return false
+				}
+			}
+		case *ins.Chain, *ins.Turn, *ins.Nothing, *ins.Join:
+		default:
+			return false
+		}
+	}
+	return true
+}
+
 // ends parts the chain at the beginning of a row, and what joins or turns it at its end, from what lies between.
 func ends(body []ins.Item) (head, mid, tail []ins.Item) {
 	from, to := 0, len(body)

@@ -2,6 +2,7 @@ package work
 
 import (
 	"iter"
+	"slices"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
@@ -14,22 +15,25 @@ type Graph struct {
 	Size    string
 	Terms   stitch.Terms
 	Rows    []GraphRow
+	Again   [2]int  // the first and the last of the rows that are repeated at its end, nothing says how often; 0: none
+	Sided   bool    // the text tells right-side rows from wrong-side ones
 	Cut     bool    // more than maxGraph stitches: the rest is left out
 	From    *Origin // the divided row that it is a part of; nil: none
 
-	cur    GraphRow
-	flip   int    // elements of the row below, if it is met from its other end; 0: not
-	under  int    // places of the foundation, if the row goes on along its other side; 0: it does not
-	end    int    // of the foundation: the place from which that side is gone along
-	doubt  string // why it is not sure where the row that is worked stands; empty: it is
-	said   int    // the stitches that the row that is worked states; -1: none
-	first  int    // 1: of a round met so, its first element comes first
-	total  int
-	places []int // of the row before: the index of each counted place
-	size   int
-	lost   bool   // what the next row stands on is not known
-	yarn   string // that was taken up last; empty: the text names none
-	before string // the same, before the row that is worked
+	cur      GraphRow
+	flip     int    // elements of the row below, if it is met from its other end; 0: not
+	under    int    // places of the foundation, if the row goes on along its other side; 0: it does not
+	end      int    // of the foundation: the place from which that side is gone along
+	doubt    string // why it is not sure where the row that is worked stands; empty: it is
+	said     int    // the stitches that the row that is worked states; -1: none
+	first    int    // 1: of a round met so, its first element comes first
+	total    int
+	labelled bool  // the row that is worked has a label
+	places   []int // of the row before: the index of each counted place
+	size     int
+	lost     bool   // what the next row stands on is not known
+	yarn     string // that was taken up last; empty: the text names none
+	before   string // the same, before the row that is worked
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a
@@ -77,6 +81,7 @@ type GraphStitch struct {
 	Travel  bool   // a slip stitch that goes on to where a round begins
 	Between bool   // worked into the gap behind its foot, between two groups
 	Under   bool   // worked into the other side of its foundation chain
+	Wrapped bool   // idle, and the yarn is taken around it before the work is turned
 	Idle    bool   // not worked in this row, such as beyond the turn of a short row: it waits for a later one
 }
 
@@ -147,11 +152,41 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 		g.foundation(r.fab, 0, r.round) // what it goes on from
 		g.held()
 	}
-	for _, l := range s.Lines {
+	for i, l := range s.Lines {
+		g.Sided = g.Sided || l.Label != nil && l.Label.Side != 0
+		if !slices.ContainsFunc(s.Lines[i+1:], func(l *ins.Line) bool { return l.Label != nil }) && g.repeats(r, l) {
+			rest := *l
+			if rest.Body = l.Body[1:]; len(rest.Body) == 0 {
+				break
+			}
+			l = &rest
+		}
 		r.line(l)
 	}
 	r.end()
 	return g
+}
+
+// repeats reports whether a line only says that rows worked before are repeated, and not how often: they stand in the
+// graph once, and it tells which they are.
+func (g *Graph) repeats(r *runner, l *ins.Line) bool {
+	if l.Label != nil || len(l.Unread) > 0 || len(l.Body) == 0 {
+		return false
+	}
+	n, ok := l.Body[0].(*ins.RepeatRows)
+	if !ok || n.HasTimes || n.Until.Set() || n.ToRow.Set() || n.Course.Rows.Set() || n.Every.Set() || len(n.Then) > 0 {
+		return false
+	}
+	list, ok := r.bodies(n)
+	if !ok || len(list) < 2 {
+		return false
+	}
+	from, to := list[0].no, list[len(list)-1].no
+	if from <= 0 || to-from != len(list)-1 {
+		return false
+	}
+	g.Again = [2]int{from, to}
+	return true
 }
 
 // begin starts the record of one row over below; before it lie so many stitches that the row
@@ -166,6 +201,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 		g.cur.Number = r.no + 1
 	}
 	g.into(l.Into)
+	g.labelled = l.Label != nil
 	g.flip, g.under, g.yarn, g.doubt, g.said = 0, 0, g.before, "", -1
 	if l.Stated != nil {
 		g.said = r.said(l)
@@ -337,6 +373,17 @@ func (g *Graph) idle(i int) {
 	g.put(GraphStitch{Stitch: below[at].Stitch, Feet: []int{at}, Idle: true, Colour: below[at].Colour})
 }
 
+// waits records that the next k places from the given one on are not worked; the first may be wrapped before the turn.
+func (g *Graph) waits(from, k int, wrapped bool) {
+	at := len(g.cur.Stitches)
+	for i := range k {
+		g.idle(from + i)
+	}
+	if wrapped && at < len(g.cur.Stitches) {
+		g.cur.Stitches[at].Wrapped = true
+	}
+}
+
 func sameFoot(s GraphStitch, feet []int) bool {
 	return len(s.Feet) == 1 && len(feet) == 1 && s.Feet[0] == feet[0]
 }
@@ -409,7 +456,7 @@ func (g *Graph) commit(side int, name string) {
 	}
 	g.before = g.yarn
 	g.cur.together()
-	if len(g.cur.Stitches) == 0 && len(g.places) == 0 && g.cur.Unread == "" && !g.lost {
+	if len(g.cur.Stitches) == 0 && len(g.places) == 0 && g.cur.Unread == "" && !g.lost && g.labelled {
 		g.cur.Unread, g.lost = "what it is worked into is not known", true
 	}
 	if g.lost {

@@ -360,6 +360,10 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 	case ins.InCentre:
 		w.centre(n, *p)
 	case ins.InEvery: // in the 3rd st: those before it are passed
+		if p.Unit.Between { // in the gap between two stitches
+			w.betweenTwo(n, p.At)
+			return
+		}
 		w.use(max(k-1, 0), nil, p.At)
 		w.eachFoot(n, ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: p.Unit, At: p.At})
 	case ins.RowEnds:
@@ -411,6 +415,20 @@ func (w *work) rowEnds(n ins.Item, p *ins.Place) {
 	for i := range w.rows {
 		w.emit(run{kind: kind, n: w.amount(n) * makes}, []int{i}, n)
 	}
+}
+
+// betweenTwo works n into the gap between the next two stitches.
+func (w *work) betweenTwo(n ins.Item, at ins.Span) {
+	if w.tchAt && w.cur.atStart() {
+		w.tchAt = false
+	}
+	if w.use(1, nil, at) < 1 {
+		return
+	}
+	first := w.lastPos
+	w.use(1, nil, at)
+	w.spaced = false
+	w.foot(n, w.feet(first))
 }
 
 func (w *work) feet(pos int) []int {

@@ -389,7 +389,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 			}
 		}
 	}
-	if r.repeat(l, r.around(l, body), times) {
+	if r.repeat(l, r.meant(l, r.around(l, body)), times) {
 		r.check(l)
 	}
 	if foundation {
@@ -673,7 +673,7 @@ func (r *runner) addChain(below *fabric, carry *ins.Chain, body []ins.Item) (*fa
 	k := 0
 	switch n := foundationOf(body); {
 	case n != nil:
-		k, body = n.N.At(r.size), body[1:]
+		k, body = n.N.At(r.size), behindWords(body)[1:]
 	case !fromHook(body):
 	case carry != nil:
 		k, carry = carry.N.At(r.size), nil
@@ -721,9 +721,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		res.lefts = rest(&w.cur)
 		res.ahead = res.lefts
 		if r.g != nil {
-			for i := range w.cur.left {
-				r.g.idle(w.cur.pos + i)
-			}
+			r.g.waits(w.cur.pos, w.cur.left, wrapped(body))
 		}
 	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:

@@ -1,0 +1,59 @@
+package grammar
+
+import ins "flatwright/schematic/rows/instructions"
+
+// gathered puts stitches that are told before their chain and its like into the one place that is told behind them:
+// 3 dc, ch 2, 3 dc in next corner space is worked there as a whole, and so is ch 3, 2 dc, ch 2, 3 dc in same space.
+func gathered(list []ins.Item) []ins.Item {
+	var out []ins.Item
+	for i := 0; i < len(list); i++ {
+		if q, ok := list[i].(*ins.Repeat); ok && len(q.Places) == 0 {
+			q.Body = gathered(q.Body)
+		}
+		a, b, ok := aroundChain(list[i:])
+		if !ok {
+			out = append(out, list[i])
+			continue
+		}
+		switch {
+		case a.N.All == b.N.All:
+			bare := *b
+			bare.Places = nil
+			q := &ins.Repeat{Body: []ins.Item{a, list[i+1], &bare}, Times: ins.N(1), Stop: -1, Places: b.Places}
+			at := a.Span()
+			if end := b.Span(); end.Line == at.Line {
+				at.End = end.End
+			}
+			q.Put(at)
+			out = append(out, q)
+			i += 2
+		case a.N.All == b.N.All-1 && b.Places[0].Kind == ins.InSame && i > 0 && is[*ins.Chain](list[i-1]):
+			first := *a
+			first.Places = b.Places
+			out = append(out, &first)
+		default:
+			out = append(out, a)
+		}
+	}
+	return out
+}
+
+// aroundChain are the stitches of one kind on both sides of a chain with which a list begins, if the second alone
+// are told a place, which is a space.
+func aroundChain(list []ins.Item) (a, b *ins.Stitch, ok bool) {
+	if len(list) < 3 || !is[*ins.Chain](list[1]) {
+		return nil, nil, false
+	}
+	a, ok = list[0].(*ins.Stitch)
+	b, both := list[2].(*ins.Stitch)
+	if !ok || !both || a.Kind == nil || a.Kind != b.Kind || a.Kind.ID == "slst" || len(a.Places) > 0 || len(b.Places) != 1 || len(b.Also) > 0 {
+		return nil, nil, false
+	}
+	p := b.Places[0]
+	space := (p.Unit.Space || p.Unit.Word == "corner") && (p.Kind == ins.InNext || p.Kind == ins.InSame) && p.N.All == 1
+	least := 2
+	if p.Kind == ins.InSame { // the chain at the beginning may be the other
+		least = 1
+	}
+	return a, b, space && a.N.By == nil && b.N.By == nil && a.N.All >= least && b.N.All > 1
+}
