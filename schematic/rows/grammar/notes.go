@@ -300,9 +300,7 @@ func (r *Reader) define(line string, n int) bool {
 
 // defined takes one name of a definition: a group of stitches, or a stitch that counts as one.
 func (r *Reader) defined(name, line, body string, n int) bool {
-	low := strings.ToLower(body)
-	one := strings.Contains(low, "one stitch") || strings.Contains(low, "tog") || strings.Contains(low, "one st") || strings.Contains(low, "counts as one") || strings.Contains(low, "all loops") || strings.Contains(low, "all lps") ||
-		strings.Contains(low, "as 1 st") || strings.Contains(low, "as one")
+	one := containsAny(strings.ToLower(body), "one stitch", "tog", "one st", "counts as one", "all loops", "all lps", "as 1 st", "as one")
 	l := &ins.Line{At: ins.Span{Line: n, Col: 1, End: len([]rune(line)) + 1}, Src: line}
 	tokens := text.Lex(body, 1)
 	for i := range tokens {
@@ -311,49 +309,57 @@ func (r *Reader) defined(name, line, body string, n int) bool {
 	if len(tokens) == 0 || len(tokens) > 200 {
 		return false
 	}
-	var words []string
-	for _, w := range text.Lex(strings.TrimSuffix(name, "s"), 1) {
-		words = append(words, w.S)
-	}
-	items := r.parser(tokens, l).sequence()
-	ok := len(l.Unread) == 0 && !one && len(words) > 0
-	var kept []ins.Item
-	for _, b := range items {
-		switch k := b.(type) {
-		case *ins.Repeat, *ins.Stitch, *ins.Chain:
-			kept = append(kept, b)
-		case *ins.Nothing, *stated, *ins.Skip:
-		default:
-			_ = k
-			ok = false
-		}
-	}
-	if ok && len(kept) > 0 {
-		if g, single := kept[0].(*ins.Repeat); single && len(kept) == 1 {
-			kept = g.Body
-		}
-		for _, b := range kept {
-			if s, ok := b.(*ins.Stitch); ok {
-				s.Places = nil
-			}
-		}
-		g := &ins.Group{Name: strings.TrimSuffix(name, "s"), Body: kept, At: l.At}
-		if len(r.x.Groups) == 0 || r.x.Groups[len(r.x.Groups)-1].At != g.At {
-			r.x.Groups = append(r.x.Groups, g)
-		} else {
-			g = r.x.Groups[len(r.x.Groups)-1]
-		}
-		r.groups = append(r.groups, defined{words, g})
+	items, ok := onlyStitches(r.parser(tokens, l).sequence())
+	switch {
+	case ok && len(l.Unread) == 0 && !one && r.definesGroup(name, items, l.At):
 		return true
-	}
-	if one {
+	case one && r.crochet:
 		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: 1, Makes: 1, Height: 2, Base: "dc", Legs: 3, Key: "cluster"}
-		if !r.crochet {
-			return false
-		}
 		r.x.Own[name], r.x.Own[name+"s"] = s, s
 		r.own[squeezeWords(name)], r.own[squeezeWords(name)+"s"] = thing{Kind: s}, thing{Kind: s}
 		return true
 	}
 	return false
+}
+
+// onlyStitches are the stitches, chains and repeats among instructions; false if any is of another kind that works.
+func onlyStitches(items []ins.Item) ([]ins.Item, bool) {
+	var out []ins.Item
+	for _, b := range items {
+		switch b.(type) {
+		case *ins.Repeat, *ins.Stitch, *ins.Chain:
+			out = append(out, b)
+		case *ins.Nothing, *stated, *ins.Skip:
+		default:
+			return nil, false
+		}
+	}
+	return out, len(out) > 0
+}
+
+// definesGroup gives a group of stitches its name; another name on the same line is one more of the same group.
+func (r *Reader) definesGroup(name string, items []ins.Item, at ins.Span) bool {
+	var words []string
+	for _, w := range text.Lex(strings.TrimSuffix(name, "s"), 1) {
+		words = append(words, w.S)
+	}
+	if len(words) == 0 {
+		return false
+	}
+	if g, single := items[0].(*ins.Repeat); single && len(items) == 1 {
+		items = g.Body
+	}
+	for _, b := range items {
+		if s, ok := b.(*ins.Stitch); ok {
+			s.Places = nil
+		}
+	}
+	g := &ins.Group{Name: strings.TrimSuffix(name, "s"), Body: items, At: at}
+	if k := len(r.x.Groups); k > 0 && r.x.Groups[k-1].At == at {
+		g = r.x.Groups[k-1]
+	} else {
+		r.x.Groups = append(r.x.Groups, g)
+	}
+	r.groups = append(r.groups, defined{words, g})
+	return true
 }

@@ -145,43 +145,65 @@ func (r *Reader) head() {
 		}
 		r.tellCables(line)
 		low := strings.ToLower(line)
-		for _, w := range []string{"ring", "around", "magic", "circle", "rnd", "round"} {
-			if strings.Contains(low, w) {
-				rounds++
-				break
-			}
+		if containsAny(low, "ring", "around", "magic", "circle", "rnd", "round") {
+			rounds++
 		}
 		switch {
-		case strings.Contains(low, "us terms") || strings.Contains(low, "american terms") || strings.Contains(low, "us crochet terms") || strings.Contains(low, "us terminology"):
+		case containsAny(low, "us terms", "american terms", "us crochet terms", "us terminology"):
 			r.saysTerms(stitch.US)
-		case strings.Contains(low, "uk terms") || strings.Contains(low, "british terms") || strings.Contains(low, "uk crochet terms") || strings.Contains(low, "uk terminology") || strings.Contains(low, "uk instructions"):
+		case containsAny(low, "uk terms", "british terms", "uk crochet terms", "uk terminology", "uk instructions"):
 			r.saysTerms(stitch.UK)
 		}
-		for _, w := range strings.FieldsFunc(low, func(c rune) bool { return !unicode.IsLetter(c) }) {
-			switch w {
-			case "ch", "sc", "dc", "hdc", "htr", "tr", "crochet", "chain", "hook", "dtr", "inc", "treble", "crocheted", "mr":
+		for w := range strings.FieldsFuncSeq(low, func(c rune) bool { return !unicode.IsLetter(c) }) {
+			switch craft, known := craftWords[w]; {
+			case !known:
+			case craft == stitch.Crochet:
 				crochet++
-			case "k", "p", "knit", "purl", "needles", "tog", "ssk", "yo", "needle", "stockinette", "psso", "rib", "kfb", "pm":
+			default:
 				knits++
 			}
 		}
 	}
 	r.roundR, r.crochet, r.knits = rounds > 0, crochet > knits, knits >= crochet && knits > 0
 	if len(r.x.Sizes.Names) == 0 {
-		if s := text.ToFit(r.x.Src); len(s) > 1 {
-			r.x.Sizes, r.unlike = expr.Sizes{Names: s, Groups: []int{1, len(s) - 1}}, true
-		} else if k := text.Sizes(r.x.Src); k > 1 && k < 40 {
-			r.x.Sizes = expr.Sizes{Groups: []int{1, k - 1}}
-			for i := range k {
-				r.x.Sizes.Names = append(r.x.Sizes.Names, fmt.Sprintf("size %d", i+1))
-			}
-			r.unlike = true
-		} else {
-			r.x.Sizes = expr.Sizes{Names: []string{""}, Groups: []int{1}}
-		}
+		r.guessSizes()
 	}
 	if !r.x.TermsSet {
 		r.guessTerms()
+	}
+}
+
+// craftWords are words that tell of what craft a text is.
+var craftWords = func() map[string]stitch.Craft {
+	m := map[string]stitch.Craft{}
+	for _, w := range strings.Fields("ch sc dc hdc htr tr crochet chain hook dtr inc treble crocheted mr") {
+		m[w] = stitch.Crochet
+	}
+	for _, w := range strings.Fields("k p knit purl needles tog ssk yo needle stockinette psso rib kfb pm") {
+		m[w] = stitch.Knitting
+	}
+	return m
+}()
+
+func containsAny(s string, words ...string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return strings.Contains(s, w) })
+}
+
+// guessSizes takes the sizes of a text that names none from what it fits, or from its longest line of numbers.
+func (r *Reader) guessSizes() {
+	x := r.x
+	if s := text.ToFit(x.Src); len(s) > 1 {
+		x.Sizes, r.unlike = expr.Sizes{Names: s, Groups: []int{1, len(s) - 1}}, true
+		return
+	}
+	k := text.Sizes(x.Src)
+	if k <= 1 || k >= 40 {
+		x.Sizes = expr.Sizes{Names: []string{""}, Groups: []int{1}}
+		return
+	}
+	x.Sizes, r.unlike = expr.Sizes{Groups: []int{1, k - 1}}, true
+	for i := range k {
+		x.Sizes.Names = append(x.Sizes.Names, fmt.Sprintf("size %d", i+1))
 	}
 }
 
@@ -848,7 +870,7 @@ func (r *Reader) cut(t []text.Token) int {
 	if k == 0 && t[0].Is("(", "[", "{") {
 		depth++
 	}
-	for i := max(k, 1); i < len(t); i++ {
+	for i := max(k, 1); i+1 < len(t); i++ {
 		w := &t[i]
 		switch {
 		case w.Is("(", "[", "{"):
@@ -858,21 +880,29 @@ func (r *Reader) cut(t []text.Token) int {
 		case isStar(w):
 			star++
 		}
-		if depth > 0 || i+1 >= len(t) {
-			continue
-		}
-		stop := w.Is(".", ";") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != t[i+1].Line
-		if !stop || !(t[i+1].Cap || t[i+1].Ord > 0 || t[i+1].Kind == 'n' || isStar(&t[i+1])) {
-			continue
-		}
-		if l, n, _ := text.Label(t[i+1:], r.roundR); l != nil && (!l.Next || t[i+1].Is("next") || n > 2) && (t[i+1].Kind != 'n') && l.Name != "every" && !r.refers(t[i+1:], n) {
-			return i + 1
-		}
-		if label == nil && w.Is(".") && star%2 == 0 && t[i+1].Kind != 'n' && !r.afterStar(t[i+1:]) && !(t[i+1].Is("turn", "join", "ch", "chain", "fasten") && !r.long(t[i+1:])) && !r.onlyCount(t[i+1:]) {
+		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
 			return i + 1
 		}
 	}
 	return len(t)
+}
+
+// stopsAt reports whether a row or sentence may end with the token at i.
+func stopsAt(t []text.Token, i int, label *ins.Label) bool {
+	w, next := &t[i], &t[i+1]
+	stop := w.Is(".", ";") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line
+	return stop && (next.Cap || next.Ord > 0 || next.Kind == 'n' || isStar(next))
+}
+
+// beginsRow reports whether the label of another row stands there.
+func (r *Reader) beginsRow(t []text.Token) bool {
+	l, n, _ := text.Label(t, r.roundR)
+	return l != nil && (!l.Next || t[0].Is("next") || n > 2) && t[0].Kind != 'n' && l.Name != "every" && !r.refers(t, n)
+}
+
+// beginsSentence reports whether a sentence that stands alone begins there: none that ends the row before it.
+func (r *Reader) beginsSentence(t []text.Token) bool {
+	return t[0].Kind != 'n' && !r.afterStar(t) && !r.onlyCount(t) && (r.long(t) || !t[0].Is("turn", "join", "ch", "chain", "fasten"))
 }
 
 // rowAhead reports whether a row's number with a colon stands there: K Row 2: K3.

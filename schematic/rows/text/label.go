@@ -223,38 +223,48 @@ func (p *labeller) numbers() bool {
 		if p.peek(0).Is("row", "rnd", "round") && (p.peek(1).Is("to", "and", "-", ",")) { // 1st row to 4th row
 			p.i++
 		}
-		switch {
-		case p.behindDash():
+		if p.behindDash() || !p.further() {
 			p.i = save
 			return true
-		case p.eatAny("-", "--", "to", "through", "thru", "till"):
-			to, ok := p.number()
-			if !ok {
-				p.i = save
-				return true
-			}
-			p.l.To = to
-			p.eatAny("inclusive", "incl")
-		case p.every():
-		case p.eat(",", "and") || p.eatAny(",", "and", "&", "+", "or"):
-			n, ok := p.number()
-			if !ok {
-				p.i = save
-				return true
-			}
-			p.l.Listed = append(p.l.Listed, n)
-			for p.eatAny("-", "--", "to", "through", "thru") { // rows 1-4 and 9-12
-				to, ok := p.number()
-				if !ok {
-					break
-				}
-				for k := n.All + 1; k <= to.All && to.By == nil && len(p.l.Listed) < 400; k++ {
-					p.l.Listed = append(p.l.Listed, ins.N(k))
-				}
-			}
-		default:
-			p.i = save
-			return true
+		}
+	}
+}
+
+// further reads what one more sign or word adds to the numbers of a label; false if nothing is added.
+func (p *labeller) further() bool {
+	switch {
+	case p.eatAny(rangeWords...):
+		to, ok := p.number()
+		if !ok {
+			return false
+		}
+		p.l.To = to
+		p.eatAny("inclusive", "incl")
+	case p.every():
+	case p.eat(",", "and") || p.eatAny(",", "and", "&", "+", "or"):
+		n, ok := p.number()
+		if !ok {
+			return false
+		}
+		p.l.Listed = append(p.l.Listed, n)
+		p.listedTo(n)
+	default:
+		return false
+	}
+	return true
+}
+
+var rangeWords = []string{"-", "--", "to", "through", "thru", "till"}
+
+// listedTo reads on to the end of a range in a list: rows 1-4 and 9-12.
+func (p *labeller) listedTo(n ins.Num) {
+	for p.eatAny(rangeWords...) {
+		to, ok := p.number()
+		if !ok {
+			return
+		}
+		for k := n.All + 1; k <= to.All && to.By == nil && len(p.l.Listed) < 400; k++ {
+			p.l.Listed = append(p.l.Listed, ins.N(k))
 		}
 	}
 }

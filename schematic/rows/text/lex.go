@@ -460,46 +460,47 @@ func (l *lexer) group(i int) ([]int, int, bool) {
 		shut = ']'
 	}
 	var vals []int
-	for j++; ; {
-		j = l.blank(j)
-		if j >= len(l.r) {
+	for j++; ; j++ {
+		v, end, ok := l.size(l.blank(j))
+		if !ok {
 			return nil, 0, false
 		}
-		switch {
-		case l.r[j] >= '0' && l.r[j] <= '9':
-			save := l.i
-			l.i = j
-			vals = append(vals, l.digits())
-			j, l.i = l.i, save
-			for j < len(l.r) && (strings.ContainsRune(fractions, l.r[j]) || l.r[j] == '.' && j+1 < len(l.r) && unicode.IsDigit(l.r[j+1])) {
-				l.frac = true
-				for j++; j < len(l.r) && unicode.IsDigit(l.r[j]); j++ {
-				}
-			}
-			if k := l.halves(j); k > j {
-				l.frac, j = true, k
-			}
-			if j+1 < len(l.r) && strings.Contains("st nd rd th", l.lower(j, j+2)) {
-				j += 2
-			}
-		case dash(l.r[j]):
-			vals = append(vals, ins.None)
-			j++
-		default:
-			return nil, 0, false
-		}
-		j = l.blank(j)
-		switch {
-		case j >= len(l.r):
-			return nil, 0, false
-		case strings.ContainsRune(",;:/-–", l.r[j]):
-			j++
-		case l.r[j] == shut:
+		vals = append(vals, v)
+		switch j = l.blank(end); {
+		case j < len(l.r) && l.r[j] == shut:
 			return vals, j + 1, true
-		default:
+		case j >= len(l.r) || !strings.ContainsRune(",;:/-–", l.r[j]):
 			return nil, 0, false
 		}
 	}
+}
+
+// size reads the number of one size at j, or the dash of a size that has none.
+func (l *lexer) size(j int) (v, end int, ok bool) {
+	switch {
+	case j >= len(l.r):
+		return 0, 0, false
+	case dash(l.r[j]):
+		return ins.None, j + 1, true
+	case l.r[j] < '0' || l.r[j] > '9':
+		return 0, 0, false
+	}
+	save := l.i
+	l.i = j
+	v = l.digits()
+	j, l.i = l.i, save
+	for j < len(l.r) && (strings.ContainsRune(fractions, l.r[j]) || l.r[j] == '.' && j+1 < len(l.r) && unicode.IsDigit(l.r[j+1])) {
+		l.frac = true
+		for j++; j < len(l.r) && unicode.IsDigit(l.r[j]); j++ {
+		}
+	}
+	if k := l.halves(j); k > j {
+		l.frac, j = true, k
+	}
+	if j+1 < len(l.r) && strings.Contains("st nd rd th", l.lower(j, j+2)) {
+		j += 2
+	}
+	return v, j, true
 }
 
 // halves is behind -1/2 or ' 1/2' of a mixed number at i, or i.

@@ -482,42 +482,19 @@ func (r *runner) bindEach(n *ins.BindEach) {
 
 // bodies are the rows that 'rep' means, in order.
 func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
-	var out []done
 	switch {
 	case n.Last.Set():
-		k := n.Last.At(r.size)
-		for i := len(r.cur.rows) - 1; i >= 0 && len(out) < k; i-- {
-			for j := 0; j < r.cur.rows[i].count && len(out) < k; j++ {
-				out = append([]done{r.cur.rows[i]}, out...)
-			}
-		}
-		return out, len(out) == k
+		return r.lastRows(n.Last.At(r.size))
 	case n.Name != "":
-		for p := len(r.pieces) - 1; p >= 0; p-- {
-			for i := len(r.pieces[p].rows) - 1; i >= 0; i-- {
-				if name := r.pieces[p].rows[i].name; name == n.Name || name != "" && (strings.HasSuffix(n.Name, name) || strings.HasSuffix(name, n.Name)) {
-					return []done{r.pieces[p].rows[i]}, true
-				}
-			}
-		}
-		return nil, false
+		return r.rowsNamed(n.Name)
 	}
-	var want []int
 	for i := 1; i < len(n.Rows) && !n.Stretch; i++ {
 		if n.Rows[i].At(r.size) == n.Rows[i-1].At(r.size) {
 			r.tell("rows/reference", finding.Warning, n.At, "row %s is named twice", "name the rows in their order", n.Rows[i].At(r.size))
 		}
 	}
-	for i, v := range n.Rows {
-		k := v.At(r.size)
-		if n.Stretch && i > 0 {
-			for j := n.Rows[i-1].At(r.size) + 1; j < k && len(want) < 1000; j++ {
-				want = append(want, j)
-			}
-		}
-		want = append(want, k)
-	}
-	for _, k := range want {
+	var out []done
+	for _, k := range r.numbersOf(n) {
 		d, ok := r.row(k)
 		if !ok {
 			if !r.anyUnread() && !slices.Contains(r.gone, k) {
@@ -528,6 +505,45 @@ func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
 		out = append(out, d)
 	}
 	return out, len(out) > 0
+}
+
+// lastRows are the last k rows of the section; false if it has not so many.
+func (r *runner) lastRows(k int) ([]done, bool) {
+	var out []done
+	for _, d := range slices.Backward(r.cur.rows) {
+		for j := 0; j < d.count && len(out) < k; j++ {
+			out = append(out, d)
+		}
+	}
+	slices.Reverse(out)
+	return out, len(out) == k
+}
+
+// rowsNamed is the latest row of a name, or of a part of it: dec row, first dec row.
+func (r *runner) rowsNamed(want string) ([]done, bool) {
+	for _, p := range slices.Backward(r.pieces) {
+		for _, d := range slices.Backward(p.rows) {
+			if d.name == want || d.name != "" && (strings.HasSuffix(want, d.name) || strings.HasSuffix(d.name, want)) {
+				return []done{d}, true
+			}
+		}
+	}
+	return nil, false
+}
+
+// numbersOf are the numbers of the rows that are meant, those within a stretch too.
+func (r *runner) numbersOf(n *ins.RepeatRows) []int {
+	var out []int
+	for i, v := range n.Rows {
+		k := v.At(r.size)
+		if n.Stretch && i > 0 {
+			for j := n.Rows[i-1].At(r.size) + 1; j < k && len(out) < 1000; j++ {
+				out = append(out, j)
+			}
+		}
+		out = append(out, k)
+	}
+	return out
 }
 
 // anyUnread reports whether a line of the section was not read: what it is called may be what is meant.
@@ -657,6 +673,22 @@ func (r *runner) worked1(cycle []done, k int) bool {
 	return len(cycle) == 1 && slices.ContainsFunc(rows[max(len(rows)-k, 0):], func(d done) bool { return d.line == cycle[0].line })
 }
 
+// onlyFirst keeps of what was found since mark the first, at the words that repeat, unless it was told of its line; again: the rows were worked once before.
+func (r *runner) onlyFirst(mark int, n *ins.RepeatRows, of *ins.Line, again bool) bool {
+	if len(r.found) <= mark {
+		return false
+	}
+	f := &r.found[mark]
+	f.at = n.At
+	if again {
+		f.why = once
+	}
+	if r.found = r.found[:mark+1]; r.toldOf(of, f.kind, mark) {
+		r.found = r.found[:mark]
+	}
+	return true
+}
+
 // cycle works rows over and over.
 func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap int) {
 	var last *fabric
@@ -673,26 +705,18 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 		r.one(l, d.body)
 		r.log(l, d.body, 1)
 		r.cur.rows[len(r.cur.rows)-1].name = d.name
-		if len(r.found) > mark {
-			f := &r.found[mark]
-			if f.at = n.At; k >= len(cycle) {
-				f.why = once
-			}
-			if r.found = r.found[:mark+1]; r.toldOf(d.line, f.kind, mark) {
-				r.found = r.found[:mark]
-			}
+		if r.onlyFirst(mark, n, d.line, k >= len(cycle)) {
 			r.countRows(rows - k)
 			return
 		}
 		r.countRows(1)
 		if k%len(cycle) == len(cycle)-1 && gap == 0 && r.g == nil {
-			if last != nil && last.same(r.fab) && len(r.others) == 0 || k > maxRepeat {
-				if rest := rows - k - 1; rest-rest%len(cycle) > 0 {
-					rest -= rest % len(cycle)
-					r.log(l, d.body, rest)
-					r.countRows(rest)
-					k += rest
-				}
+			rest := rows - k - 1
+			rest -= rest % len(cycle)
+			if rest > 0 && (last != nil && last.same(r.fab) && len(r.others) == 0 || k > maxRepeat) { // they change nothing more
+				r.log(l, d.body, rest)
+				r.countRows(rest)
+				k += rest
 			}
 			last = r.fab
 		}

@@ -86,25 +86,25 @@ func Check(x *ins.Text, o ins.Options) Report {
 func open(x *ins.Text) bool {
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
-			for _, n := range l.Body {
-				switch n := n.(type) {
-				case *ins.Chain:
-					_, all := x.Turning[0]
-					_, said := x.Turning[n.N.All]
-					if n.Count.How == ins.Unsaid && !all && (!said || n.N.By != nil) {
-						return true
-					}
-				case *ins.Repeat:
-					if n.InAll {
-						return true
-					}
-				case *ins.Shape:
-					if n.Vague {
-						return true
-					}
-				}
+			if slices.ContainsFunc(l.Body, func(n ins.Item) bool { return leavesOpen(x, n) }) {
+				return true
 			}
 		}
+	}
+	return false
+}
+
+// leavesOpen reports whether an instruction may be meant in more than one way.
+func leavesOpen(x *ins.Text, n ins.Item) bool {
+	switch n := n.(type) {
+	case *ins.Chain:
+		_, all := x.Turning[0]
+		_, said := x.Turning[n.N.All]
+		return n.Count.How == ins.Unsaid && !all && (!said || n.N.By != nil)
+	case *ins.Repeat:
+		return n.InAll
+	case *ins.Shape:
+		return n.Vague
 	}
 	return false
 }

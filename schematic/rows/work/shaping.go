@@ -150,10 +150,8 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 		r.shaped = 0
 	}
 	r.shaped += s.rows
-	if n.Vague && r.g != nil {
-		if r.fab != nil && s.rows > 0 {
-			r.g.vague(r, l, s.rows)
-		}
+	if n.Vague && r.g != nil && r.fab != nil && s.rows > 0 {
+		r.g.vague(r, l, s.rows)
 	}
 	if r.fab == nil || !r.known() {
 		r.even(s.rows)
@@ -162,7 +160,17 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 		}
 		return
 	}
-	change := per * s.times
+	r.shapeBy(l, n, per*s.times, s)
+	if k := len(r.cur.rows); k > 0 {
+		r.cur.rows[k-1].after = r.fab
+	}
+	if n.RSOnly || n.WSOnly {
+		r.side = 0
+	}
+}
+
+// shapeBy works a shaping that changes so many stitches in all.
+func (r *runner) shapeBy(l *ins.Line, n *ins.Shape, change int, s span) {
 	if !n.Inc {
 		change = -change
 	}
@@ -171,16 +179,10 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 	}
 	if n.Vague {
 		r.vague(n, change, s.rows)
-	} else {
-		r.plan(l, n, s.times, s.rows)
-		r.change(n, change)
+		return
 	}
-	if k := len(r.cur.rows); k > 0 {
-		r.cur.rows[k-1].after = r.fab
-	}
-	if n.RSOnly || n.WSOnly {
-		r.side = 0
-	}
+	r.plan(l, n, s.times, s.rows)
+	r.change(n, change)
 }
 
 // vague works a shaping of which the text does not say where: at one end, or at both.

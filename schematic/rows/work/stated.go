@@ -264,50 +264,45 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.Sti
 	switch {
 	case u.Space:
 		size := u.Size.At(r.size)
-		n := 0
-		for _, q := range f.runs {
-			if q.space() && (size <= 0 || q.chain == size) && !(grouped && q.of != nil) {
-				n++
-			}
-		}
+		n := f.tally(func(q run) bool { return q.space() && (size <= 0 || q.chain == size) && !(grouped && q.of != nil) }, func(run) int { return 1 })
 		return n, "chain spaces", n
 	case u.Chain:
 		c, _ := f.chains()
 		return c, "chains", c
 	case u.Group != nil:
 		seen := map[int]bool{}
-		for _, q := range f.runs {
-			if q.of == u.Group {
-				seen[q.group] = true
-			}
-		}
-		return len(seen), u.Group.Name + "s", len(seen)
+		n := f.tally(func(q run) bool { return q.of == u.Group }, func(q run) int { seen[q.group] = true; return 0 })
+		n += len(seen)
+		return n, u.Group.Name + "s", n
 	case u.Stitch != nil && u.Stitch.ID == "picot":
 		return f.picots, "picots", f.picots
 	case u.Stitch != nil:
-		n := 0
-		for _, q := range f.runs {
-			if !q.space() && (q.kind == nil || alike(u.Stitch, q.kind) && !apart(all, u.Stitch, q.kind) && !(q.one && u.Stitch.ID == q.kind.Base)) && !(grouped && q.of != nil) {
-				n += q.n
-			}
-		}
-		also = n
+		n := f.tally(func(q run) bool {
+			return !q.space() && !(grouped && q.of != nil) && (q.kind == nil || alike(u.Stitch, q.kind) && !apart(all, u.Stitch, q.kind) && !(q.one && u.Stitch.ID == q.kind.Base))
+		}, func(q run) int { return q.n })
 		if g.N.At(r.size) == f.stitches() && r.said1(f) { // a total by the name of the main stitch
-			also = f.stitches()
+			return n, u.Stitch.Abbr(r.x.Terms), f.stitches()
 		}
-		return n, u.Stitch.Abbr(r.x.Terms), also
+		return n, u.Stitch.Abbr(r.x.Terms), n
 	}
 	n := f.stitches()
 	c, spaces := f.chains()
-	also = n + c
 	said := g.N.At(r.size)
-	if said == n+spaces && spaces > 0 {
-		also = said
+	if said == n+spaces && spaces > 0 || f.picots > 0 && said == n+f.picots {
+		return n, "stitches", said
 	}
-	if f.picots > 0 && said == n+f.picots {
-		also = said
+	return n, "stitches", n + c
+}
+
+// tally adds up what each of the runs that are meant counts for.
+func (f *fabric) tally(meant func(run) bool, each func(run) int) int {
+	n := 0
+	for _, q := range f.runs {
+		if meant(q) {
+			n += each(q)
+		}
 	}
-	return n, "stitches", also
+	return n
 }
 
 // apart reports whether a count names a kind of its own beside the one it is like: 12 dc, 12 Fpdc.
