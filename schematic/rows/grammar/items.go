@@ -120,6 +120,7 @@ var stitches = []form{
 		}
 		return s
 	}},
+	{rule: "stitch", pattern: "put/putting wool/yarn/thread/cotton over/round/around needle/pin [to increase | to make 1 | to make one]", meaning: "a yarn over", example: "Row 1: *K1, put the wool over the needle to increase; rep from * to end", build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("yo"), N: ins.N(1)} }},
 	{rule: "stitch", pattern: "(thread/cotton/wool forward | forward | bring forward) [{t:times}]", meaning: "a yarn over", example: "Row 1: Knit 2, forward, knit 2 together", build: func(m *match) any {
 		if m.p.r.crochet || m.p.at(m.to).Kind == 'w' && !m.p.thingAt(m.to) || m.p.at(m.from-1).Is("yarn", "to") {
 			return nil

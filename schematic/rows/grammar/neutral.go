@@ -98,6 +98,9 @@ func (p *parser) passes(t []text.Token, i int) bool {
 	case 'p':
 		return !isStar(k)
 	case 'w':
+		if k.Is("into") && slices.ContainsFunc(t[i:min(len(t), i+5)], func(t text.Token) bool { return t.Is("sp", "sps", "space", "spaces") }) { // a place
+			return false
+		}
 		return p.freeWord(k, near(t, i+1))
 	}
 	return true

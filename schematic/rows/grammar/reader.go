@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
-	"strconv"
 	"strings"
 	"sync"
 	"unicode"
@@ -388,7 +387,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	if label == nil {
 		return goes || r.mode == "" && (r.alone || r.unended()) && !r.heads(trimmed)
 	}
-	if k == len(tokens) && text.GoesOn(r.raw, raw) { // repeat / Row 2
+	if k == len(tokens) && text.GoesOn(r.raw, raw) || tokens[0].Kind == 'n' && r.tokens[len(r.tokens)-1].Is("next", "following", "foll") { // repeat / Row 2; at beg of next / 2 rows
 		return true
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
@@ -529,6 +528,38 @@ func halves(t []text.Token) []text.Token {
 	return t
 }
 
+// longs are the long stitches of old books, by their first letters, in either terms. Common practice.
+var longs = map[stitch.Terms]map[string]string{stitch.US: {"": "dc", "d": "tr", "t": "dtr"}, stitch.UK: {"": "tr", "d": "dtr", "t": "trtr"}}
+
+// spelt joins the letters of old books: c s is a chain stitch, l s a long stitch, d l s a double long one; and takes 3
+// plain of them as the least stitch that makes a row.
+func spelt(t []text.Token, terms stitch.Terms) []text.Token {
+	for i := len(t) - 1; i > 0; i-- {
+		from, name := i-1, ""
+		switch {
+		case t[i].Is("s") && t[i-1].Is("c"):
+			name = "ch"
+		case t[i].Is("s") && t[i-1].Is("l"):
+			first := near(t, i-2)
+			if name = longs[terms][first.S]; first.Is("d", "t") {
+				from--
+			} else {
+				name = longs[terms][""]
+			}
+		case t[i].Is("plain") && t[i-1].Kind == 'n' && !near(t, i+1).Is("row", "rows", "rnd", "rnds", "round", "rounds", "st", "sts"):
+			from, name = i, map[stitch.Terms]string{stitch.US: "sc", stitch.UK: "dc"}[terms]
+		}
+		if name == "" {
+			continue
+		}
+		one := t[from]
+		one.S, one.End = name, t[i].End
+		t = slices.Delete(slices.Clone(t), from, i)
+		t[from] = one
+	}
+	return t
+}
+
 // loopsApart parts a stitch from the loop that it is run together with, and a chain from its space: blsc is bl sc, chsp
 // is ch sp.
 func (r *Reader) loopsApart(t []text.Token) []text.Token {
@@ -585,7 +616,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	}
 	tokens = r.renamed(oneStitch(r.withoutEchoes(tokens)))
 	if r.crochet {
-		tokens = r.loopsApart(halves(tokens))
+		tokens = r.loopsApart(spelt(halves(tokens), r.x.Terms))
 	}
 	for i := range tokens {
 		tokens[i].Line = n
@@ -955,19 +986,25 @@ func (r *Reader) onlyCount(t []text.Token) bool {
 	return false
 }
 
-// behindRow is a row that words name, where something is worked behind.
-var behindRow = regexp.MustCompile(`(?i)\b(?:of|from|on|in)\s+(?:rnd|round|row)\.?\s*(\d{1,3})\b`)
-
 // into is the lowest row that a line names, if it says to work behind something; else 0.
-func into(line string) int {
-	least := 0
-	if !strings.Contains(strings.ToLower(line), "behind") {
-		return least
-	}
-	for _, m := range behindRow.FindAllStringSubmatch(line, -1) {
-		if n, err := strconv.Atoi(m[1]); err == nil && (least == 0 || n < least) {
-			least = n
+func (p *parser) into() int {
+	behind, least := false, 0
+	var look func(p *parser)
+	look = func(p *parser) {
+		for i := range p.t {
+			behind = behind || p.t[i].Is("behind")
+			if p.t[i].Kind == 'g' {
+				look(p.within(p.t[i].Sub))
+			}
+			if v, to := p.named("rowbehind", i); to >= 0 {
+				if n := v.(ins.Num); n.By == nil && (least == 0 || n.All < least) {
+					least = n.All
+				}
+			}
 		}
+	}
+	if look(p); !behind {
+		return 0
 	}
 	return least
 }
@@ -986,7 +1023,6 @@ func (r *Reader) line(tokens []text.Token) {
 	for i := range tokens {
 		l.Words[i] = tokens[i].Word
 	}
-	l.Into = into(l.Src)
 	short := r.short(tokens, l)
 	label, k, count := text.Label(tokens, r.roundR)
 	if label != nil {
@@ -994,6 +1030,7 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Label = label
 	}
 	p := r.parser(tokens[k:], l)
+	l.Into = p.into()
 	if len(count) > 0 {
 		l.Stated = p.countsOf(count)
 	}
@@ -1009,7 +1046,7 @@ func (r *Reader) line(tokens []text.Token) {
 		r.note(r.x.Src[first.Line-1], first.Line)
 		return
 	}
-	if r.noWork(l, p) {
+	if r.noWork(l, p) || l.Label == nil && otherWay[tokens[0].S] && slices.ContainsFunc(tokens[:min(len(tokens), 6)], func(t text.Token) bool { return t.Is(":") }) {
 		r.x.Read.Words++
 		return
 	}

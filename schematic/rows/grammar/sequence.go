@@ -262,6 +262,8 @@ func (s *sequence) wholeRow(j int) bool {
 		j = to
 	} else if v, to := s.named("times", j); to >= 0 {
 		j, times = to, v.(often).n.Plus(1)
+	} else if k := s.andEnds(j); k > j {
+		j = k
 	} else if j < len(s.t) && !s.at(j).Is(".", ";") && s.at(j).Kind != 'g' {
 		return false
 	}
@@ -284,7 +286,20 @@ func (s *sequence) wholeRow(j int) bool {
 	s.out = s.out[:from]
 	s.i = j
 	s.add(r, s.i-1, s.i)
+	s.lastTime(r)
+	s.sep = "," // what it ends with is no count
 	return true
+}
+
+// andEnds is where it is told with what a repeat ends: repeat, and end with 2 plain.
+func (s *sequence) andEnds(j int) int {
+	for s.at(j).Is(",", "and") {
+		j++
+	}
+	if s.at(j).Is("end", "ending", "finish") {
+		return j
+	}
+	return -1
 }
 
 // stretch is the starred stretch that 'rep' means, taken out of what was read.
@@ -1180,7 +1195,7 @@ func (s *sequence) restIsNothing(i int) bool {
 }
 
 var (
-	countLead = []string{"total", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "forming", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "remaining", "approx", "remain"}
+	countLead = []string{"total", "ought", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "forming", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "remaining", "approx", "remain"}
 	remains   = []string{"remain", "remaining", "rem", "remains", "total", "made", "left", "altogether"}
 )
 

@@ -135,6 +135,12 @@ var statements = []form{
 	{rule: "whole", pattern: "$rep [same] [shaping/shapings/instructions/directions] (for/on) (second/other/opposite/remaining/left/right) (side/shoulder/half/front/sleeve/neck)", meaning: "as the other side", example: "Repeat shaping for other side", build: func(m *match) any {
 		return &ins.AsFor{Name: "first side"}
 	}},
+	{rule: "whole", pattern: "[$make] {o:ord} {n:num} {w:row} (as for | as in/on/given | same as) {a:piecename}", meaning: "the first rows of another piece", example: "Work 1st 2 rnds as for first motif", build: func(m *match) any {
+		if v, ok := m.get("o").(int); !ok || v != 1 {
+			return nil
+		}
+		return &ins.AsFor{Name: value[string](m, "a"), ToRow: m.num("n", 0)}
+	}},
 	{rule: "asforto", pattern: "[,] (to | until | up to | as far as) [end of] ([completion of] {w:row} {n:num} | {s:stretch}) [{d:asforto}]", meaning: "how far", example: "Work as for Back to end of row 40", build: asForTo},
 	{rule: "asforto", pattern: "[,/;/but] [but] [with] reversing/reverse/reversed [all] [shaping/shapings]", meaning: "mirrored", example: "Work as for Right Front, reversing shaping",
 		build: func(m *match) any { return &ins.AsFor{Reversed: true} }},
@@ -297,6 +303,7 @@ var statements = []form{
 			return &ins.Stitch{Kind: k, N: m.num("n", 6), Places: []ins.Place{{Kind: ins.InRing, N: ins.N(1)}}}
 		}},
 	{rule: "repeat", pattern: "$rep [pattern] [from/between] [*] {s:star} [, ] [to/until/till/through/between/and] [{s2:star}] [, ] [{b:repeatspec}]", meaning: "the starred stretch again", example: "*k2, p2; rep from * to last 2 sts", build: nil},
+	{rule: "rowbehind", pattern: "of/from/on/in {w:row} {n:num}", meaning: "the row further down that is worked into", example: "working behind the petals, sc in next sc of rnd 2", build: func(m *match) any { return m.get("n") }},
 	{rule: "repeatspec", pattern: "{t:times}", meaning: "so many times", example: "*k2, p2; rep from * 5 times", build: func(m *match) any { return m.get("t") }},
 	{rule: "repeatspec", pattern: "{e:extent}", meaning: "as far as it goes", example: "*k2, p2; rep from * across", build: func(m *match) any { return m.get("e") }},
 }

@@ -168,7 +168,7 @@ func Bullet(t *Token) bool {
 		return false
 	}
 	c, _ := utf8.DecodeRuneInString(t.S)
-	return strings.ContainsRune("-–—•·|▪‣¶", c) || unicode.In(c, unicode.So, unicode.Sc)
+	return strings.ContainsRune("-–—•·|▪‣¶§", c) || unicode.In(c, unicode.So, unicode.Sc)
 }
 
 // shortRow are rarer abbreviations of a row, and of next, each and evenly.

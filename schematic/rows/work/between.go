@@ -255,6 +255,9 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	if !taken || len(r.lefts) == 0 {
 		r.put(nil, false)
 		r.no, r.edge = 0, 0
+		if len(r.cur.rows) > 0 { // its rows may be counted on
+			r.no = -1
+		}
 		r.cur.anew = true
 		return
 	}

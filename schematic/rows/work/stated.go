@@ -36,6 +36,10 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		return append(out, rd)
 	}
 	k := r.said(l)
+	if r.ofSizes(l) {
+		rd.lose()
+		return append(out, rd)
+	}
 	if res == nil || res.total || !rd.known() && !res.pin {
 		if k < 0 {
 			return append(out, rd)
@@ -78,6 +82,15 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		out = append(out, as)
 	}
 	return out
+}
+
+// ofSizes reports whether a count has the numbers of sizes that the text names nowhere: (66, 72 sc) of one size.
+func (r *runner) ofSizes(l *ins.Line) bool {
+	k := len(l.Stated) - 1
+	if k < 1 || len(r.x.Sizes.Names) > 1 || l.Stated[k].Any {
+		return false
+	}
+	return !slices.ContainsFunc(l.Stated[:k], func(g ins.StitchGroup) bool { return !g.Any })
 }
 
 // pardon takes back what was told of the stitches that a row uses, if it makes what it states
