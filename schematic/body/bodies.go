@@ -229,7 +229,7 @@ func (r *reader) row(cells []string, at func(int) (int, int), seen map[string]in
 	line, col := at(0)
 	name := expr.Key(cells[0])
 	width := utf8.RuneCountInString(cells[0])
-	if len(cells) == 1 && name == "" {
+	if strings.TrimSpace(strings.Join(cells, "")) == "" { // an empty line of a spreadsheet
 		return
 	}
 	if len(r.b.Rows) == maxBodyRows {
