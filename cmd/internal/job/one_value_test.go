@@ -4,7 +4,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -100,6 +99,7 @@ func (p *printed) page(sizes []string, text string) {
 // the same, and it is the exact length of the worked garment, rounded once: centimetres to the half and inches to
 // the quarter, or as the pattern says.
 func TestAMeasurementHasOneFigureWhereverItIsPrinted(t *testing.T) {
+	inLabels := 0
 	for _, src := range sources(t, "../../../examples/*.yaml") {
 		all := printed{at: map[string]map[string]string{}, steps: map[string]int{}}
 		p, found := read.Pattern(src.Name, src.Text)
@@ -144,30 +144,32 @@ func TestAMeasurementHasOneFigureWhereverItIsPrinted(t *testing.T) {
 		page, err := Page(t.Context(), src, PageOptions{})
 		require.NoError(t, err)
 		all.page(sizes, string(page.Files[0].Body))
-		all.handout(t, src, some[1])
+		all.lines(t, src, sizes)
+		all.tables(t, src, rows)
+		all.workbook(t, src, p, rows)
+		if hasPDFText(t) {
+			all.handout(t, src, some[1])
+			for _, size := range some {
+				all.answers(t, src, size, all.known(size), p.Units)
+			}
+			assert.Greater(t, all.steps["answers"], 3, src.Name)
+		}
 		for key, figures := range all.at {
 			assert.Len(t, figures, 1, "%s: %s", src.Name, key)
 		}
-		for _, where := range []string{"exact", "table", "drawing", "description", "page", "drawing of a page"} {
+		for _, where := range []string{"exact", "table", "drawing", "description", "page", "drawing of a page", "title", "text", "markdown", "workbook"} {
 			assert.Greater(t, all.steps[where], 10, "%s: %s", src.Name, where)
 		}
 		t.Log(src.Name, all.steps)
+		inLabels += all.steps["label of all sizes"]
 	}
+	assert.Greater(t, inLabels, 100, "labels with the values of all sizes")
 }
 
 var pair = regexp.MustCompile(`([0-9.½]+) cm / ([0-9]*[¼½¾]?) in`)
 
-// handout holds every pair of figures that the handout of one size prints against the pairs that are printed elsewhere
-// for that size: a pair that stands nowhere else is of no measurement. (The gauge's own 10 cm / 4 in is nominal.)
-func (p *printed) handout(t *testing.T, src Source, size string) {
-	if _, err := exec.LookPath("pdftotext"); err != nil {
-		require.False(t, compare.Required(), "this test needs pdftotext")
-		return
-	}
-	r, err := Handout(t.Context(), src, HandoutOptions{Size: size, Alone: true})
-	require.NoError(t, err)
-	file := filepath.Join(t.TempDir(), "handout.pdf")
-	require.NoError(t, os.WriteFile(file, r.Files[0].Body, 0o600))
+// known are the pairs of figures in both units that are printed of measurements in one size.
+func (p *printed) known(size string) map[string]bool {
 	known := map[string]bool{"10 / 4": true}
 	for key, cm := range p.at {
 		if id, of, _ := strings.Cut(key, " | "); strings.HasPrefix(of, size+" | cm") {
@@ -178,6 +180,17 @@ func (p *printed) handout(t *testing.T, src Source, size string) {
 			}
 		}
 	}
+	return known
+}
+
+// handout holds every pair of figures that the handout of one size prints against the pairs that are printed elsewhere
+// for that size: a pair that stands nowhere else is of no measurement. (The gauge's own 10 cm / 4 in is nominal.)
+func (p *printed) handout(t *testing.T, src Source, size string) {
+	r, err := Handout(t.Context(), src, HandoutOptions{Size: size, Alone: true})
+	require.NoError(t, err)
+	file := filepath.Join(t.TempDir(), "handout.pdf")
+	require.NoError(t, os.WriteFile(file, r.Files[0].Body, 0o600))
+	known := p.known(size)
 	seen := 0
 	for _, m := range pair.FindAllStringSubmatch(string(compare.Run(t, nil, "pdftotext", "-layout", file, "-")), -1) {
 		a, ok := units.ParseNum(m[1])
