@@ -26,6 +26,10 @@ func TestAStepIsOddFromTwoAndAHalfTimesTheLargestOfItsNeighbours(t *testing.T) {
 		{"more than rounding", []float64{2, 2, 2, 5.5}, 2, 1, []int{3}},
 		{"up to the floor", []float64{0, 0, 3}, 0, 1, nil},
 		{"over the floor", []float64{0, 0, 3.5}, 0, 1, []int{2}},
+		{"sizes in pairs", []float64{0, 4.3, 0, 6.4, 0, 0}, 0, 1, nil},
+		{"sizes in pairs, to a row", []float64{0.3, 4.3, 0.3, 6.4, 0, 0}, 1, 1, nil},
+		{"sizes in pairs, and a wrong digit", []float64{0, 4, 0, 24, 0, 4, 0}, 0, 1, []int{3}},
+		{"all alike but one", []float64{0, 30, -30, 0}, 0, 1, []int{1, 2}},
 		{"too few to tell", []float64{1, 30}, 0, 1, nil},
 	} {
 		num := func(f float64) units.Num { return units.Frac(int64(f*10), 10) }

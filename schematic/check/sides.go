@@ -20,6 +20,7 @@ func sides(g *schematic.Garment) finding.List {
 			continue
 		}
 		all = append(all, panelSides(g, m)...)
+		all = append(all, neckSides(g, m)...)
 		if len(m.Views) != 1 {
 			continue
 		}
@@ -30,6 +31,38 @@ func sides(g *schematic.Garment) finding.List {
 		all = append(all, partSides(g, m)...)
 	}
 	return all
+}
+
+// neckSides holds the edges of a neck against where a neck is: on the inner side of a shoulder. One on both sides would be drawn
+// without a word, and its widths are not those of the neck.
+func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
+	n := len(m.Edges)
+	var parts []string
+	pos := finding.Pos{}
+	for i, e := range m.Edges {
+		before, after := m.Edges[(i+n-1)%n], m.Edges[(i+1)%n]
+		if e.Name != "shoulder" || before.Name != "neck" || after.Name != "neck" || n < 4 {
+			continue
+		}
+		outer := before
+		if m.Edges[(i+n-2)%n].Name == "neck" { // it goes on there
+			outer = after
+		}
+		if len(parts) == 0 {
+			pos = outer.Pos
+		}
+		parts = append(parts, e.Parts...)
+	}
+	if pos.Line == 0 {
+		return nil
+	}
+	if len(parts) == 0 {
+		parts = []string{m.Name}
+	}
+	return finding.List{{Kind: "words/neck", Severity: finding.Warning, Pos: pos, Piece: m.Name, Sizes: []string{g.Size},
+		Message: fmt.Sprintf("the shoulder of %s lies between two edges called neck: its outer edge is shaped as one", strings.Join(parts, ", ")),
+		Have:    "a neck between the shoulder and the armhole", Want: "a neck on the inner side of the shoulder alone",
+		Fix: "shape the other edge of the part (left edge for right edge, or the other way round), or call the outer edge armhole"}}
 }
 
 // leftOrRight reports whether a name says left, and whether it says one of the two.

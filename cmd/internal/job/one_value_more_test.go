@@ -24,6 +24,7 @@ import (
 var (
 	svgTitle   = regexp.MustCompile(`(?s)<g id="([^"]*)" class="measure">\s*<title>([^<]*)</title>(.*?)</g>`)
 	lineIn     = regexp.MustCompile(`([0-9–][^a-z:]*?) (cm|in)\b`)
+	tag        = regexp.MustCompile(`<[^>]*>`)
 	figureIn   = regexp.MustCompile(`[0-9.¼½¾⅛⅜⅝⅞]+|–`)
 	worked     = regexp.MustCompile(`(?m)^\s*(\S.*?) [0-9]+ (?:stitches|rows) .*?\s([0-9.¼½¾]+)\s+([0-9.¼½¾]+)$`)
 	inMarkdown = regexp.MustCompile(`^\|([^|]*)\| (cm|in) \|(.*)\|$`)
@@ -54,7 +55,7 @@ func (p *printed) lines(t *testing.T, src Source, sizes []string) {
 			for _, f := range drawn.Files {
 				for _, m := range svgTitle.FindAllStringSubmatch(string(f.Body), -1) {
 					p.line("title", m[1], m[2], sizes)
-					p.line("label of all sizes", m[1], m[3], sizes)
+					p.line("label of all sizes", m[1], tag.ReplaceAllString(m[3], " "), sizes)
 				}
 			}
 		}
