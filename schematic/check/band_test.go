@@ -70,3 +70,44 @@ pieces:
 		assert.Equal(t, c.find, told, c.rate)
 	}
 }
+
+// By hand: a rib of 85 rows at 17 over 10 cm is 50 cm long. One stitch in each row is 85, 53.1 cm at 16: well. Two are 170, 106 cm, more than half
+// wider; one in every two 42, 26.3 cm, which is half of it. 50 cm are 80 stitches: 16 in 17, about 1 in each.
+func TestWhatIsPickedUpAlongABandWorkedSidewaysFitsIt(t *testing.T) {
+	for rate, want := range map[string]string{"1 in each row": "", "2 in each row": "wider", "1 in every 2 rows": "narrower"} {
+		p, found := read.Pattern("side.yaml", []byte(`version: 1
+pattern: Side
+terms: UK
+units: cm
+sizes: M
+gauges:
+  fabric: 16 sts and 20 rows over 10 cm in stocking stitch
+  rib: 18 sts and 17 rows over 10 cm in garter stitch
+pieces:
+  - piece: Back
+    sections:
+      - sideways: rib
+        gauge: rib
+        stitches: 10
+        rows: 85
+      - pick up: `+rate+`
+        gauge: fabric
+      - even: 60 rows
+      - bind off: all
+`))
+		require.False(t, found.Errors(), "%v", found)
+		var got []string
+		for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
+			if f.Kind == "joins/band" {
+				got = append(got, f.Message)
+				assert.Contains(t, f.Want, "50 cm of band: about 80 stitches")
+				assert.Contains(t, f.Fix, "about 1 in each row")
+			}
+		}
+		if want == "" {
+			assert.Empty(t, got, rate)
+			continue
+		}
+		assert.Equal(t, []string{"the stitches picked up along the band make rows much " + want + " than it is long"}, got, rate)
+	}
+}
