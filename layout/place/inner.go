@@ -100,11 +100,14 @@ func (d *drawn) slanted(list []*sided) {
 		u := mul(sub(s.b, s.a), 1/long)
 		u, angle := reading(u)
 		up := pt{X: u.Y, Y: -u.X} // above the text
-		w := slope{u, up, angle, long}
+		w := slope{u: u, up: up, angle: angle, long: long}
 		outward := 1.0
 		if m := mid(s.a, s.b); inside(d.shape, add(m, mul(up, 0.3))) {
-			if outward = -1; inside(d.shape, sub(m, mul(up, 0.3))) && d.across(s, w) {
-				continue
+			if outward = -1; inside(d.shape, sub(m, mul(up, 0.3))) {
+				if d.across(s, w) {
+					continue
+				}
+				w.through = true
 			}
 		}
 		d.parallel(s, w, outward)
@@ -137,6 +140,7 @@ func reading(u pt) (pt, float64) {
 type slope struct {
 	u, up       pt
 	angle, long float64
+	through     bool // it runs within the view
 }
 
 func (d *drawn) parallel(s *sided, w slope, outward float64) {
@@ -157,7 +161,7 @@ func (d *drawn) alongside(s *sided, w slope, f form, dir, off float64) bool {
 	v := mul(w.up, dir*off)
 	line := seg{add(s.a, v), add(s.b, v)}
 	free := line
-	if off == 0 { // at the seam that it ends on it may pass another
+	if off == 0 || w.through { // at the seam that it ends on it may pass another
 		free = line.shrunk(min(mostOver, w.long/4))
 	}
 	var tail []seg
@@ -166,7 +170,11 @@ func (d *drawn) alongside(s *sided, w slope, f form, dir, off float64) bool {
 			tail = append(tail, seg{add(end, mul(w.up, dir*startGap)), add(end, mul(w.up, dir*(off+overshoot)))})
 		}
 	}
-	if !d.field.clear(free, 2) || slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) }) {
+	blocked := func(t seg) bool { return !d.field.clear(t, 0) }
+	if w.through { // the edges that it runs between lead to its ends
+		tail = slices.DeleteFunc(tail, blocked)
+	}
+	if !d.field.clear(free, 2) || slices.ContainsFunc(tail, blocked) {
 		return false
 	}
 	for _, shift := range []float64{0, -0.25, 0.25} {

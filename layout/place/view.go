@@ -366,11 +366,15 @@ func (d *drawn) bound() {
 	d.all.add(pt{X: x - cw/2, Y: d.capAt.Y}, pt{X: x + cw/2, Y: d.capAt.Y + high})
 }
 
-// clockwise puts the letters in reading order: round the picture from its top left.
+// clockwise puts the letters in reading order: round the picture from its top left, and then those within it from the top.
 func (d *drawn) clockwise() {
 	around := map[*item]float64{}
 	for i := range d.dims {
 		m := &d.dims[i]
+		if inside(d.shape, m.at) {
+			around[m.it] = 2*math.Pi + m.at.Y/max(d.h, 1)
+			continue
+		}
 		// From the upper left corner of the box, by the way the hand of a clock goes.
 		x, y := 2*m.at.X/max(d.w, 1)-1, 2*m.at.Y/max(d.h, 1)-1
 		a := math.Atan2(y, x) + 3*math.Pi/4

@@ -321,6 +321,10 @@ func (a *assembly) band(m *schematic.Made) {
 	v := &m.Views[0]
 	lo, hi := bounds(v.Outline)
 	s := &strip{made: m, name: m.Name, key: ontoKey(m), deep: hi.Y - lo.Y, ribs: len(v.Ribs) > 0}
+	if p := newPanel(m, 0, func(*schematic.Edge) []string { return nil }); p != nil { // a band that is worked double
+		l, h := box(p.turnedIn().loop)
+		s.deep = h.Y - l.Y
+	}
 	for i := range m.Edges {
 		if e := &m.Edges[i]; !e.Left && !e.Right && e.Path[0].Y > (lo.Y+hi.Y)/2 {
 			s.outer = append(s.outer, a.keys[idOf(m, e)]...)
@@ -358,6 +362,7 @@ func (a *assembly) piece(m *schematic.Made) {
 		if p == nil {
 			continue
 		}
+		p = p.turnedIn()
 		p.face = a.facing(p.name)
 		if p.face == either && v.Name == "" {
 			switch m.Kind {
@@ -498,14 +503,7 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 	}
 	cuts := a.roundTheBody(m, p)
 	if len(cuts) == 0 {
-		if len(m.Piece.Onto) > 0 {
-			start, _ := ends(p)
-			for i := range p.loop {
-				if levelAt(p, i, start) {
-					p.loop[i].keys = append(p.loop[i].keys, ontoKey(m))
-				}
-			}
-		}
+		a.keyStart(m, p)
 		q := a.add(p, m.Make)
 		q.folded = m.Piece.FoldAt
 		return
@@ -523,6 +521,29 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		a.add(l, m.Make)
 	}
 	a.add(rest, m.Make)
+}
+
+// keyStart gives the beginning of a flat piece the bonds with the edges, or the held stitches, that it is worked from.
+func (a *assembly) keyStart(m *schematic.Made, p *panel) {
+	start, _ := ends(p)
+	if len(m.Piece.Onto) > 0 {
+		for i := range p.loop {
+			if levelAt(p, i, start) {
+				p.loop[i].keys = append(p.loop[i].keys, ontoKey(m))
+			}
+		}
+	}
+	runs := a.startRuns(m)
+	var parts []run2
+	for i := range runs {
+		parts = append(parts, run2{&runs[i], float64(runs[i].n)})
+	}
+	if !downwards(m) { // they are listed from its right
+		slices.Reverse(parts)
+	}
+	if len(parts) > 0 {
+		p.divideEnd(start, parts)
+	}
 }
 
 type bodyCut struct {

@@ -1,6 +1,8 @@
 package worn
 
 import (
+	"math"
+	"os"
 	"slices"
 	"testing"
 
@@ -153,4 +155,76 @@ func written(t *testing.T, text string) *schematic.Pattern {
 
 func noted(g *schematic.Garment) []finding.Finding {
 	return slices.DeleteFunc(slices.Clone(g.Findings), func(f finding.Finding) bool { return f.Kind != "worn/left-over" })
+}
+
+// A wing's edge along the spine is 100/18 x 60 mm out over 120 rows of 100/36 mm, and its border, 10 times 100/18 over 20 rows of 100/30 mm:
+// a bulge against the other wing's, so that both are drawn along the chord, atan((60+10) x 5.5556 / (333.3 + 66.7)) from upright.
+func TestWingsThatBulgeAgainstEachOtherMeetOnAStraightSpine(t *testing.T) {
+	text, err := os.ReadFile("../../cmd/internal/starter/kinds/shawl.yaml")
+	require.NoError(t, err)
+	g := schematic.Work(written(t, string(text)), 0)
+	Dress(g)
+	spine := measured(t, g, "spine")
+	assert.InDelta(t, math.Hypot(70*100/18.0, 400), spine.Length.Float(), 0.01)
+	assert.InDelta(t, spine.A.X, spine.B.X, 0.01, "upright")
+	span := measured(t, g, "wingspan")
+	assert.InDelta(t, spine.A.X, (span.A.X+span.B.X)/2, 0.5, "both wings alike")
+	assert.InDelta(t, span.A.Y, span.B.Y, 0.5, "both wings alike")
+}
+
+// A hood of stitches held at a neck stands on it, folded: of 88, 20 to 10 cm, half is 220 mm wide.
+func TestAHoodBeginsFromStitchesHeldAtTheNeck(t *testing.T) {
+	text, err := os.ReadFile("../../cmd/internal/starter/kinds/hood.yaml")
+	require.NoError(t, err)
+	g := schematic.Work(written(t, string(text)), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, noted(g))
+	hood := assembled(g).placedAt(t, "Hood")
+	lo, hi := box(hood.loop)
+	assert.InDelta(t, 300, hi.Y-lo.Y, 2.5)
+	assert.InDelta(t, measured(t, g, "hood width").Length.Float(), hi.X-lo.X, 0.01)
+}
+
+// The ribs of a cuff go round all of the leg, not the half with the heel alone.
+func TestTheRibsOfASockGoAcrossTheLeg(t *testing.T) {
+	text, err := os.ReadFile("../../cmd/internal/starter/kinds/sock.yaml")
+	require.NoError(t, err)
+	g := schematic.Work(written(t, string(text)), 0)
+	Dress(g)
+	leg := assembled(g).placed[0]
+	require.Len(t, leg.ribs, 1)
+	lo, hi := bounds([][]pt{leg.ribs[0].Poly})
+	assert.InDelta(t, measured(t, g, "cuff").Length.Float()/2, hi.X-lo.X, 0.01)
+}
+
+// A waistband of 10 rows is turned in, so that 10 rows of edging and the skirt show, and no more; 28 rows to 10 cm.
+func TestWhatIsTurnedInAtAFoldIsNotOfTheLengthAsWorn(t *testing.T) {
+	skirt := func(fold string) *schematic.Garment {
+		g := schematic.Work(written(t, `version: 1
+pattern: Skirt
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 28 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Skirt
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 200, edge: hem}
+      - {decrease: 8, at: across, every: 14 rows, times: 10}
+      - {even: 10 rows, width: waist}`+fold+`
+      - even: 10 rows
+      - {bind off: all, edge: waist edge}
+`), 0)
+		Dress(g)
+		return g
+	}
+	assert.Nil(t, skirt("").Worn, "one piece is drawn as it is worked")
+	g := skirt("\n      - fold")
+	require.NotNil(t, g.Worn)
+	assert.InDelta(t, 150*100/28.0, measured(t, g, "length").Length.Float(), 0.01)
+	assert.InDelta(t, 2*300, measured(t, g, "waist").Length.Float(), 0.01)
+	_, hi := bounds(g.Worn.Views[0].Outline)
+	assert.InDelta(t, 150*100/28.0, hi.Y, 0.01)
 }

@@ -26,7 +26,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.holder(root)
 	case root.made.Kind == schematic.KindShawl || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
 		t.span()
-	case root.made.Kind > schematic.KindBand:
+	case root.made.Kind > schematic.KindBand && len(a.placed) > 1:
 		t.outside(root)
 	case a.below(root) != nil:
 		t.limbs(root)
@@ -37,6 +37,9 @@ func (a *assembly) measures() []schematic.Measure {
 	}
 	for _, p := range a.placed {
 		t.own(p)
+		if p.made.Kind == schematic.KindHood && p.hung && p.halved && p.where.sin == 0 {
+			t.upright(p)
+		}
 	}
 	if len(t.out) > most {
 		t.out = t.out[:most]
@@ -316,13 +319,26 @@ func (tk *taker) trunk(t *trunk) {
 		tk.ofOneWithSleeves(t)
 		return
 	}
-	tk.girth(t, "bust", "width at underarm", t.under, t.under)
+	tk.girth(t, "bust", "width at underarm", t.under, tk.clearOfSleeves(t))
 	tk.lower(t)
 	_, r := t.across(t.under)
 	if _, hr := t.across(t.hem + 1); !math.IsInf(t.under, 0) {
 		tk.take("body to underarm", pt{X: hr, Y: t.hem}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
 	}
+}
+
+// clearOfSleeves is the height at which the bust is drawn: at the underarm, or below the sleeves that lie on the sides there.
+func (tk *taker) clearOfSleeves(t *trunk) float64 {
+	const step, most = 2.0, 60.0 // mm
+	l, _ := t.across(t.under)
+	y := t.under
+	for y > max(t.hem, t.under-most) && slices.ContainsFunc(tk.a.placed, func(p *panel) bool {
+		return p.made.Kind == schematic.KindSleeve && covers(points(p.drawn), pt{X: l, Y: y - step})
+	}) {
+		y -= step
+	}
+	return y
 }
 
 // girth measures how wide the trunk is at a height, drawn at another: around under one name, or flat under the other.
@@ -473,11 +489,29 @@ func (tk *taker) span() {
 				name = "line between the panels"
 			}
 			if s.taken && name != "" {
-				tk.take(name, s.a, p.drawn[(i+1)%len(p.drawn)].a, schematic.Slanted, false, units.Num{})
+				a, z := p.wholeOf(i)
+				tk.take(name, a, z, schematic.Slanted, false, units.Num{})
 			}
 		}
 	}
 	tk.seen["length"] = true // the panels' own measurements say how they are worked
+}
+
+// wholeOf is the straight way along all sides of the name of side i, on which others lie.
+func (p *panel) wholeOf(i int) (a, z pt) {
+	n := len(p.drawn)
+	goesOn := func(j int) bool {
+		s := p.drawn[(j+n)%n]
+		return s.taken && s.name == p.drawn[i].name
+	}
+	from, to := i, i+1
+	for k := 0; k < n && goesOn(from-1); k++ {
+		from--
+	}
+	for k := 0; k < n && goesOn(to); k++ {
+		to++
+	}
+	return p.drawn[(from+n)%n].a, p.drawn[to%n].a
 }
 
 // outside measures what hangs from a round, such as a poncho with its hood: its edges as they lie, and its length.
@@ -750,7 +784,19 @@ func (tk *taker) own(p *panel) {
 		if p.where.sin != 0 {
 			axis = schematic.Slanted
 		}
-		tk.take(m.Name, p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
+		from, to, exact := m.A, m.B, m.Length
+		if p.turned {
+			lo, hi := box(p.loop)
+			from.Y, to.Y = min(max(from.Y, lo.Y), hi.Y), min(max(to.Y, lo.Y), hi.Y)
+			switch {
+			case near(from, m.A) && near(to, m.B):
+			case m.Axis != schematic.Vertical:
+				continue
+			default:
+				exact = units.Num{}
+			}
+		}
+		tk.take(m.Name, p.spot(from), p.spot(to), axis, m.Around, exact)
 	}
 }
 

@@ -55,6 +55,7 @@ type panel struct {
 	strap      bool     // of a saddle shoulder
 	strip      bool     // a band that bends
 	halved     bool     // but a half of its piece shows
+	turned     bool     // some of it is turned in
 	lengthwise bool     // it is folded along its whole length, and sewn to itself
 	over       *panel   // it lies on this one, from whose slit it is worked
 	foot       pt       // of what stands in an arch: the middle between its ends, and the place above it
@@ -297,6 +298,33 @@ func (p *panel) cut(keep func(a pt) float64, key string) *panel {
 		return nil
 	}
 	return &q
+}
+
+// turnedIn is the panel without what is turned to its inside at a fold, such as a hem or the inside of a waistband: no more of it than
+// what shows.
+func (p *panel) turnedIn() *panel {
+	for _, l := range p.lines {
+		lo, hi := box(p.loop)
+		y := l.A.Y
+		if l.Kind != schematic.LineFold || absf(l.B.Y-y) > close || y < lo.Y+1 || y > hi.Y-1 || !p.spans(l) {
+			continue
+		}
+		up := 1.0 // what is kept
+		if hi.Y-y < y-lo.Y {
+			up = -1
+		}
+		if q := p.cut(func(a pt) float64 { return up * (a.Y - y) }, "turned in of "+p.name); q != nil {
+			q.turned = true
+			p = q
+		}
+	}
+	return p
+}
+
+// spans reports whether a line goes from side to side.
+func (p *panel) spans(l schematic.Line) bool {
+	x := across(points(p.loop), l.A.Y-0.01)
+	return len(x) == 2 && absf(x[0]-min(l.A.X, l.B.X)) < 1 && absf(x[1]-max(l.A.X, l.B.X)) < 1
 }
 
 // kept is what remains of a side that runs to z where keep is positive, and the beginning of the cut if it leaves there.

@@ -511,6 +511,7 @@ func (a *assembly) lay(f fit) {
 		return
 	}
 	p.drawn = nil
+	f.chain.straighten(&p, f.run, m)
 	a.settle(&p, m, f.run, f.chain)
 	p.laid = chord{own: [2]pt{y, x}, on: [2]pt{from, to}, hold: hold}
 	p.hung, p.seam = true, [2]pt{f.chain.start(), f.chain.end()}
@@ -519,6 +520,26 @@ func (a *assembly) lay(f fit) {
 		p.onto = append(p.onto, at.p.drawn[at.i].name)
 	}
 	f.q.left--
+}
+
+// straighten draws a way on its chord where what is laid on it, a panel of the same piece, bulges against it as the spine of a shawl with a
+// deeper border does: both wings have an equal share of it.
+func (c *chain) straighten(p *panel, run []int, m motion) {
+	if len(c.path) < 3 || c.at[0].p.made != p.made || len(run) != len(c.at) {
+		return
+	}
+	d := mul(sub(c.end(), c.start()), 1/max(1, c.chord()))
+	off := func(q pt) float64 { return cross(d, sub(q, c.start())) }
+	for k := 1; k < len(c.path)-1; k++ {
+		own := m.at(p.loop[run[len(run)-k]].a)
+		if there, here := off(c.path[k]), off(own); absf(there+here) > 0.2*(absf(there)+absf(here)) || absf(there) > mostDrawn {
+			return
+		}
+	}
+	for k := 1; k < len(c.path)-1; k++ {
+		c.path[k] = add(c.start(), mul(d, dot(d, sub(c.path[k], c.start()))))
+		c.at[k].p.drawn[c.at[k].i].a = c.path[k]
+	}
 }
 
 // alike is by what share of it two chords may differ that are laid on each other whole.

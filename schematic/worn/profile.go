@@ -84,7 +84,30 @@ func (a *assembly) flapHeel(m *schematic.Made) (leg, foot *panel) {
 		}
 	}
 	leg.loop, leg.heel = loop, pt{X: lo.X, Y: fl.Y}
+	leg.widen(hi.X, fl.Y, wide)
 	return leg, foot
+}
+
+// widen lets the ribs and lines of a panel that end at an upright, above a height, go on by so much.
+func (p *panel) widen(x, above, by float64) {
+	on := func(q pt) pt {
+		if absf(q.X-x) < close && q.Y > above-close {
+			q.X += by
+		}
+		return q
+	}
+	for i := range p.lines {
+		if l := &p.lines[i]; absf(l.A.X-l.B.X) > close {
+			l.A, l.B = on(l.A), on(l.B)
+		}
+	}
+	for i := range p.ribs {
+		poly := slices.Clone(p.ribs[i].Poly)
+		for k := range poly {
+			poly[k] = on(poly[k])
+		}
+		p.ribs[i].Poly = poly
+	}
 }
 
 // shortRowHeel is a sock whose heel is short rows over a part of a round.

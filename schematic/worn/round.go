@@ -155,6 +155,15 @@ func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, 
 			parts[i], parts[j] = parts[j], parts[i]
 		}
 	}
+	p.divideEnd(y, parts)
+}
+
+// divideEnd gives the level end of a panel at y the bonds of the runs on it, from the left.
+func (p *panel) divideEnd(y float64, parts []run2) {
+	total := 0.0
+	for _, r := range parts {
+		total += r.n
+	}
 	var out []side
 	n := len(p.loop)
 	first := slices.IndexFunc(p.loop, func(s side) bool { return absf(s.a.Y-y) > close })
@@ -168,16 +177,14 @@ func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, 
 			k++
 		}
 		z := p.loop[(first+k+1)%n].a
-		list := append([]run2(nil), parts...)
+		list := slices.Clone(parts)
 		if z.X < s.a.X {
-			for i, j := 0, len(list)-1; i < j; i, j = i+1, j-1 {
-				list[i], list[j] = list[j], list[i]
-			}
+			slices.Reverse(list)
 		}
 		at := 0.0
 		for _, r := range list {
 			c := s
-			c.a, c.keys = lerp(s.a, z, at/(total/2)), r.keys
+			c.a, c.keys = lerp(s.a, z, at/total), r.keys
 			out = append(out, c)
 			at += r.n
 		}

@@ -55,7 +55,7 @@ func newAssembly(g *schematic.Garment, turned bool) *assembly {
 
 // picture is what shows of the garment, with its measurements; nil if it is one panel, which is drawn as it is worked.
 func (a *assembly) picture(id, name string) *schematic.Made {
-	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].lengthwise {
+	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].lengthwise && !a.placed[0].turned {
 		return nil
 	}
 	m := &schematic.Made{ID: id, Name: name, Make: 1, Views: []schematic.View{a.figure()}}
