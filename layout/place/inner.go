@@ -83,7 +83,7 @@ const (
 	overshoot = 1.2 // of an extension line beyond the dimension line
 	startGap  = 0.8 // of an extension line from the outline
 	leastOpen = 4.0 // shortest dimension line that stands within a view
-	mostOver  = 4.0 // how far from its end a line through a view may pass an edge
+	mostOver  = 8.0 // how far from its end a line through a view may pass an edge
 )
 
 // slanted places what is measured along a slanted edge: a line beside the edge, its
@@ -103,25 +103,11 @@ func (d *drawn) slanted(list []*sided) {
 		w := slope{u: u, up: up, angle: angle, long: long}
 		outward := 1.0
 		if m := mid(s.a, s.b); inside(d.shape, add(m, mul(up, 0.3))) {
-			if outward = -1; inside(d.shape, sub(m, mul(up, 0.3))) {
-				if d.across(s, w) {
-					continue
-				}
-				w.through = true
-			}
+			outward = -1
+			w.through = inside(d.shape, sub(m, mul(up, 0.3)))
 		}
 		d.parallel(s, w, outward)
 	}
-}
-
-// across tries to measure on the very line that runs through the view, such as an upper arm from its fold to its seam.
-func (d *drawn) across(s *sided, w slope) bool {
-	for _, f := range append(append([]form{}, s.it.forms...), s.it.letter) {
-		if f.w <= w.long-1 && d.alongside(s, w, f, 1, 0) {
-			return true
-		}
-	}
-	return false
 }
 
 // reading turns a direction so that text along it reads from the bottom or, where
@@ -143,17 +129,32 @@ type slope struct {
 	through     bool // it runs within the view
 }
 
+// parallel tries to measure beside the edge, from outward on; what runs through the view, such as an upper arm from its fold to its seam, on
+// its very line before that.
 func (d *drawn) parallel(s *sided, w slope, outward float64) {
 	forms := append(append([]form{}, s.it.forms...), s.it.letter)
-	for _, dir := range []float64{outward, -outward} {
-		for _, f := range forms {
-			for _, off := range []float64{4, 5.5, 7, 9, 11} {
-				if f.w <= w.long-1 && d.alongside(s, w, f, dir, off) {
-					return
-				}
+	if !w.through {
+		for _, dir := range []float64{outward, -outward} {
+			if slices.ContainsFunc(forms, func(f form) bool { return d.aside(s, w, f, dir) }) {
+				return
 			}
 		}
+		return
 	}
+	for _, f := range forms {
+		if f.w <= w.long-1 && d.alongside(s, w, f, 1, 0) || d.aside(s, w, f, outward) || d.aside(s, w, f, -outward) {
+			return
+		}
+	}
+}
+
+// aside tries to measure on one side of a slanted edge, near it and then farther off; within the view at last with the label between.
+func (d *drawn) aside(s *sided, w slope, f form, dir float64) bool {
+	offs := []float64{4, 5.5, 7, 9, 11}
+	if w.through {
+		offs = append(offs, f.h+3*lineGap)
+	}
+	return f.w <= w.long-1 && slices.ContainsFunc(offs, func(off float64) bool { return d.alongside(s, w, f, dir, off) })
 }
 
 // alongside tries to measure off mm beside a slanted edge, to the side that dir says; 0 is on the line itself.

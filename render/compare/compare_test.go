@@ -2,11 +2,15 @@ package compare_test
 
 import (
 	"bytes"
+	"image"
+	"regexp"
+	"slices"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/render/compare"
 	"flatwright/render/pdf"
@@ -92,4 +96,45 @@ func TestADeviceWithoutTheFacesShowsTheSamePicture(t *testing.T) {
 	}
 	// librsvg knows no face within a file: what the test holds is not for free.
 	assert.Error(t, compare.Match(compare.Foreign.SVG(t, live), page, 0.01))
+}
+
+// Words side by side, as in a key, do not run into each other on a device that has but another and wider face and takes none from a file.
+func TestWordsKeepToTheirBoxesInAnyFace(t *testing.T) {
+	s := &sheet.Sheet{W: 150, H: 60}
+	var boxes []sheet.Box
+	add := func(words string, at sheet.Point, face fonts.Face, a sheet.Anchor, angle float64) {
+		x := sheet.NewText(words, face, 3.5, at, a, "")
+		x.Angle, x.Ink = angle, sheet.Black
+		s.Root.Items = append(s.Root.Items, x)
+		boxes = append(boxes, x.Box())
+	}
+	for i, face := range []fonts.Face{fonts.Regular, fonts.Bold, fonts.Italic} {
+		x := 20.0
+		for _, w := range []string{"direction of work", "edges with the same number are joined", "rib, along its ribs"} {
+			add(w, sheet.Point{X: x, Y: 10 + 8*float64(i)}, face, sheet.Start, 0)
+			x += fonts.Width(face, 3.5, w) + 1
+		}
+	}
+	add("96 cm / 37¾ in around", sheet.Point{X: 8, Y: 30}, fonts.Regular, sheet.Middle, 90)
+	add("103 (111, 119) (127, 135) cm", sheet.Point{X: 140, Y: 50}, fonts.Regular, sheet.End, 0)
+	bare := regexp.MustCompile(`(?s)<style.*?</style>`).ReplaceAll(svgOf(t, s), nil)
+	assert.Zero(t, stray(compare.Foreign.Chromium(t, bare, s.W, s.H), boxes))
+	loose := regexp.MustCompile(` textLength="[^"]*"`).ReplaceAll(bare, nil)
+	require.Less(t, len(loose), len(bare))
+	assert.Greater(t, stray(compare.Foreign.Chromium(t, loose, s.W, s.H), boxes), 20, "what the test holds is not for free")
+}
+
+// stray counts the pixels with ink that lie in no box, or more than 0.3 mm beside one.
+func stray(picture *image.Gray, boxes []sheet.Box) int {
+	n := 0
+	for y := range picture.Rect.Dy() {
+		for x := range picture.Rect.Dx() {
+			at := sheet.Point{X: (float64(x) + 0.5) * 25.4 / compare.DPI, Y: (float64(y) + 0.5) * 25.4 / compare.DPI}
+			in := func(b sheet.Box) bool { return b.Grown(0.3).Touches(at, at) }
+			if picture.GrayAt(x, y).Y < 128 && !slices.ContainsFunc(boxes, in) {
+				n++
+			}
+		}
+	}
+	return n
 }

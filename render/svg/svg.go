@@ -276,6 +276,10 @@ func (d *drawing) text(t *sheet.Text) {
 	case sheet.End:
 		b = append(b, ` text-anchor="end"`...)
 	}
+	// Where no face of ours is known, the words are set in another, as wide as their box (SVG 1.1, 10.5).
+	b = append(b, ` textLength="`...)
+	b = appendNumber(b, fonts.Width(t.Face, t.Size, shown))
+	b = append(b, `" lengthAdjust="spacingAndGlyphs"`...)
 	x, y := sheet.Quantise(t.At.X), sheet.Quantise(t.At.Y)
 	if a := sheet.Quantise(t.Angle); a != 0 {
 		b = append(b, ` transform="rotate(`...)

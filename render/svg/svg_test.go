@@ -301,7 +301,7 @@ func ExampleWrite() {
 	}
 	fmt.Println(b.String()[strings.Index(b.String(), "<text"):])
 	// Output:
-	// <text x="15.00" y="9.00" font-size="3" text-anchor="middle" fill="#000000" >10 cm</text>
+	// <text x="15.00" y="9.00" font-size="3" text-anchor="middle" textLength="8.17" lengthAdjust="spacingAndGlyphs" fill="#000000" >10 cm</text>
 	// </g>
 	// </svg>
 }

@@ -234,7 +234,7 @@ func (t *trunk) around(y, l, r float64) bool {
 			return true
 		}
 	}
-	if !t.closed(y) {
+	if !t.closed() {
 		return false
 	}
 	fl, fr := math.Inf(1), math.Inf(-1)
@@ -259,20 +259,28 @@ func (t *trunk) around(y, l, r float64) bool {
 	return false
 }
 
-// closed reports whether a bond along the sides of the trunk, below a height, holds front and back together: what hangs open
-// there goes around nothing.
-func (t *trunk) closed(y float64) bool {
-	keys := map[face]map[string]bool{front: {}, back: {}}
+// closed reports whether a bond below the shoulders holds front and back together: what is joined at the shoulders alone hangs open,
+// and goes around nothing.
+func (t *trunk) closed() bool {
+	low, all := map[face]map[string]bool{front: {}, back: {}}, map[face]map[string]bool{front: {}, back: {}}
 	for _, p := range t.panels {
 		for i, s := range p.drawn {
-			z := p.drawn[(i+1)%len(p.drawn)].a
-			if of := keys[p.face]; of != nil && absf(z.Y-s.a.Y) > absf(z.X-s.a.X) && min(s.a.Y, z.Y) < y-0.4 {
-				for _, k := range s.keys {
-					of[k] = true
+			for _, k := range s.keys {
+				if p.face == either {
+					continue
+				}
+				all[p.face][k] = true
+				if min(s.a.Y, p.drawn[(i+1)%len(p.drawn)].a.Y) < t.hem+0.75*(t.top-t.hem) {
+					low[p.face][k] = true
 				}
 			}
 		}
 	}
+	return inBoth(low) || !inBoth(all)
+}
+
+// inBoth reports whether front and back have a key in common.
+func inBoth(keys map[face]map[string]bool) bool {
 	for k := range keys[front] {
 		if keys[back][k] {
 			return true
