@@ -171,7 +171,7 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 		p.drawn = append(p.drawn, s)
 	}
 	after := (run[len(run)-1] + 1) % n
-	far := func(real, put pt) bool { return dist(real, put) > mostDrawn }
+	far := func(real, put pt) bool { return dist(real, put) > p.slack() }
 	endOf, startOf := m.at(p.loop[after].a), m.at(p.loop[run[0]].a)
 	rest := n - len(run)
 	for j := range rest {
@@ -198,6 +198,15 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 // sewn has no gap, and so little more does not show. An underarm may gape wider; what would at its other end does not lie flat as one panel, such as a sleeve with the strap
 // of its shoulder.
 const mostDrawn = 50.0
+
+// slack is mostDrawn of a panel; a share of a round yoke, which has no seam there, has more of it: in large sizes the shares of body and
+// sleeve slope otherwise by several stitches.
+func (p *panel) slack() float64 {
+	if slices.ContainsFunc(p.loop, func(s side) bool { return s.name == shareEdge }) {
+		return 2 * mostDrawn
+	}
+	return mostDrawn
+}
 
 // fit is a way in which a panel may be placed.
 type fit struct {
@@ -506,7 +515,7 @@ func (a *assembly) lay(f fit) {
 	if hold == 1 {
 		upper = dist(m.at(run1), f.chain.start())
 	}
-	if hold != 0.5 && upper > mostDrawn {
+	if hold != 0.5 && upper > p.slack() {
 		f.q.unfit = true
 		return
 	}

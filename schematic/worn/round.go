@@ -217,9 +217,9 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 		q := &panel{made: m, view: p.view, name: r.name, face: a.facing(r.name)}
 		q.loop = []side{
 			{a: pt{X: -b, Y: base}, name: "base", keys: r.keys, curve: true},
-			{a: pt{X: b, Y: base}, name: "share", keys: []string{fmt.Sprint("share ", rt, " of ", m.Name)}, blind: true},
+			{a: pt{X: b, Y: base}, name: shareEdge, keys: []string{fmt.Sprint("share ", rt, " of ", m.Name)}, blind: true},
 			{a: pt{X: t, Y: top}, name: "neck", keys: []string{bends + "neck of " + m.Name}, curve: true},
-			{a: pt{X: -t, Y: top}, name: "share", keys: []string{fmt.Sprint("share ", l, " of ", m.Name)}, blind: true},
+			{a: pt{X: -t, Y: top}, name: shareEdge, keys: []string{fmt.Sprint("share ", l, " of ", m.Name)}, blind: true},
 		}
 		a.add(q, m.Make).share = true
 	}
@@ -233,6 +233,9 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 		a.strips = append(a.strips, s)
 	}
 }
+
+// shareEdge is the name of the sides at which the shares of a round meet.
+const shareEdge = "share"
 
 // neckRibs is how deep the ribs at the neck of a round are, which are a strip of their own, and where they end.
 func (p *panel) neckRibs(neck float64) (deep, top float64) {
