@@ -202,24 +202,17 @@ func TestLeastSquaresOfAGeneralLibraryPlacesEveryPanelAlike(t *testing.T) {
 	require.Positive(t, checked, "the random garments must have seams")
 }
 
-// anew is where a general library's damped least squares lay a panel that hangs from others, from starts of its own, by the bonds alone: the ends of the
-// longest run of its sides that share a bond with its hosts onto the ends of theirs, the lower end held fast if they slope.
-// False where the bonds alone don't say which ends meet.
-func anew(q *panel) (motion, bool) {
-	theirs := map[string]bool{}
-	for _, h := range q.hosts {
-		maps.Copy(theirs, keysOf(h.loop))
-	}
-	run := longestRun(q.loop, theirs)
+// bondedEnds are the ends of the longest run of a panel's sides with one of the keys, and those of the runs of its hosts with one, each as
+// it goes from host to host.
+func bondedEnds(q *panel, keys map[string]bool) (own [2]pt, runs [][2]pt) {
+	run := longestRun(q.loop, keys)
 	if len(run) == 0 {
-		return motion{}, false
+		return own, nil
 	}
-	own := [2]pt{q.loop[run[0]].a, q.loop[(run[len(run)-1]+1)%len(q.loop)].a}
-	mine := keysOf(q.loop)
-	var runs [][2]pt
+	own = [2]pt{q.loop[run[0]].a, q.loop[(run[len(run)-1]+1)%len(q.loop)].a}
 	for _, h := range q.hosts {
 		n := len(h.loop)
-		at := func(i int) bool { return !h.loop[i%n].fold && h.loop[i%n].has(mine) }
+		at := func(i int) bool { return !h.loop[i%n].fold && h.loop[i%n].has(keys) }
 		for i := range n {
 			if !at(i) || at(i+n-1) {
 				continue
@@ -245,13 +238,37 @@ func anew(q *panel) (motion, bool) {
 			}
 		}
 	}
-	// A front has two armholes alike: which of the two sleeves it is, is told by the side of the body.
-	lo, hi := box(q.drawn)
-	side := mid(lo, hi)
+	return own, runs
+}
+
+// anew is where a general library's damped least squares lay a panel that hangs from others, from starts of its own, by the bonds alone: the ends of the
+// longest run of its sides that share a bond with its hosts onto the ends of theirs, the lower end held fast if they slope; where
+// these differ in length, those of its longest single bond. False where the bonds alone don't say which ends meet.
+func anew(q *panel) (motion, bool) {
+	shared, mine := map[string]bool{}, keysOf(q.loop)
+	for _, h := range q.hosts {
+		for k := range keysOf(h.loop) {
+			if mine[k] {
+				shared[k] = true
+			}
+		}
+	}
+	own, runs := bondedEnds(q, shared)
 	runs = slices.DeleteFunc(runs, func(r [2]pt) bool { return math.Abs(dist(r[0], r[1])/dist(own[0], own[1])-1) > alike })
+	if len(runs) == 0 {
+		long := 0.0
+		for _, k := range slices.Sorted(maps.Keys(shared)) {
+			if o, r := bondedEnds(q, map[string]bool{k: true}); len(r) > 0 && dist(o[0], o[1]) > long {
+				own, runs, long = o, r, dist(o[0], o[1])
+			}
+		}
+	}
 	if len(runs) == 0 {
 		return motion{}, false
 	}
+	// A front has two armholes alike: which of the two sleeves it is, is told by the side of the body.
+	lo, hi := box(q.drawn)
+	side := mid(lo, hi)
 	ends := slices.MinFunc(runs, func(x, y [2]pt) int {
 		return cmp.Compare(dist(mid(x[0], x[1]), side), dist(mid(y[0], y[1]), side))
 	})
@@ -327,7 +344,7 @@ func descended(own, on [2]pt, w [2]float64, turn float64) (motion, float64) {
 
 // A placing that knows the bonds, and nothing of the chords that were laid, finds every panel within 0.1 mm where it lies.
 func TestDampedLeastSquaresFromStartsOfTheirOwnPlaceEveryPanelAlike(t *testing.T) {
-	checked, n, hung := map[string]bool{}, 0, 0
+	checked, n := map[string]bool{}, 0
 	for _, f := range files(t) {
 		p := pattern(t, f)
 		for i := range p.Sizes.Names {
@@ -339,11 +356,8 @@ func TestDampedLeastSquaresFromStartsOfTheirOwnPlaceEveryPanelAlike(t *testing.T
 				if !q.hung || len(q.hosts) == 0 || q.over != nil {
 					continue
 				}
-				hung++
 				m, ok := anew(q)
-				if !ok {
-					continue
-				}
+				require.True(t, ok, "%s, %s", f, q.name)
 				for _, s := range q.loop {
 					require.Less(t, dist(m.at(s.a), q.where.at(s.a)), 0.1, "%s, %s", f, q.name)
 				}
@@ -352,9 +366,9 @@ func TestDampedLeastSquaresFromStartsOfTheirOwnPlaceEveryPanelAlike(t *testing.T
 			}
 		}
 	}
-	t.Logf("%d of %d panels, of %d garments", n, hung, len(checked))
-	require.GreaterOrEqual(t, n, 40)
-	require.GreaterOrEqual(t, len(checked), 8)
+	t.Logf("%d panels, of %d garments", n, len(checked))
+	require.GreaterOrEqual(t, n, 150)
+	require.GreaterOrEqual(t, len(checked), 15)
 }
 
 func TestPanelsArePlacedWithoutBeingBent(t *testing.T) {
