@@ -68,7 +68,21 @@ func steady(path []pt, deep float64) []pt {
 	for n := len(path); n > 2 && turns(path[n-1], path[n-2], path[n-3]); n = len(path) {
 		path = path[:n-1]
 	}
-	return path
+	out := path[:1:1]
+	for i := 1; i < len(path); i++ {
+		if i+2 < len(path) && dist(path[i], path[i+1]) < deep/2 && jogs(path[i-1], path[i], path[i+1], path[i+2]) {
+			continue // a rib that draws in is no corner either
+		}
+		out = append(out, path[i])
+	}
+	return out
+}
+
+// jogs reports whether a way turns from b to c and back again.
+func jogs(a, b, c, d pt) bool {
+	u, v, w := sub(b, a), sub(c, b), sub(d, c)
+	side := func(x, y pt) bool { return dot(x, y) < 0.7*length(x)*length(y) }
+	return side(u, v) && side(v, w) && cross(u, v)*cross(v, w) < 0
 }
 
 // offset is a way beside path, to its right, at a distance: joined at the corners, and without the turns where
