@@ -55,7 +55,7 @@ spreadsheet in its grading. In both only those bytes change.`,
 				d.out = ""
 			}
 			return d.agreed(cmd, env, args[0], func(src job.Source) (job.Result, error) {
-				return job.Grade(cmd.Context(), src, o)
+				return d.graded(cmd, args[0], src, o)
 			})
 		},
 	}
@@ -99,4 +99,15 @@ func (d *delivery) named(cmd *cobra.Command, path string) (job.Source, error) {
 	src, err := d.readMost(cmd, path, job.MostSheet)
 	src.Name = filepath.Base(src.Name)
 	return src, err
+}
+
+// graded is what grade makes of a pattern; a drawing of it is in the face that the pattern names.
+func (d *delivery) graded(cmd *cobra.Command, pattern string, src job.Source, o job.GradeOptions) (job.Result, error) {
+	if o.Nested {
+		var err error
+		if o.Draw.Face, err = d.faceOf(pattern, "", src); err != nil {
+			return job.Result{}, err
+		}
+	}
+	return job.Grade(cmd.Context(), src, o)
 }

@@ -60,6 +60,10 @@ func nestStyle(i int) sheet.Style {
 // from size to size shows. Sizes with one corner share a label. Pieces worked from
 // the neck meet at the top, others at the hem. o.Size and o.Labels do not matter.
 func Nested(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
+	return faced(o, func(o Options) ([]*sheet.Sheet, error) { return nested(gs, o) })
+}
+
+func nested(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 	o.Size, o.Labels = 0, OneSize
 	var first *plan
 	var nests []*nest

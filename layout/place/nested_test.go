@@ -6,8 +6,10 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"golang.org/x/image/font/gofont/gomono"
 	"pgregory.net/rapid"
 
+	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
 	"flatwright/schematic/random"
@@ -119,4 +121,23 @@ func TestTwelveSizesHaveTwelveLines(t *testing.T) {
 		assert.Equal(t, sheet.Black, s.Stroke, "and not by colour")
 	}
 	assert.Len(t, seen, 12)
+}
+
+// Go Mono is wider than the house's face by far.
+func TestTheSizesInsideEachOtherTakeAFaceOfOnesOwn(t *testing.T) {
+	mono, err := fonts.Parse(gomono.TTF)
+	require.NoError(t, err)
+	sheets, err := Nested(pullover(3), Options{Face: mono})
+	require.NoError(t, err)
+	texts := 0
+	for _, s := range sheets {
+		assert.Empty(t, sheet.Overlaps(s, 9.5))
+		sheet.Walk(&s.Root, func(it sheet.Item) {
+			if text, ok := it.(*sheet.Text); ok {
+				assert.Equal(t, mono, text.Face)
+				texts++
+			}
+		})
+	}
+	assert.Positive(t, texts)
 }

@@ -77,6 +77,14 @@ func TestABandTurnsNoCornerAtTheStaggerOfARow(t *testing.T) {
 	}
 }
 
+// A rib steps in by 8 at the end of an edge; the band beside it is straight all the same, and ends level with it.
+func TestABandIsStraightWhereARibDrawsIn(t *testing.T) {
+	assert.Equal(t, []pt{{}, {Y: 50}, {Y: 300}}, steady([]pt{{X: -8}, {X: -8, Y: 50}, {Y: 50}, {Y: 300}}, 40))
+	assert.Equal(t, []pt{{}, {Y: 250}, {Y: 300}}, steady([]pt{{}, {Y: 250}, {X: 8, Y: 250}, {X: 8, Y: 300}}, 40))
+	step := []pt{{X: -30}, {X: -30, Y: 50}, {Y: 50}, {Y: 300}}
+	assert.Equal(t, step, steady(step, 40), "too wide a step for a rib")
+}
+
 // The sides of a bonnet's brim are sewn to the sides of its crown, at a right angle: it stands up round the head.
 func TestWhatIsSewnToItselfRoundACornerIsDrawnAsItIsWorkedAndNoted(t *testing.T) {
 	p := written(t, `version: 1

@@ -68,14 +68,21 @@ func steady(path []pt, deep float64) []pt {
 	for n := len(path); n > 2 && turns(path[n-1], path[n-2], path[n-3]); n = len(path) {
 		path = path[:n-1]
 	}
-	out := path[:1:1]
-	for i := 1; i < len(path); i++ {
-		if i+2 < len(path) && dist(path[i], path[i+1]) < deep/2 && jogs(path[i-1], path[i], path[i+1], path[i+2]) {
-			continue // a rib that draws in is no corner either
+	for i := 1; i+2 < len(path); i++ { // a rib that draws in is no corner either
+		b, c := path[i], path[i+1]
+		if dist(b, c) > deep/2 || !jogs(path[i-1], b, c, path[i+2]) {
+			continue
 		}
-		out = append(out, path[i])
+		path = slices.Clone(path)
+		switch by := sub(c, b); {
+		case i == 1 && (i+3 < len(path) || dist(path[0], b) < dist(c, path[3])):
+			path[0] = add(path[0], by)
+		case i+3 == len(path):
+			path[i+2], path[i+1] = sub(path[i+2], by), b
+		}
+		path = slices.Delete(path, i, i+1)
 	}
-	return out
+	return path
 }
 
 // jogs reports whether a way turns from b to c and back again.

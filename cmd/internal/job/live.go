@@ -88,6 +88,7 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	}
 	if o.Labels == Nested {
 		d := nestedDrawing(o)
+		d.opts.Face = ownFace(p, o.Face, &l.Findings)
 		if d.sheets, err = place.Nested(gs, d.opts); err != nil {
 			return l, fmt.Errorf("%s: %w", d.name, err)
 		}
