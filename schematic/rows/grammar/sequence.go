@@ -151,14 +151,8 @@ func (s *sequence) stretchAt(i int) bool {
 // repeat reads rep from * 5 times, repeat around, rep between * and *.
 func (s *sequence) repeat() bool {
 	t := s.at(s.i)
-	if t.Is("across", "around") && s.sep == "," && s.at(s.i-1).Is(",") && s.at(s.i+1).Kind != 'w' && s.star < 0 && s.closed == nil && s.severalBare() {
-		return s.wholeRow(s.i) // dc in next st, 2 dc in next st, around
-	}
-	if t.Is("across", "around") && s.at(s.i-1).Is(",") && s.at(s.i+1).Kind != 'w' && s.lastGroup(s.i) { // *(p2, k8), around
-		r := s.out[len(s.out)-1].(*ins.Repeat)
-		r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, s.i)}
-		s.i++
-		return true
+	if t.Is("across", "around") {
+		return s.at(s.i-1).Is(",") && s.at(s.i+1).Kind != 'w' && s.bareAround()
 	}
 	if !t.Is("rep", "repeat", "repeating", "rpt", "reps", "repeated", "work", "from") {
 		return false
@@ -174,6 +168,32 @@ func (s *sequence) repeat() bool {
 	if t.Is("work", "from") && !isStar(s.at(j)) || t.Is("from") && j != s.i+1 {
 		return false
 	}
+	j, starred := s.pastStars(j)
+	if !starred && s.star < 0 && s.closed == nil && !s.lastGroup(j) {
+		return s.wholeRow(j)
+	}
+	if !starred && s.rowsFollow() {
+		return false
+	}
+	return s.again(j)
+}
+
+// bareAround reads 'around' behind a comma, which works what stands before it again and again.
+func (s *sequence) bareAround() bool {
+	if s.sep == "," && s.star < 0 && s.closed == nil && s.severalBare() {
+		return s.wholeRow(s.i) // dc in next st, 2 dc in next st, around
+	}
+	if !s.lastGroup(s.i) { // *(p2, k8), around
+		return false
+	}
+	r := s.out[len(s.out)-1].(*ins.Repeat)
+	r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, s.i)}
+	s.i++
+	return true
+}
+
+// pastStars is behind the stars at j that 'repeat' names, and whether there are any: from * to *, between *s.
+func (s *sequence) pastStars(j int) (int, bool) {
 	starred := false
 	for {
 		v, to := star(s.parser, j)
@@ -189,12 +209,11 @@ func (s *sequence) repeat() bool {
 	if s.at(j).Is(",") && starred {
 		j++
 	}
-	if !starred && s.star < 0 && s.closed == nil && !s.lastGroup(j) {
-		return s.wholeRow(j)
-	}
-	if !starred && s.rowsFollow() {
-		return false
-	}
+	return j, starred
+}
+
+// again repeats the stretch that was marked last as the words at j say.
+func (s *sequence) again(j int) bool {
 	r := s.stretch()
 	if r == nil {
 		return false
@@ -345,28 +364,7 @@ func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 	bracket := r.InAll
 	r.InAll = false
 	if !rep && s.at(i).Is("rep", "repeat", "repeated", "repeating") && !s.rowsAt(i+1) {
-		j := i + 1
-		for s.at(j).Is("this", "from", "in", "brackets", "pattern", "between", "a", "total", "of") || isStar(s.at(j)) || s.at(j).Is("to", "and") && isStar(s.at(j+1)) {
-			j++
-		}
-		starred := isStar(s.at(j - 1))
-		if v, to := s.named("times", j); to >= 0 {
-			o := v.(often)
-			r.Times = o.n
-			if starred || o.more {
-				r.Times, r.InAll = o.n.Plus(1), !o.more
-			}
-			return to
-		}
-		if v, to := s.named("extent", j); to >= 0 {
-			r.Times, r.Until = ins.Num{}, v.(ins.Extent)
-			return s.lastTimeAt(r, to)
-		}
-		if starred {
-			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(i, j-1)}
-			return s.lastTimeAt(r, j)
-		}
-		return i
+		return s.specRepeated(r, i)
 	}
 	if s.at(i).Kind == 'g' && len(s.at(i).Sub) > 1 { // dec (3 times)
 		q := s.within(s.at(i).Sub)
@@ -378,9 +376,10 @@ func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 	if v, to := s.named("times", i); to >= 0 {
 		o := v.(often)
 		r.Times = o.n
-		if rep && !bracket && !o.total || o.more && !bracket && rep {
+		switch {
+		case rep && !bracket && (o.more || !o.total):
 			r.Times, r.InAll = o.n.Plus(1), !o.more
-		} else if o.more && bracket {
+		case o.more && bracket:
 			r.Times = o.n.Plus(1)
 		}
 		return to
@@ -389,12 +388,38 @@ func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 		r.Times, r.Until = ins.Num{}, v.(ins.Extent)
 		return to
 	}
-	if s.at(i).Is("until") {
-		if v, to := s.named("until", i+1); to >= 0 && rep {
-			_ = v
+	if rep && s.at(i).Is("until") {
+		if _, to := s.named("until", i+1); to >= 0 {
 			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(i, to-1)}
 			return to
 		}
+	}
+	return i
+}
+
+// specRepeated reads how often a bracket is repeated: repeat from * to * 5 times, rep across.
+func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
+	j := i + 1
+	for s.at(j).Is("this", "from", "in", "brackets", "pattern", "between", "a", "total", "of") || isStar(s.at(j)) || s.at(j).Is("to", "and") && isStar(s.at(j+1)) {
+		j++
+	}
+	starred := isStar(s.at(j - 1))
+	if v, to := s.named("times", j); to >= 0 {
+		o := v.(often)
+		r.Times = o.n
+		if starred || o.more {
+			r.Times, r.InAll = o.n.Plus(1), !o.more
+		}
+		return to
+	}
+	v, to := s.named("extent", j)
+	switch {
+	case to >= 0:
+		r.Times, r.Until = ins.Num{}, v.(ins.Extent)
+		return s.lastTimeAt(r, to)
+	case starred:
+		r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(i, j-1)}
+		return s.lastTimeAt(r, j)
 	}
 	return i
 }
@@ -657,26 +682,11 @@ func (s *sequence) worked(i int) bool {
 // remark reads (counts as 1 dc), (3 skipped ch count as dc), (does not count as a st).
 func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 	q := p.within(t.Sub)
-	at := -1
-	for i := range q.t {
-		if q.t[i].Is("counts", "count", "counted", "counting", "stands", "stand") {
-			at = i
-			break
-		}
-	}
-	if at < 0 {
-		for i := range q.t {
-			if q.t[i].Is("first", "counts") && i == 0 || q.t[i].Is("1st") && i == 0 { // (first dc)
-				if k, to := q.named("kind", i+1); to == len(q.t) && len(q.t) <= 4 {
-					if s := k.(thing).Kind; s != nil && s.Craft == stitch.Crochet && s.Uses == 1 {
-						return ins.Counting{How: ins.CountsAsStitch, As: s}, true
-					}
-				}
-			}
-		}
-		return ins.Counting{}, false
-	}
-	if at > 0 && q.t[at-1].Is("st", "stitch") {
+	at := slices.IndexFunc(q.t, func(k text.Token) bool { return k.Is("counts", "count", "counted", "counting", "stands", "stand") })
+	switch {
+	case at < 0:
+		return q.firstOf()
+	case at > 0 && q.t[at-1].Is("st", "stitch"):
 		return ins.Counting{}, false
 	}
 	from := at
@@ -688,20 +698,31 @@ func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 		return ins.Counting{}, false
 	}
 	c := v.(ins.Counting)
-	for i := range from {
-		if q.t[i].Kind == 'n' && !q.at(i+1).Is("st") {
+	for i := range q.t {
+		if i < from && q.t[i].Kind == 'n' && !q.at(i+1).Is("st") {
 			c.Told = q.t[i].Num
 		}
 		if q.t[i].Is(nots...) {
 			c.How = ins.CountsNot
 		}
 	}
-	for i := from; i < len(q.t); i++ {
-		if q.t[i].Is(nots...) {
-			c.How = ins.CountsNot
-		}
-	}
 	return c, true
+}
+
+// firstOf reads (first dc): the chain stands for one.
+func (p *parser) firstOf() (ins.Counting, bool) {
+	if !p.at(0).Is("first", "counts", "1st") || len(p.t) > 4 {
+		return ins.Counting{}, false
+	}
+	k, to := p.named("kind", 1)
+	if to != len(p.t) {
+		return ins.Counting{}, false
+	}
+	s := k.(thing).Kind
+	if s == nil || s.Craft != stitch.Crochet || s.Uses != 1 {
+		return ins.Counting{}, false
+	}
+	return ins.Counting{How: ins.CountsAsStitch, As: s}, true
 }
 
 // nots are words that say that something is not so.
@@ -1071,46 +1092,21 @@ func (s *sequence) counted() bool {
 	for s.at(lead).Is(countLead...) {
 		lead++
 	}
+	if !s.mayLead(lead) {
+		return false
+	}
 	firm := lead > s.i || s.sep == "--" || s.sep == "-" || s.sep == "=" || s.sep == ":" && s.i > 1
-	if s.at(lead).Kind != 'n' && s.at(lead).Kind != 'w' || s.at(s.i).Kind == 'w' && lead == s.i && numerals[s.at(s.i).S] == 0 {
-		return false
-	}
-	if lead > s.i && s.at(s.i).Is("in", "a", "for", "of", "with", "and", "on") && s.at(s.i+1).Kind == 'n' && !s.at(s.i).Is("for", "with") {
-		return false
-	}
-	end := s.i
-	for end < len(s.t) && !s.at(end).Is(".", "--", "=") && s.at(end).Kind != 'g' && !(s.at(end).Is("turn", "join", "fasten") || s.at(end).Is(";")) {
-		if end++; end-s.i > mostCount {
-			return false
-		}
-	}
-	for _, cut := range []int{end, s.lastComma(end)} {
-		if cut <= s.i {
+	end := s.countEnd()
+	for _, to := range []int{end, s.lastComma(end)} {
+		if to <= s.i {
 			continue
 		}
-		to := cut
 		if s.at(to - 1).Is(",") {
 			to--
 		}
 		g := s.countsOf(s.t[s.i:to])
-		if g == nil || len(g) == 1 && g[0].Unit.Chain {
-			continue
-		}
-		last := s.at(to - 1)
-		if last.Kind == 'n' && s.at(to-2).Is("needle", "needles", "row", "rnd", "round") { // 25 sts on needle 1
-			last = s.at(to - 2)
-		}
-		if last.Is("inc", "dec", "increase", "decrease") { // 6 inc (12)
-			continue
-		}
-		any := g[len(g)-1].Any
-		ok := firm || last.Is(remains...) || s.said(s.i, to, "remain", "remains", "total", "altogether", "made") ||
-			any && (s.sep == "." || s.sep == ";" || s.sep == ",") && len(s.out) > 0 && last.Kind == 'w' && s.ended() ||
-			(s.sep == "." || s.sep == ";") && s.ended() && s.restIsNothing(to) || any && s.sep == "" && s.i == 0 && last.Kind == 'w'
-		if s.sep == "" && s.i > 0 && any && last.Kind == 'w' && s.ended() && s.restIsNothing(to) && !s.at(s.i-1).Is("next", "last", "first") {
-			ok = true
-		}
-		if !ok || s.at(s.i).Kind == 'n' && firm && lead == s.i && !s.restIsNothing(to) {
+		if g == nil || len(g) == 1 && g[0].Unit.Chain || !s.meansCount(g, to, firm) ||
+			firm && lead == s.i && s.at(s.i).Kind == 'n' && !s.restIsNothing(to) {
 			continue
 		}
 		if onNeedle(s.t[s.i:to]) { // a part of the row
@@ -1122,6 +1118,48 @@ func (s *sequence) counted() bool {
 		return true
 	}
 	return false
+}
+
+// mayLead reports whether a count may begin with the words up to lead, where its number is.
+func (s *sequence) mayLead(lead int) bool {
+	first, n := s.at(s.i), s.at(lead)
+	if n.Kind != 'n' && n.Kind != 'w' || first.Kind == 'w' && lead == s.i && numerals[first.S] == 0 {
+		return false
+	}
+	return lead == s.i || !first.Is("in", "a", "of", "and", "on") || s.at(s.i+1).Kind != 'n'
+}
+
+// countEnd is where a count that begins here ends at the latest; here, if that is too far.
+func (s *sequence) countEnd() int {
+	end := s.i
+	for end < len(s.t) && s.at(end).Kind != 'g' && !s.at(end).Is(".", "--", "=", "turn", "join", "fasten", ";") {
+		if end++; end-s.i > mostCount {
+			return s.i
+		}
+	}
+	return end
+}
+
+// meansCount reports whether numbers up to the token at to are a count and no work: their words say so, or the row ends with them.
+func (s *sequence) meansCount(g []ins.StitchGroup, to int, firm bool) bool {
+	last := s.at(to - 1)
+	if last.Kind == 'n' && s.at(to-2).Is("needle", "needles", "row", "rnd", "round") { // 25 sts on needle 1
+		last = s.at(to - 2)
+	}
+	if last.Is("inc", "dec", "increase", "decrease") { // 6 inc (12)
+		return false
+	}
+	if firm || last.Is(remains...) || s.said(s.i, to, "remain", "remains", "total", "altogether", "made") {
+		return true
+	}
+	named, sentence := g[len(g)-1].Any && last.Kind == 'w', s.sep == "." || s.sep == ";"
+	switch {
+	case named && (sentence || s.sep == ",") && len(s.out) > 0 && s.ended(), named && s.sep == "" && s.i == 0:
+		return true
+	case sentence && s.ended() && s.restIsNothing(to):
+		return true
+	}
+	return named && s.sep == "" && s.i > 0 && s.ended() && s.restIsNothing(to) && !s.at(s.i-1).Is("next", "last", "first")
 }
 
 // onNeedle reports whether a count is that of one needle of several: 25 sts on needle 1.
@@ -1209,17 +1247,7 @@ func (p *parser) countsIn(t []text.Token) []ins.StitchGroup {
 
 // countsOf reads a list of counts that is the whole of the tokens, or nothing.
 func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
-	number := false
-	for i := range t {
-		if t[i].Is("per") {
-			return nil
-		}
-		number = number || t[i].Kind == 'n' || numerals[t[i].S] > 0
-		if isStar(&t[i]) && !t[i].Is("+") { // 18 sts + 6 ch spaces
-			return nil
-		}
-	}
-	if !number {
+	if !mayCount(t) {
 		return nil
 	}
 	q := p.within(t)
@@ -1229,56 +1257,87 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 	}
 	var out []ins.StitchGroup
 	for {
-		from := i
-		v, to := q.named("num", i)
+		g, to := q.groupAt(i)
 		if to < 0 {
 			return nil
 		}
-		g := ins.StitchGroup{N: v.(ins.Num), Any: true}
-		i = to
-		if q.at(i).Is("more", "other") { // 7 more tr, now 29
-			for i < len(q.t) && !q.at(i).Is("now", "total") {
-				i++
-			}
-			if i++; i >= len(q.t) {
+		if q.at(to).Is("more", "other") { // 7 more tr, now 29
+			if i = q.behindNow(to); i >= len(q.t) {
 				return nil
 			}
 			out = nil
 			continue
 		}
-		if q.at(i).Kind == 'g' { // 34 (36) of other sizes
+		if q.at(to).Kind == 'g' { // 34 (36) of other sizes
 			return nil
 		}
-		if u, to := q.named("unit", i); to >= 0 {
+		if u, next := q.named("unit", to); next >= 0 {
 			g.Unit = u.(ins.Unit)
 			g.Any = g.Unit.Any() && g.Unit.Word != "corner"
-			i = to
+			to = next
 		}
-		g.At = q.span(from, i-1)
+		g.At = q.span(i, to-1)
 		out = append(out, g)
-		for q.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "last", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
-			"this", "sizes", "edge", "neck", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg", "blo", "flo") || q.at(i).Ord > 0 {
-			if q.at(i).Is("dc", "ch", "st", "sts") && i > 0 && q.at(i-1).Kind == 'n' {
-				break
-			}
-			if i++; q.at(i-1).Is("needle", "needles", "row", "rnd", "round") && q.at(i).Kind == 'n' && q.at(i+1).Kind != 'w' { // on Needle 1, in Row 5
-				i++
-			}
-		}
-		if i >= len(q.t) {
+		to = q.behindCount(to)
+		if to >= len(q.t) || to == len(q.t)-1 && q.at(to).Kind == 'g' && q.neutralAll(q.at(to).Sub) {
 			return out
 		}
-		if q.at(i).Kind == 'g' && q.neutralAll(q.at(i).Sub) && i == len(q.t)-1 {
-			return out
-		}
-		if !q.at(i).Is(",", "and", "+", ";", "&", "plus", ".") {
+		switch i = q.behindAnd(to); {
+		case i == to:
 			return nil
-		}
-		for q.at(i).Is(",", "and", "+", ";", "&", "plus", ".") {
-			i++
-		}
-		if i >= len(q.t) {
+		case i >= len(q.t):
 			return out
 		}
 	}
+}
+
+// behindNow is behind the word with which a total follows: 7 more tr, now 29.
+func (p *parser) behindNow(i int) int {
+	for i < len(p.t) && !p.at(i).Is("now", "total") {
+		i++
+	}
+	return i + 1
+}
+
+// behindAnd is behind signs and words that join counts.
+func (p *parser) behindAnd(i int) int {
+	for p.at(i).Is(",", "and", "+", ";", "&", "plus", ".") {
+		i++
+	}
+	return i
+}
+
+// mayCount reports whether tokens hold a number, and nothing that no count has.
+func mayCount(t []text.Token) bool {
+	number := false
+	for i := range t {
+		if t[i].Is("per") || isStar(&t[i]) && !t[i].Is("+") { // 18 sts + 6 ch spaces
+			return false
+		}
+		number = number || t[i].Kind == 'n' || numerals[t[i].S] > 0
+	}
+	return number
+}
+
+// groupAt reads the number of one kind of stitch in a count.
+func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
+	v, to := p.named("num", i)
+	if to < 0 {
+		return ins.StitchGroup{}, -1
+	}
+	return ins.StitchGroup{N: v.(ins.Num), Any: true}, to
+}
+
+// behindCount is where words end that tell nothing more of a count: in all, on needle 1.
+func (p *parser) behindCount(i int) int {
+	for p.at(i).Ord > 0 || p.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "last", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
+		"this", "sizes", "edge", "neck", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg", "blo", "flo") {
+		if p.at(i).Is("dc", "ch", "st", "sts") && i > 0 && p.at(i-1).Kind == 'n' {
+			break
+		}
+		if i++; p.at(i-1).Is("needle", "needles", "row", "rnd", "round") && p.at(i).Kind == 'n' && p.at(i+1).Kind != 'w' { // on Needle 1, in Row 5
+			i++
+		}
+	}
+	return i
 }
