@@ -35,7 +35,7 @@ func Write(w io.Writer, p *schematic.Pattern, gs []*schematic.Garment) error {
 		return fmt.Errorf("xlsx: %w", err)
 	}
 	b.sheet = Measurements
-	b.measurements(table.Of(gs))
+	b.measurements(table.Of(gs), len(p.Grading) > 0)
 	b.page()
 	if _, err := f.NewSheet(Grading); err != nil {
 		return fmt.Errorf("xlsx: %w", err)
@@ -76,7 +76,7 @@ type book struct {
 	steps units.Steps
 	err   error
 
-	head, size, group, length, count, none, note int // styles
+	head, size, group, length, count, none, note, wrapped int // styles
 
 	widest int // the longest name of the sheet, in characters
 }
@@ -96,6 +96,7 @@ func (b *book) styles() {
 	b.length = b.style(&excelize.Style{CustomNumFmt: format("0.00")})
 	b.count = b.style(&excelize.Style{CustomNumFmt: format("0.###")})
 	b.none = b.style(&excelize.Style{Alignment: &excelize.Alignment{Horizontal: "right"}})
+	b.wrapped = b.style(&excelize.Style{Font: &excelize.Font{Italic: true}, Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}})
 	b.note = b.style(&excelize.Style{Font: &excelize.Font{Italic: true}})
 }
 
@@ -166,9 +167,29 @@ func (b *book) sizes(title string, names []string) {
 	b.keep(b.f.SetPanes(b.sheet, &excelize.Panes{Freeze: true, XSplit: 2, YSplit: b.row, TopLeftCell: at(first, b.row+1), ActivePane: "bottomRight"}))
 }
 
-func (b *book) measurements(t table.Table) {
+// exact and stale say on top of every page what the numbers of the first sheet are.
+const (
+	exact = "Exact, to a hundredth; drawings and tables round them once."
+	stale = " Of the counts as they were when this was written: they do not follow a change in Grading. Take it back with 'grade --from', and write this anew."
+)
+
+// wide writes a note above the columns of the sizes, in as many lines as it takes there.
+func (b *book) wide(note string, sizes int) {
+	const column, line = 9, 15 // characters of a column, points of a line
+	b.text(first, note, b.wrapped)
+	b.keep(b.f.MergeCell(b.sheet, b.cell(first), b.cell(first+max(sizes, 1)-1)))
+	lines := utf8.RuneCountInString(note)/(column*max(sizes, 1)) + 1
+	b.keep(b.f.SetRowHeight(b.sheet, b.row, float64(min(line*lines, 400))))
+}
+
+func (b *book) measurements(t table.Table, graded bool) {
 	b.next()
 	b.text(1, t.Title, b.group)
+	note := exact
+	if graded {
+		note += stale
+	}
+	b.wide(note, len(t.Sizes))
 	b.sizes("Measurement", t.Sizes)
 	authored, other, factor := units.CM, units.Inch, "/2.54"
 	if t.Units == units.Inch {

@@ -315,3 +315,18 @@ func TestASheetIsMadeToBePrinted(t *testing.T) {
 	}
 	assert.Equal(t, map[string]string{Measurements: "Measurements!$1:$2", Grading: "Grading!$1:$2"}, titles)
 }
+
+// The first sheet is worked out of the counts, and does not follow the second: it says so where it is graded, on top of every page.
+func TestTheFirstSheetSaysWhereItsNumbersComeFrom(t *testing.T) {
+	p := tunic(t)
+	note := func() string {
+		f, err := excelize.OpenReader(bytes.NewReader(written(t, p)))
+		require.NoError(t, err)
+		text, err := f.GetCellValue(Measurements, at(first, 1))
+		require.NoError(t, err)
+		return text
+	}
+	assert.Equal(t, exact+stale, note())
+	p.Grading, p.Graded = nil, nil
+	assert.Equal(t, exact, note())
+}
