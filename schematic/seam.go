@@ -112,6 +112,50 @@ func (m *Made) hasEdge(name string) bool {
 	return slices.ContainsFunc(m.Edges, func(e Edge) bool { return strings.EqualFold(e.Name, name) })
 }
 
+// EdgeNames are the names of all edges of the pieces, as a join can call them: with their part and side where that tells
+// them apart.
+func (g *Garment) EdgeNames() []string {
+	var out []string
+	for _, m := range g.Pieces {
+		for i := range m.Edges {
+			out = append(out, m.namesOf(&m.Edges[i])...)
+		}
+	}
+	seen := map[string]bool{}
+	return slices.DeleteFunc(out, func(name string) bool {
+		was := seen[name]
+		seen[name] = true
+		return was
+	})
+}
+
+// namesOf are an edge's names; none if it has none of its own.
+func (m *Made) namesOf(e *Edge) []string {
+	if e.Name == "" {
+		return nil
+	}
+	names := []string{called(m.Name, e.Name)}
+	if e.Left != e.Right {
+		side := "right "
+		if e.Left {
+			side = "left "
+		}
+		names = append(names, m.Name+" "+side+e.Name)
+	}
+	if n := len(e.Parts); n > 0 {
+		names = append(names, called(m.Name+" "+e.Parts[n-1], e.Name))
+	}
+	return names
+}
+
+// called is the name of an edge behind that of its part; a part that is called as its edge is names it alone.
+func called(part, edge string) string {
+	if strings.HasSuffix(strings.ToLower(part), " "+strings.ToLower(edge)) {
+		return part
+	}
+	return part + " " + edge
+}
+
 // edgeHint lists what ref could have named.
 func (b *builder) edgeHint(ref string) string {
 	q, rest := b.pieceIn(ref)

@@ -86,6 +86,7 @@ func (b beginning) name(want string) string {
 type entry struct {
 	name, what string
 	ask        string // what has to be asked for, if anything
+	names      Called // what that is the name of
 	lines      func(b beginning) []string
 	ends       bool // nothing is left to work behind it: what bound off all there goes
 }
@@ -119,7 +120,7 @@ var entries = map[string][]entry{
 	"panel": {{name: "panel", what: "a panel of the row", lines: func(b beginning) []string {
 		return []string{"panel: " + b.name("New panel"), "stitches: 1"}
 	}}},
-	"join": {{name: "sew", what: "two edges that are sewn together", ask: "edge that is sewn, such as Sleeve top", lines: func(b beginning) []string {
+	"join": {{name: "sew", what: "two edges that are sewn together", ask: "edge that is sewn, such as Sleeve top", names: edgeName, lines: func(b beginning) []string {
 		return []string{"sew: " + asText(b.value), "to: " + asText(b.mate())}
 	}}},
 	"material": {{name: "text", what: "a further line", ask: "the line", lines: func(b beginning) []string { return []string{asText(b.value)} }}},
@@ -135,10 +136,10 @@ var entries = map[string][]entry{
 			}
 			return piece("New piece", nil, "start from:", "    - piece: "+asText(b.leads), "even: 10 rows", "bind off: all")(b)
 		}},
-		{name: "band", what: "a band worked onto an edge of another piece", ask: "edge, such as Body right front edge", lines: func(b beginning) []string {
+		{name: "band", what: "a band worked onto an edge of another piece", ask: "edge, such as Body right front edge", names: edgeName, lines: func(b beginning) []string {
 			return piece("New band", []string{"kind: band", "onto:", "  - " + asText(b.value+", 1 in every 1 rows")}, "even: 5 rows", "bind off: all")(b)
 		}},
-		{name: "mirror of", what: "a piece worked as another one, mirrored", ask: "name of the other piece", lines: func(b beginning) []string {
+		{name: "mirror of", what: "a piece worked as another one, mirrored", ask: "name of the other piece", names: pieceName, lines: func(b beginning) []string {
 			return []string{"piece: " + b.name("New piece"), "mirror of: " + asText(b.value)}
 		}},
 		{name: "motifs", what: "a grid of motifs joined together", lines: func(b beginning) []string {
@@ -215,7 +216,7 @@ func necked(b beginning) []string {
 func addable(list string) []Key {
 	var out []Key
 	for _, e := range entries[list] {
-		k := Key{Name: e.name, What: e.what, Ask: e.ask, None: e.ask == ""}
+		k := Key{Name: e.name, What: e.what, Ask: e.ask, None: e.ask == "", Names: e.names}
 		if k.What == "" {
 			k.What = whatOf(list, e.name)
 		}

@@ -308,3 +308,29 @@ func TestAShapedNeckTakesThePlaceOfTheLastBindOff(t *testing.T) {
 	require.NoError(t, err)
 	assert.Contains(t, string(out), "      - even: 80 rows\n      - bind off: all\n  - piece: Front")
 }
+
+// What takes the name of something says of what, so that a form can offer those that there are.
+func TestAFieldSaysWhatItsValueIsTheNameOf(t *testing.T) {
+	out, err := Edit([]byte(bare), Change{Act: Put, Key: "joins", Value: "Back shoulder"})
+	require.NoError(t, err)
+	fields, groups := allFields(t, out)
+	called := map[string]Called{}
+	for _, f := range fields {
+		called[f.Path] = f.Names
+	}
+	assert.Equal(t, edgeName, called["joins/0/sew"])
+	assert.Equal(t, edgeName, called["joins/0/to"])
+	assert.Empty(t, called["pieces/0/piece"], "a new name")
+	can := map[string]Called{}
+	for _, g := range groups {
+		for _, k := range g.Can {
+			can[g.Path+" "+k.Name] = k.Names
+		}
+	}
+	assert.Equal(t, gaugeName, can["pieces/0 gauge"])
+	assert.Equal(t, pieceName, can["pieces/0 mirror of"])
+	assert.Equal(t, measureName, can[" finished"])
+	for _, k := range Entries()["join"] {
+		assert.Equal(t, edgeName, k.Names)
+	}
+}

@@ -24,6 +24,7 @@ type Group struct {
 	List   string  `json:"list,omitempty"`   // of a list: what its entries are, as Entries calls it
 	Starts bool    `json:"starts,omitempty"` // of the sections of a piece: Begin can begin it otherwise
 	Named  bool    `json:"named,omitempty"`  // a mapping of names, to which Put can add one
+	Names  Called  `json:"names,omitempty"`  // of what
 }
 
 // Key is a key that may be added to a group: its name, its help, and the words
@@ -37,6 +38,7 @@ type Key struct {
 	Ask   string `json:"ask,omitempty"`
 	None  bool   `json:"none,omitempty"`
 	Named bool   `json:"named,omitempty"`
+	Names Called `json:"names,omitempty"` // what is to be given is the name of one of these
 }
 
 // Field is one value of a pattern file that a form may change. Cells are its
@@ -53,6 +55,7 @@ type Field struct {
 	Need  bool     `json:"need,omitempty"`  // it can't be left out
 	Sized bool     `json:"sized,omitempty"` // it may have a number for each size
 	Cells []Cell   `json:"cells,omitempty"`
+	Names Called   `json:"names,omitempty"` // it is the name of one of these
 }
 
 // Cell is one number of a line of the trade: the characters From to To (not
@@ -111,12 +114,12 @@ func (r *reader) formOf(n *yaml.Node, t *table, path string) Group {
 		}
 		switch {
 		case k.single():
-			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Pick: k.words()})
+			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Pick: k.words(), Names: k.names})
 		case k.form == named:
-			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Named: true})
+			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Named: true, Names: k.names})
 		case k.form == list && k.name != t.keys[0].name && len(entries[k.of]) > 0 && !(has["motifs"] || has["mirror of"]):
-			ask := entries[k.of][0].ask
-			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Ask: ask, None: ask == ""})
+			first := entries[k.of][0]
+			g.Can = append(g.Can, Key{Name: k.name, What: k.what, Ask: first.ask, None: first.ask == "", Names: first.names})
 		case k.loose():
 			g.Groups = append(g.Groups, r.formOf(&yaml.Node{Kind: yaml.MappingNode}, tableOf(k.of), under(path, k.name)))
 		}
@@ -174,7 +177,7 @@ func (r *reader) add(g *Group, k *key, p item, path string) {
 		}
 		g.Groups = append(g.Groups, sub)
 	case k.form == named && v.Kind == yaml.MappingNode:
-		sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line, Named: true}
+		sub := Group{Path: path, Key: k.name, Title: k.name, Line: p.at.Line, Named: true, Names: k.names}
 		for _, e := range pairs(v, r) {
 			r.entryNamed(&sub, k, e, under(path, e.at.Value))
 		}
@@ -308,7 +311,7 @@ func (r *reader) entryNamed(g *Group, k *key, e item, path string) {
 }
 
 func (r *reader) field(k *key, v *yaml.Node, path, name string) Field {
-	f := Field{Path: path, Key: name, What: k.what, Value: v.Value, Pick: k.words(), Line: v.Line, Sized: k.sized()}
+	f := Field{Path: path, Key: name, What: k.what, Value: v.Value, Pick: k.words(), Line: v.Line, Sized: k.sized(), Names: k.names}
 	_, _, ok := r.span(v)
 	f.Fixed = !ok || k.form == block
 	if f.Sized && !f.Fixed && r.sizes.Len() > 1 {

@@ -32,7 +32,19 @@ type key struct {
 	of   string   // the table, for one and list; the form of the values, for named
 	pick []string // for choice
 	what string   // one line of help
+
+	names Called // what its value is the name of, of what there is in the pattern
 }
+
+// Called is what a value may be the name of.
+type Called string
+
+const (
+	edgeName    Called = "edge"
+	gaugeName   Called = "gauge"
+	pieceName   Called = "piece"
+	measureName Called = "measurement"
+)
 
 // table is the keys of one kind of mapping.
 type table struct {
@@ -100,7 +112,7 @@ var patternKeys = &table{
 		{name: "pieces", need: true, form: list, of: "piece", what: "the pieces, in the order in which they are drawn"},
 		{name: "joins", form: list, of: "join", what: "what is sewn to what"},
 		{name: "drawing", form: one, of: "drawing", what: "how the pattern is drawn: what is shown and what is left off, its width, words and colours"},
-		{name: "finished", form: named, of: "finished", what: "finished measurements that the designer wrote"},
+		{name: "finished", form: named, of: "finished", names: measureName, what: "finished measurements that the designer wrote"},
 		{name: "rows", form: block, what: "the written rows, as a block of text"},
 		{name: "rows file", form: text, what: "a file beside this one that holds the written rows"},
 	},
@@ -135,13 +147,13 @@ var pieceKeys = &table{
 		{name: "kind", form: choice, pick: kinds(), what: "what it is on the body; chooses the names of its measurements"},
 		{name: "worked", form: phrase, what: "flat or in the round, a comma, and where it begins: from the hem, the neck, the left side, the right side or the centre"},
 		{name: "make", form: counts, what: "how many (1)"},
-		{name: "mirror of", form: text, what: "it is worked as that piece, mirrored"},
-		{name: "gauge", form: text, what: "name of the gauge that it starts with (the first)"},
+		{name: "mirror of", form: text, names: pieceName, what: "it is worked as that piece, mirrored"},
+		{name: "gauge", form: text, names: gaugeName, what: "name of the gauge that it starts with (the first)"},
 		{name: "first row", form: choice, pick: []string{"right side", "wrong side"}, what: "right side or wrong side"},
 		{name: "left edge", also: []string{"top edge"}, form: text, what: "name of its left edge as drawn (top edge, if it is worked from side to side)"},
 		{name: "right edge", also: []string{"bottom edge"}, form: text, what: "name of its right edge as drawn (bottom edge, if it is worked from side to side)"},
 		{name: "centre", also: []string{"center"}, form: choice, pick: []string{"line", "fold"}, what: "line draws its centre line, fold draws it as a fold"},
-		{name: "onto", form: words, what: "for a band: the edges onto which it is worked, each with its rate"},
+		{name: "onto", form: words, names: edgeName, what: "for a band: the edges onto which it is worked, each with its rate"},
 		{name: "sections", form: list, of: "section", what: "what is worked, in order"},
 		{name: "motifs", form: one, of: "motifs", what: "instead of sections: a grid of motifs"},
 	},
@@ -209,15 +221,15 @@ var panelKeys = &table{
 	keys: []key{
 		{name: "panel", need: true, form: text, what: "its name"},
 		{name: "stitches", need: true, form: counts, what: "its stitches"},
-		{name: "gauge", form: text, what: "its gauge"},
+		{name: "gauge", form: text, names: gaugeName, what: "its gauge"},
 	},
 }
 
 var joinKeys = &table{
 	name: "join", title: "a join",
 	keys: []key{
-		{name: "sew", need: true, form: words, what: "an edge, or a list of edges"},
-		{name: "into", also: []string{"to"}, form: words, what: "the edge that it is sewn to"},
+		{name: "sew", need: true, form: words, names: edgeName, what: "an edge, or a list of edges"},
+		{name: "into", also: []string{"to"}, form: words, names: edgeName, what: "the edge that it is sewn to"},
 		{name: "how", form: phrase, what: "as long, stitch to stitch, 3 sts to 4 rows, eased by 2 cm, gathered, at a fold, or in 4 places"},
 		{name: "seam", form: lengths, what: "what the seam takes, one length"},
 	},

@@ -5,7 +5,7 @@ import "slices"
 // common keys may stand in every section.
 var common = []key{
 	{name: "name", form: text, what: "what messages and rows call the section"},
-	{name: "gauge", form: text, what: "the gauge from here on"},
+	{name: "gauge", form: text, names: gaugeName, what: "the gauge from here on"},
 	{name: "stitch", form: text, what: "what it is worked in"},
 	{name: "left edge", also: []string{"top edge"}, form: text, what: "name of the left edge from here on, as drawn"},
 	{name: "right edge", also: []string{"bottom edge"}, form: text, what: "name of the right edge from here on, as drawn"},

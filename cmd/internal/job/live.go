@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"slices"
 
 	"flatwright/layout/place"
 	"flatwright/layout/table"
@@ -27,7 +28,25 @@ type Look struct {
 	Sizes   expr.Sizes
 	Sample  int // index of the sample's size, or -1
 	Units   units.Unit
-	Rows    RowsResult // of the written rows, if there are any
+	Rows    RowsResult          // of the written rows, if there are any
+	Names   map[string][]string // of what there is in the pattern, by what it is (read.Called)
+}
+
+// namesIn are what values of a pattern may call by name.
+func namesIn(p *schematic.Pattern, gs []*schematic.Garment) map[string][]string {
+	out := map[string][]string{"edge": gs[0].EdgeNames(), "measurement": {"bust"}}
+	for _, g := range p.Gauges {
+		out["gauge"] = append(out["gauge"], g.Name)
+	}
+	for _, m := range gs[0].Pieces {
+		out["piece"] = append(out["piece"], m.Name)
+		for _, one := range m.Measures {
+			if !slices.Contains(out["measurement"], one.Name) {
+				out["measurement"] = append(out["measurement"], one.Name)
+			}
+		}
+	}
+	return out
 }
 
 // StitchesAfter is how many stitches there are after the section that stands in the
@@ -67,7 +86,7 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	if err != nil {
 		return l, err
 	}
-	l.Table, l.Sizes, l.Sample, l.Units = table.Of(gs), p.Sizes, p.Sample, p.Units
+	l.Table, l.Sizes, l.Sample, l.Units, l.Names = table.Of(gs), p.Sizes, p.Sample, p.Units, namesIn(p, gs)
 	var text *Source
 	if p.RowsFile != "" && beside != nil {
 		text = beside(p.RowsFile)

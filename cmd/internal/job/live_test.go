@@ -3,6 +3,7 @@ package job
 import (
 	"context"
 	"regexp"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -40,6 +41,30 @@ func TestLiveChecksTheWrittenRowsOfTheFileBeside(t *testing.T) {
 	assert.Equal(t, "rows.txt", asked)
 	require.NotEmpty(t, look.Findings, "five chains do not make nine stitches")
 	assert.Equal(t, "rows.txt", look.Findings[0].Pos.File)
+}
+
+// Every name of an edge that is offered is one that a join takes, in every size.
+func TestWhatIsOfferedByNameIsThere(t *testing.T) {
+	for _, src := range sources(t, "../../../examples/*.yaml") {
+		look, err := Live(context.Background(), src, DrawOptions{}, nil)
+		require.NoError(t, err)
+		_, gs, _, err := work(context.Background(), src)
+		require.NoError(t, err)
+		require.NotEmpty(t, look.Names["edge"])
+		for _, name := range look.Names["edge"] {
+			for _, g := range gs {
+				m, edges := g.EdgesOf(name)
+				require.NotNil(t, m, name)
+				assert.NotEmpty(t, edges, "%s: %s", src.Name, name)
+			}
+		}
+		if strings.Contains(src.Name, "saltmarsh") {
+			assert.Subset(t, look.Names["edge"], []string{"Sleeve sleeve top", "Body armhole", "Body Right front shoulder", "Body right front edge", "Body underarm"})
+			assert.Equal(t, []string{"fabric", "rib", "band"}, look.Names["gauge"])
+			assert.Equal(t, []string{"Body", "Sleeve", "Front and neck band"}, look.Names["piece"])
+			assert.Subset(t, look.Names["measurement"], []string{"bust", "upper arm", "length"})
+		}
+	}
 }
 
 func BenchmarkLive(b *testing.B) {

@@ -86,6 +86,8 @@ type lookAnswer struct {
 	Pages    []string     `json:"pages"`
 	Table    []tableGroup `json:"table"`
 	Findings []found      `json:"findings"`
+
+	Names map[string][]string `json:"names,omitempty"` // of what there is in the pattern, to choose from
 }
 
 type found struct {
@@ -144,7 +146,7 @@ func (s *Server) glance(ctx context.Context, q choices) (a lookAnswer, ok bool) 
 
 func answerOf(l job.Look, err error, name string) lookAnswer {
 	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Scale: scales(l.Scales), Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
-		Units: l.Units.String(), Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings, name)}
+		Units: l.Units.String(), Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings, name), Names: l.Names}
 	if l.Sample >= 0 && l.Sample < len(a.Sizes) {
 		a.Sample = a.Sizes[l.Sample]
 	}

@@ -110,6 +110,9 @@ func TestAVestIsMadeFromNothingInTheForm(t *testing.T) {
 	h.keys("38")
 	h.has("- even: 38 (54, 56, 58) rows")
 	h.pick("Add to the pattern", "joins")
+	for _, name := range []string{"Back shoulder", "Front shoulder", "Back left side"} { // what there is to sew is offered where it is asked for
+		h.until(fmt.Sprintf(`[...document.activeElement.list.options].some((o) => o.value === %q)`, name))
+	}
 	h.keys("Back shoulder")
 	h.do(chromedp.KeyEvent(kb.Enter))
 	h.acts++

@@ -1,7 +1,7 @@
 // A list of what can be added. What needs a value, or a name and a value, asks for it
 // where it stands.
 
-import { make } from "./dom.js";
+import { listOf, make } from "./dom.js";
 
 let last = 0;
 
@@ -41,16 +41,16 @@ export function adder(title, label, kinds, add) {
       const n = named?.value.trim() ?? "";
       if (v !== "" && (!named || n !== "")) add(k, v, n, value);
     };
-    const named = k.named ? field("name", [], put) : null;
-    const value = field(k.named ? "value" : k.ask || k.name, k.pick ?? [], put);
+    const named = k.named ? field("name", [], put, k.names) : null;
+    const value = field(k.named ? "value" : k.ask || k.name, k.pick ?? [], put, k.named ? null : k.names);
     box.replaceChildren(choose, go, ...(named ? [named.row] : []), value.row, make("span", { class: "what" }, k.what));
     (named ?? value).focus();
   }
 
   // field is a labelled input, or a list of words, that calls done when it has a value.
-  function field(name, words, done) {
+  function field(name, words, done, names) {
     const id = `a${++last}`;
-    const input = words.length ? make("select", { id }, make("option", { value: "" }, "choose…"), words.map((w) => make("option", {}, w))) : make("input", { id, size: 24 });
+    const input = words.length ? make("select", { id }, make("option", { value: "" }, "choose…"), words.map((w) => make("option", {}, w))) : make("input", { id, size: 24, list: listOf(names) });
     input.addEventListener("change", done);
     input.row = make("span", { class: "field" }, make("label", { class: "key", for: id }, name), make("span", { class: "value" }, input));
     return input;

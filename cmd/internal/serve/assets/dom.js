@@ -15,5 +15,18 @@ export function make(tag, props = {}, ...children) {
   return e;
 }
 
+// listOf is the list of names to choose from for a field that takes what is called so.
+export const listOf = (called) => called ? `names-${called}` : undefined;
+
+// showNames fills those lists.
+export function showNames(names) {
+  for (const [called, all] of Object.entries(names ?? {})) {
+    const list = by(listOf(called));
+    if (!list || list.dataset.of === all.join("\n")) continue;
+    list.dataset.of = all.join("\n");
+    list.replaceChildren(...all.map((value) => make("option", { value })));
+  }
+}
+
 // plural is "1 error", "2 errors".
 export const plural = (n, word) => `${n} ${word}${n === 1 ? "" : "s"}`;

@@ -3,7 +3,7 @@
 
 import { post, Refused, tellFault } from "./ask.js";
 import { adder } from "./adder.js";
-import { by, make } from "./dom.js";
+import { by, listOf, make } from "./dom.js";
 import { graft } from "./graft.js";
 
 const open = new Set(["pieces", "pieces/0"]); // paths of groups that are unfolded
@@ -277,7 +277,7 @@ export class Form {
   }
 
   #single(f, label, said) {
-    const i = make("input", { id: fresh(), "aria-label": label, value: f.value, title: f.what, size: Math.min(48, Math.max(8, f.value.length + 2)) });
+    const i = make("input", { id: fresh(), "aria-label": label, value: f.value, title: f.what, list: listOf(f.names), size: Math.min(48, Math.max(8, f.value.length + 2)) });
     this.#live(i, f, -1, said);
     i.read = (g) => g.value;
     if (!f.sized || f.cells?.length !== 1 || this.sizes.length < 2) return i;
@@ -328,7 +328,7 @@ export class Form {
   // further puts a line, or a name, behind the last of a list that has no other place for it.
   #further(g, of, said) {
     if (g.named) {
-      return adder("add…", `Add to ${of || g.key}`, [{ name: "a further one", what: "", named: true }], (k, value, name, input) =>
+      return adder("add…", `Add to ${of || g.key}`, [{ name: "a further one", what: "", named: true, names: g.names }], (k, value, name, input) =>
         this.#edit({ act: "put", path: g.path, key: name, value }, said, input));
     }
     const last = g.fields?.at(-1);

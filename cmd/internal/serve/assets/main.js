@@ -2,7 +2,7 @@
 
 import { enter, get, post, tellFault } from "./ask.js";
 import { showCharts } from "./chart.js";
-import { by, make } from "./dom.js";
+import { by, make, showNames } from "./dom.js";
 import { Editor } from "./editor.js";
 import { File, Notices } from "./file.js";
 import { Findings } from "./findings.js";
@@ -121,6 +121,7 @@ look.addEventListener("look", (e) => {
     showSizes(a.sizes, size, (ev) => pick(ev.target.value));
     form.choose(size);
   }
+  showNames(a.names);
   found = a.findings;
   findings.show([...found, ...rows.found]);
   const here = found.filter((f) => !f.file);
