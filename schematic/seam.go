@@ -134,7 +134,7 @@ func (m *Made) namesOf(e *Edge) []string {
 	if e.Name == "" {
 		return nil
 	}
-	names := []string{called(m.Name, e.Name)}
+	names := []string{m.Name + " " + e.Name}
 	if e.Left != e.Right {
 		side := "right "
 		if e.Left {
@@ -143,17 +143,13 @@ func (m *Made) namesOf(e *Edge) []string {
 		names = append(names, m.Name+" "+side+e.Name)
 	}
 	if n := len(e.Parts); n > 0 {
-		names = append(names, called(m.Name+" "+e.Parts[n-1], e.Name))
+		part := e.Parts[n-1]
+		if name := part + " " + e.Name; !strings.HasSuffix(strings.ToLower(part), " "+strings.ToLower(e.Name)) || len(m.EdgesNamed(part)) > len(m.EdgesNamed(name)) {
+			part = name // the part alone names all its edges
+		}
+		names = append(names, m.Name+" "+part)
 	}
 	return names
-}
-
-// called is the name of an edge behind that of its part; a part that is called as its edge is names it alone.
-func called(part, edge string) string {
-	if strings.HasSuffix(strings.ToLower(part), " "+strings.ToLower(edge)) {
-		return part
-	}
-	return part + " " + edge
 }
 
 // edgeHint lists what ref could have named.
