@@ -1,6 +1,7 @@
 package rows
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -41,4 +42,40 @@ func TestWhatIsWrongInFreeWordsIsTold(t *testing.T) {
 		list := Check(Read("t", []byte("Terms: US\n"+src), Options{}), Options{}).Findings
 		require.Len(t, list, 1, name)
 	}
+}
+
+// Rows for some sizes are worked in those alone, and their numbers are those of these sizes. By hand: 64 + 4 are 68 in
+// size 4, 64 + 8 are 72 in the others, 72 + 4 are 76 in size 8.
+func TestRowsForSomeSizesAreOfThoseAlone(t *testing.T) {
+	src := `Terms: US
+Sizes: 2 (4, 6, 8)
+Notes: Ch 1 does not count as a stitch.
+
+Hat
+Ch 64 and join with sl st to form a ring.
+Rnd 1: Ch 1, sc in each ch around. (64 sc)
+Size 4 only: Rnd 2: Ch 1, *sc in next 15 sts, 2 sc in next st; rep from * around. (68 sc)
+Sizes 6 and 8 only: Rnd 2: Ch 1, *sc in next 7 sts, 2 sc in next st; rep from * around. (72 sc)
+Size 8 only: Rnd 3: Ch 1, *sc in next 17 sts, 2 sc in next st; rep from * around. (76 sc)
+All sizes: Next rnd: Ch 1, sc in each st around. 64 (68, 72, 76) sc.
+`
+	assert.Empty(t, check(src))
+	list := check(strings.Replace(src, "(68, 72, 76)", "(68, 73, 76)", 1))
+	require.Len(t, list, 1)
+	assert.Equal(t, []string{"6"}, list[0].Sizes)
+
+	src = `Terms: US
+Sizes: 2 (4, 6, 8)
+
+Back
+Cast on 20 (22, 24, 26) sts.
+Sizes 6 and 8 only
+Row 1: K2 (3), k2tog, k to last 2 (3) sts, k2 (3). 23 (25) sts
+All sizes
+Next row: K to end. 20 (22, 23, 25) sts
+`
+	assert.Empty(t, check(src))
+	list = check(strings.Replace(src, "23 (25) sts", "23 (24) sts", 1))
+	require.Len(t, list, 1)
+	assert.Equal(t, []string{"8"}, list[0].Sizes)
 }

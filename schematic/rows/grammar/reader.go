@@ -40,8 +40,10 @@ type Reader struct {
 	starred    []ins.Item
 	wraps      map[string]bool // names that the text has for a turn within the row
 	unlike     bool
-	some       bool // what is read is for some of the sizes only
-	alone      bool // the label of the row that is gathered stands on a line of its own
+	some       bool  // what is read is for some of the sizes only, and which is not known
+	only       []int // the sizes for which alone it is; nil: all
+	inline     bool  // they are told before the row, and for it alone
+	alone      bool  // the label of the row that is gathered stands on a line of its own
 	spare      []*match
 	memos      [][]memo
 	ids        uint32
@@ -129,7 +131,7 @@ func (r *Reader) section(s *ins.Section) {
 	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
-	r.these, r.some = 0, false
+	r.these, r.some, r.only = 0, false, nil
 }
 
 // head finds sizes and terms first, wherever they stand, since rows are read by them.
@@ -191,7 +193,7 @@ func containsAny(s string, words ...string) bool {
 // guessSizes takes the sizes of a text that names none from what it fits, or from its longest line of numbers.
 func (r *Reader) guessSizes() {
 	x := r.x
-	if s := text.ToFit(x.Src); len(s) > 1 {
+	if s := apart(text.ToFit(x.Src)); len(s) > 1 {
 		x.Sizes, r.unlike = expr.Sizes{Names: s, Groups: []int{1, len(s) - 1}}, true
 		return
 	}
@@ -204,6 +206,19 @@ func (r *Reader) guessSizes() {
 	for i := range k {
 		x.Sizes.Names = append(x.Sizes.Names, fmt.Sprintf("size %d", i+1))
 	}
+}
+
+// apart are names of sizes, those run together with dashes each by itself: 2 (4-6-8-10). Two are a span: 2 (3-4).
+func apart(names []string) []string {
+	var out []string
+	for _, n := range names {
+		if strings.Count(n, "-") > 1 {
+			out = append(out, strings.Split(n, "-")...)
+			continue
+		}
+		out = append(out, n)
+	}
+	return out
 }
 
 func (r *Reader) saysTerms(t stitch.Terms) {
@@ -300,6 +315,20 @@ func (r *Reader) one(n int) {
 		r.blank(n)
 		return
 	}
+	if said, rest := text.ForSizes(trimmed); said != "" && len(r.x.Sizes.Names) > 1 {
+		r.flush()
+		r.forSizes(said, rest != "")
+		if rest == "" {
+			r.raw = ""
+			r.x.Read.Words++
+			return
+		}
+		raw = strings.Repeat(" ", len([]rune(raw))-len([]rune(rest))) + rest
+		trimmed = rest
+	} else if r.inline && !text.GoesOn(r.raw, raw) {
+		r.flush()
+		r.only, r.inline = nil, false
+	}
 	tokens := r.lex(raw, n)
 	if len(tokens) == 0 {
 		r.x.Read.Words++
@@ -320,12 +349,6 @@ func (r *Reader) one(n int) {
 	}
 	r.flush()
 	r.raw = raw
-	switch {
-	case text.SomeSizes(trimmed):
-		r.some = true
-	case text.AllSizes(trimmed):
-		r.some = false
-	}
 	if label == nil && (r.keyed(raw, n) || r.heading(trimmed, n)) {
 		return
 	}
@@ -342,6 +365,61 @@ func (r *Reader) one(n int) {
 		return
 	}
 	r.tokens, r.alone = tokens, label != nil && k == len(tokens)
+}
+
+// forSizes takes the sizes that words say a stretch is for: those of the size line that stand in them.
+func (r *Reader) forSizes(said string, inline bool) {
+	r.only, r.some, r.inline = nil, false, inline
+	if text.AllSizes(said) {
+		return
+	}
+	words := " " + strings.Join(strings.FieldsFunc(strings.ToLower(said), func(c rune) bool { return c == ' ' || c == ',' || c == ':' || c == '(' || c == ')' }), " ") + " "
+	names := slices.Clone(r.x.Sizes.Names)
+	slices.SortFunc(names, func(a, b string) int { return len(b) - len(a) })
+	for _, name := range names {
+		if k := strings.ToLower(name); k != "" && strings.Contains(words, " "+k+" ") {
+			words = strings.ReplaceAll(words, " "+k+" ", " ")
+			r.only = append(r.only, slices.Index(r.x.Sizes.Names, name))
+		}
+	}
+	slices.Sort(r.only)
+	if r.some = len(r.only) == 0; r.some {
+		r.x.Unsized = true
+	}
+}
+
+// numbers are the tokens of a line, each line of numbers with one a size: of those that a stretch is for, if it is for
+// some alone.
+func (r *Reader) numbers(raw string) []text.Token {
+	all := len(r.x.Sizes.Names)
+	if r.only == nil || len(r.only) == all {
+		return text.Lex(raw, all)
+	}
+	tokens := text.Lex(raw, len(r.only))
+	if slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Short > 0 }) {
+		return text.Lex(raw, all)
+	}
+	r.spread(tokens)
+	return tokens
+}
+
+// spread puts the numbers of some sizes into their places among all.
+func (r *Reader) spread(tokens []text.Token) {
+	for i := range tokens {
+		t := &tokens[i]
+		r.spread(t.Sub)
+		if len(t.Num.By) != len(r.only) {
+			continue
+		}
+		by := make([]int, len(r.x.Sizes.Names))
+		for k := range by {
+			by[k] = ins.None
+		}
+		for k, size := range r.only {
+			by[size] = t.Num.By[k]
+		}
+		t.Num.By = by
+	}
 }
 
 // named reports whether the first line of a text is its title, though its words may be read as an instruction or its
@@ -601,7 +679,7 @@ func (r *Reader) loopAndStitch(t *text.Token) (loop, name string) {
 
 // lex cuts a line into tokens, without bullets and the bars of a table.
 func (r *Reader) lex(raw string, n int) []text.Token {
-	tokens := text.Lex(raw, len(r.x.Sizes.Names))
+	tokens := r.numbers(raw)
 	for len(tokens) > 1 && (text.Bullet(&tokens[0]) || strings.HasPrefix(tokens[0].S, "**") && tokens[0].Kind == 'p') {
 		bold := tokens[0].Is("**")
 		tokens = tokens[1:]
@@ -1055,6 +1133,7 @@ func (r *Reader) line(tokens []text.Token) {
 	}
 	r.over(tokens, l)
 	l.Yarn, r.yarn = r.yarn, ""
+	l.Sizes = r.only
 	r.sec.Lines = append(r.sec.Lines, l)
 	r.x.Read.Lines++
 	if len(l.Unread) == 0 {
@@ -1307,6 +1386,9 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 
 // bracketed tells once of a line of numbers that is bracketed unlike the line of sizes.
 func (r *Reader) bracketed(t *text.Token, at ins.Span) {
+	if r.only != nil {
+		return
+	}
 	if t.Num.By == nil || t.List || r.unlike || slices.Equal(groupsOf(t.S), r.x.Sizes.Groups) || !strings.ContainsAny(t.S, "([") {
 		return
 	}

@@ -50,6 +50,7 @@ type Line struct {
 	Unread []Span
 	Short  bool // a line of numbers in it has not one for each size
 	Words  []Word
+	Sizes  []int  // for which alone it is; nil: all
 	Yarn   string // that words before it take up; empty: none
 }
 
@@ -79,6 +80,7 @@ type Text struct {
 	Sections  []*Section
 	Groups    []*Group
 	Turning   map[int]Counts // what a chain of that length counts as, by the notes; 0: any
+	Unsized   bool           // a stretch is for some sizes of which it is not known which
 	Multiples []Multiple
 	Read      Reading
 	Findings  finding.List // what the reading alone found

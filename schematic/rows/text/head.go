@@ -84,6 +84,23 @@ func SomeSizes(line string) bool { return someSizes().MatchString(line) }
 // AllSizes reports whether a line says that what follows is for all sizes again.
 func AllSizes(line string) bool { return allSizes().MatchString(line) }
 
+// ForSizes parts the words that say for which sizes a stretch is from what stands behind them: Sizes S and M only: Row 1.
+// Without such words said is empty.
+func ForSizes(line string) (said, rest string) {
+	at := someSizes().FindStringIndex(line)
+	if at == nil {
+		at = allSizes().FindStringIndex(line)
+	}
+	if at == nil {
+		return "", line
+	}
+	said, rest = line[:at[1]], line[at[1]:]
+	if k := strings.TrimLeft(rest, " :.-–—"); k != "" && !strings.HasPrefix(strings.TrimLeft(rest, " "), ":") {
+		return said, "" // All sizes continue here
+	}
+	return said, strings.TrimLeft(rest, " :")
+}
+
 // Means reports whether a line says what one short name stands for.
 func Means(line string) bool { return strings.Count(line, "=") == 1 && means().MatchString(line) }
 

@@ -53,8 +53,8 @@ var some = regexp.MustCompile(`(?i)\bfor [\w-]{1,6} size only\b`)
 // forSome reports whether rows of a text are for some of its sizes only: then no size is sure of
 // all its rows.
 func forSome(x *ins.Text) bool {
-	return len(x.Sizes.Names) > 1 && slices.ContainsFunc(x.Src, func(l string) bool {
-		return strings.Contains(strings.ToLower(l), "only") && (text.SomeSizes(l) || some.MatchString(l))
+	return x.Unsized || len(x.Sizes.Names) > 1 && slices.ContainsFunc(x.Src, func(l string) bool {
+		return strings.Contains(strings.ToLower(l), "only") && !text.SomeSizes(l) && some.MatchString(l)
 	})
 }
 

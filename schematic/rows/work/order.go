@@ -73,7 +73,7 @@ func (r *runner) number(l *ins.Line, from int) {
 	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
-	case r.skips || !r.misnamed(l, from, want): // rows that are not here, or not read
+	case r.skips || r.x.Unsized || !r.misnamed(l, from, want): // rows that are not here, or not read
 		r.lose()
 		r.skips, r.suspect, r.side = true, suspectRows, 0
 	default:
@@ -122,6 +122,9 @@ func (r *runner) misnamed(l *ins.Line, from, want int) bool {
 func (r *runner) numberAfter(l *ins.Line) int {
 	after := false
 	for _, m := range r.section.Lines {
+		if !r.mine(m) {
+			continue
+		}
 		if after && m.Label != nil && !m.Label.Next && len(m.Label.Listed) == 0 && m.Label.From.Set() {
 			return m.Label.From.At(r.size)
 		}
@@ -138,7 +141,9 @@ func (r *runner) gapBefore(l *ins.Line) bool {
 		if m == l {
 			break
 		}
-		prev = m
+		if r.mine(m) {
+			prev = m
+		}
 	}
 	if prev == nil {
 		return false

@@ -233,7 +233,7 @@ func (r *runner) line(l *ins.Line) {
 		}
 		return
 	}
-	if r.registers(l) {
+	if !r.mine(l) || r.registers(l) {
 		return
 	}
 	if len(l.Unread) > 0 || l.Short {
@@ -259,6 +259,9 @@ func (r *runner) line(l *ins.Line) {
 		}
 	}
 }
+
+// mine reports whether a line is for this size.
+func (r *runner) mine(l *ins.Line) bool { return l.Sizes == nil || slices.Contains(l.Sizes, r.size) }
 
 // registers keeps a line that is about every row of one side: all WS rows: purl.
 func (r *runner) registers(l *ins.Line) bool {

@@ -36,8 +36,12 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		return append(out, rd)
 	}
 	k := r.said(l)
-	if r.ofSizes(l) {
+	switch {
+	case r.ofSizes(l):
 		rd.lose()
+		return append(out, rd)
+	case r.chainApart(l) && len(r.misfits(l, rd.fab)) > 0:
+		rd.fab, rd.certainty = r.asStated(l, rd.fab, k), certainty{why: said}
 		return append(out, rd)
 	}
 	if res == nil || res.total || !rd.known() && !res.pin {
@@ -91,6 +95,17 @@ func (r *runner) ofSizes(l *ins.Line) bool {
 		return false
 	}
 	return !slices.ContainsFunc(l.Stated[:k], func(g ins.StitchGroup) bool { return !g.Any })
+}
+
+// chainApart reports whether a count tells the chain that begins the row beside its stitches: 17 tr + 3 ch. Whether the
+// stitches are with it or without is not sure.
+func (r *runner) chainApart(l *ins.Line) bool {
+	k := len(l.Stated) - 1
+	if k < 1 {
+		return false
+	}
+	last := l.Stated[k]
+	return last.Unit.Chain && last.N.At(r.size) > 0 && last.N.At(r.size) <= 6 && l.Stated[0].Unit.Stitch != nil
 }
 
 // pardon takes back what was told of the stitches that a row uses, if it makes what it states
