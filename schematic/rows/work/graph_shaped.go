@@ -304,6 +304,9 @@ func (o *overlaid) put(used, group int, feet ...int) {
 // into is how many stitches a row that changes as e says works into each of n places,
 // as met. A place with the next one in one stitch is marked -1.
 func (e edges) into(n int) []int {
+	if n <= 0 { // nothing is left to work into
+		return nil
+	}
 	m := met{into: make([]int, n), first: min(max(e.off, 0), n-1), last: n - 1}
 	for i := m.first; i < n; i++ {
 		m.into[i] = 1

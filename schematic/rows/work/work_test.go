@@ -177,3 +177,8 @@ func TestTheReadingsThatFitBestAreKept(t *testing.T) {
 	assert.Equal(t, 12, list[0].fab.stitches())
 	assert.Zero(t, list[0].pick.unusual())
 }
+
+func TestARowOverNothingIsShapedIntoNothing(t *testing.T) {
+	assert.Empty(t, edges{off: 2}.into(0))
+	assert.Equal(t, []int{0, 0, 1, 1}, edges{off: 2}.into(4))
+}
