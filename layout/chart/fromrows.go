@@ -14,8 +14,8 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 	for i := range g.Rows {
 		w.take(&g.Rows[i])
 	}
-	if len(w.Rows) == 0 {
-		return nil, false
+	if len(w.Rows) == 0 { // which Check tells
+		return w, len(w.missing) > 0
 	}
 	if w.Craft() == stitch.Crochet {
 		w.pickedUp()
@@ -54,12 +54,31 @@ func (w *Work) take(r *rows.GraphRow) {
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)
 	}
+	if w.astray && !row.Base || r.Back == 0 && !row.Edge && row.outside(w.Rows) {
+		words := "what it is worked into is not known"
+		if w.astray {
+			words = ""
+		}
+		w.astray = true
+		w.gap(&rows.GraphRow{Number: r.Number, Line: r.Line, Name: r.Name, Round: r.Round, Unread: words, Unknown: true})
+		return
+	}
+	w.astray = false
 	if r.Back > 0 && !w.passBehind(&row, r.Back) {
 		w.gap(&rows.GraphRow{Number: r.Number, Line: r.Line, Name: r.Name, Round: r.Round, Unread: "it is worked into a round further down", Unknown: true})
 		return
 	}
 	row.Missing, w.missing = w.missing, nil
 	w.Rows = append(w.Rows, row)
+}
+
+// outside reports whether a stitch of a row is worked into a place that the row below does not have.
+func (r *Row) outside(below []Row) bool {
+	places := 0
+	if n := len(below); n > 0 {
+		places = len(below[n-1].St)
+	}
+	return r.lastUsed() >= places
 }
 
 // standOver puts the stitches of a row that was not read over those of the row below, if

@@ -6,6 +6,7 @@ import (
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic/rows"
+	"flatwright/schematic/stitch"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -112,4 +113,18 @@ func TestAFoundationAloneIsNoChart(t *testing.T) {
 			assert.Error(t, w.Check())
 		}
 	}
+}
+
+// A text of which nothing can be drawn says why, in words that a maker knows.
+func TestARowOverPlacesThatAreNotThereIsAGap(t *testing.T) {
+	chain, dc := stitch.ByID("ch"), stitch.ByID("dc")
+	g := &rows.Graph{Rows: []rows.GraphRow{{Start: true, RS: true, Stitches: []rows.GraphStitch{{Stitch: chain, Counts: true}, {Stitch: chain, Counts: true}}},
+		{Number: 1, RS: true, Stitches: []rows.GraphStitch{{Stitch: dc, Counts: true, Feet: []int{1}}, {Stitch: dc, Counts: true, Feet: []int{0}}}},
+		{Number: 2, Stitches: []rows.GraphStitch{{Stitch: dc, Counts: true, Feet: []int{4}}}},
+		{Number: 3, RS: true, Stitches: []rows.GraphStitch{{Stitch: dc, Counts: true, Feet: []int{0}}}}}}
+	w, ok := FromGraph(g)
+	require.True(t, ok)
+	require.NoError(t, w.Check())
+	assert.Len(t, w.Rows, 2)
+	assert.Equal(t, "row 2 was not read: what it is worked into is not known; row 3 stands on it and is not drawn", w.ending())
 }

@@ -39,6 +39,7 @@ type Work struct {
 	kept  *Repeat
 
 	missing []Missing // rows that can't be drawn at its end
+	astray  bool      // the last row of its graph stands on places that are not there
 
 	unrolled bool // its rounds are drawn as rows
 }

@@ -140,3 +140,20 @@ func TestWordsThatStandForMoreThanTheySay(t *testing.T) {
 		assert.Len(t, x.Sections[0].Lines, 2)
 	})
 }
+
+func TestChainsSkippedAndCountedFromTheHookAreSkippedOnce(t *testing.T) {
+	g := graphOfText(t, "Terms: US\nRow 1: Ch 12, skip 3 ch (counts as first dc), dc in 4th ch from hook, dc in rest of chs across. Turn. (10 dc)")
+	n := 0
+	for _, s := range g.Rows[1].Stitches {
+		if s.Counts && s.Stitch != nil {
+			n++
+		}
+	}
+	assert.Equal(t, 10, n) // nine chains are left, and the skipped three count as one
+}
+
+func TestARowOfOneBracketGoesAround(t *testing.T) {
+	g := graphOfText(t, "Cast on 14 sts and join in the round.\nRound 1: [K3 MC, k4 CC] around.\nRound 2: [[K1 MC, k1 CC] twice, k3 MC]\nRound 3: Knit around. (14 sts)")
+	assert.Len(t, g.Rows[2].Stitches, 14)
+	assert.Empty(t, g.Rows[2].Unread)
+}

@@ -163,6 +163,7 @@ var cores = []form{
 		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
 	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "sc in remaining sts", build: at(ins.InEach)},
+	{rule: "core", pattern: "rest of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row",
 		build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
 	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},

@@ -569,11 +569,17 @@ func (r *Reader) withoutEchoes(t []text.Token) []text.Token {
 	return t
 }
 
+// shortWords are the short forms of words that name no stitch.
+var shortWords = map[string]string{"stitch": "st", "stitches": "sts", "space": "sp", "spaces": "sps", "round": "rnd", "rounds": "rnds", "loop": "lp", "loops": "lps", "skip": "sk", "together": "tog"}
+
 // echo reports whether a word or a number is what the words before it say.
 func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	last := before[len(before)-1]
 	if t.Kind == 'n' {
 		return last.Kind == 'w' && numerals[last.S] > 0 && t.Num.All == numerals[last.S]
+	}
+	if shortWords[last.S] == t.S && t.S != "" {
+		return true
 	}
 	name := t.S
 	if loop, st := r.loopAndStitch(t); loop != "" {

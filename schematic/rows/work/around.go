@@ -29,12 +29,15 @@ func (r *runner) around(l *ins.Line, body []ins.Item) []ins.Item {
 }
 
 // meant is a row whose words have a second sense, in that sense if it fits only so: in each dc within a repeat is in
-// the next one, and stitches that are only counted go over the chains of spaces too.
+// the next one, one bracket alone goes around, and stitches that are only counted go over the chains of spaces too.
 func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 	if r.fab == nil || !r.known() {
 		return body
 	}
 	next := nextInRepeat(body)
+	if next == nil {
+		next = bracketAround(body)
+	}
 	flat := r.chainsCounted(body)
 	if next == nil && flat == nil {
 		return body
@@ -56,6 +59,21 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 		}
 	}
 	return body
+}
+
+// bracketAround is a row of one bracket alone that goes around: [[k1 MC, k1 CC] twice, k3 MC]; nil if it is none.
+func bracketAround(body []ins.Item) []ins.Item {
+	head, mid, tail := ends(body)
+	if len(mid) != 1 {
+		return nil
+	}
+	q, ok := mid[0].(*ins.Repeat)
+	if !ok || q.Until.Kind != ins.NoExtent || len(q.Places) > 0 || q.Times.By != nil || q.Times.All > 1 {
+		return nil
+	}
+	all := *q
+	all.Until, all.Stop = ins.Extent{Kind: ins.ToEnd}, -1
+	return slices.Concat(head, []ins.Item{&all}, tail)
 }
 
 // nextInRepeat is a row with the stitches in each place within its repeats in the next one instead; nil if it has none.

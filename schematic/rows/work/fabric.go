@@ -41,6 +41,16 @@ type fabric struct {
 	marks  []int // markers: so many stitches from the beginning
 }
 
+// covered is a row that another one is worked into, of which nothing is known: no ring is left to work into.
+func (f *fabric) covered() *fabric {
+	if f == nil || !f.ring {
+		return f
+	}
+	g := *f
+	g.ring = false
+	return &g
+}
+
 // stitches is the number of stitches, without chain spaces.
 func (f *fabric) stitches() int {
 	n := 0

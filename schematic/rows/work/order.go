@@ -345,6 +345,27 @@ func behindWords(body []ins.Item) []ins.Item {
 	return body
 }
 
+// skippedOnce is a row without chains that are skipped and counted from the hook as well: skip 4 ch, dc in 5th ch from hook.
+func skippedOnce(body []ins.Item) []ins.Item {
+	from := behindWords(body)
+	if len(from) < 2 {
+		return body
+	}
+	skip, ok := from[0].(*ins.Skip)
+	st, both := from[1].(*ins.Stitch)
+	if !ok || !both || len(skip.Places) != 1 || len(st.Places) == 0 || !skip.Places[0].Unit.Chain {
+		return body
+	}
+	if n, k := skip.Places[0].N, st.Places[0]; k.Kind != ins.FromHook || n.By != nil || k.N.By != nil || k.N.All != n.All+1 {
+		return body
+	}
+	if once := *st; once.Count.How == ins.Unsaid {
+		once.Count = skip.Count
+		return append([]ins.Item{&once}, from[2:]...)
+	}
+	return from[1:]
+}
+
 // foundationOf is the chain that a row begins with as its own foundation: ch 31, sc in 2nd
 // ch from hook; nil if it has none.
 func foundationOf(body []ins.Item) *ins.Chain {

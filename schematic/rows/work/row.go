@@ -299,7 +299,7 @@ func (r *runner) unread(l *ins.Line) {
 		r.put(uniform(nil, k), true)
 		r.why = min(as.why, said)
 	default:
-		r.put(r.fab, false)
+		r.put(r.fab.covered(), false)
 	}
 	if short {
 		r.suspect = suspectRows
@@ -392,7 +392,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 			}
 		}
 	}
-	if r.repeat(l, r.meant(l, r.around(l, body)), times) {
+	if r.repeat(l, r.meant(l, r.around(l, skippedOnce(body))), times) {
 		r.check(l)
 	}
 	if foundation {
