@@ -263,6 +263,14 @@ var clauses = []form{
 	{rule: "until", pattern: "armhole/armholes/underarm/underarms/shoulder/shoulders/waist/hem", meaning: "until it is so long", example: "Work in 2x2 rib until armholes", build: func(m *match) any {
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
 	}},
+	{rule: "until", pattern: "[{x:piecename}] reaches/reach {y:stretch}", meaning: "until it is so long", example: "Work even until mitten reaches the tip of the little finger", build: func(m *match) any {
+		for i := m.from; i < m.to; i++ {
+			if m.p.at(i).Kind == 'n' || m.p.at(i).Kind == 'f' {
+				return nil
+			}
+		}
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
 	{rule: "until", pattern: "(it's/it/its/you {x:sentence})", meaning: "until it is as long as wanted", example: "Rep rows 1-20 until it is about a square", build: func(m *match) any {
 		for i := m.from; i < m.to; i++ {
 			if t := m.p.at(i); t.Kind == 'n' || numerals[t.S] > 0 {

@@ -19,6 +19,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {k:kind} once {p:places}", meaning: "one of a stitch in each place", example: "inc once in each of next 2 sts", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} x {k:kind} [{p:places}]", meaning: "so many of a stitch in each place", example: "2 x dc3tog in next ch-2 sp", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {k:kind} x {n:num} {p:places}", meaning: "so many of a stitch in each place", example: "sc x 4 in last ch", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] {e:extent}", meaning: "the stitch in each place up to there", example: "sc around", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} [every/each/all] [$st] {e:extent}", meaning: "the stitch in each place up to there", example: "knit every stitch to end", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},

@@ -237,6 +237,7 @@ var cores = []form{
 	{rule: "core", pattern: "($row {num} [below] | {num} $row below | ridge | front/back)", meaning: "a stitch lower down", example: "1 dc in ridge",
 		build: func(m *match) any { return ins.Place{Kind: ins.InNext, N: ins.N(1), Far: true} }},
 	{rule: "core", pattern: "across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
+	{rule: "core", pattern: "each/every/all {e:extent}", meaning: "each stitch up to there", example: "hdc in each to end", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every/all", meaning: "each stitch that is left", example: "sc in each", build: at(ins.InEach)},
 	{rule: "core", pattern: "(both/$edge [$edge] of row/rows [{tail}] | row/rows [{tail}] | row end/ends [{tail}])", meaning: "the ends of rows", example: "1 sc in rows along edge",
@@ -479,6 +480,9 @@ var prepositions = []form{
 
 func placed(m *match) any {
 	pl := value[ins.Place](m, "c")
+	if pl.Unit.Chain && m.p.t[m.from].Is("around", "across") && m.p.at(m.to).Kind == 'n' { // sc around ch 1, turn
+		return nil
+	}
 	if l, ok := m.get("l").(ins.Loop); ok {
 		pl.Loop = l
 	} else if (pl.Unit.Space || pl.Kind == ins.InRing) && m.ofStitch() {
@@ -527,7 +531,7 @@ func places(p *parser, i int) (any, int) {
 		if comma {
 			j++
 		}
-		if !p.at(j).Is("and", "then", "plus") {
+		if !p.at(j).Is("and", "then", "plus") && !(p.at(j).Is("/") && s.last().Kind == ins.InEach) { // each st/ch-sp
 			return s, to
 		}
 		j++

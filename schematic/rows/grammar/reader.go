@@ -717,7 +717,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 // oneStitch parts 1st where it can only be 1 st: cast on 1st, dec 1st at each end.
 func oneStitch(t []text.Token) []text.Token {
 	for i := len(t) - 1; i > 0; i-- {
-		if t[i].S != "1st" || t[i].Ord != 1 || !t[i-1].Is("on", "off", "inc", "dec", "increase", "decrease", "add") || !near(t, i+1).Is(",", ".", ";", "at", "each", "both", "on") && i+1 < len(t) {
+		if t[i].S != "1st" || t[i].Ord != 1 || !t[i-1].Is("on", "off", "inc", "dec", "increase", "decrease", "add", "miss", "skip", "sk", "slip", "sl") || !near(t, i+1).Is(",", ".", ";", "at", "each", "both", "on") && i+1 < len(t) {
 			continue
 		}
 		one, st := t[i], t[i]
@@ -1217,7 +1217,7 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 			switch k := n.(type) {
 			case *ins.Nothing, *ins.Turn:
 			case *ins.Stitch:
-				if k.Kind == nil || k.Kind.ID != "slst" || len(k.Places) > 0 { // sl st closed
+				if k.Kind == nil || k.Kind.ID != "slst" || len(k.Places) > 0 && !stepsOn(k) { // sl st closed
 					return true
 				}
 			case *ins.Marker:
@@ -1254,6 +1254,11 @@ func firm(list []ins.Item) bool {
 		}
 		return false
 	})
+}
+
+// stepsOn reports whether a slip stitch only leads to the next stitch: Before the next round, sl st to next st.
+func stepsOn(s *ins.Stitch) bool {
+	return len(s.Places) == 1 && s.Places[0].Kind == ins.InNext && s.Places[0].Unit.Any() && s.N.By == nil && s.N.All == 1 && s.Places[0].N.By == nil && s.Places[0].N.All == 1
 }
 
 // begins reports whether a line begins with rows worked in words: Work in rib until you want to shape the neck.

@@ -27,15 +27,17 @@ var itemIDs []int
 // sequence reads instructions until the end of the tokens.
 type sequence struct {
 	*parser
-	out     []ins.Item
-	i       int
-	sep     string // the sign before what is read
-	star    int    // where the starred stretch begins in out, -1: none is open
-	starTok int
-	sign    string // its sign
-	stop    int    // items of the stretch before a second sign, -1: none
-	closed  *ins.Repeat
-	other   bool // it goes along the other side of the foundation chain
+	out        []ins.Item
+	i          int
+	sep        string // the sign before what is read
+	star       int    // where the starred stretch begins in out, -1: none is open
+	starTok    int
+	sign       string // its sign
+	further    bool   // a stretch that stands further back is worked once more
+	saidUnread int    // how much of the line was not read before it
+	stop       int    // items of the stretch before a second sign, -1: none
+	closed     *ins.Repeat
+	other      bool // it goes along the other side of the foundation chain
 }
 
 func (p *parser) sequence() []ins.Item {
@@ -96,8 +98,13 @@ func (s *sequence) atStar(t *text.Token) {
 	switch {
 	case s.star < 0:
 		s.star, s.starTok, s.sign, s.stop, s.closed = len(s.out), s.i-1, t.S, -1, nil
+		s.saidUnread = len(s.line.Unread)
 	case t.S != s.sign && !s.endsStretch():
 		s.stop = len(s.out) - s.star
+	case s.saidUnread < len(s.line.Unread) && !working(s.out[s.star:]) && slices.ContainsFunc(s.t[s.starTok+1:s.i-1], func(t text.Token) bool { return telling[t.S] }): // * The first 6 stitches form the border.*
+		s.line.Unread, s.out = s.line.Unread[:s.saidUnread], s.out[:s.star]
+		s.add(&ins.Nothing{}, s.starTok, s.i)
+		s.star = -1
 	default:
 		r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[s.star:]...), Times: ins.N(1), Stop: -1}
 		if s.stop >= 0 {
@@ -214,12 +221,16 @@ func (s *sequence) pastStars(j int) (int, bool) {
 
 // again repeats the stretch that was marked last as the words at j say.
 func (s *sequence) again(j int) bool {
+	s.further = false
 	r := s.stretch()
 	if r == nil {
 		return false
 	}
 	from := s.i
 	s.i = s.spec(r, j, true)
+	if s.further && r.Times.By == nil && r.Times.All > 1 { // it is worked so often, not once and so often more
+		r.Times.All, r.InAll = r.Times.All-1, false
+	}
 	if r.Times.By == nil && r.Times.All == 0 && r.Until.Kind == ins.NoExtent {
 		r.Until = ins.Extent{Kind: ins.ToEnd, At: s.span(from, s.i-1)}
 	}
@@ -332,16 +343,17 @@ func (s *sequence) stretch() *ins.Repeat {
 		return r
 	case s.closed != nil:
 		r := s.closed
-		r.Times, r.Until = ins.Num{}, ins.Extent{}
 		k := len(s.out) - 1
 		for k >= 0 && s.out[k] != ins.Item(r) {
 			k--
 		}
 		if k < len(s.out)-1 { // it stands further back: work it again here
 			again := *r
-			s.add(&again, s.i, s.i+1)
-			return &again
+			again.At = ins.Span{}
+			r, s.further = &again, true
+			s.add(r, s.i, s.i+1)
 		}
+		r.Times, r.Until = ins.Num{}, ins.Extent{}
 		return r
 	case len(s.out) > 0:
 		if r, ok := s.out[len(s.out)-1].(*ins.Repeat); ok {
@@ -1333,6 +1345,9 @@ func (p *parser) behindCount(i int) int {
 	for p.at(i).Ord > 0 || p.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "last", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
 		"this", "sizes", "edge", "neck", "count", "at", "end", "of", "work", "counting", "ch", "first", "as", "side", "center", "front", "back", "sleeve", "body", "st", "sts", "total", "holder", "dc", "beg", "blo", "flo") {
 		if p.at(i).Is("dc", "ch", "st", "sts") && i > 0 && p.at(i-1).Kind == 'n' {
+			break
+		}
+		if p.at(i).Is("in") && p.at(i+1).Is("last") && i+2 >= len(p.t) { // 6 hdc in last
 			break
 		}
 		if i++; p.at(i-1).Is("needle", "needles", "row", "rnd", "round") && p.at(i).Kind == 'n' && p.at(i+1).Kind != 'w' { // on Needle 1, in Row 5

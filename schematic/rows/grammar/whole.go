@@ -64,6 +64,13 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $dec [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver(false)},
 	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $inc [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are added over so many rows", example: "Work 6 rows, inc 1 st at each end of every row", build: shapeOver(true)},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
+	{rule: "whole", pattern: "[cont/continue/keep/then] [to] $dec [in this/that/same manner/way | thus | so | as before/set/established] [,] {c:course}", meaning: "taken away as before, until so many are left", example: "Continue decreasing in this manner, every second round, until 20 sts remain", build: func(m *match) any {
+		c := value[course](m, "c")
+		if !c.Until.Set() || c.where || c.HasTimes {
+			return nil
+		}
+		return &ins.Even{Course: c.Course} // how many each row takes away is not said again
+	}},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
 	{rule: "whole", pattern: "[$make] $inc evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are added in words", example: "Increase evenly by 8", build: spreadOver(true)},
 	{rule: "whole", pattern: "[$make] $inc by {n:num} [{u:unit}] evenly [{c:course}]", meaning: "stitches are added in words", example: "Increase by 8 evenly across row", build: spreadOver(true)},
@@ -124,6 +131,9 @@ var statements = []form{
 			}
 			return &ins.BindOff{N: m.num("n", 0), Hold: true}
 		}},
+	{rule: "whole", pattern: "remove [$next/first/last] {n:num} [thumb/gusset/heel] [$st] and put/place/slip/leave [them/then/these] (on/onto) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Next round: Remove 15 thumb sts and put them on a stitch holder", build: func(m *match) any {
+		return &ins.BindOff{N: m.num("n", 0), Hold: true}
+	}},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold all [of] [the/other] [$st] (except | but | except for) [$next/first/last/center/centre] {n:num} [thumb/gusset/heel/front/back/neck/center/centre] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "all stitches but so many wait on a holder", example: "Knit 30, then place all sts except 16 thumb sts on a holder",
 		build: func(m *match) any { return &ins.Leave{N: m.num("n", 0)} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
@@ -284,7 +294,7 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "[turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
+	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},
 	{rule: "neutral", pattern: "working/work/worked behind [of] [last/previous/first/both/all] petals/petal/shells/rnd/round/row/sts/leaves/flower/arches [just] [made/worked] [{tail}]", meaning: "a round is worked behind the one before", example: "working behind petals of rnd 2, sc in next sc", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
@@ -805,7 +815,7 @@ func joinWords(p *parser, i int) (any, int) {
 // otherSide reads that a round goes on along the other side of its chain: free loops of one, and no stitches, are meant
 // by words that name no side.
 func otherSide(m *match) any {
-	if !m.said("side", "sides", "edge", "underside", "loop", "loops", "lp", "lps") {
+	if !m.said("side", "sides", "edge", "underside", "otherside", "loop", "loops", "lp", "lps") {
 		return nil
 	}
 	return &ins.Nothing{Under: true}

@@ -171,8 +171,8 @@ func Bullet(t *Token) bool {
 	return strings.ContainsRune("-–—•·|▪‣¶§", c) || unicode.In(c, unicode.So, unicode.Sc)
 }
 
-// shortRow are rarer abbreviations of a row, and of next, each and evenly.
-var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "equally": "evenly"}
+// shortRow are rarer abbreviations of a row, and of next, each, stitches and evenly.
+var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly"}
 
 var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
 	"eleventh": 11, "twelfth": 12}

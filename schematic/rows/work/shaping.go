@@ -26,6 +26,14 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	}
 	r.ribInRound(n)
 	switch {
+	case n.Until.Set(): // shaped as before until so many are left: in how many rows is not said
+		if r.g != nil {
+			r.g.gap(r, l, "the rows that are shaped as before", n.Until.At(r.size))
+		}
+		if k := n.Until.At(r.size); k != ins.None {
+			r.put(uniform(r.stuff(r.fab), k), true)
+		}
+		r.no, r.side = -1, 0
 	case n.ToRow.Set():
 		to := n.ToRow.At(r.size)
 		switch {

@@ -118,6 +118,7 @@ func (rd *reading) pardon(l *ins.Line) {
 	}
 	if (loose(l.Body) || told[0].short) && !slices.ContainsFunc(told, func(f raw) bool { return f.kind == "rows/over-use" || f.kind == "rows/no-space" }) {
 		rd.found, rd.res.found = rd.found[:k:k], nil
+		rd.cost -= len(told)
 		return
 	}
 	rd.found = append(rd.found[:k:k], told...)
