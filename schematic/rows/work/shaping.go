@@ -15,8 +15,24 @@ func (r *runner) endSide(c ins.Course) {
 	}
 }
 
+// shapedUntil goes on to the count until which rows are shaped as before: in how many rows is not said.
+func (r *runner) shapedUntil(l *ins.Line, n *ins.Even) {
+	k := n.Until.At(r.size)
+	if r.g != nil {
+		r.g.gap(r, l, "the rows that are shaped as before", k)
+	}
+	if k != ins.None {
+		r.put(uniform(r.stuff(r.fab), k), true)
+	}
+	r.no, r.side = -1, 0
+}
+
 // evenRows works even: so many rows, to a row, or to a length.
 func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
+	if n.Until.Set() {
+		r.shapedUntil(l, n)
+		return
+	}
 	if n.Cloth != (ins.Cloth{}) {
 		r.cloth = n.Cloth
 	}
@@ -26,14 +42,6 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	}
 	r.ribInRound(n)
 	switch {
-	case n.Until.Set(): // shaped as before until so many are left: in how many rows is not said
-		if r.g != nil {
-			r.g.gap(r, l, "the rows that are shaped as before", n.Until.At(r.size))
-		}
-		if k := n.Until.At(r.size); k != ins.None {
-			r.put(uniform(r.stuff(r.fab), k), true)
-		}
-		r.no, r.side = -1, 0
 	case n.ToRow.Set():
 		to := n.ToRow.At(r.size)
 		switch {
