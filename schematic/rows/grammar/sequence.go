@@ -1269,26 +1269,13 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 	}
 	var out []ins.StitchGroup
 	for {
+		if k := q.behindMore(i); k > 0 {
+			i, out = k, nil
+		}
 		g, to := q.groupAt(i)
 		if to < 0 {
 			return nil
 		}
-		if q.at(to).Is("more", "other") { // 7 more tr, now 29
-			if i = q.behindNow(to); i >= len(q.t) {
-				return nil
-			}
-			out = nil
-			continue
-		}
-		if q.at(to).Kind == 'g' { // 34 (36) of other sizes
-			return nil
-		}
-		if u, next := q.named("unit", to); next >= 0 {
-			g.Unit = u.(ins.Unit)
-			g.Any = g.Unit.Any() && g.Unit.Word != "corner"
-			to = next
-		}
-		g.At = q.span(i, to-1)
 		out = append(out, g)
 		to = q.behindCount(to)
 		if to >= len(q.t) || to == len(q.t)-1 && q.at(to).Kind == 'g' && q.neutralAll(q.at(to).Sub) {
@@ -1301,14 +1288,6 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 			return out
 		}
 	}
-}
-
-// behindNow is behind the word with which a total follows: 7 more tr, now 29.
-func (p *parser) behindNow(i int) int {
-	for i < len(p.t) && !p.at(i).Is("now", "total") {
-		i++
-	}
-	return i + 1
 }
 
 // behindAnd is behind signs and words that join counts.
@@ -1334,10 +1313,29 @@ func mayCount(t []text.Token) bool {
 // groupAt reads the number of one kind of stitch in a count.
 func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 	v, to := p.named("num", i)
-	if to < 0 {
+	if to < 0 || p.at(to).Kind == 'g' { // 34 (36) of other sizes
 		return ins.StitchGroup{}, -1
 	}
-	return ins.StitchGroup{N: v.(ins.Num), Any: true}, to
+	g := ins.StitchGroup{N: v.(ins.Num), Any: true}
+	if u, next := p.named("unit", to); next >= 0 {
+		g.Unit = u.(ins.Unit)
+		g.Any = g.Unit.Any() && g.Unit.Word != "corner"
+		to = next
+	}
+	g.At = p.span(i, to-1)
+	return g, to
+}
+
+// behindMore is where a total begins behind what was made more: 7 more tr, now 29. 0: there is none.
+func (p *parser) behindMore(i int) int {
+	_, to := p.named("num", i)
+	if to < 0 || !p.at(to).Is("more", "other") {
+		return 0
+	}
+	for to < len(p.t) && !p.at(to).Is("now", "total") {
+		to++
+	}
+	return to + 1
 }
 
 // behindCount is where words end that tell nothing more of a count: in all, on needle 1.
