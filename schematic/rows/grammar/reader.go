@@ -1210,22 +1210,7 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 		return true
 	}
 	if len(l.Unread) == 0 {
-		if l.Stated == nil && p.modal(p.t) {
-			return false
-		}
-		for _, n := range l.Body {
-			switch k := n.(type) {
-			case *ins.Nothing, *ins.Turn:
-			case *ins.Stitch:
-				if k.Kind == nil || k.Kind.ID != "slst" || len(k.Places) > 0 && !stepsOn(k) { // sl st closed
-					return true
-				}
-			case *ins.Marker:
-			default:
-				return true
-			}
-		}
-		return l.Stated != nil
+		return l.Stated != nil || !p.modal(p.t) && slices.ContainsFunc(l.Body, makes)
 	}
 	if p.prose(p.t) || len(p.t) > 0 && telling[p.t[0].S] && !p.t[0].Is("with", "from", "on", "for", "at", "in", "make", "using") {
 		l.Unread = nil
@@ -1233,6 +1218,17 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	}
 	if !working(l.Body) {
 		return p.heavy(p.t)
+	}
+	return true
+}
+
+// makes reports whether an instruction makes or shapes something: not 'turn', and not 'sl st closed'.
+func makes(n ins.Item) bool {
+	switch n := n.(type) {
+	case *ins.Nothing, *ins.Turn, *ins.Marker:
+		return false
+	case *ins.Stitch:
+		return n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) > 0 && !stepsOn(n)
 	}
 	return true
 }

@@ -564,7 +564,7 @@ func (r *runner) row(k int) (done, bool) {
 	for p := len(r.pieces) - 1; p >= 0; p-- {
 		list := r.pieces[p].rows
 		for i := len(list) - 1; i >= 0; i-- {
-			if d := list[i]; d.body != nil && (d.no > 0 && d.no <= k && k < d.no+d.count || d.alt > 0 && d.alt <= k && k < d.alt+d.count) {
+			if d := list[i]; d.called(k) {
 				return d, true
 			}
 		}
@@ -581,6 +581,11 @@ func (r *runner) row(k int) (done, bool) {
 		}
 	}
 	return done{}, false
+}
+
+// called reports whether rows that were worked have the number k, or had it by mistake.
+func (d *done) called(k int) bool {
+	return d.body != nil && (d.no > 0 && d.no <= k && k < d.no+d.count || d.alt > 0 && d.alt <= k && k < d.alt+d.count)
 }
 
 // rep repeats rows.

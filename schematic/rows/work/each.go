@@ -565,6 +565,25 @@ func (w *work) trial(list []ins.Item) bool {
 	return w.missed == missed
 }
 
+// hasRoom reports whether a time that was worked leaves what is kept, and room for a last one that is worked otherwise.
+func (w *work) hasRoom(n *ins.Repeat, keep int) bool {
+	return w.cur.left > keep || w.cur.left == keep && len(n.Last) == 0
+}
+
+// workAgain works a time that fits once more, if it is to be recorded, told of, or is the last one and shorter; it reports
+// whether it is that.
+func (w *work) workAgain(s before, body, last []ins.Item, keep int) bool {
+	if w.cur.left != keep {
+		last = body
+	}
+	shorter := len(last) < len(body)
+	if w.rec != nil || w.trace != nil || shorter {
+		w.restore(s)
+		w.seq(last, 0)
+	}
+	return shorter
+}
+
 // loop works a bracket again and again, to the end of the row or to its last so
 // many stitches, as long as it fits.
 func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
@@ -594,17 +613,9 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		s := w.save()
 		fits := w.trial(body)
 		moved := w.cur.pos > s.place.cur.pos
-		if fits && moved && w.cur.left >= keep && !(len(n.Last) > 0 && w.cur.left <= keep) {
+		if fits && moved && w.hasRoom(n, keep) {
 			per = s.place.cur.left - w.cur.left
-			again := body
-			if w.cur.left == keep {
-				again = last
-			}
-			if w.rec != nil || w.trace != nil || len(again) < len(body) { // again, for the graph or what is told of it
-				w.restore(s)
-				w.seq(again, 0)
-			}
-			if times++; len(again) < len(body) {
+			if times++; w.workAgain(s, body, last, keep) {
 				break
 			}
 			continue
@@ -659,14 +670,17 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 			return 0, cut + 1
 		}
 	}
-	for i, m := range body[len(body)-k:] {
-		a, ok := m.(*ins.Stitch)
-		b, ok2 := tail[i].(*ins.Stitch)
-		if !ok || !ok2 || a.Kind != b.Kind || w.count(a.N) != w.count(b.N) || len(a.Places)+len(b.Places) > 0 {
-			return 0, 0
-		}
+	if !slices.EqualFunc(body[len(body)-k:], tail[:k], w.sameBare) {
+		return 0, 0
 	}
 	return words + k, cut
+}
+
+// sameBare reports whether two instructions are as many stitches of one kind, into the next ones.
+func (w *work) sameBare(m, n ins.Item) bool {
+	a, ok := m.(*ins.Stitch)
+	b, ok2 := n.(*ins.Stitch)
+	return ok && ok2 && a.Kind == b.Kind && w.count(a.N) == w.count(b.N) && len(a.Places)+len(b.Places) == 0
 }
 
 // insteadOf reports whether a stitch at the end of a row is the last of its repeat, told by where it goes: dc in next

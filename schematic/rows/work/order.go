@@ -77,19 +77,8 @@ func (r *runner) number(l *ins.Line, from int) {
 		r.lose()
 		r.skips, r.suspect, r.side = true, suspectRows, 0
 	default:
-		word := "row"
-		if b.Round {
-			word = "round"
-		}
-		r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was "+word+" %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
-		r.altNo, told = want, true
-		r.suspect, r.amiss, r.side = suspectRows, true, 0
-		for i := range r.others {
-			r.others[i].suspect, r.others[i].amiss = suspectRows, true
-		}
-		for k := want; k < from && len(r.gone) < maxRepeat; k++ {
-			r.gone = append(r.gone, k)
-		}
+		r.tellNumber(b, from, want)
+		told = true
 	}
 	if !told {
 		r.altNo = 0
@@ -98,6 +87,23 @@ func (r *runner) number(l *ins.Line, from int) {
 		r.find()
 	}
 	r.no = from - 1
+}
+
+// tellNumber says that a row has another number than it would have.
+func (r *runner) tellNumber(b *ins.Label, from, want int) {
+	word := "row"
+	if b.Round {
+		word = "round"
+	}
+	r.tell("rows/number", finding.Warning, b.At, "this is called "+word+" %s, but the one before it was "+word+" %s", "call it %s, or put the missing "+word+"s in", from, r.no, want)
+	r.altNo = want
+	r.suspect, r.amiss, r.side = suspectRows, true, 0
+	for i := range r.others {
+		r.others[i].suspect, r.others[i].amiss = suspectRows, true
+	}
+	for k := want; k < from && len(r.gone) < maxRepeat; k++ {
+		r.gone = append(r.gone, k)
+	}
 }
 
 // misnamed reports whether a row has a wrong number, and not one that follows from what the

@@ -457,12 +457,8 @@ func (r *runner) one(l *ins.Line, body []ins.Item) {
 	for _, rd := range r.readings() {
 		from := len(list)
 		list = r.ways(list, rd, l, body)
-		for k, n := from, len(list); k < n; k++ {
-			way := list[k]
-			if r.g == nil && uses(way.res.found) && rd.known() && rd.fab != nil && l.Stated == nil { // as if it fitted
-				way.fab, way.guess = uniform(way.fab.main(), rd.fab.stitches()), true
-				list = append(list, way)
-			}
+		if r.g == nil && rd.known() && rd.fab != nil && l.Stated == nil {
+			list = asIfFitted(list, from, rd.fab.stitches())
 		}
 	}
 	r.room = list
@@ -471,17 +467,7 @@ func (r *runner) one(l *ins.Line, body []ins.Item) {
 		r.lefts = append(r.lefts, left{f: r.res.lefts, no: r.no})
 	}
 	if r.g != nil {
-		if l.Stated != nil && len(r.misfits(l, r.fab)) == 0 || r.res.pin { // its count says what it stands on
-			r.g.lost = false
-		}
-		side := 0
-		if r.side != 0 {
-			side = 3 - r.side
-			if r.round {
-				side = r.side
-			}
-		}
-		r.g.commit(side, nameOf(l))
+		r.drawn(l)
 	}
 	r.cloth = ins.Cloth{}
 	r.edge = 0
@@ -622,8 +608,8 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 		below, carry, body = r.addChain(below, carry, body)
 	}
 	w := &r.work
-	if r.g != nil { // it holds what it is worked from
-		w = &work{}
+	if r.g != nil {
+		w = &work{} // it holds what it is worked from
 	}
 	*w = work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: carry, pick: rd.pick},
 		place: place{cur: over(below), out: &fabric{runs: r.buf[:0]}, lastPos: -1}}
@@ -651,23 +637,57 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	}
 	res.total = res.total || w.blind || w.vague && l.Stated == nil
 	r.leftOver(w, res, l, body)
-	for i := range w.found {
-		if f := &w.found[i]; w.vague && f.why == none {
-			f.why = loosely
-		}
-	}
+	w.loosen()
 	res.found = w.found
 	if chains, _ := w.out.chains(); r.g != nil && misses(w.found) && w.out.stitches()+chains < 8*below.stitches() { // more than that is refused as it is
 		r.g.doubt = "it does not fit on the row below"
 	}
 	r.multiple(w)
 	r.steps += w.steps + len(w.out.runs) + len(below.runs)
-	if w.steps > maxSteps {
-		w.quiet = 0
-		w.tell("rows/bounds", finding.Error, l.At, "this row is too long to work: more than %s steps", "correct the counts of its repeats", maxSteps)
-		res.found, res.beyond = w.found, true
-	}
+	w.bounded(res, l)
 	return res
+}
+
+// loosen says of what was found in a row of which the words are vague that it is no more than loosely so.
+func (w *work) loosen() {
+	for i := range w.found {
+		if f := &w.found[i]; w.vague && f.why == none {
+			f.why = loosely
+		}
+	}
+}
+
+// bounded tells of a row that takes more steps than are worked.
+func (w *work) bounded(res *result, l *ins.Line) {
+	if w.steps <= maxSteps {
+		return
+	}
+	w.quiet = 0
+	w.tell("rows/bounds", finding.Error, l.At, "this row is too long to work: more than %s steps", "correct the counts of its repeats", maxSteps)
+	res.found, res.beyond = w.found, true
+}
+
+// asIfFitted adds to the ways from the given one on, where they use other stitches than there are, the row as if it fitted.
+func asIfFitted(list []reading, from, stitches int) []reading {
+	for k, n := from, len(list); k < n; k++ {
+		if way := list[k]; uses(way.res.found) {
+			way.fab, way.guess = uniform(way.fab.main(), stitches), true
+			list = append(list, way)
+		}
+	}
+	return list
+}
+
+// drawn ends the row in the graph.
+func (r *runner) drawn(l *ins.Line) {
+	if l.Stated != nil && len(r.misfits(l, r.fab)) == 0 || r.res.pin { // its count says what it stands on
+		r.g.lost = false
+	}
+	side := r.side
+	if side != 0 && !r.round {
+		side = 3 - side
+	}
+	r.g.commit(side, nameOf(l))
 }
 
 // addChain puts a chain that adds stitches before the row below: one that the row works into from the hook. It

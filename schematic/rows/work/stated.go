@@ -45,17 +45,8 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		return append(out, rd)
 	}
 	if res == nil || res.total || !rd.known() && !res.pin {
-		if k < 0 {
-			return append(out, rd)
-		}
-		if res != nil && res.per > 1 && k%res.per != 0 {
-			rd.add(raw{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "%s stitches cannot be picked up at %s in each row", fix: "correct the count, or say what is picked up", a: []int{k, res.per}})
-		}
-		rd.fab = r.asStated(l, rd.fab, k)
-		rd.find()
-		rd.since = 0
-		if res != nil && res.per > 0 && rd.fab.main() == nil {
-			rd.fab = uniform(nil, k)
+		if k >= 0 {
+			r.takes(&rd, l, k)
 		}
 		return append(out, rd)
 	}
@@ -73,12 +64,7 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		rd.cost += len(found)
 		found = nil
 	}
-	if len(found) > 0 {
-		for _, f := range found {
-			rd.add(f)
-		}
-		rd.suspect = suspectRows
-	}
+	rd.addEach(found)
 	out = append(out, rd)
 	if k >= 0 && k != rd.fab.stitches() && r.g == nil {
 		as := rd
@@ -86,6 +72,36 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		out = append(out, as)
 	}
 	return out
+}
+
+// addEach adds what does not fit a stated count: from the second on it may follow from the first.
+func (rd *reading) addEach(found []raw) {
+	for _, f := range found {
+		rd.add(f)
+		rd.suspect = suspectRows
+	}
+}
+
+// takes has a row of which nothing is known be what it states.
+func (r *runner) takes(rd *reading, l *ins.Line, k int) {
+	per := 0
+	if rd.res != nil {
+		per = rd.res.per
+	}
+	if per > 1 && k%per != 0 {
+		rd.add(raw{kind: "rows/stated", sev: finding.Warning, at: l.Stated[0].At, msg: "%s stitches cannot be picked up at %s in each row", fix: "correct the count, or say what is picked up", a: []int{k, per}})
+	}
+	rd.fab = r.asStated(l, rd.fab, k)
+	rd.find()
+	rd.since = 0
+	if per > 0 && rd.fab.main() == nil {
+		rd.fab = uniform(nil, k)
+	}
+}
+
+// namesKind reports whether a part of a count is of stitches of a kind of their own.
+func namesKind(g ins.StitchGroup) bool {
+	return !g.Any && !g.Unit.Space && !g.Unit.Chain && g.Unit.Group == nil && (g.Unit.Stitch == nil || g.Unit.Stitch.ID != "picot")
 }
 
 // ofSizes reports whether a count has the numbers of sizes that the text names nowhere: (66, 72 sc) of one size.
@@ -193,7 +209,7 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 			continue
 		}
 		made, what, also := r.made1(f, g, grouped, groups)
-		if !g.Any && !g.Unit.Space && !g.Unit.Chain && g.Unit.Group == nil && (g.Unit.Stitch == nil || g.Unit.Stitch.ID != "picot") {
+		if namesKind(g) {
 			named += made
 		}
 		if also == said || made == said {
