@@ -698,7 +698,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			}
 		}
 	}
-	tokens = r.renamed(oneStitch(r.withoutEchoes(tokens)))
+	tokens = r.renamed(oneStitch(r.withoutEchoes(withoutItem(tokens))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(tokens), r.x.Terms))
 	}
@@ -712,6 +712,18 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 		tokens = tokens[:k]
 	}
 	return tokens
+}
+
+// withoutItem takes the number of a list's item off a line that has a label of its own, or that ends the work:
+// 2. Round 1: Ch 1, 8 sc in ring; 5. Fasten off.
+func withoutItem(t []text.Token) []text.Token {
+	if len(t) < 4 || t[0].Kind != 'n' || !t[1].Is(".", ")") || !t[2].Cap {
+		return t
+	}
+	if _, row := text.RowWord(t[2].S); row && t[3].Kind == 'n' || t[2].Is("fasten", "weave", "cut", "break") {
+		return t[2:]
+	}
+	return t
 }
 
 // oneStitch parts 1st where it can only be 1 st: cast on 1st, dec 1st at each end.

@@ -236,7 +236,7 @@ var noStitch = map[string]func(p *parser, i int) bool{
 		return p.r.crochet || next.Kind == 'n' || next.Is("next", "each", "first", "last", "same", "from", "all")
 	},
 	"bo":    func(p *parser, _ int) bool { return !p.r.crochet },
-	"plain": func(p *parser, i int) bool { return p.r.crochet || p.at(i-1).Is("k", "knit", "kn") },
+	"plain": func(p *parser, i int) bool { return p.r.crochet || p.at(i-1).Is("k", "knit", "kn", "around", "across") },
 }
 
 // joins reports whether the number at i may belong to a name: 3-dc cluster, 2 sc tog.
