@@ -2,6 +2,7 @@ package place
 
 import (
 	"math"
+	"slices"
 
 	"flatwright/layout/sheet"
 )
@@ -111,10 +112,8 @@ func (f *field) clear(s seg, beside float64) bool {
 			return false
 		}
 	}
-	for i := range f.labels {
-		if f.labels[i].Grown(clearance).Touches(s.a, s.b) {
-			return false
-		}
+	if f.labelled(s) {
+		return false
 	}
 	for _, poly := range f.hatch {
 		for i, p := range poly {
@@ -127,6 +126,11 @@ func (f *field) clear(s seg, beside float64) bool {
 		}
 	}
 	return true
+}
+
+// labelled reports whether a line touches a label.
+func (f *field) labelled(s seg) bool {
+	return slices.ContainsFunc(f.labels, func(b sheet.Box) bool { return b.Grown(clearance).Touches(s.a, s.b) })
 }
 
 // release gives up the ways that owner keeps.

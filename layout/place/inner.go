@@ -175,7 +175,7 @@ func (d *drawn) alongside(s *sided, w slope, f form, dir, off float64) bool {
 	if w.through { // the edges that it runs between lead to its ends
 		tail = slices.DeleteFunc(tail, blocked)
 	}
-	if !d.field.clear(free, 2) || slices.ContainsFunc(tail, blocked) {
+	if !d.field.clear(free, 2) || d.field.labelled(line) || slices.ContainsFunc(tail, blocked) {
 		return false
 	}
 	for _, shift := range []float64{0, -0.25, 0.25} {
