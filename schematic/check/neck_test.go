@@ -50,7 +50,44 @@ pieces:
 		for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
 			if f.Kind == "words/neck" {
 				n++
-				assert.Contains(t, f.Message, "the shoulder of Left shoulder, Right shoulder lies between two edges called neck")
+				assert.Contains(t, f.Message, "the neck of Left shoulder, Right shoulder is at the outer edge of the shoulder")
+			}
+		}
+		assert.Equal(t, want, n, side)
+	}
+}
+
+// A V neck that splits the row has no bound-off neck beside it: its 20 decreases at the outer edges, called neck, would slope to the
+// armholes.
+func TestAVNeckAtTheOuterEdgesIsFound(t *testing.T) {
+	for side, want := range map[string]int{"right": 1, "left": 0} {
+		p, found := read.Pattern("own.yaml", []byte(`version: 1
+pattern: Own
+terms: UK
+units: cm
+sizes: S
+gauges:
+  fabric: 20 sts and 28 rows over 10 cm
+pieces:
+  - piece: Front
+    sections:
+      - cast on: 90
+      - even: 90 rows
+      - divide:
+          - part: First
+            stitches: 45
+            `+side+` edge: neck
+            sections:
+              - {decrease: 1, at: `+side+` edge, every: 2 rows, times: 20}
+              - {bind off: all, edge: shoulder}
+          - {part: Second, stitches: 45, mirror of: First}
+`))
+		require.False(t, found.Errors(), "%v", found)
+		n := 0
+		for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
+			if f.Kind == "words/neck" {
+				n++
+				assert.Contains(t, f.Message, "the neck of First is at the outer edge")
 			}
 		}
 		assert.Equal(t, want, n, side)

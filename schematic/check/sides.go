@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -33,20 +34,19 @@ func sides(g *schematic.Garment) finding.List {
 	return all
 }
 
-// neckSides holds the edges of a neck against where a neck is: on the inner side of a shoulder. One on both sides would be drawn
+// neckSides holds the edges of a neck against where a neck is: on the inner side of a shoulder. One on its outer side would be drawn
 // without a word, and its widths are not those of the neck.
 func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
 	n := len(m.Edges)
 	var parts []string
 	pos := finding.Pos{}
 	for i, e := range m.Edges {
-		before, after := m.Edges[(i+n-1)%n], m.Edges[(i+1)%n]
-		if e.Name != "shoulder" || before.Name != "neck" || after.Name != "neck" || n < 4 {
+		if e.Name != "shoulder" || n < 3 {
 			continue
 		}
-		outer := before
-		if m.Edges[(i+n-2)%n].Name == "neck" { // it goes on there
-			outer = after
+		outer, ok := outerNeck(m, i)
+		if !ok {
+			continue
 		}
 		if len(parts) == 0 {
 			pos = outer.Pos
@@ -60,9 +60,35 @@ func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
 		parts = []string{m.Name}
 	}
 	return finding.List{{Kind: "words/neck", Severity: finding.Warning, Pos: pos, Piece: m.Name, Sizes: []string{g.Size},
-		Message: fmt.Sprintf("the shoulder of %s lies between two edges called neck: its outer edge is shaped as one", strings.Join(parts, ", ")),
+		Message: fmt.Sprintf("the neck of %s is at the outer edge of the shoulder", strings.Join(parts, ", ")),
 		Have:    "a neck between the shoulder and the armhole", Want: "a neck on the inner side of the shoulder alone",
 		Fix: "shape the other edge of the part (left edge for right edge, or the other way round), or call the outer edge armhole"}}
+}
+
+// outerNeck is the edge called neck on the outer side of the shoulder at i: one of two between which it lies or, in a
+// front or back divided into shoulders on both sides of its middle, one that is farther from there than the shoulder.
+func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
+	n := len(m.Edges)
+	shoulder, before, after := m.Edges[i], m.Edges[(i+n-1)%n], m.Edges[(i+1)%n]
+	switch {
+	case before.Name != "neck" && after.Name != "neck":
+		return schematic.Edge{}, false
+	case before.Name == after.Name && n > 3:
+		if m.Edges[(i+n-2)%n].Name == "neck" { // it goes on there
+			return after, true
+		}
+		return before, true
+	case m.Kind != schematic.KindFront && m.Kind != schematic.KindBack: // the middle of a body in one piece is that of its back
+		return schematic.Edge{}, false
+	case after.Name == "neck":
+		before = after
+	}
+	lo, hi := reach(m.Views[shoulder.View].Outline[0])
+	off := func(e schematic.Edge) float64 { l, r := reach(e.Path); return (l + r - lo - hi) / 2 }
+	twoSided := slices.ContainsFunc(m.Edges, func(e schematic.Edge) bool {
+		return e.Name == "shoulder" && e.View == shoulder.View && !slices.Equal(e.Parts, shoulder.Parts) && off(e)*off(shoulder) < 0
+	})
+	return before, twoSided && math.Abs(off(before)) > math.Abs(off(shoulder))
 }
 
 // leftOrRight reports whether a name says left, and whether it says one of the two.

@@ -130,7 +130,7 @@ var Kinds = []About{
 	{"rows/against", "counts or rows of a written piece unlike those of the pattern"},
 	{"rows/piece", "a piece of the pattern that the written rows have no heading for"},
 	{"words/left-right", "a piece or part called left that is worn on the right, or the other way round"},
-	{"words/neck", "a neck on both sides of a shoulder: shaped at its outer edge"},
+	{"words/neck", "a neck at the outer edge of a shoulder"},
 	{"words/terms", "words of US and UK terms mixed, or terms not said"},
 	{"joins/places", "ends that are sewn on in so many places, and are not as many"},
 	{"joins/gather", "an edge that is gathered and not longer than the other"},
