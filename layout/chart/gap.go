@@ -133,13 +133,6 @@ func (w *Work) Gaps() []Gap {
 	return out
 }
 
-func upperFirst(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}
-
 func lowerFirst(s string) string {
 	if s == "" {
 		return s

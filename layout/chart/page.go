@@ -10,6 +10,7 @@ import (
 	"flatwright/layout/place"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/stitch"
 )
 
@@ -186,7 +187,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 func (w *Work) toldNotes() []string {
 	var out []string
 	if from, to := w.Again[0], w.Again[1]; to > from {
-		out = append(out, fmt.Sprintf("%s to %d are repeated", upperFirst(w.rowWord()+fmt.Sprintf(" %d", from)), to))
+		out = append(out, fmt.Sprintf("%s to %d are repeated", finding.Capital(w.rowWord()+fmt.Sprintf(" %d", from)), to))
 	}
 	if w.Faced {
 		out = append(out, "The text does not tell the sides: the rows that are shaped are drawn as right-side rows")
@@ -210,11 +211,11 @@ func (p *plan) roundGaps() []string {
 	var out []string
 	for r := range p.work.Rows {
 		if words := p.work.Rows[r].leftOut(); words != "" {
-			out = append(out, upperFirst(words))
+			out = append(out, finding.Capital(words))
 		}
 	}
 	if words := p.work.ending(); words != "" {
-		out = append(out, upperFirst(words))
+		out = append(out, finding.Capital(words))
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"flatwright/schematic/finding"
 	"fmt"
 	"slices"
 	"strings"
@@ -179,12 +180,12 @@ func (w *Work) describe(words func(r int) string) string {
 			b.WriteByte(' ')
 		}
 		if g := w.Rows[r].leftOut(); g != "" {
-			b.WriteString(strings.ToUpper(g[:1]) + g[1:] + ". ")
+			b.WriteString(finding.Capital(g) + ". ")
 		}
 		b.WriteString(words(r))
 	}
 	if g := w.ending(); g != "" {
-		b.WriteString(" " + strings.ToUpper(g[:1]) + g[1:] + ".")
+		b.WriteString(" " + finding.Capital(g) + ".")
 	}
 	return b.String()
 }

@@ -9,6 +9,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 )
 
 // item is one measurement to be drawn.
@@ -286,7 +287,7 @@ func (v *viewPlan) describe() string {
 	if text == "" {
 		return ""
 	}
-	return strings.ToUpper(text[:1]) + text[1:] + "."
+	return finding.Capital(text) + "."
 }
 
 // captionInfo is what stands under a piece's name.

@@ -6,6 +6,7 @@ import (
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 )
 
 // table is the shape of the table of letters on one width of paper.
@@ -126,7 +127,7 @@ func rowName(v *viewPlan, it *item) string {
 		suffix = strings.TrimPrefix(suffix, " around")
 	}
 	if v.worn {
-		return strings.ToUpper(it.m.Name[:1]) + it.m.Name[1:] + suffix
+		return finding.Capital(it.m.Name) + suffix
 	}
 	return title + ", " + it.m.Name + suffix
 }

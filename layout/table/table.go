@@ -14,6 +14,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/check"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -165,7 +166,7 @@ func (t *Table) add(g Group) {
 func writtenRows(prefix string, gs []*schematic.Garment, all []schematic.Written) []Row {
 	var rows []Row
 	for _, w := range all {
-		row := Row{ID: prefix + "." + strings.ReplaceAll(strings.ToLower(w.Name), " ", "-"), Name: sentence(w.Name)}
+		row := Row{ID: prefix + "." + strings.ReplaceAll(strings.ToLower(w.Name), " ", "-"), Name: finding.Capital(w.Name)}
 		for _, g := range gs {
 			c := Cell{Written: true, Unit: w.Unit}
 			c.Low, c.Has = w.Low.At(g.Index)
@@ -391,7 +392,7 @@ func each(made *schematic.Made, m schematic.Measure) string {
 }
 
 func rowName(m schematic.Measure) string {
-	name := sentence(m.Name)
+	name := finding.Capital(m.Name)
 	if m.Around && !strings.Contains(strings.ToLower(name), "around") {
 		name += ", around"
 	}
@@ -399,11 +400,4 @@ func rowName(m schematic.Measure) string {
 		name += ", stretched"
 	}
 	return name
-}
-
-func sentence(s string) string {
-	for i, r := range s {
-		return strings.ToUpper(string(r)) + s[i+len(string(r)):]
-	}
-	return s
 }

@@ -154,3 +154,9 @@ func TestTheRuleOfAKindSaysWhatItIs(t *testing.T) {
 	assert.NotEqual(t, Kinds[0].What, about(last.Kind))
 	assert.Equal(t, "no/kind", about("no/kind"))
 }
+
+func TestACapitalIsOfALetterAndNotOfAByte(t *testing.T) {
+	for in, want := range map[string]string{"": "", "a": "A", "élan": "Élan", "ñ": "Ñ", "3 rows": "3 rows", "Back": "Back", "\xffa": "\xffa"} {
+		assert.Equal(t, want, Capital(in), "%q", in)
+	}
+}

@@ -67,7 +67,7 @@ type described struct {
 func (d *described) one(no int, f finding.Finding) {
 	head := fmt.Sprintf("%d. ", no)
 	in := strings.Repeat(" ", len(head))
-	fmt.Fprintf(d, "%s**%s**", head, inline(capital(f.Message)))
+	fmt.Fprintf(d, "%s**%s**", head, inline(finding.Capital(f.Message)))
 	if w := d.where(f); w != "" {
 		fmt.Fprintf(d, " (%s)", inline(w))
 	}
@@ -247,12 +247,4 @@ func verb(n int, one, more string) string {
 		return one
 	}
 	return more
-}
-
-func capital(s string) string {
-	r := []rune(s)
-	if len(r) == 0 {
-		return s
-	}
-	return strings.ToUpper(string(r[0])) + string(r[1:])
 }

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 )
 
 // assembly is one garment on its way from loose panels to what is worn.
@@ -226,7 +227,7 @@ func otherSide(name string) string {
 			if strings.EqualFold(w, p[0]) {
 				o := p[1]
 				if w[0] < 'a' {
-					o = strings.ToUpper(o[:1]) + o[1:]
+					o = finding.Capital(o)
 				}
 				words[i] = o
 				return strings.Join(words, " ")

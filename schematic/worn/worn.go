@@ -22,7 +22,7 @@ func Dress(g *schematic.Garment) {
 	for _, m := range a.hollow {
 		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/left-over", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
 			Message: m.Name + " is not in the drawing of the garment as worn: it is sewn to itself round a corner, and does not lie flat",
-			Fix:     "nothing to mend: it is drawn as it is worked"})
+			Fix:     "nothing to fix: it is drawn as it is worked"})
 	}
 	if len(a.placed) == 0 {
 		return

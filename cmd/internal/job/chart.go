@@ -9,7 +9,6 @@ import (
 	"slices"
 	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"flatwright/cmd/internal/files"
 	"flatwright/layout/chart"
@@ -189,10 +188,7 @@ func fileTitle(name string) string {
 		return "Stitch chart"
 	}
 	words := strings.Join(strings.FieldsFunc(base, func(r rune) bool { return r == '-' || r == '_' || r == ' ' }), " ")
-	if first, n := utf8.DecodeRuneInString(words); n > 0 && first != utf8.RuneError {
-		words = string(unicode.ToUpper(first)) + words[n:]
-	}
-	return words
+	return finding.Capital(words)
 }
 
 // patternRows are the rows of a pattern: written beside it, in it, or as its counts

@@ -11,6 +11,7 @@ import (
 	"flatwright/cmd/internal/job"
 	"flatwright/cmd/internal/starter"
 	"flatwright/examples"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/read"
 )
 
@@ -133,7 +134,7 @@ const firstExample = "example-saltmarsh-cardigan"
 func spoken(name string) string {
 	words := strings.Split(name, "-")
 	for i, w := range words {
-		words[i] = strings.ToUpper(w[:1]) + w[1:]
+		words[i] = finding.Capital(w)
 	}
 	return strings.Join(words, " ")
 }

@@ -1,28 +1,28 @@
 package grammar
 
 import (
-	"regexp"
 	"strings"
 
+	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
 )
 
 // The words that describe a crossing: slip next 3 sts onto a cable needle and hold at back, k3, k3 from
 // cable needle; or a twist without a needle: knit the second st, then the first.
 var (
-	crossed = regexp.MustCompile(`\b(?:slip|sl|place|put)\s+(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
-	twisted = regexp.MustCompile(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:then\b.*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
+	crossed = text.Once(`\b(?:slip|sl|place|put)\s+(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
+	twisted = text.Once(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:then\b.*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
 )
 
 // stuck is a number to which its stitches are stuck: 2sts.
-var stuck = regexp.MustCompile(`(\d)st`)
+var stuck = text.Once(`(\d)st`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = regexp.MustCompile(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|[CcTt][a-z]{0,4}\d)[A-Za-z0-9]{0,4})\s*[:=]`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|[CcTt][a-z]{0,4}\d)[A-Za-z0-9]{0,4})\s*[:=]`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 func (r *Reader) tellCables(line string) {
-	names := told.FindAllStringSubmatchIndex(line, -1)
+	names := told().FindAllStringSubmatchIndex(line, -1)
 	for i, at := range names {
 		to := len(line)
 		if i+1 < len(names) {
@@ -54,15 +54,15 @@ func smallNumber(s string) int {
 // crossOf is the crossing that words describe; false if they describe none, or not how
 // many stitches it takes.
 func crossOf(words string) (stitch.Cross, bool) {
-	words = stuck.ReplaceAllString(strings.ToLower(words), "$1 st")
+	words = stuck().ReplaceAllString(strings.ToLower(words), "$1 st")
 	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
-	if m := crossed.FindStringSubmatch(words); m != nil && (strings.Contains(words, "cable") || strings.Contains(words, " cn") || strings.Contains(words, "cn,")) {
+	if m := crossed().FindStringSubmatch(words); m != nil && (strings.Contains(words, "cable") || strings.Contains(words, " cn") || strings.Contains(words, "cn,")) {
 		c := stitch.Cross{Held: smallNumber(m[1]), Over: smallNumber(m[4]), Left: m[2] == "front"}
 		c.Purl = (m[3][0] == 'p') == c.Left && (m[6][0] == 'p') != c.Left
 		c.Twisted = c.Left && through(m[7]) || !c.Left && through(m[5])
 		return c, c.Held > 0 && c.Over > 0 && c.Size() <= 40
 	}
-	if m := twisted.FindStringSubmatch(words); m != nil {
+	if m := twisted().FindStringSubmatch(words); m != nil {
 		c := stitch.Cross{Held: 1, Over: 1, Left: strings.Contains(m[1], "behind") || strings.Contains(m[1], "back of") || strings.Contains(m[1], "from the back")}
 		c.Purl = m[2][0] == 'p' && !c.Left
 		return c, true

@@ -1,7 +1,6 @@
 package grammar
 
 import (
-	"regexp"
 	"strconv"
 	"strings"
 
@@ -71,11 +70,11 @@ func crosses(words string) bool {
 	return ok
 }
 
-var multiple = regexp.MustCompile(`(?i)\bmultiple of (\d{1,3})(?:(?: ?sts?| ?stitches| ?ch)?[ ,]*(?:\+|plus|and) ?(\d{1,3}))?`)
+var multiple = text.Once(`(?i)\bmultiple of (\d{1,3})(?:(?: ?sts?| ?stitches| ?ch)?[ ,]*(?:\+|plus|and) ?(\d{1,3}))?`)
 
 // note takes from a line what chains count as, and of what the count is a multiple.
 func (r *Reader) note(words string, n int) {
-	if m := multiple.FindStringSubmatchIndex(words); m != nil {
+	if m := multiple().FindStringSubmatchIndex(words); m != nil {
 		of, _ := strconv.Atoi(words[m[2]:m[3]])
 		plus := 0
 		if m[4] >= 0 {

@@ -3,7 +3,6 @@ package grammar
 import (
 	"cmp"
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"sync"
@@ -473,7 +472,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 }
 
 // explained is a line that tells how a stitch is made: Bobble stitch: work 3 dc, leaving the last loop of each on the hook.
-var explained = regexp.MustCompile(`(?i)^[^\d:=]{0,30}\b(?:stitch|st|cluster|bobble|popcorn|puff|cl|bo|pc|shell)(?: \([^)]{1,14}\))? ?[:=–-] ?.*\b(?:hook|yo|yarn over|insert)\b`)
+var explained = text.Once(`(?i)^[^\d:=]{0,30}\b(?:stitch|st|cluster|bobble|popcorn|puff|cl|bo|pc|shell)(?: \([^)]{1,14}\))? ?[:=–-] ?.*\b(?:hook|yo|yarn over|insert)\b`)
 
 // keyed takes a line that begins with a key, is one alone, or lists abbreviations.
 func (r *Reader) keyed(raw string, n int) bool {
@@ -488,7 +487,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words(kind, "", n, true)
 		return true
 	}
-	if r.mode == "" && explained.MatchString(trimmed) {
+	if r.mode == "" && explained().MatchString(trimmed) {
 		r.x.Read.Words++
 		r.words("stitches", trimmed, n, false)
 		return true
@@ -852,12 +851,12 @@ func is[T ins.Item](n ins.Item) bool {
 }
 
 // commences is a line that says no more than in which terms rows are written, or that they begin.
-var commences = regexp.MustCompile(`(?i)^\W*(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)(?: crochet)?(?: terms| terminology)\W*$|^\W*(?:now )?(?:commence|begin|start)(?:ing)?(?: (?:the|main|stitch))* (?:patt(?:ern)?|lace|cable|chart)\W*$`)
+var commences = text.Once(`(?i)^\W*(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)(?: crochet)?(?: terms| terminology)\W*$|^\W*(?:now )?(?:commence|begin|start)(?:ing)?(?: (?:the|main|stitch))* (?:patt(?:ern)?|lace|cable|chart)\W*$`)
 
 // heading takes a line that is a heading.
 func (r *Reader) heading(trimmed string, n int) bool {
 	name, marked, ok := text.Heading(trimmed)
-	if ok && commences.MatchString(trimmed) {
+	if ok && commences().MatchString(trimmed) {
 		r.x.Read.Words++
 		r.mode = ""
 		return true
@@ -921,7 +920,7 @@ func (r *Reader) sure(trimmed string) bool {
 var starting = set("fasten ch chain cast bind turn rep repeat join cut break weave sew leave next continue skip miss with do dec inc pick place finish bo co change using stuff insert attach")
 
 // founding is what a text calls the chain or the stitches that it begins with.
-var founding = regexp.MustCompile(`(?i)^(?:foundation|set[- ]?up|(?:foundation|starting|beginning|base|initial|set[- ]?up) (?:chain|ch|row|round|ring))$`)
+var founding = text.Once(`(?i)^(?:foundation|set[- ]?up|(?:foundation|starting|beginning|base|initial|set[- ]?up) (?:chain|ch|row|round|ring))$`)
 
 // piece begins the section of a piece whose name stands before its first instruction.
 func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
@@ -937,7 +936,7 @@ func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
 		return false
 	}
 	first := strings.ToLower(strings.Fields(name)[0])
-	if verbs[first] || starting[first] || first == "rs" || first == "ws" || first == "for" || founding.MatchString(name) {
+	if verbs[first] || starting[first] || first == "rs" || first == "ws" || first == "for" || founding().MatchString(name) {
 		return false
 	}
 	rest := tokens[k:]

@@ -134,14 +134,6 @@ func word(one string, v nums) string {
 	return one
 }
 
-func capital(s string) string {
-	r := []rune(s)
-	if len(r) == 0 {
-		return s
-	}
-	return string(unicode.ToUpper(r[0])) + string(r[1:])
-}
-
 func plain(s string) string {
 	return strings.Join(strings.Fields(strings.ReplaceAll(s, "#", " ")), " ")
 }

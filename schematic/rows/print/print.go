@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/stitch"
 )
 
@@ -120,7 +121,7 @@ func (w *printer) piece(q *schematic.Piece) {
 	w.say("\n# %s%s", head, times)
 	switch {
 	case q.MirrorOf != "":
-		w.say("Work as for %s, reversing shaping.", capital(letters(q.MirrorOf)))
+		w.say("Work as for %s, reversing shaping.", finding.Capital(letters(q.MirrorOf)))
 		return
 	case q.Motifs != nil:
 		w.say("Sew the motifs together, as the drawing shows.")
@@ -286,9 +287,9 @@ func (w *printer) label(rows nums) string {
 	case one && !w.together():
 		return "Next " + w.row()
 	case one:
-		return capital(w.row()) + " " + w.line(from)
+		return finding.Capital(w.row()) + " " + w.line(from)
 	}
-	return capital(w.row()) + "s " + w.line(from) + "-" + w.line(to)
+	return finding.Capital(w.row()) + "s " + w.line(from) + "-" + w.line(to)
 }
 
 // row is what the piece calls a row.

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 )
 
 // rowOf writes the stitches of one row, on the side that is worked.
@@ -67,7 +68,7 @@ func (r rowOf) say(after nums, run ...string) {
 	one := w.same(1)
 	text := w.chains() + strings.Join(run, ", ")
 	if w.fab.st == nil {
-		text = capital(text)
+		text = finding.Capital(text)
 	}
 	w.say("%s: %s%s. (%s)", w.label(one), text, w.endOf(), w.ofStitch(after))
 	w.worked(one, after)

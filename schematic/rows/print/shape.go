@@ -6,6 +6,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 )
 
 // shape prints the shapings of a section, at the same time if there are several.
@@ -67,7 +68,7 @@ func (w *printer) shapings(s *schematic.Shape, c change) {
 		}
 		parts = append(parts, text)
 	}
-	w.say("%s. (%s)", capital(strings.Join(parts, ", and at the same time ")), w.sts(c.after))
+	w.say("%s. (%s)", finding.Capital(strings.Join(parts, ", and at the same time ")), w.sts(c.after))
 	w.worked(c.rows, c.after)
 }
 
@@ -243,6 +244,6 @@ func (w *printer) mitre(s *schematic.Mitre, c change) {
 		w.even(c.rows, c.after)
 		return
 	}
-	w.say("%s %s at the middle %s, over %s%s. (%s)", capital(verb(&sh)), w.sts(by), strings.Join(runs, ", then "), w.rowsOf(c.rows), w.changed(), w.sts(c.after))
+	w.say("%s %s at the middle %s, over %s%s. (%s)", finding.Capital(verb(&sh)), w.sts(by), strings.Join(runs, ", then "), w.rowsOf(c.rows), w.changed(), w.sts(c.after))
 	w.worked(c.rows, c.after)
 }

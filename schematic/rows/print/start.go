@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 )
 
 // foundation is a chain that waits for its first row, with so many chains more than
@@ -73,7 +74,7 @@ func (w *printer) first(one, after nums) {
 		in = "each ch around, join"
 	}
 	w.found = nil
-	w.say("%s: %s in %s. (%s)", w.label(one), capital(w.abbr()), in, w.ofStitch(after))
+	w.say("%s: %s in %s. (%s)", w.label(one), finding.Capital(w.abbr()), in, w.ofStitch(after))
 	w.worked(one, after)
 }
 

@@ -36,8 +36,8 @@ func KeyOf(line string) (key, rest string, col int) {
 	return k, rest, len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " *_")))
 }
 
-// once is a regular expression that is compiled when it is first asked: a start does not pay for a text that is not read.
-func once(expr string) func() *regexp.Regexp {
+// Once is a regular expression that is compiled when it is first asked: a start does not pay for a text that is not read.
+func Once(expr string) func() *regexp.Regexp {
 	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) })
 }
 
@@ -62,20 +62,20 @@ func capitalKey(line string) (key string, end int) {
 }
 
 // begins are the words before a colon that lead from words to the work.
-var begins = once(`(?i)^\W*(?:directions?|instructions?|pattern|method|to make|to begin)\b[\w ]{0,20}?(?::|[-–—]{1,2} )`)
+var begins = Once(`(?i)^\W*(?:directions?|instructions?|pattern|method|to make|to begin)\b[\w ]{0,20}?(?::|[-–—]{1,2} )`)
 
 // Begins reports whether a line leads from words, such as abbreviations, to the work: Directions: Cast on 60 sts.
 func Begins(line string) bool { return begins().MatchString(line) }
 
 // meant are the words of a list that says what short names stand for: sc = single crochet.
-var meant = once(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A-Za-z]{2}`)
+var meant = Once(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A-Za-z]{2}`)
 
 // means is a line that says what one short name stands for: C4B = slip next 2 sts to cable needle.
-var means = once(`^[*•A-Za-z][A-Za-z0-9/()]{0,11} ?= ?[A-Za-z][a-z]`)
+var means = Once(`^[*•A-Za-z][A-Za-z0-9/()]{0,11} ?= ?[A-Za-z][a-z]`)
 
 var (
-	someSizes = once(`(?i)^\W*(?:for )?(?:the )?sizes? .{1,60} only\b|^\W*[\w-]{1,6} size only\b`)
-	allSizes  = once(`(?i)^\W*(?:for )?all (?:the )?sizes\b`)
+	someSizes = Once(`(?i)^\W*(?:for )?(?:the )?sizes? .{1,60} only\b|^\W*[\w-]{1,6} size only\b`)
+	allSizes  = Once(`(?i)^\W*(?:for )?all (?:the )?sizes\b`)
 )
 
 // SomeSizes reports whether a line says that what follows is for some of the sizes only.
@@ -124,15 +124,15 @@ func plainKey(words string) string {
 }
 
 // list is a line of numbers, one a size: 62 (66, 70), 90[98, 106].
-var list = once(`\d+ ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
+var list = Once(`\d+ ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
 
 // behind is a word right behind a line of two numbers: a bracket at the end of a row is its count.
-var behind = once(`^ ?[A-Za-z]`)
+var behind = Once(`^ ?[A-Za-z]`)
 
 // pair is two sizes without a space: 28[34].
-var pair = once(`^\d+\[\d+\]$`)
+var pair = Once(`^\d+\[\d+\]$`)
 
-var digits = once(`\d+`)
+var digits = Once(`\d+`)
 
 // Sizes guesses in how many sizes a text is written that has no line of sizes: what most
 // of its lines of numbers have, if they are more than two; 0 if there are none.
@@ -233,13 +233,13 @@ func beforeBracket(bare string) (name string, ok bool) {
 	return strings.TrimSpace(bare[:i]), ok && len(inside) <= 30
 }
 
-var pieces = once(`(?i)\b(back|front|sleeve|panel|leg|arm|head|body|ear|foot|feet|tail|wing|top|bottom|side|half|neck|collar|cuff|border|edging|yoke|crown|brim|base|strap|handle|thumb|hand|toe|heel|leaf|petal|square|motif)s?$`)
+var pieces = Once(`(?i)\b(back|front|sleeve|panel|leg|arm|head|body|ear|foot|feet|tail|wing|top|bottom|side|half|neck|collar|cuff|border|edging|yoke|crown|brim|base|strap|handle|thumb|hand|toe|heel|leaf|petal|square|motif)s?$`)
 
 // ofPiece reports whether a few words end with what pieces are called: first leg.
 func ofPiece(words string) bool { return len(strings.Fields(words)) < 4 && pieces().MatchString(words) }
 
 // inline is the name of a piece before its first instruction: Back: With 5 mm needles; SLEEVES-Commence.
-var inline = once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?)(.+)$`)
+var inline = Once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?)(.+)$`)
 
 // Inline cuts a line into the name of a piece and its first instruction, if it begins with one.
 func Inline(text string) (name, rest string, ok bool) {
@@ -305,7 +305,7 @@ func GoesOn(last, line string) bool {
 }
 
 // labelled is a line that begins with the name of a row: 4th row: or Rnd 5:
-var labelled = once(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd)s?( +\d+([-–]\d+)?)? *:`)
+var labelled = Once(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd)s?( +\d+([-–]\d+)?)? *:`)
 
 // Open reports whether a bracket of the line is still open at its end.
 func Open(line string) bool {
@@ -330,7 +330,7 @@ func lastWord(s string) bool {
 	return false
 }
 
-var toFit = once(`(?i)^\W*(?:to fit|ages?|finished sizes?)\b[^\d(]{0,24}([\w.½¼¾-]{1,6}) ?\(([^()]{1,60})\)`)
+var toFit = Once(`(?i)^\W*(?:to fit|ages?|finished sizes?)\b[^\d(]{0,24}([\w.½¼¾-]{1,6}) ?\(([^()]{1,60})\)`)
 
 // ToFit are the sizes that a text without a line of sizes tells by whom they fit: To fit age 2-4
 // (5-7, 8-10); none if it has no such line.
@@ -356,14 +356,14 @@ func ToFit(lines []string) []string {
 
 // What stands about the sizes in their line: To fit age 0-3 (3-6) months.
 var (
-	beforeSizes = once(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|[:\s])+([\d(½¼¾])`)
-	behindSizes = once(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|cms?|inches|ins?|[\s."″-])+$`)
+	beforeSizes = Once(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|[:\s])+([\d(½¼¾])`)
+	behindSizes = Once(`(?i)([\d)½¼¾\]])\s*(?:months?|mths?|mos?|years?|yrs?|olds?|cms?|inches|ins?|[\s."″-])+$`)
 )
 
 // shownIn tells the size of a picture.
-var shownIn = once(`(?i) ?[(\[](?:shown|sample|model|pictured|photo)[^)\]]*[)\]]`)
+var shownIn = Once(`(?i) ?[(\[](?:shown|sample|model|pictured|photo)[^)\]]*[)\]]`)
 
-var hyphens = once(`([\d½¼¾]) ?[-–] ?(\d)`)
+var hyphens = Once(`([\d½¼¾]) ?[-–] ?(\d)`)
 
 // Hyphened are the words of a line of sizes with commas for the hyphens between numbers, if that gives as many
 // sizes as the lines of numbers of the text have: 38 (40 - 42) and 136 (144-152) sts.
