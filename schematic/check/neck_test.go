@@ -1,6 +1,7 @@
 package check_test
 
 import (
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -11,57 +12,37 @@ import (
 	"flatwright/schematic/read"
 )
 
-// A shoulder has its neck on one side. Where a part is shaped at its outer edge under the name of the neck, it would have one on
-// both: 12 decreases at the left edge of a right shoulder, and at the right edge, where the bound-off neck is.
+// A shoulder has its neck on its inner side. By hand: parts are listed as a right-side row meets them, so that the inner edge of the
+// first is its left one, and that of the last its right one.
 func TestANeckAtTheOuterEdgeOfAShoulderIsFound(t *testing.T) {
-	for side, want := range map[string]int{"left": 1, "right": 0} {
-		p, found := read.Pattern("own.yaml", []byte(`version: 1
-pattern: Own
-terms: UK
-units: cm
-sizes: S
-gauges:
-  fabric: 20 sts and 28 rows over 10 cm
-pieces:
-  - piece: Front
-    sections:
-      - cast on: 90
-      - even: 90 rows
-      - divide:
-          - part: Left shoulder
-            stitches: 35
-            mirror of: Right shoulder
-          - bind off: 20
-            name: front neck
-            edge: neck
+	for name, c := range map[string]struct{ divide, outer, inner, told string }{
+		"beside a bound-off neck": {`
+          - {part: Left shoulder, stitches: 35, mirror of: Right shoulder}
+          - {bind off: 20, name: front neck, edge: neck}
           - part: Right shoulder
             stitches: 35
             sections:
-              - decrease: 1
-                at: `+side+` edge
-                edge: neck
-                every: 2 rows
-                times: 12
-              - bind off: all
-                edge: shoulder
-`))
-		require.False(t, found.Errors(), "%v", found)
-		n := 0
-		for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
-			if f.Kind == "words/neck" {
-				n++
-				assert.Contains(t, f.Message, "the neck of Left shoulder, Right shoulder is at the outer edge of the shoulder")
-			}
-		}
-		assert.Equal(t, want, n, side)
+              - {decrease: 1, at: SIDE edge, edge: neck, every: 2 rows, times: 12}
+              - {bind off: all, edge: shoulder}
+`, "left", "right", "the neck of Left shoulder, Right shoulder is at the outer edge of the shoulder"},
+		"of a V that splits the row": {`
+          - part: First
+            stitches: 45
+            SIDE edge: neck
+            sections:
+              - {decrease: 1, at: SIDE edge, every: 2 rows, times: 20}
+              - {bind off: all, edge: shoulder}
+          - {part: Second, stitches: 45, mirror of: First}
+`, "right", "left", "the neck of First is at the outer edge of the shoulder"},
+	} {
+		assert.Equal(t, []string{c.told}, necksTold(t, strings.ReplaceAll(c.divide, "SIDE", c.outer)), name)
+		assert.Empty(t, necksTold(t, strings.ReplaceAll(c.divide, "SIDE", c.inner)), name)
 	}
 }
 
-// A V neck that splits the row has no bound-off neck beside it: its 20 decreases at the outer edges, called neck, would slope to the
-// armholes.
-func TestAVNeckAtTheOuterEdgesIsFound(t *testing.T) {
-	for side, want := range map[string]int{"right": 1, "left": 0} {
-		p, found := read.Pattern("own.yaml", []byte(`version: 1
+func necksTold(t *testing.T, divide string) []string {
+	t.Helper()
+	p, found := read.Pattern("own.yaml", []byte(`version: 1
 pattern: Own
 terms: UK
 units: cm
@@ -73,23 +54,13 @@ pieces:
     sections:
       - cast on: 90
       - even: 90 rows
-      - divide:
-          - part: First
-            stitches: 45
-            `+side+` edge: neck
-            sections:
-              - {decrease: 1, at: `+side+` edge, every: 2 rows, times: 20}
-              - {bind off: all, edge: shoulder}
-          - {part: Second, stitches: 45, mirror of: First}
-`))
-		require.False(t, found.Errors(), "%v", found)
-		n := 0
-		for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
-			if f.Kind == "words/neck" {
-				n++
-				assert.Contains(t, f.Message, "the neck of First is at the outer edge")
-			}
+      - divide:`+divide))
+	require.False(t, found.Errors(), "%v", found)
+	var out []string
+	for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
+		if f.Kind == "words/neck" {
+			out = append(out, f.Message)
 		}
-		assert.Equal(t, want, n, side)
 	}
+	return out
 }
