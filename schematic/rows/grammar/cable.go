@@ -22,6 +22,9 @@ var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|[CcTt][a-z]{0,4}\d)[A-Za
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 func (r *Reader) tellCables(line string) {
+	if !mayTell(line) {
+		return
+	}
 	names := told().FindAllStringSubmatchIndex(line, -1)
 	for i, at := range names {
 		to := len(line)
@@ -33,6 +36,22 @@ func (r *Reader) tellCables(line string) {
 			r.crossing(name, c)
 		}
 	}
+}
+
+// mayTell reports whether a line has a sign with a short name before it that a cable could have: 2/2 LC, C6B or t3f. It
+// spares most lines the pattern.
+func mayTell(line string) bool {
+	for i := range len(line) {
+		if c := line[i]; c != ':' && c != '=' {
+			continue
+		}
+		name := strings.TrimRight(line[:i], " \t")
+		name = name[strings.LastIndexAny(name, "\t.;,(")+1:]
+		if strings.ContainsAny(name, "123456789") && strings.ContainsAny(name, "/CcTt") {
+			return true
+		}
+	}
+	return false
 }
 
 var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "st": 1, "stitch": 1}

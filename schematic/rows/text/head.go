@@ -78,15 +78,28 @@ var (
 	allSizes  = Once(`(?i)^\W*(?:for )?all (?:the )?sizes\b`)
 )
 
+// ofSizes reports whether a line has the word size; it spares most lines the patterns.
+func ofSizes(line string) bool {
+	for i := 0; i+4 <= len(line); i++ {
+		if line[i]|0x20 == 's' && strings.EqualFold(line[i:i+4], "size") {
+			return true
+		}
+	}
+	return false
+}
+
 // SomeSizes reports whether a line says that what follows is for some of the sizes only.
-func SomeSizes(line string) bool { return someSizes().MatchString(line) }
+func SomeSizes(line string) bool { return ofSizes(line) && someSizes().MatchString(line) }
 
 // AllSizes reports whether a line says that what follows is for all sizes again.
-func AllSizes(line string) bool { return allSizes().MatchString(line) }
+func AllSizes(line string) bool { return ofSizes(line) && allSizes().MatchString(line) }
 
 // ForSizes parts the words that say for which sizes a stretch is from what stands behind them: Sizes S and M only: Row 1.
 // Without such words said is empty.
 func ForSizes(line string) (said, rest string) {
+	if !ofSizes(line) {
+		return "", line
+	}
 	at := someSizes().FindStringIndex(line)
 	if at == nil {
 		at = allSizes().FindStringIndex(line)
