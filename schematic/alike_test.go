@@ -108,7 +108,7 @@ func TestWhatIsNotDrawnAnyMoreCanStillBeNamed(t *testing.T) {
 		}
 	}
 	assert.Equal(t, 3, shown, "two widths and a length, once")
-	assert.Len(t, m.EdgesNamed("Gore C cast-on edge"), 1)
+	assert.Len(t, m.edgesNamed("Gore C cast-on edge"), 1)
 }
 
 // However a row is cut, the panels drawn stand for all of it: their widths at the cast-on edge, each as

@@ -11,8 +11,8 @@ import (
 // Need is what a count must be: Plus more than a multiple of Multiple. A Multiple of 0 or 1 allows any.
 type Need struct{ Multiple, Plus int }
 
-// Holds reports whether n is as needed.
-func (n Need) Holds(count int) bool { return n.Multiple < 2 || mod(count-n.Plus, n.Multiple) == 0 }
+// holds reports whether n is as needed.
+func (n Need) holds(count int) bool { return n.Multiple < 2 || mod(count-n.Plus, n.Multiple) == 0 }
 
 // and is what fulfils both; n alone if nothing does.
 func (n Need) and(o Need) Need {
@@ -23,7 +23,7 @@ func (n Need) and(o Need) Need {
 		return o
 	}
 	for k := range o.Multiple {
-		if c := n.Plus + k*n.Multiple; o.Holds(c) {
+		if c := n.Plus + k*n.Multiple; o.holds(c) {
 			return Need{n.Multiple / gcd(n.Multiple, o.Multiple) * o.Multiple, c}.bounded()
 		}
 	}
@@ -36,7 +36,7 @@ func (n Need) of(from, k int) Need {
 		return Need{}
 	}
 	for x := range n.Multiple {
-		if n.Holds(from + k*x) {
+		if n.holds(from + k*x) {
 			return Need{n.Multiple / gcd(n.Multiple, k), x}.bounded()
 		}
 	}
@@ -186,7 +186,7 @@ func (f *Fitting) count(what string, published int, need Need, least int) int {
 		return 0
 	}
 	sts, _ := f.ratio()
-	if !need.Holds(published) {
+	if !need.holds(published) {
 		need = Need{}
 	}
 	return f.Near(f.name(what, published), sts.Times(published), need, least)
@@ -195,7 +195,7 @@ func (f *Fitting) count(what string, published int, need Need, least int) int {
 // needs is what the count after the section at hand must be for what follows.
 func (f *Fitting) needs() Need {
 	n := f.needFrom(f.next)
-	if !n.Holds(f.step.After) {
+	if !n.holds(f.step.After) {
 		return Need{}
 	}
 	return n

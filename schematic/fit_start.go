@@ -144,7 +144,7 @@ func (q *rateSearch) try(r rated) {
 	p := *q.s
 	p.Pick, p.Of = r.pick, r.of
 	got, _ := p.picked(r.rows)
-	if !q.need.Holds(got) {
+	if !q.need.holds(got) {
 		return
 	}
 	off := units.Int(int64(got - q.n)).Abs().Times(4).Add(units.Int(int64(r.rows - q.was.rows)).Abs().Times(3))

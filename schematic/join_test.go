@@ -56,7 +56,7 @@ func TestTheOnePartThatGoesOnIsJoinedOverAddedStitches(t *testing.T) {
 		&Gather{},
 	}}), 0)
 	require.Empty(t, g.Findings)
-	edges := g.Pieces[0].EdgesNamed("thumb edge")
+	edges := g.Pieces[0].edgesNamed("thumb edge")
 	require.Len(t, edges, 1)
 	assert.Equal(t, 6, edges[0].Stitches)
 	assert.Equal(t, mm(30), edges[0].Length)
@@ -182,7 +182,7 @@ func TestHeldStitchesAreJoinedIntoARoundAgain(t *testing.T) {
 	m := g.Pieces[0]
 	assert.Equal(t, mm(380), find(t, m, "sock.foot.width-at-lower-edge").Length)
 	assert.Equal(t, mm(40), find(t, m, "sock.foot.length").Length)
-	assert.Len(t, m.EdgesNamed("picked up"), 2)
+	assert.Len(t, m.edgesNamed("picked up"), 2)
 	assert.Equal(t, units.Int((56*30+28*20+76*10)*20), m.Area)
 }
 

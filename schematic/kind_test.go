@@ -75,11 +75,11 @@ func TestRulesOfCountsAgreeWithTrial(t *testing.T) {
 					b := Need{k, p}
 					both, some := a.and(b), false
 					for c := range 400 {
-						some = some || a.Holds(c) && b.Holds(c)
+						some = some || a.holds(c) && b.holds(c)
 					}
 					for c := range 400 {
 						if some {
-							assert.Equal(t, a.Holds(c) && b.Holds(c), both.Holds(c), "%v and %v at %d", a, b, c)
+							assert.Equal(t, a.holds(c) && b.holds(c), both.holds(c), "%v and %v at %d", a, b, c)
 						}
 					}
 					if !some {
@@ -91,10 +91,10 @@ func TestRulesOfCountsAgreeWithTrial(t *testing.T) {
 				for k := -3; k <= 4; k++ {
 					of, can := a.of(from, k), false
 					for x := range 60 {
-						can = can || a.Holds(from+k*x)
+						can = can || a.holds(from+k*x)
 					}
 					for x := range 60 {
-						assert.Equal(t, !can || k == 0 || a.Holds(from+k*x), of.Holds(x), "%v from %d by %d at %d", a, from, k, x)
+						assert.Equal(t, !can || k == 0 || a.holds(from+k*x), of.holds(x), "%v from %d by %d at %d", a, from, k, x)
 					}
 				}
 			}

@@ -21,7 +21,7 @@ func (b *builder) edges(ref string, self *Piece) []Edge {
 	if m == nil {
 		return nil
 	}
-	return m.EdgesNamed(rest)
+	return m.edgesNamed(rest)
 }
 
 // pieceIn is the piece with whose name ref begins (the longest), and what
@@ -51,7 +51,7 @@ func (g *Garment) EdgesOf(ref string) (*Made, []Edge) {
 		return nil, nil
 	}
 	best = best.Worked()
-	return best, best.EdgesNamed(rest)
+	return best, best.edgesNamed(rest)
 }
 
 // cutWord takes word and the space behind it off the front of s; case does not matter.
@@ -67,9 +67,9 @@ func cutWord(s, word string) (string, bool) {
 	return strings.TrimSpace(rest), true
 }
 
-// EdgesNamed are the edges of the piece that text names: a part if that matters, left or
+// edgesNamed are the edges of the piece that text names: a part if that matters, left or
 // right if one side is meant, then the edge's name. A part alone names all its edges.
-func (m *Made) EdgesNamed(text string) []Edge {
+func (m *Made) edgesNamed(text string) []Edge {
 	best, part := "", ""
 	for _, e := range m.Edges {
 		for _, p := range e.Parts {
@@ -144,7 +144,7 @@ func (m *Made) namesOf(e *Edge) []string {
 	}
 	if n := len(e.Parts); n > 0 {
 		part := e.Parts[n-1]
-		if name := part + " " + e.Name; !strings.HasSuffix(strings.ToLower(part), " "+strings.ToLower(e.Name)) || len(m.EdgesNamed(part)) > len(m.EdgesNamed(name)) {
+		if name := part + " " + e.Name; !strings.HasSuffix(strings.ToLower(part), " "+strings.ToLower(e.Name)) || len(m.edgesNamed(part)) > len(m.edgesNamed(name)) {
 			part = name // the part alone names all its edges
 		}
 		names = append(names, m.Name+" "+part)
@@ -331,7 +331,7 @@ func (b *builder) chain(refs []string, pos finding.Pos) ([]ofPiece, bool) {
 		}
 		var edges []Edge
 		if m != nil {
-			edges = m.EdgesNamed(rest)
+			edges = m.edgesNamed(rest)
 		}
 		if len(edges) == 0 {
 			ok = false

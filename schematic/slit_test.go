@@ -48,7 +48,7 @@ func TestASlitIsDrawnOnTheTubeThatItIsIn(t *testing.T) {
 	assert.Equal(t, mm(82), find(t, m, "mitten.length-to-thumb").Length)
 	assert.Equal(t, mm(124), find(t, m, "mitten.length").Length)
 	for _, name := range []string{"slit", "upper slit"} {
-		e := m.EdgesNamed(name)
+		e := m.edgesNamed(name)
 		require.Len(t, e, 1, name)
 		assert.Equal(t, 10, e[0].Stitches)
 		assert.Equal(t, mm(50), e[0].Length)

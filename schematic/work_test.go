@@ -169,11 +169,11 @@ func TestABodyInOnePieceDividesAndItsPartsAddUp(t *testing.T) {
 	assert.Equal(t, mm(120), find(t, m, "body.back.neck-width").Length)
 	assert.Equal(t, mm(50), find(t, m, "body.right-front.front-neck-width.right").Length)
 	assert.Equal(t, mm(60), find(t, m, "body.left-front.shoulder.left").Length)
-	armholes := m.EdgesNamed("armhole")
+	armholes := m.edgesNamed("armhole")
 	require.Len(t, armholes, 2)
 	assert.Equal(t, units.Int(200), armholes[0].Length)
-	assert.Len(t, m.EdgesNamed("Back neck"), 1)
-	assert.Len(t, m.EdgesNamed("left front neck"), 1)
+	assert.Len(t, m.edgesNamed("Back neck"), 1)
+	assert.Len(t, m.edgesNamed("left front neck"), 1)
 	assert.InDelta(t, m.OutlineArea(), m.Area.Float(), 1e-6)
 }
 

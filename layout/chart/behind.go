@@ -92,7 +92,7 @@ func (r *Row) tallest() float64 {
 	h := tall
 	for i := range r.St {
 		if s := &r.St[i]; s.Kind != nil && s.Kind != behind {
-			h = max(h, Height(s.Kind))
+			h = max(h, height(s.Kind))
 		}
 	}
 	return h

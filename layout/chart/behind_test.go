@@ -21,7 +21,7 @@ Rnd 4: Ch 1, (sc, hdc, 4 dc, hdc, sc) in each ch-4 sp around, join with sl st in
 	require.Len(t, w.Rows, 5)
 	assert.Empty(t, w.Gaps())
 	for r, want := range []int{6, 6, 36, 6, 48} {
-		assert.Equal(t, want, w.Rows[r].Counted(), "round %d", r)
+		assert.Equal(t, want, w.Rows[r].counted(), "round %d", r)
 	}
 	p, f := laid(w)
 	require.Equal(t, circle, p.form)
@@ -37,6 +37,6 @@ Rnd 4: Ch 1, (sc, hdc, 4 dc, hdc, sc) in each ch-4 sp around, join with sl st in
 		lines++
 	}
 	assert.Equal(t, 6, lines)
-	assert.NotContains(t, w.Words(2), "behind", "the lines are no stitches of the petals")
+	assert.NotContains(t, w.words(2), "behind", "the lines are no stitches of the petals")
 	assert.Contains(t, w.behindNotes()[0], "Round 3 is worked behind")
 }

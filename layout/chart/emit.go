@@ -37,14 +37,14 @@ func (c *pages) emit(whole *Work) []*sheet.Sheet {
 // words tells the rows of the work that is drawn, each once worked out.
 func (c *pages) words(w *Work) func(r int) string {
 	if w != c.d.work {
-		return w.Words
+		return w.words
 	}
 	if c.said == nil {
 		c.said = make([]string, len(w.Rows))
 	}
 	return func(r int) string {
 		if c.said[r] == "" {
-			c.said[r] = w.Words(r)
+			c.said[r] = w.words(r)
 		}
 		return c.said[r]
 	}

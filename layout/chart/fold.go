@@ -15,7 +15,7 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 	if p.form != flat {
 		return
 	}
-	r, ok := p.work.Repeat()
+	r, ok := p.work.repeat()
 	if !ok {
 		return
 	}

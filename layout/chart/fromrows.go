@@ -17,7 +17,7 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 	if len(w.Rows) == 0 { // which Check tells
 		return w, len(w.missing) > 0
 	}
-	if w.Craft() == stitch.Crochet {
+	if w.craft() == stitch.Crochet {
 		w.pickedUp()
 	}
 	w.grown(g)
@@ -133,7 +133,7 @@ func (w *Work) grown(g *rows.Graph) {
 	if !base.Held {
 		return
 	}
-	n := base.Counted()
+	n := base.counted()
 	w.From = plural(n, "held stitch")
 	if o := g.From; o != nil && o.Last-o.First+1 == n {
 		w.From = fmt.Sprintf("stitches %d to %d of the %d of ", o.First, o.Last, o.All)
@@ -217,7 +217,7 @@ func (w *Work) sides() {
 // rightSides turns the sides of knitted rows of which the text does not tell them, if all that shapes them stands in
 // what would be wrong-side rows, and the others are purled: lace and cables are worked on the right side.
 func (w *Work) rightSides() {
-	if w.Craft() != stitch.Knitting {
+	if w.craft() != stitch.Knitting {
 		return
 	}
 	shaped, purled := 0, 0

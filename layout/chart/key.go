@@ -39,7 +39,7 @@ func sample(u used) []*sheet.Path {
 	}
 	kind := *k
 	kind.Post = u.post
-	s := shape{kind: &kind, head: pt{Y: Height(k)}, feet: []pt{{}}}
+	s := shape{kind: &kind, head: pt{Y: height(k)}, feet: []pt{{}}}
 	if k.Together && !u.bunch {
 		s.feet = nil
 		for i := range k.Legs {
@@ -207,7 +207,7 @@ func opened(k *stitch.Stitch, t stitch.Terms) (entry, bool) {
 		return entry{}, false
 	}
 	const apart, close = 1.9, 1.6
-	h := Height(base)
+	h := height(base)
 	var out []*sheet.Path
 	for i := range k.Legs {
 		x := (float64(i) - float64(k.Legs-1)/2) * apart

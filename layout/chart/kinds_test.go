@@ -68,7 +68,7 @@ func TestACrossingIsDrawnAcrossItsStitches(t *testing.T) {
 		first := strands.paths[0].Segs
 		rises := first[1].P[0].X > first[0].P[0].X
 		assert.Equal(t, !c.Left, rises, "%s: the strand in front leans to its side", c.Abbr())
-		assert.Contains(t, w.Words(1), c.Work())
+		assert.Contains(t, w.words(1), c.Work())
 	}
 }
 
@@ -98,7 +98,7 @@ func TestYarnsAreToldByAGroundAndAMark(t *testing.T) {
 		signs[one.sign] = true
 		assert.NotZero(t, one.sign, "never a tone alone")
 	}
-	assert.Contains(t, w.Words(1), "k in A")
+	assert.Contains(t, w.words(1), "k in A")
 	ss, err := Draw(w, Options{})
 	require.NoError(t, err)
 	found := 0
@@ -167,7 +167,7 @@ func TestPlainRowsOfAShapedPieceAreFoldedAway(t *testing.T) {
 	}
 	assert.Equal(t, 62, drawn+told+short.More, "every row is drawn or told")
 	assert.Equal(t, 9, drawn, "the first row and those that are shaped")
-	assert.Contains(t, short.describe(short.Words), "worked even")
+	assert.Contains(t, short.describe(short.words), "worked even")
 }
 
 func TestACrownIsOneWedgeOfItsRepeats(t *testing.T) {

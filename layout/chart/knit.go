@@ -182,7 +182,7 @@ func (s *squares) nameRows() {
 // repeat draws a heavy line around one repeat.
 func (s *squares) repeat() {
 	d := s.d
-	r, ok := d.work.Repeat()
+	r, ok := d.work.repeat()
 	if !ok || len(s.rows) == 0 {
 		return
 	}

@@ -133,9 +133,9 @@ Rnd 2: Ch 1, 2 sc in first sc, sc in next 8 sc, 2 sc in each of next 3 sc, sc in
 		}
 		assert.Equal(t, want, got, "round %d: over, left end, under, right end", r)
 	}
-	assert.Equal(t, 22, w.Rows[1].Counted())
-	assert.Equal(t, 28, w.Rows[2].Counted())
-	assert.Contains(t, w.Words(1), "along the other side of the chain")
+	assert.Equal(t, 22, w.Rows[1].counted())
+	assert.Equal(t, 28, w.Rows[2].counted())
+	assert.Contains(t, w.words(1), "along the other side of the chain")
 	first := p.lines[1].nodes[0]
 	assert.Positive(t, p.point(first, first.v).X, "it begins where the hook was, on the right")
 }

@@ -24,7 +24,7 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	if err := w.Check(); err != nil {
 		return nil, err
 	}
-	var short *Short
+	var short *shortText
 	whole := w
 	if !o.Whole {
 		w, short = w.short()
@@ -118,7 +118,7 @@ func (c *pages) trim() {
 	c.w = min(c.w, wide+2*margin)
 }
 
-func shortNotes(w *Work, s *Short) []string {
+func shortNotes(w *Work, s *shortText) []string {
 	if s == nil {
 		return nil
 	}
@@ -148,7 +148,7 @@ func shortNotes(w *Work, s *Short) []string {
 
 // build draws a work at a scale.
 func build(w *Work, o *Options, scale float64) *drawing {
-	d := &drawing{work: w, scale: scale, craft: w.Craft(), f: &figure{}}
+	d := &drawing{work: w, scale: scale, craft: w.craft(), f: &figure{}}
 	if f := w.filet(); f != nil {
 		d.mesh(f, o)
 		d.f.nums = d.f.number(o, scale, d.f.everything(), alone)

@@ -35,7 +35,7 @@ func (w *Work) foldPlain(mostRows int) *Work {
 			continue
 		}
 		over = w.placesOver(r, n)
-		words := fmt.Sprintf("%s: %d sts, worked even", rowsNamed(w.Rows[r:r+n]), w.Rows[r].Counted())
+		words := fmt.Sprintf("%s: %d sts, worked even", rowsNamed(w.Rows[r:r+n]), w.Rows[r].counted())
 		if r += n; r < len(w.Rows) {
 			next := w.Rows[r]
 			next.noteGap(n, words)
@@ -119,7 +119,7 @@ func through(feet, over []int) []int {
 
 // wedge is one repeat of a work in rounds that is repeats alone, such as a hat's crown: what
 // stands on one of them. It gives nil if the work is none.
-func (w *Work) wedge() (*Work, *Short) {
+func (w *Work) wedge() (*Work, *shortText) {
 	from, to := w.block()
 	if from > 0 || !w.allRounds() {
 		return nil, nil
@@ -148,7 +148,7 @@ func (w *Work) wedge() (*Work, *Short) {
 			return nil, nil
 		}
 	}
-	return &out, &Short{Stitches: of * (times - 1), Times: times, Of: of, Wedge: true}
+	return &out, &shortText{Stitches: of * (times - 1), Times: times, Of: of, Wedge: true}
 }
 
 // allRounds reports whether every row but a foundation is a round.
@@ -190,7 +190,7 @@ func keepRow(row *Row, s []span, a, b int, below []int) (Row, []int) {
 }
 
 // short is the work with what goes on alike left out, so that it finds room on a page.
-func (w *Work) short() (*Work, *Short) {
+func (w *Work) short() (*Work, *shortText) {
 	if w.filet() != nil {
 		return w, nil
 	}

@@ -276,12 +276,12 @@ func (n *node) measure() {
 	case s.Turn:
 		n.half, n.h = 0.9, turnHeight(s.Chain)
 		if s.Kind != nil {
-			n.h = Height(s.Kind)
+			n.h = height(s.Kind)
 		}
 	case s.Kind == nil:
 		n.half = archHalf(s.Chain)
 	default:
-		n.half, n.h = halfWidth(s.Kind), Height(s.Kind)
+		n.half, n.h = halfWidth(s.Kind), height(s.Kind)
 		if s.Kind.Together && s.Kind.Base != "sc" {
 			n.half += 0.15
 		}

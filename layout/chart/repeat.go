@@ -244,9 +244,9 @@ func (st *strips) repeat() (first, period, times int, ok bool) {
 	return 0, 0, 0, false
 }
 
-// Repeat is the stitch repeat of a work in rows, if it has one of more than one
+// repeat is the stitch repeat of a work in rows, if it has one of more than one
 // stitch.
-func (w *Work) Repeat() (Repeat, bool) {
+func (w *Work) repeat() (Repeat, bool) {
 	if w.kept != nil {
 		return *w.kept, w.kept.Of > 1
 	}

@@ -62,7 +62,7 @@ func counts(w *Work) []int {
 	var out []int
 	for i := range w.Rows {
 		if !w.Rows[i].Base {
-			out = append(out, w.Rows[i].Counted())
+			out = append(out, w.Rows[i].counted())
 		}
 	}
 	return out
@@ -88,7 +88,7 @@ func TestAChartHasTheStitchesThatItsTextStates(t *testing.T) {
 		require.NoError(t, err, path)
 		drawn := 0
 		for i := range w.Rows {
-			if w.Craft() == 0 || !w.Rows[i].Base { // a cast-on is no row of squares
+			if w.craft() == 0 || !w.Rows[i].Base { // a cast-on is no row of squares
 				drawn += len(w.Rows[i].St)
 			}
 		}
@@ -105,11 +105,11 @@ func TestTheRepeatIsTheOneThatTheTextIsWrittenIn(t *testing.T) {
 		"chart/chain-mesh.txt":  "multiple of 4 + 1",
 		"chart/lace-shells.txt": "multiple of 6 + 1",
 	} {
-		r, ok := text(t, path).Repeat()
+		r, ok := text(t, path).repeat()
 		require.True(t, ok, path)
 		assert.Equal(t, want, r.String(), path)
 	}
-	_, ok := text(t, "rows/dc-swatch.txt").Repeat()
+	_, ok := text(t, "rows/dc-swatch.txt").repeat()
 	assert.False(t, ok, "one stitch again and again is no repeat")
 }
 
@@ -153,7 +153,7 @@ func TestALongRowIsShortenedAtItsRepeat(t *testing.T) {
 		assert.LessOrEqual(t, len(r.St), mostWide+6)
 		for k := range w.Rows { // no row's count is lost
 			if o := &w.Rows[k]; o.Number == r.Number && !o.Base {
-				assert.Equal(t, o.Counted(), r.Counted(), r.title())
+				assert.Equal(t, o.counted(), r.counted(), r.title())
 			}
 		}
 	}
@@ -214,9 +214,9 @@ func TestTheKeyListsWhatIsDrawnAndNothingElse(t *testing.T) {
 
 func TestTheWordsSayEveryRowInTheOrderOfWorking(t *testing.T) {
 	w := text(t, "rows/shells-6-2.txt")
-	assert.Equal(t, "Row 2, wrong side: chain 3 as first dc, 2 dc in one stitch, (1 sc, 5 dc in one stitch) 3 times, 1 sc, 3 dc in one stitch; 25 stitches.", w.Words(2))
+	assert.Equal(t, "Row 2, wrong side: chain 3 as first dc, 2 dc in one stitch, (1 sc, 5 dc in one stitch) 3 times, 1 sc, 3 dc in one stitch; 25 stitches.", w.words(2))
 	w = text(t, "rows/granny-us.txt")
-	d := w.describe(w.Words)
+	d := w.describe(w.words)
 	assert.Contains(t, d, "Round 2: chain 3 as first dc, 2 dc in ch-2 space, (ch 2, 3 dc in ch-2 space, ch 1, 3 dc in ch-2 space) 3 times,")
 	assert.Contains(t, d, "joined with a slip stitch; 24 stitches.")
 }

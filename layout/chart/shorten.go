@@ -2,8 +2,8 @@ package chart
 
 import "fmt"
 
-// Short says what was left out of a work to make it short.
-type Short struct {
+// shortText says what was left out of a work to make it short.
+type shortText struct {
 	Stitches int // repeats' places of the first row
 	Times    int // repeats left out
 	Of       int
@@ -13,7 +13,7 @@ type Short struct {
 // shorten leaves repeats out of the middle of a work in rows that is wider than most
 // stitches, and puts a break in their place in every row. Where that is not enough, such
 // as in a yoke whose increases fall everywhere, it leaves out of the middle what is there.
-func (w *Work) shorten(mostWide int) (*Work, *Short) {
+func (w *Work) shorten(mostWide int) (*Work, *shortText) {
 	wide := w.widest()
 	from, to := w.block()
 	if wide <= mostWide || from > 0 {
@@ -31,14 +31,14 @@ func (w *Work) shorten(mostWide int) (*Work, *Short) {
 		if keep < times-1 {
 			a, b := st.at[first+head*p], st.at[first+(times-(keep-head))*p]
 			out := w.without(a, b)
-			if r, ok := w.Repeat(); ok {
+			if r, ok := w.repeat(); ok {
 				if r.Times = min(r.Times, 2); head > 1 { // the second of those that stand before the break
 					r.From, r.Times = r.From+r.Of, 2
 				}
 				out.kept = &r
 			}
 			if out.widest() <= mostWide*3/2 {
-				return out, &Short{Stitches: b - a, Times: times - keep, Of: st.at[first+p] - st.at[first]}
+				return out, &shortText{Stitches: b - a, Times: times - keep, Of: st.at[first+p] - st.at[first]}
 			}
 		}
 	}
@@ -49,7 +49,7 @@ func (w *Work) shorten(mostWide int) (*Work, *Short) {
 	if a >= b {
 		return w, nil
 	}
-	return w.without(a, b), &Short{Stitches: b - a}
+	return w.without(a, b), &shortText{Stitches: b - a}
 }
 
 func (w *Work) widest() int {

@@ -53,8 +53,8 @@ func (s *shape) shownLoop() Loop {
 	return s.loop
 }
 
-// Height is how tall the symbol of a kind is, in mm at the usual size.
-func Height(k *stitch.Stitch) float64 {
+// height is how tall the symbol of a kind is, in mm at the usual size.
+func height(k *stitch.Stitch) float64 {
 	switch k.Key {
 	case "slip":
 		return 2*dot + 0.3

@@ -75,7 +75,7 @@ func TestSymbolsAreAsTallAsTheirKind(t *testing.T) {
 			continue
 		}
 		lo, hi := bounds(sample(used{k: k, post: k.Post}))
-		assert.InDelta(t, Height(k), hi.Y-max(lo.Y, 0), 0.8, k.ID) // a cross has air above and below
+		assert.InDelta(t, height(k), hi.Y-max(lo.Y, 0), 0.8, k.ID) // a cross has air above and below
 		assert.Greater(t, lo.Y, -0.6, k.ID)
 	}
 }
@@ -84,7 +84,7 @@ func TestDecreasesShareAHeadAndIncreasesAFoot(t *testing.T) {
 	k := stitch.ByID("dc3tog")
 	legs := 0
 	for _, p := range sample(used{k: k}) {
-		if d := sub(p.Segs[len(p.Segs)-1].P[0], pt{Y: Height(k)}); long(d) < 1e-9 {
+		if d := sub(p.Segs[len(p.Segs)-1].P[0], pt{Y: height(k)}); long(d) < 1e-9 {
 			legs++
 		}
 	}

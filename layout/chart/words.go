@@ -39,9 +39,9 @@ func (r *Row) title() string {
 	return word
 }
 
-// Words is a row for those who hear the chart: its side, then its stitches in the
+// words is a row for those who hear the chart: its side, then its stitches in the
 // order of working, with what they are worked into.
-func (w *Work) Words(r int) string {
+func (w *Work) words(r int) string {
 	row := &w.Rows[r]
 	var parts []string
 	last, n := "", 0
@@ -87,7 +87,7 @@ func (w *Work) Words(r int) string {
 	if row.Joined {
 		text += ", joined with a slip stitch"
 	}
-	return text + "; " + plural(row.Counted(), "stitch") + "."
+	return text + "; " + plural(row.counted(), "stitch") + "."
 }
 
 // repeats says what comes three times or more one after the other as a repeat, the shortest

@@ -20,13 +20,13 @@ func TestALargeChartIsToldOnceAndInFewWords(t *testing.T) {
 	w, ok := FromGraph(g)
 	require.True(t, ok)
 	require.Greater(t, len(w.Rows[len(w.Rows)-1].St), 1500)
-	assert.Less(t, len(w.describe(w.Words)), 2000)
+	assert.Less(t, len(w.describe(w.words)), 2000)
 	ss, err := Draw(w, Options{Scale: 1})
 	require.NoError(t, err)
 	require.Greater(t, len(ss), 4)
 	told := map[string]int{}
 	for i, s := range ss {
-		assert.Equal(t, i == 0, strings.Contains(s.Desc, w.describe(w.Words)))
+		assert.Equal(t, i == 0, strings.Contains(s.Desc, w.describe(w.words)))
 		for _, it := range s.Root.Items {
 			if g, ok := it.(*sheet.Group); ok && g.Desc != "" {
 				told[g.Desc]++
@@ -35,7 +35,7 @@ func TestALargeChartIsToldOnceAndInFewWords(t *testing.T) {
 	}
 	for i := range w.Rows {
 		if !w.Rows[i].Base {
-			assert.Equal(t, 1, told[w.Words(i)], w.Words(i))
+			assert.Equal(t, 1, told[w.words(i)], w.words(i))
 		}
 	}
 }

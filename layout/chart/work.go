@@ -98,8 +98,8 @@ type Missing struct {
 // arch reports whether s is a chain arch.
 func (s *St) arch() bool { return s.Kind == nil && !s.Turn && !s.Break }
 
-// Counted is how many stitches the row has, without arches and picots.
-func (r *Row) Counted() int {
+// counted is how many stitches the row has, without arches and picots.
+func (r *Row) counted() int {
 	n := 0
 	for i := range r.St {
 		if s := &r.St[i]; s.Counts && s.Kind != nil {
@@ -109,8 +109,8 @@ func (r *Row) Counted() int {
 	return n + r.Left
 }
 
-// Craft is what most of the work is worked in.
-func (w *Work) Craft() stitch.Craft {
+// craft is what most of the work is worked in.
+func (w *Work) craft() stitch.Craft {
 	knit, all := 0, 0
 	for i := range w.Rows {
 		for _, s := range w.Rows[i].St {
@@ -141,7 +141,7 @@ func (w *Work) onlyBase() bool {
 // gridded reports whether the work is drawn on a grid: knitting, and crochet in more than
 // one yarn whose stitches stand one on one.
 func (w *Work) gridded() bool {
-	if w.Craft() == stitch.Knitting {
+	if w.craft() == stitch.Knitting {
 		return true
 	}
 	if len(w.yarns().list) < 2 {

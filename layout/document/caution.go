@@ -2,9 +2,9 @@ package document
 
 import "flatwright/schematic"
 
-// Cautions are what a page says where work can hurt someone, and that local rules
+// cautions are what a page says where work can hurt someone, and that local rules
 // come first; nothing where nothing can.
-func Cautions(p *schematic.Pattern) []string {
+func cautions(p *schematic.Pattern) []string {
 	var out []string
 	for _, c := range schematic.Cautions(p) {
 		out = append(out, c.Text)

@@ -68,7 +68,7 @@ func Of(gs []*schematic.Garment, text []WrittenSection, abbreviations []Fact) *C
 	r := newReader(p.Sizes, p.Steps)
 	c := &Content{
 		Title: p.Title, Designer: p.Designer, Note: p.Note, Sizes: p.Sizes, Sample: p.Sample, Terms: p.Terms.String(), Unit: p.Units, Steps: p.Steps,
-		Table: table.Of(gs), Worn: table.Worn(gs), Abbreviations: abbreviations, Edition: p.Edition, Cautions: Cautions(p),
+		Table: table.Of(gs), Worn: table.Worn(gs), Abbreviations: abbreviations, Edition: p.Edition, Cautions: cautions(p),
 		Special: r.texts(p.Special), Notes: r.texts(p.Notes), Finishing: r.texts(p.Making), Care: r.texts(p.Care), Corrections: r.texts(p.Mended),
 	}
 	c.Fit = fit(p, c.Table)

@@ -14,7 +14,7 @@ import (
 // Life is how pieces at life size are laid over sheets.
 const (
 	Overlap    = 10.0 // mm that two neighbouring sheets share
-	TestSquare = 50.0 // mm, the side of the square on the first page
+	testSquare = 50.0 // mm, the side of the square on the first page
 	mostSheets = 600
 )
 

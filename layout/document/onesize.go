@@ -25,7 +25,7 @@ func (c *Content) RowsFor(size int) []Section {
 	for _, s := range all {
 		one := Section{Name: s.Name}
 		for _, l := range s.Lines {
-			if t := l.For(size); len(t) > 0 {
+			if t := l.forSize(size); len(t) > 0 {
 				one.Lines = append(one.Lines, t)
 			}
 		}
@@ -34,9 +34,9 @@ func (c *Content) RowsFor(size int) []Section {
 	return out
 }
 
-// For is the text as one size is told it: its numbers alone, 'row' behind a 1, and without
+// forSize is the text as one size is told it: its numbers alone, 'row' behind a 1, and without
 // the clauses whose numbers it has none of. A text of which nothing is left is nil.
-func (t Text) For(size int) Text {
+func (t Text) forSize(size int) Text {
 	var out Text
 	for _, sentence := range split(t, sentenceEnd) {
 		if !without(sentence.text, size) {

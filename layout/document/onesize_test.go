@@ -27,7 +27,7 @@ func TestOneSizeIsToldWhatItDoes(t *testing.T) {
 		{"Every 2 rows.", [3]string{"Every 2 rows.", "Every 2 rows.", "Every 2 rows."}},
 	} {
 		for size, want := range c.want {
-			got := r.text(c.line).For(size)
+			got := r.text(c.line).forSize(size)
 			assert.Equal(t, want, got.Said(r.sizes, size, []units.Unit{units.CM}, r.steps), "%s, size %d", c.line, size)
 		}
 	}

@@ -12,16 +12,16 @@ import (
 // square is the test square with what it is for.
 func (b *builder) square() {
 	size := b.p.size
-	words := wrap([]run{{"Test square: 50 mm by 50 mm", fonts.Regular, sheet.Black}}, size, b.wide()-TestSquare-8)
-	b.add(atom{high: TestSquare, gap: size * 1.2, draw: func(g *sheet.Group, y float64) {
+	words := wrap([]run{{"Test square: 50 mm by 50 mm", fonts.Regular, sheet.Black}}, size, b.wide()-testSquare-8)
+	b.add(atom{high: testSquare, gap: size * 1.2, draw: func(g *sheet.Group, y float64) {
 		x := inset
 		q := &sheet.Group{ID: "test-square", Class: "scalebar", Title: "Test square, 50 mm"}
 		q.Items = append(q.Items, &sheet.Path{Class: "scalebar", Style: thinStyle, Segs: []sheet.Seg{
-			{Verb: sheet.Move, P: [3]sheet.Point{at(x, y)}}, {Verb: sheet.Line, P: [3]sheet.Point{at(x+TestSquare, y)}},
-			{Verb: sheet.Line, P: [3]sheet.Point{at(x+TestSquare, y+TestSquare)}}, {Verb: sheet.Line, P: [3]sheet.Point{at(x, y+TestSquare)}},
+			{Verb: sheet.Move, P: [3]sheet.Point{at(x, y)}}, {Verb: sheet.Line, P: [3]sheet.Point{at(x+testSquare, y)}},
+			{Verb: sheet.Line, P: [3]sheet.Point{at(x+testSquare, y+testSquare)}}, {Verb: sheet.Line, P: [3]sheet.Point{at(x, y+testSquare)}},
 			{Verb: sheet.Close}}})
 		for i, l := range words {
-			setLine(q, l, x+TestSquare+5, y+fonts.Ascent(fonts.Regular)*size+float64(i)*lineHigh(size), size, "note")
+			setLine(q, l, x+testSquare+5, y+fonts.Ascent(fonts.Regular)*size+float64(i)*lineHigh(size), size, "note")
 		}
 		g.Items = append(g.Items, q)
 	}})

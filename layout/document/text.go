@@ -28,10 +28,10 @@ func Words(s string) Text { return Text{{S: s}} }
 // Graded reports whether the span has more than one number to tell apart by size.
 func (s Span) Graded() bool { return len(s.Counts) > 0 || len(s.Lengths) > 0 }
 
-// Same reports whether a span is one text in all sizes in the units us.
-func (s Span) Same(us []units.Unit, steps units.Steps) bool {
+// same reports whether a span is one text in all sizes in the units us.
+func (s Span) same(us []units.Unit, steps units.Steps) bool {
 	for _, u := range us {
-		each := s.Each(u, steps)
+		each := s.each(u, steps)
 		for _, t := range each {
 			if t != each[0] {
 				return false
@@ -41,8 +41,8 @@ func (s Span) Same(us []units.Unit, steps units.Steps) bool {
 	return true
 }
 
-// Each is the span's text for each size in u, without the unit.
-func (s Span) Each(u units.Unit, steps units.Steps) []string {
+// each is the span's text for each size in u, without the unit.
+func (s Span) each(u units.Unit, steps units.Steps) []string {
 	if len(s.Counts) > 0 {
 		return s.Counts
 	}
@@ -76,7 +76,7 @@ func (s Span) said(sizes expr.Sizes, size int, us []units.Unit, steps units.Step
 	case len(s.Lengths) > 0:
 		var parts []string
 		for _, u := range us {
-			parts = append(parts, line(s.Each(u, steps))+" "+u.String())
+			parts = append(parts, line(s.each(u, steps))+" "+u.String())
 		}
 		return strings.Join(parts, " / ")
 	}
@@ -108,7 +108,7 @@ func (s Span) Pieces(sizes expr.Sizes, us []units.Unit, steps units.Steps) []Pie
 		if k > 0 {
 			out = append(out, Piece{S: " / ", Size: -1, Strong: s.Strong})
 		}
-		line := lineOf(sizes, s.Each(u, steps))
+		line := lineOf(sizes, s.each(u, steps))
 		if length {
 			line = append(line, Piece{S: " " + u.String(), Size: -1})
 		}

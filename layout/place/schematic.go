@@ -24,8 +24,8 @@ func Schematic(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 	return d.Sheets(d.Scales())
 }
 
-// ErrStopped is the error of a drawing for which no one waits any more.
-var ErrStopped = errors.New("the drawing was stopped")
+// errStopped is the error of a drawing for which no one waits any more.
+var errStopped = errors.New("the drawing was stopped")
 
 // Scales are those of a drawing, 8 for 1:8: of the garment as it is worn and of its pieces; 0 for what
 // it doesn't show.
@@ -180,7 +180,7 @@ func (p *plan) choose() (*choice, error) {
 	var least *choice
 	var err error
 	for ; floor < len(scales); floor++ {
-		if least, err = ch.at(scales[floor]); err == nil || errors.Is(err, ErrStopped) {
+		if least, err = ch.at(scales[floor]); err == nil || errors.Is(err, errStopped) {
 			break
 		}
 	}
@@ -271,7 +271,7 @@ func (ch *chooser) at(scale float64) (*choice, error) {
 	for i, v := range ch.p.views {
 		select {
 		case <-ch.p.o.Stop:
-			return nil, ErrStopped
+			return nil, errStopped
 		default:
 		}
 		list[i] = v.draw(&ch.p.o, scale)

@@ -7,8 +7,8 @@ import (
 	"flatwright/schematic/finding"
 )
 
-// MostSizes is the most sizes that a pattern has.
-const MostSizes = 60
+// mostSizes is the most sizes that a pattern has.
+const mostSizes = 60
 
 const exampleSizes = "XS (S, M, L) (1X, 2X)"
 
@@ -51,8 +51,8 @@ func (s Sizes) refuse(name string, due bool, at Span) *Problem {
 	case strings.EqualFold(name, "none") || len([]rune(name)) == 1 && isDash([]rune(name)[0]):
 		return bad("file/form", fmt.Sprintf("%q can't be the name of a size", finding.Clip(name)),
 			"a name; a dash and none stand for a size that has no number")
-	case len(s.Names) == MostSizes:
-		return bad("file/bounds", fmt.Sprintf("there are more than %d sizes", MostSizes), fmt.Sprintf("at most %d", MostSizes))
+	case len(s.Names) == mostSizes:
+		return bad("file/bounds", fmt.Sprintf("there are more than %d sizes", mostSizes), fmt.Sprintf("at most %d", mostSizes))
 	}
 	if i := s.Index(name); i >= 0 {
 		p := bad("file/duplicate-name", fmt.Sprintf("two sizes are called %q", finding.Clip(s.Names[i])), "")

@@ -68,14 +68,14 @@ func (l List) Sort() {
 	})
 }
 
-// NotRead is the kind of words that could not be read. They are not a finding against the pattern, and
+// notRead is the kind of words that could not be read. They are not a finding against the pattern, and
 // are told apart from those.
-const NotRead = "rows/not-read"
+const notRead = "rows/not-read"
 
 // Apart parts what does not fit from what was not read, each in its order.
 func (l List) Apart() (found, unread List) {
 	for _, f := range l {
-		if f.Kind == NotRead {
+		if f.Kind == notRead {
 			unread = append(unread, f)
 		} else {
 			found = append(found, f)

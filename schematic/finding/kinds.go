@@ -2,15 +2,15 @@ package finding
 
 import "slices"
 
-// About describes one kind of finding.
-type About struct {
+// kindInfo describes one kind of finding.
+type kindInfo struct {
 	Kind string // family and thing, stable: scripts may rely on it
 	What string // one line for people
 }
 
 // Kinds is the one table of all kinds of finding, by family. A kind keeps its
 // name for as long as the program lives; a test holds the code to the table.
-var Kinds = []About{
+var Kinds = []kindInfo{
 	{"file/size", "the file is larger than a pattern can be"},
 	{"file/encoding", "the file is not UTF-8 text"},
 	{"file/characters", "a character that does not belong in a text"},
@@ -138,5 +138,5 @@ var Kinds = []About{
 
 // Known reports whether kind is in the table.
 func Known(kind string) bool {
-	return slices.ContainsFunc(Kinds, func(a About) bool { return a.Kind == kind })
+	return slices.ContainsFunc(Kinds, func(a kindInfo) bool { return a.Kind == kind })
 }

@@ -91,7 +91,7 @@ func TestJSONKeepsToItsSchema(t *testing.T) {
 	require.NoError(t, err)
 	for _, list := range []List{nil, {at(1, 2, 3)}, {
 		{Kind: "words/brackets", Severity: Warning, Message: "<a> & b", Piece: "Back", Section: "even", Sizes: []string{"S"}, Have: "1", Want: "2", Fix: "3"},
-		{Kind: "file/size", Severity: Note, Message: "m", Row: "Row 2"}, {Kind: NotRead, Severity: Note, Message: "not read: m"},
+		{Kind: "file/size", Severity: Note, Message: "m", Row: "Row 2"}, {Kind: notRead, Severity: Note, Message: "not read: m"},
 	}} {
 		var b bytes.Buffer
 		require.NoError(t, JSON(&b, list))
@@ -117,7 +117,7 @@ func TestTheSizesConcernedAreNamed(t *testing.T) {
 
 // Words that were not read are no findings: they follow apart, and are in none of the counts.
 func TestWhatWasNotReadIsToldApart(t *testing.T) {
-	unread := Finding{Kind: NotRead, Severity: Note, Message: "not read: frogle", Pos: Pos{"a.yaml", 1, 1, 2}, Section: "Back", Row: "Row 3"}
+	unread := Finding{Kind: notRead, Severity: Note, Message: "not read: frogle", Pos: Pos{"a.yaml", 1, 1, 2}, Section: "Back", Row: "Row 3"}
 	list := List{unread, at(2, 1, 2)}
 	found, apart := list.Apart()
 	assert.Equal(t, List{list[1]}, found)

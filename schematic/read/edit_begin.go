@@ -250,9 +250,6 @@ func Entries() map[string][]Key {
 	return out
 }
 
-// Kinds are the kinds of section that Insert can put, each a beginning to change.
-func Kinds() []Key { return addable("section") }
-
 // listAt is the table of the entries of the list that the last step is in.
 func (e *editor) listAt() string {
 	if len(e.trail) < 2 {

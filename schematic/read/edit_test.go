@@ -169,7 +169,7 @@ func TestASectionOfEachKindCanBePutBehindEverySectionAndTakenOutAgain(t *testing
 			if !g.Entry || !strings.Contains(g.Path, "/sections/") || strings.Contains(g.Path[strings.LastIndex(g.Path, "sections/")+9:], "/") {
 				continue
 			}
-			for _, k := range Kinds()[done%len(Kinds()):][:1] {
+			for _, k := range addable("section")[done%len(addable("section")):][:1] {
 				done++
 				out, err := Edit(src, Change{Act: Insert, Path: g.Path, Key: k.Name})
 				if !assert.NoError(t, err, "%s %s + %s", name, g.Path, k.Name) {
@@ -219,7 +219,7 @@ func plus1(s string) string {
 
 func TestTemplatesOfSectionsAreReadWithoutAnError(t *testing.T) {
 	base := "version: 1\npattern: T\nterms: UK\nunits: cm\nsizes: S (M)\ngauges:\n  a: 20 sts and 20 rows over 10 cm in dc\npieces:\n  - piece: A\n    sections:\n      - cast on: 40\n"
-	for _, k := range Kinds() {
+	for _, k := range addable("section") {
 		out, err := Edit([]byte(base), Change{Act: Insert, Path: "pieces/0/sections/0", Key: k.Name})
 		require.NoError(t, err, k.Name)
 		_, found := Pattern("t", out)

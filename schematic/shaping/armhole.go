@@ -65,7 +65,7 @@ func Armhole(in ArmholeIn) (ArmholePlan, error) {
 	if n > 0 {
 		p.Edge = append(p.Edge, Move{Every: in.Step, Times: n})
 	}
-	even := in.Rows - p.Edge.Rows()
+	even := in.Rows - p.Edge.rows()
 	if even > 0 {
 		p.Edge = append(p.Edge, Move{Even: even})
 	}

@@ -376,7 +376,7 @@ func (p *CapPlan) fill(in CapIn, s capShape, wide int) error {
 		p.Edge = append(p.Edge, p.Steps)
 	}
 	p.Top = s.top
-	p.Rows = p.Edge.Rows()
+	p.Rows = p.Edge.rows()
 	p.Length = Milli(2*p.Edge.Length(in.Cloth) + float64(s.top)*in.Cloth.Stitch.Float())
 	each := (wide - s.top) / 2
 	p.say("found by trying caps near the trade's bell (quick, slow, quick; a top of about %s): a top of %d sts, %s",

@@ -58,8 +58,8 @@ func (m Move) rows() int {
 // Edge is a shaped edge of a piece from the underarm up.
 type Edge []Move
 
-// In is how many stitches the edge moves in, in all.
-func (e Edge) In() int {
+// in is how many stitches the edge moves in, in all.
+func (e Edge) in() int {
 	n := 0
 	for _, m := range e {
 		n += m.in()
@@ -67,8 +67,8 @@ func (e Edge) In() int {
 	return n
 }
 
-// Rows is how many rows the edge takes.
-func (e Edge) Rows() int {
+// rows is how many rows the edge takes.
+func (e Edge) rows() int {
 	n := 0
 	for _, m := range e {
 		n += m.rows()

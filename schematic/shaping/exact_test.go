@@ -60,7 +60,7 @@ func TestStitchesAlongARow(t *testing.T) {
 	}
 	for _, c := range []struct {
 		n, m int
-		ends Ends
+		ends ends
 		want []int
 	}{
 		{1, 0, InRound, []int{0, 0}}, {3, 10, InRound, []int{3, 4, 3, 0}}, {1, 5, HalfGaps, []int{3, 2}}, {3, 12, FullGaps, []int{3, 3, 3, 3}}, {2, 12, HalfGaps, []int{3, 6, 3}},
@@ -70,11 +70,11 @@ func TestStitchesAlongARow(t *testing.T) {
 		assert.Equal(t, c.want, got)
 	}
 	six := []int{1, 2, 3, 4, 5, 6}
-	assert.Equal(t, "(a, work 1, a, work 2, a, work 3, a, work 4, a, work 5, a, work 6) 2 times", Along(append([]int{0}, append(six, six...)...), "a"))
+	assert.Equal(t, "(a, work 1, a, work 2, a, work 3, a, work 4, a, work 5, a, work 6) 2 times", along(append([]int{0}, append(six, six...)...), "a"))
 	seven := []int{1, 2, 3, 4, 5, 6, 7}
-	assert.NotContains(t, Along(append([]int{0}, append(seven, seven...)...), "a"), "times", "seven are more than is read at a glance")
-	assert.Empty(t, Along(nil, "a"))
-	assert.Empty(t, Along([]int{0}, "a"))
+	assert.NotContains(t, along(append([]int{0}, append(seven, seven...)...), "a"), "times", "seven are more than is read at a glance")
+	assert.Empty(t, along(nil, "a"))
+	assert.Empty(t, along([]int{0}, "a"))
 }
 
 func TestARuleOfACountInWordsAndSteps(t *testing.T) {
@@ -250,7 +250,7 @@ func TestWhatACapMayBe(t *testing.T) {
 	p, err := Cap(ok)
 	require.NoError(t, err)
 	assert.Equal(t, "upper arm 60 − 2 × 5 (bind off 5 at each side as at the armhole) = 50", p.Lines[0])
-	assert.Equal(t, 60, 2*p.Edge.In()+p.Top)
+	assert.Equal(t, 60, 2*p.Edge.in()+p.Top)
 	assert.LessOrEqual(t, p.Length.Sub(units.Int(400)).Abs().Float(), 2.5, "half a stitch")
 	for name, bad := range map[string]func(*CapIn){
 		"no step": func(q *CapIn) { q.Step = 0 }, "fewer than none at once": func(q *CapIn) { q.First = -1 }, "nothing left above": func(q *CapIn) { q.First = 29 }, "more than fits": func(q *CapIn) { q.Upper = MaxCount + 1 },

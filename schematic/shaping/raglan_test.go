@@ -37,11 +37,11 @@ func checkRaglan(t require.TestingT, in RaglanIn, p RaglanPlan) {
 	wish := [3]int{in.NeckBack, in.NeckFront, in.NeckSleeve}
 	for i, l := range p.Pieces {
 		require.Equal(t, p.Underarm, l.Underarm, "the underarms match")
-		require.Equal(t, in.Rows, l.Plan.Rows(), "every edge takes the same rows")
-		require.Equal(t, before[i]-2*(l.Underarm+l.Plan.Count()), l.Neck)
+		require.Equal(t, in.Rows, l.Plan.rows(), "every edge takes the same rows")
+		require.Equal(t, before[i]-2*(l.Underarm+l.Plan.count()), l.Neck)
 		require.Contains(t, []int{0, 1}, l.Neck-wish[i])
 		last := 0
-		for _, r := range l.Plan.On() {
+		for _, r := range l.Plan.on() {
 			require.Greater(t, r, last, "no more than one decrease in a row at an edge")
 			last = r
 		}

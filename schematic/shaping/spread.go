@@ -8,14 +8,14 @@ import (
 	"flatwright/schematic"
 )
 
-// Ends is where the first and the last of n things stand in a row.
-type Ends int
+// ends is where the first and the last of n things stand in a row.
+type ends int
 
 // The rules for the ends of a row. InRound has n gaps, the last running into the
 // first. HalfGaps has n+1 stretches, the two outer ones half as long as the
 // others, the left one the longer if they can't match. FullGaps has n+1 equal stretches.
 const (
-	InRound Ends = iota
+	InRound ends = iota
 	HalfGaps
 	FullGaps
 )
@@ -25,7 +25,7 @@ const (
 // inner ones apart by more than one. In the round the last number is 0 and the
 // rule holds for all n. Longer gaps are spread among the shorter ones as
 // Bresenham's line (1965) spreads its steps.
-func Evenly(n, m int, ends Ends) ([]int, error) {
+func Evenly(n, m int, ends ends) ([]int, error) {
 	if n < 1 || m < 0 || n > MaxCount || m > MaxCount {
 		return nil, fmt.Errorf("%d things cannot be spread over %d stitches", n, m)
 	}
@@ -57,9 +57,9 @@ func steps(n, m int) []int {
 	return out
 }
 
-// Along says a spread row in words: 'work 5, (increase, work 7) 3 times'. act is
+// along says a spread row in words: 'work 5, (increase, work 7) 3 times'. act is
 // what is done at each place. Neighbours that repeat become one repeat.
-func Along(gaps []int, act string) string {
+func along(gaps []int, act string) string {
 	if len(gaps) == 0 {
 		return ""
 	}
@@ -157,8 +157,8 @@ func Spread(n, rows, step int, order Order) (Plan, error) {
 	return p, nil
 }
 
-// Count is how many shapings there are.
-func (p Plan) Count() int {
+// count is how many shapings there are.
+func (p Plan) count() int {
 	n := 0
 	for _, r := range p.Runs {
 		n += r.Times
@@ -166,8 +166,8 @@ func (p Plan) Count() int {
 	return n
 }
 
-// Rows is how many rows the plan takes with those worked even at its end.
-func (p Plan) Rows() int {
+// rows is how many rows the plan takes with those worked even at its end.
+func (p Plan) rows() int {
 	n := p.Rest
 	for _, r := range p.Runs {
 		n += r.Every * r.Times
@@ -175,8 +175,8 @@ func (p Plan) Rows() int {
 	return n
 }
 
-// On are the rows on which the shapings fall, counted from 1.
-func (p Plan) On() []int {
+// on are the rows on which the shapings fall, counted from 1.
+func (p Plan) on() []int {
 	var on []int
 	row := 0
 	for _, r := range p.Runs {

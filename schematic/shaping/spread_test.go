@@ -97,7 +97,7 @@ func TestAFlatRowEndsAlike(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := rapid.IntRange(1, 40).Draw(t, "n")
 		m := rapid.IntRange(0, 400).Draw(t, "m")
-		ends := Ends(rapid.IntRange(0, 2).Draw(t, "ends"))
+		ends := ends(rapid.IntRange(0, 2).Draw(t, "ends"))
 		gaps, err := Evenly(n, m, ends)
 		if err != nil {
 			t.Fatal(err)
@@ -131,10 +131,10 @@ func TestAFlatRowEndsAlike(t *testing.T) {
 func TestASpreadRowIsSaidInWords(t *testing.T) {
 	gaps, err := Evenly(8, 60, HalfGaps)
 	require.NoError(t, err)
-	assert.Equal(t, "work 4, (increase, work 8, increase, work 7) 3 times, increase, work 8, increase, work 3", Along(gaps, "increase"))
-	assert.Equal(t, "(increase, work 5) 6 times", Along([]int{0, 5, 5, 5, 5, 5, 5}, "increase"))
-	assert.Equal(t, "work 3, (decrease, work 6) 3 times, decrease, work 3", Along([]int{3, 6, 6, 6, 3}, "decrease"))
-	assert.Equal(t, "increase", Along([]int{0, 0}, "increase"))
+	assert.Equal(t, "work 4, (increase, work 8, increase, work 7) 3 times, increase, work 8, increase, work 3", along(gaps, "increase"))
+	assert.Equal(t, "(increase, work 5) 6 times", along([]int{0, 5, 5, 5, 5, 5, 5}, "increase"))
+	assert.Equal(t, "work 3, (decrease, work 6) 3 times, decrease, work 3", along([]int{3, 6, 6, 6, 3}, "decrease"))
+	assert.Equal(t, "increase", along([]int{0, 0}, "increase"))
 }
 
 // The trade's own example of a compound spacing: 11 increases over 52 rows on
@@ -144,7 +144,7 @@ func TestElevenIncreasesOverFiftyTwoRows(t *testing.T) {
 	p, err := Spread(11, 52, 2, SlowFirst)
 	require.NoError(t, err)
 	assert.Equal(t, "every 6th row 4 times, then every 4th row 7 times", p.String())
-	assert.Equal(t, 52, p.Rows())
+	assert.Equal(t, 52, p.rows())
 	p, err = Spread(11, 52, 1, FastFirst)
 	require.NoError(t, err)
 	assert.Equal(t, "every 4th row 3 times, then every 5th row 8 times", p.String())
@@ -167,7 +167,7 @@ func TestASpreadOverRowsIsAsEvenAsRowsAllow(t *testing.T) {
 		if err != nil {
 			return
 		}
-		if p.Count() != n || p.Rows() != rows {
+		if p.count() != n || p.rows() != rows {
 			t.Fatalf("%v is not %d over %d", p, n, rows)
 		}
 		if n == 0 {
@@ -176,7 +176,7 @@ func TestASpreadOverRowsIsAsEvenAsRowsAllow(t *testing.T) {
 		if p.Rest >= step || len(p.Runs) > 2 {
 			t.Fatalf("%+v", p)
 		}
-		on := p.On()
+		on := p.on()
 		if on[len(on)-1] != rows-p.Rest {
 			t.Fatalf("last on %d of %d", on[len(on)-1], rows)
 		}

@@ -89,7 +89,7 @@ func Yoke(in YokeIn) (YokePlan, error) {
 
 // around says a round of decreases in words: as a repeat where it is one, and else how many stitches stand between them.
 func around(gaps []int) string {
-	if text := Along(gaps, "decrease"); strings.Count(text, "(") <= 1 && strings.Count(text, ",") <= 6 {
+	if text := along(gaps, "decrease"); strings.Count(text, "(") <= 1 && strings.Count(text, ",") <= 6 {
 		return text
 	}
 	least, more := slices.Min(gaps[:len(gaps)-1]), 0
@@ -108,7 +108,7 @@ func (in YokeIn) on(n int) (rows []int, share []units.Num, err error) {
 		plan, err = Spread(n-1, in.Rows-in.First, 1, SlowFirst)
 		rows = []int{in.First}
 	}
-	for _, row := range plan.On() {
+	for _, row := range plan.on() {
 		rows = append(rows, row+in.First)
 	}
 	for i, row := range rows {

@@ -112,7 +112,7 @@ func TestWordsFindTheirStitch(t *testing.T) {
 		assert.Same(t, s, b)
 	}
 	for id, abbr := range map[string]string{"sc": "dc", "tr": "dtr", "k2tog": "k2tog"} {
-		assert.Equal(t, abbr, ByIDIn(UK, id))
+		assert.Equal(t, abbr, byIDIn(UK, id))
 	}
 }
 

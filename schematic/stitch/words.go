@@ -32,7 +32,7 @@ func phrases(t Terms) map[string]*Stitch {
 			if s.Post == BackPost {
 				side = "back post "
 			}
-			b := ByIDIn(t, s.Base)
+			b := byIDIn(t, s.Base)
 			put(side+b, s)
 			put("raised "+side[:len(side)-6]+" "+b, s)
 			put("r"+side[:1]+b, s) // rftr and the like
@@ -53,8 +53,8 @@ func phrases(t Terms) map[string]*Stitch {
 	return m
 }
 
-// ByIDIn is the abbreviation of the stitch id in the terms t.
-func ByIDIn(t Terms, id string) string {
+// byIDIn is the abbreviation of the stitch id in the terms t.
+func byIDIn(t Terms, id string) string {
 	for i := range plain {
 		if plain[i].ID == id {
 			return plain[i].Abbr(t)
@@ -109,13 +109,13 @@ func Only(word string) (Terms, bool) {
 	return US, false
 }
 
-// Pair is a word of the trade that differs between the two sets of terms and
+// pair is a word of the trade that differs between the two sets of terms and
 // is no stitch.
-type Pair struct{ US, UK, What string }
+type pair struct{ US, UK, What string }
 
-// Words are the common words that differ. The first three are of the yarn
+// termWords are the common words that differ. The first three are of the yarn
 // standard's list; the others are common practice, and many texts mix them.
-var Words = []Pair{
+var termWords = []pair{
 	{"skip", "miss", "leave a stitch unworked"},
 	{"gauge", "tension", "stitches and rows over a length"},
 	{"bind off", "cast off", "close the last row in knitting"},

@@ -169,7 +169,7 @@ func TestWriteRefusesNamesThatAreNoPlainFileOnEverySystem(t *testing.T) {
 		top := t.TempDir()
 		dir := filepath.Join(top, "out")
 		err := Write(context.Background(), dir, []File{{"fine", nil}, {name, []byte("x")}})
-		assert.ErrorIs(t, err, ErrName, "%q", name)
+		assert.ErrorIs(t, err, errName, "%q", name)
 		assert.Empty(t, listing(t, top), "%q", name)
 	}
 	for _, name := range []string{"a.svg", "saltmarsh-2x.svg", "console.txt", "größe.svg", "..a"} {
@@ -231,7 +231,7 @@ func TestReadOfAnEndlessFileStopsAtTheBound(t *testing.T) {
 		t.Skip("/dev/zero is needed")
 	}
 	_, err := Read(context.Background(), "/dev/zero", nil)
-	require.ErrorIs(t, err, ErrTooLarge)
+	require.ErrorIs(t, err, errTooLarge)
 }
 
 func BenchmarkWrite(b *testing.B) {

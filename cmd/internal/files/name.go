@@ -7,8 +7,8 @@ import (
 	"unicode"
 )
 
-// ErrName is in the error of a name that is no plain file name on every system.
-var ErrName = errors.New("not a plain file name")
+// errName is in the error of a name that is no plain file name on every system.
+var errName = errors.New("not a plain file name")
 
 const maxName = 200 // bytes; file systems allow 255, temporary names and long paths want some of it
 
@@ -30,7 +30,7 @@ func Reserved(name string) bool {
 // CheckName says why name cannot be a file in the folder on Windows, macOS and
 // Linux alike, or gives nil. A name that climbs out of the folder cannot.
 func CheckName(name string) error {
-	bad := func(why string) error { return fmt.Errorf("%q is %w: %s", name, ErrName, why) }
+	bad := func(why string) error { return fmt.Errorf("%q is %w: %s", name, errName, why) }
 	switch {
 	case name == "" || name == "." || name == "..":
 		return bad("it names no file")

@@ -12,8 +12,8 @@ import (
 // MaxRead is the most bytes that Read takes: 1 MiB.
 const MaxRead = 1 << 20
 
-// ErrTooLarge is in the error of a file of more bytes than may be.
-var ErrTooLarge = errors.New("it is larger than this program reads")
+// errTooLarge is in the error of a file of more bytes than may be.
+var errTooLarge = errors.New("it is larger than this program reads")
 
 // Read is the whole of the file called path, or of stdin if path is Stdio. It
 // fails, naming the file, if there is none, if it is a folder, if it may not be read
@@ -68,7 +68,7 @@ func bounded(r io.Reader, name string, most int64) ([]byte, error) {
 		return nil, fmt.Errorf("cannot read %s: %w", name, plain(err))
 	}
 	if int64(len(text)) > most {
-		return nil, fmt.Errorf("cannot read %s: %w: at most %d MiB", name, ErrTooLarge, most>>20)
+		return nil, fmt.Errorf("cannot read %s: %w: at most %d MiB", name, errTooLarge, most>>20)
 	}
 	return text, nil
 }

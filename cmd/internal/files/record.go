@@ -41,16 +41,16 @@ type record struct {
 	Files map[string]*written `json:"files"`
 }
 
-// Kept is the error of an Output that would replace files that are not its own. Nothing
+// kept is the error of an Output that would replace files that are not its own. Nothing
 // was written.
-type Kept struct {
+type kept struct {
 	Dir    string
 	Input  string   // a file that the command reads
 	Others []string // files that this command did not write, or that were changed since
 }
 
 // Error says in one line what was kept, and how to have it otherwise.
-func (k *Kept) Error() string {
+func (k *kept) Error() string {
 	if k.Input != "" {
 		return fmt.Sprintf("kept %s: this command reads it, and none writes over what it reads; choose another folder with --out", filepath.Join(k.Dir, k.Input))
 	}
@@ -75,7 +75,7 @@ func (o Output) claim(root *os.Root, all []File) (File, error) {
 		return File{}, err
 	}
 	from := o.from()
-	kept := &Kept{Dir: o.Dir}
+	kept := &kept{Dir: o.Dir}
 	for _, f := range all {
 		if o.reads(f.Name) {
 			kept.Input = f.Name
@@ -118,7 +118,7 @@ func (o Output) recorded(root *os.Root) (record, error) {
 		return r, fmt.Errorf("cannot read %s: %w", filepath.Join(o.Dir, Record), plain(err))
 	}
 	if err == nil && (json.Unmarshal(b, &r) != nil || r.Note != recordNote) && !o.Overwrite {
-		return r, &Kept{Dir: o.Dir, Others: []string{Record}}
+		return r, &kept{Dir: o.Dir, Others: []string{Record}}
 	}
 	r.Note = recordNote
 	if r.Files == nil {

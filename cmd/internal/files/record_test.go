@@ -24,7 +24,7 @@ func TestAnOutputKeepsWhatItsCommandDidNotWrite(t *testing.T) {
 		"another command": {Dir: dir, By: "chart", From: o.From}, "another pattern": {Dir: dir, By: "draw", From: filepath.Join(dir, "b.yaml")},
 		"standard input": {Dir: dir, By: "draw", From: Stdio},
 	} {
-		var kept *Kept
+		var kept *kept
 		require.ErrorAs(t, other.Write(context.Background(), one), &kept, name)
 		assert.Equal(t, []string{"a.svg"}, kept.Others)
 		require.NoError(t, other.Write(context.Background(), two), "%s would write the same bytes", name)

@@ -542,22 +542,6 @@ func (p *parser) named(rule string, i int) (any, int) { return p.rule(rules.byNa
 // maxTries bounds the work on one line.
 const maxTries = 400000
 
-// Explained is a form of the table as it is told.
-type Explained struct{ Rule, Pattern, Meaning, Example string }
-
-// Table is the declared table, in its order.
-func Table() []Explained {
-	ready()
-	var out []Explained
-	for _, t := range tables {
-		for i := range t {
-			f := &t[i]
-			out = append(out, Explained{f.rule, f.pattern, f.meaning, f.example})
-		}
-	}
-	return out
-}
-
 // parser reads the tokens of one line, or of one bracket.
 type parser struct {
 	t       []text.Token

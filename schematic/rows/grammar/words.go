@@ -401,6 +401,3 @@ type defined struct {
 	words []string
 	group *ins.Group
 }
-
-// Numeral reports whether a word is a number in words.
-func Numeral(word string) bool { return numerals[word] > 0 }

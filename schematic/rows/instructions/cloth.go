@@ -34,8 +34,8 @@ func ClothOf(words string, t stitch.Terms) (Cloth, bool) {
 	return Cloth{}, false
 }
 
-// Words name the fabric, so that ClothOf finds it.
-func (c Cloth) Words(t stitch.Terms) string {
+// words name the fabric, so that ClothOf finds it.
+func (c Cloth) words(t stitch.Terms) string {
 	stocking := "stockinette stitch"
 	if t == stitch.UK {
 		stocking = "stocking stitch"
