@@ -21,6 +21,7 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 		w.pickedUp()
 	}
 	w.grown(g)
+	w.oneChain()
 	w.hookEnd()
 	w.alongChain()
 	w.sides()
@@ -365,6 +366,38 @@ func (w *Work) hookEnd() {
 			w.Rows[r+2].moveFeet(len(up))
 		}
 	}
+}
+
+// oneChain makes of a foundation the chain alone into which a whole first round is worked: it is drawn for the ring. Chains
+// skipped at the hook stand up.
+func (w *Work) oneChain() {
+	if len(w.Rows) < 2 || !w.Rows[0].Base || !w.Rows[1].Round || len(w.Rows[1].St) < 2 || w.Rows[1].Edge || w.Rows[1].Unread != "" {
+		return
+	}
+	base, row := &w.Rows[0], &w.Rows[1]
+	at := row.lastUsed()
+	if at < 0 || base.St[at].Kind == nil || base.St[at].Kind.ID != "ch" {
+		return
+	}
+	for i := range row.St {
+		for _, f := range row.St[i].Feet {
+			if f != at {
+				return
+			}
+		}
+	}
+	for i := range row.St {
+		row.St[i].Feet = nil
+	}
+	skipped := at // a round meets its chain from the hook
+	if skipped > 1 && !row.St[0].Turn {
+		row.St = append([]St{{Chain: skipped, Turn: true}}, row.St...)
+		if len(w.Rows) > 2 && !w.Rows[2].Edge {
+			w.Rows[2].moveFeet(1)
+		}
+	}
+	w.hooked, w.chains = skipped+1, len(base.St)
+	w.Rows = w.Rows[1:]
 }
 
 // lastUsed is the last place of the row below into which anything is worked; -1 for none.

@@ -79,8 +79,14 @@ func (p *plan) keyOf() []entry {
 	out := g.stitches(p.work.Terms)
 	if p.form != flat && !p.lines[0].row.Base {
 		q := pen{u: pt{X: 1}, v: pt{Y: 1}}
-		q.oval(0, 0, ringMin-0.2, ringMin-0.2, false)
-		out = append(out, entry{"ring", q.out, "ring to work into"})
+		words := "ring to work into"
+		if p.work.hooked > 0 {
+			words = "chain to work into"
+			q.oval(0, 0, ovalLong/2, ovalWide/2, false)
+		} else {
+			q.oval(0, 0, ringMin-0.2, ringMin-0.2, false)
+		}
+		out = append(out, entry{"ring", q.out, words})
 	}
 	if p.form == flat {
 		out = append(out, arrows(g.right, g.wrong, p.left)...)

@@ -241,6 +241,9 @@ func (w *Work) grownFrom() []string {
 // notes say how the chart is read.
 func (p *plan) notes() []string {
 	out := p.work.grownFrom()
+	if k := p.work.hooked; k > 0 {
+		out = append(out, fmt.Sprintf("Chain %d; the first round is worked into chain %d from the hook", p.work.chains, k))
+	}
 	if p.form != flat {
 		ways := [2]string{"anticlockwise", "clockwise"}
 		if p.left {

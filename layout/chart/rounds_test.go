@@ -40,3 +40,26 @@ func TestRoundsOfATextStandInACircle(t *testing.T) {
 	require.Equal(t, circle, p.form)
 	assert.Empty(t, touching(p, f, 0.02))
 }
+
+// A first round that is worked into one chain, or that closes its own ring, lies around it as one in a ring does.
+func TestAFirstRoundInOneChainLiesAroundIt(t *testing.T) {
+	const rest = "\nRound 2: Sl st in first sp, ch 4 (counts as dc and ch 1), dc in same sp, *dc in next dc, (dc, ch 1, dc) in next ch-1 sp; rep from * 4 more times, dc in next dc, join to 3rd ch. (18 dc)"
+	for _, c := range []struct {
+		text   string
+		hooked int // the chain that it is worked into
+		form   form
+	}{
+		{"US terms\nCh 5.\nRound 1: Dc in 5th ch from hook (skipped ch count as dc and ch 1), ch 1, (dc, ch 1) 4 times in same ch, join with sl st to 3rd ch. (6 dc)" + rest, 5, polygon},
+		{"US terms\nMake a magic ring.\nRound 1: Ch 4 (counts as dc and ch 1), (dc, ch 1) 5 times in ring, join with sl st to 3rd ch. (6 dc)" + rest, 0, polygon},
+		{"US terms\nRnd 1: With A, ch 5, join with sl st in first ch to form ring, ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join. (24 dc)", 0, circle},
+		{"US terms\nCh 2.\nRnd 1: 6 sc in 2nd ch from hook, join. (6 sc)\nRnd 2: Ch 1, 2 sc in each sc around, join. (12 sc)", 2, circle},
+	} {
+		w := workOfText(t, c.text)
+		p := newPlan(w, false)
+		assert.Equal(t, c.hooked, w.hooked, c.text)
+		assert.Equal(t, c.form, p.form, c.text)
+		if c.form == polygon {
+			assert.Equal(t, 6, p.sides)
+		}
+	}
+}

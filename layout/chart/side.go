@@ -211,8 +211,12 @@ func (p *plan) ring(f *figure) {
 		return
 	}
 	q := pen{u: pt{X: 1}, v: pt{Y: 1}}
-	r := p.ringOf() - 0.2
-	q.oval(0, 0, r, r, false)
+	if p.work.hooked > 0 {
+		q.oval(0, 0, ovalLong/2, ovalWide/2, false)
+	} else {
+		r := p.ringOf() - 0.2
+		q.oval(0, 0, r, r, false)
+	}
 	q.out[0].Class = "ring"
 	f.add(newMark(-1, false, q.out...))
 }

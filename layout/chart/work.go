@@ -41,6 +41,8 @@ type Work struct {
 	missing []Missing // rows that can't be drawn at its end
 	astray  bool      // the last row of its graph stands on places that are not there
 
+	hooked   int  // its first round is worked into that one of its chains, counted from the hook: that is drawn for the ring
+	chains   int  // how many these are
 	unrolled bool // its rounds are drawn as rows
 }
 

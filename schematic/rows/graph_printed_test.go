@@ -32,6 +32,16 @@ func TestFormsInWhichTextsAreSetOut(t *testing.T) {
 		{"a bobble in one stitch", "Terms: US\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.\nRow 2: Ch 1, sc in first 2 sts, dc3tog in next st, sc in last 2 sts. (5 sts)", []int{5, 5}, false},
 		{"how a stitch is made is no row",
 			"Terms: US\nBobble Stitch: Work 3 dc, always inserting the hook into the same stitch, yo and draw through all loops on the hook.\nCh 6.\nRow 1: Sc in 2nd ch from hook and in each ch, turn.", []int{5}, false},
+		{"the last time around comes to what the slip stitches went over",
+			"US terms\nMake a magic ring.\nRound 1: Ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, join. (12 dc)\n" +
+				"Round 2: Ch 3 (counts as dc), dc in next 2 dc, *(2 dc, ch 2, 2 dc) in corner sp, dc in next 3 dc; rep from * 2 more times, (2 dc, ch 2, 2 dc) in corner sp, join. (28 dc)\n" +
+				"Round 3: Sl st in next 4 dc, sl st in next ch-2 sp, ch 3 (counts as dc), (dc, ch 2, 2 dc) in same sp, *dc in each dc to next corner, (2 dc, ch 2, 2 dc) in corner sp; rep from * around, dc in each dc to beginning, join. (44 dc)",
+			[]int{12, 28, 44}, true},
+		{"the last time around ends in the space before the first corner",
+			"US terms\nMake a magic ring.\nRound 1: Ch 3 (counts as dc), 2 dc in ring, (ch 2, 3 dc in ring) 3 times, ch 2, join. (12 dc)\n" +
+				"Round 2: Sl st to corner ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, *ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; rep from * around, ch 1, join. (24 dc)\n" +
+				"Round 3: Sl st to corner ch-2 sp, ch 3 (counts as dc), (2 dc, ch 2, 3 dc) in same sp, *ch 1, 3 dc in next ch-1 sp, ch 1, (3 dc, ch 2, 3 dc) in next ch-2 sp; repeat from * around, join. (36 dc)",
+			[]int{12, 24, 36}, true},
 		{"a pattern that begins is no other piece",
 			"Cast on 8 sts.\nFoundation row: K8.\nCommence Pattern\n1st row: P8.\n2nd row: K8.", []int{8, 8, 8}, false},
 	} {

@@ -29,6 +29,9 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 		return w.from.stitches() - m + w.count(e.N), true
 	case ins.ToUnit:
 		k := w.toUnit(e.Unit)
+		if k < 0 && w.around > 0 && !w.spaceBefore(0, 0) { // it is the one in which the round began
+			return 0, true
+		}
 		if k < 0 {
 			w.blind = true
 			return 0, false
@@ -756,6 +759,9 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 		w.seq(body, 0) // tells why not even the first fits
 		return
 	}
+	if times > 0 && w.comesBack(body, keep) {
+		return
+	}
 	if w.bySpaces(body) && times > 0 && !w.spaceBefore(0, 0) { // no space is left: the rest lies behind the last one
 		return
 	}
@@ -794,6 +800,26 @@ func (w *work) behind(keep int) {
 		}
 		w.cur.step(min(r.n-w.cur.off, w.cur.left-keep))
 	}
+}
+
+// comesBack works of a stretch once more what fits, up to where a round began behind slip stitches; it reports false if
+// that is nothing, or does not come up to there.
+func (w *work) comesBack(body []ins.Item, keep int) bool {
+	if w.travel == 0 || !w.round {
+		return false
+	}
+	s, at := w.save(), w.cur.pos
+	n := 0
+	for n < len(body) && w.trial(body[n:n+1]) {
+		n++
+	}
+	over, left := w.cur.pos > at, w.cur.left-keep
+	w.restore(s)
+	if !over || left > 0 && !w.spaced || w.bySpaces(body) && n == len(body) {
+		return w.cur.left-keep <= w.around
+	}
+	w.seq(body[:n], 0)
+	return true
 }
 
 // skipsFirst is how many stitches a stretch passes before it works one.

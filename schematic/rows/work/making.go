@@ -272,17 +272,14 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	if p.Unit.Space {
 		before := w.cur.left
 		at := w.cur.run()
-		from := w.cur
 		w.space(w.n(p.Unit.Size), p.At)
-		w.wrap(from)
 		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 {
 			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
 		}
 	} else {
 		w.use(k, p.Unit.Stitch, p.At)
 	}
-	w.travel = w.cur.pos
-	w.began = false
+	w.turnRound()
 	return true
 }
 

@@ -375,6 +375,18 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 		return
 	}
 	foundation := false
+	if c, rest := ringedIn(body); c != nil && (r.fab == nil || !r.begun || r.fresh) && c.N.At(r.size) > 0 { // Rnd 1: Ch 5, join to form a ring, ch 3, 11 dc in ring
+		f := &fabric{ring: true}
+		f.add(run{kind: chainStitch, n: c.N.At(r.size), base: true})
+		r.put(f, true)
+		r.round = true
+		r.cur.anew = true
+		if r.g != nil {
+			r.g.anew()
+			r.g.foundation(f, l.At.Line, true)
+		}
+		body = rest
+	}
 	if n := foundationOf(body); n != nil && (r.fab == nil || !r.begun || r.fresh || !r.known() && l.Label == nil) { // Ch 31, sc in 2nd ch from hook
 		if k := n.N.At(r.size); k > 0 {
 			f := &fabric{}
@@ -761,13 +773,15 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 			at = body[n-1].Span()
 		}
 		below := w.from.stitches()
-		w.tellGap(w.cur.left, below, "rows/under-use", at, "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
-			"work %s more, or say that they are left unworked", w.cur.left, below, below-w.cur.left, w.cur.left)
+		left := w.cur.left - w.around
+		w.tellGap(left, below, "rows/under-use", at, "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
+			"work %s more, or say that they are left unworked", left, below, below-left, left)
 	}
 }
 
-// usesAll reports whether nothing is left over: of the other side of a chain the place that the round began in may be.
-func (w *work) usesAll() bool { return w.cur.left == 0 || w.under && w.cur.left == 1 }
+// usesAll reports whether nothing is left over: of the other side of a chain the place that the round began in may be, and
+// what slip stitches went over.
+func (w *work) usesAll() bool { return w.cur.left <= w.around || w.under && w.cur.left == 1 }
 
 // lastChain is how many stitches may lie under the chain that closes a round: as many as its
 // repeat passes each time.

@@ -35,23 +35,24 @@ type recorder func(kind *stitch.Stitch, n, chain int, feet []int, by ins.Item)
 
 // place is where in the row the work stands.
 type place struct {
-	cur     cursor
-	out     *fabric
-	spaced  bool // the last place was a chain space: stitches may be passed
-	tchAt   bool // a counting chain stands over the first stitch, not yet taken
-	began   bool // something has been made or used
-	lastPos int  // element last worked into, for 'same'
-	next    *ins.Chain
-	psso    int
-	marks   int      // markers of the row below that are passed
-	missed  int      // what a trial would have told
-	again   bool     // within a repeat: the first stitch is that of each time
-	hooked  int      // place of the foundation that the row begins in, counted from the hook
-	maker   ins.Item // the instruction that made stitches last
-	under   bool     // it goes along the other side of its foundation
-	reached bool     // a marker was worked up to, and not yet met
-	ended   int      // instructions that follow and only say how a repeat ends
-	upTo    int      // stitches at the row's end that a repeat went up to
+	cur      cursor
+	out      *fabric
+	spaced   bool // the last place was a chain space: stitches may be passed
+	tchAt    bool // a counting chain stands over the first stitch, not yet taken
+	began    bool // something has been made or used
+	lastPos  int  // element last worked into, for 'same'
+	next     *ins.Chain
+	psso     int
+	marks    int      // markers of the row below that are passed
+	missed   int      // what a trial would have told
+	again    bool     // within a repeat: the first stitch is that of each time
+	hooked   int      // place of the foundation that the row begins in, counted from the hook
+	maker    ins.Item // the instruction that made stitches last
+	under    bool     // it goes along the other side of its foundation
+	reached  bool     // a marker was worked up to, and not yet met
+	ended    int      // instructions that follow and only say how a repeat ends
+	upTo     int      // stitches at the row's end that a repeat went up to
+	closedUp bool     // the place that it began in stands at its end too
 }
 
 // work works one row in one size.
@@ -61,7 +62,7 @@ type work struct {
 	found  []raw
 	quiet  int // > 0: a trial, whose findings are counted only
 	travel int // stitches passed by slip stitches at the beginning
-	around int // of those the ones that the end of the round came to
+	around int // of those the ones that the round comes to at its end
 	steps  int
 	made   int // stitches made in this row, trials too
 
@@ -349,31 +350,32 @@ func (w *work) joinHere(n *ins.JoinYarn) {
 	}
 	p := n.Place[0]
 	if p.Unit.Space && w.spaceBefore(w.n(p.Unit.Size), 0) {
-		from := w.cur
 		w.space(w.n(p.Unit.Size), p.At)
-		w.wrap(from)
-		w.travel, w.began = w.cur.pos, false
+		w.turnRound()
 	}
 }
 
-// wrap puts the spaces that a round passes before its beginning to its end: it comes to them last.
-func (w *work) wrap(from cursor) {
-	if w.rec != nil || !w.round {
+// turnRound puts what a round passed before its beginning to its end: it comes to it last. The place in which it begins is
+// not among it.
+func (w *work) turnRound() {
+	w.travel, w.began = w.cur.pos, false
+	if !w.round || w.cur.pos == 0 {
 		return
 	}
-	var passed []run
-	for i := from.i; i+1 < w.cur.i && i < len(w.from.runs); i++ {
-		if r := w.from.runs[i]; r.space() {
-			passed = append(passed, r)
-		}
-	}
-	if len(passed) == 0 {
-		return
-	}
+	w.cur.left -= w.around
 	f := *w.from
-	f.runs = append(append([]run(nil), f.runs...), passed...)
-	w.from = &f
+	passed, off := w.cur.i, w.cur.off
+	if off == 0 {
+		passed, off = passed-1, f.runs[passed-1].n
+	}
+	f.runs = append(slices.Clone(f.runs), f.runs[:passed]...)
+	if r := f.runs[passed]; !r.space() && off > 1 {
+		r.n = off - 1
+		f.runs = append(f.runs, r)
+	}
+	w.around = f.stitches() - w.from.stitches()
 	w.cur.f = &f
+	w.cur.left += w.around
 }
 
 // kind is the stitch in which the row is worked, for words that name none.
@@ -533,7 +535,7 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	for got < k {
 		w.cur.passSpaces()
 		r := w.cur.run()
-		if r == nil && w.comesAround(k-got) {
+		if r == nil && w.comesAround() {
 			continue
 		}
 		if r == nil {
@@ -560,36 +562,35 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 		return k
 	}
 	if got < k {
-		have := w.from.stitches() - w.around
+		have := w.from.stitches()
 		w.tellGap(k-got, have, "rows/over-use", at, "this uses %s more than there are | %s stitches in the row below, %s too few | no more than there are",
 			"use %s fewer here, or make them in the row below", k-got, have, k-got, k-got)
 	}
 	return got
 }
 
-// comesAround gives a round that began behind slip stitches up to k of the stitches that they went
-// over, at its end; it reports false if there are none.
-func (w *work) comesAround(k int) bool {
-	if !w.round || w.travel == 0 {
+// comesAround gives a round that began behind slip stitches the place that it began in once more, at its very end; it
+// reports false if that is none, or was given.
+func (w *work) comesAround() bool {
+	if !w.round || w.travel == 0 || len(w.from.runs) == 0 || w.closedUp {
 		return false
 	}
-	f, before, came := *w.from, w.around, 0
-	f.runs = slices.Clone(f.runs)
-	for _, r := range w.from.runs[:max(min(w.travel, len(w.from.runs)), 0)] {
-		if r.space() || came == k || w.around+came >= w.travel {
-			break
-		}
-		skip := min(before, r.n)
-		before -= skip
-		if r.n = min(r.n-skip, k-came, w.travel-w.around-came); r.n > 0 {
-			f.runs = append(f.runs, r)
-			came += r.n
-		}
+	c := over(w.from)
+	for c.i < len(c.f.runs) && c.pos+c.run().elements() < w.travel {
+		c.step(max(c.run().n, c.run().chain))
 	}
-	w.around += came
-	w.from, w.cur.f = &f, &f
-	w.cur.left += came
-	return came > 0
+	r := c.run()
+	if r == nil || r.space() {
+		return false
+	}
+	f, first := *w.cur.f, *r
+	first.n = 1
+	f.runs = append(slices.Clip(f.runs), first)
+	w.closedUp = true
+	w.around++
+	w.cur.f = &f
+	w.cur.left++
+	return true
 }
 
 func article(s *stitch.Stitch, t stitch.Terms) string {
@@ -745,7 +746,7 @@ func (w *work) chains(k int, at ins.Span) int {
 			w.cur.step(m)
 			got += m
 		default:
-			if w.from.hasChains(w.cur.i) && got == 0 { // stitches before the chains are passed
+			if w.cur.f.hasChains(w.cur.i) && got == 0 { // stitches before the chains are passed
 				w.unsure()
 				w.cur.step(1)
 				got++
