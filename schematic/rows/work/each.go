@@ -625,7 +625,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 		left := s.place.cur.left
 		w.restore(s)
-		if ended = w.lastTime(n, keep) || w.passesFirst(body); ended {
+		if ended = w.lastTime(n, keep) || w.passesFirst(body) || w.comesBack(body, keep, times); ended {
 			break
 		}
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
@@ -759,9 +759,6 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 		w.seq(body, 0) // tells why not even the first fits
 		return
 	}
-	if times > 0 && w.comesBack(body, keep) {
-		return
-	}
 	if w.bySpaces(body) && times > 0 && !w.spaceBefore(0, 0) { // no space is left: the rest lies behind the last one
 		return
 	}
@@ -804,8 +801,8 @@ func (w *work) behind(keep int) {
 
 // comesBack works of a stretch once more what fits, up to where a round began behind slip stitches; it reports false if
 // that is nothing, or does not come up to there.
-func (w *work) comesBack(body []ins.Item, keep int) bool {
-	if w.travel == 0 || !w.round {
+func (w *work) comesBack(body []ins.Item, keep, times int) bool {
+	if w.travel == 0 || !w.round || times == 0 {
 		return false
 	}
 	s, at := w.save(), w.cur.pos

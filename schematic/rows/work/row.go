@@ -374,41 +374,44 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 	if times == 0 {
 		return
 	}
-	foundation := false
-	if c, rest := ringedIn(body); c != nil && (r.fab == nil || !r.begun || r.fresh) && c.N.At(r.size) > 0 { // Rnd 1: Ch 5, join to form a ring, ch 3, 11 dc in ring
-		f := &fabric{ring: true}
-		f.add(run{kind: chainStitch, n: c.N.At(r.size), base: true})
-		r.put(f, true)
-		r.round = true
-		r.cur.anew = true
-		if r.g != nil {
-			r.g.anew()
-			r.g.foundation(f, l.At.Line, true)
-		}
-		body = rest
-	}
-	if n := foundationOf(body); n != nil && (r.fab == nil || !r.begun || r.fresh || !r.known() && l.Label == nil) { // Ch 31, sc in 2nd ch from hook
-		if k := n.N.At(r.size); k > 0 {
-			f := &fabric{}
-			f.add(run{kind: chainStitch, n: k, base: true})
-			r.put(f, true)
-			r.cur.anew = true
-			if r.g != nil {
-				r.g.anew()
-				r.g.foundation(r.fab, l.At.Line, false)
-			}
-			body = behindWords(body)[1:]
-			foundation = l.Label != nil && l.Label.Next
-			if l.Label == nil && !r.fresh { // a piece of its own under the same heading
-				r.no, r.side = 0, 0
-			}
-		}
-	}
+	body, foundation := r.founds(l, body)
 	if r.repeat(l, r.meant(l, r.around(l, skippedOnce(body))), times) {
 		r.check(l)
 	}
 	if foundation {
 		r.fresh, r.founded, r.no = true, true, 0
+	}
+}
+
+// founds makes the foundation that stands in a row's own line, and gives what is worked on it: Ch 31, sc in 2nd ch from
+// hook; or Ch 5, join to form a ring, ch 3, 11 dc in ring. It reports whether that is a foundation row.
+func (r *runner) founds(l *ins.Line, body []ins.Item) ([]ins.Item, bool) {
+	begins := r.fab == nil || !r.begun || r.fresh
+	if c, rest := ringedIn(body); c != nil && begins && c.N.At(r.size) > 0 {
+		r.foundRow(l, c, true)
+		return rest, false
+	}
+	n := foundationOf(body)
+	if n == nil || !begins && (r.known() || l.Label != nil) || n.N.At(r.size) <= 0 {
+		return body, false
+	}
+	r.foundRow(l, n, false)
+	if l.Label == nil && !r.fresh { // a piece of its own under the same heading
+		r.no, r.side = 0, 0
+	}
+	return behindWords(body)[1:], l.Label != nil && l.Label.Next
+}
+
+// foundRow begins with the chains of a row's own line, as a ring or not.
+func (r *runner) foundRow(l *ins.Line, n *ins.Chain, ring bool) {
+	f := &fabric{ring: ring}
+	f.add(run{kind: chainStitch, n: n.N.At(r.size), base: true})
+	r.put(f, true)
+	r.cur.anew = true
+	r.round = r.round || ring
+	if r.g != nil {
+		r.g.anew()
+		r.g.foundation(f, l.At.Line, ring)
 	}
 }
 
