@@ -178,6 +178,10 @@ var clauses = []form{
 			v := value[every](m, "v")
 			return clause(func(c *course) { v.put(&c.Course) })
 		}},
+	{rule: "clause", pattern: "[then/and] [at/on] every/each {l:len} {t:times}", meaning: "so often, so far apart", example: "Inc 1 st at each end every 4 cm 6 times", build: func(m *match) any {
+		t := value[often](m, "t")
+		return clause(func(c *course) { c.Times, c.HasTimes = t.n, true })
+	}},
 	{rule: "clause", pattern: "in/with/of {y:cloth} [$st/pattern/patt/rib/ribbing/crochet]", meaning: "in a fabric", example: "Work 8 rounds even in k2, p2 rib",
 		build: func(m *match) any {
 			y := value[ins.Cloth](m, "y")

@@ -29,8 +29,14 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
-	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] [in/into/through] [both] (front and back | back and front | fb | f and b | f & b) [of] (each/every/all {every:unit} [{e:extent}] | [same/$next] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
+	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] (each/every/all {every:unit} [{e:extent}] | [same/$next] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
 		build: frontAndBack},
+	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b)", meaning: "front and back", example: "p into front and then into back of next st", build: func(m *match) any {
+		if m.said("front", "back") && !(m.said("front") && m.said("back")) {
+			return nil
+		}
+		return true
+	}},
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
 	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
@@ -86,7 +92,7 @@ var stitches = []form{
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
-	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: func(m *match) any { return true }},
+	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: func(m *match) any { return true }},
 	{rule: "stitch", pattern: "work/pattern/patt {n:num} [$st] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
 			if !m.p.line.IsRow() || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {

@@ -2,6 +2,7 @@ package grammar
 
 import (
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
 )
 
 // macros are words that many forms share.
@@ -59,6 +60,8 @@ var unitForms = []form{
 		build: func(m *match) any {
 			k := value[thing](m, "k")
 			switch {
+			case m.p.beginsNext(m, k):
+				return nil
 			case k.Call != nil:
 				return ins.Unit{Group: k.Call, Word: k.Call.Name}
 			case k.Inc || k.Dec || k.Kind == nil:
@@ -77,6 +80,12 @@ var unitForms = []form{
 			}
 			return ins.Unit{Stretch: true, Word: m.p.t[m.from].S}
 		}},
+}
+
+// beginsNext reports whether the name of a knitted stitch behind a number is the next instruction and not what is
+// counted: k2 p2, k1 yo.
+func (p *parser) beginsNext(m *match, k thing) bool {
+	return k.Kind != nil && k.Kind.Craft == stitch.Knitting && m.from > 1 && p.at(m.from-1).Kind == 'n' && p.thingAt(m.from-2) && !m.said("st", "sts", "stitch", "stitches")
 }
 
 // size reads the number of a chain space, ch-2 or ch 2, if a space is meant.
@@ -397,24 +406,23 @@ var extents = []form{
 		}},
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
 	{rule: "extent", pattern: "in/on/for [all] $rem $st", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along] to/until/till/unto end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along] to/until/till/$rem end", meaning: "to the end of the row", example: "k to end", build: toEnd},
+	{rule: "extent", pattern: "[across/around/along] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
+	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "across/around/along $rem $st", meaning: "to the end of the row", example: "sc across remaining sts", build: toEnd},
 	{rule: "extent", pattern: "rest [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along] to/until/till [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
+	{rule: "extent", pattern: "[across/around/along] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
 		build: toLast},
-	{rule: "extent", pattern: "until/till you come to [within] last/final [{n:num}] {u:unit}", meaning: "to the last so many stitches", example: "k until you come to the last 3 sts, p3", build: toLast},
-	{rule: "extent", pattern: "[across/around/along] to/until/till [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
-	{rule: "extent", pattern: "[across/around/along] to/until/till [there] [within/are] {n:num} [{u:unit}] [to] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [$row] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
-	{rule: "extent", pattern: "[across/around/along] to/until/till within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
-	{rule: "extent", pattern: "[across/around/along] to/until/till [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
+	{rule: "extent", pattern: "[across/around/along] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
+	{rule: "extent", pattern: "[across/around/along] {upto} [there] [within/are] {n:num} [{u:unit}] [to] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [$row] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
+	{rule: "extent", pattern: "[across/around/along] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
+	{rule: "extent", pattern: "[across/around/along] {upto} [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
 		build: func(m *match) any {
 			return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
 		}},
-	{rule: "extent", pattern: "[across/around] to/until/till [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around] to/until/till [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around] to/until/till within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around] to/until/till [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
+	{rule: "extent", pattern: "[across/around] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around] {upto} [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")
 			if !m.said("next", "following", "first", "corner", "slipped", "center", "centre") || u.Any() && u.Word != "corner" {
@@ -422,7 +430,13 @@ var extents = []form{
 			}
 			return ins.Extent{Kind: ins.ToUnit, Unit: u, At: m.span()}
 		}},
+	{rule: "upto", pattern: "to/until/till/unto/til", meaning: "up to", example: "k until last 3 sts", build: yes},
+	{rule: "upto", pattern: "(up | all way | right | as far as | down) [to]", meaning: "up to", example: "k up to last 3 sts", build: yes},
+	{rule: "upto", pattern: "until/till/til you/one/we/it/needle [have] (reach/reaches/get/gets/come/comes/arrive/arrives/are/meet/hit/encounter/reached/see) [to/at/up] [to]", meaning: "up to", example: "k until you come to the last 3 sts", build: yes},
+	{rule: "upto", pattern: "until/till/til (reaching | coming to | there are/is [only/just] | you/we have [only/just] | only/just)", meaning: "up to", example: "p until you have 3 sts left, k3", build: yes},
 }
+
+func yes(*match) any { return true }
 
 func toEnd(m *match) any { return ins.Extent{Kind: ins.ToEnd, At: m.span()} }
 

@@ -716,6 +716,11 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 // withoutItem takes the number of a list's item off a line that has a label of its own, or that ends the work:
 // 2. Round 1: Ch 1, 8 sc in ring; 5. Fasten off.
 func withoutItem(t []text.Token) []text.Token {
+	if len(t) > 4 && t[0].Kind == 'n' && t[1].Cap && t[2].Kind == 'n' { // 3 Row 5: k to end
+		if _, row := text.RowWord(t[1].S); row && (t[3].Is(":", ".", ")") || t[3].Is("(") && sideAhead(t[4:])) {
+			return t[1:]
+		}
+	}
 	if len(t) < 4 || t[0].Kind != 'n' || !t[1].Is(".", ")") || !t[2].Cap {
 		return t
 	}
@@ -724,6 +729,9 @@ func withoutItem(t []text.Token) []text.Token {
 	}
 	return t
 }
+
+// sideAhead reports whether a side of the work stands there: RS).
+func sideAhead(t []text.Token) bool { return t[0].Is("rs", "ws", "right", "wrong") }
 
 // oneStitch parts 1st where it can only be 1 st: cast on 1st, dec 1st at each end.
 func oneStitch(t []text.Token) []text.Token {
@@ -1016,7 +1024,7 @@ func (r *Reader) cut(t []text.Token) int {
 // stopsAt reports whether a row or sentence may end with the token at i.
 func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	w, next := &t[i], &t[i+1]
-	stop := w.Is(".", ";") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line
+	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following") && label == nil || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line
 	return stop && (next.Cap || next.Ord > 0 || next.Kind == 'n' || isStar(next))
 }
 

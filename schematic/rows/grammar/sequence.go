@@ -37,7 +37,8 @@ type sequence struct {
 	saidUnread int    // how much of the line was not read before it
 	stop       int    // items of the stretch before a second sign, -1: none
 	closed     *ins.Repeat
-	other      bool // it goes along the other side of the foundation chain
+	bare       *ins.Repeat // the stretch between two stars of which nothing says how often it is worked
+	other      bool        // it goes along the other side of the foundation chain
 }
 
 func (p *parser) sequence() []ins.Item {
@@ -66,6 +67,9 @@ func (p *parser) sequence() []ins.Item {
 	}
 	if s.i < len(p.t) {
 		s.unread(s.i, len(p.t))
+	}
+	if s.bare != nil && s.star < 0 { // *k1, p1*, k1: it is marked so as to be repeated
+		s.bare.Times, s.bare.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.bare.At}
 	}
 	if s.star >= 0 && len(s.out) > s.star { // a star that another line, or nothing, repeats
 		body := s.out[s.star:]
@@ -119,6 +123,9 @@ func (s *sequence) atStar(t *text.Token) {
 			to = s.i
 		}
 		s.out = s.out[:s.star]
+		if s.bare = nil; to == s.i && s.line.IsRow() && s.depth == 0 && counts(r.Body) {
+			s.bare = r
+		}
 		if to == s.i && (s.i >= len(s.t) || s.at(s.i).Kind == 'g' && s.countsIn(s.at(s.i).Sub) != nil) { // *6 sc, dec* [42]
 			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(s.starTok, s.i-1)}
 		}
@@ -126,6 +133,29 @@ func (s *sequence) atStar(t *text.Token) {
 		s.add(r, s.starTok, s.i)
 		s.star, s.closed = -1, r
 	}
+}
+
+// counts reports whether a stretch is stitches alone that go as far as their own numbers.
+func counts(list []ins.Item) bool {
+	k := 0
+	for _, n := range list {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			if n.Kind == nil || n.Kind.Craft != stitch.Knitting || len(n.Places) > 0 {
+				return false
+			}
+			k++
+		case *ins.Psso, *ins.Nothing:
+		case *ins.Repeat:
+			if n.Until.Kind != ins.NoExtent || !counts(n.Body) {
+				return false
+			}
+			k++
+		default:
+			return false
+		}
+	}
+	return k > 1
 }
 
 // endsStretch reports whether a sign unlike the first one ends the stretch: * … ** repeat from * to **.
@@ -208,7 +238,9 @@ func (s *sequence) pastStars(j int) (int, bool) {
 			break
 		}
 		starred = true
-		j = to
+		if j = to; s.at(j).Is("s") && s.at(j).Glued && s.at(j).Col == s.at(j-1).End && s.at(j+1).Kind != 'n' { // between *s
+			j++
+		}
 		for s.at(j).Is("to", "until", "through", "and", "till", "-", "--") && isStar(s.at(j+1)) { // *-* as well
 			j++
 		}
@@ -221,7 +253,7 @@ func (s *sequence) pastStars(j int) (int, bool) {
 
 // again repeats the stretch that was marked last as the words at j say.
 func (s *sequence) again(j int) bool {
-	s.further = false
+	s.further, s.bare = false, nil
 	r := s.stretch()
 	if r == nil {
 		return false

@@ -335,7 +335,7 @@ type rowset struct {
 }
 
 var rowsets = []form{
-	{rule: "rowset", pattern: "(last/previous/prev/preceding/above/these/both/those/foregoing) [$st] [last] [{n:num}] [pattern] {w:row}", meaning: "the rows just worked", example: "Rep last 2 rows 5 times more",
+	{rule: "rowset", pattern: "(last/previous/prev/preceding/above/these/both/those/foregoing | this {n:num}) [$st] [last] [{n:num}] [pattern] {w:row}", meaning: "the rows just worked", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {
 			k := 1
 			if m.said("these", "both", "those", "rows", "rnds", "rounds", "foregoing") && !m.said("last", "previous", "prev") {

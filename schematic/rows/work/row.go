@@ -511,6 +511,9 @@ func overFirst(body []ins.Item) bool {
 // ways are the readings of one row over one reading of those before it.
 func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) []reading {
 	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
+	if rd.fab == nil && rd.carry == nil && knitted(body) { // a stitch pattern: nothing says how many there are
+		rd.lose()
+	}
 	first := r.worked(rd, l, body)
 	r.opened = r.opened || len(rd.pick.open) > 0
 	if r.g != nil || len(rd.pick.open) == 0 || !rd.known() && !first.res.pin {
@@ -576,6 +579,22 @@ func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
 	rd.behind, rd.ahead = rd.ahead, res.ahead // what the row before left lies beyond the end of the next
 	rd.fab, rd.carry, rd.res = res.out, res.next, res
 	return rd
+}
+
+// knitted reports whether the first stitch of a row is one of knitting, on a stitch below.
+func knitted(body []ins.Item) bool {
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			return n.Kind != nil && n.Kind.Craft == stitch.Knitting && n.Kind.Uses > 0
+		case *ins.Repeat:
+			return knitted(n.Body)
+		case *ins.Nothing, *ins.Marker:
+		default:
+			return false
+		}
+	}
+	return false
 }
 
 // below is the row below as this row meets it: turned, if the work is, and with what lies beyond it.
