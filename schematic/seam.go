@@ -335,10 +335,10 @@ func (b *builder) chain(refs []string, pos finding.Pos) ([]ofPiece, bool) {
 		}
 		if len(edges) == 0 {
 			ok = false
-			if m != nil && m.Broken {
-				continue
+			if q == nil || rest == "" || m != nil && m.Broken {
+				continue // the reader tells of a piece that there is not, or is called in place of its edge
 			}
-			b.find(finding.Finding{Kind: "reference/edge", Severity: finding.Error, Pos: pos,
+			b.find(finding.Finding{Kind: finding.NoEdge, Severity: finding.Error, Pos: pos,
 				Message: fmt.Sprintf("there is no edge called %q", ref), Fix: b.edgeHint(ref)})
 			continue
 		}

@@ -313,7 +313,7 @@ func (w *worker) onto() {
 			}
 		}
 		if len(edges) == 0 {
-			w.find("reference/edge", finding.Error, e.Pos, fmt.Sprintf("there is no edge called %q to work onto", e.Edge), "", "",
+			w.find(finding.NoEdge, finding.Error, e.Pos, fmt.Sprintf("there is no edge called %q to work onto", e.Edge), "", "",
 				w.b.edgeHint(e.Edge))
 			w.guessed = true
 			continue

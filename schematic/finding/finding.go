@@ -84,6 +84,15 @@ func (l List) Apart() (found, unread List) {
 	return found, unread
 }
 
+// NoEdge is the kind of an edge that no piece has. A join that calls one is an error, and all the rest of the
+// pattern can be worked and drawn without it.
+const NoEdge = "reference/edge"
+
+// Stop reports whether any of them is an Error with which a pattern that was read can't be worked.
+func (l List) Stop() bool {
+	return slices.ContainsFunc(l, func(f Finding) bool { return f.Severity == Error && f.Kind != NoEdge })
+}
+
 // Errors reports whether any of them is an Error.
 func (l List) Errors() bool {
 	return slices.ContainsFunc(l, func(f Finding) bool { return f.Severity == Error })

@@ -72,7 +72,7 @@ var Kinds = []kindInfo{
 	{"arithmetic/flat", "rounds that grow more than a flat circle does"},
 	{"arithmetic/no-rows", "a piece that has no rows in a size, and is left out of it"},
 	{"arithmetic/motifs", "a grid without a motif"},
-	{"reference/edge", "an edge that no piece has"},
+	{NoEdge, "an edge that no piece has"},
 	{"drawn/written", "a written measurement that the counts do not make at the gauge"},
 	{"drawn/missing", "a measurement written for a size whose pieces have none"},
 	{"drawn/unknown", "a written measurement that nothing in the drawing is called"},

@@ -76,3 +76,15 @@ func TestBrokenFilesAreToldWell(t *testing.T) {
 	}
 	require.GreaterOrEqual(t, n, 60)
 }
+
+// A join that calls an edge wrongly is an error that stops nothing else: every other error does.
+func TestAWrongEdgeOfAJoinStopsNothing(t *testing.T) {
+	p, found := Pattern("sorrel.yaml", []byte(strings.Replace(bare, "pieces:", "joins:\n  - sew: Bakc side\n    to: Front\npieces:", 1)))
+	require.NotNil(t, p)
+	require.Len(t, found, 2)
+	assert.True(t, found.Errors())
+	assert.False(t, found.Stop())
+	p, found = Pattern("sorrel.yaml", []byte(strings.Replace(bare, "pieces:", "joins:\n  - sew: Back side\n    to: Front side\n    shade: dark\npieces:", 1)))
+	require.NotNil(t, p)
+	assert.True(t, found.Stop(), "%v", found)
+}

@@ -44,6 +44,8 @@ type Change struct {
 	// After tells how many stitches there are after the section in the lines first to
 	// last, one a size (-1: not known), so that what begins there fits. It may be nil.
 	After func(first, last int) []int
+	// Edges tells the names of the edges that there are, so that a join begins with one. It may be nil.
+	Edges func() []string
 }
 
 // Edit makes a change at the bytes that it means and leaves every other byte of
@@ -307,7 +309,7 @@ func (e *editor) below(c Change) []string {
 	case k.form == list && len(entries[k.of]) > 0 && (entries[k.of][0].ask == "" || c.Value != ""):
 		var lines []string
 		e.readSizes()
-		for i, l := range entries[k.of][0].lines(beginning{sizes: e.r.sizes, value: c.Value, pieces: e.pieces()}) {
+		for i, l := range entries[k.of][0].lines(beginning{sizes: e.r.sizes, value: c.Value, pieces: e.pieces(), edges: c.edges(k.of)}) {
 			lines = append(lines, map[bool]string{true: "  - ", false: "    "}[i == 0]+l)
 		}
 		return lines

@@ -19,14 +19,33 @@ type beginning struct {
 	parts  []string // names of the parts of the division before it
 	taken  []string // names of pieces, parts and panels that there are
 	pieces []string // names of the pieces
+	edges  []string // names of the edges that there are, in order; nil: not known
 	leads  string   // the other piece that it may start from
 }
 
-// mate is the edge of the same name on the next piece, which most often is what an edge is sewn to.
+// mate is what an edge most often is sewn to: the edge of its name on the next piece that has one, or for the top of a
+// sleeve an armhole, or else an edge that there is.
 func (b beginning) mate() string {
-	for i, name := range b.pieces {
-		if edge, ok := strings.CutPrefix(b.value, name+" "); ok && len(b.pieces) > 1 {
-			return b.pieces[(i+1)%len(b.pieces)] + " " + edge
+	own := slices.IndexFunc(b.pieces, func(name string) bool { return strings.HasPrefix(b.value, name+" ") })
+	if own < 0 || len(b.pieces) < 2 {
+		return b.value
+	}
+	edge := strings.TrimPrefix(b.value, b.pieces[own])
+	others := append(slices.Clone(b.pieces[own+1:]), b.pieces[:own]...)
+	if b.edges == nil {
+		return others[0] + edge
+	}
+	for _, name := range others {
+		if slices.Contains(b.edges, name+edge) {
+			return name + edge
+		}
+	}
+	for _, like := range []string{" armhole", " side", ""} {
+		i := slices.IndexFunc(b.edges, func(name string) bool {
+			return strings.HasSuffix(name, like) && !strings.HasPrefix(name, b.pieces[own]+" ")
+		})
+		if i >= 0 {
+			return b.edges[i]
 		}
 	}
 	return b.value
@@ -186,6 +205,15 @@ func rejoined(b beginning) []string {
 	return out
 }
 
+// armholed binds off a twelfth of the stitches at each edge and decreases as many more, then works even (common
+// practice for a set-in sleeve); its edge is the armhole.
+func armholed(b beginning) []string {
+	off := b.share(12, false)
+	return []string{"bind off: " + off, "at: both edges", "edge: armhole",
+		"- decrease: 1", "at: both edges", "every: 2 rows", "times: " + off, "edge: armhole",
+		"- even: 40 rows", "left edge: armhole", "right edge: armhole"}
+}
+
 // necked divides the row at the neck: two fifths of it are each side's, of which a quarter is decreased
 // at the neck, and the rest is the shoulder (a start to be changed, from memory of plain jumpers).
 func necked(b beginning) []string {
@@ -305,7 +333,16 @@ func (e *editor) begins(c Change) beginning {
 		}
 	})
 	b.pieces = e.pieces()
+	b.edges = c.edges(e.listAt())
 	return b
+}
+
+// edges are the names of the edges that there are, where an entry of the list takes one.
+func (c Change) edges(list string) []string {
+	if c.Edges == nil || list != "join" {
+		return nil
+	}
+	return c.Edges()
 }
 
 // pieces are the names of the pieces, in order.

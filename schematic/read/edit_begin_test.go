@@ -297,6 +297,32 @@ func TestAJoinBeginsWithTheEdgeOfTheNextPiece(t *testing.T) {
 	}
 }
 
+// Where the edges are known, a join begins with one that there is: the top of a sleeve goes into an armhole.
+func TestAJoinBeginsWithAnEdgeThatThereIs(t *testing.T) {
+	edges := []string{"Back cast-on edge", "Back side", "Back armhole", "Back shoulder", "Front cast-on edge", "Front side", "Front top"}
+	for edge, mate := range map[string]string{"Back shoulder": "Front cast-on edge", "Back side": "Front side", "Front top": "Back armhole", "Hood": "Hood"} {
+		out, err := Edit([]byte(bare), Change{Act: Put, Key: "joins", Value: edge, Edges: func() []string {
+			if edge == "Back shoulder" {
+				return []string{"Back shoulder", "Front cast-on edge"}
+			}
+			return edges
+		}})
+		require.NoError(t, err)
+		assert.Contains(t, string(out), "joins:\n  - sew: "+edge+"\n    to: "+mate+"\n")
+	}
+}
+
+// A shaped armhole is a twelfth bound off and as much decreased at each edge, and one edge all the way.
+func TestAShapedArmholeIsOneEdge(t *testing.T) {
+	out, err := Edit([]byte(bare), Change{Act: Insert, Path: "pieces/0/sections/1", Key: "shaped armhole", After: func(int, int) []int { return []int{96, 108} }})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), "      - bind off: 8 (9)\n        at: both edges\n        edge: armhole\n      - decrease: 1\n")
+	assert.Contains(t, string(out), "        times: 8 (9)\n        edge: armhole\n      - even: 40 rows\n        left edge: armhole\n        right edge: armhole\n      - bind off: all\n")
+	p, found := Pattern("sorrel.yaml", out)
+	require.NotNil(t, p)
+	assert.False(t, found.Errors(), "%v", found)
+}
+
 // A shaped neck ends in its shoulders, which take the place of what bound off all; of other rows nothing goes.
 func TestAShapedNeckTakesThePlaceOfTheLastBindOff(t *testing.T) {
 	out, err := Edit([]byte(bare), Change{Act: Insert, Path: "pieces/0/sections/1", Key: "shaped neck"})

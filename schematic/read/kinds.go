@@ -76,7 +76,8 @@ func init() {
 				return &schematic.AddEdge{Common: c, Stitches: m.counts("add", stitches), At: m.side(), Edge: m.text("edge")}
 			}, always("add: 1", "at: both edges")},
 		{section(key{name: "bind off", also: []string{"cast off"}, form: counts, pick: []string{"all"}, what: "stitches bound off at an edge, or all"}, "the bind-off", takeKeys...),
-			false, (*reader).takeOff, always("bind off: 1", "at: both edges")},
+			false, (*reader).takeOff, []entry{{lines: fixed("bind off: 1", "at: both edges")},
+				{name: "shaped armhole", what: "stitches bound off at both edges, then decreased, then rows up to the shoulder", lines: armholed}}},
 		{section(key{name: "leave", form: counts, pick: []string{"all"}, what: "stitches left unworked at an edge, or all"}, "the stitches left", takeKeys...),
 			false, (*reader).takeOff, always("leave: 1", "at: both edges")},
 		{section(key{name: "hold", form: counts, pick: []string{"all"}, what: "stitches kept on hold at an edge, or all"}, "the stitches on hold", takeKeys...),

@@ -356,7 +356,7 @@ func (r *reader) chain(m *mapped, key string) ([]string, finding.Pos) {
 	}
 	for _, c := range all {
 		if c.Kind == yaml.ScalarNode && c.Value != "" {
-			r.lookUp(reference{to: toEdge, name: strings.Join(strings.Fields(c.Value), " "), pos: r.pos(c)})
+			r.lookUp(reference{to: toJoined, name: strings.Join(strings.Fields(c.Value), " "), pos: r.pos(c)})
 		}
 	}
 	return edges, r.pos(n)

@@ -18,6 +18,7 @@ const (
 	toPart
 	toPanel
 	toEdge
+	toJoined // an edge that a join calls
 )
 
 // reference is a name that something in the pattern must have; it is looked up
@@ -121,7 +122,9 @@ func (r *reader) refer(p *schematic.Pattern) {
 		case toPart, toPanel:
 			r.within(f, byName, of)
 		case toEdge:
-			r.edgeRef(f, pieces, lower)
+			r.edgeRef(f, "file/reference", pieces, lower)
+		case toJoined:
+			r.edgeRef(f, finding.NoEdge, pieces, lower)
 		}
 	}
 	r.piece, r.section = "", ""
@@ -157,7 +160,7 @@ func (r *reader) within(f reference, byName map[string]*schematic.Piece, of map[
 }
 
 // edgeRef sees to it that the name of an edge begins with the name of a piece.
-func (r *reader) edgeRef(f reference, pieces []string, lower map[string]*schematic.Piece) {
+func (r *reader) edgeRef(f reference, kind string, pieces []string, lower map[string]*schematic.Piece) {
 	if len(pieces) == 0 {
 		return
 	}
@@ -168,10 +171,10 @@ func (r *reader) edgeRef(f reference, pieces []string, lower map[string]*schemat
 		}
 	}
 	if lower[name] != nil {
-		r.fail(f.pos, "file/reference", "%q is a piece, and an edge is needed", f.name).Want = "the piece and then the name of its edge, such as " + quoted(f.name+" side")
+		r.fail(f.pos, kind, "%q is a piece, and an edge is needed", f.name).Want = "the piece and then the name of its edge, such as " + quoted(f.name+" side")
 		return
 	}
-	g := r.fail(f.pos, "file/reference", "no piece has a name with which %q begins", finding.Clip(f.name))
+	g := r.fail(f.pos, kind, "no piece has a name with which %q begins", finding.Clip(f.name))
 	g.Want = "a piece, then a part if it matters, then left or right if one side is meant, then the name of the edge"
 	words := strings.Fields(f.name)
 	for _, q := range pieces {

@@ -52,7 +52,7 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 		return nil, nil, r, err
 	}
 	r.Findings = found
-	if p == nil || found.Errors() {
+	if p == nil || found.Stop() {
 		return nil, nil, r, ErrUnreadable
 	}
 	r.Title, r.Slug, r.Sizes, r.Pieces = p.Title, Slug(p.Title), p.Sizes.Names, len(p.Pieces)

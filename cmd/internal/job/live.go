@@ -74,6 +74,15 @@ func StitchesAfter(ctx context.Context, src Source, first, last int) []int {
 	return out
 }
 
+// EdgesOf are the names of the edges of all pieces, by which a join can call them: nothing if the pattern can't be worked.
+func EdgesOf(ctx context.Context, src Source) []string {
+	_, gs, _, err := work(ctx, src)
+	if err != nil {
+		return nil
+	}
+	return gs[0].EdgeNames()
+}
+
 // Live draws one drawing for the screen: that of o.Size, which may be empty for
 // the sample's, with the labels of o. Its error is ErrUnreadable, an OptionError,
 // a place.TooLarge, or of an ended ctx; findings and measurements are there
@@ -132,7 +141,7 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales)
 	var l Look
 	p, found := read.Pattern(src.Name, src.Text)
 	l.Findings = found
-	if p == nil || found.Errors() {
+	if p == nil || found.Stop() {
 		return l, ErrUnreadable
 	}
 	l.Title, l.Sizes, l.Sample, l.Units, l.Scales = p.Title, p.Sizes, p.Sample, p.Units, scales

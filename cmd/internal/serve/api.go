@@ -286,6 +286,7 @@ func (s *Server) edit(w http.ResponseWriter, r *http.Request, q editQuestion) an
 	}
 	c := read.Change{Act: act, Path: q.Path, Key: q.Key, Value: q.Value, Name: q.Name, Cell: -1}
 	c.After = func(first, last int) []int { return job.StitchesAfter(r.Context(), s.source(q.Text), first, last) }
+	c.Edges = func() []string { return job.EdgesOf(r.Context(), s.source(q.Text)) }
 	if q.Cell != nil {
 		c.Cell = *q.Cell
 	}

@@ -9,6 +9,7 @@ import (
 	"mime"
 	"net/http"
 	"path"
+	"strconv"
 	"strings"
 
 	"flatwright/cmd/internal/files"
@@ -137,13 +138,7 @@ func altered(ctx context.Context, src job.Source, c choices, _ *job.Source) (job
 	}
 	r, err := job.Alter(ctx, src, o)
 	if errors.Is(err, job.ErrUnreadable) && r.Title != "" {
-		var why []string
-		for _, f := range r.Findings {
-			if f.Severity == finding.Error {
-				why = append(why, f.Message)
-			}
-		}
-		err = errors.New(strings.Join(why, "; "))
+		err = errors.New(strings.Join(errorsIn(r.Findings), "; "))
 	}
 	return r, err
 }
@@ -220,6 +215,18 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 var kinds = map[string]string{".svg": "image/svg+xml", ".pdf": "application/pdf", ".csv": "text/csv; charset=utf-8", ".zip": "application/zip",
 	".html": "text/html; charset=utf-8", ".xlsx": "application/vnd.openxmlformats-officedocument.spreadsheetml.sheet"}
 
+// errorsHeader is the header in which a download tells how many errors its pattern has.
+const errorsHeader = "Flatwright-Errors"
+
+func errorsIn(found finding.List) (out []string) {
+	for _, f := range found {
+		if f.Severity == finding.Error {
+			out = append(out, f.Message)
+		}
+	}
+	return out
+}
+
 // hand gives the files: one as it is, several packed under the name of the download and the size.
 func (s *Server) hand(w http.ResponseWriter, r job.Result, what, size, labels string) {
 	f, err := packed(r, packName(r.Slug, what, size, labels))
@@ -232,6 +239,9 @@ func (s *Server) hand(w http.ResponseWriter, r job.Result, what, size, labels st
 		kind = "text/plain; charset=utf-8"
 	}
 	w.Header().Set("Content-Type", kind)
+	if n := len(errorsIn(r.Findings)); n > 0 {
+		w.Header().Set(errorsHeader, strconv.Itoa(n))
+	}
 	w.Header().Set("Content-Disposition", mime.FormatMediaType("attachment", map[string]string{"filename": f.Name}))
 	_, _ = w.Write(f.Body)
 }

@@ -1,7 +1,7 @@
 // Downloads of everything.
 
 import { post } from "./ask.js";
-import { by, make } from "./dom.js";
+import { by, make, plural } from "./dom.js";
 
 export function showDownloads(groups, question) {
   by("downloads").replaceChildren(...groups.map((g) => make("section", {}, make("h2", {}, g.title),
@@ -29,7 +29,8 @@ async function fetchIt(d, button, said, q) {
     a.remove();
     setTimeout(() => URL.revokeObjectURL(url), 60000);
     clearTimeout(slow);
-    said.textContent = `${name} is downloaded.`;
+    const wrong = Number(r.headers.get("Flatwright-Errors") ?? 0);
+    said.textContent = `${name} is downloaded${wrong ? `, as far as it goes: the pattern has ${plural(wrong, "error")}, see the findings` : ""}.`;
   } catch (e) {
     clearTimeout(slow);
     said.className = "said wrong";
