@@ -101,6 +101,19 @@ func Map(list []Section, f func(expr.Graded) expr.Graded) []Section {
 	return out
 }
 
+// With is the piece with every number that is graded put through f.
+func (q *Piece) With(f func(expr.Graded) expr.Graded) *Piece {
+	c := *q
+	c.Make = f(q.Make)
+	if q.Motifs != nil {
+		m := *q.Motifs
+		m.Across, m.Joining, m.Columns, m.Rows, m.Side = f(m.Across), f(m.Joining), f(m.Columns), f(m.Rows), f(m.Side)
+		c.Motifs = &m
+	}
+	c.Sections = Map(q.Sections, f)
+	return &c
+}
+
 // number is what the numbers of a section are put through.
 type number = func(expr.Graded) expr.Graded
 

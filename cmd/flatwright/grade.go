@@ -23,7 +23,8 @@ and tells them size by size: body, ease, target, count, what the count makes and
 how far that is from the target. A step that is unlike the others has a mark. With
 --explain the arithmetic of one size follows: every sum with its numbers, what each
 rounding costs and the next count would, and how shapings, armholes, caps, raglans
-and yokes come about. As a workbook the sums are live formulas, and --from reads it back; text, Markdown and CSV
+and yokes come about. As a workbook the sums and the lengths
+that come of them are live formulas, and --from reads it back; text, Markdown and CSV
 are to read only. With --fill it gives the pattern file with
 the numbers written in; with --from, the pattern file with the values of a
 spreadsheet in its grading. In both only those bytes change.`,

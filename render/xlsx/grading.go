@@ -14,15 +14,16 @@ import (
 
 // sheetLines knows in which row each name of the grading stands.
 type sheetLines struct {
-	b     *book
-	p     *schematic.Pattern
-	rows  map[string]int
-	gauge map[string][3]int // rows of stitches, rows and the length that they are counted over
-	later []func()          // rows are given out first, then the formulas that call them are written
+	b      *book
+	p      *schematic.Pattern
+	rows   map[string]int
+	values map[string]schematic.GradedValue // as they are written
+	gauge  map[string][3]int                // rows of stitches, rows and the length that they are counted over
+	later  []func()                         // rows are given out first, then the formulas that call them are written
 }
 
-func (b *book) grading(p *schematic.Pattern) {
-	l := &sheetLines{b: b, p: p, rows: map[string]int{}, gauge: map[string][3]int{}}
+func (b *book) grading(p *schematic.Pattern) *sheetLines {
+	l := &sheetLines{b: b, p: p, rows: map[string]int{}, values: map[string]schematic.GradedValue{}, gauge: map[string][3]int{}}
 	b.next()
 	b.text(1, p.Title, b.group)
 	b.sizes("Grading", p.Sizes.Names)
@@ -34,6 +35,7 @@ func (b *book) grading(p *schematic.Pattern) {
 	for _, f := range l.later {
 		f()
 	}
+	return l
 }
 
 // take begins a row for a name.
@@ -143,6 +145,7 @@ func (l *sheetLines) styleOf(d expr.Dim) int {
 
 func (l *sheetLines) numbers(name string, d expr.Dim, g expr.Graded) {
 	l.take(name, l.unitOf(d))
+	l.values[expr.Key(name)] = schematic.GradedValue{Name: name, Dim: d, Vals: g}
 	for i := range g.Vals {
 		if !g.Has[i] {
 			l.b.text(first+i, expr.Dash, l.b.none)
@@ -155,6 +158,7 @@ func (l *sheetLines) numbers(name string, d expr.Dim, g expr.Graded) {
 // formulas writes a row of formulas, one a size, when all rows are known.
 func (l *sheetLines) formulas(name string, d expr.Dim, g expr.Graded, formula func(col int) string) {
 	row := l.take(name, l.unitOf(d))
+	l.values[expr.Key(name)] = schematic.GradedValue{Name: name, Dim: d, Vals: g}
 	l.later = append(l.later, func() {
 		l.b.row = row
 		for i := range g.Vals {

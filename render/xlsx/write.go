@@ -34,14 +34,14 @@ func Write(w io.Writer, p *schematic.Pattern, gs []*schematic.Garment) error {
 	if err := f.SetSheetName("Sheet1", Measurements); err != nil {
 		return fmt.Errorf("xlsx: %w", err)
 	}
-	b.sheet = Measurements
-	b.measurements(table.Of(gs), len(p.Grading) > 0)
-	b.page()
 	if _, err := f.NewSheet(Grading); err != nil {
 		return fmt.Errorf("xlsx: %w", err)
 	}
-	b.sheet, b.row = Grading, 0
-	b.grading(p)
+	b.sheet = Grading
+	lines := b.grading(p)
+	b.page()
+	b.sheet, b.row, b.widest = Measurements, 0, 0
+	b.measurements(table.Of(gs), lines.following(), len(p.Grading) > 0)
 	b.page()
 	if b.err != nil {
 		return fmt.Errorf("xlsx: %w", b.err)
@@ -167,10 +167,12 @@ func (b *book) sizes(title string, names []string) {
 	b.keep(b.f.SetPanes(b.sheet, &excelize.Panes{Freeze: true, XSplit: 2, YSplit: b.row, TopLeftCell: at(first, b.row+1), ActivePane: "bottomRight"}))
 }
 
-// exact and stale say on top of every page what the numbers of the first sheet are.
+// exact and follows say on top of every page what the numbers of the first sheet are, and anew stands for one that does not follow.
 const (
-	exact = "Exact, to a hundredth; drawings and tables round them once."
-	stale = " Of the counts as they were when this was written: they do not follow a change in Grading. Take it back with 'grade --from', and write this anew."
+	exact   = "Exact, to a hundredth; drawings and tables round them once."
+	follows = " They follow a change in Grading. Where it says 'anew', one does not: take the sheet back with 'grade --from', and write this anew."
+	stale   = " Of the counts as they were when this was written: there are too many to follow Grading. Take it back with 'grade --from', and write this anew."
+	anew    = "anew"
 )
 
 // wide writes a note above the columns of the sizes, in as many lines as it takes there.
@@ -182,11 +184,14 @@ func (b *book) wide(note string, sizes int) {
 	b.keep(b.f.SetRowHeight(b.sheet, b.row, float64(min(line*lines, 400))))
 }
 
-func (b *book) measurements(t table.Table, graded bool) {
+func (b *book) measurements(t table.Table, live *following, graded bool) {
 	b.next()
 	b.text(1, t.Title, b.group)
 	note := exact
-	if graded {
+	switch {
+	case live != nil:
+		note += follows
+	case graded:
 		note += stale
 	}
 	b.wide(note, len(t.Sizes))
@@ -199,44 +204,49 @@ func (b *book) measurements(t table.Table, graded bool) {
 		b.next()
 		b.text(1, g.Name, b.group)
 		for _, r := range g.Rows {
-			b.pair(r.Name, r.Cells, authored, other, factor)
+			b.pair(r, authored, other, factor, live)
 		}
 	}
 }
 
 // pair writes a measurement in the authored unit, exactly, and in the other one by formula;
 // ranges take two pairs.
-func (b *book) pair(name string, cells []table.Cell, authored, other units.Unit, factor string) {
+func (b *book) pair(r table.Row, authored, other units.Unit, factor string, live *following) {
 	ranged := false
-	for _, c := range cells {
+	for _, c := range r.Cells {
 		ranged = ranged || c.Has && !c.Low.Eq(c.High)
 	}
 	ends := []func(table.Cell) units.Num{func(c table.Cell) units.Num { return c.Low }}
-	labels := []string{name}
+	labels := []string{r.Name}
 	if ranged {
 		ends = append(ends, func(c table.Cell) units.Num { return c.High })
-		labels = []string{name + ", from", name + ", to"}
+		labels = []string{r.Name + ", from", r.Name + ", to"}
 	}
 	for k, end := range ends {
 		b.next()
 		b.text(1, labels[k], 0)
 		b.text(2, authored.String(), 0)
-		for i, c := range cells {
-			if !c.Has {
+		for i, c := range r.Cells {
+			v := units.In(end(c), authored).Float()
+			switch formula := live.formula(r, i, k > 0 || !ranged); {
+			case !c.Has:
 				b.text(first+i, table.None, b.none)
-				continue
+			case formula != "":
+				b.formula(first+i, formula, v, b.length)
+			default:
+				b.number(first+i, v, b.length)
 			}
-			b.number(first+i, units.In(end(c), authored).Float(), b.length)
 		}
 		b.next()
 		b.text(1, labels[k], 0)
 		b.text(2, other.String(), 0)
-		for i, c := range cells {
+		for i, c := range r.Cells {
 			if !c.Has {
 				b.text(first+i, table.None, b.none)
 				continue
 			}
-			b.formula(first+i, at(first+i, b.row-1)+factor, units.In(end(c), other).Float(), b.length)
+			of := at(first+i, b.row-1)
+			b.formula(first+i, fmt.Sprintf("IF(ISNUMBER(%s),%s%s,%s)", of, of, factor, of), units.In(end(c), other).Float(), b.length)
 		}
 	}
 }

@@ -112,7 +112,7 @@ func (f *fitter) try(moved map[string]int) *trial {
 		}
 	}
 	for i, piece := range f.was.Pieces {
-		q.Pieces[i] = remake(piece, func(g expr.Graded) expr.Graded { return value(piece, g) })
+		q.Pieces[i] = piece.With(func(g expr.Graded) expr.Graded { return value(piece, g) })
 	}
 	t.p = &q
 	for i := range q.Pieces {

@@ -52,7 +52,7 @@ func forBody(p *schematic.Pattern, i int, body []Own) (*schematic.Pattern, findi
 	}
 	q.Pieces = make([]*schematic.Piece, len(p.Pieces))
 	for k, piece := range p.Pieces {
-		q.Pieces[k] = remake(piece, anew)
+		q.Pieces[k] = piece.With(anew)
 	}
 	q.Calls = slices.Clone(p.Calls)
 	for k := range q.Calls {

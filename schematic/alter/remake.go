@@ -22,7 +22,7 @@ func oneSize(p *schematic.Pattern, i int, parts map[string]int) *schematic.Patte
 		if j, ok := parts[piece.Name]; ok {
 			at = j
 		}
-		q.Pieces = append(q.Pieces, remake(piece, pick(at)))
+		q.Pieces = append(q.Pieces, piece.With(pick(at)))
 	}
 	q.Joins = slices.Clone(p.Joins)
 	for k := range q.Joins {
@@ -55,17 +55,4 @@ func writtenOf(all []schematic.Written, f func(expr.Graded) expr.Graded) []schem
 		out[k].Low, out[k].High, out[k].Other = f(out[k].Low), f(out[k].High), f(out[k].Other)
 	}
 	return out
-}
-
-// remake is the piece with every graded value put through f.
-func remake(q *schematic.Piece, f func(expr.Graded) expr.Graded) *schematic.Piece {
-	c := *q
-	c.Make = f(q.Make)
-	if q.Motifs != nil {
-		m := *q.Motifs
-		m.Across, m.Joining, m.Columns, m.Rows, m.Side = f(m.Across), f(m.Joining), f(m.Columns), f(m.Rows), f(m.Side)
-		c.Motifs = &m
-	}
-	c.Sections = schematic.Map(q.Sections, f)
-	return &c
 }
