@@ -438,6 +438,21 @@ var extents = []form{
 
 func yes(*match) any { return true }
 
+// partNames are the words that name a part of a garment's stitches.
+var partNames = set("front back sleeve sleeves body yoke thumb hand palm instep sole heel gusset foot leg hood collar shoulder half side fronts backs pocket strap flap")
+
+// ofPart reads the words for the stitches of a part of the row: front, the left sleeve sts, sts of back, all held sts.
+func ofPart(p *parser, i int) (any, int) {
+	named, j := false, i
+	for ; p.at(j).Is("all", "the", "of", "one", "each", "left", "right", "first", "second", "other", "these", "those", "held", "live", "st", "sts", "stitch", "stitches", "upper", "from", "for", "on", "holder") || partNames[p.at(j).S]; j++ {
+		named = named || partNames[p.at(j).S] || p.at(j).Is("held", "live")
+	}
+	if !named || p.at(j-1).Is("the", "of", "from", "for", "on", "all") {
+		return nil, -1
+	}
+	return true, j
+}
+
 func toEnd(m *match) any { return ins.Extent{Kind: ins.ToEnd, At: m.span()} }
 
 func toLast(m *match) any {
@@ -480,6 +495,15 @@ var times = []form{
 
 // prepositions are the places with the word before them.
 var prepositions = []form{
+	{rule: "place", pattern: "across/over/along {x:ofpart} [{e:extent}]", meaning: "the stitches of a part of the row", example: "k across front sts to next marker",
+		build: func(m *match) any {
+			e := ins.Extent{Kind: ins.ToMarker}
+			if to, ok := m.get("e").(ins.Extent); ok {
+				e = to
+			}
+			e.Part, e.At = true, m.span()
+			return ins.Place{Kind: ins.InEach, Extent: e, At: m.span()}
+		}},
 	{rule: "place", pattern: "[all] $in [post/posts/body/stem/back] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only] [for [first/$next/each/a] corner/corners/shell/fan/point]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
 	{rule: "place", pattern: "$in top/tops [of] {c:core}", meaning: "where a stitch is worked", example: "dc in top of next dc", build: func(m *match) any {
 		if c := value[ins.Place](m, "c"); c.Unit.Chain || c.Unit.Space || c.Kind == ins.InTop {
@@ -590,11 +614,22 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 		}
 	}
 	if s.last().Kind == ins.InEach && s.last().Extent.Kind == ins.NoExtent { // each dc and ch-1 space around
-		if w, next := p.named("core", j); next >= 0 && w.(ins.Place).Kind == ins.InEach && w.(ins.Place).Unit.Space {
-			return w.(ins.Place), next
+		if w, next := p.named("core", j); next >= 0 && eachToo(w.(ins.Place), p, j, next) {
+			pl := w.(ins.Place)
+			pl.Kind = ins.InEach
+			return pl, next
 		}
 	}
 	return ins.Place{}, -1
+}
+
+// eachToo reports whether a place behind 'in each st and', from j to next, is one more kind of which each is meant: a space
+// or a chain.
+func eachToo(pl ins.Place, p *parser, j, next int) bool {
+	if pl.Kind == ins.InEach {
+		return pl.Unit.Space || pl.Unit.Chain
+	}
+	return pl.Kind == ins.InNext && pl.Unit.Chain && next == j+1 && (next == len(p.t) || p.at(next).Kind == 'p')
 }
 
 // chainsToo takes the stitches behind 'every ch and': 1 dc in every ch and tr is one in each of both. It gives where

@@ -74,7 +74,7 @@ func compileTables() {
 	}
 	compileAll(map[string]func(p *parser, i int) (any, int){
 		"num": number, "ord": ordinal, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
-		"edgename": edgeName, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
+		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
 		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
 	for _, name := range itemRules {

@@ -12,6 +12,12 @@ import (
 var statements = []form{
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
 	{rule: "whole", pattern: "($rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] increase/increases/inc/incs/decrease/decreases/dec/decs", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
+		build: func(m *match) any {
+			r := repeatRows(m).(*ins.RepeatRows)
+			r.Between = m.num("n", 1)
+			return r
+		}},
 	{rule: "whole", pattern: "$make/knit {r:rowset} {c:course}", meaning: "rows are worked again", example: "Work rows 1 and 2 three times more",
 		build: func(m *match) any {
 			c, s := value[course](m, "c"), value[rowset](m, "r")

@@ -146,6 +146,7 @@ type (
 		Stretch bool   // from the first of Rows to the last
 		Times   Num    // so many times; HasTimes of Course tells whether that is said
 		Total   bool   // Times is said in all
+		Between Num    // with so many plain stitches between the increases or decreases; not set: as many as before
 		Course
 	}
 	// Even works even.
@@ -318,6 +319,7 @@ type Extent struct {
 	Kind ExtentKind
 	N    Num
 	Unit Unit
+	Part bool // the stitches of one part of the row, up to the next marker, or to the end if there is none
 	At   Span
 }
 

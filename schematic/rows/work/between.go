@@ -17,6 +17,7 @@ type start struct {
 	picks       []*ins.PickUp
 	ring, round bool
 	stitches    bool
+	part        bool // the stitches of a part that waits are worked too
 	skipped     int
 	magic       bool
 }
@@ -50,6 +51,7 @@ func (r *runner) startOf(l *ins.Line) start {
 				continue
 			}
 			s.stitches = true
+			s.part = s.part || slices.ContainsFunc(n.Places, func(p ins.Place) bool { return p.Extent.Part })
 		case *ins.Repeat:
 			s.stitches = true
 		}
@@ -90,11 +92,16 @@ func (r *runner) pickUp(l *ins.Line, s start) {
 	if r.fab != nil && r.known() {
 		live = r.fab.stitches()
 	}
-	if k := r.said(l); live > 0 && (k == n+live || k < 0 && len(s.picks) > 1 && live <= mostTab) {
+	k := r.said(l)
+	if live > 0 && (k == n+live || k < 0 && (s.part || len(s.picks) > 1 && live <= mostTab)) {
 		n += live
 	}
+	wait := s.part && live == 0
+	if wait && k > n {
+		n = k
+	}
 	r.anew()
-	r.put(uniform(knitStitch, n), true)
+	r.put(uniform(knitStitch, n), !wait || k >= 0)
 	r.round = s.round
 	if r.g != nil {
 		r.g.anew()
@@ -507,7 +514,61 @@ func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
 		}
 		out = append(out, d)
 	}
+	if n.Between.Set() {
+		return spacedAll(out, n.Between)
+	}
 	return out, len(out) > 0
+}
+
+// spacedAll are rows with so many plain stitches between their increases; false if it is not sure which those are.
+func spacedAll(rows []done, k ins.Num) ([]done, bool) {
+	for i := range rows {
+		body, n := spaced(rows[i].body, k, false)
+		if n != 1 {
+			rows[i].unread = true
+			continue
+		}
+		rows[i].body = body
+	}
+	return rows, len(rows) > 0
+}
+
+// spaced are instructions with so many plain stitches in each repeat, and how many stretches of plain stitches that changed.
+func spaced(list []ins.Item, k ins.Num, within bool) (out []ins.Item, changed int) {
+	out = slices.Clone(list)
+	for i, it := range out {
+		switch it := it.(type) {
+		case *ins.Repeat:
+			rep := *it
+			var n int
+			rep.Body, n = spaced(it.Body, k, true)
+			out[i], changed = &rep, changed+n
+		case *ins.Stitch:
+			if s, ok := plainOf(it, k); ok && within {
+				out[i], changed = s, changed+1
+			}
+		}
+	}
+	return out, changed
+}
+
+// plainOf is a stretch of one plain stitch in each with k of them; false if the stitch is worked otherwise.
+func plainOf(s *ins.Stitch, k ins.Num) (*ins.Stitch, bool) {
+	if s.Kind == nil || s.Kind.Uses != 1 || s.Kind.Makes != 1 || len(s.Also) > 0 {
+		return nil, false
+	}
+	plain := *s
+	switch {
+	case len(s.Places) == 0:
+		plain.N = k
+	case len(s.Places) == 1 && s.Places[0].Kind == ins.InNext && s.N.By == nil && s.N.All == 1:
+		place := s.Places[0]
+		place.N = k
+		plain.Places = []ins.Place{place}
+	default:
+		return nil, false
+	}
+	return &plain, true
 }
 
 // lastRows are the last k rows of the section; false if it has not so many.

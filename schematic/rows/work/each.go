@@ -21,6 +21,14 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 			w.passUpToLast()
 		}
 		m := w.nextMark(w.count(e.N))
+		if e.Part && m == w.used() && w.marks+1 < len(w.from.marks) { // it stands where the part begins
+			w.out.marks = append(w.out.marks, w.out.stitches())
+			w.marks++
+			m = w.from.marks[w.marks]
+		}
+		if m < 0 && e.Part && w.cur.left > 0 {
+			return reserve, true
+		}
 		if m < 0 {
 			w.blind = true
 			return 0, false

@@ -37,12 +37,19 @@ func (w *work) passUpToLast() {
 	}
 }
 
-// passMarks keeps the markers of a row that says nothing of them.
+// passMarks keeps the markers that a row says nothing of, where as many stitches are made behind the last that it met as
+// are used.
 func (w *work) passMarks() {
-	if len(w.out.marks) > 0 || len(w.from.marks) == 0 || w.out.stitches() != w.from.stitches() {
+	used, made := 0, 0
+	if w.marks = max(w.marks, len(w.out.marks)); w.marks > 0 && w.marks <= len(w.from.marks) && len(w.out.marks) > 0 {
+		used, made = w.from.marks[w.marks-1], w.out.marks[len(w.out.marks)-1]
+	}
+	if w.marks >= len(w.from.marks) || w.out.stitches()-made != w.from.stitches()-used || len(w.out.marks) > w.marks {
 		return
 	}
-	w.out.marks = append(w.out.marks, w.from.marks...)
+	for _, m := range w.from.marks[w.marks:] {
+		w.out.marks = append(w.out.marks, m-used+made)
+	}
 }
 
 // toUnit is how many stitches are left from the next place of that kind on; -1 if there is none.
