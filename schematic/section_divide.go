@@ -222,6 +222,11 @@ func (w *worker) partStrand(p stretchOf, b *block, x units.Num) *strand {
 // part lies within one half; otherwise each part is.
 func (w *worker) divideRound(places []stretchOf, n int) []*strand {
 	half := n / 2
+	if by := foldIn(places, n); by != 0 {
+		places = turned(places, by, n)
+		b := &w.cur.blocks[0]
+		b.runs = append(b.slice(by, n), b.slice(0, by)...)
+	}
 	fits := n%2 == 0
 	for _, p := range places {
 		fits = fits && !(p.part.worked() && p.from < half && p.to > half)
@@ -231,6 +236,58 @@ func (w *worker) divideRound(places []stretchOf, n int) []*strand {
 		return w.divideTube(places, n)
 	}
 	return w.divideLayers(places, n)
+}
+
+// foldIn is the stitch of a round at which it is folded, with the opposite one: both in the middle of gaps between the parts that are worked
+// on, those nearest to the beginning of the round, such as two underarms of which one is listed last. 0 if no two gaps lie opposite each other.
+func foldIn(places []stretchOf, n int) int {
+	var gaps [][2]int
+	for _, p := range places {
+		switch k := len(gaps) - 1; {
+		case p.part.worked():
+		case k >= 0 && gaps[k][1] == p.from:
+			gaps[k][1] = p.to
+		default:
+			gaps = append(gaps, [2]int{p.from, p.to})
+		}
+	}
+	if k := len(gaps) - 1; k > 0 && gaps[0][0] == 0 && gaps[k][1] == n { // one that lies round the beginning
+		gaps[0][0] = gaps[k][0] - n
+		gaps = gaps[:k]
+	}
+	best, off, half := 0, n, n/2
+	for i, g := range gaps {
+		for j, h := range gaps {
+			if i == j {
+				continue
+			}
+			for _, turn := range []int{-n, 0, n} { // twice the places, so that they are whole
+				own, opposite := g[0]+g[1], h[0]+h[1]-2*half+2*turn
+				by := (own + opposite) / 4
+				if by < g[0] || by > g[1] || by+half < h[0]+turn || by+half > h[1]+turn || by <= -half || by > half {
+					continue
+				}
+				if d := max(own-opposite, opposite-own); d < off || d == off && max(by, -by) < max(best, -best) {
+					best, off = by, d
+				}
+			}
+		}
+	}
+	return (best + n) % n
+}
+
+// turned are the stretches of a round of n stitches counted from stitch by; one that lies round it is two.
+func turned(places []stretchOf, by, n int) []stretchOf {
+	var after, before []stretchOf
+	for _, p := range places {
+		if from, to := max(p.from, by), p.to; from < to {
+			after = append(after, stretchOf{p.part, from - by, to - by})
+		}
+		if from, to := p.from, min(p.to, by); from < to {
+			before = append(before, stretchOf{p.part, from + n - by, to + n - by})
+		}
+	}
+	return append(after, before...)
 }
 
 // worked reports whether a part is worked on.

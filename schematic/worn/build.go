@@ -624,8 +624,8 @@ func (a *assembly) facesOfTwins() {
 // reachesBoth reports whether a panel is bonded to the front as well as to the back, so that it is
 // folded between them.
 func (a *assembly) reachesBoth(p *proto) bool {
-	if p.face != either || p.variants != nil {
-		return false
+	if p.face != either || p.variants != nil || p.made.Views[p.view].Half && !p.share {
+		return false // a round, but for a share of one, lies flat as it is
 	}
 	f, b := false, false
 	for _, q := range a.protos {

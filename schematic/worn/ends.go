@@ -14,8 +14,9 @@ type sewnOn struct {
 }
 
 // sewOn lays what is sewn on by its ends onto what is there: with both of its ends it stands in an arch from one place to
-// the next, as long along its middle as it is worked; with one it hangs straight from its place.
-func (a *assembly) sewOn() {
+// the next, as long along its middle as it is worked; with one it hangs straight from its place. It reports whether it laid any.
+func (a *assembly) sewOn() bool {
+	before := len(a.placed)
 	for _, s := range a.ends {
 		for _, ref := range s.join.Sew {
 			m, edges := a.g.EdgesOf(ref)
@@ -29,6 +30,7 @@ func (a *assembly) sewOn() {
 			}
 		}
 	}
+	return len(a.placed) > before
 }
 
 // spot is a place on an edge, and the way out of its panel there.

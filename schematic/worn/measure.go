@@ -28,7 +28,9 @@ func (a *assembly) measures() []schematic.Measure {
 		t.span()
 	case root.made.Kind > schematic.KindBand && len(a.placed) > 1:
 		t.outside(root)
-	case a.below(root) != nil:
+	case root.closed && (b == nil || b.kind == ""):
+		t.outside(root)
+	case a.below(root) != nil && (b == nil || b.skirt == nil):
 		t.limbs(root)
 	case b != nil:
 		t.trunk(b)
@@ -108,6 +110,7 @@ type trunk struct {
 	upper    float64 // the height at which the armhole, raglan or yoke ends
 	upperAt  pt
 	underAt  pt
+	skirt    *panel // a round that hangs from its lower edge
 }
 
 func isTrunk(p *panel) bool {
@@ -131,6 +134,12 @@ func (a *assembly) body() *trunk {
 	}
 	for _, p := range a.placed {
 		t.hangs(p)
+	}
+	if list := a.below(a.placed[0]); t.kind != "" && len(list) == 1 && list[0].made.Views[list[0].view].Half {
+		t.skirt = list[0]
+		t.panels = append(t.panels, t.skirt)
+		lo, _ := box(t.skirt.drawn)
+		t.hem = min(t.hem, lo.Y)
 	}
 	for _, p := range a.placed {
 		if p.strap { // the highest point of the shoulder is on it
@@ -230,7 +239,7 @@ func (t *trunk) across(y float64) (l, r float64) {
 // lies behind.
 func (t *trunk) around(y, l, r float64) bool {
 	for _, p := range t.panels {
-		if p.made.Round || p.made.Views[p.view].Half {
+		if lo, hi := box(p.drawn); (p.made.Round || p.made.Views[p.view].Half) && y > lo.Y-onEdge && y < hi.Y+onEdge {
 			return true
 		}
 	}
@@ -329,6 +338,11 @@ func (tk *taker) trunk(t *trunk) {
 	}
 	tk.girth(t, "bust", "width at underarm", t.under, tk.clearOfSleeves(t))
 	tk.lower(t)
+	if t.skirt != nil {
+		lo, hi := box(t.skirt.drawn)
+		tk.take("waist", t.skirt.seam[0], t.skirt.seam[1], schematic.Horizontal, t.around(hi.Y, t.skirt.seam[0].X, t.skirt.seam[1].X), units.Num{})
+		tk.take(strings.ToLower(t.skirt.made.Name)+" length", pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
+	}
 	_, r := t.across(t.under)
 	if _, hr := t.across(t.hem + 1); !math.IsInf(t.under, 0) {
 		tk.take("body to underarm", pt{X: hr, Y: t.hem}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
@@ -525,24 +539,36 @@ func (p *panel) wholeOf(i int) (a, z pt) {
 // outside measures what hangs from a round, such as a poncho with its hood: its edges as they lie, and its length.
 func (tk *taker) outside(root *panel) {
 	lo, hi := box(root.drawn)
-	round := root.made.Round
+	round := root.made.Round || root.closed
 	wide := func(name string, y, by float64) {
 		if x := across(points(root.drawn), y+by); len(x) > 1 {
 			for _, s := range root.drawn { // the very corners
 				if absf(s.a.Y-y) < close {
 					x[0], x[len(x)-1] = min(x[0], s.a.X), max(x[len(x)-1], s.a.X)
 				}
+				if absf(s.a.Y-y) < close && s.name == "waist" {
+					name = s.name
+				}
 			}
 			tk.take(name, pt{X: x[0], Y: y}, pt{X: x[len(x)-1], Y: y}, schematic.Horizontal, round, units.Num{})
 		}
 	}
 	wide("hem", lo.Y, 0.01)
-	wide("upper edge", hi.Y, -0.01)
+	if l, r := across(points(root.drawn), lo.Y+0.01), across(points(root.drawn), hi.Y-0.01); len(l) < 2 || len(r) < 2 || absf(l[len(l)-1]-l[0]-r[len(r)-1]+r[0]) > 1 {
+		wide("upper edge", hi.Y, -0.01)
+	}
+	tk.named(root, "hip")
 	x := lo.X
 	if l := across(points(root.drawn), hi.Y-0.01); len(l) > 0 {
 		x = l[0]
 	}
-	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: x, Y: hi.Y}, schematic.Vertical, false, units.Num{})
+	top := hi.Y
+	for _, p := range tk.a.placed { // a waistband is a part of the length
+		if _, h := box(p.drawn); p.strip && root.made.Kind == schematic.KindSkirt {
+			top = max(top, h.Y)
+		}
+	}
+	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: x, Y: top}, schematic.Vertical, false, units.Num{})
 	for _, p := range tk.a.placed {
 		if p != root && !p.strip && p.hung && p.where.sin == 0 {
 			tk.upright(p)
@@ -568,7 +594,7 @@ func (tk *taker) limbs(root *panel) {
 	list := tk.a.below(root)
 	p := list[0]
 	lo, rh := box(root.drawn)
-	left := lo.X
+	left, bottom := lo.X, lo.Y
 	for _, q := range list {
 		l, _ := box(q.drawn)
 		lo = pt{X: min(lo.X, l.X), Y: min(lo.Y, l.Y)}
@@ -594,14 +620,17 @@ func (tk *taker) limbs(root *panel) {
 	}
 	tk.take(name, pt{X: inner.X, Y: l.Y}, pt{X: inner.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
 	for _, m := range p.made.Measures {
-		if m.View == p.view && m.Main && m.Axis == schematic.Horizontal {
+		if m.View == p.view && m.Main && m.Axis == schematic.Horizontal && p.holds(m.A, m.B) {
 			tk.take(strings.ToLower(p.made.Name)+" "+m.Name, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
 		}
 	}
 	for _, m := range root.made.Measures {
 		name := m.Name
-		if name == "length" {
+		switch {
+		case name == "length":
 			name = back
+		case m.Axis == schematic.Horizontal && !named("hip") && absf(root.spot(m.A).Y-bottom) < 1: // the legs hang from it
+			name = "hip"
 		}
 		if m.View == root.view && m.Main && !root.acrossSlit(m.A, m.B) {
 			tk.take(name, root.spot(m.A), root.spot(m.B), m.Axis, m.Around, m.Length)

@@ -24,7 +24,9 @@ type side struct {
 	fold  bool     // the fabric goes on behind it
 	taken bool     // another panel lies on it
 	blind bool     // no line is drawn where another panel lies on it
+	gap   bool     // it leads from the end of its partner to that of its own edge, which lies elsewhere
 	curve bool     // part of an edge that lies in a curve
+	part  int      // of an end that takes several of one piece, such as two legs: which of them it takes
 }
 
 // panel is one flat part of the garment, in mm, seen from its right side; its loop runs anticlockwise.
@@ -56,6 +58,7 @@ type panel struct {
 	strip      bool     // a band that bends
 	halved     bool     // but a half of its piece shows
 	turned     bool     // some of it is turned in
+	closed     bool     // it is flat, and sewn into a round
 	lengthwise bool     // it is folded along its whole length, and sewn to itself
 	over       *panel   // it lies on this one, from whose slit it is worked
 	foot       pt       // of what stands in an arch: the middle between its ends, and the place above it

@@ -48,8 +48,7 @@ func (a *assembly) put() {
 			}
 			a.bent()
 			a.bend()
-			if !a.nextStrip() {
-				a.sewOn()
+			if !a.nextStrip() && !a.sewOn() {
 				return
 			}
 			continue
@@ -123,6 +122,9 @@ func (a *assembly) trunk() bool {
 	default:
 		return false
 	}
+	if q := root.ring(); q != nil {
+		root.panel = q
+	}
 	p := root.panel
 	lo, hi := box(p.loop)
 	m := motion{cos: 1, by: pt{X: -p.middle(), Y: -lo.Y}}
@@ -171,16 +173,19 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 		p.drawn = append(p.drawn, s)
 	}
 	after := (run[len(run)-1] + 1) % n
-	far := func(real, put pt) bool { return dist(real, put) > p.slack() }
+	far := func(real, put pt, host *panel) bool {
+		d := dist(real, put)
+		return d > p.slack() || d > mostTucked && within(points(host.drawn), real)
+	}
 	endOf, startOf := m.at(p.loop[after].a), m.at(p.loop[run[0]].a)
 	rest := n - len(run)
 	for j := range rest {
 		s := p.loop[(after+j)%n]
 		s.a = m.at(s.a)
 		if j == 0 {
-			if far(endOf, c.path[0]) {
+			if far(endOf, c.path[0], c.at[0].p) {
 				gap := s
-				gap.a, gap.keys, gap.name = c.path[0], nil, ""
+				gap.a, gap.keys, gap.name, gap.gap = c.path[0], nil, "", true
 				p.drawn = append(p.drawn, gap)
 			} else {
 				s.a = c.path[0]
@@ -188,8 +193,8 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 		}
 		p.drawn = append(p.drawn, s)
 	}
-	if far(startOf, c.path[k]) && rest > 0 {
-		p.drawn = append(p.drawn, side{a: startOf})
+	if far(startOf, c.path[k], c.at[k-1].p) && rest > 0 {
+		p.drawn = append(p.drawn, side{a: startOf, gap: true})
 	}
 	a.placed = append(a.placed, p)
 }
@@ -198,6 +203,9 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 // sewn has no gap, and so little more does not show. An underarm may gape wider; what would at its other end does not lie flat as one panel, such as a sleeve with the strap
 // of its shoulder.
 const mostDrawn = 50.0
+
+// mostTucked is the same, mm, of what comes to lie on its host, which hides it.
+const mostTucked = 10.0
 
 // slack is mostDrawn of a panel; a share of a round yoke, which has no seam there, has more of it: in large sizes the shares of body and
 // sleeve slope otherwise by several stitches.
@@ -288,7 +296,7 @@ func (p *panel) ways(keys map[string]bool) []*chain {
 		case !free(i):
 			cur = nil
 			continue
-		case cur == nil:
+		case cur == nil || p.drawn[i].parted(cur.last()):
 			cur = &chain{path: []pt{p.drawn[i].a}}
 			all = append(all, cur)
 		}
@@ -316,13 +324,19 @@ func linked(all []*chain) []*chain {
 func goingOn(all []*chain) (int, int) {
 	for i, x := range all {
 		for j, y := range all {
-			if i != j && dist(x.end(), y.start()) < 1 && !x.turnsBack(y) {
+			if i != j && dist(x.end(), y.start()) < 1 && !x.turnsBack(y) && !y.first().parted(x.last()) {
 				return i, j
 			}
 		}
 	}
 	return -1, -1
 }
+
+func (c *chain) first() *side { return &c.at[0].p.drawn[c.at[0].i] }
+func (c *chain) last() *side  { return &c.at[len(c.at)-1].p.drawn[c.at[len(c.at)-1].i] }
+
+// parted reports whether two sides take two of one piece, such as two legs.
+func (s *side) parted(o *side) bool { return s.part != o.part && s.part > 0 && o.part > 0 }
 
 // turnsBack reports whether the way along y would go back along that of x: two fronts that meet are no one edge.
 func (x *chain) turnsBack(y *chain) bool {
@@ -355,13 +369,16 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 // leg do at the crotch, or else 0.
 func (p *panel) addedBeside(run []int, c *chain) float64 {
 	n := len(p.loop)
-	added := func(s side) bool {
-		return slices.ContainsFunc(s.keys, func(k string) bool { return strings.HasPrefix(k, addedTo) })
+	prefixed := func(s side, prefix string) bool {
+		return slices.ContainsFunc(s.keys, func(k string) bool { return strings.HasPrefix(k, prefix) })
 	}
 	from, to := c.at[0], c.at[len(c.at)-1]
 	before := from.p.drawn[(from.i+len(from.p.drawn)-1)%len(from.p.drawn)]
 	after := to.p.drawn[(to.i+1)%len(to.p.drawn)]
-	if added(before) && added(p.loop[(run[len(run)-1]+1)%n]) || added(after) && added(p.loop[(run[0]+n-1)%n]) {
+	own, other := p.loop[(run[len(run)-1]+1)%n], p.loop[(run[0]+n-1)%n]
+	switch {
+	case prefixed(before, addedTo) && prefixed(own, addedTo), prefixed(after, addedTo) && prefixed(other, addedTo),
+		before.parted(c.first()) && prefixed(own, crotchOf), after.parted(c.last()) && prefixed(other, crotchOf):
 		return 1
 	}
 	return 0
@@ -496,10 +513,7 @@ const level = 0.25
 func (a *assembly) lay(f fit) {
 	p := *f.p
 	n := len(p.loop)
-	first, last, from, to := 0, len(f.run)-1, f.chain.start(), f.chain.end()
-	if d := f.chain.chord() / dist(p.loop[f.run[0]].a, p.loop[(f.run[last]+1)%n].a); d < 1-alike || d > 1+alike {
-		first, last, from, to = longestBond(&p, f.run, f.chain)
-	}
+	first, last, from, to := longestBond(&p, f.run, f.chain)
 	x, y := p.loop[f.run[first]].a, p.loop[(f.run[last]+1)%n].a
 	hold := 0.5
 	if d := sub(to, from); math.Abs(d.Y) > level*length(d) {
@@ -529,6 +543,9 @@ func (a *assembly) lay(f fit) {
 		p.onto = append(p.onto, at.p.drawn[at.i].name)
 	}
 	f.q.left--
+	ends := f.chain.at
+	p.tuck(ends[0].p, f.chain.start())
+	p.tuck(ends[len(ends)-1].p, f.chain.end())
 }
 
 // straighten draws a way on its chord where what is laid on it, a panel of the same piece, bulges against it as the spine of a shawl with a
@@ -550,9 +567,6 @@ func (c *chain) straighten(p *panel, run []int, m motion) {
 		c.at[k].p.drawn[c.at[k].i].a = c.path[k]
 	}
 }
-
-// alike is by what share of it two chords may differ that are laid on each other whole.
-const alike = 0.06
 
 // longestBond is the longest stretch of one bond in a run: its first and last side, counted in the run, and
 // the ends of its partner on the chain.

@@ -95,7 +95,7 @@ func (a *assembly) tube(m *schematic.Made, p *panel) {
 		v.loop = append([]side(nil), p.loop...)
 		a.splitEnd(m, &v, start, sr, from)
 		a.splitEnd(m, &v, end, er, from)
-		return &v
+		return a.withoutCrotch(m, &v, end)
 	}
 	q.flat = split(aroundMiddle)
 	for _, from := range []half{fromMiddle, toMiddle} {
@@ -105,6 +105,38 @@ func (a *assembly) tube(m *schematic.Made, p *panel) {
 		}
 	}
 	q.panel = q.variants[0]
+}
+
+// crotchOf begins the key of the side at which two legs meet.
+const crotchOf = "crotch of "
+
+// withoutCrotch is the half of a tube, such as a leg, without the stitches that it leaves at its end where what goes on takes nothing but
+// the two: they meet those of its twin, and lie between them.
+func (a *assembly) withoutCrotch(m *schematic.Made, p *panel, end float64) *panel {
+	for _, r := range a.endRuns(m) {
+		taker := a.made(r.of)
+		if m.Make < 2 || !r.main || taker == nil || slices.ContainsFunc(heldFrom(taker), func(f schematic.HeldPart) bool { return f.Piece != m.Name }) {
+			continue
+		}
+		whole, wholeHi := box(p.loop)
+		lo, hi := wholeHi.X, whole.X
+		for i, s := range p.loop {
+			if z := p.loop[(i+1)%len(p.loop)].a; levelAt(p, i, end) && s.has(keysOf([]side{{keys: r.keys}})) {
+				lo, hi = min(lo, s.a.X, z.X), max(hi, s.a.X, z.X)
+			}
+		}
+		var q *panel
+		switch {
+		case lo > whole.X+1:
+			q = p.cut(func(q pt) float64 { return q.X - lo }, crotchOf+m.Name)
+		case hi < wholeHi.X-1:
+			q = p.cut(func(q pt) float64 { return hi - q.X }, crotchOf+m.Name)
+		}
+		if q != nil {
+			p = q
+		}
+	}
+	return p
 }
 
 // wholeEnd bonds all of the end of a tube to what begins from it.
@@ -184,12 +216,31 @@ func (p *panel) divideEnd(y float64, parts []run2) {
 		at := 0.0
 		for _, r := range list {
 			c := s
-			c.a, c.keys = lerp(s.a, z, at/total), r.keys
+			c.a, c.keys, c.part = lerp(s.a, z, at/total), r.keys, partOf(parts, r)
 			out = append(out, c)
 			at += r.n
 		}
 	}
 	p.loop = out
+}
+
+// partOf is which of several runs that are taken from like parts r is, from 1; 0 if it is the only one.
+func partOf(parts []run2, r run2) int {
+	n, of := 0, 0
+	var seen []*run
+	for _, o := range parts {
+		if !r.main || !o.main || slices.Contains(seen, o.run) || !slices.Equal(o.keys, r.keys) {
+			continue
+		}
+		seen = append(seen, o.run)
+		if n++; o.run == r.run {
+			of = n
+		}
+	}
+	if n < 2 {
+		return 0
+	}
+	return of
 }
 
 // share cuts a round that several pieces have a share of, such as a round yoke, into these shares: each

@@ -33,7 +33,7 @@ func Dress(g *schematic.Garment) {
 	}
 	root := a.placed[0]
 	whole := root.face == either && root.made.Kind != schematic.KindBody && !(holds[root.made.Kind] && len(a.placed) > 1)
-	a.leftOver(func(m *schematic.Made) bool { return !whole || isPart[m.Kind] || isPart[root.made.Kind] })
+	a.leftOver(func(m *schematic.Made) bool { return !whole || isPart[m.Kind] || isPart[root.made.Kind] || a.joined(m) })
 	g.Worn = a.picture("as-worn", "As worn")
 	if g.Worn == nil || !slices.Contains(g.Pattern.Drawing.Views, schematic.BackAsWorn) {
 		return
@@ -55,7 +55,7 @@ func newAssembly(g *schematic.Garment, turned bool) *assembly {
 
 // picture is what shows of the garment, with its measurements; nil if it is one panel, which is drawn as it is worked.
 func (a *assembly) picture(id, name string) *schematic.Made {
-	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].lengthwise && !a.placed[0].turned {
+	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].lengthwise && !a.placed[0].turned && !a.placed[0].closed {
 		return nil
 	}
 	m := &schematic.Made{ID: id, Name: name, Make: 1, Views: []schematic.View{a.figure()}}
@@ -130,6 +130,19 @@ func (a *assembly) leftOver(asked func(*schematic.Made) bool) {
 	for _, s := range a.strips {
 		note(s.made, "the edge that it lies along is not there")
 	}
+}
+
+// joined reports whether a join binds a piece to another.
+func (a *assembly) joined(m *schematic.Made) bool {
+	return slices.ContainsFunc(a.g.Pattern.Joins, func(j schematic.Join) bool {
+		own, other := false, false
+		for _, ref := range slices.Concat(j.Sew, j.Into) {
+			if of, _ := a.g.EdgesOf(ref); of != nil {
+				own, other = own || of == m, other || of != m
+			}
+		}
+		return own && other
+	})
 }
 
 // drawsPartOf reports whether a panel of the piece is placed: what faces back of a round lies behind it.

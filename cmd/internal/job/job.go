@@ -80,12 +80,21 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 func ofTheDrawing(f finding.Finding) bool { return strings.HasPrefix(f.Kind, "worn/") }
 
 // asDrawn is what there is to tell of the drawing of the garment as it is worn. A pattern that
-// joins nothing means none.
+// joins nothing, and goes on from nothing, means none.
 func asDrawn(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
-	if len(p.Joins) == 0 {
+	if len(p.Joins) == 0 && !slices.ContainsFunc(p.Pieces, goesOn) {
 		return nil
 	}
 	return slices.DeleteFunc(check.Pattern(p, gs), func(f finding.Finding) bool { return !ofTheDrawing(f) })
+}
+
+// goesOn reports whether a piece is worked on from held stitches of others.
+func goesOn(p *schematic.Piece) bool {
+	if len(p.Sections) == 0 {
+		return false
+	}
+	_, held := p.Sections[0].(*schematic.Held)
+	return held
 }
 
 // sizeNamed is the index of a size, or an error that names those that there are.
