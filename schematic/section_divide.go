@@ -241,6 +241,28 @@ func (w *worker) divideRound(places []stretchOf, n int) []*strand {
 // foldIn is the stitch of a round at which it is folded, with the opposite one: both in the middle of gaps between the parts that are worked
 // on, those nearest to the beginning of the round, such as two underarms of which one is listed last. 0 if no two gaps lie opposite each other.
 func foldIn(places []stretchOf, n int) int {
+	gaps := gapsOf(places, n)
+	best, off := 0, n
+	for i, g := range gaps {
+		for j, h := range gaps {
+			for _, turn := range []int{-n, 0, n} {
+				opposite := [2]int{h[0] + turn - n/2, h[1] + turn - n/2}
+				by := (g[0] + g[1] + opposite[0] + opposite[1]) / 4
+				if i == j || by < max(g[0], opposite[0]) || by > min(g[1], opposite[1]) || by <= -n/2 || by > n/2 {
+					continue
+				}
+				d := g[0] + g[1] - opposite[0] - opposite[1] // twice what the middles are apart
+				if d = max(d, -d); d < off || d == off && max(by, -by) < max(best, -best) {
+					best, off = by, d
+				}
+			}
+		}
+	}
+	return (best + n) % n
+}
+
+// gapsOf are the stretches of a round, from and to, that no part is worked on; one that lies round the beginning begins before it.
+func gapsOf(places []stretchOf, n int) [][2]int {
 	var gaps [][2]int
 	for _, p := range places {
 		switch k := len(gaps) - 1; {
@@ -251,29 +273,11 @@ func foldIn(places []stretchOf, n int) int {
 			gaps = append(gaps, [2]int{p.from, p.to})
 		}
 	}
-	if k := len(gaps) - 1; k > 0 && gaps[0][0] == 0 && gaps[k][1] == n { // one that lies round the beginning
+	if k := len(gaps) - 1; k > 0 && gaps[0][0] == 0 && gaps[k][1] == n {
 		gaps[0][0] = gaps[k][0] - n
 		gaps = gaps[:k]
 	}
-	best, off, half := 0, n, n/2
-	for i, g := range gaps {
-		for j, h := range gaps {
-			if i == j {
-				continue
-			}
-			for _, turn := range []int{-n, 0, n} { // twice the places, so that they are whole
-				own, opposite := g[0]+g[1], h[0]+h[1]-2*half+2*turn
-				by := (own + opposite) / 4
-				if by < g[0] || by > g[1] || by+half < h[0]+turn || by+half > h[1]+turn || by <= -half || by > half {
-					continue
-				}
-				if d := max(own-opposite, opposite-own); d < off || d == off && max(by, -by) < max(best, -best) {
-					best, off = by, d
-				}
-			}
-		}
-	}
-	return (best + n) % n
+	return gaps
 }
 
 // turned are the stretches of a round of n stitches counted from stitch by; one that lies round it is two.

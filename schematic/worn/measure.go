@@ -238,10 +238,8 @@ func (t *trunk) across(y float64) (l, r float64) {
 // around reports whether the back is as wide as the front between two uprights at a height: a round, or a back that
 // lies behind.
 func (t *trunk) around(y, l, r float64) bool {
-	for _, p := range t.panels {
-		if lo, hi := box(p.drawn); (p.made.Round || p.made.Views[p.view].Half) && y > lo.Y-onEdge && y < hi.Y+onEdge {
-			return true
-		}
+	if slices.ContainsFunc(t.panels, func(p *panel) bool { return p.roundAt(y) }) {
+		return true
 	}
 	if !t.closed() {
 		return false
@@ -266,6 +264,12 @@ func (t *trunk) around(y, l, r float64) bool {
 		}
 	}
 	return false
+}
+
+// roundAt reports whether a panel is of a round, and reaches to a height.
+func (p *panel) roundAt(y float64) bool {
+	lo, hi := box(p.drawn)
+	return (p.made.Round || p.made.Views[p.view].Half) && y > lo.Y-onEdge && y < hi.Y+onEdge
 }
 
 // closed reports whether a bond below the shoulders holds front and back together: what is joined at the shoulders alone hangs open,
@@ -539,41 +543,47 @@ func (p *panel) wholeOf(i int) (a, z pt) {
 // outside measures what hangs from a round, such as a poncho with its hood: its edges as they lie, and its length.
 func (tk *taker) outside(root *panel) {
 	lo, hi := box(root.drawn)
-	round := root.made.Round || root.closed
-	wide := func(name string, y, by float64) {
-		if x := across(points(root.drawn), y+by); len(x) > 1 {
-			for _, s := range root.drawn { // the very corners
-				if absf(s.a.Y-y) < close {
-					x[0], x[len(x)-1] = min(x[0], s.a.X), max(x[len(x)-1], s.a.X)
-				}
-				if absf(s.a.Y-y) < close && s.name == "waist" {
-					name = s.name
-				}
-			}
-			tk.take(name, pt{X: x[0], Y: y}, pt{X: x[len(x)-1], Y: y}, schematic.Horizontal, round, units.Num{})
-		}
-	}
-	wide("hem", lo.Y, 0.01)
-	if l, r := across(points(root.drawn), lo.Y+0.01), across(points(root.drawn), hi.Y-0.01); len(l) < 2 || len(r) < 2 || absf(l[len(l)-1]-l[0]-r[len(r)-1]+r[0]) > 1 {
-		wide("upper edge", hi.Y, -0.01)
+	l, r := root.level(lo.Y, 0.01)
+	tl, tr := root.level(hi.Y, -0.01)
+	tk.levelEdge(root, "hem", l, r)
+	if absf(dist(l, r)-dist(tl, tr)) > 1 {
+		tk.levelEdge(root, "upper edge", tl, tr)
 	}
 	tk.named(root, "hip")
-	x := lo.X
-	if l := across(points(root.drawn), hi.Y-0.01); len(l) > 0 {
-		x = l[0]
-	}
 	top := hi.Y
 	for _, p := range tk.a.placed { // a waistband is a part of the length
 		if _, h := box(p.drawn); p.strip && root.made.Kind == schematic.KindSkirt {
 			top = max(top, h.Y)
 		}
 	}
-	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: x, Y: top}, schematic.Vertical, false, units.Num{})
+	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: tl.X, Y: top}, schematic.Vertical, false, units.Num{})
 	for _, p := range tk.a.placed {
 		if p != root && !p.strip && p.hung && p.where.sin == 0 {
 			tk.upright(p)
 		}
 	}
+}
+
+// level is from where to where a panel reaches along its edge at a height: to its very corners.
+func (p *panel) level(y, by float64) (l, r pt) {
+	l, r = pt{X: p.mid(), Y: y}, pt{X: p.mid(), Y: y}
+	if x := across(points(p.drawn), y+by); len(x) > 1 {
+		l.X, r.X = x[0], x[len(x)-1]
+	}
+	for _, s := range p.drawn {
+		if absf(s.a.Y-y) < close {
+			l.X, r.X = min(l.X, s.a.X), max(r.X, s.a.X)
+		}
+	}
+	return l, r
+}
+
+// levelEdge measures a level edge, by its own name if it is the waist.
+func (tk *taker) levelEdge(p *panel, name string, l, r pt) {
+	if slices.ContainsFunc(p.drawn, func(s side) bool { return s.name == "waist" && absf(s.a.Y-l.Y) < close }) {
+		name = "waist"
+	}
+	tk.take(name, l, r, schematic.Horizontal, p.made.Round || p.closed, units.Num{})
 }
 
 // below are the panels that hang upright from the lower edge of what stands first, such as legs, from the left.
