@@ -78,6 +78,34 @@ func (d *Draft) Scales() Scales {
 	return s
 }
 
+// Common are the scales at which all of several drawings find room: the smallest of their own. Large words are so much in each other's way that a
+// garment may find room at a larger scale alone; then all take one that is smaller still.
+func Common(drafts []*Draft) Scales {
+	var s Scales
+	for _, d := range drafts {
+		s = s.Or(d.Scales())
+	}
+	for k := 0; k < len(drafts); k++ {
+		d := drafts[k]
+		next := slices.IndexFunc(WornScales, func(w float64) bool { return w > s.Worn })
+		if d.o.text() > defaultText && next >= 0 && !d.fitsAt(s.Worn) {
+			s.Worn, k = WornScales[next], -1
+		}
+	}
+	return s
+}
+
+// fitsAt reports whether the garment as worn finds room at a scale.
+func (d *Draft) fitsAt(scale float64) bool {
+	return !slices.ContainsFunc(d.parts, func(c *choice) bool {
+		if !c.p.worn || c.f.scale == scale {
+			return false
+		}
+		_, err := (&chooser{p: c.p}).at(scale)
+		return err != nil && !errors.Is(err, ErrStopped)
+	})
+}
+
 // Sheets are the drawing at given scales, what has others laid out anew. The error
 // is a *TooLarge.
 func (d *Draft) Sheets(scales Scales) ([]*sheet.Sheet, error) {

@@ -185,9 +185,7 @@ func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
 		if err != nil {
 			return err
 		}
-		for _, d := range drafts {
-			scales = scales.Or(d.Scales())
-		}
+		scales = place.Common(drafts)
 	}
 	return each(ctx, len(all), func(i int) (err error) {
 		d := all[i]
