@@ -128,13 +128,14 @@ func (p *plan) archPaths(n *node) []*sheet.Path {
 	}
 	each := sum[cuts] / float64(n.st.Chain)
 	half := min(each, ovalLong*1.15) * 0.46
-	var out []*sheet.Path
+	out := p.ink.list()
 	for k := range n.st.Chain {
 		s := (float64(k) + 0.5) * each
 		c := where(s)
 		q, _ := stem(c, add(c, sub(where(s+0.3), where(s-0.3))))
+		q.ink, q.out = &p.ink, out
 		q.oval(0, 0, ovalWide/2*min(1, half/0.6), half, false)
-		out = append(out, q.out...)
+		out = q.out
 	}
 	return out
 }

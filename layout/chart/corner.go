@@ -190,10 +190,6 @@ func (l *line) wrap(c int) int {
 // on each, or between what stands before and after it. Many: several stitches stand on each.
 func (l *line) over(below *line, at []int) (out []int, many bool) {
 	k := len(below.nodes)
-	place := make(map[*node]int, k)
-	for i, n := range below.nodes {
-		place[n] = i
-	}
 	many = true
 	on := map[*node]cluster{}
 	for _, c := range l.clusters() {
@@ -208,17 +204,17 @@ func (l *line) over(below *line, at []int) (out []int, many bool) {
 			}
 		}
 		many = false
-		out = append(out, l.between(place, k, c))
+		out = append(out, l.between(k, c))
 	}
 	return out, many
 }
 
 // between is the middle of what stands between the last stitch before a corner of the
 // round below and the first one after it.
-func (l *line) between(place map[*node]int, k, c int) int {
+func (l *line) between(k, c int) int {
 	n := len(l.nodes)
 	ahead := func(m *node) float64 { // of the corner, around
-		d := float64(place[m.feet[0]]) - float64(c)/2
+		d := float64(m.feet[0].place) - float64(c)/2
 		return d - float64(k)*math.Round(d/float64(k))
 	}
 	for i := range n {

@@ -142,8 +142,8 @@ func (p *plan) cuts(f *figure) {
 	}
 	from, to := p.work.block()
 	if repeats, others, ok := p.work.places(from, to); ok {
-		all := p.work.spans(from, to)
-		f.across = []cuts{p.cutsAt(all, repeats, from, to), p.cutsAt(all, others, from, to)}
+		parts := p.partings(from, to)
+		f.across = []cuts{p.cutsAt(parts, repeats), p.cutsAt(parts, others)}
 	}
 	first, period, n := p.work.rowRepeat()
 	var repeats, others cuts
@@ -161,11 +161,11 @@ func (p *plan) cuts(f *figure) {
 }
 
 // cutsAt are where cuts before places of the first row go.
-func (p *plan) cutsAt(all [][]span, places []int, from, to int) cuts {
+func (p *plan) cutsAt(parts partings, places []int) cuts {
 	var at cuts
+	var side []pt
 	for _, place := range places {
-		side := p.side(all, place, from, to)
-		if len(side) == 0 {
+		if side = p.side(side, parts, place); len(side) == 0 {
 			continue
 		}
 		sum := 0.0
@@ -209,12 +209,24 @@ func (w *Work) places(from, to int) (repeats, others []int, ok bool) {
 	return repeats, others, true
 }
 
+// partings are those of the rows that are cut.
+func (p *plan) partings(from, to int) partings {
+	places := len(p.work.Rows[from].St)
+	if p.work.Rows[from].Edge {
+		places = from
+	}
+	return partingsOf(p.work.spans(from, to), from, to, places)
+}
+
 // side are the points between the stitches that a cut before a place of the first row
-// parts, from the lowest row up.
-func (p *plan) side(all [][]span, cut, from, to int) []pt {
-	var out []pt
-	for row := from; row < to; row++ {
-		a, b, ok := p.parted(p.lines[row], all[row], cut)
+// parts, from the lowest row up, in the room of out.
+func (p *plan) side(out []pt, at partings, cut int) []pt {
+	out = out[:0]
+	for row, places := range at {
+		if places == nil || cut >= len(places) {
+			continue
+		}
+		a, b, ok := p.parted(p.lines[row], places[cut])
 		if !ok {
 			continue
 		}

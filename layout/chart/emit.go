@@ -161,7 +161,7 @@ func slug(s string) string {
 
 // moved is a path of the plane on paper: from goes to at.
 func (k *ink) moved(q *sheet.Path, from, at pt, scale float64, grey bool) *sheet.Path {
-	out := k.path(k.segments(len(q.Segs)), q.Style, q.Class)
+	out := k.path(k.segments(nil, len(q.Segs)), q.Style, q.Class)
 	out.Style.Width *= scale
 	if out.Style.Dash != nil {
 		out.Style.Dash = append([]float64(nil), q.Style.Dash...)
@@ -219,6 +219,12 @@ func (v *view) shows(lo, hi pt) bool {
 	return lo.X >= v.col.lo-v.more && hi.X <= v.col.hi+v.more && -hi.Y >= v.row.lo-v.more && -lo.Y <= v.row.hi+v.more
 }
 
+// alone reports whether no page beside this one shows a mark of its own.
+func (v *view) alone(m *mark) bool {
+	return !(v.k > 0 && m.hi.X <= v.col.lo+v.more || v.k < len(v.c.cols)-1 && m.lo.X >= v.col.hi-v.more ||
+		v.r > 0 && -m.lo.Y <= v.row.lo+v.more || v.r < len(v.c.rows)-1 && -m.hi.Y >= v.row.hi-v.more)
+}
+
 func (v *view) paper(p pt) pt {
 	s := v.c.d.scale
 	return pt{X: v.at.X + s*(p.X-v.from.X), Y: v.at.Y - s*(p.Y-v.from.Y)}
@@ -243,7 +249,6 @@ type sharing struct {
 	groups []*sheet.Group
 	rest   *sheet.Group // what belongs to no row
 	own    []bool       // rows of which a stitch is the page's own
-	seen   []*mark
 }
 
 // chart writes the part of the figure that a page holds.
@@ -254,10 +259,11 @@ func (c *pages) chart(s *sheet.Sheet, k, r int) {
 	for i := range sh.groups {
 		sh.groups[i] = &sheet.Group{ID: fmt.Sprintf("row-%d", i), Class: "chart", Title: d.work.Rows[i].title()}
 	}
+	nums := sh.look()
 	for i := range d.f.marks {
 		sh.mark(&d.f.marks[i])
 	}
-	sh.numbers()
+	sh.numbers(nums)
 	sh.labels()
 	for i, g := range sh.groups {
 		if len(g.Items) == 0 {
@@ -284,6 +290,23 @@ func (s *sharing) put(row int, it sheet.Item) {
 	g.Items = append(g.Items, it)
 }
 
+// look notes what the page shows, and gives the names of the rows as they stand beside it.
+func (s *sharing) look() numbers {
+	d := s.c.d
+	if s.c.count() == 1 || len(d.f.names) == 0 {
+		return d.f.nums
+	}
+	seen := make([]*mark, 0, len(d.f.marks)/s.c.count())
+	for i := range d.f.marks {
+		if m := &d.f.marks[i]; s.v.owns(m.at) || s.v.shows(m.lo, m.hi) {
+			if !m.long() || s.v.owns(m.at) && s.v.shows(m.lo, m.hi) {
+				seen = append(seen, m)
+			}
+		}
+	}
+	return d.f.number(s.c.o, d.scale, seen, d.f.sideRoom(s.c.o))
+}
+
 // mark puts a mark where the page shows it: its own in black, a neighbour's in grey, and of
 // a long one the part that lies here.
 func (s *sharing) mark(m *mark) {
@@ -300,25 +323,24 @@ func (s *sharing) mark(m *mark) {
 	if !mine && !shown {
 		return
 	}
-	s.seen = append(s.seen, m)
 	if mine && m.stitch {
 		s.own[max(m.row, 0)] = true
 		g := &s.c.ink.groups.take(1)[0]
 		g.Class, g.Items = "stitch", s.c.ink.items.take(len(m.paths))
 		for i, q := range m.paths {
-			g.Items[i] = s.onPaper(q, false)
+			g.Items[i] = s.onPaper(q, m, false)
 		}
 		s.put(m.row, g)
 		return
 	}
 	for _, q := range m.paths {
-		s.put(m.row, s.onPaper(q, !mine))
+		s.put(m.row, s.onPaper(q, m, !mine))
 	}
 }
 
-// onPaper is a path where it lies on the page. One page alone takes the figure's own: nothing else shows it.
-func (s *sharing) onPaper(q *sheet.Path, again bool) *sheet.Path {
-	if again || s.c.count() > 1 {
+// onPaper is a path of a mark where it lies on the page. What no other page shows is the figure's own.
+func (s *sharing) onPaper(q *sheet.Path, m *mark, again bool) *sheet.Path {
+	if again || !s.v.alone(m) {
 		return s.v.moved(q, again)
 	}
 	scale := s.c.d.scale
@@ -333,12 +355,7 @@ func (s *sharing) onPaper(q *sheet.Path, again bool) *sheet.Path {
 }
 
 // numbers puts the names of the rows that the page shows.
-func (s *sharing) numbers() {
-	d := s.c.d
-	nums := d.f.nums
-	if s.c.count() > 1 {
-		nums = d.f.number(s.c.o, d.scale, s.seen, d.f.sideRoom(s.c.o))
-	}
+func (s *sharing) numbers(nums numbers) {
 	for _, m := range nums.arrows {
 		for _, q := range m.paths {
 			s.put(m.row, s.v.moved(q, !s.own[m.row]))

@@ -253,7 +253,7 @@ func (p *plan) foundation(n *node) []*sheet.Path {
 	if p.form != flat {
 		at = p.point(n, n.v-ovalWide/2)
 	}
-	q := pen{o: at, v: p.outward(n)}
+	q := pen{o: at, v: p.outward(n), ink: &p.ink}
 	q.u = right(q.v)
 	q.oval(0, 0, half, ovalWide/2, false)
 	return q.out

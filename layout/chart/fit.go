@@ -41,6 +41,13 @@ func (p *plan) weight(n *node) float64 {
 	if p.form != flat || n.group == nil {
 		return 1
 	}
+	if n.wish == 0 {
+		n.wish = p.wish(n)
+	}
+	return n.wish
+}
+
+func (p *plan) wish(n *node) float64 {
 	first, last := n.group[0], n.group[len(n.group)-1]
 	f := n.feet[0]
 	if first.prev.beyond() && f.prev.beyond() && n != first && passes(last, f, (*node).after) ||

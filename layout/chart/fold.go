@@ -27,15 +27,15 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 		low = p.lines[0].top + 0.1
 	}
 	from, to := p.work.block()
-	all := p.work.spans(from, to)
-	sideAt := func(cut int) ([]pt, bool) { return p.parting(f, p.side(all, cut, from, to), low, high) }
+	at := p.partings(from, to)
+	sideAt := func(cut int) ([]pt, bool) { return p.parting(f, p.side(nil, at, cut), low, high) }
 	var left, right []pt
 	clear := false
 	tried := middleFirst(r.Times)
 	for _, k := range tried[:min(len(tried), mostFrames)] { // they are alike
-		at := r.From + k*r.Of
-		a, ok := sideAt(at)
-		b, too := sideAt(at + r.Of)
+		first := r.From + k*r.Of
+		a, ok := sideAt(first)
+		b, too := sideAt(first + r.Of)
 		if len(a) < 2 || len(b) < 2 {
 			continue
 		}
@@ -51,13 +51,13 @@ func (p *plan) frame(f *figure, o *Options, scale float64) {
 	}
 	f.outlineRepeat(left, right, clear, scale)
 	size := o.plane(scale)
-	at := pt{X: (left[0].X + right[0].X) / 2, Y: low - size*0.8}
+	under := pt{X: (left[0].X + right[0].X) / 2, Y: low - size*0.8}
 	if p.below != nil {
-		at.Y = high + size*0.8
+		under.Y = high + size*0.8
 	} else if !clear {
-		at.Y -= 0.8
+		under.Y -= 0.8
 	}
-	f.label(o, scale, label{s: p.repeatWords(r), at: at, row: p.off, class: "repeat"})
+	f.label(o, scale, label{s: p.repeatWords(r), at: under, row: p.off, class: "repeat"})
 }
 
 // middleFirst are the numbers from 0 to n, from the second on and the first at the end:
@@ -139,20 +139,36 @@ func rising(ps []pt) []pt {
 	return out
 }
 
-// parted are the two neighbours of a row between which the cut before a place of the
-// first row goes, the left one first.
-func (p *plan) parted(l *line, s []span, cut int) (a, b *node, ok bool) {
-	// places of the first row run in its order of working
-	for i := 1; i < len(s); i++ {
-		if (s[i-1].hi < cut) != (s[i].hi < cut) {
-			a, b = l.at(i-1), l.at(i)
-			if a.next != b {
-				a, b = b, a
+// partings are, for each row and each place of the first row, the stitch before which a cut before the place goes, in the
+// order of working; 0: none.
+type partings [][]int32
+
+func partingsOf(all [][]span, from, to, places int) partings {
+	out := make(partings, len(all))
+	for r := from; r < to; r++ {
+		s, at := all[r], make([]int32, places+1)
+		for i := 1; i < len(s); i++ {
+			for cut := max(min(s[i-1].hi, s[i].hi)+1, 0); cut <= min(max(s[i-1].hi, s[i].hi), places); cut++ {
+				if at[cut] == 0 {
+					at[cut] = int32(i)
+				}
 			}
-			return a, b, a.next == b
 		}
+		out[r] = at
 	}
-	return nil, nil, false
+	return out
+}
+
+// parted are the two neighbours of a row between which the cut before the i-th stitch goes.
+func (p *plan) parted(l *line, i int32) (a, b *node, ok bool) {
+	if i == 0 {
+		return nil, nil, false
+	}
+	a, b = l.at(int(i-1)), l.at(int(i))
+	if a.next != b {
+		a, b = b, a
+	}
+	return a, b, a.next == b
 }
 
 func footX(p *plan, n *node) float64 {

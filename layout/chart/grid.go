@@ -31,13 +31,40 @@ func gridOver(lo, hi pt) *grid {
 
 // newGrid is an index of the marks of a figure that reach into a stretch of it.
 func newGrid(f *figure, lo, hi pt) *grid {
+	return gridOf(f, lo, hi, func(m *mark) bool { return m.lo.X <= hi.X && m.hi.X >= lo.X && m.lo.Y <= hi.Y && m.hi.Y >= lo.Y })
+}
+
+// gridOf is an index of some marks of a figure, over a stretch of it.
+func gridOf(f *figure, lo, hi pt, in func(m *mark) bool) *grid {
 	g := gridOver(lo, hi)
+	strokes := 0
 	for i := range f.marks {
-		if m := &f.marks[i]; m.lo.X <= hi.X && m.hi.X >= lo.X && m.lo.Y <= hi.Y && m.hi.Y >= lo.Y {
-			g.add(m)
+		if in(&f.marks[i]) {
+			strokes += f.marks[i].strokes()
+		}
+	}
+	g.room(strokes)
+	for i := range f.marks {
+		if in(&f.marks[i]) {
+			g.add(&f.marks[i])
 		}
 	}
 	return g
+}
+
+// room makes room for so many boxes, of which most lie in one square or two.
+func (g *grid) room(boxes int) {
+	g.boxes = make([][2]pt, 0, boxes)
+	g.next, g.which = make([]int32, 0, 2*boxes), make([]int32, 0, 2*boxes)
+}
+
+// strokes is how many straight lines and curves a mark has.
+func (m *mark) strokes() int {
+	n := 0
+	for _, q := range m.paths {
+		n += len(q.Segs) - 1
+	}
+	return n
 }
 
 // add puts the strokes of a mark into the index: a curve by the box of its controls.

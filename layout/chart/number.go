@@ -88,7 +88,9 @@ func (f *figure) number(o *Options, scale float64, seen []*mark, room float64) n
 	if len(f.names) == 0 {
 		return numbers{}
 	}
-	n := &numbering{f: f, size: o.plane(scale), scale: scale, farthest: (room - sideGap) / scale, marks: gridOver(f.lo, f.hi), taken: gridOver(f.lo, f.hi)}
+	n := &numbering{f: f, size: o.plane(scale), scale: scale, farthest: (room - sideGap) / scale}
+	lo, hi := extent(seen)
+	n.marks, n.taken = gridOver(lo, hi), gridOver(lo, hi)
 	high := (fonts.Ascent(fonts.Regular) + fonts.Descent(fonts.Regular)) * n.size
 	if n.near = high; f.tight {
 		n.near = high/2 - 0.3
@@ -98,6 +100,17 @@ func (f *figure) number(o *Options, scale float64, seen []*mark, room float64) n
 		n.name(&f.names[i], high)
 	}
 	return n.out
+}
+
+// extent is how far marks reach.
+func extent(list []*mark) (lo, hi pt) {
+	for i, m := range list {
+		if i == 0 {
+			lo, hi = m.lo, m.hi
+		}
+		lo, hi = pt{X: min(lo.X, m.lo.X), Y: min(lo.Y, m.lo.Y)}, pt{X: max(hi.X, m.hi.X), Y: max(hi.Y, m.hi.Y)}
+	}
+	return lo, hi
 }
 
 // see notes what is drawn, and how far each row reaches.

@@ -47,20 +47,28 @@ func stem(foot, head pt) (pen, float64) {
 
 func (p *pen) at(u, v float64) pt { return add(p.o, add(mul(p.u, u), mul(p.v, v))) }
 
-func (p *pen) add(segs []sheet.Seg, filled bool) {
+// stroke begins another stroke of n segments: those of a symbol that are alike are one path.
+func (p *pen) stroke(n int, filled bool) []sheet.Seg {
 	st := sheet.Style{Width: stroke, Stroke: sheet.Black}
 	if filled {
 		st = sheet.Style{Fill: sheet.Black}
 	}
+	if k := len(p.out) - 1; k >= 0 && p.out[k].Style.Fill == st.Fill {
+		q := p.out[k]
+		q.Segs = p.ink.segments(q.Segs, n)
+		return q.Segs[len(q.Segs)-n:]
+	}
 	if p.out == nil {
 		p.out = p.ink.list()
 	}
+	segs := p.ink.segments(nil, n)
 	p.out = append(p.out, p.ink.path(segs, st, "stitch"))
+	return segs
 }
 
 // line joins points given as u, v, u, v …
 func (p *pen) line(uv ...float64) {
-	segs := p.ink.segments(len(uv) / 2)
+	segs := p.stroke(len(uv)/2, false)
 	for i := range segs {
 		verb := sheet.Line
 		if i == 0 {
@@ -68,13 +76,13 @@ func (p *pen) line(uv ...float64) {
 		}
 		segs[i] = sheet.Seg{Verb: verb, P: [3]pt{p.at(uv[2*i], uv[2*i+1])}}
 	}
-	p.add(segs, false)
 }
 
 // curve is one cubic through the controls u, v of its four points.
 func (p *pen) curve(u0, v0, u1, v1, u2, v2, u3, v3 float64) {
-	p.add([]sheet.Seg{{Verb: sheet.Move, P: [3]pt{p.at(u0, v0)}},
-		{Verb: sheet.Cubic, P: [3]pt{p.at(u1, v1), p.at(u2, v2), p.at(u3, v3)}}}, false)
+	segs := p.stroke(2, false)
+	segs[0] = sheet.Seg{Verb: sheet.Move, P: [3]pt{p.at(u0, v0)}}
+	segs[1] = sheet.Seg{Verb: sheet.Cubic, P: [3]pt{p.at(u1, v1), p.at(u2, v2), p.at(u3, v3)}}
 }
 
 // round is the distance of the controls at which four curves make a circle within
@@ -84,8 +92,7 @@ const round = 0.5522847498
 // oval is an ellipse around u, v with half axes a across and b along.
 func (p *pen) oval(u, v, a, b float64, filled bool) {
 	at := func(x, y float64) pt { return p.at(u+a*x, v+b*y) }
-	segs := p.ink.segments(6)
-	copy(segs, []sheet.Seg{
+	copy(p.stroke(6, filled), []sheet.Seg{
 		{Verb: sheet.Move, P: [3]pt{at(1, 0)}},
 		{Verb: sheet.Cubic, P: [3]pt{at(1, round), at(round, 1), at(0, 1)}},
 		{Verb: sheet.Cubic, P: [3]pt{at(-round, 1), at(-1, round), at(-1, 0)}},
@@ -93,5 +100,4 @@ func (p *pen) oval(u, v, a, b float64, filled bool) {
 		{Verb: sheet.Cubic, P: [3]pt{at(round, -1), at(1, -round), at(1, 0)}},
 		{Verb: sheet.Close},
 	})
-	p.add(segs, filled)
 }

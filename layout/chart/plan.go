@@ -26,19 +26,20 @@ type node struct {
 	half, h     float64
 	q, v, fv    float64
 	feet        []*node
-	kids        int
 	kidSum      float64
-	share       int     // it's the share-th of the group
 	group       []*node // all that stand on its foot, side by side; nil if it alone does
-	side        int     // of a polygon
-	corner      bool
+	wish        float64 // how much it wishes to stand over its foot; 0: not known yet
 	extra       float64 // room beside the usual before it
 	raise       float64 // above where it would stand, to be clear of a neighbour
 	prev, next  *node   // in its row, around in a round
 	chord, rise float64 // of an arch
 	ends        [2]pt
 	bars        []bar // its body, as of the row's version bodyOf
-	bodyOf      int
+	bodyOf      int32
+	kids, share int32 // it's the share-th of the group
+	place       int32 // in its row
+	side        int   // of a polygon
+	corner      bool
 	mark        bool // a place in a row that is not drawn: a break, a row end
 }
 
@@ -52,7 +53,7 @@ type line struct {
 	tops      [trackSides]float64 // of an oval: how far out each side stands
 	fixed     bool                // its places are given: row ends
 	corners   []int
-	version   int     // how often it was laid
+	version   int32   // how often it was laid
 	cut       float64 // of a round: the angle between its last and its first stitch
 	wedge     float64 // the angle that its number takes there
 }
@@ -71,6 +72,8 @@ type plan struct {
 	start float64   // level of the ring
 
 	ink      ink
+	groups   slab[*node]
+	group    []*node // that shareFeet looks at
 	bars     slab[bar]
 	feetRoom []pt  // of footPoints
 	mine     []bar // bodies that are held against others
@@ -112,7 +115,7 @@ func newPlan(w *Work, left bool) *plan {
 		case l.clockwise():
 			reverse(l.nodes)
 		}
-		l.shareFeet()
+		p.shareFeet(l)
 		l.link(p.form != flat && !(p.form == oval && l.row.Base))
 	}
 	if p.form == oval {
@@ -169,6 +172,7 @@ func (l *line) clockwise() bool { return l.row.Round && l.row.Wrong && !l.row.Ba
 func (l *line) link(round bool) {
 	k := len(l.nodes)
 	for i, n := range l.nodes {
+		n.place = int32(i)
 		if i > 0 {
 			n.prev = l.nodes[i-1]
 		}
@@ -305,14 +309,14 @@ func (n *node) picot() bool { return n.st.Kind != nil && n.st.Kind.Key == "picot
 func (n *node) chain() bool { return n.st.Kind != nil && n.st.Kind.Key == "chain" && !n.st.Turn }
 
 // shareFeet counts how many stand on one foot, so that they stand side by side.
-func (l *line) shareFeet() {
+func (p *plan) shareFeet(l *line) {
 	for i := 0; i < len(l.nodes); {
 		n := l.nodes[i]
 		if len(n.feet) != 1 {
 			i++
 			continue
 		}
-		group := []*node{n}
+		group := append(p.group[:0], n)
 		j := i + 1
 		for ; j < len(l.nodes); j++ {
 			m := l.nodes[j]
@@ -324,9 +328,12 @@ func (l *line) shareFeet() {
 				break
 			}
 		}
-		for k, m := range group {
-			if len(group) > 1 {
-				m.share, m.group = k, group
+		p.group = group
+		if len(group) > 1 {
+			kept := p.groups.take(len(group))
+			copy(kept, group)
+			for k, m := range kept {
+				m.share, m.group = int32(k), kept
 			}
 		}
 		i = max(i+1, j)

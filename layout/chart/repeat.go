@@ -172,10 +172,9 @@ func closeOver(s []span, closed []bool) bool {
 
 // signs are what stands on each of n strips, in a form that is equal for what is alike.
 func (w *Work) signs(from, to int, all [][]span, index []int, n int) []string {
-	parts := make([][]byte, n)
-	start := make([]int, n) // place in the row below at which the strip begins
+	parts := partsOf(all[from:to], index, n)
+	start, next := make([]int, n), make([]int, n) // place in the row below at which the strip begins
 	for r := from; r < to; r++ {
-		next := make([]int, n)
 		for i := range next {
 			next[i] = -1
 		}
@@ -189,11 +188,30 @@ func (w *Work) signs(from, to int, all [][]span, index []int, n int) []string {
 		for i := range parts {
 			parts[i] = append(parts[i], '\n')
 		}
-		start = next
+		start, next = next, start
 	}
 	out := make([]string, n)
 	for i := range parts {
 		out[i] = string(parts[i])
+	}
+	return out
+}
+
+// partsOf are n empty signs, with the room that what stands on each strip mostly takes.
+func partsOf(all [][]span, index []int, n int) [][]byte {
+	const usual = 16 // bytes of a stitch
+	sizes, sum := make([]int, n), 0
+	for _, row := range all {
+		for i := range row {
+			sizes[index[min(row[i].lo, len(index)-1)]] += usual
+		}
+		sum += usual * len(row)
+	}
+	room := make([]byte, sum+n*len(all))
+	out := make([][]byte, n)
+	for i := range out {
+		k := sizes[i] + len(all)
+		out[i], room = room[:0:k], room[k:]
 	}
 	return out
 }
@@ -207,10 +225,13 @@ func (s *St) sign(b []byte, from int) []byte {
 	for _, v := range [3]int{s.Chain, int(s.Loop), s.At} {
 		b = strconv.AppendInt(append(b, '/'), int64(v), 10)
 	}
-	for _, v := range [3]bool{s.Turn, s.Break, s.Idle} {
-		b = strconv.AppendBool(append(b, '/'), v)
+	is := byte('0')
+	for k, v := range [3]bool{s.Turn, s.Break, s.Idle} {
+		if v {
+			is += 1 << k
+		}
 	}
-	b = append(append(b, '/'), s.Colour...)
+	b = append(append(b, '/', is, '/'), s.Colour...)
 	for _, f := range s.Feet {
 		b = strconv.AppendInt(append(b, ','), int64(f-from), 10)
 	}

@@ -109,8 +109,7 @@ var besideSeam = struct{ up, aside []float64 }{
 // where nothing is in its way near by, and an arrow around the outside.
 func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 	size := o.plane(scale)
-	lo, hi := p.besideSeams(size)
-	g := newGrid(f, lo, hi)
+	g := p.besideSeams(f, size)
 	for r, l := range p.lines {
 		s := l.row.name()
 		if s == "" || len(l.nodes) < 2 {
@@ -129,20 +128,37 @@ func (p *plan) roundNumbers(f *figure, o *Options, scale float64) {
 	f.add(newMark(-1, false, arrow(pt{X: x, Y: y}, pt{X: -x, Y: y}, false, scale)...))
 }
 
-// besideSeams is the stretch in which numbers of rounds are tried: beside all seams, and the ring.
-func (p *plan) besideSeams(size float64) (lo, hi pt) {
+// besideSeams is an index of what lies where the numbers of rounds are tried: beside the seams, and in the ring.
+func (p *plan) besideSeams(f *figure, size float64) *grid {
 	wide := slices.Max(besideSeam.aside) + 3*size
-	for _, l := range p.lines {
+	seams := make([][2]pt, len(p.lines))
+	var lo, hi pt
+	for r, l := range p.lines {
 		if len(l.nodes) < 2 {
 			continue
 		}
-		for _, v := range [2]float64{l.base, l.base + slices.Max(besideSeam.up)*(l.top-l.base)} {
+		box := &seams[r]
+		for k, v := range [2]float64{l.base, l.base + slices.Max(besideSeam.up)*(l.top-l.base)} {
 			at := p.seam(l, v, 0)
-			lo = pt{X: min(lo.X, at.X-wide), Y: min(lo.Y, at.Y-wide)}
-			hi = pt{X: max(hi.X, at.X+wide), Y: max(hi.Y, at.Y+wide)}
+			if k == 0 {
+				box[0], box[1] = at, at
+			}
+			box[0] = pt{X: min(box[0].X, at.X-wide), Y: min(box[0].Y, at.Y-wide)}
+			box[1] = pt{X: max(box[1].X, at.X+wide), Y: max(box[1].Y, at.Y+wide)}
 		}
+		lo, hi = pt{X: min(lo.X, box[0].X), Y: min(lo.Y, box[0].Y)}, pt{X: max(hi.X, box[1].X), Y: max(hi.Y, box[1].Y)}
 	}
-	return lo, hi
+	return gridOf(f, lo, hi, func(m *mark) bool {
+		if m.row < 0 {
+			return true
+		}
+		for _, box := range seams[max(m.row-p.off-3, 0):max(min(m.row-p.off+4, len(seams)), 0)] {
+			if m.lo.X <= box[1].X && m.hi.X >= box[0].X && m.lo.Y <= box[1].Y && m.hi.Y >= box[0].Y {
+				return true
+			}
+		}
+		return false
+	})
 }
 
 // numberAt is where the number of a round has room: at its seam, or, for the first one, in the

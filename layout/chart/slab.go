@@ -4,7 +4,10 @@ import "flatwright/layout/sheet"
 
 // slab gives many short stretches out of few long ones: a chart is made of tens of thousands of strokes.
 // Without one each is made for itself.
-type slab[T any] struct{ free []T }
+type slab[T any] struct {
+	all  []T
+	used int
+}
 
 const slabSize = 512
 
@@ -12,11 +15,23 @@ func (s *slab[T]) take(n int) []T {
 	if s == nil {
 		return make([]T, n)
 	}
-	if n > len(s.free) {
-		s.free = make([]T, max(n, slabSize))
+	if s.used+n > len(s.all) {
+		s.all, s.used = make([]T, max(n, slabSize)), 0
 	}
-	out := s.free[:n:n]
-	s.free = s.free[n:]
+	s.used += n
+	return s.all[s.used-n : s.used : s.used]
+}
+
+// longer is a stretch with n more: the same, if it was given last.
+func (s *slab[T]) longer(of []T, n int) []T {
+	if s != nil {
+		if from := s.used - len(of); len(of) > 0 && from >= 0 && s.used+n <= len(s.all) && &s.all[from] == &of[0] {
+			s.used += n
+			return s.all[from:s.used:s.used]
+		}
+	}
+	out := s.take(len(of) + n)
+	copy(out, of)
 	return out
 }
 
@@ -38,19 +53,20 @@ func (k *ink) path(segs []sheet.Seg, style sheet.Style, class string) *sheet.Pat
 	return out
 }
 
-func (k *ink) segments(n int) []sheet.Seg {
+// segments is room for n more segments behind those of.
+func (k *ink) segments(of []sheet.Seg, n int) []sheet.Seg {
 	if k == nil {
-		return make([]sheet.Seg, n)
+		return append(of, make([]sheet.Seg, n)...)
 	}
-	return k.segs.take(n)
+	return k.segs.longer(of, n)
 }
 
-// list is an empty list with room for the strokes of a usual symbol.
+// list is an empty list with room for what a symbol is mostly drawn as: one path.
 func (k *ink) list() []*sheet.Path {
 	if k == nil {
 		return nil
 	}
-	return k.lists.take(4)[:0]
+	return k.lists.take(1)[:0]
 }
 
 // solver places points on a line, in rooms that it uses again.

@@ -217,11 +217,11 @@ func barsAt(base *stitch.Stitch, k int, l float64, many bool) float64 {
 // hook draws a stem whose foot goes around the post below: to the right for a front
 // post, to the left for a back post.
 func hook(q *pen, l, side float64) {
-	q.add([]sheet.Seg{
+	copy(q.stroke(3, false), []sheet.Seg{
 		{Verb: sheet.Move, P: [3]pt{q.at(0, l)}},
 		{Verb: sheet.Line, P: [3]pt{q.at(0, 0.85)}},
 		{Verb: sheet.Cubic, P: [3]pt{q.at(0, -0.15), q.at(side*1.1, -0.15), q.at(side*1.1, 0.85)}},
-	}, false)
+	})
 }
 
 // arc draws the loop that is worked into, under the foot: for the back loop it opens

@@ -20,13 +20,27 @@ func shapeOf(paths []*sheet.Path) string {
 	return b.String()
 }
 
+// singly are the single strokes of paths, each from where the pen is put down.
+func singly(paths []*sheet.Path) [][]sheet.Seg {
+	var out [][]sheet.Seg
+	for _, p := range paths {
+		for _, s := range p.Segs {
+			if s.Verb == sheet.Move {
+				out = append(out, nil)
+			}
+			out[len(out)-1] = append(out[len(out)-1], s)
+		}
+	}
+	return out
+}
+
 // slanted counts the slanted bars of a symbol, level those that lie across.
 func strokesOf(paths []*sheet.Path) (slanted, level int) {
-	for _, p := range paths {
-		if len(p.Segs) != 2 || p.Segs[1].Verb != sheet.Line {
+	for _, segs := range singly(paths) {
+		if len(segs) != 2 || segs[1].Verb != sheet.Line {
 			continue
 		}
-		d := sub(p.Segs[1].P[0], p.Segs[0].P[0])
+		d := sub(segs[1].P[0], segs[0].P[0])
 		switch {
 		case d.X != 0 && d.Y == 0:
 			level++
@@ -83,8 +97,8 @@ func TestSymbolsAreAsTallAsTheirKind(t *testing.T) {
 func TestDecreasesShareAHeadAndIncreasesAFoot(t *testing.T) {
 	k := stitch.ByID("dc3tog")
 	legs := 0
-	for _, p := range sample(used{k: k}) {
-		if d := sub(p.Segs[len(p.Segs)-1].P[0], pt{Y: height(k)}); long(d) < 1e-9 {
+	for _, segs := range singly(sample(used{k: k})) {
+		if d := sub(segs[len(segs)-1].P[0], pt{Y: height(k)}); long(d) < 1e-9 {
 			legs++
 		}
 	}
@@ -114,8 +128,8 @@ func TestKnittingSymbolsAreOfTheFamiliesThatListsTell(t *testing.T) {
 	}
 	lean := func(paths []*sheet.Path) float64 { // of the longest straight stroke: above 0 to the right
 		best, way := 0.0, 0.0
-		for _, q := range paths {
-			if d := sub(q.Segs[len(q.Segs)-1].P[0], q.Segs[0].P[0]); long(d) > best {
+		for _, segs := range singly(paths) {
+			if d := sub(segs[len(segs)-1].P[0], segs[0].P[0]); long(d) > best {
 				best, way = long(d), d.X*d.Y
 			}
 		}
