@@ -16,7 +16,8 @@ import (
 // other, in millimetres of the garment.
 type nest struct {
 	id, title string
-	top       bool // they begin at the top: labels stand above
+	all       string // what all sizes are called together
+	top       bool   // they begin at the top: labels stand above
 	disc      bool
 	sizes     []int
 	loops     [][][]schematic.Point // a size's outlines
@@ -63,11 +64,23 @@ func Nested(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 	return faced(o, func(o Options) ([]*sheet.Sheet, error) { return nested(gs, o) })
 }
 
+// Compared draws every piece as published and as altered, one over the other, the altered one in a broken line.
+func Compared(was, now *schematic.Garment, o Options) ([]*sheet.Sheet, error) {
+	a, b := *was, *now
+	a.Size, b.Size = "as published", "altered"
+	o.altered = was.Size
+	return Nested([]*schematic.Garment{&a, &b}, o)
+}
+
 func nested(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 	o.Size, o.Labels = 0, OneSize
 	var first *plan
 	var nests []*nest
 	byID := map[string]*nest{}
+	all := "all sizes"
+	if o.altered != "" {
+		all = "both"
+	}
 	for i := range gs {
 		o.Size = i
 		p, err := newPlan(gs, o)
@@ -83,7 +96,7 @@ func nested(gs []*schematic.Garment, o Options) ([]*sheet.Sheet, error) {
 			}
 			n := byID[v.id]
 			if n == nil {
-				n = &nest{id: v.id, title: v.title, top: v.made.From == schematic.FromNeck, disc: v.view.Disc}
+				n = &nest{id: v.id, title: v.title, all: all, top: v.made.From == schematic.FromNeck, disc: v.view.Disc}
 				byID[v.id] = n
 				nests = append(nests, n)
 			}
@@ -210,7 +223,7 @@ func (n *nest) layOut(names []string, scale, size float64) *nestBox {
 		b.labels = append(b.labels, nestLabel{sizes: []int{n.sizes[i]}, from: from})
 	}
 	for k := range b.labels {
-		b.labels[k].text = fonts.Shown(fonts.Regular, together(b.labels[k].sizes, names))
+		b.labels[k].text = fonts.Shown(fonts.Regular, together(b.labels[k].sizes, names, n.all))
 	}
 	spreadLabels(b.labels, size)
 	lo, hi := on(schematic.Point{X: n.lo.X, Y: n.hi.Y}), on(schematic.Point{X: n.hi.X, Y: n.lo.Y})
@@ -240,11 +253,11 @@ func (n *nest) layOut(names []string, scale, size float64) *nestBox {
 	return b
 }
 
-// together names several sizes: all sizes, a run as 'S to L', others in a list.
-func together(sizes []int, names []string) string {
+// together names several sizes: all of them in that word, a run as 'S to L', others in a list.
+func together(sizes []int, names []string, all string) string {
 	slices.Sort(sizes)
 	if len(sizes) == len(names) && len(names) > 1 {
-		return "all sizes"
+		return all
 	}
 	var parts []string
 	for i := 0; i < len(sizes); {
@@ -365,7 +378,7 @@ func nestFrame(p *plan, names []string, landscape bool, scale float64) *frame {
 	f.key = nil
 	f.head = slices.Concat(
 		f.rows(pat.Title, fonts.Bold, size*1.75, 0, "heading"),
-		f.rows("Sizes "+p.s.sizes.Full(p.s.sizes.Names)+", one inside the other", fonts.Regular, size, 0.8, "heading"),
+		f.rows(p.nestTold(), fonts.Regular, size, 0.8, "heading"),
 		f.rows("Scale 1:"+scaleText(scale)+" · right side facing · flat, as worked, before seaming.", fonts.Italic, size, 0.4, "note"))
 	f.headHigh = rowsHigh(f.head) + 4
 	f.footHigh = 5 + float64(f.nestKeyRows(names))*(lineHeight(fonts.Regular, size)+1.2) + 1.5 + f.bar.high
@@ -412,6 +425,14 @@ func (f *frame) shelves(boxes []*nestBox) ([][]nestPut, *TooLarge) {
 		x, high = x+b.w+nestApart, max(high, b.h)
 	}
 	return append(pages, page), nil
+}
+
+// nestTold is what a nested drawing shows.
+func (p *plan) nestTold() string {
+	if p.o.altered != "" {
+		return "Size " + p.o.altered + " as published, and altered in a broken line"
+	}
+	return "Sizes " + p.s.sizes.Full(p.s.sizes.Names) + ", one inside the other"
 }
 
 func emitNests(paper *frame, names []string, pages [][]nestPut) []*sheet.Sheet {

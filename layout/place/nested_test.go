@@ -81,6 +81,21 @@ func TestEverySizeIsNamedAtItsCornerAndInTheKey(t *testing.T) {
 	assert.Equal(t, []string{"all sizes"}, textsOf(same[0], "size"))
 }
 
+// What is altered lies in a broken line over what was published; what stays alike is both.
+func TestAnAlterationIsComparedWithItsSize(t *testing.T) {
+	gs := squares(400, 420)
+	was, now := gs[0], gs[1]
+	now.Size = was.Size
+	sheets, err := Compared(was, now, Options{})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"as published", "altered"}, textsOf(sheets[0], "size"))
+	assert.Contains(t, textsOf(sheets[0], "heading"), "Size A as published, and altered in a broken line")
+	assert.Equal(t, "A", was.Size, "the garments stay as they are")
+	sheets, err = Compared(was, was, Options{})
+	require.NoError(t, err)
+	assert.Equal(t, []string{"both"}, textsOf(sheets[0], "size"))
+}
+
 func TestKindsOfLineTakeTurns(t *testing.T) {
 	sheets, err := Nested(squares(400, 420, 440, 460), Options{})
 	require.NoError(t, err)

@@ -100,6 +100,8 @@ type Options struct {
 	Caution     string     // printed at the foot of the first sheet
 	Stats       *Stats     // counts how labels were placed, if given
 
+	altered string // the size whose alteration is compared with it; empty: sizes are
+
 	Stop <-chan struct{} // once closed, no one waits for the drawing any more; may be nil
 }
 

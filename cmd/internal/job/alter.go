@@ -39,24 +39,89 @@ func (unaltered) Error() string { return "it can't be altered so, and nothing wa
 
 func (unaltered) Is(err error) bool { return err == ErrUnreadable }
 
-// Alter gives the drawing and a text of counts and yarn for one person. Its
-// error is ErrUnreadable, an OptionError, a place.TooLarge, or of an ended ctx.
-func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
+// altered is a pattern and what an alteration makes of it. The findings are those of the alteration: the pattern's own
+// are the designer's.
+func altered(ctx context.Context, src Source, o AlterOptions) (*schematic.Pattern, *alter.Altered, Result, error) {
 	p, _, r, err := work(ctx, src)
 	if err != nil {
-		return r, err
+		return nil, nil, r, err
 	}
 	q, err := request(p, o)
 	if err != nil {
-		return r, err
+		return nil, nil, r, err
 	}
 	a, found := alter.Alter(p, q)
-	r.Findings = found // of the alteration: those of the pattern are the designer's
+	r.Findings = found
 	if a == nil {
-		return r, unaltered{}
+		return nil, nil, r, unaltered{}
+	}
+	return p, a, r, nil
+}
+
+// AlterLook is an alteration as a page shows it while a person types.
+type AlterLook struct {
+	Result
+	Both    [][]byte // svg elements: as published and altered, one over the other
+	Now     [][]byte // and altered, with its measurements
+	Changes []Changed
+}
+
+// Changed is a number that an alteration changes.
+type Changed struct{ Piece, What, Was, Now, Unit string }
+
+// Altered draws what Alter writes, for the screen. Its error is Alter's.
+func Altered(ctx context.Context, src Source, o AlterOptions) (AlterLook, error) {
+	p, a, r, err := altered(ctx, src, o)
+	l := AlterLook{Result: r}
+	if err != nil {
+		return l, err
+	}
+	d := nestedDrawing(DrawOptions{Paper: o.Draw.Paper, Text: o.Draw.Text, Trim: true})
+	if d.sheets, err = place.Compared(a.Was, a.Now, d.opts); err != nil {
+		return l, fmt.Errorf("%s: %w", d.name, err)
+	}
+	if l.Both, err = inline("b", d.sheets); err != nil {
+		return l, err
+	}
+	d = alteredDrawing(p, a, o.Draw)
+	if err := lay(ctx, []*schematic.Garment{a.Now}, []*drawing{d}); err != nil {
+		return l, err
+	}
+	l.Now, err = inline("n", d.sheets)
+	l.Changes = changed(a)
+	return l, err
+}
+
+func alteredDrawing(p *schematic.Pattern, a *alter.Altered, o DrawOptions) *drawing {
+	return &drawing{name: "altered " + a.Now.Size, opts: place.Options{Paper: o.Paper, Orientation: o.Orientation,
+		Scale: o.Scale, Text: o.Text, Units: unitsOf(o.Units, place.Both), Caution: caution(p)}}
+}
+
+// changed are the numbers that an alteration changes, in words.
+func changed(a *alter.Altered) []Changed {
+	var out []Changed
+	for _, c := range a.Changes {
+		w := Changed{c.Piece, c.What, c.Was.String(), c.Now.String(), "sts"}
+		switch c.Dim {
+		case expr.Rows:
+			w.Unit = "rows"
+		case expr.LengthOf:
+			w.Was, w.Now, w.Unit = a.Pattern.Steps.Format(c.Was, a.Pattern.Units), a.Pattern.Steps.Format(c.Now, a.Pattern.Units), a.Pattern.Units.String()
+		}
+		out = append(out, w)
+	}
+	return out
+}
+
+// Alter gives the drawing and a text of counts and yarn for one person. Its
+// error is ErrUnreadable, an OptionError, a place.TooLarge, or of an ended ctx.
+func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
+	p, a, r, err := altered(ctx, src, o)
+	if err != nil {
+		return r, err
 	}
 	var b bytes.Buffer
-	if err := alteredText(&b, a, found); err != nil {
+	if err := alteredText(&b, a, r.Findings); err != nil {
 		return r, err
 	}
 	w, err := weights(p, o.Yarn)
@@ -74,8 +139,7 @@ func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
 			fmt.Fprintln(&b)
 		}
 	}
-	drawings := []*drawing{{name: "altered " + a.Now.Size, opts: place.Options{Paper: o.Draw.Paper, Orientation: o.Draw.Orientation,
-		Scale: o.Draw.Scale, Text: o.Draw.Text, Units: unitsOf(o.Draw.Units, place.Both), Caution: caution(p)}}}
+	drawings := []*drawing{alteredDrawing(p, a, o.Draw)}
 	if err := lay(ctx, []*schematic.Garment{a.Now}, drawings); err != nil {
 		return r, err
 	}
@@ -197,19 +261,12 @@ func alteredText(b *bytes.Buffer, a *alter.Altered, told finding.List) error {
 	}
 	tab := tabwriter.NewWriter(b, 0, 0, 2, ' ', 0)
 	piece := ""
-	for _, c := range a.Changes {
+	for _, c := range changed(a) {
 		if c.Piece != piece {
 			piece = c.Piece
 			fmt.Fprintf(tab, "\n%s\tas published\taltered\t\n", piece)
 		}
-		was, now, unit := c.Was.String(), c.Now.String(), "sts"
-		switch c.Dim {
-		case expr.Rows:
-			unit = "rows"
-		case expr.LengthOf:
-			was, now, unit = a.Pattern.Steps.Format(c.Was, a.Pattern.Units), a.Pattern.Steps.Format(c.Now, a.Pattern.Units), a.Pattern.Units.String()
-		}
-		fmt.Fprintf(tab, "  %s\t%s\t%s\t%s\n", c.What, was, now, unit)
+		fmt.Fprintf(tab, "  %s\t%s\t%s\t%s\n", c.What, c.Was, c.Now, c.Unit)
 	}
 	return tab.Flush()
 }

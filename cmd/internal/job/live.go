@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"flatwright/layout/place"
+	"flatwright/layout/sheet"
 	"flatwright/layout/table"
 	"flatwright/render/svg"
 	"flatwright/schematic"
@@ -37,6 +38,11 @@ func namesIn(p *schematic.Pattern, gs []*schematic.Garment) map[string][]string 
 	out := map[string][]string{"edge": gs[0].EdgeNames(), "measurement": {"bust"}}
 	for _, g := range p.Gauges {
 		out["gauge"] = append(out["gauge"], g.Name)
+	}
+	if len(p.Grading) > 0 { // a body changes nothing else
+		for _, b := range p.Bodies {
+			out["body"] = append(out["body"], b.Name)
+		}
 	}
 	for _, m := range gs[0].Pieces {
 		out["piece"] = append(out["piece"], m.Name)
@@ -172,15 +178,22 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales)
 }
 
 // put writes a drawing's sheets.
-func (l *Look) put(d *drawing) error {
+func (l *Look) put(d *drawing) (err error) {
 	l.Drawing = d.name
-	for i, s := range d.sheets {
-		s.Prefix = fmt.Sprintf("d%d-", i+1)
+	l.Pages, err = inline("d", d.sheets)
+	return err
+}
+
+// inline are sheets as svg elements of one page, each with ids of its own that begin with prefix.
+func inline(prefix string, sheets []*sheet.Sheet) ([][]byte, error) {
+	var out [][]byte
+	for i, s := range sheets {
+		s.Prefix = fmt.Sprintf("%s%d-", prefix, i+1)
 		var b bytes.Buffer
 		if err := svg.Inline(&b, s); err != nil {
-			return fmt.Errorf("%s: %w", d.name, err)
+			return nil, fmt.Errorf("page %d: %w", i+1, err)
 		}
-		l.Pages = append(l.Pages, b.Bytes())
+		out = append(out, b.Bytes())
 	}
-	return nil
+	return out, nil
 }

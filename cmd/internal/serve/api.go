@@ -28,6 +28,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /api/model/{name}", s.model)
 	m.HandleFunc("POST /api/look", post(s, s.look))
 	m.HandleFunc("POST /api/chart", post(s, s.chart))
+	m.HandleFunc("POST /api/alter", post(s, s.alter))
 	m.HandleFunc("POST /api/rows", post(s, s.rows))
 	m.HandleFunc("POST /api/explain", post(s, s.explain))
 	m.HandleFunc("POST /api/words", now(s.words))

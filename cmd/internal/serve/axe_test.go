@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"testing"
@@ -69,6 +70,15 @@ func TestEveryScreenKeepsTheRulesOfAccess(t *testing.T) {
 		p.shot("day-" + id)
 		p.accessible(script, id)
 	}
+	p.click("#tab-alter")
+	p.fill("#alter-body", "3 cm")
+	p.until(`document.querySelector("#alter-both .chart")`)
+	for _, dark := range []bool{false, true} {
+		p.dark(dark)
+		p.shot(fmt.Sprintf("alter-%t", dark))
+		p.accessible(script, "alter")
+	}
+	p.dark(false)
 	p.click("#open")
 	p.shot("day-open")
 	p.accessible(script, "open")

@@ -43,7 +43,7 @@ func downloadGroups() []downloadGroup {
 			{"life-size", "Life size, PDF", "the pieces at 1:1, to block on", handout(job.HandoutOptions{Kind: job.AtLifeSize})},
 		}},
 		{"For one person", []download{
-			{"altered", "Altered", "this size with the alterations above: drawing, counts and yarn, packed", altered},
+			{"altered", "Altered", "this size with the alterations of “Alter”: drawing, counts and yarn, packed", altered},
 		}},
 		{"Drawing", []download{
 			{"drawing-svg", "This drawing, SVG", "as shown, for a web page or a drawing program", drawing("svg")},
@@ -128,19 +128,6 @@ func nested(format string) made {
 		o.Format = format
 		return job.Grade(ctx, src, job.GradeOptions{Nested: true, Draw: o})
 	}
-}
-
-// altered is one size worked out for one person. What can't be altered so is told in its words.
-func altered(ctx context.Context, src job.Source, c choices, _ *job.Source) (job.Result, error) {
-	o := job.AlterOptions{Size: c.Size, Body: c.Body, Sleeve: c.Sleeve, Draw: c.draw()}
-	if c.Gauge != "" {
-		o.Gauges = []string{c.Gauge}
-	}
-	r, err := job.Alter(ctx, src, o)
-	if errors.Is(err, job.ErrUnreadable) && r.Title != "" {
-		err = errors.New(strings.Join(errorsIn(r.Findings), "; "))
-	}
-	return r, err
 }
 
 func drawing(format string) made {

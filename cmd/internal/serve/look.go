@@ -28,9 +28,11 @@ type choices struct {
 	Squares    bool `json:"squares"`    // of charts in the gauge's proportions
 	Whole      bool `json:"whole"`      // nothing is left out of charts
 
-	Body   string `json:"body"` // alterations
-	Sleeve string `json:"sleeve"`
-	Gauge  string `json:"gauge"`
+	Body   string            `json:"body"` // alterations
+	Sleeve string            `json:"sleeve"`
+	Gauge  string            `json:"gauge"`
+	Own    map[string]string `json:"own"`   // lengths by measurement of the body
+	Parts  map[string]string `json:"parts"` // other sizes by piece
 
 	Rows    string `json:"rows"`    // a text of rows that is charted in place of the pattern's
 	Section string `json:"section"` // of it; empty: all

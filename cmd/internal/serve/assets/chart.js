@@ -1,7 +1,8 @@
 // The stitch charts of the size, drawn when they are looked at.
 
+import { sheet } from "./alter.js";
 import { post } from "./ask.js";
-import { by, make } from "./dom.js";
+import { by } from "./dom.js";
 
 let shown = ""; // what the charts were drawn from
 let asked = null;
@@ -28,15 +29,4 @@ export async function showCharts(question) {
 
 function say(text) {
   if (by("chart-why").textContent !== text) by("chart-why").textContent = text;
-}
-
-// sheet is one chart with a root of its own, so that the ids of two do not meet.
-function sheet(svg) {
-  const e = make("div", { class: "chart" });
-  const root = e.attachShadow({ mode: "open" });
-  const t = document.createElement("template");
-  // from the program's own writer, which lets no text of a pattern be anything but text
-  t.innerHTML = `<div class="sheets"><div class="page">${svg}</div></div>`;
-  root.append(make("link", { rel: "stylesheet", href: "/assets/drawing.css" }), t.content);
-  return e;
 }

@@ -1,5 +1,6 @@
 // The page: brings the pattern, its form and text, the drawing and the file together.
 
+import { Alter } from "./alter.js";
 import { enter, get, post, tellFault } from "./ask.js";
 import { showCharts } from "./chart.js";
 import { by, make, showNames } from "./dom.js";
@@ -36,11 +37,10 @@ const beside = () => ({
   leftHanded: by("left-handed").checked,
   squares: by("squares").checked,
   whole: by("whole").checked,
-  body: by("alter-body").value.trim(),
-  sleeve: by("alter-sleeve").value.trim(),
-  gauge: by("alter-gauge").value.trim(),
+  ...alter.chosen(),
 });
 
+const alter = new Alter(() => ({ text: pattern.text, ...choices() }));
 const look = new Look(pattern, choices, () => file.draft());
 const form = new Form(pattern, look, (line) => inText({ line, col: 1, endCol: 1 }));
 const rows = new Rows(pattern, () => size);
@@ -70,6 +70,7 @@ tabs(by("result-tabs"), (id) => {
   by("zoom").hidden = id !== "tab-drawing";
   if (id === "tab-table") table();
   if (id === "tab-chart") chart();
+  alter.show();
 });
 
 function inText(f) {
@@ -100,6 +101,7 @@ function pick(s) {
   size = s;
   form.choose(s);
   table();
+  alter.names(look.last?.names, look.last?.sizes ?? [], s);
   look.ask();
 }
 
@@ -120,6 +122,7 @@ look.addEventListener("look", (e) => {
     if (!a.sizes.includes(size)) size = a.sizes.includes(a.drawing) ? a.drawing : a.sample || a.sizes[0];
     showSizes(a.sizes, size, (ev) => pick(ev.target.value));
     form.choose(size);
+    alter.names(a.names, a.sizes, size);
   }
   showNames(a.names);
   found = a.findings;
@@ -131,6 +134,7 @@ look.addEventListener("look", (e) => {
   requestAnimationFrame(() => setTimeout(() => {
     table();
     chart();
+    alter.show();
     if (left.shown() === "tab-form") form.refresh().catch(tellFault);
   }));
 });
