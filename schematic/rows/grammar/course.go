@@ -25,7 +25,7 @@ type course struct {
 type clause func(c *course)
 
 var clauses = []form{
-	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
+	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [of needle/needles/work] [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
 	{rule: "clause", pattern: "[on/at] each/both/either side/end/ends/sides/edge", meaning: "at both ends", example: "Dec 1 st each side every 4th row 3 times", build: both},
 	{rule: "clause", pattern: "at/on beg/beginning/start and end", meaning: "at both ends", example: "Inc 1 st at beg and end of every 6th row 3 times", build: both},
 	{rule: "clause", pattern: "[on/at] each/either/both side/sides of $center [{n:num}] $st/panel/section", meaning: "on both sides of the middle", example: "Dec 1 st at each side of centre 20 sts on next 3 rows", build: both},
@@ -65,6 +65,12 @@ var clauses = []form{
 			last := m.said("last")
 			return clause(func(c *course) { c.spread = true; c.once = last })
 		}},
+	{rule: "clause", pattern: "in/across/around {w:row}", meaning: "spread over the row", example: "Row 3: Sc across, inc 3 sts in row", build: func(m *match) any {
+		if m.p.at(m.to).Kind == 'n' {
+			return nil
+		}
+		return clause(func(c *course) { c.spread = true })
+	}},
 	{rule: "clause", pattern: "[on/of/in] (rs | ws | right side | wrong side) rows/rnds/rounds", meaning: "on rows of one side", example: "Dec 1 st at each end of right-side rows every 2 rows 4 times",
 		build: func(m *match) any {
 			rs := m.said("rs", "right")
@@ -331,17 +337,21 @@ var clauses = []form{
 		build: func(m *match) any {
 			return every{n: ins.N(2), rs: m.said("rs", "right"), ws: m.said("ws", "wrong"), rounds: value[bool](m, "w")}
 		}},
+	{rule: "every", pattern: "{l:len}", meaning: "so far apart", example: "Dec 1 st at each end every 2 in 3 times", build: func(m *match) any {
+		return every{apart: value[*ins.Lengths](m, "l")}
+	}},
 	{rule: "every", pattern: "[$next/following] {w:row}", meaning: "every row", example: "Dec 1 st at each end of every row 3 times", build: func(m *match) any { return every{n: ins.N(1), rounds: value[bool](m, "w")} }},
 }
 
 type every struct {
 	n      ins.Num
+	apart  *ins.Lengths
 	rs, ws bool
 	rounds bool
 }
 
 func (e every) put(c *ins.Course) {
-	c.Every, c.RSOnly, c.WSOnly, c.Rounds = e.n, c.RSOnly || e.rs, c.WSOnly || e.ws, c.Rounds || e.rounds
+	c.Every, c.RSOnly, c.WSOnly, c.Rounds, c.Apart = e.n, c.RSOnly || e.rs, c.WSOnly || e.ws, c.Rounds || e.rounds, e.apart
 }
 
 func both(m *match) any {
@@ -386,7 +396,7 @@ func courses(p *parser, i int) (any, int) {
 			}
 			j++
 		}
-		if to >= 0 && p.at(j).Kind == 'g' && len(p.at(j).Sub) < 4 && p.explains(p.at(j).Sub) { // every 9th ridge (18th row)
+		if to >= 0 && p.at(j).Kind == 'g' && (len(p.at(j).Sub) < 4 && p.explains(p.at(j).Sub) || p.cautions(j)) { // every 9th ridge (18th row)
 			j++
 		}
 		v, next := p.named("clause", j)
@@ -407,6 +417,16 @@ func (p *parser) explains(t []text.Token) bool {
 		}
 	}
 	return false
+}
+
+// cautions reports whether a bracket within a course says what is not to be done: [do not inc directly over previous incs].
+func (p *parser) cautions(i int) bool {
+	sub := p.at(i).Sub
+	if len(sub) < 3 || !(sub[0].Is("do") && sub[1].Is("not") || sub[0].Is("don't", "never", "avoid", "taking", "being")) {
+		return false
+	}
+	_, to := p.named("clause", i+1)
+	return to >= 0
 }
 
 // ofPanel reads of which panel an end is: of Left arm. An end of the next row, or of every
@@ -598,6 +618,15 @@ func length(p *parser, i int) (any, int) {
 		i++
 	}
 	t := p.at(i)
+	if t.Is("inch", "half") && p.at(i-1).Is("every", "each") { // every inch, every half inch
+		l := units.Int(1)
+		if t.Is("half") {
+			if l, i = units.Frac(1, 2), i+1; !p.at(i).Is("inch") {
+				return nil, -1
+			}
+		}
+		return p.sameLength(units.Of(l, units.Inch), units.Inch), i + 1
+	}
 	if t.Kind == 'w' && numerals[t.S] > 0 && unitWords[p.at(i+1).S] && !p.at(i+1).Is("in") {
 		u, _ := units.ParseUnit(p.at(i + 1).S)
 		return p.sameLength(units.Of(units.Int(int64(numerals[t.S])), u), u), i + 2

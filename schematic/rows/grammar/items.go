@@ -1,7 +1,10 @@
 package grammar
 
 import (
+	"slices"
+
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
 )
 
@@ -43,6 +46,50 @@ var stitches = []form{
 	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
 	{rule: "stitch", pattern: "[$make] [{x:num} -] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
 	{rule: "stitch", pattern: "[$make] {k:kind} [$next/first/last] {n:num} [{u:unit}] together/tog [{t:times}]", meaning: "so many stitches together", example: "dc next 2 sts tog", build: crochetTogether},
+	{rule: "stitch", pattern: "(knit/k/purl/p) [$next] every/each {n:num} [$st] together/tog [{e:extent}]", meaning: "so many stitches together, again and again", example: "Row 2: Knit every 2 together", build: func(m *match) any {
+		s, ok := together(m).(*ins.Stitch)
+		if ok && len(s.Places) == 0 {
+			s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}
+		}
+		return s
+	}},
+	{rule: "stitch", pattern: "(knit/k/purl/p) off {n:num} [$st] [on/from/of {tail}]", meaning: "the stitch in so many places", example: "Row 2: Knit off 18 stitches on right-hand needle, knit 20", build: func(m *match) any {
+		k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
+		return &ins.Stitch{Kind: k.Kind, N: m.num("n", 1)}
+	}},
+	{rule: "stitch", pattern: "work/knit/k/purl/p across/over [$next/first/last/these/those/$rem] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 2: Work across 38 sts, turn", build: func(m *match) any {
+		if t := m.p.at(m.to); t.Is("of", "for", "from", "on", "in", "only", "until", "row", "rows") || !m.said("st", "sts", "stitch", "stitches") {
+			return nil
+		}
+		s := &ins.Stitch{N: m.num("n", 1)}
+		if !m.p.t[m.from].Is("work") {
+			k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
+			s.Kind = k.Kind
+		}
+		return s
+	}},
+	{rule: "stitch", pattern: "slip/sl [1/one] [$st] , narrow [,] [and] (bind | bind off | pass [slipped] [$st] over [{tail}] | throw [slipped] [$st] over [{tail}])", meaning: "a double decrease", example: "Row 2: *Slip, narrow and bind, knit 3; rep from * to end", build: func(m *match) any {
+		return &ins.Stitch{Kind: stitch.ByID("sk2p"), N: ins.N(1)}
+	}},
+	{rule: "stitch", pattern: "knit/k/work/make/purl/p/pick/raise [up] [and] [knit/k/purl/p] [1/one] [$st] [in/into/from/through] [back/front] [of] horizontal/running/connecting/cross/crossing [loop/bar/thread/strand/yarn] (between/before/preceding/lying [between/before]) [$next/last] [2/two] [$st/needles] [(and | just) {tail}]", meaning: "one stitch made", example: "Row 2: K1, knit a st in the horizontal loop preceding next st, k to end", build: func(m *match) any {
+		return &ins.Stitch{Kind: stitch.ByID("m1"), N: ins.N(1)}
+	}},
+	{rule: "stitch", pattern: "[$make] row/rnd/round of {k:kind} [closely] [together] [{e:extent} | {p:places}]", meaning: "the stitch in each place", example: "Row 2: Work a row of sc", build: func(m *match) any {
+		if m.has("p") {
+			return stitchIn(m)
+		}
+		return stitchTo(m)
+	}},
+	{rule: "stitch", pattern: "(fasten/fastened/fastening/catch/caught/catching/secure/secured) [back/down/off] [with/by] [a] [{k:kind}] {p:places} [[to form/make | forming/making] picot/loop]", meaning: "it is caught there", example: "Rnd 2: *Ch 6, fasten in next sp; rep from * around", build: func(m *match) any {
+		if !m.p.r.crochet || m.said("off") {
+			return nil
+		}
+		s := &ins.Stitch{Kind: stitch.ByID("slst"), N: ins.N(1), Places: value[spots](m, "p").list}
+		if k, ok := m.get("k").(thing); ok && k.Kind != nil {
+			s.Kind = k.Kind
+		}
+		return s
+	}},
 	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [as [if] to purl/knit | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif]", meaning: "stitches slipped", example: "sl 1 purlwise",
 		build: func(m *match) any {
 			if m.p.r.crochet {
@@ -54,7 +101,7 @@ var stitches = []form{
 			}
 			return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (to/on/onto | on to) [cable/cn/c/spare/dpn] [needle/cn/n] [and] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
+	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (to/on/onto | on to) [cable/cn/c/spare/dpn] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
 		build: func(m *match) any {
 			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare") && !m.said("hold") {
 				return nil
@@ -73,7 +120,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
 	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/pat/rib/keep/keeping/moss/seed [working] [{x:asset}] {e:extent}", meaning: "as the stitches come, up to there", example: "Row 2: K2, work in pattern to last 4 sts, k2tog, k2",
 		build: func(m *match) any {
-			if e := value[ins.Extent](m, "e"); !m.p.line.IsRow() && e.Kind == ins.ToEnd || m.p.r.crochet && !m.has("x") || m.p.at(m.to).Is("is", "measures", "of") {
+			if e := value[ins.Extent](m, "e"); !m.p.line.IsRow() && e.Kind == ins.ToEnd && !(m.p.at(m.from-1).Is("and", ",") && m.p.r.knits && slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("off", "k", "knit", "p", "purl") })) || m.p.r.crochet && !m.has("x") || m.p.at(m.to).Is("is", "measures", "of") {
 				return nil
 			}
 			return stitchTo(m)
@@ -145,6 +192,9 @@ var stitches = []form{
 	{rule: "stitch", pattern: "inc/increase/dec/decrease {n:num} [$st] [in/into] [$next/same] [{u:unit}]", meaning: "one increase or decrease here", example: "inc 1 in next st",
 		build: func(m *match) any {
 			t := m.p.at(m.to)
+			if u, _ := m.get("u").(ins.Unit); u.Row || m.p.at(m.to-1).Is("in", "into") { // inc 3 sts in row
+				return nil
+			}
 			if t.Is("at", "each", "every", "on", "evenly", "in", "across", "both", "of", "times", "x", ",") && !m.has("u") || t.Is("times") {
 				return nil
 			}

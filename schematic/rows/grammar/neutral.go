@@ -57,13 +57,32 @@ func dropped(t []text.Token, i int) bool {
 	if k.Is("k", "p") && near(t, i+1).Is("wise") || k.Is("wise") && near(t, i-1).Is("k", "p") || k.Is("make") && near(t, i-1).Is("you") {
 		return true
 	}
+	if k.Kind == 'g' && len(k.Sub) == 1 && k.Sub[0].Kind == 'n' && k.Sub[0].Num.By == nil && k.Sub[0].Num.All == 1 && near(t, i-1).Is("form", "at", "make", "work", "working", "a") && near(t, i+1).Kind == 'w' { // form (1) ring, at (1) time
+		return true
+	}
 	if k.Kind == 'g' { // how a stitch is made, before where: 15 tr (thread twice around hook) in ring
 		return len(k.Sub) > 3 && k.Sub[0].Is("notice", "note", "remember", "you") || len(k.Sub) > 1 && k.Sub[0].Is("see") && k.Sub[len(k.Sub)-1].Kind == 'w' || i > 0 && near(t, i-1).Kind == 'w' && near(t, i+1).Is("in", "into") && slices.ContainsFunc(k.Sub, func(t text.Token) bool { return t.Is("hook") })
 	}
 	if k.Kind != 'w' {
 		return false
 	}
+	if mannerAt(t, i) {
+		return true
+	}
 	return fillers[k.S] || k.S == "a" && !(k.Cap && i > 0) && i+1 < len(t) && t[i+1].Kind == 'w'
+}
+
+// mannerAt reports whether the word at i belongs to how a stitch is made, before where: 2 tr in the same way into next ch.
+func mannerAt(t []text.Token, i int) bool {
+	for from := max(i-3, 0); from <= i; from++ {
+		to := from
+		for ; near(t, to).Is("in", "the", "this", "that", "like", "same", "similar", "usual", "a"); to++ {
+		}
+		if to > from && near(t, to).Is("way", "manner") && to >= i && near(t, to+1).Is("in", "into", "over", "on") {
+			return true
+		}
+	}
+	return false
 }
 
 // neutralAll is neutral for what a bracket holds.

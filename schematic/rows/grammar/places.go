@@ -15,8 +15,8 @@ var macros = map[string]string{
 	"$ch":     "ch/chs/chain/chains/cn",
 	"$row":    "row/rows/rnd/rnds/round/rounds/rd",
 	"$beg":    "beg/beginning/start/starting",
-	"$inc":    "inc/incr/increase/incs/increasing/increases/add/adding",
-	"$dec":    "dec/decr/decrease/decs/decreasing/decreases",
+	"$inc":    "inc/incr/increase/incs/increasing/increases/add/adding/widen/widening",
+	"$dec":    "dec/decr/decrease/decs/decreasing/decreases/narrow/narrowing",
 	"$tch":    "tch/turning/beg/beginning/starting/initial/first/start",
 	"$make":   "work/make/do/working/making/crochet/worked/with",
 	"$off":    "off/of",
@@ -94,7 +94,8 @@ func size(p *parser, i int) (any, int) {
 	if to < 0 || p.at(i).Kind != 'n' {
 		return nil, -1
 	}
-	space := p.at(to).Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "underarm", "underarms")
+	space := p.at(to).Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "underarm", "underarms") ||
+		p.at(i-2).Is("in", "into", "over") && (to >= len(p.t) || p.at(to).Is(",", ";", ".") || isStar(p.at(to))) // 2 dc in ch 3, ch 2
 	if !space && !(p.at(i).Glued && !(p.at(to).Is("and", "times") || p.at(to).Kind == 'n')) {
 		return nil, -1
 	}
@@ -152,6 +153,7 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},
+	{rule: "core", pattern: "{n:num} $next {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in the 3 following sts", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
@@ -172,7 +174,7 @@ var cores = []form{
 		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
 	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "sc in remaining sts", build: at(ins.InEach)},
-	{rule: "core", pattern: "rest of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
+	{rule: "core", pattern: "rest/remainder/balance of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row",
 		build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
 	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
@@ -251,6 +253,13 @@ var cores = []form{
 	{rule: "core", pattern: "each/every/all", meaning: "each stitch that is left", example: "sc in each", build: at(ins.InEach)},
 	{rule: "core", pattern: "(both/$edge [$edge] of row/rows [{tail}] | row/rows [{tail}] | row end/ends [{tail}])", meaning: "the ends of rows", example: "1 sc in rows along edge",
 		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
+	{rule: "core", pattern: "([edge/hem/side] [of] (material/linen/fabric/cloth/goods/hem/handkerchief/hanky/napkin/towel/pillowcase/hemstitching/braid/tape/bias/lawn/organdy/net/felt/ring/cord/wire/guipure/insertion/paper/elastic) [{tail}] | edge [{tail}])", meaning: "the edge of something that is not worked", example: "Rnd 1: Sc closely around edge of linen, join",
+		build: func(m *match) any {
+			if m.p.t[m.to-1].Is("ring") && !m.p.at(m.from-1).Is("over", "around") || m.p.r.knits {
+				return nil
+			}
+			return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}}
+		}},
 }
 
 func eachIfExtent(m *match) any {
@@ -336,10 +345,15 @@ func tail(p *parser, i int) (any, int) {
 		}
 		return true, j
 	}
-	if t.Kind != 'w' || !tailWords[t.S] || t.Is("at") && p.at(i+1).Is("same") {
+	if t.Kind != 'w' || !tailWords[t.S] && !t.Is("to") || t.Is("at") && p.at(i+1).Is("same") {
 		return nil, -1
 	}
-	if t.Is("in", "along", "before", "after", "from", "with") && !p.tailOf(i+1) {
+	if t.Is("to") && p.at(i-2).Kind == 'n' { // sl st in next 2 sts to next ch-3 loop
+		if v, to := p.named("extent", i); to >= 0 && v.(ins.Extent).Kind == ins.ToUnit && v.(ins.Extent).Unit.Space {
+			return true, to
+		}
+	}
+	if t.Is("to") || t.Is("in", "along", "before", "after", "from", "with") && !p.tailOf(i+1) {
 		return nil, -1
 	}
 	j := i + 1
@@ -404,12 +418,12 @@ var extents = []form{
 			}
 			return toEnd(m)
 		}},
-	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
+	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round] [row/rnd/round/edge]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
 	{rule: "extent", pattern: "in/on/for [all] $rem $st", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "across/around/along $rem $st", meaning: "to the end of the row", example: "sc across remaining sts", build: toEnd},
-	{rule: "extent", pattern: "rest [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
+	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
 		build: toLast},
 	{rule: "extent", pattern: "[across/around/along] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},

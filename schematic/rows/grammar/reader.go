@@ -73,7 +73,7 @@ func compileTables() {
 		}
 	}
 	compileAll(map[string]func(p *parser, i int) (any, int){
-		"num": number, "ord": ordinal, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
+		"num": number, "ord": ordinal, "nths": nths, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
 		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
@@ -283,7 +283,10 @@ func (r *Reader) terms(rest string, line, col int) {
 // both are told as a finding by the check.
 func (r *Reader) guessTerms() {
 	us, uk, missed := 0, 0, false
+	single, long := false, false
 	for _, line := range r.x.Src {
+		single = single || containsAny(strings.ToLower(line), "single crochet") && !text.Means(line)
+		long = long || longStitch().MatchString(line)
 		for _, w := range strings.FieldsFunc(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
 			switch t, ok := stitch.Only(w); {
 			case !ok || w == "tension" || w == "double": // double crochet is of both
@@ -301,10 +304,15 @@ func (r *Reader) guessTerms() {
 	switch {
 	case us > uk:
 		r.x.Terms, r.x.TermsSet = stitch.US, true
+	case uk == us && single && !long: // single crochet is American, but for books so old that they have long stitches
+		r.x.Terms, r.x.TermsSet, r.x.Old = stitch.US, true, true
 	case uk > us, uk == us && missed:
-		r.x.Terms, r.x.TermsSet = stitch.UK, true
+		r.x.Terms, r.x.TermsSet, r.x.Old = stitch.UK, true, long
 	}
 }
+
+// longStitch is what books before 1900 call a treble.
+var longStitch = text.Once(`(?i)\b(?:\d+|one|two|three|four|five|double) long\b`)
 
 // one takes a line of the text.
 func (r *Reader) one(n int) {
@@ -601,6 +609,13 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 // halves joins the two words of a half stitch: half dc.
 func halves(t []text.Token) []text.Token {
 	for i := len(t) - 2; i >= 0; i-- {
+		if t[i].Is("half") && t[i+1].Is("d") && near(t, i+2).Is("c") { // half d c
+			one := t[i]
+			one.S, one.End = "hdc", t[i+2].End
+			t = slices.Delete(slices.Clone(t), i, i+2)
+			t[i] = one
+			continue
+		}
 		if short := map[string]string{"dc": "hdc", "tr": "htr"}[t[i+1].S]; t[i].Is("half") && short != "" {
 			one := t[i]
 			one.S, one.End = short, t[i+1].End
@@ -628,6 +643,10 @@ func spelt(t []text.Token, terms stitch.Terms) []text.Token {
 				from--
 			} else {
 				name = longs[terms][""]
+			}
+		case t[i].Is("long") && (t[i-1].Kind == 'n' || numerals[t[i-1].S] > 0 || t[i-1].Is("double", "treble") && isNumber(near(t, i-2))) && !near(t, i+1).Is("stitch", "st", "treble", "sc", "dc", "loop", "loops"): // 5 long
+			if from, name = i, longs[terms][""]; t[i-1].Is("double", "treble") {
+				from, name = i-1, longs[terms][t[i-1].S[:1]]
 			}
 		case t[i].Is("plain") && t[i-1].Kind == 'n' && !near(t, i+1).Is("row", "rows", "rnd", "rnds", "round", "rounds", "st", "sts"):
 			from, name = i, map[stitch.Terms]string{stitch.US: "sc", stitch.UK: "dc"}[terms]
@@ -697,7 +716,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			}
 		}
 	}
-	tokens = r.renamed(oneStitch(r.withoutEchoes(withoutItem(tokens))))
+	tokens = r.renamed(oneStitch(r.withoutEchoes(spelledOut(withoutItem(tokens)))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(tokens), r.x.Terms))
 	}
@@ -1014,7 +1033,7 @@ func (r *Reader) cut(t []text.Token) int {
 		case isStar(w):
 			star++
 		}
-		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
+		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
 			return i + 1
 		}
 	}
@@ -1024,7 +1043,7 @@ func (r *Reader) cut(t []text.Token) int {
 // stopsAt reports whether a row or sentence may end with the token at i.
 func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	w, next := &t[i], &t[i+1]
-	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following") && label == nil || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line
+	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line
 	return stop && (next.Cap || next.Ord > 0 || next.Kind == 'n' || isStar(next))
 }
 
@@ -1037,6 +1056,21 @@ func (r *Reader) beginsRow(t []text.Token) bool {
 // beginsSentence reports whether a sentence that stands alone begins there: none that ends the row before it.
 func (r *Reader) beginsSentence(t []text.Token) bool {
 	return t[0].Kind != 'n' && !r.afterStar(t) && !r.onlyCount(t) && (r.long(t) || !t[0].Is("turn", "join", "ch", "chain", "fasten"))
+}
+
+// beginsAnew reports whether a sentence behind a row goes on with rows of its own: Continue in stockinette st until …
+func beginsAnew(t []text.Token) bool {
+	if !t[0].Cap || !t[0].Is("continue", "cont", "when", "hereafter", "thereafter", "now") && !(t[0].Is("work", "keeping") && len(t) > 2) {
+		return false
+	}
+	far := false
+	for i := 1; i < len(t) && !(t[i].Is(".") && t[i-1].Kind == 'w' && (i+1 == len(t) || t[i+1].Cap)); i++ {
+		if t[i].Is("around", "across", "round", "rnd", "row", "end") || isStar(&t[i]) {
+			return false
+		}
+		far = far || t[i].Is("until", "till", "inch", "inches", "ins", "cm", "even", "straight", "measures")
+	}
+	return far
 }
 
 // rowAhead reports whether a row's number with a colon stands there: K Row 2: K3.
@@ -1143,6 +1177,7 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Body = gathered(l.Body)
 	}
 	r.plainRow(l)
+	r.bareShaping(l)
 	if l.Label == nil && !r.kept(l, tokens) && !short {
 		r.yarn = cmp.Or(takenUp(l.Body), r.yarn)
 		r.x.Read.Words++
@@ -1370,6 +1405,35 @@ func (r *Reader) plainRow(l *ins.Line) {
 	if only.Kind.Craft == stitch.Knitting || l.Label != nil {
 		only.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}
 	}
+}
+
+// bareShaping takes an increase or a decrease that is all that a sentence says as one of a whole row, at some edge: When
+// work measures 4 in, dec 1 st.
+func (r *Reader) bareShaping(l *ins.Line) {
+	if l.Label != nil || !r.knits {
+		return
+	}
+	at := -1
+	for i, n := range l.Body {
+		switch k := n.(type) {
+		case *ins.Stitch:
+			if at >= 0 || !k.Inc && !k.Dec || len(k.Places) > 0 || k.Kind != nil {
+				return
+			}
+			at = i
+		case *ins.Nothing, *ins.Measure:
+		default:
+			return
+		}
+	}
+	if at < 0 {
+		return
+	}
+	k := l.Body[at].(*ins.Stitch)
+	s := &ins.Shape{Inc: k.Inc, N: k.N, Edge: "edge"}
+	s.HasOver = true
+	s.Put(k.At)
+	l.Body[at] = s
 }
 
 // short tells lines of numbers that have not one a size.

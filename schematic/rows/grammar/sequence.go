@@ -202,6 +202,13 @@ func (s *sequence) repeat() bool {
 	for s.at(j).Is("pattern", "from", "between", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
 		j++
 	}
+	if s.at(j).Is("beginning", "beg", "commencement", "start") && s.at(j-1).Is("from") { // repeat from the beginning of the row
+		if j++; s.at(j).Is("of") {
+			if _, ok := text.RowWord(s.at(j + 1).S); ok {
+				j += 2
+			}
+		}
+	}
 	if t.Is("work", "from") && !isStar(s.at(j)) || t.Is("from") && j != s.i+1 {
 		return false
 	}
@@ -298,7 +305,7 @@ func (s *sequence) severalBare() bool {
 // rowsFollow reports whether 'rep' at this place repeats rows and not stitches.
 func (s *sequence) rowsFollow() bool {
 	for k := s.i + 1; k < s.i+6; k++ {
-		if _, ok := text.RowWord(s.at(k).S); ok && s.at(k).Kind == 'w' && !(s.at(k-1).Is("of") && s.at(k-2).Is("end", "rest")) {
+		if _, ok := text.RowWord(s.at(k).S); ok && s.at(k).Kind == 'w' && !(s.at(k-1).Is("of") && s.at(k-2).Is("end", "rest", "beginning", "beg", "commencement", "start")) && !s.at(k-1).Is("all", "along", "whole", "entire") {
 			return true
 		}
 	}

@@ -38,6 +38,18 @@ var statements = []form{
 	}},
 
 	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short/rs/ws] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "(k/knit {n:num} | p/purl {n:num}) [$st] [,] [and] (k/knit {m:num} | p/purl {m:num}) [$st] [alternately] [,] {c:course}", meaning: "rows of a rib", example: "Knit 2, purl 2 for 4 in", build: func(m *match) any {
+		c := value[course](m, "c")
+		first, second := m.p.t[m.from], m.said("p", "purl") && m.said("k", "knit")
+		if !second || c.where || c.Length == nil && !c.Rows.Set() || m.num("n", 0).By != nil || m.num("m", 0).By != nil {
+			return nil
+		}
+		rib := ins.Cloth{Knit: m.num("n", 1).All, Purl: m.num("m", 1).All}
+		if first.Is("p", "purl") {
+			rib = ins.Cloth{Knit: rib.Purl, Purl: rib.Knit}
+		}
+		return &ins.Even{Course: c.Course, Cloth: rib}
+	}},
 	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", build: func(m *match) any {
 		if m.p.r.crochet {
 			return nil
@@ -65,8 +77,8 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {l:len} [{y:incloth}] [even/straight] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", build: evenUntil},
 	{rule: "whole", pattern: "until {c:until} [, ] [cont/continue/work/rep] [even/straight/in] [pattern/patt]", meaning: "rows worked even", example: "Until piece measures 20 cm, work even", build: evenUntil},
 
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] [{u:unit}] {c:course}", meaning: "stitches are added in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(true)},
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] [{u:unit}] {c:course}", meaning: "stitches are taken away in words", example: "Dec 1 st at neck edge on next 7 rows", build: shape(false)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are added in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(true)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] ($dec | take/taking in) [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are taken away in words", example: "Dec 1 st at neck edge on next 7 rows", build: shape(false)},
 	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $dec [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver(false)},
 	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $inc [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are added over so many rows", example: "Work 6 rows, inc 1 st at each end of every row", build: shapeOver(true)},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
@@ -83,15 +95,18 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] $dec evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are taken away in words", example: "Decrease evenly by 8", build: spreadOver(false)},
 	{rule: "whole", pattern: "[$make] $dec by {n:num} [{u:unit}] evenly [{c:course}]", meaning: "stitches are taken away in words", example: "Decrease by 8 evenly across row", build: spreadOver(false)},
 	{rule: "whole", pattern: "[{s:same} [,]] shape $edge/sides by $inc [{n:num}] {u:unit} {c:course}", meaning: "stitches are added in words", example: "Shape sides by increasing 1 st at each end of every 6th row", build: shape(true)},
+	{rule: "whole", pattern: "[$make] $inc [{n:num}] [$st] in/into/on/at {k:nths} [$st]", meaning: "stitches are added in words", example: "Row 3: Sc across, inc in 3rd, 8th and 12th sts", build: func(m *match) any {
+		return &ins.Shape{Inc: true, N: ins.N(value[int](m, "k")), Spread: true}
+	}},
 	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: func(m *match) any { return true }},
 
-	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next and $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows",
 		build: func(m *match) any {
 			return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1)}
 		}},
 	{rule: "whole", pattern: "(bind/cast off | bo) [for shoulder/shoulders/armhole/armholes/neck] {n:num} [{u:unit}] [at $beg of] [each of] $next {r:num} {w:row}", meaning: "bound off at the beginning of rows", example: "Cast off for shoulders 3 sts next 6 rows", build: bindEach},
-	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "at $beg of $next {r:num} {w:row} [,] (bind/cast off | bo) {n:num} [{u:unit}] [each]", meaning: "bound off at the beginning of rows", example: "At beg of next 2 rows, bind off 4 sts", build: bindEach},
 	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] at $beg/end of [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
 	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] [at] [$beg] [of/on] [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "and then more of it", example: "Bind off 4 sts at beg of next 2 rows, then 2 sts at beg of foll 4 rows",
@@ -115,7 +130,16 @@ var statements = []form{
 			}
 			return &ins.CastOn{N: m.num("n", 0)}
 		}},
-	{rule: "whole", pattern: "(pick up | knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
+	{rule: "whole", pattern: "(cast on | co | ch) {n:num} [$st] (over/above/across | in place of | to replace | where | in) [the] (those/place/space/gap/bound/cast/sts/stitches/buttonhole) {t:stretch}", meaning: "stitches are cast on over those bound off", example: "Row 4: Cast on 4 sts over those bound off in last row", build: func(m *match) any {
+		if t := m.p.at(m.to); m.p.line.IsRow() && m.from == 0 && !m.p.t[0].Is("ch") && (t.Is(".") || m.to >= len(m.p.t)) { // the rest of the row goes without saying
+			return &ins.Shape{Inc: true, N: m.num("n", 0), Spread: true}
+		}
+		if m.p.t[m.from].Is("ch") {
+			return nil
+		}
+		return &ins.CastOn{N: m.num("n", 0)}
+	}},
+	{rule: "whole", pattern: "(pick/take/knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
 	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] [held] {n:num} [held] $st (of/from/on) [first/second/other/left/right/spare] (holder/leg/sleeve/arm/thumb/waste/side/front/back/ear/{x:piecename}) [{tail}]", meaning: "stitches that waited are taken up", example: "Row 6: K7, then k across held 7 sts of first leg", build: func(m *match) any {
 		if !m.said("held", "holder") || !m.p.line.IsRow() {
 			return nil
@@ -185,8 +209,11 @@ var statements = []form{
 	}},
 	{rule: "join", pattern: "(join/joining/unite) last {n:chaincalled} [with {s:slip}] {to:jointo}", meaning: "the last chain is joined to the beginning", example: "Rnd 2: *ch 5, sc in next sp; rep from * around, join last ch-5 to first sc", build: join},
 	{rule: "join", pattern: "{s:slip} {x:joinfor}", meaning: "the round is joined", example: "sl st to form a ring", build: join},
-	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | dc)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
-		if m.said("sc", "dc", "single") && !m.said("with") && !m.p.at(m.from-1).Is("with", "by", "using") {
+	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | st st | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | dc)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
+		if m.p.at(m.to-2).Is("st") && !m.p.r.crochet {
+			return nil
+		}
+		if (m.said("sc", "dc", "single") || m.p.at(m.to-2).Is("st")) && !m.said("with") && !m.p.at(m.from-1).Is("with", "by", "using") {
 			return nil
 		}
 		return true
@@ -581,7 +608,7 @@ func shape(inc bool) func(m *match) any {
 		often := c.HasTimes || c.Every.Set() || c.Rows.Set() || c.First
 		s.HasOver = s.HasOver || adds || c.once
 		s.Spread = s.Spread || m.spread(c, often)
-		s.Vague = !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && often && !s.HasOver
+		s.Vague = !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && often && !s.HasOver && !c.Rounds
 		return s
 	}
 }
@@ -694,7 +721,7 @@ func pickUp(m *match) any {
 		}
 		p.Kind = u.Stitch
 	}
-	if !m.said("pick") && !m.said("up") {
+	if !m.said("pick") && !m.said("up") || m.p.t[m.from].Is("take") && !m.said("along", "side", "edge", "down", "loops", "from") {
 		return nil
 	}
 	return p

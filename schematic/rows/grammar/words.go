@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -39,7 +40,7 @@ var also = map[string]string{
 
 // olden are abbreviations that mean what the other does in the same terms: treble crochet, half treble crochet.
 // Common practice.
-var olden = map[string]string{"tc": "tr", "htc": "htr", "dtc": "dtr", "ltr": "tr"}
+var olden = map[string]string{"tc": "tr", "htc": "htr", "dtc": "dtr", "ltr": "tr", "longtreble": "dtr", "longtr": "dtr", "shorttreble": "htr"}
 
 // counted are stitches that the standard's list does not hold: how many stitches they use
 // and make, and of what they are. Common practice.
@@ -361,7 +362,39 @@ func plural(w, one string) bool {
 
 // numerals are numbers in words.
 var numerals = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8, "nine": 9,
-	"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "eighteen": 18, "twenty": 20, "thirty": 30}
+	"ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15, "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19, "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70, "eighty": 80, "ninety": 90}
+
+// spelledOut makes numbers of those in several words: twenty-three, one hundred and forty.
+func spelledOut(t []text.Token) []text.Token {
+	for i := len(t) - 2; i >= 0; i-- {
+		tens, v, to := numerals[t[i].S], 0, i+1
+		switch next := &t[i+1]; {
+		case t[i].Kind != 'w':
+		case (tens > 0 && tens < 10 || t[i].Is("a")) && next.Is("hundred"):
+			v, to = 100*max(tens, 1), i+2
+			if near(t, to).Is("and") {
+				to++
+			}
+			if more := near(t, to); more.Kind == 'n' && more.Num.By == nil && more.Num.All < 100 {
+				v, to = v+more.Num.All, to+1
+			} else if more.Kind == 'w' && numerals[more.S] > 0 {
+				v, to = v+numerals[more.S], to+1
+			} else {
+				to = i + 2
+			}
+		case tens >= 20 && next.Kind == 'w' && numerals[next.S] > 0 && numerals[next.S] < 10:
+			v, to = tens+numerals[next.S], i+2
+		}
+		if v == 0 {
+			continue
+		}
+		one := t[i]
+		one.Kind, one.Num, one.S, one.End, one.Ord = 'n', ins.N(v), strconv.Itoa(v), t[to-1].End, 0
+		t = slices.Delete(slices.Clone(t), i+1, to)
+		t[i] = one
+	}
+	return t
+}
 
 func number(p *parser, i int) (any, int) {
 	t := p.at(i)
@@ -384,6 +417,20 @@ func ordinal(p *parser, i int) (any, int) {
 		return t.Ord, i + 1
 	}
 	return nil, -1
+}
+
+// nths reads ordinals of several places: 3rd, 8th and 12th; its value is how many there are.
+func nths(p *parser, i int) (any, int) {
+	k, to := 0, -1
+	for p.at(i).Ord > 0 {
+		k, to = k+1, i+1
+		for i++; p.at(i).Is(",", "and", "&"); i++ {
+		}
+	}
+	if k < 2 {
+		return nil, -1
+	}
+	return k, to
 }
 
 // rowWord reads row, rows, rnd, round; its value tells whether it is a round.

@@ -223,8 +223,9 @@ type Part struct {
 
 // Course is over which rows something goes, and until when.
 type Course struct {
-	Every    Num // every so many rows
-	Times    Num // so many times
+	Every    Num      // every so many rows
+	Apart    *Lengths // every so far, in how many rows is not said
+	Times    Num      // so many times
 	HasTimes bool
 	Rows     Num // on, or for, so many rows
 	Until    Num // until so many stitches remain or are there

@@ -75,6 +75,7 @@ type Text struct {
 	Sizes     expr.Sizes
 	Terms     stitch.Terms
 	TermsSet  bool
+	Old       bool // no word of it says the terms but such as older books of both have: single crochet, miss
 	Title     string
 	Gauge     *Gauge
 	Sections  []*Section

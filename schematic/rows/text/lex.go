@@ -175,7 +175,7 @@ func Bullet(t *Token) bool {
 var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly"}
 
 var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
-	"eleventh": 11, "twelfth": 12}
+	"eleventh": 11, "twelfth": 12, "thirteenth": 13, "fourteenth": 14, "fifteenth": 15, "sixteenth": 16, "seventeenth": 17, "eighteenth": 18, "nineteenth": 19, "twentieth": 20}
 
 // short are the abbreviations whose full stop ends no sentence; beforeNumber those that a
 // number may follow too.

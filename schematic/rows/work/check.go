@@ -144,6 +144,9 @@ type otherWords struct {
 // look looks at the i-th word of a line, and gives how many words more belong to it.
 func (o *otherWords) look(section string, words []ins.Word, i int) int {
 	t, more := words[i], 0
+	if t.Kind == 'w' && t.S == "double" && (i+1 == len(words) || words[i+1].S != "crochet") { // a double is of both
+		return 0
+	}
 	if t.Kind != 'w' || o.x.Own[t.S] != nil || t.S == "tension" && i > 0 { // that of the yarn is of both
 		return 0
 	}
@@ -158,7 +161,7 @@ func (o *otherWords) look(section string, words []ins.Word, i int) int {
 		}
 		w = t.S
 	}
-	if !o.x.TermsSet || terms == o.x.Terms || o.seen[w] {
+	if !o.x.TermsSet || terms == o.x.Terms || o.seen[w] || o.x.Old && (strings.HasPrefix(w, "single") || strings.HasPrefix(w, "miss")) {
 		return more
 	}
 	o.seen[w] = true

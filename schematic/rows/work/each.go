@@ -746,9 +746,14 @@ func (w *work) cutShort(body []ins.Item, rest int) {
 			return
 		}
 		part := *st
-		part.N = ins.N(min(rest, w.count(st.N)))
+		uses := &part.N
+		if len(st.Places) == 1 && st.Places[0].Kind == ins.InNext { // 2 dc in next st
+			part.Places = slices.Clone(st.Places)
+			uses = &part.Places[0].N
+		}
+		*uses = ins.N(min(rest, w.count(*uses)))
 		w.seq([]ins.Item{&part}, 0)
-		rest -= part.N.All
+		rest -= uses.All
 	}
 }
 

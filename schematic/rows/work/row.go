@@ -312,8 +312,14 @@ func (r *runner) unread(l *ins.Line) {
 		if max(l.Label.To.At(r.size), l.Label.From.At(r.size)) > ins.Most { // which is told
 			r.no = -1
 		}
-	} else if r.no > 0 {
-		r.no, r.side = -1, 0
+	} else {
+		if l.Stated != nil { // rows of which nothing else is known
+			r.log(l, l.Body, times)
+			r.cur.rows[len(r.cur.rows)-1].unread = true
+		}
+		if r.no > 0 {
+			r.no, r.side = -1, 0
+		}
 	}
 	r.begun = true
 }

@@ -132,6 +132,9 @@ func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
 	if n.HasOver {
 		rows = max(n.Over.At(r.size), 0)
 	}
+	if n.Apart != nil {
+		rows = 0
+	}
 	return span{times, rows}
 }
 
@@ -176,7 +179,13 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 		}
 		return
 	}
+	if n.Apart != nil && r.g != nil {
+		r.g.gap(r, l, "the rows of a shaping that is told by a length", -1)
+	}
 	r.shapeBy(l, n, per*s.times, s)
+	if n.Apart != nil {
+		r.no, r.side = -1, 0
+	}
 	if k := len(r.cur.rows); k > 0 {
 		r.cur.rows[k-1].after = r.fab
 	}

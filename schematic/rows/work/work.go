@@ -219,7 +219,11 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.Turn:
 		w.turned = true
 	case *ins.Stitch:
-		if !w.shapedWithin(n, tail) {
+		if k := nthOf(n); k > 0 && w.within != nil {
+			s := &ins.Shape{Inc: n.Inc, N: ins.N(w.cur.left / k)}
+			s.Put(n.At)
+			w.shapeHere(s)
+		} else if !w.shapedWithin(n, tail) {
 			w.stitch(n, tail, need)
 		}
 	case *ins.Chain:
@@ -297,7 +301,7 @@ func (w *work) leaves(n *ins.Leave) {
 // shapedWithin reports whether what stands behind n shapes the row that n goes over to its end: sc around, decreasing 6
 // evenly. The shaping works it then, in the stitch of n.
 func (w *work) shapedWithin(n *ins.Stitch, tail []ins.Item) bool {
-	if len(tail) == 0 || !is[*ins.Shape](tail[0]) || n.Kind == nil || w.cur.left == 0 {
+	if len(tail) == 0 || !is[*ins.Shape](tail[0]) && nthOf(tail[0]) == 0 || n.Kind == nil || w.cur.left == 0 {
 		return false
 	}
 	s := w.save()
@@ -306,6 +310,16 @@ func (w *work) shapedWithin(n *ins.Stitch, tail []ins.Item) bool {
 		w.within = n.Kind
 	}
 	return over
+}
+
+// nthOf is how far apart the increases or decreases stand that are told behind the row that has them: sc around, inc in
+// every 9th st; 0: it is no such instruction.
+func nthOf(n ins.Item) int {
+	s, ok := n.(*ins.Stitch)
+	if !ok || !s.Inc && !s.Dec || len(s.Places) != 1 || s.Places[0].Kind != ins.InEach || s.Places[0].N.By != nil || s.Places[0].N.All < 2 {
+		return 0
+	}
+	return s.Places[0].N.All
 }
 
 // shapeHere works 'inc 6 sts evenly across' as a row: the rest of the row is plain.
