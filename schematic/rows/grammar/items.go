@@ -101,7 +101,7 @@ var stitches = []form{
 			}
 			return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (to/on/onto | on to) [cable/cn/c/spare/dpn] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
+	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (on to | to/on/onto) [cable/cn/c/spare/dpn] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
 		build: func(m *match) any {
 			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare") && !m.said("hold") {
 				return nil

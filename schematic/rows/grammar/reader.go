@@ -1430,6 +1430,11 @@ func (r *Reader) bareShaping(l *ins.Line) {
 		return
 	}
 	k := l.Body[at].(*ins.Stitch)
+	if !slices.ContainsFunc(l.Words, func(w ins.Word) bool {
+		return w.Kind == 'n' && w.Line == k.At.Line && w.Col >= k.At.Col && w.End <= k.At.End
+	}) { // increase to 47
+		return
+	}
 	s := &ins.Shape{Inc: k.Inc, N: k.N, Edge: "edge"}
 	s.HasOver = true
 	s.Put(k.At)
