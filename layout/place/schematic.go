@@ -102,7 +102,7 @@ func (d *Draft) fitsAt(scale float64) bool {
 			return false
 		}
 		_, err := (&chooser{p: c.p}).at(scale)
-		return err != nil && !errors.Is(err, ErrStopped)
+		return err != nil && !errors.Is(err, errStopped)
 	})
 }
 
