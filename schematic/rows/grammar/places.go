@@ -335,6 +335,16 @@ func chainCalled(p *parser, i int) (any, int) {
 var tailWords = map[string]bool{"of": true, "on": true, "at": true, "from": true, "made": true, "below": true, "formed": true, "left": true, "as": true, "along": true, "where": true, "before": true,
 	"after": true, "with": true, "worked": true, "marked": true, "behind": true, "only": true, "in": true, "used": true, "skipped": true, "down": true, "up": true, "above": true, "between": true, "below2": true}
 
+// leadsTo reads up to which space counted stitches go: sl st in next 2 sts to next ch-3 loop.
+func (p *parser) leadsTo(i int) (any, int) {
+	if p.at(i-2).Kind == 'n' {
+		if v, to := p.named("extent", i); to >= 0 && v.(ins.Extent).Kind == ins.ToUnit && v.(ins.Extent).Unit.Space {
+			return true, to
+		}
+	}
+	return nil, -1
+}
+
 // tail reads words that tell a place nearer: of previous row, on body, from previous round.
 func tail(p *parser, i int) (any, int) {
 	t := p.at(i)
@@ -348,12 +358,10 @@ func tail(p *parser, i int) (any, int) {
 	if t.Kind != 'w' || !tailWords[t.S] && !t.Is("to") || t.Is("at") && p.at(i+1).Is("same") {
 		return nil, -1
 	}
-	if t.Is("to") && p.at(i-2).Kind == 'n' { // sl st in next 2 sts to next ch-3 loop
-		if v, to := p.named("extent", i); to >= 0 && v.(ins.Extent).Kind == ins.ToUnit && v.(ins.Extent).Unit.Space {
-			return true, to
-		}
+	if t.Is("to") {
+		return p.leadsTo(i)
 	}
-	if t.Is("to") || t.Is("in", "along", "before", "after", "from", "with") && !p.tailOf(i+1) {
+	if t.Is("in", "along", "before", "after", "from", "with") && !p.tailOf(i+1) {
 		return nil, -1
 	}
 	j := i + 1

@@ -202,13 +202,7 @@ func (s *sequence) repeat() bool {
 	for s.at(j).Is("pattern", "from", "between", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
 		j++
 	}
-	if s.at(j).Is("beginning", "beg", "commencement", "start") && s.at(j-1).Is("from") { // repeat from the beginning of the row
-		if j++; s.at(j).Is("of") {
-			if _, ok := text.RowWord(s.at(j + 1).S); ok {
-				j += 2
-			}
-		}
-	}
+	j = s.pastBeginning(j)
 	if t.Is("work", "from") && !isStar(s.at(j)) || t.Is("from") && j != s.i+1 {
 		return false
 	}
@@ -220,6 +214,17 @@ func (s *sequence) repeat() bool {
 		return false
 	}
 	return s.again(j)
+}
+
+// pastBeginning is behind 'the beginning of the row', from which a row is repeated.
+func (s *sequence) pastBeginning(j int) int {
+	if !s.at(j).Is("beginning", "beg", "commencement", "start") || !s.at(j-1).Is("from") {
+		return j
+	}
+	if _, ok := text.RowWord(s.at(j + 2).S); ok && s.at(j+1).Is("of") {
+		return j + 3
+	}
+	return j + 1
 }
 
 // bareAround reads 'around' behind a comma, which works what stands before it again and again.
