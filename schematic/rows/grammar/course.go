@@ -195,12 +195,12 @@ var clauses = []form{
 		}},
 	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "( over and over [again] | even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:sentence} | as many {x:sentence})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: func(m *match) any {
+	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:stretch} | as many {x:stretch})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: func(m *match) any {
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
 	}},
 	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "or (until/till/to/for/as {x:sentence})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "or (until/till/to/for/as {x:stretch})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {
@@ -281,7 +281,7 @@ var clauses = []form{
 		}
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
 	}},
-	{rule: "until", pattern: "(it's/it/its/you {x:sentence})", meaning: "until it is as long as wanted", example: "Rep rows 1-20 until it is about a square", build: func(m *match) any {
+	{rule: "until", pattern: "(it's/it/its/you {x:stretch})", meaning: "until it is as long as wanted", example: "Rep rows 1-20 until it is about a square", build: func(m *match) any {
 		for i := m.from; i < m.to; i++ {
 			if t := m.p.at(i); t.Kind == 'n' || numerals[t.S] > 0 {
 				return nil
@@ -299,6 +299,16 @@ var clauses = []form{
 	{rule: "until", pattern: "{l:len} [are/is] [completed/complete/worked/done/made] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until 20 cm from beg", build: untilLength},
 	{rule: "until", pattern: "[{x:piecename}] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", build: func(m *match) any {
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
+	{rule: "until", pattern: "{x:openend}", meaning: "until it is as the maker wants it", example: "Rep Row 2 until it goes round your head with room to spare", build: func(m *match) any {
+		if !m.p.at(m.from-1).Is("until", "till") {
+			return nil
+		}
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
+	{rule: "until", pattern: "[you/there/it/i] [have/are/has] [made/worked/done/completed/finished] [a] [total] [of] {n:num} {w:row} [in] [all/total/altogether/long/done/complete/completed] [{x:openend}]", meaning: "until so many rows", example: "Rep Row 25 until you have 33 rows total", build: func(m *match) any {
+		n := m.num("n", 0)
+		return clause(func(c *course) { c.ToRow = n })
 	}},
 	{rule: "until", pattern: "{w:row} {n:num} [is/has/have] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Work even until row 156 is complete",
 		build: func(m *match) any {
@@ -505,6 +515,25 @@ func sentence(p *parser, i int) (any, int) {
 	j := i
 	for j < len(p.t) && !p.at(j).Is(".", ";") {
 		j++
+	}
+	if j == i {
+		return nil, -1
+	}
+	return true, j
+}
+
+// openEnd reads an end that is not counted: any words up to a sign, without a number of stitches or rows.
+func openEnd(p *parser, i int) (any, int) {
+	j := i
+	for ; j < len(p.t); j++ {
+		t := p.at(j)
+		if t.Kind == 'g' && !p.neutralAll(t.Sub) || t.Is("rep", "repeat", "then", "turn", "ending", "end", "fasten", "bind", "cast", "join") ||
+			(t.Kind == 'n' || numerals[t.S] > 0) && !freeNumber(p.at(j-1), t, p.at(j+1), p.at(j+2)) {
+			return nil, -1
+		}
+		if t.Kind == 'p' && !t.Is("-", "/", "\"") {
+			break
+		}
 	}
 	if j == i {
 		return nil, -1

@@ -1,11 +1,16 @@
 package grammar
 
-import ins "flatwright/schematic/rows/instructions"
+import (
+	"slices"
+
+	ins "flatwright/schematic/rows/instructions"
+)
 
 // gathered puts stitches that are told before their chain and its like into the one place that is told behind them:
 // 3 dc, ch 2, 3 dc in next corner space is worked there as a whole, and so is ch 3, 2 dc, ch 2, 3 dc in same space.
 func gathered(list []ins.Item) []ins.Item {
 	var out []ins.Item
+	list = started(list)
 	for i := 0; i < len(list); i++ {
 		if q, ok := list[i].(*ins.Repeat); ok && len(q.Places) == 0 {
 			q.Body = gathered(q.Body)
@@ -36,6 +41,45 @@ func gathered(list []ins.Item) []ins.Item {
 		}
 	}
 	return out
+}
+
+// started puts the first stitch of a row into the chain in which the row is said to start: starting in 4th ch from hook,
+// 7 dc. Before a repeat the chains are only passed.
+func started(list []ins.Item) []ins.Item {
+	k := slices.IndexFunc(list, func(n ins.Item) bool {
+		q, ok := n.(*ins.Skip)
+		return ok && q.Places[0].Kind == ins.FromHook
+	})
+	if k < 0 {
+		return list
+	}
+	hook := list[k].(*ins.Skip).Places[0]
+	out := slices.Clone(list[:k])
+	var st *ins.Stitch
+	if k+1 < len(list) {
+		st, _ = list[k+1].(*ins.Stitch)
+	}
+	if st == nil || st.Kind == nil || len(st.Places) > 1 || len(st.Places) == 1 && st.Places[0].Kind != ins.InEach && st.Places[0].Kind != ins.InNext {
+		hook.Kind, hook.N = ins.InFirst, hook.N.Plus(-1)
+		pass := &ins.Skip{Places: []ins.Place{hook}}
+		pass.Put(list[k].Span())
+		return append(append(out, pass), list[k+1:]...)
+	}
+	first, rest := *st, *st
+	first.N, first.Places, first.Also = ins.N(1), []ins.Place{hook}, nil
+	first.Put(list[k].Span())
+	out = append(out, &first)
+	switch {
+	case len(st.Places) == 0:
+		rest.N = st.N.Plus(-1)
+	case st.Places[0].Kind == ins.InNext:
+		rest.Places = slices.Clone(st.Places)
+		rest.Places[0].N = st.Places[0].N.Plus(-1)
+	}
+	if rest.N.By != nil || rest.N.All > 0 {
+		out = append(out, &rest)
+	}
+	return append(out, list[k+2:]...)
 }
 
 // aroundChain are the stitches of one kind on both sides of a chain with which a list begins, if the second alone

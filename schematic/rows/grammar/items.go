@@ -206,7 +206,7 @@ var stitches = []form{
 	{rule: "chain", pattern: "[$make] $ch {n:num} , $ch {m:num} more", meaning: "so many chains", example: "ch 31, ch 1 more", build: func(m *match) any {
 		return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)}
 	}},
-	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "21 ch", build: chain},
+	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from/at {tail}]", meaning: "so many chains", example: "21 ch", build: chain},
 	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "so many chains", example: "make a chain of 20 sts", build: chain},
 	{rule: "chain", pattern: "[$make] [{n:num}] (t ch | tch | turning ch) [of {n:num}] [ch]", meaning: "the turning chain", example: "1 tch", build: func(m *match) any {
 		if !m.has("n") {
@@ -216,6 +216,8 @@ var stitches = []form{
 	}},
 	{rule: "chain", pattern: "ch", meaning: "one chain", example: "dc, ch, dc in next st", build: chain},
 	{rule: "chain", pattern: "foundation/starting $ch [:] [$ch] {n:num} [$st]", meaning: "so many chains", example: "foundation chain: ch 20", build: chain},
+	{rule: "neutral", pattern: "[foundation/starting/beginning/base] [$make] $ch [:] [in/any] [a] multiple/multiples of {n:num} [$st/$ch] [(+/plus/and/,) {m:num}] [extra/more] [$st/$ch] [for turning [ch]]", meaning: "a chain of any length that fits", example: "Chain a multiple of 4 + 3 extra chains",
+		build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "chainfor", pattern: "(for/to/as) ([first] {k:kind} | turn | turning [ch] | height | count as [first] {k:kind} | [first] {k:kind} of [next] row | foundation [ch/row] | base | begin | start | stand for [first] {k:kind} | $beg)", meaning: "what a chain is for", example: "ch 3 for first dc",
 		build: func(m *match) any {
 			if k, ok := m.get("k").(thing); ok && k.Kind != nil {
@@ -255,14 +257,15 @@ var stitches = []form{
 	{rule: "skip", pattern: "$beg [with/from] [in/into/at] {c:core}", meaning: "the chains before it are passed", example: "Row 1: Starting in 2nd ch from hook, sc in each ch across",
 		build: func(m *match) any {
 			c := value[ins.Place](m, "c")
-			if c.Kind != ins.FromHook || c.N.All < 2 || !m.p.at(m.to).Is(",") && !m.p.thingAt(m.to) && !m.p.at(m.to).Is("work") {
+			if c.Kind != ins.FromHook || c.N.All < 2 || !m.p.at(m.to).Is(",", "work") && !m.p.thingAt(m.to) && m.p.at(m.to).Kind != 'n' {
 				return nil
 			}
-			return &ins.Skip{Places: []ins.Place{{Kind: ins.InFirst, N: ins.N(c.N.All - 1), Unit: ins.Unit{Chain: true, Word: "ch"}, At: m.span()}}}
+			c.At = m.span()
+			return &ins.Skip{Places: []ins.Place{c}}
 		}},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is passed", example: "skip next st", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next/$center] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are passed", example: "sk 2", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is passed", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
@@ -325,7 +328,7 @@ var stitches = []form{
 	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk | place {x:markname} marker | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
 	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
 	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end", meaning: "which marker", example: "k2, place a new marker, k2", build: func(m *match) any { return true }},
 	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", build: func(m *match) any {
 		if m.said("yf") {

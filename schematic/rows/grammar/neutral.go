@@ -33,6 +33,20 @@ var (
 	measuring = set("mm cm in inch inches \" ” ″ yd yds yards m g oz grams needle needles hook hooks ply size sizes us no uk color colour colors balls ball skeins skein minutes pairs strands strand metres meters holders degrees buttons threads thread times2 cms ins cms. dpns dpn double")
 )
 
+// makingUp begin a clause about what is done with the piece, which works no stitch of it.
+var makingUp = set("sew stuff weave block press steam embroider glue insert iron wash trim")
+
+// fixing begin one if it names a thing that is put on, which things are.
+var fixing, things = set("place fasten attach position add secure put pin fix install set"), set("eye eyes nose nostrils ear ears mouth button buttons wire felt stuffing arm arms leg legs tail zipper ribbon lining pompom pom beads bead wings")
+
+// makesUp reports whether a clause is about what is done with the piece: sew the ears on between rounds 5 and 9.
+func makesUp(t []text.Token) bool {
+	for len(t) > 1 && t[0].Is("we", "now", "then", "next", "you", "and", "lightly") {
+		t = t[1:]
+	}
+	return makingUp[t[0].S] || fixing[t[0].S] && slices.ContainsFunc(t, func(k text.Token) bool { return things[k.S] })
+}
+
 func dropFillers(t []text.Token) []text.Token {
 	n := 0
 	for i := range t {
@@ -144,7 +158,7 @@ func freeNumber(last, k, next, second *text.Token) bool {
 	if last.Is("on") && !measuring[next.S] && !next.Is("needles", "needle", "dpns") {
 		return false
 	}
-	return measuring[next.S] && !second.Is("crochet", "crochets") || k.Kind == 'f' || next.Kind == 'f' ||
+	return measuring[next.S] && !second.Is("crochet", "crochets") || second.Is("apart") || k.Kind == 'f' || next.Kind == 'f' ||
 		last.Is("size", "no", "us", "colour", "color", "mc", "cc", "number", "page", "fig", "chart", "/", "-", "needles", "needle", "on", "figure", "uk", "over", "photo", "part", "step", "than", ".") ||
 		next.Is("/", "-", ".") && isNumber(second) || next.Is("x") && second.Kind == 'n'
 }

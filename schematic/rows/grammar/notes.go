@@ -83,7 +83,9 @@ func (r *Reader) note(words string, n int) {
 		r.x.Multiples = append(r.x.Multiples, ins.Multiple{Of: of, Plus: plus, At: ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}})
 	}
 	for _, sentence := range strings.FieldsFunc(words, func(c rune) bool { return c == '.' || c == ';' }) {
-		r.countsAs(sentence)
+		for part := range strings.SplitSeq(sentence, " but ") { // 1 ch does not count as a stitch, but 3 ch counts as one
+			r.countsAs(part)
+		}
 	}
 }
 

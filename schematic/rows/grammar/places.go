@@ -2,6 +2,7 @@ package grammar
 
 import (
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
 )
 
@@ -218,7 +219,7 @@ var cores = []form{
 			if !u.Space {
 				return nil
 			}
-			return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: u}
+			return m.nextOrFirst(u)
 		}},
 	{rule: "core", pattern: "$center {u:unit} [of] [each/$next/corner/same/first/last] [{n:num}] [{w:unit}] [group/shell/fan/of] [{tail}]", meaning: "the middle stitch of a group", example: "sc in centre dc of next shell", build: centre},
 	{rule: "core", pattern: "{o:ord} {u:unit} of [each/$next/same/first/last/corner] [{n:num}] {w:unit} [group/shell/fan] [{tail}]", meaning: "a stitch of the next group", example: "sc in 3rd dc of next shell", build: centre},
@@ -243,6 +244,25 @@ var cores = []form{
 		}
 		return place(ins.InNext, m)
 	}},
+	{rule: "core", pattern: "[$next] {n:num} more [$st]", meaning: "each of the next stitches", example: "Ch 1, hdc in same st and 8 more, 2 hdc in next st", build: at(ins.InNext)},
+	{rule: "core", pattern: "{n:num}", meaning: "so many stitches", example: "Ch 1, 2 hdc in first st, *hdc in 3, 2 hdc in next; rep from * around", build: func(m *match) any {
+		if m.p.t[m.from].Kind != 'n' || !m.p.at(m.from-1).Is("in", "into") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
+			return nil
+		}
+		return place(ins.InNext, m)
+	}},
+	{rule: "core", pattern: "alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in alternate sts around",
+		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
+	{rule: "core", pattern: "end/side of each/every row [{tail}]", meaning: "the ends of rows", example: "1 sc in end of each row",
+		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
+	{rule: "core", pattern: "(second/next - to - last | second to last | next to last | last but one | penultimate) {u:unit} [{tail}]", meaning: "the stitch before the last", example: "Ch 1, sc in each st to last 2 sts, 2 sc in second to last st, sc in last st", build: at(ins.InNext)},
+	{rule: "core", pattern: "(underside | (other/opposite/bottom/under side | bottom/unused/free loops/lps) of) [of] [foundation/starting/beg/beginning/base/initial/original] chain/ch", meaning: "each chain along its other side", example: "Chain 33. Rnd 1: Dc in 3rd ch from hook, dc in each ch to end, 4 dc in end ch, then dc in the underside of the chain",
+		build: func(m *match) any {
+			if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'n' {
+				return nil
+			}
+			return ins.Place{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Chain: true, Word: "ch"}}
+		}},
 	{rule: "core", pattern: "[any/one/another/opposite/corresponding/beg/beginning/end/edge/adjacent] {u:unit} [{tail}]", meaning: "one stitch or space", example: "3 dc in ch-1 sp", build: eachIfExtent},
 	{rule: "core", pattern: "{u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in sts across", build: eachIfExtent},
 	{rule: "core", pattern: "($row {num} [below] | {num} $row below | ridge | front/back)", meaning: "a stitch lower down", example: "1 dc in ridge",
@@ -287,19 +307,28 @@ func top(m *match) any {
 	return ins.Place{Kind: ins.InTop, N: ins.N(1), Unit: ins.Unit{Word: "tch", Size: n}}
 }
 
+// nextOrFirst is the next place of that kind, or the first one if the words say so.
+func (m *match) nextOrFirst(u ins.Unit) ins.Place {
+	kind := ins.InNext
+	if m.said("first") && m.p.r.began {
+		kind = ins.InFirst
+	}
+	return ins.Place{Kind: kind, N: ins.N(1), Unit: u}
+}
+
 func centre(m *match) any {
 	u, w := value[ins.Unit](m, "u"), value[ins.Unit](m, "w")
 	pl := ins.Place{Kind: ins.InCentre, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Stitch: u.Stitch, Group: w.Group, Stretch: true, Word: "group"}}
 	if u.Chain || u.Space {
 		if !m.has("w") && !m.said("group", "shell", "fan") { // the middle chain of the loop
-			return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Space: true}}
+			return m.nextOrFirst(ins.Unit{Space: true})
 		}
 		if w.Space {
-			return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: w}
+			return m.nextOrFirst(w)
 		}
 	}
 	if w.Space {
-		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: w}
+		return m.nextOrFirst(w)
 	}
 	if w.Any() && w.Word != "" || !m.has("w") && !m.said("group", "shell", "fan", "of") {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: u}
@@ -355,6 +384,9 @@ func tail(p *parser, i int) (any, int) {
 		}
 		return true, j
 	}
+	if to := p.beside(i); to >= 0 {
+		return true, to
+	}
 	if t.Kind != 'w' || !tailWords[t.S] && !t.Is("to") || t.Is("at") && p.at(i+1).Is("same") {
 		return nil, -1
 	}
@@ -372,6 +404,20 @@ func tail(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	return true, j
+}
+
+// beside is where words end that tell a place by another: in next st 2 rows below, in the space before next dc. -1: they
+// do not stand at i.
+func (p *parser) beside(i int) int {
+	t := p.at(i)
+	if _, row := text.RowWord(p.at(i + 1).S); row && (t.Kind == 'n' || numerals[t.S] > 0) && p.at(i+2).Is("below", "down", "under", "before") {
+		return i + 3
+	}
+	if t.Is("before", "after") && p.at(i+1).Is("next", "last", "first") {
+		_, to := p.named("unit", i+2)
+		return to
+	}
+	return -1
 }
 
 // endsTail reports whether a tail ends before the word at j: with a sign or bracket, or where something new is told.
@@ -408,7 +454,7 @@ var loops = []form{
 		build: func(m *match) any { return ins.BackLoop }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos | front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
 		build: func(m *match) any { return ins.FrontLoop }},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top) (bar/bars/bump/bumps/hump/humps/ridge/ridges)", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges)", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
 		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
 		build: func(m *match) any { return ins.BothLoops }},
@@ -428,23 +474,33 @@ var extents = []form{
 		}},
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round] [row/rnd/round/edge]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
 	{rule: "extent", pattern: "in/on/for [all] $rem $st", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "across/around/along $rem $st", meaning: "to the end of the row", example: "sc across remaining sts", build: toEnd},
+	{rule: "extent", pattern: "[across/around/along/over/for] entire/whole/full/complete [$row/piece/$edge/way/length/work/motif/circle/square/blanket/hat/ring/shawl/bag]", meaning: "to the end of the row", example: "sc across entire row", build: toEnd},
 	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
 		build: toLast},
-	{rule: "extent", pattern: "[across/around/along] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
-	{rule: "extent", pattern: "[across/around/along] {upto} [there] [within/are] {n:num} [{u:unit}] [to] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [$row] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
-	{rule: "extent", pattern: "[across/around/along] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
-	{rule: "extent", pattern: "[across/around/along] {upto} [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} (second/next [-] to [-] last | last but one | penultimate) [$st/{k:kind}]", meaning: "to the last two stitches", example: "Ch 1, sc in each st to the second to last st, 2 sc in next st, sc in last st", build: func(m *match) any {
+		return ins.Extent{Kind: ins.ToLast, N: ins.N(2), Unit: ins.Unit{Word: "st"}, At: m.span()}
+	}},
+	{rule: "extent", pattern: "round/rnd", meaning: "to the end of the row", example: "sc in each st round", build: func(m *match) any {
+		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' || m.p.at(m.from-1).Is("next", "each", "every", "last", "previous", "prev", "of", "this", "first", "same", "join", "close", "rep", "repeat") {
+			return nil
+		}
+		return toEnd(m)
+	}},
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [there] [within/are] {n:num} [{u:unit}] [to] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [$row] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
 		build: func(m *match) any {
 			return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
 		}},
-	{rule: "extent", pattern: "[across/around] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around] {upto} [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")
 			if !m.said("next", "following", "first", "corner", "slipped", "center", "centre") || u.Any() && u.Word != "corner" {

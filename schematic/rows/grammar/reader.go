@@ -75,7 +75,7 @@ func compileTables() {
 	compileAll(map[string]func(p *parser, i int) (any, int){
 		"num": number, "ord": ordinal, "nths": nths, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
-		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "rowname": rowName, "chaincalled": chainCalled,
+		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
 	for _, name := range itemRules {
 		itemIDs = append(itemIDs, rules.id(name))
@@ -813,7 +813,19 @@ func ridges(t []text.Token) {
 // unended reports whether the line so far is a label alone, or has a stretch that is not repeated yet.
 func (r *Reader) unended() bool {
 	_, k, _ := text.Label(r.tokens, r.roundR)
-	return k > 0 && k == len(r.tokens)
+	return k > 0 && (k == len(r.tokens) || openStar(r.tokens[k:]))
+}
+
+// openStar reports whether a star begins a stretch that nothing repeats or ends yet.
+func openStar(t []text.Token) bool {
+	at := slices.IndexFunc(t, func(k text.Token) bool { return isStar(&k) })
+	if at < 0 || near(t, at+1).Kind == 'n' && near(t, at+2).Kind != 'w' { // (sc, dec) * 6 = 12
+		return false
+	}
+	sign := t[at].S
+	return !slices.ContainsFunc(t[at+1:], func(k text.Token) bool {
+		return k.Kind == 'p' && k.S == sign || k.Is("rep", "repeat", "repeating", "rpt")
+	})
 }
 
 // heads reports whether a line is a heading.

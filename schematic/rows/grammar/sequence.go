@@ -39,6 +39,7 @@ type sequence struct {
 	closed     *ins.Repeat
 	bare       *ins.Repeat // the stretch between two stars of which nothing says how often it is worked
 	other      bool        // it goes along the other side of the foundation chain
+	closedStop int         // items before the second sign of the stretch that was repeated last
 }
 
 func (p *parser) sequence() []ins.Item {
@@ -57,6 +58,7 @@ func (p *parser) sequence() []ins.Item {
 			s.i++
 		case s.loopSaid():
 		case s.counted():
+		case s.otherStart():
 		case s.placeFirst():
 		case s.placeLast():
 		case s.item(s.i):
@@ -212,6 +214,13 @@ func (s *sequence) repeat() bool {
 	}
 	if !starred && s.rowsFollow() {
 		return false
+	}
+	if t.Is("from") && s.closed != nil && s.closedStop > 0 && s.closedStop < len(s.closed.Body) && len(s.at(j-1).S) > len(s.at(j-3).S) { // then from * to ** once more
+		part := &ins.Repeat{Body: slices.Clone(s.closed.Body[:s.closedStop]), Times: ins.N(1), Stop: -1}
+		from := s.i
+		s.i = s.spec(part, j, false)
+		s.add(part, from, s.i)
+		return true
 	}
 	return s.again(j)
 }
@@ -381,7 +390,7 @@ func (s *sequence) stretch() *ins.Repeat {
 	switch {
 	case s.star >= 0 && len(s.out) > s.star:
 		r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[s.star:]...), Stop: s.stop}
-		s.out = s.out[:s.star]
+		s.out, s.closedStop = s.out[:s.star], s.stop
 		s.add(r, s.starTok, s.i)
 		s.star, s.stop = -1, -1
 		return r
@@ -490,7 +499,11 @@ func (s *sequence) rowsAt(i int) bool {
 }
 
 // lastTime reads 'ending last rep at **' and 'ending last rep with 3 tr in last dc' behind a repeat.
-func (s *sequence) lastTime(r *ins.Repeat) { s.i = s.lastTimeAt(r, s.i) }
+func (s *sequence) lastTime(r *ins.Repeat) {
+	if s.i = s.lastTimeAt(r, s.i); s.at(s.i-1).Is("with", "by") {
+		s.add(&ins.Nothing{}, s.i-2, s.i)
+	}
+}
 
 func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 	j := i
@@ -510,17 +523,14 @@ func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 	switch {
 	case s.at(j).Is("at", "with", "on") && isStar(s.at(j+1)):
 		return j + 2
-	case last && s.at(j).Is("with", "in", "by"):
-		k := j + 1
-		for k < len(s.t) && !s.at(k).Is(".", ";") && s.at(k).Kind != 'g' && !(s.at(k).Is(",") && s.at(k+1).Is("turn", "join", "ch")) {
-			k++
-		}
+	case last && (s.at(j).Is("with", "in", "by") || s.at(j).Kind == 'g' || s.at(j).Kind == 'n' || s.thingAt(j)):
+		j, k, bare := s.lastStretch(j)
 		q := *s.parser
 		sub := q.within(s.t[j+1 : k])
 		before := len(s.line.Unread)
 		items := sub.sequence()
 		r.Stop = s.noStop(r, i)
-		if len(s.line.Unread) == before && len(items) > 0 && s.at(j).Is("with") {
+		if len(s.line.Unread) == before && len(items) > 0 && (bare || s.at(j).Is("with")) {
 			r.Last = items
 			return k
 		}
@@ -544,6 +554,22 @@ func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 		return j
 	}
 	return i
+}
+
+// lastStretch is where the words before what the last time has end, where that ends, and whether no word stands before it:
+// ending last rep with 3 tr in last dc, ending last rep (sk 2, 3 dc in next dc).
+func (s *sequence) lastStretch(j int) (before, k int, bare bool) {
+	if bare = !s.at(j).Is("with", "in", "by"); bare {
+		j--
+	}
+	k = j + 1
+	if bare && s.at(k).Kind == 'g' {
+		k++
+	}
+	for k < len(s.t) && !s.at(k).Is(".", ";") && s.at(k).Kind != 'g' && !(s.at(k).Is(",") && s.at(k+1).Is("turn", "join", "ch")) {
+		k++
+	}
+	return j, k, bare
 }
 
 // insteadAt is where 'instead of' stands behind a few words, as in k 1 instead of k 8; 0: nowhere.
@@ -620,7 +646,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	if g := s.countsIn(inRingLast(t.Sub)); g != nil && !s.worked(s.i) && !onNeedle(t.Sub) {
-		s.add(&stated{groups: g}, from, s.i)
+		s.add(countOrList(g, t.Sub), from, s.i)
 		return
 	}
 	if s.timesIn(t.Sub, from) {
@@ -664,6 +690,15 @@ func (s *sequence) bracket(t *text.Token) {
 	}
 	s.add(r, from, s.i)
 	s.closed = nil
+}
+
+// countOrList is a stated count, or words if it is a list of bare numbers: ch 105 (121, 145) for other sizes, of which no
+// line tells.
+func countOrList(g []ins.StitchGroup, t []text.Token) ins.Item {
+	if len(g) > 1 && !slices.ContainsFunc(t, func(k text.Token) bool { return k.Kind == 'w' }) {
+		return &ins.Nothing{}
+	}
+	return &stated{groups: g}
 }
 
 // inRingLast is the tokens of a count without the ring that it stands in: (12 dc in ring).
@@ -817,6 +852,38 @@ func (s *sequence) remarked(c ins.Counting, end int) {
 	}
 }
 
+// otherStart passes another way to begin a ring, behind the first one: 8 sc in magic ring, or ch 2 and 8 sc in 2nd ch
+// from hook.
+func (s *sequence) otherStart() bool {
+	if !s.at(s.i).Is("or", "alternatively") || len(s.out) == 0 || !s.line.IsRow() || !slices.ContainsFunc(placesOf(s.out), func(p ins.Place) bool { return p.Kind == ins.InRing || p.Kind == ins.FromHook }) {
+		return false
+	}
+	end, ring := s.i, false
+	for ; end < len(s.t) && !s.at(end).Is(".", ";") && s.at(end).Kind != 'g'; end++ {
+		ring = ring || s.at(end).Is("ring", "hook", "circle", "loop", "chain", "ch")
+	}
+	if !ring {
+		return false
+	}
+	s.add(&ins.Nothing{}, s.i, end)
+	s.i = end
+	return true
+}
+
+// placesOf are where the stitches of a list go.
+func placesOf(list []ins.Item) []ins.Place {
+	var out []ins.Place
+	for _, n := range list {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			out = append(out, n.Places...)
+		case *ins.Repeat:
+			out = append(append(out, n.Places...), placesOf(n.Body)...)
+		}
+	}
+	return out
+}
+
 // placeFirst reads a place that stands before what is worked into it: in next ch-3 sp make tr, ch 3 and
 // tr. It goes to what stands behind 'and', or else to the end of the clause.
 func (s *sequence) placeFirst() bool {
@@ -835,13 +902,8 @@ func (s *sequence) placeFirst() bool {
 	if s.at(to).Kind != 'n' && !s.thingAt(to) && s.at(to).Kind != 'g' {
 		return false
 	}
-	end, joined := to, false
-	for ; end < len(s.t) && !s.at(end).Is(".", ";", "rep", "repeat") && !isStar(s.at(end)); end++ {
-		joined = joined || s.at(end).Is("and", "&") && s.at(end-1).Kind != 'g'
-		if s.at(end).Is(",") && (joined || !s.andAhead(end+1) && !(verb && s.listAhead(end+1))) {
-			break
-		}
-	}
+	first := v.(spots)
+	end := s.firstEnd(to, verb, first.last().Kind == ins.InRing && !s.r.began)
 	before := len(s.line.Unread)
 	items := s.within(s.t[to:end]).sequence()
 	if len(s.line.Unread) > before || !working(items) || s.at(end-1).Is("times", "around", "across") {
@@ -852,6 +914,22 @@ func (s *sequence) placeFirst() bool {
 	s.add(r, s.i, end)
 	s.i = end
 	return true
+}
+
+// firstEnd is where what goes into a place that is told first ends: of a ring all that is listed, else up to a comma
+// behind which no 'and' comes.
+func (s *sequence) firstEnd(end int, verb, ring bool) int {
+	joined := false
+	for ; end < len(s.t) && !s.at(end).Is(".", ";", "rep", "repeat") && !isStar(s.at(end)); end++ {
+		joined = joined || s.at(end).Is("and", "&") && s.at(end-1).Kind != 'g'
+		switch {
+		case !s.at(end).Is(","):
+		case ring && !s.at(end+1).Is("join", "sl", "ss", "slst", "turn", "end", "ending", "close", "pull", "do"):
+		case ring || joined || !s.andAhead(end+1) && !(verb && s.listAhead(end+1)):
+			return end
+		}
+	}
+	return end
 }
 
 // placeLast reads a place behind a comma, for the stitches and chains before it that have none: *1 dc, 1 ch, into
@@ -1055,7 +1133,7 @@ func (s *sequence) clause() {
 			return
 		}
 	}
-	if s.neutral(s.t[s.i:end]) && !s.mistyped(s.i, end) {
+	if (s.neutral(s.t[s.i:end]) || makesUp(s.t[s.i:end])) && !s.mistyped(s.i, end) {
 		s.add(&ins.Nothing{}, s.i, end)
 		s.i = end
 		return
@@ -1162,7 +1240,7 @@ func (s *sequence) counted() bool {
 		}
 		g := s.countsOf(s.t[s.i:to])
 		if g == nil || len(g) == 1 && g[0].Unit.Chain || !s.meansCount(g, to, firm) ||
-			firm && lead == s.i && s.at(s.i).Kind == 'n' && !s.restIsNothing(to) {
+			firm && lead == s.i && s.at(s.i).Kind == 'n' && !s.restIsNothing(to) && !s.restIsWords(to) {
 			continue
 		}
 		if onNeedle(s.t[s.i:to]) { // a part of the row
@@ -1268,6 +1346,15 @@ func (s *sequence) ended() bool {
 		}
 	}
 	return false
+}
+
+// restIsWords reports whether only words that move no stitch follow a comma at i, to the end of the sentence.
+func (s *sequence) restIsWords(i int) bool {
+	end := i + 1
+	for end < len(s.t) && !s.at(end).Is(".", ";") {
+		end++
+	}
+	return s.sep == "=" && s.at(i).Is(",") && s.neutral(s.t[i:end])
 }
 
 // restIsNothing reports whether nothing follows from i on that makes a stitch.

@@ -31,8 +31,8 @@ type labeller struct {
 var nothing Token
 
 func (p *labeller) peek(k int) *Token {
-	if p.i+k < len(p.t) {
-		return &p.t[p.i+k]
+	if i := p.i + k; i >= 0 && i < len(p.t) {
+		return &p.t[i]
 	}
 	return &nothing
 }
@@ -276,7 +276,10 @@ func (p *labeller) behindDash() bool {
 	if !dash.Is("-", "--") || dash.Glued || n.Kind != 'n' || n.Glued || next.Kind != 'w' {
 		return false
 	}
-	return next.Glued || !next.Cap && p.peek(-2).Is("row", "round", "rnd", "rd", "r")
+	if _, again := RowWord(next.S); again && p.peek(3).Is(":", ".", "-", "--", ")") { // 1 row - 4 rows:
+		return false
+	}
+	return next.Glued || !next.Cap && (p.peek(-2).Is("row", "round", "rnd", "rd", "r") || p.peek(-1).Is("row", "round", "rnd", "rd"))
 }
 
 // every reads 'and all even rounds', 'and every following wrong-side row'.
@@ -331,6 +334,9 @@ func (p *labeller) bare() bool {
 		round = p.roundR
 	} else {
 		p.i++
+	}
+	if _, again := RowWord(p.peek(2).S); word && again && p.peek(0).Is("/") && p.peek(1).Kind == 'n' && p.peek(3).Is("/") { // 7-12 rows / 6 rows /
+		p.i += 4
 	}
 	t := p.peek(0)
 	sign := t.Is(":", ".", ")", "--") || t.Is("-") && !t.Glued

@@ -53,7 +53,13 @@ type lexer struct {
 // within a word only glues what it joins.
 func Lex(line string, sizes int) []Token {
 	l := &lexer{r: []rune(line), line: line, sizes: sizes}
-	l.ascii = len(l.r) == len(line)
+	if l.ascii = len(l.r) == len(line); !l.ascii {
+		for i, c := range l.r {
+			if k := strings.IndexRune(alike[0], c); k >= 0 {
+				l.r[i] = rune(alike[1][utf8.RuneCountInString(alike[0][:k])])
+			}
+		}
+	}
 	l.out = make([]Token, 0, len(l.r)/4+4)
 	for l.i < len(l.r) && len(l.out) <= MaxTokens {
 		l.next()
@@ -66,6 +72,9 @@ const (
 	stars     = "*†★#^~§‡"
 	quotes    = "'’‘`"
 )
+
+// alike are letters of other alphabets that a copy has in place of Latin ones, and those.
+var alike = [2]string{"ıİаеорсхуіАВЕІКМНОРСТХ", "iIaeopcxyiABEIKMHOPCTX"}
 
 func (l *lexer) next() {
 	start := l.i
@@ -118,7 +127,7 @@ func (l *lexer) dash(start int) {
 	if l.i == start+1 && start > 0 && l.i < len(l.r) && l.r[start] != '—' {
 		a, b := l.r[start-1], l.r[l.i]
 		joins := unicode.IsLetter(a) && (unicode.IsLetter(b) || unicode.IsDigit(b)) || unicode.IsDigit(a) && unicode.IsLetter(b)
-		if joins && !(unicode.IsDigit(a) && (b == 'R' || b == 'r') && l.i+1 < len(l.r) && unicode.IsDigit(l.r[l.i+1])) && !l.numbered(start) {
+		if joins && !(unicode.IsDigit(b) && l.behindOrdinal()) && !(unicode.IsDigit(a) && (b == 'R' || b == 'r') && l.i+1 < len(l.r) && unicode.IsDigit(l.r[l.i+1])) && !l.numbered(start) {
 			return
 		}
 	}
@@ -128,6 +137,9 @@ func (l *lexer) dash(start int) {
 		l.put('p', "-", start)
 	}
 }
+
+// behindOrdinal reports whether the token read last is an ordinal: 5th-7th rows.
+func (l *lexer) behindOrdinal() bool { return len(l.out) > 0 && l.out[len(l.out)-1].Ord > 0 }
 
 // numbered reports whether R5-R8 joins two rows and not a word.
 func (l *lexer) numbered(at int) bool {
@@ -147,12 +159,14 @@ func (l *lexer) put(kind byte, s string, start int) {
 
 func (l *lexer) word() {
 	start := l.i
-	for l.i < len(l.r) && (unicode.IsLetter(l.r[l.i]) || strings.ContainsRune("'’", l.r[l.i]) && l.i+1 < len(l.r) && unicode.IsLetter(l.r[l.i+1])) {
+	for l.i < len(l.r) && (unicode.IsLetter(l.r[l.i]) && unicode.Is(unicode.Cyrillic, l.r[l.i]) == unicode.Is(unicode.Cyrillic, l.r[start]) || strings.ContainsRune("'’", l.r[l.i]) && l.i+1 < len(l.r) && unicode.IsLetter(l.r[l.i+1])) {
 		l.i++
 	}
 	w := strings.ReplaceAll(l.lower(start, l.i), "’", "'")
 	if full := shortRow[w]; full != "" {
 		w = full
+	} else if one, ok := strings.CutSuffix(w, "'s"); ok && !contracted[one] { // 2 dc's in next st
+		w = one
 	}
 	l.put('w', w, start)
 	t := &l.out[len(l.out)-1]
@@ -172,7 +186,10 @@ func Bullet(t *Token) bool {
 }
 
 // shortRow are rarer abbreviations of a row, and of next, each, stitches and evenly.
-var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly"}
+var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "в": "in"}
+
+// contracted are the words whose 's is a verb.
+var contracted = set("it that there here let what who he she how where")
 
 var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, "fifth": 5, "sixth": 6, "seventh": 7, "eighth": 8, "ninth": 9, "tenth": 10,
 	"eleventh": 11, "twelfth": 12, "thirteenth": 13, "fourteenth": 14, "fifteenth": 15, "sixteenth": 16, "seventeenth": 17, "eighteenth": 18, "nineteenth": 19, "twentieth": 20}

@@ -92,13 +92,7 @@ func (w *work) needs(n ins.Item) (used int, last, ok bool) {
 	case *ins.Stitch:
 		return w.stitchNeeds(n)
 	case *ins.Skip:
-		for i := range n.Places {
-			if p := &n.Places[i]; !p.Unit.Space && !p.Unit.Chain && p.Unit.Group == nil && !p.Unit.Stretch {
-				used += w.count(p.N)
-				last = last || p.Kind == ins.InLast
-			}
-		}
-		return used, last, true
+		return w.skipNeeds(n)
 	case *ins.Leave:
 		if n.All {
 			return 0, false, false
@@ -122,6 +116,17 @@ func (w *work) needs(n ins.Item) (used int, last, ok bool) {
 		return 0, false, true
 	}
 	return 0, false, false
+}
+
+// skipNeeds is how many stitches are passed. Chains are places of their own over a foundation alone.
+func (w *work) skipNeeds(n *ins.Skip) (used int, last, ok bool) {
+	for i := range n.Places {
+		if p := &n.Places[i]; !p.Unit.Space && (!p.Unit.Chain || w.from.foundation()) && p.Unit.Group == nil && !p.Unit.Stretch {
+			used += w.count(p.N)
+			last = last || p.Kind == ins.InLast
+		}
+	}
+	return used, last, true
 }
 
 func (w *work) placesNeed(list []ins.Place) (used int, last, ok bool) {
@@ -655,7 +660,7 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 		words++
 	}
 	tail = tail[words:]
-	for k < len(tail) && !is[*ins.Turn](tail[k]) && !is[*ins.Nothing](tail[k]) {
+	for k < len(tail) && !is[*ins.Turn](tail[k]) && !is[*ins.Nothing](tail[k]) && !turnsNext(tail[k:]) {
 		k++
 	}
 	body := n.Body
@@ -685,6 +690,11 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 		return 0, 0
 	}
 	return words + k, cut
+}
+
+// turnsNext reports whether a list begins with the chain of the next row: ch 1, turn.
+func turnsNext(list []ins.Item) bool {
+	return len(list) > 1 && is[*ins.Chain](list[0]) && is[*ins.Turn](list[1])
 }
 
 // sameBare reports whether two instructions are as many stitches of one kind, into the next ones.

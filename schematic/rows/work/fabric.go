@@ -41,6 +41,9 @@ type fabric struct {
 	marks  []int // markers: so many stitches from the beginning
 }
 
+// foundation reports whether it is a chain that a piece begins with.
+func (f *fabric) foundation() bool { return len(f.runs) > 0 && f.runs[0].base }
+
 // covered is a row that another one is worked into, of which nothing is known: no ring is left to work into.
 func (f *fabric) covered() *fabric {
 	if f == nil || !f.ring {

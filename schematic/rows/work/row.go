@@ -549,7 +549,7 @@ func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) [
 
 // worked is a reading after one more row.
 func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
-	res := r.try(&rd, l, body)
+	res := r.fitting(rd, l, body)
 	if rd.line == l && rd.res != nil && rd.res.total { // a row of several that the line works
 		res.total = true
 	}
@@ -601,6 +601,51 @@ func knitted(body []ins.Item) bool {
 		}
 	}
 	return false
+}
+
+// fitting is a row over a reading, with the chains of the row below taken for stitches if it fits only so.
+func (r *runner) fitting(rd reading, l *ins.Line, body []ins.Item) *result {
+	res := r.try(&rd, l, body)
+	if uses(res.found) && rd.known() && rd.fab != nil && r.g == nil {
+		if again := r.overChains(rd, l, body); again != nil {
+			return again
+		}
+	}
+	return res
+}
+
+// overChains is a row that takes each chain of the row below for a stitch, as a mesh is told: ch 1, skip next st, dc in
+// each of next 3 sts. It is nil if the row names spaces, or does not fit so either.
+func (r *runner) overChains(rd reading, l *ins.Line, body []ins.Item) *result {
+	if namesSpaces(body) {
+		return nil
+	}
+	f := *rd.fab
+	f.runs = slices.Clone(f.runs)
+	meshed := false
+	for i, q := range f.runs {
+		if q.space() {
+			f.runs[i], meshed = run{n: q.chain}, true
+		}
+	}
+	if !meshed {
+		return nil
+	}
+	rd.fab = &f
+	if res := r.try(&rd, l, body); len(res.found) == 0 {
+		return res
+	}
+	return nil
+}
+
+// namesSpaces reports whether stitches go into spaces.
+func namesSpaces(list []ins.Item) bool {
+	return slices.ContainsFunc(list, func(n ins.Item) bool {
+		if q, ok := n.(*ins.Repeat); ok && namesSpaces(q.Body) {
+			return true
+		}
+		return slices.ContainsFunc(placesOf(n), func(p ins.Place) bool { return p.Unit.Space || p.Unit.Group != nil || p.Unit.Stretch })
+	})
 }
 
 // below is the row below as this row meets it: turned, if the work is, and with what lies beyond it.

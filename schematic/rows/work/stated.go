@@ -212,7 +212,7 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		if namesKind(g) {
 			named += made
 		}
-		if also == said || made == said {
+		if also == said || made == said || g.Unit.Space && said == made+1 && beginsByLoop(l.Body) {
 			continue
 		}
 		if twice.Line > 0 {
@@ -233,6 +233,15 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		}
 	}
 	return out
+}
+
+// beginsByLoop reports whether a round begins with a repeat of loops: its first chain is one of them, and no turning chain.
+func beginsByLoop(body []ins.Item) bool {
+	if len(body) == 0 {
+		return false
+	}
+	r, ok := body[0].(*ins.Repeat)
+	return ok && len(r.Body) > 0 && is[*ins.Chain](r.Body[0])
 }
 
 // oneOfKind are stated counts with those of one kind taken together, as a row has them in its order: 10 hdc, 50 dc,
