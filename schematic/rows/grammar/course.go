@@ -227,6 +227,16 @@ var clauses = []form{
 			return clause(func(c *course) { c.ToRow = n })
 		}},
 	{rule: "clause", pattern: "until/till/to {u:until}", meaning: "until so many stitches, or so long", example: "Dec 1 st at neck edge every row until 21 sts remain", build: func(m *match) any { return m.get("u") }},
+	{rule: "clause", pattern: "until/till/til/unless/except {u:anyend}", meaning: "until an end that is not counted", example: "Rep rows 1 and 2 until you are happy with the length", build: func(m *match) any {
+		if _, to := m.p.named("until", m.from+1); to >= 0 {
+			return nil
+		}
+		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+	}},
+	{rule: "clause", pattern: "(in round/rnds/rounds/rows | in the round | around | circularly | back and forth | flat) [in rows]", meaning: "flat or around", example: "Work even in the round for 10 rounds", build: func(m *match) any {
+		rounds := m.said("round", "rounds", "rnds", "around", "circularly")
+		return clause(func(c *course) { c.Rounds = c.Rounds || rounds })
+	}},
 	{rule: "clause", pattern: "for/to/until {l:len} [more] [{x:fromwhere}]", meaning: "for a length", example: "Work in stockinette stitch for 12 cm",
 		build: func(m *match) any {
 			l := value[*ins.Lengths](m, "l")
@@ -315,7 +325,7 @@ var clauses = []form{
 			n := m.num("n", 0)
 			return clause(func(c *course) { c.ToRow = n })
 		}},
-	{rule: "until", pattern: "[there/you] [are/have] [a] total of {n:num} {w:row} [for {x:stretch}]", meaning: "until so many rows", example: "Rep Row 2 until you have a total of 30 rows",
+	{rule: "until", pattern: "[there/you] (are/have) [a] [total] [of] {n:num} {w:row} [in/for] [all/total/{x:stretch}]", meaning: "until so many rows", example: "Rep Row 2 until you have a total of 30 rows",
 		build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
 	{rule: "until", pattern: "{n:num} {w:row} [in] [all/total] [have/are] [been] [worked/done/completed/complete/made]", meaning: "until so many rows", example: "Rep Row 2 until 30 rows have been worked",
 		build: func(m *match) any {
@@ -539,6 +549,30 @@ func openEnd(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	return true, j
+}
+
+// anyEnd reads words up to the end of their clause, numbers and all, behind which the work goes on: until you have done it 10 times.
+func anyEnd(p *parser, i int) (any, int) {
+	if k := p.at(i - 2); p.line.IsRow() && p.thingAt(i-2) && !k.Is("rep", "repeat") || p.at(i).Is("end", "last", "marker", "next") {
+		return nil, -1
+	}
+	j := i
+	for ; j < len(p.t); j++ {
+		t := p.at(j)
+		if t.Is(".", ";", "then", "ending", "finishing", "--") || t.Kind == 'g' && !p.neutralAll(t.Sub) || t.Is(",", "and") && p.worksOn(j+1) || isStar(t) {
+			break
+		}
+	}
+	if j == i {
+		return nil, -1
+	}
+	return true, j
+}
+
+// worksOn reports whether an instruction stands at i, behind words of another.
+func (p *parser) worksOn(i int) bool {
+	t := p.at(i)
+	return t.Is("then", "ending", "end", "finishing", "inc", "dec") || verbs[t.S] || p.thingAt(i)
 }
 
 // edgeWords reads along which edge, how or for what: words to the end of the clause that
@@ -851,7 +885,7 @@ func inCloth(p *parser, i int) (any, int) {
 	if p.at(j).Is("in", "of", "with") {
 		j++
 	} else if !clothWords(p.at(i)) && !p.ribAhead(i) { // most words of most rows
-		return nil, -1
+		return p.bareCloth(i)
 	}
 	v, to := p.named("cloth", j)
 	if to < 0 {
@@ -883,8 +917,8 @@ func (p *parser) ribAhead(i int) bool {
 
 // patternCloth reads in pattern, in moss stitch: a fabric that says nothing of the count.
 func (p *parser) patternCloth(i int) (any, int) {
-	if !p.at(i).Is("in") {
-		return nil, -1
+	if !p.at(i).Is("in", "of") {
+		return p.bareCloth(i)
 	}
 	j := i + 1
 	for k := 0; k < 4; k++ {
@@ -900,6 +934,27 @@ func (p *parser) patternCloth(i int) (any, int) {
 			return ins.Cloth{}, to
 		}
 		if t.Kind != 'w' || t.Is("next", "each", "every", "last", "first", "same", "back", "front", "top") || t.Ord > 0 || text.IsStop(t.S) {
+			return nil, -1
+		}
+	}
+	return nil, -1
+}
+
+// bareCloth reads the name of a fabric behind the word that works it: work seed stitch, work ribbing.
+func (p *parser) bareCloth(i int) (any, int) {
+	if !p.at(i-1).Is("work", "working", "cont", "continue", "knit") || p.line.IsRow() {
+		return nil, -1
+	}
+	for k := i; k < i+4; k++ {
+		switch t := p.at(k); {
+		case t.Is("rib", "ribbing"), k > i && t.Is("pattern", "patt"):
+			return ins.Cloth{}, k + 1
+		case k > i && t.Is("st", "stitch") && !p.at(k-1).Is("next", "each", "last", "first", "this", "every", "same"):
+			if p.at(k+1).Is("pattern", "patt") {
+				k++
+			}
+			return ins.Cloth{}, k + 1
+		case t.Kind != 'w' || t.Ord > 0 || text.IsStop(t.S) || p.thingAt(k) || t.Is("in", "to", "as", "even", "until", "for", "these", "this", "next", "each"):
 			return nil, -1
 		}
 	}

@@ -40,8 +40,8 @@ var stitches = []form{
 		}
 		return true
 	}},
-	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
-	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
+	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
+	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
 	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
 	{rule: "stitch", pattern: "[$make] [{x:num} -] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},

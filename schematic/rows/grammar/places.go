@@ -474,14 +474,16 @@ var extents = []form{
 		}},
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round] [row/rnd/round/edge]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
 	{rule: "extent", pattern: "in/on/for [all] $rem $st", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "across/around/along $rem $st", meaning: "to the end of the row", example: "sc across remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/for] entire/whole/full/complete [$row/piece/$edge/way/length/work/motif/circle/square/blanket/hat/ring/shawl/bag]", meaning: "to the end of the row", example: "sc across entire row", build: toEnd},
+	{rule: "extent", pattern: "over/on/for/in all [$st]", meaning: "to the end of the row", example: "*k1, p1; rep from * over all sts", build: toEnd},
+	{rule: "extent", pattern: "for (rest/remainder/length of row/rnd/round)", meaning: "to the end of the row", example: "*k1, p1; rep from * for rest of row", build: toEnd},
 	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
 		build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} (second/next [-] to [-] last | last but one | penultimate) [$st/{k:kind}]", meaning: "to the last two stitches", example: "Ch 1, sc in each st to the second to last st, 2 sc in next st, sc in last st", build: func(m *match) any {
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} (second/next [-] to [-] last | last but one | penultimate) [$st/{k:kind}]", meaning: "to the last two stitches", example: "Ch 1, sc in each st to the second to last st, 2 sc in next st, sc in last st", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToLast, N: ins.N(2), Unit: ins.Unit{Word: "st"}, At: m.span()}
 	}},
 	{rule: "extent", pattern: "round/rnd", meaning: "to the end of the row", example: "sc in each st round", build: func(m *match) any {
@@ -490,17 +492,17 @@ var extents = []form{
 		}
 		return toEnd(m)
 	}},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [there] [within/are] {n:num} [{u:unit}] [to] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [$row] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [within/are] {n:num} [{u:unit}] [to] [are/is] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [$row] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
 		build: func(m *match) any {
 			return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
 		}},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
-	{rule: "extent", pattern: "[across/around/along/over/back] {upto} [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")
 			if !m.said("next", "following", "first", "corner", "slipped", "center", "centre") || u.Any() && u.Word != "corner" {
@@ -560,8 +562,8 @@ var times = []form{
 		}},
 	{rule: "times", pattern: "x/* {n:num} [times]", meaning: "so many times", example: "(sc, inc) x 6",
 		build: func(m *match) any {
-			if m.p.t[m.from].Is("*") && !m.p.at(m.from).Glued && m.p.at(m.to).Kind == 'w' && !m.said("times") {
-				return nil // a star begins
+			if star := m.p.at(m.from); star.Is("*") && (!star.Glued && m.p.at(m.to).Kind == 'w' && !m.said("times") || star.Glued && !m.p.at(m.from+1).Glued && m.p.at(m.from+1).Col > star.End) {
+				return nil // a star begins, or ends
 			}
 			return often{n: m.num("n", 1), total: true}
 		}},

@@ -75,7 +75,7 @@ func compileTables() {
 	compileAll(map[string]func(p *parser, i int) (any, int){
 		"num": number, "ord": ordinal, "nths": nths, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
-		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "rowname": rowName, "chaincalled": chainCalled,
+		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "anyend": anyEnd, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
 	for _, name := range itemRules {
 		itemIDs = append(itemIDs, rules.id(name))
@@ -789,7 +789,11 @@ func wraps(words string) bool {
 // ridges takes ridges of garter stitch as the two rows that each is: 5 ridges even, every 9th ridge.
 func ridges(t []text.Token) {
 	for i := 1; i < len(t); i++ {
-		n := &t[i-1]
+		k := i - 1
+		for k > 0 && t[k].Is("garter", "st", "stitch") { // 5 garter ridges
+			k--
+		}
+		n := &t[k]
 		if !t[i].Is("ridge", "ridges") || i+1 < len(t) && t[i+1].Is("row", "rows", "st", "stitch", "pattern") {
 			continue
 		}

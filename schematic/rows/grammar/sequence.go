@@ -116,10 +116,7 @@ func (s *sequence) atStar(t *text.Token) {
 		if s.stop >= 0 {
 			r.Stop = s.stop
 		}
-		at := s.i
-		if _, n := s.named("times", at+1); s.at(at).Is(",") && n >= 0 && !s.at(n).Is("rep", "repeat") { // *p2, k6*, 2x
-			at++
-		}
+		at := s.behindComma(s.i)
 		to := s.spec(r, at, false)
 		if to == at {
 			to = s.i
@@ -158,6 +155,14 @@ func counts(list []ins.Item) bool {
 		}
 	}
 	return k > 1
+}
+
+// behindComma is behind a comma at i, if how often a stretch is worked is all that its clause tells: *p2, k6*, 2x; (p1, k1), 3 times.
+func (s *sequence) behindComma(i int) int {
+	if _, to := s.named("times", i+1); s.at(i).Is(",") && to >= 0 && (to >= len(s.t) || s.at(to).Kind == 'p' || s.at(to).Kind == 'g') {
+		return i + 1
+	}
+	return i
 }
 
 // endsStretch reports whether a sign unlike the first one ends the stretch: * … ** repeat from * to **.
@@ -201,7 +206,7 @@ func (s *sequence) repeat() bool {
 		return true
 	}
 	j := s.i + 1
-	for s.at(j).Is("pattern", "from", "between", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
+	for s.at(j).Is("pattern", "from", "between", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat", "beg", "beginning", "start", "bracketed", "asterisk") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
 		j++
 	}
 	j = s.pastBeginning(j)
@@ -673,7 +678,8 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	r := &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
-	if to := s.spec(r, s.i, false); to > s.i {
+	at := s.behindComma(s.i)
+	if to := s.spec(r, at, false); to > at {
 		s.i = to
 		s.intoOne(r)
 	} else if v, to := s.named("places", s.i); to >= 0 {

@@ -11,7 +11,7 @@ import (
 // statements are the forms about whole rows, and between them.
 var statements = []form{
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
-	{rule: "whole", pattern: "($rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] increase/increases/inc/incs/decrease/decreases/dec/decs", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
 		build: func(m *match) any {
 			r := repeatRows(m).(*ins.RepeatRows)
@@ -50,6 +50,8 @@ var statements = []form{
 		}
 		return &ins.Even{Course: c.Course, Cloth: rib}
 	}},
+	{rule: "goon", pattern: "(cont/continue/continuing/keep/carry/go) [on] [to] (work/working/knit/knitting/purl/purling/rib/ribbing/going/on/even/straight)", meaning: "the work goes on", example: "Keep knitting until piece measures 20 cm", build: yes},
+	{rule: "goon", pattern: "rib/ribbing", meaning: "the work goes on in rib", example: "Rib for 6 rows", build: yes},
 	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", build: func(m *match) any {
 		if m.p.r.crochet {
 			return nil
@@ -64,10 +66,23 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: m.said("around")}, Row: plainRow(id)}
 	}},
+	{rule: "whole", pattern: "(k/knit/p/purl) [across/around/along] [entire/whole/$next/this/full/complete/one] {w:row}", meaning: "one plain row", example: "Knit the next round", build: func(m *match) any {
+		if t := m.p.at(m.to); t.Kind == 'n' || t.Kind == 'w' && !t.Is("and", "then", "even", "plain") || !m.p.at(m.to-1).Is("row", "rnd", "round", "rd") {
+			return nil
+		}
+		id := "k"
+		if m.said("p", "purl") {
+			id = "p"
+		}
+		if m.p.line.IsRow() {
+			return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}}}}
+		}
+		return &ins.Even{Course: ins.Course{Rows: ins.N(1), Rounds: value[bool](m, "w")}, Row: plainRow(id)}
+	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
-	{rule: "whole", pattern: "[$make/cont/continue/now/knit] [working] [even/straight/as/in/on/to] {y:incloth} [only] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
-	{rule: "whole", pattern: "[$make/cont/continue/knit/purl] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | in pattern | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/knit/purl | {goon}] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | in pattern | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", build: func(m *match) any {
 		if !m.said("forth") && !m.has("n") {
 			return nil
@@ -359,6 +374,14 @@ func init() {
 	}
 }
 
+// ofPattern is the rows that were told last, where a row or more were.
+func ofPattern(m *match) any {
+	if m.p.r.these == 0 || m.p.line.IsRow() || m.p.at(m.from).Is("in") && m.to == m.from+2 || m.p.at(m.to).Is("from", "between", "on", "in", "as") {
+		return nil
+	}
+	return rowset{last: ins.N(m.p.r.these)}
+}
+
 // rowset is the rows that a later line means.
 type rowset struct {
 	last    ins.Num
@@ -379,6 +402,14 @@ var rowsets = []form{
 			}
 			return rowset{last: m.num("n", k)}
 		}},
+	{rule: "rowset", pattern: "[in] (this/these/above/established/same | this two/four/six/2/4 [-] row) pattern/patt/sequence/instructions", meaning: "the rows of the pattern", example: "Rep this pattern 5 times", build: ofPattern},
+	{rule: "rowset", pattern: "pattern/patt", meaning: "the rows of the pattern", example: "Rep pattern twice more", build: ofPattern},
+	{rule: "rowset", pattern: "from [$beg] {w:row} {n:num}", meaning: "the rows from there on", example: "Rep from Row 1 until piece measures 20 cm", build: func(m *match) any {
+		if n := m.num("n", 0); n.By != nil || n.All != 1 {
+			return nil
+		}
+		return rowset{last: ins.N(0)}
+	}},
 	{rule: "rowset", pattern: "this {w:row}", meaning: "the row just worked", example: "Rep this row 3 times more", build: func(m *match) any {
 		if !m.p.at(m.from-1).Is("rep", "repeat", "work", "knit", "repeating") {
 			return nil
@@ -387,6 +418,12 @@ var rowsets = []form{
 	}},
 	{rule: "rowset", pattern: "{w:row} {n:rownums}", meaning: "rows by their numbers", example: "Rep Row 2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums} {w:row}", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
+	{rule: "rowset", pattern: "{n:num} {w:row}", meaning: "the rows just worked", example: "Rep the 2 rows for pattern", build: func(m *match) any {
+		if !m.p.at(m.to-1).Is("rows", "rnds", "rounds") {
+			return nil
+		}
+		return rowset{last: m.num("n", 2)}
+	}},
 	{rule: "rowset", pattern: "r {n:rownums}", meaning: "rows by their numbers", example: "Rep R2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums}", meaning: "rows by their numbers", example: "Row 3: As 2nd.", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.to < len(m.p.t) && m.p.t[m.to].Kind == 'w' && !m.p.t[m.to].Is("twice", "once", "to", "for", "until") || m.p.t[m.from].Kind == 'n' && !m.p.t[m.from-1].Is("as", "rep", "repeat", "like") {
