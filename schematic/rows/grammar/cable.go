@@ -18,7 +18,7 @@ var (
 var stuck = text.Once(`(\d)st`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|[CcTt][a-z]{0,4}\d)[A-Za-z0-9]{0,4})\s*[:=]`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4}\d)[A-Za-z0-9]{0,4})\s*[:=]`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 func (r *Reader) tellCables(line string) {

@@ -15,7 +15,7 @@ type course struct {
 	ins.Course
 	both, marked, inner, spread bool
 	edge, side, panel           string
-	markers                     ins.Num
+	markers, on                 ins.Num
 	cloth                       ins.Cloth
 	where                       bool // it says where, so that it shapes
 	total, once                 bool
@@ -198,9 +198,17 @@ var clauses = []form{
 	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:stretch} | as many {x:stretch})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: func(m *match) any {
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
 	}},
+	{rule: "clause", pattern: "so [that] you have {x:stretch}", meaning: "words about it", example: "Rep rows 1-2 nine more times so you have a total of 10 repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "or (until/till/to/for/as {x:stretch})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over so many stitches", example: "Work even on 20 sts for 6 rows", build: func(m *match) any {
+		if !m.p.at(m.from-1).Is("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds") || m.p.line.IsRow() {
+			return nil
+		}
+		n := m.num("n", 0)
+		return clause(func(c *course) { c.on = n })
+	}},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {

@@ -477,7 +477,7 @@ type memo struct {
 // rule reads a rule at i: its value, and where it ends; -1 if it does not fit. Of several
 // forms the one that goes furthest is meant.
 func (p *parser) rule(k, i int) (any, int) {
-	if i > len(p.t) {
+	if i < 0 || i > len(p.t) {
 		return nil, -1
 	}
 	at := &p.memos[i*len(rules.native)+k]

@@ -28,6 +28,13 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in so many places", example: "k3", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first] {n:num} {u:unit} [{t:times}]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} across/over [of] [$next/$center/last/first/$rem/these/those/live/instep/heel/sole] {n:num} [instep/heel/sole/back/front/toe/new] $st [of/on/from {tail}]", meaning: "the stitch in so many places", example: "Row 3: K20, knit across the centre 13 sts, k27", build: func(m *match) any {
+		s, ok := stitchBare(m).(*ins.Stitch)
+		if !ok || s.Kind == nil || s.Kind.Craft != stitch.Knitting {
+			return nil
+		}
+		return s
+	}},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} $next/first/last/same {u:unit} [{l2:loop}]", meaning: "the stitch in the next place", example: "k next st", build: stitchNext},
 	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
@@ -139,8 +146,14 @@ var stitches = []form{
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
+	{rule: "stitch", pattern: "work/cont/continue all/$rem $st {x:asset}", meaning: "as the stitches come", example: "Row 3: Work all sts in pattern", build: func(m *match) any {
+		if !m.p.line.IsRow() {
+			return nil
+		}
+		return stitchTo(m)
+	}},
 	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: func(m *match) any { return true }},
-	{rule: "stitch", pattern: "work/pattern/patt {n:num} [$st] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
+	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
 			if !m.p.line.IsRow() || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
 				return nil
@@ -327,7 +340,7 @@ var stitches = []form{
 
 	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk | place {x:markname} marker | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
 	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
-	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | place/put marker/markers after/before/between $st {num} {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end", meaning: "which marker", example: "k2, place a new marker, k2", build: func(m *match) any { return true }},
 	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", build: func(m *match) any {

@@ -1049,7 +1049,7 @@ func (r *Reader) cut(t []text.Token) int {
 		case isStar(w):
 			star++
 		}
-		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
+		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
 			return i + 1
 		}
 	}
@@ -1061,6 +1061,14 @@ func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	w, next := &t[i], &t[i+1]
 	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line
 	return stop && (next.Cap || next.Ord > 0 || next.Kind == 'n' || isStar(next))
+}
+
+// nextBare reports whether the number of the row behind that of a label stands there alone: 1-5. K around. 6. K2tog around.
+func nextBare(l *ins.Label, t []text.Token) bool {
+	if l == nil || l.Next || len(l.Listed) > 0 || l.To.By != nil || len(t) < 4 || t[0].Kind != 'n' || t[0].Num.By != nil || t[0].Num.All != l.To.All+1 {
+		return false
+	}
+	return t[1].Is(".", ":") || t[1].Is("-") && t[2].Kind == 'n' && t[3].Is(".", ":")
 }
 
 // beginsRow reports whether the label of another row stands there.
@@ -1282,7 +1290,7 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	if len(l.Unread) == 0 {
 		return l.Stated != nil || !p.modal(p.t) && slices.ContainsFunc(l.Body, makes)
 	}
-	if p.prose(p.t) || len(p.t) > 0 && telling[p.t[0].S] && !p.t[0].Is("with", "from", "on", "for", "at", "in", "make", "using") {
+	if p.prose(p.t) || len(p.t) > 2 && p.t[0].Is("i", "i've", "i'm", "i'd", "i'll") || len(p.t) > 0 && telling[p.t[0].S] && !p.t[0].Is("with", "from", "on", "for", "at", "in", "make", "using") {
 		l.Unread = nil
 		return false
 	}

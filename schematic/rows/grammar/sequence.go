@@ -662,7 +662,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	if s.neutralAll(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
-		s.add(&ins.Nothing{}, from, s.i)
+		s.add(&ins.Nothing{Part: onNeedle(t.Sub)}, from, s.i)
 		return
 	}
 	q := s.within(t.Sub)
@@ -1249,8 +1249,8 @@ func (s *sequence) counted() bool {
 			firm && lead == s.i && s.at(s.i).Kind == 'n' && !s.restIsNothing(to) && !s.restIsWords(to) {
 			continue
 		}
-		if onNeedle(s.t[s.i:to]) { // a part of the row
-			s.add(&ins.Nothing{}, s.i, to)
+		if onNeedle(s.t[s.i:to]) {
+			s.add(&ins.Nothing{Part: true}, s.i, to)
 		} else {
 			s.add(&stated{groups: g}, s.i, to)
 		}
@@ -1305,7 +1305,7 @@ func (s *sequence) meansCount(g []ins.StitchGroup, to int, firm bool) bool {
 // onNeedle reports whether a count is that of one needle of several: 25 sts on needle 1.
 func onNeedle(t []text.Token) bool {
 	for i := 1; i < len(t); i++ {
-		if t[i].Kind == 'n' && t[i-1].Is("needle", "needles") || t[i].Is("each") && t[i-1].Is("on") && (i == len(t)-1 || t[i+1].Is("needle", "dpn")) {
+		if (t[i].Kind == 'n' || t[i-1].Is("on") && t[i].Ord > 0 && near(t, i+1).Is("needle")) && (t[i-1].Is("needle", "needles") || t[i].Ord > 0) || t[i].Is("each") && t[i-1].Is("on") && (i == len(t)-1 || t[i+1].Is("needle", "dpn")) {
 			return true
 		}
 	}

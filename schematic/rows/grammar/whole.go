@@ -29,6 +29,9 @@ var statements = []form{
 	{rule: "whole", pattern: "[then] $make [a] rs/ws {w:row} [only] once [more/again]", meaning: "the row of that side is worked again", example: "Rep last 2 rows twice more, then work RS row only once more", build: func(m *match) any {
 		return &ins.RepeatRows{Last: ins.N(2), Times: ins.N(1), Course: ins.Course{Rows: ins.N(1)}}
 	}},
+	{rule: "whole", pattern: "$rep for [another/further/$next] {n:num} [more] {w:row}", meaning: "the row is worked again", example: "Row 3: K. Repeat for another 2 rows", build: func(m *match) any {
+		return &ins.RepeatRows{Last: ins.N(1), Times: m.num("n", 1), Course: ins.Course{Times: m.num("n", 1), HasTimes: true}}
+	}},
 	{rule: "whole", pattern: "$make {w:row} {n:rownums}", meaning: "rows are worked again", example: "Rep rows 1-4 five times, then work row 1", build: func(m *match) any {
 		if !m.p.t[0].Is("rep", "repeat") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
 			return nil
@@ -122,8 +125,8 @@ var statements = []form{
 		}},
 	{rule: "whole", pattern: "(bind/cast off | bo) [for shoulder/shoulders/armhole/armholes/neck] {n:num} [{u:unit}] [at $beg of] [each of] $next {r:num} {w:row}", meaning: "bound off at the beginning of rows", example: "Cast off for shoulders 3 sts next 6 rows", build: bindEach},
 	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
-	{rule: "whole", pattern: "at $beg of $next {r:num} {w:row} [,] (bind/cast off | bo) {n:num} [{u:unit}] [each]", meaning: "bound off at the beginning of rows", example: "At beg of next 2 rows, bind off 4 sts", build: bindEach},
-	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] at $beg/end of [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
+	{rule: "whole", pattern: "at $beg of [each/both] [of] $next {r:num} {w:row} [,] (bind/cast off | bo) {n:num} [{u:unit}] [each]", meaning: "bound off at the beginning of rows", example: "At beg of next 2 rows, bind off 4 sts", build: bindEach},
+	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] (at $beg/end of [each of] [$next] | in/on/over $next) [{r:num}] {w:row} [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
 	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] [at] [$beg] [of/on] [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "and then more of it", example: "Bind off 4 sts at beg of next 2 rows, then 2 sts at beg of foll 4 rows",
 		build: func(m *match) any {
 			if !m.said("next", "foll", "following", "beg", "beginning") {
@@ -131,14 +134,14 @@ var statements = []form{
 			}
 			return bindEach(m)
 		}},
-	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem] [$rem] [$st] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
+	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
 		build: func(m *match) any {
 			return &ins.BindOff{All: true}
 		}},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at {e:edgename} {c:course}", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
-	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) {n:num} [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
+	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
 		build: func(m *match) any {
 			if !m.has("n") || m.said("off") {
 				return nil
@@ -169,7 +172,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset] (on hold on | on hold | on/onto/to/aside) [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset] (on hold on | on hold | on/onto/to/aside) [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
 			if m.said("cable", "cn", "double", "dpn") {
 				return nil
@@ -328,7 +331,7 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch}", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch} [and knit/work with/using {y:stretch}]", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/rearrange/distribute/spread/divide) {x:stretch} [:] {y:sentence}", meaning: "stitches are put on needles", example: "Arrange sts as follows: 19 sts on needle 1, 9 sts each on needles 2 and 3", build: func(m *match) any {
 		if !m.said("follows") {
 			return nil
@@ -376,7 +379,7 @@ func init() {
 
 // ofPattern is the rows that were told last, where a row or more were.
 func ofPattern(m *match) any {
-	if m.p.r.these == 0 || m.p.line.IsRow() || m.p.at(m.from).Is("in") && m.to == m.from+2 || m.p.at(m.to).Is("from", "between", "on", "in", "as") {
+	if m.p.r.these == 0 || m.p.line.IsRow() || m.p.at(m.from).Is("in") && m.to == m.from+2 || m.p.at(m.to).Is("from", "between", "on", "in", "as") || m.p.at(m.from-1).Is("with") {
 		return nil
 	}
 	return rowset{last: ins.N(m.p.r.these)}
@@ -402,7 +405,7 @@ var rowsets = []form{
 			}
 			return rowset{last: m.num("n", k)}
 		}},
-	{rule: "rowset", pattern: "[in] (this/these/above/established/same | this two/four/six/2/4 [-] row) pattern/patt/sequence/instructions", meaning: "the rows of the pattern", example: "Rep this pattern 5 times", build: ofPattern},
+	{rule: "rowset", pattern: "[in] (this/these/above/established/same | this (two/four/six/eight | {num}) [-] row) pattern/patt/sequence/instructions", meaning: "the rows of the pattern", example: "Rep this pattern 5 times", build: ofPattern},
 	{rule: "rowset", pattern: "pattern/patt", meaning: "the rows of the pattern", example: "Rep pattern twice more", build: ofPattern},
 	{rule: "rowset", pattern: "from [$beg] {w:row} {n:num}", meaning: "the rows from there on", example: "Rep from Row 1 until piece measures 20 cm", build: func(m *match) any {
 		if n := m.num("n", 0); n.By != nil || n.All != 1 {
@@ -431,7 +434,7 @@ var rowsets = []form{
 		}
 		return value[rowset](m, "n")
 	}},
-	{rule: "rowset", pattern: "{x:rowname} {w:row}", meaning: "a row by its name", example: "Rep dec row every 6th row 3 more times", build: func(m *match) any { return rowset{name: value[string](m, "x")} }},
+	{rule: "rowset", pattern: "[this/these] {x:rowname} {w:row}", meaning: "a row by its name", example: "Rep dec row every 6th row 3 more times", build: func(m *match) any { return rowset{name: value[string](m, "x")} }},
 }
 
 // rowNums reads rows by their numbers: 3, 2 and 4, 5 to 8.
@@ -607,7 +610,7 @@ func evenUntil(m *match) any {
 	if c.where || m.has("l") && (m.p.t[m.from].Is("with") || m.p.at(m.to).Is("needle", "needles", "hook")) { // with 4 mm straight needles
 		return nil
 	}
-	e.Course, e.Cloth = c.Course, c.cloth
+	e.Course, e.Cloth, e.Part = c.Course, c.cloth, c.on
 	if y, ok := m.get("y").(ins.Cloth); ok {
 		e.Cloth = y
 	}

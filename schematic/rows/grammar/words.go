@@ -26,7 +26,7 @@ type thing struct {
 var also = map[string]string{
 	"knit2together": "k2tog", "knit2tog": "k2tog", "k2t": "k2tog", "k2together": "k2tog", "knittwotogether": "k2tog", "knit2togethertbl": "ssk", "k2togtbl": "ssk", "k2togb": "ssk", "narrow": "k2tog", "nar": "k2tog", "n": "k2tog",
 	"p2together": "p2tog", "purl2together": "p2tog", "purl2tog": "p2tog", "purltwotogether": "p2tog", "p2togtbl": "ssp", "p2togb": "ssp", "p2t": "p2tog", "k3togtbl": "sk2p", "knit3together": "k3tog", "k3together": "k3tog", "purl3together": "p3tog", "p3together": "p3tog", "p3togtbl": "p3tog",
-	"sssk": "sk2p", "sl1k1psso": "skpo", "skpsso": "skpo", "sl1k2togpsso": "sk2p", "sk2togpo": "sk2p", "dd": "s2kp", "s2k1p": "s2kp", "s2kp2": "s2kp", "s1k1psso": "skpo", "slk1psso": "skpo", "slipandbind": "skpo", "slbind": "skpo", "skpo2": "sk2p", "sl1k2togp": "sk2p", "sk2psso": "sk2p", "ssskpo": "sk2p",
+	"sssk": "sk2p", "slipslipknitdecrease": "ssk", "sskdecrease": "ssk", "k2togdecrease": "k2tog", "decreasek2tog": "k2tog", "sl1k1psso": "skpo", "skpsso": "skpo", "sl1k2togpsso": "sk2p", "sk2togpo": "sk2p", "dd": "s2kp", "s2k1p": "s2kp", "s2kp2": "s2kp", "s1k1psso": "skpo", "slk1psso": "skpo", "slipandbind": "skpo", "slbind": "skpo", "skpo2": "sk2p", "sl1k2togp": "sk2p", "sk2psso": "sk2p", "ssskpo": "sk2p",
 	"mk1": "m1", "mk": "m1", "make1": "m1", "inc1m1": "m1", "m1k": "m1", "m1b": "m1", "m1f": "m1", "m1a": "m1", "m1st": "m1", "m1z": "m1", "m": "m1", "kll": "m1l", "lli": "m1l", "rli": "m1r", "linc": "m1l", "rinc": "m1r", "m1lp": "m1l", "m1rp": "m1r", "m1pl": "m1l", "m1pr": "m1r", "m1left": "m1l", "m1right": "m1r", "make1left": "m1l", "make1right": "m1r", "bli": "m1", "kfbl": "kfb",
 	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "threadforward": "yo", "tyo": "yo", "makeone": "m1", "takein": "k2tog", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
 	"kf&b": "kfb", "kfandb": "kfb", "k1fandb": "kfb", "knitfrontandback": "kfb", "kbf": "kfb", "incinnextst": "", "pfandb": "pfb", "pf&b": "pfb", "p1f&b": "pfb", "k1f&b": "kfb", "k1fb": "kfb", "kifb": "kfb",
@@ -219,7 +219,7 @@ func longest(p *parser, i int) (best thing, to int) {
 			continue
 		}
 		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n' // 3 sc tog are three
-		if v, ok := p.r.thing(b); ok && !apart {
+		if v, ok := p.r.thing(b); ok && !apart && !(v.Kind != nil && v.Kind.Key == "cable" && t.Kind == 'n' && p.at(i+k+1).Kind == 'w' && p.at(i+k+1).Glued) { // c6q is not c6
 			best, to = v, i+k+1
 		}
 	}
@@ -313,7 +313,11 @@ func cableStitches(w string) int {
 	case "lt", "rt", "ltw", "rtw", "tw", "lt2", "rt2":
 		return 2
 	}
-	if len(w) < 3 || len(w) > 8 || !strings.ContainsAny(w, "123456789") {
+	if side := strings.TrimLeft(w, "0123456789"); side != w && (side == "lc" || side == "rc" || side == "lpc" || side == "rpc" || side == "lt" || side == "rt") { // 4LC
+		n, _ := strconv.Atoi(w[:len(w)-len(side)])
+		return n
+	}
+	if len(w) < 2 || len(w) > 8 || !strings.ContainsAny(w, "123456789") {
 		return 0
 	}
 	if w[1] == '/' || len(w) > 4 && w[2] == '/' {
@@ -328,10 +332,13 @@ func cableStitches(w string) int {
 		return sum
 	}
 	m := crossings()[1].FindStringSubmatch(w)
-	if m == nil || w[0] == 'c' && w == "c"+m[1] { // c6 may be a colour
+	if m == nil {
 		return 0
 	}
 	n, _ := strconv.Atoi(m[1])
+	if w == "c"+m[1] && (n < 4 || n%2 != 0) { // c2 may be a colour
+		return 0
+	}
 	return n
 }
 

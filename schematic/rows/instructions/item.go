@@ -129,6 +129,7 @@ type (
 	Nothing struct {
 		Placed
 		Colour string // the yarn that they take up; empty: none
+		Part   bool   // they count one needle: what is worked is a part of the row
 		Under  bool   // a round goes on from them along the other side of its foundation chain
 	}
 	// Unread is what could not be read.

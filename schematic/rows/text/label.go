@@ -241,7 +241,8 @@ func (p *labeller) further() bool {
 		p.l.To = to
 		p.eatAny("inclusive", "incl")
 	case p.every():
-	case p.eat(",", "and") || p.eatAny(",", "and", "&", "+", "or"):
+	case p.peek(0).Is("(") && p.everyBracketed():
+	case p.eat(",", "and") || p.eat(",", "&") || p.eatAny(",", "and", "&", "+", "or"):
 		n, ok := p.number()
 		if !ok {
 			return false
@@ -323,6 +324,17 @@ func (p *labeller) every() bool {
 	return true
 }
 
+// everyBracketed reads (and all odd rounds) behind the number of a label.
+func (p *labeller) everyBracketed() bool {
+	save := p.i
+	p.i++
+	if p.every() && p.eatAny(")", "]") {
+		return true
+	}
+	p.i, p.l.Even, p.l.Odd = save, false, false
+	return false
+}
+
 // bare reads 3. and 6-7. and 11, 12, 13.: numbers alone, if a sign stands behind them.
 func (p *labeller) bare() bool {
 	start := p.i
@@ -367,9 +379,12 @@ func (p *labeller) named() bool {
 	if p.everyRow() {
 		return true
 	}
-	if p.peek(0).Is("for", "over") && (p.peek(1).Is("next", "following") || p.peek(1).Is("the") && p.peek(2).Is("next", "following")) { // For the next 2 rows:
-		for p.i++; p.peek(0).Is("the"); p.i++ {
-		}
+	switch lead := p.peek(0); {
+	case !lead.Is("for", "over", "on") || !p.nextAhead():
+	case lead.Is("on"): // On the next round, k12, pm
+		start = p.i
+		defer func() { p.firm, p.verb = p.l.Next && p.peek(0).Is(","), !p.peek(0).Is(",") }()
+	default: // For the next 2 rows:
 		defer func() { p.verb = true }()
 	}
 	if p.peek(0).Ord > 0 && p.peek(1).Is("inc", "dec", "increase", "decrease", "short", "buttonhole", "eyelet") { // 2nd inc row
@@ -398,6 +413,19 @@ func (p *labeller) named() bool {
 	p.l.Name = RowName(strings.Join(words, " "))
 	p.namedNumbers(first)
 	p.verb = !names[first.S] || first.Is("inc", "dec", "increase", "decrease", "bind", "cast", "set", "place", "marker", "joining", "last", "chain", "lace", "picot", "gather", "short") && !p.peek(0).Cap
+	return true
+}
+
+// nextAhead goes behind a preposition to 'next', if that stands behind it.
+func (p *labeller) nextAhead() bool {
+	k := 1
+	for p.peek(k).Is("the") {
+		k++
+	}
+	if !p.peek(k).Is("next", "following") {
+		return false
+	}
+	p.i += k
 	return true
 }
 

@@ -17,6 +17,9 @@ func (w *work) resolve(by ins.Item) (kind *stitch.Stitch, makes, uses int) {
 		return n.Kind, n.Kind.Makes, n.Kind.Uses
 	case n.Inc:
 		k := w.kind()
+		if k.Craft == stitch.Knitting && w.pick.raised() {
+			return stitch.ByID("m1"), 1, 0
+		}
 		if k.Craft == stitch.Knitting {
 			k = stitch.ByID("kfb")
 		}

@@ -17,6 +17,7 @@ type key struct {
 	over  bool // a chain behind slip stitches stands over the next stitch
 	turns bool // the last chain of a foundation is one to turn with
 	both  ins.Span
+	made  bool // an increase of knitting is a stitch made between two, and none worked twice into
 }
 
 // picks is what one reading takes of what the text leaves open.
@@ -64,6 +65,9 @@ func (p *picks) chain(k int, hook bool, at ins.Span) ins.Counts {
 // inAll reports whether a number of repeats is meant in all.
 func (p *picks) inAll() bool { return p.take(key{inAll: true}, ins.Span{}, false) }
 
+// raised reports whether an increase in a row of knitting is made between two stitches.
+func (p *picks) raised() bool { return p != nil && p.take(key{made: true}, ins.Span{}, false) }
+
 // turns reports whether a row over a foundation leaves its first chain to turn.
 func (p *picks) turns() bool { return p.take(key{turns: true}, ins.Span{}, false) }
 
@@ -76,7 +80,7 @@ func (p *picks) unusual() int {
 	n := 0
 	for k, v := range p.taken {
 		switch {
-		case k.inAll && v, k.turns && v, k.over && v, k.both.Line > 0 && v:
+		case k.inAll && v, k.turns && v, k.made && v, k.over && v, k.both.Line > 0 && v:
 			n += 2
 		case k.chain == 1 && v, k.chain >= 3 && !v:
 			n += 3

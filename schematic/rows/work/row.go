@@ -381,7 +381,7 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 		return
 	}
 	body, foundation := r.founds(l, body)
-	if r.repeat(l, r.meant(l, r.around(l, skippedOnce(body))), times) {
+	if r.repeat(l, r.meant(l, r.around(l, r.implied(l, skippedOnce(body)))), times) {
 		r.check(l)
 	}
 	if foundation {
@@ -419,6 +419,40 @@ func (r *runner) foundRow(l *ins.Line, n *ins.Chain, ring bool) {
 		r.g.anew()
 		r.g.foundation(f, l.At.Line, ring)
 	}
+}
+
+// leastImplied is how often a few stitches go into the row below at least, for them to be meant all along it.
+const leastImplied = 4
+
+// implied repeats a row that is told as the few stitches of its rib, K2, p2, all along the row below.
+func (r *runner) implied(l *ins.Line, body []ins.Item) []ins.Item {
+	if r.fab == nil || !r.known() || !l.IsRow() {
+		return body
+	}
+	used, from, to := 0, -1, len(body)
+	for i, n := range body {
+		s, ok := n.(*ins.Stitch)
+		switch {
+		case is[*ins.Nothing](n) && from < 0, is[*ins.Turn](n) && i == len(body)-1:
+			if from >= 0 {
+				to = i
+			}
+			continue
+		case !ok || s.Kind == nil || s.Kind.ID != "k" && s.Kind.ID != "p" || len(s.Places) > 0:
+			return body
+		}
+		if from < 0 {
+			from = i
+		}
+		used += s.N.At(r.size)
+	}
+	have := r.fab.stitches()
+	if from < 0 || to-from < 2 || used <= 0 || have%used != 0 || have/used < leastImplied {
+		return body
+	}
+	rep := &ins.Repeat{Body: body[from:to], Until: ins.Extent{Kind: ins.ToEnd, At: l.At}, Stop: -1}
+	rep.Put(body[from].Span())
+	return slices.Concat(body[:from], []ins.Item{rep}, body[to:])
 }
 
 // repeat works a body so many times over the row that is there.
@@ -736,7 +770,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 // loosen says of what was found in a row of which the words are vague that it is no more than loosely so.
 func (w *work) loosen() {
 	for i := range w.found {
-		if f := &w.found[i]; w.vague && f.why == none {
+		if f := &w.found[i]; f.why == none && (w.vague || w.free && f.kind == "rows/over-use") { // free: beside what is picked up others may have waited
 			f.why = loosely
 		}
 	}

@@ -208,6 +208,7 @@ func (w *work) emit(r run, feet []int, by ins.Item) {
 func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	switch n := n.(type) {
 	case *ins.Nothing:
+		w.free = w.free || n.Part
 		if n.Under {
 			w.otherSide()
 		}
