@@ -218,7 +218,7 @@ func longest(p *parser, i int) (best thing, to int) {
 		if t.Kind == 'n' && k == 0 && !p.joins(i) {
 			continue
 		}
-		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n' // 3 sc tog are three
+		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n'                                                          // 3 sc tog are three
 		if v, ok := p.r.thing(b); ok && !apart && !(v.Kind != nil && v.Kind.Key == "cable" && t.Kind == 'n' && p.at(i+k+1).Kind == 'w' && p.at(i+k+1).Glued) { // c6q is not c6
 			best, to = v, i+k+1
 		}
