@@ -138,7 +138,10 @@ func (b *builder) facts(all []Fact, narrow float64) {
 	if b.o.Large {
 		side = 0
 	}
-	for _, f := range all {
+	for k, f := range all {
+		if k > 0 && k == len(all)-1 {
+			b.atoms[len(b.atoms)-1].keep = true // the last one does not stand alone over a page
+		}
 		name := wrap([]run{{f.Name, fonts.Bold, sheet.Black}}, size, max(side, b.wide()*b.stack())-2)
 		from := len(b.atoms)
 		if side == 0 {

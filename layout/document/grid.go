@@ -56,45 +56,69 @@ func (b *builder) table(t grid) {
 	}
 }
 
-// gutter is between the parts of a table that stand side by side, mm.
-const gutter = 10.0
+// The room between the parts of a table that stand side by side, mm.
+const gutter, leastGutter = 10.0, 6.0
 
-// abreast sets a narrow table in two or three parts side by side, if the page has room for it so and not otherwise.
+// abreast sets a narrow table in two or three parts side by side, if the page has room for it so and not otherwise; or
+// else on the next page, if the whole of it stands there so and is parted otherwise.
 func (b *builder) abreast(c *columns, show []int) bool {
 	whole := c.part(show, inset)
 	room := b.p.bottom() - b.p.top()
 	for _, a := range b.atoms {
 		room -= a.gap + a.high
 	}
-	if heightOf(whole.atoms()) <= room {
+	over := heightOf(whole.atoms()) - room // what stands on the next page
+	if over <= 0 {
 		return false
 	}
-	step := whole.right() - inset + gutter
-	for n := 2; n <= 3 && float64(n)*step-gutter <= b.wide(); n++ {
-		var parts [][]atom
-		high := 0.0
-		for i, rows := range c.cut(n) {
-			one := *c
-			one.rows = rows
-			parts = append(parts, one.part(show, inset+float64(i)*step).atoms())
-			high = max(high, heightOf(parts[i]))
-		}
-		if high > room {
-			continue
-		}
-		gap := parts[0][0].gap
-		b.add(atom{gap: gap, high: high - gap, draw: func(g *sheet.Group, y float64) {
-			for _, p := range parts {
-				at := y
-				for _, a := range p {
-					a.draw(g, at)
-					at += a.high
-				}
+	next := b.p.bottom() - edge - lineHigh(b.p.headSize()) - 5 - headingHigh(b.p.size)
+	for _, most := range []float64{room, min(next, over)} {
+		for n := 2; n <= 3; n++ {
+			wide := whole.right() - inset
+			air := min(gutter, (b.wide()-float64(n)*wide)/float64(n-1))
+			if air < leastGutter {
+				break
 			}
-		}})
-		return true
+			parts := c.runs(n, show, wide+air)
+			high := 0.0
+			for _, p := range parts {
+				high = max(high, heightOf(p))
+			}
+			if high <= most {
+				b.add(beside(parts, high))
+				return true
+			}
+		}
 	}
 	return false
+}
+
+// headingHigh is room enough for the heading of a table, mm.
+func headingHigh(size float64) float64 { return 4 * size }
+
+// runs are the atoms of n parts of a table, so much apart from each other.
+func (c *columns) runs(n int, show []int, step float64) [][]atom {
+	var parts [][]atom
+	for i, rows := range c.cut(n) {
+		one := *c
+		one.rows = rows
+		parts = append(parts, one.part(show, inset+float64(i)*step).atoms())
+	}
+	return parts
+}
+
+// beside is parts of a table, of which the highest is so high, as one thing.
+func beside(parts [][]atom, high float64) atom {
+	gap := parts[0][0].gap
+	return atom{gap: gap, high: high - gap, draw: func(g *sheet.Group, y float64) {
+		for _, p := range parts {
+			at := y
+			for _, a := range p {
+				a.draw(g, at)
+				at += a.high
+			}
+		}
+	}}
 }
 
 func heightOf(all []atom) float64 {

@@ -250,7 +250,7 @@ func (b *builder) instructions() {
 		}
 		hang := b.p.size * 1.4
 		for k, t := range s.Lines {
-			almost := k > 0 && k == len(s.Lines)-2 // the last one does not stand alone over a page
+			almost := k == len(s.Lines)-2 // the last one does not stand alone over a page
 			b.para(labelled(b.runs(t)), inset, min(b.wide(), 46*b.p.size), hang, b.p.size*0.28, almost)
 		}
 	}

@@ -97,6 +97,27 @@ func TestEveryCountThatIsAskedMakesTheMeasurement(t *testing.T) {
 	}
 }
 
+// One that is longer than what is left in any number of runs stands on the next page, whole: the cardigan's 60 lines.
+func TestALongTableOfOneSizeStandsWholeOnTheNextPage(t *testing.T) {
+	gs, c := worked(t, "../../examples/saltmarsh-cardigan.yaml")
+	size := document.Options{Size: 2, Alone: true}
+	pages, err := document.Handout(gs, c, size)
+	require.NoError(t, err)
+	holds(t, "next", pages, size)
+	heads := func(s *sheet.Sheet) (n int) {
+		for _, text := range textsOn([]*sheet.Sheet{s}) {
+			if text == "Measurement" {
+				n++
+			}
+		}
+		return n
+	}
+	assert.Equal(t, 0, heads(pages[0]))
+	assert.Equal(t, 2, heads(pages[1]), "two runs")
+	assert.Contains(t, textsOn(pages[1:2]), "Finished measurements", "its heading goes with it")
+	assert.Equal(t, 0, heads(pages[2]))
+}
+
 // A table that is narrow and longer than what is left of its page stands in runs beside each other.
 func TestANarrowTableStandsBesideItselfRatherThanOverTwoPages(t *testing.T) {
 	gs, c := worked(t, "../../examples/windlass-raglan.yaml")
