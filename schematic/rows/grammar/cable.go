@@ -54,6 +54,16 @@ func mayTell(line string) bool {
 	return false
 }
 
+// describes reports whether a line begins with the name of a cable and tells how it is crossed.
+func describes(line string) bool {
+	at := told().FindStringIndex(line)
+	if at == nil || at[0] > 0 {
+		return false
+	}
+	_, ok := crossOf(line[at[1]:])
+	return ok
+}
+
 var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "st": 1, "stitch": 1}
 
 func smallNumber(s string) int {
@@ -75,7 +85,7 @@ func smallNumber(s string) int {
 func crossOf(words string) (stitch.Cross, bool) {
 	words = stuck().ReplaceAllString(strings.ToLower(words), "$1 st")
 	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
-	if m := crossed().FindStringSubmatch(words); m != nil && (strings.Contains(words, "cable") || strings.Contains(words, " cn") || strings.Contains(words, "cn,")) {
+	if m := crossed().FindStringSubmatch(words); m != nil && containsAny(words, "cable", " cn", "cn,", "extra needle", "spare needle", "dpn") {
 		c := stitch.Cross{Held: smallNumber(m[1]), Over: smallNumber(m[4]), Left: m[2] == "front"}
 		c.Purl = (m[3][0] == 'p') == c.Left && (m[6][0] == 'p') != c.Left
 		c.Twisted = c.Left && through(m[7]) || !c.Left && through(m[5])

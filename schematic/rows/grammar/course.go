@@ -221,7 +221,7 @@ var clauses = []form{
 				c.Times, c.HasTimes, c.total = t.n, true, t.total && !t.more
 			})
 		}},
-	{rule: "clause", pattern: "[for] [a] [another/further/next/$next/total] [of] {n:num} [more] {w:row} [more]", meaning: "for so many rows", example: "Work even in pattern for 10 rows",
+	{rule: "clause", pattern: "[for] [a] [another/further/next/$next/total/first/last] [of] {n:num} [more] {w:row} [more]", meaning: "for so many rows", example: "Work even in pattern for 10 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 1), value[bool](m, "w")
 			if !m.said("for") {
@@ -282,7 +282,7 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.Until = n })
 		}},
-	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} (between/for/within/in {x:stretch})", meaning: "until a part of the row has so many", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
+	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} (between/for/within/in/outside/inside/beyond {x:stretch})", meaning: "until a part of the row has so many", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
 		if m.said("all", "total") || value[ins.Unit](m, "u").Row {
 			return nil
 		}
@@ -567,7 +567,7 @@ func anyEnd(p *parser, i int) (any, int) {
 	j := i
 	for ; j < len(p.t); j++ {
 		t := p.at(j)
-		if t.Is(".", ";", "then", "ending", "finishing", "--") || t.Kind == 'g' && !p.neutralAll(t.Sub) || t.Is(",", "and") && p.worksOn(j+1) || isStar(t) {
+		if t.Is(".", ";", "then", "ending", "finishing", "--") || t.Kind == 'g' && p.countsIn(t.Sub) != nil || t.Is(",", "and") && p.worksOn(j+1) || isStar(t) {
 			break
 		}
 	}

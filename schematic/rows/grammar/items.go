@@ -108,14 +108,14 @@ var stitches = []form{
 			}
 			return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (on to | to/on/onto) [cable/cn/c/spare/dpn] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
+	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (on to | to/on/onto) [$spare/cn/c] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
 		build: func(m *match) any {
 			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare") && !m.said("hold") {
 				return nil
 			}
 			return &ins.Nothing{}
 		}},
-	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from [cable/spare/dpn] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [$spare] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: func(m *match) any {
 		id := "k"
 		if m.said("p", "purl") {
@@ -152,6 +152,13 @@ var stitches = []form{
 		}
 		return stitchTo(m)
 	}},
+	{rule: "stitch", pattern: "(work/knit | cont working) [all/each/every/$rem] [$rem/other] [$st] (as | in manner/way [that/in which]) [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is) [them/it] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: K3, work each stitch in the manner it presents, k3", build: func(m *match) any {
+		if !m.p.line.IsRow() || !m.said("it", "they", "you") {
+			return nil
+		}
+		return stitchTo(m)
+	}},
+	{rule: "stitch", pattern: "(k/knit/p/purl) first [{n:num}] [$st] and last {m:num} [$st] [,] [and] (k/knit/p/purl) [all/every] $rem/rest/others/other [$st]", meaning: "the stitches at both ends, and those between them", example: "Row 2: Knit first 3 and last 3 sts, purl all remaining sts", build: endsAndRest},
 	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: func(m *match) any { return true }},
 	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
@@ -349,6 +356,24 @@ var stitches = []form{
 		}
 		return &ins.Nothing{}
 	}},
+}
+
+// endsAndRest is a row of which the first and the last stitches are told before those between them.
+func endsAndRest(m *match) any {
+	other := map[string]string{"k": "p", "p": "k"}
+	id := m.p.t[m.from].S[:1]
+	n := m.num("n", 0)
+	last := m.num("m", 1)
+	if !m.has("n") {
+		n = last
+	}
+	between := &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
+	if m.said(map[string][]string{"k": {"k", "knit"}, "p": {"p", "purl"}}[other[id]]...) {
+		between.Kind = stitch.ByID(other[id])
+	}
+	between.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToLast, N: last, Unit: ins.Unit{Word: "st"}, At: m.span()}, At: m.span()}}
+	body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: n}, between, &ins.Stitch{Kind: stitch.ByID(id), N: last}}
+	return &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
 }
 
 // stitchOf is the stitch that a form names, without its places.

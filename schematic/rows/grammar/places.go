@@ -19,6 +19,7 @@ var macros = map[string]string{
 	"$inc":    "inc/incr/increase/incs/increasing/increases/add/adding/widen/widening",
 	"$dec":    "dec/decr/decrease/decs/decreasing/decreases/narrow/narrowing",
 	"$tch":    "tch/turning/beg/beginning/starting/initial/first/start",
+	"$spare":  "cable/spare/dpn/extra/double/dp/auxiliary/another/separate/empty/pointed",
 	"$make":   "work/make/do/working/making/crochet/worked/with",
 	"$off":    "off/of",
 	"$rep":    "rep/repeat/repeating/reps/rpt/repeated",

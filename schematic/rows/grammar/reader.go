@@ -495,7 +495,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words(kind, "", n, true)
 		return true
 	}
-	if r.mode == "" && explained().MatchString(trimmed) {
+	if r.mode == "" && (explained().MatchString(trimmed) || describes(trimmed)) {
 		r.x.Read.Words++
 		r.words("stitches", trimmed, n, false)
 		return true

@@ -62,7 +62,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.placeFirst():
 		case s.placeLast():
 		case s.item(s.i):
-		case s.bareNumber():
+		case s.inColour(), s.bareNumber():
 		default:
 			s.clause()
 		}
@@ -455,6 +455,9 @@ func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 		return to
 	}
 	if v, to := s.named("extent", i); to >= 0 {
+		if w, next := s.named("extent", to+1); next >= 0 && s.at(to).Is(",") && v.(ins.Extent).Kind == ins.ToEnd { // across, to last 4 sts
+			v, to = w, next
+		}
 		r.Times, r.Until = ins.Num{}, v.(ins.Extent)
 		return to
 	}
@@ -748,6 +751,13 @@ func (s *sequence) timesIn(t []text.Token, from int) bool {
 
 // remarks reports whether a bracket tells of the work and is no part of it: (Those 2 stitches are always knit.)
 func (s *sequence) remarks(t []text.Token) bool {
+	if t[0].Cap && t[len(t)-1].Is(".", "row", "rows", "round", "rnd") { // (Knit first 3 and last 3 stitches on every row.)
+		for i := 1; i < len(t); i++ {
+			if _, row := text.RowWord(t[i].S); row && t[i-1].Is("every", "each", "all") {
+				return true
+			}
+		}
+	}
 	return t[0].Cap && t[0].Is("those", "these", "this", "that", "they", "it", "you", "your", "if", "note", "there", "remember", "when", "don't", "the") && s.tells(t)
 }
 
@@ -1105,6 +1115,18 @@ func (s *sequence) taken(from, to int) string {
 		}
 	}
 	return ""
+}
+
+// inColour reads a number with the letter of a yarn, so many stitches in it: 1B, 2A.
+func (s *sequence) inColour() bool {
+	n, c := s.at(s.i), s.at(s.i+1)
+	end := s.at(s.i + 2)
+	if n.Kind != 'n' || c.Kind != 'w' || !c.Glued || !c.Cap || len(c.S) != 1 || c.S[0] > 'h' || s.r.crochet || !s.line.IsRow() || end.Kind == 'w' || end.Kind == 'n' {
+		return false
+	}
+	s.add(&ins.Stitch{N: n.Num, Colour: strings.ToUpper(c.S)}, s.i, s.i+2)
+	s.i += 2
+	return true
 }
 
 // bareNumber reads a number alone between increases and decreases, so many stitches as the row has them: 3, inc, 7, inc.

@@ -21,6 +21,12 @@ var statements = []form{
 	{rule: "whole", pattern: "$make/knit {r:rowset} {c:course}", meaning: "rows are worked again", example: "Work rows 1 and 2 three times more",
 		build: func(m *match) any {
 			c, s := value[course](m, "c"), value[rowset](m, "r")
+			if n := c.Times; len(s.rows) > 1 && c.HasTimes && n.By == nil && n.All > 1 && !m.said("more", "again", "further", "another", "additional") && c.Course.Length == nil { // in all
+				r := repeatRows(m).(*ins.RepeatRows)
+				r.Times = ins.N(n.All - 1)
+				r.Course.Times = r.Times
+				return r
+			}
 			if !c.HasTimes || !m.said("more", "again", "further", "another", "additional") && (s.name == "" || m.said("short", "plain", "even", "straight", "garter", "rib", "knit", "purl")) {
 				return nil
 			}
@@ -326,6 +332,12 @@ var statements = []form{
 	{rule: "neutral", pattern: "(end/ending/finish/finishing/stop/stopping by/with/after completing/working/finishing) {w:row} {n:num} [{x:fromwhere}]", meaning: "with which row it ends", example: "End by completing Row 4", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "working/work over/around/behind/between {u:unit} {tail}", meaning: "over what the next stitches are worked", example: "*working over ch-3 sp of Rnd 3, 3 dc in ch-3 sp of Rnd 2; rep from * around", build: func(m *match) any {
 		if !m.p.at(m.to).Is(",") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "begin/start/commence (to decrease/increase/shape/dec/inc | decreases/decreasing/increases/increasing/shaping) [crown/top/rows/rounds/rnds/toe/heel/thumb/neck]", meaning: "what begins now", example: "Knit 1 round, then begin to decrease", build: func(m *match) any {
+		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
 			return nil
 		}
 		return &ins.Nothing{}

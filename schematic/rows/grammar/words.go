@@ -186,7 +186,7 @@ func kind(p *parser, i int) (any, int) {
 		return thing{Call: g}, to
 	}
 	best, to := longest(p, i)
-	if to < 0 || w.Kind == 'n' && (to == i+1 || best.Kind != nil && best.Kind.Key != "cluster" && best.Kind.Legs < 2) {
+	if to < 0 || w.Kind == 'n' && (to == i+1 || best.Kind != nil && best.Kind.Key != "cluster" && best.Kind.Legs < 2 && !(best.Kind.Key == "cable" && p.at(i+1).Glued)) {
 		return nil, -1
 	}
 	if best.Kind != nil {

@@ -359,6 +359,9 @@ func (p *labeller) bare() bool {
 		p.i, p.l = start, ins.Label{Side: p.l.Side}
 		return false
 	}
+	if t.Is(".") && p.peek(1).Is(")") { // 1.)
+		p.i++
+	}
 	p.eatAny(")")
 	p.l.Round = round
 	p.firm = true
@@ -580,7 +583,7 @@ func (p *labeller) bracket() bool {
 func (p *labeller) signs() {
 	for {
 		switch t := p.peek(0); {
-		case t.Is(":", "--", ";", "=", ">", "|"), t.Is(")") && !p.firm, t.Is(".") && !(p.i+1 < len(p.t) && p.peek(1).Kind == 'n' && p.peek(1).Glued && p.peek(-1).Kind == 'n'),
+		case t.Is(":", "--", ";", "=", ">", "|"), t.Is(")", "~") && !p.firm, t.Is(".") && !(p.i+1 < len(p.t) && p.peek(1).Kind == 'n' && p.peek(1).Glued && p.peek(-1).Kind == 'n'),
 			t.Is("-") && (!t.Glued || !p.peek(1).Glued || !p.peek(1).Is("n")):
 			p.i++
 			p.firm = true
