@@ -86,7 +86,7 @@ func (s *Sideways) fit(f *Fitting, old Section) {
 }
 
 // ups are the most rows in which a rate of picking up repeats.
-const ups = 10
+const ups = 20
 
 // fit picks as many stitches up as are as wide as before, at the rate published if that gives
 // them; otherwise at the simplest that does.

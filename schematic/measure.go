@@ -302,6 +302,9 @@ func (w *worker) lengthName(c *canvas) string {
 	if c.panel && w.made.Kind == KindShawl {
 		return "height of the rows" // the depth is measured from wing to wing
 	}
+	if !c.panel && w.made.Kind == KindBody && w.hasPanels() && w.raglan() {
+		return "length to underarm" // its yoke is drawn in panels, with a depth of their own
+	}
 	return orElse(tradeNames[w.made.Kind].length, "length")
 }
 

@@ -126,3 +126,24 @@ func TestTheTradesNamesOfKinds(t *testing.T) {
 	assert.Equal(t, map[string]float64{"cuff": 200, "tip": 300, "length": 50}, round("It", "mitten", "from the hem"))
 	assert.Equal(t, map[string]float64{"lower edge": 200, "opening": 300, "height": 50}, round("It", "bag", "from the hem"))
 }
+
+// The body of a raglan from the neck in one piece is measured from the underarm down; its yoke has a depth of its own.
+func TestABodyBelowItsYokeIsMeasuredToTheUnderarm(t *testing.T) {
+	m := worked(t, `
+  - piece: Body
+    kind: body
+    worked: in the round, from the neck
+    sections:
+      - cast on: 40
+      - panels: [{panel: front, stitches: 15}, {panel: left sleeve, stitches: 5}, {panel: back, stitches: 15}, {panel: right sleeve, stitches: 5}]
+      - {increase: 1, at: lines, every: 2 rows, times: 5, edge: raglan}
+      - divide: [{part: front, stitches: 25}, {hold: 15, name: left sleeve}, {part: back, stitches: 25}, {hold: 15, name: right sleeve}]
+      - join parts: [front, {add: 3}, back, {add: 3}]
+        round: yes
+      - even: 30 rows
+      - bind off: all
+`)
+	l := lengths(m)
+	assert.Equal(t, 150.0, l["length to underarm"], "30 rows")
+	assert.NotContains(t, l, "length")
+}

@@ -228,6 +228,7 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 		v.items = append(v.items, p.newItem(made.Name, m, byID))
 	}
 	v.wholes = p.wholesOf(made, index, byID)
+	v.tellApart()
 	v.desc = v.describe()
 	return v, nil
 }
@@ -263,6 +264,28 @@ func differs(m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
 		}
 	}
 	return false
+}
+
+// tellApart has the titles of measurements of one name that are not alike say of which part each tells, as the table does.
+func (v *viewPlan) tellApart() {
+	named := map[string][]*item{}
+	for _, it := range v.items {
+		named[it.m.Name] = append(named[it.m.Name], it)
+	}
+	for name, all := range named {
+		titles, parts := map[string]bool{}, map[string]bool{}
+		for _, it := range all {
+			titles[it.title], parts[it.m.Part] = true, true
+		}
+		if len(titles) < 2 || len(parts) < 2 {
+			continue
+		}
+		for _, it := range all {
+			if it.m.Part != "" {
+				it.title = name + " (" + it.m.Part + ")" + strings.TrimPrefix(it.title, name)
+			}
+		}
+	}
 }
 
 // describe is the view in words.

@@ -2,6 +2,7 @@ package alter_test
 
 import (
 	"flag"
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -315,3 +316,26 @@ func TestACountOfTheGradingIsNamedAsTheCause(t *testing.T) {
 }
 
 var inch4 = units.Of(units.Int(4), units.Inch)
+
+// What keeps a width from being nearer is told with its rule: parts that stay alike, or rounds of shaping of several stitches.
+func TestAWidthThatGivesIsToldWithItsRule(t *testing.T) {
+	const head = "version: 1\npattern: P\nterms: US\nunits: cm\nsizes: one\ngauges:\n  fabric: 20 sts and 28 rounds over 10 cm in stockinette stitch\npieces:\n"
+	for text, want := range map[string]string{
+		"  - piece: Mitten\n    worked: in the round, from the hem\n    sections:\n      - cast on: 40\n      - even: 20 rows\n      - {decrease: 4, at: across, every: 2 rows, times: 8}\n      - gather: yes\n": "it runs into a point, and its rounds of shaping go by 4 stitches each",
+		"  - piece: Yoke\n    worked: in the round, from the neck\n    sections:\n      - cast on: 92\n      - even: 20 rows\n      - divide:\n          - {hold: 31, name: back}\n          - {hold: 15, name: left}\n          - {hold: 31, name: front}\n          - {hold: 15, name: right}\n" +
+			"  - piece: Body\n    worked: in the round, from the neck\n    sections:\n      - start from: [{piece: Yoke, part: back}, {add: 4}, {piece: Yoke, part: front}, {add: 4}]\n      - even: 30 rows\n      - bind off: all\n": "parts of it that are alike stay so, and its stitches go by 2",
+	} {
+		path := filepath.Join(t.TempDir(), "p.yaml")
+		require.NoError(t, os.WriteFile(path, []byte(head+text), 0o600))
+		p := file(t, path)
+		told := ""
+		for n := int64(170); n < 230; n += 7 {
+			g := p.Gauges[0]
+			g.Stitches = units.Frac(n, 10)
+			a, found := alter.Alter(p, alter.Request{Gauges: []schematic.Gauge{g}})
+			require.NotNil(t, a, "%v", found)
+			told += fmt.Sprint(found)
+		}
+		assert.Contains(t, told, want)
+	}
+}

@@ -2,6 +2,7 @@ package alter
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -64,6 +65,11 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure) (why string, ste
 	switch edge := t.joinedTo(m.Name); {
 	case now.Of == "st" && hasLines(m.Piece.Sections):
 		return "every panel is shaped alike at its lines, and begins and ends in whole stitches", 0
+	case now.Of == "st" && now.Around && near == nil && partsAlike(m.Piece.Sections):
+		return "parts of it that are alike stay so, and its stitches go by 2", 2
+	case now.Of == "st" && near == nil && pointBy(m.Piece.Sections, now.Count) > 1:
+		n := pointBy(m.Piece.Sections, now.Count)
+		return fmt.Sprintf("it runs into a point, and its rounds of shaping go by %d stitches each", n), n
 	case near != nil && near.of == "row":
 		return near.why(), near.need.Multiple
 	case near != nil:
@@ -81,6 +87,41 @@ func hasLines(list []schematic.Section) bool {
 		}
 	}
 	return false
+}
+
+// partsAlike reports whether a row is divided into parts, or begins from parts, of which two are alike.
+func partsAlike(list []schematic.Section) bool {
+	return slices.ContainsFunc(list, func(s schematic.Section) bool {
+		var of []string
+		switch q := s.(type) {
+		case *schematic.Held:
+			for _, h := range q.From {
+				of = append(of, fmt.Sprint(h.Stitches.Vals, h.Added.Vals, h.Piece))
+			}
+			if slices.ContainsFunc(q.From, func(h schematic.HeldPart) bool { return h.Half }) {
+				return true // twice the half of a row
+			}
+		case *schematic.Divide:
+			for i := range q.Parts {
+				of = append(of, fmt.Sprint(q.Parts[i].Stitches.Vals))
+			}
+		}
+		slices.Sort(of)
+		return len(slices.Compact(slices.Clone(of))) < len(of)
+	})
+}
+
+// pointBy is how many stitches a round of shapings, spread across it, takes where so few are left in the end that the rounds run into a
+// point, and stay alike; 0 elsewhere.
+func pointBy(list []schematic.Section, left int) int {
+	for _, s := range list {
+		if q, ok := s.(*schematic.Shape); ok && len(q.Shapings) == 1 && q.Shapings[0].At == schematic.Across {
+			if by := q.Shapings[0].By.Int(0, 1); !q.Shapings[0].Increase && left <= 2*by {
+				return by
+			}
+		}
+	}
+	return 0
 }
 
 // joinedTo is the edge that one of the piece is sewn to as long as itself; empty if there is none.

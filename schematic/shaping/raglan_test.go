@@ -166,6 +166,21 @@ func TestAYokePlainToHalfItsDepthComesNearThePercentageSystem(t *testing.T) {
 	assert.ErrorContains(t, err, "do not fit")
 }
 
+// The same author's two yokes of a body of 200, 268 stitches and 80 at the neck over 66 to 75 rounds, as told at handmadestitchbystitch.wordpress.com
+// ('Yoke Cheat Sheet'): after 'Knitting Without Tears' 179, 120, 80 (a third each time), after 'Knitting Around' 201, 134, 80, the first round at half the depth
+// ('at 33', of 66), the second at three quarters (50). Equal losses, 205 and 143, keep the yoke wider for longer, as the later of the two does:
+// they are within a twentieth of a body of it, and never narrower than either.
+func TestAYokePlainToHalfItsDepthIsAsWideAsThePublishedOnes(t *testing.T) {
+	rows, counts := left(t, YokeIn{Start: 268, Neck: 80, Rows: 66, Rounds: 3, First: 33})
+	assert.Equal(t, []int{33, 50, 66}, rows)
+	assert.Equal(t, []int{205, 143, 80}, counts) // 268 − 188/3 = 205.3, 268 − 2 × 188/3 = 142.7
+	for i, published := range [][2]int{{179, 201}, {120, 134}, {80, 80}} {
+		assert.LessOrEqual(t, counts[i]-published[1], 10)
+		assert.GreaterOrEqual(t, counts[i], published[0])
+		assert.GreaterOrEqual(t, counts[i], published[1])
+	}
+}
+
 // By hand: 240 − 35 = 205, 35 decreases take 70 and leave 170 between: 30 gaps of 5 and 5 of 4.
 func TestARoundThatIsNoRepeatIsSaidInOneSentence(t *testing.T) {
 	gaps, err := Evenly(35, 170, InRound)
