@@ -3,6 +3,7 @@ package document
 import (
 	"errors"
 	"maps"
+	"slices"
 
 	"flatwright/fonts"
 	"flatwright/layout/place"
@@ -23,12 +24,7 @@ func schematics(gs []*schematic.Garment, c *Content, o Options, labels place.Lab
 	}
 	po.Face = o.Face
 	po = designed(gs, po)
-	sheets, err := place.Schematic(gs, po)
-	var large *place.TooLarge
-	if errors.As(err, &large) && po.Orientation == place.Portrait {
-		po.Orientation = place.Auto
-		sheets, err = place.Schematic(gs, po)
-	}
+	sheets, err := placed(gs, po)
 	if err != nil {
 		return nil, err
 	}
@@ -45,6 +41,54 @@ func schematics(gs []*schematic.Garment, c *Content, o Options, labels place.Lab
 		out = append(out, atom{page: headless(s, name, i == 0, size)})
 	}
 	return out, nil
+}
+
+// placed is a drawing, upright if its paper has room for it so; with no outline wider than the pattern says, if it has room for that.
+func placed(gs []*schematic.Garment, o place.Options) ([]*sheet.Sheet, error) {
+	sheets, err := place.Schematic(gs, o)
+	var large *place.TooLarge
+	if errors.As(err, &large) && o.Orientation == place.Portrait {
+		o.Orientation = place.Auto
+		sheets, err = place.Schematic(gs, o)
+	}
+	w := gs[0].Pattern.Drawing.Width
+	if err != nil || w <= 0 {
+		return sheets, err
+	}
+	pieces, worn := outlinesNoWider(gs[o.Size], w)
+	wide, wideWorn := widestOutlines(sheets, worn.made)
+	if wide <= w && wideWorn <= w {
+		return sheets, nil
+	}
+	if wide > w {
+		o.Scale = pieces.scale()
+	}
+	if wideWorn > w {
+		o.WornScale = worn.scale()
+	}
+	if narrow, err := place.Schematic(gs, o); err == nil {
+		return narrow, nil
+	}
+	return sheets, nil
+}
+
+// widestOutlines are how wide the widest outline of a piece is, and that of the garment as it is worn.
+func widestOutlines(sheets []*sheet.Sheet, worn []*schematic.Made) (pieces, asWorn float64) {
+	for _, s := range sheets {
+		for _, g := range groupsOf(&s.Root) {
+			most := &pieces
+			if slices.ContainsFunc(worn, func(m *schematic.Made) bool { return m.Name == g.Title }) {
+				most = &asWorn
+			}
+			for _, it := range g.Items {
+				if p, ok := it.(*sheet.Path); ok && p.Class == "outline" {
+					lo, hi, _ := sheet.Bounds(p)
+					*most = max(*most, hi.X-lo.X)
+				}
+			}
+		}
+	}
+	return pieces, asWorn
 }
 
 // untabled takes the tables of letters off the pages of a schematic, and pages that held

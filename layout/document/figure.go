@@ -76,14 +76,7 @@ func designed(gs []*schematic.Garment, o place.Options) place.Options {
 
 // drawing is one drawing at the scales that suit it: one of the garment as it is worn, and one of its pieces.
 func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing, error) {
-	g := gs[o.Size]
-	pieces := scaling{from: place.UsualScales, made: g.Pieces}
-	worn := scaling{from: place.WornScales, made: g.AsWorn()}
-	for _, s := range []*scaling{&pieces, &worn} {
-		for s.longest()/s.scale() > widest && s.next() { // the outline alone is wider
-			continue
-		}
-	}
+	pieces, worn := outlinesNoWider(gs[o.Size], widest)
 	for {
 		o.Scale, o.WornScale = pieces.scale(), worn.scale()
 		sheets, err := place.Schematic(gs, o)
@@ -108,6 +101,18 @@ func drawing(gs []*schematic.Garment, o place.Options, widest float64) (*Drawing
 			return nil, err
 		}
 	}
+}
+
+// outlinesNoWider are the largest scales of the pieces, and of the garment as it is worn, at which no outline alone is wider.
+func outlinesNoWider(g *schematic.Garment, widest float64) (pieces, worn scaling) {
+	pieces = scaling{from: place.UsualScales, made: g.Pieces}
+	worn = scaling{from: place.WornScales, made: g.AsWorn()}
+	for _, s := range []*scaling{&pieces, &worn} {
+		for s.longest()/s.scale() > widest && s.next() {
+			continue
+		}
+	}
+	return pieces, worn
 }
 
 // scaling is the way through the scales of one view, from large to small.

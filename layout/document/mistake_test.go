@@ -136,3 +136,36 @@ func TestANarrowTableStandsBesideItselfRatherThanOverTwoPages(t *testing.T) {
 	rest := strings.Join(textsOn(pages[1:]), "\n")
 	assert.NotContains(t, rest, "Measurement")
 }
+
+// A width that the pattern gives its drawings holds in a handout too: no outline on its pages is wider.
+func TestADrawingOfAHandoutIsNoWiderThanThePatternSays(t *testing.T) {
+	gs, c := worked(t, "../../examples/windlass-raglan.yaml")
+	widest := func(o document.Options) float64 {
+		pages, err := document.Handout(gs, c, o)
+		require.NoError(t, err)
+		w := 0.0
+		var look func(g *sheet.Group)
+		look = func(g *sheet.Group) {
+			for _, it := range g.Items {
+				if p, ok := it.(*sheet.Path); ok && p.Class == "outline" {
+					lo, hi, _ := sheet.Bounds(p)
+					w = max(w, hi.X-lo.X)
+				}
+				if sub, ok := it.(*sheet.Group); ok {
+					look(sub)
+				}
+			}
+		}
+		for _, s := range pages {
+			look(&s.Root)
+		}
+		return w
+	}
+	for _, o := range []document.Options{{Size: 2, Alone: true}, {Size: -1}} {
+		gs[0].Pattern.Drawing.Width = 0
+		require.Greater(t, widest(o), 45.0)
+		gs[0].Pattern.Drawing.Width = 40
+		assert.LessOrEqual(t, widest(o), 40.0)
+		assert.Greater(t, widest(o), 30.0, "and not much narrower")
+	}
+}

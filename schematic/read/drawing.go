@@ -28,7 +28,7 @@ var drawingKeys = &table{
 		{name: "scale bar", form: yesNo, what: "no leaves the scale bar off"},
 		{name: "arrows", form: yesNo, what: "no leaves the arrows of the direction of work off"},
 		{name: "joins", form: yesNo, what: "no leaves the marks of joined edges off"},
-		{name: "width", form: phrase, what: "width of a picture cut to its ink, to be set into a page, such as 160 mm"},
+		{name: "width", form: phrase, what: "width of a picture cut to its ink, to be set into a page, such as 160 mm; in a handout no outline is wider"},
 		{name: "size", form: phrase, what: "size of the words, such as 9 pt or 3 mm"},
 		{name: "face", form: text, what: "file of a TrueType or OpenType face for the words, beside this one"},
 		{name: "colours", also: []string{"colors"}, form: one, of: "colours", what: "colours of lines, ground and measurements"},
