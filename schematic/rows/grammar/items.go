@@ -345,7 +345,7 @@ var stitches = []form{
 		return &ins.Fasten{}
 	}},
 
-	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk | place {x:markname} marker | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
+	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk [in/on/at {c:core}] | place {x:markname} marker [in/on/at {c:core}] | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
 	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
 	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | place/put marker/markers after/before/between $st {num} {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
@@ -502,6 +502,9 @@ func stitchTo(m *match) any {
 	}
 	if s.Kind != nil && (s.Kind.ID == "ch" || s.Kind.ID == "slst" && e.Unit.Word == "tch") { // sl st to beg ch joins
 		return nil
+	}
+	if s.Kind != nil && s.Kind.Craft == stitch.Crochet && (s.N.By != nil || s.N.All > 4) { // 26 sc across to marker: so many in all
+		return s
 	}
 	s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: e, At: m.span()}}
 	if !m.has("e") && m.said("evenly") {

@@ -34,7 +34,7 @@ var (
 )
 
 // makingUp begin a clause about what is done with the piece, which works no stitch of it.
-var makingUp = set("sew stuff weave block press steam embroider glue insert iron wash trim")
+var makingUp = set("sew stuff weave block press steam embroider glue insert iron wash trim bring fold flip lay")
 
 // fixing begin one if it names a thing that is put on, which things are.
 var fixing, things = set("place fasten attach position add secure put pin fix install set"), set("eye eyes nose nostrils ear ears mouth button buttons wire felt stuffing arm arms leg legs tail zipper ribbon lining pompom pom beads bead wings")

@@ -20,7 +20,7 @@ var macros = map[string]string{
 	"$dec":    "dec/decr/decrease/decs/decreasing/decreases/narrow/narrowing",
 	"$tch":    "tch/turning/beg/beginning/starting/initial/first/start",
 	"$spare":  "cable/spare/dpn/extra/double/dp/auxiliary/another/separate/empty/pointed",
-	"$make":   "work/make/do/working/making/crochet/worked/with",
+	"$make":   "work/make/do/working/making/crochet/worked/with/complete/completing/create/put/insert",
 	"$off":    "off/of",
 	"$rep":    "rep/repeat/repeating/reps/rpt/repeated",
 	"$meas":   "measures/measure/meas/measuring",
@@ -31,7 +31,7 @@ var macros = map[string]string{
 
 // unitForms are what is counted in a place.
 var unitForms = []form{
-	{rule: "unit", pattern: "[corner/unworked/held/skipped/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle/heel/instep/gusset/toe/thumb/border/body/sleeve] $st", meaning: "stitches of any kind", example: "sc in next 3 sts",
+	{rule: "unit", pattern: "[corner/available/empty/unworked/held/skipped/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle/heel/instep/gusset/toe/thumb/border/body/sleeve] $st", meaning: "stitches of any kind", example: "sc in next 3 sts",
 		build: func(m *match) any {
 			switch {
 			case m.said("held"):
@@ -193,7 +193,7 @@ var cores = []form{
 	{rule: "core", pattern: "same [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
 	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | st at base of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
 	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
-	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [loop/sp/lp] just made/worked/formed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
+	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] just made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/first/foundation/same] $ring | mr/mc | [adjustable/magic] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
 		build: func(m *match) any {
 			if m.to == m.from || m.said("loop", "lp") && m.p.r.began && !m.said("magic", "adjustable", "center", "centre", "middle") {
@@ -474,13 +474,15 @@ var extents = []form{
 			return toEnd(m)
 		}},
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round] [row/rnd/round/edge]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
-	{rule: "extent", pattern: "in/on/for [all] $rem $st", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
+	{rule: "extent", pattern: "in/on/for [all] $rem [$st]", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "across/around/along $rem $st", meaning: "to the end of the row", example: "sc across remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/for] entire/whole/full/complete [$row/piece/$edge/way/length/work/motif/circle/square/blanket/hat/ring/shawl/bag]", meaning: "to the end of the row", example: "sc across entire row", build: toEnd},
 	{rule: "extent", pattern: "over/on/for/in all [$st]", meaning: "to the end of the row", example: "*k1, p1; rep from * over all sts", build: toEnd},
 	{rule: "extent", pattern: "for (rest/remainder/length of row/rnd/round)", meaning: "to the end of the row", example: "*k1, p1; rep from * for rest of row", build: toEnd},
+	{rule: "extent", pattern: "for/on/along each/every/all side/sides/edge/edges/corner/corners", meaning: "to the end of the row", example: "(3 dc in next st, dc in next st) for each side", build: toEnd},
+	{rule: "extent", pattern: "without inc/dec/increasing/decreasing/increases/decreases/shaping", meaning: "to the end of the row", example: "Rnd 2: Sc without increasing", build: toEnd},
 	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
 		build: toLast},
@@ -506,7 +508,7 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")
-			if !m.said("next", "following", "first", "corner", "slipped", "center", "centre") || u.Any() && u.Word != "corner" {
+			if !m.said("next", "following", "first", "corner", "slipped", "center", "centre", "reach", "reaches", "get", "come") || u.Any() && u.Word != "corner" {
 				return nil
 			}
 			return ins.Extent{Kind: ins.ToUnit, Unit: u, At: m.span()}
@@ -557,7 +559,7 @@ type often struct {
 }
 
 var times = []form{
-	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps [more/further] [in/altogether] [all/total]", meaning: "so many times", example: "(sc, inc) 6 times",
+	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps/sets/set [more/further] [in/altogether] [all/total]", meaning: "so many times", example: "(sc, inc) 6 times",
 		build: func(m *match) any {
 			return often{n: m.num("n", 1), more: m.said("more", "further", "additional", "another"), total: m.said("total", "all", "altogether")}
 		}},

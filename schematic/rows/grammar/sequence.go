@@ -195,6 +195,9 @@ func (s *sequence) stretchAt(i int) bool {
 // repeat reads rep from * 5 times, repeat around, rep between * and *.
 func (s *sequence) repeat() bool {
 	t := s.at(s.i)
+	if j := s.goesOnSo(); j > 0 {
+		return s.wholeRow(j)
+	}
 	if t.Is("across", "around") {
 		return s.at(s.i-1).Is(",") && s.at(s.i+1).Kind != 'w' && s.bareAround()
 	}
@@ -239,6 +242,25 @@ func (s *sequence) pastBeginning(j int) int {
 		return j + 3
 	}
 	return j + 1
+}
+
+// goesOnSo is behind words that work what the row has so far again and again, if how far stands there: continue
+// alternating this way to the end, and so on around. 0: they do not stand here.
+func (s *sequence) goesOnSo() int {
+	j := s.i
+	switch {
+	case s.at(j).Is("so") && s.at(j+1).Is("on", "forth"):
+		j += 2
+	case s.at(j).Is("continue", "cont", "continuing") && s.at(j+1).Is("alternating", "like", "this", "that", "repeating", "in"):
+		for j++; s.at(j).Is("alternating", "like", "this", "that", "same", "in", "way", "manner", "fashion", "repeating", "pattern", "stitches", "sts", "these", "between"); j++ {
+		}
+	default:
+		return 0
+	}
+	if _, to := s.named("extent", j); to < 0 || s.star >= 0 || s.closed != nil {
+		return 0
+	}
+	return j
 }
 
 // bareAround reads 'around' behind a comma, which works what stands before it again and again.
@@ -665,7 +687,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	if s.neutralAll(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
-		s.add(&ins.Nothing{Part: onNeedle(t.Sub)}, from, s.i)
+		s.add(&ins.Nothing{Part: onNeedle(t.Sub), Under: s.otherLoops(t.Sub)}, from, s.i)
 		return
 	}
 	q := s.within(t.Sub)
@@ -681,6 +703,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	r := &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
+	s.namesGroup(body, from)
 	at := s.behindComma(s.i)
 	if to := s.spec(r, at, false); to > at {
 		s.i = to
@@ -708,6 +731,24 @@ func countOrList(g []ins.StitchGroup, t []text.Token) ins.Item {
 		return &ins.Nothing{}
 	}
 	return &stated{groups: g}
+}
+
+// namesGroup gives the stitches of a bracket the name that stands behind it: (3 dc, ch 2, 3 dc) for a shell in next st.
+func (s *sequence) namesGroup(body []ins.Item, from int) {
+	name := s.at(s.i + 1)
+	if g, _ := s.group(s.i + 1); g != nil || !s.at(s.i).Is("for", "as") || !name.Is("shell", "fan", "scallop", "group", "petal") {
+		return
+	}
+	items := make([]ins.Item, len(body))
+	for i, n := range body {
+		if items[i] = n; is[*ins.Stitch](n) {
+			one := *n.(*ins.Stitch)
+			items[i] = &one
+		}
+	}
+	if s.r.definesGroup(name.S, items, s.span(from, s.i+1)) {
+		s.i += 2
+	}
 }
 
 // inRingLast is the tokens of a count without the ring that it stands in: (12 dc in ring).
@@ -747,6 +788,17 @@ func (s *sequence) timesIn(t []text.Token, from int) bool {
 	s.out = s.out[:k]
 	s.add(&ins.Repeat{Body: []ins.Item{st}, Times: v.(often).n, Stop: -1}, from, s.i)
 	return true
+}
+
+// otherLoops reports whether words in a bracket say that the round goes on along the other side of a chain: (next work
+// into the unused loops).
+func (s *sequence) otherLoops(t []text.Token) bool {
+	for i := range t {
+		if t[i].Is("other", "opposite", "unused", "free", "bottom") && near(t, i+1).Is("side", "loops", "lps", "loop") {
+			return s.r.crochet
+		}
+	}
+	return false
 }
 
 // remarks reports whether a bracket tells of the work and is no part of it: (Those 2 stitches are always knit.)

@@ -40,7 +40,7 @@ var also = map[string]string{
 
 // olden are abbreviations that mean what the other does in the same terms: treble crochet, half treble crochet.
 // Common practice.
-var olden = map[string]string{"tc": "tr", "htc": "htr", "dtc": "dtr", "ltr": "tr", "longtreble": "dtr", "longtr": "dtr", "shorttreble": "htr"}
+var olden = map[string]string{"tc": "tr", "htc": "htr", "dtc": "dtr", "ltr": "tr", "trb": "tr", "longtreble": "dtr", "longtr": "dtr", "shorttreble": "htr"}
 
 // counted are stitches that the standard's list does not hold: how many stitches they use
 // and make, and of what they are. Common practice.

@@ -300,6 +300,9 @@ func GoesOn(last, line string) bool {
 	if last == "" || line == "" {
 		return false
 	}
+	if _, row := RowWord(strings.ToLower(last)); row { // a copy with a word a line
+		return true
+	}
 	if Open(last) {
 		return true
 	}

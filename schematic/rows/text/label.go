@@ -82,7 +82,7 @@ func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
 // alone reports whether a label is the whole of its line, without a sign: Round 2.
 func (p *labeller) alone() bool {
 	_, word := RowWord(p.t[0].S)
-	return word && p.t[0].Cap && !p.l.Next && p.l.Side == 0 && len(p.t) <= 4 && p.t[len(p.t)-1].Kind == 'n'
+	return word && p.t[0].Cap && !p.l.Next && p.l.Side == 0 && (len(p.t) <= 4 && p.t[len(p.t)-1].Kind == 'n' || len(p.t) > 4 && p.t[1].Kind == 'n' && p.t[2].Is("(") && p.t[len(p.t)-1].Is(")"))
 }
 
 // rowAhead reports whether a label may stand behind a side: RS Row 1.

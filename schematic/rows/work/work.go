@@ -761,7 +761,7 @@ func (w *work) chains(k int, at ins.Span) int {
 			w.cur.step(m)
 			got += m
 		default:
-			if w.cur.f.hasChains(w.cur.i) && got == 0 { // stitches before the chains are passed
+			if got == 0 && w.cur.f.hasChains(w.cur.i) || !w.from.hasChains(0) { // stitches before the chains are passed
 				w.unsure()
 				w.cur.step(1)
 				got++
