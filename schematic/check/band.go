@@ -45,11 +45,15 @@ func band(p *schematic.Pattern, g *schematic.Garment, m *schematic.Made) finding
 		if e.Rows {
 			along, of, rest = a.Rows, inRows, a.Stitches
 		}
+		fix := "pick up " + rateOf(want.Sub(units.Int(int64(rest))), along, of)
+		if a.Rows > 0 && a.Stitches > 0 {
+			fix += ": rows and stitches that are bound off each have their own rate"
+		}
 		all = append(all, finding.Finding{Kind: "joins/band", Severity: finding.Warning, Pos: e.Pos, Piece: m.Name, Sizes: []string{g.Size},
 			Message: fmt.Sprintf("the stitches picked up along %s make a band much %s than the edge", e.Edge, what),
 			Have:    fmt.Sprintf("%d stitches, %s", a.Picked, p.Steps.With(made, p.Units)),
 			Want:    fmt.Sprintf("%s of edge: about %d stitches", p.Steps.With(a.Length, p.Units), want.Round()),
-			Fix:     "pick up " + rateOf(want.Sub(units.Int(int64(rest))), along, of) + ": rows and stitches that are bound off each have their own rate"})
+			Fix:     fix})
 	}
 	return all
 }

@@ -111,3 +111,42 @@ pieces:
 		assert.Equal(t, []string{"the stitches picked up along the band make rows much " + want + " than it is long"}, got, rate)
 	}
 }
+
+// By hand: 40 rows of 10/28 cm that lose 40 stitches of 1/2 cm are a slope of √(14.29² + 20²) = 24.6 cm, 49 stitches of 1/2 cm: 5 in every 4 rows.
+// 3 in every 4 are 30, 15 cm.
+func TestASlopeHasARateOfItsOwn(t *testing.T) {
+	for rate, want := range map[string]string{
+		"3 in every 4 rows": "pick up about 5 in every 4 rows", "2 in every 1 rows": "pick up about 5 in every 4 rows", "5 in every 4 rows": "", "1 in every 1 rows": "",
+	} {
+		p, found := read.Pattern("slope.yaml", []byte(`version: 1
+pattern: Slope
+terms: US
+units: cm
+sizes: one
+gauges:
+  fabric: 20 sts and 28 rows over 10 cm in stockinette stitch
+pieces:
+  - piece: Front
+    sections:
+      - cast on: 60
+      - {decrease: 1, at: left edge, every: 1 row, times: 40, edge: slope}
+      - bind off: all
+        edge: top
+  - piece: Band
+    kind: band
+    onto:
+      - Front slope, `+rate+`
+    sections:
+      - even: 6 rows
+      - bind off: all
+`))
+		require.Empty(t, found)
+		fix := ""
+		for _, f := range check.Pattern(p, schematic.WorkAll(p)) {
+			if f.Kind == "joins/band" {
+				fix = f.Fix
+			}
+		}
+		assert.Equal(t, want, fix, rate)
+	}
+}
