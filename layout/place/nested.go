@@ -53,7 +53,11 @@ var (
 
 // nestStyle is the line of the i-th size.
 func nestStyle(i int) sheet.Style {
-	return sheet.Style{Width: nestWeights[i%len(nestWeights)], Stroke: sheet.Black, Dash: nestDashes[i%len(nestDashes)]}
+	s := sheet.Style{Width: nestWeights[i%len(nestWeights)], Stroke: sheet.Black, Dash: nestDashes[i%len(nestDashes)]}
+	if len(s.Dash) > 0 && s.Dash[0] < s.Width {
+		s.Width += 0.15 // dots: what prints no grey loses finer ones
+	}
+	return s
 }
 
 // Nested draws every piece with all sizes one inside the other, each line labelled
