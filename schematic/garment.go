@@ -275,3 +275,12 @@ func (g *Garment) AsWorn() []*Made {
 	}
 	return all
 }
+
+// Bends reports whether the piece is a shawl that is widened so fast from the middle of its upper edge that both of its sides are that edge: no
+// straight outline is how it is worn.
+func (m *Made) Bends() bool {
+	if m.Kind != KindShawl || m.Piece == nil || m.Round || m.From.upwards() || len(m.Views) != 1 || m.Views[0].Panel {
+		return false
+	}
+	return m.Piece.LeftEdge == "upper edge" && m.Piece.RightEdge == "upper edge"
+}

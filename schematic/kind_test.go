@@ -140,3 +140,14 @@ func TestEveryNumberOfASectionGoesThroughMap(t *testing.T) {
 	Map(in, note)
 	assert.True(t, seen[1] && !seen[35], "what went in stays")
 }
+
+func TestAShawlWhoseSidesAreItsUpperEdgeBends(t *testing.T) {
+	piece := func(from Direction, left, right string) *Made {
+		return Work(plain(&Piece{Name: "Shawl", Kind: KindShawl, From: from, LeftEdge: left, RightEdge: right, Sections: []Section{
+			&CastOn{Stitches: n(9)}, &Even{Amount: Amount{Rows: n(10)}}, &BindOff{All: true}}}), 0).Pieces[0]
+	}
+	assert.True(t, piece(FromNeck, "upper edge", "upper edge").Bends())
+	assert.False(t, piece(FromHem, "upper edge", "upper edge").Bends(), "it widens the other way")
+	assert.False(t, piece(FromNeck, "upper edge", "").Bends(), "it is a triangle from a tip")
+	assert.False(t, piece(FromNeck, "side", "side").Bends(), "it is a stole")
+}

@@ -328,6 +328,9 @@ func captionInfo(m *schematic.Made, v *schematic.View) []string {
 	if v.Half && !v.Disc {
 		info = append(info, "half of the round")
 	}
+	if m.Bends() {
+		info = append(info, "blocked, its upper edge straightens and its lower edge curves")
+	}
 	if s := v.AlikeText(); s != "" {
 		info = append(info, s)
 	}

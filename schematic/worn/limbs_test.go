@@ -77,6 +77,16 @@ func TestABandTurnsNoCornerAtTheStaggerOfARow(t *testing.T) {
 	}
 }
 
+// The rib of the back draws in by 86/18 - 86/20 and that of a front by 38/18 - 38/20 cm, so that their sides differ at the hem; at the
+// underarm they meet, and the body is 2 x 86/18 cm around.
+func TestFrontsMeetTheBackAtTheUnderarmWhereTheirRibsDrawInOtherwise(t *testing.T) {
+	g := schematic.Work(pattern(t, "shawl-collar.yaml"), 0)
+	Dress(g)
+	bust := measured(t, g, "bust")
+	assert.True(t, bust.Around)
+	assert.InDelta(t, 2*86*100/18.0, bust.Length.Float(), 0.01)
+}
+
 // A rib steps in by 8 at the end of an edge; the band beside it is straight all the same, and ends level with it.
 func TestABandIsStraightWhereARibDrawsIn(t *testing.T) {
 	assert.Equal(t, []pt{{}, {Y: 50}, {Y: 300}}, steady([]pt{{X: -8}, {X: -8, Y: 50}, {Y: 50}, {Y: 300}}, 40))

@@ -664,14 +664,15 @@ func (a *assembly) over(p *panel) (pt, bool) {
 // pair is a run of a panel and that which it is to lie over.
 type pair struct{ own, on keyedRun }
 
-// move brings the run onto its partner: its lower end, or its middle if it is level.
+// move brings the run onto its partner: as high as its lower end and, where ribs draw in otherwise, beside its upper end, which is the
+// underarm; its middle if it is level.
 func (q pair) move() pt {
 	if !q.own.upright() {
 		return sub(mid(q.on.a, q.on.z), mid(q.own.a, q.own.z))
 	}
-	on, _ := byHeight(q.on.a, q.on.z)
-	own, _ := byHeight(q.own.a, q.own.z)
-	return sub(on, own)
+	low, high := byHeight(q.on.a, q.on.z)
+	own, ownHigh := byHeight(q.own.a, q.own.z)
+	return pt{X: high.X - ownHigh.X, Y: low.Y - own.Y}
 }
 
 func (r keyedRun) upright() bool { return absf(r.z.Y-r.a.Y) > absf(r.z.X-r.a.X) }
