@@ -55,7 +55,7 @@ var (
 func nestStyle(i int) sheet.Style {
 	s := sheet.Style{Width: nestWeights[i%len(nestWeights)], Stroke: sheet.Black, Dash: nestDashes[i%len(nestDashes)]}
 	if len(s.Dash) > 0 && s.Dash[0] < s.Width {
-		s.Width += 0.15 // dots: what prints no grey loses finer ones
+		s.Width += 0.1 // dots: what prints no grey loses finer ones
 	}
 	return s
 }
