@@ -11,7 +11,7 @@ import (
 // cable needle; or a twist without a needle: knit the second st, then the first.
 var (
 	crossed = text.Once(`\b(?:slip|sl|place|put)\s+(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
-	twisted = text.Once(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:then\b.*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
+	twisted = text.Once(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:(?:then\b|,).*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
 )
 
 // stuck is a number to which its stitches are stuck: 2sts.

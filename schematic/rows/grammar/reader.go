@@ -596,6 +596,9 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	if t.Kind != 'w' || !ok || short.Kind == nil {
 		return false
 	}
+	if id := short.Kind.ID; (id == "kfb" || id == "pfb") && last.Is("back", "front") { // knit into the front and back (kfb)
+		return slices.ContainsFunc(before[max(0, len(before)-4):], func(t text.Token) bool { return t.Is("and") })
+	}
 	long := ""
 	for k := len(before) - 1; k >= max(0, len(before)-4) && before[k].Kind == 'w'; k-- {
 		long = before[k].S + long

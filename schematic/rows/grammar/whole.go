@@ -11,7 +11,7 @@ import (
 // statements are the forms about whole rows, and between them.
 var statements = []form{
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
-	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] increase/increases/inc/incs/decrease/decreases/dec/decs", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
 		build: func(m *match) any {
 			r := repeatRows(m).(*ins.RepeatRows)
@@ -338,6 +338,12 @@ var statements = []form{
 	}},
 	{rule: "neutral", pattern: "begin/start/commence (to decrease/increase/shape/dec/inc | decreases/decreasing/increases/increasing/shaping) [crown/top/rows/rounds/rnds/toe/heel/thumb/neck]", meaning: "what begins now", example: "Knit 1 round, then begin to decrease", build: func(m *match) any {
 		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "$inc/$dec for {x:stretch}", meaning: "what the rows behind it are for", example: "Increase for the leg: *k1, kfb; rep from * to end", build: func(m *match) any {
+		if m.from > 0 || !m.p.at(m.to).Is(":") {
 			return nil
 		}
 		return &ins.Nothing{}

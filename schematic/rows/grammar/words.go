@@ -236,6 +236,9 @@ var noStitch = map[string]func(p *parser, i int) bool{
 		next := p.at(i + 1)
 		return p.r.crochet || next.Kind == 'n' || next.Is("next", "each", "first", "last", "same", "from", "all")
 	},
+	"double": func(p *parser, i int) bool {
+		return p.at(i+1).Is("pointed", "point", "points", "strand", "thread", "yarn", "knitting")
+	},
 	"bo":    func(p *parser, _ int) bool { return !p.r.crochet },
 	"plain": func(p *parser, i int) bool { return p.r.crochet || p.at(i-1).Is("k", "knit", "kn", "around", "across") },
 }
