@@ -141,8 +141,9 @@ func (f *follower) called(k string, before []string) {
 	}
 }
 
-// most is how many sections are worked for the lengths of one pattern: some seconds (a choice of this project).
-const most = 250_000
+// most is how many sections are worked for the lengths of one pattern, and capSearch how many a cap counts for, which is searched anew: some
+// seconds in all (choices of this project).
+const most, capSearch = 150_000, 50
 
 // runs is about how often the garments are worked.
 func (f *follower) runs() int {
@@ -151,6 +152,11 @@ func (f *follower) runs() int {
 
 func (f *follower) sections() int {
 	n := 0
+	for i := range f.p.Grading {
+		if f.p.Grading[i].Kind == schematic.GradeCap {
+			n += capSearch
+		}
+	}
 	for _, q := range f.p.Pieces {
 		n += 1 + len(q.Sections)
 		for _, s := range q.Sections {
@@ -509,13 +515,18 @@ func (h *following) kept(trials []trial) Follow {
 		out.add(t.inputs)
 	}
 	if slices.ContainsFunc(out.While, func(in Input) bool { return h.searched(in.Name) }) {
-		for i := range trials { // a search may answer to any of them
-			if t := &trials[i]; !t.called {
-				out.add(t.inputs)
-			}
-		}
+		out.answers(trials)
 	}
 	return out
+}
+
+// answers adds all that is graded from: a search may answer to any of them.
+func (f *Follow) answers(trials []trial) {
+	for i := range trials {
+		if t := &trials[i]; !t.called {
+			f.add(t.inputs)
+		}
+	}
 }
 
 // seen reports whether a trial changes one of some inputs by itself.

@@ -106,3 +106,16 @@ func TestLengthsFollowWhatThePiecesCall(t *testing.T) {
 		}
 	}
 }
+
+// A pattern that calls so much that it would take long is left as it is: a thousand pieces in two sizes.
+func TestLengthsOfAVeryLargePatternAreLeft(t *testing.T) {
+	p, found := read.Pattern("follow.yaml", []byte(followed))
+	require.Empty(t, found)
+	one := p.Pieces[0]
+	for range 1000 {
+		p.Pieces = append(p.Pieces, one)
+	}
+	worked := 0
+	assert.Nil(t, grade.Follows(p, func(p *schematic.Pattern) grade.Worked { worked++; return lengthsOf(p) }, func(string) bool { return false }))
+	assert.Zero(t, worked)
+}
