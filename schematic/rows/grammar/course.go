@@ -18,7 +18,7 @@ type course struct {
 	markers, on                 ins.Num
 	cloth                       ins.Cloth
 	where                       bool // it says where, so that it shapes
-	total, once                 bool
+	total, once, nth            bool
 }
 
 // clause adds what one clause says.
@@ -27,6 +27,10 @@ type clause func(c *course)
 var clauses = []form{
 	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [of needle/needles/work] [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
 	{rule: "clause", pattern: "[on/at] each/both/either side/end/ends/sides/edge", meaning: "at both ends", example: "Dec 1 st each side every 4th row 3 times", build: both},
+	{rule: "clause", pattern: "in/on every/each {o:ord} $st", meaning: "spread over the row", example: "Inc 2 sts in every 14th st 6 times", build: func(m *match) any {
+		return clause(func(c *course) { c.spread, c.nth = true, true })
+	}},
+	{rule: "clause", pattern: "in first and last [$st]", meaning: "at both ends", example: "Row 11: Same as Row 9, increasing in first and last st", build: both},
 	{rule: "clause", pattern: "at/on beg/beginning/start and end", meaning: "at both ends", example: "Inc 1 st at beg and end of every 6th row 3 times", build: both},
 	{rule: "clause", pattern: "[on/at] each/either/both side/sides of $center [{n:num}] $st/panel/section", meaning: "on both sides of the middle", example: "Dec 1 st at each side of centre 20 sts on next 3 rows", build: both},
 	{rule: "clause", pattern: "[on/at] each/either/both side/sides of [each/every] [of] [{n:num}] [marked] marker/markers/line/lines/m/{st:unit}", meaning: "on both sides of markers", example: "Inc 1 st on each side of 4 markers every 2 rnds 25 times",
@@ -335,7 +339,7 @@ var clauses = []form{
 		}},
 	{rule: "until", pattern: "[there/you] (are/have) [a] [total] [of] {n:num} {w:row} [in/for] [all/total/{x:stretch}]", meaning: "until so many rows", example: "Rep Row 2 until you have a total of 30 rows",
 		build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
-	{rule: "until", pattern: "{n:num} {w:row} [in] [all/total] [have/are] [been] [worked/done/completed/complete/made]", meaning: "until so many rows", example: "Rep Row 2 until 30 rows have been worked",
+	{rule: "until", pattern: "{n:num} [pattern/patt/pat] {w:row} [in] [all/total] [have/are] [been] [worked/done/completed/complete/made]", meaning: "until so many rows", example: "Rep Row 2 until 30 rows have been worked",
 		build: func(m *match) any {
 			n := m.num("n", 0)
 			return clause(func(c *course) { c.ToRow = n })
@@ -526,6 +530,16 @@ func stretch(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	return strings.Join(words, " "), j
+}
+
+// upUntil reads words up to and with 'until', within the sentence.
+func upUntil(p *parser, i int) (any, int) {
+	for j := i; j < min(len(p.t), i+25) && !p.at(j).Is(".", ";", ":") && !isStar(p.at(j)); j++ {
+		if p.at(j).Is("until", "till") {
+			return true, j + 1
+		}
+	}
+	return nil, -1
 }
 
 // sentence reads words to the end of the sentence.

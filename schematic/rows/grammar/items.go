@@ -60,6 +60,24 @@ var stitches = []form{
 		}
 		return s
 	}},
+	{rule: "stitch", pattern: "(knit/k/purl/p) (every/each {o:ord} and {q:ord} [$st] together/tog | together/tog every/each {o:ord} and {q:ord} [$st]) [{e:extent}]", meaning: "every so many stitches, two together", example: "Row 2: Knit every 7th and 8th st together", build: func(m *match) any {
+		o, q := value[int](m, "o"), value[int](m, "q")
+		if q != o+1 || o < 2 {
+			return nil
+		}
+		id := "k"
+		if m.p.t[m.from].Is("p", "purl") {
+			id = "p"
+		}
+		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: ins.N(o - 1)}, &ins.Stitch{Kind: stitch.ByID(id + "2tog"), N: ins.N(1)}}
+		return &ins.Repeat{Body: body, Until: ins.Extent{Kind: ins.ToEnd, At: m.span()}, Stop: -1, Cut: true}
+	}},
+	{rule: "stitch", pattern: "work/make [{x:asset}] [cable/twist/lace/leaf/motif/panel/chart] [twist/pattern/panel/row/motif/cable] (over/on/across) [$next] {n:num} $st", meaning: "so many stitches as they come", example: "Round 8: *P 8, work cable twist on next 12 sts; rep from * to end", build: func(m *match) any {
+		if !m.p.line.IsRow() || !m.said("next", "following", "foll") {
+			return nil
+		}
+		return &ins.Stitch{N: m.num("n", 1)}
+	}},
 	{rule: "stitch", pattern: "(knit/k/purl/p) off {n:num} [$st] [on/from/of {tail}]", meaning: "the stitch in so many places", example: "Row 2: Knit off 18 stitches on right-hand needle, knit 20", build: func(m *match) any {
 		k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
 		return &ins.Stitch{Kind: k.Kind, N: m.num("n", 1)}
@@ -110,7 +128,7 @@ var stitches = []form{
 		}},
 	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (on to | to/on/onto) [$spare/cn/c] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
 		build: func(m *match) any {
-			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare") && !m.said("hold") {
+			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare", "extra") && !m.said("hold") {
 				return nil
 			}
 			return &ins.Nothing{}
@@ -124,7 +142,7 @@ var stitches = []form{
 		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
 	}},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
-	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
+	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
 	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/pat/rib/keep/keeping/moss/seed [working] [{x:asset}] {e:extent}", meaning: "as the stitches come, up to there", example: "Row 2: K2, work in pattern to last 4 sts, k2tog, k2",
 		build: func(m *match) any {
 			if e := value[ins.Extent](m, "e"); !m.p.line.IsRow() && e.Kind == ins.ToEnd && !(m.p.at(m.from-1).Is("and", ",") && m.p.r.knits && slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("off", "k", "knit", "p", "purl") })) || m.p.r.crochet && !m.has("x") || m.p.at(m.to).Is("is", "measures", "of") {

@@ -73,7 +73,7 @@ func compileTables() {
 		}
 	}
 	compileAll(map[string]func(p *parser, i int) (any, int){
-		"num": number, "ord": ordinal, "nths": nths, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
+		"num": number, "ord": ordinal, "nths": nths, "upuntil": upUntil, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
 		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "anyend": anyEnd, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
@@ -849,7 +849,7 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 		}
 		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
 	}
-	if r.mode == "gauge" {
+	if r.mode == "gauge" && !slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Is("cast") }) {
 		return false
 	}
 	return r.founds(tokens)
@@ -1052,6 +1052,9 @@ func (r *Reader) cut(t []text.Token) int {
 		case isStar(w):
 			star++
 		}
+		if depth <= 0 && label != nil && w.Is(";", ".") && repeatsIt(t[i+1:]) {
+			return i + 1
+		}
 		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
 			return i + 1
 		}
@@ -1083,6 +1086,15 @@ func (r *Reader) beginsRow(t []text.Token) bool {
 // beginsSentence reports whether a sentence that stands alone begins there: none that ends the row before it.
 func (r *Reader) beginsSentence(t []text.Token) bool {
 	return t[0].Kind != 'n' && !r.afterStar(t) && !r.onlyCount(t) && (r.long(t) || !t[0].Is("turn", "join", "ch", "chain", "fasten"))
+}
+
+// repeatsIt reports whether words behind a row repeat it: repeat this row 15 times.
+func repeatsIt(t []text.Token) bool {
+	if len(t) < 3 || !t[0].Is("rep", "repeat") || !t[1].Is("this", "last") {
+		return false
+	}
+	_, row := text.RowWord(t[2].S)
+	return row
 }
 
 // beginsAnew reports whether a sentence behind a row goes on with rows of its own: Continue in stockinette st until …
@@ -1416,7 +1428,7 @@ func (r *Reader) plainRow(l *ins.Line) {
 				return
 			}
 			only = k
-		case *ins.Nothing, *ins.Turn, *ins.Marker, *ins.Join:
+		case *ins.Nothing, *ins.Turn, *ins.Marker, *ins.Join, *ins.RepeatRows:
 		default:
 			return
 		}

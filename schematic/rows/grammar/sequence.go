@@ -622,6 +622,9 @@ func (s *sequence) lastInstead(r *ins.Repeat, i int) int {
 	}
 	s.line.Unread = s.line.Unread[:before]
 	for at += 2; at < len(s.t) && !s.at(at).Is(".", ";", ",") && s.at(at).Kind != 'g'; at++ {
+		if s.at(at).Kind == 'n' {
+			r.LastFor = s.at(at).Num
+		}
 	}
 	return at
 }
@@ -690,7 +693,8 @@ func (s *sequence) bracket(t *text.Token) {
 		s.add(&ins.Nothing{Part: onNeedle(t.Sub), Under: s.otherLoops(t.Sub)}, from, s.i)
 		return
 	}
-	q := s.within(t.Sub)
+	sub, inside := s.timesInside(t.Sub)
+	q := s.within(sub)
 	before := len(s.line.Unread)
 	body := q.sequence()
 	if len(s.line.Unread) > before && (s.prose(t.Sub) || !working(body) && !s.worked(s.i)) {
@@ -705,7 +709,9 @@ func (s *sequence) bracket(t *text.Token) {
 	r := &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
 	s.namesGroup(body, from)
 	at := s.behindComma(s.i)
-	if to := s.spec(r, at, false); to > at {
+	if inside.Set() {
+		r.Times = inside
+	} else if to := s.spec(r, at, false); to > at {
 		s.i = to
 		s.intoOne(r)
 	} else if v, to := s.named("places", s.i); to >= 0 {
@@ -749,6 +755,20 @@ func (s *sequence) namesGroup(body []ins.Item, from int) {
 	if s.r.definesGroup(name.S, items, s.span(from, s.i+1)) {
 		s.i += 2
 	}
+}
+
+// timesInside parts what a bracket holds from how often it says that it is worked: (K 4, P 4, 5 times).
+func (s *sequence) timesInside(t []text.Token) ([]text.Token, ins.Num) {
+	for k := len(t) - 2; k > 1 && k > len(t)-5; k-- {
+		if !t[k].Is(",") {
+			continue
+		}
+		q := s.within(t[k+1:])
+		if v, to := q.named("times", 0); to == len(q.t) && to > 0 && !v.(often).more {
+			return t[:k], v.(often).n
+		}
+	}
+	return t, ins.Num{}
 }
 
 // inRingLast is the tokens of a count without the ring that it stands in: (12 dc in ring).
@@ -810,7 +830,12 @@ func (s *sequence) remarks(t []text.Token) bool {
 			}
 		}
 	}
-	return t[0].Cap && t[0].Is("those", "these", "this", "that", "they", "it", "you", "your", "if", "note", "there", "remember", "when", "don't", "the") && s.tells(t)
+	return changes(t) && !s.worked(s.i) || t[0].Cap && t[0].Is("those", "these", "this", "that", "they", "it", "you", "your", "if", "note", "there", "remember", "when", "don't", "the") && s.tells(t)
+}
+
+// changes reports whether a bracket says how many increases or decreases its row has: [9 incs].
+func changes(t []text.Token) bool {
+	return len(t) == 2 && t[0].Kind == 'n' && t[1].Is("incs", "increases", "decs", "decreases")
 }
 
 // afterRow reports whether a bracket only explains what stands before it: it follows a
@@ -1462,7 +1487,7 @@ var (
 
 // countsIn reads a bracket that holds a count and nothing else.
 func (p *parser) countsIn(t []text.Token) []ins.StitchGroup {
-	if len(t) == 0 || len(t) > 60 {
+	if len(t) == 0 || len(t) > 60 || changes(t) {
 		return nil
 	}
 	return p.countsOf(t)

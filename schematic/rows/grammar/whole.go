@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
@@ -38,6 +39,12 @@ var statements = []form{
 	{rule: "whole", pattern: "$rep for [another/further/$next] {n:num} [more] {w:row}", meaning: "the row is worked again", example: "Row 3: K. Repeat for another 2 rows", build: func(m *match) any {
 		return &ins.RepeatRows{Last: ins.N(1), Times: m.num("n", 1), Course: ins.Course{Times: m.num("n", 1), HasTimes: true}}
 	}},
+	{rule: "whole", pattern: "[then/and] {r:rowset} {c:course}", meaning: "rows are worked again", example: "Rep Rows 1 and 2 eleven times; then Row 2 twice", build: func(m *match) any {
+		if !m.p.t[0].Is("rep", "repeat") || m.from == 0 || !m.p.at(m.from-1).Is(";", ",", "then") || !value[course](m, "c").HasTimes {
+			return nil
+		}
+		return repeatRows(m)
+	}},
 	{rule: "whole", pattern: "$make {w:row} {n:rownums}", meaning: "rows are worked again", example: "Rep rows 1-4 five times, then work row 1", build: func(m *match) any {
 		if !m.p.t[0].Is("rep", "repeat") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
 			return nil
@@ -47,7 +54,7 @@ var statements = []form{
 	}},
 
 	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short/rs/ws] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
-	{rule: "whole", pattern: "(k/knit {n:num} | p/purl {n:num}) [$st] [,] [and] (k/knit {m:num} | p/purl {m:num}) [$st] [alternately] [,] {c:course}", meaning: "rows of a rib", example: "Knit 2, purl 2 for 4 in", build: func(m *match) any {
+	{rule: "whole", pattern: "(k/knit {n:num} | p/purl {n:num}) [$st] [,] [and] (k/knit {m:num} | p/purl {m:num}) [$st] [;/,] [$rep] [alternately] [,] {c:course}", meaning: "rows of a rib", example: "Knit 2, purl 2 for 4 in", build: func(m *match) any {
 		c := value[course](m, "c")
 		first, second := m.p.t[m.from], m.said("p", "purl") && m.said("k", "knit")
 		if !second || c.where || c.Length == nil && !c.Rows.Set() || m.num("n", 0).By != nil || m.num("m", 0).By != nil {
@@ -68,6 +75,13 @@ var statements = []form{
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
 	}},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
+	{rule: "whole", pattern: "(k/knit/p/purl) {t:times} around/round", meaning: "so many plain rounds", example: "Knit 5 times around", build: func(m *match) any {
+		id := "k"
+		if m.said("p", "purl") {
+			id = "p"
+		}
+		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: true}, Row: plainRow(id)}
+	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) around/across {t:times}", meaning: "so many plain rows", example: "Knit around 1 more time", build: func(m *match) any {
 		id := "k"
 		if m.said("p", "purl") {
@@ -106,6 +120,22 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $dec [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver(false)},
 	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $inc [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are added over so many rows", example: "Work 6 rows, inc 1 st at each end of every row", build: shapeOver(true)},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
+	{rule: "whole", pattern: "[cont/continue/keep/then] [to] ($dec/$inc) (in [this/that/same/above/like] manner/way | thus | so | as before/set/established) [,] {x:upuntil} {u:until}", meaning: "shaped as before, until it is as told", example: "Continue increasing in this manner, having 2 more sts between, until there are 80 sts", build: func(m *match) any {
+		var c course
+		m.get("u").(clause)(&c)
+		if !c.Until.Set() { // of which part, or how long: how many there are then is not known
+			c.Course = ins.Course{Until: ins.Num{By: slices.Repeat([]int{ins.None}, max(len(m.p.r.x.Sizes.Names), 1))}}
+		}
+		return &ins.Even{Course: c.Course}
+	}},
+	{rule: "whole", pattern: "[cont/continue/keep/then] [to] ($dec/$inc) {n:num} [$st] {c:course} , {x:upuntil} {u:until}", meaning: "shaped as before, until it is as told", example: "Cont to inc 8 sts every rnd, having 1 more st between incs after every inc rnd, until there are 64 sts", build: func(m *match) any {
+		var c course
+		m.get("u").(clause)(&c)
+		if !c.Until.Set() || m.p.t[m.from].Is("then") || !m.said("having", "working", "keeping", "making") {
+			return nil
+		}
+		return &ins.Even{Course: c.Course}
+	}},
 	{rule: "whole", pattern: "[cont/continue/keep/then] [to] $dec [in this/that/same manner/way | thus | so | as before/set/established] [,] {c:course}", meaning: "taken away as before, until so many are left", example: "Continue decreasing in this manner, every second round, until 20 sts remain", build: func(m *match) any {
 		c := value[course](m, "c")
 		if !c.Until.Set() || c.where || c.HasTimes {
@@ -147,7 +177,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at {e:edgename} {c:course}", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
-	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
+	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [for back/front/sleeve/sleeves/collar/cuff/body/hand/wrist/foot/neck/band/border] [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
 		build: func(m *match) any {
 			if !m.has("n") || m.said("off") {
 				return nil
@@ -180,7 +210,7 @@ var statements = []form{
 
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset] (on hold on | on hold | on/onto/to/aside) [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
-			if m.said("cable", "cn", "double", "dpn") {
+			if m.said("cable", "cn", "double", "dpn") || m.p.at(m.to).Is("and", "&", ",") && m.p.at(m.to+1).Is("hold", "holding", "leave") { // a crossing
 				return nil
 			}
 			return &ins.BindOff{N: m.num("n", 0), Hold: true}
@@ -274,6 +304,9 @@ var statements = []form{
 			}
 			return "round"
 		}},
+	{rule: "joinyarn", pattern: "place/slip/put/take [first/$rem/other/last/next] {n:num} $st from [first/second/other/2nd] [st/stitch/spare/a] [-] holder/thread/needle/pin (to/on/onto/back) [to/on/left/right] [hand] [needle/needles] [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Place the 15 sts from first st-holder to needle", build: func(m *match) any {
+		return &ins.JoinYarn{From: "yarn"}
+	}},
 	{rule: "joinyarn", pattern: "(return/transfer/replace) [held] {n:num} [right/left] [back/front/sleeve/body/shoulder/neck] [held] $st [from [stitch] holder] to/on/onto [needle/needles/left/right/working] [needle/needles] [and (join/rejoin {y:stretch})]", meaning: "stitches that waited are taken up", example: "Return the 32 back sts to needles and join A", build: func(m *match) any {
 		return &ins.JoinYarn{From: "yarn"}
 	}},
@@ -344,6 +377,30 @@ var statements = []form{
 	}},
 	{rule: "neutral", pattern: "$inc/$dec for {x:stretch}", meaning: "what the rows behind it are for", example: "Increase for the leg: *k1, kfb; rep from * to end", build: func(m *match) any {
 		if m.from > 0 || !m.p.at(m.to).Is(":") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "work/make/working/making [{n:num}] [more] buttonhole/buttonholes {x:stretch}", meaning: "when buttonholes are worked", example: "Make a buttonhole in this manner every 2 in 7 times more", build: func(m *match) any {
+		if m.said("follows", "thus", "row") || m.to < len(m.p.t) && !m.p.at(m.to).Is(".", ";", ",") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "{n:num} {w:row} of (ribbing/rib/pattern/knitting/crochet/work)", meaning: "how many rows there are now", example: "Rep Row 2 34 times more, 34 rows of ribbing", build: func(m *match) any {
+		if !m.p.at(m.from-1).Is(",", ";") || m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "in/on $next {w:row}", meaning: "in which row", example: "Next row: Knit every 2 together in the next row", build: func(m *match) any {
+		if m.from == 0 || m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "inserting hook in/into/through {x:stretch}", meaning: "into which loop the next stitches go", example: "Rnd 9: Inserting hook in back loop of each st, 1 sc in each st", build: func(m *match) any {
+		if !m.p.at(m.to).Is(",") {
 			return nil
 		}
 		return &ins.Nothing{}
@@ -450,7 +507,7 @@ var rowsets = []form{
 	}},
 	{rule: "rowset", pattern: "r {n:rownums}", meaning: "rows by their numbers", example: "Rep R2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums}", meaning: "rows by their numbers", example: "Row 3: As 2nd.", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.to < len(m.p.t) && m.p.t[m.to].Kind == 'w' && !m.p.t[m.to].Is("twice", "once", "to", "for", "until") || m.p.t[m.from].Kind == 'n' && !m.p.t[m.from-1].Is("as", "rep", "repeat", "like") {
+		if !m.p.line.IsRow() || m.to < len(m.p.t) && m.p.t[m.to].Kind == 'w' && !m.p.t[m.to].Is("twice", "once", "to", "for", "until") || m.p.t[m.from].Kind == 'n' && !m.p.at(m.from-1).Is("as", "rep", "repeat", "like") {
 			return nil
 		}
 		return value[rowset](m, "n")
@@ -663,7 +720,7 @@ func shape(inc bool) func(m *match) any {
 		}
 		adds := m.said("add", "adding")
 		if u, unit := m.get("u").(ins.Unit); unit && (u.Space || u.Row || u.Chain) || adds && !m.has("n") ||
-			!m.has("n") && !unit && !c.where && !c.spread && !c.HasTimes && !c.Rows.Set() {
+			c.nth && !m.has("n") || !m.has("n") && !unit && !c.where && !c.spread && !c.HasTimes && !c.Rows.Set() {
 			return nil
 		}
 		often := c.HasTimes || c.Every.Set() || c.Rows.Set() || c.First

@@ -28,14 +28,14 @@ var also = map[string]string{
 	"p2together": "p2tog", "purl2together": "p2tog", "purl2tog": "p2tog", "purltwotogether": "p2tog", "p2togtbl": "ssp", "p2togb": "ssp", "p2t": "p2tog", "k3togtbl": "sk2p", "knit3together": "k3tog", "k3together": "k3tog", "purl3together": "p3tog", "p3together": "p3tog", "p3togtbl": "p3tog",
 	"sssk": "sk2p", "slipslipknitdecrease": "ssk", "sskdecrease": "ssk", "k2togdecrease": "k2tog", "decreasek2tog": "k2tog", "sl1k1psso": "skpo", "skpsso": "skpo", "sl1k2togpsso": "sk2p", "sk2togpo": "sk2p", "dd": "s2kp", "s2k1p": "s2kp", "s2kp2": "s2kp", "s1k1psso": "skpo", "slk1psso": "skpo", "slipandbind": "skpo", "slbind": "skpo", "skpo2": "sk2p", "sl1k2togp": "sk2p", "sk2psso": "sk2p", "ssskpo": "sk2p",
 	"mk1": "m1", "mk": "m1", "make1": "m1", "inc1m1": "m1", "m1k": "m1", "m1b": "m1", "m1f": "m1", "m1a": "m1", "m1st": "m1", "m1z": "m1", "m": "m1", "kll": "m1l", "lli": "m1l", "rli": "m1r", "linc": "m1l", "rinc": "m1r", "m1lp": "m1l", "m1rp": "m1r", "m1pl": "m1l", "m1pr": "m1r", "m1left": "m1l", "m1right": "m1r", "make1left": "m1l", "make1right": "m1r", "bli": "m1", "kfbl": "kfb",
-	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "threadforward": "yo", "tyo": "yo", "makeone": "m1", "takein": "k2tog", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
+	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wfd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "threadforward": "yo", "tyo": "yo", "makeone": "m1", "takein": "k2tog", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
 	"kf&b": "kfb", "kfandb": "kfb", "k1fandb": "kfb", "knitfrontandback": "kfb", "kbf": "kfb", "incinnextst": "", "pfandb": "pfb", "pf&b": "pfb", "p1f&b": "pfb", "k1f&b": "kfb", "k1fb": "kfb", "kifb": "kfb",
 	"ktbl": "ktbl", "k1tbl": "ktbl", "ktb": "ktbl", "k1b": "ktbl", "kb1": "ktbl", "kb": "ktbl", "kib": "ktbl", "knittbl": "ktbl", "ptbl": "ptbl", "p1tbl": "ptbl", "p1b": "ptbl", "pb1": "ptbl", "pb": "ptbl",
-	"s": "sl", "slip": "sl", "slp": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "pw": "p", "kw": "k",
+	"s": "sl", "slip": "sl", "slp": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "kl": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "pw": "p", "kw": "k",
 	"slst": "slst", "ss": "slst", "sltst": "slst", "slipst": "slst", "slipstitch": "slst", "slipstitches": "slst", "slsts": "slst", "singlest": "slst", "sstitch": "slst", "slpst": "slst", "ssts": "slst",
 	"invdec": "sc2tog", "invisibledec": "sc2tog", "invisibledecrease": "sc2tog", "invsc2tog": "sc2tog", "invsc2t": "sc2tog", "idec": "sc2tog", "scdec": "sc2tog", "decsc": "sc2tog", "singlecrochetdecrease": "sc2tog", "hdcdec": "hdc2tog", "dcdec": "dc2tog", "trdec": "tr2tog", "sctog": "sc2tog", "scdecrease": "sc2tog", "hdcdecrease": "hdc2tog", "dcdecrease": "dc2tog", "sc2together": "sc2tog",
 	"frontpost": "FPdc", "frontpoststitch": "FPdc", "frontpostst": "FPdc", "backpost": "BPdc", "backpoststitch": "BPdc", "backpostst": "BPdc",
-	"popcornst": "pc", "pop": "pc", "popcornstitch": "pc", "pcst": "pc", "pcs": "pc", "puffst": "puff", "ps": "puff", "puffstitch": "puff", "makebobble": "bobble", "mb": "bobble", "bobblest": "bobble", "bobblestitch": "bobble", "bob": "bobble", "bbl": "bobble", "bo": "bobble", "begcl": "cl", "beginningcluster": "cl", "beginningcl": "cl", "begpc": "pc", "begpopcorn": "pc", "beginningpopcorn": "pc", "begpuff": "puff", "begbobble": "bobble", "startingcluster": "cl", "clst": "cl",
+	"sdc": "hdc", "popcornst": "pc", "pop": "pc", "popcornstitch": "pc", "pcst": "pc", "pcs": "pc", "puffst": "puff", "ps": "puff", "puffstitch": "puff", "makebobble": "bobble", "mb": "bobble", "bobblest": "bobble", "bobblestitch": "bobble", "bob": "bobble", "bbl": "bobble", "bo": "bobble", "begcl": "cl", "beginningcluster": "cl", "beginningcl": "cl", "begpc": "pc", "begpopcorn": "pc", "beginningpopcorn": "pc", "begpuff": "puff", "begbobble": "bobble", "startingcluster": "cl", "clusterst": "cl", "clusterstitch": "cl", "clst": "cl",
 }
 
 // olden are abbreviations that mean what the other does in the same terms: treble crochet, half treble crochet.
@@ -183,6 +183,9 @@ func kind(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	if g, to := p.group(i); g != nil {
+		if p.at(to).Is("st", "sts", "stitch", "stitches") && !p.at(to-1).Is("st", "stitch") { // cluster st
+			to++
+		}
 		return thing{Call: g}, to
 	}
 	best, to := longest(p, i)

@@ -68,14 +68,15 @@ type (
 	// Repeat is a bracket: worked once, in places, so often, or as far as it goes.
 	Repeat struct {
 		Placed
-		Body   []Item
-		Times  Num    // how often; 0: as Until says
-		Until  Extent // until where, if Times is not given
-		Places []Place
-		Stop   int    // ending the last time after so many items of Body; -1: all
-		Last   []Item // what the last time has instead of its last stitch
-		InAll  bool   // Times may be meant in all and not beyond the first
-		Cut    bool   // the last time may end early: a rib over an odd count
+		Body    []Item
+		Times   Num    // how often; 0: as Until says
+		Until   Extent // until where, if Times is not given
+		Places  []Place
+		Stop    int    // ending the last time after so many items of Body; -1: all
+		Last    []Item // what the last time has instead of its last stitch
+		LastFor Num    // instead of so many stitches of the body
+		InAll   bool   // Times may be meant in all and not beyond the first
+		Cut     bool   // the last time may end early: a rib over an odd count
 	}
 	// Turn turns the work.
 	Turn struct{ Placed }

@@ -226,6 +226,10 @@ func Heading(text string) (name string, marked, ok bool) {
 	if before, after, ok := strings.Cut(name, ", "); ok && ofPiece(before) && ofPiece(after) {
 		plain = before + after
 	}
+	if before, after, ok := strings.Cut(name, ":"); ok && name == strings.ToUpper(name) && !strings.HasPrefix(name, ":") { // COAT: BACK
+		name = strings.TrimSpace(before) + ": " + strings.TrimSpace(after)
+		plain = before + after
+	}
 	sign := func(c rune) bool { return unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) }
 	if strings.ContainsFunc(plain, sign) || !unicode.IsUpper([]rune(words[0])[0]) || len(words) > 2 && (words[0] == "This" || words[0] == "These") {
 		return "", false, false

@@ -97,7 +97,7 @@ func (l *lexer) next() {
 			l.i++
 		}
 		l.put('p', l.text(start, l.i), start)
-	case c == '.' && l.abbreviates(start):
+	case c == '.' && (l.abbreviates(start) || l.dotted(start)):
 		l.i++
 	case strings.ContainsRune(quotes, c) || c == '_' || c == '\u00a0' || c == '\u200b' || c == '\ufe0f':
 		l.i++ // quotes and marks of another program say nothing
@@ -186,7 +186,7 @@ func Bullet(t *Token) bool {
 }
 
 // shortRow are rarer abbreviations of a row, and of next, each, stitches and evenly.
-var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "в": "in"}
+var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "в": "in"}
 
 // contracted are the words whose 's is a verb.
 var contracted = set("it that there here let what who he she how where")
@@ -233,6 +233,17 @@ func (l *lexer) abbreviates(i int) bool {
 		return beforeNumber[t.S]
 	}
 	return false
+}
+
+// dotted reports whether the full stop at i stands behind the number of a stitch: 1. s.c. in next 3. s.c.
+func (l *lexer) dotted(i int) bool {
+	k := len(l.out) - 1
+	if k < 1 || l.out[k].Kind != 'n' || l.out[k].End != i+1 || i+3 >= len(l.r) || l.r[i+1] != ' ' || l.r[i+3] != '.' || !strings.ContainsRune("sdthkp", l.r[i+2]) {
+		return false
+	}
+	before := l.out[k-1]
+	_, row := RowWord(before.S)
+	return !row && before.S != "of"
 }
 
 // number reads 12, 2nd, 15½, 4.5, or a line of numbers, one a size.

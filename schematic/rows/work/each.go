@@ -532,6 +532,9 @@ func (w *work) lastBody(n *ins.Repeat) []ins.Item {
 		return n.Body[:n.Stop]
 	}
 	if len(n.Last) > 0 {
+		if k := w.instead(n); k >= 0 {
+			return append(append([]ins.Item(nil), n.Body[:k]...), n.Last...)
+		}
 		k := len(n.Body) - 1
 		for k > 0 {
 			if _, ok := n.Body[k].(*ins.Stitch); ok {
@@ -545,6 +548,25 @@ func (w *work) lastBody(n *ins.Repeat) []ins.Item {
 		return append(append([]ins.Item(nil), n.Body[:k]...), n.Last...)
 	}
 	return n.Body
+}
+
+// instead is where in the body of a repeat so many stitches begin as its last time has others for; -1: nothing is said
+// of them, or no stitch begins there.
+func (w *work) instead(n *ins.Repeat) int {
+	left := w.count(n.LastFor)
+	if left == 0 {
+		return -1
+	}
+	k := len(n.Body)
+	for ; k > 0 && left > 0; k-- {
+		if st, ok := n.Body[k-1].(*ins.Stitch); ok && st.Kind != nil {
+			left -= w.count(st.N) * st.Kind.Uses
+		}
+	}
+	if left != 0 {
+		return -1
+	}
+	return k
 }
 
 // before is what a trial may have to take back.

@@ -23,6 +23,8 @@ func (r *runner) shapedUntil(l *ins.Line, n *ins.Even) {
 	}
 	if k != ins.None {
 		r.put(uniform(r.stuff(r.fab), k), true)
+	} else if r.fab != nil {
+		r.put(r.fab.covered(), false)
 	}
 	r.no, r.side = -1, 0
 }
