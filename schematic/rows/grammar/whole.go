@@ -57,7 +57,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(k/knit {n:num} | p/purl {n:num}) [$st] [,] [and] (k/knit {m:num} | p/purl {m:num}) [$st] [;/,] [$rep] [alternately] [,] {c:course}", meaning: "rows of a rib", example: "Knit 2, purl 2 for 4 in", build: func(m *match) any {
 		c := value[course](m, "c")
 		first, second := m.p.t[m.from], m.said("p", "purl") && m.said("k", "knit")
-		if !second || c.where || c.Length == nil && !c.Rows.Set() || m.num("n", 0).By != nil || m.num("m", 0).By != nil {
+		if !second || c.where || m.p.line.IsRow() && m.said("rep", "repeat") || c.Length == nil && !c.Rows.Set() || m.num("n", 0).By != nil || m.num("m", 0).By != nil {
 			return nil
 		}
 		rib := ins.Cloth{Knit: m.num("n", 1).All, Purl: m.num("m", 1).All}
