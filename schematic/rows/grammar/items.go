@@ -488,6 +488,9 @@ func (m *match) closes(s *ins.Stitch) any {
 	if s.Kind == nil || s.Kind.ID != "slst" {
 		return s
 	}
+	if len(s.Places) == 1 && s.Places[0].Unit.Chain && m.said("beginning", "beg", "start") && m.said("round", "rnd") { // sl st to ch at beginning of round
+		return &ins.Join{}
+	}
 	t := m.p.at(m.to)
 	if !t.Is("to", "and", "forming") {
 		return s

@@ -149,7 +149,7 @@ var cores = []form{
 	}},
 	{rule: "core", pattern: "$rem/unused/free/other/front/back loop/loops/lp/lps of [each/every] [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in remaining loop of next 5 ch", build: at(ins.InNext)},
 	{rule: "core", pattern: "join/joining [at/in/on/of] [top] [of] [$tch] [{n:chaincalled}] [{tail}]", meaning: "the top of the turning chain", example: "dc in join at top of ch-3", build: top},
-	{rule: "core", pattern: "[$tch] $ch and [$next] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", build: func(m *match) any {
+	{rule: "core", pattern: "[$tch] $ch [{n:num}] and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", build: func(m *match) any {
 		if !m.p.at(m.from - 1).Is("between") {
 			return nil
 		}
@@ -459,6 +459,13 @@ var loops = []form{
 		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
 		build: func(m *match) any { return ins.BothLoops }},
+	{rule: "neutral", pattern: "working/work [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of {u:unit} {tail}", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", build: func(m *match) any {
+		m.p.r.loop = ins.BackLoop
+		if m.said("flo", "fl", "front") {
+			m.p.r.loop = ins.FrontLoop
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "loop", pattern: "[in/into/through/working/taking/under] [in/into/through/up] both loops/lps/threads", meaning: "both loops", example: "sc in both loops of each st around",
 		build: func(m *match) any { return ins.BothLoops }},
 }
@@ -691,7 +698,7 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 		return w.(ins.Place), next
 	}
 	t := p.at(j)
-	if !(t.Kind == 'n' && p.kindOrUnit(j+1)) && (t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch")) {
+	if !(t.Kind == 'n' && p.kindOrUnit(j+1)) && (t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch") || s.last().Kind == ins.FromHook && t.Is("across", "around")) { // in 2nd ch from hook and across
 		if w, next := p.named("core", j); next >= 0 {
 			return w.(ins.Place), next
 		}

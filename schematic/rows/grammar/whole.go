@@ -310,7 +310,7 @@ var statements = []form{
 	{rule: "joinyarn", pattern: "(return/transfer/replace) [held] {n:num} [right/left] [back/front/sleeve/body/shoulder/neck] [held] $st [from [stitch] holder] to/on/onto [needle/needles/left/right/working] [needle/needles] [and (join/rejoin {y:stretch})]", meaning: "stitches that waited are taken up", example: "Return the 32 back sts to needles and join A", build: func(m *match) any {
 		return &ins.JoinYarn{From: "yarn"}
 	}},
-	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [new/working/second] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball)) [with] [{s:slip}] [{to:yarnto}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
+	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [new/working/second] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball)) [with] [{s:slip}] [{to:yarnto}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", build: func(m *match) any {
 		if !m.said("rejoin", "attach", "attaching") {
 			return nil
@@ -426,6 +426,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "[you will] [now] [next] work/working/crochet/crocheting/continue/continuing [work/working] [back] around/along/down/up/on/in/into (other/opposite/second/bottom side [of {x:stretch}] | unused/free/remaining loops/lps) [and/of {x:stretch}]", meaning: "the round goes on along the other side of its foundation chain",
 		example: "Rnd 1: 6 sc in last ch, working around the other side, sc in next 5 ch", build: otherSide},
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch) [across] (ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num}) together", meaning: "a seam", example: "Fold the cuff, then sc the ends together", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(magic ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
 		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("in", "of") {

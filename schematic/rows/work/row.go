@@ -296,7 +296,9 @@ func (r *runner) unread(l *ins.Line) {
 		if r.fab == nil || r.fab.stitches() != k { // no other line says so
 			as.why = max(as.why, said)
 		}
-		r.put(uniform(nil, k), true)
+		f := uniform(nil, k)
+		f.plain = true // which spaces are among them is not known
+		r.put(f, true)
 		r.why = min(as.why, said)
 	default:
 		r.put(r.fab.covered(), false)
@@ -405,7 +407,7 @@ func (r *runner) founds(l *ins.Line, body []ins.Item) ([]ins.Item, bool) {
 	if l.Label == nil && !r.fresh { // a piece of its own under the same heading
 		r.no, r.side = 0, 0
 	}
-	return behindWords(body)[1:], l.Label != nil && l.Label.Next
+	return behindTurn(behindWords(body)[1:]), l.Label != nil && l.Label.Next
 }
 
 // foundRow begins with the chains of a row's own line, as a ring or not.
@@ -453,6 +455,14 @@ func (r *runner) implied(l *ins.Line, body []ins.Item) []ins.Item {
 	rep := &ins.Repeat{Body: body[from:to], Until: ins.Extent{Kind: ins.ToEnd, At: l.At}, Stop: -1}
 	rep.Put(body[from].Span())
 	return slices.Concat(body[:from], []ins.Item{rep}, body[to:])
+}
+
+// behindTurn is a row without the turn that stands between its foundation chain and it: ch 31, turn, sc in 2nd ch from hook.
+func behindTurn(body []ins.Item) []ins.Item {
+	for len(body) > 0 && is[*ins.Turn](body[0]) {
+		body = body[1:]
+	}
+	return body
 }
 
 // repeat works a body so many times over the row that is there.
