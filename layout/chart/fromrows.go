@@ -29,6 +29,7 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 		w.rightSides()
 	}
 	w.starts()
+	w.inRing()
 	return w, true
 }
 
@@ -371,7 +372,7 @@ func (w *Work) hookEnd() {
 // oneChain makes of a foundation the chain alone into which a whole first round is worked: it is drawn for the ring. Chains
 // skipped at the hook stand up.
 func (w *Work) oneChain() {
-	if len(w.Rows) < 2 || !w.Rows[0].Base || !w.Rows[1].Round || len(w.Rows[1].St) < 2 || w.Rows[1].Edge || w.Rows[1].Unread != "" {
+	if len(w.Rows) < 2 || !w.Rows[0].Base || w.Rows[0].Round || !w.Rows[1].Round || len(w.Rows[1].St) < 2 || w.Rows[1].Edge || w.Rows[1].Unread != "" {
 		return
 	}
 	base, row := &w.Rows[0], &w.Rows[1]
@@ -380,7 +381,11 @@ func (w *Work) oneChain() {
 		return
 	}
 	for i := range row.St {
-		for _, f := range row.St[i].Feet {
+		s := &row.St[i]
+		if len(s.Feet) == 0 && s.Kind != nil && !s.Turn && s.Kind.Key != "picot" { // it goes elsewhere
+			return
+		}
+		for _, f := range s.Feet {
 			if f != at {
 				return
 			}
@@ -398,6 +403,29 @@ func (w *Work) oneChain() {
 	}
 	w.hooked, w.chains = skipped+1, len(base.St)
 	w.Rows = w.Rows[1:]
+}
+
+// inRing frees the chain that begins a first round, and the slip stitch that closes it, from the chains of its ring where all
+// that stands between them is worked into the ring.
+func (w *Work) inRing() {
+	if len(w.Rows) < 2 || !w.Rows[0].Base || !w.Rows[1].Round || w.Rows[1].Edge {
+		return
+	}
+	standing := 0
+	for _, s := range w.Rows[1].St {
+		switch {
+		case s.Turn, s.arch(), s.Kind != nil && s.Kind.ID == "slst":
+		case len(s.Feet) > 0:
+			return
+		default:
+			standing++
+		}
+	}
+	for i := range w.Rows[1].St {
+		if standing > 1 {
+			w.Rows[1].St[i].Feet = nil
+		}
+	}
 }
 
 // lastUsed is the last place of the row below into which anything is worked; -1 for none.
