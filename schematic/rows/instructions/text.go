@@ -81,6 +81,7 @@ type Text struct {
 	Sections  []*Section
 	Groups    []*Group
 	Turning   map[int]Counts // what a chain of that length counts as, by the notes; 0: any
+	ByRow     map[int]bool   // the lengths of which a row says it, and not the notes
 	Unsized   bool           // a stretch is for some sizes of which it is not known which
 	Multiples []Multiple
 	Read      Reading

@@ -17,6 +17,7 @@ type key struct {
 	over  bool // a chain behind slip stitches stands over the next stitch
 	turns bool // the last chain of a foundation is one to turn with
 	both  ins.Span
+	skips bool // chains that are skipped count otherwise than a row says of such chains
 	made  bool // an increase of knitting is a stitch made between two, and none worked twice into
 }
 
@@ -65,6 +66,10 @@ func (p *picks) chain(k int, hook bool, at ins.Span) ins.Counts {
 // inAll reports whether a number of repeats is meant in all.
 func (p *picks) inAll() bool { return p.take(key{inAll: true}, ins.Span{}, false) }
 
+// unlike reports whether the chains that a foundation's row skips count otherwise than a row further on says of a chain as
+// long.
+func (p *picks) unlike() bool { return p.take(key{skips: true}, ins.Span{}, false) }
+
 // raised reports whether an increase in a row of knitting is made between two stitches.
 func (p *picks) raised() bool { return p != nil && p.take(key{made: true}, ins.Span{}, false) }
 
@@ -80,7 +85,7 @@ func (p *picks) unusual() int {
 	n := 0
 	for k, v := range p.taken {
 		switch {
-		case k.inAll && v, k.turns && v, k.made && v, k.over && v, k.both.Line > 0 && v:
+		case k.inAll && v, k.turns && v, k.skips && v, k.made && v, k.over && v, k.both.Line > 0 && v:
 			n += 2
 		case k.chain == 1 && v, k.chain >= 3 && !v:
 			n += 3

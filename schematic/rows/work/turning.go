@@ -43,6 +43,10 @@ func turningSaid(x *ins.Text) {
 		}
 		if one {
 			x.Turning[n] = list[0].counts
+			if x.ByRow == nil {
+				x.ByRow = map[int]bool{}
+			}
+			x.ByRow[n] = true
 		}
 	}
 }

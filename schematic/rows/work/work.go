@@ -501,6 +501,9 @@ func (w *work) counts(c ins.Counting, k int, hook bool, at ins.Span) ins.Counts 
 		return c.How
 	}
 	if v, ok := w.x.Turning[k]; ok {
+		if hook && w.x.ByRow[k] && w.pick.unlike() {
+			return ins.CountsAsStitch + ins.CountsNot - v
+		}
 		return v
 	}
 	if v, ok := w.x.Turning[0]; ok {
