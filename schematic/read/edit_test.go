@@ -177,8 +177,12 @@ func TestASectionOfEachKindCanBePutBehindEverySectionAndTakenOutAgain(t *testing
 				}
 				at := strings.LastIndex(g.Path, "/")
 				next := g.Path[:at+1] + plus1(g.Path[at+1:])
-				back, err := Edit(out, Change{Act: Take, Path: next})
-				require.NoError(t, err, "%s %s", name, next)
+				sections := map[string]int{"shaped armhole": 3}[k.Name] // bound off, decreased and worked even
+				back := out
+				for range max(1, sections) {
+					back, err = Edit(back, Change{Act: Take, Path: next})
+					require.NoError(t, err, "%s %s", name, next)
+				}
 				want := string(src)
 				if k.Name == "shaped neck" { // it takes the place of the bind-off at the end of its piece
 					want = withoutBindOff(want, string(back))
