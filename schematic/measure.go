@@ -51,7 +51,7 @@ func (w *worker) levelOf(b *block, name, label string, start, end bool) {
 	l.doubt = st.doubt
 	l.stretched = l.gauge != nil && l.gauge.Stretched
 	if st.dirty {
-		l.l, l.r = st.topL, st.topR
+		l.l, l.r, l.n = st.topL, st.topR, st.topCount(c)
 	}
 	c.levels = append(c.levels, l)
 }

@@ -42,6 +42,9 @@ func (s *BindOff) work(w *worker) {
 	st := w.cur
 	if s.All {
 		w.end(orElse(s.Edge, "top"), s.Pos, s.Hold)
+		if s.Hold && s.Name != "" && s.Name != st.name {
+			w.made.Live[s.Name] += st.count()
+		}
 		return
 	}
 	n := s.Stitches.Int(w.i, 0)
@@ -160,7 +163,7 @@ func (w *worker) takeOff(s *BindOff, at Side, n int, plain bool) {
 	w.settle()
 	one := func(side segSide) {
 		if s.Hold {
-			w.hold(st.name, n)
+			w.hold(orElse(s.Name, st.name), n)
 		}
 		if side == segLeft {
 			b := &st.blocks[0]

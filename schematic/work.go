@@ -410,15 +410,15 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 	for k := range s.blocks {
 		b := &s.blocks[k]
 		c := w.canvas(b)
-		l, r := b.x, s.right(b)
+		l, r, n := b.x, s.right(b), b.count()
 		if s.dirty && k == 0 {
 			for _, i := range s.top {
 				c.segs[i].name = edge
 			}
-			l, r = s.topL, s.topR
+			l, r, n = s.topL, s.topR, s.topCount(c)
 		}
 		c.segs = append(c.segs, seg{a: pt{r, s.y}, b: pt{l, s.y}, name: edge, part: s.name,
-			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos, doubt: s.doubt})
+			both: s.round && len(s.blocks) == 1, sts: n, pos: pos, doubt: s.doubt})
 		if n := len(c.levels); n > 0 && !s.dirty && c.levels[n-1].y.Eq(s.y) && c.levels[n-1].part == s.name {
 			c.levels[n-1].end = true
 		} else if n > 0 {
@@ -426,6 +426,15 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 		}
 	}
 	s.ended = true
+}
+
+// topCount is how many stitches the last of the short rows that lie uppermost works: those that it leaves are on the slopes.
+func (s *strand) topCount(c *canvas) int {
+	n := s.blocks[0].count()
+	for _, i := range s.top {
+		n -= c.segs[i].sts
+	}
+	return n
 }
 
 // keepLive holds the stitches of a strand, and of its named runs, for other pieces.
