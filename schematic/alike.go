@@ -74,12 +74,32 @@ func gather(gs []*Garment, made []*Made) {
 		}
 		to[i], flip[i] = to[prev], flip[prev] != (as[i] == mirrored)
 	}
+	d := newDrawnFor(to, flip)
 	for _, m := range made {
-		m.drawOnce(to, flip)
+		m.drawOnce(d)
 	}
 	for _, g := range gs {
-		g.follow(made, to, flip)
+		g.follow(made, d)
 	}
+}
+
+// drawnFor is, for each view, the one that is drawn for it, whether that shows it mirrored, and, of one that is drawn, its place
+// among those.
+type drawnFor struct {
+	to   []int
+	flip []bool
+	at   []int
+}
+
+func newDrawnFor(to []int, flip []bool) drawnFor {
+	d := drawnFor{to, flip, make([]int, len(to))}
+	kept := 0
+	for i, k := range to {
+		if d.at[i] = kept; k == i {
+			kept++
+		}
+	}
+	return d
 }
 
 // acrossJoin is the view with which those that are alike on both sides of a round's join begin, where the first is
@@ -142,20 +162,12 @@ func (v *View) shows(flip bool) []string {
 		return fmt.Sprintf("%d,%d", int64(math.Round(p.X*1000)), int64(math.Round(p.Y*1000)))
 	}
 	ring := func(ps []Point) string {
-		all := make([]string, len(ps))
-		for i, p := range ps {
-			all[i] = at(p)
-		}
+		all := mapped(ps, at)
 		if flip {
 			slices.Reverse(all)
 		}
-		from := 0
-		for i := range all {
-			if all[i] < all[from] {
-				from = i
-			}
-		}
-		return strings.Join(append(append([]string{}, all[from:]...), all[:from]...), " ")
+		from := slices.Index(all, slices.Min(all)) // wherever it begins
+		return strings.Join(append(all[from:], all[:from]...), " ")
 	}
 	ends := func(a, b Point) string {
 		p, q := at(a), at(b)
@@ -198,80 +210,68 @@ func (m *Made) measured(view int) []string {
 	return all
 }
 
-// drawOnce keeps the views that are drawn: to[i] is the one that shows view i, mirrored if flip.
-func (m *Made) drawOnce(to []int, flip []bool) {
+// shown is a view that is drawn as it stands for all that it shows.
+func (d drawnFor) shown(views []View, i int) View {
+	v := views[i]
+	var names []string
+	for k, to := range d.to {
+		if to != i {
+			continue
+		}
+		names = append(names, views[k].Name)
+		if d.flip[k] {
+			v.Mirror++
+		}
+	}
+	if len(names) > 1 {
+		v.Alike, v.Name = len(names), together(names)
+	}
+	return v
+}
+
+// drawOnce keeps the views that are drawn.
+func (m *Made) drawOnce(d drawnFor) {
 	whole := *m
 	whole.Measures, whole.Edges = slices.Clone(m.Measures), slices.Clone(m.Edges)
 	m.apart = &whole
-	at := make([]int, len(to))
 	var kept []View
-	for i := range m.Views {
-		if to[i] != i {
-			continue
+	for i, to := range d.to {
+		if to == i {
+			kept = append(kept, d.shown(m.Views, i))
 		}
-		v := m.Views[i]
-		at[i] = len(kept)
-		var names []string
-		for k := range to {
-			if to[k] != i {
-				continue
-			}
-			names = append(names, m.Views[k].Name)
-			v.Alike++
-			if flip[k] {
-				v.Mirror++
-			}
-		}
-		if v.Alike == 1 {
-			v.Alike = 0
-		} else {
-			v.Name = together(names)
-		}
-		kept = append(kept, v)
 	}
 	m.Views = kept
 	for i := range m.Measures {
 		s := &m.Measures[i]
 		switch {
 		case s.View == NoView:
-		case to[s.View] == s.View:
-			s.View = at[s.View]
+		case d.to[s.View] == s.View:
+			s.View = d.at[s.View]
 		default:
 			s.View, s.Main, s.Same = NoView, false, true
 		}
 	}
 	for i := range m.Edges {
-		m.Edges[i].follow(to, at, flip)
+		m.Edges[i].follow(d)
 	}
 }
 
 // follow puts an edge on the view that is drawn for its own.
-func (e *Edge) follow(to, at []int, flip []bool) {
-	if flip[e.View] {
-		path := make([]Point, len(e.Path))
-		for i, p := range e.Path {
-			path[len(path)-1-i] = Point{-p.X + 0, p.Y}
-		}
-		e.Path, e.Left, e.Right = path, e.Right, e.Left
+func (e *Edge) follow(d drawnFor) {
+	if d.flip[e.View] {
+		*e = e.mirrored()
 	}
-	e.View = at[to[e.View]]
+	e.View = d.at[d.to[e.View]]
 }
 
 // follow puts the edges of seams on the views that are drawn.
-func (g *Garment) follow(made []*Made, to []int, flip []bool) {
-	at, k := make([]int, len(to)), 0
-	for i := range to {
-		if to[i] == i {
-			at[i] = k
-			k++
-		}
-	}
+func (g *Garment) follow(made []*Made, d drawnFor) {
 	for i := range g.Seams {
 		s := &g.Seams[i]
 		for _, edges := range [][]Edge{s.Sew, s.Into} {
 			for j := range edges {
 				if slices.ContainsFunc(made, func(m *Made) bool { return m.ID == edges[j].piece }) {
-					edges[j].follow(to, at, flip)
+					edges[j].follow(d)
 				}
 			}
 		}

@@ -153,6 +153,29 @@ func (r *reach) add(p pt) {
 	}
 }
 
+// side is the side of the middle on which it lies.
+func (r reach) side(mid units.Num) string {
+	switch r.left.x.Add(r.right.x).Half().Cmp(mid) {
+	case -1:
+		return "left"
+	case 1:
+		return "right"
+	}
+	return ""
+}
+
+// frontOrBack is the word before the name of an edge of a front or a back, which the kind of the piece says or the name of its part.
+func (w *worker) frontOrBack(part string) string {
+	part = strings.ToLower(part)
+	switch {
+	case w.made.Kind == KindBack || strings.Contains(part, "back"):
+		return "back "
+	case w.made.Kind == KindFront || strings.Contains(part, "front"):
+		return "front "
+	}
+	return ""
+}
+
 // edgeSpans are height and width of one run of edge of one name.
 func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []span {
 	name := strings.ToLower(run[0].seg.name)
@@ -163,21 +186,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 	g := oneGauge(run)
 	r := reachOf(run)
 	part, doubt := r.part, r.doubt
-	where := strings.ToLower(orElse(part, c.name))
-	prefix := ""
-	switch {
-	case w.made.Kind == KindBack || strings.Contains(where, "back"):
-		prefix = "back "
-	case w.made.Kind == KindFront || strings.Contains(where, "front"):
-		prefix = "front "
-	}
-	side := ""
-	switch c := r.left.x.Add(r.right.x).Half(); {
-	case c.Less(mid):
-		side = "left"
-	case mid.Less(c):
-		side = "right"
-	}
+	prefix, side := w.frontOrBack(orElse(part, c.name)), r.side(mid)
 	rank := rankEdge
 	if strings.HasPrefix(e.height, "height of ") {
 		rank = rankNamed
@@ -186,7 +195,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 	if e.height != "" {
 		s := span{name: e.heightName(prefix), part: part, axis: Vertical, lo: r.bottom, hi: r.top, length: r.top.y.Sub(r.bottom.y), main: true, of: "row", side: side, rank: rank, doubt: doubt}
 		s.count, s.gauge = rowsIn(s.length, g)
-		if w.piece.From == FromLeft || w.piece.From == FromRight {
+		if w.piece.From.sideways() {
 			s.of = "st"
 		}
 		out = append(out, s)
@@ -194,7 +203,7 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 	if e.width != "" && !run[0].seg.both {
 		s := span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: r.left, hi: r.right, length: r.right.x.Sub(r.left.x), main: true,
 			count: r.sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt}
-		if w.piece.From != FromLeft && w.piece.From != FromRight {
+		if !w.piece.From.sideways() {
 			s.count = stitchesIn(s.length, s.count, s.gauge)
 		}
 		out = append(out, s)

@@ -15,15 +15,7 @@ func (w *worker) placed(c *canvas, loops [][]drawn, k mark) Point {
 	}
 	for _, l := range loops {
 		for _, s := range l {
-			if s.seg.side != k.side {
-				continue
-			}
-			y0, y1 := s.seg.a.y.Float(), s.seg.b.y.Float()
-			if math.Min(y0, y1) > y+1e-9 || math.Max(y0, y1) < y-1e-9 || y0 == y1 {
-				continue
-			}
-			x := s.seg.a.x.Float() + (s.seg.b.x.Float()-s.seg.a.x.Float())*(y-y0)/(y1-y0)
-			if !found || sign*(x-best) < 0 {
+			if x, ok := s.seg.at(y); ok && s.seg.side == k.side && (!found || sign*(x-best) < 0) {
 				best, found = x, true
 			}
 		}
@@ -72,4 +64,13 @@ func (w *worker) middlePanel(name string) bool {
 		}
 	}
 	return len(names)%2 == 1 && names[len(names)/2] == name
+}
+
+// at is where an edge that goes up or down crosses a height.
+func (s seg) at(y float64) (x float64, ok bool) {
+	y0, y1 := s.a.y.Float(), s.b.y.Float()
+	if math.Min(y0, y1) > y+1e-9 || math.Max(y0, y1) < y-1e-9 || y0 == y1 {
+		return 0, false
+	}
+	return s.a.x.Float() + (s.b.x.Float()-s.a.x.Float())*(y-y0)/(y1-y0), true
 }

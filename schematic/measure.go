@@ -163,6 +163,8 @@ func viewID(name string) string {
 // upwards reports whether a piece begins at its lower edge as drawn, or at its side.
 func (d Direction) upwards() bool { return d != FromNeck && d != FromCentre }
 
+func (d Direction) sideways() bool { return d == FromLeft || d == FromRight }
+
 // heights are the length of the view and the depths of its ribs and short rows.
 func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 	d := w.piece.From
@@ -178,7 +180,7 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 	s := span{name: w.lengthName(c), axis: Vertical, lo: a, hi: b, length: total, main: true, rank: rankWhole}
 	s.count, s.gauge = rowsIn(total, oneGauge(all))
 	s.of = "row"
-	if d == FromLeft || d == FromRight {
+	if d.sideways() {
 		s.axis = Horizontal
 		s.lo, s.hi = ordered(lo.ex, hi.ex)
 	}
@@ -197,7 +199,7 @@ func (w *worker) heights(c *canvas, loops [][]drawn) []span {
 		s := span{name: dep.name, part: dep.part, axis: Vertical, length: dep.y1.Sub(dep.y0), count: dep.count, of: dep.of, main: true, rank: rankEdge,
 			gauge: dep.gauge, stretch: dep.stretched}
 		s.lo, s.hi = orderedUp(a, b)
-		if d == FromLeft || d == FromRight {
+		if d.sideways() {
 			s.axis = Horizontal
 			s.lo, s.hi = ordered(a, b)
 		}
@@ -270,42 +272,32 @@ func oneGauge(l []drawn) *Gauge {
 }
 
 func (w *worker) lengthName(c *canvas) string {
-	if d := w.piece.From; d == FromLeft || d == FromRight {
-		if w.made.Kind == KindBand {
-			return "length of band"
-		}
+	switch kind, sideways := w.made.Kind, w.piece.From.sideways(); {
+	case kind == KindBand && (sideways || w.lengthwise(c)):
+		return "length of band"
+	case sideways:
 		return "width from side to side"
-	}
-	switch w.made.Kind {
-	case KindYoke:
-		if !c.panel && c.name != "" && w.hasPanels() {
-			return "depth of " + c.name
-		}
-		return "yoke depth"
-	case KindBand:
-		if w.lengthwise(c) {
-			return "length of band"
-		}
+	case kind == KindBand:
 		return "depth of band"
-	case KindHat:
-		switch {
-		case c.panel:
-			return "crown depth"
-		case c.name == "sides", w.hasPanels():
-			return "depth of sides"
-		}
+	case kind == KindYoke && !c.panel && c.name != "" && w.hasPanels():
+		return "depth of " + c.name
+	case kind == KindYoke:
+		return "yoke depth"
+	case kind == KindHat && c.panel:
+		return "crown depth"
+	case kind == KindHat && (c.name == "sides" || w.hasPanels()):
+		return "depth of sides"
+	case kind == KindHat:
 		return "hat depth"
-	}
-	if c.panel && w.raglan() {
+	case c.panel && w.raglan():
 		return "raglan depth"
-	}
-	if c.panel && w.made.Kind == KindShawl {
+	case c.panel && kind == KindShawl:
 		return "height of the rows" // the depth is measured from wing to wing
-	}
-	if !c.panel && w.made.Kind == KindBody && w.hasPanels() && w.raglan() {
+	case !c.panel && kind == KindBody && w.hasPanels() && w.raglan():
 		return "length to underarm" // its yoke is drawn in panels, with a depth of their own
+	default:
+		return orElse(tradeNames[kind].length, "length")
 	}
-	return orElse(tradeNames[w.made.Kind].length, "length")
 }
 
 // raglan reports whether the marked lines are raglan lines, between body and sleeves.

@@ -20,20 +20,21 @@ func (m *Made) hides(s *Measure) bool {
 			after = true
 			continue
 		}
-		if o.View != s.View || o.Axis != s.Axis || !o.Main || !o.Length.Eq(s.Length) || o.Around != s.Around {
-			continue
-		}
-		upright := s.Axis == Vertical && o.A.Y == s.A.Y && o.B.Y == s.B.Y
-		across := s.Axis == Horizontal && o.A.X == s.A.X && o.B.X == s.B.X
-		switch {
-		case upright && (o.rank == rankWhole || s.rank >= rankLevel || o.A.X == s.A.X):
-		case across && (o.rank == rankWhole || s.rank == rankNamed || o.A.Y == s.A.Y || m.lastsTo(s, o) || m.lastsTo(o, s)):
-		default:
-			continue
-		}
-		if o.given || o.rank < s.rank || o.rank == s.rank && !after {
+		if m.says(o, s) && (o.given || o.rank < s.rank || o.rank == s.rank && !after) {
 			return true
 		}
+	}
+	return false
+}
+
+// says reports whether o, which is shown, says what s says between the same ends.
+func (m *Made) says(o, s *Measure) bool {
+	switch {
+	case o.View != s.View || o.Axis != s.Axis || !o.Main || !o.Length.Eq(s.Length) || o.Around != s.Around:
+	case s.Axis == Vertical && o.A.Y == s.A.Y && o.B.Y == s.B.Y:
+		return o.rank == rankWhole || s.rank >= rankLevel || o.A.X == s.A.X
+	case s.Axis == Horizontal && o.A.X == s.A.X && o.B.X == s.B.X:
+		return o.rank == rankWhole || s.rank == rankNamed || o.A.Y == s.A.Y || m.lastsTo(s, o) || m.lastsTo(o, s)
 	}
 	return false
 }

@@ -13,57 +13,49 @@ func (m *Made) mirrored(q *Piece, i int) *Made {
 	if q.Kind != KindPiece {
 		c.Kind = q.Kind
 	}
-	flip := func(p Point) Point { return Point{-p.X + 0, p.Y} }
-	flips := func(ps []Point) []Point {
-		out := make([]Point, len(ps))
-		for i, p := range ps {
-			out[i] = flip(p)
-		}
-		return out
-	}
-	c.Views = nil
-	for _, v := range m.Views {
-		n := v
-		n.Outline, n.Lines, n.Ribs, n.Notches, n.Marks = nil, nil, nil, nil, nil
-		for _, l := range v.Outline {
-			f := flips(l)
-			slices.Reverse(f)
-			n.Outline = append(n.Outline, f)
-		}
-		for _, l := range v.Lines {
-			n.Lines = append(n.Lines, Line{l.Kind, flip(l.A), flip(l.B), l.Name})
-		}
-		for _, r := range v.Ribs {
-			n.Ribs = append(n.Ribs, Hatch{flips(r.Poly), flip(r.Dir), r.Gap})
-		}
-		n.Parts, n.Points = nil, nil
-		for _, k := range v.Points {
-			n.Points = append(n.Points, Named{k.Name, flip(k.At)})
-		}
-		for _, k := range v.Parts {
-			n.Parts = append(n.Parts, PartName{k.Name, flip(k.At), k.H})
-		}
-		for _, k := range v.Marks {
-			k.At = flip(k.At)
-			n.Marks = append(n.Marks, k)
-		}
-		n.Arrow, n.ArrowAt = flip(v.Arrow), flip(v.ArrowAt)
-		c.Views = append(c.Views, n)
-	}
-	c.Measures = nil
-	for _, s := range m.Measures {
+	c.Views = mapped(m.Views, View.mirrored)
+	c.Measures = mapped(m.Measures, func(s Measure) Measure {
 		s.ID = mirrorID(c.ID + s.ID[len(m.ID):])
-		s.A, s.B = flip(s.A), flip(s.B)
-		c.Measures = append(c.Measures, s)
-	}
-	c.Edges = nil
-	for _, e := range m.Edges {
-		e.Path = flips(e.Path)
-		slices.Reverse(e.Path)
-		e.Left, e.Right = e.Right, e.Left
-		c.Edges = append(c.Edges, e)
-	}
+		s.A, s.B = s.A.mirrored(), s.B.mirrored()
+		return s
+	})
+	c.Edges = mapped(m.Edges, Edge.mirrored)
 	return &c
+}
+
+func (p Point) mirrored() Point { return Point{-p.X + 0, p.Y} }
+
+// turnedOver is a path as its mirror image, which runs the other way so that it keeps its direction around the piece.
+func turnedOver(path []Point) []Point {
+	out := mapped(path, Point.mirrored)
+	slices.Reverse(out)
+	return out
+}
+
+func (e Edge) mirrored() Edge {
+	e.Path, e.Left, e.Right = turnedOver(e.Path), e.Right, e.Left
+	return e
+}
+
+func (v View) mirrored() View {
+	v.Outline = mapped(v.Outline, turnedOver)
+	v.Lines = mapped(v.Lines, func(l Line) Line { return Line{l.Kind, l.A.mirrored(), l.B.mirrored(), l.Name} })
+	v.Ribs = mapped(v.Ribs, func(r Hatch) Hatch { return Hatch{mapped(r.Poly, Point.mirrored), r.Dir.mirrored(), r.Gap} })
+	v.Notches = nil
+	v.Points = mapped(v.Points, func(k Named) Named { return Named{k.Name, k.At.mirrored()} })
+	v.Parts = mapped(v.Parts, func(k PartName) PartName { return PartName{k.Name, k.At.mirrored(), k.H} })
+	v.Marks = mapped(v.Marks, func(k Marked) Marked { return Marked{k.What, k.At.mirrored(), k.Name} })
+	v.Arrow, v.ArrowAt = v.Arrow.mirrored(), v.ArrowAt.mirrored()
+	return v
+}
+
+// mapped is a list with each of its things put through f; of none it is nil.
+func mapped[A, B any](list []A, f func(A) B) []B {
+	var out []B
+	for _, a := range list {
+		out = append(out, f(a))
+	}
+	return out
 }
 
 func mirrorID(id string) string {

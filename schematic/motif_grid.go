@@ -1,7 +1,10 @@
 package schematic
 
 import (
+	"cmp"
+	"iter"
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -61,11 +64,10 @@ func newGrid(s *Motifs, i int) *grid {
 			if what == '.' || what == ' ' {
 				continue
 			}
-			g.cells = append(g.cells, s.cell(r, c, g.rows, g.pitch, what))
-			for _, p := range g.cells[len(g.cells)-1] {
-				if r < arms {
-					g.arms = min(g.arms, p.Y)
-				}
+			cell := s.cell(r, c, g.rows, g.pitch, what)
+			g.cells = append(g.cells, cell)
+			if lo, _ := bounds(cell); r < arms {
+				g.arms = min(g.arms, lo.Y)
 			}
 		}
 	}
@@ -90,28 +92,36 @@ func placeOf(p Point) place {
 	return place{int64(math.Round(p.X * 1e4)), int64(math.Round(p.Y * 1e4))}
 }
 
+// sides are the sides of all motifs, each from one corner to the next.
+func (g *grid) sides() iter.Seq2[Point, Point] {
+	return func(yield func(a, b Point) bool) {
+		for _, p := range g.cells {
+			for i, a := range p {
+				if !yield(a, p[(i+1)%len(p)]) {
+					return
+				}
+			}
+		}
+	}
+}
+
 // border draws the edges that no two motifs share, as loops; what two share is a joining, a line within.
 func (g *grid) border(f *freeform) {
 	type pair struct{ a, b place }
 	seen := map[pair]bool{}
-	for _, p := range g.cells {
-		for i := range p {
-			seen[pair{placeOf(p[i]), placeOf(p[(i+1)%len(p)])}] = true
-		}
+	for a, b := range g.sides() {
+		seen[pair{placeOf(a), placeOf(b)}] = true
 	}
 	next := map[place][]Point{}
 	var starts []Point
-	for _, p := range g.cells {
-		for i, q := range p {
-			z := p[(i+1)%len(p)]
-			if seen[pair{placeOf(z), placeOf(q)}] {
-				if a, b := placeOf(q), placeOf(z); a.x < b.x || a.x == b.x && a.y < b.y {
-					f.lines = append(f.lines, Line{Kind: LineCell, A: q, B: z})
-				}
-				continue
-			}
-			next[placeOf(q)] = append(next[placeOf(q)], z)
+	for q, z := range g.sides() {
+		a, b := placeOf(q), placeOf(z)
+		switch {
+		case !seen[pair{b, a}]:
+			next[a] = append(next[a], z)
 			starts = append(starts, q)
+		case a.x < b.x || a.x == b.x && a.y < b.y:
+			f.lines = append(f.lines, Line{Kind: LineCell, A: q, B: z})
 		}
 	}
 	for _, o := range starts {
@@ -188,21 +198,17 @@ func loopPoints(loops [][]drawn) [][]Point {
 
 // measure measures the grid: all of it, one motif, and its neck.
 func (g *grid) measure(f *freeform) {
-	lo, hi := Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
-	nlo, nhi := lo, hi
-	grow := func(lo, hi *Point, p Point) {
-		*lo = Point{math.Min(lo.X, p.X), math.Min(lo.Y, p.Y)}
-		*hi = Point{math.Max(hi.X, p.X), math.Max(hi.Y, p.Y)}
-	}
+	var all, neck []Point
 	for _, l := range f.loops {
 		for _, d := range l {
-			grow(&lo, &hi, d.a)
+			all = append(all, d.a)
 			if d.seg.name == "neck" {
-				grow(&nlo, &nhi, d.a)
-				grow(&nlo, &nhi, d.b)
+				neck = append(neck, d.a, d.b)
 			}
 		}
 	}
+	lo, hi := bounds(all)
+	nlo, nhi := bounds(neck)
 	beyondX, beyondY := g.Shape.beyond()
 	joining := g.joining.Float()
 	wide, tall := micrometres(hi.X-lo.X-joining*beyondX), micrometres(hi.Y-lo.Y-joining*beyondY)
@@ -215,12 +221,9 @@ func (g *grid) measure(f *freeform) {
 		{name: "length", a: Point{hi.X, lo.Y}, b: Point{hi.X, hi.Y}, axis: Vertical, length: tall, count: g.rows, of: "motif"},
 	}
 	if g.Shape == Square && len(g.cells) > 1 {
-		low := g.cells[0][0] // of the motif at the lower left
-		for _, c := range g.cells {
-			if c[0].Y < low.Y || c[0].Y == low.Y && c[0].X < low.X {
-				low = c[0]
-			}
-		}
+		low := slices.MinFunc(g.cells, func(a, b []Point) int { // the motif at the lower left
+			return cmp.Or(cmp.Compare(a[0].Y, b[0].Y), cmp.Compare(a[0].X, b[0].X))
+		})[0]
 		a := Point{low.X + half, low.Y}
 		f.sizes = append(f.sizes, freeSize{name: "motif", a: a, b: Point{a.X + g.across.Float(), a.Y}, axis: Horizontal, length: g.across, count: 1, of: "motif"})
 	}
@@ -229,6 +232,15 @@ func (g *grid) measure(f *freeform) {
 			freeSize{name: "neck width", a: Point{nlo.X, nhi.Y}, b: nhi, axis: Horizontal, length: micrometres(nhi.X - nlo.X)},
 			freeSize{name: "neck depth", a: Point{nhi.X, nlo.Y}, b: nhi, axis: Vertical, length: micrometres(nhi.Y - nlo.Y)})
 	}
+}
+
+// bounds are the ends of all points across and up; of none the first is the greater.
+func bounds(ps []Point) (lo, hi Point) {
+	lo, hi = Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}
+	for _, p := range ps {
+		lo, hi = Point{min(lo.X, p.X), min(lo.Y, p.Y)}, Point{max(hi.X, p.X), max(hi.Y, p.Y)}
+	}
+	return lo, hi
 }
 
 func turnOf(dir, at, z Point) float64 {

@@ -40,12 +40,12 @@ func onFront(front, back *Made) *Made {
 	f, b := fv.Outline[0], bv.Outline[0]
 	fc, bc := lowerMiddle(f), lowerMiddle(b)
 	at := func(p Point) Point { return Point{X: fc.X - (p.X - bc.X) + 0, Y: fc.Y + (p.Y - bc.Y)} }
-	seen := each(b, at)
+	seen := mapped(b, at)
 	necks := neckPaths(back, at)
 	// What is bound off at two edges staggers by a row, so that up and down a row counts as little as what is printed.
 	flat := func(p Point) Point { return Point{X: p.X, Y: p.Y * min(1, 0.9*sameOutline/rowHeight(front))} }
-	seen = each(seen, flat)
-	if len(necks) == 0 || !liesOn(seen, neckPaths(back, func(p Point) Point { return flat(at(p)) }), each(f, flat)) || !liesOn(each(f, flat), neckPaths(front, flat), seen) {
+	seen = mapped(seen, flat)
+	if len(necks) == 0 || !liesOn(seen, neckPaths(back, func(p Point) Point { return flat(at(p)) }), mapped(f, flat)) || !liesOn(mapped(f, flat), neckPaths(front, flat), seen) {
 		return nil
 	}
 	both := *front
@@ -58,26 +58,25 @@ func onFront(front, back *Made) *Made {
 		}
 	}
 	both.Views = []View{view}
-	both.Measures = slices.Clone(front.Measures)
+	both.Measures = append(slices.Clone(front.Measures), neckMeasures(front, back, at)...)
+	return &both
+}
+
+// neckMeasures are the measurements of the neck of the back that the front does not have, where at puts them.
+func neckMeasures(front, back *Made, at func(Point) Point) []Measure {
+	var out []Measure
 	for _, m := range back.Measures {
 		said := func(o Measure) bool {
 			return o.Name == m.Name || o.Axis == m.Axis && o.Length.Eq(m.Length) && strings.HasSuffix(o.Name, m.Name)
 		}
-		if m.Main && strings.Contains(m.Name, "neck") && !slices.ContainsFunc(front.Measures, said) {
-			m.A, m.B = at(m.A), at(m.B)
-			if m.Axis == Horizontal && m.B.X < m.A.X || m.Axis == Vertical && m.B.Y < m.A.Y {
-				m.A, m.B = m.B, m.A
-			}
-			both.Measures = append(both.Measures, m)
+		if !m.Main || !strings.Contains(m.Name, "neck") || slices.ContainsFunc(front.Measures, said) {
+			continue
 		}
-	}
-	return &both
-}
-
-func each(loop []Point, f func(Point) Point) []Point {
-	out := make([]Point, len(loop))
-	for i, p := range loop {
-		out[i] = f(p)
+		m.A, m.B = at(m.A), at(m.B)
+		if m.Axis == Horizontal && m.B.X < m.A.X || m.Axis == Vertical && m.B.Y < m.A.Y {
+			m.A, m.B = m.B, m.A
+		}
+		out = append(out, m)
 	}
 	return out
 }
@@ -109,7 +108,7 @@ func neckPaths(m *Made, at func(Point) Point) [][]Point {
 		if !strings.Contains(strings.ToLower(e.Name), "neck") {
 			continue
 		}
-		out = append(out, each(e.Path, at))
+		out = append(out, mapped(e.Path, at))
 	}
 	return out
 }

@@ -15,6 +15,27 @@ type stretchOf struct {
 	from, to int
 }
 
+// places are the stretches of a row of n stitches that the parts take, from the left. A right-side row meets the parts from the
+// right; the mirror of a part from the left.
+func (s *Divide) places(size, n int, mirror bool) []stretchOf {
+	var places []stretchOf
+	at := 0
+	for i := range s.Parts {
+		if k := s.Parts[i].Stitches.Int(size, 0); k > 0 {
+			places = append(places, stretchOf{&s.Parts[i], at, at + k})
+			at += k
+		}
+	}
+	if mirror {
+		return places
+	}
+	for i := range places {
+		places[i].from, places[i].to = n-places[i].to, n-places[i].from
+	}
+	reverse(places)
+	return places
+}
+
 func (s *Divide) work(w *worker) {
 	st := w.cur
 	w.settle()
@@ -32,28 +53,7 @@ func (s *Divide) work(w *worker) {
 			sumText(len(s.Parts), func(i int) int { return s.Parts[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", n),
 			fmt.Sprintf("change the parts by %+d stitches in all, or the row before by %+d", n-sum, sum-n))
 	}
-	// A right-side row meets the parts from the right; the mirror of a part from the left.
-	var places []stretchOf
-	at := n
-	if st.flip {
-		at = 0
-	}
-	for i := range s.Parts {
-		k := s.Parts[i].Stitches.Int(w.i, 0)
-		if k <= 0 {
-			continue
-		}
-		if st.flip {
-			places = append(places, stretchOf{&s.Parts[i], at, at + k})
-			at += k
-		} else {
-			places = append(places, stretchOf{&s.Parts[i], at - k, at})
-			at -= k
-		}
-	}
-	if !st.flip {
-		reverse(places)
-	}
+	places := s.places(w.i, n, st.flip)
 	if s.slits(w, places, n) {
 		s.slit(w, places, n)
 		w.onePart()
@@ -72,10 +72,9 @@ func (s *Divide) work(w *worker) {
 	whole.ended = true
 	for _, p := range s.Parts {
 		for _, q := range strands {
-			if q.name != p.Name || p.Leave || p.Hold {
-				continue
+			if q.name == p.Name && p.worked() {
+				w.workPart(s, &p, q)
 			}
-			w.workPart(s, &p, q)
 		}
 	}
 	w.cur = whole
@@ -153,14 +152,15 @@ func (w *worker) divideFlat(b *block, places []stretchOf, n int, round bool) []*
 		}
 		w.topOf(c, p, units.Max(x0, b.x), units.Min(x1, st.right(b)))
 	}
-	if len(places) > 0 {
-		// Stitches that no part has: left, with no name, so that the outline closes.
-		if f := places[0].from; f > 0 {
-			c.segs = append(c.segs, seg{a: pt{b.x.Add(st.offsetOf(b, f)), st.y}, b: pt{b.x, st.y}, name: "left over", sts: f})
-		}
-		if t := places[len(places)-1].to; t < n {
-			c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x.Add(st.offsetOf(b, t)), st.y}, name: "left over", sts: n - t})
-		}
+	if len(places) == 0 {
+		return out
+	}
+	// Stitches that no part has: left, with no name, so that the outline closes.
+	if f := places[0].from; f > 0 {
+		c.segs = append(c.segs, seg{a: pt{b.x.Add(st.offsetOf(b, f)), st.y}, b: pt{b.x, st.y}, name: "left over", sts: f})
+	}
+	if t := places[len(places)-1].to; t < n {
+		c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x.Add(st.offsetOf(b, t)), st.y}, name: "left over", sts: n - t})
 	}
 	return out
 }
@@ -408,16 +408,16 @@ func (w *worker) divideApart(places []stretchOf) []*strand {
 			b := &st.blocks[i]
 			from, to := at, at+b.count()
 			at = to
-			if from < p.from || to > p.to {
+			switch {
+			case from < p.from || to > p.to:
 				continue
+			case p.part.worked():
+				q.blocks = append(q.blocks, *b)
+			default:
+				w.endBlock(b, orElse(p.part.Edge, "held edge"), p.part)
 			}
 			covered += to - from
 			used[i] = true
-			if p.part.worked() {
-				q.blocks = append(q.blocks, *b)
-			} else {
-				w.endBlock(b, orElse(p.part.Edge, "held edge"), p.part)
-			}
 		}
 		w.onLines(p, covered)
 		if len(q.blocks) > 0 {

@@ -42,9 +42,7 @@ func (s *BindOff) work(w *worker) {
 	st := w.cur
 	if s.All {
 		w.end(orElse(s.Edge, "top"), s.Pos, s.Hold)
-		if s.Hold && s.Name != "" && s.Name != st.name {
-			w.made.Live[s.Name] += st.count()
-		}
+		w.alsoLive(s.named())
 		return
 	}
 	n := s.Stitches.Int(w.i, 0)

@@ -349,11 +349,9 @@ func (w *worker) joinHint(name string) string {
 // eachPart calls f with every part of every division in a list of sections.
 func eachPart(list []Section, f func(*Part)) {
 	for _, s := range list {
-		if d, ok := s.(*Divide); ok {
-			for i := range d.Parts {
-				f(&d.Parts[i])
-				eachPart(d.Parts[i].Sections, f)
-			}
+		for _, p := range s.parts() {
+			f(p)
+			eachPart(p.Sections, f)
 		}
 	}
 }

@@ -121,14 +121,12 @@ func (s *Shape) work(w *worker) {
 		}
 	}
 	total := longest
-	if n, ok := w.rows(s.Amount); ok {
-		if n < longest {
-			w.find("arithmetic/shaping-rows", finding.Warning, s.Pos,
-				fmt.Sprintf("the shaping needs %d rows and there are %d", longest, n), fmt.Sprintf("%d rows", n), fmt.Sprintf("%d rows for the shaping", longest),
-				fmt.Sprintf("work %d rows, or shape more often", longest))
-		} else {
-			total = n
-		}
+	if n, ok := w.rows(s.Amount); ok && n < longest {
+		w.find("arithmetic/shaping-rows", finding.Warning, s.Pos,
+			fmt.Sprintf("the shaping needs %d rows and there are %d", longest, n), fmt.Sprintf("%d rows", n), fmt.Sprintf("%d rows for the shaping", longest),
+			fmt.Sprintf("work %d rows, or shape more often", longest))
+	} else if ok {
+		total = n
 	}
 	for i := range st.blocks {
 		b := &st.blocks[i]
@@ -194,15 +192,12 @@ func (m *movement) shape(w *worker, sh *Shaping, at Side) int {
 		return out(m.right, last, p)
 	case at == Lines:
 		places := 0
-		for i := range w.cur.blocks {
-			b := &w.cur.blocks[i]
-			if sh.Panel != "" && b.runs[0].name != sh.Panel {
-				continue
-			}
-			if b.lineL {
+		for i, b := range w.cur.blocks {
+			of := sh.Panel == "" || b.runs[0].name == sh.Panel
+			if of && b.lineL {
 				places += out(m.left, i, p)
 			}
-			if b.lineR {
+			if of && b.lineR {
 				places += out(m.right, i, p)
 			}
 		}
@@ -333,6 +328,22 @@ func (s *RepeatRow) work(w *worker) {
 	w.advance(1, left, right)
 }
 
+// step is how many stitches fewer each turn leaves at an edge: as stated, or as many as there are.
+func (s *ShortRows) step(w *worker, at Side, over, turns int) int {
+	step, sides := s.Step.Int(w.i, 0), 1
+	if at == BothEdges || at == Across || at == Lines {
+		sides = 2
+	}
+	most := (over - 1) / sides / max(1, turns)
+	if step <= most || turns == 0 {
+		return step
+	}
+	w.findCount("arithmetic/short-rows", finding.Warning, s.Pos,
+		fmt.Sprintf("%d stitches fewer at each turn uses up the %d stitches before the %d rows are done", step, over, s.Rows.Int(w.i, 0)),
+		fmt.Sprintf("%d turns × %d stitches", turns*sides, step), fmt.Sprintf("at most %d at a turn", most), "work fewer short rows, or turn closer to the turn before")
+	return most
+}
+
 func (s *ShortRows) work(w *worker) {
 	st := w.cur
 	rows := s.Rows.Int(w.i, 0)
@@ -352,17 +363,7 @@ func (s *ShortRows) work(w *worker) {
 	n := b.count()
 	at := w.side(s.At)
 	turns := max(0, (rows+1)/2-1)
-	step := s.Step.Int(w.i, 0)
-	sides := 1
-	if at == BothEdges || at == Across || at == Lines {
-		sides = 2
-	}
-	if most := (over - 1) / sides / max(1, turns); step > most && turns > 0 {
-		w.findCount("arithmetic/short-rows", finding.Warning, s.Pos,
-			fmt.Sprintf("%d stitches fewer at each turn uses up the %d stitches before the %d rows are done", step, over, rows),
-			fmt.Sprintf("%d turns × %d stitches", turns*sides, step), fmt.Sprintf("at most %d at a turn", most), "work fewer short rows, or turn closer to the turn before")
-		step = most
-	}
+	step := s.step(w, at, over, turns)
 	fromL, fromR := (n-over)/2, n-over-(n-over)/2 // unworked at each end by the longest row
 	cutL, cutR := turns*step, turns*step
 	switch at {
@@ -386,8 +387,7 @@ func (s *ShortRows) work(w *worker) {
 		if top {
 			st.top = append(st.top, len(c.segs))
 		}
-		c.segs = append(c.segs, seg{a: a, b: z, name: name, part: st.name, side: side, rows: rows, sts: sts, pos: s.Pos,
-			fold: side != segNone && st.round, both: side == segNone && st.round})
+		c.segs = append(c.segs, seg{a: a, b: z, name: name, part: st.name, side: side, rows: rows, sts: sts, pos: s.Pos})
 	}
 	// The unworked ends are, for now, the top of the piece there; if rows follow, a notch.
 	add(pt{l0, y0}, pt{l, y0}, "short-row turn", segNone, 0, fromL, true)
@@ -407,7 +407,7 @@ func (s *ShortRows) work(w *worker) {
 	w.areas[st.gauge.Name] = w.areas[st.gauge.Name].Add(mean.Mul(st.gauge.StitchWidth()).Mul(h))
 	c.depths = append(c.depths, depth{name: "short rows", y0: y0, y1: y1, x: l1, count: rows, of: "row", part: st.name, gauge: st.gauge})
 	st.y = y1
-	if rows%2 == 1 && !st.round {
+	if rows%2 == 1 {
 		st.rs = !st.rs
 	}
 	st.row += rows

@@ -306,18 +306,17 @@ func (w *worker) onto() {
 	}
 	for _, e := range w.piece.Onto {
 		edges := w.b.edges(e.Edge, w.piece)
-		if q, _ := w.b.pieceIn(e.Edge); q != nil && w.b.made[q.Name] != nil && w.b.made[q.Name].Broken {
-			w.guessed = w.guessed || len(edges) == 0 || slices.ContainsFunc(edges, func(ed Edge) bool { return ed.Doubt })
-			if len(edges) == 0 {
-				continue
-			}
-		}
+		q, _ := w.b.pieceIn(e.Edge)
+		broken := q != nil && w.b.made[q.Name] != nil && w.b.made[q.Name].Broken
 		if len(edges) == 0 {
-			w.find(finding.NoEdge, finding.Error, e.Pos, fmt.Sprintf("there is no edge called %q to work onto", e.Edge), "", "",
-				w.b.edgeHint(e.Edge))
+			if !broken {
+				w.find(finding.NoEdge, finding.Error, e.Pos, fmt.Sprintf("there is no edge called %q to work onto", e.Edge), "", "",
+					w.b.edgeHint(e.Edge))
+			}
 			w.guessed = true
 			continue
 		}
+		w.guessed = w.guessed || broken && slices.ContainsFunc(edges, func(ed Edge) bool { return ed.Doubt })
 		var along Along
 		for _, ed := range edges {
 			along.Rows += ed.Rows

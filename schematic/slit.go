@@ -97,14 +97,14 @@ func (s *Divide) slit(w *worker, places []stretchOf, n int) {
 	sl := &slit{tube: st}
 	rows := 0
 	for _, p := range places {
-		if p.part.Leave || p.part.Hold {
-			if p.part.Hold {
-				w.hold(p.part.Name, p.to-p.from)
-			}
-			sl.at = append(sl.at, w.slitAt(b, p, n))
+		if p.part.worked() {
+			rows = w.evenOnly(p.part)
 			continue
 		}
-		rows = w.evenOnly(p.part)
+		if p.part.Hold {
+			w.hold(p.part.Name, p.to-p.from)
+		}
+		sl.at = append(sl.at, w.slitAt(b, p, n))
 	}
 	for i := range s.Parts {
 		for _, p := range places {
@@ -203,7 +203,7 @@ func (w *worker) slitSpans(c *canvas) []span {
 		h := span{name: "length to " + at.name, axis: Vertical, length: at.a.y.Sub(y0), of: "row", main: true, rank: rankEdge}
 		h.lo, h.hi = orderedUp(a, b)
 		h.count, h.gauge = rowsIn(h.length, g)
-		if d == FromLeft || d == FromRight {
+		if d.sideways() {
 			s.axis, h.axis = Vertical, Horizontal
 			s.lo, s.hi = orderedUp(s.lo, s.hi)
 			h.lo, h.hi = ordered(h.lo, h.hi)

@@ -12,27 +12,9 @@ import (
 func (w *worker) widths(c *canvas) []span {
 	var out []span
 	used := map[string]int{}
-	d := w.piece.From
-	widest := -1
+	widest := widestOf(c.levels)
 	for i, l := range c.levels {
-		if l.part == "" && (widest < 0 || c.levels[widest].r.Sub(c.levels[widest].l).Less(l.r.Sub(l.l))) {
-			widest = i
-		}
-	}
-	for i, l := range c.levels {
-		width := l.r.Sub(l.l)
-		s := span{part: l.part, axis: Horizontal, length: width, count: l.n, of: "st", gauge: l.gauge, stretch: l.stretched, doubt: l.doubt}
-		if l.band {
-			s.of = "row"
-		}
-		if l.round {
-			s.around, s.length = true, width.Times(2)
-		}
-		a, b := d.turned(pt{l.l, l.y}), d.turned(pt{l.r, l.y})
-		s.lo, s.hi = ordered(a, b)
-		if a.x.Eq(b.x) {
-			s.axis = Vertical
-		}
+		s := l.span(w.piece.From)
 		s.name, s.main = w.widthName(c, i, widest)
 		if s.name == "" {
 			continue
@@ -51,6 +33,35 @@ func (w *worker) widths(c *canvas) []span {
 		out = append(out, s)
 	}
 	return out
+}
+
+// widestOf is the widest level of the whole piece, the first of those as wide; -1 if there is none.
+func widestOf(levels []level) int {
+	widest := -1
+	for i, l := range levels {
+		if l.part == "" && (widest < 0 || levels[widest].r.Sub(levels[widest].l).Less(l.r.Sub(l.l))) {
+			widest = i
+		}
+	}
+	return widest
+}
+
+// span is the level as it is measured, without its name.
+func (l level) span(d Direction) span {
+	width := l.r.Sub(l.l)
+	s := span{part: l.part, axis: Horizontal, length: width, count: l.n, of: "st", gauge: l.gauge, stretch: l.stretched, doubt: l.doubt}
+	if l.band {
+		s.of = "row"
+	}
+	if l.round {
+		s.around, s.length = true, width.Times(2)
+	}
+	a, b := d.turned(pt{l.l, l.y}), d.turned(pt{l.r, l.y})
+	s.lo, s.hi = ordered(a, b)
+	if a.x.Eq(b.x) {
+		s.axis = Vertical
+	}
+	return s
 }
 
 func ordered(a, b pt) (pt, pt) {
@@ -125,21 +136,13 @@ func (w *worker) widthName(c *canvas, i, widest int) (string, bool) {
 	if l.name != "" {
 		return l.name, true
 	}
-	if toldBelow(c.levels, i, up) {
+	if toldBelow(c.levels, i, up) || !up && !l.end && endsAt(c.levels, i) { // or told where it ends
 		return "", false
 	}
-	if d := w.piece.From; l.part == "" && (d == FromLeft || d == FromRight) {
+	if l.part == "" && w.piece.From.sideways() {
 		return w.lengthAt(c, i, widest)
 	}
-	if !up && !l.end && endsAt(c.levels, i) {
-		return "", false // told where it ends
-	}
-	first, last := i == 0, i == len(c.levels)-1 && l.end
-	hem, top := first, last
-	if !up {
-		hem, top = last, first
-	}
-	at := levelPlace{hem: hem, top: top, widest: i == widest, first: first, last: last}
+	at := c.placeOf(i, widest)
 	if l.part != "" && !(l.round && l.part == c.name) { // a round that parts are joined to is a whole again
 		// The width of a part where it begins follows from the division, and where it ends
 		// from the edge that it ends in.
@@ -167,6 +170,15 @@ func toldBelow(levels []level, i int, up bool) bool {
 
 // levelPlace is where a level stands in its view.
 type levelPlace struct{ hem, top, widest, first, last bool }
+
+func (c *canvas) placeOf(i, widest int) levelPlace {
+	first, last := i == 0, i == len(c.levels)-1 && c.levels[i].end
+	at := levelPlace{hem: first, top: last, widest: i == widest, first: first, last: last}
+	if c.down {
+		at.hem, at.top = last, first
+	}
+	return at
+}
 
 // panelWidthName names a width of a panel, or of a yoke that has some.
 func (w *worker) panelWidthName(c *canvas, i int, at levelPlace) (name string, show, ok bool) {
@@ -227,8 +239,8 @@ var tradeNames = map[Kind]kindNames{
 func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, show, ok bool) {
 	kind := w.made.Kind
 	trade, known := tradeNames[kind]
-	trunk := kind == KindBody || kind == KindBack || kind == KindFront
-	arms := underarm(c.levels)
+	lengthwise := kind == KindBand && w.lengthwise(c)
+	band := kind == KindBand && !lengthwise
 	switch {
 	case kind == KindShawl && at.widest && !c.panel:
 		return trade.widest, true, true
@@ -238,21 +250,25 @@ func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, sh
 		return trade.widest, true, true
 	case known && at.top:
 		return trade.top, !trade.quiet, true
-	case kind == KindBand && w.lengthwise(c):
-		if at.first {
-			return "width of band", true, true
-		}
-	case kind == KindBand && at.first:
+	case lengthwise && at.first:
+		return "width of band", true, true
+	case band && at.first:
 		return "length of band", true, true
-	case kind == KindBand && at.last:
+	case band && at.last:
 		return "length at outer edge", turning(c.levels, i), true
 	}
+	return kind.widthAt(c, i, at)
+}
+
+// widthAt names a width of a piece of the kind by where it stands.
+func (k Kind) widthAt(c *canvas, i int, at levelPlace) (name string, show, ok bool) {
+	trunk, arms := k.Trunk(), underarm(c.levels)
 	switch {
 	case trunk && at.top && c.ownedBy(c.levels[i], "waist"):
 		return "waist", true, true
-	case at.hem && kind == KindPiece:
+	case at.hem && k == KindPiece:
 		return "width at lower edge", true, true
-	case at.top && kind == KindPiece:
+	case at.top && k == KindPiece:
 		return "width at upper edge", true, true
 	case at.hem:
 		return "width at hem", true, true
@@ -267,6 +283,9 @@ func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, sh
 	}
 	return "", false, false
 }
+
+// Trunk reports whether a piece of the kind covers the body.
+func (k Kind) Trunk() bool { return k == KindBody || k == KindBack || k == KindFront }
 
 // ownedBy reports whether all of a level is an edge of this name.
 func (c *canvas) ownedBy(l level, name string) bool {
@@ -285,8 +304,7 @@ func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
 		}
 		return "", false
 	}
-	trunk := kind == KindBack || kind == KindFront || kind == KindBody
-	if trunk && c.levels[i].part == "" && w.belowTheArms(c, i) {
+	if kind.Trunk() && l.part == "" && w.belowTheArms(c, i) {
 		if slices.ContainsFunc(c.levels, func(k level) bool { return k.name != "" && k.part == l.part && k.l.Eq(l.l) && k.r.Eq(l.r) }) {
 			return "", false // told where its name stands
 		}
@@ -295,21 +313,17 @@ func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
 		}
 		return "widest width", true
 	}
-	switch kind {
-	case KindBack:
+	switch label := above(c, i); {
+	case kind == KindBack:
 		return "cross back", true
-	case KindFront:
-		if opensInFront(c) {
-			return "half cross front", true
-		}
+	case kind == KindFront && opensInFront(c):
+		return "half cross front", true
+	case kind == KindFront:
 		return "cross front", true
-	case KindSleeve:
+	case kind == KindSleeve:
 		return "width above cuff", true
-	}
-	if label := above(c, i); label != "" {
+	case label != "":
 		return "width above" + label, true
-	}
-	switch {
 	case endsAt(c.levels, i) && kind == KindPiece:
 		return "width at upper edge", true
 	case endsAt(c.levels, i):

@@ -186,23 +186,11 @@ func (b *builder) work(q *Piece) *Made {
 
 // shapesLines reports whether any shaping falls on marked lines.
 func shapesLines(list []Section) bool {
-	for _, s := range list {
-		switch s := s.(type) {
-		case *Shape:
-			for _, sh := range s.Shapings {
-				if sh.At == Lines {
-					return true
-				}
-			}
-		case *Divide:
-			for _, p := range s.Parts {
-				if shapesLines(p.Sections) {
-					return true
-				}
-			}
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(s Section) bool {
+		shape, ok := s.(*Shape)
+		return ok && slices.ContainsFunc(shape.Shapings, func(h Shaping) bool { return h.At == Lines }) ||
+			slices.ContainsFunc(s.parts(), func(p *Part) bool { return shapesLines(p.Sections) })
+	})
 }
 
 // sections works a list of sections on the strand in work.
@@ -448,6 +436,15 @@ func (w *worker) keepLive(s *strand) {
 			if r.name != "" {
 				w.made.Live[r.name] += r.n
 			}
+		}
+	}
+}
+
+// alsoLive holds the stitches of the strand under names beside its own.
+func (w *worker) alsoLive(names []GivenName) {
+	for _, k := range names {
+		if k.Name != w.cur.name {
+			w.made.Live[k.Name] += w.cur.count()
 		}
 	}
 }

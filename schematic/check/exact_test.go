@@ -141,7 +141,7 @@ func TestAPieceIsStraightIfItHasOneWidth(t *testing.T) {
 func TestPiecesOfTheBodyAndThoseWorkedSideways(t *testing.T) {
 	for k := range schematic.Kinds() {
 		kind := schematic.Kind(k)
-		assert.Equal(t, kind == schematic.KindBody || kind == schematic.KindBack || kind == schematic.KindFront, trunk(made("P", kind)), kind.String())
+		assert.Equal(t, kind == schematic.KindBody || kind == schematic.KindBack || kind == schematic.KindFront, kind.Trunk(), kind.String())
 	}
 	for from := schematic.FromHem; from <= schematic.FromCentre; from++ {
 		assert.Equal(t, from == schematic.FromLeft || from == schematic.FromRight, sideways(&schematic.Made{From: from}), "%d", from)

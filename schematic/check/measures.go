@@ -204,10 +204,10 @@ func ofPiece(made *schematic.Made, id string) []derived {
 		return all
 	}
 	all := find(id)
-	if len(all) == 0 && trunk(made) && sideways(made) && (canonical(id) == "bust" || canonical(id) == "width-at-hem") {
+	if len(all) == 0 && made.Kind.Trunk() && sideways(made) && (canonical(id) == "bust" || canonical(id) == "width-at-hem") {
 		return find("width-from-side-to-side") // its rows run along the body
 	}
-	if len(all) == 0 && canonical(id) == "bust" && trunk(made) {
+	if len(all) == 0 && canonical(id) == "bust" && made.Kind.Trunk() {
 		if m, ok := underarm(made); ok {
 			return []derived{just(made, m)}
 		}
@@ -287,11 +287,6 @@ func widthOf(made *schematic.Made, count int, gauge string) (*schematic.Measure,
 	return nil, false
 }
 
-// trunk reports whether the piece covers the body.
-func trunk(made *schematic.Made) bool {
-	return made.Kind == schematic.KindBody || made.Kind == schematic.KindBack || made.Kind == schematic.KindFront
-}
-
 func sideways(made *schematic.Made) bool {
 	return made.From == schematic.FromLeft || made.From == schematic.FromRight
 }
@@ -335,8 +330,8 @@ func straight(made *schematic.Made) bool {
 // body before others, and around the body one that goes around, or the sum of backs
 // and fronts.
 func wholeBody(named []derived, girth bool) []derived {
-	if i := slices.IndexFunc(named, func(d derived) bool { return trunk(d.terms[0].piece) }); i >= 0 {
-		named = slices.DeleteFunc(named, func(d derived) bool { return !trunk(d.terms[0].piece) })
+	if i := slices.IndexFunc(named, func(d derived) bool { return d.terms[0].piece.Kind.Trunk() }); i >= 0 {
+		named = slices.DeleteFunc(named, func(d derived) bool { return !d.terms[0].piece.Kind.Trunk() })
 	}
 	if !girth || len(named) == 0 {
 		return named
@@ -351,7 +346,7 @@ func wholeBody(named []derived, girth bool) []derived {
 		switch {
 		case made.Kind == schematic.KindBody && made.Make <= 1:
 			return []derived{allOf(made, named)} // worked flat in one piece, from edge to edge around the body
-		case trunk(made):
+		case made.Kind.Trunk():
 			t := d.terms[0]
 			t.times = units.Int(int64(max(1, made.Make)))
 			sum.terms = append(sum.terms, t)
