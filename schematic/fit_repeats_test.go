@@ -12,14 +12,14 @@ import (
 	"flatwright/schematic/alter"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/given"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
 )
 
 // pieces is a pattern of one size at 20 stitches and 40 rows over 10 cm.
 func pieces(t testing.TB, text string) *schematic.Pattern {
-	p, found := read.Pattern("one.yaml", []byte("version: 1\npattern: One\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 20 sts and 40 rows over 10 cm in garter stitch\npieces:\n"+text))
-	require.False(t, found.Errors(), "%v", found)
+	p := given.Text(t, "version: 1\npattern: One\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 20 sts and 40 rows over 10 cm in garter stitch\npieces:\n"+text)
 	for _, f := range schematic.Work(p, 0).Findings {
 		require.Equal(t, finding.Note, f.Severity, f.Message)
 	}
@@ -187,7 +187,7 @@ func TestTheSameGaugeKeepsEveryGarment(t *testing.T) {
 	require.NoError(t, err)
 	require.NotEmpty(t, all)
 	for _, path := range all {
-		p := file(t, path)
+		p := given.File(t, path)
 		for i := range p.Sizes.Names {
 			a, found := alter.Alter(p, alter.Request{Size: i, Gauges: p.Gauges})
 			require.NotNil(t, a, path)
@@ -217,7 +217,7 @@ func TestNoRepeatIsLeftOverUntold(t *testing.T) {
 // The tunic's 98 stitches are of 4 + 2; at 20 stitches instead of 18 they are 108.9, and of 4 + 2 the nearest are 110:
 // the grading's own rule is kept, and what it costs is told.
 func TestACountKeepsItsStitchPattern(t *testing.T) {
-	p := file(t, "../testdata/grade/tunic.yaml")
+	p := given.File(t, "../testdata/grade/tunic.yaml")
 	a, found := alter.Alter(p, alter.Request{Size: 2, Gauges: gaugeOf(20, 30)})
 	assert.Equal(t, 110, a.Pattern.Pieces[0].Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
 	told := ""
@@ -266,7 +266,7 @@ func TestALengthIsRoundedOnceAtTheMakersGauge(t *testing.T) {
 }
 
 func TestWhatChangesInAPanelIsNamed(t *testing.T) {
-	p := file(t, "../testdata/garments/raglan-with-neckline.yaml")
+	p := given.File(t, "../testdata/garments/raglan-with-neckline.yaml")
 	a, _ := alter.Alter(p, alter.Request{Size: 1, Gauges: gaugeOf(20, 28)})
 	require.NotNil(t, a)
 	seen := map[string]int{}

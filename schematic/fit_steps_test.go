@@ -12,13 +12,14 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/alter"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/given"
 )
 
 // backAt is a back of these sections, 20 stitches and 26 rows over 10 cm, at another gauge.
 func backAt(t testing.TB, sections string, sts, rows int64, tells ...string) *alter.Altered {
 	path := filepath.Join(t.TempDir(), "p.yaml")
 	require.NoError(t, os.WriteFile(path, []byte("version: 1\npattern: P\nterms: US\nunits: cm\nsizes: one\ngauges:\n  fabric: 20 sts and 26 rows over 10 cm in moss stitch\npieces:\n  - piece: Back\n    sections:\n"+sections), 0o600))
-	a, found := alter.Alter(file(t, path), alter.Request{Gauges: gaugeOf(sts, rows)})
+	a, found := alter.Alter(given.File(t, path), alter.Request{Gauges: gaugeOf(sts, rows)})
 	require.NotNil(t, a, "%v", found)
 	for _, text := range tells {
 		assert.Contains(t, fmt.Sprint(found), text)

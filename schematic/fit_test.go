@@ -2,28 +2,16 @@ package schematic_test
 
 import (
 	"fmt"
-	"os"
-	"path/filepath"
 	"slices"
 	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
-	"flatwright/schematic/read"
 	"flatwright/schematic/units"
 )
-
-func file(t testing.TB, path string) *schematic.Pattern {
-	src, err := os.ReadFile(path)
-	require.NoError(t, err)
-	p, found := read.Pattern(filepath.Base(path), src)
-	require.False(t, found.Errors(), "%v", found)
-	return p
-}
 
 // gaugeOf is the gauge of a maker who has so many stitches and rows over 10 cm.
 func gaugeOf(sts, rows int64) []schematic.Gauge {

@@ -2,15 +2,13 @@ package schematic_test
 
 import (
 	"math"
-	"os"
 	"path/filepath"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
-	"flatwright/schematic/read"
+	"flatwright/schematic/given"
 )
 
 // byHand is a measurement of a garment of testdata/garments, in mm, in its first and its last size.
@@ -40,10 +38,7 @@ func TestGarmentsComeOutAsWorkedByHand(t *testing.T) {
 
 func sizesOf(t *testing.T, name string) (first, last map[string]float64) {
 	t.Helper()
-	src, err := os.ReadFile(filepath.Join("..", "testdata", "garments", name+".yaml"))
-	require.NoError(t, err)
-	p, list := read.Pattern(name, src)
-	require.NotNil(t, p, list)
+	p := given.File(t, filepath.Join("..", "testdata", "garments", name+".yaml"))
 	of := func(g *schematic.Garment) map[string]float64 {
 		out := map[string]float64{}
 		for _, m := range g.Pieces {

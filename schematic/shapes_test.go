@@ -4,7 +4,7 @@ import (
 	"testing"
 
 	"flatwright/schematic"
-	"flatwright/schematic/read"
+	"flatwright/schematic/given"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -13,9 +13,7 @@ import (
 // worked is the only piece of a pattern of one size, at 20 sts and 20 rows over 10 cm: 5 mm each way.
 func worked(t *testing.T, piece string) *schematic.Made {
 	t.Helper()
-	p, found := read.Pattern("piece.yaml", []byte("version: 1\npattern: T\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 20 sts and 20 rows over 10 cm in hdc\npieces:\n"+piece))
-	require.NotNil(t, p, "%v", found)
-	g := schematic.Work(p, 0)
+	g := schematic.Work(given.Text(t, "version: 1\npattern: T\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 20 sts and 20 rows over 10 cm in hdc\npieces:\n"+piece), 0)
 	require.Len(t, g.Pieces, 1)
 	return g.Pieces[0]
 }

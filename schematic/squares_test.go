@@ -7,19 +7,16 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
-	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
-	"flatwright/schematic/read"
+	"flatwright/schematic/given"
 )
 
 // squared works pieces of one size at 10 stitches and 10 rows over 10 cm: a stitch is 1 cm wide and a row 1 cm high, so
 // that every number of a drawing is a count of the text.
 func squared(t *testing.T, text string) *schematic.Garment {
 	t.Helper()
-	p, found := read.Pattern("squares.yaml", []byte("version: 1\npattern: Squares\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 10 sts and 10 rows over 10 cm in hdc\n  wide: 5 sts and 10 rows over 10 cm in bobbles\n"+text))
-	require.False(t, found.Errors(), "%v", found)
-	return schematic.WorkAll(p)[0]
+	return schematic.WorkAll(given.Text(t, "version: 1\npattern: Squares\nterms: US\nunits: cm\nsizes: One\ngauges:\n  fabric: 10 sts and 10 rows over 10 cm in hdc\n  wide: 5 sts and 10 rows over 10 cm in bobbles\n"+text))[0]
 }
 
 // cm is a length in mm as centimetres, to a hundredth of a millimetre.

@@ -4,7 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"math"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -17,6 +16,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/alter"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/given"
 	"flatwright/schematic/grade"
 	"flatwright/schematic/long"
 	"flatwright/schematic/random"
@@ -24,15 +24,7 @@ import (
 	"flatwright/schematic/units"
 )
 
-func file(t testing.TB, path string) *schematic.Pattern {
-	src, err := os.ReadFile(path)
-	require.NoError(t, err)
-	p, found := read.Pattern(filepath.Base(path), src)
-	require.False(t, found.Errors(), "%v", found)
-	return p
-}
-
-func tunic(t testing.TB) *schematic.Pattern { return file(t, "../../testdata/grade/tunic.yaml") }
+func tunic(t testing.TB) *schematic.Pattern { return given.File(t, "../../testdata/grade/tunic.yaml") }
 
 // wrong are the findings of the families that an altered pattern may not have.
 func wrong(l finding.List) finding.List {
@@ -78,7 +70,7 @@ func TestAnOwnGaugeIsAppliedToStitchesAndRowsAnew(t *testing.T) {
 
 func TestTheSameGaugeChangesNothing(t *testing.T) {
 	for _, path := range patterns(t) {
-		p := file(t, path)
+		p := given.File(t, path)
 		for i := range p.Sizes.Names {
 			a, found := alter.Alter(p, alter.Request{Size: i, Gauges: []schematic.Gauge{p.Gauges[0]}})
 			require.NotNil(t, a, path)
@@ -115,7 +107,7 @@ func patterns(t testing.TB) []string {
 // told, and with the first alone, which the others follow.
 func TestAtAnotherGaugeTheGarmentMeasuresTheSame(t *testing.T) {
 	for n, path := range patterns(t) {
-		p := file(t, path)
+		p := given.File(t, path)
 		for k, by := range []units.Num{units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4), units.Frac(9, 10), units.Frac(11, 10), units.Frac(5, 4), units.Frac(6, 5), units.Frac(9, 10)} {
 			for i := range p.Sizes.Names {
 				if !long.Some(n+k+8*i, 24) {
@@ -169,7 +161,7 @@ func TestAtAnotherGaugeTheGarmentMeasuresTheSame(t *testing.T) {
 // A count that a rib and the fabric share makes the width of the fabric: by hand, size M of
 // the raglan at 22 stitches instead of 18, its 94 stitches (20.89 in) are 114.9, even 114.
 func TestTheFabricSaysHowManyStitchesARibBeginsWith(t *testing.T) {
-	p := file(t, "../../examples/windlass-raglan.yaml")
+	p := given.File(t, "../../examples/windlass-raglan.yaml")
 	fabric, rib := p.Gauges[0], p.Gauges[1]
 	fabric.Stitches, fabric.Rows = units.Int(22), units.Int(30)
 	for _, mine := range [][]schematic.Gauge{{fabric}, {fabric, rib}} {
@@ -287,7 +279,7 @@ func TestADesignersOwnEaseIsInsteadOfTheStandards(t *testing.T) {
 // By hand, Rowan Hill Yoke S at 16 stitches instead of 18: its neck of 88 stitches made 48.9 cm, which are 78.2. The repeat row of '2 in 1, 1 in
 // each of 3' needs a multiple of 4: 80 are 50 cm, 1.8 stitches too many; 4 fewer, 76, are 47.5 cm.
 func TestACompromiseIsToldWithItsCauseAndTheOtherChoice(t *testing.T) {
-	p := file(t, "../../testdata/altered/yoke.yaml")
+	p := given.File(t, "../../testdata/altered/yoke.yaml")
 	a, found := alter.Alter(p, alter.Request{Gauges: own(16, 27)})
 	require.NotNil(t, a)
 	assert.Equal(t, 80, a.Pattern.Pieces[0].Sections[0].(*schematic.CastOn).Stitches.Int(0, 0))
@@ -304,7 +296,7 @@ func TestACompromiseIsToldWithItsCauseAndTheOtherChoice(t *testing.T) {
 
 // Where the grading has a body go by 6 and 1 more, that is the cause.
 func TestACountOfTheGradingIsNamedAsTheCause(t *testing.T) {
-	p := file(t, "../../testdata/altered/drop.yaml")
+	p := given.File(t, "../../testdata/altered/drop.yaml")
 	_, found := alter.Alter(p, alter.Request{Gauges: []schematic.Gauge{{Name: "fabric", Stitches: units.Int(15), Rows: units.Int(25), Over: inch4, OverUnit: units.Inch}}})
 	var fixes []string
 	for _, f := range found {

@@ -11,6 +11,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/alter"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/given"
 	"flatwright/schematic/units"
 )
 
@@ -20,7 +21,7 @@ import (
 // gauge before (104.7: 106, which are 23.56 in) it would be 117.8: 118 too; at 40 in and 19 sts: 22 in are 104.5, 106,
 // and by way of 98 or 102 (99 at the pattern's gauge: 98, 21.78 in) 103.4: 102.
 func TestAMakersOwnBodyGoesThroughTheGrading(t *testing.T) {
-	p := file(t, "../../examples/windlass-raglan.yaml")
+	p := given.File(t, "../../examples/windlass-raglan.yaml")
 	inches := func(n int64) units.Num { return units.Int(n * 254).Div(units.Int(10)) }
 	for _, c := range []struct {
 		bust units.Num
@@ -47,7 +48,7 @@ func TestAMakersOwnBodyGoesThroughTheGrading(t *testing.T) {
 }
 
 func TestAnOwnBodyThatCannotBeIsAnError(t *testing.T) {
-	p := file(t, "../../examples/windlass-raglan.yaml")
+	p := given.File(t, "../../examples/windlass-raglan.yaml")
 	for _, c := range []struct {
 		own  alter.Own
 		kind string
@@ -63,7 +64,7 @@ func TestAnOwnBodyThatCannotBeIsAnError(t *testing.T) {
 	_, found := alter.Alter(p, alter.Request{Size: 1, Own: []alter.Own{{Name: "head", Length: units.Int(570)}}})
 	require.NotEmpty(t, found)
 	assert.Contains(t, found[0].Message, "your head changes nothing")
-	plain := file(t, "../../testdata/altered/coat.yaml")
+	plain := given.File(t, "../../testdata/altered/coat.yaml")
 	a, found := alter.Alter(plain, alter.Request{Own: []alter.Own{{Name: "bust", Length: units.Int(1000)}}})
 	assert.Nil(t, a)
 	assert.Contains(t, found[0].Message, "no grading")
@@ -72,7 +73,7 @@ func TestAnOwnBodyThatCannotBeIsAnError(t *testing.T) {
 // A hat of ten wedges that is to have thirteen tenths of its stitches has thirteen: 130 stitches, 78 after four rounds of
 // thirteen fewer, and 13 in the point.
 func TestACrownKeepsItsWedgesAsWide(t *testing.T) {
-	p := file(t, "../../testdata/altered/hat.yaml")
+	p := given.File(t, "../../testdata/altered/hat.yaml")
 	g := p.Gauges[0]
 	g.Stitches, g.Rows = units.Int(26), g.Rows.Mul(units.Frac(6, 5))
 	rib := p.Gauges[1]
@@ -91,7 +92,7 @@ func TestACrownKeepsItsWedgesAsWide(t *testing.T) {
 // 78.75 stitches, 78. The raglan edges stay as like each other as in the sizes beside. A bust that an upper arm of one's own does
 // not go with is told, and, where the edges can't be sewn, refused.
 func TestWhatIsNotGivenOfABodyFollowsTheBust(t *testing.T) {
-	p := file(t, "../../examples/windlass-raglan.yaml")
+	p := given.File(t, "../../examples/windlass-raglan.yaml")
 	inches := func(n, of int64) units.Num { return units.Frac(n*254, 10*of) }
 	own := func(size int, bust, arm units.Num) (*alter.Altered, finding.List) {
 		r := alter.Request{Size: size, Own: []alter.Own{{Name: "bust", Length: bust}}}

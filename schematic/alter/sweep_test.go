@@ -16,6 +16,7 @@ import (
 	"flatwright/schematic/alter"
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/given"
 	"flatwright/schematic/long"
 	"flatwright/schematic/units"
 )
@@ -172,7 +173,7 @@ func TestAnAlteredGarmentGoesTogether(t *testing.T) {
 			if testing.Verbose() {
 				s.say = t.Logf
 			}
-			s.all(file(t, path), n)
+			s.all(given.File(t, path), n)
 			t.Logf("%s: %s", filepath.Base(path), s)
 			total.asked += s.asked
 			total.refused += s.refused

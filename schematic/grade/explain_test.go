@@ -1,7 +1,6 @@
 package grade_test
 
 import (
-	"os"
 	"path/filepath"
 	"strconv"
 	"strings"
@@ -11,19 +10,12 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/given"
 	"flatwright/schematic/grade"
 	"flatwright/schematic/read"
 )
 
-func file(t testing.TB, path string) *schematic.Pattern {
-	src, err := os.ReadFile(path)
-	require.NoError(t, err)
-	p, found := read.Pattern(filepath.Base(path), src)
-	require.False(t, found.Errors(), "%v", found)
-	return p
-}
-
-func tunic(t testing.TB) *schematic.Pattern { return file(t, "../../testdata/grade/tunic.yaml") }
+func tunic(t testing.TB) *schematic.Pattern { return given.File(t, "../../testdata/grade/tunic.yaml") }
 
 func lines(t testing.TB, all []grade.Working, name string) []string {
 	for _, w := range all {
@@ -40,7 +32,7 @@ func lines(t testing.TB, all []grade.Working, name string) []string {
 // back goes from 86 by 2 × 5 to 38: 38 stitches at two edges are 19 decreases; 54 rows have 27 right-side
 // ones: 27 = 19 + 8, so that 8 wait for the fourth row and 11 for the second.
 func TestTheArithmeticOfARaglanIsToldByHand(t *testing.T) {
-	all := grade.Explain(file(t, "../../examples/windlass-raglan.yaml"), 1)
+	all := grade.Explain(given.File(t, "../../examples/windlass-raglan.yaml"), 1)
 	assert.Equal(t, []string{
 		"(bust + ease) / 2 = (34 in + 4 in) / 2 = 19 in",
 		"19 in at 18 sts over 4 in: 85.5 sts",
@@ -108,7 +100,7 @@ func TestWhatIsToldIsWhatTheGradingGave(t *testing.T) {
 	examples, err := filepath.Glob("../../examples/*.yaml")
 	require.NoError(t, err)
 	for _, path := range append(examples, "../../testdata/grade/tunic.yaml") {
-		p := file(t, path)
+		p := given.File(t, path)
 		for size := range p.Sizes.Names {
 			all := grade.Explain(p, size)
 			for _, v := range p.Graded {

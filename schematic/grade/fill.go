@@ -8,6 +8,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
 
@@ -16,24 +17,37 @@ import (
 // bytes change; comments, order, spelling and line ends stay. p is the pattern
 // read from src.
 func Fill(src []byte, p *schematic.Pattern) []byte {
-	calls := slices.Clone(p.Calls)
-	slices.SortFunc(calls, func(a, b schematic.Call) int {
-		return cmp.Or(cmp.Compare(a.Pos.Line, b.Pos.Line), cmp.Compare(a.Pos.Col, b.Pos.Col))
+	edits := make([]edit, len(p.Calls))
+	for i, c := range p.Calls {
+		edits[i] = edit{c.Pos, filled(p, c)}
+	}
+	return edited(src, edits)
+}
+
+// edit is a text that takes the place of one in the file.
+type edit struct {
+	pos  finding.Pos
+	text string
+}
+
+// edited is the file with all edits made; of two that overlap the first.
+func edited(src []byte, edits []edit) []byte {
+	slices.SortFunc(edits, func(a, b edit) int {
+		return cmp.Or(cmp.Compare(a.pos.Line, b.pos.Line), cmp.Compare(a.pos.Col, b.pos.Col))
 	})
 	starts := lineStarts(src)
 	var out []byte
 	done := 0
-	for _, c := range calls {
-		if c.Pos.Line < 1 || c.Pos.Line > len(starts) {
+	for _, e := range edits {
+		if e.pos.Line < 1 || e.pos.Line > len(starts) {
 			continue
 		}
-		from := column(src, starts[c.Pos.Line-1], c.Pos.Col)
-		to := column(src, starts[c.Pos.Line-1], c.Pos.EndCol)
+		start := starts[e.pos.Line-1]
+		from, to := column(src, start, e.pos.Col), column(src, start, e.pos.EndCol)
 		if from < done || to < from {
 			continue
 		}
-		out = append(out, src[done:from]...)
-		out = append(out, filled(p, c)...)
+		out = append(append(out, src[done:from]...), e.text...)
 		done = to
 	}
 	return append(out, src[done:]...)

@@ -15,6 +15,7 @@ import (
 	"flatwright/schematic/body"
 	"flatwright/schematic/check"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/given"
 	"flatwright/schematic/grade"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
@@ -241,7 +242,7 @@ func TestRandomGradedPatternsDrawWhatWasAimedAt(t *testing.T) {
 
 // By hand, the raglan in M: its back and front have 94 stitches each, 188 at 18 over 4 in are 41 7/9 in; the body's bust is 38 in.
 func TestTheEaseOfABackAndAFrontIsThatOfTheWholeBody(t *testing.T) {
-	p := file(t, "../../examples/windlass-raglan.yaml")
+	p := given.File(t, "../../examples/windlass-raglan.yaml")
 	var gs []*schematic.Garment
 	for i := range p.Sizes.Names {
 		gs = append(gs, schematic.Work(p, i))

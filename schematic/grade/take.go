@@ -1,7 +1,6 @@
 package grade
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -26,21 +25,15 @@ func Take(src []byte, p *schematic.Pattern, vals []schematic.GradedValue) ([]byt
 		t.found = append(t.found, finding.Finding{Kind: "file/sheet", Severity: finding.Warning, Pos: p.SizesPos,
 			Message: "no row of the sheet has the name of a value that the grading gives", Want: "one of: " + givenNames(p)})
 	}
-	return t.write(src), t.found
+	return edited(src, t.edits), t.found
 }
 
 // taking is what a pattern takes from a sheet.
 type taking struct {
 	p     *schematic.Pattern
 	known int // values that have a line in the grading
-	edits []taken
+	edits []edit
 	found finding.List
-}
-
-// taken is a text that takes the place of one in the file.
-type taken struct {
-	pos  finding.Pos
-	text string
 }
 
 // take takes one value, if a line of the grading gives it and gives it otherwise.
@@ -76,30 +69,8 @@ func (t *taking) take(v schematic.GradedValue) {
 		t.found = append(t.found, finding.Finding{Kind: "file/form", Severity: finding.Warning, Pos: g.Pos,
 			Message: fmt.Sprintf("%q stands over several lines and was not changed", g.Name), Fix: "write it in one line: " + g.Name + ": …"})
 	default:
-		t.edits = append(t.edits, taken{g.ValuePos, lineText(t.p, v.Vals, dim)})
+		t.edits = append(t.edits, edit{g.ValuePos, lineText(t.p, v.Vals, dim)})
 	}
-}
-
-// write is the file with what was taken.
-func (t *taking) write(src []byte) []byte {
-	slices.SortFunc(t.edits, func(a, b taken) int {
-		return cmp.Or(cmp.Compare(a.pos.Line, b.pos.Line), cmp.Compare(a.pos.Col, b.pos.Col))
-	})
-	starts := lineStarts(src)
-	var out []byte
-	done := 0
-	for _, e := range t.edits {
-		if e.pos.Line > len(starts) {
-			continue
-		}
-		from, to := column(src, starts[e.pos.Line-1], e.pos.Col), column(src, starts[e.pos.Line-1], e.pos.EndCol)
-		if from < done || to < from {
-			continue
-		}
-		out = append(append(out, src[done:from]...), e.text...)
-		done = to
-	}
-	return append(out, src[done:]...)
 }
 
 // NotTaken tells of bodies and of values that are worked out which the sheet has otherwise than the pattern p

@@ -9,8 +9,6 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
-	"flatwright/schematic/expr"
-	"flatwright/schematic/grade"
 	"flatwright/schematic/units"
 )
 
@@ -38,35 +36,6 @@ func TestAGradedPatternIsWorkedOutAndHasNoFinding(t *testing.T) {
 		s := g.Seams[0]
 		half := p.Gauges[0].StitchWidth().Half().Float()
 		assert.InDelta(t, 2*10, s.SewLength.Sub(s.IntoLength).Float(), 2*half+0.01, p.Sizes.Names[i])
-	}
-}
-
-func TestFillingInCountsChangesOnlyTheBytesMeant(t *testing.T) {
-	for _, src := range []string{gradedTunic, strings.ReplaceAll(gradedTunic, "\n", "\r\n")} {
-		p, found := Pattern("tunic.yaml", []byte(src))
-		require.Empty(t, found)
-		out := string(grade.Fill([]byte(src), p))
-		was, now := strings.Split(src, "\n"), strings.Split(out, "\n")
-		require.Len(t, now, len(was))
-		for i := range was {
-			if strings.HasPrefix(was[i], "      - cast on: back") {
-				assert.Contains(t, now[i], "cast on: 78 (90, 98, 106) (118, 126)", "as the trade writes it")
-			}
-			if i < strings.Count(gradedTunic[:strings.Index(gradedTunic, "pieces:")], "\n") {
-				assert.Equal(t, was[i], now[i])
-			}
-		}
-		assert.Contains(t, out, "   # from bust and ease")
-		q, found := Pattern("tunic.yaml", []byte(out))
-		require.Empty(t, found)
-		assert.Empty(t, q.Calls, "no sum is left")
-		for i := range p.Sizes.Names {
-			a, b := schematic.Work(p, i), schematic.Work(q, i)
-			for k := range a.Pieces {
-				assert.Equal(t, a.Pieces[k].Measures, b.Pieces[k].Measures)
-			}
-		}
-		assert.Equal(t, out, string(grade.Fill([]byte(out), q)), "a second time nothing is left to fill in")
 	}
 }
 
@@ -120,29 +89,4 @@ func TestAFileWithoutGradingHasNoCalls(t *testing.T) {
 	_, found := Pattern("x.yaml", []byte(src))
 	require.Len(t, found, 1)
 	assert.Equal(t, "file/number", found[0].Kind)
-}
-
-func TestValuesFromASheetChangeOnlyTheirOwnBytes(t *testing.T) {
-	src := strings.Replace(gradedTunic, "  ease: 12 cm\n", "  ease: 12 cm   # wished\n  depth of hem: 5 (5, 6, 6) (6, 7) cm\n  pleats: \"4\"\n", 1)
-	p, found := Pattern("tunic.yaml", []byte(src))
-	require.Empty(t, found)
-	mm := func(v ...int) expr.Graded { return expr.Counts(v...) }
-	out, found := grade.Take([]byte(src), p, []schematic.GradedValue{
-		{Name: "Depth of hem", Dim: expr.LengthOf, Vals: mm(50, 55, 60, 65, 70, 75)},
-		{Name: "ease", Dim: expr.Plain, Vals: mm(11, 12, 12, 12, 13, 13)},
-		{Name: "pleats", Dim: expr.Plain, Vals: mm(4, 4, 5, 5, 6, 6)},
-		{Name: "back stitches", Dim: expr.Stitches, Vals: mm(1, 2, 3, 4, 5, 6)},
-		{Name: "something else", Vals: mm(1, 2, 3, 4, 5, 6)},
-	})
-	require.Empty(t, found)
-	want := strings.NewReplacer("ease: 12 cm   # wished", "ease: 11 (12, 12, 12) (13, 13) cm   # wished",
-		"hem: 5 (5, 6, 6) (6, 7) cm", "hem: 5 (5.5, 6, 6.5) (7, 7.5) cm", `pleats: "4"`, "pleats: 4 (4, 5, 5) (6, 6)").Replace(src)
-	assert.Equal(t, want, string(out))
-	_, found = Pattern("tunic.yaml", out)
-	assert.Empty(t, found)
-	_, found = grade.Take([]byte(src), p, []schematic.GradedValue{{Name: "ease", Dim: expr.Stitches, Vals: mm(1, 2, 3, 4, 5, 6)}})
-	require.Len(t, found, 1)
-	assert.Equal(t, "file/unit", found[0].Kind)
-	_, found = grade.Take([]byte(src), p, nil)
-	assert.Contains(t, found[0].Want, "depth of hem")
 }
