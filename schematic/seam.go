@@ -315,25 +315,21 @@ type ofPiece struct {
 	edge Edge
 }
 
-// edgesAt are the edges of which a reference speaks, and their piece, if there is one; known is false if this size has no such piece.
-func (b *builder) edgesAt(ref string) (m *Made, edges []Edge, known bool) {
-	q, rest := b.pieceIn(ref)
-	if q == nil {
-		return nil, nil, true
-	}
-	if m = b.made[q.Name]; m == nil {
-		return nil, nil, b.madeIn(q)
-	}
-	return m, m.edgesNamed(rest), true
-}
-
 func (b *builder) chain(refs []string, pos finding.Pos) ([]ofPiece, bool) {
 	var out []ofPiece
 	ok := true
 	for _, ref := range refs {
-		m, edges, known := b.edgesAt(ref)
-		if !known {
-			return nil, false
+		q, rest := b.pieceIn(ref)
+		var m *Made
+		if q != nil {
+			m = b.made[q.Name]
+			if m == nil && !b.madeIn(q) {
+				return nil, false // this size has no such piece
+			}
+		}
+		var edges []Edge
+		if m != nil {
+			edges = m.edgesNamed(rest)
 		}
 		if len(edges) == 0 {
 			ok = false
