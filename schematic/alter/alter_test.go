@@ -317,9 +317,7 @@ func TestAWidthThatGivesIsToldWithItsRule(t *testing.T) {
 		"  - piece: Yoke\n    worked: in the round, from the neck\n    sections:\n      - cast on: 92\n      - even: 20 rows\n      - divide:\n          - {hold: 31, name: back}\n          - {hold: 15, name: left}\n          - {hold: 31, name: front}\n          - {hold: 15, name: right}\n" +
 			"  - piece: Body\n    worked: in the round, from the neck\n    sections:\n      - start from: [{piece: Yoke, part: back}, {add: 4}, {piece: Yoke, part: front}, {add: 4}]\n      - even: 30 rows\n      - bind off: all\n": "parts of it that are alike stay so, and its stitches go by 2",
 	} {
-		path := filepath.Join(t.TempDir(), "p.yaml")
-		require.NoError(t, os.WriteFile(path, []byte(head+text), 0o600))
-		p := file(t, path)
+		p := given.Text(t, head+text)
 		told := ""
 		for n := int64(170); n < 230; n += 7 {
 			g := p.Gauges[0]
