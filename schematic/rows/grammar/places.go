@@ -611,6 +611,9 @@ func placed(m *match) any {
 	if pl.Unit.Chain && m.p.t[m.from].Is("around", "across") && m.p.at(m.to).Kind == 'n' { // sc around ch 1, turn
 		return nil
 	}
+	if m.acrossRow(&pl) {
+		return ins.Place{Kind: ins.InEach, N: ins.N(1), Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}, At: m.span()}
+	}
 	if l, ok := m.get("l").(ins.Loop); ok {
 		pl.Loop = l
 	} else if (pl.Unit.Space || pl.Kind == ins.InRing) && m.ofStitch() {
@@ -626,6 +629,15 @@ func placed(m *match) any {
 		}
 	}
 	return pl
+}
+
+// acrossRow reports whether a place along the ends of rows is the row itself, all of it: p across row, k over next row; of
+// knitting each row too.
+func (m *match) acrossRow(pl *ins.Place) bool {
+	if pl.Kind != ins.RowEnds || !m.p.t[m.from].Is("across", "over", "along", "around") || !m.p.t[m.to-1].Is("row", "rnd", "round") {
+		return false
+	}
+	return !m.said("end", "ends", "edge", "edges", "side", "sides", "of") && (m.p.r.knits || !m.said("each", "every", "all"))
 }
 
 // ofStitch reports whether the loops named are those of a stitch, and no loop of chains: in back loops only.

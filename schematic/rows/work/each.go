@@ -636,6 +636,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		return
 	}
 	keep = min(keep, w.cur.left)
+	n = w.endsSooner(n, tail)
 	body := n.Body
 	last := body // without what leads to the next time, or is told behind the repeat
 	if k, cut := w.endSaid(n, tail, keep, need); k > 0 || cut > 0 {
@@ -712,6 +713,43 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 		return 0, 0
 	}
 	return words + k, cut
+}
+
+// endsSooner is a repeat of which the last time ends with fewer stitches than the others, as what stands behind it says: *yo,
+// sl 1, k2tog, psso, yo, k3, rep from * across, ending with yo, k2.
+func (w *work) endsSooner(n *ins.Repeat, tail []ins.Item) *ins.Repeat {
+	words := 0
+	for words < len(tail) && is[*ins.Nothing](tail[words]) {
+		words++
+	}
+	k := words
+	for k < len(tail) && is[*ins.Stitch](tail[k]) {
+		k++
+	}
+	end := tail[words:k]
+	per, _, ok := w.needs(&ins.Repeat{Body: n.Body, Times: ins.N(1), Stop: -1})
+	at := len(n.Body) - len(end)
+	if words == 0 || len(end) == 0 || at <= 0 || !ok || per == 0 || n.Stop >= 0 || w.cur.left%per == 0 {
+		return n
+	}
+	if less := w.fewer(n.Body[at:], end); less == 0 || (w.cur.left+less)%per != 0 {
+		return n
+	}
+	sooner := *n
+	sooner.Stop = at
+	return &sooner
+}
+
+// fewer is by how many stitches an end is shorter than the end of the repeat that it stands for: yo, k3, ending with yo, k2; 0
+// if it is another.
+func (w *work) fewer(body, end []ins.Item) int {
+	k := len(end) - 1
+	a, ok := body[k].(*ins.Stitch)
+	b, ok2 := end[k].(*ins.Stitch)
+	if !ok || !ok2 || a.Kind == nil || a.Kind != b.Kind || a.Kind.Uses != 1 || len(a.Places)+len(b.Places) > 0 || !slices.EqualFunc(body[:k], end[:k], w.sameBare) {
+		return 0
+	}
+	return max(w.count(a.N)-w.count(b.N), 0)
 }
 
 // turnsNext reports whether a list begins with the chain of the next row: ch 1, turn.
