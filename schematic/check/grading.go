@@ -137,8 +137,26 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 	}
 	for _, g := range gs {
 		quieten(g, order)
+		hushShown(g, byID, order)
 	}
 	return order
+}
+
+// hushShown keeps quiet of a measurement that is there and is not shown, since its like at the other side, or the width of the whole, says the
+// same in this size: of underarms of an odd number of stitches each side has its own.
+func hushShown(g *schematic.Garment, byID map[string]*series, order []*series) {
+	for _, made := range g.Pieces {
+		for _, m := range made.Measures {
+			if s := byID[m.ID]; !m.Main && s != nil {
+				s.quiet[g.Index] = true
+			}
+		}
+		for i := range made.Edges {
+			for _, s := range order {
+				s.quiet[g.Index] = s.quiet[g.Index] || s.name == made.Name+" width of "+made.Edges[i].Name
+			}
+		}
+	}
 }
 
 // seriesOf begins the series of a measurement.

@@ -9,6 +9,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
+	"flatwright/schematic/read"
 	"flatwright/schematic/units"
 )
 
@@ -217,4 +218,37 @@ func TestAPartNamedLikeItsPanelDoesNotCountTwice(t *testing.T) {
 	one := measured(g[0], "bust")
 	require.Len(t, one, 1)
 	assert.Equal(t, sts("Body", "bust", 80).Length, one[0].length())
+}
+
+// Underarms of 10, 11, 12 and 13 stitches lie in front by 5 and 5, 5 and 6, 6 and 6, 6 and 7: one measurement, two, one again, and two.
+func TestAnUnderarmThatIsToldOnceForBothSidesIsNoHole(t *testing.T) {
+	p, found := read.Pattern("p.yaml", []byte(`version: 1
+pattern: P
+units: cm
+sizes: S (M, L, XL)
+gauges: {fabric: 20 sts and 28 rows over 10 cm}
+pieces:
+  - piece: Body
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 176 (192, 208, 228), edge: hem}
+      - {even: 96 rows}
+      - divide:
+          - part: Front
+            stitches: 78 (85, 92, 101)
+            sections: [{even: 12 rows}, {bind off: all, edge: front neck}]
+          - {bind off: 10 (11, 12, 13), edge: underarm}
+          - part: Back
+            stitches: 78 (85, 92, 101)
+            sections: [{even: 12 rows}, {bind off: all, edge: back neck}]
+          - {bind off: 10 (11, 12, 13), edge: underarm}
+`))
+	require.NotNil(t, p, "%v", found)
+	var gs []*schematic.Garment
+	for i := range p.Sizes.Len() {
+		gs = append(gs, schematic.Work(p, i))
+	}
+	for _, f := range Pattern(p, gs) {
+		assert.NotEqual(t, "grading/hole", f.Kind, "%s %s", f.Message, f.Have)
+	}
 }
