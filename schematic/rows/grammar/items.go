@@ -115,7 +115,7 @@ var stitches = []form{
 		}
 		return s
 	}},
-	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [as [if] to purl/knit | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif]", meaning: "stitches slipped", example: "sl 1 purlwise",
+	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif]", meaning: "stitches slipped", example: "sl 1 purlwise",
 		build: func(m *match) any {
 			if m.p.r.crochet {
 				return nil
@@ -172,6 +172,12 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "(work/knit | cont working) [all/each/every/$rem] [$rem/other] [$st] (as | in manner/way [that/in which]) [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is) [them/it] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: K3, work each stitch in the manner it presents, k3", build: func(m *match) any {
 		if !m.p.line.IsRow() || !m.said("it", "they", "you") {
+			return nil
+		}
+		return stitchTo(m)
+	}},
+	{rule: "stitch", pattern: "(k/knit [over/across] [all/every/each] k/knit/knits/ks [$st] [across] [,/;] [and] [then] p/purl [over/across] [all/every/each] p/purl/purls/ps [$st] | p/purl [over/across] [all/every/each] p/purl/purls/ps [$st] [across] [,/;] [and] [then] k/knit [over/across] [all/every/each] k/knit/knits/ks [$st] | (k/knit and p/purl | p/purl and k/knit) [all/each/every] [$st]) [as [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is/set) [you/them/it]] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: Knit the knit sts and purl the purl sts", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.said("and") && !m.said("as") && m.to-m.from < 4 {
 			return nil
 		}
 		return stitchTo(m)
@@ -344,11 +350,8 @@ var stitches = []form{
 	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
 	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
 
-	{rule: "psso", pattern: "(psso | pass [slipped/slip/sl] [$st] over [{tail}] | p s s o | sl st over | pass $st over | pass slip stitch over | bind it over | psso {tail} | pass [{n:num}] slipped $st over [{tail}])", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: func(m *match) any { return &ins.Psso{} }},
-	{rule: "psso", pattern: "(p2sso | p 2 sso)", meaning: "two slipped stitches are passed over", example: "sl 2, k1, p2sso",
-		build: func(m *match) any {
-			return &ins.Repeat{Body: []ins.Item{&ins.Psso{}, &ins.Psso{}}, Times: ins.N(1), Stop: -1}
-		}},
+	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass both/the [slipped/slip/sl] $st over [{tail}] | pass {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
+	{rule: "psso", pattern: "(psso | pass [slipped/slip/sl] [$st] over [{tail}] | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
 
 	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off | cut yarn | fo | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
 		if m.said("bind") || m.said("cut", "break") && !m.said("fasten") {
@@ -665,4 +668,30 @@ func leave(m *match) any {
 		return &ins.Nothing{}
 	}
 	return l
+}
+
+// passed passes slipped stitches over: one, or as many as the words say. Both are two, and so are stitches of which no
+// number is told behind two that were slipped.
+func passed(m *match) any {
+	n := m.num("n", 1)
+	two := m.said("both", "twice")
+	if i := m.from - 1; m.said("sts", "stitches") && !m.has("n") {
+		for ; i > 0 && !m.p.at(i).Is("sl", "slip"); i-- {
+		}
+		two = two || i >= 0 && m.p.at(i+1).Kind == 'n' && m.p.at(i+1).Num.All == 2
+	}
+	if two {
+		n = ins.N(2)
+	}
+	if n.By != nil || n.All < 1 || n.All > 4 {
+		return nil
+	}
+	if n.All == 1 {
+		return &ins.Psso{}
+	}
+	body := make([]ins.Item, n.All)
+	for i := range body {
+		body[i] = &ins.Psso{}
+	}
+	return &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
 }

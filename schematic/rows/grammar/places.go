@@ -457,6 +457,13 @@ var loops = []form{
 		build: func(m *match) any { return ins.FrontLoop }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges)", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
 		build: func(m *match) any { return ins.BothLoops }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] [the] ({o:ord} | back {o:ord}) loop/loops/lp/lps [only]", meaning: "the loop below the front and the back one", example: "hdc in 3rd loop of each st around",
+		build: func(m *match) any {
+			if value[int](m, "o") != 3 || m.p.at(m.to).Is("from", "made") {
+				return nil
+			}
+			return ins.BothLoops
+		}},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
 		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "neutral", pattern: "working/work [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of {u:unit} {tail}", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", build: func(m *match) any {

@@ -60,6 +60,7 @@ var counted = func() map[string]*stitch.Stitch {
 		add("k", "right-leaning double decrease", stitch.Knitting, n, 1, "k"+d+"tog knit"+d+"together k"+d+"together k"+d+"togtbl")
 		add("p", "purl double decrease", stitch.Knitting, n, 1, "p"+d+"tog purl"+d+"together p"+d+"together")
 	}
+	add("p", "purl double decrease", stitch.Knitting, 3, 1, "sssp slipslipslippurl")
 	add("k", "centred double decrease", stitch.Knitting, 3, 1, "cdd sl2k1p2sso s2togkp sl2togk1p2sso sl2togk1psso sl2tkp sl2k1psso")
 	add("k", "knit front and back", stitch.Knitting, 1, 3, "kfbf k1fbf kfbandf kyok k1yok1 kbfb")
 	add("sc", "sc", stitch.Crochet, 1, 1, "rsc revsc reversesc crabst crabstitch reversesinglecrochet corded shrimpst")
@@ -231,6 +232,7 @@ func longest(p *parser, i int) (best thing, to int) {
 
 // noStitch are short words that name a stitch, and where they name none.
 var noStitch = map[string]func(p *parser, i int) bool{
+	"p": func(p *parser, i int) bool { return p.at(i + 2).Is("sso") },
 	"m": func(p *parser, i int) bool { return p.at(i+1).Kind != 'n' },
 	"o": func(p *parser, i int) bool { return p.at(i).Cap && p.r.crochet },
 	"s": func(p *parser, _ int) bool { return p.r.crochet },

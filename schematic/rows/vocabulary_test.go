@@ -1,0 +1,201 @@
+package rows
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// The words of the trade, as lists of abbreviations in pattern books explain them (common practice), and how many stitches there
+// are after a row of 43 in which one of them stands behind five plain stitches and before the rest; and rows of 43 told in the ways
+// that they are told.
+func TestWordsOfTheTradeMakeTheStitchesThatListsSay(t *testing.T) {
+	crafts := []struct {
+		text  string
+		words map[int][]string
+	}{
+		{"Terms: US\nCO 43 sts.\nRow 1: K5, %s, k to end. (%d sts)\n", map[int][]string{
+			39: {
+				"[ssk, k2tog] twice",
+			},
+			40: {
+				"bind off 3 sts", "BO 3 sts", "cast off 3 sts", "(k2tog) 3 times", "sl 3, k1, p3sso",
+			},
+			41: {
+				"k3tog", "p3tog", "sssk", "sssp", "sk2p", "sk2po", "sl1-k2tog-psso", "s2kp", "s2kpo", "s2kp2", "cdd", "slip 1, knit 2 together, pass slipped stitch over",
+				"slip 2 together knitwise, knit 1, pass 2 slipped stitches over", "sl1, k2tog, psso", "ssk twice", "k2tog twice",
+				"sl 2 tog kwise, k1, p2sso", "sl 2, k1, pass both slipped sts over", "slip 2 together knitwise, k 1, psso twice",
+				"sl 2 tog, knit 1, pass the 2 slipped stitches over",
+			},
+			42: {
+				"k2tog", "p2tog", "ssk", "ssp", "skp", "skpo", "k2tog tbl", "p2tog tbl", "slip 1, knit 1, pass slipped stitch over",
+				"knit 2 together through back loops", "knit two together", "purl two together", "dec 1", "sl 1, k1, psso", "ssk tbl",
+			},
+			43: {
+				"wyif sl1", "sl1 wyif", "sl1 wyib", "k1tbl", "p1 tbl", "ktbl", "k1 below", "k1b", "sl 1 knitwise", "sl 1 purlwise",
+				"k1 elongated", "mb", "make bobble", "br k1", "k 1 tbl", "k2tog, yo", "yo, ssk",
+				"yo, k2tog tbl", "slip next 3 sts", "sl next 3 sts purlwise", "slip next 2 sts together knitwise",
+			},
+			44: {
+				"kfb", "kf&b", "pfb", "k1f&b", "inc1", "m1", "m1l", "m1r", "m1p", "mk1", "make 1", "yo", "yfwd", "yf", "yrn", "yon",
+				"k into front and back of next st", "m1 purlwise", "lli", "rli", "yarn over", "yarn forward", "yarn round needle",
+				"kbf", "increase 1", "inc in next st", "inc 1 in next st", "k twice in next st", "k in front and back", "p1f&b",
+			},
+			45: {
+				"kfbf", "(k1, yo, k1) in next st", "(k1, p1, k1) into next st", "yo twice", "yo 2", "yo2", "m2", "kyok", "k1-yo-k1 in next st",
+			},
+			46: {
+				"co 3 sts", "cast on 3 sts",
+			},
+		}},
+		{"Terms: US\nCh 44.\nRow 1: Sc in 2nd ch from hook and in each ch across. (43 sc)\nRow 2: Ch 1 (does not count as a st), sc in first 5 sts, %s, sc to end. (%d sts)\n", map[int][]string{
+			39: {
+				"dc5tog",
+			},
+			41: {
+				"sc3tog", "dc3tog", "[sc2tog] twice", "sc2tog x 2",
+			},
+			42: {
+				"sc2tog", "sc dec", "dc2tog", "dec", "invdec", "inv dec", "inv. dec.", "hdc2tog", "work 2 sc tog", "sc next 2 sts tog",
+				"skip next st", "sk 1", "sc in next 2 sts, sc2tog", "dec over next 2 sts", "dec 1", "1 dec", "hdc dec", "tr2tog",
+			},
+			43: {
+				"sc in next st", "fpdc around next st", "bpdc around next st", "fpsc in next st", "BPhdc in next st", "fptr in next st",
+				"blo sc in next st", "sc blo in next st", "sc in blo of next st", "scblo", "esc in next st", "linked dc in next st",
+				"sk 2 sts, 5 dc in next st, sk 2 sts", "puff in next st", "puff st in next st", "pc in next st", "popcorn in next st",
+				"bobble in next st", "cluster in next st", "sl st in next st", "ss in next st", "slst in next 3 sts", "rsc in next st",
+				"crab st in next st", "reverse sc in next st", "dtr in next st", "hdc in next 2 sts", "sc in each of next 2 sts",
+				"spike st in next st", "1 sc", "sc 4", "4sc", "sc x 4", "FPdc in next st", "BPdc around the post of next st", "sc in the next stitch",
+				"sc in nxt st", "sc in 1 st", "sc1", "2sc", "hdc in third loop of next st", "hdc in 3rd loop of next st", "sc tbl",
+				"sc in front loop of next st", "picot", "ch 3, sl st in 3rd ch from hook",
+			},
+			44: {
+				"hdc inc", "sc inc", "inc", "2 sc in next st", "(sc, ch 1, sc) in next st", "inc 1", "2sc in 1 st", "sc, inc",
+				"1 inc",
+			},
+			45: {
+				"3 dc in next st", "2 dc in same st as last st", "2 hdc in each of next 2 sts", "inc in next 2 sts", "3sc in one st",
+				"inc x2", "2 inc",
+			},
+			46: {
+				"fsc 3", "(2 dc, ch 2, 2 dc) in next st", "3 sc in the same st",
+			},
+			47: {
+				"5 dc in next st",
+			},
+		}},
+		{"Terms: US\nCO 43 sts.\nRow 1: %s. (%d sts)\n", map[int][]string{
+			20: {
+				"K10, BO next 23 sts, k to end",
+			},
+			22: {
+				"K2tog across to last st, k1", "*K2tog; rep from * to last st, k1", "K1, *k2tog, rep from * to end", "K1, (k2tog) 21 times",
+			},
+			28: {
+				"K14, cast off 15 sts, k to end",
+			},
+			35: {
+				"Cast off 4 sts, k to last 4 sts, cast off 4",
+			},
+			36: {
+				"K1, *k4, k2tog; rep from * 7 times", "K1, *K4, k2tog, rep from * to end of row", "K1, *k4, k2tog* 7 times", "K1, [k4, k2tog] x 7",
+				"K1, (k4, k2tog) seven times", "K1, [k4, k2tog] rep to end",
+			},
+			39: {
+				"Bind off 4, k to end", "BO 4 sts, knit to end", "Cast off 4 stitches, knit to end of row",
+			},
+			40: {
+				"Purl across, decreasing 3 sts evenly spaced", "K, dec 3 sts evenly across row",
+			},
+			41: {
+				"K1, ssk, k to last 3 sts, k2tog, k1", "K1, k2tog, knit to last 3 stitches, ssk, k1", "K1, ssk, knit to 3 sts before end, k2tog, k1",
+				"K2tog, knit to last 2 sts, k2tog", "dec 1 st each end", "Dec 1 st at each end of row",
+			},
+			42: {
+				"K2tog, k to end",
+			},
+			43: {
+				"K", "Knit", "Knit all sts", "Knit all stitches", "Purl", "P all sts", "K every st", "Knit across", "Knit to end",
+				"K to the end of the row", "Knit one row", "K 1 row", "Purl back", "K2, p to last 2 sts, k2", "K2, purl to the last two stitches, k2",
+				"K3, p until 3 sts remain, k3", "K3, p37, k3", "K 3, P 37, K 3", "k3 p37 k3", "*K1, p1; rep from * to last st, k1",
+				"*K1, P1* repeat to last stitch, K1", "*k1, p1*, rep from * to * to last st, k1", "(K1, p1) to last st, k1", "[k1, p1] 21 times, k1",
+				"K1, *p1, k1; rep from * to end", "K1, (p1, k1) across", "K1, [p1, k1] to end of row", "K1 *P1 K1* to end", "K1, *p1, k1, rep from * across",
+				"k1, p1 across, ending k1", "K1, p1 to last st, k1", "K1, P1 across row, end with K1", "Work in k1, p1 rib to end",
+				"Rib across", "K1, *yo, k2tog; rep from * to end", "K1, *k2tog, yo; repeat from * to last 2 sts, k2", "K4, (yo, k2tog) repeat to last 3 sts, k3",
+				"K21, pm, k22", "K to last 5 sts, k5", "Sl 1, k to end", "Sl1 pwise wyif, k to end", "Slip first st, knit to end",
+				"Sl 1, p to last st, k1", "S1, K42", "K across all sts", "K across 43 sts", "Knit across next row", "knit each stitch across",
+				"K into back of each st", "P1, k1 alternately across, end p1", "Knit the knit sts and purl the purl sts", "K the knits and p the purls",
+				"Work even", "Work sts as they appear", "knit around", "Knit the k sts, purl the p sts", "Knit all knit sts, purl all purl sts",
+				"K2, knit the knits and purl the purls to last 2 sts, k2",
+			},
+			44: {
+				"K20, m1, k to end",
+			},
+			45: {
+				"K1, m1, k to last st, m1, k1", "K1, M1L, knit until 1 stitch remains, M1R, K1", "Kfb, k to last 2 sts, kfb, k1",
+				"Inc in first st, k to last st, inc in last st", "Increase 1, knit to last stitch, increase 1", "K1, inc 1, k to last 2 sts, inc 1, k1",
+				"K1, inc in next st, k to last 2 sts, inc in next st, k1", "inc 1 st at both ends",
+			},
+			48: {
+				"CO 5 sts, k to end", "Cast on 5 stitches, knit across", "k to end, CO 5", "K to end, cast on 5 sts",
+			},
+			50: {
+				"K1, *inc in next st, k5; rep from * to end", "K1, *k5, inc in next st; rep from * to end", "Inc 7 sts evenly across row",
+				"Knit, increasing 7 sts evenly",
+			},
+		}},
+		{"Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 44.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (43 sc)\nRow 2: Ch 1, %s, turn. (%d sts)\n", map[int][]string{
+			36: {
+				"(4 sc, dec) 7 times, sc in last st", "*sc 4, sc2tog; repeat from * across to last st, sc",
+			},
+			37: {
+				"Sl st in first 3 sts, ch 1, sc in each st across to last 3 sts",
+			},
+			40: {
+				"Sc in each st across to last 3 sts, leave remaining sts unworked", "Sc in next 40 sts, leave last 3 unworked",
+				"Sl st across first 3 sts, sc in next 37 sts, leave rem sts unworked",
+			},
+			41: {
+				"Sc2tog, sc across to last 2 sts, sc2tog", "Sc in first st, sc2tog, sc in each st to last 3 sts, sc2tog, sc in last st",
+				"dec at both ends", "dc2tog over first 2 sts, dc to last 2 sts, dc2tog over last 2 sts",
+			},
+			42: {
+				"Skip first st, sc in each st across",
+			},
+			43: {
+				"sc in each st across", "Sc across", "1 sc in each sc to end", "sc in every st across, turn", "Sc in each stitch",
+				"sc all across", "43 sc", "Sc in each of the 43 sts", "Sc in blo across", "BLO sc across", "Sc in each st across in back loops only",
+				"Working in BLO, sc in each st", "sc in first st, hdc in next, dc in next 39, hdc in next, sc in last", "Sc 10, hdc 10, dc 10, hdc 10, sc 3",
+				"sc in next st and in each st across", "sc in first st and each st across", "sc in same st as joining, sc in each st around",
+				"1 sc into each st", "Work 1 sc in each st to end", "Work 43 sc across", "Make 1 sc in every st",
+			},
+			45: {
+				"2 sc in first st, sc in each st across to last st, 2 sc in last st", "2 sc in first sc, sc to last sc, 2 sc in last sc",
+				"Inc, sc in each st to last st, inc", "sc in next 20 sts, 3 sc in next st, sc in next 22 sts", "20 sc, 3 sc in next st, 22 sc",
+				"sc in 20, 3 sc in next, sc in 22", "Inc in first and last st", "Sc in the first st, 2 sc in the next st, sc in each of the next 39 sts, 2 sc in the next st, sc in the last st",
+			},
+			50: {
+				"*sc in next 5 sts, 2 sc in next st; rep from * to last st, sc in last st", "[Sc in next 5 sts, inc] 7 times, sc in last st",
+				"(5 sc, inc) x 7, 1 sc", "(5 sc, inc) repeat 7 times, sc", "5 sc, inc, repeat from beginning 6 more times, sc in last st",
+				"*sc 5, inc* x7, sc 1", "*sc in each of next 5 sts, 2 sc in next st* repeat to last st, sc in last", "[5sc, 2sc in next st] to last st, 1sc",
+			},
+		}},
+	}
+	for _, craft := range crafts {
+		for n, list := range craft.words {
+			for _, w := range list {
+				x := Read("t", fmt.Appendf(nil, craft.text, w, n), Options{})
+				rep := Check(x, Options{})
+				require.Equal(t, rep.Read.Lines, rep.Read.Whole, w)
+				assert.Empty(t, rep.Findings, "%s: %d", w, n)
+				if !strings.Contains(w, "ch ") && w != "picot" { // a count may take in chains
+					x = Read("t", fmt.Appendf(nil, craft.text, w, n+1), Options{})
+					assert.NotEmpty(t, Check(x, Options{}).Findings, "%s: %d, said to be one more", w, n)
+				}
+			}
+		}
+	}
+}
