@@ -150,8 +150,11 @@ func (f *follower) runs() int {
 	return 3*len(f.names) + len(f.pairs) + 3*(len(f.p.Bodies)+len(f.p.Grading)+1) + 8*len(f.p.Gauges)
 }
 
+// sections are the sections that are worked in one size, and what else takes as long: a measurement that is written is looked for in
+// every piece, and a piece is held against those like it.
 func (f *follower) sections() int {
-	n := 0
+	pieces := len(f.p.Pieces)
+	n := pieces*len(f.p.Finished) + pieces*pieces/10
 	for i := range f.p.Grading {
 		if f.p.Grading[i].Kind == schematic.GradeCap {
 			n += capSearch
