@@ -10,8 +10,8 @@ import (
 )
 
 // The words of the trade, as lists of abbreviations in pattern books explain them (common practice), and how many stitches there
-// are after a row of 43 in which one of them stands behind five plain stitches and before the rest; and rows of 43 told in the ways
-// that they are told.
+// are after a row of 43 in which one of them stands behind five plain stitches and before the rest; rows of 43 in the ways that they are told, and what is told
+// of the shape of 60.
 func TestWordsOfTheTradeMakeTheStitchesThatListsSay(t *testing.T) {
 	crafts := []struct {
 		text  string
@@ -181,6 +181,77 @@ func TestWordsOfTheTradeMakeTheStitchesThatListsSay(t *testing.T) {
 				"*sc in next 5 sts, 2 sc in next st; rep from * to last st, sc in last st", "[Sc in next 5 sts, inc] 7 times, sc in last st",
 				"(5 sc, inc) x 7, 1 sc", "(5 sc, inc) repeat 7 times, sc", "5 sc, inc, repeat from beginning 6 more times, sc in last st",
 				"*sc 5, inc* x7, sc 1", "*sc in each of next 5 sts, 2 sc in next st* repeat to last st, sc in last", "[5sc, 2sc in next st] to last st, 1sc",
+			},
+		}},
+		{"Terms: US\nCO 60 sts.\n%s.\nNext row: K to end. (%d sts)\n", map[int][]string{
+			20: {
+				"Next row: K20, turn and leave rem 40 sts on a holder",
+			},
+			24: {
+				"Next row: K12, bind off center 36 sts, k to end",
+			},
+			30: {
+				"K 2 tog across row", "K2tog all around", "Next row: (K2tog) 30 times", "K2tog 30 times",
+			},
+			38: {
+				"Cast off 5 sts at beg of next 2 rows and 3 sts at beg of foll 4 rows",
+			},
+			40: {
+				"Next row: K20, place next 20 sts on holder, k20", "Slip first 20 sts onto a stitch holder, k to end", "Cast off 5 sts at beg of next 2 rows. Dec 1 st at each end of next 5 rows",
+				"Cast off 10 sts at beg of next and foll alt row",
+			},
+			42: {
+				"BO 3 sts at beg of next 4 rows, 2 sts at beg of next 2 rows, 1 st at beg of next 2 rows", "Bind off 3 sts at beg of next 6 rows",
+			},
+			48: {
+				"Bind off 4 sts at the beginning of next 2 rows, then 2 sts at the beginning of next 2 rows",
+			},
+			50: {
+				"Dec 1 st each end of every RS row 5 times", "Decrease 1 st at each end of every other row 5 times", "Dec 1 st at both ends of every 4th row 5 times",
+				"Dec 1 st at each side on next and every following alt row until 50 sts remain", "Dec 1 st at each end of next 5 rows",
+				"Dec 1 stitch each side every RS row 5 times", "Dec one stitch at each end of the needle every other row until 50 sts remain",
+				"Dec 1 st at each end of every row until there are 50 sts", "Dec 1 st at each end of 3rd and every foll alt row to 50 sts",
+				"Dec 1 st at neck edge on every row until 50 sts rem", "Dec 1 st at each end of next and foll 4 alt rows", "Dec 1 st at each end of next 3 rows, then on foll 2 alt rows",
+				"Dec 1 st at each end of next row and following 4 rows", "Dec 1 st at each end of next 3 rows and 2 foll alt rows",
+				"Cast off 5 sts at beg of next row and foll alt row", "*K4, k2tog; rep from * around", "Next rnd: *K4, k2tog; rep from * to end. 50 sts",
+			},
+			51: {
+				"Next row: K3, *k2tog, k4; rep from * to last 3 sts, k3",
+			},
+			52: {
+				"Bind off 4 sts at the beginning of the next 2 rows", "BO 4 sts at beg of next 2 rows", "Cast off 4 sts at beginning of next two rows",
+				"Cast off 4 stitches at the start of each of the next 2 rows", "At the beginning of each of the next 2 rows bind off 4 sts",
+				"Dec 1 st at neck edge every row 5 times, then every alt row 3 times", "BO 4 sts at beg of next 2 rows - 52 sts",
+				"When work measures 30 cm, cast off 4 sts at beg of next 2 rows",
+			},
+			54: {
+				"Dec 6 sts evenly across next row", "Next row: K, dec 6 sts evenly across", "Knit 1 row, decreasing 6 stitches evenly spaced",
+				"P next row, dec 6 sts evenly",
+			},
+			55: {
+				"Dec 1 st at neck edge on next 5 rows", "Dec 1 st at armhole edge every row 3 times and every other row twice",
+				"Keeping armhole edge straight, dec 1 st at neck edge every other row 5 times",
+			},
+			60: {
+				"Work in St st for 10 rows", "Work 10 rows in stockinette st", "Work 10 rows St st, beg with a k row", "Beg with a K row, work in st st for 10 cm, ending with a WS row",
+				"Continue straight until work measures 30 cm from cast-on edge, ending with RS facing for next row", "Cont in patt without shaping until Back measures 12 in, ending after a wrong side row",
+				"Work even until armhole measures 7 in", "Knit 4 rows", "Work in k1, p1 rib for 5 cm", "Work 2 inches of K2, P2 ribbing",
+				"Rib 10 rows in k2, p2", "Work 10 rows of garter stitch", "Purl 1 row. Knit 1 row", "K 1 row, P 1 row for 8 rows",
+				"Working on these 60 sts only, work 4 rows", "Work 6 rows in seed st", "Work in moss st for 8 rows", "Change to larger needles and work in stocking st for 20 rows",
+				"With smaller needles work 8 rows garter st", "Work 4 rows in garter stitch (knit every row)", "Work even until piece measures same as back to armhole",
+			},
+			66: {
+				"K 4 rows, inc 6 sts evenly across last row", "Knit 4 rows, increasing 6 sts evenly in last row",
+			},
+			70: {
+				"Inc 1 st at each end of every 6th row 5 times", "Inc 1 st each side every 6 rows 5 times", "Increase 1 st at each end of the next and every foll 6th row to 70 sts",
+				"Inc 1 st at each end of next and every foll 4th row until there are 70 sts", "Inc 1 st at each end of 5th and every foll 6th row until there are 70 sts, then work straight",
+				"Shape sleeves by inc 1 st at each end of 7th and every following 8th row to 70 sts", "Inc one st at beg and end of every 6th row 5 times",
+				"Inc 1 st at each end of 3rd and every following 4th row until there are 70 sts", "Inc 1 st at each end of 5th and every foll 6th row 4 times",
+				"Inc 1 st at each end of 5th row, then every 6th row until there are 70 sts", "Inc 1 st at each side on 5th row and then every 4th row 4 times more",
+				"Inc 1 st each side every 4th row 3 times, every 6th row 2 times", "Increase one stitch at each end of every fourth row until there are seventy stitches",
+				"Increase 1 st at each end of next row, then every following 8th row to 70 sts", "Inc at both ends of next and every 8th row until 70 sts",
+				"Inc 1 st at beg of next 10 rows", "Inc 1 st in first and last st of every 4th row, 5 times",
 			},
 		}},
 	}

@@ -25,8 +25,8 @@ type course struct {
 type clause func(c *course)
 
 var clauses = []form{
-	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [of needle/needles/work] [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
-	{rule: "clause", pattern: "[on/at] each/both/either side/end/ends/sides/edge", meaning: "at both ends", example: "Dec 1 st each side every 4th row 3 times", build: both},
+	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [of [the] needle/needles/work] [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
+	{rule: "clause", pattern: "[on/at] each/both/either side/end/ends/sides/edge [of [the] needle/needles/work/row]", meaning: "at both ends", example: "Dec 1 st each side every 4th row 3 times", build: both},
 	{rule: "clause", pattern: "in/on every/each {o:ord} $st", meaning: "spread over the row", example: "Inc 2 sts in every 14th st 6 times", build: func(m *match) any {
 		return clause(func(c *course) { c.spread, c.nth = true, true })
 	}},
@@ -100,6 +100,11 @@ var clauses = []form{
 					}
 					return
 				}
+				if !has && len(c.Then) == 0 && c.Times.By == nil && c.Times.All == 1 { // 5th row, then every 6th row until
+					c.First, c.On, c.Times, c.HasTimes = true, c.Every, ins.Num{}, false
+					v.put(&c.Course)
+					return
+				}
 				k := ins.N(1)
 				if has {
 					k = t.n
@@ -107,7 +112,7 @@ var clauses = []form{
 				c.Then = append(c.Then, ins.Spacing{Every: v.n, Times: k})
 			})
 		}},
-	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next] {n:num} [$next] alt/alternate {w:row}", meaning: "on so many rows, each second one", example: "Inc 1 st at each end of 2nd row, then on 5 foll alt rows", build: spaced},
+	{rule: "clause", pattern: "([and] [then] on/of/in/at [$next] {n:num} [$next] | and [then] [$next] {n:num} $next | and [then] $next {n:num} [$next]) alt/alternate {w:row}", meaning: "on so many rows, each second one", example: "Inc 1 st at each end of 2nd row, then on 5 foll alt rows", build: spaced},
 	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next] {n:num} [$next] {o:ord} {w:row}", meaning: "on so many rows, so far apart", example: "Inc 1 st at each end of 2nd row, then on 3 foll 4th rows", build: spaced},
 	{rule: "clause", pattern: "[on/of/in/at] $next and [on/of/in/at] $next {n:num} [$next] [alt/alternate] [{o:ord}] {w:row}", meaning: "on the next row and so many more, so far apart", example: "Dec 1 st at each end of next and foll 2 alt rows", build: func(m *match) any {
 		if !m.said("alt", "alternate") && !m.has("o") {
@@ -175,7 +180,22 @@ var clauses = []form{
 				}
 			})
 		}},
-	{rule: "clause", pattern: "[on/of/in] $next and $next {n:num} {w:row}", meaning: "on the next row and so many more", example: "Dec 1 st at each end of next and foll 4 rows",
+	{rule: "clause", pattern: "[on/of/in/at] {o:ord} [row/rnd/round] [,] (and/then | and then) [on/in] [each $edge/end] [of] [every/each] {v:every} [{t:times}]", meaning: "on one row, so far on, and then so often", example: "Inc 1 st at each end of 5th and every foll 6th row 4 times",
+		build: func(m *match) any {
+			if !m.said("every", "each", "foll", "following") {
+				return nil
+			}
+			on, v := m.nth("o"), value[every](m, "v")
+			t, often := m.get("t").(often)
+			return clause(func(c *course) {
+				v.put(&c.Course)
+				c.First, c.On = true, on
+				if often {
+					c.Times, c.HasTimes = t.n, true
+				}
+			})
+		}},
+	{rule: "clause", pattern: "[on/of/in] $next [row/rnd/round] and [on/in] [the] $next {n:num} {w:row}", meaning: "on the next row and so many more", example: "Dec 1 st at each end of next and foll 4 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 0).Plus(1), value[bool](m, "w")
 			return clause(func(c *course) { c.Rows, c.Rounds = n, c.Rounds || w })
@@ -186,7 +206,13 @@ var clauses = []form{
 				return nil
 			}
 			v := value[every](m, "v")
-			return clause(func(c *course) { v.put(&c.Course) })
+			return clause(func(c *course) {
+				if c.HasTimes && c.Every.Set() && !c.First && v.apart == nil { // every 4th row 3 times, every 6th row twice
+					c.Then = append(c.Then, ins.Spacing{Every: v.n, Times: ins.N(1)})
+					return
+				}
+				v.put(&c.Course)
+			})
 		}},
 	{rule: "clause", pattern: "[then/and] [at/on] every/each {l:len} {t:times}", meaning: "so often, so far apart", example: "Inc 1 st at each end every 4 cm 6 times", build: func(m *match) any {
 		t := value[often](m, "t")
@@ -219,7 +245,7 @@ var clauses = []form{
 		build: func(m *match) any {
 			t := value[often](m, "t")
 			return clause(func(c *course) {
-				if c.HasTimes && (c.Then != nil || true) && c.Every.Set() && len(c.Then) > 0 {
+				if c.HasTimes && c.Every.Set() && len(c.Then) > 0 {
 					c.Then[len(c.Then)-1].Times = t.n
 					return
 				}
@@ -348,13 +374,7 @@ var clauses = []form{
 
 	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every nth row", example: "Dec 1 st at each end of every 4th row 3 times",
 		build: func(m *match) any {
-			e := every{n: ins.N(value[int](m, "o")), rounds: value[bool](m, "w")}
-			for i := m.from; i < m.to; i++ {
-				if t := &m.p.t[i]; t.Ord > 0 && t.Num.By != nil {
-					e.n = t.Num
-				}
-			}
-			return e
+			return every{n: m.nth("o"), rounds: value[bool](m, "w")}
 		}},
 	{rule: "every", pattern: "[$next/following] {n:num} [th/st/nd/rd] {w:row}", meaning: "every so many rows", example: "Dec 1 st at each end every 4 rows 3 times",
 		build: func(m *match) any { return every{n: m.num("n", 1), rounds: value[bool](m, "w")} }},
@@ -1083,4 +1103,16 @@ func spaced(m *match) any {
 			c.Every, c.Times, c.HasTimes = k.Every, k.Times, true
 		}
 	})
+}
+
+// nth is the number of the first ordinal in what was matched, for each size if it is told so: 7th (5th, 3rd).
+func (m *match) nth(name string) ins.Num {
+	for i := m.from; i < m.to; i++ {
+		if t := &m.p.t[i]; t.Ord > 0 && t.Num.By != nil {
+			return t.Num
+		} else if t.Ord > 0 {
+			break
+		}
+	}
+	return ins.N(value[int](m, name))
 }

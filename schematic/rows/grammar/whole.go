@@ -155,7 +155,7 @@ var statements = []form{
 	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: func(m *match) any { return true }},
 
 	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
-	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next and $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows",
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next [row/rnd/round] and [of] [the] $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows",
 		build: func(m *match) any {
 			return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1)}
 		}},

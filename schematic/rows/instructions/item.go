@@ -229,9 +229,10 @@ type Course struct {
 	Apart    *Lengths // every so far, in how many rows is not said
 	Times    Num      // so many times
 	HasTimes bool
-	Rows     Num // on, or for, so many rows
-	Until    Num // until so many stitches remain or are there
-	First    bool
+	Rows     Num  // on, or for, so many rows
+	Until    Num  // until so many stitches remain or are there
+	First    bool // on the next row, and then so often
+	On       Num  // the first is on that row, and not on the next; of First
 	RSOnly   bool
 	WSOnly   bool
 	Length   *Lengths // until the piece measures so much

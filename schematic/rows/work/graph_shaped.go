@@ -43,7 +43,7 @@ func occurrences(n *ins.Shape, size, times, rows int) []int {
 	run := func(every, times int, now bool) {
 		for k := range times {
 			if at += every; k == 0 && now {
-				at += 1 - every
+				at += firstRow(n, size) - every
 			}
 			if at <= rows {
 				out = append(out, at)

@@ -120,8 +120,8 @@ func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
 		times = r.until(n, per, times)
 	}
 	rows := times * every
-	if n.First && every > 1 {
-		rows = 1 + (times-1)*every
+	if n.First && times > 0 {
+		rows = firstRow(n, r.size) + (times-1)*every
 	}
 	if l.Label != nil {
 		rows = r.times(l)
@@ -138,6 +138,14 @@ func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
 		rows = 0
 	}
 	return span{times, rows}
+}
+
+// firstRow is the row on which a shaping falls first that is done on one row and then every so many.
+func firstRow(n *ins.Shape, size int) int {
+	if n.On.Set() {
+		return max(n.On.At(size), 1)
+	}
+	return 1
 }
 
 // until is how often a shaping is done until so many stitches are there.
