@@ -194,6 +194,7 @@ func TestWordsOfTheTradeMakeTheStitchesThatListsSay(t *testing.T) {
 				"K 2 tog across row", "K2tog all around", "Next row: (K2tog) 30 times", "K2tog 30 times",
 			},
 			38: {
+				"Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times",
 				"Cast off 5 sts at beg of next 2 rows and 3 sts at beg of foll 4 rows",
 			},
 			40: {
@@ -207,6 +208,7 @@ func TestWordsOfTheTradeMakeTheStitchesThatListsSay(t *testing.T) {
 				"Bind off 4 sts at the beginning of next 2 rows, then 2 sts at the beginning of next 2 rows",
 			},
 			50: {
+				"At each edge BO 3 sts once, 2 sts once",
 				"Dec 1 st each end of every RS row 5 times", "Decrease 1 st at each end of every other row 5 times", "Dec 1 st at both ends of every 4th row 5 times",
 				"Dec 1 st at each side on next and every following alt row until 50 sts remain", "Dec 1 st at each end of next 5 rows",
 				"Dec 1 stitch each side every RS row 5 times", "Dec one stitch at each end of the needle every other row until 50 sts remain",
@@ -216,6 +218,7 @@ func TestWordsOfTheTradeMakeTheStitchesThatListsSay(t *testing.T) {
 				"Cast off 5 sts at beg of next row and foll alt row", "*K4, k2tog; rep from * around", "Next rnd: *K4, k2tog; rep from * to end. 50 sts",
 			},
 			51: {
+				"Bind off 5 sts at neck edge once, then 2 sts every other row twice",
 				"Next row: K3, *k2tog, k4; rep from * to last 3 sts, k3",
 			},
 			52: {

@@ -174,6 +174,10 @@ var statements = []form{
 		build: func(m *match) any {
 			return &ins.BindOff{All: true}
 		}},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at [each/both] {e:edgename} {c:course} {x:offmore}", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
+	{rule: "whole", pattern: "(bind/cast off | bo) at [each/both] {e:edgename} {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times", build: offCourse},
+	{rule: "whole", pattern: "at each/both side/sides/edge/edges/end/ends [of work/row] [,] (bind/cast off | bo) {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at both edges, again and again", example: "At each side, bind off 4 sts every other row twice", build: offCourse},
+	{rule: "offmore", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "and then more of it", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at {e:edgename} {c:course}", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
@@ -811,12 +815,37 @@ func offCourse(m *match) any {
 	if !c.HasTimes && !c.Over.Set() && !c.Rows.Set() && !c.Every.Set() {
 		return nil
 	}
-	s := &ins.Shape{N: m.num("n", 1), Both: c.both, Edge: value[string](m, "e"), Side: c.side, Course: c.Course, Cloth: c.cloth}
+	s := &ins.Shape{N: m.num("n", 1), Both: c.both || m.atEach(), Edge: value[string](m, "e"), Side: c.side, Course: c.Course, Cloth: c.cloth}
 	if s.Edge == "" {
 		s.Edge = "edge"
 	}
 	s.HasOver = s.HasOver || !c.HasTimes && !c.Rows.Set()
-	return s
+	s.Put(m.span())
+	if !m.has("x") {
+		return s
+	}
+	list := []ins.Item{s}
+	switch x := m.get("x").(type) {
+	case *ins.Shape:
+		list = append(list, x)
+	case *ins.Repeat:
+		list = append(list, x.Body...)
+	}
+	for _, n := range list[1:] {
+		more := n.(*ins.Shape)
+		more.Both, more.Edge, more.Side = s.Both, s.Edge, s.Side
+	}
+	return &ins.Repeat{Body: list, Times: ins.N(1), Stop: -1}
+}
+
+// atEach reports whether the words say 'at each' or 'at both' edges.
+func (m *match) atEach() bool {
+	for i := m.from + 1; i < m.to; i++ {
+		if m.p.t[i].Is("each", "both") && m.p.t[i-1].Is("at") {
+			return true
+		}
+	}
+	return false
 }
 
 func bindOff(m *match) any {

@@ -384,7 +384,7 @@ func plainBracket(n ins.Item) bool {
 
 func wholeRows(list []ins.Item) bool {
 	for _, n := range list {
-		if _, ok := n.(*ins.BindEach); !ok {
+		if !is[*ins.BindEach](n) && !is[*ins.Shape](n) {
 			return false
 		}
 	}
