@@ -28,19 +28,6 @@ func Words(s string) Text { return Text{{S: s}} }
 // Graded reports whether the span has more than one number to tell apart by size.
 func (s Span) Graded() bool { return len(s.Counts) > 0 || len(s.Lengths) > 0 }
 
-// same reports whether a span is one text in all sizes in the units us.
-func (s Span) same(us []units.Unit, steps units.Steps) bool {
-	for _, u := range us {
-		each := s.each(u, steps)
-		for _, t := range each {
-			if t != each[0] {
-				return false
-			}
-		}
-	}
-	return true
-}
-
 // each is the span's text for each size in u, without the unit.
 func (s Span) each(u units.Unit, steps units.Steps) []string {
 	if len(s.Counts) > 0 {

@@ -109,21 +109,6 @@ func Only(word string) (Terms, bool) {
 	return US, false
 }
 
-// pair is a word of the trade that differs between the two sets of terms and
-// is no stitch.
-type pair struct{ US, UK, What string }
-
-// termWords are the common words that differ. The first three are of the yarn
-// standard's list; the others are common practice, and many texts mix them.
-var termWords = []pair{
-	{"skip", "miss", "leave a stitch unworked"},
-	{"gauge", "tension", "stitches and rows over a length"},
-	{"bind off", "cast off", "close the last row in knitting"},
-	{"yarn over", "yarn round hook", "wrap the yarn"},
-	{"fasten off", "fasten off", "cut the yarn and draw it through"},
-	{"stockinette stitch", "stocking stitch", "knit on right-side, purl on wrong-side rows"},
-}
-
 // Abbreviation is a word that is not a stitch, with what it stands for.
 type Abbreviation struct{ Short, US, UK string }
 

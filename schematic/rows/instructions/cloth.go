@@ -34,27 +34,6 @@ func ClothOf(words string, t stitch.Terms) (Cloth, bool) {
 	return Cloth{}, false
 }
 
-// words name the fabric, so that ClothOf finds it.
-func (c Cloth) words(t stitch.Terms) string {
-	stocking := "stockinette stitch"
-	if t == stitch.UK {
-		stocking = "stocking stitch"
-	}
-	switch {
-	case c.St != nil:
-		return c.St.Abbr(t)
-	case c.Garter:
-		return "garter stitch"
-	case c.Knit > 0 && c.Purl > 0:
-		return "k" + strconv.Itoa(c.Knit) + ", p" + strconv.Itoa(c.Purl) + " rib"
-	case c.Purl > 0:
-		return "reverse " + stocking
-	case c.Knit > 0:
-		return stocking
-	}
-	return ""
-}
-
 // Crochet is the stitch of a crochet fabric over so many stitches.
 func (c Cloth) Crochet(used int) *stitch.Stitch {
 	if used > 1 {
