@@ -58,6 +58,12 @@ var clauses = []form{
 			return clause(func(c *course) { c.edge, c.side, c.where = e, s, true })
 		}},
 	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
+	{rule: "clause", pattern: "at $beg/end of row/rnd/round/needle/work", meaning: "at one edge", example: "Row 3: K, dec 1 st at beg of row", build: func(m *match) any {
+		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("and") {
+			return nil
+		}
+		return oneEdge(m)
+	}},
 	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: func(m *match) any {
 		return clause(func(c *course) { c.spread = true })
 	}},
@@ -127,7 +133,7 @@ var clauses = []form{
 		}
 		return spaced(m)
 	}},
-	{rule: "clause", pattern: "[and] [then] [on/of/in] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on so many rows", example: "Dec 1 st at neck edge on next 7 rows",
+	{rule: "clause", pattern: "[and] [then] [on/of/in] [each/every/all/both of] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on so many rows", example: "Dec 1 st at neck edge on next 7 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 1), value[bool](m, "w")
 			if !m.said("next", "foll", "following", "on", "of") {

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"fmt"
 	"slices"
 
 	ins "flatwright/schematic/rows/instructions"
@@ -39,7 +40,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
-	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] (each/every/all {every:unit} [{e:extent}] | [same/$next] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
+	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] (each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
 		build: frontAndBack},
 	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b)", meaning: "front and back", example: "p into front and then into back of next st", build: func(m *match) any {
 		if m.said("front", "back") && !(m.said("front") && m.said("back")) {
@@ -198,17 +199,11 @@ var stitches = []form{
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "[take/knit/work/k] {n:num} together/tog [{t:times}]", meaning: "so many stitches together", example: "Row 3: Knit 7, 2 together, knit 3", build: func(m *match) any {
-		if m.p.at(m.from-1).Kind == 'n' || m.p.at(m.from-1).Kind == 'w' {
+	{rule: "stitch", pattern: "[take/knit/work/k] {n:num} together/tog [{t:times} | {e:extent}]", meaning: "so many stitches together", example: "Row 3: Knit 7, 2 together, knit 3", build: func(m *match) any {
+		if last := m.p.at(m.from - 1); last.Kind == 'n' || last.Kind == 'w' && !last.Is("then", "and") {
 			return nil
 		}
-		var k thing
-		ok := false
-		for i := m.from; i < m.to && !ok; i++ {
-			if m.p.t[i].Kind == 'n' {
-				k, ok = m.p.r.thing([]byte("k" + m.p.t[i].S + "tog"))
-			}
-		}
+		k, ok := m.p.r.thing(fmt.Appendf(nil, "k%dtog", m.num("n", 2).All))
 		if !ok {
 			return nil
 		}
@@ -216,18 +211,17 @@ var stitches = []form{
 		if t, ok := m.get("t").(often); ok {
 			s.N = t.n
 		}
+		if e, ok := m.get("e").(ins.Extent); ok {
+			s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: e}}
+		}
 		return s
 	}},
-	{rule: "stitch", pattern: "put/putting wool/yarn/thread/cotton over/round/around needle/pin [to increase | to make 1 | to make one]", meaning: "a yarn over", example: "Row 1: *K1, put the wool over the needle to increase; rep from * to end", build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("yo"), N: ins.N(1)} }},
-	{rule: "stitch", pattern: "(thread/cotton/wool forward | forward | bring forward) [{t:times}]", meaning: "a yarn over", example: "Row 1: Knit 2, forward, knit 2 together", build: func(m *match) any {
+	{rule: "stitch", pattern: "put/putting/turn/turning/pass/passing/throw/throwing/take/taking/wind/winding/bring/bringing wool/yarn/thread/cotton/silk [{t:times}] over/round/around/about [right/left/hand] needle/pin [{t:times}] [to increase | to make 1 | to make one]", meaning: "a yarn over", example: "Row 1: *K1, put the wool over the needle to increase; rep from * to end", build: yarnOver},
+	{rule: "stitch", pattern: "(thread/cotton/wool/silk forward | forward | bring forward) [{t:times}]", meaning: "a yarn over", example: "Row 1: Knit 2, forward, knit 2 together", build: func(m *match) any {
 		if m.p.r.crochet || m.p.at(m.to).Kind == 'w' && !m.p.thingAt(m.to) || m.p.at(m.from-1).Is("yarn", "to") {
 			return nil
 		}
-		s := &ins.Stitch{Kind: stitch.ByID("yo"), N: ins.N(1)}
-		if t, ok := m.get("t").(often); ok {
-			s.N = t.n
-		}
-		return s
+		return yarnOver(m)
 	}},
 	{rule: "stitch", pattern: "dec/decrease [{n:num}] [$st] over $next {m:num} {u:unit}", meaning: "stitches worked together", example: "dec over next 2 sts",
 		build: func(m *match) any {
@@ -243,6 +237,24 @@ var stitches = []form{
 				return nil
 			}
 			inc := m.p.t[m.from].Is("inc", "increase")
+			return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1)}
+		}},
+
+	{rule: "stitch", pattern: "make {n:num} [$st]", meaning: "so many stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", build: func(m *match) any {
+		if m.p.r.crochet || !m.p.line.IsRow() || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
+			return nil
+		}
+		return &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)}
+	}},
+	{rule: "stitch", pattern: "inc/increase/dec/decrease [{n:num} | once] [$st] by {h:byhow}", meaning: "one increase or decrease here, and how it is made", example: "Row 3: K1, inc 1 by knitting into front and back of next st, k to end",
+		build: func(m *match) any {
+			inc := m.p.t[m.from].Is("inc", "increase")
+			if n := m.num("n", 1); n.By != nil || n.All != 1 || m.p.at(m.from+1).Is("by") && m.p.at(m.from+2).Kind == 'n' {
+				return nil
+			}
+			if inc && value[bool](m, "h") {
+				return &ins.Stitch{Kind: stitch.ByID("m1"), N: ins.N(1)}
+			}
 			return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1)}
 		}},
 
@@ -336,6 +348,12 @@ var stitches = []form{
 			return &ins.Repeat{Body: []ins.Item{&ins.Leave{All: true}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
 		}},
 
+	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches wait on a holder", example: "Next row: K20, leave next 20 on a holder, k20", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.to >= len(m.p.t) || !m.p.at(m.to).Is(",", ";", "and", "then") {
+			return nil
+		}
+		return &ins.BindOff{N: m.num("n", 0), Hold: true}
+	}},
 	{rule: "leave", pattern: "leave/leaving [last/$next] [$rem] [{n:num}] [$rem/other] [{u:unit}] ($rem | unworked/unfinished/held/live/free/open/aside | on/to [stitch/spare] holder/thread/needle/yarn/pin [{tail}] | {tail})", meaning: "stitches stay unworked", example: "leave remaining 4 sts unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving {n:num} [{u:unit}] [unworked/live/held/on] [holder] at {e:edgename} [{s:edgeside}] [{c:course}]", meaning: "stitches stay unworked at an edge", example: "Leave 3 sts unworked at neck edge",
 		build: func(m *match) any {
@@ -350,8 +368,8 @@ var stitches = []form{
 	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
 	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
 
-	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass both/the [slipped/slip/sl] $st over [{tail}] | pass {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
-	{rule: "psso", pattern: "(psso | pass [slipped/slip/sl] [$st] over [{tail}] | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
+	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
+	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [$st/one] over [{tail}] | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
 
 	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off | cut yarn | fo | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
 		if m.said("bind") || m.said("cut", "break") && !m.said("fasten") {
@@ -694,4 +712,26 @@ func passed(m *match) any {
 		body[i] = &ins.Psso{}
 	}
 	return &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
+}
+
+// yarnOver is so many yarns over.
+func yarnOver(m *match) any {
+	s := &ins.Stitch{Kind: stitch.ByID("yo"), N: ins.N(1)}
+	if t, ok := m.get("t").(often); ok {
+		s.N = t.n
+	}
+	return s
+}
+
+// byHow reads how an increase or a decrease is made, up to the end of its clause; its value tells whether the stitch is made
+// between two.
+func byHow(p *parser, i int) (any, int) {
+	if !p.at(i).Is("k", "knit", "knitting", "p", "purl", "purling", "working", "making", "picking", "raising", "lifting", "taking", "putting", "slipping") {
+		return nil, -1
+	}
+	j := i
+	for j < len(p.t) && !p.at(j).Is(",", ".", ";", "then") && p.at(j).Kind != 'g' && !isStar(p.at(j)) {
+		j++
+	}
+	return p.at(i).Is("picking", "raising", "lifting"), j
 }

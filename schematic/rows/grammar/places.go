@@ -15,7 +15,7 @@ var macros = map[string]string{
 	"$st":     "st/sts/stitch/stitches/stiches",
 	"$ch":     "ch/chs/chain/chains/cn",
 	"$row":    "row/rows/rnd/rnds/round/rounds/rd",
-	"$beg":    "beg/beginning/start/starting",
+	"$beg":    "beg/beginning/start/starting/commencement",
 	"$inc":    "inc/incr/increase/incs/increasing/increases/add/adding/widen/widening",
 	"$dec":    "dec/decr/decrease/decs/decreasing/decreases/narrow/narrowing",
 	"$tch":    "tch/turning/beg/beginning/starting/initial/first/start",
@@ -488,6 +488,7 @@ var extents = []form{
 			return toEnd(m)
 		}},
 	{rule: "extent", pattern: "all around/across/along/over/way/round [around/across/round] [row/rnd/round/edge]", meaning: "to the end of the row", example: "*k2, p2; rep from * all around", build: toEnd},
+	{rule: "extent", pattern: "all [of/the] but/except [$next/last/final] {n:num} [{u:unit}]", meaning: "to the last so many stitches", example: "k all but the last 3 sts", build: toLast},
 	{rule: "extent", pattern: "in/on/for [all] $rem [$st]", meaning: "to the end of the row", example: "sc in remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} end/ends [of [$row/ch/chain/$st/needle/piece]]", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},

@@ -73,7 +73,7 @@ func compileTables() {
 		}
 	}
 	compileAll(map[string]func(p *parser, i int) (any, int){
-		"num": number, "ord": ordinal, "nths": nths, "upuntil": upUntil, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
+		"num": number, "ord": ordinal, "nths": nths, "upuntil": upUntil, "byhow": byHow, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
 		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "anyend": anyEnd, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
@@ -1428,7 +1428,7 @@ func (r *Reader) plainRow(l *ins.Line) {
 				return
 			}
 			only = k
-		case *ins.Nothing, *ins.Turn, *ins.Marker, *ins.Join, *ins.RepeatRows:
+		case *ins.Nothing, *ins.Turn, *ins.Marker, *ins.Join, *ins.RepeatRows, *ins.CastOn:
 		default:
 			return
 		}

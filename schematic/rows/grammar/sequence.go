@@ -53,7 +53,7 @@ func (p *parser) sequence() []ins.Item {
 			s.i++
 		case t.Kind == 'g':
 			s.bracket(t)
-		case s.repeat():
+		case s.repeat(), s.alternately():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
 		case s.loopSaid():
@@ -233,6 +233,34 @@ func (s *sequence) repeat() bool {
 	return s.again(j)
 }
 
+// alternately reads stitches of which a word before them says that they are worked again and again: alternately make 1,
+// knit 2 together.
+func (s *sequence) alternately() bool {
+	if !s.at(s.i).Is("alternately", "alternate") || !s.line.IsRow() || s.star >= 0 || s.depth > 0 {
+		return false
+	}
+	end, to := s.i+1, -1
+	for ; end < len(s.t) && !s.at(end).Is(".", ";", "end", "ending") && s.at(end).Kind != 'g'; end++ {
+		if _, to = s.named("extent", end); to >= 0 {
+			break
+		}
+	}
+	before := len(s.line.Unread)
+	items := s.within(s.t[s.i+1 : end]).sequence()
+	if len(s.line.Unread) > before || len(items) < 2 || !working(items) {
+		s.line.Unread = s.line.Unread[:before]
+		return false
+	}
+	if to >= 0 {
+		end = to
+	}
+	r := &ins.Repeat{Body: items, Until: ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, end-1)}, Stop: -1}
+	s.add(r, s.i, end)
+	s.i = end
+	s.lastTime(r)
+	return true
+}
+
 // pastBeginning is behind 'the beginning of the row', from which a row is repeated.
 func (s *sequence) pastBeginning(j int) int {
 	if !s.at(j).Is("beginning", "beg", "commencement", "start") || !s.at(j-1).Is("from") {
@@ -377,14 +405,9 @@ func (s *sequence) wholeRow(j int) bool {
 	} else if j < len(s.t) && !s.at(j).Is(".", ";") && s.at(j).Kind != 'g' {
 		return false
 	}
-	from := 0
-	for from < len(s.out) {
-		switch s.out[from].(type) {
-		case *ins.Chain, *ins.Nothing, *ins.Turn:
-			from++
-			continue
-		}
-		break
+	from := s.behindStart()
+	if from < len(s.out) && from > 0 && is[*ins.Skip](s.out[from]) && is[*ins.Chain](s.out[from-1]) && s.at(s.i).Is("repeat", "rep") && j == s.i+1 { // 3 chain, miss 2, 1 plain: repeat
+		from--
 	}
 	if from == len(s.out) {
 		return false
@@ -399,6 +422,18 @@ func (s *sequence) wholeRow(j int) bool {
 	s.lastTime(r)
 	s.sep = "," // what it ends with is no count
 	return true
+}
+
+// behindStart is behind the chains and words that the row begins with.
+func (s *sequence) behindStart() int {
+	for from, n := range s.out {
+		switch n.(type) {
+		case *ins.Chain, *ins.Nothing, *ins.Turn:
+			continue
+		}
+		return from
+	}
+	return len(s.out)
 }
 
 // andEnds is where it is told with what a repeat ends: repeat, and end with 2 plain.
@@ -996,6 +1031,9 @@ func (s *sequence) placeFirst() bool {
 		return false
 	}
 	first := v.(spots)
+	if first.last().Kind == ins.RowEnds && !s.r.crochet { // in the next ten rows knit two together
+		return false
+	}
 	end := s.firstEnd(to, verb, first.last().Kind == ins.InRing && !s.r.began)
 	before := len(s.line.Unread)
 	items := s.within(s.t[to:end]).sequence()

@@ -19,6 +19,12 @@ var statements = []form{
 			r.Between = m.num("n", 1)
 			return r
 		}},
+	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like [for] | same as | [work/working] in same way/manner as) {r:rowset} [,] [but] with/having/working/making ({n:num} $ch | $ch {n:num} | $ch of {n:num}) (in/for/on each/every/all $sp | in $sp | $sp | instead of $ch {num} | instead of {num} [$ch] | between {x:stretch} | each time)", meaning: "a row is worked again, with chains of another length", example: "Same as 4th row but having 5 chs in each loop",
+		build: func(m *match) any {
+			r := repeatRows(m).(*ins.RepeatRows)
+			r.Chains = m.num("n", 1)
+			return r
+		}},
 	{rule: "whole", pattern: "$make/knit {r:rowset} {c:course}", meaning: "rows are worked again", example: "Work rows 1 and 2 three times more",
 		build: func(m *match) any {
 			c, s := value[course](m, "c"), value[rowset](m, "r")
@@ -53,7 +59,10 @@ var statements = []form{
 		return &ins.RepeatRows{Rows: s.rows, Stretch: s.stretch, Times: ins.N(1)}
 	}},
 
-	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short/rs/ws] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short/rs/ws/plain/purl/purled/knit/knitted] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "[$make/knit] {r:num} {w:row} ([back/backwards and forth/forwards] | {y:incloth}) [,] (knitting {n:num} [$st] [and] purling {m:num} | k/knit {n:num} [$st] [,/and] p/purl {m:num}) [$st] [alternately] [throughout]", meaning: "rows of a rib", example: "Work 6 rows backwards and forwards, knitting 2 and purling 2 alternately", build: func(m *match) any {
+		return &ins.Even{Course: ins.Course{Rows: m.num("r", 1), Rounds: value[bool](m, "w")}, Cloth: ins.Cloth{Knit: m.num("n", 1).All, Purl: m.num("m", 1).All}}
+	}},
 	{rule: "whole", pattern: "(k/knit {n:num} | p/purl {n:num}) [$st] [,] [and] (k/knit {m:num} | p/purl {m:num}) [$st] [;/,] [$rep] [alternately] [,] {c:course}", meaning: "rows of a rib", example: "Knit 2, purl 2 for 4 in", build: func(m *match) any {
 		c := value[course](m, "c")
 		first, second := m.p.t[m.from], m.said("p", "purl") && m.said("k", "knit")
@@ -102,6 +111,16 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Rows: ins.N(1), Rounds: value[bool](m, "w")}, Row: plainRow(id)}
 	}},
+	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across]", meaning: "one plain row", example: "Row 2: Purled", build: func(m *match) any {
+		if !m.p.line.IsRow() || !m.alone() {
+			return nil
+		}
+		id := "p"
+		if m.said("knitted") {
+			id = "k"
+		}
+		return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}}}}
+	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
@@ -112,13 +131,26 @@ var statements = []form{
 		}
 		return evenUntil(m)
 	}},
-	{rule: "whole", pattern: "[$make/cont/continue] [working] {l:len} [{y:incloth}] [even/straight] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/knit] [working] {l:len} [{y:incloth}] [even/straight/plain] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", build: evenUntil},
 	{rule: "whole", pattern: "until {c:until} [, ] [cont/continue/work/rep] [even/straight/in] [pattern/patt]", meaning: "rows worked even", example: "Until piece measures 20 cm, work even", build: evenUntil},
 
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are added in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(true)},
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] ($dec | take/taking in) [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are taken away in words", example: "Dec 1 st at neck edge on next 7 rows", build: shape(false)},
-	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $dec [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver(false)},
-	{rule: "whole", pattern: "[$make/cont/continue] {r:num} [more] {w:row} [{y:incloth}] [,/and] [{s:same} [,]] $inc [{n:num} | once] [{u:unit}] {c:course}", meaning: "stitches are added over so many rows", example: "Work 6 rows, inc 1 st at each end of every row", build: shapeOver(true)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] {d:shift} {c:course}", meaning: "stitches are added or taken away in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(false)},
+	{rule: "whole", pattern: "([$make/cont/continue/k/knit/p/purl] {r:num} [more/plain] {w:row} [even/plain] [{y:incloth}] [,/and] | in/on/over/for/during $next {r:num} {w:row} [,]) [{s:same} [,]] {d:shift} {c:course}", meaning: "stitches are added or taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver},
+	{rule: "shift", pattern: "$inc [{n:num} | once] [{u:unit}]", meaning: "so many are added", example: "Inc 1 st at each end of every 6th row 5 times", build: func(m *match) any { return m.shift(true) }},
+	{rule: "shift", pattern: "($dec | take/taking in) [{n:num} | once] [{u:unit}]", meaning: "so many are taken away", example: "Dec 1 st at neck edge on next 7 rows", build: func(m *match) any { return m.shift(false) }},
+	{rule: "shift", pattern: "(k/knit/knitting/p/purl/purling/work/working/take/taking) {n:num} [$st] together/tog", meaning: "so many less one are taken away", example: "K 2 tog at each end of every row until 50 sts remain", build: func(m *match) any {
+		d := m.shift(false)
+		if d.told = true; d.n.By != nil || d.n.All < 2 {
+			return nil
+		}
+		d.n.All--
+		return d
+	}},
+	{rule: "shift", pattern: "make/making {n:num} [$st]", meaning: "so many are added", example: "Make 1 at each end of every other row until there are 70 sts", build: func(m *match) any {
+		d := m.shift(true)
+		d.told = true
+		return d
+	}},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
 	{rule: "whole", pattern: "[cont/continue/keep/then] [to] ($dec/$inc) (in [this/that/same/above/like] manner/way | thus | so | as before/set/established) [,] {x:upuntil} {u:until}", meaning: "shaped as before, until it is as told", example: "Continue increasing in this manner, having 2 more sts between, until there are 80 sts", build: func(m *match) any {
 		var c course
@@ -179,6 +211,12 @@ var statements = []form{
 	{rule: "whole", pattern: "at each/both side/sides/edge/edges/end/ends [of work/row] [,] (bind/cast off | bo) {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at both edges, again and again", example: "At each side, bind off 4 sts every other row twice", build: offCourse},
 	{rule: "offmore", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "and then more of it", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at {e:edgename} {c:course}", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at/on/from/for] each/both/either $edge/armhole/armholes/shoulder/shoulders/underarm/underarms [edge/edges/side/end] [of (work/row/needle/{x:piecename})] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves]", meaning: "bound off at both ends", example: "Bind off 5 sts on each side for underarm", build: func(m *match) any {
+		if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") {
+			return nil
+		}
+		return &ins.BindEach{N: m.num("n", 1), Rows: ins.N(2)}
+	}},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
 	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [for back/front/sleeve/sleeves/collar/cuff/body/hand/wrist/foot/neck/band/border] [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
@@ -719,16 +757,19 @@ func evenUntil(m *match) any {
 func shape(inc bool) func(m *match) any {
 	return func(m *match) any {
 		c, _ := m.get("c").(course)
-		s := &ins.Shape{Inc: inc, N: m.num("n", 1), Same: m.has("s"), Both: c.both, Edge: c.edge, Side: c.side, Marked: c.marked, Markers: c.markers, Inner: c.inner, Panel: c.panel, Spread: c.spread, Cloth: c.cloth, Course: c.Course}
+		d, ok := m.get("d").(shift)
+		if !ok {
+			d = m.shift(inc)
+		}
+		often := c.HasTimes || c.Every.Set() || c.Rows.Set() || c.First
+		s := &ins.Shape{Inc: d.inc, N: d.n, Same: m.has("s"), Both: c.both, Edge: c.edge, Side: c.side, Marked: c.marked, Markers: c.markers, Inner: c.inner, Panel: c.panel, Spread: c.spread, Cloth: c.cloth, Course: c.Course}
 		if m.p.t[0].Is("rep", "repeat") && m.p.at(m.from-1).Is(",") && !c.where && !c.HasTimes && c.Every.Set() && c.Every.By == nil && c.Every.All == 1 { // how many the repeated row takes away
 			return &ins.Nothing{}
 		}
 		adds := m.said("add", "adding")
-		if u, unit := m.get("u").(ins.Unit); unit && (u.Space || u.Row || u.Chain) || adds && !m.has("n") ||
-			c.nth && !m.has("n") || !m.has("n") && !unit && !c.where && !c.spread && !c.HasTimes && !c.Rows.Set() {
+		if (adds || c.nth) && !d.has || !d.fits(c) || d.told && !c.both && !often && !m.alone() {
 			return nil
 		}
-		often := c.HasTimes || c.Every.Set() || c.Rows.Set() || c.First
 		s.HasOver = s.HasOver || adds || c.once
 		s.Spread = s.Spread || m.spread(c, often)
 		s.Vague = !s.Both && s.Edge == "" && !s.Marked && !s.Inner && !s.Spread && often && !s.HasOver && !c.Rounds
@@ -744,25 +785,53 @@ func (m *match) spread(c course, often bool) bool {
 	return !m.has("c") && !m.said("evenly", "add")
 }
 
+// shift is how many stitches are added or taken away.
+type shift struct {
+	n         ins.Num
+	of        ins.Unit
+	inc       bool
+	has, unit bool // the number, and what is counted, are said
+	told      bool // it is told by its stitches: knit 2 together
+}
+
+func (m *match) shift(inc bool) shift {
+	d := shift{n: m.num("n", 1), inc: inc, has: m.has("n")}
+	d.of, d.unit = m.get("u").(ins.Unit)
+	return d
+}
+
+// fits reports whether words of a course can say where or how often it is done.
+func (d shift) fits(c course) bool {
+	switch {
+	case d.unit && (d.of.Space || d.of.Row || d.of.Chain):
+		return false
+	case d.told:
+		return c.where
+	}
+	return d.has || d.unit || c.where || c.spread || c.HasTimes || c.Rows.Set()
+}
+
+// alone reports whether what was matched is the whole of its sentence.
+func (m *match) alone() bool {
+	return (m.from == 0 || m.p.at(m.from-1).Is(".", ";", "then")) && (m.to >= len(m.p.t) || m.p.at(m.to).Is(".", ";") || m.p.at(m.to).Kind == 'g')
+}
+
 // shapeOver is a shaping in each of so many rows, or in each second one and so on.
-func shapeOver(inc bool) func(m *match) any {
-	of := shape(inc)
-	return func(m *match) any {
-		c, rows := value[course](m, "c"), m.num("r", 0)
-		s, ok := of(m).(*ins.Shape)
-		if !ok || c.HasTimes || c.Rows.Set() || !c.where || !c.Every.Set() || c.Every.By != nil {
-			return nil
-		}
-		if c.Every.All == 1 {
-			s.Rows, s.Every = rows, ins.Num{}
-			return s
-		}
-		if rows.By != nil || rows.All%c.Every.All != 0 {
-			return nil
-		}
-		s.Times, s.HasTimes = ins.N(rows.All/c.Every.All), true
+func shapeOver(m *match) any {
+	c, rows := value[course](m, "c"), m.num("r", 0)
+	s, ok := shape(false)(m).(*ins.Shape)
+	if !ok || c.HasTimes || c.Rows.Set() || !c.where || !c.Every.Set() || c.Every.By != nil {
+		return nil
+	}
+	if c.Every.All == 1 {
+		s.Rows, s.Every = rows, ins.Num{}
 		return s
 	}
+	if rows.By != nil || rows.All%c.Every.All != 0 {
+		return nil
+	}
+	s.Times, s.HasTimes = ins.N(rows.All/c.Every.All), true
+	return s
 }
 
 // spreadOver is a change spread over one row.

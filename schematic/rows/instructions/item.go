@@ -149,6 +149,7 @@ type (
 		Times   Num    // so many times; HasTimes of Course tells whether that is said
 		Total   bool   // Times is said in all
 		Between Num    // with so many plain stitches between the increases or decreases; not set: as many as before
+		Chains  Num    // with so many chains in each space; not set: as many as before
 		Course
 	}
 	// Even works even.

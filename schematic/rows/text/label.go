@@ -338,7 +338,12 @@ func (p *labeller) everyBracketed() bool {
 // bare reads 3. and 6-7. and 11, 12, 13.: numbers alone, if a sign stands behind them.
 func (p *labeller) bare() bool {
 	start := p.i
-	if p.peek(0).Kind != 'n' || p.peek(0).List || !p.numbers() {
+	ordinal := p.peek(0).Ord > 0
+	if p.peek(0).Kind != 'n' && !ordinal || p.peek(0).List || !p.numbers() {
+		return false
+	}
+	if ordinal && !p.peek(0).Is("--") && !(p.peek(0).Is(".") && p.peek(1).Is("--", "-")) { // 4th.--
+		p.i, p.l = start, ins.Label{Side: p.l.Side}
 		return false
 	}
 	round, word := RowWord(p.peek(0).S)
@@ -396,7 +401,8 @@ func (p *labeller) named() bool {
 		defer func() { p.verb = false }()
 	}
 	first := p.peek(0)
-	if first.Kind != 'w' || starts[first.S] || p.t[start].Ord > 0 && p.t[start].S != "second" {
+	several := first.Is("first") && p.peek(1).Kind == 'n' // First 2 rows
+	if first.Kind != 'w' || starts[first.S] || p.t[start].Ord > 0 && p.t[start].S != "second" && !several {
 		return false
 	}
 	words, k := p.nameWords()
@@ -410,7 +416,7 @@ func (p *labeller) named() bool {
 	if !p.l.From.Set() {
 		p.l.From = ins.N(1)
 	}
-	if words[0] == "next" {
+	if words[0] == "next" || several || words[0] == "last" && len(words) == 1 {
 		words = words[1:]
 	}
 	p.l.Name = RowName(strings.Join(words, " "))
@@ -436,7 +442,7 @@ func (p *labeller) nextAhead() bool {
 func (p *labeller) nameWords() (words []string, k int) {
 	for ; k < 5; k++ {
 		t := p.peek(k)
-		if t.Kind == 'n' && k == 1 && p.peek(0).Is("next") { // Next 3 rows
+		if t.Kind == 'n' && k == 1 && p.peek(0).Is("next", "first", "last", "following") { // Next 3 rows
 			p.l.From = t.Num
 			continue
 		}

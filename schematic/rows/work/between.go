@@ -517,6 +517,9 @@ func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
 	if n.Between.Set() {
 		return spacedAll(out, n.Between)
 	}
+	if n.Chains.Set() {
+		return chainedAll(out, n.Chains)
+	}
 	return out, len(out) > 0
 }
 
@@ -531,6 +534,41 @@ func spacedAll(rows []done, k ins.Num) ([]done, bool) {
 		rows[i].body = body
 	}
 	return rows, len(rows) > 0
+}
+
+// chainedAll are rows with so many chains in each of their spaces; false if those are of several lengths.
+func chainedAll(rows []done, k ins.Num) ([]done, bool) {
+	for i := range rows {
+		lengths := map[int]bool{}
+		body := chained(rows[i].body, k, false, lengths)
+		if len(lengths) != 1 {
+			rows[i].unread = true
+			continue
+		}
+		rows[i].body = body
+	}
+	return rows, len(rows) > 0
+}
+
+// chained are instructions with so many chains in each chain of a repeat; it notes the lengths that they had.
+func chained(list []ins.Item, k ins.Num, within bool, lengths map[int]bool) []ins.Item {
+	out := slices.Clone(list)
+	for i, it := range out {
+		switch it := it.(type) {
+		case *ins.Repeat:
+			rep := *it
+			rep.Body = chained(it.Body, k, true, lengths)
+			out[i] = &rep
+		case *ins.Chain:
+			if within && it.N.By == nil {
+				lengths[it.N.All] = true
+				ch := *it
+				ch.N = k
+				out[i] = &ch
+			}
+		}
+	}
+	return out
 }
 
 // spaced are instructions with so many plain stitches in each repeat, and how many stretches of plain stitches that changed.
