@@ -970,9 +970,15 @@ func (p *parser) patternCloth(i int) (any, int) {
 		return p.bareCloth(i)
 	}
 	j := i + 1
+	if _, to := p.knownName(j); to > 0 {
+		return ins.Cloth{}, to
+	}
 	for k := 0; k < 4; k++ {
 		t := p.at(j + k)
 		if t.Is("pattern", "patt", "pat", "rib", "ribbing", "rows", "stripes") {
+			if to := j + k + 1; t.Is("rib", "ribbing") && p.at(to).Is("pattern", "patt", "pat", "stitch", "st") {
+				k++
+			}
 			return ins.Cloth{}, j + k + 1
 		}
 		if k > 0 && t.Is("st", "stitch", "sts") {

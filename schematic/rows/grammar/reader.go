@@ -17,38 +17,40 @@ import (
 
 // Reader reads a text line by line.
 type Reader struct {
-	x          *ins.Text
-	o          ins.Options
-	tokenCount int // numbers and signs too, of all that was read
-	before     int // lines of rows in the sections before this one
-	sec        *ins.Section
-	mode       string // how the lines of a section of words are read
-	patterns   bool   // such a section of stitches holds more than their names
-	raw        string // the last line of the text as it stands
-	tokens     []text.Token
-	roundR     bool // R5 means a round
-	crochet    bool // words of crochet prevail
-	knits      bool // words of knitting do
-	own        map[string]thing
-	groups     []defined
-	cables     map[string]*stitch.Stitch
-	loop       ins.Loop
-	began      bool
-	yarn       string // that words since the last line take up
-	these      int    // rows since the last heading or rep, for 'these rows'
-	starred    []ins.Item
-	wraps      map[string]bool // names that the text has for a turn within the row
-	unlike     bool
-	some       bool  // what is read is for some of the sizes only, and which is not known
-	only       []int // the sizes for which alone it is; nil: all
-	inline     bool  // they are told before the row, and for it alone
-	alone      bool  // the label of the row that is gathered stands on a line of its own
-	spare      []*match
-	memos      [][]memo
-	ids        uint32
+	x            *ins.Text
+	o            ins.Options
+	tokenCount   int // numbers and signs too, of all that was read
+	before       int // lines of rows in the sections before this one
+	sec          *ins.Section
+	mode         string // how the lines of a section of words are read
+	patterns     bool   // such a section of stitches holds more than their names
+	raw          string // the last line of the text as it stands
+	tokens       []text.Token
+	roundR       bool // R5 means a round
+	crochet      bool // words of crochet prevail
+	knits        bool // words of knitting do
+	own          map[string]thing
+	groups       []defined
+	cables       map[string]*stitch.Stitch
+	loop         ins.Loop
+	began        bool
+	yarn         string // that words since the last line take up
+	these        int    // rows since the last heading or rep, for 'these rows'
+	starred      []ins.Item
+	wraps        map[string]bool // names that the text has for a turn within the row
+	patternNames map[string]bool // names of patterns whose rows the text gives
+	inPattern    bool            // the rows are those of a pattern that is told by its name
+	unlike       bool
+	some         bool  // what is read is for some of the sizes only, and which is not known
+	only         []int // the sizes for which alone it is; nil: all
+	inline       bool  // they are told before the row, and for it alone
+	alone        bool  // the label of the row that is gathered stands on a line of its own
+	spare        []*match
+	memos        [][]memo
+	ids          uint32
 }
 
-var tables = [][]form{unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
+var tables = [][]form{namedForms, unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
 
 var once sync.Once
 
@@ -75,7 +77,7 @@ func compileTables() {
 	compileAll(map[string]func(p *parser, i int) (any, int){
 		"num": number, "ord": ordinal, "nths": nths, "upuntil": upUntil, "byhow": byHow, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
-		"incloth": inCloth, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "anyend": anyEnd, "rowname": rowName, "chaincalled": chainCalled,
+		"incloth": inCloth, "patname": patternName, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "anyend": anyEnd, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
 	for _, name := range itemRules {
 		itemIDs = append(itemIDs, rules.id(name))
@@ -103,6 +105,7 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 	bound(x)
 	r := &Reader{x: x, o: o, own: map[string]thing{}, cables: map[string]*stitch.Stitch{}}
 	r.section(&ins.Section{})
+	r.patternNames = patternsOf(x.Src)
 	r.head()
 	most := maxWorks / max(1, len(x.Sizes.Names))
 	for i := range x.Src {
@@ -130,7 +133,7 @@ func (r *Reader) section(s *ins.Section) {
 	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
-	r.these, r.some, r.only = 0, false, nil
+	r.these, r.some, r.only, r.inPattern = 0, false, nil, false
 }
 
 // head finds sizes and terms first, wherever they stand, since rows are read by them.
@@ -356,7 +359,7 @@ func (r *Reader) one(n int) {
 	}
 	r.flush()
 	r.raw = raw
-	if label == nil && (r.keyed(raw, n) || r.heading(trimmed, n)) {
+	if label == nil && (r.patternBegins(n) || r.keyed(raw, n) || r.heading(trimmed, n)) {
 		return
 	}
 	if text.Begins(trimmed) {
@@ -1217,6 +1220,7 @@ func (r *Reader) line(tokens []text.Token) {
 	}
 	r.plainRow(l)
 	r.bareShaping(l)
+	l.Chart = slices.ContainsFunc(l.Body, charted)
 	if l.Label == nil && !r.kept(l, tokens) && !short {
 		r.yarn = cmp.Or(takenUp(l.Body), r.yarn)
 		r.x.Read.Words++

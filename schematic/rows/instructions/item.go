@@ -52,6 +52,7 @@ type (
 		Loop   Loop
 		Count  Counting // of the chains skipped before it
 		Colour string   // the yarn's name, if the text says it
+		Chart  bool     // worked from a chart: how many it makes stands there
 	}
 	// Chain is N chains.
 	Chain struct {
@@ -159,6 +160,7 @@ type (
 		Part  Num    // over so many stitches alone
 		Row   []Item // what each row is, if words say it
 		Open  bool   // nothing says how far
+		Chart bool   // worked from a chart, or in a pattern by its name: how many stitches it leaves stands there
 		Course
 	}
 	// Shape increases or decreases in words.

@@ -49,6 +49,7 @@ type Line struct {
 	Into   int // the number of the row further down that it says to be worked into, behind the last; 0: none
 	Unread []Span
 	Short  bool // a line of numbers in it has not one for each size
+	Chart  bool // some of it is worked from a chart: how many stitches it makes is not known
 	Words  []Word
 	Sizes  []int  // for which alone it is; nil: all
 	Yarn   string // that words before it take up; empty: none

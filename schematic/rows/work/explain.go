@@ -48,7 +48,7 @@ type told struct {
 
 // Explain tells in plain words how the instructions that begin on a line of the text were read: each
 // one, what it uses of the row below and what it makes, in every size; which reading was taken; what
-// was not read. It is empty if no instruction stands there.
+// was not read; that there are only words, or a heading, where no instruction stands. It is empty for a line that is blank.
 func Explain(x *ins.Text, line int) []string {
 	turningSaid(x)
 	var out []string
@@ -59,7 +59,23 @@ func Explain(x *ins.Text, line int) []string {
 			}
 		}
 	}
+	if len(out) == 0 {
+		return noRow(x, line)
+	}
 	return out
+}
+
+// noRow tells what a line is on which no instruction stands.
+func noRow(x *ins.Text, line int) []string {
+	if line < 1 || line > len(x.Src) || strings.TrimSpace(x.Src[line-1]) == "" {
+		return nil
+	}
+	for _, s := range x.Sections {
+		if s.At.Line == line && s.Name != "" {
+			return []string{fmt.Sprintf("line %d: the heading of %q", line, s.Name)}
+		}
+	}
+	return []string{fmt.Sprintf("line %d: words that move no stitch; no row is read here", line)}
 }
 
 // toldOf works the text in every size, and keeps how it reads the line.
@@ -234,6 +250,10 @@ func (e *explained) meaning(n ins.Item) string {
 		return "a decrease in words"
 	case *ins.RepeatRows:
 		return "rows worked before, again"
+	case *ins.Even:
+		if n.Chart {
+			return "rows of a chart or a pattern: how many stitches they leave is not known"
+		}
 	case *ins.AsFor:
 		return "worked as " + n.Name
 	}
@@ -257,6 +277,8 @@ var meanings = map[string]string{
 func (e *explained) stitch(n *ins.Stitch) string {
 	name := "the stitch of the row"
 	switch {
+	case n.Chart:
+		name = "stitches of a chart"
 	case n.Kind != nil:
 		name = n.Kind.Name(e.x.Terms)
 	case n.Call != nil:

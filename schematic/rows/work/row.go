@@ -236,7 +236,7 @@ func (r *runner) line(l *ins.Line) {
 	if !r.mine(l) || r.registers(l) {
 		return
 	}
-	if len(l.Unread) > 0 || l.Short {
+	if len(l.Unread) > 0 || l.Short || l.Chart {
 		r.unread(l)
 		return
 	}
@@ -282,7 +282,7 @@ func (r *runner) unread(l *ins.Line) {
 	if r.g != nil {
 		r.g.gap(r, l, words, k)
 	}
-	short := l.Short || len(l.Unread) == 0
+	short := len(l.Unread) == 0 || l.Short
 	if !short {
 		msg, fix := "not read: "+words+"; no count is stated, so that the rows after it are not checked against it", "write it in the words of the trade's lists, and state the count"
 		if k >= 0 {
@@ -303,7 +303,7 @@ func (r *runner) unread(l *ins.Line) {
 	default:
 		r.put(r.fab.covered(), false)
 	}
-	if short {
+	if l.Short {
 		r.suspect = suspectRows
 	}
 	times := max(r.times(l), 1)
