@@ -141,8 +141,7 @@ func (d *drawing) mesh(f *filet, o *Options) {
 	d.key = append(d.key,
 		entry{"open mesh", meshPaths(pt{}, false), fmt.Sprintf("open mesh: ch %d, skip %d, %s", f.chains, f.chains, post)},
 		entry{"solid mesh", meshPaths(pt{}, true), fmt.Sprintf("solid mesh: %d %s in the space or the stitches below, %s in the next %s", f.chains, post, post, post)})
-	right, wrong := d.work.sidesSeen()
-	d.key = append(d.key, arrows(right, wrong, o.LeftHanded)...)
+	d.key = append(d.key, d.work.arrows(o.LeftHanded)...)
 	d.notes = append(d.notes, fmt.Sprintf("each row begins with a chain of %d as its first %s, and %d more before an open mesh", f.post.Turn, post, f.chains))
 	if o.LeftHanded {
 		d.notes = append(d.notes, leftHanded)

@@ -10,7 +10,7 @@ import (
 // FromGraph takes the stitches of a section from its graph. It reports false if the
 // graph has no stitches.
 func FromGraph(g *rows.Graph) (*Work, bool) {
-	w := &Work{Title: g.Section, Terms: g.Terms, Again: g.Again}
+	w := &Work{Title: g.Section, Terms: g.Terms, Again: g.Again, Assumed: g.Assumed}
 	for i := range g.Rows {
 		w.take(&g.Rows[i])
 	}
@@ -354,7 +354,7 @@ func (w *Work) hookEnd() {
 			continue
 		}
 		if row.St[0].Turn {
-			base.St = base.St[:len(base.St)-min(left, row.St[0].Chain)]
+			base.St = base.St[:len(base.St)-min(left, row.chainsAtHook())]
 			continue
 		}
 		up, keep := row.standUp(left)
@@ -367,6 +367,15 @@ func (w *Work) hookEnd() {
 			w.Rows[r+2].moveFeet(len(up))
 		}
 	}
+}
+
+// chainsAtHook is how many chains of its foundation a row stands up: its turning chain, and the arch of a first mesh behind it.
+func (row *Row) chainsAtHook() int {
+	n := row.St[0].Chain
+	if len(row.St) > 1 && row.St[1].arch() && len(row.St[1].Feet) == 0 {
+		n += row.St[1].Chain
+	}
+	return n
 }
 
 // oneChain makes of a foundation the chain alone into which a whole first round is worked: it is drawn for the ring. Chains

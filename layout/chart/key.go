@@ -89,7 +89,7 @@ func (p *plan) keyOf() []entry {
 		out = append(out, entry{"ring", q.out, words})
 	}
 	if p.form == flat {
-		out = append(out, arrows(g.right, g.wrong, p.left)...)
+		out = append(out, p.work.arrows(p.left)...)
 	}
 	if g.behind {
 		q := path("stitch", quiet, pt{}, pt{Y: 3})
@@ -231,19 +231,33 @@ func opened(k *stitch.Stitch, t stitch.Terms) (entry, bool) {
 }
 
 // arrows are the key's entries for the sides of rows.
-func arrows(right, wrong, left bool) []entry {
+func (w *Work) arrows(left bool) []entry {
+	right, wrong := w.sidesSeen()
 	from, to := pt{X: arrowLong}, pt{}
 	if left {
 		from, to = to, from
 	}
 	var out []entry
 	if right {
-		out = append(out, entry{"right", arrow(from, to, false, 1), "right-side row, read this way"})
+		words := "right-side row"
+		if w.roundsAlone() {
+			words = "round"
+		}
+		out = append(out, entry{"right", arrow(from, to, false, 1), words + ", read this way"})
 	}
 	if wrong {
-		out = append(out, entry{"wrong", arrow(to, from, true, 1), "wrong-side row, read this way"})
+		words := "wrong-side row"
+		if w.roundsAlone() {
+			words = "wrong-side round"
+		}
+		out = append(out, entry{"wrong", arrow(to, from, true, 1), words + ", read this way"})
 	}
 	return out
+}
+
+// roundsAlone reports whether all that is worked are rounds.
+func (w *Work) roundsAlone() bool {
+	return !slices.ContainsFunc(w.Rows, func(r Row) bool { return !r.Base && !r.Round })
 }
 
 // shownKind is the stitch that has the name of the post shown.

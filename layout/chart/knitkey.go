@@ -47,7 +47,7 @@ func (s *squares) key() {
 	if s.broken {
 		put("break", "stitches left out here", zigzag(mid, s.tall)...)
 	}
-	d.key = append(d.key, arrows(right, wrong, left)...)
+	d.key = append(d.key, d.work.arrows(left)...)
 	d.notes = append(d.notes, d.work.grownFrom()...)
 	if d.craft == stitch.Knitting {
 		d.notes = append(d.notes, "Knit symbols as the Craft Yarn Council lists them: a knit stitch is a blank square")

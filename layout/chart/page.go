@@ -189,6 +189,13 @@ func (w *Work) toldNotes() []string {
 	if from, to := w.Again[0], w.Again[1]; to > from {
 		out = append(out, fmt.Sprintf("%s to %d are repeated", finding.Capital(w.rowWord()+fmt.Sprintf(" %d", from)), to))
 	}
+	if w.Assumed > 0 {
+		what := "stitches"
+		if w.craft() == stitch.Crochet {
+			what = "chains"
+		}
+		out = append(out, fmt.Sprintf("Drawn on %d %s: the text does not say how many", w.Assumed, what))
+	}
 	if w.Faced {
 		out = append(out, "The text does not tell the sides: the rows that are shaped are drawn as right-side rows")
 	}

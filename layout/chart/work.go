@@ -27,16 +27,17 @@ const (
 
 // Work is a stretch of rows as worked, in the order of working.
 type Work struct {
-	Title string // its name: a piece, a motif
-	Terms stitch.Terms
-	Rows  []Row
-	Note  string // a line for the heading; may be empty
-	More  int    // rows left out of the chart at its end
-	Same  string // what those are like
-	Again [2]int // the first and the last row that are repeated, the text does not say how often; 0: none
-	Faced bool   // the rows that are shaped are taken for right-side rows: the text does not tell the sides
-	From  string // out of what it is worked, if it begins with held stitches
-	kept  *Repeat
+	Title   string // its name: a piece, a motif
+	Terms   stitch.Terms
+	Rows    []Row
+	Note    string // a line for the heading; may be empty
+	More    int    // rows left out of the chart at its end
+	Same    string // what those are like
+	Again   [2]int // the first and the last row that are repeated, the text does not say how often; 0: none
+	Faced   bool   // the rows that are shaped are taken for right-side rows: the text does not tell the sides
+	Assumed int    // stitches or chains on which it is drawn, the text does not say how many; 0: it does
+	From    string // out of what it is worked, if it begins with held stitches
+	kept    *Repeat
 
 	missing []Missing // rows that can't be drawn at its end
 	astray  bool      // the last row of its graph stands on places that are not there

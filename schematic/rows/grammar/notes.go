@@ -310,7 +310,12 @@ func (r *Reader) defined(name, line, body string, n int) bool {
 	if len(tokens) == 0 || len(tokens) > 200 {
 		return false
 	}
-	items, ok := onlyStitches(r.parser(tokens, l).sequence())
+	list := r.parser(tokens, l).sequence()
+	if m := r.meshOf(name, list); m != nil && r.definesGroup(name, list, l.At) {
+		r.x.Groups[len(r.x.Groups)-1].Mesh = m
+		return true
+	}
+	items, ok := onlyStitches(list)
 	switch {
 	case ok && len(l.Unread) == 0 && !one && r.definesGroup(name, items, l.At):
 		return true

@@ -75,6 +75,7 @@ var unitForms = []form{
 			}
 			return ins.Unit{Stitch: k.Kind, Word: "kind"}
 		}},
+	{rule: "unit", pattern: "half/partial shell/shells/fan/fans/scallop/scallops/motif/motifs/block/blocks", meaning: "a group of half as many stitches, at an edge", example: "Row 2: Ch 3, 2 dc in first sc. (3 shells, 2 half shells)", build: func(*match) any { return ins.Unit{Stretch: true, Word: "half"} }},
 	{rule: "unit", pattern: "(shell/shells/fan/fans/group/groups/scallop/scallops/mesh/meshes/block/blocks/petal/petals/point/points/rib/ribs/v/vs [$st] | v $st)", meaning: "a group that the text does not define",
 		example: "5 dc in next shell", build: func(m *match) any {
 			if g, _ := m.p.group(m.from); g != nil {
@@ -327,9 +328,15 @@ func centre(m *match) any {
 		if w.Space {
 			return m.nextOrFirst(w)
 		}
+		if w.Chain && m.has("n") { // 2nd ch of next 3 chs
+			return m.nextOrFirst(ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"})
+		}
 	}
 	if w.Space {
 		return m.nextOrFirst(w)
+	}
+	if w.Stitch != nil && m.has("n") && m.said("group", "shell", "fan") { // first dc of 8-dc group
+		return pl
 	}
 	if w.Any() && w.Word != "" || !m.has("w") && !m.said("group", "shell", "fan", "of") {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: u}
@@ -452,7 +459,12 @@ func (p *parser) thingAt(i int) bool {
 // loops reads BLO, back loop only, through both loops of.
 var loops = []form{
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/tbl | back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
-		build: func(m *match) any { return ins.BackLoop }},
+		build: func(m *match) any {
+			if g, _ := m.p.group(m.to - 1); g != nil { // the text calls something else so
+				return nil
+			}
+			return ins.BackLoop
+		}},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos | front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
 		build: func(m *match) any { return ins.FrontLoop }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges)", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",

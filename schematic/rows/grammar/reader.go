@@ -498,7 +498,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words(kind, "", n, true)
 		return true
 	}
-	if r.mode == "" && (explained().MatchString(trimmed) || describes(trimmed)) {
+	if r.mode == "" && (explained().MatchString(trimmed) || describes(trimmed) || r.tellsGroup(trimmed)) {
 		r.x.Read.Words++
 		r.words("stitches", trimmed, n, false)
 		return true

@@ -335,6 +335,16 @@ type Group struct {
 	Name string
 	Body []Item
 	At   Span
+	Mesh *Mesh // it is a square of filet; nil: it is worked into one place
+}
+
+// Mesh is a square of filet: over a space, or over as many stitches as it is wide, it has chains or stitches, and a post at
+// its end.
+type Mesh struct {
+	Post  *stitch.Stitch
+	Wide  int // chains, or stitches, without the post
+	Solid bool
+	First bool // the post comes before the rest
 }
 
 // Vague marks that nothing says how far the rows go.

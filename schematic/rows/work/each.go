@@ -152,6 +152,9 @@ func (w *work) stitchNeeds(n *ins.Stitch) (used int, last, ok bool) {
 	if n.Kind != nil && n.Kind.ID == "slst" && w.round {
 		return 0, false, false
 	}
+	if n.Call != nil && n.Call.Mesh != nil {
+		return 0, false, false
+	}
 	if len(n.Places) == 0 {
 		if n.Call != nil {
 			return w.count(n.N), false, true

@@ -19,6 +19,7 @@ type Graph struct {
 	Sided   bool    // the text tells right-side rows from wrong-side ones
 	Cut     bool    // more than maxGraph stitches: the rest is left out
 	From    *Origin // the divided row that it is a part of; nil: none
+	Assumed int     // stitches on which a stitch pattern is shown that says no number; 0: it says one
 
 	cur      GraphRow
 	flip     int    // elements of the row below, if it is met from its other end; 0: not
@@ -160,6 +161,9 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 				break
 			}
 			l = &rest
+		}
+		if len(r.cur.rows) == 0 {
+			g.assume(r, s.Lines[i:])
 		}
 		r.line(l)
 	}

@@ -126,3 +126,10 @@ func (g *Graph) crossing(s GraphStitch) {
 		g.put(one)
 	}
 }
+
+// unfounded notes that nothing tells what the row that was begun is worked into.
+func (g *Graph) unfounded() {
+	if g != nil {
+		g.doubt = "what it is worked into is not known"
+	}
+}

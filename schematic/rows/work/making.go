@@ -169,6 +169,10 @@ func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
 	if w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
 		return
 	}
+	if n.Call != nil && n.Call.Mesh != nil {
+		w.meshes(n)
+		return
+	}
 	if n.Kind != nil && n.Kind.ID == "picot" && len(n.Places) == 0 {
 		w.picots(w.count(n.N), n)
 		return

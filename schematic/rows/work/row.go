@@ -750,6 +750,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	}
 	if !rd.known() && !usesNothing(body) && (r.g == nil || l.Stated == nil) {
 		w.quiet = 1
+		r.g.unfounded()
 	}
 	if r.trace != nil && r.trace.line == l {
 		w.trace = &tracer{line: l, steps: map[ins.Item]*traced{}, quiet: w.quiet}

@@ -29,16 +29,39 @@ func (r *runner) shapedUntil(l *ins.Line, n *ins.Even) {
 	r.no, r.side = -1, 0
 }
 
+// takeCloth takes up the fabric in which rows are worked even, if they tell one.
+func (r *runner) takeCloth(n *ins.Even) {
+	switch {
+	case n.Cloth != (ins.Cloth{}):
+		r.cloth = n.Cloth
+	case r.g != nil && len(n.Row) > 0:
+		r.cloth = r.clothOf(n.Row)
+	}
+}
+
+// clothOf is the fabric that one plain row makes which is worked again and again: knitted or purled on every row it is
+// garter stitch, in rounds it is not.
+func (r *runner) clothOf(row []ins.Item) ins.Cloth {
+	st, ok := row[0].(*ins.Stitch)
+	switch {
+	case !ok || st.Kind == nil:
+		return ins.Cloth{}
+	case !r.round:
+		return ins.Cloth{Garter: true}
+	case st.Kind.ID == "p":
+		return ins.Cloth{Purl: 1}
+	}
+	return ins.Cloth{Knit: 1}
+}
+
 // evenRows works even: so many rows, to a row, or to a length.
 func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	if n.Until.Set() {
 		r.shapedUntil(l, n)
 		return
 	}
-	if n.Cloth != (ins.Cloth{}) {
-		r.cloth = n.Cloth
-	}
 	r.round = r.round || n.Rounds
+	r.takeCloth(n)
 	if k := n.Part; k.Set() && r.fab != nil && r.known() && k.At(r.size) > r.fab.stitches() {
 		r.tell("rows/over-use", finding.Warning, n.At, "the short rows go over %s stitches, and there are only %s", "go over fewer", k.At(r.size), r.fab.stitches())
 	}

@@ -206,9 +206,45 @@ func (w *work) together(by ins.Item, at ins.Span) {
 	}
 }
 
-// centre works into a stitch of the next group.
+// centre works into a stitch of the next group: the one of a number, or the middle one. The first leaves those behind it.
 func (w *work) centre(n ins.Item, p ins.Place) {
-	if w.nextGroup(p.Unit.Group, p.At) {
-		w.foot(n, w.feet(w.lastPos))
+	before := w.cur
+	if !w.nextGroup(p.Unit.Group, p.At) {
+		return
 	}
+	if k := w.n(p.N); k > 0 {
+		c := w.cur
+		if at, ok := before.nthOf(k, c); ok {
+			if w.lastPos = at.pos - 1; k == 1 {
+				w.cur = at
+			}
+		}
+	}
+	w.foot(n, w.feet(w.lastPos))
+}
+
+// nthOf is the cursor behind the n-th stitch of the group that ends at to; false if it has fewer.
+func (c cursor) nthOf(n int, to cursor) (cursor, bool) {
+	if to.i == 0 || c.f.runs[to.i-1].group == 0 { // no group is known
+		return c, false
+	}
+	id := c.f.runs[to.i-1].group
+	c.passGroup()
+	for c.i < to.i && c.run().group != id {
+		c.step(max(c.run().n, c.run().chain) - c.off)
+	}
+	for c.i < to.i {
+		r := c.run()
+		switch {
+		case r.space():
+			c.step(r.chain)
+		case n > r.n:
+			n -= r.n
+			c.step(r.n)
+		default:
+			c.step(n)
+			return c, true
+		}
+	}
+	return c, false
 }

@@ -797,20 +797,15 @@ func (w *work) nextGroup(g *ins.Group, at ins.Span) bool {
 	w.takeTurning()
 	w.began = true
 	c := w.cur
+	c.passGroup()
 	for c.i < len(c.f.runs) {
 		r := c.run()
 		if r.group > 0 && (g == nil || r.of == g) && c.off == 0 {
-			id := r.group
-			for c.i < len(c.f.runs) && c.run().group == id {
-				if q := c.run(); q.space() {
-					c.step(q.chain)
-				} else {
-					c.step(q.n)
-				}
-			}
+			from, first := c, c.pos
+			c.endGroup(r.group)
 			w.cur = c
 			w.spaced = true
-			w.lastPos = c.pos - 1
+			w.lastPos = from.middle(first, c.pos)
 			return true
 		}
 		if r.space() {
@@ -830,6 +825,39 @@ func (w *work) nextGroup(g *ins.Group, at ins.Span) bool {
 	w.tell("rows/over-use", finding.Warning, at, "there is no "+name+" left to work into", "make it in the row below, or take this out")
 	return false
 }
+
+// endGroup goes on behind the group of that number.
+func (c *cursor) endGroup(id int) {
+	for c.i < len(c.f.runs) && c.run().group == id {
+		if q := c.run(); q.space() {
+			c.step(q.chain - c.off)
+		} else {
+			c.step(q.n - c.off)
+		}
+	}
+}
+
+// passGroup goes on behind a group of which something was taken.
+func (c *cursor) passGroup() {
+	if r := c.run(); r != nil && r.group > 0 && (c.off > 0 || c.i > 0 && c.f.runs[c.i-1].group == r.group) {
+		c.endGroup(r.group)
+	}
+}
+
+// middle is the place in the middle of a group from one place up to another: a space of it, if it has one.
+func (c cursor) middle(from, to int) int {
+	best, off := (from+to-1)/2, to
+	for c.pos < to {
+		r := c.run()
+		if far := abs(2*c.pos - from - to + 1); r.space() && far < off {
+			best, off = c.pos, far
+		}
+		c.step(max(r.n, r.chain))
+	}
+	return best
+}
+
+func abs(n int) int { return max(n, -n) }
 
 // skippedChains takes what chains skipped at the beginning of a foundation count as.
 func (w *work) skippedChains(n *ins.Skip) {

@@ -1,0 +1,128 @@
+package rows
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// kinds are the stitches of each row of a text's first graph, in the order of working: a chain arch by its number.
+func kinds(t *testing.T, text string) (*Graph, [][]string) {
+	t.Helper()
+	g, ok := GraphOf(Read("a.txt", []byte(text), Options{}), "", 0)
+	require.True(t, ok)
+	var out [][]string
+	for _, r := range g.Rows {
+		var row []string
+		for _, s := range r.Stitches {
+			if s.Stitch == nil {
+				row = append(row, string(rune('0'+s.Chain)))
+			} else {
+				row = append(row, s.Stitch.ID)
+			}
+		}
+		out = append(out, row)
+	}
+	return g, out
+}
+
+// A dictionary of stitches gives a multiple and no number to cast on: three repeats are shown (counted by hand).
+func TestAStitchPatternWithoutANumberStandsOnItsMultiple(t *testing.T) {
+	for _, c := range []struct {
+		text         string
+		founded, all int
+	}{
+		{"Multiple of 6 sts plus 2.\nRow 1 (RS): K1, *yo, k2tog, k4; rep from * to last st, k1.\nRow 2: Purl.\n", 20, 20},
+		{"Row 1 (RS): K1, *yo, k2tog, k4; rep from * to last st, k1.\nRow 2: Purl.\n", 20, 20},
+		{"US terms\nRow 1 (RS): Sc in 2nd ch from hook, *skip 2 ch, 5 dc in next ch, skip 2 ch, sc in next ch; rep from * across, turn.\n", 20, 20},
+		{"Multiple of 4 sts.\nRow 1: Knit.\nRow 2: *K2, p2; rep from * to end.\n", 12, 12},
+		{"Row 1 (RS): P2, k4, p2.\nRow 2: K2, p4, k2.\n", 8, 0}, // no other number will do
+	} {
+		g, rows := kinds(t, c.text)
+		require.NotEmpty(t, rows, c.text)
+		assert.Len(t, rows[0], c.founded, c.text)
+		assert.Equal(t, c.all, g.Assumed, c.text)
+	}
+	_, rows := kinds(t, "Row 1: Knit.\nRow 2: Purl.\n") // any number would do: none is made up
+	for _, r := range rows {
+		assert.Empty(t, r)
+	}
+}
+
+// A row over one of which the count is not known has no stitches, and says so; it is not dropped.
+func TestARowOverAnUnknownOneSaysSo(t *testing.T) {
+	g, _ := kinds(t, "Cast on 20 sts.\nRow 1: K to marker, yo, k to end.\nRow 2: K2, yo, k to end.\n")
+	last := g.Rows[len(g.Rows)-1]
+	assert.Equal(t, 2, last.Number)
+	assert.Empty(t, last.Stitches)
+	assert.Equal(t, "what it is worked into is not known", last.Unread)
+}
+
+// Squares of filet over spaces and over blocks: a square is as many chains or stitches, and its post (common practice).
+func TestSquaresOfFiletByTheirNames(t *testing.T) {
+	_, rows := kinds(t, `US terms
+Space (sp): ch 2, skip 2 sts, dc in next dc.
+Block (bl): 2 dc in ch-2 sp and dc in next dc, or dc in each of next 3 dc.
+
+Ch 17.
+Row 1: Dc in 8th ch from hook, (ch 2, skip 2 ch, dc in next ch) 3 times, turn. (4 sps)
+Row 2: Ch 5 (counts as dc and ch 2), skip next 2 ch, dc in next dc, 2 bls, 1 sp, turn.
+Row 3: Ch 5, skip 2 ch, dc in next dc, bl, sp, 1 bl, turn.
+`)
+	require.Len(t, rows, 4)
+	join := func(r []string) string { return strings.Join(r, " ") }
+	assert.Equal(t, "dc 2 dc 2 dc 2 dc 2 dc", join(rows[1]))
+	assert.Equal(t, "dc 2 dc dc dc dc dc dc dc 2 dc", join(rows[2]))
+	assert.Equal(t, "dc 2 dc dc dc dc 2 dc dc dc dc", join(rows[3]))
+}
+
+// A name outside of a list tells a group, and what follows is no piece of its own; a shell goes into the middle of a shell.
+func TestAGroupToldBeforeTheRowsIsNoPiece(t *testing.T) {
+	g, rows := kinds(t, `US terms
+Shell: (2 dc, ch 2, 2 dc) in indicated st or sp.
+Ch 10.
+Row 1: Shell in 6th ch from hook, skip 3 ch, dc in last ch, turn.
+Row 2: Ch 3, shell in shell, dc in top of turning ch, turn.
+`)
+	require.Len(t, rows, 3)
+	assert.Empty(t, g.Section)
+	below := g.Rows[1].Stitches
+	for _, s := range g.Rows[2].Stitches {
+		if s.Stitch != nil && s.Stitch.ID == "dc" && !s.Turning && len(s.Feet) == 1 && s.Group > 0 {
+			assert.Equal(t, 2, below[s.Feet[0]].Chain)
+		}
+	}
+}
+
+// A number of knitted rows is garter stitch, of rounds it is not.
+func TestPlainRowsOfOneStitchAreGarterStitch(t *testing.T) {
+	_, rows := kinds(t, "Cast on 5 sts. Knit 4 rows.\nRow 1: K1, p to end.\n")
+	require.Len(t, rows, 6)
+	for _, r := range rows[1:5] {
+		assert.Equal(t, "k k k k k", strings.Join(r, " "))
+	}
+	_, rows = kinds(t, "Cast on 8 sts. Join to work in the round.\nRnd 1: *K1, p1; rep from * to end.\nPurl 2 rounds.\n")
+	require.Len(t, rows, 4)
+	assert.Equal(t, "p p p p p p p p", strings.Join(rows[3], " "))
+}
+
+// The second of three chains stands in the space that they make.
+func TestAChainOfSoManyChainsStandsInTheirSpace(t *testing.T) {
+	g, _ := kinds(t, `US terms
+Ch 14.
+Row 1: Dc in 4th ch from hook, *ch 3, skip 3 ch, dc in each of next 2 ch; rep from * to end, turn.
+Row 2: Ch 3, skip first st, *5 dc in 2nd ch of next 3 chs; rep from *, ending 1 dc in top of turning ch, turn.
+`)
+	require.Len(t, g.Rows, 3)
+	below := g.Rows[1].Stitches
+	fans := 0
+	for _, s := range g.Rows[2].Stitches {
+		if s.Group > 0 {
+			fans++
+			assert.Equal(t, 3, below[s.Feet[0]].Chain)
+		}
+	}
+	assert.Equal(t, 10, fans)
+}

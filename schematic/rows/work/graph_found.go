@@ -1,0 +1,122 @@
+package work
+
+import (
+	"slices"
+
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+)
+
+// The bounds of the stitches that are tried under a stitch pattern that says no number, and how often its repeat is drawn.
+const (
+	mostAssumed = 200
+	mostTried   = 12
+	shownTimes  = 3
+)
+
+// assume founds a stitch pattern that says of how many stitches it is a multiple at most: on as few as its rows fit on with
+// its repeat worked some times. It does nothing where the rows have stitches to stand on, or bring their own.
+func (g *Graph) assume(r *runner, lines []*ins.Line) {
+	l := lines[0]
+	if r.fab != nil || r.begun || l.Label == nil || len(l.Unread) > 0 || foundationOf(l.Body) != nil || usesNothing(l.Body) || fromRing(l) {
+		return
+	}
+	kind := chainStitch
+	if knitted(l.Body) {
+		kind = knitStitch
+	}
+	k, any := r.meantStitches(kind, lines)
+	if k == 0 {
+		return
+	}
+	f := foundationFor(kind, k)
+	r.put(f, true)
+	if any {
+		g.Assumed = k
+	}
+	g.anew()
+	g.foundation(f, l.At.Line, l.Label.Round)
+}
+
+// fromRing reports whether a round is one of crochet, which begins in a ring.
+func fromRing(l *ins.Line) bool { return l.Label.Round && !knitted(l.Body) }
+
+func foundationFor(kind *stitch.Stitch, k int) *fabric {
+	f := &fabric{}
+	f.add(run{kind: kind, n: k, base: kind == chainStitch})
+	return f
+}
+
+// meantStitches is the number of stitches on which rows are shown, and whether their first row fits on others too. It is 0
+// if none is found, or if any will do.
+func (r *runner) meantStitches(kind *stitch.Stitch, lines []*ins.Line) (k int, others bool) {
+	var fits []int
+	for k := 1; k <= mostAssumed && len(fits) < mostTried; k++ {
+		if r.fitsOn(foundationFor(kind, k), lines[:1]) {
+			fits = append(fits, k)
+		}
+	}
+	switch {
+	case len(fits) == 0:
+		return 0, false
+	case len(fits) == 1, !openEnded(lines[0].Body):
+		return fits[0], false
+	}
+	step := fits[1] - fits[0]
+	least := shownTimes * step
+	if step == 1 { // any number will do, but for the multiple
+		if fits, least = r.multiples(kind, lines[:1]); least == 0 {
+			return 0, false
+		}
+	}
+	if all := slices.DeleteFunc(slices.Clone(fits), func(k int) bool { return !r.fitsOn(foundationFor(kind, k), lines) }); len(all) > 0 {
+		fits = all
+	}
+	for _, k := range fits {
+		if k >= least {
+			return k, true
+		}
+	}
+	return fits[len(fits)-1], true
+}
+
+// openEnded reports whether a row goes on as far as its stitches do.
+func openEnded(list []ins.Item) bool {
+	return slices.ContainsFunc(list, func(n ins.Item) bool {
+		if q, ok := n.(*ins.Repeat); ok && (q.Until.Kind != ins.NoExtent || openEnded(q.Body)) {
+			return true
+		}
+		return slices.ContainsFunc(placesOf(n), func(p ins.Place) bool { return p.Kind == ins.InEach })
+	})
+}
+
+// multiples are numbers of stitches that the text says rows are worked over, and the least that shows its repeat.
+func (r *runner) multiples(kind *stitch.Stitch, lines []*ins.Line) (fits []int, least int) {
+	if len(r.x.Multiples) != 1 || r.x.Multiples[0].Of < 2 {
+		return nil, 0
+	}
+	m := r.x.Multiples[0]
+	for t := shownTimes; t < 2*shownTimes; t++ {
+		if k := t*m.Of + m.Plus; r.fitsOn(foundationFor(kind, k), lines) {
+			fits = append(fits, k)
+		}
+	}
+	if len(fits) == 0 {
+		return nil, 0
+	}
+	return fits, fits[0]
+}
+
+// fitsOn reports whether lines are worked on a foundation without anything that does not fit.
+func (r *runner) fitsOn(f *fabric, lines []*ins.Line) bool {
+	q := r.fork()
+	cur := *r.cur
+	cur.rows = slices.Clip(slices.Clone(cur.rows))
+	q.g, q.cur, q.stopped = nil, &cur, false
+	q.pieces[len(q.pieces)-1] = q.cur
+	q.put(f, true)
+	for _, l := range lines {
+		q.line(l)
+	}
+	return len(q.found) == 0 && len(q.all) == len(r.all) && q.known()
+}

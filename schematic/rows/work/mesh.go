@@ -1,0 +1,67 @@
+package work
+
+import ins "flatwright/schematic/rows/instructions"
+
+// meshes works squares of filet: n.N of them, in each of its places.
+func (w *work) meshes(n *ins.Stitch) {
+	k := max(w.count(n.N), 1)
+	if len(n.Places) == 1 {
+		k *= max(w.count(n.Places[0].N), 1)
+	}
+	m := n.Call.Mesh
+	for range k {
+		if w.steps++; w.steps > maxSteps {
+			return
+		}
+		if m.First {
+			w.postOf(n, m)
+		}
+		if !w.square(n, m) {
+			return
+		}
+		if !m.First {
+			w.postOf(n, m)
+		}
+	}
+}
+
+// square works a mesh but for its post, over a space or as many stitches; it reports false where the row below has no more.
+func (w *work) square(n *ins.Stitch, m *ins.Mesh) bool {
+	w.takeTurning()
+	w.began = true
+	r := w.cur.run()
+	space := r != nil && r.space() && w.cur.off == 0
+	switch {
+	case space:
+		w.cur.step(r.chain)
+		w.lastPos = w.cur.pos - 1
+	case !m.Solid:
+		if w.use(m.Wide, nil, n.At) < m.Wide {
+			return false
+		}
+	}
+	switch {
+	case !m.Solid:
+		w.emit(run{chain: m.Wide}, nil, n)
+	case space:
+		w.emit(run{kind: m.Post, n: m.Wide}, w.feet(w.lastPos), n)
+	default:
+		for range m.Wide {
+			if !w.postOf(n, m) {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// postOf works a post into the next stitch; it reports false if there is none.
+func (w *work) postOf(n *ins.Stitch, m *ins.Mesh) bool {
+	w.spaced = false
+	from := w.feetFrom()
+	if w.use(1, nil, n.At) < 1 {
+		return false
+	}
+	w.emit(run{kind: m.Post, n: 1}, w.feetTo(from), n)
+	return true
+}
