@@ -83,8 +83,8 @@ type Chooser interface {
 	// are alike in the whole garment.
 	Pair(name string)
 	Paired(name string) bool
-	// Odd says that so many stitches are increased, or decreased, once across a row of a section so that its count comes out.
-	Odd(s Section, n int, how string)
+	// Odd says what is not alike any more so that a count comes out, which costs something.
+	Odd(s Section, format string, args ...any)
 	// TellRate says that stitches are picked up along an edge at another rate.
 	TellRate(s Section, edge string, pick, of, wasPick, wasOf int)
 }
@@ -115,6 +115,7 @@ type Fitting struct {
 	follow     int             // sections from there, where steps may follow
 	odd        int             // stitches that the next section decreases, or increases, once, beside its own
 	band       *Sideways
+	shifted    bool // what follows needs another remainder than as published
 }
 
 // partEnd is where a part of a division ends.
@@ -186,7 +187,7 @@ func (f *Fitting) count(what string, published int, need Need, least int) int {
 		return 0
 	}
 	sts, _ := f.ratio()
-	if !need.holds(published) {
+	if !f.shifted && !need.holds(published) {
 		need = Need{}
 	}
 	return f.Near(f.name(what, published), sts.Times(published), need, least)
@@ -194,8 +195,9 @@ func (f *Fitting) count(what string, published int, need Need, least int) int {
 
 // needs is what the count after the section at hand must be for what follows.
 func (f *Fitting) needs() Need {
+	f.shifted = false
 	n := f.needFrom(f.next)
-	if !n.holds(f.step.After) {
+	if !f.shifted && !n.holds(f.step.After) {
 		return Need{}
 	}
 	return n

@@ -1,7 +1,9 @@
 package schematic
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
@@ -145,8 +147,15 @@ func (s *BindOff) fitSteps(f *Fitting, was *BindOff) {
 }
 
 // share divides the stitches of the row anew as counts divided them: parts that were as wide as
-// each other stay so, and one takes what rounding leaves.
-func (f *Fitting) share(s Section, counts []int, of []units.Num) []int {
+// each other stay so, but for the one that has one stitch more (-1 for none), and one takes what rounding leaves.
+func (f *Fitting) share(s Section, counts []int, of []units.Num, wider int) []int {
+	if wider >= 0 {
+		f.N--
+		out := f.share(s, counts, of, -1)
+		f.N++
+		out[wider]++
+		return out
+	}
 	out := make([]int, len(counts))
 	group := map[int]int{}
 	for _, n := range counts {
@@ -227,7 +236,54 @@ func (s *Divide) counts() []int {
 	return out
 }
 
-func (s *Divide) need(*Fitting, Need) Need { return alike(s.counts()) }
+func (s *Divide) need(f *Fitting, _ Need) Need {
+	n := alike(s.counts())
+	if n.Multiple == 2 && f.wider(s) >= 0 {
+		n.Plus, f.shifted = 1, true
+	}
+	return n
+}
+
+// halves are a front and a back that a row is divided into alike, each with work of its own or held; ok is false if there are none.
+func (s *Divide) halves() (front, back int, ok bool) {
+	front, back = -1, -1
+	for i, p := range s.Parts {
+		isFront, isBack := strings.Contains(strings.ToLower(p.Name), "front"), strings.Contains(strings.ToLower(p.Name), "back")
+		if p.Leave || p.MirrorOf != "" || isFront == isBack {
+			continue
+		}
+		at := &front
+		if isBack {
+			at = &back
+		}
+		if *at >= 0 {
+			return 0, 0, false // a left and a right one
+		}
+		*at = i
+	}
+	if front < 0 || back < 0 {
+		return 0, 0, false
+	}
+	n := s.Parts[front].Stitches
+	return front, back, n.From == nil && !n.IsZero() && n.Int(0, 0) == s.Parts[back].Stitches.Int(0, 0)
+}
+
+// wider is the part that has a stitch more than the one that was as wide: the front or the back, where an odd number is divided between them
+// (common practice); -1 if they are alike.
+func (f *Fitting) wider(s *Divide) int {
+	front, back, ok := s.halves()
+	if !ok {
+		return -1
+	}
+	const back1, same, front1 = 0, 1, 2
+	switch f.Near(fmt.Sprintf("one half wider, row %d", f.Steps[s].FirstRow), units.Int(same), Need{}, back1) {
+	case same:
+		return -1
+	case back1:
+		return back
+	}
+	return front
+}
 
 func (s *Divide) sided() bool {
 	for _, p := range s.Parts {
@@ -247,7 +303,11 @@ func (s *Divide) fit(f *Fitting, old Section) {
 	}
 	at, on, last := *f, 0, ""
 	f.divided = [2]int{f.step.Before, f.N}
-	for i, n := range f.share(s, was.counts(), of) {
+	wider := f.wider(was)
+	if wider >= 0 {
+		f.Odd(s, "%s has one stitch more than its other half, so that the count comes out", was.Parts[wider].Name)
+	}
+	for i, n := range f.share(s, was.counts(), of, wider) {
 		part := &s.Parts[i]
 		n = f.put(&part.Stitches, n)
 		f.ends[part.Name] = partEnd{n: n, want: at.want, have: at.have, rs: at.RS}
@@ -357,7 +417,7 @@ func (s *Panels) fit(f *Fitting, old Section) {
 		of[i], _ = f.ratio()
 		f.Gauge = gauge
 	}
-	for i, n := range f.share(s, was.counts(), of) {
+	for i, n := range f.share(s, was.counts(), of, -1) {
 		f.put(&s.Of[i].Stitches, n)
 	}
 }

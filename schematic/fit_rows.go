@@ -24,7 +24,7 @@ func (s *Even) fit(f *Fitting, old Section) {
 		f.N += odd
 		f.first = once(s, odd)
 		rows--
-		f.Odd(s, abs(odd), inWords(odd))
+		f.oddOnce(s, odd)
 	}
 	f.odd = 0
 	s.Amount = Amount{Rows: expr.Counts(rows)}
@@ -36,11 +36,13 @@ func once(s *Even, d int) *Shape {
 		Shapings: []Shaping{{Increase: d > 0, By: expr.Counts(abs(d)), At: Across, Every: expr.Counts(1), Times: expr.Counts(1), Pos: s.Pos}}}
 }
 
-func inWords(d int) string {
+// oddOnce says that d stitches are increased, or decreased, once beside the others.
+func (f *Fitting) oddOnce(s Section, d int) {
+	how := "increased"
 	if d < 0 {
-		return "decreased"
+		how = "decreased"
 	}
-	return "increased"
+	f.Odd(s, "%s %s once, at the middle of the row or spread across it, beside the others, so that the count comes out", stitches(abs(d)), how)
 }
 
 func (s *Shape) need(f *Fitting, then Need) Need {
@@ -257,7 +259,7 @@ func (t *spreading) odd(d int) {
 		return
 	}
 	t.f.N += d
-	t.f.Odd(t.s, abs(d), inWords(d))
+	t.f.oddOnce(t.s, d)
 	t.s.Shapings = append(t.s.Shapings, Shaping{Increase: d > 0, By: expr.Counts(abs(d)), At: Across, Every: expr.Counts(1), Times: expr.Counts(1), Pos: t.s.Pos})
 }
 

@@ -125,3 +125,25 @@ func TestStitchesLeftInStepsStayAlike(t *testing.T) {
 `, 18, 26)
 	assert.Equal(t, [][2]int{{4, 3}}, stepsOf(a))
 }
+
+func TestAnOddRoundGoesToTheFrontOrTheBack(t *testing.T) {
+	// By hand: 104 × 21/20 = 109.2, of it 44 × 21/20 = 46.2 to each half and 8 × 21/20 = 8.4 under each arm. Alike, the round is 108 or 110;
+	// with one stitch more in one half it is 109 = 47 + 8 + 46 + 8.
+	a := backAt(t, `
+      - cast on: 104
+      - even: 20 rows
+      - divide:
+          - {part: Front, stitches: 44, sections: [{even: 8 rows}, {bind off: all}]}
+          - bind off: 8
+          - {part: Back, stitches: 44, sections: [{even: 8 rows}, {bind off: all}]}
+          - bind off: 8
+`, 21, 26, "Front has one stitch more than its other half, so that the count comes out")
+	d, ok := a.Pattern.Pieces[0].Sections[2].(*schematic.Divide)
+	require.True(t, ok)
+	var got []int
+	for _, p := range d.Parts {
+		got = append(got, p.Stitches.Int(0, 0))
+	}
+	assert.Equal(t, []int{47, 8, 46, 8}, got)
+	assert.Equal(t, 109, a.Now.Pieces[0].Steps[0].After)
+}

@@ -138,6 +138,16 @@ func TestAllPiecesAreCountedUnlessTheWordsSayOneSide(t *testing.T) {
 	}
 }
 
+// An edge in several stretches, such as a cap that ends in steps, is that of one sleeve all the same.
+func TestTheEdgeOfOneSleeveMayComeInStretches(t *testing.T) {
+	p := plain(square("Body", 1), square("Sleeve", 2))
+	p.Joins = []Join{{Sew: []string{"Sleeve side"}, Into: []string{"Body left side"}}} // both sides of one sleeve, 200 mm each
+	s := Work(p, 0).Seams[0]
+	require.Len(t, s.Sew, 2)
+	assert.Equal(t, "one of the 2 to make", s.SewOf)
+	assert.Equal(t, int64(400), s.SewLength.Floor())
+}
+
 func TestAnEdgeSewnToItselfAtAFoldIsMarkedOnBothHalves(t *testing.T) {
 	p := plain(square("Hood", 1))
 	p.Joins = []Join{{Sew: []string{"Hood upper edge"}, Into: []string{"Hood upper edge"}, How: AtFold}}

@@ -192,7 +192,7 @@ func (b *builder) seams() {
 		}
 		s.Sew, s.SewLength, s.SewCount = side(sew, false)
 		s.Into, s.IntoLength, s.IntoCount = side(into, false)
-		one := oneOfEach(j, sew, into)
+		one := oneOfEach(j, into)
 		if one {
 			s.Sew, s.SewLength, s.SewCount = side(sew, true)
 		}
@@ -276,8 +276,8 @@ func side(chain []ofPiece, one bool) (edges []Edge, length units.Num, count int)
 // oneOfEach reports whether a join means one of several pieces that are sewn alike, such as a
 // sleeve into the armhole of one side: every edge sewn to says left, or every one right, so that the
 // other side takes the other piece. It is the words that say so, never what would fit better.
-func oneOfEach(j *Join, sew, into []ofPiece) bool {
-	if len(j.Into) == 0 || len(sew) != len(j.Sew) || len(into) != len(j.Into) || slices.ContainsFunc(into, func(e ofPiece) bool { return e.m.Make > 1 }) {
+func oneOfEach(j *Join, into []ofPiece) bool {
+	if len(j.Into) == 0 || slices.ContainsFunc(into, func(e ofPiece) bool { return e.m.Make > 1 }) {
 		return false
 	}
 	first := sideIn(j.Into[0])

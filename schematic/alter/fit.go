@@ -316,11 +316,10 @@ func (t *trial) Pair(name string) { t.f.pairs[name] = true }
 // Paired reports whether rows of this name go in twos in one of the pieces.
 func (t *trial) Paired(name string) bool { return t.f.pairs[name] }
 
-// Odd says that so many stitches are increased, or decreased, once so that a count comes out.
-func (t *trial) Odd(s schematic.Section, n int, how string) {
+// Odd says what is not alike any more so that a count comes out, and reckons it as a cost.
+func (t *trial) Odd(s schematic.Section, format string, args ...any) {
 	t.odd++
-	t.found = append(t.found, finding.Finding{Kind: "alter/shape", Severity: finding.Note, Pos: s.Base().Pos, Piece: t.piece,
-		Message: fmt.Sprintf("%s %s once, at the middle of the row or spread across it, beside the others, so that the count comes out", shaping.CountedIn(units.Int(int64(n)), expr.Stitches), how)})
+	t.Part(s, format, args...)
 }
 
 // TellRate says that stitches are picked up along an edge at another rate.
