@@ -79,6 +79,9 @@ type Colour struct {
 // Is reports whether a designer who writes c means the measurement of a piece: by its
 // name, by the piece's name and its own, or, for all that the piece has, by the piece's name.
 func (c Called) Is(piece, measure string) bool {
+	if measure == "chest" && c.Is(piece, "bust") { // the trade's two names of one measurement
+		return true
+	}
 	switch name := finding.PlainName(c.Name); name {
 	case finding.PlainName(measure), finding.PlainName(piece + " " + measure), finding.PlainName(piece):
 		return true

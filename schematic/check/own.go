@@ -97,7 +97,7 @@ func sameMeasure(a, b string) bool {
 // rename calls a measurement that is drawn for what it is, since its designer calls another one by its name.
 func rename(worn *schematic.Made, m *schematic.Measure) {
 	m.Name += " as drawn"
-	if strings.HasPrefix(m.Name, "bust ") {
+	if sameMeasure(strings.TrimSuffix(m.Name, " as drawn"), "bust") || strings.HasPrefix(m.Name, "bust ") {
 		m.Name = "width at underarm"
 	}
 	m.ID = worn.ID + "." + schematic.ID(m.Name)

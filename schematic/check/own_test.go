@@ -86,12 +86,12 @@ func TestWhatIsDrawnBearsTheFigureThatTheDesignerWrote(t *testing.T) {
 	assert.Equal(t, "23½", in(m["length"], units.Inch))
 }
 
-// 3 cm of a band are in no line of the picture: the bust is told under it.
+// 3 cm of a band are in no line of the picture: the chest, as its designer calls it, is told under it.
 func TestABustWithItsBandIsNotTheWidthThatIsDrawn(t *testing.T) {
 	m := dressed(t, "finished: {chest: {is: 103 cm, of: 2 x Back width at hem + 3 cm}}\n")
-	assert.Equal(t, schematic.NoView, m["bust"].View)
-	assert.Equal(t, units.Int(1030), m["bust"].Length)
-	assert.True(t, m["bust"].Around)
+	assert.Equal(t, schematic.NoView, m["chest"].View)
+	assert.Equal(t, units.Int(1030), m["chest"].Length)
+	assert.True(t, m["chest"].Around)
 	drawn := m["width at underarm"]
 	assert.Equal(t, units.Int(1000), drawn.Length)
 	assert.Equal(t, "as-worn.width-at-underarm", drawn.ID)

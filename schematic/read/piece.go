@@ -33,6 +33,9 @@ func (r *reader) readPiece(n *yaml.Node) *schematic.Piece {
 	if w := m.get("worked"); w != nil {
 		q.Round, q.From, q.Begins = r.worked(w)
 	}
+	if q.Kind == schematic.KindHood && q.From == schematic.FromNeck && q.Begins == "" { // which stands on it
+		q.From, q.Begins = schematic.FromHem, "neck"
+	}
 	r.from = q.From
 	q.FirstWS = m.choice("first row") == 1
 	q.LeftEdge, q.RightEdge = r.edges(m)

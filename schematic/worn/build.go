@@ -353,9 +353,13 @@ func (a *assembly) piece(m *schematic.Made) {
 		return
 	}
 	hasPanels := slices.ContainsFunc(m.Views, func(v schematic.View) bool { return v.Panel })
+	first := a.firstRows(m)
 	for i := range m.Views {
 		v := &m.Views[i]
-		if hasPanels && !v.Panel && v.Half {
+		switch {
+		case first != nil && i == 0: // they are a part of each panel
+			continue
+		case hasPanels && !v.Panel && v.Half:
 			a.bandOfPanels(m, i)
 			continue
 		}
@@ -378,6 +382,7 @@ func (a *assembly) piece(m *schematic.Made) {
 			a.disc(m, p)
 		case v.Panel:
 			a.keyPanel(m, p)
+			first.under(p, i-1)
 			a.add(p, m.Make)
 		case v.Half && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m))):
 			a.share(m, p)
@@ -449,6 +454,9 @@ func (a *assembly) lines(m *schematic.Made) {
 			row = append(row, q)
 		}
 	}
+	if !downwards(m) { // a right-side row, in whose order they stand, begins at the right
+		slices.Reverse(row)
+	}
 	n := len(row)
 	for i, q := range row {
 		next := i + 1
@@ -462,7 +470,6 @@ func (a *assembly) lines(m *schematic.Made) {
 			if absf(up) < close {
 				continue
 			}
-			// Panels stand in the order of the drawing, from the left.
 			switch {
 			case up > 0 && (m.Round || next < n):
 				s.keys = append(s.keys, fmt.Sprint("line ", next, " of ", m.Name))

@@ -62,11 +62,24 @@ func (a *assembly) hood(q *proto) (*panel, bool) {
 	if top, ok := q.opens(); ok { // its edges meet in front of the face
 		at := q.middle()
 		p.lines = append(slices.Clone(p.lines), schematic.Line{Kind: schematic.LineEdge, Name: "face", A: pt{X: at, Y: start}, B: pt{X: at, Y: top}})
+		if deep := a.bandOf(q); deep > 0 { // the right half of a band laps over the left
+			p.lines = append(p.lines, schematic.Line{Kind: schematic.LineEdge, Name: "band", A: pt{X: at + deep, Y: start}, B: pt{X: at + deep, Y: top}})
+		}
 	}
 	p.where = motion{cos: 1, by: pt{X: (lo.X+hi.X)/2 - q.middle(), Y: hi.Y - start}}
 	p.laid = chord{own: [2]pt{{X: q.middle() - wide/2, Y: start}, {X: q.middle() + wide/2, Y: start}},
 		on: [2]pt{{X: lo.X, Y: hi.Y}, {X: hi.X, Y: hi.Y}}, hold: 0.5}
 	return p, true
+}
+
+// bandOf is how deep the band is that lies along the edges of a panel, 0 if there is none.
+func (a *assembly) bandOf(q *proto) float64 {
+	for _, s := range a.strips {
+		if slices.ContainsFunc(q.loop, func(e side) bool { return slices.Contains(e.keys, s.key) }) {
+			return s.deep
+		}
+	}
+	return 0
 }
 
 // opens reports whether both sides of a panel that goes round are free, so that they meet in front, and up to where.
@@ -78,7 +91,7 @@ func (q *proto) opens() (float64, bool) {
 		for k, x := range []float64{l.X, h.X} {
 			switch {
 			case absf(s.a.X-x) > close || absf(z.X-x) > close:
-			case len(s.keys) > 0 || s.fold:
+			case len(notBends(s.keys)) > 0 || s.fold:
 				return 0, false
 			default:
 				up[k] = max(up[k], s.a.Y, z.Y)

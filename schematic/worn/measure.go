@@ -334,13 +334,18 @@ func (tk *taker) trunk(t *trunk) {
 	}
 	if t.kind == "" { // no armhole says where the bust is: below sleeves that are worked with the body
 		t.under = math.Inf(1)
-		if y := t.hem + (t.top-t.hem)*2/5; !tk.legs(t) {
-			tk.girth(t, "bust", "width", y, y)
+		if y := t.hem + (t.top-t.hem)*2/5; t.cape() {
+			tk.girth(t, "hem", "hem", t.hem+1, t.hem)
+			if hooded := func(p *panel) bool { return p.made.Kind == schematic.KindHood }; !tk.seen["neck width"] && !slices.ContainsFunc(tk.a.placed, hooded) {
+				tk.girth(t, "neck", "", t.top-1, t.top)
+			}
+		} else if !tk.legs(t) {
+			tk.girth(t, tk.bust(), "width", y, y)
 		}
 		tk.ofOneWithSleeves(t)
 		return
 	}
-	tk.girth(t, "bust", "width at underarm", t.under, tk.clearOfSleeves(t))
+	tk.girth(t, tk.bust(), "width at underarm", t.under, tk.clearOfSleeves(t))
 	tk.lower(t)
 	if t.skirt != nil {
 		lo, hi := box(t.skirt.drawn)
@@ -354,14 +359,31 @@ func (tk *taker) trunk(t *trunk) {
 	}
 }
 
-// clearOfSleeves is the height at which the bust is drawn: at the underarm, or below the sleeves that lie on the sides there.
+// bust is what the trade calls the girth below the arms: a child has a chest, and so has whoever the pattern gives a chest.
+func (tk *taker) bust() string {
+	p := tk.a.g.Pattern
+	names := func(name string) bool {
+		is := func(w schematic.Written) bool { return strings.EqualFold(w.Name, name) }
+		return slices.ContainsFunc(p.Bodies, is) || slices.ContainsFunc(p.Finished, is)
+	}
+	if !names("bust") && (p.Children || names("chest")) {
+		return "chest"
+	}
+	return "bust"
+}
+
+// clearOfSleeves is the height at which the bust is drawn: at the underarm, or below the sleeves that lie on the sides there, as far down
+// as the body is no narrower.
 func (tk *taker) clearOfSleeves(t *trunk) float64 {
 	const step, most = 2.0, 60.0 // mm
-	l, _ := t.across(t.under)
+	l, r := t.across(t.under)
 	y := t.under
 	for y > max(t.hem, t.under-most) && slices.ContainsFunc(tk.a.placed, func(p *panel) bool {
 		return p.made.Kind == schematic.KindSleeve && covers(points(p.drawn), pt{X: l, Y: y - step})
 	}) {
+		if nl, nr := t.across(y - step); y < t.under-2*step && absf(nr-nl-(r-l)) > 1 {
+			break
+		}
 		y -= step
 	}
 	return y
@@ -392,6 +414,16 @@ func (tk *taker) shaped(t *trunk, p *panel) {
 		}
 		tk.take(m.Name, a, b, schematic.Horizontal, around, whole)
 	}
+}
+
+// cape reports whether the trunk hangs from the shoulders, without arms, and narrows from its lower edge to the neck.
+func (t *trunk) cape() bool {
+	l, r := t.across(t.top - 1)
+	hl, hr := t.across(t.hem + 1)
+	return t.kind == "" && r-l < 0.7*(hr-hl) && !slices.ContainsFunc(t.panels, func(p *panel) bool {
+		lo, hi := box(p.drawn)
+		return hi.X-lo.X > muchWider*(hr-hl) // to its cuffs
+	})
 }
 
 // lower measures the lower edge, unless it is as wide as the bust, or that of legs.
@@ -561,27 +593,36 @@ func (tk *taker) outside(root *panel) {
 		if p != root && !p.strip && p.hung && p.where.sin == 0 {
 			tk.upright(p)
 		}
+		if l, h := box(p.drawn); p.strip && l.Y > hi.Y-close && root.made.Kind != schematic.KindSkirt { // such as a cowl
+			tk.take(strings.ToLower(p.made.Name)+" height", pt{X: h.X, Y: l.Y}, h, schematic.Vertical, false, units.Num{})
+		}
 	}
 }
 
 // level is from where to where a panel reaches along its edge at a height: to its very corners.
 func (p *panel) level(y, by float64) (l, r pt) {
-	l, r = pt{X: p.mid(), Y: y}, pt{X: p.mid(), Y: y}
-	if x := across(points(p.drawn), y+by); len(x) > 1 {
-		l.X, r.X = x[0], x[len(x)-1]
-	}
+	l, r = pt{X: math.Inf(1), Y: y}, pt{X: math.Inf(-1), Y: y}
 	for _, s := range p.drawn {
 		if absf(s.a.Y-y) < close {
 			l.X, r.X = min(l.X, s.a.X), max(r.X, s.a.X)
 		}
 	}
+	if l.X < r.X {
+		return l, r
+	}
+	l.X, r.X = p.mid(), p.mid()
+	if x := across(points(p.drawn), y+by); len(x) > 1 {
+		l.X, r.X = x[0], x[len(x)-1]
+	}
 	return l, r
 }
 
-// levelEdge measures a level edge, by its own name if it is the waist.
+// levelEdge measures a level edge, by its own name if it is the waist or the neck.
 func (tk *taker) levelEdge(p *panel, name string, l, r pt) {
-	if slices.ContainsFunc(p.drawn, func(s side) bool { return s.name == "waist" && absf(s.a.Y-l.Y) < close }) {
-		name = "waist"
+	for _, own := range []string{"waist", "neck"} {
+		if slices.ContainsFunc(p.drawn, func(s side) bool { return s.name == own && absf(s.a.Y-l.Y) < close }) {
+			name = own
+		}
 	}
 	tk.take(name, l, r, schematic.Horizontal, p.made.Round || p.closed, units.Num{})
 }
@@ -803,15 +844,47 @@ func (tk *taker) halves(p *panel, name string) {
 			continue
 		}
 		if m.Around {
-			tk.take(name, p.spot(m.A), p.spot(m.B), schematic.Slanted, true, m.Length)
+			from, to := tk.clearOfBody(p, p.spot(m.A), p.spot(m.B))
+			tk.take(name, from, to, schematic.Slanted, true, m.Length)
 			return
 		}
 		lo, hi := box(p.loop)
 		a, b := m.A, m.B
 		a.X, b.X = max(a.X, lo.X), min(b.X, hi.X)
-		tk.take(name, p.spot(a), p.spot(b), schematic.Slanted, true, m.Length)
+		from, to := tk.clearOfBody(p, p.spot(a), p.spot(b))
+		tk.take(name, from, to, schematic.Slanted, true, m.Length)
 		return
 	}
+}
+
+// clearOfBody moves a width of a sleeve towards its cuff until neither end of it lies on the body, which hides the underarm of a sleeve that hangs
+// steeply: as long as before, and where no line of the body comes in its way.
+func (tk *taker) clearOfBody(p *panel, a, b pt) (from, to pt) {
+	const step, beside = 2.0, 14.0 // mm
+	lo, hi := box(p.loop)
+	down := p.where.turn(pt{Y: -step})
+	hidden := func(q pt) bool {
+		for _, o := range tk.a.placed {
+			if isTrunk(o) && !o.strip && o.face != back && covers(points(o.drawn), q) {
+				return true
+			}
+		}
+		return false
+	}
+	onBody := func(q pt) bool {
+		return hidden(pt{X: q.X - beside, Y: q.Y}) || hidden(pt{X: q.X + beside, Y: q.Y})
+	}
+	from, to = a, b
+	if !hidden(a) && !hidden(b) {
+		return a, b
+	}
+	for moved := 0.0; onBody(from) || onBody(to); moved += step {
+		if moved > (hi.Y-lo.Y)/2 {
+			return a, b
+		}
+		from, to = add(from, down), add(to, down)
+	}
+	return from, to
 }
 
 // own takes the measurements of a panel that is no part of a body or sleeve: those that its piece shows.

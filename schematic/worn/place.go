@@ -61,8 +61,8 @@ func (a *assembly) put() {
 func (a *assembly) best() fit {
 	var best fit
 	for _, q := range a.protos {
-		if q.left < 1 || q.face == back || q.disc || q.unfit {
-			continue
+		if q.left < 1 || q.face == back || q.disc || q.unfit || q.made.Kind == schematic.KindHood && a.reachesBoth(q) {
+			continue // a hood that goes round waits for the whole of its neck
 		}
 		if f := a.fit(q); f.score > best.score {
 			best = f

@@ -50,7 +50,7 @@ func (a *assembly) strip(s *strip) bool {
 	last.keys, last.name, last.curve = nil, "end", false
 	p.loop = p.drawn
 	if s.ribs {
-		p.bandRibs(along.path, out)
+		p.bandRibs(along.path, out, s.deep)
 	}
 	a.placed = append(a.placed, p)
 	return true
@@ -132,7 +132,7 @@ func offset(path []pt, by float64) []pt {
 }
 
 // bandRibs are the ribs of a band: across it, piece by piece.
-func (p *panel) bandRibs(in, out []pt) {
+func (p *panel) bandRibs(in, out []pt, depth float64) {
 	for i := 1; i < len(out); i++ {
 		a, b := out[i-1], out[i]
 		d := sub(b, a)
@@ -141,12 +141,30 @@ func (p *panel) bandRibs(in, out []pt) {
 			continue
 		}
 		n := pt{X: -d.Y / l, Y: d.X / l}
-		deep := math.Min(distTo(in, a), distTo(in, b))
+		deep := min(depth, distTo(in, a), distTo(in, b))
 		for t := ribGap / 2; t < l; t += ribGap {
 			q := lerp(a, b, t/l)
-			p.tick(q, add(q, mul(n, deep)))
+			p.tick(q, add(q, mul(n, ribEnd(out, q, n, deep))))
 		}
 	}
+}
+
+// ribEnd is how far a rib from q in the direction n reaches: across the band or, at a corner, to where the ribs of its other side meet it,
+// which are as far from their own outer edge.
+func ribEnd(out []pt, q, n pt, deep float64) float64 {
+	met := func(t float64) bool { return distTo(out, add(q, mul(n, t))) < t-0.01 }
+	if !met(deep) {
+		return deep
+	}
+	lo, hi := 0.0, deep
+	for range 24 {
+		if m := (lo + hi) / 2; met(m) {
+			hi = m
+		} else {
+			lo = m
+		}
+	}
+	return lo
 }
 
 // bend lays the free ways along edges that lie in a curve, such as the neck of a round yoke, on an arc of a

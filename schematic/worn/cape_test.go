@@ -1,0 +1,179 @@
+package worn
+
+import (
+	"os"
+	"slices"
+	"strings"
+	"testing"
+
+	"flatwright/schematic"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// 20 stitches and 20 rows to 10 cm: 5 mm each way, of the border too but for its 25 stitches.
+const capeText = `version: 1
+pattern: Cape
+terms: UK
+units: cm
+sizes: one
+gauges:
+  fabric: 20 sts and 20 rows over 10 cm in stocking stitch
+  border: 25 sts and 20 rows over 10 cm in rib, relaxed
+pieces:
+  - piece: Cape
+    worked: flat, from the hem
+    left edge: left front edge
+    right edge: right front edge
+    sections:
+      - {cast on: 160, edge: hem, gauge: border}
+      - {even: 6 rows, rib: yes}
+      - panels:
+          - {panel: Right front, stitches: 40}
+          - {panel: Back, stitches: 80}
+          - {panel: Left front, stitches: 40}
+        gauge: fabric
+      - {even: 40 rows}
+      - {decrease: 1, at: lines, every: 2 rows, times: 20}
+      - {hold: all}
+  - piece: Hood
+    worked: flat, from the neck
+    left edge: face edge
+    right edge: face edge
+    sections:
+      - start from:
+          - {piece: Cape, part: Right front}
+          - {piece: Cape, part: Back}
+          - {piece: Cape, part: Left front}
+      - {even: 60 rows}
+      - {bind off: all, edge: top}
+  - piece: Front band
+    kind: band
+    onto:
+      - Cape right front edge, 3 in every 4 rows
+      - Hood right face edge, 3 in every 4 rows
+      - Hood left face edge, 3 in every 4 rows
+      - Cape left front edge, 3 in every 4 rows
+    sections:
+      - {even: 8 rows}
+      - {bind off: all}
+joins:
+  - {sew: Hood top, to: Hood top, how: at a fold}
+`
+
+// A right-side row from the hem begins at the right front, which is worn on the wearer's right, the left of the picture, with its
+// front edge in the middle. The border, 160 of 4 mm, is shared out as the 160 stitches of 5 mm above it are: 160 mm of a front's 200 mm.
+func TestACapeOfPanelsGoesRoundTheBodyWithAHoodOnItsNeck(t *testing.T) {
+	g := schematic.Work(written(t, capeText), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, noted(g))
+	a := assembled(g)
+	named := func(name string) *panel {
+		i := slices.IndexFunc(a.placed, func(p *panel) bool { return p.name == name && !p.strip })
+		require.GreaterOrEqual(t, i, 0, name)
+		return a.placed[i]
+	}
+	right, left, behind, hood := named("Right front"), named("Left front"), named("Back"), named("Hood")
+	for p, at := range map[*panel][2]float64{right: {-200, 0}, left: {0, 200}, behind: {-200, 200}, hood: {-100, 100}} {
+		lo, hi := box(p.drawn)
+		assert.InDelta(t, at[0], lo.X, 0.01, p.name)
+		assert.InDelta(t, at[1], hi.X, 0.01, p.name)
+	}
+	for _, s := range right.drawn {
+		if strings.HasSuffix(s.name, "front edge") && s.a.Y > 31 {
+			assert.InDelta(t, 0, s.a.X, 0.01)
+		}
+	}
+	// 46 rows and 40 more, and the hood's 60 above them.
+	lo, hi := box(hood.drawn)
+	assert.InDelta(t, 5*86, lo.Y, 0.01)
+	assert.InDelta(t, 5*(86+60), hi.Y, 0.01)
+	// Each panel has its own area and its share of the border's.
+	assert.InDelta(t, 200*200+150*200+160*30, area(right.points()), 0.5)
+	assert.InDelta(t, 400*200+300*200+320*30, area(behind.points()), 0.5)
+	require.Len(t, right.ribs, 1)
+	assert.InDelta(t, 160*30, absf(area(right.ribs[0].Poly)), 0.5)
+
+	assert.InDelta(t, 640, measured(t, g, "hem").Length.Float(), 0.01)
+	assert.True(t, measured(t, g, "hem").Around)
+	for _, m := range g.Worn.Measures {
+		assert.NotEqual(t, "bust", m.Name, "nothing of a cape is as wide as a bust")
+	}
+	// The band, 8 rows and the row that picks it up or not, laps over the other half of the hood too.
+	edges := slices.DeleteFunc(slices.Clone(hood.lines), func(l schematic.Line) bool { return l.Kind != schematic.LineEdge })
+	require.Len(t, edges, 2)
+	assert.InDelta(t, 40, edges[1].A.X-edges[0].A.X, 0.01)
+}
+
+// Of two that a cape is cut into, no one says how its hem would be shared out if it grows before.
+func TestRowsThatWidenAreNotSharedOutBetweenPanels(t *testing.T) {
+	g := schematic.Work(written(t, strings.Replace(capeText, "{even: 6 rows, rib: yes}", "{even: 4 rows, rib: yes}\n      - {increase: 1, at: both edges, every: 1 row, times: 1}\n      - {decrease: 1, at: both edges, every: 1 row, times: 1}", 1)), 0)
+	assert.Nil(t, (&assembly{g: g}).firstRows(g.Pieces[0].Worked()))
+}
+
+// What an upper arm of a large raglan would be measured from lies under the body: its line is moved down the sleeve, as long as it was.
+func TestAnUpperArmIsMeasuredBesideTheBody(t *testing.T) {
+	text, err := os.ReadFile("../../examples/windlass-raglan.yaml")
+	require.NoError(t, err)
+	p := written(t, string(text))
+	for i, size := range p.Sizes.Names {
+		g := schematic.Work(p, i)
+		Dress(g)
+		m := measured(t, g, "upper arm")
+		assert.InDelta(t, m.Length.Float()/2, dist(m.A, m.B), 0.01, size)
+		for _, q := range assembled(g).placed {
+			if isTrunk(q) && q.face == front {
+				assert.False(t, within(points(q.drawn), m.B), "%s: %v in %s", size, m.B, q.name)
+			}
+		}
+	}
+}
+
+// Two ribs from either side of a corner would cross; both end on the bisector, 45 degrees between edges that meet squarely.
+func TestRibsOfABandEndWhereThoseOfItsOtherSideMeetThem(t *testing.T) {
+	out := []pt{{X: 0, Y: 40}, {X: 100, Y: 40}, {X: 100, Y: -60}}
+	assert.InDelta(t, 40, ribEnd(out, pt{X: 50, Y: 40}, pt{Y: -1}, 40), 1e-9)
+	assert.InDelta(t, 10, ribEnd(out, pt{X: 90, Y: 40}, pt{Y: -1}, 40), 0.05)
+	assert.InDelta(t, 25, ribEnd(out, pt{X: 100, Y: 15}, pt{X: -1}, 40), 0.05)
+}
+
+func TestAChildHasAChest(t *testing.T) {
+	name := func(text string) string {
+		return (&taker{a: &assembly{g: &schematic.Garment{Pattern: written(t, strings.Replace(capeText, "sizes:", text+"sizes:", 1))}}}).bust()
+	}
+	assert.Equal(t, "bust", name(""))
+	assert.Equal(t, "chest", name("for: children\n"))
+	assert.Equal(t, "chest", name("bodies: {chest: 100 cm}\n"))
+	assert.Equal(t, "bust", name("for: children\nbodies: {bust: 60 cm}\n"))
+	assert.Equal(t, "bust", name("bodies: {bust: 90 cm, chest: 100 cm}\n"))
+}
+
+// 60 and 24 rounds of 5 mm; 100 stitches of 5 mm at the neck.
+func TestACowlOfAPonchoIsMeasured(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Poncho
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Poncho
+    worked: in the round, from the neck
+    sections:
+      - {cast on: 100, edge: neck}
+      - {increase: 4, at: across, every: 1 row, times: 60}
+      - {bind off: all, edge: hem}
+  - piece: Cowl
+    kind: band
+    onto: ["Poncho neck, 1 in every 1 sts"]
+    sections:
+      - {even: 24 rows}
+      - {bind off: all}
+`), 0)
+	Dress(g)
+	assert.InDelta(t, 120, measured(t, g, "cowl height").Length.Float(), 0.01)
+	assert.InDelta(t, 500, measured(t, g, "neck").Length.Float(), 0.01)
+	assert.InDelta(t, 300, measured(t, g, "length").Length.Float(), 0.01)
+}
