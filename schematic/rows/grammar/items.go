@@ -79,6 +79,20 @@ var stitches = []form{
 		}
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
+	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (k/knit) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: K2, slip, slip, knit, k to end", build: slipSlip("ssk")},
+	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (p/purl) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: P2, slip, slip, purl, p to end", build: slipSlip("ssp")},
+	{rule: "stitch", pattern: "[$make] (k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) rib/ribbing [over/across/for/on] [$next/first/last] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K1, p1 rib 7 sts, k to end", build: func(m *match) any {
+		if !m.p.line.IsRow() {
+			return nil
+		}
+		return &ins.Stitch{N: m.num("n", 1)}
+	}},
+	{rule: "stitch", pattern: "(rib/ribbing/patt | work [across] [all] [in] [rib/ribbing/patt/pattern] ) [$st] (as set/established/before/est | in rib/patt/pattern as set/established/before/est)", meaning: "as the stitches come", example: "Row 3: Rib as set", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.to < len(m.p.t) && !m.p.at(m.to).Is(".", ";") && m.p.at(m.to).Kind != 'g' {
+			return nil
+		}
+		return stitchTo(m)
+	}},
 	{rule: "stitch", pattern: "(knit/k/purl/p) off {n:num} [$st] [on/from/of {tail}]", meaning: "the stitch in so many places", example: "Row 2: Knit off 18 stitches on right-hand needle, knit 20", build: func(m *match) any {
 		k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
 		return &ins.Stitch{Kind: k.Kind, N: m.num("n", 1)}
@@ -734,4 +748,14 @@ func byHow(p *parser, i int) (any, int) {
 		j++
 	}
 	return p.at(i).Is("picking", "raising", "lifting"), j
+}
+
+// slipSlip is the decrease whose name is told in words: slip, slip, knit.
+func slipSlip(id string) func(m *match) any {
+	return func(m *match) any {
+		if t := m.p.at(m.to); m.p.r.crochet || !m.said("tog", "together") && (t.Kind == 'n' || t.Is("to", "across", "the", "next", "all")) {
+			return nil
+		}
+		return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
+	}
 }

@@ -71,6 +71,12 @@ func dropped(t []text.Token, i int) bool {
 	if k.Is("k", "p") && near(t, i+1).Is("wise") || k.Is("wise") && near(t, i-1).Is("k", "p") || k.Is("make") && near(t, i-1).Is("you") {
 		return true
 	}
+	if k.Kind == 'g' && len(k.Sub) > 1 && k.Sub[0].Is("or") && k.Sub[1].Kind == 'n' && near(t, i-1).Kind == 'n' && (len(k.Sub) == 2 || len(k.Sub) == 3 && k.Sub[2].Kind == 'w') { // 10 (or 12)
+		return true
+	}
+	if k.Is("to", "and", "from", "in", "of", "until") && near(t, i-1).S == k.S && near(t, i-1).Kind == 'w' { // typed twice
+		return true
+	}
 	if k.Kind == 'g' && len(k.Sub) == 1 && k.Sub[0].Kind == 'n' && k.Sub[0].Num.By == nil && k.Sub[0].Num.All == 1 && near(t, i-1).Is("form", "at", "make", "work", "working", "a") && near(t, i+1).Kind == 'w' { // form (1) ring, at (1) time
 		return true
 	}

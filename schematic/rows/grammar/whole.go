@@ -59,7 +59,7 @@ var statements = []form{
 		return &ins.RepeatRows{Rows: s.rows, Stretch: s.stretch, Times: ins.N(1)}
 	}},
 
-	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [more] [short/rs/ws/plain/purl/purled/knit/knitted] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [or {num}] [more] [short/rs/ws/plain/purl/purled/knit/knitted] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
 	{rule: "whole", pattern: "[$make/knit] {r:num} {w:row} ([back/backwards and forth/forwards] | {y:incloth}) [,] (knitting {n:num} [$st] [and] purling {m:num} | k/knit {n:num} [$st] [,/and] p/purl {m:num}) [$st] [alternately] [throughout]", meaning: "rows of a rib", example: "Work 6 rows backwards and forwards, knitting 2 and purling 2 alternately", build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("r", 1), Rounds: value[bool](m, "w")}, Cloth: ins.Cloth{Knit: m.num("n", 1).All, Purl: m.num("m", 1).All}}
 	}},

@@ -29,7 +29,7 @@ var also = map[string]string{
 	"sssk": "sk2p", "slipslipknitdecrease": "ssk", "sskdecrease": "ssk", "k2togdecrease": "k2tog", "decreasek2tog": "k2tog", "sl1k1psso": "skpo", "skpsso": "skpo", "sl1k2togpsso": "sk2p", "sk2togpo": "sk2p", "dd": "s2kp", "s2k1p": "s2kp", "s2kp2": "s2kp", "s1k1psso": "skpo", "slk1psso": "skpo", "slipandbind": "skpo", "slbind": "skpo", "skpo2": "sk2p", "sl1k2togp": "sk2p", "sk2psso": "sk2p", "ssskpo": "sk2p",
 	"mk1": "m1", "mk": "m1", "make1": "m1", "inc1m1": "m1", "m1k": "m1", "m1b": "m1", "m1f": "m1", "m1a": "m1", "m1st": "m1", "m1z": "m1", "m": "m1", "kll": "m1l", "lli": "m1l", "rli": "m1r", "linc": "m1l", "rinc": "m1r", "m1lp": "m1l", "m1rp": "m1r", "m1pl": "m1l", "m1pr": "m1r", "m1left": "m1l", "m1right": "m1r", "make1left": "m1l", "make1right": "m1r", "bli": "m1", "kfbl": "kfb",
 	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wfd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "threadforward": "yo", "tyo": "yo", "makeone": "m1", "takein": "k2tog", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
-	"kf&b": "kfb", "kfandb": "kfb", "k1fandb": "kfb", "knitfrontandback": "kfb", "kbf": "kfb", "incinnextst": "", "pfandb": "pfb", "pf&b": "pfb", "p1f&b": "pfb", "k1f&b": "kfb", "k1fb": "kfb", "kifb": "kfb",
+	"kf&b": "kfb", "kfandb": "kfb", "k1fandb": "kfb", "knitfrontandback": "kfb", "kbf": "kfb", "incinnextst": "", "pfandb": "pfb", "pf&b": "pfb", "p1f&b": "pfb", "k1f&b": "kfb", "k1fb": "kfb", "kifb": "kfb", "k1f1b": "kfb", "p1f1b": "pfb", "kfpb": "kfb", "pfkb": "pfb", "krl": "m1r", "rlinc": "m1r", "llinc": "m1l", "rlpi": "m1r", "llpi": "m1l", "lri": "m1r",
 	"ktbl": "ktbl", "k1tbl": "ktbl", "ktb": "ktbl", "k1b": "ktbl", "kb1": "ktbl", "kb": "ktbl", "kib": "ktbl", "knittbl": "ktbl", "ptbl": "ptbl", "p1tbl": "ptbl", "p1b": "ptbl", "pb1": "ptbl", "pb": "ptbl",
 	"s": "sl", "slip": "sl", "slp": "sl", "sl1p": "sl", "sl1k": "sl", "slk": "sl", "s1p": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "kl": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "pw": "p", "kw": "k",
 	"slst": "slst", "ss": "slst", "sltst": "slst", "slipst": "slst", "slipstitch": "slst", "slipstitches": "slst", "slsts": "slst", "singlest": "slst", "sstitch": "slst", "slpst": "slst", "ssts": "slst",
@@ -63,6 +63,15 @@ var counted = func() map[string]*stitch.Stitch {
 	add("p", "purl double decrease", stitch.Knitting, 3, 1, "sssp slipslipslippurl")
 	add("k", "centred double decrease", stitch.Knitting, 3, 1, "cdd sl2k1p2sso s2togkp sl2togk1p2sso sl2togk1psso sl2tkp sl2k1psso")
 	add("k", "knit front and back", stitch.Knitting, 1, 3, "kfbf k1fbf kfbandf kyok k1yok1 kbfb")
+	add("k", "knit front and back", stitch.Knitting, 1, 3, "kpk pkp brkyobrk br2stinc")
+	add("k", "knit front and back", stitch.Knitting, 1, 5, "brkyobrkyobrk br4stinc")
+	add("yo", "yarn over", stitch.Knitting, 0, 2, "y2rn doubleyo doubleyarnover doubleyfwd")
+	add("k", "brioche knit", stitch.Knitting, 1, 1, "brk briocheknit")
+	add("p", "brioche purl", stitch.Knitting, 1, 1, "brp briochepurl")
+	add("sl", "brioche slip", stitch.Knitting, 1, 1, "sl1yo sl1yof yfsl1yo yfsl1yof sl1yb slyo")
+	add("k", "right-leaning decrease", stitch.Knitting, 2, 1, "brk2tog brp2tog brssk brskp")
+	add("k", "left-leaning double decrease", stitch.Knitting, 3, 1, "brlsl brrsl brlsldec brrsldec br2stdec")
+	add("k", "centred double decrease", stitch.Knitting, 5, 1, "br4stdec brcdd")
 	add("sc", "sc", stitch.Crochet, 1, 1, "rsc revsc reversesc crabst crabstitch reversesinglecrochet corded shrimpst")
 	add("sc", "sc", stitch.Crochet, 1, 1, "spikest spikesc spike longsc lsc")
 	add("hdc", "hdc", stitch.Crochet, 1, 1, "esc exsc extendedsc extendedsinglecrochet scext")
@@ -222,12 +231,22 @@ func longest(p *parser, i int) (best thing, to int) {
 		if t.Kind == 'n' && k == 0 && !p.joins(i) {
 			continue
 		}
-		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n'                                                          // 3 sc tog are three
-		if v, ok := p.r.thing(b); ok && !apart && !(v.Kind != nil && v.Kind.Key == "cable" && t.Kind == 'n' && p.at(i+k+1).Kind == 'w' && p.at(i+k+1).Glued) { // c6q is not c6
+		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n'                                                                                                                                  // 3 sc tog are three
+		if v, ok := p.r.thing(b); ok && !apart && !(v.Kind != nil && v.Kind.Key == "brioche slip" && !p.glued(i, i+k)) && !(v.Kind != nil && v.Kind.Key == "cable" && t.Kind == 'n' && p.at(i+k+1).Kind == 'w' && p.at(i+k+1).Glued) { // c6q is not c6
 			best, to = v, i+k+1
 		}
 	}
 	return best, to
+}
+
+// glued reports whether the tokens from i to the one at k are written as one word: sl1yo, and not sl1 yo.
+func (p *parser) glued(i, k int) bool {
+	for ; k > i; k-- {
+		if !p.at(k).Glued {
+			return false
+		}
+	}
+	return true
 }
 
 // noStitch are short words that name a stitch, and where they name none.
