@@ -79,6 +79,12 @@ var stitches = []form{
 		}
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
+	{rule: "stitch", pattern: "drop/dropping [$next/first/last] [{n:num}] $st [off/from/down] [left/right] [hand] [needle] [and (unravel/ravel/let {x:stretch})]", meaning: "stitches dropped off the needle", example: "Row 3: K5, drop next st off needle, k to end", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.p.r.crochet || !m.has("n") && !m.said("next", "first", "last", "st", "stitch") {
+			return nil
+		}
+		return &ins.BindOff{N: m.num("n", 1), Drop: true}
+	}},
 	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (k/knit) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: K2, slip, slip, knit, k to end", build: slipSlip("ssk")},
 	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (p/purl) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: P2, slip, slip, purl, p to end", build: slipSlip("ssp")},
 	{rule: "stitch", pattern: "[$make] (k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) rib/ribbing [over/across/for/on] [$next/first/last] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K1, p1 rib 7 sts, k to end", build: func(m *match) any {

@@ -22,6 +22,8 @@ var namedForms = []form{
 	{rule: "whole", pattern: "[and/then/now] [$make/$rep/knit/cont/continue/follow/following/use/using] [to] [work/working/knitting/following] [in/from/on/with/through] {a:patname} [,] {r:rowset} [{c:course}]", meaning: "rows of a chart or a pattern by its name", example: "Work Chart A Rows 1 to 12", build: patternRows},
 	{rule: "whole", pattern: "[and/then/now] ($make/knit/cont/continue/follow/following/use | $beg [working] | commence/commencing | change/changing/switch) [to] [work/working/knitting/following] [in/from/on/with/through] {a:patname} [{c:course}]", meaning: "a chart or a pattern is worked by its name", example: "Work Chart A", build: patternRows},
 	{rule: "whole", pattern: "[and/then/now] ($make/knit/$rep/cont/continue | complete) {n:num} [more/full/complete/whole/vertical/further] (repeats/repeat/reps/rep/repetitions) [in all | in total] of {a:patname} [{c:course}]", meaning: "a chart or a pattern is repeated", example: "Work 3 repeats of Chart A", build: patternRows},
+	{rule: "whole", pattern: "[and/then/now] $make/knit/follow/complete first/last {n:num} {w:row} (of/from/in) {a:patname} [{t:times}]", meaning: "rows of a chart or a pattern by its name", example: "Work the first 10 rows of Chart A", build: patternRows},
+	{rule: "stitch", pattern: "work/working/k/knit/patt/pattern/follow [across] [$next/first/last/center/centre] {n:num} $st (of/from/in/on/following/as/per/using) [{r:rowset} (of/from/on/in/for)] {a:patname} [{r:rowset}] [{t:times} [around/across]]", meaning: "so many stitches of a chart or a pattern", example: "Row 3: K5, work next 20 sts from Chart A, k to end", build: patternStitches},
 	{rule: "stitch", pattern: "work/working/k/knit/cont/continue/follow/following [across/in/from/on/with/working] [$next {w:row} of] [{r:rowset} (of/from/on/in/for)] [$next] {a:patname} [,] [{r:rowset}] (over/on/across/for) [the] [$next/first/last/$center] {n:num} [$st]", meaning: "so many stitches of a chart or a pattern", example: "Row 3: K3, work Row 1 of Chart A over next 12 sts, k3", build: patternStitches},
 	{rule: "stitch", pattern: "work/working/k/knit/cont/continue/follow/following [across/in/from/on/with/working] [$next {w:row} of] [{r:rowset} (of/from/on/in/for)] [$next] {a:patname} [,] [{r:rowset}] [over/across [all] $st] [{e:extent}]", meaning: "the stitches of a chart or a pattern, up to there", example: "Row 3: K3, work Chart A to last 3 sts, k3", build: patternStitches},
 }
@@ -74,6 +76,10 @@ func patternStitches(m *match) any {
 		return nil
 	}
 	s.Chart = a.chart
+	if t, ok := m.get("t").(often); ok {
+		s.Put(m.span())
+		return &ins.Repeat{Body: []ins.Item{s}, Times: t.n, Stop: -1}
+	}
 	return s
 }
 

@@ -648,10 +648,10 @@ func (r *runner) numbersOf(n *ins.RepeatRows) []int {
 	return out
 }
 
-// anyUnread reports whether a line of the section was not read: what it is called may be what is meant.
+// anyUnread reports whether a line of the section was not read, or is told by a chart: what it is called may be what is meant.
 func (r *runner) anyUnread() bool {
 	for _, l := range r.section.Lines {
-		if len(l.Unread) > 0 && l.Label == nil {
+		if len(l.Unread) > 0 && l.Label == nil || slices.ContainsFunc(l.Body, func(n ins.Item) bool { e, ok := n.(*ins.Even); return ok && e.Chart }) {
 			return true
 		}
 	}

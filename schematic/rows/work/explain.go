@@ -256,6 +256,10 @@ func (e *explained) meaning(n ins.Item) string {
 		}
 	case *ins.AsFor:
 		return "worked as " + n.Name
+	case *ins.BindOff:
+		if n.Drop {
+			return "dropped off the needle"
+		}
 	}
 	if s, ok := meanings[fmt.Sprintf("%T", n)]; ok {
 		return s
