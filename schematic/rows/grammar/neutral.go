@@ -68,28 +68,35 @@ func dropFillers(t []text.Token) []text.Token {
 
 func dropped(t []text.Token, i int) bool {
 	k := &t[i]
-	if k.Is("k", "p") && near(t, i+1).Is("wise") || k.Is("wise") && near(t, i-1).Is("k", "p") || k.Is("make") && near(t, i-1).Is("you") {
-		return true
-	}
-	if k.Kind == 'g' && len(k.Sub) > 1 && k.Sub[0].Is("or") && k.Sub[1].Kind == 'n' && near(t, i-1).Kind == 'n' && (len(k.Sub) == 2 || len(k.Sub) == 3 && k.Sub[2].Kind == 'w') { // 10 (or 12)
-		return true
-	}
-	if k.Is("to", "and", "from", "in", "of", "until") && near(t, i-1).S == k.S && near(t, i-1).Kind == 'w' { // typed twice
-		return true
-	}
-	if k.Kind == 'g' && len(k.Sub) == 1 && k.Sub[0].Kind == 'n' && k.Sub[0].Num.By == nil && k.Sub[0].Num.All == 1 && near(t, i-1).Is("form", "at", "make", "work", "working", "a") && near(t, i+1).Kind == 'w' { // form (1) ring, at (1) time
-		return true
-	}
-	if k.Kind == 'g' { // how a stitch is made, before where: 15 tr (thread twice around hook) in ring
-		return len(k.Sub) > 3 && k.Sub[0].Is("notice", "note", "remember", "you") || len(k.Sub) > 1 && k.Sub[0].Is("see") && k.Sub[len(k.Sub)-1].Kind == 'w' || i > 0 && near(t, i-1).Kind == 'w' && near(t, i+1).Is("in", "into") && slices.ContainsFunc(k.Sub, func(t text.Token) bool { return t.Is("hook") })
+	if k.Kind == 'g' {
+		return droppedGroup(t, i)
 	}
 	if k.Kind != 'w' {
 		return false
 	}
-	if mannerAt(t, i) {
+	last, next := near(t, i-1), near(t, i+1)
+	return k.Is("k", "p") && next.Is("wise") || k.Is("wise") && last.Is("k", "p") || k.Is("make") && last.Is("you") ||
+		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
+		mannerAt(t, i) || fillers[k.S] || k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w'
+}
+
+// droppedGroup reports whether the bracket at i says nothing of what is worked.
+func droppedGroup(t []text.Token, i int) bool {
+	sub, last, next := t[i].Sub, near(t, i-1), near(t, i+1)
+	switch {
+	case len(sub) == 0:
+		return false
+	case len(sub) == 1: // form (1) ring, at (1) time
+		return sub[0].Kind == 'n' && sub[0].Num.By == nil && sub[0].Num.All == 1 && last.Is("form", "at", "make", "work", "working", "a") && next.Kind == 'w'
+	case sub[0].Is("or"):
+		if last.Kind == 'n' && sub[1].Kind == 'n' && (len(sub) == 2 || len(sub) == 3 && sub[2].Kind == 'w') { // 10 (or 12)
+			return true
+		}
+	case sub[0].Is("see") && sub[len(sub)-1].Kind == 'w', len(sub) > 3 && sub[0].Is("notice", "note", "remember", "you"):
 		return true
 	}
-	return fillers[k.S] || k.S == "a" && !(k.Cap && i > 0) && i+1 < len(t) && t[i+1].Kind == 'w'
+	// how a stitch is made, before where: 15 tr (thread twice around hook) in ring
+	return last.Kind == 'w' && next.Is("in", "into") && slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("hook") })
 }
 
 // mannerAt reports whether the word at i belongs to how a stitch is made, before where: 2 tr in the same way into next ch.
