@@ -11,6 +11,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"encoding/json"
 	"flag"
@@ -39,6 +40,17 @@ type change struct {
 	at       token.Pos // where it is told
 	what     string
 	of       func(on string, part func(ast.Node) string) string
+}
+
+// turned is the change of a whole condition.
+const turned = "a condition turned round"
+
+// kind puts a whole condition before the changes within it that are as long.
+func (c change) kind() string {
+	if c.what == turned {
+		return ""
+	}
+	return c.what
 }
 
 var swapped = map[token.Token]token.Token{
@@ -156,7 +168,7 @@ func (p *pack) changes(f *source) []change {
 				return fmt.Sprintf("func() { if %s { %s%s } else { %s%s } }()", on, part(n.X), to, part(n.X), from)
 			})
 		case *ast.IfStmt:
-			add(n.Cond, n.Cond.Pos(), "a condition turned round", func(on string, part func(ast.Node) string) string {
+			add(n.Cond, n.Cond.Pos(), turned, func(on string, part func(ast.Node) string) string {
 				return fmt.Sprintf("%s != bool(%s)", on, part(n.Cond))
 			})
 		case *ast.BasicLit:
@@ -180,7 +192,9 @@ type numbered struct {
 // written is a file with changes in it, each behind its number.
 func (p *pack) written(f *source, all []numbered) string {
 	all = slices.DeleteFunc(slices.Clone(all), func(c numbered) bool { return c.file != f })
-	slices.SortStableFunc(all, func(a, b numbered) int { return int(a.from-b.from)*1_000_000 - int(a.to-b.to) }) // outer ones first
+	slices.SortStableFunc(all, func(a, b numbered) int { // outer ones first, and a condition before what it says
+		return cmp.Or(cmp.Compare(a.from, b.from), cmp.Compare(b.to, a.to), strings.Compare(a.kind(), b.kind()))
+	})
 	at := func(q token.Pos) int { return p.set.Position(q).Offset }
 	var text func(from, to, next int) string
 	text = func(from, to, next int) string {

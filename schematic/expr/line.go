@@ -303,7 +303,7 @@ func lengthProblem(t []rune, list []entry, groups []int, sizes Sizes) *Problem {
 	}
 	p.Sizes = missing(len(list), groups, sizes)
 	p.Fix = fmt.Sprintf("add a number for %s, or a dash (–) where a size has none", strings.Join(p.Sizes, ", "))
-	if sizes.Len() == 1 || len(list) == 2 && strings.ContainsRune(string(t), ',') && !strings.ContainsAny(string(t), "([ ") {
+	if len(list) == 2 && strings.ContainsRune(string(t), ',') && !strings.ContainsAny(string(t), "([ ") {
 		p.Fix = "write a decimal with a point: " + strings.Replace(string(t), ",", ".", 1)
 	}
 	return p

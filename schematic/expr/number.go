@@ -68,9 +68,6 @@ func mixed(t []rune, i, j int) (units.Num, int) {
 		return units.Num{}, 0
 	}
 	end := skipDigits(t, over+1)
-	if end-over-1 < over-from {
-		return units.Num{}, 0
-	}
 	whole, ok := units.ParseNum(string(t[i:j]))
 	part, ok2 := units.ParseNum(string(t[from:end]))
 	if !ok || !ok2 || !part.Less(units.Int(1)) {

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
 )
 
@@ -125,7 +126,6 @@ func (e Edge) String() string {
 	var parts []string
 	for _, m := range e {
 		switch {
-		case m.Times == 0 && m.Even == 0:
 		case m.Times == 0:
 		case m.Off > 0:
 			part := fmt.Sprintf("%s %d", offWord(m.Leave), m.Off)
@@ -137,7 +137,7 @@ func (e Edge) String() string {
 			parts = append(parts, fmt.Sprintf("decrease 1 %s %s", everyRow(m.Every), times(m.Times)))
 		}
 		if m.Even > 0 {
-			parts = append(parts, fmt.Sprintf("work %d rows even", m.Even))
+			parts = append(parts, fmt.Sprintf("work %s even", CountedIn(units.Int(int64(m.Even)), expr.Rows)))
 		}
 	}
 	if len(parts) == 0 {
