@@ -7,13 +7,25 @@ import (
 	"sync"
 )
 
+// aside is the key of a ctx whose work leaves a processor to others.
+type aside struct{}
+
+// processors are how many a ctx's work may take.
+func processors(ctx context.Context) int {
+	n := runtime.GOMAXPROCS(0)
+	if ctx.Value(aside{}) != nil {
+		n = max(1, n-1)
+	}
+	return n
+}
+
 // each calls f with 0 to n-1, as many at a time as there are processors, and
 // gives the error of the lowest that failed. It begins none once ctx has ended.
 func each(ctx context.Context, n int, f func(i int) error) error {
 	errs := make([]error, n)
 	next := make(chan int)
 	var workers sync.WaitGroup
-	for range min(n, runtime.GOMAXPROCS(0)) {
+	for range min(n, processors(ctx)) {
 		workers.Go(func() {
 			for i := range next {
 				errs[i] = f(i)

@@ -96,6 +96,7 @@ func EdgesOf(ctx context.Context, src Source) []string {
 // them that the pattern names, or nil, and may be nil itself.
 func Live(ctx context.Context, src Source, o DrawOptions, beside func(name string) *Source) (Look, error) {
 	var l Look
+	ctx = context.WithValue(ctx, aside{}, true) // a glance may come meanwhile
 	p, gs, r, err := work(ctx, src)
 	l.Result = r
 	if err != nil {

@@ -1,7 +1,6 @@
 package serve
 
 import (
-	"context"
 	"encoding/json"
 	"errors"
 	"net/http"
@@ -26,7 +25,7 @@ func (s *Server) routes() http.Handler {
 	m.HandleFunc("GET /api/picture/{name}", s.picture)
 	m.HandleFunc("GET /api/events", s.events)
 	m.HandleFunc("GET /api/model/{name}", s.model)
-	m.HandleFunc("POST /api/look", post(s, s.look))
+	m.HandleFunc("POST /api/look", now(s.look))
 	m.HandleFunc("POST /api/chart", post(s, s.chart))
 	m.HandleFunc("POST /api/alter", post(s, s.alter))
 	m.HandleFunc("POST /api/rows", post(s, s.rows))
@@ -46,15 +45,26 @@ func (s *Server) routes() http.Handler {
 // post reads what is asked, waits for its turn and answers. An answer of nil has
 // been given already.
 func post[Q any](s *Server, answer func(http.ResponseWriter, *http.Request, Q) any) http.HandlerFunc {
-	return at(answer, s.work)
+	return now(func(w http.ResponseWriter, r *http.Request, q Q) any {
+		release, ok := s.turn(w, r)
+		if !ok {
+			return nil
+		}
+		defer release()
+		return answer(w, r, q)
+	})
+}
+
+// turn waits for a turn among what takes long; without one it has answered.
+func (s *Server) turn(w http.ResponseWriter, r *http.Request) (release func(), ok bool) {
+	if release, ok = s.work(r.Context()); !ok {
+		fail(w, http.StatusServiceUnavailable, "no one waits for this any more")
+	}
+	return release, ok
 }
 
 // now is post for what may not wait behind drawings.
 func now[Q any](answer func(http.ResponseWriter, *http.Request, Q) any) http.HandlerFunc {
-	return at(answer, func(context.Context) (func(), bool) { return func() {}, true })
-}
-
-func at[Q any](answer func(http.ResponseWriter, *http.Request, Q) any, turn func(context.Context) (func(), bool)) http.HandlerFunc {
 	return func(w http.ResponseWriter, r *http.Request) {
 		var q Q
 		if err := json.NewDecoder(r.Body).Decode(&q); err != nil {
@@ -66,12 +76,6 @@ func at[Q any](answer func(http.ResponseWriter, *http.Request, Q) any, turn func
 			fail(w, http.StatusBadRequest, "the request cannot be read")
 			return
 		}
-		release, ok := turn(r.Context())
-		if !ok {
-			fail(w, http.StatusServiceUnavailable, "no one waits for this any more")
-			return
-		}
-		defer release()
 		if a := answer(w, r, q); a != nil {
 			give(w, http.StatusOK, a)
 		}
@@ -81,7 +85,9 @@ func at[Q any](answer func(http.ResponseWriter, *http.Request, Q) any, turn func
 func give(w http.ResponseWriter, code int, a any) {
 	w.Header().Set("Content-Type", "application/json; charset=utf-8")
 	w.WriteHeader(code)
-	_ = json.NewEncoder(w).Encode(a) // an error is that of a browser that has gone
+	to := json.NewEncoder(w)
+	to.SetEscapeHTML(false) // it is never read as HTML, and a drawing would be half as long again
+	_ = to.Encode(a)        // an error is that of a browser that has gone
 }
 
 func fail(w http.ResponseWriter, code int, why string) {

@@ -119,13 +119,19 @@ type tableRow struct {
 	In   []string `json:"in"`
 }
 
-func (s *Server) look(_ http.ResponseWriter, r *http.Request, q choices) any {
+// look draws what a person types. A glance waits behind nothing; what is worked for everything waits for its turn.
+func (s *Server) look(w http.ResponseWriter, r *http.Request, q choices) any {
 	s.keep(q)
 	if q.Glance != (scales{}) {
 		if a, ok := s.glance(r.Context(), q); ok {
 			return a
 		}
 	}
+	release, ok := s.turn(w, r)
+	if !ok {
+		return nil
+	}
+	defer release()
 	src := s.source(q.Text)
 	q.face = s.faceOf(r.Context(), src)
 	l, err := job.Live(r.Context(), src, q.draw(), func(name string) *job.Source { return s.doc.beside(r.Context(), name) })

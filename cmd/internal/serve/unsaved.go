@@ -23,6 +23,8 @@ type unsaved struct {
 	mu      sync.Mutex
 	waiting map[string]draft // by file name
 	timer   *time.Timer
+
+	disk sync.Mutex // held while files are written, which someone who types never waits for
 }
 
 // draft is the text of a tab.
@@ -71,10 +73,14 @@ func (u *unsaved) keep(d draft, saved bool) {
 
 // write writes what is waiting.
 func (u *unsaved) write() {
+	u.disk.Lock()
+	defer u.disk.Unlock()
 	u.mu.Lock()
-	defer u.mu.Unlock()
 	u.timer = nil
-	for name, d := range u.waiting {
+	waiting := u.waiting
+	u.waiting = map[string]draft{}
+	u.mu.Unlock()
+	for name, d := range waiting {
 		if d.Text == "" {
 			_ = os.Remove(filepath.Join(u.folder, name)) // it may never have been written
 			continue
@@ -86,7 +92,6 @@ func (u *unsaved) write() {
 		// a disk that takes nothing leaves what the browser keeps
 		_ = files.Write(context.Background(), u.folder, []files.File{{Name: name, Body: b}})
 	}
-	clear(u.waiting)
 	u.tidy()
 }
 

@@ -16,6 +16,11 @@ import { showTable } from "./table.js";
 import { tabs } from "./tabs.js";
 
 const pattern = new Pattern();
+// the drawing is asked for before anything else that a change does
+pattern.addEventListener("change", (e) => {
+  if (e.detail.fresh) size = "";
+  look.ask();
+});
 const notices = new Notices();
 const file = new File(pattern, notices);
 const editor = new Editor(pattern, by("editor"));
@@ -105,11 +110,9 @@ function pick(s) {
   look.ask();
 }
 
-pattern.addEventListener("change", (e) => {
+pattern.addEventListener("change", () => {
   by("undo").disabled = pattern.back.length === 0;
   by("redo").disabled = pattern.ahead.length === 0;
-  if (e.detail.fresh) size = "";
-  look.ask();
 });
 
 look.addEventListener("look", (e) => {
