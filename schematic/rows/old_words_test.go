@@ -15,11 +15,11 @@ import (
 var oldHeads = map[string]string{
 	"K": "CO 43 sts.\nRow 1: %s. (%d sts)\n",
 	"S": "CO 60 sts.\n%s.\nNext row: K to end. (%d sts)\n",
-	"C": "Terms: US\nCh 44.\n1st row: 1 s c in 2nd ch from hook, 1 s c in each remaining ch, ch 1, turn. (43 s c)\n2nd row: %s, ch 1, turn. (%d s c)\n",
-	"U": "Terms: UK\nMake 44 ch.\n1st row: 1 d.c. into 2nd ch. from hook, 1 d.c. into each ch., 1 ch., turn. (43 d.c.)\n2nd row: %s, 1 ch., turn. (%d d.c.)\n",
-	"R": "Terms: US\nCh 8, join to form a ring.\n1st rnd: %s. (%d s c)\n",
-	"Q": "Terms: US\nCh 8, join to form a ring.\n1st rnd: 24 s c in ring. (24 s c)\n2nd rnd: %s. (%d s c)\n",
-	"T": "Terms: US\nCh 8, join to form a ring.\n1st rnd: 24 s c in ring. (24 s c)\n2nd rnd: %s.\n3rd rnd: 1 s c in each loop. (%d s c)\n",
+	"C": "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 44.\n1st row: 1 s c in 2nd ch from hook, 1 s c in each remaining ch, ch 1, turn. (43 s c)\n2nd row: %s, ch 1, turn. (%d sts)\n",
+	"U": "Terms: UK\nNotes: 1 ch. does not count as a stitch.\nMake 44 ch.\n1st row: 1 d.c. into 2nd ch. from hook, 1 d.c. into each ch., 1 ch., turn. (43 d.c.)\n2nd row: %s, 1 ch., turn. (%d sts)\n",
+	"R": "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 8, join to form a ring.\n1st rnd: %s. (%d sts)\n",
+	"Q": "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 8, join to form a ring.\n1st rnd: 24 s c in ring. (24 s c)\n2nd rnd: %s. (%d sts)\n",
+	"T": "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 8, join to form a ring.\n1st rnd: 24 s c in ring. (24 s c)\n2nd rnd: %s.\n3rd rnd: 1 s c in each loop. (%d s c)\n",
 	"L": "CO 43 sts.\n%s K. 2 tog., k. to end. (%d sts)\n",
 }
 

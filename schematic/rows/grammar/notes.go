@@ -72,6 +72,9 @@ func crosses(words string) bool {
 
 var multiple = text.Once(`(?i)\bmultiple of (\d{1,3})(?:(?: ?sts?| ?stitches| ?ch)?[ ,]*(?:\+|plus|and) ?(\d{1,3}))?`)
 
+// shortStop is an abbreviation with the stop that belongs to it.
+var shortStop = text.Once(`(?i)\b(chs?|sts?)\. ([a-z])`)
+
 // note takes from a line what chains count as, and of what the count is a multiple.
 func (r *Reader) note(words string, n int) {
 	if m := multiple().FindStringSubmatchIndex(words); m != nil {
@@ -82,7 +85,7 @@ func (r *Reader) note(words string, n int) {
 		}
 		r.x.Multiples = append(r.x.Multiples, ins.Multiple{Of: of, Plus: plus, At: ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}})
 	}
-	for _, sentence := range strings.FieldsFunc(words, func(c rune) bool { return c == '.' || c == ';' }) {
+	for _, sentence := range strings.FieldsFunc(shortStop().ReplaceAllString(words, "$1 $2"), func(c rune) bool { return c == '.' || c == ';' }) {
 		for part := range strings.SplitSeq(sentence, " but ") { // 1 ch does not count as a stitch, but 3 ch counts as one
 			r.countsAs(part)
 		}

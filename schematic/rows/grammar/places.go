@@ -1,6 +1,8 @@
 package grammar
 
 import (
+	"slices"
+
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
@@ -149,7 +151,12 @@ var cores = []form{
 		return pl
 	}},
 	{rule: "core", pattern: "$rem/unused/free/other/front/back loop/loops/lp/lps of [each/every] [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in remaining loop of next 5 ch", build: at(ins.InNext)},
-	{rule: "core", pattern: "join/joining [at/in/on/of] [top] [of] [$tch] [{n:chaincalled}] [{tail}]", meaning: "the top of the turning chain", example: "dc in join at top of ch-3", build: top},
+	{rule: "core", pattern: "join/joining [at/in/on/of] [top] [of] [$tch] [{n:chaincalled}] [{tail}]", meaning: "the top of the turning chain", example: "dc in join at top of ch-3", build: func(m *match) any {
+		if m.said("joining") && !slices.ContainsFunc(m.p.t[:m.from-1], func(t text.Token) bool { return t.Is("in", "into", "over") }) { // s c in joining, where the round begins
+			return same(m)
+		}
+		return top(m)
+	}},
 	{rule: "core", pattern: "[$tch] $ch [{n:num}] and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", build: func(m *match) any {
 		if !m.p.at(m.from - 1).Is("between") {
 			return nil
@@ -175,6 +182,8 @@ var cores = []form{
 		}},
 	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of so many stitches", example: "dc in each of next 4",
 		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
+	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around",
+		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
 	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "sc in remaining sts", build: at(ins.InEach)},
 	{rule: "core", pattern: "rest/remainder/balance of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
@@ -185,8 +194,6 @@ var cores = []form{
 	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "{n:num} first {u:unit} [{tail}]", meaning: "the first stitches", example: "sc in the 3 first sts", build: at(ins.InFirst)},
-	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around",
-		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
 	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every nth stitch", example: "2 sc in every 3rd st around",
 		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
 	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
@@ -360,6 +367,9 @@ func chainCalled(p *parser, i int) (any, int) {
 		to := i + 2
 		if p.at(to).Is("sp", "loop") {
 			return nil, -1
+		}
+		if p.at(to).Is("first", "just") && p.at(to+1).Is("made", "worked") { // of ch-6 first made
+			to += 2
 		}
 		return p.at(i + 1).Num, to
 	}

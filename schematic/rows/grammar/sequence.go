@@ -406,7 +406,7 @@ func (s *sequence) wholeRow(j int) bool {
 		return false
 	}
 	from := s.behindStart()
-	if from < len(s.out) && from > 0 && is[*ins.Skip](s.out[from]) && is[*ins.Chain](s.out[from-1]) && s.at(s.i).Is("repeat", "rep") && j == s.i+1 { // 3 chain, miss 2, 1 plain: repeat
+	if from < len(s.out) && from > 0 && is[*ins.Skip](s.out[from]) && is[*ins.Chain](s.out[from-1]) && (j == s.i+1 || s.passesSeveral(from)) { // 3 chain, miss 2, 1 plain: repeat
 		from--
 	}
 	if from == len(s.out) {
@@ -422,6 +422,12 @@ func (s *sequence) wholeRow(j int) bool {
 	s.lastTime(r)
 	s.sep = "," // what it ends with is no count
 	return true
+}
+
+// passesSeveral reports whether the skip at i passes more than one stitch, so that the chain before it spans them.
+func (s *sequence) passesSeveral(i int) bool {
+	k := s.out[i].(*ins.Skip)
+	return len(k.Places) == 1 && k.Places[0].N.By == nil && k.Places[0].N.All > 1
 }
 
 // behindStart is behind the chains and words that the row begins with.

@@ -146,6 +146,19 @@ var statements = []form{
 		d.n.All--
 		return d
 	}},
+	{rule: "whole", pattern: "sk/skip/skipping/miss/missing/omit/omitting first and last {u:unit}", meaning: "a stitch fewer at both ends", example: "Row 3: Sc across, skipping first and last st", build: func(m *match) any {
+		if !m.p.line.IsRow() {
+			return nil
+		}
+		return &ins.Shape{N: ins.N(1), Both: true}
+	}},
+	{rule: "whole", pattern: "[$make] {n:num} {k:kind} in/into/on first and last {u:unit}", meaning: "more stitches in those at both ends", example: "Row 3: 2 sc in first and last sc, sc in each sc between", build: func(m *match) any {
+		n := m.num("n", 1)
+		if !m.p.line.IsRow() || n.By != nil || n.All < 2 {
+			return nil
+		}
+		return &ins.Shape{Inc: true, N: ins.N(n.All - 1), Both: true}
+	}},
 	{rule: "shift", pattern: "make/making {n:num} [$st]", meaning: "so many are added", example: "Make 1 at each end of every other row until there are 70 sts", build: func(m *match) any {
 		d := m.shift(true)
 		d.told = true
@@ -760,6 +773,9 @@ func shape(inc bool) func(m *match) any {
 		d, ok := m.get("d").(shift)
 		if !ok {
 			d = m.shift(inc)
+		}
+		if c.spread && c.HasTimes && !d.has && !c.Every.Set() && !c.Rows.Set() && m.p.line.IsRow() { // increasing 12 times, evenly spaced
+			d.n, d.has, c.HasTimes, c.Times = c.Times, true, false, ins.Num{}
 		}
 		often := c.HasTimes || c.Every.Set() || c.Rows.Set() || c.First
 		s := &ins.Shape{Inc: d.inc, N: d.n, Same: m.has("s"), Both: c.both, Edge: c.edge, Side: c.side, Marked: c.marked, Markers: c.markers, Inner: c.inner, Panel: c.panel, Spread: c.spread, Cloth: c.cloth, Course: c.Course}

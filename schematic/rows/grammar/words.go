@@ -35,7 +35,7 @@ var also = map[string]string{
 	"slst": "slst", "ss": "slst", "sltst": "slst", "slipst": "slst", "slipstitch": "slst", "slipstitches": "slst", "slsts": "slst", "singlest": "slst", "sstitch": "slst", "slpst": "slst", "ssts": "slst",
 	"invdec": "sc2tog", "invisibledec": "sc2tog", "invisibledecrease": "sc2tog", "invsc2tog": "sc2tog", "invsc2t": "sc2tog", "idec": "sc2tog", "scdec": "sc2tog", "decsc": "sc2tog", "singlecrochetdecrease": "sc2tog", "hdcdec": "hdc2tog", "dcdec": "dc2tog", "trdec": "tr2tog", "sctog": "sc2tog", "scdecrease": "sc2tog", "hdcdecrease": "hdc2tog", "dcdecrease": "dc2tog", "sc2together": "sc2tog",
 	"frontpost": "FPdc", "frontpoststitch": "FPdc", "frontpostst": "FPdc", "backpost": "BPdc", "backpoststitch": "BPdc", "backpostst": "BPdc",
-	"sdc": "hdc", "popcornst": "pc", "pop": "pc", "popcornstitch": "pc", "pcst": "pc", "pcs": "pc", "puffst": "puff", "ps": "puff", "puffstitch": "puff", "makebobble": "bobble", "mb": "bobble", "bobblest": "bobble", "bobblestitch": "bobble", "bob": "bobble", "bbl": "bobble", "bo": "bobble", "begcl": "cl", "beginningcluster": "cl", "beginningcl": "cl", "begpc": "pc", "begpopcorn": "pc", "beginningpopcorn": "pc", "begpuff": "puff", "begbobble": "bobble", "startingcluster": "cl", "clusterst": "cl", "clusterstitch": "cl", "clst": "cl",
+	"sdc": "hdc", "shortdc": "hdc", "shortdoublecrochet": "hdc", "popcornst": "pc", "pop": "pc", "popcornstitch": "pc", "pcst": "pc", "pcs": "pc", "puffst": "puff", "ps": "puff", "puffstitch": "puff", "makebobble": "bobble", "mb": "bobble", "bobblest": "bobble", "bobblestitch": "bobble", "bob": "bobble", "bbl": "bobble", "bo": "bobble", "begcl": "cl", "beginningcluster": "cl", "beginningcl": "cl", "begpc": "pc", "begpopcorn": "pc", "beginningpopcorn": "pc", "begpuff": "puff", "begbobble": "bobble", "startingcluster": "cl", "clusterst": "cl", "clusterstitch": "cl", "clst": "cl",
 }
 
 // olden are abbreviations that mean what the other does in the same terms: treble crochet, half treble crochet.
@@ -131,6 +131,9 @@ func squeeze(t stitch.Terms) map[string]*stitch.Stitch {
 		if s := stitch.ByID(id); s != nil {
 			m.put(s, w)
 		}
+	}
+	if t == stitch.UK {
+		m.put(stitch.ByID("sc"), "double", "doubles")
 	}
 	for w, abbr := range olden {
 		if s := m[abbr]; s != nil {

@@ -505,7 +505,7 @@ func (w *work) inAll(n *ins.Repeat, t int) {
 	}
 	for k := range min(t, maxSteps) {
 		body := n.Body
-		w.again = k > 0
+		w.again = t > 1
 		if k == t-1 {
 			body = w.lastBody(n)
 		}
@@ -639,6 +639,15 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		return
 	}
 	keep = min(keep, w.cur.left)
+	if at, per := w.closes(n, tail, keep); per > 0 {
+		keep += per
+		defer func() {
+			if w.cur.left == keep {
+				w.seq(n.Body[:at], 0)
+				w.cur.step(min(w.cur.left, w.cur.left-keep+per))
+			}
+		}()
+	}
 	n = w.endsSooner(n, tail)
 	body := n.Body
 	last := body // without what leads to the next time, or is told behind the repeat
@@ -716,6 +725,31 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 		return 0, 0
 	}
 	return words + k, cut
+}
+
+// closes reports whether what stands behind a repeat is its last loop, closed by a shorter chain and a stitch into the
+// beginning of the round: * ch 5, skip 2, sc in next; repeat from * around, ending with ch 2, dc in first sc. It gives how much
+// of the repeat the last time still has, and how many stitches a time takes; 0: it is not so.
+func (w *work) closes(n *ins.Repeat, tail []ins.Item, keep int) (at, per int) {
+	words := 0
+	for words < len(tail) && is[*ins.Nothing](tail[words]) {
+		words++
+	}
+	if tail = tail[words:]; !w.round || words == 0 || len(tail) != 2 || n.Until.Kind != ins.ToEnd {
+		return 0, 0
+	}
+	ch, ok := tail[0].(*ins.Chain)
+	st, ok2 := tail[1].(*ins.Stitch)
+	if !ok || !ok2 || len(st.Places) != 1 || st.Places[0].Kind != ins.InFirst && st.Places[0].Kind != ins.InTop && st.Places[0].Kind != ins.InSame {
+		return 0, 0
+	}
+	for at = len(n.Body) - 1; at >= 0 && !is[*ins.Chain](n.Body[at]); at-- {
+	}
+	per, _, ok = w.needs(&ins.Repeat{Body: n.Body, Times: ins.N(1), Stop: -1})
+	if at < 0 || !ok || per == 0 || w.count(n.Body[at].(*ins.Chain).N) <= w.count(ch.N) || (w.cur.left-keep)%per != 0 || w.cur.left-keep < 2*per {
+		return 0, 0
+	}
+	return at, per
 }
 
 // endsSooner is a repeat of which the last time ends with fewer stitches than the others, as what stands behind it says: *yo,

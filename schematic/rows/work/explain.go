@@ -394,6 +394,9 @@ func (k key) of(l *ins.Line) bool {
 				return true
 			}
 		}
+		if st, ok := n.(*ins.Stitch); ok && k.leads && st.Kind != nil && st.Kind.ID == "slst" {
+			return true
+		}
 		if k.hook && slices.ContainsFunc(placesOf(n), func(p ins.Place) bool { return p.Kind == ins.FromHook }) {
 			return true
 		}
@@ -408,6 +411,10 @@ func (k key) words(v bool) string {
 		return "the last chain of the foundation is there to turn with"
 	case k.turns:
 		return "every chain of the foundation is worked into"
+	case k.leads && v:
+		return "the slip stitches at the beginning only lead to where the row begins"
+	case k.leads:
+		return ""
 	case k.inAll && v:
 		return "the number of repeats is meant in all"
 	case k.inAll:

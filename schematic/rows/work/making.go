@@ -265,7 +265,7 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	if n.Kind == nil || n.Kind.ID != "slst" || len(w.out.runs) > 0 || p.Kind == ins.InEach || len(tail) == 0 {
 		return false
 	}
-	if !leadsOn(tail) {
+	if !leadsOn(tail) && !(w.mayLead(p, tail) && w.pick.leads(!w.round && w.count(p.N) > 1)) {
 		return false
 	}
 	if p.Kind == ins.InSame {
@@ -288,6 +288,23 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	}
 	w.turnRound()
 	return true
+}
+
+// mayLead reports whether slip stitches into the next stitches may only lead to others, of another kind, that follow them.
+func (w *work) mayLead(p *ins.Place, tail []ins.Item) bool {
+	if p.Unit.Space || p.Kind != ins.InNext && p.Kind != ins.InFirst || w.pinned || w.from.ring {
+		return false
+	}
+	for _, m := range tail {
+		switch m := m.(type) {
+		case *ins.Nothing:
+			continue
+		case *ins.Stitch:
+			return m.Kind != nil && m.Kind.ID != "slst"
+		}
+		break
+	}
+	return false
 }
 
 // leadsOn reports whether a chain that starts the row follows, behind further slip stitches.

@@ -18,6 +18,7 @@ type key struct {
 	turns bool // the last chain of a foundation is one to turn with
 	both  ins.Span
 	skips bool // chains that are skipped count otherwise than a row says of such chains
+	leads bool // slip stitches at the beginning only lead to where the row begins
 	made  bool // an increase of knitting is a stitch made between two, and none worked twice into
 }
 
@@ -76,6 +77,11 @@ func (p *picks) raised() bool { return p != nil && p.take(key{made: true}, ins.S
 // turns reports whether a row over a foundation leaves its first chain to turn.
 func (p *picks) turns() bool { return p.take(key{turns: true}, ins.Span{}, false) }
 
+// leads reports whether slip stitches at the beginning of a row, of which usual ones do, only lead to where it begins.
+func (p *picks) leads(usual bool) bool {
+	return p != nil && p.take(key{leads: true}, ins.Span{}, usual)
+}
+
 // overNext reports whether a chain behind slip stitches stands over the next stitch.
 func (p *picks) overNext() bool { return p.take(key{over: true}, ins.Span{}, false) }
 
@@ -85,7 +91,7 @@ func (p *picks) unusual() int {
 	n := 0
 	for k, v := range p.taken {
 		switch {
-		case k.inAll && v, k.turns && v, k.skips && v, k.made && v, k.over && v, k.both.Line > 0 && v:
+		case k.inAll && v, k.turns && v, k.skips && v, k.made && v, k.over && v, k.leads && v, k.both.Line > 0 && v:
 			n += 2
 		case k.chain == 1 && v, k.chain >= 3 && !v:
 			n += 3

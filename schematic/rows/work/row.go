@@ -1000,14 +1000,15 @@ func joined2(a, b *fabric) *fabric {
 // upToLast reports whether a row goes up to its last stitches and turns there: they are
 // then left, if the stated count leaves them out too.
 func upToLast(body []ins.Item) bool {
-	k := len(body) - 1
-	if k < 1 {
+	k, turns := len(body)-1, false
+	for k >= 0 && (is[*ins.Turn](body[k]) || is[*ins.Chain](body[k]) || is[*ins.Nothing](body[k])) {
+		turns = turns || is[*ins.Turn](body[k])
+		k--
+	}
+	if k < 0 || !turns {
 		return false
 	}
-	if _, ok := body[k].(*ins.Turn); !ok {
-		return false
-	}
-	last, ok := body[k-1].(*ins.Stitch)
+	last, ok := body[k].(*ins.Stitch)
 	return ok && len(last.Places) > 0 && last.Places[len(last.Places)-1].Extent.Kind == ins.ToLast
 }
 
