@@ -639,15 +639,8 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		return
 	}
 	keep = min(keep, w.cur.left)
-	if at, per := w.closes(n, tail, keep); per > 0 {
-		keep += per
-		defer func() {
-			if w.cur.left == keep {
-				w.seq(n.Body[:at], 0)
-				w.cur.step(min(w.cur.left, w.cur.left-keep+per))
-			}
-		}()
-	}
+	keep, lastLoop := w.lastLoop(n, tail, keep)
+	defer lastLoop()
 	n = w.endsSooner(n, tail)
 	body := n.Body
 	last := body // without what leads to the next time, or is told behind the repeat
@@ -725,6 +718,21 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 		return 0, 0
 	}
 	return words + k, cut
+}
+
+// lastLoop is how many stitches a repeat keeps of which the last loop is told behind it, and what is worked in its place.
+func (w *work) lastLoop(n *ins.Repeat, tail []ins.Item, keep int) (int, func()) {
+	at, per := w.closes(n, tail, keep)
+	if per == 0 {
+		return keep, func() {}
+	}
+	keep += per
+	return keep, func() {
+		if w.cur.left == keep {
+			w.seq(n.Body[:at], 0)
+			w.cur.step(min(w.cur.left, w.cur.left-keep+per))
+		}
+	}
 }
 
 // closes reports whether what stands behind a repeat is its last loop, closed by a shorter chain and a stitch into the
