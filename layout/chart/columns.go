@@ -1,6 +1,9 @@
 package chart
 
-import "slices"
+import (
+	"slices"
+	"strings"
+)
 
 // cellOf is the place of a stitch on a knitting chart.
 type cellOf struct {
@@ -22,7 +25,7 @@ type knitRow struct {
 // below.
 func columns(w *Work, left bool) ([]knitRow, int) {
 	var out []knitRow
-	l := &columnList{head: -1}
+	l := &columnList{head: -1, pattern: w.patterned()}
 	var below []int // column of each stitch of the row below, from the left
 	for r := range w.Rows {
 		row := &w.Rows[r]
@@ -30,11 +33,14 @@ func columns(w *Work, left bool) ([]knitRow, int) {
 		if len(below) == 0 {
 			below = l.fresh(len(st))
 		} else {
-			below = columnsOver(st, below, w.runsRight(r-1), l)
+			below = l.over(w, r, st, below)
 		}
 		if !row.Base || row.Held {
 			out = append(out, knitRow{row: r, cells: cellsOf(st, below)})
 		}
+	}
+	if l.pattern {
+		l.justify(out)
 	}
 	place, n := l.places()
 	for i := range out {
@@ -74,6 +80,7 @@ func cellsOf(st []*St, cols []int) []cellOf {
 type columnList struct {
 	next, prev []int
 	head       int
+	pattern    bool // columns begin and end within the chart alone
 }
 
 // fresh are n new columns beside each other.
@@ -139,35 +146,37 @@ func (l *columnList) leftOf(seq []int) int {
 // in, a column begins or ends inside the chart.
 const edgeStitches = 6
 
-// columnsOver gives the stitches of a row, from the left, their columns. The places of the
-// row below run from the left if belowRight.
-func columnsOver(st []*St, below []int, belowRight bool, l *columnList) []int {
-	n := len(st)
-	feet := make([][]int, n) // places of the row below, from the left
+// feetFromLeft are the places of a row below of so many, from the left, that the stitches of a row, from the left, stand on.
+func feetFromLeft(st []*St, below int, belowRight bool) [][]int {
+	feet := make([][]int, len(st))
 	for i, s := range st {
 		for _, f := range s.Feet {
-			if f >= 0 && f < len(below) {
+			if f >= 0 && f < below {
 				if !belowRight {
-					f = len(below) - 1 - f
+					f = below - 1 - f
 				}
 				feet[i] = append(feet[i], f)
 			}
 		}
 		slices.Sort(feet[i])
 	}
+	return feet
+}
+
+// over gives the stitches of row r, from the left, their columns.
+func (l *columnList) over(w *Work, r int, st []*St, below []int) []int {
+	n := len(st)
+	feet := feetFromLeft(st, len(below), w.runsRight(r-1))
 	change := changesOf(feet)
-	lefts, rights := 0, 0 // columns that the edges move in, or out if negative
-	for i := range change {
-		switch {
-		case i <= edgeStitches && 2*i < n:
-			lefts -= change[i]
-			change[i] = 0
-		case n-1-i <= edgeStitches:
-			rights -= change[i]
-			change[i] = 0
-		}
+	var lefts, rights int // columns that the edges move in, or out if negative
+	if !l.pattern {
+		lefts, rights = edgesOf(change)
 	}
-	seq := takeColumns(feet, change, below, l)
+	ends := make([]lean, n)
+	for i, s := range st {
+		ends[i] = leanOf(shownKey(s.Kind, w.Rows[r].Wrong))
+	}
+	seq := l.take(feet, change, below, ends)
 	seq = seq[min(max(lefts, 0), len(seq)):]
 	seq = seq[:len(seq)-min(max(rights, 0), len(seq))]
 	for ; lefts < 0 && len(seq) > 0; lefts++ {
@@ -178,6 +187,59 @@ func columnsOver(st []*St, below []int, belowRight bool, l *columnList) []int {
 	}
 	l.close(st, seq)
 	return seq[:n]
+}
+
+// edgesOf takes from the changes of a row those that move its edges: the first one at each, if it is near, with what goes on
+// beside it.
+func edgesOf(change []int) (lefts, rights int) {
+	n := len(change)
+	move := func(at func(i int) int, nearer func(i int) bool) (moved int) {
+		for i := range n {
+			k := at(i)
+			switch {
+			case moved == 0 && (i > edgeStitches || !nearer(i)), moved != 0 && (change[k] == 0 || change[k] > 0 == (moved > 0)):
+				return moved
+			}
+			moved -= change[k]
+			change[k] = 0
+		}
+		return moved
+	}
+	lefts = move(func(i int) int { return i }, func(i int) bool { return 2*i < n })
+	rights = move(func(i int) int { return n - 1 - i }, func(int) bool { return true })
+	return lefts, rights
+}
+
+// lean is the way a decrease leans: the column that it goes on in.
+type lean uint8
+
+const (
+	leansRight lean = iota // its last column from the left
+	leansLeft
+	stands // the middle one
+)
+
+func leanOf(key string) lean {
+	switch {
+	case strings.HasPrefix(key, "left-leaning"):
+		return leansLeft
+	case strings.HasPrefix(key, "centred"):
+		return stands
+	}
+	return leansRight
+}
+
+// kept are those of its columns in which a decrease goes on that ends some of them.
+func (k lean) kept(cols []int, ends int) []int {
+	ends = min(ends, len(cols))
+	from := 0
+	switch k {
+	case leansRight:
+		from = ends
+	case stands:
+		from = ends / 2
+	}
+	return cols[from : from+len(cols)-ends]
 }
 
 // close lets the stitches of a crossing stand beside each other: the columns that end or begin within it do so at
@@ -194,11 +256,10 @@ func (l *columnList) close(st []*St, seq []int) {
 func abs(n int) int { return max(n, -n) }
 
 // changesOf is by how many columns the row changes at each stitch, from the left: an
-// increase and the next decrease make up for each other.
+// increase and the next decrease make up for each other, from either edge on.
 func changesOf(feet [][]int) []int {
-	type event struct{ at, sign int }
-	var open []event
 	used := -1
+	change := make([]int, len(feet))
 	for i := range feet {
 		fresh := 0
 		for _, v := range feet[i] {
@@ -207,28 +268,51 @@ func changesOf(feet [][]int) []int {
 				fresh++
 			}
 		}
-		sign := 1
-		if fresh > 1 {
-			sign = -1
-		}
-		for range max(1-fresh, fresh-1) {
-			if k := len(open) - 1; k >= 0 && open[k].sign != sign {
-				open = open[:k]
-			} else {
-				open = append(open, event{i, sign})
-			}
-		}
+		change[i] = 1 - fresh
 	}
-	change := make([]int, len(feet))
+	var open unpaired
+	half := (len(change) + 1) / 2
+	for i, c := range change[:half] {
+		open.put(i, c)
+	}
+	var right unpaired
+	for i := len(change) - 1; i >= half; i-- {
+		right.put(i, change[i])
+	}
+	slices.Reverse(right)
+	for _, e := range right {
+		open.put(e.at, e.by)
+	}
+	for i := range change {
+		change[i] = 0
+	}
 	for _, e := range open {
-		change[e.at] += e.sign
+		change[e.at] += e.by
 	}
 	return change
 }
 
-// takeColumns goes on with the columns of the row below, without those that end and with
-// those that begin inside the row.
-func takeColumns(feet [][]int, change, below []int, l *columnList) []int {
+// unpaired are increases and decreases, each by one, that nothing makes up for so far.
+type unpaired []struct{ at, by int }
+
+// put adds those of a stitch.
+func (u *unpaired) put(at, by int) {
+	sign := 1
+	if by < 0 {
+		sign = -1
+	}
+	for range abs(by) {
+		if k := len(*u) - 1; k >= 0 && (*u)[k].by != sign {
+			*u = (*u)[:k]
+		} else {
+			*u = append(*u, struct{ at, by int }{at, sign})
+		}
+	}
+}
+
+// take goes on with the columns of the row below, without those that end and with
+// those that begin inside the row: first those that ended there before.
+func (l *columnList) take(feet [][]int, change, below []int, ends []lean) []int {
 	var seq []int
 	taken := -1
 	for i := range feet {
@@ -239,14 +323,127 @@ func takeColumns(feet [][]int, change, below []int, l *columnList) []int {
 				taken = v
 			}
 		}
-		seq = append(seq, mine[min(max(-change[i], 0), len(mine)):]...)
+		seq = append(seq, ends[i].kept(mine, max(-change[i], 0))...)
 		for range max(change[i], 0) {
 			last := -1
 			if len(seq) > 0 {
 				last = seq[len(seq)-1]
 			}
-			seq = append(seq, l.after(last))
+			seq = append(seq, l.between(last, taken, below))
 		}
 	}
 	return seq
+}
+
+// between is a column behind last and before the next one of the row below that is not taken: one that is empty there, or a
+// new one.
+func (l *columnList) between(last, taken int, below []int) int {
+	c := l.head
+	if last >= 0 {
+		c = l.next[last]
+	}
+	if l.pattern && c >= 0 && taken+1 < len(below) && c != below[taken+1] {
+		return c
+	}
+	return l.after(last)
+}
+
+// patterned reports whether a work whose count changes comes back to it, as a pattern of stitches does, and is not the shape
+// of a piece: in repeats, or away from its edges.
+func (w *Work) patterned() bool {
+	var rows []int
+	for r := range w.Rows {
+		if len(w.Rows[r].St) > 0 && w.Rows[r].Unread == "" {
+			rows = append(rows, r)
+		}
+	}
+	if len(rows) < 3 {
+		return false
+	}
+	count := func(k int) int { return len(w.Rows[rows[k]].St) }
+	if count(0) != count(len(rows)-1) || !slices.ContainsFunc(rows, func(r int) bool { return len(w.Rows[r].St) != count(0) }) {
+		return false
+	}
+	if _, ok := w.repeat(); ok {
+		return true
+	}
+	const inside = 3
+	for _, r := range rows[1:] {
+		change := changesOf(feetFromLeft(w.Rows[r].fromLeft(w.runsRight(r)), len(w.Rows[r-1].St), w.runsRight(r-1)))
+		for i, c := range change {
+			if c != 0 && min(i, len(change)-1-i) < inside {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// justify moves the stitches between columns that are full in every row to the side on which fewer such columns stand
+// together: a leaf's to its midrib, so that it shows its shape.
+func (l *columnList) justify(rows []knitRow) {
+	full, order := map[int]int{}, []int{} // rows that each column is full in
+	for c := l.head; c >= 0; c = l.next[c] {
+		order = append(order, c)
+	}
+	worked := 0
+	for _, r := range rows {
+		if len(r.cells) == 0 {
+			continue
+		}
+		worked++
+		for i := range r.cells {
+			full[r.cells[i].col]++
+		}
+	}
+	for i := 0; i < len(order); {
+		k := i
+		for k < len(order) && (full[order[k]] == worked) == (full[order[i]] == worked) {
+			k++
+		}
+		if full[order[i]] < worked {
+			before, behind := runOf(order[:i], full, worked, true), runOf(order[k:], full, worked, false)
+			if before != behind {
+				block(order[i:k]).move(rows, behind < before)
+			}
+		}
+		i = k
+	}
+}
+
+// runOf is how many columns at the end of a stretch, or at its beginning, are full one after the other; many if it ends
+// there.
+func runOf(cols []int, full map[int]int, worked int, end bool) int {
+	const many = 1 << 20
+	for i := range cols {
+		k := i
+		if end {
+			k = len(cols) - 1 - i
+		}
+		if full[cols[k]] < worked {
+			return i
+		}
+	}
+	return many
+}
+
+// block is columns beside each other.
+type block []int
+
+// move puts the stitches of every row that stand in the block beside each other, at its right end or its left one.
+func (b block) move(rows []knitRow, right bool) {
+	for _, r := range rows {
+		var in []int
+		for i := range r.cells {
+			if slices.Contains(b, r.cells[i].col) {
+				in = append(in, i)
+			}
+		}
+		for k, i := range in {
+			if right {
+				k += len(b) - len(in)
+			}
+			r.cells[i].col = b[k]
+		}
+	}
 }

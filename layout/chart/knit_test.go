@@ -79,3 +79,49 @@ func TestNoTwoKnitSymbolsAreAlike(t *testing.T) {
 		drawn[shape] = k.Key
 	}
 }
+
+// A leaf whose count changes keeps the columns beside it and its midrib; its stitches stand at the midrib in every repeat
+// alike (drawn by hand: four leaves of seven squares at their widest, between columns of four).
+func TestALeafShowsItsShapeInEveryRepeat(t *testing.T) {
+	cols, _, wide := squaresOf(fromText(t, `Cast on 14 sts.
+Row 1 (RS): *P4, yo, k1, yo; rep from * to last 4 sts, p4. (18 sts)
+Row 2: *K4, p3; rep from * to last 4 sts, k4.
+Row 3: *P4, [k1, yo] twice, k1; rep from * to last 4 sts, p4. (22 sts)
+Row 4: *K4, p5; rep from * to last 4 sts, k4.
+Row 5: *P4, ssk, k1, k2tog; rep from * to last 4 sts, p4. (18 sts)
+Row 6: *K4, p3; rep from * to last 4 sts, k4.
+Row 7: *P4, sl 2 tog kwise, k1, psso; rep from * to last 4 sts, p4. (14 sts)
+Row 8: *K4, p1; rep from * to last 4 sts, k4.
+`))
+	assert.Equal(t, 22, wide)
+	for r, leaf := range [][]int{{1, 2, 3}, {1, 2, 3}, {0, 1, 2, 3, 4}, {0, 1, 2, 3, 4}, {1, 2, 3}, {1, 2, 3}, {2}, {2}} {
+		var want []int
+		for at := range 3 {
+			for k := range 4 {
+				want = append(want, 9*at+k)
+			}
+			for _, k := range leaf {
+				if at < 2 {
+					want = append(want, 9*at+4+k)
+				}
+			}
+		}
+		assert.Equal(t, want, cols[r], "row %d", r+1)
+	}
+}
+
+// A shawl that grows at its edges and at its middle is the same on both sides of its middle.
+func TestAShawlIsTheSameOnBothSidesOfItsMiddle(t *testing.T) {
+	cols, _, wide := squaresOf(fromText(t, `Cast on 7 sts.
+Row 1 (RS): K2, yo, k1, yo, k1, yo, k1, yo, k2. (11 sts)
+Row 2: K2, p to last 2 sts, k2.
+Row 3: K2, yo, k3, yo, k1, yo, k3, yo, k2. (15 sts)
+Row 4: K2, p to last 2 sts, k2.
+Row 5: K2, yo, k1, *yo, k2tog; rep from * to centre st, yo, k1, yo, *ssk, yo; rep from * to last 3 sts, k1, yo, k2. (19 sts)
+`))
+	for r, row := range cols {
+		for i, c := range row {
+			assert.Equal(t, wide-1, c+row[len(row)-1-i], "row %d", r+1)
+		}
+	}
+}

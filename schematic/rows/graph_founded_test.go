@@ -126,3 +126,28 @@ Row 2: Ch 3, skip first st, *5 dc in 2nd ch of next 3 chs; rep from *, ending 1 
 	}
 	assert.Equal(t, 10, fans)
 }
+
+// Rows that a remark says are joined are rounds, and what tells a cable without saying how it is crossed is no row.
+func TestRemarksThatRowsAreRoundsAndOfCables(t *testing.T) {
+	g, rows := kinds(t, "Cast on 8 sts.\nRows 1-2: (You will be joining to knit in the round) *K1, p1; rep from * to end.\nRow 3: Knit.\n")
+	require.Len(t, rows, 4)
+	for _, r := range g.Rows[1:] {
+		assert.True(t, r.Round)
+		assert.True(t, r.RS)
+	}
+	_, rows = kinds(t, "Cast on 10 sts.\nRow 1: P2, c6, p2.\nCable 6 = slip first three stitches to a cable needle, knit 3 then knit the 3 stitches from the cable needle.\n")
+	assert.Len(t, rows, 2)
+}
+
+// Two stitches slipped together are both passed over: three become one, centred (common practice).
+func TestTwoStitchesSlippedTogetherAreBothPassedOver(t *testing.T) {
+	for words, id := range map[string]string{
+		"sl 2 tog kwise, k1, psso": "s2kp", "sl 2 sts together knitwise, k1, pass 2 slipped sts over": "s2kp", "slip 2 sts as if to k2tog, k1, psso": "s2kp",
+		"sl 2, k1, p2sso": "s2kp", "sl 1, k2tog, psso": "sk2p", "S2KP": "s2kp",
+	} {
+		g, rows := kinds(t, "Cast on 9 sts.\nRow 1: K3, "+words+", k3. (7 sts)\n")
+		require.Len(t, rows, 2, words)
+		assert.Equal(t, []string{"k", "k", "k", id, "k", "k", "k"}, rows[1], words)
+		assert.ElementsMatch(t, []int{3, 4, 5}, g.Rows[1].Stitches[3].Feet, words)
+	}
+}

@@ -18,7 +18,7 @@ var (
 var stuck = text.Once(`(\d)st`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4}\d)[A-Za-z0-9]{0,4})\s*[:=]`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4})\s*[:=]`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 func (r *Reader) tellCables(line string) {
@@ -60,8 +60,9 @@ func describes(line string) bool {
 	if at == nil || at[0] > 0 {
 		return false
 	}
-	_, ok := crossOf(line[at[1]:])
-	return ok
+	words := strings.ToLower(line[at[1]:])
+	_, ok := crossOf(words)
+	return ok || strings.Contains(words, "cable needle") && cableStitches(squeezeWords(strings.TrimRight(line[:at[1]], " :="))) > 0 // not how it is crossed
 }
 
 var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "st": 1, "stitch": 1}

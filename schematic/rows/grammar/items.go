@@ -714,11 +714,7 @@ func leave(m *match) any {
 func passed(m *match) any {
 	n := m.num("n", 1)
 	two := m.said("both", "twice")
-	if i := m.from - 1; m.said("sts", "stitches") && !m.has("n") {
-		for ; i > 0 && !m.p.at(i).Is("sl", "slip"); i-- {
-		}
-		two = two || i >= 0 && m.p.at(i+1).Kind == 'n' && m.p.at(i+1).Num.All == 2
-	}
+	two = two || !m.has("n") && m.p.slippedTwo(m.from-1, m.said("sts", "stitches"))
 	if two {
 		n = ins.N(2)
 	}
@@ -733,6 +729,20 @@ func passed(m *match) any {
 		body[i] = &ins.Psso{}
 	}
 	return &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
+}
+
+// slippedTwo reports whether two stitches were slipped last before the token at i: together, or more than one is meant.
+func (p *parser) slippedTwo(i int, several bool) bool {
+	for i >= 0 && !p.at(i).Is("sl", "slip") {
+		i--
+	}
+	if i < 0 || p.at(i+1).Kind != 'n' || p.at(i+1).Num.All != 2 {
+		return false
+	}
+	for k := i + 2; k < len(p.t) && p.at(k).Kind != 'p' && !several; k++ {
+		several = p.at(k).Is("tog", "together") || p.at(k).Is("k") && p.at(k+2).Is("tog") || p.at(k).Is("k2tog")
+	}
+	return several
 }
 
 // yarnOver is so many yarns over.

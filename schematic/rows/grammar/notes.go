@@ -297,7 +297,7 @@ func (r *Reader) define(line string, n int) bool {
 			known = true
 			continue
 		}
-		known = r.defined(w, line, body, n) || known
+		known = cableStitches(squeezeWords(w)) > 0 || r.defined(w, line, body, n) || known
 	}
 	return known
 }

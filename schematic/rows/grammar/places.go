@@ -539,6 +539,8 @@ var extents = []form{
 		build: func(m *match) any {
 			return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
 		}},
+	{rule: "extent", pattern: "{upto} [[within] {n:num} $st before/of/from] $center $st", meaning: "to the stitch in the middle of the row", example: "Row 3: K2, yo, k to centre st, yo, k1, yo, k to last 2 sts, yo, k2",
+		build: func(m *match) any { return ins.Extent{Kind: ins.ToMiddle, N: m.num("n", 0)} }},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},

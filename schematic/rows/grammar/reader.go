@@ -27,6 +27,7 @@ type Reader struct {
 	raw          string // the last line of the text as it stands
 	tokens       []text.Token
 	roundR       bool // R5 means a round
+	around       bool // what the text calls rows are rounds: a remark says that they are joined
 	crochet      bool // words of crochet prevail
 	knits        bool // words of knitting do
 	own          map[string]thing
@@ -133,7 +134,7 @@ func (r *Reader) section(s *ins.Section) {
 	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
-	r.these, r.some, r.only, r.inPattern = 0, false, nil, false
+	r.these, r.some, r.only, r.inPattern, r.around = 0, false, nil, false, false
 }
 
 // head finds sizes and terms first, wherever they stand, since rows are read by them.
@@ -510,6 +511,9 @@ func (r *Reader) keyed(raw string, n int) bool {
 	}
 	return false
 }
+
+// joinsRound is a row of which a remark says that it is worked in the round: Rows 1-6: (joining to knit in the round) k1, p1.
+var joinsRound = text.Once(`(?i)^[^(]{0,20}\([^)]*\bjoin(?:ing)?\b[^)]*\bin the r(?:ou)?nd`)
 
 // labelled reports whether what is gathered is a row with a label.
 func (r *Reader) labelled() bool {
@@ -1206,6 +1210,8 @@ func (r *Reader) line(tokens []text.Token) {
 	label, k, count := text.Label(tokens, r.roundR)
 	if label != nil {
 		label.At.Line = first.Line
+		r.around = r.around || joinsRound().MatchString(l.Src)
+		label.Round = label.Round || r.around
 		l.Label = label
 	}
 	p := r.parser(tokens[k:], l)

@@ -319,7 +319,8 @@ const (
 	ToLast   // to the last N
 	ToMarker // to N before the next marker
 	ToLastMarker
-	ToUnit // to the next such place
+	ToUnit   // to the next such place
+	ToMiddle // to N before the stitch in the middle of the row
 )
 
 // Extent is how far a repeat or 'each' goes.

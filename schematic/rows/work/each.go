@@ -10,31 +10,19 @@ import (
 
 // stop is how many stitches an extent leaves at the end of the row; false if that is not known.
 func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
+	if e.Kind == ins.ToMiddle && len(w.from.marks) > 0 { // it is marked
+		e.Kind = ins.ToMarker
+	}
 	switch e.Kind {
+	case ins.ToMiddle:
+		return w.toMiddle(w.count(e.N))
 	case ins.ToLast:
 		if w.round && e.Unit.Word == "tch" { // which stands where the round began
 			return reserve, true
 		}
 		return w.count(e.N) + w.beside(tail, e), true
 	case ins.ToMarker, ins.ToLastMarker:
-		if e.Kind == ins.ToLastMarker {
-			w.passUpToLast()
-		}
-		m := w.nextMark(w.count(e.N))
-		if e.Part && m == w.used() && w.marks+1 < len(w.from.marks) { // it stands where the part begins
-			w.out.marks = append(w.out.marks, w.out.stitches())
-			w.marks++
-			m = w.from.marks[w.marks]
-		}
-		if m < 0 && e.Part && w.cur.left > 0 {
-			return reserve, true
-		}
-		if m < 0 {
-			w.blind = true
-			return 0, false
-		}
-		w.reached = w.count(e.N) == 0
-		return w.from.stitches() - m + w.count(e.N), true
+		return w.toMark(e, reserve)
 	case ins.ToUnit:
 		k := w.toUnit(e.Unit)
 		if k < 0 && w.around > 0 && !w.spaceBefore(0, 0) { // it is the one in which the round began
@@ -47,6 +35,38 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 		return k, true
 	}
 	return reserve, true
+}
+
+// toMark is how many stitches are left behind a marker up to which is worked, and those before it; false if that is not known.
+func (w *work) toMark(e ins.Extent, reserve int) (int, bool) {
+	if e.Kind == ins.ToLastMarker {
+		w.passUpToLast()
+	}
+	m := w.nextMark(w.count(e.N))
+	if e.Part && m == w.used() && w.marks+1 < len(w.from.marks) { // it stands where the part begins
+		w.out.marks = append(w.out.marks, w.out.stitches())
+		w.marks++
+		m = w.from.marks[w.marks]
+	}
+	if m < 0 && e.Part && w.cur.left > 0 {
+		return reserve, true
+	}
+	if m < 0 {
+		w.blind = true
+		return 0, false
+	}
+	w.reached = w.count(e.N) == 0
+	return w.from.stitches() - m + w.count(e.N), true
+}
+
+// toMiddle is how many stitches are left before the middle one, and so many before it; false where the row has none.
+func (w *work) toMiddle(before int) (int, bool) {
+	n := w.from.stitches()
+	if n%2 == 0 || n/2+1+before > w.cur.left {
+		w.blind = true
+		return 0, false
+	}
+	return n/2 + 1 + before, true
 }
 
 // beside is 1 where the last stitches that a repeat goes up to are told without the turning chain behind them: to

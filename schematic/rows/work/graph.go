@@ -441,7 +441,10 @@ func (g *Graph) psso() {
 	a, b := g.cur.Stitches[k-2], g.cur.Stitches[k-1]
 	b.Feet = append(append([]int(nil), a.Feet...), b.Feet...)
 	id := "skpo"
-	if len(b.Feet) >= 3 {
+	switch {
+	case len(b.Feet) >= 3 && b.Stitch != nil && b.Stitch.ID == "skpo": // two slipped, one knitted
+		id = "s2kp"
+	case len(b.Feet) >= 3:
 		id = "sk2p"
 	}
 	b.Stitch = stitch.ByID(id)
