@@ -158,7 +158,11 @@ func (p *plan) straighten(l *line, stand []*node, top float64) bool {
 			low = top
 		}
 		if d := low - n.v; d > 0 {
-			n.fv += d
+			lift := d
+			if even { // it stands at its foot, and is as long as it takes
+				lift = min(d, loosely) + max(0, d-loosely-longer*n.h)
+			}
+			n.fv += lift
 			n.v += d
 			moved = true
 		}
@@ -231,7 +235,7 @@ func (n *node) petal() bool {
 func (l *line) oneHeight() bool {
 	h := 0.0
 	for _, n := range l.nodes {
-		if n.st.Kind == nil || n.picot() || n.chain() {
+		if n.st.Kind == nil || n.st.Turn || n.picot() || n.chain() {
 			continue
 		}
 		if h > 0 && n.h != h {
