@@ -35,9 +35,14 @@ func TestFormsThatAddStitchesAreCounted(t *testing.T) {
 	}
 }
 
-func TestAVStitchThatNothingDefinesIsNotPassedOver(t *testing.T) {
-	x := Read("t", []byte("Terms: US\nCh 4, join to form a ring.\nRow 1: Ch 3, 8 dc in ring, turn.\nRow 2: Ch 3, V-st in next dc, dc in next dc, turn.\n"), Options{})
-	assert.Equal(t, x.Read.Lines-1, x.Read.Whole)
+func TestAVStitchThatNothingDefinesIsAskedForAndNotCounted(t *testing.T) {
+	text := "Terms: US\nCh 4, join to form a ring.\nRow 1: Ch 3, 8 dc in ring, turn.\nRow 2: Ch 3, V-st in next dc, dc in next dc, turn.\nRow 3: Ch 3, V-st in next dc, dc in next 40 dc, turn.\n"
+	list := check(text)
+	require.Len(t, list, 1)
+	assert.Equal(t, "rows/meaning", list[0].Kind)
+	assert.Contains(t, list[0].Message, "V-stitch")
+	x := Read("t", []byte(text), Options{})
+	assert.Equal(t, x.Read.Lines, x.Read.Whole)
 }
 
 func TestASentenceThatCastsOnIsNoProse(t *testing.T) {

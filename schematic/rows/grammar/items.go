@@ -3,6 +3,7 @@ package grammar
 import (
 	"fmt"
 	"slices"
+	"strconv"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
@@ -21,6 +22,7 @@ var stitches = []form{
 		return st
 	}},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
+	{rule: "stitch", pattern: "inc/increase/incs/increases [{num}] [$st] (by | by means of) (working/making/placing/crocheting/putting/work/make) [{n:num}] {k:kind} {p:places}", meaning: "so many of a stitch in each place", example: "inc by working 2 sc in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {k:kind} once {p:places}", meaning: "one of a stitch in each place", example: "inc once in each of next 2 sts", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} x {k:kind} [{p:places}]", meaning: "so many of a stitch in each place", example: "2 x dc3tog in next ch-2 sp", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {k:kind} x {n:num} {p:places}", meaning: "so many of a stitch in each place", example: "sc x 4 in last ch", build: stitchIn},
@@ -283,6 +285,13 @@ var stitches = []form{
 		return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)}
 	}},
 	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from/at {tail}]", meaning: "so many chains", example: "21 ch", build: chain},
+	{rule: "chain", pattern: "[$beg/begin/commence/commencing] [at/in/from] [{x:startplace}] [,] (with/by) [$make] [foundation/starting] ($ch/chaining [of] {n:num} [$st/$ch] | {n:num} $ch [$st])", meaning: "so many chains", example: "start with a chain of 20 sts", build: func(m *match) any {
+		if !m.p.t[m.from].Is("beg", "beginning", "start", "starting", "begin", "commence", "commencing") {
+			return nil
+		}
+		return chain(m)
+	}},
+	{rule: "startplace", pattern: "[$center/bottom/top/lower/back/front/side/toe/heel/upper/left/right/outer/inner/middle] [{w:edgename}] [of] [sole/heel/toe/crown/hat/back/front/body/sleeve/motif/square/cuff/yoke/neck/bag/piece/base/brim/edge/side/$center]", meaning: "where a piece begins", example: "start at the center of the sole with a chain of 16", build: yes},
 	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "so many chains", example: "make a chain of 20 sts", build: chain},
 	{rule: "chain", pattern: "[$make] [{n:num}] (t ch | tch | turning ch) [of {n:num}] [ch]", meaning: "the turning chain", example: "1 tch", build: func(m *match) any {
 		if !m.has("n") {
@@ -387,6 +396,13 @@ var stitches = []form{
 	{rule: "leave", pattern: "leave/leaving $rem {u:unit}", meaning: "stitches stay unworked", example: "leave remaining sts", build: leave},
 	{rule: "leave", pattern: "leave/leaving [$rem] {n:num} {u:unit}", meaning: "stitches stay unworked", example: "leaving 6 sts", build: leave},
 	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
+	{rule: "leave", pattern: "leave/leaving (rest/remainder/others/balance) [of] [$row/$st] [unworked/unfinished/free]", meaning: "stitches stay unworked", example: "sc in next 10 sts, leave rest unworked", build: func(m *match) any { return &ins.Leave{All: true} }},
+	{rule: "leave", pattern: "(do not | don't) work [in/into/on/over/across] [last/$rem/rest/other] [of] [{n:num}] ($st | $rem [$st] | rest [of $row])", meaning: "stitches stay unworked", example: "sc in next 10 sts, do not work remaining sts", build: func(m *match) any {
+		if !m.said("last", "remaining", "remain", "rem", "rest", "other") {
+			return nil
+		}
+		return &ins.Leave{N: m.num("n", 0), All: !m.has("n")}
+	}},
 	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
 
 	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
@@ -440,7 +456,7 @@ func endsAndRest(m *match) any {
 func stitchOf(m *match) *ins.Stitch {
 	k := value[thing](m, "k")
 	s := &ins.Stitch{Kind: k.Kind, Inc: k.Inc, Dec: k.Dec, Call: k.Call, N: m.num("n", 1)}
-	if k.Kind != nil && k.Kind.Key == "cluster" && m.legs() { // one 5-tr cluster
+	if k.Kind != nil && ofLegs(k.Kind) && m.legs() { // one 5-tr cluster
 		s.N = ins.N(1)
 	}
 	if k.Each > 1 {
@@ -513,10 +529,28 @@ func stitchIn(m *match) any {
 	if k := s.Kind; k != nil && k.ID == "ch" {
 		return nil
 	}
+	if k := s.Kind; k != nil && ofLegs(k) && len(s.Places) == 1 && s.Places[0].Kind == ins.InNext && m.said("over", "across") && s.Places[0].N.By == nil && s.N.By == nil && s.N.All == 1 {
+		if d := stitch.ByID("dc" + strconv.Itoa(s.Places[0].N.All) + "tog"); d != nil { // cluster over next 3 sts
+			s.Kind = d
+			m.p.r.x.Used[d.ID] = d
+		}
+	}
 	if t, ok := m.get("t").(often); ok {
 		return m.repeated(s, t.n)
 	}
+	if m.onlyThese(s) {
+		return &ins.Repeat{Body: []ins.Item{s, &ins.Leave{All: true}}, Times: ins.N(1), Stop: -1}
+	}
 	return m.closes(s)
+}
+
+// onlyThese reports whether a stitch goes into so many places only, at the end of its row: sc in first 10 sts only.
+func (m *match) onlyThese(s *ins.Stitch) bool {
+	if !m.p.t[m.to-1].Is("only") || !m.p.at(m.to-2).Is("st", "sts", "stitch", "stitches", "sc", "dc", "hdc", "tr", "htr") || len(s.Places) != 1 || m.p.depth > 0 {
+		return false
+	}
+	p := s.Places[0]
+	return (p.Kind == ins.InNext || p.Kind == ins.InFirst) && (p.N.By != nil || p.N.All > 1) && (m.to >= len(m.p.t) || m.p.at(m.to).Is(",", ".", ";") && m.p.at(m.to+1).Is("turn", ""))
 }
 
 // repeated is a stitch with its places, so many times.

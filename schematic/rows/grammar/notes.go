@@ -70,7 +70,7 @@ func crosses(words string) bool {
 	return ok
 }
 
-var multiple = text.Once(`(?i)\bmultiple of (\d{1,3})(?:(?: ?sts?| ?stitches| ?ch)?[ ,]*(?:\+|plus|and) ?(\d{1,3}))?`)
+var multiple = text.Once(`(?i)\bmultiples? (?:of )?(\d{1,3})(?:(?: ?sts?| ?stitches| ?ch)?[ ,]*(?:\+|plus|and) ?(\d{1,3}))?`)
 
 // shortStop is an abbreviation with the stop that belongs to it.
 var shortStop = text.Once(`(?i)\b(chs?|sts?)\. ([a-z])`)

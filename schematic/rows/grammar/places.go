@@ -199,7 +199,7 @@ var cores = []form{
 	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
 	{rule: "core", pattern: "same place/position [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},
 	{rule: "core", pattern: "same [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
-	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | st at base of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
+	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom [of {tail}] | $st at base of [$tch/same] $ch [{q:num}] | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
 	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] just made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/first/foundation/same] $ring | mr/mc | [adjustable/magic] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
@@ -215,6 +215,13 @@ var cores = []form{
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
 		}},
+	{rule: "core", pattern: "{o:ord} [one]", meaning: "a chain counted from the hook", example: "Row 1: Sc in 2nd, sc in each ch across", build: func(m *match) any {
+		o := value[int](m, "o")
+		if m.p.r.began || o < 2 || o > 12 || !m.p.at(m.from-1).Is("in", "into") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && !m.p.at(m.to).Is("and") {
+			return nil
+		}
+		return ins.Place{Kind: ins.FromHook, N: ins.N(o), Unit: ins.Unit{Chain: true, Word: "ch"}}
+	}},
 	{rule: "core", pattern: "top [$st] [$ch] [of] [$tch/joined] [{n:chaincalled}]", meaning: "the top of the turning chain", example: "dc in top of ch-3", build: top},
 	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
 	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] {n:chaincalled} [at] [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
@@ -231,6 +238,13 @@ var cores = []form{
 			return m.nextOrFirst(u)
 		}},
 	{rule: "core", pattern: "$center {u:unit} [of] [each/$next/corner/same/first/last] [{n:num}] [{w:unit}] [group/shell/fan/of] [{tail}]", meaning: "the middle stitch of a group", example: "sc in centre dc of next shell", build: centre},
+	{rule: "core", pattern: "{o:ord} [{u:unit}] of [each/every] $next/following {n:num} {w:unit} [{tail}]", meaning: "one of the next stitches; those before it are passed", example: "sc in 2nd of next 3 dc", build: func(m *match) any {
+		o, n := value[int](m, "o"), m.num("n", 1)
+		if w := value[ins.Unit](m, "w"); n.By != nil || n.All < o || w.Space || w.Group != nil || w.Stretch {
+			return nil
+		}
+		return ins.Place{Kind: ins.InEvery, N: ins.N(o), Of: true, Unit: value[ins.Unit](m, "w")}
+	}},
 	{rule: "core", pattern: "{o:ord} {u:unit} of [each/$next/same/first/last/corner] [{n:num}] {w:unit} [group/shell/fan] [{tail}]", meaning: "a stitch of the next group", example: "sc in 3rd dc of next shell", build: centre},
 	{rule: "core", pattern: "{o:ord} {u:unit} [{tail}]", meaning: "the first stitch", example: "2 sc in first st",
 		build: func(m *match) any {
@@ -468,14 +482,14 @@ func (p *parser) thingAt(i int) bool {
 
 // loops reads BLO, back loop only, through both loops of.
 var loops = []form{
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/tbl | back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/tbl | [unworked/unused/free/remaining/rem/skipped] back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
 		build: func(m *match) any {
 			if g, _ := m.p.group(m.to - 1); g != nil { // the text calls something else so
 				return nil
 			}
 			return ins.BackLoop
 		}},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos | front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
 		build: func(m *match) any { return ins.FrontLoop }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges)", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
 		build: func(m *match) any { return ins.BothLoops }},
@@ -626,7 +640,7 @@ var prepositions = []form{
 			e.Part, e.At = true, m.span()
 			return ins.Place{Kind: ins.InEach, Extent: e, At: m.span()}
 		}},
-	{rule: "place", pattern: "[all] $in [post/posts/body/stem/back] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only] [for [first/$next/each/a] corner/corners/shell/fan/point]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
+	{rule: "place", pattern: "[all/worked/made/placed/done/working/both/each] $in [post/posts/body/stem/back] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only] [for [first/$next/each/a] corner/corners/shell/fan/point]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
 	{rule: "place", pattern: "$in top/tops [of] {c:core}", meaning: "where a stitch is worked", example: "dc in top of next dc", build: func(m *match) any {
 		if c := value[ins.Place](m, "c"); c.Unit.Chain || c.Unit.Space || c.Kind == ins.InTop {
 			return nil
@@ -745,6 +759,11 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 	if !(t.Kind == 'n' && p.kindOrUnit(j+1)) && (t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch") || s.last().Kind == ins.FromHook && t.Is("across", "around")) { // in 2nd ch from hook and across
 		if w, next := p.named("core", j); next >= 0 {
 			return w.(ins.Place), next
+		}
+	}
+	if t.Is("to", "till", "until", "across", "around", "along") && s.last().Kind != ins.InEach { // in first st and to end
+		if e, next := p.named("extent", j); next >= 0 {
+			return ins.Place{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: e.(ins.Extent)}, next
 		}
 	}
 	if s.last().Kind == ins.InEach && s.last().Extent.Kind == ins.NoExtent { // each dc and ch-1 space around

@@ -33,6 +33,7 @@ type Reader struct {
 	own          map[string]thing
 	groups       []defined
 	cables       map[string]*stitch.Stitch
+	unknown      map[string]*ins.Group // that the text makes and does not define
 	loop         ins.Loop
 	began        bool
 	yarn         string // that words since the last line take up
@@ -851,6 +852,12 @@ func (r *Reader) heads(trimmed string) bool {
 // working reports whether a line within a section of words begins the work again.
 func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 	if label != nil {
+		if r.mode == "stitches" && r.crochet && (label.From.All == 1 && label.From.By == nil && !label.Next || label.Name == "foundation" || label.Name == "set-up" || label.Name == "setup") && label.Name != "every" { // the rows of a stitch pattern
+			if len(r.sec.Lines) > 0 || r.sec.Name != "" {
+				r.section(&ins.Section{})
+			}
+			return true
+		}
 		if r.mode == "stitches" && !r.patterns && label.From.All == 1 && tokens[0].Line > 1 && strings.TrimSpace(r.x.Src[tokens[0].Line-2]) == "" { // behind a list of abbreviations
 			return true
 		}
@@ -906,9 +913,15 @@ func is[T ins.Item](n ins.Item) bool {
 // commences is a line that says no more than in which terms rows are written, or that they begin.
 var commences = text.Once(`(?i)^\W*(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)(?: crochet)?(?: terms| terminology)\W*$|^\W*(?:now )?(?:commence|begin|start)(?:ing)?(?: (?:the|main|stitch))* (?:patt(?:ern)?|lace|cable|chart)\W*$`)
 
+// aRing is a line that only says that the work begins with a ring that is drawn together.
+var aRing = text.Once(`(?i)^\W*(?:(?:make|start with|begin with|form) )?(?:an? )?(?:magic|adjustable|sliding) (?:ring|circle|loop)\W*$`)
+
 // heading takes a line that is a heading.
 func (r *Reader) heading(trimmed string, n int) bool {
 	name, marked, ok := text.Heading(trimmed)
+	if ok && r.crochet && aRing().MatchString(trimmed) {
+		return false
+	}
 	if ok && commences().MatchString(trimmed) {
 		r.x.Read.Words++
 		r.mode = ""

@@ -53,6 +53,7 @@ func (p *parser) sequence() []ins.Item {
 			s.i++
 		case t.Kind == 'g':
 			s.bracket(t)
+		case s.timesFirst():
 		case s.repeat(), s.alternately():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
@@ -61,6 +62,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.otherStart():
 		case s.placeFirst():
 		case s.placeLast():
+		case s.allIn():
 		case s.item(s.i):
 		case s.inColour(), s.bareNumber():
 		default:
@@ -396,10 +398,14 @@ func (s *sequence) wholeRow(j int) bool {
 		return false
 	}
 	var times ins.Num
+	either := false // in all, or beyond the first time
 	if _, to := s.named("extent", j); to >= 0 {
 		j = to
 	} else if v, to := s.named("times", j); to >= 0 {
-		j, times = to, v.(often).n.Plus(1)
+		if j, times = to, v.(often).n; !v.(often).total {
+			times = times.Plus(1)
+		}
+		either = !v.(often).more && !v.(often).total
 	} else if k := s.andEnds(j); k > j {
 		j = k
 	} else if j < len(s.t) && !s.at(j).Is(".", ";") && s.at(j).Kind != 'g' {
@@ -414,7 +420,7 @@ func (s *sequence) wholeRow(j int) bool {
 	}
 	r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[from:]...), Until: ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, j-1)}, Stop: -1}
 	if times.Set() {
-		r.Times, r.Until = times, ins.Extent{}
+		r.Times, r.Until, r.InAll = times, ins.Extent{}, either
 	}
 	s.out = s.out[:from]
 	s.i = j
@@ -723,11 +729,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.add(countOrList(g, t.Sub), from, s.i)
 		return
 	}
-	if s.timesIn(t.Sub, from) {
-		return
-	}
-	if onlyThese(t.Sub) {
-		s.add(&ins.Leave{All: true}, from, s.i)
+	if s.timesIn(t.Sub, from) || s.leavesIn(t.Sub, from) {
 		return
 	}
 	if s.neutralAll(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
@@ -832,6 +834,24 @@ func onlyThese(t []text.Token) bool {
 	return only && work && these
 }
 
+// leavesIn takes a bracket that says that stitches stay unworked: (leave remaining sts unworked).
+func (s *sequence) leavesIn(t []text.Token, from int) bool {
+	if onlyThese(t) {
+		s.add(&ins.Leave{All: true}, from, s.i)
+		return true
+	}
+	q := s.within(t)
+	if !q.at(0).Is("leave", "leaving", "do") {
+		return false
+	}
+	v, to := q.named("leave", 0)
+	n, ok := v.(*ins.Leave)
+	if ok = ok && to == len(q.t); ok {
+		s.add(n, from, s.i)
+	}
+	return ok
+}
+
 // timesIn takes a bracket that tells how often the stitch before it is worked: dec (3 times).
 func (s *sequence) timesIn(t []text.Token, from int) bool {
 	k := len(s.out) - 1
@@ -886,7 +906,7 @@ func (s *sequence) afterRow(at int) bool {
 		return false
 	}
 	k := s.at(at - 1)
-	return k.Kind == 'w' && !k.Is("and", "then", "work", "make", "with") && k.End < s.at(at).Col && s.at(s.i).Kind != 'w'
+	return k.Kind == 'w' && !k.Is("and", "then", "work", "make", "with", "x", "times", "time") && k.End < s.at(at).Col && s.at(s.i).Kind != 'w'
 }
 
 // worked reports whether the words at i tell where or how often a bracket is worked.
@@ -1067,6 +1087,57 @@ func (s *sequence) firstEnd(end int, verb, ring bool) int {
 		}
 	}
 	return end
+}
+
+// timesFirst reads how often a bracket is worked that stands behind it: 6 x (sc, inc).
+func (s *sequence) timesFirst() bool {
+	if s.at(s.i).Kind != 'n' || s.i > 0 && s.at(s.i-1).Kind != 'p' && s.at(s.i-1).Kind != 'g' {
+		return false
+	}
+	v, to := s.named("times", s.i)
+	if to < 0 || to >= len(s.t) || v.(often).more || len(s.t[to].Sub) < 2 || s.countsIn(s.t[to].Sub) != nil {
+		return false
+	}
+	k := len(s.out)
+	s.i = to
+	s.bracket(s.at(to))
+	if len(s.out) == k+1 {
+		if r, ok := s.out[k].(*ins.Repeat); ok && r.Until.Kind == ins.NoExtent && r.Times.By == nil && r.Times.All == 1 {
+			r.Times = v.(often).n
+		}
+	}
+	return true
+}
+
+// allIn reads a list of stitches that all go into the place behind it: sc, hdc, dc all in next st.
+func (s *sequence) allIn() bool {
+	if s.depth > 0 && !s.r.crochet || !s.r.crochet || s.at(s.i).Kind != 'n' && !s.thingAt(s.i) {
+		return false
+	}
+	at := s.i
+	for at < len(s.t) && (s.at(at).Kind == 'n' || s.at(at).Is(",", "and", "&", "+") || s.thingAt(at)) {
+		at++
+	}
+	all := at
+	for s.at(at).Is("all", "together") && at < all+2 {
+		at++
+	}
+	if at == all || !s.at(at).Is("in", "into") || s.at(all-1).Is(",") && all == s.i+1 {
+		return false
+	}
+	v, to := s.named("places", at)
+	if to < 0 {
+		return false
+	}
+	before := len(s.line.Unread)
+	items := s.within(s.t[s.i:all]).sequence()
+	if len(s.line.Unread) > before || !working(items) || slices.ContainsFunc(items, placedOrNone) {
+		s.line.Unread = s.line.Unread[:before]
+		return false
+	}
+	s.add(&ins.Repeat{Body: items, Places: v.(spots).list, Times: ins.N(1), Stop: -1}, s.i, to)
+	s.i = to
+	return true
 }
 
 // placeLast reads a place behind a comma, for the stitches and chains before it that have none: *1 dc, 1 ch, into
@@ -1368,7 +1439,7 @@ const mostCount = 80
 
 // counted reads a count that stands in its place as words: - 15 dc, 36 sts remain, you will have 7 spaces.
 func (s *sequence) counted() bool {
-	if s.depth > 0 {
+	if s.depth > 0 || s.withinStars() {
 		return false
 	}
 	lead := s.i
@@ -1401,6 +1472,11 @@ func (s *sequence) counted() bool {
 		return true
 	}
 	return false
+}
+
+// withinStars reports whether a starred stretch is open that a further star ends or repeats.
+func (s *sequence) withinStars() bool {
+	return s.star >= 0 && slices.ContainsFunc(s.t[s.i:], func(t text.Token) bool { return isStar(&t) })
 }
 
 // mayLead reports whether a count may begin with the words up to lead, where its number is.
@@ -1475,6 +1551,9 @@ func (s *sequence) lastComma(end int) int {
 
 // ended reports whether the instructions so far may be a whole row.
 func (s *sequence) ended() bool {
+	if len(s.out) > 0 && !slices.ContainsFunc(s.out, func(n ins.Item) bool { return !is[*ins.Chain](n) && !is[*ins.Nothing](n) }) && s.line.IsRow() {
+		return false // Chain 1. 10 hdc.
+	}
 	for k := len(s.out) - 1; k >= 0; k-- {
 		switch n := s.out[k].(type) {
 		case *ins.Nothing, *ins.Turn, *ins.Join, *ins.Fasten:
@@ -1602,8 +1681,35 @@ func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 		g.Any = g.Unit.Any() && g.Unit.Word != "corner"
 		to = next
 	}
+	if k := p.ofItsOwn(to); k > to && !(k == to+1 && p.at(to).Is("in", "on")) {
+		g.Unit, g.Any, to = ins.Unit{Stretch: true, Word: "thing"}, false, k
+	}
 	g.At = p.span(i, to-1)
 	return g, to
+}
+
+// ofItsOwn is where the words end by which a text calls what it counts in a bracket: 8 ch-10 groovy loops, 6 clusters of 3
+// dc, 6 corners of [3 dc, ch 2, 3 dc]. It is i if they are no such words.
+func (p *parser) ofItsOwn(i int) int {
+	k, words := i, 0
+	for ; k < len(p.t) && !p.at(k).Is(",", ";", "and", "&", "+", "plus", "."); k++ {
+		t := p.at(k)
+		of := p.at(k - 1).Is("of")
+		switch {
+		case t.Kind == 'w' && (weighty[t.S] || t.Is("in", "into", "next", "each", "x", "more", "on", "at", "from", "to", "st", "sts", "made", "total", "with", "for", "per") || verbs[t.S] && !of && !p.thingAt(k)):
+			return i
+		case t.Kind == 'w' && !t.Is("of", "ch", "chain"):
+			words++
+		case t.Kind == 'g' && of, t.Kind == 'n' && (of || p.at(k-1).Is("ch", "chain")), t.Is("of", "ch", "chain"):
+		default:
+			return i
+		}
+	}
+	last := p.at(k - 1)
+	if words == 0 || p.depth == 0 || last.Kind == 'w' && !strings.HasSuffix(last.S, "s") && !p.at(k-2).Is("of") && last.Kind != 'g' && !p.thingAt(k-1) {
+		return i
+	}
+	return k
 }
 
 // behindMore is where a total begins behind what was made more: 7 more tr, now 29. 0: there is none.

@@ -167,7 +167,16 @@ func (m nameTable) decreases(id string, t stitch.Terms) {
 func (m nameTable) posts(id string, t stitch.Terms) {
 	a := stitch.ByID(id).Abbr(t)
 	for short, side := range map[string]string{"fp": "front", "bp": "back"} {
-		m.put(stitch.ByID(strings.ToUpper(short)+id), short+a, a+short, side+"post"+a, "raised"+a+side, "r"+short[:1]+a)
+		one := stitch.ByID(strings.ToUpper(short) + id)
+		m.put(one, short+a, a+short, side+"post"+a, a+side+"post", "raised"+a+side, "r"+short[:1]+a)
+		for _, d := range []string{"2", "3"} {
+			if tog := stitch.ByID(id + d + "tog"); one != nil && tog != nil {
+				both := *tog
+				both.ID, both.Post = one.ID+d+"tog", one.Post
+				both.US, both.UK, both.USAbbr, both.UKAbbr = both.ID, both.ID, both.ID, both.ID
+				m.put(&both, short+a+d+"tog", short+a+d+"together", side+"post"+a+d+"tog", short+d+a+"tog")
+			}
+		}
 	}
 }
 
@@ -201,8 +210,11 @@ func kind(p *parser, i int) (any, int) {
 		}
 		return thing{Call: g}, to
 	}
+	if g, to := p.undefined(i); g != nil {
+		return thing{Call: g}, to
+	}
 	best, to := longest(p, i)
-	if to < 0 || w.Kind == 'n' && (to == i+1 || best.Kind != nil && best.Kind.Key != "cluster" && best.Kind.Legs < 2 && !(best.Kind.Key == "cable" && p.at(i+1).Glued)) {
+	if to < 0 || w.Kind == 'n' && (to == i+1 || best.Kind != nil && !ofLegs(best.Kind) && best.Kind.Legs < 2 && !(best.Kind.Key == "cable" && p.at(i+1).Glued)) {
 		return nil, -1
 	}
 	if best.Kind != nil {
@@ -215,6 +227,11 @@ func kind(p *parser, i int) (any, int) {
 		best.Kind = stitch.ByID("picot")
 	}
 	return best, to
+}
+
+// ofLegs reports whether a stitch is of several legs that are one, whose number its name tells: 5-dc popcorn.
+func ofLegs(k *stitch.Stitch) bool {
+	return k.Key == "cluster" || k.Key == "popcorn" || k.Key == "bobble" || k.Key == "puff"
 }
 
 // inName reports whether a token may be part of a stitch's name.
@@ -391,6 +408,32 @@ func (p *parser) group(i int) (*ins.Group, int) {
 		}
 	}
 	return nil, -1
+}
+
+// undefined is a group that the text makes and does not define, and where its name ends: shell in next st.
+func (p *parser) undefined(i int) (*ins.Group, int) {
+	t, to := p.at(i), i+1
+	if !p.r.crochet || !t.Is("shell", "shells", "fan", "fans", "v", "vs", "vst", "vsts", "scallop", "petal", "x", "xst") {
+		return nil, -1
+	}
+	for p.at(to).Is("st", "sts", "stitch", "stitches") {
+		to++
+	}
+	if to == i+1 && t.Is("v", "vs", "x") || !p.at(to).Is("in", "into") || p.at(i-1).Is("next", "first", "last", "each", "same", "of", "in", "into", "over", "every", "between", "skip", "sk", "st") {
+		return nil, -1
+	}
+	name := strings.TrimSuffix(t.S, "s")
+	if name == "v" || name == "vst" {
+		name = "V-stitch"
+	}
+	g := p.r.unknown[name]
+	if g == nil {
+		if g = (&ins.Group{Name: name}); p.r.unknown == nil {
+			p.r.unknown = map[string]*ins.Group{}
+		}
+		p.r.unknown[name] = g
+	}
+	return g, to
 }
 
 func plural(w, one string) bool {

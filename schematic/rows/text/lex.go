@@ -40,13 +40,14 @@ func (t *Token) Is(words ...string) bool {
 }
 
 type lexer struct {
-	r     []rune
-	line  string
-	ascii bool // columns are bytes: words are cut from the line itself
-	i     int
-	sizes int
-	frac  bool // the group read last holds fractions
-	out   []Token
+	r      []rune
+	line   string
+	ascii  bool // columns are bytes: words are cut from the line itself
+	i      int
+	sizes  int
+	frac   bool // the group read last holds fractions
+	quoted bool // it holds quotes, which may be brackets
+	out    []Token
 }
 
 // Lex cuts one line into tokens. Numbers in the trade's line become one token. A hyphen
@@ -64,7 +65,55 @@ func Lex(line string, sizes int) []Token {
 	for l.i < len(l.r) && len(l.out) <= MaxTokens {
 		l.next()
 	}
+	if l.quoted {
+		l.out = unquoted(l.out)
+	}
 	return l.out
+}
+
+// quotePairs are signs that stand about instructions in place of brackets, each with the one that closes it.
+var quotePairs = map[string]string{"'": "'", "‘": "’", "\"": "\"", "“": "”", "<": ">", "«": "»"}
+
+// unquoted turns quotes about what is repeated into brackets, 'sc, hdc' across, and drops other single ones.
+func unquoted(t []Token) []Token {
+	open := -1
+	for i := range t {
+		if t[i].Kind != 'q' && t[i].Kind != 'p' {
+			continue
+		}
+		switch begins := !t[i].Glued && i+1 < len(t) && t[i+1].Glued; {
+		case open < 0 && begins && quotePairs[t[i].S] != "":
+			open = i
+		case open >= 0 && t[i].S == quotePairs[t[open].S] && t[i].Glued:
+			if i > open+1 && repeatsBehind(t[i+1:]) {
+				t[open].Kind, t[open].S, t[i].Kind, t[i].S = 'p', "(", 'p', ")"
+			}
+			open = -1
+		}
+	}
+	out := t[:0]
+	for i := range t {
+		if i > 0 && t[i-1].Kind == 'q' && t[i].Kind != 'q' {
+			t[i].Glued = false
+		}
+	}
+	for i := range t {
+		if t[i].Kind != 'q' {
+			out = append(out, t[i])
+		}
+	}
+	return out
+}
+
+// repeatsBehind reports whether words say first how far, or how often, what stands before them is worked.
+func repeatsBehind(t []Token) bool {
+	if len(t) == 0 {
+		return false
+	}
+	if t[0].Kind == 'n' {
+		return len(t) > 1 && t[1].Is("times", "x", "time", "more")
+	}
+	return t[0].Is("across", "around", "to", "until", "till", "x", "*", "twice", "rep", "repeat", "repeated") || t[0].Is("all") && len(t) > 1 && t[1].Is("around", "across", "the")
 }
 
 const (
@@ -99,7 +148,11 @@ func (l *lexer) next() {
 		l.put('p', l.text(start, l.i), start)
 	case c == '.' && (l.abbreviates(start) || l.dotted(start)):
 		l.i++
-	case strings.ContainsRune(quotes, c) || c == '_' || c == '\u00a0' || c == '\u200b' || c == '\ufe0f':
+	case strings.ContainsRune(quotes, c):
+		l.i++
+		l.quoted = true
+		l.put('q', string(c), start)
+	case c == '_' || c == '\u00a0' || c == '\u200b' || c == '\ufe0f':
 		l.i++ // quotes and marks of another program say nothing
 	case c == '×':
 		l.i++
@@ -112,6 +165,7 @@ func (l *lexer) next() {
 		l.put('p', ".", start)
 	default:
 		l.i++
+		l.quoted = l.quoted || c == '"' || c == '“' || c == '<' || c == '«'
 		l.put('p', l.text(start, l.i), start)
 	}
 }

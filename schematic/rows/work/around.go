@@ -4,6 +4,7 @@ import (
 	"slices"
 
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
 )
 
 // around is what a row is worked as: where its instructions stand once, as in 2 sc, inc (24) or *sc, inc* (24), or go
@@ -38,6 +39,9 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 	if next == nil {
 		next = bracketAround(body)
 	}
+	if next == nil && l.Stated != nil {
+		next = r.other(l, body)
+	}
 	flat := r.chainsCounted(body)
 	if next == nil && flat == nil {
 		return body
@@ -59,6 +63,79 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 		}
 	}
 	return body
+}
+
+// other is a row that states a count in a further sense that its words may have, if it fits only so: 2 hdc within a repeat
+// are two in one stitch; slip stitches at its beginning are no stitches of it. It is nil if there is none.
+func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
+	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, slipsPassed} {
+		list := sense(body)
+		if list == nil {
+			continue
+		}
+		if _, fits := r.tried(l, list); fits {
+			return list
+		}
+	}
+	return nil
+}
+
+// twoInOne is a row in whose repeats two or three stitches of which nothing says where they go are worked into one: *2
+// hdc, hdc; rep from * around (30). It is nil if there are none.
+func twoInOne(body []ins.Item) []ins.Item {
+	var out []ins.Item
+	for i, n := range body {
+		q, ok := n.(*ins.Repeat)
+		if !ok || len(q.Places) > 0 || len(q.Body) < 2 {
+			continue
+		}
+		inner := slices.Clone(q.Body)
+		changed := false
+		for k, m := range inner {
+			st, ok := m.(*ins.Stitch)
+			if !ok || len(st.Places) > 0 || st.Kind == nil || st.Kind.Craft != stitch.Crochet || st.Kind.Uses != 1 || st.N.By != nil || st.N.All < 2 || st.N.All > 3 {
+				continue
+			}
+			one := *st
+			one.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.At}}
+			inner[k], changed = &one, true
+		}
+		if changed {
+			if out == nil {
+				out = slices.Clone(body)
+			}
+			again := *q
+			again.Body = inner
+			out[i] = &again
+		}
+	}
+	return out
+}
+
+// slipsPassed is a row without the slip stitches at its beginning, which only pass what they go over: sl st in first 3 sts,
+// sc in next 37 sts. It is nil if it has none.
+func slipsPassed(body []ins.Item) []ins.Item {
+	head, mid, tail := ends(body)
+	if len(mid) < 2 {
+		return nil
+	}
+	s, ok := mid[0].(*ins.Stitch)
+	if !ok || s.Kind == nil || s.Kind.ID != "slst" || len(s.Places) > 1 {
+		return nil
+	}
+	p := ins.Place{Kind: ins.InNext, N: s.N, Unit: ins.Unit{Word: "st"}, At: s.At}
+	if len(s.Places) == 1 {
+		if p = s.Places[0]; p.Kind != ins.InNext && p.Kind != ins.InFirst {
+			return nil
+		}
+	}
+	pass := &ins.Skip{Places: []ins.Place{p}}
+	pass.Put(s.At)
+	rest := mid[1:]
+	if c, ok := rest[0].(*ins.Chain); ok && len(rest) > 1 { // ch 1 behind them begins the row
+		return slices.Concat([]ins.Item{pass}, []ins.Item{c}, rest[1:], tail)
+	}
+	return slices.Concat(head, []ins.Item{pass}, rest, tail)
 }
 
 // bracketAround is a row of one bracket alone that goes around: [[k1 MC, k1 CC] twice, k3 MC]; nil if it is none.

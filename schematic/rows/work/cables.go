@@ -31,7 +31,7 @@ func crossedLines(x *ins.Text) map[int]bool {
 	return out
 }
 
-// unexplained asks, once for each, what the cables are that the text names and does not explain. Their
+// unexplained asks, once for each, what the groups and the cables are that the text names and does not explain. The cables'
 // names say how many stitches they take, so that these are counted.
 func unexplained(x *ins.Text) finding.List {
 	var out finding.List
@@ -43,6 +43,11 @@ func unexplained(x *ins.Text) finding.List {
 			case *ins.Repeat:
 				look(section, n.Body)
 			case *ins.Stitch:
+				if g := n.Call; g != nil && len(g.Body) == 0 && !seen[g.Name] {
+					seen[g.Name] = true
+					out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At),
+						Message: fmt.Sprintf("nothing says of what stitches a %s is; what it makes is not counted", g.Name), Fix: "say it among the special stitches: " + g.Name + ": (2 dc, ch 2, 2 dc) in the place named"})
+				}
 				k := n.Kind
 				if k == nil || k.Key != "cable" || k.Cross != nil || seen[k.ID] {
 					continue

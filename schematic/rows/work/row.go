@@ -561,7 +561,7 @@ func overFirst(body []ins.Item) bool {
 // ways are the readings of one row over one reading of those before it.
 func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) []reading {
 	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
-	if rd.fab == nil && rd.carry == nil && knitted(body) { // a stitch pattern: nothing says how many there are
+	if rd.fab == nil && rd.carry == nil && (knitted(body) || len(r.x.Multiples) > 0 && !founding(body)) { // a stitch pattern: nothing says how many there are
 		rd.lose()
 	}
 	first := r.worked(rd, l, body)
@@ -645,6 +645,16 @@ func knitted(body []ins.Item) bool {
 		}
 	}
 	return false
+}
+
+// founding reports whether a row of crochet begins with stitches that need nothing below: a ring, foundation stitches.
+func founding(body []ins.Item) bool {
+	return slices.ContainsFunc(body, func(n ins.Item) bool {
+		if s, ok := n.(*ins.Stitch); ok && s.Kind != nil && s.Kind.Uses == 0 {
+			return true
+		}
+		return slices.ContainsFunc(placesOf(n), func(p ins.Place) bool { return p.Kind == ins.InRing })
+	})
 }
 
 // fitting is a row over a reading, with the chains of the row below taken for stitches if it fits only so.
