@@ -368,21 +368,15 @@ func (a *assembly) piece(m *schematic.Made) {
 			continue
 		}
 		p = p.turnedIn()
-		p.face = a.facing(p.name)
-		if p.face == either && v.Name == "" {
-			switch m.Kind {
-			case schematic.KindFront:
-				p.face = a.facing("front")
-			case schematic.KindBack:
-				p.face = a.facing("back")
-			}
+		if p.face = a.facing(p.name); p.face == either && v.Name == "" && (m.Kind == schematic.KindFront || m.Kind == schematic.KindBack) {
+			p.face = a.facing(m.Kind.String())
 		}
 		switch {
 		case v.Disc:
 			a.disc(m, p)
 		case v.Panel:
 			a.keyPanel(m, p)
-			first.under(p, i-1)
+			first.underView(p, i)
 			a.add(p, m.Make)
 		case v.Half && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m))):
 			a.share(m, p)
@@ -516,7 +510,8 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		q.folded = m.Piece.FoldAt
 		return
 	}
-	rest := p
+	rest, first := p.drawnIn()
+	var row []*panel // from the left
 	for i, c := range cuts {
 		key := fmt.Sprint("fold ", i+1, " of ", m.Name)
 		l := rest.half(c.x, true, key)
@@ -526,9 +521,13 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		}
 		l.name, l.face = c.left, a.facing(c.left)
 		rest.name, rest.face = c.right, a.facing(c.right)
-		a.add(l, m.Make)
+		row = append(row, l)
 	}
-	a.add(rest, m.Make)
+	row = append(row, rest)
+	first.share(row)
+	for _, p := range row {
+		a.add(p, m.Make)
+	}
 }
 
 // keyStart gives the beginning of a flat piece the bonds with the edges, or the held stitches, that it is worked from.

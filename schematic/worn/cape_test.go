@@ -177,3 +177,81 @@ pieces:
 	assert.InDelta(t, 500, measured(t, g, "neck").Length.Float(), 0.01)
 	assert.InDelta(t, 300, measured(t, g, "length").Length.Float(), 0.01)
 }
+
+// A body of 80 stitches of 5 mm begins with a rib of 4 mm a stitch, 80 mm less: 20 mm at each side of the back, and as much at the side of
+// a front, whose front edge is straight, so that its band is no wider than its 6 rows of 5 mm anywhere.
+func TestARibDrawsInAtTheSidesAndNotAlongTheFrontEdges(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Cardigan
+terms: UK
+units: cm
+sizes: one
+gauges:
+  fabric: 20 sts and 20 rows over 10 cm in stocking stitch
+  rib: 25 sts and 20 rows over 10 cm in rib, relaxed
+pieces:
+  - piece: Body
+    worked: flat, from the hem
+    left edge: left front edge
+    right edge: right front edge
+    sections:
+      - {cast on: 80, gauge: rib, edge: hem}
+      - {even: 10 rows, rib: yes}
+      - {even: 40 rows, gauge: fabric}
+      - divide:
+          - part: Right front
+            stitches: 20
+            sections:
+              - {even: 20 rows, left edge: armhole}
+              - {bind off: all, edge: shoulder}
+          - part: Back
+            stitches: 40
+            sections:
+              - {even: 20 rows, left edge: armhole, right edge: armhole}
+              - divide:
+                  - {bind off: 12, edge: shoulder}
+                  - {bind off: 16, edge: neck}
+                  - {bind off: 12, edge: shoulder}
+          - part: Left front
+            stitches: 20
+            mirror of: Right front
+  - piece: Band
+    onto: ["Body right front edge, 1 in every 1 rows", "Body left front edge, 1 in every 1 rows"]
+    sections:
+      - {even: 6 rows}
+      - {bind off: all}
+`), 0)
+	a := assembled(g)
+	want := map[string]float64{"Right front": 100*350 - 20*50, "Back": 200*350 - 40*50, "Left front": 100*350 - 20*50}
+	for _, p := range a.placed {
+		if p.strip {
+			lo, hi := box(p.drawn)
+			assert.InDelta(t, 30, hi.X-lo.X, 0.01)
+			continue
+		}
+		assert.InDelta(t, want[p.name], area(points(p.drawn)), 0.5, p.name)
+		require.Len(t, p.ribs, 1)
+		for _, q := range p.drawn {
+			if strings.HasSuffix(q.name, "front edge") {
+				assert.InDelta(t, 0, q.a.X, 0.01)
+			}
+		}
+		delete(want, p.name)
+	}
+	assert.Empty(t, want)
+	Dress(g)
+	hasCorner(t, g.Worn.Views[0].Outline[0], -80, 0)
+	assert.InDelta(t, 400, measured(t, g, "bust").Length.Float(), 0.01)
+}
+
+// A rib of 100 mm under a band of 10 mm at its left end shows 90 mm; one in its middle leaves it as it is, to be drawn rib by rib.
+func TestARibShowsBesideABand(t *testing.T) {
+	ribs := []pt{{X: 0, Y: 0}, {X: 100, Y: 0}, {X: 100, Y: 50}, {X: 0, Y: 50}}
+	strip := func(l, r float64) [][]pt {
+		return [][]pt{{{X: l, Y: -5}, {X: r, Y: -5}, {X: r, Y: 200}, {X: l, Y: 200}}}
+	}
+	assert.InDelta(t, 90*50, area(besides(ribs, strip(-20, 10))), 1e-6)
+	assert.InDelta(t, 70*50, area(besides(ribs, strip(70, 100))), 1e-6)
+	assert.InDelta(t, 100*50, area(besides(ribs, strip(40, 60))), 1e-6)
+	assert.InDelta(t, 100*50, area(besides(ribs, strip(120, 160))), 1e-6)
+}

@@ -126,8 +126,8 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 		for i, q := range r.Poly {
 			poly[i] = at(q)
 		}
-		r.Poly, r.Dir = poly, p.where.turn(r.Dir)
-		if !slices.ContainsFunc(above, func(l []pt) bool { return common(poly, l) > 1 }) {
+		r.Poly, r.Dir = besides(poly, above), p.where.turn(r.Dir)
+		if !slices.ContainsFunc(above, func(l []pt) bool { return common(r.Poly, l) > 1 }) {
 			v.Ribs = append(v.Ribs, r)
 			continue
 		}
@@ -141,6 +141,24 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 			v.Marks = append(v.Marks, m)
 		}
 	}
+}
+
+// besides is what of a ground shows beside what lies on its left or right end from its foot to its head, such as a band.
+func besides(poly []pt, above [][]pt) []pt {
+	lo, hi := bounds([][]pt{poly})
+	for _, l := range above {
+		foot, head := across(l, lo.Y+1), across(l, hi.Y-1)
+		if len(foot) != 2 || len(head) != 2 || absf(foot[0]-head[0])+absf(foot[1]-head[1]) > 1 {
+			continue
+		}
+		switch from, to := foot[0], foot[1]; {
+		case from <= lo.X+close && to > lo.X && to < hi.X:
+			poly, lo.X = clipPoly(poly, func(q pt) float64 { return q.X - to }), to
+		case to >= hi.X-close && from < hi.X && from > lo.X:
+			poly, hi.X = clipPoly(poly, func(q pt) float64 { return from - q.X }), from
+		}
+	}
+	return poly
 }
 
 // ribGap is between two ribs that are drawn one by one, at life size, mm.

@@ -7,11 +7,11 @@ import (
 	"flatwright/schematic"
 )
 
-// firstRows are the rows, as wide from their beginning to their end, that a flat piece has before it is cut into panels: each panel has its
-// share of them.
+// firstRows are the rows, as wide from their beginning to their end, that a flat piece has before it is cut into panels, or folded round the
+// body: each panel has its share of them.
 type firstRows struct {
 	of     *panel
-	bases  []float64 // how wide the panels begin, in the order of their views
+	bases  []float64 // how wide the panels begin
 	lo, hi pt
 }
 
@@ -44,12 +44,75 @@ func (a *assembly) firstRows(m *schematic.Made) *firstRows {
 	return f
 }
 
-// under lets panel k begin with its share of the first rows: in the middle of where it begins or, at an outer edge, flush with it, since a rib
-// draws in where it is free to, and not along a band.
-func (f *firstRows) under(p *panel, k int) {
+// drawnIn is a flat piece without the rib with which it begins, if that draws in, and those rows; or all of it, and nil.
+func (p *panel) drawnIn() (rest *panel, f *firstRows) {
+	start, _ := ends(p)
+	l, r := levelSpan(p, start)
+	if !slices.ContainsFunc(p.ribs, func(h schematic.Hatch) bool { return touches(h, start) }) {
+		return p, nil
+	}
+	steps := map[float64]int{} // heights at which the sides step
+	for i, s := range p.loop {
+		z := p.loop[(i+1)%len(p.loop)].a
+		if levelAt(p, i, start) || !levelAt(p, i, s.a.Y) {
+			continue
+		}
+		for _, x := range []float64{l, r} {
+			if absf(s.a.X-x) < close || absf(z.X-x) < close {
+				steps[s.a.Y]++
+			}
+		}
+	}
+	for y, n := range steps {
+		if n != 2 {
+			continue
+		}
+		up := y - start
+		key := bends + "first rows of " + p.name
+		of := p.cut(func(q pt) float64 { return (y - q.Y) * up }, key)
+		rest := p.cut(func(q pt) float64 { return (q.Y - y) * up }, key)
+		if of == nil || rest == nil || absf(area(of.points())-(r-l)*absf(up)) > 1 {
+			continue
+		}
+		return rest, &firstRows{of: of, lo: pt{X: l, Y: min(y, start)}, hi: pt{X: r, Y: max(y, start)}}
+	}
+	return p, nil
+}
+
+// underView lets the panel of a view after that of the rows begin with its share of them, if there are any.
+func (f *firstRows) underView(p *panel, view int) {
+	switch {
+	case f == nil:
+	case downwards(p.made):
+		f.under(p, view-1)
+	default: // a right-side row begins at the right
+		f.under(p, len(f.bases)-view)
+	}
+}
+
+// share gives panels, from the left, their shares of the rows.
+func (f *firstRows) share(row []*panel) {
 	if f == nil {
 		return
 	}
+	for _, p := range row {
+		start, _ := ends(p)
+		l, r := levelSpan(p, start)
+		f.bases = append(f.bases, r-l)
+	}
+	for k, p := range row {
+		f.under(p, k)
+	}
+}
+
+// touches reports whether a ground of ribs reaches to a height.
+func touches(h schematic.Hatch, y float64) bool {
+	return slices.ContainsFunc(h.Poly, func(q pt) bool { return absf(q.Y-y) < close })
+}
+
+// under lets panel k, from the left, begin with its share of the first rows: in the middle of where it begins or, at an outer edge, flush with it, since a rib
+// draws in where it is free to, and not along a band.
+func (f *firstRows) under(p *panel, k int) {
 	start, _ := ends(p)
 	l, r := levelSpan(p, start)
 	total := 0.0
@@ -60,42 +123,52 @@ func (f *firstRows) under(p *panel, k int) {
 	y := f.lo.Y
 	if downwards(p.made) {
 		y = f.hi.Y
-	} else { // a right-side row begins at the right
-		k = len(f.bases) - 1 - k
 	}
 	base, left, right := f.sides(y)
 	near, far := pt{X: l + in/2, Y: y}, pt{X: r - in/2, Y: y}
+	first, last := k == 0, k == len(f.bases)-1
 	switch {
-	case k == 0:
-		near.X, far.X, right = l, r-in, side{name: "line"}
-	case k == len(f.bases)-1:
-		near.X, far.X, left = l+in, r, side{name: "line"}
-	default:
-		left, right = side{name: "line"}, side{name: "line"}
+	case first:
+		near.X, far.X = l, r-in
+	case last:
+		near.X, far.X = l+in, r
 	}
 	if downwards(p.made) { // the loop runs along it from the right
-		near, far, left, right = far, near, right, left
+		near, far, left, right, first, last = far, near, right, left, last, first
 	}
-	var out []side
-	for i, s := range p.loop {
-		if !levelAt(p, i, start) {
-			out = append(out, s)
-			continue
-		}
-		left.a, base.a, right.a = pt{X: near.X, Y: start}, near, far
-		base.keys = append(base.keys, notBends(s.keys)...)
-		if dist(s.a, left.a) > close {
-			out = append(out, side{a: s.a})
-		}
-		out = append(out, left, base, right)
-		if up := (pt{X: far.X, Y: start}); dist(up, p.loop[(i+1)%len(p.loop)].a) > close {
-			out = append(out, side{a: up})
-		}
+	n := len(p.loop)
+	begins := func(i int) bool { return levelAt(p, i%n, start) && !levelAt(p, (i+n-1)%n, start) }
+	at := 0
+	for !begins(at) {
+		at++
+	}
+	goesOn := at
+	for levelAt(p, goesOn%n, start) {
+		base.keys = append(base.keys, notBends(p.loop[goesOn%n].keys)...)
+		goesOn++
+	}
+	if !first { // it goes on what is beside it
+		left = p.loop[(at+n-1)%n]
+	}
+	if !last {
+		right = p.loop[goesOn%n]
+	}
+	left.a, base.a, right.a = pt{X: near.X, Y: start}, near, far
+	out := []side{left, base, right}
+	if a := p.loop[at].a; dist(a, left.a) > close {
+		out = append([]side{{a: a}}, out...)
+	}
+	if up := (pt{X: far.X, Y: start}); dist(up, p.loop[goesOn%n].a) > close {
+		out = append(out, side{a: up})
+	}
+	for i := goesOn; i < at+n; i++ {
+		out = append(out, p.loop[i%n])
 	}
 	p.loop = out
 	for _, h := range f.of.ribs {
 		h.Poly = []pt{{X: near.X, Y: start}, {X: far.X, Y: start}, far, near}
 		p.ribs = append(slices.Clone(p.ribs), h)
+		p.lines = append(slices.Clone(p.lines), schematic.Line{Kind: schematic.LineChange, A: h.Poly[0], B: h.Poly[1]})
 	}
 }
 

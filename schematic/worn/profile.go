@@ -110,43 +110,95 @@ func (p *panel) widen(x, above, by float64) {
 	}
 }
 
-// shortRowHeel is a sock whose heel is short rows over a part of a round.
-func (a *assembly) shortRowHeel(m *schematic.Made) (leg, foot *panel) {
+// heelRows are short rows over a part of a round, half of which shows: at what height they are, how far from the middle of the round they
+// begin and end, and how many mm they add.
+type heelRows struct{ y, from, to, high float64 }
+
+// heelOf are the short rows of a sock: one run, or two at one place, as a heel that is narrowed and then widened again. Of others nobody says
+// which is the heel.
+func heelOf(p *panel) []heelRows {
 	var rows []schematic.Line
-	for _, l := range m.Views[0].Lines {
+	for _, l := range p.lines {
 		if l.Kind == schematic.LineBehind {
 			rows = append(rows, l)
 		}
 	}
-	if len(rows) != 3 { // of more runs than one nobody says which is the heel
+	if n := len(rows); n != 3 && n != 6 {
+		return nil
+	}
+	var out []heelRows
+	for ; len(rows) > 0; rows = rows[3:] {
+		a, z := rows[0].A, rows[0].B
+		out = append(out, heelRows{a.Y, absf(a.X - p.middle()), absf(z.X - p.middle()), absf(z.Y - a.Y)})
+	}
+	if len(out) == 2 && absf(out[0].y-out[1].y) > close {
+		return nil
+	}
+	return out
+}
+
+// beside is the way along the edge of the rows, from the fold behind, at x, to where they end on the level at y, as far down as sign says.
+func (h heelRows) beside(x, y, sign float64) []side {
+	out := []side{{a: pt{X: x, Y: y + sign*h.high}, name: heelEdge}}
+	for _, q := range []pt{{X: x + h.to, Y: y + sign*h.high}, {X: x + h.from, Y: y}} {
+		if !near(out[len(out)-1].a, q) {
+			out = append(out, side{a: q, name: heelEdge})
+		}
+	}
+	return out
+}
+
+// shortRowHeel is a sock whose heel is short rows over a part of a round: the first run is of the leg, and a second one of the foot.
+func (a *assembly) shortRowHeel(m *schematic.Made) (leg, foot *panel) {
+	p := newPanel(m, 0, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] })
+	if p == nil {
 		return nil, nil
 	}
-	p := newPanel(m, 0, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] })
-	y, high := rows[0].A.Y, absf(rows[0].B.Y-rows[0].A.Y)
-	key := "cut of " + m.Name
+	rows := heelOf(p)
+	if rows == nil {
+		return nil, nil
+	}
+	y, key := rows[0].y, "cut of "+m.Name
 	leg = p.cut(func(q pt) float64 { return q.Y - y }, key)
 	foot = p.cut(func(q pt) float64 { return y - q.Y }, key)
 	if leg == nil || foot == nil {
 		return nil, nil
 	}
 	lo, _ := box(leg.loop)
-	middle := p.middle()
-	from, to := absf(rows[0].A.X-middle), absf(rows[0].B.X-middle)
 	var loop []side
 	for _, s := range leg.loop {
 		if !slices.Contains(s.keys, key) {
 			loop = append(loop, s)
 			continue
 		}
-		loop = append(loop, side{a: pt{X: lo.X, Y: y}, fold: true}, side{a: pt{X: lo.X, Y: y - high}, name: heelEdge})
-		for _, x := range []pt{{X: lo.X + to, Y: y - high}, {X: lo.X + from, Y: y}} {
-			if !near(loop[len(loop)-1].a, x) {
-				loop = append(loop, side{a: x, name: heelEdge})
-			}
-		}
+		loop = append(loop, side{a: pt{X: lo.X, Y: y}, fold: true})
+		loop = append(loop, rows[0].beside(lo.X, y, -1)...)
 	}
 	leg.loop, leg.heel = loop, pt{X: lo.X, Y: y}
+	if len(rows) == 2 {
+		foot.loop = rows[1].above(foot.loop, key)
+	}
 	return leg, foot
+}
+
+// above is the loop of a foot with the rows above the back half of the level at which it begins.
+func (h heelRows) above(loop []side, key string) []side {
+	lo, _ := box(loop)
+	var out []side
+	for _, s := range loop {
+		if !slices.Contains(s.keys, key) {
+			out = append(out, s)
+			continue
+		}
+		way := h.beside(lo.X, h.y, 1)
+		s.name = heelEdge
+		out = append(out, s)
+		for i := range way[1:] { // it runs to the fold
+			out = append(out, side{a: way[len(way)-1-i].a, name: heelEdge})
+		}
+		out = append(out, side{a: way[0].a, fold: true})
+	}
+	return out
 }
 
 // sock measures a sock that lies on its side: how far it is around at the cuff and at the foot, leg, heel, and the foot from the heel on.
@@ -157,24 +209,31 @@ func (tk *taker) sock(leg *panel) {
 	tk.take("leg", heel, pt{X: lo.X, Y: hi.Y}, schematic.Vertical, false, units.Num{})
 	tk.take("heel", pt{X: lo.X, Y: lo.Y}, heel, schematic.Vertical, false, units.Num{})
 	for _, p := range tk.a.placed {
-		if p.made != leg.made || p == leg {
-			continue
+		if p.made == leg.made && p != leg {
+			tk.foot(p)
 		}
-		l, h := box(p.loop)
-		best := 0.0
-		var at pt
-		for i, s := range p.loop { // at the toe's end of where it is worked even for longest
-			z := p.loop[(i+1)%len(p.loop)].a
-			if d := absf(z.Y - s.a.Y); s.fold && absf(s.a.X-z.X) < close && d > best {
-				best, at = d, lerp(s.a, z, 0.05)
-				if s.a.Y > z.Y {
-					at = lerp(z, s.a, 0.05)
-				}
-			}
-		}
-		if x := across(points(p.loop), at.Y+0.01); best > 0 && len(x) > 1 {
-			tk.take("foot", p.where.at(pt{X: x[0], Y: at.Y}), p.where.at(pt{X: x[len(x)-1], Y: at.Y}), schematic.Slanted, true, units.Num{})
-		}
-		tk.take("foot after the heel", p.where.at(pt{X: l.X, Y: l.Y}), p.where.at(pt{X: l.X, Y: h.Y}), schematic.Slanted, false, units.Num{})
 	}
+}
+
+// foot measures the foot of a sock: around, at the toe's end of where it is worked even for longest, and from the heel to its toe.
+func (tk *taker) foot(p *panel) {
+	l, h := box(p.loop)
+	h.Y = l.Y
+	for _, s := range p.loop { // in front, where no rows of the heel are
+		if absf(s.a.X-h.X) < close {
+			h.Y = max(h.Y, s.a.Y)
+		}
+	}
+	best := 0.0
+	var at pt
+	for i, s := range p.loop {
+		low, high := byHeight(s.a, p.loop[(i+1)%len(p.loop)].a)
+		if d := high.Y - low.Y; s.fold && absf(low.X-high.X) < close && d > best {
+			best, at = d, lerp(low, high, 0.05)
+		}
+	}
+	if x := across(points(p.loop), at.Y+0.01); best > 0 && len(x) > 1 {
+		tk.take("foot", p.where.at(pt{X: x[0], Y: at.Y}), p.where.at(pt{X: x[len(x)-1], Y: at.Y}), schematic.Slanted, true, units.Num{})
+	}
+	tk.take("foot after the heel", p.where.at(pt{X: l.X, Y: l.Y}), p.where.at(pt{X: l.X, Y: h.Y}), schematic.Slanted, false, units.Num{})
 }

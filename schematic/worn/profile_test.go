@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"strings"
 	"testing"
 
 	"flatwright/schematic"
@@ -54,4 +55,39 @@ func TestTheShortRowsOfASockAreItsHeel(t *testing.T) {
 			assert.NotEqual(t, "front length", m.Name, "a heel raises no neck")
 		}
 	}
+}
+
+// A heel that is narrowed and widened again: 14 rows of 100/42 mm each way, 33.333 mm below and above the middle of the heel, over 73.333 mm,
+// half of 44 stitches of 100/30 mm: leg and foot turn by twice atan(33.333 / 73.333), 48.888°, and meet on a line without a bulge.
+func TestAHeelThereAndBackTurnsTheFootTwice(t *testing.T) {
+	text := `version: 1
+pattern: Sock
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 30 sts and 42 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Sock
+    worked: in the round, from the neck
+    sections:
+      - {cast on: 44, edge: cuff}
+      - {even: 42 rows}
+      - {short rows: 14 rows, over: 22, at: left edge, step: 1}
+      - {short rows: 14 rows, over: 22, at: left edge, step: 1}
+      - {even: 42 rows}
+      - {bind off: all, edge: toe}
+`
+	g := schematic.Work(written(t, text), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	require.Len(t, g.Worn.Views[0].Outline, 1)
+	foot := assembled(g).placedAt(t, "Sock")
+	assert.InDelta(t, 48.888, degrees(foot.where), 0.002)
+	assert.InDelta(t, 100/3.0, measured(t, g, "heel").Length.Float(), 0.01)
+	assert.InDelta(t, 100, measured(t, g, "foot after the heel").Length.Float(), 0.01)
+
+	apart := strings.Replace(text, "step: 1}\n      - {short", "step: 1}\n      - {even: 2 rows}\n      - {short", 1)
+	g = schematic.Work(written(t, apart), 0)
+	Dress(g)
+	assert.Nil(t, g.Worn, "of two at two places nobody says which is the heel")
 }
