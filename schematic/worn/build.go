@@ -349,7 +349,7 @@ func bounds(loops [][]pt) (lo, hi pt) {
 }
 
 func (a *assembly) piece(m *schematic.Made) {
-	if m.Kind == schematic.KindSock && a.profile(m) {
+	if m.Kind == schematic.KindSock && a.profile(m) || holds[m.Kind] && a.gusseted(m) {
 		return
 	}
 	hasPanels := slices.ContainsFunc(m.Views, func(v schematic.View) bool { return v.Panel })

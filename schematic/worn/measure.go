@@ -20,7 +20,7 @@ func (a *assembly) measures() []schematic.Measure {
 	switch b := a.body(); {
 	case root.lengthwise:
 		t.lengthwise(root)
-	case root.face == either && root.made.Round && root.made.Views[root.view].Panel:
+	case root.face == either && root.made.Round && root.made.Views[root.view].Panel && !root.gusset:
 		t.inGores(a.rowOf(root))
 	case holds[root.made.Kind]:
 		t.holder(root)
@@ -710,6 +710,8 @@ func (tk *taker) hoods() {
 // holder measures a bag, or what else pieces hang from, and then them.
 func (tk *taker) holder(root *panel) {
 	switch {
+	case root.gusset:
+		tk.gusset(root)
 	case root.made.Kind == schematic.KindBag:
 		tk.bag(root)
 	case root.heel != (pt{}):

@@ -32,7 +32,7 @@ func (a *assembly) put() {
 	if !a.trunk() {
 		return
 	}
-	if r := a.placed[0]; r.face == either && r.made.Round && r.made.Views[r.view].Panel && !a.halfRound(r) {
+	if r := a.placed[0]; r.face == either && r.made.Round && r.made.Views[r.view].Panel && !r.gusset && !a.halfRound(r) {
 		a.placed = nil // which of its panels lie in front nobody says
 		return
 	}
