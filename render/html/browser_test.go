@@ -381,6 +381,24 @@ func TestNarrowScreensAndZoomNeedNoSidewaysScrolling(t *testing.T) {
 	}
 }
 
+// Words that something goes on to the right stand where something does, and nowhere else.
+func TestWhatGoesOnIsToldWhereItDoes(t *testing.T) {
+	for _, path := range []string{wren, saltmarsh} {
+		ctx, _ := browser(t, onDisk(t, write(t, pageOf(t, pattern(t, path)))))
+		for _, width := range []int64{320, 390, 470, 1000} {
+			do(t, ctx, chromedp.EmulateViewport(width, 800))
+			for _, id := range []string{"all", "s1"} {
+				choose(t, ctx, id)
+				for said, of := range map[string]string{".fwt-on": "figure", ".fwt-more": "section.fwt-wide"} {
+					there := eval[bool](t, ctx, `[...document.querySelectorAll("`+said+`")].some((e) => e.getClientRects().length > 0)`)
+					wide := eval[bool](t, ctx, `[...document.querySelectorAll("`+of+`")].some((e) => e.scrollWidth > e.clientWidth + 1)`)
+					assert.False(t, there && !wide, "%s at %d px, %s: %s though nothing goes on", path, width, id, said)
+				}
+			}
+		}
+	}
+}
+
 func TestAPrintedPageHasTheNumbersAndNoControls(t *testing.T) {
 	ctx, _ := browser(t, onDisk(t, write(t, pageOf(t, pattern(t, wren)))))
 	choose(t, ctx, "s2")

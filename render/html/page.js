@@ -22,6 +22,17 @@
       try { history.replaceState(null, "", "#" + q); } catch {}
     }
   });
-  addEventListener("hashchange", open);
+  // that something goes on to the right is said where it does
+  const goesOn = [["on", "figure"], ["more", "section.@-wide"]];
+  const fits = () => {
+    for (const [said, of] of goesOn) {
+      const wide = [...page.querySelectorAll(of)].some((e) => e.scrollWidth > e.clientWidth + 1);
+      for (const e of page.querySelectorAll(".@-" + said)) e.classList.toggle("@-fits", !wide);
+    }
+  };
+  addEventListener("resize", fits);
+  page.addEventListener("change", fits);
+  addEventListener("hashchange", () => { open(); fits(); });
   open();
+  fits();
 })();

@@ -155,3 +155,20 @@ func TestWhatIsTakenOfASheet(t *testing.T) {
 		assert.Equal(t, c.told, strings.Join(told, "; "), "%s %s", c.name, c.vals)
 	}
 }
+
+// A body with too few numbers is one error: nothing is said of what is worked out of it.
+func TestABodyThatCannotBeReadIsToldOnce(t *testing.T) {
+	text, err := os.ReadFile("../../testdata/altered/graded.yaml")
+	require.NoError(t, err)
+	for line, short := range map[string]string{
+		"bust: 76 (84, 92) (102, 112) cm":     "bust: 76 (84, 92) (102) cm",
+		"upper arm: 25 (26, 28) (31, 34) cm":  "upper arm: 25 (26, 28) (31) cm",
+		"cross back: 36 (37, 39) (42, 44) cm": "cross back: 36 (37, 39) (42) cm",
+	} {
+		broken := strings.Replace(string(text), line, short, 1)
+		require.NotEqual(t, string(text), broken)
+		_, found := read.Pattern("p.yaml", []byte(broken))
+		require.Len(t, found, 1, line)
+		assert.Equal(t, "file/list-length", found[0].Kind)
+	}
+}

@@ -25,6 +25,7 @@ func Resolve(p *schematic.Pattern) ([]schematic.GradedValue, finding.List) {
 	r := &resolver{p: p, values: map[string]schematic.GradedValue{}, line: map[string]int{}}
 	r.bodies()
 	r.names()
+	r.unread()
 	order := r.order()
 	for _, i := range order {
 		r.work(i)
@@ -42,7 +43,8 @@ type resolver struct {
 	out    []schematic.GradedValue
 	found  finding.List
 	size   int
-	failed []bool // lines that could not be worked out
+	failed []bool          // lines that could not be worked out
+	broken map[string]bool // names of bodies whose numbers could not be read, which has been told
 	told   told
 }
 
@@ -69,6 +71,21 @@ func (r *resolver) bodies() {
 		}
 		add(b.Name, high)
 		add("low "+b.Name, b.Low)
+	}
+}
+
+// unread takes the bodies out whose numbers could not be read, so that nothing is worked out of them.
+func (r *resolver) unread() {
+	r.broken = map[string]bool{}
+	for _, b := range r.p.Bodies {
+		if !b.Low.IsZero() || !b.High.IsZero() {
+			continue
+		}
+		for _, name := range []string{b.Name, "low " + b.Name} {
+			k := expr.Key(name)
+			r.broken[k] = true
+			delete(r.values, k)
+		}
 	}
 }
 
@@ -271,9 +288,12 @@ func (r *resolver) value(s schematic.GradedSum) (v schematic.GradedValue, ok boo
 	return v, true
 }
 
-// spoilt reports whether the sum calls a line that could not be worked out.
+// spoilt reports whether the sum calls a body that could not be read, or a line that could not be worked out.
 func (r *resolver) spoilt(s schematic.GradedSum) bool {
 	for _, n := range s.Sum.Names() {
+		if r.broken[expr.Key(n)] {
+			return true
+		}
 		if j, ok := r.line[expr.Key(n)]; ok && r.failed[j] {
 			return true
 		}

@@ -50,8 +50,15 @@ func altered(ctx context.Context, src Source, o AlterOptions) (*schematic.Patter
 	if err != nil {
 		return nil, nil, r, err
 	}
+	own := r.Findings
 	a, found := alter.Alter(p, q)
 	r.Findings = found
+	for _, f := range own { // an alteration can be no better than its pattern
+		if f.Severity == finding.Error {
+			r.Findings = append(r.Findings, f)
+		}
+	}
+	r.Findings.Sort()
 	if a == nil {
 		return nil, nil, r, unaltered{}
 	}

@@ -2,6 +2,7 @@ package serve
 
 import (
 	"fmt"
+	"net/http"
 	"strings"
 	"testing"
 	"time"
@@ -42,6 +43,25 @@ func TestAnAlterationIsToldAndDrawn(t *testing.T) {
 	}
 	_, body, _ = c.ask("/api/alter", choices{Text: "version: 2", Size: "S", Body: "1 cm"})
 	assert.Contains(t, decoded[alterAnswer](t, body).Why, "cannot be read")
+}
+
+// An alteration of a pattern with an error is told to be of one, on the page and beside the download.
+func TestAnAlteredPatternTellsItsOwnErrors(t *testing.T) {
+	s := running(t, Options{File: copyOf(t, "windlass-raglan")})
+	c := let(t, s)
+	text := strings.Replace(c.start().Text, "joins:", "joins:\n  - sew: Sleeve elbow\n    to: Back raglan", 1)
+	q := choices{Text: text, Size: "S", Body: "2 cm"}
+	_, body, _ := c.ask("/api/alter", q)
+	a := decoded[alterAnswer](t, body)
+	require.Empty(t, a.Why)
+	told := fmt.Sprint(a.Told)
+	assert.Contains(t, told, `there is no edge called "Sleeve elbow"`)
+	code, _, head := c.ask("/api/download", struct {
+		choices
+		What string `json:"what"`
+	}{q, "altered"})
+	require.Equal(t, http.StatusOK, code)
+	assert.Equal(t, "1", head.Get(errorsHeader))
 }
 
 // A person types what is to be otherwise, key by key, and sees both.

@@ -7,6 +7,7 @@ import (
 	"testing"
 	"time"
 
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
@@ -120,6 +121,33 @@ func TestUndoIsSeenInTheFieldThatWasTypedIn(t *testing.T) {
 	assert.True(t, js[bool](p, `document.activeElement === window.typedIn`))
 	p.do(chromedp.KeyEvent("y", chromedp.KeyModifiers(2)))
 	p.until(`document.activeElement.value !== "12 rows"`)
+}
+
+// A click counts on what was pressed, and the form is made anew after it: what unfolds stays unfolded.
+func TestAClickCountsWhileTheFormIsMadeAnew(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "typed.yaml")
+	require.NoError(t, os.WriteFile(path, []byte(typed), 0o644))
+	s := running(t, Options{File: path})
+	p := visit(t, browserFor(t), s, 1280, 900)
+	const about = `#form details[data-path="about"]`
+	p.until(`document.querySelector('` + about + `')`)
+	p.do(chromedp.Evaluate(`window.pressed = document.querySelector('`+about+`'); document.querySelector('#form [aria-label="copy: Back"]').click()`, nil))
+	p.until(`window.pressed !== document.querySelector('` + about + `')`) // the form of two pieces
+	at := js[[]float64](p, `(() => { window.pressed = document.querySelector('`+about+`'); pressed.scrollIntoView({ block: "center" }); const r = pressed.firstElementChild.getBoundingClientRect(); return [r.x + 20, r.y + r.height / 2]; })()`)
+	mouse := func(kind input.MouseType) chromedp.Action {
+		return input.DispatchMouseEvent(kind, at[0], at[1]).WithButton(input.Left).WithClickCount(1)
+	}
+	p.do(mouse(input.MousePressed), chromedp.Evaluate(`document.querySelector("#undo").click()`, nil))
+	p.until(`!document.querySelector("#text").value.includes("Back 2")`)
+	time.Sleep(700 * time.Millisecond) // time enough for the form of one piece
+	require.True(t, js[bool](p, `pressed.isConnected`), "it is not taken away from under the finger")
+	p.do(mouse(input.MouseReleased))
+	p.until(`!document.querySelector('#form [aria-label="take out: Back 2"]') && !pressed.isConnected`)
+	assert.True(t, js[bool](p, `document.querySelector('`+about+`').open`))
+	// and a click whose event comes after the form was made anew
+	p.do(chromedp.Evaluate(`window.pressed = document.querySelector('`+about+`'); pressed.firstElementChild.click(); document.querySelector("#redo").click()`, nil))
+	p.until(`!pressed.isConnected`)
+	assert.False(t, js[bool](p, `document.querySelector('`+about+`').open`))
 }
 
 // What is asked for beside a list of what can be added stays while drawings come and go.

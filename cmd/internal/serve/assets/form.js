@@ -18,6 +18,7 @@ export class Form {
   size = "";
   entries = {};
   #ahead = new Ahead();
+  #released = Promise.resolve(); // when nothing of the form is being pressed
   #next = ""; // path of the entry to go to when the form is made anew
   sizes = [];
   groups = [];
@@ -28,7 +29,13 @@ export class Form {
     this.goTo = goTo;
     pattern.addEventListener("change", (e) => { this.#anew = e.detail.from !== "form"; });
     by("form").addEventListener("focusout", (e) => {
-      if (e.target.closest(".field, .more")?.kept) setTimeout(() => this.#build(this.form));
+      if (e.target.closest(".field, .more")?.kept) setTimeout(() => this.#released.then(() => this.#build(this.form)));
+    });
+    // what is pressed stands there until it has had its click
+    by("form").addEventListener("pointerdown", () => {
+      this.#released = new Promise((done) => {
+        for (const end of ["pointerup", "pointercancel"]) addEventListener(end, () => setTimeout(done), { once: true });
+      });
     });
   }
 
@@ -37,6 +44,7 @@ export class Form {
     const text = this.pattern.text;
     if (text === this.#text) return this.#mark();
     const a = await post("/api/form", { text });
+    await this.#released;
     if (text !== this.pattern.text) return;
     this.#text = text;
     by("form-broken").hidden = a.readable;
@@ -107,6 +115,7 @@ export class Form {
     const focused = document.activeElement;
     const scroll = by("panel-form").scrollTop;
     this.form = form;
+    for (const d of by("form").querySelectorAll("details[data-path]")) this.#unfolded(d); // a click may have had no time to tell
     const top = { ...form, groups: [] };
     const fresh = make("div", {},
       this.#details("about", "About the pattern", () => this.#fields(top, "")),
@@ -142,11 +151,17 @@ export class Form {
       this.#unfold(d);
     }
     d.addEventListener("toggle", () => {
-      if (d.open) open.add(path);
-      else open.delete(path);
+      this.#unfolded(d);
       this.#unfold(d);
     });
     return d;
+  }
+
+  // unfolded remembers whether a part is unfolded, for when the form is made anew.
+  #unfolded(d) {
+    if (!d.isConnected) return;
+    if (d.open) open.add(d.dataset.path);
+    else open.delete(d.dataset.path);
   }
 
   #unfold(d) {
