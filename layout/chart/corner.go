@@ -71,6 +71,11 @@ func (l *line) cornerClusters() []cluster {
 	for _, c := range out {
 		all += c.size()
 	}
+	for _, n := range l.nodes {
+		if n.st.Kind == behind {
+			all++
+		}
+	}
 	if k := len(out); k < leastSides || k > mostSides || all == len(l.nodes) && !l.turnsIn(out[0]) {
 		return nil
 	}
@@ -99,16 +104,23 @@ func (p *plan) cornered(r int, clusters []cluster) bool {
 		arches = arches && c.foot.arch()
 	}
 	for k := r + 1; k < len(p.lines); k++ {
+		if p.lines[k].row.Unread != "" {
+			at[k] = p.lines[k].spread(len(clusters))
+			continue
+		}
 		var many bool
 		if at[k], many = p.lines[k].over(p.lines[k-1], at[k-1]); many {
 			firm = true
 		}
 	}
 	first := r
-	if arches && p.lines[r-1].archesLike(clusters[0].foot) == len(clusters) { // those below have corners too
+	for feet := feetOf(clusters); arches && p.lines[first-1].turnsAt(feet); feet = archesUnder(feet) { // those below have corners too
 		first--
-		for _, c := range clusters {
-			at[first] = append(at[first], 2*p.lines[first].index(c.foot))
+		for _, f := range feet {
+			at[first] = append(at[first], 2*int(f.place))
+		}
+		if first == 0 {
+			break
 		}
 	}
 	if !firm {
@@ -160,24 +172,54 @@ func (p *plan) turnAt(at [][]int, sides int) {
 	}
 }
 
-// archesLike is how many arches of a round are at least as long as n.
-func (l *line) archesLike(n *node) int {
+// feetOf are the places in which clusters stand.
+func feetOf(clusters []cluster) []*node {
+	var out []*node
+	for _, c := range clusters {
+		out = append(out, c.foot)
+	}
+	return out
+}
+
+// turnsAt reports whether a round turns at those arches of it: it has no other as long, and about as many stitches
+// between each two.
+func (l *line) turnsAt(arches []*node) bool {
+	if len(arches) == 0 {
+		return false
+	}
+	least := arches[0].st.Chain
+	var at []int
+	for _, n := range arches {
+		least = min(least, n.st.Chain)
+		at = append(at, 2*int(n.place))
+	}
 	k := 0
 	for _, m := range l.nodes {
-		if m.arch() && m.st.Chain >= n.st.Chain {
+		if m.arch() && m.st.Chain >= least {
 			k++
 		}
 	}
-	return k
+	return k == len(arches) && l.balanced(at)
 }
 
-func (l *line) index(n *node) int {
-	for i, m := range l.nodes {
-		if m == n {
-			return i
+// archesUnder are the arches over each of which one of those stands, between the same stitches; nil if one stands over none.
+func archesUnder(arches []*node) []*node {
+	var out []*node
+	for _, n := range arches {
+		a, b := n.before(), n.after()
+		if a == nil || b == nil || len(a.feet) == 0 || len(b.feet) == 0 {
+			return nil
 		}
+		f := a.feet[len(a.feet)-1]
+		if !f.arch() {
+			f = f.after()
+		}
+		if f == nil || !f.arch() || f.after() != b.feet[0] && f != b.feet[0] {
+			return nil
+		}
+		out = append(out, f)
 	}
-	return -1
+	return out
 }
 
 // wrap is a corner's place within the round.
@@ -231,6 +273,18 @@ func (l *line) between(k, c int) int {
 		}
 	}
 	return -1
+}
+
+// spread are the corners of a round that was not read: as many stitches on each side.
+func (l *line) spread(sides int) []int {
+	if len(l.nodes) < sides {
+		return []int{-1}
+	}
+	out := make([]int, sides)
+	for s := range out {
+		out[s] = 2*((s+1)*len(l.nodes)/sides) - 1
+	}
+	return out
 }
 
 // balanced reports whether corners follow one another around, with about as many

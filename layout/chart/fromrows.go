@@ -52,6 +52,7 @@ func (w *Work) take(r *rows.GraphRow) {
 			row.St[k].Kind = unread
 		}
 	}
+	row.Spiral = row.Spiral && row.winds()
 	w.standOver(&row)
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)
@@ -72,6 +73,25 @@ func (w *Work) take(r *rows.GraphRow) {
 	}
 	row.Missing, w.missing = w.missing, nil
 	w.Rows = append(w.Rows, row)
+}
+
+// winds reports whether a round that is not joined rises into the next: one of stitches beside each other does, arches and
+// petals close by themselves.
+func (r *Row) winds() bool {
+	same := 0
+	for i := range r.St {
+		s := &r.St[i]
+		if s.arch() {
+			return false
+		}
+		if i == 0 || len(s.Feet) != 1 || len(r.St[i-1].Feet) != 1 || s.Feet[0] != r.St[i-1].Feet[0] {
+			same = 0
+		}
+		if same++; same > 3 && r.Round && !r.Base {
+			return false
+		}
+	}
+	return true
 }
 
 // outside reports whether a stitch of a row is worked into a place that the row below does not have.

@@ -68,6 +68,32 @@ Ch 4, join with sl st to form a ring.
 Rnd 1: Ch 3 (counts as dc), 3 dc in ring, ch 3, (4 dc in ring, ch 3) 2 times, join with sl st in top of ch-3. (12 dc, 3 ch-3 sps)
 Rnd 2: Ch 3 (counts as dc), dc in next 3 dc, *(3 dc, ch 3, 3 dc) in next ch-3 sp, dc in next 4 dc; rep from * once more, (3 dc, ch 3, 3 dc) in last ch-3 sp, join with sl st in top of ch-3. (30 dc, 3 ch-3 sps)
 `},
+	{"Solid square begun in its corners, traditional", 4, []int{12, 28, 44, 56}, []int{4, 4, 4, 0}, `Terms: US
+Notes: Ch 1 does not count as a st.
+Ch 4, sl st in first ch to form ring.
+Rnd 1: Ch 5 (counts as dc and ch 2), [3 dc in ring, ch 2] 3 times, 2 dc in ring, join with sl st in 3rd ch of beginning ch-5. (12 dc, 4 ch-2 sps)
+Rnd 2: Sl st in first ch-2 sp, ch 5 (counts as dc and ch 2), 2 dc in same sp, *dc in each of next 3 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; repeat from * 2 times more, dc in each of next 3 sts, dc in same sp as beginning ch-5, join with sl st in 3rd ch of beginning ch-5. (28 dc)
+Rnd 3: Sl st in first ch-2 sp, ch 5 (counts as dc and ch 2), 2 dc in same sp, *dc in each of next 7 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; repeat from * 2 times more, dc in each of next 7 sts, dc in same sp as beginning ch-5, join with sl st in 3rd ch of beginning ch-5. (44 dc)
+Rnd 4: Ch 1, sc in same st, 3 sc in ch-2 sp, *sc in each of next 11 dc, 3 sc in next ch-2 sp; repeat from * 2 times more, sc in last 10 sts, join with sl st in first sc. (56 sc)
+`},
+	{"Hexagon with a chain in each corner from the first round on, traditional", 6, []int{12, 18, 24, 36, 54}, []int{6, 6, 6, 6, 0}, `Terms: US
+Notes: Ch 1 does not count as a st.
+Begin with a magic ring.
+Rnd 1: Ch 3 (counts as dc), 1 dc in ring, ch 1, *2 dc in ring, ch 1*; repeat from * to * 4 more times, sl st to top of ch-3. (12 dc)
+Rnd 2: Ch 3, 2 dc in next dc, ch 1, *dc in next dc, 2 dc in next dc, ch 1*; repeat from * to * 4 more times, sl st to top of ch-3. (18 dc)
+Rnd 3: Ch 3, dc in next dc, 2 dc in next dc, ch 2, *dc in next 2 dc, 2 dc in next dc, ch 2*; repeat from * to * 4 more times, sl st to top of ch-3. (24 dc)
+Rnd 4: Ch 3, dc in next 3 dc, (dc, ch 2, dc) in corner sp, *dc in next 4 dc, (dc, ch 2, dc) in corner sp*; repeat from * to * 4 more times, sl st to top of ch-3. (36 dc)
+Rnd 5: Ch 1, sc in each dc around, working 3 sc in each corner sp; join with sl st in first sc. (54 sc)
+`},
+	{"Irish rose, three layers, traditional", 0, []int{6, 42, 6, 54, 6, 66}, []int{6, 0, 6, 0, 6, 0}, `Terms: US
+Ch 6, join with sl st to form ring.
+Rnd 1: Ch 6 (counts as dc and ch 3), (dc in ring, ch 3) 5 times, join with sl st in 3rd ch of ch-6. (6 ch-3 sps)
+Rnd 2: In each ch-3 sp around work (sc, hdc, 3 dc, hdc, sc). (6 petals)
+Rnd 3: Working behind petals, *ch 5, sl st around post of next dc of rnd 1; rep from * around. (6 ch-5 loops)
+Rnd 4: In each ch-5 loop work (sc, hdc, 5 dc, hdc, sc). (6 petals)
+Rnd 5: Working behind petals, *ch 7, sl st between next 2 petals; rep from * around. (6 ch-7 loops)
+Rnd 6: In each ch-7 loop work (sc, hdc, 7 dc, hdc, sc); join with sl st in first sc.
+`},
 	{"Wheel, traditional beginning of a doily", 0, []int{16, 16, 32, 8, 56}, []int{0, 16, 0, 8, 0}, `Terms: US
 Notes: Ch 1 does not count as a st.
 Ch 6, join with sl st to form a ring.

@@ -167,13 +167,21 @@ func (s *side) measure() {
 	}
 	s.gap[len(s.nodes)] = last
 	s.need += last
+	if s.bent && len(s.nodes) > 0 { // what stands beside it on the straight is as far from the end as two places of the chain
+		each := s.p.track / float64(len(s.p.lines[0].nodes)-1)
+		for _, i := range [2]int{0, len(s.nodes)} {
+			less := min(s.gap[i], each-topHalf)
+			s.gap[i] -= less
+			s.need -= less
+		}
+	}
 }
 
 // trackOver is overFoot along a chain, where as many stand on as many, and around its ends.
 var trackOver = map[bool]float64{false: 40, true: 8}
 
 // slotShare is the room of a round's number where it begins, of its size: more at an end, where it narrows.
-var slotShare = map[bool]float64{false: 0.6, true: 1.5}
+var slotShare = map[bool]float64{false: 0.3, true: 0.3}
 
 const (
 	stiff    = 4.0  // of the room between two stitches, beside the wish to stand over a foot
@@ -244,6 +252,9 @@ func (s *side) rests(long float64) []float64 {
 	}
 	k := len(s.gap) - 1
 	long -= s.from + s.to
+	if s.bent {
+		return s.evenly(long)
+	}
 	for i, g := range s.gap {
 		switch {
 		case s.arches && (i == 0 || i == k):
@@ -270,6 +281,21 @@ func (s *side) rests(long float64) []float64 {
 			out[i] = g * (long - fan*inner) / max(outer, 1e-9)
 		}
 	}
+	return out
+}
+
+// evenly shares the length of a round end so that its stitches, and those beside it on the straight sides, stand equally far
+// apart, but for the room that the number takes.
+func (s *side) evenly(long float64) []float64 {
+	k := len(s.nodes)
+	each := s.p.track / float64(len(s.p.lines[0].nodes)-1)
+	out := make([]float64, k+1)
+	wide := (long + 2*each) / float64(k+1)
+	edge := max(wide-each, 0)
+	for i := range out {
+		out[i] = (long - 2*edge) / float64(max(k-1, 1))
+	}
+	out[0], out[k] = edge, edge
 	return out
 }
 

@@ -154,11 +154,31 @@ func (p *plan) layTrack() {
 	for _, l := range p.lines[1:] {
 		p.lengthen(p.sidesOf(l))
 	}
+	p.layAlong(false)
+	p.loosenTrack()
 	for try := range trackLonger {
 		if p.layAlong(try == trackLonger-1) {
 			return
 		}
 		p.track *= 1 + trackGrow
+	}
+}
+
+// loosenTrack makes the straight sides longer, so that stitches stand on them about as far apart as around the ends.
+func (p *plan) loosenTrack() {
+	const most = 1.6 // of what they need
+	sum, n := 0.0, 0
+	for _, l := range p.lines[1:] {
+		for _, m := range l.nodes {
+			if m.bent() {
+				n++
+			}
+		}
+		sum += around / 2 * (l.tops[leftEnd] + l.tops[rightEnd])
+	}
+	if n > 0 {
+		each := sum / float64(n)
+		p.track = min(max(p.track, 0.9*each*float64(len(p.lines[0].nodes)-1)), most*p.track)
 	}
 }
 

@@ -310,8 +310,10 @@ func (n *node) picot() bool { return n.st.Kind != nil && n.st.Kind.Key == "picot
 
 func (n *node) chain() bool { return n.st.Kind != nil && n.st.Kind.Key == "chain" && !n.st.Turn }
 
-// shareFeet counts how many stand on one foot, so that they stand side by side.
+// shareFeet counts how many stand on one foot, so that they stand side by side. A round may begin within
+// what shares one.
 func (p *plan) shareFeet(l *line) {
+	var first, last []*node
 	for i := 0; i < len(l.nodes); {
 		n := l.nodes[i]
 		if len(n.feet) != 1 {
@@ -331,15 +333,32 @@ func (p *plan) shareFeet(l *line) {
 			}
 		}
 		p.group = group
-		if len(group) > 1 {
-			kept := p.groups.take(len(group))
-			copy(kept, group)
-			for k, m := range kept {
-				m.share, m.group = int32(k), kept
+		atEnd := j == len(l.nodes)
+		if len(group) > 1 || i == 0 || atEnd {
+			kept := p.together(group)
+			if i == 0 {
+				first = kept
+			} else if atEnd {
+				last = kept
 			}
 		}
 		i = max(i+1, j)
 	}
+	if p.form != flat && first != nil && last != nil && first[0].feet[0] == last[0].feet[0] {
+		p.together(append(append(p.group[:0], last...), first...))
+	}
+}
+
+// together makes a group of what stands in one place; of one stitch none.
+func (p *plan) together(group []*node) []*node {
+	kept := p.groups.take(len(group))
+	copy(kept, group)
+	if len(group) > 1 {
+		for k, m := range kept {
+			m.share, m.group = int32(k), kept
+		}
+	}
+	return kept
 }
 
 // plainOf is the kind that a node's measures are of.

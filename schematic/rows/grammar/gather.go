@@ -18,6 +18,9 @@ func gathered(list []ins.Item) []ins.Item {
 		a, b, ok := aroundChain(list[i:])
 		if !ok {
 			out = append(out, list[i])
+			if overSpaces(list[i:]) {
+				i++
+			}
 			continue
 		}
 		switch {
@@ -41,6 +44,25 @@ func gathered(list []ins.Item) []ins.Item {
 		}
 	}
 	return out
+}
+
+// overSpaces takes what goes into each space, told behind what goes around the row, into that: sc in each dc around, working 3
+// sc in each corner sp. It reports whether a list begins so.
+func overSpaces(list []ins.Item) bool {
+	if len(list) < 2 {
+		return false
+	}
+	a, ok := list[0].(*ins.Stitch)
+	b, both := list[1].(*ins.Stitch)
+	if !ok || !both || len(a.Places) != 1 || len(b.Places) != 1 || a.Kind == nil || b.Kind == nil {
+		return false
+	}
+	p, q := &a.Places[0], b.Places[0]
+	if p.Kind != ins.InEach || q.Kind != ins.InEach || p.Extent.Kind != ins.ToEnd || p.Unit.Space || !q.Unit.Space {
+		return false
+	}
+	a.Also = append(a.Also, b)
+	return true
 }
 
 // started puts the first stitch of a row into the chain in which the row is said to start: starting in 4th ch from hook,

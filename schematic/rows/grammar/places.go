@@ -43,9 +43,9 @@ var unitForms = []form{
 			}
 			return ins.Unit{Word: "st"}
 		}},
-	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp",
+	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp",
 		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
-	{rule: "unit", pattern: "{n:sized} $ch [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp",
+	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp",
 		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
 	{rule: "unit", pattern: "[corner/center/centre] [$ch] $sp", meaning: "a chain space of any size", example: "3 dc in next sp",
 		build: func(m *match) any {
@@ -78,7 +78,7 @@ var unitForms = []form{
 			return ins.Unit{Stitch: k.Kind, Word: "kind"}
 		}},
 	{rule: "unit", pattern: "half/partial shell/shells/fan/fans/scallop/scallops/motif/motifs/block/blocks", meaning: "a group of half as many stitches, at an edge", example: "Row 2: Ch 3, 2 dc in first sc. (3 shells, 2 half shells)", build: func(*match) any { return ins.Unit{Stretch: true, Word: "half"} }},
-	{rule: "unit", pattern: "(shell/shells/fan/fans/group/groups/scallop/scallops/mesh/meshes/block/blocks/petal/petals/point/points/rib/ribs/v/vs [$st] | v $st)", meaning: "a group that the text does not define",
+	{rule: "unit", pattern: "(shell/shells/fan/fans/group/groups/scallop/scallops/mesh/meshes/block/blocks/petal/petals/point/points/rib/ribs/pair/pairs/v/vs [$st] [of {k:kind}] | v $st)", meaning: "a group that the text does not define",
 		example: "5 dc in next shell", build: func(m *match) any {
 			if g, _ := m.p.group(m.from); g != nil {
 				return nil
@@ -145,7 +145,11 @@ var cores = []form{
 	{rule: "core", pattern: "$next {u:unit} [{tail}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", build: eachIfExtent},
 	{rule: "core", pattern: "$next {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in next 5 sts", build: func(m *match) any {
 		pl := place(ins.InNext, m)
-		if m.p.at(m.from-1).Is("between") && pl.N.By == nil && pl.N.All == 2 && !pl.Unit.Space {
+		switch {
+		case !m.p.at(m.from-1).Is("between") || pl.N.By != nil || pl.N.All != 2 || pl.Unit.Space:
+		case pl.Unit.Stretch || pl.Unit.Group != nil: // the gap behind the next of them
+			pl.N, pl.Unit = ins.N(1), ins.Unit{Space: true, Between: true, Word: "sp"}
+		default:
 			pl.Kind, pl.Unit.Between = ins.InEvery, true
 		}
 		return pl
@@ -322,7 +326,17 @@ func lastOf(m *match) any {
 }
 
 func same(m *match) any {
-	return ins.Place{Kind: ins.InSame, N: ins.N(1), Unit: value[ins.Unit](m, "u")}
+	return ins.Place{Kind: ins.InSame, N: ins.N(1), Unit: value[ins.Unit](m, "u"), Start: m.saysStart()}
+}
+
+// saysStart reports whether words tell a place as the one in which the row began: same sp as beginning ch-5.
+func (m *match) saysStart() bool {
+	for i := m.from; i+1 < m.to; i++ {
+		if m.p.at(i).Is("as", "with") {
+			return m.p.at(i+1).Is("beg", "beginning", "first", "start", "starting", "join", "joining", "initial")
+		}
+	}
+	return false
 }
 
 func top(m *match) any {

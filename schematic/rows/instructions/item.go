@@ -306,6 +306,7 @@ type Place struct {
 	Loop   Loop
 	At     Span
 	Of     bool // 'each of the next N'
+	Start  bool // of the same place: the one in which the row began
 	Far    bool // in a row further down, or in a loop of the stitch: nothing of the row below is named
 }
 

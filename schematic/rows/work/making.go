@@ -395,6 +395,10 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 
 // same works n where the stitch before it was worked.
 func (w *work) same(n ins.Item, p *ins.Place) {
+	if p.Start && w.origin != nil && w.began && w.cur.left == 0 {
+		w.foot(n, w.origin)
+		return
+	}
 	if w.under && w.cur.left == 1 { // in same ch as the first
 		w.use(1, nil, p.At)
 	}

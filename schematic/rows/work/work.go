@@ -37,10 +37,11 @@ type recorder func(kind *stitch.Stitch, n, chain int, feet []int, by ins.Item)
 type place struct {
 	cur      cursor
 	out      *fabric
-	spaced   bool // the last place was a chain space: stitches may be passed
-	tchAt    bool // a counting chain stands over the first stitch, not yet taken
-	began    bool // something has been made or used
-	lastPos  int  // element last worked into, for 'same'
+	spaced   bool  // the last place was a chain space: stitches may be passed
+	tchAt    bool  // a counting chain stands over the first stitch, not yet taken
+	began    bool  // something has been made or used
+	lastPos  int   // element last worked into, for 'same'
+	origin   []int // the place in which the row began, in a graph; nil: not known
 	next     *ins.Chain
 	psso     int
 	marks    int      // markers of the row below that are passed
@@ -199,6 +200,9 @@ func (w *work) emit(r run, feet []int, by ins.Item) {
 	}
 	if w.rec != nil && w.quiet == 0 {
 		w.rec(r.kind, r.n, r.chain, feet, by)
+	}
+	if w.origin == nil && len(feet) == 1 {
+		w.origin = feet
 	}
 	w.out.add(r)
 	w.began = true
@@ -519,6 +523,7 @@ func (w *work) turning(kind *stitch.Stitch, chain, beyond int, by ins.Item) {
 		var feet []int
 		if w.travel > 0 { // it stands where the slip stitches led
 			feet = w.feet(w.lastPos)
+			w.origin = feet
 		}
 		w.rec(kind, 1, max(chain, 1), feet, by)
 		if beyond > 0 {
