@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // layMotif lays rounds with corners: those without corners first, around the middle, then
 // each of the others along its sides, as far out as its stitches are tall and its sides long.
@@ -148,26 +151,27 @@ type side struct {
 	from, to float64
 	arches   bool // arches turn the corners
 	bent     bool // the round end of an oval
+	even     bool // whose stitches stand evenly
 	nodes    []*node
 	gap      []float64
 	need     float64
 }
 
 func (s *side) measure() {
-	s.need = s.from + s.to
+	s.need, s.even = s.from+s.to, s.plainEnd()
 	s.gap = make([]float64, len(s.nodes)+1)
 	last := 0.0
 	for i, n := range s.nodes {
 		s.gap[i] = last + n.half + n.extra
 		if n == s.l.nodes[0] && !s.l.row.Base {
-			s.gap[i] += s.p.slot * slotShare[s.bent]
+			s.gap[i] += s.p.slot * slotShare[s.bent && !s.even]
 		}
 		last = n.half
 		s.need += s.gap[i]
 	}
 	s.gap[len(s.nodes)] = last
 	s.need += last
-	if s.bent && len(s.nodes) > 0 { // what stands beside it on the straight is as far from the end as two places of the chain
+	if s.even { // what stands beside it on the straight is as far from the end as two places of the chain
 		each := s.p.track / float64(len(s.p.lines[0].nodes)-1)
 		for _, i := range [2]int{0, len(s.nodes)} {
 			less := min(s.gap[i], each-topHalf)
@@ -180,8 +184,8 @@ func (s *side) measure() {
 // trackOver is overFoot along a chain, where as many stand on as many, and around its ends.
 var trackOver = map[bool]float64{false: 40, true: 8}
 
-// slotShare is the room of a round's number where it begins, of its size: more at an end, where it narrows.
-var slotShare = map[bool]float64{false: 0.3, true: 0.3}
+// slotShare is the room of a round's number where it begins, of its size: more at an end with arches, where it narrows.
+var slotShare = map[bool]float64{false: 0.3, true: 1.5}
 
 const (
 	stiff    = 4.0  // of the room between two stitches, beside the wish to stand over a foot
@@ -252,7 +256,7 @@ func (s *side) rests(long float64) []float64 {
 	}
 	k := len(s.gap) - 1
 	long -= s.from + s.to
-	if s.bent {
+	if s.even {
 		return s.evenly(long)
 	}
 	for i, g := range s.gap {
@@ -282,6 +286,16 @@ func (s *side) rests(long float64) []float64 {
 		}
 	}
 	return out
+}
+
+// plainEnd reports whether a side is a round end of stitches alone, also beside it.
+func (s *side) plainEnd() bool {
+	k := len(s.nodes) - 1
+	if !s.bent || k < 0 {
+		return false
+	}
+	arch := func(n *node) bool { return n != nil && (n.arch() || n.picot()) }
+	return !slices.ContainsFunc(s.nodes, arch) && !arch(s.nodes[0].prev) && !arch(s.nodes[k].next)
 }
 
 // evenly shares the length of a round end so that its stitches, and those beside it on the straight sides, stand equally far
