@@ -30,6 +30,9 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 	}
 	w.starts()
 	w.inRing()
+	for i := range w.Rows {
+		w.Rows[i].Spiral = w.Rows[i].Spiral && w.Rows[i].winds()
+	}
 	return w, true
 }
 
@@ -52,7 +55,6 @@ func (w *Work) take(r *rows.GraphRow) {
 			row.St[k].Kind = unread
 		}
 	}
-	row.Spiral = row.Spiral && row.winds()
 	w.standOver(&row)
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)

@@ -320,19 +320,8 @@ func (p *plan) shareFeet(l *line) {
 			i++
 			continue
 		}
-		group := append(p.group[:0], n)
-		j := i + 1
-		for ; j < len(l.nodes); j++ {
-			m := l.nodes[j]
-			if len(m.feet) == 1 && m.feet[0] == n.feet[0] {
-				group = append(group, m)
-				continue
-			}
-			if !m.arch() && !m.picot() {
-				break
-			}
-		}
-		p.group = group
+		group, j := p.sharing(l.nodes[i:])
+		j += i
 		atEnd := j == len(l.nodes)
 		if len(group) > 1 || i == 0 || atEnd {
 			kept := p.together(group)
@@ -347,6 +336,20 @@ func (p *plan) shareFeet(l *line) {
 	if p.form != flat && first != nil && last != nil && first[0].feet[0] == last[0].feet[0] {
 		p.together(append(append(p.group[:0], last...), first...))
 	}
+}
+
+// sharing is what stands where the first of some nodes does, with only arches and picots between, and how many of them these are.
+func (p *plan) sharing(nodes []*node) ([]*node, int) {
+	p.group = append(p.group[:0], nodes[0])
+	for j, m := range nodes[1:] {
+		switch {
+		case len(m.feet) == 1 && m.feet[0] == nodes[0].feet[0]:
+			p.group = append(p.group, m)
+		case !m.arch() && !m.picot():
+			return p.group, j + 1
+		}
+	}
+	return p.group, len(nodes)
 }
 
 // together makes a group of what stands in one place; of one stitch none.
