@@ -1,0 +1,197 @@
+package work
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/rows/grammar"
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// counted is a text whose every row has the stitches behind it that a hand counts in it.
+type counted []struct {
+	row string
+	sts int
+}
+
+// byHand are such texts. How the numbers come about stands beside those that are not plain.
+var byHand = map[string]counted{
+	"single crochet to and fro": {
+		{"Row 1: Ch 13, sc in 2nd ch from hook and in each ch across, turn.", 12},
+		{"Row 2: Ch 1 (does not count as a st), sc in each st across, turn.", 12},
+		{"Row 3: Ch 1, 2 sc in first st, sc in each st to last st, 2 sc in last st, turn.", 14},
+		{"Row 4: Ch 1, sc2tog, sc in each st to last 2 sts, sc2tog, turn.", 12},
+		{"Row 5: Ch 1, sc in first 3 sts, ch 2, skip next 2 sts, sc in next 7 sts, turn.", 10}, // 3 and 7; chains are no stitches
+		{"Row 6: Ch 1, sc in next 7 sts, 2 sc in ch-2 sp, sc in next 3 sts, turn.", 12},
+		{"Row 7: Ch 1, *sc in next st, 2 sc in next st; rep from * across, turn.", 18},
+		{"Row 8: Ch 1, *sc in next st, sc2tog; rep from * across, turn.", 12},
+		{"Row 9: Sl st in first 3 sts, ch 1, sc in next 6 sts, leave remaining sts unworked, turn.", 6},
+		{"Row 10: Ch 1, [sc3tog] twice, turn.", 2},
+	},
+	"double crochet with a turning chain": {
+		{"Row 1: Ch 22, dc in 4th ch from hook and in each ch across, turn.", 20}, // 22 less 3, and the chain
+		{"Row 2: Ch 3 (counts as dc), skip first st, dc in each st across, dc in top of turning ch, turn.", 20},
+		{"Row 3: Ch 3 (counts as dc), dc in first st, dc in next 18 sts, 2 dc in top of turning ch, turn.", 22},
+		{"Row 4: Ch 3 (counts as dc), skip first st, dc2tog, dc in next 16 sts, dc2tog, dc in top of turning ch, turn.", 20}, // 1 + 1 + 16 + 1 + 1
+		{"Row 5: Ch 3 (counts as dc), skip first st, *skip next st, 2 dc in next st; rep from * to last st, dc in top of turning ch, turn.", 20},
+		{"Row 6: Ch 1 (does not count as a st), sc in each st across, turn.", 20},
+		{"Row 7: Ch 1, sc in first 5 sts, hdc in next 5 sts, dc in next 5 sts, tr in next 5 sts, turn.", 20},
+	},
+	"a hat from the crown": {
+		{"Rnd 1: 6 sc in magic ring.", 6},
+		{"Rnd 2: 2 sc in each st around.", 12},
+		{"Rnd 3: *Sc in next st, 2 sc in next st; rep from * around.", 18},
+		{"Rnd 4: *Sc in next 2 sts, inc in next st; rep from * around.", 24},
+		{"Rnd 5: [Sc in next 3 sts, 2 sc in next st] 6 times.", 30},
+		{"Rnds 6-8: Sc in each st around.", 30},
+		{"Rnd 9: *Sc in next 3 sts, sc2tog; rep from * around.", 24},
+		{"Rnd 10: [Sc in next 6 sts, sc2tog] 3 times.", 21},
+		{"Rnd 11: Sc in next 4 sts, *2 sc in next st, sc in next st; rep from * 3 more times, sc in each remaining st.", 25}, // 21 and 4
+		{"Rnd 12: *Sc2tog; rep from * to last st, sc in last st.", 13},
+	},
+	"rounds that are joined": {
+		{"Rnd 1: Ch 4, join with sl st to form ring, ch 3 (counts as dc), 11 dc in ring, join with sl st to top of beg ch-3.", 12},
+		{"Rnd 2: Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join with sl st to top of beg ch-3.", 24},
+		{"Rnd 3: Ch 3 (counts as dc), 2 dc in next st, *dc in next st, 2 dc in next st; rep from * around, join with sl st to top of beg ch-3.", 36},
+		{"Rnd 4: Ch 1 (does not count as a st), sc in same st, sc in each st around, join with sl st to first sc.", 36},
+		{"Rnd 5: Ch 1, sc in same st, *ch 1, skip next st, sc in next st; rep from * to last st, ch 1, skip last st, join with sl st to first sc.", 18}, // of 36 every second
+		{"Rnd 6: Ch 1, *sc in next sc, sc in next ch-1 sp; rep from * around, join with sl st to first sc.", 36},
+	},
+	"knitted rows": {
+		{"Cast on 20 sts.", 20},
+		{"Row 1: Knit.", 20},
+		{"Row 2: Purl.", 20},
+		{"Row 3: *K2, p2; rep from * to end.", 20},
+		{"Row 4: K1, m1, k to last st, m1, k1.", 22},
+		{"Row 5: P2, *k2tog, yo; rep from * to last 2 sts, p2.", 22},
+		{"Row 6: K1, ssk, k to last 3 sts, k2tog, k1.", 20},
+		{"Row 7: K1, *sl 1, k2tog, psso; rep from * to last st, k1.", 8}, // 18 / 3 and 2
+		{"Row 8: Kfb in each st.", 16},
+		{"Row 9: K5, bind off 6 sts, k to end.", 10},
+		{"Row 10: K5, cast on 6 sts, k to end.", 16},
+		{"Row 11: Bind off 3 sts, k to end.", 13},
+		{"Row 12: P2tog, p to last 2 sts, p2tog.", 11},
+		{"Row 13: K1, (k2tog) 5 times.", 6},
+	},
+	"knitted rounds": {
+		{"Cast on 48 sts and join in the round.", 48},
+		{"Rnd 1: *K3, p1; rep from * around.", 48},
+		{"Rnd 2: *K6, k2tog; rep from * around.", 42},
+		{"Rnd 3: *K5, k2tog; rep from * around.", 36},
+		{"Rnd 4: Knit.", 36},
+		{"Rnd 5: *Yo, k2; rep from * around.", 54},
+		{"Rnd 6: *K2tog, k1; rep from * around.", 36},
+		{"Rnd 7: *K3tog; rep from * around.", 12},
+	},
+}
+
+// text is the rows as they are printed; a row has so many stitches more behind it as its count stands wrong, or none.
+func (c counted) text(stated bool, wrong int) []byte {
+	var b strings.Builder
+	b.WriteString("Piece\n\n")
+	for i, l := range c {
+		n := l.sts
+		if i == wrong {
+			n++
+		}
+		b.WriteString(l.row)
+		if stated {
+			fmt.Fprintf(&b, " (%d sts)", n)
+		}
+		b.WriteByte('\n')
+	}
+	return []byte(b.String())
+}
+
+// made are the stitches that the rows of a text come to.
+func made(t *testing.T, src []byte) ([]int, Report) {
+	x := grammar.Read("piece.txt", src, ins.Options{})
+	rep := Check(x, ins.Options{})
+	var out []int
+	for _, s := range x.Sections {
+		for _, l := range s.Lines {
+			if n := rep.Stitches[l]; assert.Len(t, n, 1) && n[0] != ins.None {
+				out = append(out, n[0])
+			}
+		}
+	}
+	return out, rep
+}
+
+func TestRowsMakeWhatAHandCounts(t *testing.T) {
+	for name, c := range byHand {
+		t.Run(name, func(t *testing.T) {
+			var want []int
+			for _, l := range c {
+				want = append(want, l.sts)
+			}
+			for _, stated := range []bool{false, true} {
+				got, rep := made(t, c.text(stated, -1))
+				assert.Equal(t, want, got)
+				assert.Empty(t, rep.Findings, "stated: %v", stated)
+			}
+		})
+	}
+}
+
+// A count that is wrong by one is found in its row, and nowhere else.
+func TestACountThatIsWrongIsFoundWhereItStands(t *testing.T) {
+	for name, c := range byHand {
+		t.Run(name, func(t *testing.T) {
+			for wrong := range c {
+				if strings.Contains(c[wrong].row, "ch 2, skip") {
+					continue // 11 counts the space too
+				}
+				_, rep := made(t, c.text(true, wrong))
+				if !assert.NotEmpty(t, rep.Findings, c[wrong].row) {
+					continue
+				}
+				assert.Equal(t, wrong+3, rep.Findings[0].Pos.Line, "%s: %s", c[wrong].row, rep.Findings[0].Message)
+				assert.Len(t, rep.Findings, 1, c[wrong].row)
+			}
+		})
+	}
+}
+
+// Every row of a graph has the stitches that the hand counts, and each stands on stitches of the row below.
+func TestTheGraphHasTheStitchesThatAHandCounts(t *testing.T) {
+	for name, c := range byHand {
+		x := grammar.Read("piece.txt", c.text(false, -1), ins.Options{})
+		g, ok := GraphOf(x, "", 0)
+		require.True(t, ok)
+		want := map[int]int{}
+		number := 0
+		for _, l := range c {
+			if _, err := fmt.Sscanf(l.row, "Row %d", &number); err == nil {
+				want[number] = l.sts
+			}
+			if _, err := fmt.Sscanf(l.row, "Rnd %d:", &number); err == nil {
+				want[number] = l.sts
+			}
+		}
+		seen := 0
+		for i, row := range g.Rows {
+			sts, high := 0, 0
+			for _, s := range row.Stitches {
+				if s.Counts && (s.Stitch != nil || s.Turning) { // an arch is no stitch
+					sts++
+				}
+				for _, f := range s.Feet {
+					high = max(high, f+1)
+				}
+			}
+			if n, ok := want[row.Number]; ok && row.Number > 0 {
+				seen++
+				assert.Equal(t, n, sts, "%s, row %d", name, row.Number)
+			}
+			if i > 0 {
+				assert.LessOrEqual(t, high, len(g.Rows[i-1].Stitches), "%s, row %d", name, row.Number)
+			}
+		}
+		assert.GreaterOrEqual(t, seen, len(want), name)
+	}
+}
