@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"os"
@@ -14,7 +14,7 @@ import (
 // Texts of our own, laid out as people publish them: rows run on in a paragraph, numbers of the sizes cut over lines,
 // bullets, keys in capitals. Each line of work is read whole and nothing is found; their counts are counted by hand.
 func TestTextsAsTheyAreLaidOutAreReadWhole(t *testing.T) {
-	files, err := filepath.Glob(filepath.Join("..", "..", "testdata", "rows", "laid-out", "*.txt"))
+	files, err := filepath.Glob(filepath.Join("..", "..", "..", "testdata", "rows", "laid-out", "*.txt"))
 	require.NoError(t, err)
 	require.NotEmpty(t, files)
 	for _, file := range files {

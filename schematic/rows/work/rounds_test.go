@@ -1,4 +1,4 @@
-package rows_test
+package work
 
 import (
 	"strings"
@@ -7,7 +7,6 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic/finding"
-	"flatwright/schematic/rows"
 	"flatwright/schematic/stitch"
 )
 
@@ -22,8 +21,8 @@ Commence with 8 ch., join with s. s.
 4th round.--1 ch., 1 d. c. into same place, * 5 ch., miss 3 tr., 1 d. c. into next tr.; repeat from * 10 times more, 5 ch., s. s. to first d. c. (12 loops)
 5th round.--* Into next loop work 1 d. c., 7 tr., 1 d. c.; repeat from * all round, s. s. to first d. c. (108 sts.)
 `
-	x := rows.Read("d.txt", []byte(text), rows.Options{})
-	rep := rows.Check(x, rows.Options{})
+	x := Read("d.txt", []byte(text), Options{})
+	rep := Check(x, Options{})
 	assert.Equal(t, stitch.UK, x.Terms, "nothing but 'miss' tells, and double crochet is of both")
 	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 	for _, f := range rep.Findings {
@@ -38,7 +37,7 @@ func TestALineOfSizesMayTellWhomTheyFit(t *testing.T) {
 		"Sizes: S (M, L)":                          {"S", "M", "L"},
 		"Sizes: Baby (Child, Teen)":                {"Baby", "Child", "Teen"},
 	} {
-		x := rows.Read("s.txt", []byte(line+"\n\nCast on 20 (24, 28) sts.\n"), rows.Options{})
+		x := Read("s.txt", []byte(line+"\n\nCast on 20 (24, 28) sts.\n"), Options{})
 		assert.Equal(t, want, x.Sizes.Names, line)
 	}
 }
@@ -48,8 +47,8 @@ func TestDecreasesThatGoOnOtherwiseAreFollowed(t *testing.T) {
 	for then, left := range map[string]string{
 		"then on foll 2 alt rows": "40", "and foll 2 alt rows": "40", "then on foll 2 rows": "40", "then on next 4 rows": "36", "then on following 2 alternate rows": "40",
 	} {
-		x := rows.Read("s.txt", []byte("Cast on 50 sts.\nDec 1 st at each end of next 3 rows, "+then+". "+left+" sts.\nBind off all "+left+" sts.\n"), rows.Options{})
-		rep := rows.Check(x, rows.Options{})
+		x := Read("s.txt", []byte("Cast on 50 sts.\nDec 1 st at each end of next 3 rows, "+then+". "+left+" sts.\nBind off all "+left+" sts.\n"), Options{})
+		rep := Check(x, Options{})
 		assert.Empty(t, rep.Findings, then)
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, then)
 	}
@@ -66,10 +65,10 @@ Cast on 9 stitches.
 5th row.--Sl. 1, k. 2, o., n., k. 8. (13 sts.)
 6th row.--Cast off 4, knit the rest. (9 stitches.)
 `
-	x := rows.Read("e.txt", []byte(text), rows.Options{})
-	rep := rows.Check(x, rows.Options{})
+	x := Read("e.txt", []byte(text), Options{})
+	rep := Check(x, Options{})
 	assert.Empty(t, rep.Findings)
 	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
-	broken := rows.Check(rows.Read("e.txt", []byte(strings.Replace(text, "o., n., k. 8. (13", "o., k. 8. (13", 1)), rows.Options{}), rows.Options{})
+	broken := Check(Read("e.txt", []byte(strings.Replace(text, "o., n., k. 8. (13", "o., k. 8. (13", 1)), Options{}), Options{})
 	assert.NotEmpty(t, broken.Findings, "without the narrowing two stitches are left")
 }

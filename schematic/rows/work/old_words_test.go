@@ -1,4 +1,4 @@
-package rows
+package work
 
 import (
 	"fmt"
@@ -26,7 +26,7 @@ var oldHeads = map[string]string{
 // How books from before 1960 tell a row, and how many stitches it then has: words written down from how such books speak, none
 // out of one (common practice). Each is read whole, nothing is found, and one stitch more is.
 func TestWordsOfOldBooksComeToTheirCounts(t *testing.T) {
-	src, err := os.ReadFile("testdata/old-words.tsv")
+	src, err := os.ReadFile("../testdata/old-words.tsv")
 	require.NoError(t, err)
 	for l := range strings.Lines(string(src)) {
 		f := strings.Split(strings.TrimSpace(l), "\t")
