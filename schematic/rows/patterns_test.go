@@ -55,3 +55,36 @@ Cast on 96 sts. Join to work in the round.
 	}
 	assert.Equal(t, []string{"Ladder Rib", "1x1 Rib Pattern", "Hat"}, names)
 }
+
+// Headings as makers of toys write them, right above a first round (common practice).
+func TestAFewWordsAboveAFirstRoundAreTheHeadingOfAPiece(t *testing.T) {
+	for words, want := range map[string]struct {
+		name string
+		make int
+	}{
+		"Arms x2": {"Arms", 2}, "Legs - make 2": {"Legs", 2}, "EARS, make two": {"EARS", 2}, "Wings (x2)": {"Wings", 2}, "Feet 2x": {"Feet", 2},
+		"Hoof (make 4 in grey)": {"Hoof", 4}, "Scarf (in red)": {"Scarf", 0}, "2 Ears": {"Ears", 0}, "Part 1: Head": {"Head", 0}, "1. Head": {"Head", 0}, "Step 2 - Body": {"Body", 0},
+	} {
+		x := Read("t.txt", []byte("Hare\n\nTail\nRnd 1: 5 sc in magic ring (5)\nRnd 2: sc around (5)\n\n"+words+"\nRnd 1: 6 sc in magic ring (6)\nRnd 2: 1 inc in each st (12)\nRnd 3: sc 10, inc 2 (14)\nRnd 4: sc 10, dec 2 (12)\n"), Options{TermsSet: true})
+		last := x.Sections[len(x.Sections)-1]
+		assert.Equal(t, want.name, last.Name, words)
+		assert.Equal(t, want.make, last.Make, words)
+		assert.Empty(t, Check(x, Options{TermsSet: true}).Findings, words)
+	}
+}
+
+// 60 - 3 - 2 at the neck edges; 60 - 2 x 3 at both armhole edges. A length says nothing of the row at which another piece is left.
+func TestShapingAtEachEdgeOfTwoSidesAndAsFarAsALength(t *testing.T) {
+	for line, after := range map[string]string{
+		"Dec 1 st at each neck edge every RS row 3 times.":                            "57",
+		"Dec 1 st at each armhole edge every RS row 3 times.":                         "54",
+		"Dec 1 st each neck edge on next 3 rows.":                                     "57",
+		"Work as for Back until armholes measure 10 cm. (48 sts)":                     "48",
+		"Work as for Back until piece measures 30 cm, ending with a WS row. (44 sts)": "44",
+	} {
+		src := "Back\nCast on 60 sts.\nKnit 2 rows.\nShape Armholes\nBind off 4 sts at beg of next 2 rows. (52 sts)\nDec 1 st at each end of next 2 rows. (48 sts)\n\nFront\nCast on 60 sts.\nKnit 2 rows.\n" + line + "\n"
+		x := Read("t.txt", []byte(src), Options{TermsSet: true})
+		assert.Empty(t, Check(x, Options{TermsSet: true}).Findings, line)
+		assert.Contains(t, strings.Join(Explain(x, 11), "\n"), "after it there are "+after+" stitches", line)
+	}
+}

@@ -14,11 +14,14 @@ var (
 	twisted = text.Once(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:(?:then\b|,).*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
 )
 
+// knittedAgain is a twist whose stitches are first knitted together, and one of them again.
+var knittedAgain = text.Once(`\b(k2tog|ssk|knit 2 tog\w*|k 2 tog\w*)\b(.*?)\b(?:leave|leaving|do not|don't|without)\b.*?\b(?:k|knit)\b.*\b(?:1st|first|right)\b`)
+
 // stuck is a number to which its stitches are stuck: 2sts.
 var stuck = text.Once(`(\d)st`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4})\s*[:=]`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL]T)\s*[:=]`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 func (r *Reader) tellCables(line string) {
@@ -47,7 +50,7 @@ func mayTell(line string) bool {
 		}
 		name := strings.TrimRight(line[:i], " \t")
 		name = name[strings.LastIndexAny(name, "\t.;,(")+1:]
-		if strings.ContainsAny(name, "123456789") && strings.ContainsAny(name, "/CcTt") {
+		if strings.HasSuffix(name, "RT") || strings.HasSuffix(name, "LT") || strings.ContainsAny(name, "123456789") && strings.ContainsAny(name, "/CcTt") {
 			return true
 		}
 	}
@@ -93,9 +96,12 @@ func crossOf(words string) (stitch.Cross, bool) {
 		return c, c.Held > 0 && c.Over > 0 && c.Size() <= 40
 	}
 	if m := twisted().FindStringSubmatch(words); m != nil {
-		c := stitch.Cross{Held: 1, Over: 1, Left: strings.Contains(m[1], "behind") || strings.Contains(m[1], "back of") || strings.Contains(m[1], "from the back")}
+		c := stitch.Cross{Held: 1, Over: 1, Left: strings.Contains(m[1], "behind") || strings.Contains(m[1], "back of") || strings.Contains(m[1], "from the back") || through(m[1])}
 		c.Purl = m[2][0] == 'p' && !c.Left
 		return c, true
+	}
+	if m := knittedAgain().FindStringSubmatch(words); m != nil {
+		return stitch.Cross{Held: 1, Over: 1, Left: m[1] == "ssk" || through(m[2])}, true
 	}
 	return stitch.Cross{}, false
 }

@@ -18,6 +18,8 @@ func TestACableThatTheTextDescribesIsACrossing(t *testing.T) {
 		"knit the second st on the left needle in front of the first, then knit the first":           {Held: 1, Over: 1},
 		"knit the second st on the left needle from behind, then knit the first, slip both off":      {Held: 1, Over: 1, Left: true},
 		"place the next four sts on a cable needle at the front, knit 4, then knit the 4 from cable": {Held: 4, Over: 4, Left: true},
+		"k2tog but do not slip from needle, knit first st again, slip both sts":                      {Held: 1, Over: 1},
+		"skip first st, knit 2nd st through back loop, knit first st, slip both sts":                 {Held: 1, Over: 1, Left: true},
 	} {
 		got, ok := crossOf(words)
 		assert.True(t, ok, words)

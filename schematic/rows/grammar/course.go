@@ -52,6 +52,12 @@ var clauses = []form{
 			p := value[string](m, "p")
 			return clause(func(c *course) { c.inner, c.where, c.panel = true, true, p })
 		}},
+	{rule: "clause", pattern: "[at/on] each/both/either {e:edgename}", meaning: "at an edge of each side", example: "Dec 1 st at each neck edge on next 7 rows", build: func(m *match) any {
+		if value[string](m, "e") != "neck" {
+			return both(m)
+		}
+		return clause(func(c *course) { c.edge, c.where = "neck", true }) // each half has one
+	}},
 	{rule: "clause", pattern: "at {e:edgename} [{s:edgeside}]", meaning: "at one edge", example: "Dec 1 st at neck edge on next 7 rows",
 		build: func(m *match) any {
 			e, s := value[string](m, "e"), value[string](m, "s")

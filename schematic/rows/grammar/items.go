@@ -258,8 +258,11 @@ var stitches = []form{
 			if t.Is("at", "each", "every", "on", "evenly", "in", "across", "both", "of", "times", "x", ",") && !m.has("u") || t.Is("times") {
 				return nil
 			}
-			inc := m.p.t[m.from].Is("inc", "increase")
-			return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1)}
+			inc, n := m.p.t[m.from].Is("inc", "increase"), ins.N(1)
+			if !m.has("u") && !m.said("next", "following", "foll", "same") { // sc 3, inc 2
+				n = m.num("n", 1)
+			}
+			return &ins.Stitch{Inc: inc, Dec: !inc, N: n}
 		}},
 
 	{rule: "stitch", pattern: "make {n:num} [$st]", meaning: "so many stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", build: func(m *match) any {

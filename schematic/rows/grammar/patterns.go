@@ -226,15 +226,14 @@ func patternsOf(src []string) map[string]bool {
 // patternBegins takes a line above rows that tells of which pattern they are: before the work, where nothing is cast on.
 func (r *Reader) patternBegins(n int) bool {
 	line := r.x.Src[n-1]
-	if len(r.sec.Lines) > 0 && !r.inPattern || !r.patternNames[patternAbove(line)] || text.KeyLine(line) != "" {
+	if len(r.sec.Lines) > 0 && !r.sec.Pattern || !r.patternNames[patternAbove(line)] || text.KeyLine(line) != "" {
 		return false
 	}
 	r.x.Read.Words++
 	r.mode = ""
 	r.note(line, n)
 	name, _, _ := strings.Cut(strings.Trim(line, "*#_•:. "), "(")
-	r.section(&ins.Section{Name: strings.TrimRight(name, " :,-–"), At: ins.Span{Line: n, Col: 1, End: len([]rune(line)) + 1}})
-	r.inPattern = true
+	r.section(&ins.Section{Name: strings.TrimRight(name, " :,-–"), Pattern: true, At: ins.Span{Line: n, Col: 1, End: len([]rune(line)) + 1}})
 	return true
 }
 

@@ -41,7 +41,6 @@ type Reader struct {
 	starred      []ins.Item
 	wraps        map[string]bool // names that the text has for a turn within the row
 	patternNames map[string]bool // names of patterns whose rows the text gives
-	inPattern    bool            // the rows are those of a pattern that is told by its name
 	unlike       bool
 	some         bool  // what is read is for some of the sizes only, and which is not known
 	only         []int // the sizes for which alone it is; nil: all
@@ -135,7 +134,7 @@ func (r *Reader) section(s *ins.Section) {
 	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
-	r.these, r.some, r.only, r.inPattern, r.around = 0, false, nil, false, false
+	r.these, r.some, r.only, r.around = 0, false, nil, false
 }
 
 // head finds sizes and terms first, wherever they stand, since rows are read by them.
@@ -361,6 +360,9 @@ func (r *Reader) one(n int) {
 	}
 	r.flush()
 	r.raw = raw
+	if r.aboveRows(trimmed, n) {
+		return
+	}
 	if label == nil && (r.patternBegins(n) || r.keyed(raw, n) || r.heading(trimmed, n)) {
 		return
 	}
@@ -943,6 +945,37 @@ func (r *Reader) heading(trimmed string, n int) bool {
 	r.section(&ins.Section{Name: name, Make: text.MakeOf(trimmed), At: ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}})
 	return true
 }
+
+// aboveRows takes a few words right above a first row as the heading of a piece, whatever signs and numbers they have:
+// 2 Ears, Step 2 - Body, Scarf (in red).
+func (r *Reader) aboveRows(trimmed string, n int) bool {
+	next := n
+	for next < len(r.x.Src) && next < n+2 && strings.TrimSpace(r.x.Src[next]) == "" {
+		next++
+	}
+	if next >= len(r.x.Src) || !firstRow().MatchString(r.x.Src[next]) || r.mode == "stitches" {
+		return false
+	}
+	m := numbered().FindStringSubmatch(trimmed)
+	if m == nil || strings.ContainsAny(trimmed, ";=*") || firstRow().MatchString(trimmed) || text.KeyLine(trimmed) != "" {
+		return false
+	}
+	name := strings.TrimSpace(m[1])
+	words := strings.Fields(name)
+	if len(words) == 0 || len(words) > 5 || !unicode.IsUpper([]rune(words[0])[0]) || verbs[strings.ToLower(words[0])] || starting[strings.ToLower(words[0])] {
+		return false
+	}
+	if _, _, ok := text.Heading(trimmed); ok || r.instruction(name) || r.instruction(trimmed) {
+		return false
+	}
+	r.x.Read.Words++
+	r.mode = ""
+	r.section(&ins.Section{Name: name, Make: text.MakeOf(trimmed), At: ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}})
+	return true
+}
+
+// numbered is a heading with the number before it by which it is called, and a remark behind it.
+var numbered = text.Once(`^(?:(?:(?i:part|step|section|piece) )?\d{1,2} ?(?:[.:)–—-]+ ?| )|[-•*#] ?)?([A-Z][A-Za-z&/’' -]{1,40}?)(?: ?[,–—-] ?[a-z][a-z ]{1,30})?(?: ?\([^()]{1,40}\))?[ :]*$`)
 
 // instruction reports whether a few words are an instruction and no heading: all of them
 // are read, and they are more than the name of a stitch.

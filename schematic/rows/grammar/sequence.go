@@ -1505,7 +1505,7 @@ func (s *sequence) meansCount(g []ins.StitchGroup, to int, firm bool) bool {
 	if last.Kind == 'n' && s.at(to-2).Is("needle", "needles", "row", "rnd", "round") { // 25 sts on needle 1
 		last = s.at(to - 2)
 	}
-	if last.Is("inc", "dec", "increase", "decrease") { // 6 inc (12)
+	if last.Is("inc", "dec", "increase", "decrease") || s.at(s.i+1).Is("inc", "dec") && s.said(s.i, to, "in") { // 6 inc (12); 1 inc in each st
 		return false
 	}
 	if firm || last.Is(remains...) || s.said(s.i, to, "remain", "remains", "total", "altogether", "made") {

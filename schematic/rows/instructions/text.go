@@ -62,6 +62,8 @@ type Section struct {
 	Lines []*Line
 	Make  int  // how many the heading says to make; 0: it does not say
 	Prose bool // words, not rows: materials, notes, finishing
+	// Pattern is true for the rows of a stitch pattern that stands by itself, before the work.
+	Pattern bool
 }
 
 // Multiple is what the notes say the count is a multiple of.

@@ -211,6 +211,9 @@ func Heading(text string) (name string, marked, ok bool) {
 		return name, true, name != ""
 	}
 	bare := strings.Trim(text, "*_~=- ")
+	if at := makes().FindStringIndex(bare); at != nil && at[0] > 0 {
+		bare = bare[:at[0]]
+	}
 	if name, ok = beforeBracket(bare); !ok {
 		return "", false, false
 	}
@@ -236,6 +239,9 @@ func Heading(text string) (name string, marked, ok bool) {
 	}
 	return name, strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") || name == strings.ToUpper(name) && len(name) > 3, true
 }
+
+// makes are words behind a heading that say how many are made: Arms x2, Ears - make 2.
+var makes = Once(`(?i)(?:\s*[,:–—-]\s*|\s+)(?:make|work|knit|crochet)\s+(?:two|three|four|both|[2-9])(?:\s+alike)?\s*:?$|\s*[,:–—-]?\s*\(?[x×]\s?[2-9]\)?\s*:?$|\s*[,:–—-]?\s+\(?[2-9]\s?[x×]\)?\s*:?$`)
 
 // beforeBracket is a heading without the bracket behind it, which may only say how many are made and the like.
 func beforeBracket(bare string) (name string, ok bool) {
@@ -274,6 +280,12 @@ func Inline(text string) (name, rest string, ok bool) {
 // MakeOf is how many a heading says to make: (make 2).
 func MakeOf(text string) int {
 	_, inside, ok := strings.Cut(strings.ToLower(text), "(")
+	if at := makes().FindString(text); at != "" {
+		if k := strings.Trim(at, " ,:–—-()xX×"); len(k) == 1 && k[0] >= '2' && k[0] <= '9' {
+			return int(k[0] - '0')
+		}
+		inside, ok = strings.TrimLeft(strings.ToLower(at), " ,:–—-("), true
+	}
 	word := strings.FieldsFunc(inside, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) })
 	if !ok || len(word) < 2 || word[0] != "make" && word[0] != "work" && word[0] != "knit" {
 		return 0

@@ -131,6 +131,10 @@ func (r *runner) run() {
 }
 
 func (r *runner) begin(s *ins.Section) {
+	if s.Pattern || r.section != nil && r.section.Pattern { // it stands by itself
+		r.put(nil, false)
+		r.no, r.side, r.round, r.lefts = 0, 0, false, nil
+	}
 	r.section = s
 	r.all = nil
 	r.cur = &piece{name: headingKey(s.Name), rows: make([]done, 0, len(s.Lines))}
