@@ -210,11 +210,7 @@ func Heading(text string) (name string, marked, ok bool) {
 		}
 		return name, true, name != ""
 	}
-	bare := strings.Trim(text, "*_~=- ")
-	if at := makes().FindStringIndex(bare); at != nil && at[0] > 0 {
-		bare = bare[:at[0]]
-	}
-	if name, ok = beforeBracket(bare); !ok {
+	if name, ok = beforeBracket(withoutMakes(strings.Trim(text, "*_~=- "))); !ok {
 		return "", false, false
 	}
 	name = strings.TrimSpace(strings.TrimRight(name, ":–—- "))
@@ -222,7 +218,18 @@ func Heading(text string) (name string, marked, ok bool) {
 	if len(words) == 0 || len(words) > 7 || len(name) > 60 {
 		return "", false, false
 	}
-	plain := name
+	name, plain := plainName(name, words)
+	sign := func(c rune) bool { return unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) }
+	if strings.ContainsFunc(plain, sign) || !unicode.IsUpper([]rune(words[0])[0]) || len(words) > 2 && (words[0] == "This" || words[0] == "These") {
+		return "", false, false
+	}
+	return name, strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") || name == strings.ToUpper(name) && len(name) > 3, true
+}
+
+// plainName is a heading as it is printed, and without what makes no difference to whether it is one: a number behind a
+// piece, a comma between two, a colon in capitals.
+func plainName(name string, words []string) (printed, plain string) {
+	printed, plain = name, name
 	if k := len(words) - 1; k > 0 && len(words[k]) < 3 && strings.Trim(words[k], "0123456789") == "" && ofPiece(strings.Join(words[:k], " ")) { // Leg 1
 		plain = strings.Join(words[:k], " ")
 	}
@@ -230,14 +237,17 @@ func Heading(text string) (name string, marked, ok bool) {
 		plain = before + after
 	}
 	if before, after, ok := strings.Cut(name, ":"); ok && name == strings.ToUpper(name) && !strings.HasPrefix(name, ":") { // COAT: BACK
-		name = strings.TrimSpace(before) + ": " + strings.TrimSpace(after)
-		plain = before + after
+		printed, plain = strings.TrimSpace(before)+": "+strings.TrimSpace(after), before+after
 	}
-	sign := func(c rune) bool { return unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) }
-	if strings.ContainsFunc(plain, sign) || !unicode.IsUpper([]rune(words[0])[0]) || len(words) > 2 && (words[0] == "This" || words[0] == "These") {
-		return "", false, false
+	return printed, plain
+}
+
+// withoutMakes is a heading without the words behind it that say how many are made.
+func withoutMakes(bare string) string {
+	if at := makes().FindStringIndex(bare); at != nil && at[0] > 0 {
+		return bare[:at[0]]
 	}
-	return name, strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") || name == strings.ToUpper(name) && len(name) > 3, true
+	return bare
 }
 
 // makes are words behind a heading that say how many are made: Arms x2, Ears - make 2.
