@@ -138,7 +138,7 @@ var stitches = []form{
 		}
 		return s
 	}},
-	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif]", meaning: "stitches slipped", example: "sl 1 purlwise",
+	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise",
 		build: func(m *match) any {
 			if m.p.r.crochet {
 				return nil
@@ -149,14 +149,14 @@ var stitches = []form{
 			}
 			return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (on to | to/on/onto) [$spare/cn/c] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
+	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
 		build: func(m *match) any {
-			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare", "extra") && !m.said("hold") {
+			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare", "extra", "d", "dp") && !m.said("hold", "drop") {
 				return nil
 			}
 			return &ins.Nothing{}
 		}},
-	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [$spare] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
+	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: func(m *match) any {
 		id := "k"
 		if m.said("p", "purl") {
@@ -210,6 +210,13 @@ var stitches = []form{
 	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
 			if !m.p.line.IsRow() || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
+				return nil
+			}
+			return &ins.Stitch{N: m.num("n", 1)}
+		}},
+	{rule: "stitch", pattern: "[work/working/rib/ribbing] [in] (k/knit {a:num} [and/,] p/purl {b:num} | p/purl {a:num} [and/,] k/knit {b:num}) [rib/ribbing] (for/over/on/across) [$next/first/last] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: Rib in k1 and p1 for 20 sts, k to end",
+		build: func(m *match) any {
+			if !m.p.line.IsRow() || m.p.at(m.to).Is("row", "rows", "rnd", "rnds", "inch", "inches", "in", "ins", "cm") {
 				return nil
 			}
 			return &ins.Stitch{N: m.num("n", 1)}

@@ -1271,6 +1271,7 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Body = gathered(l.Body)
 	}
 	r.plainRow(l)
+	r.turnedBefore(l)
 	r.bareShaping(l)
 	l.Chart = slices.ContainsFunc(l.Body, charted)
 	if l.Label == nil && !r.kept(l, tokens) && !short {
@@ -1500,6 +1501,19 @@ func (r *Reader) plainRow(l *ins.Line) {
 	if only.Kind.Craft == stitch.Knitting || l.Label != nil {
 		only.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}
 	}
+}
+
+// turnedBefore puts a turn with which a knitted row begins to the end of the row before it, which it ends.
+func (r *Reader) turnedBefore(l *ins.Line) {
+	k := len(r.sec.Lines) - 1
+	if k < 0 || l.Label == nil || len(l.Body) < 2 || !is[*ins.Turn](l.Body[0]) || !r.knits || r.crochet {
+		return
+	}
+	before := r.sec.Lines[k]
+	if n := len(before.Body); before.Label == nil || n == 0 || is[*ins.Turn](before.Body[n-1]) {
+		return
+	}
+	before.Body, l.Body = append(before.Body, l.Body[0]), l.Body[1:]
 }
 
 // bareShaping takes an increase or a decrease that is all that a sentence says as one of a whole row, at some edge: When

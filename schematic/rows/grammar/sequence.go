@@ -1246,7 +1246,40 @@ func (s *sequence) item(i int) bool {
 	s.add(n, from, to)
 	s.i = to
 	s.r.began = true
+	s.ribOf(from, to)
 	return true
+}
+
+// ribOf takes a stitch that is worked so many times together with the one before it, if they are the two of a rib: k1, p1 four times.
+func (s *sequence) ribOf(from, to int) {
+	k := len(s.out) - 1
+	if k < 1 || s.sep != "," || s.r.crochet {
+		return
+	}
+	a, ok := s.out[k-1].(*ins.Stitch)
+	b, ok2 := s.out[k].(*ins.Stitch)
+	if !ok || !ok2 || a.Kind == nil || b.Kind == nil || !(a.Kind.ID == "k" && b.Kind.ID == "p" || a.Kind.ID == "p" && b.Kind.ID == "k") || len(a.Places)+len(b.Places) > 0 || a.N.By != nil || a.N.All != 1 {
+		return
+	}
+	times := b.N
+	if n := s.at(from + 1); n.Kind == 'n' && n.Num.By == nil && n.Num.All == 1 && to > from+2 { // p1 four times
+		if _, end := s.named("times", from+2); end != to {
+			return
+		}
+	} else if to != from+2 || b.N.By != nil || b.N.All != 1 || s.at(to).Kind != 'g' {
+		return
+	} else if v, end := s.within(s.at(to).Sub).named("times", 0); end != len(s.at(to).Sub) || v.(often).more {
+		return
+	} else { // p1 (4x)
+		times = v.(often).n
+		s.i++
+	}
+	one := *b
+	one.N = ins.N(1)
+	s.out = s.out[:k-1]
+	r := &ins.Repeat{Body: []ins.Item{a, &one}, Times: times, Stop: -1}
+	r.Put(a.Span())
+	s.add(r, from, s.i)
 }
 
 // underside reports whether the words of a stitch say that it goes along the other side of a chain.

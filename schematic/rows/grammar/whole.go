@@ -280,6 +280,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right] [back/front/sleeve/shoulder] [{u:unit}] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
+	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] (in [the] same manner/way as | exactly as) [for/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work in same manner as back until armhole measures 20 cm", build: asFor},
 	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
 	{rule: "whole", pattern: "$rep [same] [shaping/shapings/instructions/directions] (for/on) (second/other/opposite/remaining/left/right) (side/shoulder/half/front/sleeve/neck)", meaning: "as the other side", example: "Repeat shaping for other side", build: func(m *match) any {
 		return &ins.AsFor{Name: "first side"}
@@ -449,7 +450,13 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "in/on $next {w:row}", meaning: "in which row", example: "Next row: Knit every 2 together in the next row", build: func(m *match) any {
-		if m.from == 0 || m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
+		if m.from == 0 && !m.p.at(m.to).Is(",") || m.from > 0 && m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "(having/with number | which/that must be [able] | [$st] divisible/divided) {x:sentence}", meaning: "of what a number is a multiple", example: "Sc closely around, having number of sc divisible by 3", build: func(m *match) any {
+		if !m.said("divisible", "divided", "multiple") {
 			return nil
 		}
 		return &ins.Nothing{}
@@ -460,6 +467,7 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "[$make] decs/incs/decreases/increases/decreasings/increasings/shapings as {x:stretch}", meaning: "where the shaping falls", example: "Working decs as set by last row, dec 1 st at each end of next 3 rows", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch} [and knit/work with/using {y:stretch}]", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/rearrange/distribute/spread/divide) {x:stretch} [:] {y:sentence}", meaning: "stitches are put on needles", example: "Arrange sts as follows: 19 sts on needle 1, 9 sts each on needles 2 and 3", build: func(m *match) any {

@@ -272,7 +272,7 @@ var pieces = Once(`(?i)\b(back|front|sleeve|panel|leg|arm|head|body|ear|foot|fee
 func ofPiece(words string) bool { return len(strings.Fields(words)) < 4 && pieces().MatchString(words) }
 
 // inline is the name of a piece before its first instruction: Back: With 5 mm needles; SLEEVES-Commence.
-var inline = Once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?)(.+)$`)
+var inline = Once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both) [^)]{1,12}\))?(?: ?: |:? ?[.]? ?[-–—]+ ?| ?\. ?[-–—] ?|\. +)(.+)$`)
 
 // Inline cuts a line into the name of a piece and its first instruction, if it begins with one.
 func Inline(text string) (name, rest string, ok bool) {
@@ -281,10 +281,29 @@ func Inline(text string) (name, rest string, ok bool) {
 		return "", "", false
 	}
 	colon := strings.HasPrefix(strings.TrimLeft(text[len(m[1]):], " "), ":") || strings.HasPrefix(strings.TrimSpace(text[len(m[1]):]), "(")
-	if !colon && m[1] != strings.ToUpper(m[1]) {
+	sentence := strings.HasPrefix(text[len(m[1]):], ". ") // Back. With white, cast on 60 sts
+	if !colon && (m[1] != strings.ToUpper(m[1]) || sentence) && !namesPiece(m[1]) {
 		return "", "", false
 	}
 	return strings.TrimSpace(m[1]), m[2], true
+}
+
+var (
+	pieceWords  = set("pocket pockets hood belt mitten mitt sock bootee bonnet cap hat bag skirt waistband neckband gusset bib beret")
+	pieceBefore = set("left right first second other upper lower the and half main of")
+)
+
+// namesPiece reports whether all words are those of the name of a piece: Left Front, Second Sleeve.
+func namesPiece(s string) bool {
+	piece := false
+	for _, w := range strings.Fields(strings.ToLower(s)) {
+		if pieceWords[w] || pieces().MatchString(w) {
+			piece = true
+		} else if !pieceBefore[w] {
+			return false
+		}
+	}
+	return piece
 }
 
 // MakeOf is how many a heading says to make: (make 2).

@@ -417,9 +417,12 @@ func (r *runner) whole(l *ins.Line) bool {
 	if !found {
 		return false
 	}
+	r.sameRow = false
 	for _, n := range body {
 		r.wholeOne(l, n)
+		r.sameRow = l.Label != nil && is[*ins.RepeatRows](n)
 	}
+	r.sameRow = false
 	if r.fab != nil && l.Stated != nil {
 		list := r.readings()
 		for i := range list {

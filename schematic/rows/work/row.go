@@ -63,6 +63,7 @@ type course struct {
 
 // runner works a whole text in one size.
 type runner struct {
+	sameRow bool // what is told now belongs to the row that was worked again before it
 	x       *ins.Text
 	size    int
 	list    []*merged

@@ -154,8 +154,11 @@ func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
 		times += k
 		rows += k * every
 	}
-	if n.HasOver {
+	switch {
+	case n.HasOver:
 		rows = max(n.Over.At(r.size), 0)
+	case r.sameRow && !n.HasTimes && !n.Every.Set() && !n.Rows.Set(): // as row 9, increasing in first and last st
+		rows = 0
 	}
 	if n.Apart != nil {
 		rows = 0
@@ -388,6 +391,7 @@ func (r *runner) chainOf(n *ins.AsFor) []*piece {
 	}
 	if at < 0 {
 		switch {
+		case r.pieces[len(r.pieces)-1].name == name: // the piece that is being told
 		case r.comes(name):
 			r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' is not worked before this", "name a piece that was worked before, or write the rows out")
 		case r.namesPiece(name):

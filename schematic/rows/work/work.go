@@ -333,6 +333,11 @@ func (w *work) shapeHere(n *ins.Shape) {
 	if n.Both {
 		k *= 2
 	}
+	if n.Length != nil || n.Every.By == nil && n.Every.All > 1 { // inc 1 st each side every 8th row until sleeve measures 7 in: how many there are then is not known
+		w.blind = true
+		w.plainOver()
+		return
+	}
 	have := w.cur.left
 	kind := w.kind()
 	if w.within != nil {
