@@ -45,6 +45,11 @@ Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 				if o.Face, err = d.faceOf(args[0], "", src); err != nil {
 					return job.Result{}, err
 				}
+				if o.Kind == job.WholePattern && !o.Little {
+					if o.Photos, err = d.photosBeside(cmd, args[0], src); err != nil {
+						return job.Result{}, err
+					}
+				}
 				return job.Handout(cmd.Context(), src, o)
 			})
 		},

@@ -36,6 +36,7 @@ type Content struct {
 	Finishing             []Text
 	Care                  []Text
 	Cautions              []string
+	Photos                []Photo
 	Edition               string
 	Corrections           []Text
 }

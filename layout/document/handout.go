@@ -66,6 +66,7 @@ func sizeWords(c *Content, o Options) string {
 func Handout(gs []*schematic.Garment, c *Content, o Options) ([]*sheet.Sheet, error) {
 	b := newBuilder(c, o)
 	b.cover()
+	b.photographs()
 	b.facts(c.Fit, 38)
 	b.facts(c.Facts, 38)
 	if len(c.Notes) > 0 {

@@ -38,12 +38,13 @@ type Group struct {
 	Items []Item
 }
 
-// Item is a Group, a Path or a Text.
+// Item is a Group, a Path, a Text or a Picture.
 type Item interface{ item() }
 
-func (*Group) item() {}
-func (*Path) item()  {}
-func (*Text) item()  {}
+func (*Group) item()   {}
+func (*Path) item()    {}
+func (*Text) item()    {}
+func (*Picture) item() {}
 
 // Verb is one segment of a path.
 type Verb int
@@ -135,6 +136,13 @@ const (
 	Middle
 	End
 )
+
+// Picture is a photograph, a JPEG file, of W by H mm from its top left corner.
+type Picture struct {
+	At   Point
+	W, H float64
+	JPEG []byte
+}
 
 // Text is one line of text. At is the point of its anchor on the baseline; Angle
 // turns it anticlockwise about At, in degrees (90: read from the right). Size is the font

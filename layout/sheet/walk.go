@@ -41,6 +41,8 @@ func (s *Sheet) Finite() error {
 			}
 		case *Text:
 			ok = ok && finite(it.At.X, it.At.Y, it.Angle, it.Size)
+		case *Picture:
+			ok = ok && finite(it.At.X, it.At.Y, it.W, it.H)
 		}
 	})
 	if !ok {
@@ -110,6 +112,9 @@ func Bounds(it Item) (lo, hi Point, ok bool) {
 			for _, p := range it.Corners() {
 				add(p)
 			}
+		case *Picture:
+			add(it.At)
+			add(Point{it.At.X + it.W, it.At.Y + it.H})
 		}
 	}
 	if g, isGroup := it.(*Group); isGroup {

@@ -1,7 +1,12 @@
 package pdf
 
 import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
 	"slices"
+
+	"github.com/go-pdf/fpdf"
 
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
@@ -28,8 +33,21 @@ func (d *document) group(g *sheet.Group) {
 			d.path(it)
 		case *sheet.Text:
 			d.text(it)
+		case *sheet.Picture:
+			d.picture(it)
 		}
 	}
+}
+
+// picture sets a photograph, whose file is carried once however often it is set.
+func (d *document) picture(p *sheet.Picture) {
+	sum := sha256.Sum256(p.JPEG)
+	name := hex.EncodeToString(sum[:8])
+	o := fpdf.ImageOptions{ImageType: "JPG"}
+	if d.GetImageInfo(name) == nil {
+		d.RegisterImageOptionsReader(name, o, bytes.NewReader(p.JPEG))
+	}
+	d.ImageOptions(name, sheet.Quantise(p.At.X), sheet.Quantise(p.At.Y), sheet.Quantise(p.W), sheet.Quantise(p.H), false, o, 0, "")
 }
 
 func (d *document) link(g *sheet.Group) {

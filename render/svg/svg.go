@@ -178,12 +178,26 @@ func (d *drawing) group(g *sheet.Group) {
 			d.path(it)
 		case *sheet.Text:
 			d.text(it)
+		case *sheet.Picture:
+			d.picture(it)
 		}
 	}
 	d.canvas.Gend()
 	if href != "" {
 		d.canvas.LinkEnd()
 	}
+}
+
+// picture writes a photograph with its file in it.
+func (d *drawing) picture(p *sheet.Picture) {
+	d.WriteString("<image")
+	for _, a := range []struct {
+		name string
+		mm   float64
+	}{{"x", p.At.X}, {"y", p.At.Y}, {"width", p.W}, {"height", p.H}} {
+		d.WriteString(" " + a.name + `="` + strconv.FormatFloat(sheet.Quantise(a.mm), 'f', -1, 64) + `"`)
+	}
+	d.WriteString(` preserveAspectRatio="none" xlink:href="data:image/jpeg;base64,` + base64.StdEncoding.EncodeToString(p.JPEG) + `"/>` + "\n")
 }
 
 // named writes a title or a desc, which the library can give no id.

@@ -305,3 +305,15 @@ func ExampleWrite() {
 	// </g>
 	// </svg>
 }
+
+func TestAPhotographIsWithinTheFile(t *testing.T) {
+	s := &sheet.Sheet{W: 100, H: 80, Root: sheet.Group{Items: []sheet.Item{&sheet.Picture{At: sheet.Point{X: 10.004, Y: 20}, W: 30, H: 40.5, JPEG: []byte("a<b")}}}}
+	var b bytes.Buffer
+	require.NoError(t, svg.Write(&b, s))
+	assert.Contains(t, b.String(), `<image x="10" y="20" width="30" height="40.5" preserveAspectRatio="none" xlink:href="data:image/jpeg;base64,YTxi"/>`)
+	lo, hi, ok := sheet.Bounds(&s.Root)
+	require.True(t, ok)
+	assert.Equal(t, [2]sheet.Point{{X: 10.004, Y: 20}, {X: 40.004, Y: 60.5}}, [2]sheet.Point{lo, hi})
+	s.Root.Items[0].(*sheet.Picture).W = math.NaN()
+	require.ErrorIs(t, svg.Write(&b, s), sheet.ErrNotFinite)
+}

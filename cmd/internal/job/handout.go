@@ -39,6 +39,7 @@ type HandoutOptions struct {
 	Rows    *Source  // the file of written rows that the pattern names, if it was read
 	Charts  []string // sections of the rows that are charted
 	Face    *Source  // the file of a face for the words on drawings; nil: the house's
+	Photos  []Source // the files of the photographs that the pattern names, for the whole pattern
 	Seed    uint64   // of the mistake: the same one makes the same sheet
 	Creator string
 }
@@ -103,6 +104,9 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		return r, err
 	}
 	h.c = content(p, gs, o.Rows)
+	if err := h.photographs(); err != nil {
+		return r, err
+	}
 	if o.Alone {
 		ofSize(h.c, p, gs, o.Rows, h.d.Size)
 	}
@@ -123,6 +127,19 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		r.Files = append(r.Files, files.File{Name: names.name(".pdf", append([]string{p.Title, f.what}, h.told()...)...), Body: b.Bytes()})
 	}
 	return r, nil
+}
+
+// photographs takes those of the whole pattern in; to save ink is to have none.
+func (h *handout) photographs() error {
+	if h.o.Kind != WholePattern || h.o.Little {
+		return nil
+	}
+	all, err := photos(h.p, h.o.Photos)
+	if err != nil {
+		return err
+	}
+	h.c.Photos, err = onPaper(all)
+	return err
 }
 
 // size is the size that the handout is of, or whose numbers stand out, below 0 for none.

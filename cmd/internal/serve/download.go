@@ -88,7 +88,7 @@ func handout(o job.HandoutOptions) made {
 		d := c.draw()
 		o := o
 		o.Size, o.Units, o.Paper, o.Large, o.Little, o.Rows, o.Creator = c.Size, d.Units, d.Paper, c.Large, c.Little, rows, d.Creator
-		o.Face = c.face
+		o.Face, o.Photos = c.face, c.photos
 		return job.Handout(ctx, src, o)
 	}
 }
