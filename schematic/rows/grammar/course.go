@@ -1033,6 +1033,9 @@ func parts(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	for ; j < len(p.t) && !p.at(j).Is(".", ";"); j++ {
+		if _, row := text.RowWord(p.at(j + 1).S); row && p.at(j).Is("next") { // Divide for neck: Next row: K20, turn
+			return nil, -1
+		}
 		if p.at(j).Is("needle", "needles", "dpn", "dpns") { // Divide the stitches onto 3 needles
 			return nil, -1
 		}

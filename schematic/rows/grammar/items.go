@@ -81,6 +81,23 @@ var stitches = []form{
 		}
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
+	{rule: "stitch", pattern: "(k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) [,] {t:times}", meaning: "a rib, so many times", example: "Row 3: K1, p1 five times, k to end", build: func(m *match) any {
+		if t := value[often](m, "t"); m.p.r.crochet || !m.p.line.IsRow() || t.more || m.from > 1 && m.p.at(m.from-1).Is(",") && m.p.at(m.from-2).Kind == 'n' {
+			return nil
+		}
+		first, second := "k", "p"
+		if m.p.t[m.from].Is("p", "purl") {
+			first, second = second, first
+		}
+		return &ins.Repeat{Body: []ins.Item{&ins.Stitch{Kind: stitch.ByID(first), N: m.num("a", 1)}, &ins.Stitch{Kind: stitch.ByID(second), N: m.num("b", 1)}}, Times: value[often](m, "t").n, Stop: -1}
+	}},
+	{rule: "stitch", pattern: "yo/yfwd/yrn/yon [,] {k:kind} [,] {t:times}", meaning: "an eyelet, so many times", example: "Row 3: K3, yo, k2tog 5 times, k to end", build: func(m *match) any {
+		k := value[thing](m, "k").Kind
+		if k == nil || k.Craft != stitch.Knitting || k.Uses != 2 || k.Makes != 1 || value[often](m, "t").more {
+			return nil
+		}
+		return &ins.Repeat{Body: []ins.Item{&ins.Stitch{Kind: stitch.ByID("yo"), N: ins.N(1)}, &ins.Stitch{Kind: k, N: ins.N(1)}}, Times: value[often](m, "t").n, Stop: -1}
+	}},
 	{rule: "stitch", pattern: "drop/dropping [$next/first/last] [{n:num}] $st [off/from/down] [left/right] [hand] [needle] [and (unravel/ravel/let {x:stretch})]", meaning: "stitches dropped off the needle", example: "Row 3: K5, drop next st off needle, k to end", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.p.r.crochet || !m.has("n") && !m.said("next", "first", "last", "st", "stitch") {
 			return nil
@@ -434,6 +451,7 @@ var stitches = []form{
 	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk [in/on/at {c:core}] | place {x:markname} marker [in/on/at {c:core}] | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
 	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
 	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | place/put marker/markers after/before/between $st {num} {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "marker", pattern: "placing marker/markers [{x:stretch}]", meaning: "words about markers", example: "Join in the round, placing a marker on first st", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end", meaning: "which marker", example: "k2, place a new marker, k2", build: func(m *match) any { return true }},
 	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", build: func(m *match) any {

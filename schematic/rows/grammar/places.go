@@ -546,6 +546,12 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/for] entire/whole/full/complete [$row/piece/$edge/way/length/work/motif/circle/square/blanket/hat/ring/shawl/bag]", meaning: "to the end of the row", example: "sc across entire row", build: toEnd},
 	{rule: "extent", pattern: "over/on/for/in all [$st]", meaning: "to the end of the row", example: "*k1, p1; rep from * over all sts", build: toEnd},
 	{rule: "extent", pattern: "for (rest/remainder/length of row/rnd/round)", meaning: "to the end of the row", example: "*k1, p1; rep from * for rest of row", build: toEnd},
+	{rule: "extent", pattern: "until [end] [of] [$row]", meaning: "to the end of the row", example: "Row 3: P1, k2tog until the end of the round", build: func(m *match) any {
+		if !m.said("end") {
+			return nil
+		}
+		return toEnd(m)
+	}},
 	{rule: "extent", pattern: "for/on/along each/every/all side/sides/edge/edges/corner/corners", meaning: "to the end of the row", example: "(3 dc in next st, dc in next st) for each side", build: toEnd},
 	{rule: "extent", pattern: "without inc/dec/increasing/decreasing/increases/decreases/shaping", meaning: "to the end of the row", example: "Rnd 2: Sc without increasing", build: toEnd},
 	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},

@@ -39,6 +39,7 @@ type Reader struct {
 	yarn         string // that words since the last line take up
 	these        int    // rows since the last heading or rep, for 'these rows'
 	starred      []ins.Item
+	mark         string          // the sign before the label of a row, from which rows are repeated
 	wraps        map[string]bool // names that the text has for a turn within the row
 	patternNames map[string]bool // names of patterns whose rows the text gives
 	unlike       bool
@@ -134,7 +135,7 @@ func (r *Reader) section(s *ins.Section) {
 	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
-	r.these, r.some, r.only, r.around = 0, false, nil, false
+	r.these, r.some, r.only, r.around, r.mark = 0, false, nil, false, ""
 }
 
 // head finds sizes and terms first, wherever they stand, since rows are read by them.
@@ -359,7 +360,7 @@ func (r *Reader) one(n int) {
 		return
 	}
 	r.flush()
-	r.raw = raw
+	r.raw = withoutMark(raw)
 	if r.aboveRows(trimmed, n) {
 		return
 	}
@@ -379,6 +380,14 @@ func (r *Reader) one(n int) {
 		return
 	}
 	r.tokens, r.alone = tokens, label != nil && k == len(tokens)
+}
+
+// withoutMark is a line without the star behind its last stop, which ends rows that are repeated.
+func withoutMark(raw string) string {
+	if s := strings.TrimRight(raw, "* "); strings.HasSuffix(s, ".") {
+		return s
+	}
+	return raw
 }
 
 // forSizes takes the sizes that words say a stretch is for: those of the size line that stand in them.
@@ -719,14 +728,13 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	tokens := r.numbers(raw)
 	for len(tokens) > 1 && (text.Bullet(&tokens[0]) || strings.HasPrefix(tokens[0].S, "**") && tokens[0].Kind == 'p') {
 		bold := tokens[0].Is("**")
+		at := slices.IndexFunc(tokens[1:], func(t text.Token) bool { return t.Is("**") })
+		if l, _, _ := text.Label(tokens[1:], r.roundR); bold && at < 0 && l != nil { // ** Row 1: … rep from **
+			break
+		}
 		tokens = tokens[1:]
-		if bold { // **Row 1:** of a marked-up text
-			for i := range tokens {
-				if tokens[i].Is("**") {
-					tokens = slices.Delete(slices.Clone(tokens), i, i+1)
-					break
-				}
-			}
+		if bold && at >= 0 { // **Row 1:** of a marked-up text
+			tokens = slices.Delete(slices.Clone(tokens), at, at+1)
 		}
 	}
 	tokens = r.renamed(oneStitch(r.withoutEchoes(spelledOut(withoutItem(tokens)))))
@@ -1105,7 +1113,7 @@ func (r *Reader) cut(t []text.Token) int {
 		case isStar(w):
 			star++
 		}
-		if depth <= 0 && label != nil && w.Is(";", ".") && repeatsIt(t[i+1:]) {
+		if depth <= 0 && label != nil && w.Is(";", ".") && (repeatsIt(t[i+1:]) || star == 0 && r.repeatsMarked(t[i+1:])) {
 			return i + 1
 		}
 		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
@@ -1148,6 +1156,11 @@ func repeatsIt(t []text.Token) bool {
 	}
 	_, row := text.RowWord(t[2].S)
 	return row
+}
+
+// repeatsMarked reports whether the rows from the star before a label on are repeated.
+func (r *Reader) repeatsMarked(t []text.Token) bool {
+	return len(t) > 2 && r.mark != "" && t[0].Is("rep", "repeat") && t[1].Is("from") && t[2].S == r.mark
 }
 
 // beginsAnew reports whether a sentence behind a row goes on with rows of its own: Continue in stockinette st until …
@@ -1253,6 +1266,9 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Words[i] = tokens[i].Word
 	}
 	short := r.short(tokens, l)
+	if tokens = r.marked(tokens); first != &tokens[0] {
+		l.Mark = first.S
+	}
 	label, k, count := text.Label(tokens, r.roundR)
 	if label != nil {
 		label.At.Line = first.Line
@@ -1299,6 +1315,18 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// marked is a row without the star before its label, from which rows are repeated: * Next row: K2tog, k to end.
+func (r *Reader) marked(t []text.Token) []text.Token {
+	if len(t) < 3 || !isStar(&t[0]) || slices.ContainsFunc(t[1:len(t)-1], func(k text.Token) bool { return isStar(&k) && k.S == t[0].S }) {
+		return t
+	}
+	if l, _, _ := text.Label(t[1:], r.roundR); l == nil {
+		return t
+	}
+	r.mark = t[0].S
+	return t[1:]
 }
 
 // noWork reports whether a row tells something and is not worked: Optional row 1 stands for row 1.

@@ -222,7 +222,7 @@ func (s *sequence) repeat() bool {
 	if !starred && s.star < 0 && s.closed == nil && !s.lastGroup(j) {
 		return s.wholeRow(j)
 	}
-	if !starred && s.rowsFollow() {
+	if s.ofRows(starred) {
 		return false
 	}
 	if t.Is("from") && s.closed != nil && s.closedStop > 0 && s.closedStop < len(s.closed.Body) && len(s.at(j-1).S) > len(s.at(j-3).S) { // then from * to ** once more
@@ -261,6 +261,14 @@ func (s *sequence) alternately() bool {
 	s.i = end
 	s.lastTime(r)
 	return true
+}
+
+// ofRows reports whether rows are repeated, from their star on if one is named, and no stitches of this line.
+func (s *sequence) ofRows(starred bool) bool {
+	if !starred {
+		return s.rowsFollow()
+	}
+	return s.r.mark != "" && s.star < 0 && s.closed == nil && slices.ContainsFunc(s.t[s.i:min(len(s.t), s.i+4)], func(t text.Token) bool { return t.S == s.r.mark })
 }
 
 // pastBeginning is behind 'the beginning of the row', from which a row is repeated.
@@ -884,7 +892,8 @@ func (s *sequence) otherLoops(t []text.Token) bool {
 
 // remarks reports whether a bracket tells of the work and is no part of it: (Those 2 stitches are always knit.)
 func (s *sequence) remarks(t []text.Token) bool {
-	if t[0].Cap && t[len(t)-1].Is(".", "row", "rows", "round", "rnd") { // (Knit first 3 and last 3 stitches on every row.)
+	last := len(s.out) - 1
+	if t[0].Cap && t[len(t)-1].Is(".", "row", "rows", "round", "rnd") || last >= 0 && is[*ins.Even](s.out[last]) { // (Knit first 3 and last 3 stitches on every row.)
 		for i := 1; i < len(t); i++ {
 			if _, row := text.RowWord(t[i].S); row && t[i-1].Is("every", "each", "all") {
 				return true
@@ -1637,7 +1646,7 @@ func (s *sequence) restIsNothing(i int) bool {
 }
 
 var (
-	countLead = []string{"total", "ought", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "forming", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "remaining", "approx", "remain"}
+	countLead = []string{"total", "ought", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "forming", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "so", "remaining", "approx", "remain"}
 	remains   = []string{"remain", "remaining", "rem", "remains", "total", "made", "left", "altogether"}
 )
 

@@ -77,6 +77,15 @@ var statements = []form{
 	}},
 	{rule: "goon", pattern: "(cont/continue/continuing/keep/carry/go) [on] [to] (work/working/knit/knitting/purl/purling/rib/ribbing/going/on/even/straight)", meaning: "the work goes on", example: "Keep knitting until piece measures 20 cm", build: yes},
 	{rule: "goon", pattern: "rib/ribbing", meaning: "the work goes on in rib", example: "Rib for 6 rows", build: yes},
+	{rule: "whole", pattern: "[and/then] [$make/k/knit/p/purl/cont/continue] {n:num} [more] {w:row} [in/with/of/using] {c:colour}", meaning: "so many rows in a colour", example: "Work 18 rows with yarn C, 4 rows with yarn B and 4 rows with yarn C", build: func(m *match) any {
+		if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") || m.p.line.IsRow() {
+			return nil
+		}
+		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
+	}},
+	{rule: "whole", pattern: "join/joining/close/closing [rnd/round/work/circle] [in/into/to/for] [work/working/knitting] [in] [round/rnd/circle/rounds] by (knitting/working/k) ([first/last] [$st] and [first/last] $st together/tog | [these/both] 2 $st together/tog)", meaning: "the round is joined over two stitches", example: "Join in the round by knitting first and last sts together", build: func(m *match) any {
+		return &ins.Shape{N: ins.N(1), Spread: true}
+	}},
 	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", build: func(m *match) any {
 		if m.p.r.crochet {
 			return nil
@@ -164,7 +173,7 @@ var statements = []form{
 		d.told = true
 		return d
 	}},
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [for] [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
 	{rule: "whole", pattern: "[cont/continue/keep/then] [to] ($dec/$inc) (in [this/that/same/above/like] manner/way | thus | so | as before/set/established) [,] {x:upuntil} {u:until}", meaning: "shaped as before, until it is as told", example: "Continue increasing in this manner, having 2 more sts between, until there are 80 sts", build: func(m *match) any {
 		var c course
 		m.get("u").(clause)(&c)
@@ -188,7 +197,7 @@ var statements = []form{
 		}
 		return &ins.Even{Course: c.Course} // how many each row takes away is not said again
 	}},
-	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
+	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [for] [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
 	{rule: "whole", pattern: "[$make] $inc evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are added in words", example: "Increase evenly by 8", build: spreadOver(true)},
 	{rule: "whole", pattern: "[$make] $inc by {n:num} [{u:unit}] evenly [{c:course}]", meaning: "stitches are added in words", example: "Increase by 8 evenly across row", build: spreadOver(true)},
 	{rule: "whole", pattern: "[$make] $dec evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are taken away in words", example: "Decrease evenly by 8", build: spreadOver(false)},
@@ -215,7 +224,7 @@ var statements = []form{
 			}
 			return bindEach(m)
 		}},
-	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
+	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [working/in/following {w:row} {r:rownums} [of pattern/patt]] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
 		build: func(m *match) any {
 			return &ins.BindOff{All: true}
 		}},
@@ -279,6 +288,12 @@ var statements = []form{
 		build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right] [back/front/sleeve/shoulder] [{u:unit}] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
+	{rule: "whole", pattern: "[and] [$make/cont/continue] [working] on/over/with these/those [group of] $st [only] [for {tail}]", meaning: "work on some of the stitches", example: "Next row: K20, turn, work on these sts only", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.from == 0 {
+			return nil
+		}
+		return &ins.Leave{All: true}
+	}},
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] (in [the] same manner/way as | exactly as) [for/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work in same manner as back until armhole measures 20 cm", build: asFor},
 	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
@@ -533,9 +548,16 @@ type rowset struct {
 	name    string
 	rows    []ins.Num
 	stretch bool
+	since   string
 }
 
 var rowsets = []form{
+	{rule: "rowset", pattern: "from {s:star} [to/until/through {star}] [,]", meaning: "the rows from a star on", example: "*Next row: Sc in each st. Next row: Sc in each st. Rep from * twice more", build: func(m *match) any {
+		if sign := value[string](m, "s"); m.p.r.mark != "" && sign == m.p.r.mark {
+			return rowset{since: sign}
+		}
+		return nil
+	}},
 	{rule: "rowset", pattern: "(last/previous/prev/preceding/above/these/both/those/foregoing | this {n:num}) [$st] [last] [{n:num}] [pattern] {w:row}", meaning: "the rows just worked", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {
 			k := 1
@@ -681,8 +703,8 @@ func rowName(p *parser, i int) (any, int) {
 
 func repeatRows(m *match) any {
 	s := value[rowset](m, "r")
-	r := &ins.RepeatRows{Last: s.last, Name: s.name, Rows: s.rows, Stretch: s.stretch, Times: ins.N(1)}
-	if len(s.rows) == 0 && s.name == "" && !s.last.Set() {
+	r := &ins.RepeatRows{Last: s.last, Name: s.name, Rows: s.rows, Stretch: s.stretch, Since: s.since, Times: ins.N(1)}
+	if len(s.rows) == 0 && s.name == "" && s.since == "" && !s.last.Set() {
 		r.Last = ins.N(2)
 		if n := m.p.r.these; n > 0 {
 			r.Last = ins.N(n)
@@ -983,7 +1005,7 @@ func workOn(m *match) any {
 	if u := value[ins.Unit](m, "u"); !u.Any() || m.said("next") && !m.said("on", "over") {
 		return nil
 	}
-	return &ins.Leave{N: m.num("n", 0), All: false}
+	return &ins.Leave{N: m.num("n", 0), All: m.p.line.IsRow() && m.said("these", "those")}
 }
 
 func asFor(m *match) any {

@@ -148,6 +148,7 @@ type (
 		Name    string // inc or dec: the row of that name
 		Rows    []Num  // the rows meant
 		Stretch bool   // from the first of Rows to the last
+		Since   string // the rows from the line with that mark on
 		Times   Num    // so many times; HasTimes of Course tells whether that is said
 		Total   bool   // Times is said in all
 		Between Num    // with so many plain stitches between the increases or decreases; not set: as many as before

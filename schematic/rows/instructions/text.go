@@ -53,6 +53,7 @@ type Line struct {
 	Words  []Word
 	Sizes  []int  // for which alone it is; nil: all
 	Yarn   string // that words before it take up; empty: none
+	Mark   string // the sign from which rows are repeated; empty: none
 }
 
 // Section is a stretch under one heading.

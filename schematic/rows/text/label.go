@@ -491,6 +491,9 @@ func (p *labeller) everyRow() bool {
 	if p.i++; p.peek(-1).Is("right", "wrong") {
 		p.i++
 	}
+	if p.peek(1).Is("numbered") {
+		p.eatAny("-")
+	}
 	p.eatAny("numbered")
 	round, ok := RowWord(p.peek(0).S)
 	plural := strings.HasSuffix(p.peek(0).S, "s")
@@ -504,6 +507,9 @@ func (p *labeller) everyRow() bool {
 		return false
 	}
 	p.i++
+	if p.peek(0).Kind == 'n' && p.numbers() { // even-numbered rounds 2-8
+		l.From, l.To = p.l.From, p.l.To
+	}
 	l.Round, l.Side = round, sideOf(a, b)
 	p.l, p.verb = l, true
 	return true

@@ -500,6 +500,8 @@ func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
 		return r.lastRows(n.Last.At(r.size))
 	case n.Name != "":
 		return r.rowsNamed(n.Name)
+	case n.Since != "":
+		return r.since(n.Since)
 	}
 	for i := 1; i < len(n.Rows) && !n.Stretch; i++ {
 		if n.Rows[i].At(r.size) == n.Rows[i-1].At(r.size) {
@@ -622,6 +624,24 @@ func (r *runner) lastRows(k int) ([]done, bool) {
 	}
 	slices.Reverse(out)
 	return out, len(out) == k
+}
+
+// since are the rows from the latest line of the section with a mark on, each as often as it was worked.
+func (r *runner) since(mark string) ([]done, bool) {
+	from := -1
+	for i, d := range r.cur.rows {
+		if d.line != nil && d.line.Mark == mark {
+			from = i
+		}
+	}
+	if from < 0 {
+		return nil, false
+	}
+	k := 0
+	for _, d := range r.cur.rows[from:] {
+		k += d.count
+	}
+	return r.lastRows(k)
 }
 
 // rowsNamed is the latest row of a name, or of a part of it: dec row, first dec row.
