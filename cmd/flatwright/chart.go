@@ -11,7 +11,7 @@ import (
 func newChart(env environment) *cobra.Command {
 	var o job.ChartOptions
 	var d delivery
-	var text string
+	var text, ownFace string
 	var large bool
 	cmd := &cobra.Command{
 		Use:   "chart [flags] PATTERN|TEXT",
@@ -34,6 +34,9 @@ are shortened at a marked break.`,
 			}
 			src, rows, err := d.patternAndText(cmd, args[0], text)
 			if err != nil {
+				return err
+			}
+			if o.Face, err = d.chartFace(args[0], ownFace, src); err != nil {
 				return err
 			}
 			r, err := job.Chart(cmd.Context(), src, rows, o)
@@ -63,6 +66,7 @@ are shortened at a marked break.`,
 	f.BoolVar(&o.Trim, "trim", false, "cut the paper to the chart and its key all round, to set it into a page")
 	choose(cmd, &o.Outlines, "text", "live", "words of SVG as live text with its glyphs, or as outlines", word[bool]{"live", false}, word[bool]{"outlines", true})
 	choose(cmd, &o.Without, "without", "", "a part to leave off", word[schematic.DrawnPart]{"heading", schematic.Heading}, word[schematic.DrawnPart]{"key", schematic.Key}, word[schematic.DrawnPart]{"both", schematic.Heading | schematic.Key})
+	f.StringVar(&ownFace, "face", "", "TrueType or OpenType `FILE` of a face for the words")
 	f.BoolVar(&large, "large", false, "large print, 18 point")
 	f.BoolVar(&o.LeftHanded, "left-handed", false, "the mirror image, for left-handed work")
 	f.BoolVar(&o.Gauge, "gauge", false, "squares of a grid as wide and tall as the gauge makes a stitch and a row")
@@ -71,4 +75,15 @@ are shortened at a marked break.`,
 	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
 	d.flags(cmd, usageFolderOrIn, "")
 	return cmd
+}
+
+// chartFace is the face of a chart's words: that at path own, or the one that the pattern names; nil for the house's.
+func (d *delivery) chartFace(pattern, own string, src *job.Source) (*job.Source, error) {
+	switch {
+	case src != nil:
+		return d.faceOf(pattern, own, *src)
+	case own != "":
+		return d.faceOf(pattern, own, job.Source{})
+	}
+	return nil, nil
 }

@@ -251,3 +251,31 @@ func TestNothingOverlapsOnAnyGrid(t *testing.T) {
 		}
 	})
 }
+
+// A hat that is too wide to be drawn whole is its body and its crown, each one repeat of it: 80 stitches are 20 times a rib
+// of 4, and 8 times a wedge of 10 that becomes one stitch (counted by hand). What is left out of its middle is told, all of it.
+func TestAHatIsItsBodyAndAWedgeOfItsCrown(t *testing.T) {
+	w := fromText(t, "Terms: UK\nHat\nCast on 80 sts, join to work in the round.\nWork 8 rnds even in k2, p2 rib. (80 sts)\nWork 26 rnds even in stocking stitch. (80 sts)\nDec 8 sts evenly every 2 rnds 9 times, over 18 rnds. (8 sts)\n")
+	parts := w.Parts()
+	require.Len(t, parts, 2)
+	for i, want := range []struct {
+		times, first, last int
+		says               string
+	}{{20, 4, 4, ""}, {8, 10, 1, "the 80 stitches of round 35"}} {
+		one, s := parts[i].short()
+		require.NotNil(t, s)
+		assert.True(t, s.Wedge)
+		assert.Equal(t, want.times, s.Times)
+		assert.Len(t, one.Rows[0].St, want.first)
+		assert.Len(t, one.Rows[len(one.Rows)-1].St, want.last)
+		assert.Equal(t, want.says, parts[i].From)
+	}
+	whole, _ := w.short()
+	var told []string
+	for i := range whole.Rows {
+		if s := whole.Rows[i].leftOut(); s != "" {
+			told = append(told, s)
+		}
+	}
+	assert.Equal(t, []string{"rounds 4 to 8: as round 2; rounds 9 to 35: 80 sts, worked even"}, told)
+}

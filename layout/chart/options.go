@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 
+	"flatwright/fonts"
 	"flatwright/layout/place"
 	"flatwright/schematic"
 	"flatwright/schematic/stitch"
@@ -15,6 +16,7 @@ type Options struct {
 	Orientation place.Orientation
 	Scale       float64             // of the symbols, 1 for their usual size; 0 chooses
 	Text        float64             // font size of numbers and words, mm; 0: 2.8
+	Face        fonts.Face          // of every word
 	LeftHanded  bool                // the mirror image, read the other way
 	Whole       bool                // leave nothing out, however wide and tall
 	Trim        bool                // cut the paper to what is drawn all round, if it is on one page

@@ -24,6 +24,18 @@ func Draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	if err := w.Check(); err != nil {
 		return nil, err
 	}
+	if !o.Face.House() {
+		return place.Faced(o.Face, o.text(), func(size float64) ([]*sheet.Sheet, error) {
+			in := o
+			in.Text, in.Face = size, fonts.Regular
+			return draw(w, in)
+		})
+	}
+	return draw(w, o)
+}
+
+// draw draws a chart in the face of the house.
+func draw(w *Work, o Options) ([]*sheet.Sheet, error) {
 	var short *shortText
 	whole := w
 	if !o.Whole {

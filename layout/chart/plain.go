@@ -1,6 +1,10 @@
 package chart
 
-import "fmt"
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
 
 // leastPlain is how many rows worked even, one after the other, are folded away.
 const leastPlain = 3
@@ -128,13 +132,8 @@ func (w *Work) wedge() (*Work, *shortText) {
 	if !ok {
 		return nil, nil
 	}
-	first, p, times, ok := st.repeat()
-	if !ok || times < 3 {
-		return nil, nil
-	}
-	a := st.at[first]
-	of := st.at[first+p] - a
-	if of < 2 || of*times != st.at[len(st.at)-1] {
+	a, of, times, ok := st.ofRing()
+	if !ok {
 		return nil, nil
 	}
 	all := w.spans(from, to)
@@ -144,11 +143,82 @@ func (w *Work) wedge() (*Work, *shortText) {
 	var below []int
 	for r := range w.Rows {
 		out.Rows[r], below = keepRow(&w.Rows[r], all[r], a, a+of, below)
-		if len(out.Rows[r].St) == 0 {
+		if n := len(out.Rows[r].St); n == 0 || n*times != len(w.Rows[r].St) {
 			return nil, nil
 		}
 	}
 	return &out, &shortText{Stitches: of * (times - 1), Times: times, Of: of, Wedge: true}
+}
+
+// ofRing is where a repeat begins that a whole round is made of, of how many places it is, and how often it comes. The first
+// strip and the last may be one of them together, where the round begins within it.
+func (st *strips) ofRing() (from, of, times int, ok bool) {
+	all := st.at[len(st.at)-1]
+	for cut := range 2 {
+		n := len(st.sign) - cut
+		if n < 3 {
+			break
+		}
+		sub := strips{at: st.at[cut : n+1], sign: st.sign[cut:n]}
+		first, p, k, ok := sub.repeat()
+		if !ok {
+			continue
+		}
+		of := sub.at[first+p] - sub.at[first]
+		if of < 2 || all%of != 0 || all/of < 3 || (k+cut)*of != all {
+			continue
+		}
+		return sub.at[first], of, all / of, true
+	}
+	return 0, 0, 0, false
+}
+
+// Parts are the charts that a work is drawn in: a hat too wide to be drawn whole in two, as far as its count stays and its crown,
+// if each is one wedge of its repeats and that of the crown has fewer stitches.
+func (w *Work) Parts() []*Work {
+	at := w.crownAt()
+	if at < 0 || w.widest() <= mostWide || !w.gridded() {
+		return []*Work{w}
+	}
+	body, crown := *w, *w
+	body.Rows, crown.Rows = w.Rows[:at:at], slices.Clone(w.Rows[at-1:])
+	body.missing = nil
+	base := &crown.Rows[0]
+	crown.From = fmt.Sprintf("the %d stitches of %s", base.counted(), lowerFirst(base.title()))
+	base.Base, base.Held, base.Gap, base.Same, base.Missing = true, true, 0, "", nil
+	base.St = slices.Clone(base.St)
+	for i := range base.St {
+		base.St[i].Feet = nil
+	}
+	crown.Title = strings.TrimPrefix(w.Title+", crown", ", ")
+	_, ofBody := body.foldPlain(mostTall).wedge()
+	_, ofCrown := crown.foldPlain(mostTall).wedge()
+	if ofBody == nil || ofCrown == nil {
+		return []*Work{w}
+	}
+	if _, whole := w.foldPlain(mostTall).wedge(); whole != nil && whole.Of == ofCrown.Of {
+		return []*Work{w}
+	}
+	return []*Work{&body, &crown}
+}
+
+// crownAt is the first of the rounds at a work's end of which none has more stitches than the one before, behind rounds that
+// all have as many; -1 for none.
+func (w *Work) crownAt() int {
+	at := -1
+	for r := 1; r < len(w.Rows); r++ {
+		row, n, before := &w.Rows[r], len(w.Rows[r].St), len(w.Rows[r-1].St)
+		if !row.Round || row.Unread != "" || row.Edge || n > before {
+			return -1
+		}
+		if n < before && at < 0 {
+			at = r
+		}
+	}
+	if at < 3 {
+		return -1
+	}
+	return at
 }
 
 // allRounds reports whether every row but a foundation is a round.

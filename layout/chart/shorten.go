@@ -204,11 +204,18 @@ func (w *Work) lowered(mostRows int, most bool) *Work {
 	out.Rows = append(append([]Row(nil), w.Rows[:a]...), w.Rows[a+drop:]...)
 	same := rowsNamed(w.Rows[from-p : from])
 	left := rowsNamed(w.Rows[a : a+drop])
+	words := left + ": as " + same
 	if a < len(out.Rows) {
-		out.Rows[a].Gap = drop
-		out.Rows[a].Same = left + ": as " + same
+		next := &out.Rows[a]
+		if next.Gap += drop; next.Same != "" { // others are left out behind them
+			words += "; " + next.Same
+		}
+		next.Same = words
 	} else {
-		out.More, out.Same = drop, left+": as "+same
+		if out.More += drop; out.Same != "" {
+			words += "; " + out.Same
+		}
+		out.Same = words
 	}
 	return &out
 }

@@ -28,7 +28,7 @@ func schematics(gs []*schematic.Garment, c *Content, o Options, labels place.Lab
 	if err != nil {
 		return nil, err
 	}
-	size := usualText
+	size := UsualText
 	if o.Large {
 		size = largeText
 	}
@@ -154,7 +154,7 @@ func headless(s *sheet.Sheet, name string, first bool, size float64) *sheet.Shee
 func headed(g *sheet.Group, name string, size float64) (head *sheet.Group, y float64) {
 	head = &sheet.Group{ID: g.ID, Class: g.Class, Title: g.Title}
 	for _, it := range g.Items {
-		if t, ok := it.(*sheet.Text); ok && t.Face == fonts.Italic {
+		if t, ok := it.(*sheet.Text); ok && remark(t) {
 			head.Items = append(head.Items, t)
 		}
 	}

@@ -257,11 +257,16 @@ func groupsOf(g *sheet.Group) []*sheet.Group {
 func remarks(heading *sheet.Group) string {
 	out := ""
 	for _, it := range heading.Items {
-		if t, ok := it.(*sheet.Text); ok && t.Face == fonts.Italic {
+		if t, ok := it.(*sheet.Text); ok && remark(t) {
 			out += " " + t.S
 		}
 	}
 	return out
+}
+
+// remark reports whether a line of a heading says how the drawing is read: it is in italics, or a note in a face that has none.
+func remark(t *sheet.Text) bool {
+	return t.Face == fonts.Italic || !t.Face.House() && t.Class == "note"
 }
 
 // cut is a sheet of g alone.

@@ -33,15 +33,15 @@ type NamedSheet struct {
 	Sheet *sheet.Sheet
 }
 
-// largeText is 18 point and usualText ten, in mm.
-const (
-	largeText = place.Large
-	usualText = 3.5
-)
+// UsualText is the size of a handout's words, ten point in mm.
+const UsualText = 3.5
+
+// largeText is 18 point.
+const largeText = place.Large
 
 func newBuilder(c *Content, o Options) *builder {
 	short, long := o.Paper.Size()
-	size := usualText
+	size := UsualText
 	if o.Large {
 		size = largeText
 	}

@@ -209,7 +209,7 @@ func newLifePart(m *schematic.Made, v *schematic.View) *lifePart {
 		for _, s := range [2]float64{1, -1} {
 			put(thinStyle, "work", tip, sheet.Point{X: tip.X - d.X*0.2 + s*d.Y*0.1, Y: tip.Y - d.Y*0.2 - s*d.X*0.1})
 		}
-		p.labels = append(p.labels, lifeLabel{p.name, sheet.Point{X: a.X + 12 + fonts.Width(fonts.Regular, usualText, p.name)/2, Y: a.Y}})
+		p.labels = append(p.labels, lifeLabel{p.name, sheet.Point{X: a.X + 12 + fonts.Width(fonts.Regular, UsualText, p.name)/2, Y: a.Y}})
 	}
 	return p
 }

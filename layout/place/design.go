@@ -159,21 +159,29 @@ func faced(o Options, lay func(Options) ([]*sheet.Sheet, error)) ([]*sheet.Sheet
 	if o.Face.House() {
 		return lay(o)
 	}
-	size, grown := o.text(), likelyGrowth(o.Face)
-	for n := 0; ; n++ {
+	return Faced(o.Face, o.text(), func(size float64) ([]*sheet.Sheet, error) {
 		in := o
-		in.Text, in.Face = size*grown, fonts.Regular
-		sheets, err := lay(in)
+		in.Text, in.Face = size, fonts.Regular
+		return lay(in)
+	})
+}
+
+// Faced is a drawing in a face of one's own, its words of a size in mm: lay lays it out in the face of the house, with
+// words of a size. Its error is that of lay.
+func Faced(face fonts.Face, size float64, lay func(size float64) ([]*sheet.Sheet, error)) ([]*sheet.Sheet, error) {
+	grown := likelyGrowth(face)
+	for n := 0; ; n++ {
+		sheets, err := lay(size * grown)
 		if err != nil {
 			return nil, err
 		}
 		need := 0.0
 		for _, s := range sheets {
-			need = max(need, wider(s, o.Face, grown))
+			need = max(need, wider(s, face, grown))
 		}
 		if need <= 1 || n == mostFits {
 			for _, s := range sheets {
-				reface(s, o.Face, grown*max(need, 1))
+				reface(s, face, grown*max(need, 1))
 			}
 			return sheets, nil
 		}

@@ -40,6 +40,7 @@ type ChartOptions struct {
 	Floats      int                 // how far a yarn is carried at most, in stitches, untold; 0: the usual
 	Whole       bool                // leave nothing out of long rows and many rows
 	Format      string              // svg or pdf; empty: both
+	Face        *Source             // the file of a face for the words; nil: the house's
 	Creator     string              // told in the PDF
 }
 
@@ -52,9 +53,11 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	var x *rows.Text
 	opts := chart.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, LeftHanded: o.LeftHanded, Trim: o.Trim, Without: o.Without, Whole: o.Whole, Floats: o.Floats}
 	sample := 0
+	var at finding.Pos // where the face is named
 	if text != nil {
 		t, _ := decoded(*text)
 		text = &t
+		at = finding.Pos{File: text.Name, Line: 1, Col: 1}
 	}
 	if src == nil {
 		var rep rows.Report
@@ -75,9 +78,11 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 		}
 		x = patternRows(p, gs, text, src.Name)
 		opts.Designer = p.Designer
+		at = facePos(p)
 		sample = max(p.Sample, 0)
 	}
 	r.Slug, opts.Title = Slug(r.Title), r.Title
+	opts.Face = ownFace(at, o.Face, &r.Findings)
 	size, err := chartSize(x, o.Size, sample)
 	if err != nil {
 		return r, err
@@ -93,6 +98,7 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	}
 	opts.Title = shownTitle(src, x, works, r.Title)
 	var all []stitchChart
+	var drawn []*sheet.Sheet
 	for _, w := range works {
 		if len(x.Sizes.Names) > 1 {
 			w.Note = "Size " + x.Sizes.Names[size]
@@ -108,7 +114,9 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 			return r, err
 		}
 		all = append(all, stitchChart{w.Title, sheets})
+		drawn = append(drawn, sheets...)
 	}
+	r.Findings = append(r.Findings, lacking(at, opts.Face, drawn)...)
 	r.Files, err = renderCharts(r.Title, opts.Designer, all, o)
 	return r, err
 }
@@ -243,7 +251,7 @@ func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 			refused = err
 			continue
 		}
-		works = append(works, w)
+		works = append(works, w.Parts()...)
 	}
 	if o.Terms != "" {
 		t, err := terms(o.Terms)

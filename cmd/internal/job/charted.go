@@ -36,8 +36,12 @@ func charted(p *schematic.Pattern, text, section string, size int, o chart.Optio
 		return "", nil, &OptionError{fmt.Sprintf("the section %q has no stitches to chart", name)}
 	}
 	o.Title, o.Designer = p.Title, p.Designer
-	if sheets, err = chart.Draw(w, o); err != nil {
-		return "", nil, fmt.Errorf("chart of %s: %w", name, err)
+	for _, part := range w.Parts() {
+		drawn, err := chart.Draw(part, o)
+		if err != nil {
+			return "", nil, fmt.Errorf("chart of %s: %w", name, err)
+		}
+		sheets = append(sheets, drawn...)
 	}
 	return name, sheets, nil
 }

@@ -71,14 +71,14 @@ func Draw(ctx context.Context, src Source, o DrawOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
-	f := ownFace(p, o.Face, &r.Findings)
+	f := ownFace(facePos(p), o.Face, &r.Findings)
 	for _, d := range drawings {
 		d.opts.Face = f
 	}
 	if err := lay(ctx, gs, drawings); err != nil {
 		return r, err
 	}
-	r.Findings = append(r.Findings, lacking(p, f, drawings)...)
+	r.Findings = append(r.Findings, lacking(facePos(p), f, sheetsOf(drawings))...)
 	r.Findings.Sort()
 	r.Files, err = render(ctx, p, drawings, o)
 	return r, err

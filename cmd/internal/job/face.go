@@ -30,13 +30,13 @@ func FaceFile(src Source) string {
 }
 
 // ownFace is the designer's own face, or the house's with a finding if hers can't be had.
-func ownFace(p *schematic.Pattern, own *Source, found *finding.List) fonts.Face {
+func ownFace(at finding.Pos, own *Source, found *finding.List) fonts.Face {
 	if own == nil {
 		return fonts.Regular
 	}
 	f, err := fonts.Parse(own.Text)
 	if err != nil {
-		*found = append(*found, finding.Finding{Kind: "drawing/face", Severity: finding.Warning, Pos: facePos(p),
+		*found = append(*found, finding.Finding{Kind: "drawing/face", Severity: finding.Warning, Pos: at,
 			Message: fmt.Sprintf("%s can't be used: %v", own.Name, err), Fix: "name the TTF or OTF file of another face"})
 		return fonts.Regular
 	}
@@ -50,20 +50,27 @@ func facePos(p *schematic.Pattern) finding.Pos {
 	return finding.Pos{File: p.File, Line: 1, Col: 1}
 }
 
+// sheetsOf are all the sheets of drawings.
+func sheetsOf(all []*drawing) []*sheet.Sheet {
+	var out []*sheet.Sheet
+	for _, d := range all {
+		out = append(out, d.sheets...)
+	}
+	return out
+}
+
 // lacking tells the characters of drawings that their face lacks.
-func lacking(p *schematic.Pattern, f fonts.Face, all []*drawing) finding.List {
+func lacking(at finding.Pos, f fonts.Face, all []*sheet.Sheet) finding.List {
 	if f.House() {
 		return nil
 	}
 	var missing []rune
-	for _, d := range all {
-		for _, s := range d.sheets {
-			sheet.Walk(&s.Root, func(it sheet.Item) {
-				if t, ok := it.(*sheet.Text); ok {
-					missing = append(missing, fonts.Lacking(f, t.S)...)
-				}
-			})
-		}
+	for _, s := range all {
+		sheet.Walk(&s.Root, func(it sheet.Item) {
+			if t, ok := it.(*sheet.Text); ok {
+				missing = append(missing, fonts.Lacking(f, t.S)...)
+			}
+		})
 	}
 	if len(missing) == 0 {
 		return nil
@@ -75,7 +82,7 @@ func lacking(p *schematic.Pattern, f fonts.Face, all []*drawing) finding.List {
 	if len(missing) > most {
 		told = append(told, "…")
 	}
-	return finding.List{{Kind: "drawing/face", Severity: finding.Warning, Pos: facePos(p),
+	return finding.List{{Kind: "drawing/face", Severity: finding.Warning, Pos: at,
 		Message: fmt.Sprintf("%s missing from the face: %s; each is drawn as a box", counted(len(missing), "character"), strings.Join(told, " ")),
 		Fix:     "use a face that has them, or units and steps that need none of them"}}
 }

@@ -75,11 +75,11 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 		return r, nil
 	case o.Nested:
 		d := nestedDrawing(o.Draw)
-		d.opts.Face = ownFace(p, o.Draw.Face, &r.Findings)
+		d.opts.Face = ownFace(facePos(p), o.Draw.Face, &r.Findings)
 		if d.sheets, err = place.Nested(gs, d.opts); err != nil {
 			return r, err
 		}
-		r.Findings = append(r.Findings, lacking(p, d.opts.Face, []*drawing{d})...)
+		r.Findings = append(r.Findings, lacking(facePos(p), d.opts.Face, d.sheets)...)
 		r.Files, err = render(ctx, p, []*drawing{d}, o.Draw)
 		return r, err
 	case o.Fill:

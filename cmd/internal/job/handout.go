@@ -92,7 +92,7 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 	if err != nil {
 		return r, err
 	}
-	h := &handout{p: p, gs: gs, o: o, d: document.Options{Paper: o.Paper, Large: o.Large, Little: o.Little, Alone: o.Alone, Units: o.Units, Face: ownFace(p, o.Face, &r.Findings)}}
+	h := &handout{p: p, gs: gs, o: o, d: document.Options{Paper: o.Paper, Large: o.Large, Little: o.Little, Alone: o.Alone, Units: o.Units, Face: ownFace(facePos(p), o.Face, &r.Findings)}}
 	var ok bool
 	if h.kind, ok = handoutKinds[o.Kind]; !ok {
 		return r, &OptionError{fmt.Sprintf("there is no handout %q; there are worksheet, life and mistake", o.Kind)}
@@ -161,7 +161,7 @@ func (h *handout) charts() error {
 	if size < 0 {
 		size = sampleOf(h.p)
 	}
-	co := chart.Options{Paper: h.o.Paper, Orientation: place.Portrait}
+	co := chart.Options{Paper: h.o.Paper, Orientation: place.Portrait, Text: document.UsualText, Face: h.d.Face}
 	if h.o.Large {
 		co.Text = place.Large
 	}

@@ -123,7 +123,7 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	}
 	if o.Labels == Nested {
 		d := nestedDrawing(o)
-		d.opts.Face = ownFace(p, o.Face, &l.Findings)
+		d.opts.Face = ownFace(facePos(p), o.Face, &l.Findings)
 		if d.sheets, err = place.Nested(gs, d.opts); err != nil {
 			return l, fmt.Errorf("%s: %w", d.name, err)
 		}
@@ -133,7 +133,7 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	if err != nil {
 		return l, err
 	}
-	all[0].opts.Face = ownFace(p, o.Face, &l.Findings)
+	all[0].opts.Face = ownFace(facePos(p), o.Face, &l.Findings)
 	if err := lay(ctx, gs, all); err != nil {
 		return l, err
 	}
@@ -167,7 +167,7 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales)
 	schematic.DrawOnce(gs)
 	d := all[0]
 	d.opts.Size, d.opts.Stop = 0, ctx.Done()
-	d.opts.Face = ownFace(p, o.Face, &l.Findings)
+	d.opts.Face = ownFace(facePos(p), o.Face, &l.Findings)
 	d.opts.Scale, d.opts.WornScale = scales.Pieces, scales.Worn
 	if d.sheets, err = place.Schematic(gs, d.opts); err != nil {
 		return l, fmt.Errorf("%s: %w", d.name, err)

@@ -40,7 +40,8 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	if err != nil {
 		return r, err
 	}
-	drawings, err := document.Drawings(gs, ownFace(p, o.Face, &r.Findings), widestLetters, widestValues)
+	face := ownFace(facePos(p), o.Face, &r.Findings)
+	drawings, err := document.Drawings(gs, face, widestLetters, widestValues)
 	if err != nil {
 		return r, err
 	}
@@ -60,7 +61,7 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	page := html.Page{Content: c, Drawings: drawings, Photos: pictures, Snippet: o.Snippet, Prefix: prefix(p)}
 	for _, section := range o.Charts {
 		for size := range gs {
-			name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{Trim: true})
+			name, sheets, err := charted(p, rowsOf(p, gs, o.Rows, -1), section, size, chart.Options{Trim: true, Text: pageText, Face: face})
 			if err != nil {
 				return r, err
 			}
@@ -83,6 +84,9 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	r.Files = []files.File{{Name: namer{}.name(".html", p.Title, name), Body: b.Bytes()}}
 	return r, nil
 }
+
+// pageText is the size of the words of a chart on a web page, mm: that of its tables, 0.92 of 16 px, where 96 px are an inch.
+const pageText = 3.9
 
 // prefix is short, and hardly that of another pattern: two may stand on one page.
 func prefix(p *schematic.Pattern) string {

@@ -372,6 +372,7 @@ func (m *met) spread(by int) {
 			m.into[min(at, m.last)]++
 			continue
 		}
+		at = max(m.first, min(at, m.last+1-2*(n-k))) // those behind it need room too
 		for at < m.last && (at > 0 && m.into[at-1] == -1 || !m.pair(at)) {
 			at++
 		}
