@@ -13,7 +13,7 @@ func (p *plan) bow(n *node) {
 	n.ends[0] = p.hang(n, a, 1)
 	n.ends[1] = p.hang(n, b, -1)
 	chord := long(sub(n.ends[1], n.ends[0]))
-	chains := float64(n.st.Chain)
+	chains := float64(n.st.span())
 	length := chains * ovalLong * 1.02
 	rise := 0.0
 	if length > chord*1.04 {
@@ -26,7 +26,7 @@ func (p *plan) bow(n *node) {
 			}
 		}
 	}
-	if n.st.Chain >= 3 {
+	if n.st.span() >= 3 {
 		rise = max(rise, min(0.16*chord, 2))
 	}
 	mid := mul(add(n.ends[0], n.ends[1]), 0.5)
@@ -107,7 +107,7 @@ func (p *plan) curve(n *node) func(t float64) pt {
 func (p *plan) archPaths(n *node) []*sheet.Path {
 	at := p.curve(n)
 	const most = 64
-	cuts := min(12+12*n.st.Chain, most)
+	cuts := min(12+12*n.st.span(), most)
 	var sum [most + 1]float64
 	last := at(0)
 	for k := 1; k <= cuts; k++ {
@@ -126,7 +126,7 @@ func (p *plan) archPaths(n *node) []*sheet.Path {
 		}
 		return at((float64(k-1) + f) / float64(cuts))
 	}
-	each := sum[cuts] / float64(n.st.Chain)
+	each := sum[cuts] / float64(n.st.span())
 	half := min(each, ovalLong*1.15) * 0.46
 	out := p.ink.list()
 	for k := range n.st.Chain {
@@ -136,6 +136,10 @@ func (p *plan) archPaths(n *node) []*sheet.Path {
 		q.ink, q.out = &p.ink, out
 		q.oval(0, 0, ovalWide/2*min(1, half/0.6), half, false)
 		out = q.out
+	}
+	if k := n.st.Close; k != nil { // from the first stitch back to the last chain
+		s := shape{kind: k, feet: []pt{where(sum[cuts])}, head: where(float64(n.st.Chain)*each + topHalf/2), ink: &p.ink}
+		out = append(out, s.paths()...)
 	}
 	return out
 }

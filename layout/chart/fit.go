@@ -257,10 +257,17 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 	for i := range gap {
 		gap[i] *= more
 	}
-	fill(t, w, gap)
-	for i := 1; i < k; i++ {
-		t[i] = p.near(t[i], t[i-1]+1e-9)
+	last := -1 // that has a wish
+	for i := range t {
+		if w[i] == 0 {
+			continue
+		}
+		if last >= 0 {
+			t[i] = p.near(t[i], t[last]+1e-9)
+		}
+		last = i
 	}
+	fill(t, w, gap)
 	x := zeros(&p.solve.x, k)
 	p.solve.spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
 	room := around - gap[0]

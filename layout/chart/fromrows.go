@@ -47,7 +47,7 @@ func (w *Work) take(r *rows.GraphRow) {
 	for k := range r.Stitches {
 		s := &r.Stitches[k]
 		row.St[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
-			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Wrap: s.Wrapped, Travel: s.Travel, Under: s.Under}
+			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Wrap: s.Wrapped, Travel: s.Travel, Under: s.Under, Close: s.Closed}
 		if r.Start && s.Stitch != nil {
 			row.St[k].Chain = 0
 		}

@@ -126,6 +126,9 @@ func (g *legend) row(l *line) {
 			g.longest = max(g.longest, n.st.Chain)
 		case n.arch():
 			g.arch = true
+			if k := n.st.Close; k != nil {
+				g.kinds[used{k: k}] = true
+			}
 		default:
 			s := shape{kind: n.st.Kind, loop: n.st.Loop, flip: l.row.Wrong}
 			k := shownKind(n.st.Kind, s.post())

@@ -285,7 +285,7 @@ func (n *node) measure() {
 			n.h = height(s.Kind)
 		}
 	case s.Kind == nil:
-		n.half = archHalf(s.Chain)
+		n.half = archHalf(s.span())
 	default:
 		n.half, n.h = halfWidth(s.Kind), height(s.Kind)
 		if s.Kind.Together && s.Kind.Base != "sc" {

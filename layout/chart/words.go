@@ -130,6 +130,8 @@ func (w *Work) phrase(r, i, k int) string {
 		return fmt.Sprintf("chain %d as first %s", s.Chain, s.Kind.Abbr(w.Terms))
 	case s.Turn:
 		return fmt.Sprintf("chain %d", s.Chain)
+	case s.Kind == nil && s.Close != nil:
+		return fmt.Sprintf("ch %d and %s into the first stitch", s.Chain, s.Close.Abbr(w.Terms))
 	case s.Kind == nil:
 		return fmt.Sprintf("ch %d", s.Chain)
 	}

@@ -74,19 +74,20 @@ type St struct {
 	Chain  int            // chains of an arch or a turning chain
 	Feet   []int          // places of the row before; none for an arch, or in a ring
 	Loop   Loop
-	Turn   bool          // a chain at the beginning of the row
-	Counts bool          // in the count of its row
-	Break  bool          // not a stitch: here stitches are left out of a chart
-	Colour string        // the yarn's name; empty: none is named
-	Cross  *stitch.Cross // the crossing of a cable that it is a part of
-	At     int           // of a crossing: which of its stitches it is, as worked
-	Group  int           // what is worked into one place shares a number; 0: alone
-	Gap    bool          // it stands in the gap behind its foot, between two groups
-	Under  bool          // worked into the other side of its foundation chain
-	Wrap   bool          // idle, and wrapped before the turn
-	Idle   bool          // not worked in this row: it waits on the needle
-	Travel bool          // a slip stitch that leads to where a round begins
-	tall   float64       // of a line behind a round, mm
+	Turn   bool           // a chain at the beginning of the row
+	Counts bool           // in the count of its row
+	Break  bool           // not a stitch: here stitches are left out of a chart
+	Colour string         // the yarn's name; empty: none is named
+	Cross  *stitch.Cross  // the crossing of a cable that it is a part of
+	At     int            // of a crossing: which of its stitches it is, as worked
+	Group  int            // what is worked into one place shares a number; 0: alone
+	Gap    bool           // it stands in the gap behind its foot, between two groups
+	Under  bool           // worked into the other side of its foundation chain
+	Wrap   bool           // idle, and wrapped before the turn
+	Idle   bool           // not worked in this row: it waits on the needle
+	Travel bool           // a slip stitch that leads to where a round begins
+	Close  *stitch.Stitch // of an arch: the stitch into the first of its round that closes it, in place of its last chains
+	tall   float64        // of a line behind a round, mm
 }
 
 // Missing is rows that can't be drawn, as a line of them was not read.
@@ -100,6 +101,14 @@ type Missing struct {
 
 // arch reports whether s is a chain arch.
 func (s *St) arch() bool { return s.Kind == nil && !s.Turn && !s.Break }
+
+// span is how many chains an arch is long, with the stitch that closes it.
+func (s *St) span() int {
+	if s.Close != nil {
+		return s.Chain + s.Close.Turn
+	}
+	return s.Chain
+}
 
 // counted is how many stitches the row has, without arches and picots.
 func (r *Row) counted() int {

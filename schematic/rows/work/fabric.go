@@ -33,12 +33,13 @@ func (r run) elements() int {
 
 // fabric is a row as worked: what the next row is worked into.
 type fabric struct {
-	runs   []run
-	picots int
-	groups int
-	plain  bool  // only its count is known
-	ring   bool  // closed to a ring that can be worked into
-	marks  []int // markers: so many stitches from the beginning
+	runs    []run
+	picots  int
+	groups  int
+	plain   bool  // only its count is known
+	ring    bool  // closed to a ring that can be worked into
+	midArch bool  // a round that ends in the middle of its last space, with a tall stitch
+	marks   []int // markers: so many stitches from the beginning
 }
 
 // foundation reports whether it is a chain that a piece begins with.
@@ -119,7 +120,7 @@ func (f *fabric) fromLast() *fabric {
 		return f
 	}
 	last := f.runs[k]
-	g := &fabric{picots: f.picots, groups: f.groups, ring: f.ring, marks: f.marks}
+	g := &fabric{picots: f.picots, groups: f.groups, ring: f.ring, marks: f.marks, midArch: f.midArch}
 	if last.n > 1 && !last.space() {
 		last.n = 1
 	}

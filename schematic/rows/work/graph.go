@@ -27,6 +27,7 @@ type Graph struct {
 	end      int    // of the foundation: the place from which that side is gone along
 	doubt    string // why it is not sure where the row that is worked stands; empty: it is
 	said     int    // the stitches that the row that is worked states; -1: none
+	rolled   int    // places of the row below, if a round begins in the last of them; 0: it does not
 	first    int    // 1: of a round met so, its first element comes first
 	total    int
 	labelled bool  // the row that is worked has a label
@@ -71,19 +72,20 @@ type GraphStitch struct {
 	Chain   int
 	Feet    []int
 	Loop    ins.Loop
-	Turning bool   // the chain at the beginning of a row
-	Counts  bool   // it stands in the count of its row
-	RowEnd  int    // worked into the end of that row of a band worked before, from 1; 0: not
-	Ring    bool   // worked into the ring
-	Group   int    // what is worked into one place, with the arches within, shares a number; 0: none
-	Colour  string // the yarn's name, such as MC or B; empty: the text names none
-	Cross   *Cross // the crossing of which it is a part: its stitches share one
-	At      int    // of a crossing: which of its stitches it is, as worked, from 0
-	Travel  bool   // a slip stitch that goes on to where a round begins
-	Between bool   // worked into the gap behind its foot, between two groups
-	Under   bool   // worked into the other side of its foundation chain
-	Wrapped bool   // idle, and the yarn is taken around it before the work is turned
-	Idle    bool   // not worked in this row, such as beyond the turn of a short row: it waits for a later one
+	Closed  *stitch.Stitch // of an arch: what closes it and its round, worked into the round's first stitch; nil: nothing does
+	Turning bool           // the chain at the beginning of a row
+	Counts  bool           // it stands in the count of its row
+	RowEnd  int            // worked into the end of that row of a band worked before, from 1; 0: not
+	Ring    bool           // worked into the ring
+	Group   int            // what is worked into one place, with the arches within, shares a number; 0: none
+	Colour  string         // the yarn's name, such as MC or B; empty: the text names none
+	Cross   *Cross         // the crossing of which it is a part: its stitches share one
+	At      int            // of a crossing: which of its stitches it is, as worked, from 0
+	Travel  bool           // a slip stitch that goes on to where a round begins
+	Between bool           // worked into the gap behind its foot, between two groups
+	Under   bool           // worked into the other side of its foundation chain
+	Wrapped bool           // idle, and the yarn is taken around it before the work is turned
+	Idle    bool           // not worked in this row, such as beyond the turn of a short row: it waits for a later one
 }
 
 // Cross is a crossing of a cable: the first Held stitches change places with the next Over.
@@ -215,7 +217,10 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 			g.flip += q.elements()
 		}
 	}
-	g.first = 0
+	g.first, g.rolled = 0, 0
+	if !flipped && r.round && l.Into == 0 && beginsInSame(body) && r.fab != nil && r.fab.midArch {
+		g.rolled = len(g.places)
+	}
 	if flipped && r.round && overFirst(body) {
 		g.first = 1
 	}
@@ -327,6 +332,10 @@ func (g *Graph) below(f int) int {
 		f -= k
 	}
 	switch {
+	case g.rolled > 0 && f == 0:
+		return g.rolled - 1
+	case g.rolled > 0:
+		return f - 1
 	case g.flip == 0:
 		return f
 	case g.first > 0 && f == 0:
@@ -343,6 +352,14 @@ func (g *Graph) into(number int) {
 			g.places = g.Rows[i].places(g.places[:0])
 			return
 		}
+	}
+}
+
+// closeArch closes the round that is worked with a stitch into its first one, which stands for the last chains of its last arch.
+func (g *Graph) closeArch(kind *stitch.Stitch) {
+	if k := len(g.cur.Stitches) - 1; k >= 0 && g.cur.Stitches[k].Stitch == nil {
+		g.cur.Stitches[k].Closed = kind
+		g.cur.Spiral = false
 	}
 }
 

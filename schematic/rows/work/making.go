@@ -404,7 +404,10 @@ func (w *work) same(n ins.Item, p *ins.Place) {
 	}
 	if w.tchAt || !w.began || w.cur.pos == 0 && !w.spaced {
 		w.tchAt = false
-		if w.cur.atStart() && w.cur.left > 0 {
+		switch {
+		case w.from.midArch && w.cur.atStart() && w.cur.run().space(): // in the loop that the round before ended in
+			w.space(0, p.At)
+		case w.cur.atStart() && w.cur.left > 0:
 			w.cur.passSpaces()
 			w.cur.step(1)
 			w.lastPos = w.cur.pos - 1
@@ -548,7 +551,7 @@ func (w *work) overNext(n ins.Item, p ins.Place, k int) {
 // ch 2, dc in first sc.
 func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
-	if !w.round || k < 1 || !w.out.runs[k].space() || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 2 || w.g != nil {
+	if !w.round || k < 1 || !w.out.runs[k].space() || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 2 {
 		return false
 	}
 	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Kind != ins.InFirst || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
@@ -556,6 +559,10 @@ func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	}
 	w.closedRound = true
 	w.cur.toEnd()
+	w.out.midArch = true
+	if w.g != nil && w.quiet == 0 {
+		w.g.closeArch(n.Kind)
+	}
 	return true
 }
 

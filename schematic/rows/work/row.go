@@ -563,6 +563,23 @@ func overFirst(body []ins.Item) bool {
 	return ok && (c.N.By != nil || c.N.All > 1)
 }
 
+// beginsInSame reports whether what a row works first, behind its chains, goes into the place in which the one before it
+// ended: ch 1, sc in same loop.
+func beginsInSame(body []ins.Item) bool {
+	for _, n := range body {
+		if p := placesOf(n); len(p) > 0 {
+			return p[0].Kind == ins.InSame
+		}
+		if q, ok := n.(*ins.Repeat); ok && beginsInSame(q.Body) {
+			return true
+		}
+		if !is[*ins.Chain](n) && !is[*ins.Nothing](n) {
+			return false
+		}
+	}
+	return false
+}
+
 // ways are the readings of one row over one reading of those before it.
 func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) []reading {
 	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
@@ -719,7 +736,7 @@ func (r *runner) below(rd *reading, body []ins.Item) (below *fabric, flipped boo
 	case flipped: // a graph holds what it is worked from
 		below = below.reversed()
 	}
-	if flipped && r.round && overFirst(body) {
+	if flipped && r.round && overFirst(body) || !flipped && r.round && below.midArch && beginsInSame(body) {
 		below = below.fromLast()
 	}
 	if rd.behind != nil {
