@@ -94,6 +94,15 @@ Rnd 4: In each ch-5 loop work (sc, hdc, 5 dc, hdc, sc). (6 petals)
 Rnd 5: Working behind petals, *ch 7, sl st between next 2 petals; rep from * around. (6 ch-7 loops)
 Rnd 6: In each ch-7 loop work (sc, hdc, 7 dc, hdc, sc); join with sl st in first sc.
 `},
+	{"Small doily, the last loop of a round closed by a tall stitch, traditional", 0, []int{24, 12, 36, 12, 12}, []int{0, 12, 12, 12, 12}, `Terms: US
+Notes: Ch 1 does not count as a st.
+Ch 8, join with sl st to form a ring.
+Rnd 1: Ch 3, 23 dc in ring, sl st in top of ch-3. (24 dc)
+Rnd 2: Ch 5, *skip next dc, dc in next dc, ch 2; repeat from * around, join with sl st in 3rd ch of ch-5. (12 sps)
+Rnd 3: Sl st in next sp, ch 3, 2 dc in same sp, ch 1, *3 dc in next sp, ch 1; repeat from * around, join. (36 dc)
+Rnd 4: Sl st in next 2 dc, sl st in ch-1 sp, ch 1, sc in same sp, *ch 5, sc in next ch-1 sp; repeat from * around, ending with ch 2, dc in first sc. (12 loops)
+Rnd 5: Ch 1, sc in same loop, *ch 6, sc in next loop; repeat from * around, ending ch 6, join with sl st in first sc. (12 loops)
+`},
 	{"Wheel, traditional beginning of a doily", 0, []int{16, 16, 32, 8, 56}, []int{0, 16, 0, 8, 0}, `Terms: US
 Notes: Ch 1 does not count as a st.
 Ch 6, join with sl st to form a ring.
