@@ -13,6 +13,14 @@ import (
 // stitches are the forms that make stitches, and those between them.
 var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "2 dc in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {n:num} {l:loop} {k:kind} [{p:places}]", meaning: "so many of a stitch in one of the loops", example: "15 BLO sc", build: func(m *match) any {
+		if m.has("p") {
+			return stitchIn(m)
+		}
+		return stitchBare(m)
+	}},
+	{rule: "stitch", pattern: "[$make] {k:kind} {l:loop} {n:num} [more] {p:places}", meaning: "so many of a stitch in one of the loops", example: "sc tbl 2 in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} (group/groups/grp/shell/shells/fan/fans/petal) {p:places}", meaning: "so many of a stitch in one place", example: "5 dc group in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {k:kind} twice {p:places}", meaning: "two of a stitch in each place", example: "hdc twice in each st around", build: func(m *match) any {
 		st, ok := stitchIn(m).(*ins.Stitch)
 		if !ok {
@@ -307,11 +315,11 @@ var stitches = []form{
 			return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1)}
 		}},
 
-	{rule: "chain", pattern: "[but/and/then] [$make] [{t:turning}] $ch [another/further] {n:num} [more] [$st] [{c:counting}] [{w:chainfor}]", meaning: "so many chains", example: "ch 3", build: chain},
+	{rule: "chain", pattern: "[but/and/then] [$make] [{t:turning}] $ch [another/further] {n:num} [more] [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch}]", meaning: "so many chains", example: "ch 3", build: chain},
 	{rule: "chain", pattern: "[$make] $ch {n:num} , $ch {m:num} more", meaning: "so many chains", example: "ch 31, ch 1 more", build: func(m *match) any {
 		return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)}
 	}},
-	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from/at {tail}]", meaning: "so many chains", example: "21 ch", build: chain},
+	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch} | from/at {tail}]", meaning: "so many chains", example: "21 ch", build: chain},
 	{rule: "chain", pattern: "[$beg/begin/commence/commencing] [at/in/from] [{x:startplace}] [,] (with/by) [$make] [foundation/starting] ($ch/chaining [of] {n:num} [$st/$ch] | {n:num} $ch [$st])", meaning: "so many chains", example: "start with a chain of 20 sts", build: func(m *match) any {
 		if !m.p.t[m.from].Is("beg", "beginning", "start", "starting", "begin", "commence", "commencing") {
 			return nil

@@ -34,10 +34,20 @@ var (
 )
 
 // makingUp begin a clause about what is done with the piece, which works no stitch of it.
-var makingUp = set("sew stuff weave block press steam embroider glue insert iron wash trim bring fold flip lay")
+var makingUp = set("sew stuff thread weave block press steam embroider glue insert iron wash trim bring fold flip lay")
 
 // fixing begin one if it names a thing that is put on, which things are.
 var fixing, things = set("place fasten attach position add secure put pin fix install set"), set("eye eyes nose nostrils ear ears mouth button buttons wire felt stuffing arm arms leg legs tail zipper ribbon lining pompom pom beads bead wings")
+
+// handsHook reports whether a clause is about how hook and loop are handled, and works no stitch: drop loop from hook, insert
+// hook from back to front through next st.
+func handsHook(t []text.Token) bool {
+	if !t[0].Is("drop", "insert", "remove", "place", "put", "pull", "draw", "pick", "replace", "enlarge", "grab", "slip", "inserting", "dropping", "removing", "with") {
+		return false
+	}
+	return slices.ContainsFunc(t, func(k text.Token) bool { return k.Is("hook") }) && slices.ContainsFunc(t, func(k text.Token) bool { return k.Is("loop", "lp", "loops", "from", "through", "back", "front") }) &&
+		!slices.ContainsFunc(t, func(k text.Token) bool { return k.Kind == 'n' || k.Is("sc", "dc", "hdc", "tr", "htr") })
+}
 
 // makesUp reports whether a clause is about what is done with the piece: sew the ears on between rounds 5 and 9.
 func makesUp(t []text.Token) bool {

@@ -193,7 +193,7 @@ var cores = []form{
 	{rule: "core", pattern: "rest/remainder/balance of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row",
 		build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
-	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
+	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}] [to/until/till end [of] [$row]]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
 	{rule: "core", pattern: "last {u:unit} made/worked", meaning: "the place worked into last", example: "sc in next 4 sts, ch 3, sl st in last sc made", build: same},
 	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
@@ -203,7 +203,7 @@ var cores = []form{
 	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
 	{rule: "core", pattern: "same place/position [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},
 	{rule: "core", pattern: "same [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
-	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom [of {tail}] | $st at base of [$tch/same] $ch [{q:num}] | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
+	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom of [$tch/same/that/this] $ch [{q:num}] | $st at base/bottom of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
 	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] just made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/first/foundation/same] $ring | mr/mc | [adjustable/magic] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
@@ -215,6 +215,10 @@ var cores = []form{
 		}},
 	{rule: "core", pattern: "ring/circle of {n:num} $ch [$st]", meaning: "the ring", example: "Into a ring of 6 ch work 12 dc",
 		build: func(m *match) any { return ins.Place{Kind: ins.InRing, N: ins.N(1)} }},
+	{rule: "core", pattern: "{o:ord} from/of hook/hk", meaning: "a chain counted from the hook", example: "sc in 2nd from hook",
+		build: func(m *match) any {
+			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
+		}},
 	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/hk/end/needle | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook",
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
@@ -228,7 +232,7 @@ var cores = []form{
 	}},
 	{rule: "core", pattern: "top [$st] [$ch] [of] [$tch/joined] [{n:chaincalled}]", meaning: "the top of the turning chain", example: "dc in top of ch-3", build: top},
 	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
-	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] {n:chaincalled} [at] [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
+	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] ({n:chaincalled} | {ord} ch) [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
 	{rule: "core", pattern: "{o:ord} $ch/$st of [$tch/last] ($ch | tch | t $ch | turning)", meaning: "the top of the turning chain", example: "dc in 4th ch of beg ch", build: top},
 	{rule: "core", pattern: "$center of [$next/same/first/each/last] {u:unit} [{tail}]", meaning: "the middle of a chain space", example: "sl st to center of next ch-5 loop",
 		build: func(m *match) any {
@@ -660,7 +664,7 @@ var prepositions = []form{
 			e.Part, e.At = true, m.span()
 			return ins.Place{Kind: ins.InEach, Extent: e, At: m.span()}
 		}},
-	{rule: "place", pattern: "[all/worked/made/placed/done/working/both/each] $in [post/posts/body/stem/back] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only] [for [first/$next/each/a] corner/corners/shell/fan/point]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
+	{rule: "place", pattern: "[over/along/back] [all/worked/made/placed/done/working/both/each] $in [post/posts/body/stem/back] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only] [for [first/$next/each/a] corner/corners/shell/fan/point]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
 	{rule: "place", pattern: "$in top/tops [of] {c:core}", meaning: "where a stitch is worked", example: "dc in top of next dc", build: func(m *match) any {
 		if c := value[ins.Place](m, "c"); c.Unit.Chain || c.Unit.Space || c.Kind == ins.InTop {
 			return nil

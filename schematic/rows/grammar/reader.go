@@ -466,7 +466,7 @@ func (r *Reader) named(trimmed string, n int) bool {
 // blank takes a blank line, which ends what is gathered unless a row goes on behind it.
 func (r *Reader) blank(n int) {
 	r.x.Read.Blank++
-	if r.alone && r.unended() {
+	if r.alone && r.unended() || r.bracketOpen(n) {
 		return
 	}
 	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) || r.sizesGoOn(n) {
@@ -474,6 +474,27 @@ func (r *Reader) blank(n int) {
 	}
 	r.flush()
 	r.raw = ""
+}
+
+// bracketOpen reports whether what is gathered has a bracket that a line behind the blank one closes.
+func (r *Reader) bracketOpen(n int) bool {
+	if n >= len(r.x.Src) || !r.labelled() || len(r.tokens) > 400 {
+		return false
+	}
+	open := 0
+	for i := range r.tokens {
+		switch {
+		case r.tokens[i].Is("(", "["):
+			open++
+		case r.tokens[i].Is(")", "]"):
+			open--
+		}
+	}
+	if next := r.x.Src[n]; open > 0 && strings.IndexAny(next, ")]") >= 0 && text.Open("("+next[:strings.IndexAny(next, ")]")]) {
+		r.raw += " ("
+		return true
+	}
+	return false
 }
 
 // goes reports whether a line goes on with what is gathered; its label has k tokens.
@@ -628,6 +649,16 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	return false
 }
 
+// withoutPlurals takes out the s of a word that may be one or more: 2 dc(s).
+func withoutPlurals(t []text.Token) []text.Token {
+	for i := len(t) - 3; i > 0; i-- {
+		if t[i].Is("(") && t[i].Glued && t[i+1].Is("s", "es") && t[i+1].Glued && t[i+2].Is(")") && t[i-1].Kind == 'w' {
+			t = slices.Delete(slices.Clone(t), i, i+3)
+		}
+	}
+	return t
+}
+
 // halves joins the two words of a half stitch: half dc.
 func halves(t []text.Token) []text.Token {
 	for i := len(t) - 2; i >= 0; i-- {
@@ -737,7 +768,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			tokens = slices.Delete(slices.Clone(tokens), at, at+1)
 		}
 	}
-	tokens = r.renamed(oneStitch(r.withoutEchoes(spelledOut(withoutItem(tokens)))))
+	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(spelledOut(withoutItem(tokens))))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(tokens), r.x.Terms))
 	}
@@ -923,13 +954,16 @@ func is[T ins.Item](n ins.Item) bool {
 // commences is a line that says no more than in which terms rows are written, or that they begin.
 var commences = text.Once(`(?i)^\W*(?:written in |in )?(?:us|uk|u\.s\.|u\.k\.|american|british)(?: crochet)?(?: terms| terminology)\W*$|^\W*(?:now )?(?:commence|begin|start)(?:ing)?(?: (?:the|main|stitch))* (?:patt(?:ern)?|lace|cable|chart)\W*$`)
 
+// cutOff are words alone on a line that only begin an instruction.
+var cutOff = map[string]bool{"ch": true, "row": true, "rnd": true, "round": true, "rep": true, "sk": true, "work": true, "chain": true, "sc": true, "dc": true}
+
 // aRing is a line that only says that the work begins with a ring that is drawn together.
 var aRing = text.Once(`(?i)^\W*(?:(?:make|start with|begin with|form) )?(?:an? )?(?:magic|adjustable|sliding) (?:ring|circle|loop)\W*$`)
 
 // heading takes a line that is a heading.
 func (r *Reader) heading(trimmed string, n int) bool {
 	name, marked, ok := text.Heading(trimmed)
-	if ok && r.crochet && aRing().MatchString(trimmed) {
+	if ok && (r.crochet && aRing().MatchString(trimmed) || cutOff[strings.ToLower(trimmed)]) {
 		return false
 	}
 	if ok && commences().MatchString(trimmed) {
@@ -1274,6 +1308,7 @@ func (r *Reader) line(tokens []text.Token) {
 		label.At.Line = first.Line
 		r.around = r.around || joinsRound().MatchString(l.Src)
 		label.Round = label.Round || r.around
+		beforeFirst(label)
 		l.Label = label
 	}
 	p := r.parser(tokens[k:], l)
@@ -1327,6 +1362,21 @@ func (r *Reader) marked(t []text.Token) []text.Token {
 	}
 	r.mark = t[0].S
 	return t[1:]
+}
+
+// beforeFirst takes a row 0 as the foundation row, which lies before row 1.
+func beforeFirst(l *ins.Label) {
+	if l.From.By == nil && l.From.All == 0 && !l.Next && l.Name == "" && len(l.Listed) == 0 {
+		l.Next, l.Name, l.From, l.To = true, "foundation", ins.N(1), ins.Num{}
+	}
+}
+
+// onChains reports whether a sentence says what chains count as, and no more: The 3 ch at the beginning of a round counts as a tr.
+func (r *Reader) onChains(t []text.Token) bool {
+	at := slices.IndexFunc(t, func(k text.Token) bool { return k.Is("count", "counts") })
+	return r.crochet && at > 2 && at+1 < len(t) && (t[at+1].Is("as") || t[at-1].Is("not")) && !verbs[t[0].S] && t[0].Kind == 'w' && !isStar(&t[0]) &&
+		slices.ContainsFunc(t[:at], func(k text.Token) bool { return k.Is("beginning", "start", "beg", "turning", "each", "every") }) &&
+		slices.ContainsFunc(t[:at], func(k text.Token) bool { return k.Is("ch", "chain", "chains", "chs") })
 }
 
 // noWork reports whether a row tells something and is not worked: Optional row 1 stands for row 1.
@@ -1384,6 +1434,9 @@ func (r *Reader) count(l *ins.Line) {
 // kept reports whether a line without a label is an instruction, and not words.
 func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	p := r.parser(tokens, &ins.Line{At: l.At})
+	if r.onChains(tokens) {
+		return false
+	}
 	if firm(l.Body) || verbs[tokens[0].S] && begins(l.Body) {
 		return true
 	}

@@ -740,7 +740,7 @@ func (s *sequence) bracket(t *text.Token) {
 	if s.timesIn(t.Sub, from) || s.leavesIn(t.Sub, from) {
 		return
 	}
-	if s.neutralAll(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
+	if s.neutralAll(t.Sub) || s.tallies(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
 		s.add(&ins.Nothing{Part: onNeedle(t.Sub), Under: s.otherLoops(t.Sub)}, from, s.i)
 		return
 	}
@@ -840,6 +840,24 @@ func onlyThese(t []text.Token) bool {
 		these = these || t[i].Is("these") && (near(t, i+1).Kind == 'n' || near(t, i+1).Is("st", "sts", "stitches"))
 	}
 	return only && work && these
+}
+
+// tallies reports whether a bracket at the end of a row only tells how much of what there is: (6, 2-tr groups, 6, ch-1 sp).
+func (s *sequence) tallies(t []text.Token) bool {
+	if s.depth > 0 || s.line.Label == nil || len(t) < 3 || t[0].Kind != 'n' || !working(s.out) || !s.restIsNothing(s.i) || s.worked(s.i) || s.countsIn(t) != nil {
+		return false
+	}
+	noun := false
+	for i := range t {
+		switch k := &t[i]; {
+		case k.Is("sp", "sps", "space", "spaces", "group", "groups", "loop", "loops", "lps", "petal", "petals", "shells", "clusters", "corners", "picots", "st", "sts", "stitches", "chains"):
+			noun = true
+		case k.Kind == 'n', k.Is(",", ";", "and", "&", "+", "ch", "of", "between"), k.Kind == 'w' && s.names(k.S):
+		default:
+			return false
+		}
+	}
+	return noun
 }
 
 // leavesIn takes a bracket that says that stitches stay unworked: (leave remaining sts unworked).
@@ -1071,7 +1089,11 @@ func (s *sequence) placeFirst() bool {
 	}
 	end := s.firstEnd(to, verb, first.last().Kind == ins.InRing && !s.r.began)
 	before := len(s.line.Unread)
-	items := s.within(s.t[to:end]).sequence()
+	inner := s.t[to:end]
+	if len(inner) == 1 && inner[0].Kind == 'g' {
+		inner = inner[0].Sub
+	}
+	items := s.within(inner).sequence()
 	if len(s.line.Unread) > before || !working(items) || s.at(end-1).Is("times", "around", "across") {
 		s.line.Unread = s.line.Unread[:before]
 		return false
@@ -1386,6 +1408,9 @@ func (s *sequence) clause() {
 		if !s.neutralFrom(s.t[s.i:j], j-s.i-1-neutralReach) {
 			break
 		}
+		if s.at(j).Kind == 'n' && s.at(j-1).Is("color", "colour", "yarn", "shade", "size", "no", "number") {
+			continue
+		}
 		if s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") {
 			continue
 		}
@@ -1395,7 +1420,7 @@ func (s *sequence) clause() {
 			return
 		}
 	}
-	if (s.neutral(s.t[s.i:end]) || makesUp(s.t[s.i:end])) && !s.mistyped(s.i, end) {
+	if (s.neutral(s.t[s.i:end]) || makesUp(s.t[s.i:end]) || s.r.crochet && handsHook(s.t[s.i:end])) && !s.mistyped(s.i, end) {
 		s.add(&ins.Nothing{}, s.i, end)
 		s.i = end
 		return

@@ -13,7 +13,7 @@ import (
 var statements = []form{
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
 	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
-	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] increase/increases/inc/incs/decrease/decreases/dec/decs", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
+	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] [increase/increases/inc/incs/decrease/decreases/dec/decs]", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
 		build: func(m *match) any {
 			r := repeatRows(m).(*ins.RepeatRows)
 			r.Between = m.num("n", 1)
@@ -409,6 +409,9 @@ var statements = []form{
 			}
 			return &ins.Nothing{}
 		}},
+	{rule: "neutral", pattern: "(do not | don't) [work/make/crochet] {k:kind} in/into {c:core}", meaning: "what is not done", example: "Rnd 1: Sc in each st around, do not sc in sl st", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(aligning/matching/lining) [up] [{x:stretch}]", meaning: "how edges lie", example: "Aligning sts of Rows 1 and 30, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(working/work/crocheting) through [both/all/two/three/{num}] (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through both thicknesses, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(do not | don't) (turn/join/fasten/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(change/changing/switch/drop/pick/carry/cut/fasten) [up] [back] [to/in] [to] [{x:stretch}]", meaning: "colours and needles are changed", example: "Change to larger needles",
 		build: func(m *match) any {
@@ -1076,6 +1079,18 @@ func join(m *match) any {
 
 func joinYarn(m *match) any {
 	j := &ins.JoinYarn{From: "yarn"}
+	k, ok := m.get("k").(thing)
+	for _, name := range []string{"sc", "dc"} {
+		if !ok && m.said(name) && m.has("s") {
+			k, ok = m.p.r.thing([]byte(name))
+		}
+	}
+	if ok && k.Kind != nil && k.Kind.Uses == 1 && k.Kind.ID != "slst" && m.p.line.IsRow() && m.has("to") && m.p.r.crochet {
+		if to := value[ins.Place](m, "to"); !to.Unit.Space && !to.Unit.Row && to.Unit.Group == nil && to.Kind != ins.InEach {
+			st := &ins.Stitch{Kind: k.Kind, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
+			return &ins.Repeat{Body: []ins.Item{st}, Times: ins.N(1), Stop: -1}
+		}
+	}
 	for i := m.from; i < m.to; i++ {
 		switch w := m.p.t[i].S; w {
 		case "next", "foundation", "edge", "underarm", "held", "holder", "lower", "first", "remaining", "rem", "unworked", "skipped":

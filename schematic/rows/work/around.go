@@ -68,7 +68,7 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 // other is a row that states a count in a further sense that its words may have, if it fits only so: 2 hdc within a repeat
 // are two in one stitch; slip stitches at its beginning are no stitches of it. It is nil if there is none.
 func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
-	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, slipsPassed} {
+	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, slipsPassed, beganInOne, chainUncounted, chainCounted} {
 		list := sense(body)
 		if list == nil {
 			continue
@@ -132,10 +132,51 @@ func slipsPassed(body []ins.Item) []ins.Item {
 	pass := &ins.Skip{Places: []ins.Place{p}}
 	pass.Put(s.At)
 	rest := mid[1:]
-	if c, ok := rest[0].(*ins.Chain); ok && len(rest) > 1 { // ch 1 behind them begins the row
-		return slices.Concat([]ins.Item{pass}, []ins.Item{c}, rest[1:], tail)
+	if c, ok := rest[0].(*ins.Chain); ok && len(rest) > 1 && c.N.By == nil && c.N.All == 1 { // ch 1 behind them only begins the row
+		rest = rest[1:]
 	}
 	return slices.Concat(head, []ins.Item{pass}, rest, tail)
+}
+
+// beganInOne is a row whose first bracket holds the chain that it begins with and what goes into the same place: (ch 3, dc), 2
+// dc in each st around. It is nil if it does not begin so.
+func beganInOne(body []ins.Item) []ins.Item {
+	for i, n := range body {
+		if is[*ins.Nothing](n) || is[*ins.Turn](n) {
+			continue
+		}
+		q, ok := n.(*ins.Repeat)
+		if !ok || len(q.Places) > 0 || q.Until.Kind != ins.NoExtent || q.Times.By != nil || q.Times.All != 1 || len(q.Body) < 2 || !is[*ins.Chain](q.Body[0]) {
+			return nil
+		}
+		one := *q
+		one.Places = []ins.Place{{Kind: ins.InSame, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: q.At}}
+		return slices.Concat(body[:i], []ins.Item{&one}, body[i+1:])
+	}
+	return nil
+}
+
+// chainUncounted is a row whose first chain, of which it says nothing itself, is no stitch, whatever other rows or the notes say:
+// each is judged for itself. It is nil if it begins with none.
+func chainUncounted(body []ins.Item) []ins.Item { return chainAs(body, ins.CountsNot) }
+
+// chainCounted is a row whose first chain is a stitch.
+func chainCounted(body []ins.Item) []ins.Item { return chainAs(body, ins.CountsAsStitch) }
+
+func chainAs(body []ins.Item, how ins.Counts) []ins.Item {
+	for i, n := range body {
+		c, ok := n.(*ins.Chain)
+		switch {
+		case is[*ins.Nothing](n) || is[*ins.Turn](n):
+			continue
+		case !ok || c.Count.How != ins.Unsaid || c.N.By != nil || c.N.All < 2 || c.N.All > 4:
+			return nil
+		}
+		one := *c
+		one.Count.How = how
+		return slices.Concat(body[:i], []ins.Item{&one}, body[i+1:])
+	}
+	return nil
 }
 
 // bracketAround is a row of one bracket alone that goes around: [[k1 MC, k1 CC] twice, k3 MC]; nil if it is none.

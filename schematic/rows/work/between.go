@@ -125,6 +125,11 @@ func (r *runner) between(l *ins.Line) bool {
 		r.pickUp(l, s)
 	case s.stitches:
 		return false
+	case s.magic && r.fab != nil && r.fab.foundation() && len(r.fab.runs) == 1 && !r.fab.ring: // Ch 26. Join to form a ring.
+		f := *r.fab
+		f.ring = true
+		r.put(&f, true)
+		r.round = true
 	case s.magic:
 		r.put(&fabric{ring: true}, true)
 	default:

@@ -573,7 +573,8 @@ func (w *work) closing(n *ins.Stitch) bool {
 	}
 	k, u := n.Places[0].Kind, n.Places[0].Unit
 	// the last arch of a round lies over what is left, and leads to the first stitch
-	arch := k == ins.InFirst && !u.Chain && !u.Space && w.lastIsArch() && !w.cur.atStart()
+	arch := k == ins.InFirst && !u.Chain && !u.Space && w.out.runs[len(w.out.runs)-1].space() && !w.cur.atStart() && (w.spaced || w.lastIsArch())
+	arch = arch || k == ins.InTop && w.round && w.spaced && w.startChain > 0 && !w.spaceBefore(0, 0)
 	if left := w.cur.left; left > 0 && !w.pinned && !arch && !(w.under && left == 1) {
 		return false
 	}

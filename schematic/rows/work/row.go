@@ -910,7 +910,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		}
 	case w.pinned || w.free || w.quiet > 0 || w.blind || l.Label == nil && l.Stated == nil:
 	case w.spaced && !w.spaceBefore(0, 0) || w.bySpaces(body) && !w.spaceBefore(0, 0) && w.round:
-	case w.lastChain(body) >= w.cur.left: // they lie under the chain that closes the round
+	case max(w.lastChain(body), w.passedLast(body)) >= w.cur.left: // they lie under the chain that closes the round
 	case uses(w.found), l.Stated != nil && w.leavesChain() && len(r.misfits(l, w.out)) == 0:
 	case l.Stated != nil && w.cur.left > mostTurning && len(r.misfits(l, w.out)) == 0:
 		if res.lefts = rest(&w.cur); r.no == 0 && l.Label != nil && !l.Label.Next { // row 1 of another piece
@@ -944,6 +944,22 @@ func (w *work) lastChain(body []ins.Item) int {
 		return 0
 	}
 	if r, ok := body[k-1].(*ins.Repeat); ok {
+		return w.skipsFirst(r.Body)
+	}
+	return 0
+}
+
+// passedLast is how many stitches a round leaves before its join: as many as the repeat that it ends with passes each time
+// before it works one.
+func (w *work) passedLast(body []ins.Item) int {
+	k := len(body) - 1
+	for k >= 0 && (is[*ins.Join](body[k]) || is[*ins.Nothing](body[k])) {
+		k--
+	}
+	if k < 0 || !w.round {
+		return 0
+	}
+	if r, ok := body[k].(*ins.Repeat); ok && len(r.Places) == 0 {
 		return w.skipsFirst(r.Body)
 	}
 	return 0
