@@ -47,6 +47,8 @@ var unitForms = []form{
 		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
 	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp",
 		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
+	{rule: "unit", pattern: "$ch {n:size} corner [$sp]", meaning: "a chain space at a corner", example: "2 dc in next ch-2 corner sp",
+		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
 	{rule: "unit", pattern: "[corner/center/centre] [$ch] $sp", meaning: "a chain space of any size", example: "3 dc in next sp",
 		build: func(m *match) any {
 			if !m.p.r.crochet && m.to == m.from+1 && m.said("loop", "loops", "lp", "lps") {

@@ -404,6 +404,11 @@ func (r *runner) founds(l *ins.Line, body []ins.Item) ([]ins.Item, bool) {
 		r.foundRow(l, c, true)
 		return rest, false
 	}
+	if r.fab == nil && !r.begun && l.Label != nil && l.Label.Round && l.Label.From.By == nil && l.Label.From.All == 1 && !l.Label.Next && bareOnly(body) { // begun in a ring of any kind
+		r.put(&fabric{ring: true}, true)
+		r.round = true
+		return body, false
+	}
 	n := foundationOf(body)
 	if n == nil || !begins && (r.known() || l.Label != nil) || n.N.At(r.size) <= 0 {
 		return body, false
@@ -413,6 +418,29 @@ func (r *runner) founds(l *ins.Line, body []ins.Item) ([]ins.Item, bool) {
 		r.no, r.side = 0, 0
 	}
 	return behindTurn(behindWords(body)[1:]), l.Label != nil && l.Label.Next
+}
+
+// bareOnly reports whether a row of crochet has stitches, and names no place of any.
+func bareOnly(body []ins.Item) bool {
+	any := false
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			if len(n.Places) > 0 || n.Kind == nil || n.Kind.Craft != stitch.Crochet || n.Kind.Uses != 1 {
+				return false
+			}
+			any = true
+		case *ins.Repeat:
+			if len(n.Places) > 0 || n.Until.Kind != ins.NoExtent || !bareOnly(n.Body) {
+				return false
+			}
+			any = true
+		case *ins.Chain, *ins.Join, *ins.Nothing, *ins.Turn:
+		default:
+			return false
+		}
+	}
+	return any
 }
 
 // foundRow begins with the chains of a row's own line, as a ring or not.
