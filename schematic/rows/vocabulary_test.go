@@ -257,6 +257,121 @@ func TestWordsOfTheTradeMakeTheStitchesThatListsSay(t *testing.T) {
 				"Inc 1 st at beg of next 10 rows", "Inc 1 st in first and last st of every 4th row, 5 times",
 			},
 		}},
+		{"Terms: US\nCh 44.\nRow 1: Sc in 2nd ch from hook and in each ch across. (43 sc)\nRow 2: Ch 1 (does not count as a st), sc in first 5 sts, %s, sc to end. (%d sts)\n", map[int][]string{
+			41: {
+				"sc3tog over the next 3 sts", "cluster over next 3 sts",
+			},
+			42: {
+				"fpdc2tog", "fpdc2tog over next 2 sts", "bpdc2tog", "fptr2tog", "fpdc2tog around next 2 sts", "sc2tog over next 2 sts",
+				"sc 2 tog over the next two stitches", "skip next st, sc in following st", "hdc-sc dec", "dc dec",
+				"decrease over next 2 stitches", "decrease once", "2 sc tog", "sc next 2 together", "sk next sc, sc in next sc",
+			},
+			43: {
+				"fphdc in next st", "FPtr around post of next st", "hdc worked in next st", "1 sc in the next st of the row below", "sc in next st 2 rows below",
+				"tr in next st two rows below", "dc in front loop of next st 1 row below", "sc in next st, ch 2, skip 2 sts, sc in next st", "ch 2, sk 2, sc",
+				"ch 1, sk 1, sc in next", "skip 1 st, 3 dc in next st, skip 1 st", "sc evenly over next 6 sts", "3-dc cluster in next st",
+				"4dc bobble in next st", "5-dc popcorn in next st", "puff stitch in next stitch", "MB in next st", "bobble",
+			},
+			44: {
+				"2 sc worked in next st", "work 2 sc into the next st", "place 2 sc in next st", "two sc in next st", "sc twice in next st",
+				"sc in next 3 sts, 2 sc in next st", "1 sc into each of the next 3 sts, 2 sc into the next st", "sc in each of the following 4 sts, inc",
+				"increase once", "1 increase", "inc by working 2 sc in next st", "make an increase", "work an inc", "sc-inc", "sc inc in next st",
+				"tr in same st as last sc",
+			},
+			45: {
+				"3 sc, all in next st", "(sc, hdc, dc) in next st", "sc, hdc, dc all in next st", "in next st work sc, hdc and dc", "in next st: (sc, hdc, dc)",
+				"work [sc, hdc, dc] into next st", "work 3 sc in the next", "inc in each of next 2 sts",
+			},
+		}},
+		{"Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 44.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (43 sc)\nRow 2: Ch 1, %s, turn. (%d sts)\n", map[int][]string{
+			10: {
+				"sc 10, leave rest unworked", "sc in next 10 sts, turn leaving rem sts unworked", "sc in first 10 sts only",
+				"sc in next 10 sts (leave remaining sts unworked)", "sc in the first 10 stitches, do not work remaining sts",
+			},
+			37: {
+				"sl st in first 3 sts, sc in each of next 37 sts, leave last 3 sts unworked",
+			},
+			40: {
+				"sc in each st to within last 3 sts", "sc in each st to within 3 sts of end",
+			},
+			41: {
+				"sc2tog, sc in each st across to last 2 sts, sc2tog", "sc2tog at beg, sc across, sc2tog at end", "dec at beg and end of row",
+				"sc across, dec 1 st at each end", "sc2tog over first 2 sts, sc across to last 2 sts, sc2tog over last 2 sts",
+				"skip first st, sc to last 2 sts, sk 1, sc in last st",
+			},
+			42: {
+				"sc till last 2 sts, sc2tog",
+			},
+			43: {
+				"sc in next st and till end", "sc in first st and to end", "sc in first st and in each remaining st",
+				"sc in first st, then in each st to end of row", "sc all the way across", "sc in every single st", "work across in sc", "work even in sc",
+				"sc along the row", "1 sc in each st along", "sc until the end of the row", "one single crochet in each stitch to the end",
+				"‘sc in next st, hdc in next st’ across to last st, sc in last st", "'sc, hdc' across to last st, sc in last st",
+				"\"sc, hdc\" across to last st, sc", "“sc, hdc” to last st, sc", "<sc, hdc> across to last st, sc in last st",
+				"{sc, hdc} rep across to last st, sc in last st", "*sc in next st, hdc in next st*, repeat ** to last st, sc in last st",
+				"*sc, hdc* rep to last st, sc", "*sc, hdc; rep from * across until 1 st remains, sc in last st",
+				"*sc in next st, hdc in next st, rep from * ending with sc in last st", "sc in next st *hdc in next st, sc in next st* repeat ** across",
+				"(sc, hdc) to last st, ending with sc", "sc, hdc, repeat to last st, sc in last st", "sc, hdc, rep to end, ending with a sc",
+				"sc, (hdc, sc) till end", "sc in next 5 sts, * ch 3, sk 3, sc in next 5 sts; rep from * to last 6 sts, ch 3, sk 3, sc in last 3 sts",
+				"sc in next 3 sts, [ch 2, sk 2, sc in next 3 sts] 8 times", "sc in blo of each st to last st, sc in both loops of last st",
+				"working in back loops only, sc in each st across", "sc through back loops only across", "sc across in BL",
+				"sc in the back loop of each st to end", "in BLO: sc across", "sc in each st across, working in BLO", "43 sc blo", "BLO sc 43",
+				"sc in flo across", "dc in first st, fpdc around next st, *bpdc around next st, fpdc around next st; rep from * to last st, dc in last st",
+				"dc, *fpdc, bpdc; rep from * across", "*fpdc around next st, bpdc around next st; rep from * to last st, dc in last st",
+				"dc in first st, *fpdc in next st, bpdc in next st* to end",
+			},
+			44: {
+				"sc in each st to the last one, 2 sc in last st",
+			},
+			45: {
+				"sc in next 21 sts, 3 sc in next st, sc in next 21 sts", "sc in each st to center st, 3 sc in center st, sc in each st to end",
+				"sc across, inc 1 st at each end", "2 sc in first and last st, sc in each st between",
+			},
+			57: {
+				"[sc 2, inc] 14 times, sc 1", "(sc 2, inc) x14, sc", "(sc 2, inc) * 14, sc", "(sc 2, inc)×14, sc", "14x (sc 2, inc), sc",
+				"14 times (sc 2, inc), sc", "14 x [2 sc, inc], 1 sc", "*sc in next 2 sts, inc in next st* 14 times, sc in last st",
+				"*2 sc, inc; repeat 14 times total, sc in last st", "*sc 2, inc; rep from * 13 more times, sc",
+				"*sc 2, inc; rep from * for a total of 14 times, sc", "(sc 2, inc) repeat 14 times, sc in last st", "repeat (sc 2, inc) 14 times, sc in last st",
+				"repeat [sc 2, inc] across to last st, sc in last st", "sc in next 2 sts, 2 sc in next st, *sc in next 2 sts, 2 sc in next st* 13 times, sc",
+			},
+		}},
+		{"Terms: US\nCh 4, sl st in first ch to form a ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: %s (%d sts)\n", map[int][]string{
+			6: {
+				"dec x 6", "dec around", "sc2tog around", "sc2tog 6 times", "6 dec", "6 invdec", "inv dec x6", "[inv dec] 6 times",
+			},
+			8: {
+				"(sc, dec) x 4", "*sc, dec* 4 times",
+			},
+			12: {
+				"Sl st in next st, ch 3, dc in each of next 11 sts, join.", "Sl st to next st, ch 1, sc in each st around.",
+				"Join yarn with a sc in any dc, sc in each st around, join.", "Beg with a standing sc in any st, sc in each st around, join.",
+				"Ch 1, sc around, join.", "Sc around. Do not join.", "Ch 3, dc in each dc around, join.",
+				"Ch 2 (does not count), hdc in each st around, join to first hdc.",
+			},
+			18: {
+				"Ch 3, [2 dc in next st, dc in next st] 5 times, 2 dc in last st, join in 3rd ch of beg ch-3.",
+				"Ch 3, 2 dc in next st, *dc in next st, 2 dc in next st; rep from * around. Join with sl st.",
+				"Ch 3, *2 dc in next st, dc in next st* 5 times, 2 dc in last st, sl st in top of first ch 3.",
+				"Ch 1, (sc in next st, 2 sc in next st) around, join.", "*Sc, inc* around", "*1 sc, inc* x 6", "[1 sc, 1 inc] x 6", "(1 sc, 1 inc)*6",
+				"(sc 1, inc 1) 6 times", "1 sc, 1 inc, repeat x 6", "sc, inc - repeat 6 times", "*1 sc in next st, 2 sc in next st; repeat from * 6 times",
+				"(inc, sc) rep 6x", "6 x (1 sc, inc)", "6x [sc, inc]", "sc in 1, inc, repeat around", "[sc in next st, inc in next st] repeat around",
+				"2 sc in first st, sc in next st, repeat around",
+				"Ch 3 (counts as first dc), 2 dc in next st, (dc in next st, 2 dc in next st) 5 times, sl st to top of ch-3 to join.",
+				"Ch 3, *skip next st, 3 dc in next st; rep from * around to last st, sk last st, 2 dc in joining st, join",
+			},
+			24: {
+				"Ch 3 (counts as dc), dc in same st, 2 dc in each st around, join.",
+				"Ch 3, dc in same st as joining, 2 dc in each dc around, join with sl st to top of ch-3.",
+				"Ch 3, dc in st at base of ch, 2 dc in each st around; join.", "Ch 3, dc in base of ch 3, 2 dc in each st around, sl st to join.",
+				"Ch 3, 1 dc in the same place, 2 dc in each of next 11 dc, join.", "Ch 3, dc in same space, *2 dc in next st; rep from * around, join.",
+				"Ch 1, 2 sc in each st around, sl st in first sc.", "Join new color in any st, ch 1, 2 sc in each st around, join.",
+				"Join B with sc in any st, sc in same st, 2 sc in each st around, join.",
+				"Attach color B with sl st in any st, ch 3, dc in same st, 2 dc in each st around, join.",
+				"With B, join with standing dc in any st, dc in same st, 2 dc in each st around, join.",
+				"Standing dc in any st, dc in same st, 2 dc in each st around, join.", "2 sc in each st around. Do not join, place marker.", "Inc in each st.",
+				"Inc x 12.", "12 inc.", "Inc 12 times.", "[Inc] 12 times.", "(inc) x12", "*inc* repeat around",
+			},
+		}},
 	}
 	for _, craft := range crafts {
 		for n, list := range craft.words {

@@ -1743,6 +1743,9 @@ func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 		return ins.StitchGroup{}, -1
 	}
 	g := ins.StitchGroup{N: v.(ins.Num), Any: true}
+	if _, next := p.named("loop", to); next >= 0 && p.thingAt(next) { // 12 blsc
+		to = next
+	}
 	if u, next := p.named("unit", to); next >= 0 {
 		g.Unit = u.(ins.Unit)
 		g.Any = g.Unit.Any() && g.Unit.Word != "corner"
