@@ -57,6 +57,11 @@ func TestRowsToldOneAfterTheOtherComeToTheirCounts(t *testing.T) {
 		"Terms: US\nCO 60 sts.\nEven-numbered Rounds 2-8: K all sts.\nRnd 3: K.\n",
 		"Terms: US\nCO 60 sts.\nNext row: K20, turn. Work on these 20 sts only.\nNext row: P. (20 sts)\n",
 		"Terms: US\nCO 61 sts. Join in the round by knitting first and last sts together. (60 sts)\nRnd 1: K. (60 sts)\n",
+		"Terms: US\nCO 60 sts.\nRow 1: CO 15 sts P across. (75 sts)\n",
+		"Terms: US\nCO 60 sts.\nRow 1: Cast on 5 sts, k across. (65 sts)\n",
+		"Terms: US\nCO 4 sts.\nRow 1: K f/b, k2, K f/b. (6 sts)\nRow 2: K f/b, k f/b, k2, k f/b, k f/b. (10 sts)\n",
+		"Terms: US\nCO 60 sts.\nRows 1-8: Work in st st.\nRow 9: K2tog, k to end.\nRows 10-12: Rep Rows 2-4.\nRow 13: K. (59 sts)\n",
+		"Terms: US\nCO 60 sts.\nRow 1: K.\nRow 2: P.\nRep rows 1 and 2 until piece measures 20 cm, ending after row 1 or row 2.\nNext row: K. (60 sts)\n",
 	} {
 		rep := Check(Read("t", []byte(src), Options{}), Options{})
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, src)

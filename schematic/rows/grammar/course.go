@@ -293,7 +293,7 @@ var clauses = []form{
 			l := value[*ins.Lengths](m, "l")
 			return clause(func(c *course) { c.Length = l })
 		}},
-	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [{r:num}] [facing] [for [$next] {row}] [of pattern]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
+	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [{r:num} [or [{row}] {num}]] [facing] [for [$next] {row}] [of pattern]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
 		build: func(m *match) any {
 			if m.to == m.from+1 || m.p.t[m.to-1].Is("with", "on", "after", "by") || m.has("n") && !m.said("row", "rnd", "rows", "rnds", "round", "rounds") {
 				return nil
@@ -643,7 +643,7 @@ func edgeWords(p *parser, i int) (any, int) {
 		}
 		return nil, -1
 	}
-	if t.Kind != 'w' || t.Is("turn", "then", "join") || t.Is("and") && !p.at(i+1).Is("in") {
+	if t.Kind != 'w' || t.Is("turn", "then", "join") || t.Is("and") && !p.at(i+1).Is("in") || t.Is("k", "knit", "p", "purl") && p.at(i+1).Is("across", "to", "all") {
 		return nil, -1
 	}
 	j := i

@@ -52,7 +52,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
 	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] (each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
 		build: frontAndBack},
-	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b)", meaning: "front and back", example: "p into front and then into back of next st", build: func(m *match) any {
+	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b | f / b)", meaning: "front and back", example: "p into front and then into back of next st", build: func(m *match) any {
 		if m.said("front", "back") && !(m.said("front") && m.said("back")) {
 			return nil
 		}

@@ -401,7 +401,7 @@ var statements = []form{
 	}},
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[working/making/work/placing] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",
 		build: func(m *match) any {
 			if !m.said("last", "final") {

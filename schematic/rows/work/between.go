@@ -712,7 +712,7 @@ func (r *runner) row(k int) (done, bool) {
 
 // called reports whether rows that were worked have the number k, or had it by mistake.
 func (d *done) called(k int) bool {
-	return d.body != nil && (d.no > 0 && d.no <= k && k < d.no+d.count || d.alt > 0 && d.alt <= k && k < d.alt+d.count)
+	return (d.body != nil || d.line == nil) && (d.no > 0 && d.no <= k && k < d.no+d.count || d.alt > 0 && d.alt <= k && k < d.alt+d.count)
 }
 
 // rep repeats rows.
