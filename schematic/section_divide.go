@@ -93,19 +93,20 @@ func (w *worker) onePart() {
 
 // workPart works one part of a division to the end of its sections.
 func (w *worker) workPart(s *Divide, p *Part, q *strand) {
-	sections := p.Sections
+	sections, left, right := p.Sections, p.LeftEdge, p.RightEdge
 	q.flip = w.cur.flip
-	if p.MirrorOf != "" {
-		for i := range s.Parts {
-			if s.Parts[i].Name == p.MirrorOf {
-				sections = s.Parts[i].Sections
-				q.flip = !q.flip
+	for i := range s.Parts {
+		if o := &s.Parts[i]; p.MirrorOf != "" && o.Name == p.MirrorOf {
+			sections = o.Sections
+			q.flip = !q.flip
+			if left == "" && right == "" { // the neck of a front is that of the other too
+				left, right = o.RightEdge, o.LeftEdge
 			}
 		}
 	}
 	whole, section := w.cur, w.section
 	w.cur = q
-	w.nameEdgesAsDrawn(p.LeftEdge, p.RightEdge)
+	w.nameEdgesAsDrawn(left, right)
 	for k := range q.blocks {
 		w.levelOf(&q.blocks[k], "", "", true, false)
 	}
@@ -118,8 +119,7 @@ func (w *worker) workPart(s *Divide, p *Part, q *strand) {
 	w.cur, w.section = whole, section
 }
 
-// nameEdgesAsDrawn names the edges of the strand in work by their sides as drawn:
-// the mirror of a part still has its own left and right.
+// nameEdgesAsDrawn names the edges of the strand in work by their sides as drawn.
 func (w *worker) nameEdgesAsDrawn(l, r string) {
 	if !w.piece.From.upwards() {
 		l, r = r, l

@@ -33,7 +33,7 @@ func TestANeckAtTheOuterEdgeOfAShoulderIsFound(t *testing.T) {
               - {decrease: 1, at: SIDE edge, every: 2 rows, times: 20}
               - {bind off: all, edge: shoulder}
           - {part: Second, stitches: 45, mirror of: First}
-`, "right", "left", "the neck of First is at the outer edge of the shoulder"},
+`, "right", "left", "the neck of First, Second is at the outer edge of the shoulder"}, // its mirror has its names
 	} {
 		assert.Equal(t, []string{c.told}, necksTold(t, strings.ReplaceAll(c.divide, "SIDE", c.outer)), name)
 		assert.Empty(t, necksTold(t, strings.ReplaceAll(c.divide, "SIDE", c.inner)), name)

@@ -255,3 +255,46 @@ func TestARibShowsBesideABand(t *testing.T) {
 	assert.InDelta(t, 100*50, area(besides(ribs, strip(40, 60))), 1e-6)
 	assert.InDelta(t, 100*50, area(besides(ribs, strip(120, 160))), 1e-6)
 }
+
+// 100 stitches of 5 mm at the waist, 150 at the hem of the lower tier; 20 and 30 rounds of 5 mm.
+func TestASkirtOfTiersIsMeasuredAsAWhole(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Skirt
+terms: UK
+units: cm
+sizes: one
+gauges: {fabric: 20 sts and 20 rounds over 10 cm in stocking stitch}
+pieces:
+  - piece: Upper tier
+    kind: skirt
+    worked: in the round, from the waist
+    sections:
+      - {cast on: 100, edge: waist}
+      - {even: 20 rows}
+      - {hold: all}
+  - piece: Lower tier
+    worked: in the round, from the waist
+    sections:
+      - start from: [{piece: Upper tier}]
+      - {increase: 50, at: across, every: 1 row}
+      - {even: 29 rows}
+      - {bind off: all, edge: hem}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	want := map[string]float64{"waist": 500, "hem": 750, "length": 250, "lower tier length": 150}
+	for _, m := range g.Worn.Measures {
+		assert.InDelta(t, want[m.Name], m.Length.Float(), 0.01, m.Name)
+		assert.Equal(t, m.Axis == schematic.Horizontal, m.Around, m.Name)
+		delete(want, m.Name)
+	}
+	assert.Empty(t, want)
+}
+
+func TestAWidthHasTheNameOfTheEdgeItIsAlong(t *testing.T) {
+	p := &panel{where: still, drawn: []side{{a: pt{X: 0, Y: 0}, name: "hem"}, {a: pt{X: 10, Y: 0}, name: "side"}, {a: pt{X: 10, Y: 50}, name: "top"}, {a: pt{X: 0, Y: 50}, name: "side"}}}
+	at := func(name string, y float64) string { return p.edgeOf(schematic.Measure{Name: name, A: pt{Y: y}}) }
+	assert.Equal(t, "hem", at("width at lower edge", 0))
+	assert.Equal(t, "width at upper edge", at("width at upper edge", 50), "a top is no part of the body")
+	assert.Equal(t, "depth of rib", at("depth of rib", 0))
+}

@@ -119,7 +119,7 @@ func (f *firstRows) under(p *panel, k int) {
 	for _, w := range f.bases {
 		total += w
 	}
-	in := (r - l) * (1 - (f.hi.X-f.lo.X)/total) // how much less wide they are
+	in := (total - (f.hi.X - f.lo.X)) / float64(len(f.bases)-1) // at the two sides of a cut together
 	y := f.lo.Y
 	if downwards(p.made) {
 		y = f.hi.Y
@@ -129,9 +129,9 @@ func (f *firstRows) under(p *panel, k int) {
 	first, last := k == 0, k == len(f.bases)-1
 	switch {
 	case first:
-		near.X, far.X = l, r-in
+		near.X = l
 	case last:
-		near.X, far.X = l+in, r
+		far.X = r
 	}
 	if downwards(p.made) { // the loop runs along it from the right
 		near, far, left, right, first, last = far, near, right, left, last, first

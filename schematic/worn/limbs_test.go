@@ -246,3 +246,24 @@ pieces:
 	_, hi := bounds(g.Worn.Views[0].Outline)
 	assert.InDelta(t, 150*100/28.0, hi.Y, 0.01)
 }
+
+// An underarm on hold beside what a yoke takes of a sleeve is worn below, at both sides: one sleeve is the other's mirror in every size.
+func TestBothSleevesOfAYokeHaveTheirUnderarmBelow(t *testing.T) {
+	text, err := os.ReadFile("../../cmd/internal/starter/kinds/yoke.yaml")
+	require.NoError(t, err)
+	p := written(t, string(text))
+	for i, size := range p.Sizes.Names {
+		var sleeves []*panel
+		for _, q := range assembled(schematic.Work(p, i)).placed {
+			if q.made.Name == "Sleeve" {
+				sleeves = append(sleeves, q)
+			}
+		}
+		require.Len(t, sleeves, 2, size)
+		l, lh := box(sleeves[0].drawn)
+		r, rh := box(sleeves[1].drawn)
+		for _, d := range []float64{l.X + rh.X, lh.X + r.X, l.Y - r.Y, lh.Y - rh.Y} {
+			assert.InDelta(t, 0, d, 0.5, size)
+		}
+	}
+}

@@ -575,9 +575,15 @@ func (p *panel) wholeOf(i int) (a, z pt) {
 // outside measures what hangs from a round, such as a poncho with its hood: its edges as they lie, and its length.
 func (tk *taker) outside(root *panel) {
 	lo, hi := box(root.drawn)
-	l, r := root.level(lo.Y, 0.01)
+	lowest := root
+	for _, p := range tk.a.placed { // a tier hangs from it
+		if l, _ := box(p.drawn); p.hung && p.made.Round && !p.strip && l.Y < lo.Y-1 {
+			lowest, lo = p, l
+		}
+	}
+	l, r := lowest.level(lo.Y, 0.01)
 	tl, tr := root.level(hi.Y, -0.01)
-	tk.levelEdge(root, "hem", l, r)
+	tk.levelEdge(lowest, "hem", l, r)
 	if absf(dist(l, r)-dist(tl, tr)) > 1 {
 		tk.levelEdge(root, "upper edge", tl, tr)
 	}
@@ -590,7 +596,12 @@ func (tk *taker) outside(root *panel) {
 	}
 	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: tl.X, Y: top}, schematic.Vertical, false, units.Num{})
 	for _, p := range tk.a.placed {
-		if p != root && !p.strip && p.hung && p.where.sin == 0 {
+		pl, ph := box(p.drawn)
+		switch {
+		case p == root || p.strip || !p.hung || p.where.sin != 0:
+		case p.made.Round && ph.Y < hi.Y-close:
+			tk.take(strings.ToLower(p.made.Name)+" length", pt{X: ph.X, Y: pl.Y}, pt{X: ph.X, Y: max(p.seam[0].Y, p.seam[1].Y)}, schematic.Vertical, false, units.Num{})
+		default:
 			tk.upright(p)
 		}
 		if l, h := box(p.drawn); p.strip && l.Y > hi.Y-close && root.made.Kind != schematic.KindSkirt { // such as a cowl
@@ -672,11 +683,11 @@ func (tk *taker) limbs(root *panel) {
 	tk.take(name, pt{X: inner.X, Y: l.Y}, pt{X: inner.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
 	for _, m := range p.made.Measures {
 		if m.View == p.view && m.Main && m.Axis == schematic.Horizontal && p.holds(m.A, m.B) {
-			tk.take(strings.ToLower(p.made.Name)+" "+m.Name, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
+			tk.take(strings.ToLower(p.made.Name)+" "+p.edgeOf(m), p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
 		}
 	}
 	for _, m := range root.made.Measures {
-		name := m.Name
+		name := root.edgeOf(m)
 		switch {
 		case name == "length":
 			name = back
@@ -688,6 +699,19 @@ func (tk *taker) limbs(root *panel) {
 		}
 	}
 	tk.seen["length"] = true
+}
+
+// edgeOf is what a measurement of a panel is called: a width by the name of the edge along which it is, if that is one of the body.
+func (p *panel) edgeOf(m schematic.Measure) string {
+	if !strings.HasPrefix(m.Name, "width at ") {
+		return m.Name
+	}
+	for _, s := range p.drawn {
+		if slices.Contains([]string{"waist", "hem", "cuff", "neck"}, s.name) && absf(s.a.Y-p.spot(m.A).Y) < close {
+			return s.name
+		}
+	}
+	return m.Name
 }
 
 // upright measures what stands on another panel, such as a hood.

@@ -175,7 +175,7 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 	after := (run[len(run)-1] + 1) % n
 	far := func(real, put pt, host *panel) bool {
 		d := dist(real, put)
-		return d > p.slack() || d > mostTucked && within(points(host.drawn), real)
+		return d > p.slack() || d > mostTucked && !p.shares() && within(points(host.drawn), real)
 	}
 	endOf, startOf := m.at(p.loop[after].a), m.at(p.loop[run[0]].a)
 	rest := n - len(run)
@@ -210,10 +210,15 @@ const mostTucked = 10.0
 // slack is mostDrawn of a panel; a share of a round yoke, which has no seam there, has more of it: in large sizes the shares of body and
 // sleeve slope otherwise by several stitches.
 func (p *panel) slack() float64 {
-	if slices.ContainsFunc(p.loop, func(s side) bool { return s.name == shareEdge }) {
+	if p.shares() {
 		return 2 * mostDrawn
 	}
 	return mostDrawn
+}
+
+// shares reports whether a panel is a share of a round.
+func (p *panel) shares() bool {
+	return slices.ContainsFunc(p.loop, func(s side) bool { return s.name == shareEdge })
 }
 
 // fit is a way in which a panel may be placed.
@@ -366,7 +371,7 @@ func (a *assembly) meet(q *proto, p *panel, c *chain) fit {
 }
 
 // addedBeside is 1 if the stitches that are added beside a run of the panel come to lie where its partner leaves some, as those of a
-// leg do at the crotch, or else 0.
+// leg do at the crotch, or those on hold beside it at the underarm, or else 0.
 func (p *panel) addedBeside(run []int, c *chain) float64 {
 	n := len(p.loop)
 	prefixed := func(s side, prefix string) bool {
@@ -376,7 +381,11 @@ func (p *panel) addedBeside(run []int, c *chain) float64 {
 	before := from.p.drawn[(from.i+len(from.p.drawn)-1)%len(from.p.drawn)]
 	after := to.p.drawn[(to.i+1)%len(to.p.drawn)]
 	own, other := p.loop[(run[len(run)-1]+1)%n], p.loop[(run[0]+n-1)%n]
+	goesOn := func(s side) bool { return !s.fold && s.name == p.loop[run[0]].name } // with stitches on hold for an underarm
+	up := c.end().Y - c.start().Y
 	switch {
+	case goesOn(own) && up > 1, goesOn(other) && up < -1:
+		return 1
 	case prefixed(before, addedTo) && prefixed(own, addedTo), prefixed(after, addedTo) && prefixed(other, addedTo),
 		before.parted(c.first()) && prefixed(own, crotchOf), after.parted(c.last()) && prefixed(other, crotchOf):
 		return 1

@@ -33,7 +33,10 @@ func Dress(g *schematic.Garment) {
 	}
 	root := a.placed[0]
 	whole := root.face == either && root.made.Kind != schematic.KindBody && !(holds[root.made.Kind] && len(a.placed) > 1)
-	a.leftOver(func(m *schematic.Made) bool { return !whole || isPart[m.Kind] || isPart[root.made.Kind] || a.joined(m) })
+	a.leftOver(func(m *schematic.Made) bool {
+		ofBand := root.made.Kind == schematic.KindBand && m.Kind == schematic.KindPiece // a band is the edge of something
+		return !whole || isPart[m.Kind] || isPart[root.made.Kind] || ofBand || a.joined(m)
+	})
 	g.Worn = a.picture("as-worn", "As worn")
 	if g.Worn == nil || !slices.Contains(g.Pattern.Drawing.Views, schematic.BackAsWorn) {
 		return
