@@ -3,6 +3,7 @@ package schematic
 import (
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
+	"iter"
 )
 
 // Garment is a pattern worked in one size: flat pieces at the gauge. Points are in
@@ -18,6 +19,19 @@ type Garment struct {
 	Worn     *Made        // the garment as it is worn, laid flat, front up; nil if nobody put it together
 	WornBack *Made        // the same from behind; nil if nobody asked for it
 	Findings finding.List // arithmetic that does not fit, found in the working
+}
+
+// Measured are all measurements of the garment, each with the piece that it is of.
+func (g *Garment) Measured() iter.Seq2[*Made, *Measure] {
+	return func(yield func(*Made, *Measure) bool) {
+		for _, m := range g.Pieces {
+			for i := range m.Measures {
+				if !yield(m, &m.Measures[i]) {
+					return
+				}
+			}
+		}
+	}
 }
 
 // Made is one worked piece.

@@ -82,9 +82,7 @@ func (s *sideways) along(w *Work, r int) *Work {
 		}
 	}
 	if !s.left { // the last row lies on the left
-		for i, j := 0, len(order)-1; i < j; i, j = i+1, j-1 {
-			order[i], order[j] = order[j], order[i]
-		}
+		slices.Reverse(order)
 	}
 	for k, i := range order {
 		place[i] = k
@@ -95,13 +93,12 @@ func (s *sideways) along(w *Work, r int) *Work {
 		row := w.Rows[i]
 		if i == r {
 			row.Edge = false
-			row.St = append([]St(nil), row.St...)
+			row.St = slices.Clone(row.St)
 			for k := range row.St {
-				feet := make([]int, len(row.St[k].Feet))
+				row.St[k].Feet = slices.Clone(row.St[k].Feet)
 				for j, f := range row.St[k].Feet {
-					feet[j] = place[f]
+					row.St[k].Feet[j] = place[f]
 				}
-				row.St[k].Feet = feet
 			}
 		}
 		out.Rows = append(out.Rows, row)

@@ -80,7 +80,7 @@ func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
 	if n == 1 { // once: a large chart has as many words as it has pages
 		s.Desc += " " + whole.describe(c.words(whole))
 	} else {
-		s.Desc += " Its rows are told in words on page 1."
+		s.Desc += " Its rows are written out on page 1."
 	}
 	s.Root = sheet.Group{ID: "stitch-chart", Class: "chart"}
 	g := &s.Root

@@ -94,16 +94,7 @@ func hatch(poly []pt, dir pt, gap float64) []seg {
 	var cuts []float64
 	for k := 0.5; k < count; k++ {
 		v := lo + k*step
-		cuts = cuts[:0]
-		for i, a := range poly {
-			b := poly[(i+1)%len(poly)]
-			va, vb := dot(a, n), dot(b, n)
-			if (va > v) != (vb > v) {
-				t := (v - va) / (vb - va)
-				cuts = append(cuts, dot(a, d)+t*(dot(b, d)-dot(a, d)))
-			}
-		}
-		sort.Float64s(cuts)
+		cuts = cutsOf(cuts[:0], poly, d, n, v)
 		for i := 0; i+1 < len(cuts); i += 2 {
 			if cuts[i+1]-cuts[i] > 0.05 {
 				lines = append(lines, seg{add(mul(n, v), mul(d, cuts[i])), add(mul(n, v), mul(d, cuts[i+1]))})
@@ -111,6 +102,20 @@ func hatch(poly []pt, dir pt, gap float64) []seg {
 		}
 	}
 	return lines
+}
+
+// cutsOf are the places along d, in order, at which the line at v across n crosses a polygon's sides; they go behind those in cuts.
+func cutsOf(cuts []float64, poly []pt, d, n pt, v float64) []float64 {
+	for i, a := range poly {
+		b := poly[(i+1)%len(poly)]
+		va, vb := dot(a, n), dot(b, n)
+		if (va > v) != (vb > v) {
+			t := (v - va) / (vb - va)
+			cuts = append(cuts, dot(a, d)+t*(dot(b, d)-dot(a, d)))
+		}
+	}
+	sort.Float64s(cuts)
+	return cuts
 }
 
 // extent grows around what it is given.

@@ -101,20 +101,8 @@ func Bounds(it Item) (lo, hi Point, ok bool) {
 		hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
 	}
 	one := func(it Item) {
-		switch it := it.(type) {
-		case *Path:
-			for i := range it.Segs {
-				for _, p := range it.Segs[i].Points() {
-					add(p)
-				}
-			}
-		case *Text:
-			for _, p := range it.Corners() {
-				add(p)
-			}
-		case *Picture:
-			add(it.At)
-			add(Point{it.At.X + it.W, it.At.Y + it.H})
+		for _, p := range pointsOf(it) {
+			add(p)
 		}
 	}
 	if g, isGroup := it.(*Group); isGroup {
@@ -123,4 +111,22 @@ func Bounds(it Item) (lo, hi Point, ok bool) {
 		one(it)
 	}
 	return lo, hi, ok
+}
+
+// pointsOf are the points that an item keeps within.
+func pointsOf(it Item) []Point {
+	switch it := it.(type) {
+	case *Path:
+		var all []Point
+		for i := range it.Segs {
+			all = append(all, it.Segs[i].Points()...)
+		}
+		return all
+	case *Text:
+		corners := it.Corners()
+		return corners[:]
+	case *Picture:
+		return []Point{it.At, {it.At.X + it.W, it.At.Y + it.H}}
+	}
+	return nil
 }

@@ -213,15 +213,23 @@ func (r *sheetReader) rows(rows [][]string) {
 			"Write a workbook with grade --format xlsx, change its values and give that.")
 		return
 	}
-	at := make([]int, r.sizes.Len())
-	unit := -1
-	for c, text := range rows[head] {
-		if c > mostColumns {
-			break
-		}
+	at, unit := r.columns(rows[head], head+1)
+	if r.found.Errors() {
+		return
+	}
+	seen := map[string]int{}
+	for i := head + 1; i < len(rows); i++ {
+		r.row(rows[i], i+1, at, unit, seen)
+	}
+}
+
+// columns are where the sizes and the unit stand in the line that names them; -1 if it has no unit.
+func (r *sheetReader) columns(cells []string, line int) (at []int, unit int) {
+	at, unit = make([]int, r.sizes.Len()), -1
+	for c, text := range cells[:min(len(cells), mostColumns+1)] {
 		switch i := r.sizes.Index(text); {
 		case i >= 0 && at[i] > 0:
-			r.wrong(head+1, c+1, fmt.Sprintf("The size %s stands twice.", text), "", "each size once", "")
+			r.wrong(line, c+1, fmt.Sprintf("The size %s stands twice.", text), "", "each size once", "")
 		case i >= 0:
 			at[i] = c
 		case expr.Key(text) == "unit" || expr.Key(text) == "units":
@@ -230,16 +238,10 @@ func (r *sheetReader) rows(rows [][]string) {
 	}
 	for i, c := range at {
 		if c == 0 {
-			r.wrong(head+1, 1, fmt.Sprintf("The size %s is missing in the line of sizes.", r.sizes.Names[i]), "", strings.Join(r.sizes.Names, ", "), "")
+			r.wrong(line, 1, fmt.Sprintf("The size %s is missing in the line of sizes.", r.sizes.Names[i]), "", strings.Join(r.sizes.Names, ", "), "")
 		}
 	}
-	if r.found.Errors() {
-		return
-	}
-	seen := map[string]int{}
-	for i := head + 1; i < len(rows); i++ {
-		r.row(rows[i], i+1, at, unit, seen)
-	}
+	return at, unit
 }
 
 func (r *sheetReader) row(cells []string, row int, at []int, unit int, seen map[string]int) {

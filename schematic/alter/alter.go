@@ -104,10 +104,7 @@ func (r Request) read(p *schematic.Pattern) ([]schematic.Gauge, finding.List) {
 	}
 	gauges, given := slices.Clone(p.Gauges), make([]bool, len(p.Gauges))
 	for _, g := range r.Gauges {
-		at := slices.IndexFunc(gauges, func(h schematic.Gauge) bool { return strings.EqualFold(h.Name, g.Name) })
-		if at < 0 && g.Name == "" && len(gauges) > 0 {
-			at = 0
-		}
+		at := slices.IndexFunc(gauges, func(h schematic.Gauge) bool { return strings.EqualFold(h.Name, g.Name) || g.Name == "" })
 		switch {
 		case at < 0:
 			fail("there is no gauge called %q in the pattern", g.Name)

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -66,11 +67,10 @@ func finishedOf(p *schematic.Pattern, g *schematic.Garment, id string) (length u
 				return made[0].length(), made[0].words(p.Units), !made[0].broken()
 			}
 		}
-		if high, ok := w.High.At(g.Index); ok {
-			return high, exact(high, w.Unit) + " " + w.Unit.String() + " written", true
-		}
-		if low, ok := w.Low.At(g.Index); ok {
-			return low, exact(low, w.Unit) + " " + w.Unit.String() + " written", true
+		for _, end := range []expr.Graded{w.High, w.Low} {
+			if long, ok := end.At(g.Index); ok {
+				return long, exact(long, w.Unit) + " " + w.Unit.String() + " written", true
+			}
 		}
 	}
 	return units.Num{}, "", false

@@ -119,20 +119,17 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 	var order []*series
 	byID := map[string]*series{}
 	for _, g := range gs {
-		for _, made := range g.Pieces {
-			for i := range made.Measures {
-				m := &made.Measures[i]
-				if !m.Main || m.Doubt {
-					continue
-				}
-				s := byID[m.ID]
-				if s == nil {
-					s = seriesOf(p, made, m)
-					byID[m.ID] = s
-					order = append(order, s)
-				}
-				s.has[g.Index], s.vals[g.Index], s.grain[g.Index], s.counts[g.Index] = true, m.Length, grain(p, m), m.Count
+		for made, m := range g.Measured() {
+			if !m.Main || m.Doubt {
+				continue
 			}
+			s := byID[m.ID]
+			if s == nil {
+				s = seriesOf(p, made, m)
+				byID[m.ID] = s
+				order = append(order, s)
+			}
+			s.has[g.Index], s.vals[g.Index], s.grain[g.Index], s.counts[g.Index] = true, m.Length, grain(p, m), m.Count
 		}
 	}
 	for _, g := range gs {

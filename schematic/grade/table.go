@@ -301,12 +301,10 @@ func named(gs []*schematic.Garment, name string, sizes int) []*against {
 	for _, id := range measureIDs(gs, name) {
 		a := newAgainst("", sizes)
 		for _, g := range gs {
-			for _, m := range g.Pieces {
-				for _, s := range m.Measures {
-					if s.ID == id && g.Index < sizes && !a.made.Has[g.Index] {
-						a.name = m.Name + ": " + s.Name
-						a.add(g.Index, s, 1)
-					}
+			for m, s := range g.Measured() {
+				if s.ID == id && g.Index < sizes && !a.made.Has[g.Index] {
+					a.name = m.Name + ": " + s.Name
+					a.add(g.Index, *s, 1)
 				}
 			}
 		}
@@ -371,11 +369,9 @@ func isRound(name string) bool {
 func measureIDs(gs []*schematic.Garment, name string) []string {
 	var ids []string
 	for _, g := range gs {
-		for _, m := range g.Pieces {
-			for _, s := range m.Measures {
-				if expr.Key(s.Name) == expr.Key(name) && !slices.Contains(ids, s.ID) {
-					ids = append(ids, s.ID)
-				}
+		for _, s := range g.Measured() {
+			if expr.Key(s.Name) == expr.Key(name) && !slices.Contains(ids, s.ID) {
+				ids = append(ids, s.ID)
 			}
 		}
 	}

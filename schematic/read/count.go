@@ -80,21 +80,28 @@ func (r *reader) ordinal(n *yaml.Node, lim limit) (expr.Graded, bool) {
 	if len(f) == 0 || !in(f[len(f)-1], rowWords) {
 		return expr.Graded{}, false
 	}
-	v := int64(0)
-	switch {
-	case len(f) == 1:
-		v = 1
-	case len(f) == 2 && (f[0] == "other" || f[0] == "second"):
-		v = 2
-	case len(f) == 2 && len(f[0]) > 2:
-		if u, ok := units.ParseNum(f[0][:len(f[0])-2]); ok && u.IsInt() && in(f[0][len(f[0])-2:], []string{"st", "nd", "rd", "th"}) {
-			v = u.Floor()
-		}
-	}
+	v := everyWords(f[:len(f)-1])
 	if v < lim.least || v > lim.most || v == 0 {
 		return expr.Graded{}, false
 	}
 	return expr.Const(units.Int(v), r.sizes.Len()), true
+}
+
+// everyWords is how many rows apart the words before 'row' say: none, other, second or 4th; else 0.
+func everyWords(f []string) int64 {
+	switch {
+	case len(f) == 0:
+		return 1
+	case len(f) > 1:
+		return 0
+	case f[0] == "other" || f[0] == "second":
+		return 2
+	}
+	end := max(len(f[0])-2, 0)
+	if u, ok := units.ParseNum(f[0][:end]); ok && u.IsInt() && in(f[0][end:], []string{"st", "nd", "rd", "th"}) {
+		return u.Floor()
+	}
+	return 0
 }
 
 func in(s string, list []string) bool {

@@ -198,28 +198,26 @@ func (r *reader) bySizes(k *key, p item, path string) Group {
 	if k.form == words && p.val.Kind == yaml.SequenceNode {
 		sub.List = "line"
 	}
+	add := func(n *yaml.Node, at, name string) {
+		if n.Kind != yaml.ScalarNode {
+			return
+		}
+		f := r.field(k, n, under(path, at), name)
+		f.Need, f.Sized, f.Cells = true, false, nil
+		sub.Fields = append(sub.Fields, f)
+	}
 	if p.val.Kind == yaml.SequenceNode {
 		for i, c := range elements(p.val, r) {
-			if c.Kind != yaml.ScalarNode {
-				continue
-			}
 			name := strconv.Itoa(i + 1)
 			if sized && i < r.sizes.Len() {
 				name = r.sizes.Names[i]
 			}
-			f := r.field(k, c, under(path, strconv.Itoa(i)), name)
-			f.Need, f.Sized, f.Cells = true, false, nil
-			sub.Fields = append(sub.Fields, f)
+			add(c, strconv.Itoa(i), name)
 		}
 		return sub
 	}
 	for _, e := range pairs(p.val, r) {
-		if e.val.Kind != yaml.ScalarNode {
-			continue
-		}
-		f := r.field(k, e.val, under(path, e.at.Value), spaced(e.at.Value))
-		f.Need, f.Sized, f.Cells = true, false, nil
-		sub.Fields = append(sub.Fields, f)
+		add(e.val, e.at.Value, spaced(e.at.Value))
 	}
 	return sub
 }

@@ -223,6 +223,25 @@ func (r *reader) texts(n *yaml.Node, what string, most int) []string {
 	return out
 }
 
+// sizesOfList are the sizes that stand in a list, the first by itself and the others in a bracket.
+func (r *reader) sizesOfList(n *yaml.Node) (s expr.Sizes, ok bool) {
+	for _, c := range r.list(n, `"sizes"`, mostSizes) {
+		name := r.text(c, "the name of a size", longestName)
+		switch {
+		case name == "":
+			return s, false
+		case s.Index(name) >= 0:
+			r.fail(r.pos(c), "file/duplicate-name", "two sizes are called %q", name)
+			return s, false
+		}
+		s.Names = append(s.Names, name)
+	}
+	if s.Groups = []int{1}; len(s.Names) > 1 {
+		s.Groups = []int{1, len(s.Names) - 1}
+	}
+	return s, true
+}
+
 func (r *reader) readSizes(n *yaml.Node) expr.Sizes {
 	var s expr.Sizes
 	switch n.Kind {
@@ -236,19 +255,9 @@ func (r *reader) readSizes(n *yaml.Node) expr.Sizes {
 			return expr.Sizes{}
 		}
 	case yaml.SequenceNode:
-		for _, c := range r.list(n, `"sizes"`, mostSizes) {
-			name := r.text(c, "the name of a size", longestName)
-			switch {
-			case name == "":
-				return expr.Sizes{}
-			case s.Index(name) >= 0:
-				r.fail(r.pos(c), "file/duplicate-name", "two sizes are called %q", name)
-				return expr.Sizes{}
-			}
-			s.Names = append(s.Names, name)
-		}
-		if s.Groups = []int{1}; len(s.Names) > 1 {
-			s.Groups = []int{1, len(s.Names) - 1}
+		var ok bool
+		if s, ok = r.sizesOfList(n); !ok {
+			return expr.Sizes{}
 		}
 	default:
 		r.fail(r.pos(n), "file/kind", `"sizes" must be a line, and this is %s`, kindOf(n)).

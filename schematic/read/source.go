@@ -141,8 +141,7 @@ func secondLine(lines [][]rune) int {
 // encoding sees to it that the file is UTF-8 text without characters that do
 // not belong in one.
 func (r *reader) encoding(src []byte) bool {
-	if bytes.HasPrefix(src, []byte{0xff, 0xfe}) || bytes.HasPrefix(src, []byte{0xfe, 0xff}) ||
-		len(src) >= 8 && (bytes.Count(src[:8], []byte{0}) >= 3) {
+	if isUTF16(src) {
 		r.fail(finding.Pos{File: r.file, Line: 1}, "file/encoding", "the file is UTF-16, and a pattern must be UTF-8").
 			Fix = "save it again and choose UTF-8 as the encoding"
 		return false
@@ -168,7 +167,7 @@ func (r *reader) encoding(src []byte) bool {
 		case c == '\uFEFF' && i == 0:
 			col = 0
 		case unseen(c):
-			r.fail(pos, "file/characters", "a character that can't be seen (U+%04X) stands here", c).Fix = "take it out"
+			r.fail(pos, "file/characters", "an invisible character (U+%04X) is here", c).Fix = "take it out"
 			ok = false
 			told++
 		}
@@ -221,4 +220,10 @@ func (r *reader) allowed(n *yaml.Node, deep int) bool {
 		ok = r.allowed(c, deep+1) && ok
 	}
 	return ok
+}
+
+// isUTF16 reports whether a file begins with the mark of UTF-16, or as Latin letters do in it.
+func isUTF16(src []byte) bool {
+	return bytes.HasPrefix(src, []byte{0xff, 0xfe}) || bytes.HasPrefix(src, []byte{0xfe, 0xff}) ||
+		len(src) >= 8 && bytes.Count(src[:8], []byte{0}) >= 3
 }

@@ -190,14 +190,18 @@ func (c *capSearch) curves(s capShape, k int, near bool) {
 				return
 			}
 			s.low, s.high, s.slow = low, high, k-low-high
-			if !s.settle(c.in, c.goal) || math.Abs(s.length-c.goal) > w/2 {
-				continue
-			}
-			s.judge(k, c.wish, w, c.in.Top.Sign() > 0)
-			if best, there := c.found[s.top]; !there || s.worth < best.worth-1e-9 {
-				c.found[s.top] = s
+			if s.settle(c.in, c.goal) && math.Abs(s.length-c.goal) <= w/2 {
+				s.judge(k, c.wish, w, c.in.Top.Sign() > 0)
+				c.keep(s)
 			}
 		}
+	}
+}
+
+// keep keeps a cap that fits, if it is the best of those with its top.
+func (c *capSearch) keep(s capShape) {
+	if best, there := c.found[s.top]; !there || s.worth < best.worth-1e-9 {
+		c.found[s.top] = s
 	}
 }
 

@@ -190,19 +190,24 @@ func bodies(p *schematic.Pattern, r *Result, from Source) ([]byte, error) {
 	for _, row := range rows {
 		texts := make([]string, p.Sizes.Len())
 		for i := range texts {
-			texts[i] = expr.Dash
-			low, has := row.Low.At(i)
-			if !has {
-				continue
-			}
-			texts[i] = amount(low, b.Unit)
-			if high := row.High.Vals[i]; !high.Eq(low) {
-				texts[i] += "-" + amount(high, b.Unit)
-			}
+			texts[i] = bodyText(row, i, b.Unit)
 		}
 		fmt.Fprintf(&out, "  %s: %s %s\n", row.Name, p.Sizes.Line(texts), b.Unit)
 	}
 	return out.Bytes(), nil
+}
+
+// bodyText is a body of size i, or both ends of it, or a dash.
+func bodyText(row body.Row, i int, u units.Unit) string {
+	low, has := row.Low.At(i)
+	high, _ := row.High.At(i)
+	switch {
+	case !has:
+		return expr.Dash
+	case high.Eq(low):
+		return amount(low, u)
+	}
+	return amount(low, u) + "-" + amount(high, u)
 }
 
 func amount(mm units.Num, u units.Unit) string {
