@@ -35,17 +35,7 @@ anything does not agree; notes, which are worth a look, do not count.`,
   flatwright check --format json *.yaml
   flatwright check --strict cardigan.yaml      notes count as well`,
 		Args: func(_ *cobra.Command, args []string) error {
-			switch {
-			case len(args) == 0 && rows == "":
-				return errors.New("name a pattern file or a text of rows, or - for standard input")
-			case explain < 0:
-				return errors.New("--explain is a line of the text, from 1")
-			case len(args) > 1 && explain > 0:
-				return errors.New("--explain is for one text")
-			case len(args) > 1 && (rows != "" || format == "markdown"):
-				return errors.New("a text of rows is compared with one pattern")
-			}
-			return nil
+			return toCheck(len(args), rows, format, explain)
 		},
 		RunE: func(cmd *cobra.Command, args []string) error {
 			if explain > 0 {
@@ -72,6 +62,21 @@ anything does not agree; notes, which are worth a look, do not count.`,
 	cmd.Flags().IntVar(&explain, "explain", 0, "tell how the instructions on `LINE` of the text were read, stitch by stitch")
 	cmd.Flags().BoolVar(&strict, "strict", false, "exit with 1 for notes too")
 	return cmd
+}
+
+// toCheck says what is wrong with the files and flags of a check.
+func toCheck(files int, rows, format string, explain int) error {
+	switch {
+	case files == 0 && rows == "":
+		return errors.New("name a pattern file or a text of rows, or - for standard input")
+	case explain < 0:
+		return errors.New("--explain is a line of the text, from 1")
+	case files > 1 && explain > 0:
+		return errors.New("--explain is for one text")
+	case files > 1 && (rows != "" || format == "markdown"):
+		return errors.New("a text of rows is compared with one pattern")
+	}
+	return nil
 }
 
 // explainLine tells how a line of a text of rows was read.

@@ -70,10 +70,7 @@ func countedRows(gs []*schematic.Garment, t table.Table) []countedRow {
 		of = append(of, measuresOf(g))
 	}
 	var out []countedRow
-	for _, g := range t.Groups {
-		if g.Name == table.ToFit || g.Name == table.Written {
-			continue
-		}
+	for _, g := range madeGroups(t) {
 		for _, r := range g.Rows {
 			row := countedRow{Row: r, of: g.Name}
 			for i := range gs {
@@ -89,6 +86,11 @@ func countedRows(gs []*schematic.Garment, t table.Table) []countedRow {
 		}
 	}
 	return out
+}
+
+// madeGroups are the groups of a table whose measurements the counts make.
+func madeGroups(t table.Table) []table.Group {
+	return slices.DeleteFunc(slices.Clone(t.Groups), func(g table.Group) bool { return g.Name == table.ToFit || g.Name == table.Written })
 }
 
 // measuresOf are the measurements of a garment's pieces by their ids.

@@ -140,10 +140,7 @@ func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
 	for _, u := range b.units() {
 		t.title = append(t.title, u.String())
 	}
-	for _, group := range b.c.Table.Groups {
-		if group.Name == table.ToFit || group.Name == table.Written {
-			continue
-		}
+	for _, group := range madeGroups(b.c.Table) {
 		var rows []gridRow
 		for _, r := range group.Rows {
 			if m, ok := of[r.ID]; ok {

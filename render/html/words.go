@@ -51,16 +51,15 @@ func (w *words) text(t document.Text) template.HTML {
 			text := template.HTMLEscapeString(clean(p.S))
 			switch {
 			case p.Between():
-				fmt.Fprintf(&b, `<span class="%s-b">%s</span>`, w.p, text)
+				text = fmt.Sprintf(`<span class="%s-b">%s</span>`, w.p, text)
 			case p.Size >= 0:
-				fmt.Fprintf(&b, `<span class="%s-%d">%s</span>`, w.p, p.Size, text)
+				text = fmt.Sprintf(`<span class="%s-%d">%s</span>`, w.p, p.Size, text)
 			case s.Graded() && !p.Length && len(s.Lengths) > 0:
-				fmt.Fprintf(&b, `<span class="%s-both">%s</span>`, w.p, text)
+				text = fmt.Sprintf(`<span class="%s-both">%s</span>`, w.p, text)
 			case p.Strong:
-				b.WriteString("<strong>" + text + "</strong>")
-			default:
-				b.WriteString(text)
+				text = "<strong>" + text + "</strong>"
 			}
+			b.WriteString(text)
 		}
 		if open {
 			b.WriteString("</span>")

@@ -212,6 +212,9 @@ func (d *drawing) named(element, id, text string) {
 	d.WriteString(">" + escaped(text) + "</" + element + ">\n")
 }
 
+// letters are the verbs of a path in SVG.
+var letters = [...]byte{sheet.Move: 'M', sheet.Line: 'L', sheet.Cubic: 'C', sheet.Close: 'Z'}
+
 func (d *drawing) path(p *sheet.Path) {
 	if !p.Visible() {
 		return
@@ -219,16 +222,7 @@ func (d *drawing) path(p *sheet.Path) {
 	b := d.buf[:0]
 	for i := range p.Segs {
 		s := &p.Segs[i]
-		switch s.Verb {
-		case sheet.Move:
-			b = append(b, 'M')
-		case sheet.Line:
-			b = append(b, 'L')
-		case sheet.Cubic:
-			b = append(b, 'C')
-		case sheet.Close:
-			b = append(b, 'Z')
-		}
+		b = append(b, letters[s.Verb])
 		for j, pt := range s.Points() {
 			if j > 0 {
 				b = append(b, ' ')

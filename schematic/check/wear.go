@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -74,17 +75,18 @@ func neckOpening(g *schematic.Garment) units.Num {
 			continue
 		}
 		for _, e := range m.Edges {
-			name := strings.ToLower(e.Name)
-			if strings.Contains(name, "front edge") || strings.Contains(name, "front opening") || strings.Contains(name, "placket") {
+			neck := strings.Contains(strings.ToLower(e.Name), "neck")
+			if opensInFront(e.Name) || neck && e.Doubt {
 				return units.Num{}
 			}
-			if strings.Contains(name, "neck") {
-				if e.Doubt {
-					return units.Num{}
-				}
+			if neck {
 				sum = sum.Add(e.Length.Times(max(1, m.Make)))
 			}
 		}
 	}
 	return sum
+}
+
+func opensInFront(edge string) bool {
+	return slices.ContainsFunc([]string{"front edge", "front opening", "placket"}, func(part string) bool { return strings.Contains(strings.ToLower(edge), part) })
 }

@@ -26,28 +26,28 @@ type quantity struct {
 // quantities reads a phrase as numbers, each with the word behind it.
 func quantities(text string) []quantity {
 	t := []rune(text)
+	past := func(i int, of func(rune) bool) int { // what is of a kind
+		for i < len(t) && of(t[i]) {
+			i++
+		}
+		return i
+	}
+	in := func(set string) func(rune) bool {
+		return func(r rune) bool { return strings.ContainsRune(set, r) }
+	}
 	var out []quantity
 	for i := 0; i < len(t); {
 		if !strings.ContainsRune("0123456789.½¼¾", t[i]) {
 			i++
 			continue
 		}
-		j := i
-		for j < len(t) && strings.ContainsRune("0123456789.", t[j]) {
-			j++
-		}
+		j := past(i, in("0123456789."))
 		if j < len(t) && strings.ContainsRune("½¼¾", t[j]) {
 			j++
 		}
 		n, ok := units.ParseNum(strings.TrimSuffix(string(t[i:j]), "."))
-		k := j
-		for k < len(t) && t[k] == ' ' {
-			k++
-		}
-		w := k
-		for w < len(t) && (t[w] >= 'a' && t[w] <= 'z' || t[w] >= 'A' && t[w] <= 'Z' || t[w] == '%' || t[w] == '×') {
-			w++
-		}
+		k := past(j, in(" "))
+		w := past(k, func(r rune) bool { return r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r == '%' || r == '×' })
 		if ok {
 			out = append(out, quantity{n, strings.ToLower(string(t[k:w])), expr.Span{Start: i, End: j}})
 		}

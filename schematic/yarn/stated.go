@@ -2,6 +2,7 @@ package yarn
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -14,19 +15,11 @@ import (
 // line begins with that word) must be enough, and not more than a quarter and one
 // ball too much. Several lines with amounts are several yarns, of which the areas say nothing.
 func Compare(p *schematic.Pattern, needs []Need, ball schematic.Ball) finding.List {
-	var line *schematic.Material
-	for i := range p.Yarn {
-		if p.Yarn[i].Amount.IsZero() {
-			continue
-		}
-		if line != nil {
-			return nil
-		}
-		line = &p.Yarn[i]
-	}
-	if line == nil {
+	lines := slices.DeleteFunc(slices.Clone(p.Yarn), func(m schematic.Material) bool { return m.Amount.IsZero() })
+	if len(lines) != 1 {
 		return nil
 	}
+	line := lines[0]
 	if b, ok := FindBall(line.Text); ok && ball.Grams.Sign() == 0 {
 		ball = b
 	}

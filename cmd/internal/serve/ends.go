@@ -37,15 +37,7 @@ func wordsOf(name string, file []byte) (string, error) {
 func bytesOf(file []byte, words string) []byte {
 	rest, marked := bytes.CutPrefix(file, []byte(byteOrderMark))
 	old := lines(string(rest))
-	usual, count := "\n", map[string]int{}
-	for _, l := range old {
-		if l.end != "" {
-			count[l.end]++
-			if count[l.end] > count[usual] {
-				usual = l.end
-			}
-		}
-	}
+	usual := usualEnd(old)
 	now := lines(words)
 	same := 0
 	for same < len(old) && same < len(now) && old[same].words == now[same].words {
@@ -77,6 +69,17 @@ func bytesOf(file []byte, words string) []byte {
 		}
 	}
 	return b.Bytes()
+}
+
+// usualEnd is the end that most lines have.
+func usualEnd(all []textLine) string {
+	usual, count := "\n", map[string]int{}
+	for _, l := range all {
+		if count[l.end]++; l.end != "" && count[l.end] > count[usual] {
+			usual = l.end
+		}
+	}
+	return usual
 }
 
 type textLine struct{ words, end string }
