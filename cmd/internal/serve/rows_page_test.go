@@ -118,6 +118,8 @@ func TestATextOfRowsIsOpenedBesideThePattern(t *testing.T) {
 	p.accessible(axe(t), "a line told stitch by stitch")
 	p.shot("rows-told")
 	at("Pen Pot")
+	p.until(told + `.includes('the heading of "Pen Pot Cosy"')`)
+	at("\nPanel") // the line before it is empty
 	p.until(told + `.includes("No instructions stand on this line")`)
 
 	at("14 htr")
