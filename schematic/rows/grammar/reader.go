@@ -33,6 +33,7 @@ type Reader struct {
 	own          map[string]thing
 	groups       []defined
 	cables       map[string]*stitch.Stitch
+	colours      map[byte]bool         // letters that name yarns
 	unknown      map[string]*ins.Group // that the text makes and does not define
 	loop         ins.Loop
 	began        bool

@@ -247,6 +247,9 @@ func longest(p *parser, i int) (best thing, to int) {
 		if !inName(t) || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && !t.Glued {
 			break
 		}
+		if k > 1 && t.Cap && !t.Glued && len(t.S) == 1 && p.at(i+k-1).Kind == 'n' && p.r.colourNamed(t.S[0]) { // p1 B: in that yarn
+			break
+		}
 		b = append(b, t.S...)
 		if t.Kind == 'n' && k == 0 && !p.joins(i) {
 			continue
@@ -267,6 +270,22 @@ func (p *parser) glued(i, k int) bool {
 		}
 	}
 	return true
+}
+
+// letters are the words that make a letter the name of a yarn.
+var letters = text.Once(`\b([A-H]) ?(?:=|:|- )|\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Cc]olou?r|[Yy]arn) ([A-H])\b`)
+
+// colourNamed reports whether the text calls a yarn by that letter, in lower case.
+func (r *Reader) colourNamed(letter byte) bool {
+	if r.colours == nil {
+		r.colours = map[byte]bool{}
+		for _, line := range r.x.Src {
+			for _, m := range letters().FindAllStringSubmatch(line, -1) {
+				r.colours[(m[1] + m[2])[0]|0x20] = true
+			}
+		}
+	}
+	return r.colours[letter]
 }
 
 // noStitch are short words that name a stitch, and where they name none.

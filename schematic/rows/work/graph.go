@@ -255,6 +255,9 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 		r.group++
 		r.foot = foot
 	}
+	if st, ok := nd.(*ins.Stitch); ok && n == 1 && st.Kind == nil && !st.Inc && !st.Dec && st.Call == nil {
+		kind = g.asItComes(kind, feet)
+	}
 	s := GraphStitch{Stitch: kind, Chain: chain, Feet: make([]int, len(feet)), Counts: true}
 	for i, f := range feet {
 		s.Feet[i] = g.index(g.below(f))
@@ -280,6 +283,24 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 	for range min(n, maxGraph-g.total+1) {
 		g.put(s)
 	}
+}
+
+// asItComes is the knit or purl stitch that a stitch of the row below looks like from the side that is worked: after a turn a
+// knit stitch looks like a purl one.
+func (g *Graph) asItComes(kind *stitch.Stitch, feet []int) *stitch.Stitch {
+	k := len(g.Rows) - 1
+	if kind == nil || kind.Craft != stitch.Knitting || len(feet) != 1 || k < 0 {
+		return kind
+	}
+	at := g.index(g.below(feet[0]))
+	if at >= len(g.Rows[k].Stitches) || g.Rows[k].Stitches[at].Stitch == nil {
+		return kind
+	}
+	id := "k"
+	if purl := g.Rows[k].Stitches[at].Stitch.Base == "p" || g.Rows[k].Stitches[at].Stitch.ID == "p"; purl != (g.flip > 0) {
+		id = "p"
+	}
+	return stitch.ByID(id)
 }
 
 // placed notes where the words of an instruction put a stitch: a loop, a gap, the ring, the end of a row.

@@ -151,3 +151,27 @@ func TestTwoStitchesSlippedTogetherAreBothPassedOver(t *testing.T) {
 		assert.ElementsMatch(t, []int{3, 4, 5}, g.Rows[1].Stitches[3].Feet, words)
 	}
 }
+
+// What one row says of the row below is as it looks from the side that is worked: purl where knit was turned.
+func TestStitchesAsTheyCome(t *testing.T) {
+	_, rows := kinds(t, "Cast on 5 sts.\nRow 1 (RS): K2, p1, k2.\nRow 2: Knit the knit sts and purl the purl sts as they face you.\n")
+	require.Len(t, rows, 3)
+	assert.Equal(t, []string{"p", "p", "k", "p", "p"}, rows[2])
+}
+
+// A letter that the text names a yarn by is no part of a stitch's name.
+func TestALetterThatNamesAYarnIsNoPartOfAStitch(t *testing.T) {
+	g, rows := kinds(t, "A = cream, B = red.\nWith A, cast on 3 sts.\nRow 1 (RS): K3 A.\nRow 2: P1 A, p1 B, p1 A.\n")
+	require.Len(t, rows, 3)
+	assert.Equal(t, []string{"p", "p", "p"}, rows[2])
+	assert.Equal(t, "B", g.Rows[2].Stitches[1].Colour)
+}
+
+// A repeat that leaves most of a row over is not drawn by a guess.
+func TestARowThatMostlyDoesNotFitIsAGap(t *testing.T) {
+	g, _ := kinds(t, "US terms\nCh 22.\nRow 1: (Sc, ch 3, 3 dc) in 2nd ch from hook, *skip next 3 ch, (sc, ch 3, 3 dc) in next ch; rep from * across to last 4 ch, skip 3 ch, sc in last ch, turn.\n"+
+		"Row 2: Ch 1, (sc, ch 3, 3 dc) in first sc, *skip 3 dc, (sc, ch 3, 3 dc) in next ch-3 sp; rep from * to last sc, sc in last sc, turn.\n")
+	require.Len(t, g.Rows, 3)
+	assert.Empty(t, g.Rows[1].Unread)
+	assert.Equal(t, "it does not fit on the row below", g.Rows[2].Unread)
+}

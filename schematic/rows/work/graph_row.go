@@ -133,3 +133,13 @@ func (g *Graph) unfounded() {
 		g.doubt = "what it is worked into is not known"
 	}
 }
+
+// unsure notes why it is not sure where a row that was worked over below stands, if it is not.
+func (g *Graph) unsure(w *work, below *fabric) {
+	if g == nil {
+		return
+	}
+	if chains, _ := w.out.chains(); misses(w.found) && w.out.stitches()+chains < 8*below.stitches() { // more than that is refused as it is
+		g.doubt = "it does not fit on the row below"
+	}
+}

@@ -829,9 +829,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	r.leftOver(w, res, l, body)
 	w.loosen()
 	res.found = w.found
-	if chains, _ := w.out.chains(); r.g != nil && misses(w.found) && w.out.stitches()+chains < 8*below.stitches() { // more than that is refused as it is
-		r.g.doubt = "it does not fit on the row below"
-	}
+	r.g.unsure(w, below)
 	r.multiple(w)
 	r.steps += w.steps + len(w.out.runs) + len(below.runs)
 	w.bounded(res, l)
@@ -1104,7 +1102,7 @@ func uses(list []raw) bool {
 // is then not sure.
 func misses(list []raw) bool {
 	for _, f := range list {
-		if f.gap > 2 && 4*f.gap >= f.of && uses([]raw{f}) {
+		if f.gap > 2 && 4*f.gap >= f.of && uses([]raw{f}) || f.kind == "rows/repeat" && len(f.a) > 2 && f.a[0] > 2 && 4*f.a[0] >= f.a[2] {
 			return true
 		}
 	}
