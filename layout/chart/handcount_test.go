@@ -103,6 +103,14 @@ Rnd 3: Sl st in next sp, ch 3, 2 dc in same sp, ch 1, *3 dc in next sp, ch 1; re
 Rnd 4: Sl st in next 2 dc, sl st in ch-1 sp, ch 1, sc in same sp, *ch 5, sc in next ch-1 sp; repeat from * around, ending with ch 2, dc in first sc. (12 loops)
 Rnd 5: Ch 1, sc in same loop, *ch 6, sc in next loop; repeat from * around, ending ch 6, join with sl st in first sc. (12 loops)
 `},
+	{"Solid square with numbers before its chains, its first round closed into the top of its chain, traditional", 4, []int{12, 28, 44, 56}, []int{4, 4, 4, 0}, `Terms: US
+Notes: Ch 1 does not count as a st.
+Foundation ring: 4 ch, sl st into first ch.
+Rnd 1: 3 ch (count as 1 dc), 2 dc into ring, 2 ch, [3 dc into ring, 2 ch] 3 times, sl st to top of 3 ch.
+Rnd 2: 3 ch, 1 dc into each of next 2 dc, *(2 dc, 2 ch, 2 dc) into next 2-ch sp, 1 dc into each of next 3 dc; rep from * twice more, (2 dc, 2 ch, 2 dc) into next 2-ch sp, sl st to top of 3 ch.
+Rnd 3: 3 ch, 1 dc into each of next 4 dc, *(2 dc, 2 ch, 2 dc) into next 2-ch sp, 1 dc into each of next 7 dc; rep from * twice more, (2 dc, 2 ch, 2 dc) into next 2-ch sp, 1 dc into each of last 2 dc, sl st to top of 3 ch.
+Rnd 4: 1 ch, 1 sc into each dc all round, working 3 sc into each corner sp, sl st to first sc.
+`},
 	{"Wheel, traditional beginning of a doily", 0, []int{16, 16, 32, 8, 56}, []int{0, 16, 0, 8, 0}, `Terms: US
 Notes: Ch 1 does not count as a st.
 Ch 6, join with sl st to form a ring.

@@ -149,7 +149,7 @@ func (w *work) picotSlip(n *ins.Stitch) bool {
 		return false
 	}
 	p := n.Places[0]
-	first := p.Kind == ins.FromHook || n.Kind.ID == "slst" && p.Kind == ins.InTop && w.lastIsArch() && w.cur.left > 1 || n.Kind.ID == "slst" && p.Kind == ins.InLast && w.lastIsArch() && w.cur.left > 1 && !w.round || n.Kind.ID == "slst" && (p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InSame && !p.Unit.Space && w.lastIsArch())
+	first := p.Kind == ins.FromHook || n.Kind.ID == "slst" && p.Kind == ins.InTop && w.lastIsArch() && w.cur.left > 1 && !w.pinned || n.Kind.ID == "slst" && p.Kind == ins.InLast && w.lastIsArch() && w.cur.left > 1 && !w.round || n.Kind.ID == "slst" && (p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InSame && !p.Unit.Space && w.lastIsArch())
 	k := len(w.out.runs) - 1
 	if !first || k < 0 || !w.out.runs[k].space() {
 		return false
