@@ -744,6 +744,9 @@ func chain(m *match) any {
 	if v, ok := m.get("w").(ins.Counting); ok && v.How != ins.Unsaid {
 		c.Count = v
 	}
+	if t := m.p.at(m.to); t.Is("\"", "”", "″", "inch", "inches", "ins", "cm") || t.Is("in") && m.p.at(m.to+1).Is("long") { // a chain so long
+		return nil
+	}
 	if t := m.p.at(m.to); t.Is("in", "into") && !m.said("for") && !m.p.at(m.to+1).Is("color", "colour", "mc", "cc", "b", "a") {
 		return nil
 	}

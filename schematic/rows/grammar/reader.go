@@ -698,7 +698,7 @@ func spelt(t []text.Token, terms stitch.Terms) []text.Token {
 			} else {
 				name = longs[terms][""]
 			}
-		case t[i].Is("long") && (t[i-1].Kind == 'n' || numerals[t[i-1].S] > 0 || t[i-1].Is("double", "treble") && isNumber(near(t, i-2))) && !near(t, i+1).Is("stitch", "st", "treble", "sc", "dc", "loop", "loops"): // 5 long
+		case t[i].Is("long") && (t[i-1].Kind == 'n' || t[i-1].Is("more") && isNumber(near(t, i-2)) || numerals[t[i-1].S] > 0 || t[i-1].Is("double", "treble") && isNumber(near(t, i-2))) && !near(t, i+1).Is("stitch", "st", "treble", "sc", "dc", "loop", "loops"): // 5 long
 			if from, name = i, longs[terms][""]; t[i-1].Is("double", "treble") {
 				from, name = i-1, longs[terms][t[i-1].S[:1]]
 			}

@@ -730,6 +730,7 @@ func (s *sequence) bracket(t *text.Token) {
 	from := s.i
 	s.i++
 	if c, ok := s.remark(t); ok {
+		s.throughout(t.Sub, c)
 		s.remarked(c, s.span(from, from).End)
 		return
 	}
@@ -979,6 +980,17 @@ func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 		}
 	}
 	return c, true
+}
+
+// throughout takes a remark about chains as said of the whole text: (the ch 3 at beg of row counts as 1 dc throughout).
+func (s *sequence) throughout(t []text.Token, c ins.Counting) {
+	n := c.Told
+	if _, ok := s.r.x.Turning[n.All]; ok || n.By != nil || n.All == 0 || !slices.ContainsFunc(t, func(k text.Token) bool { return k.Is("throughout") }) {
+		return
+	}
+	if _, ok := s.r.o.Turning[n.All]; !ok {
+		s.r.x.Turning[n.All] = c.How
+	}
 }
 
 // firstOf reads (first dc): the chain stands for one.

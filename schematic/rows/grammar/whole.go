@@ -133,7 +133,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
-	{rule: "whole", pattern: "[$make/cont/continue/knit/purl | {goon}] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | in pattern | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/knit/purl | {goon}] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | [in] pattern/patt | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", build: func(m *match) any {
 		if !m.said("forth") && !m.has("n") {
 			return nil
@@ -400,6 +400,7 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "end/ending [off] with {o:ord} pattern/patt {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[working/making/work/placing] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",

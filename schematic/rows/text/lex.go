@@ -292,7 +292,16 @@ func (l *lexer) abbreviates(i int) bool {
 // dotted reports whether the full stop at i stands behind the number of a stitch: 1. s.c. in next 3. s.c.
 func (l *lexer) dotted(i int) bool {
 	k := len(l.out) - 1
-	if k < 1 || l.out[k].Kind != 'n' || l.out[k].End != i+1 || i+3 >= len(l.r) || l.r[i+1] != ' ' || l.r[i+3] != '.' || !strings.ContainsRune("sdthkp", l.r[i+2]) {
+	if k < 0 || l.out[k].Kind != 'n' || l.out[k].End != i+1 || i+3 >= len(l.r) {
+		return false
+	}
+	at := i + 1
+	if l.r[at] == ' ' {
+		at++
+	} else if k == 0 { // 1.d.c. at the beginning
+		return strings.ContainsRune("sdthkp", l.r[at]) && l.r[at+1] == '.'
+	}
+	if k < 1 || at+1 >= len(l.r) || l.r[at+1] != '.' || !strings.ContainsRune("sdthkp", l.r[at]) {
 		return false
 	}
 	before := l.out[k-1]

@@ -62,7 +62,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	}
 	r.round = r.round || n.Rounds
 	r.takeCloth(n)
-	if k := n.Part; k.Set() && r.fab != nil && r.known() && k.At(r.size) > r.fab.stitches() {
+	if k := n.Part; k.Set() && r.fab != nil && r.known() && k.At(r.size) > r.fab.stitches() && !r.anyUnread() {
 		r.tell("rows/over-use", finding.Warning, n.At, "the short rows go over %s stitches, and there are only %s", "go over fewer", k.At(r.size), r.fab.stitches())
 	}
 	r.ribInRound(n)
