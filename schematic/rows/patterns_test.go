@@ -88,3 +88,19 @@ func TestShapingAtEachEdgeOfTwoSidesAndAsFarAsALength(t *testing.T) {
 		assert.Contains(t, strings.Join(Explain(x, 11), "\n"), "after it there are "+after+" stitches", line)
 	}
 }
+
+// A stitch in the space of a V-stitch leaves none of its legs to the next: 3 + 2 x 3 = 9 stitches, in every row.
+func TestTheSpaceOfAGroupIsTheWholeGroup(t *testing.T) {
+	src := `Terms: US
+Special stitches
+V-stitch (V-st): (dc, ch 1, dc) in st or space indicated.
+Notes
+Beginning ch-3 counts as first dc.
+Ch 11.
+Row 1: Sc in 2nd ch from hook and in each ch across. (10 sc)
+Row 2: Ch 3, turn; dc in next 2 sts, *sk next st, V-st in next st, sk next st, dc in next st, rep from * to last 3 sts, dc in last 3 sts. (9 dc)
+Row 3: Ch 3, turn; dc in next 3 dc, V-st in ch-1 sp of next V-st, dc in next 3 dc. (9 dc)
+Row 4: Ch 3, turn; dc in next 2 dc, V-st in ch-1 sp of next V-st, dc in next 4 dc. (9 dc)
+`
+	assert.Empty(t, Check(Read("t.txt", []byte(src), Options{}), Options{}).Findings)
+}

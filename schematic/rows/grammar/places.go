@@ -144,6 +144,15 @@ var cores = []form{
 		}
 		return place(ins.InEach, m)
 	}},
+	{rule: "core", pattern: "[$next] {u:unit} (of/in/at $next) {w:unit} [{tail}]", meaning: "the space of the next group", example: "V-st in ch-1 sp of next V-st", build: func(m *match) any {
+		u, w := value[ins.Unit](m, "u"), value[ins.Unit](m, "w")
+		if !u.Space || w.Group == nil && !w.Stretch || m.p.at(m.to).Kind == 'w' && m.p.at(m.to).Is("across", "around", "to") {
+			return nil
+		}
+		pl := place(ins.InNext, m)
+		pl.Unit.Within = true
+		return pl
+	}},
 	{rule: "core", pattern: "$next {u:unit} [{tail}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", build: eachIfExtent},
 	{rule: "core", pattern: "$next {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in next 5 sts", build: func(m *match) any {
 		pl := place(ins.InNext, m)

@@ -290,6 +290,7 @@ type Unit struct {
 	Row     bool
 	Between bool // of a space: the one between two groups, with chains or without
 	Stretch bool // any group: a shell or a loop that is not defined
+	Within  bool // of a space: that of a group, whose other stitches are passed with it
 	Word    string
 }
 

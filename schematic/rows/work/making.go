@@ -489,6 +489,9 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
 	case p.Unit.Space:
 		w.feetIn(n, k, func() bool { return p.Unit.Between && w.betweenGroups() || w.space(w.n(p.Unit.Size), p.At) })
+		if p.Unit.Within {
+			w.cur.passGroup()
+		}
 	case p.Unit.Group != nil || p.Unit.Stretch:
 		w.feetIn(n, k, func() bool { return w.nextGroup(p.Unit.Group, p.At) })
 	case k == 1 && uses > 2 && kind.Together && kind.Base != "sc" && kind.Base != "hdc": // dc3tog in next st: a bobble
