@@ -120,7 +120,7 @@ func slipsPassed(body []ins.Item) []ins.Item {
 		return nil
 	}
 	s, ok := mid[0].(*ins.Stitch)
-	if !ok || s.Kind == nil || s.Kind.ID != "slst" || len(s.Places) > 1 {
+	if !ok || s.Kind == nil || s.Kind.ID != "slst" || len(s.Places) > 1 || is[*ins.Chain](mid[1]) { // a chain behind them begins the row
 		return nil
 	}
 	p := ins.Place{Kind: ins.InNext, N: s.N, Unit: ins.Unit{Word: "st"}, At: s.At}
