@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A motif worked around a foundation chain is laid along a track: two straight sides over and under
 // the chain, and two round ends around its last places. As seen from the right side its rounds go
@@ -150,6 +153,9 @@ func (p *plan) onTrack(sides [][]int) {
 // needs, the ends as far out as their stitches are tall and many.
 func (p *plan) layTrack() {
 	p.aim(trackSides)
+	p.chains = slices.ContainsFunc(p.lines[1:], func(l *line) bool {
+		return slices.ContainsFunc(l.nodes, func(n *node) bool { return len(n.feet) == 0 && !n.arch() && !n.picot() && !n.mark })
+	})
 	p.track = max(2*topHalf*1.1*float64(len(p.lines[0].nodes)-1), 1)
 	for _, l := range p.lines[1:] {
 		p.lengthen(p.sidesOf(l))
@@ -221,6 +227,9 @@ func (p *plan) layRound(l *line, last bool) bool {
 			n = p.archInWay(l)
 		}
 		if n == nil {
+			n = p.standsInArch(l)
+		}
+		if n == nil {
 			return true
 		}
 		if raised++; !last && !n.bent() && raised > trackRaises {
@@ -228,7 +237,7 @@ func (p *plan) layRound(l *line, last bool) bool {
 		}
 		l.tops[n.side] += trackWiden
 	}
-	return true
+	return last
 }
 
 // chainAlong lays the foundation in the middle, the hook's end on the right.
@@ -324,6 +333,25 @@ func (p *plan) archInWay(l *line) *node {
 	for _, n := range l.nodes {
 		if n.arch() && l.n > 1 && n.prev != nil && n.next != nil && len(n.prev.feet) > 0 && len(n.next.feet) > 0 && p.archHits(n) {
 			return n
+		}
+	}
+	return nil
+}
+
+// standsInArch is a place of a round over nothing, such as the chain that begins it, that runs into an arch of the round
+// below; nil if there is none.
+func (p *plan) standsInArch(l *line) *node {
+	if l.n < 2 {
+		return nil
+	}
+	for _, n := range l.nodes {
+		if len(n.feet) > 0 || n.arch() || n.picot() || n.mark {
+			continue
+		}
+		for _, m := range p.lines[l.n-1].nodes {
+			if m.arch() && m.side == n.side && nearness(p.made(n), p.made(m), apart) < apart/2 {
+				return n
+			}
 		}
 	}
 	return nil

@@ -60,16 +60,17 @@ type line struct {
 
 // plan is a whole chart in a plane with y upwards, in mm at the usual size.
 type plan struct {
-	work  *Work
-	form  form
-	sides int
-	dirs  []pt // of its sides and corners, by turns
-	lines []*line
-	left  bool // for left-handed work: the mirror image
-	slot  float64
-	below *sideways // the part along whose row ends this one is worked
-	off   int       // rows of the work before the first line
-	start float64   // level of the ring
+	chains bool // of an oval: a round has a chain that stands over nothing, as one that begins it
+	work   *Work
+	form   form
+	sides  int
+	dirs   []pt // of its sides and corners, by turns
+	lines  []*line
+	left   bool // for left-handed work: the mirror image
+	slot   float64
+	below  *sideways // the part along whose row ends this one is worked
+	off    int       // rows of the work before the first line
+	start  float64   // level of the ring
 
 	ink      ink
 	groups   slab[*node]

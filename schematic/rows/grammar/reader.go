@@ -491,7 +491,7 @@ func (r *Reader) bracketOpen(n int) bool {
 			open--
 		}
 	}
-	if next := r.x.Src[n]; open > 0 && strings.IndexAny(next, ")]") >= 0 && text.Open("("+next[:strings.IndexAny(next, ")]")]) {
+	if next := r.x.Src[n]; open > 0 && strings.ContainsAny(next, ")]") && text.Open("("+next[:strings.IndexAny(next, ")]")]) {
 		r.raw += " ("
 		return true
 	}
