@@ -391,7 +391,7 @@ func (r *runner) chainOf(n *ins.AsFor) []*piece {
 	}
 	if at < 0 {
 		switch {
-		case r.pieces[len(r.pieces)-1].name == name: // the piece that is being told
+		case r.pieces[len(r.pieces)-1].name == name && !n.ToRow.Set(): // the piece that is being told
 		case r.comes(name):
 			r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' is not worked before this", "name a piece that was worked before, or write the rows out")
 		case r.namesPiece(name):
