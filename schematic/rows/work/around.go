@@ -83,22 +83,32 @@ func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
 // twoInOne is a row in whose repeats two or three stitches of which nothing says where they go are worked into one: *2
 // hdc, hdc; rep from * around (30). It is nil if there are none.
 func twoInOne(body []ins.Item) []ins.Item {
+	return inRepeats(body, func(q *ins.Repeat) bool { return len(q.Places) == 0 }, func(st *ins.Stitch) bool {
+		if len(st.Places) > 0 || st.Kind == nil || st.Kind.Craft != stitch.Crochet || st.Kind.Uses != 1 || st.N.By != nil || st.N.All < 2 || st.N.All > 3 {
+			return false
+		}
+		st.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.At}}
+		return true
+	})
+}
+
+// inRepeats is a row in whose repeats of several instructions, those that are meant, change was tried on a copy of each
+// stitch; it reports whether it changed it. Nil if it changed none.
+func inRepeats(body []ins.Item, meant func(*ins.Repeat) bool, change func(*ins.Stitch) bool) []ins.Item {
 	var out []ins.Item
 	for i, n := range body {
 		q, ok := n.(*ins.Repeat)
-		if !ok || len(q.Places) > 0 || len(q.Body) < 2 {
+		if !ok || len(q.Body) < 2 || !meant(q) {
 			continue
 		}
 		inner := slices.Clone(q.Body)
 		changed := false
 		for k, m := range inner {
-			st, ok := m.(*ins.Stitch)
-			if !ok || len(st.Places) > 0 || st.Kind == nil || st.Kind.Craft != stitch.Crochet || st.Kind.Uses != 1 || st.N.By != nil || st.N.All < 2 || st.N.All > 3 {
-				continue
+			if st, ok := m.(*ins.Stitch); ok {
+				if one := *st; change(&one) {
+					inner[k], changed = &one, true
+				}
 			}
-			one := *st
-			one.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.At}}
-			inner[k], changed = &one, true
 		}
 		if changed {
 			if out == nil {
@@ -196,34 +206,14 @@ func bracketAround(body []ins.Item) []ins.Item {
 
 // nextInRepeat is a row with the stitches in each place within its repeats in the next one instead; nil if it has none.
 func nextInRepeat(body []ins.Item) []ins.Item {
-	var out []ins.Item
-	for i, n := range body {
-		q, ok := n.(*ins.Repeat)
-		if !ok || q.Until.Kind == ins.NoExtent || len(q.Body) < 2 {
-			continue
+	return inRepeats(body, func(q *ins.Repeat) bool { return q.Until.Kind != ins.NoExtent }, func(st *ins.Stitch) bool {
+		if len(st.Places) != 1 || len(st.Also) > 0 || st.Places[0].Kind != ins.InEach || st.Places[0].Extent.Kind != ins.NoExtent {
+			return false
 		}
-		inner := slices.Clone(q.Body)
-		changed := false
-		for k, m := range inner {
-			st, ok := m.(*ins.Stitch)
-			if !ok || len(st.Places) != 1 || len(st.Also) > 0 || st.Places[0].Kind != ins.InEach || st.Places[0].Extent.Kind != ins.NoExtent {
-				continue
-			}
-			one := *st
-			one.Places = slices.Clone(st.Places)
-			one.Places[0].Kind, one.Places[0].N = ins.InNext, ins.N(1)
-			inner[k], changed = &one, true
-		}
-		if changed {
-			if out == nil {
-				out = slices.Clone(body)
-			}
-			again := *q
-			again.Body = inner
-			out[i] = &again
-		}
-	}
-	return out
+		st.Places = slices.Clone(st.Places)
+		st.Places[0].Kind, st.Places[0].N = ins.InNext, ins.N(1)
+		return true
+	})
 }
 
 // parted reports whether a row has as many spaces as stitches.
