@@ -104,3 +104,17 @@ Row 4: Ch 3, turn; dc in next 2 dc, V-st in ch-1 sp of next V-st, dc in next 4 d
 `
 	assert.Empty(t, Check(Read("t.txt", []byte(src), Options{}), Options{}).Findings)
 }
+
+// What a shaping is for, before its first row on the same line, is a heading (common practice): 40 - 3 - 3; 34 - 4.
+func TestAShapingBeforeItsFirstRowIsAHeading(t *testing.T) {
+	src := "Back\nCO 40 sts.\nRow 1: Knit.\nShape armholes: 1st row: Bind off 3 sts, k to last 3 sts, turn. (34 sts)\n"
+	x := Read("t.txt", []byte(src), Options{TermsSet: true})
+	rep := Check(x, Options{TermsSet: true})
+	assert.Equal(t, "Shape armholes", x.Sections[len(x.Sections)-1].Name)
+	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
+	src = "Mitt\nCO 34 sts.\nRow 1: Knit.\nDec for top: Next row: (K1, skpo, k11, k2tog, k1) twice. (30 sts)\n"
+	rep = Check(Read("t.txt", []byte(src), Options{TermsSet: true}), Options{TermsSet: true})
+	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
+	assert.Empty(t, rep.Findings)
+	assert.NotEmpty(t, Check(Read("t.txt", []byte(strings.Replace(src, "30 sts", "31 sts", 1)), Options{TermsSet: true}), Options{TermsSet: true}).Findings)
+}

@@ -1064,6 +1064,9 @@ var starting = set("fasten ch chain cast bind turn rep repeat join cut break wea
 // founding is what a text calls the chain or the stitches that it begins with.
 var founding = text.Once(`(?i)^(?:foundation|set[- ]?up|(?:foundation|starting|beginning|base|initial|set[- ]?up) (?:chain|ch|row|round|ring))$`)
 
+// shapings are words that begin the name of a stretch of rows when a row stands behind it: Shape armholes: 1st row: …
+var shapings = set("shape shaping dec decrease inc increase divide")
+
 // piece begins the section of a piece whose name stands before its first instruction.
 func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
 	words := len(strings.Fields(name))
@@ -1078,11 +1081,12 @@ func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
 		return false
 	}
 	first := strings.ToLower(strings.Fields(name)[0])
-	if verbs[first] || starting[first] || first == "rs" || first == "ws" || first == "for" || founding().MatchString(name) {
-		return false
-	}
 	rest := tokens[k:]
 	label, _, _ := text.Label(rest, r.roundR)
+	leads := verbs[first] || starting[first]
+	if shapes := label != nil && shapings[first]; leads && !shapes || first == "rs" || first == "ws" || first == "for" || founding().MatchString(name) {
+		return false
+	}
 	line := &ins.Line{At: ins.Span{Line: n, Col: 1, End: 2}}
 	list := r.parser(rest, line).sequence()
 	if label == nil && (!working(list) || len(line.Unread) > 2) {
