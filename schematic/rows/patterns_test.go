@@ -118,3 +118,13 @@ func TestAShapingBeforeItsFirstRowIsAHeading(t *testing.T) {
 	assert.Empty(t, rep.Findings)
 	assert.NotEmpty(t, Check(Read("t.txt", []byte(strings.Replace(src, "30 sts", "31 sts", 1)), Options{TermsSet: true}), Options{TermsSet: true}).Findings)
 }
+
+// A gauge without a colon is a gauge, and no row.
+func TestAGaugeNeedsNoColon(t *testing.T) {
+	for _, line := range []string{"Tension 22 stitches and 30 rows to 10 cm over stocking stitch on 4 mm needles", "Gauge - 22 sts and 30 rows = 10 cm", "Tension is 22 sts and 30 rows to 10 cm"} {
+		x := Read("t.txt", []byte("Hat\n"+line+"\n\nCO 20 sts.\nRow 1: Knit. (20 sts)\n"), Options{TermsSet: true})
+		assert.NotNil(t, x.Gauge, line)
+		assert.Equal(t, 2, x.Read.Lines, line)
+		assert.Equal(t, x.Read.Lines, x.Read.Whole, line)
+	}
+}

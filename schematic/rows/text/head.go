@@ -25,6 +25,9 @@ func KeyOf(line string) (key, rest string, col int) {
 	if k, n := capitalKey(line); k != "" && (i < 0 || i > n) {
 		return k, strings.TrimLeft(line[n:], " "), n + 2
 	}
+	if at := measuredAs().FindStringSubmatchIndex(line); at != nil {
+		return strings.ToLower(line[at[2]:at[3]]), line[at[4]:], len([]rune(line[:at[4]])) + 1
+	}
 	if i < 0 || i > 40 {
 		return "", "", 0
 	}
@@ -35,6 +38,9 @@ func KeyOf(line string) (key, rest string, col int) {
 	rest = strings.TrimLeft(line[i+1:], "*_")
 	return k, rest, len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " *_")))
 }
+
+// measuredAs is a line of the gauge without a colon: Tension 22 sts and 30 rows to 10 cm.
+var measuredAs = Once(`(?i)^\W{0,3}(tension|gauge)(?:\s+is)?\s*[-–—]?\s+(\d{1,3} ?(?:st|dc|tr|htr|hdc|sc)\w*\b)`)
 
 // Once is a regular expression that is compiled when it is first asked: a start does not pay for a text that is not read.
 func Once(expr string) func() *regexp.Regexp {
