@@ -907,7 +907,7 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 		w.seq(body, 0) // tells why not even the first fits
 		return
 	}
-	if w.bySpaces(body) && times > 0 && !w.spaceBefore(0, 0) { // no space is left: the rest lies behind the last one
+	if size, ok := w.spaceIn(body); ok && times > 0 && !w.spaceBefore(size, 0) { // no space is left: the rest lies behind the last one
 		return
 	}
 	if w.round && times > 0 && rest < per && w.skipsFirst(body) >= rest { // it is joined before it comes to what it passes
@@ -987,21 +987,29 @@ func (w *work) skipsFirst(body []ins.Item) int {
 
 // bySpaces reports whether a repeat is worked into chain spaces.
 func (w *work) bySpaces(body []ins.Item) bool {
+	_, ok := w.spaceIn(body)
+	return ok
+}
+
+// spaceIn is of how many chains the spaces are into which a repeat is worked, 0: of any; false if it is worked into none.
+func (w *work) spaceIn(body []ins.Item) (size int, ok bool) {
 	for _, n := range body {
 		var places []ins.Place
 		switch n := n.(type) {
 		case *ins.Stitch:
 			places = n.Places
 		case *ins.Repeat:
-			if places = n.Places; len(places) == 0 && w.bySpaces(n.Body) {
-				return true
+			if places = n.Places; len(places) == 0 {
+				if size, ok := w.spaceIn(n.Body); ok {
+					return size, true
+				}
 			}
 		}
 		for _, p := range places {
 			if p.Unit.Space {
-				return true
+				return w.n(p.Unit.Size), true
 			}
 		}
 	}
-	return false
+	return 0, false
 }
