@@ -296,7 +296,7 @@ func (w *work) leaves(n *ins.Leave) {
 	w.takeTurning()
 	if !n.All {
 		if k := w.n(n.N); k != ins.None && k != w.cur.left {
-			w.tell("rows/unworked", finding.Warning, n.At, "%s stitches are left to leave unworked, not %s | %s stitches there, %s used | %s left unworked",
+			w.tell("rows/unworked", finding.Warning, n.At, "%s stitches are left unworked, not %s | %s stitches there, %s used | %s left unworked",
 				"leave %s unworked, or correct the count before it", w.cur.left, k, w.from.stitches(), w.from.stitches()-w.cur.left, k, w.cur.left)
 		}
 	}
@@ -591,8 +591,8 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	}
 	if got < k {
 		have := w.from.stitches()
-		w.tellGap(k-got, have, "rows/over-use", at, "this uses %s more than there are | %s stitches in the row below, %s too few | no more than there are",
-			"use %s fewer here, or make them in the row below", k-got, have, k-got, k-got)
+		w.tellGap(k-got, have, "rows/over-use", at, "the row below is %s stitches short for this | %s stitches in the row below | at least %s stitches",
+			"use %s fewer here, or make them in the row below", k-got, have, have+k-got, k-got)
 	}
 	return got
 }
@@ -786,8 +786,8 @@ func (w *work) chains(k int, at ins.Span) int {
 	}
 	w.lastPos = w.cur.pos - 1
 	if got < k {
-		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "this uses %s more chains than there are | %s places in the row below, %s too few | no more than there are",
-			"use %s fewer here, or chain more", k-got, w.from.stitches(), k-got, k-got)
+		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "the row below is %s chains short for this | %s places in the row below | at least %s places",
+			"use %s fewer here, or chain more", k-got, w.from.stitches(), w.from.stitches()+k-got, k-got)
 	}
 	return got
 }
