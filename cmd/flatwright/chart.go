@@ -66,7 +66,7 @@ are shortened at a marked break.`,
 	f.BoolVar(&o.Trim, "trim", false, "cut the paper to the chart and its key all round, to set it into a page")
 	choose(cmd, &o.Outlines, "text", "live", "words of SVG as live text with its glyphs, or as outlines", word[bool]{"live", false}, word[bool]{"outlines", true})
 	choose(cmd, &o.Without, "without", "", "a part to leave off", word[schematic.DrawnPart]{"heading", schematic.Heading}, word[schematic.DrawnPart]{"key", schematic.Key}, word[schematic.DrawnPart]{"both", schematic.Heading | schematic.Key})
-	f.StringVar(&ownFace, "face", "", "TrueType or OpenType `FILE` of a face for the words")
+	chooseFace(cmd, &ownFace)
 	f.BoolVar(&large, "large", false, "large print, 18 point")
 	f.BoolVar(&o.LeftHanded, "left-handed", false, "the mirror image, for left-handed work")
 	f.BoolVar(&o.Gauge, "gauge", false, "squares of a grid as wide and tall as the gauge makes a stitch and a row")

@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"flatwright/cmd/internal/files"
 	"flatwright/cmd/internal/job"
 	"flatwright/schematic"
@@ -82,6 +84,11 @@ func (w *without) Set(text string) error {
 		*w |= without(drawnParts[i].is)
 	}
 	return nil
+}
+
+// chooseFace is the flag for a face of the designer's own.
+func chooseFace(cmd *cobra.Command, own *string) {
+	cmd.Flags().StringVar(own, "face", "", "TrueType or OpenType `FILE` of a face for the words")
 }
 
 // faceOf is the face at path own, or else the one that the pattern names, beside it.

@@ -79,3 +79,25 @@ func TestAFaceThatLacksGlyphsIsToldAndDrawn(t *testing.T) {
 	assert.Equal(t, exitUsage, r.code)
 	assert.True(t, strings.Contains(r.err, "cannot read the face"), r.err)
 }
+
+// A face of few glyphs is told wherever it is used, and one that is not there is refused.
+func TestAFaceCanBeNamedForWhateverIsDrawn(t *testing.T) {
+	dir := t.TempDir()
+	face := filepath.Join(dir, "few.ttf")
+	require.NoError(t, os.WriteFile(face, fonts.SubsetOf(fonts.Regular, "0123456789 cmin").TTF, 0o644))
+	path := filepath.Join(dir, "hat.yaml")
+	require.NoError(t, os.WriteFile(path, starter.Text("hat"), 0o644))
+	for _, command := range [][]string{{"draw"}, {"chart"}, {"handout"}, {"handout", "--life-size", "--size", "M"}, {"page"}, {"grade", "--nested"}} {
+		t.Run(strings.Join(command, " "), func(t *testing.T) {
+			run := func(file string) result {
+				return flatwright(t, "", append(append([]string{}, command...), "--overwrite", "--face", file, "--out", filepath.Join(dir, "out"), path)...)
+			}
+			r := run(face)
+			assert.Equal(t, exitWell, r.code, r.err)
+			assert.Contains(t, r.err, "missing from the face")
+			r = run(filepath.Join(dir, "none.ttf"))
+			assert.Equal(t, exitUsage, r.code)
+			assert.Contains(t, r.err, "cannot read the face")
+		})
+	}
+}

@@ -53,7 +53,7 @@ told, and the drawing shows what the counts make.`,
 	d.flags(cmd, usageFolderOrIn, "")
 	f := cmd.Flags()
 	f.Var((*paperWidth)(&o.Width), "width", "a picture so wide, cut to its ink, to set into a page")
-	f.StringVar(&ownFace, "face", "", "TrueType or OpenType `FILE` of a face for the words")
+	chooseFace(cmd, &ownFace)
 	choose(cmd, &o.Outlines, "text", "live", "words as live text with its glyphs, or as outlines", word[bool]{"live", false}, word[bool]{"outlines", true})
 	f.StringSliceVar(&o.Show, "show", nil, "`MEASUREMENTS` to draw, and no others, with commas between them")
 	f.StringSliceVar(&o.Hide, "hide", nil, "`MEASUREMENTS` not to draw")

@@ -13,7 +13,7 @@ import (
 
 func newGrade(env environment) *cobra.Command {
 	var o job.GradeOptions
-	var from, bodies string
+	var from, bodies, ownFace string
 	var d delivery
 	cmd := &cobra.Command{
 		Use:   "grade [flags] PATTERN",
@@ -56,7 +56,7 @@ spreadsheet in its grading. In both only those bytes change.`,
 				d.out = ""
 			}
 			return d.agreed(cmd, env, args[0], func(src job.Source) (job.Result, error) {
-				return d.graded(cmd, args[0], src, o)
+				return d.graded(cmd, args[0], ownFace, src, o)
 			})
 		},
 	}
@@ -65,7 +65,8 @@ spreadsheet in its grading. In both only those bytes change.`,
 	f.BoolVar(&o.Explain, "explain", false, "tell the arithmetic too")
 	f.StringVar(&o.Size, "size", "", "with --explain, the arithmetic of this `SIZE` (default the sample's)")
 	f.BoolVar(&o.Nested, "nested", false, "draw every piece with all sizes one inside the other, as SVG and PDF")
-	f.BoolVar(&o.Draw.Trim, "trim", false, "with --nested, cut the paper's height to the drawing")
+	f.BoolVar(&o.Draw.Trim, "trim", false, "with --nested, cut the paper to the drawing all round")
+	chooseFace(cmd, &ownFace)
 	choosePaper(cmd, &o.Draw.Paper, &o.Draw.Orientation)
 	f.BoolVar(&o.Fill, "fill", false, "give the pattern file with its sums filled in")
 	f.StringVar(&from, "from", "", "take the values of this `SHEET` (.xlsx or .csv) into the grading")
@@ -102,11 +103,11 @@ func (d *delivery) named(cmd *cobra.Command, path string) (job.Source, error) {
 	return src, err
 }
 
-// graded is what grade makes of a pattern; a drawing of it is in the face that the pattern names.
-func (d *delivery) graded(cmd *cobra.Command, pattern string, src job.Source, o job.GradeOptions) (job.Result, error) {
+// graded is what grade makes of a pattern; a drawing of it is in the face at path own, or the one that the pattern names.
+func (d *delivery) graded(cmd *cobra.Command, pattern, own string, src job.Source, o job.GradeOptions) (job.Result, error) {
 	if o.Nested {
 		var err error
-		if o.Draw.Face, err = d.faceOf(pattern, "", src); err != nil {
+		if o.Draw.Face, err = d.faceOf(pattern, own, src); err != nil {
 			return job.Result{}, err
 		}
 	}

@@ -11,6 +11,7 @@ func newHandout(env environment) *cobra.Command {
 	var o job.HandoutOptions
 	var worksheet, life, mistake bool
 	var orientation place.Orientation
+	var ownFace string
 	var d delivery
 	cmd := &cobra.Command{
 		Use:   "handout [flags] PATTERN",
@@ -42,7 +43,7 @@ Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 			return d.produce(cmd, env, args[0], func(src job.Source, rows *job.Source) (job.Result, error) {
 				o.Rows = rows
 				var err error
-				if o.Face, err = d.faceOf(args[0], "", src); err != nil {
+				if o.Face, err = d.faceOf(args[0], ownFace, src); err != nil {
 					return job.Result{}, err
 				}
 				if o.Kind == job.WholePattern && !o.Little {
@@ -67,6 +68,7 @@ Life size draws the pieces at 1:1 over as many sheets as it takes.`,
 	choosePaper(cmd, &o.Paper, &orientation)
 	// pages of text are upright
 	_ = f.MarkHidden("orientation")
+	chooseFace(cmd, &ownFace)
 	f.StringArrayVar(&o.Charts, "chart", nil, "`SECTION` of the rows that is charted; may be given again")
 	d.flags(cmd, usageFolderOrIn, "")
 	cmd.MarkFlagsMutuallyExclusive("worksheet", "life-size", "find-the-mistake")

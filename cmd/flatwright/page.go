@@ -9,6 +9,7 @@ import (
 
 func newPage(env environment) *cobra.Command {
 	var o job.PageOptions
+	var ownFace string
 	var d delivery
 	cmd := &cobra.Command{
 		Use:   "page [flags] PATTERN",
@@ -29,7 +30,7 @@ it is. It goes to standard output, or into a folder.`,
 				if o.Photos, err = d.photosBeside(cmd, args[0], src); err != nil {
 					return job.Result{}, err
 				}
-				if o.Face, err = d.faceOf(args[0], "", src); err != nil {
+				if o.Face, err = d.faceOf(args[0], ownFace, src); err != nil {
 					return job.Result{}, err
 				}
 				return job.Page(cmd.Context(), src, o)
@@ -38,6 +39,7 @@ it is. It goes to standard output, or into a folder.`,
 	}
 	f := cmd.Flags()
 	f.BoolVar(&o.Snippet, "snippet", false, "a part for another page instead of a whole page")
+	chooseFace(cmd, &ownFace)
 	f.StringArrayVar(&o.Charts, "chart", nil, "`SECTION` of the rows that is charted; may be given again")
 	d.flags(cmd, usageOrFolder, files.Stdio)
 	return cmd

@@ -43,8 +43,9 @@ type lifeStroke struct {
 }
 
 type lifeLabel struct {
-	s  string
-	at sheet.Point // of its middle
+	s    string
+	face fonts.Face
+	at   sheet.Point // of its middle
 }
 
 // LifeSize lays every piece of g out at 1:1 over as many sheets as it takes, after a page
@@ -59,7 +60,7 @@ func LifeSize(g *schematic.Garment, c *Content, o Options) ([]*sheet.Sheet, erro
 	total := 0
 	for _, m := range g.Pieces {
 		for i := range m.Views {
-			p := newLifePart(m, &m.Views[i])
+			p := newLifePart(m, &m.Views[i], o.Face)
 			p.cols, p.rows = t.needs(p.w, t.w), t.needs(p.h, t.h)
 			if total += p.cols * p.rows; total > mostSheets {
 				return nil, &TooMany{total}
@@ -149,7 +150,7 @@ func boundsOf(loops [][]schematic.Point) (lo, hi schematic.Point) {
 	return lo, hi
 }
 
-func newLifePart(m *schematic.Made, v *schematic.View) *lifePart {
+func newLifePart(m *schematic.Made, v *schematic.View, f fonts.Face) *lifePart {
 	p := &lifePart{name: m.Name}
 	if v.Name != "" {
 		p.name += ", " + v.Name
@@ -194,7 +195,7 @@ func newLifePart(m *schematic.Made, v *schematic.View) *lifePart {
 		a := on(n.At)
 		out := sheet.Point{X: n.Out.X, Y: -n.Out.Y}
 		put(outlineStyle, "notch", a, sheet.Point{X: a.X + 4*out.X, Y: a.Y + 4*out.Y})
-		p.labels = append(p.labels, lifeLabel{fmt.Sprint(n.Number), sheet.Point{X: a.X + 8*out.X, Y: a.Y + 8*out.Y}})
+		p.labels = append(p.labels, lifeLabel{fmt.Sprint(n.Number), f, sheet.Point{X: a.X + 8*out.X, Y: a.Y + 8*out.Y}})
 	}
 	for _, m := range v.Marks {
 		a := on(m.At)
@@ -209,7 +210,7 @@ func newLifePart(m *schematic.Made, v *schematic.View) *lifePart {
 		for _, s := range [2]float64{1, -1} {
 			put(thinStyle, "work", tip, sheet.Point{X: tip.X - d.X*0.2 + s*d.Y*0.1, Y: tip.Y - d.Y*0.2 - s*d.X*0.1})
 		}
-		p.labels = append(p.labels, lifeLabel{p.name, sheet.Point{X: a.X + 12 + fonts.Width(fonts.Regular, UsualText, p.name)/2, Y: a.Y}})
+		p.labels = append(p.labels, lifeLabel{p.name, f, sheet.Point{X: a.X + 12 + fonts.Width(f, UsualText, p.name)/2, Y: a.Y}})
 	}
 	return p
 }

@@ -126,7 +126,7 @@ func free(s string, size, least float64, lo sheet.Point, w, h float64, lines [][
 			cx, cy := lo.X+0.4+tw/2+(w-tw-0.8)*f[0], lo.Y+0.4+th/2+(h-th-0.8)*f[1]
 			box := sheet.Box{C: sheet.Point{X: cx, Y: cy}, U: sheet.Point{X: 1}, HalfW: tw/2 + 0.3, HalfH: th/2 + 0.3}
 			if !touched(box, lines) {
-				return middle(s, size, cx, cy)
+				return middle(s, fonts.Regular, size, cx, cy)
 			}
 		}
 	}
@@ -143,9 +143,9 @@ func touched(box sheet.Box, lines [][2]sheet.Point) bool {
 }
 
 // middle is a text whose box has its middle at x, y.
-func middle(s string, size, x, y float64) *sheet.Text {
-	base := y + (fonts.Ascent(fonts.Regular)-fonts.Descent(fonts.Regular))*size/2
-	return &sheet.Text{S: s, At: at(x, base), Anchor: sheet.Middle, Size: size, Width: fonts.Width(fonts.Regular, size, s), Ink: sheet.Black, Class: "label"}
+func middle(s string, f fonts.Face, size, x, y float64) *sheet.Text {
+	base := y + (fonts.Ascent(f)-fonts.Descent(f))*size/2
+	return &sheet.Text{S: s, At: at(x, base), Anchor: sheet.Middle, Face: f, Size: size, Width: fonts.Width(f, size, s), Ink: sheet.Black, Class: "label"}
 }
 
 // tiles are the sheets of a part.
@@ -203,12 +203,12 @@ func (t tile) letter(d *traced, labels []lifeLabel, o sheet.Point, size float64)
 	var boxes []sheet.Box
 	for _, l := range labels {
 		x, y := edge+l.at.X-o.X, t.top+l.at.Y-o.Y
-		w, h := fonts.Width(fonts.Regular, size, l.s)/2+0.8, lineHigh(size)/2+0.5
+		w, h := fonts.Width(l.face, size, l.s)/2+0.8, lineHigh(size)/2+0.5
 		box := sheet.Box{C: sheet.Point{X: x, Y: y}, U: sheet.Point{X: 1}, HalfW: w, HalfH: h}
 		out := x-w < edge || x+w > edge+t.w || y-h < t.top || y+h > t.top+t.h
 		if !out && !touched(box, d.lines) && !slices.ContainsFunc(boxes, box.Overlaps) {
 			boxes = append(boxes, box)
-			d.Items = append(d.Items, middle(l.s, size, x, y))
+			d.Items = append(d.Items, middle(l.s, l.face, size, x, y))
 		}
 	}
 }

@@ -116,7 +116,7 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 		all = append(all, stitchChart{w.Title, sheets})
 		drawn = append(drawn, sheets...)
 	}
-	r.Findings = append(r.Findings, lacking(at, opts.Face, drawn)...)
+	r.Findings = append(r.Findings, lacking(at, drawn...)...)
 	r.Files, err = renderCharts(r.Title, opts.Designer, all, o)
 	return r, err
 }

@@ -78,7 +78,7 @@ func Draw(ctx context.Context, src Source, o DrawOptions) (Result, error) {
 	if err := lay(ctx, gs, drawings); err != nil {
 		return r, err
 	}
-	r.Findings = append(r.Findings, lacking(facePos(p), f, sheetsOf(drawings))...)
+	r.Findings = append(r.Findings, lacking(facePos(p), sheetsOf(drawings)...)...)
 	r.Findings.Sort()
 	r.Files, err = render(ctx, p, drawings, o)
 	return r, err

@@ -59,16 +59,13 @@ func sheetsOf(all []*drawing) []*sheet.Sheet {
 	return out
 }
 
-// lacking tells the characters of drawings that their face lacks.
-func lacking(at finding.Pos, f fonts.Face, all []*sheet.Sheet) finding.List {
-	if f.House() {
-		return nil
-	}
+// lacking tells the characters of sheets that their own face lacks.
+func lacking(at finding.Pos, all ...*sheet.Sheet) finding.List {
 	var missing []rune
 	for _, s := range all {
 		sheet.Walk(&s.Root, func(it sheet.Item) {
-			if t, ok := it.(*sheet.Text); ok {
-				missing = append(missing, fonts.Lacking(f, t.S)...)
+			if t, ok := it.(*sheet.Text); ok && !t.Face.House() {
+				missing = append(missing, fonts.Lacking(t.Face, t.S)...)
 			}
 		})
 	}

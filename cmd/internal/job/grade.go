@@ -79,7 +79,7 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 		if d.sheets, err = place.Nested(gs, d.opts); err != nil {
 			return r, err
 		}
-		r.Findings = append(r.Findings, lacking(facePos(p), d.opts.Face, d.sheets)...)
+		r.Findings = append(r.Findings, lacking(facePos(p), d.sheets...)...)
 		r.Files, err = render(ctx, p, []*drawing{d}, o.Draw)
 		return r, err
 	case o.Fill:

@@ -111,6 +111,7 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		ofSize(h.c, p, gs, o.Rows, h.d.Size)
 	}
 	names := namer{}
+	var all []*sheet.Sheet
 	for _, f := range h.kind.files {
 		sheets, err := f.sheets(h)
 		if err != nil {
@@ -119,6 +120,7 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		if err := stopped(ctx); err != nil {
 			return r, err
 		}
+		all = append(all, sheets...)
 		var b bytes.Buffer
 		info := pdf.Info{Title: p.Title, Author: p.Designer, Subject: f.what, Lang: "en", Creator: o.Creator}
 		if err := pdf.Write(&b, sheets, info); err != nil {
@@ -126,6 +128,7 @@ func Handout(ctx context.Context, src Source, o HandoutOptions) (Result, error) 
 		}
 		r.Files = append(r.Files, files.File{Name: names.name(".pdf", append([]string{p.Title, f.what}, h.told()...)...), Body: b.Bytes()})
 	}
+	r.Findings = append(r.Findings, lacking(facePos(p), all...)...)
 	return r, nil
 }
 

@@ -11,6 +11,7 @@ import (
 	"flatwright/cmd/internal/files"
 	"flatwright/layout/chart"
 	"flatwright/layout/document"
+	"flatwright/layout/sheet"
 	"flatwright/render/html"
 	"flatwright/schematic"
 	"flatwright/schematic/rows"
@@ -73,6 +74,7 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 			}
 		}
 	}
+	r.Findings = append(r.Findings, lacking(facePos(p), figures(drawings, page.Charts)...)...)
 	name := "page"
 	if o.Snippet {
 		name = "snippet"
@@ -83,6 +85,18 @@ func Page(ctx context.Context, src Source, o PageOptions) (Result, error) {
 	}
 	r.Files = []files.File{{Name: namer{}.name(".html", p.Title, name), Body: b.Bytes()}}
 	return r, nil
+}
+
+// figures are the sheets of drawings.
+func figures(all ...[]document.Drawing) []*sheet.Sheet {
+	var out []*sheet.Sheet
+	for _, d := range slices.Concat(all...) {
+		for _, f := range d.Figures {
+			out = append(out, f.Sheet)
+		}
+		out = append(out, d.Key...)
+	}
+	return out
 }
 
 // pageText is the size of the words of a chart on a web page, mm: that of its tables, 0.92 of 16 px, where 96 px are an inch.
