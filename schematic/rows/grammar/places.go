@@ -216,7 +216,7 @@ var cores = []form{
 	{rule: "core", pattern: "same [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
 	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom of [$tch/same/that/this] $ch [{q:num}] | $st at base/bottom of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
 	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
-	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] just made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
+	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] [just] made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/first/foundation/same] $ring | mr/mc | [adjustable/magic] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
 		build: func(m *match) any {
 			if m.to == m.from || m.said("loop", "lp") && m.p.r.began && !m.said("magic", "adjustable", "center", "centre", "middle") {
@@ -356,7 +356,8 @@ func (m *match) saysStart() bool {
 
 func top(m *match) any {
 	n := m.num("n", 0)
-	return ins.Place{Kind: ins.InTop, N: ins.N(1), Unit: ins.Unit{Word: "tch", Size: n}}
+	nth, _ := m.get("o").(int)
+	return ins.Place{Kind: ins.InTop, N: ins.N(1), Unit: ins.Unit{Word: "tch", Size: n}, Nth: nth}
 }
 
 // nextOrFirst is the next place of that kind, or the first one if the words say so.
@@ -484,7 +485,7 @@ func (p *parser) beside(i int) int {
 // endsTail reports whether a tail ends before the word at j: with a sign or bracket, or where something new is told.
 func (p *parser) endsTail(j int) bool {
 	k := p.at(j)
-	if k.Kind == 'p' || k.Kind == 'g' || k.Is("join") && !p.at(j-1).Is("as", "of", "at", "before", "after", "with", "from", "last") || k.Is("and", "across", "around", "to", "until", "till", "twice", "once", "turn", "then", "ending", "times", "rep", "repeat", "with", "work") {
+	if k.Kind == 'p' || k.Kind == 'g' || k.Is("join") && !p.at(j-1).Is("as", "of", "at", "before", "after", "with", "from", "last") || k.Is("and", "across", "around", "to", "until", "till", "twice", "once", "turn", "then", "ending", "times", "rep", "repeat", "with", "work", "make") {
 		return true
 	}
 	v, to := number(p, j)

@@ -309,6 +309,7 @@ type Place struct {
 	At     Span
 	Of     bool // 'each of the next N'
 	Start  bool // of the same place: the one in which the row began
+	Nth    int  // of the turning chain: the chain of it that is its top; 0: not told
 	Far    bool // in a row further down, or in a loop of the stitch: nothing of the row below is named
 }
 

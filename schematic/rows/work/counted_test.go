@@ -61,6 +61,13 @@ var byHand = map[string]counted{
 		{"Rnd 5: Ch 1, sc in same st, *ch 1, skip next st, sc in next st; rep from * to last st, ch 1, skip last st, join with sl st to first sc.", 18}, // of 36 every second
 		{"Rnd 6: Ch 1, *sc in next sc, sc in next ch-1 sp; rep from * around, join with sl st to first sc.", 36},
 	},
+	"a round whose last time is cut short by its join, arches led over a stitch between them, and a loop closed by a tall stitch": {
+		{"Rnd 1: Ch 8, join with sl st to form ring, ch 3, 23 dc in ring, sl st in top of ch-3.", 24},
+		{"Rnd 2: Sc in same place as sl st, * ch 9, skip 3 dc, sc in next dc, ch 4, skip 1 dc, sc in next dc. Repeat from * around, ending with ch 4, sl st in first sc.", 8},                   // 24 / 6, twice; the last is the first
+		{"Rnd 3: Sl st in next loop, ch 4, 8 tr in same loop, * ch 3, sc in next ch-4 loop, ch 3, 9 tr in next ch-9 loop. Repeat from * around. Join last ch-3 with sl st to top of ch-4.", 40}, // 4 times 9, and 4
+		{"Rnd 4: Ch 5, (tr in next tr, ch 1) 7 times; tr in next tr, * ch 5, tr in next tr, (ch 1, tr in next tr) 8 times. Repeat from * around, ending with ch 2, dc in 4th ch of ch-5.", 36},  // the 4 sc are passed
+		{"Rnd 5: Ch 3, in loop just formed make dc, ch 2 and 2 dc; * (ch 3, sc in next ch-1 sp) 8 times; ch 3, in next ch-5 loop make 2 dc, ch 2 and 2 dc. Repeat from * around. Join.", 48},    // 4 times 8 and 4
+	},
 	"knitted rows": {
 		{"Cast on 20 sts.", 20},
 		{"Row 1: Knit.", 20},

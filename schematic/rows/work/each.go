@@ -742,42 +742,60 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 
 // lastLoop is how many stitches a repeat keeps of which the last loop is told behind it, and what is worked in its place.
 func (w *work) lastLoop(n *ins.Repeat, tail []ins.Item, keep int) (int, func()) {
-	at, per := w.closes(n, tail, keep)
-	if per == 0 {
+	at, last := w.closes(n, tail, keep)
+	if last == 0 {
 		return keep, func() {}
 	}
-	keep += per
+	keep += last
 	return keep, func() {
 		if w.cur.left == keep {
 			w.seq(n.Body[:at], 0)
-			w.cur.step(min(w.cur.left, w.cur.left-keep+per))
+			w.cur.step(min(w.cur.left, w.cur.left-keep+last))
 		}
 	}
 }
 
-// closes reports whether what stands behind a repeat is its last loop, closed by a shorter chain and a stitch into the
-// beginning of the round: * ch 5, skip 2, sc in next; repeat from * around, ending with ch 2, dc in first sc. It gives how much
-// of the repeat the last time still has, and how many stitches a time takes; 0: it is not so.
-func (w *work) closes(n *ins.Repeat, tail []ins.Item, keep int) (at, per int) {
+// closes reports whether what stands behind a repeat is its last loop, closed into the beginning of the round by a shorter chain
+// and a stitch: * ch 5, skip 2, sc in next; repeat from * around, ending with ch 2, dc in first sc; or by the join in place of
+// its last stitch: * ch 7, skip 2, sc in next, ch 5, skip 1, sc in next; repeat from * around, ending with ch 5, join. It gives
+// how much of the repeat the last time still has, and how many stitches it takes; 0: it is not so.
+func (w *work) closes(n *ins.Repeat, tail []ins.Item, keep int) (at, last int) {
 	words := 0
 	for words < len(tail) && is[*ins.Nothing](tail[words]) {
 		words++
 	}
-	if tail = tail[words:]; !w.round || words == 0 || len(tail) != 2 || n.Until.Kind != ins.ToEnd {
+	if tail = tail[words:]; !w.round || words == 0 || len(tail) < 2 || n.Until.Kind != ins.ToEnd || !intoBeginning(tail[1]) {
 		return 0, 0
 	}
 	ch, ok := tail[0].(*ins.Chain)
-	st, ok2 := tail[1].(*ins.Stitch)
-	if !ok || !ok2 || len(st.Places) != 1 || st.Places[0].Kind != ins.InFirst && st.Places[0].Kind != ins.InTop && st.Places[0].Kind != ins.InSame {
-		return 0, 0
-	}
 	for at = len(n.Body) - 1; at >= 0 && !is[*ins.Chain](n.Body[at]); at-- {
 	}
-	per, _, ok = w.needs(&ins.Repeat{Body: n.Body, Times: ins.N(1), Stop: -1})
-	if at < 0 || !ok || per == 0 || w.count(n.Body[at].(*ins.Chain).N) <= w.count(ch.N) || (w.cur.left-keep)%per != 0 || w.cur.left-keep < 2*per {
+	per, _, known := w.needs(&ins.Repeat{Body: n.Body, Times: ins.N(1), Stop: -1})
+	if !ok || at < 0 || !known || per == 0 || w.cur.left-keep < 2*per {
 		return 0, 0
 	}
-	return at, per
+	switch more := w.count(n.Body[at].(*ins.Chain).N) - w.count(ch.N); {
+	case more > 0 && len(tail) == 2 && is[*ins.Stitch](tail[1]) && (w.cur.left-keep)%per == 0:
+		return at, per
+	case more >= 0 && (w.cur.left-keep+1)%per == 0 && slices.ContainsFunc(n.Body[:at], is[*ins.Stitch]) && onlySkipsToLast(n.Body[at+1:]):
+		return at, per - 1
+	}
+	return 0, 0
+}
+
+// intoBeginning reports whether an instruction is the join of a round, or a stitch into what it began with.
+func intoBeginning(n ins.Item) bool {
+	st, ok := n.(*ins.Stitch)
+	if !ok {
+		return is[*ins.Join](n)
+	}
+	return len(st.Places) == 1 && (st.Places[0].Kind == ins.InFirst || st.Places[0].Kind == ins.InTop || st.Places[0].Kind == ins.InSame)
+}
+
+// onlySkipsToLast reports whether a list passes stitches and works one.
+func onlySkipsToLast(list []ins.Item) bool {
+	k := len(list) - 1
+	return k >= 0 && is[*ins.Stitch](list[k]) && !slices.ContainsFunc(list[:k], func(n ins.Item) bool { return !is[*ins.Skip](n) })
 }
 
 // endsSooner is a repeat of which the last time ends with fewer stitches than the others, as what stands behind it says: *yo,
@@ -910,7 +928,7 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	if size, ok := w.spaceIn(body); ok && times > 0 && !w.spaceBefore(size, 0) { // no space is left: the rest lies behind the last one
 		return
 	}
-	if w.round && times > 0 && rest < per && w.skipsFirst(body) >= rest { // it is joined before it comes to what it passes
+	if w.round && times > 0 && w.joinedBefore(body, rest, per) {
 		w.behind(keep)
 		return
 	}
@@ -935,6 +953,22 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 	w.behind(keep)
 }
 
+// joinedBefore reports whether a round is joined before a repeat comes to what it passes of the rest.
+func (w *work) joinedBefore(body []ins.Item, rest, per int) bool {
+	return rest < per && w.skipsFirst(body) >= rest || rest == 1 && w.endsOnAnchor(body)
+}
+
+// endsOnAnchor reports whether all that is left is a stitch between two arches, and a repeat begins with a chain that leads over
+// such a one.
+func (w *work) endsOnAnchor(body []ins.Item) bool {
+	c := w.cur
+	if c.passSpaces(); len(body) < 2 || !is[*ins.Chain](body[0]) || !c.anchor() {
+		return false
+	}
+	st, ok := body[1].(*ins.Stitch)
+	return ok && len(st.Places) == 1 && st.Places[0].Unit.Stitch != nil && !alike(st.Places[0].Unit.Stitch, c.run().kind)
+}
+
 // behind goes on behind what a repeat leaves over.
 func (w *work) behind(keep int) {
 	for w.cur.left > keep {
@@ -947,10 +981,10 @@ func (w *work) behind(keep int) {
 	}
 }
 
-// comesBack works of a stretch once more what fits, up to where a round began behind slip stitches; it reports false if
-// that is nothing, or does not come up to there.
+// comesBack works of a stretch once more what fits, up to where a round began behind slip stitches, or in the loop that the
+// round before ended in; it reports false if that is nothing, or does not come up to there.
 func (w *work) comesBack(body []ins.Item, keep, times int) bool {
-	if w.travel == 0 || !w.round || times == 0 {
+	if w.travel == 0 && !w.from.midArch || !w.round || times == 0 {
 		return false
 	}
 	s, at := w.save(), w.cur.pos

@@ -232,6 +232,16 @@ func (c *cursor) passSpaces() {
 	}
 }
 
+// anchor reports whether the cursor stands before a stitch that holds chains alone: one between two spaces, or between a
+// space and the end.
+func (c *cursor) anchor() bool {
+	r := c.run()
+	if r == nil || r.space() || r.n != 1 || r.group > 0 || c.i == 0 || !c.f.runs[c.i-1].space() {
+		return false
+	}
+	return c.i+1 == len(c.f.runs) || c.f.runs[c.i+1].space()
+}
+
 // toEnd uses all that is left.
 func (c *cursor) toEnd() {
 	for c.i < len(c.f.runs) {

@@ -551,13 +551,16 @@ func (w *work) overNext(n ins.Item, p ins.Place, k int) {
 }
 
 // lastArch reports whether n is the tall stitch into the first of a round that stands for the last chains of its last arch:
-// ch 2, dc in first sc.
+// ch 2, dc in first sc; ch 2, dc in 4th ch of ch-5.
 func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
 	if !w.round || k < 1 || !w.out.runs[k].space() || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 2 {
 		return false
 	}
-	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Kind != ins.InFirst || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
+	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
+		return false
+	}
+	if p := n.Places[0]; p.Kind != ins.InFirst && (p.Kind != ins.InTop || w.startChain < 3) {
 		return false
 	}
 	w.closedRound = true

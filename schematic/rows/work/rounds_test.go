@@ -7,6 +7,8 @@ import (
 	"github.com/stretchr/testify/assert"
 
 	"flatwright/schematic/finding"
+	"flatwright/schematic/rows/grammar"
+	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
 )
 
@@ -71,4 +73,12 @@ Cast on 9 stitches.
 	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 	broken := Check(Read("e.txt", []byte(strings.Replace(text, "o., n., k. 8. (13", "o., k. 8. (13", 1)), Options{}), Options{})
 	assert.NotEmpty(t, broken.Findings, "without the narrowing two stitches are left")
+}
+
+// A round may be led by slip stitches all the way to where it began: that is told or read in some way, and never fails.
+func TestARoundLedAllTheWayRoundIsNoFailure(t *testing.T) {
+	src := "Terms: US\nCh 6. Join with sl st to form a ring.\nRnd 1: Ch 3, 11 dc in ring. Join.\nRnd 2: Ch 3, dc in same place, (ch 2, skip 1 dc, 2 dc in next dc) 5 times; ch 2. Join.\n" +
+		"Rnd 3: Sl st in next dc and in next sp, sl st in next 11 dc and in next sp, ch 3, dc in same sp. Join.\n"
+	x := grammar.Read("led.txt", []byte(src), ins.Options{})
+	assert.NotPanics(t, func() { Check(x, ins.Options{}) })
 }

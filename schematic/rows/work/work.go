@@ -81,6 +81,7 @@ type work struct {
 
 	beyond                 int       // chains beyond the stitch that the first chain counts as
 	joined                 *ins.Join // the join at the row's end, if it has one
+	endsIn                 *ins.Join // what it ends in: the join, or a stitch into the chain that began it
 	startChain, startSpace int       // the chain that begins the row, and what of it is a space
 	per                    int       // stitches that the first repeat to an end uses
 	perAt                  ins.Span
@@ -92,6 +93,10 @@ func (w *work) body(list []ins.Item) {
 		if j, ok := n.(*ins.Join); ok {
 			w.joined = j
 		}
+	}
+	w.endsIn = w.joined
+	if p := lastPlace(list); w.endsIn == nil && w.round && p.Kind == ins.InTop {
+		w.endsIn = &ins.Join{Chain: p.Unit.Size, Nth: ins.N(p.Nth)}
 	}
 	if w.carry != nil {
 		w.start(w.carry)
@@ -110,6 +115,19 @@ func (w *work) body(list []ins.Item) {
 	if !w.free {
 		w.passMarks()
 	}
+}
+
+// lastPlace is the place of the stitch that a row ends with.
+func lastPlace(list []ins.Item) ins.Place {
+	for i := len(list) - 1; i >= 0; i-- {
+		if p := placesOf(list[i]); len(p) > 0 && is[*ins.Stitch](list[i]) {
+			return p[len(p)-1]
+		}
+		if !is[*ins.Nothing](list[i]) {
+			break
+		}
+	}
+	return ins.Place{}
 }
 
 // endsAgain reports whether a row comes up to its last stitches and then again to as many: they are those of each needle.
@@ -383,12 +401,12 @@ func (w *work) joinHere(n *ins.JoinYarn) {
 // not among it.
 func (w *work) turnRound() {
 	w.travel, w.began = w.cur.pos, false
-	if !w.round || w.cur.pos == 0 {
+	passed, off := w.cur.i, w.cur.off
+	if !w.round || w.cur.pos == 0 || passed >= len(w.from.runs) { // led all the way round, it begins where it would have
 		return
 	}
 	w.cur.left -= w.around
 	f := *w.from
-	passed, off := w.cur.i, w.cur.off
 	if off == 0 {
 		passed, off = passed-1, f.runs[passed-1].n
 	}
@@ -468,9 +486,9 @@ func endOfRow(tail []ins.Item) bool {
 // says; where nothing says, as the reading takes it.
 func (w *work) start(n *ins.Chain) {
 	k := w.n(n.N)
-	// a round joined to the 3rd of 4 chains says that the chain is a stitch of 3 and a space of 1
+	// a round that ends in the 3rd of 4 chains says that the chain is a stitch of 3 and a space of 1
 	top := 0
-	if j := w.joined; j != nil && n.Count.How == ins.Unsaid {
+	if j := w.endsIn; j != nil && n.Count.How == ins.Unsaid {
 		if of := w.count(j.Chain); of == 0 || of == k {
 			top = w.count(j.Nth)
 		}
@@ -570,12 +588,12 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 			break
 		}
 		if kind != nil && !told && !alike(kind, r.kind) && !r.base {
-			told = true
-			if w.from.plain || w.from.holds(kind) { // it stands elsewhere in the row: where is meant is not sure
-				w.unsure()
+			if w.chainsOver(kind) {
 				continue
 			}
-			w.tell("rows/kind", finding.Warning, at, "the next stitch is "+article(r.kind, w.x.Terms)+", not "+article(kind, w.x.Terms), "name the stitch that is there, or skip up to the one that is meant")
+			if told = true; w.otherKind(kind, r.kind, at) {
+				continue
+			}
 		}
 		m := min(k-got, r.n-w.cur.off)
 		w.cur.step(m)
@@ -618,6 +636,34 @@ func (w *work) comesAround() bool {
 	w.around++
 	w.cur.f = &f
 	w.cur.left++
+	return true
+}
+
+// otherKind tells that the next stitch, of the kind there, is not of the kind that is named; it reports true if such a one stands
+// elsewhere in the row: where is meant is not sure.
+func (w *work) otherKind(kind, there *stitch.Stitch, at ins.Span) bool {
+	if w.from.plain || w.from.holds(kind) {
+		w.unsure()
+		return true
+	}
+	w.tell("rows/kind", finding.Warning, at, "the next stitch is "+article(there, w.x.Terms)+", not "+article(kind, w.x.Terms), "name the stitch that is there, or skip up to the one that is meant")
+	return false
+}
+
+// chainsOver passes the stitch in between that holds two arches of the row below, where a chain leads over it to the next stitch of
+// that kind: tr in last tr, * ch 5, tr in next tr; it reports false if none is there.
+func (w *work) chainsOver(kind *stitch.Stitch) bool {
+	k := len(w.out.runs) - 1
+	if k < 0 || !w.out.runs[k].space() || !w.cur.anchor() {
+		return false
+	}
+	c := w.cur
+	c.step(1)
+	c.passSpaces()
+	if r := c.run(); r == nil || r.n < 2 || !alike(kind, r.kind) {
+		return false
+	}
+	w.cur.step(1)
 	return true
 }
 
