@@ -35,6 +35,10 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 	if r.fab == nil || !r.known() {
 		return body
 	}
+	_, plain := r.tried(l, body)
+	if plain && !r.fab.parted() {
+		return body
+	}
 	next := nextInRepeat(body)
 	if next == nil {
 		next = bracketAround(body)
@@ -42,12 +46,11 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 	if next == nil && l.Stated != nil {
 		next = r.other(l, body)
 	}
-	flat := r.chainsCounted(body)
-	if next == nil && flat == nil {
+	if plain && next == nil { // between any two spaces is one stitch: it is each by itself
 		return body
 	}
-	single := next != nil && r.fab.parted() // one between any two spaces: it is each by itself
-	if _, fits := r.tried(l, body); fits && !single {
+	flat := r.chainsCounted(body)
+	if next == nil && flat == nil {
 		return body
 	}
 	if next != nil {
@@ -328,15 +331,38 @@ func goesOn(list []ins.Place) bool {
 
 // tried reports whether a row, worked so, uses all that is there and makes about what it states, and whether it makes just that.
 func (r *runner) tried(l *ins.Line, body []ins.Item) (near, fits bool) {
-	g, trace := r.g, r.trace
-	r.g, r.trace = nil, nil
-	defer func() { r.g, r.trace = g, trace }()
-	rd := r.reading
-	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
-	res := r.try(&rd, l, body)
+	res := r.test(l, body).res
 	if len(res.found) > 0 || res.total {
 		return false, false
 	}
 	said, made := r.said(l), res.out.stitches()
 	return 10*max(said-made, made-said) <= said, len(r.misfits(l, res.out)) == 0
+}
+
+// tested is a row worked over the likeliest reading, and what of it the text leaves open.
+type tested struct {
+	line *ins.Line
+	body []ins.Item
+	over reading // as it was
+	pick *picks
+	res  *result
+}
+
+// is reports whether t is the test of these instructions over this reading.
+func (t *tested) is(rd *reading, l *ins.Line, body []ins.Item) bool {
+	return t.res != nil && t.line == l && len(t.body) == len(body) && len(body) > 0 && &t.body[0] == &body[0] && t.over.fab == rd.fab && t.over.pick == rd.pick
+}
+
+// test works a row so over the likeliest reading, without keeping anything. The one that was worked last is kept until its row is.
+func (r *runner) test(l *ins.Line, body []ins.Item) *tested {
+	if r.tested.is(&r.reading, l, body) {
+		return &r.tested
+	}
+	g, trace := r.g, r.trace
+	r.g, r.trace = nil, nil
+	defer func() { r.g, r.trace = g, trace }()
+	rd := r.reading
+	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
+	r.tested = tested{line: l, body: body, over: r.reading, pick: rd.pick, res: r.try(&rd, l, body)}
+	return &r.tested
 }

@@ -95,7 +95,8 @@ type runner struct {
 	asks    map[key]ins.Span    // what nothing settles
 	trace   *tracer             // the line that is to be explained
 	told    told
-	multi   bool // a repeat was held against the multiple of the notes
+	tested  tested // the row that was tried last, as long as it is not worked
+	multi   bool   // a repeat was held against the multiple of the notes
 }
 
 const maxRepeat = 2000
@@ -383,6 +384,7 @@ func (r *runner) said(l *ins.Line) int {
 
 // rows works a line's instructions as many times as its label says.
 func (r *runner) rows(l *ins.Line, body []ins.Item) {
+	r.tested = tested{}
 	times := r.times(l)
 	if times == 0 {
 		return
@@ -610,11 +612,18 @@ func beginsInSame(body []ins.Item) bool {
 
 // ways are the readings of one row over one reading of those before it.
 func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) []reading {
-	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
-	if rd.fab == nil && rd.carry == nil && (knitted(body) || len(r.x.Multiples) > 0 && !founding(body)) { // a stitch pattern: nothing says how many there are
-		rd.lose()
+	var first reading
+	if r.g == nil && (r.trace == nil || r.trace.line != l) && r.tested.is(&rd, l, body) {
+		rd.pick = r.tested.pick
+		first = r.after(rd, l, body, r.fitting(rd, l, body, r.tested.res))
+		r.tested = tested{}
+	} else {
+		rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
+		if rd.fab == nil && rd.carry == nil && (knitted(body) || len(r.x.Multiples) > 0 && !founding(body)) { // a stitch pattern: nothing says how many there are
+			rd.lose()
+		}
+		first = r.worked(rd, l, body)
 	}
-	first := r.worked(rd, l, body)
 	r.opened = r.opened || len(rd.pick.open) > 0
 	if r.g != nil || len(rd.pick.open) == 0 || !rd.known() && !first.res.pin {
 		return append(out, first)
@@ -641,9 +650,13 @@ func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) [
 	return out
 }
 
-// worked is a reading after one more row.
+// worked is a reading after one more row, which is worked over it.
 func (r *runner) worked(rd reading, l *ins.Line, body []ins.Item) reading {
-	res := r.fitting(rd, l, body)
+	return r.after(rd, l, body, r.fitting(rd, l, body, r.try(&rd, l, body)))
+}
+
+// after is a reading after a row that was worked over it.
+func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) reading {
 	if rd.line == l && rd.res != nil && rd.res.total { // a row of several that the line works
 		res.total = true
 	}
@@ -707,9 +720,8 @@ func founding(body []ins.Item) bool {
 	})
 }
 
-// fitting is a row over a reading, with the chains of the row below taken for stitches if it fits only so.
-func (r *runner) fitting(rd reading, l *ins.Line, body []ins.Item) *result {
-	res := r.try(&rd, l, body)
+// fitting is a row as worked over a reading, with the chains of the row below taken for stitches if it fits only so.
+func (r *runner) fitting(rd reading, l *ins.Line, body []ins.Item, res *result) *result {
 	if uses(res.found) && rd.known() && rd.fab != nil && r.g == nil {
 		if again := r.overChains(rd, l, body); again != nil {
 			return again
