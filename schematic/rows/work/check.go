@@ -39,18 +39,15 @@ func Check(x *ins.Text, o ins.Options) Report {
 	var list []*merged
 	var asked finding.List
 	index := map[string]*merged{}
+	leftOpen := open(x)
 	for size := range sizes {
-		r := newRunner(x, size)
-		r.made = rep.Stitches
-		if trial := newRunner(x, size); open(x) {
-			trial.run()
-			if trial.opened {
-				r.fixed, r.asks = trial.settled, trial.asks
-			}
+		r := settled(x, size, leftOpen)
+		for _, f := range r.misfit {
+			list = merge(list, index, f.section, size, f.list)
 		}
-		r.index, r.list = index, list
-		r.run()
-		list = r.list
+		for l, n := range r.made {
+			rep.Stitches[l][size] = n
+		}
 		if len(asked) == 0 {
 			asked = r.questions()
 		}
@@ -80,6 +77,21 @@ func Check(x *ins.Text, o ins.Options) Report {
 	x.Place(rep.Findings)
 	rep.Findings.Sort()
 	return rep
+}
+
+// settled is the work of a text in one size: done anew, with all that it leaves open taken as a first run settled it, if it leaves
+// something open.
+func settled(x *ins.Text, size int, leftOpen bool) *runner {
+	r := newRunner(x, size)
+	r.made = map[*ins.Line]int{}
+	r.run()
+	if !leftOpen || !r.opened {
+		return r
+	}
+	again := newRunner(x, size)
+	again.made, again.fixed, again.asks = map[*ins.Line]int{}, r.settled, r.asks
+	again.run()
+	return again
 }
 
 // open reports whether a text may leave something open, so that it is worked twice: once to settle it.

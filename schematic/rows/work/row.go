@@ -66,8 +66,7 @@ type runner struct {
 	sameRow bool // what is told now belongs to the row that was worked again before it
 	x       *ins.Text
 	size    int
-	list    []*merged
-	index   map[string]*merged
+	misfit  []foundIn // what does not fit in the sections that are done
 	section *ins.Section
 	all     []raw // of this section, whatever the reading
 	course
@@ -90,10 +89,10 @@ type runner struct {
 	g       *Graph
 	fixed   map[*ins.Section]map[key]bool // what a first run settled
 	settled map[*ins.Section]map[key]bool
-	opened  bool                // something was left open
-	made    map[*ins.Line][]int // stitches after each line, by size
-	asks    map[key]ins.Span    // what nothing settles
-	trace   *tracer             // the line that is to be explained
+	opened  bool              // something was left open
+	made    map[*ins.Line]int // stitches after each line; nil: nobody asks
+	asks    map[key]ins.Span  // what nothing settles
+	trace   *tracer           // the line that is to be explained
 	told    told
 	tested  tested // the row that was tried last, as long as it is not worked
 	multi   bool   // a repeat was held against the multiple of the notes
@@ -102,18 +101,24 @@ type runner struct {
 const maxRepeat = 2000
 
 func newRunner(x *ins.Text, size int) *runner {
-	r := &runner{x: x, size: size, index: map[string]*merged{}, asks: map[key]ins.Span{}}
+	r := &runner{x: x, size: size, asks: map[key]ins.Span{}}
 	r.pick = newPicks()
 	return r
+}
+
+// foundIn is what does not fit in one section.
+type foundIn struct {
+	section string
+	list    []raw
 }
 
 // fork is the runner as it stands between two sections, to go on by itself.
 func (r *runner) fork() *runner {
 	q := *r
-	q.buf, q.alive, q.room, q.turned, q.work = nil, nil, nil, fabric{}, work{}
-	q.list, q.others, q.lefts, q.pieces, q.splits = slices.Clone(r.list), slices.Clone(r.others), slices.Clone(r.lefts), slices.Clone(r.pieces), slices.Clone(r.splits)
+	q.buf, q.alive, q.room, q.turned, q.work, q.tested = nil, nil, nil, fabric{}, work{}, tested{}
+	q.misfit, q.others, q.lefts, q.pieces, q.splits = slices.Clip(r.misfit), slices.Clone(r.others), slices.Clone(r.lefts), slices.Clone(r.pieces), slices.Clone(r.splits)
 	q.every, q.panels, q.found = slices.Clone(r.every), slices.Clone(r.panels), slices.Clone(r.found)
-	q.index, q.asks, q.settled, q.made = maps.Clone(r.index), maps.Clone(r.asks), maps.Clone(r.settled), maps.Clone(r.made)
+	q.asks, q.settled, q.made = maps.Clone(r.asks), maps.Clone(r.settled), maps.Clone(r.made)
 	return &q
 }
 
@@ -129,7 +134,7 @@ func (r *runner) run() {
 		}
 		r.end()
 	}
-	r.list = merge(r.list, r.index, "", r.size, r.found)
+	r.misfit = append(r.misfit, foundIn{list: r.found})
 }
 
 func (r *runner) begin(s *ins.Section) {
@@ -168,7 +173,7 @@ func (r *runner) end() {
 			}
 		}
 	}
-	r.list = merge(r.list, r.index, r.section.Name, r.size, r.all)
+	r.misfit = append(r.misfit, foundIn{section: r.section.Name, list: r.all})
 }
 
 // settle takes the likeliest of the readings that are left, tells what does not fit in it,
@@ -260,8 +265,8 @@ func (r *runner) line(l *ins.Line) {
 	}
 	if r.fab != nil {
 		r.cur.end = r.fab
-		if v := r.made[l]; v != nil && r.known() {
-			v[r.size] = r.fab.stitches()
+		if r.made != nil && r.known() {
+			r.made[l] = r.fab.stitches()
 		}
 	}
 }
