@@ -617,18 +617,7 @@ func beginsInSame(body []ins.Item) bool {
 
 // ways are the readings of one row over one reading of those before it.
 func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) []reading {
-	var first reading
-	if r.g == nil && (r.trace == nil || r.trace.line != l) && r.tested.is(&rd, l, body) {
-		rd.pick = r.tested.pick
-		first = r.after(rd, l, body, r.fitting(rd, l, body, r.tested.res))
-		r.tested = tested{}
-	} else {
-		rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
-		if rd.fab == nil && rd.carry == nil && (knitted(body) || len(r.x.Multiples) > 0 && !founding(body)) { // a stitch pattern: nothing says how many there are
-			rd.lose()
-		}
-		first = r.worked(rd, l, body)
-	}
+	first, rd := r.usual(rd, l, body)
 	r.opened = r.opened || len(rd.pick.open) > 0
 	if r.g != nil || len(rd.pick.open) == 0 || !rd.known() && !first.res.pin {
 		return append(out, first)
@@ -653,6 +642,22 @@ func (r *runner) ways(out []reading, rd reading, l *ins.Line, body []ins.Item) [
 		out = append(out, r.worked(q, l, body))
 	}
 	return out
+}
+
+// usual is a reading after one more row, with what the text leaves open taken as usual, and the reading before it. A row that was
+// tried so is not worked again.
+func (r *runner) usual(rd reading, l *ins.Line, body []ins.Item) (after, before reading) {
+	if r.g == nil && (r.trace == nil || r.trace.line != l) && r.tested.is(&rd, l, body) {
+		t := r.tested
+		r.tested = tested{}
+		rd.pick = t.pick
+		return r.after(rd, l, body, r.fitting(rd, l, body, t.res)), rd
+	}
+	rd.pick = &picks{taken: rd.pick.taken, asked: rd.pick.asked}
+	if rd.fab == nil && rd.carry == nil && (knitted(body) || len(r.x.Multiples) > 0 && !founding(body)) { // a stitch pattern: nothing says how many there are
+		rd.lose()
+	}
+	return r.worked(rd, l, body), rd
 }
 
 // worked is a reading after one more row, which is worked over it.
