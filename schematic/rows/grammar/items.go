@@ -29,6 +29,7 @@ var stitches = []form{
 		st.N = ins.N(2)
 		return st
 	}},
+	{rule: "stitch", pattern: "[$make] {k:kind} {n:num} [more] times {p:places}", meaning: "so many of a stitch in each place", example: "dc in 4th ch from hook, dc 3 more times in same ch", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
 	{rule: "stitch", pattern: "inc/increase/incs/increases [{num}] [$st] (by | by means of) (working/making/placing/crocheting/putting/work/make) [{n:num}] {k:kind} {p:places}", meaning: "so many of a stitch in each place", example: "inc by working 2 sc in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {k:kind} once {p:places}", meaning: "one of a stitch in each place", example: "inc once in each of next 2 sts", build: stitchIn},
@@ -193,7 +194,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
 	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/pat/rib/keep/keeping/moss/seed [working] [{x:asset}] {e:extent}", meaning: "as the stitches come, up to there", example: "Row 2: K2, work in pattern to last 4 sts, k2tog, k2",
 		build: func(m *match) any {
-			if e := value[ins.Extent](m, "e"); !m.p.line.IsRow() && e.Kind == ins.ToEnd && !(m.p.at(m.from-1).Is("and", ",") && m.p.r.knits && slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("off", "k", "knit", "p", "purl") })) || m.p.r.crochet && !m.has("x") || m.p.at(m.to).Is("is", "measures", "of") {
+			if e := value[ins.Extent](m, "e"); !m.p.line.IsRow() && e.Kind == ins.ToEnd && !(m.p.at(m.from-1).Is("and", ",") && m.p.r.knits && slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("off", "k", "knit", "p", "purl") })) || m.p.r.crochet && !m.has("x") && !(m.p.t[m.from].Is("work") && m.p.line.IsRow() && (e.Kind == ins.ToLast || e.Kind == ins.ToMarker || e.Kind == ins.ToMiddle)) || m.p.at(m.to).Is("is", "measures", "of") {
 				return nil
 			}
 			return stitchTo(m)

@@ -153,7 +153,12 @@ var cores = []form{
 		pl.Unit.Within = true
 		return pl
 	}},
-	{rule: "core", pattern: "$next {u:unit} [{tail}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", build: eachIfExtent},
+	{rule: "core", pattern: "$next {u:unit} [{tail}] [{e:extent}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", build: func(m *match) any {
+		if m.has("e") && !m.has("tail") { // the next st across
+			return nil
+		}
+		return eachIfExtent(m)
+	}},
 	{rule: "core", pattern: "$next {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in next 5 sts", build: func(m *match) any {
 		pl := place(ins.InNext, m)
 		switch {
@@ -200,12 +205,21 @@ var cores = []form{
 	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around",
 		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
 	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
+	{rule: "core", pattern: "each/every [of] $next {u:unit} [{tail}] {e:extent}", meaning: "each stitch that is left", example: "2 hdc in first st and in each of next st around", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "sc in remaining sts", build: at(ins.InEach)},
 	{rule: "core", pattern: "rest/remainder/balance of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row",
 		build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
 	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}] [to/until/till end [of] [$row]]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
 	{rule: "core", pattern: "last {u:unit} made/worked", meaning: "the place worked into last", example: "sc in next 4 sts, ch 3, sl st in last sc made", build: same},
+	{rule: "core", pattern: "last {u:unit} (from/of/in previous/prev/last $row)", meaning: "the first stitch", example: "Row 4: Ch 1, dc in last tr from previous row, dc in next tr to end", build: func(m *match) any {
+		if m.p.r.began {
+			return nil
+		}
+		return place(ins.InFirst, m)
+	}},
+	{rule: "core", pattern: "top of first {u:unit}", meaning: "the first stitch", example: "Rnd 2: 8 dc in ring, sl st in top of first dc", build: at(ins.InFirst)},
+	{rule: "core", pattern: "end of last {u:unit}", meaning: "the last stitch", example: "dc in each sc to last sc, 7 dc in end of last sc", build: lastOf},
 	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "{n:num} first {u:unit} [{tail}]", meaning: "the first stitches", example: "sc in the 3 first sts", build: at(ins.InFirst)},
@@ -234,6 +248,13 @@ var cores = []form{
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
 		}},
+	{rule: "core", pattern: "{n:num} $ch from hook/hk", meaning: "a chain counted from the hook", example: "Ch 5. Dc in the 5 ch from hook", build: func(m *match) any {
+		n := m.num("n", 0)
+		if n.By != nil || n.All < 2 || m.p.r.began {
+			return nil
+		}
+		return ins.Place{Kind: ins.FromHook, N: n, Unit: ins.Unit{Chain: true, Word: "ch"}}
+	}},
 	{rule: "core", pattern: "{o:ord} [one]", meaning: "a chain counted from the hook", example: "Row 1: Sc in 2nd, sc in each ch across", build: func(m *match) any {
 		o := value[int](m, "o")
 		if m.p.r.began || o < 2 || o > 12 || !m.p.at(m.from-1).Is("in", "into") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && !m.p.at(m.to).Is("and") {
@@ -298,7 +319,7 @@ var cores = []form{
 	{rule: "core", pattern: "end/side of each/every row [{tail}]", meaning: "the ends of rows", example: "1 sc in end of each row",
 		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
 	{rule: "core", pattern: "(second/next - to - last | second to last | next to last | last but one | penultimate) {u:unit} [{tail}]", meaning: "the stitch before the last", example: "Ch 1, sc in each st to last 2 sts, 2 sc in second to last st, sc in last st", build: at(ins.InNext)},
-	{rule: "core", pattern: "(underside | (other/opposite/bottom/under side | bottom/unused/free loops/lps) of) [of] [foundation/starting/beg/beginning/base/initial/original] chain/ch", meaning: "each chain along its other side", example: "Chain 33. Rnd 1: Dc in 3rd ch from hook, dc in each ch to end, 4 dc in end ch, then dc in the underside of the chain",
+	{rule: "core", pattern: "(underside | (other/opposite/bottom/under side | bottom/unused/free/$rem loop/loops/lp/lps) of) [of] [each/every] [of] [foundation/starting/beg/beginning/base/initial/original] chain/ch/chs/chains [{e:extent}]", meaning: "each chain along its other side", example: "Chain 33. Rnd 1: Dc in 3rd ch from hook, dc in each ch to end, 4 dc in end ch, then dc in the underside of the chain",
 		build: func(m *match) any {
 			if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'n' {
 				return nil
@@ -597,7 +618,7 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")
-			if !m.said("next", "following", "first", "corner", "slipped", "center", "centre", "reach", "reaches", "get", "come") || u.Any() && u.Word != "corner" {
+			if !m.said("next", "following", "first", "corner", "slipped", "center", "centre", "reach", "reaches", "get", "come") && !(u.Space && u.Size.Set()) || u.Any() && u.Word != "corner" {
 				return nil
 			}
 			return ins.Extent{Kind: ins.ToUnit, Unit: u, At: m.span()}

@@ -247,7 +247,7 @@ func (r *Reader) sizes(rest string, line, col int) {
 	case p != nil && len(spread(words)) > 1:
 		r.x.Sizes = expr.Sizes{Names: spread(words), Groups: []int{1, len(spread(words)) - 1}}
 		r.x.Said.SizesAt, r.unlike = at, true
-	case p != nil && strings.ContainsAny(words, "([,"):
+	case p != nil && strings.ContainsAny(words, "([,") && !tellsSizes().MatchString(words):
 		r.x.Findings = append(r.x.Findings, p.Finding(finding.Pos{File: r.x.Name, Line: line, Col: col, EndCol: col + 1}))
 	case p == nil && (len(s.Names) > 1 || len(words) < 12):
 		if len(s.Names) > 1 {
@@ -256,6 +256,9 @@ func (r *Reader) sizes(rest string, line, col int) {
 		r.x.Said.SizesAt = at
 	}
 }
+
+// tellsSizes are sizes told in a sentence: Directions are for size small with changes for the others in brackets.
+var tellsSizes = text.Once(`[a-z]{2,} [a-z]{2,} [a-z]{2,} [a-z]{2,}`)
 
 // spread are the names of sizes that stand in brackets as in Europe: S (M) L.
 func spread(words string) []string {
@@ -650,6 +653,16 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	return false
 }
 
+// withoutDoubles takes out a small word that is written twice: skip next next dc.
+func withoutDoubles(t []text.Token) []text.Token {
+	for i := len(t) - 1; i > 0; i-- {
+		if t[i].Kind == 'w' && t[i].S == t[i-1].S && t[i].Is("next", "the", "in", "into", "to", "of", "from", "each", "last") {
+			t = slices.Delete(slices.Clone(t), i, i+1)
+		}
+	}
+	return t
+}
+
 // withoutPlurals takes out the s of a word that may be one or more: 2 dc(s).
 func withoutPlurals(t []text.Token) []text.Token {
 	for i := len(t) - 3; i > 0; i-- {
@@ -769,7 +782,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			tokens = slices.Delete(slices.Clone(tokens), at, at+1)
 		}
 	}
-	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(spelledOut(withoutItem(tokens))))))
+	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(spelledOut(withoutDoubles(withoutItem(tokens)))))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(tokens), r.x.Terms))
 	}
@@ -1165,8 +1178,25 @@ func (r *Reader) cut(t []text.Token) int {
 // stopsAt reports whether a row or sentence may end with the token at i.
 func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	w, next := &t[i], &t[i+1]
-	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line
-	return stop && (next.Cap || next.Ord > 0 || next.Kind == 'n' || isStar(next))
+	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line || label == nil && firstAhead(w, t[i+1:])
+	return stop && (next.Cap || next.Ord > 0 || next.Kind == 'n' || isStar(next) || rowColon(t[i+1:]))
+}
+
+// rowColon reports whether the number of a row stands there with a colon, whatever its first letter: rnd 3: ch 3.
+func rowColon(t []text.Token) bool {
+	_, row := text.RowWord(t[0].S)
+	return row && len(t) > 3 && t[1].Kind == 'n' && t[2].Is(":")
+}
+
+// firstAhead reports whether a first row begins there behind other words without a sign: with yarn A Row 1 (RS) ch 3.
+func firstAhead(before *text.Token, t []text.Token) bool {
+	_, row := text.RowWord(t[0].S)
+	return row && t[0].Cap && len(t) > 4 && t[1].Kind == 'n' && t[1].Num.By == nil && t[1].Num.All == 1 && t[2].Is("(") && sideAhead(t[3:]) && !leadsToRow(before)
+}
+
+// leadsToRow reports whether a row that is named behind a word is spoken of and does not begin.
+func leadsToRow(t *text.Token) bool {
+	return t.Is("to", "and", "of", "in", "on", "from", "as", "rep", "repeat", "work", "for", "with", "through", "until", "&", "-", "after", "end", "like", "before")
 }
 
 // nextBare reports whether the number of the row behind that of a label stands there alone: 1-5. K around. 6. K2tog around.
@@ -1226,8 +1256,7 @@ func rowAhead(t []text.Token) bool {
 // rowAfter reports whether the row behind that of a label begins there without a sign: Row 3 k2, p2 Row 4 p2, k2.
 func rowAfter(l *ins.Label, before *text.Token, t []text.Token) bool {
 	_, row := text.RowWord(t[0].S)
-	return row && t[0].Cap && len(t) > 2 && t[1].Kind == 'n' && !l.Next && l.To.By == nil && t[1].Num.All == l.To.All+1 &&
-		!before.Is("to", "and", "of", "in", "on", "from", "as", "rep", "repeat", "work", "for", "with", "through", "until", "&", "-", "after", "end", "like", "before")
+	return row && t[0].Cap && len(t) > 2 && t[1].Kind == 'n' && !l.Next && l.To.By == nil && t[1].Num.All == l.To.All+1 && !leadsToRow(before)
 }
 
 // refers reports whether a label within a sentence only names the row: Row 2 forms the pattern.

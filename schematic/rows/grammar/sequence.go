@@ -123,6 +123,7 @@ func (s *sequence) atStar(t *text.Token) {
 		if to == at {
 			to = s.i
 		}
+		again := reaches(r)
 		s.out = s.out[:s.star]
 		if s.bare = nil; to == s.i && s.line.IsRow() && s.depth == 0 && counts(r.Body) {
 			s.bare = r
@@ -132,8 +133,30 @@ func (s *sequence) atStar(t *text.Token) {
 		}
 		s.i = to
 		s.add(r, s.starTok, s.i)
-		s.star, s.closed = -1, r
+		s.star, s.closed = -1, again
 	}
+}
+
+// reaches takes what says how far a stretch is worked as said of its last stitch, if that goes across itself: *dc in each dc
+// across* to ch-2 sp. It gives the stretch as it is repeated behind.
+func reaches(r *ins.Repeat) *ins.Repeat {
+	if k := r.Until.Kind; k != ins.ToUnit && k != ins.ToLast && k != ins.ToMarker || len(r.Body) == 0 {
+		return r
+	}
+	at := len(r.Body) - 1
+	st, ok := r.Body[at].(*ins.Stitch)
+	if !ok || len(st.Places) == 0 || st.Places[len(st.Places)-1].Extent.Kind != ins.ToEnd {
+		return r
+	}
+	again, near := *r, *st
+	again.Body, near.Places = slices.Clone(r.Body), slices.Clone(st.Places)
+	for i := range near.Places {
+		if near.Places[i].Kind == ins.InEach {
+			near.Places[i].Extent = r.Until
+		}
+	}
+	r.Body[at], r.Times, r.Until = &near, ins.N(1), ins.Extent{}
+	return &again
 }
 
 // counts reports whether a stretch is stitches alone that go as far as their own numbers.
@@ -560,6 +583,9 @@ func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
 		if starred || o.more {
 			r.Times, r.InAll = o.n.Plus(1), !o.more
 		}
+		if r.Stop >= 0 && s.at(to).Is("end", "ending", ",") {
+			return s.lastTimeAt(r, to)
+		}
 		return to
 	}
 	v, to := s.named("extent", j)
@@ -592,7 +618,7 @@ func (s *sequence) lastTime(r *ins.Repeat) {
 
 func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 	j := i
-	if s.at(j).Is(",", ";") {
+	if s.at(j).Is(",", ";") || s.at(j).Is(".") && s.at(j+1).Is("end") && s.at(j+2).Is("last", "final") {
 		j++
 	}
 	if !s.at(j).Is("end", "ending", "finishing", "ends") {
@@ -608,7 +634,7 @@ func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 	switch {
 	case s.at(j).Is("at", "with", "on") && isStar(s.at(j+1)):
 		return j + 2
-	case last && (s.at(j).Is("with", "in", "by") || s.at(j).Kind == 'g' || s.at(j).Kind == 'n' || s.thingAt(j)):
+	case last && (s.at(j).Is("with", "in", "by") || s.at(j).Kind == 'g' || s.at(j).Kind == 'n' || s.thingAt(j) || s.at(j).Is("skip", "sk", "miss")):
 		j, k, bare := s.lastStretch(j)
 		q := *s.parser
 		sub := q.within(s.t[j+1 : k])
@@ -778,8 +804,35 @@ func (s *sequence) bracket(t *text.Token) {
 		s.add(&ins.Nothing{}, from, s.i)
 		return
 	}
-	s.add(r, from, s.i)
+	s.add(s.asGroup(r), from, s.i)
 	s.closed = nil
+}
+
+// asGroup is a bracket that is worked into one place as the group that the text defines with the same stitches: (2 dc, ch 2,
+// 2 dc) in next ch is a shell, and counts as one.
+func (s *sequence) asGroup(r *ins.Repeat) ins.Item {
+	if len(r.Places) != 1 || r.Times.By != nil || r.Times.All != 1 || r.Until.Kind != ins.NoExtent {
+		return r
+	}
+	for _, g := range s.r.groups {
+		if g.group.Mesh == nil && slices.EqualFunc(g.group.Body, r.Body, alikeItems) {
+			return &ins.Stitch{Call: g.group, N: ins.N(1), Places: r.Places}
+		}
+	}
+	return r
+}
+
+// alikeItems reports whether two instructions of a group are the same stitches or chains.
+func alikeItems(a, b ins.Item) bool {
+	switch a := a.(type) {
+	case *ins.Stitch:
+		b, ok := b.(*ins.Stitch)
+		return ok && a.Kind != nil && a.Kind == b.Kind && a.N.By == nil && b.N.By == nil && a.N.All == b.N.All && len(a.Places)+len(b.Places) == 0
+	case *ins.Chain:
+		b, ok := b.(*ins.Chain)
+		return ok && a.N.By == nil && b.N.By == nil && a.N.All == b.N.All
+	}
+	return false
 }
 
 // countOrList is a stated count, or words if it is a list of bare numbers: ch 105 (121, 145) for other sizes, of which no
@@ -1621,7 +1674,7 @@ func (s *sequence) said(from, to int, words ...string) bool {
 
 func (s *sequence) lastComma(end int) int {
 	for i := s.i + 1; i < end; i++ {
-		if s.at(i).Is(",") && !s.thingAt(i+2) && s.at(i+1).Kind != 'n' {
+		if s.at(i).Is(",") && (!s.thingAt(i+2) && s.at(i+1).Kind != 'n' || s.at(i+1).Is("counting", "including", "excluding")) {
 			return i
 		}
 	}
@@ -1674,10 +1727,7 @@ func (s *sequence) restIsNothing(i int) bool {
 			}
 			continue
 		}
-		if t.Is("sl", "ss", "slst") || t.Cap {
-			return true
-		}
-		return false
+		return t.Is("sl", "ss", "slst", "counting", "including", "excluding") || t.Cap
 	}
 	return true
 }

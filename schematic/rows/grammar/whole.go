@@ -19,7 +19,7 @@ var statements = []form{
 			r.Between = m.num("n", 1)
 			return r
 		}},
-	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like [for] | same as | [work/working] in same way/manner as) {r:rowset} [,] [but] with/having/working/making ({n:num} $ch | $ch {n:num} | $ch of {n:num}) (in/for/on each/every/all $sp | in $sp | $sp | instead of $ch {num} | instead of {num} [$ch] | between {x:stretch} | each time)", meaning: "a row is worked again, with chains of another length", example: "Same as 4th row but having 5 chs in each loop",
+	{rule: "whole", pattern: "($rep [as/like] [for] | [work/working/worked] [same] as/like [for] | same as | [work/working] in same way/manner as) {r:rowset} [,] [but/only] with/having/working/making/do/doing/work ({n:num} $ch | $ch {n:num} | $ch of {n:num}) (in/for/on each/every/all $sp | in $sp | $sp | instead of $ch {num} | instead of {num} [$ch] | between {x:stretch} | each time)", meaning: "a row is worked again, with chains of another length", example: "Same as 4th row but having 5 chs in each loop",
 		build: func(m *match) any {
 			r := repeatRows(m).(*ins.RepeatRows)
 			r.Chains = m.num("n", 1)
@@ -410,6 +410,12 @@ var statements = []form{
 			}
 			return &ins.Nothing{}
 		}},
+	{rule: "neutral", pattern: "[not] counting/including/excluding [each/all] {u:unit}", meaning: "what a count takes in", example: "Row 2: Ch 1, sc in each st and sp across, counting ch-1 spaces", build: func(m *match) any {
+		if m.from > 0 && !m.p.at(m.from-1).Is(",") || m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "(do not | don't) [work/make/crochet] {k:kind} in/into {c:core}", meaning: "what is not done", example: "Rnd 1: Sc in each st around, do not sc in sl st", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(aligning/matching/lining) [up] [{x:stretch}]", meaning: "how edges lie", example: "Aligning sts of Rows 1 and 30, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(working/work/crocheting) through [both/all/two/three/{num}] (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through both thicknesses, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},

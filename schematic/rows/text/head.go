@@ -13,7 +13,7 @@ import (
 var Keys = map[string]string{
 	"sizes": "sizes", "size": "sizes", "terms": "terms", "gauge": "gauge", "tension": "gauge", "materials": "words", "material": "words", "to fit": "words", "to fit bust": "words", "to fit chest": "words",
 	"yarn": "words", "yarns": "words", "hook": "words", "hooks": "words", "needle": "words", "needles": "words", "notions": "words", "tools": "words", "notes": "notes", "note": "notes", "supplies": "words", "you will need": "words", "what you need": "words",
-	"pattern notes": "notes", "abbreviations": "names", "abbreviation": "names", "abbreviations used": "names", "stitch abbreviations": "names", "special abbreviations": "stitches", "special stitches": "stitches", "special stitch": "stitches", "stitches": "stitches", "stitches used": "names",
+	"pattern notes": "notes", "abbreviations": "names", "abbreviation": "names", "abbreviations used": "names", "stitch abbreviations": "names", "special abbreviations": "stitches", "special abbreviation": "stitches", "special stitches": "stitches", "special technique": "stitches", "special techniques": "stitches", "special terms": "stitches", "special stitch": "stitches", "stitches": "stitches", "stitches used": "names",
 	"stitch guide": "stitches", "stitch key": "names", "pattern key": "names", "stitch glossary": "names", "glossary": "names", "special stitches & techniques": "stitches", "special stitches and techniques": "stitches", "stitches & abbreviations": "names", "stitches/abbreviations": "names", "abbreviations & stitches": "names", "abbreviations and stitches": "names", "special stitches used": "stitches", "skill level": "words", "level": "words", "difficulty": "words", "difficulty level": "words", "designer": "words", "designed by": "words", "finished measurements": "words", "finished size": "words", "finished sizes": "words", "measurements": "words",
 	"finished measurement": "words", "actual size": "words", "actual measurement": "words", "finishing": "words", "making up": "words", "assembly": "words", "to finish": "words", "care": "words", "about": "words", "construction": "notes", "colors": "words", "colours": "words", "color": "words", "colour": "words", "equipment": "words", "techniques": "words",
 	"special instructions": "notes", "instructions note": "notes", "tips": "words", "key": "words", "copyright": "words", "special notes": "notes", "crochet abbreviations": "names", "to make up": "words", "to assemble": "words", "dimensions": "words", "additional materials": "words",
@@ -143,7 +143,10 @@ func plainKey(words string) string {
 }
 
 // list is a line of numbers, one a size: 62 (66, 70), 90[98, 106].
-var list = Once(`\d+ ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
+var list = Once(`\d+ ?[(\[{] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]}](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
+
+// unlike is a line of numbers without one bracket about all but the first: 62:66:70, 64 (64) 70 (70) 70.
+var unlike = Once(`\b\d+(?::\d+){2,}\b|\b\d+ \(\d+\) \d+(?: \(\d+\) \d+)+`)
 
 // behind is a word right behind a line of two numbers: a bracket at the end of a row is its count.
 var behind = Once(`^ ?[A-Za-z]`)
@@ -162,6 +165,11 @@ func Sizes(lines []string) int {
 	for _, l := range joined(lines) {
 		low := strings.ToLower(l)
 		named = named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
+		for _, m := range unlike().FindAllString(l, -1) {
+			seen[len(digits().FindAllString(m, -1))]++
+			total++
+		}
+		l = unlike().ReplaceAllString(l, "")
 		for _, at := range list().FindAllStringIndex(l, -1) {
 			m := l[at[0]:at[1]]
 			k := len(digits().FindAllString(m, -1))

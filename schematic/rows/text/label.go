@@ -274,7 +274,14 @@ func (p *labeller) listedTo(n ins.Num) {
 // row: Round 1 - 6sc into ring, Row 2 - 2 sc in each st; rounds 6 - 10 are a range.
 func (p *labeller) behindDash() bool {
 	dash, n, next := p.peek(0), p.peek(1), p.peek(2)
-	if !dash.Is("-", "--") || dash.Glued || n.Kind != 'n' || n.Glued || next.Kind != 'w' {
+	if !dash.Is("-", "--") || n.Kind != 'n' || n.Glued {
+		return false
+	}
+	if dash.Glued && p.l.From.By == nil && !n.List { // Row 7- 1 sc in each st, Row 45- 5-dc shell
+		one := p.peek(-2).Is("row", "round", "rnd", "rd", "r")
+		return one && (next.Kind == 'w' && next.S != "row" && n.Num.All <= p.l.To.All || next.Is("-") && next.Glued && p.peek(3).Kind == 'w' && p.peek(3).Glued)
+	}
+	if dash.Glued || next.Kind != 'w' {
 		return false
 	}
 	if _, again := RowWord(next.S); again && p.peek(3).Is(":", ".", "-", "--", ")") { // 1 row - 4 rows:
@@ -356,7 +363,7 @@ func (p *labeller) bare() bool {
 		p.i += 4
 	}
 	t := p.peek(0)
-	sign := t.Is(":", ".", ")", "--") || t.Is("-") && !t.Glued
+	sign := t.Is(":", ".", ")", "--") || t.Is("-") && !t.Glued || word && t.Is("=")
 	if p.l.Odd || p.l.Even {
 		sign = true
 	}

@@ -3,6 +3,7 @@
 package text
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -240,7 +241,7 @@ func Bullet(t *Token) bool {
 }
 
 // shortRow are rarer abbreviations of a row, and of next, each, stitches and evenly.
-var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "в": "in"}
+var shortRow = map[string]string{"rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "tchs": "tch", "lst": "last", "dose": "does", "в": "in"}
 
 // contracted are the words whose 's is a verb.
 var contracted = set("it that there here let what who he she how where")
@@ -281,10 +282,12 @@ func (l *lexer) abbreviates(i int) bool {
 	case unicode.IsUpper(c): // D. C., S.C.
 		single := len([]rune(t.S)) == 1 && (j+1 >= len(l.r) || !unicode.IsLetter(l.r[j+1]))
 		return single && j+1 < len(l.r) && l.r[j+1] == '.'
-	case unicode.IsLetter(c), strings.ContainsRune(",;:)]", c):
+	case unicode.IsLetter(c):
+		return t.S != "each" || strings.HasPrefix(string(l.r[j:min(j+4, len(l.r))]), "of")
+	case strings.ContainsRune(",;:)]", c):
 		return true
 	case unicode.IsDigit(c):
-		return beforeNumber[t.S]
+		return beforeNumber[t.S] || j == i+1 && t.S == "st" // sl.st.1
 	}
 	return false
 }
@@ -312,6 +315,9 @@ func (l *lexer) dotted(i int) bool {
 // number reads 12, 2nd, 15½, 4.5, or a line of numbers, one a size.
 func (l *lexer) number() {
 	start := l.i
+	if l.sizes > 2 && (l.run(start, ':') || l.inBracket() && l.run(start, ',')) {
+		return
+	}
 	v := l.digits()
 	if l.ordinal(start, v) {
 		return
@@ -338,14 +344,38 @@ func (l *lexer) number() {
 	}
 	if len(vals) == 1 {
 		vals, end = l.chain(v)
-	} else if len(vals) == l.sizes-1 {
-		if v, to, ok := l.behind(end); ok {
-			vals, end = append(vals, v), to
-		}
+	} else if len(vals) < l.sizes {
+		vals, end = l.alternating(vals, end)
 	}
 	if len(vals) > 1 {
 		l.list(start, end, vals)
 	}
+}
+
+// inBracket reports whether the token read last opens a bracket.
+func (l *lexer) inBracket() bool { return len(l.out) > 0 && l.out[len(l.out)-1].Is("(", "[", "{") }
+
+// run reads the numbers of all sizes with a sign between them: 62:66:70 sts, and in a bracket with what they count {62, 66, 70 sts}.
+func (l *lexer) run(start int, sign rune) bool {
+	n, j := 0, start
+	var vals []int
+	for l.frac = false; ; j = l.blank(j + 1) {
+		v, end, ok := l.size(j)
+		if !ok {
+			return false
+		}
+		vals, j = append(vals, v), end
+		if n++; j >= len(l.r) || l.r[j] != sign {
+			break
+		}
+	}
+	if k := l.blank(j); n != l.sizes || sign == ',' && (k >= len(l.r) || !unicode.IsLetter(l.r[k])) {
+		return false
+	}
+	l.i = j
+	l.put('n', "", start)
+	l.list(start, j, vals)
+	return true
 }
 
 // list makes the number read last a line of numbers.
@@ -375,7 +405,7 @@ func (l *lexer) chain(v int) ([]int, int) {
 	}
 	save := l.i
 	defer func() { l.i = save }()
-	for l.i+1 < len(l.r) && (l.r[l.i] == '-' || l.r[l.i] == '/' || l.r[l.i] == '–') && unicode.IsDigit(l.r[l.i+1]) {
+	for l.i+1 < len(l.r) && strings.ContainsRune("-/–", l.r[l.i]) && unicode.IsDigit(l.r[l.i+1]) {
 		l.i++
 		vals = append(vals, l.digits())
 		end = l.i
@@ -543,13 +573,10 @@ func (l *lexer) digits() int {
 // group reads ' (3, 4, –)' at i: the next sizes of a line of numbers.
 func (l *lexer) group(i int) ([]int, int, bool) {
 	j := l.blank(i)
-	if j >= len(l.r) || (l.r[j] != '(' && l.r[j] != '[') {
+	if j >= len(l.r) || !strings.ContainsRune("([{", l.r[j]) {
 		return nil, 0, false
 	}
-	shut := ')'
-	if l.r[j] == '[' {
-		shut = ']'
-	}
+	shut := rune(shuts[string(l.r[j])][0])
 	var vals []int
 	for j++; ; j++ {
 		v, end, ok := l.size(l.blank(j))
@@ -604,6 +631,51 @@ func (l *lexer) halves(i int) int {
 		return j + 3
 	}
 	return i
+}
+
+// alternating takes the sizes behind those of the first bracket, each second one without brackets: 83 (89) 95 (101) 107.
+// They are meant if they are as many as the sizes.
+func (l *lexer) alternating(vals []int, end int) ([]int, int) {
+	more, at := slices.Clone(vals), end
+	for len(more) < l.sizes {
+		v, to, ok := l.behind(at)
+		if !ok && len(more) < l.sizes-1 || !ok && len(vals) < l.sizes-1 && l.ends(l.blank(at)) {
+			v, to, ok = l.bare(at)
+		}
+		if !ok {
+			return vals, end
+		}
+		more, at = append(more, v), to
+		if len(more) == l.sizes {
+			break
+		}
+		group, to, ok := l.group(at)
+		if !ok {
+			return vals, end
+		}
+		more, at = append(more, group...), to
+	}
+	if len(more) != l.sizes {
+		return vals, end
+	}
+	return more, at
+}
+
+// bare reads a number that stands at i without a bracket.
+func (l *lexer) bare(i int) (v, end int, ok bool) {
+	j := l.blank(i)
+	if j == i || j >= len(l.r) || !unicode.IsDigit(l.r[j]) {
+		return 0, i, false
+	}
+	return l.size(j)
+}
+
+// ends reports whether nothing but a number stands between i and the end of the line or a sign.
+func (l *lexer) ends(i int) bool {
+	for i < len(l.r) && unicode.IsDigit(l.r[i]) {
+		i++
+	}
+	return i >= len(l.r) || strings.ContainsRune(".,;", l.r[i])
 }
 
 // behind reads the last number of 83 (89) 95.

@@ -31,10 +31,10 @@ func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
 			}
 			stack = append(stack, level{open: k})
 		case ")", "]", "}":
-			if len(stack) < 2 || shuts[top().open.S] != k.S {
+			if len(stack) < 2 || shuts[top().open.S] != k.S && slices.ContainsFunc(stack[1:], func(l level) bool { return shuts[l.open.S] == k.S }) {
 				loose = append(loose, k)
 				continue
-			}
+			} // (3 ch, 1 tr] is closed by the wrong sign
 			g := top().open
 			g.Kind, g.Sub, g.End = 'g', top().list, k.End
 			stack = stack[:len(stack)-1]

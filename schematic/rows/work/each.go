@@ -312,6 +312,10 @@ func (w *work) eachStitch(n ins.Item, p *ins.Place, keep int) {
 		}
 		switch k := min(r.n-w.cur.off, w.cur.left-keep); {
 		case u != nil && !alike(u, r.kind) && !r.base:
+			if (w.counted || w.pick != nil && w.pick.taken[key{loose: true}]) && w.pick.loosely() {
+				u = nil
+				continue
+			}
 			told = told || w.tellOthers(u, r.kind, k, p.At)
 			w.cur.step(k)
 		case uses > 1:

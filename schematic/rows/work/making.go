@@ -483,7 +483,7 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 		p.Unit = ins.Unit{Space: true}
 	}
 	switch {
-	case p.Unit.Word == "held" && w.from.stitches() == 0:
+	case p.Unit.Word == "held" && w.from.stitches() == 0, p.Unit.Word == "unworked" && w.cur.left == 0: // of a row further down
 		w.together(n, p.At)
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
@@ -574,7 +574,7 @@ func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 
 // closing reports whether n is the slip stitch that joins a round to its beginning.
 func (w *work) closing(n *ins.Stitch) bool {
-	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || !w.round && !w.pinned {
+	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || !w.round && !w.pinned && (n.Places[0].Kind != ins.InFirst || w.cur.left > 0) {
 		return false
 	}
 	k, u := n.Places[0].Kind, n.Places[0].Unit

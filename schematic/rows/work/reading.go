@@ -19,6 +19,7 @@ type key struct {
 	both  ins.Span
 	skips bool // chains that are skipped count otherwise than a row says of such chains
 	leads bool // slip stitches at the beginning only lead to where the row begins
+	loose bool // a kind that is named for each of them stands for all
 	made  bool // an increase of knitting is a stitch made between two, and none worked twice into
 }
 
@@ -74,6 +75,9 @@ func (p *picks) unlike() bool { return p.take(key{skips: true}, ins.Span{}, fals
 // raised reports whether an increase in a row of knitting is made between two stitches.
 func (p *picks) raised() bool { return p != nil && p.take(key{made: true}, ins.Span{}, false) }
 
+// loosely reports whether the kind that a row names for each stitch stands for those of other kinds too.
+func (p *picks) loosely() bool { return p != nil && p.take(key{loose: true}, ins.Span{}, false) }
+
 // turns reports whether a row over a foundation leaves its first chain to turn.
 func (p *picks) turns() bool { return p.take(key{turns: true}, ins.Span{}, false) }
 
@@ -91,7 +95,7 @@ func (p *picks) unusual() int {
 	n := 0
 	for k, v := range p.taken {
 		switch {
-		case k.inAll && v, k.turns && v, k.skips && v, k.made && v, k.over && v, k.leads && v, k.both.Line > 0 && v:
+		case k.inAll && v, k.turns && v, k.skips && v, k.made && v, k.over && v, k.leads && v, k.loose && v, k.both.Line > 0 && v:
 			n += 2
 		case k.chain == 1 && v, k.chain >= 3 && !v:
 			n += 3

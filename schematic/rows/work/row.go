@@ -822,7 +822,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if r.g != nil {
 		w = &work{} // it holds what it is worked from
 	}
-	*w = work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: carry, pick: rd.pick},
+	*w = work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: carry, counted: l.Stated != nil, pick: rd.pick},
 		place: place{cur: over(below), out: &fabric{runs: r.buf[:0]}, lastPos: -1}}
 	if r.edge == 0 && r.no > 0 {
 		w.rows = r.no

@@ -140,6 +140,9 @@ func (w *work) hook(n ins.Item, p ins.Place, k int) {
 // the round began. Several stitches in the last place turn around it; one alone leaves it to be worked again.
 func (w *work) otherSide() {
 	from := w.from
+	if !w.under && len(from.runs) > 0 && !from.runs[0].base { // it lies rows further down
+		w.blind = true
+	}
 	if w.under || !w.round || len(from.runs) != 1 || !from.runs[0].base || w.cur.left > 0 || w.cur.pos == 0 {
 		return
 	}

@@ -18,16 +18,17 @@ const (
 
 // task is what a row is worked from: all that is fixed before it begins.
 type task struct {
-	x     *ins.Text
-	size  int
-	from  *fabric
-	round bool
-	rows  int // rows of the edge along which stitches are worked, 0: not known
-	carry *ins.Chain
-	pick  *picks // what the text leaves open, as this reading takes it
-	rec   recorder
-	trace *tracer // nil: nobody asks how the row is read
-	g     *Graph
+	x       *ins.Text
+	size    int
+	from    *fabric
+	round   bool
+	rows    int // rows of the edge along which stitches are worked, 0: not known
+	carry   *ins.Chain
+	counted bool   // the row states a count
+	pick    *picks // what the text leaves open, as this reading takes it
+	rec     recorder
+	trace   *tracer // nil: nobody asks how the row is read
+	g       *Graph
 }
 
 // recorder takes each stitch as it is made: of a kind, n of them or a chain, on its feet.

@@ -1,0 +1,59 @@
+package rows
+
+import (
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/finding"
+)
+
+// warnings are the findings of a text without its questions.
+func warnings(text string) finding.List {
+	return slices.DeleteFunc(check(text), func(f finding.Finding) bool { return f.Severity == finding.Note })
+}
+
+// Ways in which patterns of crocheted garments are printed, each right as it stands, and wrong with the second word for the
+// first: the counts were added up by hand.
+func TestCrochetedGarmentsAreCountedHoweverTheyArePrinted(t *testing.T) {
+	const twenty = "Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n"
+	const ten = "Terms: US\nMake a magic ring.\nRnd 1: Ch 1 (does not count as a st), 10 hdc in ring, join with sl st to first hdc. (10 sts)\n"
+	for name, c := range map[string]struct{ text, is, not string }{
+		"sizes each second one in brackets": {"Terms: US\nCh 21 (21) 26 (26) 31.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 (20) 25 (25) 30 sc)\n" +
+			"Row 2: Ch 1 (does not count as a st), sc in next 5 (5) 10 (10) 15 sts, sc2tog, sc to end. (19 (19) 24 (24) 29 sc)\n", "29 sc", "28 sc"},
+		"sizes with colons": {"Terms: UK\nUsing A, make 21:26:31ch.\nRow 1: 1dc in 2nd ch from hook, 1dc in each ch to end, turn. (20:25:30 sts)\n" +
+			"Row 2: 1ch (does not count as a st), 1dc in next 5:10:15 sts, dc2tog, 1dc in each st to end. (19:24:29 sts)\n", "19:24:29", "19:24:28"},
+		"a size in braces": {"Terms: US\nInstructions are for size S, with size L in {}.\nCh 21 {26}.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 {25} sc)\n" +
+			"Row 2: Ch 1 (does not count as a st), sc in next 5 {10} sts, sc2tog, sc in each of next 13 {13} sts. (19 {24} sc)\n", "(19 {24} sc)", "(19 {25} sc)"},
+		"a list of counts in braces": {"Terms: US\nCh 21 (21) 26 (26) 31.\nRow 1: Sc in 2nd ch from hook and in each ch across {20, 20, 25, 25, 30 sc}\n" +
+			"Row 2: Ch 1 (does not count as a st), sc in next 5 (5) 10 (10) 15 sts, sc2tog, sc to end {19, 19, 24, 24, 29 sc}\n" +
+			"Row 3: Ch 1 (does not count as a st), sc in next 4 (4) 9 (9) 14 sts, sc2tog, sc to end {18, 18, 23, 23, 28 sc}\n", "28 sc}", "27 sc}"},
+		"a dash right behind the number of a row": {"Notes: Ch 1 does not count as a st.\n" + twenty + "Row 2- 1 sc in each st across. (20 sc)\nRow 3- 2 sc in first st, sc in each st across. (21 sc)\n", "(21 sc)", "(22 sc)"},
+		"so often in one place":                   {"Terms: US\nCh 11.\nRow 1: Dc in 4th ch from hook, dc 3 more times in same ch, dc in each of next 7 ch. (12 dc)\n", "(12 dc)", "(13 dc)"},
+		"a group in brackets is the group":        {"Terms: US\nSpecial stitches:\nShell: (2 dc, ch 2, 2 dc) in indicated st.\nInstructions:\nCh 20.\nRow 1: (2 dc, ch 2, 2 dc) in 6th ch from hook (beg ch counts as dc), *ch 2, skip next 5 ch, shell in next ch; rep from * once, skip next ch, dc in next ch, turn. (3 shells)\n", "(3 shells)", "(2 shells)"},
+		"a bracket closed by another sign":        {"Terms: UK\nMake 22 ch.\nRow 1: 1 tr into 4th ch from hook, 1 tr into each ch to end. (20 tr)\nRow 2: 3 ch (counts as 1 tr], 1 tr into each of next 10 tr, [1 tr, 1 tr] into next tr, 1 tr into each st to end. (21 tr)\n", "(21 tr)", "(20 tr)"},
+		"a word written twice":                    {twenty + "Row 2: Ch 1 (does not count as a st), sc in next 18 sts, skip next next st, 2 sc in the the last st. (20 sc)\nRow 3: Ch 1 (does not count as a st), 2 sc in first st, sc in each st. (21 sc)\n", "(21 sc)", "(20 sc)"},
+		"rounds that run on without capitals":     {"Terms: US\nSunny blanket (any size hook) rnd 1: ch 4, join with sl st to form a ring, ch 3 (counts as dc), 11 dc in ring (12 dc). join with sl st to top of ch 3. rnd 2: ch 3 (counts as dc), 1 dc in same st, 2 dc in each st around (24 dc). join. rnd 3: ch 3 (counts as dc), dc in same st, *dc in next 3 sts, 2 dc in next st; rep from * 4 more times, dc in next 3 sts. join (30 dc).\n", "(30 dc)", "(29 dc)"},
+		"each of next st around":                  {ten + "Rnd 2: Ch 1 (does not count as a st), 2 hdc in first st and in each of next st around, join. (20 sts)\n", "(20 sts)", "(21 sts)"},
+		"a kind that stands for all of them":      {twenty + "Row 2: Ch 1, turn, sc in first 2 sc, (tr in next sc, sc in next sc) across. (20)\nRow 3: Ch 1 (does not count as a st), turn, sc in each sc across. (20)\nRow 4: Ch 1 (does not count as a st), turn, 2 sc in first sc, sc in each sc across. (21)\n", "(21)", "(20)"},
+		"a count that takes in spaces":            {"Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook, *ch 1, skip 1 ch, sc in next ch; rep from * to last ch, sc in last ch, turn—20 sts, counting ch-1 spaces. Fasten off A.\n", "20 sts", "19 sts"},
+		"work to the last stitches":               {twenty + "Row 2: Ch 1 (does not count as a st), turn, sc2tog, work to last 2 sts, sc2tog. (18 sc)\n", "(18 sc)", "(19 sc)"},
+		"a chain counted from the hook":           {"Terms: US\nChain 22. Skipped chains count as a stitch.\nRow 1: Dc in the 4 chain from hook, dc in each ch across. (20 dc)\n", "(20 dc)", "(19 dc)"},
+		"the top of the first":                    {ten + "Rnd 2: Ch 1 (does not count as a st), 2 hdc in each st around, sl st in top of first hdc. (20 sts)\n", "(20 sts)", "(10 sts)"},
+		"rows joined with a slip stitch":          {"Terms: US\nCh 20, join with sl st to form a ring.\nRow 1: Ch 1, sc in each ch, sl st in first sc. (20 sc)\nRow 2: Ch 1 (does not count as a st), *sc in next 4 sc, 2 sc in next sc; rep from * around, sl st in first sc. (24 sc)\n", "(24 sc)", "(25 sc)"},
+		"the last repeat of a second sentence":    {"Terms: US\nCh 20.\nRow 1: Dc in 4th ch from hook and in each ch across. (18 dc)\nRow 2: Ch 3, turn, *skip next dc, dc in next dc, ch 1; repeat from *. End last repeat with dc in top of ch-3. Turn.\n", "(18 dc)", "(19 dc)"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			x := Read("t", []byte(c.text), Options{})
+			assert.Equal(t, x.Read.Lines, x.Read.Whole)
+			require.Contains(t, c.text, c.is)
+			assert.Empty(t, warnings(c.text))
+			list := warnings(strings.Replace(c.text, c.is, c.not, 1))
+			require.Len(t, list, 1)
+			assert.Equal(t, "rows/stated", list[0].Kind)
+		})
+	}
+}
