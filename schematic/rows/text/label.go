@@ -363,11 +363,7 @@ func (p *labeller) bare() bool {
 		p.i += 4
 	}
 	t := p.peek(0)
-	sign := t.Is(":", ".", ")", "--") || t.Is("-") && !t.Glued || word && t.Is("=")
-	if p.l.Odd || p.l.Even {
-		sign = true
-	}
-	if !sign || p.i+1 >= len(p.t) || !word && t.Is("-", "--") && p.peek(1).Kind == 'n' {
+	if !p.ends(word) && !p.l.Odd && !p.l.Even || p.i+1 >= len(p.t) || !word && t.Is("-", "--") && p.peek(1).Kind == 'n' {
 		p.i, p.l = start, ins.Label{Side: p.l.Side}
 		return false
 	}
@@ -378,6 +374,12 @@ func (p *labeller) bare() bool {
 	p.l.Round = round
 	p.firm = true
 	return true
+}
+
+// ends reports whether a sign stands there that ends a label without a word for rows before it, or with one.
+func (p *labeller) ends(word bool) bool {
+	t := p.peek(0)
+	return t.Is(":", ".", ")", "--") || t.Is("-") && !t.Glued || word && t.Is("=")
 }
 
 // names are words that begin the name of a row; starts are words that begin an

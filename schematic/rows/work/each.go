@@ -311,11 +311,7 @@ func (w *work) eachStitch(n ins.Item, p *ins.Place, keep int) {
 			break
 		}
 		switch k := min(r.n-w.cur.off, w.cur.left-keep); {
-		case u != nil && !alike(u, r.kind) && !r.base:
-			if (w.counted || w.pick != nil && w.pick.taken[key{loose: true}]) && w.pick.loosely() {
-				u = nil
-				continue
-			}
+		case u != nil && !alike(u, r.kind) && !r.base && !w.meansAll():
 			told = told || w.tellOthers(u, r.kind, k, p.At)
 			w.cur.step(k)
 		case uses > 1:
@@ -339,6 +335,12 @@ func (w *work) misnamed(u *stitch.Stitch, at ins.Span) bool {
 	}
 	w.tell("rows/kind", finding.Warning, at, "no stitch of the row below is "+article(u, w.x.Terms)+": it has "+article(r.kind, w.x.Terms), "name the stitch that is there")
 	return true
+}
+
+// meansAll reports whether a kind that is named for each stitch stands for those of other kinds too: in this reading of a
+// row that states a count, or of the rows before.
+func (w *work) meansAll() bool {
+	return (w.counted || w.pick != nil && w.pick.taken[key{loose: true}]) && w.pick.loosely()
 }
 
 // tellOthers says that 'in each u' leaves k other stitches.
