@@ -52,6 +52,9 @@ func (e *Edge) extend(s drawn) {
 		l = l.Times(2)
 	}
 	e.Length = e.Length.Add(l)
+	if n := max(s.seg.sts, s.seg.rows); n > 0 {
+		e.Grain = units.Max(e.Grain, l.Div(units.Int(int64(n))))
+	}
 	e.Stitches += s.seg.sts
 	e.Rows += s.seg.rows
 }

@@ -226,6 +226,7 @@ type Edge struct {
 	Length   units.Num // mm; slanted stretches rounded to 0.001 mm
 	Stitches int       // stitches along it (bound off, cast on)
 	Rows     int       // rows along it
+	Grain    units.Num // the largest stitch or row along it, in mm
 	Doubt    bool      // it follows from an error in the working
 	Pos      finding.Pos
 

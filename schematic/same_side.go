@@ -28,6 +28,15 @@ func oneSide(made []*Made) {
 	}
 }
 
+// SameSides gives the measurements of a garment the IDs that those of a like one have, where they differ in the side alone.
+func SameSides(like, g *Garment) {
+	for i, m := range g.Pieces {
+		if i < len(like.Pieces) && like.Pieces[i].ID == m.ID {
+			oneSide([]*Made{like.Pieces[i], m})
+		}
+	}
+}
+
 // sideless is an ID without the side at its end.
 func sideless(id string) string {
 	return strings.TrimSuffix(strings.TrimSuffix(id, ".left"), ".right")

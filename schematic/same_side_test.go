@@ -23,3 +23,10 @@ func TestAMeasurementKeepsItsIDThoughItsEdgeChangesSides(t *testing.T) {
 	assert.Equal(t, []string{"front.shoulder.right", "front.neck.left", "front.neck.right"}, ids(sizes[1]), "two of a name keep their sides")
 	assert.Equal(t, []string{"front.shoulder.right", "front.neck.right"}, ids(sizes[2]))
 }
+
+func TestAGarmentHasTheIDsOfOneThatIsLikeIt(t *testing.T) {
+	was := &Garment{Pieces: []*Made{{ID: "front", Measures: []Measure{{ID: "front.shoulder.right"}}}}}
+	now := &Garment{Pieces: []*Made{{ID: "front", Measures: []Measure{{ID: "front.shoulder.left"}}}, {ID: "back"}}}
+	SameSides(was, now)
+	assert.Equal(t, "front.shoulder.right", now.Pieces[0].Measures[0].ID)
+}

@@ -68,7 +68,7 @@ func cutWord(s, word string) (string, bool) {
 }
 
 // edgesNamed are the edges of the piece that text names: a part if that matters, left or
-// right if one side is meant, then the edge's name. A part alone names all its edges.
+// right if one side is meant, then the edge's name. A part alone names all its edges, unless it is called after one of them.
 func (m *Made) edgesNamed(text string) []Edge {
 	best, part := "", ""
 	for _, e := range m.Edges {
@@ -79,11 +79,24 @@ func (m *Made) edgesNamed(text string) []Edge {
 		}
 	}
 	if part != "" {
+		if best == "" {
+			best = m.edgeIn(part)
+		}
 		if out := m.edgesOn(best, part); len(out) > 0 {
 			return out
 		}
 	}
 	return m.edgesOn(text, "")
+}
+
+// edgeIn is the edge of a part that the part is called after, as the shoulder of a right shoulder; empty if it has none so called.
+func (m *Made) edgeIn(part string) string {
+	for _, e := range m.Edges {
+		if e.Name != "" && slices.Contains(e.Parts, part) && strings.HasSuffix(strings.ToLower(part), " "+strings.ToLower(e.Name)) {
+			return e.Name
+		}
+	}
+	return ""
 }
 
 func (m *Made) edgesOn(name, part string) []Edge {
@@ -190,6 +203,9 @@ func (b *builder) seams() {
 		if !ok1 || !ok2 {
 			continue
 		}
+		if len(j.Sew) == 1 && len(j.Into) == 1 {
+			sew, into = onOneSide(sew, into, sideIn(j.Into[0])), onOneSide(into, sew, sideIn(j.Sew[0]))
+		}
 		s.Sew, s.SewLength, s.SewCount = side(sew, false)
 		s.Into, s.IntoLength, s.IntoCount = side(into, false)
 		one := oneOfEach(j, into)
@@ -282,6 +298,37 @@ func oneOfEach(j *Join, into []ofPiece) bool {
 	}
 	first := sideIn(j.Into[0])
 	return first != "" && !slices.ContainsFunc(j.Into, func(ref string) bool { return sideIn(ref) != first })
+}
+
+// onOneSide are those edges of a seam that are on the side of the other's piece: what is called left or right is sewn to that side of a back, as worn,
+// where both sides of it go by the name.
+func onOneSide(chain, other []ofPiece, side string) []ofPiece {
+	if side == "" || len(other) == 0 || other[0].m.Kind == KindSleeve {
+		return chain
+	}
+	var out []ofPiece
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, e := range chain {
+		if e.m.Kind != KindBack || e.m.Make > 1 || e.edge.View != chain[0].edge.View {
+			return chain
+		}
+		for _, p := range e.edge.Path {
+			lo, hi = min(lo, p.X), max(hi, p.X)
+		}
+	}
+	for _, e := range chain {
+		low, high := lo, (lo+hi)/2 // a back is drawn as seen from behind, its left at the left
+		if side == "right" {
+			low, high = high, hi
+		}
+		if !slices.ContainsFunc(e.edge.Path, func(p Point) bool { return p.X < low-1e-6 || high+1e-6 < p.X }) {
+			out = append(out, e)
+		}
+	}
+	if 2*len(out) != len(chain) {
+		return chain
+	}
+	return out
 }
 
 // sideIn is left or right, whichever an edge reference says first: that of the piece or part, or

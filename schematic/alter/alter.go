@@ -72,6 +72,10 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	found = append(found, t.found...)
 	if len(r.Gauges) > 0 {
 		found = append(found, rulesKept(p, r.Size, a.Pattern)...)
+		found = append(found, ribsKept(p, a.Now)...)
+	}
+	if apart := r.grownApart(p); t.score.broken > 0 && len(apart) > 0 {
+		return nil, append(found, apart...)
 	}
 	found = append(found, t.contradictions(a.Was.Findings)...)
 	found = append(found, t.gives()...)
@@ -133,6 +137,34 @@ func (t *trial) contradictions(before finding.List) finding.List {
 			f.Fix = "alter it by less, or alter one thing after the other"
 		}
 		out = append(out, f)
+	}
+	return out
+}
+
+// grownApart tells of pieces asked for in another size than those out of whose stitches they are worked, or that are worked out of theirs.
+func (r Request) grownApart(p *schematic.Pattern) finding.List {
+	var out finding.List
+	size := func(name string) int {
+		if j, ok := r.Parts[name]; ok {
+			return j
+		}
+		return r.Size
+	}
+	for _, q := range p.Pieces {
+		for _, from := range schematic.BeginsFrom(q) {
+			at, of := size(q.Name), size(from)
+			if at == of || p.PieceNamed(from) == nil || slices.ContainsFunc(out, func(f finding.Finding) bool { return f.Piece == q.Name }) {
+				continue
+			}
+			f := finding.Finding{Kind: "alter/request", Severity: finding.Error, Pos: q.Pos, Piece: q.Name,
+				Message: fmt.Sprintf("%s of size %s is worked from the stitches of %s, and size %s has others there", q.Name, p.Sizes.Names[at], from, p.Sizes.Names[of])}
+			other, want := from, at
+			if at == r.Size {
+				other, want = q.Name, of
+			}
+			f.Fix = fmt.Sprintf("take %s in size %s too, with what is worked from it, or all of the garment", other, p.Sizes.Names[want])
+			out = append(out, f)
+		}
 	}
 	return out
 }

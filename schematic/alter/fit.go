@@ -119,6 +119,7 @@ func (f *fitter) try(moved map[string]int) *trial {
 		t.fit(i)
 	}
 	t.g = schematic.Work(&q, 0)
+	schematic.SameSides(f.base, t.g)
 	t.judge()
 	return t
 }

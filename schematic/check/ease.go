@@ -11,7 +11,7 @@ import (
 )
 
 // ease tells sizes whose garment is smaller than the body that it fits. Around the
-// bust that is seldom meant; a sleeve or a hip may be meant to stretch.
+// bust that is seldom meant, beyond half a stitch of each piece; a sleeve or a hip may be meant to stretch.
 func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written) finding.List {
 	name := canonical(schematic.ID(body.Name))
 	if !slices.Contains([]string{"bust", "hip", "upper-arm"}, name) {
@@ -28,15 +28,15 @@ func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written
 			continue
 		}
 		high, ranged := body.High.At(g.Index)
-		made, how, ok := finishedOf(p, g, name)
+		made, slack, how, ok := finishedOf(p, g, name)
 		u := body.Unit
-		if ok && ranged && !made.Less(low) && made.Less(high) {
+		if ok && ranged && !made.Less(low) && made.Add(slack).Less(high) {
 			all = append(all, in(finding.Finding{Kind: "grading/ease", Severity: finding.Note, Pos: body.Pos,
 				Message: fmt.Sprintf("the finished %s of %s is smaller than the largest body of the size, which is %s %s", body.Name, p.Steps.With(made, u), exact(high, u), u),
 				Have:    how, Want: fmt.Sprintf("%s %s or more, unless it is meant to stretch", exact(high, u), u),
 				Fix: fmt.Sprintf("add %s of width, or end the size's range at %s", long(high.Sub(made), u), long(made, u))}, p, g.Index))
 		}
-		if !ok || !made.Less(low) {
+		if !ok || !made.Add(slack).Less(low) {
 			continue
 		}
 		all = append(all, in(finding.Finding{Kind: "grading/ease", Severity: severity, Pos: body.Pos,
@@ -47,15 +47,15 @@ func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written
 	return all
 }
 
-// finishedOf is the garment's measurement called id: what the counts make, or
+// finishedOf is the garment's measurement called id: what the counts make and what whole stitches cost it, or
 // else what is written.
-func finishedOf(p *schematic.Pattern, g *schematic.Garment, id string) (length units.Num, how string, ok bool) {
+func finishedOf(p *schematic.Pattern, g *schematic.Garment, id string) (length, slack units.Num, how string, ok bool) {
 	for _, d := range measured(g, id) {
 		if d.broken() {
-			return units.Num{}, "", false
+			return units.Num{}, units.Num{}, "", false
 		}
 		if d.girth {
-			return d.length(), d.words(p.Units), true
+			return d.length(), d.slack(p), d.words(p.Units), true
 		}
 	}
 	for _, w := range p.Finished {
@@ -64,14 +64,14 @@ func finishedOf(p *schematic.Pattern, g *schematic.Garment, id string) (length u
 		}
 		if w.Of != "" {
 			if made := sum(g, w.Of); len(made) > 0 {
-				return made[0].length(), made[0].words(p.Units), !made[0].broken()
+				return made[0].length(), made[0].slack(p), made[0].words(p.Units), !made[0].broken()
 			}
 		}
 		for _, end := range []expr.Graded{w.High, w.Low} {
 			if long, ok := end.At(g.Index); ok {
-				return long, exact(long, w.Unit) + " " + w.Unit.String() + " written", true
+				return long, units.Num{}, exact(long, w.Unit) + " " + w.Unit.String() + " written", true
 			}
 		}
 	}
-	return units.Num{}, "", false
+	return units.Num{}, units.Num{}, "", false
 }

@@ -140,6 +140,19 @@ func TestAGarmentSmallerThanTheBodyItFits(t *testing.T) {
 	assert.Equal(t, []string{"S"}, got[0].Sizes)
 }
 
+// 96 cm within half a stitch (1 cm each, twice as it goes around) are 96 cm.
+func TestHalfAStitchShortOfTheBodyIsNotSmaller(t *testing.T) {
+	p := pattern("S", "M")
+	p.Bodies = []schematic.Written{{Name: "bust", Low: expr.Of(cm(86, 1), cm(96, 1))}}
+	got := Pattern(p, garments(p, func(i int) []*schematic.Made {
+		m := sts("Body", "bust", []int{85, 94}[i])
+		m.Around = true
+		return []*schematic.Made{made("Body", schematic.KindBody, m)}
+	}))
+	require.Equal(t, []string{"grading/ease"}, kinds(got))
+	assert.Equal(t, []string{"M"}, got[0].Sizes)
+}
+
 // A wrong digit at the upper end of a range alone, 48-60 where 48-50 was meant (the ranges are the Craft Yarn Council's,
 // 2018): 60 in 2X, 54 in 3X.
 func TestARangeIsHeldAtBothItsEnds(t *testing.T) {

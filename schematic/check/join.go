@@ -152,7 +152,7 @@ func sewnLength(p *schematic.Pattern, j *schematic.Join, edges []schematic.Edge,
 	for _, e := range edges {
 		once = once.Add(e.Length)
 		if n := max(e.Stitches, e.Rows); n > 0 {
-			slack = slack.Add(e.Length.Div(units.Int(int64(n))).Half())
+			slack = slack.Add(units.Max(e.Length.Div(units.Int(int64(n))), e.Grain).Half())
 		} else {
 			slack = slack.Add(unit(p, &schematic.Measure{}).Half())
 		}

@@ -7,6 +7,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/given"
 	"flatwright/schematic/units"
 )
 
@@ -116,4 +117,67 @@ func TestEndsAreAsManyAsTheirPlaces(t *testing.T) {
 	assert.Len(t, found, 1)
 	assert.Equal(t, "joins/places", found[0].Kind)
 	assert.Equal(t, "2 ends: Handle end", found[0].Have)
+}
+
+const halves = `
+version: 1
+pattern: Waistcoat
+terms: US
+units: cm
+sizes: M
+gauges:
+  fabric: 20 sts and 25 rows over 10 cm in hdc
+  rib: 20 sts and 40 rows over 10 cm in sc
+pieces:
+  - piece: Back
+    sections:
+      - {cast on: 80, gauge: rib}
+      - {even: 20 rows}
+      - {even: 50 rows, gauge: fabric}
+      - {bind off: 5, at: both edges, edge: armhole}
+      - {even: 40 rows}
+      - divide:
+          - part: Right shoulder
+            stitches: 20
+            sections:
+              - {bind off: all, edge: shoulder}
+          - {bind off: 30, edge: neck}
+          - part: Left shoulder
+            stitches: 20
+            sections:
+              - {bind off: all, edge: shoulder}
+  - piece: Right front
+    right edge: front edge
+    sections:
+      - {cast on: 40, gauge: rib}
+      - {even: 20 rows}
+      - {even: 51 rows, gauge: fabric}
+      - {bind off: 5, at: left edge, edge: armhole}
+      - {even: 20 rows}
+      - {decrease: 1, at: right edge, times: 15, edge: neck}
+      - {even: 6 rows}
+      - {bind off: all, edge: shoulder}
+  - piece: Left front
+    mirror of: Right front
+joins:
+  - {sew: Right front side, to: Back side}
+  - {sew: Left front side, to: Back side}
+  - {sew: Right front shoulder, to: Back right shoulder}
+  - {sew: Back shoulder, to: Left front shoulder}
+`
+
+// Common practice: a right front is sewn to the right side of a back. It is bound off at the beginning of a wrong-side row, one row (4 mm) after the
+// back: half a row of each edge, though the rows of its rib are lower.
+func TestAFrontIsSewnToItsSideOfTheBack(t *testing.T) {
+	p := given.Text(t, halves)
+	gs := schematic.WorkAll(p)
+	assert.Empty(t, Pattern(p, gs))
+	for i, want := range []int{250, 250, 100, 100} { // 20 rows of 2.5 mm and 50 of 4 mm; 20 sts of 5 mm
+		s := gs[0].Seams[i]
+		back := s.IntoLength
+		if i == 3 {
+			back = s.SewLength
+		}
+		assert.Equal(t, int64(want), back.Round(), "%v", s.Join.Sew)
+	}
 }

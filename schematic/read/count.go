@@ -150,16 +150,25 @@ func (r *reader) countable(g graded, what string, lim limit) bool {
 			continue
 		}
 		ok = false
-		f := r.fail(g.spot(i), "file/bounds", "%s %s", what, msg)
-		f.Want = fmt.Sprintf("a whole number from %d to %d", lim.least, lim.most)
-		if lim.fraction {
-			f.Want = fmt.Sprintf("a number from %d to %d", lim.least, lim.most)
-		}
-		if !g.alone {
-			f.Sizes = []string{r.sizes.Names[i]}
-		}
+		r.outside(g, i, lim, what+" "+msg)
 	}
 	return ok
+}
+
+// outside tells that the number of a size is not between its bounds.
+func (r *reader) outside(g graded, i int, lim limit, message string) {
+	f := r.fail(g.spot(i), "file/bounds", "%s", message)
+	f.Want = fmt.Sprintf("a whole number from %d to %d", lim.least, lim.most)
+	if lim.fraction {
+		f.Want = fmt.Sprintf("a number from %d to %d", lim.least, lim.most)
+	}
+	if g.alone {
+		return
+	}
+	f.Sizes = []string{r.sizes.Names[i]}
+	if g.low.Vals[i].Sign() == 0 {
+		f.Fix = "write – where a size has none"
+	}
 }
 
 // whole is one whole number for all sizes at a key, or otherwise.

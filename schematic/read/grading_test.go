@@ -47,6 +47,7 @@ func TestWhatIsWrongWithAGradingHasItsPlace(t *testing.T) {
 		{"a name in the grading that is not there", "stitches: cross back", "stitches: cros back", "file/reference", `"cros back"`, `"cross back"`},
 		{"a circle", "ease: 12 cm", "ease: back stitches makes - bust", "file/cycle", "ease → back stitches → ease", ""},
 		{"not whole", "cast on: cuff stitches", "cast on: cuff stitches / 3", "file/bounds", "must be whole", "round it"},
+		{"none in one size", "decrease: 1\n", "decrease: 1 (1, 0, 1) (1, 1)\n", "file/bounds", "is 0", "write –"},
 		{"a key of another kind", "rows: 44 cm, even: yes", "rows: 44 cm, rounds: 3", "file/conflict", `"rounds" does not go with "rows"`, ""},
 		{"a repeat that is none", "multiple: 4 + 2", "multiple: four", "file/form", "not a repeat", ""},
 		{"what cannot be", "rows: 44 cm, even: yes", "rows: 8 cm, even: yes", "grading/impossible", "do not fit", ""},

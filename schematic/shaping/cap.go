@@ -97,8 +97,12 @@ func (p *CapPlan) begin(in CapIn) (*capSearch, error) {
 	p.say("upper arm %d − 2 × %d (%s %d at each side as at the armhole) = %d", in.Upper, in.First, offWord(in.Leave), in.First, wide)
 	p.say("armhole %s + ease %s = %s to fit", LongIn(in.Armhole, in.Unit), LongIn(in.Ease, in.Unit), LongIn(p.Target, in.Unit))
 	if s.goal <= float64(in.Upper)*w {
-		return nil, fmt.Errorf("the armhole with its ease is %s, shorter than the sleeve is wide (%s): make the armhole deeper or the sleeve narrower",
-			LongIn(p.Target, in.Unit), LongIn(in.Cloth.Stitch.Times(in.Upper), in.Unit))
+		fix := "make the armhole deeper or the sleeve narrower"
+		if both := in.Armhole.Times(2).Add(in.Ease); s.goal*2 > float64(in.Upper)*w {
+			fix = fmt.Sprintf("the armhole goes round front and back; if this is one of the two edges, write it twice (`2 x …`, %s)", LongIn(both, in.Unit))
+		}
+		return nil, fmt.Errorf("the armhole with its ease is %s, shorter than the sleeve is wide (%s): %s",
+			LongIn(p.Target, in.Unit), LongIn(in.Cloth.Stitch.Times(in.Upper), in.Unit), fix)
 	}
 	s.look(true)
 	if !s.meets() {

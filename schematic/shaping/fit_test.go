@@ -160,4 +160,8 @@ func TestACapThatCannotBeLeavesTheOthers(t *testing.T) {
 		assert.Equal(t, i == 3, errs[i] != nil)
 		assert.Equal(t, i != 3, p.Top > 0)
 	}
+	ins = capIns(t, cloths["medium knit"].Cloth, false, 0, 0, 0)[:1]
+	ins[0].Armhole = ins[0].Armhole.Half()
+	_, errs = Caps(ins)
+	assert.ErrorContains(t, errs[0], "write it twice", "the edge of the front alone")
 }

@@ -1,0 +1,99 @@
+package alter_test
+
+import (
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/alter"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/given"
+	"flatwright/schematic/units"
+)
+
+const cuffs = `
+version: 1
+pattern: Cuffs
+terms: US
+units: cm
+sizes: S (M, L)
+gauges:
+  fabric: 20 sts and 30 rounds over 10 cm in stockinette stitch
+  rib: 20 sts and 30 rounds over 10 cm in knit 3, purl 1 rib, relaxed
+pieces:
+  - piece: Cuff
+    make: 2
+    worked: in the round, from the hem
+    sections:
+      - cast on: 40 (44, 48)
+        gauge: rib
+      - {even: 12 rows, rib: yes, name: rib}
+      - {even: 20 rows, gauge: fabric}
+      - {even: 8 rows, rib: yes, gauge: rib, name: second rib}
+      - bind off: all
+`
+
+// 44 sts at 20 over 10 cm are 22 cm; at 19 they are 41.8: 42 sts, and the nearest multiple of 4 is 40 or 44: common practice works it in the rib
+// and goes on to the fabric's count in its last round.
+func TestARibOfWholeRepeatsIsTold(t *testing.T) {
+	p := given.Text(t, cuffs)
+	mine := slices.Clone(p.Gauges)
+	for i := range mine {
+		mine[i].Stitches = units.Int(19)
+	}
+	_, found := alter.Alter(p, alter.Request{Size: 1, Gauges: mine})
+	var fixes, messages []string
+	for _, f := range found {
+		if f.Kind == "alter/section" {
+			fixes, messages = append(fixes, f.Fix), append(messages, f.Message)
+		}
+	}
+	require.Len(t, fixes, 2, "%v", found)
+	assert.Equal(t, "42 stitches of knit 3, purl 1 rib are not a multiple of 4, as in every size that is published", messages[0])
+	assert.Equal(t, "cast on 44, and decrease 2 across the last round of the rib", fixes[0])
+	assert.Equal(t, "work the rib over 44, and increase 2 across its first round", fixes[1])
+}
+
+const grown = `
+version: 1
+pattern: Grown
+terms: US
+units: cm
+sizes: S (M, L)
+gauges:
+  fabric: 20 sts and 30 rounds over 10 cm in stockinette stitch
+pieces:
+  - piece: Yoke
+    kind: yoke
+    worked: in the round, from the neck
+    sections:
+      - cast on: 80 (88, 96)
+      - even: 20 rows
+      - divide:
+          - {hold: 20 (22, 24), name: arm}
+          - {hold: 20 (22, 24), name: front}
+          - {hold: 20 (22, 24), name: other arm}
+          - {hold: 20 (22, 24), name: back}
+  - piece: Sleeve
+    worked: in the round, from the neck
+    sections:
+      - start from: [{piece: Yoke, part: arm}, {add: 4}]
+        to: 24 (26, 28)
+      - even: 30 rows
+      - bind off: all
+`
+
+func TestASleeveInAnotherSizeThanTheYokeItGrowsFromSaysSo(t *testing.T) {
+	p := given.Text(t, grown)
+	a, found := alter.Alter(p, alter.Request{Size: 0, Parts: map[string]int{"Sleeve": 1}})
+	assert.Nil(t, a)
+	require.Len(t, found, 1, "what follows from it is not told: %v", found)
+	assert.Equal(t, finding.Error, found[0].Severity)
+	assert.Equal(t, "Sleeve of size M is worked from the stitches of Yoke, and size S has others there", found[0].Message)
+	assert.Equal(t, "take Yoke in size M too, with what is worked from it, or all of the garment", found[0].Fix)
+	a, _ = alter.Alter(p, alter.Request{Size: 0, Parts: map[string]int{"Sleeve": 1, "Yoke": 1}})
+	require.NotNil(t, a)
+	assert.Equal(t, 26, a.Now.Pieces[1].Steps[0].After)
+}
