@@ -767,6 +767,7 @@ func (s *sequence) bracket(t *text.Token) {
 	if s.timesIn(t.Sub, from) || s.leavesIn(t.Sub, from) {
 		return
 	}
+	s.namesWorked(t.Sub, from)
 	if s.neutralAll(t.Sub) || s.tallies(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
 		s.add(&ins.Nothing{Part: onNeedle(t.Sub), Under: s.otherLoops(t.Sub)}, from, s.i)
 		return
@@ -850,6 +851,13 @@ func (s *sequence) namesGroup(body []ins.Item, from int) {
 	if g, _ := s.group(s.i + 1); g != nil || !s.at(s.i).Is("for", "as") || !name.Is("shell", "fan", "scallop", "group", "petal") {
 		return
 	}
+	if s.r.definesGroup(name.S, ownStitches(body), s.span(from, s.i+1)) {
+		s.i += 2
+	}
+}
+
+// ownStitches is a list with copies of its stitches, that may be changed.
+func ownStitches(body []ins.Item) []ins.Item {
 	items := make([]ins.Item, len(body))
 	for i, n := range body {
 		if items[i] = n; is[*ins.Stitch](n) {
@@ -857,9 +865,106 @@ func (s *sequence) namesGroup(body []ins.Item, from int) {
 			items[i] = &one
 		}
 	}
-	if s.r.definesGroup(name.S, items, s.span(from, s.i+1)) {
-		s.i += 2
+	return items
+}
+
+// namesWorked gives what was just worked into one place the name that a bracket behind it says: 2 dc, ch 2 and 2 dc in next
+// loop (shell made).
+func (s *sequence) namesWorked(t []text.Token, from int) {
+	name, starts := nameMade(t)
+	items, started := s.justWorked()
+	if name == "" || items == nil {
+		return
 	}
+	at := s.span(from, from+1)
+	if !s.r.defines(name) && (started != nil || !starts) {
+		whole := items
+		if started != nil {
+			whole = started
+		}
+		s.r.definesGroup(name, ownStitches(whole), at)
+	}
+	if starting := "starting " + name; started != nil && !s.r.defines(starting) {
+		at.End-- // a name of its own
+		s.r.definesGroup(starting, ownStitches(items), at)
+	}
+}
+
+// nameMade is the name that a bracket gives to what stands before it, and whether it says that a row begins with such a one: (shell
+// made), (a starting shell). Empty: it gives none.
+func nameMade(t []text.Token) (name string, starts bool) {
+	made := false
+	for i := range t {
+		switch k := &t[i]; {
+		case i == 0 && k.Is("a", "an", "first", "one"), k.Is("st", "sts", "stitch", "-"):
+		case name == "" && k.Is("starting", "beginning", "beg", "start"):
+			starts = true
+		case name == "" && k.Is("shell", "fan", "scallop", "petal"):
+			name = k.S
+		case i == len(t)-1 && k.Is("made", "completed", "formed", "worked"):
+			made = true
+		default:
+			return "", false
+		}
+	}
+	if !made && !starts && (len(t) == 0 || !t[0].Is("a", "an", "shell", "fan")) {
+		return "", false
+	}
+	return name, starts
+}
+
+// justWorked is what was worked into one place last, and the same with what the chain before it stands for, if it stands in the
+// place in which the row begins.
+func (s *sequence) justWorked() (items, started []ins.Item) {
+	k := len(s.out) - 1
+	for k >= 0 && is[*ins.Nothing](s.out[k]) {
+		k--
+	}
+	if k < 0 {
+		return nil, nil
+	}
+	var places []ins.Place
+	switch n := s.out[k].(type) {
+	case *ins.Repeat:
+		if ok := n.Until.Kind == ins.NoExtent && len(n.Body) > 1; ok {
+			items, places = n.Body, n.Places
+		}
+	case *ins.Stitch:
+		if n.Kind != nil {
+			items, places = []ins.Item{n}, n.Places
+		}
+	}
+	if len(places) != 1 {
+		return nil, nil
+	}
+	if k > 0 && places[0].Kind == ins.InSame {
+		return items, stoodFor(s.out[k-1], items)
+	}
+	return items, nil
+}
+
+// stoodFor is what is worked into a place together with what a chain that begins a row stands for: ch 6, dc in same sp is dc, ch 3,
+// dc. It is nil if it is no such chain.
+func stoodFor(before ins.Item, items []ins.Item) []ins.Item {
+	c, ok := before.(*ins.Chain)
+	st, ok2 := items[0].(*ins.Stitch)
+	if !ok || !ok2 || c.N.By != nil || st.Kind == nil || st.N.By != nil || st.Kind.Turn < 2 || c.N.All < st.Kind.Turn {
+		return nil
+	}
+	one := *st
+	one.N, one.Places = ins.N(1), nil
+	if c.N.All == st.Kind.Turn {
+		one.N.All = st.N.All + 1
+		return slices.Concat([]ins.Item{&one}, items[1:])
+	}
+	space := *c
+	space.N, space.Count = ins.N(c.N.All-st.Kind.Turn), ins.Counting{}
+	return slices.Concat([]ins.Item{&one, &space}, items)
+}
+
+// defines reports whether the text has a group of that name.
+func (r *Reader) defines(name string) bool {
+	return slices.ContainsFunc(r.groups, func(g defined) bool { return g.group.Name == name })
 }
 
 // timesInside parts what a bracket holds from how often it says that it is worked: (K 4, P 4, 5 times).
@@ -1145,7 +1250,7 @@ func (s *sequence) placeFirst() bool {
 		verb = verb || s.at(to).Is("make", "work")
 		to++
 	}
-	if s.at(to).Kind != 'n' && !s.thingAt(to) && s.at(to).Kind != 'g' {
+	if g, _ := s.group(to); g == nil && s.at(to).Kind != 'n' && !s.thingAt(to) && s.at(to).Kind != 'g' {
 		return false
 	}
 	first := v.(spots)
@@ -1154,6 +1259,9 @@ func (s *sequence) placeFirst() bool {
 	}
 	end := s.firstEnd(to, verb, first.last().Kind == ins.InRing && !s.r.began)
 	before := len(s.line.Unread)
+	if name, _ := nameMade(s.at(end - 1).Sub); name != "" && end-1 > to { // (shell made)
+		end--
+	}
 	inner := s.t[to:end]
 	if len(inner) == 1 && inner[0].Kind == 'g' {
 		inner = inner[0].Sub

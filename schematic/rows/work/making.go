@@ -1,6 +1,8 @@
 package work
 
 import (
+	"slices"
+
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
@@ -41,13 +43,36 @@ func (w *work) resolve(by ins.Item) (kind *stitch.Stitch, makes, uses int) {
 func (w *work) called(by ins.Item) (body []ins.Item, of *ins.Group, times int, ok bool) {
 	switch n := by.(type) {
 	case *ins.Repeat:
-		return n.Body, nil, 1, true
+		return n.Body, w.named(n.Body), 1, true
 	case *ins.Stitch:
 		if n.Call != nil {
 			return n.Call.Body, n.Call, w.count(n.N), true
 		}
 	}
 	return nil, nil, 0, false
+}
+
+// named is the group of the text that a list of stitches is, told out; nil: none.
+func (w *work) named(list []ins.Item) *ins.Group {
+	for _, g := range w.x.Groups {
+		if g.Mesh == nil && len(list) > 1 && slices.EqualFunc(g.Body, list, w.alikeItems) {
+			return g
+		}
+	}
+	return nil
+}
+
+// alikeItems reports whether two instructions of what is worked into one place are as many stitches of a kind, or as many chains.
+func (w *work) alikeItems(a, b ins.Item) bool {
+	switch a := a.(type) {
+	case *ins.Stitch:
+		b, ok := b.(*ins.Stitch)
+		return ok && a.Kind != nil && a.Kind == b.Kind && a.Call == b.Call && w.count(a.N) == w.count(b.N)
+	case *ins.Chain:
+		b, ok := b.(*ins.Chain)
+		return ok && w.count(a.N) == w.count(b.N)
+	}
+	return false
 }
 
 // amount is how many stitches n makes in one place.
@@ -487,11 +512,12 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 		w.together(n, p.At)
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
+	case p.Unit.Space && p.Unit.Within:
+		w.toGroupOfSpace(w.n(p.Unit.Size))
+		w.feetIn(n, k, func() bool { return w.space(w.n(p.Unit.Size), p.At) })
+		w.cur.passGroup()
 	case p.Unit.Space:
 		w.feetIn(n, k, func() bool { return p.Unit.Between && w.betweenGroups() || w.space(w.n(p.Unit.Size), p.At) })
-		if p.Unit.Within {
-			w.cur.passGroup()
-		}
 	case p.Unit.Group != nil || p.Unit.Stretch:
 		w.feetIn(n, k, func() bool { return w.nextGroup(p.Unit.Group, p.At) })
 	case k == 1 && uses > 2 && kind.Together && kind.Base != "sc" && kind.Base != "hdc": // dc3tog in next st: a bobble
@@ -509,6 +535,21 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 			return
 		}
 		w.emit(run{kind: kind, n: w.take(p, k) * per * makes}, nil, n)
+	}
+}
+
+// toGroupOfSpace goes on to the next group that has a space of that size, past spaces between groups; it stays if there is none.
+func (w *work) toGroupOfSpace(size int) {
+	c := w.cur
+	for c.i < len(c.f.runs) {
+		if r := c.run(); r.space() && r.group > 0 && c.off == 0 && (size <= 0 || r.chain == size) {
+			w.took(c)
+			return
+		} else if r.space() {
+			c.step(r.chain - c.off)
+		} else {
+			c.step(r.n - c.off)
+		}
 	}
 }
 
@@ -572,15 +613,27 @@ func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	return true
 }
 
+// leadsToBeginning reports whether the last arch of a round lies over what is left, and leads to the place of that kind with
+// which it began.
+func (w *work) leadsToBeginning(k ins.PlaceKind, u ins.Unit) bool {
+	switch {
+	case len(w.out.runs) == 0:
+		return false
+	case k == ins.InFirst:
+		return !u.Chain && !u.Space && w.out.runs[len(w.out.runs)-1].space() && !w.cur.atStart() && (w.spaced || w.lastIsArch())
+	case k == ins.InTop && w.round && w.startChain > 0:
+		return w.spaced && !w.spaceBefore(0, 0) || w.cur.left == 1 && w.lastIsArch()
+	}
+	return false
+}
+
 // closing reports whether n is the slip stitch that joins a round to its beginning.
 func (w *work) closing(n *ins.Stitch) bool {
 	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || !w.round && !w.pinned && (n.Places[0].Kind != ins.InFirst || w.cur.left > 0) {
 		return false
 	}
 	k, u := n.Places[0].Kind, n.Places[0].Unit
-	// the last arch of a round lies over what is left, and leads to the first stitch
-	arch := k == ins.InFirst && !u.Chain && !u.Space && w.out.runs[len(w.out.runs)-1].space() && !w.cur.atStart() && (w.spaced || w.lastIsArch())
-	arch = arch || k == ins.InTop && w.round && w.spaced && w.startChain > 0 && !w.spaceBefore(0, 0)
+	arch := w.leadsToBeginning(k, u)
 	if left := w.cur.left; left > 0 && !w.pinned && !arch && !(w.under && left == 1) {
 		return false
 	}

@@ -82,3 +82,22 @@ func TestARoundLedAllTheWayRoundIsNoFailure(t *testing.T) {
 	x := grammar.Read("led.txt", []byte(src), ins.Options{})
 	assert.NotPanics(t, func() { Check(x, ins.Options{}) })
 }
+
+// Counted by hand: 1 and 1 and 7 times 2; 8 times 6; the same, with 2 chains between; 4 times 6 and 4 times 4.
+func TestShellsAreNamedInABracketBehindThem(t *testing.T) {
+	text := `Terms: US
+Ch 6, join with sl st to form ring.
+Rnd 1: Ch 3, 15 dc in ring, sl st in top of ch-3. (16 dc)
+Rnd 2: Ch 3, dc in same place as sl st, (ch 2, skip 1 dc, 2 dc in next dc) 7 times; ch 2, sl st in top of ch-3. (16 dc)
+Rnd 3: Sl st in next dc and in next sp, ch 3, in same sp make 2 dc, ch 1 and 3 dc (a starting shell). In each sp around make 3 dc, ch 1 and 3 dc (shell). Join. (48 dc)
+Rnd 4: Sl st in next 2 dc and in next sp, ch 3 and make a starting shell in same sp, (ch 2, shell over next shell) 7 times; ch 2. Join. (48 dc)
+Rnd 5: Sl st in next 2 dc and in next sp, ch 3, in same sp make 2 dc, ch 1 and 3 dc; (ch 4, in sp of next shell make 2 dc, ch 5 and 2 dc; ch 4, shell over next shell) 3 times; ch 4, in sp of next shell make 2 dc, ch 5 and 2 dc; ch 4. Join. (40 dc)
+`
+	none := func(s string) finding.List {
+		return Check(grammar.Read("shells.txt", []byte(s), ins.Options{}), ins.Options{}).Findings
+	}
+	assert.Empty(t, none(text))
+	for _, wrong := range [][2]string{{"(40 dc)", "(41 dc)"}, {"over next shell) 7 times", "over next shell) 6 times"}} {
+		assert.Len(t, none(strings.Replace(text, wrong[0], wrong[1], 1)), 1, wrong[0])
+	}
+}

@@ -981,14 +981,20 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 // what slip stitches went over.
 func (w *work) usesAll() bool { return w.cur.left <= w.around || w.under && w.cur.left == 1 }
 
+// joinsRound reports whether an instruction joins a round: join, or sl st in top of ch-3.
+func joinsRound(n ins.Item) bool {
+	st, ok := n.(*ins.Stitch)
+	return is[*ins.Join](n) || ok && st.Kind != nil && st.Kind.ID == "slst" && len(st.Places) == 1 && (st.Places[0].Kind == ins.InTop || st.Places[0].Kind == ins.InFirst)
+}
+
 // lastChain is how many stitches may lie under the chain that closes a round: as many as its
 // repeat passes each time.
 func (w *work) lastChain(body []ins.Item) int {
 	k := len(body) - 1
-	for k >= 0 && (is[*ins.Join](body[k]) || is[*ins.Nothing](body[k])) {
+	for k >= 0 && (joinsRound(body[k]) || is[*ins.Nothing](body[k])) {
 		k--
 	}
-	if k < 1 || !slices.ContainsFunc(body[k+1:], is[*ins.Join]) || !is[*ins.Chain](body[k]) {
+	if k < 1 || !slices.ContainsFunc(body[k+1:], joinsRound) || !is[*ins.Chain](body[k]) {
 		return 0
 	}
 	if r, ok := body[k-1].(*ins.Repeat); ok {
@@ -1001,7 +1007,7 @@ func (w *work) lastChain(body []ins.Item) int {
 // before it works one.
 func (w *work) passedLast(body []ins.Item) int {
 	k := len(body) - 1
-	for k >= 0 && (is[*ins.Join](body[k]) || is[*ins.Nothing](body[k])) {
+	for k >= 0 && (joinsRound(body[k]) || is[*ins.Nothing](body[k])) {
 		k--
 	}
 	if k < 0 || !w.round {

@@ -857,7 +857,7 @@ func (w *work) nextGroup(g *ins.Group, at ins.Span) bool {
 	c.passGroup()
 	for c.i < len(c.f.runs) {
 		r := c.run()
-		if r.group > 0 && (g == nil || r.of == g) && c.off == 0 {
+		if r.group > 0 && (g == nil || stands(r.of, g)) && c.off == 0 {
 			from, first := c, c.pos
 			c.endGroup(r.group)
 			w.cur = c
@@ -881,6 +881,11 @@ func (w *work) nextGroup(g *ins.Group, at ins.Span) bool {
 	}
 	w.tell("rows/over-use", finding.Warning, at, "there is no "+name+" left to work into", "make it in the row below, or take this out")
 	return false
+}
+
+// stands reports whether what was worked as one group may be called as another: a starting shell is a shell.
+func stands(of, g *ins.Group) bool {
+	return of == g || of != nil && (of.Name == "starting "+g.Name || of.Name == "beginning "+g.Name || of.Name == "beg "+g.Name)
 }
 
 // endGroup goes on behind the group of that number.
