@@ -232,16 +232,40 @@ func (w *worker) divideRound(places []stretchOf, n int) []*strand {
 		fits = fits && !(p.part.worked() && p.from < half && p.to > half)
 	}
 	worked := slices.ContainsFunc(places, func(p stretchOf) bool { return p.part.worked() })
-	if !fits || w.cur.row == 0 || !worked {
+	if !fits || w.cur.row == 0 || !worked || intoRounds(places) {
 		return w.divideTube(places, n)
 	}
 	return w.divideLayers(places, n)
 }
 
+// intoRounds reports whether all of a round goes on in rounds of their own, such as two legs: none of them is a half that lies flat.
+func intoRounds(places []stretchOf) bool {
+	for _, p := range places {
+		if !p.part.worked() {
+			return false
+		}
+		if p.part.MirrorOf != "" {
+			continue
+		}
+		if len(p.part.Sections) == 0 {
+			return false
+		}
+		j, ok := p.part.Sections[0].(*JoinParts)
+		if !ok || !j.Round || slices.ContainsFunc(j.Of, func(o JoinPart) bool { return o.Part != "" }) {
+			return false
+		}
+	}
+	return len(places) > 1
+}
+
 // foldIn is the stitch of a round at which it is folded, with the opposite one: both in the middle of gaps between the parts that are worked
-// on, those nearest to the beginning of the round, such as two underarms of which one is listed last. 0 if no two gaps lie opposite each other.
+// on, those nearest to the beginning of the round, such as two underarms of which one is listed last; where but one part is worked on, it
+// lies in the middle of its half. 0 if no two gaps lie opposite each other.
 func foldIn(places []stretchOf, n int) int {
 	gaps := gapsOf(places, n)
+	if len(gaps) == 1 && 2*(gaps[0][1]-gaps[0][0]) > n {
+		return centredFold(gaps[0], n)
+	}
 	best, off := 0, n
 	for i, g := range gaps {
 		for j, h := range gaps {
@@ -259,6 +283,15 @@ func foldIn(places []stretchOf, n int) int {
 		}
 	}
 	return (best + n) % n
+}
+
+// centredFold is the stitch at which a round with one gap is folded so that the gap lies in the middle of a half.
+func centredFold(gap [2]int, n int) int {
+	by := ((gap[0]+gap[1])/2 - n/4 + n) % (n / 2)
+	if by > n/4 {
+		by -= n / 2
+	}
+	return (by + n) % n
 }
 
 // gapsOf are the stretches of a round, from and to, that no part is worked on; one that lies round the beginning begins before it.

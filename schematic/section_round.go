@@ -93,14 +93,17 @@ func (w *worker) closeRow(n int, edge, name string, pos finding.Pos) {
 	st := w.cur
 	b := &st.blocks[0]
 	c := w.canvas(b)
+	unworked := !slices.ContainsFunc(c.segs, func(s seg) bool { return !s.a.y.Eq(st.y) || !s.b.y.Eq(st.y) })
 	c.segs = append(c.segs, seg{a: pt{st.right(b), st.y}, b: pt{b.x, st.y}, name: "joined edge", part: st.name, sts: b.count(), pos: pos})
 	if k := len(c.levels); k > 0 {
 		c.levels[k-1].end = true
 	}
+	if c.dead = unworked || st.row == 0; c.dead {
+		name = orElse(name, c.name) // a part that is a round from its beginning
+	}
 	if c.name == "" {
 		c.name = "worked flat"
 	}
-	c.dead = st.row == 0
 	next := *b
 	next.runs = slices.Clone(b.runs)
 	if n > 0 {

@@ -128,6 +128,18 @@ func (f *field) clear(s seg, beside float64) bool {
 	return true
 }
 
+// measurable reports whether a dimension line touches no label, nor do the strokes at its ends.
+func (f *field) measurable(s seg) bool {
+	if f.labelled(s) {
+		return false
+	}
+	if l := dist(s.a, s.b); l == 0 || l >= openArrow {
+		return true
+	}
+	a, b := strokes(s)
+	return !f.labelled(a) && !f.labelled(b)
+}
+
 // labelled reports whether a line touches a label.
 func (f *field) labelled(s seg) bool {
 	return slices.ContainsFunc(f.labels, func(b sheet.Box) bool { return b.Grown(clearance).Touches(s.a, s.b) })

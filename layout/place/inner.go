@@ -175,7 +175,7 @@ func (d *drawn) alongside(s *sided, w slope, f form, dir, off float64) bool {
 	if w.through { // the edges that it runs between lead to its ends
 		tail = slices.DeleteFunc(tail, blocked)
 	}
-	if !d.field.clear(free, 2) || d.field.labelled(line) || slices.ContainsFunc(tail, blocked) {
+	if !d.field.clear(free, 2) || !d.field.measurable(line) || slices.ContainsFunc(tail, blocked) {
 		return false
 	}
 	for _, shift := range []float64{0, -0.25, 0.25} {
@@ -209,6 +209,10 @@ func (d *drawn) take(s *sided, m dim) bool {
 	d.field.segs[d.field.solid] = m.line
 	d.field.solid++
 	d.field.segs = append(d.field.segs, m.tail...)
+	if l := dist(m.line.a, m.line.b); l > 0 && l < openArrow {
+		a, b := strokes(m.line)
+		d.field.segs = append(d.field.segs, a, b)
+	}
 	d.dims = append(d.dims, m)
 	d.all.box(box.Grown(clearance))
 	d.all.add(m.line.a, m.line.b)
@@ -287,12 +291,42 @@ func (d *drawn) open(s *sided) {
 			}
 		}
 	}
+	if !o.vertical {
+		return
+	}
+	for _, f := range forms { // too short for its words, such as the depth of a neck: they stand beside it
+		for _, v := range levels {
+			if d.openBeside(s, o, f, v) {
+				return
+			}
+		}
+	}
+}
+
+// openBeside tries to measure upright within the view at v, with the words level beside the line.
+func (d *drawn) openBeside(s *sided, o opening, f form, v float64) bool {
+	line, tail := seg{o.at(o.ua, v), o.at(o.ub, v)}, o.tails(v)
+	if f.h > o.ub-o.ua || !d.hasRoom(line, tail) {
+		return false
+	}
+	for _, side := range []float64{1, -1} {
+		c := o.at((o.ua+o.ub)/2, v+side*(2*lineGap+f.w/2))
+		if d.take(s, dim{line: line, tail: tail, ends: true, form: f, at: c, how: within, letter: f.letter}) {
+			return true
+		}
+	}
+	return false
+}
+
+// hasRoom reports whether a dimension line may run here within the view, with its extension lines.
+func (d *drawn) hasRoom(line seg, tail []seg) bool {
+	return d.field.clear(line, 1.8) && d.field.measurable(line) && !slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) })
 }
 
 // openAt tries to measure within the view at v.
 func (d *drawn) openAt(s *sided, o opening, f form, v float64) bool {
 	line, tail := seg{o.at(o.ua, v), o.at(o.ub, v)}, o.tails(v)
-	if !d.field.clear(line, 1.8) || slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) }) {
+	if !d.hasRoom(line, tail) {
 		return false
 	}
 	room := o.ub - o.ua - f.w - 1

@@ -65,18 +65,25 @@ func ends(s seg) []sheet.Item {
 	if long == 0 {
 		return nil
 	}
+	if long < openArrow {
+		a, b := strokes(s)
+		return []sheet.Item{line("dimension", narrow, a.a, a.b), line("dimension", narrow, b.a, b.b)}
+	}
 	u := mul(sub(s.b, s.a), 1/long)
 	n := pt{X: -u.Y, Y: u.X}
-	if long < openArrow {
-		d := mul(add(u, n), 0.55)
-		return []sheet.Item{line("dimension", narrow, sub(s.a, d), add(s.a, d)), line("dimension", narrow, sub(s.b, d), add(s.b, d))}
-	}
 	const l, h = 1.9, 0.38
 	head := func(tip, u pt) sheet.Item {
 		back := sub(tip, mul(u, l))
 		return filled("dimension", tip, add(back, mul(n, h)), sub(back, mul(n, h)))
 	}
 	return []sheet.Item{head(s.a, mul(u, -1)), head(s.b, u)}
+}
+
+// strokes are those through the ends of a dimension line that has no room for arrowheads: they reach past it.
+func strokes(s seg) (a, b seg) {
+	u := mul(sub(s.b, s.a), 1/dist(s.a, s.b))
+	d := mul(add(u, pt{X: -u.Y, Y: u.X}), 0.55)
+	return seg{sub(s.a, d), add(s.a, d)}, seg{sub(s.b, d), add(s.b, d)}
 }
 
 // quantise brings everything on the sheet to the grid of 0.01 mm, so that every

@@ -177,6 +177,7 @@ type run struct {
 	n    int
 	keys []string
 	main bool // worked on, not added or left
+	flow bool // no seam shows where it goes on
 	of   string
 }
 
@@ -192,6 +193,11 @@ func (a *assembly) startRuns(m *schematic.Made) []run {
 			added[0] = addedTo + f.Piece
 		}
 	}
+	for _, f := range from {
+		if f.Piece != "" && m.Make > 1 && a.leavesNone(a.made(f.Piece), m) { // the stitches of a crotch have no partner but beside it
+			added = runFrom(m, f, 1).keys
+		}
+	}
 	var out []run
 	for i, f := range from {
 		r := runFrom(m, f, m.Steps[0].Taken[i])
@@ -203,6 +209,15 @@ func (a *assembly) startRuns(m *schematic.Made) []run {
 		}
 	}
 	return out
+}
+
+// leavesNone reports whether all of the last round of a piece goes on in m.
+func (a *assembly) leavesNone(of, m *schematic.Made) bool {
+	if of == nil || of.Piece == nil || !of.Round {
+		return false
+	}
+	runs := a.endRuns(of)
+	return len(runs) > 1 && !slices.ContainsFunc(runs, func(r run) bool { return !r.main || r.of != m.Name })
 }
 
 // runFrom is the run of n stitches that a piece begins with from a held part; without bonds if they are added there.
@@ -261,12 +276,26 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 			continue
 		case p.Hold:
 			r.keys, r.of = []string{heldKey(m.Name, p.Name)}, a.takerOf(m, p.Name)
+			if o := otherSide(p.Name); o != p.Name && a.takerOf(m, o) == r.of { // either of a pair may go on from either
+				r.keys = append(r.keys, heldKey(m.Name, o))
+				slices.Sort(r.keys)
+			}
+		case legView(m, p.Name) > 0:
+			r.main, r.flow, r.keys, r.of = true, true, []string{legsOf + m.Name}, m.Name
 		case !p.Leave:
 			return nil
 		}
 		out = append(out, r)
 	}
 	return out
+}
+
+// legsOf begins the key of a round whose stitches go on in several rounds of the same piece, such as two legs.
+const legsOf = "legs of "
+
+// legView is the view of a part of a round that goes on as a round of its own, or 0.
+func legView(m *schematic.Made, part string) int {
+	return max(0, slices.IndexFunc(m.Views, func(v schematic.View) bool { return m.Round && v.Half && !v.Panel && v.Name == part && part != "" }))
 }
 
 // takerOf is the piece that goes on from a held part of another, or from its like at the other side if it is made twice.
@@ -378,10 +407,8 @@ func (a *assembly) piece(m *schematic.Made) {
 			a.keyPanel(m, p)
 			first.underView(p, i)
 			a.add(p, m.Make)
-		case v.Half && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m))):
-			a.share(m, p)
 		case v.Half:
-			a.tube(m, p)
+			a.round(m, p)
 		default:
 			a.flat(m, p)
 		}
@@ -389,6 +416,26 @@ func (a *assembly) piece(m *schematic.Made) {
 	if hasPanels {
 		a.lines(m)
 	}
+}
+
+// round is a view of a round.
+func (a *assembly) round(m *schematic.Made, p *panel) {
+	switch {
+	case sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m)):
+		a.share(m, p)
+	case a.isLeg(m, p.view):
+		start, _ := ends(p)
+		p.leg = true
+		p.bond(start, legsOf+m.Name)
+		a.add(p, m.Make)
+	default:
+		a.tube(m, p)
+	}
+}
+
+// isLeg reports whether a view is that of a part of the last round before it that goes on in a round of its own.
+func (a *assembly) isLeg(m *schematic.Made, view int) bool {
+	return view > 0 && slices.ContainsFunc(a.endRuns(m), func(r run) bool { return r.of == m.Name && legView(m, r.name) == view })
 }
 
 func (a *assembly) add(p *panel, n int) *proto {

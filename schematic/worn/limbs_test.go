@@ -267,3 +267,41 @@ func TestBothSleevesOfAYokeHaveTheirUnderarmBelow(t *testing.T) {
 		}
 	}
 }
+
+// Of 156 stitches, 18 to 10 cm, half lies flat: 433.3 mm, of which each leg has half. A leg takes 78 of them and 8 at the crotch: its half is 43
+// stitches, 238.9 mm, wide at its hem, and it spreads outwards from the crotch. It is 35 rounds at 20 long, the body 52.
+func TestTheLegsOfShortsAreTheSameWorkedOnOrPickedUp(t *testing.T) {
+	for _, file := range []string{"shorts.yaml", "shorts-legs.yaml"} {
+		g := schematic.Work(pattern(t, file), 0)
+		Dress(g)
+		require.NotNil(t, g.Worn, file)
+		a := assembled(g)
+		require.Len(t, a.placed, 3, file)
+		var outer []float64
+		for _, p := range a.placed[1:] {
+			lo, hi := box(p.drawn)
+			outer = append(outer, lo.X, hi.X)
+		}
+		slices.Sort(outer)
+		assert.InDeltaSlice(t, []float64{-238.89, 0, 0, 238.89}, outer, 0.01, file)
+		assert.InDelta(t, 175, measured(t, g, "inside leg").Length.Float(), 0.01, file)
+		assert.InDelta(t, 435, measured(t, g, "length").Length.Float(), 0.01, file)
+		assert.InDelta(t, 156*100/18.0, measured(t, g, "hip").Length.Float(), 0.01, file)
+	}
+}
+
+// A front of 48 of the 112 stitches of a round, listed first, lies in the middle of its half of 56: 4 stitches, 16 to 4 in, on either side of it.
+func TestTheOneFrontOfARoundLiesInItsMiddle(t *testing.T) {
+	g := schematic.Work(pattern(t, "halter.yaml"), 0)
+	Dress(g)
+	loop := points(assembled(g).placed[0].drawn)
+	half := 28 * 25.4 / 4.0
+	var corners []float64
+	for _, p := range loop {
+		if absf(p.Y-30*101.6/12) < 0.01 {
+			corners = append(corners, p.X)
+		}
+	}
+	slices.Sort(corners)
+	assert.InDeltaSlice(t, []float64{-half, -half + 25.4, half - 25.4, half}, corners, 0.01)
+}

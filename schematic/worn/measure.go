@@ -643,7 +643,7 @@ func (a *assembly) below(root *panel) []*panel {
 	lo, _ := box(root.drawn)
 	var out []*panel
 	for _, p := range a.placed {
-		if _, hi := box(p.drawn); p.hung && !p.strip && p.made.Kind == schematic.KindPiece && p.where.sin == 0 && slices.Contains(p.hosts, root) && hi.Y < lo.Y+1 {
+		if _, hi := box(p.drawn); p.hung && !p.strip && (p.made.Kind == schematic.KindPiece || p.leg) && p.where.sin == 0 && slices.Contains(p.hosts, root) && hi.Y < lo.Y+1 {
 			out = append(out, p)
 		}
 	}
@@ -670,20 +670,23 @@ func (tk *taker) limbs(root *panel) {
 		back = "back length"
 	}
 	l, h := box(p.drawn)
-	name := strings.ToLower(p.made.Name)
+	leg := p.limb()
+	name := leg
 	inner := pt{X: h.X, Y: h.Y}
 	if len(list) > 1 {
 		name = "inside " + name
 		p = list[len(list)-1]
 		l, h = box(p.drawn)
-		inner.X = l.X
+		if inner.X = l.X; list[len(list)-2].reaches(inner.X) { // its inner side meets that of the other: as long is its outer one
+			inner.X = h.X
+		}
 	} else {
 		name += " length"
 	}
-	tk.take(name, pt{X: inner.X, Y: l.Y}, pt{X: inner.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
+	tk.take(name, pt{X: inner.X, Y: l.Y}, pt{X: p.corner(inner.X, h.Y), Y: h.Y}, schematic.Vertical, false, units.Num{})
 	for _, m := range p.made.Measures {
 		if m.View == p.view && m.Main && m.Axis == schematic.Horizontal && p.holds(m.A, m.B) {
-			tk.take(strings.ToLower(p.made.Name)+" "+p.edgeOf(m), p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
+			tk.take(leg+" "+p.edgeOf(m), p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
 		}
 	}
 	for _, m := range root.made.Measures {
@@ -699,6 +702,35 @@ func (tk *taker) limbs(root *panel) {
 		}
 	}
 	tk.seen["length"] = true
+}
+
+// reaches reports whether the panel reaches as far to the right as x.
+func (p *panel) reaches(x float64) bool {
+	_, hi := box(p.drawn)
+	return hi.X > x-1
+}
+
+// corner is the x of the place at a height that lies nearest to x.
+func (p *panel) corner(x, y float64) float64 {
+	best, at := math.Inf(1), x
+	for _, s := range p.drawn {
+		if d := absf(s.a.X - x); absf(s.a.Y-y) < close && d < best {
+			best, at = d, s.a.X
+		}
+	}
+	return at
+}
+
+// limb is what something that hangs from a body is called, whichever side it is of.
+func (p *panel) limb() string {
+	if !p.leg {
+		return strings.ToLower(p.made.Name)
+	}
+	words := strings.Fields(strings.ToLower(p.name))
+	if one := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return w == "left" || w == "right" }); len(one) > 0 {
+		words = one
+	}
+	return strings.Join(words, " ")
 }
 
 // edgeOf is what a measurement of a panel is called: a width by the name of the edge along which it is, if that is one of the body.

@@ -63,6 +63,7 @@ type panel struct {
 	over       *panel   // it lies on this one, from whose slit it is worked
 	foot       pt       // of what stands in an arch: the middle between its ends, and the place above it
 	drop       pt
+	leg        bool // a round that goes on from a part of another of its piece
 	gusset     bool // it is folded between a gusset and what lies across from it
 	heel       pt   // of a leg seen from its side: where its heel begins, behind
 }

@@ -83,7 +83,7 @@ func (a *assembly) trunk() bool {
 			fronts = append(fronts, q)
 		case q.face == back:
 			backs = append(backs, q)
-		case q.made.Kind == schematic.KindBody, holds[q.made.Kind] && !q.disc:
+		case q.made.Kind == schematic.KindBody && !q.leg, holds[q.made.Kind] && !q.disc:
 			others = append([]*proto{q}, others...)
 		default:
 			others = append(others, q)
@@ -393,6 +393,20 @@ func (p *panel) addedBeside(run []int, c *chain) float64 {
 	return 0
 }
 
+// atCrotch is which end of a level chain meets the partner of another of its like, such as the other leg: 0 its start, 1 its end, or 0.5 if neither does.
+func (c *chain) atCrotch() float64 {
+	from, to := c.at[0], c.at[len(c.at)-1]
+	before := from.p.drawn[(from.i+len(from.p.drawn)-1)%len(from.p.drawn)]
+	after := to.p.drawn[(to.i+1)%len(to.p.drawn)]
+	switch start, end := before.parted(c.first()), after.parted(c.last()); {
+	case start && !end:
+		return 0
+	case end && !start:
+		return 1
+	}
+	return 0.5
+}
+
 // sides are those of placed panels that the chain runs along.
 func (c *chain) sides() []side {
 	var out []side
@@ -524,7 +538,7 @@ func (a *assembly) lay(f fit) {
 	n := len(p.loop)
 	first, last, from, to := longestBond(&p, f.run, f.chain)
 	x, y := p.loop[f.run[first]].a, p.loop[(f.run[last]+1)%n].a
-	hold := 0.5
+	hold := f.chain.atCrotch()
 	if d := sub(to, from); math.Abs(d.Y) > level*length(d) {
 		hold = 0
 		if d.Y < 0 {

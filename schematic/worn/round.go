@@ -216,7 +216,7 @@ func (p *panel) divideEnd(y float64, parts []run2) {
 		at := 0.0
 		for _, r := range list {
 			c := s
-			c.a, c.keys, c.part = lerp(s.a, z, at/total), r.keys, partOf(parts, r)
+			c.a, c.keys, c.part, c.blind = lerp(s.a, z, at/total), r.keys, partOf(parts, r), s.blind || r.flow
 			out = append(out, c)
 			at += r.n
 		}

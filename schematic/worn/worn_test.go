@@ -282,6 +282,15 @@ func anew(q *panel) (motion, bool) {
 		if w[0] = 1e6; d.Y < 0 {
 			w = [2]float64{1, 1e6}
 		}
+	} else { // two legs meet at the crotch
+		for _, r := range runs {
+			switch {
+			case dist(r[0], ends[1]) < 1:
+				w = [2]float64{1, 1e6}
+			case dist(r[1], ends[0]) < 1:
+				w = [2]float64{1e6, 1}
+			}
+		}
 	}
 	best, least := motion{}, math.Inf(1)
 	for _, o := range [][2]pt{own, {own[1], own[0]}} {
