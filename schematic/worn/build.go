@@ -98,7 +98,7 @@ func (a *assembly) bonds() {
 
 // join gives the edges of a join their bond.
 func (a *assembly) join(i int) {
-	j, key := &a.g.Pattern.Joins[i], fmt.Sprint("join ", i+1)
+	j, key := &a.g.Pattern.Joins[i], joinKey(i)
 	refs := slices.Concat(j.Sew, j.Into)
 	switch j.How {
 	case schematic.AtFold:
@@ -113,6 +113,60 @@ func (a *assembly) join(i int) {
 		a.keyAll(ref, key)
 	}
 }
+
+// gathered is the panel with each of its level edges that is gathered to another drawn in to its length: what is gathered does not lie flat, and
+// spreads from there.
+func (a *assembly) gathered(p *panel) *panel {
+	for i := range a.g.Pattern.Joins {
+		j := &a.g.Pattern.Joins[i]
+		own, on := a.long(j.Sew), a.long(j.Into)
+		if j.How != schematic.Gathered || own <= on || on*mostGathered < own {
+			continue
+		}
+		key := map[string]bool{joinKey(i): true}
+		y, drawn := 0.0, false
+		for k := range p.loop {
+			if s := &p.loop[k]; s.has(key) && levelAt(p, k, s.a.Y) && a.sews(j, p.made) {
+				y, drawn = s.a.Y, true
+			}
+		}
+		if !drawn {
+			continue
+		}
+		q := *p
+		q.loop = slices.Clone(p.loop)
+		mid := p.middle()
+		for k := range q.loop {
+			if at := &q.loop[k].a; absf(at.Y-y) < close {
+				at.X = mid + (at.X-mid)*on/own
+			}
+		}
+		p = &q
+	}
+	return p
+}
+
+// sews reports whether it is a piece's own edge that a join gathers.
+func (a *assembly) sews(j *schematic.Join, m *schematic.Made) bool {
+	return slices.ContainsFunc(j.Sew, func(ref string) bool {
+		of, _ := a.g.EdgesOf(ref)
+		return of != nil && of.Worked() == m
+	})
+}
+
+// long is how long the edges are together that references mean, of all pieces that are made.
+func (a *assembly) long(refs []string) float64 {
+	t := 0.0
+	for _, ref := range refs {
+		m, edges := a.g.EdgesOf(ref)
+		for i := range edges {
+			t += edges[i].Length.Float() * float64(max(1, m.Make))
+		}
+	}
+	return t
+}
+
+func joinKey(i int) string { return fmt.Sprint("join ", i+1) }
 
 // held gives the edges at which stitches of a part are held the bond with what begins from them.
 func (a *assembly) held(from schematic.HeldPart) {
@@ -396,7 +450,7 @@ func (a *assembly) piece(m *schematic.Made) {
 		if p == nil {
 			continue
 		}
-		p = p.turnedIn()
+		p = a.gathered(p.turnedIn())
 		if p.face = a.facing(p.name); p.face == either && v.Name == "" && (m.Kind == schematic.KindFront || m.Kind == schematic.KindBack) {
 			p.face = a.facing(m.Kind.String())
 		}

@@ -3,6 +3,7 @@ package worn
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"flatwright/schematic"
 )
@@ -55,14 +56,15 @@ func (a *assembly) figure() schematic.View {
 	return v
 }
 
-// onEdge is how far from the front an edge of the back lies at most that is sewn to it and lies on it, mm: bind-offs stagger by a row.
-const onEdge = 10.0
+// onEdge is how far from the front an edge of the back lies at most that is sewn to it and lies on it, mm: bind-offs stagger by a row,
+// of which the tallest have 7 in 10 cm.
+const onEdge = 15.0
 
-// behind are the edges of the back that show: what is sewn to the front lies on it, unless the front is narrower.
+// behind are the edges of the back that show: what is sewn to the front lies on it, and so does its armhole, unless the front is narrower.
 func (p *panel) behind(above [][]pt) []schematic.Line {
 	var out []schematic.Line
 	for i, s := range p.drawn {
-		bonded := len(keysOf(p.drawn[i:i+1])) > 0
+		bonded := len(keysOf(p.drawn[i:i+1])) > 0 || strings.EqualFold(s.name, "armhole")
 		if m := mid(s.a, p.drawn[(i+1)%len(p.drawn)].a); !bonded || !slices.ContainsFunc(above, func(l []pt) bool { return distTo(append(slices.Clone(l), l[0]), m) < onEdge }) {
 			out = append(out, shown(schematic.LineBehind, []pt{s.a, p.drawn[(i+1)%len(p.drawn)].a}, false, above)...)
 		}

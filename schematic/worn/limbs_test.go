@@ -305,3 +305,26 @@ func TestTheOneFrontOfARoundLiesInItsMiddle(t *testing.T) {
 	slices.Sort(corners)
 	assert.InDeltaSlice(t, []float64{-half, -half + 25.4, half - 25.4, half}, corners, 0.01)
 }
+
+// The skirt front has 70 stitches, 16 to 4 in, gathered to the 52, 18 to 4 in, of the bodice: it hangs from these and spreads to its hem.
+func TestAGatheredSkirtSpreadsFromItsWaist(t *testing.T) {
+	g := schematic.Work(pattern(t, "empire.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	for _, p := range assembled(g).placed {
+		if p.name != "Skirt front" {
+			continue
+		}
+		lo, hi := box(p.drawn)
+		l, r := p.level(hi.Y, 0)
+		assert.InDelta(t, 52*101.6/18, r.X-l.X, 0.01)
+		assert.InDelta(t, 70*101.6/16, hi.X-lo.X, 0.01)
+	}
+	assert.InDelta(t, 2*52*101.6/18, measured(t, g, "chest").Length.Float(), 0.01)
+	assert.InDelta(t, 24*101.6/10, measured(t, g, "skirt length").Length.Float(), 0.01)
+	for _, l := range g.Worn.Views[0].Lines {
+		if l.Kind == schematic.LineBehind { // nothing of the back's armholes
+			assert.Greater(t, l.A.Y, 60.0) // the bodice begins at 0, its armholes at 50.8
+		}
+	}
+}

@@ -142,6 +142,11 @@ func (a *assembly) body() *trunk {
 		t.hem = min(t.hem, lo.Y)
 	}
 	for _, p := range a.placed {
+		if p.made.Kind == schematic.KindSkirt && p.face == front && p.hung && p != a.placed[0] {
+			t.skirt = p
+		}
+	}
+	for _, p := range a.placed {
 		if p.strap { // the highest point of the shoulder is on it
 			_, hi := box(p.drawn)
 			t.top = max(t.top, hi.Y)
@@ -347,16 +352,27 @@ func (tk *taker) trunk(t *trunk) {
 	}
 	tk.girth(t, tk.bust(), "width at underarm", t.under, tk.clearOfSleeves(t))
 	tk.lower(t)
-	if t.skirt != nil {
-		lo, hi := box(t.skirt.drawn)
-		tk.take("waist", t.skirt.seam[0], t.skirt.seam[1], schematic.Horizontal, t.around(hi.Y, t.skirt.seam[0].X, t.skirt.seam[1].X), units.Num{})
-		tk.take(strings.ToLower(t.skirt.made.Name)+" length", pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
-	}
+	tk.skirt(t)
 	_, r := t.across(t.under)
 	if _, hr := t.across(t.hem + 1); !math.IsInf(t.under, 0) {
 		tk.take("body to underarm", pt{X: hr, Y: t.hem}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
 	}
+}
+
+// skirt measures a skirt that hangs from a bodice: its waist, unless it is as wide as the bust, and how long it is.
+func (tk *taker) skirt(t *trunk) {
+	if t.skirt == nil {
+		return
+	}
+	lo, hi := box(t.skirt.drawn)
+	a, z := t.skirt.seam[0], t.skirt.seam[1]
+	if l, r := t.across(t.under); absf(dist(a, z)-(r-l)) > 1 {
+		tk.take("waist", a, z, schematic.Horizontal, t.around(hi.Y, a.X, z.X), units.Num{})
+	}
+	_, x := t.across(t.hem + 1)
+	words := slices.DeleteFunc(strings.Fields(strings.ToLower(t.skirt.made.Name)), func(w string) bool { return w == "front" || w == "back" })
+	tk.take(strings.Join(append(words, "length"), " "), pt{X: x, Y: lo.Y}, pt{X: max(a.X, z.X), Y: hi.Y}, schematic.Vertical, false, units.Num{})
 }
 
 // bust is what the trade calls the girth below the arms: a child has a chest, and so has whoever the pattern gives a chest.

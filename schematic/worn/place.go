@@ -100,6 +100,9 @@ func (a *assembly) trunk() bool {
 			return 0
 		})
 	}
+	if hung := func(q *proto) bool { return q.made.Kind == schematic.KindSkirt }; slices.ContainsFunc(fronts, func(q *proto) bool { return !hung(q) }) {
+		fronts = slices.DeleteFunc(fronts, hung) // it hangs from a bodice
+	}
 	var root *proto
 	switch {
 	case len(fronts) == 1:
