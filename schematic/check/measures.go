@@ -265,6 +265,8 @@ func opensArms(made *schematic.Made, s schematic.Section) bool {
 			names = append(names, sh.Edge)
 		}
 		return ofArmhole(names...) || opens(made, s)
+	case *schematic.Even: // a dropped shoulder has its armhole in a straight side
+		return ofArmhole(s.LeftEdge, s.RightEdge)
 	}
 	return false
 }

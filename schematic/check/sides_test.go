@@ -111,3 +111,26 @@ func TestTheBustOfPiecesFromSideToSideIsTheirRows(t *testing.T) {
 		assert.Equal(t, cm(90, 1), got[0].length()) // twice 90 rows of half a centimetre
 	}
 }
+
+// The back of a kimono is straight, its armholes but a name along its sides: it is a part of the bust as the fronts are, 40 + 2 x 18 stitches.
+func TestAStraightBackWhoseArmholesAreNamedIsAPartOfTheBust(t *testing.T) {
+	p := pattern("M")
+	p.Sizes.Groups = []int{1}
+	front := func(name string) *schematic.Piece {
+		return &schematic.Piece{Name: name, Kind: schematic.KindFront, Sections: []schematic.Section{
+			&schematic.CastOn{Stitches: n(18)},
+			&schematic.Even{Amount: schematic.Amount{Rows: n(20)}},
+			&schematic.Shape{Common: schematic.Common{LeftEdge: "front edge", RightEdge: "armhole"},
+				Shapings: []schematic.Shaping{{By: n(1), At: schematic.LeftEdge, Every: n(2), Times: n(5)}}},
+			&schematic.BindOff{All: true},
+		}}
+	}
+	p.Pieces = []*schematic.Piece{{Name: "Back", Kind: schematic.KindBack, Sections: []schematic.Section{
+		&schematic.CastOn{Stitches: n(40)}, &schematic.Even{Amount: schematic.Amount{Rows: n(20)}},
+		&schematic.Even{Common: schematic.Common{LeftEdge: "armhole", RightEdge: "armhole"}, Amount: schematic.Amount{Rows: n(10)}}, &schematic.BindOff{All: true},
+	}}, front("Left front"), front("Right front")}
+	got := sum(schematic.Work(p, 0), "bust")
+	if assert.Len(t, got, 1) {
+		assert.Equal(t, cm(76, 1), got[0].length())
+	}
+}
