@@ -100,9 +100,7 @@ func (a *assembly) trunk() bool {
 			return 0
 		})
 	}
-	if hung := func(q *proto) bool { return q.made.Kind == schematic.KindSkirt }; slices.ContainsFunc(fronts, func(q *proto) bool { return !hung(q) }) {
-		fronts = slices.DeleteFunc(fronts, hung) // it hangs from a bodice
-	}
+	fronts = bodices(fronts)
 	var root *proto
 	switch {
 	case len(fronts) == 1:
@@ -138,6 +136,14 @@ func (a *assembly) trunk() bool {
 	a.oneOf(root)
 	root.left--
 	return true
+}
+
+// bodices are the fronts without skirts, if any is left: they hang from it.
+func bodices(fronts []*proto) []*proto {
+	if b := slices.DeleteFunc(slices.Clone(fronts), func(q *proto) bool { return q.made.Kind == schematic.KindSkirt }); len(b) > 0 {
+		return b
+	}
+	return fronts
 }
 
 // oneOf leaves one of a pair of mittens to be drawn, with its share of the other pieces.
