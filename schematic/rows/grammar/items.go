@@ -49,6 +49,12 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} $next/first/last/same {u:unit} [{l2:loop}]", meaning: "the stitch in the next place", example: "k next st", build: stitchNext},
 	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
+	{rule: "stitch", pattern: "[is/are] [and] ([worked/made/work/crocheted/knitted] [again] [once] [more] [entirely/all/wholly/only] in | consist/consists [entirely/only] of) {k:kind} [$st] [{e:extent}]", meaning: "the stitch in each place", example: "Row 2: Work entirely in sc", build: func(m *match) any {
+		if !m.p.line.IsRow() || !m.said("is", "are", "consist", "consists", "entirely", "all", "wholly", "only") && m.from > 0 || m.to < len(m.p.t) && !m.p.at(m.to).Is(".", ",", ";", "like", "as", "throughout", "worked") {
+			return nil
+		}
+		return stitchTo(m)
+	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
 	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] (each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
@@ -390,6 +396,9 @@ var stitches = []form{
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are passed", example: "sk 2", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass under [the] [latter/these/them/this] {n:num} [{u:unit}] [{tail}]", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 5, miss under the latter 3 stitches of the preceding row; rep from * to end", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass [$next] {n:num} [{u:unit}] (under/beneath/below [it/them/these/this])", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 2, miss 2 under them; rep from * to end", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing none/nothing [{tail}]", meaning: "none is passed", example: "Row 2: *1 sc in next st, ch 2, miss none; rep from * to end", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is passed", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
 	{rule: "skipmore", pattern: "and [$next] [{n:num}] {u:unit}", meaning: "more that is passed", example: "skip next ch-2 sp and next dc",
 		build: func(m *match) any {

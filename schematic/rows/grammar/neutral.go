@@ -98,6 +98,8 @@ func droppedGroup(t []text.Token, i int) bool {
 		return false
 	case len(sub) == 1: // form (1) ring, at (1) time
 		return sub[0].Kind == 'n' && sub[0].Num.By == nil && sub[0].Num.All == 1 && last.Is("form", "at", "make", "work", "working", "a") && next.Kind == 'w'
+	case last.Is("purl", "purls", "picot", "picots"): // 1 purl (4 chain, 1 slip stitch in the first)
+		return slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("ch", "chain") })
 	case sub[0].Is("or"):
 		if last.Kind == 'n' && sub[1].Kind == 'n' && (len(sub) == 2 || len(sub) == 3 && sub[2].Kind == 'w') { // 10 (or 12)
 			return true

@@ -159,6 +159,15 @@ var cores = []form{
 		}
 		return eachIfExtent(m)
 	}},
+	{rule: "core", pattern: "$next {u:unit} but {n:num} [{tail}]", meaning: "a stitch behind so many others", example: "Row 2: *1 dc in next st but 2, ch 2; rep from * to end", build: func(m *match) any {
+		n := m.num("n", 1)
+		if n.By != nil {
+			return nil
+		}
+		pl := place(ins.InEvery, m)
+		pl.N = ins.N(n.All + 1)
+		return pl
+	}},
 	{rule: "core", pattern: "$next {n:num} {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in next 5 sts", build: func(m *match) any {
 		pl := place(ins.InNext, m)
 		switch {
@@ -277,6 +286,12 @@ var cores = []form{
 			}
 			return m.nextOrFirst(u)
 		}},
+	{rule: "core", pattern: "$center of [$next] {n:num} [$next] {u:unit} [{tail}]", meaning: "the middle of a group", example: "3 sc in the middle of the next 3 picots", build: func(m *match) any {
+		if u := value[ins.Unit](m, "u"); u.Space || u.Chain {
+			return nil
+		}
+		return ins.Place{Kind: ins.InCentre, N: ins.N(1), Unit: ins.Unit{Stretch: true, Word: "group"}}
+	}},
 	{rule: "core", pattern: "$center {u:unit} [of] [each/$next/corner/same/first/last] [{n:num}] [{w:unit}] [group/shell/fan/of] [{tail}]", meaning: "the middle stitch of a group", example: "sc in centre dc of next shell", build: centre},
 	{rule: "core", pattern: "{o:ord} [{u:unit}] of [each/every] $next/following {n:num} {w:unit} [{tail}]", meaning: "one of the next stitches; those before it are passed", example: "sc in 2nd of next 3 dc", build: func(m *match) any {
 		o, n := value[int](m, "o"), m.num("n", 1)

@@ -27,6 +27,7 @@ type Reader struct {
 	raw          string // the last line of the text as it stands
 	tokens       []text.Token
 	roundR       bool // R5 means a round
+	crosses      bool // a capital X is the sign from which is repeated
 	around       bool // what the text calls rows are rounds: a remark says that they are joined
 	crochet      bool // words of crochet prevail
 	knits        bool // words of knitting do
@@ -170,12 +171,36 @@ func (r *Reader) head() {
 			}
 		}
 	}
+	r.crosses = fromCross(r.x.Src)
 	r.roundR, r.crochet, r.knits = rounds > 0, crochet > knits, knits >= crochet && knits > 0
 	if len(r.x.Sizes.Names) == 0 {
 		r.guessSizes()
 	}
 	if !r.x.TermsSet {
 		r.guessTerms()
+	}
+}
+
+// fromCross reports whether a text repeats from a capital X, as some did that had no star: X 1 d.c., 2 ch., miss 1, X 8 times.
+func fromCross(src []string) bool {
+	seen := 0
+	for _, line := range src {
+		if strings.Contains(line, "*") {
+			return false
+		}
+		seen += len(crossSign().FindAllString(line, -1))
+	}
+	return seen > 1
+}
+
+var crossSign = text.Once(`(?:^|[:;,.] )X (?:\d|[a-z])`)
+
+// crossStars makes stars of the capital X that a text repeats from.
+func (r *Reader) crossStars(t []text.Token) {
+	for i := range t {
+		if k := &t[i]; r.crosses && k.Kind == 'w' && k.S == "x" && k.Cap && !k.Glued && (i == 0 || t[i-1].Kind == 'p') {
+			k.Kind, k.S = 'p', "*"
+		}
 	}
 }
 
@@ -291,41 +316,64 @@ func (r *Reader) terms(rest string, line, col int) {
 // guessTerms takes the terms from words that belong to one set alone; words of
 // both are told as a finding by the check.
 func (r *Reader) guessTerms() {
-	us, uk, missed := 0, 0, false
-	single, long := false, false
+	var own termWords
+	single, long, dotted := false, false, false
 	for _, line := range r.x.Src {
+		dotted = dotted || dottedSingle().MatchString(line)
 		single = single || containsAny(strings.ToLower(line), "single crochet") && !text.Means(line)
 		long = long || longStitch().MatchString(line)
-		for _, w := range strings.FieldsFunc(strings.ToLower(line), func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
-			switch t, ok := stitch.Only(w); {
-			case !ok || w == "tension" || w == "double": // double crochet is of both
-			case w == "miss" || w == "missed": // American texts said so too, once
-				missed = true
-			default:
-				if t == stitch.US {
-					us++
-				} else {
-					uk++
-				}
-			}
-		}
+		own.count(line)
 	}
 	switch {
-	case us > uk:
-		r.x.Terms, r.x.TermsSet = stitch.US, true
-	case uk == us && single && !long: // single crochet is American, but for books so old that they have long stitches
+	case own.us > own.uk:
+		r.x.Terms, r.x.TermsSet, r.x.Old = stitch.US, true, dotted && own.missed
+	case own.uk == own.us && single && !long: // single crochet is American, but for books so old that they have long stitches
 		r.x.Terms, r.x.TermsSet, r.x.Old = stitch.US, true, true
-	case uk > us, uk == us && missed:
+	case own.uk > own.us, own.uk == own.us && own.missed:
 		r.x.Terms, r.x.TermsSet, r.x.Old = stitch.UK, true, long
 	}
 }
 
+// termWords are how many words of a text belong to one set of terms alone.
+type termWords struct {
+	us, uk int
+	missed bool // it says miss, as American texts did too, once
+}
+
+func (c *termWords) count(line string) {
+	line = dottedSingle().ReplaceAllString(strings.ToLower(line), "sc")
+	for _, w := range strings.FieldsFunc(line, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
+		switch t, ok := stitch.Only(w); {
+		case !ok || w == "tension" || w == "double": // double crochet is of both
+		case w == "miss" || w == "missed":
+			c.missed = true
+		case t == stitch.US:
+			c.us++
+		default:
+			c.uk++
+		}
+	}
+}
+
+// dottedSingle is single crochet with full stops or a space.
+var dottedSingle = text.Once(`(?i)\bs(?:\. ?| )c\b`)
+
 // longStitch is what books before 1900 call a treble.
 var longStitch = text.Once(`(?i)\b(?:\d+|one|two|three|four|five|double) long\b`)
 
-// one takes a line of the text.
+// one takes a line of the text. A paragraph that holds the head of a pattern is several.
 func (r *Reader) one(n int) {
-	raw := r.x.Src[n-1]
+	raw, from := r.x.Src[n-1], 0
+	for _, to := range text.Cuts(raw) {
+		r.part(n, strings.Repeat(" ", len([]rune(raw[:from])))+raw[from:to])
+		r.flush()
+		r.raw, from = "", to
+	}
+	r.part(n, strings.Repeat(" ", len([]rune(raw[:from])))+raw[from:])
+}
+
+// part takes a line, or a part of one.
+func (r *Reader) part(n int, raw string) {
 	trimmed := strings.TrimSpace(raw)
 	if trimmed == "" {
 		r.blank(n)
@@ -350,14 +398,10 @@ func (r *Reader) one(n int) {
 		r.x.Read.Words++
 		return
 	}
-	if r.named(trimmed, n) {
-		r.flush()
-		r.raw = ""
-		r.x.Title = strings.Trim(trimmed, "#*_ ")
-		r.x.Read.Words++
+	label, k, _ := text.Label(tokens, r.roundR)
+	if r.titled(trimmed, label, n) {
 		return
 	}
-	label, k, _ := text.Label(tokens, r.roundR)
 	if r.goes(raw, tokens, label, k) {
 		r.tokens = r.together(tokens, n)
 		r.raw = raw
@@ -385,6 +429,30 @@ func (r *Reader) one(n int) {
 	}
 	r.tokens, r.alone = tokens, label != nil && k == len(tokens)
 }
+
+// titled takes a line that is the title of the text, or of a piece behind the number of its picture.
+func (r *Reader) titled(trimmed string, label *ins.Label, n int) bool {
+	if r.named(trimmed, n) {
+		r.flush()
+		r.raw = ""
+		r.x.Title = strings.Trim(trimmed, "#*_ ")
+		r.x.Read.Words++
+		return true
+	}
+	if label == nil {
+		return false
+	}
+	title := numberedTitle().FindStringSubmatch(trimmed)
+	if title == nil || r.instruction(title[1]) {
+		return false
+	}
+	r.flush()
+	r.raw = ""
+	return r.heading(title[1], n)
+}
+
+// numberedTitle is a heading behind the number of its picture, as it was printed once: 251.--Crochet Lace.
+var numberedTitle = text.Once(`^(?:(?:No|Fig)\. ?)?\d{1,4} ?\.? ?(?:--|—|–) ?([A-Z][A-Za-z' -]+?)\.?$`)
 
 // withoutMark is a line without the star behind its last stop, which ends rows that are repeated.
 func withoutMark(raw string) string {
@@ -512,6 +580,9 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	}
 	if label == nil {
 		return goes || r.mode == "" && (r.alone || r.unended()) && !r.heads(trimmed)
+	}
+	if r.tokens[len(r.tokens)-1].Is("and", "to", "the", "of", "from", "through", "like", "as", "in") { // repeat the 4th and / 5th rows
+		return true
 	}
 	if k == len(tokens) && text.GoesOn(r.raw, raw) || tokens[0].Kind == 'n' && r.tokens[len(r.tokens)-1].Is("next", "following", "foll") { // repeat / Row 2; at beg of next / 2 rows
 		return true
@@ -771,6 +842,7 @@ func (r *Reader) loopAndStitch(t *text.Token) (loop, name string) {
 // lex cuts a line into tokens, without bullets and the bars of a table.
 func (r *Reader) lex(raw string, n int) []text.Token {
 	tokens := r.numbers(raw)
+	r.crossStars(tokens)
 	for len(tokens) > 1 && (text.Bullet(&tokens[0]) || strings.HasPrefix(tokens[0].S, "**") && tokens[0].Kind == 'p') {
 		bold := tokens[0].Is("**")
 		at := slices.IndexFunc(tokens[1:], func(t text.Token) bool { return t.Is("**") })
@@ -1142,9 +1214,28 @@ func (r *Reader) flush() {
 	r.tokenCount += len(t)
 	for len(t) > 0 {
 		end := r.cut(t)
-		r.line(t[:end])
+		if l, _, _ := text.Label(t, r.roundR); l == nil && end > 2 && end < len(t) && worksThe(t[:end]) {
+			r.line(t[:end-2])
+		} else {
+			r.line(t[:end])
+		}
 		t = t[end:]
 	}
+}
+
+// leadsRow reports whether the name of a row and its work follow: 1st row: 3 treble; 1st row as follows: 3 treble.
+func (r *Reader) leadsRow(t []text.Token) bool {
+	if t[0].Ord == 0 || !r.beginsRow(t) {
+		return false
+	}
+	_, n, _ := text.Label(t, r.roundR)
+	return t[n-1].Is(":", "--") || near(t, n).Is("entirely") || asFollows(t[n:]) > 0
+}
+
+// worksThe reports whether words lead to the name of a row: On the chain work the 1st row: …
+func worksThe(t []text.Token) bool {
+	k := len(t) - 1
+	return k > 0 && t[k].Is("the") && t[k-1].Is("work", "begin", "commence", "crochet", "knit")
 }
 
 // cut is where the first row or sentence of a paragraph ends: before the label of another
@@ -1165,7 +1256,7 @@ func (r *Reader) cut(t []text.Token) int {
 		case isStar(w):
 			star++
 		}
-		if depth <= 0 && label != nil && w.Is(";", ".") && (repeatsIt(t[i+1:]) || star == 0 && r.repeatsMarked(t[i+1:])) {
+		if depth <= 0 && r.endsBefore(t, i, label, star) {
 			return i + 1
 		}
 		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
@@ -1175,9 +1266,20 @@ func (r *Reader) cut(t []text.Token) int {
 	return len(t)
 }
 
+// endsBefore reports whether behind the token at i the row is repeated, or the first row begins that a sentence leads to.
+func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) bool {
+	if label == nil {
+		return worksThe(t[:i+1]) && r.leadsRow(t[i+1:])
+	}
+	return t[i].Is(";", ".") && (repeatsIt(t[i+1:]) || repeatsThese(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:]))
+}
+
 // stopsAt reports whether a row or sentence may end with the token at i.
 func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	w, next := &t[i], &t[i+1]
+	if w.Line != next.Line && w.Is("and", "to", "of", "the", "from", "&", ",", "through", "in", "rep", "repeat", "with", "like", "as", "on", "for") {
+		return false
+	}
 	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line || label == nil && firstAhead(w, t[i+1:])
 	return stop && (next.Cap || next.Ord > 0 || next.Kind == 'n' || isStar(next) || rowColon(t[i+1:]))
 }
@@ -1209,6 +1311,9 @@ func nextBare(l *ins.Label, t []text.Token) bool {
 
 // beginsRow reports whether the label of another row stands there.
 func (r *Reader) beginsRow(t []text.Token) bool {
+	if len(t) > 2 && isStar(&t[0]) { // ** 8th row: Same as 5th row
+		t = t[1:]
+	}
 	l, n, _ := text.Label(t, r.roundR)
 	return l != nil && (!l.Next || t[0].Is("next") || n > 2) && t[0].Kind != 'n' && l.Name != "every" && !r.refers(t, n)
 }
@@ -1224,6 +1329,19 @@ func repeatsIt(t []text.Token) bool {
 		return false
 	}
 	_, row := text.RowWord(t[2].S)
+	return row
+}
+
+// repeatsThese reports whether words behind a row repeat the last rows, it among them: rep these 4 rows four times more.
+func repeatsThese(t []text.Token) bool {
+	k := 1
+	for near(t, k).Is("the") {
+		k++
+	}
+	if len(t) < 4 || !t[0].Is("rep", "repeat") || !near(t, k).Is("these", "last", "above") || near(t, k+1).Kind != 'n' && numerals[near(t, k+1).S] < 2 {
+		return false
+	}
+	_, row := text.RowWord(near(t, k+2).S)
 	return row
 }
 
@@ -1345,6 +1463,9 @@ func (r *Reader) line(tokens []text.Token) {
 		beforeFirst(label)
 		l.Label = label
 	}
+	if label != nil {
+		k += asFollows(tokens[k:])
+	}
 	p := r.parser(tokens[k:], l)
 	l.Into = p.into()
 	if len(count) > 0 {
@@ -1384,6 +1505,22 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// asFollows is behind the words and signs that only lead from the name of a row to its work: as follows:—; in the following
+// manner:
+func asFollows(t []text.Token) int {
+	i := 0
+	for near(t, i).Is("as", "follows", "thus", "in", "the", "following", "manner", "way", "this", "is", "are", "worked") && i < 6 {
+		i++
+	}
+	if i == 0 || !near(t, i).Is(":", "--", "-") || !near(t, i-1).Is("follows", "thus", "manner", "way") {
+		return 0
+	}
+	for near(t, i).Is(":", "--", "-") {
+		i++
+	}
+	return i
 }
 
 // marked is a row without the star before its label, from which rows are repeated: * Next row: K2tog, k to end.

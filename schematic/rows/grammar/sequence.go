@@ -54,7 +54,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'g':
 			s.bracket(t)
 		case s.timesFirst():
-		case s.repeat(), s.alternately():
+		case s.alternately(), s.repeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
 		case s.loopSaid():
@@ -261,17 +261,22 @@ func (s *sequence) repeat() bool {
 // alternately reads stitches of which a word before them says that they are worked again and again: alternately make 1,
 // knit 2 together.
 func (s *sequence) alternately() bool {
-	if !s.at(s.i).Is("alternately", "alternate") || !s.line.IsRow() || s.star >= 0 || s.depth > 0 {
+	regularly := s.at(s.i).Is("repeat") && s.at(s.i+1).Is("regularly")
+	if !regularly && !s.at(s.i).Is("alternately", "alternate") || !s.line.IsRow() || s.star >= 0 || s.depth > 0 {
 		return false
 	}
-	end, to := s.i+1, -1
+	from := s.i + 1
+	if regularly {
+		from++
+	}
+	end, to := from, -1
 	for ; end < len(s.t) && !s.at(end).Is(".", ";", "end", "ending") && s.at(end).Kind != 'g'; end++ {
 		if _, to = s.named("extent", end); to >= 0 {
 			break
 		}
 	}
 	before := len(s.line.Unread)
-	items := s.within(s.t[s.i+1 : end]).sequence()
+	items := s.within(s.t[from:end]).sequence()
 	if len(s.line.Unread) > before || len(items) < 2 || !working(items) {
 		s.line.Unread = s.line.Unread[:before]
 		return false

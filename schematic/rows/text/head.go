@@ -11,7 +11,7 @@ import (
 // Keys are the words before a colon, or alone on a line, that begin lines of words, and how these are read:
 // words say nothing of rows, notes tell what chains count as, stitches define names.
 var Keys = map[string]string{
-	"sizes": "sizes", "size": "sizes", "terms": "terms", "gauge": "gauge", "tension": "gauge", "materials": "words", "material": "words", "to fit": "words", "to fit bust": "words", "to fit chest": "words",
+	"sizes": "sizes", "size": "sizes", "terms": "terms", "gauge": "gauge", "tension": "gauge", "materials": "words", "material": "words", "materials required": "words", "materials needed": "words", "requirements": "words", "size required": "words", "to fit": "words", "to fit bust": "words", "to fit chest": "words",
 	"yarn": "words", "yarns": "words", "hook": "words", "hooks": "words", "needle": "words", "needles": "words", "notions": "words", "tools": "words", "notes": "notes", "note": "notes", "supplies": "words", "you will need": "words", "what you need": "words",
 	"pattern notes": "notes", "abbreviations": "names", "abbreviation": "names", "abbreviations used": "names", "stitch abbreviations": "names", "special abbreviations": "stitches", "special abbreviation": "stitches", "special stitches": "stitches", "special technique": "stitches", "special techniques": "stitches", "special terms": "stitches", "special stitch": "stitches", "stitches": "stitches", "stitches used": "names",
 	"stitch guide": "stitches", "stitch key": "names", "pattern key": "names", "stitch glossary": "names", "glossary": "names", "special stitches & techniques": "stitches", "special stitches and techniques": "stitches", "stitches & abbreviations": "names", "stitches/abbreviations": "names", "abbreviations & stitches": "names", "abbreviations and stitches": "names", "special stitches used": "stitches", "skill level": "words", "level": "words", "difficulty": "words", "difficulty level": "words", "designer": "words", "designed by": "words", "finished measurements": "words", "finished size": "words", "finished sizes": "words", "measurements": "words",
@@ -21,6 +21,15 @@ var Keys = map[string]string{
 
 // KeyOf finds the key with which a line begins, what stands behind its colon, and its column.
 func KeyOf(line string) (key, rest string, col int) {
+	if blank := len(line) - len(strings.TrimLeft(line, " ")); blank > 0 {
+		if key, rest, col = KeyOf(line[blank:]); key != "" {
+			col += blank
+		}
+		return key, rest, col
+	}
+	if at := dashed().FindStringSubmatchIndex(line); at != nil && Keys[strings.ToLower(line[at[2]:at[3]])] != "" {
+		return strings.ToLower(line[at[2]:at[3]]), line[at[1]:], len([]rune(line[:at[1]])) + 1
+	}
 	i := strings.IndexByte(line, ':')
 	if k, n := capitalKey(line); k != "" && (i < 0 || i > n) {
 		return k, strings.TrimLeft(line[n:], " "), n + 2
@@ -37,6 +46,50 @@ func KeyOf(line string) (key, rest string, col int) {
 	}
 	rest = strings.TrimLeft(line[i+1:], "*_")
 	return k, rest, len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " *_")))
+}
+
+// dashed is a key with a dash behind it, as it was printed once: Materials.—Four ounces of wool; Tension:-8 sts to an inch.
+var dashed = Once(`^([A-Z][A-Za-z]*(?: [A-Za-z]+){0,2})(?: ?[.:] ?[-–—]+|-(?:[A-Z]\.|\d)| ?[–—]+) ?`)
+
+var (
+	// within is a key in the midst of a paragraph.
+	within = Once(`[.;)”"] *([A-Z][A-Za-z]*(?: [A-Za-z]+)?)(?: ?[.:] ?[-–—]+|-(?:[A-Z]\.|\d)| ?[–—]+)`)
+	// leaves is where a paragraph goes from words to the work: BACK.—Cast on; Begin at lower edge.
+	leaves = Once(`[.;)”"] *((?:THE )?[A-Z]{3,}(?: [A-Z]+){0,3} ?[.:]? ?(?:[-–—]+ ?)?[A-Z][a-z]|[A-Z][a-z]+(?: [A-Z]?[a-z]+)? ?[.:] ?[-–—]+ ?[A-Z]|(?:Cast on|Begin|Commence|Make|Work) |\d+(?:st|nd|rd|th)? (?:row|round)\b)`)
+)
+
+// Cuts is where a paragraph that holds the head of a pattern goes on to its next part: Materials.—… Tension.—… BACK.—Cast
+// on. Other lines have none.
+func Cuts(line string) []int {
+	at := 0
+	var out []int
+	if key, _, _ := KeyOf(line); key == "" {
+		first := within().FindStringSubmatchIndex(line)
+		if first == nil || Keys[strings.ToLower(line[first[2]:first[3]])] == "" {
+			return nil
+		}
+		at = first[2]
+		out = append(out, at)
+	}
+	for {
+		rest := line[at:]
+		more := -1
+		for _, m := range within().FindAllStringSubmatchIndex(rest, -1) {
+			if Keys[strings.ToLower(rest[m[2]:m[3]])] != "" {
+				more = m[2]
+				break
+			}
+		}
+		m := leaves().FindStringSubmatchIndex(rest)
+		switch {
+		case m != nil && (more < 0 || m[2] < more) && Keys[strings.ToLower(strings.TrimRight(rest[m[2]:m[3]], " .:-–—ABCDEFGHIJKLMNOPQRSTUVWXYZ"))] == "":
+			return append(out, at+m[2])
+		case more < 0:
+			return out
+		}
+		at += more
+		out = append(out, at)
+	}
 }
 
 // measuredAs is a line of the gauge without a colon: Tension 22 sts and 30 rows to 10 cm.

@@ -64,6 +64,15 @@ func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
 		p.i, p.l = 0, ins.Label{}
 	}
 	p.firm = false
+	if n := told(t); n > 0 {
+		p.i = 1
+		p.numbered()
+		if p.i == n {
+			p.l.At = ins.Span{Col: t[0].Col, End: t[n-1].End}
+			return &p.l, n, nil
+		}
+		p.i, p.l = 0, ins.Label{}
+	}
 	if !p.numbered() && !p.bare() && !p.named() {
 		return nil, 0, nil
 	}
@@ -77,6 +86,23 @@ func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
 	}
 	p.l.At = ins.Span{Col: t[0].Col, End: t[p.i-1].End}
 	return &p.l, p.i, p.count
+}
+
+// told is behind the name of a row whose work a sentence tells: The 6th round is worked in treble; the 2nd and 3rd rows
+// consist of double crochet. 0: none stands there.
+func told(t []Token) int {
+	if len(t) < 5 || !t[0].Is("the") || t[1].Ord == 0 {
+		return 0
+	}
+	for i := 2; i < len(t)-1 && i < 8; i++ {
+		if _, row := RowWord(t[i].S); !row || t[i].Kind != 'w' {
+			continue
+		}
+		if v := &t[i+1]; v.Is("consist", "consists") || v.Is("is", "are") && i+2 < len(t) && t[i+2].Is("worked", "made", "crocheted", "knitted") {
+			return i + 1
+		}
+	}
+	return 0
 }
 
 // alone reports whether a label is the whole of its line, without a sign: Round 2.

@@ -287,9 +287,24 @@ func (l *lexer) abbreviates(i int) bool {
 	case strings.ContainsRune(",;:)]", c):
 		return true
 	case unicode.IsDigit(c):
-		return beforeNumber[t.S] || j == i+1 && t.S == "st" // sl.st.1
+		return beforeNumber[t.S] && !((t.S == "k" || t.S == "p") && l.rowAt(j)) || j == i+1 && t.S == "st" // sl.st.1
 	}
 	return false
+}
+
+// rowAt reports whether the ordinal of a row begins at j: 2nd row.
+func (l *lexer) rowAt(j int) bool {
+	for j < len(l.r) && (unicode.IsLetter(l.r[j]) || unicode.IsDigit(l.r[j])) {
+		j++
+	}
+	if j == 0 || j >= len(l.r) || !unicode.IsLetter(l.r[j-1]) || l.r[j] != ' ' {
+		return false
+	}
+	from := j + 1
+	for j++; j < len(l.r) && unicode.IsLetter(l.r[j]); j++ {
+	}
+	_, row := RowWord(l.lower(from, j))
+	return row
 }
 
 // dotted reports whether the full stop at i stands behind the number of a stitch: 1. s.c. in next 3. s.c.

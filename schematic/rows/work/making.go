@@ -601,7 +601,7 @@ func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
 		return false
 	}
-	if p := n.Places[0]; p.Kind != ins.InFirst && (p.Kind != ins.InTop || w.startChain < 3) {
+	if p := n.Places[0]; p.Kind != ins.InFirst && (p.Kind != ins.InTop || w.startChain < 3) && !w.closesBelow(&p) {
 		return false
 	}
 	w.closedRound = true
@@ -625,6 +625,12 @@ func (w *work) leadsToBeginning(k ins.PlaceKind, u ins.Unit) bool {
 		return w.spaced && !w.spaceBefore(0, 0) || w.cur.left == 1 && w.lastIsArch()
 	}
 	return false
+}
+
+// closesBelow reports whether a place is the tall stitch that closed the last arch of the round below: in dc of 2nd rnd.
+func (w *work) closesBelow(p *ins.Place) bool {
+	u := p.Unit.Stitch
+	return p.Kind == ins.InNext && w.from.midArch && u != nil && u.Height > 1 && !w.from.holds(u)
 }
 
 // closing reports whether n is the slip stitch that joins a round to its beginning.

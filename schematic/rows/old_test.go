@@ -1,0 +1,47 @@
+package rows_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/rows"
+)
+
+// Short texts in the manner of books and papers from before 1960, made up for this test, counts by hand (common practice):
+// each line is read whole, nothing is found, and a count that is one more is.
+var oldTexts = []struct{ name, text, wrong string }{
+	{"rows repeated behind a row that is as another", "Cast on 20 sts.\n1st row: K. 1, p. 1 to end. 2nd row: P.\n3rd row: K. 4th row: Like 2nd. Rep. these 4 rows four times more.\n21st row: Like 1st. 22nd row: P. 2 tog., p. to end. (%s sts)", "19|20"},
+	{"a star before the label within a paragraph", "Ch 25. 1st row: S c in 2nd ch from hook, s c in each ch across (24 s c). Ch 1, turn. ** 2nd row: S c in each s c across. Ch 1, turn. 3rd row: Same as 2nd row. 4th and 5th rows: Repeat from ** once more. 6th row: S c in each s c (%s s c).", "24|25"},
+	{"the stitch that closed the last loop of the round before", "Ch 8. Join with sl st to form ring.\n1st rnd: Ch 3 (counts as dc), 23 dc in ring. Join.\n2nd rnd: Ch 1, sc in same place as sl st, * ch 5, skip next dc, sc in next dc. Repeat from * around, ending with ch 2, dc in 1st sc made.\n3rd rnd: * Ch 5, sc in next loop. Repeat from * around, ending with ch 2, dc in dc of 2nd rnd.\n4th rnd: 2 sc in each loop. (%s sc)", "24|25"},
+	{"a head in one paragraph", "MATERIALS.-6oz. of 4-ply wool; 1 pair of No. 9 needles. Measurements.-Length, 18ins.; width all round under the arms, 30ins. Tension.-7 sts. to 1in. Abbreviations-K. = knit; P. = purl; rep. = repeat or repeating; dec. = decrease or decreasing. BACK.-Cast on 80 sts. 1st row.-K. 2, * p. 1, k. 1; rep. from * to end. 2nd row.-K. 2 tog., p. to end. (%s sts.)", "79|80"},
+	{"single crochet with full stops in a text that says miss", "Make a chain of 6; close it into a round, on which do 8 s.c.\n2nd round: 2 s.c. in every s.c. (16 s.c.)\n3rd round: * 1 s.c. in next s.c., miss 1; repeat from * all round. (%s s.c.)", "8|9"},
+	{"a capital X for a star", "Make a chain of 6; close it into a round.\n1st round: 8 s.c. in the ring.\n2nd round: X 1 s.c. in next stitch, 2 ch., miss none, X 8 times.\n3rd round: X 2 s.c. in the next space, X 8 times. (%s s.c.)", "16|17"},
+	{"the first row told behind its chain", "12.--Crochet Edging.\nOn a foundation chain of 40 stitches work the 1st row as follows:--1 double in each chain stitch.\n2nd row: Alternately 1 double, 3 chain, miss under the latter 3 stitches of the preceding row.\nThe 3rd row is worked in double stitch. (%s double)", "10|11"},
+	{"stitches behind others", "Make 41 chain.\n1st row: 1 double in each chain.\n2nd row: * 1 double in the next stitch but 2, 1 double in the next stitch but 1; repeat from *.\n3rd row: 1 double in each double. (%s double)", "16|17"},
+}
+
+func TestOldBooksAreReadWhole(t *testing.T) {
+	for _, c := range oldTexts {
+		t.Run(c.name, func(t *testing.T) {
+			right, wrong := oldText(c.text, c.wrong)
+			rep := rows.Check(rows.Read("t", []byte(right), rows.Options{}), rows.Options{})
+			assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
+			for _, f := range rep.Findings {
+				assert.Equal(t, "words/terms", f.Kind, f.Message)
+			}
+			found := false
+			for _, f := range rows.Check(rows.Read("t", []byte(wrong), rows.Options{}), rows.Options{}).Findings {
+				found = found || f.Kind != "words/terms"
+			}
+			assert.True(t, found, wrong)
+		})
+	}
+}
+
+// oldText is a text with the count that is right, and with the one that is not.
+func oldText(text, counts string) (right, wrong string) {
+	a, b, _ := strings.Cut(counts, "|")
+	return strings.Replace(text, "%s", a, 1), strings.Replace(text, "%s", b, 1)
+}
