@@ -3,6 +3,7 @@ package schematic
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"flatwright/schematic/expr"
@@ -174,6 +175,7 @@ func (f *Fitting) share(s Section, counts []int, of []units.Num, wider int) []in
 		return out
 	}
 	k := group[counts[rest]]
+	left += spare(out, k-left)
 	each, over := left/k, left%k
 	if left < 0 {
 		each, over = 0, 0
@@ -191,6 +193,24 @@ func (f *Fitting) share(s Section, counts []int, of []units.Num, wider int) []in
 		}
 	}
 	return out
+}
+
+// spare takes a stitch at a time off the widest parts, alike, until so many are spare that no part is left without any, and gives how many.
+func spare(out []int, want int) int {
+	got := 0
+	for got < want {
+		widest := slices.Max(out)
+		if widest < 2 {
+			return got
+		}
+		for i, n := range out {
+			if n == widest {
+				out[i]--
+				got++
+			}
+		}
+	}
+	return got
 }
 
 // absorber is the part that takes what rounding leaves: one that has no equal, nearest to the

@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"strings"
 
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
@@ -126,7 +127,7 @@ func (o *takingOff) begins(w *worker) {
 // work takes the stitches off, and works the rows between.
 func (o *takingOff) work(w *worker) {
 	for t := range o.times {
-		w.takeOff(o.BindOff, o.at, o.n, o.plain)
+		o.takeOff(w, t == o.times-1)
 		if w.cur.count() == 0 {
 			w.end(orElse(o.Edge, "top"), o.Pos, false)
 			return
@@ -139,6 +140,20 @@ func (o *takingOff) work(w *worker) {
 			rows = 0
 		}
 		w.advance(rows, nil, nil)
+	}
+}
+
+// takeOff takes stitches off once. The two rows of a last bind-off at both edges are no part of the edge that it makes, if what is between is bound off
+// next as another edge: a shoulder is as long as its stitches, and the neck begins beside it.
+func (o *takingOff) takeOff(w *worker, last bool) {
+	c := w.canvas(&w.cur.blocks[0])
+	from := len(c.segs)
+	w.takeOff(o.BindOff, o.at, o.n, o.plain)
+	if all, ok := w.next.(*BindOff); !last || !ok || !all.All || o.edges < 2 || o.Edge == "" || strings.EqualFold(o.Edge, orElse(all.Edge, "top")) {
+		return
+	}
+	for i := from; i < len(c.segs); i++ {
+		c.segs[i].step = c.segs[i].rows > 0
 	}
 }
 

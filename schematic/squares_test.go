@@ -196,9 +196,9 @@ sleeve right: 6 cm 6 sts
 side right: 3 cm 3 rows
 added edge right: 4 cm 4 sts
 side right: 5 cm 3 sts 2 rows
-shoulder right: 12 cm 6 sts 6 rows
+shoulder right: 10 cm 6 sts 4 rows
 top: 23 cm 23 sts
-shoulder left: 12 cm 6 sts 6 rows
+shoulder left: 10 cm 6 sts 4 rows
 side left: 7 cm 5 sts 2 rows
 added edge left: 4 cm 4 sts
 side left: 30.725 cm 29 rows
@@ -238,9 +238,9 @@ top: 28 cm 28 sts
 side right: 6 cm 6 rows
 cast-on edge: 40 cm 40 sts
 side left: 4 cm 4 rows
-shoulder left: 8 cm 6 sts 2 rows
+shoulder left: 6 cm 6 sts
 neck: 16 cm 16 sts
-shoulder right: 8 cm 6 sts 2 rows
+shoulder right: 6 cm 6 sts
 side right: 4 cm 4 rows
 = front.width-at-top 40 around 40 sts across -10,0 to 10,0
 = front.width-at-underarm 56 around 56 sts across -14,-7 to 14,-7

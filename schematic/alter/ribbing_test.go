@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flatwright/schematic"
 	"flatwright/schematic/alter"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/given"
@@ -96,4 +97,39 @@ func TestASleeveInAnotherSizeThanTheYokeItGrowsFromSaysSo(t *testing.T) {
 	a, _ = alter.Alter(p, alter.Request{Size: 0, Parts: map[string]int{"Sleeve": 1, "Yoke": 1}})
 	require.NotNil(t, a)
 	assert.Equal(t, 26, a.Now.Pieces[1].Steps[0].After)
+}
+
+const point = `
+version: 1
+pattern: Point
+terms: US
+units: cm
+sizes: M
+gauges:
+  fabric: 20 sts and 30 rows over 10 cm in stockinette stitch
+pieces:
+  - piece: Front
+    sections:
+      - cast on: 68
+      - even: 60 rows
+      - divide:
+          - {part: Left half, stitches: 33, mirror of: Right half}
+          - {hold: 2, name: point, edge: point}
+          - part: Right half
+            stitches: 33
+            sections:
+              - {decrease: 1, at: right edge, every: 2 rows, times: 15, edge: neck}
+              - {bind off: all, edge: shoulder}
+`
+
+// 33 sts at 20 over 10 cm are 16.5 cm, 31.35 at 19 and 30 at 18.2: whatever is left of the row, the point keeps stitches to hold.
+func TestAPointBetweenTwoHalvesIsNeverWithoutStitches(t *testing.T) {
+	p := given.Text(t, point)
+	for tenths := int64(140); tenths <= 260; tenths += 5 {
+		mine := slices.Clone(p.Gauges)
+		mine[0].Stitches = units.Frac(tenths, 10)
+		a, found := alter.Alter(p, alter.Request{Gauges: mine})
+		require.NotNil(t, a, "%v", found)
+		assert.Positive(t, a.Pattern.Pieces[0].Sections[2].(*schematic.Divide).Parts[1].Stitches.Int(0, 0), "%d", tenths)
+	}
 }

@@ -181,3 +181,41 @@ func TestAFrontIsSewnToItsSideOfTheBack(t *testing.T) {
 		assert.Equal(t, int64(want), back.Round(), "%v", s.Join.Sew)
 	}
 }
+
+// 15 sts of 5 mm at each side are 75 mm, as are the 15 of each half of the front: the two rows in which a back binds its shoulders off lie between
+// shoulder and neck, and are sewn to nothing (common practice).
+func TestShouldersBoundOffAtBothEdgesAreAsLongAsTheirStitches(t *testing.T) {
+	p := given.Text(t, `
+version: 1
+pattern: Slipover
+terms: US
+units: cm
+sizes: M
+gauges:
+  fabric: 20 sts and 20 rows over 10 cm in hdc
+pieces:
+  - piece: Back
+    sections:
+      - {cast on: 60}
+      - {even: 100 rows}
+      - {bind off: 15, at: both edges, edge: shoulder}
+      - {bind off: all, edge: neck}
+  - piece: Front
+    sections:
+      - {cast on: 60}
+      - {even: 100 rows}
+      - divide:
+          - part: Left half
+            stitches: 15
+            sections: [{bind off: all, edge: shoulder}]
+          - {bind off: 30, edge: neck}
+          - part: Right half
+            stitches: 15
+            sections: [{bind off: all, edge: shoulder}]
+joins:
+  - {sew: Front shoulder, to: Back shoulder}
+`)
+	gs := schematic.WorkAll(p)
+	assert.Empty(t, Pattern(p, gs))
+	assert.Equal(t, int64(150), gs[0].Seams[0].IntoLength.Round())
+}
