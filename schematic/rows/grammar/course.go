@@ -358,7 +358,7 @@ var clauses = []form{
 	{rule: "until", pattern: "[{x:piecename}] $meas [{l:len}] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until sleeve measures 42 cm", build: untilLength},
 	{rule: "until", pattern: "[{x:piecename}] (is | reaches | is about | matches | fits | are | has) {l:len} [long/deep/in] [length] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until piece is 20 cm", build: untilLength},
 	{rule: "until", pattern: "{l:len} [are/is] [completed/complete/worked/done/made] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until 20 cm from beg", build: untilLength},
-	{rule: "until", pattern: "[{x:piecename}] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", build: func(m *match) any {
+	{rule: "until", pattern: "[{x:piecename}] [reaching | reaches | you reach | you have reached] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", build: func(m *match) any {
 		if m.said("needle") {
 			return nil
 		}

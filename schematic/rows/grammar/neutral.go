@@ -26,7 +26,7 @@ var (
 		"stitchwise less fewer dip")
 	// telling are words of a sentence that tells something and is no instruction.
 	telling = set("is are was were be been being you your you'll you're i i'm we our my it it's its this that that's these those they their will would can could should may might must if when while because since so has have had there here which who what how why " +
-		"don't not note please remember make sure the a an of for from with but or as by on at about than to do does did let i've because however usually always never optional either want like need ready used using")
+		"don't not note please remember make sure the a an of for from with but or as by on at about than to do does did let i've we'll we're we've let's because however usually always never optional either want like need ready used using")
 	// loose are names of stitches that are words of plain English too.
 	loose = set("over plain slip make o m s chain point points cluster shell fan group block rib spike pop narrow bob mesh bar bars n seam won double single treble pass p k wid dd e st over chains w tw plain puff")
 	// measures stand behind a number that counts no stitch.

@@ -79,6 +79,13 @@ var unitForms = []form{
 			}
 			return ins.Unit{Stitch: k.Kind, Word: "kind"}
 		}},
+	{rule: "unit", pattern: "{w:row} {q:num} {k:kind} [$st]", meaning: "stitches of a row further down", example: "Rnd 3: Working behind petals, *sc around post of next Rnd 1 sc, ch 4; rep from * around", build: func(m *match) any {
+		k := value[thing](m, "k")
+		if k.Kind == nil || k.Kind.Craft != stitch.Crochet || k.Call != nil {
+			return nil
+		}
+		return ins.Unit{Stitch: k.Kind, Word: "kind"}
+	}},
 	{rule: "unit", pattern: "half/partial shell/shells/fan/fans/scallop/scallops/motif/motifs/block/blocks", meaning: "a group of half as many stitches, at an edge", example: "Row 2: Ch 3, 2 dc in first sc. (3 shells, 2 half shells)", build: func(*match) any { return ins.Unit{Stretch: true, Word: "half"} }},
 	{rule: "unit", pattern: "(shell/shells/fan/fans/group/groups/scallop/scallops/mesh/meshes/block/blocks/petal/petals/point/points/rib/ribs/pair/pairs/v/vs [$st] [of {k:kind}] | v $st)", meaning: "a group that the text does not define",
 		example: "5 dc in next shell", build: func(m *match) any {
@@ -121,6 +128,9 @@ func sized(p *parser, i int) (any, int) {
 func place(kind ins.PlaceKind, m *match) ins.Place {
 	u, _ := m.get("u").(ins.Unit)
 	u.Between = u.Space && u.Size.By == nil && u.Size.All == 0 && m.said("between")
+	if u.Space && u.Size.All == 0 && m.has("tail") && m.said("before", "after") { // the gap there, which takes no stitch
+		u.Between, u.Word = true, "gap"
+	}
 	pl := ins.Place{Kind: kind, N: m.num("n", 1), Unit: u}
 	if e, ok := m.get("e").(ins.Extent); ok && kind == ins.InEach {
 		pl.Extent = e

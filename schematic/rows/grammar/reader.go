@@ -258,6 +258,9 @@ func (r *Reader) saysTerms(t stitch.Terms) {
 }
 
 func (r *Reader) sizes(rest string, line, col int) {
+	if text.InTwoUnits(rest) {
+		return
+	}
 	at := ins.Span{Line: line, Col: col, End: col + len([]rune(strings.TrimSpace(rest)))}
 	if open, _, ok := strings.Cut(rest, ";"); ok && text.Open(open) { // 2-3 (4-5; 6-7)
 		rest = strings.ReplaceAll(rest, ";", ",")
@@ -489,6 +492,9 @@ func (r *Reader) numbers(raw string) []text.Token {
 	all := len(r.x.Sizes.Names)
 	if r.only == nil || len(r.only) == all {
 		return text.Lex(raw, all)
+	}
+	if tokens := text.Lex(raw, all); slices.ContainsFunc(tokens, func(t text.Token) bool { return len(t.Num.By) == all }) && !slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Short > 0 }) {
+		return tokens // with a dash for a size that has none
 	}
 	tokens := text.Lex(raw, len(r.only))
 	if slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Short > 0 }) {
@@ -1608,6 +1614,10 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	if r.onChains(tokens) {
 		return false
 	}
+	if announces(tokens) {
+		l.Unread = nil
+		return false
+	}
 	if firm(l.Body) || verbs[tokens[0].S] && begins(l.Body) {
 		return true
 	}
@@ -1622,6 +1632,19 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 		return p.heavy(p.t)
 	}
 	return true
+}
+
+// announces reports whether a sentence tells what will be done, and does nothing yet: In the next round, we'll join both legs.
+func announces(t []text.Token) bool {
+	if slices.ContainsFunc(t, func(k text.Token) bool { return k.Kind == 'n' }) {
+		return false
+	}
+	for i := range t[:min(len(t), 8)] {
+		if t[i].Is("we'll", "you'll") || t[i].Is("we", "you") && near(t, i+1).Is("will", "are") {
+			return t[0].Is("in", "on", "for", "now", "next", "here", "at", "from", "we", "you", "we'll", "you'll")
+		}
+	}
+	return false
 }
 
 // makes reports whether an instruction makes or shapes something: not 'turn', and not 'sl st closed'.

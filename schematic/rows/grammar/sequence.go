@@ -1438,6 +1438,11 @@ func (s *sequence) item(i int) bool {
 	if !ok {
 		return false
 	}
+	if is[*ins.Stitch](n) && s.at(to).Is("apart") { // 6 sc apart
+		s.add(&ins.Nothing{}, from, to+1)
+		s.i = to + 1
+		return true
+	}
 	if r, ok := n.(*ins.Repeat); ok && r.Span().Line == 0 {
 		for _, b := range r.Body {
 			if b.Span().Line == 0 {
@@ -1758,12 +1763,27 @@ func (s *sequence) meansCount(g []ins.StitchGroup, to int, firm bool) bool {
 	}
 	named, sentence := g[len(g)-1].Any && last.Kind == 'w', s.sep == "." || s.sep == ";"
 	switch {
+	case s.sep == "," && len(g) == 1 && last.Kind == 'w' && s.at(s.i).Kind == 'n' && !s.said(s.i, to, "in", "into") && (to >= len(s.t) || s.at(to).Is(".", ";")) && s.reachedEnd(): // in each ch to end, 24 sc.
+		return true
 	case named && (sentence || s.sep == ",") && len(s.out) > 0 && s.ended(), named && s.sep == "" && s.i == 0:
 		return true
 	case sentence && s.ended() && s.restIsNothing(to):
 		return true
 	}
 	return named && s.sep == "" && s.i > 0 && s.ended() && s.restIsNothing(to) && !s.at(s.i-1).Is("next", "last", "first")
+}
+
+// reachedEnd reports whether the stitch before went into each place to the end, so that nothing is left.
+func (s *sequence) reachedEnd() bool {
+	if len(s.out) == 0 {
+		return false
+	}
+	st, ok := s.out[len(s.out)-1].(*ins.Stitch)
+	if !ok || len(st.Places) == 0 {
+		return false
+	}
+	last := st.Places[len(st.Places)-1]
+	return last.Kind == ins.InEach && last.Extent.Kind == ins.ToEnd
 }
 
 // onNeedle reports whether a count is that of one needle of several: 25 sts on needle 1.

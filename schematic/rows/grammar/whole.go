@@ -381,7 +381,7 @@ var statements = []form{
 	{rule: "joinyarn", pattern: "(return/transfer/replace) [held] {n:num} [right/left] [back/front/sleeve/body/shoulder/neck] [held] $st [from [stitch] holder] to/on/onto [needle/needles/left/right/working] [needle/needles] [and (join/rejoin {y:stretch})]", meaning: "stitches that waited are taken up", example: "Return the 32 back sts to needles and join A", build: func(m *match) any {
 		return &ins.JoinYarn{From: "yarn"}
 	}},
-	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [new/working/second] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball)) [with] [{s:slip}] [{to:yarnto}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
+	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [your/my] [new/working/second] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball)) [with] [{s:slip}] [{to:yarnto}] [using/with/by] [{s2:slip}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", build: func(m *match) any {
 		if !m.said("rejoin", "attach", "attaching") {
 			return nil
@@ -389,7 +389,7 @@ var statements = []form{
 		return joinYarn(m)
 	}},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
-	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any { return value[ins.Place](m, "c") }},
+	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with/between) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any { return value[ins.Place](m, "c") }},
 	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: func(m *match) any { return true }},
 	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/yarn) [a/b/c/d/e/f/{n:num}]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
 
@@ -522,7 +522,10 @@ var statements = []form{
 		}
 		return &ins.Join{Name: "ring"}
 	}},
-	{rule: "stitch", pattern: "(mr/mc | magic ring/circle/loop) [with/of/into/in/and] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
+	{rule: "neutral", pattern: "working/work [only] in/into {u:unit} only", meaning: "which stitches are worked into", example: "Rnd 3: As Rnd 2, working into dc only", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "you should/will/are/may [now] (be/see/notice/arrive/return | have returned) {x:stretch}", meaning: "where one is then", example: "Rnd 3: Ch 3, dc in each st around, you should be back to the 3 chains you started with, sl st in top of ch-3", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[with/at/leaving/and] [about/approx] [an/a] (interspace/distance/gap) of [about] {n:num} {u:unit} [between {x:stretch}]", meaning: "how far apart things stand", example: "Insert the eyes between rounds 11 and 12, with an interspace of 6 stitches", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "stitch", pattern: "[make/form/create] (mr/mc | [adjustable/magic/sliding/slip] ring/circle/loop) [with/of/into/in/and] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
 		build: func(m *match) any {
 			k := stitch.ByID("sc")
 			if t, ok := m.get("k").(thing); ok && t.Kind != nil {
@@ -531,7 +534,7 @@ var statements = []form{
 			return &ins.Stitch{Kind: k, N: m.num("n", 6), Places: []ins.Place{{Kind: ins.InRing, N: ins.N(1)}}}
 		}},
 	{rule: "repeat", pattern: "$rep [pattern] [from/between] [*] {s:star} [, ] [to/until/till/through/between/and] [{s2:star}] [, ] [{b:repeatspec}]", meaning: "the starred stretch again", example: "*k2, p2; rep from * to last 2 sts", build: nil},
-	{rule: "rowbehind", pattern: "of/from/on/in {w:row} {n:num}", meaning: "the row further down that is worked into", example: "working behind the petals, sc in next sc of rnd 2", build: func(m *match) any { return m.get("n") }},
+	{rule: "rowbehind", pattern: "of/from/on/in/next/each {w:row} {n:num}", meaning: "the row further down that is worked into", example: "working behind the petals, sc in next sc of rnd 2", build: func(m *match) any { return m.get("n") }},
 	{rule: "repeatspec", pattern: "{t:times}", meaning: "so many times", example: "*k2, p2; rep from * 5 times", build: func(m *match) any { return m.get("t") }},
 	{rule: "repeatspec", pattern: "{e:extent}", meaning: "as far as it goes", example: "*k2, p2; rep from * across", build: func(m *match) any { return m.get("e") }},
 }

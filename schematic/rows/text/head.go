@@ -93,7 +93,7 @@ func Cuts(line string) []int {
 }
 
 // measuredAs is a line of the gauge without a colon: Tension 22 sts and 30 rows to 10 cm.
-var measuredAs = Once(`(?i)^\W{0,3}(tension|gauge)(?:\s+is)?\s*[-–—]?\s+(\d{1,3} ?(?:st|dc|tr|htr|hdc|sc)\w*\b)`)
+var measuredAs = Once(`(?i)^\W{0,3}(?:check (?:your )?)?(tension|gauge)!?(?:\s+is)?\s*[-–—]?\s+(\d{1,3} ?(?:st|dc|tr|htr|hdc|sc)\w*\b)`)
 
 // Once is a regular expression that is compiled when it is first asked: a start does not pay for a text that is not read.
 func Once(expr string) func() *regexp.Regexp {
@@ -506,8 +506,20 @@ func Hyphened(words string, lines []string) string {
 	return commas
 }
 
+// inTwo is one measure told in two units: 12 cm (4.5 in), when made with the yarn told.
+var inTwo = Once(`(?i)^\W*(?:about|approx\w*\.?|around)?\s*[\d.,½¼¾/x× -]+ ?(?:(?:cms?|mm)\b[^()\[\]\d]{0,24}[(\[][^)\]]*(?:in|ins|inch|inches|["”″])\s*[)\]]|(?:in|ins|inch|inches|["”″])[^()\[\]\d]{0,24}[(\[][^)\]]*(?:cms?|mm)\s*[)\]])`)
+
+// InTwoUnits reports whether a line of the size tells one measure, in two units.
+func InTwoUnits(rest string) bool { return inTwo().MatchString(rest) }
+
+// lastAnd is the word before the last of a list: small, medium and large.
+var lastAnd = Once(`,?\s+(?:and|&)\s+`)
+
 // SizesAlone are the words of a line of sizes without whom they fit and in what they are told.
 func SizesAlone(rest string) string {
 	rest = strings.TrimSuffix(strings.TrimSpace(shownIn().ReplaceAllString(rest, "")), ".")
+	if strings.Contains(rest, ",") && !strings.ContainsAny(rest, "([") {
+		rest = lastAnd().ReplaceAllString(rest, ", ")
+	}
 	return behindSizes().ReplaceAllString(beforeSizes().ReplaceAllString(rest, "$1"), "$1")
 }

@@ -268,6 +268,8 @@ func (p *labeller) further() bool {
 		p.eatAny("inclusive", "incl")
 	case p.every():
 	case p.peek(0).Is("(") && p.everyBracketed():
+	case p.peek(0).Is("+") && p.peek(0).Glued && p.peek(1).Kind != 'n': // Rounds 15+ sc around
+		p.i++
 	case p.eat(",", "and") || p.eat(",", "&") || p.eatAny(",", "and", "&", "+", "or"):
 		n, ok := p.number()
 		if !ok {
@@ -281,7 +283,7 @@ func (p *labeller) further() bool {
 	return true
 }
 
-var rangeWords = []string{"-", "--", "to", "through", "thru", "till"}
+var rangeWords = []string{"-", "~", "--", "to", "through", "thru", "till"}
 
 // listedTo reads on to the end of a range in a list: rows 1-4 and 9-12.
 func (p *labeller) listedTo(n ins.Num) {
@@ -414,7 +416,7 @@ var names = set("next foundation set setup eyelet dividing raglan increase decre
 	"starting picot chain short decreasing increasing turning division marker plain mesh border hem last fold folding bind cast neck yoke gather")
 
 var starts = set("work knit k purl p rep repeat cont continue at to for in with ch sc dc tr hdc htr these this each every of from end ending after when until by make do skip " +
-	"on beg turn join complete divide the arrange distribute a finish place sl slip fasten all as over bo co count both between during if and then follow using change before while is are")
+	"on beg turn join complete divide the arrange distribute a finish place sl slip fasten all as over bo co count both between during if and then follow using change before while is are tip tips hint insert attach sew stuff embroider glue")
 
 // named reads Next row, Next 3 rows, Foundation row, Dividing row, Set-up round 2, RS rows, every WS row.
 func (p *labeller) named() bool {
@@ -486,6 +488,9 @@ func (p *labeller) nameWords() (words []string, k int) {
 		}
 		if _, ok := RowWord(t.S); ok {
 			break
+		}
+		if len(words) > 0 && t.Is("last", "next") { // fold last row in half
+			return nil, 0
 		}
 		words = append(words, t.S)
 	}

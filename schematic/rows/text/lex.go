@@ -73,7 +73,7 @@ func Lex(line string, sizes int) []Token {
 }
 
 // quotePairs are signs that stand about instructions in place of brackets, each with the one that closes it.
-var quotePairs = map[string]string{"'": "'", "‘": "’", "\"": "\"", "“": "”", "<": ">", "«": "»"}
+var quotePairs = map[string]string{"'": "'", "‘": "’", "\"": "\"", "“": "”", "<": ">", "«": "»", "|": "|"}
 
 // unquoted turns quotes about what is repeated into brackets, 'sc, hdc' across, and drops other single ones.
 func unquoted(t []Token) []Token {
@@ -166,7 +166,7 @@ func (l *lexer) next() {
 		l.put('p', ".", start)
 	default:
 		l.i++
-		l.quoted = l.quoted || c == '"' || c == '“' || c == '<' || c == '«'
+		l.quoted = l.quoted || c == '"' || c == '“' || c == '<' || c == '«' || c == '|'
 		l.put('p', l.text(start, l.i), start)
 	}
 }

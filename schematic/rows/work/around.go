@@ -40,14 +40,14 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 		return body
 	}
 	next := nextInRepeat(body)
+	if plain && next == nil { // between any two spaces is one stitch: it is each by itself
+		return body
+	}
 	if next == nil {
 		next = bracketAround(body)
 	}
 	if next == nil && l.Stated != nil {
 		next = r.other(l, body)
-	}
-	if plain && next == nil { // between any two spaces is one stitch: it is each by itself
-		return body
 	}
 	flat := r.chainsCounted(body)
 	if next == nil && flat == nil {
@@ -129,6 +129,9 @@ func inRepeats(body []ins.Item, meant func(*ins.Repeat) bool, change func(*ins.S
 // sc in next 37 sts. It is nil if it has none.
 func slipsPassed(body []ins.Item) []ins.Item {
 	head, mid, tail := ends(body)
+	if len(mid) > 2 && is[*ins.Nothing](mid[1]) {
+		mid = slices.Concat(mid[:1], mid[2:])
+	}
 	if len(mid) < 2 {
 		return nil
 	}
@@ -309,7 +312,7 @@ func onceAround(body []ins.Item) []ins.Item {
 		switch {
 		case !ok || len(st.Also) > 0:
 			return nil
-		case len(st.Places) == 0:
+		case len(st.Places) == 0, inNext(st.Places):
 		case i > 0 && i == len(body)-1 && goesOn(st.Places):
 			bare := *st
 			bare.Places = nil
@@ -322,6 +325,11 @@ func onceAround(body []ins.Item) []ins.Item {
 		return nil
 	}
 	return out
+}
+
+// inNext reports whether a stitch goes into the next stitches.
+func inNext(list []ins.Place) bool {
+	return len(list) == 1 && list[0].Kind == ins.InNext && list[0].Unit.Any() && !list[0].Unit.Space
 }
 
 // goesOn reports whether a stitch is worked around, wherever that is.

@@ -288,7 +288,7 @@ func (w *work) ends(tail []ins.Item) bool {
 // slipTravel takes slip stitches at the beginning that only lead to where the row
 // starts: they are followed by a chain that starts it, or by what is worked into a space.
 func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
-	if n.Kind == nil || n.Kind.ID != "slst" || len(w.out.runs) > 0 || p.Kind == ins.InEach || len(tail) == 0 {
+	if n.Kind == nil || n.Kind.ID != "slst" || len(w.out.runs) > 0 || len(tail) == 0 || p.Kind == ins.InEach && !w.upToSpace(p, tail) {
 		return false
 	}
 	if !leadsOn(tail) && !(w.mayLead(p, tail) && w.pick.leads(!w.round && w.count(p.N) > 1)) {
@@ -302,18 +302,48 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	if r := w.cur.run(); w.round && w.cur.atStart() && r != nil && r.tch { // the join stands on it
 		w.cur.step(1)
 	}
-	if p.Unit.Space {
+	if p.Kind == ins.InEach { // to the first space, and on into it
+		w.space(w.n(p.Extent.Unit.Size), p.At)
+	} else if p.Unit.Space {
 		before := w.cur.left
 		at := w.cur.run()
 		w.space(w.n(p.Unit.Size), p.At)
 		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 {
 			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
 		}
+	} else if p.Unit.Chain && w.round && !w.from.ring && w.cur.f.hasChains(w.cur.i) {
+		w.alongLoop(k, p, tail)
 	} else {
 		w.use(k, p.Unit.Stitch, p.At)
 	}
 	w.turnRound()
 	return true
+}
+
+// upToSpace reports whether slip stitches of a round go on to its first chain space, where a chain begins.
+func (w *work) upToSpace(p *ins.Place, tail []ins.Item) bool {
+	return w.round && p.Extent.Kind == ins.ToUnit && p.Extent.Unit.Space && leadsOn(tail) && w.from.spaces(w.n(p.Extent.Unit.Size))
+}
+
+// alongLoop goes along k chains of the first loop of a round. What begins in the same place has all of it.
+func (w *work) alongLoop(k int, p *ins.Place, tail []ins.Item) {
+	for r := w.cur.run(); r != nil && !r.space() && !r.base; r = w.cur.run() { // the stitch that the round was joined to
+		w.cur.step(r.n - w.cur.off)
+	}
+	if w.chains(k, p.At); w.cur.off > 0 && w.cur.run().space() && goesInSame(tail) {
+		w.cur.step(w.cur.run().chain - w.cur.off)
+	}
+	w.spaced = true
+}
+
+// goesInSame reports whether the first stitch of a list goes into the place that was worked into last.
+func goesInSame(list []ins.Item) bool {
+	for _, n := range list {
+		if p := placesOf(n); len(p) > 0 {
+			return p[0].Kind == ins.InSame
+		}
+	}
+	return false
 }
 
 // mayLead reports whether slip stitches into the next stitches may only lead to others, of another kind, that follow them.
@@ -485,6 +515,21 @@ func (w *work) betweenTwo(n ins.Item, at ins.Span) {
 	w.foot(n, w.feet(first))
 }
 
+// gap goes on to the next gap between two stitches of a row without chain spaces, behind the next stitch; one that is told
+// by the stitch beside it takes none. It reports false if the row below has spaces, or nothing is known of it.
+func (w *work) gap(word string) bool {
+	if w.from.spaces(0) || w.from.plain || len(w.from.runs) == 0 {
+		return false
+	}
+	w.takeTurning()
+	if word != "gap" && w.cur.left > 0 {
+		w.cur.step(1)
+	}
+	w.began, w.gaps, w.free, w.pinned = true, true, true, true
+	w.lastPos = w.cur.pos - 1
+	return true
+}
+
 func (w *work) feet(pos int) []int {
 	if w.rec == nil || pos < 0 {
 		return nil
@@ -517,7 +562,9 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 		w.feetIn(n, k, func() bool { return w.space(w.n(p.Unit.Size), p.At) })
 		w.cur.passGroup()
 	case p.Unit.Space:
-		w.feetIn(n, k, func() bool { return p.Unit.Between && w.betweenGroups() || w.space(w.n(p.Unit.Size), p.At) })
+		w.feetIn(n, k, func() bool {
+			return (p.Unit.Between || w.gaps && w.n(p.Unit.Size) == 0) && (w.betweenGroups() || w.gap(p.Unit.Word)) || w.space(w.n(p.Unit.Size), p.At)
+		})
 	case p.Unit.Group != nil || p.Unit.Stretch:
 		w.feetIn(n, k, func() bool { return w.nextGroup(p.Unit.Group, p.At) })
 	case k == 1 && uses > 2 && kind.Together && kind.Base != "sc" && kind.Base != "hdc": // dc3tog in next st: a bobble
@@ -643,7 +690,7 @@ func (w *work) closing(n *ins.Stitch) bool {
 	if left := w.cur.left; left > 0 && !w.pinned && !arch && !(w.under && left == 1) {
 		return false
 	}
-	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && n.Places[0].Unit.Any() && w.cur.left == 0 {
+	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && (u.Any() || u.Stitch != nil && w.round && w.count(n.Places[0].N) == 1) && w.cur.left == 0 {
 		w.closedRound = true
 		if w.g != nil && w.quiet == 0 && w.round {
 			w.g.cur.Joined, w.g.cur.Spiral = true, false

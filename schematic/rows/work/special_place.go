@@ -143,7 +143,7 @@ func (w *work) otherSide() {
 	if !w.under && len(from.runs) > 0 && !from.runs[0].base { // it lies rows further down
 		w.blind = true
 	}
-	if w.under || !w.round || len(from.runs) != 1 || !from.runs[0].base || w.cur.left > 0 || w.cur.pos == 0 {
+	if w.under || len(from.runs) != 1 || !from.runs[0].base || w.cur.left > 0 || w.cur.pos == 0 {
 		return
 	}
 	n := w.cur.pos - w.hooked

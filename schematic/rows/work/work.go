@@ -50,6 +50,7 @@ type place struct {
 	again    bool     // within a repeat: the first stitch is that of each time
 	hooked   int      // place of the foundation that the row begins in, counted from the hook
 	maker    ins.Item // the instruction that made stitches last
+	gaps     bool     // it is worked into the gaps between stitches
 	under    bool     // it goes along the other side of its foundation
 	reached  bool     // a marker was worked up to, and not yet met
 	ended    int      // instructions that follow and only say how a repeat ends
@@ -392,6 +393,7 @@ func (w *work) joinHere(n *ins.JoinYarn) {
 		return
 	}
 	p := n.Place[0]
+	w.gaps = p.Unit.Between && !w.from.spaces(0)
 	if p.Unit.Space && w.spaceBefore(w.n(p.Unit.Size), 0) {
 		w.space(w.n(p.Unit.Size), p.At)
 		w.turnRound()

@@ -1,0 +1,62 @@
+package rows
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/finding"
+)
+
+// small are texts of toys, motifs, doilies and slippers that are right, in the forms in which such things are told (common
+// practice). Each count is worked out by hand.
+var small = map[string]string{
+	"a size told in two units is one": "Size: 12 cm (4,5 in), when made with the yarn told\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc 6 times (12)\nRnd 3: |inc, sc in next st| x6 (18)\nRnd 4: |inc, sc in next 2 st| x6 (24)\n",
+	"sizes with and before the last":  "Sizes: small, medium and large\nCh 20 (22, 24).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. 19 (21, 23) sc\nRow 2: Ch 1, sc in each sc across. 19 (21, 23) sc\n",
+	"how far apart the eyes stand":    "Rnd 1: 6 sc in MR (6)\nRnd 2: 6 inc (12)\nRnds 3-5: (3 rnds) 12 sc (12)\nInsert the eyes between rounds 3-4. 6 sc apart.\nInsert the nose between rounds 4 and 5, with an interspace of 3 stitches.\nRnd 6: 6 dec (6)\n",
+	"what will be done next is told":  "Rnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nIn the next round, we'll join both legs together and start working the body.\n",
+	"slip stitches along the first loop of a round": "Rnd 1: Ch 6; join with sl st to first ch to form ring; ch 3 (counts as first dc), 11 dc in ring; join with sl st to first dc. (12 dc)\n" +
+		"Rnd 2: Ch 4 (counts as first dc and ch 1), [dc in next dc, ch 1] around; join as before. (12 dc and 12 ch-1 sps)\n" +
+		"Rnd 3: Sl st in ch-1 sp, ch 1, sc in same sp, ch 3, [sc in next ch-1 sp, ch 3] around; join with sl st to first sc. (12 sc and 12 ch-3 sps)\n" +
+		"Rnd 4: Sl st in next 3 ch (centre of sp), ch 1, sc in same sp, ch 4, [sc in next ch-sp, ch 4] around; join with sl st to first sc. (12 sc and 12 ch-4 sps)\n" +
+		"Rnd 5: Sl st in next 4 ch, ch 1, sc in same sp, ch 6, [sc in next ch-sp, ch 6] around; join with sl st to first sc. (12 sc and 12 ch-6 sps)\n" +
+		"Rnd 6: Sl st in next 3 ch, ch 1, sc in same sp, ch 6, [sc in next ch-sp, ch 6] around; join with sl st to first sc. (12 sc and 12 ch-6 sps)\n",
+	"stitches in the next ones go around":    "Round 1: 6 sc in magic ring. (6 sc)\nRound 2: 2 sc in each st around. (12 sc)\nRound 3: Sc in next st, inc in next st around. (18 sc)\nRound 4: Sc in next 2 sts, 2 sc in next st. (24 sc)\n",
+	"the count of a row behind a comma":      "Ch 25.\nRow 1: Sc in 2nd ch from hook and in each ch to end, 24 sc. Ch 1, turn.\nRow 2: Sc in each sc across, 24 sc. Ch 1, turn.\n",
+	"a slip stitch that ends a spiral":       "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each sc around (12)\nNext 3 rnds: Sc in each sc around—12 sc. Sl st in next sc.\nRnd 6: Sc in each sc around. (12)\n",
+	"rounds from one on, and a tilde":        "Round 1: 6 sc in magic ring = 6 sc\nRounds 2~4: sc in each sc around. 6 sc.\nRounds 5+ sc in each sc around until reaching desired height. = 6 sc\nTop fold: sc in front loop of each stitch = 6 sc\n",
+	"a dash for a size that has no such row": "Sizes: Small (Medium, Large)\nRnd 1: 6 sc in magic ring—6 sc.\nRnd 2: 2 sc in each sc around—12 sc.\nSizes Medium and Large only\nRnd 3: *Sc in next – (5, 2) sc, 2 sc in next sc; repeat from * around— – (14, 16) sc.\nAll sizes\nNext 2 rnds: Sc in each sc around—12 (14, 16) sc.\n",
+	"gaps between stitches and pairs": "Terms: UK\nMake 4 ch and join with a ss to form a ring.\n1st round: 3 ch (counts as 1 tr), 11 tr into ring, ss to top of 3-ch. 12 tr.\n" +
+		"2nd round: Join your next colour to sp between any 2 tr using a ss. 3 ch, 1 tr in same sp, [2 tr in next sp] 11 times, ss to top of 3-ch. 24 tr.\n",
+	"a row of a flower behind its petals": "Ch 4; join with sl st to form a ring.\nRnd 1: Ch 1, *sc in ring, ch 3; repeat from * 4 more times; join with sl st in first sc—5 ch-3 loops.\nRnd 2: (Sc, hdc, 3 dc, hdc, sc) in each ch-3 loop around; join—5 petals.\n" +
+		"Rnd 3: Ch 1, working behind petals, *sc around post of next Rnd 1 sc, ch 4; repeat from * around; join—5 ch-4 loops.\n",
+	"a leaf about its chain":       "Ch 6.\nRow 1: Sl st in 2nd ch from hook, sc in next ch, dc in next 2 ch, (sl st, ch 1, sl st) in last ch, working down the other side of the chain: dc in next 2 ch, sc in next ch, sl st in last ch.\n",
+	"the space that a round leads": "Ch 4, join to form a ring.\nRnd 1: Ch 3 (counts as dc), dc in ring, (ch 3, 2 dc in ring) 3 times, ch 3, join with sl st to top of ch-3. (8 dc, 4 ch-3 sps)\nRnd 2: Sl st across to ch-3 sp, ch 3, 2 dc in same sp, *ch 1, 3 dc in next sp; rep from * 2 more times, ch 1, join. (12 dc)\n",
+}
+
+func TestSmallThingsAreReadAsTheyAreTold(t *testing.T) {
+	for name, src := range small {
+		if src[:5] != "Terms" {
+			src = "Terms: US\n" + src
+		}
+		rep := Check(Read("t", []byte(src), Options{}), Options{})
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, name)
+		for _, f := range rep.Findings {
+			assert.Equal(t, finding.Note, f.Severity, "%s: %d: %s", name, f.Pos.Line, f.Message)
+		}
+	}
+}
+
+// The same forms still tell what does not fit.
+func TestSmallThingsThatDoNotFitAreTold(t *testing.T) {
+	for name, src := range map[string]string{
+		"19 for 18":          "Round 1: 6 sc in magic ring. (6 sc)\nRound 2: 2 sc in each st around. (12 sc)\nRound 3: Sc in next st, inc in next st around. (19 sc)\n",
+		"23 for 24":          "Ch 25.\nRow 1: Sc in 2nd ch from hook and in each ch to end, 23 sc. Ch 1, turn.\n",
+		"two more than left": "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each sc around (12)\nRnd 3: Sc in each sc around, sl st in next 2 sc. (12)\n",
+		"11 loops of 12":     "Rnd 1: 12 sc in magic ring (12)\nRnd 2: Ch 1, sc in first st, ch 3, [sc in next sc, ch 3] around; join with sl st to first sc. (12 sc)\nRnd 3: Sl st in next 2 ch, ch 1, sc in same sp, ch 3, [sc in next ch-sp, ch 3] around; join with sl st to first sc. (11 sc)\n",
+	} {
+		list := Check(Read("t", []byte("Terms: US\n"+src), Options{}), Options{}).Findings
+		require.NotEmpty(t, list, name)
+	}
+}
