@@ -1,8 +1,10 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
+	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
 )
@@ -104,4 +106,55 @@ func crossOf(words string) (stitch.Cross, bool) {
 		return stitch.Cross{Held: 1, Over: 1, Left: m[1] == "ssk" || through(m[2])}, true
 	}
 	return stitch.Cross{}, false
+}
+
+// waiting is instructions in which stitches that wait on a cable needle, those worked before them, and they themselves, are one
+// crossing: slip next 2 sts to cable needle and hold in front, k2, k2 from cable needle.
+func waiting(list []ins.Item) []ins.Item {
+	for _, n := range list {
+		if q, ok := n.(*ins.Repeat); ok {
+			q.Body = waiting(q.Body)
+		}
+	}
+	for i, n := range list {
+		if w, ok := n.(*ins.Nothing); ok && w.Wait > 0 {
+			if st, to := crossedFrom(w, list[i+1:]); st != nil {
+				return append(append(slices.Clip(list[:i]), st), waiting(list[i+1+to:])...)
+			}
+		}
+	}
+	return list
+}
+
+// crossedFrom is the crossing of the stitches that wait with those behind them in a list, and how many instructions it takes of it.
+func crossedFrom(w *ins.Nothing, list []ins.Item) (*ins.Stitch, int) {
+	var legs []*ins.Stitch
+	for i, n := range list {
+		switch n := n.(type) {
+		case *ins.Nothing:
+			continue
+		case *ins.Stitch:
+			if n.Kind == nil || n.Kind.ID != "k" && n.Kind.ID != "p" || n.N.By != nil || len(n.Places)+len(n.Also) > 0 {
+				return nil, 0
+			}
+			legs = append(legs, n)
+		default:
+			return nil, 0
+		}
+		if len(legs) < 2 {
+			continue
+		}
+		over, held := legs[0], legs[1]
+		c := stitch.Cross{Held: w.Wait, Over: over.N.All, Left: w.Front}
+		c.Purl = (over.Kind.ID == "p") == c.Left && (held.Kind.ID == "p") != c.Left
+		if held.N.All != w.Wait || c.Over < 1 || c.Size() > 40 {
+			return nil, 0
+		}
+		st := &ins.Stitch{Kind: c.Stitch(), N: ins.N(1)}
+		at := w.Span()
+		at.End = max(at.End, held.Span().End)
+		st.Put(at)
+		return st, i + 1
+	}
+	return nil, 0
 }

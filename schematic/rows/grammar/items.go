@@ -181,12 +181,16 @@ var stitches = []form{
 			}
 			return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "(slip/sl/place) [$next] {n:num} [$st] (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [front/back] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
+	{rule: "stitch", pattern: "(slip/sl/place) [$next] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
 		build: func(m *match) any {
 			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare", "extra", "d", "dp") && !m.said("hold", "drop") {
 				return nil
 			}
-			return &ins.Nothing{}
+			w := &ins.Nothing{Front: m.said("front")}
+			if n := m.num("n", 1); n.By == nil && (w.Front || m.said("back", "rear", "behind")) {
+				w.Wait = n.All
+			}
+			return w
 		}},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: func(m *match) any {

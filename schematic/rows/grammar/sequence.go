@@ -81,7 +81,7 @@ func (p *parser) sequence() []ins.Item {
 			p.r.starred = append([]ins.Item(nil), body...)
 		}
 	}
-	return s.out
+	return waiting(s.out)
 }
 
 func (s *sequence) add(n ins.Item, from, to int) {

@@ -134,6 +134,8 @@ type (
 		Colour string // the yarn that they take up; empty: none
 		Part   bool   // they count one needle: what is worked is a part of the row
 		Under  bool   // a round goes on from them along the other side of its foundation chain
+		Wait   int    // so many stitches wait on a cable needle; 0: none
+		Front  bool   // they wait in front
 	}
 	// Unread is what could not be read.
 	Unread struct{ Placed }

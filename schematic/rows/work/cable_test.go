@@ -43,3 +43,25 @@ Row 3: K3, C6F.
 		assert.Equal(t, 6, crossed, "row %d", row)
 	}
 }
+
+// Crossings told in the row itself are crossings, and no plain stitches; counted by hand: 3 and 4, twice, and 3.
+func TestCablesToldInTheRowItself(t *testing.T) {
+	for words, want := range map[string]Cross{
+		"slip next 2 sts to cable needle and hold in front, k2, k2 from cable needle":         {Held: 2, Over: 2, Left: true},
+		"slip 2 sts to CN and hold in back; k2 from LN, then k2 from CN":                      {Held: 2, Over: 2},
+		"sl next 3 sts onto cn and hold in front, p1, k3 from cn":                             {Held: 3, Over: 1, Left: true, Purl: true},
+		"slip next st onto cable needle and hold at back, k3, p1 from cable needle":           {Held: 1, Over: 3, Purl: true},
+		"place next 2 sts on cable needle and hold to the back, k2, k2 from the cable needle": {Held: 2, Over: 2},
+	} {
+		g, ok := GraphOf(Read("t", []byte("Cast on 17 sts.\nRow 1 (RS): *P3, "+words+"; rep from * to last 3 sts, p3. (17 sts)\n"), Options{TermsSet: true}), "", 0)
+		require.True(t, ok, words)
+		crossed := 0
+		for _, s := range g.Rows[1].Stitches {
+			if s.Cross != nil {
+				crossed++
+				assert.Equal(t, want, *s.Cross, words)
+			}
+		}
+		assert.Equal(t, 8, crossed, words)
+	}
+}
