@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync/atomic"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
@@ -22,7 +23,7 @@ type form struct {
 	build   func(m *match) any
 
 	code  []op
-	must  []mask
+	must  []wordSet
 	names []string
 	begin start
 }
@@ -32,6 +33,7 @@ type op struct {
 	kind  byte // w words, r rule, s split, j jump, . end
 	words []string
 	ids   []uint16 // of the words
+	set   *mask    // of the words, if they are many
 	rule  int
 	cap   int // where the value of the rule goes, -1: nowhere
 	a, b  int
@@ -96,6 +98,7 @@ type ruleSet struct {
 	native []func(p *parser, i int) (any, int)
 	forms  [][]*form
 	first  []map[uint16][]*form // forms of a rule by their first word; 0 those that begin with a rule
+	met    []atomic.Pointer[[]candidate]
 }
 
 var rules ruleSet
@@ -142,6 +145,7 @@ func compileAll(native map[string]func(p *parser, i int) (any, int), tables ...[
 		}
 	}
 	rules.begin()
+	rules.met = make([]atomic.Pointer[[]candidate], len(rules.forms)*len(wordIDs))
 }
 
 // start is with what a form may begin: words of the table, or rules that are read by code. One that
@@ -212,12 +216,44 @@ func (f *form) starts(at int, of []start, s *start) bool {
 	}
 }
 
-// fits reports whether a form that begins so may stand at i.
-func (s *start) fits(p *parser, i int) bool {
-	if s.empty || i < len(p.t) && (s.words.has(p.words[i]) || p.t[i].Ord == 1 && s.words.has(firstID)) {
-		return true
+// candidate is a form that may begin with a word: surely, or only where one of the rules does that are read by code.
+type candidate struct {
+	*form
+	native []int // nil: surely
+}
+
+// candidates are the forms of a rule that may begin with that word of the table, 0 for any other; in the order of the table,
+// those that begin with a word first. They are put together when the word is first met.
+func (r *ruleSet) candidates(k int, word uint16) []candidate {
+	at := &r.met[k*len(wordIDs)+int(word)]
+	if list := at.Load(); list != nil {
+		return *list
 	}
-	for _, k := range s.native {
+	list := []candidate{}
+	seen := map[*form]bool{}
+	add := func(forms []*form) {
+		for _, f := range forms {
+			switch {
+			case seen[f]:
+			case f.begin.empty || f.begin.words.has(word):
+				list = append(list, candidate{form: f})
+			case len(f.begin.native) > 0:
+				list = append(list, candidate{f, f.begin.native})
+			}
+			seen[f] = true
+		}
+	}
+	if word != 0 {
+		add(r.first[k][word])
+	}
+	add(r.first[k][0])
+	at.Store(&list)
+	return list
+}
+
+// begins reports whether one of the rules that are read by code fits at i.
+func (p *parser) begins(native []int, i int) bool {
+	for _, k := range native {
 		if _, to := p.rule(k, i); to >= 0 {
 			return true
 		}
@@ -268,7 +304,7 @@ func (f *form) compile() {
 		for _, w := range list {
 			m.set(wordID(w))
 		}
-		f.must = append(f.must, m)
+		f.must = append(f.must, m.sparse())
 	}
 }
 
@@ -308,6 +344,12 @@ func (f *form) sequence(w []string, until string) (rest []string, must [][]strin
 			for _, v := range list {
 				o.ids = append(o.ids, uint16(wordID(v)))
 			}
+			if len(o.ids) > fewWords {
+				o.set = &mask{}
+				for _, k := range o.ids {
+					o.set.set(int(k))
+				}
+			}
 			f.code = append(f.code, o)
 			must = append(must, list)
 			w = w[1:]
@@ -315,6 +357,9 @@ func (f *form) sequence(w []string, until string) (rest []string, must [][]strin
 	}
 	return w, must
 }
+
+// fewWords are so many as are looked through quicker than their set is asked.
+const fewWords = 2
 
 func (f *form) capture(name string) int {
 	for i, n := range f.names {
@@ -366,9 +411,30 @@ func (f *form) choice(w []string, end string) (rest []string, must []string) {
 type mask [16]uint64
 
 func (m *mask) set(k int) { m[k/64] |= 1 << (k % 64) }
-func (m *mask) meets(o *mask) bool {
-	for i := range m {
-		if m[i]&o[i] != 0 {
+
+// wordSet is a mask where it has any words: most have few.
+type wordSet []struct {
+	at   int
+	bits uint64
+}
+
+func (m *mask) sparse() wordSet {
+	var out wordSet
+	for i, b := range m {
+		if b != 0 {
+			out = append(out, struct {
+				at   int
+				bits uint64
+			}{i, b})
+		}
+	}
+	return out
+}
+
+// meets reports whether two sets share a word.
+func (s wordSet) meets(o *mask) bool {
+	for i := range s {
+		if o[s[i].at]&s[i].bits != 0 {
 			return true
 		}
 	}
@@ -394,7 +460,7 @@ func wordID(w string) int {
 	return k
 }
 
-// match is a match to try. Those that did not fit are used again: nothing holds them.
+// match is a match to try. They are used again: nothing that is made of one holds it.
 func (r *Reader) match(p *parser, f *form, from int) *match {
 	k := len(r.spare) - 1
 	if k < 0 {
@@ -429,6 +495,10 @@ func (m *match) run(at, i int) bool {
 		case 'j':
 			at = o.a
 		case 's':
+			if one := &m.f.code[o.a]; one.kind == 'w' && !m.p.is(i, one) {
+				at = o.b
+				continue
+			}
 			keep := len(m.vals)
 			if m.run(o.a, i) {
 				return true
@@ -436,7 +506,7 @@ func (m *match) run(at, i int) bool {
 			m.vals = m.vals[:keep]
 			at = o.b
 		case 'w':
-			if !m.p.is(i, o.ids) {
+			if !m.p.is(i, o) {
 				return false
 			}
 			i++
@@ -453,18 +523,19 @@ func (m *match) run(at, i int) bool {
 	}
 }
 
-// is reports whether one of the words of the table stands at i.
-func (p *parser) is(i int, ids []uint16) bool {
+// is reports whether one of the words of a step stands at i.
+func (p *parser) is(i int, o *op) bool {
 	if i >= len(p.t) {
 		return false
 	}
-	w, first := p.words[i], p.t[i].Ord == 1 && (p.t[i].Kind == 'w' || p.t[i].Kind == 'p')
-	for _, k := range ids {
-		if k == w || first && k == firstID {
-			return true
-		}
+	w := p.words[i]
+	if w == 0 {
+		return false
 	}
-	return false
+	if o.set != nil {
+		return o.set.has(w)
+	}
+	return slices.Contains(o.ids, w)
 }
 
 // memo is what a rule gave at a place.
@@ -493,45 +564,40 @@ func (p *parser) rule(k, i int) (any, int) {
 		*at = memo{of: p.id, to: int32(to), v: v}
 		return v, to
 	}
-	best := furthest{to: -1}
-	best.among(p, i, rules.first[k][p.wordAt(i)])
-	if p.wordAt(i) != 0 {
-		best.among(p, i, rules.first[k][0])
-	}
+	best := p.furthest(rules.candidates(k, p.wordAt(i)), i)
 	p.memos[i*len(rules.native)+k] = memo{of: p.id, to: int32(best.to), v: best.v}
 	return best.v, best.to
 }
 
-// furthest is the value of the form that went furthest so far.
-type furthest struct {
+// found is the value of a form, and where it ends; -1: none fits.
+type found struct {
 	v  any
 	to int
 }
 
-// among tries forms at i.
-func (b *furthest) among(p *parser, i int, list []*form) {
-	for _, f := range list {
-		if !f.may(p) || !f.begin.fits(p, i) {
+// furthest is the value of the form that goes furthest from i on.
+func (p *parser) furthest(list []candidate, i int) found {
+	best := found{to: -1}
+	for n := range list {
+		c := &list[n]
+		if !c.may(p) || c.native != nil && !p.begins(c.native, i) {
 			continue
 		}
-		m := p.r.match(p, f, i)
-		if !m.run(0, i) || m.to <= b.to {
-			p.r.spare = append(p.r.spare, m)
-			continue
+		m := p.r.match(p, c.form, i)
+		if m.run(0, i) && m.to > best.to {
+			if v := c.build(m); v != nil {
+				best = found{v, m.to}
+			}
 		}
-		if v := f.build(m); v != nil && m.to > b.to {
-			b.v, b.to = v, m.to
-		}
+		p.r.spare = append(p.r.spare, m)
 	}
+	return best
 }
 
 // wordAt is the number of the word of the table that stands at i, 0 if none does.
 func (p *parser) wordAt(i int) uint16 {
-	switch {
-	case i >= len(p.t) || p.t[i].Kind != 'w' && p.t[i].Kind != 'p':
+	if i >= len(p.t) {
 		return 0
-	case p.t[i].Ord == 1:
-		return firstID
 	}
 	return p.words[i]
 }
@@ -576,7 +642,8 @@ func (p *parser) ready() *parser {
 		t := &p.t[i]
 		k := wordIDs[t.S]
 		if p.present.set(k); t.Ord == 1 {
-			p.present.set(firstID)
+			k = firstID
+			p.present.set(k)
 		}
 		if t.Kind == 'w' || t.Kind == 'p' {
 			p.words[i] = uint16(k)
