@@ -340,22 +340,27 @@ func (f *form) sequence(w []string, until string) (rest []string, must [][]strin
 			if len(s) > 1 {
 				list = strings.Split(s, "/")
 			}
-			o := op{kind: 'w', words: list}
-			for _, v := range list {
-				o.ids = append(o.ids, uint16(wordID(v)))
-			}
-			if len(o.ids) > fewWords {
-				o.set = &mask{}
-				for _, k := range o.ids {
-					o.set.set(int(k))
-				}
-			}
-			f.code = append(f.code, o)
+			f.code = append(f.code, oneOf(list))
 			must = append(must, list)
 			w = w[1:]
 		}
 	}
 	return w, must
+}
+
+// oneOf is the step over one of these words.
+func oneOf(words []string) op {
+	o := op{kind: 'w', words: words}
+	var m mask
+	for _, v := range words {
+		k := wordID(v)
+		o.ids = append(o.ids, uint16(k))
+		m.set(k)
+	}
+	if len(words) > fewWords {
+		o.set = &m
+	}
+	return o
 }
 
 // fewWords are so many as are looked through quicker than their set is asked.

@@ -113,6 +113,11 @@ func droppedGroup(t []text.Token, i int) bool {
 
 // mannerAt reports whether the word at i belongs to how a stitch is made, before where: 2 tr in the same way into next ch.
 func mannerAt(t []text.Token, i int) bool {
+	switch t[i].S {
+	case "in", "the", "this", "that", "like", "same", "similar", "usual", "a", "way", "manner":
+	default: // most words
+		return false
+	}
 	for from := max(i-3, 0); from <= i; from++ {
 		to := from
 		for ; near(t, to).Is("in", "the", "this", "that", "like", "same", "similar", "usual", "a"); to++ {

@@ -32,6 +32,8 @@ type Reader struct {
 	crochet      bool // words of crochet prevail
 	knits        bool // words of knitting do
 	own          map[string]thing
+	looked       map[string]called // names that were looked up
+	lookedIn     inTerms
 	groups       []defined
 	cables       map[string]*stitch.Stitch
 	colours      map[byte]bool         // letters that name yarns

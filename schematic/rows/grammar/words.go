@@ -316,6 +316,31 @@ func (r *Reader) thing(b []byte) (thing, bool) {
 	if s, ok := r.own[string(b)]; ok {
 		return s, true
 	}
+	if r.looked == nil || r.lookedIn != (inTerms{r.x.Terms, r.x.TermsSet}) {
+		r.looked, r.lookedIn = map[string]called{}, inTerms{r.x.Terms, r.x.TermsSet}
+	}
+	c, met := r.looked[string(b)]
+	if !met {
+		c.thing, c.any = r.usual(b)
+		r.looked[string(b)] = c
+	}
+	return c.thing, c.any
+}
+
+// called is what a name run together means in the terms of a text, if it means anything.
+type called struct {
+	thing
+	any bool
+}
+
+// inTerms is in which terms names are looked up.
+type inTerms struct {
+	terms stitch.Terms
+	set   bool
+}
+
+// usual is what a name means in every text.
+func (r *Reader) usual(b []byte) (thing, bool) {
 	if s, ok := squeezed()[r.x.Terms][string(b)]; ok {
 		return thing{Kind: s}, true
 	}

@@ -221,7 +221,7 @@ func (w *work) each(n ins.Item, p *ins.Place, reserve int) {
 		w.blind = w.blind || !worked
 	case w.n(p.N) > 1:
 		w.everyNth(n, p, keep)
-	default:
+	case !w.overAll(n, p, keep):
 		w.eachStitch(n, p, keep)
 	}
 }
@@ -325,6 +325,35 @@ func (w *work) eachStitch(n ins.Item, p *ins.Place, keep int) {
 	for p.Unit.Chain && keep == 0 && w.chainsOfSpace(n) {
 	}
 	w.lastPos = w.cur.pos - 1
+}
+
+// overAll works a stitch into every stitch down to the last so many at once, if what it makes does not stand on single ones; it
+// reports whether it did.
+func (w *work) overAll(n ins.Item, p *ins.Place, keep int) bool {
+	st, ok := n.(*ins.Stitch)
+	if !ok || st.Kind == nil || st.Call != nil || st.Kind.Uses != 1 || p.Unit.Stitch != nil || p.Unit.Chain || w.rec != nil {
+		return false
+	}
+	per, over := w.count(st.N)*st.Kind.Makes, w.cur.left-keep
+	if per >= 3 || over <= 0 {
+		return false
+	}
+	was := w.cur
+	for at := over; at > 0; {
+		w.cur.passSpaces()
+		r := w.cur.run()
+		if r == nil {
+			w.cur = was
+			return false
+		}
+		k := min(r.n-w.cur.off, at)
+		w.cur.step(k)
+		at -= k
+	}
+	w.spaced = false
+	w.emit(run{kind: st.Kind, n: over * per}, nil, n)
+	w.lastPos = w.cur.pos - 1
+	return true
 }
 
 // misnamed tells of a name that no stitch of the row below has: it is another for those that are there.
@@ -546,7 +575,9 @@ func (w *work) inAll(n *ins.Repeat, t int) {
 // toEnds reports whether a stretch goes to an end, as that of a needle or a marked part.
 func toEnds(list []ins.Item) bool {
 	for _, n := range list {
-		for _, p := range placesOf(n) {
+		list := placesOf(n)
+		for i := range list {
+			p := &list[i]
 			if p.Kind == ins.InEach && (p.Extent.Kind == ins.ToLast || p.Extent.Kind == ins.ToEnd) {
 				return true
 			}

@@ -81,7 +81,9 @@ func loose(list []ins.Item) bool {
 		if q, ok := n.(*ins.Repeat); ok && (loose(q.Body) || firstIn(q.Body)) {
 			return true
 		}
-		for _, p := range placesOf(n) {
+		places := placesOf(n)
+		for i := range places {
+			p := &places[i]
 			if !sure[p.Kind] || p.Unit.Space || p.Unit.Group != nil || p.Unit.Stretch {
 				return true
 			}
@@ -92,7 +94,9 @@ func loose(list []ins.Item) bool {
 
 func firstIn(list []ins.Item) bool {
 	for _, n := range list {
-		for _, p := range placesOf(n) {
+		places := placesOf(n)
+		for i := range places {
+			p := &places[i]
 			if p.Kind == ins.InFirst {
 				return true
 			}

@@ -173,7 +173,7 @@ func (w *work) picotSlip(n *ins.Stitch) bool {
 	if n.Kind == nil || n.Kind.ID != "slst" && n.Kind.ID != "sc" || len(n.Places) != 1 {
 		return false
 	}
-	p := n.Places[0]
+	p := &n.Places[0]
 	first := p.Kind == ins.FromHook || n.Kind.ID == "slst" && p.Kind == ins.InTop && w.lastIsArch() && w.cur.left > 1 && !w.pinned || n.Kind.ID == "slst" && p.Kind == ins.InLast && w.lastIsArch() && w.cur.left > 1 && !w.round || n.Kind.ID == "slst" && (p.Kind == ins.InFirst && p.Unit.Chain || p.Kind == ins.InSame && !p.Unit.Space && w.lastIsArch())
 	k := len(w.out.runs) - 1
 	if !first || k < 0 || !w.out.runs[k].space() {
@@ -237,7 +237,7 @@ func (w *work) bare(n *ins.Stitch, tail []ins.Item, need int) {
 		return
 	case n.Call != nil:
 		for range k {
-			w.eachFoot(n, ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At})
+			w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At})
 		}
 		return
 	case uses == 0: // yo, m1
@@ -419,7 +419,7 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 	}
 	switch p.Kind {
 	case ins.InNext:
-		w.eachFoot(n, *p)
+		w.eachFoot(n, p)
 	case ins.InFirst:
 		w.first(n, *p)
 	case ins.InLast:
@@ -442,7 +442,7 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 			return
 		}
 		w.use(max(k-1, 0), nil, p.At)
-		w.eachFoot(n, ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: p.Unit, At: p.At})
+		w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: p.Unit, At: p.At})
 	case ins.RowEnds:
 		w.rowEnds(n, p)
 	}
@@ -538,7 +538,7 @@ func (w *work) feet(pos int) []int {
 }
 
 // eachFoot works n into each of the next p.N places.
-func (w *work) eachFoot(n ins.Item, p ins.Place) {
+func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	k := max(w.n(p.N), 0)
 	kind, makes, uses := w.resolve(n)
 	_, _, _, group := w.called(n)
@@ -550,7 +550,9 @@ func (w *work) eachFoot(n ins.Item, p ins.Place) {
 		return
 	}
 	if p.Unit.Word == "corner" && w.spaceBefore(0, 0) { // the corner is the space there
-		p.Unit = ins.Unit{Space: true}
+		corner := *p
+		corner.Unit = ins.Unit{Space: true}
+		p = &corner
 	}
 	switch {
 	case p.Unit.Word == "held" && w.from.stitches() == 0, p.Unit.Word == "unworked" && w.cur.left == 0: // of a row further down
@@ -611,7 +613,7 @@ func (w *work) feetIn(n ins.Item, k int, next func() bool) {
 }
 
 // take goes over the next k chains or stitches that p names, and says how many there were.
-func (w *work) take(p ins.Place, k int) int {
+func (w *work) take(p *ins.Place, k int) int {
 	if p.Unit.Chain {
 		return w.chains(k, p.At)
 	}
@@ -619,7 +621,7 @@ func (w *work) take(p ins.Place, k int) int {
 }
 
 // overNext works stitches together over the next k: sc2tog over next 2 sts.
-func (w *work) overNext(n ins.Item, p ins.Place, k int) {
+func (w *work) overNext(n ins.Item, p *ins.Place, k int) {
 	kind, makes, uses := w.resolve(n)
 	times := max(k/uses, 1)
 	if k%uses != 0 && k > 1 {

@@ -319,7 +319,9 @@ func usesNothing(body []ins.Item) bool {
 		case *ins.PickUp, *ins.CastOn:
 			return true
 		}
-		for _, p := range placesOf(n) {
+		list := placesOf(n)
+		for i := range list {
+			p := &list[i]
 			if p.Kind == ins.InRing || p.Kind == ins.RowEnds || p.Unit.Word == "held" {
 				return true
 			}
@@ -331,7 +333,9 @@ func usesNothing(body []ins.Item) bool {
 // inRing reports whether a row is worked into a ring.
 func inRing(body []ins.Item) bool {
 	for _, n := range body {
-		for _, p := range placesOf(n) {
+		list := placesOf(n)
+		for i := range list {
+			p := &list[i]
 			if p.Kind == ins.InRing {
 				return true
 			}
@@ -408,7 +412,9 @@ func foundationOf(body []ins.Item) *ins.Chain {
 	}
 	for _, n := range body[1:] {
 		s, _ := n.(*ins.Stitch)
-		for _, p := range placesOf(n) {
+		list := placesOf(n)
+		for i := range list {
+			p := &list[i]
 			if p.Kind == ins.FromHook && !(s != nil && s.Kind != nil && s.Kind.ID == "slst") {
 				return c
 			}

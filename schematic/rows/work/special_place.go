@@ -14,7 +14,7 @@ func (w *work) first(n ins.Item, p ins.Place) {
 	if !w.cur.atStart() && !w.again && w.travel == 0 && w.cur.pos > 0 && !p.Unit.Space {
 		w.tell("rows/place", finding.Warning, p.At, "this is no longer the first stitch: %s are already used", "say next, or put it at the beginning of the row", w.cur.pos)
 	}
-	w.eachFoot(n, p)
+	w.eachFoot(n, &p)
 }
 
 // last works into the last stitches.
@@ -25,12 +25,12 @@ func (w *work) last(n ins.Item, p ins.Place) {
 		w.blind = true
 	}
 	if p.Unit.Space || p.Unit.Group != nil || p.Unit.Stretch || p.Unit.Chain && w.cur.run() != nil && w.cur.run().space() {
-		w.eachFoot(n, p)
+		w.eachFoot(n, &p)
 		return
 	}
 	w.reach(k, p.At)
 	p.Kind = ins.InNext
-	w.eachFoot(n, p)
+	w.eachFoot(n, &p)
 }
 
 // reach goes on to the last k stitches; what is passed must be what a space or a

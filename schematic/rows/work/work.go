@@ -136,7 +136,9 @@ func lastPlace(list []ins.Item) ins.Place {
 func endsAgain(list []ins.Item) bool {
 	last := 0
 	for _, n := range list {
-		for _, p := range placesOf(n) {
+		list := placesOf(n)
+		for i := range list {
+			p := &list[i]
 			if p.Kind != ins.InEach || p.Extent.Kind != ins.ToLast || p.Extent.N.By != nil || p.Extent.Unit.Word == "tch" {
 				continue
 			}
