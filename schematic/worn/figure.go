@@ -129,6 +129,14 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 			poly[i] = at(q)
 		}
 		r.Poly, r.Dir = besides(poly, above), p.where.turn(r.Dir)
+		if drawn := points(p.drawn); slices.ContainsFunc(poly, func(q pt) bool { return !covers(drawn, q) }) { // what is tucked in has none
+			for _, s := range ribsOf(r) {
+				for _, t := range insideOf(s, drawn) {
+					v.Lines = append(v.Lines, shown(schematic.LineRib, t[:], false, above)...)
+				}
+			}
+			continue
+		}
 		if !slices.ContainsFunc(above, func(l []pt) bool { return common(r.Poly, l) > 1 }) {
 			v.Ribs = append(v.Ribs, r)
 			continue
@@ -143,6 +151,19 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 			v.Marks = append(v.Marks, m)
 		}
 	}
+}
+
+// insideOf are the stretches of a line that lie within a loop.
+func insideOf(l [2]pt, loop []pt) [][2]pt {
+	var out [][2]pt
+	from := 0.0
+	for _, o := range append(open(l[0], l[1], [][]pt{loop}), [2]float64{1, 1}) {
+		if o[0]-from > 1e-6 {
+			out = append(out, [2]pt{lerp(l[0], l[1], from), lerp(l[0], l[1], o[0])})
+		}
+		from = o[1]
+	}
+	return out
 }
 
 // besides is what of a ground shows beside what lies on its left or right end from its foot to its head, such as a band.

@@ -326,6 +326,11 @@ func (tk *taker) trunk(t *trunk) {
 		at = left
 	}
 	tk.take("length", pt{X: left, Y: t.hem}, pt{X: at, Y: t.top}, schematic.Vertical, false, units.Num{})
+	if t.fromWaist() {
+		tk.girth(t, "waist", "waist", t.top-1, t.top)
+		tk.girth(t, "hem", "hem", t.hem+1, t.hem)
+		return
+	}
 	for _, p := range t.panels {
 		if p.face == front {
 			tk.named(p, "shoulder", "neck width", "front neck depth", "neck depth", "motif")
@@ -430,6 +435,16 @@ func (tk *taker) shaped(t *trunk, p *panel) {
 		}
 		tk.take(m.Name, a, b, schematic.Horizontal, around, whole)
 	}
+}
+
+// fromWaist reports whether the trunk is a skirt of fronts and backs: all of them end above in an edge that is their waist.
+func (t *trunk) fromWaist() bool {
+	return t.kind == "" && !slices.ContainsFunc(t.panels, func(p *panel) bool {
+		_, hi := box(p.drawn)
+		return !slices.ContainsFunc(p.drawn, func(s side) bool {
+			return strings.EqualFold(s.name, "waist") && absf(s.a.Y-hi.Y) < close
+		})
+	})
 }
 
 // cape reports whether the trunk hangs from the shoulders, without arms, and narrows from its lower edge to the neck.
@@ -889,12 +904,20 @@ func (p *panel) spot(q pt) pt {
 	return p.where.at(q)
 }
 
+// isNeckWidth reports whether a measurement with this name is the width of a neck, front or back, and not half of one.
+func isNeckWidth(name string) bool {
+	if edge, ok := strings.CutPrefix(name, "width of "); ok {
+		return slices.Contains([]string{"neck", "front neck", "back neck"}, edge)
+	}
+	return strings.HasSuffix(name, "neck width") && !strings.HasPrefix(name, "half")
+}
+
 // named takes measurements of a panel that its piece has by these names.
 func (tk *taker) named(p *panel, names ...string) {
 	for _, want := range names {
 		for _, m := range p.made.Measures {
 			name := m.Name
-			if m.View != p.view || name != want && !(want == "neck width" && strings.HasSuffix(name, "neck width") && !strings.HasPrefix(name, "half")) {
+			if m.View != p.view || name != want && !(want == "neck width" && isNeckWidth(name)) {
 				continue
 			}
 			if p.halved && !p.holds(m.A, m.B) {

@@ -142,8 +142,37 @@ func newPanel(m *schematic.Made, view int, keys func(e *schematic.Edge) []string
 			s.keys = append(s.keys, "fold of "+m.Name)
 		}
 	}
+	p.slopes("shoulder")
 	p.slits = slitsOf(v, edges, keys)
 	return p
+}
+
+// slopes makes one straight edge of the steps in which stitches of an edge are bound off, as it lies when it is sewn: from the foot of
+// the first step to the head of the last.
+func (p *panel) slopes(name string) {
+	n := len(p.loop)
+	step := func(i int) bool {
+		s, z := p.loop[i%n], p.loop[(i+1)%n].a
+		return strings.EqualFold(s.name, name) && (absf(s.a.X-z.X) < close || absf(s.a.Y-z.Y) < close)
+	}
+	first := slices.IndexFunc(p.loop, func(s side) bool { return !strings.EqualFold(s.name, name) })
+	if first < 0 {
+		return
+	}
+	var out []side
+	for k := 0; k < n; {
+		i := first + k
+		run := 0
+		for k+run < n && step(i+run) && slices.Equal(p.loop[(i+run)%n].keys, p.loop[i%n].keys) {
+			run++
+		}
+		out = append(out, p.loop[i%n])
+		k += 1
+		if run > 2 { // a step alone is as it is
+			k += run - 1
+		}
+	}
+	p.loop = out
 }
 
 // slit is an opening within a panel from which something else is worked.
