@@ -124,31 +124,36 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 		}
 	}
 	for _, r := range p.ribs {
-		poly := make([]pt, len(r.Poly))
-		for i, q := range r.Poly {
-			poly[i] = at(q)
-		}
-		r.Poly, r.Dir = besides(poly, above), p.where.turn(r.Dir)
-		if drawn := points(p.drawn); slices.ContainsFunc(poly, func(q pt) bool { return !covers(drawn, q) }) { // what is tucked in has none
-			for _, s := range ribsOf(r) {
-				for _, t := range insideOf(s, drawn) {
-					v.Lines = append(v.Lines, shown(schematic.LineRib, t[:], false, above)...)
-				}
-			}
-			continue
-		}
-		if !slices.ContainsFunc(above, func(l []pt) bool { return common(r.Poly, l) > 1 }) {
-			v.Ribs = append(v.Ribs, r)
-			continue
-		}
-		for _, s := range ribsOf(r) { // those that nothing hides
-			v.Lines = append(v.Lines, shown(schematic.LineRib, s[:], false, above)...)
-		}
+		p.ribbed(v, r, above)
 	}
 	for _, m := range p.marks {
 		m.At, m.Name = at(m.At), ""
 		if !slices.ContainsFunc(above, func(l []pt) bool { return within(l, m.At) }) {
 			v.Marks = append(v.Marks, m)
+		}
+	}
+}
+
+// ribbed adds what shows of a ground of ribs: one by one where something hides a part of them.
+func (p *panel) ribbed(v *schematic.View, r schematic.Hatch, above [][]pt) {
+	poly := make([]pt, len(r.Poly))
+	for i, q := range r.Poly {
+		poly[i] = p.where.at(q)
+	}
+	r.Poly, r.Dir = besides(poly, above), p.where.turn(r.Dir)
+	drawn := points(p.drawn)
+	tucked := slices.ContainsFunc(poly, func(q pt) bool { return !covers(drawn, q) })
+	if !tucked && !slices.ContainsFunc(above, func(l []pt) bool { return common(r.Poly, l) > 1 }) {
+		v.Ribs = append(v.Ribs, r)
+		return
+	}
+	for _, s := range ribsOf(r) {
+		parts := [][2]pt{s}
+		if tucked {
+			parts = insideOf(s, drawn)
+		}
+		for _, t := range parts {
+			v.Lines = append(v.Lines, shown(schematic.LineRib, t[:], false, above)...)
 		}
 	}
 }

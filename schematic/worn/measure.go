@@ -104,6 +104,7 @@ func (t *taker) exact(mm float64) units.Num {
 type trunk struct {
 	panels   []*panel // in front, or the back if the fronts open
 	hem, top float64
+	low      float64 // of a band along the hem, or the hem
 	under    float64 // the height of the underarm
 	arms     bool
 	kind     string  // armhole, raglan or yoke
@@ -154,7 +155,24 @@ func (a *assembly) body() *trunk {
 		t.opens(p)
 		t.yoke(p)
 	}
+	t.banded(a.placed)
 	return t
+}
+
+// banded takes in the bands along the lower edge and, of a skirt, along its waist: they are a part of its length, as a neckband is not.
+func (t *trunk) banded(placed []*panel) {
+	t.low = t.hem
+	skirt := t.fromWaist()
+	for _, p := range placed {
+		if !p.strip || p.made.Kind != schematic.KindBand {
+			continue
+		}
+		lo, hi := box(p.drawn)
+		t.low = min(t.low, lo.Y)
+		if skirt {
+			t.top = max(t.top, hi.Y)
+		}
+	}
 }
 
 // covers takes in a panel that lies on the body.
@@ -325,10 +343,9 @@ func (tk *taker) trunk(t *trunk) {
 	if t.kind == "" {
 		at = left
 	}
-	tk.take("length", pt{X: left, Y: t.hem}, pt{X: at, Y: t.top}, schematic.Vertical, false, units.Num{})
+	tk.take("length", pt{X: left, Y: t.low}, pt{X: at, Y: t.top}, schematic.Vertical, false, units.Num{})
 	if t.fromWaist() {
-		tk.girth(t, "waist", "waist", t.top-1, t.top)
-		tk.girth(t, "hem", "hem", t.hem+1, t.hem)
+		tk.skirtOfPieces(t)
 		return
 	}
 	for _, p := range t.panels {
@@ -360,7 +377,7 @@ func (tk *taker) trunk(t *trunk) {
 	tk.skirt(t)
 	_, r := t.across(t.under)
 	if _, hr := t.across(t.hem + 1); !math.IsInf(t.under, 0) {
-		tk.take("body to underarm", pt{X: hr, Y: t.hem}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
+		tk.take("body to underarm", pt{X: hr, Y: t.low}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
 	}
 }
@@ -434,6 +451,26 @@ func (tk *taker) shaped(t *trunk, p *panel) {
 			around, whole = true, m.Length.Times(2)
 		}
 		tk.take(m.Name, a, b, schematic.Horizontal, around, whole)
+	}
+}
+
+// skirtOfPieces measures a skirt of fronts and backs: its waist, below its band, and its hem.
+func (tk *taker) skirtOfPieces(t *trunk) {
+	y := math.Inf(-1)
+	for _, p := range t.panels {
+		_, hi := box(p.drawn)
+		y = max(y, hi.Y)
+	}
+	for _, e := range []struct {
+		name string
+		y    float64
+	}{{"waist", y}, {"hem", t.hem}} {
+		l, r := pt{X: math.Inf(1), Y: e.y}, pt{X: math.Inf(-1), Y: e.y}
+		for _, p := range t.panels {
+			pl, pr := p.level(e.y, 0)
+			l.X, r.X = min(l.X, pl.X), max(r.X, pr.X)
+		}
+		tk.take(e.name, l, r, schematic.Horizontal, t.around(e.y, l.X, r.X), units.Num{})
 	}
 }
 
@@ -912,12 +949,23 @@ func isNeckWidth(name string) bool {
 	return strings.HasSuffix(name, "neck width") && !strings.HasPrefix(name, "half")
 }
 
+// neckAlong reports whether a level measurement is that of an edge called a neck.
+func (p *panel) neckAlong(m schematic.Measure) bool {
+	for i, s := range p.loop {
+		z := p.loop[(i+1)%len(p.loop)].a
+		if strings.Contains(s.name, "neck") && absf(s.a.Y-m.A.Y) < close && absf(absf(s.a.X-z.X)-absf(m.A.X-m.B.X)) < close {
+			return true
+		}
+	}
+	return false
+}
+
 // named takes measurements of a panel that its piece has by these names.
 func (tk *taker) named(p *panel, names ...string) {
 	for _, want := range names {
 		for _, m := range p.made.Measures {
 			name := m.Name
-			if m.View != p.view || name != want && !(want == "neck width" && isNeckWidth(name)) {
+			if m.View != p.view || name != want && !(want == "neck width" && (isNeckWidth(name) || name == "width at top" && p.neckAlong(m))) {
 				continue
 			}
 			if p.halved && !p.holds(m.A, m.B) {
