@@ -94,7 +94,7 @@ func (c Cell) text(u units.Unit, steps units.Steps, format func(units.Num, units
 // The names of the groups that are not pieces.
 const (
 	ToFit   = "To fit"
-	Written = "As written in the pattern"
+	Written = "Finished measurements" // as the counts make them, or as written where they differ
 )
 
 // Of is the table of gs, which are garments of one pattern in different sizes, in

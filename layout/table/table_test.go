@@ -110,6 +110,7 @@ func TestAFinishedLengthIsTheExactOneInBothUnits(t *testing.T) {
 	})
 	written := got.Groups[len(got.Groups)-1]
 	require.Equal(t, Written, written.Name)
+	assert.Equal(t, "Finished measurements", written.Name, "an exact length is not called as written")
 	var texts []string
 	for _, c := range written.Rows[0].Cells {
 		texts = append(texts, c.Text(units.CM, got.Steps)+" "+c.Text(units.Inch, got.Steps))
