@@ -44,7 +44,18 @@ func TestCrochetedGarmentsAreCountedHoweverTheyArePrinted(t *testing.T) {
 		"a chain counted from the hook":           {"Terms: US\nChain 22. Skipped chains count as a stitch.\nRow 1: Dc in the 4 chain from hook, dc in each ch across. (20 dc)\n", "(20 dc)", "(19 dc)"},
 		"the top of the first":                    {ten + "Rnd 2: Ch 1 (does not count as a st), 2 hdc in each st around, sl st in top of first hdc. (20 sts)\n", "(20 sts)", "(10 sts)"},
 		"rows joined with a slip stitch":          {"Terms: US\nCh 20, join with sl st to form a ring.\nRow 1: Ch 1, sc in each ch, sl st in first sc. (20 sc)\nRow 2: Ch 1 (does not count as a st), *sc in next 4 sc, 2 sc in next sc; rep from * around, sl st in first sc. (24 sc)\n", "(24 sc)", "(25 sc)"},
-		"the last repeat of a second sentence":    {"Terms: US\nCh 20.\nRow 1: Dc in 4th ch from hook and in each ch across. (18 dc)\nRow 2: Ch 3, turn, *skip next dc, dc in next dc, ch 1; repeat from *. End last repeat with dc in top of ch-3. Turn.\n", "(18 dc)", "(19 dc)"},
+		"the space beside a turning chain called by all its chains": {"Terms: US\nCh 12.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (11 sc)\n" +
+			"Row 2: Ch 7 (counts as 1 tr and ch-3 sp), skip first 2 sc, tr in next sc, ch 3, skip next 3 sc, tr in next sc, ch 3, skip next 3 sc, tr in last sc, turn.\n" +
+			"Row 3: Ch 1 (does not count as a st), sc in first tr, 3 sc in next ch-3 sp, sc in next tr, 3 sc in next ch-3 sp, sc in next tr, 4 sc in last ch-7 sp, sc in 4th ch of ch-7. (14 sc)\n", "(14 sc)", "(13 sc)"},
+		"so many along each edge, and more in corners": {"Terms: US\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nEdging: 1st rnd: Ch 1, 3 sc in first sc for corner. Work 17 sc along each edge of blanket and 3 sc in each corner st. Join. 80 sc.\n" +
+			"2nd rnd: Ch 1 (does not count as a st), *sc in next 18 sts, 2 sc in each of next 2 sts; rep from * around. 88 sc.\n", "88 sc", "87 sc"},
+		"items of notes with their numbers": {"Terms: US\nNotes:\n1. The wrap is worked from side to side.\n2. One leaf = 3 dc (of a group or a pair).\n3. The ch-2 of a pair = the middle of the back.\nWrap\nCh 21.\n" +
+			"Row 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: Ch 1 (does not count as a st), sc2tog, sc in each st. (19 sc)\n", "(19 sc)", "(18 sc)"},
+		"steps of a row as items of a list": {"Terms: US\n- Row 1: Chain 22 stitches.\n- Skip the first three chains and place one double crochet in the fourth chain and in each chain across. (20 dc)\n- Row 2: Chain three and turn.\n" +
+			"- Make one double crochet in each stitch across. (20 dc)\n- Row 3: Chain three and turn.\n- Make two double crochet in the next stitch and one double crochet in each stitch across. (21 dc)\n", "(21 dc)", "(22 dc)"},
+		"spaces times their chains":            {"Terms: UK\nMake 22 ch.\n1st row - 1 dc in 2nd ch from hook, 1 dc in each of next 4 ch, *2 ch, 1 dc in each of next 4 ch, rep from * to end, turn ... 21 dc and 4 x 2ch-sps forming 4 ripples at the end of this row.\n", "21 dc", "20 dc"},
+		"the gap beside the edge":              {twenty + "Row 2: Ch 1 (does not count as a st), turn, sc in each st. (20 sc)\nRow 3: Ch 3 (counts as dc), turn, 2 dc between the last and 2nd to last sc of previous row, dc in each st to end. (21 dc)\n", "(21 dc)", "(30 dc)"},
+		"the last repeat of a second sentence": {"Terms: US\nCh 20.\nRow 1: Dc in 4th ch from hook and in each ch across. (18 dc)\nRow 2: Ch 3, turn, *skip next dc, dc in next dc, ch 1; repeat from *. End last repeat with dc in top of ch-3. Turn.\n", "(18 dc)", "(19 dc)"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			x := Read("t", []byte(c.text), Options{})

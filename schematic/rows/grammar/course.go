@@ -678,7 +678,7 @@ func (p *parser) edgeEnds(j int, first bool) bool {
 	case first:
 		return false
 	case t.Is("and"):
-		return p.thingAt(j+1) || next.Is("work", "join", "turn", "in", "ch")
+		return p.thingAt(j+1) || next.Kind == 'n' && p.thingAt(j+2) || next.Is("work", "join", "turn", "in", "ch")
 	}
 	return p.thingAt(j) && (p.at(j-1).Kind == 'n' || next.Kind == 'n')
 }

@@ -293,13 +293,22 @@ func (r *Reader) define(line string, n int) bool {
 		if w == "" || len(strings.Fields(w)) > 3 {
 			continue
 		}
-		if _, ok := stitch.Lookup(w, r.x.Terms); ok {
+		if _, ok := stitch.Lookup(w, r.x.Terms); ok && !opened(w, body) {
 			known = true
 			continue
 		}
 		known = cableStitches(squeezeWords(w)) > 0 || r.defined(w, line, body, n) || known
 	}
 	return known
+}
+
+// opened reports whether an increase is defined with a chain between its stitches: Increase (inc): (dc, ch 1, dc) in next st.
+func opened(name, body string) bool {
+	inside, _, shut := strings.Cut(strings.TrimLeft(body, "[("), ")")
+	if i := strings.IndexByte(inside, ']'); i >= 0 {
+		inside, shut = inside[:i], true
+	}
+	return (name == "inc" || name == "increase") && shut && strings.ContainsAny(body[:1], "([") && strings.Contains(strings.ToLower(inside), "ch")
 }
 
 // defined takes one name of a definition: a group of stitches, or a stitch that counts as one.

@@ -202,6 +202,12 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},
+	{rule: "core", pattern: "(last and (second/next | {ord}) [-] to [-] last | first and second | second and first) {u:unit} [{tail}]", meaning: "the gap between the first two stitches", example: "Row 2: Ch 3, 2 dc between the last and 2nd to last dc of previous row", build: func(m *match) any {
+		if !m.p.at(m.from - 1).Is("between") {
+			return nil
+		}
+		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
+	}},
 	{rule: "core", pattern: "{n:num} $next {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in the 3 following sts", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},

@@ -587,7 +587,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 		goes = false
 	}
 	if label == nil {
-		return goes || r.mode == "" && (r.alone || r.unended()) && !r.heads(trimmed)
+		return goes || r.mode == "" && (r.alone || r.unended() || r.stepOf(raw, tokens)) && !r.heads(trimmed)
 	}
 	if r.tokens[len(r.tokens)-1].Is("and", "to", "the", "of", "from", "through", "like", "as", "in") { // repeat the 4th and / 5th rows
 		return true
@@ -597,6 +597,27 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
 	return goes && (text.Open(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
+}
+
+// stepOf reports whether a line is one more step of the row that is gathered: both are items of a list, or the row has no more
+// than its chains so far.
+func (r *Reader) stepOf(raw string, tokens []text.Token) bool {
+	label, k, _ := text.Label(r.tokens, r.roundR)
+	if label == nil || !r.crochet || tokens[0].Is("fasten", "weave", "sew", "cut", "break") || !verbs[tokens[0].S] && !tokens[0].Is("in", "next", "for") {
+		return false
+	}
+	if bulleted(raw) && bulleted(r.x.Src[r.tokens[0].Line-1]) {
+		return true
+	}
+	return verbs[tokens[0].S] && !tokens[0].Is("rep", "repeat") && !slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool {
+		return t.Kind != 'n' && numerals[t.S] == 0 && !t.Is("ch", "chain", "chains", "chs", "st", "sts", "stitches", "turn", "and", ",", ".")
+	})
+}
+
+// bulleted reports whether a line is an item of a list.
+func bulleted(raw string) bool {
+	t := strings.TrimLeft(raw, " \t")
+	return strings.HasPrefix(t, "- ") || strings.HasPrefix(t, "• ") || strings.HasPrefix(t, "* ")
 }
 
 // explained is a line that tells how a stitch is made: Bobble stitch: work 3 dc, leaving the last loop of each on the hook.
@@ -986,6 +1007,9 @@ func (r *Reader) heads(trimmed string) bool {
 
 // working reports whether a line within a section of words begins the work again.
 func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
+	if r.noteItem(label, tokens) {
+		return false
+	}
 	if label != nil {
 		if r.mode == "stitches" && r.crochet && (label.From.All == 1 && label.From.By == nil && !label.Next || label.Name == "foundation" || label.Name == "set-up" || label.Name == "setup") && label.Name != "every" { // the rows of a stitch pattern
 			if len(r.sec.Lines) > 0 || r.sec.Name != "" {
@@ -1002,6 +1026,17 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 		return false
 	}
 	return r.founds(tokens)
+}
+
+// noteItem reports whether a line is an item of notes with its number, and no row: 2. One motif is 3 dc.
+func (r *Reader) noteItem(label *ins.Label, tokens []text.Token) bool {
+	_, k, _ := text.Label(tokens, r.roundR)
+	if r.mode != "notes" || label == nil || tokens[0].Kind != 'n' || k >= len(tokens) {
+		return false
+	}
+	line := &ins.Line{At: ins.Span{Line: tokens[0].Line, Col: 1, End: 2}}
+	list := r.parser(tokens[k:], line).sequence()
+	return len(line.Unread) > 0 || !working(list)
 }
 
 // founds reports whether a line within words casts on, or chains a foundation: the work begins with it.

@@ -773,7 +773,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	s.namesWorked(t.Sub, from)
-	if s.neutralAll(t.Sub) || s.tallies(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
+	if s.neutralAll(t.Sub) || s.tallies(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or", "alternatively", "alternately", "optional", "optionally") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
 		s.add(&ins.Nothing{Part: onNeedle(t.Sub), Under: s.otherLoops(t.Sub)}, from, s.i)
 		return
 	}
@@ -812,6 +812,26 @@ func (s *sequence) bracket(t *text.Token) {
 	}
 	s.add(s.asGroup(r), from, s.i)
 	s.closed = nil
+}
+
+// behindSkipped takes a chain that is counted from the hook, behind those that were passed from there, as the next: skip first 3
+// chains, dc in 4th chain.
+func (s *sequence) behindSkipped(st *ins.Stitch) {
+	k := len(s.out) - 1
+	for k >= 0 && is[*ins.Nothing](s.out[k]) {
+		k--
+	}
+	if k < 0 || len(st.Places) == 0 {
+		return
+	}
+	skip, ok := s.out[k].(*ins.Skip)
+	if !ok || len(skip.Places) != 1 {
+		return
+	}
+	a, b := skip.Places[0], &st.Places[0]
+	if a.Kind == ins.InFirst && b.Kind == ins.InEvery && b.Unit.Chain && a.N.By == nil && b.N.By == nil && b.N.All == a.N.All+1 {
+		b.Kind, b.N = ins.InNext, ins.N(1)
+	}
 }
 
 // asGroup is a bracket that is worked into one place as the group that the text defines with the same stitches: (2 dc, ch 2,
@@ -1452,6 +1472,7 @@ func (s *sequence) item(i int) bool {
 	}
 	if st, ok := n.(*ins.Stitch); ok {
 		s.colour(st, &to)
+		s.behindSkipped(st)
 	}
 	if is[*ins.Stitch](n) && !s.other && s.underside(from, to) {
 		s.other = true
@@ -1741,7 +1762,7 @@ func (s *sequence) mayLead(lead int) bool {
 // countEnd is where a count that begins here ends at the latest; here, if that is too far.
 func (s *sequence) countEnd() int {
 	end := s.i
-	for end < len(s.t) && s.at(end).Kind != 'g' && !s.at(end).Is(".", "--", "=", "turn", "join", "fasten", ";") {
+	for end < len(s.t) && s.at(end).Kind != 'g' && !s.at(end).Is(".", "--", "=", "turn", "join", "fasten", ";") && !(s.at(end).Is("forming") && end > s.i) {
 		if end++; end-s.i > mostCount {
 			return s.i
 		}
@@ -1860,7 +1881,7 @@ func (s *sequence) restIsNothing(i int) bool {
 			}
 			continue
 		}
-		return t.Is("sl", "ss", "slst", "counting", "including", "excluding") || t.Cap
+		return t.Is("sl", "ss", "slst", "counting", "including", "excluding", "forming") || t.Cap
 	}
 	return true
 }
@@ -1938,6 +1959,9 @@ func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 		return ins.StitchGroup{}, -1
 	}
 	g := ins.StitchGroup{N: v.(ins.Num), Any: true}
+	if p.at(to).Is("x") { // 12 x ch-2 sps
+		to++
+	}
 	if _, next := p.named("loop", to); next >= 0 && p.thingAt(next) { // 12 blsc
 		to = next
 	}

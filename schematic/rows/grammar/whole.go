@@ -410,6 +410,7 @@ var statements = []form{
 			}
 			return &ins.Nothing{}
 		}},
+	{rule: "neutral", pattern: "forming {n:num} ripple/ripples/wave/waves/chevron/chevrons/scallop/scallops/peak/peaks [{x:stretch}]", meaning: "what the row looks like", example: "Row 1: Ch 1, sc in each st, forming 4 ripples at the end of this row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[not] counting/including/excluding [each/all] {u:unit}", meaning: "what a count takes in", example: "Row 2: Ch 1, sc in each st and sp across, counting ch-1 spaces", build: func(m *match) any {
 		if m.from > 0 && !m.p.at(m.from-1).Is(",") || m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' {
 			return nil
@@ -1003,10 +1004,23 @@ func pickUp(m *match) any {
 	return p
 }
 
+// alongEach reports whether words tell of each edge: 107 sc along each edge.
+func (m *match) alongEach() bool {
+	for i := m.from; i+1 < m.to; i++ {
+		if m.p.at(i).Is("each", "every") && m.p.at(i+1).Is("edge", "side") {
+			return true
+		}
+	}
+	return false
+}
+
 func pickUpKind(m *match) any {
 	k := value[thing](m, "k")
 	if k.Kind == nil || !m.has("n") || k.Kind.ID == "ch" || m.p.t[m.to-1].Is("row") && m.said("each") && !m.said("evenly") {
 		return nil
+	}
+	if m.alongEach() { // how many edges there are is not said
+		return &ins.Stitch{Kind: k.Kind, N: ins.N(1), Places: []ins.Place{{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}, At: m.span()}}}
 	}
 	return &ins.PickUp{N: m.num("n", 1), Kind: k.Kind}
 }

@@ -16,7 +16,7 @@ var Keys = map[string]string{
 	"pattern notes": "notes", "abbreviations": "names", "abbreviation": "names", "abbreviations used": "names", "stitch abbreviations": "names", "special abbreviations": "stitches", "special abbreviation": "stitches", "special stitches": "stitches", "special technique": "stitches", "special techniques": "stitches", "special terms": "stitches", "special stitch": "stitches", "stitches": "stitches", "stitches used": "names",
 	"stitch guide": "stitches", "stitch key": "names", "pattern key": "names", "stitch glossary": "names", "glossary": "names", "special stitches & techniques": "stitches", "special stitches and techniques": "stitches", "stitches & abbreviations": "names", "stitches/abbreviations": "names", "abbreviations & stitches": "names", "abbreviations and stitches": "names", "special stitches used": "stitches", "skill level": "words", "level": "words", "difficulty": "words", "difficulty level": "words", "designer": "words", "designed by": "words", "finished measurements": "words", "finished size": "words", "finished sizes": "words", "measurements": "words",
 	"finished measurement": "words", "actual size": "words", "actual measurement": "words", "finishing": "words", "making up": "words", "assembly": "words", "to finish": "words", "care": "words", "about": "words", "construction": "notes", "colors": "words", "colours": "words", "color": "words", "colour": "words", "equipment": "words", "techniques": "words",
-	"special instructions": "notes", "instructions note": "notes", "tips": "words", "key": "words", "copyright": "words", "special notes": "notes", "crochet abbreviations": "names", "to make up": "words", "to assemble": "words", "dimensions": "words", "additional materials": "words",
+	"special instructions": "notes", "instructions note": "notes", "tips": "words", "key": "words", "copyright": "words", "special notes": "notes", "crochet abbreviations": "names", "to make up": "words", "to assemble": "words", "dimensions": "words", "crochet hook": "words", "crochet hooks": "words", "wool": "words", "hook size": "words", "stitches control": "gauge", "additional materials": "words",
 }
 
 // KeyOf finds the key with which a line begins, what stands behind its colon, and its column.
@@ -183,7 +183,11 @@ func Glossary(line string) bool {
 
 // KeyLine is the kind of words that a line begins that is a key alone: Notes, ABBREVIATIONS.
 func KeyLine(line string) string {
-	return Keys[plainKey(line)]
+	k := plainKey(line)
+	if Keys[k] == "" && strings.Contains(k, "abbreviations") && len(strings.Fields(k)) < 5 && !strings.ContainsAny(k, ".:=") { // Stitches/Abbreviations used
+		return "names"
+	}
+	return Keys[k]
 }
 
 // plainKey is a key without signs about it, and without the bracket behind it: Abbreviations (US terms).

@@ -517,7 +517,7 @@ func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
 	for _, k := range r.numbersOf(n) {
 		d, ok := r.row(k)
 		if !ok {
-			if !r.anyUnread() && !slices.Contains(r.gone, k) {
+			if !r.anyUnread() && !slices.Contains(r.gone, k) && (len(r.cur.rows) > 0 || len(r.pieces) > 1) { // before the first row it tells of rows to come
 				r.tell("rows/reference", finding.Warning, n.At, "there is no row %s to repeat", "name a row that was worked before", k)
 			}
 			return nil, true

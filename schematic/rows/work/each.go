@@ -498,7 +498,7 @@ func (w *work) spaceBefore(size, keep int) bool {
 	c := w.cur
 	for c.i < len(c.f.runs) {
 		r := c.run()
-		if r.space() && (size <= 0 || r.chain == size) && c.off == 0 {
+		if r.space() && c.f.sized(c.i, size) && c.off == 0 {
 			return c.left >= keep
 		}
 		if r.space() {

@@ -54,6 +54,9 @@ func merge(list []*merged, index map[string]*merged, section string, size int, f
 		if r.why == none { // one size is sure of it
 			m.why = none
 		}
+		if slices.Contains(m.sizes, size) { // told of the number and of the rows
+			continue
+		}
 		m.sizes = append(m.sizes, size)
 		m.vals = append(m.vals, r.a)
 	}

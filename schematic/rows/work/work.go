@@ -703,7 +703,22 @@ func (f *fabric) holds(kind *stitch.Stitch) bool {
 // spaces reports whether a chain space of that size, or of any, stands in the row.
 func (f *fabric) spaces(size int) bool {
 	for i := range f.runs {
-		if r := &f.runs[i]; r.space() && (size <= 0 || r.chain == size) {
+		if f.runs[i].space() && f.sized(i, size) {
+			return true
+		}
+	}
+	return false
+}
+
+// sized reports whether the i-th run, a space, may be called one of so many chains: 0 is any. The one beside a turning chain
+// is called by all chains of that too.
+func (f *fabric) sized(i, size int) bool {
+	chains := f.runs[i].chain
+	if size <= 0 || chains == size {
+		return true
+	}
+	for _, k := range []int{i - 1, i + 1} {
+		if k >= 0 && k < len(f.runs) && f.runs[k].tch && f.runs[k].tall == size {
 			return true
 		}
 	}
@@ -717,7 +732,7 @@ func (w *work) space(size int, at ins.Span) bool {
 	c := w.cur
 	for c.i < len(c.f.runs) {
 		r := c.run()
-		if r.space() && (size <= 0 || r.chain == size) && (c.off == 0 || c.i == w.cur.i && w.travel > 0) { // slip stitches may lead into it
+		if r.space() && c.f.sized(c.i, size) && (c.off == 0 || c.i == w.cur.i && w.travel > 0) { // slip stitches may lead into it
 			c.step(r.chain - c.off)
 			w.cur = c
 			w.spaced = true
