@@ -317,7 +317,7 @@ var clauses = []form{
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
 	}},
 
-	{rule: "until", pattern: "[there] [are/is/remain] [only] [you] [have] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] [all] [on/in] [needle/each/row/side/work/hook/total/all]", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
+	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all]", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
 		build: func(m *match) any {
 			n := m.num("n", 0)
 			if value[ins.Unit](m, "u").Row {
@@ -568,16 +568,6 @@ func stretch(p *parser, i int) (any, int) {
 	return strings.Join(words, " "), j
 }
 
-// upUntil reads words up to and with 'until', within the sentence.
-func upUntil(p *parser, i int) (any, int) {
-	for j := i; j < min(len(p.t), i+25) && !p.at(j).Is(".", ";", ":") && !isStar(p.at(j)); j++ {
-		if p.at(j).Is("until", "till") {
-			return true, j + 1
-		}
-	}
-	return nil, -1
-}
-
 // sentence reads words to the end of the sentence.
 func sentence(p *parser, i int) (any, int) {
 	j := i
@@ -795,7 +785,7 @@ func (p *parser) lengthEnd(i int) int {
 // noInches reports whether the word at k, which may be a unit, is 'in' before what is worked into: 20 in each st.
 func (p *parser) noInches(k int) bool {
 	next := p.at(k + 1)
-	if p.at(k).S != "in" || next.Kind != 'w' || next.Is("from", "above", "long", "ending", "end", "or", "and", "in", "deep", "wide", "for", "then", "measured", "at", "of", "when", "below", "total", "high") {
+	if p.at(k).S != "in" || next.Kind != 'w' || next.Is("from", "above", "long", "ending", "end", "or", "and", "in", "deep", "wide", "for", "then", "measured", "at", "of", "when", "below", "total", "high", "less", "shorter", "before", "longer", "more") {
 		return false
 	}
 	return p.at(k-1).Kind != 'f' && !next.Is("stockinette", "garter", "st", "rib", "ribbing")

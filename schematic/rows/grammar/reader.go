@@ -81,7 +81,7 @@ func compileTables() {
 		}
 	}
 	compileAll(map[string]func(p *parser, i int) (any, int){
-		"num": number, "ord": ordinal, "nths": nths, "upuntil": upUntil, "byhow": byHow, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
+		"num": number, "ord": ordinal, "nths": nths, "inthisway": inThisWay, "byhow": byHow, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
 		"incloth": inCloth, "patname": patternName, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "anyend": anyEnd, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
@@ -1661,6 +1661,9 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	if len(l.Unread) == 0 {
 		return l.Stated != nil || !p.modal(p.t) && slices.ContainsFunc(l.Body, makes)
 	}
+	if shapesOn(p.t) {
+		return true
+	}
 	if p.prose(p.t) || len(p.t) > 2 && p.t[0].Is("i", "i've", "i'm", "i'd", "i'll") || len(p.t) > 0 && telling[p.t[0].S] && !p.t[0].Is("with", "from", "on", "for", "at", "in", "make", "using") {
 		l.Unread = nil
 		return false
@@ -1679,6 +1682,22 @@ func announces(t []text.Token) bool {
 	for i := range t[:min(len(t), 8)] {
 		if t[i].Is("we'll", "you'll") || t[i].Is("we", "you") && near(t, i+1).Is("will", "are") {
 			return t[0].Is("in", "on", "for", "now", "next", "here", "at", "from", "we", "you", "we'll", "you'll")
+		}
+	}
+	return false
+}
+
+// shapesOn reports whether a sentence goes on with shaping until there are so many stitches, whatever other words it has: as prose it
+// would change that number without a word.
+func shapesOn(t []text.Token) bool {
+	if !t[0].Is("continue", "cont", "keep", "carry", "now", "repeat", "rep", "increase", "inc", "decrease", "dec") {
+		return false
+	}
+	shaping := false
+	for i := range t {
+		shaping = shaping || strings.HasPrefix(t[i].S, "inc") || strings.HasPrefix(t[i].S, "dec") || t[i].Is("adding")
+		if t[i].Is("until", "till") && shaping {
+			return slices.ContainsFunc(t[i:], func(n text.Token) bool { return n.Kind == 'n' })
 		}
 	}
 	return false

@@ -1809,6 +1809,9 @@ func (s *sequence) reachedEnd() bool {
 
 // onNeedle reports whether a count is that of one needle of several: 25 sts on needle 1.
 func onNeedle(t []text.Token) bool {
+	if len(t) > 2 && t[0].Kind == 'n' && t[1].Is("st", "sts", "stitch", "stitches", "total") && t[2].Kind == 'p' { // 40 sts, 20 on each needle
+		return false
+	}
 	for i := 1; i < len(t); i++ {
 		if (t[i].Kind == 'n' || t[i-1].Is("on") && t[i].Ord > 0 && near(t, i+1).Is("needle")) && (t[i-1].Is("needle", "needles") || t[i].Ord > 0) || t[i].Is("each") && t[i-1].Is("on") && (i == len(t)-1 || t[i+1].Is("needle", "dpn")) {
 			return true
@@ -1919,7 +1922,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 			return nil
 		}
 		out = append(out, g)
-		to = q.behindCount(to)
+		to = q.eachNeedle(q.behindCount(to))
 		if to >= len(q.t) || to == len(q.t)-1 && q.at(to).Kind == 'g' && q.neutralAll(q.at(to).Sub) {
 			return out
 		}
@@ -1930,6 +1933,34 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 			return out
 		}
 	}
+}
+
+// needles are what the stitches of a round are divided over.
+var needles = set("needle needles dpn dpns n")
+
+// eachNeedle is behind words at i that divide a count over needles: - 28 (30, 34) sts on each needle. It is i if none stand there.
+func (p *parser) eachNeedle(i int) int {
+	k := i
+	for p.at(k).Is("-", "–", "—", ",", ";", ":", "/", "or", "and", "with", "=") {
+		k++
+	}
+	_, to := p.named("num", k)
+	if to < 0 {
+		return i
+	}
+	for p.at(to).Is("st", "sts", "stitch", "stitches") {
+		to++
+	}
+	if !p.at(to).Is("on", "per", "for", "each") {
+		return i
+	}
+	for p.at(to).Is("on", "per", "for", "each", "of", "the", "both", "every", "two", "three", "four", "2", "3", "4") {
+		to++
+	}
+	if !needles[p.at(to).S] {
+		return i
+	}
+	return to + 1
 }
 
 // behindAnd is behind signs and words that join counts.
@@ -1944,7 +1975,7 @@ func (p *parser) behindAnd(i int) int {
 func mayCount(t []text.Token) bool {
 	number := false
 	for i := range t {
-		if t[i].Is("per") || isStar(&t[i]) && !t[i].Is("+") { // 18 sts + 6 ch spaces
+		if t[i].Is("per") && (i+1 == len(t) || !needles[t[i+1].S]) || isStar(&t[i]) && !t[i].Is("+") { // 18 sts + 6 ch spaces
 			return false
 		}
 		number = number || t[i].Kind == 'n' || numerals[t[i].S] > 0

@@ -1,7 +1,6 @@
 package grammar
 
 import (
-	"slices"
 	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
@@ -11,6 +10,18 @@ import (
 
 // statements are the forms about whole rows, and between them.
 var statements = []form{
+	{rule: "whole", pattern: "([and/then] cont/continue/keep/carry/go [on] [to] [{h:inthisway}] [,] | {h:inthisway} [,]) {d:step} [{h:inthisway}] [,] until/till {u:until} [{h:inthisway}]", meaning: "shaped as before, until it is as told", example: "Continue increasing 6 sts each round in this way until you have 60 sts", build: shapedOn},
+	{rule: "whole", pattern: "(cont/continue/keep/carry/go [on] [to] [work/working] [{h:inthisway}] [,] | {h:inthisway} [,]) {d:step} [{h:inthisway}] [,] (for {r:num} [more/further] {w:row} | until {r:num} {w:row} [have] [been] [worked/done])", meaning: "shaped as before, over so many rows", example: "Continue in this way, increasing 6 sts each round, for 7 more rounds", build: shapedOn},
+	{rule: "whole", pattern: "(cont/continue/keep/carry [on] [to] [{h:inthisway}] [,] | {h:inthisway} [,]) {d:step} [{h:inthisway}]", meaning: "shaped as before in each of these rows", example: "Rnds 4-10: Continue increasing 6 sts each round (60)", build: shapedOn},
+	{rule: "whole", pattern: "(cont/continue/keep/carry/go [on] [to] [work/working] | $make | $rep decreasing/increasing) {h:inthisway} [,] (until/till {u:until} | for {r:num} [more/further] {w:row}) [,] [{h:inthisway}]", meaning: "shaped as before, until it is as told", example: "Continue in this manner, adding 1 more sc between increases each round, until there are 60 sts", build: shapedOn},
+	{rule: "whole", pattern: "cont/continue/keep/carry [on] for {r:num} [more/further] {w:row} [,] working/adding/having/with/making {h:inthisway}", meaning: "shaped as before, over so many rows", example: "Continue for 7 more rounds, working 1 more st between increases each time (60)", build: shapedOn},
+	{rule: "whole", pattern: "$inc/$dec {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Increase in this manner until the circle has 60 sts", build: func(m *match) any {
+		if !m.said("manner", "way", "fashion", "thus", "established", "before", "set") {
+			return nil
+		}
+		return shapedOn(m)
+	}},
+	{rule: "whole", pattern: "[$make] {r:num} [more/further] $inc/$dec {w:row} [{h:inthisway}]", meaning: "shaped as before, over so many rows", example: "Work 7 more increase rounds (60)", build: shapedOn},
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
 	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] [increase/increases/inc/incs/decrease/decreases/dec/decs]", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
@@ -174,21 +185,8 @@ var statements = []form{
 		return d
 	}},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [for] [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
-	{rule: "whole", pattern: "[cont/continue/keep/then] [to] ($dec/$inc) (in [this/that/same/above/like] manner/way | thus | so | as before/set/established) [,] {x:upuntil} {u:until}", meaning: "shaped as before, until it is as told", example: "Continue increasing in this manner, having 2 more sts between, until there are 80 sts", build: func(m *match) any {
-		var c course
-		m.get("u").(clause)(&c)
-		if !c.Until.Set() { // of which part, or how long: how many there are then is not known
-			c.Course = ins.Course{Until: ins.Num{By: slices.Repeat([]int{ins.None}, max(len(m.p.r.x.Sizes.Names), 1))}}
-		}
-		return &ins.Even{Course: c.Course}
-	}},
-	{rule: "whole", pattern: "[cont/continue/keep/then] [to] ($dec/$inc) {n:num} [$st] {c:course} , {x:upuntil} {u:until}", meaning: "shaped as before, until it is as told", example: "Cont to inc 8 sts every rnd, having 1 more st between incs after every inc rnd, until there are 64 sts", build: func(m *match) any {
-		var c course
-		m.get("u").(clause)(&c)
-		if !c.Until.Set() || m.p.t[m.from].Is("then") || !m.said("having", "working", "keeping", "making") {
-			return nil
-		}
-		return &ins.Even{Course: c.Course}
+	{rule: "step", pattern: "[with/working] $inc/$dec [by] [{n:num} [more] [$st] | $st]", meaning: "so many are added or taken away in a row", example: "Keep increasing by 6 sts each round until you have 60 sts", build: func(m *match) any {
+		return step{n: m.num("n", 0), inc: !m.said(strings.Split(macros["$dec"], "/")...), has: m.has("n")}
 	}},
 	{rule: "whole", pattern: "[cont/continue/keep/then] [to] $dec [in this/that/same manner/way | thus | so | as before/set/established] [,] {c:course}", meaning: "taken away as before, until so many are left", example: "Continue decreasing in this manner, every second round, until 20 sts remain", build: func(m *match) any {
 		c := value[course](m, "c")
@@ -198,6 +196,7 @@ var statements = []form{
 		return &ins.Even{Course: c.Course} // how many each row takes away is not said again
 	}},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $dec [for] [{n:num}] {u:unit}", meaning: "stitches are taken away in words", example: "Decrease 6 sts", build: shape(false)},
+	{rule: "whole", pattern: "[work] (k/knit/p/purl) [around/across/all] [$st/round/row] , [and] ($inc/$dec [by] {n:num} [$st] | pick/picking up [and knit] {n:num} [extra] [$st] | make/making {n:num} [$st]) [evenly [around/across]] [in/over/at/across/on [each/every/both/all/either/the] gap/gaps/hole/holes/corner/corners/wrap/wraps/underarm/underarms [{x:stretch}]]", meaning: "a plain row that adds or takes away so many", example: "Next rnd: Knit, dec 2 sts", build: plainShaped},
 	{rule: "whole", pattern: "[$make] $inc evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are added in words", example: "Increase evenly by 8", build: spreadOver(true)},
 	{rule: "whole", pattern: "[$make] $inc by {n:num} [{u:unit}] evenly [{c:course}]", meaning: "stitches are added in words", example: "Increase by 8 evenly across row", build: spreadOver(true)},
 	{rule: "whole", pattern: "[$make] $dec evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are taken away in words", example: "Decrease evenly by 8", build: spreadOver(false)},
@@ -451,6 +450,7 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "or [until] [{x:piecename}] [$meas] {l:len} (less/short/shorter/before/from/longer/more/under) [than] [of] [your/total/full/finished] [desired/required/wanted] {y:stretch}", meaning: "or another length", example: "Work even until foot measures 18 cm, or 5 cm less than desired length", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "begin/start/commence (to decrease/increase/shape/dec/inc | decreases/decreasing/increases/increasing/shaping) [crown/top/rows/rounds/rnds/toe/heel/thumb/neck]", meaning: "what begins now", example: "Knit 1 round, then begin to decrease", build: func(m *match) any {
 		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
 			return nil
@@ -611,6 +611,13 @@ var rowsets = []form{
 			return nil
 		}
 		return value[rowset](m, "n")
+	}},
+	{rule: "rowset", pattern: "[this/these] {x:rowname} {w:row} {n:rownums}", meaning: "rows by their names and numbers", example: "Rep Mesh Rnd 2 until piece measures 30 cm", build: func(m *match) any {
+		s := value[rowset](m, "n")
+		if s.name = value[string](m, "x"); m.said("last", "previous", "same", "first", "above", "other", "following") || m.p.at(m.to).Is("time", "times", "more", "row", "rows", "rnds", "rounds", "further") {
+			return nil // last round 3 times
+		}
+		return s
 	}},
 	{rule: "rowset", pattern: "[this/these] {x:rowname} {w:row}", meaning: "a row by its name", example: "Rep dec row every 6th row 3 more times", build: func(m *match) any { return rowset{name: value[string](m, "x")} }},
 }
@@ -808,6 +815,100 @@ func evenUntil(m *match) any {
 		e.Vague()
 	}
 	return e
+}
+
+// plainShaped builds a plain row that is shaped somewhere: knit, dec 2 sts. How many a number at each gap makes only the text's count tells.
+func plainShaped(m *match) any {
+	if !m.p.line.IsRow() || m.to < len(m.p.t) && !m.p.at(m.to).Is(".", ";", ",", "-") && m.p.at(m.to).Kind != 'g' {
+		return nil
+	}
+	if m.said("each", "every", "either", "both", "all", "gaps", "holes", "corners", "wraps", "underarms") {
+		return &ins.Even{Course: ins.Course{Until: m.p.unknown()}}
+	}
+	return &ins.Shape{Inc: !m.said(strings.Split(macros["$dec"], "/")...), N: m.num("n", 1), Spread: true}
+}
+
+// step is how many stitches a row adds or takes away, if that is said.
+type step struct {
+	n        ins.Num
+	inc, has bool
+}
+
+// shapedOn builds shaping that goes on as before until it is as told, or over so many rows. Where nothing says by
+// how many, how many there are then is known only by what is stated.
+func shapedOn(m *match) any {
+	var c course
+	if u, ok := m.get("u").(clause); ok {
+		u(&c)
+	}
+	d := value[step](m, "d")
+	c.Rows = m.num("r", 0)
+	ends := m.to == len(m.p.t) || m.p.at(m.to).Kind != 'w' && m.p.at(m.to).Kind != 'n'
+	switch {
+	case !ends, !m.has("d") && !c.Until.Set() && !m.said("more", "less", "fewer", "adding") && !m.said(strings.Split(macros["$inc"]+"/"+macros["$dec"], "/")...):
+		return nil // other rows, or shaping at a place
+	case m.has("d") && d.has:
+		c.Every = ins.N(1)
+		if m.said("other", "alternate", "alt", "second", "2nd") {
+			c.Every = ins.N(2)
+		}
+		return &ins.Shape{Inc: d.inc, N: d.n, Spread: !m.p.line.IsRow(), Course: c.Course} // in each of the rows that a label tells
+	case m.has("u") || m.has("r"):
+		if !c.Until.Set() {
+			c.Until = m.p.unknown()
+		}
+		return &ins.Even{Course: c.Course}
+	}
+	return nil
+}
+
+// waysOn are words of how the work goes on, behind which nothing else is asked for.
+var waysOn = set("in on this that same like above pattern patt manner way ways fashion thus so as before bet set established each every per round rnd row rounds rnds rows evenly spaced always still working work making make having with adding add " +
+	"more less fewer between before after time times around other 2nd second alternate alt last previous")
+
+// inThisWay reads how the work goes on: in this manner, with 1 more sc between increases each round.
+func inThisWay(p *parser, i int) (any, int) {
+	j := i
+	for j < len(p.t) {
+		switch t := p.at(j); {
+		case waysOn[t.S] && t.Kind == 'w', t.Is(",") && j > i && j+1 < len(p.t) && waysOn[p.at(j+1).S], p.shapingNamed(j):
+			j++
+		case t.Kind == 'n' && j > 0 && p.at(j-1).Is("working", "adding", "having", "with", "making", "work", "add"):
+			for j++; p.at(j).Is("more", "less", "fewer", "plain"); j++ {
+			}
+			if _, to := kind(p, j); to > 0 {
+				j = to
+			} else if p.at(j).Is("st", "sts", "stitch", "stitches") {
+				j++
+			}
+			if !p.at(j).Is("between", "bet", "btw", "before", "after") {
+				return nil, -1
+			}
+		default:
+			return reached(i, j)
+		}
+	}
+	return reached(i, j)
+}
+
+// shapingNamed reports whether a shaping is named there, and not told to be worked: between increases, increase rounds.
+func (p *parser) shapingNamed(i int) bool {
+	_, row := text.RowWord(p.at(i + 1).S)
+	if p.at(i).Is("increasing", "decreasing") {
+		return row
+	}
+	if !p.at(i).Is("increases", "increase", "incs", "inc", "increasings", "decreases", "decrease", "decs", "dec", "decreasings") {
+		return false
+	}
+	return row || i > 0 && p.at(i-1).Is("between", "bet", "btw", "before", "after", "each", "every", "with")
+}
+
+// reached is what was read up to j, if anything was.
+func reached(i, j int) (any, int) {
+	if j == i {
+		return nil, -1
+	}
+	return true, j
 }
 
 // shape builds an increase or a decrease at the places and times of its course.

@@ -1,6 +1,7 @@
 package text
 
 import (
+	"strconv"
 	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
@@ -509,6 +510,10 @@ func (p *labeller) namedNumbers(first *Token) {
 	if last.Kind == 'n' && last.Num.All >= from.Num.All && (p.peek(0).Is("-") && last.Glued || p.peek(0).Is("to", "through", "thru", "and") && !last.List) {
 		p.l.From = ins.N(last.Num.All - from.Num.All + 1)
 		p.i += 2
+		return
+	}
+	if p.l.Name != "" && from.Num.By == nil {
+		p.l.Name += " " + strconv.Itoa(from.Num.All)
 	}
 }
 

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -503,6 +504,10 @@ func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
 	switch {
 	case n.Last.Set():
 		return r.lastRows(n.Last.At(r.size))
+	case n.Name != "" && len(n.Rows) > 0:
+		if out, ok := r.numbered(n); ok {
+			return out, true
+		}
 	case n.Name != "":
 		return r.rowsNamed(n.Name)
 	case n.Since != "":
@@ -653,12 +658,27 @@ func (r *runner) since(mark string) ([]done, bool) {
 func (r *runner) rowsNamed(want string) ([]done, bool) {
 	for _, p := range slices.Backward(r.pieces) {
 		for _, d := range slices.Backward(p.rows) {
-			if d.name == want || d.name != "" && (strings.HasSuffix(want, d.name) || strings.HasSuffix(d.name, want)) {
+			name := strings.TrimRight(d.name, " 0123456789")
+			if d.name == want || name != "" && (strings.HasSuffix(want, name) || strings.HasSuffix(name, want)) {
 				return []done{d}, true
 			}
 		}
 	}
 	return nil, false
+}
+
+// numbered are rows that have a name and a number: Mesh rounds 1 and 2. They are none if one of them is not there by both.
+func (r *runner) numbered(n *ins.RepeatRows) ([]done, bool) {
+	var out []done
+	for _, k := range r.numbersOf(n) {
+		want := fmt.Sprint(n.Name, " ", k)
+		d, ok := r.rowsNamed(want)
+		if !ok || d[0].name != want {
+			return nil, false
+		}
+		out = append(out, d...)
+	}
+	return out, len(out) > 0
 }
 
 // numbersOf are the numbers of the rows that are meant, those within a stretch too.
