@@ -129,8 +129,12 @@ func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 		if !slack.Less(over.Sub(ease).Abs()) {
 			return nil
 		}
+		fix := fmt.Sprintf("state an ease of %s, or change a count", long(over, u))
+		if over.Sign() < 0 {
+			fix = fmt.Sprintf("lengthen %s by %s: it is shorter than the edge that it is eased into", nameA, long(ease.Sub(over), u))
+		}
 		return j.find("joins/ease", fmt.Sprintf("%s is not longer than %s by what is eased in", nameA, nameB), have,
-			fmt.Sprintf("%s longer by %s%s", nameA, long(ease, u), tolerance), fmt.Sprintf("state an ease of %s, or change a count", long(over, u)))
+			fmt.Sprintf("%s longer by %s%s", nameA, long(ease, u), tolerance), fix)
 	}
 	if !slack.Less(over.Abs()) {
 		return nil

@@ -93,6 +93,19 @@ func TestAFindingOfASeamTellsBothLengths(t *testing.T) {
 	assert.Equal(t, "lengthen Body armhole by 4 cm, or say how the seam is made (`eased by`, `gathered`)", got[0].Fix)
 }
 
+// A cap of 36 cm into 40 cm of armhole, with 2 cm to ease in: it lacks 6 cm, and no ease is less than none.
+func TestAnEdgeShorterThanThatItIsEasedIntoIsToBeLengthened(t *testing.T) {
+	p := pattern("S")
+	g := &schematic.Garment{Pattern: p, Size: "S"}
+	for n, fix := range map[int]string{36: "lengthen Sleeve cap by 6 cm: it is shorter than the edge that it is eased into", 48: "state an ease of 8 cm, or change a count"} {
+		j := schematic.Join{Sew: []string{"Sleeve cap"}, Into: []string{"Armhole"}, How: schematic.Eased, Ease: expr.Of(cm(2, 1))}
+		g.Seams = []schematic.Seam{seam(j, []schematic.Edge{across(n)}, []schematic.Edge{across(40)}, 1)}
+		got := Pattern(p, []*schematic.Garment{g})
+		assert.Len(t, got, 1)
+		assert.Equal(t, fix, got[0].Fix)
+	}
+}
+
 func TestAFindingOfASeamTellsHowManyPiecesAreCounted(t *testing.T) {
 	p := pattern("S")
 	for _, how := range []schematic.JoinHow{schematic.AsLong, schematic.StitchToStitch} {
