@@ -39,6 +39,19 @@ func BenchmarkDraw(b *testing.B) {
 	}
 }
 
+// BenchmarkDrawPieces is BenchmarkDraw without the garment as worn, which should take at most a third more.
+func BenchmarkDrawPieces(b *testing.B) {
+	src := largest(b)
+	require.NotContains(b, string(src.Text), "\ndrawing:")
+	src.Text = append(bytes.Clone(src.Text), "\ndrawing:\n  views: pieces\n"...)
+	b.ReportAllocs()
+	for b.Loop() {
+		if _, err := Draw(context.Background(), src, DrawOptions{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
 func BenchmarkWritersAlone(b *testing.B) {
 	p, gs, _, err := work(context.Background(), largest(b))
 	require.NoError(b, err)
