@@ -294,6 +294,7 @@ func TestTheLegsOfShortsAreTheSameWorkedOnOrPickedUp(t *testing.T) {
 func TestTheOneFrontOfARoundLiesInItsMiddle(t *testing.T) {
 	g := schematic.Work(pattern(t, "halter.yaml"), 0)
 	Dress(g)
+	assert.InDelta(t, 44*101.6/12, measured(t, g, "strap length").Length.Float(), 0.01) // 44 rows of 12 to 4 in
 	loop := points(assembled(g).placed[0].drawn)
 	half := 28 * 25.4 / 4.0
 	var corners []float64

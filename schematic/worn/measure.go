@@ -43,10 +43,22 @@ func (a *assembly) measures() []schematic.Measure {
 			t.upright(p)
 		}
 	}
+	t.straps()
 	if len(t.out) > most {
 		t.out = t.out[:most]
 	}
 	return t.out
+}
+
+// straps measures what stands upright from an edge to which one of its ends is sewn.
+func (tk *taker) straps() {
+	for _, p := range tk.a.placed {
+		if p.made.Kind != schematic.KindBand || p.strip || !p.hung || len(p.hosts) > 0 || absf(p.where.sin) > 1e-9 {
+			continue
+		}
+		lo, hi := box(p.drawn)
+		tk.take(strings.ToLower(p.made.Name)+" length", pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
+	}
 }
 
 // taker takes measurements.
