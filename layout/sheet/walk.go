@@ -93,40 +93,39 @@ func (t *Text) Corners() [4]Point {
 // Bounds is the smallest upright box around the item's points, control points and
 // text boxes, without line widths; ok is false if it holds nothing.
 func Bounds(it Item) (lo, hi Point, ok bool) {
-	add := func(p Point) {
-		if !ok {
-			lo, hi, ok = p, p, true
-		}
-		lo = Point{min(lo.X, p.X), min(lo.Y, p.Y)}
-		hi = Point{max(hi.X, p.X), max(hi.Y, p.Y)}
-	}
-	one := func(it Item) {
-		for _, p := range pointsOf(it) {
-			add(p)
-		}
-	}
+	b := box{Point{math.Inf(1), math.Inf(1)}, Point{math.Inf(-1), math.Inf(-1)}}
 	if g, isGroup := it.(*Group); isGroup {
-		Walk(g, one)
+		Walk(g, b.take)
 	} else {
-		one(it)
+		b.take(it)
 	}
-	return lo, hi, ok
+	if b.lo.X > b.hi.X {
+		return lo, hi, false
+	}
+	return b.lo, b.hi, true
 }
 
-// pointsOf are the points that an item keeps within.
-func pointsOf(it Item) []Point {
+// box is the smallest upright box around what it took.
+type box struct{ lo, hi Point }
+
+func (b *box) add(list []Point) {
+	for _, p := range list {
+		b.lo = Point{min(b.lo.X, p.X), min(b.lo.Y, p.Y)}
+		b.hi = Point{max(b.hi.X, p.X), max(b.hi.Y, p.Y)}
+	}
+}
+
+// take takes the points that an item keeps within.
+func (b *box) take(it Item) {
 	switch it := it.(type) {
 	case *Path:
-		var all []Point
 		for i := range it.Segs {
-			all = append(all, it.Segs[i].Points()...)
+			b.add(it.Segs[i].Points())
 		}
-		return all
 	case *Text:
 		corners := it.Corners()
-		return corners[:]
+		b.add(corners[:])
 	case *Picture:
-		return []Point{it.At, {it.At.X + it.W, it.At.Y + it.H}}
+		b.add([]Point{it.At, {it.At.X + it.W, it.At.Y + it.H}})
 	}
-	return nil
 }
