@@ -138,10 +138,10 @@ func (w *work) needs(n ins.Item) (used int, last, ok bool) {
 	return 0, false, false
 }
 
-// skipNeeds is how many stitches are passed. Chains are places of their own over a foundation alone.
+// skipNeeds is how many stitches are passed.
 func (w *work) skipNeeds(n *ins.Skip) (used int, last, ok bool) {
 	for i := range n.Places {
-		if p := &n.Places[i]; !p.Unit.Space && (!p.Unit.Chain || w.from.foundation()) && p.Unit.Group == nil && !p.Unit.Stretch {
+		if p := &n.Places[i]; w.takes(p) {
 			used += w.count(p.N)
 			last = last || p.Kind == ins.InLast
 		}
@@ -154,11 +154,11 @@ func (w *work) placesNeed(list []ins.Place) (used int, last, ok bool) {
 		switch p := &list[i]; p.Kind {
 		case ins.InLast, ins.InTop:
 			last = true
-			if !p.Unit.Space && p.Unit.Group == nil && !p.Unit.Stretch {
+			if w.takes(p) {
 				used += w.count(p.N)
 			}
 		case ins.InNext:
-			if !p.Unit.Space && p.Unit.Group == nil && !p.Unit.Stretch {
+			if w.takes(p) {
 				used += w.count(p.N)
 			}
 		default:
@@ -166,6 +166,11 @@ func (w *work) placesNeed(list []ins.Place) (used int, last, ok bool) {
 		}
 	}
 	return used, last, len(list) > 0
+}
+
+// takes reports whether a place is of stitches. Chains are places of their own over a foundation alone.
+func (w *work) takes(p *ins.Place) bool {
+	return !p.Unit.Space && (!p.Unit.Chain || w.from.foundation()) && p.Unit.Group == nil && !p.Unit.Stretch
 }
 
 func (w *work) stitchNeeds(n *ins.Stitch) (used int, last, ok bool) {
@@ -700,7 +705,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	defer lastLoop()
 	n = w.endsSooner(n, tail)
 	body := n.Body
-	last := body // without what leads to the next time, or is told behind the repeat
+	last := withoutLead(n) // without what leads to the next time, or is told behind the repeat
 	if k, cut := w.endSaid(n, tail, keep, need); k > 0 || cut > 0 {
 		keep, last = need, body[:len(body)-cut]
 		defer func() { w.ended = k }()
@@ -735,6 +740,15 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	if !ended && n.Stop >= 0 && n.Stop < len(body) && w.cur.left > keep {
 		w.seq(body[:n.Stop], 0)
 	}
+}
+
+// withoutLead is what a repeat works the last time, if it then stops before the chains that only lead to the next: * dc3tog **,
+// ch 2; rep from * across, ending last rep at **.
+func withoutLead(n *ins.Repeat) []ins.Item {
+	if n.Stop <= 0 || n.Stop >= len(n.Body) || slices.ContainsFunc(n.Body[n.Stop:], func(m ins.Item) bool { return !is[*ins.Chain](m) && !is[*ins.Nothing](m) }) {
+		return n.Body
+	}
+	return n.Body[:n.Stop]
 }
 
 // endSaid is how many instructions behind a repeat only say with what its last time ends: * p5, k1, p1 *,
