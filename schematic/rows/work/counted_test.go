@@ -68,6 +68,11 @@ var byHand = map[string]counted{
 		{"Rnd 4: Ch 5, (tr in next tr, ch 1) 7 times; tr in next tr, * ch 5, tr in next tr, (ch 1, tr in next tr) 8 times. Repeat from * around, ending with ch 2, dc in 4th ch of ch-5.", 36},  // the 4 sc are passed
 		{"Rnd 5: Ch 3, in loop just formed make dc, ch 2 and 2 dc; * (ch 3, sc in next ch-1 sp) 8 times; ch 3, in next ch-5 loop make 2 dc, ch 2 and 2 dc. Repeat from * around. Join.", 48},    // 4 times 8 and 4
 	},
+	"a last time that stops before its chains": {
+		{"Row 1: Ch 15, sc in 2nd ch from hook and in each ch across, turn.", 14},
+		{"Row 2: Ch 3 (counts as dc), skip first 2 sts, *3 dc in next st**, skip 2 sts; rep from * across, ending last rep at **, skip 1 st, dc in last st, turn.", 14}, // 1, 4 times 3, 1
+		{"Row 3: Ch 4 (counts as dc and ch 1), *dc3tog over next 3 dc**, ch 2; rep from * across, ending last rep at **, ch 1, dc in top of tch, turn.", 6},
+	},
 	"knitted rows": {
 		{"Cast on 20 sts.", 20},
 		{"Row 1: Knit.", 20},

@@ -167,3 +167,28 @@ func TestARowOfOneBracketGoesAround(t *testing.T) {
 	assert.Len(t, g.Rows[2].Stitches, 14)
 	assert.Empty(t, g.Rows[2].Unread)
 }
+
+// Counted by hand: 1, 4 times 3, 1; a stitch, a chain, 4 groups and 3 arches of 2 chains, a chain, a stitch; 2, 4, 3 times 2, 2.
+func TestTheLastTimeStopsBeforeItsChains(t *testing.T) {
+	g, ok := GraphOf(Read("t", []byte(`Terms: US
+Row 1: Ch 15, sc in 2nd ch from hook and in each ch across, turn. (14 sc)
+Row 2: Ch 3 (counts as dc), skip first 2 sts, *3 dc in next st**, skip 2 sts; rep from * across, ending last rep at **, skip 1 st, dc in last st, turn. (14 dc)
+Row 3: Ch 4 (counts as dc and ch 1), *dc3tog over next 3 dc**, ch 2; rep from * across, ending last rep at **, ch 1, dc in top of tch, turn.
+Row 4: Ch 1, sc in first st, sc in next ch, *sc in next cluster**, sc in each of next 2 ch; rep from * across, ending last rep at **, sc in last ch, sc in last st. (14 sc)
+`), Options{TermsSet: true}), "", 0)
+	require.True(t, ok)
+	var arches []int
+	for _, s := range g.Rows[3].Stitches {
+		if s.Stitch == nil {
+			arches = append(arches, s.Chain)
+		}
+	}
+	assert.Equal(t, []int{1, 2, 2, 2, 1}, arches)
+	made := 0
+	for _, s := range g.Rows[4].Stitches {
+		if s.Stitch != nil && s.Stitch.ID == "sc" {
+			made++
+		}
+	}
+	assert.Equal(t, 14, made)
+}

@@ -835,7 +835,7 @@ func (w *work) chains(k int, at ins.Span) int {
 			m := min(k-got, r.chain-w.cur.off)
 			w.cur.step(m)
 			got += m
-		case r.base || got == 0 && r.tch:
+		case r.base || r.tch && (got == 0 || w.cur.i == len(w.cur.f.runs)-1): // the turning chain below ends in one
 			m := min(k-got, r.n-w.cur.off)
 			w.cur.step(m)
 			got += m
