@@ -715,6 +715,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	ended := false
 	w.again = true
 	defer func() { w.again = false }()
+	laps := w.lapsOf(body)
 	for w.steps < maxSteps && !w.looped(keep, body) {
 		s := w.save()
 		fits := w.trial(body)
@@ -724,6 +725,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 			if times++; w.workAgain(s, body, last, keep) {
 				break
 			}
+			times += laps.run(w, keep)
 			continue
 		}
 		left := s.place.cur.left
