@@ -30,6 +30,8 @@ func (a *assembly) measures() []schematic.Measure {
 		t.outside(root)
 	case root.closed && (b == nil || b.kind == ""):
 		t.outside(root)
+	case root.made.Round && b != nil && b.kind == "" && !a.faced() && slices.ContainsFunc(a.placed, func(p *panel) bool { return p.made.Kind == schematic.KindSkirt && p.made.Round && p.hung }):
+		t.outside(root) // a bodice in the round with its skirt
 	case a.below(root) != nil && (b == nil || b.skirt == nil):
 		t.limbs(root)
 	case b != nil:
@@ -665,7 +667,11 @@ func (tk *taker) outside(root *panel) {
 	tl, tr := root.level(hi.Y, -0.01)
 	tk.levelEdge(lowest, "hem", l, r)
 	if absf(dist(l, r)-dist(tl, tr)) > 1 {
-		tk.levelEdge(root, "upper edge", tl, tr)
+		upper := "upper edge"
+		if root.made.Kind == schematic.KindBody {
+			upper = tk.bust()
+		}
+		tk.levelEdge(root, upper, tl, tr)
 	}
 	tk.named(root, "hip")
 	top := hi.Y
@@ -678,9 +684,9 @@ func (tk *taker) outside(root *panel) {
 	for _, p := range tk.a.placed {
 		pl, ph := box(p.drawn)
 		switch {
-		case p == root || p.strip || !p.hung || p.where.sin != 0:
+		case p == root || p.strip || !p.hung || p.where.sin != 0 || p.made.Kind == schematic.KindBand && len(p.hosts) == 0: // a strap
 		case p.made.Round && ph.Y < hi.Y-close:
-			tk.take(strings.ToLower(p.made.Name)+" length", pt{X: ph.X, Y: pl.Y}, pt{X: ph.X, Y: max(p.seam[0].Y, p.seam[1].Y)}, schematic.Vertical, false, units.Num{})
+			tk.take(strings.ToLower(p.made.Name)+" length", pt{X: ph.X, Y: pl.Y}, pt{X: max(p.seam[0].X, p.seam[1].X), Y: max(p.seam[0].Y, p.seam[1].Y)}, schematic.Vertical, false, units.Num{})
 		default:
 			tk.upright(p)
 		}

@@ -59,3 +59,14 @@ func TestRibsEndWhereAPanelDoes(t *testing.T) {
 	assert.InDelta(t, 4, got[0][1].Y, 1e-9)
 	assert.Empty(t, insideOf([2]pt{{X: 15}, {X: 15, Y: 5}}, loop))
 }
+
+// 96 stitches of a bodice in the round, 18 to 10 cm, and a skirt of 168 gathered to it; 12 and 30 rows at 14 to 10 cm, and a strap of 30.
+func TestABodiceInTheRoundIsMeasuredWithItsSkirtAndStraps(t *testing.T) {
+	g := schematic.Work(pattern(t, "sundress.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	for name, want := range map[string]float64{"chest": 96 * 100 / 18.0, "hem": 168 * 100 / 18.0, "length": 42 * 100 / 14.0, "skirt length": 30 * 100 / 14.0, "strap length": 30 * 100 / 14.0} {
+		assert.InDelta(t, want, measured(t, g, name).Length.Float(), 0.01, name)
+	}
+	assert.Len(t, g.Worn.Measures, 5)
+}
