@@ -31,8 +31,14 @@ var small = map[string]string{
 		"2nd round: Join your next colour to sp between any 2 tr using a ss. 3 ch, 1 tr in same sp, [2 tr in next sp] 11 times, ss to top of 3-ch. 24 tr.\n",
 	"a row of a flower behind its petals": "Ch 4; join with sl st to form a ring.\nRnd 1: Ch 1, *sc in ring, ch 3; repeat from * 4 more times; join with sl st in first sc—5 ch-3 loops.\nRnd 2: (Sc, hdc, 3 dc, hdc, sc) in each ch-3 loop around; join—5 petals.\n" +
 		"Rnd 3: Ch 1, working behind petals, *sc around post of next Rnd 1 sc, ch 4; repeat from * around; join—5 ch-4 loops.\n",
-	"a leaf about its chain":       "Ch 6.\nRow 1: Sl st in 2nd ch from hook, sc in next ch, dc in next 2 ch, (sl st, ch 1, sl st) in last ch, working down the other side of the chain: dc in next 2 ch, sc in next ch, sl st in last ch.\n",
-	"the space that a round leads": "Ch 4, join to form a ring.\nRnd 1: Ch 3 (counts as dc), dc in ring, (ch 3, 2 dc in ring) 3 times, ch 3, join with sl st to top of ch-3. (8 dc, 4 ch-3 sps)\nRnd 2: Sl st across to ch-3 sp, ch 3, 2 dc in same sp, *ch 1, 3 dc in next sp; rep from * 2 more times, ch 1, join. (12 dc)\n",
+	"a leaf about its chain":        "Ch 6.\nRow 1: Sl st in 2nd ch from hook, sc in next ch, dc in next 2 ch, (sl st, ch 1, sl st) in last ch, working down the other side of the chain: dc in next 2 ch, sc in next ch, sl st in last ch.\n",
+	"all into the chain made first": "Base: Ch 3\nRnd 1: 8 sc in 1st ch made, sl st to 1st sc.\nRnd 2: *2 sc in next sc; rep from * around. (16 sc)\n\nTop\nCh 2.\nRnd 1: 6 sc in first ch. (6)\nRnd 2: 2 sc in each sc around. (12)\n",
+	"stitches crossed over those behind them": "Ch 13.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (11 dc)\nRow 2: Ch 3 (counts as dc), *skip next st, dc in next st, dc in skipped st; rep from * across, turn. (11 dc)\n" +
+		"Row 3: Ch 3 (counts as dc), *sk next 2 sts, tr in each of next 2 sts, working in front of last 2 sts, tr in each of 2 sk sts, dc in next st; rep from * across, turn. (11 sts)\n",
+	"ordinals run together, and a ring by another name": "Ch 11.\nRow 1: Sc in 2ndch from hook, sc in to each ch to end. (10 sc)\n\nHead\nRnd 1: 6 sc in amigurumi ring. (6)\nRnd 2: 2 sc in every underlying sc, NJ (12)\n",
+	"the first stitch, the second, and again":           "Rnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnd 3: 1 sc in first stitch, 2 sc in second stitch. Repeat to end and join with sl st. (18)\nRnd 4: 1 sc in first stitch, 1 sc in second stitch, 2 sc in third stitch. Repeat to end. (24)\n",
+	"a round joined by the words about it":              "Rnd 1: 12 sc in magic ring. (12)\nRnd 2: Ch 1, sc in same st, ch 3, *skip 1 st, sc in next st, ch 3; rep from * around, connect last st to first sc with a sl st. (6 sc, 6 ch-3 sps)\n",
+	"the space that a round leads":                      "Ch 4, join to form a ring.\nRnd 1: Ch 3 (counts as dc), dc in ring, (ch 3, 2 dc in ring) 3 times, ch 3, join with sl st to top of ch-3. (8 dc, 4 ch-3 sps)\nRnd 2: Sl st across to ch-3 sp, ch 3, 2 dc in same sp, *ch 1, 3 dc in next sp; rep from * 2 more times, ch 1, join. (12 dc)\n",
 }
 
 func TestSmallThingsAreReadAsTheyAreTold(t *testing.T) {

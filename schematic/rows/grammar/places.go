@@ -33,13 +33,15 @@ var macros = map[string]string{
 
 // unitForms are what is counted in a place.
 var unitForms = []form{
-	{rule: "unit", pattern: "[corner/available/empty/unworked/held/skipped/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle/heel/instep/gusset/toe/thumb/border/body/sleeve] $st", meaning: "stitches of any kind", example: "sc in next 3 sts",
+	{rule: "unit", pattern: "[corner/available/empty/unworked/held/skipped/sk/underlying/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle/heel/instep/gusset/toe/thumb/border/body/sleeve] $st", meaning: "stitches of any kind", example: "sc in next 3 sts",
 		build: func(m *match) any {
 			switch {
 			case m.said("held"):
 				return ins.Unit{Word: "held"}
 			case m.said("unworked"):
 				return ins.Unit{Word: "unworked"}
+			case m.said("skipped", "sk", "missed"):
+				return ins.Unit{Word: "skipped"}
 			}
 			return ins.Unit{Word: "st"}
 		}},
@@ -62,7 +64,7 @@ var unitForms = []form{
 		build: func(m *match) any { return ins.Unit{Chain: true, Word: "ch"} }},
 	{rule: "unit", pattern: "[end/ends/side] [of] row/rows [end/ends]", meaning: "the ends of rows", example: "work 1 hdc in each row along edge",
 		build: func(m *match) any { return ins.Unit{Row: true, Word: "row"} }},
-	{rule: "unit", pattern: "[corner/unworked/held/skipped/free/remaining/rem/edge/slipped] {k:kind} [$st]", meaning: "stitches of one kind", example: "sc in each dc across",
+	{rule: "unit", pattern: "[corner/unworked/held/skipped/sk/missed/underlying/free/remaining/rem/edge/slipped] {k:kind} [$st]", meaning: "stitches of one kind", example: "sc in each dc across",
 		build: func(m *match) any {
 			k := value[thing](m, "k")
 			switch {
@@ -76,6 +78,8 @@ var unitForms = []form{
 				return ins.Unit{Chain: true, Word: "ch"}
 			case k.Kind.ID == "picot":
 				return ins.Unit{Stitch: k.Kind, Word: "picot"}
+			case m.said("skipped", "sk", "missed"):
+				return ins.Unit{Stitch: k.Kind, Word: "skipped"}
 			}
 			return ins.Unit{Stitch: k.Kind, Word: "kind"}
 		}},
@@ -214,11 +218,11 @@ var cores = []form{
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
 	{rule: "core", pattern: "each/every/all [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch",
 		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
-	{rule: "core", pattern: "each/every/all [of] [$next] (unworked/held/free/skipped/missed) {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "sl st in each of next unworked 7 sts",
+	{rule: "core", pattern: "each/every/all [of] [$next] (unworked/held/free/skipped/missed/sk) {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "sl st in each of next unworked 7 sts",
 		build: func(m *match) any {
 			pl := place(ins.InNext, m)
 			pl.Of = true
-			for _, w := range []string{"unworked", "held"} {
+			for _, w := range []string{"unworked", "held", "skipped"} {
 				if m.said(w) {
 					pl.Unit.Word = w
 				}
@@ -256,7 +260,7 @@ var cores = []form{
 	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom of [$tch/same/that/this] $ch [{q:num}] | $st at base/bottom of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
 	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] [just] made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
-	{rule: "core", pattern: "([$center] [of] [adjustable/magic/first/foundation/same] $ring | mr/mc | [adjustable/magic] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
+	{rule: "core", pattern: "([$center] [of] [adjustable/magic/amigurumi/first/foundation/same] $ring | mr/mc | [adjustable/magic/amigurumi] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
 		build: func(m *match) any {
 			if m.to == m.from || m.said("loop", "lp") && m.p.r.began && !m.said("magic", "adjustable", "center", "centre", "middle") {
 				return nil
@@ -288,14 +292,17 @@ var cores = []form{
 		return ins.Place{Kind: ins.FromHook, N: ins.N(o), Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
 	{rule: "core", pattern: "top [$st] [$ch] [of] [$tch/joined] [{n:chaincalled}]", meaning: "the top of the turning chain", example: "dc in top of ch-3", build: top},
-	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
+	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | beg/beginning/starting {n:chaincalled} | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},
 	{rule: "core", pattern: "{o:ord} ($ch/$st | [of] [$tch] [ch]) of/on/in [$tch/last] ({n:chaincalled} | {ord} ch) [{tail}]", meaning: "the top of the turning chain", example: "dc in 3rd ch of ch-3", build: top},
 	{rule: "core", pattern: "{o:ord} $ch/$st of [$tch/last] ($ch | tch | t $ch | turning)", meaning: "the top of the turning chain", example: "dc in 4th ch of beg ch", build: top},
-	{rule: "core", pattern: "$center of [$next/same/first/each/last] {u:unit} [{tail}]", meaning: "the middle of a chain space", example: "sl st to center of next ch-5 loop",
+	{rule: "core", pattern: "$center of [$next/same/first/each/last/this/that] {u:unit} [{tail}]", meaning: "the middle of a chain space", example: "sl st to center of next ch-5 loop",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")
 			if u.Chain {
 				u = ins.Unit{Space: true, Word: "sp"}
+			}
+			if u.Stitch != nil && ofLegs(u.Stitch) { // center of next 4-dc cluster
+				return ins.Place{Kind: ins.InCentre, N: ins.N(0), Unit: ins.Unit{Stretch: true, Word: "group"}}
 			}
 			if !u.Space {
 				return nil
@@ -357,7 +364,13 @@ var cores = []form{
 			}
 			return ins.Place{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Chain: true, Word: "ch"}}
 		}},
-	{rule: "core", pattern: "[any/one/another/opposite/corresponding/beg/beginning/end/edge/adjacent] {u:unit} [{tail}]", meaning: "one stitch or space", example: "3 dc in ch-1 sp", build: eachIfExtent},
+	{rule: "core", pattern: "[any/one/another/opposite/corresponding/beg/beginning/end/edge/adjacent] {u:unit} [{tail}]", meaning: "one stitch or space", example: "3 dc in ch-1 sp", build: func(m *match) any {
+		pl, _ := eachIfExtent(m).(ins.Place)
+		if u := pl.Unit; m.said("beg", "beginning") && m.p.r.began && pl.Kind == ins.InNext && u.Stitch != nil { // htr into beginning dc
+			pl.Kind = ins.InFirst
+		}
+		return pl
+	}},
 	{rule: "core", pattern: "{u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in sts across", build: eachIfExtent},
 	{rule: "core", pattern: "($row {num} [below] | {num} $row below | ridge | front/back)", meaning: "a stitch lower down", example: "1 dc in ridge",
 		build: func(m *match) any { return ins.Place{Kind: ins.InNext, N: ins.N(1), Far: true} }},
@@ -737,6 +750,12 @@ var prepositions = []form{
 	}},
 	{rule: "place", pattern: "[$in] {l:loop} [of] {c:core}", meaning: "where a stitch is worked", example: "sc in BLO of each st across", build: placed},
 	{rule: "place", pattern: "each/every/all [of] [$rem] {u:unit} [{tail}] {e:extent}", meaning: "each stitch up to there", example: "sc each st across", build: at(ins.InEach)},
+	{rule: "place", pattern: "around post [of same]", meaning: "round the post of a stitch further down", example: "Rnd 3: Working in back of flower, *sc around the post, ch 3; rep from * around", build: func(m *match) any {
+		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
+			return nil
+		}
+		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Far: true, At: m.span()}
+	}},
 	{rule: "place", pattern: "$in [$edge] [of] (neck/front/armhole/long/short/lower/upper/left/right/outer/inner/side/bottom/top/straight) edge/edges/side/opening [{tail}]", meaning: "along an edge", example: "sc along neck edge", build: func(m *match) any { return nil }},
 }
 

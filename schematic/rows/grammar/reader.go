@@ -773,6 +773,19 @@ func withoutPlurals(t []text.Token) []text.Token {
 	return t
 }
 
+// inTo joins the words of a place that are written apart: sl st in to next st.
+func inTo(t []text.Token) []text.Token {
+	for i := len(t) - 3; i >= 0; i-- {
+		if t[i].Is("in") && t[i+1].Is("to") && (t[i+2].Is("next", "each", "same", "the", "last", "ring", "top", "every") || t[i+2].Ord > 0) {
+			one := t[i]
+			one.S, one.End = "into", t[i+1].End
+			t = slices.Delete(slices.Clone(t), i, i+1)
+			t[i] = one
+		}
+	}
+	return t
+}
+
 // halves joins the two words of a half stitch: half dc.
 func halves(t []text.Token) []text.Token {
 	for i := len(t) - 2; i >= 0; i-- {
@@ -885,7 +898,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	}
 	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(spelledOut(withoutDoubles(withoutItem(tokens)))))))
 	if r.crochet {
-		tokens = r.loopsApart(spelt(halves(tokens), r.x.Terms))
+		tokens = r.loopsApart(spelt(halves(inTo(tokens)), r.x.Terms))
 	}
 	for i := range tokens {
 		tokens[i].Line = n
@@ -1668,10 +1681,22 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 		l.Unread = nil
 		return false
 	}
+	if supplies(tokens) {
+		l.Unread = nil
+		return false
+	}
 	if !working(l.Body) {
 		return p.heavy(p.t)
 	}
 	return true
+}
+
+// supplies reports whether a line tells what yarn is needed: 1.25 oz of worsted weight yarn.
+func supplies(t []text.Token) bool {
+	has := func(words ...string) bool {
+		return slices.ContainsFunc(t, func(k text.Token) bool { return k.Kind == 'w' && k.Is(words...) })
+	}
+	return isNumber(&t[0]) && has("yarn", "yarns", "wool", "cotton", "thread") && has("oz", "g", "grams", "gram", "weight", "skein", "skeins", "ball", "balls", "yds", "yards", "ounces", "ounce", "m") && !has("row", "rnd", "round", "in", "into")
 }
 
 // announces reports whether a sentence tells what will be done, and does nothing yet: In the next round, we'll join both legs.

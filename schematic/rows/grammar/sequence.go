@@ -454,7 +454,7 @@ func (s *sequence) wholeRow(j int) bool {
 	if from == len(s.out) {
 		return false
 	}
-	r := &ins.Repeat{Body: append([]ins.Item(nil), s.out[from:]...), Until: ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, j-1)}, Stop: -1}
+	r := &ins.Repeat{Body: inOrder(append([]ins.Item(nil), s.out[from:]...)), Until: ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, j-1)}, Stop: -1}
 	if times.Set() {
 		r.Times, r.Until, r.InAll = times, ins.Extent{}, either
 	}
@@ -464,6 +464,28 @@ func (s *sequence) wholeRow(j int) bool {
 	s.lastTime(r)
 	s.sep = "," // what it ends with is no count
 	return true
+}
+
+// inOrder is a stretch that is repeated whose stitches are told to go into the first stitch, the second, the third: each into
+// the next one.
+func inOrder(body []ins.Item) []ins.Item {
+	for i, n := range body {
+		st, ok := n.(*ins.Stitch)
+		if !ok || len(body) < 2 || len(st.Places) != 1 || st.Places[0].N.By != nil || !st.Places[0].Unit.Any() {
+			return body
+		}
+		switch p := &st.Places[0]; {
+		case i == 0 && p.Kind == ins.InFirst && p.N.All == 1:
+		case i > 0 && p.Kind == ins.InEvery && p.N.All == i+1 && !p.Of:
+		default:
+			return body
+		}
+	}
+	for _, n := range body {
+		p := &n.(*ins.Stitch).Places[0]
+		p.Kind, p.N = ins.InNext, ins.N(1)
+	}
+	return body
 }
 
 // passesSeveral reports whether the skip at i passes more than one stitch, so that the chain before it spans them.
@@ -1263,10 +1285,7 @@ func placesOf(list []ins.Item) []ins.Place {
 // placeFirst reads a place that stands before what is worked into it: in next ch-3 sp make tr, ch 3 and
 // tr. It goes to what stands behind 'and', or else to the end of the clause.
 func (s *sequence) placeFirst() bool {
-	if !s.at(s.i).Is("in", "into", "over", "on") {
-		return false
-	}
-	v, to := s.named("places", s.i)
+	first, to := s.placesFirst()
 	if to < 0 {
 		return false
 	}
@@ -1278,7 +1297,6 @@ func (s *sequence) placeFirst() bool {
 	if g, _ := s.group(to); g == nil && s.at(to).Kind != 'n' && !s.thingAt(to) && s.at(to).Kind != 'g' {
 		return false
 	}
-	first := v.(spots)
 	if first.last().Kind == ins.RowEnds && !s.r.crochet { // in the next ten rows knit two together
 		return false
 	}
@@ -1296,10 +1314,30 @@ func (s *sequence) placeFirst() bool {
 		s.line.Unread = s.line.Unread[:before]
 		return false
 	}
-	r := &ins.Repeat{Body: items, Places: v.(spots).list, Times: ins.N(1), Stop: -1}
+	r := &ins.Repeat{Body: items, Places: first.list, Times: ins.N(1), Stop: -1}
 	s.add(r, s.i, end)
 	s.i = end
 	return true
+}
+
+// placesFirst reads the places that stand before what is worked into them, and where they end; -1 if none stand here.
+func (s *sequence) placesFirst() (spots, int) {
+	at := s.i
+	if s.at(at).Is("working") && s.at(at+1).Is("in", "into") { // working into 1st ch made, 8 hdc
+		at++
+	}
+	if !s.at(at).Is("in", "into", "over", "on") {
+		return spots{}, -1
+	}
+	v, to := s.named("places", at)
+	if to < 0 {
+		return spots{}, -1
+	}
+	first := v.(spots)
+	if at > s.i && first.last().Kind != ins.InFirst && first.last().Kind != ins.InRing { // working into back half of stitches
+		return spots{}, -1
+	}
+	return first, to
 }
 
 // firstEnd is where what goes into a place that is told first ends: of a ring all that is listed, else up to a comma
@@ -1779,12 +1817,15 @@ func (s *sequence) meansCount(g []ins.StitchGroup, to int, firm bool) bool {
 	if last.Is("inc", "dec", "increase", "decrease") || s.at(s.i+1).Is("inc", "dec") && s.said(s.i, to, "in") { // 6 inc (12); 1 inc in each st
 		return false
 	}
+	if last.Is("made") && s.at(s.i).Kind == 'n' && s.said(s.i, to, "in", "into") { // 8 sc in 1st ch made
+		return false
+	}
 	if firm || last.Is(remains...) || s.said(s.i, to, "remain", "remains", "total", "altogether", "made") {
 		return true
 	}
 	named, sentence := g[len(g)-1].Any && last.Kind == 'w', s.sep == "." || s.sep == ";"
 	switch {
-	case s.sep == "," && len(g) == 1 && last.Kind == 'w' && s.at(s.i).Kind == 'n' && !s.said(s.i, to, "in", "into") && (to >= len(s.t) || s.at(to).Is(".", ";")) && s.reachedEnd(): // in each ch to end, 24 sc.
+	case len(g) == 1 && last.Kind == 'w' && s.behindAll(to):
 		return true
 	case named && (sentence || s.sep == ",") && len(s.out) > 0 && s.ended(), named && s.sep == "" && s.i == 0:
 		return true
@@ -1792,6 +1833,11 @@ func (s *sequence) meansCount(g []ins.StitchGroup, to int, firm bool) bool {
 		return true
 	}
 	return named && s.sep == "" && s.i > 0 && s.ended() && s.restIsNothing(to) && !s.at(s.i-1).Is("next", "last", "first")
+}
+
+// behindAll reports whether a number of stitches up to the token at to closes a row that has nothing left: in each ch to end, 24 sc.
+func (s *sequence) behindAll(to int) bool {
+	return s.sep == "," && s.at(s.i).Kind == 'n' && !s.said(s.i, to, "in", "into") && (to >= len(s.t) || s.at(to).Is(".", ";")) && s.reachedEnd()
 }
 
 // reachedEnd reports whether the stitch before went into each place to the end, so that nothing is left.

@@ -342,7 +342,7 @@ var statements = []form{
 		}
 		return true
 	}},
-	{rule: "jointo", pattern: "(to/in/into/through/at/on/with) [{o:ord}] [$tch] ([st] [$ch] of [$tch/joining] {n:chaincalled} | {c:core} [{tail}] | top of {tail} | $beg [{tail}] | {n:chaincalled} [{tail}] | beg)", meaning: "what the round is joined to", example: "join to 3rd ch of ch-5",
+	{rule: "jointo", pattern: "(to/in/into/through/at/on/with) [{o:ord}] [$tch] ([st] [$ch] of [$tch/joining] {n:chaincalled} | {num} $ch of [$tch] {n:chaincalled} | {c:core} [{tail}] | top of {tail} | $beg [{tail}] | {n:chaincalled} [{tail}] | beg)", meaning: "what the round is joined to", example: "join to 3rd ch of ch-5",
 		build: func(m *match) any {
 			j := &ins.Join{}
 			if c, ok := m.get("c").(ins.Place); ok {
@@ -514,10 +514,10 @@ var statements = []form{
 	{rule: "neutral", pattern: "working/work/worked behind [of] [last/previous/first/both/all] petals/petal/shells/rnd/round/row/sts/leaves/flower/arches [just] [made/worked] [{tail}]", meaning: "a round is worked behind the one before", example: "working behind petals of rnd 2, sc in next sc", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[you will] [now] [next] work/working/crochet/crocheting/continue/continuing [work/working] [back] around/along/down/up/on/in/into (other/opposite/second/bottom side [of {x:stretch}] | unused/free/remaining loops/lps) [and/of {x:stretch}]", meaning: "the round goes on along the other side of its foundation chain",
 		example: "Rnd 1: 6 sc in last ch, working around the other side, sc in next 5 ch", build: otherSide},
-	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch) [across] (ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num}) together", meaning: "a seam", example: "Fold the cuff, then sc the ends together", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch) [across] (ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num}) together/tog", meaning: "a seam", example: "Fold the cuff, then sc the ends together", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(magic ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
+	{rule: "neutral", pattern: "(magic/amigurumi ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
 		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("in", "of") {
 			return nil
 		}
@@ -525,8 +525,18 @@ var statements = []form{
 	}},
 	{rule: "neutral", pattern: "working/work [only] in/into {u:unit} only", meaning: "which stitches are worked into", example: "Rnd 3: As Rnd 2, working into dc only", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "you should/will/are/may [now] (be/see/notice/arrive/return | have returned) {x:stretch}", meaning: "where one is then", example: "Rnd 3: Ch 3, dc in each st around, you should be back to the 3 chains you started with, sl st in top of ch-3", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "working/work [in] front/back of [last/these/those/previous/skipped/just] [{n:num}] [just] [skipped] [{u:unit}] [just] [worked/made]", meaning: "before or behind what later stitches go", example: "Row 3: Ch 3, skip next 2 sts, dc in next 2 sts, working in front of last 2 sts, dc in 2 skipped sts, dc in each st to end", build: func(m *match) any {
+		if !m.has("n") && !m.has("u") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "or until/till {x:stretch}", meaning: "another end, as the maker likes", example: "Rows 4-61: [Rep rows 2 and 3] 29 times, or until headband reaches desired size", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "join", pattern: "(join/connect/attach) last $st (to/with) first {k:kind} [with {s:slip}]", meaning: "the round is joined", example: "Rnd 2: Sc in each st around, connect last st to first sc with a sl st", build: func(m *match) any { return &ins.Join{} }},
+	{rule: "join", pattern: "(sc/hdc/dc) join to/into (first/1st/{o:ord}) $st/{k:kind}", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in same st, ch 3, (sc in next st, ch 3) around, sc join to 1st st", build: func(m *match) any { return &ins.Join{} }},
+	{rule: "join", pattern: "[close/finish] [with] ([a] needle join | nj)", meaning: "the round is joined", example: "Rnd 2: 2 dc in each st around, NJ", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "neutral", pattern: "[with/at/leaving/and] [about/approx] [an/a] (interspace/distance/gap) of [about] {n:num} {u:unit} [between {x:stretch}]", meaning: "how far apart things stand", example: "Insert the eyes between rounds 11 and 12, with an interspace of 6 stitches", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "stitch", pattern: "[make/form/create] (mr/mc | [adjustable/magic/sliding/slip] ring/circle/loop) [with/of/into/in/and] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
+	{rule: "stitch", pattern: "[make/form/create] (mr/mc | [adjustable/magic/amigurumi/sliding/slip] ring/circle/loop) [with/of/into/in/and] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
 		build: func(m *match) any {
 			k := stitch.ByID("sc")
 			if t, ok := m.get("k").(thing); ok && t.Kind != nil {

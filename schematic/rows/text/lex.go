@@ -193,6 +193,9 @@ func (l *lexer) dash(start int) {
 	}
 }
 
+// behindOrd are words that are run together with an ordinal before them: 2ndch from hook.
+var behindOrd = set("ch chs chain st stitch sc dc tr hdc htr dtr sp")
+
 // behindOrdinal reports whether the token read last is an ordinal: 5th-7th rows.
 func (l *lexer) behindOrdinal() bool { return len(l.out) > 0 && l.out[len(l.out)-1].Ord > 0 }
 
@@ -461,6 +464,9 @@ func (l *lexer) ordinal(start, v int) bool {
 		l.i++
 	}
 	ok := false
+	if l.i > from+2 && behindOrd[l.lower(from+2, l.i)] { // 2ndch
+		l.i = from + 2
+	}
 	switch l.lower(from, l.i) {
 	case "st":
 		ok = v%10 == 1 && v%100 != 11

@@ -158,7 +158,7 @@ func (w *work) placesNeed(list []ins.Place) (used int, last, ok bool) {
 				used += w.count(p.N)
 			}
 		case ins.InNext:
-			if w.takes(p) {
+			if p.Unit.Word != "skipped" && w.takes(p) {
 				used += w.count(p.N)
 			}
 		default:

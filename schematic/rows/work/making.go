@@ -555,6 +555,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		p = &corner
 	}
 	switch {
+	case w.crosses(n, p, k):
 	case p.Unit.Word == "held" && w.from.stitches() == 0, p.Unit.Word == "unworked" && w.cur.left == 0: // of a row further down
 		w.together(n, p.At)
 		w.free, w.pinned = true, true
@@ -564,9 +565,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		w.feetIn(n, k, func() bool { return w.space(w.n(p.Unit.Size), p.At) })
 		w.cur.passGroup()
 	case p.Unit.Space:
-		w.feetIn(n, k, func() bool {
-			return (p.Unit.Between || w.gaps && w.n(p.Unit.Size) == 0) && (w.betweenGroups() || w.gap(p.Unit.Word)) || w.space(w.n(p.Unit.Size), p.At)
-		})
+		w.feetIn(n, k, func() bool { return w.spaceOrGap(p) })
 	case p.Unit.Group != nil || p.Unit.Stretch:
 		w.feetIn(n, k, func() bool { return w.nextGroup(p.Unit.Group, p.At) })
 	case k == 1 && uses > 2 && kind.Together && kind.Base != "sc" && kind.Base != "hdc": // dc3tog in next st: a bobble
@@ -600,6 +599,24 @@ func (w *work) toGroupOfSpace(size int) {
 			c.step(r.n - c.off)
 		}
 	}
+}
+
+// crosses works n into k stitches that were skipped before, over those behind them; it reports false if that is not meant.
+func (w *work) crosses(n ins.Item, p *ins.Place, k int) bool {
+	if p.Unit.Word != "skipped" || w.passed < k || k == 0 {
+		return false
+	}
+	for i := range k {
+		w.foot(n, w.feet(w.passedAt+i))
+	}
+	w.passed, w.passedAt = w.passed-k, w.passedAt+k
+	return true
+}
+
+// spaceOrGap goes on to the next chain space, or to the next gap between stitches where those are meant.
+func (w *work) spaceOrGap(p *ins.Place) bool {
+	size := w.n(p.Unit.Size)
+	return (p.Unit.Between || w.gaps && size == 0) && (w.betweenGroups() || w.gap(p.Unit.Word)) || w.space(size, p.At)
 }
 
 // feetIn works n k times, each time where next has gone to, as long as it finds a place.
@@ -644,7 +661,7 @@ func (w *work) overNext(n ins.Item, p *ins.Place, k int) {
 // ch 2, dc in first sc; ch 2, dc in 4th ch of ch-5.
 func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
-	if !w.round || k < 1 || !w.out.runs[k].space() || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 2 {
+	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && w.out.runs[k].kind.ID == "sc") || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 2 {
 		return false
 	}
 	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
@@ -655,6 +672,9 @@ func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	}
 	w.closedRound = true
 	w.cur.toEnd()
+	if !w.out.runs[k].space() { // all of the last arch
+		w.out.add(run{chain: 1})
+	}
 	w.out.midArch = true
 	if w.g != nil && w.quiet == 0 {
 		w.g.closeArch(n.Kind)
@@ -680,6 +700,13 @@ func (w *work) leadsToBeginning(k ins.PlaceKind, u ins.Unit) bool {
 func (w *work) closesBelow(p *ins.Place) bool {
 	u := p.Unit.Stitch
 	return p.Kind == ins.InNext && w.from.midArch && u != nil && u.Height > 1 && !w.from.holds(u)
+}
+
+// lacksArch reports whether a round of arches, each closed by a stitch into the next place, has all of them but the last one,
+// so that a tall stitch may stand for it.
+func (w *work) lacksArch() bool {
+	k := len(w.out.runs) - 1
+	return w.out.hasChains(0) && w.cur.left > 0 && w.cur.left <= 2 && w.out.runs[k].n == 1 && w.out.runs[k-1].space()
 }
 
 // closing reports whether n is the slip stitch that joins a round to its beginning.

@@ -14,7 +14,23 @@ func (w *work) first(n ins.Item, p ins.Place) {
 	if !w.cur.atStart() && !w.again && w.travel == 0 && w.cur.pos > 0 && !p.Unit.Space {
 		w.tell("rows/place", finding.Warning, p.At, "this is no longer the first stitch: %s are already used", "say next, or put it at the beginning of the row", w.cur.pos)
 	}
-	w.eachFoot(n, &p)
+	if !w.eye(n, &p) {
+		w.eachFoot(n, &p)
+	}
+}
+
+// mostEye is how many chains there are at most whose first one is the eye of a round.
+const mostEye = 4
+
+// eye works all of a first round into the chain made first, of a few, which is its ring: ch 2, 6 sc in 1st ch.
+func (w *work) eye(n ins.Item, p *ins.Place) bool {
+	k := w.from.stitches()
+	if !w.from.foundation() || len(w.from.runs) > 1 || k > mostEye || w.n(p.N) != 1 || w.amount(n) < 4 || w.began {
+		return false
+	}
+	w.pinned, w.free = true, true
+	w.foot(n, w.feet(0))
+	return true
 }
 
 // last works into the last stitches.

@@ -38,6 +38,8 @@ type recorder func(kind *stitch.Stitch, n, chain int, feet []int, by ins.Item)
 type place struct {
 	cur      cursor
 	out      *fabric
+	passed   int   // stitches that were skipped last, and not worked yet
+	passedAt int   // where they begin
 	spaced   bool  // the last place was a chain space: stitches may be passed
 	tchAt    bool  // a counting chain stands over the first stitch, not yet taken
 	began    bool  // something has been made or used
@@ -479,7 +481,7 @@ func startsPicot(tail []ins.Item) bool {
 func endOfRow(tail []ins.Item) bool {
 	for _, m := range tail {
 		switch m.(type) {
-		case *ins.Turn, *ins.Nothing, *ins.Fasten, *ins.Measure:
+		case *ins.Turn, *ins.Nothing, *ins.Fasten, *ins.Measure, *ins.Marker:
 		default:
 			return false
 		}
@@ -816,7 +818,10 @@ func (w *work) skip(p *ins.Place) {
 			}
 		}
 	default:
-		w.use(k, p.Unit.Stitch, p.At)
+		w.takeTurning()
+		w.cur.passSpaces()
+		w.passedAt = w.cur.pos
+		w.passed = w.use(k, p.Unit.Stitch, p.At)
 	}
 }
 
