@@ -19,6 +19,9 @@ var (
 // knittedAgain is a twist whose stitches are first knitted together, and one of them again.
 var knittedAgain = text.Once(`\b(k2tog|ssk|knit 2 tog\w*|k 2 tog\w*)\b(.*?)\b(?:leave|leaving|do not|don't|without)\b.*?\b(?:k|knit)\b.*\b(?:1st|first|right)\b`)
 
+// workedOver are the stitches that are worked in a crossing, one kind after the other.
+var workedOver = text.Once(`\b(?:k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b`)
+
 // stuck is a number to which its stitches are stuck: 2sts.
 var stuck = text.Once(`(\d)st`)
 
@@ -93,6 +96,12 @@ func crossOf(words string) (stitch.Cross, bool) {
 	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
 	if m := crossed().FindStringSubmatch(words); m != nil && containsAny(words, "cable", " cn", "cn,", "extra needle", "spare needle", "dpn") {
 		c := stitch.Cross{Held: smallNumber(m[1]), Over: smallNumber(m[4]), Left: m[2] == "front"}
+		if counts := workedOver().FindAllStringSubmatch(words[strings.Index(words, m[2]):], -1); len(counts) > 2 && smallNumber(counts[len(counts)-1][1]) == c.Held { // k3, p1, then k3 from cable needle
+			c.Over = 0
+			for _, k := range counts[:len(counts)-1] {
+				c.Over += smallNumber(k[1])
+			}
+		}
 		c.Purl = (m[3][0] == 'p') == c.Left && (m[6][0] == 'p') != c.Left
 		c.Twisted = c.Left && through(m[7]) || !c.Left && through(m[5])
 		return c, c.Held > 0 && c.Over > 0 && c.Size() <= 40

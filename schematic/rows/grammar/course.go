@@ -125,6 +125,24 @@ var clauses = []form{
 			})
 		}},
 	{rule: "clause", pattern: "([and] [then] on/of/in/at [$next] {n:num} [$next] | and [then] [$next] {n:num} $next | and [then] $next {n:num} [$next]) alt/alternate {w:row}", meaning: "on so many rows, each second one", example: "Inc 1 st at each end of 2nd row, then on 5 foll alt rows", build: spaced},
+	{rule: "clause", pattern: "on/of/in/at {w:row} {n:rownums}", meaning: "on the rows of those numbers", example: "Rows 3-8: Inc 1 st at each end of rows 3, 5 and 7", build: func(m *match) any {
+		s := value[rowset](m, "n")
+		if !m.p.line.IsRow() || s.stretch || len(s.rows) == 0 {
+			return nil
+		}
+		from := m.p.line.Label.From
+		first := from.By == nil && s.rows[0].By == nil && s.rows[0].All == from.All
+		every := 2
+		if len(s.rows) > 1 && s.rows[0].By == nil && s.rows[1].By == nil {
+			every = s.rows[1].All - s.rows[0].All
+		}
+		return clause(func(c *course) {
+			c.Every, c.Times, c.HasTimes, c.First = ins.N(every), ins.N(len(s.rows)), true, first
+			if first {
+				c.Times = ins.N(len(s.rows) - 1)
+			}
+		})
+	}},
 	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next] {n:num} [$next] {o:ord} {w:row}", meaning: "on so many rows, so far apart", example: "Inc 1 st at each end of 2nd row, then on 3 foll 4th rows", build: spaced},
 	{rule: "clause", pattern: "[on/of/in/at] $next and [on/of/in/at] $next {n:num} [$next] [alt/alternate] [{o:ord}] {w:row}", meaning: "on the next row and so many more, so far apart", example: "Dec 1 st at each end of next and foll 2 alt rows", build: func(m *match) any {
 		if !m.said("alt", "alternate") && !m.has("o") {
@@ -325,7 +343,7 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.Until = n })
 		}},
-	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} (between/for/within/in/outside/inside/beyond {x:stretch})", meaning: "until a part of the row has so many", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
+	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} (between/for/within/in/outside/inside/beyond {x:stretch} | [$rem/left] on [each/both] [of] (needle/needles/n/dpn/first/second/third/fourth) [{y:stretch}])", meaning: "until a part of the row has so many", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
 		if m.said("all", "total") || value[ins.Unit](m, "u").Row {
 			return nil
 		}
@@ -501,7 +519,7 @@ func (p *parser) cautions(i int) bool {
 // row, is one of the whole row.
 func ofPanel(p *parser, i int) (any, int) {
 	t := p.at(i + 1)
-	if !p.at(i).Is("of") || t.Kind != 'w' || t.Is("next", "every", "each", "foll", "following", "this", "these", "needle", "row", "rnd", "work", "alternate", "alt", "rs", "ws", "right", "wrong", "same", "last", "all", "other") || t.Ord > 0 {
+	if !p.at(i).Is("of") || t.Kind != 'w' || t.Is("next", "every", "each", "foll", "following", "this", "these", "needle", "row", "rnd", "rows", "rnds", "round", "rounds", "work", "alternate", "alt", "rs", "ws", "right", "wrong", "same", "last", "all", "other") || t.Ord > 0 {
 		return nil, -1
 	}
 	j := i + 1
@@ -945,7 +963,29 @@ func inCloth(p *parser, i int) (any, int) {
 	if p.at(to).Kind == 'g' && p.neutralAll(p.at(to).Sub) {
 		to++
 	}
-	return v, to
+	return v, p.bordered(to)
+}
+
+// borders are words for the stitches along the sides of a piece that are worked otherwise.
+var borders = set("border borders edge edges edging edgings band bands")
+
+// bordered goes behind words that say how the sides of a piece are worked: with garter st borders as set.
+func (p *parser) bordered(i int) int {
+	if !p.at(i).Is("with", "and", "keeping") {
+		return i
+	}
+	for k := i + 1; k < i+8; k++ {
+		t := p.at(k)
+		if borders[t.S] {
+			for k++; p.at(k).Is("as", "set", "established", "before", "each", "end", "side", "at", "on", "both", "sides", "ends", "correct"); k++ {
+			}
+			return k
+		}
+		if t.Kind != 'w' && !t.Is("-") && !(t.Kind == 'n' && t.Num.By == nil) || text.IsStop(t.S) && !t.Is("k") || t.Is("row", "rows") {
+			break
+		}
+	}
+	return i
 }
 
 // clothWords reports whether a fabric may begin with t without a word before it.
@@ -1022,14 +1062,13 @@ func parts(p *parser, i int) (any, int) {
 	if p.at(j).Is("evenly", "between", "among", "over", "on", "onto") {
 		return nil, -1
 	}
-	for ; j < len(p.t) && !p.at(j).Is(".", ";"); j++ {
-		if _, row := text.RowWord(p.at(j + 1).S); row && p.at(j).Is("next") { // Divide for neck: Next row: K20, turn
-			return nil, -1
-		}
-		if p.at(j).Is("needle", "needles", "dpn", "dpns") { // Divide the stitches onto 3 needles
+	told := false // words behind the name of a part
+	for ; j < len(p.t) && (!p.at(j).Is(".", ";") || p.nextPart(j)); j++ {
+		if p.noParts(j) {
 			return nil, -1
 		}
 		if v, to := number(p, j); v != nil {
+			told = false
 			out = append(out, ins.Part{N: v.(ins.Num)})
 			if _, next := p.named("unit", to); next >= 0 && p.at(to).Is("st", "sts", "stitch", "stitches", "held") {
 				to = next
@@ -1037,7 +1076,8 @@ func parts(p *parser, i int) (any, int) {
 			j = to - 1
 			continue
 		}
-		if k := len(out); k > 0 && !p.at(j).Is(",") && p.at(j).Kind == 'w' {
+		told = told || p.partTold(j)
+		if k := len(out); k > 0 && !told && !p.at(j).Is(",") && p.at(j).Kind == 'w' {
 			out[k-1].Name = strings.TrimSpace(out[k-1].Name + " " + p.at(j).S)
 		}
 	}
@@ -1045,6 +1085,32 @@ func parts(p *parser, i int) (any, int) {
 		return nil, -1
 	}
 	return out, j
+}
+
+// noParts reports whether the word at i tells that no parts of a row are meant: a row begins there, or they are put on needles.
+func (p *parser) noParts(i int) bool {
+	if _, row := text.RowWord(p.at(i + 1).S); row && p.at(i).Is("next") { // Divide for neck: Next row: K20, turn
+		return true
+	}
+	return p.at(i).Is("needle", "needles", "dpn", "dpns") // Divide the stitches onto 3 needles
+}
+
+// partTold reports whether the words from i on say no more what a part is called.
+func (p *parser) partTold(i int) bool {
+	return p.at(i).Is(";") || p.at(i).Is("and") && p.at(i+1).Is("place", "slip", "put", "leave")
+}
+
+// nextPart reports whether a sentence at the sign at i tells a further part of a row: ; work next 34 sts for first sleeve.
+func (p *parser) nextPart(i int) bool {
+	if !p.at(i).Is(";") || !p.at(i+1).Is("work", "k", "knit", "place", "slip", "next", "then", "p", "purl") {
+		return false
+	}
+	for k := i + 2; k < i+6; k++ {
+		if p.at(k).Kind == 'n' {
+			return p.at(k+1).Is("st", "sts", "stitches")
+		}
+	}
+	return false
 }
 
 // shortOver reads over the middle 66 sts, turning 4 sts sooner each time.

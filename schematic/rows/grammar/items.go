@@ -181,7 +181,7 @@ var stitches = []form{
 			}
 			return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "(slip/sl/place) [$next] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
+	{rule: "stitch", pattern: "(slip/sl/place/move/transfer) [$next] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
 		build: func(m *match) any {
 			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare", "extra", "d", "dp") && !m.said("hold", "drop") {
 				return nil
@@ -681,8 +681,12 @@ func stitchBare(m *match) any {
 		s.Places = []ins.Place{{Kind: ins.InNext, N: n, Unit: ins.Unit{Word: "st"}, At: m.span()}}
 	}
 	if m.has("u") {
-		if u := value[ins.Unit](m, "u"); u.Row || u.Chain || u.Space {
+		u := value[ins.Unit](m, "u")
+		if u.Row || u.Chain || u.Space {
 			return nil
+		}
+		if u.Word == "held" && !m.p.line.IsRow() { // beside what is picked up
+			s.Places, s.N = []ins.Place{{Kind: ins.InNext, N: s.N, Unit: u, At: m.span()}}, ins.N(1)
 		}
 	}
 	return s

@@ -34,6 +34,9 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 			r.note(rest, n)
 		}
 	case "names":
+		if name, long, ok := strings.Cut(rest, ":"); ok && len(name) < 30 && !strings.ContainsAny(name, "=;,") && crosses(long) && r.define(rest, n) {
+			return
+		}
 		r.names(rest)
 	case "gauge":
 		r.gauge(rest, n)

@@ -28,6 +28,18 @@ var namedForms = []form{
 	{rule: "stitch", pattern: "work/working/k/knit/cont/continue/follow/following [across/in/from/on/with/working] [$next {w:row} of] [{r:rowset} (of/from/on/in/for)] [$next] {a:patname} [,] [{r:rowset}] [over/across [all] $st] [{e:extent}]", meaning: "the stitches of a chart or a pattern, up to there", example: "Row 3: K3, work Chart A to last 3 sts, k3", build: patternStitches},
 }
 
+// lettered are stitches of a pattern that a letter names, and no verb: pat A Row 1 over next 12 sts.
+var lettered = []form{
+	{rule: "stitch", pattern: "[work] pat/patt/pattern/panel/chart/cable/motif [pat/pattern] {x:stretch}", meaning: "so many stitches of a pattern by its letter", example: "Row 3: K5, pat A Row 1 over next 12 sts, k to end", build: func(m *match) any {
+		for i := m.from; i < m.to-1; i++ {
+			if t := m.p.at(i); t.Kind == 'n' && m.p.at(i+1).Is("st", "sts", "stitches") && m.p.at(i-1).Is("over", "next", "across", "on") && m.p.line.IsRow() {
+				return &ins.Stitch{N: t.Num, Chart: true}
+			}
+		}
+		return nil
+	}},
+}
+
 // patternRows builds rows of a pattern that is told by its name.
 func patternRows(m *match) any {
 	if m.p.line.IsRow() && !m.has("r") && !m.has("n") {

@@ -648,7 +648,7 @@ var extents = []form{
 		return toEnd(m)
 	}},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [within/are] {n:num} [{u:unit}] [to] [are/is] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [$row] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [within/are] {n:num} [{u:unit}] [to] [are/is] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [each] [$row/needle/ndl/dpn] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
 		build: func(m *match) any {
@@ -775,6 +775,8 @@ func placed(m *match) any {
 	pl.At = m.span()
 	if m.p.t[m.from].Is("to", "at", "along", "behind") {
 		switch {
+		case m.p.t[m.from].Is("to") && m.said("before", "from", "of", "within") && m.said("end", "last"): // k to 2 sts before end of round
+			return nil
 		case pl.Kind == ins.InEach, pl.Kind == ins.RowEnds, m.p.t[m.from].Is("along"), pl.Kind == ins.InLast && m.p.t[m.from].Is("to"):
 			return nil
 		case m.p.t[m.from].Is("at") && pl.Unit.Any() && pl.Kind == ins.InLast:

@@ -56,7 +56,7 @@ type Reader struct {
 	ids          uint32
 }
 
-var tables = [][]form{namedForms, unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
+var tables = [][]form{namedForms, lettered, unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
 
 var once sync.Once
 
@@ -407,7 +407,7 @@ func (r *Reader) part(n int, raw string) {
 	if r.titled(trimmed, label, n) {
 		return
 	}
-	if r.goes(raw, tokens, label, k) {
+	if r.further(raw, tokens, label, k) {
 		r.tokens = r.together(tokens, n)
 		r.raw = raw
 		return
@@ -546,7 +546,7 @@ func (r *Reader) named(trimmed string, n int) bool {
 // blank takes a blank line, which ends what is gathered unless a row goes on behind it.
 func (r *Reader) blank(n int) {
 	r.x.Read.Blank++
-	if r.alone && r.unended() || r.bracketOpen(n) {
+	if r.alone && r.unended() || r.bracketOpen(n) || n < len(r.x.Src) && r.nextNeedle(text.Lex(r.x.Src[n], 1)) {
 		return
 	}
 	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) || r.sizesGoOn(n) {
@@ -577,11 +577,13 @@ func (r *Reader) bracketOpen(n int) bool {
 	return false
 }
 
+// further reports whether a line goes on with what is gathered, or tells its next needle.
+func (r *Reader) further(raw string, tokens []text.Token, label *ins.Label, k int) bool {
+	return r.tokens != nil && (r.nextNeedle(tokens) || r.goes(raw, tokens, label, k))
+}
+
 // goes reports whether a line goes on with what is gathered; its label has k tokens.
 func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) bool {
-	if r.tokens == nil {
-		return false
-	}
 	goes, trimmed := text.GoesOn(r.raw, raw) || label == nil && r.sizesGoOn(tokens[0].Line-1), strings.TrimSpace(raw)
 	if key, _, _ := text.KeyOf(raw); key != "" || text.Glossary(trimmed) || text.Means(trimmed) {
 		goes = false
@@ -1333,6 +1335,9 @@ func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) 
 // stopsAt reports whether a row or sentence may end with the token at i.
 func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	w, next := &t[i], &t[i+1]
+	if _, k, _ := text.NeedleHead(t[i+1:]); k > 0 && (label != nil || headsNeedle(t)) {
+		return false
+	}
 	if w.Line != next.Line && w.Is("and", "to", "of", "the", "from", "&", ",", "through", "in", "rep", "repeat", "with", "like", "as", "on", "for") {
 		return false
 	}
@@ -1527,17 +1532,21 @@ func (r *Reader) line(tokens []text.Token) {
 	if len(count) > 0 {
 		l.Stated = p.countsOf(count)
 	}
-	list := p.sequence()
+	list := p.wholeRow()
 	l.Body, l.Stated = endCount(list, l.Stated)
 	if r.crochet {
 		l.Body = gathered(l.Body)
 	}
 	r.plainRow(l)
+	l.Body = withoutRest(l)
+	shapedFurther(l)
 	r.turnedBefore(l)
 	r.bareShaping(l)
 	l.Chart = slices.ContainsFunc(l.Body, charted)
+	l.Needles = r.needleCounts(tokens)
 	if l.Label == nil && !r.kept(l, tokens) && !short {
 		r.yarn = cmp.Or(takenUp(l.Body), r.yarn)
+		r.heldBefore(l)
 		r.x.Read.Words++
 		r.note(r.x.Src[first.Line-1], first.Line)
 		return
@@ -1856,6 +1865,36 @@ func (r *Reader) plainRow(l *ins.Line) {
 	}
 	if only.Kind.Craft == stitch.Knitting || l.Label != nil {
 		only.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}
+	}
+}
+
+// withoutRest are the instructions of a line without the plain stitches behind those bound off at the beginning of a row,
+// which are the rest of it: Cast off 14 sts at beg of next row, k to end.
+func withoutRest(l *ins.Line) []ins.Item {
+	k := len(l.Body) - 1
+	if l.Label != nil || k < 1 || !is[*ins.BindEach](l.Body[k-1]) {
+		return l.Body
+	}
+	if s, ok := l.Body[k].(*ins.Stitch); ok && s.Kind != nil && len(s.Places) == 1 && s.Places[0].Extent.Kind == ins.ToEnd && s.Kind.Uses == 1 && s.Kind.Makes == 1 {
+		return l.Body[:k]
+	}
+	return l.Body
+}
+
+// shapedFurther gives a shaping that goes on over other rows as many stitches, and the way, of the one before it.
+func shapedFurther(l *ins.Line) {
+	var last *ins.Shape
+	for _, n := range l.Body {
+		s, ok := n.(*ins.Shape)
+		switch {
+		case !ok:
+		case s.N.Set():
+			last = s
+		case last != nil:
+			s.Inc, s.N = last.Inc, last.N
+		default:
+			l.Unread = append(l.Unread, s.At)
+		}
 	}
 }
 

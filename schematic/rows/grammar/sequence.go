@@ -1751,12 +1751,9 @@ func (s *sequence) counted() bool {
 	if s.depth > 0 || s.withinStars() {
 		return false
 	}
-	lead := s.i
-	for s.at(lead).Is(countLead...) {
-		lead++
-	}
-	if !s.mayLead(lead) {
-		return false
+	lead := s.behindLead()
+	if parts := s.countedInParts(lead); parts || !s.mayLead(lead) {
+		return parts
 	}
 	firm := lead > s.i || s.sep == "--" || s.sep == "-" || s.sep == "=" || s.sep == ":" && s.i > 1
 	end := s.countEnd()
@@ -1781,6 +1778,15 @@ func (s *sequence) counted() bool {
 		return true
 	}
 	return false
+}
+
+// behindLead is where the number of a count may stand: behind the words that lead to it.
+func (s *sequence) behindLead() int {
+	lead := s.i
+	for s.at(lead).Is(countLead...) {
+		lead++
+	}
+	return lead
 }
 
 // withinStars reports whether a starred stretch is open that a further star ends or repeats.

@@ -50,6 +50,12 @@ var statements = []form{
 			}
 			return repeatRows(m)
 		}},
+	{rule: "whole", pattern: "[then] $make/cont/continue {r:rowset} only/alone [every/each {w:row}] {c:course}", meaning: "a row is worked again", example: "Rep Rows 1 and 2 until 24 sts rem, then work Row 1 only until 16 sts rem", build: func(m *match) any {
+		if c := value[course](m, "c"); !c.Until.Set() && !c.HasTimes && c.Length == nil {
+			return nil
+		}
+		return repeatRows(m)
+	}},
 	{rule: "whole", pattern: "[then] $make [a] rs/ws {w:row} [only] once [more/again]", meaning: "the row of that side is worked again", example: "Rep last 2 rows twice more, then work RS row only once more", build: func(m *match) any {
 		return &ins.RepeatRows{Last: ins.N(2), Times: ins.N(1), Course: ins.Course{Rows: ins.N(1)}}
 	}},
@@ -74,9 +80,12 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make/knit] {r:num} {w:row} ([back/backwards and forth/forwards] | {y:incloth}) [,] (knitting {n:num} [$st] [and] purling {m:num} | k/knit {n:num} [$st] [,/and] p/purl {m:num}) [$st] [alternately] [throughout]", meaning: "rows of a rib", example: "Work 6 rows backwards and forwards, knitting 2 and purling 2 alternately", build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("r", 1), Rounds: value[bool](m, "w")}, Cloth: ins.Cloth{Knit: m.num("n", 1).All, Purl: m.num("m", 1).All}}
 	}},
-	{rule: "whole", pattern: "(k/knit {n:num} | p/purl {n:num}) [$st] [,] [and] (k/knit {m:num} | p/purl {m:num}) [$st] [;/,] [$rep] [alternately] [,] {c:course}", meaning: "rows of a rib", example: "Knit 2, purl 2 for 4 in", build: func(m *match) any {
+	{rule: "whole", pattern: "[work] (k/knit {n:num} | p/purl {n:num}) [$st] [,] [and] (k/knit {m:num} | p/purl {m:num}) [$st] [;/,] [$rep] [alternately] [,] {c:course}", meaning: "rows of a rib", example: "Knit 2, purl 2 for 4 in", build: func(m *match) any {
 		c := value[course](m, "c")
 		first, second := m.p.t[m.from], m.said("p", "purl") && m.said("k", "knit")
+		if first.Is("work") {
+			first = m.p.t[m.from+1]
+		}
 		if !second || c.where || m.p.line.IsRow() && m.said("rep", "repeat") || c.Length == nil && !c.Rows.Set() || m.num("n", 0).By != nil || m.num("m", 0).By != nil {
 			return nil
 		}
@@ -96,6 +105,12 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "join/joining/close/closing [rnd/round/work/circle] [in/into/to/for] [work/working/knitting] [in] [round/rnd/circle/rounds] by (knitting/working/k) ([first/last] [$st] and [first/last] $st together/tog | [these/both] 2 $st together/tog)", meaning: "the round is joined over two stitches", example: "Join in the round by knitting first and last sts together", build: func(m *match) any {
 		return &ins.Shape{N: ins.N(1), Spread: true}
+	}},
+	{rule: "whole", pattern: "(gs/gst | g/garter/st st/stitch)", meaning: "rows in a fabric, by its short name", example: "Rows 1-4: Garter st", build: func(m *match) any {
+		if !m.p.line.IsRow() || !m.alone() || m.p.r.crochet {
+			return nil
+		}
+		return &ins.Stitch{Kind: stitch.ByID("k"), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}}}}
 	}},
 	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", build: func(m *match) any {
 		if m.p.r.crochet {
@@ -156,6 +171,13 @@ var statements = []form{
 
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] {d:shift} {c:course}", meaning: "stitches are added or taken away in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(false)},
 	{rule: "whole", pattern: "([$make/cont/continue/k/knit/p/purl] {r:num} [more/plain] {w:row} [even/plain] [{y:incloth}] [,/and] | in/on/over/for/during $next {r:num} {w:row} [,]) [{s:same} [,]] {d:shift} {c:course}", meaning: "stitches are added or taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver},
+	{rule: "whole", pattern: "[then/and] {c:course}", meaning: "shaped as before, over other rows", example: "Dec 1 st at each end of every alt row until 28 sts rem, then at each end of every row until 16 sts rem", build: func(m *match) any {
+		c := value[course](m, "c")
+		if m.from == 0 || !m.p.at(m.from-1).Is(",", ";", "then", "and") || !c.both && c.edge == "" || !c.Every.Set() && !c.Rows.Set() || m.p.line.IsRow() {
+			return nil
+		}
+		return &ins.Shape{Both: c.both, Edge: c.edge, Side: c.side, Course: c.Course}
+	}},
 	{rule: "shift", pattern: "$inc [{n:num} | once] [{u:unit}]", meaning: "so many are added", example: "Inc 1 st at each end of every 6th row 5 times", build: func(m *match) any { return m.shift(true) }},
 	{rule: "shift", pattern: "($dec | take/taking in) [{n:num} | once] [{u:unit}]", meaning: "so many are taken away", example: "Dec 1 st at neck edge on next 7 rows", build: func(m *match) any { return m.shift(false) }},
 	{rule: "shift", pattern: "(k/knit/knitting/p/purl/purling/work/working/take/taking) {n:num} [$st] together/tog", meaning: "so many less one are taken away", example: "K 2 tog at each end of every row until 50 sts remain", build: func(m *match) any {
@@ -258,8 +280,11 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "(pick/take/knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
 	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] [held] {n:num} [held] $st (of/from/on) [first/second/other/left/right/spare] (holder/leg/sleeve/arm/thumb/waste/side/front/back/ear/{x:piecename}) [{tail}]", meaning: "stitches that waited are taken up", example: "Row 6: K7, then k across held 7 sts of first leg", build: func(m *match) any {
-		if !m.said("held", "holder") || !m.p.line.IsRow() {
+		if !m.said("held", "holder") || !m.p.takesUp() {
 			return nil
+		}
+		if !m.p.line.IsRow() {
+			return &ins.PickUp{N: m.num("n", 0)}
 		}
 		id := "k"
 		if m.said("p", "purl") {
@@ -267,12 +292,21 @@ var statements = []form{
 		}
 		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
 	}},
+	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] {n:num} ([live] held [sleeve/back/front/thumb/neck/body] [$st] | [right/left] [back/front/sleeve/thumb/neck] [neck] [$st] (from/on/off) [stitch/right/left/back/front/neck/centre/center/thumb/sleeve] [back/front/neck] [neck] (holder/pin/thread/yarn)) [{tail}]", meaning: "stitches that waited are taken up", example: "Pick up and k 4 sts along underarm, k52 held sts, pick up and k 4 sts", build: func(m *match) any {
+		if m.p.line.IsRow() || !m.p.takesUp() {
+			return nil
+		}
+		return &ins.PickUp{N: m.num("n", 0)}
+	}},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} evenly [spaced] {t:edgewords}", meaning: "stitches along an edge", example: "work 65 sc evenly along edge", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset] (on hold on | on hold | on/onto/to/aside) [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
+			if m.amongNeedles() {
+				return &ins.Nothing{}
+			}
 			if m.said("cable", "cn", "double", "dpn") || m.p.at(m.to).Is("and", "&", ",") && m.p.at(m.to+1).Is("hold", "holding", "leave") { // a crossing
 				return nil
 			}
@@ -285,7 +319,7 @@ var statements = []form{
 		build: func(m *match) any { return &ins.Leave{N: m.num("n", 0)} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any { return &ins.Leave{All: true} }},
-	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right] [back/front/sleeve/shoulder] [{u:unit}] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
+	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [back and forth] [in rows] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right/heel] [back/front/sleeve/shoulder] [{u:unit}] [(of/on) (needle/n) [{k:num}]] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
 	{rule: "whole", pattern: "[and] [$make/cont/continue] [working] on/over/with these/those [group of] $st [only] [for {tail}]", meaning: "work on some of the stitches", example: "Next row: K20, turn, work on these sts only", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.from == 0 {
@@ -498,6 +532,24 @@ var statements = []form{
 	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch} [and knit/work with/using {y:stretch}]", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/rearrange/distribute/spread/divide) {x:stretch} [:] {y:sentence}", meaning: "stitches are put on needles", example: "Arrange sts as follows: 19 sts on needle 1, 9 sts each on needles 2 and 3", build: func(m *match) any {
 		if !m.said("follows") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "(knitting/purling/working/work/knit/purl/resolving/resolve/closing/picking/pick/treating/hiding/lifting) [up] [and] [working/knitting] [both legs of | legs of | both loops of] [each/all/any/every/$rem/rem/the] (ds/dss/wrap/wraps/gap/gaps | double $st) {x:stretch}", meaning: "how the turns of short rows are worked", example: "Next rnd: K to end, working each DS as one st", build: func(m *match) any {
+		if m.p.at(m.from).Is("knit", "purl", "work", "pick", "resolve") && m.from == 0 {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "[and/while] [at] [same] [time] [,] (work/make/making/working) [first/another/a] [{n:num}] [more] buttonhole/buttonholes {x:stretch}", meaning: "how buttonholes are worked, which is told behind it", example: "Cont in st st, at the same time work a buttonhole on 5th row and every foll 12th row as follows", build: func(m *match) any {
+		if !m.said("follows", "foll", "before", "these") || m.to < len(m.p.t) && !m.p.at(m.to).Is(":", ".", ";") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "[and/while/but] omitting [final/last] {x:sentence}", meaning: "what is left out at the end", example: "Rep last 2 rows until all side sts are worked, omitting the final p1 and k1", build: func(m *match) any {
+		if m.p.r.crochet || m.p.line.IsRow() || m.said("join", "turn") {
 			return nil
 		}
 		return &ins.Nothing{}

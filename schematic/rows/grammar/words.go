@@ -297,13 +297,25 @@ var noStitch = map[string]func(p *parser, i int) bool{
 	"n": func(p *parser, _ int) bool { return p.r.crochet },
 	"over": func(p *parser, i int) bool {
 		next := p.at(i + 1)
-		return p.r.crochet || next.Kind == 'n' || next.Is("next", "each", "first", "last", "same", "from", "all")
+		return p.r.crochet || next.Kind == 'n' || next.Is("next", "each", "first", "last", "same", "from", "all", "your", "two", "three", "four", "both") || needled(p, i)
 	},
 	"double": func(p *parser, i int) bool {
 		return p.at(i+1).Is("pointed", "point", "points", "strand", "thread", "yarn", "knitting")
 	},
 	"bo":    func(p *parser, _ int) bool { return !p.r.crochet },
 	"plain": func(p *parser, i int) bool { return p.r.crochet || p.at(i-1).Is("k", "knit", "kn", "around", "across") },
+}
+
+// needled reports whether needles are named right behind the word at i: over your circular needles.
+func needled(p *parser, i int) bool {
+	for k := i + 1; k < i+5; k++ {
+		if t := p.at(k); t.Is("needle", "needles", "dpn", "dpns") {
+			return true
+		} else if t.Kind != 'w' {
+			return false
+		}
+	}
+	return false
 }
 
 // joins reports whether the number at i may belong to a name: 3-dc cluster, 2 sc tog.

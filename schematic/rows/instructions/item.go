@@ -137,6 +137,11 @@ type (
 		Wait   int    // so many stitches wait on a cable needle; 0: none
 		Front  bool   // they wait in front
 	}
+	// Needles is a round told needle by needle.
+	Needles struct {
+		Placed
+		Parts []NeedlePart
+	}
 	// Unread is what could not be read.
 	Unread struct{ Placed }
 )
@@ -223,6 +228,20 @@ type (
 		Length *Lengths
 	}
 )
+
+// NeedlePart is what is worked on one needle of several, or on each of those named.
+type NeedlePart struct {
+	On   []int // from 1 on
+	Body []Item
+	Said []StitchGroup // the count behind it
+}
+
+// NeedleCount is how many stitches needles hold.
+type NeedleCount struct {
+	On []int // from 1 on; none: each
+	Of int   // over so many needles N is divided; 0: each holds N
+	N  Num
+}
 
 // Part is one part of a row: so many stitches, and its words.
 type Part struct {

@@ -41,19 +41,20 @@ type Label struct {
 
 // Line is one instruction line: a row, or instructions without a row number.
 type Line struct {
-	Label  *Label
-	Body   []Item
-	Stated []StitchGroup // the count at its end; nil: none
-	At     Span
-	Src    string
-	Into   int // the number of the row further down that it says to be worked into, behind the last; 0: none
-	Unread []Span
-	Short  bool // a line of numbers in it has not one for each size
-	Chart  bool // some of it is worked from a chart: how many stitches it makes is not known
-	Words  []Word
-	Sizes  []int  // for which alone it is; nil: all
-	Yarn   string // that words before it take up; empty: none
-	Mark   string // the sign from which rows are repeated; empty: none
+	Label   *Label
+	Body    []Item
+	Stated  []StitchGroup // the count at its end; nil: none
+	At      Span
+	Src     string
+	Into    int // the number of the row further down that it says to be worked into, behind the last; 0: none
+	Unread  []Span
+	Short   bool // a line of numbers in it has not one for each size
+	Chart   bool // some of it is worked from a chart: how many stitches it makes is not known
+	Words   []Word
+	Sizes   []int         // for which alone it is; nil: all
+	Yarn    string        // that words before it take up; empty: none
+	Needles []NeedleCount // how many stitches needles hold behind it, as its words say
+	Mark    string        // the sign from which rows are repeated; empty: none
 }
 
 // Section is a stretch under one heading.

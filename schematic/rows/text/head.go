@@ -422,6 +422,9 @@ func GoesOn(last, line string) bool {
 	if Open(last) {
 		return true
 	}
+	if ofRows().MatchString(line) {
+		return false
+	}
 	end, _ := utf8.DecodeLastRuneInString(last)
 	first, _ := utf8.DecodeRuneInString(line)
 	if end == ';' && labelled().MatchString(line) { // each row ends so
@@ -438,6 +441,9 @@ func GoesOn(last, line string) bool {
 
 // labelled is a line that begins with the name of a row: 4th row: or Rnd 5:
 var labelled = Once(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd)s?( +\d+([-–]\d+)?)? *:`)
+
+// ofRows is a sentence about the rows above it, without a capital: these 4 rows form the pattern.
+var ofRows = Once(`^(?:these|those) (?:\w+ )?(?:rows|rnds|rounds)\b`)
 
 // Open reports whether a bracket of the line is still open at its end.
 func Open(line string) bool {

@@ -242,7 +242,7 @@ func (p *labeller) numbers() bool {
 		return false
 	}
 	p.l.To = p.l.From
-	if t := p.peek(0); t.Kind == 'w' && t.Glued && len(t.S) == 1 && p.peek(-1).Kind == 'n' { // row 2a
+	if t := p.peek(0); t.Kind == 'w' && t.Glued && len(t.S) == 1 && p.peek(-1).Kind == 'n' && !(t.Is("k", "p") && p.peek(1).Kind == 'n' && p.peek(1).Glued) { // row 2a
 		p.i++
 	}
 	for {

@@ -16,6 +16,7 @@ type start struct {
 	cast        *ins.CastOn
 	yarn        *ins.JoinYarn
 	picks       []*ins.PickUp
+	held        []*ins.PickUp // those that waited, beside what is picked up
 	ring, round bool
 	stitches    bool
 	part        bool // the stitches of a part that waits are worked too
@@ -52,12 +53,20 @@ func (r *runner) startOf(l *ins.Line) start {
 				continue
 			}
 			s.stitches = true
-			s.part = s.part || slices.ContainsFunc(n.Places, func(p ins.Place) bool { return p.Extent.Part })
+			s.takes(n)
 		case *ins.Repeat:
 			s.stitches = true
 		}
 	}
 	return s
+}
+
+// takes takes what a stitch says of those that waited: k52 held sts, beside those picked up.
+func (s *start) takes(n *ins.Stitch) {
+	if len(n.Places) == 1 && n.Places[0].Unit.Word == "held" && n.Places[0].Kind == ins.InNext {
+		s.held = append(s.held, &ins.PickUp{N: n.Places[0].N})
+	}
+	s.part = s.part || slices.ContainsFunc(n.Places, func(p ins.Place) bool { return p.Extent.Part })
 }
 
 func (s *start) chains(n *ins.Chain, size int) {
@@ -87,7 +96,7 @@ const mostTab = 8
 // small tab is picked up on two of its edges.
 func (r *runner) pickUp(l *ins.Line, s start) {
 	n, live := 0, 0
-	for _, p := range s.picks {
+	for _, p := range append(s.picks, s.held...) {
 		n += max(p.N.At(r.size), 0)
 	}
 	if r.fab != nil && r.known() {
@@ -847,6 +856,7 @@ func (r *runner) onlyFirst(mark int, n *ins.RepeatRows, of *ins.Line, again bool
 // cycle works rows over and over.
 func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap int) {
 	var last *fabric
+	first := r.fab
 	for k := 0; k < rows && r.steps <= maxWork; k++ {
 		d := cycle[k%len(cycle)]
 		if gap > 0 {
@@ -876,7 +886,7 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 			last = r.fab
 		}
 	}
-	if n.Length != nil && len(cycle) > 0 && r.known() && last != nil && r.fab.stitches() != last.stitches() {
+	if n.Length != nil && len(cycle) > 0 && r.known() && first != nil && r.fab.stitches() != first.stitches() { // how often it is done is not known
 		r.lose()
 	}
 }

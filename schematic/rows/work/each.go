@@ -558,6 +558,14 @@ func (w *work) repeat(n *ins.Repeat, tail []ins.Item, need int) {
 
 // inAll works a bracket t times.
 func (w *work) inAll(n *ins.Repeat, t int) {
+	if t > 1 && t <= 4 && toEnds(n.Body) && w.round && len(w.from.marks) == 0 { // on each of so many needles
+		each := ins.NeedlePart{Body: n.Body}
+		for k := range t {
+			each.On = append(each.On, k+1)
+		}
+		w.byNeedles(&ins.Needles{Parts: []ins.NeedlePart{each}})
+		return
+	}
 	if t > 1 && toEnds(n.Body) {
 		w.blind = true
 		w.plainOver()

@@ -40,6 +40,7 @@ type fabric struct {
 	ring    bool  // closed to a ring that can be worked into
 	midArch bool  // a round that ends in the middle of its last space, with a tall stitch
 	marks   []int // markers: so many stitches from the beginning
+	needles []int // stitches on each of several needles; nil: not known
 }
 
 // foundation reports whether it is a chain that a piece begins with.

@@ -226,6 +226,8 @@ func (r *runner) filled(l *ins.Line, want int) bool {
 func (r *runner) sides(l *ins.Line) {
 	b := l.Label
 	switch {
+	case b.Side == 0 && b.Round: // every round shows its right side
+		r.side = 0
 	case b.Side == 0:
 	case r.side != 0 && !b.Round && b.Side == r.side && !r.listed(l) && !forSome(r.x):
 		names := [...]string{1: "right", 2: "wrong"}

@@ -263,6 +263,7 @@ func (r *runner) line(l *ins.Line) {
 	case !r.whole(l) && (l.Label != nil || !r.between(l)):
 		r.rows(l, l.Body)
 	}
+	r.tellsNeedles(l)
 	if r.fab != nil {
 		r.cur.end = r.fab
 		if r.made != nil && r.known() {
@@ -466,7 +467,8 @@ func (r *runner) foundRow(l *ins.Line, n *ins.Chain, ring bool) {
 // leastImplied is how often a few stitches go into the row below at least, for them to be meant all along it.
 const leastImplied = 4
 
-// implied repeats a row that is told as the few stitches of its rib, K2, p2, all along the row below.
+// implied repeats a row that is told as the few stitches of its rib, K2, p2, or of its decrease, K8, k2tog, all along the row
+// below.
 func (r *runner) implied(l *ins.Line, body []ins.Item) []ins.Item {
 	if r.fab == nil || !r.known() || !l.IsRow() {
 		return body
@@ -480,13 +482,13 @@ func (r *runner) implied(l *ins.Line, body []ins.Item) []ins.Item {
 				to = i
 			}
 			continue
-		case !ok || s.Kind == nil || s.Kind.ID != "k" && s.Kind.ID != "p" || len(s.Places) > 0:
+		case !ok || s.Kind == nil || s.Kind.Craft != stitch.Knitting || len(s.Places) > 0 || s.N.By != nil && s.N.At(r.size) < 0:
 			return body
 		}
 		if from < 0 {
 			from = i
 		}
-		used += s.N.At(r.size)
+		used += s.N.At(r.size) * s.Kind.Uses
 	}
 	have := r.fab.stitches()
 	if from < 0 || to-from < 2 || used <= 0 || have%used != 0 || have/used < leastImplied {

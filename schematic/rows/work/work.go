@@ -108,7 +108,7 @@ func (w *work) body(list []ins.Item) {
 	if w.baseBare(list) && w.pick.turns() {
 		w.cur.step(1)
 	}
-	if endsAgain(list) {
+	if !slices.ContainsFunc(list, is[*ins.Needles]) && endsAgain(list) {
 		w.blind = true
 		if w.g != nil {
 			w.g.doubt = "it goes to the end of more than one needle"
@@ -119,6 +119,7 @@ func (w *work) body(list []ins.Item) {
 	if !w.free {
 		w.passMarks()
 	}
+	w.keepNeedles()
 }
 
 // lastPlace is the place of the stitch that a row ends with.
@@ -247,6 +248,8 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 		w.join(n)
 	case *ins.Turn:
 		w.turned = true
+	case *ins.Needles:
+		w.byNeedles(n)
 	case *ins.Stitch:
 		if k := nthOf(n); k > 0 && w.within != nil {
 			s := &ins.Shape{Inc: n.Inc, N: ins.N(w.cur.left / k)}
