@@ -1888,7 +1888,7 @@ func shapedFurther(l *ins.Line) {
 		s, ok := n.(*ins.Shape)
 		switch {
 		case !ok:
-		case s.N.Set():
+		case s.N.Set() || !s.Every.Set() && !s.Rows.Set(): // dec 0 sts says how many
 			last = s
 		case last != nil:
 			s.Inc, s.N = last.Inc, last.N
