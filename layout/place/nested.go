@@ -293,7 +293,7 @@ func spreadLabels(labels []nestLabel, size float64) {
 	var blocks []block
 	for i := range labels {
 		l := &labels[i]
-		l.width = fonts.Width(fonts.Regular, size, l.text)
+		l.width = room(fonts.Regular, size, l.text)
 		blocks = append(blocks, block{i, 1, l.from.X, l.width})
 		for len(blocks) > 1 {
 			a, b := blocks[len(blocks)-2], blocks[len(blocks)-1]
@@ -363,7 +363,7 @@ func nestNames(gs []*schematic.Garment, o Options) (names, inKey []string) {
 	wide := 0.0
 	for i, g := range gs {
 		names[i], inKey[i] = g.Size, g.Size
-		wide += fonts.Width(fonts.Regular, o.text(), fonts.Shown(fonts.Regular, g.Size)) + nestGap
+		wide += room(fonts.Regular, o.text(), fonts.Shown(fonts.Regular, g.Size)) + nestGap
 	}
 	if short, _ := o.sides(); wide > short-2*margin {
 		for i := range names {
@@ -391,7 +391,7 @@ func nestFrame(p *plan, names []string, landscape bool, scale float64) *frame {
 
 func (f *frame) nestKeyWidth(name string) float64 {
 	size := f.p.o.text()
-	return nestSample + 1.5 + fonts.Width(fonts.Regular, size, fonts.Shown(fonts.Regular, name)) + 5
+	return nestSample + 1.5 + room(fonts.Regular, size, fonts.Shown(fonts.Regular, name)) + 5
 }
 
 func (f *frame) nestKeyRows(names []string) int {

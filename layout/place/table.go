@@ -60,14 +60,14 @@ func newTable(p *plan, avail float64) *table {
 	for _, u := range us {
 		t.unitW = max(t.unitW, fonts.Width(fonts.Regular, size, u.String())+2*t.pad)
 	}
-	longest := fonts.Width(fonts.Bold, size, tableName)
+	longest := room(fonts.Bold, size, tableName)
 	for _, i := range columns {
-		t.valueW = max(t.valueW, fonts.Width(fonts.Bold, size, p.s.sizes.Names[i]))
+		t.valueW = max(t.valueW, room(fonts.Bold, size, p.s.sizes.Names[i]))
 	}
 	t.valueW = min(t.valueW, 12*size)
 	for _, v := range p.views {
 		for it := range v.all {
-			longest = max(longest, fonts.Width(fonts.Regular, size, rowName(v, it)))
+			longest = max(longest, room(fonts.Regular, size, rowName(v, it)))
 			t.valueW = max(t.valueW, p.widest(it, columns, size))
 		}
 	}
@@ -97,7 +97,7 @@ func newTable(p *plan, avail float64) *table {
 	t.head = t.headHigh()
 	for _, v := range p.views {
 		for it := range v.all {
-			name := sheet.Wrap(fonts.Shown(fonts.Regular, rowName(v, it)), t.nameW-2*t.pad, size, fonts.Regular)
+			name := sheet.Wrap(fonts.Shown(fonts.Regular, rowName(v, it)), (t.nameW-2*t.pad)/elsewhere, size, fonts.Regular)
 			t.rows[it] = tableRow{name, float64(max(len(name), len(us)))*t.line + t.pad}
 		}
 	}
@@ -109,7 +109,7 @@ func (p *plan) widest(it *item, columns []int, size float64) float64 {
 	w := 0.0
 	for _, i := range columns {
 		for _, s := range p.cell(it, i) {
-			w = max(w, fonts.Width(fonts.Regular, size, s))
+			w = max(w, room(fonts.Regular, size, s))
 		}
 	}
 	return w

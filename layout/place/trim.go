@@ -2,8 +2,6 @@ package place
 
 import (
 	"slices"
-
-	"flatwright/fonts"
 )
 
 // trimGap is the room above, between and below the pieces of a trimmed page, mm.
@@ -47,7 +45,7 @@ func (f *frame) filled(p *page, n int, table float64) *frame {
 func (f *frame) words() float64 {
 	w, size := f.bar.wide, f.p.o.text()
 	for _, r := range slices.Concat(f.head, f.caution) {
-		w = max(w, fonts.Width(r.face, r.size, r.s))
+		w = max(w, room(r.face, r.size, r.s))
 	}
 	for _, entries := range f.key {
 		all := 0.0

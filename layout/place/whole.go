@@ -106,7 +106,7 @@ func (h *whole) lines(o *Options, limit float64) []wholeLine {
 	var all []wholeLine
 	for _, b := range broken {
 		for _, s := range sheet.Wrap(b, limit, size, fonts.Regular) {
-			all = append(all, wholeLine{it: h.it, first: len(all) == 0, words: s, width: fonts.Width(fonts.Regular, size, s), high: step})
+			all = append(all, wholeLine{it: h.it, first: len(all) == 0, words: s, width: room(fonts.Regular, size, s), high: step})
 		}
 	}
 	switch last := &all[len(all)-1]; o.Labels {
@@ -158,7 +158,7 @@ func (d *drawn) wholeRows(o pt, ids map[string]bool) []sheet.Item {
 		put := func(s, class string) {
 			t := newText(s, fonts.Regular, size, pt{X: x, Y: base}, sheet.Start, class)
 			g.Items = append(g.Items, t)
-			x += t.Width
+			x += elsewhere * t.Width
 		}
 		if l.words != "" {
 			put(l.words, "caption")
