@@ -20,6 +20,14 @@ var oldTexts = []struct{ name, text, wrong string }{
 	{"a capital X for a star", "Make a chain of 6; close it into a round.\n1st round: 8 s.c. in the ring.\n2nd round: X 1 s.c. in next stitch, 2 ch., miss none, X 8 times.\n3rd round: X 2 s.c. in the next space, X 8 times. (%s s.c.)", "16|17"},
 	{"the first row told behind its chain", "12.--Crochet Edging.\nOn a foundation chain of 40 stitches work the 1st row as follows:--1 double in each chain stitch.\n2nd row: Alternately 1 double, 3 chain, miss under the latter 3 stitches of the preceding row.\nThe 3rd row is worked in double stitch. (%s double)", "10|11"},
 	{"stitches behind others", "Make 41 chain.\n1st row: 1 double in each chain.\n2nd row: * 1 double in the next stitch but 2, 1 double in the next stitch but 1; repeat from *.\n3rd row: 1 double in each double. (%s double)", "16|17"},
+	{"work and a star behind a row with a star", "Ch 4, join with sl st to form ring.\n1st rnd: 12 sc in ring.\n2nd rnd: * 2 sc in next sc; rep from * around. (24 sc)\n3rd rnd: Working over wire, work * 1 sc in each of 2 sts, 2 sc in next st; rep from * around. (%s sc)", "32|33"},
+	{"a chain skipped on the line of the foundation", "Terms: US\nCh 33, sk 1.\n1ST ROW: 32 Sc, ch 1, turn.\n2ND ROW: Sc. (%s sc)", "32|31"},
+	{"cast on unlike on several needles", "Cast on six stitches on each of two needles and three on the third.\n1st round: Knit fourteen, make one, knit one. (%s sts)", "16|7"},
+	{"rows that are knitted on and on", "Cast on 20 sts.\n1st row: K. 2nd row: P. Continue to knit these two rows until work measures 3in.\nNext row: K. 2 tog., k. to end. (%s sts)", "19|20"},
+	{"a length with its unit behind words", "Cast on 20 sts. Work in rib of k. 1, p. 1 for 2in., then in green to complete the 3in.\nNext row: K. 2 tog., k. to end. (%s sts)", "19|20"},
+	{"rows in the paragraph behind the materials", "Materials:\n2 balls of cotton, size 20.\nTo begin, ch 25, turn. 1st row: 1 s c in 2nd ch from hook, s c in each ch across. Ch 1, turn. 2nd row: S c in each s c. (%s s c)", "24|25"},
+	{"a repeat with its last stitches told as being knitted", "Cast on 22 stitches.\n1st row: Knit 2, over, narrow; repeat, knitting last 2 stitches.\n2nd row: Purl. (%s sts)", "22|23"},
+	{"pictures by two numbers and a gauge alone", "258 to 260.--Crochet Edgings.\n11 pattern sts = 2”\nMake 20 chain.\n1st row: 1 double in each of 20 chain. 2nd row: 1 double in each double. (%s double)", "20|21"},
 }
 
 func TestOldBooksAreReadWhole(t *testing.T) {

@@ -32,6 +32,16 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} {n:num} [more] times {p:places}", meaning: "so many of a stitch in each place", example: "dc in 4th ch from hook, dc 3 more times in same ch", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
 	{rule: "stitch", pattern: "inc/increase/incs/increases [{num}] [$st] (by | by means of) (working/making/placing/crocheting/putting/work/make) [{n:num}] {k:kind} {p:places}", meaning: "so many of a stitch in each place", example: "inc by working 2 sc in next st", build: stitchIn},
+	{rule: "stitch", pattern: "(knitting/purling) (last {n:num} [$st] | last $st | {n:num} [$st] at end [of] [$row])", meaning: "the stitches with which a row ends", example: "Row 2: Knit 2, over, narrow; repeat, knitting last 2 stitches", build: func(m *match) any {
+		id := "k"
+		if m.p.t[m.from].Is("purling") {
+			id = "p"
+		}
+		if !m.p.line.IsRow() {
+			return nil
+		}
+		return &ins.Stitch{Kind: stitch.ByID(id), N: m.num("n", 1)}
+	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} once {p:places}", meaning: "one of a stitch in each place", example: "inc once in each of next 2 sts", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} x {k:kind} [{p:places}]", meaning: "so many of a stitch in each place", example: "2 x dc3tog in next ch-2 sp", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {k:kind} x {n:num} {p:places}", meaning: "so many of a stitch in each place", example: "sc x 4 in last ch", build: stitchIn},

@@ -309,9 +309,9 @@ var cores = []form{
 			}
 			return m.nextOrFirst(u)
 		}},
-	{rule: "core", pattern: "$center of [$next] {n:num} [$next] {u:unit} [{tail}]", meaning: "the middle of a group", example: "3 sc in the middle of the next 3 picots", build: func(m *match) any {
-		if u := value[ins.Unit](m, "u"); u.Space || u.Chain {
-			return nil
+	{rule: "core", pattern: "$center of [$next/first] {n:num} [$next] {u:unit} [{tail}]", meaning: "the middle of a group", example: "3 sc in the middle of the next 3 picots", build: func(m *match) any {
+		if u := value[ins.Unit](m, "u"); u.Space || u.Chain { // of next 5 chain
+			return m.nextOrFirst(ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"})
 		}
 		return ins.Place{Kind: ins.InCentre, N: ins.N(1), Unit: ins.Unit{Stretch: true, Word: "group"}}
 	}},

@@ -43,6 +43,7 @@ type Reader struct {
 	yarn         string // that words since the last line take up
 	these        int    // rows since the last heading or rep, for 'these rows'
 	starred      []ins.Item
+	passed       *ins.Skip       // chains that a line said are passed, for the row that follows
 	mark         string          // the sign before the label of a row, from which rows are repeated
 	wraps        map[string]bool // names that the text has for a turn within the row
 	patternNames map[string]bool // names of patterns whose rows the text gives
@@ -457,7 +458,7 @@ func (r *Reader) titled(trimmed string, label *ins.Label, n int) bool {
 }
 
 // numberedTitle is a heading behind the number of its picture, as it was printed once: 251.--Crochet Lace.
-var numberedTitle = text.Once(`^(?:(?:No|Fig)\. ?)?\d{1,4} ?\.? ?(?:--|—|–) ?([A-Z][A-Za-z' -]+?)\.?$`)
+var numberedTitle = text.Once(`^(?:(?:No|Fig)\. ?)?\d{1,4}(?: (?:to|and) \d{1,4})? ?\.? ?(?:--|—|–) ?([A-Z][A-Za-z' -]+?)\.?$`)
 
 // withoutMark is a line without the star behind its last stop, which ends rows that are repeated.
 func withoutMark(raw string) string {
@@ -633,6 +634,10 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "")
 		return true
 	}
+	if r.mode == "" && gaugeAlone().MatchString(trimmed) {
+		r.x.Read.Words++
+		return true
+	}
 	if kind := text.KeyLine(trimmed); kind != "" {
 		r.x.Read.Words++
 		r.words(kind, "", n, true)
@@ -650,6 +655,9 @@ func (r *Reader) keyed(raw string, n int) bool {
 	}
 	return false
 }
+
+// gaugeAlone is a gauge on a line of its own: 11 pattern sts = 2”.
+var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.? ?(?:=|make|measure|to) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch)[^.;]{0,12}[;.]?$`)
 
 // joinsRound is a row of which a remark says that it is worked in the round: Rows 1-6: (joining to knit in the round) k1, p1.
 var joinsRound = text.Once(`(?i)^[^(]{0,20}\([^)]*\bjoin(?:ing)?\b[^)]*\bin the r(?:ou)?nd`)
@@ -1020,6 +1028,9 @@ func (r *Reader) heads(trimmed string) bool {
 	return ok && (marked || !r.instruction(trimmed))
 }
 
+// rowsWithin is a paragraph that holds rows behind its beginning: To begin, ch 95, turn. 1st row: 1 dc in 6th ch. 2nd row: …
+var rowsWithin = text.Once(`(?i)[.;)] (?:1st|first|foundation) (?:row|rnd|round) ?[:.].*[.;)] (?:2nd|2d|second) (?:(?:and|to) [\w ]{3,10})?(?:rows?|rnds?|rounds?) ?[:.]`)
+
 // working reports whether a line within a section of words begins the work again.
 func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 	if r.noteItem(label, tokens) {
@@ -1036,6 +1047,14 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 			return true
 		}
 		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
+	}
+	return r.workBegins(tokens)
+}
+
+// workBegins reports whether a line without a label begins the work: it founds a piece, or holds rows.
+func (r *Reader) workBegins(tokens []text.Token) bool {
+	if rowsWithin().MatchString(r.x.Src[tokens[0].Line-1]) {
+		return true
 	}
 	if r.mode == "gauge" && !slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Is("cast") }) {
 		return false
@@ -1327,7 +1346,7 @@ func (r *Reader) cut(t []text.Token) int {
 // endsBefore reports whether behind the token at i the row is repeated, or the first row begins that a sentence leads to.
 func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) bool {
 	if label == nil {
-		return worksThe(t[:i+1]) && r.leadsRow(t[i+1:])
+		return (worksThe(t[:i+1]) || t[i].Is("and", "then") && t[i+1].Ord == 1) && r.leadsRow(t[i+1:])
 	}
 	return t[i].Is(";", ".") && (repeatsIt(t[i+1:]) || repeatsThese(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:]))
 }
@@ -1537,6 +1556,7 @@ func (r *Reader) line(tokens []text.Token) {
 	if r.crochet {
 		l.Body = gathered(l.Body)
 	}
+	r.skipped(l)
 	r.plainRow(l)
 	l.Body = withoutRest(l)
 	shapedFurther(l)
@@ -1909,6 +1929,21 @@ func (r *Reader) turnedBefore(l *ins.Line) {
 		return
 	}
 	before.Body, l.Body = append(before.Body, l.Body[0]), l.Body[1:]
+}
+
+// skipped takes chains that are passed behind a foundation chain, Ch 33, sk 1, into the row that is worked into it.
+func (r *Reader) skipped(l *ins.Line) {
+	if l.Label == nil && r.crochet && len(l.Unread) == 0 && len(l.Body) == 2 && is[*ins.Chain](l.Body[0]) {
+		if k, ok := l.Body[1].(*ins.Skip); ok && len(k.Places) == 1 && !k.Places[0].Unit.Space && k.Places[0].N.By == nil && k.Places[0].N.All < 6 {
+			k.Places[0] = ins.Place{Kind: ins.InFirst, N: k.Places[0].N, Unit: ins.Unit{Chain: true, Word: "ch"}, At: k.At}
+			r.passed, l.Body = k, l.Body[:1]
+		}
+		return
+	}
+	if r.passed != nil && l.Label != nil && len(l.Body) > 0 {
+		l.Body = append([]ins.Item{r.passed}, l.Body...)
+	}
+	r.passed = nil
 }
 
 // bareShaping takes an increase or a decrease that is all that a sentence says as one of a whole row, at some edge: When

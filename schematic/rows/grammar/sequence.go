@@ -229,6 +229,10 @@ func (s *sequence) repeat() bool {
 	if !t.Is("rep", "repeat", "repeating", "rpt", "reps", "repeated", "work", "from") {
 		return false
 	}
+	if t.Is("work") && s.star < 0 && isStar(s.at(s.i+1)) && slices.ContainsFunc(s.t[s.i+2:], func(k text.Token) bool { return isStar(&k) }) { // work * 1 sc in next st; rep from *
+		s.i++
+		return true
+	}
 	if t.Is("rep", "repeat") && s.stretchAt(s.i+1) { // repeat (2 dc in next st, dc in next st) to end
 		s.i++
 		return true
@@ -511,7 +515,7 @@ func (s *sequence) andEnds(j int) int {
 	for s.at(j).Is(",", "and") {
 		j++
 	}
-	if s.at(j).Is("end", "ending", "finish") {
+	if s.at(j).Is("end", "ending", "finish", "knitting", "purling") {
 		return j
 	}
 	return -1
@@ -2038,7 +2042,7 @@ func mayCount(t []text.Token) bool {
 // groupAt reads the number of one kind of stitch in a count.
 func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 	v, to := p.named("num", i)
-	if to < 0 || p.at(to).Kind == 'g' { // 34 (36) of other sizes
+	if to < 0 || p.at(to).Kind == 'g' || p.at(to).Glued && p.at(to).Is("in", "ins", "cm", "mm") { // 34 (36) of other sizes; 3in
 		return ins.StitchGroup{}, -1
 	}
 	g := ins.StitchGroup{N: v.(ins.Num), Any: true}

@@ -23,7 +23,7 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "[$make] {r:num} [more/further] $inc/$dec {w:row} [{h:inthisway}]", meaning: "shaped as before, over so many rows", example: "Work 7 more increase rounds (60)", build: shapedOn},
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
-	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working/knit/knitting] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | alternately as/like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] [increase/increases/inc/incs/decrease/decreases/dec/decs]", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
 		build: func(m *match) any {
 			r := repeatRows(m).(*ins.RepeatRows)
@@ -262,6 +262,13 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
+	{rule: "whole", pattern: "(cast on | co | cast) {n:num} [$st] on/onto each of {k:num} needles/pins/$st [,] and {o:num} [$st] on/onto [the] ({ord} | other/last/remaining) [needle/pin/one]", meaning: "stitches are cast on", example: "Cast on 6 stitches on each of two needles and 3 on the third", build: func(m *match) any {
+		n, k, o := m.num("n", 0), m.num("k", 0), m.num("o", 0)
+		if n.By != nil || k.By != nil || o.By != nil || k.All > 5 {
+			return nil
+		}
+		return &ins.CastOn{N: ins.N(n.All*k.All + o.All)}
+	}},
 	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [for back/front/sleeve/sleeves/collar/cuff/body/hand/wrist/foot/neck/band/border] [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
 		build: func(m *match) any {
 			if !m.has("n") || m.said("off") {
@@ -269,6 +276,12 @@ var statements = []form{
 			}
 			return &ins.CastOn{N: m.num("n", 0)}
 		}},
+	{rule: "whole", pattern: "[and/then/now] $make/cont/continue/proceed [on] [working/work] [in] (this/same/like [way/manner/fashion/pattern] | pattern/patt) , [always/but] (having/making/keeping/working) {x:sentence}", meaning: "rows in a way that is told and not counted", example: "Work in this manner, having 1 more st in each chain on each rnd until there are 20 ch in each", build: func(m *match) any {
+		if m.p.line.IsRow() || !m.said("more", "less", "fewer", "additional", "extra") || !m.said("until", "till", "each", "every") {
+			return nil
+		}
+		return &ins.Even{Course: ins.Course{Until: m.p.unknown()}, Chart: true}
+	}},
 	{rule: "whole", pattern: "(cast on | co | ch) {n:num} [$st] (over/above/across | in place of | to replace | where | in) [the] (those/place/space/gap/bound/cast/sts/stitches/buttonhole) {t:stretch}", meaning: "stitches are cast on over those bound off", example: "Row 4: Cast on 4 sts over those bound off in last row", build: func(m *match) any {
 		if t := m.p.at(m.to); m.p.line.IsRow() && m.from == 0 && !m.p.t[0].Is("ch") && (t.Is(".") || m.to >= len(m.p.t)) { // the rest of the row goes without saying
 			return &ins.Shape{Inc: true, N: m.num("n", 0), Spread: true}
@@ -776,7 +789,7 @@ func rowName(p *parser, i int) (any, int) {
 		if _, ok := text.RowWord(t.S); ok && t.Kind == 'w' && k > 0 {
 			return text.RowName(strings.Join(words, " ")), i + k
 		}
-		if t.Kind != 'w' || t.Ord > 0 || t.Is("every", "each", "next", "on", "in", "at", "of", "to", "this", "until", "rs", "ws", "more", "and", "or") {
+		if t.Kind != 'w' || t.Ord > 0 || t.Is("every", "each", "next", "on", "in", "at", "of", "to", "this", "these", "those", "until", "rs", "ws", "more", "and", "or") {
 			return nil, -1
 		}
 		words = append(words, t.S)

@@ -297,7 +297,7 @@ var noStitch = map[string]func(p *parser, i int) bool{
 	"n": func(p *parser, _ int) bool { return p.r.crochet },
 	"over": func(p *parser, i int) bool {
 		next := p.at(i + 1)
-		return p.r.crochet || next.Kind == 'n' || next.Is("next", "each", "first", "last", "same", "from", "all", "your", "two", "three", "four", "both") || needled(p, i)
+		return p.r.crochet || next.Kind == 'n' && !p.at(i+2).Is("times") || next.Is("next", "each", "first", "last", "same", "from", "all", "your", "two", "three", "four", "both") || needled(p, i)
 	},
 	"double": func(p *parser, i int) bool {
 		return p.at(i+1).Is("pointed", "point", "points", "strand", "thread", "yarn", "knitting")

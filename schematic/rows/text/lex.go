@@ -290,7 +290,7 @@ func (l *lexer) abbreviates(i int) bool {
 	case strings.ContainsRune(",;:)]", c):
 		return true
 	case unicode.IsDigit(c):
-		return beforeNumber[t.S] && !((t.S == "k" || t.S == "p") && l.rowAt(j)) || j == i+1 && t.S == "st" // sl.st.1
+		return beforeNumber[t.S] && !(len(t.S) == 1 && l.rowAt(j)) || j == i+1 && t.S == "st" // sl.st.1
 	}
 	return false
 }
