@@ -602,10 +602,16 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	return goes && (text.Open(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
 }
 
+// joinsAlone is a line that only joins the round above it: Sl st to top of first st.
+var joinsAlone = text.Once(`(?i)^\W*(?:join with |join using )?(?:a )?(?:sl\.? ?st|ss|slip stitch) (?:to|in|into) [a-z ]{0,20}\b(?:first|1st|beginning|beg)\b[\w -]{0,20}\W*$`)
+
 // stepOf reports whether a line is one more step of the row that is gathered: both are items of a list, or the row has no more
 // than its chains so far.
 func (r *Reader) stepOf(raw string, tokens []text.Token) bool {
 	label, k, _ := text.Label(r.tokens, r.roundR)
+	if label != nil && r.crochet && joinsAlone().MatchString(raw) {
+		return true
+	}
 	if label == nil || !r.crochet || tokens[0].Is("fasten", "weave", "sew", "cut", "break") || !verbs[tokens[0].S] && !tokens[0].Is("in", "next", "for") {
 		return false
 	}
@@ -763,6 +769,22 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	return false
 }
 
+// rowsSpelt makes numbers of words behind the word for rows: Row Two: …, repeat rows four and five.
+func rowsSpelt(t []text.Token) []text.Token {
+	for i := 0; i+1 < len(t); i++ {
+		if _, row := text.RowWord(t[i].S); !row || t[i].Kind != 'w' {
+			continue
+		}
+		for k := i + 1; k < len(t) && numerals[t[k].S] > 0 && t[k].Kind == 'w' && !near(t, k+1).Is("time", "times", "more", "row", "rows", "st", "sts", "inch", "inches"); k += 2 {
+			t[k].Kind, t[k].Num = 'n', ins.N(numerals[t[k].S])
+			if !near(t, k+1).Is("and", "&", "to", "-", ",") {
+				break
+			}
+		}
+	}
+	return t
+}
+
 // withoutDoubles takes out a small word that is written twice: skip next next dc.
 func withoutDoubles(t []text.Token) []text.Token {
 	for i := len(t) - 1; i > 0; i-- {
@@ -906,7 +928,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			tokens = slices.Delete(slices.Clone(tokens), at, at+1)
 		}
 	}
-	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(spelledOut(withoutDoubles(withoutItem(tokens)))))))
+	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(rowsSpelt(spelledOut(withoutDoubles(withoutItem(tokens))))))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(inTo(tokens)), r.x.Terms))
 	}

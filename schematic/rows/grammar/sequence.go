@@ -1824,7 +1824,7 @@ func (s *sequence) meansCount(g []ins.StitchGroup, to int, firm bool) bool {
 	if last.Kind == 'n' && s.at(to-2).Is("needle", "needles", "row", "rnd", "round") { // 25 sts on needle 1
 		last = s.at(to - 2)
 	}
-	if last.Is("inc", "dec", "increase", "decrease") || s.at(s.i+1).Is("inc", "dec") && s.said(s.i, to, "in") { // 6 inc (12); 1 inc in each st
+	if last.Is("inc", "dec", "increase", "decrease") || s.at(s.i+1).Is("inc", "dec") && s.said(s.i, to, "in") || s.intoEach(to) { // 6 inc (12); 1 inc in each st
 		return false
 	}
 	if last.Is("made") && s.at(s.i).Kind == 'n' && s.said(s.i, to, "in", "into") { // 8 sc in 1st ch made
@@ -1861,6 +1861,16 @@ func (s *sequence) reachedEnd() bool {
 	}
 	last := st.Places[len(st.Places)-1]
 	return last.Kind == ins.InEach && last.Extent.Kind == ins.ToEnd
+}
+
+// intoEach reports whether words up to the token at to are worked into each stitch: Two sc in each st.
+func (s *sequence) intoEach(to int) bool {
+	for i := s.i; i+2 < to; i++ {
+		if s.at(i).Is("in", "into") && s.at(i+1).Is("each", "every") && s.at(i+2).Is("st", "sts", "stitch", "ch", "sc", "dc", "hdc", "tr", "htr") {
+			return true
+		}
+	}
+	return false
 }
 
 // onNeedle reports whether a count is that of one needle of several: 25 sts on needle 1.

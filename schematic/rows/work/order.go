@@ -69,7 +69,7 @@ func (r *runner) number(l *ins.Line, from int) {
 	switch {
 	case r.no < 0:
 	case from == want, r.altNo > 0 && from == r.altNo:
-	case r.filled(l, want):
+	case r.filled(l, want), from < want && r.behindSentences(l) == from:
 	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
@@ -87,6 +87,31 @@ func (r *runner) number(l *ins.Line, from int) {
 		r.find()
 	}
 	r.no = from - 1
+}
+
+// behindSentences is the number that a row has if the sentences between the labelled row before and it belong to that row, as
+// 'Sl st to top of first st.' on a line of its own does; 0 if there are none, or if they tell of whole rows.
+func (r *runner) behindSentences(l *ins.Line) int {
+	k := slices.Index(r.section.Lines, l) - 1
+	for at := k; at >= 0; at-- {
+		e := r.section.Lines[at]
+		if e.Label != nil && at < k && !e.Label.Next && len(e.Label.Listed) == 0 {
+			return e.Label.To.At(r.size) + 1
+		}
+		if e.Label != nil || slices.ContainsFunc(e.Body, tellsRows) {
+			return 0
+		}
+	}
+	return 0
+}
+
+// tellsRows reports whether an instruction tells of whole rows.
+func tellsRows(n ins.Item) bool {
+	switch n.(type) {
+	case *ins.Even, *ins.RepeatRows, *ins.Shape, *ins.BindEach, *ins.AsFor, *ins.Measure:
+		return true
+	}
+	return false
 }
 
 // tellNumber says that a row has another number than it would have.
