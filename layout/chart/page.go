@@ -117,7 +117,7 @@ func (c *pages) trim() {
 	c.h -= max(0, room-c.d.scale*(c.rows[0].hi-c.rows[0].lo)-2)
 	wide := c.d.scale * (c.cols[0].hi - c.cols[0].lo)
 	for _, r := range c.head {
-		wide = max(wide, fonts.Width(r.face, r.size, r.s))
+		wide = max(wide, sheet.Elsewhere*fonts.Width(r.face, r.size, r.s))
 	}
 	for _, entries := range c.key {
 		x := -keyGap
@@ -427,7 +427,7 @@ func layPages(d *drawing, o *Options, landscape, apart bool) (*pages, error) {
 	avail := c.w - 2*margin
 	size := o.text() * 1.15
 	put := func(text string, face fonts.Face, size, gap float64, class string) {
-		for i, s := range sheet.Wrap(fonts.Shown(face, text), avail, size, face) {
+		for i, s := range sheet.Wrap(fonts.Shown(face, text), avail/sheet.Elsewhere, size, face) {
 			if i > 0 {
 				gap = 0
 			}
@@ -514,7 +514,7 @@ func (c *pages) entryBox(e entry) (w, h float64) {
 
 // entryText is the entry's words, cut to the line.
 func (c *pages) entryText(e entry) string {
-	lines := sheet.Wrap(fonts.Shown(fonts.Regular, e.what), c.w-2*margin-20, c.o.text(), fonts.Regular)
+	lines := sheet.Wrap(fonts.Shown(fonts.Regular, e.what), (c.w-2*margin-20)/sheet.Elsewhere, c.o.text(), fonts.Regular)
 	if len(lines) == 0 {
 		return ""
 	}

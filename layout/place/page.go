@@ -94,7 +94,7 @@ func (f *frame) heading() *heading {
 // rows are a text broken to the paper's width, with gap above the first.
 func (f *frame) rows(text string, face fonts.Face, size, gap float64, class string) []row {
 	var rows []row
-	for i, s := range sheet.Wrap(fonts.Shown(face, text), (f.w-2*margin)/elsewhere, size, face) {
+	for i, s := range sheet.Wrap(fonts.Shown(face, text), (f.w-2*margin)/sheet.Elsewhere, size, face) {
 		if i > 0 {
 			gap = 0
 		}
@@ -169,7 +169,7 @@ func (f *frame) keyWidth(e keyEntry, size float64) float64 {
 // keyText is the entry's words, cut to the line.
 func (f *frame) keyText(e keyEntry) string {
 	size := f.p.o.text()
-	words := sheet.Wrap(fonts.Shown(fonts.Regular, e.what), (f.w-2*margin-keySign-8)/elsewhere, size, fonts.Regular)
+	words := sheet.Wrap(fonts.Shown(fonts.Regular, e.what), (f.w-2*margin-keySign-8)/sheet.Elsewhere, size, fonts.Regular)
 	if len(words) == 0 {
 		return ""
 	}

@@ -14,13 +14,9 @@ func newText(s string, face fonts.Face, size float64, at pt, a sheet.Anchor, cla
 		Width: fonts.Width(face, size, s), Ink: sheet.Black, Class: class}
 }
 
-// elsewhere is by how much text may be wider where the face that a drawing carries is not used, as by programs that read no faces
-// in an SVG: DejaVu Sans is 1.2 times as wide as the house's. Words that stand beside others, or reach to the edge, keep that room.
-const elsewhere = 1.2
-
 // room is the width that a text may take anywhere.
 func room(face fonts.Face, size float64, s string) float64 {
-	return elsewhere * fonts.Width(face, size, s)
+	return sheet.Elsewhere * fonts.Width(face, size, s)
 }
 
 func segs(ps []pt, closed bool) []sheet.Seg {

@@ -97,7 +97,7 @@ func newTable(p *plan, avail float64) *table {
 	t.head = t.headHigh()
 	for _, v := range p.views {
 		for it := range v.all {
-			name := sheet.Wrap(fonts.Shown(fonts.Regular, rowName(v, it)), (t.nameW-2*t.pad)/elsewhere, size, fonts.Regular)
+			name := sheet.Wrap(fonts.Shown(fonts.Regular, rowName(v, it)), (t.nameW-2*t.pad)/sheet.Elsewhere, size, fonts.Regular)
 			t.rows[it] = tableRow{name, float64(max(len(name), len(us)))*t.line + t.pad}
 		}
 	}

@@ -158,7 +158,7 @@ func (d *drawn) wholeRows(o pt, ids map[string]bool) []sheet.Item {
 		put := func(s, class string) {
 			t := newText(s, fonts.Regular, size, pt{X: x, Y: base}, sheet.Start, class)
 			g.Items = append(g.Items, t)
-			x += elsewhere * t.Width
+			x += sheet.Elsewhere * t.Width
 		}
 		if l.words != "" {
 			put(l.words, "caption")
