@@ -19,7 +19,7 @@ func SafeLink(address string) (safe string, ok bool) {
 	case "mailto":
 		ok = u.Opaque != ""
 	case "":
-		ok = u.Host == "" && u.Path == "" && u.RawQuery == "" && u.Fragment != ""
+		ok = u.Host == "" && u.Path == "" && u.RawQuery == "" && !u.ForceQuery && u.Fragment != ""
 	}
 	safe = u.String()
 	if !ok || strings.ContainsFunc(safe, func(r rune) bool { return r <= ' ' || r == 0x7f || strings.ContainsRune(`"<>\`, r) }) {

@@ -23,7 +23,7 @@ func TestOnlyAddressesThatRunNothingAreLinks(t *testing.T) {
 		assert.Equal(t, want, got)
 	}
 	for _, in := range []string{"", "#", "javascript:alert(1)", "JaVaScRiPt:alert(1)", " javascript:alert(1)", "java\nscript:x", "data:text/html,x",
-		"//example.org", "file.svg#x", "/etc/passwd", "http:", "https:opaque", "mailto:", "vbscript:x", "ftp://example.org", "\x00#a", "?a#b"} {
+		"//example.org", "file.svg#x", "/etc/passwd", "http:", "https:opaque", "mailto:", "vbscript:x", "ftp://example.org", "\x00#a", "?a#b", "?#a"} {
 		_, ok := sheet.SafeLink(in)
 		assert.False(t, ok, "%q", in)
 	}

@@ -702,13 +702,6 @@ func (w *work) closesBelow(p *ins.Place) bool {
 	return p.Kind == ins.InNext && w.from.midArch && u != nil && u.Height > 1 && !w.from.holds(u)
 }
 
-// lacksArch reports whether a round of arches, each closed by a stitch into the next place, has all of them but the last one,
-// so that a tall stitch may stand for it.
-func (w *work) lacksArch() bool {
-	k := len(w.out.runs) - 1
-	return w.out.hasChains(0) && w.cur.left > 0 && w.cur.left <= 2 && w.out.runs[k].n == 1 && w.out.runs[k-1].space()
-}
-
 // closing reports whether n is the slip stitch that joins a round to its beginning.
 func (w *work) closing(n *ins.Stitch) bool {
 	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || !w.round && !w.pinned && (n.Places[0].Kind != ins.InFirst || w.cur.left > 0) {
