@@ -509,7 +509,7 @@ func (r *runner) bindEach(n *ins.BindEach) {
 }
 
 // bodies are the rows that 'rep' means, in order.
-func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
+func (r *runner) bodies(l *ins.Line, n *ins.RepeatRows) ([]done, bool) {
 	switch {
 	case n.Last.Set():
 		return r.lastRows(n.Last.At(r.size))
@@ -531,7 +531,7 @@ func (r *runner) bodies(n *ins.RepeatRows) ([]done, bool) {
 	for _, k := range r.numbersOf(n) {
 		d, ok := r.row(k)
 		if !ok {
-			if !r.anyUnread() && !slices.Contains(r.gone, k) && (len(r.cur.rows) > 0 || len(r.pieces) > 1) { // before the first row it tells of rows to come
+			if !r.anyUnread() && !slices.Contains(r.gone, k) && (len(r.cur.rows) > 0 || len(r.pieces) > 1 || l.Label != nil) { // before the first row it tells of rows to come
 				r.tell("rows/reference", finding.Warning, n.At, "there is no row %s to repeat", "name a row that was worked before", k)
 			}
 			return nil, true
@@ -746,7 +746,7 @@ func (d *done) called(k int) bool {
 
 // rep repeats rows.
 func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
-	cycle, ok := r.bodies(n)
+	cycle, ok := r.bodies(l, n)
 	if !ok && !r.anyUnread() && len(r.cur.rows) > 0 && !n.Last.Set() {
 		r.tell("rows/reference", finding.Warning, n.At, "there are no such rows to repeat", "name rows that were worked before")
 	}

@@ -183,7 +183,7 @@ func (g *Graph) repeats(r *runner, l *ins.Line) bool {
 	if !ok || n.HasTimes || n.Until.Set() || n.ToRow.Set() || n.Course.Rows.Set() || n.Every.Set() || len(n.Then) > 0 {
 		return false
 	}
-	list, ok := r.bodies(n)
+	list, ok := r.bodies(l, n)
 	if !ok || len(list) < 2 {
 		return false
 	}

@@ -203,7 +203,7 @@ func (r *runner) fill(k int) bool {
 		line, body := e, e.Body
 		for _, n := range e.Body {
 			if rep, ok := n.(*ins.RepeatRows); ok {
-				if d, ok := r.bodies(rep); ok && len(d) == 1 && d[0].line != nil {
+				if d, ok := r.bodies(e, rep); ok && len(d) == 1 && d[0].line != nil {
 					line, body = d[0].line, d[0].body
 				}
 			}
