@@ -110,7 +110,7 @@ func TestAVestIsMadeFromNothingInTheForm(t *testing.T) {
 	h.keys("38")
 	h.has("- even: 38 (54, 56, 58) rows")
 	h.pick("Add to the pattern", "joins")
-	for _, name := range []string{"Back shoulder", "Front shoulder", "Back left side", "Back First side side"} { // what there is to sew is offered where it is asked for
+	for _, name := range []string{"Back shoulder", "Front shoulder", "Back left side", "Back First side"} { // what there is to sew is offered where it is asked for
 		h.until(fmt.Sprintf(`[...document.activeElement.list.options].some((o) => o.value === %q)`, name))
 	}
 	h.keys("Back shoulder")

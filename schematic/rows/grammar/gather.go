@@ -46,8 +46,8 @@ func gathered(list []ins.Item) []ins.Item {
 	return out
 }
 
-// overSpaces takes what goes into each space, told behind what goes around the row, into that: sc in each dc around, working 3
-// sc in each corner sp. It reports whether a list begins so.
+// overSpaces takes what goes into each space and what goes into each stitch together, as they come: sc in each dc around, working 3
+// sc in each corner sp; 2 sc in each ch-2 sp and sc in each dc around. It reports whether a list begins so.
 func overSpaces(list []ins.Item) bool {
 	if len(list) < 2 {
 		return false
@@ -58,7 +58,14 @@ func overSpaces(list []ins.Item) bool {
 		return false
 	}
 	p, q := &a.Places[0], b.Places[0]
-	if p.Kind != ins.InEach || q.Kind != ins.InEach || p.Extent.Kind != ins.ToEnd || p.Unit.Space || !q.Unit.Space {
+	if p.Kind != ins.InEach || q.Kind != ins.InEach || p.Unit.Space == q.Unit.Space || p.Unit.Between || q.Unit.Between || len(b.Also) > 0 {
+		return false
+	}
+	switch e := p.Extent.Kind; {
+	case e == ins.ToEnd && q.Unit.Space:
+	case e == ins.NoExtent && len(a.Also) == 0 && (q.Extent.Kind == ins.ToEnd || q.Extent.Kind == ins.NoExtent): // 2 sc in each ch-2 sp, sc in each dc around
+		p.Extent = q.Extent
+	default:
 		return false
 	}
 	a.Also = append(a.Also, b)

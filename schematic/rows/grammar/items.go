@@ -67,7 +67,7 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
-	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] (each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
+	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] ([each/every/all] [of] $next/first/last/$rem {k:num} [$st] | each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
 		build: frontAndBack},
 	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b | f / b)", meaning: "front and back", example: "p into front and then into back of next st", build: func(m *match) any {
 		if m.said("front", "back") && !(m.said("front") && m.said("back")) {
@@ -555,6 +555,9 @@ func frontAndBack(m *match) any {
 	s := &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
 	if t, ok := m.get("t").(often); ok {
 		s.N = t.n
+	}
+	if m.has("k") { // of next 5 sts
+		s.N = m.num("k", 1)
 	}
 	if e, ok := m.get("e").(ins.Extent); ok || m.has("every") {
 		s.Places = []ins.Place{{Kind: ins.InEach, Unit: ins.Unit{Word: "st"}, Extent: e, N: ins.N(1)}}

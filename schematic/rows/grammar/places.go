@@ -217,7 +217,14 @@ var cores = []form{
 	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
 	{rule: "core", pattern: "each/every/all [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch",
-		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
+		build: func(m *match) any {
+			if !m.said("of", "next", "following", "foll") && m.said("ch", "chain") && m.said("sp", "space", "loop", "lp", "arch") { // each 2-ch sp
+				return nil
+			}
+			pl := place(ins.InNext, m)
+			pl.Of = true
+			return pl
+		}},
 	{rule: "core", pattern: "each/every/all [of] [$next] (unworked/held/free/skipped/missed/sk) {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "sl st in each of next unworked 7 sts",
 		build: func(m *match) any {
 			pl := place(ins.InNext, m)

@@ -1766,7 +1766,7 @@ func announces(t []text.Token) bool {
 // shapesOn reports whether a sentence goes on with shaping until there are so many stitches, whatever other words it has: as prose it
 // would change that number without a word.
 func shapesOn(t []text.Token) bool {
-	if !t[0].Is("continue", "cont", "keep", "carry", "now", "repeat", "rep", "increase", "inc", "decrease", "dec") {
+	if len(t) == 0 || !t[0].Is("continue", "cont", "keep", "carry", "now", "repeat", "rep", "increase", "inc", "decrease", "dec") {
 		return false
 	}
 	shaping := false
@@ -1849,10 +1849,15 @@ func (p *parser) heavy(t []text.Token) bool {
 // which nothing is worked any more.
 func endCount(list []ins.Item, said []ins.StitchGroup) ([]ins.Item, []ins.StitchGroup) {
 	var body []ins.Item
+	counts := 0
 	for k := len(list) - 1; k >= 0; k-- {
 		s, ok := list[k].(*stated)
 		if !ok {
 			continue
+		}
+		if counts++; counts == mostCounts+1 && len(said) == 1 && said[0].Any { // k1, p1 x 3 (6 sts), k1, p1 x 6 (12 sts), …: of stretches of the row
+			said = nil
+			break
 		}
 		if said == nil && (!working(list[k+1:]) || onlyEnds(list[k+1:])) {
 			said = s.groups
@@ -1865,6 +1870,9 @@ func endCount(list []ins.Item, said []ins.StitchGroup) ([]ins.Item, []ins.Stitch
 	}
 	return body, said
 }
+
+// mostCounts is how many counts of any stitches a row may state: more of them are of stretches of it.
+const mostCounts = 2
 
 // onlyEnds reports whether what follows a count only closes the row, or begins the next.
 func onlyEnds(list []ins.Item) bool {

@@ -1651,6 +1651,9 @@ func (s *sequence) clause() {
 		end++
 	}
 	for j := s.i + 1; j < end; j++ { // with A, in words before an instruction
+		if s.at(j-1).Kind == 'n' && s.at(j).Is("mm", "cm", "hook", "needle", "needles") { // with 4 mm hook
+			continue
+		}
 		if !s.neutralFrom(s.t[s.i:j], j-s.i-1-neutralReach) {
 			break
 		}
@@ -2052,7 +2055,7 @@ func mayCount(t []text.Token) bool {
 // groupAt reads the number of one kind of stitch in a count.
 func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 	v, to := p.named("num", i)
-	if to < 0 || p.at(to).Kind == 'g' || p.at(to).Glued && p.at(to).Is("in", "ins", "cm", "mm") { // 34 (36) of other sizes; 3in
+	if to < 0 || p.at(to).Kind == 'g' || p.at(to).Glued && p.at(to).Is("in", "ins") || p.at(to).Is("mm", "cm", "hook", "needle", "needles") { // 34 (36) of other sizes; 3in
 		return ins.StitchGroup{}, -1
 	}
 	g := ins.StitchGroup{N: v.(ins.Num), Any: true}

@@ -48,6 +48,16 @@ func (c *certainty) find() {
 	}
 }
 
+// confirm is whether a row names just as many stitches as are thought to be there: however that number came about, it holds then.
+func (c *certainty) confirm(exact bool) {
+	if exact {
+		c.suspect = 0
+		if c.why < far || c.why == said {
+			c.why = none
+		}
+	}
+}
+
 // forget is that nothing of what the next rows use is sure, until a count holds.
 func (c *certainty) forget() { c.since = 2 * mostSince }
 

@@ -20,6 +20,9 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 		if w.round && e.Unit.Word == "tch" { // which stands where the round began
 			return reserve, true
 		}
+		if k := w.behindSpaces(e); k >= 0 {
+			return k, true
+		}
 		return w.count(e.N) + w.beside(tail, e), true
 	case ins.ToMarker, ins.ToLastMarker:
 		return w.toMark(e, reserve)
@@ -188,6 +191,27 @@ func (w *work) stitchNeeds(n *ins.Stitch) (used int, last, ok bool) {
 		return uses * w.count(n.N), false, true
 	}
 	return w.placesNeed(n.Places)
+}
+
+// exact reports whether instructions name one by one as many stitches as there are: none goes on as far as the row does.
+func (w *work) exact(body []ins.Item) bool {
+	sum := 0
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Join, *ins.Fasten:
+			continue
+		case *ins.Stitch:
+			if n.Kind != nil && n.Kind.ID == "slst" {
+				continue
+			}
+		}
+		used, last, ok := w.needs(n)
+		if !ok && !last {
+			return false
+		}
+		sum += used
+	}
+	return sum > fewest && sum == w.from.stitches()
 }
 
 // each works n into every place of the row that is left, to where the extent says.

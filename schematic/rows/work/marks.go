@@ -52,6 +52,28 @@ func (w *work) passMarks() {
 	}
 }
 
+// behindSpaces is how many stitches stand behind the spaces up to which is worked, the last so many of the row; below 0 if an extent
+// names none, or the row has not as many.
+func (w *work) behindSpaces(e ins.Extent) int {
+	if !e.Unit.Space {
+		return -1
+	}
+	var left []int
+	for c := w.cur; c.i < len(c.f.runs); c.i, c.off = c.i+1, 0 {
+		switch r := c.run(); {
+		case !r.space():
+			c.left -= r.n - c.off
+		case c.f.sized(c.i, w.n(e.Unit.Size)) && c.off == 0:
+			left = append(left, c.left)
+		}
+	}
+	k := len(left) - w.count(e.N)
+	if k < 0 {
+		return -1
+	}
+	return left[k]
+}
+
 // toUnit is how many stitches are left from the next place of that kind on; -1 if there is none.
 func (w *work) toUnit(u ins.Unit) int {
 	c := w.cur

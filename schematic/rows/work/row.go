@@ -547,6 +547,7 @@ type result struct {
 	total  bool    // the count is not known from the work
 	beyond bool    // it has more than is worked
 	used   int
+	exact  bool                 // it names as many stitches as there are, one by one
 	steps  map[ins.Item]*traced // if somebody asks
 }
 
@@ -680,6 +681,7 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	if rd.since++; res.ahead != nil && l.Stated == nil {
 		rd.forget()
 	}
+	rd.confirm(res.exact)
 	drop := rd.suspect > 0 && !res.pin && (l.Stated != nil || rd.guess)
 	switch {
 	case len(res.found) == 0:
@@ -842,7 +844,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	w.body(body)
 	r.buf = w.out.runs
 	w.out.runs = append(make([]run, 0, len(r.buf)), r.buf...)
-	res := &result{out: w.out, pin: w.pinned, next: w.next, used: w.used()}
+	res := &result{out: w.out, pin: w.pinned, next: w.next, used: w.used(), exact: len(w.found) == 0 && w.exact(body)}
 	if w.trace != nil {
 		res.steps = w.trace.steps
 	}

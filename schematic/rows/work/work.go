@@ -723,11 +723,16 @@ func (f *fabric) sized(i, size int) bool {
 		return true
 	}
 	for _, k := range []int{i - 1, i + 1} {
-		if k >= 0 && k < len(f.runs) && f.runs[k].tch && f.runs[k].tall == size {
+		if k >= 0 && k < len(f.runs) && f.runs[k].tch && f.runs[k].tall == size && f.runs[k].standsFor(size-chains) {
 			return true
 		}
 	}
 	return false
+}
+
+// standsFor reports whether so many chains, or one fewer than is usual, may be the stitch that a turning chain counts as.
+func (r *run) standsFor(chains int) bool {
+	return chains > 0 && (r.kind == nil || chains >= r.kind.Turn-1)
 }
 
 // space goes on to the next chain space of that size and takes it.

@@ -1,0 +1,64 @@
+package rows
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// A hook or needles named before the first chain or stitch, as patterns begin (common practice): the number of its size is no count, and
+// the chain behind it is none the less one.
+func TestAHookNamedBeforeTheChainIsNoPartOfIt(t *testing.T) {
+	for _, s := range []string{
+		"With 4 mm hook make 52 ch.", "With 4 mm hook ch 52.", "With 4mm hook, ch 52.", "Using 4 mm hook make 52 ch.", "Using 4 mm hook and A make 52 ch.",
+		"With A and 4 mm hook ch 52.", "With 4.00 mm hook make 52ch.", "With size H hook ch 52.", "With US 7 (4.5 mm) hook and MC ch 52.", "With larger hook ch 52.",
+		"Using hook size 4 mm ch 52 sts.", "With No 9 hook make 52 ch.", "With a 4 mm hook make a chain of 52.", "With main colour and 4 mm hook work 52 ch.",
+	} {
+		comesTo(t, "Terms: UK\nBack\n%s\nFoundation row: 1 htr in 3rd ch from hook, 1 htr in each ch to end, turn. %d htr.\n", s, 51, true)
+	}
+}
+
+// Over a round of 20 trebles with a space of 2 chains behind each: 2 in each space and 1 in each treble are 60.
+func TestSpacesAndStitchesAreWorkedAsTheyCome(t *testing.T) {
+	const text = "Terms: UK\nRound 1: 60dc into ring, ss to first dc. (60 dc)\n" +
+		"Round 2: 5ch (counts as 1tr, 2ch), miss next 2 sts, [1tr into next st, 2ch, miss 2 sts] to end, ss to 3rd of 5ch. (20 spaces)\nRound 3: %s (%d dc)\n"
+	for _, s := range []string{
+		"1ch, 2dc into each 2ch sp and 1dc into each tr around, ss to first dc.", "1ch, 2 dc in each ch-2 sp and 1 dc in each tr around, ss to first dc.",
+		"1ch, 2 dc in each 2-ch sp and 1 dc in each tr around.", "1ch, 2 dc in each ch sp and 1 dc in each tr around.", "1ch, 1 dc in each tr and 2 dc in each 2-ch sp around.",
+		"1ch, 1 dc in each tr, 2 dc in each 2-ch sp around.", "1ch, 2 dc in each sp, 1 dc in each tr to end.",
+	} {
+		comesTo(t, text, s, 60, true)
+	}
+	comesTo(t, text, "1ch, 1dc in same st as join, *2 dc in next sp, dc in next tr; rep from * to last sp, 2 dc in last sp, join.", 60, false)
+}
+
+func TestFrontAndBackOfSeveralStitches(t *testing.T) {
+	for _, s := range []string{"knit into front and back of next 5 sts", "knit in front and back of each of next 5 sts", "(knit into the front and back of the next st) 5 times"} {
+		comesTo(t, "Terms: US\nCast on 14 sts.\nRow 1: K4, %s, k5. (%d sts)\n", s, 19, true) // 14 and 5 more
+	}
+}
+
+// Counts behind each stretch of a row are not the count of the row: 6 and 12 by turns are 42.
+func TestCountsOfStretchesAreNotTheRows(t *testing.T) {
+	const text = "Terms: US\nCast on 42 sts.\nRow 1: P1K1 x3 (6st), K1P1 x6 (12st), P1K1 x3 (6st), K1P1 x6 (12st), P1K1 x3 (6st)\nRow 2: Knit. (%d sts)\n"
+	for n, told := range map[int]int{42: 0, 43: 1} {
+		rep := Check(Read("t", fmt.Appendf(nil, text, n), Options{}), Options{})
+		assert.Len(t, rep.Findings, told)
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
+	}
+}
+
+// A row that names all the stitches which a line before it states, one by one, is sure of them, even if that line was not read.
+func TestAStatedCountThatTheNextRowUsesUpIsSure(t *testing.T) {
+	const text = "Terms: US\nCast on 3 sts.\nKnit 6 rows. Zorb 3 sts along the edge, then 3 sts from the cast-on edge. 9 sts.\nRow 1: K3, yo, k1, yo, k1, yo, k1, yo, k3. %d sts.\n" // 9 named, 4 made between them
+	for n, told := range map[int]int{13: 0, 14: 1} {
+		var warned int
+		for _, f := range Check(Read("t", fmt.Appendf(nil, text, n), Options{}), Options{}).Findings {
+			if f.Kind == "rows/stated" {
+				warned++
+			}
+		}
+		assert.Equal(t, told, warned, n)
+	}
+}
