@@ -104,23 +104,24 @@ func designed(p *schematic.Pattern, o DrawOptions) DrawOptions {
 	return o
 }
 
+// chosen is the size that gives the shape of a drawing of all sizes, and those that are drawn: the one named, or all.
+func chosen(p *schematic.Pattern, name string) (shape int, sizes []int, err error) {
+	if name != "" {
+		shape, err = sizeNamed(p, name)
+		return shape, []int{shape}, err
+	}
+	for i := range p.Sizes.Len() {
+		sizes = append(sizes, i)
+	}
+	return sampleOf(p), sizes, nil
+}
+
 // drawings are the drawings that o asks for.
 func drawings(p *schematic.Pattern, o DrawOptions) ([]*drawing, error) {
 	o = designed(p, o)
-	shape, sizes := p.Sample, []int(nil)
-	if shape < 0 || shape >= p.Sizes.Len() {
-		shape = p.Sizes.Len() / 2
-	}
-	if o.Size != "" {
-		i, err := sizeNamed(p, o.Size)
-		if err != nil {
-			return nil, err
-		}
-		shape, sizes = i, []int{i}
-	} else {
-		for i := range p.Sizes.Len() {
-			sizes = append(sizes, i)
-		}
+	shape, sizes, err := chosen(p, o.Size)
+	if err != nil {
+		return nil, err
 	}
 	base := place.Options{Paper: o.Paper, Orientation: o.Orientation, Scale: o.Scale, Text: o.Text, Trim: o.Trim, Width: o.Width, Without: o.Without, Caution: caution(p)}
 	// a drawing of all sizes in the shape of one that was asked for tells which

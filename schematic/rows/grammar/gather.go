@@ -25,15 +25,7 @@ func gathered(list []ins.Item) []ins.Item {
 		}
 		switch {
 		case a.N.All == b.N.All:
-			bare := *b
-			bare.Places = nil
-			q := &ins.Repeat{Body: []ins.Item{a, list[i+1], &bare}, Times: ins.N(1), Stop: -1, Places: b.Places}
-			at := a.Span()
-			if end := b.Span(); end.Line == at.Line {
-				at.End = end.End
-			}
-			q.Put(at)
-			out = append(out, q)
+			out = append(out, inOnePlace(a, list[i+1], b))
 			i += 2
 		case a.N.All == b.N.All-1 && b.Places[0].Kind == ins.InSame && i > 0 && is[*ins.Chain](list[i-1]):
 			first := *a
@@ -44,6 +36,19 @@ func gathered(list []ins.Item) []ins.Item {
 		}
 	}
 	return out
+}
+
+// inOnePlace works a stitch, a chain and the stitch behind it into the place of the last.
+func inOnePlace(a *ins.Stitch, chain ins.Item, b *ins.Stitch) *ins.Repeat {
+	bare := *b
+	bare.Places = nil
+	q := &ins.Repeat{Body: []ins.Item{a, chain, &bare}, Times: ins.N(1), Stop: -1, Places: b.Places}
+	at := a.Span()
+	if end := b.Span(); end.Line == at.Line {
+		at.End = end.End
+	}
+	q.Put(at)
+	return q
 }
 
 // overSpaces takes what goes into each space and what goes into each stitch together, as they come: sc in each dc around, working 3

@@ -1728,11 +1728,7 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	if shapesOn(p.t) {
 		return true
 	}
-	if p.prose(p.t) || len(p.t) > 2 && p.t[0].Is("i", "i've", "i'm", "i'd", "i'll") || len(p.t) > 0 && telling[p.t[0].S] && !p.t[0].Is("with", "from", "on", "for", "at", "in", "make", "using") {
-		l.Unread = nil
-		return false
-	}
-	if supplies(tokens) {
+	if p.prose(p.t) || p.opensAsTold() || supplies(tokens) {
 		l.Unread = nil
 		return false
 	}
@@ -1740,6 +1736,14 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 		return p.heavy(p.t)
 	}
 	return true
+}
+
+// opensAsTold reports whether a sentence begins as one that tells something: I made …, It is …
+func (p *parser) opensAsTold() bool {
+	if len(p.t) > 2 && p.t[0].Is("i", "i've", "i'm", "i'd", "i'll") {
+		return true
+	}
+	return len(p.t) > 0 && telling[p.t[0].S] && !p.t[0].Is("with", "from", "on", "for", "at", "in", "make", "using")
 }
 
 // supplies reports whether a line tells what yarn is needed: 1.25 oz of worsted weight yarn.

@@ -880,16 +880,22 @@ func evenUntil(m *match) any {
 	if m.p.t[m.from].Is("k", "knit", "p", "purl") && !m.said("even") && e.Length == nil && !e.Rows.Set() && !e.ToRow.Set() {
 		return nil
 	}
-	if !e.Rows.Set() && e.Length == nil && !e.ToRow.Set() && !e.Until.Set() {
-		if e.Cloth == (ins.Cloth{}) && !m.said("even", "straight", "pattern", "patt") {
-			return nil
-		}
-		if !m.p.line.IsRow() && !m.said("even", "straight", "pattern", "patt", "cont", "continue", "work", "working") {
-			return nil
-		}
-		e.Vague()
+	if e.Rows.Set() || e.Length != nil || e.ToRow.Set() || e.Until.Set() {
+		return e
 	}
+	if !m.saysEven(e) {
+		return nil
+	}
+	e.Vague()
 	return e
+}
+
+// saysEven reports whether words say that the work goes on as it is, though not how far.
+func (m *match) saysEven(e *ins.Even) bool {
+	if m.said("even", "straight", "pattern", "patt") {
+		return true
+	}
+	return e.Cloth != (ins.Cloth{}) && (m.p.line.IsRow() || m.said("cont", "continue", "work", "working"))
 }
 
 // plainShaped builds a plain row that is shaped somewhere: knit, dec 2 sts. How many a number at each gap makes only the text's count tells.
@@ -949,14 +955,7 @@ func inThisWay(p *parser, i int) (any, int) {
 		case waysOn[t.S] && t.Kind == 'w', t.Is(",") && j > i && j+1 < len(p.t) && waysOn[p.at(j+1).S], p.shapingNamed(j):
 			j++
 		case t.Kind == 'n' && j > 0 && p.at(j-1).Is("working", "adding", "having", "with", "making", "work", "add"):
-			for j++; p.at(j).Is("more", "less", "fewer", "plain"); j++ {
-			}
-			if _, to := kind(p, j); to > 0 {
-				j = to
-			} else if p.at(j).Is("st", "sts", "stitch", "stitches") {
-				j++
-			}
-			if !p.at(j).Is("between", "bet", "btw", "before", "after") {
+			if j = p.behindMany(j + 1); !p.at(j).Is("between", "bet", "btw", "before", "after") {
 				return nil, -1
 			}
 		default:
@@ -964,6 +963,20 @@ func inThisWay(p *parser, i int) (any, int) {
 		}
 	}
 	return reached(i, j)
+}
+
+// behindMany is behind what is counted from i on: more sc, plain sts.
+func (p *parser) behindMany(i int) int {
+	for p.at(i).Is("more", "less", "fewer", "plain") {
+		i++
+	}
+	if _, to := kind(p, i); to > 0 {
+		return to
+	}
+	if p.at(i).Is("st", "sts", "stitch", "stitches") {
+		i++
+	}
+	return i
 }
 
 // shapingNamed reports whether a shaping is named there, and not told to be worked: between increases, increase rounds.

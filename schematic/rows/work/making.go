@@ -133,9 +133,6 @@ func (w *work) into(list []ins.Item, of *ins.Group, group int, feet []int) {
 			}
 			for range min(times, maxSteps) {
 				w.into(m.Body, of, group, feet)
-				if w.steps > maxSteps {
-					return
-				}
 			}
 		}
 	}
