@@ -32,6 +32,16 @@ func rateFor(wish units.Num, edge schematic.Along, pick, of int, rows bool) (int
 	return best, bestOf
 }
 
+// rated is what the rate of an edge follows from.
+type rated struct {
+	was, rows, stitches, pick, of int
+	length                        string
+}
+
+func ratedOf(old, now schematic.Along, e schematic.EdgeRate) rated {
+	return rated{old.Picked, now.Rows, now.Stitches, e.Pick, e.Of, now.Length.String()}
+}
+
 // rates works out anew how many stitches of a band are picked up along each edge, so that
 // it is as long as before for its edge, and gives the step of a band as published and as it is now.
 func (t *trial) rates(q *schematic.Piece) (beginning schematic.Beginning, ok bool) {
@@ -45,19 +55,29 @@ func (t *trial) rates(q *schematic.Piece) (beginning schematic.Beginning, ok boo
 	was, is := t.Gauge(old.Gauge)
 	sts := was.StitchWidth().Div(is.StitchWidth())
 	edges := append([]schematic.EdgeRate(nil), q.Onto...)
+	alike := map[rated]int{} // how many edges; a right and a left one that are alike keep one rate
+	for k, e := range edges {
+		alike[ratedOf(old.Onto[k], now.Onto[k], e)]++
+	}
+	rate := map[rated][2]int{}
 	sum, short := 0, units.Num{} // short is what rates before left of their wish
 	for k := range edges {
 		e := &edges[k]
 		a, b := old.Onto[k], now.Onto[k]
 		if a.Picked > 0 && b.Picked > 0 && a.Length.Sign() > 0 && e.Of > 0 {
-			wish := sts.Times(a.Picked).Add(short)
+			wish := sts.Times(a.Picked)
 			if units.Max(is.StitchWidth(), is.RowHeight()).Less(b.Length.Sub(a.Length).Abs()) { // the edge is another
-				wish = sts.Times(a.Picked).Mul(b.Length).Div(a.Length)
+				wish = wish.Mul(b.Length).Div(a.Length)
 			}
-			pick, of := rateFor(wish, b, e.Pick, e.Of, e.Rows)
-			t.tellRate(e.Pos, e.Edge, pick, of, e.Pick, e.Of)
-			e.Pick, e.Of = pick, of
-			short = wish.Sub(units.Int(int64(b.Pick(pick, of, e.Rows))))
+			twin := ratedOf(a, b, *e)
+			r, ok := rate[twin]
+			if !ok {
+				r[0], r[1] = rateFor(wish.Add(short.Div(units.Int(int64(alike[twin])))), b, e.Pick, e.Of, e.Rows)
+				rate[twin] = r
+			}
+			t.tellRate(e.Pos, e.Edge, r[0], r[1], e.Pick, e.Of)
+			e.Pick, e.Of = r[0], r[1]
+			short = short.Add(wish).Sub(units.Int(int64(b.Pick(e.Pick, e.Of, e.Rows))))
 			if units.Int(2).Less(short.Abs()) {
 				short = units.Num{} // it would bend the next edge
 			}

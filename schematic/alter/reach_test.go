@@ -105,3 +105,29 @@ func TestWhatStandsInTheWayOfASlopeIsTold(t *testing.T) {
 	assert.Contains(t, told, "its steps take 2 rows each")
 	assert.Contains(t, told, "-2 rows would make it 1.5 cm")
 }
+
+// A right and a left front edge that are alike keep one rate, at any gauge: no maker picks up 7 in every 10 along the one and 5 in every 7
+// along the other. The neck between them takes what the two leave.
+func TestARightAndALeftEdgeKeepOneRate(t *testing.T) {
+	for sts := int64(13); sts < 31; sts++ {
+		a, told := at(t, `  - piece: Front
+    sections:
+      - cast on: 40
+      - even: 91 rows
+      - bind off: all
+        edge: neck
+  - piece: Band
+    kind: band
+    onto:
+      - Front right side, 3 in every 4 rows
+      - Front neck, 1 in every 1 sts
+      - Front left side, 3 in every 4 rows
+    sections:
+      - even: 6 rows
+      - bind off: all
+`, units.Int(sts), units.Int(41-sts))
+		onto := a.Pattern.Pieces[1].Onto
+		require.Len(t, onto, 3)
+		assert.Equal(t, [2]int{onto[0].Pick, onto[0].Of}, [2]int{onto[2].Pick, onto[2].Of}, "%d sts: %s", sts, told)
+	}
+}
