@@ -364,16 +364,18 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) fi
 			continue
 		}
 		g := a.Pattern.GaugeNamed("")
-		slack := units.Max(g.StitchWidth(), g.RowHeight()).Times(2)
+		edges := max(len(now.Sew), len(now.Into)) // both sleeves in the armholes of both sides are four, each off by as much
+		one := units.Max(g.StitchWidth(), g.RowHeight())
+		slack := one.Times(max(2, edges))
 		before, after := was.SewLength.Sub(was.IntoLength), now.SewLength.Sub(now.IntoLength)
 		if !slack.Less(after.Sub(before).Abs()) && !t.parted(was, now) {
 			continue
 		}
 		f := finding.Finding{Kind: "alter/join", Severity: finding.Warning, Pos: now.Join.Pos,
 			Message: fmt.Sprintf("the join of %s and %s is not kept", strings.Join(now.Join.Sew, ", "), strings.Join(now.Join.Into, ", ")),
-			Have:    fmt.Sprintf("%s and %s cm", cm(now.SewLength), cm(now.IntoLength)), Want: fmt.Sprintf("%s and %s cm, as published", cm(was.SewLength), cm(was.IntoLength)),
+			Have:    sewn(now), Want: sewn(was) + ", as published",
 			Fix: "alter the other piece alike, or ease the difference in"}
-		if more := after.Abs().Sub(before.Abs()); !chosen && slack.Times(max(len(now.Sew), len(now.Into))).Less(more) && eased.Mul(units.Min(now.SewLength, now.IntoLength)).Less(more) {
+		if more := after.Abs().Sub(before.Abs()); !chosen && one.Times(2*edges).Less(more) && eased.Mul(units.Min(now.SewLength, now.IntoLength)).Less(more) {
 			f.Severity = finding.Error
 			f.Message += fmt.Sprintf(": one is %s longer than the other, more than can be eased in", a.Pattern.Steps.Both(after.Abs()))
 			f.Fix = "alter the other piece alike, or give the measurement too that the other edge comes from"
@@ -381,6 +383,17 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) fi
 		out = append(out, f)
 	}
 	return out
+}
+
+// sewn is how long the edges of a join are, and of how many pieces.
+func sewn(s schematic.Seam) string {
+	of := func(l units.Num, pieces string) string {
+		if pieces == "" {
+			return cm(l) + " cm"
+		}
+		return fmt.Sprintf("%s cm (%s)", cm(l), pieces)
+	}
+	return of(s.SewLength, s.SewOf) + " and " + of(s.IntoLength, s.IntoOf)
 }
 
 // nearest is a join in that of some garments whose edges differ most as they do now; false if none has it, or if they

@@ -287,7 +287,7 @@ func TestACompromiseIsToldWithItsCauseAndTheOtherChoice(t *testing.T) {
 	for _, f := range found {
 		if f.Kind == "alter/measure" && f.Piece == "Yoke" {
 			told = true
-			assert.Equal(t, "neck edge is 50 cm / 19¾ in, not 49 cm / 19¼ in as published, 1.8 of a stitch off: its stitches are a multiple of 4, for what follows", f.Message)
+			assert.Equal(t, "neck edge is 50 cm / 19¾ in, not 49 cm / 19¼ in as published, 1.8 stitches off: its stitches are a multiple of 4, for what follows", f.Message)
 			assert.Equal(t, "-4 sts would make it 47.5 cm / 18¾ in", f.Fix)
 		}
 	}

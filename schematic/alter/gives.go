@@ -163,7 +163,7 @@ func (t *trial) gives() finding.List {
 			told[text] = true
 			why, step := t.cause(m, now)
 			f := finding.Finding{Kind: "alter/measure", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name,
-				Message: fmt.Sprintf("%s, %s of a %s off: %s", text, units.Decimal(off, 1), unitName(now.Of), why)}
+				Message: fmt.Sprintf("%s, %s off: %s", text, offBy(off, now.Of), why)}
 			if step > 0 && now.Gauge != nil {
 				if was.Length.Less(now.Length) {
 					step = -step
@@ -177,14 +177,23 @@ func (t *trial) gives() finding.List {
 	return out
 }
 
-func unitName(of string) string {
+// offBy is a distance in stitches or rows in words: 0.6 of a stitch, 1 row, 2.2 stitches.
+func offBy(off units.Num, of string) string {
+	one, many := "stitch or row", "stitches or rows"
 	switch of {
 	case "st":
-		return "stitch"
+		one, many = "stitch", "stitches"
 	case "row":
-		return "row"
+		one, many = "row", "rows"
 	}
-	return "stitch or row"
+	switch n := units.Decimal(off, 1); {
+	case n == "1":
+		return "1 " + one
+	case off.Less(units.Int(1)):
+		return n + " of a " + one
+	default:
+		return n + " " + many
+	}
 }
 
 func measureName(m *schematic.Made, s schematic.Measure) string {
