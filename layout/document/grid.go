@@ -1,6 +1,8 @@
 package document
 
 import (
+	"slices"
+
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 )
@@ -51,9 +53,38 @@ func (b *builder) table(t grid) {
 	if len(parts) == 1 && b.abreast(c, parts[0]) {
 		return
 	}
-	for _, show := range parts {
-		b.add(c.part(show, inset).atoms()...)
+	atoms := c.atoms(parts)
+	if n, full := b.pagesWith(atoms); n > 1 && full < leastFull {
+		c.pad = size * tightPad
+		if tight := c.atoms(parts); fewer(b, tight, n) {
+			atoms = tight
+		}
 	}
+	b.add(atoms...)
+}
+
+// A page that a table fills less than this is saved, if the rows can stand so much closer, in parts of the words' size.
+const leastFull, tightPad = 0.3, 0.2
+
+func fewer(b *builder, atoms []atom, than int) bool {
+	n, _ := b.pagesWith(atoms)
+	return n < than
+}
+
+// pagesWith is how many pages there are with the atoms behind what is set, and how much of the last of them is full.
+func (b *builder) pagesWith(atoms []atom) (n int, full float64) {
+	p := *b.p
+	p.flow(append(slices.Clone(b.atoms), atoms...))
+	return len(p.sheets), (p.y - p.top()) / (p.bottom() - p.top())
+}
+
+// atoms are all parts of a table, one under the other.
+func (c *columns) atoms(parts [][]int) []atom {
+	var out []atom
+	for _, show := range parts {
+		out = append(out, c.part(show, inset).atoms()...)
+	}
+	return out
 }
 
 // The room between the parts of a table that stand side by side, mm.

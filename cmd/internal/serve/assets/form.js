@@ -27,9 +27,16 @@ export class Form {
     this.pattern = pattern;
     this.look = look;
     this.goTo = goTo;
-    pattern.addEventListener("change", (e) => { this.#anew = e.detail.from !== "form"; });
+    pattern.addEventListener("change", (e) => {
+      this.#anew = e.detail.from !== "form";
+      if (this.#anew && !by("panel-form").hidden) this.refresh().catch(tellFault); // not when all else is drawn
+    });
     by("form").addEventListener("focusout", (e) => {
-      if (e.target.closest(".field, .more")?.kept) setTimeout(() => this.#released.then(() => this.#build(this.form)));
+      const { kept } = e.target.closest(".field, .more") ?? {};
+      setTimeout(() => this.#released.then(() => {
+        if (kept) this.#build(this.form);
+        else if (this.pattern.text === this.#text) this.#again();
+      }));
     });
     // what is pressed stands there until it has had its click
     by("form").addEventListener("pointerdown", () => {
@@ -42,7 +49,7 @@ export class Form {
   // refresh shows the pattern as it is now.
   async refresh() {
     const text = this.pattern.text;
-    if (text === this.#text) return this.#mark();
+    if (text === this.#text) return this.#again();
     const a = await post("/api/form", { text });
     await this.#released;
     if (text !== this.pattern.text) return;
@@ -57,6 +64,13 @@ export class Form {
     if (shape !== this.#shape) this.#build(a.form);
     this.#shape = shape;
     this.#fill(a.form);
+    this.#mark();
+  }
+
+  // again shows what the form was made for in fields that show other than that.
+  #again() {
+    if (!by("form-broken").hidden) return;
+    this.#fill(this.form);
     this.#mark();
   }
 
@@ -124,10 +138,10 @@ export class Form {
       by("panel-form").scrollTop = scroll;
       return;
     }
-    const label = by("form").contains(focused) ? focused.getAttribute("aria-label") : null;
+    const places = by("form").contains(focused) ? placesOf(focused) : [];
     by("form").replaceChildren(...fresh.childNodes);
     by("panel-form").scrollTop = scroll;
-    if (label) by("form").querySelector(`[aria-label="${CSS.escape(label)}"]`)?.focus({ preventScroll: true });
+    places.map((q) => by("form").querySelector(q)).find(Boolean)?.focus({ preventScroll: true });
     if (this.#next) {
       const path = CSS.escape(this.#next);
       const at = by("form").querySelector(`[data-path="${path}"], [data-field="${path}"]`);
@@ -273,7 +287,7 @@ export class Form {
     const label = of ? `${of}, ${f.key}` : f.key;
     const said = alerting();
     const why = make("span", { class: "marked-why" });
-    const content = f.fixed ? make("button", { type: "button", class: "quiet", onclick: () => this.goTo(f.line) }, "change it in the text") :
+    const content = f.fixed ? make("button", { type: "button", class: "quiet", "aria-label": `change it in the text: ${label}`, onclick: () => this.goTo(f.line) }, "change it in the text") :
       f.pick?.length ? this.#select(f, label, said) :
         f.cells?.length > 1 ? this.#cells(f, label, said) : this.#single(f, label, said);
     const id = content.id || content.querySelector?.("input")?.id;
@@ -364,10 +378,11 @@ export class Form {
   // edit makes a change; changes are made one behind the other.
   #edit(change, said, input, begun) {
     if (change.act !== "set") this.#ahead.begin();
-    this.#queue = this.#queue.then(async () => {
+    if (input) input.waits = (input.waits ?? 0) + 1;
+    this.after(async () => {
       begun?.();
       try {
-        const a = await post("/api/edit", { text: this.pattern.text, ...change, look: this.look.glance() });
+        const a = await this.#changed(change);
         if (said) said.textContent = "";
         input?.removeAttribute("aria-invalid");
         this.#next = goesTo(change);
@@ -381,11 +396,24 @@ export class Form {
         input?.setAttribute("aria-invalid", "true");
       }
       if (change.act !== "set") this.#ahead.end(input);
+      if (input) input.waits--;
     });
   }
 
-  // fill shows the values of the text as it is now. What someone types at the moment, and what
-  // could not be taken, stays, unless the text came from elsewhere.
+  // after does something once the changes before it are made.
+  after(does) { this.#queue = this.#queue.then(does).catch(tellFault); }
+
+  // changed is the pattern with the change, made anew if the text becomes another meanwhile.
+  async #changed(change) {
+    for (;;) {
+      const { text } = this.pattern;
+      const a = await post("/api/edit", { text, ...change, look: this.look.glance() });
+      if (text === this.pattern.text) return a;
+    }
+  }
+
+  // fill shows the values of the text as it is now. What is not in the text yet stays, and so does what
+  // someone types at the moment, and what could not be taken, unless the text came from elsewhere.
   #fill(form) {
     this.form = form;
     const fields = new Map();
@@ -400,7 +428,7 @@ export class Form {
       e.dataset.line = f.line;
       if (e.kept && !this.#anew) continue;
       for (const i of e.querySelectorAll("input, select")) {
-        if (!i.read || !this.#anew && (i === document.activeElement || i.hasAttribute("aria-invalid"))) continue;
+        if (!i.read || i.waits > 0 || !this.#anew && (i === document.activeElement || i.hasAttribute("aria-invalid"))) continue;
         const value = i.read(f);
         if (i.value !== value) i.value = value;
         i.removeAttribute("aria-invalid");
@@ -480,6 +508,18 @@ function counter() {
     seen.set(name, n);
     return n === 1 ? name : `${name} ${n}`;
   };
+}
+
+// placesOf are selectors for an element of the form when the form is made anew, the nearest first: what
+// has its name, and what stands first in the field or part that it is in.
+function placesOf(e) {
+  const label = e.getAttribute("aria-label");
+  const out = label ? [`[aria-label="${CSS.escape(label)}"]`] : [];
+  for (let at = e.closest("[data-field], [data-path]"); at; at = at.parentElement.closest("[data-field], [data-path]")) {
+    const q = at.dataset.field === undefined ? `[data-path="${CSS.escape(at.dataset.path)}"]` : `[data-field="${CSS.escape(at.dataset.field)}"]`;
+    out.push(`${q} > summary`, `${q} :is(input, select, button, summary)`);
+  }
+  return out;
 }
 
 const alerting = () => make("p", { class: "wrong", role: "alert" });

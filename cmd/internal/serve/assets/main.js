@@ -148,8 +148,8 @@ for (const id of ["left-handed", "squares", "whole"]) by(id).addEventListener("c
 by("zoom-in").onclick = () => look.zoom(1.25);
 by("zoom-out").onclick = () => look.zoom(0.8);
 by("zoom-fit").onclick = () => look.zoom(0);
-by("undo").onclick = () => pattern.undo();
-by("redo").onclick = () => pattern.redo();
+by("undo").onclick = () => form.after(() => pattern.undo());
+by("redo").onclick = () => form.after(() => pattern.redo());
 by("save").onclick = () => file.save();
 by("show-pattern").onclick = () => side("pattern");
 by("show-drawing").onclick = () => side("drawing");
@@ -172,8 +172,7 @@ document.addEventListener("keydown", (e) => {
   } else if (control && (low === "z" || low === "y") && !by("name-dialog").open) {
     e.preventDefault();
     const of = document.activeElement === by("rows") ? rows.text : pattern;
-    if (low === "y" || e.shiftKey) of.redo();
-    else of.undo();
+    form.after(() => (low === "y" || e.shiftKey ? of.redo() : of.undo()));
   }
 });
 
