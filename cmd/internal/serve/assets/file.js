@@ -15,7 +15,7 @@ export class File {
   #timer = 0;
   #channel = new BroadcastChannel("flatwright");
   #unlock = null;
-  #like = "";
+  like = ""; // how the bytes of a text from elsewhere begin and its lines end
 
   constructor(pattern, notices) {
     this.pattern = pattern;
@@ -43,20 +43,37 @@ export class File {
   // begin shows what the program has open.
   async begin(a) {
     this.folder = a.folder;
-    await this.#open(a.state, a.text, a.model);
+    const shown = read(sessionStorage, "flatwright-shown");
+    if (!a.state.name && shown.model) {
+      await this.#open(a.state, shown.text, shown.model);
+      Object.assign(this, { suggested: shown.suggested, like: shown.like });
+    } else {
+      await this.#open(a.state, a.text, a.model);
+    }
     this.#listen();
   }
 
   async #open(state, text, model = "") {
     this.state = state;
     this.model = model;
-    this.#like = "";
+    this.like = "";
     this.suggested = undefined;
     this.#onDisk = state.name ? text : model ? text : "";
+    this.#shown(text);
     await this.#lock();
     this.pattern.begin(text);
     this.show();
     await this.#restore();
+  }
+
+  // shown remembers what this tab shows that has no file, for when the page is loaded again.
+  #shown(text) {
+    try {
+      if (this.model) sessionStorage.setItem("flatwright-shown", JSON.stringify({ model: this.model, text, suggested: this.suggested, like: this.like }));
+      else sessionStorage.removeItem("flatwright-shown");
+    } catch {
+      // it begins as ever
+    }
   }
 
   // openModel shows an example or a beginning, to be saved under a name.
@@ -71,7 +88,8 @@ export class File {
     this.#keep();
     await this.#open({ name: "", path: "", mark: "" }, text, `file ${name}`);
     this.suggested = name;
-    this.#like = like;
+    this.like = like;
+    this.#shown(text);
   }
 
   // openFile shows the program's own file.
@@ -139,7 +157,7 @@ export class File {
     const alive = await this.#alive();
     const id = this.#id();
     const left = new Map();
-    const here = Object.keys(localStorage).filter((k) => k.startsWith(`${prefix}${id}:`)).map((k) => ({ tab: k.slice(prefix.length + id.length + 1), ...read(k) }));
+    const here = Object.keys(localStorage).filter((k) => k.startsWith(`${prefix}${id}:`)).map((k) => ({ tab: k.slice(prefix.length + id.length + 1), ...read(localStorage, k) }));
     const there = await get(`/api/unsaved?id=${encodeURIComponent(id)}`).then((a) => a.drafts, () => []);
     for (const d of [...here, ...there]) {
       if (typeof d.text !== "string" || alive.includes(`${prefix}${id}:${d.tab}`)) continue;
@@ -202,6 +220,7 @@ export class File {
     const moved = state.path !== this.state.path;
     this.state = state;
     this.model = "";
+    this.#shown();
     this.#onDisk = text;
     if (moved) this.#lock();
     this.#keep();
@@ -240,7 +259,7 @@ export class File {
   async saveAs(name, over = false) {
     const text = this.pattern.text;
     try {
-      const a = await post("/api/save", { text, name, over, like: this.#like });
+      const a = await post("/api/save", { text, name, over, like: this.like });
       this.#saved(a.state, text);
       this.suggested = undefined;
       this.notices.drop("conflict");
@@ -308,9 +327,9 @@ export class File {
   }
 }
 
-function read(key) {
+function read(storage, key) {
   try {
-    return JSON.parse(localStorage.getItem(key)) ?? {};
+    return JSON.parse(storage.getItem(key)) ?? {};
   } catch {
     return {};
   }

@@ -20,6 +20,7 @@ export class Form {
   #ahead = new Ahead();
   #released = Promise.resolve(); // when nothing of the form is being pressed
   #next = ""; // path of the entry to go to when the form is made anew
+  #begun = false; // that entry is a new one
   sizes = [];
   groups = [];
 
@@ -141,16 +142,17 @@ export class Form {
     const places = by("form").contains(focused) ? placesOf(focused) : [];
     by("form").replaceChildren(...fresh.childNodes);
     by("panel-form").scrollTop = scroll;
-    places.map((q) => by("form").querySelector(q)).find(Boolean)?.focus({ preventScroll: true });
+    if (places.length > 0) (places.map((q) => by("form").querySelector(q)).find(Boolean) ?? by("panel-form")).focus({ preventScroll: true });
     if (this.#next) {
       const path = CSS.escape(this.#next);
       const at = by("form").querySelector(`[data-path="${path}"], [data-field="${path}"]`);
       const input = at?.querySelector(".field input, .field select, .value input, .value select") ?? at?.querySelector("button, summary");
       input?.focus({ preventScroll: true });
       at?.scrollIntoView({ block: "nearest" });
+      const begun = this.#begun;
       this.#next = "";
       if (input?.matches("input")) {
-        input.select(); // what is typed takes the place of what it began with
+        if (begun) input.select(); // what is typed takes the place of what it began with
         this.#ahead.into(input);
       }
     }
@@ -341,12 +343,26 @@ export class Form {
   #live(input, f, cell, said) {
     input.addEventListener("input", () => { if (input.value.trim() !== "") this.#set(f, cell, input.value, said, input); });
     input.addEventListener("change", () => { if (input.value.trim() === "") this.#set(f, cell, "", said, input); });
+    if (f.path === "sizes") this.#renames(input);
     input.addEventListener("keydown", (e) => {
       if (e.key !== "ArrowUp" && e.key !== "ArrowDown" || !/^\d+$/.test(input.value)) return;
       e.preventDefault();
       input.value = String(Math.max(0, Number(input.value) + (e.key === "ArrowUp" ? 1 : -1)));
       this.#set(f, cell, input.value, said, input);
     });
+  }
+
+  // renames calls the sample's size as it is called now, if as many sizes have other names when the field is left.
+  #renames(input) {
+    let was = [];
+    input.addEventListener("focus", () => { was = this.sizes; });
+    input.addEventListener("change", () => this.after(async () => {
+      await this.refresh();
+      const sample = this.form.fields?.find((f) => f.path === "sample");
+      const now = this.sizes.length === was.length && this.sizes[was.indexOf(sample?.value)];
+      if (now && !this.sizes.includes(sample.value)) this.#set(sample, -1, now);
+      was = this.sizes;
+    }));
   }
 
   #more(g, of, said) {
@@ -386,6 +402,7 @@ export class Form {
         if (said) said.textContent = "";
         input?.removeAttribute("aria-invalid");
         this.#next = goesTo(change);
+        this.#begun = change.act !== "take";
         this.look.take(a.text, a.look);
         this.pattern.change(a.text, { kind: change.act === "set" ? `form ${change.path} ${change.cell}` : "", from: "form" });
         if (change.act !== "set") await this.refresh(); // the place that it made is there before its drawing
@@ -398,6 +415,18 @@ export class Form {
       if (change.act !== "set") this.#ahead.end(input);
       if (input) input.waits--;
     });
+  }
+
+  // takeBack gives a field in which something stands that could not be taken what the file has. It
+  // reports whether it is one.
+  takeBack(input) {
+    const field = input.closest?.("#form [data-field]");
+    const f = input.read && input.hasAttribute("aria-invalid") && fieldsOf(this.form).get(field.dataset.field);
+    if (!f) return false;
+    input.value = input.read(f);
+    input.removeAttribute("aria-invalid");
+    for (const e of field.querySelectorAll("[role=alert]")) e.textContent = "";
+    return true;
   }
 
   // after does something once the changes before it are made.
@@ -416,12 +445,7 @@ export class Form {
   // someone types at the moment, and what could not be taken, unless the text came from elsewhere.
   #fill(form) {
     this.form = form;
-    const fields = new Map();
-    const walk = (g) => {
-      for (const f of g.fields ?? []) fields.set(f.path, f);
-      (g.groups ?? []).forEach(walk);
-    };
-    walk(form);
+    const fields = fieldsOf(form);
     for (const e of by("form").querySelectorAll("[data-field]")) {
       const f = fields.get(e.dataset.field);
       if (!f) continue;
@@ -436,6 +460,17 @@ export class Form {
     }
     this.#anew = false;
   }
+}
+
+// fieldsOf are all fields of a form by their paths.
+function fieldsOf(form) {
+  const fields = new Map();
+  const walk = (g) => {
+    for (const f of g.fields ?? []) fields.set(f.path, f);
+    (g.groups ?? []).forEach(walk);
+  };
+  walk(form);
+  return fields;
 }
 
 // Ahead keeps what someone types who does not wait for the field that is about to be there.
@@ -511,16 +546,18 @@ function counter() {
 }
 
 // placesOf are selectors for an element of the form when the form is made anew, the nearest first: what
-// has its name, and what stands first in the field or part that it is in.
+// has its name, what stands first in the field or part that it is in, and what stood before it.
 function placesOf(e) {
-  const label = e.getAttribute("aria-label");
-  const out = label ? [`[aria-label="${CSS.escape(label)}"]`] : [];
+  const out = e.hasAttribute("aria-label") ? [named(e)] : [];
   for (let at = e.closest("[data-field], [data-path]"); at; at = at.parentElement.closest("[data-field], [data-path]")) {
     const q = at.dataset.field === undefined ? `[data-path="${CSS.escape(at.dataset.path)}"]` : `[data-field="${CSS.escape(at.dataset.field)}"]`;
     out.push(`${q} > summary`, `${q} :is(input, select, button, summary)`);
   }
-  return out;
+  const before = [...by("form").querySelectorAll("[aria-label]:is(input, select, button)")];
+  return [...out, ...before.slice(0, before.findLastIndex((b) => b.compareDocumentPosition(e) & Node.DOCUMENT_POSITION_FOLLOWING) + 1).reverse().map(named)];
 }
+
+const named = (e) => `[aria-label="${CSS.escape(e.getAttribute("aria-label"))}"]`;
 
 const alerting = () => make("p", { class: "wrong", role: "alert" });
 

@@ -172,7 +172,10 @@ document.addEventListener("keydown", (e) => {
   } else if (control && (low === "z" || low === "y") && !by("name-dialog").open) {
     e.preventDefault();
     const of = document.activeElement === by("rows") ? rows.text : pattern;
-    form.after(() => (low === "y" || e.shiftKey ? of.redo() : of.undo()));
+    form.after(() => {
+      if (low === "y" || e.shiftKey) of.redo();
+      else if (!form.takeBack(document.activeElement)) of.undo();
+    });
   }
 });
 
