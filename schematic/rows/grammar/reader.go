@@ -430,7 +430,7 @@ func (r *Reader) part(n int, raw string) {
 		return
 	}
 	r.mode = ""
-	if name, _, ok := text.Inline(trimmed); ok && label == nil && r.piece(name, tokens, n) {
+	if label == nil && r.inlinePiece(trimmed, tokens, n) {
 		return
 	}
 	r.tokens, r.alone = tokens, label != nil && k == len(tokens)
@@ -445,7 +445,7 @@ func (r *Reader) titled(trimmed string, label *ins.Label, n int) bool {
 		r.x.Read.Words++
 		return true
 	}
-	if label == nil {
+	if label == nil || !strings.ContainsAny(trimmed, "-–—") {
 		return false
 	}
 	title := numberedTitle().FindStringSubmatch(trimmed)
@@ -668,6 +668,8 @@ var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches
 // joinsRound is a row of which a remark says that it is worked in the round: Rows 1-6: (joining to knit in the round) k1, p1.
 var joinsRound = text.Once(`(?i)^[^(]{0,20}\([^)]*\bjoin(?:ing)?\b[^)]*\bin the r(?:ou)?nd`)
 
+func saysRound(line string) bool { return text.Has(line, "join") && joinsRound().MatchString(line) }
+
 // labelled reports whether what is gathered is a row with a label.
 func (r *Reader) labelled() bool {
 	if len(r.tokens) == 0 || r.raw == "" {
@@ -818,17 +820,23 @@ func inTo(t []text.Token) []text.Token {
 	return t
 }
 
+// half are the stitches that a half before them makes others.
+var half = map[string]string{"dc": "hdc", "tr": "htr"}
+
 // halves joins the two words of a half stitch: half dc.
 func halves(t []text.Token) []text.Token {
 	for i := len(t) - 2; i >= 0; i-- {
-		if t[i].Is("half") && t[i+1].Is("d") && near(t, i+2).Is("c") { // half d c
+		if !t[i].Is("half") {
+			continue
+		}
+		if t[i+1].Is("d") && near(t, i+2).Is("c") { // half d c
 			one := t[i]
 			one.S, one.End = "hdc", t[i+2].End
 			t = slices.Delete(slices.Clone(t), i, i+2)
 			t[i] = one
 			continue
 		}
-		if short := map[string]string{"dc": "hdc", "tr": "htr"}[t[i+1].S]; t[i].Is("half") && short != "" {
+		if short := half[t[i+1].S]; short != "" {
 			one := t[i]
 			one.S, one.End = short, t[i+1].End
 			t = slices.Delete(slices.Clone(t), i, i+1)
@@ -1176,15 +1184,18 @@ func (r *Reader) heading(trimmed string, n int) bool {
 // aboveRows takes a few words right above a first row as the heading of a piece, whatever signs and numbers they have:
 // 2 Ears, Step 2 - Body, Scarf (in red).
 func (r *Reader) aboveRows(trimmed string, n int) bool {
+	if r.mode == "stitches" || strings.ContainsAny(trimmed, ";=*") {
+		return false
+	}
 	next := n
 	for next < len(r.x.Src) && next < n+2 && strings.TrimSpace(r.x.Src[next]) == "" {
 		next++
 	}
-	if next >= len(r.x.Src) || !firstRow().MatchString(r.x.Src[next]) || r.mode == "stitches" {
+	if next >= len(r.x.Src) || !firstRow().MatchString(r.x.Src[next]) {
 		return false
 	}
 	m := numbered().FindStringSubmatch(trimmed)
-	if m == nil || strings.ContainsAny(trimmed, ";=*") || firstRow().MatchString(trimmed) || text.KeyLine(trimmed) != "" {
+	if m == nil || firstRow().MatchString(trimmed) || text.KeyLine(trimmed) != "" {
 		return false
 	}
 	name := strings.TrimSpace(m[1])
@@ -1250,6 +1261,12 @@ var founding = text.Once(`(?i)^(?:foundation|set[- ]?up|(?:foundation|starting|b
 
 // shapings are words that begin the name of a stretch of rows when a row stands behind it: Shape armholes: 1st row: …
 var shapings = set("shape shaping dec decrease inc increase divide")
+
+// inlinePiece takes a line that begins with the name of a piece.
+func (r *Reader) inlinePiece(trimmed string, tokens []text.Token, n int) bool {
+	name, _, ok := text.Inline(trimmed)
+	return ok && r.piece(name, tokens, n)
+}
 
 // piece begins the section of a piece whose name stands before its first instruction.
 func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
@@ -1560,7 +1577,7 @@ func (r *Reader) line(tokens []text.Token) {
 	label, k, count := text.Label(tokens, r.roundR)
 	if label != nil {
 		label.At.Line = first.Line
-		r.around = r.around || joinsRound().MatchString(l.Src)
+		r.around = r.around || saysRound(l.Src)
 		label.Round = label.Round || r.around
 		beforeFirst(label)
 		l.Label = label

@@ -27,14 +27,14 @@ func KeyOf(line string) (key, rest string, col int) {
 		}
 		return key, rest, col
 	}
-	if at := dashed().FindStringSubmatchIndex(line); at != nil && Keys[strings.ToLower(line[at[2]:at[3]])] != "" {
+	if at := where(strings.ContainsAny(line, dashes), dashed, line); at != nil && Keys[strings.ToLower(line[at[2]:at[3]])] != "" {
 		return strings.ToLower(line[at[2]:at[3]]), line[at[1]:], len([]rune(line[:at[1]])) + 1
 	}
 	i := strings.IndexByte(line, ':')
 	if k, n := capitalKey(line); k != "" && (i < 0 || i > n) {
 		return k, strings.TrimLeft(line[n:], " "), n + 2
 	}
-	if at := measuredAs().FindStringSubmatchIndex(line); at != nil {
+	if at := where(Has(line, "tension") || Has(line, "gauge"), measuredAs, line); at != nil {
 		return strings.ToLower(line[at[2]:at[3]]), line[at[4]:], len([]rune(line[:at[4]])) + 1
 	}
 	if i < 0 || i > 40 {
@@ -46,6 +46,17 @@ func KeyOf(line string) (key, rest string, col int) {
 	}
 	rest = strings.TrimLeft(line[i+1:], "*_")
 	return k, rest, len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " *_")))
+}
+
+// dashes are the signs of which one stands behind a key as it was printed once.
+const dashes = "-–—"
+
+// where is where a pattern fits, if a line has what it can't do without: that is quicker to find.
+func where(may bool, pattern func() *regexp.Regexp, line string) []int {
+	if !may {
+		return nil
+	}
+	return pattern().FindStringSubmatchIndex(line)
 }
 
 // dashed is a key with a dash behind it, as it was printed once: Materials.—Four ounces of wool; Tension:-8 sts to an inch.
@@ -64,7 +75,7 @@ func Cuts(line string) []int {
 	at := 0
 	var out []int
 	if key, _, _ := KeyOf(line); key == "" {
-		first := within().FindStringSubmatchIndex(line)
+		first := where(strings.ContainsAny(line, dashes), within, line)
 		if first == nil || Keys[strings.ToLower(line[first[2]:first[3]])] == "" {
 			return nil
 		}
@@ -137,10 +148,10 @@ var (
 	allSizes  = Once(`(?i)^\W*(?:for )?all (?:the )?sizes\b`)
 )
 
-// ofSizes reports whether a line has the word size; it spares most lines the patterns.
-func ofSizes(line string) bool {
-	for i := 0; i+4 <= len(line); i++ {
-		if line[i]|0x20 == 's' && strings.EqualFold(line[i:i+4], "size") {
+// Has reports whether a line has these letters, small or capital; it spares most lines the patterns.
+func Has(line, letters string) bool {
+	for i := 0; i+len(letters) <= len(line); i++ {
+		if line[i]|0x20 == letters[0] && strings.EqualFold(line[i:i+len(letters)], letters) {
 			return true
 		}
 	}
@@ -148,15 +159,15 @@ func ofSizes(line string) bool {
 }
 
 // SomeSizes reports whether a line says that what follows is for some of the sizes only.
-func SomeSizes(line string) bool { return ofSizes(line) && someSizes().MatchString(line) }
+func SomeSizes(line string) bool { return Has(line, "size") && someSizes().MatchString(line) }
 
 // AllSizes reports whether a line says that what follows is for all sizes again.
-func AllSizes(line string) bool { return ofSizes(line) && allSizes().MatchString(line) }
+func AllSizes(line string) bool { return Has(line, "size") && allSizes().MatchString(line) }
 
 // ForSizes parts the words that say for which sizes a stretch is from what stands behind them: Sizes S and M only: Row 1.
 // Without such words said is empty.
 func ForSizes(line string) (said, rest string) {
-	if !ofSizes(line) {
+	if !Has(line, "size") {
 		return "", line
 	}
 	at := someSizes().FindStringIndex(line)
