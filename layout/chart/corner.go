@@ -44,32 +44,46 @@ func (l *line) within(i, k int) bool {
 	return true
 }
 
-// turnsIn reports whether an arch is the middle of a cluster.
-func (l *line) turnsIn(c cluster) bool {
-	k := len(l.nodes)
-	return (c.hi-c.lo)%2 == 0 && l.nodes[((c.lo+c.hi)/2+k)%k].arch()
+// corner is twice the place at which a cluster turns: of the arch within it that is nearest to its middle, or else of its middle.
+func (l *line) corner(c cluster) int {
+	k, mid := len(l.nodes), c.lo+c.hi
+	for d := 0; d <= mostUneven; d++ {
+		for _, at := range [2]int{mid - d, mid + d} {
+			if at%2 == 0 && l.nodes[(at/2+k)%k].arch() {
+				return l.wrap(at)
+			}
+		}
+	}
+	return l.wrap(mid)
 }
 
-// The corners that a motif may have, and the stitches of a cluster that makes one.
+// turnsIn reports whether a cluster turns at an arch.
+func (l *line) turnsIn(c cluster) bool {
+	at := l.corner(c)
+	return c.size() > 2 && at%2 == 0 && l.nodes[at/2].arch()
+}
+
+// The corners that a motif may have, the stitches of a cluster that makes one, and how many more may stand on one side of its
+// arch than on the other.
 const (
 	leastSides, mostSides = 3, 8
 	leastCorner           = 3
+	mostUneven            = 2
 )
 
-// cornerClusters are the largest clusters of a round, if they may be its corners.
+// cornerClusters are the largest clusters of a round, or those that turn at an arch and are nearly as large, if they may be its corners.
 func (l *line) cornerClusters() []cluster {
+	clusters := l.clusters()
 	largest, all := leastCorner, 0
-	var out []cluster
-	for _, c := range l.clusters() {
-		if c.size() > largest {
-			largest, out = c.size(), nil
-		}
-		if c.size() == largest {
-			out = append(out, c)
-		}
+	for _, c := range clusters {
+		largest = max(largest, c.size())
 	}
-	for _, c := range out {
-		all += c.size()
+	var out []cluster
+	for _, c := range clusters {
+		if c.size() == largest || c.size() > leastCorner && c.size() >= largest-mostUneven && l.turnsIn(c) {
+			out = append(out, c)
+			all += c.size()
+		}
 	}
 	for _, n := range l.nodes {
 		if n.st.Kind == behind {
@@ -100,7 +114,7 @@ func (p *plan) cornered(r int, clusters []cluster) bool {
 	at := make([][]int, len(p.lines))
 	firm, arches := p.lines[r].turnsIn(clusters[0]), true
 	for _, c := range clusters {
-		at[r] = append(at[r], p.lines[r].wrap(c.lo+c.hi))
+		at[r] = append(at[r], p.lines[r].corner(c))
 		arches = arches && c.foot.arch()
 	}
 	for k := r + 1; k < len(p.lines); k++ {
@@ -240,7 +254,7 @@ func (l *line) over(below *line, at []int) (out []int, many bool) {
 	for _, c := range at {
 		if c%2 == 0 {
 			if q, ok := on[below.nodes[c/2]]; ok {
-				out = append(out, l.wrap(q.lo+q.hi))
+				out = append(out, l.corner(q))
 				many = many && q.size() >= leastCorner
 				continue
 			}

@@ -18,15 +18,16 @@ func (p *plan) layMotif() {
 			p.settle(r)
 			continue
 		}
-		if !turned && r > 0 {
-			p.turnRing(l)
-		}
-		turned = true
 		l.base = p.ringOf()
 		if r > 0 {
 			l.base = p.lines[r-1].top
 		}
 		l.top = l.base + clear + l.tallest()
+		if !turned && r > 0 {
+			p.turnRing(l)
+			l.top = l.base + clear + l.tallest()
+		}
+		turned = true
 		for range tries {
 			p.alongSides(l)
 			if p.crowd(l) == nil {
@@ -37,31 +38,41 @@ func (p *plan) layMotif() {
 	}
 }
 
-// turnRing turns the rounds within so that those places lie under the corners of l that
-// they are the feet of.
+// turnRing turns the rounds within so that those places of l stand over their feet, on the mean of them all.
 func (p *plan) turnRing(l *line) {
-	sin, cos := 0.0, 0.0
-	for s, c := range l.corners {
-		n := l.nodes[c/2%len(l.nodes)]
-		for _, m := range [3]*node{n, n.prev, n.next} {
-			if len(m.feet) > 0 {
-				d := p.sideAngle(s) + math.Pi/float64(p.sides) - topAt - p.angle(m.feet[0])
-				sin, cos = sin+math.Sin(d), cos+math.Cos(d)
-				break
+	for range turns {
+		p.alongSides(l)
+		sin, cos := 0.0, 0.0
+		for _, n := range l.nodes {
+			for _, f := range n.feet {
+				d := aim(p.point(n, l.top)) - aim(p.point(f, f.v))
+				sin, cos = sin+math.Sin(d)/float64(len(n.feet)), cos+math.Cos(d)/float64(len(n.feet))
+			}
+		}
+		if sin == 0 && cos == 0 {
+			return
+		}
+		by := math.Atan2(sin, cos)
+		for _, m := range p.lines[:l.n] {
+			m.version++
+			for _, n := range m.nodes {
+				n.q += by
+			}
+			m.cut += by
+			for _, n := range m.nodes {
+				if n.arch() {
+					p.bow(n)
+				}
 			}
 		}
 	}
-	if sin == 0 && cos == 0 {
-		return
-	}
-	by := math.Atan2(sin, cos)
-	for _, m := range p.lines[:l.n] {
-		for _, n := range m.nodes {
-			n.q += by
-		}
-		m.cut += by
-	}
 }
+
+// turns is how often the rounds within are turned: what stands on them moves with them.
+const turns = 3
+
+// aim is the direction of a point from the centre.
+func aim(at pt) float64 { return math.Atan2(at.Y, at.X) }
 
 // alongSides sets a round along its sides, and gives its stitches their levels.
 func (p *plan) alongSides(l *line) {
@@ -86,15 +97,20 @@ func (p *plan) alongSides(l *line) {
 		}
 		sides[n.side].nodes = append(sides[n.side].nodes, n)
 	}
-	long := 0.0
-	for s := range sides {
-		sides[s].measure()
-		long = max(long, sides[s].need)
+	tan := math.Tan(math.Pi / float64(k))
+	l.top = max(l.top, longest(sides, 1)/2/tan)
+	if free := l.base + clear + l.tallest(); l.top > free+roomy { // its arches bow higher instead
+		least := longest(sides, bowed) / 2 / tan
+		l.top = max(l.top-(l.top-free-roomy), min(least, l.top))
+		by := 1.0
+		if wide := longest(sides, 1) / 2 / tan; wide > least {
+			by = bowed + (1-bowed)*max(0, l.top-least)/(wide-least)
+		}
+		longest(sides, min(by, 1))
 	}
-	l.top = max(l.top, long/2/math.Tan(math.Pi/float64(k)))
 	p.sideLevels(l)
 	for s := range sides {
-		sides[s].place(l.top * math.Tan(math.Pi/float64(k)))
+		sides[s].place(l.top * tan)
 	}
 	p.picots(l)
 	for _, n := range l.nodes {
@@ -149,12 +165,24 @@ type side struct {
 	p        *plan
 	l        *line
 	from, to float64
-	arches   bool // arches turn the corners
-	bent     bool // the round end of an oval
-	even     bool // whose stitches stand evenly
+	arches   bool    // arches turn the corners
+	bent     bool    // the round end of an oval
+	even     bool    // whose stitches stand evenly
+	narrow   float64 // how wide its arches are at least, of their usual width; 0: as usual
 	nodes    []*node
 	gap      []float64
 	need     float64
+}
+
+// longest is the room that the longest side needs whose arches are narrower by a factor.
+func longest(sides []side, arches float64) float64 {
+	long := 0.0
+	for s := range sides {
+		sides[s].narrow = arches
+		sides[s].measure()
+		long = max(long, sides[s].need)
+	}
+	return long
 }
 
 func (s *side) measure() {
@@ -162,11 +190,15 @@ func (s *side) measure() {
 	s.gap = make([]float64, len(s.nodes)+1)
 	last := 0.0
 	for i, n := range s.nodes {
-		s.gap[i] = last + n.half + n.extra
+		half := n.half
+		if s.narrow > 0 && n.arch() && n.st.span() > 2 {
+			half *= s.narrow
+		}
+		s.gap[i] = last + half + n.extra
 		if n == s.l.nodes[0] && !s.l.row.Base {
 			s.gap[i] += s.p.slot * slotShare[s.bent && !s.even]
 		}
-		last = n.half
+		last = half
 		s.need += s.gap[i]
 	}
 	s.gap[len(s.nodes)] = last
@@ -183,6 +215,13 @@ func (s *side) measure() {
 
 // trackOver is overFoot along a chain, where as many stand on as many, and around its ends.
 var trackOver = map[bool]float64{false: 40, true: 8}
+
+// How much farther out than its stitches are tall a round stands whose arches keep their width, mm; and the least width of arches
+// farther out.
+const (
+	roomy = 1.5
+	bowed = 0.6
+)
 
 // slotShare is the room of a round's number where it begins, of its size: more at an end with arches, where it narrows.
 var slotShare = map[bool]float64{false: 0.3, true: 1.5}
