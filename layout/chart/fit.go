@@ -254,8 +254,10 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 	if slices.ContainsFunc(l.nodes, (*node).petal) {        // but petals stay over their arches
 		more = 1
 	}
-	for i := range gap {
-		gap[i] *= more
+	for i, n := range l.nodes {
+		if !n.standsBeside() && (i == 0 || !l.nodes[i-1].standsBeside()) { // which keeps near
+			gap[i] *= more
+		}
 	}
 	last := -1 // that has a wish
 	for i := range t {

@@ -52,18 +52,22 @@ func (p *plan) turnRing(l *line) {
 		if sin == 0 && cos == 0 {
 			return
 		}
-		by := math.Atan2(sin, cos)
 		for _, m := range p.lines[:l.n] {
-			m.version++
-			for _, n := range m.nodes {
-				n.q += by
-			}
-			m.cut += by
-			for _, n := range m.nodes {
-				if n.arch() {
-					p.bow(n)
-				}
-			}
+			p.turnBy(m, math.Atan2(sin, cos))
+		}
+	}
+}
+
+// turnBy turns a round by an angle, with its arches.
+func (p *plan) turnBy(l *line, by float64) {
+	l.version++
+	l.cut += by
+	for _, n := range l.nodes {
+		n.q += by
+	}
+	for _, n := range l.nodes {
+		if n.arch() {
+			p.bow(n)
 		}
 	}
 }
@@ -98,16 +102,7 @@ func (p *plan) alongSides(l *line) {
 		sides[n.side].nodes = append(sides[n.side].nodes, n)
 	}
 	tan := math.Tan(math.Pi / float64(k))
-	l.top = max(l.top, longest(sides, 1)/2/tan)
-	if free := l.base + clear + l.tallest(); l.top > free+roomy { // its arches bow higher instead
-		least := longest(sides, bowed) / 2 / tan
-		l.top = max(l.top-(l.top-free-roomy), min(least, l.top))
-		by := 1.0
-		if wide := longest(sides, 1) / 2 / tan; wide > least {
-			by = bowed + (1-bowed)*max(0, l.top-least)/(wide-least)
-		}
-		longest(sides, min(by, 1))
-	}
+	p.longSides(l, sides, tan)
 	p.sideLevels(l)
 	for s := range sides {
 		sides[s].place(l.top * tan)
@@ -118,6 +113,24 @@ func (p *plan) alongSides(l *line) {
 			p.bow(n)
 		}
 	}
+}
+
+// longSides stands a round as far out as its sides are long, and lets its arches bow higher where it would stand far outside of
+// the one below.
+func (p *plan) longSides(l *line, sides []side, tan float64) {
+	free := max(l.top, l.base+clear+l.tallest()+roomy)
+	wide := longest(sides, 1) / 2 / tan
+	if wide <= free {
+		l.top = max(l.top, wide)
+		return
+	}
+	least := longest(sides, bowed) / 2 / tan
+	l.top = min(max(free, least), wide)
+	by := 1.0
+	if wide > least {
+		by = bowed + (1-bowed)*(l.top-least)/(wide-least)
+	}
+	longest(sides, by)
 }
 
 // sideLevels gives the heads of a round with corners one level: the tallest stand on the

@@ -77,7 +77,7 @@ func (p *plan) open(l *line) {
 	l.cut = first - max(around-(last-first), 0)/2
 	l.wedge = 0
 	if !l.row.Base {
-		l.wedge = min(p.slot/max(l.top, 1e-6), 1.2)
+		l.wedge = min(p.slot/max(l.top, 1e-6), mostWedge)
 	}
 }
 
@@ -100,3 +100,7 @@ func (p *plan) near(q, by float64) float64 {
 	}
 	return q
 }
+
+// mostWedge is the most of a round that the room for its number takes, in radians: what stands over the stitches beside it
+// leans for it.
+const mostWedge = 0.3

@@ -7,6 +7,7 @@ import (
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 
+	"flatwright/schematic/rows"
 	"flatwright/schematic/stitch"
 )
 
@@ -64,4 +65,40 @@ func TestAFirstRoundInOneChainLiesAroundIt(t *testing.T) {
 			assert.Equal(t, 6, p.sides)
 		}
 	}
+}
+
+// A round whose first places take all its petals was read wrong.
+func TestARoundThatDoesNotGoAroundIsNotDrawn(t *testing.T) {
+	sc := func(feet ...int) St { return St{Kind: stitch.ByID("sc"), Feet: feet, Counts: true} }
+	w := func(fans int) *Work {
+		g := &rows.Graph{Rows: []rows.GraphRow{{Number: 1, Round: true, RS: true}, {Number: 2, Round: true, RS: true}}}
+		for range 24 {
+			g.Rows[0].Stitches = append(g.Rows[0].Stitches, rows.GraphStitch{Stitch: stitch.ByID("sc"), Counts: true})
+		}
+		for i := range 24 {
+			n := 1
+			if i < fans {
+				n = 12
+			}
+			for range n {
+				g.Rows[1].Stitches = append(g.Rows[1].Stitches, rows.GraphStitch{Stitch: sc().Kind, Feet: []int{i}, Counts: true})
+			}
+		}
+		w, _ := FromGraph(g)
+		return w
+	}
+	assert.Empty(t, w(0).Gaps())
+	assert.Len(t, w(8).Gaps(), 1)
+}
+
+func TestARowOfChainsThatStandOnNothingIsNotDrawn(t *testing.T) {
+	g := &rows.Graph{Rows: []rows.GraphRow{{Start: true}, {Number: 1}, {Number: 2}}}
+	for i := range 6 {
+		g.Rows[0].Stitches = append(g.Rows[0].Stitches, rows.GraphStitch{Stitch: stitch.ByID("ch")})
+		g.Rows[1].Stitches = append(g.Rows[1].Stitches, rows.GraphStitch{Stitch: stitch.ByID("sc"), Feet: []int{5 - i}, Counts: true})
+	}
+	g.Rows[2].Stitches = []rows.GraphStitch{{Chain: 3, Turning: true}}
+	w, _ := FromGraph(g)
+	assert.Len(t, w.Gaps(), 1)
+	assert.Len(t, w.Rows, 2)
 }
