@@ -258,6 +258,12 @@ var cores = []form{
 	{rule: "core", pattern: "end of last {u:unit}", meaning: "the last stitch", example: "dc in each sc to last sc, 7 dc in end of last sc", build: lastOf},
 	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
+	{rule: "core", pattern: "first [one]", meaning: "the first stitch", example: "2 sc in first, sc in each st across", build: func(m *match) any {
+		if t := m.p.at(m.to); m.to < len(m.p.t) && t.Kind != 'p' && t.Kind != 'g' && !t.Is("then") || !m.p.r.crochet {
+			return nil
+		}
+		return ins.Place{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}}
+	}},
 	{rule: "core", pattern: "{n:num} first {u:unit} [{tail}]", meaning: "the first stitches", example: "sc in the 3 first sts", build: at(ins.InFirst)},
 	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every nth stitch", example: "2 sc in every 3rd st around",
 		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
@@ -823,6 +829,9 @@ type spots struct {
 func places(p *parser, i int) (any, int) {
 	v, to := p.named("place", i)
 	if to < 0 {
+		v, to = p.shortPlace(i)
+	}
+	if to < 0 {
 		return nil, -1
 	}
 	s := spots{list: []ins.Place{v.(ins.Place)}}
@@ -851,6 +860,24 @@ func places(p *parser, i int) (any, int) {
 		s.add(pl)
 		to = next
 	}
+}
+
+// shortPlace reads a place whose first word is left out: 2 hdc next st, sc 2nd ch from hook, 2 dc each of next 2.
+func (p *parser) shortPlace(i int) (any, int) {
+	t := p.at(i)
+	if !p.r.crochet || !p.line.IsRow() || !t.Is("next", "last", "first", "same", "each") && t.Ord == 0 {
+		return nil, -1
+	}
+	v, to := p.named("core", i)
+	if to < 0 || t.Ord > 1 && v.(ins.Place).Kind != ins.FromHook {
+		return nil, -1
+	}
+	pl := v.(ins.Place)
+	if next := p.at(to); to < len(p.t) && next.Kind != 'p' && next.Kind != 'g' && !isStar(next) && !next.Is("then") && !(next.Is("and") && !p.at(to + 1).Is("last", "in", "into")) || pl.Kind == ins.InEach {
+		return nil, -1
+	}
+	pl.At = p.span(i, to-1)
+	return pl, to
 }
 
 // remarked takes a remark on the chains that are missed, behind a place from the hook.

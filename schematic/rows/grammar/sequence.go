@@ -2123,6 +2123,9 @@ func (p *parser) behindCount(i int) int {
 		if p.at(i).Is("in") && p.at(i+1).Is("last") && i+2 >= len(p.t) { // 6 hdc in last
 			break
 		}
+		if t := p.at(i + 1); p.at(i).Is("last", "first") && (i+1 >= len(p.t) || t.Is("st", "sts", "stitch", "sc", "dc", "hdc", "htr", "tr") && i+2 >= len(p.t)) { // 2 sc last st
+			break
+		}
 		if i++; p.at(i-1).Is("needle", "needles", "row", "rnd", "round") && p.at(i).Kind == 'n' && p.at(i+1).Kind != 'w' { // on Needle 1, in Row 5
 			i++
 		}
