@@ -1301,6 +1301,12 @@ func (s *sequence) placeFirst() bool {
 	if g, _ := s.group(to); g == nil && s.at(to).Kind != 'n' && !s.thingAt(to) && s.at(to).Kind != 'g' {
 		return false
 	}
+	if !s.other && s.at(to-1).Is(",", ":") && s.underside(s.i, to) { // on the other side of the chain, sc in next 8 ch
+		s.other = true
+		s.add(&ins.Nothing{Under: true}, s.i, to)
+		s.i = to
+		return true
+	}
 	if first.last().Kind == ins.RowEnds && !s.r.crochet { // in the next ten rows knit two together
 		return false
 	}

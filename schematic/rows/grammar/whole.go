@@ -577,7 +577,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},
 	{rule: "neutral", pattern: "working/work/worked behind [of] [last/previous/first/both/all] petals/petal/shells/rnd/round/row/sts/leaves/flower/arches [just] [made/worked] [{tail}]", meaning: "a round is worked behind the one before", example: "working behind petals of rnd 2, sc in next sc", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "[you will] [now] [next] work/working/crochet/crocheting/continue/continuing [work/working] [back] around/along/down/up/on/in/into (other/opposite/second/bottom side [of {x:stretch}] | unused/free/remaining loops/lps) [and/of {x:stretch}]", meaning: "the round goes on along the other side of its foundation chain",
+	{rule: "neutral", pattern: "[turn/rotate/rotating/turning/pivot/flip/spin [work/piece] [and/to]] [you will] [now] [next] work/working/crochet/crocheting/continue/continuing [work/working] [back] around/along/across/down/up/on/in/into (other/opposite/second/bottom/under side [of {x:stretch}] | bottom/underside of [foundation/starting/beg/beginning/base/original/initial] $ch | unused/free/remaining loops/lps) [and/of {x:stretch}]", meaning: "the round goes on along the other side of its foundation chain",
 		example: "Rnd 1: 6 sc in last ch, working around the other side, sc in next 5 ch", build: otherSide},
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch) [across] (ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num}) together/tog", meaning: "a seam", example: "Fold the cuff, then sc the ends together", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals", build: func(m *match) any { return &ins.Nothing{} }},
@@ -1339,7 +1339,7 @@ func joinWords(p *parser, i int) (any, int) {
 // otherSide reads that a round goes on along the other side of its chain: free loops of one, and no stitches, are meant
 // by words that name no side.
 func otherSide(m *match) any {
-	if !m.said("side", "sides", "edge", "underside", "otherside", "loop", "loops", "lp", "lps") {
+	if !m.said("side", "sides", "edge", "bottom", "underside", "otherside", "loop", "loops", "lp", "lps") {
 		return nil
 	}
 	return &ins.Nothing{Under: true}

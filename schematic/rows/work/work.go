@@ -591,7 +591,7 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	for got < k {
 		w.cur.passSpaces()
 		r := w.cur.run()
-		if r == nil && w.comesAround() {
+		if r == nil && (w.comesAround() || got == 0 && w.goesBack()) {
 			continue
 		}
 		if r == nil {
@@ -623,6 +623,17 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 			"use %s fewer here, or make them in the row below", k-got, have, have+k-got, k-got)
 	}
 	return got
+}
+
+// goesBack goes on along the other side of a foundation chain where a round has worked several stitches into its last
+// place and there is nowhere else to go: the words that say so are many.
+func (w *work) goesBack() bool {
+	n, _ := w.maker.(*ins.Stitch)
+	if w.under || !w.round || w.cur.left > 0 || n == nil || len(n.Places) == 0 || n.N.At(0) < 2 || n.N.At(0) < 3 && n.Places[0].Kind != ins.InLast {
+		return false
+	}
+	w.otherSide()
+	return w.under
 }
 
 // comesAround gives a round that began behind slip stitches the place that it began in once more, at its very end; it
@@ -840,6 +851,9 @@ func (w *work) chains(k int, at ins.Span) int {
 	got := 0
 	for got < k {
 		r := w.cur.run()
+		if r == nil && got == 0 && w.goesBack() {
+			continue
+		}
 		if r == nil {
 			break
 		}
