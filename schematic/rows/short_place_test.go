@@ -6,17 +6,17 @@ import "testing"
 func TestTheFirstWordOfAPlaceMayBeLeftOut(t *testing.T) {
 	const text = "Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: %s (%d sts)\n"
 	for w, n := range map[string]int{
-		"2 hdc next 2 sts, hdc next 17, 2 hdc last st":              23,
-		"2 sc first, sc next 18 sc, sc last":                        21,
-		"2 sc ea of next 2, sc in each st across":                   22,
-		"(sc next 2, 2 sc next) 6 times, sc last 2":                 26,
-		"(sc next 2, 2 sc next st) 6 times, sc last 2 sts":          26,
-		"*sc next 3, 2 sc same st, sc next; rep from * across":      30,
-		"2 sc first st, sc each st across, 2 sc last st":            22,
-		"2 sc in first, sc in each st to last, 2 sc in last":        22,
-		"2 sc in first and last sc, sc in each st between them":     22,
-		"dc next st and next 18 sts, 2 dc last":                     21,
-		"sc 1st st, skip next st, dc next 17 sts, 3 dc last st":    21,
+		"2 hdc next 2 sts, hdc next 17, 2 hdc last st":          23,
+		"2 sc first, sc next 18 sc, sc last":                    21,
+		"2 sc ea of next 2, sc in each st across":               22,
+		"(sc next 2, 2 sc next) 6 times, sc last 2":             26,
+		"(sc next 2, 2 sc next st) 6 times, sc last 2 sts":      26,
+		"*sc next 3, 2 sc same st, sc next; rep from * across":  30,
+		"2 sc first st, sc each st across, 2 sc last st":        22,
+		"2 sc in first, sc in each st to last, 2 sc in last":    22,
+		"2 sc in first and last sc, sc in each st between them": 22,
+		"dc next st and next 18 sts, 2 dc last":                 21,
+		"sc 1st st, skip next st, dc next 17 sts, 3 dc last st": 21,
 	} {
 		comesTo(t, text, w, n, true)
 	}

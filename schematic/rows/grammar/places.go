@@ -873,7 +873,7 @@ func (p *parser) shortPlace(i int) (any, int) {
 		return nil, -1
 	}
 	pl := v.(ins.Place)
-	if next := p.at(to); to < len(p.t) && next.Kind != 'p' && next.Kind != 'g' && !isStar(next) && !next.Is("then") && !(next.Is("and") && !p.at(to + 1).Is("last", "in", "into")) || pl.Kind == ins.InEach {
+	if next := p.at(to); to < len(p.t) && next.Kind != 'p' && next.Kind != 'g' && !isStar(next) && !next.Is("then") && !(next.Is("and") && !p.at(to+1).Is("last", "in", "into")) || pl.Kind == ins.InEach {
 		return nil, -1
 	}
 	pl.At = p.span(i, to-1)
