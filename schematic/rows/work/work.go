@@ -591,7 +591,7 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	for got < k {
 		w.cur.passSpaces()
 		r := w.cur.run()
-		if r == nil && (w.comesAround() || got == 0 && w.goesBack()) {
+		if r == nil && w.goesOn(got) {
 			continue
 		}
 		if r == nil {
@@ -624,6 +624,9 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	}
 	return got
 }
+
+// goesOn reports whether a round that has come to its end, got stitches into an instruction, has somewhere to go.
+func (w *work) goesOn(got int) bool { return w.comesAround() || got == 0 && w.goesBack() }
 
 // goesBack goes on along the other side of a foundation chain where a round has worked several stitches into its last
 // place and there is nowhere else to go: the words that say so are many.
