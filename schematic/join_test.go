@@ -216,18 +216,21 @@ func TestAPartThatCantBeJoinedIsToldWithWhatMayBeMeant(t *testing.T) {
 }
 
 // Of four places spread evenly in a round that lies flat, two lie in front, at a quarter and three quarters of its width; of two, one at
-// either side. Along an edge worked flat all show.
+// either side. Along an edge worked flat all show; of two edges each has its half of them.
 func TestPlacesAreSpreadEvenlyAlongAnEdge(t *testing.T) {
-	spots := func(half bool, n int) []float64 {
+	spots := func(half bool, n, edges int) []float64 {
 		m := &Made{Views: []View{{Half: half}}}
 		var out []float64
-		for _, s := range m.Spots(&Edge{}, n) {
+		for _, s := range (&Join{Places: n}).Spots(m, &Edge{}, edges) {
 			out = append(out, s.Float())
 		}
 		return out
 	}
-	assert.Equal(t, []float64{0.25, 0.75}, spots(true, 4))
-	assert.Equal(t, []float64{0, 1}, spots(true, 2))
-	assert.Equal(t, []float64{0.125, 0.375, 0.625, 0.875}, spots(false, 4))
-	assert.Equal(t, []float64{0.5}, spots(false, 1))
+	assert.Equal(t, []float64{0.25, 0.75}, spots(true, 4, 1))
+	assert.Equal(t, []float64{0, 1}, spots(true, 2, 1))
+	assert.Equal(t, []float64{0.125, 0.375, 0.625, 0.875}, spots(false, 4, 1))
+	assert.Equal(t, []float64{0.5}, spots(false, 1, 1))
+	assert.Equal(t, []float64{0.5}, spots(false, 2, 2), "one of a pair on either side")
+	assert.Equal(t, []float64{0.25, 0.75}, spots(false, 4, 2))
+	assert.Len(t, spots(false, 3, 2), 3, "nobody says on which")
 }

@@ -249,23 +249,28 @@ func (b *builder) places(s *Seam, sew, into []ofPiece) {
 		s.SewPieces += e.m.Make
 	}
 	for _, e := range into {
-		for _, share := range e.m.Spots(&e.edge, s.Join.Places) {
+		for _, share := range s.Join.Spots(e.m, &e.edge, len(into)) {
 			e.m.notch(e.edge, s.Number, share)
 		}
 	}
 }
 
-// Spots are the shares of the way along an edge at which so many places lie that are spread evenly along all of it:
-// of a round, half of which is drawn, those of the half that shows. Two in a round lie at its sides.
-func (m *Made) Spots(e *Edge, places int) []units.Num {
-	n, at := places, units.Frac(1, 2)
-	if m.Views[e.View].Half {
-		n = (places + 1) / 2
-		if places == 2 {
-			return []units.Num{{}, units.Int(1)}
-		}
+// Spots are the shares of the way along an edge at which ends are sewn on, if so many edges take them: spread evenly along all of it, as many
+// on each of several edges, such as the left and the right. Of a round, half of which is drawn, they are those of the half that shows; two in a
+// round lie at its sides.
+func (j *Join) Spots(m *Made, e *Edge, edges int) []units.Num {
+	n, half := j.Places, m.Views[e.View].Half
+	if edges > 1 && n%edges == 0 {
+		n /= edges
+	}
+	if n == 2 && half {
+		return []units.Num{{}, units.Int(1)}
+	}
+	if half {
+		n = (n + 1) / 2
 	}
 	var out []units.Num
+	at := units.Frac(1, 2)
 	for range n {
 		out = append(out, at.Div(units.Int(int64(n))))
 		at = at.Add(units.Int(1))

@@ -10,13 +10,21 @@ import (
 
 func (s *CastOn) work(w *worker) {
 	n := w.counted(s.Stitches, s.Pos, "cast on")
-	g := w.gauge(orElse(s.Gauge, w.piece.Gauge))
+	g := w.gauge(orElse(s.Gauge, orElse(w.firstGauge(), w.piece.Gauge)))
 	w.begin([]run{{n: n, gauge: g}}, g, orElse(s.Edge, orElse(w.piece.BeginEdge, "cast-on edge")), s.Pos)
 	if ch, ok := s.Chain.At(w.i); ok && ch.Less(units.Int(int64(n))) {
 		w.find("arithmetic/foundation", finding.Warning, s.Pos,
 			fmt.Sprintf("a chain of %s can't carry %d stitches", ch, n), ch.String()+" chains", fmt.Sprintf("%d stitches", n),
 			"chain the stitches and the turning chain on top of them")
 	}
+}
+
+// firstGauge is the gauge that the rows worked at once into what is cast on say: the edge is as wide as they are.
+func (w *worker) firstGauge() string {
+	if e, ok := w.next.(*Even); ok {
+		return e.Gauge
+	}
+	return ""
 }
 
 // counted is a count that must be at least 1.

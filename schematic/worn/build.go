@@ -105,7 +105,12 @@ func (a *assembly) join(i int) {
 		return
 	case schematic.InPlaces: // the ends have places on the edge, and do not lie along it
 		key, refs = bends+key, j.Into
-		a.ends = append(a.ends, sewnOn{join: j, key: key})
+		edges := 0
+		for _, ref := range refs {
+			_, of := a.g.EdgesOf(ref)
+			edges += len(of)
+		}
+		a.ends = append(a.ends, sewnOn{j, key, edges})
 	case schematic.Gathered:
 		a.gathers[key] = true
 	}
@@ -475,7 +480,7 @@ func (a *assembly) piece(m *schematic.Made) {
 // round is a view of a round.
 func (a *assembly) round(m *schematic.Made, p *panel) {
 	switch {
-	case sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m)):
+	case !holds[m.Kind] && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m))):
 		a.share(m, p)
 	case a.isLeg(m, p.view):
 		start, _ := ends(p)
@@ -592,6 +597,10 @@ func (a *assembly) bandOfPanels(m *schematic.Made, view int) {
 // between its parts.
 func (a *assembly) flat(m *schematic.Made, p *panel) {
 	if h := a.lengthwise(m, p); h != nil {
+		a.add(h, m.Make)
+		return
+	}
+	if h := a.sideways(m, p); h != nil {
 		a.add(h, m.Make)
 		return
 	}

@@ -11,6 +11,7 @@ import (
 type sewnOn struct {
 	join *schematic.Join
 	key  string // of the edge that takes them
+	into int    // how many edges take them
 }
 
 // sewOn lays what is sewn on by its ends onto what is there: with both of its ends it stands in an arch from one place to
@@ -22,6 +23,9 @@ func (a *assembly) sewOn() bool {
 			m, edges := a.g.EdgesOf(ref)
 			if m == nil {
 				continue
+			}
+			if o := a.otherEnd(s, m); o != nil && a.liesInFront(o.key) && !a.liesInFront(s.key) {
+				continue // it is laid by that
 			}
 			for _, q := range a.protos {
 				if q.made == m && q.left > 0 && !m.Round {
@@ -36,16 +40,23 @@ func (a *assembly) sewOn() bool {
 // spot is a place on an edge, and the way out of its panel there.
 type spot struct{ at, out pt }
 
+// directionAt is the way along a path at a share of it.
+func directionAt(path []pt, share float64) pt {
+	const step = 0.001
+	d := sub(alongPath(path, min(1, share+step)), alongPath(path, max(0, share-step)))
+	return mul(d, 1/max(length(d), close))
+}
+
 func (a *assembly) sewOnEnds(s sewnOn, q *proto, ends []schematic.Edge) {
 	of := ends[0].Path
 	wide := dist(of[0], of[len(of)-1])
 	done := false
-	for _, spots := range a.spots(s, q, wide) {
+	for _, spots := range a.spots(s, wide) {
 		switch len(ends) {
 		case 1:
 			for _, at := range spots {
 				done = true
-				p := *q.panel
+				p := *a.toShoulder(s, q.panel, of[0], at)
 				p.drawn, p.hung = nil, true
 				// The loop runs on along the end against the edge that takes it.
 				along := pt{X: -at.out.Y * wide / 2, Y: at.out.X * wide / 2}
@@ -67,11 +78,48 @@ func (a *assembly) sewOnEnds(s sewnOn, q *proto, ends []schematic.Edge) {
 	}
 }
 
-// spots are, for each edge that takes ends, the places that show, in order along it.
-func (a *assembly) spots(s sewnOn, q *proto, wide float64) [][]spot {
-	var all [][]spot
-	keys := map[string]bool{s.key: true}
-	ways := a.chains(q, keys)
+// toShoulder is what of a strap stands up in front, if its other end is sewn on behind: it is folded on the shoulder, where the rest of it reaches
+// down to that end. It is all of it if nothing says where that is.
+func (a *assembly) toShoulder(s sewnOn, p *panel, foot pt, at spot) *panel {
+	lo, hi := box(p.loop)
+	o := a.otherEnd(s, p.made)
+	if o == nil || absf(at.out.Y-1) > close || a.liesInFront(o.key) {
+		return p
+	}
+	for _, c := range a.waysOf(o.key) {
+		high := ((c.start().Y+c.end().Y)/2 - at.at.Y + hi.Y - lo.Y) / 2
+		if high < 1 || high > hi.Y-lo.Y-1 {
+			continue
+		}
+		if q := p.cut(func(b pt) float64 { return high - absf(b.Y-foot.Y) }, "fold of "+p.name); q != nil {
+			q.halved = true
+			return q
+		}
+	}
+	return p
+}
+
+// otherEnd is the join of the other end of what a join sews on by one of its ends, or nil.
+func (a *assembly) otherEnd(s sewnOn, m *schematic.Made) *sewnOn {
+	for i := range a.ends {
+		if o := &a.ends[i]; o.join != s.join && a.sews(o.join, m) {
+			return o
+		}
+	}
+	return nil
+}
+
+// liesInFront reports whether what takes ends is a piece that lies in front, and no round.
+func (a *assembly) liesInFront(key string) bool {
+	return slices.ContainsFunc(a.protos, func(q *proto) bool {
+		return q.face == front && !q.made.Round && slices.ContainsFunc(q.loop, func(s side) bool { return slices.Contains(s.keys, key) })
+	})
+}
+
+// waysOf are the ways along the edges that take ends: of what shows, or else of the back.
+func (a *assembly) waysOf(key string) []*chain {
+	keys := map[string]bool{key: true}
+	ways := a.chains(&proto{panel: &panel{view: -1}}, keys)
 	if len(ways) == 0 { // a strap that is sewn to the back stands up behind it
 		for _, p := range a.placed {
 			if p.face == back {
@@ -79,21 +127,65 @@ func (a *assembly) spots(s sewnOn, q *proto, wide float64) [][]spot {
 			}
 		}
 	}
-	for _, c := range ways {
+	return ways
+}
+
+// spots are, for each edge that takes ends, the places that show, in order along it.
+func (a *assembly) spots(s sewnOn, wide float64) [][]spot {
+	var all [][]spot
+	for _, c := range a.waysOf(s.key) {
 		host := c.at[0].p
-		e := &schematic.Edge{View: host.view}
 		var list []spot
-		d := mul(sub(c.end(), c.start()), 1/c.chord())
-		for _, share := range host.made.Spots(e, s.join.Places) {
-			t := share.Float()
+		for _, t := range s.shares(c, host) {
 			if least := wide / 2 / c.chord(); least < 0.5 { // at a fold the end lies within the panel
 				t = min(max(t, least), 1-least)
 			}
-			list = append(list, spot{alongPath(c.path, t), pt{X: d.Y, Y: -d.X}})
+			at, d := alongPath(c.path, t), directionAt(c.path, t)
+			list = append(list, spot{at, pt{X: d.Y, Y: -d.X}})
 		}
 		all = append(all, list)
 	}
 	return all
+}
+
+// shares are the shares of the way along a chain, on edges of a host, at which the places lie.
+func (s *sewnOn) shares(c *chain, host *panel) []float64 {
+	of := func(e *schematic.Edge) (out []float64) {
+		for _, share := range s.join.Spots(host.made, e, s.into) {
+			out = append(out, share.Float())
+		}
+		return out
+	}
+	name := c.first().name
+	if !host.halved {
+		return of(&schematic.Edge{View: host.view})
+	}
+	var out []float64 // of those that show
+	for i := range host.made.Edges {
+		e := &host.made.Edges[i]
+		if e.View != host.view || e.Name != name {
+			continue
+		}
+		for _, t := range of(e) {
+			if at := host.spot(alongPath(e.Path, t)); distTo(c.path, at) < 1 {
+				out = append(out, c.shareOf(at))
+			}
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// shareOf is the share of the way along a chain at which a place on it lies.
+func (c *chain) shareOf(at pt) float64 {
+	way := 0.0
+	for i := 1; i < len(c.path); i++ {
+		if distTo(c.path[i-1:i+1], at) < 1 {
+			return (way + dist(c.path[i-1], at)) / pathLength(c.path)
+		}
+		way += dist(c.path[i-1], c.path[i])
+	}
+	return 1
 }
 
 // arched is a strip from one place to another on one edge, in an arch: two upright legs and half a circle, or, where it is too short

@@ -20,6 +20,8 @@ func (a *assembly) measures() []schematic.Measure {
 	switch b := a.body(); {
 	case root.lengthwise:
 		t.lengthwise(root)
+	case root.lying != 0:
+		t.bonnet(root)
 	case root.face == either && root.made.Round && root.made.Views[root.view].Panel && !root.gusset:
 		t.inGores(a.rowOf(root))
 	case holds[root.made.Kind]:
@@ -55,12 +57,23 @@ func (a *assembly) measures() []schematic.Measure {
 // straps measures what stands upright from an edge to which one of its ends is sewn.
 func (tk *taker) straps() {
 	for _, p := range tk.a.placed {
-		if p.made.Kind != schematic.KindBand || p.strip || !p.hung || len(p.hosts) > 0 || absf(p.where.sin) > 1e-9 {
+		if !p.isStrap() || p.strip || !p.hung || len(p.hosts) > 0 || absf(p.where.sin) > 1e-9 {
 			continue
 		}
 		lo, hi := box(p.drawn)
-		tk.take(strings.ToLower(p.made.Name)+" length", pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
+		name := strings.ToLower(p.made.Name) + " length"
+		if p.halved { // folded on the shoulder: all of it is in no line
+			l, h := bounds(p.made.Views[p.view].Outline)
+			tk.under(name, schematic.Measure{Axis: schematic.Vertical, Length: tk.exact(h.Y - l.Y)})
+			continue
+		}
+		tk.take(name, pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
 	}
+}
+
+// isStrap reports whether a panel is a band, or named for something that hangs free.
+func (p *panel) isStrap() bool {
+	return p.made.Kind == schematic.KindBand || schematic.HangsFree(p.made.Name)
 }
 
 // taker takes measurements.
@@ -381,6 +394,7 @@ func (tk *taker) trunk(t *trunk) {
 				tk.girth(t, "neck", "", t.top-1, t.top)
 			}
 		} else if !tk.legs(t) {
+			y = t.belowSlope(y)
 			tk.girth(t, tk.bust(), "width", y, y)
 		}
 		tk.ofOneWithSleeves(t)
@@ -564,10 +578,16 @@ func (tk *taker) ofOneWithSleeves(t *trunk) {
 				low.Y, high.Y = min(low.Y, s.a.Y), max(high.Y, s.a.Y)
 			}
 		}
-		tk.take("cuff to cuff", pt{X: lo.X, Y: high.Y}, pt{X: hi.X, Y: high.Y}, schematic.Horizontal, false, units.Num{})
 		tk.take("cuff", low, high, schematic.Vertical, tk.a.faced(), units.Num{})
+		left, right := lo.X, hi.X
+		for _, b := range tk.a.placed { // with its bands
+			if l, h := box(b.drawn); b.strip && l.Y > low.Y-1 && h.Y < high.Y+1 {
+				left, right = min(left, l.X), max(right, h.X)
+			}
+		}
+		tk.take("cuff to cuff", pt{X: left, Y: high.Y}, pt{X: right, Y: high.Y}, schematic.Horizontal, false, units.Num{})
 		if under := p.underarm(t.hem); under != (pt{}) {
-			tk.take("body to underarm", pt{X: r, Y: t.hem}, under, schematic.Vertical, false, units.Num{})
+			tk.take("body to underarm", pt{X: r, Y: t.low}, under, schematic.Vertical, false, units.Num{})
 			if top := p.above(under); absf(top-under.Y-(high.Y-low.Y)) > 1 { // it narrows to its cuff
 				tk.take("upper arm", under, pt{X: under.X, Y: top}, schematic.Vertical, tk.a.faced(), units.Num{})
 			}
@@ -1056,7 +1076,7 @@ func (tk *taker) own(p *panel) {
 	case schematic.KindSleeve, schematic.KindBand:
 		return
 	}
-	if p.strip || len(tk.out) > 0 && tk.seen["length"] {
+	if p.strip || p.hung && p.isStrap() || len(tk.out) > 0 && tk.seen["length"] {
 		return
 	}
 	for _, m := range p.made.Measures {
@@ -1086,4 +1106,17 @@ func (tk *taker) own(p *panel) {
 // acrossSlit reports whether a measurement is that of an opening that something is worked from.
 func (p *panel) acrossSlit(a, b pt) bool {
 	return slices.ContainsFunc(p.slits, func(s slit) bool { return s.taken && near(s.a, a) && near(s.z, b) })
+}
+
+// belowSlope is the height, at most y, below which the sides no longer lean out into sleeves that are worked with the body.
+func (t *trunk) belowSlope(y float64) float64 {
+	const step = 5.0 // mm
+	for at := y; at > t.hem+2*step; at -= step {
+		l, r := t.across(at)
+		nl, nr := t.across(at - step)
+		if (r-l)-(nr-nl) < step { // of both sides: half a mm in one
+			return at
+		}
+	}
+	return y
 }

@@ -63,9 +63,10 @@ type panel struct {
 	over       *panel   // it lies on this one, from whose slit it is worked
 	foot       pt       // of what stands in an arch: the middle between its ends, and the place above it
 	drop       pt
-	leg        bool // a round that goes on from a part of another of its piece
-	gusset     bool // it is folded between a gusset and what lies across from it
-	heel       pt   // of a leg seen from its side: where its heel begins, behind
+	leg        bool    // a round that goes on from a part of another of its piece
+	lying      float64 // it lies on its side, turned by a quarter: its sine
+	gusset     bool    // it is folded between a gusset and what lies across from it
+	heel       pt      // of a leg seen from its side: where its heel begins, behind
 }
 
 // chord is how a panel was laid: two places of its own on two places, of which hold, a share of the way between them,

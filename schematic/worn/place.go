@@ -100,7 +100,7 @@ func (a *assembly) trunk() bool {
 			return 0
 		})
 	}
-	fronts = bodices(fronts)
+	fronts = a.bodices(fronts)
 	var root *proto
 	switch {
 	case len(fronts) == 1:
@@ -129,6 +129,9 @@ func (a *assembly) trunk() bool {
 	p := root.panel
 	lo, hi := box(p.loop)
 	m := motion{cos: 1, by: pt{X: -p.middle(), Y: -lo.Y}}
+	if p.lying != 0 {
+		m = p.onItsSide()
+	}
 	if p.made.Kind == schematic.KindBag && p.made.From == schematic.FromCentre {
 		m = motion{cos: -1, by: pt{X: p.middle(), Y: hi.Y}} // it stands on its base
 	}
@@ -138,8 +141,11 @@ func (a *assembly) trunk() bool {
 	return true
 }
 
-// bodices are the fronts without skirts, if any is left: they hang from it.
-func bodices(fronts []*proto) []*proto {
+// bodices are the fronts that do not stand on another by an end, and without skirts, if any is left: they hang from it.
+func (a *assembly) bodices(fronts []*proto) []*proto {
+	fronts = slices.DeleteFunc(slices.Clone(fronts), func(q *proto) bool { // such as a bib
+		return slices.ContainsFunc(a.ends, func(s sewnOn) bool { return a.sews(s.join, q.made) })
+	})
 	if b := slices.DeleteFunc(slices.Clone(fronts), func(q *proto) bool { return q.made.Kind == schematic.KindSkirt }); len(b) > 0 {
 		return b
 	}

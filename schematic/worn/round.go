@@ -98,13 +98,28 @@ func (a *assembly) tube(m *schematic.Made, p *panel) {
 		return a.withoutCrotch(m, &v, end)
 	}
 	q.flat = split(aroundMiddle)
-	for _, from := range []half{fromMiddle, toMiddle} {
+	halves := []half{fromMiddle, toMiddle}
+	if takenTwice(sr) { // such as a finger between two others
+		halves = []half{aroundMiddle}
+	}
+	for _, from := range halves {
 		q.variants = append(q.variants, split(from))
 		if p.face == front {
 			break
 		}
 	}
 	q.panel = q.variants[0]
+}
+
+// takenTwice reports whether a round begins with two stretches of one other, front and back, and with stitches added between them.
+func takenTwice(runs []run) bool {
+	n := 0
+	for _, r := range runs {
+		if r.main {
+			n++
+		}
+	}
+	return n == 2 && len(runs) == 4 && !runs[1].main && !runs[3].main && runs[0].of == runs[2].of
 }
 
 // crotchOf begins the key of the side at which two legs meet.

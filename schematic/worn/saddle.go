@@ -25,7 +25,7 @@ func (a *assembly) saddled(m *schematic.Made, p *panel) (sleeve, strap *panel) {
 		}
 	}
 	below := slices.ContainsFunc(p.loop, func(s side) bool { return len(keysOf([]side{s})) > 0 && s.a.Y < y-close && s.name == "cap" })
-	if n == 0 || y <= lo.Y+close || !below {
+	if n == 0 || y <= lo.Y+close || hi.Y-y < onEdge || !below { // a cap that ends with bind-offs has a row or two upright
 		return nil, nil
 	}
 	sleeve = p.cut(func(q pt) float64 { return y - q.Y }, cutEdge)

@@ -58,7 +58,7 @@ func newAssembly(g *schematic.Garment, turned bool) *assembly {
 
 // picture is what shows of the garment, with its measurements; nil if it is one panel, which is drawn as it is worked.
 func (a *assembly) picture(id, name string) *schematic.Made {
-	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].lengthwise && !a.placed[0].turned && !a.placed[0].closed {
+	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].shows() {
 		return nil
 	}
 	m := &schematic.Made{ID: id, Name: name, Make: 1, Views: []schematic.View{a.figure()}}
@@ -68,6 +68,9 @@ func (a *assembly) picture(id, name string) *schematic.Made {
 	m.Measures = a.measures()
 	return m
 }
+
+// shows reports whether a panel by itself lies otherwise than it is worked.
+func (p *panel) shows() bool { return p.lengthwise || p.turned || p.closed || p.lying != 0 }
 
 // onlyOfTheBack leaves the back those measurements that the front does not have or has otherwise.
 func onlyOfTheBack(g *schematic.Garment) {

@@ -1,0 +1,73 @@
+package worn
+
+import (
+	"slices"
+
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// sideways is half of a hood by itself of which one level end is sewn to itself at a fold: it lies on its side as it is worn, folded
+// along its middle, with the fold on top and the seam behind, at the right. Nil if it is none, or is bonded to a neck.
+func (a *assembly) sideways(m *schematic.Made, p *panel) *panel {
+	if m.Kind != schematic.KindHood && m.Kind != schematic.KindHat || len(m.Piece.Onto) > 0 || len(heldFrom(m)) > 0 {
+		return nil
+	}
+	if slices.ContainsFunc(p.loop, func(s side) bool { return len(notBends(s.keys)) > 0 }) {
+		return nil
+	}
+	if slices.ContainsFunc(a.g.Pieces, func(o *schematic.Made) bool {
+		return o.Worked() != m && o.Kind != schematic.KindBand && !schematic.HangsFree(o.Name)
+	}) {
+		return nil // what it stands on nobody says
+	}
+	lo, hi := box(p.loop)
+	for i := range a.g.Pattern.Joins {
+		j := &a.g.Pattern.Joins[i]
+		if j.How != schematic.AtFold || len(j.Sew) != 1 {
+			continue
+		}
+		of, edges := a.g.EdgesOf(j.Sew[0])
+		if of == nil || of.Worked() != m || len(edges) != 1 || edges[0].View != p.view {
+			continue
+		}
+		l, h := bounds([][]pt{edges[0].Path})
+		if h.X-l.X < h.Y-l.Y || absf(l.X+h.X-2*p.middle()) > 1 {
+			continue
+		}
+		up := (l.Y+h.Y)/2 > (lo.Y+hi.Y)/2
+		if q := p.half(p.middle(), !up, "fold of "+m.Name); q != nil {
+			q.lying = -1 // clockwise
+			if !up {
+				q.lying = 1
+			}
+			return q
+		}
+	}
+	return nil
+}
+
+// onItsSide is the motion that lays a panel on its side, a quarter turned, and stands it on the level of its lowest place, about its middle.
+func (p *panel) onItsSide() motion {
+	m := motion{sin: p.lying}
+	lo, hi := box(p.loop)
+	a, b := m.at(lo), m.at(hi)
+	m.by = pt{X: -(a.X + b.X) / 2, Y: -min(a.Y, b.Y)}
+	return m
+}
+
+// bonnet measures what lies on its side: how deep it is from its face to its seam, and how high up to its fold.
+func (tk *taker) bonnet(p *panel) {
+	lo, hi := box(p.drawn)
+	tk.take("depth", pt{X: lo.X, Y: hi.Y}, hi, schematic.Horizontal, false, units.Num{})
+	tk.take("height", pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
+	face := pt{X: lo.X, Y: hi.Y}
+	for _, s := range p.drawn {
+		if absf(s.a.X-lo.X) < close {
+			face.Y = min(face.Y, s.a.Y)
+		}
+	}
+	if face.Y > lo.Y+1 {
+		tk.take("height at the face", face, pt{X: lo.X, Y: hi.Y}, schematic.Vertical, false, units.Num{})
+	}
+}
