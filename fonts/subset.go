@@ -268,17 +268,25 @@ func assembled(tables []table) []byte {
 	return whole
 }
 
+// writers compress: making one takes longer than most tables do.
+var writers = sync.Pool{New: func() any {
+	w, _ := zlib.NewWriterLevel(nil, zlib.BestCompression)
+	return w
+}}
+
 // packed is a face as WOFF, each table compressed if that makes it smaller.
 func packed(ttf []byte) []byte {
 	n := int(binary.BigEndian.Uint16(ttf[4:]))
 	var dir, body be
 	at := 44 + 20*n
+	w := writers.Get().(*zlib.Writer)
+	defer writers.Put(w)
 	for i := range n {
 		e := ttf[12+16*i:]
 		from, long := int(binary.BigEndian.Uint32(e[8:])), int(binary.BigEndian.Uint32(e[12:]))
 		data := ttf[from : from+long]
 		var z bytes.Buffer
-		w, _ := zlib.NewWriterLevel(&z, zlib.BestCompression)
+		w.Reset(&z)
 		w.Write(data) //nolint:errcheck // into memory
 		w.Close()     //nolint:errcheck // into memory
 		out := data

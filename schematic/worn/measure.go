@@ -164,14 +164,16 @@ func (a *assembly) body() *trunk {
 		t.hangs(p)
 	}
 	if list := a.below(a.placed[0]); t.kind != "" && len(list) == 1 && list[0].made.Views[list[0].view].Half {
-		t.skirt = list[0]
-		t.panels = append(t.panels, t.skirt)
-		lo, _ := box(t.skirt.drawn)
-		t.hem = min(t.hem, lo.Y)
+		t.hangsBelow(list[0])
 	}
 	for _, p := range a.placed {
-		if p.made.Kind == schematic.KindSkirt && p.face == front && p.hung && p != a.placed[0] {
+		if p.made.Kind != schematic.KindSkirt || !p.hung || p == a.placed[0] {
+			continue
+		}
+		if p.face == front {
 			t.skirt = p
+		} else if t.kind != "" && p.made.Round {
+			t.hangsBelow(p)
 		}
 	}
 	for _, p := range a.placed {
@@ -184,6 +186,14 @@ func (a *assembly) body() *trunk {
 	}
 	t.banded(a.placed)
 	return t
+}
+
+// hangsBelow takes in a round that hangs from the lower edge, as its skirt.
+func (t *trunk) hangsBelow(p *panel) {
+	t.skirt = p
+	t.panels = append(t.panels, p)
+	lo, _ := box(p.drawn)
+	t.hem = min(t.hem, lo.Y)
 }
 
 // banded takes in the bands along the lower edge and, of a skirt, along its waist: they are a part of its length, as a neckband is not.
@@ -384,6 +394,7 @@ func (tk *taker) trunk(t *trunk) {
 	for _, p := range t.panels {
 		if p.face == back {
 			tk.named(p, "cross back", "neck width", "shoulder")
+			tk.once("cross back")
 		}
 	}
 	if t.kind == "" { // no armhole says where the bust is: below sleeves that are worked with the body
@@ -408,6 +419,16 @@ func (tk *taker) trunk(t *trunk) {
 		tk.take("body to underarm", pt{X: hr, Y: t.low}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
 	}
+}
+
+// once leaves out a width that lies as another does, such as that of a back that ends in its neck.
+func (tk *taker) once(name string) {
+	same := func(x, y float64) bool { return absf(x-y) < 1 }
+	tk.out = slices.DeleteFunc(tk.out, func(m schematic.Measure) bool {
+		return m.Name == name && slices.ContainsFunc(tk.out, func(o schematic.Measure) bool {
+			return o.Name != name && o.Axis == m.Axis && !o.Around && same(min(o.A.X, o.B.X), min(m.A.X, m.B.X)) && same(max(o.A.X, o.B.X), max(m.A.X, m.B.X))
+		})
+	})
 }
 
 // skirt measures a skirt that hangs from a bodice: its waist, unless it is as wide as the bust, and how long it is.
@@ -528,9 +549,24 @@ func (tk *taker) lower(t *trunk) {
 		return
 	}
 	l, r := t.across(t.under)
-	if hl, hr := t.across(t.hem + 1); l >= r || absf(hr-hl-(r-l)) > 1 {
+	hl, hr := t.across(t.hem + 1)
+	if name := t.sewnBelow(); name != "" {
+		tk.take(name, pt{X: hl, Y: t.hem}, pt{X: hr, Y: t.hem}, schematic.Horizontal, false, units.Num{})
+	} else if l >= r || absf(hr-hl-(r-l)) > 1 {
 		tk.girth(t, "hem", "hem", t.hem+1, t.hem)
 	}
+}
+
+// sewnBelow is the name of the lower edge of a front that is sewn to that of the back, such as a crotch; none if the edge is open.
+func (t *trunk) sewnBelow() string {
+	for _, p := range t.panels {
+		for i, s := range p.drawn {
+			if p.face == front && p.hosts == nil && absf(s.a.Y-t.hem) < close && absf(p.drawn[(i+1)%len(p.drawn)].a.Y-t.hem) < close && joinOf(s) != "" {
+				return s.name
+			}
+		}
+	}
+	return ""
 }
 
 // legs measures a body whose lower edge is that of two legs: one of them around, and how long it is inside. It reports
@@ -863,7 +899,7 @@ func (tk *taker) upright(p *panel) {
 // hoods measures what stands on a neck.
 func (tk *taker) hoods() {
 	for _, p := range tk.a.placed {
-		if p.face == either && p.halved && p.hung && p.made.Kind != schematic.KindSleeve && p.where.sin == 0 {
+		if p.face == either && p.halved && p.hung && p.made.Kind != schematic.KindSleeve && p.where.sin == 0 && !p.isStrap() {
 			tk.upright(p)
 		}
 	}
@@ -1003,7 +1039,7 @@ func (tk *taker) named(p *panel, names ...string) {
 	for _, want := range names {
 		for _, m := range p.made.Measures {
 			name := m.Name
-			if m.View != p.view || name != want && !(want == "neck width" && (isNeckWidth(name) || name == "width at top" && p.neckAlong(m))) {
+			if m.View != p.view || name != want && !p.alsoCalled(want, m) {
 				continue
 			}
 			if p.halved && !p.holds(m.A, m.B) {
@@ -1012,6 +1048,18 @@ func (tk *taker) named(p *panel, names ...string) {
 			tk.take(want, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
 		}
 	}
+}
+
+// alsoCalled reports whether a measurement is what the trade calls otherwise: a neck's width by its edge, or its depth where one piece is made for
+// front and back.
+func (p *panel) alsoCalled(want string, m schematic.Measure) bool {
+	switch want {
+	case "neck width":
+		return isNeckWidth(m.Name) || m.Name == "width at top" && p.neckAlong(m)
+	case "neck depth":
+		return p.face == front && m.Name == "back neck depth"
+	}
+	return false
 }
 
 // holds reports whether the ends of a measurement lie in what shows of the panel.
