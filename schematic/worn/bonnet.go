@@ -21,7 +21,23 @@ func (a *assembly) sideways(m *schematic.Made, p *panel) *panel {
 	}) {
 		return nil // what it stands on nobody says
 	}
-	lo, hi := box(p.loop)
+	seam, ok := a.foldedSeam(m, p)
+	if !ok {
+		return nil
+	}
+	up := seam > (topOf(p.loop)+bottomOf(p.loop))/2
+	q := p.half(p.middle(), !up, "fold of "+m.Name)
+	if q == nil {
+		return nil
+	}
+	if q.lying = 1; up {
+		q.lying = -1 // clockwise
+	}
+	return q
+}
+
+// foldedSeam is the height of a level edge, about the middle of a panel, that is sewn to itself at a fold.
+func (a *assembly) foldedSeam(m *schematic.Made, p *panel) (y float64, ok bool) {
 	for i := range a.g.Pattern.Joins {
 		j := &a.g.Pattern.Joins[i]
 		if j.How != schematic.AtFold || len(j.Sew) != 1 {
@@ -31,20 +47,11 @@ func (a *assembly) sideways(m *schematic.Made, p *panel) *panel {
 		if of == nil || of.Worked() != m || len(edges) != 1 || edges[0].View != p.view {
 			continue
 		}
-		l, h := bounds([][]pt{edges[0].Path})
-		if h.X-l.X < h.Y-l.Y || absf(l.X+h.X-2*p.middle()) > 1 {
-			continue
-		}
-		up := (l.Y+h.Y)/2 > (lo.Y+hi.Y)/2
-		if q := p.half(p.middle(), !up, "fold of "+m.Name); q != nil {
-			q.lying = -1 // clockwise
-			if !up {
-				q.lying = 1
-			}
-			return q
+		if l, h := bounds([][]pt{edges[0].Path}); h.X-l.X > h.Y-l.Y && absf(l.X+h.X-2*p.middle()) < 1 {
+			return (l.Y + h.Y) / 2, true
 		}
 	}
-	return nil
+	return 0, false
 }
 
 // onItsSide is the motion that lays a panel on its side, a quarter turned, and stands it on the level of its lowest place, about its middle.

@@ -279,6 +279,11 @@ func topOf(loop []side) float64 {
 	return hi.Y
 }
 
+func bottomOf(loop []side) float64 {
+	lo, _ := box(loop)
+	return lo.Y
+}
+
 // across is how far the trunk reaches to both sides just below a height.
 func (t *trunk) across(y float64) (l, r float64) {
 	l, r = math.Inf(1), math.Inf(-1)

@@ -127,18 +127,22 @@ func (a *assembly) trunk() bool {
 		root.panel = q
 	}
 	p := root.panel
-	lo, hi := box(p.loop)
-	m := motion{cos: 1, by: pt{X: -p.middle(), Y: -lo.Y}}
-	if p.lying != 0 {
-		m = p.onItsSide()
-	}
-	if p.made.Kind == schematic.KindBag && p.made.From == schematic.FromCentre {
-		m = motion{cos: -1, by: pt{X: p.middle(), Y: hi.Y}} // it stands on its base
-	}
-	a.settle(p, m, nil, nil)
+	a.settle(p, p.standing(), nil, nil)
 	a.oneOf(root)
 	root.left--
 	return true
+}
+
+// standing is the motion that stands a panel upright on its middle.
+func (p *panel) standing() motion {
+	lo, hi := box(p.loop)
+	switch {
+	case p.lying != 0:
+		return p.onItsSide()
+	case p.made.Kind == schematic.KindBag && p.made.From == schematic.FromCentre: // it stands on its base
+		return motion{cos: -1, by: pt{X: p.middle(), Y: hi.Y}}
+	}
+	return motion{cos: 1, by: pt{X: -p.middle(), Y: -lo.Y}}
 }
 
 // bodices are the fronts that do not stand on another by an end, and without skirts, if any is left: they hang from it.
