@@ -42,6 +42,18 @@ var stitches = []form{
 		}
 		return &ins.Stitch{Kind: stitch.ByID(id), N: m.num("n", 1)}
 	}},
+	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} [in] [each] [of] $next/first/last {m:num} [{u:unit}]", meaning: "so many of a stitch in each place", example: "2 hdc next 3 sts", build: func(m *match) any {
+		s := stitchOf(m)
+		if s.Kind == nil || s.Kind.Craft != stitch.Crochet || s.Kind.ID == "ch" || !m.p.line.IsRow() {
+			return nil
+		}
+		kind := ins.InNext
+		if m.said("last") {
+			kind = ins.InLast
+		}
+		s.Places = []ins.Place{{Kind: kind, N: m.num("m", 1), Unit: value[ins.Unit](m, "u"), At: m.span()}}
+		return s
+	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} once {p:places}", meaning: "one of a stitch in each place", example: "inc once in each of next 2 sts", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} x {k:kind} [{p:places}]", meaning: "so many of a stitch in each place", example: "2 x dc3tog in next ch-2 sp", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {k:kind} x {n:num} {p:places}", meaning: "so many of a stitch in each place", example: "sc x 4 in last ch", build: stitchIn},
@@ -396,10 +408,10 @@ var stitches = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "skip", pattern: "sk/skip/miss (turning/beg/beginning $ch | tch | t $ch)", meaning: "the turning chain is no stitch", example: "sc in each sc across, skip turning ch, turn", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "skip", pattern: "$beg [with/from] [in/into/at] {c:core}", meaning: "the chains before it are passed", example: "Row 1: Starting in 2nd ch from hook, sc in each ch across",
+	{rule: "skip", pattern: "($beg [with/from] | from) [in/into/at] {c:core} [onwards/on]", meaning: "the chains before it are passed", example: "Row 1: Starting in 2nd ch from hook, sc in each ch across",
 		build: func(m *match) any {
 			c := value[ins.Place](m, "c")
-			if c.Kind != ins.FromHook || c.N.All < 2 || !m.p.at(m.to).Is(",", "work") && !m.p.thingAt(m.to) && m.p.at(m.to).Kind != 'n' {
+			if c.Kind != ins.FromHook || c.N.All < 2 || !m.p.at(m.to).Is(",", ":", "work") && !m.p.thingAt(m.to) && m.p.at(m.to).Kind != 'n' {
 				return nil
 			}
 			c.At = m.span()

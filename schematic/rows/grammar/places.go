@@ -200,7 +200,7 @@ var cores = []form{
 		}
 		return top(m)
 	}},
-	{rule: "core", pattern: "[$tch] $ch [{n:num}] and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", build: func(m *match) any {
+	{rule: "core", pattern: "[$tch] {n:chaincalled} and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", build: func(m *match) any {
 		if !m.p.at(m.from - 1).Is("between") {
 			return nil
 		}
@@ -236,6 +236,9 @@ var cores = []form{
 			}
 			return pl
 		}},
+	{rule: "core", pattern: "each/every of $next $ch {n:num}", meaning: "each of so many stitches", example: "1 dc in each of next ch3", build: func(m *match) any {
+		return ins.Place{Kind: ins.InNext, N: m.num("n", 1), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
+	}},
 	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of so many stitches", example: "dc in each of next 4",
 		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
 	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around",

@@ -559,7 +559,7 @@ func (r *Reader) blank(n int) {
 
 // bracketOpen reports whether what is gathered has a bracket that a line behind the blank one closes.
 func (r *Reader) bracketOpen(n int) bool {
-	if n >= len(r.x.Src) || !r.labelled() || len(r.tokens) > 400 {
+	if n >= len(r.x.Src) || !r.labelled() || len(r.tokens) > 400 || text.CountOpen(r.raw) {
 		return false
 	}
 	open := 0
@@ -599,7 +599,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 		return true
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
-	return goes && (text.Open(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
+	return goes && (text.Open(r.raw) && !text.CountOpen(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
 }
 
 // joinsAlone is a line that only joins the round above it: Sl st to top of first st.
@@ -810,6 +810,10 @@ func withoutPlurals(t []text.Token) []text.Token {
 // inTo joins the words of a place that are written apart: sl st in to next st.
 func inTo(t []text.Token) []text.Token {
 	for i := len(t) - 3; i >= 0; i-- {
+		if t[i].Is("in") && t[i+1].Is("between") && (t[i+2].Kind == 'n' || t[i+2].Is("next", "each", "the", "first", "last")) && i > 0 && !t[i-1].Is("st", "sts", "stitches") {
+			t = slices.Delete(slices.Clone(t), i, i+1)
+			continue
+		}
 		if t[i].Is("in") && t[i+1].Is("to") && (t[i+2].Is("next", "each", "same", "the", "last", "ring", "top", "every") || t[i+2].Ord > 0) {
 			one := t[i]
 			one.S, one.End = "into", t[i+1].End
@@ -1213,7 +1217,7 @@ func (r *Reader) aboveRows(trimmed string, n int) bool {
 }
 
 // numbered is a heading with the number before it by which it is called, and a remark behind it.
-var numbered = text.Once(`^(?:(?:(?i:part|step|section|piece) )?\d{1,2} ?(?:[.:)–—-]+ ?| )|[-•*#] ?)?([A-Z][A-Za-z&/’' -]{1,40}?)(?: ?[,–—-] ?[a-z][a-z ]{1,30})?(?: ?\([^()]{1,40}\))?[ :]*$`)
+var numbered = text.Once(`^(?:(?:(?i:part|step|section|piece) )?\d{1,2} ?(?:[.:)–—-]+ ?| )|[-•*#] ?)?([A-Z][A-Za-z&/’' -]{1,40}?(?: ?#\d{1,2})?)(?: ?[,–—-] ?[a-z][a-z ]{1,30})?(?: ?\([^()]{1,60}\))?[ :]*$`)
 
 // instruction reports whether a few words are an instruction and no heading: all of them
 // are read, and they are more than the name of a stitch.

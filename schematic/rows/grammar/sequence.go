@@ -1768,7 +1768,7 @@ func (s *sequence) counted() bool {
 	if parts := s.countedInParts(lead); parts || !s.mayLead(lead) {
 		return parts
 	}
-	firm := lead > s.i || s.sep == "--" || s.sep == "-" || s.sep == "=" || s.sep == ":" && s.i > 1
+	firm := lead > s.i || s.parted()
 	end := s.countEnd()
 	for _, to := range []int{end, s.lastComma(end)} {
 		if to <= s.i {
@@ -1791,6 +1791,13 @@ func (s *sequence) counted() bool {
 		return true
 	}
 	return false
+}
+
+// parted reports whether the sign before what is read parts a count from a row. A place from which the row goes on does not:
+// from 2nd ch from hook: 23 sc.
+func (s *sequence) parted() bool {
+	from := len(s.out) > 0 && is[*ins.Skip](s.out[len(s.out)-1])
+	return s.sep == "--" || s.sep == "-" || s.sep == "=" || s.sep == ":" && s.i > 1 && !from
 }
 
 // behindLead is where the number of a count may stand: behind the words that lead to it.

@@ -449,7 +449,20 @@ var statements = []form{
 	{rule: "neutral", pattern: "end/ending [off] with {o:ord} pattern/patt {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "[working/making/work/placing] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",
+	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} $in [any/same] [$st] [of/on] (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc in first leg, ch 3, 12 sc in second leg", build: func(m *match) any {
+		if m.said("each") {
+			return nil
+		}
+		return pickUpKind(m)
+	}},
+	{rule: "whole", pattern: "(join/connect/attach) [it/them] to/into/with/on (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [with/by/using] [{n:num}] {k:kind}", meaning: "the first stitch of another piece", example: "Rnd 11: Ch 3, join to first leg with sc, 11 sc around first leg", build: func(m *match) any {
+		if k := value[thing](m, "k"); k.Kind == nil || k.Kind.ID == "slst" {
+			return &ins.Nothing{Part: true}
+		}
+		return pickUpKind(m)
+	}},
+	{rule: "neutral", pattern: "working [your] last [{num}] {k:kind} between [the] last {k2:kind} and [$tch] {c2:chaincalled}", meaning: "into what the last one goes", example: "Rnd 2: (Ch 4, sc between next 2 sts) 15 times, working last sc between last tr and ch-4", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[working/making/work/placing] [your/the] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",
 		build: func(m *match) any {
 			if !m.said("last", "final") {
 				return nil
@@ -465,7 +478,10 @@ var statements = []form{
 	}},
 	{rule: "neutral", pattern: "(do not | don't) [work/make/crochet] {k:kind} in/into {c:core}", meaning: "what is not done", example: "Rnd 1: Sc in each st around, do not sc in sl st", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(aligning/matching/lining) [up] [{x:stretch}]", meaning: "how edges lie", example: "Aligning sts of Rows 1 and 30, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(working/work/crocheting) through [both/all/two/three/{num}] (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through both thicknesses, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[working/work/crocheting] [through/thru/in/into] (both/all/two/three/{num}) (thicknesses/layers/pieces/sides/halves/thickness) [of {u:unit}] [at same time] [to close/join [hole/opening/it/together/leg/arm/ear/limb/bottom]]", meaning: "how edges lie", example: "Working through both thicknesses, sc in each st across", build: func(m *match) any {
+		return &ins.Nothing{Fold: m.said("both", "two")}
+	}},
+	{rule: "neutral", pattern: "(working/work/crocheting) through (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through layers of both pieces, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(do not | don't) (turn/join/fasten/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(change/changing/switch/drop/pick/carry/cut/fasten) [up] [back] [to/in] [to] [{x:stretch}]", meaning: "colours and needles are changed", example: "Change to larger needles",
 		build: func(m *match) any {
@@ -576,6 +592,20 @@ var statements = []form{
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},
+	{rule: "neutral", pattern: "[on/along/in] underside [of $ch]", meaning: "the round goes on along the other side of its foundation chain", example: "Rnd 1: 3 sc in last ch, underside: 2 sc, inc", build: func(m *match) any {
+		if t := m.p.at(m.to); t.Kind != 'g' && !t.Is(":", ",") {
+			return nil
+		}
+		return &ins.Nothing{Under: true}
+	}},
+	{rule: "neutral", pattern: "working/work around $ch", meaning: "how the first chain is closed", example: "Rnd 1: Ch 2, 5 sc in 2nd ch from hook, working around ch", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(yo | yarn over) [hook] [and/,] (pull/draw) [up] [loop/lp] [up] [{x:stretch}]", meaning: "how hook and loop are handled", example: "Rnd 2: Insert hook in ch-2 sp, yo and pull up loop, ch 2, 2 dc in same sp", build: func(m *match) any {
+		if !m.p.r.crochet || !m.said("up") || !m.said("loop", "lp") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "[about/approx/spaced/with] {n:num} (or/to/-) {m:num} [{u:unit}] [space/distance] (apart | between [eyes/them] | in between | of distance) [from each other]", meaning: "how far apart things stand", example: "Attach eyes between rnds 6 and 7, 4 or 5 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "working/work/worked behind [of] [last/previous/first/both/all] petals/petal/shells/rnd/round/row/sts/leaves/flower/arches [just] [made/worked] [{tail}]", meaning: "a round is worked behind the one before", example: "working behind petals of rnd 2, sc in next sc", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[turn/rotate/rotating/turning/pivot/flip/spin [work/piece] [and/to]] [you will] [now] [next] work/working/crochet/crocheting/continue/continuing [work/working] [back] around/along/across/down/up/on/in/into (other/opposite/second/bottom/under side [of {x:stretch}] | bottom/underside of [foundation/starting/beg/beginning/base/original/initial] $ch | unused/free/remaining loops/lps) [and/of {x:stretch}]", meaning: "the round goes on along the other side of its foundation chain",
 		example: "Rnd 1: 6 sc in last ch, working around the other side, sc in next 5 ch", build: otherSide},
@@ -598,6 +628,7 @@ var statements = []form{
 	}},
 	{rule: "neutral", pattern: "or until/till {x:stretch}", meaning: "another end, as the maker likes", example: "Rows 4-61: [Rep rows 2 and 3] 29 times, or until headband reaches desired size", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "join", pattern: "(join/connect/attach) last $st (to/with) first {k:kind} [with {s:slip}]", meaning: "the round is joined", example: "Rnd 2: Sc in each st around, connect last st to first sc with a sl st", build: func(m *match) any { return &ins.Join{} }},
+	{rule: "join", pattern: "{s:slip} [to/in/into] top [of] $beg/first {k:kind} [$st]", meaning: "the round is joined", example: "Rnd 2: 2 hdc in each st around, sl st top beg hdc", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "(sc/hdc/dc) join to/into (first/1st/{o:ord}) $st/{k:kind}", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in same st, ch 3, (sc in next st, ch 3) around, sc join to 1st st", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "[close/finish] [with] ([a] needle join | nj)", meaning: "the round is joined", example: "Rnd 2: 2 dc in each st around, NJ", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "neutral", pattern: "[with/at/leaving/and] [about/approx] [an/a] (interspace/distance/gap) of [about] {n:num} {u:unit} [between {x:stretch}]", meaning: "how far apart things stand", example: "Insert the eyes between rounds 11 and 12, with an interspace of 6 stitches", build: func(m *match) any { return &ins.Nothing{} }},

@@ -297,7 +297,7 @@ func Heading(text string) (name string, marked, ok bool) {
 	}
 	name = strings.TrimSpace(strings.TrimRight(name, ":–—- "))
 	words := strings.Fields(strings.Replace(name, ", ", " ", 1))
-	if len(words) == 0 || len(words) > 7 || len(name) > 60 {
+	if len(words) == 0 || len(words) > 7 || len(name) > 60 || len(words) == 1 && asides[strings.ToLower(name)] {
 		return "", false, false
 	}
 	name, plain := plainName(name, words)
@@ -307,6 +307,9 @@ func Heading(text string) (name string, marked, ok bool) {
 	}
 	return name, strings.HasPrefix(text, "**") && strings.HasSuffix(text, "**") || name == strings.ToUpper(name) && len(name) > 3, true
 }
+
+// asides are words that lead to what follows, and head nothing.
+var asides = set("so then now next also again finally note tip ok and or yes thus hence therefore")
 
 // plainName is a heading as it is printed, and without what makes no difference to whether it is one: a number behind a
 // piece, a comma between two, a colon in capitals.
@@ -359,7 +362,7 @@ var inline = Once(`^([A-Z][A-Za-z’' ]{1,30}?)(?: \((?:make|MAKE|Make|work|both
 // Inline cuts a line into the name of a piece and its first instruction, if it begins with one.
 func Inline(text string) (name, rest string, ok bool) {
 	m := inline().FindStringSubmatch(text)
-	if m == nil || len(strings.Fields(m[1])) > 4 {
+	if m == nil || len(strings.Fields(m[1])) > 4 || asides[strings.ToLower(m[1])] {
 		return "", "", false
 	}
 	colon := strings.HasPrefix(strings.TrimLeft(text[len(m[1]):], " "), ":") || strings.HasPrefix(strings.TrimSpace(text[len(m[1]):]), "(")
@@ -416,6 +419,11 @@ func MakeOf(text string) int {
 	return v
 }
 
+// CountOpen reports whether a row ends in a count whose bracket does not close: 19 sc (34
+func CountOpen(row string) bool { return countOpen().MatchString(row) }
+
+var countOpen = Once(`[(\[{] ?\d+ ?[A-Za-z]{0,8}\.?\s*$`)
+
 // GoesOn reports whether a line goes on with the one before it: print wraps rows where the
 // column ends.
 func GoesOn(last, line string) bool {
@@ -430,7 +438,7 @@ func GoesOn(last, line string) bool {
 	if _, row := RowWord(strings.ToLower(last)); row { // a copy with a word a line
 		return true
 	}
-	if Open(last) {
+	if Open(last) && !(CountOpen(last) && labelled().MatchString(line)) {
 		return true
 	}
 	if ofRows().MatchString(line) {

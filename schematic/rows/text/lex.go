@@ -86,7 +86,7 @@ func unquoted(t []Token) []Token {
 		case open < 0 && begins && quotePairs[t[i].S] != "":
 			open = i
 		case open >= 0 && t[i].S == quotePairs[t[open].S] && t[i].Glued:
-			if i > open+1 && repeatsBehind(t[i+1:]) {
+			if i > open+1 && brackets(t, open, i) {
 				t[open].Kind, t[open].S, t[i].Kind, t[i].S = 'p', "(", 'p', ")"
 			}
 			open = -1
@@ -104,6 +104,21 @@ func unquoted(t []Token) []Token {
 		}
 	}
 	return out
+}
+
+// brackets reports whether two signs, at open and at i, stand for brackets: about what is repeated, or a count.
+func brackets(t []Token, open, i int) bool {
+	return repeatsBehind(t[i+1:]) || open > 0 && countBehind(t[open:], i-open)
+}
+
+// countBehind reports whether the tokens between two signs, at 0 and at to, are a count behind a row: |12|, <18 sts>.
+func countBehind(t []Token, to int) bool {
+	return t[0].S != "'" && countOf(t[1:to]) && (to+1 == len(t) || t[to+1].Kind == 'p')
+}
+
+// countOf reports whether tokens are a number of stitches and no more.
+func countOf(t []Token) bool {
+	return t[0].Kind == 'n' && (len(t) == 1 || len(t) == 2 && (t[1].Is("st", "sts", "stitches") || behindOrd[t[1].S]))
 }
 
 // repeatsBehind reports whether words say first how far, or how often, what stands before them is worked.
@@ -161,6 +176,14 @@ func (l *lexer) next() {
 	case strings.ContainsRune(fractions, c):
 		l.i++
 		l.put('f', string(c), start)
+	case l.smiles(start):
+		l.i += 2
+	case strings.ContainsRune("→⇒", c) || c == '>' && len(l.out) > 0 && l.out[len(l.out)-1].Is("-", "--", "=") && l.out[len(l.out)-1].End == start+1:
+		l.i++
+		if c == '>' {
+			l.out = l.out[:len(l.out)-1]
+		}
+		l.put('p', "=", start)
 	case c == '…':
 		l.i++
 		l.put('p', ".", start)
@@ -169,6 +192,23 @@ func (l *lexer) next() {
 		l.quoted = l.quoted || c == '"' || c == '“' || c == '<' || c == '«' || c == '|'
 		l.put('p', l.text(start, l.i), start)
 	}
+}
+
+// smiles reports whether a colon and a bracket that closes nothing stand at i: they say nothing.
+func (l *lexer) smiles(i int) bool {
+	if l.r[i] != ':' && l.r[i] != ';' || i == 0 || l.r[i-1] != ' ' || i+1 >= len(l.r) || !strings.ContainsRune("()D", l.r[i+1]) || i+2 < len(l.r) && unicode.IsLetter(l.r[i+2]) {
+		return false
+	}
+	open := 0
+	for _, c := range l.r[:i] {
+		switch c {
+		case '(':
+			open++
+		case ')':
+			open--
+		}
+	}
+	return open <= 0
 }
 
 // dash reads a hyphen: between letters and numbers it only glues; else it is a sign, '--' if it is long.
@@ -221,6 +261,9 @@ func (l *lexer) word() {
 		l.i++
 	}
 	w := strings.ReplaceAll(l.lower(start, l.i), "’", "'")
+	if one := l.initials(start); one != "" {
+		w = one
+	}
 	if full := shortRow[w]; full != "" {
 		w = full
 	} else if one, ok := strings.CutSuffix(w, "'s"); ok && !contracted[one] { // 2 dc's in next st
@@ -232,6 +275,27 @@ func (l *lexer) word() {
 	if v := ordinals[w]; v > 0 {
 		t.Ord = v
 	}
+}
+
+// byInitials are abbreviations that are written letter by letter: b.l.o., F.O.
+var byInitials = set("blo flo fo mr mc")
+
+// initials goes over the letters with full stops that the word at start begins, and gives their abbreviation; nothing if it is none.
+func (l *lexer) initials(start int) string {
+	w, i := "", start
+	for i+1 < len(l.r) && unicode.IsLetter(l.r[i]) && l.r[i+1] == '.' {
+		w += string(unicode.ToLower(l.r[i]))
+		i += 2
+	}
+	if i < len(l.r) && i > start && unicode.IsLetter(l.r[i]) && (i+1 == len(l.r) || !unicode.IsLetter(l.r[i+1])) { // b.l.o
+		w += string(unicode.ToLower(l.r[i]))
+		i++
+	}
+	if i == start || i-start < 3 || !byInitials[w] {
+		return ""
+	}
+	l.i = i
+	return w
 }
 
 // Bullet reports whether a token is a sign before the lines of a list.

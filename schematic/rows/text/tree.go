@@ -46,6 +46,12 @@ func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
 	for len(stack) > 1 { // what never closes is as if it were not open
 		l := *top()
 		stack = stack[:len(stack)-1]
+		if len(stack) == 1 && len(l.list) > 0 && countOf(l.list) { // (34 at the end of a row
+			g := l.open
+			g.Kind, g.Sub, g.End = 'g', l.list, l.list[len(l.list)-1].End
+			top().list = append(top().list, g)
+			continue
+		}
 		loose = append(loose, l.open)
 		top().list = append(top().list, l.list...)
 	}

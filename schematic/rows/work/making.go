@@ -189,7 +189,7 @@ func (w *work) lastIsArch() bool {
 
 // stitch works n.N stitches of a kind in its places.
 func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
-	if w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
+	if w.alongOwn(n, tail) || w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
 		return
 	}
 	if n.Call != nil && n.Call.Mesh != nil {
@@ -553,7 +553,8 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	}
 	switch {
 	case w.crosses(n, p, k):
-	case p.Unit.Word == "held" && w.from.stitches() == 0, p.Unit.Word == "unworked" && w.cur.left == 0: // of a row further down
+	case p.Unit.Word == "held" && w.from.stitches() == 0, p.Unit.Word == "unworked" && w.cur.left == 0, p.Unit.Word == "skipped" && w.passed == 0: // of a row further down
+		w.blind = w.blind || p.Unit.Word == "skipped"
 		w.together(n, p.At)
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
@@ -701,7 +702,7 @@ func (w *work) closesBelow(p *ins.Place) bool {
 
 // closing reports whether n is the slip stitch that joins a round to its beginning.
 func (w *work) closing(n *ins.Stitch) bool {
-	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || !w.round && !w.pinned && (n.Places[0].Kind != ins.InFirst || w.cur.left > 0) {
+	if n.Kind == nil || n.Kind.ID != "slst" || len(n.Places) != 1 || len(w.out.runs) == 0 || !w.round && !w.pinned && !w.under && (n.Places[0].Kind != ins.InFirst || w.cur.left > 0) {
 		return false
 	}
 	k, u := n.Places[0].Kind, n.Places[0].Unit

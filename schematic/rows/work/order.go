@@ -382,27 +382,29 @@ func behindWords(body []ins.Item) []ins.Item {
 	return body
 }
 
-// ringedIn is the chain that a row closes to a ring before it works into that, and what it works; nil if it does not.
-func ringedIn(body []ins.Item) (*ins.Chain, []ins.Item) {
+// ringedIn is the chain that a row closes to a ring before it works into that, or into its chains, and what it works; nil if it
+// does not.
+func ringedIn(body []ins.Item) (c *ins.Chain, rest []ins.Item, into bool) {
 	body = behindWords(body)
 	if len(body) < 3 {
-		return nil, nil
+		return nil, nil, false
 	}
 	c, ok := body[0].(*ins.Chain)
-	rest := behindWords(body[2:])
+	rest = behindWords(body[2:])
 	switch n := body[1].(type) {
 	case *ins.Join:
 	case *ins.Stitch:
 		ok = ok && n.Kind != nil && n.Kind.ID == "slst"
 	default:
-		return nil, nil
+		return nil, nil, false
 	}
-	if ok && slices.ContainsFunc(rest, func(n ins.Item) bool {
+	into = slices.ContainsFunc(rest, func(n ins.Item) bool {
 		return slices.ContainsFunc(placesOf(n), func(p ins.Place) bool { return p.Kind == ins.InRing })
-	}) {
-		return c, rest
+	})
+	if ok && (into || len(rest) > 0 && goesInSame(rest[:1])) {
+		return c, rest, into
 	}
-	return nil, nil
+	return nil, nil, false
 }
 
 // skippedOnce is a row without chains that are skipped and counted from the hook as well: skip 4 ch, dc in 5th ch from hook.

@@ -408,8 +408,9 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 // hook; or Ch 5, join to form a ring, ch 3, 11 dc in ring. It reports whether that is a foundation row.
 func (r *runner) founds(l *ins.Line, body []ins.Item) ([]ins.Item, bool) {
 	begins := r.fab == nil || !r.begun || r.fresh
-	if c, rest := ringedIn(body); c != nil && begins && c.N.At(r.size) > 0 {
-		r.foundRow(l, c, true)
+	if c, rest, into := ringedIn(body); c != nil && begins && (into && c.N.At(r.size) > 0 || c.N.At(r.size) >= leastRound) {
+		r.foundRow(l, c, into)
+		r.round = true
 		return rest, false
 	}
 	if r.fab == nil && !r.begun && l.Label != nil && l.Label.Round && l.Label.From.By == nil && l.Label.From.All == 1 && !l.Label.Next && bareOnly(body) { // begun in a ring of any kind
@@ -450,6 +451,9 @@ func bareOnly(body []ins.Item) bool {
 	}
 	return any
 }
+
+// leastRound is how many chains a round at least stands on that goes into them, and not into their ring.
+const leastRound = 8
 
 // foundRow begins with the chains of a row's own line, as a ring or not.
 func (r *runner) foundRow(l *ins.Line, n *ins.Chain, ring bool) {
@@ -736,10 +740,16 @@ func founding(body []ins.Item) bool {
 
 // fitting is a row as worked over a reading, with the chains of the row below taken for stitches if it fits only so.
 func (r *runner) fitting(rd reading, l *ins.Line, body []ins.Item, res *result) *result {
-	if uses(res.found) && rd.known() && rd.fab != nil && r.g == nil {
+	if !rd.known() || rd.fab == nil || r.g != nil || len(res.found) == 0 && (l.Stated == nil || len(r.misfits(l, res.out)) == 0) {
+		return res
+	}
+	if uses(res.found) {
 		if again := r.overChains(rd, l, body); again != nil {
 			return again
 		}
+	}
+	if again := r.otherwise(rd, l, body, uses(res.found)); again != nil {
+		return again
 	}
 	return res
 }

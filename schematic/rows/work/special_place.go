@@ -201,7 +201,7 @@ func (w *work) skippedCount(n ins.Item, count ins.Counting, skipped int) {
 			kind, _, _ = w.resolve(n)
 		}
 	}
-	w.out.add(run{kind: kind, n: 1, tch: true})
+	w.out.add(run{kind: kind, n: 1, tch: true, tall: skipped})
 	beyond := w.count(count.Space)
 	if beyond == 0 && count.How == ins.Unsaid && kind.Turn > 0 && skipped > kind.Turn+1 { // the chains of the mesh below it, and its space
 		beyond = max(w.spaceOfMesh(skipped-kind.Turn), 0)

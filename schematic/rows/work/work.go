@@ -58,6 +58,7 @@ type place struct {
 	ended    int      // instructions that follow and only say how a repeat ends
 	upTo     int      // stitches at the row's end that a repeat went up to
 	closedUp bool     // the place that it began in stands at its end too
+	own      int      // chains left of one within the row along which stitches go back
 }
 
 // work works one row in one size.
@@ -237,7 +238,7 @@ func (w *work) emit(r run, feet []int, by ins.Item) {
 func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	switch n := n.(type) {
 	case *ins.Nothing:
-		w.free = w.free || n.Part
+		w.free = w.free || n.Part || n.Fold
 		if n.Under {
 			w.otherSide()
 		}
@@ -776,12 +777,22 @@ func (w *work) space(size int, at ins.Span) bool {
 		}
 		return w.unsure() // it is worked somewhere
 	}
+	if w.besideChain(size) {
+		w.blind = true
+		return w.unsure()
+	}
 	if size > 0 {
 		w.tell("rows/no-space", finding.Warning, at, "there is no ch-%s space left to work into", "make the space in the row below, or name the one that is there", size)
 	} else {
 		w.tell("rows/no-space", finding.Warning, at, "there is no chain space left to work into", "make the space in the row below, or take this out")
 	}
 	return false
+}
+
+// besideChain reports whether a row that begins with chains added to it means the chain of that size at the edge of the row below:
+// the block of a square that grows from its corner.
+func (w *work) besideChain(size int) bool {
+	return size > 2 && !w.round && len(w.from.runs) > 1 && w.from.runs[0].base && slices.ContainsFunc(w.from.runs, func(r run) bool { return r.tch && r.tall == size })
 }
 
 // betweenGroups goes on to where one group ends and another begins, or to the chains between them; it

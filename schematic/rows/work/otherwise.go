@@ -1,0 +1,177 @@
+package work
+
+import (
+	"slices"
+
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
+)
+
+// Words of a row that do not fit as they mostly mean, and the other things that they mean to some: each is tried, and taken if
+// the row and its stated count fit so to the stitch.
+
+// meant are those other meanings, each as a change of one instruction; nil: it has no other one. The first is that of a row of
+// which only the count does not fit, too.
+var meant = []func(ins.Item) ins.Item{eachOnce, heaped, threefold}
+
+// otherwise is a row with a stated count in the first of the other meanings in which it fits; nil if it fits in none.
+func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) *result {
+	if l.Stated == nil || l.Label == nil {
+		return nil
+	}
+	fits := func(rd reading, body []ins.Item) *result {
+		if res := r.try(&rd, l, body); len(res.found) == 0 && !res.total && len(r.misfits(l, res.out)) == 0 {
+			return res
+		}
+		return nil
+	}
+	for i, other := range meant {
+		if i > 0 && !used {
+			break
+		}
+		if list, changed := changed(body, other); changed {
+			if res := fits(rd, list); res != nil {
+				return res
+			}
+		}
+	}
+	if folds(body) {
+		rd.fab = uniform(rd.fab.main(), (rd.fab.stitches()+1)/2)
+		return fits(rd, body)
+	}
+	return nil
+}
+
+// changed is instructions with each that has another meaning in that one; false if none has.
+func changed(list []ins.Item, other func(ins.Item) ins.Item) ([]ins.Item, bool) {
+	out, any := slices.Clone(list), false
+	for i, n := range list {
+		if q, ok := n.(*ins.Repeat); ok && len(q.Places) == 0 {
+			if body, yes := changed(q.Body, other); yes {
+				again := *q
+				again.Body = body
+				out[i], any = &again, true
+			}
+			continue
+		}
+		if o := other(n); o != nil {
+			out[i], any = o, true
+		}
+	}
+	return out, any
+}
+
+// unplaced is a stitch of crochet of which no place is named, so many times.
+func unplaced(n ins.Item) (*ins.Stitch, bool) {
+	st, ok := n.(*ins.Stitch)
+	if !ok || len(st.Places) > 0 || st.Call != nil || st.N.By != nil || st.N.All < 2 || st.Kind != nil && (st.Kind.Craft != stitch.Crochet || st.Kind.Uses != 1) {
+		return nil, false
+	}
+	return st, true
+}
+
+// heaped are so many stitches in one place: (sc, 3 sc) four times.
+func heaped(n ins.Item) ins.Item {
+	st, ok := unplaced(n)
+	if !ok || st.Kind == nil || st.N.All > 7 {
+		return nil
+	}
+	one := *st
+	one.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.At}}
+	return &one
+}
+
+// threefold is an increase of one stitch to so many: inc3.
+func threefold(n ins.Item) ins.Item {
+	st, ok := unplaced(n)
+	if !ok || !st.Inc || st.N.All > 4 {
+		return nil
+	}
+	one := *st
+	one.Inc, one.Places = false, []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.At}}
+	return &one
+}
+
+// eachOnce are so many stitches in all, one in each place: 42 sc in each stitch.
+func eachOnce(n ins.Item) ins.Item {
+	st, ok := n.(*ins.Stitch)
+	if !ok || len(st.Places) != 1 || st.Places[0].Kind != ins.InEach || st.Places[0].Unit.Space || st.Call != nil || st.N.By != nil || st.N.All < 5 {
+		return nil
+	}
+	once := *st
+	once.Places = nil
+	return &once
+}
+
+// folds reports whether a row closes a piece that lies flat: its stitches go through both of its layers.
+func folds(body []ins.Item) bool {
+	return slices.ContainsFunc(body, func(n ins.Item) bool {
+		k, ok := n.(*ins.Nothing)
+		return ok && k.Fold
+	})
+}
+
+// alongOwn works a stitch into a chain that was made within the row, back along it, as the points of a star are; it reports
+// false if n is none of those.
+func (w *work) alongOwn(n *ins.Stitch, tail []ins.Item) bool {
+	if w.own > 0 {
+		k := w.ofOwn(n)
+		if k > w.own || k < 0 {
+			w.own = 0
+			return false
+		}
+		w.own -= k
+		return true
+	}
+	k := len(w.out.runs) - 1
+	if k < 0 || !w.out.runs[k].space() || len(n.Places) != 1 || n.Places[0].Kind != ins.FromHook {
+		return false
+	}
+	left := w.out.runs[k].chain - w.n(n.Places[0].N)
+	if left <= 0 || !goesAlong(tail, left) {
+		return false
+	}
+	w.out.runs = w.out.runs[:k]
+	w.own, w.blind, w.spaced = left, true, false
+	if w.g != nil && w.quiet == 0 {
+		w.g.doubt = "stitches go back along a chain within it"
+	}
+	return true
+}
+
+// ofOwn is how many chains of its own a stitch takes, -1 if it stands elsewhere.
+func (w *work) ofOwn(n *ins.Stitch) int {
+	if len(n.Places) == 0 {
+		_, _, uses := w.resolve(n)
+		return w.count(n.N) * uses
+	}
+	switch p := n.Places[0]; {
+	case len(n.Places) > 1 || p.Unit.Space:
+	case p.Kind == ins.InSame:
+		return 0
+	case p.Kind == ins.InNext && p.Unit.Stitch == nil && p.Unit.Group == nil && !p.Unit.Stretch:
+		return w.count(p.N)
+	case p.Kind == ins.InLast && p.Unit.Chain:
+		return w.own
+	case p.Kind == ins.InEach && p.Unit.Chain:
+		return w.own
+	}
+	return -1
+}
+
+// goesAlong reports whether what follows goes into the chains that are left of one.
+func goesAlong(tail []ins.Item, left int) bool {
+	for _, n := range tail {
+		switch n := n.(type) {
+		case *ins.Nothing:
+			continue
+		case *ins.Stitch:
+			if len(n.Places) == 0 {
+				return left > 1 && n.Kind != nil
+			}
+			return n.Places[0].Unit.Chain
+		}
+		break
+	}
+	return false
+}

@@ -1,0 +1,41 @@
+package work_test
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/rows"
+)
+
+// Ways of telling toys and motifs that say something else than their words mostly do; own lines in forms of common practice.
+func TestRowsOfToysThatMeanSomethingElseFitToTheStitch(t *testing.T) {
+	for name, text := range map[string]string{
+		"so many in one stitch":         "Rnd 1: 4 sc in magic ring (4)\nRnd 2: (sc, 3 sc) 2 times (8)\nRnd 3: sc in each st (8)\n",
+		"an increase to three":          "Rnd 1: 6 sc in magic ring (6)\nRnd 2: [inc3, inc, sc] x 2 (12)\nRnd 3: 12 sc (12)\n",
+		"so many in all":                "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12)\nRnd 3: 12 sc in the back bump of each st (12)\nRnd 4: 12 sc (12)\n",
+		"closed through both layers":    "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12)\nRnd 3: 12 sc (12)\nRnd 4: Fold flat, 6 sc through both layers to close (6)\n",
+		"letters with full stops":       "Rnd 1: 6 sc in m.r. (6)\nRnd 2: 6 inc in b.l.o. (12)\nRnd 3: 12 sc in f.l.o. (12)\nF.O.\n",
+		"counts behind other signs":     "Rnd 1: 6 sc in magic ring -> 6\nRnd 2: inc x 6 |12|\nRnd 3: (sc, inc) x 6 <18>\nRnd 4: (2 sc, inc) x 6 => 24\n",
+		"a count that does not close":   "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12\nRnd 3: (sc, inc) x 6 (18)\n",
+		"points along their own chains": "Rnd 1: 10 sc in magic ring (10)\nRnd 2: *Ch 5, sc in 2nd ch from hook, hdc in next ch, dc in next 2 ch, skip 1 st, sl st in next st; rep from * 4 times more (5 points)\n",
+		"a second leg":                  "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12)\nRnd 3: Ch 3, join to first leg with sc, 11 sc around first leg, 3 sc along the ch, 12 sc around second leg, 3 sc along other side of ch (30)\nRnd 4: 30 sc (30)\n",
+		"a ring of chains in its row":   "Rnd 1: Ch 16, join the last ch to the first one, 1 sc in same st, 15 sc (16)\nRnd 2: 16 sc (16)\n",
+	} {
+		rep := rows.Check(rows.Read("t", []byte("Ball\n\nTerms: US\n\n"+text), rows.Options{}), rows.Options{})
+		assert.Empty(t, rep.Findings, name)
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, name)
+	}
+}
+
+// The other meaning is taken only where all fits: own lines.
+func TestRowsOfToysWithAWrongNumberAreTold(t *testing.T) {
+	for name, text := range map[string]string{
+		"heaped, not to the stitch": "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12)\nRnd 3: (sc, 3 sc) 3 times (13)\nRnd 4: 13 sc (13)\n",
+		"a plain row":               "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12)\nRnd 3: 10 sc, 2 sc (13)\n",
+		"through both layers":       "Rnd 1: 6 sc in magic ring (6)\nRnd 2: 6 inc (12)\nRnd 3: 12 sc (12)\nRnd 4: Fold flat, 6 sc through both layers to close (7)\n",
+	} {
+		rep := rows.Check(rows.Read("t", []byte("Ball\n\nTerms: US\n\n"+text), rows.Options{}), rows.Options{})
+		assert.NotEmpty(t, rep.Findings, name)
+	}
+}
