@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -138,6 +139,29 @@ func (c *canvas) topY() units.Num {
 		t = units.Max(t, units.Max(s.a.y, s.b.y))
 	}
 	return t
+}
+
+// Mitre bends the row at its middle by Angle degrees while it is decreased or
+// increased there By stitches in all on every Every-th row, Times times.
+type Mitre struct {
+	Common
+	Angle    units.Num
+	Increase bool
+	By       expr.Graded
+	Every    expr.Graded
+	Times    expr.Graded
+}
+
+func (s *Mitre) traits() Traits { return Traits{Words: "mitre", Free: true} }
+
+func (s *Mitre) with(f number) Section {
+	c := *s
+	c.By, c.Every, c.Times = f(s.By), f(s.Every), f(s.Times)
+	return &c
+}
+
+func (s *Mitre) load(i int, _ func(Amount) int64) Load {
+	return again(s.Pos, s.By, s.Every, s.Times, i)
 }
 
 func (s *Mitre) work(w *worker) {

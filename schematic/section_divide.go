@@ -36,6 +36,43 @@ func (s *Divide) places(size, n int, mirror bool) []stretchOf {
 	return places
 }
 
+// Divide splits the row into parts, in the order in which a right-side row
+// meets them (from the right-hand edge as drawn, for a piece worked from the hem).
+type Divide struct {
+	Common
+	Parts []Part
+}
+
+func (s *Divide) traits() Traits { return Traits{Words: "divide", Takes: true} }
+
+func (s *Divide) with(f number) Section {
+	c := *s
+	c.Parts = slices.Clone(s.Parts)
+	for i := range c.Parts {
+		c.Parts[i].Stitches = f(c.Parts[i].Stitches)
+		c.Parts[i].Sections = Map(c.Parts[i].Sections, f)
+	}
+	return &c
+}
+
+func (s *Divide) parts() []*Part {
+	out := make([]*Part, len(s.Parts))
+	for i := range s.Parts {
+		out[i] = &s.Parts[i]
+	}
+	return out
+}
+
+func (s *Divide) named() []GivenName {
+	var out []GivenName
+	for _, p := range s.Parts {
+		if p.Name != "" {
+			out = append(out, GivenName{Name: p.Name, Live: !p.Leave})
+		}
+	}
+	return out
+}
+
 func (s *Divide) work(w *worker) {
 	st := w.cur
 	w.settle()

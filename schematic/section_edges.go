@@ -2,11 +2,31 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
+
+// AddEdge adds stitches (chained or cast on) at the edges that At names.
+type AddEdge struct {
+	Common
+	Stitches expr.Graded
+	At       Side
+	Edge     string // name of the edge that they make
+}
+
+func (s *AddEdge) traits() Traits { return Traits{Words: "add"} }
+
+func (s *AddEdge) with(f number) Section {
+	c := *s
+	c.Stitches = f(s.Stitches)
+	return &c
+}
+
+func (s *AddEdge) load(int, func(Amount) int64) Load { return Load{Rows: 1} }
 
 func (s *AddEdge) work(w *worker) {
 	st := w.cur
@@ -37,6 +57,50 @@ func (s *AddEdge) work(w *worker) {
 	for i := range st.blocks {
 		w.levelOf(&st.blocks[i], "", "", false, false)
 	}
+}
+
+// BindOff takes stitches out of work at the edges that At names, or all of them:
+// bound off, or left unworked (Leave). At both edges a bind-off takes two rows,
+// one edge at the beginning of each. Repeats does so every Every rows.
+type BindOff struct {
+	Common
+	Leave    bool
+	Hold     bool // kept on hold, live for another piece
+	All      bool
+	Stitches expr.Graded
+	At       Side
+	Every    expr.Graded
+	Times    expr.Graded
+	Edge     string
+}
+
+func (s *BindOff) traits() Traits {
+	switch {
+	case s.Hold:
+		return Traits{Words: "hold", Takes: true}
+	case s.Leave:
+		return Traits{Words: "leave", Takes: true}
+	}
+	return Traits{Words: "bind off", Takes: true}
+}
+
+func (s *BindOff) with(f number) Section {
+	c := *s
+	c.Stitches, c.Every, c.Times = f(s.Stitches), f(s.Every), f(s.Times)
+	return &c
+}
+
+func (s *BindOff) load(i int, _ func(Amount) int64) Load {
+	l := again(s.Pos, s.Stitches, s.Every, s.Times, i)
+	l.Rows *= 2 // at both edges
+	return l
+}
+
+func (s *BindOff) named() []GivenName {
+	if !s.Hold || s.Name == "" {
+		return nil
+	}
+	return []GivenName{{Name: s.Name, Live: true}}
 }
 
 func (s *BindOff) work(w *worker) {
@@ -210,6 +274,35 @@ func (w *worker) takeOff(s *BindOff, at Side, n int, plain bool) {
 			w.advance(1, nil, nil)
 		}
 	}
+}
+
+// Panels cuts the row into panels at marked lines, in the order in which a
+// right-side row meets them. If a later shaping falls on the lines, each panel
+// is drawn with its own outline.
+type Panels struct {
+	Common
+	Of []Panel
+}
+
+func (s *Panels) traits() Traits { return Traits{Words: "panels"} }
+
+func (s *Panels) with(f number) Section {
+	c := *s
+	c.Of = slices.Clone(s.Of)
+	for i := range c.Of {
+		c.Of[i].Stitches = f(c.Of[i].Stitches)
+	}
+	return &c
+}
+
+func (s *Panels) load(int, func(Amount) int64) Load { return Load{Panels: len(s.Of)} }
+
+func (s *Panels) named() []GivenName {
+	var out []GivenName
+	for _, p := range s.Of {
+		out = append(out, GivenName{Name: p.Name, Panel: true})
+	}
+	return out
 }
 
 func (s *Panels) work(w *worker) {

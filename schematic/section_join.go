@@ -39,6 +39,34 @@ func (w *worker) countOf(j JoinPart) int {
 	return w.made.Live[j.Part]
 }
 
+// JoinParts makes one row of several parts, in the order in which a right-side
+// row meets them, with stitches added in the gaps. With Round the row becomes a round;
+// if no part is named it is the row in work that is joined, over the stitches added.
+type JoinParts struct {
+	Common
+	Name  string // of the joined part; empty: the piece goes on
+	Of    []JoinPart
+	Round bool // joined into a round
+}
+
+func (s *JoinParts) traits() Traits { return Traits{Words: "join parts"} }
+
+func (s *JoinParts) with(f number) Section {
+	c := *s
+	c.Of = slices.Clone(s.Of)
+	for i := range c.Of {
+		c.Of[i].Added = f(c.Of[i].Added)
+	}
+	return &c
+}
+
+func (s *JoinParts) named() []GivenName {
+	if s.Name == "" {
+		return nil
+	}
+	return []GivenName{{Name: s.Name, Live: true}}
+}
+
 func (s *JoinParts) work(w *worker) {
 	for _, j := range s.Of {
 		w.taken = append(w.taken, w.countOf(j))

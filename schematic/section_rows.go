@@ -2,7 +2,9 @@ package schematic
 
 import (
 	"fmt"
+	"slices"
 
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -34,6 +36,28 @@ func (w *worker) rows(a Amount) (int, bool) {
 
 // endsRS reports whether n rows from here end after a right-side row.
 func (w *worker) endsRS(n int) bool { return w.cur.rs == (n%2 == 1) }
+
+// Even is rows worked even. Rib makes it hatched along its ribs.
+type Even struct {
+	Common
+	Amount
+	Rib bool
+}
+
+func (s *Even) traits() Traits {
+	if s.Rib {
+		return Traits{Words: "rib", Free: true}
+	}
+	return Traits{Words: "even", Free: true, Plain: true}
+}
+
+func (s *Even) with(f number) Section {
+	c := *s
+	c.Amount = s.Amount.with(f)
+	return &c
+}
+
+func (s *Even) load(_ int, rows func(Amount) int64) Load { return Load{Rows: rows(s.Amount)} }
 
 func (s *Even) work(w *worker) {
 	n, _ := w.rows(s.Amount)
@@ -98,6 +122,52 @@ func (sh *Shaping) profile(i int) profile {
 		p = append(p, at)
 	}
 	return p
+}
+
+// Shape is rows with one or several shapings at once. Rows, if given, is the
+// number of rows in all (they must hold every shaping); otherwise the longest
+// shaping ends it.
+type Shape struct {
+	Common
+	Shapings []Shaping
+	Amount
+}
+
+func (s *Shape) traits() Traits {
+	if slices.ContainsFunc(s.Shapings, func(h Shaping) bool { return h.Increase }) {
+		return Traits{Words: "increase", Free: true, Slopes: true}
+	}
+	return Traits{Words: "decrease", Free: true, Slopes: true}
+}
+
+func (s *Shape) with(f number) Section {
+	c := *s
+	c.Amount = s.Amount.with(f)
+	c.Shapings = slices.Clone(s.Shapings)
+	for i := range c.Shapings {
+		h := &c.Shapings[i]
+		h.By, h.Every, h.Times = f(h.By), f(h.Every), f(h.Times)
+		h.Then = slices.Clone(h.Then)
+		for k := range h.Then {
+			h.Then[k].Every, h.Then[k].Times = f(h.Then[k].Every), f(h.Then[k].Times)
+		}
+	}
+	return &c
+}
+
+func (s *Shape) load(i int, rows func(Amount) int64) Load {
+	l := Load{Rows: rows(s.Amount)}
+	for _, h := range s.Shapings {
+		most, times := int64(h.Offset), int64(0)
+		for _, run := range append([]Spacing{{h.Every, h.Times}}, h.Then...) {
+			n := int64(run.Times.Int(i, 0))
+			most, times = most+n*int64(run.Every.Int(i, 1)), times+n
+		}
+		l.Rows = max(l.Rows, most)
+		l.Taken = append(l.Taken, Taken{h.Pos, times * int64(h.By.Int(i, 0))})
+		l.Changes += 5 + int(times)
+	}
+	return l
 }
 
 func (s *Shape) work(w *worker) {
@@ -299,6 +369,26 @@ func sideName(rs bool) string {
 	return "wrong-side"
 }
 
+// RepeatRow changes the count by a repeat: the row's pattern uses Use stitches
+// and makes Make, again and again; Left is worked even if RestEven, and
+// otherwise must be 0.
+type RepeatRow struct {
+	Common
+	Text     string // as authored
+	Use      int
+	Makes    int
+	RestEven bool
+}
+
+func (s *RepeatRow) traits() Traits { return Traits{Words: "repeat row"} }
+
+func (s *RepeatRow) with(number) Section {
+	c := *s
+	return &c
+}
+
+func (s *RepeatRow) load(int, func(Amount) int64) Load { return Load{Rows: 1} }
+
 func (s *RepeatRow) work(w *worker) {
 	st := w.cur
 	n := st.count()
@@ -342,6 +432,31 @@ func (s *ShortRows) step(w *worker, at Side, over, turns int) int {
 		fmt.Sprintf("%d stitches fewer at each turn uses up the %d stitches before the %d rows are done", step, over, s.Rows.Int(w.i, 0)),
 		fmt.Sprintf("%d turns × %d stitches", turns*sides, step), fmt.Sprintf("at most %d at a turn", most), "work fewer short rows, or turn closer to the turn before")
 	return most
+}
+
+// ShortRows are rows over part of the stitches only: height is added only
+// there. Over is how many stitches the longest row works, At which edge it
+// starts from (BothEdges: in the middle). Each pair of rows is Step stitches shorter
+// than the pair before at each turn.
+type ShortRows struct {
+	Common
+	Over expr.Graded
+	At   Side
+	Rows expr.Graded
+	Step expr.Graded
+}
+
+func (s *ShortRows) traits() Traits { return Traits{Words: "short rows", Free: true} }
+
+func (s *ShortRows) with(f number) Section {
+	c := *s
+	c.Over, c.Rows, c.Step = f(s.Over), f(s.Rows), f(s.Step)
+	return &c
+}
+
+func (s *ShortRows) load(i int, _ func(Amount) int64) Load {
+	n := s.Rows.Int(i, 0)
+	return Load{Rows: int64(n), Changes: 4 * n} // each turn is an edge of its own
 }
 
 func (s *ShortRows) work(w *worker) {
@@ -426,6 +541,18 @@ func (w *worker) raise(b *block, rows, over, cut int) {
 	st.row += rows
 }
 
+// Fold is a line on which the piece is folded.
+type Fold struct {
+	Common
+}
+
+func (s *Fold) traits() Traits { return Traits{Words: "fold"} }
+
+func (s *Fold) with(number) Section {
+	c := *s
+	return &c
+}
+
 func (s *Fold) work(w *worker) {
 	st := w.cur
 	for i := range st.blocks {
@@ -435,9 +562,47 @@ func (s *Fold) work(w *worker) {
 	}
 }
 
+// Gather draws all stitches together: an end that is gathered or fastened.
+type Gather struct {
+	Common
+}
+
+func (s *Gather) traits() Traits { return Traits{Words: "gather"} }
+
+func (s *Gather) with(number) Section {
+	c := *s
+	return &c
+}
+
 func (s *Gather) work(w *worker) {
 	w.end("gathered edge", s.Pos, false)
 }
+
+// Mark is a named mark on the piece at this row: a waist line, a stitch
+// marker, or Count of them (buttonholes) evenly between From and To stitches or,
+// with Along, up an edge over the rows that follow.
+type Mark struct {
+	Common
+	What   string // buttonhole, marker, waist, pocket
+	Count  expr.Graded
+	At     Side        // an edge, for marks up an edge
+	Along  bool        // up an edge
+	Inset  expr.Graded // stitches in from the edge
+	Stitch expr.Graded // at this stitch from the right-hand edge
+	First  expr.Graded // rows from here to the first of Count
+	Apart  expr.Graded // rows (or stitches) between them
+	Line   bool        // drawn across the whole row
+}
+
+func (s *Mark) traits() Traits { return Traits{Words: "mark"} }
+
+func (s *Mark) with(f number) Section {
+	c := *s
+	c.Count, c.Inset, c.Stitch, c.First, c.Apart = f(s.Count), f(s.Inset), f(s.Stitch), f(s.First), f(s.Apart)
+	return &c
+}
+
+func (s *Mark) load(i int, _ func(Amount) int64) Load { return Load{Marks: s.Count.Int(i, 1)} }
 
 func (s *Mark) work(w *worker) {
 	st := w.cur

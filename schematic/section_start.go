@@ -4,9 +4,29 @@ import (
 	"fmt"
 	"slices"
 
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
+
+// CastOn starts a piece, or a part of none, with stitches cast on or chained.
+// Chain is the number of foundation chains, if the designer wrote it.
+type CastOn struct {
+	Common
+	Stitches expr.Graded
+	Chain    expr.Graded
+	Edge     string // name of the edge that it makes
+}
+
+func (s *CastOn) traits() Traits { return Traits{Words: "cast on", Starts: true} }
+
+func (s *CastOn) with(f number) Section {
+	c := *s
+	c.Stitches, c.Chain = f(s.Stitches), f(s.Chain)
+	return &c
+}
+
+func (s *CastOn) firstEdge() string { return s.Edge }
 
 func (s *CastOn) work(w *worker) {
 	n := w.counted(s.Stitches, s.Pos, "cast on")
@@ -46,6 +66,21 @@ func orElse(a, b string) string {
 	return b
 }
 
+// Ring starts a piece at a centre ring with so many stitches; the piece is
+// worked in the round outwards.
+type Ring struct {
+	Common
+	Stitches expr.Graded
+}
+
+func (s *Ring) traits() Traits { return Traits{Words: "ring", Starts: true} }
+
+func (s *Ring) with(f number) Section {
+	c := *s
+	c.Stitches = f(s.Stitches)
+	return &c
+}
+
 func (s *Ring) work(w *worker) {
 	g := w.gauge(orElse(s.Gauge, w.piece.Gauge))
 	n := w.counted(s.Stitches, s.Pos, "work into the ring")
@@ -66,6 +101,30 @@ func (p *Piece) mustRound(w *worker, pos finding.Pos) {
 		w.find("arithmetic/round", finding.Warning, pos, "a centre ring is worked in the round, the piece says flat", "", "",
 			"say `worked: in the round, from the centre`")
 	}
+}
+
+// Sideways is a band worked sideways: Stitches are its depth, Rows run along
+// the edge. It starts a piece, before a PickUp.
+type Sideways struct {
+	Common
+	Stitches expr.Graded
+	Rows     expr.Graded
+	Rib      bool // hatched
+	Edge     string
+}
+
+func (s *Sideways) traits() Traits { return Traits{Words: "band", Starts: true} }
+
+func (s *Sideways) with(f number) Section {
+	c := *s
+	c.Stitches, c.Rows = f(s.Stitches), f(s.Rows)
+	return &c
+}
+
+func (s *Sideways) firstEdge() string { return s.Edge }
+
+func (s *Sideways) load(i int, _ func(Amount) int64) Load {
+	return Load{Rows: int64(s.Rows.Int(i, 0))}
 }
 
 func (s *Sideways) work(w *worker) {
@@ -102,6 +161,27 @@ func bandName(rib bool) string {
 		return "depth of rib"
 	}
 	return "depth of band"
+}
+
+// PickUp picks stitches up along the long edge of the Sideways band before it.
+// With Tall and Short, rows alternate and begin and end with a tall one if
+// FirstTall; EndsTall is what the first and the last tall row give.
+type PickUp struct {
+	Common
+	Pick, Of  int // Pick stitches in every Of rows (1 in each row: 1, 1)
+	Short     int // stitches in each short row, if rows alternate in height
+	Tall      int // stitches in each tall row
+	Ends      int // stitches in the first and the last tall row
+	Alternate bool
+	Stitches  expr.Graded // the number stated
+}
+
+func (s *PickUp) traits() Traits { return Traits{Words: "pick up"} }
+
+func (s *PickUp) with(f number) Section {
+	c := *s
+	c.Stitches = f(s.Stitches)
+	return &c
 }
 
 func (s *PickUp) work(w *worker) {
@@ -167,6 +247,47 @@ func (s *PickUp) fixFor(rows, want, n int) string {
 	}
 	need := want * s.Of / s.Pick
 	return fmt.Sprintf("state %d, or work %d rows instead of %d", n, need, rows)
+}
+
+// Held starts a piece from live or held stitches of other pieces, in the order
+// in which a right-side row meets them, with stitches added or picked up between.
+type Held struct {
+	Common
+	From []HeldPart
+	Edge string // name of the edge that it makes
+}
+
+func (s *Held) traits() Traits { return Traits{Words: "start", Starts: true} }
+
+func (s *Held) with(f number) Section {
+	c := *s
+	c.From = slices.Clone(s.From)
+	for i := range c.From {
+		c.From[i].Stitches, c.From[i].Added = f(c.From[i].Stitches), f(c.From[i].Added)
+	}
+	return &c
+}
+
+func (s *Held) firstEdge() string { return s.Edge }
+
+func (s *Held) named() []GivenName {
+	var out []GivenName
+	for _, h := range s.From {
+		if h.Panel != "" {
+			out = append(out, GivenName{Name: h.Panel, Panel: true})
+		}
+	}
+	return out
+}
+
+func (s *Held) startsFrom() []string {
+	var out []string
+	for _, h := range s.From {
+		if h.Piece != "" {
+			out = append(out, h.Piece)
+		}
+	}
+	return out
 }
 
 // Held begins from live stitches of other pieces.
