@@ -256,11 +256,23 @@ func (r *Row) loose() bool {
 }
 
 // pickedUp draws stitches that are picked up in a crochet work, which the text gives no
-// kind, as the least stitch that makes a row.
+// kind, as the least stitch that makes a row, and those of a crossing of which nothing is said as not read.
 func (w *Work) pickedUp() {
 	for r := range w.Rows {
-		for i := range w.Rows[r].St {
-			if s := &w.Rows[r].St[i]; s.Kind != nil && s.Kind.Craft == stitch.Knitting {
+		row, of := &w.Rows[r], 0
+		for i := range row.St {
+			s := &row.St[i]
+			switch {
+			case s.Kind == nil || s.Kind.Craft != stitch.Knitting:
+				of = 0
+			case s.Kind.Uses > 1: // each stands on one of its places
+				row.Unread = "how " + s.Kind.USAbbr + " is crossed"
+				if k := of % s.Kind.Uses; k < len(s.Feet) {
+					s.Feet = s.Feet[k : k+1]
+				}
+				of++
+				s.Kind = unread
+			default:
 				s.Kind = stitch.ByID("sc")
 			}
 		}
@@ -340,7 +352,7 @@ func (w *Work) rightSides() {
 			purled++
 		}
 	}
-	if shaped < 2 || purled < 2 {
+	if shaped == 0 || purled == 0 {
 		return
 	}
 	for r := range w.Rows {
@@ -480,6 +492,7 @@ func (row *Row) chainsAtHook() int {
 // oneChain makes of a foundation the chain alone into which a whole first round is worked: it is drawn for the ring. Chains
 // skipped at the hook stand up.
 func (w *Work) oneChain() {
+	w.closedFirst()
 	if len(w.Rows) < 2 || !w.Rows[0].Base || w.Rows[0].Round || !w.Rows[1].Round || len(w.Rows[1].St) < 2 || w.Rows[1].Edge || w.Rows[1].Unread != "" {
 		return
 	}
@@ -511,6 +524,31 @@ func (w *Work) oneChain() {
 	}
 	w.hooked, w.chains = skipped+1, len(base.St)
 	w.Rows = w.Rows[1:]
+}
+
+// closedFirst makes a round of the first row if several stitches of it stand in one chain and no other, and all rows that follow
+// are rounds.
+func (w *Work) closedFirst() {
+	if len(w.Rows) < 3 || !w.Rows[0].Base || w.Rows[1].Edge {
+		return
+	}
+	for r := range w.Rows[2:] {
+		if !w.Rows[r+2].Round {
+			return
+		}
+	}
+	row, many := &w.Rows[1], 0
+	for i := range row.St {
+		if f := row.St[i].Feet; len(f) > 0 {
+			if len(f) > 1 || f[0] != row.lastUsed() {
+				return
+			}
+			many++
+		}
+	}
+	if many > 3 {
+		row.Round, row.Wrong = true, false
+	}
 }
 
 // inRing frees the chain that begins a first round, and the slip stitch that closes it, from the chains of its ring where all

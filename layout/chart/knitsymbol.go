@@ -38,6 +38,7 @@ var knitStrokes = map[string]struct {
 	"knit":                          {},
 	"second of two":                 {},
 	"purl":                          {lines: [][]float64{{-1.1, 0, 1.1, 0}}},
+	"edge":                          {lines: [][]float64{{-1.1, 0, 1.1, 0}, {0, -1.1, 0, 1.1}}},
 	"twisted knit":                  {curves: [][8]float64{{-1.1, -1.4, 2.2, 2.6, -2.2, 2.6, 1.1, -1.4}}},
 	"twisted purl":                  {curves: [][8]float64{{-1.1, -0.8, 2.2, 3, -2.2, 3, 1.1, -0.8}}, lines: [][]float64{{-1.1, -1.4, 1.1, -1.4}}},
 	"slipped":                       {lines: [][]float64{{-1.2, 1.3, 0, -1.3, 1.2, 1.3}}},

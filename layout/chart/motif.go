@@ -18,10 +18,7 @@ func (p *plan) layMotif() {
 			p.settle(r)
 			continue
 		}
-		l.base = p.ringOf()
-		if r > 0 {
-			l.base = p.lines[r-1].top
-		}
+		l.base = p.motifBase(l)
 		l.top = l.base + clear + l.tallest()
 		if !turned && r > 0 {
 			p.turnRing(l)
@@ -36,6 +33,21 @@ func (p *plan) layMotif() {
 			l.top += 0.4
 		}
 	}
+}
+
+// motifBase is the level on which a round with corners stands. What stands on nothing keeps clear of the arches below.
+func (p *plan) motifBase(l *line) float64 {
+	if l.n == 0 {
+		return p.ringOf()
+	}
+	below := p.lines[l.n-1]
+	base := below.top
+	if l.row.Unread != "" {
+		for _, n := range below.nodes {
+			base = max(base, n.v)
+		}
+	}
+	return base
 }
 
 // turnRing turns the rounds within so that those places of l stand over their feet, on the mean of them all.

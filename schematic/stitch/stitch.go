@@ -115,6 +115,7 @@ var single = []Stitch{
 var knit = []Stitch{
 	{ID: "k", US: "knit", UK: "knit", USAbbr: "k", UKAbbr: "k", Also: []string{"knits"}, Uses: 1, Makes: 1, Key: "knit"},
 	{ID: "p", US: "purl", UK: "purl", USAbbr: "p", UKAbbr: "p", Also: []string{"purls"}, Uses: 1, Makes: 1, Key: "purl"},
+	{ID: "edge", US: "edge stitch", UK: "edge stitch", USAbbr: "edge st", UKAbbr: "edge st", Also: []string{"selvedge st", "selvedge stitch"}, Uses: 1, Makes: 1, Key: "edge"},
 	{ID: "ktbl", US: "knit through back loop", UK: "knit through back loop", USAbbr: "k tbl", UKAbbr: "k tbl", Also: []string{"k1tbl", "ktbl"}, Uses: 1, Makes: 1, Base: "k", Key: "twisted knit"},
 	{ID: "ptbl", US: "purl through back loop", UK: "purl through back loop", USAbbr: "p tbl", UKAbbr: "p tbl", Also: []string{"p1tbl", "ptbl"}, Uses: 1, Makes: 1, Base: "p", Key: "twisted purl"},
 	{ID: "sl", US: "slip", UK: "slip", USAbbr: "sl", UKAbbr: "sl", Also: []string{"slips"}, Uses: 1, Makes: 1, Key: "slipped"},

@@ -273,7 +273,7 @@ var cores = []form{
 	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
 	{rule: "core", pattern: "same place/position [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},
 	{rule: "core", pattern: "same [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
-	{rule: "core", pattern: "(base/bottom of [$tch/same] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom of [$tch/same/that/this] $ch [{q:num}] | $st at base/bottom of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
+	{rule: "core", pattern: "(base/bottom of [$tch/same/that/this] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom of [$tch/same/that/this] $ch [{q:num}] | $st at base/bottom of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
 	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] [just] made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/amigurumi/first/foundation/same] $ring | mr/mc | [adjustable/magic/amigurumi] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
@@ -290,6 +290,10 @@ var cores = []form{
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
 		}},
 	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/hk/end/needle | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook",
+		build: func(m *match) any {
+			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
+		}},
+	{rule: "core", pattern: "{o:ord} $st from/of hook/hk", meaning: "a chain counted from the hook", example: "8 sc in 2nd st from hook",
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
 		}},

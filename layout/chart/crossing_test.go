@@ -1,0 +1,45 @@
+package chart
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// Counted by hand: 8 sc into the one chain, then 8 dc.
+func TestAFirstRoundWithoutALabelIsARound(t *testing.T) {
+	w := fromText(t, `Terms: US
+Ch 2, 8 sc in 2nd st from hook, join in 1st sc.
+Rnd 2: Ch 3 (counts as dc), dc in next 7 sc, join with sl st in top of ch-3. (8 dc)
+Rnd 3: Ch 1 (does not count as a st), 2 sc in each dc around, join with sl st in first sc. (16 sc)
+`)
+	p, _ := laid(w)
+	assert.Equal(t, circle, p.form)
+	assert.Equal(t, []int{8, 8, 16}, counts(w))
+}
+
+func TestACrossingOfWhichNothingIsSaidIsNotDrawn(t *testing.T) {
+	w := fromText(t, `Terms: US
+Ch 9.
+Row 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)
+Row 2: Ch 1 (does not count as a st), sc in first sc, Cr3R, Cr3L, sc in last sc, turn. (8 sts)
+`)
+	row := &w.Rows[len(w.Rows)-1]
+	assert.Contains(t, row.Unread, "is crossed")
+	for i := range row.St {
+		if s := &row.St[i]; s.Kind == unread {
+			assert.Len(t, s.Feet, 1)
+		}
+	}
+}
+
+// Edge stitches are drawn with a sign of their own, and count.
+func TestEdgeStitches(t *testing.T) {
+	w := fromText(t, `Cast on 8 sts.
+Row 1: edge st, k2, p2, k2, edge st. (8 sts)
+Row 2: edge st, p2, k2, p2, edge st. (8 sts)
+`)
+	assert.Empty(t, w.Gaps())
+	assert.Equal(t, []int{8, 8}, counts(w))
+	assert.Equal(t, "edge", w.Rows[1].St[0].Kind.ID)
+}
