@@ -100,3 +100,84 @@ func TestAnEdgeIsAsWideAsTheRowsWorkedIntoIt(t *testing.T) {
 		}
 	}
 }
+
+// Ends of a strap that are listed one by one in a join are its two ends: it stands in an arch, 20 cm less its width's half above places 15 cm apart.
+func TestEndsListedOneByOneAreThoseOfOneStrap(t *testing.T) {
+	for _, sew := range []string{"[Strap end, Strap other end]", "[Strap other end, Strap end]"} {
+		g := schematic.Work(written(t, inTens+`
+  - {piece: Bag, worked: "in the round, from the hem", sections: [{cast on: 120, edge: base}, even: 60 rows, {bind off: all, edge: top}]}
+  - {piece: Strap, make: 2, sections: [{cast on: 6, edge: end}, even: 100 rows, {bind off: all, edge: other end}]}
+joins:
+  - {sew: `+sew+`, to: Bag top, how: in 4 places}
+`), 0)
+		a := assembled(g)
+		require.Len(t, a.placed, 2)
+		assert.True(t, a.placed[1].strip)
+	}
+}
+
+// A sleeve of 72 stitches (36 cm) with a level top and 4 rows below it for the underarm, in an armhole of 18 cm above 5 stitches that are left: its fold is level,
+// at the height of the shoulder.
+func TestASleeveWithALevelTopSticksOutSquare(t *testing.T) {
+	body := `[{cast on: 80, edge: hem}, even: 60 rows, {leave: 5, at: both edges, edge: armhole},
+      {even: 36 rows, left edge: armhole, right edge: armhole},
+      {divide: [{bind off: 20, name: right shoulder, edge: shoulder}, {bind off: 30, name: neck, edge: neck}, {bind off: 20, name: left shoulder, edge: shoulder}]}]`
+	g := schematic.Work(written(t, inTens+`
+  - {piece: Back, sections: `+body+`}
+  - {piece: Front, sections: `+body+`}
+  - {piece: Sleeve, make: 2, left edge: seam, right edge: seam, sections: [{cast on: 72, edge: cuff}, even: 60 rows, {even: 4 rows, left edge: underarm, right edge: underarm}, {bind off: all, edge: top}]}
+joins:
+  - {sew: Front shoulder, to: Back shoulder}
+  - {sew: Front side, to: Back side}
+  - {sew: [Sleeve left underarm, Sleeve top, Sleeve right underarm], into: [Front armhole, Back armhole]}
+`), 0)
+	n := 0
+	for _, p := range assembled(g).placed {
+		if p.made.Kind == schematic.KindSleeve {
+			n++
+			_, hi := box(p.drawn)
+			assert.InDelta(t, 0, p.where.cos, 1e-9)
+			assert.InDelta(t, 480, hi.Y, close)
+		}
+	}
+	assert.Equal(t, 2, n)
+}
+
+// A front and a back that are sewn together between the legs: 10 stitches (5 cm) below, 40 at the hip (40 cm around), a leg's opening of twice the way from one to the other,
+// 15 stitches (7.5 cm) over 20 rows (10 cm).
+func TestACrotchIsNoHemAround(t *testing.T) {
+	half := `sections: [{cast on: 40, edge: waist}, {even: 30 rows, left edge: side, right edge: side}, {decrease: 3, at: both edges, every: 4 rows, times: 5, edge: leg}, {bind off: all, edge: crotch}]}`
+	g := schematic.Work(written(t, inTens+`
+  - {piece: Front, worked: "flat, from the waist", `+half+`
+  - {piece: Back, worked: "flat, from the waist", `+half+`
+joins: [{sew: Front side, to: Back side}, {sew: Front crotch, to: Back crotch}]
+`), 0)
+	Dress(g)
+	got := lengths(g.Worn)
+	assert.InDelta(t, 50, got["crotch"], close)
+	assert.InDelta(t, 400, got["hip"], 0.5)
+	assert.InDelta(t, 250, got["leg opening"], 0.5)
+	assert.NotContains(t, got, "hem")
+}
+
+// The opening of a shrug lies between its sleeves, whatever lies beside them: 12 cm after sleeves of 10 cm with cuffs of 5 cm.
+func TestTheOpeningOfAShrugLiesBetweenItsSleeves(t *testing.T) {
+	g := schematic.Work(written(t, inTens+`
+  - piece: Shrug
+    worked: flat, from the left side
+    top edge: upper edge
+    bottom edge: lower edge
+    sections:
+      - {cast on: 60, edge: cuff}
+      - even: 10 rows
+      - {even: 20 rows, top edge: a, bottom edge: b}
+      - {even: 24 rows, top edge: neck, bottom edge: back}
+      - {even: 20 rows, top edge: c, bottom edge: d}
+      - {even: 10 rows, top edge: upper edge, bottom edge: lower edge}
+      - {bind off: all, edge: other cuff}
+joins: [{sew: Shrug a, to: Shrug b}, {sew: Shrug c, to: Shrug d}]
+`), 0)
+	Dress(g)
+	assert.InDelta(t, 120, lengths(g.Worn)["opening"], close)
+	assert.InDelta(t, 100, lengths(g.Worn)["sleeve length"], close)
+}

@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"iter"
 	"math"
 	"slices"
 
@@ -19,11 +20,7 @@ type sewnOn struct {
 func (a *assembly) sewOn() bool {
 	before := len(a.placed)
 	for _, s := range a.ends {
-		for _, ref := range s.join.Sew {
-			m, edges := a.g.EdgesOf(ref)
-			if m == nil {
-				continue
-			}
+		for m, edges := range a.sewnEnds(s.join) {
 			if o := a.otherEnd(s, m); o != nil && a.liesInFront(o.key) && !a.liesInFront(s.key) {
 				continue // it is laid by that
 			}
@@ -35,6 +32,26 @@ func (a *assembly) sewOn() bool {
 		}
 	}
 	return len(a.placed) > before
+}
+
+// sewnEnds are the pieces that a join sews on, in order, each with its ends: those of one strap may be listed one by one.
+func (a *assembly) sewnEnds(j *schematic.Join) iter.Seq2[*schematic.Made, []schematic.Edge] {
+	return func(yield func(*schematic.Made, []schematic.Edge) bool) {
+		var order []*schematic.Made
+		of := map[*schematic.Made][]schematic.Edge{}
+		for _, ref := range j.Sew {
+			m, edges := a.g.EdgesOf(ref)
+			if m != nil && of[m] == nil {
+				order = append(order, m)
+			}
+			of[m] = append(of[m], edges...)
+		}
+		for _, m := range order {
+			if !yield(m, of[m]) {
+				return
+			}
+		}
+	}
 }
 
 // spot is a place on an edge, and the way out of its panel there.

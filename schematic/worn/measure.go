@@ -519,6 +519,9 @@ func (tk *taker) skirtOfPieces(t *trunk) {
 		name string
 		y    float64
 	}{{"waist", y}, {"hem", t.hem}} {
+		if e.name == "hem" && tk.crotch(t) {
+			continue
+		}
 		l, r := pt{X: math.Inf(1), Y: e.y}, pt{X: math.Inf(-1), Y: e.y}
 		for _, p := range t.panels {
 			pl, pr := p.level(e.y, 0)
@@ -555,9 +558,10 @@ func (tk *taker) lower(t *trunk) {
 	}
 	l, r := t.across(t.under)
 	hl, hr := t.across(t.hem + 1)
-	if name := t.sewnBelow(); name != "" {
-		tk.take(name, pt{X: hl, Y: t.hem}, pt{X: hr, Y: t.hem}, schematic.Horizontal, false, units.Num{})
-	} else if l >= r || absf(hr-hl-(r-l)) > 1 {
+	if tk.crotch(t) {
+		return
+	}
+	if l >= r || absf(hr-hl-(r-l)) > 1 {
 		tk.girth(t, "hem", "hem", t.hem+1, t.hem)
 	}
 }
@@ -572,6 +576,29 @@ func (t *trunk) sewnBelow() string {
 		}
 	}
 	return ""
+}
+
+// crotch measures a front and a back that are sewn to each other below, between the legs: how wide that is, and a leg's opening around. It reports
+// whether they are.
+func (tk *taker) crotch(t *trunk) bool {
+	name := t.sewnBelow()
+	if name == "" {
+		return false
+	}
+	for _, p := range t.panels {
+		if p.face == front {
+			l, r := p.level(t.hem, 0.01)
+			tk.take(name, l, r, schematic.Horizontal, false, units.Num{})
+		}
+		for i, s := range p.drawn {
+			z := p.drawn[(i+1)%len(p.drawn)].a
+			if p.face == front && joinOf(s) == "" && absf(s.a.Y-t.hem) < close && z.Y > s.a.Y+1 {
+				tk.take("leg opening", s.a, z, schematic.Slanted, tk.a.faced(), units.Num{})
+				tk.girth(t, "hip", "", z.Y+0.5, z.Y)
+			}
+		}
+	}
+	return true
 }
 
 // legs measures a body whose lower edge is that of two legs: one of them around, and how long it is inside. It reports

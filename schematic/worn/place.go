@@ -565,7 +565,11 @@ func (a *assembly) lay(f fit) {
 		}
 	}
 	// The run's end meets the chain's start.
-	m := laying(y, x, from, to, hold)
+	laid := chord{own: [2]pt{y, x}, on: [2]pt{from, to}, hold: hold}
+	if square := f.squareTop(laid); square != nil {
+		laid = *square
+	}
+	m := laying(laid.own[0], laid.own[1], laid.on[0], laid.on[1], laid.hold)
 	run0, run1 := p.loop[f.run[0]].a, p.loop[(f.run[len(f.run)-1]+1)%n].a
 	upper := dist(m.at(run0), f.chain.end())
 	if hold == 1 {
@@ -578,7 +582,7 @@ func (a *assembly) lay(f fit) {
 	p.drawn = nil
 	f.chain.straighten(&p, f.run, m)
 	a.settle(&p, m, f.run, f.chain)
-	p.laid = chord{own: [2]pt{y, x}, on: [2]pt{from, to}, hold: hold}
+	p.laid = laid
 	p.hung, p.seam = true, [2]pt{f.chain.start(), f.chain.end()}
 	p.own = [2]pt{run1, run0}
 	for _, at := range f.chain.at {
@@ -588,6 +592,45 @@ func (a *assembly) lay(f fit) {
 	ends := f.chain.at
 	p.tuck(ends[0].p, f.chain.start())
 	p.tuck(ends[len(ends)-1].p, f.chain.end())
+}
+
+// squareTop lays the level end of a sleeve that is folded in half along the upright of its armhole, from the shoulder, instead of a chord: below it
+// stitches are left for both at the underarm, whose chords would tilt it. Nil if it has no such end.
+func (f *fit) squareTop(c chord) *chord {
+	if f.p.made.Kind != schematic.KindSleeve || !f.p.halved || c.hold == 0.5 {
+		return nil
+	}
+	n := len(f.p.loop)
+	at := f.run[0] // the side next to the fold, where the chain ends
+	if c.hold == 1 {
+		at = f.run[len(f.run)-1]
+	}
+	own, on := [2]pt{f.p.loop[(at+1)%n].a, f.p.loop[at].a}, longestStraight(f.chain.path)
+	d, least := sub(on[1], on[0]), 0.6*dist(c.on[0], c.on[1])
+	switch {
+	case absf(own[0].Y-own[1].Y) > close || absf(d.X) > 0.02*absf(d.Y):
+		return nil
+	case length(d) < least || dist(own[0], own[1]) < least:
+		return nil
+	case near(on[0], c.on[0]) && near(on[1], c.on[1]):
+		return nil // its chord is the armhole's
+	}
+	return &chord{own: own, on: on, hold: 1 - c.hold}
+}
+
+// longestStraight is the longest stretch of a path that goes straight on.
+func longestStraight(path []pt) (out [2]pt) {
+	for i := 0; i+1 < len(path); {
+		k := i + 1
+		for k+1 < len(path) && absf(cross(sub(path[k], path[i]), sub(path[k+1], path[k]))) < 1e-3*dist(path[i], path[k])*dist(path[k], path[k+1]) {
+			k++
+		}
+		if dist(path[i], path[k]) > dist(out[0], out[1]) {
+			out = [2]pt{path[i], path[k]}
+		}
+		i = k
+	}
+	return out
 }
 
 // straighten draws a way on its chord where what is laid on it, a panel of the same piece, bulges against it as the spine of a shawl with a

@@ -71,7 +71,7 @@ func (a *assembly) sewnToItself(m *schematic.Made, p *panel) bool {
 func (tk *taker) lengthwise(p *panel) {
 	lo, hi := box(p.drawn)
 	tk.take("cuff to cuff", pt{X: lo.X, Y: hi.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Horizontal, false, units.Num{}) // along the fold
-	var seam, open []pt                                                                                           // from the left
+	var seam, other []pt                                                                                          // from the left
 	end := pt{X: lo.X, Y: hi.Y}
 	for i, s := range p.drawn {
 		z := p.drawn[(i+1)%len(p.drawn)].a
@@ -81,9 +81,14 @@ func (tk *taker) lengthwise(p *panel) {
 			end.Y = min(end.Y, s.a.Y, z.Y)
 		case len(s.keys) > 0 && min(s.a.X, z.X) < p.mid():
 			seam = append(seam, s.a, z)
-		case len(s.keys) == 0 && absf(s.a.X-z.X) > close && absf(s.a.X-hi.X)+absf(z.X-hi.X) > close:
-			open = append(open, s.a, z)
+		case len(s.keys) > 0:
+			other = append(other, s.a, z)
 		}
+	}
+	byX := func(a, b pt) int { return cmp.Compare(a.X, b.X) }
+	var open []pt
+	if len(seam) > 0 && len(other) > 0 { // between the two
+		open = []pt{slices.MaxFunc(seam, byX), slices.MinFunc(other, byX)}
 	}
 	tk.take("cuff", pt{X: lo.X, Y: hi.Y}, end, schematic.Vertical, true, units.Num{})
 	for _, w := range []struct {
@@ -91,7 +96,7 @@ func (tk *taker) lengthwise(p *panel) {
 		way  []pt
 	}{{"sleeve length", seam}, {"opening", open}} {
 		if len(w.way) > 0 {
-			slices.SortFunc(w.way, func(a, b pt) int { return cmp.Compare(a.X, b.X) })
+			slices.SortFunc(w.way, byX)
 			tk.take(w.name, w.way[0], w.way[len(w.way)-1], schematic.Horizontal, false, units.Num{})
 		}
 	}
