@@ -47,7 +47,7 @@ func (b *builder) table(t grid) {
 	if b.o.Large {
 		size = b.p.size
 	}
-	c := &columns{grid: t, size: size, pad: size * 0.4}
+	c := &columns{grid: t, size: size, pad: size * 0.4, lead: size * 0.4}
 	c.measure(b.wide())
 	parts := c.parts(b.wide())
 	if len(parts) == 1 && b.abreast(c, parts[0]) {
@@ -55,20 +55,26 @@ func (b *builder) table(t grid) {
 	}
 	atoms := c.atoms(parts)
 	if n, full := b.pagesWith(atoms); n > 1 && full < leastFull {
-		c.pad = size * tightPad
-		if tight := c.atoms(parts); fewer(b, tight, n) {
-			atoms = tight
-		}
+		atoms = b.closer(c, parts, n)
 	}
 	b.add(atoms...)
 }
 
-// A page that a table fills less than this is saved, if the rows can stand so much closer, in parts of the words' size.
-const leastFull, tightPad = 0.3, 0.2
+// leastFull is how much of its last page a table fills, or else its rows stand closer, if that saves the page.
+const leastFull = 0.3
 
-func fewer(b *builder, atoms []atom, than int) bool {
-	n, _ := b.pagesWith(atoms)
-	return n < than
+// closer is a table of n pages with its rows as close as one page less takes, or as they were.
+func (b *builder) closer(c *columns, parts [][]int, n int) []atom {
+	usual := c.lead
+	for _, part := range []float64{0.85, 0.7, 0.55, 0.4} {
+		c.lead = usual * part
+		atoms := c.atoms(parts)
+		if now, _ := b.pagesWith(atoms); now < n {
+			return atoms
+		}
+	}
+	c.lead = usual
+	return c.atoms(parts)
 }
 
 // pagesWith is how many pages there are with the atoms behind what is set, and how much of the last of them is full.
@@ -183,7 +189,8 @@ func (c *columns) cut(n int) [][]gridRow {
 // columns are a grid's columns with their widths.
 type columns struct {
 	grid
-	size, pad float64
+	size, pad float64 // pad is beside the words
+	lead      float64 // above and below the words of a row, together
 	w         []float64
 	fixed     float64 // of those that are in every part
 }
@@ -303,7 +310,7 @@ type gridPart struct {
 
 // atoms are the head and the rows.
 func (p *gridPart) atoms() []atom {
-	h := &head{high: p.line + 2*p.pad}
+	h := &head{high: p.line + 2*p.lead}
 	h.draw = func(g *sheet.Group, y float64) { p.titles(g, y, h.high) }
 	out := []atom{{high: h.high, gap: p.size * 0.8, keep: true, head: h, draw: h.draw}}
 	for i, r := range p.rows {
@@ -340,7 +347,7 @@ func (p *gridPart) titles(g *sheet.Group, y, high float64) {
 		if c == 0 {
 			x = p.xs[0]
 		}
-		setCell(g, p.title[c], fonts.Bold, p.size, x, p.xs[i+1]-p.pad, y+p.pad+fonts.Ascent(fonts.Bold)*p.size, c > 0 && !p.left(c))
+		setCell(g, p.title[c], fonts.Bold, p.size, x, p.xs[i+1]-p.pad, y+p.lead+fonts.Ascent(fonts.Bold)*p.size, c > 0 && !p.left(c))
 		if i == p.marked {
 			p.shut(g, y)
 		}
@@ -351,9 +358,9 @@ func (p *gridPart) titles(g *sheet.Group, y, high float64) {
 
 // group is a heading within the table.
 func (p *gridPart) group(name string) atom {
-	high := p.line + 2.2*p.pad
+	high := p.line + 2.2*p.lead
 	return atom{high: high, keep: true, draw: func(g *sheet.Group, y float64) {
-		setCell(g, cutText(name, fonts.Bold, p.size, p.right()-p.xs[0]), fonts.Bold, p.size, p.xs[0], p.right(), y+high-p.pad*0.6-fonts.Descent(fonts.Bold)*p.size, false)
+		setCell(g, cutText(name, fonts.Bold, p.size, p.right()-p.xs[0]), fonts.Bold, p.size, p.xs[0], p.right(), y+high-p.lead*0.6-fonts.Descent(fonts.Bold)*p.size, false)
 		g.Items = append(g.Items, rule(p.xs[0], y+high, p.right(), y+high, 0.18, "table"))
 	}}
 }
@@ -365,10 +372,10 @@ func (p *gridPart) row(r gridRow, last bool) atom {
 		return atom{}
 	}
 	names := wrap([]run{{r.cells[0].s, fonts.Regular, sheet.Black}}, p.size, p.w[0]-2*p.pad)
-	high := max(float64(len(names))*p.line+p.pad, r.tall)
+	high := max(float64(len(names))*p.line+p.lead, r.tall)
 	down := float64(len(names)-1) * p.line
 	return atom{high: high, keep: r.keep, draw: func(g *sheet.Group, y float64) {
-		base := y + p.pad/2 + fonts.Ascent(fonts.Regular)*p.size
+		base := y + p.lead/2 + fonts.Ascent(fonts.Regular)*p.size
 		foot := base
 		if r.tall > 0 {
 			base = y + high - p.pad*0.8 - fonts.Descent(fonts.Regular)*p.size - down
