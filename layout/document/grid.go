@@ -378,7 +378,7 @@ func (p *gridPart) row(r gridRow, last bool) atom {
 		base := y + p.lead/2 + fonts.Ascent(fonts.Regular)*p.size
 		foot := base
 		if r.tall > 0 {
-			base = y + high - p.pad*0.8 - fonts.Descent(fonts.Regular)*p.size - down
+			base = y + high - p.lead*0.8 - fonts.Descent(fonts.Regular)*p.size - down
 			foot = base + down
 		}
 		for i, l := range names {

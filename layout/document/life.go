@@ -23,7 +23,7 @@ type TooMany struct{ Sheets int }
 
 // Error says how many.
 func (e *TooMany) Error() string {
-	return fmt.Sprintf("at life size the pieces take %d sheets, and %d are the most: choose a smaller size", e.Sheets, mostSheets)
+	return fmt.Sprintf("life size takes %d sheets, and at most %d are printed: choose a smaller size", e.Sheets, mostSheets)
 }
 
 // part is one view of a piece in mm, y downwards from its top left corner.

@@ -13,7 +13,7 @@ import (
 )
 
 // errNothingAsked is for a pattern without a measurement that is a count at one gauge.
-var errNothingAsked = errors.New("no measurement of this pattern is a count at one gauge: there is nothing in which a class could find a mistake")
+var errNothingAsked = errors.New("no measurement of this pattern comes from one count at one gauge, so a class could find no mistake")
 
 // mistake is a measurement that is printed wrong in some sizes.
 type mistake struct {

@@ -131,7 +131,9 @@ type view struct {
 	Careful []template.HTML
 	Mended  []template.HTML
 	Step    string
-	Columns int
+
+	UnitNames template.HTML
+	Columns   int
 }
 
 type photo struct {
@@ -179,7 +181,10 @@ type row struct {
 // mark is a letter on a drawing; Class says of which size's.
 type mark struct{ Class, Letter string }
 
-type cell struct{ Class, CM, In string }
+type cell struct {
+	Class string
+	In    template.HTML // the length in each unit
+}
 
 type drawn struct {
 	Class, About string
@@ -216,7 +221,9 @@ func newView(p Page) (*view, error) {
 	v.Fit, v.Facts, v.Short = w.facts(c.Fit), w.facts(c.Facts), w.facts(c.Abbreviations)
 	v.Special, v.Notes, v.Finish, v.Careful, v.Mended = w.texts(c.Special), w.texts(c.Notes), w.texts(c.Finishing), w.texts(c.Care), w.texts(c.Corrections)
 	v.Rows = v.written(w)
-	v.Step = "to the nearest " + units.Decimal(c.Steps.CM, 3) + " cm and " + units.Mixed(c.Steps.Inch) + " in"
+	step := map[units.Unit]string{units.CM: units.Decimal(c.Steps.CM, 3) + " cm", units.Inch: units.Mixed(c.Steps.Inch) + " in"}
+	v.Step = "to the nearest " + step[c.Units()[0]] + " and " + step[c.Units()[1]]
+	v.UnitNames = v.inUnits(units.Unit.String)
 	v.About = fmt.Sprintf("%s: schematic, finished measurements and materials in %s", c.Title, count(c.Sizes.Len(), "size"))
 	for _, f := range p.Photos {
 		// the data's own letters can't leave an address, and the kind is the writer's caller's
@@ -275,6 +282,10 @@ func (v *view) written(w *words) []written {
 	return out
 }
 
+// foreign is how much wider a sign with its words is than its words in the house's face need: on a page that keeps no
+// style sheet they stand in another one.
+const foreign = 1.15
+
 func (v *view) drawing(d document.Drawing, pen *pen) (drawn, error) {
 	out := drawn{Class: v.classOf(d.Size), Hidden: d.Size >= 0 && v.Content.Sizes.Len() > 1, About: d.Note}
 	tell := "."
@@ -295,7 +306,9 @@ func (v *view) drawing(d document.Drawing, pen *pen) (drawn, error) {
 		out.Lettered = out.Lettered || len(f.Letters) > 0
 	}
 	for _, k := range d.Key {
-		svg, err := pen.draw(k, "Sign on the drawing: "+k.Title)
+		roomy := *k
+		roomy.W *= foreign
+		svg, err := pen.draw(&roomy, "Sign on the drawing: "+k.Title)
 		if err != nil {
 			return out, err
 		}
@@ -357,9 +370,18 @@ func (v *view) cells(r table.Row) []cell {
 		if len(t.Sizes) < 2 {
 			class = v.P + "-only"
 		}
-		out = append(out, cell{class, c.Text(units.CM, t.Steps), c.Text(units.Inch, t.Steps)})
+		out = append(out, cell{class, v.inUnits(func(u units.Unit) string { return c.Text(u, t.Steps) })})
 	}
 	return out
+}
+
+// inUnits is what a text is in each unit, the authored one first, one under the other on a page that keeps no style sheet too.
+func (v *view) inUnits(text func(u units.Unit) string) template.HTML {
+	var out []string
+	for _, u := range v.Content.Units() {
+		out = append(out, fmt.Sprintf(`<div class="%s-%s">%s</div>`, v.P, u, template.HTMLEscapeString(clean(text(u)))))
+	}
+	return template.HTML(strings.Join(out, ""))
 }
 
 // letterOf is the letter of a row on a figure. A table tells measurements that are

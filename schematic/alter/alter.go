@@ -157,12 +157,12 @@ func (r Request) grownApart(p *schematic.Pattern) finding.List {
 				continue
 			}
 			f := finding.Finding{Kind: "alter/request", Severity: finding.Error, Pos: q.Pos, Piece: q.Name,
-				Message: fmt.Sprintf("%s of size %s is worked from the stitches of %s, and size %s has others there", q.Name, p.Sizes.Names[at], from, p.Sizes.Names[of])}
+				Message: fmt.Sprintf("%s in size %s can't go on from %s in size %s: their stitches differ", q.Name, p.Sizes.Names[at], from, p.Sizes.Names[of])}
 			other, want := from, at
 			if at == r.Size {
 				other, want = q.Name, of
 			}
-			f.Fix = fmt.Sprintf("take %s in size %s too, with what is worked from it, or all of the garment", other, p.Sizes.Names[want])
+			f.Fix = fmt.Sprintf("choose size %s for %s too, and for what goes on from it", p.Sizes.Names[want], other)
 			out = append(out, f)
 		}
 	}

@@ -171,7 +171,7 @@ func (t *trial) firstRow(q *schematic.Piece) {
 		side = "wrong"
 	}
 	t.found = append(t.found, finding.Finding{Kind: "alter/shape", Severity: finding.Note, Pos: q.Pos, Piece: q.Name,
-		Message: fmt.Sprintf("begin with a %s-side row: so the rows to what must begin at one edge come out", side)})
+		Message: fmt.Sprintf("begin with a %s-side row, so that each shaping begins at its own edge", side)})
 }
 
 // firstRowOf is the name of the choice of a piece's first row; empty if it has none.

@@ -179,7 +179,7 @@ func (w between) follow(q *schematic.Pattern, i int) finding.List {
 	where := "as in size " + q.Sizes.Names[w.low]
 	switch {
 	case w.out != "":
-		where = fmt.Sprintf("which %s, and are those of size %s", w.out, q.Sizes.Names[w.low])
+		where = fmt.Sprintf("which %s: as in size %s", w.out, q.Sizes.Names[w.low])
 	case w.part.Sign() > 0:
 		where = fmt.Sprintf("which lies between %s and %s", q.Sizes.Names[w.low], q.Sizes.Names[w.low+1])
 	}

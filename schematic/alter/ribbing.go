@@ -59,7 +59,7 @@ func ribsKept(p *schematic.Pattern, now *schematic.Garment) finding.List {
 				continue
 			}
 			out = append(out, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: pos, Piece: m.Name,
-				Message: fmt.Sprintf("%d stitches of %s are not a multiple of %s, as in every size that is published", s.After, words, multipleOf(repeat, over)),
+				Message: fmt.Sprintf("%d sts of %s: in all sizes of the pattern it has a multiple of %s", s.After, words, multipleOf(repeat, over)),
 				Fix:     inRibAlone(n, s.After, i == 0 || m.Steps[i-1].Rows == 0, rowOf(m))})
 		}
 	}

@@ -52,7 +52,7 @@ func TestARibOfWholeRepeatsIsTold(t *testing.T) {
 		}
 	}
 	require.Len(t, fixes, 2, "%v", found)
-	assert.Equal(t, "42 stitches of knit 3, purl 1 rib are not a multiple of 4, as in every size that is published", messages[0])
+	assert.Equal(t, "42 sts of knit 3, purl 1 rib: in all sizes of the pattern it has a multiple of 4", messages[0])
 	assert.Equal(t, "cast on 44, and decrease 2 across the last round of the rib", fixes[0])
 	assert.Equal(t, "work the rib over 44, and increase 2 across its first round", fixes[1])
 }
@@ -92,8 +92,8 @@ func TestASleeveInAnotherSizeThanTheYokeItGrowsFromSaysSo(t *testing.T) {
 	assert.Nil(t, a)
 	require.Len(t, found, 1, "what follows from it is not told: %v", found)
 	assert.Equal(t, finding.Error, found[0].Severity)
-	assert.Equal(t, "Sleeve of size M is worked from the stitches of Yoke, and size S has others there", found[0].Message)
-	assert.Equal(t, "take Yoke in size M too, with what is worked from it, or all of the garment", found[0].Fix)
+	assert.Equal(t, "Sleeve in size M can't go on from Yoke in size S: their stitches differ", found[0].Message)
+	assert.Equal(t, "choose size M for Yoke too, and for what goes on from it", found[0].Fix)
 	a, _ = alter.Alter(p, alter.Request{Size: 0, Parts: map[string]int{"Sleeve": 1, "Yoke": 1}})
 	require.NotNil(t, a)
 	assert.Equal(t, 26, a.Now.Pieces[1].Steps[0].After)

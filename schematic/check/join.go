@@ -57,9 +57,9 @@ func counts(g *schematic.Garment, s *schematic.Seam) finding.List {
 	}
 	sew, into := names2(s.Join)
 	return joined{g, s}.find("joins/count",
-		fmt.Sprintf("%s and %s are sewn stitch to stitch and have not as many", sew, into),
+		fmt.Sprintf("%s and %s are sewn stitch to stitch and differ in count", sew, into),
 		fmt.Sprintf("%d along %s, %d along %s", s.SewCount, of(sew, s.SewOf), s.IntoCount, of(into, s.IntoOf)),
-		"as many along both", fmt.Sprintf("work %d along one of them, or say how they are eased", max(s.SewCount, s.IntoCount)))
+		"the same count along both", fmt.Sprintf("work %d along one of them, or say how they are eased", max(s.SewCount, s.IntoCount)))
 }
 
 // places holds the ends that are sewn on against the places that there are for them.
@@ -122,8 +122,8 @@ func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 		if into.Sub(slack).Less(sewn) {
 			return nil
 		}
-		return j.find("joins/gather", fmt.Sprintf("%s is gathered to %s and is not longer", nameA, nameB), have,
-			nameA+" the longer of the two", "widen it, or sew it as long")
+		return j.find("joins/gather", fmt.Sprintf("%s is gathered onto %s and must be longer", nameA, nameB), have,
+			nameA+" longer than "+nameB, "widen it, or sew it without gathers")
 	case schematic.Eased:
 		ease, _ := s.Join.Ease.At(g.Index)
 		if !slack.Less(over.Sub(ease).Abs()) {
@@ -131,9 +131,9 @@ func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 		}
 		fix := fmt.Sprintf("state an ease of %s, or change a count", long(over, u))
 		if over.Sign() < 0 {
-			fix = fmt.Sprintf("lengthen %s by %s: it is shorter than the edge that it is eased into", nameA, long(ease.Sub(over), u))
+			fix = fmt.Sprintf("lengthen %s by %s: the edge that is eased in must be the longer one", nameA, long(ease.Sub(over), u))
 		}
-		return j.find("joins/ease", fmt.Sprintf("%s is not longer than %s by what is eased in", nameA, nameB), have,
+		return j.find("joins/ease", fmt.Sprintf("%s is not %s longer than %s, as its ease says", nameA, long(ease, u), nameB), have,
 			fmt.Sprintf("%s longer by %s%s", nameA, long(ease, u), tolerance), fix)
 	}
 	if !slack.Less(over.Abs()) {
@@ -143,8 +143,8 @@ func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 	if over.Sign() < 0 {
 		shorter = nameA
 	}
-	return j.find("joins/length", fmt.Sprintf("%s and %s are sewn together and are not as long as each other", nameA, nameB), have,
-		"as long as each other"+tolerance,
+	return j.find("joins/length", fmt.Sprintf("%s and %s are sewn together and differ in length", nameA, nameB), have,
+		"the same length"+tolerance,
 		fmt.Sprintf("lengthen %s by %s, or say how the seam is made (`eased by`, `gathered`)", shorter, long(over.Abs(), u)))
 }
 

@@ -89,7 +89,7 @@ func TestAFindingOfASeamTellsBothLengths(t *testing.T) {
 	assert.Len(t, got, 1)
 	assert.Equal(t, []string{"M"}, got[0].Sizes)
 	assert.Equal(t, "Sleeve top is 44 cm, Body armhole is 40 cm", got[0].Have)
-	assert.Equal(t, "as long as each other, give or take 0.75 cm: half a stitch or row of each edge", got[0].Want)
+	assert.Equal(t, "the same length, give or take 0.75 cm: half a stitch or row of each edge", got[0].Want)
 	assert.Equal(t, "lengthen Body armhole by 4 cm, or say how the seam is made (`eased by`, `gathered`)", got[0].Fix)
 }
 
@@ -97,7 +97,7 @@ func TestAFindingOfASeamTellsBothLengths(t *testing.T) {
 func TestAnEdgeShorterThanThatItIsEasedIntoIsToBeLengthened(t *testing.T) {
 	p := pattern("S")
 	g := &schematic.Garment{Pattern: p, Size: "S"}
-	for n, fix := range map[int]string{36: "lengthen Sleeve cap by 6 cm: it is shorter than the edge that it is eased into", 48: "state an ease of 8 cm, or change a count"} {
+	for n, fix := range map[int]string{36: "lengthen Sleeve cap by 6 cm: the edge that is eased in must be the longer one", 48: "state an ease of 8 cm, or change a count"} {
 		j := schematic.Join{Sew: []string{"Sleeve cap"}, Into: []string{"Armhole"}, How: schematic.Eased, Ease: expr.Of(cm(2, 1))}
 		g.Seams = []schematic.Seam{seam(j, []schematic.Edge{across(n)}, []schematic.Edge{across(40)}, 1)}
 		got := Pattern(p, []*schematic.Garment{g})

@@ -33,7 +33,7 @@ func TestLinesAtTheirBounds(t *testing.T) {
 		{"none ~", "none ~", `"none ~" is not a number`, ""},
 		{"15 3/2", "3/2", "two numbers stand side by side without a comma", "put a comma before it"},
 		{"1,2,3", "1,2,3", "3 numbers for 4 sizes", "add a number for 1X, or a dash (–) where a size has none"},
-		{"12 (13),5 (14, 15)", "15", "5 numbers for 4 sizes", "take out the numbers that are too many; 15 may be one"},
+		{"12 (13),5 (14, 15)", "15", "5 numbers for 4 sizes", "take out 1 number; 15 may be one too many"},
 		{"(12,13,14) 15,5", "15,5", "5 numbers for 4 sizes", "a comma parts the sizes: write a decimal with a point, 15.5"},
 	} {
 		_, p := ParseLine(w.text, four)

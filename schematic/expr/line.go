@@ -294,7 +294,7 @@ func lengthProblem(t []rune, list []entry, groups []int, sizes Sizes) *Problem {
 			p.Fix = fmt.Sprintf("a comma parts the sizes: write a decimal with a point, %s.%s", string(t[from:c]), string(t[c+1:to]))
 			return p
 		}
-		p.Fix = fmt.Sprintf("take out the numbers that are too many; %s may be one", string(t[list[at].span.Start:list[at].span.End]))
+		p.Fix = fmt.Sprintf("take out %s; %s may be one too many", count(len(list)-sizes.Len(), "number"), string(t[list[at].span.Start:list[at].span.End]))
 		if g := firstUnlike(groups, sizes.Groups); sizes.Len() > 1 && len(groups) == len(sizes.Groups) && groups[g] > sizes.Groups[g] {
 			of := sizes.Names[sum(sizes.Groups[:g]):sum(sizes.Groups[:g+1])]
 			p.Fix = fmt.Sprintf("take out what is too much for %s: %s", strings.Join(of, ", "), count(groups[g], "number"))

@@ -46,7 +46,7 @@ func TestWhatIsWrongInALineIsToldAtItsPlace(t *testing.T) {
 		{"()", ")", "a number is missing here", "put in the number, or take the comma out"},
 		{"", "", "there is no number here", ""},
 		{"  ", "  ", "there is no number here", ""},
-		{"12 (13, 14) (15) (16)", "16", "5 numbers for 4 sizes", "take out the numbers that are too many; 16 may be one"},
+		{"12 (13, 14) (15) (16)", "16", "5 numbers for 4 sizes", "take out 1 number; 16 may be one too many"},
 		{"12 (13, 14, 15) (16)", "15", "5 numbers for 4 sizes", "take out what is too much for M, L: 3 numbers"},
 		{"12,5 (13,5, 14,5) (15,5)", "12,5", "8 numbers for 4 sizes", "a comma parts the sizes: write a decimal with a point, 12.5"},
 		{"12 (13, 14,5) (15)", "14,5", "5 numbers for 4 sizes", "a comma parts the sizes: write a decimal with a point, 14.5"},
@@ -66,14 +66,14 @@ func TestWhatIsWrongInALineIsToldAtItsPlace(t *testing.T) {
 	}
 	for _, w := range []told{
 		{"12,5", "12,5", "2 numbers for 1 size", "a comma parts the sizes: write a decimal with a point, 12.5"},
-		{"12, 5", "5", "2 numbers for 1 size", "take out the numbers that are too many; 5 may be one"},
-		{"1 (2)", "2", "2 numbers for 1 size", "take out the numbers that are too many; 2 may be one"},
+		{"12, 5", "5", "2 numbers for 1 size", "take out 1 number; 5 may be one too many"},
+		{"1 (2)", "2", "2 numbers for 1 size", "take out 1 number; 2 may be one too many"},
 	} {
 		_, p := ParseLine(w.text, alone)
 		w.held(t, p)
 	}
 	_, p := ParseLine("1 (2) (3)", two)
-	told{"1 (2) (3)", "3", "3 numbers for 2 sizes", "take out the numbers that are too many; 3 may be one"}.held(t, p)
+	told{"1 (2) (3)", "3", "3 numbers for 2 sizes", "take out 1 number; 3 may be one too many"}.held(t, p)
 	three := Sizes{Names: []string{"S", "M", "L"}, Groups: []int{3}}
 	_, p = ParseLine("12,5", three)
 	told{"12,5", "12,5", "2 numbers for 3 sizes", "write a decimal with a point: 12.5"}.held(t, p)

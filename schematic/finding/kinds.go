@@ -89,7 +89,7 @@ var Kinds = []kindInfo{
 	{"worn/overlap", "two parts that would lie on each other, so that the garment is not drawn as it is worn"},
 	{"joins/band", "a band whose stitches do not go along the edge onto which it is worked"},
 	{"joins/length", "two edges sewn together that are not as long as each other"},
-	{"joins/count", "two edges sewn stitch to stitch that have not as many"},
+	{"joins/count", "two edges sewn stitch to stitch whose counts differ"},
 	{"joins/rate", "stitches and rows that do not come out at the rate of their seam"},
 	{"joins/ease", "two edges that do not differ by what is eased in"},
 	{"alter/request", "an alteration of something that is not there"},

@@ -21,7 +21,7 @@ func (e *editor) doubled(c Change) ([]byte, error) {
 	s := e.trail[len(e.trail)-1]
 	first, _, ok := e.dash(&s)
 	if !ok {
-		return nil, errors.New("this is no entry of a list with a line of its own; copy it in the text")
+		return nil, errors.New("this entry has no line of its own; copy it in the text")
 	}
 	lines := make([]string, 0, 8)
 	for _, l := range e.r.lines[first-1 : e.lastLine()] {

@@ -19,7 +19,7 @@ func (e *editor) take() ([]byte, error) {
 	s := e.trail[len(e.trail)-1]
 	first, _, ok := e.dash(&s)
 	if !ok {
-		return nil, errors.New("this is no entry of a list with a line of its own; take it out in the text")
+		return nil, errors.New("this entry has no line of its own; take it out in the text")
 	}
 	if len(s.all) == 1 {
 		return e.takeAbove()

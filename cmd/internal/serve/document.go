@@ -137,7 +137,7 @@ func (d *document) save(ctx context.Context, words string, path, seen string, bo
 		return state{}, "", errors.New("the pattern has no file yet; give it a name")
 	}
 	if path != d.state.Path {
-		return d.state, "", fmt.Errorf("the program went over to %s in another tab; save this under a name of its own", d.name)
+		return d.state, "", fmt.Errorf("%s was opened in another tab; save this pattern under a new name", d.name)
 	}
 	there, err := files.Read(ctx, path, nil)
 	text := bytesOf(there, words)

@@ -251,7 +251,7 @@ func TestNarrowAndZoomedNothingIsCutOff(t *testing.T) {
 			assert.LessOrEqual(t, js[int](p, `document.documentElement.scrollWidth`), int(c.w), "%s %s", c.name, what)
 			p.shot(c.name + "-" + what)
 			if c.name == "narrow" && what != "text" && what != "open" {
-				p.accessible(script, c.name+" "+what)
+				p.accessible(script, allRules, c.name+" "+what)
 			}
 		}
 		p.until(`document.querySelector("#form .cells")`)

@@ -115,7 +115,7 @@ func TestATextOfRowsIsOpenedBesideThePattern(t *testing.T) {
 	told := `document.querySelector("#rows-told").textContent`
 	p.until(told + `.includes("uses 10 stitches") || ` + told + `.includes("before it there are 10 stitches")`)
 	assert.Contains(t, js[string](p, told), "after it there are 12 stitches")
-	p.accessible(axe(t), "a line told stitch by stitch")
+	p.accessible(axe(t), allRules, "a line told stitch by stitch")
 	p.shot("rows-told")
 	at("Pen Pot")
 	p.until(told + `.includes('the heading of "Pen Pot Cosy"')`)

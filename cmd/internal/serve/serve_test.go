@@ -302,7 +302,7 @@ func TestSavingUnderANameWritesNothingOver(t *testing.T) {
 	require.Equal(t, http.StatusOK, code)
 	code, body, _ = c.ask("/api/save", saveQuestion{Text: "lost?", Path: st.Path, Mark: st.Mark})
 	assert.Equal(t, http.StatusUnprocessableEntity, code, "a tab that still has the first file is told")
-	assert.Contains(t, string(body), "went over to other.yaml")
+	assert.Contains(t, string(body), "other.yaml was opened in another tab")
 }
 
 func TestALinkStaysALink(t *testing.T) {

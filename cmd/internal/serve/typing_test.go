@@ -2,6 +2,7 @@ package serve
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"testing"
@@ -194,4 +195,91 @@ func TestWhatIsTypedAtOnceStandsInTheNewField(t *testing.T) {
 	h.keys("#26323f")
 	h.do(chromedp.KeyEvent(kb.Enter))
 	h.has("  colours:\n    measure: \"#26323f\"")
+}
+
+// shows gives the fields of the form that show other than the file has, but for the one that has the focus.
+const shows = `(async () => {
+	const a = await (await fetch("/api/form", { method: "POST", headers: { "Flatwright-Key": localStorage.getItem("flatwright-key"), "Content-Type": "application/json" },
+		body: JSON.stringify({ text: document.querySelector("#text").value }) })).json();
+	const fields = new Map();
+	const walk = (g) => { for (const f of g.fields ?? []) fields.set(f.path, f); (g.groups ?? []).forEach(walk); };
+	walk(a.form);
+	return [...document.querySelectorAll("#form [data-field]")].flatMap((e) => [...e.querySelectorAll("input, select")]
+		.filter((i) => i.read && i !== document.activeElement && (!fields.has(e.dataset.field) || i.value !== i.read(fields.get(e.dataset.field)))).map((i) => i.getAttribute("aria-label")));
+})()`
+
+// Of the fields of a pattern that has every key, every fifth is typed in the middle, from one on that is another at each run.
+func TestKeysInTheMiddleOfAFieldStayWhereTheCaretIs(t *testing.T) {
+	text, err := os.ReadFile("../../../testdata/read/full.yaml")
+	require.NoError(t, err)
+	path := filepath.Join(t.TempDir(), "full.yaml")
+	require.NoError(t, os.WriteFile(path, text, 0o644))
+	p := visit(t, browserFor(t), running(t, Options{File: path}), 1280, 900)
+	p.until(`document.querySelector("#form .cells")`)
+	labels := js[[]string](p, everyField)
+	require.Greater(t, len(labels), 200)
+	for i := rand.IntN(5); i < len(labels); i += 5 {
+		at := fmt.Sprintf(`#form .field input[aria-label=%q]`, labels[i])
+		value := js[string](p, fmt.Sprintf(`(() => { const e = window.typedIn = document.querySelector(%q); e.focus(); const m = e.value.length >> 1; e.setSelectionRange(m, m); return e.value; })()`, at))
+		half := []rune(value)
+		before, after := string(half[:len(half)/2]), string(half[len(half)/2:])
+		for _, typed := range []struct{ key, is string }{{"1", "1"}, {"2", "12"}, {kb.Backspace, "1"}, {kb.Backspace, ""}} {
+			p.do(chromedp.KeyEvent(typed.key))
+			time.Sleep(80 * time.Millisecond)
+			assert.Equal(t, before+typed.is+"|"+after, js[string](p, `(() => { const e = document.activeElement; return e === window.typedIn ? e.value.slice(0, e.selectionStart) + "|" + e.value.slice(e.selectionEnd) : e.outerHTML; })()`), labels[i])
+		}
+		p.do(chromedp.KeyEvent(kb.Tab))
+		assert.False(t, js[bool](p, `document.activeElement === document.body`), "%s: the focus is on the page", labels[i])
+	}
+	p.until(fmt.Sprintf(`document.querySelector("#text").value === %q`, text))
+	p.until(`(window.unlike = null, ` + shows + `.then((u) => { window.unlike = u; }), true)`)
+	p.until(`window.unlike?.length === 0`)
+}
+
+// An undo is of what was typed before it, though the change is still under way.
+func TestAnUndoWaitsForTheKeysBeforeIt(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "typed.yaml")
+	require.NoError(t, os.WriteFile(path, []byte(typed), 0o644))
+	p := visit(t, browserFor(t), running(t, Options{File: path}), 1280, 900)
+	cell := `document.querySelector('#form [aria-label="Back, even, even"]')`
+	p.until(cell)
+	p.do(chromedp.Evaluate(`(() => { const ask = window.fetch; window.edits = 0;
+		window.fetch = async (path, o) => { const a = await ask(path, o); if (path === "/api/edit") { await new Promise((go) => setTimeout(go, 400)); edits++; } return a; };
+		const e = `+cell+`; e.focus(); e.setSelectionRange(0, 2); })()`, nil),
+		chromedp.KeyEvent("3"), chromedp.KeyEvent("z", chromedp.KeyModifiers(2)))
+	p.until(`edits > 0`)
+	p.until(cell + `.value === "12 rows"`)
+	time.Sleep(300 * time.Millisecond)
+	assert.Equal(t, typed, p.text())
+	assert.Equal(t, "12 rows", js[string](p, cell+`.value`))
+	p.do(chromedp.KeyEvent("y", chromedp.KeyModifiers(2)))
+	p.until(cell + `.value === "3 rows"`)
+
+	// what could not be taken is taken back alone
+	cell = `document.querySelector('#form [aria-label="Back, cast on, cast on, XS"]')`
+	p.do(chromedp.Evaluate(`(() => { const e = `+cell+`; e.focus(); e.select(); })()`, nil), chromedp.KeyEvent("8"))
+	p.until(`document.querySelector("#text").value.includes("cast on: 8 (")`)
+	p.do(chromedp.KeyEvent(" 6"))
+	p.until(cell + `.hasAttribute("aria-invalid")`)
+	p.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(2)))
+	p.until(cell + `.value === "8"`)
+	assert.Contains(t, p.text(), "cast on: 8 (")
+}
+
+// A new pattern that has no file yet is there again when the page is, and a sample is called as its size is.
+func TestANewPatternIsThereWhenThePageIsLoadedAgain(t *testing.T) {
+	h := &hand{tab: visit(t, browserFor(t), running(t, Options{Folder: t.TempDir()}), 1280, 900), pace: 80 * time.Millisecond}
+	h.press("#open")
+	h.press(`[data-model="new-shawl"]`)
+	h.until(`document.querySelector("#title").textContent === "My Shawl"`)
+	h.press(`#form details[data-path="about"] > summary`)
+	h.write("sizes", "One (Two, Three)")
+	h.has("sample: Two ")
+	h.write("pattern", "Gorse Shawl")
+	h.has("pattern: Gorse Shawl\n")
+	text := h.text()
+	h.do(chromedp.Reload(), chromedp.WaitReady("body[data-ready]", chromedp.ByQuery))
+	h.until(`document.querySelector("#title").textContent === "Gorse Shawl"`)
+	assert.Equal(t, text, h.text())
+	assert.Equal(t, "a new pattern", js[string](h.tab, `document.querySelector("#file").textContent`))
 }

@@ -122,7 +122,7 @@ export class File {
   async #alive() { return (await navigator.locks.query()).held.map((l) => l.name); }
 
   #twoTabs() {
-    this.notices.tell("tabs", "This pattern is open in another tab too. What one of them saves, the other is told; nothing is written over.");
+    this.notices.tell("tabs", "This pattern is open in another tab too. Each tab is told what the other saves; neither writes over it.");
   }
 
   #changed() {
@@ -181,9 +181,9 @@ export class File {
     };
     if (d.mark === this.state.mark && found.length === 1) {
       use();
-      this.notices.tell("unsaved", `Your unsaved text of ${at} is back.`, "", ["Undo it", () => { this.pattern.undo(); this.notices.drop("unsaved"); }]);
+      this.notices.tell("unsaved", `Your unsaved changes of ${at} are back.`, "", ["Undo it", () => { this.pattern.undo(); this.notices.drop("unsaved"); }]);
     } else {
-      this.notices.tell("unsaved", `There is unsaved text of ${at}, and the file has changed since.`, "", ["Show it", use], ["Throw it away", away]);
+      this.notices.tell("unsaved", `There are unsaved changes of ${at}, and the file has changed since.`, "", ["Show it", use], ["Throw it away", away]);
     }
   }
 
@@ -206,7 +206,7 @@ export class File {
       this.#saved(a.state, q.text);
       this.notices.drop("conflict");
       this.notices.drop("save");
-      if (a.copied) this.notices.tell("copied", `Saved. What the other had written is in ${a.copied}, beside it.`);
+      if (a.copied) this.notices.tell("copied", `Saved. The other version is in ${a.copied}, beside it.`);
       return true;
     } catch (e) {
       if (e instanceof Refused && e.status === 409 && e.body.state) this.#conflict(e.body.state, e.body.text);
@@ -264,7 +264,7 @@ export class File {
       this.suggested = undefined;
       this.notices.drop("conflict");
       this.notices.drop("save");
-      if (a.copied) this.notices.tell("copied", `Saved. What was in ${a.state.name} before is in ${a.copied}, beside it.`);
+      if (a.copied) this.notices.tell("copied", `Saved. The old ${a.state.name} is now ${a.copied}, beside it.`);
       by("name-dialog").close();
     } catch (e) {
       const taken = e.body?.taken;
@@ -295,7 +295,7 @@ export class File {
 
   async #heard(s) {
     if (s.path !== this.state.path) {
-      this.notices.tell("moved", `In another tab the program went over to ${s.name}. Save this text under a name of its own.`, "warning", ["Save under a name", () => this.askName()]);
+      this.notices.tell("moved", `${s.name} was opened in another tab. Save this pattern under a new name.`, "warning", ["Save under a name", () => this.askName()]);
       return;
     }
     if (s.gone) {

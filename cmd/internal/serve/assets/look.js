@@ -139,8 +139,8 @@ export class Look extends EventTarget {
       this.#put(a.pages);
       this.#say("");
     } else if (!a.readable) {
-      this.#say(this.last ? "The pattern can’t be read just now; this is the drawing from before. The findings say what to mend." :
-        "The pattern can’t be read yet; the findings say what to mend.");
+      this.#say(this.last ? "The pattern has an error; this is the last drawing without it. The findings say what to fix." :
+        "The pattern has an error; the findings say what to fix.");
     } else {
       this.#say(`There is no drawing: ${a.why}`);
     }

@@ -217,7 +217,7 @@ function opening(a) {
     const [f] = e.target.files;
     if (!f) return;
     if (f.size > 1 << 20) {
-      notices.tell("large", `${f.name} is larger than 1 MiB, and no pattern is.`, "error");
+      notices.tell("large", `${f.name} is larger than 1 MiB, the most for a pattern.`, "error");
     } else {
       try {
         const words = new TextDecoder("utf-8", { fatal: true, ignoreBOM: true }).decode(await f.arrayBuffer());
@@ -226,7 +226,7 @@ function opening(a) {
         await file.openText(f.name, words.replace(/^\ufeff/, "").replace(/\r\n?/g, "\n"), like);
       } catch (err) {
         if (!(err instanceof TypeError)) throw err;
-        notices.tell("encoding", `${f.name} is not UTF-8 text, and was not opened: letters would be lost. Save it again where it was written, with UTF-8 as the encoding.`, "error");
+        notices.tell("encoding", `${f.name} is not UTF-8 text, and was not opened: letters would be lost. Save it as UTF-8 where it was written.`, "error");
       }
     }
     e.target.value = "";
