@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 
@@ -332,7 +333,12 @@ func (r *Reader) defined(name, line, body string, n int) bool {
 	}
 	items, ok := onlyStitches(list)
 	switch {
-	case ok && len(l.Unread) == 0 && !one && r.definesGroup(name, items, l.At):
+	case ok && len(l.Unread) == 0 && !one:
+		over := goesOver(list)
+		if !r.definesGroup(name, items, l.At) {
+			return false
+		}
+		r.x.Groups[len(r.x.Groups)-1].Over = over
 		return true
 	case one && r.crochet:
 		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: 1, Makes: 1, Height: 2, Base: "dc", Legs: 3, Key: "cluster"}
@@ -341,6 +347,27 @@ func (r *Reader) defined(name, line, body string, n int) bool {
 		return true
 	}
 	return false
+}
+
+// goesOver are instructions that go over several stitches of the row below, with their places: skip next 2 sts, FPtr in next 2
+// sts, FPtr in 2 skipped sts. Nil: they are worked into one place.
+func goesOver(list []ins.Item) []ins.Item {
+	over := false
+	for i, n := range list {
+		switch n := n.(type) {
+		case *ins.Skip:
+			over = true
+		case *ins.Stitch:
+			over = over || len(n.Places) == 1 && n.Places[0].Kind == ins.InNext && n.Places[0].N.All > 1
+			one := *n
+			one.Places = slices.Clone(n.Places)
+			list[i] = &one
+		}
+	}
+	if !over {
+		return nil
+	}
+	return slices.Clone(list)
 }
 
 // onlyStitches are the stitches, chains and repeats among instructions; false if any is of another kind that works.

@@ -60,6 +60,7 @@ var unitForms = []form{
 		}},
 	{rule: "unit", pattern: "corner/corners", meaning: "the corner, whatever is there", example: "3 sc in next corner",
 		build: func(m *match) any { return ins.Unit{Word: "corner"} }},
+	{rule: "unit", pattern: "$st [that] [were/was/you] skipped/missed", meaning: "stitches that were skipped", example: "*skip next 2 sts, FPdc in next 2 sts, FPdc in 2 sts just skipped; rep from * across", build: func(m *match) any { return ins.Unit{Word: "skipped"} }},
 	{rule: "unit", pattern: "[foundation/starting/beg/beginning/base/underarm/free/added/remaining/rem/single/skipped] $ch [$st]", meaning: "single chains", example: "sc in next 4 ch",
 		build: func(m *match) any { return ins.Unit{Chain: true, Word: "ch"} }},
 	{rule: "unit", pattern: "[end/ends/side] [of] row/rows [end/ends]", meaning: "the ends of rows", example: "work 1 hdc in each row along edge",

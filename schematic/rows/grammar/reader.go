@@ -52,6 +52,7 @@ type Reader struct {
 	only         []int // the sizes for which alone it is; nil: all
 	inline       bool  // they are told before the row, and for it alone
 	alone        bool  // the label of the row that is gathered stands on a line of its own
+	steps        int   // that stand under it in a numbered list
 	spare        []*match
 	memos        [][]memo
 	ids          uint32
@@ -404,6 +405,10 @@ func (r *Reader) part(n int, raw string) {
 		r.x.Read.Words++
 		return
 	}
+	if step := r.nextStep(tokens); step != nil {
+		r.tokens, r.raw = r.together(step, n), raw
+		return
+	}
 	label, k, _ := text.Label(tokens, r.roundR)
 	if r.titled(trimmed, label, n) {
 		return
@@ -433,7 +438,19 @@ func (r *Reader) part(n int, raw string) {
 	if label == nil && r.inlinePiece(trimmed, tokens, n) {
 		return
 	}
-	r.tokens, r.alone = tokens, label != nil && k == len(tokens)
+	r.tokens, r.alone, r.steps = tokens, label != nil && k == len(tokens), 0
+}
+
+// nextStep is the next item of a numbered list of what is done in the row whose label stands alone above it; nil: it is none.
+func (r *Reader) nextStep(t []text.Token) []text.Token {
+	if !r.alone || len(r.tokens) == 0 || len(t) < 3 || t[0].Kind != 'n' || t[0].Num.By != nil || t[0].Num.All != r.steps+1 || !t[1].Is(".", ")") {
+		return nil
+	}
+	if _, row := text.RowWord(r.tokens[0].S); !row {
+		return nil
+	}
+	r.steps++
+	return t[2:]
 }
 
 // titled takes a line that is the title of the text, or of a piece behind the number of its picture.
@@ -1096,10 +1113,10 @@ func (r *Reader) workBegins(tokens []text.Token) bool {
 	return r.founds(tokens)
 }
 
-// noteItem reports whether a line is an item of notes with its number, and no row: 2. One motif is 3 dc.
+// noteItem reports whether a line is an item of notes or materials with its number, and no row: 2. One motif is 3 dc; 1. 2 balls of DK.
 func (r *Reader) noteItem(label *ins.Label, tokens []text.Token) bool {
 	_, k, _ := text.Label(tokens, r.roundR)
-	if r.mode != "notes" || label == nil || tokens[0].Kind != 'n' || k >= len(tokens) {
+	if r.mode != "notes" && r.mode != "words" || label == nil || tokens[0].Kind != 'n' || k >= len(tokens) {
 		return false
 	}
 	line := &ins.Line{At: ins.Span{Line: tokens[0].Line, Col: 1, End: 2}}

@@ -1675,7 +1675,7 @@ func (s *sequence) clause() {
 			return
 		}
 	}
-	if (s.neutral(s.t[s.i:end]) || makesUp(s.t[s.i:end]) || s.r.crochet && handsHook(s.t[s.i:end])) && !s.mistyped(s.i, end) {
+	if (s.neutral(s.t[s.i:end]) || makesUp(s.t[s.i:end]) || s.r.crochet && handsHook(s.t[s.i:end])) && !s.mistyped(s.i, end) && !s.strange(s.i, end) {
 		s.add(&ins.Nothing{}, s.i, end)
 		s.i = end
 		return
@@ -1701,6 +1701,20 @@ func (s *sequence) mistyped(i, end int) bool {
 	}
 	near := finding.Nearest(w.S, tradeWords)
 	return len(w.S) > 4 && !fillers[w.S] && near != "" && near != w.S && near+"s" != w.S
+}
+
+// strange reports whether a clause within a row of crochet is a name of stitches that nobody has told: left-front-cable.
+func (s *sequence) strange(i, end int) bool {
+	if !s.r.crochet || s.line == nil || s.line.Label == nil || len(s.out) == 0 || end > i+6 {
+		return false
+	}
+	for _, t := range s.t[i:end] {
+		if t.Kind != 'w' && !t.Is("-") || telling[t.S] || fillers[t.S] {
+			return false
+		}
+	}
+	last := s.at(end - 1)
+	return last.Is("cable", "cables", "bobble", "bobbles", "knot", "knots", "cross", "twist", "braid", "petal", "pineapple") || strings.HasSuffix(last.S, "stitch") && end > i+1
 }
 
 // tradeWords are words that are mistyped.

@@ -838,7 +838,7 @@ func repeatRows(m *match) any {
 		}
 	}
 	if c, ok := m.get("c").(course); ok {
-		r.Course, r.Total = c.Course, c.total
+		r.Course, r.Total, r.InAll = c.Course, c.total, c.total && m.said("total", "all", "altogether")
 		if c.HasTimes {
 			r.Times = c.Times
 		}

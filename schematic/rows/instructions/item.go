@@ -159,6 +159,7 @@ type (
 		Since   string // the rows from the line with that mark on
 		Times   Num    // so many times; HasTimes of Course tells whether that is said
 		Total   bool   // Times is said in all
+		InAll   bool   // in so many words
 		Between Num    // with so many plain stitches between the increases or decreases; not set: as many as before
 		Chains  Num    // with so many chains in each space; not set: as many as before
 		Course
@@ -363,7 +364,8 @@ type Group struct {
 	Name string
 	Body []Item
 	At   Span
-	Mesh *Mesh // it is a square of filet; nil: it is worked into one place
+	Over []Item // as it is told, if it goes over several stitches of the row below
+	Mesh *Mesh  // it is a square of filet; nil: it is worked into one place
 }
 
 // Mesh is a square of filet: over a space, or over as many stitches as it is wide, it has chains or stitches, and a post at

@@ -71,7 +71,7 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 // other is a row that states a count in a further sense that its words may have, if it fits only so: 2 hdc within a repeat
 // are two in one stitch; slip stitches at its beginning are no stitches of it. It is nil if there is none.
 func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
-	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, slipsPassed, beganInOne, chainUncounted, chainCounted} {
+	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, slipsPassed, beganInOne, chainUncounted, chainCounted, skipsUnder} {
 		list := sense(body)
 		if list == nil {
 			continue
@@ -178,6 +178,25 @@ func chainUncounted(body []ins.Item) []ins.Item { return chainAs(body, ins.Count
 
 // chainCounted is a row whose first chain is a stitch.
 func chainCounted(body []ins.Item) []ins.Item { return chainAs(body, ins.CountsAsStitch) }
+
+// skipsUnder is a row that passes a stitch behind a chain that counts as one, which is the stitch under that chain: ch 2 (counts as
+// dc), skip st, dc in each st around. It is nil if it begins otherwise.
+func skipsUnder(body []ins.Item) []ins.Item {
+	for i, n := range body {
+		s, ok := n.(*ins.Skip)
+		switch {
+		case is[*ins.Chain](n), is[*ins.Nothing](n), is[*ins.Turn](n):
+			continue
+		case !ok || len(s.Places) != 1 || s.Places[0].Kind != ins.InNext || s.Places[0].N.By != nil || s.Places[0].N.All != 1 || !s.Places[0].Unit.Any():
+			return nil
+		}
+		first := *s
+		first.Places = slices.Clone(s.Places)
+		first.Places[0].Kind = ins.InFirst
+		return slices.Concat(body[:i], []ins.Item{&first}, body[i+1:])
+	}
+	return nil
+}
 
 func chainAs(body []ins.Item, how ins.Counts) []ins.Item {
 	for i, n := range body {

@@ -763,6 +763,7 @@ func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
 		return true
 	}
 	r.cycle(l, n, cycle, rows, gap)
+	r.totalOr(l, n, cycle)
 	for _, t := range n.Then {
 		r.cycle(l, n, cycle, max(t.Times.At(r.size), 0)*len(cycle), max(t.Every.At(r.size), 1)-1)
 	}
@@ -827,8 +828,30 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 		rows = max(n.Course.Rows.At(r.size), 0)
 	case n.Length != nil:
 		rows = len(cycle)
+	case n.InAll && times > 1 && r.workedLast(cycle): // that once is among them
+		rows -= len(cycle)
 	}
 	return rows, gap, false
+}
+
+// workedLast reports whether rows that are to be repeated are those that were worked last.
+func (r *runner) workedLast(cycle []done) bool {
+	last := r.cur.rows[max(len(r.cur.rows)-len(cycle), 0):]
+	return slices.EqualFunc(last, cycle, func(a, b done) bool { return a.line == b.line })
+}
+
+// totalOr works rows once more whose number is said in all, if the count that is stated says that it was meant without the first
+// time. If none is stated, how many stitches there are is not sure.
+func (r *runner) totalOr(l *ins.Line, n *ins.RepeatRows, cycle []done) {
+	if !n.InAll || l.Label != nil || !r.known() || r.fab == nil {
+		return
+	}
+	switch k := r.said(l); {
+	case k < 0:
+		r.forget()
+	case k != r.fab.stitches():
+		r.cycle(l, n, cycle, len(cycle), 0)
+	}
 }
 
 // worked1 reports whether the row that is to be repeated is one of the last k worked.
@@ -839,6 +862,10 @@ func (r *runner) worked1(cycle []done, k int) bool {
 
 // onlyFirst keeps of what was found since mark the first, at the words that repeat, unless it was told of its line; again: the rows were worked once before.
 func (r *runner) onlyFirst(mark int, n *ins.RepeatRows, of *ins.Line, again bool) bool {
+	if len(r.found) > mark { // it names the stitches over which it was worked first
+		kept := slices.DeleteFunc(slices.Clone(r.found[mark:]), func(f raw) bool { return f.kind == "rows/kind" })
+		r.found = append(r.found[:mark:mark], kept...)
+	}
 	if len(r.found) <= mark {
 		return false
 	}
@@ -871,7 +898,10 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 		r.log(l, d.body, 1)
 		r.cur.rows[len(r.cur.rows)-1].name = d.name
 		if r.onlyFirst(mark, n, d.line, k >= len(cycle)) {
-			r.countRows(rows - k)
+			for r.countRows(1); k+1 < min(rows, maxRepeat); k++ { // later rows may refer to the others
+				r.log(l, cycle[(k+1)%len(cycle)].body, 1)
+				r.countRows(1)
+			}
 			return
 		}
 		r.countRows(1)

@@ -184,6 +184,9 @@ func (w *work) stitchNeeds(n *ins.Stitch) (used int, last, ok bool) {
 		return 0, false, false
 	}
 	if len(n.Places) == 0 {
+		if n.Call != nil && n.Call.Over != nil {
+			return w.needs(&ins.Repeat{Body: n.Call.Over, Times: n.N, Stop: -1})
+		}
 		if n.Call != nil {
 			return w.count(n.N), false, true
 		}
@@ -747,10 +750,14 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	ended := false
 	w.again = true
 	defer func() { w.again = false }()
-	laps := w.lapsOf(body)
+	laps, limit := w.lapsOf(body), w.lastSpaces(tail)
 	for w.steps < maxSteps && !w.looped(keep, body) {
 		s := w.save()
 		fits := w.trial(body)
+		if limit > 0 && times > 0 && w.cur.pos > limit { // the last ones are told behind it
+			w.restore(s)
+			return
+		}
 		moved := w.cur.pos > s.place.cur.pos
 		if fits && moved && w.hasRoom(n, keep) {
 			per = s.place.cur.left - w.cur.left
@@ -774,6 +781,38 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	if !ended && n.Stop >= 0 && n.Stop < len(body) && w.cur.left > keep {
 		w.seq(body[:n.Stop], 0)
 	}
+}
+
+// lastSpaces is the place of the first of the last chain spaces that the instruction behind a repeat is worked into: rep from *
+// across, end ch 2, dc in last sp. 0: it is worked into others.
+func (w *work) lastSpaces(tail []ins.Item) int {
+	for _, n := range tail {
+		list := placesOf(n)
+		if len(list) == 0 {
+			continue
+		}
+		p := &list[0]
+		if p.Kind != ins.InLast || !p.Unit.Space {
+			return 0
+		}
+		size, k, at := w.n(p.Unit.Size), w.count(p.N), 0
+		var all []int
+		for c := w.cur; c.i < len(c.f.runs); {
+			if r := c.run(); r.space() {
+				if c.f.sized(c.i, size) {
+					all = append(all, c.pos)
+				}
+				c.step(r.chain - c.off)
+			} else {
+				c.step(r.n - c.off)
+			}
+		}
+		if k > 0 && len(all) > k {
+			at = all[len(all)-k]
+		}
+		return at
+	}
+	return 0
 }
 
 // withoutLead is what a repeat works the last time, if it then stops before the chains that only lead to the next: * dc3tog **,

@@ -232,6 +232,11 @@ func (w *work) bare(n *ins.Stitch, tail []ins.Item, need int) {
 	case w.onlyRing() && n.Call == nil && uses > 0 && kind.ID != "slst":
 		w.place1(n, &ins.Place{Kind: ins.InRing, N: ins.N(1), At: n.At}, 0)
 		return
+	case n.Call != nil && n.Call.Over != nil:
+		for range k {
+			w.seq(n.Call.Over, 0)
+		}
+		return
 	case n.Call != nil:
 		for range k {
 			w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At})

@@ -59,6 +59,7 @@ type place struct {
 	upTo     int      // stitches at the row's end that a repeat went up to
 	closedUp bool     // the place that it began in stands at its end too
 	own      int      // chains left of one within the row along which stitches go back
+	around   int      // stitches that a round passed at its beginning, and comes to at its end
 }
 
 // work works one row in one size.
@@ -68,7 +69,6 @@ type work struct {
 	found  []raw
 	quiet  int // > 0: a trial, whose findings are counted only
 	travel int // stitches passed by slip stitches at the beginning
-	around int // of those the ones that the round comes to at its end
 	steps  int
 	made   int // stitches made in this row, trials too
 
@@ -431,6 +431,19 @@ func (w *work) turnRound() {
 	w.cur.left += w.around
 }
 
+// comesLast puts the stitches that a round passes on the way to its first space to its end: *2 dc in next sp, dc in next tr; rep
+// from * around.
+func (w *work) comesLast(passed int) {
+	f := *w.from
+	if passed == 0 || passed >= len(f.runs) {
+		return
+	}
+	f.runs = append(slices.Clone(f.runs), f.runs[:passed]...)
+	w.around = f.stitches() - w.from.stitches()
+	w.cur.f = &f
+	w.cur.left += w.around
+}
+
 // kind is the stitch in which the row is worked, for words that name none.
 func (w *work) kind() *stitch.Stitch {
 	if k := w.out.main(); k != nil && k.Plain() != nil {
@@ -753,15 +766,20 @@ func (r *run) standsFor(chains int) bool {
 // space goes on to the next chain space of that size and takes it.
 func (w *work) space(size int, at ins.Span) bool {
 	w.takeTurning()
+	first := w.again && !w.began && w.round && w.travel == 0 && w.cur.atStart()
 	w.began = true
 	c := w.cur
 	for c.i < len(c.f.runs) {
 		r := c.run()
 		if r.space() && c.f.sized(c.i, size) && (c.off == 0 || c.i == w.cur.i && w.travel > 0) { // slip stitches may lead into it
+			passed := c.i
 			c.step(r.chain - c.off)
 			w.cur = c
 			w.spaced = true
 			w.lastPos = c.pos - 1
+			if first {
+				w.comesLast(passed)
+			}
 			return true
 		}
 		if r.space() {
