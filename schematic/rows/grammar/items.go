@@ -420,7 +420,7 @@ var stitches = []form{
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is passed", example: "skip next st", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next/$center] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit/omitting last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are passed", example: "sk 2", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass under [the] [latter/these/them/this] {n:num} [{u:unit}] [{tail}]", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 5, miss under the latter 3 stitches of the preceding row; rep from * to end", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass [$next] {n:num} [{u:unit}] (under/beneath/below [it/them/these/this])", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 2, miss 2 under them; rep from * to end", build: skip(ins.InNext)},

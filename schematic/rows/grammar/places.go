@@ -24,7 +24,7 @@ var macros = map[string]string{
 	"$spare":  "cable/spare/dpn/extra/double/dp/auxiliary/another/separate/empty/pointed",
 	"$make":   "work/make/do/working/making/crochet/worked/with/complete/completing/create/put/insert",
 	"$off":    "off/of",
-	"$rep":    "rep/repeat/repeating/reps/rpt/repeated",
+	"$rep":    "rep/repeat/repeating/reps/rpt/repeated/repeats",
 	"$meas":   "measures/measure/meas/measuring",
 	"$ring":   "ring/circle/loop/lp",
 	"$center": "center/centre/middle/central",
@@ -135,6 +135,9 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 	u.Between = u.Space && u.Size.By == nil && u.Size.All == 0 && m.said("between")
 	if u.Space && u.Size.All == 0 && m.has("tail") && m.said("before", "after") { // the gap there, which takes no stitch
 		u.Between, u.Word = true, "gap"
+	}
+	if m.has("tail") && (u.Word == "st" || u.Stitch != nil) && m.said("below", "down") && m.said("rows", "row") { // of a row further down
+		u.Word = "unworked"
 	}
 	pl := ins.Place{Kind: kind, N: m.num("n", 1), Unit: u}
 	if e, ok := m.get("e").(ins.Extent); ok && kind == ins.InEach {
@@ -598,15 +601,21 @@ func (p *parser) thingAt(i int) bool {
 
 // loops reads BLO, back loop only, through both loops of.
 var loops = []form{
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/tbl | [unworked/unused/free/remaining/rem/skipped] back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/blp/tbl | [unworked/unused/free/remaining/rem/skipped] back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
 		build: func(m *match) any {
 			if g, _ := m.p.group(m.to - 1); g != nil { // the text calls something else so
 				return nil
 			}
 			return ins.BackLoop
 		}},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos/flp | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
 		build: func(m *match) any { return ins.FrontLoop }},
+	{rule: "loop", pattern: "unworked/unused/free/remaining/rem loop/loops/lp/lps", meaning: "the loop of a chain that is still free", example: "Row 1: Ch 2, esc in rem lp of each ch across", build: func(m *match) any {
+		if !m.p.at(m.to).Is("of") {
+			return nil
+		}
+		return ins.BothLoops
+	}},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges)", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
 		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] [the] ({o:ord} | back {o:ord}) loop/loops/lp/lps [only]", meaning: "the loop below the front and the back one", example: "hdc in 3rd loop of each st around",

@@ -763,11 +763,18 @@ func (s *sequence) intoOne(r *ins.Repeat) {
 	if s.at(at-1).Is("in", "into") { // it was read with the number
 		at--
 	}
+	if s.at(at).Is("all") { // twice all in last st
+		at++
+	}
 	if len(r.Places) > 0 || r.Until.Kind != ins.NoExtent || !s.at(at).Is("in", "into") || slices.ContainsFunc(r.Body, placedOrNone) {
 		return
 	}
 	if v, to := s.named("places", at); to >= 0 {
 		r.Places, s.i = v.(spots).list, to
+		if len(r.Places) == 1 && r.Places[0].N.By == nil && r.Places[0].N.All <= 1 && r.Places[0].Kind != ins.InEach && r.Times.By == nil && r.Times.All > 1 { // (ch 1, dc) twice in last st
+			all := &ins.Repeat{Placed: r.Placed, Body: r.Body, Times: r.Times, Stop: -1}
+			r.Body, r.Times = []ins.Item{all}, ins.N(1)
+		}
 	}
 }
 
@@ -1666,7 +1673,7 @@ func (s *sequence) clause() {
 		if s.at(j).Kind == 'n' && s.at(j-1).Is("color", "colour", "yarn", "shade", "size", "no", "number") {
 			continue
 		}
-		if s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") {
+		if s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") || s.at(j-1).Is("all", "both") && s.at(j-2).Is("in", "into") {
 			continue
 		}
 		if s.beginsItem(j) {

@@ -514,6 +514,12 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "or [until] [{x:piecename}] [$meas] {l:len} (less/short/shorter/before/from/longer/more/under) [than] [of] [your/total/full/finished] [desired/required/wanted] {y:stretch}", meaning: "or another length", example: "Work even until foot measures 18 cm, or 5 cm less than desired length", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "proceed/proceeding [on] [directly/straight/now] to {x:sentence}", meaning: "which part comes next", example: "Do not fasten off, proceed to neckline decrease instructions", build: func(m *match) any {
+		if !m.said("instructions", "section", "part", "step", "below") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "begin/start/commence (to decrease/increase/shape/dec/inc | decreases/decreasing/increases/increasing/shaping) [crown/top/rows/rounds/rnds/toe/heel/thumb/neck]", meaning: "what begins now", example: "Knit 1 round, then begin to decrease", build: func(m *match) any {
 		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
 			return nil

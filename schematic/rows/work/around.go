@@ -136,6 +136,9 @@ func slipsPassed(body []ins.Item) []ins.Item {
 		return nil
 	}
 	s, ok := mid[0].(*ins.Stitch)
+	if ok && s.Kind != nil && s.Kind.ID == "slst" && inNextSpace(s) && is[*ins.Chain](mid[1]) && len(mid) > 2 && inNextSpace(mid[2]) { // into the space in which the round begins, which is the next
+		return slices.Concat(head, mid[1:], tail)
+	}
 	if !ok || s.Kind == nil || s.Kind.ID != "slst" || len(s.Places) > 1 || is[*ins.Chain](mid[1]) { // a chain behind them begins the row
 		return nil
 	}
@@ -152,6 +155,15 @@ func slipsPassed(body []ins.Item) []ins.Item {
 		rest = rest[1:]
 	}
 	return slices.Concat(head, []ins.Item{pass}, rest, tail)
+}
+
+// inNextSpace reports whether an instruction, or the first one of a repeat, goes into the next chain space.
+func inNextSpace(n ins.Item) bool {
+	if q, ok := n.(*ins.Repeat); ok && len(q.Places) == 0 && len(q.Body) > 0 {
+		n = q.Body[0]
+	}
+	list := placesOf(n)
+	return len(list) == 1 && list[0].Kind == ins.InNext && list[0].Unit.Space
 }
 
 // beganInOne is a row whose first bracket holds the chain that it begins with and what goes into the same place: (ch 3, dc), 2

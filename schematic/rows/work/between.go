@@ -786,7 +786,10 @@ func (r *runner) repUnread(l *ins.Line, n *ins.RepeatRows, each int) {
 	r.put(r.fab, false)
 	switch {
 	case l.Label != nil:
-		r.countRows(r.times(l))
+		times := max(r.times(l), 1)
+		r.log(l, l.Body, times) // a later line may repeat them
+		r.cur.rows[len(r.cur.rows)-1].unread = true
+		r.countRows(times)
 	case each > 0 && n.HasTimes:
 		r.countRows(each * max(n.Times.At(r.size), 0))
 	default:
@@ -843,7 +846,7 @@ func (r *runner) workedLast(cycle []done) bool {
 // totalOr works rows once more whose number is said in all, if the count that is stated says that it was meant without the first
 // time. If none is stated, how many stitches there are is not sure.
 func (r *runner) totalOr(l *ins.Line, n *ins.RepeatRows, cycle []done) {
-	if !n.InAll || l.Label != nil || !r.known() || r.fab == nil {
+	if !n.InAll || n.Every.All > 1 || n.Every.By != nil || len(n.Then) > 0 || l.Label != nil || !r.known() || r.fab == nil {
 		return
 	}
 	switch k := r.said(l); {

@@ -712,7 +712,7 @@ func (w *work) closing(n *ins.Stitch) bool {
 	}
 	k, u := n.Places[0].Kind, n.Places[0].Unit
 	arch := w.leadsToBeginning(k, u)
-	if left := w.cur.left; left > 0 && !w.pinned && !arch && !(w.under && left == 1) {
+	if left := w.cur.left - w.around; left > 0 && !w.pinned && !arch && !(w.under && left == 1) {
 		return false
 	}
 	if k == ins.InFirst || k == ins.InTop || k == ins.InEvery && u.Chain || k == ins.InNext && (u.Any() || u.Stitch != nil && w.round && w.count(n.Places[0].N) == 1) && w.cur.left == 0 {

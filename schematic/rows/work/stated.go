@@ -337,15 +337,48 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.Sti
 		if g.N.At(r.size) == f.stitches() && r.said1(f) { // a total by the name of the main stitch
 			return n, u.Stitch.Abbr(r.x.Terms), f.stitches()
 		}
+		if k := f.meshChain(); k >= 0 && alike(u.Stitch, f.runs[k].kind) && g.N.At(r.size) == n-1 { // the chain that begins a mesh is often not counted
+			return n, u.Stitch.Abbr(r.x.Terms), n - 1
+		}
 		return n, u.Stitch.Abbr(r.x.Terms), n
 	}
 	n := f.stitches()
 	c, spaces := f.chains()
 	said := g.N.At(r.size)
+	if k := f.smallChains(); k > 0 && said == n+k { // not those of corners
+		return n, "stitches", said
+	}
 	if said == n+spaces && spaces > 0 || f.picots > 0 && said == n+f.picots {
 		return n, "stitches", said
 	}
 	return n, "stitches", n + c
+}
+
+// meshChain is the run of a turning chain that stands for a stitch and the space beside it; -1: there is none.
+func (f *fabric) meshChain() int {
+	return slices.IndexFunc(f.runs, func(q run) bool { return q.tch && len(f.runs) > 2 && (q.tall > 4 || q.tall == 0) && f.runs[1].space() })
+}
+
+// smallChains are the chains of the spaces of a row but for those of the longest, if these are few, as at corners: 28 sts with the
+// ch-1 spaces, without the ch-2 corner. 0: there are none.
+func (f *fabric) smallChains() int {
+	const few = 4
+	long, n, k := 0, 0, 0
+	for _, q := range f.runs {
+		long = max(long, q.chain)
+	}
+	for _, q := range f.runs {
+		switch {
+		case q.chain == long:
+			n++
+		case q.space():
+			k += q.chain
+		}
+	}
+	if n > few {
+		return 0
+	}
+	return k
 }
 
 // tally adds up what each of the runs that are meant counts for.

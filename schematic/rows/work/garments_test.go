@@ -1,0 +1,38 @@
+package work
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/finding"
+)
+
+// Forms of garments as they are published, counted by hand.
+func TestFormsOfCrochetGarmentsAgree(t *testing.T) {
+	const base = "Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\nRow 2: Ch 1, turn, sc in each sc across. (20 sc)\n"
+	for name, text := range map[string]string{
+		"a crossing told in words goes over four":     "Special stitches:\nFC: Skip next 2 sts, fptr in next 2 sts, fptr in 2 sts just skipped.\n" + base + "Row 3: Ch 1, turn, sc in first 8 sts, FC, sc in next 8 sts. (20)\n",
+		"a round begins before a space":               "Terms: US\nCh 40, join with sl st in first ch.\nRound 1: Ch 4 (counts as dc and ch 1), *sk 1 ch, dc in next ch, ch 1; rep from * to last ch, sk last ch, join with sl st in 3rd of ch 4. (20 dc)\nRound 2: Ch 1, *2 sc in next sp, sc in next dc; rep from * around, join with sl st in first sc. (60 sc)\n",
+		"rows in all, the first times among them":     base + "Row 3: Ch 1, turn, 2 sc in first sc, sc in each sc across. (21 sc)\nRow 4: Ch 1, turn, sc in each sc across. (21 sc)\nRepeat last two rows a total of 3 times. (23 sc)\n",
+		"rows in all, beyond the first times":         base + "Row 3: Ch 1, turn, 2 sc in first sc, sc in each sc across. (21 sc)\nRow 4: Ch 1, turn, sc in each sc across. (21 sc)\nRepeat last two rows a total of 3 times. (24 sc)\n",
+		"steps in a list under a label":               base + "Rows 3-4:\n1. Ch 1, turn.\n2. Sc in each sc across. (20 sc)\nRow 5: Ch 1, turn, 2 sc in first sc, sc in each sc across. (21 sc)\n",
+		"numbered materials":                          "Materials:\n1) 1 FULL skein of worsted yarn\n2) 5 mm hook\nDirections:\n" + base,
+		"twice into the last stitch":                  base + "Row 3: Ch 3 (counts as dc), turn, dc in next 18 sts, [ch 1, dc] twice in last st. (21 dc)\n",
+		"small spaces count, the corner does not":     "Terms: US\nCh 4, join.\nRow 1: Ch 3 (counts as dc), (4 dc, ch 2, 5 dc) in ring. Turn. (10 dc)\nRow 2: Ch 3 (counts as dc), dc in first dc, (ch 1, skip next dc, dc in next dc) twice, (dc, ch 2, dc) in ch-2 sp, (dc in next dc, ch 1, skip next dc) twice, 2 dc in last dc. Turn. (14 sts)\n",
+		"the stitch under the chain is passed":        base + "Row 3: Ch 2 (counts as hdc), turn, skip st, hdc in each st across. (20 hdc)\n",
+		"a repeated row names the stitches it had":    base + "Row 3: Ch 3 (counts as dc), turn, dc in each sc across. (20 dc)\nRows 4-5: Repeat row 3.\nRow 6: Repeat row 5.\n",
+		"into the space in which the round begins":    "Terms: US\nCh 30, join.\nRound 1: Ch 1, *sc in next ch, ch 3; rep from * around, join. (30 ch-3 spaces)\nRounds 2-5: Sl st into the next ch-3 space, ch 1, *sc in next ch-3 space, ch 3; rep from * around, join. (30 ch-3 spaces)\n",
+		"another part comes next":                     base + "Do not fasten off! Proceed directly to 'Neckline decrease' instructions.\nNeckline\nRow 3: Ch 1, turn, sc in each sc across. (20 sc)\n",
+		"stitches of a row further down":              base + "Row 3: Ch 1, turn, sc in first 15 sc, leaving rem 5 sc unworked.\nRow 4: Ch 1, turn, sc in next 15 sc.\nRow 5: Ch 1, turn, sc in next 15 sc, sc in next 5 sc 2 rows below. (20 sc)\n",
+		"the last space is told behind the repeat":    "Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook, *ch 3, sk 3 ch, sc in next ch; rep from * across to last 3 ch, ch 3, sk 2 ch, sc in last ch. (5 ch-3 sps)\nRow 2: Ch 3 (counts as dc), turn, *3 dc in next ch-3 sp; rep from * across, end 2 dc in last ch-3 sp, dc in last sc. (16 dc)\n",
+		"the chain of a mesh is not among its counts": "Terms: UK\nSHAWL\nWork 30 ch.\nROW 1: 1 tr in 9th ch from hook, * 2 ch, skip 2 ch, 1 tr in next ch *, repeat from *-* 6 more times = 8 tr. Turn.\nROW 2: 5 ch, 1 tr in next tr, * 2 ch, 1 tr in next tr *, repeat from *-* 5 more times, 2 ch, skip 2 ch, 1 tr in next ch = 8 tr. Turn.\n",
+	} {
+		rep := Check(Read("t", []byte(text), Options{}), Options{})
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, name)
+		for _, f := range rep.Findings {
+			assert.Equal(t, finding.Note, f.Severity, "%s: %d: %s", name, f.Pos.Line, f.Message)
+			assert.NotEqual(t, "rows/not-read", f.Kind, "%s: %d: %s", name, f.Pos.Line, f.Message)
+		}
+	}
+}
