@@ -405,15 +405,12 @@ func (r *Reader) part(n int, raw string) {
 		r.x.Read.Words++
 		return
 	}
-	if step := r.nextStep(tokens); step != nil {
-		r.tokens, r.raw = r.together(step, n), raw
-		return
-	}
+	tokens, step := r.nextStep(tokens)
 	label, k, _ := text.Label(tokens, r.roundR)
 	if r.titled(trimmed, label, n) {
 		return
 	}
-	if r.further(raw, tokens, label, k) {
+	if step || r.further(raw, tokens, label, k) {
 		r.tokens = r.together(tokens, n)
 		r.raw = raw
 		return
@@ -441,16 +438,17 @@ func (r *Reader) part(n int, raw string) {
 	r.tokens, r.alone, r.steps = tokens, label != nil && k == len(tokens), 0
 }
 
-// nextStep is the next item of a numbered list of what is done in the row whose label stands alone above it; nil: it is none.
-func (r *Reader) nextStep(t []text.Token) []text.Token {
+// nextStep is a line without its number, if it is the next item of a numbered list of what is done in the row whose label stands
+// alone above it, and whether it is that.
+func (r *Reader) nextStep(t []text.Token) ([]text.Token, bool) {
 	if !r.alone || len(r.tokens) == 0 || len(t) < 3 || t[0].Kind != 'n' || t[0].Num.By != nil || t[0].Num.All != r.steps+1 || !t[1].Is(".", ")") {
-		return nil
+		return t, false
 	}
 	if _, row := text.RowWord(r.tokens[0].S); !row {
-		return nil
+		return t, false
 	}
 	r.steps++
-	return t[2:]
+	return t[2:], true
 }
 
 // titled takes a line that is the title of the text, or of a piece behind the number of its picture.

@@ -1673,7 +1673,7 @@ func (s *sequence) clause() {
 		if s.at(j).Kind == 'n' && s.at(j-1).Is("color", "colour", "yarn", "shade", "size", "no", "number") {
 			continue
 		}
-		if s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") || s.at(j-1).Is("all", "both") && s.at(j-2).Is("in", "into") {
+		if s.leadsToPlace(j) {
 			continue
 		}
 		if s.beginsItem(j) {
@@ -1694,6 +1694,11 @@ func (s *sequence) clause() {
 		return
 	}
 	s.unread(from, s.i)
+}
+
+// leadsToPlace reports whether the word before j only leads to a place: in all dc.
+func (s *sequence) leadsToPlace(j int) bool {
+	return s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") || s.at(j-1).Is("all", "both") && s.at(j-2).Is("in", "into")
 }
 
 // mistyped reports whether a clause is one word that looks like an abbreviation that no one knows, or like

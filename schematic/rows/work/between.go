@@ -901,10 +901,7 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 		r.log(l, d.body, 1)
 		r.cur.rows[len(r.cur.rows)-1].name = d.name
 		if r.onlyFirst(mark, n, d.line, k >= len(cycle)) {
-			for r.countRows(1); k+1 < min(rows, maxRepeat); k++ { // later rows may refer to the others
-				r.log(l, cycle[(k+1)%len(cycle)].body, 1)
-				r.countRows(1)
-			}
+			r.logRest(l, cycle, k+1, rows)
 			return
 		}
 		r.countRows(1)
@@ -921,6 +918,15 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 	}
 	if n.Length != nil && len(cycle) > 0 && r.known() && first != nil && r.fab.stitches() != first.stitches() { // how often it is done is not known
 		r.lose()
+	}
+}
+
+// logRest notes the rows from the k-th on that are worked as those before and not followed any more: later rows may refer to them.
+func (r *runner) logRest(l *ins.Line, cycle []done, k, rows int) {
+	r.countRows(1)
+	for ; k < min(rows, maxRepeat); k++ {
+		r.log(l, cycle[k%len(cycle)].body, 1)
+		r.countRows(1)
 	}
 }
 

@@ -754,7 +754,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	for w.steps < maxSteps && !w.looped(keep, body) {
 		s := w.save()
 		fits := w.trial(body)
-		if limit > 0 && times > 0 && w.cur.pos > limit { // the last ones are told behind it
+		if limit > 0 && w.cur.pos > limit { // the last ones are told behind it
 			w.restore(s)
 			return
 		}
@@ -775,11 +775,22 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
 		return
 	}
+	if w.looped1(n, times, per); !ended && w.cur.left > keep {
+		w.stopped(n)
+	}
+}
+
+// looped1 keeps over how many stitches the first repeat of a row goes each time.
+func (w *work) looped1(n *ins.Repeat, times, per int) {
 	if w.quiet == 0 && w.perAt.Line == 0 && times > 1 {
 		w.per, w.perAt = per, n.At
 	}
-	if !ended && n.Stop >= 0 && n.Stop < len(body) && w.cur.left > keep {
-		w.seq(body[:n.Stop], 0)
+}
+
+// stopped works the last time of a repeat up to where it stops.
+func (w *work) stopped(n *ins.Repeat) {
+	if n.Stop >= 0 && n.Stop < len(n.Body) {
+		w.seq(n.Body[:n.Stop], 0)
 	}
 }
 

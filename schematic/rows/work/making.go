@@ -232,15 +232,8 @@ func (w *work) bare(n *ins.Stitch, tail []ins.Item, need int) {
 	case w.onlyRing() && n.Call == nil && uses > 0 && kind.ID != "slst":
 		w.place1(n, &ins.Place{Kind: ins.InRing, N: ins.N(1), At: n.At}, 0)
 		return
-	case n.Call != nil && n.Call.Over != nil:
-		for range k {
-			w.seq(n.Call.Over, 0)
-		}
-		return
 	case n.Call != nil:
-		for range k {
-			w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At})
-		}
+		w.calls(n, k)
 		return
 	case uses == 0: // yo, m1
 		w.takeTurning()
@@ -269,6 +262,17 @@ func (w *work) bare(n *ins.Stitch, tail []ins.Item, need int) {
 	}
 	got := w.use(k*uses, nil, n.At)
 	w.emit(run{kind: kind, n: got}, nil, n)
+}
+
+// calls works a group k times: each into the next stitch, or over as many as it goes over.
+func (w *work) calls(n *ins.Stitch, k int) {
+	for range k {
+		if n.Call.Over != nil {
+			w.seq(n.Call.Over, 0)
+			continue
+		}
+		w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: n.At})
+	}
 }
 
 // ends reports whether a slip stitch stands at the end of a round that has nothing left: it closes it.

@@ -342,9 +342,13 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.Sti
 		}
 		return n, u.Stitch.Abbr(r.x.Terms), n
 	}
+	return f.inAll(g.N.At(r.size))
+}
+
+// inAll counts all stitches, or these with their chains, as 'sts' may be meant: as said, if that is a way to count them.
+func (f *fabric) inAll(said int) (made int, what string, also int) {
 	n := f.stitches()
 	c, spaces := f.chains()
-	said := g.N.At(r.size)
 	if k := f.smallChains(); k > 0 && said == n+k { // not those of corners
 		return n, "stitches", said
 	}
