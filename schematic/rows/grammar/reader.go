@@ -410,7 +410,7 @@ func (r *Reader) part(n int, raw string) {
 	if r.titled(trimmed, label, n) {
 		return
 	}
-	if step || r.further(raw, tokens, label, k) {
+	if r.further(raw, tokens, label, k, step) {
 		r.tokens = r.together(tokens, n)
 		r.raw = raw
 		return
@@ -593,9 +593,9 @@ func (r *Reader) bracketOpen(n int) bool {
 	return false
 }
 
-// further reports whether a line goes on with what is gathered, or tells its next needle.
-func (r *Reader) further(raw string, tokens []text.Token, label *ins.Label, k int) bool {
-	return r.tokens != nil && (r.nextNeedle(tokens) || r.goes(raw, tokens, label, k))
+// further reports whether a line goes on with what is gathered, as a step of it does, or tells its next needle.
+func (r *Reader) further(raw string, tokens []text.Token, label *ins.Label, k int, step bool) bool {
+	return step || r.tokens != nil && (r.nextNeedle(tokens) || r.goes(raw, tokens, label, k))
 }
 
 // goes reports whether a line goes on with what is gathered; its label has k tokens.

@@ -754,7 +754,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	for w.steps < maxSteps && !w.looped(keep, body) {
 		s := w.save()
 		fits := w.trial(body)
-		if limit > 0 && w.cur.pos > limit { // the last ones are told behind it
+		if w.past(limit) { // the last ones are told behind it
 			w.restore(s)
 			return
 		}
@@ -779,6 +779,9 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		w.stopped(n)
 	}
 }
+
+// past reports whether the work has gone on behind a place; 0: there is none.
+func (w *work) past(place int) bool { return place > 0 && w.cur.pos > place }
 
 // looped1 keeps over how many stitches the first repeat of a row goes each time.
 func (w *work) looped1(n *ins.Repeat, times, per int) {
