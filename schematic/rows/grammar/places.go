@@ -697,6 +697,13 @@ var extents = []form{
 			}
 			return ins.Extent{Kind: ins.ToUnit, Unit: u, At: m.span()}
 		}},
+	{rule: "extent", pattern: "until/till/til [there/you] [are/is/have] {n:num} {u:unit} [are/left/remain/rem] on [right/rh/r] [-] [hand] needle/needles/n/pin [[right] after/following/including/since [last/first] cast/bind/castoff/casting/binding/bo [-] [off] [st]]", meaning: "until so many stitches are on the right needle", example: "Row 3: Cast off 6 sts, k until there are 10 sts on right-hand needle, turn",
+		build: func(m *match) any {
+			if !m.p.line.IsRow() || m.p.r.crochet || !value[ins.Unit](m, "u").Any() {
+				return nil
+			}
+			return ins.Extent{Kind: ins.ToMade, N: m.num("n", 1), At: m.span()}
+		}},
 	{rule: "upto", pattern: "to/until/till/unto/til", meaning: "up to", example: "k until last 3 sts", build: yes},
 	{rule: "upto", pattern: "(up | all way | right | as far as | down) [to]", meaning: "up to", example: "k up to last 3 sts", build: yes},
 	{rule: "upto", pattern: "until/till/til you/one/we/it/needle [have] (reach/reaches/get/gets/come/comes/arrive/arrives/are/meet/hit/encounter/reached/see) [to/at/up] [to]", meaning: "up to", example: "k until you come to the last 3 sts", build: yes},

@@ -955,7 +955,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			tokens = slices.Delete(slices.Clone(tokens), at, at+1)
 		}
 	}
-	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(rowsSpelt(spelledOut(withoutDoubles(withoutItem(tokens))))))))
+	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(rowsSpelt(sizesSpelt(spelledOut(withoutDoubles(withoutItem(tokens)))))))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(inTo(tokens)), r.x.Terms))
 	}

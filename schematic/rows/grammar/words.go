@@ -532,6 +532,29 @@ func spelledOut(t []text.Token) []text.Token {
 	return t
 }
 
+// sizesSpelt makes one number a size of words: three (four, five) times.
+func sizesSpelt(t []text.Token) []text.Token {
+	for i := len(t) - 4; i >= 0; i-- {
+		if !t[i+1].Is("(") || !spelt1(&t[i]) {
+			continue
+		}
+		by := []int{numerals[t[i].S]}
+		k := i + 2
+		for ; k+1 < len(t) && spelt1(&t[k]) && t[k+1].Is(",", ":", "-", ")"); k += 2 {
+			by = append(by, numerals[t[k].S])
+		}
+		if len(by) > 1 && t[k-1].Is(")") {
+			one := t[i]
+			one.Kind, one.Num, one.End = 'n', ins.Num{By: by}, t[k-1].End
+			t = slices.Delete(slices.Clone(t), i+1, k)
+			t[i] = one
+		}
+	}
+	return t
+}
+
+func spelt1(t *text.Token) bool { return t.Kind == 'w' && numerals[t.S] > 0 }
+
 func number(p *parser, i int) (any, int) {
 	t := p.at(i)
 	if t.Kind == 'n' {

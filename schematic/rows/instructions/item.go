@@ -348,6 +348,7 @@ const (
 	ToLastMarker
 	ToUnit   // to the next such place
 	ToMiddle // to N before the stitch in the middle of the row
+	ToMade   // until N are on the right needle, counted from what was bound off
 )
 
 // Extent is how far a repeat or 'each' goes.

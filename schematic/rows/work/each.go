@@ -16,6 +16,10 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 	switch e.Kind {
 	case ins.ToMiddle:
 		return w.toMiddle(w.count(e.N))
+	case ins.ToMade:
+		k := w.cur.left - w.count(e.N) + w.out.stitches() - w.offAt
+		w.blind = w.blind || k < 0 || k > w.cur.left
+		return k, !w.blind
 	case ins.ToLast:
 		if w.round && e.Unit.Word == "tch" { // which stands where the round began
 			return reserve, true

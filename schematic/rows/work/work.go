@@ -36,6 +36,7 @@ type recorder func(kind *stitch.Stitch, n, chain int, feet []int, by ins.Item)
 
 // place is where in the row the work stands.
 type place struct {
+	offAt    int // how many were made before the last that was bound off
 	cur      cursor
 	out      *fabric
 	passed   int   // stitches that were skipped last, and not worked yet
@@ -318,6 +319,7 @@ func (w *work) bindOff(n *ins.BindOff) {
 		w.closed = true
 	}
 	w.use(k, nil, n.At)
+	w.offAt = w.out.stitches()
 }
 
 func (w *work) leaves(n *ins.Leave) {
