@@ -34,3 +34,20 @@ func TestARoundGoesBackAlongTheOtherSideOfItsChain(t *testing.T) {
 		comesTo(t, "Terms: US\nCh 11.\nRnd 1: Sc in 2nd ch from hook, sc in next 8 ch, 3 sc in last ch, %s, sc in next 8 ch, 2 sc in last ch, join. (%d sc)\n", w, 22, true)
 	}
 }
+
+// On the right needle are what is knitted and, of a row that bound off, what is left behind that: 59 less 6, of which 10, less 4.
+func TestKnitUntilSoManyAreOnTheRightNeedle(t *testing.T) {
+	for _, w := range []string{
+		"Cast off 6 sts, k until there are 10 sts on right-hand needle, turn and work on these sts only.",
+		"Cast off 6 sts, knit until there are 10 stitches on the right-hand needle, turn, leave rem sts on a holder.",
+		"Cast off 6 sts, k until 10 sts on right needle, turn.", "Cast off 6 sts, patt until there are 10 sts on RH needle, turn.",
+		"Cast off 6 sts, k until there are 10 sts on needle after cast-off, turn and leave remaining sts on a holder.",
+		"K until there are 10 sts on right needle, turn.", "Cast off 6 sts, work until 10 sts are on right needle, turn.",
+	} {
+		comesTo(t, "Cast on 59 sts.\nRow 1: K to end.\nRow 2: P to end.\nNext row: %s\nNext row: Cast off 4 sts, p to end. (%d sts)\n", w, 6, true)
+	}
+}
+
+func TestNumbersInWordsMayBeOneASize(t *testing.T) {
+	comesTo(t, "Sizes: S (M, L)\nCO 20 (24, 28) sts.\nRow 1: K2, [k1, yo] %s times, k to end. (22, 27, %d sts)\n", "two (three, four)", 32, true)
+}

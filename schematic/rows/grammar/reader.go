@@ -270,8 +270,7 @@ func (r *Reader) sizes(rest string, line, col int) {
 		rest = strings.ReplaceAll(rest, ";", ",")
 	}
 	rest, _, _ = strings.Cut(rest, ";") // measurements stand behind it
-	words := text.Hyphened(text.SizesAlone(rest), r.x.Src)
-	s, p := expr.ParseSizes(strings.NewReplacer(": ", ", ", ":", ",").Replace(words))
+	s, p, words := r.sizesIn(text.Hyphened(text.SizesAlone(rest), r.x.Src))
 	switch {
 	case len(r.o.Sizes.Names) > 0:
 		r.x.Said.Sizes, r.x.Said.SizesAt = s, at
@@ -283,10 +282,29 @@ func (r *Reader) sizes(rest string, line, col int) {
 		r.x.Findings = append(r.x.Findings, p.Finding(finding.Pos{File: r.x.Name, Line: line, Col: col, EndCol: col + 1}))
 	case p == nil && (len(s.Names) > 1 || len(words) < 12):
 		if len(s.Names) > 1 {
-			r.x.Sizes = s
+			r.x.Sizes, r.unlike = s, r.unlike || !strings.ContainsAny(words, "([")
 		}
 		r.x.Said.SizesAt = at
 	}
+}
+
+// sizesIn are the sizes that words list, and the words that do: others of them where these can't be read, or no line of numbers
+// has as many.
+func (r *Reader) sizesIn(words string) (expr.Sizes, *expr.Problem, string) {
+	s, p := parseSizes(words)
+	if p == nil && (len(s.Names) < 2 || text.InSizes(r.x.Src, len(s.Names))) {
+		return s, p, words
+	}
+	for _, w := range text.OtherSizes(words) {
+		if t, q := parseSizes(w); q == nil && text.InSizes(r.x.Src, len(t.Names)) {
+			return t, nil, w
+		}
+	}
+	return s, p, words
+}
+
+func parseSizes(words string) (expr.Sizes, *expr.Problem) {
+	return expr.ParseSizes(strings.NewReplacer(": ", ", ", ":", ",").Replace(words))
 }
 
 // tellsSizes are sizes told in a sentence: Directions are for size small with changes for the others in brackets.

@@ -224,18 +224,21 @@ var pair = Once(`^\d+\[\d+\]$`)
 
 var digits = Once(`\d+`)
 
-// Sizes guesses in how many sizes a text is written that has no line of sizes: what most
-// of its lines of numbers have, if they are more than two; 0 if there are none.
-func Sizes(lines []string) int {
-	seen := map[int]int{}
-	total, named := 0, false
-	glued := 0
+// lists are the lines of numbers of a text, one a size.
+type lists struct {
+	seen         map[int]int // how many have so many numbers
+	total, glued int
+	named        bool // the text speaks of sizes
+}
+
+func listsIn(lines []string) lists {
+	n := lists{seen: map[int]int{}}
 	for _, l := range joined(lines) {
 		low := strings.ToLower(l)
-		named = named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
+		n.named = n.named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
 		for _, m := range unlike().FindAllString(l, -1) {
-			seen[len(digits().FindAllString(m, -1))]++
-			total++
+			n.seen[len(digits().FindAllString(m, -1))]++
+			n.total++
 		}
 		l = unlike().ReplaceAllString(l, "")
 		for _, at := range list().FindAllStringIndex(l, -1) {
@@ -243,20 +246,31 @@ func Sizes(lines []string) int {
 			k := len(digits().FindAllString(m, -1))
 			two := k == 2 && pair().MatchString(m)
 			if two {
-				glued++
+				n.glued++
 			}
 			if k > 2 || two || k == 2 && behind().MatchString(l[at[1]:]) {
-				seen[k]++
-				total++
+				n.seen[k]++
+				n.total++
 			}
 		}
 	}
-	best := most(seen)
-	if best < 2 || seen[best] < 3 || 2*seen[best] < total || best == 2 && !named && glued < 3 {
+	return n
+}
+
+// Sizes guesses in how many sizes a text is written that has no line of sizes: what most
+// of its lines of numbers have, if they are more than two; 0 if there are none.
+func Sizes(lines []string) int {
+	n := listsIn(lines)
+	best := most(n.seen)
+	few := n.seen[best] < 3 && !(n.named && best > 2 && n.seen[best] == 2)
+	if best < 2 || few || 2*n.seen[best] < n.total || best == 2 && !n.named && n.glued < 3 {
 		return 0
 	}
 	return best
 }
+
+// InSizes reports whether some line of numbers of a text has one for each of so many sizes.
+func InSizes(lines []string, sizes int) bool { return sizes > 1 && listsIn(lines).seen[sizes] > 0 }
 
 // joined are lines without the breaks within their brackets.
 func joined(lines []string) []string {
@@ -543,6 +557,24 @@ func InTwoUnits(rest string) bool { return inTwo().MatchString(rest) }
 
 // lastAnd is the word before the last of a list: small, medium and large.
 var lastAnd = Once(`,?\s+(?:and|&)\s+`)
+
+// firstSizes is the first list of sizes in a line that tells more: S (M, L) to fit bust 81 (86, 91) cm.
+var firstSizes = Once(`[^\s()\[\],;:]+ ?(?:[(\[][^()\[\]]+[)\]] ?)+`)
+
+// partedSizes stands between sizes without brackets or commas: S/M/L, S – M – L.
+var partedSizes = Once(`\s*/\s*|\s+[-–—]\s+`)
+
+// OtherSizes are other ways to take a line of sizes: its first list alone, or parted at its slashes and dashes.
+func OtherSizes(words string) []string {
+	var out []string
+	if m := firstSizes().FindString(words); m != "" {
+		out = append(out, strings.TrimSpace(m))
+	}
+	if !strings.ContainsAny(words, "()[],") {
+		out = append(out, partedSizes().ReplaceAllString(words, ", "))
+	}
+	return out
+}
 
 // SizesAlone are the words of a line of sizes without whom they fit and in what they are told.
 func SizesAlone(rest string) string {
