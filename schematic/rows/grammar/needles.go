@@ -134,7 +134,7 @@ func (r *Reader) needleCounts(t []text.Token) []ins.NeedleCount {
 		case needleEnd(t, i) && spread && t[i].Num.By == nil && slices.ContainsFunc(t[max(0, i-6):i], func(k text.Token) bool { return k.Is("evenly", "equally") }):
 			out = append(out, ins.NeedleCount{Of: t[i].Num.All})
 		default:
-			if c, ok := countOn(t, i); ok {
+			if c, to := countOn(t, i); to > i {
 				out = append(out, c)
 			}
 		}
@@ -180,8 +180,8 @@ func needleEnd(t []text.Token, i int) bool {
 	return false
 }
 
-// countOn reads the count at i and the needles that hold it.
-func countOn(t []text.Token, i int) (ins.NeedleCount, bool) {
+// countOn reads the count at i and the needles that hold it, and gives where the words end; 0 if they name none.
+func countOn(t []text.Token, i int) (ins.NeedleCount, int) {
 	c, k := ins.NeedleCount{N: t[i].Num}, i+1
 	if near(t, k).Is("st", "sts", "stitches") {
 		k++
@@ -189,27 +189,37 @@ func countOn(t []text.Token, i int) (ins.NeedleCount, bool) {
 	if near(t, k).Is("each") && near(t, k+1).Is("on") {
 		k++
 	}
+	each := near(t, k).Is("on") && near(t, k+1).Is("each")
+	if each && near(t, k+2).Is("of") {
+		k, each = k+2, false
+	}
 	switch {
-	case near(t, k).Is("on", "per") && !near(t, k+1).Is("each") || near(t, k).Is("on") && near(t, k+1).Is("each") && near(t, k+2).Is("of"):
-		if near(t, k+1).Is("each") {
-			k += 2
+	case each && near(t, k+2).Is("needle", "ndl", "dpn"):
+		return c, k + 3
+	case each:
+		return c, 0
+	case near(t, k).Is("per"):
+		if near(t, k+1).Is("needle", "ndl", "dpn") {
+			return c, k + 2
 		}
-		if near(t, k).Is("per") {
-			return c, near(t, k+1).Is("needle", "ndl", "dpn")
+		return c, 0
+	case near(t, k).Is("on", "of") && (near(t, k).Is("on") || near(t, k-1).Is("each")):
+		on, n, _ := text.NeedleHead(t[k+1:])
+		if c.On = on; len(on) > 0 {
+			return c, k + 1 + n
 		}
-		c.On, _, _ = text.NeedleHead(t[k+1:])
-		return c, len(c.On) > 0
-	case near(t, k).Is("on") && near(t, k+1).Is("each"):
-		w := near(t, k+2)
-		return c, w.Is("needle", "ndl", "dpn")
+		return c, 0
 	}
 	from := i - 1 // Needle 1: 16 sts
 	for from > 0 && i-from < 8 && !t[from-1].Is(".", ";", ",") {
 		from--
 	}
-	on, to, signed := text.NeedleHead(t[max(from, 0):])
-	c.On = on
-	return c, signed && max(from, 0)+to == i && near(t, i+1).Is("st", "sts", "stitches")
+	from = max(from, 0)
+	on, to, signed := text.NeedleHead(t[from:])
+	if c.On = on; signed && from+to == i && near(t, i+1).Is("st", "sts", "stitches") {
+		return c, i + 2
+	}
+	return c, 0
 }
 
 // inParts reads a total whose parts are told behind it, and gives where the total and they end: 74 sts: 23 sts each on

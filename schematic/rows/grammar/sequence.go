@@ -2052,23 +2052,11 @@ func (p *parser) eachNeedle(i int) int {
 	for p.at(k).Is("-", "–", "—", ",", ";", ":", "/", "or", "and", "with", "=") {
 		k++
 	}
-	_, to := p.named("num", k)
-	if to < 0 {
+	if p.at(k).Kind != 'n' {
 		return i
 	}
-	for p.at(to).Is("st", "sts", "stitch", "stitches") {
-		to++
-	}
-	if !p.at(to).Is("on", "per", "for", "each") {
-		return i
-	}
-	for p.at(to).Is("on", "per", "for", "each", "of", "the", "both", "every", "two", "three", "four", "2", "3", "4") {
-		to++
-	}
-	if !needles[p.at(to).S] {
-		return i
-	}
-	return to + 1
+	_, to := countOn(p.t, k)
+	return max(i, to)
 }
 
 // behindAnd is behind signs and words that join counts.

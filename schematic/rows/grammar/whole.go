@@ -980,6 +980,9 @@ func shapedOn(m *match) any {
 	return nil
 }
 
+// besides are the words that place something by what it stands beside.
+var besides = []string{"between", "bet", "btw", "before", "after"}
+
 // waysOn are words of how the work goes on, behind which nothing else is asked for.
 var waysOn = set("in on this that same like above pattern patt manner way ways fashion thus so as before bet set established each every per round rnd row rounds rnds rows evenly spaced always still working work making make having with adding add " +
 	"more less fewer between before after time times around other 2nd second alternate alt last previous")
@@ -992,7 +995,7 @@ func inThisWay(p *parser, i int) (any, int) {
 		case waysOn[t.S] && t.Kind == 'w', t.Is(",") && j > i && j+1 < len(p.t) && waysOn[p.at(j+1).S], p.shapingNamed(j):
 			j++
 		case t.Kind == 'n' && j > 0 && p.at(j-1).Is("working", "adding", "having", "with", "making", "work", "add"):
-			if j = p.behindMany(j + 1); !p.at(j).Is("between", "bet", "btw", "before", "after") {
+			if j = p.behindMany(j + 1); !p.at(j).Is(besides...) {
 				return nil, -1
 			}
 		default:
@@ -1025,7 +1028,7 @@ func (p *parser) shapingNamed(i int) bool {
 	if !p.at(i).Is("increases", "increase", "incs", "inc", "increasings", "decreases", "decrease", "decs", "dec", "decreasings") {
 		return false
 	}
-	return row || i > 0 && p.at(i-1).Is("between", "bet", "btw", "before", "after", "each", "every", "with")
+	return row || i > 0 && (p.at(i-1).Is(besides...) || p.at(i-1).Is("each", "every", "with"))
 }
 
 // reached is what was read up to j, if anything was.

@@ -1,0 +1,83 @@
+package place
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// The longest round length that is at most 45 mm on paper. At 1:5 a centimetre is 2 mm and an inch 5.08 mm: 20 cm are 40 mm (50 cm
+// would be 100), 5 in are 25.4 (10 would be 50.8).
+func TestTheBarIsTheLongestRoundLength(t *testing.T) {
+	for scale, want := range map[float64]struct{ cm, in int }{
+		0.5: {2, 1}, 2: {5, 2}, 3: {10, 5}, 5: {20, 5}, 20: {50, 20}, 40: {100, 50}, 100: {200, 100}, 200: {500, 200}, 1000: {1000, 1000},
+	} {
+		b := newBar(scale, 3, 500)
+		assert.Equal(t, want.cm, b.cm, "cm at 1:%g", scale)
+		assert.Equal(t, want.in, b.in, "in at 1:%g", scale)
+		assert.InDelta(t, float64(want.cm)*10/scale, b.cmLong, 1e-9)
+		assert.InDelta(t, float64(want.in)*25.4/scale, b.inLong, 1e-9)
+	}
+	assert.InDelta(t, 60, newBar(5, 3, 60).wide, 1e-9, "no wider than the page")
+}
+
+func TestRowsOfATableAreSharedAmongItsColumns(t *testing.T) {
+	for _, c := range []struct {
+		columns, items int
+		want           []int
+	}{
+		{1, 5, []int{5}}, {2, 5, []int{3, 2}}, {2, 4, []int{2, 2}}, {3, 7, []int{3, 3, 1}}, {3, 1, []int{1}}, {2, 2, []int{1, 1}}, {4, 9, []int{3, 3, 3}},
+	} {
+		var got []int
+		for _, part := range (&table{columns: c.columns}).split(make([]*item, c.items)) {
+			got = append(got, len(part))
+		}
+		assert.Equal(t, c.want, got, "%d rows in %d columns", c.items, c.columns)
+	}
+}
+
+// A square of 10 × 4 mm, hatched along its length: lines 2 mm apart lie at 1 and 3 mm, 4 mm apart at 2 mm.
+func TestLinesOfAHatchLieEvenlyBetweenItsSides(t *testing.T) {
+	box := []pt{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 10, Y: 4}, {X: 0, Y: 4}}
+	heights := func(gap float64) []float64 {
+		var out []float64
+		for _, s := range hatch(box, pt{X: 2}, gap) {
+			assert.InDelta(t, 10, s.b.X-s.a.X, 1e-9)
+			out = append(out, s.a.Y)
+		}
+		return out
+	}
+	assert.InDeltaSlice(t, []float64{1, 3}, heights(2), 1e-9)
+	assert.InDeltaSlice(t, []float64{2}, heights(4), 1e-9)
+	assert.InDeltaSlice(t, []float64{2}, heights(7.9), 1e-9, "4 / 7.9 is rounded to 1")
+	assert.Empty(t, heights(8.1), "4 / 8.1 is less than a half")
+	assert.Empty(t, heights(0))
+	assert.Len(t, heights(4.0/5000), 5000)
+	assert.Empty(t, heights(4.0/5001), "more than are drawn")
+	assert.Empty(t, hatch(box[:2], pt{X: 1}, 1))
+	assert.Empty(t, hatch(box, pt{}, 1))
+}
+
+// The bounds that the guide of options names are within, the next step is not.
+func TestWhatOptionsMayBe(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		o    Options
+		fits bool
+	}{
+		{"none", Options{}, true},
+		{"half", Options{Scale: 0.5}, true}, {"less than half", Options{Scale: 0.49}, false},
+		{"a thousandth", Options{Scale: 1000}, true}, {"less", Options{Scale: 1000.1}, false},
+		{"worn, half", Options{WornScale: 0.5}, true}, {"worn, less than half", Options{WornScale: 0.49}, false},
+		{"worn, a thousandth", Options{WornScale: 1000}, true}, {"worn, less", Options{WornScale: 1000.1}, false},
+		{"40 mm", Options{Width: 40}, true}, {"39 mm", Options{Width: 39}, false},
+		{"a metre", Options{Width: 1000}, true}, {"more", Options{Width: 1001}, false},
+		{"the last size", Options{Size: 2}, true}, {"one more", Options{Size: 3}, false}, {"below none", Options{Size: -1}, false},
+		{"small text", Options{Text: 1.5}, true}, {"smaller", Options{Text: 1.4}, false}, {"large", Options{Text: 12}, true}, {"larger", Options{Text: 12.1}, false},
+		{"a paper that is none", Options{Paper: -1}, false},
+	} {
+		err := c.o.check(3)
+		assert.Equal(t, c.fits, err == nil, "%s: %v", c.name, err)
+	}
+	assert.Error(t, Options{}.check(0))
+}
