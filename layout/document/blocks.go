@@ -188,6 +188,14 @@ func (b *builder) stack() float64 {
 	return 0
 }
 
+// listed sets a list under its heading, if there is one.
+func (b *builder) listed(heading string, lines []Text) {
+	if len(lines) > 0 {
+		b.heading(heading, 0, false)
+		b.list(lines)
+	}
+}
+
 // list is lines with a dash before each.
 func (b *builder) list(all []Text) {
 	in := b.p.size * 1.1

@@ -69,14 +69,8 @@ func Handout(gs []*schematic.Garment, c *Content, o Options) ([]*sheet.Sheet, er
 	b.photographs()
 	b.facts(c.Fit, 38)
 	b.facts(c.Facts, 38)
-	if len(c.Notes) > 0 {
-		b.heading("Notes", 0, false)
-		b.list(c.Notes)
-	}
-	if len(c.Special) > 0 {
-		b.heading("Special stitches", 0, false)
-		b.list(c.Special)
-	}
+	b.listed("Notes", c.Notes)
+	b.listed("Special stitches", c.Special)
 	if len(c.Cautions) > 0 {
 		b.boxed("Caution", c.Cautions)
 	}
@@ -99,14 +93,8 @@ func Handout(gs []*schematic.Garment, c *Content, o Options) ([]*sheet.Sheet, er
 		b.heading("Abbreviations, in "+c.Terms+" terms", 0, false)
 		b.facts(c.Abbreviations, 24)
 	}
-	if len(c.Finishing) > 0 {
-		b.heading("Finishing", 0, false)
-		b.list(c.Finishing)
-	}
-	if len(c.Care) > 0 {
-		b.heading("Care", 0, false)
-		b.list(c.Care)
-	}
+	b.listed("Finishing", c.Finishing)
+	b.listed("Care", c.Care)
 	if c.Edition != "" || len(c.Corrections) > 0 {
 		b.heading("Edition", 0, false)
 		if c.Edition != "" {

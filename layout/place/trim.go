@@ -12,15 +12,10 @@ const trimGap = 4.0
 func (f *frame) trimmed(p *page, n int, table float64, wide float64) *frame {
 	cut := *f
 	_, room := f.area(n)
-	need := table + trimGap*float64(len(p.shelves)+1)
-	for i, s := range p.shelves {
-		if i > 0 {
-			need += shelfGap
-		}
-		need += s.above + s.below
+	for _, s := range p.shelves {
 		wide = max(wide, s.w)
 	}
-	cut.h -= max(0, room-need)
+	cut.h -= max(0, room-table-p.high(trimGap))
 	cut.w = min(cut.w, max(wide, f.words())+2*margin)
 	return &cut
 }
@@ -30,15 +25,17 @@ func (f *frame) trimmed(p *page, n int, table float64, wide float64) *frame {
 func (f *frame) filled(p *page, n int, table float64) *frame {
 	low := *f
 	_, room := f.area(n)
-	need := table + mostApart*float64(len(p.shelves)+1)
-	for i, s := range p.shelves {
-		if i > 0 {
-			need += shelfGap
-		}
-		need += s.above + s.below
-	}
-	low.h -= max(0, room-need)
+	low.h -= max(0, room-table-p.high(mostApart))
 	return &low
+}
+
+// high is how high the shelves of a page are with a gap about each of them.
+func (p *page) high(gap float64) float64 {
+	h := gap*float64(len(p.shelves)+1) + shelfGap*float64(max(0, len(p.shelves)-1))
+	for _, s := range p.shelves {
+		h += s.above + s.below
+	}
+	return h
 }
 
 // words is the width of heading, caution, key and scale bar.

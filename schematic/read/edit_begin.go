@@ -59,6 +59,14 @@ func (b beginning) share(k int, rest bool) string {
 		}
 		return n / k
 	}
+	return b.each(of)
+}
+
+// chains is the stitches and the chain that turns them.
+func (b beginning) chains() string { return b.each(func(n int) int { return n + 1 }) }
+
+// each is a count of every size made of the stitches that it has; of 40 if they are not known.
+func (b beginning) each(of func(n int) int) string {
 	if b.counts == nil {
 		return strconv.Itoa(of(40))
 	}
@@ -70,21 +78,6 @@ func (b beginning) share(k int, rest bool) string {
 		}
 	}
 	return b.sizes.Line(texts)
-}
-
-// chains is the stitches and the chain that turns them.
-func (b beginning) chains() string {
-	more := b
-	more.counts = slices.Clone(b.counts)
-	for i, n := range more.counts {
-		if n >= 0 {
-			more.counts[i] = n + 1
-		}
-	}
-	if b.counts == nil {
-		return "41"
-	}
-	return more.share(1, false)
 }
 
 // name is a name that nothing has yet.
@@ -217,26 +210,13 @@ func armholed(b beginning) []string {
 // necked divides the row at the neck: two fifths of it are each side's, of which a quarter is decreased
 // at the neck, and the rest is the shoulder (a start to be changed, from memory of plain jumpers).
 func necked(b beginning) []string {
-	if b.counts == nil {
-		b.counts, b.sizes = []int{40}, expr.Sizes{Names: []string{""}, Groups: []int{1}}
-	}
-	line := func(of func(n int) int) string {
-		texts := make([]string, len(b.counts))
-		for i, n := range b.counts {
-			texts[i] = expr.Dash
-			if n >= 0 {
-				texts[i] = strconv.Itoa(of(n))
-			}
-		}
-		return b.sizes.Line(texts)
-	}
 	side := func(n int) int { return n * 2 / 5 }
 	first, second := b.name("First side"), b.name("Second side")
 	return []string{"divide:",
-		"  - part: " + first, "    stitches: " + line(side), "    mirror of: " + second,
-		"  - bind off: " + line(func(n int) int { return n - 2*side(n) }), "    edge: neck",
-		"  - part: " + second, "    stitches: " + line(side), "    sections:",
-		"      - decrease: 1", "        at: right edge", "        every: 2 rows", "        times: " + line(func(n int) int { return max(1, side(n)/4) }),
+		"  - part: " + first, "    stitches: " + b.each(side), "    mirror of: " + second,
+		"  - bind off: " + b.each(func(n int) int { return n - 2*side(n) }), "    edge: neck",
+		"  - part: " + second, "    stitches: " + b.each(side), "    sections:",
+		"      - decrease: 1", "        at: right edge", "        every: 2 rows", "        times: " + b.each(func(n int) int { return max(1, side(n)/4) }),
 		"      - bind off: all", "        edge: shoulder"}
 }
 

@@ -295,13 +295,7 @@ func (r *runner) places(n *ins.Shape) int {
 
 // marks1 works the placing of markers between panels, which must make up the row.
 func (r *runner) marks1(n *ins.Markers) {
-	sum := 0
-	for _, g := range n.Panels {
-		sum += max(g.N.At(r.size), 0)
-	}
-	if r.fab != nil && r.known() && sum != r.fab.stitches() && sum > 0 {
-		r.tell("rows/division", finding.Warning, n.At, "the panels add up to %s stitches, and the row has %s", "correct a panel by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
-	}
+	r.addUp(n.Panels, "panel", n.At)
 	r.panels = nil
 	for _, g := range n.Panels {
 		if k := max(g.N.At(r.size), 0); k > 0 {
@@ -494,15 +488,20 @@ func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
 	r.no = -1
 }
 
-// divide works a division, whose parts must add up to the row.
-func (r *runner) divide(n *ins.Divide) {
+// addUp tells of parts of a row that do not make it up.
+func (r *runner) addUp(parts []ins.Part, what string, at ins.Span) {
 	sum := 0
-	for _, g := range n.Parts {
+	for _, g := range parts {
 		sum += max(g.N.At(r.size), 0)
 	}
 	if r.fab != nil && r.known() && sum != r.fab.stitches() && sum > 0 {
-		r.tell("rows/division", finding.Warning, n.At, "the parts add up to %s stitches, and the row has %s", "correct a part by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
+		r.tell("rows/division", finding.Warning, at, "the "+what+"s add up to %s stitches, and the row has %s", "correct a "+what+" by %s", sum, r.fab.stitches(), r.fab.stitches()-sum)
 	}
+}
+
+// divide works a division, whose parts must add up to the row.
+func (r *runner) divide(n *ins.Divide) {
+	r.addUp(n.Parts, "part", n.At)
 	s := split{section: r.section.Name, row: max(r.no, 0)}
 	for _, g := range n.Parts {
 		s.parts = append(s.parts, splitPart{strings.TrimPrefix(g.Name, "for "), max(g.N.At(r.size), 0)})
