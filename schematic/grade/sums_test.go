@@ -8,6 +8,7 @@ import (
 	"flatwright/schematic"
 	"flatwright/schematic/body"
 	"flatwright/schematic/expr"
+	"flatwright/schematic/shaping"
 	"flatwright/schematic/units"
 )
 
@@ -90,4 +91,51 @@ func TestANumberStandsByItselfAndASumBeforeWhatItComesTo(t *testing.T) {
 		assert.True(t, ok, text)
 		assert.Equal(t, want, got)
 	}
+}
+
+// A count is a whole number, not less than the least nor more than the most that is counted; half a stitch and one too many are told.
+func TestACountIsWhole(t *testing.T) {
+	most := int64(shaping.MaxCount)
+	for _, c := range []struct {
+		n    units.Num
+		want int
+		told int
+	}{
+		{units.Int(12), 12, 0}, {units.Int(0), 0, 0}, {units.Int(-3), -3, 0}, {units.Int(most), int(most), 0}, {units.Int(-most), -int(most), 0},
+		{units.Frac(25, 2), 0, 1}, {units.Int(most + 1), 0, 1}, {units.Int(-most - 1), 0, 1},
+	} {
+		r := &resolver{p: &schematic.Pattern{Sizes: expr.Sizes{Names: []string{"S"}}}}
+		in := &inputs{r: r, g: &schematic.Grading{}, vals: map[string]schematic.GradedValue{"stitches": {Vals: expr.Const(c.n, 1)}}, ok: true}
+		n, ok := in.whole("stitches")
+		assert.Equal(t, c.want, n, "%v", c.n)
+		assert.Equal(t, c.told == 0, ok, "%v", c.n)
+		assert.Len(t, r.found, c.told, "%v", c.n)
+		n, ok = in.whole("rows")
+		assert.Equal(t, 0, n)
+		assert.False(t, ok, "none is given")
+	}
+	in := &inputs{r: &resolver{size: 1}, vals: map[string]schematic.GradedValue{"rows": {Vals: expr.Const(units.Int(4), 1)}}}
+	n, ok := in.whole("rows")
+	assert.Equal(t, 0, n)
+	assert.False(t, ok, "a size that has none")
+}
+
+// Values are the same to less than a hundredth.
+func TestValuesThatAreTheSame(t *testing.T) {
+	of := func(n ...units.Num) expr.Graded {
+		g := expr.Graded{Vals: n}
+		for range n {
+			g.Has = append(g.Has, true)
+		}
+		return g
+	}
+	assert.True(t, equalVals(of(units.Int(5), units.Int(6)), of(units.Int(5), units.Frac(1201, 200).Sub(units.Frac(1, 1000))))) // 6 and 6.004
+	assert.True(t, equalVals(of(units.Int(5)), of(units.Frac(5*1000+9, 1000))), "5.009")
+	assert.True(t, equalVals(of(units.Int(5)), of(units.Frac(50000+99, 10000))), "5.0099")
+	assert.False(t, equalVals(of(units.Int(5)), of(units.Frac(501, 100))), "5.01")
+	assert.False(t, equalVals(of(units.Int(5)), of(units.Int(5), units.Int(6))))
+	none := of(units.Int(5))
+	none.Has[0] = false
+	assert.False(t, equalVals(of(units.Int(5)), none))
+	assert.True(t, equalVals(none, none))
 }
