@@ -4,6 +4,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // Counted by hand: 8 sc into the one chain, then 8 dc.
@@ -42,4 +43,16 @@ Row 2: edge st, p2, k2, p2, edge st. (8 sts)
 	assert.Empty(t, w.Gaps())
 	assert.Equal(t, []int{8, 8}, counts(w))
 	assert.Equal(t, "edge", w.Rows[1].St[0].Kind.ID)
+}
+
+// Round 2 can't be read and says no count: round 3, which stands on it, is not drawn on the ring.
+func TestARoundOnAnUnreadOneIsNotDrawn(t *testing.T) {
+	w := fromText(t, `Terms: US
+Ch 5, join with sl st to form a ring.
+Rnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch-3. (12 dc)
+Rnd 2: Flourish the yarn in the usual way for a garland around, join.
+Rnd 3: Ch 3 (counts as dc), 6 dc in same sp, 7 dc in next ch-1 sp and each ch-1 sp around, join with sl st in top of ch-3.
+`)
+	require.NotEmpty(t, w.Gaps())
+	assert.Equal(t, []int{12}, counts(w))
 }

@@ -209,3 +209,123 @@ func grannyOf(rounds int) *Work {
 	}
 	return fromTextOf(b.String())
 }
+
+// unevenMotif is a solid motif of k sides as it is written with a chain at the beginning: its first corner has up to two stitches
+// fewer on one side of its arch, for the chain stands over the stitch before it.
+func unevenMotif(t *rapid.T) (*Work, int) {
+	k, arm := rapid.IntRange(4, 6).Draw(t, "sides"), rapid.IntRange(2, 3).Draw(t, "arm")
+	less := rapid.IntRange(1, arm-1).Draw(t, "less")
+	dc := stitch.ByID("dc")
+	w := &Work{Title: "Motif"}
+	put := func(row *Row, n int, feet ...int) {
+		for range n {
+			row.St = append(row.St, St{Kind: dc, Feet: feet, Counts: true})
+		}
+	}
+	first := Row{Round: true, Number: 1, Joined: true}
+	for range k {
+		put(&first, 2)
+		first.St = append(first.St, St{Chain: 2, Counts: true})
+	}
+	w.Rows = append(w.Rows, first)
+	for r := range rapid.IntRange(1, 4).Draw(t, "rounds") {
+		below, row, corner := &w.Rows[r], Row{Round: true, Number: r + 2, Joined: true}, 0
+		for i := range below.St {
+			if !below.St[i].arch() {
+				put(&row, 1, i)
+				continue
+			}
+			n := arm
+			if corner++; corner == 1 {
+				n -= less
+			}
+			put(&row, n, i)
+			row.St = append(row.St, St{Chain: 2, Counts: true})
+			put(&row, arm, i)
+		}
+		w.Rows = append(w.Rows, row)
+	}
+	return w, k
+}
+
+func TestCornersWithArmsOfUnequalLengthAreCorners(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		w, k := unevenMotif(rt)
+		p, f := laid(w)
+		requirePolygon(rt, p, k)
+		require.Empty(rt, touching(p, f, 0.02))
+		require.Empty(rt, overNeighbours(p, f))
+		for _, l := range p.lines {
+			requireOrder(rt, p, l)
+		}
+	})
+}
+
+// What is worked one on one in rounds stands within 10 degrees of straight out, beside a chain that stands for no stitch and the
+// number too (6.5 seen; 16 while that chain took its share of the round).
+func TestStitchesOneOnOneStandStraightOut(t *testing.T) {
+	worst := 0.0
+	rapid.Check(t, func(rt *rapid.T) {
+		n := rapid.IntRange(6, 12).Draw(rt, "stitches")
+		kind := stitch.ByID(rapid.SampledFrom([]string{"hdc", "dc", "tr"}).Draw(rt, "kind"))
+		w := &Work{Rows: []Row{{Round: true, Number: 1, Joined: true}}}
+		for range n {
+			w.Rows[0].St = append(w.Rows[0].St, St{Kind: stitch.ByID("sc"), Counts: true})
+		}
+		for r := range rapid.IntRange(1, 4).Draw(rt, "rounds") {
+			row := Row{Round: true, Number: r + 2, Joined: true, St: []St{{Chain: 2, Turn: true}}}
+			for i := range w.Rows[r].St {
+				if !w.Rows[r].St[i].Turn {
+					row.St = append(row.St, St{Kind: kind, Feet: []int{i}, Counts: true})
+				}
+			}
+			w.Rows = append(w.Rows, row)
+		}
+		p, _ := laid(w)
+		for _, l := range p.lines[1:] {
+			for _, m := range l.nodes {
+				if len(m.feet) == 1 {
+					lean, _, _ := stance(p, m)
+					worst = max(worst, lean)
+				}
+			}
+		}
+	})
+	t.Logf("at worst %.1f degrees", worst)
+	require.Less(t, worst, 10.0)
+}
+
+// overNeighbours are the chains that lie over the stitch before or after them.
+func overNeighbours(p *plan, f *figure) (out [][2]int) {
+	k := 0
+	for _, l := range p.lines {
+		from := k
+		for i := range l.row.St {
+			n := l.at(i)
+			for _, m := range [2]*node{n.prev, n.next} {
+				if !n.arch() || m == nil || m.arch() || m.picot() || m == n {
+					continue
+				}
+				for j := range l.row.St {
+					if l.at(j) == m && crossing(&f.marks[from+i], &f.marks[from+j]) {
+						out = append(out, [2]int{l.n, i})
+					}
+				}
+			}
+		}
+		k += len(l.row.St)
+	}
+	return out
+}
+
+// crossing reports whether strokes of two symbols meet.
+func crossing(a, b *mark) bool {
+	for _, x := range strokes(a) {
+		for _, y := range strokes(b) {
+			if between(x[0], x[1], y[0], y[1]) < 1e-6 {
+				return true
+			}
+		}
+	}
+	return false
+}
