@@ -390,6 +390,11 @@ var clauses = []form{
 	}},
 	{rule: "until", pattern: "[you/there/it/i] [have/are/has] [made/worked/done/completed/finished] [a] [total] [of] {n:num} {w:row} [in] [all/total/altogether/long/done/complete/completed] [{x:openend}]", meaning: "until so many rows", example: "Rep Row 25 until you have 33 rows total", build: func(m *match) any {
 		n := m.num("n", 0)
+		for i := m.from; i < m.to+6; i++ {
+			if m.p.at(i).Is("above", "after", "since", "past") { // 38 rows above the marker
+				return clause(func(c *course) { c.Length = &ins.Lengths{} })
+			}
+		}
 		return clause(func(c *course) { c.ToRow = n })
 	}},
 	{rule: "until", pattern: "{w:row} {n:num} [is/has/have] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Work even until row 156 is complete",
@@ -686,7 +691,7 @@ func (p *parser) edgeEnds(j int, first bool) bool {
 	case first:
 		return false
 	case t.Is("and"):
-		return p.thingAt(j+1) || next.Kind == 'n' && p.thingAt(j+2) || next.Is("work", "join", "turn", "in", "ch")
+		return p.thingAt(j+1) || next.Kind == 'n' && (p.thingAt(j+2) || p.at(j+2).Is("st", "sts", "stitches")) || next.Is("work", "join", "turn", "in", "ch")
 	}
 	return p.thingAt(j) && (p.at(j-1).Kind == 'n' || next.Kind == 'n')
 }
@@ -919,6 +924,10 @@ func (p *parser) longestClothAt(i int) (best ins.Cloth, to int) {
 		}
 		if t.Kind == 'g' || t.Kind == 'p' && !t.Is(",", "/", "-", "x") {
 			break
+		}
+		if t.Is("and") && p.at(k-1).Kind == 'n' && k > i { // rib of k2 and p2
+			words = append(words, ",")
+			continue
 		}
 		words = append(words, t.S)
 		if c, ok := ins.ClothOf(strings.Join(words, " "), p.r.x.Terms); ok && (c != best || to < 0) {

@@ -90,7 +90,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
 	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
-	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
+	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first/these/those] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
 	{rule: "stitch", pattern: "[$make] [{x:num} -] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
 	{rule: "stitch", pattern: "[$make] {k:kind} [$next/first/last] {n:num} [{u:unit}] together/tog [{t:times}]", meaning: "so many stitches together", example: "dc next 2 sts tog", build: crochetTogether},
 	{rule: "stitch", pattern: "(knit/k/purl/p) [$next] every/each {n:num} [$st] together/tog [{e:extent}]", meaning: "so many stitches together, again and again", example: "Row 2: Knit every 2 together", build: func(m *match) any {
@@ -114,6 +114,12 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "work/make [{x:asset}] [cable/twist/lace/leaf/motif/panel/chart] [twist/pattern/panel/row/motif/cable] (over/on/across) [$next] {n:num} $st", meaning: "so many stitches as they come", example: "Round 8: *P 8, work cable twist on next 12 sts; rep from * to end", build: func(m *match) any {
 		if !m.p.line.IsRow() || !m.said("next", "following", "foll") {
+			return nil
+		}
+		return &ins.Stitch{N: m.num("n", 1)}
+	}},
+	{rule: "stitch", pattern: "twist/cross/twisting/crossing [over] $next {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any {
+		if !m.p.line.IsRow() {
 			return nil
 		}
 		return &ins.Stitch{N: m.num("n", 1)}
@@ -267,7 +273,7 @@ var stitches = []form{
 	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: func(m *match) any { return true }},
 	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
-			if !m.p.line.IsRow() || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
+			if patt := m.p.t[m.from].Is("patt") && m.from == 0 && m.p.at(m.to).Is(","); !m.p.line.IsRow() && !patt || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
 				return nil
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
@@ -643,10 +649,14 @@ func (m *match) closes(s *ins.Stitch) any {
 		return &ins.Join{}
 	}
 	t := m.p.at(m.to)
+	from := m.to
+	if next := m.p.at(m.to + 1); t.Is(",") && next.Is("forming") { // sl st to first ch, forming a circle
+		t, from = next, m.to+1
+	}
 	if !t.Is("to", "and", "forming") {
 		return s
 	}
-	for k := m.to; k < m.to+5; k++ {
+	for k := from; k < from+5; k++ {
 		switch {
 		case m.p.at(k).Is("join", "close") && m.p.at(k+1).Is("ring", "circle", "round", "rnd"):
 		case m.p.at(k).Is("ring", "circle", "round", "rnd", "join", "close"):

@@ -87,7 +87,21 @@ func dropped(t []text.Token, i int) bool {
 	last, next := near(t, i-1), near(t, i+1)
 	return k.Is("k", "p") && next.Is("wise") || k.Is("wise") && last.Is("k", "p") || k.Is("make") && last.Is("you") ||
 		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
-		mannerAt(t, i) || fillers[k.S] || k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w'
+		mannerAt(t, i) || besideWork(t, i) || fillers[k.S] || k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w'
+}
+
+// besideWork reports whether the word at i belongs to words for the back of the work before a place: in back of work between
+// next 2 petals.
+func besideWork(t []text.Token, i int) bool {
+	if !t[i].Is("in", "at", "on", "back", "of", "work") {
+		return false
+	}
+	for from := max(i-3, 0); from <= i; from++ {
+		if near(t, from).Is("in", "at", "on") && near(t, from+1).Is("back") && near(t, from+2).Is("of") && near(t, from+3).Is("work") && near(t, from+4).Is("between", "in", "into", "over", "around") {
+			return true
+		}
+	}
+	return false
 }
 
 // droppedGroup reports whether the bracket at i says nothing of what is worked.
@@ -104,6 +118,12 @@ func droppedGroup(t []text.Token, i int) bool {
 		if last.Kind == 'n' && sub[1].Kind == 'n' && (len(sub) == 2 || len(sub) == 3 && sub[2].Kind == 'w') { // 10 (or 12)
 			return true
 		}
+	case sub[0].Kind == 'n' && len(sub) < 9 && sub[len(sub)-1].Is("inch", "inches", "\"", "”"): // ch 122 (10 ch sts to 1 inch)
+		return slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("to", "per", "=", "make", "makes") })
+	case sub[0].Is("do") && near(sub, 1).Is("not") && !slices.ContainsFunc(sub, func(t text.Token) bool { return t.Kind == 'n' || t.Is("count", "turn", "join") }): // inc 15 sts (do not inc over those before)
+		return true
+	case sub[0].Is("this", "these") && slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("called") }): // this is called cable 8
+		return true
 	case sub[0].Is("see") && sub[len(sub)-1].Kind == 'w', len(sub) > 3 && sub[0].Is("notice", "note", "remember", "you"):
 		return true
 	}

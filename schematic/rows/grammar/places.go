@@ -282,7 +282,7 @@ var cores = []form{
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] [just] made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/amigurumi/first/foundation/same] $ring | mr/mc | [adjustable/magic/amigurumi] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
 		build: func(m *match) any {
-			if m.to == m.from || m.said("loop", "lp") && m.p.r.began && !m.said("magic", "adjustable", "center", "centre", "middle") {
+			if m.to == m.from || m.said("first") && m.said("loop", "lp") && m.p.line.Label != nil && m.p.line.Label.From.All > 1 || m.said("loop", "lp") && m.p.r.began && !m.said("magic", "adjustable", "center", "centre", "middle") {
 				return nil
 			}
 			return ins.Place{Kind: ins.InRing, N: ins.N(1)}
@@ -301,6 +301,9 @@ var cores = []form{
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
 		}},
+	{rule: "core", pattern: "[center/centre] $ch {n:num} of last/previous/preceding {w:row}", meaning: "a chain space of so many chains", example: "3 dc in ch 2 of last row", build: func(m *match) any {
+		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"}}
+	}},
 	{rule: "core", pattern: "{n:num} $ch from hook/hk", meaning: "a chain counted from the hook", example: "Ch 5. Dc in the 5 ch from hook", build: func(m *match) any {
 		n := m.num("n", 0)
 		if n.By != nil || n.All < 2 || m.p.r.began {
@@ -630,6 +633,13 @@ var loops = []form{
 	{rule: "neutral", pattern: "working/work [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of {u:unit} {tail}", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", build: func(m *match) any {
 		m.p.r.loop = ins.BackLoop
 		if m.said("flo", "fl", "front") {
+			m.p.r.loop = ins.FrontLoop
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "[hereafter/thereafter] picking/pick up [only] back/front loop/loops/lp/lps [only] [of] [each/every] {u:unit} [throughout]", meaning: "which loops are worked into", example: "Row 2: Picking up only the back loop of each sc, sc in each sc across", build: func(m *match) any {
+		m.p.r.loop = ins.BackLoop
+		if m.said("front") {
 			m.p.r.loop = ins.FrontLoop
 		}
 		return &ins.Nothing{}

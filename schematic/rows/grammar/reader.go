@@ -58,7 +58,7 @@ type Reader struct {
 	ids          uint32
 }
 
-var tables = [][]form{namedForms, lettered, unitForms, cores, loops, extents, times, prepositions, stitches, statements, rowsets, clauses}
+var tables = [][]form{namedForms, lettered, unitForms, cores, loops, extents, times, prepositions, stitches, heldBack, statements, rowsets, clauses}
 
 var once sync.Once
 
@@ -377,6 +377,9 @@ func (c *termWords) count(line string) {
 		default:
 			c.uk++
 		}
+	}
+	if strings.Contains(line, "half treble") {
+		c.uk++
 	}
 }
 
@@ -905,6 +908,8 @@ func spelt(t []text.Token, terms stitch.Terms) []text.Token {
 			if from, name = i, longs[terms][""]; t[i-1].Is("double", "treble") {
 				from, name = i-1, longs[terms][t[i-1].S[:1]]
 			}
+		case longLetter(t, i): // 1 l., 2 ch.
+			from, name = i, longs[terms][""]
 		case t[i].Is("plain") && t[i-1].Kind == 'n' && !near(t, i+1).Is("row", "rows", "rnd", "rnds", "round", "rounds", "st", "sts"):
 			from, name = i, map[stitch.Terms]string{stitch.US: "sc", stitch.UK: "dc"}[terms]
 		}
@@ -917,6 +922,15 @@ func spelt(t []text.Token, terms stitch.Terms) []text.Token {
 		t[from] = one
 	}
 	return t
+}
+
+// longLetter reports whether the letter at i is a long stitch of old books: 1 l., 2 ch.
+func longLetter(t []text.Token, i int) bool {
+	if !t[i].Is("l") || t[i].Cap || t[i-1].Kind != 'n' || t[i-1].Num.By != nil {
+		return false
+	}
+	next := near(t, i+1)
+	return next.Kind == 'p' || next.Is("in", "into", "on", "over", "of", "worked", "")
 }
 
 // loopsApart parts a stitch from the loop that it is run together with, and a chain from its space: blsc is bl sc, chsp
@@ -1513,6 +1527,12 @@ func beginsAnew(t []text.Token) bool {
 	}
 	far := false
 	for i := 1; i < len(t) && !(t[i].Is(".") && t[i-1].Kind == 'w' && (i+1 == len(t) || t[i+1].Cap)); i++ {
+		if t[i].Is("loop", "loops") && t[0].Is("hereafter", "thereafter") {
+			return true
+		}
+		if t[i-1].Is("each", "every") { // 9 sts on each round until
+			continue
+		}
 		if t[i].Is("around", "across", "round", "rnd", "row", "end") || isStar(&t[i]) {
 			return false
 		}
@@ -2106,6 +2126,9 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 	return l.Short || part
 }
 
+// sizesHead is a line of sizes with brackets.
+var sizesHead = text.Once(`(?i)^\W*(?:\w+ ){0,3}sizes?\b.*[(\[]`)
+
 // bracketed tells once of a line of numbers that is bracketed unlike the line of sizes.
 func (r *Reader) bracketed(t *text.Token, at ins.Span) {
 	if r.only != nil {
@@ -2115,6 +2138,9 @@ func (r *Reader) bracketed(t *text.Token, at ins.Span) {
 		return
 	}
 	r.unlike = true
+	if len(r.o.Sizes.Names) == 0 && !slices.ContainsFunc(r.x.Src, func(s string) bool { return sizesHead().MatchString(s) }) { // Sizes: Small, Medium, Large
+		return
+	}
 	r.x.Tell(finding.Finding{Kind: "words/brackets", Severity: finding.Note,
 		Message: fmt.Sprintf("%q is bracketed unlike the line of sizes", t.S),
 		Want:    "brackets as in " + r.x.Sizes.Full(r.x.Sizes.Names), Fix: "bracket the numbers like the sizes"}, at)

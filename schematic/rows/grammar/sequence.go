@@ -305,7 +305,9 @@ func (s *sequence) ofRows(starred bool) bool {
 
 // pastBeginning is behind 'the beginning of the row', from which a row is repeated.
 func (s *sequence) pastBeginning(j int) int {
-	if !s.at(j).Is("beginning", "beg", "commencement", "start") || !s.at(j-1).Is("from") {
+	if s.at(j).Is("of") && s.at(j-1).Is("beginning", "beg", "start") {
+		j--
+	} else if !s.at(j).Is("beginning", "beg", "commencement", "start") || !s.at(j-1).Is("from") {
 		return j
 	}
 	if _, ok := text.RowWord(s.at(j + 2).S); ok && s.at(j+1).Is("of") {
@@ -515,7 +517,7 @@ func (s *sequence) andEnds(j int) int {
 	for s.at(j).Is(",", "and") {
 		j++
 	}
-	if s.at(j).Is("end", "ending", "finish", "knitting", "purling") {
+	if s.at(j).Is("end", "ending", "finish", "finishing", "knitting", "purling") {
 		return j
 	}
 	return -1
@@ -1403,7 +1405,7 @@ func (s *sequence) allIn() bool {
 		at++
 	}
 	all := at
-	for s.at(at).Is("all", "together") && at < all+2 {
+	for (s.at(at).Is("all", "together") || s.at(at).Is("worked") && s.at(at-1).Is("ch", "chain")) && at < all+2 { // 1 long, 1 ch worked in every st
 		at++
 	}
 	if at == all || !s.at(at).Is("in", "into") || s.at(all-1).Is(",") && all == s.i+1 {
@@ -1656,6 +1658,14 @@ func (s *sequence) bareNumber() bool {
 	return true
 }
 
+// insertsAnew reports whether the hook goes in for a stitch that is told in words: it is not the first of its row, and no loop was
+// dropped from it before.
+func (s *sequence) insertsAnew() bool {
+	return s.r.crochet && working(s.out) && s.at(s.i).Is("insert", "inserting") && s.at(s.i+1).Is("hook") && !slices.ContainsFunc(s.t[:s.i], func(t text.Token) bool {
+		return t.Is("drop", "dropping", "dropped", "remove", "removing", "slip", "sl", "withdraw", "take", "pull", "draw", "slipknot", "knot")
+	})
+}
+
 // clause reads what no form fits: words that move no stitch are passed; what may mean
 // something is not read.
 func (s *sequence) clause() {
@@ -1682,7 +1692,7 @@ func (s *sequence) clause() {
 			return
 		}
 	}
-	if (s.neutral(s.t[s.i:end]) || makesUp(s.t[s.i:end]) || s.r.crochet && handsHook(s.t[s.i:end])) && !s.mistyped(s.i, end) && !s.strange(s.i, end) {
+	if (s.neutral(s.t[s.i:end]) || makesUp(s.t[s.i:end]) || s.r.crochet && handsHook(s.t[s.i:end])) && !s.insertsAnew() && !s.mistyped(s.i, end) && !s.strange(s.i, end) {
 		s.add(&ins.Nothing{}, s.i, end)
 		s.i = end
 		return
@@ -2082,7 +2092,7 @@ func mayCount(t []text.Token) bool {
 // groupAt reads the number of one kind of stitch in a count.
 func (p *parser) groupAt(i int) (ins.StitchGroup, int) {
 	v, to := p.named("num", i)
-	if to < 0 || p.at(to).Kind == 'g' || p.at(to).Glued && p.at(to).Is("in", "ins") || p.at(to).Is("mm", "cm", "hook", "needle", "needles") { // 34 (36) of other sizes; 3in
+	if to < 0 || p.at(to).Kind == 'g' || p.legsAt(i) || p.at(to).Glued && p.at(to).Is("in", "ins") || p.at(to).Is("mm", "cm", "hook", "needle", "needles") { // 34 (36) of other sizes; 3in
 		return ins.StitchGroup{}, -1
 	}
 	g := ins.StitchGroup{N: v.(ins.Num), Any: true}

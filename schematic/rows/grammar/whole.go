@@ -23,7 +23,7 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "[$make] {r:num} [more/further] $inc/$dec {w:row} [{h:inthisway}]", meaning: "shaped as before, over so many rows", example: "Work 7 more increase rounds (60)", build: shapedOn},
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
-	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working/knit/knitting] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | alternately as/like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of]) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
+	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working/knit/knitting] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | alternately as/like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of] | $rep from and/to including | $rep from inclusive of) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
 	{rule: "whole", pattern: "($rep | [work/working/worked] [same] as/like | same as | [work/working] in same way as) {r:rowset} [,] [but] with/having/working/leaving/making {n:num} [{u:unit}] (between | in between) [each/every/all] [increase/increases/inc/incs/decrease/decreases/dec/decs]", meaning: "a row is worked again, with more or fewer plain stitches", example: "As Round 4 but with 3 sts between increases",
 		build: func(m *match) any {
 			r := repeatRows(m).(*ins.RepeatRows)
@@ -292,6 +292,18 @@ var statements = []form{
 		return &ins.CastOn{N: m.num("n", 0)}
 	}},
 	{rule: "whole", pattern: "(pick/take/knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
+	{rule: "neutral", pattern: "[with] {n:num} [$st] on/onto (each [of] [{num}] needle/needles/pins/$st | ({ord} | other/last/remaining) [needle/needles/pin/one])", meaning: "how the stitches lie on the needles", example: "Cast on 52 sts, 18 on each of two needles and 16 on the third", build: func(m *match) any {
+		if m.p.line.IsRow() || m.from == 0 || !m.p.t[0].Is("cast", "co", "with", "using") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "whole", pattern: "{n:num} [more] [$st] {t:edgewords}", meaning: "stitches are picked up along one edge more", example: "Pick up and knit 10 sts along side, then 3 sts from cast-on edge", build: func(m *match) any {
+		if m.p.line.IsRow() || m.from == 0 || !m.p.at(m.from-1).Is(",", "and", "then", ";") || !m.p.takesUp() {
+			return nil
+		}
+		return &ins.PickUp{N: m.num("n", 0)}
+	}},
 	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] [held] {n:num} [held] $st (of/from/on) [first/second/other/left/right/spare] (holder/leg/sleeve/arm/thumb/waste/side/front/back/ear/{x:piecename}) [{tail}]", meaning: "stitches that waited are taken up", example: "Row 6: K7, then k across held 7 sts of first leg", build: func(m *match) any {
 		if !m.said("held", "holder") || !m.p.takesUp() {
 			return nil
@@ -710,7 +722,7 @@ var rowsets = []form{
 		return rowset{last: ins.N(1)}
 	}},
 	{rule: "rowset", pattern: "{w:row} {n:rownums}", meaning: "rows by their numbers", example: "Rep Row 2", build: func(m *match) any { return value[rowset](m, "n") }},
-	{rule: "rowset", pattern: "{n:rownums} {w:row}", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
+	{rule: "rowset", pattern: "{n:rownums} {w:row} [inclusive/incl/inclusively]", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:num} {w:row}", meaning: "the rows just worked", example: "Rep the 2 rows for pattern", build: func(m *match) any {
 		if !m.p.at(m.to-1).Is("rows", "rnds", "rounds") {
 			return nil

@@ -31,7 +31,7 @@ var also = map[string]string{
 	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wfd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "threadforward": "yo", "tyo": "yo", "makeone": "m1", "takein": "k2tog", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
 	"kf&b": "kfb", "kfandb": "kfb", "k1fandb": "kfb", "knitfrontandback": "kfb", "kbf": "kfb", "incinnextst": "", "pfandb": "pfb", "pf&b": "pfb", "p1f&b": "pfb", "k1f&b": "kfb", "k1fb": "kfb", "kifb": "kfb", "k1f1b": "kfb", "p1f1b": "pfb", "kfpb": "kfb", "pfkb": "pfb", "krl": "m1r", "rlinc": "m1r", "llinc": "m1l", "rlpi": "m1r", "llpi": "m1l", "lri": "m1r",
 	"ktbl": "ktbl", "k1tbl": "ktbl", "ktb": "ktbl", "k1b": "ktbl", "kb1": "ktbl", "kb": "ktbl", "kib": "ktbl", "knittbl": "ktbl", "ptbl": "ptbl", "p1tbl": "ptbl", "p1b": "ptbl", "pb1": "ptbl", "pb": "ptbl",
-	"s": "sl", "slip": "sl", "slp": "sl", "sl1p": "sl", "sl1k": "sl", "slk": "sl", "s1p": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "kl": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "pw": "p", "kw": "k",
+	"s": "sl", "slip": "sl", "slp": "sl", "sl1p": "sl", "sl1k": "sl", "slk": "sl", "s1p": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "kl": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "perl": "p", "pw": "p", "kw": "k",
 	"slst": "slst", "ss": "slst", "sltst": "slst", "slipst": "slst", "slipstitch": "slst", "slipstitches": "slst", "slsts": "slst", "singlest": "slst", "sstitch": "slst", "slpst": "slst", "ssts": "slst", "slsttog": "slst", "slststog": "slst", "slipstitchtog": "slst", "slipstitchtogether": "slst",
 	"invdec": "sc2tog", "invisibledec": "sc2tog", "invisibledecrease": "sc2tog", "invsc2tog": "sc2tog", "invsc2t": "sc2tog", "idec": "sc2tog", "scdec": "sc2tog", "decsc": "sc2tog", "singlecrochetdecrease": "sc2tog", "hdcdec": "hdc2tog", "dcdec": "dc2tog", "trdec": "tr2tog", "sctog": "sc2tog", "scdecrease": "sc2tog", "hdcdecrease": "hdc2tog", "dcdecrease": "dc2tog", "sc2together": "sc2tog",
 	"frontpost": "FPdc", "frontpoststitch": "FPdc", "frontpostst": "FPdc", "backpost": "BPdc", "backpoststitch": "BPdc", "backpostst": "BPdc",
@@ -223,15 +223,36 @@ func kind(p *parser, i int) (any, int) {
 	if no := noStitch[w.S]; to == i+1 && best.Kind != nil && no != nil && no(p, i) {
 		return nil, -1
 	}
+	if best.Kind != nil && best.Kind.ID == "yo" && p.r.crochet && p.roundHook(to) {
+		return nil, -1
+	}
 	if w.S == "p" && to == i+1 && p.r.crochet && p.at(to).Kind != 'n' {
 		best.Kind = stitch.ByID("picot")
 	}
 	return best, to
 }
 
+// roundHook reports whether a thread that is brought over, up to i, goes round the hook and makes no stitch of itself: yo and
+// draw through 2 loops.
+func (p *parser) roundHook(i int) bool {
+	for p.at(i).Is(",", "and", "then") {
+		i++
+	}
+	return p.at(i).Is("draw", "pull", "insert", "hook", "through", "drawing", "pulling")
+}
+
 // ofLegs reports whether a stitch is of several legs that are one, whose number its name tells: 5-dc popcorn.
 func ofLegs(k *stitch.Stitch) bool {
 	return k.Key == "cluster" || k.Key == "popcorn" || k.Key == "bobble" || k.Key == "puff"
+}
+
+// legsAt reports whether the number at i tells the legs of one stitch, to whose name a hyphen ties it: a 3-tr cluster made.
+func (p *parser) legsAt(i int) bool {
+	if p.at(i).Kind != 'n' || !p.at(i+1).Glued {
+		return false
+	}
+	k, to := longest(p, i)
+	return to > i+2 && k.Kind != nil && ofLegs(k.Kind)
 }
 
 // inName reports whether a token may be part of a stitch's name.

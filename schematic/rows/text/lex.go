@@ -319,7 +319,7 @@ var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, 
 // short are the abbreviations whose full stop ends no sentence; beforeNumber those that a
 // number may follow too.
 var short, beforeNumber = set("st sts ch chs sp sps k p sl s c d t h tr dtr hdc htr dc sc rep beg inc dec rnd rnds tog lp lps rem foll cont alt patt pat approx wl fwd bk kn nar wid blk blks sq sqs ndl ndls dbl dble sgl lg " +
-	"cl pc sk yo incl ins mm cm rs ws m mc cc no nos bet prev tch skpo yds g n o w h r tbl st of and the next each into psso ss bl fl blo flo lh rh opp cn ea r rr"), set("k p ch sl s m sk no nos rep inc dec n foll kn")
+	"cl pc sk yo incl ins mm cm rs ws m mc cc no nos bet prev tch skpo yds g n o w h r tbl st of and the next each into psso ss bl fl blo flo lh rh opp cn ea r rr"), set("k p ch sl s m sk no nos rep inc dec n foll kn patt pat")
 
 func set(words string) map[string]bool {
 	m := map[string]bool{}
@@ -354,7 +354,7 @@ func (l *lexer) abbreviates(i int) bool {
 	case strings.ContainsRune(",;:)]", c):
 		return true
 	case unicode.IsDigit(c):
-		return beforeNumber[t.S] && !(len(t.S) == 1 && l.rowAt(j)) || j == i+1 && t.S == "st" // sl.st.1
+		return beforeNumber[t.S] && !((len(t.S) == 1 || t.Is("patt", "pat")) && l.rowAt(j)) || j == i+1 && t.S == "st" // sl.st.1
 	}
 	return false
 }

@@ -2,6 +2,8 @@ package work
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -31,6 +33,12 @@ func crossedLines(x *ins.Text) map[int]bool {
 	return out
 }
 
+// calledInRow reports whether a row tells a crossing where it is worked first, and calls it so: this is called cable 8.
+func calledInRow(x *ins.Text, name string) bool {
+	called := "called " + strings.ToLower(name)
+	return slices.ContainsFunc(x.Src, func(s string) bool { return strings.Contains(strings.ToLower(s), called) })
+}
+
 // unexplained asks, once for each, what the groups and the cables are that the text names and does not explain. The cables'
 // names say how many stitches they take, so that these are counted.
 func unexplained(x *ins.Text) finding.List {
@@ -49,7 +57,7 @@ func unexplained(x *ins.Text) finding.List {
 						Message: fmt.Sprintf("nothing says of what stitches a %s is; what it makes is not counted", g.Name), Fix: "say it among the special stitches: " + g.Name + ": (2 dc, ch 2, 2 dc) in the place named"})
 				}
 				k := n.Kind
-				if k == nil || k.Key != "cable" || k.Cross != nil || seen[k.ID] {
+				if k == nil || k.Key != "cable" || k.Cross != nil || seen[k.ID] || calledInRow(x, x.Quote(n.At)) {
 					continue
 				}
 				seen[k.ID] = true

@@ -73,6 +73,9 @@ func (r *runner) number(l *ins.Line, from int) {
 	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
+	case r.toldInWords(l, from-want):
+		r.lose()
+		r.skips, r.suspect, r.side = true, suspectRows, 0
 	case r.skips || r.x.Unsized || !r.misnamed(l, from, want): // rows that are not here, or not read
 		r.lose()
 		r.skips, r.suspect, r.side = true, suspectRows, 0
@@ -87,6 +90,28 @@ func (r *runner) number(l *ins.Line, from int) {
 		r.find()
 	}
 	r.no = from - 1
+}
+
+// toldInWords reports whether only sentences stand before a row in its section and the rows that they tell are not to be numbered:
+// they tell a length, or are not read, or the number is another by more than one.
+func (r *runner) toldInWords(l *ins.Line, off int) bool {
+	vague := off > 1 || off < -1
+	for _, e := range r.section.Lines {
+		switch {
+		case e == l:
+			return vague
+		case e.Label != nil:
+			return false
+		}
+		vague = vague || len(e.Unread) > 0 || slices.ContainsFunc(e.Body, byLength)
+	}
+	return vague
+}
+
+// byLength reports whether rows go on to a length.
+func byLength(n ins.Item) bool {
+	e, ok := n.(*ins.Even)
+	return ok && (e.Length != nil || e.Until.Set())
 }
 
 // behindSentences is the number that a row has if the sentences between the labelled row before and it belong to that row, as

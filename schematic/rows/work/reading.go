@@ -20,6 +20,7 @@ type key struct {
 	skips bool // chains that are skipped count otherwise than a row says of such chains
 	leads bool // slip stitches at the beginning only lead to where the row begins
 	loose bool // a kind that is named for each of them stands for all
+	stays bool // the stitch that is on the needle behind stitches bound off is not told again
 	made  bool // an increase of knitting is a stitch made between two, and none worked twice into
 }
 
@@ -75,6 +76,9 @@ func (p *picks) unlike() bool { return p.take(key{skips: true}, ins.Span{}, fals
 // raised reports whether an increase in a row of knitting is made between two stitches.
 func (p *picks) raised() bool { return p != nil && p.take(key{made: true}, ins.Span{}, false) }
 
+// stays reports whether the stitch that is on the needle behind stitches bound off is none of those told behind them.
+func (p *picks) stays() bool { return p != nil && p.take(key{stays: true}, ins.Span{}, false) }
+
 // loosely reports whether the kind that a row names for each stitch stands for those of other kinds too.
 func (p *picks) loosely() bool { return p != nil && p.take(key{loose: true}, ins.Span{}, false) }
 
@@ -95,7 +99,7 @@ func (p *picks) unusual() int {
 	n := 0
 	for k, v := range p.taken {
 		switch {
-		case k.inAll && v, k.turns && v, k.skips && v, k.made && v, k.over && v, k.leads && v, k.loose && v, k.both.Line > 0 && v:
+		case v && k.seldom():
 			n += 2
 		case k.chain == 1 && v, k.chain >= 3 && !v:
 			n += 3
@@ -109,6 +113,11 @@ func (p *picks) unusual() int {
 		}
 	}
 	return n
+}
+
+// seldom reports whether a reading in which it is so is the less likely one.
+func (k key) seldom() bool {
+	return k.inAll || k.turns || k.skips || k.made || k.stays || k.over || k.leads || k.loose || k.both.Line > 0
 }
 
 // reading is the state of the work in one way of reading the text.

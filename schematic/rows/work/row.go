@@ -964,6 +964,8 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	switch {
 	case w.leave && !(wrapped(body) && r.shortRow(w, l, body)), l.Stated != nil && upToLast(body) && len(r.misfits(l, w.out)) == 0:
 		res.lefts = rest(&w.cur)
+	case endsInSlip(body):
+		res.lefts = rest(&w.cur)
 	case r.shortRow(w, l, body):
 		res.lefts = rest(&w.cur)
 		res.ahead = res.lefts
@@ -1111,6 +1113,21 @@ func joined2(a, b *fabric) *fabric {
 		f.add(q)
 	}
 	return f
+}
+
+// endsInSlip reports whether a row goes up to its last stitches and slips into the next one: those behind it are left, as
+// at a shoulder.
+func endsInSlip(body []ins.Item) bool {
+	k := len(body) - 1
+	for k >= 0 && is[*ins.Nothing](body[k]) {
+		k--
+	}
+	if k < 1 {
+		return false
+	}
+	last, slip := body[k].(*ins.Stitch)
+	before, ok := body[k-1].(*ins.Stitch)
+	return slip && ok && last.Kind != nil && last.Kind.ID == "slst" && last.N.By == nil && last.N.All == 1 && len(before.Places) == 1 && before.Places[0].Extent.Kind == ins.ToLast
 }
 
 // upToLast reports whether a row goes up to its last stitches and turns there: they are

@@ -320,6 +320,9 @@ func (w *work) bindOff(n *ins.BindOff) {
 	}
 	w.use(k, nil, n.At)
 	w.offAt = w.out.stitches()
+	if !n.All && !n.Hold && w.cur.left > 1 && w.kind().Craft == stitch.Knitting && w.pick.stays() {
+		w.seq([]ins.Item{&ins.Stitch{Kind: stitch.ByID("k"), N: ins.N(1)}}, 0)
+	}
 }
 
 func (w *work) leaves(n *ins.Leave) {
