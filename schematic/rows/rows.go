@@ -38,8 +38,6 @@ type (
 	GraphRow = work.GraphRow
 	// GraphStitch is one symbol of a graph.
 	GraphStitch = work.GraphStitch
-	// GraphRepeat is a stretch of a row that the text tells once.
-	GraphRepeat = work.GraphRepeat
 	// Cross is a crossing of a cable.
 	Cross = work.Cross
 	// Origin says out of which stitches of a divided row a part is worked.

@@ -56,12 +56,7 @@ type GraphRow struct {
 	Line     int    // line of the text
 	Name     string
 	Stitches []GraphStitch
-	Repeats  []GraphRepeat
 }
-
-// GraphRepeat is a stretch of a row's stitches that the text tells once: Of stitches,
-// Times one after the other, from the index From on.
-type GraphRepeat struct{ From, Of, Times int }
 
 // GraphStitch is one symbol: a stitch, an arch of Chain chains, a turning chain of
 // Chain chains, or a picot. Feet are the places below it, as indices into the
