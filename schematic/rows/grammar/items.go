@@ -485,7 +485,7 @@ var stitches = []form{
 	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
 	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [$st/one] over [{tail}] | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
 
-	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off | cut yarn | fo | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
+	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off [first/second/left/right] [leg/arm/ear/wing] [{num}] | cut yarn | fo [first/second/left/right] [leg/arm/ear/wing] [{num}] | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
 		if m.said("bind") || m.said("cut", "break") && !m.said("fasten") {
 			if m.said("bind") {
 				return nil

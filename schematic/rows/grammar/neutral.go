@@ -54,7 +54,12 @@ func makesUp(t []text.Token) bool {
 	for len(t) > 1 && t[0].Is("we", "now", "then", "next", "you", "and", "lightly") {
 		t = t[1:]
 	}
-	return makingUp[t[0].S] || fixing[t[0].S] && slices.ContainsFunc(t, func(k text.Token) bool { return things[k.S] })
+	return makingUp[t[0].S] || fixes(t)
+}
+
+// fixes reports whether a clause is about a thing that is put on: place the eyes between rounds 9 and 10.
+func fixes(t []text.Token) bool {
+	return (fixing[t[0].S] || t[0].S == "insert") && slices.ContainsFunc(t, func(k text.Token) bool { return things[k.S] })
 }
 
 func dropFillers(t []text.Token) []text.Token {

@@ -1264,7 +1264,7 @@ func (r *Reader) aboveRows(trimmed string, n int) bool {
 }
 
 // numbered is a heading with the number before it by which it is called, and a remark behind it.
-var numbered = text.Once(`^(?:(?:(?i:part|step|section|piece) )?\d{1,2} ?(?:[.:)–—-]+ ?| )|[-•*#] ?)?([A-Z][A-Za-z&/’' -]{1,40}?(?: ?#\d{1,2})?)(?: ?[,–—-] ?[a-z][a-z ]{1,30})?(?: ?\([^()]{1,60}\))?[ :]*$`)
+var numbered = text.Once(`^(?:(?:(?i:part|step|section|piece) )?\d{1,2} ?(?:[.:)–—-]+ ?| )|[-•*#] ?)?([A-Z][A-Za-z&/’' -]{1,40}?(?: ?#\d{1,2})?|(?:Part|PART|Piece|PIECE) ?#?\d{1,2})(?: ?[,–—-] ?[a-z][a-z ]{1,30})?(?: ?\([^()]{1,60}\))?[ :]*$`)
 
 // instruction reports whether a few words are an instruction and no heading: all of them
 // are read, and they are more than the name of a stitch.

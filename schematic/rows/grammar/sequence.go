@@ -64,7 +64,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.placeLast():
 		case s.allIn():
 		case s.item(s.i):
-		case s.inColour(), s.bareNumber():
+		case s.inColour(), s.bareNumber(), s.fixed():
 		default:
 			s.clause()
 		}
@@ -1709,6 +1709,24 @@ func (s *sequence) clause() {
 // leadsToPlace reports whether the word before j only leads to a place: in all dc.
 func (s *sequence) leadsToPlace(j int) bool {
 	return s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") || s.at(j-1).Is("all", "both") && s.at(j-2).Is("in", "into")
+}
+
+// fixed passes a clause about a thing that is put on: place the eyes between rounds 9 & 10 with 8 sts between.
+func (s *sequence) fixed() bool {
+	end := s.i + 1
+	for end < len(s.t) && !s.parts(end) {
+		end++
+	}
+	if !fixes(s.t[s.i:end]) {
+		return false
+	}
+	for s.at(end).Is("&") && s.at(end+1).Kind == 'n' {
+		for end++; end < len(s.t) && !s.parts(end); end++ {
+		}
+	}
+	s.add(&ins.Nothing{}, s.i, end)
+	s.i = end
+	return true
 }
 
 // mistyped reports whether a clause is one word that looks like an abbreviation that no one knows, or like

@@ -473,6 +473,9 @@ var statements = []form{
 		}
 		return pickUpKind(m)
 	}},
+	{rule: "neutral", pattern: "these/those/this/that/all $inc/$dec should/will/are/is/must/may/give/make/form/shape/create {x:stretch}", meaning: "what the shaping is for", example: "Rnd 20: 8 sc, dec x 4, 8 sc. These decreases should lie in front", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "whole", pattern: "[$make] {n:num} {k:kind} (on/onto/along/around/over) [outer/inner/back/front] leg/arm/foot/ear/limb/tentacle/wing [{num}] [contour/edge/{num}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc around leg, ch 3, 12 sc around leg 2", build: pickUpKind},
+	{rule: "whole", pattern: "[$make] {n:num} {k:kind} in/into/along/across/on/over [back/front/other side] [of] connecting/joining $ch/chords/bridge", meaning: "stitches along the chain between two pieces", example: "Rnd 11: 12 sc around first leg, 2 sc in connecting ch, 12 sc around second leg, 2 sc in back of connecting ch", build: pickUpKind},
 	{rule: "neutral", pattern: "working [your] last [{num}] {k:kind} between [the] last {k2:kind} and [$tch] {c2:chaincalled}", meaning: "into what the last one goes", example: "Rnd 2: (Ch 4, sc between next 2 sts) 15 times, working last sc between last tr and ch-4", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[working/making/work/placing] [your/the] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",
 		build: func(m *match) any {
@@ -494,7 +497,7 @@ var statements = []form{
 		return &ins.Nothing{Fold: m.said("both", "two")}
 	}},
 	{rule: "neutral", pattern: "(working/work/crocheting) through (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through layers of both pieces, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(do not | don't) (turn/join/fasten/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(do not | don't) (turn/join/fasten/finish/tie/end/bind/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(change/changing/switch/drop/pick/carry/cut/fasten) [up] [back] [to/in] [to] [{x:stretch}]", meaning: "colours and needles are changed", example: "Change to larger needles",
 		build: func(m *match) any {
 			if m.said("pick") || m.said("fasten") || m.said("in") && !m.said("color", "colour", "yarn", "to", "mc", "cc", "b", "a", "c") {

@@ -473,7 +473,7 @@ func GoesOn(last, line string) bool {
 }
 
 // labelled is a line that begins with the name of a row: 4th row: or Rnd 5:
-var labelled = Once(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd)s?( +\d+([-–]\d+)?)? *:`)
+var labelled = Once(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd|part|piece)s?( +\d+([-–]\d+)?)? *:`)
 
 // ofRows is a sentence about the rows above it, without a capital: these 4 rows form the pattern.
 var ofRows = Once(`^(?:these|those) (?:\w+ )?(?:rows|rnds|rounds)\b`)
