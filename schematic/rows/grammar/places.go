@@ -673,6 +673,12 @@ var extents = []form{
 		}
 		return toEnd(m)
 	}},
+	{rule: "extent", pattern: "down/along/up/across [other/opposite/second/bottom] [side] [of] [foundation/starting/beginning/beg] $ch [$st]", meaning: "to the end of the row", example: "Row 1: 2 sc in 2nd ch from hook, sc down the chain", build: func(m *match) any {
+		if !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
+			return nil
+		}
+		return toEnd(m)
+	}},
 	{rule: "extent", pattern: "for/on/along each/every/all side/sides/edge/edges/corner/corners", meaning: "to the end of the row", example: "(3 dc in next st, dc in next st) for each side", build: toEnd},
 	{rule: "extent", pattern: "without inc/dec/increasing/decreasing/increases/decreases/shaping", meaning: "to the end of the row", example: "Rnd 2: Sc without increasing", build: toEnd},
 	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},

@@ -2175,7 +2175,7 @@ func (p *parser) behindCount(i int) int {
 		if p.at(i).Is("dc", "ch", "st", "sts") && i > 0 && p.at(i-1).Kind == 'n' {
 			break
 		}
-		if p.at(i).Is("in") && p.at(i+1).Is("last") && i+2 >= len(p.t) { // 6 hdc in last
+		if p.at(i).Is("in") && p.at(i+1).Is("last") && !p.at(i+2).Is("row", "rnd", "round") { // 6 hdc in last, 3 sc in last ch
 			break
 		}
 		if t := p.at(i + 1); p.at(i).Is("last", "first") && (i+1 >= len(p.t) || t.Is("st", "sts", "stitch", "sc", "dc", "hdc", "htr", "tr") && i+2 >= len(p.t)) { // 2 sc last st
