@@ -499,7 +499,7 @@ func chainCalled(p *parser, i int) (any, int) {
 	if !t.Is("ch", "chain", "chs") {
 		return nil, -1
 	}
-	if p.at(i+1).Kind == 'n' {
+	if p.at(i+1).Kind == 'n' && !(!p.at(i+1).Glued && p.at(i+1).Num.By == nil && p.thingAt(i+2)) { // but: to last ch. 3 sc in it
 		to := i + 2
 		if p.at(to).Is("sp", "loop") {
 			return nil, -1
@@ -696,7 +696,7 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [within/are] {n:num} [{u:unit}] [to] [are/is] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [each] [$row/needle/ndl/dpn] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [only] (last/turning/beg/beginning $ch [{num}] | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [only] (last/turning/beg/beginning {n:chaincalled} | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
 		build: func(m *match) any {
 			return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
 		}},
