@@ -51,3 +51,11 @@ func TestKnitUntilSoManyAreOnTheRightNeedle(t *testing.T) {
 func TestNumbersInWordsMayBeOneASize(t *testing.T) {
 	comesTo(t, "Sizes: S (M, L)\nCO 20 (24, 28) sts.\nRow 1: K2, [k1, yo] %s times, k to end. (22, 27, %d sts)\n", "two (three, four)", 32, true)
 }
+
+// To where a part of another piece is complete is not where it begins: how many stitches there are then the line itself says.
+func TestAsForAnotherPieceUntilAPartIsComplete(t *testing.T) {
+	for _, w := range []string{"until armhole shaping has been completed", "to end of armhole shaping", "until armhole shaping is finished"} {
+		comesTo(t, "Back\nCast on 99 sts.\nRow 1: K to end.\nShape armholes\nCast off 5 sts at beg of next 2 rows. 89 sts.\nDec 1 st at each end of next 9 rows. 71 sts.\n\n"+
+			"Front\nWork as given for back %s. 71 sts.\nNext row: K35, k2tog, k to end. (%d sts)\n", w, 70, true)
+	}
+}

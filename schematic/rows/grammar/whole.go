@@ -1299,7 +1299,7 @@ func asFor(m *match) any {
 		return nil
 	}
 	if d, ok := m.get("d").(*ins.AsFor); ok {
-		a.ToRow, a.To, a.Reversed = d.ToRow, d.To, d.Reversed
+		a.ToRow, a.To, a.Done, a.Reversed = d.ToRow, d.To, d.Done, d.Reversed
 	}
 	return a
 }
@@ -1317,6 +1317,7 @@ func asForTo(m *match) any {
 		a.ToRow = m.num("n", 0)
 	} else {
 		a.To = value[string](m, "s")
+		a.Done = m.said("end", "complete", "completed", "completion", "finished", "done", "worked")
 	}
 	if d, ok := m.get("d").(*ins.AsFor); ok {
 		a.Reversed = d.Reversed

@@ -205,6 +205,7 @@ type (
 		Name     string
 		ToRow    Num
 		To       string // to where, in words
+		Done     bool   // to where that part is complete, and not where it begins
 		Reversed bool
 	}
 	// Edge turns the work to go along its row ends.

@@ -473,7 +473,7 @@ func (r *runner) asForRow(n *ins.AsFor, chain []*piece) {
 // asForPart goes to a heading of another piece.
 func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
 	word := strings.Fields(n.To)
-	if strings.Contains(n.To, "measur") { // how many rows that is, nothing says
+	if n.Done || strings.Contains(n.To, "measur") { // how many rows that is, nothing says
 		chain = nil
 	}
 	for _, p := range chain[min(1, len(chain)):] {
