@@ -262,7 +262,7 @@ func TestCornersWithArmsOfUnequalLengthAreCorners(t *testing.T) {
 }
 
 // What is worked one on one in rounds stands within 10 degrees of straight out, beside a chain that stands for no stitch and the
-// number too (6.5 seen; 16 while that chain took its share of the round).
+// number too (6.5 seen).
 func TestStitchesOneOnOneStandStraightOut(t *testing.T) {
 	worst := 0.0
 	rapid.Check(t, func(rt *rapid.T) {
