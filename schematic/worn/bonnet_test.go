@@ -181,3 +181,23 @@ joins: [{sew: Shrug a, to: Shrug b}, {sew: Shrug c, to: Shrug d}]
 	assert.InDelta(t, 120, lengths(g.Worn)["opening"], close)
 	assert.InDelta(t, 100, lengths(g.Worn)["sleeve length"], close)
 }
+
+// A tie that is sewn by the edge it begins with to the tip of an earflap hangs down from it, 25 cm.
+func TestATieHangsFromAnEarflap(t *testing.T) {
+	g := schematic.Work(written(t, inTens+`
+  - {piece: Hat, worked: "in the round, from the hem", sections: [{cast on: 80, edge: brim}, even: 40 rows, gather: ]}
+  - {piece: Earflap, make: 2, sections: [{cast on: 20, edge: top}, {decrease: 2, at: both edges, every: 4 rows, times: 4}, {bind off: all, edge: tip}]}
+  - {piece: Tie, make: 2, sections: [{cast on: 4, edge: end}, even: 50 rows, bind off: all]}
+joins:
+  - {sew: Earflap top, to: Hat brim, how: in 2 places}
+  - {sew: Tie end, to: Earflap tip}
+`), 0)
+	n := 0
+	for _, p := range assembled(g).placed {
+		if lo, _ := box(p.drawn); p.made.Name == "Tie" {
+			n++
+			assert.InDelta(t, -80-250, lo.Y, close)
+		}
+	}
+	assert.Equal(t, 2, n)
+}

@@ -646,7 +646,6 @@ func (tk *taker) ofOneWithSleeves(t *trunk) {
 				low.Y, high.Y = min(low.Y, s.a.Y), max(high.Y, s.a.Y)
 			}
 		}
-		tk.take("cuff", low, high, schematic.Vertical, tk.a.faced(), units.Num{})
 		left, right := lo.X, hi.X
 		for _, b := range tk.a.placed { // with its bands
 			if l, h := box(b.drawn); b.strip && l.Y > low.Y-1 && h.Y < high.Y+1 {
@@ -654,6 +653,7 @@ func (tk *taker) ofOneWithSleeves(t *trunk) {
 			}
 		}
 		tk.take("cuff to cuff", pt{X: left, Y: high.Y}, pt{X: right, Y: high.Y}, schematic.Horizontal, false, units.Num{})
+		tk.take("cuff", low, high, schematic.Vertical, tk.a.faced(), units.Num{})
 		if under := p.underarm(t.hem); under != (pt{}) {
 			tk.take("body to underarm", pt{X: r, Y: t.low}, under, schematic.Vertical, false, units.Num{})
 			if top := p.above(under); absf(top-under.Y-(high.Y-low.Y)) > 1 { // it narrows to its cuff

@@ -457,10 +457,10 @@ func (c *chain) inOrder(first, last side) bool {
 }
 
 // rightWayUp reports whether a panel whose chord from from to to lies on the chain is worn as its pattern says: not
-// upside down, and upright if it is worn in front.
+// upside down, unless it hangs free, and upright if it is worn in front.
 func (q *proto) rightWayUp(c *chain, from, to pt) bool {
 	cos := laying(to, from, c.start(), c.end(), 0).cos
-	return (c.at[0].p.made == q.made || cos >= -0.5) && (q.face != front || q.share || cos >= 0.9)
+	return (c.at[0].p.made == q.made || cos >= -0.5 || schematic.HangsFree(q.made.Name)) && (q.face != front || q.share || cos >= 0.9)
 }
 
 // foldsUnderarm reports whether a panel that is folded would have its fold at the underarm, which is the lower end of the chain.
