@@ -576,9 +576,15 @@ func OtherSizes(words string) []string {
 	return out
 }
 
+// ofEach is what one size measures, in a bracket of its own: XS (32 inch bust), S (34 inch bust).
+var ofEach = Once(`(?i)\s*\((?:to )?[^(),]*\d[^(),]*(?:inch|inches|in|cm|"|”|bust|chest)\)`)
+
 // SizesAlone are the words of a line of sizes without whom they fit and in what they are told.
 func SizesAlone(rest string) string {
 	rest = strings.TrimSuffix(strings.TrimSpace(shownIn().ReplaceAllString(rest, "")), ".")
+	if len(ofEach().FindAllStringIndex(rest, 2)) == 2 {
+		rest = ofEach().ReplaceAllString(rest, "")
+	}
 	if strings.Contains(rest, ",") && !strings.ContainsAny(rest, "([") {
 		rest = lastAnd().ReplaceAllString(rest, ", ")
 	}
