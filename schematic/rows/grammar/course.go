@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/schematic/expr"
@@ -940,7 +941,7 @@ func (p *parser) longestClothAt(i int) (best ins.Cloth, to int) {
 // clothBegins reports whether the word at i may begin the name of a fabric.
 func (p *parser) clothBegins(i int) bool {
 	t := p.at(i)
-	if t.Is("st", "stockinette", "stocking", "garter", "reverse", "rev", "k", "knit", "p", "purl", "stockingette") || t.Kind == 'n' {
+	if t.Is("st", "stst", "stockinette", "stocking", "garter", "reverse", "rev", "k", "knit", "p", "purl", "stockingette") || t.Kind == 'n' {
 		return true
 	}
 	if t.Is("single", "half", "double", "treble") {
@@ -969,10 +970,25 @@ func inCloth(p *parser, i int) (any, int) {
 	if c := v.(ins.Cloth); j == i && (c.St != nil || !clothWords(p.at(i)) && !p.at(to-1).Is("rib", "ribbing")) {
 		return nil, -1
 	}
-	if p.at(to).Kind == 'g' && p.neutralAll(p.at(to).Sub) {
+	if t := p.at(to); t.Kind == 'g' && (p.neutralAll(t.Sub) || ofRib(t.Sub)) {
 		to++
 	}
 	return v, p.bordered(to)
+}
+
+// aside reads words in a bracket that move no stitch: work 7 rows (or 5 cm) in rib.
+func aside(p *parser, i int) (any, int) {
+	if t := p.at(i); t.Kind == 'g' && p.neutralAll(t.Sub) {
+		return true, i + 1
+	}
+	return nil, -1
+}
+
+// ofRib reports whether a bracket behind a fabric says its stitches or rows over again: (k2, p1).
+func ofRib(t []text.Token) bool {
+	return !slices.ContainsFunc(t, func(t text.Token) bool {
+		return t.Kind != 'n' && !t.Is("k", "knit", "p", "purl", ",", "row", "rows", "every", "and", "on", "rs", "ws")
+	})
 }
 
 // borders are words for the stitches along the sides of a piece that are worked otherwise.
@@ -999,7 +1015,7 @@ func (p *parser) bordered(i int) int {
 
 // clothWords reports whether a fabric may begin with t without a word before it.
 func clothWords(t *text.Token) bool {
-	return t.Is("st", "stockinette", "stocking", "garter", "reverse", "rev")
+	return t.Is("st", "stst", "stockinette", "stocking", "garter", "reverse", "rev")
 }
 
 // ribAhead reports whether one of the words that may belong to a fabric is a rib.

@@ -198,6 +198,19 @@ var stitches = []form{
 		}
 		return s
 	}},
+	{rule: "stitch", pattern: "(k/knit/p/purl) [across] [all] $st (on/of/from) [each/both/all] needle/needles [once]", meaning: "one plain round", example: "Knit across the sts on each needle once", build: func(m *match) any {
+		id := "k"
+		if m.said("p", "purl") {
+			id = "p"
+		}
+		return m.inAll(stitch.ByID(id))
+	}},
+	{rule: "stitch", pattern: "yf/yfwd/yfd/yft [,] slip/sl/s [$next] {n:num} [$st] [purlwise/pwise/pw/p | p wise] [,] (ybk/yb/ybd/ybwd/ytb | yarn back)", meaning: "stitches slipped behind the yarn", example: "Row 3: *K1, yfwd, sl 1 purlwise, ybk; rep from * to end", build: func(m *match) any {
+		if m.p.r.crochet {
+			return nil
+		}
+		return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
+	}},
 	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise",
 		build: func(m *match) any {
 			if m.p.r.crochet {

@@ -404,7 +404,12 @@ var cores = []form{
 	{rule: "core", pattern: "across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every/all {e:extent}", meaning: "each stitch up to there", example: "hdc in each to end", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
-	{rule: "core", pattern: "each/every/all", meaning: "each stitch that is left", example: "sc in each", build: at(ins.InEach)},
+	{rule: "core", pattern: "each/every/all", meaning: "each stitch that is left", example: "sc in each", build: func(m *match) any {
+		if _, row := text.RowWord(m.p.at(m.to).S); row { // increase in this way on every round
+			return nil
+		}
+		return at(ins.InEach)(m)
+	}},
 	{rule: "core", pattern: "(both/$edge [$edge] of row/rows [{tail}] | row/rows [{tail}] | row end/ends [{tail}])", meaning: "the ends of rows", example: "1 sc in rows along edge",
 		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
 	{rule: "core", pattern: "([edge/hem/side] [of] (material/linen/fabric/cloth/goods/hem/handkerchief/hanky/napkin/towel/pillowcase/hemstitching/braid/tape/bias/lawn/organdy/net/felt/ring/cord/wire/guipure/insertion/paper/elastic) [{tail}] | edge [{tail}])", meaning: "the edge of something that is not worked", example: "Rnd 1: Sc closely around edge of linen, join",

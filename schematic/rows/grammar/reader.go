@@ -85,7 +85,7 @@ func compileTables() {
 	compileAll(map[string]func(p *parser, i int) (any, int){
 		"num": number, "ord": ordinal, "nths": nths, "inthisway": inThisWay, "byhow": byHow, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
-		"incloth": inCloth, "patname": patternName, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "anyend": anyEnd, "rowname": rowName, "chaincalled": chainCalled,
+		"incloth": inCloth, "aside": aside, "patname": patternName, "parts": parts, "shortover": shortOver, "star": star, "sentence": sentence, "rownums": rowNums, "joinwords": joinWords, "openend": openEnd, "anyend": anyEnd, "rowname": rowName, "chaincalled": chainCalled,
 	}, tables...)
 	for _, name := range itemRules {
 		itemIDs = append(itemIDs, rules.id(name))
@@ -498,7 +498,7 @@ var numberedTitle = text.Once(`^(?:(?:No|Fig)\. ?)?\d{1,4}(?: (?:to|and) \d{1,4}
 
 // withoutMark is a line without the star behind its last stop, which ends rows that are repeated.
 func withoutMark(raw string) string {
-	if s := strings.TrimRight(raw, "* "); strings.HasSuffix(s, ".") {
+	if s := strings.TrimRight(raw, "* "); strings.HasSuffix(s, ".") || strings.HasSuffix(s, "]") && strings.HasSuffix(raw, "**") {
 		return s
 	}
 	return raw
@@ -622,7 +622,7 @@ func (r *Reader) further(raw string, tokens []text.Token, label *ins.Label, k in
 // goes reports whether a line goes on with what is gathered; its label has k tokens.
 func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) bool {
 	goes, trimmed := text.GoesOn(r.raw, raw) || label == nil && r.sizesGoOn(tokens[0].Line-1), strings.TrimSpace(raw)
-	if key, _, _ := text.KeyOf(raw); key != "" || text.Glossary(trimmed) || text.Means(trimmed) {
+	if r.explains(raw, trimmed) {
 		goes = false
 	}
 	if label == nil {
@@ -636,6 +636,15 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
 	return goes && (text.Open(r.raw) && !text.CountOpen(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
+}
+
+// explains reports whether a line begins words that are no rows, and closes no bracket that is open: 3 (3, / 3, 4) RS rows.
+func (r *Reader) explains(raw, trimmed string) bool {
+	if text.Open(r.raw) && strings.ContainsAny(raw, ")]") {
+		return false
+	}
+	key, _, _ := text.KeyOf(raw)
+	return key != "" || text.Glossary(trimmed) || text.Means(trimmed)
 }
 
 // joinsAlone is a line that only joins the round above it: Sl st to top of first st.
@@ -673,7 +682,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 	trimmed := strings.TrimSpace(raw)
 	if key, rest, _ := text.KeyOf(raw); key != "" {
 		r.x.Read.Words++
-		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "")
+		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "" || firstItem().MatchString(rest))
 		return true
 	}
 	if r.mode == "" && gaugeAlone().MatchString(trimmed) {
@@ -697,6 +706,9 @@ func (r *Reader) keyed(raw string, n int) bool {
 	}
 	return false
 }
+
+// firstItem begins the items of a list behind their key: Note: 1. The wrap is worked from side to side.
+var firstItem = text.Once(`^\s*1[.)] ?[A-Z]`)
 
 // gaugeAlone is a gauge on a line of its own: 11 pattern sts = 2”.
 var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.? ?(?:=|make|measure|to) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch)[^.;]{0,12}[;.]?$`)
@@ -997,7 +1009,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	if !r.crochet {
 		ridges(tokens)
 	}
-	if k := len(tokens) - 1; k >= 0 && tokens[k].Is("|") {
+	if k := len(tokens) - 1; k >= 0 && (tokens[k].Is("|") || k > 1 && strings.HasPrefix(tokens[k].S, "**") && tokens[k-1].Is(".", ")", "]")) { // 54 sts. **
 		tokens = tokens[:k]
 	}
 	return tokens
@@ -2016,7 +2028,7 @@ func shapedFurther(l *ins.Line) {
 		s, ok := n.(*ins.Shape)
 		switch {
 		case !ok:
-		case s.N.Set() || !s.Every.Set() && !s.Rows.Set(): // dec 0 sts says how many
+		case s.N.Set() || !s.Every.Set() && !s.Rows.Set() && !s.First: // dec 0 sts says how many
 			last = s
 		case last != nil:
 			s.Inc, s.N = last.Inc, last.N

@@ -249,7 +249,7 @@ func (s *sequence) repeat() bool {
 	if !starred && s.star < 0 && s.closed == nil && !s.lastGroup(j) {
 		return s.wholeRow(j)
 	}
-	if s.ofRows(starred) {
+	if s.ofRows(starred, j) {
 		return false
 	}
 	if t.Is("from") && s.closed != nil && s.closedStop > 0 && s.closedStop < len(s.closed.Body) && len(s.at(j-1).S) > len(s.at(j-3).S) { // then from * to ** once more
@@ -296,7 +296,10 @@ func (s *sequence) alternately() bool {
 }
 
 // ofRows reports whether rows are repeated, from their star on if one is named, and no stitches of this line.
-func (s *sequence) ofRows(starred bool) bool {
+func (s *sequence) ofRows(starred bool, j int) bool {
+	if starred && s.at(j).Is("as", "same") && s.at(j+1).Is("given", "for", "on", "of", "directed", "worked", "as") { // work from * to ** as given for Back
+		return true
+	}
 	if !starred {
 		return s.rowsFollow()
 	}

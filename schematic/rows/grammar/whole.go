@@ -50,6 +50,18 @@ var statements = []form{
 			}
 			return repeatRows(m)
 		}},
+	{rule: "whole", pattern: "[then] [$make/k/knit] [this/the] {x:rowname} {w:row} ([as] (above/before/given/set) | again | once [more/again] | as for {y:stretch})", meaning: "a row is worked again, by its name", example: "Work increase row as above", build: func(m *match) any {
+		if !m.alone() || m.p.line.IsRow() {
+			return nil
+		}
+		return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)}
+	}},
+	{rule: "whole", pattern: "[then] $make [this/the] {x:rowname} {w:row}", meaning: "a row is worked, by its name", example: "Work increase row", build: func(m *match) any {
+		if x := value[string](m, "x"); !m.alone() || m.p.line.IsRow() || !strings.HasPrefix(x, "inc") && !strings.HasPrefix(x, "dec") {
+			return nil
+		}
+		return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)}
+	}},
 	{rule: "whole", pattern: "[then] $make/cont/continue {r:rowset} only/alone [every/each {w:row}] {c:course}", meaning: "a row is worked again", example: "Rep Rows 1 and 2 until 24 sts rem, then work Row 1 only until 16 sts rem", build: func(m *match) any {
 		if c := value[course](m, "c"); !c.Until.Set() && !c.HasTimes && c.Length == nil {
 			return nil
@@ -76,7 +88,7 @@ var statements = []form{
 		return &ins.RepeatRows{Rows: s.rows, Stretch: s.stretch, Times: ins.N(1)}
 	}},
 
-	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [or {num}] [more] [short/rs/ws/plain/purl/purled/knit/knitted] {w:row} [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
+	{rule: "whole", pattern: "[$make/k/knit/p/purl/cont/continue] [working] [another/further/next] {n:num} [or {num}] [more] [short/rs/ws/plain/purl/purled/knit/knitted] {w:row} [{z:aside}] [even/straight/plain/more/each] [{o:shortover}] [{y:incloth}] [{c:course}]", meaning: "so many rows worked even", example: "Work 10 rows even", build: evenRows},
 	{rule: "whole", pattern: "[$make/knit] {r:num} {w:row} ([back/backwards and forth/forwards] | {y:incloth}) [,] (knitting {n:num} [$st] [and] purling {m:num} | k/knit {n:num} [$st] [,/and] p/purl {m:num}) [$st] [alternately] [throughout]", meaning: "rows of a rib", example: "Work 6 rows backwards and forwards, knitting 2 and purling 2 alternately", build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("r", 1), Rounds: value[bool](m, "w")}, Cloth: ins.Cloth{Knit: m.num("n", 1).All, Purl: m.num("m", 1).All}}
 	}},
@@ -103,14 +115,20 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
 	}},
-	{rule: "whole", pattern: "join/joining/close/closing [rnd/round/work/circle] [in/into/to/for] [work/working/knitting] [in] [round/rnd/circle/rounds] by (knitting/working/k) ([first/last] [$st] and [first/last] $st together/tog | [these/both] 2 $st together/tog)", meaning: "the round is joined over two stitches", example: "Join in the round by knitting first and last sts together", build: func(m *match) any {
+	{rule: "whole", pattern: "([join/joining/close/closing] [rnd/round/work/circle] [in/into/to/for] [work/working/knitting] [in] [round/rnd/circle/rounds] by (knitting/working/k) | k/knit) ([first/last] [$st] and [first/last] $st together/tog | [these/both] 2 $st together/tog)", meaning: "the round is joined over two stitches", example: "Join in the round by knitting first and last sts together", build: func(m *match) any {
 		return &ins.Shape{N: ins.N(1), Spread: true}
 	}},
 	{rule: "whole", pattern: "(gs/gst | g/garter/st st/stitch)", meaning: "rows in a fabric, by its short name", example: "Rows 1-4: Garter st", build: func(m *match) any {
 		if !m.p.line.IsRow() || !m.alone() || m.p.r.crochet {
 			return nil
 		}
-		return &ins.Stitch{Kind: stitch.ByID("k"), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}}}}
+		return m.inAll(stitch.ByID("k"))
+	}},
+	{rule: "whole", pattern: "patt/pattern/pat/rib", meaning: "a row in pattern", example: "Row 4: Patt", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.from > 0 || m.to < len(m.p.t)-1 || m.to < len(m.p.t) && !m.p.at(m.to).Is(".") { // patt. 26
+			return nil
+		}
+		return m.inAll(nil)
 	}},
 	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", build: func(m *match) any {
 		if m.p.r.crochet {
@@ -133,8 +151,8 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: m.said("around")}, Row: plainRow(id)}
 	}},
-	{rule: "whole", pattern: "(k/knit/p/purl) [across/around/along] [entire/whole/$next/this/full/complete/one] {w:row}", meaning: "one plain row", example: "Knit the next round", build: func(m *match) any {
-		if t := m.p.at(m.to); t.Kind == 'n' || t.Kind == 'w' && !t.Is("and", "then", "even", "plain") || !m.p.at(m.to-1).Is("row", "rnd", "round", "rd") {
+	{rule: "whole", pattern: "(k/knit/p/purl) [across/around/along] [entire/whole/$next/this/full/complete/one/a] {w:row} [without [any/further] increasing/decreasing/shaping]", meaning: "one plain row", example: "Knit the next round", build: func(m *match) any {
+		if t := m.p.at(m.to); t.Kind == 'n' || t.Kind == 'w' && !t.Is("and", "then", "even", "plain") || !m.p.at(m.to-1).Is("row", "rnd", "round", "rd", "increasing", "decreasing", "shaping") {
 			return nil
 		}
 		id := "k"
@@ -142,7 +160,7 @@ var statements = []form{
 			id = "p"
 		}
 		if m.p.line.IsRow() {
-			return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}}}}
+			return m.inAll(stitch.ByID(id))
 		}
 		return &ins.Even{Course: ins.Course{Rows: ins.N(1), Rounds: value[bool](m, "w")}, Row: plainRow(id)}
 	}},
@@ -154,11 +172,11 @@ var statements = []form{
 		if m.said("knitted") {
 			id = "k"
 		}
-		return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}}}}
+		return m.inAll(stitch.ByID(id))
 	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
-	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit/purl | {goon}] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | [in] pattern/patt | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", build: func(m *match) any {
 		if !m.said("forth") && !m.has("n") {
@@ -171,12 +189,18 @@ var statements = []form{
 
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] {d:shift} {c:course}", meaning: "stitches are added or taken away in words", example: "Inc 1 st at each end of every 6th row 5 times", build: shape(false)},
 	{rule: "whole", pattern: "([$make/cont/continue/k/knit/p/purl] {r:num} [more/plain] {w:row} [even/plain] [{y:incloth}] [,/and] | in/on/over/for/during $next {r:num} {w:row} [,]) [{s:same} [,]] {d:shift} {c:course}", meaning: "stitches are added or taken away over so many rows", example: "Work 3 rows, dec 1 st at neck edge in every row", build: shapeOver},
-	{rule: "whole", pattern: "[then/and] {c:course}", meaning: "shaped as before, over other rows", example: "Dec 1 st at each end of every alt row until 28 sts rem, then at each end of every row until 16 sts rem", build: func(m *match) any {
+	{rule: "whole", pattern: "[then/and] [{n:num} $st] {c:course}", meaning: "shaped as before, over other rows", example: "Dec 1 st at each end of every alt row until 28 sts rem, then at each end of every row until 16 sts rem", build: func(m *match) any {
 		c := value[course](m, "c")
-		if m.from == 0 || !m.p.at(m.from-1).Is(",", ";", "then", "and") || !c.both && c.edge == "" || !c.Every.Set() && !c.Rows.Set() || m.p.line.IsRow() {
+		if m.from == 0 || !m.p.at(m.from-1).Is(",", ";", "then", "and") || !c.both && c.edge == "" || m.p.line.IsRow() {
 			return nil
 		}
-		return &ins.Shape{Both: c.both, Edge: c.edge, Side: c.side, Course: c.Course}
+		if c.spread && m.said("following") { // then at beg of following row
+			c.First = true
+		}
+		if !c.Every.Set() && !c.Rows.Set() && !c.First {
+			return nil
+		}
+		return &ins.Shape{N: m.num("n", 0), Both: c.both, Edge: c.edge, Side: c.side, Course: c.Course}
 	}},
 	{rule: "shift", pattern: "$inc [{n:num} | once] [{u:unit}]", meaning: "so many are added", example: "Inc 1 st at each end of every 6th row 5 times", build: func(m *match) any { return m.shift(true) }},
 	{rule: "shift", pattern: "($dec | take/taking in) [{n:num} | once] [{u:unit}]", meaning: "so many are taken away", example: "Dec 1 st at neck edge on next 7 rows", build: func(m *match) any { return m.shift(false) }},
@@ -230,6 +254,13 @@ var statements = []form{
 	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: func(m *match) any { return true }},
 
 	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [$st] at $beg and $dec {s:num} [$st] at end of $next row", meaning: "bound off at one end of a row, with a decrease at the other", example: "Cast off 2 sts at beg and dec 1 st at end of next row", build: func(m *match) any {
+		n, s := m.num("n", 1), m.num("s", 1)
+		if s.By != nil {
+			return nil
+		}
+		return &ins.BindEach{N: n.Plus(s.All), Rows: ins.N(1)}
+	}},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next [row/rnd/round] and [of] [the] $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows",
 		build: func(m *match) any {
 			return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1)}
@@ -237,7 +268,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(bind/cast off | bo) [for shoulder/shoulders/armhole/armholes/neck] {n:num} [{u:unit}] [at $beg of] [each of] $next {r:num} {w:row}", meaning: "bound off at the beginning of rows", example: "Cast off for shoulders 3 sts next 6 rows", build: bindEach},
 	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "at $beg of [each/both] [of] $next {r:num} {w:row} [,] (bind/cast off | bo) {n:num} [{u:unit}] [each]", meaning: "bound off at the beginning of rows", example: "At beg of next 2 rows, bind off 4 sts", build: bindEach},
-	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] (at $beg/end of [each of] [$next] | in/on/over $next) [{r:num}] {w:row} [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
+	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] (at $beg/end of [each of] [$next] | in/on/over $next) [{r:num}] {w:row} [using/by/with {y:stretch}] [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
 	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] [at] [$beg] [of/on] [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "and then more of it", example: "Bind off 4 sts at beg of next 2 rows, then 2 sts at beg of foll 4 rows",
 		build: func(m *match) any {
 			if !m.said("next", "foll", "following", "beg", "beginning") {
@@ -253,7 +284,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(bind/cast off | bo) at [each/both] {e:edgename} {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times", build: offCourse},
 	{rule: "whole", pattern: "at each/both side/sides/edge/edges/end/ends [of work/row] [,] (bind/cast off | bo) {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at both edges, again and again", example: "At each side, bind off 4 sts every other row twice", build: offCourse},
 	{rule: "offmore", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "and then more of it", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
-	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at {e:edgename} {c:course}", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
+	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [{t:times}] at {e:edgename} [{c:course}]", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at/on/from/for] each/both/either $edge/armhole/armholes/shoulder/shoulders/underarm/underarms [edge/edges/side/end] [of (work/row/needle/{x:piecename})] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves]", meaning: "bound off at both ends", example: "Bind off 5 sts on each side for underarm", build: func(m *match) any {
 		if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") {
 			return nil
@@ -364,7 +395,25 @@ var statements = []form{
 		}
 		return &ins.AsFor{Name: value[string](m, "a"), ToRow: m.num("n", 0)}
 	}},
+	{rule: "whole", pattern: "shape [the] raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders/sides [shaping] (as/same) [as] [given] for {a:piecename} [until {u:until}]", meaning: "shaped as another piece, until it is as told", example: "Shape raglans as given for Back until 8 sts remain", build: func(m *match) any {
+		var c course
+		if u, ok := m.get("u").(clause); ok {
+			u(&c)
+		}
+		if !c.Until.Set() { // how many that takes away is not said again
+			c.Until = m.p.unknown()
+		}
+		return &ins.Even{Course: c.Course}
+	}},
 	{rule: "asforto", pattern: "[,] (to | until | up to | as far as) [end of] ([completion of] {w:row} {n:num} | {s:stretch}) [{d:asforto}]", meaning: "how far", example: "Work as for Back to end of row 40", build: asForTo},
+	{rule: "asforto", pattern: "(to | until | up to | as far as | from {star} to) {z:star} [{d:asforto}]", meaning: "as far as a sign", example: "Work as for Back to **", build: func(m *match) any {
+		a := asForTo(m).(*ins.AsFor)
+		a.To = value[string](m, "z")
+		return a
+	}},
+	{rule: "whole", pattern: "[$make/complete/rep/repeat] from {star} (to/until) {z:star} [as/same] [as] [given/directed/worked] (for/on/of) {a:piecename}", meaning: "as another piece, between two signs", example: "Work from * to ** as given for Back", build: func(m *match) any {
+		return &ins.AsFor{Name: value[string](m, "a"), To: value[string](m, "z")}
+	}},
 	{rule: "asforto", pattern: "[,/;/but] [but] [with] reversing/reverse/reversed [all] [shaping/shapings]", meaning: "mirrored", example: "Work as for Right Front, reversing shaping",
 		build: func(m *match) any { return &ins.AsFor{Reversed: true} }},
 
@@ -553,6 +602,15 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "{n:num} {w:row} [rib/ribbing/moss/garter/pattern/patt] [st/stitch] [in all]", meaning: "how many rows there are now", example: "Rep Row 2 15 times = 16 rows rib", build: func(m *match) any {
+		if !m.p.at(m.from - 1).Is("=") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "$rep following {n:num} {w:row} {x:sentence}", meaning: "what the rows behind it are for", example: "Repeat the following 8 rows until the scarf is as long as you like", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "needle {n:num} (holds/has) {m:num} [$st]", meaning: "what a needle holds", example: "Knit 1 round, needle 2 holds 16 sts", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "noting that {x:stretch}", meaning: "what is told beside it", example: "Noting that first row is a wrong-side row, work 7 rows in garter st", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "{n:num} {w:row} of (ribbing/rib/pattern/knitting/crochet/work)", meaning: "how many rows there are now", example: "Rep Row 2 34 times more, 34 rows of ribbing", build: func(m *match) any {
 		if !m.p.at(m.from-1).Is(",", ";") || m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
 			return nil
@@ -699,7 +757,7 @@ var rowsets = []form{
 		}
 		return nil
 	}},
-	{rule: "rowset", pattern: "(last/previous/prev/preceding/above/these/both/those/foregoing | this {n:num}) [$st] [last] [{n:num}] [pattern] {w:row}", meaning: "the rows just worked", example: "Rep last 2 rows 5 times more",
+	{rule: "rowset", pattern: "(last/previous/prev/preceding/above/these/both/those/foregoing | this {n:num}) [$st] [last] [{n:num}] [pattern/rib/ribbing/garter/lace/moss] {w:row}", meaning: "the rows just worked", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {
 			k := 1
 			if m.said("these", "both", "those", "rows", "rnds", "rounds", "foregoing") && !m.said("last", "previous", "prev") {
@@ -912,6 +970,11 @@ func evenRows(m *match) any {
 }
 
 // plainRow is a whole row of one knitting stitch.
+// inAll is a stitch in each of the row below; the row's own, if kind is nil.
+func (m *match) inAll(kind *stitch.Stitch) *ins.Stitch {
+	return &ins.Stitch{Kind: kind, N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}}}}
+}
+
 func plainRow(id string) []ins.Item {
 	return []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}}}
 }
@@ -1185,6 +1248,9 @@ func castEach(m *match) any {
 
 func offCourse(m *match) any {
 	c, _ := m.get("c").(course)
+	if t, ok := m.get("t").(often); ok {
+		c.Times, c.HasTimes = t.n, true
+	}
 	if !c.HasTimes && !c.Over.Set() && !c.Rows.Set() && !c.Every.Set() {
 		return nil
 	}
@@ -1315,7 +1381,7 @@ func asForTo(m *match) any {
 	a := &ins.AsFor{}
 	if m.has("n") {
 		a.ToRow = m.num("n", 0)
-	} else {
+	} else if m.has("s") {
 		a.To = value[string](m, "s")
 		a.Done = m.said("end", "complete", "completed", "completion", "finished", "done", "worked")
 	}

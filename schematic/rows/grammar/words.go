@@ -258,6 +258,11 @@ func (p *parser) legsAt(i int) bool {
 // inName reports whether a token may be part of a stitch's name.
 func inName(t *text.Token) bool { return t.Kind == 'w' || t.Kind == 'n' || t.Kind == 'f' }
 
+// makeBefore reports whether a stitch of its own stands behind a make one, without a comma: m1 k to end.
+func makeBefore(b []byte, t *text.Token) bool {
+	return len(b) > 0 && b[0] == 'm' && t.Is("k", "p") && !t.Glued
+}
+
 // longest is what the longest name at i means, and where it ends; -1 if none stands there.
 func longest(p *parser, i int) (best thing, to int) {
 	var buf [64]byte
@@ -265,7 +270,7 @@ func longest(p *parser, i int) (best thing, to int) {
 	to = -1
 	for k := 0; k < longestName && i+k < len(p.t); k++ {
 		t := &p.t[i+k]
-		if !inName(t) || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && !t.Glued {
+		if !inName(t) || makeBefore(b, t) || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && !t.Glued {
 			break
 		}
 		if k > 1 && t.Cap && !t.Glued && len(t.S) == 1 && p.at(i+k-1).Kind == 'n' && p.r.colourNamed(t.S[0]) { // p1 B: in that yarn

@@ -19,7 +19,7 @@ func ClothOf(words string, t stitch.Terms) (Cloth, bool) {
 		purl, _ := strconv.Atoi(m[2])
 		return Cloth{Knit: knit, Purl: purl}, knit > 0 && purl > 0
 	}
-	stocking := strings.Contains(low, "stockinette") || strings.Contains(low, "stocking st") || strings.Contains(" "+low, " st st")
+	stocking := strings.Contains(low, "stockinette") || strings.Contains(low, "stocking st") || strings.Contains(" "+low, " st st") || low == "stst"
 	switch {
 	case stocking && (strings.Contains(low, "reverse") || strings.Contains(low, "rev ")):
 		return Cloth{Purl: 1}, true

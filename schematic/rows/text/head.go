@@ -311,8 +311,11 @@ func Heading(text string) (name string, marked, ok bool) {
 	}
 	name = strings.TrimSpace(strings.TrimRight(name, ":–—- "))
 	words := strings.Fields(strings.Replace(name, ", ", " ", 1))
-	if len(words) == 0 || len(words) > 7 || len(name) > 60 || len(words) == 1 && asides[strings.ToLower(name)] {
+	if len(words) == 0 || len(words) > 7 || len(name) > 60 || headsNothing(text, name, words) {
 		return "", false, false
+	}
+	if rowsFor().MatchString(name) {
+		return name, true, true
 	}
 	name, plain := plainName(name, words)
 	sign := func(c rune) bool { return unicode.IsDigit(c) || strings.ContainsRune(".,;:*[](){}=", c) }
@@ -324,6 +327,14 @@ func Heading(text string) (name string, marked, ok bool) {
 
 // asides are words that lead to what follows, and head nothing.
 var asides = set("so then now next also again finally note tip ok and or yes thus hence therefore")
+
+// rowsFor is a heading that counts the rows below it: 5 Decrease Rows For Neck.
+var rowsFor = Once(`^\d{1,2} [A-Z][a-z]+ (?:Rows|Rounds|Rnds) [Ff]or(?: [A-Z]\w+){1,3}$`)
+
+// headsNothing reports whether words lead to what follows, or are those of a line cut at the end of its column.
+func headsNothing(text, name string, words []string) bool {
+	return len(words) == 1 && asides[strings.ToLower(name)] || len(words) > 2 && lastWord(text)
+}
 
 // plainName is a heading as it is printed, and without what makes no difference to whether it is one: a number behind a
 // piece, a comma between two, a colon in capitals.
@@ -463,7 +474,7 @@ func GoesOn(last, line string) bool {
 	if end == ';' && labelled().MatchString(line) { // each row ends so
 		return false
 	}
-	if strings.ContainsRune(",;&-–", end) || lastWord(last) {
+	if strings.ContainsRune(",;&-–", end) || lastWord(last) || timesOn().MatchString(line) && strings.ContainsRune(")]", end) {
 		return true
 	}
 	if strings.ContainsRune(".:!?", end) {
@@ -471,6 +482,9 @@ func GoesOn(last, line string) bool {
 	}
 	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end)
 }
+
+// timesOn is a line that begins with how often the bracket before it is worked: (p2, k2) / 6 (7, 8) times.
+var timesOn = Once(`^(?:\d+ ?(?:[(\[][\d, :-]+[)\]])? ?times|twice)\b`)
 
 // labelled is a line that begins with the name of a row: 4th row: or Rnd 5:
 var labelled = Once(`(?i)^(\d+(st|nd|rd|th|d)?([-–]\d+(st|nd|rd|th)?)? +)?(row|round|rnd|rd|part|piece)s?( +\d+([-–]\d+)?)? *:`)
@@ -495,7 +509,7 @@ func Open(line string) bool {
 // lastWord reports whether a line ends with a word that can't end one.
 func lastWord(s string) bool {
 	switch strings.ToLower(strings.TrimLeftFunc(s[max(strings.LastIndexFunc(s, unicode.IsSpace), 0):], unicode.IsSpace)) {
-	case "in", "into", "the", "of", "to", "from", "and", "with", "next", "each", "last", "first", "over", "rep", "repeat", "ch", "skip", "miss", "sk", "until", "every", "at", "for", "a", "then", "on", "meas", "measures":
+	case "in", "into", "the", "of", "to", "from", "and", "with", "next", "each", "last", "first", "over", "rep", "repeat", "ch", "skip", "miss", "sk", "until", "every", "at", "for", "a", "then", "on", "meas", "measures", "are", "these", "than", "or":
 		return true
 	}
 	return false

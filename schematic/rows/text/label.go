@@ -209,7 +209,9 @@ func (p *labeller) numbered() bool {
 	case word && t.Kind == 'w':
 		p.i++
 		p.eatAny("no", "number", "nos")
-		p.eatAny(".", "#")
+		if !t.Is("rows", "rounds") || p.peek(0).Is("#") { // on next 4 RS rows. 34 (36) sts
+			p.eatAny(".", "#")
+		}
 	case t.Is("r") && p.peek(1).Kind == 'n':
 		p.i++
 		round = p.roundR

@@ -354,7 +354,7 @@ func (l *lexer) abbreviates(i int) bool {
 	case strings.ContainsRune(",;:)]", c):
 		return true
 	case unicode.IsDigit(c):
-		return beforeNumber[t.S] && !((len(t.S) == 1 || t.Is("patt", "pat")) && l.rowAt(j)) || j == i+1 && t.S == "st" // sl.st.1
+		return (beforeNumber[t.S] || t.S == "rem" && len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "over", "across", "slip", "place")) && !((len(t.S) == 1 || t.Is("patt", "pat")) && l.rowAt(j)) || j == i+1 && t.S == "st" // sl.st.1
 	}
 	return false
 }

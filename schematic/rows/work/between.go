@@ -54,7 +54,7 @@ func (r *runner) startOf(l *ins.Line) start {
 			}
 			s.stitches = true
 			s.takes(n)
-		case *ins.Repeat:
+		case *ins.Repeat, *ins.Needles:
 			s.stitches = true
 		}
 	}
@@ -103,6 +103,7 @@ func (r *runner) pickUp(l *ins.Line, s start) {
 		live = r.fab.stitches()
 	}
 	k := r.said(l)
+	n = r.beside(l, n, live, k)
 	if live > 0 && (k == n+live || k < 0 && (s.part || len(s.picks) > 1 && live <= mostTab)) {
 		n += live
 	}
@@ -120,6 +121,41 @@ func (r *runner) pickUp(l *ins.Line, s start) {
 	if l.Stated != nil {
 		r.checkOnly(l)
 	}
+}
+
+// beside is how many stitches a line has that picks up n, where live ones are on the needle and k are stated.
+func (r *runner) beside(l *ins.Line, n, live, k int) int {
+	worked, all := r.workedBeside(l)
+	switch {
+	case worked == 0 && all:
+	case k >= 0 && (!all || k == n+worked):
+		return k
+	case all && (live == 0 || k >= 0):
+		return n + worked
+	}
+	return n
+}
+
+// workedBeside is how many stitches a line works beside those that it picks up, and whether each of them is counted.
+func (r *runner) workedBeside(l *ins.Line) (n int, all bool) {
+	all = true
+	for _, it := range l.Body {
+		s, ok := it.(*ins.Stitch)
+		switch {
+		case is[*ins.Repeat](it):
+			all = false
+		case !ok || len(s.Places) == 1 && s.Places[0].Unit.Word == "held":
+		case s.Kind != nil && (s.Kind.Uses != 1 || s.Kind.Makes != 1), len(s.Places) > 1:
+			all = false
+		case len(s.Places) == 0:
+			n += max(s.N.At(r.size), 0)
+		case s.Places[0].Kind == ins.InNext && s.Places[0].Extent.Kind == ins.NoExtent:
+			n += max(s.Places[0].N.At(r.size), 0)
+		default:
+			all = false
+		}
+	}
+	return n, all
 }
 
 // between works an unnumbered line: a foundation, casting on, joining yarn,

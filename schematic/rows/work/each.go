@@ -62,7 +62,7 @@ func (w *work) toMark(e ins.Extent, reserve int) (int, bool) {
 		w.blind = true
 		return 0, false
 	}
-	w.reached = w.count(e.N) == 0
+	w.reached = true
 	return w.from.stitches() - m + w.count(e.N), true
 }
 

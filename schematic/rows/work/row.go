@@ -32,6 +32,7 @@ type piece struct {
 	no      int
 	start   *fabric
 	startNo int
+	stars   map[string]starred
 	anew    bool // it begins with stitches of its own
 }
 
@@ -247,6 +248,8 @@ func (r *runner) line(l *ins.Line) {
 	if !r.mine(l) || r.registers(l) {
 		return
 	}
+	r.starBefore(l)
+	defer r.starBehind(l)
 	if len(l.Unread) > 0 || l.Short || l.Chart {
 		r.unread(l)
 		return

@@ -349,6 +349,9 @@ func (r *runner) asFor(n *ins.AsFor) {
 	case n.ToRow.Set():
 		r.asForRow(n, chain)
 		return
+	case strings.HasPrefix(n.To, "*"):
+		r.asForStar(n, chain)
+		return
 	case n.To != "":
 		r.asForPart(n, chain)
 		return

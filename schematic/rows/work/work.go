@@ -192,6 +192,9 @@ func (w *work) passReached(n ins.Item) {
 	if st, ok := n.(*ins.Stitch); !w.reached || is[*ins.Nothing](n) || ok && st.Kind != nil && st.Kind.Uses == 0 { // k to marker, yo, sm
 		return
 	}
+	if w.marks < len(w.from.marks) && w.from.marks[w.marks] > w.used() { // k to 1 st before marker, kfb
+		return
+	}
 	if w.reached = false; !is[*ins.Marker](n) && w.marks < len(w.from.marks) && w.from.marks[w.marks] == w.used() {
 		w.marks++
 		w.out.marks = append(w.out.marks, w.out.stitches())
