@@ -48,7 +48,8 @@ var (
 	described  = regexp.MustCompile(`([^;.:]+): ([0-9.]+) cm / ([0-9¼½¾ ]+) in`)
 	inUnit     = regexp.MustCompile(`([0-9.¼½¾]+(?: ?[¼½¾])?) (cm|in)\b`)
 	pageRow    = regexp.MustCompile(`(?s)<tr data-m="([^"]*)">(.*?)</tr>`)
-	pageCell   = regexp.MustCompile(`(?s)<td class="[a-z0-9]+-([0-9]+)"><span class="[a-z0-9]+-cm">([^<]*)</span> <span class="[a-z0-9]+-in">([^<]*)</span>`)
+	pageCell   = regexp.MustCompile(`(?s)<td class="[a-z0-9]+-([0-9]+)">(.*?)</td>`)
+	pageUnit   = regexp.MustCompile(`<div class="[a-z0-9]+-(cm|in)">([^<]*)<`)
 	pageDrawn  = regexp.MustCompile(`<div class="[a-z0-9]+-drawn [a-z0-9]+-one [a-z0-9]+-([0-9]+)"`)
 	pageLabel  = regexp.MustCompile(`(?s)<g data-m="([^"]*)">(.*?)</g>`)
 )
@@ -75,8 +76,9 @@ func (p *printed) page(sizes []string, text string) {
 		for _, v := range pageCell.FindAllStringSubmatch(m[2], -1) {
 			var i int
 			_, _ = fmt.Sscan(v[1], &i)
-			p.put("page", m[1], sizes[i], "cm", v[2])
-			p.put("page", m[1], sizes[i], "in", v[3])
+			for _, u := range pageUnit.FindAllStringSubmatch(v[2], -1) {
+				p.put("page", m[1], sizes[i], u[1], u[2])
+			}
 		}
 	}
 	at := pageDrawn.FindAllStringSubmatchIndex(text, -1)
