@@ -690,7 +690,7 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
 		build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} (second/next [-] to [-] last | last but one | penultimate) [$st/{k:kind}]", meaning: "to the last two stitches", example: "Ch 1, sc in each st to the second to last st, 2 sc in next st, sc in last st", build: func(m *match) any {
-		return ins.Extent{Kind: ins.ToLast, N: ins.N(2), Unit: ins.Unit{Word: "st"}, At: m.span()}
+		return ins.Extent{Kind: ins.ToLast, N: ins.N(2), Unit: ins.Unit{Word: "second"}, At: m.span()}
 	}},
 	{rule: "extent", pattern: "round/rnd", meaning: "to the end of the row", example: "sc in each st round", build: func(m *match) any {
 		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' || m.p.at(m.from-1).Is("next", "each", "every", "last", "previous", "prev", "of", "this", "first", "same", "join", "close", "rep", "repeat") {

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 	"unicode"
@@ -428,7 +429,7 @@ func (r *Reader) part(n int, raw string) {
 	}
 	tokens, step := r.nextStep(tokens)
 	label, k, _ := text.Label(tokens, r.roundR)
-	if r.titled(trimmed, label, n) {
+	if r.titled(trimmed, label, tokens, n) {
 		return
 	}
 	if r.further(raw, tokens, label, k, step) {
@@ -472,8 +473,8 @@ func (r *Reader) nextStep(t []text.Token) ([]text.Token, bool) {
 	return t[2:], true
 }
 
-// titled takes a line that is the title of the text, or of a piece behind the number of its picture.
-func (r *Reader) titled(trimmed string, label *ins.Label, n int) bool {
+// titled takes a line that is the title of the text, or of a piece behind the number of its picture, or a numbered one that is no row.
+func (r *Reader) titled(trimmed string, label *ins.Label, t []text.Token, n int) bool {
 	if r.named(trimmed, n) {
 		r.flush()
 		r.raw = ""
@@ -481,7 +482,13 @@ func (r *Reader) titled(trimmed string, label *ins.Label, n int) bool {
 		r.x.Read.Words++
 		return true
 	}
-	if label == nil || !strings.ContainsAny(trimmed, "-–—") {
+	if label == nil {
+		return false
+	}
+	if r.proseStep(t) {
+		return true
+	}
+	if !strings.ContainsAny(trimmed, "-–—") {
 		return false
 	}
 	title := numberedTitle().FindStringSubmatch(trimmed)
@@ -586,12 +593,23 @@ func (r *Reader) blank(n int) {
 	if r.alone && r.unended() || r.bracketOpen(n) || n < len(r.x.Src) && r.nextNeedle(text.Lex(r.x.Src[n], 1)) {
 		return
 	}
-	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) || r.sizesGoOn(n) {
+	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) || r.sizesGoOn(n) || n < len(r.x.Src) && r.countBelow(r.x.Src[n]) {
 		return
 	}
 	r.flush()
 	r.raw = ""
 }
+
+// countAlone is a count on a line of its own: 16 (18, 18) sc.
+var countAlone = text.Once(`(?i)^\s*\d+(?: ?[(\[][\d, :]+[)\]])* ?(?:[sdt]c|tr|h[dt][cr]|sts?|stitches)\.?\s*$`)
+
+// countBelow reports whether a line is the count of the row that is gathered, which states none.
+func (r *Reader) countBelow(raw string) bool {
+	return countAlone().MatchString(raw) && r.labelled() && strings.ContainsAny(r.raw[len(r.raw)-1:], ".") && !endsInCount().MatchString(r.raw)
+}
+
+// endsInCount is a row that states its count at its end.
+var endsInCount = text.Once(`(?i)(?:\d ?(?:[sdt]c|tr|h[dt][cr]|sts?|stitches)?\.?|[\d ] ?(?:[sdt]c|tr|h[dt][cr]|sts?|stitches)? ?[)\]]\.?)\s*$`)
 
 // bracketOpen reports whether what is gathered has a bracket that a line behind the blank one closes.
 func (r *Reader) bracketOpen(n int) bool {
@@ -621,7 +639,7 @@ func (r *Reader) further(raw string, tokens []text.Token, label *ins.Label, k in
 
 // goes reports whether a line goes on with what is gathered; its label has k tokens.
 func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) bool {
-	goes, trimmed := text.GoesOn(r.raw, raw) || label == nil && r.sizesGoOn(tokens[0].Line-1), strings.TrimSpace(raw)
+	goes, trimmed := text.GoesOn(r.raw, raw) || label == nil && (r.sizesGoOn(tokens[0].Line-1) || r.countBelow(raw)), strings.TrimSpace(raw)
 	if r.explains(raw, trimmed) {
 		goes = false
 	}
@@ -819,14 +837,16 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	return false
 }
 
-// rowsSpelt makes numbers of words behind the word for rows: Row Two: …, repeat rows four and five.
+// rowsSpelt makes numbers of words behind the word for rows, and behind a knitted stitch: Row Two: …, repeat rows four and five,
+// knit one, purl one ribbing.
 func rowsSpelt(t []text.Token) []text.Token {
 	for i := 0; i+1 < len(t); i++ {
-		if _, row := text.RowWord(t[i].S); !row || t[i].Kind != 'w' {
+		if _, row := text.RowWord(t[i].S); !row && !t[i].Is("knit", "purl") || t[i].Kind != 'w' {
 			continue
 		}
 		for k := i + 1; k < len(t) && numerals[t[k].S] > 0 && t[k].Kind == 'w' && !near(t, k+1).Is("time", "times", "more", "row", "rows", "st", "sts", "inch", "inches"); k += 2 {
-			t[k].Kind, t[k].Num = 'n', ins.N(numerals[t[k].S])
+			n := numerals[t[k].S]
+			t[k].Kind, t[k].Num, t[k].S = 'n', ins.N(n), strconv.Itoa(n)
 			if !near(t, k+1).Is("and", "&", "to", "-", ",") {
 				break
 			}
@@ -1164,6 +1184,25 @@ func (r *Reader) noteItem(label *ins.Label, tokens []text.Token) bool {
 	line := &ins.Line{At: ins.Span{Line: tokens[0].Line, Col: 1, End: 2}}
 	list := r.parser(tokens[k:], line).sequence()
 	return len(line.Unread) > 0 || !working(list)
+}
+
+// proseStep takes a numbered line that names no stitch and counts none: 1. Flatten and smooth out the bag.
+func (r *Reader) proseStep(t []text.Token) bool {
+	const k = 2
+	if len(t) < 6 || t[0].Kind != 'n' || t[0].Num.By != nil || !t[1].Is(".", ")") || !t[k].Cap {
+		return false
+	}
+	p := r.parser(t, &ins.Line{})
+	for i := k; i < len(t); i++ {
+		_, row := text.RowWord(t[i].S)
+		if row || t[i].Kind == 'n' || isStar(&t[i]) || weighty[t[i].S] || t[i].Is("turn", "join", "st", "sts", "stitch", "stitches", "cast", "bind", "fasten", "ring", "circle", "magic") || p.thingAt(i) && !loose[t[i].S] {
+			return false
+		}
+	}
+	r.flush()
+	r.raw = ""
+	r.x.Read.Words++
+	return true
 }
 
 // founds reports whether a line within words casts on, or chains a foundation: the work begins with it.

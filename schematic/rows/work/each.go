@@ -726,6 +726,17 @@ func (w *work) workAgain(s before, body, last []ins.Item, keep int) bool {
 	return shorter
 }
 
+// throughSecond leaves one stitch fewer where a repeat goes until the second to last stitch, and fits if that is worked too.
+func (w *work) throughSecond(n *ins.Repeat, keep int) int {
+	if n.Until.Unit.Word != "second" || keep < 1 {
+		return keep
+	}
+	if per := w.perTime(n.Body); per > 1 && (w.cur.left-keep)%per != 0 && (w.cur.left-keep+1)%per == 0 {
+		keep--
+	}
+	return keep
+}
+
 // loop works a bracket again and again, to the end of the row or to its last so
 // many stitches, as long as it fits.
 func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
@@ -740,7 +751,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		return
 	}
 	keep = min(keep, w.cur.left)
-	keep, lastLoop := w.lastLoop(n, tail, keep)
+	keep, lastLoop := w.lastLoop(n, tail, w.throughSecond(n, keep))
 	defer lastLoop()
 	n = w.endsSooner(n, tail)
 	body := n.Body
@@ -842,6 +853,19 @@ func withoutLead(n *ins.Repeat) []ins.Item {
 	return n.Body[:n.Stop]
 }
 
+// perTime is how many stitches of the row below a list uses each time; 0 if that is not known.
+func (w *work) perTime(body []ins.Item) int {
+	per := 0
+	for _, m := range body {
+		used, _, ok := w.needs(m)
+		if !ok {
+			return 0
+		}
+		per += used
+	}
+	return per
+}
+
 // endSaid is how many instructions behind a repeat only say with what its last time ends: * p5, k1, p1 *,
 // rep from * to * across, end k1, p1; and how many instructions of the repeat that leaves out. 0: they are worked.
 func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cut int) {
@@ -860,14 +884,7 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 	if k == 0 || k >= len(body) || n.Until.Kind != ins.NoExtent && n.Until.Kind != ins.ToEnd {
 		return 0, 0
 	}
-	per := 0
-	for _, m := range n.Body {
-		used, _, ok := w.needs(m)
-		if !ok {
-			return 0, 0
-		}
-		per += used
-	}
+	per := w.perTime(n.Body)
 	if per == 0 || (w.cur.left-keep)%per == 0 || (w.cur.left-need)%per != 0 {
 		return 0, 0
 	}

@@ -668,7 +668,7 @@ func (w *work) overNext(n ins.Item, p *ins.Place, k int) {
 // ch 2, dc in first sc; ch 2, dc in 4th ch of ch-5.
 func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
-	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && w.out.runs[k].kind.ID == "sc") || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 2 {
+	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && w.out.runs[k].kind.ID == "sc") || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height <= 1 {
 		return false
 	}
 	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
