@@ -148,7 +148,8 @@ func mannerAt(t []text.Token, i int) bool {
 		for ; near(t, to).Is("in", "the", "this", "that", "like", "same", "similar", "usual", "a"); to++ {
 		}
 		if to > from && near(t, to).Is("way", "manner") && to >= i && near(t, to+1).Is("in", "into", "over", "on") {
-			return true
+			_, row := text.RowWord(near(t, to+3).S) // increase in this way on every round
+			return !row
 		}
 	}
 	return false
