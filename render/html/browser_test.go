@@ -165,7 +165,7 @@ func TestEveryNumberOfThePageFollowsSizeAndUnit(t *testing.T) {
 				for _, r := range s.Rows {
 					for k, i := range columns(size, c.Sizes.Len()) {
 						var cell []string
-						for _, u := range []units.Unit{units.CM, units.Inch} { // as they stand in the table
+						for _, u := range c.Units() { // as they stand in the table
 							if unit == "both" || u == us[0] {
 								cell = append(cell, byID[r.M].Cells[i].Text(u, c.Steps))
 							}

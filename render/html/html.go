@@ -381,7 +381,7 @@ func (v *view) inUnits(text func(u units.Unit) string) template.HTML {
 	for _, u := range v.Content.Units() {
 		out = append(out, fmt.Sprintf(`<div class="%s-%s">%s</div>`, v.P, u, template.HTMLEscapeString(clean(text(u)))))
 	}
-	return template.HTML(strings.Join(out, ""))
+	return template.HTML(strings.Join(out, " ")) // whoever reads the text alone has a gap between them
 }
 
 // letterOf is the letter of a row on a figure. A table tells measurements that are

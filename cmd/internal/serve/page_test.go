@@ -301,7 +301,7 @@ func TestABrowserThatIsKilledLosesNothing(t *testing.T) {
 	s.keys.once = "anotherwayin" // the first was used up by a profile that is gone
 	s.keys.mu.Unlock()
 	q := visit(t, browserFor(t), s, 1280, 800) // another profile: what was kept is the program's
-	q.until(`document.querySelector("#notices").textContent.includes("is back")`)
+	q.until(`document.querySelector("#notices").textContent.includes("are back")`)
 	assert.Contains(t, q.text(), "Shingle Hat")
 	assert.Contains(t, content(t, path), "Pebble Hat", "the file is as it was")
 	q.shot("restored")
@@ -310,7 +310,7 @@ func TestABrowserThatIsKilledLosesNothing(t *testing.T) {
 	assert.Contains(t, content(t, path), "Shingle Hat")
 	q.do(chromedp.Reload())
 	q.until("document.body.dataset.ready && " + drawn)
-	assert.NotContains(t, js[string](q, `document.querySelector("#notices").textContent`), "is back")
+	assert.NotContains(t, js[string](q, `document.querySelector("#notices").textContent`), "are back")
 }
 
 func TestATabThatIsReloadedLosesNothing(t *testing.T) {
@@ -319,7 +319,7 @@ func TestATabThatIsReloadedLosesNothing(t *testing.T) {
 	p := visit(t, browserFor(t), s, 1280, 800)
 	p.replace("Pebble Hat\ndesigner", "Shingle Hat\ndesigner")
 	p.do(chromedp.Reload())
-	p.until(`document.body.dataset.ready && document.querySelector("#notices").textContent.includes("is back")`)
+	p.until(`document.body.dataset.ready && document.querySelector("#notices").textContent.includes("are back")`)
 	assert.Contains(t, p.text(), "Shingle Hat")
 	require.NoError(t, os.WriteFile(path, []byte(strings.Replace(content(t, path), "Pebble", "Cobble", 1)), 0o644))
 	p.until(`document.querySelector('[data-name="conflict"]')`)

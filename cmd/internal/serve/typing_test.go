@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"encoding/json"
 	"fmt"
 	"math/rand/v2"
 	"os"
@@ -219,8 +220,11 @@ func TestKeysInTheMiddleOfAFieldStayWhereTheCaretIs(t *testing.T) {
 	labels := js[[]string](p, everyField)
 	require.Greater(t, len(labels), 200)
 	for i := rand.IntN(5); i < len(labels); i += 5 {
-		at := fmt.Sprintf(`#form .field input[aria-label=%q]`, labels[i])
-		value := js[string](p, fmt.Sprintf(`(() => { const e = window.typedIn = document.querySelector(%q); e.focus(); const m = e.value.length >> 1; e.setSelectionRange(m, m); return e.value; })()`, at))
+		label, err := json.Marshal(labels[i])
+		require.NoError(t, err)
+		at := fmt.Sprintf(`[...document.querySelectorAll("#form .field input")].find((e) => e.getAttribute("aria-label") === %s)`, label)
+		p.until(at)
+		value := js[string](p, fmt.Sprintf(`(() => { const e = window.typedIn = %s; e.focus(); const m = e.value.length >> 1; e.setSelectionRange(m, m); return e.value; })()`, at))
 		half := []rune(value)
 		before, after := string(half[:len(half)/2]), string(half[len(half)/2:])
 		for _, typed := range []struct{ key, is string }{{"1", "1"}, {"2", "12"}, {kb.Backspace, "1"}, {kb.Backspace, ""}} {
