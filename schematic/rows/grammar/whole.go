@@ -705,6 +705,7 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "(please note | note that) {x:sentence}", meaning: "what is told beside", example: "Rnd 3: Please note that you work over the spaces when you work a dc. Ch 3, dc in each st around", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "or until/till {x:stretch}", meaning: "another end, as the maker likes", example: "Rows 4-61: [Rep rows 2 and 3] 29 times, or until headband reaches desired size", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "join", pattern: "(join/connect/attach) last $st (to/with) first {k:kind} [with {s:slip}]", meaning: "the round is joined", example: "Rnd 2: Sc in each st around, connect last st to first sc with a sl st", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "{s:slip} [to/in/into] top [of] $beg/first {k:kind} [$st]", meaning: "the round is joined", example: "Rnd 2: 2 hdc in each st around, sl st top beg hdc", build: func(m *match) any { return &ins.Join{} }},

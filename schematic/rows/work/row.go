@@ -402,9 +402,17 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 	if r.repeat(l, r.meant(l, r.around(l, r.implied(l, skippedOnce(body)))), times) {
 		r.check(l)
 	}
+	if l.Label != nil && l.Stated == nil && wordsOnly(body) { // what is done in the row stands elsewhere
+		r.put(r.fab.covered(), false)
+	}
 	if foundation {
 		r.fresh, r.founded, r.no = true, true, 0
 	}
+}
+
+// wordsOnly reports whether a list has words that move no stitch, and nothing else.
+func wordsOnly(body []ins.Item) bool {
+	return len(body) > 0 && !slices.ContainsFunc(body, func(n ins.Item) bool { return !is[*ins.Nothing](n) })
 }
 
 // founds makes the foundation that stands in a row's own line, and gives what is worked on it: Ch 31, sc in 2nd ch from
@@ -967,6 +975,8 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	switch {
 	case w.leave && !(wrapped(body) && r.shortRow(w, l, body)), l.Stated != nil && upToLast(body) && len(r.misfits(l, w.out)) == 0:
 		res.lefts = rest(&w.cur)
+	case l.Label == nil && l.Stated == nil && r.round && !w.leave: // hdc in next st, sl st in next st: the end of a spiral
+		res.total = true
 	case endsInSlip(body):
 		res.lefts = rest(&w.cur)
 	case r.shortRow(w, l, body):
@@ -985,15 +995,19 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		}
 		w.tell("rows/under-use", finding.Note, l.At, "%s stitches are left at the end, and nothing says that they stay unworked", "say that they are left, or work them", w.cur.left)
 	default:
-		at := l.At
-		if n := len(body); n > 0 && body[n-1].Span().Line > 0 {
-			at = body[n-1].Span()
-		}
 		below := w.from.stitches()
 		left := w.cur.left - w.around
-		w.tellGap(left, below, "rows/under-use", at, "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
+		w.tellGap(left, below, "rows/under-use", endOf(l, body), "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
 			"work %s more, or say that they are left unworked", left, below, below-left, left)
 	}
+}
+
+// endOf is where the last instruction of a line stands.
+func endOf(l *ins.Line, body []ins.Item) ins.Span {
+	if n := len(body); n > 0 && body[n-1].Span().Line > 0 {
+		return body[n-1].Span()
+	}
+	return l.At
 }
 
 // usesAll reports whether nothing is left over: of the other side of a chain the place that the round began in may be, and
