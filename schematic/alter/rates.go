@@ -42,6 +42,16 @@ func ratedOf(old, now schematic.Along, e schematic.EdgeRate) rated {
 	return rated{old.Picked, now.Rows, now.Stitches, e.Pick, e.Of, now.Length.String()}
 }
 
+// wished is how many stitches an edge asks for: as many as were picked up, by how much narrower they are, or for an edge that is
+// longer by more than one, in proportion.
+func wished(narrower, one units.Num, was, now schematic.Along) units.Num {
+	wish := narrower.Times(was.Picked)
+	if one.Less(now.Length.Sub(was.Length).Abs()) {
+		wish = wish.Mul(now.Length).Div(was.Length)
+	}
+	return wish
+}
+
 // rates works out anew how many stitches of a band are picked up along each edge, so that
 // it is as long as before for its edge, and gives the step of a band as published and as it is now.
 func (t *trial) rates(q *schematic.Piece) (beginning schematic.Beginning, ok bool) {
@@ -65,10 +75,7 @@ func (t *trial) rates(q *schematic.Piece) (beginning schematic.Beginning, ok boo
 		e := &edges[k]
 		a, b := old.Onto[k], now.Onto[k]
 		if a.Picked > 0 && b.Picked > 0 && a.Length.Sign() > 0 && e.Of > 0 {
-			wish := sts.Times(a.Picked)
-			if units.Max(is.StitchWidth(), is.RowHeight()).Less(b.Length.Sub(a.Length).Abs()) { // the edge is another
-				wish = wish.Mul(b.Length).Div(a.Length)
-			}
+			wish := wished(sts, units.Max(is.StitchWidth(), is.RowHeight()), a, b)
 			twin := ratedOf(a, b, *e)
 			r, ok := rate[twin]
 			if !ok {

@@ -653,6 +653,18 @@ func (m *match) repeated(s *ins.Stitch, n ins.Num) any {
 	return &ins.Repeat{Body: []ins.Item{s}, Times: n, Stop: -1}
 }
 
+// joinAt is the join that a slip stitch makes, by the word that says so.
+func joinAt(t *text.Token, s *ins.Stitch) *ins.Join {
+	j := &ins.Join{}
+	if t.Is("ring", "circle") {
+		j.Name = "ring"
+	}
+	for _, q := range s.Places {
+		j.Chain = q.Unit.Size
+	}
+	return j
+}
+
 // closes turns a slip stitch that forms a ring or closes a round into a join.
 func (m *match) closes(s *ins.Stitch) any {
 	if s.Kind == nil || s.Kind.ID != "slst" {
@@ -673,15 +685,8 @@ func (m *match) closes(s *ins.Stitch) any {
 		switch {
 		case m.p.at(k).Is("join", "close") && m.p.at(k+1).Is("ring", "circle", "round", "rnd"):
 		case m.p.at(k).Is("ring", "circle", "round", "rnd", "join", "close"):
-			j := &ins.Join{}
-			if m.p.at(k).Is("ring", "circle") {
-				j.Name = "ring"
-			}
-			for _, q := range s.Places {
-				j.Chain = q.Unit.Size
-			}
 			m.to = k + 1
-			return j
+			return joinAt(m.p.at(k), s)
 		case m.p.at(k).Kind == 'p':
 			return s
 		}

@@ -1004,10 +1004,8 @@ func (r *Reader) loopAndStitch(t *text.Token) (loop, name string) {
 	return loop, name
 }
 
-// lex cuts a line into tokens, without bullets and the bars of a table.
-func (r *Reader) lex(raw string, n int) []text.Token {
-	tokens := r.numbers(raw)
-	r.crossStars(tokens)
+// withoutBullets takes the signs of lists and bold print from the beginning of a line.
+func (r *Reader) withoutBullets(tokens []text.Token) []text.Token {
 	for len(tokens) > 1 && (text.Bullet(&tokens[0]) || strings.HasPrefix(tokens[0].S, "**") && tokens[0].Kind == 'p') {
 		bold := tokens[0].Is("**")
 		at := slices.IndexFunc(tokens[1:], func(t text.Token) bool { return t.Is("**") })
@@ -1019,6 +1017,14 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 			tokens = slices.Delete(slices.Clone(tokens), at, at+1)
 		}
 	}
+	return tokens
+}
+
+// lex cuts a line into tokens, without bullets and the bars of a table.
+func (r *Reader) lex(raw string, n int) []text.Token {
+	tokens := r.numbers(raw)
+	r.crossStars(tokens)
+	tokens = r.withoutBullets(tokens)
 	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(rowsSpelt(sizesSpelt(spelledOut(withoutDoubles(withoutItem(tokens)))))))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(inTo(tokens)), r.x.Terms))

@@ -2171,6 +2171,16 @@ func (p *parser) behindMore(i int) int {
 	return to + 1
 }
 
+// lastPlace reports whether a place stands at i and no words about a count: 6 hdc in last, 3 sc in last ch, 2 sc last st.
+func (p *parser) lastPlace(i int) bool {
+	t := p.at(i + 1)
+	if p.at(i).Is("in") {
+		return t.Is("last") && !p.at(i+2).Is("row", "rnd", "round")
+	}
+	ends := i+1 >= len(p.t) || t.Is("st", "sts", "stitch", "sc", "dc", "hdc", "htr", "tr") && i+2 >= len(p.t)
+	return p.at(i).Is("last", "first") && ends
+}
+
 // behindCount is where words end that tell nothing more of a count: in all, on needle 1.
 func (p *parser) behindCount(i int) int {
 	for p.at(i).Ord > 0 || p.at(i).Is("in", "total", "made", "remain", "remaining", "rem", "remains", "on", "last", "needle", "needles", "now", "left", "around", "across", "each", "per", "row", "rnd", "round", "altogether", "for", "all", "hook", "worked",
@@ -2178,10 +2188,7 @@ func (p *parser) behindCount(i int) int {
 		if p.at(i).Is("dc", "ch", "st", "sts") && i > 0 && p.at(i-1).Kind == 'n' {
 			break
 		}
-		if p.at(i).Is("in") && p.at(i+1).Is("last") && !p.at(i+2).Is("row", "rnd", "round") { // 6 hdc in last, 3 sc in last ch
-			break
-		}
-		if t := p.at(i + 1); p.at(i).Is("last", "first") && (i+1 >= len(p.t) || t.Is("st", "sts", "stitch", "sc", "dc", "hdc", "htr", "tr") && i+2 >= len(p.t)) { // 2 sc last st
+		if p.lastPlace(i) {
 			break
 		}
 		if i++; p.at(i-1).Is("needle", "needles", "row", "rnd", "round") && p.at(i).Kind == 'n' && p.at(i+1).Kind != 'w' { // on Needle 1, in Row 5

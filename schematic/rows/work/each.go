@@ -1187,21 +1187,14 @@ func (w *work) bySpaces(body []ins.Item) bool {
 // spaceIn is of how many chains the spaces are into which a repeat is worked, 0: of any; false if it is worked into none.
 func (w *work) spaceIn(body []ins.Item) (size int, ok bool) {
 	for _, n := range body {
-		var places []ins.Place
-		switch n := n.(type) {
-		case *ins.Stitch:
-			places = n.Places
-		case *ins.Repeat:
-			if places = n.Places; len(places) == 0 {
-				if size, ok := w.spaceIn(n.Body); ok {
-					return size, true
-				}
+		if r, ok := n.(*ins.Repeat); ok && len(r.Places) == 0 {
+			if size, ok := w.spaceIn(r.Body); ok {
+				return size, true
 			}
 		}
-		for _, p := range places {
-			if p.Unit.Space {
-				return w.n(p.Unit.Size), true
-			}
+		list := placesOf(n)
+		if k := slices.IndexFunc(list, func(p ins.Place) bool { return p.Unit.Space }); k >= 0 {
+			return w.n(list[k].Unit.Size), true
 		}
 	}
 	return 0, false

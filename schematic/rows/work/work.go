@@ -884,16 +884,23 @@ func (w *work) skip(p *ins.Place) {
 	}
 }
 
+// nextChains is the run at which an instruction goes on that has taken so many chains: at its beginning, of the other side of the
+// foundation too.
+func (w *work) nextChains(got int) *run {
+	r := w.cur.run()
+	if r == nil && got == 0 && w.goesBack() {
+		return w.cur.run()
+	}
+	return r
+}
+
 // chains takes k single chains: of a foundation, or of chain spaces.
 func (w *work) chains(k int, at ins.Span) int {
 	w.takeTurning()
 	w.began = true
 	got := 0
 	for got < k {
-		r := w.cur.run()
-		if r == nil && got == 0 && w.goesBack() {
-			continue
-		}
+		r := w.nextChains(got)
 		if r == nil {
 			break
 		}
