@@ -217,12 +217,22 @@ var allKeys = sync.OnceValue(func() map[string]bool {
 	return all
 })
 
-// enter finds the group or list that a line belongs to by its column.
-func (s *scanner) enter(i, p int, list bool) {
-	popped := false
+// leave leaves the groups and lists that stand further in than a line, reports whether there are any, and gives the column of the
+// outermost of them that is of the line's kind; -1: none is.
+func (s *scanner) leave(p int, list bool) (popped bool, like int) {
+	like = -1
 	for len(s.levels) > 0 && s.levels[len(s.levels)-1].col > p {
+		if at := s.levels[len(s.levels)-1]; at.list == list {
+			like = at.col
+		}
 		s.levels, popped = s.levels[:len(s.levels)-1], true
 	}
+	return popped, like
+}
+
+// enter finds the group or list that a line belongs to by its column.
+func (s *scanner) enter(i, p int, list bool) {
+	popped, like := s.leave(p, list)
 	top := func() level {
 		if len(s.levels) == 0 {
 			return level{-1, false}
@@ -245,8 +255,11 @@ func (s *scanner) enter(i, p int, list bool) {
 		s.stop(i, p, end, "a key stands where the next entry of a list is needed", "a dash and a space, like the entries above",
 			"put a dash before it if it is an entry, or indent it further if it belongs to the entry above")
 	case len(s.levels) > 0 && popped:
+		if at.list == list || like < 0 {
+			like = at.col
+		}
 		s.stop(i, p, end, fmt.Sprintf("this line is indented by %s, and no line above it that it could belong with is", plural(p, "space", "spaces")),
-			"lines that belong together begin below each other", fmt.Sprintf("indent it by %d, like the line that it belongs with", s.levels[len(s.levels)-1].col))
+			"lines that belong together begin below each other", fmt.Sprintf("indent it by %d, like the line that it belongs with", like))
 	case len(s.levels) > 0 && !s.open:
 		s.stop(i, p, end, "this line is indented further than the one above it, which has its value already",
 			"lines that belong together begin below each other", fmt.Sprintf("indent it by %d", s.levels[len(s.levels)-1].col))
