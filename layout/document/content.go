@@ -42,12 +42,7 @@ type Content struct {
 }
 
 // Units are both units, the authored one first.
-func (c *Content) Units() []units.Unit {
-	if c.Unit == units.Inch {
-		return []units.Unit{units.Inch, units.CM}
-	}
-	return []units.Unit{units.CM, units.Inch}
-}
+func (c *Content) Units() []units.Unit { return units.Pair(c.Unit) }
 
 // Fact is a name with what there is to say of it, a line or several.
 type Fact struct {

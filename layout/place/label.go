@@ -59,6 +59,7 @@ type scheme struct {
 	steps units.Steps
 	sizes expr.Sizes // of the garments given
 	size  float64
+	unit  units.Unit // the authored one
 }
 
 func (s *scheme) units() []units.Unit {
@@ -66,7 +67,7 @@ func (s *scheme) units() []units.Unit {
 	case Inches:
 		return []units.Unit{units.Inch}
 	case Both:
-		return []units.Unit{units.CM, units.Inch}
+		return units.Pair(s.unit)
 	}
 	return []units.Unit{units.CM}
 }

@@ -135,14 +135,11 @@ func (p *plan) statement(scale float64) string {
 			parts = append(parts, "without the bands worked on later")
 		}
 	}
-	switch p.o.Units {
-	case CM:
-		parts = append(parts, "measurements in cm")
-	case Inches:
-		parts = append(parts, "measurements in inches")
-	default:
-		parts = append(parts, "measurements in cm and inches")
+	var in []string
+	for _, u := range p.s.units() {
+		in = append(in, map[units.Unit]string{units.CM: "cm", units.Inch: "inches"}[u])
 	}
+	parts = append(parts, "measurements in "+strings.Join(in, " and "))
 	return strings.Join(parts, " · ") + "."
 }
 

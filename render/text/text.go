@@ -19,10 +19,7 @@ func printed(t table.Table, only []units.Unit) []units.Unit {
 	if len(only) > 0 {
 		return only
 	}
-	if t.Units == units.Inch {
-		return []units.Unit{units.Inch, units.CM}
-	}
-	return []units.Unit{units.CM, units.Inch}
+	return units.Pair(t.Units)
 }
 
 func heading(t table.Table) string {

@@ -38,6 +38,14 @@ func (u Unit) String() string {
 	return "cm"
 }
 
+// Pair are the two units of lengths, that of u first.
+func Pair(u Unit) []Unit {
+	if u == Inch {
+		return []Unit{Inch, CM}
+	}
+	return []Unit{CM, Inch}
+}
+
 // ParseUnit reads a unit's symbol or name, or says that it is none.
 func ParseUnit(s string) (Unit, bool) {
 	switch strings.ToLower(strings.TrimSuffix(strings.TrimSpace(s), ".")) {
