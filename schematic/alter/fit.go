@@ -337,19 +337,7 @@ func (t *trial) judge() {
 			t.bad[f.Piece] = true
 		}
 	}
-	for i, now := range t.g.Seams {
-		if i >= len(t.f.base.Seams) {
-			continue
-		}
-		switch was := t.f.base.Seams[i]; {
-		case t.parted(was, now):
-			s.unlike++
-			t.badEdges(now)
-		case t.loosened(was, now):
-			s.far += loose
-			t.badEdges(now)
-		}
-	}
+	t.judgeSeams(&s)
 	for k, m := range t.g.Pieces {
 		if k >= len(t.f.base.Pieces) {
 			break
@@ -373,6 +361,23 @@ func (t *trial) judge() {
 	}
 	s.off += 0.3 * float64(t.odd)
 	t.score = s
+}
+
+// judgeSeams scores the joins of a trial.
+func (t *trial) judgeSeams(s *score) {
+	for i, now := range t.g.Seams {
+		if i >= len(t.f.base.Seams) {
+			continue
+		}
+		switch was := t.f.base.Seams[i]; {
+		case t.parted(was, now):
+			s.unlike++
+			t.badEdges(now)
+		case t.loosened(was, now):
+			s.far += loose
+			t.badEdges(now)
+		}
+	}
 }
 
 // badEdges notes the pieces of a join that is not kept.
@@ -428,7 +433,9 @@ func contradicts(f finding.Finding) bool {
 const loose = 4
 
 // loosened reports whether two edges agreed, within half a stitch or row of each, and do not now.
-func (t *trial) loosened(was, now schematic.Seam) bool { return agrees(t.f.was, was) && !agrees(t.p, now) }
+func (t *trial) loosened(was, now schematic.Seam) bool {
+	return agrees(t.f.was, was) && !agrees(t.p, now)
+}
 
 // parted reports whether two edges that were as long as each other are not now: exactly, if both are of rows or
 // both of stitches, and otherwise to a stitch or row.
