@@ -231,36 +231,35 @@ type lists struct {
 	named        bool // the text speaks of sizes
 }
 
-func listsIn(lines []string) lists {
-	n := lists{seen: map[int]int{}}
-	for _, l := range joined(lines) {
-		low := strings.ToLower(l)
-		n.named = n.named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
-		for _, m := range unlike().FindAllString(l, -1) {
-			n.seen[len(digits().FindAllString(m, -1))]++
+func (n *lists) add(l string) {
+	low := strings.ToLower(l)
+	n.named = n.named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
+	for _, m := range unlike().FindAllString(l, -1) {
+		n.seen[len(digits().FindAllString(m, -1))]++
+		n.total++
+	}
+	l = unlike().ReplaceAllString(l, "")
+	for _, at := range list().FindAllStringIndex(l, -1) {
+		m := l[at[0]:at[1]]
+		k := len(digits().FindAllString(m, -1))
+		two := k == 2 && pair().MatchString(m)
+		if two {
+			n.glued++
+		}
+		if k > 2 || two || k == 2 && behind().MatchString(l[at[1]:]) {
+			n.seen[k]++
 			n.total++
 		}
-		l = unlike().ReplaceAllString(l, "")
-		for _, at := range list().FindAllStringIndex(l, -1) {
-			m := l[at[0]:at[1]]
-			k := len(digits().FindAllString(m, -1))
-			two := k == 2 && pair().MatchString(m)
-			if two {
-				n.glued++
-			}
-			if k > 2 || two || k == 2 && behind().MatchString(l[at[1]:]) {
-				n.seen[k]++
-				n.total++
-			}
-		}
 	}
-	return n
 }
 
 // Sizes guesses in how many sizes a text is written that has no line of sizes: what most
 // of its lines of numbers have, if they are more than two; 0 if there are none.
 func Sizes(lines []string) int {
-	n := listsIn(lines)
+	n := lists{seen: map[int]int{}}
+	for _, l := range joined(lines) {
+		n.add(l)
+	}
 	best := most(n.seen)
 	few := n.seen[best] < 3 && !(n.named && best > 2 && n.seen[best] == 2)
 	if best < 2 || few || 2*n.seen[best] < n.total || best == 2 && !n.named && n.glued < 3 {
@@ -270,7 +269,15 @@ func Sizes(lines []string) int {
 }
 
 // InSizes reports whether some line of numbers of a text has one for each of so many sizes.
-func InSizes(lines []string, sizes int) bool { return sizes > 1 && listsIn(lines).seen[sizes] > 0 }
+func InSizes(lines []string, sizes int) bool {
+	n := lists{seen: map[int]int{}}
+	for _, l := range joined(lines) {
+		if n.add(l); sizes > 1 && n.seen[sizes] > 0 {
+			return true
+		}
+	}
+	return false
+}
 
 // joined are lines without the breaks within their brackets.
 func joined(lines []string) []string {
