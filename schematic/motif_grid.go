@@ -108,7 +108,7 @@ func (g *grid) sides() iter.Seq2[Point, Point] {
 // border draws the edges that no two motifs share, as loops; what two share is a joining, a line within.
 func (g *grid) border(f *freeform) {
 	type pair struct{ a, b place }
-	seen := map[pair]bool{}
+	seen := make(map[pair]bool, 6*len(g.cells))
 	for a, b := range g.sides() {
 		seen[pair{placeOf(a), placeOf(b)}] = true
 	}
@@ -157,6 +157,7 @@ func (g *grid) loopFrom(o Point, next map[place][]Point) []drawn {
 // name names the edges of the grid by where they face: the lower, the upper and the two sides, and the neck, an opening
 // between two columns that reach higher. side is the stitches along one side of a motif.
 func (g *grid) name(f *freeform, side int) {
+	outline := loopPoints(f.loops)
 	for _, l := range f.loops {
 		for i := range l {
 			d := &l[i]
@@ -166,8 +167,8 @@ func (g *grid) name(f *freeform, side int) {
 				continue
 			}
 			off := Point{(d.a.X+d.b.X)/2 + n.X/long, (d.a.Y+d.b.Y)/2 + n.Y/long}
-			beside := crossings(loopPoints(f.loops), off, Point{X: 1})
-			upright := crossings(loopPoints(f.loops), off, Point{Y: 1})
+			beside := crossings(outline, off, Point{X: 1})
+			upright := crossings(outline, off, Point{Y: 1})
 			d.seg.sts = side
 			switch {
 			case len(beside) > 0 && beside[0] < 0 && beside[len(beside)-1] > 0 && (len(upright) == 0 || upright[len(upright)-1] < 0):

@@ -162,6 +162,9 @@ func (f *follower) sections() int {
 	}
 	for _, q := range f.p.Pieces {
 		n += 1 + len(q.Sections)
+		if q.Motifs != nil {
+			n += q.Motifs.Columns.Int(0, 0) * q.Motifs.Rows.Int(0, 0)
+		}
 		for _, s := range q.Sections {
 			if d, ok := s.(*schematic.Divide); ok {
 				for i := range d.Parts {
