@@ -225,6 +225,14 @@ func stitches(n int) string {
 	return fmt.Sprintf("%d sts", n)
 }
 
+// byStitches is a difference in words: 2 sts fewer.
+func byStitches(n int) string {
+	if n < 0 {
+		return stitches(-n) + " fewer"
+	}
+	return stitches(n) + " more"
+}
+
 func often(n int) string {
 	if n == 1 {
 		return "once"

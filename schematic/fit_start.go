@@ -123,7 +123,7 @@ func (s *PickUp) fit(f *Fitting, old Section) {
 	}
 }
 
-// rateSearch seeks the rate of picking up that comes to n stitches, near the rows and the rate that were.
+// rateSearch seeks the pick-up rate that comes to n stitches, near the rows and the rate that were.
 type rateSearch struct {
 	s         *PickUp
 	need      Need

@@ -60,7 +60,7 @@ func (f *freeform) flat(w *worker, circle float64) (flat, stitches int) {
 		}
 		if from.n > 0 && grows > circle*frilled && !f.doubt {
 			w.find("arithmetic/flat", finding.Note, w.piece.Pos, fmt.Sprintf("rounds that grow by %.4g stitches do not lie flat at this gauge: they frill", grows),
-				fmt.Sprintf("%.4g more in each round", grows), fmt.Sprintf("about %.1f more: 2π × row height ÷ stitch width", circle), "increase less in each round, or mean it")
+				fmt.Sprintf("%.4g more in each round", grows), fmt.Sprintf("about %.1f more: 2π × row height ÷ stitch width", circle), "increase less in each round, unless it is meant to frill")
 		}
 		flat = p.row
 	}

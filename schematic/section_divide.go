@@ -88,7 +88,7 @@ func (s *Divide) work(w *worker) {
 		w.find("arithmetic/division", finding.Warning, s.Pos,
 			fmt.Sprintf("the parts have %d stitches and the row has %d", sum, n),
 			sumText(len(s.Parts), func(i int) int { return s.Parts[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", n),
-			fmt.Sprintf("change the parts by %+d stitches in all, or the row before by %+d", n-sum, sum-n))
+			fmt.Sprintf("make the parts %s in all, or the row before it %s", byStitches(n-sum), byStitches(sum-n)))
 	}
 	places := s.places(w.i, n, st.flip)
 	if s.slits(w, places, n) {

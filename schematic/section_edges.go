@@ -167,8 +167,8 @@ func (o *takingOff) bound(w *worker) int {
 		return 0
 	}
 	w.findCount("arithmetic/impossible", finding.Error, o.Pos,
-		fmt.Sprintf("%d stitches are to be taken off and there are %d", need, st.count()), takenOff(o.n, o.times, o.edges),
-		fmt.Sprintf("%d stitches", st.count()), "take fewer stitches off, or say `bind off: all`")
+		fmt.Sprintf("%d stitches are taken off, and there are %d", need, st.count()), takenOff(o.n, o.times, o.edges),
+		fmt.Sprintf("%d stitches", st.count()), "take off fewer, or say `bind off: all`")
 	w.doubtful()
 	whole := o.times
 	o.times = min(whole, max(0, st.count()-1)/(o.n*o.edges))
@@ -329,7 +329,7 @@ func (s *Panels) work(w *worker) {
 	} else if have := st.count(); sum != have {
 		w.find("arithmetic/panels", finding.Warning, s.Pos, fmt.Sprintf("the panels have %d stitches and the row has %d", sum, have),
 			sumText(len(s.Of), func(i int) int { return s.Of[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", have),
-			fmt.Sprintf("change the panels by %+d stitches in all", have-sum))
+			fmt.Sprintf("make the panels %s in all", byStitches(have-sum)))
 	}
 	if len(runs) == 0 {
 		return

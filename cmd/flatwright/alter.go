@@ -11,7 +11,7 @@ func newAlter(env environment) *cobra.Command {
 	var d delivery
 	cmd := &cobra.Command{
 		Use:   "alter [flags] PATTERN",
-		Short: "Work one size out for one person",
+		Short: "Alter one size for one person",
 		Long: `Alter works one size out anew for a maker's own gauge, for a longer or shorter
 body or sleeve, or with another size for one piece. It writes the drawing and a
 text of what changes against the published size, with the yarn where a swatch is

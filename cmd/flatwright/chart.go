@@ -70,7 +70,7 @@ are shortened at a marked break.`,
 	f.BoolVar(&large, "large", false, "large print, 18 point")
 	f.BoolVar(&o.LeftHanded, "left-handed", false, "the mirror image, for left-handed work")
 	f.BoolVar(&o.Gauge, "gauge", false, "squares of a grid as wide and tall as the gauge makes a stitch and a row")
-	f.IntVar(&o.Floats, "floats", 0, "tell floats over more than this many `STITCHES` (default 5)")
+	f.IntVar(&o.Floats, "floats", 0, "list floats over more than this many `STITCHES` (default 5)")
 	f.BoolVar(&o.Whole, "whole", false, "leave nothing out of long rows and many rows")
 	choose(cmd, &o.Format, "format", "", "write only this (default both)", word[string]{"svg", "svg"}, word[string]{"pdf", "pdf"})
 	d.flags(cmd, usageFolderOrIn, "")

@@ -19,7 +19,7 @@ func newCheck(env environment) *cobra.Command {
 	var explain int
 	cmd := &cobra.Command{
 		Use:   "check [flags] [PATTERN|TEXT...]",
-		Short: "Find what does not agree",
+		Short: "Find the numbers that do not agree",
 		Long: `Check works the rows of every size and holds the numbers of the pattern against
 each other: divisions, pick-ups and shaping; written measurements against the
 counts at the gauge; centimetres against inches; size against size; and the
@@ -59,7 +59,7 @@ anything does not agree; notes, which are worth a look, do not count.`,
 	choose(cmd, &format, "format", "text", "form of the findings", word[string]{"text", "text"}, word[string]{"json", "json"},
 		word[string]{"sarif", "sarif"}, word[string]{"markdown", "markdown"})
 	cmd.Flags().StringVar(&rows, "rows", "", "the `TEXT` of the written rows")
-	cmd.Flags().IntVar(&explain, "explain", 0, "tell how the instructions on `LINE` of the text were read, stitch by stitch")
+	cmd.Flags().IntVar(&explain, "explain", 0, "show how the instructions on `LINE` of the text were read, stitch by stitch")
 	cmd.Flags().BoolVar(&strict, "strict", false, "exit with 1 for notes too")
 	return cmd
 }
@@ -70,11 +70,11 @@ func toCheck(files int, rows, format string, explain int) error {
 	case files == 0 && rows == "":
 		return errors.New("name a pattern file or a text of rows, or - for standard input")
 	case explain < 0:
-		return errors.New("--explain is a line of the text, from 1")
+		return errors.New("--explain takes a line number, from 1")
 	case files > 1 && explain > 0:
-		return errors.New("--explain is for one text")
+		return errors.New("--explain takes one text")
 	case files > 1 && (rows != "" || format == "markdown"):
-		return errors.New("a text of rows is compared with one pattern")
+		return errors.New("one text of rows goes with one pattern")
 	}
 	return nil
 }

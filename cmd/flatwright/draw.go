@@ -22,8 +22,8 @@ func newDraw(env environment) *cobra.Command {
 		Short: "Draw the schematics of every piece",
 		Long: `Draw writes the pieces of the garment with labelled measurements: an SVG file
 for each size, one for all sizes, and a PDF with all of them, one page each.
-They go into a folder that draw names. What does not agree in the pattern is
-told, and the drawing shows what the counts make.`,
+They go into a folder that draw names. Draw warns of what does not agree in the
+pattern, and draws what the counts make.`,
 		Example: `  flatwright draw cardigan.yaml                        every size, as SVG and PDF
   flatwright draw --size M --paper letter cardigan.yaml
   flatwright draw --labels blank --large cardigan.yaml a sheet to fill in
@@ -52,7 +52,7 @@ told, and the drawing shows what the counts make.`,
 	drawFlags(cmd, &o, &sc, &large)
 	d.flags(cmd, usageFolderOrIn, "")
 	f := cmd.Flags()
-	f.Var((*paperWidth)(&o.Width), "width", "a picture so wide, cut to its ink, to set into a page")
+	f.Var((*paperWidth)(&o.Width), "width", "a picture of this width, cut to its ink, to set into a page")
 	chooseFace(cmd, &ownFace)
 	choose(cmd, &o.Outlines, "text", "live", "words as live text with its glyphs, or as outlines", word[bool]{"live", false}, word[bool]{"outlines", true})
 	f.StringSliceVar(&o.Show, "show", nil, "`MEASUREMENTS` to draw, and no others, with commas between them")

@@ -17,17 +17,17 @@ func newGrade(env environment) *cobra.Command {
 	var d delivery
 	cmd := &cobra.Command{
 		Use:   "grade [flags] PATTERN",
-		Short: "Tell or draw the grading size by size, or fill it in",
+		Short: "List or draw the grading size by size, or fill it in",
 		Long: `Grade works out the counts that a pattern gives as sums of body, ease and gauge,
-and tells them size by size: body, ease, target, count, what the count makes and
+and lists them size by size: body, ease, target, count, what the count makes and
 how far that is from the target. A step that is unlike the others has a mark. With
 --explain the arithmetic of one size follows: every sum with its numbers, what each
 rounding costs and the next count would, and how shapings, armholes, caps, raglans
-and yokes come about. As a workbook the sums and the lengths
-that come of them are live formulas, and --from reads it back; text, Markdown and CSV
-are to read only. With --fill it gives the pattern file with
-the numbers written in; with --from, the pattern file with the values of a
-spreadsheet in its grading. In both only those bytes change.`,
+and yokes are worked out. In a workbook the sums and the lengths that follow from
+them are live formulas, and --from reads it back; text, Markdown and CSV are to
+read only. With --fill it gives the pattern file with the numbers written in; with
+--from, the pattern file with the values of a spreadsheet in its grading. In both
+only those bytes change.`,
 		Example: `  flatwright grade cardigan.yaml
   flatwright grade --explain --size M cardigan.yaml
   flatwright grade --format xlsx --out grading cardigan.yaml
@@ -62,7 +62,7 @@ spreadsheet in its grading. In both only those bytes change.`,
 	}
 	f := cmd.Flags()
 	choose(cmd, &o.Format, "format", "text", "form of the table", word[string]{"text", "text"}, word[string]{"markdown", "markdown"}, word[string]{"csv", "csv"}, word[string]{"xlsx", "xlsx"})
-	f.BoolVar(&o.Explain, "explain", false, "tell the arithmetic too")
+	f.BoolVar(&o.Explain, "explain", false, "show the arithmetic too")
 	f.StringVar(&o.Size, "size", "", "with --explain, the arithmetic of this `SIZE` (default the sample's)")
 	f.BoolVar(&o.Nested, "nested", false, "draw every piece with all sizes one inside the other, as SVG and PDF")
 	f.BoolVar(&o.Draw.Trim, "trim", false, "with --nested, cut the paper to the drawing all round")

@@ -65,7 +65,7 @@ func brief(env environment, list finding.List, path string) {
 		env.say("  %s", f)
 	}
 	if path != files.Stdio {
-		env.say("'flatwright check %s' tells more", path)
+		env.say("'flatwright check %s' shows the details", path)
 	}
 }
 

@@ -105,7 +105,7 @@ const usageTemplate = `{{if .HasExample}}Examples:
 Commands:{{range .Commands}}{{if .IsAvailableCommand}}
   {{rpad .Name .NamePadding}} {{.Short}}{{end}}{{end}}
 
-'{{.CommandPath}} COMMAND --help' tells more of a command.
+'{{.CommandPath}} COMMAND --help' shows the details of a command.
 {{end}}{{if .HasAvailableLocalFlags}}
 Flags:
 {{.LocalFlags.FlagUsagesWrapped 78 | trimTrailingWhitespaces}}
@@ -115,7 +115,7 @@ func newRoot(env environment) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "flatwright",
 		Short: "Draw and check a garment pattern from its own numbers",
-		Long: `Flatwright draws the schematics and tells the measurements of a crochet or
+		Long: `Flatwright draws the schematics and lists the measurements of a crochet or
 knitted garment from the numbers of its pattern, and checks that they agree.
 A pattern is a text file; '-' in its place means standard input.
 

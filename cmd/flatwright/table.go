@@ -12,8 +12,8 @@ func newTable(env environment) *cobra.Command {
 	var d delivery
 	cmd := &cobra.Command{
 		Use:   "table [flags] PATTERN",
-		Short: "Tell the finished measurements of all sizes",
-		Long: `Table tells the measurements that the counts make at the gauge, piece by piece,
+		Short: "List the finished measurements of all sizes",
+		Long: `Table lists the measurements that the counts make at the gauge, piece by piece,
 in every size, with the bodies that the sizes fit and the measurements that
 the designer wrote. It goes to standard output, or into a folder.`,
 		Example: `  flatwright table cardigan.yaml

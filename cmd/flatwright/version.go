@@ -11,7 +11,7 @@ import (
 func newVersion(env environment) *cobra.Command {
 	return &cobra.Command{
 		Use:     "version",
-		Short:   "Tell which version this is",
+		Short:   "Print the version",
 		Example: "  flatwright version",
 		Args:    cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {

@@ -17,9 +17,9 @@ func newWatch(env environment) *cobra.Command {
 	cmd := &cobra.Command{
 		Use:   "watch [flags] PATTERN",
 		Short: "Draw again whenever the pattern file changes",
-		Long: `Watch draws as 'draw' does, and again whenever PATTERN has changed. What can't be
-read is told with its line, and the drawings stay as they were until it is
-mended. An interrupt (Ctrl+C) ends it, and leaves every file whole.`,
+		Long: `Watch draws as 'draw' does, and again whenever PATTERN has changed. If it can't
+be read, watch names the line, and the drawings stay as they were until that is
+put right. An interrupt (Ctrl+C) ends it, and leaves every file whole.`,
 		Example: `  flatwright watch cardigan.yaml
   flatwright watch --size M --format svg cardigan.yaml
   flatwright watch --out drawings cardigan.yaml`,

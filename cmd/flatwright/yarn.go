@@ -12,8 +12,8 @@ func newYarn(env environment) *cobra.Command {
 	var d delivery
 	cmd := &cobra.Command{
 		Use:   "yarn [flags] PATTERN",
-		Short: "Reckon the yarn of every size",
-		Long: `Yarn reckons grams, metres, yards and balls for each size from the area of the
+		Short: "Work out the yarn for every size",
+		Long: `Yarn works out grams, metres, yards and balls for each size from the area of the
 pieces and what a swatch, or the finished sample, weighs. It takes the weights
 from the pattern file unless they are given here, and holds the result against
 the yarn that the pattern states.`,
@@ -33,7 +33,7 @@ the yarn that the pattern states.`,
 	}
 	f := cmd.Flags()
 	weightFlags(cmd, &o)
-	f.BoolVar(&o.Explain, "explain", false, "tell the arithmetic too")
+	f.BoolVar(&o.Explain, "explain", false, "show the arithmetic too")
 	d.flags(cmd, usageOrFolder, files.Stdio)
 	return cmd
 }

@@ -209,7 +209,7 @@ func (w *Work) toldNotes() []string {
 		out = append(out, fmt.Sprintf("Drawn on %d %s: the text does not say how many", w.Assumed, what))
 	}
 	if w.Faced {
-		out = append(out, "The text does not tell the sides: the rows that are shaped are drawn as right-side rows")
+		out = append(out, "The text does not say which side is which: shaped rows are drawn as right-side rows")
 	}
 	return out
 }

@@ -257,7 +257,7 @@ func longer(f *fitter, t *trial, r Request, found *finding.List) *trial {
 		{r.Sleeve, "sleeve", []schematic.Kind{schematic.KindSleeve}},
 	} {
 		if part.by.Sign() != 0 && !l.ask(part.by, part.kinds) {
-			l.warn(finding.Pos{}, "", fmt.Sprintf("no piece of the pattern is a %s, so nothing was made longer or shorter", part.of))
+			l.warn(finding.Pos{}, "", fmt.Sprintf("the pattern has no %s, so nothing was made longer or shorter", part.of))
 		}
 	}
 	if len(l.by) == 0 {

@@ -313,7 +313,7 @@ var inch4 = units.Of(units.Int(4), units.Inch)
 func TestAWidthThatGivesIsToldWithItsRule(t *testing.T) {
 	const head = "version: 1\npattern: P\nterms: US\nunits: cm\nsizes: one\ngauges:\n  fabric: 20 sts and 28 rounds over 10 cm in stockinette stitch\npieces:\n"
 	for text, want := range map[string]string{
-		"  - piece: Mitten\n    worked: in the round, from the hem\n    sections:\n      - cast on: 40\n      - even: 20 rows\n      - {decrease: 4, at: across, every: 2 rows, times: 8}\n      - gather: yes\n": "it runs into a point, and its rounds of shaping go by 4 stitches each",
+		"  - piece: Mitten\n    worked: in the round, from the hem\n    sections:\n      - cast on: 40\n      - even: 20 rows\n      - {decrease: 4, at: across, every: 2 rows, times: 8}\n      - gather: yes\n": "it comes to a point, and each round of shaping takes 4 stitches",
 		"  - piece: Yoke\n    worked: in the round, from the neck\n    sections:\n      - cast on: 92\n      - even: 20 rows\n      - divide:\n          - {hold: 31, name: back}\n          - {hold: 15, name: left}\n          - {hold: 31, name: front}\n          - {hold: 15, name: right}\n" +
 			"  - piece: Body\n    worked: in the round, from the neck\n    sections:\n      - start from: [{piece: Yoke, part: back}, {add: 4}, {piece: Yoke, part: front}, {add: 4}]\n      - even: 30 rows\n      - bind off: all\n": "parts of it that are alike stay so, and its stitches go by 2",
 	} {

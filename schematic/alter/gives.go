@@ -68,7 +68,7 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 		return "parts of it that are alike stay so, and its stitches go by 2", 2
 	case now.Of == "st" && near == nil && pointBy(m.Piece.Sections, now.Count) > 1:
 		n := pointBy(m.Piece.Sections, now.Count)
-		return fmt.Sprintf("it runs into a point, and its rounds of shaping go by %d stitches each", n), n
+		return fmt.Sprintf("it comes to a point, and each round of shaping takes %d stitches", n), n
 	case near != nil && near.of == "row":
 		return near.why(), near.need.Multiple
 	case near != nil:
@@ -76,7 +76,7 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 	case edge != "":
 		return fmt.Sprintf("its edges stay as long as those of %s that they are joined to", edge), 0
 	}
-	return "what is before and after it is rounded to whole stitches and rows too", 0
+	return "the stretches before and after it are rounded to whole stitches and rows too", 0
 }
 
 // ruled are the choice with a rule that made the count of a measurement, and another of its piece: those that go by the most.

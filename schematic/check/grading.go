@@ -212,8 +212,8 @@ func (s *series) holes(p *schematic.Pattern) finding.List {
 		return nil
 	}
 	return finding.List{s.find("grading/hole", finding.Note, missing,
-		fmt.Sprintf("%s is there in smaller and in larger sizes, but not in %s", s.name, strings.Join(missing, ", ")),
-		s.line(p), "a value in each size between the first and the last that has one", "add it, or see that the dash is meant")}
+		fmt.Sprintf("smaller and larger sizes have %s, and %s has not", s.name, strings.Join(missing, ", ")),
+		s.line(p), "a value in each size between the first and the last that has one", "add it, or check that the dash is meant")}
 }
 
 // backwards are widths that are smaller than those of the size before, all of a series told as one.
@@ -234,7 +234,7 @@ func (s *series) backwards(p *schematic.Pattern) finding.List {
 	}
 	return finding.List{s.find("grading/backwards", finding.Warning, sizes,
 		fmt.Sprintf("%s goes back %s", s.name, listed(ways)), strings.Join(haves, "; "),
-		"at least as much as in the size before", s.blame(p, "two values that changed places, or a wrong digit"))}
+		"at least as much as in the size before", s.blame(p, "two values in each other's place, or a wrong digit"))}
 }
 
 // listed are words in a row: a, b and c.

@@ -63,7 +63,7 @@ func written(p *schematic.Pattern, gs []*schematic.Garment, w *schematic.Written
 // unknown tells that the counts make nothing of the name of a written measurement.
 func unknown(gs []*schematic.Garment, w *schematic.Written, of string) finding.Finding {
 	f := finding.Finding{Kind: "drawn/unknown", Severity: finding.Note, Pos: w.Pos,
-		Message: fmt.Sprintf("the counts make no measurement called %q", of),
+		Message: fmt.Sprintf("no measurement is called %q", of),
 		Want:    "one of " + names(gs), Fix: "name the measurement it stands for with `of`"}
 	if like := finding.Nearest(of, allNames(gs)); like != "" {
 		f.Fix = fmt.Sprintf("did you mean %q?", like)

@@ -107,7 +107,7 @@ func mixedWords(first string, e entry) *Problem {
 // split cuts a line into its places and notes how they are bracketed.
 func split(t []rune) ([]entry, []int, *Problem) {
 	if skipSpace(t, 0) == len(t) {
-		return nil, nil, &Problem{Kind: "file/empty", Span: Span{0, len(t)}, Message: "there is no number here",
+		return nil, nil, &Problem{Kind: "file/empty", Span: Span{0, len(t)}, Message: "a number is missing here",
 			Want: "a number, or one for each size"}
 	}
 	b := brackets{t: t, loose: true, opened: -1, comma: -1, example: "103 (111, 119) (127, 135)", missing: gap}

@@ -46,7 +46,7 @@ func (r *reader) effort(p *schematic.Pattern) {
 		total += e
 		if total+sizes*i*i/piecesFor1 > mostEffort {
 			r.piece = ""
-			f := r.fail(q.Pos, "file/bounds", "up to here the first %d pieces in %d sizes are more than this program works", i+1, sizes)
+			f := r.fail(q.Pos, "file/bounds", "the first %d pieces in %d sizes are already more than this program works", i+1, sizes)
 			f.Want = fmt.Sprintf("at most %d pieces of few sections, all sizes together, or fewer with many", mostEffort/pieceCosts/2)
 			f.Fix = "put some of the pieces or sizes into a file of their own"
 			return

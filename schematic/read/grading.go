@@ -147,7 +147,7 @@ func (r *reader) fewSums(p *schematic.Pattern) bool {
 			}
 		}
 		if n*r.sizes.Len() > mostTerms {
-			f := r.fail(g.Pos, "file/bounds", "up to here the grading has %d numbers, names and signs, to be worked in %d sizes", n, r.sizes.Len())
+			f := r.fail(g.Pos, "file/bounds", "by this line the grading has %d numbers, names and signs, in %d sizes", n, r.sizes.Len())
 			f.Want = fmt.Sprintf("at most %d in all sizes together", mostTerms)
 			return false
 		}
@@ -192,7 +192,7 @@ func (r *reader) gradingLine(name string, at, v *yaml.Node) (schematic.Grading, 
 	}
 	i := slices.IndexFunc(leading, func(k schematic.GradingKind) bool { return m.get(k.String()) != nil })
 	if i < 0 {
-		f := r.fail(r.pos(v), "file/missing-key", "%q does not say what it works out", name)
+		f := r.fail(r.pos(v), "file/missing-key", "%q does not say what to work out", name)
 		f.Want = "one of: is, stitches, rows, spread, armhole, cap, raglan, yoke"
 		return g, false
 	}

@@ -61,7 +61,7 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 		p.Drawing = r.drawing(n)
 	}
 	if n := m.get("pieces"); n != nil && n.Kind == yaml.SequenceNode && len(n.Content) == 0 {
-		r.fail(r.pos(n), "file/empty", "there is no piece here").Fix = "write a piece: its name, and the sections in which it is worked"
+		r.fail(r.pos(n), "file/empty", "a piece is missing here").Fix = "write a piece: its name, and the sections in which it is worked"
 	}
 	for _, n := range r.list(m.get("pieces"), `"pieces"`, mostPieces) {
 		if q := r.readPiece(n); q != nil {

@@ -258,11 +258,11 @@ func (s *scanner) enter(i, p int, list bool) {
 		if at.list == list || like < 0 {
 			like = at.col
 		}
-		s.stop(i, p, end, fmt.Sprintf("this line is indented by %s, and no line above it that it could belong with is", plural(p, "space", "spaces")),
-			"lines that belong together begin below each other", fmt.Sprintf("indent it by %d, like the line that it belongs with", like))
+		s.stop(i, p, end, fmt.Sprintf("this line is indented by %s, and no line above it has that indent", plural(p, "space", "spaces")),
+			"lines that belong together at one indent", fmt.Sprintf("indent it by %d, like the line it belongs with", like))
 	case len(s.levels) > 0 && !s.open:
 		s.stop(i, p, end, "this line is indented further than the one above it, which has its value already",
-			"lines that belong together begin below each other", fmt.Sprintf("indent it by %d", s.levels[len(s.levels)-1].col))
+			"lines that belong together at one indent", fmt.Sprintf("indent it by %d", s.levels[len(s.levels)-1].col))
 	default:
 		s.levels = append(s.levels, level{p, list})
 	}

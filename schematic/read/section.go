@@ -38,7 +38,7 @@ func (r *reader) sections(n *yaml.Node, where place) []schematic.Section {
 	before := ""
 	all := r.list(n, `"sections"`, mostSections)
 	if len(all) == 0 && n.Kind == yaml.SequenceNode && len(n.Content) == 0 && where != inPart {
-		r.fail(r.pos(n), "file/empty", "there is no section here")
+		r.fail(r.pos(n), "file/empty", "a section is missing here")
 	}
 	for i, c := range all {
 		if r.count++; r.count == mostSections+1 {

@@ -45,7 +45,7 @@ Cast on 96 sts. Join to work in the round.
 		if after > 0 {
 			assert.Contains(t, told, "after it there are "+map[int]string{96: "96", 90: "90", 72: "72"}[after]+" stitches", line)
 		} else {
-			assert.Contains(t, told, "nothing is known", line)
+			assert.Contains(t, told, "the stitch count is not known", line)
 		}
 	}
 	x := Read("t.txt", []byte(head), o)

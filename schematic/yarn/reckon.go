@@ -130,7 +130,7 @@ func rates(gs []*schematic.Garment, w schematic.Weights) ([]units.Num, finding.L
 	}
 	if first.Sign() == 0 {
 		return nil, append(found, finding.Finding{Kind: "materials/swatch", Severity: finding.Error, Pos: p.SizesPos,
-			Message: "nothing says how heavy the fabric is", Want: "the weight of a swatch, or of the finished sample",
+			Message: "the weight of the fabric is missing", Want: "the weight of a swatch, or of the finished sample",
 			Fix: "weigh a swatch: 12 g over 15 x 15 cm"})
 	}
 	used := areas(gs[0])
@@ -141,7 +141,7 @@ func rates(gs []*schematic.Garment, w schematic.Weights) ([]units.Num, finding.L
 		out[i] = first
 		if used[i].Area.Sign() > 0 && w.Sample.Sign() == 0 {
 			found = append(found, finding.Finding{Kind: "materials/swatch", Severity: finding.Note, Pos: p.Gauges[i].Pos,
-				Message: fmt.Sprintf("%q has no swatch of its own: its fabric is taken to weigh what the first swatch does", gaugeName(p, i)),
+				Message: fmt.Sprintf("%q has no swatch of its own: its fabric is taken to weigh as much as the first swatch", gaugeName(p, i)),
 				Fix:     "weigh a swatch of it too: a rib is heavier than plain fabric"})
 		}
 	}
@@ -158,7 +158,7 @@ func swatched(p *schematic.Pattern, swatches []schematic.Swatch) (out []units.Nu
 		}
 		if at < 0 {
 			found = append(found, finding.Finding{Kind: "file/reference", Severity: finding.Error, Pos: s.Pos,
-				Message: fmt.Sprintf("there is no gauge called %q that a swatch could be of", s.Gauge), Want: "one of: " + strings.Join(gaugeNames(p), ", ")})
+				Message: fmt.Sprintf("no gauge is called %q", s.Gauge), Want: "one of: " + strings.Join(gaugeNames(p), ", ")})
 			continue
 		}
 		area := s.Area(p.Gauges[at])
@@ -189,7 +189,7 @@ func sampleRate(gs []*schematic.Garment, w schematic.Weights, known []units.Num,
 		return units.Num{}, false
 	}
 	if p.Sample < 0 || p.Sample >= p.Sizes.Len() {
-		return fail("the sample has a weight, but nothing says which size it is", "add a line sample: M")
+		return fail("the sample has a weight, and its size is missing", "add a line sample: M")
 	}
 	g := schematic.Work(p, p.Sample)
 	rest, area := w.Sample, units.Num{}

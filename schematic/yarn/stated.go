@@ -39,11 +39,11 @@ func Compare(p *schematic.Pattern, needs []Need, ball schematic.Ball) finding.Li
 		slack := n.Grams.Mul(units.Frac(5, 4)).Add(ball.Grams)
 		switch {
 		case have.Less(n.Net):
-			f.Severity, f.Message = finding.Warning, "the yarn does not last for this size, even without an allowance"
+			f.Severity, f.Message = finding.Warning, "there is not enough yarn for this size, even without an allowance"
 		case have.Less(n.Grams):
-			f.Severity, f.Message = finding.Note, "the yarn lasts for this size, but not with the allowance"
+			f.Severity, f.Message = finding.Note, "there is enough yarn for this size, but not with the allowance"
 		case slack.Less(have):
-			f.Severity, f.Message = finding.Note, "much more yarn is stated for this size than its fabric takes"
+			f.Severity, f.Message = finding.Note, "much more yarn is stated than this size takes"
 		default:
 			continue
 		}

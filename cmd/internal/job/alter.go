@@ -35,7 +35,7 @@ type AlterOptions struct {
 // unaltered is the ErrUnreadable of a pattern that can be read, and not altered as asked; the findings say why.
 type unaltered struct{}
 
-func (unaltered) Error() string { return "it can't be altered so, and nothing was written" }
+func (unaltered) Error() string { return "it can't be altered that way; nothing was written" }
 
 func (unaltered) Is(err error) bool { return err == ErrUnreadable }
 

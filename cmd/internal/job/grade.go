@@ -136,10 +136,10 @@ func explainText(w io.Writer, size string, all []grade.Working) {
 	case size == "":
 		return
 	case len(all) == 0:
-		fmt.Fprintf(w, "\nHow the counts of size %s come about: they are written in the pattern, not worked out.\n", size)
+		fmt.Fprintf(w, "\nHow the counts of size %s are worked out: they are written in the pattern, not worked out.\n", size)
 		return
 	}
-	fmt.Fprintf(w, "\nHow the counts of size %s come about\n", size)
+	fmt.Fprintf(w, "\nHow the counts of size %s are worked out\n", size)
 	for _, e := range all {
 		fmt.Fprintf(w, "\n%s%s\n  %s\n", e.Name, how(e.How), strings.Join(e.Lines, "\n  "))
 	}
@@ -149,7 +149,7 @@ func explainMarkdown(w io.Writer, size string, all []grade.Working) {
 	if size == "" {
 		return
 	}
-	fmt.Fprintf(w, "\n### How the counts of size %s come about\n", finding.Markdown(size))
+	fmt.Fprintf(w, "\n### How the counts of size %s are worked out\n", finding.Markdown(size))
 	if len(all) == 0 {
 		fmt.Fprintln(w, "\nThey are written in the pattern, not worked out.")
 	}

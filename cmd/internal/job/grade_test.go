@@ -141,7 +141,7 @@ func TestTheArithmeticStandsUnderTheTable(t *testing.T) {
 	table, err := Grade(t.Context(), graded(t), GradeOptions{})
 	require.NoError(t, err)
 	for format, want := range map[string]string{
-		"":         "\nHow the counts of size M come about\n\nease: as given\n  12 cm\n\nback stitches: stitches (bust + ease) / 2, multiple of 4 + 2\n  (bust + ease) / 2 = (97 cm + 12 cm) / 2 = 54.5 cm\n  54.5 cm at 18 sts over 10 cm: 98.1 sts\n",
+		"":         "\nHow the counts of size M are worked out\n\nease: as given\n  12 cm\n\nback stitches: stitches (bust + ease) / 2, multiple of 4 + 2\n  (bust + ease) / 2 = (97 cm + 12 cm) / 2 = 54.5 cm\n  54.5 cm at 18 sts over 10 cm: 98.1 sts\n",
 		"markdown": "\n- 54.5 cm at 18 sts over 10 cm\\: 98.1 sts\n",
 	} {
 		r, err := Grade(t.Context(), graded(t), GradeOptions{Format: format, Explain: true, Size: "m"})

@@ -22,7 +22,7 @@ type YarnOptions struct {
 	Sample    string // weight of the sample
 	Ball      string
 	Allowance string
-	Explain   bool // tell the arithmetic too
+	Explain   bool // show the arithmetic too
 }
 
 // Yarn reckons the yarn of every size. Its error is ErrUnreadable, an OptionError, or of an ended ctx.

@@ -74,7 +74,7 @@ func (a *opposed) part(m *schematic.Made, part string, size int, t map[string][]
 	case h == "":
 		a.unheaded[key] = true
 		a.out = append(a.out, finding.Finding{Kind: "rows/piece", Severity: finding.Note, Pos: finding.Pos{File: a.x.Name, Line: 1}, Piece: m.Name, Section: part,
-			Message: fmt.Sprintf("nothing in the text is headed %q, so nothing was compared with that part of the pattern", key), Fix: "give its rows a heading of that name"})
+			Message: fmt.Sprintf("the text has no heading %q, so that part of the pattern was not compared", key), Fix: "give its rows a heading of that name"})
 		return
 	}
 	var found []raw

@@ -329,7 +329,7 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	r.lefts = append(r.lefts[:best:best], r.lefts[best+1:]...)
 	c := over(v.f)
 	if skipped > c.left {
-		r.tell("rows/over-use", finding.Warning, n.At, "%s stitches are skipped, but only %s were left", "skip fewer", skipped, c.left)
+		r.tell("rows/over-use", finding.Warning, n.At, "%s stitches are skipped, and only %s were left", "skip fewer", skipped, c.left)
 		skipped = c.left
 	}
 	w := &work{task: task{x: r.x, size: r.size, from: v.f, pick: newPicks()}, place: place{cur: c, out: &fabric{}}, quiet: 1}
@@ -373,7 +373,7 @@ func (r *runner) change(n ins.Item, by int) {
 		if have+by < 0 && rd.long() {
 			rd.lose()
 		} else if have+by < 0 {
-			rd.add(raw{kind: "rows/over-use", sev: finding.Warning, at: n.Span(), msg: "this takes %s stitches off, but there are only %s", fix: "take off %s at most", a: []int{-by, have, have}})
+			rd.add(raw{kind: "rows/over-use", sev: finding.Warning, at: n.Span(), msg: "this takes off %s stitches, and there are only %s", fix: "take off %s at most", a: []int{-by, have, have}})
 		}
 		rd.fab = uniform(r.stuff(rd.fab), max(have+by, 0))
 		rd.res = &result{out: rd.fab}
@@ -842,7 +842,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 	case l.Label != nil:
 		rows = r.times(l)
 		if n.HasTimes && (n.Times.By != nil || n.Times.All != 1) && times*len(cycle) != rows {
-			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, but its repeats are %s | %s rows by its numbers | %s rows by its repeats", "correct the numbers of the rows, or repeat otherwise",
+			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, and its repeats make %s | %s rows by its numbers | %s rows by its repeats", "correct the numbers of the rows, or repeat otherwise",
 				rows, times*len(cycle), rows, times*len(cycle))
 		}
 	case n.ToRow.Set() && n.Length == nil && n.Course.Length == nil:

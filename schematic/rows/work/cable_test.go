@@ -16,7 +16,7 @@ func TestACableThatNoOneExplainsIsAskedForAndCounted(t *testing.T) {
 	require.Len(t, list, 1)
 	assert.Equal(t, "rows/meaning", list[0].Kind)
 	assert.Equal(t, finding.Note, list[0].Severity)
-	assert.Equal(t, "nothing says how C6B is crossed; its 6 stitches are counted", list[0].Message)
+	assert.Equal(t, "the text does not say how C6B is crossed; its 6 stitches are counted", list[0].Message)
 	assert.Equal(t, 2, list[0].Pos.Line)
 	assert.Empty(t, check("Special stitches: C6B = slip next 3 sts to cable needle and hold in back, k3, k3 from cable needle.\n"+src))
 }

@@ -54,7 +54,7 @@ func unexplained(x *ins.Text) finding.List {
 				if g := n.Call; g != nil && len(g.Body) == 0 && !seen[g.Name] {
 					seen[g.Name] = true
 					out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At),
-						Message: fmt.Sprintf("nothing says of what stitches a %s is; what it makes is not counted", g.Name), Fix: "say it among the special stitches: " + g.Name + ": (2 dc, ch 2, 2 dc) in the place named"})
+						Message: fmt.Sprintf("the text does not say which stitches make a %s; it is not counted", g.Name), Fix: "say it among the special stitches: " + g.Name + ": (2 dc, ch 2, 2 dc) in the place named"})
 				}
 				k := n.Kind
 				if k == nil || k.Key != "cable" || k.Cross != nil || seen[k.ID] || calledInRow(x, x.Quote(n.At)) {
@@ -63,7 +63,7 @@ func unexplained(x *ins.Text) finding.List {
 				seen[k.ID] = true
 				name := finding.Clip(x.Quote(n.At))
 				out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At),
-					Message: fmt.Sprintf("nothing says how %s is crossed; its %d stitches are counted", name, k.Uses),
+					Message: fmt.Sprintf("the text does not say how %s is crossed; its %d stitches are counted", name, k.Uses),
 					Fix:     "say it among the abbreviations: what is held on the cable needle, at the back or in front, and what is worked from it"})
 			}
 		}

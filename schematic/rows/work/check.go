@@ -207,7 +207,7 @@ func mixed(x *ins.Text) finding.List {
 		if at, ok := ambiguous(x); ok {
 			out = append(out, finding.Finding{Kind: "words/terms", Severity: finding.Note,
 				Pos:     finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End},
-				Message: "nothing says whether the stitches are in US or UK terms", Fix: "write 'Terms: US' or 'Terms: UK' at the top"})
+				Message: "the text does not say whether it is in US or UK terms", Fix: "write 'Terms: US' or 'Terms: UK' at the top"})
 		}
 	}
 	return out

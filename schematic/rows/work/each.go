@@ -410,7 +410,7 @@ func (w *work) meansAll() bool {
 
 // tellOthers says that 'in each u' leaves k other stitches.
 func (w *work) tellOthers(u, other *stitch.Stitch, k int, at ins.Span) bool {
-	w.tell("rows/under-use", finding.Warning, at, "'in each "+u.Abbr(w.x.Terms)+"' leaves %s "+article(other, w.x.Terms)+" unworked", "say 'in each st', or what is done with them", k)
+	w.tell("rows/under-use", finding.Warning, at, "'in each "+u.Abbr(w.x.Terms)+"' leaves %s "+article(other, w.x.Terms)+" unworked", "say 'in each st', or what to do with them", k)
 	return true
 }
 
@@ -481,7 +481,7 @@ func (w *work) eachMixed(n *ins.Stitch, p *ins.Place, keep int) {
 		case m == nil && r.space():
 			w.cur.passSpaces()
 		case m == nil:
-			w.tell("rows/under-use", finding.Warning, p.At, "%s "+article(r.kind, w.x.Terms)+" are not worked", "say what is done with them", r.n-w.cur.off)
+			w.tell("rows/under-use", finding.Warning, p.At, "%s "+article(r.kind, w.x.Terms)+" are not worked", "say what to do with them", r.n-w.cur.off)
 			w.cur.step(r.n - w.cur.off)
 		case r.space():
 			times := 1
@@ -1103,7 +1103,7 @@ func (w *work) misfit(n *ins.Repeat, rest, times, per int, fits, moved bool, kee
 		each = max(len(body), 1)
 	}
 	w.tell("rows/repeat", finding.Warning, n.At, "the repeat does not fit: %s stitches are left over after %s times | %s stitches to repeat over, the repeat uses %s | a multiple of %s",
-		"make %s stitches more or %s fewer before it, or say what becomes of the rest", rest, times, rest+times*per, each, each, max(each-rest, 1), rest)
+		"have %s stitches more or %s fewer before it, or say what to do with the rest", rest, times, rest+times*per, each, each, max(each-rest, 1), rest)
 	if rest < per {
 		if w.cutShort(body, rest); w.round && changes && len(w.found) > 0 {
 			w.found[len(w.found)-1].short = true

@@ -75,7 +75,7 @@ func noRow(x *ins.Text, line int) []string {
 			return []string{fmt.Sprintf("line %d: the heading of %q", line, s.Name)}
 		}
 	}
-	return []string{fmt.Sprintf("line %d: words that move no stitch; no row is read here", line)}
+	return []string{fmt.Sprintf("line %d: words only, no stitches", line)}
 }
 
 // toldOf works the text in every size, and keeps how it reads the line.
@@ -145,7 +145,7 @@ func (e *explained) lines(section string) []string {
 		if slices.ContainsFunc(e.l.Body, func(n ins.Item) bool { _, not := n.(*ins.Unread); return not && n.Span() == u }) {
 			continue // told in its place
 		}
-		e.say("  '%s': not read; nothing is made of it", e.x.Quote(u))
+		e.say("  '%s': not read, and left out", e.x.Quote(u))
 	}
 	if e.l.Stated != nil {
 		e.say("  the text states %s", e.stated())
@@ -153,7 +153,7 @@ func (e *explained) lines(section string) []string {
 	if n := e.each(func(t told) int { return t.after }); n != "" {
 		e.say("  after it there are %s", many(n, "stitches"))
 	} else {
-		e.say("  after it nothing is known of how many stitches there are")
+		e.say("  after it the stitch count is not known")
 	}
 	e.readings()
 	return e.out
@@ -186,7 +186,7 @@ func many(n, what string) string {
 func (e *explained) item(n ins.Item, in string) {
 	words := strings.Join(strings.Fields(e.x.Quote(n.Span())), " ")
 	if words == "" {
-		words = "what goes without saying"
+		words = "understood without words"
 	} else {
 		words = "'" + words + "'"
 	}

@@ -20,7 +20,7 @@ Row 3: Ch 1, grimble in next 3 sts, sc in each st across, turn. (41 (45, 49) sc)
 Row 4: Ch 3, dc in next st and in each st across, merrily, turn. (41 (45, 49) dc)
 `
 	x := Read("t.txt", []byte(src), Options{})
-	assert.Equal(t, []string{"line 1: words that move no stitch; no row is read here"}, Explain(x, 1))
+	assert.Equal(t, []string{"line 1: words only, no stitches"}, Explain(x, 1))
 	assert.Equal(t, []string{`line 4: the heading of "Back"`}, Explain(x, 4))
 	assert.Empty(t, Explain(x, 99))
 	assert.Empty(t, Explain(x, 10), "blank")

@@ -135,7 +135,7 @@ Rnd 3: Sl st in next 2 dc, sl st in next ch-2 sp, ch 1, sc in same sp, *sc in ne
 	assert.Equal(t, "[][3][6]+[10]", strings.Split(pictured(t, strings.Replace(text, "; rep from * once more", "", 1), feet), "\n")[3])
 	g, ok := GraphOf(Read("t", []byte(strings.ReplaceAll(text, "space between groups", "sp")), Options{TermsSet: true}), "", 0)
 	require.True(t, ok)
-	assert.Equal(t, "which space is meant is not sure", g.Rows[3].Unread)
+	assert.Equal(t, "it is not clear which space is meant", g.Rows[3].Unread)
 }
 
 // A round along both sides of a chain comes back to the place where it began; a row that is off what it stands on by a

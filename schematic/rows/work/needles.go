@@ -52,7 +52,7 @@ func (w *work) onNeedle(d needle, sure bool) {
 	}
 	w.seq(d.body, 0)
 	if left := w.cur.left; left > 0 && !w.leave && !w.turned && !w.free {
-		w.tellGap(left, w.from.stitches(), "rows/under-use", d.body[len(d.body)-1].Span(), "%s stitches are left over on the needle | %s stitches on it, %s used | all of them worked, or the rest said to be left",
+		w.tellGap(left, w.from.stitches(), "rows/under-use", d.body[len(d.body)-1].Span(), "%s stitches are left over on the needle | %s stitches on it, %s used | all of them worked, or the text to say that the rest stay unworked",
 			"work %s more, or say that they are left unworked", left, w.from.stitches(), w.from.stitches()-left, left)
 	}
 }

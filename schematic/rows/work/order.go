@@ -314,7 +314,7 @@ func (r *runner) times(l *ins.Line) int {
 		return 0
 	}
 	if to < from {
-		r.tell("rows/number", finding.Warning, b.At, "these rows go from %s to %s, which is backwards", "put the smaller number first", from, to)
+		r.tell("rows/number", finding.Warning, b.At, "these rows run backwards, from %s to %s", "put the smaller number first", from, to)
 		return 1
 	}
 	return min(to-from+1, ins.Most)

@@ -993,11 +993,11 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		if res.lefts = rest(&w.cur); r.no == 0 && l.Label != nil && !l.Label.Next { // row 1 of another piece
 			return
 		}
-		w.tell("rows/under-use", finding.Note, l.At, "%s stitches are left at the end, and nothing says that they stay unworked", "say that they are left, or work them", w.cur.left)
+		w.tell("rows/under-use", finding.Note, l.At, "%s stitches are left at the end, and the text does not say so", "say that they are left, or work them", w.cur.left)
 	default:
 		below := w.from.stitches()
 		left := w.cur.left - w.around
-		w.tellGap(left, below, "rows/under-use", endOf(l, body), "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the rest said to be left",
+		w.tellGap(left, below, "rows/under-use", endOf(l, body), "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the text to say that the rest stay unworked",
 			"work %s more, or say that they are left unworked", left, below, below-left, left)
 	}
 }

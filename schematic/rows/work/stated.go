@@ -442,6 +442,6 @@ func (r *runner) questions() finding.List {
 		names = append(names, "ch "+strconv.Itoa(n))
 	}
 	return append(out, finding.Finding{Kind: "rows/turning-chain", Severity: finding.Note, Pos: r.x.Pos(first),
-		Message: "nothing says whether the chain at the beginning of a row (" + strings.Join(names, ", ") + ") counts as a stitch",
+		Message: "the text does not say whether the chain at the beginning of a row (" + strings.Join(names, ", ") + ") counts as a stitch",
 		Want:    "a sentence in the notes, or (counts as dc) or (does not count as a st) where it stands first", Fix: "say whether it counts"})
 }

@@ -641,7 +641,7 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 	}
 	if got < k {
 		have := w.from.stitches()
-		w.tellGap(k-got, have, "rows/over-use", at, "the row below is %s stitches short for this | %s stitches in the row below | at least %s stitches",
+		w.tellGap(k-got, have, "rows/over-use", at, "this needs %s stitches more than the row below has | %s stitches in the row below | at least %s stitches",
 			"use %s fewer here, or make them in the row below", k-got, have, have+k-got, k-got)
 	}
 	return got
@@ -692,7 +692,7 @@ func (w *work) otherKind(kind, there *stitch.Stitch, at ins.Span) bool {
 		w.unsure()
 		return true
 	}
-	w.tell("rows/kind", finding.Warning, at, "the next stitch is "+article(there, w.x.Terms)+", not "+article(kind, w.x.Terms), "name the stitch that is there, or skip up to the one that is meant")
+	w.tell("rows/kind", finding.Warning, at, "the next stitch is "+article(there, w.x.Terms)+", not "+article(kind, w.x.Terms), "name the stitch that is there, or skip to the one you mean")
 	return false
 }
 
@@ -799,7 +799,7 @@ func (w *work) space(size int, at ins.Span) bool {
 	}
 	if w.from.plain || w.from.spaces(size) { // which is meant is not sure
 		if w.g != nil && w.quiet == 0 {
-			w.g.doubt = "which space is meant is not sure"
+			w.g.doubt = "it is not clear which space is meant"
 		}
 		return w.unsure() // it is worked somewhere
 	}
@@ -926,7 +926,7 @@ func (w *work) chains(k int, at ins.Span) int {
 	}
 	w.lastPos = w.cur.pos - 1
 	if got < k {
-		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "the row below is %s chains short for this | %s places in the row below | at least %s places",
+		w.tellGap(k-got, w.from.stitches(), "rows/over-use", at, "this needs %s chains more than the row below has | %s places in the row below | at least %s places",
 			"use %s fewer here, or chain more", k-got, w.from.stitches(), w.from.stitches()+k-got, k-got)
 	}
 	return got
