@@ -194,47 +194,21 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 	var out []span
 	if e.height != "" {
 		s := span{name: e.heightName(prefix), part: part, axis: Vertical, lo: r.bottom, hi: r.top, length: r.top.y.Sub(r.bottom.y), main: true, of: "row", side: side, rank: rank, doubt: doubt}
+		s.count, s.gauge = rowsIn(s.length, g)
 		if w.piece.From.sideways() {
-			s.of, s.gauge = "st", w.gauge(w.piece.Gauge)
-			s.count = stitchesIn(s.length, r.sts, s.gauge)
-		} else {
-			s.count, s.gauge = rowsIn(s.length, g)
+			s.of = "st"
 		}
 		out = append(out, s)
 	}
 	if e.width != "" && !run[0].seg.both {
 		s := span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: r.left, hi: r.right, length: r.right.x.Sub(r.left.x), main: true,
 			count: r.sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt}
-		if w.piece.From.sideways() {
-			s.of = "row"
-			s.count, s.gauge = rowsIn(s.length, g)
-		} else {
-			s.gauge = w.gaugeAcross(run, g)
+		if !w.piece.From.sideways() {
 			s.count = stitchesIn(s.length, s.count, s.gauge)
 		}
 		out = append(out, s)
 	}
 	return out
-}
-
-// gaugeAcross is the gauge of the stitches along a run of edge, whose rows are of the gauge given or of none: that one, else
-// the piece's first or another one in which its level stretches are as wide as they are; nil if there is none.
-func (w *worker) gaugeAcross(run []drawn, rows *Gauge) *Gauge {
-	all := []*Gauge{rows}
-	if rows == nil {
-		all[0] = w.gauge(w.piece.Gauge)
-		for i := range w.b.p.Gauges {
-			all = append(all, &w.b.p.Gauges[i])
-		}
-	}
-	for _, g := range all {
-		if g != nil && !slices.ContainsFunc(run, func(s drawn) bool {
-			return s.seg.sts > 0 && s.ex.y.Eq(s.ez.y) && !g.StitchWidth().Times(s.seg.sts).Eq(s.ez.x.Sub(s.ex.x).Abs())
-		}) {
-			return g
-		}
-	}
-	return nil
 }
 
 // words of one named edge: what its height and its width are called.

@@ -42,7 +42,9 @@ type Content struct {
 }
 
 // Units are both units, the authored one first.
-func (c *Content) Units() []units.Unit { return units.Pair(c.Unit) }
+func (c *Content) Units() []units.Unit {
+	return c.Unit.AndOther()
+}
 
 // Fact is a name with what there is to say of it, a line or several.
 type Fact struct {

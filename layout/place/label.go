@@ -57,9 +57,9 @@ func (v value) in(size int, u units.Unit, steps units.Steps) string {
 type scheme struct {
 	o     Options
 	steps units.Steps
+	first units.Unit // of both: the pattern's own
 	sizes expr.Sizes // of the garments given
 	size  float64
-	unit  units.Unit // the authored one
 }
 
 func (s *scheme) units() []units.Unit {
@@ -67,7 +67,7 @@ func (s *scheme) units() []units.Unit {
 	case Inches:
 		return []units.Unit{units.Inch}
 	case Both:
-		return units.Pair(s.unit)
+		return s.first.AndOther()
 	}
 	return []units.Unit{units.CM}
 }

@@ -63,7 +63,7 @@ func (p *plan) frame(landscape bool, scale float64) *frame {
 		f.head, f.headHigh = nil, 0
 	}
 	f.cautHigh = rowsHigh(f.caution)
-	f.bar = newBar(scale, size, avail)
+	f.bar = newBar(p.s.first, scale, size, avail)
 	line := lineHeight(fonts.Regular, size)
 	f.footHigh = 5 + float64(len(f.key))*(line+1.2) + 1.5 + f.bar.high
 	if p.o.Without.Has(schematic.ScaleBar) && len(f.key) == 0 {
@@ -124,6 +124,8 @@ func (p *plan) sizeText() string {
 	return "Sizes " + p.s.sizes.Full(p.s.sizes.Names) + " · drawn in size " + name
 }
 
+var unitName = map[units.Unit]string{units.CM: "cm", units.Inch: "inches"}
+
 // statement is what every schematic says of itself.
 func (p *plan) statement(scale float64) string {
 	parts := []string{"Scale 1:" + scaleText(scale)}
@@ -135,11 +137,11 @@ func (p *plan) statement(scale float64) string {
 			parts = append(parts, "without the bands worked on later")
 		}
 	}
-	var in []string
+	var names []string
 	for _, u := range p.s.units() {
-		in = append(in, map[units.Unit]string{units.CM: "cm", units.Inch: "inches"}[u])
+		names = append(names, unitName[u])
 	}
-	parts = append(parts, "measurements in "+strings.Join(in, " and "))
+	parts = append(parts, "measurements in "+strings.Join(names, " and "))
 	return strings.Join(parts, " · ") + "."
 }
 
@@ -173,19 +175,26 @@ func (f *frame) keyText(e keyEntry) string {
 	return words[0]
 }
 
-// bar is the scale bar: two bars of a round length, in centimetres and inches.
+// bar is the scale bar: two bars of a round length, in centimetres and inches, the pattern's own first.
 type bar struct {
-	cm, in         int
-	cmLong, inLong float64
-	wide           float64 // of both, page number beside them
-	high           float64 // of both, page number beside them
-	size           float64
-	stacked        bool // one above the other
+	bars    [2]barOf
+	wide    float64 // of both, page number beside them
+	high    float64 // of both, page number beside them
+	size    float64
+	stacked bool // one above the other
 }
 
-func newBar(scale, size, avail float64) *bar {
+// barOf is a bar of n of a unit.
+type barOf struct {
+	n    int
+	unit units.Unit
+	long float64
+}
+
+func newBar(first units.Unit, scale, size, avail float64) *bar {
 	b := &bar{size: size}
-	pick := func(unit units.Unit) (int, float64) {
+	need := 2*barText + barApart + fonts.Width(fonts.Regular, size, "  page 000 of 000")
+	for i, unit := range first.AndOther() {
 		mm := unit.MM().Float() / scale
 		n := 1
 		for _, k := range []int{1, 2, 5, 10, 20, 50, 100, 200, 500, 1000} {
@@ -193,12 +202,9 @@ func newBar(scale, size, avail float64) *bar {
 				n = k
 			}
 		}
-		return n, float64(n) * mm
+		b.bars[i] = barOf{n, unit, float64(n) * mm}
+		need += b.bars[i].long + fonts.Width(fonts.Regular, size, barName(n, unit))
 	}
-	b.cm, b.cmLong = pick(units.CM)
-	b.in, b.inLong = pick(units.Inch)
-	need := b.cmLong + b.inLong + 2*barText + barApart + fonts.Width(fonts.Regular, size, barName(b.cm, units.CM)) +
-		fonts.Width(fonts.Regular, size, barName(b.in, units.Inch)) + fonts.Width(fonts.Regular, size, "  page 000 of 000")
 	b.high, b.wide = lineHeight(fonts.Regular, size), min(need, avail)
 	if b.stacked = need > avail; b.stacked {
 		b.high = 2*b.high + 1
@@ -218,11 +224,7 @@ func barName(n int, u units.Unit) string {
 func (b *bar) draw(g *sheet.Group, x, y float64) {
 	line0 := lineHeight(fonts.Regular, b.size)
 	m := y + line0/2
-	for _, u := range []struct {
-		n    int
-		long float64
-		unit units.Unit
-	}{{b.cm, b.cmLong, units.CM}, {b.in, b.inLong, units.Inch}} {
+	for _, u := range b.bars {
 		g.Items = append(g.Items, line("scalebar", narrow, pt{X: x, Y: m}, pt{X: x + u.long, Y: m}))
 		parts := 2
 		if u.n%5 == 0 {

@@ -67,7 +67,7 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 	}
 	g := gs[o.Size]
 	p := &plan{o: o, g: g}
-	p.s = scheme{o: o, steps: g.Pattern.Steps, sizes: sizesOf(gs), size: o.text(), unit: g.Pattern.Units}
+	p.s = scheme{o: o, steps: g.Pattern.Steps, first: g.Pattern.Units, sizes: sizesOf(gs), size: o.text()}
 	if p.s.steps.CM.Sign() <= 0 || p.s.steps.Inch.Sign() <= 0 {
 		return nil, fmt.Errorf("the pattern has no step to which measurements are rounded")
 	}

@@ -1,6 +1,7 @@
 package place
 
 import (
+	"flatwright/schematic/units"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -12,13 +13,13 @@ func TestTheBarIsTheLongestRoundLength(t *testing.T) {
 	for scale, want := range map[float64]struct{ cm, in int }{
 		0.5: {2, 1}, 2: {5, 2}, 3: {10, 5}, 5: {20, 5}, 20: {50, 20}, 40: {100, 50}, 100: {200, 100}, 200: {500, 200}, 1000: {1000, 1000},
 	} {
-		b := newBar(scale, 3, 500)
-		assert.Equal(t, want.cm, b.cm, "cm at 1:%g", scale)
-		assert.Equal(t, want.in, b.in, "in at 1:%g", scale)
-		assert.InDelta(t, float64(want.cm)*10/scale, b.cmLong, 1e-9)
-		assert.InDelta(t, float64(want.in)*25.4/scale, b.inLong, 1e-9)
+		b := newBar(units.CM, scale, 3, 500)
+		assert.Equal(t, want.cm, b.bars[0].n, "cm at 1:%g", scale)
+		assert.Equal(t, want.in, b.bars[1].n, "in at 1:%g", scale)
+		assert.InDelta(t, float64(want.cm)*10/scale, b.bars[0].long, 1e-9)
+		assert.InDelta(t, float64(want.in)*25.4/scale, b.bars[1].long, 1e-9)
 	}
-	assert.InDelta(t, 60, newBar(5, 3, 60).wide, 1e-9, "no wider than the page")
+	assert.InDelta(t, 60, newBar(units.CM, 5, 3, 60).wide, 1e-9, "no wider than the page")
 }
 
 func TestRowsOfATableAreSharedAmongItsColumns(t *testing.T) {

@@ -19,7 +19,7 @@ func printed(t table.Table, only []units.Unit) []units.Unit {
 	if len(only) > 0 {
 		return only
 	}
-	return units.Pair(t.Units)
+	return t.Units.AndOther()
 }
 
 func heading(t table.Table) string {

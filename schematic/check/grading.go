@@ -132,20 +132,16 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 			s.has[g.Index], s.vals[g.Index], s.grain[g.Index], s.counts[g.Index] = true, m.Length, grain(p, m), m.Count
 		}
 	}
-	named := map[string][]*series{}
-	for _, s := range order {
-		named[s.name] = append(named[s.name], s)
-	}
 	for _, g := range gs {
 		quieten(g, order)
-		hushShown(g, byID, named)
+		hushShown(g, byID, order)
 	}
 	return order
 }
 
 // hushShown keeps quiet of a measurement that is there and is not shown, since its like at the other side, or the width of the whole, says the
 // same in this size: of underarms of an odd number of stitches each side has its own.
-func hushShown(g *schematic.Garment, byID map[string]*series, named map[string][]*series) {
+func hushShown(g *schematic.Garment, byID map[string]*series, order []*series) {
 	for _, made := range g.Pieces {
 		for _, m := range made.Measures {
 			if s := byID[m.ID]; !m.Main && s != nil {
@@ -153,8 +149,8 @@ func hushShown(g *schematic.Garment, byID map[string]*series, named map[string][
 			}
 		}
 		for i := range made.Edges {
-			for _, s := range named[made.Name+" width of "+made.Edges[i].Name] {
-				s.quiet[g.Index] = true
+			for _, s := range order {
+				s.quiet[g.Index] = s.quiet[g.Index] || s.name == made.Name+" width of "+made.Edges[i].Name
 			}
 		}
 	}
@@ -296,10 +292,13 @@ func (s *series) blame(p *schematic.Pattern, what string) string {
 	return "look for " + what + ": " + s.line(p)
 }
 
+// chooses are the lines of a grading that choose counts by themselves.
+var chooses = []schematic.GradingKind{schematic.GradeSpread, schematic.GradeArmhole, schematic.GradeCap, schematic.GradeRaglan, schematic.GradeYoke}
+
 // chosenBy is the line of the grading that chose all the counts of s, or nil.
 func (s *series) chosenBy(p *schematic.Pattern) *schematic.Grading {
 	for _, v := range p.Graded {
-		if v.Of < 0 || v.Of >= len(p.Grading) || v.Dim == expr.LengthOf || p.Grading[v.Of].Given != nil {
+		if v.Of < 0 || v.Of >= len(p.Grading) || v.Dim == expr.LengthOf || !slices.Contains(chooses, p.Grading[v.Of].Kind) {
 			continue
 		}
 		same, any := true, false

@@ -38,14 +38,6 @@ func (u Unit) String() string {
 	return "cm"
 }
 
-// Pair are the two units of lengths, that of u first.
-func Pair(u Unit) []Unit {
-	if u == Inch {
-		return []Unit{Inch, CM}
-	}
-	return []Unit{CM, Inch}
-}
-
 // ParseUnit reads a unit's symbol or name, or says that it is none.
 func ParseUnit(s string) (Unit, bool) {
 	switch strings.ToLower(strings.TrimSuffix(strings.TrimSpace(s), ".")) {
@@ -96,6 +88,14 @@ func (s Steps) Format(l Num, u Unit) string {
 
 // With prints the length with its unit: 39.5 cm, 15½ in.
 func (s Steps) With(l Num, u Unit) string { return s.Format(l, u) + " " + u.String() }
+
+// AndOther are both units, u first.
+func (u Unit) AndOther() []Unit {
+	if u == Inch {
+		return []Unit{Inch, CM}
+	}
+	return []Unit{CM, Inch}
+}
 
 // Both prints the length in centimetres and inches, each rounded from the
 // exact length: 39.5 cm / 15½ in.

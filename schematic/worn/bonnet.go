@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"math"
 	"slices"
 
 	"flatwright/schematic"
@@ -56,10 +57,16 @@ func (a *assembly) foldedSeam(m *schematic.Made, p *panel) (y float64, ok bool) 
 
 // onItsSide is the motion that lays a panel on its side, a quarter turned, and stands it on the level of its lowest place, about its middle.
 func (p *panel) onItsSide() motion {
-	m := motion{sin: p.lying}
+	m := motion{sin: p.lying, cos: math.Sqrt(1 - p.lying*p.lying)}
+	if p.upended {
+		m.sin, m.cos = -m.sin, -m.cos
+	}
 	lo, hi := box(p.loop)
-	a, b := m.at(lo), m.at(hi)
-	m.by = pt{X: -(a.X + b.X) / 2, Y: -min(a.Y, b.Y)}
+	least := math.Inf(1)
+	for _, s := range p.loop {
+		least = min(least, m.at(s.a).Y)
+	}
+	m.by = pt{X: -m.at(mid(lo, hi)).X, Y: -least}
 	return m
 }
 

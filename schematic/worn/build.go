@@ -141,6 +141,7 @@ func (a *assembly) gathered(p *panel) *panel {
 		q := *p
 		q.loop = slices.Clone(p.loop)
 		mid := p.middle()
+		q.puffed = true
 		for k := range q.loop {
 			if at := &q.loop[k].a; absf(at.Y-y) < close {
 				at.X = mid + (at.X-mid)*on/own
@@ -400,6 +401,7 @@ func (a *assembly) build() {
 		}
 		a.piece(m)
 	}
+	a.crossed()
 	a.facesOfTwins()
 	for _, p := range a.protos {
 		p.folded = p.folded || a.reachesBoth(p)

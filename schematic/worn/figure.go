@@ -65,7 +65,7 @@ func (p *panel) behind(above [][]pt) []schematic.Line {
 	var out []schematic.Line
 	for i, s := range p.drawn {
 		bonded := len(keysOf(p.drawn[i:i+1])) > 0 || strings.EqualFold(s.name, "armhole")
-		if m := mid(s.a, p.drawn[(i+1)%len(p.drawn)].a); !bonded || !slices.ContainsFunc(above, func(l []pt) bool { return distTo(append(slices.Clone(l), l[0]), m) < onEdge }) {
+		if m := mid(s.a, p.drawn[(i+1)%len(p.drawn)].a); !bonded || !slices.ContainsFunc(above, func(l []pt) bool { return distToLoop(l, m) < onEdge }) {
 			out = append(out, shown(schematic.LineBehind, []pt{s.a, p.drawn[(i+1)%len(p.drawn)].a}, false, above)...)
 		}
 	}
@@ -450,7 +450,7 @@ func open(a, b pt, above [][]pt) [][2]float64 {
 
 // covers reports whether a place lies inside a loop or on its edge.
 func covers(loop []pt, p pt) bool {
-	return within(loop, p) || distTo(append(slices.Clone(loop), loop[0]), p) < 0.5
+	return within(loop, p) || distToLoop(loop, p) < 0.5
 }
 
 // crossing is how far along a to b it meets the stretch from c to d.

@@ -74,6 +74,11 @@ func within(loop []pt, p pt) bool {
 	return in
 }
 
+// distToLoop is how far p is from the edge of a loop.
+func distToLoop(loop []pt, p pt) float64 {
+	return min(distTo(loop, p), distTo([]pt{loop[len(loop)-1], loop[0]}, p))
+}
+
 // distTo is how far p is from the way along path.
 func distTo(path []pt, p pt) float64 {
 	best := math.Inf(1)

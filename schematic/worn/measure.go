@@ -20,6 +20,8 @@ func (a *assembly) measures() []schematic.Measure {
 	switch b := a.body(); {
 	case root.lengthwise:
 		t.lengthwise(root)
+	case absf(root.lying) == math.Sqrt2/2:
+		t.poncho(root)
 	case root.lying != 0:
 		t.bonnet(root)
 	case root.face == either && root.made.Round && root.made.Views[root.view].Panel && !root.gusset:
@@ -57,6 +59,10 @@ func (a *assembly) measures() []schematic.Measure {
 // straps measures what stands upright from an edge to which one of its ends is sewn.
 func (tk *taker) straps() {
 	for _, p := range tk.a.placed {
+		if p.strip && p.over != nil { // a collar that is turned over
+			k := len(p.drawn) - 1
+			tk.take(strings.ToLower(p.made.Name)+" depth", p.drawn[k].a, p.drawn[0].a, schematic.Slanted, false, units.Num{})
+		}
 		if !p.isStrap() || p.strip || !p.hung || len(p.hosts) > 0 || absf(p.where.sin) > 1e-9 {
 			continue
 		}
@@ -1074,12 +1080,21 @@ func (tk *taker) named(p *panel, names ...string) {
 			if m.View != p.view || name != want && !p.alsoCalled(want, m) {
 				continue
 			}
-			if p.halved && !p.holds(m.A, m.B) {
+			if p.halved && !p.holds(m.A, m.B) || want == "neck width" && !p.spansMiddle(m) {
 				continue
 			}
 			tk.take(want, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
 		}
 	}
+}
+
+// spansMiddle reports whether a width goes across the middle of a panel: a half of a neck, beside an opening, is no neck's width.
+func (p *panel) spansMiddle(m schematic.Measure) bool {
+	x := p.middle()
+	if p.flip {
+		x = -x
+	}
+	return min(m.A.X, m.B.X) < x && x < max(m.A.X, m.B.X)
 }
 
 // alsoCalled reports whether a measurement is what the trade calls otherwise: a neck's width by its edge, or its depth where one piece is made for
@@ -1114,6 +1129,10 @@ func (tk *taker) halves(p *panel, name string) {
 		lo, hi := box(p.loop)
 		a, b := m.A, m.B
 		a.X, b.X = max(a.X, lo.X), min(b.X, hi.X)
+		if p.axis != 0 {
+			w := m.Length.Half().Float()
+			a.X, b.X = p.axis-w/2, p.axis+w/2
+		}
 		from, to := tk.clearOfBody(p, p.spot(a), p.spot(b))
 		tk.take(name, from, to, schematic.Slanted, true, m.Length)
 		return

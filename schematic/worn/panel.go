@@ -64,7 +64,10 @@ type panel struct {
 	foot       pt       // of what stands in an arch: the middle between its ends, and the place above it
 	drop       pt
 	leg        bool    // a round that goes on from a part of another of its piece
-	lying      float64 // it lies on its side, turned by a quarter: its sine
+	lying      float64 // it lies turned as it is worn, such as by a quarter: its sine
+	upended    bool    // and upside down, if it is worn so
+	puffed     bool    // an end of it is gathered
+	axis       float64 // of the half of it that shows, if it is puffed: it spreads alike to both sides of this upright
 	gusset     bool    // it is folded between a gusset and what lies across from it
 	heel       pt      // of a leg seen from its side: where its heel begins, behind
 }

@@ -262,6 +262,9 @@ func (q *proto) candidates() []*panel {
 			if h == nil {
 				continue
 			}
+			if q.puffed && q.made.Kind == schematic.KindSleeve {
+				h.spread(x)
+			}
 			if out = append(out, h); q.strap { // of one of a pair another side lies in front
 				out = append(out, h.mirrored())
 			}
@@ -460,7 +463,7 @@ func (c *chain) inOrder(first, last side) bool {
 // upside down, unless it hangs free, and upright if it is worn in front.
 func (q *proto) rightWayUp(c *chain, from, to pt) bool {
 	cos := laying(to, from, c.start(), c.end(), 0).cos
-	return (c.at[0].p.made == q.made || cos >= -0.5 || schematic.HangsFree(q.made.Name)) && (q.face != front || q.share || cos >= 0.9)
+	return (c.at[0].p.made == q.made || q.upended || cos >= -0.5 || schematic.HangsFree(q.made.Name)) && (q.face != front || q.share || cos >= 0.9)
 }
 
 // foldsUnderarm reports whether a panel that is folded would have its fold at the underarm, which is the lower end of the chain.

@@ -15,18 +15,13 @@ func (a *assembly) lengthwise(m *schematic.Made, p *panel) *panel {
 	y := (lo.Y + hi.Y) / 2
 	n := 0
 	for i := range a.g.Pattern.Joins {
-		j := &a.g.Pattern.Joins[i]
-		if j.How == schematic.AtFold || j.How == schematic.InPlaces || len(j.Sew) != 1 || len(j.Into) != 1 {
-			continue
-		}
-		of, lower := a.g.EdgesOf(j.Sew[0])
-		with, upper := a.g.EdgesOf(j.Into[0])
-		if of != m || with != m || len(lower) == 0 || len(upper) == 0 {
+		lower, upper := a.joinWithin(&a.g.Pattern.Joins[i], m)
+		if len(lower) == 0 || len(upper) == 0 {
 			continue
 		}
 		ll, lh := bounds([][]pt{lower[0].Path})
 		ul, uh := bounds([][]pt{upper[0].Path})
-		across := absf(ll.X-ul.X) < 1 && absf(lh.X-uh.X) < 1 && absf(ll.Y+uh.Y-2*y) < 1 && lh.X-ll.X > lh.Y-ll.Y
+		across := absf(ll.X-ul.X) < 1 && absf(lh.X-uh.X) < 1 && absf(ll.Y+uh.Y-2*y) < 1 && min(lh.Y, uh.Y) < max(ll.Y, ul.Y)+1
 		if !across {
 			return nil
 		}
@@ -42,17 +37,25 @@ func (a *assembly) lengthwise(m *schematic.Made, p *panel) *panel {
 	return h
 }
 
+// joinWithin are the edges of a piece that a join sews to others of it; none if it binds anything else, or does so at a fold or in places.
+func (a *assembly) joinWithin(j *schematic.Join, m *schematic.Made) (own, other []schematic.Edge) {
+	if j.How == schematic.AtFold || j.How == schematic.InPlaces || len(j.Sew) != 1 || len(j.Into) != 1 {
+		return nil, nil
+	}
+	of, own := a.g.EdgesOf(j.Sew[0])
+	with, other := a.g.EdgesOf(j.Into[0])
+	if of != m || with != m {
+		return nil, nil
+	}
+	return own, other
+}
+
 // sewnToItself reports whether a piece is sewn to itself otherwise than along its sides, in the mirror of its middle, as a bonnet's crown
 // is: it does not lie flat.
 func (a *assembly) sewnToItself(m *schematic.Made, p *panel) bool {
 	for i := range a.g.Pattern.Joins {
-		j := &a.g.Pattern.Joins[i]
-		if j.How == schematic.AtFold || j.How == schematic.InPlaces || len(j.Sew) != 1 || len(j.Into) != 1 {
-			continue
-		}
-		of, own := a.g.EdgesOf(j.Sew[0])
-		with, other := a.g.EdgesOf(j.Into[0])
-		if of != m || with != m || len(own) != 1 || len(other) != 1 {
+		own, other := a.joinWithin(&a.g.Pattern.Joins[i], m)
+		if len(own) != 1 || len(other) != 1 {
 			continue
 		}
 		lo, hi := bounds([][]pt{own[0].Path})
@@ -70,6 +73,9 @@ func (a *assembly) sewnToItself(m *schematic.Made, p *panel) bool {
 // open, and how deep it lies.
 func (tk *taker) lengthwise(p *panel) {
 	lo, hi := box(p.drawn)
+	if tk.acrossFold(p) {
+		return
+	}
 	tk.take("cuff to cuff", pt{X: lo.X, Y: hi.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Horizontal, false, units.Num{}) // along the fold
 	var seam, other []pt                                                                                          // from the left
 	end := pt{X: lo.X, Y: hi.Y}
@@ -101,4 +107,32 @@ func (tk *taker) lengthwise(p *panel) {
 		}
 	}
 	tk.take("depth", pt{X: hi.X, Y: lo.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Vertical, false, units.Num{})
+}
+
+// acrossFold measures what is sewn at its sides, up to its armholes, such as a cocoon: false if its sides are not.
+func (tk *taker) acrossFold(p *panel) bool {
+	lo, hi := box(p.drawn)
+	seam := lo.Y
+	for i, s := range p.drawn {
+		if z := p.drawn[(i+1)%len(p.drawn)].a; joinOf(s) != "" && absf(s.a.X-hi.X) < close && absf(z.X-hi.X) < close {
+			seam = max(seam, s.a.Y, z.Y)
+		}
+	}
+	if seam < lo.Y+close {
+		return false
+	}
+	left, right := lo.X, hi.X
+	for _, b := range tk.a.placed { // with its cuffs
+		l, h := box(b.drawn)
+		left, right = min(left, l.X), max(right, h.X)
+	}
+	if right-left > hi.X-lo.X+1 {
+		tk.take("cuff to cuff", pt{X: left, Y: hi.Y}, pt{X: right, Y: hi.Y}, schematic.Horizontal, false, units.Num{})
+		tk.take("cuff length", hi, pt{X: right, Y: hi.Y}, schematic.Horizontal, false, units.Num{})
+	}
+	tk.take("width", lo, pt{X: hi.X, Y: lo.Y}, schematic.Horizontal, false, units.Num{})
+	tk.take("side seam", pt{X: hi.X, Y: lo.Y}, pt{X: hi.X, Y: seam}, schematic.Vertical, false, units.Num{})
+	tk.take("armhole depth", pt{X: hi.X, Y: seam}, hi, schematic.Vertical, false, units.Num{})
+	tk.take("length", lo, pt{X: lo.X, Y: hi.Y}, schematic.Vertical, false, units.Num{})
+	return true
 }

@@ -3,6 +3,9 @@ package worn
 import (
 	"math"
 	"slices"
+	"strings"
+
+	"flatwright/schematic"
 )
 
 // nextStrip lays the next band along the edges that it is worked onto; false if there is none.
@@ -34,6 +37,10 @@ func (a *assembly) strip(s *strip) bool {
 		return false
 	}
 	out := offset(steady(along.path, s.deep), s.deep)
+	if a.turnsOver(s, along) {
+		a.turnOver(s, along)
+		return true
+	}
 	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed)}
 	for i := range along.at {
 		at := along.at[len(along.at)-1-i]
@@ -278,4 +285,50 @@ func alongPath(path []pt, share float64) pt {
 		left -= l
 	}
 	return path[len(path)-1]
+}
+
+// turnsOver reports whether a collar is turned over: deeper than its neck has room for, its fronts would cross. One that goes on along
+// the fronts laps.
+func (a *assembly) turnsOver(s *strip, along *chain) bool {
+	offNeck := func(o schematic.EdgeRate) bool { return !strings.Contains(strings.ToLower(o.Edge), "neck") }
+	if !strings.Contains(strings.ToLower(s.name), "collar") || slices.ContainsFunc(s.made.Piece.Onto, offNeck) {
+		return false
+	}
+	lies := func(c *chain) []pt {
+		return append(slices.Clone(c.path), backwardsPath(offset(steady(c.path, s.deep), s.deep))...)
+	}
+	other := func(c *chain) bool { return common(lies(c), lies(along)) > 100 }
+	for _, p := range a.placed {
+		if p.over != nil && p.strip && p.made == s.made { // its other front is
+			return true
+		}
+	}
+	q := &proto{panel: &panel{made: s.made, view: -1}}
+	return slices.ContainsFunc(a.chains(q, map[string]bool{s.key: true}), func(c *chain) bool { return c.path[0] != along.path[0] && other(c) })
+}
+
+// turnOver lays a collar on what it is worked onto, as deep as it is.
+func (a *assembly) turnOver(s *strip, along *chain) {
+	back := backwardsPath(along.path)
+	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed), over: along.at[0].p}
+	for _, at := range along.at {
+		at.p.drawn[at.i].taken, p.hosts = true, append(p.hosts, at.p)
+	}
+	for _, q := range along.path {
+		p.drawn = append(p.drawn, side{a: q, taken: true, name: "fold"})
+	}
+	p.drawn[len(p.drawn)-1].name = "end"
+	for _, q := range offset(back, s.deep) {
+		p.drawn = append(p.drawn, side{a: q, keys: s.outer, name: "outer edge"})
+	}
+	last := &p.drawn[len(p.drawn)-1]
+	last.keys, last.name = nil, "end"
+	p.loop = p.drawn
+	a.placed = append(a.placed, p)
+}
+
+func backwardsPath(path []pt) []pt {
+	path = slices.Clone(path)
+	slices.Reverse(path)
+	return path
 }
