@@ -57,6 +57,114 @@ func (w *Work) passBehind(row *Row, back int) bool {
 	return true
 }
 
+// behindPetals leads a round of arches, each of which stands between two petals of the round before, through that round to what
+// those petals stand between: such arches lie behind them.
+func (w *Work) behindPetals(row *Row) {
+	last := len(w.Rows) - 1
+	if !row.Round || last < 2 || w.Rows[last].Unread != "" {
+		return
+	}
+	front, below := &w.Rows[last], &w.Rows[last-1]
+	under := map[int]int{} // of the last stitch of each petal: the stitch of the row below between it and the next
+	petals := front.petals(below)
+	for k, at := range petals {
+		under[at] = below.standsBehind(front.St[at].Feet[0], k == len(petals)-1)
+	}
+	arches := 0
+	for i := range row.St {
+		s := &row.St[i]
+		switch to, ok := -1, false; {
+		case s.arch() && s.Chain > 1:
+			arches++
+		case s.Turn || len(s.Feet) == 0:
+		case !s.Gap:
+			return
+		default:
+			if to, ok = under[s.Feet[0]]; !ok || to < 0 {
+				return
+			}
+		}
+	}
+	if arches < leastPetals {
+		return
+	}
+	place := make([]int, len(front.St)) // where each line is, behind the last stitch of its petal
+	var st []St
+	high := front.tallest()
+	for i := range front.St {
+		st = append(st, front.St[i])
+		if to, ok := under[i]; ok {
+			place[i] = len(st)
+			st = append(st, St{Kind: behind, Feet: []int{to}, tall: high})
+		}
+	}
+	for i := range row.St {
+		if s := &row.St[i]; s.Gap && len(s.Feet) == 1 {
+			s.Feet, s.Gap = []int{place[s.Feet[0]]}, false
+		}
+	}
+	front.St, row.Behind = st, true
+}
+
+// leastPetals is how many petals or arches make a flower, and leastPetal of how many stitches one is at least.
+const (
+	leastPetals = 3
+	leastPetal  = 4
+)
+
+// petals are the last stitches of the petals of a round, if it is of petals alone: what stands in one arch, and is lower at its ends.
+func (r *Row) petals(below *Row) []int {
+	var out []int
+	for i := 0; i < len(r.St); {
+		if s := &r.St[i]; s.Turn || s.Travel || s.Kind != nil && s.Kind.ID == "slst" {
+			i++
+			continue
+		}
+		to := r.petal(i, below)
+		if to < 0 {
+			return nil
+		}
+		out = append(out, to)
+		i = to + 1
+	}
+	return out
+}
+
+// petal is the last stitch of the petal that begins with the i-th; -1 if none does.
+func (r *Row) petal(i int, below *Row) int {
+	foot, high, last := -1, 0.0, i
+	for k := i; k < len(r.St); k++ {
+		s := &r.St[k]
+		if len(s.Feet) == 0 && s.arch() {
+			continue
+		}
+		if len(s.Feet) != 1 || foot >= 0 && s.Feet[0] != foot {
+			break
+		}
+		foot, last = s.Feet[0], k
+		high = max(high, height(s.Kind))
+	}
+	if foot < 0 || last-i+1 < leastPetal || !below.St[foot].arch() || r.St[i].Kind == nil || height(r.St[i].Kind) >= high || height(r.St[last].Kind) >= high {
+		return -1
+	}
+	return last
+}
+
+// standsBehind is the stitch behind an arch, the first of the round behind the last; -1 if none stands there.
+func (r *Row) standsBehind(arch int, last bool) int {
+	for i := arch + 1; i < len(r.St) && !r.St[i].arch(); i++ {
+		if r.St[i].Kind != nil {
+			return i
+		}
+	}
+	for i := 0; last && i < arch && (r.St[i].Turn || !r.St[i].arch()); i++ {
+		if r.St[i].Kind != nil {
+			return i
+		}
+	}
+	return -1
+}
+
 // footing is which of so many places below a row is worked into.
 func (r *Row) footing(places int) []bool {
 	out := make([]bool, places)

@@ -86,7 +86,7 @@ func (l *line) cornerClusters() []cluster {
 		}
 	}
 	for _, n := range l.nodes {
-		if n.st.Kind == behind {
+		if n.st.Kind == behind || n.st.Turn && n.st.Kind == nil {
 			all++
 		}
 	}

@@ -60,6 +60,10 @@ func (w *Work) take(r *rows.GraphRow) {
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)
 	}
+	if r.Back == 0 && !w.astray {
+		w.behindPetals(&row)
+	}
+	row.closesRing(len(w.Rows) == 0)
 	if words, astray := w.leadsAstray(&row, r.Back); astray {
 		w.astray = w.astray || r.Back == 0
 		w.gap(&rows.GraphRow{Number: r.Number, Line: r.Line, Name: r.Name, Round: r.Round, Unread: words, Unknown: true})
@@ -68,6 +72,18 @@ func (w *Work) take(r *rows.GraphRow) {
 	w.astray = false
 	row.Missing, w.missing = w.missing, nil
 	w.Rows = append(w.Rows, row)
+}
+
+// closesRing makes a foundation of a first round that only closes a chain to a ring.
+func (r *Row) closesRing(first bool) {
+	if !first || !r.Round || !r.Joined || len(r.St) != 1 || r.St[0].Kind != nil || r.St[0].Chain < 2 {
+		return
+	}
+	st := make([]St, r.St[0].Chain)
+	for i := range st {
+		st[i] = St{Kind: stitch.ByID("ch"), Counts: true, Colour: r.St[0].Colour}
+	}
+	r.Base, r.Number, r.St = true, 0, st
 }
 
 // leadsAstray reports whether a row can't be drawn, and why: words are empty for one that stands on such a row.
@@ -83,7 +99,7 @@ func (w *Work) leadsAstray(row *Row, back int) (words string, astray bool) {
 		return "it is worked into a round further down", !w.passBehind(row, back)
 	case row.Edge:
 		return "", false
-	case row.outside(w.Rows):
+	case row.outside(w.Rows), row.hangs():
 		return "what it is worked into is not known", true
 	case len(w.Rows) > 0 && row.twisted(&w.Rows[len(w.Rows)-1]):
 		return "it does not go around the round below", true
@@ -180,6 +196,19 @@ func (r *Row) outside(below []Row) bool {
 		places = len(below[n-1].St)
 	}
 	return r.lastUsed() >= places
+}
+
+// hangs reports whether a row stands on the one below, and a stitch of it on nothing.
+func (r *Row) hangs() bool {
+	if r.Round || r.Unread != "" || r.lastUsed() < 0 {
+		return false
+	}
+	for i := range r.St {
+		if s := &r.St[i]; len(s.Feet) == 0 && s.Kind != nil && s.Kind.Craft == stitch.Crochet && !s.Turn && s.Kind.Key != "picot" && s.Kind.Uses > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // standOver puts the stitches of a row that was not read over those of the row below, if

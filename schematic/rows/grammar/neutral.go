@@ -92,6 +92,7 @@ func dropped(t []text.Token, i int) bool {
 	last, next := near(t, i-1), near(t, i+1)
 	return k.Is("k", "p") && next.Is("wise") || k.Is("wise") && last.Is("k", "p") || k.Is("make") && last.Is("you") ||
 		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
+		k.Is("your", "my") && last.Is("of", "in", "into") || k.Is("cluster") && strings.HasSuffix(last.S, "tog") || // into the top of your dc5tog cluster
 		mannerAt(t, i) || besideWork(t, i) || fillers[k.S] || k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w'
 }
 

@@ -149,6 +149,11 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 	return pl
 }
 
+// gapBehindNext is the gap behind the next of groups: between next 2 petals.
+func gapBehindNext(m *match) any {
+	return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Space: true, Between: true, Word: "sp"}, At: m.span()}
+}
+
 func at(kind ins.PlaceKind) func(m *match) any {
 	return func(m *match) any { return place(kind, m) }
 }
@@ -190,8 +195,8 @@ var cores = []form{
 		pl := place(ins.InNext, m)
 		switch {
 		case !m.p.at(m.from-1).Is("between") || pl.N.By != nil || pl.N.All != 2 || pl.Unit.Space:
-		case pl.Unit.Stretch || pl.Unit.Group != nil: // the gap behind the next of them
-			pl.N, pl.Unit = ins.N(1), ins.Unit{Space: true, Between: true, Word: "sp"}
+		case pl.Unit.Stretch || pl.Unit.Group != nil:
+			return gapBehindNext(m)
 		default:
 			pl.Kind, pl.Unit.Between = ins.InEvery, true
 		}
@@ -210,9 +215,12 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},
-	{rule: "core", pattern: "(last and (second/next | {ord}) [-] to [-] last | first and second | second and first) {u:unit} [{tail}]", meaning: "the gap between the first two stitches", example: "Row 2: Ch 3, 2 dc between the last and 2nd to last dc of previous row", build: func(m *match) any {
-		if !m.p.at(m.from - 1).Is("between") {
+	{rule: "core", pattern: "(last and (second/next | {ord}) [-] to [-] last | first and second | second and first | {o:ord} and {q:ord}) {u:unit} [{tail}]", meaning: "the gap between the first two stitches", example: "Row 2: Ch 3, 2 dc between the last and 2nd to last dc of previous row", build: func(m *match) any {
+		if !m.p.at(m.from-1).Is("between") || m.has("o") && value[int](m, "o")+value[int](m, "q") != 3 {
 			return nil
+		}
+		if u := value[ins.Unit](m, "u"); u.Stretch || u.Group != nil {
+			return gapBehindNext(m)
 		}
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},

@@ -1746,8 +1746,22 @@ func (s *sequence) mistyped(i, end int) bool {
 	return len(w.S) > 4 && !fillers[w.S] && near != "" && near != w.S && near+"s" != w.S
 }
 
-// strange reports whether a clause within a row of crochet is a name of stitches that nobody has told: left-front-cable.
+// code reports whether a clause within a row of knitting is a short name without vowels that nobody has told: 2/1/2 RPC.
+func (s *sequence) code(i, end int) bool {
+	for ; i < end-1; i++ {
+		if t := s.at(i); t.Kind != 'n' && t.Kind != 'f' && !t.Is("/", "-") {
+			return false
+		}
+	}
+	last := s.at(end - 1)
+	return last.Kind == 'w' && len(last.S) > 2 && !strings.ContainsAny(last.S, "aeiouy") && !telling[last.S] && !fillers[last.S] && !last.Is("sts", "rnd", "rnds", "rws", "dpn", "dpns", "mths")
+}
+
+// strange reports whether a clause within a row is a name of stitches that nobody has told: left-front-cable.
 func (s *sequence) strange(i, end int) bool {
+	if !s.r.crochet && s.line != nil && s.line.Label != nil && len(s.out) > 0 {
+		return s.code(i, end)
+	}
 	if !s.r.crochet || s.line == nil || s.line.Label == nil || len(s.out) == 0 || end > i+6 {
 		return false
 	}

@@ -152,7 +152,11 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 	}
 	for i, l := range s.Lines {
 		g.Sided = g.Sided || l.Label != nil && l.Label.Side != 0
-		if !slices.ContainsFunc(s.Lines[i+1:], func(l *ins.Line) bool { return l.Label != nil }) && g.repeats(r, l) {
+		ends := !slices.ContainsFunc(s.Lines[i+1:], func(l *ins.Line) bool { return l.Label != nil })
+		if ends && l.Label == nil {
+			r.fillRest(l)
+		}
+		if ends && g.repeats(r, l) {
 			rest := *l
 			if rest.Body = l.Body[1:]; len(rest.Body) == 0 {
 				break
@@ -164,6 +168,7 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 		}
 		r.line(l)
 	}
+	r.fillRest(nil)
 	r.end()
 	return g
 }
@@ -206,6 +211,9 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 	g.flip, g.under, g.yarn, g.doubt, g.said = 0, 0, g.before, "", -1
 	if l.Stated != nil {
 		g.said = r.said(l)
+	}
+	if name := untold(l.Body); name != "" {
+		g.doubt = "of what stitches a " + name + " is"
 	}
 	if flipped {
 		for _, q := range below.runs {
@@ -257,6 +265,11 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 	for i, f := range feet {
 		s.Feet[i] = g.index(g.below(f))
 		s.Under = s.Under || g.under > 0 && f >= g.under
+	}
+	for _, p := range placesOf(nd) {
+		if p.Far && p.Kind == ins.InNext {
+			g.doubt = "what it is worked into is not known"
+		}
 	}
 	at := s.Feet
 	s.Colour = g.colourOf(nd, kind, at)

@@ -17,6 +17,25 @@ func joined(body []ins.Item) bool {
 	return false
 }
 
+// untold is the name of a group that instructions call and the text does not define; empty if there is none.
+func untold(body []ins.Item) string {
+	for _, n := range body {
+		name := ""
+		switch n := n.(type) {
+		case *ins.Stitch:
+			if n.Call != nil && len(n.Call.Body) == 0 {
+				name = n.Call.Name
+			}
+		case *ins.Repeat:
+			name = untold(n.Body)
+		}
+		if name != "" {
+			return name
+		}
+	}
+	return ""
+}
+
 // alongEnds reports whether a row is worked into row ends.
 func alongEnds(body []ins.Item) bool {
 	for _, n := range body {

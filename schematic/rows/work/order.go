@@ -241,6 +241,28 @@ func (r *runner) fill(k int) bool {
 	return false
 }
 
+// fillRest works the rows behind the last labelled one that earlier lines tell by their numbers, and such as 'all even rows'
+// up to those that next, the line behind them, repeats; next may be nil.
+func (r *runner) fillRest(next *ins.Line) {
+	last := 0
+	if next != nil {
+		for _, n := range next.Body {
+			if rep, ok := n.(*ins.RepeatRows); ok {
+				for _, k := range r.numbersOf(rep) {
+					last = max(last, k)
+				}
+			}
+		}
+	}
+	for _, e := range r.every {
+		for _, v := range e.Label.Listed {
+			last = max(last, v.At(r.size))
+		}
+	}
+	for r.no > 0 && r.no < last && r.fill(r.no+1) {
+	}
+}
+
 // fills reports whether a line tells row k too.
 func (r *runner) fills(e *ins.Line, k int) bool {
 	from := e.Label.From.At(r.size)

@@ -471,7 +471,7 @@ func (w *work) chain(n *ins.Chain, tail []ins.Item) {
 		return
 	}
 	if !w.began && !w.tchAt && w.cur.pos == w.travel {
-		if startsPicot(tail) || w.again && k >= 3 { // the chain of a loop that is repeated
+		if startsPicot(tail) || w.again && k >= 3 || w.round && k >= 3 && n.Count.How == ins.Unsaid && slipped(tail) { // the chain of a loop
 			w.began = true
 			w.emit(run{chain: k}, nil, n)
 			return
@@ -501,6 +501,15 @@ func startsPicot(tail []ins.Item) bool {
 	}
 	s, ok := tail[0].(*ins.Stitch)
 	return ok && s.Kind != nil && s.Kind.ID == "slst" && len(s.Places) == 1 && s.Places[0].Kind == ins.FromHook
+}
+
+// slipped reports whether a slip stitch into a place of the row below follows at once.
+func slipped(tail []ins.Item) bool {
+	if len(tail) == 0 {
+		return false
+	}
+	s, ok := tail[0].(*ins.Stitch)
+	return ok && s.Kind != nil && s.Kind.ID == "slst" && len(s.Places) == 1 && s.Places[0].Kind != ins.FromHook && s.Places[0].Kind != ins.InSame && s.Places[0].Kind != ins.InRing
 }
 
 func endOfRow(tail []ins.Item) bool {
