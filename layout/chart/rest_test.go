@@ -30,3 +30,29 @@ func TestAStitchThatHangsOnNothingIsToldInRows(t *testing.T) {
 	off.Round = true
 	assert.False(t, off.hangs(), "in a round it stands in the ring")
 }
+
+// Yarn that is cut on a line of its own ends no motif; a round that is cut into lines is one; a space that is named without 'next'
+// is the one in which yarn was joined; a chain before a slip stitch is a loop. Counted by hand.
+func TestRoundsOfAMotifGoOnAsTheyArePrinted(t *testing.T) {
+	w := fromTextOf(`Terms: US
+Make a magic ring.
+Rnd 1: Ch 3 (counts as dc), 11 dc in ring, join with sl st in top of ch-3.
+Fasten off and weave in ends.
+Rnd 2: Join red in any st, ch 1, sc in same st.
+*Ch 5, skip next 2 dc, sc in next dc.
+Repeat from * 2 more times, ch 5, join with sl st in first sc.
+Fasten off.
+Rnd 3: Join blue in any ch-5 sp, ch 1, (sc, 5 dc, sc) in ch-5 sp, *(sc, 5 dc, sc) in next ch-5 sp; rep from * 2 more times, join with sl st in first sc.
+Fasten off.
+Rnd 4: Ch 4, sl st between 1st and 2nd petals, *ch 4, sl st between next 2 petals; rep from * 2 more times.
+`)
+	assert.Empty(t, w.Gaps())
+	assert.Equal(t, []int{12, 4, 28, 4}, counts(w))
+	arches := 0
+	for _, s := range w.Rows[len(w.Rows)-1].St {
+		if s.arch() {
+			arches++
+		}
+	}
+	assert.Equal(t, 4, arches)
+}

@@ -401,6 +401,9 @@ var cores = []form{
 		}},
 	{rule: "core", pattern: "[any/one/another/opposite/corresponding/beg/beginning/end/edge/adjacent] {u:unit} [{tail}]", meaning: "one stitch or space", example: "3 dc in ch-1 sp", build: func(m *match) any {
 		pl, _ := eachIfExtent(m).(ins.Place)
+		if pl.Unit.Space && pl.Kind == ins.InNext && m.whereJoined() {
+			return same(m)
+		}
 		if u := pl.Unit; m.said("beg", "beginning") && m.p.r.began && pl.Kind == ins.InNext && u.Stitch != nil { // htr into beginning dc
 			pl.Kind = ins.InFirst
 		}
@@ -447,6 +450,23 @@ func lastOf(m *match) any {
 
 func same(m *match) any {
 	return ins.Place{Kind: ins.InSame, N: ins.N(1), Unit: value[ins.Unit](m, "u"), Start: m.saysStart()}
+}
+
+// whereJoined reports whether the place that is read is the first that is named behind the one in which yarn is joined: join red in
+// any ch-5 sp, ch 1, 5 sc in ch-5 sp.
+func (m *match) whereJoined() bool {
+	at, named := -1, 0
+	for i, t := range m.p.t[:m.from] {
+		switch {
+		case t.Is("join", "attach") && at < 0 && i < 3:
+			at = i
+		case isStar(&t), t.Is("next", "each", "same", "skip", "sk", "miss"):
+			return false
+		case t.Is("in", "into", "to", "around"):
+			named++
+		}
+	}
+	return at >= 0 && named == 2
 }
 
 // saysStart reports whether words tell a place as the one in which the row began: same sp as beginning ch-5.

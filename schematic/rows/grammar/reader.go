@@ -672,7 +672,7 @@ var joinsAlone = text.Once(`(?i)^\W*(?:join with |join using )?(?:a )?(?:sl\.? ?
 // than its chains so far.
 func (r *Reader) stepOf(raw string, tokens []text.Token) bool {
 	label, k, _ := text.Label(r.tokens, r.roundR)
-	if label != nil && r.crochet && joinsAlone().MatchString(raw) {
+	if label != nil && r.crochet && (joinsAlone().MatchString(raw) || label.Round && r.roundGoesOn(tokens)) {
 		return true
 	}
 	if label == nil || !r.crochet || tokens[0].Is("fasten", "weave", "sew", "cut", "break") || !verbs[tokens[0].S] && !tokens[0].Is("in", "next", "for") {
@@ -684,6 +684,27 @@ func (r *Reader) stepOf(raw string, tokens []text.Token) bool {
 	return verbs[tokens[0].S] && !tokens[0].Is("rep", "repeat") && !slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool {
 		return t.Kind != 'n' && numerals[t.S] == 0 && !t.Is("ch", "chain", "chains", "chs", "st", "sts", "stitches", "turn", "and", ",", ".")
 	})
+}
+
+// closesRound are words that close a round: join with sl st in first sc, sl st to top of ch 3.
+var closesRound = text.Once(`(?i)\bjoin(?:ed|ing)?\b[^.;*]{0,40}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd)|last)\b|\b(?:sl\.? ?st|ss|slip st(?:itch)?)\b[^.;*]{0,25}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd) (?:ch|of))\b|\bjoin\W*$`)
+
+// roundGoesOn reports whether a line of instructions goes on with the round that is gathered: it is not closed yet, and this line
+// or one right behind it, before the next label, closes it.
+func (r *Reader) roundGoesOn(tokens []text.Token) bool {
+	first, n := r.tokens[0].Line, tokens[0].Line
+	if t := &tokens[0]; !isStar(t) && !t.Is("(", "[", "rep", "repeat") && t.Kind != 'n' && !verbs[t.S] || closesRound().MatchString(strings.Join(r.x.Src[first-1:n-1], " ")) {
+		return false
+	}
+	for ; n <= len(r.x.Src) && strings.TrimSpace(r.x.Src[n-1]) != ""; n++ {
+		if label, _, _ := text.Label(text.Lex(r.x.Src[n-1], 1), true); label != nil {
+			return false
+		}
+		if closesRound().MatchString(r.x.Src[n-1]) {
+			return true
+		}
+	}
+	return false
 }
 
 // bulleted reports whether a line is an item of a list.

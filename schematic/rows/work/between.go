@@ -244,8 +244,7 @@ func (r *runner) ends(l *ins.Line) {
 	for _, n := range l.Body {
 		switch n := n.(type) {
 		case *ins.Fasten:
-			r.put(nil, false)
-			r.fresh, r.side = true, 0
+			r.fasten(l)
 		case *ins.BindOff:
 			switch {
 			case n.All:
@@ -264,6 +263,15 @@ func (r *runner) ends(l *ins.Line) {
 			r.leaves(n)
 		}
 	}
+}
+
+// fasten ends the piece, if the labelled line behind is not the round after the one worked last: then the yarn alone is cut.
+func (r *runner) fasten(l *ins.Line) {
+	if r.round && r.no > 0 && r.fab != nil && r.numberAfter(l) == r.no+1 {
+		return
+	}
+	r.put(nil, false)
+	r.fresh, r.side = true, 0
 }
 
 // leaves works on some of the stitches alone: those that are there, or fewer of them.
@@ -521,8 +529,7 @@ func (r *runner) wholeOne(l *ins.Line, n ins.Item) bool {
 			r.lessen(n, max(n.N.At(r.size), 0), 1, false)
 		}
 	case *ins.Fasten:
-		r.put(nil, false)
-		r.fresh, r.side = true, 0
+		r.fasten(l)
 	}
 	return false
 }

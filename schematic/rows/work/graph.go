@@ -266,11 +266,7 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 		s.Feet[i] = g.index(g.below(f))
 		s.Under = s.Under || g.under > 0 && f >= g.under
 	}
-	for _, p := range placesOf(nd) {
-		if p.Far && p.Kind == ins.InNext {
-			g.doubt = "what it is worked into is not known"
-		}
-	}
+	g.afar(nd)
 	at := s.Feet
 	s.Colour = g.colourOf(nd, kind, at)
 	s.placed(nd, feet)

@@ -153,6 +153,15 @@ func (g *Graph) unfounded() {
 	}
 }
 
+// afar notes that a stitch is worked somewhere further down, and nothing says where.
+func (g *Graph) afar(n ins.Item) {
+	for _, p := range placesOf(n) {
+		if p.Far && p.Kind == ins.InNext {
+			g.unfounded()
+		}
+	}
+}
+
 // unsure notes why it is not sure where a row that was worked over below stands, if it is not.
 func (g *Graph) unsure(w *work, below *fabric) {
 	if g == nil {
