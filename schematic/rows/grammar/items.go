@@ -468,6 +468,7 @@ var stitches = []form{
 			return &ins.Repeat{Body: []ins.Item{&ins.Leave{All: true}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
 		}},
 
+	{rule: "leave", pattern: "[then] (place/slip/put/transfer/sl/leave/move) [these/those/them/last/this] [group] [just worked/knitted] [of] [{n:num}] [$st] [just] [worked/knitted] (on/onto/to) [hold | [1st/2nd/3rd/first/second/third/another/stitch/st/spare/waste/scrap/separate/extra/a/safety] [stitch] [-] [holder/holders/thread/yarn/wool/needle/pin/length/strand] [of [waste/scrap] yarn]]", meaning: "what was just worked waits on a holder", example: "Next row: K13 and place these sts on a holder, k17", build: worked},
 	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches wait on a holder", example: "Next row: K20, leave next 20 on a holder, k20", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.to >= len(m.p.t) || !m.p.at(m.to).Is(",", ";", "and", "then") {
 			return nil
@@ -843,6 +844,18 @@ func skip(kind ins.PlaceKind) func(m *match) any {
 		}
 		return s
 	}
+}
+
+// worked are the stitches just worked, put on a holder.
+func worked(m *match) any {
+	before := m.p.at(m.from - 1)
+	if m.from == 0 || before.Is(".", ":") || !m.said("hold", "holder", "holders", "thread", "yarn", "wool", "pin", "needle") || m.said("cable") || m.p.at(m.to).Is("and", "&", ",") && m.p.at(m.to+1).Is("hold", "holding", "leave") {
+		return nil
+	}
+	if m.has("n") && !m.said("these", "those", "worked", "knitted") || m.said("needle") && !m.said("spare", "separate", "extra", "another") {
+		return nil
+	}
+	return &ins.BindOff{N: m.num("n", 0), Hold: true, Made: true}
 }
 
 func leave(m *match) any {

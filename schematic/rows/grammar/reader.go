@@ -427,14 +427,12 @@ func (r *Reader) part(n int, raw string) {
 		r.x.Read.Words++
 		return
 	}
-	tokens, step := r.nextStep(tokens)
+	tokens, step := r.nextStep(r.dividing(tokens))
 	label, k, _ := text.Label(tokens, r.roundR)
 	if r.titled(trimmed, label, tokens, n) {
 		return
 	}
-	if r.further(raw, tokens, label, k, step) {
-		r.tokens = r.together(tokens, n)
-		r.raw = raw
+	if r.takes(raw, tokens, label, k, step, n) {
 		return
 	}
 	r.flush()
@@ -458,6 +456,71 @@ func (r *Reader) part(n int, raw string) {
 		return
 	}
 	r.tokens, r.alone, r.steps = tokens, label != nil && k == len(tokens), 0
+}
+
+// otherHand reports whether a line is a row once more, as it is worked in the second of a pair: Left mitten: K18 …, Right mitten: K20 …
+func otherHand(row, t []text.Token) bool {
+	if len(t) < 4 || !t[0].Is("left", "right") || !t[2].Is(":", "-", "--") {
+		return false
+	}
+	for i := range row {
+		if row[i].Is("left", "right") && row[i].S != t[0].S && near(row, i+1).Is(t[1].S) && near(row, i+2).Is(":", "-", "--") {
+			return true
+		}
+	}
+	return false
+}
+
+// dividing is a line that begins with what a division is for and then works it as a row, with the name of one: Divide for sleeves: K20,
+// place next 30 sts on holder, cast on 6 sts, k to end.
+func (r *Reader) dividing(t []text.Token) []text.Token {
+	if len(t) < 4 || !t[0].Is("divide", "separate", "split", "dividing", "separating") {
+		return t
+	}
+	k := 1
+	for k < min(len(t)-2, 10) && t[k].Kind == 'w' {
+		k++
+	}
+	rest := t[k+1:]
+	if _, row := text.RowWord(t[k-1].S); k == 1 || row || !t[k].Is(":") || !isStar(&rest[0]) && !rest[0].Is("k", "knit", "p", "purl", "work", "place", "slip", "sl", "put", "remove", "removing", "with") {
+		return t
+	}
+	works := slices.ContainsFunc(rest, func(t text.Token) bool { return isStar(&t) || t.Is("co", "cast", "to", "across") })
+	if _, row := text.RowWord(rest[min(1, len(rest)-1)].S); !works || row {
+		return t
+	}
+	next, name := t[0], t[1]
+	next.S, name.S = "next", "row"
+	if r.inRounds() {
+		name.S = "rnd"
+	}
+	return append([]text.Token{next, name}, t[k:]...)
+}
+
+// inRounds reports whether the last row with a name was a round.
+func (r *Reader) inRounds() bool {
+	for i := len(r.sec.Lines) - 1; i >= 0; i-- {
+		if l := r.sec.Lines[i].Label; l != nil {
+			return l.Round
+		}
+	}
+	return r.roundR
+}
+
+// takes takes a line that goes on with what is gathered, or that is the row of it once more for the other of a pair: that is worked for
+// no size.
+func (r *Reader) takes(raw string, tokens []text.Token, label *ins.Label, k int, step bool, n int) bool {
+	switch {
+	case label == nil && r.labelled() && otherHand(r.tokens, tokens):
+		r.flush()
+		r.only, r.inline, r.tokens = []int{}, true, tokens
+	case r.further(raw, tokens, label, k, step):
+		r.tokens = r.together(tokens, n)
+	default:
+		return false
+	}
+	r.raw = raw
+	return true
 }
 
 // nextStep is a line without its number, if it is the next item of a numbered list of what is done in the row whose label stands
@@ -1055,6 +1118,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	}
 	if !r.crochet {
 		ridges(tokens)
+		tokens = liftedUp(tokens)
 	}
 	if k := len(tokens) - 1; k >= 0 && (tokens[k].Is("|") || k > 1 && strings.HasPrefix(tokens[k].S, "**") && tokens[k-1].Is(".", ")", "]")) { // 54 sts. **
 		tokens = tokens[:k]
@@ -1072,6 +1136,9 @@ func withoutItem(t []text.Token) []text.Token {
 	}
 	if len(t) < 4 || t[0].Kind != 'n' || !t[1].Is(".", ")") || !t[2].Cap {
 		return t
+	}
+	if _, row := text.RowWord(t[3].S); row && t[2].Is("next") { // 3. Next row, k2, yo, k2
+		return t[2:]
 	}
 	if _, row := text.RowWord(t[2].S); row && t[3].Kind == 'n' || t[2].Is("fasten", "weave", "cut", "break") {
 		return t[2:]
@@ -1114,6 +1181,28 @@ func (r *Reader) renamed(t []text.Token) []text.Token {
 func wraps(words string) bool {
 	low := strings.ToLower(words)
 	return strings.Contains(low, "turn") && (strings.Contains(low, "slip") || strings.Contains(low, "sl ")) && (strings.Contains(low, "yarn") || strings.Contains(low, "wrap"))
+}
+
+// liftedUp takes a strand that is picked up and knitted, in the letters that some have for it, as the stitch made that it is: p/u & k1 tbl.
+func liftedUp(t []text.Token) []text.Token {
+	for i := 0; i+3 < len(t); i++ {
+		k := i + 1
+		if t[i].Is("p") && t[k].Is("/") && t[k+1].Is("u") {
+			k += 2
+		} else if !t[i].Is("pu") {
+			continue
+		}
+		if !near(t, k).Is("&", "and") || !near(t, k+1).Is("k", "knit") {
+			continue
+		}
+		for k += 2; near(t, k).Is("tbl", "it") || near(t, k).Kind == 'n' && near(t, k).Num.By == nil && near(t, k).Num.All == 1; {
+			k++
+		}
+		one := t[i]
+		one.S, one.End = "m1", t[k-1].End
+		t = slices.Concat(t[:i], []text.Token{one}, t[k:])
+	}
+	return t
 }
 
 // ridges takes ridges of garter stitch as the two rows that each is: 5 ridges even, every 9th ridge.

@@ -2060,7 +2060,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 	if !mayCount(t) {
 		return nil
 	}
-	q := p.within(t)
+	q := p.within(behindSum(t))
 	i := 0
 	for q.at(i).Is(countLead...) || q.at(i).Is(",") && i > 0 {
 		i++
@@ -2074,7 +2074,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 		if to < 0 {
 			return nil
 		}
-		out = append(out, g)
+		out = q.addTo(out, g, i)
 		to = q.eachNeedle(q.behindCount(to))
 		if to >= len(q.t) || to == len(q.t)-1 && q.at(to).Kind == 'g' && q.neutralAll(q.at(to).Sub) {
 			return out
@@ -2086,6 +2086,30 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 			return out
 		}
 	}
+}
+
+// behindSum is what a sum of counts makes: 14 + 13 + 14 = 41.
+func behindSum(t []text.Token) []text.Token {
+	k := slices.IndexFunc(t, func(t text.Token) bool { return t.Is("=") })
+	if k > 1 && k < len(t)-1 && t[k-1].Kind == 'n' && slices.ContainsFunc(t[:k], func(t text.Token) bool { return t.Is("+") }) {
+		return t[k+1:]
+	}
+	return t
+}
+
+// addTo adds the count that stands at i to those before it: to the last of them, if both are of stitches of no kind and a plus joins
+// them, as in 14 + 2 edge sts.
+func (p *parser) addTo(list []ins.StitchGroup, g ins.StitchGroup, i int) []ins.StitchGroup {
+	if last := len(list) - 1; last >= 0 && p.at(i-1).Is("+", "plus") && list[last].Any && plainSts(g) {
+		list[last].N = list[last].N.Plus(g.N.All)
+		return list
+	}
+	return append(list, g)
+}
+
+// plainSts reports whether a count is of stitches of no kind of their own, one number for all sizes.
+func plainSts(g ins.StitchGroup) bool {
+	return g.N.By == nil && g.Unit.Stitch == nil && g.Unit.Group == nil && !g.Unit.Space && !g.Unit.Chain && !g.Unit.Row
 }
 
 // needles are what the stitches of a round are divided over.

@@ -15,6 +15,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(cont/continue/keep/carry [on] [to] [{h:inthisway}] [,] | {h:inthisway} [,]) {d:step} [{h:inthisway}]", meaning: "shaped as before in each of these rows", example: "Rnds 4-10: Continue increasing 6 sts each round (60)", build: shapedOn},
 	{rule: "whole", pattern: "(cont/continue/keep/carry/go [on] [to] [work/working] | $make | $rep decreasing/increasing) {h:inthisway} [,] (until/till {u:until} | for {r:num} [more/further] {w:row}) [,] [{h:inthisway}]", meaning: "shaped as before, until it is as told", example: "Continue in this manner, adding 1 more sc between increases each round, until there are 60 sts", build: shapedOn},
 	{rule: "whole", pattern: "cont/continue/keep/carry [on] for {r:num} [more/further] {w:row} [,] working/adding/having/with/making {h:inthisway}", meaning: "shaped as before, over so many rows", example: "Continue for 7 more rounds, working 1 more st between increases each time (60)", build: shapedOn},
+	{rule: "whole", pattern: "$rep [this/that/it] until/till {u:until} [or {tail}]", meaning: "worked as before, until it is as told", example: "Repeat until you have 45 sts", build: shapedOn},
 	{rule: "whole", pattern: "$inc/$dec {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Increase in this manner until the circle has 60 sts", build: func(m *match) any {
 		if !m.said("manner", "way", "fashion", "thus", "established", "before", "set") {
 			return nil
@@ -358,7 +359,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset] (on hold on | on hold | on/onto/to/aside) [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/top/bottom/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right/back/front] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset/shoulder] (on hold on | on hold | on/onto/to/aside) [first/second/third/another] [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
 			if m.amongNeedles() {
 				return &ins.Nothing{}
@@ -366,7 +367,7 @@ var statements = []form{
 			if m.said("cable", "cn", "double", "dpn") || m.p.at(m.to).Is("and", "&", ",") && m.p.at(m.to+1).Is("hold", "holding", "leave") { // a crossing
 				return nil
 			}
-			return &ins.BindOff{N: m.num("n", 0), Hold: true}
+			return &ins.BindOff{N: m.num("n", 0), Hold: true, Made: m.said("these") && m.from > 0 && !m.p.at(m.from-1).Is(".", ":")}
 		}},
 	{rule: "whole", pattern: "remove [$next/first/last] {n:num} [thumb/gusset/heel] [$st] and put/place/slip/leave [them/then/these] (on/onto) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Next round: Remove 15 thumb sts and put them on a stitch holder", build: func(m *match) any {
 		return &ins.BindOff{N: m.num("n", 0), Hold: true}

@@ -100,6 +100,7 @@ type (
 		N    Num
 		All  bool
 		Hold bool // they are put on a holder
+		Made bool // it is what was worked just before that is
 		Drop bool // they are dropped off the needle
 	}
 	// Psso passes the slipped stitch over.

@@ -17,6 +17,8 @@ func (r *runner) label(l *ins.Line) {
 			return
 		}
 		r.number(l, from)
+	} else if r.altNo == 0 && r.no > 0 { // a row with a name may be counted or not
+		r.altNo = r.no
 	}
 	if r.fresh && inRing(l.Body) && r.fab != nil && !r.fab.ring { // a magic ring begins anew
 		r.put(nil, false)
@@ -87,7 +89,7 @@ func (r *runner) number(l *ins.Line, from int) {
 		r.altNo = 0
 	}
 	if r.no < 0 && r.fab != nil && l.Stated != nil && !r.known() && len(l.Unread) == 0 {
-		r.find()
+		r.why = said // as many as before the lines that were not read, it may be
 	}
 	r.no = from - 1
 }

@@ -153,7 +153,16 @@ func (rd *reading) shortTotal(k int) bool {
 	if rd.carry != nil && rd.carry.N.By == nil && rd.carry.N.All > 3 && k == rd.fab.stitches()+rd.carry.N.All { // chains that are added count too
 		return true
 	}
-	return rd.ahead != nil && k == rd.fab.stitches()+rd.ahead.stitches()
+	sts, all := rd.fab.stitches(), rd.fab.stitches()
+	for _, f := range []*fabric{rd.ahead, rd.behind} { // what lies beyond either end of the row
+		if f == nil {
+			continue
+		}
+		if all += f.stitches(); k == sts+f.stitches() {
+			return true
+		}
+	}
+	return all > sts && k == all
 }
 
 func (rd *reading) add(fs ...raw) {

@@ -316,6 +316,10 @@ func (w *work) passOver() {
 
 func (w *work) bindOff(n *ins.BindOff) {
 	w.began = true
+	if n.Made {
+		w.hold(w.count(n.N))
+		return
+	}
 	k := w.count(n.N)
 	if n.All {
 		k = w.cur.left
@@ -325,6 +329,30 @@ func (w *work) bindOff(n *ins.BindOff) {
 	w.offAt = w.out.stitches()
 	if !n.All && !n.Hold && w.cur.left > 1 && w.kind().Craft == stitch.Knitting && w.pick.stays() {
 		w.seq([]ins.Item{&ins.Stitch{Kind: stitch.ByID("k"), N: ins.N(1)}}, 0)
+	}
+}
+
+// hold takes k stitches off that were made last in the row; 0: all that were made since others were taken off.
+func (w *work) hold(k int) {
+	have := w.out.stitches()
+	if k == 0 {
+		k = have - w.offAt
+	}
+	if k < 0 || k > have {
+		w.blind = true
+		return
+	}
+	for runs := w.out.runs; k > 0 && len(runs) > 0; w.out.runs = runs {
+		last := &runs[len(runs)-1]
+		off := min(k, last.n)
+		k -= off
+		if last.n -= off; last.n == 0 {
+			runs = runs[:len(runs)-1]
+		}
+	}
+	w.offAt = w.out.stitches()
+	if w.g != nil && w.quiet == 0 {
+		w.g.doubt = "stitches just worked wait on a holder"
 	}
 }
 
