@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
@@ -32,6 +33,27 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} {n:num} [more] times {p:places}", meaning: "so many of a stitch in each place", example: "dc in 4th ch from hook, dc 3 more times in same ch", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} {n:num} {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "sc 2 in next st", build: stitchIn},
 	{rule: "stitch", pattern: "inc/increase/incs/increases [{num}] [$st] (by | by means of) (working/making/placing/crocheting/putting/work/make) [{n:num}] {k:kind} {p:places}", meaning: "so many of a stitch in each place", example: "inc by working 2 sc in next st", build: stitchIn},
+	{rule: "stitch", pattern: "inc/increase {num} {k:kind} by {j:kind} {n:num} [$st] in [one/same/each] {u:unit} [,] [{e:extent}]", meaning: "so many of a stitch in each place", example: "Rnd 2: Inc 1 sc by sc 2 stitches in each sc around", build: func(m *match) any {
+		s := stitchOf(m)
+		kind := ins.InNext
+		if m.said("each") || m.has("e") {
+			kind = ins.InEach
+		}
+		s.Places = []ins.Place{place(kind, m)}
+		s.Places[0].N = ins.N(1)
+		return s
+	}},
+	{rule: "stitch", pattern: "{n:num} $colour {k:kind} [{p:places}]", meaning: "so many of a stitch in a yarn", example: "Rnd 2: 3 blue sc, 3 white sc, repeat around", build: func(m *match) any {
+		s := stitchOf(m)
+		if m.has("p") {
+			s, _ = stitchIn(m).(*ins.Stitch)
+		}
+		if s == nil || s.Kind == nil || !m.p.r.crochet {
+			return nil
+		}
+		s.Colour = strings.ToUpper(m.p.t[m.from+1].S)
+		return s
+	}},
 	{rule: "stitch", pattern: "(knitting/purling) (last {n:num} [$st] | last $st | {n:num} [$st] at end [of] [$row])", meaning: "the stitches with which a row ends", example: "Row 2: Knit 2, over, narrow; repeat, knitting last 2 stitches", build: func(m *match) any {
 		id := "k"
 		if m.p.t[m.from].Is("purling") {
@@ -70,6 +92,14 @@ var stitches = []form{
 		return s
 	}},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} $next/first/last/same {u:unit} [{l2:loop}]", meaning: "the stitch in the next place", example: "k next st", build: stitchNext},
+	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} every/each $st/{c:kind}", meaning: "so many of a stitch in each place", example: "Rnd 2: 2 sc each st", build: func(m *match) any {
+		s := stitchOf(m)
+		if s.Kind == nil || s.Kind.Craft != stitch.Crochet || s.Kind.ID == "ch" || !m.p.line.IsRow() {
+			return nil
+		}
+		s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}
+		return s
+	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
 	{rule: "stitch", pattern: "[is/are] [and] ([worked/made/work/crocheted/knitted] [again] [once] [more] [entirely/all/wholly/only] in | consist/consists [entirely/only] of) {k:kind} [$st] [{e:extent}]", meaning: "the stitch in each place", example: "Row 2: Work entirely in sc", build: func(m *match) any {
 		if !m.p.line.IsRow() || !m.said("is", "are", "consist", "consists", "entirely", "all", "wholly", "only") && m.from > 0 || m.to < len(m.p.t) && !m.p.at(m.to).Is(".", ",", ";", "like", "as", "throughout", "worked") {
@@ -377,6 +407,12 @@ var stitches = []form{
 			return nil
 		}
 		return chain(m)
+	}},
+	{rule: "chain", pattern: "[start/begin] [by] $ch/chaining {n:num} plus {m:num}", meaning: "so many chains", example: "Start by chaining 25 plus 2", build: func(m *match) any {
+		if t := m.p.at(m.to); m.has("m") && t.Kind == 'w' && !t.Is("for", "turn", "turning") {
+			return nil
+		}
+		return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)}
 	}},
 	{rule: "startplace", pattern: "[$center/bottom/top/lower/back/front/side/toe/heel/upper/left/right/outer/inner/middle] [{w:edgename}] [of] [sole/heel/toe/crown/hat/back/front/body/sleeve/motif/square/cuff/yoke/neck/bag/piece/base/brim/edge/side/$center]", meaning: "where a piece begins", example: "start at the center of the sole with a chain of 16", build: yes},
 	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "so many chains", example: "make a chain of 20 sts", build: chain},

@@ -27,6 +27,7 @@ var macros = map[string]string{
 	"$rep":    "rep/repeat/repeating/reps/rpt/repeated/repeats",
 	"$meas":   "measures/measure/meas/measuring",
 	"$ring":   "ring/circle/loop/lp",
+	"$colour": "blue/white/black/red/green/yellow/pink/brown/grey/gray/orange/purple/cream/beige",
 	"$center": "center/centre/middle/central",
 	"$edge":   "edge/end/side/edges/ends/sides",
 }
@@ -115,7 +116,7 @@ func size(p *parser, i int) (any, int) {
 	}
 	space := p.at(to).Is("sp", "sps", "space", "spaces", "loop", "loops", "lp", "lps", "arch", "arches", "arc", "underarm", "underarms") ||
 		p.at(i-2).Is("in", "into", "over") && (to >= len(p.t) || p.at(to).Is(",", ";", ".") || isStar(p.at(to))) // 2 dc in ch 3, ch 2
-	if !space && !(p.at(i).Glued && !(p.at(to).Is("and", "times") || p.at(to).Kind == 'n')) {
+	if !space && (!p.at(i).Glued || p.at(to).Is("and", "times") || p.at(to).Kind == 'n' || p.at(i-2).Is("to") && (to >= len(p.t) || p.at(to).Kind == 'p')) {
 		return nil, -1
 	}
 	return v, to
@@ -708,6 +709,12 @@ var extents = []form{
 	}},
 	{rule: "extent", pattern: "down/along/up/across [other/opposite/second/bottom] [side] [of] [foundation/starting/beginning/beg] $ch [$st]", meaning: "to the end of the row", example: "Row 1: 2 sc in 2nd ch from hook, sc down the chain", build: func(m *match) any {
 		if !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
+			return nil
+		}
+		return toEnd(m)
+	}},
+	{rule: "extent", pattern: "down/along/up/back other/opposite/second side", meaning: "to the end of the row", example: "Rnd 1: Sc in 2nd ch from hook, sc in next 7 ch. 3 sc in last ch. Sc down other side", build: func(m *match) any {
+		if !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' || !slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("hook") }) {
 			return nil
 		}
 		return toEnd(m)

@@ -368,6 +368,14 @@ type termWords struct {
 
 func (c *termWords) count(line string) {
 	line = dottedSingle().ReplaceAllString(strings.ToLower(line), "sc")
+	for _, m := range otherName().FindAllStringSubmatch(line, -1) {
+		if m[1] == "us" {
+			c.uk += 2
+		} else {
+			c.us += 2
+		}
+	}
+	line = otherName().ReplaceAllString(line, " ")
 	for _, w := range strings.FieldsFunc(line, func(c rune) bool { return !unicode.IsLetter(c) && !unicode.IsDigit(c) }) {
 		switch t, ok := stitch.Only(w); {
 		case !ok || w == "tension" || w == "double": // double crochet is of both
@@ -383,6 +391,9 @@ func (c *termWords) count(line string) {
 		c.uk++
 	}
 }
+
+// otherName is what a stitch is called in the other terms: tr treble crochet (US dc).
+var otherName = text.Once(`\((us|uk) (?:sc|dc|hdc|htr|tr|dtr|single|double|half|treble|triple)\b[^)]*\)`)
 
 // dottedSingle is single crochet with full stops or a space.
 var dottedSingle = text.Once(`(?i)\bs(?:\. ?| )c\b`)
@@ -787,7 +798,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words(text.Keys[key], rest, n, strings.TrimSpace(rest) == "" || firstItem().MatchString(rest))
 		return true
 	}
-	if r.mode == "" && gaugeAlone().MatchString(trimmed) {
+	if r.mode == "" && (gaugeAlone().MatchString(trimmed) || gaugeOver().MatchString(trimmed)) {
 		r.x.Read.Words++
 		return true
 	}
@@ -801,7 +812,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words("stitches", trimmed, n, false)
 		return true
 	}
-	if r.mode == "" && (text.Glossary(trimmed) || len(r.sec.Lines) == 0 && text.Means(trimmed)) {
+	if r.mode == "" && (text.Glossary(trimmed) || len(r.sec.Lines) == 0 && (text.Means(trimmed) || dashMeans().MatchString(trimmed))) {
 		r.x.Read.Words++
 		r.words("names", trimmed, n, false)
 		return true
@@ -814,6 +825,12 @@ var firstItem = text.Once(`^\s*1[.)] ?[A-Z]`)
 
 // gaugeAlone is a gauge on a line of its own: 11 pattern sts = 2”.
 var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.? ?(?:=|make|measure|to) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch)[^.;]{0,12}[;.]?$`)
+
+// gaugeOver is a gauge whose length stands first: Gauge 10 cm: 16 sts/ 16 rows.
+var gaugeOver = text.Once(`(?i)^(?:gauge|tension) ?(?:over |in )?[\d½¼¾]+ ?(?:x ?[\d½¼¾]+ ?)?(?:"|”|″|ins?\b|inch|cm)[^:=]{0,12}[:=] ?\d`)
+
+// dashMeans is a line that says with a dash what a short name stands for: Inc- increase, stitch twice in the same stitch.
+var dashMeans = text.Once(`(?i)^\W*(?:inc|dec|sc|hdc|dc|tr|htr|ch|ss|sl ?st|mr|mc|blo|flo|sts?|sk|sp|rep|beg)\.? ?[-–—] ?(?:increas|decreas|single|half|double|treble|triple|chain|slip|magic|back|front|stitch|skip|space|repeat|begin)`)
 
 // joinsRound is a row of which a remark says that it is worked in the round: Rows 1-6: (joining to knit in the round) k1, p1.
 var joinsRound = text.Once(`(?i)^[^(]{0,20}\([^)]*\bjoin(?:ing)?\b[^)]*\bin the r(?:ou)?nd`)

@@ -61,7 +61,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.counted():
 		case s.otherStart():
 		case s.placeFirst():
-		case s.placeLast():
+		case s.placeLast(), s.placeBehind(), s.butLast():
 		case s.allIn():
 		case s.item(s.i):
 		case s.inColour(), s.bareNumber(), s.fixed():
@@ -237,11 +237,7 @@ func (s *sequence) repeat() bool {
 		s.i++
 		return true
 	}
-	j := s.i + 1
-	for s.at(j).Is("pattern", "from", "between", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat", "beg", "beginning", "start", "bracketed", "asterisk") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
-		j++
-	}
-	j = s.pastBeginning(j)
+	j := s.pastBeginning(s.pastMarks(s.i + 1))
 	if t.Is("work", "from") && !isStar(s.at(j)) || t.Is("from") && j != s.i+1 {
 		return false
 	}
@@ -609,7 +605,7 @@ func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 // specRepeated reads how often a bracket is repeated: repeat from * to * 5 times, rep across.
 func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
 	j := i + 1
-	for s.at(j).Is("this", "from", "in", "brackets", "pattern", "between", "a", "total", "of") || isStar(s.at(j)) || s.at(j).Is("to", "and") && isStar(s.at(j+1)) {
+	for emptyBrackets(s.at(j)) || s.at(j).Is("this", "from", "in", "brackets", "pattern", "between", "bet", "btw", "a", "total", "of") || isStar(s.at(j)) || s.at(j).Is("to", "and") && isStar(s.at(j+1)) {
 		j++
 	}
 	starred := isStar(s.at(j - 1))
@@ -635,6 +631,17 @@ func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
 	}
 	return i
 }
+
+// pastMarks is behind the words and brackets at j that only say what is repeated: from, between [ ], the instructions in brackets.
+func (s *sequence) pastMarks(j int) int {
+	for emptyBrackets(s.at(j)) || s.at(j).Is("pattern", "from", "between", "bet", "btw", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat", "beg", "beginning", "start", "bracketed", "asterisk") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
+		j++
+	}
+	return j
+}
+
+// emptyBrackets reports whether brackets stand there that only name those of a stretch: repeat between [ ].
+func emptyBrackets(t *text.Token) bool { return t.Kind == 'g' && len(t.Sub) == 0 }
 
 func (s *sequence) rowsAt(i int) bool {
 	for k := i; k < i+3; k++ {
@@ -1216,10 +1223,14 @@ func (s *sequence) throughout(t []text.Token, c ins.Counting) {
 
 // firstOf reads (first dc): the chain stands for one.
 func (p *parser) firstOf() (ins.Counting, bool) {
-	if !p.at(0).Is("first", "counts", "1st") || len(p.t) > 4 {
+	at := 0
+	if p.at(0).Is("is") { // is first tr
+		at++
+	}
+	if !p.at(at).Is("first", "counts", "1st") || len(p.t) > 4 {
 		return ins.Counting{}, false
 	}
-	k, to := p.named("kind", 1)
+	k, to := p.named("kind", at+1)
 	if to != len(p.t) {
 		return ins.Counting{}, false
 	}
@@ -1411,7 +1422,8 @@ func (s *sequence) allIn() bool {
 	for (s.at(at).Is("all", "together") || s.at(at).Is("worked") && s.at(at-1).Is("ch", "chain")) && at < all+2 { // 1 long, 1 ch worked in every st
 		at++
 	}
-	if at == all || !s.at(at).Is("in", "into") || s.at(all-1).Is(",") && all == s.i+1 {
+	chained := s.at(all-1).Is("ch", "chain") || s.at(all-2).Is("ch", "chain") // 2 dc, ch 1 in next sp: a chain goes into no place alone
+	if at == all && !chained || !s.at(at).Is("in", "into") || s.at(all-1).Is(",") && all == s.i+1 {
 		return false
 	}
 	v, to := s.named("places", at)
@@ -1420,7 +1432,7 @@ func (s *sequence) allIn() bool {
 	}
 	before := len(s.line.Unread)
 	items := s.within(s.t[s.i:all]).sequence()
-	if len(s.line.Unread) > before || !working(items) || slices.ContainsFunc(items, placedOrNone) {
+	if len(s.line.Unread) > before || !working(items) || slices.ContainsFunc(items, placedOrNone) || chained && !slices.ContainsFunc(items, is[*ins.Stitch]) {
 		s.line.Unread = s.line.Unread[:before]
 		return false
 	}
@@ -1456,6 +1468,53 @@ func (s *sequence) placeLast() bool {
 	}
 	r.Put(at)
 	s.add(r, s.i, to)
+	s.i = to
+	return true
+}
+
+// butLast reads 'except' behind a stitch in each place, which leaves out the last one: sc in each st except 2 sc in last st; dc in
+// each st except the last.
+func (s *sequence) butLast() bool {
+	k := len(s.out) - 1
+	if k < 0 || !s.at(s.i).Is("except") || s.depth > 0 {
+		return false
+	}
+	st, ok := s.out[k].(*ins.Stitch)
+	if !ok || len(st.Places) != 1 || st.Places[0].Kind != ins.InEach || st.Places[0].Extent.Kind != ins.NoExtent && st.Places[0].Extent.Kind != ins.ToEnd {
+		return false
+	}
+	to := s.i + 1
+	if s.at(to).Is("last", "final") && (to+1 >= len(s.t) || s.at(to+1).Is(",", ".", ";", "st", "stitch")) { // except the last
+		if to++; s.at(to).Is("st", "stitch") {
+			to++
+		}
+	}
+	end := to
+	for end < len(s.t) && !s.at(end).Is(".", ";") && !s.at(end).Is("last", "final") {
+		end++
+	}
+	if !s.at(end).Is("last", "final") || end > to+6 {
+		return false
+	}
+	st.Places[0].Extent = ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: s.span(s.i, to-1)}
+	s.add(&ins.Nothing{}, s.i, to)
+	s.i = to
+	return true
+}
+
+// placeBehind reads a place that a remark parts from its stitch: 8 dc (counts as shell) in 4th ch from hook.
+func (s *sequence) placeBehind() bool {
+	k := len(s.out) - 1
+	if k < 0 || s.i == 0 || s.at(s.i-1).Kind != 'g' || !s.at(s.i).Is("in", "into") {
+		return false
+	}
+	st, ok := s.out[k].(*ins.Stitch)
+	v, to := s.named("places", s.i)
+	if !ok || len(st.Places) > 0 || to < 0 {
+		return false
+	}
+	st.Places = v.(spots).list
+	st.At.End = max(st.At.End, s.span(to-1, to-1).End)
 	s.i = to
 	return true
 }
@@ -1587,6 +1646,9 @@ func (s *sequence) underside(from, to int) bool {
 		if side && s.at(i).Is("ch", "chs", "chain", "chains") {
 			return true
 		}
+		if s.at(i).Is("side") && i == to-1 && s.at(i-2).Is("down", "along", "up", "back") { // read as how far it goes, in a row that begins in a chain
+			return true
+		}
 		side = side || s.at(i).Is("underside") || s.at(i).Is("other", "opposite", "second", "bottom", "free", "unused") && s.at(i+1).Is("side", "edge", "loop", "loops", "lp", "lps")
 	}
 	return false
@@ -1711,7 +1773,7 @@ func (s *sequence) clause() {
 
 // leadsToPlace reports whether the word before j only leads to a place: in all dc.
 func (s *sequence) leadsToPlace(j int) bool {
-	return s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") || s.at(j-1).Is("all", "both") && s.at(j-2).Is("in", "into")
+	return s.at(j-1).Is("in", "into", "each", "every", "next", "last", "first", "of", "to", "same", "other") || s.at(j-1).Is("from") && s.at(j).Is("ch", "chain") || s.at(j-1).Is("all", "both") && s.at(j-2).Is("in", "into")
 }
 
 // fixed passes a clause about a thing that is put on: place the eyes between rounds 9 & 10 with 8 sts between.

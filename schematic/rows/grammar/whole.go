@@ -434,13 +434,17 @@ var statements = []form{
 	{rule: "join", pattern: "(join/close/joining/connect/closing/unite/uniting) [it] [each/every/all] [rnd/rnds/rounds/round/ring/circle/work] [with/by/using/,] [{s:slip}] [{to:jointo}] [{x:joinfor}] [{to:jointo}]", meaning: "the round is joined", example: "join with sl st in top of ch-3", build: join},
 	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [rnd/round/work] [{x:joinfor}] [{to:jointo}] | {to:jointo} [and] [to] (form/join/close/make/end/finish/complete) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
 	{rule: "join", pattern: "[{s:slip}] [and] form/make/forming [into] ring/circle", meaning: "the round is joined", example: "ch 4, form a ring", build: join},
-	{rule: "join", pattern: "{s:slip} to/in/into {n:chaincalled} [{tail}]", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in each st around, sl st to ch 1", build: func(m *match) any {
+	{rule: "join", pattern: "{s:slip} to/in/into [$tch] {n:chaincalled} [to join] [{tail}]", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in each st around, sl st to ch 1", build: func(m *match) any {
 		if !m.p.r.roundR && !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
 			return nil
 		}
 		return &ins.Join{}
 	}},
+	{rule: "join", pattern: "{s:slip} to/in/into {o:ord} $ch from [$tch] {n:chaincalled} [at/of/from $beg of $row]", meaning: "the round is joined", example: "Rnd 2: Ch 4, dc in same st, (dc, ch 1, dc) in each st around, sl st in 3rd ch from ch 4", build: func(m *match) any {
+		return &ins.Join{Chain: m.num("n", 0), Nth: ins.N(value[int](m, "o"))}
+	}},
 	{rule: "join", pattern: "(join/joining/unite) last {n:chaincalled} [with {s:slip}] {to:jointo}", meaning: "the last chain is joined to the beginning", example: "Rnd 2: *ch 5, sc in next sp; rep from * around, join last ch-5 to first sc", build: join},
+	{rule: "join", pattern: "{s:slip} together {x:joinfor}", meaning: "the round is joined", example: "Ch 6 and sl st together to form a ring", build: join},
 	{rule: "join", pattern: "{s:slip} {x:joinfor}", meaning: "the round is joined", example: "sl st to form a ring", build: join},
 	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | st st | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | dc)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
 		if m.p.at(m.to-2).Is("st") && !m.p.r.crochet {
@@ -451,7 +455,7 @@ var statements = []form{
 		}
 		return true
 	}},
-	{rule: "jointo", pattern: "(to/in/into/through/at/on/with) [{o:ord}] [$tch] ([st] [$ch] of [$tch/joining] {n:chaincalled} | {num} $ch of [$tch] {n:chaincalled} | {c:core} [{tail}] | top of {tail} | $beg [{tail}] | {n:chaincalled} [{tail}] | beg)", meaning: "what the round is joined to", example: "join to 3rd ch of ch-5",
+	{rule: "jointo", pattern: "(to/in/into/through/at/on/with) [{o:ord}] [$tch] ([st] [$ch] of/from [$tch/joining] {n:chaincalled} | {num} $ch of [$tch] {n:chaincalled} | {c:core} [{tail}] | top of {tail} | $beg [{tail}] | {n:chaincalled} [{tail}] | beg)", meaning: "what the round is joined to", example: "join to 3rd ch of ch-5",
 		build: func(m *match) any {
 			j := &ins.Join{}
 			if c, ok := m.get("c").(ins.Place); ok {
@@ -692,7 +696,13 @@ var statements = []form{
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch) [across] (ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num}) together/tog", meaning: "a seam", example: "Fold the cuff, then sc the ends together", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(magic/amigurumi ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
+	{rule: "neutral", pattern: "between $row {n:num} and/& {m:num}", meaning: "where a thing is put", example: "Place them centered, between rounds 18 and 19", build: func(m *match) any {
+		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' || m.p.line.Label != nil {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "(magic/amigurumi ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [an] [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
 		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("in", "of") {
 			return nil
 		}
@@ -709,7 +719,8 @@ var statements = []form{
 	{rule: "neutral", pattern: "(please note | note that) {x:sentence}", meaning: "what is told beside", example: "Rnd 3: Please note that you work over the spaces when you work a dc. Ch 3, dc in each st around", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "or until/till {x:stretch}", meaning: "another end, as the maker likes", example: "Rows 4-61: [Rep rows 2 and 3] 29 times, or until headband reaches desired size", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "join", pattern: "(join/connect/attach) last $st (to/with) first {k:kind} [with {s:slip}]", meaning: "the round is joined", example: "Rnd 2: Sc in each st around, connect last st to first sc with a sl st", build: func(m *match) any { return &ins.Join{} }},
-	{rule: "join", pattern: "{s:slip} [to/in/into] top [of] $beg/first {k:kind} [$st]", meaning: "the round is joined", example: "Rnd 2: 2 hdc in each st around, sl st top beg hdc", build: func(m *match) any { return &ins.Join{} }},
+	{rule: "join", pattern: "{s:slip} with first ({k:kind} | $ch | $st)", meaning: "the round is joined", example: "Rnd 2: Sc in each st around, sl st with first sc", build: func(m *match) any { return &ins.Join{} }},
+	{rule: "join", pattern: "{s:slip} [to/in/into] top [of] $beg/first/standing {k:kind} [$st] [{tail}]", meaning: "the round is joined", example: "Rnd 2: 2 hdc in each st around, sl st top beg hdc", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "(sc/hdc/dc) join to/into (first/1st/{o:ord}) $st/{k:kind}", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in same st, ch 3, (sc in next st, ch 3) around, sc join to 1st st", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "[close/finish] [with] ([a] needle join | nj)", meaning: "the round is joined", example: "Rnd 2: 2 dc in each st around, NJ", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "neutral", pattern: "[with/at/leaving/and] [about/approx] [an/a] (interspace/distance/gap) of [about] {n:num} {u:unit} [between {x:stretch}]", meaning: "how far apart things stand", example: "Insert the eyes between rounds 11 and 12, with an interspace of 6 stitches", build: func(m *match) any { return &ins.Nothing{} }},

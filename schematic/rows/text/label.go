@@ -398,7 +398,7 @@ func (p *labeller) bare() bool {
 		p.i, p.l = start, ins.Label{Side: p.l.Side}
 		return false
 	}
-	if t.Is(".") && p.peek(1).Is(")") { // 1.)
+	if t.Is(".") && p.peek(1).Is(")") || t.Is("-") && p.peek(1).Glued { // 1.) and 2-ch1,
 		p.i++
 	}
 	p.eatAny(")")
@@ -410,7 +410,7 @@ func (p *labeller) bare() bool {
 // ends reports whether a sign stands there that ends a label without a word for rows before it, or with one.
 func (p *labeller) ends(word bool) bool {
 	t := p.peek(0)
-	return t.Is(":", ".", ")", "--") || t.Is("-") && (!t.Glued || !p.peek(1).Glued && p.peek(1).Kind == 'w') || word && t.Is("=")
+	return t.Is(":", ".", ")", "--") || t.Is("-") && (!t.Glued || p.peek(1).Kind == 'w' && (!p.peek(1).Glued || p.peek(1).Is("ch") && p.peek(2).Kind == 'n' && p.peek(3).Is(","))) || word && t.Is("=")
 }
 
 // names are words that begin the name of a row; starts are words that begin an
@@ -642,7 +642,7 @@ func (p *labeller) bracket() bool {
 func (p *labeller) signs() {
 	for {
 		switch t := p.peek(0); {
-		case t.Is(":", "--", ";", "=", ">", "|"), t.Is(")", "~") && !p.firm, t.Is(".") && !(p.i+1 < len(p.t) && p.peek(1).Kind == 'n' && p.peek(1).Glued && p.peek(-1).Kind == 'n'),
+		case t.Is(":", "--", ";", "=", ">", "|"), t.Is(")", "~") && !p.firm, t.Is(".") && !(p.i+1 < len(p.t) && p.peek(1).Kind == 'n' && p.peek(1).Glued && p.peek(-1).Kind == 'n' && p.i > 1),
 			t.Is("-") && (!t.Glued || !p.peek(1).Glued || !p.peek(1).Is("n")):
 			p.i++
 			p.firm = true
@@ -660,7 +660,7 @@ var follow = set("is was has have had are should will form forms set sets establ
 // follows reports whether what stands behind a label without a sign may be its row.
 func (p *labeller) follows() bool {
 	t := p.peek(0)
-	return p.i < len(p.t) && !(t.Kind == 'w' && follow[t.S]) && !t.Is("and", "of", ",", "to") && t.Kind != 'f'
+	return p.i < len(p.t) && !(t.Kind == 'w' && follow[t.S] && !(t.Cap && t.Is("make"))) && !t.Is("and", "of", ",", "to") && t.Kind != 'f'
 }
 
 // IsStop reports whether a word can't stand within a name.

@@ -558,9 +558,14 @@ func (l *lexer) ordinal(start, v int) bool {
 	return true
 }
 
+// gluedRow is a row behind its number and a full stop without a space: 11.8 sc, inc.
+var gluedRow = Once(`^\d+ ?(?:sc|dc|hdc|htr|tr|inc|dec)\b`)
+
 func (l *lexer) fraction(start int) bool {
 	j := l.i
 	switch {
+	case len(l.out) == 0 && j < len(l.r) && l.r[j] == '.' && gluedRow().MatchString(l.text(j+1, len(l.r))):
+		return false
 	case j+1 < len(l.r) && l.r[j] == '.' && unicode.IsDigit(l.r[j+1]):
 		l.i++
 		l.digits()

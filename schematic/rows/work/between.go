@@ -216,7 +216,7 @@ func (r *runner) found1(l *ins.Line, s start) {
 	} else {
 		k = s.cast.N.At(r.size)
 	}
-	if k == ins.None {
+	if k == ins.None || s.chain != nil && k == 1 { // one chain to close a piece begins none
 		return
 	}
 	r.anew()

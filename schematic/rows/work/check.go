@@ -173,7 +173,8 @@ func (o *otherWords) look(section string, words []ins.Word, i int) int {
 		}
 		w = t.S
 	}
-	if !o.x.TermsSet || terms == o.x.Terms || o.seen[w] || o.x.Old && (strings.HasPrefix(w, "single") || strings.HasPrefix(w, "miss")) {
+	if !o.x.TermsSet || terms == o.x.Terms || strings.HasSuffix(w, "trtr") || // in US terms a stitch taller than dtr
+		o.seen[w] || o.x.Old && (strings.HasPrefix(w, "single") || strings.HasPrefix(w, "miss")) {
 		return more
 	}
 	o.seen[w] = true

@@ -21,6 +21,9 @@ type run struct {
 	base  bool       // chains of a foundation
 }
 
+// base reports whether a row is a foundation chain.
+func (f *fabric) base() bool { return len(f.runs) > 0 && f.runs[0].base }
+
 func (r run) space() bool { return r.chain > 0 }
 
 // elements is how many places of the row the run is.

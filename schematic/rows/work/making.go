@@ -156,7 +156,7 @@ func (w *work) stitchInto(m *ins.Stitch, of *ins.Group, group int, feet []int) {
 
 func (w *work) chainInto(m *ins.Chain, of *ins.Group, group int) {
 	if !w.began && (m.Count.How != ins.Unsaid || w.cur.pos == w.travel) {
-		w.start(m)
+		w.start(m, nil)
 		w.tchAt = false // it stands in the space itself
 		return
 	}
@@ -189,7 +189,7 @@ func (w *work) lastIsArch() bool {
 
 // stitch works n.N stitches of a kind in its places.
 func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
-	if w.alongOwn(n, tail) || w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
+	if w.alongOwn(n, tail) || w.alongAdded(n) || w.picotSlip(n) || w.closing(n) || w.lastArch(n, tail) {
 		return
 	}
 	if n.Call != nil && n.Call.Mesh != nil {

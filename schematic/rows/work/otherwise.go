@@ -139,6 +139,21 @@ func (w *work) alongOwn(n *ins.Stitch, tail []ins.Item) bool {
 	return true
 }
 
+// alongAdded works a stitch into each chain that was added at the end of the row, when nothing else is left: ch 7, dc in each ch.
+func (w *work) alongAdded(n *ins.Stitch) bool {
+	k := len(w.out.runs) - 1
+	if k < 0 || w.cur.left > 0 || w.round || !w.out.runs[k].space() || len(n.Places) != 1 || n.Places[0].Kind != ins.InEach || !n.Places[0].Unit.Chain || n.Kind == nil || n.Kind.Uses != 1 {
+		return false
+	}
+	chains := w.out.runs[k].chain
+	w.out.runs = w.out.runs[:k]
+	w.emit(run{kind: n.Kind, n: chains * max(w.count(n.N), 1)}, nil, n)
+	if w.g != nil && w.quiet == 0 {
+		w.g.doubt = "stitches go into a chain within it"
+	}
+	return true
+}
+
 // ofOwn is how many chains of its own a stitch takes, -1 if it stands elsewhere.
 func (w *work) ofOwn(n *ins.Stitch) int {
 	if len(n.Places) == 0 {

@@ -398,6 +398,12 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 	if times == 0 {
 		return
 	}
+	if c := chainRow(l); c != nil && c.N.At(r.size) >= leastRound {
+		r.foundRow(l, c, false)
+		r.log(l, body, 1)
+		r.countRows(1)
+		return
+	}
 	body, foundation := r.founds(l, body)
 	if r.repeat(l, r.meant(l, r.around(l, r.implied(l, skippedOnce(body)))), times) {
 		r.check(l)
@@ -408,6 +414,26 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 	if foundation {
 		r.fresh, r.founded, r.no = true, true, 0
 	}
+}
+
+// chainRow is the foundation chain that a text calls row 1: Rnd 1: Ch 16. Nil: the line is none.
+func chainRow(l *ins.Line) (c *ins.Chain) {
+	if l.Label == nil || l.Label.Next || l.Label.From.By != nil || l.Label.From.All != 1 {
+		return nil
+	}
+	for _, n := range l.Body {
+		switch k := n.(type) {
+		case *ins.Nothing, *ins.Turn:
+		case *ins.Chain:
+			if c != nil {
+				return nil
+			}
+			c = k
+		default:
+			return nil
+		}
+	}
+	return c
 }
 
 // wordsOnly reports whether a list has words that move no stitch, and nothing else.

@@ -105,7 +105,7 @@ func (w *work) body(list []ins.Item) {
 		w.endsIn = &ins.Join{Chain: p.Unit.Size, Nth: ins.N(p.Nth)}
 	}
 	if w.carry != nil {
-		w.start(w.carry)
+		w.start(w.carry, list)
 	}
 	if w.baseBare(list) && w.pick.turns() {
 		w.cur.step(1)
@@ -253,6 +253,7 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 		w.join(n)
 	case *ins.Turn:
 		w.turned = true
+		w.free = w.free || w.from.base() && slices.ContainsFunc(tail, is[*ins.Stitch]) // the piece may be turned, to go along the other side of its chain
 	case *ins.Needles:
 		w.byNeedles(n)
 	case *ins.Stitch:
@@ -504,7 +505,7 @@ func (w *work) chain(n *ins.Chain, tail []ins.Item) {
 			w.emit(run{chain: k}, nil, n)
 			return
 		}
-		w.start(n)
+		w.start(n, tail)
 		return
 	}
 	if endOfRow(tail) {
@@ -552,8 +553,8 @@ func endOfRow(tail []ins.Item) bool {
 }
 
 // start works the chain at the beginning of a row: it counts or not, as the text
-// says; where nothing says, as the reading takes it.
-func (w *work) start(n *ins.Chain) {
+// says; where nothing says, as the reading takes it. Tail is the row behind it.
+func (w *work) start(n *ins.Chain, tail []ins.Item) {
 	k := w.n(n.N)
 	// a round that ends in the 3rd of 4 chains says that the chain is a stitch of 3 and a space of 1
 	top := 0
@@ -573,7 +574,9 @@ func (w *work) start(n *ins.Chain) {
 	}
 	kind := n.Count.As
 	if kind == nil {
-		kind = byTurning(k)
+		if kind = byTurning(k); k == 4 && !works(tail, kind) && works(tail, byTurning(3)) { // a dc and a space of one chain
+			kind = byTurning(3)
+		}
 	}
 	w.tchAt = true
 	beyond := w.count(n.Count.Space)
@@ -627,6 +630,19 @@ func (w *work) turning(kind *stitch.Stitch, chain, beyond int, by ins.Item) {
 	}
 }
 
+// works reports whether a stitch of that kind is among instructions.
+func works(list []ins.Item, kind *stitch.Stitch) bool {
+	return slices.ContainsFunc(list, func(n ins.Item) bool {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			return n.Kind == kind
+		case *ins.Repeat:
+			return works(n.Body, kind)
+		}
+		return false
+	})
+}
+
 // byTurning is the stitch as tall as a chain of n (common practice).
 func byTurning(n int) *stitch.Stitch {
 	switch {
@@ -677,11 +693,19 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 		return k
 	}
 	if got < k {
-		have := w.from.stitches()
-		w.tellGap(k-got, have, "rows/over-use", at, "this needs %s stitches more than the row below has | %s stitches in the row below | at least %s stitches",
-			"use %s fewer here, or make them in the row below", k-got, have, have+k-got, k-got)
+		w.tooMany(k-got, kind, at)
 	}
 	return got
+}
+
+// tooMany tells of stitches that the row below does not have, gap of them, of that kind if one is named.
+func (w *work) tooMany(gap int, kind *stitch.Stitch, at ins.Span) {
+	have := w.from.stitches()
+	w.tellGap(gap, have, "rows/over-use", at, "this needs %s stitches more than the row below has | %s stitches in the row below | at least %s stitches",
+		"use %s fewer here, or make them in the row below", gap, have, have+gap, gap)
+	if kind != nil && kind != chainStitch && w.from.base() && len(w.found) > 0 { // in next ch and next sc: in those of the row itself
+		w.found[len(w.found)-1].why = loosely
+	}
 }
 
 // goesOn reports whether a round that has come to its end, got stitches into an instruction, has somewhere to go.
