@@ -19,7 +19,7 @@ type Act int
 // part, a piece. Begin has the piece whose first section it is begin with one of the
 // kind Key instead. Copy puts a copy of an entry of a list behind it. Widen puts a size
 // called Value behind the size that Cell counts, with that one's numbers in every line of the
-// trade, and Narrow takes the size out.
+// trade, and Narrow takes the size out. Rename calls the sizes by their names of now where they still have those of Value.
 const (
 	Set Act = iota
 	Put
@@ -29,6 +29,7 @@ const (
 	Copy
 	Widen
 	Narrow
+	Rename
 )
 
 // Change is one change of a pattern file. Path is that of a field (Set) or group
@@ -80,6 +81,8 @@ func Edit(src []byte, c Change) ([]byte, error) {
 		return e.doubled(c)
 	case Widen, Narrow:
 		return e.resized(c)
+	case Rename:
+		return e.renamed(c)
 	}
 	return nil, fmt.Errorf("there is no such change")
 }

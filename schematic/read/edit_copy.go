@@ -72,11 +72,7 @@ func (e *editor) resized(c Change) ([]byte, error) {
 	if failed != nil {
 		return nil, failed
 	}
-	slices.SortFunc(all, func(a, b cut) int { return b.from - a.from })
-	out := e.src
-	for _, k := range all {
-		out = splice(out, k.from, k.to, k.text)
-	}
+	out := e.cut(all)
 	_, was := Pattern("", e.src)
 	_, is := Pattern("", out)
 	if len(tokens(out)) == len(tokens(e.src)) && (!is.Errors() || was.Errors()) {
@@ -134,6 +130,73 @@ func (z resizing) line(text string, names bool, cellsOf func(string) []Cell) (st
 type cut struct {
 	from, to int
 	text     string
+}
+
+// cut is the file with all of the stretches exchanged.
+func (e *editor) cut(all []cut) []byte {
+	slices.SortFunc(all, func(a, b cut) int { return b.from - a.from })
+	out := e.src
+	for _, k := range all {
+		out = splice(out, k.from, k.to, k.text)
+	}
+	return out
+}
+
+// renamed calls sizes as they are called now, in the mappings by size and as the sample, that are called there as in c.Value,
+// a line of as many names. Names that only changed places stay as they are.
+func (e *editor) renamed(c Change) ([]byte, error) {
+	e.readSizes()
+	now := map[string]string{}
+	gone := false
+	for i, k := range namesIn(c.Value, e.r.sizes) {
+		now[k.Text] = e.r.sizes.Names[i]
+		gone = gone || e.r.sizes.Index(k.Text) < 0
+	}
+	if !gone {
+		return e.src, nil
+	}
+	var all []cut
+	for _, n := range e.sized(e.root, 0, now) {
+		from, to, ok := e.span(n)
+		if !ok {
+			return nil, errors.New("the name of a size spans several lines; change the sizes in the text")
+		}
+		all = append(all, cut{from, to, written(now[spaced(n.Value)], n.Style)[0]})
+	}
+	out := e.cut(all)
+	if len(tokens(out)) != len(tokens(e.src)) {
+		return nil, errors.New("this can't be done here; change the sizes in the text")
+	}
+	return out, nil
+}
+
+// sized are the names of sizes, of those called, below n: the keys of the mappings that have no others, and the sample. What
+// lies at the top or right below it is no number by size.
+func (e *editor) sized(n *yaml.Node, deep int, called map[string]string) []*yaml.Node {
+	if n.Kind == yaml.SequenceNode {
+		var out []*yaml.Node
+		for _, k := range elements(n, e.r) {
+			out = append(out, e.sized(k, deep+1, called)...)
+		}
+		return out
+	}
+	if n.Kind != yaml.MappingNode {
+		return nil
+	}
+	var keys, out []*yaml.Node
+	for _, p := range pairs(n, e.r) {
+		if called[spaced(p.at.Value)] != "" {
+			keys = append(keys, p.at)
+		}
+		if deep == 0 && spaced(p.at.Value) == "sample" && called[spaced(p.val.Value)] != "" {
+			out = append(out, p.val)
+		}
+		out = append(out, e.sized(p.val, deep+1, called)...)
+	}
+	if deep > 1 && len(keys) > 0 && len(keys) == len(pairs(n, e.r)) {
+		return keys
+	}
+	return out
 }
 
 // scalars calls f with every value below n, and the way to it.

@@ -119,3 +119,50 @@ func TestACopyInAPatternWithoutSizesStopsNothing(t *testing.T) {
 		_, _ = Edit([]byte(src), Change{Act: Copy, Path: "pieces/0", Cell: -1, After: func(int, int) []int { return nil }})
 	})
 }
+
+// Sizes that have other names are called so wherever a mapping calls them, and as the sample; what only looks like one is not.
+func TestSizesAreRenamedWhereverTheyAreCalled(t *testing.T) {
+	const named = `version: 1
+pattern: Slip
+terms: US
+units: cm
+sizes: XS (S, M) # three
+sample: S
+bodies: {bust: 80 (86, 92)}
+gauges: {fabric: 20 sts and 28 rows over 10 cm in stockinette}
+yarn:
+  - text: wool
+    amount: {XS: 5, S: 6, M: 7}
+pieces:
+  - piece: S
+    sections:
+      - cast on:
+          XS: 86
+          S: 96
+          M: 108
+      - even: {XS: 30, M: 31, S: 32}
+      - bind off: all
+`
+	rename := func(now, was string) string {
+		src := strings.Replace(named, "XS (S, M) #", now+" #", 1)
+		out, err := Edit([]byte(src), Change{Act: Rename, Path: "sizes", Value: was})
+		if err != nil {
+			return err.Error()
+		}
+		return string(out)
+	}
+	out := rename("1 (2, Large)", "XS, S, M")
+	for _, want := range []string{"sample: 2\n", "amount: {1: 5, 2: 6, Large: 7}", "  1: 86\n          2: 96\n          Large: 108\n", "- even: {1: 30, Large: 31, 2: 32}\n", "piece: S\n", "# three"} {
+		assert.Contains(t, out, want)
+	}
+	out = rename("S (M, L)", "XS, S, M")
+	assert.Contains(t, out, "sample: M\n")
+	assert.Contains(t, out, "amount: {S: 5, M: 6, L: 7}")
+	assert.Equal(t, strings.Replace(named, "XS (S, M) #", "M (S, XS) #", 1), rename("M (S, XS)", "XS, S, M"), "they changed places")
+	assert.Equal(t, named, rename("XS (S, M)", "XS, S"), "another number of sizes")
+	back, err := Edit([]byte(rename("1 (2, Large)", "XS, S, M")), Change{Act: Set, Path: "sizes", Cell: -1, Value: "XS (S, M)"})
+	require.NoError(t, err)
+	back, err = Edit(back, Change{Act: Rename, Path: "sizes", Value: "1, 2, Large"})
+	require.NoError(t, err)
+	assert.Equal(t, named, string(back))
+}

@@ -272,7 +272,7 @@ func (s *Server) save(w http.ResponseWriter, r *http.Request, q saveQuestion) an
 
 type editQuestion struct {
 	Text  string `json:"text"`
-	Act   string `json:"act"` // set, put, take, insert, begin, copy, widen or narrow
+	Act   string `json:"act"` // set, put, take, insert, begin, copy, widen, narrow or rename
 	Path  string `json:"path"`
 	Key   string `json:"key"`
 	Value string `json:"value"`
@@ -283,7 +283,7 @@ type editQuestion struct {
 }
 
 var acts = map[string]read.Act{"set": read.Set, "put": read.Put, "take": read.Take, "insert": read.Insert, "begin": read.Begin,
-	"copy": read.Copy, "widen": read.Widen, "narrow": read.Narrow}
+	"copy": read.Copy, "widen": read.Widen, "narrow": read.Narrow, "rename": read.Rename}
 
 func (s *Server) edit(w http.ResponseWriter, r *http.Request, q editQuestion) any {
 	act, ok := acts[q.Act]

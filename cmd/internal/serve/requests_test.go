@@ -69,7 +69,7 @@ var wellKnown = []struct {
 	key    string
 	values []string
 }{
-	{"act", []string{"set", "put", "take", "insert", "begin", "copy", "widen", "narrow"}}, {"units", []string{"cm", "in", "both"}}, {"labels", []string{"one", "all", "letters", "blank"}},
+	{"act", []string{"set", "put", "take", "insert", "begin", "copy", "widen", "narrow", "rename"}}, {"units", []string{"cm", "in", "both"}}, {"labels", []string{"one", "all", "letters", "blank"}},
 	{"path", []string{"sizes", "pieces", "", "pieces/0", "pieces/0/sections/0", "pieces/0/sections/1", "pieces/0/sections/1/even", "pieces/99", "gauges", "grading", "notes/0"}}, {"paper", []string{"a4", "letter"}}, {"size", []string{"", "Baby", "Youth"}},
 	{"what", []string{"drawing-pdf", "all-svg", "page", "worksheet", "chart-pdf", "grading", "rows"}}, {"value", []string{"3", "Newborn", "12 rows", ""}}, {"key", []string{"even", "note", "increase"}},
 }

@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 	"time"
 
@@ -279,6 +280,11 @@ func TestANewPatternIsThereWhenThePageIsLoadedAgain(t *testing.T) {
 	h.press(`#form details[data-path="about"] > summary`)
 	h.write("sizes", "One (Two, Three)")
 	h.has("sample: Two ")
+	h.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(2)))
+	h.until(`!document.querySelector("#text").value.includes("sample: Two ")`) // names and sample are taken back together
+	assert.NotContains(t, h.text(), "Three)", "the names are typed in one go, and taken back so")
+	h.do(chromedp.KeyEvent("y", chromedp.KeyModifiers(2)))
+	h.has("sample: Two ")
 	h.write("pattern", "Gorse Shawl")
 	h.has("pattern: Gorse Shawl\n")
 	text := h.text()
@@ -286,4 +292,18 @@ func TestANewPatternIsThereWhenThePageIsLoadedAgain(t *testing.T) {
 	h.until(`document.querySelector("#title").textContent === "Gorse Shawl"`)
 	assert.Equal(t, text, h.text())
 	assert.Equal(t, "a new pattern", js[string](h.tab, `document.querySelector("#file").textContent`))
+}
+
+// Numbers in a mapping by size are those of the size that has another name now.
+func TestNumbersBySizeFollowTheNamesOfTheSizes(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "named.yaml")
+	named := strings.Replace(typed, "5 (6, 6, 7)", "{XS: 5, S: 6, M: 6, L: 7}", 1)
+	require.NoError(t, os.WriteFile(path, []byte(named), 0o644))
+	h := &hand{tab: visit(t, browserFor(t), running(t, Options{File: path}), 1280, 900), pace: 90 * time.Millisecond}
+	h.press(`#form details[data-path="about"] > summary`)
+	h.write("sizes", "1 (2, 3, 4)")
+	h.has("amount: {1: 5, 2: 6, 3: 6, 4: 7}")
+	h.until(`document.querySelectorAll("#findings .error").length === 0`)
+	h.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(2)))
+	h.until(fmt.Sprintf("document.querySelector('#text').value === %q", named))
 }

@@ -343,7 +343,7 @@ export class Form {
   #live(input, f, cell, said) {
     input.addEventListener("input", () => { if (input.value.trim() !== "") this.#set(f, cell, input.value, said, input); });
     input.addEventListener("change", () => { if (input.value.trim() === "") this.#set(f, cell, "", said, input); });
-    if (f.path === "sizes") this.#renames(input);
+    if (f.path === "sizes") this.#renames(input, said);
     input.addEventListener("keydown", (e) => {
       if (e.key !== "ArrowUp" && e.key !== "ArrowDown" || !/^\d+$/.test(input.value)) return;
       e.preventDefault();
@@ -352,16 +352,16 @@ export class Form {
     });
   }
 
-  // renames calls the sample's size as it is called now, if as many sizes have other names when the field is left.
-  #renames(input) {
+  // renames calls the sizes by their new names wherever the file calls them, if as many have other names when the field is left.
+  #renames(input, said) {
     let was = [];
     input.addEventListener("focus", () => { was = this.sizes; });
     input.addEventListener("change", () => this.after(async () => {
       await this.refresh();
-      const sample = this.form.fields?.find((f) => f.path === "sample");
-      const now = this.sizes.length === was.length && this.sizes[was.indexOf(sample?.value)];
-      if (now && !this.sizes.includes(sample.value)) this.#set(sample, -1, now);
+      const value = was.join(", ");
+      const other = was.length === this.sizes.length && value !== this.sizes.join(", ");
       was = this.sizes;
+      if (other) this.#edit({ act: "rename", path: "sizes", value }, said, input);
     }));
   }
 
@@ -393,7 +393,8 @@ export class Form {
 
   // edit makes a change; changes are made one behind the other.
   #edit(change, said, input, begun) {
-    if (change.act !== "set") this.#ahead.begin();
+    const set = change.act === "set" || change.act === "rename";
+    if (!set) this.#ahead.begin();
     if (input) input.waits = (input.waits ?? 0) + 1;
     this.after(async () => {
       begun?.();
@@ -404,15 +405,15 @@ export class Form {
         this.#next = goesTo(change);
         this.#begun = change.act !== "take";
         this.look.take(a.text, a.look);
-        this.pattern.change(a.text, { kind: change.act === "set" ? `form ${change.path} ${change.cell}` : "", from: "form" });
-        if (change.act !== "set") await this.refresh(); // the place that it made is there before its drawing
+        this.pattern.change(a.text, { kind: set ? `form ${change.path} ${change.cell ?? -1}` : "", late: change.act === "rename", from: "form" });
+        if (!set) await this.refresh(); // the place that it made is there before its drawing
       } catch (e) {
         if (!(e instanceof Refused)) tellFault(e);
         if (said) said.textContent = e.message;
         else by("form-broken").textContent = e.message;
         input?.setAttribute("aria-invalid", "true");
       }
-      if (change.act !== "set") this.#ahead.end(input);
+      if (!set) this.#ahead.end(input);
       if (input) input.waits--;
     });
   }

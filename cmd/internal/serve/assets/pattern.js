@@ -9,11 +9,12 @@ export class Pattern extends EventTarget {
   ahead = [];
   #last = { kind: "", at: 0 };
 
-  // change sets the text. from says who did, so that it need not show it again.
-  change(text, { kind = "", from = "", caret = null } = {}) {
+  // change sets the text. from says who did, so that it need not show it again; late, that it belongs to a change of its kind
+  // however long ago that was.
+  change(text, { kind = "", late = false, from = "", caret = null } = {}) {
     if (text === this.text) return;
     const now = performance.now();
-    const joins = kind !== "" && kind === this.#last.kind && now - this.#last.at < together && this.back.length > 0;
+    const joins = kind !== "" && kind === this.#last.kind && (late || now - this.#last.at < together) && this.back.length > 0;
     if (!joins) {
       this.back.push({ text: this.text, caret: this.caret?.() ?? null });
       if (this.back.length > 500) this.back.shift();
