@@ -15,6 +15,7 @@ import (
 	"html/template"
 	"io"
 	"maps"
+	"regexp"
 	"strings"
 	"sync"
 
@@ -161,7 +162,10 @@ type section struct {
 	Lines []line
 }
 
-// line is a row with the name of its box to tick.
+// told is how a line begins that there is nothing to do for.
+var told = regexp.MustCompile(`^(?i:notes?|terms|sizes?|abbreviations|gauge|tension|materials|special stitch(?:es)?)\b[^.]{0,20}:`)
+
+// line is a row with the name of its box to tick, nothing if it only tells something.
 type line struct {
 	ID   string
 	HTML template.HTML
@@ -273,7 +277,11 @@ func (v *view) written(w *words) []written {
 			sec := section{Name: s.Name}
 			for _, html := range w.texts(s.Lines) {
 				at++
-				sec.Lines = append(sec.Lines, line{fmt.Sprintf("%s-t%d-%d", v.P, size+1, at), html})
+				id := fmt.Sprintf("%s-t%d-%d", v.P, size+1, at)
+				if told.MatchString(string(html)) {
+					id = ""
+				}
+				sec.Lines = append(sec.Lines, line{id, html})
 			}
 			one.Sections = append(one.Sections, sec)
 		}
