@@ -80,6 +80,14 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {n:num} x {k:kind} [{p:places}]", meaning: "so many of a stitch in each place", example: "2 x dc3tog in next ch-2 sp", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {k:kind} x {n:num} {p:places}", meaning: "so many of a stitch in each place", example: "sc x 4 in last ch", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] {e:extent}", meaning: "the stitch in each place up to there", example: "sc around", build: stitchTo},
+	{rule: "stitch", pattern: "[$make] [in [patt/pattern/est/established]] {k:kind} {x:ofpart}", meaning: "the stitches of a part of the row", example: "Rnd 1: K to last 3 heel sts, k2tog, k1, knit instep, k1, ssk, k to end", build: func(m *match) any {
+		s := stitchOf(m)
+		if !m.said(partsAlone...) && !m.said("st", "sts", "stitch", "stitches") || m.p.at(m.to).Is("and", "&", "edge", "edges", "side", "of", "in", "over", "until", "to", "for") {
+			return nil
+		}
+		s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToMarker, Part: true, At: m.span()}, At: m.span()}}
+		return s
+	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} [every/each/all] [$st] {e:extent}", meaning: "the stitch in each place up to there", example: "knit every stitch to end", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in so many places", example: "k3", build: stitchBare},

@@ -753,6 +753,12 @@ var extents = []form{
 			}
 			return ins.Extent{Kind: ins.ToUnit, Unit: u, At: m.span()}
 		}},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [{n:num} [{u:unit}] before/from/of] {x:ofpart} [needle]", meaning: "to so many stitches before a part of the row", example: "Rnd 1: K to 3 sts before instep, k2tog, k1, k across instep, k1, ssk, k to end",
+		build: func(m *match) any {
+			e := toMarker(m).(ins.Extent)
+			e.Kind = ins.ToMarker
+			return e
+		}},
 	{rule: "extent", pattern: "until/till/til [there/you] [are/is/have] {n:num} {u:unit} [are/left/remain/rem] on [right/rh/r] [-] [hand] needle/needles/n/pin [[right] after/following/including/since [last/first] cast/bind/castoff/casting/binding/bo [-] [off] [st]]", meaning: "until so many stitches are on the right needle", example: "Row 3: Cast off 6 sts, k until there are 10 sts on right-hand needle, turn",
 		build: func(m *match) any {
 			if !m.p.line.IsRow() || m.p.r.crochet || !value[ins.Unit](m, "u").Any() {
@@ -770,6 +776,9 @@ func yes(*match) any { return true }
 
 // partNames are the words that name a part of a garment's stitches.
 var partNames = set("front back sleeve sleeves body yoke thumb hand palm instep sole heel gusset foot leg hood collar shoulder half side fronts backs pocket strap flap")
+
+// partsAlone are those that stand for their stitches where no stitch is said: knit instep.
+var partsAlone = []string{"instep", "heel", "sole", "thumb", "gusset", "palm", "sleeve", "sleeves"}
 
 // ofPart reads the words for the stitches of a part of the row: front, the left sleeve sts, sts of back, all held sts.
 func ofPart(p *parser, i int) (any, int) {
