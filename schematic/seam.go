@@ -385,7 +385,7 @@ func (b *builder) chain(refs []string, pos finding.Pos) ([]ofPiece, bool) {
 		}
 		if len(edges) == 0 {
 			ok = false
-			if q == nil || rest == "" || m != nil && m.Broken {
+			if q == nil || rest == "" || m != nil && b.g.Uneven(m) {
 				continue // the reader tells of a piece that there is not, or is called in place of its edge
 			}
 			b.find(finding.Finding{Kind: finding.NoEdge, Severity: finding.Error, Pos: pos,
@@ -427,4 +427,12 @@ func (m *Made) notch(e Edge, number int, share units.Num) {
 		}
 		at += l
 	}
+}
+
+// Uneven reports whether the working of a piece met an error, or a row that its parts or panels do not add up to: edges that are missing
+// follow from it.
+func (g *Garment) Uneven(m *Made) bool {
+	return m.Broken || slices.ContainsFunc(g.Findings, func(f finding.Finding) bool {
+		return f.Piece == m.Name && (f.Kind == "arithmetic/division" || f.Kind == "arithmetic/panels")
+	})
 }

@@ -10,6 +10,10 @@ import (
 	"flatwright/schematic/units"
 )
 
+// widest is how wide around the bust a garment is at most, in hundredths of the body, without a question: wider than any oversized one (a choice
+// of this project).
+const widest = 160
+
 // ease tells sizes whose garment is smaller than the body that it fits. Around the
 // bust that is seldom meant, beyond half a stitch of each piece; a sleeve or a hip may be meant to stretch.
 func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written) finding.List {
@@ -35,6 +39,12 @@ func ease(p *schematic.Pattern, gs []*schematic.Garment, body *schematic.Written
 				Message: fmt.Sprintf("the finished %s of %s is smaller than the largest body of the size, which is %s %s", body.Name, p.Steps.With(made, u), exact(high, u), u),
 				Have:    how, Want: fmt.Sprintf("%s %s or more, unless it is meant to stretch", exact(high, u), u),
 				Fix: fmt.Sprintf("add %s of width, or end the size's range at %s", long(high.Sub(made), u), long(made, u))}, p, g.Index))
+		}
+		if ok && name == "bust" && units.Max(low, high).Mul(units.Frac(widest, 100)).Less(made) {
+			all = append(all, in(finding.Finding{Kind: "grading/ease", Severity: finding.Note, Pos: body.Pos,
+				Message: fmt.Sprintf("the finished %s of %s is %s more than the body's", body.Name, p.Steps.With(made, u), long(made.Sub(units.Max(low, high)), u)),
+				Have:    how, Want: "less than three fifths of the body as ease, unless it is meant to be that wide",
+				Fix: "look for a wrong digit in the ease, the gauge or the body"}, p, g.Index))
 		}
 		if !ok || !made.Add(slack).Less(low) {
 			continue

@@ -44,7 +44,12 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		all = append(all, writtenGrading(p, &p.Finished[i], "finished")...)
 	}
 	for _, s := range madeSeries(p, gs) {
-		all = append(all, s.look(p)...)
+		for _, f := range s.look(p) {
+			// Two views of a piece that are alike, such as its panels, say the same.
+			if !slices.ContainsFunc(all, func(o finding.Finding) bool { return o.Piece == f.Piece && o.Message == f.Message && o.Have == f.Have }) {
+				all = append(all, f)
+			}
+		}
 	}
 	return all
 }
@@ -173,7 +178,7 @@ func quieten(g *schematic.Garment, order []*series) {
 	missed := map[string]bool{}
 	for _, s := range order {
 		i := slices.IndexFunc(g.Pieces, func(m *schematic.Made) bool { return m.Name == s.piece })
-		s.quiet[g.Index] = i >= 0 && g.Pieces[i].Broken || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
+		s.quiet[g.Index] = i >= 0 && g.Uneven(g.Pieces[i]) || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
 		missed[s.piece] = missed[s.piece] || i < 0
 	}
 }

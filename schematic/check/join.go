@@ -130,7 +130,10 @@ func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 			return nil
 		}
 		fix := fmt.Sprintf("state an ease of %s, or change a count", long(over, u))
-		if over.Sign() < 0 {
+		switch {
+		case !slack.Less(over.Abs()):
+			fix = "write `how: as long`, or change a count"
+		case over.Sign() < 0:
 			fix = fmt.Sprintf("lengthen %s by %s: the edge that is eased in must be the longer one", nameA, long(ease.Sub(over), u))
 		}
 		return j.find("joins/ease", fmt.Sprintf("%s is not %s longer than %s, as its ease says", nameA, long(ease, u), nameB), have,

@@ -297,6 +297,10 @@ func (in *inputs) spread(put func(string, expr.Dim, int)) {
 	if !ok || !ok2 {
 		return
 	}
+	if count < 0 {
+		in.sizeFail("spread", "%q: there are %d shapings to spread: the larger count is taken from the smaller", in.g.Name, count).Fix = "look for two values that changed places, or a wrong digit"
+		return
+	}
 	p, err := shaping.Spread(count, rows, shaping.RowStep(in.g.On), shaping.SlowFirst)
 	if err != nil {
 		in.sizeFail("spread", "%q: %v", in.g.Name, err).Fix = "give it more rows, or shape more stitches at a time and so less often"

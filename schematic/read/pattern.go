@@ -91,6 +91,7 @@ func (r *reader) head(m *mapped, p *schematic.Pattern) {
 	r.unit = p.Units
 	if n := m.get("sizes"); n != nil {
 		p.SizesPos = r.pos(n)
+		r.sizesAt = p.SizesPos
 		if p.Sizes = r.readSizes(n); r.spoiled[n.Line] {
 			p.Sizes = expr.Sizes{} // not what was meant: every line would seem too long or too short
 		}

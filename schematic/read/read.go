@@ -45,7 +45,8 @@ type reader struct {
 	shift    map[int]int  // columns after this one stand one too far to the right, by line
 	spoiled  map[int]bool // lines whose values are not what was meant, which has been told
 	findings finding.List
-	full     bool // no more findings are taken
+	full     bool        // no more findings are taken
+	sizesAt  finding.Pos // of the line of sizes
 
 	sizes   expr.Sizes
 	unit    units.Unit
@@ -92,6 +93,7 @@ func (r *reader) done() finding.List {
 	r.findings = slices.CompactFunc(r.findings, func(a, b finding.Finding) bool {
 		return a.Pos == b.Pos && a.Kind == b.Kind && a.Message == b.Message
 	})
+	r.sizesOff()
 	if r.full {
 		r.full = false
 		r.piece, r.section = "", ""
@@ -99,6 +101,36 @@ func (r *reader) done() finding.List {
 			Fix = "fix these first, then run the command again"
 	}
 	return r.findings
+}
+
+// alikeOff is in how many lists the same count of numbers is no slip any more: it is the line of sizes that has one too many or too few. A choice
+// of this project.
+const alikeOff = 4
+
+// sizesOff tells once of a line of sizes that no list goes by: every list with a wrong count has the same.
+func (r *reader) sizesOff() {
+	first, lists := finding.Finding{}, 0
+	for _, f := range r.findings {
+		if f.Kind != "file/list-length" {
+			continue
+		}
+		if lists == 0 {
+			first = f
+		}
+		if f.Message != first.Message {
+			return
+		}
+		lists++
+	}
+	if lists < alikeOff {
+		return
+	}
+	r.findings = slices.DeleteFunc(r.findings, func(f finding.Finding) bool { return f.Kind == first.Kind })
+	r.piece, r.section = "", ""
+	f := r.fail(r.sizesAt, first.Kind, "%d lists alike: %s", lists, first.Message)
+	f.Want = first.Want
+	f.Fix = fmt.Sprintf("see whether `sizes` lacks one or has one too many; otherwise correct each list, the first of them in line %d", first.Pos.Line)
+	r.findings.Sort()
 }
 
 // problem notes what is wrong inside the text of a node.
