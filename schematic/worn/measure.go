@@ -402,24 +402,15 @@ func (tk *taker) trunk(t *trunk) {
 			tk.shaped(t, p)
 		}
 	}
+	tk.slits(t)
 	for _, p := range t.panels {
 		if p.face == back {
 			tk.named(p, "cross back", "neck width", "shoulder")
 			tk.once("cross back")
 		}
 	}
-	if t.kind == "" { // no armhole says where the bust is: below sleeves that are worked with the body
-		t.under = math.Inf(1)
-		if y := t.hem + (t.top-t.hem)*2/5; t.cape() {
-			tk.girth(t, "hem", "hem", t.hem+1, t.hem)
-			if hooded := func(p *panel) bool { return p.made.Kind == schematic.KindHood }; !tk.seen["neck width"] && !slices.ContainsFunc(tk.a.placed, hooded) {
-				tk.girth(t, "neck", "", t.top-1, t.top)
-			}
-		} else if !tk.legs(t) {
-			y = t.belowSlope(y)
-			tk.girth(t, tk.bust(), "width", y, y)
-		}
-		tk.ofOneWithSleeves(t)
+	if t.kind == "" {
+		tk.withoutArmhole(t)
 		return
 	}
 	tk.girth(t, tk.bust(), "width at underarm", t.under, tk.clearOfSleeves(t))
@@ -430,6 +421,23 @@ func (tk *taker) trunk(t *trunk) {
 		tk.take("body to underarm", pt{X: hr, Y: t.low}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
 	}
+}
+
+// withoutArmhole measures a trunk of which no armhole says where the bust is: below sleeves that are worked with the body.
+func (tk *taker) withoutArmhole(t *trunk) {
+	t.under = math.Inf(1)
+	if y := t.hem + (t.top-t.hem)*2/5; t.cape() && tk.legs(t) {
+		tk.bib(t)
+	} else if t.cape() {
+		tk.girth(t, "hem", "hem", t.hem+1, t.hem)
+		if hooded := func(p *panel) bool { return p.made.Kind == schematic.KindHood }; !tk.seen["neck width"] && !slices.ContainsFunc(tk.a.placed, hooded) {
+			tk.girth(t, "neck", "", t.top-1, t.top)
+		}
+	} else if !tk.legs(t) {
+		y = t.belowSlope(y)
+		tk.girth(t, tk.bust(), "width", y, y)
+	}
+	tk.ofOneWithSleeves(t)
 }
 
 // once leaves out a width that lies as another does, such as that of a back that ends in its neck.
@@ -634,16 +642,58 @@ func (tk *taker) legs(t *trunk) bool {
 	return false
 }
 
+// bib measures what stands above the waist of a front with legs: how wide and how high it is, and the waist around.
+func (tk *taker) bib(t *trunk) {
+	for _, p := range t.panels {
+		if p.face != front {
+			continue
+		}
+		loop := points(p.drawn)
+		for i, s := range p.drawn {
+			z := p.drawn[(i+1)%len(p.drawn)].a
+			if absf(s.a.Y-z.Y) > close || s.a.Y < t.hem+1 || s.a.Y > t.top-1 || s.a.X < p.mid() || len(across(loop, s.a.Y-1)) != 2 {
+				continue // the level step at the waist, on the right
+			}
+			tk.girth(t, "waist", "waist", s.a.Y-1, s.a.Y)
+			l, r := p.level(t.top, -0.01)
+			tk.take("bib width", l, r, schematic.Horizontal, false, units.Num{})
+			tk.take("bib height", pt{X: min(s.a.X, z.X), Y: s.a.Y}, r, schematic.Vertical, false, units.Num{})
+			return
+		}
+	}
+}
+
+// slits measures the sides that are left open below the seams, such as those of a tunic.
+func (tk *taker) slits(t *trunk) {
+	for _, p := range t.panels {
+		for i, s := range p.drawn {
+			z := p.drawn[(i+1)%len(p.drawn)].a
+			if p.face != either && strings.Contains(strings.ToLower(s.name), "slit") && z.Y > s.a.Y+1 && absf(s.a.Y-p.lowest()) < close {
+				name := s.name
+				if p.face == back && tk.seen[name] {
+					name = "back " + name
+				}
+				tk.take(name, s.a, z, schematic.Vertical, false, units.Num{})
+			}
+		}
+	}
+}
+
+func (p *panel) lowest() float64 {
+	lo, _ := box(p.drawn)
+	return lo.Y
+}
+
 // muchWider is how many times as wide as its hem a body is that has its sleeves worked with it.
 const muchWider = 1.25
 
 // ofOneWithSleeves measures a body whose sleeves are worked with it: from cuff to cuff, a cuff, and the body below the
 // sleeves.
 func (tk *taker) ofOneWithSleeves(t *trunk) {
+	l, r := t.across(t.hem + 1)
 	for _, p := range t.panels {
 		lo, hi := box(p.drawn)
-		l, r := t.across(t.hem + 1)
-		if p.face != front || hi.X-lo.X < muchWider*(r-l) {
+		if p.face == either || hi.X-lo.X < muchWider*(r-l) || !t.spannedBy(p) { // one of two fronts does not reach from cuff to cuff
 			continue
 		}
 		low, high := pt{X: lo.X, Y: math.Inf(1)}, pt{X: lo.X, Y: math.Inf(-1)} // of the left end
@@ -662,12 +712,21 @@ func (tk *taker) ofOneWithSleeves(t *trunk) {
 		tk.take("cuff", low, high, schematic.Vertical, tk.a.faced(), units.Num{})
 		if under := p.underarm(t.hem); under != (pt{}) {
 			tk.take("body to underarm", pt{X: r, Y: t.low}, under, schematic.Vertical, false, units.Num{})
-			if top := p.above(under); absf(top-under.Y-(high.Y-low.Y)) > 1 { // it narrows to its cuff
+			if top := p.above(under); absf(top-under.Y-(high.Y-low.Y)) > onEdge/2 { // it narrows to its cuff, and by more than the row by which bind-offs stagger
 				tk.take("upper arm", under, pt{X: under.X, Y: top}, schematic.Vertical, tk.a.faced(), units.Num{})
 			}
 		}
 		return
 	}
+}
+
+// spannedBy reports whether a panel reaches as far to both sides as all of them.
+func (t *trunk) spannedBy(p *panel) bool {
+	lo, hi := box(p.drawn)
+	return !slices.ContainsFunc(t.panels, func(o *panel) bool {
+		l, h := box(o.drawn)
+		return l.X < lo.X-1 || h.X > hi.X+1
+	})
 }
 
 // underarm is where the right side of a body turns outwards, level, into a sleeve that is worked with it; none where the side leans
@@ -937,6 +996,10 @@ func (tk *taker) upright(p *panel) {
 // hoods measures what stands on a neck.
 func (tk *taker) hoods() {
 	for _, p := range tk.a.placed {
+		if p.shares() && p.hung && p.made.Kind != schematic.KindYoke && len(p.ribs) > 0 { // such as a roll neck
+			lo, hi := box(p.drawn)
+			tk.take(strings.ToLower(p.made.Name)+" height", pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
+		}
 		if p.face == either && p.halved && p.hung && p.made.Kind != schematic.KindSleeve && p.where.sin == 0 && !p.isStrap() {
 			tk.upright(p)
 		}

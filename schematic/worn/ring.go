@@ -30,7 +30,8 @@ func (p *panel) ring() *panel {
 		}
 	}
 	left, right = slices.Compact(left), slices.Compact(right)
-	if len(left) != 1 || left[0] == "" || !slices.Equal(left, right) {
+	opens := p.opensInFront()
+	if !opens && (len(left) != 1 || left[0] == "" || !slices.Equal(left, right)) {
 		return nil
 	}
 	q := *p
@@ -39,7 +40,7 @@ func (p *panel) ring() *panel {
 	for i := range q.loop {
 		s := &q.loop[i]
 		s.a = half(s.a)
-		if joinOf(*s) == left[0] {
+		if joinOf(*s) == left[0] && !levelAt(&q, i, lo.Y) && !levelAt(&q, i, hi.Y) {
 			s.fold, s.keys, s.name = true, []string{"fold of " + p.name}, "fold"
 		}
 	}
@@ -54,8 +55,39 @@ func (p *panel) ring() *panel {
 		}
 		q.ribs = append(q.ribs, r)
 	}
+	if opens {
+		q.flare()
+		q.lines = append(q.lines, schematic.Line{Kind: schematic.LineEdge, A: pt{X: mid, Y: lo.Y}, B: pt{X: mid, Y: hi.Y}})
+	}
 	q.halved, q.closed = true, true
 	return &q
+}
+
+// flare draws straight, from the neck to where it is as wide as below, each side of a piece that widens in rounds of increases: the fabric
+// falls so.
+func (p *panel) flare() {
+	lo, hi := box(p.loop)
+	wide := func(q pt) bool { return absf(q.X-lo.X) < close || absf(q.X-hi.X) < close }
+	p.loop = slices.DeleteFunc(p.loop, func(s side) bool { return s.fold && s.a.Y > lo.Y+close && s.a.Y < hi.Y-close && !wide(s.a) })
+}
+
+// opensInFront reports whether a flat piece from the neck, such as a cape, meets in front: its sides are called so, and nothing is worked or sewn to them.
+func (p *panel) opensInFront() bool {
+	lo, hi := box(p.loop)
+	if !downwards(p.made) || p.made.Kind != schematic.KindPoncho && p.made.Kind != schematic.KindBody {
+		return false
+	}
+	n := 0
+	for i, s := range p.loop {
+		switch {
+		case levelAt(p, i, lo.Y), levelAt(p, i, hi.Y):
+		case len(s.keys) > 0 || !strings.Contains(strings.ToLower(s.name), "front"):
+			return false
+		default:
+			n++
+		}
+	}
+	return n > 1
 }
 
 // joinOf is the key of the join that a side takes part in, if it is but one.

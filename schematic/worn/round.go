@@ -267,6 +267,10 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 		base, neck, runs = end, start, a.endRuns(m)
 	}
 	ribs, top := p.neckRibs(neck)
+	allRibs := absf(top-base) < close // such as a roll neck
+	if allRibs {
+		ribs, top = 0, neck
+	}
 	wBase, wTop := p.widthAt(base), p.widthAt(top-0.001*(neck-base))
 	total := 0
 	for _, r := range runs {
@@ -286,6 +290,11 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 			{a: pt{X: b, Y: base}, name: shareEdge, keys: []string{fmt.Sprint("share ", rt, " of ", m.Name)}, blind: true},
 			{a: pt{X: t, Y: top}, name: "neck", keys: []string{bends + "neck of " + m.Name}, curve: true},
 			{a: pt{X: -t, Y: top}, name: shareEdge, keys: []string{fmt.Sprint("share ", l, " of ", m.Name)}, blind: true},
+		}
+		if allRibs {
+			h := p.ribs[0]
+			h.Poly = q.points()
+			q.ribs = []schematic.Hatch{h}
 		}
 		a.add(q, m.Make).share = true
 	}

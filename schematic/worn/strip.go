@@ -315,7 +315,7 @@ func (a *assembly) turnOver(s *strip, along *chain) {
 		at.p.drawn[at.i].taken, p.hosts = true, append(p.hosts, at.p)
 	}
 	for _, q := range along.path {
-		p.drawn = append(p.drawn, side{a: q, taken: true, name: "fold"})
+		p.drawn = append(p.drawn, side{a: q, taken: true, name: "fold", keys: []string{s.key}})
 	}
 	p.drawn[len(p.drawn)-1].name = "end"
 	for _, q := range offset(back, s.deep) {

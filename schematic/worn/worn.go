@@ -35,7 +35,8 @@ func Dress(g *schematic.Garment) {
 	whole := root.face == either && root.made.Kind != schematic.KindBody && !(holds[root.made.Kind] && len(a.placed) > 1)
 	a.leftOver(func(m *schematic.Made) bool {
 		ofBand := root.made.Kind == schematic.KindBand && m.Kind == schematic.KindPiece // a band is the edge of something
-		return !whole || isPart[m.Kind] || isPart[root.made.Kind] || ofBand || a.joined(m)
+		both := root.made.Kind == schematic.KindPoncho && m.Kind == schematic.KindPoncho // two of its parts
+		return !whole || both || isPart[m.Kind] || isPart[root.made.Kind] || ofBand || a.joined(m)
 	})
 	g.Worn = a.picture("as-worn", "As worn")
 	if g.Worn == nil || !slices.Contains(g.Pattern.Drawing.Views, schematic.BackAsWorn) {
@@ -127,6 +128,8 @@ func (a *assembly) leftOver(asked func(*schematic.Made) bool) {
 			note(q.made, "it does not lie flat along all that it is joined to")
 		case len(a.bondsOf(q.loop)) == 0:
 			note(q.made, "no join or held stitch says where it goes")
+		case q.face == back && slices.ContainsFunc(a.protos, func(o *proto) bool { return o.share && o.made != q.made && sharesKey(o.loop, keysOf(q.loop)) }):
+			// it goes on from a round, which lies behind itself
 		case q.face == back && !a.drawsPartOf(q.made):
 			note(q.made, "no join lays it behind the front")
 		case q.face != back:

@@ -1,0 +1,99 @@
+package worn
+
+import (
+	"math"
+	"testing"
+
+	"flatwright/schematic"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+func dressed(t *testing.T, file string) *schematic.Garment {
+	t.Helper()
+	g := schematic.Work(pattern(t, file), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn, g.Findings)
+	return g
+}
+
+func hasMeasures(t *testing.T, file string, want map[string]float64) *schematic.Garment {
+	t.Helper()
+	g := dressed(t, file)
+	for name, mm := range want {
+		assert.InDelta(t, mm, measured(t, g, name).Length.Float(), 0.002, "%s: %s", file, name)
+	}
+	return g
+}
+
+// Strips of 400 mm: 80 rows are sewn, of 5 mm, and 70 are left for the neck. Each is folded in the middle of these, 400 + 175 = 575 mm from its
+// end, and lies at 45 degrees: the point in front is the corner of a square of 400 mm, whose diagonal leads to the neck.
+func TestAPonchoOfTwoStripsHasItsPointInFront(t *testing.T) {
+	g := hasMeasures(t, "poncho-strips.yaml", map[string]float64{
+		"centre front depth": 400 * math.Sqrt2, "depth": (400 + 575) / math.Sqrt2, "width at the shoulder folds": 2 * 575 / math.Sqrt2, "width of a strip": 400,
+	})
+	sum := 0.0
+	for _, l := range g.Worn.Views[0].Outline {
+		sum += area(l)
+	}
+	assert.InDelta(t, 400.0*(575+175), sum, 1, "a half of both strips")
+	p := pattern(t, "poncho-strips.yaml")
+	p.Joins = p.Joins[:1]
+	g = schematic.Work(p, 0)
+	Dress(g)
+	assert.InDelta(t, 400.0*1500, area(g.Worn.Views[0].Outline[0]), 1, "one seam alone folds nothing")
+}
+
+// 120 stitches at 15 to 10 cm, 20 rows sewn and 45 open at 2 to 1 cm, and cuffs of 26 rounds at 22 to 10 cm.
+func TestACocoonIsFoldedAcrossAndSewnAtItsSides(t *testing.T) {
+	hasMeasures(t, "cocoon.yaml", map[string]float64{"width": 800, "side seam": 100, "armhole depth": 225, "length": 325, "cuff to cuff": 800 + 2*2600.0/22})
+}
+
+// An armhole of 20 rows of 10 mm takes 100 stitches at 18 to 10 cm: of the half that shows, 5000/18 mm, what is more than 200 mm bulges alike above the shoulder
+// and below the underarm.
+func TestAGatheredSleeveSpreadsAlikeToBothSides(t *testing.T) {
+	g := dressed(t, "puff.yaml")
+	upper := measured(t, g, "upper arm")
+	top, arm := measured(t, g, "shoulder").A.Y, measured(t, g, "armhole depth")
+	bulge := (5000.0/18 - 200) / 2
+	assert.InDelta(t, top+bulge, max(upper.A.Y, upper.B.Y), 0.01)
+	assert.InDelta(t, min(arm.A.Y, arm.B.Y)-bulge, min(upper.A.Y, upper.B.Y), 0.01)
+}
+
+// A collar of 24 rows at 30 to 4 in is deeper than its neck has room for: it lies on the fronts, and none of it in the neck.
+func TestACollarThatIsTooDeepForItsNeckIsTurnedOver(t *testing.T) {
+	g := hasMeasures(t, "polo.yaml", map[string]float64{"collar depth": 24 * 101.6 / 30, "neck width": 36 * 101.6 / 20})
+	var over []*panel
+	for _, p := range assembled(g).placed {
+		if p.strip && p.over != nil {
+			over = append(over, p)
+		}
+	}
+	require.Len(t, over, 2)
+	assert.Zero(t, common(points(over[0].drawn), points(over[1].drawn)))
+}
+
+// 60 stitches at the neck, at 14 to 10 cm, around, and a hood of as many, folded; the fronts meet in the middle.
+func TestACapeThatOpensInFrontIsClosed(t *testing.T) {
+	g := hasMeasures(t, "cape-hooded.yaml", map[string]float64{"neck": 6000.0 / 14, "hood width": 3000.0 / 14, "hem": 10500.0 / 14})
+	assert.Contains(t, g.Worn.Views[0].Lines, schematic.Line{Kind: schematic.LineEdge, B: pt{Y: 312.5}})
+}
+
+// 54 stitches at 22 to 10 cm around, twice; a bib of 26 and 30 rows.
+func TestABibStandsOnTrousers(t *testing.T) {
+	hasMeasures(t, "bib-trousers.yaml", map[string]float64{"waist": 2 * 54 * 100.0 / 22, "bib width": 2600.0 / 22, "bib height": 100, "leg": 2 * 2500.0 / 22, "inside leg": 120})
+}
+
+func TestARollNeckStandsOnADickey(t *testing.T) {
+	hasMeasures(t, "dickey.yaml", map[string]float64{"collar height": 8 * 25.4})
+}
+
+func TestSlitsAreMeasured(t *testing.T) {
+	hasMeasures(t, "tunic-slits.yaml", map[string]float64{"slit": 4 * 25.4, "back slit": 6 * 25.4})
+}
+
+// Two fronts that lap, with sleeves worked on: 58 + 2 x 22 stitches at 24 to 10 cm, 67 rows and 43 at 48 to 10 cm.
+func TestSleevesOfOneWithTwoFrontsAreMeasured(t *testing.T) {
+	hasMeasures(t, "surplice.yaml", map[string]float64{"cuff to cuff": 10200.0 / 24, "cuff": 8600.0 / 48, "body to underarm": 6700.0 / 48})
+}
