@@ -34,7 +34,7 @@ func Dress(g *schematic.Garment) {
 	root := a.placed[0]
 	whole := root.face == either && root.made.Kind != schematic.KindBody && !(holds[root.made.Kind] && len(a.placed) > 1)
 	a.leftOver(func(m *schematic.Made) bool {
-		ofBand := root.made.Kind == schematic.KindBand && m.Kind == schematic.KindPiece // a band is the edge of something
+		ofBand := root.made.Kind == schematic.KindBand && m.Kind == schematic.KindPiece  // a band is the edge of something
 		both := root.made.Kind == schematic.KindPoncho && m.Kind == schematic.KindPoncho // two of its parts
 		return !whole || both || isPart[m.Kind] || isPart[root.made.Kind] || ofBand || a.joined(m)
 	})
