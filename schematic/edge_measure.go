@@ -194,16 +194,21 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 	var out []span
 	if e.height != "" {
 		s := span{name: e.heightName(prefix), part: part, axis: Vertical, lo: r.bottom, hi: r.top, length: r.top.y.Sub(r.bottom.y), main: true, of: "row", side: side, rank: rank, doubt: doubt}
-		s.count, s.gauge = rowsIn(s.length, g)
 		if w.piece.From.sideways() {
-			s.of = "st"
+			s.of, s.gauge = "st", w.gauge(w.piece.Gauge)
+			s.count = stitchesIn(s.length, r.sts, s.gauge)
+		} else {
+			s.count, s.gauge = rowsIn(s.length, g)
 		}
 		out = append(out, s)
 	}
 	if e.width != "" && !run[0].seg.both {
 		s := span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: r.left, hi: r.right, length: r.right.x.Sub(r.left.x), main: true,
 			count: r.sts, of: "st", gauge: w.gauge(w.piece.Gauge), side: side, rank: rank, doubt: doubt}
-		if !w.piece.From.sideways() {
+		if w.piece.From.sideways() {
+			s.of = "row"
+			s.count, s.gauge = rowsIn(s.length, g)
+		} else {
 			s.count = stitchesIn(s.length, s.count, s.gauge)
 		}
 		out = append(out, s)

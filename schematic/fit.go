@@ -116,6 +116,7 @@ type Fitting struct {
 	odd        int             // stitches that the next section decreases, or increases, once, beside its own
 	band       *Sideways
 	shifted    bool // what follows needs another remainder than as published
+	more       int  // stitches of every row beyond those published, in a piece worked from side to side that is to be longer
 }
 
 // partEnd is where a part of a division ends.
@@ -136,6 +137,9 @@ func (f *Fitting) Fit(now, was []Section) []Section {
 	for i, s := range now {
 		old := was[i]
 		f.step, f.next, f.moved = f.Steps[old], was[i+1:], false
+		if f.step.Before, f.step.After = f.step.Before+f.more, f.step.After+f.more; f.step.After == f.more && f.more != 0 {
+			f.step.After = 0
+		}
 		if g := s.Base().Gauge; g != "" {
 			f.Gauge = g
 		}

@@ -16,7 +16,16 @@ func (s *CastOn) fit(f *Fitting, old Section) {
 	n := was.Stitches.Int(0, 0)
 	gauge := f.Gauge
 	f.Gauge = f.governing()
-	f.N = f.put(&s.Stitches, f.count("cast on", n, f.needs().and(f.Rule(was.Stitches)), 1))
+	need := f.needs().and(f.Rule(was.Stitches))
+	if extra, longer := f.Extra[old]; longer { // worked from side to side: its length lies in its stitches
+		sts, _ := f.ratio()
+		_, now := f.Chooser.Gauge(f.Gauge)
+		f.N = f.put(&s.Stitches, f.Near(f.name("cast on", n), sts.Times(n).Add(extra.Div(now.StitchWidth())), need, 1))
+		f.Made[old] = f.N
+		f.more = int(units.Int(int64(f.N)).Div(sts).Round()) - n
+	} else {
+		f.N = f.put(&s.Stitches, f.count("cast on", n, need, 1))
+	}
 	f.Gauge = gauge
 	if chain := was.Chain.Int(0, 0); chain > 0 {
 		f.put(&s.Chain, chain-n+f.N)

@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"slices"
+
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 )
@@ -75,6 +77,42 @@ func Longest(q *Piece, rows func(Section) int) Section {
 		}
 	}
 	return best
+}
+
+// SideToSide reports whether a piece is worked from side to side: its length lies in its stitches.
+func SideToSide(q *Piece) bool { return q.From.sideways() }
+
+// StitchesAlong is the section whose stitches make a piece worked from side to side longer or shorter: those that it begins with, as long as
+// everything else lies along one of its long edges. Nil if there is none.
+func StitchesAlong(q *Piece) Section {
+	if !SideToSide(q) || len(q.Sections) == 0 {
+		return nil
+	}
+	first, ok := q.Sections[0].(*CastOn)
+	var at []Side
+	for _, s := range q.Sections[1:] {
+		switch s := s.(type) {
+		case *Even, *Mark, *Fold:
+		case *AddEdge:
+			at = append(at, s.At)
+		case *BindOff:
+			if !s.All {
+				at = append(at, s.At)
+			}
+		case *Shape:
+			for _, h := range s.Shapings {
+				at = append(at, h.At)
+			}
+		default:
+			ok = false
+		}
+	}
+	slices.Sort(at)
+	at = slices.Compact(at)
+	if !ok || len(at) > 1 || len(at) == 1 && at[0] != LeftEdge && at[0] != RightEdge {
+		return nil
+	}
+	return first
 }
 
 // Words is what a section does, in a word or two: its name, if it has one.

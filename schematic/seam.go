@@ -436,3 +436,39 @@ func (g *Garment) Uneven(m *Made) bool {
 		return f.Piece == m.Name && (f.Kind == "arithmetic/division" || f.Kind == "arithmetic/panels")
 	})
 }
+
+// Lengths are those of the two sides of a seam less what other seams take of the ends of their edges, and by how much they may differ: half
+// a stitch or row of every edge.
+func (s *Seam) Lengths(p *Pattern) (sewn, into, slack units.Num) {
+	sewn, a := s.Join.sewn(p, s.Sew, s.SewLength)
+	into, b := s.Join.sewn(p, s.Into, s.IntoLength)
+	return sewn, into, a.Add(b)
+}
+
+// sewn is the length of one side, and half a stitch or row of each of its edges. All is the length of all edges of all pieces to make.
+func (j *Join) sewn(p *Pattern, edges []Edge, all units.Num) (length, slack units.Num) {
+	var once units.Num
+	for _, e := range edges {
+		once = once.Add(e.Length)
+		if n := max(e.Stitches, e.Rows); n > 0 {
+			slack = slack.Add(units.Max(e.Length.Div(units.Int(int64(n))), e.Grain).Half())
+		} else {
+			slack = slack.Add(coarsest(p).Half())
+		}
+	}
+	taken := j.Seam.Times(2 * len(edges))
+	if once.Sign() > 0 {
+		times := all.Div(once)
+		taken, slack = taken.Mul(times), slack.Mul(times)
+	}
+	return all.Sub(taken), slack
+}
+
+// coarsest is the widest stitch or highest row of all gauges.
+func coarsest(p *Pattern) units.Num {
+	var most units.Num
+	for _, g := range p.Gauges {
+		most = units.Max(most, units.Max(g.StitchWidth(), g.RowHeight()))
+	}
+	return most
+}

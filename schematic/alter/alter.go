@@ -277,7 +277,7 @@ func longer(f *fitter, t *trial, r Request, found *finding.List) *trial {
 	return after
 }
 
-// lengthener adds rows to a body or a sleeve.
+// lengthener adds rows, or in a piece worked from side to side stitches, to a body or a sleeve.
 type lengthener struct {
 	f     *fitter
 	found *finding.List
@@ -297,6 +297,10 @@ func (l *lengthener) ask(by units.Num, kinds []schematic.Kind) bool {
 			continue
 		}
 		there = true
+		if schematic.SideToSide(q) {
+			l.along(q, by)
+			continue
+		}
 		s := schematic.Longest(q, func(s schematic.Section) int { return l.f.steps[s].Rows })
 		if s == nil {
 			l.warn(q.Pos, q.Name, fmt.Sprintf("%s has no stretch worked even that could be longer or shorter", q.Name))
@@ -313,7 +317,23 @@ func (l *lengthener) ask(by units.Num, kinds []schematic.Kind) bool {
 	return there
 }
 
-// tell says where whole rows do not come to the length that was asked for, why, and what the other choice is.
+// along has a piece made longer whose length lies in its stitches.
+func (l *lengthener) along(q *schematic.Piece, by units.Num) {
+	s := schematic.StitchesAlong(q)
+	if s == nil {
+		l.warn(q.Pos, q.Name, fmt.Sprintf("%s is worked from side to side and shaped at both of its long edges: change its stitches in the pattern to make it longer or shorter", q.Name))
+		return
+	}
+	n := l.f.steps[s].After
+	width := l.f.was.GaugeNamed(l.f.steps[s].Gauge).StitchWidth()
+	if long := width.Times(n); long.Add(by).Less(long.Div(units.Int(4))) {
+		l.warn(s.Base().Pos, q.Name, fmt.Sprintf("%s can't become %s shorter: it begins with %d stitches, which are %s", q.Name, l.f.was.Steps.Both(by.Abs()), n, l.f.was.Steps.Both(long)))
+		return
+	}
+	l.by[s], l.of[s] = by, q
+}
+
+// tell says where whole rows or stitches do not come to the length that was asked for, why, and what the other choice is.
 func (l *lengthener) tell(before, after *trial) {
 	for _, q := range l.f.was.Pieces {
 		for _, s := range q.Sections {
@@ -326,7 +346,11 @@ func (l *lengthener) tell(before, after *trial) {
 
 // came tells of one section that was to be higher by a length, and is by n rows.
 func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num, n int, twos bool) {
-	row := schematic.GaugeIn(l.f.gauges, l.f.steps[s].Gauge).RowHeight()
+	g, of := schematic.GaugeIn(l.f.gauges, l.f.steps[s].Gauge), "row"
+	row, high := g.RowHeight(), "high"
+	if schematic.SideToSide(q) {
+		of, row, high = "stitch", g.StitchWidth(), "wide"
+	}
 	made := row.Times(n)
 	if steps := l.f.was.Steps; steps.Format(made, l.f.was.Units) == steps.Format(by, l.f.was.Units) {
 		return // as it is printed
@@ -335,8 +359,8 @@ func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num,
 	if !sided {
 		next = "piece beside it"
 	}
-	step, why := 1, fmt.Sprintf("a row is %s high", shaping.LongIn(row, l.f.was.Units))
-	if sided || twos {
+	step, why := 1, fmt.Sprintf("a %s is %s %s", of, shaping.LongIn(row, l.f.was.Units), high)
+	if of == "row" && (sided || twos) {
 		step, why = 2, fmt.Sprintf("rows go in twos there, since the %s must begin on the same side of the work, and two rows are %s high", next, shaping.LongIn(row.Times(2), l.f.was.Units))
 	}
 	other := n - step
@@ -347,10 +371,23 @@ func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num,
 	if by.Sign() < 0 {
 		way = "shorter"
 	}
+	who := q.Name + " becomes"
+	for _, m := range l.f.was.Pieces {
+		if m.MirrorOf == q.Name {
+			who = q.Name + " and " + m.Name + " become"
+		}
+	}
 	*l.found = append(*l.found, finding.Finding{Kind: "alter/length", Severity: finding.Note, Pos: s.Base().Pos, Piece: q.Name,
-		Message: fmt.Sprintf("%s becomes %s %s, not %s: %s", q.Name, shaping.LongIn(made.Abs(), l.f.was.Units), way, shaping.LongIn(by.Abs(), l.f.was.Units), why),
-		Have:    fmt.Sprintf("%+d rows", n),
-		Fix:     fmt.Sprintf("%+d rows would make it %s %s", other, shaping.LongIn(row.Times(other).Abs(), l.f.was.Units), way)})
+		Message: fmt.Sprintf("%s %s %s, not %s: %s", who, shaping.LongIn(made.Abs(), l.f.was.Units), way, shaping.LongIn(by.Abs(), l.f.was.Units), why),
+		Have:    fmt.Sprintf("%+d %s", n, many(of)),
+		Fix:     fmt.Sprintf("%+d %s would make it %s %s", other, many(of), shaping.LongIn(row.Times(other).Abs(), l.f.was.Units), way)})
+}
+
+func many(of string) string {
+	if of == "stitch" {
+		return "stitches"
+	}
+	return of + "s"
 }
 
 // joinsKept tells of joins whose two edges differ in another way than in any of the published sizes like it, by
@@ -368,7 +405,7 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) fi
 		one := units.Max(g.StitchWidth(), g.RowHeight())
 		slack := one.Times(max(2, edges))
 		before, after := was.SewLength.Sub(was.IntoLength), now.SewLength.Sub(now.IntoLength)
-		if !slack.Less(after.Sub(before).Abs()) && !t.parted(was, now) {
+		if !slack.Less(after.Sub(before).Abs()) && !t.parted(was, now) && !t.loosened(was, now) {
 			continue
 		}
 		f := finding.Finding{Kind: "alter/join", Severity: finding.Warning, Pos: now.Join.Pos,

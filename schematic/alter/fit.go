@@ -337,12 +337,7 @@ func (t *trial) judge() {
 			t.bad[f.Piece] = true
 		}
 	}
-	for i, now := range t.g.Seams {
-		if i < len(t.f.base.Seams) && t.parted(t.f.base.Seams[i], now) {
-			s.unlike++
-			t.badEdges(now)
-		}
-	}
+	t.judgeSeams(&s)
 	for k, m := range t.g.Pieces {
 		if k >= len(t.f.base.Pieces) {
 			break
@@ -366,6 +361,23 @@ func (t *trial) judge() {
 	}
 	s.off += 0.3 * float64(t.odd)
 	t.score = s
+}
+
+// judgeSeams scores the joins of a trial.
+func (t *trial) judgeSeams(s *score) {
+	for i, now := range t.g.Seams {
+		if i >= len(t.f.base.Seams) {
+			continue
+		}
+		switch was := t.f.base.Seams[i]; {
+		case t.parted(was, now):
+			s.unlike++
+			t.badEdges(now)
+		case t.loosened(was, now):
+			s.far += loose
+			t.badEdges(now)
+		}
+	}
 }
 
 // badEdges notes the pieces of a join that is not kept.
@@ -417,6 +429,14 @@ func contradicts(f finding.Finding) bool {
 	return f.Severity != finding.Note && strings.HasPrefix(f.Kind, "arithmetic/") && f.Kind != "arithmetic/mitre" && f.Kind != "arithmetic/flat"
 }
 
+// loose is how far off edges count that agreed and do not now, reckoned as in a score: more than one measurement a row off (a choice of this project).
+const loose = 4
+
+// loosened reports whether two edges agreed, within half a stitch or row of each, and do not now.
+func (t *trial) loosened(was, now schematic.Seam) bool {
+	return agrees(t.f.was, was) && !agrees(t.p, now)
+}
+
 // parted reports whether two edges that were as long as each other are not now: exactly, if both are of rows or
 // both of stitches, and otherwise to a stitch or row.
 func (t *trial) parted(was, now schematic.Seam) bool {
@@ -425,6 +445,22 @@ func (t *trial) parted(was, now schematic.Seam) bool {
 		slack = units.Max(t.p.Gauges[0].StitchWidth(), t.p.Gauges[0].RowHeight())
 	}
 	return was.SewLength.Eq(was.IntoLength) && slack.Less(now.SewLength.Sub(now.IntoLength).Abs())
+}
+
+// agrees reports whether the two sides of a seam are as long as their join says, within half a stitch or row of every edge.
+func agrees(p *schematic.Pattern, s schematic.Seam) bool {
+	sewn, into, slack := s.Lengths(p)
+	over := sewn.Sub(into)
+	switch s.Join.How {
+	case schematic.StitchToStitch:
+		return s.SewCount == s.IntoCount
+	case schematic.AsLong:
+	case schematic.Eased:
+		over = over.Sub(first(s.Join.Ease))
+	default:
+		return true
+	}
+	return !slack.Less(over.Abs())
 }
 
 func ofRows(edges []schematic.Edge) bool {
@@ -481,6 +517,7 @@ type searching struct {
 var moves = [][]move{
 	{{1, 0}, {-1, 0}},
 	{{1, 1}, {1, -1}, {-1, 1}, {-1, -1}},
+	{{-2, 1}, {2, -1}, {-1, 2}, {1, -2}},
 }
 
 // move moves a choice by a number of steps, and another by a second; by none if it is alone.

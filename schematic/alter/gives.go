@@ -48,24 +48,23 @@ func (p picked) why() string {
 }
 
 // cause is why a measurement of a piece is not nearer, and by how many stitches or rows the other choice is
-// away: the count itself that has a rule, or one of the same piece, a raglan, or a join.
-func (t *trial) cause(m *schematic.Made, now schematic.Measure) (why string, step int) {
-	var near *picked
-	for i := range t.picks {
-		p := &t.picks[i]
-		mine := p.piece == m.Name || p.piece != "" && p.piece == t.mirrored(m.Name)
-		switch {
-		case p.need.Multiple < 2 || p.of != now.Of || !mine && p.piece != "":
-		case p.n == now.Count:
-			return p.why(), p.need.Multiple
-		case mine && (near == nil || p.need.Multiple > near.need.Multiple):
-			near = p
-		}
+// away (off is how many it is off): the count itself that has a rule, or one of the same piece, a raglan, or a join.
+func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (why string, step int) {
+	if len(m.Piece.Onto) > 0 && now.Axis == schematic.Horizontal {
+		return fmt.Sprintf("it is picked up at rates that repeat within %d rows or stitches", rateRows), max(1, int(off.Round()))
 	}
-	switch edge := t.joinedTo(m.Name); {
+	exact, near := t.ruled(m.Name, now)
+	if exact != nil {
+		return exact.why(), exact.need.Multiple
+	}
+	switch edge := t.joinedTo(m.Name, now); {
 	case now.Of == "st" && hasLines(m.Piece.Sections):
 		return "every panel is shaped alike at its lines, and begins and ends in whole stitches", 0
 	case now.Of == "st" && now.Around && near == nil && partsAlike(m.Piece.Sections):
+		return "parts of it that are alike stay so, and its stitches go by 2", 2
+	case now.Of == "st" && near == nil && t.twoGauges(m.Piece, now) != "":
+		return t.twoGauges(m.Piece, now), 0
+	case now.Of == "st" && now.Axis == schematic.Horizontal && near == nil && edge != "" && partsAlike(m.Piece.Sections):
 		return "parts of it that are alike stay so, and its stitches go by 2", 2
 	case now.Of == "st" && near == nil && pointBy(m.Piece.Sections, now.Count) > 1:
 		n := pointBy(m.Piece.Sections, now.Count)
@@ -78,6 +77,50 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure) (why string, ste
 		return fmt.Sprintf("its edges stay as long as those of %s that they are joined to", edge), 0
 	}
 	return "the stretches before and after it are rounded to whole stitches and rows too", 0
+}
+
+// ruled are the choice with a rule that made the count of a measurement, and another of its piece: those that go by the most.
+func (t *trial) ruled(piece string, now schematic.Measure) (exact, near *picked) {
+	for i := range t.picks {
+		p := &t.picks[i]
+		mine := p.piece == piece || p.piece != "" && p.piece == t.mirrored(piece)
+		switch {
+		case p.need.Multiple < 2 || p.of != now.Of || !mine && p.piece != "":
+		case p.n == now.Count:
+			if exact == nil || p.need.Multiple > exact.need.Multiple {
+				exact = p
+			}
+		case mine && (near == nil || p.need.Multiple > near.need.Multiple):
+			near = p
+		}
+	}
+	return exact, near
+}
+
+// twoGauges is said of a width whose stitches are shared with rows of another gauge, where the maker's gauges are not to each other as
+// those of the pattern are: what one width gains the other loses. Empty where that is not so.
+func (t *trial) twoGauges(q *schematic.Piece, now schematic.Measure) string {
+	name := q.Gauge
+	if now.Gauge != nil {
+		name = now.Gauge.Name
+	}
+	narrower := func(name string) units.Num {
+		was, is := t.Gauge(name)
+		return is.StitchWidth().Div(was.StitchWidth())
+	}
+	mine := narrower(name)
+	for _, s := range q.Sections {
+		step, ok := t.f.steps[s]
+		if !ok || step.Gauge == name || step.Rows == 0 {
+			continue
+		}
+		apart := narrower(step.Gauge).Div(mine).Sub(units.Int(1)).Abs()
+		if half.Less(apart.Times(now.Count)) {
+			return fmt.Sprintf("%s and %s share its stitches, and your two gauges are %s %% further apart than those published", name, step.Gauge,
+				units.Decimal(apart.Times(100), 1))
+		}
+	}
+	return ""
 }
 
 func hasLines(list []schematic.Section) bool {
@@ -124,19 +167,31 @@ func pointBy(list []schematic.Section, left int) int {
 	return 0
 }
 
-// joinedTo is the edge that one of the piece is sewn to as long as itself; empty if there is none.
-func (t *trial) joinedTo(piece string) string {
+// joinedTo is the edge that one of the piece is sewn to as long as itself: the one that the measurement is named after, or else one of rows
+// for rows and of stitches for stitches. Empty if there is none.
+func (t *trial) joinedTo(piece string, now schematic.Measure) string {
+	best := ""
 	for _, s := range t.f.base.Seams {
-		if !s.SewLength.Eq(s.IntoLength) {
+		if !agrees(t.f.was, s) {
 			continue
 		}
-		for _, side := range [][2][]string{{s.Join.Sew, s.Join.Into}, {s.Join.Into, s.Join.Sew}} {
-			if len(side[0]) > 0 && len(side[1]) > 0 && strings.HasPrefix(side[0][0], piece) {
-				return side[1][0]
+		for _, side := range []struct {
+			mine, other []string
+			edges       []schematic.Edge
+		}{{s.Join.Sew, s.Join.Into, s.Sew}, {s.Join.Into, s.Join.Sew, s.Into}} {
+			for _, mine := range side.mine {
+				_, edge, ok := strings.Cut(mine, piece+" ")
+				switch {
+				case !ok || len(side.other) == 0:
+				case strings.Contains(now.Name, edge):
+					return side.other[0]
+				case best == "" && ofRows(side.edges) == (now.Of == "row"):
+					best = side.other[0]
+				}
 			}
 		}
 	}
-	return ""
+	return best
 }
 
 // gives tells which measurements give, by how much, why, and what the other choice is.
@@ -161,7 +216,7 @@ func (t *trial) gives() finding.List {
 				return
 			}
 			told[text] = true
-			why, step := t.cause(m, now)
+			why, step := t.cause(m, now, off)
 			f := finding.Finding{Kind: "alter/measure", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name,
 				Message: fmt.Sprintf("%s, %s off: %s", text, offBy(off, now.Of), why)}
 			if step > 0 && now.Gauge != nil {

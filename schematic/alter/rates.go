@@ -11,6 +11,9 @@ import (
 // rateRows are the most rows in which a rate of picking up repeats.
 const rateRows = 12
 
+// carried is how many times as long an edge must be as what rates before it left over, to take that up: a choice of this project.
+const carried = 10
+
 // rateFor is pick in every of along an edge, if that gives the wish to a stitch; otherwise
 // the simplest rate that comes nearest to it.
 func rateFor(wish units.Num, edge schematic.Along, pick, of int, rows bool) (int, int) {
@@ -79,7 +82,11 @@ func (t *trial) rates(q *schematic.Piece) (beginning schematic.Beginning, ok boo
 			twin := ratedOf(a, b, *e)
 			r, ok := rate[twin]
 			if !ok {
-				r[0], r[1] = rateFor(wish.Add(short.Div(units.Int(int64(alike[twin])))), b, e.Pick, e.Of, e.Rows)
+				more := short.Div(units.Int(int64(alike[twin])))
+				if wish.Div(units.Int(carried)).Less(more.Abs()) {
+					more = units.Num{} // a short edge would be a band too long or too short for it
+				}
+				r[0], r[1] = rateFor(wish.Add(more), b, e.Pick, e.Of, e.Rows)
 				rate[twin] = r
 			}
 			t.tellRate(e.Pos, e.Edge, r[0], r[1], e.Pick, e.Of)

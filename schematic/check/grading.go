@@ -297,13 +297,10 @@ func (s *series) blame(p *schematic.Pattern, what string) string {
 	return "look for " + what + ": " + s.line(p)
 }
 
-// chooses are the lines of a grading that choose counts by themselves.
-var chooses = []schematic.GradingKind{schematic.GradeSpread, schematic.GradeArmhole, schematic.GradeCap, schematic.GradeRaglan, schematic.GradeYoke}
-
 // chosenBy is the line of the grading that chose all the counts of s, or nil.
 func (s *series) chosenBy(p *schematic.Pattern) *schematic.Grading {
 	for _, v := range p.Graded {
-		if v.Of < 0 || v.Of >= len(p.Grading) || v.Dim == expr.LengthOf || !slices.Contains(chooses, p.Grading[v.Of].Kind) {
+		if v.Of < 0 || v.Of >= len(p.Grading) || v.Dim == expr.LengthOf || p.Grading[v.Of].Given != nil {
 			continue
 		}
 		same, any := true, false

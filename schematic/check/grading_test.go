@@ -212,6 +212,10 @@ func TestNumbersThatTheGradingChoseAreNoWrongDigit(t *testing.T) {
 	got := Pattern(p, garments(p, work))
 	require.Equal(t, []string{"grading/jump"}, kinds(got))
 	assert.Equal(t, `the grading chose these: change what "cap" is worked out from (line 12)`, got[0].Fix)
+	p.Grading[0].Kind = schematic.GradeStitches // rounded from a length that is worked out
+	assert.Contains(t, Pattern(p, garments(p, work))[0].Fix, "the grading chose these")
+	p.Grading[0].Given = &schematic.GradedValue{} // numbers that the designer gave there
+	assert.Contains(t, Pattern(p, garments(p, work))[0].Fix, "look for a wrong digit")
 	p.Graded = nil
 	assert.Contains(t, Pattern(p, garments(p, work))[0].Fix, "look for a wrong digit")
 }

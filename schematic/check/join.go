@@ -109,9 +109,7 @@ func alongRows(edges []schematic.Edge) bool {
 // lengths holds a seam of two edges as long as each other, eased or gathered.
 func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 	u := g.Pattern.Units
-	sewn, slackA := sewnLength(g.Pattern, s.Join, s.Sew, s.SewLength)
-	into, slackB := sewnLength(g.Pattern, s.Join, s.Into, s.IntoLength)
-	slack := slackA.Add(slackB)
+	sewn, into, slack := s.Lengths(g.Pattern)
 	over := sewn.Sub(into)
 	nameA, nameB := names2(s.Join)
 	have := fmt.Sprintf("%s is %s, %s is %s", of(nameA, s.SewOf), long(sewn, u), of(nameB, s.IntoOf), long(into, u))
@@ -149,25 +147,4 @@ func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 	return j.find("joins/length", fmt.Sprintf("%s and %s are sewn together and differ in length", nameA, nameB), have,
 		"the same length"+tolerance,
 		fmt.Sprintf("lengthen %s by %s, or say how the seam is made (`eased by`, `gathered`)", shorter, long(over.Abs(), u)))
-}
-
-// sewnLength is the length of one side of a seam less what other seams take of
-// the two ends of each of its edges, and half a stitch or row of each edge.
-// All is the length of all edges of all pieces to make.
-func sewnLength(p *schematic.Pattern, j *schematic.Join, edges []schematic.Edge, all units.Num) (length, slack units.Num) {
-	var once units.Num
-	for _, e := range edges {
-		once = once.Add(e.Length)
-		if n := max(e.Stitches, e.Rows); n > 0 {
-			slack = slack.Add(units.Max(e.Length.Div(units.Int(int64(n))), e.Grain).Half())
-		} else {
-			slack = slack.Add(unit(p, &schematic.Measure{}).Half())
-		}
-	}
-	taken := j.Seam.Times(2 * len(edges))
-	if once.Sign() > 0 {
-		times := all.Div(once)
-		taken, slack = taken.Mul(times), slack.Mul(times)
-	}
-	return all.Sub(taken), slack
 }
