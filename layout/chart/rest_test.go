@@ -56,3 +56,45 @@ Rnd 4: Ch 4, sl st between 1st and 2nd petals, *ch 4, sl st between next 2 petal
 	}
 	assert.Equal(t, 4, arches)
 }
+
+// What stands before a list of stitches is the place of all of it; what is passed may be told in two kinds; the last repeat may leave
+// stitches out. Counted by hand.
+func TestListsAndLastRepeatsAsDictionariesPrintThem(t *testing.T) {
+	w := fromTextOf(`Terms: US
+Ch 8, join with sl st to form ring.
+Rnd 1: Ch 3 (counts as dc), 17 dc in ring. Join with sl st to top of ch-3.
+Rnd 2: Ch 4 (counts as dc and ch-1), dc in same place as sl st, *ch 3, skip 2 dc; in next dc make dc, ch 1, dc. Repeat from * around, ending with ch 3, sl st in 3rd st of ch-4.
+`)
+	assert.Empty(t, w.Gaps())
+	assert.Equal(t, []int{18, 12}, counts(w))
+	w = fromTextOf(`Terms: US
+Ch 26 (8+8+8+2= 26).
+Row 1: 1sc into 2nd ch from hook, *2ch, skip 3ch, 4tr into next ch, 2ch, skip 3ch, 1sc into next ch; rep from * to end, turn.
+Row 2: 1ch, 1sc into first st, *3ch, skip 2ch and 1tr, 1sc into next tr, 3ch, skip 2tr and 2ch, 1sc into next sc; rep from * to end, skip tch, turn.
+Row 3: 4ch (count as 1tr), 1tr into first st, *2ch, skip 3ch, 1sc into next sc, 2ch, skip 3ch, 4tr into next sc; rep from * to end omitting 1tr at end of last rep, skip tch, turn.
+`)
+	assert.Empty(t, w.Gaps())
+	assert.Equal(t, []int{16, 7, 16}, counts(w))
+}
+
+// A crossing that its row describes behind its name is drawn, there and where it is named again; a short name that nobody tells
+// is told as a gap.
+func TestACrossingIsDescribedInItsRow(t *testing.T) {
+	w := fromTextOf(`Cast on 12 sts.
+Row 1: P3, Front Cross (slip next 3 stitches to cable needle and hold in front, knit next 3 stitches, then knit 3 stitches from cable needle), P3.
+Row 2: K3, P6, K3.
+Row 3: P3, Front Cross, P3.
+`)
+	assert.Empty(t, w.Gaps())
+	for _, r := range []int{1, 3} {
+		crossed := 0
+		for _, s := range w.Rows[r].St {
+			if s.Cross != nil {
+				crossed++
+			}
+		}
+		assert.Equal(t, 6, crossed, "row %d", r)
+	}
+	w = fromTextOf("Cast on 12 sts.\nRow 1: P3, 2/2RPC, P5.\nRow 2: Knit.\nRow 3: P3, 2/1/2 RPC, P4.\n")
+	assert.NotEmpty(t, w.Gaps())
+}

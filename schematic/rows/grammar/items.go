@@ -491,7 +491,7 @@ var stitches = []form{
 	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is passed", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
 	{rule: "skipmore", pattern: "and [$next] [{n:num}] {u:unit}", meaning: "more that is passed", example: "skip next ch-2 sp and next dc",
 		build: func(m *match) any {
-			if m.p.at(m.to).Is("in", "into", "over", "across", "around") || m.has("n") && value[ins.Unit](m, "u").Stitch != nil && !m.said("next") {
+			if m.p.at(m.to).Is("in", "into", "over", "across", "around") || m.has("n") && value[ins.Unit](m, "u").Stitch != nil && !m.said("next") && !m.p.at(m.to).Is(",", ";") {
 				return nil
 			}
 			return place(ins.InNext, m)

@@ -745,6 +745,9 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "across/along side of square/motif/hexagon/block/triangle", meaning: "to the space at the next corner", example: "Rnd 2: Sl st in next sp, ch 5, *2 dc in same sp, dc in each dc across side of square, 2 dc in next sp, ch 2; rep from * 3 times", build: func(m *match) any {
+		return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Space: true, Word: "sp"}, At: m.span()}
+	}},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [$next/first/corner/$center/slipped/marked] {u:unit}", meaning: "to the next such place", example: "dc in each dc to next ch-1 sp",
 		build: func(m *match) any {
 			u := value[ins.Unit](m, "u")

@@ -51,6 +51,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'p':
 			s.sep = t.S
 			s.i++
+		case t.Kind == 'g' && s.namesCrossing(t):
 		case t.Kind == 'g':
 			s.bracket(t)
 		case s.timesFirst():
@@ -664,6 +665,9 @@ func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 	if s.at(j).Is(",", ";") || s.at(j).Is(".") && s.at(j+1).Is("end") && s.at(j+2).Is("last", "final") {
 		j++
 	}
+	if to := s.omits(r, j); to > 0 {
+		return to
+	}
 	if !s.at(j).Is("end", "ending", "finishing", "ends") {
 		r.Stop = s.noStop(r, i)
 		return i
@@ -708,6 +712,47 @@ func (s *sequence) lastTimeAt(r *ins.Repeat, i int) int {
 		return j
 	}
 	return i
+}
+
+// omits reads that the last time leaves out some of its last stitches, and gives the place behind it: omitting 1 tr at end of last
+// rep. It is 0 if that is not said.
+func (s *sequence) omits(r *ins.Repeat, j int) int {
+	if !s.at(j).Is("omitting", "omit") || len(r.Body) == 0 {
+		return 0
+	}
+	n, at := 1, j+1
+	if t := s.at(at); t.Kind == 'n' && t.Num.By == nil {
+		n, at = t.Num.All, at+1
+	}
+	last, ok := r.Body[len(r.Body)-1].(*ins.Stitch)
+	k, to := s.thingEnd(at)
+	if !ok || k != last.Kind || last.Kind == nil || last.N.By != nil || !s.at(to).Is("at", "from", "on", "in") {
+		return 0
+	}
+	for to++; s.at(to).Is("the", "end", "of"); to++ {
+	}
+	if !s.at(to).Is("last", "final") || !s.at(to+1).Is("rep", "repeat") {
+		return 0
+	}
+	switch fewer := *last; {
+	case last.N.All > n:
+		fewer.N = ins.N(last.N.All - n)
+		r.Last = []ins.Item{&fewer}
+	case last.N.All == n:
+		r.Stop = len(r.Body) - 1
+	default:
+		return 0
+	}
+	return to + 2
+}
+
+// thingEnd is the stitch of which the name stands at i, and where that ends.
+func (s *sequence) thingEnd(i int) (*stitch.Stitch, int) {
+	v, to := s.named("kind", i)
+	if k, ok := v.(thing); ok && to > i {
+		return k.Kind, to
+	}
+	return nil, i
 }
 
 // lastStretch is where the words before what the last time has end, where that ends, and whether no word stands before it:
@@ -938,6 +983,54 @@ func ownStitches(body []ins.Item) []ins.Item {
 	return items
 }
 
+// sums reports whether a bracket only says how a number comes about: (5 + 2 + 2 = 14).
+func sums(t []text.Token) bool {
+	equal := false
+	for i := range t {
+		equal = equal || t[i].Is("=")
+		if t[i].Kind != 'n' && !t[i].Is("=", "+", "x", "*", "-", "×") {
+			return false
+		}
+	}
+	return equal && len(t) > 2
+}
+
+// namesCrossing makes a crossing of a name that a bracket behind it describes: Front Cross (slip next 3 sts to cable needle and hold
+// in front, k3, k3 from cable needle). It reports false if the bracket describes none, or no name stands before it.
+func (s *sequence) namesCrossing(t *text.Token) bool {
+	k := len(s.out) - 1
+	if k < 0 || s.r.crochet || s.i == 0 || s.at(s.i-1).Line != t.Line {
+		return false
+	}
+	at := s.out[k].Span()
+	switch n := s.out[k].(type) {
+	case *ins.Nothing, *ins.Unread:
+	case *ins.Stitch:
+		if n.Kind == nil || n.Kind.Key != "cable" || n.Kind.Cross != nil {
+			return false
+		}
+	default:
+		return false
+	}
+	c, ok := crossOf(s.r.x.Quote(ins.Span{Line: t.Line, Col: t.Col, End: t.End}))
+	name := s.r.x.Quote(at)
+	if !ok || at.Line != t.Line || at.End != s.at(s.i-1).End || name == "" || len(strings.Fields(name)) > mostName {
+		return false
+	}
+	if u := len(s.line.Unread) - 1; is[*ins.Unread](s.out[k]) && u >= 0 && s.line.Unread[u] == at {
+		s.line.Unread = s.line.Unread[:u]
+	}
+	s.r.crossing(name, c)
+	st := &ins.Stitch{Kind: s.r.x.Own[strings.ToLower(name)], N: ins.N(1)}
+	st.Put(ins.Span{Line: at.Line, Col: at.Col, End: t.End})
+	s.out = append(s.out[:k], st)
+	s.i++
+	return true
+}
+
+// mostName is how many words the name of a crossing has at most.
+const mostName = 3
+
 // namesWorked gives what was just worked into one place the name that a bracket behind it says: 2 dc, ch 2 and 2 dc in next
 // loop (shell made).
 func (s *sequence) namesWorked(t []text.Token, from int) {
@@ -1073,6 +1166,9 @@ func onlyThese(t []text.Token) bool {
 
 // tallies reports whether a bracket at the end of a row only tells how much of what there is: (6, 2-tr groups, 6, ch-1 sp).
 func (s *sequence) tallies(t []text.Token) bool {
+	if sums(t) {
+		return true
+	}
 	if s.depth > 0 || s.line.Label == nil || len(t) < 3 || t[0].Kind != 'n' || !working(s.out) || !s.restIsNothing(s.i) || s.worked(s.i) || s.countsIn(t) != nil {
 		return false
 	}
@@ -1376,6 +1472,9 @@ func (s *sequence) placesFirst() (spots, int) {
 // firstEnd is where what goes into a place that is told first ends: of a ring all that is listed, else up to a comma
 // behind which no 'and' comes.
 func (s *sequence) firstEnd(end int, verb, ring bool) int {
+	if twin := s.twinEnd(end); twin > 0 {
+		return twin
+	}
 	joined := false
 	for ; end < len(s.t) && !s.at(end).Is(".", ";", "rep", "repeat") && !isStar(s.at(end)); end++ {
 		joined = joined || s.at(end).Is("and", "&") && s.at(end-1).Kind != 'g'
@@ -1528,6 +1627,26 @@ func (s *sequence) andAhead(i int) bool {
 		}
 	}
 	return false
+}
+
+// twinEnd is where a stitch, chains and the same stitch end that alone stand up to the end of the clause: in next dc make dc, ch 1,
+// dc. It is 0 if they do not.
+func (s *sequence) twinEnd(i int) int {
+	one := func(i int) (string, int) {
+		if s.at(i).Kind == 'n' {
+			i++
+		}
+		return s.at(i).S, i + 1
+	}
+	first, i := one(i)
+	if !s.at(i).Is(",") || !s.at(i+1).Is("ch", "chain") || s.at(i+2).Kind != 'n' || !s.at(i+3).Is(",") {
+		return 0
+	}
+	second, to := one(i + 4)
+	if second != first || to < len(s.t) && !s.at(to).Is(".", ";", "rep", "repeat") && !isStar(s.at(to)) {
+		return 0
+	}
+	return to
 }
 
 // listAhead reports whether nothing but stitches, each with its number, stands up to the end of the clause.

@@ -701,6 +701,9 @@ func (w *work) use(k int, kind *stitch.Stitch, at ins.Span) int {
 // tooMany tells of stitches that the row below does not have, gap of them, of that kind if one is named.
 func (w *work) tooMany(gap int, kind *stitch.Stitch, at ins.Span) {
 	have := w.from.stitches()
+	if have == 0 && w.quiet == 0 {
+		w.g.unfounded()
+	}
 	w.tellGap(gap, have, "rows/over-use", at, "this needs %s stitches more than the row below has | %s stitches in the row below | at least %s stitches",
 		"use %s fewer here, or make them in the row below", gap, have, have+gap, gap)
 	if kind != nil && kind != chainStitch && w.from.base() && len(w.found) > 0 { // in next ch and next sc: in those of the row itself
