@@ -101,7 +101,7 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 	var drawn []*sheet.Sheet
 	for _, w := range works {
 		if len(x.Sizes.Names) > 1 {
-			w.Note = "Size " + x.Sizes.Names[size]
+			w.Note = "Size " + strings.TrimPrefix(x.Sizes.Names[size], "size ") // one without a name is called by its number
 		}
 		r.Findings = append(r.Findings, chartFindings(w, x.Name, opts.Floats)...)
 		sheets, err := made(ctx, func() ([]*sheet.Sheet, error) { return chart.Draw(w, opts) })

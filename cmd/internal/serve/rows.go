@@ -84,10 +84,13 @@ func (s *Server) explain(_ http.ResponseWriter, r *http.Request, q rowsQuestion)
 	return map[string][]string{"told": told}
 }
 
-// words turns written rows into other terms.
+// words turns written rows into other terms: out of those that they say or show that they are in, if they do.
 func (s *Server) words(w http.ResponseWriter, _ *http.Request, q rowsQuestion) any {
-	from := map[string]string{"US": "UK", "UK": "US"}[q.To]
-	b, err := job.Words(job.Source{Name: q.Name, Text: []byte(q.Rows)}, from, q.To)
+	text := job.Source{Name: q.Name, Text: []byte(q.Rows)}
+	b, err := job.Words(text, "", q.To)
+	if err != nil {
+		b, err = job.Words(text, map[string]string{"US": "UK", "UK": "US"}[q.To], q.To)
+	}
 	if err != nil {
 		fail(w, http.StatusUnprocessableEntity, err.Error())
 		return nil

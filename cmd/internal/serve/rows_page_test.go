@@ -50,6 +50,10 @@ func TestRowsAreReadAlone(t *testing.T) {
 	code, body, _ = c.ask("/api/words", rowsQuestion{Rows: penPot, To: "US"})
 	require.Equal(t, http.StatusOK, code)
 	assert.Contains(t, decoded[map[string]string](t, body)["rows"], "Hdc in 3rd ch")
+	for rows, same := range map[string]bool{penPot: true, "Ch 12.\nRow 1: 1htr in 3rd ch and in each ch to end, turn.\nRow 2: 2ch, 1dc in each htr, turn.\n": true, "Ch 12.\nRow 1: 1 dc in 3rd ch.\n": false} {
+		_, body, _ = c.ask("/api/words", rowsQuestion{Rows: rows, To: "UK"})
+		assert.Equal(t, same, decoded[map[string]string](t, body)["rows"] == rows, "what is in UK terms stays so:\n%s", rows)
+	}
 	code, body, _ = c.ask("/api/chart", map[string]string{"rows": penPot, "section": "Flap", "size": "M", "text": "x"})
 	require.Equal(t, http.StatusOK, code)
 	assert.Len(t, decoded[chartAnswer](t, body).Pages, 1, "%s", body)

@@ -128,7 +128,7 @@ export class Rows extends EventTarget {
     this.found = (a?.findings ?? []).map((f) => ({ ...f, file: this.name, rows: true }));
     this.editor.mark(this.found);
     if (a) {
-      const sizes = a.sizes?.length > 1 ? `, sizes ${a.sizes.join(", ")}` : "";
+      const sizes = a.sizes?.length > 1 ? `, sizes ${a.sizes.map((s) => s.replace(/^size /, "")).join(", ")}` : "";
       this.#say([a.why, `${a.whole} of ${a.count} ${a.count === 1 ? "line" : "lines"} of instructions read whole, in ${a.terms} terms${sizes}.`].filter(Boolean).join(" "));
     }
     this.dispatchEvent(new Event("read"));
