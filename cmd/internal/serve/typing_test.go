@@ -307,3 +307,19 @@ func TestNumbersBySizeFollowTheNamesOfTheSizes(t *testing.T) {
 	h.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(2)))
 	h.until(fmt.Sprintf("document.querySelector('#text').value === %q", named))
 }
+
+// What asks for a name and a value is typed with Enter between them: neither is lost, and neither is asked for in silence.
+func TestEnterGoesFromANameToItsValue(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "typed.yaml")
+	require.NoError(t, os.WriteFile(path, []byte(typed), 0o644))
+	h := &hand{tab: visit(t, browserFor(t), running(t, Options{File: path}), 1280, 900), pace: 90 * time.Millisecond}
+	h.press(`#form details[data-path="gauges"] > summary`)
+	h.pick("Add to gauges", "a further one")
+	h.until(`document.activeElement.tagName === "INPUT"`)
+	h.keys("lace")
+	h.do(chromedp.KeyEvent(kb.Enter))
+	h.until(`document.activeElement.tagName === "INPUT" && document.activeElement.value === ""`)
+	h.keys("18 sts and 24 rows over 10 cm in lace")
+	h.do(chromedp.KeyEvent(kb.Enter))
+	h.has("  lace: 18 sts and 24 rows over 10 cm in lace\n")
+}

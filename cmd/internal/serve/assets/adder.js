@@ -40,6 +40,7 @@ export function adder(title, label, kinds, add) {
       const v = value.value.trim();
       const n = named?.value.trim() ?? "";
       if (v !== "" && (!named || n !== "")) add(k, v, n, value);
+      else if (n !== "") value.focus(); // Enter in the name asks for the value
     };
     const named = k.named ? field("name", [], put, k.names) : null;
     const value = field(k.named ? "value" : k.ask || k.name, k.pick ?? [], put, k.named ? null : k.names);
