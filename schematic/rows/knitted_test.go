@@ -35,6 +35,8 @@ func TestKnittedGarmentsAreCountedHoweverTheyArePrinted(t *testing.T) {
 		"markers passed without a word":                  {"Terms: US\nCO 20 sts, join in the round.\nRnd 1: [K8, kfb, pm, k1] twice. (22 sts)\nRnd 2: [K to 1 st before marker, kfb, kfb] twice. (26 sts)\nRnd 3: [K to 1 st before marker, kfb, kfb] twice, k1. (30 sts)\n", "30 sts", "29 sts"},
 		"picked up after others":                         {"Terms: UK\nNeckband\nPick up and knit 18 sts along left side of front neck, 15 sts from cast off sts at front of neck and 12 sts evenly along right side of neck. 45 sts.\n", "45", "44"},
 		"picked up beside stitches that waited":          {"Terms: UK\nBootee\nK 9 sts from holder, pick up and knit 8 sts from side of instep, k 9 centre sts, pick up and k 8 along side of instep, k 9 sts from holder. 43 sts.\n", "43", "42"},
+		"a sleeve taken up from its holder":              {"Sizes: S (M)\nTerms: US\nSleeve\nReturn 50 (56) held sleeve sts to dpns. Beg at center of underarm, pick up and k 4 sts, k across sleeve, pick up and k 4 sts, join. 58 (64) sts.\n", "58 (64)", "59 (65)"},
+		"a sleeve off waste yarn":                        {"Sizes: S (M)\nTerms: US\nSleeve\nSlip 50 (56) sts from waste yarn to dpns. Pick up and k 8 sts from underarm, join. 58 (64) sts.\n", "58 (64)", "50 (56) sts.\nRnd 1: K to end. (58 (64)"},
 		"a raglan as given": {back + "Shape raglans\nDec 1 st at each end of next 10 rows. 40 (44) sts.\nCast off all sts.\nSleeves\nCast on 30 (32) sts.\nWork 4 rows in st st.\n" +
 			"Shape raglans as given for back until 8 sts rem.\nNext row: K2tog, k to end. 7 sts.\n", "7 sts", "6 sts"},
 	} {

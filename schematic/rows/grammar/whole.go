@@ -359,6 +359,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
+	{rule: "whole", pattern: "place/slip/put/return/transfer/sl/move/replace [back] [held/live/first/$rem] {n:num} [held/live/$rem] [left/right/first/second] [sleeve/back/front/thumb/body/neck/shoulder] [held] $st [held] [from [first/second/other/left/right/sleeve/thumb] [stitch/waste/scrap/spare/st] [-] holder/holders/yarn/thread/pin/string] [back] (on/onto/to/over) [to] [set/pair of] [{num}] [smaller/larger/circular/short/long/double/working/left] [pointed/circular/hand] needle/needles/dpn/dpns/ndls/pins [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Sleeve: Return 48 held sleeve sts to dpns", build: takesUpHeld},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/top/bottom/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right/back/front] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset/shoulder] (on hold on | on hold | on/onto/to/aside) [first/second/third/another] [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
 			if m.amongNeedles() {
@@ -1478,4 +1479,12 @@ func otherSide(m *match) any {
 		return nil
 	}
 	return &ins.Nothing{Under: true}
+}
+
+// takesUpHeld is a row of stitches that waited on a holder.
+func takesUpHeld(m *match) any {
+	if m.p.line.IsRow() || m.said("cable", "cn") || !m.said("held", "return", "back", "holder", "holders", "yarn", "thread", "pin", "string", "sleeve", "thumb") {
+		return nil
+	}
+	return &ins.Together{Parts: []ins.Part{{N: m.num("n", 0)}}}
 }

@@ -103,8 +103,10 @@ func (r *runner) pickUp(l *ins.Line, s start) {
 		live = r.fab.stitches()
 	}
 	k := r.said(l)
-	n = r.beside(l, n, live, k)
-	if live > 0 && (k == n+live || k < 0 && (s.part || len(s.picks) > 1 && live <= mostTab)) {
+	if !(live > 0 && r.fab.waited && r.worksAll(l)) {
+		n = r.beside(l, n, live, k)
+	}
+	if live > 0 && (k == n+live || r.fab.waited && r.worksAll(l) || k < 0 && (s.part || len(s.picks) > 1 && live <= mostTab)) {
 		n += live
 	}
 	wait := s.part && live == 0
@@ -134,6 +136,17 @@ func (r *runner) beside(l *ins.Line, n, live, k int) int {
 		return n + worked
 	}
 	return n
+}
+
+// worksAll reports whether a line that picks up stitches works all those on the needle too, told as one stretch or not at all.
+func (r *runner) worksAll(l *ins.Line) bool {
+	for _, it := range l.Body {
+		s, ok := it.(*ins.Stitch)
+		if ok && (s.Kind == nil || s.Kind.Uses != 1 || s.Kind.Makes != 1 || len(s.Places) != 1 || s.Places[0].Extent.Kind != ins.ToEnd && !s.Places[0].Extent.Part) || is[*ins.Repeat](it) {
+			return false
+		}
+	}
+	return true
 }
 
 // workedBeside is how many stitches a line works beside those that it picks up, and whether each of them is counted.

@@ -44,6 +44,7 @@ type fabric struct {
 	midArch bool  // a round that ends in the middle of its last space, with a tall stitch
 	marks   []int // markers: so many stitches from the beginning
 	needles []int // stitches on each of several needles; nil: not known
+	waited  bool  // taken up from a holder, and not worked since
 }
 
 // foundation reports whether it is a chain that a piece begins with.

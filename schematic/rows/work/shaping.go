@@ -527,7 +527,9 @@ func (r *runner) together1(n *ins.Together) {
 		r.cloth = r.parted
 	}
 	r.anew()
-	r.put(uniform(kind, sum), true)
+	f := uniform(kind, sum)
+	f.waited = true
+	r.put(f, true)
 	r.round = false
 	if r.g != nil {
 		r.g.anew()
