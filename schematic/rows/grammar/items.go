@@ -43,6 +43,12 @@ var stitches = []form{
 		s.Places[0].N = ins.N(1)
 		return s
 	}},
+	{rule: "stitch", pattern: "inc/increase [{n:num}] [$st] in every/each other/alternate/second {u:unit} [{e:extent}]", meaning: "every second stitch", example: "Round 4: Increase 1 stitch in every other stitch (72)", build: func(m *match) any {
+		if n := m.num("n", 1); !m.p.line.IsRow() || value[ins.Unit](m, "u").Row || n.By != nil || n.All != 1 {
+			return nil
+		}
+		return &ins.Stitch{Inc: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(2), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
+	}},
 	{rule: "stitch", pattern: "{n:num} $colour {k:kind} [{p:places}]", meaning: "so many of a stitch in a yarn", example: "Rnd 2: 3 blue sc, 3 white sc, repeat around", build: func(m *match) any {
 		s := stitchOf(m)
 		if m.has("p") {
@@ -91,7 +97,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} [every/each/all] [$st] {e:extent}", meaning: "the stitch in each place up to there", example: "knit every stitch to end", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in so many places", example: "k3", build: stitchBare},
-	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first] {n:num} {u:unit} [{t:times}]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
+	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first] {n:num} {u:unit} [{t:times} | all round/around]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} across/over [of] [$next/$center/last/first/$rem/these/those/live/instep/heel/sole] {n:num} [instep/heel/sole/back/front/toe/new] $st [of/on/from {tail}]", meaning: "the stitch in so many places", example: "Row 3: K20, knit across the centre 13 sts, k27", build: func(m *match) any {
 		s, ok := stitchBare(m).(*ins.Stitch)
 		if !ok || s.Kind == nil || s.Kind.Craft != stitch.Knitting {

@@ -34,7 +34,7 @@ var macros = map[string]string{
 
 // unitForms are what is counted in a place.
 var unitForms = []form{
-	{rule: "unit", pattern: "[corner/available/empty/unworked/held/skipped/sk/underlying/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle/heel/instep/gusset/toe/thumb/border/body/sleeve] $st", meaning: "stitches of any kind", example: "sc in next 3 sts",
+	{rule: "unit", pattern: "[corner/available/empty/unworked/held/skipped/sk/underlying/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle/heel/instep/gusset/toe/thumb/border/body/sleeve] ($st | posts)", meaning: "stitches of any kind", example: "sc in next 3 sts",
 		build: func(m *match) any {
 			switch {
 			case m.said("held"):

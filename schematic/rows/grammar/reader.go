@@ -163,7 +163,7 @@ func (r *Reader) head() {
 		switch {
 		case containsAny(low, "us terms", "american terms", "us crochet terms", "us terminology"):
 			r.saysTerms(stitch.US)
-		case containsAny(low, "uk terms", "british terms", "uk crochet terms", "uk terminology", "uk instructions"):
+		case ukFormat().MatchString(low), containsAny(low, "uk terms", "british terms", "uk crochet terms", "uk terminology", "uk instructions"):
 			r.saysTerms(stitch.UK)
 		}
 		for w := range strings.FieldsFuncSeq(low, func(c rune) bool { return !unicode.IsLetter(c) }) {
@@ -391,6 +391,9 @@ func (c *termWords) count(line string) {
 		c.uk++
 	}
 }
+
+// ukFormat is a head that says in which terms a text is: UK - Aus etc. Format.
+var ukFormat = text.Once(`^\W*(?:uk|british)\b[^.:]{0,16}(?:etc\.)? (?:format|version|pattern)\W*$`)
 
 // otherName is what a stitch is called in the other terms: tr treble crochet (US dc).
 var otherName = text.Once(`\((us|uk) (?:sc|dc|hdc|htr|tr|dtr|single|double|half|treble|triple)\b[^)]*\)`)
@@ -661,10 +664,13 @@ func (r *Reader) named(trimmed string, n int) bool {
 	return len(words) > 2 && len(words) < 10
 }
 
+// starRest is a line that repeats the stretch that a star began before a blank line.
+var starRest = text.Once(`(?i)^\s*(?:rep|repeat) from \*`)
+
 // blank takes a blank line, which ends what is gathered unless a row goes on behind it.
 func (r *Reader) blank(n int) {
 	r.x.Read.Blank++
-	if r.alone && r.unended() || r.bracketOpen(n) || n < len(r.x.Src) && r.nextNeedle(text.Lex(r.x.Src[n], 1)) {
+	if r.unended() && (r.alone || n < len(r.x.Src) && starRest().MatchString(r.x.Src[n])) || r.bracketOpen(n) || n < len(r.x.Src) && r.nextNeedle(text.Lex(r.x.Src[n], 1)) {
 		return
 	}
 	if r.labelled() && !strings.ContainsAny(r.raw[len(r.raw)-1:], ".:)]}!?") && r.goesOn(n) || r.sizesGoOn(n) || n < len(r.x.Src) && r.countBelow(r.x.Src[n]) {
@@ -718,7 +724,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 		goes = false
 	}
 	if label == nil {
-		return goes || r.mode == "" && (r.alone || r.unended() || r.stepOf(raw, tokens)) && !r.heads(trimmed)
+		return goes || r.mode == "" && (r.alone || r.unended() || r.stepOf(raw, tokens) || r.cutRow(tokens)) && !r.heads(trimmed)
 	}
 	if r.tokens[len(r.tokens)-1].Is("and", "to", "the", "of", "from", "through", "like", "as", "in") { // repeat the 4th and / 5th rows
 		return true
@@ -728,6 +734,52 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
 	return goes && (text.Open(r.raw) && !text.CountOpen(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
+}
+
+// closesLine is a line in which a row of crochet ends that a column of print cut, labelLine one that begins the next row.
+var (
+	closesLine = text.Once(`(?i)\b(?:turn|join)\b`)
+	labelLine  = text.Once(`(?i)^\W*(?:\d+(?:st|nd|rd|th) (?:row|rnd|round)|(?:next|foundation) (?:row|rnd|round)|(?:row|rnd|round)s? ?\d)`)
+)
+
+// cutRow reports whether a line without a label goes on with a row that print cut behind a full stop: the row runs over lines
+// already and has not come to its end, which stands here or a few lines on.
+func (r *Reader) cutRow(tokens []text.Token) bool {
+	last := &r.tokens[len(r.tokens)-1]
+	label, k, _ := text.Label(r.tokens, r.roundR)
+	if label == nil || !r.crochet || last.Line == r.tokens[0].Line && !r.inColumns() || last.Line+1 != tokens[0].Line || !last.Is(".") ||
+		slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool { return t.Is("turn", "join", "fasten") }) {
+		return false
+	}
+	t := &tokens[0]
+	if !isStar(t) && !t.Is("skip", "sk", "miss", "ch", "sl") && !(t.Kind == 'n' && near(tokens, 1).Kind == 'w') {
+		if _, stitch := r.thing([]byte(t.S)); !stitch {
+			return false
+		}
+	}
+	for n := t.Line; n < t.Line+8 && n <= len(r.x.Src); n++ {
+		line := r.x.Src[n-1]
+		if blank := strings.TrimSpace(line) == ""; blank && strings.HasSuffix(strings.TrimSpace(r.x.Src[n-2]), ".") || labelLine().MatchString(line) {
+			return false
+		}
+		if closesLine().MatchString(line) {
+			return true
+		}
+	}
+	return false
+}
+
+// inColumns reports whether the text is printed in narrow columns, in which rows end with a turn: cut behind any full stop.
+func (r *Reader) inColumns() bool {
+	const narrow, few = 48, 3
+	ends := 0
+	for _, l := range r.x.Src {
+		l = strings.TrimSpace(l)
+		if strings.HasSuffix(l, "Turn.") && len([]rune(l)) < narrow {
+			ends++
+		}
+	}
+	return ends >= few
 }
 
 // explains reports whether a line begins words that are no rows, and closes no bracket that is open: 3 (3, / 3, 4) RS rows.

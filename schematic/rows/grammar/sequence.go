@@ -457,6 +457,9 @@ func (s *sequence) wholeRow(j int) bool {
 	if from < len(s.out) && from > 0 && is[*ins.Skip](s.out[from]) && is[*ins.Chain](s.out[from-1]) && (j == s.i+1 || s.passesSeveral(from)) { // 3 chain, miss 2, 1 plain: repeat
 		from--
 	}
+	if k := len(s.out) - 1; from > 0 && k > from+1 && is[*ins.Skip](s.out[from]) && is[*ins.Skip](s.out[k]) { // ch 4, skip 1, dc, ch 1, skip 1, repeat across
+		from++
+	}
 	if from == len(s.out) {
 		return false
 	}
@@ -868,6 +871,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	sub, inside := s.timesInside(t.Sub)
+	sub, name := madeInside(sub)
 	q := s.within(sub)
 	before := len(s.line.Unread)
 	body := q.sequence()
@@ -881,7 +885,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	r := &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
-	s.namesGroup(body, from)
+	s.namesGroup(body, name, from)
 	at := s.behindComma(s.i)
 	if inside.Set() {
 		r.Times = inside
@@ -960,8 +964,12 @@ func countOrList(g []ins.StitchGroup, t []text.Token) ins.Item {
 	return &stated{groups: g}
 }
 
-// namesGroup gives the stitches of a bracket the name that stands behind it: (3 dc, ch 2, 3 dc) for a shell in next st.
-func (s *sequence) namesGroup(body []ins.Item, from int) {
+// namesGroup gives the stitches of a bracket the name that stands within it, or behind it: (3 dc, ch 2, 3 dc) for a shell in
+// next st.
+func (s *sequence) namesGroup(body []ins.Item, within string, from int) {
+	if within != "" && !s.r.defines(within) {
+		s.r.definesGroup(within, ownStitches(body), s.span(from, from))
+	}
 	name := s.at(s.i + 1)
 	if g, _ := s.group(s.i + 1); g != nil || !s.at(s.i).Is("for", "as") || !name.Is("shell", "fan", "scallop", "group", "petal") {
 		return
@@ -1142,6 +1150,27 @@ func (s *sequence) timesInside(t []text.Token) ([]text.Token, ins.Num) {
 		}
 	}
 	return t, ins.Num{}
+}
+
+// madeInside parts what a bracket holds from the name that it says it has: (1 dc, ch 1, 1 dc - V-st made).
+func madeInside(t []text.Token) ([]text.Token, string) {
+	k := len(t) - 1
+	if k < 3 || !t[k].Is("made", "completed") {
+		return t, ""
+	}
+	name := ""
+	for i := k - 1; i > 0 && i > k-5; i-- {
+		if t[i].Is("--") || t[i].Is("-") && !t[i].Glued {
+			return t[:i], name
+		}
+		if t[i].Kind == 'n' {
+			break
+		}
+		if name = t[i].S + name; !t[i].Glued && i < k-1 {
+			name = strings.Replace(name, t[i].S, t[i].S+" ", 1)
+		}
+	}
+	return t, ""
 }
 
 // inRingLast is the tokens of a count without the ring that it stands in: (12 dc in ring).

@@ -445,6 +445,7 @@ var statements = []form{
 		return &ins.Join{Chain: m.num("n", 0), Nth: ins.N(value[int](m, "o"))}
 	}},
 	{rule: "join", pattern: "(join/joining/unite) last {n:chaincalled} [with {s:slip}] {to:jointo}", meaning: "the last chain is joined to the beginning", example: "Rnd 2: *ch 5, sc in next sp; rep from * around, join last ch-5 to first sc", build: join},
+	{rule: "join", pattern: "insert hook in/into first $ch [and] to make/form ring/circle", meaning: "the round is joined", example: "Ch 4, insert hook into the 1st ch to make a ring", build: func(m *match) any { return &ins.Join{Name: "ring"} }},
 	{rule: "join", pattern: "{s:slip} together {x:joinfor}", meaning: "the round is joined", example: "Ch 6 and sl st together to form a ring", build: join},
 	{rule: "join", pattern: "{s:slip} {x:joinfor}", meaning: "the round is joined", example: "sl st to form a ring", build: join},
 	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | st st | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | dc)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
@@ -504,7 +505,7 @@ var statements = []form{
 	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
 	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with/between) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any { return value[ins.Place](m, "c") }},
 	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: func(m *match) any { return true }},
-	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/yarn) [a/b/c/d/e/f/{n:num}]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
+	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/yarn) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
 
 	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [{w:row} [{n:num}]] [[of] pattern/patt]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
 		if !m.said("with") || m.has("n") && !m.p.at(m.to).Is(",", ".") && m.to < len(m.p.t) {

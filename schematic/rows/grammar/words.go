@@ -383,9 +383,9 @@ func (r *Reader) usual(b []byte) (thing, bool) {
 		return thing{Kind: s}, true
 	}
 	switch string(b) {
-	case "inc", "incr", "increase", "incs", "increases", "inc1", "widen", "wid", "increase1":
+	case "inc", "incr", "increase", "incs", "increases", "inc1", "widen", "wid", "increase1", "incx":
 		return thing{Inc: true}, true
-	case "dec", "decr", "decrease", "decs", "decreases", "dec1", "decrease1":
+	case "dec", "decr", "decrease", "decs", "decreases", "dec1", "decrease1", "decx":
 		return thing{Dec: true}, true
 	}
 	if len(b) > 4 {

@@ -49,6 +49,9 @@ func (w *work) last(n ins.Item, p ins.Place) {
 	w.eachFoot(n, &p)
 }
 
+// mostSilent is how many stitches a row that goes into spaces may pass without a word before its last, for it to be followed.
+const mostSilent = 4
+
 // reach goes on to the last k stitches; what is passed must be what a space or a
 // group leaves over.
 func (w *work) reach(k int, at ins.Span) {
@@ -58,6 +61,8 @@ func (w *work) reach(k int, at ins.Span) {
 	}
 	if !w.spaced || w.spacesAhead(over) {
 		w.tell("rows/under-use", finding.Warning, at, "%s stitches are passed over before the last", "work or skip %s stitches before this", over, over)
+	} else if over > mostSilent {
+		w.vague = true
 	}
 	for over > 0 {
 		w.cur.passSpaces()
@@ -97,9 +102,10 @@ func (w *work) top(n ins.Item, p ins.Place) {
 	switch {
 	case r == nil:
 		w.tell("rows/over-use", finding.Warning, p.At, "there is no stitch left: the turning chain below is already used, or does not count", "take this out, or say that the turning chain counts as a stitch")
+		w.doubted(!w.saysTurning())
 		return
 	}
-	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall {
+	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall && t != w.startChain { // that of its own row is meant, where it is to be worked again
 		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below began with ch %s, not ch %s", "say the top of ch-%s", r.tall, t, r.tall)
 	}
 	w.cur.step(1)

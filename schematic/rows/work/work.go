@@ -706,10 +706,18 @@ func (w *work) tooMany(gap int, kind *stitch.Stitch, at ins.Span) {
 	}
 	w.tellGap(gap, have, "rows/over-use", at, "this needs %s stitches more than the row below has | %s stitches in the row below | at least %s stitches",
 		"use %s fewer here, or make them in the row below", gap, have, have+gap, gap)
-	if kind != nil && kind != chainStitch && w.from.base() && len(w.found) > 0 { // in next ch and next sc: in those of the row itself
-		w.found[len(w.found)-1].why = loosely
+	w.doubted(kind != nil && kind != chainStitch && w.from.base()) // in next ch and next sc: in those of the row itself
+}
+
+// doubted says of what was found last, if it is so, that where it is worked is not sure.
+func (w *work) doubted(so bool) {
+	if k := len(w.found) - 1; so && k >= 0 && w.found[k].why == none {
+		w.found[k].why = loosely
 	}
 }
+
+// saysTurning reports whether the text says of some chain that begins a row whether it counts.
+func (w *work) saysTurning() bool { return len(w.x.Turning) > 0 }
 
 // goesOn reports whether a round that has come to its end, got stitches into an instruction, has somewhere to go.
 func (w *work) goesOn(got int) bool { return w.comesAround() || got == 0 && w.goesBack() }
@@ -875,6 +883,7 @@ func (w *work) space(size int, at ins.Span) bool {
 		w.tell("rows/no-space", finding.Warning, at, "there is no ch-%s space left to work into", "make the space in the row below, or name the one that is there", size)
 	} else {
 		w.tell("rows/no-space", finding.Warning, at, "there is no chain space left to work into", "make the space in the row below, or take this out")
+		w.doubted(!slices.ContainsFunc(w.from.runs, run.space)) // the gap between stitches is called so
 	}
 	return false
 }
