@@ -43,7 +43,7 @@ var stitches = []form{
 		s.Places[0].N = ins.N(1)
 		return s
 	}},
-	{rule: "stitch", pattern: "inc/increase [{n:num}] [$st] in every/each other/alternate/second {u:unit} [{e:extent}]", meaning: "every second stitch", example: "Round 4: Increase 1 stitch in every other stitch (72)", build: func(m *match) any {
+	{rule: "stitch", pattern: "inc/increase [{n:num}] [$st] in every/each other/alternate/second {u:unit} [{e:extent}]", meaning: "every second stitch", example: "Rnd 4: Inc in every other st", build: func(m *match) any {
 		if n := m.num("n", 1); !m.p.line.IsRow() || value[ins.Unit](m, "u").Row || n.By != nil || n.All != 1 {
 			return nil
 		}

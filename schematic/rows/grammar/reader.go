@@ -2025,7 +2025,7 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	if r.onChains(tokens) {
 		return false
 	}
-	if announces(tokens) {
+	if announces(tokens) || l.Stated == nil && tallied().MatchString(r.x.Src[l.At.Line-1]) {
 		l.Unread = nil
 		return false
 	}
@@ -2047,6 +2047,9 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	}
 	return true
 }
+
+// tallied is a line in brackets that tells what the row before it has made: (4 groups of 5 stitches worked + sc):
+var tallied = text.Once(`(?i)^\W*\(\d+ (?:groups?|sets?|clusters?|shells?) of \d[^()]*\)\W*$`)
 
 // opensAsTold reports whether a sentence begins as one that tells something: I made …, It is …
 func (p *parser) opensAsTold() bool {

@@ -96,7 +96,11 @@ func (w *work) spacesAhead(k int) bool {
 func (w *work) top(n ins.Item, p ins.Place) {
 	w.takeTurning()
 	w.together(n, p.At)
+	found := len(w.found)
 	w.reach(1, p.At)
+	if st, ok := n.(*ins.Stitch); ok && len(w.found) > found { // a round may begin anywhere
+		w.doubted(w.round && st.Kind != nil && st.Kind.ID == "slst")
+	}
 	w.cur.passSpaces()
 	r := w.cur.run()
 	switch {

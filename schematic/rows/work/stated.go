@@ -104,6 +104,17 @@ func namesKind(g ins.StitchGroup) bool {
 	return !g.Any && !g.Unit.Space && !g.Unit.Chain && g.Unit.Group == nil && (g.Unit.Stitch == nil || g.Unit.Stitch.ID != "picot")
 }
 
+// namedBy is how many stitches of a kind of their own a part of a count names, of which made are there, or also are as rightly.
+func namedBy(g ins.StitchGroup, made, also, said int) int {
+	switch {
+	case !namesKind(g):
+		return 0
+	case also == said:
+		return also
+	}
+	return made
+}
+
 // ofSizes reports whether a count has the numbers of sizes that the text names nowhere: (66, 72 sc) of one size.
 func (r *runner) ofSizes(l *ins.Line) bool {
 	k := len(l.Stated) - 1
@@ -218,9 +229,7 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 			continue
 		}
 		made, what, also := r.made1(f, g, grouped, groups)
-		if namesKind(g) {
-			named += made
-		}
+		named += namedBy(g, made, also, said)
 		if also == said || made == said || g.Unit.Space && said == made+1 && beginsByLoop(l.Body) {
 			continue
 		}
@@ -345,6 +354,9 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.Sti
 		}, func(q run) int { return q.n })
 		if g.N.At(r.size) == f.stitches() && r.said1(f) { // a total by the name of the main stitch
 			return n, u.Stitch.Abbr(r.x.Terms), f.stitches()
+		}
+		if u.Stitch.Key == "cluster" && len(f.runs) > 1 && f.runs[0].tch && f.runs[1].kind != nil && f.runs[1].kind.Together { // ch 3, dc2tog is the first of them
+			return n, u.Stitch.Abbr(r.x.Terms), n + 1
 		}
 		if k := f.meshChain(); k >= 0 && alike(u.Stitch, f.runs[k].kind) && g.N.At(r.size) == n-1 { // the chain that begins a mesh is often not counted
 			return n, u.Stitch.Abbr(r.x.Terms), n - 1
