@@ -32,7 +32,7 @@ var clauses = []form{
 		return clause(func(c *course) { c.spread, c.nth = true, true })
 	}},
 	{rule: "clause", pattern: "in first and last [$st]", meaning: "at both ends", example: "Row 11: Same as Row 9, increasing in first and last st", build: both},
-	{rule: "clause", pattern: "at/on beg/beginning/start and end", meaning: "at both ends", example: "Inc 1 st at beg and end of every 6th row 3 times", build: both},
+	{rule: "clause", pattern: "at/on beg/beginning/start and [at/on] end [of needle/needles]", meaning: "at both ends", example: "Inc 1 st at beg and end of every 6th row 3 times", build: both},
 	{rule: "clause", pattern: "[on/at] each/either/both side/sides of $center [{n:num}] $st/panel/section", meaning: "on both sides of the middle", example: "Dec 1 st at each side of centre 20 sts on next 3 rows", build: both},
 	{rule: "clause", pattern: "[on/at] each/either/both side/sides of [each/every] [of] [{n:num}] [marked] marker/markers/line/lines/m/{st:unit}", meaning: "on both sides of markers", example: "Inc 1 st on each side of 4 markers every 2 rnds 25 times",
 		build: func(m *match) any {
@@ -59,11 +59,12 @@ var clauses = []form{
 		}
 		return clause(func(c *course) { c.edge, c.where = "neck", true }) // each half has one
 	}},
-	{rule: "clause", pattern: "at {e:edgename} [{s:edgeside}]", meaning: "at one edge", example: "Dec 1 st at neck edge on next 7 rows",
+	{rule: "clause", pattern: "(at/on/from/along/inside [of]) {e:edgename} [{s:edgeside}] [inside [front/neck/garter] border/band/edging]", meaning: "at one edge", example: "Dec 1 st at neck edge on next 7 rows",
 		build: func(m *match) any {
 			e, s := value[string](m, "e"), value[string](m, "s")
 			return clause(func(c *course) { c.edge, c.side, c.where = e, s, true })
 		}},
+	{rule: "clause", pattern: "(inside/within) [front/neck/centre/center/buttonhole/garter] [stitch/st] border/band", meaning: "at one edge", example: "Dec 1 st inside front border every row until 21 sts remain", build: func(m *match) any { return clause(func(c *course) { c.edge, c.where = "front", true }) }},
 	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
 	{rule: "clause", pattern: "at $beg/end of row/rnd/round/needle/work", meaning: "at one edge", example: "Row 3: K, dec 1 st at beg of row", build: func(m *match) any {
 		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("and") {
@@ -71,7 +72,7 @@ var clauses = []form{
 		}
 		return oneEdge(m)
 	}},
-	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: func(m *match) any {
+	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: func(m *match) any {
 		return clause(func(c *course) { c.spread = true })
 	}},
 	{rule: "clause", pattern: "across/along/around [next/last/first/same/this] [row/rnd/round]", meaning: "spread over the row", example: "Dec 8 sts across next row", build: func(m *match) any {

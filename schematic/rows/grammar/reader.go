@@ -1187,7 +1187,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	}
 	if !r.crochet {
 		ridges(tokens)
-		tokens = liftedUp(tokens)
+		tokens = endsIn(patternOver(liftedUp(tokens)))
 	}
 	if k := len(tokens) - 1; k >= 0 && (tokens[k].Is("|") || k > 1 && strings.HasPrefix(tokens[k].S, "**") && tokens[k-1].Is(".", ")", "]")) { // 54 sts. **
 		tokens = tokens[:k]
@@ -1250,6 +1250,26 @@ func (r *Reader) renamed(t []text.Token) []text.Token {
 func wraps(words string) bool {
 	low := strings.ToLower(words)
 	return strings.Contains(low, "turn") && (strings.Contains(low, "slip") || strings.Contains(low, "sl ")) && (strings.Contains(low, "yarn") || strings.Contains(low, "wrap"))
+}
+
+// endsIn takes the stitches that a row ends in as those that it ends with: rep from * across, end in k6, p2.
+func endsIn(t []text.Token) []text.Token {
+	for i := 0; i+3 < len(t); i++ {
+		if t[i].Is("end", "ending", "ends") && t[i+1].Is("in") && t[i+2].Is("k", "p") && t[i+3].Kind == 'n' {
+			t[i+1].S = "with"
+		}
+	}
+	return t
+}
+
+// patternOver takes over behind a pattern's name as the words that it is, and no yarn over: work lace pattern over body.
+func patternOver(t []text.Token) []text.Token {
+	for i := 1; i+1 < len(t); i++ {
+		if t[i].Is("over") && t[i-1].Is("pattern", "patt", "pat", "motif", "chart", "sequence", "rib", "ribbing") && t[i+1].Kind == 'w' && !t[i+1].Is("k", "p", "narrow", "knit", "purl") {
+			t[i].S = "across"
+		}
+	}
+	return t
 }
 
 // liftedUp takes a strand that is picked up and knitted, in the letters that some have for it, as the stitch made that it is: p/u & k1 tbl.

@@ -285,7 +285,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(bind/cast off | bo) at [each/both] {e:edgename} {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times", build: offCourse},
 	{rule: "whole", pattern: "at each/both side/sides/edge/edges/end/ends [of work/row] [,] (bind/cast off | bo) {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at both edges, again and again", example: "At each side, bind off 4 sts every other row twice", build: offCourse},
 	{rule: "offmore", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "and then more of it", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
-	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [{t:times}] at {e:edgename} [{c:course}]", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
+	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [{t:times}] at/from/on {e:edgename} [{c:course}]", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at/on/from/for] each/both/either $edge/armhole/armholes/shoulder/shoulders/underarm/underarms [edge/edges/side/end] [of (work/row/needle/{x:piecename})] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves]", meaning: "bound off at both ends", example: "Bind off 5 sts on each side for underarm", build: func(m *match) any {
 		if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") {
 			return nil
@@ -376,7 +376,12 @@ var statements = []form{
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold all [of] [the/other] [$st] (except | but | except for) [$next/first/last/center/centre] {n:num} [thumb/gusset/heel/front/back/neck/center/centre] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "all stitches but so many wait on a holder", example: "Knit 30, then place all sts except 16 thumb sts on a holder",
 		build: func(m *match) any { return &ins.Leave{N: m.num("n", 0)} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
-		build: func(m *match) any { return &ins.Leave{All: true} }},
+		build: func(m *match) any {
+			if m.said("these") && m.p.line.IsRow() && m.from > 0 && !m.p.at(m.from-1).Is(".", ":") {
+				return &ins.BindOff{Hold: true, Made: true}
+			}
+			return &ins.Leave{All: true}
+		}},
 	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [back and forth] [in rows] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right/heel] [back/front/sleeve/shoulder] [{u:unit}] [(of/on) (needle/n) [{k:num}]] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
 	{rule: "whole", pattern: "[and] [$make/cont/continue] [working] on/over/with these/those [group of] $st [only] [for {tail}]", meaning: "work on some of the stitches", example: "Next row: K20, turn, work on these sts only", build: func(m *match) any {

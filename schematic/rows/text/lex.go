@@ -308,7 +308,7 @@ func Bullet(t *Token) bool {
 }
 
 // shortRow are rarer abbreviations of a row, and of next, each, stitches and evenly.
-var shortRow = map[string]string{"jn": "join", "rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "tchs": "tch", "lst": "last", "dose": "does", "в": "in"}
+var shortRow = map[string]string{"jn": "join", "decr": "dec", "incr": "inc", "rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "tchs": "tch", "lst": "last", "dose": "does", "в": "in"}
 
 // contracted are the words whose 's is a verb.
 var contracted = set("it that there here let what who he she how where")
@@ -318,8 +318,8 @@ var ordinals = map[string]int{"first": 1, "second": 2, "third": 3, "fourth": 4, 
 
 // short are the abbreviations whose full stop ends no sentence; beforeNumber those that a
 // number may follow too.
-var short, beforeNumber = set("st sts ch chs sp sps k p sl s c d t h tr dtr hdc htr dc sc rep beg inc dec rnd rnds tog lp lps rem foll cont alt patt pat approx wl fwd bk kn nar wid blk blks sq sqs ndl ndls dbl dble sgl lg " +
-	"cl pc sk yo incl ins mm cm rs ws m mc cc no nos bet prev tch skpo yds g n o w h r tbl st of and the next each into psso ss bl fl blo flo lh rh opp cn ea r rr"), set("k p ch sl s m sk no nos rep inc dec n foll kn patt pat")
+var short, beforeNumber = set("decr incr st sts ch chs sp sps k p sl s c d t h tr dtr hdc htr dc sc rep beg inc dec rnd rnds tog lp lps rem foll cont alt patt pat approx wl fwd bk kn nar wid blk blks sq sqs ndl ndls dbl dble sgl lg " +
+	"cl pc sk yo incl ins mm cm rs ws m mc cc no nos bet prev tch skpo yds g n o w h r tbl st of and the next each into psso ss bl fl blo flo lh rh opp cn ea r rr"), set("k p ch sl s m sk no nos rep inc dec decr incr n foll kn patt pat")
 
 func set(words string) map[string]bool {
 	m := map[string]bool{}

@@ -22,6 +22,14 @@ func TestFormsOfKnittingAgree(t *testing.T) {
 		"so many of them by number":                "Cast on 43 sts.\nKnit 4 rows.\nNext row: K13 and place these 13 sts on a holder for right front, k17 and put them on waste yarn, k13. 13 sts.\n",
 		"a sum and what it makes":                  "Cast on 40 sts.\nRnd 1: Knit. [40]\nRnd 2: Knit to end, make 1. [14 + 13 + 14 = 41]\n",
 		"a heel worked to and fro counts all":      "Cast on 39 sts.\nKnit 11 rows.\n1st Row: K15, k2tog, k5, skp, sl 1, turn.\n2nd Row: K2tog, k5, skp, sl 1, turn.\n3rd Row: K2tog, k5, skp, sl 1, turn.\n4th Row: K2tog, k5, skp, sl 1, turn.\n5th Row: K2tog, k5, skp, k to end. 29 sts.\n",
+		"two sizes as two lines of counts":         "Cast on loosely\n38 sts\n40 sts\n1st row: *K2, p2; rep from * across to last 6 sts, k6.\n",
+		"decreases by their longer short name":     "Cast on 40 sts.\nKnit 4 rows.\nDecr. 1 st. at the beg. and at the end of every K row until 30 sts. are left.\nNext row: K30.\n",
+		"at an edge in other words":                "FRONT\nCast on 40 sts.\nKnit 4 rows.\nDecrease 1 st on neck edge every other row 5 times.\nDec 1 st inside front border each row until 31 sts remain.\nNext row: K31.\n",
+		"held for a part":                          "Cast on 80 sts.\nKnit 4 rows.\nDividing Row (right side): K16 and place these sts on a holder for right front, bind off 8 sts for underarm, knit until you have 32 sts on right needle then place these sts on a holder for back, bind off 8 sts for underarm, knit to end of row for left front—16 sts remain on needle for left front.\n",
+		"a pattern over a piece is no yarn over":   "Cast on 47 sts.\nKnit 4 rows.\nLeave white attached and work mosaic pattern over body of stocking:\nMosaic pattern\nRow 1: K1, *k1, sl 1; rep from * across, end k2.\n",
+		"rows are told ahead within a line":        "Cast on 40 sts.\nMoss sts: 1st row: *K1, p1; rep from *, 2nd and 4th row: P over P and K over K. 3rd row: *P1, k1; rep from *.\n",
+		"what a row ends in":                       "Cast on 50 sts. Join.\nRnd 1: P2, *k6, p4* around to last 8 sts, end in k6, p2.\n",
+		"kb as an increase":                        "Cast on 8 sts.\nKnit 2 rows.\nNext row: kb, k to last two sts, kb, k1. Ten sts.\n",
 		"again until there are enough":             "1. Cast on 4 sts.\n2. Knit 1 row.\n3. Next row, k2, yo, k to end.\nRepeat this until you have 45 sts.\nRow 2: K45.\n",
 	} {
 		rep := Check(Read("t", []byte(text), Options{}), Options{})

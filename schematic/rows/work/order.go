@@ -2,6 +2,7 @@ package work
 
 import (
 	"slices"
+	"strconv"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -206,7 +207,7 @@ func (r *runner) gapBefore(l *ins.Line) bool {
 	if prev == nil {
 		return false
 	}
-	if len(prev.Unread) > 0 {
+	if len(prev.Unread) > 0 || r.namesNext(prev) {
 		return true
 	}
 	end := prev.At.Line
@@ -215,6 +216,17 @@ func (r *runner) gapBefore(l *ins.Line) bool {
 	}
 	for k := end + 1; k < l.At.Line && k <= len(r.x.Src); k++ {
 		if strings.TrimSpace(r.x.Src[k-1]) != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// namesNext reports whether the row that follows stands within the words of a line: 1st row: K1, p1, 2nd and 4th row: as they come.
+func (r *runner) namesNext(l *ins.Line) bool {
+	no := strconv.Itoa(r.no + 1)
+	for i, w := range l.Words {
+		if i > 1 && w.Kind == 'w' && len(w.S) == len(no)+2 && strings.HasPrefix(w.S, no) && strings.Contains("st nd rd th", w.S[len(no):]) {
 			return true
 		}
 	}

@@ -12,7 +12,7 @@ import (
 
 // meant are those other meanings, each as a change of one instruction; nil: it has no other one. The first is that of a row of
 // which only the count does not fit, too.
-var meant = []func(ins.Item) ins.Item{eachOnce, heaped, threefold}
+var meant = []func(ins.Item) ins.Item{eachOnce, inBack, heaped, threefold}
 
 // otherwise is a row with a stated count in the first of the other meanings in which it fits; nil if it fits in none.
 func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) *result {
@@ -26,8 +26,11 @@ func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) 
 		return nil
 	}
 	for i, other := range meant {
-		if i > 0 && !used {
+		if i > 1 && !used {
 			break
+		}
+		if i == 1 && !slices.ContainsFunc(l.Words, func(w ins.Word) bool { return w.S == "kb" }) {
+			continue
 		}
 		if list, changed := changed(body, other); changed {
 			if res := fits(rd, list); res != nil {
@@ -78,6 +81,17 @@ func heaped(n ins.Item) ins.Item {
 	}
 	one := *st
 	one.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.At}}
+	return &one
+}
+
+// inBack is a stitch knitted into its back that is an increase, into the front and the back: kb.
+func inBack(n ins.Item) ins.Item {
+	st, ok := n.(*ins.Stitch)
+	if !ok || st.Kind == nil || st.Kind.ID != "ktbl" || len(st.Places) > 0 {
+		return nil
+	}
+	one := *st
+	one.Kind = stitch.ByID("kfb")
 	return &one
 }
 

@@ -48,6 +48,7 @@ type course struct {
 	rowRounds   bool // the text calls its rounds rows
 	turnedRound bool // the round before ends with a turn
 	no          int  // rows worked in this section, -1: not known
+	counts      int  // lines before this one that are counts alone
 	altNo       int  // the other number that the next row may have, 0: none
 	side        int  // of the last row: 1 right, 2 wrong, 0 not known
 	edge        int  // rows of the edge to be worked along
@@ -247,6 +248,9 @@ func (r *runner) line(l *ins.Line) {
 	}
 	if !r.mine(l) || r.registers(l) {
 		return
+	}
+	if len(l.Body) > 0 {
+		r.counts = 0
 	}
 	r.starBefore(l)
 	defer r.starBehind(l)
