@@ -496,7 +496,7 @@ func (r *Reader) dividing(t []text.Token) []text.Token {
 		k++
 	}
 	rest := t[k+1:]
-	if _, row := text.RowWord(t[k-1].S); k == 1 || row || !t[k].Is(":") || !isStar(&rest[0]) && !rest[0].Is("k", "knit", "p", "purl", "work", "place", "slip", "sl", "put", "remove", "removing", "with") {
+	if _, row := text.RowWord(t[k-1].S); row || !t[k].Is(":") || !isStar(&rest[0]) && !rest[0].Is("k", "knit", "p", "purl", "work", "place", "slip", "sl", "put", "remove", "removing", "with") {
 		return t
 	}
 	works := slices.ContainsFunc(rest, func(t text.Token) bool { return isStar(&t) || t.Is("co", "cast", "to", "across") })

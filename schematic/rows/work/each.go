@@ -50,7 +50,7 @@ func (w *work) toMark(e ins.Extent, reserve int) (int, bool) {
 		w.passUpToLast()
 	}
 	m := w.nextMark(w.count(e.N))
-	if e.Part && m == w.used() && w.marks+1 < len(w.from.marks) { // it stands where the part begins
+	if (e.Part || w.heldTo > 0 && w.heldTo == m) && m == w.used() && w.marks+1 < len(w.from.marks) { // it stands where the part begins, or where stitches that wait end
 		w.out.marks = append(w.out.marks, w.out.stitches())
 		w.marks++
 		m = w.from.marks[w.marks]

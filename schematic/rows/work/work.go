@@ -36,6 +36,7 @@ type recorder func(kind *stitch.Stitch, n, chain int, feet []int, by ins.Item)
 
 // place is where in the row the work stands.
 type place struct {
+	heldTo   int // how many of the row below were used when the last of them were put on a holder
 	offAt    int // how many were made before the last that was bound off
 	cur      cursor
 	out      *fabric
@@ -328,6 +329,9 @@ func (w *work) bindOff(n *ins.BindOff) {
 	}
 	w.use(k, nil, n.At)
 	w.offAt = w.out.stitches()
+	if n.Hold {
+		w.heldTo = w.used()
+	}
 	if !n.All && !n.Hold && w.cur.left > 1 && w.kind().Craft == stitch.Knitting && w.pick.stays() {
 		w.seq([]ins.Item{&ins.Stitch{Kind: stitch.ByID("k"), N: ins.N(1)}}, 0)
 	}
