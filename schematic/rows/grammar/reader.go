@@ -504,7 +504,7 @@ func (r *Reader) dividing(t []text.Token) []text.Token {
 		return t
 	}
 	next, name := t[0], t[1]
-	next.S, name.S = "next", "row"
+	next.S, name.S = "dividing", "row"
 	if r.inRounds() {
 		name.S = "rnd"
 	}

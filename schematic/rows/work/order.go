@@ -18,7 +18,7 @@ func (r *runner) label(l *ins.Line) {
 			return
 		}
 		r.number(l, from)
-	} else if r.altNo == 0 && r.no > 0 { // a row with a name may be counted or not
+	} else if r.altNo == 0 && r.no > 0 && b.Name != "" && b.Name != "next" { // a row with a name may be counted or not
 		r.altNo = r.no
 	}
 	if r.fresh && inRing(l.Body) && r.fab != nil && !r.fab.ring { // a magic ring begins anew
@@ -227,7 +227,7 @@ func (r *runner) namesNext(l *ins.Line) bool {
 	no := strconv.Itoa(r.no + 1)
 	for i, w := range l.Words {
 		if i > 1 && w.Kind == 'w' && len(w.S) == len(no)+2 && strings.HasPrefix(w.S, no) && strings.Contains("st nd rd th", w.S[len(no):]) {
-			return true
+			return slices.ContainsFunc(l.Words[i:min(i+6, len(l.Words))], func(w ins.Word) bool { return w.S == ":" })
 		}
 	}
 	return false
