@@ -1187,7 +1187,7 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	}
 	if !r.crochet {
 		ridges(tokens)
-		tokens = endsIn(patternOver(liftedUp(tokens)))
+		tokens = withoutAside(endsIn(patternOver(liftedUp(tokens))))
 	}
 	if k := len(tokens) - 1; k >= 0 && (tokens[k].Is("|") || k > 1 && strings.HasPrefix(tokens[k].S, "**") && tokens[k-1].Is(".", ")", "]")) { // 54 sts. **
 		tokens = tokens[:k]
@@ -1250,6 +1250,28 @@ func (r *Reader) renamed(t []text.Token) []text.Token {
 func wraps(words string) bool {
 	low := strings.ToLower(words)
 	return strings.Contains(low, "turn") && (strings.Contains(low, "slip") || strings.Contains(low, "sl ")) && (strings.Contains(low, "yarn") || strings.Contains(low, "wrap"))
+}
+
+// withoutAside takes out a bracket in which is told what becomes of the work: (the 2 purl stitches will form a seam).
+func withoutAside(t []text.Token) []text.Token {
+	for i := 0; i < len(t); i++ {
+		if !t[i].Is("(") {
+			continue
+		}
+		to := i + 1
+		for to < len(t) && !t[to].Is(")", "(") {
+			to++
+		}
+		if !near(t, to).Is(")") {
+			continue
+		}
+		for k := i + 1; k+1 < to; k++ {
+			if t[k].Is("will") && t[k+1].Is("create", "form", "make", "look", "curl", "become", "give", "be") {
+				return slices.Concat(t[:i], t[to+1:])
+			}
+		}
+	}
+	return t
 }
 
 // endsIn takes the stitches that a row ends in as those that it ends with: rep from * across, end in k6, p2.

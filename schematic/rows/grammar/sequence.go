@@ -2059,7 +2059,7 @@ func (s *sequence) counted() bool {
 			to--
 		}
 		g := s.countsOf(s.t[s.i:to])
-		if g == nil || len(g) == 1 && g[0].Unit.Chain || !s.meansCount(g, to, firm) ||
+		if g == nil || len(g) == 1 && g[0].Unit.Chain || !s.isCount(g, to, firm) ||
 			firm && lead == s.i && s.at(s.i).Kind == 'n' && !s.restIsNothing(to) && !s.restIsWords(to) {
 			continue
 		}
@@ -2072,6 +2072,11 @@ func (s *sequence) counted() bool {
 		return true
 	}
 	return false
+}
+
+// isCount reports whether a list of counts that ends at to is one of the row, and is not told of a needle: with 19 sts, will hold.
+func (s *sequence) isCount(g []ins.StitchGroup, to int, firm bool) bool {
+	return !(s.at(to).Is(",") && s.at(to+1).Is("will")) && s.meansCount(g, to, firm)
 }
 
 // parted reports whether the sign before what is read parts a count from a row. A place from which the row goes on does not:

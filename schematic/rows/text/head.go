@@ -229,11 +229,13 @@ type lists struct {
 	seen         map[int]int // how many have so many numbers
 	total, glued int
 	named        bool // the text speaks of sizes
+	told         bool // it says that those of other sizes stand in brackets
 }
 
 func (n *lists) add(l string) {
 	low := strings.ToLower(l)
 	n.named = n.named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
+	n.told = n.told || (strings.Contains(low, "in parenthes") || strings.Contains(low, "in brackets")) && strings.Contains(low, "siz")
 	for _, m := range unlike().FindAllString(l, -1) {
 		n.seen[len(digits().FindAllString(m, -1))]++
 		n.total++
@@ -246,7 +248,7 @@ func (n *lists) add(l string) {
 		if two {
 			n.glued++
 		}
-		if k > 2 || two || k == 2 && behind().MatchString(l[at[1]:]) {
+		if k > 2 || two || k == 2 && (n.told || behind().MatchString(l[at[1]:])) {
 			n.seen[k]++
 			n.total++
 		}
@@ -262,7 +264,7 @@ func Sizes(lines []string) int {
 	}
 	best := most(n.seen)
 	few := n.seen[best] < 3 && !(n.named && best > 2 && n.seen[best] == 2)
-	if best < 2 || few || 2*n.seen[best] < n.total || best == 2 && !n.named && n.glued < 3 {
+	if best < 2 || few || 2*n.seen[best] < n.total || best == 2 && !n.named && !n.told && n.glued < 3 {
 		return 0
 	}
 	return best
