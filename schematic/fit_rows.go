@@ -2,6 +2,7 @@ package schematic
 
 import (
 	"fmt"
+	"math"
 
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
@@ -277,7 +278,7 @@ func times(d, by, n, rows int) (b, m int) {
 	if d == 0 {
 		return 0, 0
 	}
-	best := -1
+	best := math.MaxInt
 	for k := max(1, n-max(2, n/3)); k <= min(n+max(2, n/3), max(1, rows)); k++ {
 		for _, c := range []int{d / k, d/k + 1} {
 			if c < 1 {
@@ -287,7 +288,7 @@ func times(d, by, n, rows int) (b, m int) {
 			if c == by {
 				off -= 2
 			}
-			if best < 0 || off < best {
+			if off < best {
 				best, b, m = off, c, k
 			}
 		}

@@ -1,0 +1,203 @@
+package schematic
+
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/expr"
+	"flatwright/schematic/units"
+)
+
+// nearest is a maker of 15 stitches and 20 rows over 10 cm where 20 and 26 were published: it takes the nearest count that a need allows, and
+// what is moved by name.
+type nearest struct {
+	moved map[string]int
+	told  []string
+}
+
+func (c *nearest) Near(name string, exact units.Num, need Need, least int) int {
+	n := int(exact.Round()) + c.moved[name]
+	for d := 0; ; d++ {
+		for _, k := range []int{n + d, n - d} {
+			if k >= least && need.holds(k) {
+				return k
+			}
+		}
+	}
+}
+func (c *nearest) Spread(n, rows, _ int) []Spacing {
+	if n < 1 || rows < n {
+		return nil
+	}
+	return []Spacing{{Every: expr.Counts(rows / n), Times: expr.Counts(n)}}
+}
+func (c *nearest) Gauge(string) (was, now Gauge) {
+	of := func(sts, rows int64) Gauge {
+		return Gauge{Name: "fabric", Stitches: units.Int(sts), Rows: units.Int(rows), Over: units.Int(100)}
+	}
+	return of(20, 26), of(15, 20)
+}
+func (c *nearest) Live(of HeldPart) int { return of.Stitches.Int(0, 0) }
+func (c *nearest) Tell(_ Section, f string, args ...any) {
+	c.told = append(c.told, fmt.Sprintf(f, args...))
+}
+func (c *nearest) Part(s Section, f string, args ...any)        { c.Tell(s, f, args...) }
+func (c *nearest) Odd(s Section, f string, args ...any)         { c.Tell(s, f, args...) }
+func (c *nearest) Rule(expr.Graded) Need                        { return Need{} }
+func (c *nearest) Pair(string)                                  {}
+func (c *nearest) Paired(string) bool                           { return false }
+func (c *nearest) TellRate(Section, string, int, int, int, int) {}
+
+// By hand: what is 1 more than a multiple of 4 and odd is 1 more than a multiple of 4; of 3 and of 2 together, of 6.
+func TestNeedsOfCountsByHand(t *testing.T) {
+	assert.Equal(t, Need{4, 1}, Need{4, 1}.and(Need{2, 1}))
+	assert.Equal(t, Need{6, 5}, Need{3, 2}.and(Need{2, 1}), "5, 11, 17 …")
+	assert.Equal(t, Need{4, 1}, Need{4, 1}.and(Need{2, 0}), "nothing is both: the first stays")
+	assert.Equal(t, Need{4, 1}, Need{4, 1}.and(Need{}))
+	assert.Equal(t, Need{4, 1}, Need{}.and(Need{4, 1}))
+	assert.Equal(t, Need{2, 1}, Need{4, 3}.of(1, 2), "1 + 2x: 3, 7, 11 for x 1, 3, 5")
+	assert.Equal(t, Need{3, 1}, Need{3, 0}.of(5, 1), "5 + 1 = 6")
+	assert.Equal(t, Need{}, Need{4, 1}.of(2, 2), "2 + 2x is never odd")
+	assert.Equal(t, Need{}, Need{1, 0}.of(2, 2))
+	assert.Equal(t, Need{}, Need{4, 1}.of(2, 0))
+	assert.True(t, Need{4, 1}.holds(9))
+	assert.False(t, Need{4, 1}.holds(8))
+	assert.True(t, Need{1, 1}.holds(8))
+	assert.Equal(t, Need{}, Need{20_001, 0}.bounded())
+	assert.Equal(t, Need{20_000, 0}, Need{20_000, 0}.bounded())
+	assert.Equal(t, Need{4, 3}, Need{4, -1}.bounded())
+	assert.Equal(t, 3, mod(-1, 4))
+	assert.Equal(t, 6, gcd(12, 18))
+	assert.Equal(t, 5, gcd(-5, 0))
+}
+
+// 50 stitches in parts of 24, 52 and 24 at three quarters: 18, what is left, 18.
+func TestARowIsDividedAnewAsItWas(t *testing.T) {
+	c := &nearest{moved: map[string]int{}}
+	share := func(n, wider int, counts ...int) []int {
+		f := &Fitting{Chooser: c, N: n, Steps: map[Section]Step{}}
+		of := make([]units.Num, len(counts))
+		for i := range of {
+			of[i] = units.Frac(3, 4)
+		}
+		return f.share(&Divide{}, counts, of, wider)
+	}
+	assert.Equal(t, []int{18, 39, 18}, share(75, -1, 24, 52, 24))
+	assert.Equal(t, []int{18, 38, 18}, share(74, -1, 24, 52, 24), "the one without an equal takes what is left")
+	assert.Equal(t, []int{37, 37}, share(74, -1, 50, 50))
+	assert.Equal(t, []int{38, 37}, share(75, 0, 50, 50), "the front is one wider")
+	assert.Empty(t, c.told)
+	assert.Equal(t, []int{38, 37}, share(75, -1, 50, 50))
+	assert.Equal(t, []string{"75 stitches can't be divided alike: 1 of 2 parts that were alike have one stitch more"}, c.told)
+	assert.Equal(t, []int{0, 0}, share(9, -1, 0, 0))
+	assert.Equal(t, []int{3, 1, 3}, share(7, -1, 8, 4, 8)[:3], "6, 1 and 6 have six more than there are: a stitch at a time off both")
+}
+
+func TestAStitchAtATimeIsSpared(t *testing.T) {
+	for _, c := range []struct {
+		out, want []int
+		ask, got  int
+	}{
+		{[]int{6, 6}, []int{5, 5}, 2, 2},
+		{[]int{6, 4}, []int{5, 4}, 1, 1},
+		{[]int{2, 1}, []int{1, 1}, 3, 1},
+		{[]int{3}, []int{3}, 0, 0},
+	} {
+		out := append([]int(nil), c.out...)
+		assert.Equal(t, c.got, spare(out, c.ask))
+		assert.Equal(t, c.want, out)
+	}
+}
+
+func TestWhichPartTakesWhatRoundingLeaves(t *testing.T) {
+	at := func(counts ...int) int {
+		group := map[int]int{}
+		for _, n := range counts {
+			group[n]++
+		}
+		return (&Fitting{}).absorber(counts, group)
+	}
+	assert.Equal(t, 1, at(24, 52, 24), "the one that has no equal")
+	assert.Equal(t, 2, at(10, 24, 30, 24, 12), "of those, the one in the middle")
+	assert.Equal(t, 1, at(30, 30, 8, 8), "the widest of those that all have equals")
+	assert.Equal(t, 2, at(8, 8, 30, 30))
+	assert.Equal(t, -1, at(0, 0))
+	assert.Equal(t, Need{2, 0}, alike([]int{24, 24}))
+	assert.Equal(t, Need{}, alike([]int{24, 52, 24}))
+	assert.Equal(t, Need{2, 0}, alike([]int{8, 8, 20, 20, 20, 20}))
+	assert.Equal(t, Need{}, alike([]int{8, 0, 0}))
+}
+
+// A front and a back are halves where they are as wide as each other; two fronts are none.
+func TestHalvesOfARow(t *testing.T) {
+	part := func(name string, n int) Part { return Part{Name: name, Stitches: expr.Counts(n)} }
+	of := func(parts ...Part) string {
+		front, back, ok := (&Divide{Parts: parts}).halves()
+		return fmt.Sprint(front, back, ok)
+	}
+	assert.Equal(t, "0 1 true", of(part("Front", 50), part("Back", 50)))
+	assert.Equal(t, "2 0 true", of(part("Back", 50), part("gap", 4), part("Front", 50)))
+	assert.Equal(t, "0 1 false", of(part("Front", 50), part("Back", 52)))
+	assert.Equal(t, "0 0 false", of(part("Left front", 25), part("Right front", 25), part("Back", 50)))
+	assert.Equal(t, "0 0 false", of(part("Front", 50)))
+	wider := func(by int) int {
+		s := &Divide{Parts: []Part{part("Front", 50), part("Back", 50)}}
+		f := &Fitting{Chooser: &nearest{moved: map[string]int{"one half wider, row 7": by}}, Steps: map[Section]Step{s: {FirstRow: 7}}}
+		return f.wider(s)
+	}
+	assert.Equal(t, -1, wider(0))
+	assert.Equal(t, 0, wider(1))
+	assert.Equal(t, 1, wider(-1))
+}
+
+// Every 4th row 3 times, then every 2nd 5 times: after 4 of them 3 × 4 + 2 = 14 rows are done, and 4 are left.
+func TestAShapingIsCutAfterSoMany(t *testing.T) {
+	h := Shaping{By: expr.Counts(1), Every: expr.Counts(4), Times: expr.Counts(3), Then: []Spacing{{expr.Counts(2), expr.Counts(5)}}, Offset: 3}
+	for n, want := range map[int][3]int{0: {0, 8, 3}, 2: {2, 6, 11}, 3: {3, 5, 15}, 4: {4, 4, 17}, 8: {8, 0, 25}} {
+		first, rest, rows := h.cut(n)
+		assert.Equal(t, want, [3]int{first.total(), rest.total(), rows}, n)
+	}
+	assert.True(t, even([]spaced{{4, 3}, {2, 5}, {3, 0}}))
+	assert.False(t, even([]spaced{{4, 3}, {3, 1}}))
+}
+
+// 24 stitches, 4 at a time 6 times as published, keep that; 20 are 4 at a time 5 times; nothing is nothing.
+func TestSoManyAtATimeSoOften(t *testing.T) {
+	for _, c := range [][6]int{{24, 4, 6, 40, 4, 6}, {20, 4, 6, 40, 4, 5}, {0, 4, 6, 40, 0, 0}, {28, 4, 6, 40, 4, 7}, {7, 2, 3, 40, 2, 3}} {
+		b, m := times(c[0], c[1], c[2], c[3])
+		assert.Equal(t, [2]int{c[4], c[5]}, [2]int{b, m}, c)
+	}
+	assert.Equal(t, "1 st", stitches(1))
+	assert.Equal(t, "2 sts", stitches(2))
+	assert.Equal(t, "once", often(1))
+	assert.Equal(t, "2 times", often(2))
+}
+
+// A piece of cast on, shaped rows and bind-off at three quarters of the stitches and ten thirteenths of the rows, by hand: 40 sts are 30,
+// 26 rows are 20, an increase of 1 at both edges 10 times to 60 is 7 times and 1 stitch once, to 45 = 60 × ¾.
+func TestAPieceIsFittedByHand(t *testing.T) {
+	on := func(n int) Common { c := Common{}; c.Pos.Line = n; return c }
+	shape := func(n int) *Shape {
+		return &Shape{Common: on(n), Shapings: []Shaping{{Increase: true, By: expr.Counts(1), At: BothEdges, Every: expr.Counts(2), Times: expr.Counts(10)}}}
+	}
+	list := func() []Section {
+		return []Section{&CastOn{Common: on(1), Stitches: expr.Counts(40)}, &Even{Common: on(2), Amount: Amount{Rows: expr.Counts(26)}}, shape(3), &BindOff{Common: on(4), At: BothEdges, Stitches: expr.Counts(4)}, &BindOff{Common: on(5), All: true}}
+	}
+	was, now := list(), list()
+	steps := map[Section]Step{
+		was[0]: {Section: was[0], After: 40, FirstRow: 1, Gauge: "fabric"},
+		was[1]: {Section: was[1], Before: 40, After: 40, Rows: 26, FirstRow: 1, FirstRS: true, Gauge: "fabric"},
+		was[2]: {Section: was[2], Before: 40, After: 60, Rows: 20, FirstRow: 27, FirstRS: true, Gauge: "fabric", Places: []int{2}},
+		was[3]: {Section: was[3], Before: 60, After: 52, Rows: 0, FirstRow: 47, FirstRS: true, Gauge: "fabric"},
+	}
+	c := &nearest{moved: map[string]int{}}
+	f := &Fitting{Chooser: c, Steps: steps, Gauge: "fabric", RS: true, Made: map[Section]int{}, Twos: map[Section]bool{}}
+	out := f.Fit(now, was)
+	assert.Equal(t, 30, out[0].(*CastOn).Stitches.Int(0, 0))
+	assert.Equal(t, 20, out[1].(*Even).Amount.Rows.Int(0, 0))
+	assert.Equal(t, 7, out[2].(*Shape).Shapings[0].total())
+	assert.Equal(t, 1, out[2].(*Shape).Shapings[1].By.Int(0, 0))
+	assert.Equal(t, 3, out[3].(*BindOff).Stitches.Int(0, 0))
+}
