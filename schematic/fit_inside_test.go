@@ -201,3 +201,64 @@ func TestAPieceIsFittedByHand(t *testing.T) {
 	assert.Equal(t, 1, out[2].(*Shape).Shapings[1].By.Int(0, 0))
 	assert.Equal(t, 3, out[3].(*BindOff).Stitches.Int(0, 0))
 }
+
+// By hand: 3 rows from a right-side row end before a wrong-side one. From there an odd number ends alike; begun on the other side, an even one.
+func TestRowsThatEndOnTheSideOnWhichTheyEnded(t *testing.T) {
+	for _, c := range []struct {
+		rs, first bool
+		rows      int
+		want      Need
+	}{{true, true, 3, Need{2, 1}}, {true, true, 4, Need{2, 0}}, {false, true, 4, Need{2, 1}}, {false, true, 3, Need{2, 0}}, {true, false, 3, Need{2, 0}}} {
+		f := &Fitting{RS: c.rs, step: Step{Rows: c.rows, FirstRS: c.first}}
+		assert.Equal(t, c.want, f.sameSide(), c)
+		f.Round = true
+		assert.Equal(t, Need{}, f.sameSide())
+	}
+}
+
+// By hand, 20 sts and 26 rows to 15 and 20: 8 short rows over 40 sts turned by 4 are 6 over 30 turned by 3; those of 8 sts over 8 have room for
+// 2 at a time at an edge (5 stitches for 2 turns) and for 1 in the middle (4 turns).
+func TestShortRowsAreFittedByHand(t *testing.T) {
+	for _, c := range []struct {
+		over, step int
+		at         Side
+		want       [3]int
+	}{{40, 4, RightEdge, [3]int{6, 30, 3}}, {8, 8, LeftEdge, [3]int{6, 6, 2}}, {8, 8, BothEdges, [3]int{6, 6, 1}}} {
+		was, now := shortRows(c.over, c.step, c.at), shortRows(c.over, c.step, c.at)
+		f := &Fitting{Chooser: &nearest{}, Steps: map[Section]Step{was: {Before: 60, After: 60, Rows: 8, FirstRow: 1, FirstRS: true}}, N: 45, RS: true}
+		out := f.Fit([]Section{now}, []Section{was})[0].(*ShortRows)
+		assert.Equal(t, c.want, [3]int{out.Rows.Int(0, 0), out.Over.Int(0, 0), out.Step.Int(0, 0)}, c)
+	}
+}
+
+func shortRows(over, step int, at Side) *ShortRows {
+	return &ShortRows{Over: expr.Counts(over), Rows: expr.Counts(8), Step: expr.Counts(step), At: at}
+}
+
+// At 20 stitches and 20 rows a circle grows by 2π, 6.28 a round (geometry of the circle); 1.3 times that, 8.17, frills.
+func TestRoundsFrillBeyondACircle(t *testing.T) {
+	for by, frills := range map[int]bool{6: false, 8: false, 9: true} {
+		p := &Pattern{Sizes: expr.Sizes{Names: []string{"S"}, Groups: []int{1}}, Gauges: []Gauge{{Name: "g", Stitches: units.Int(20), Rows: units.Int(20), Over: units.Int(100)}}}
+		p.Pieces = []*Piece{{Name: "Disc", Round: true, From: FromCentre, Sections: []Section{&Ring{Stitches: expr.Counts(6)},
+			&Shape{Shapings: []Shaping{{Increase: true, By: expr.Counts(by), At: Across, Every: expr.Counts(1), Times: expr.Counts(6)}}}, &BindOff{All: true}}}}
+		n := 0
+		for _, f := range Work(p, 0).Findings {
+			if f.Kind == "arithmetic/flat" {
+				n++
+			}
+		}
+		assert.Equal(t, frills, n > 0, by)
+	}
+}
+
+// A mirrored piece is of the kind that its name says, and otherwise of the kind of what it mirrors; it is made as often as it says.
+func TestAMirroredPieceHasItsKind(t *testing.T) {
+	m := &Made{Name: "Front", Kind: KindFront, ID: "front", Edges: []Edge{{Name: "side", Left: true}}}
+	assert.Equal(t, KindFront, m.mirrored(&Piece{Name: "Other", Kind: KindPiece}, 0).Kind)
+	assert.Equal(t, KindBack, m.mirrored(&Piece{Name: "Back", Kind: KindBack}, 0).Kind)
+	assert.Equal(t, 1, m.mirrored(&Piece{Name: "Other"}, 0).Make)
+	assert.Equal(t, 2, m.mirrored(&Piece{Name: "Other", Make: expr.Counts(2)}, 0).Make)
+	e := m.mirrored(&Piece{Name: "Other"}, 0).Edges[0]
+	assert.True(t, e.Right && !e.Left)
+	assert.Equal(t, Point{-3, 4}, Point{3, 4}.mirrored())
+}
