@@ -262,3 +262,35 @@ func TestAMirroredPieceHasItsKind(t *testing.T) {
 	assert.True(t, e.Right && !e.Left)
 	assert.Equal(t, Point{-3, 4}, Point{3, 4}.mirrored())
 }
+
+// 2π is 6.28: three quarters of it, 4.71, and more lie flat; a round that grows by 4 is where a dome begins.
+func TestACrownLiesFlatAsLongAsItGrows(t *testing.T) {
+	f := &freeform{rounds: []roundPoint{{row: 0, n: 6}, {row: 1, n: 12}, {row: 2, n: 17}, {row: 4, n: 27}, {row: 5, n: 31}, {row: 6, n: 37}}}
+	flat, sts := f.flat(nil, 6.28)
+	assert.Equal(t, [2]int{4, 27}, [2]int{flat, sts})
+	f.rounds = f.rounds[:3]
+	flat, sts = f.flat(nil, 6.28)
+	assert.Equal(t, [2]int{2, 17}, [2]int{flat, sts})
+}
+
+// By hand: 5 cm more of 10/15 cm each are 7.5 stitches, with the 30 that 40 became 37.5: 38. A piece from side to side goes on with them all.
+func TestStitchesAlongAreAdded(t *testing.T) {
+	was, now := &CastOn{Stitches: expr.Counts(40)}, &CastOn{Stitches: expr.Counts(40)}
+	f := &Fitting{Chooser: &nearest{}, Steps: map[Section]Step{was: {After: 40}}, Extra: map[Section]units.Num{was: units.Int(50)}, Made: map[Section]int{}}
+	out := f.Fit([]Section{now}, []Section{was})
+	assert.Equal(t, 38, out[0].(*CastOn).Stitches.Int(0, 0))
+	assert.Equal(t, 38, f.Made[was])
+	assert.Equal(t, 38, f.N)
+	assert.Equal(t, 11, f.more, "38 are as wide as 51 of those published")
+}
+
+// By hand: 2 in 1 and 1 in each of 2 make 4 of 3, so 30 are 40; 31 leave one over, which is told.
+func TestARowThatRepeatsIsFittedByHand(t *testing.T) {
+	for n, want := range map[int][2]int{30: {40, 0}, 31: {41, 1}} {
+		was, now := &RepeatRow{Use: 3, Makes: 4}, &RepeatRow{Use: 3, Makes: 4}
+		c := &nearest{}
+		f := &Fitting{Chooser: c, Steps: map[Section]Step{was: {Before: 60, After: 80, Rows: 1}}, N: n}
+		f.Fit([]Section{now}, []Section{was})
+		assert.Equal(t, want, [2]int{f.N, len(c.told)}, n)
+	}
+}
