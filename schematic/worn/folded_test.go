@@ -97,3 +97,37 @@ func TestSlitsAreMeasured(t *testing.T) {
 func TestSleevesOfOneWithTwoFrontsAreMeasured(t *testing.T) {
 	hasMeasures(t, "surplice.yaml", map[string]float64{"cuff to cuff": 10200.0 / 24, "cuff": 8600.0 / 48, "body to underarm": 6700.0 / 48})
 }
+
+// 123 stitches at 18 and 248 rows at 36 to 4 in, of which the last 8 are even: the longest edge, of 120 stitches and 240 rows, is level.
+func TestAShawlOfOnePanelHasItsLongestEdgeAbove(t *testing.T) {
+	g := hasMeasures(t, "shawl-sidelong.yaml", map[string]float64{"bound-off edge": 123 * 101.6 / 18, "straight edge": 248 * 101.6 / 36})
+	long := math.Hypot(120*101.6/18, 240*101.6/36)
+	_, hi := bounds(g.Worn.Views[0].Outline)
+	level := 0.0
+	for _, q := range g.Worn.Views[0].Outline[0] {
+		for _, z := range g.Worn.Views[0].Outline[0] {
+			if absf(q.Y-hi.Y) < 0.01 && absf(z.Y-hi.Y) < 0.01 {
+				level = max(level, q.X-z.X)
+			}
+		}
+	}
+	assert.InDelta(t, long, level, 0.01)
+}
+
+// Half of a saddle of 12 stitches at 18 to 10 cm is a part of the length, give or take a row of 4.2 mm by which bind-offs stagger.
+func TestAVestIsAsLongAsToTheMiddleOfItsSaddle(t *testing.T) {
+	g := dressed(t, "saddle-vest.yaml")
+	_, hi := bounds(g.Worn.Views[0].Outline)
+	m := measured(t, g, "length")
+	assert.InDelta(t, hi.Y, max(m.A.Y, m.B.Y), 0.01)
+	assert.InDelta(t, measured(t, g, "body to underarm").Length.Float()+measured(t, g, "armhole depth").Length.Float()+6*100.0/18, m.Length.Float(), 5)
+}
+
+// A front of 90 stitches and a back of 96 have no girth that either of them shows, and a crotch goes around nothing.
+func TestAFrontThatIsNarrowerThanItsBackHasNoGirth(t *testing.T) {
+	g := dressed(t, "swim-bottoms.yaml")
+	for _, m := range g.Worn.Measures {
+		assert.False(t, m.Around, m.Name)
+	}
+	assert.InDelta(t, 18*101.6/24, measured(t, g, "crotch").Length.Float(), 0.002)
+}

@@ -20,6 +20,9 @@ func (a *assembly) measures() []schematic.Measure {
 	switch b := a.body(); {
 	case root.lengthwise:
 		t.lengthwise(root)
+	case root.made.Kind == schematic.KindShawl && root.lying != 0:
+		t.span()
+		t.sides(root)
 	case absf(root.lying) == math.Sqrt2/2:
 		t.poncho(root)
 	case root.lying != 0:
@@ -183,7 +186,7 @@ func (a *assembly) body() *trunk {
 		}
 	}
 	for _, p := range a.placed {
-		if p.strap { // the highest point of the shoulder is on it
+		if p.strap || p.hung && p.halved && p.made.Kind != schematic.KindSleeve && slices.Contains(p.onto, "shoulder") { // the highest point of the shoulder is on it
 			_, hi := box(p.drawn)
 			t.top = max(t.top, hi.Y)
 		}
@@ -315,26 +318,37 @@ func (t *trunk) around(y, l, r float64) bool {
 	if !t.closed() {
 		return false
 	}
-	fl, fr := math.Inf(1), math.Inf(-1)
-	for _, p := range t.panels {
-		if lo, hi := box(p.drawn); p.face != back {
-			fl, fr = min(fl, lo.X), max(fr, hi.X)
-		}
-	}
-	if fl < fr && (fl > l+onEdge || fr < r-onEdge) {
-		return false // the front is narrower than the back
+	fl, fr := t.inFront(y)
+	if fl < fr && (fl > l+2 || fr < r-2) {
+		return false // the front is narrower than the back, by half a stitch at a side or more
 	}
 	for _, p := range t.panels {
 		if p.face != back {
 			continue
 		}
-		for _, by := range []float64{-0.5, 0.5, -4, -8} { // bind-offs stagger by a row
+		for _, by := range beside {
 			if x := across(points(p.drawn), y+by); len(x) > 1 && absf(x[0]-l) < 0.3 && absf(x[len(x)-1]-r) < 0.3 {
 				return true
 			}
 		}
 	}
 	return false
+}
+
+// beside are the heights besides one at which it is looked how wide a panel is: bind-offs stagger by a row.
+var beside = []float64{-0.5, 0.5, -4, -8}
+
+// inFront is how far what is not behind reaches to both sides at a height.
+func (t *trunk) inFront(y float64) (l, r float64) {
+	l, r = math.Inf(1), math.Inf(-1)
+	for _, p := range t.panels {
+		for _, by := range beside {
+			if x := across(points(p.drawn), y+by); p.face != back && len(x) > 1 {
+				l, r = min(l, x[0]), max(r, x[len(x)-1])
+			}
+		}
+	}
+	return l, r
 }
 
 // roundAt reports whether a panel is of a round, and reaches to a height.
@@ -584,7 +598,7 @@ func (tk *taker) lower(t *trunk) {
 func (t *trunk) sewnBelow() string {
 	for _, p := range t.panels {
 		for i, s := range p.drawn {
-			if p.face == front && p.hosts == nil && absf(s.a.Y-t.hem) < close && absf(p.drawn[(i+1)%len(p.drawn)].a.Y-t.hem) < close && joinOf(s) != "" {
+			if low := p.lowest(); p.face == front && p.hosts == nil && absf(s.a.Y-low) < close && absf(p.drawn[(i+1)%len(p.drawn)].a.Y-low) < close && joinOf(s) != "" {
 				return s.name
 			}
 		}
@@ -600,15 +614,20 @@ func (tk *taker) crotch(t *trunk) bool {
 		return false
 	}
 	for _, p := range t.panels {
-		if p.face == front {
-			l, r := p.level(t.hem, 0.01)
-			tk.take(name, l, r, schematic.Horizontal, false, units.Num{})
+		if p.face != front {
+			continue
 		}
+		low := p.lowest()
+		l, r := p.level(low, 0.01)
+		tk.take(name, l, r, schematic.Horizontal, false, units.Num{})
 		for i, s := range p.drawn {
-			z := p.drawn[(i+1)%len(p.drawn)].a
-			if p.face == front && joinOf(s) == "" && absf(s.a.Y-t.hem) < close && z.Y > s.a.Y+1 {
-				tk.take("leg opening", s.a, z, schematic.Slanted, tk.a.faced(), units.Num{})
-				tk.girth(t, "hip", "", z.Y+0.5, z.Y)
+			next := p.drawn[(i+1)%len(p.drawn)]
+			if joinOf(s) != "" || absf(s.a.Y-low) > close || next.a.Y < s.a.Y+1 {
+				continue
+			}
+			if absf(low-t.hem) < close && joinOf(next) != "" { // straight up to the side seam, and the back as the front
+				tk.take("leg opening", s.a, next.a, schematic.Slanted, tk.a.faced(), units.Num{})
+				tk.girth(t, "hip", "", next.a.Y+0.5, next.a.Y)
 			}
 		}
 	}

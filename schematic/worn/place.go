@@ -127,6 +127,9 @@ func (a *assembly) trunk() bool {
 		root.panel = q
 	}
 	p := root.panel
+	if p.made.Kind == schematic.KindShawl && len(a.protos) == 1 && len(a.strips) == 0 && !p.made.Round && !p.made.Views[p.view].Panel {
+		p.wingspanUp()
+	}
 	a.settle(p, p.standing(), nil, nil)
 	a.oneOf(root)
 	root.left--
