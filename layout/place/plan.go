@@ -245,7 +245,7 @@ func (p *plan) newItem(piece string, m *schematic.Measure, byID []map[string]*sc
 	if m.Stretched {
 		it.suffix += " stretched"
 	}
-	if p.o.Labels != Blank || m.Axis == schematic.Horizontal || m.View == schematic.NoView { // a hand writes along the sheet: what stands upright goes into the table
+	if p.o.Labels != Blank || m.View == schematic.NoView { // blanks stand in the table, all of them, since a hand writes along the sheet
 		it.forms = p.s.forms(it.value, it.suffix)
 	}
 	it.title = it.m.Name

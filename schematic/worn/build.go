@@ -482,7 +482,7 @@ func (a *assembly) piece(m *schematic.Made) {
 // round is a view of a round.
 func (a *assembly) round(m *schematic.Made, p *panel) {
 	switch {
-	case !holds[m.Kind] && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m))):
+	case !holds[m.Kind] && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m)) && !a.isBodice(m)):
 		a.share(m, p)
 	case a.isLeg(m, p.view):
 		start, _ := ends(p)
@@ -492,6 +492,11 @@ func (a *assembly) round(m *schematic.Made, p *panel) {
 	default:
 		a.tube(m, p)
 	}
+}
+
+// isBodice reports whether a round from the hem goes on in fronts and backs alone, which lie on its two halves.
+func (a *assembly) isBodice(m *schematic.Made) bool {
+	return !downwards(m) && !slices.ContainsFunc(a.endRuns(m), func(r run) bool { return r.main && a.facing(r.name) == either })
 }
 
 // isLeg reports whether a view is that of a part of the last round before it that goes on in a round of its own.

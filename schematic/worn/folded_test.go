@@ -131,3 +131,8 @@ func TestAFrontThatIsNarrowerThanItsBackHasNoGirth(t *testing.T) {
 	}
 	assert.InDelta(t, 18*101.6/24, measured(t, g, "crotch").Length.Float(), 0.002)
 }
+
+// A round of 180 stitches at 20 to 4 in goes on in a front and a back of 90, on its two halves, and a skirt of 14 in is gathered to its foot.
+func TestARoundThatGoesOnInAFrontAndABackIsTheirBody(t *testing.T) {
+	hasMeasures(t, "tank-dress.yaml", map[string]float64{"bust": 180 * 101.6 / 20, "skirt length": 14 * 25.4})
+}

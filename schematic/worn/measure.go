@@ -172,6 +172,9 @@ func (a *assembly) body() *trunk {
 	for _, p := range a.placed {
 		t.hangs(p)
 	}
+	for _, p := range a.placed { // where no sleeve hangs
+		t.opens(p)
+	}
 	if list := a.below(a.placed[0]); t.kind != "" && len(list) == 1 && list[0].made.Views[list[0].view].Half {
 		t.hangsBelow(list[0])
 	}
@@ -190,7 +193,6 @@ func (a *assembly) body() *trunk {
 			_, hi := box(p.drawn)
 			t.top = max(t.top, hi.Y)
 		}
-		t.opens(p)
 		t.yoke(p)
 	}
 	t.banded(a.placed)
