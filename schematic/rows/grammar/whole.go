@@ -701,6 +701,12 @@ var statements = []form{
 	{rule: "neutral", pattern: "[turn/rotate/rotating/turning/pivot/flip/spin [work/piece] [and/to]] [you will] [now] [next] work/working/crochet/crocheting/continue/continuing [work/working] [back] around/along/across/down/up/on/in/into (other/opposite/second/bottom/under side [of {x:stretch}] | bottom/underside of [foundation/starting/beg/beginning/base/original/initial] $ch | unused/free/remaining loops/lps) [and/of {x:stretch}]", meaning: "the round goes on along the other side of its foundation chain",
 		example: "Rnd 1: 6 sc in last ch, working around the other side, sc in next 5 ch", build: otherSide},
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch) [across] (ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num}) together/tog", meaning: "a seam", example: "Fold the cuff, then sc the ends together", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "{n:num} group/groups/cluster/clusters/set/sets of {x:sentence}", meaning: "how many there are then", example: "Rnd 1: Ch 3, dc in ring, ch 1, [2 dc in ring, ch 1] 5 times, join. 6 groups of 2-dc and ch-1 sp.", build: func(m *match) any {
+		if !m.p.r.began || m.said("in", "into", "over", "around", "next", "each") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "between $row {n:num} and/& {m:num}", meaning: "where a thing is put", example: "Place them centered, between rounds 18 and 19", build: func(m *match) any {
