@@ -109,7 +109,7 @@ func namedBy(g ins.StitchGroup, made, also, said int) int {
 	switch {
 	case !namesKind(g):
 		return 0
-	case also == said:
+	case also == said && g.Unit.Stitch != nil && g.Unit.Stitch.Key == "cluster": // with the first, of a chain and stitches together
 		return also
 	}
 	return made
