@@ -39,7 +39,7 @@ func downloadGroups() []downloadGroup {
 			{"handout", "Handout, PDF", "all sizes, with the chosen one standing out", handout(job.HandoutOptions{})},
 			{"handout-size", "Handout of this size, PDF", "the chosen size alone", handout(job.HandoutOptions{Alone: true})},
 			{"worksheet", "Worksheet, PDF", "measurements to fill in, and the answers", handout(job.HandoutOptions{Kind: job.ForClass})},
-			{"mistake", "Find the mistake, PDF", "all sizes with one measurement wrong, and the answer", handout(job.HandoutOptions{Kind: job.WithMistake, Seed: 1})},
+			{"mistake", "Find the mistake, PDF", "all sizes with one measurement wrong, and the answer; the command handout --seed makes others", handout(job.HandoutOptions{Kind: job.WithMistake, Seed: 1})},
 			{"life-size", "Life size, PDF", "the pieces at 1:1, to block on", handout(job.HandoutOptions{Kind: job.AtLifeSize})},
 		}},
 		{"For one person", []download{
