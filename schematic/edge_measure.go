@@ -209,11 +209,32 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 			s.of = "row"
 			s.count, s.gauge = rowsIn(s.length, g)
 		} else {
+			s.gauge = w.gaugeAcross(run, g)
 			s.count = stitchesIn(s.length, s.count, s.gauge)
 		}
 		out = append(out, s)
 	}
 	return out
+}
+
+// gaugeAcross is the gauge of the stitches along a run of edge, whose rows are of the gauge given or of none: that one, else
+// the piece's first or another one in which its level stretches are as wide as they are; nil if there is none.
+func (w *worker) gaugeAcross(run []drawn, rows *Gauge) *Gauge {
+	all := []*Gauge{rows}
+	if rows == nil {
+		all[0] = w.gauge(w.piece.Gauge)
+		for i := range w.b.p.Gauges {
+			all = append(all, &w.b.p.Gauges[i])
+		}
+	}
+	for _, g := range all {
+		if g != nil && !slices.ContainsFunc(run, func(s drawn) bool {
+			return s.seg.sts > 0 && s.ex.y.Eq(s.ez.y) && !g.StitchWidth().Times(s.seg.sts).Eq(s.ez.x.Sub(s.ex.x).Abs())
+		}) {
+			return g
+		}
+	}
+	return nil
 }
 
 // words of one named edge: what its height and its width are called.

@@ -45,10 +45,14 @@ func FindTheMistake(gs []*schematic.Garment, c *Content, o Options, seed uint64,
 	if answers {
 		b.told(wrong.told(c)...)
 	} else {
-		b.told("One measurement of this table is wrong in some of the sizes: it does not follow from its stitches or rows and the gauge. Find it, and say what it should be.")
+		some := " in some of the sizes"
+		if c.Sizes.Len() == 1 {
+			some = ""
+		}
+		b.told("One measurement of this table is wrong" + some + ": it does not follow from its stitches or rows and the gauge. Find it, and say what it should be.")
 	}
 	b.rule()
-	b.table(mistaken(rows, wrong, c))
+	b.table(mistaken(rows, wrong, c, len(gs[0].Pattern.Gauges) > 1))
 	b.p.flow(b.atoms)
 	if !answers {
 		b.room("Working")
@@ -63,11 +67,17 @@ type countedRow struct {
 	counts []schematic.Measure
 }
 
+// any is the measurement in one of the sizes that can be worked out.
+func (r countedRow) any() schematic.Measure { return r.counts[slices.IndexFunc(r.counts, asked)] }
+
+// made is what makes it: sts or rows.
+func (r countedRow) made() string { return r.any().Of + "s" }
+
 // countedRows are the measurements that a pupil can work out.
 func countedRows(gs []*schematic.Garment, t table.Table) []countedRow {
 	var of []map[string]schematic.Measure
 	for _, g := range gs {
-		of = append(of, measuresOf(g))
+		of = append(of, askedOf(g))
 	}
 	var out []countedRow
 	for _, g := range madeGroups(t) {
@@ -75,7 +85,7 @@ func countedRows(gs []*schematic.Garment, t table.Table) []countedRow {
 			row := countedRow{Row: r, of: g.Name}
 			for i := range gs {
 				m := of[i][r.ID]
-				if !asked(m) || !r.Cells[i].Has {
+				if !r.Cells[i].Has {
 					m = schematic.Measure{}
 				}
 				row.counts = append(row.counts, m)
@@ -163,14 +173,21 @@ func misprint(rows []countedRow, unit units.Unit, steps units.Steps, throw func(
 // told is the mistake in words.
 func (w mistake) told(c *Content) []string {
 	out := []string{fmt.Sprintf("%s: %s is wrong in %s.", w.row.of, w.row.Name, sizesNamed(c, w.sizes))}
+	if c.Sizes.Len() == 1 {
+		out = []string{fmt.Sprintf("%s: %s is wrong.", w.row.of, w.row.Name)}
+	}
 	for _, i := range w.sizes {
 		m := w.row.counts[i]
 		per := m.Gauge.Stitches
 		if m.Of == "row" {
 			per = m.Gauge.Rows
 		}
-		out = append(out, fmt.Sprintf("Size %s: %s × %s %s ÷ %s = %s %s, not %s %s.", c.Sizes.Names[i], counted(m),
-			units.In(m.Gauge.Over, m.Gauge.OverUnit), m.Gauge.OverUnit, units.Mixed(per), w.right[i], w.unit, w.said[i], w.unit))
+		sum := fmt.Sprintf("%s × %s %s ÷ %s = %s %s, not %s %s.", counted(m),
+			units.In(m.Gauge.Over, m.Gauge.OverUnit), m.Gauge.OverUnit, units.Mixed(per), w.right[i], w.unit, w.said[i], w.unit)
+		if c.Sizes.Len() > 1 {
+			sum = "Size " + c.Sizes.Names[i] + ": " + sum
+		}
+		out = append(out, sum)
 	}
 	return out
 }
@@ -186,23 +203,27 @@ func sizesNamed(c *Content, sizes []int) string {
 	return "sizes " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
 }
 
-// mistaken is the table with the mistake in it.
-func mistaken(rows []countedRow, w mistake, c *Content) grid {
-	t := grid{title: append([]string{"Measurement", "", "gauge"}, c.Sizes.Names...), mark: -1, first: 2}
+// mistaken is the table with the mistake in it, and the gauge of each measurement, if they are to be named.
+func mistaken(rows []countedRow, w mistake, c *Content, named bool) grid {
+	t := grid{title: []string{"Measurement", ""}, mark: -1, first: 1}
+	if named {
+		t.title, t.first = append(t.title, "gauge"), 2
+	}
+	t.title = append(t.title, c.Sizes.Names...)
 	for k, r := range rows {
 		if k == 0 || rows[k-1].of != r.of {
 			t.rows = append(t.rows, gridRow{group: r.of})
 		}
-		made := gridRow{cells: []gridCell{{s: r.Name}, {left: true}, {left: true}}, keep: true}
-		long := gridRow{cells: []gridCell{{}, {s: w.unit.String(), left: true}, {left: true}}}
+		made := gridRow{cells: []gridCell{{s: r.Name}, {s: r.made(), left: true}}, keep: true}
+		long := gridRow{cells: []gridCell{{}, {s: w.unit.String(), left: true}}}
+		if named {
+			made.cells = append(made.cells, gridCell{s: r.any().Gauge.Name, left: true})
+			long.cells = append(long.cells, gridCell{left: true})
+		}
 		for i, m := range r.counts {
 			n, length := "–", r.Cells[i].Text(w.unit, c.Steps)
 			if asked(m) {
 				n = fmt.Sprint(m.Count)
-				made.cells[1].s, made.cells[2].s = map[string]string{"st": "sts"}[m.Of], m.Gauge.Name
-				if made.cells[1].s == "" {
-					made.cells[1].s = m.Of + "s"
-				}
 			}
 			if said, ok := w.said[i]; ok && r.ID == w.row.ID {
 				length = said

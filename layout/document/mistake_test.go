@@ -13,6 +13,7 @@ import (
 
 	"flatwright/layout/document"
 	"flatwright/layout/sheet"
+	"flatwright/schematic/read"
 )
 
 func textsOn(sheets []*sheet.Sheet) []string {
@@ -169,3 +170,69 @@ func TestADrawingOfAHandoutIsNoWiderThanThePatternSays(t *testing.T) {
 		assert.Greater(t, widest(o), 30.0, "and not much narrower")
 	}
 }
+
+const twoGauges = `version: 1
+pattern: Teasel Jacket
+terms: US
+units: in
+sizes: S (M, L)
+gauges:
+  fabric: 16 sts and 24 rows over 4 in in stockinette
+  rib: 18 sts and 28 rows over 4 in in k1, p1 rib
+pieces:
+  - piece: Left front
+    gauge: rib
+    sections:
+      - cast on: 40 (44, 48)
+      - even: 14 rows
+        rib: yes
+      - even: 60 rows
+        gauge: fabric
+      - bind off: 16 (17, 18)
+        at: right edge
+        edge: armhole
+      - even: 48 rows
+      - bind off: all
+        edge: shoulder
+  - piece: Right front
+    mirror of: Left front
+`
+
+// 24 stitches at 4 a inch are 6 in, as are 27 of the rib with which the piece begins: no one works those.
+func TestAnEdgeIsAskedInTheGaugeOfItsRows(t *testing.T) {
+	p, found := read.Pattern("teasel.yaml", []byte(twoGauges))
+	require.False(t, found.Errors(), "%v", found)
+	gs, c := of(p)
+	sheets, err := document.FindTheMistake(gs, c, document.Options{}, 1, false)
+	require.NoError(t, err)
+	text := strings.Join(textsOn(sheets), " ")
+	assert.Contains(t, text, "Shoulder sts fabric 24 27 30")
+	assert.NotContains(t, text, "Right front", "a mirror asks for the same again")
+	sheets, err = document.Worksheet(gs, c, document.Options{Size: 0}, true)
+	require.NoError(t, err)
+	text = strings.Join(textsOn(sheets), " ")
+	assert.Contains(t, text, "Shoulder 24 stitches fabric 6 15")
+	assert.Equal(t, 1, strings.Count(text, "Width at hem 40 stitches"))
+}
+
+func TestOnePatternSizeHasNoWrongSizes(t *testing.T) {
+	p, found := read.Pattern("teasel.yaml", []byte(oneSize))
+	require.False(t, found.Errors(), "%v", found)
+	gs, c := of(p)
+	sheets, err := document.FindTheMistake(gs, c, document.Options{}, 1, true)
+	require.NoError(t, err)
+	text := strings.Join(textsOn(sheets), " ")
+	assert.Contains(t, text, " is wrong. ")
+	assert.NotContains(t, text, "gauge Only", "one gauge needs no names")
+}
+
+const oneSize = `version: 1
+pattern: Teasel Stole
+terms: US
+units: in
+sizes: Only
+gauges: {fabric: 16 sts and 24 rows over 4 in in garter stitch}
+pieces:
+  - piece: Stole
+    sections: [cast on: 64, even: 300 rows, bind off: all]
+`

@@ -375,7 +375,7 @@ func TestAnAnswerWorkedByHand(t *testing.T) {
 	gs, c := worked(t, wren)
 	answers, err := document.Worksheet(gs, c, document.Options{Size: 1}, true)
 	require.NoError(t, err)
-	assert.Contains(t, said(answers), "Widthathem100stitchesfabric62.524½")
+	assert.Contains(t, said(answers), "Widthathem100stitches62.524½")
 }
 
 func TestLifeSizeSheetsPutTogetherAreThePiece(t *testing.T) {

@@ -133,9 +133,14 @@ func (b *builder) pupil(line float64, answers bool) {
 // questions are the measurements of a garment that are made by a count at one gauge.
 func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
 	of := askedOf(g)
-	t := grid{title: []string{"Measurement", "made by", "gauge"}, mark: -1, first: 2, least: blankWide}
+	t := grid{title: []string{"Measurement", "made by"}, mark: -1, first: 1, least: blankWide}
+	named := len(g.Pattern.Gauges) > 1
+	if named {
+		t.title, t.first = append(t.title, "gauge"), 2
+	}
 	if !b.o.Large { // large print leaves no room for working beside it
-		t.title, t.first, t.loose, t.looseLeast = append(t.title, "working"), 3, 3, workWide
+		t.title, t.first = append(t.title, "working"), t.first+1
+		t.loose, t.looseLeast = t.first, workWide
 	}
 	for _, u := range b.units() {
 		t.title = append(t.title, u.String())
@@ -144,7 +149,10 @@ func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
 		var rows []gridRow
 		for _, r := range group.Rows {
 			if m, ok := of[r.ID]; ok {
-				row := gridRow{tall: max(line, b.p.size*1.8), cells: []gridCell{{s: r.Name}, {s: counted(m), left: true}, {s: m.Gauge.Name, left: true}}}
+				row := gridRow{tall: max(line, b.p.size*1.8), cells: []gridCell{{s: r.Name}, {s: counted(m), left: true}}}
+				if named {
+					row.cells = append(row.cells, gridCell{s: m.Gauge.Name, left: true})
+				}
 				if t.loose > 0 {
 					row.cells = append(row.cells, gridCell{left: true})
 				}
@@ -159,9 +167,14 @@ func (b *builder) questions(g *schematic.Garment, answers bool, line float64) {
 	b.table(t)
 }
 
+// askedOf are the measurements of a garment that a pupil works out, by their ids; a piece that mirrors another one would ask
+// for the same again.
 func askedOf(g *schematic.Garment) map[string]schematic.Measure {
 	of := map[string]schematic.Measure{}
 	for _, made := range g.Pieces {
+		if made.MirrorOf != "" {
+			continue
+		}
 		for _, m := range made.Measures {
 			of[m.ID] = m
 		}
