@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"html/template"
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -307,6 +308,9 @@ func (d *pen) text(b *strings.Builder, t *sheet.Text, measure bool) {
 	b.WriteString("</text>")
 }
 
+// inUnit is a value at the beginning of a label, its unit, and the stroke before the same in the other unit.
+var inUnit = regexp.MustCompile(`^(.*? (cm|in))\b( /(?: |$))?`)
+
 // label writes a value with each unit apart: 42.5 cm / 16¾ in, or one of the two, behind its name or alone.
 func (d *pen) label(b *strings.Builder, s string) {
 	if i := strings.LastIndex(s, ": "); i >= 0 {
@@ -318,20 +322,10 @@ func (d *pen) label(b *strings.Builder, s string) {
 			fmt.Fprintf(b, `<tspan class="%s-%s">%s</tspan>`, d.p, class, template.HTMLEscapeString(text))
 		}
 	}
-	if i := strings.Index(s, " cm"); i >= 0 {
-		span("cm", s[:i+3])
-		s = s[i+3:]
-		if rest, ok := strings.CutPrefix(s, " / "); ok {
-			span("both", " / ")
-			s = rest
-		} else if s == " /" {
-			span("both", s)
-			s = ""
-		}
-	}
-	if i := strings.Index(s, " in"); i >= 0 {
-		span("in", s[:i+3])
-		s = s[i+3:]
+	for m := inUnit.FindStringSubmatch(s); m != nil; m = inUnit.FindStringSubmatch(s) {
+		span(m[2], m[1])
+		span("both", m[3])
+		s = s[len(m[0]):]
 	}
 	b.WriteString(template.HTMLEscapeString(s))
 }

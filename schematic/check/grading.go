@@ -137,16 +137,20 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 			s.has[g.Index], s.vals[g.Index], s.grain[g.Index], s.counts[g.Index] = true, m.Length, grain(p, m), m.Count
 		}
 	}
+	named := map[string][]*series{}
+	for _, s := range order {
+		named[s.name] = append(named[s.name], s)
+	}
 	for _, g := range gs {
 		quieten(g, order)
-		hushShown(g, byID, order)
+		hushShown(g, byID, named)
 	}
 	return order
 }
 
 // hushShown keeps quiet of a measurement that is there and is not shown, since its like at the other side, or the width of the whole, says the
 // same in this size: of underarms of an odd number of stitches each side has its own.
-func hushShown(g *schematic.Garment, byID map[string]*series, order []*series) {
+func hushShown(g *schematic.Garment, byID map[string]*series, named map[string][]*series) {
 	for _, made := range g.Pieces {
 		for _, m := range made.Measures {
 			if s := byID[m.ID]; !m.Main && s != nil {
@@ -154,8 +158,8 @@ func hushShown(g *schematic.Garment, byID map[string]*series, order []*series) {
 			}
 		}
 		for i := range made.Edges {
-			for _, s := range order {
-				s.quiet[g.Index] = s.quiet[g.Index] || s.name == made.Name+" width of "+made.Edges[i].Name
+			for _, s := range named[made.Name+" width of "+made.Edges[i].Name] {
+				s.quiet[g.Index] = true
 			}
 		}
 	}

@@ -57,8 +57,9 @@ type TableRow struct {
 // of its grading, and, for what the counts make, each measurement that has a body to be held against.
 func TableOf(p *schematic.Pattern, gs []*schematic.Garment) Table {
 	t := Table{Title: p.Title, Sizes: p.Sizes.Names, Units: p.Units}
+	from := originsIn(p)
 	for i := range p.Grading {
-		if part, ok := gradedPart(p, i); ok {
+		if part, ok := gradedPart(p, i, from); ok {
 			t.Parts = append(t.Parts, part)
 		}
 	}
@@ -78,12 +79,12 @@ func TableOf(p *schematic.Pattern, gs []*schematic.Garment) Table {
 	return t
 }
 
-func gradedPart(p *schematic.Pattern, i int) (TablePart, bool) {
+func gradedPart(p *schematic.Pattern, i int, from *origins) (TablePart, bool) {
 	g := &p.Grading[i]
 	part := TablePart{Name: g.Name, How: howOf(g)}
 	for _, s := range Sums(g) {
 		if s.Sum != nil {
-			part.Rows = append(part.Rows, bodiesIn(p, s.Sum)...)
+			part.Rows = append(part.Rows, from.rows(s.Sum)...)
 		}
 	}
 	var values []schematic.GradedValue
@@ -186,29 +187,68 @@ func minus(a, b expr.Graded) expr.Graded {
 	return out
 }
 
-// bodiesIn are the bodies and eases that a sum comes from, through the lines that it calls.
-func bodiesIn(p *schematic.Pattern, s *expr.Sum) []TableRow {
+// origins are the bodies and eases that the lines of a grading come from. Each line is followed once: of 490 lines, each
+// of them a sum of those above it, the last one comes from all.
+type origins struct {
+	p    *schematic.Pattern
+	line map[string]int // the grading line of a name
+	of   map[int][]string
+}
+
+func originsIn(p *schematic.Pattern) *origins {
+	o := &origins{p: p, line: map[string]int{}, of: map[int][]string{}}
+	for i := range slices.Backward(p.Grading) {
+		o.line[expr.Key(p.Grading[i].Name)] = i
+	}
+	return o
+}
+
+// rows are the bodies and eases that a sum comes from, through the lines that it calls.
+func (o *origins) rows(s *expr.Sum) []TableRow {
 	var out []TableRow
-	seen := map[string]bool{}
-	for todo := s.Names(); len(todo) > 0; {
-		name := todo[0]
-		todo = todo[1:]
-		k := expr.Key(name)
-		if seen[k] {
-			continue
+	for _, name := range o.names(s) {
+		kind := RowBody
+		if saysEase(name) {
+			kind = RowEase
 		}
-		seen[k] = true
-		called := slices.IndexFunc(p.Grading, func(g schematic.Grading) bool { return expr.Key(g.Name) == k })
-		switch ease := strings.Contains(k, "ease"); {
-		case ease:
-			out = append(out, inEach(p, RowEase, name))
-		case called < 0 && isBody(p, k): // what another line gives is told there
-			out = append(out, inEach(p, RowBody, name))
-		case called >= 0 && p.Grading[called].Kind == schematic.GradeValue && p.Grading[called].Sum.Sum != nil:
-			todo = slices.Concat(p.Grading[called].Sum.Sum.Names(), todo)
+		out = append(out, inEach(o.p, kind, name))
+	}
+	return out
+}
+
+// saysEase reports whether a name speaks of an ease, the yarn standard's or the designer's own.
+func saysEase(name string) bool { return strings.Contains(expr.Key(name), "ease") }
+
+func (o *origins) names(s *expr.Sum) []string {
+	var out []string
+	seen := map[string]bool{}
+	for _, name := range s.Names() {
+		for _, from := range o.behind(name) {
+			if k := expr.Key(from); !seen[k] {
+				seen[k] = true
+				out = append(out, from)
+			}
 		}
 	}
 	return out
+}
+
+func (o *origins) behind(name string) []string {
+	k := expr.Key(name)
+	i, called := o.line[k]
+	if saysEase(name) || !called && isBody(o.p, k) { // what another line gives is told there
+		return []string{name}
+	}
+	if !called || o.p.Grading[i].Kind != schematic.GradeValue || o.p.Grading[i].Sum.Sum == nil {
+		return nil
+	}
+	from, met := o.of[i]
+	if !met {
+		o.of[i] = nil // of a line that comes from itself, which is told elsewhere
+		from = o.names(o.p.Grading[i].Sum.Sum)
+		o.of[i] = from
+	}
+	return from
 }
 
 // inEach is a row of what is called name, one a size.

@@ -20,6 +20,7 @@ type fabric struct {
 
 var (
 	ribWords    = regexp.MustCompile(`\b(?:k|knit) ?([1-9]\d?)(?: ,)? (?:p|purl) ?([1-9]\d?)\b`)
+	namedStitch = regexp.MustCompile(`^(?:(?:double|half|irish|open) )?(?:moss|seed|linen|brioche|basketweave|trinity|rice|waffle|box|andalusian|daisy|star) stitch$`) // whose names differ from land to land
 	raisedWords = regexp.MustCompile(`\b(?:raised|post|fp|bp|(?:fp|bp)[a-z]+)\b`)
 )
 
@@ -34,7 +35,11 @@ func (w *printer) fabricOf(gauge, own string) fabric {
 	if s, ok := stitch.Worked(low, w.from); ok {
 		return crocheted(s, low)
 	}
-	return fabric{knit: knitted(low)}
+	f := fabric{knit: knitted(low)}
+	if f.knit == "" && w.from == w.o.Terms && namedStitch.MatchString(low) {
+		f.knit = low
+	}
+	return f
 }
 
 func crocheted(s *stitch.Stitch, low string) fabric {

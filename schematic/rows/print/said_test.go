@@ -56,6 +56,15 @@ func TestWhatThePatternSaysIsSaid(t *testing.T) {
 		name, src string
 		want      []string
 	}{
+		{"a stitch that goes by its name, and none that needs telling", strings.Replace(knitHead, "pieces:", "  edge: 18 sts and 32 rows over 10 cm in moss stitch\n  lace: 20 sts and 28 rows over 10 cm in the lace of chart A\npieces:", 1) + `  - piece: Front
+    sections:
+      - cast on: 40
+      - even: 6 rows
+        gauge: edge
+      - even: 8 rows
+        gauge: lace
+      - bind off: all
+`, []string{"Work 6 rows even in moss stitch. (40 sts)", "Work 8 rows even. (40 sts)"}},
 		{"the chain that the designer wrote", hookHead + `  - piece: Front
     sections:
       - chain: 41 (45)
