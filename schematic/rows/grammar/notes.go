@@ -135,6 +135,13 @@ func (r *Reader) countsAs(sentence string) {
 	}
 }
 
+// ofRows tells of a gauge that is one of rows too: 7½ sts to 1 inch, waist 24 inches is not.
+func ofRows(words string, tell func()) {
+	if text.Has(words, "row") || text.Has(words, "rnd") || text.Has(words, "round") {
+		tell()
+	}
+}
+
 // gauge reads '14 sts and 10 rows = 10 cm'. A gauge of stitches alone measures no rows
 // and is let be.
 func (r *Reader) gauge(words string, n int) {
@@ -169,7 +176,7 @@ func (r *Reader) gauge(words string, n int) {
 		}
 		g := schematic.Gauge{Stitches: nums[0], Rows: nums[1], Over: units.Of(v, u)}
 		if bad := g.Impossible(); bad != "" {
-			tell("rows/bounds", bad)
+			ofRows(words, func() { tell("rows/bounds", bad) })
 			return
 		}
 		r.x.Gauge = &ins.Gauge{StitchWidth: g.StitchWidth(), RowHeight: g.RowHeight()}

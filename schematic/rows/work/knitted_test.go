@@ -26,6 +26,7 @@ func TestFormsOfKnittingAgree(t *testing.T) {
 		"two sizes told in a sentence":             "Directions are for children, with adult sizing in parenthesis\n\nCast on 76 (86)\nKnit 14 rows.\nDec row - K 35 (40), K2tog, P2, SSK, K 35 (40)\nNext row - P 34 (39), P2tog, K2, P2tog, P 34 (39)\n",
 		"what becomes of it stands in a bracket":   "Cast on 32 sts.\nRow 1: K10, p1, k10, p1, k10 (the 2 purl stitches will create a seam on the right side!)\nRow 2: Knit.\n",
 		"what a needle will hold is no count":      "Cast on 37 sts.\nKnit 2 rows.\nThe first needle, with 19 sts, will hold the cable pattern for both mitts.\nNext row: K37.\n",
+		"no rows in the line of the gauge":         "Gauge—7½ sts to 1 inch—Waist 24 inches—Chest 26 inches.\nCast on 40 sts.\nRow 1: Knit. (40 sts)\n",
 		"two sizes as two lines of counts":         "Cast on loosely\n38 sts\n40 sts\n1st row: *K2, p2; rep from * across to last 6 sts, k6.\n",
 		"decreases by their longer short name":     "Cast on 40 sts.\nKnit 4 rows.\nDecr. 1 st. at the beg. and at the end of every K row until 30 sts. are left.\nNext row: K30.\n",
 		"at an edge in other words":                "FRONT\nCast on 40 sts.\nKnit 4 rows.\nDecrease 1 st on neck edge every other row 5 times.\nDec 1 st inside front border each row until 31 sts remain.\nNext row: K31.\n",
