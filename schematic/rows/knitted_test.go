@@ -37,6 +37,11 @@ func TestKnittedGarmentsAreCountedHoweverTheyArePrinted(t *testing.T) {
 		"picked up beside stitches that waited":          {"Terms: UK\nBootee\nK 9 sts from holder, pick up and knit 8 sts from side of instep, k 9 centre sts, pick up and k 8 along side of instep, k 9 sts from holder. 43 sts.\n", "43", "42"},
 		"a sleeve taken up from its holder":              {"Sizes: S (M)\nTerms: US\nSleeve\nReturn 50 (56) held sleeve sts to dpns. Beg at center of underarm, pick up and k 4 sts, k across sleeve, pick up and k 4 sts, join. 58 (64) sts.\n", "58 (64)", "59 (65)"},
 		"a sleeve off waste yarn":                        {"Sizes: S (M)\nTerms: US\nSleeve\nSlip 50 (56) sts from waste yarn to dpns. Pick up and k 8 sts from underarm, join. 58 (64) sts.\n", "58 (64)", "50 (56) sts.\nRnd 1: K to end. (58 (64)"},
+		"rows shaped on as they began": {back + "Decrease row 1: K 28 (30), k2tog, ssk, k 28 (30).\nDecrease row 2: P 27 (29), p2tog, p2tog, p 27 (29).\n" +
+			"Continue working these two decrease rows, keeping the decreases in the middle, until there are 20 (24) sts left.\nNext row: K2tog, k to end. 19 (23) sts.\n", "19 (23)", "20 (24)"},
+		"a count that such steps never reach": {back + "Decrease row 1: K 28 (30), k2tog, ssk, k 28 (30).\nDecrease row 2: P 27 (29), p2tog, p2tog, p 27 (29).\n" +
+			"Repeat these 2 rows until 20 (24) sts remain.\n", "20 (24)", "21 (25)"},
+		"an example in brackets": {"Terms: US\nCh 13.\nRow 1: Sc in 2nd ch from hook and in each ch across. (12 sc)\nRow 2: Inc in every other st (e.g. 2 sc in 1st st, 1 sc in 2nd, 2 sc in 3rd and so on), turn. (18 sc)\n", "(18 sc)", "(19 sc)"},
 		"a raglan as given": {back + "Shape raglans\nDec 1 st at each end of next 10 rows. 40 (44) sts.\nCast off all sts.\nSleeves\nCast on 30 (32) sts.\nWork 4 rows in st st.\n" +
 			"Shape raglans as given for back until 8 sts rem.\nNext row: K2tog, k to end. 7 sts.\n", "7 sts", "6 sts"},
 	} {

@@ -1187,8 +1187,9 @@ func (r *Reader) lex(raw string, n int) []text.Token {
 	}
 	if !r.crochet {
 		ridges(tokens)
-		tokens = withoutAside(endsIn(patternOver(liftedUp(tokens))))
+		tokens = endsIn(patternOver(liftedUp(tokens)))
 	}
+	tokens = withoutAside(tokens, !r.crochet)
 	if k := len(tokens) - 1; k >= 0 && (tokens[k].Is("|") || k > 1 && strings.HasPrefix(tokens[k].S, "**") && tokens[k-1].Is(".", ")", "]")) { // 54 sts. **
 		tokens = tokens[:k]
 	}
@@ -1252,8 +1253,9 @@ func wraps(words string) bool {
 	return strings.Contains(low, "turn") && (strings.Contains(low, "slip") || strings.Contains(low, "sl ")) && (strings.Contains(low, "yarn") || strings.Contains(low, "wrap"))
 }
 
-// withoutAside takes out a bracket in which is told what becomes of the work: (the 2 purl stitches will form a seam).
-func withoutAside(t []text.Token) []text.Token {
+// withoutAside takes out a bracket in which is told what becomes of the work, or what is meant: (the 2 purl stitches will form
+// a seam), (e.g. 2 dc in 1st st, 1 dc in 2nd and so on). In crochet a chain may become a stitch: (this will be the first dc).
+func withoutAside(t []text.Token, knitted bool) []text.Token {
 	for i := 0; i < len(t); i++ {
 		if !t[i].Is("(") {
 			continue
@@ -1265,13 +1267,24 @@ func withoutAside(t []text.Token) []text.Token {
 		if !near(t, to).Is(")") {
 			continue
 		}
-		for k := i + 1; k+1 < to; k++ {
+		if explains(t[i+1 : to]) {
+			return slices.Concat(t[:i], t[to+1:])
+		}
+		for k := i + 1; knitted && k+1 < to; k++ {
 			if t[k].Is("will") && t[k+1].Is("create", "form", "make", "look", "curl", "become", "give", "be") {
 				return slices.Concat(t[:i], t[to+1:])
 			}
 		}
 	}
 	return t
+}
+
+// explains reports whether words in a bracket say by example what is said before it. A count alone is one: (i.e. 12 sts).
+func explains(t []text.Token) bool {
+	if len(t) < 8 {
+		return false
+	}
+	return t[0].Is("eg", "ie") || t[0].Is("e", "i") && t[1].Is(".") && t[2].Is("g", "e") || t[0].Is("for") && t[1].Is("example", "instance") || t[0].Is("that") && t[1].Is("is")
 }
 
 // endsIn takes the stitches that a row ends in as those that it ends with: rep from * across, end in k6, p2.

@@ -82,7 +82,31 @@ func (p *parser) sequence() []ins.Item {
 			p.r.starred = append([]ins.Item(nil), body...)
 		}
 	}
-	return waiting(s.out)
+	return untilBehind(waiting(s.out))
+}
+
+// untilBehind gives rows that are worked again the count that ends them, where other words stand before it: rep these 2 rows,
+// keeping the decreases in line, until 40 sts remain.
+func untilBehind(out []ins.Item) []ins.Item {
+	var again *ins.RepeatRows
+	for i, n := range out {
+		switch n := n.(type) {
+		case *ins.RepeatRows:
+			if again = n; n.HasTimes || n.Until.Set() || n.Length != nil || n.Times.Set() && n.Times.All != 1 {
+				again = nil
+			}
+		case *ins.Nothing:
+		case *ins.Even:
+			if again != nil && n.Until.Set() && !n.HasTimes && n.Length == nil {
+				again.Until = n.Until
+				return slices.Delete(out, i, i+1)
+			}
+			again = nil
+		default:
+			again = nil
+		}
+	}
+	return out
 }
 
 func (s *sequence) add(n ins.Item, from, to int) {

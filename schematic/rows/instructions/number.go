@@ -56,6 +56,9 @@ func (n Num) Plus(k int) Num {
 // the column after the last.
 type Span struct{ Line, Col, End int }
 
+// Before reports whether a span begins before another one.
+func (s Span) Before(o Span) bool { return s.Line < o.Line || s.Line == o.Line && s.Col < o.Col }
+
 // Lengths is a length, one a size, in mm; the other unit beside it if written.
 type Lengths struct {
 	MM    []units.Num

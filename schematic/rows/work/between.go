@@ -991,6 +991,19 @@ func (r *runner) toldOf(l *ins.Line, kind string, k int) bool {
 	return slices.ContainsFunc(r.found[:k], func(f raw) bool { return f.at.Line == l.At.Line && f.kind == kind })
 }
 
+// goesOn takes the count up to which rows are shaped on as they began, if it is whole steps away.
+func (r *runner) goesOn(n *ins.RepeatRows, cycle []done, have, want int) {
+	rows := r.cur.rows
+	i := slices.IndexFunc(rows, func(d done) bool { return d.line == cycle[0].line })
+	if end := cycle[len(cycle)-1].after; i > 0 && rows[i-1].after != nil && end != nil {
+		by := end.stitches() - rows[i-1].after.stitches()
+		if by == 0 || (want-have)%by != 0 || (want-have)/by < 0 {
+			r.tell("rows/stated", finding.Warning, n.At, "%s stitches never remain: the repeat goes from %s to %s", "correct the number, or the count before it", want, have, have+by)
+		}
+	}
+	r.put(uniform(r.mainOf(), max(want, 0)), true)
+}
+
 // repUntil repeats until so many stitches are there.
 func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
 	want := n.Until.At(r.size)
@@ -1003,6 +1016,7 @@ func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
 		if gap > 0 {
 			r.even(gap)
 		}
+		mark := len(r.found)
 		for _, d := range cycle {
 			if d.line == nil {
 				r.even(1)
@@ -1011,6 +1025,11 @@ func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
 			r.one(l, d.body)
 			r.log(l, d.body, 1)
 			r.countRows(1)
+		}
+		if len(r.found) > mark { // its numbers are those of the first time: k35, k2tog
+			r.found = r.found[:mark]
+			r.goesOn(n, cycle, have, want)
+			return
 		}
 		if now := r.fab.stitches(); now == have || (now > want) != (have > want) && now != want {
 			r.tell("rows/stated", finding.Warning, n.At, "%s stitches never remain: the repeat goes from %s to %s", "correct the number, or the count before it", want, have, now)

@@ -90,6 +90,16 @@ func TestWhetherATurningChainCountsIsAskedForAndNotAssumed(t *testing.T) {
 	assert.Equal(t, "rows/stated", list[0].Kind)
 }
 
+// Of several chains on one line the question stands at the first, at every run.
+func TestTheQuestionStandsAtTheFirstChain(t *testing.T) {
+	const line = "Ch 8, join with sl st to form ring. 1st rnd: Ch 5, (dc in ring, ch 2) 11 times. Join in top of starting chain. 2nd rnd: Ch 4, * 3 tr in next sp, tr in next dc. Repeat from * around; join."
+	for range 20 {
+		list := check("Terms: US\nDoily\n\n" + line + "\n")
+		require.Len(t, list, 1)
+		assert.Equal(t, strings.Index(line, "Ch 5")+1, list[0].Pos.Col)
+	}
+}
+
 func TestAWrongCountIsToldForItsSizesOnly(t *testing.T) {
 	list := check("Sizes: S (M, L) (XL)\n" + top + "Ch 21 (25, 29) (33).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 (24, 27) (32) sc)\n")
 	require.Len(t, list, 1)

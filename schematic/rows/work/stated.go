@@ -453,7 +453,7 @@ func (r *runner) questions() finding.List {
 			if !slices.Contains(sizes, k.chain) {
 				sizes = append(sizes, k.chain)
 			}
-			if first.Line == 0 || at.Line < first.Line {
+			if first.Line == 0 || at.Before(first) {
 				first = at
 			}
 		}
