@@ -327,7 +327,7 @@ func TestATabThatIsReloadedLosesNothing(t *testing.T) {
 	p.until(`document.body.dataset.ready && document.querySelector("#notices").textContent.includes("has changed since")`)
 	assert.Contains(t, p.text(), "Cobble Hat", "the file is shown")
 	p.click(`[data-name="unsaved"] button`)
-	assert.Contains(t, p.text(), "Shingle Hat", "and the other text is there")
+	p.until(`document.querySelector("#text").value.includes("Shingle Hat")`)
 }
 
 func TestTwoTabsAndAnotherProgramAreTold(t *testing.T) {

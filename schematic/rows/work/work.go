@@ -928,7 +928,7 @@ func (w *work) took(c cursor) bool {
 // skip passes places of the row below.
 func (w *work) skip(p *ins.Place) {
 	k := w.n(p.N)
-	if k <= 0 {
+	if k <= 0 || p.Kind == ins.InSame && !w.cur.atStart() { // sl st over 4 sts, ch 3, skip st at base of ch: it is the last of them
 		return
 	}
 	w.spaced = false
