@@ -20,8 +20,16 @@ func warnings(text string) finding.List {
 // first: the counts were added up by hand.
 func TestCrochetedGarmentsAreCountedHoweverTheyArePrinted(t *testing.T) {
 	const twenty = "Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 sc)\n"
+	const treble = "Terms: UK\nBack\nMake 20 ch.\nRow 1: 1 tr in 4th ch from hook (3 skipped chs count as tr), 1 tr in each ch to end. 18 sts.\n"
 	const ten = "Terms: US\nMake a magic ring.\nRnd 1: Ch 1 (does not count as a st), 10 hdc in ring, join with sl st to first hdc. (10 sts)\n"
 	for name, c := range map[string]struct{ text, is, not string }{
+		"a count behind 1 tr in top of 3 ch":                    {treble + "Row 2: 3 ch (counts as tr), miss first tr, 1 tr in each tr to end, 1 tr in top of 3 ch. 18 sts\n", "1 tr in top of 3 ch. 18 sts", "1 tr in top of 3 ch. 17 sts"},
+		"a count behind 1 tr in top of turning ch":              {treble + "Row 2: 3 ch (counts as tr), miss first tr, 1 tr in each tr to end, 1 tr in top of turning ch. 18 sts.\n", "1 tr in top of turning ch. 18 sts.", "1 tr in top of turning ch. 17 sts."},
+		"a count behind 1tr into top of 3ch at beg of last row": {treble + "Row 2: 3 ch (counts as tr), miss first tr, 1 tr in each tr to end, 1tr into top of 3ch at beg of last row. 18 sts.\n", "1tr into top of 3ch at beg of last row. 18 sts.", "1tr into top of 3ch at beg of last row. 17 sts."},
+		"a count behind 1 tr in top of 3 t-ch":                  {treble + "Row 2: 3 ch (counts as tr), miss first tr, 1 tr in each tr to end, 1 tr in top of 3 t-ch. 18 sts.\n", "1 tr in top of 3 t-ch. 18 sts.", "1 tr in top of 3 t-ch. 17 sts."},
+		"a count behind 1 tr into 3rd ch of 3 ch":               {treble + "Row 2: 3 ch (counts as tr), miss first tr, 1 tr in each tr to end, 1 tr into 3rd ch of 3 ch. 18 sts.\n", "1 tr into 3rd ch of 3 ch. 18 sts.", "1 tr into 3rd ch of 3 ch. 17 sts."},
+		"slip stitches, and a chain from the last of them":      {treble + "Row 2: Sl st over first 4 sts, 3 ch (counts as tr), miss st at base of ch, 1 tr in each st to last 3 sts, turn, leaving last 3 sts unworked. 12 sts.\n", "12 sts", "14 sts"},
+		"the first row of another piece on a chain of its own":  {treble + "Row 2: 3 ch (counts as tr), miss first tr, 1 tr in each tr to end, 1 tr in top of 3 ch. 18 sts.\nFasten off.\nSleeve\nMake 15 ch and work first row as for Back.\nRow 2: 3 ch (counts as tr), miss first tr, 1 tr in each tr to end, 1 tr in top of 3 ch. 13 sts.\n", "13 sts", "14 sts"},
 		"sizes each second one in brackets": {"Terms: US\nCh 21 (21) 26 (26) 31.\nRow 1: Sc in 2nd ch from hook and in each ch across. (20 (20) 25 (25) 30 sc)\n" +
 			"Row 2: Ch 1 (does not count as a st), sc in next 5 (5) 10 (10) 15 sts, sc2tog, sc to end. (19 (19) 24 (24) 29 sc)\n", "29 sc", "28 sc"},
 		"sizes with colons": {"Terms: UK\nUsing A, make 21:26:31ch.\nRow 1: 1dc in 2nd ch from hook, 1dc in each ch to end, turn. (20:25:30 sts)\n" +

@@ -486,6 +486,9 @@ var stitches = []form{
 			c.At = m.span()
 			return &ins.Skip{Places: []ins.Place{c}}
 		}},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing $st at/in base/bottom of [$tch/same/that/this] ($ch [{num}] | {num} $ch)", meaning: "the stitch from which the chain goes up", example: "Sl st over first 4 sts, ch 3, skip st at base of ch, dc in each st to end", build: func(m *match) any {
+		return &ins.Skip{Places: []ins.Place{{Kind: ins.InSame, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
+	}},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit/s/skp [over] [$next] {u:unit} [{tail}] [{x:skipmore}]", meaning: "a stitch is passed", example: "skip next st", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit [over] [$next/$center] [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "stitches are passed", example: "skip next 2 sts", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass/omit first [{n:num}] {u:unit} [{tail}] [{x:skipmore}]", meaning: "the first stitches are passed", example: "skip first st", build: skip(ins.InFirst)},

@@ -402,6 +402,12 @@ var statements = []form{
 		}
 		return &ins.AsFor{Name: value[string](m, "a"), ToRow: m.num("n", 0)}
 	}},
+	{rule: "whole", pattern: "[and] [$make] (foundation/first/1st/set/setup [-] [up] {w:row} | {w:row} {n:num}) (as for | as in/on/given [for] | same as | of) {a:piecename}", meaning: "the first row of another piece", example: "Ch 30 and work foundation row as for Back", build: func(m *match) any {
+		if n := m.num("n", 1); m.p.line.IsRow() || n.By != nil || n.All != 1 {
+			return nil
+		}
+		return &ins.AsFor{Name: value[string](m, "a"), ToRow: ins.N(1)}
+	}},
 	{rule: "whole", pattern: "shape [the] raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders/sides [shaping] (as/same) [as] [given] for {a:piecename} [until {u:until}]", meaning: "shaped as another piece, until it is as told", example: "Shape raglans as given for Back until 8 sts remain", build: func(m *match) any {
 		var c course
 		if u, ok := m.get("u").(clause); ok {
@@ -1353,6 +1359,9 @@ func (m *match) alongEach() bool {
 func pickUpKind(m *match) any {
 	k := value[thing](m, "k")
 	if k.Kind == nil || !m.has("n") || k.Kind.ID == "ch" || m.p.t[m.to-1].Is("row") && m.said("each") && !m.said("evenly") {
+		return nil
+	}
+	if m.said("top") && m.said("ch", "chs", "chain", "tch", "turning") && !m.said("edge", "across", "along") { // 1 tr in top of 3 ch: the last stitch of the row
 		return nil
 	}
 	if m.alongEach() { // how many edges there are is not said

@@ -354,9 +354,39 @@ func (l *lexer) abbreviates(i int) bool {
 	case strings.ContainsRune(",;:)]", c):
 		return true
 	case unicode.IsDigit(c):
-		return (beforeNumber[t.S] || t.S == "rem" && len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "over", "across", "slip", "place")) && !((len(t.S) == 1 || t.Is("patt", "pat")) && l.rowAt(j)) || j == i+1 && t.S == "st" // sl.st.1
+		return l.numberFollows(t, j) || j == i+1 && t.S == "st" // sl.st.1
 	}
 	return false
+}
+
+// numberFollows reports whether the number at j goes on with what an abbreviation begins: ch. 3, and not: in top of 3 ch. 48 sts.
+func (l *lexer) numberFollows(t *Token, j int) bool {
+	switch {
+	case t.S == "ch":
+		return !l.counted() && !l.countAt(j)
+	case t.S == "rem":
+		return len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "over", "across", "slip", "place")
+	}
+	return beforeNumber[t.S] && !((len(t.S) == 1 || t.Is("patt", "pat")) && l.rowAt(j))
+}
+
+// counted reports whether the word last read has its number before it, or is the chain that a row began with.
+func (l *lexer) counted() bool {
+	k := len(l.out) - 2
+	return k >= 0 && (l.out[k].Kind == 'n' || l.out[k].Is("turning", "starting", "beginning", "beg", "foundation", "t"))
+}
+
+// countAt reports whether a number of stitches stands at j.
+func (l *lexer) countAt(j int) bool {
+	for j < len(l.r) && (unicode.IsDigit(l.r[j]) || strings.ContainsRune(" ()[],", l.r[j])) {
+		j++
+	}
+	from := j
+	for j < len(l.r) && unicode.IsLetter(l.r[j]) {
+		j++
+	}
+	w := l.lower(from, j)
+	return !unicode.IsDigit(l.r[from-1]) && (w == "sts" || w == "st" || w == "stitches")
 }
 
 // rowAt reports whether the ordinal of a row begins at j: 2nd row.

@@ -246,7 +246,12 @@ func (r *runner) found1(l *ins.Line, s start) {
 		r.g.anew()
 		r.g.foundation(r.fab, l.At.Line, r.round)
 	}
-	if l.Stated != nil {
+	for _, n := range l.Body {
+		if a, ok := n.(*ins.AsFor); ok { // ch 30 and work first row as for Back
+			r.asFor(l, a)
+		}
+	}
+	if l.Stated != nil && r.known() {
 		r.res = &result{out: r.fab}
 		r.check(l)
 	}
@@ -524,7 +529,7 @@ func (r *runner) wholeOne(l *ins.Line, n ins.Item) bool {
 	case *ins.BindEach:
 		r.bindEach(n)
 	case *ins.AsFor:
-		r.asFor(n)
+		r.asFor(l, n)
 	case *ins.Edge:
 		r.only()
 		r.edge = max(r.no, 0)

@@ -337,7 +337,7 @@ func (r *runner) plan(l *ins.Line, n *ins.Shape, times, rows int) {
 }
 
 // asFor works as for another piece: to a row of it, to a heading of it, or to its end.
-func (r *runner) asFor(n *ins.AsFor) {
+func (r *runner) asFor(l *ins.Line, n *ins.AsFor) {
 	r.only()
 	chain := r.chainOf(n)
 	if chain == nil {
@@ -346,6 +346,9 @@ func (r *runner) asFor(n *ins.AsFor) {
 		return
 	}
 	switch {
+	case n.ToRow.Set() && r.fab != nil && r.known() && len(r.cur.rows) == 0 && r.fab != r.cur.start:
+		r.asOwn(l, n.ToRow.At(r.size), chain)
+		return
 	case n.ToRow.Set():
 		r.asForRow(n, chain)
 		return
@@ -442,6 +445,30 @@ func (r *runner) namesPiece(name string) bool {
 		}
 	}
 	return true
+}
+
+// asOwn works the first k rows of another piece on the stitches that this one begins with. Where their numbers do not go into
+// them, it is not known how many there are.
+func (r *runner) asOwn(l *ins.Line, k int, chain []*piece) {
+	mark := len(r.found)
+	for _, p := range chain {
+		for _, d := range p.rows {
+			for range min(d.count, k) {
+				if d.unread || d.line == nil {
+					r.lose()
+					return
+				}
+				r.one(l, d.body)
+				r.log(l, d.body, 1)
+				r.countRows(1)
+				if k--; len(r.found) > mark {
+					r.found = r.found[:mark]
+					r.lose()
+					return
+				}
+			}
+		}
+	}
 }
 
 // asForRow goes to a row of another piece.
