@@ -497,7 +497,7 @@ func (m *match) nextOrFirst(u ins.Unit) ins.Place {
 
 func centre(m *match) any {
 	u, w := value[ins.Unit](m, "u"), value[ins.Unit](m, "w")
-	pl := ins.Place{Kind: ins.InCentre, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Stitch: u.Stitch, Group: w.Group, Stretch: true, Word: "group"}}
+	pl := ins.Place{Kind: ins.InCentre, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Stitch: u.Stitch, Group: w.Group, Stretch: true, Word: "group"}, Last: m.said("last")}
 	if u.Chain || u.Space {
 		if !m.has("w") && !m.said("group", "shell", "fan") { // the middle chain of the loop
 			return m.nextOrFirst(ins.Unit{Space: true})

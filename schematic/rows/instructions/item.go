@@ -335,6 +335,7 @@ type Place struct {
 	Of     bool // 'each of the next N'
 	Start  bool // of the same place: the one in which the row began
 	Nth    int  // of the turning chain: the chain of it that is its top; 0: not told
+	Last   bool // of the last group of the row
 	Far    bool // in a row further down, or in a loop of the stitch: nothing of the row below is named
 }
 

@@ -812,36 +812,44 @@ func (w *work) stopped(n *ins.Repeat) {
 	}
 }
 
-// lastSpaces is the place of the first of the last chain spaces that the instruction behind a repeat is worked into: rep from *
-// across, end ch 2, dc in last sp. 0: it is worked into others.
+// lastSpaces is the place of the first of the last chain spaces, or of the last group, that the instruction behind a repeat is
+// worked into: rep from * across, end ch 2, dc in last sp. 0: it is worked into others.
 func (w *work) lastSpaces(tail []ins.Item) int {
 	for _, n := range tail {
 		list := placesOf(n)
 		if len(list) == 0 {
 			continue
 		}
-		p := &list[0]
-		if p.Kind != ins.InLast || !p.Unit.Space {
-			return 0
-		}
-		size, k, at := w.n(p.Unit.Size), w.count(p.N), 0
+		p, k := &list[0], 1
 		var all []int
-		for c := w.cur; c.i < len(c.f.runs); {
-			if r := c.run(); r.space() {
-				if c.f.sized(c.i, size) {
-					all = append(all, c.pos)
-				}
-				c.step(r.chain - c.off)
-			} else {
-				c.step(r.n - c.off)
-			}
+		switch {
+		case p.Last && p.Unit.Group != nil: // end sc in 3rd dc of last shell
+			all, _ = w.groups(p.Unit.Group)
+		case p.Kind == ins.InLast && p.Unit.Space:
+			all, k = w.spacesAt(w.n(p.Unit.Size)), w.count(p.N)
 		}
 		if k > 0 && len(all) > k {
-			at = all[len(all)-k]
+			return all[len(all)-k]
 		}
-		return at
+		return 0
 	}
 	return 0
+}
+
+// spacesAt are the places of the chain spaces of a size that are still to come.
+func (w *work) spacesAt(size int) []int {
+	var all []int
+	for c := w.cur; c.i < len(c.f.runs); {
+		if r := c.run(); r.space() {
+			if c.f.sized(c.i, size) {
+				all = append(all, c.pos)
+			}
+			c.step(r.chain - c.off)
+		} else {
+			c.step(r.n - c.off)
+		}
+	}
+	return all
 }
 
 // withoutLead is what a repeat works the last time, if it then stops before the chains that only lead to the next: * dc3tog **,
@@ -881,22 +889,35 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 	for len(body) > 1 && is[*ins.Chain](body[len(body)-1]) {
 		body, cut = body[:len(body)-1], cut+1
 	}
-	if k == 0 || k >= len(body) || n.Until.Kind != ins.NoExtent && n.Until.Kind != ins.ToEnd {
+	toLast := n.Until.Kind == ins.ToLast && n.Until.N.By == nil && n.Until.N.All == 1 // rep from * to last sc, 3 dc in last sc
+	if k == 0 || k >= len(body) || n.Until.Kind != ins.NoExtent && n.Until.Kind != ins.ToEnd && !toLast {
 		return 0, 0
 	}
 	per := w.perTime(n.Body)
+	if per == 0 {
+		per = w.perTrial(n.Body)
+	}
 	if per == 0 || (w.cur.left-keep)%per == 0 || (w.cur.left-need)%per != 0 {
 		return 0, 0
 	}
-	if a, ok := body[len(body)-1].(*ins.Stitch); ok && k == 1 && words > 0 {
-		if b, ok := tail[0].(*ins.Stitch); ok && insteadOf(a.Places, b.Places) { // across, ending with 2 sc in last dc
-			return 0, cut + 1
-		}
+	if k == 1 && standsFor(body[len(body)-1], tail[0], words > 0) { // across, ending with 2 sc in last dc
+		return 0, cut + 1
 	}
-	if !slices.EqualFunc(body[len(body)-k:], tail[:k], w.sameBare) {
+	if toLast || !slices.EqualFunc(body[len(body)-k:], tail[:k], w.sameBare) {
 		return 0, 0
 	}
 	return words + k, cut
+}
+
+// perTrial is how many stitches a list takes the next time; 0 if it does not fit.
+func (w *work) perTrial(body []ins.Item) int {
+	s := w.save()
+	fits := w.trial(body)
+	per := s.place.cur.left - w.cur.left
+	if w.restore(s); !fits {
+		return 0
+	}
+	return per
 }
 
 // lastLoop is how many stitches a repeat keeps of which the last loop is told behind it, and what is worked in its place.
@@ -1004,6 +1025,14 @@ func (w *work) sameBare(m, n ins.Item) bool {
 	a, ok := m.(*ins.Stitch)
 	b, ok2 := n.(*ins.Stitch)
 	return ok && ok2 && a.Kind == b.Kind && w.count(a.N) == w.count(b.N) && len(a.Places)+len(b.Places) == 0
+}
+
+// standsFor reports whether a stitch behind a repeat is worked in place of its last one. If no word such as ending says so it is
+// no slip stitch, which joins.
+func standsFor(each, end ins.Item, said bool) bool {
+	a, ok := each.(*ins.Stitch)
+	b, ok2 := end.(*ins.Stitch)
+	return ok && ok2 && insteadOf(a.Places, b.Places) && (said || b.Places[0].Kind == ins.InLast && b.Kind != nil && b.Kind.ID != "slst")
 }
 
 // insteadOf reports whether a stitch at the end of a row is the last of its repeat, told by where it goes: dc in next

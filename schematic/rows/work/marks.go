@@ -52,12 +52,42 @@ func (w *work) passMarks() {
 	}
 }
 
-// behindSpaces is how many stitches stand behind the spaces up to which is worked, the last so many of the row; below 0 if an extent
+// behindSpaces is how many stitches stand behind the spaces or groups up to which is worked, the last so many of the row; below 0 if an extent
 // names none, or the row has not as many.
 func (w *work) behindSpaces(e ins.Extent) int {
-	if !e.Unit.Space {
+	var left []int
+	switch {
+	case e.Unit.Group != nil:
+		_, left = w.groups(e.Unit.Group)
+	case e.Unit.Space:
+		left = w.spaces(e)
+	}
+	k := len(left) - w.count(e.N)
+	if k < 0 || len(left) == 0 {
 		return -1
 	}
+	return left[k]
+}
+
+// groups are where the groups of that name begin that are still to come, and how many stitches are left there.
+func (w *work) groups(g *ins.Group) (at, left []int) {
+	id := 0
+	for c := w.cur; c.i < len(c.f.runs); {
+		r := c.run()
+		if r.group > 0 && r.group != id && c.off == 0 && stands(r.of, g) {
+			at, left = append(at, c.pos), append(left, c.left)
+		}
+		if id = r.group; r.space() {
+			c.step(r.chain - c.off)
+		} else {
+			c.step(r.n - c.off)
+		}
+	}
+	return at, left
+}
+
+// spaces are how many stitches are left at each chain space to come.
+func (w *work) spaces(e ins.Extent) []int {
 	var left []int
 	for c := w.cur; c.i < len(c.f.runs); c.i, c.off = c.i+1, 0 {
 		switch r := c.run(); {
@@ -67,11 +97,7 @@ func (w *work) behindSpaces(e ins.Extent) int {
 			left = append(left, c.left)
 		}
 	}
-	k := len(left) - w.count(e.N)
-	if k < 0 {
-		return -1
-	}
-	return left[k]
+	return left
 }
 
 // toUnit is how many stitches are left from the next place of that kind on; -1 if there is none.
