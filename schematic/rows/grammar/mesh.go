@@ -78,7 +78,7 @@ var groupWords = []string{"shell", "fan", "v-stitch", "v-st", "v stitch", "clust
 
 // tellsGroup reports whether a line before the rows tells a group of stitches by its name: Shell: 5 dc in same st; V-st (V-stitch) = dc, ch 1, dc.
 func (r *Reader) tellsGroup(trimmed string) bool {
-	if r.mode != "" || slices.ContainsFunc(r.sec.Lines, func(l *ins.Line) bool { return l.Label != nil }) {
+	if r.mode != "" && r.mode != "names" || slices.ContainsFunc(r.sec.Lines, func(l *ins.Line) bool { return l.Label != nil }) {
 		return false
 	}
 	at := strings.IndexAny(trimmed, ":=")

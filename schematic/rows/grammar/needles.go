@@ -294,8 +294,23 @@ func (p *parser) partEnd(k int) int {
 	return k
 }
 
+// listsHeld reports whether stitches that waited are listed before i in its sentence, of a line that picks up stitches: k across
+// 4 sts of right sleeve, 22 sts of back neck.
+func (p *parser) listsHeld(i int) bool {
+	if p.line.IsRow() || p.at(i).Kind != 'n' && !p.at(i).Is("and", "across") || !p.takesUp() {
+		return false
+	}
+	for i--; i >= 0 && !p.at(i).Is(".", ";", "pick", "-", "–", "—", "=", ":"); i-- {
+		if p.at(i).Is("k", "knit", "p", "purl", "work") && (p.at(i+1).Is("across", "from") || p.at(i+1).Kind == 'n' && p.at(i+3).Is("from", "of", "at", "on")) {
+			return true
+		}
+	}
+	return false
+}
+
 // takesUp reports whether words about stitches that waited may be an instruction of the line: it is a row, or picks up
 // stitches too.
+
 func (p *parser) takesUp() bool {
 	return p.line.IsRow() || slices.ContainsFunc(p.line.Words, func(w ins.Word) bool { return w.S == "pick" })
 }

@@ -38,6 +38,12 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 		if name, long, ok := strings.Cut(rest, ":"); ok && len(name) < 30 && !strings.ContainsAny(name, "=;,") && crosses(long) && r.define(rest, n) {
 			return
 		}
+		if m := shortFirst().FindStringSubmatch(rest); m != nil {
+			rest = m[2] + " (" + m[1] + "): " + m[3]
+		}
+		if r.tellsGroup(rest) && r.define(rest, n) {
+			return
+		}
 		r.names(rest)
 	case "gauge":
 		r.gauge(rest, n)
@@ -47,6 +53,9 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 		}
 	}
 }
+
+// shortFirst is the short name of a group, its name and its stitches: sh: shell (5 dc in same st).
+var shortFirst = text.Once(`^\s*([A-Za-z-]{1,9})\s*[:=–-]\s*([A-Za-z][A-Za-z -]{2,24}?)\s*[(=:]\s*((?:\(?\d|[Ww]ork ).{6,90}?)\)?[.;]?$`)
 
 // names reads a line of abbreviations. The words of a crossing have commas of their own.
 func (r *Reader) names(list string) {
@@ -290,6 +299,8 @@ func (r *Reader) define(line string, n int) bool {
 	names = append(names, strings.TrimSpace(main))
 	if has {
 		names = append(names, strings.Trim(inside, " )"))
+	} else if strings.EqualFold(strings.TrimSpace(main), "shell") { // as everyone shortens it
+		names = append(names, "sh")
 	}
 	if c, ok := crossOf(body); ok {
 		for _, w := range names {

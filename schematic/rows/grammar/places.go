@@ -786,8 +786,8 @@ var partsAlone = []string{"instep", "heel", "sole", "thumb", "gusset", "palm", "
 // ofPart reads the words for the stitches of a part of the row: front, the left sleeve sts, sts of back, all held sts.
 func ofPart(p *parser, i int) (any, int) {
 	named, j := false, i
-	for ; p.at(j).Is("all", "the", "of", "one", "each", "left", "right", "first", "second", "other", "these", "those", "held", "live", "st", "sts", "stitch", "stitches", "upper", "from", "for", "on", "holder") || partNames[p.at(j).S]; j++ {
-		named = named || partNames[p.at(j).S] || p.at(j).Is("held", "live")
+	for ; p.at(j).Is("all", "the", "of", "one", "each", "left", "right", "first", "second", "other", "these", "those", "held", "live", "st", "sts", "stitch", "stitches", "upper", "from", "for", "on", "holder", "holders") || partNames[p.at(j).S]; j++ {
+		named = named || partNames[p.at(j).S] || p.at(j).Is("held", "live", "holder", "holders")
 	}
 	if !named || p.at(j-1).Is("the", "of", "from", "for", "on", "all") {
 		return nil, -1

@@ -2066,7 +2066,7 @@ const mostCount = 80
 
 // counted reads a count that stands in its place as words: - 15 dc, 36 sts remain, you will have 7 spaces.
 func (s *sequence) counted() bool {
-	if s.depth > 0 || s.withinStars() {
+	if s.depth > 0 || s.withinStars() || s.listsHeld(s.i) {
 		return false
 	}
 	lead := s.behindLead()

@@ -235,7 +235,7 @@ var statements = []form{
 	{rule: "step", pattern: "[with/working] $inc/$dec [by] [{n:num} [more] [$st] | $st]", meaning: "so many are added or taken away in a row", example: "Keep increasing by 6 sts each round until you have 60 sts", build: func(m *match) any {
 		return step{n: m.num("n", 0), inc: !m.said(strings.Split(macros["$dec"], "/")...), has: m.has("n")}
 	}},
-	{rule: "whole", pattern: "[cont/continue/keep/then] [to] $dec [in this/that/same manner/way | thus | so | as before/set/established] [,] {c:course}", meaning: "taken away as before, until so many are left", example: "Continue decreasing in this manner, every second round, until 20 sts remain", build: func(m *match) any {
+	{rule: "whole", pattern: "[cont/continue/keep/then] [to] $dec [at/on [each/both/same/shaped] [neck/raglan/armhole/front/side/inside/outer/shaped] [edge/edges/end/ends/side] [only]] [in this/that/same manner/way | thus | so | as before/set/established] [,] {c:course}", meaning: "taken away as before, until so many are left", example: "Continue decreasing in this manner, every second round, until 20 sts remain", build: func(m *match) any {
 		c := value[course](m, "c")
 		if !c.Until.Set() || c.where || c.HasTimes {
 			return nil
@@ -355,6 +355,12 @@ var statements = []form{
 		}
 		return &ins.PickUp{N: m.num("n", 0)}
 	}},
+	{rule: "whole", pattern: "[and] [across] {n:num} [held/$rem] ($st (of/from/on/at/across) {x:ofpart} [neck] [holder] | [right/left] (back/front/sleeve/shoulder) [neck] $st)", meaning: "stitches that waited are taken up", example: "Pick up and k 14 sts up right front neck, k across 4 sts of right sleeve, 22 sts of back neck and 4 sts of left sleeve", build: func(m *match) any {
+		if !m.p.listsHeld(m.from) {
+			return nil
+		}
+		return &ins.PickUp{N: m.num("n", 0)}
+	}},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} evenly [spaced] {t:edgewords}", meaning: "stitches along an edge", example: "work 65 sc evenly along edge", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
@@ -408,7 +414,7 @@ var statements = []form{
 		}
 		return &ins.AsFor{Name: value[string](m, "a"), ToRow: ins.N(1)}
 	}},
-	{rule: "whole", pattern: "shape [the] raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders/sides [shaping] (as/same) [as] [given] for {a:piecename} [until {u:until}]", meaning: "shaped as another piece, until it is as told", example: "Shape raglans as given for Back until 8 sts remain", build: func(m *match) any {
+	{rule: "whole", pattern: "(shape [the] raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders/sides [shaping] | $make/complete [the] (raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders) shaping/shapings/decreases) (as/same) [as] [given] for {a:piecename} [until {u:until}]", meaning: "shaped as another piece, until it is as told", example: "Shape raglans as given for Back until 8 sts remain", build: func(m *match) any {
 		var c course
 		if u, ok := m.get("u").(clause); ok {
 			u(&c)

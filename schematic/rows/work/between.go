@@ -44,7 +44,7 @@ func (r *runner) startOf(l *ins.Line) start {
 			s.skips(n, r.size)
 		case *ins.PickUp:
 			s.stitches = true
-			if n.Kind == nil {
+			if n.Kind == nil || n.Kind.Craft == stitch.Knitting {
 				s.picks = append(s.picks, n)
 			}
 		case *ins.Stitch:

@@ -506,6 +506,9 @@ func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
 	if n.Done || strings.Contains(n.To, "measur") { // how many rows that is, nothing says
 		chain = nil
 	}
+	if r.fab != nil && r.known() && r.fab != r.cur.start { // on a count of its own
+		chain = nil
+	}
 	for _, p := range chain[min(1, len(chain)):] {
 		if len(word) > 0 && strings.Contains(p.name, strings.TrimSuffix(word[0], "s")) {
 			r.anew()
