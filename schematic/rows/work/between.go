@@ -176,7 +176,7 @@ func (r *runner) workedBeside(l *ins.Line) (n int, all bool) {
 func (r *runner) between(l *ins.Line) bool {
 	s := r.startOf(l)
 	switch {
-	case s.yarn != nil:
+	case s.yarn != nil && !(len(s.picks) > 0 && r.fab != nil && r.fab.waited): // place 14 held sts on needles; rejoin yarn, pick up 2 sts
 		r.yarn(l, s)
 	case (s.chain != nil || s.cast != nil) && !s.stitches:
 		r.found1(l, s)
