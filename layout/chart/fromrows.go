@@ -44,18 +44,7 @@ func (w *Work) take(r *rows.GraphRow) {
 		return
 	}
 	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread}
-	row.St = make([]St, len(r.Stitches))
-	for k := range r.Stitches {
-		s := &r.Stitches[k]
-		row.St[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
-			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Wrap: s.Wrapped, Travel: s.Travel, Under: s.Under, Close: s.Closed}
-		if r.Start && s.Stitch != nil {
-			row.St[k].Chain = 0
-		}
-		if s.Stitch == nil && s.Chain == 0 {
-			row.St[k].Kind = unread
-		}
-	}
+	row.St = stitchesOf(r)
 	w.standOver(&row)
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)
@@ -72,6 +61,23 @@ func (w *Work) take(r *rows.GraphRow) {
 	w.astray = false
 	row.Missing, w.missing = w.missing, nil
 	w.Rows = append(w.Rows, row)
+}
+
+// stitchesOf are the stitches of a row as a chart draws them.
+func stitchesOf(r *rows.GraphRow) []St {
+	out := make([]St, len(r.Stitches))
+	for k := range r.Stitches {
+		s := &r.Stitches[k]
+		out[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
+			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Wrap: s.Wrapped, Travel: s.Travel, Under: s.Under, Close: s.Closed}
+		if r.Start && s.Stitch != nil {
+			out[k].Chain = 0
+		}
+		if s.Stitch == nil && s.Chain == 0 {
+			out[k].Kind = unread
+		}
+	}
+	return out
 }
 
 // closesRing makes a foundation of a first round that only closes a chain to a ring.

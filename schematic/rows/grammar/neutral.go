@@ -89,11 +89,16 @@ func dropped(t []text.Token, i int) bool {
 	if k.Kind != 'w' {
 		return false
 	}
-	last, next := near(t, i-1), near(t, i+1)
+	return fillers[k.S] || fills(t, i) || mannerAt(t, i) || besideWork(t, i)
+}
+
+// fills reports whether the word at i says nothing beside those next to it: purl wise, of of, into the top of your cluster.
+func fills(t []text.Token, i int) bool {
+	k, last, next := &t[i], near(t, i-1), near(t, i+1)
 	return k.Is("k", "p") && next.Is("wise") || k.Is("wise") && last.Is("k", "p") || k.Is("make") && last.Is("you") ||
 		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
 		k.Is("your", "my") && last.Is("of", "in", "into") || k.Is("cluster") && strings.HasSuffix(last.S, "tog") || // into the top of your dc5tog cluster
-		mannerAt(t, i) || besideWork(t, i) || fillers[k.S] || k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w'
+		k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w'
 }
 
 // besideWork reports whether the word at i belongs to words for the back of the work before a place: in back of work between

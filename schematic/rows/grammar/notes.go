@@ -35,16 +35,7 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 			r.note(rest, n)
 		}
 	case "names":
-		if name, long, ok := strings.Cut(rest, ":"); ok && len(name) < 30 && !strings.ContainsAny(name, "=;,") && crosses(long) && r.define(rest, n) {
-			return
-		}
-		if m := shortFirst().FindStringSubmatch(rest); m != nil {
-			rest = m[2] + " (" + m[1] + "): " + m[3]
-		}
-		if r.tellsGroup(rest) && r.define(rest, n) {
-			return
-		}
-		r.names(rest)
+		r.called(rest, n)
 	case "gauge":
 		r.gauge(rest, n)
 	case "words":
@@ -52,6 +43,20 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 			r.alias(rest)
 		}
 	}
+}
+
+// called reads a line of a list of names: a crossing or a group with its stitches, or abbreviations.
+func (r *Reader) called(rest string, n int) {
+	if name, long, ok := strings.Cut(rest, ":"); ok && len(name) < 30 && !strings.ContainsAny(name, "=;,") && crosses(long) && r.define(rest, n) {
+		return
+	}
+	if m := shortFirst().FindStringSubmatch(rest); m != nil {
+		rest = m[2] + " (" + m[1] + "): " + m[3]
+	}
+	if r.tellsGroup(rest) && r.define(rest, n) {
+		return
+	}
+	r.names(rest)
 }
 
 // shortFirst is the short name of a group, its name and its stitches: sh: shell (5 dc in same st).

@@ -1256,7 +1256,7 @@ func wraps(words string) bool {
 // withoutAside takes out a bracket in which is told what becomes of the work, or what is meant: (the 2 purl stitches will form
 // a seam), (e.g. 2 dc in 1st st, 1 dc in 2nd and so on). In crochet a chain may become a stitch: (this will be the first dc).
 func withoutAside(t []text.Token, knitted bool) []text.Token {
-	for i := 0; i < len(t); i++ {
+	for i := range t {
 		if !t[i].Is("(") {
 			continue
 		}
@@ -1264,19 +1264,21 @@ func withoutAside(t []text.Token, knitted bool) []text.Token {
 		for to < len(t) && !t[to].Is(")", "(") {
 			to++
 		}
-		if !near(t, to).Is(")") {
-			continue
-		}
-		if explains(t[i+1 : to]) {
+		if near(t, to).Is(")") && (explains(t[i+1:to]) || knitted && becomes(t[i+1:to])) {
 			return slices.Concat(t[:i], t[to+1:])
-		}
-		for k := i + 1; knitted && k+1 < to; k++ {
-			if t[k].Is("will") && t[k+1].Is("create", "form", "make", "look", "curl", "become", "give", "be") {
-				return slices.Concat(t[:i], t[to+1:])
-			}
 		}
 	}
 	return t
+}
+
+// becomes reports whether words in a bracket tell what becomes of the work.
+func becomes(t []text.Token) bool {
+	for k := range t {
+		if t[k].Is("will") && near(t, k+1).Is("create", "form", "make", "look", "curl", "become", "give", "be") {
+			return true
+		}
+	}
+	return false
 }
 
 // explains reports whether words in a bracket say by example what is said before it. A count alone is one: (i.e. 12 sts).

@@ -95,20 +95,12 @@ const mostTab = 8
 // pickUp begins with stitches picked up. Those on the needle go on beside them, if the count says so, or if a
 // small tab is picked up on two of its edges.
 func (r *runner) pickUp(l *ins.Line, s start) {
-	n, live := 0, 0
-	for _, p := range append(s.picks, s.held...) {
-		n += max(p.N.At(r.size), 0)
-	}
+	live := 0
 	if r.fab != nil && r.known() {
 		live = r.fab.stitches()
 	}
 	k := r.said(l)
-	if !(live > 0 && r.fab.waited && r.worksAll(l)) {
-		n = r.beside(l, n, live, k)
-	}
-	if live > 0 && (k == n+live || r.fab.waited && r.worksAll(l) || k < 0 && (s.part || len(s.picks) > 1 && live <= mostTab)) {
-		n += live
-	}
+	n := r.picked(l, s, live, k)
 	wait := s.part && live == 0
 	if wait && k > n {
 		n = k
@@ -123,6 +115,22 @@ func (r *runner) pickUp(l *ins.Line, s start) {
 	if l.Stated != nil {
 		r.checkOnly(l)
 	}
+}
+
+// picked is how many stitches a line has that picks up some, where live ones are on the needle and k are stated.
+func (r *runner) picked(l *ins.Line, s start, live, k int) int {
+	n := 0
+	for _, p := range append(s.picks, s.held...) {
+		n += max(p.N.At(r.size), 0)
+	}
+	if live > 0 && r.fab.waited && r.worksAll(l) {
+		return n + live
+	}
+	n = r.beside(l, n, live, k)
+	if live > 0 && (k == n+live || k < 0 && (s.part || len(s.picks) > 1 && live <= mostTab)) {
+		n += live
+	}
+	return n
 }
 
 // beside is how many stitches a line has that picks up n, where live ones are on the needle and k are stated.
@@ -246,14 +254,19 @@ func (r *runner) found1(l *ins.Line, s start) {
 		r.g.anew()
 		r.g.foundation(r.fab, l.At.Line, r.round)
 	}
-	for _, n := range l.Body {
-		if a, ok := n.(*ins.AsFor); ok { // ch 30 and work first row as for Back
-			r.asFor(l, a)
-		}
-	}
+	r.goesOnAs(l)
 	if l.Stated != nil && r.known() {
 		r.res = &result{out: r.fab}
 		r.check(l)
+	}
+}
+
+// goesOnAs works what a line says of another piece behind its own beginning: ch 30 and work first row as for Back.
+func (r *runner) goesOnAs(l *ins.Line) {
+	for _, n := range l.Body {
+		if a, ok := n.(*ins.AsFor); ok {
+			r.asFor(l, a)
+		}
 	}
 }
 
@@ -996,6 +1009,19 @@ func (r *runner) toldOf(l *ins.Line, kind string, k int) bool {
 	return slices.ContainsFunc(r.found[:k], func(f raw) bool { return f.at.Line == l.At.Line && f.kind == kind })
 }
 
+// once works rows once more.
+func (r *runner) once(l *ins.Line, cycle []done) {
+	for _, d := range cycle {
+		if d.line == nil {
+			r.even(1)
+			continue
+		}
+		r.one(l, d.body)
+		r.log(l, d.body, 1)
+		r.countRows(1)
+	}
+}
+
 // goesOn takes the count up to which rows are shaped on as they began, if it is whole steps away.
 func (r *runner) goesOn(n *ins.RepeatRows, cycle []done, have, want int) {
 	rows := r.cur.rows
@@ -1022,15 +1048,7 @@ func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
 			r.even(gap)
 		}
 		mark := len(r.found)
-		for _, d := range cycle {
-			if d.line == nil {
-				r.even(1)
-				continue
-			}
-			r.one(l, d.body)
-			r.log(l, d.body, 1)
-			r.countRows(1)
-		}
+		r.once(l, cycle)
 		if len(r.found) > mark { // its numbers are those of the first time: k35, k2tog
 			r.found = r.found[:mark]
 			r.goesOn(n, cycle, have, want)
