@@ -47,6 +47,8 @@ func TestKnittedGarmentsAreCountedHoweverTheyArePrinted(t *testing.T) {
 		"an edge shaped on":                                         {back + "Dec 1 st at raglan edge on next row and every alt row 5 times. 54 (58) sts.\nCont to dec at raglan edge only until 2 sts rem.\nNext row: K1, m1, k1. 3 sts.\n", "K1, m1, k1. 3 sts", "K1, m1, k1. 4 sts"},
 		"raglan shaping as for another piece":                       {back + "Shape raglan\nDec 1 st at each end of next 10 rows. 40 (44) sts.\nCast off all sts.\nSleeves\nCast on 30 (32) sts.\nWork 4 rows in st st.\nWork raglan shaping as for back until 8 sts rem.\nNext row: K2tog, k to end. 7 sts.\n", "7 sts", "6 sts"},
 		"as another piece, on a count of its own":                   {back + "Shape raglan\nDec 1 st at each end of next 10 rows. 40 (44) sts.\nCast off all sts.\nFront\nCast on 30 (32) sts.\nWork as for back to raglan shaping.\nShape raglan\nNext row: Cast off 3 sts, k to end. 27 (29) sts.\nNext row: K2tog, k to end. 26 (28) sts.\n", "26 (28)", "25 (27)"},
+		"off again at the same edge":                                {back + "Bind off 4 sts at beg of next row, then 2 sts 1 (2) times at same edge. 54 (56) sts.\n", "54 (56)", "54 (57)"},
+		"rows of stripes that say their colour alone":               {back + "Stripe pattern\nRow 1: Col B.\nRow 2: Col B.\nRows 3 and 4: Col C.\nRow 5: Col A, k2tog, k to end. 59 (63) sts.\n", "59 (63)", "58 (62)"},
 		"a raglan as given": {back + "Shape raglans\nDec 1 st at each end of next 10 rows. 40 (44) sts.\nCast off all sts.\nSleeves\nCast on 30 (32) sts.\nWork 4 rows in st st.\n" +
 			"Shape raglans as given for back until 8 sts rem.\nNext row: K2tog, k to end. 7 sts.\n", "7 sts", "6 sts"},
 	} {

@@ -277,6 +277,19 @@ var statements = []form{
 			}
 			return bindEach(m)
 		}},
+	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] ({t:times} [at/on same/that/this/neck/front/armhole edge/end/side] | at/on same/that/this/neck/front/armhole edge/end/side {t:times} | at $beg of $next [rs/ws/alt/alternate] {w:row} {t:times}) [{x:thenoff}]", meaning: "and then more of it, so many times", example: "Bind off 4 sts at beg of next row, then 2 sts 2 times at same edge",
+		build: func(m *match) any {
+			n := value[often](m, "t").n
+			switch b := bindEach(m).(type) {
+			case *ins.BindEach:
+				b.Rows = n
+				return b
+			case *ins.Repeat:
+				b.Body[0].(*ins.BindEach).Rows = n
+				return b
+			}
+			return nil
+		}},
 	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [working/in/following {w:row} {r:rownums} [of pattern/patt]] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
 		build: func(m *match) any {
 			return &ins.BindOff{All: true}
@@ -414,6 +427,12 @@ var statements = []form{
 		}
 		return &ins.AsFor{Name: value[string](m, "a"), ToRow: ins.N(1)}
 	}},
+	{rule: "whole", pattern: "[with/in/use/using/work] {c:colour}", meaning: "a row of stripes, which says its colour alone", example: "Row 3: Col C", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.from > 0 || m.to < len(m.p.t) && !(m.to == len(m.p.t)-1 && m.p.at(m.to).Is(".")) {
+			return nil
+		}
+		return &ins.Even{}
+	}},
 	{rule: "whole", pattern: "(shape [the] raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders/sides [shaping] | $make/complete [the] (raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders) shaping/shapings/decreases) (as/same) [as] [given] for {a:piecename} [until {u:until}]", meaning: "shaped as another piece, until it is as told", example: "Shape raglans as given for Back until 8 sts remain", build: func(m *match) any {
 		var c course
 		if u, ok := m.get("u").(clause); ok {
@@ -522,7 +541,7 @@ var statements = []form{
 	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
 	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with/between) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any { return value[ins.Place](m, "c") }},
 	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: func(m *match) any { return true }},
-	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/yarn) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
+	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/col/yarn/shade) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
 
 	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [{w:row} [{n:num}]] [[of] pattern/patt]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
 		if !m.said("with") || m.has("n") && !m.p.at(m.to).Is(",", ".") && m.to < len(m.p.t) {
