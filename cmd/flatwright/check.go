@@ -160,7 +160,11 @@ func (c *checked) exit(env environment, strict bool) error {
 
 // reading says how much of a text of rows was read.
 func reading(env environment, r job.RowsResult) {
-	if r.NeedsText() != nil || r.Read.Lines == 0 {
+	if r.NeedsText() != nil {
+		return
+	}
+	if r.Read.Lines == 0 {
+		env.say("found no rows to read: begin each with its number, such as Row 1: or Rnd 1:")
 		return
 	}
 	env.say("read %d of %s of rows whole", r.Read.Whole, count(r.Read.Lines, "line"))

@@ -345,6 +345,13 @@ func TestCheckOfSeveralFilesTellsAllOfThem(t *testing.T) {
 	assert.Equal(t, bad, report.Findings[0].File)
 }
 
+// A text in which no rows were found is not called free of problems without a word.
+func TestATextWithoutRowsIsSaidToHaveNone(t *testing.T) {
+	file := filepath.Join(t.TempDir(), "letter.txt")
+	require.NoError(t, os.WriteFile(file, []byte("Dear maker,\nthank you for the yarn.\n"), 0o644))
+	assert.Contains(t, flatwright(t, "", "check", file).err, "found no rows to read")
+}
+
 func TestHelpShowsExamplesFirst(t *testing.T) {
 	for _, args := range [][]string{{"--help"}, {"help"}, nil, {"draw", "--help"}, {"help", "table"}, {"check", "-h"}, {"schema", "--help"}, {"version", "--help"}, {"licences", "--help"}} {
 		r := flatwright(t, "", args...)

@@ -91,3 +91,14 @@ func holds(t *testing.T, text, is, not string) {
 	require.Len(t, list, 1)
 	assert.Equal(t, "rows/stated", list[0].Kind)
 }
+
+// Rows told as steps are rows, each word in its own column; steps that work no stitches are none.
+func TestStepsThatWorkStitchesAreRows(t *testing.T) {
+	const steps = "Terms: US\nStep 1: 6 sc in magic ring. (6)\nStep 2: 2 sc in each st around. (12)\nStep 3: (sc, 2 sc in next st) 6 times. (18)\n"
+	holds(t, steps, "(18)", "(17)")
+	list := warnings(strings.Replace(steps, "(18)", "(17)", 1))
+	require.Len(t, list, 1)
+	assert.Equal(t, strings.Index("Step 3: (sc, 2 sc in next st) 6 times. (18)", "18")+1, list[0].Pos.Col)
+	x := Read("t", []byte("Step 1: Make the body.\nStep 2: Sew the ears on.\nStep 3: Stuff it.\n"), Options{})
+	assert.Zero(t, x.Read.Lines)
+}

@@ -106,7 +106,7 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 		x.Tell(ins.Refused("the text is larger than %d bytes", maxText), ins.Span{Line: 1, Col: 1, End: 2})
 		return x
 	}
-	x.Src = lines(src)
+	x.Src = text.Steps(lines(src))
 	if len(x.Src) > maxLines {
 		x.Tell(ins.Refused("the text has more than %d lines", maxLines), ins.Span{Line: maxLines + 1, Col: 1, End: 2})
 		return x

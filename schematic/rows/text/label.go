@@ -671,3 +671,32 @@ func IsStop(w string) bool {
 	}
 	return false
 }
+
+// step is a line that is numbered as a step, and works stitches or not; numbered is a row or round by its number.
+var (
+	step     = Once(`(?i)^(\s*)(step )(\d{1,3})(:)(\s*\S.*)$`)
+	stitched = Once(`(?i)\b(?:\d ?)?(?:sc|hdc|htr|dc|tr|inc|dec|k\d+|p\d+)\b.*\d|\d.*\b(?:\d ?)?(?:sc|hdc|htr|dc|tr|inc|dec)\b`)
+	numbered = Once(`(?i)^\s*(?:row|rnd|round|r)s?\.? ?\d`)
+)
+
+// Steps are the lines of a text whose rows are told as steps, with their numbers alone: Step 2: 6 sc in ring. Every word stays in
+// its column. A text that has rows, or whose steps work no stitches, stays as it is.
+func Steps(lines []string) []string {
+	work := 0
+	for _, l := range lines {
+		if numbered().MatchString(l) {
+			return lines
+		}
+		if m := step().FindStringSubmatch(l); m != nil && stitched().MatchString(m[5]) {
+			work++
+		}
+	}
+	if work < 3 {
+		return lines
+	}
+	out := make([]string, len(lines))
+	for i, l := range lines {
+		out[i] = step().ReplaceAllString(l, "${1}${3}.     ${5}")
+	}
+	return out
+}
