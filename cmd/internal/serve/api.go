@@ -172,9 +172,12 @@ func (s *Server) model(w http.ResponseWriter, r *http.Request) {
 // picture is the first page of a model's drawing, without a number: what kind of garment it is.
 func (s *Server) picture(w http.ResponseWriter, r *http.Request) {
 	text := modelText(r.PathValue("name"))
-	release, ok := s.work(r.Context())
-	if text == nil || !ok {
+	if text == nil {
 		fail(w, http.StatusNotFound, "there is no such picture")
+		return
+	}
+	release, ok := s.turn(w, r)
+	if !ok {
 		return
 	}
 	defer release()

@@ -91,3 +91,12 @@ func TestSavingWaitsForNoDrawing(t *testing.T) {
 		<-s.jobs
 	}
 }
+
+// A picture that is not there takes no turn: after as many as there are turns, others would wait for good.
+func TestAPictureThatIsNotThereTakesNoTurn(t *testing.T) {
+	a := asking(t)
+	for range cap(a.jobs) + 1 {
+		assert.Equal(t, http.StatusNotFound, a.ask(t, http.MethodGet, "/api/picture/nothing", "", "", true))
+	}
+	assert.Empty(t, a.jobs)
+}
