@@ -92,10 +92,10 @@ func TestSavingWaitsForNoDrawing(t *testing.T) {
 	}
 }
 
-// A picture that is not there takes no turn: after as many as there are turns, others would wait for good.
+// A picture that is not there takes no turn, else those that are would wait for good.
 func TestAPictureThatIsNotThereTakesNoTurn(t *testing.T) {
 	a := asking(t)
-	for range cap(a.jobs) + 1 {
+	for range cap(a.jobs) {
 		assert.Equal(t, http.StatusNotFound, a.ask(t, http.MethodGet, "/api/picture/nothing", "", "", true))
 	}
 	assert.Empty(t, a.jobs)
