@@ -204,15 +204,32 @@ func (c *columns) measure(wide float64) {
 	if c.loose > 0 {
 		c.loosen(wide)
 	}
+	c.narrow(wide)
 	c.fixed = sumOf(c.w[:c.first+1])
 	all := sumOf(c.w)
-	if over := all - wide; over > 0 && c.w[0]-over > wide*0.27 { // longer names wrap, and it is one table
-		c.w[0], c.fixed, all = c.w[0]-over, c.fixed-over, wide
-	}
 	if rest := c.w[c.first+1:]; len(rest) > 0 && all < wide { // some air, if there is room
 		air := min(3, (wide-all)/float64(len(rest)))
 		for i := range rest {
 			rest[i] += air
+		}
+	}
+}
+
+// leastNames is the part of the paper that names keep when they wrap so that a table has fewer parts.
+const leastNames = 0.27
+
+// narrow lets long names wrap where the table has fewer parts so.
+func (c *columns) narrow(wide float64) {
+	rest := c.w[c.first+1:]
+	beside := sumOf(c.w[1 : c.first+1])
+	for n := 1; n < len(rest); n++ {
+		most := 0.0
+		for part := range slices.Chunk(rest, (len(rest)+n-1)/n) {
+			most = max(most, sumOf(part))
+		}
+		if names := wide - beside - most; names > wide*leastNames {
+			c.w[0] = min(c.w[0], names)
+			return
 		}
 	}
 }
@@ -313,13 +330,20 @@ func (p *gridPart) atoms() []atom {
 	h := &head{high: p.line + 2*p.lead}
 	h.draw = func(g *sheet.Group, y float64) { p.titles(g, y, h.high) }
 	out := []atom{{high: h.high, gap: p.size * 0.8, keep: true, head: h, draw: h.draw}}
-	for i, r := range p.rows {
-		a := p.row(r, i == len(p.rows)-1)
-		if r.group != "" {
-			a = p.group(r.group)
+	for i := 0; i < len(p.rows); {
+		n := i + 1
+		for p.rows[n-1].keep && n < len(p.rows) {
+			n++
 		}
-		a.head = h
-		out = append(out, a)
+		all := p.together(p.rows[i:n], n == len(p.rows))
+		if p.rows[i].group != "" {
+			all = []atom{p.group(p.rows[i].group)}
+		}
+		for _, a := range all {
+			a.head = h
+			out = append(out, a)
+		}
+		i = n
 	}
 	return out
 }
@@ -365,15 +389,31 @@ func (p *gridPart) group(name string) atom {
 	}}
 }
 
-// row is a name, which may have lines, and the cells beside it: at its first line, or at its
-// last one in a row to write in.
-func (p *gridPart) row(r gridRow, last bool) atom {
-	if len(r.cells) == 0 {
-		return atom{}
+// together are rows of one name, which may have lines: the first of them stand beside the rows, what is left of them
+// makes the last row high.
+func (p *gridPart) together(rows []gridRow, last bool) []atom {
+	if len(rows[0].cells) == 0 {
+		return nil
 	}
-	names := wrap([]run{{r.cells[0].s, fonts.Regular, sheet.Black}}, p.size, p.w[0]-2*p.pad)
-	high := max(float64(len(names))*p.line+p.lead, r.tall)
-	down := float64(len(names)-1) * p.line
+	names := wrap([]run{{rows[0].cells[0].s, fonts.Regular, sheet.Black}}, p.size, p.w[0]-2*p.pad)
+	var out []atom
+	for i, r := range rows {
+		own := names
+		if i+1 < len(rows) {
+			own = names[:min(1, len(names))]
+		}
+		names = names[min(len(own), len(names)):]
+		out = append(out, p.row(r, own, last && i+1 == len(rows)))
+	}
+	return out
+}
+
+// row is lines of a name and the cells beside them: at the first line, or at the
+// last one in a row to write in.
+func (p *gridPart) row(r gridRow, names [][]run, last bool) atom {
+	lines := max(1, len(names))
+	high := max(float64(lines)*p.line+p.lead, r.tall)
+	down := float64(lines-1) * p.line
 	return atom{high: high, keep: r.keep, draw: func(g *sheet.Group, y float64) {
 		base := y + p.lead/2 + fonts.Ascent(fonts.Regular)*p.size
 		foot := base
