@@ -40,7 +40,7 @@ func FindTheMistake(gs []*schematic.Garment, c *Content, o Options, seed uint64,
 	}
 	b.p.right = fmt.Sprintf("%s, no. %d", name, seed)
 	b.cover()
-	b.heading(name, 0, false)
+	b.heading(b.p.right, 0, false)
 	b.pupil(8, answers)
 	if answers {
 		b.told(wrong.told(c)...)

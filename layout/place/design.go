@@ -74,7 +74,7 @@ func letter(parts []*choice) {
 		}
 		c.sort(all)
 		for _, it := range all {
-			it.name = letterName(n + c.p.design().Letters)
+			it.name = c.p.lettering.name(n)
 			n++
 		}
 	}

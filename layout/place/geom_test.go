@@ -62,18 +62,36 @@ func TestHatchIsNeverDenserThanTheEyeTells(t *testing.T) {
 }
 
 func TestLettersLeaveOutWhatLooksLikeAFigure(t *testing.T) {
-	require.Equal(t, "A", letterName(0))
-	require.Equal(t, "Z", letterName(23))
-	require.Equal(t, "AA", letterName(24))
-	require.Equal(t, "AB", letterName(25))
+	a := newLettering(nil, 'A')
+	require.Equal(t, "A", a.name(0))
+	require.Equal(t, "Z", a.name(23))
+	require.Equal(t, "AA", a.name(24))
+	require.Equal(t, "AB", a.name(25))
 	seen := map[string]bool{}
 	for n := range 2000 {
-		name := letterName(n)
+		name := a.name(n)
 		require.False(t, seen[name])
 		require.False(t, strings.ContainsAny(name, "IO"), name)
-		require.LessOrEqual(t, fonts.Width(fonts.Regular, 3, name), letterForm(2000, 3).w)
+		require.LessOrEqual(t, fonts.Width(fonts.Regular, 3, name), a.form(2000, 3).w)
 		seen[name] = true
 	}
+}
+
+func TestNoLetterIsTakenForASize(t *testing.T) {
+	a := newLettering([]string{"XS", "S", "M", "L", "2X"}, 'A')
+	var all []string
+	for n := range 22 {
+		all = append(all, a.name(n))
+	}
+	require.Equal(t, "A B C D E F G H J K N P Q R T U V W X Y Z AA", strings.Join(all, " "))
+}
+
+func TestLettersBeginWithTheOneThatWasAskedFor(t *testing.T) {
+	for _, first := range "ABHKNPZ" { // behind I, and behind O
+		require.Equal(t, string(first), newLettering(nil, byte(first)).name(0))
+	}
+	require.Equal(t, "N", newLettering([]string{"S", "M", "L"}, 'L').name(0), "the next that is no size")
+	require.Equal(t, "AA", newLettering(nil, 'Z').name(1))
 }
 
 func TestTextReadsFromTheBottomOrTheRight(t *testing.T) {

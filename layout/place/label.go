@@ -1,6 +1,7 @@
 package place
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -209,22 +210,40 @@ func wrapWords(words []string, limit, size float64, face fonts.Face) []string {
 	return append(lines, line)
 }
 
-// letters leave out I and O, which look like figures.
-const letters = "ABCDEFGHJKLMNPQRSTUVWXYZ"
+// lettering is the letters that name measurements. I and O look like figures and are left out, and so is
+// a letter that is the name of a size.
+type lettering struct {
+	letters string
+	first   int // of them, to begin with
+}
 
-// letterName is the n-th letter: A … Z, AA, AB …
-func letterName(n int) string {
+func newLettering(sizes []string, first byte) lettering {
+	var a lettering
+	for c := byte('A'); c <= 'Z'; c++ {
+		name := string(c)
+		if strings.Contains("IO", name) || slices.Contains(sizes, name) {
+			continue
+		}
+		if c < first {
+			a.first++
+		}
+		a.letters += name
+	}
+	return a
+}
+
+// name is the n-th letter from the first one: A … Z, AA, AB …
+func (a lettering) name(n int) string {
 	name := ""
-	for n >= 0 {
-		name = string(letters[n%len(letters)]) + name
-		n = n/len(letters) - 1
+	for n += a.first; n >= 0; n = n/len(a.letters) - 1 {
+		name = string(a.letters[n%len(a.letters)]) + name
 	}
 	return name
 }
 
-// letterForm has room for any letter among n.
-func letterForm(n int, size float64) form {
-	f := newForm(size, strings.Repeat("W", len(letterName(n))))
+// form has room for any letter among n.
+func (a lettering) form(n int, size float64) form {
+	f := newForm(size, strings.Repeat("W", len(a.name(n))))
 	f.letter = true
 	return f
 }

@@ -43,15 +43,16 @@ type viewPlan struct {
 
 // plan is a drawing before its scale is chosen.
 type plan struct {
-	o      Options
-	g      *schematic.Garment
-	s      scheme
-	pieces []*schematic.Made
-	views  []*viewPlan
-	items  int
-	letter form
-	bands  bool // some pieces are bands worked onto others
-	worn   bool // it is of the garment as it is worn, and of no piece
+	o         Options
+	g         *schematic.Garment
+	s         scheme
+	pieces    []*schematic.Made
+	views     []*viewPlan
+	items     int
+	lettering lettering
+	letter    form
+	bands     bool // some pieces are bands worked onto others
+	worn      bool // it is of the garment as it is worn, and of no piece
 
 	headings [2]*heading // portrait, landscape; made at need
 }
@@ -79,7 +80,8 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 	if err := p.planViews(measuresOf(gs), lent); err != nil {
 		return nil, err
 	}
-	p.letter = letterForm(p.items, o.text())
+	p.lettering = newLettering(g.Pattern.Sizes.Names, 'A'+byte(p.design().Letters))
+	p.letter = p.lettering.form(p.items, o.text())
 	for _, v := range p.views {
 		for it := range v.all {
 			it.letter = p.letter

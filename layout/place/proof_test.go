@@ -300,8 +300,9 @@ func holds(t require.TestingT, gs []*schematic.Garment, o Options, st Stats, she
 	}
 	require.LessOrEqual(t, len(seen), expected)
 	require.Equal(t, len(seen), st.OnLine+st.Beside+st.NextTrack+st.Inside+st.Slanted+st.Outermost+st.Under, "each measurement has one label")
+	a := newLettering(gs[0].Pattern.Sizes.Names, 'A')
 	for n := range st.Letter + st.Chosen {
-		require.Positive(t, rows[letterName(n)], "letter %s is in no table", letterName(n))
+		require.Positive(t, rows[a.name(n)], "letter %s is in no table", a.name(n))
 	}
 }
 
