@@ -3,13 +3,16 @@ package chart
 import (
 	"slices"
 	"strings"
+
+	"flatwright/schematic/stitch"
 )
 
 // cellOf is the place of a stitch on a knitting chart.
 type cellOf struct {
-	st  *St
-	col int // of all columns of the chart, from the left
-	two bool
+	st   *St
+	col  int            // of all columns of the chart, from the left
+	part bool           // a further stitch of an increase
+	of   *stitch.Stitch // the increase, if several stitches of different kinds are worked into one
 }
 
 // knitRow is a row of a knitting chart as the right side shows it, from the left.
@@ -36,7 +39,7 @@ func columns(w *Work, left bool) ([]knitRow, int) {
 			below = l.over(w, r, st, below)
 		}
 		if !row.Base || row.Held {
-			out = append(out, knitRow{row: r, cells: cellsOf(st, below)})
+			out = append(out, knitRow{row: r, cells: cellsOf(st, below, row.Wrong)})
 		}
 	}
 	if l.pattern {
@@ -65,15 +68,46 @@ func (row *Row) fromLeft(runsRight bool) []*St {
 	return out
 }
 
-// cellsOf are the stitches in their columns; the second stitch of an increase is marked.
-func cellsOf(st []*St, cols []int) []cellOf {
-	var out []cellOf
+// cellsOf are the stitches in their columns. Of an increase the middle one is drawn, and the others marked.
+func cellsOf(st []*St, cols []int, wrong bool) []cellOf {
+	out := make([]cellOf, len(st))
 	for i, s := range st {
-		c := cellOf{st: s, col: cols[i]}
-		c.two = i > 0 && s.Kind != nil && s.Kind.Makes == 2 && sameFeet(s, st[i-1]) && !out[i-1].two
-		out = append(out, c)
+		out[i] = cellOf{st: s, col: cols[i]}
+	}
+	for i := 0; i < len(st); {
+		n := 1
+		for i+n < len(st) && sameFeet(st[i], st[i+n]) && st[i].intoOne() && st[i+n].intoOne() {
+			n++
+		}
+		if n > 1 {
+			for k := range n {
+				out[i+k].part = true
+			}
+			mid := &out[i+(n-1)/2]
+			mid.part, mid.of = false, increaseOf(st[i:i+n], wrong)
+		}
+		i += n
 	}
 	return out
+}
+
+// intoOne reports whether a stitch may be one of several in one place.
+func (s *St) intoOne() bool { return s.Kind != nil && s.Cross == nil && !s.Break && !s.Idle }
+
+// increaseOf is stitches in one place, from the left, as one stitch.
+func increaseOf(st []*St, wrong bool) *stitch.Stitch {
+	if k := st[0].Kind; k.Makes == len(st) {
+		return k
+	}
+	var words []string
+	for _, s := range st {
+		words = append(words, s.Kind.USAbbr)
+	}
+	if !wrong { // worked from the right
+		slices.Reverse(words)
+	}
+	name := "(" + strings.Join(words, ", ") + ") into one stitch"
+	return &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Craft: stitch.Knitting, Uses: 1, Makes: len(st), Base: "k", Key: "knit front and back"}
 }
 
 // columnList is the columns of a chart from the left, to put new ones between.

@@ -70,6 +70,12 @@ func stitchesOf(r *rows.GraphRow) []St {
 		s := &r.Stitches[k]
 		out[k] = St{Kind: s.Stitch, Chain: s.Chain, Feet: s.Feet, Loop: Loop(s.Loop), Turn: s.Turning, Counts: s.Counts,
 			Colour: s.Colour, Cross: s.Cross, At: s.At, Group: s.Group, Gap: s.Between, Idle: s.Idle, Wrap: s.Wrapped, Travel: s.Travel, Under: s.Under, Close: s.Closed}
+		if s.Stitch != nil && s.Stitch.Craft == stitch.Knitting && Loop(s.Loop) == BackLoop {
+			out[k].Kind = s.Stitch.ThroughBack()
+		}
+		if out[k].Kind != s.Stitch {
+			out[k].Loop = BothLoops
+		}
 		if r.Start && s.Stitch != nil {
 			out[k].Chain = 0
 		}

@@ -1,7 +1,10 @@
 package chart
 
 import (
+	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic/stitch"
@@ -19,17 +22,18 @@ type squares struct {
 	tall    float64 // height of a square, mm
 	high    float64 // level of the upper edge
 	yarns   yarns
-	keys    map[string]*stitch.Stitch // the symbols in use
-	crosses []*stitch.Stitch          // the crossings in use
-	empty   bool                      // somewhere is no stitch
-	broken  bool                      // stitches are left out of the rows
-	wrapped bool                      // a stitch is wrapped before a turn
-	two     bool                      // somewhere is the second stitch of an increase
+	keys    map[string]*inUse // the symbols in use
+	spots   []*stitch.Stitch  // the stitches that no list names
+	crosses []*stitch.Stitch  // the crossings in use
+	empty   bool              // somewhere is no stitch
+	broken  bool              // stitches are left out of the rows
+	wrapped bool              // a stitch is wrapped before a turn
+	part    bool              // somewhere is a further stitch of an increase
 }
 
 // grid draws a work on a grid.
 func (d *drawing) grid(o *Options) {
-	s := &squares{d: d, o: o, tall: cell, keys: map[string]*stitch.Stitch{}, yarns: d.work.yarns()}
+	s := &squares{d: d, o: o, tall: cell, keys: map[string]*inUse{}, yarns: d.work.yarns()}
 	if o.Proportion > 0 {
 		s.tall = cell * min(max(o.Proportion, 0.4), 1.6)
 	}
@@ -123,20 +127,7 @@ func (s *squares) square(r *knitRow, row *Row, c cellOf) {
 		f.add(newMark(r.row, false, zigzag(mid, s.tall)...))
 		return
 	}
-	key := shownKey(c.st.Kind, row.Wrong)
-	if c.st.Wrap {
-		s.wrapped, key = true, wrapKey
-	}
-	if c.two {
-		s.two = true
-		key = "second of two"
-	}
-	k := c.st.Kind
-	if c.st.Wrap {
-		k = nil
-	} else if old := s.keys[key]; old == nil || old != k && !row.Wrong {
-		s.keys[key] = k
-	}
+	key := s.symbolOf(&c, row.Wrong)
 	m := newMark(r.row, true, knitSymbol(key, mid, s.tall)...)
 	if y := s.yarns.of(c.st); y != nil {
 		m.paths = append(m.paths, y.mark(at, s.tall, len(m.paths) == 0)...)
@@ -147,6 +138,46 @@ func (s *squares) square(r *knitRow, row *Row, c cellOf) {
 		m.lo, m.hi = mid, mid
 	}
 	f.add(m)
+}
+
+// symbolOf is the symbol of a square, which is noted for the key.
+func (s *squares) symbolOf(c *cellOf, wrong bool) string {
+	switch {
+	case c.st.Wrap:
+		s.wrapped = true
+		return wrapKey
+	case c.part:
+		s.part = true
+		return partKey
+	}
+	k := c.st.Kind
+	if c.of != nil {
+		k = c.of
+	}
+	key := shownKey(k, wrong)
+	if bare, _ := strings.CutSuffix(strings.TrimRight(key, " 0123456789"), " tbl"); !listed(bare) {
+		key = s.spotOf(k)
+	}
+	u := s.keys[key]
+	if u == nil {
+		u = &inUse{}
+		s.keys[key] = u
+	}
+	u.add(k, wrong)
+	return key
+}
+
+// spotOf is the spot of a stitch that no list names.
+func (s *squares) spotOf(k *stitch.Stitch) string {
+	i := slices.IndexFunc(s.spots, func(o *stitch.Stitch) bool { return o.ID == k.ID })
+	if i < 0 {
+		i = len(s.spots)
+		s.spots = append(s.spots, k)
+	}
+	if i = min(i+1, 9); i > 1 {
+		return fmt.Sprint(spotKey, " ", i)
+	}
+	return spotKey
 }
 
 func (s *squares) noStitch(at pt) *sheet.Path {

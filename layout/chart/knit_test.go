@@ -125,3 +125,23 @@ Row 5: K2, yo, k1, *yo, k2tog; rep from * to centre st, yo, k1, yo, *ssk, yo; re
 		}
 	}
 }
+
+// What is worked through the back loops, slipped before or behind its yarn or makes several of one has a symbol of its own on either
+// side (by hand: k2tog through the back loops leans left; on the wrong side yarn held at the back lies on the right side).
+func TestStitchesThatDifferHaveSymbolsThatDiffer(t *testing.T) {
+	w := fromText(t, "Cast on 12 sts.\nRow 1 (RS): K1, k2tog tbl, yo, k2tog, yo, sl 1 wyif, sl 1 wyib, k5. (12 sts)\nRow 2: P2, p2tog tbl, sl 1 wyib, sl 1 wyif, (k1, p1, k1) in next st, p6. (13 sts)\n")
+	_, keys, _ := squaresOf(w)
+	assert.Equal(t, []string{"slipped", "slipped, yarn in front", "yarn over", "right-leaning decrease", "yarn over", "left-leaning decrease tbl", "knit"}, keys[0][5:])
+	assert.Equal(t, []string{"knit", "knit", "left-leaning decrease tbl", "slipped, yarn in front", "slipped"}, keys[1][:5])
+	s := &squares{keys: map[string]*inUse{}}
+	rows, _ := columns(w, false)
+	for _, r := range rows {
+		for i := range r.cells {
+			s.symbolOf(&r.cells[i], w.Rows[r.row].Wrong)
+		}
+	}
+	assert.Equal(t, "k2tog tbl on the right side, p2tog tbl on the wrong side", s.keys["left-leaning decrease tbl"].words(true, w.Terms))
+	assert.Equal(t, "k2tog: knit two together", s.keys["right-leaning decrease"].words(true, w.Terms), "none is worked on the wrong side")
+	assert.Equal(t, "(k, p, k) into one stitch on the wrong side", s.keys["purl front and back 3"].words(true, w.Terms))
+	assert.Equal(t, "sl wyib on the right side, sl wyif on the wrong side", s.keys["slipped"].words(true, w.Terms))
+}

@@ -1,7 +1,10 @@
 package chart
 
 import (
-	"sort"
+	"cmp"
+	"maps"
+	"slices"
+	"strings"
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic/stitch"
@@ -20,7 +23,7 @@ func (s *squares) key() {
 	}
 	mid := pt{X: cell / 2, Y: s.tall / 2}
 	for _, n := range s.keysInOrder() {
-		put(n, knitWords(n, s.keys[n], right, wrong, d.work.Terms), append([]*sheet.Path{s.box(pt{}, cell)}, knitSymbol(n, mid, s.tall)...)...)
+		put(n, s.keys[n].words(right && wrong, d.work.Terms), append([]*sheet.Path{s.box(pt{}, cell)}, knitSymbol(n, mid, s.tall)...)...)
 	}
 	for _, k := range s.crosses {
 		paths := append([]*sheet.Path{s.box(pt{}, cell*float64(k.Cross.Size()))}, s.crossStrokes(*k.Cross, pt{})...)
@@ -35,8 +38,8 @@ func (s *squares) key() {
 		paths = append(append(paths, s.box(pt{}, cell)), y.mark(pt{}, s.tall, true)...)
 		put("yarn "+y.name, y.words(), paths...)
 	}
-	if s.two {
-		put("two", "beside an increase into one stitch: its second stitch", s.box(pt{}, cell))
+	if s.part {
+		put("part", "beside an increase into one stitch: a further stitch of it", s.box(pt{}, cell))
 	}
 	if s.wrapped {
 		put(wrapKey, "w&t: the yarn goes around this stitch, and the work is turned", append([]*sheet.Path{s.box(pt{}, cell)}, knitSymbol(wrapKey, mid, s.tall)...)...)
@@ -76,61 +79,53 @@ func (w *Work) sidesSeen() (right, wrong bool) {
 	return right, wrong
 }
 
+// inUse is the stitches that a symbol stands for, on each side.
+type inUse struct{ right, wrong []*stitch.Stitch }
+
+func (u *inUse) add(k *stitch.Stitch, wrong bool) {
+	list := &u.right
+	if wrong {
+		list = &u.wrong
+	}
+	if k != nil && !slices.ContainsFunc(*list, func(o *stitch.Stitch) bool { return o.ID == k.ID }) {
+		*list = append(*list, k)
+	}
+}
+
+// words are what a symbol means on each side.
+func (u *inUse) words(sides bool, t stitch.Terms) string {
+	names := func(list []*stitch.Stitch) string {
+		var out []string
+		for _, k := range list {
+			out = append(out, k.Abbr(t))
+		}
+		return strings.Join(out, " or ")
+	}
+	right, wrong := names(u.right), names(u.wrong)
+	switch {
+	case !sides, right == wrong, wrong == "":
+		var out []string
+		for _, k := range u.right {
+			out = append(out, keyName(k, t))
+		}
+		if right == "" {
+			for _, k := range u.wrong {
+				out = append(out, keyName(k, t))
+			}
+		}
+		return strings.Join(out, "; or ")
+	case right == "":
+		return wrong + " on the wrong side"
+	}
+	return right + " on the right side, " + wrong + " on the wrong side"
+}
+
 // keysInOrder are the symbols in use, in the order of the list of stitches.
 func (s *squares) keysInOrder() []string {
-	order := map[string]int{}
-	for i, k := range stitch.All {
-		if _, ok := order[k.Key]; !ok {
-			order[k.Key] = i
-		}
+	order := func(key string) int {
+		return slices.IndexFunc(stitch.All, func(k *stitch.Stitch) bool { return strings.HasPrefix(key, k.Key) && k.Craft == stitch.Knitting })
 	}
-	var names []string
-	for k := range s.keys {
-		if k != "second of two" {
-			names = append(names, k)
-		}
-	}
-	sort.Slice(names, func(i, j int) bool {
-		a, b := order[names[i]], order[names[j]]
-		if a != b {
-			return a < b
-		}
-		return names[i] < names[j]
-	})
+	names := slices.Collect(maps.Keys(s.keys))
+	slices.SortFunc(names, func(a, b string) int { return cmp.Or(cmp.Compare(order(a), order(b)), cmp.Compare(a, b)) })
 	return names
-}
-
-// knitWords is what a symbol means on each side.
-func knitWords(key string, k *stitch.Stitch, right, wrong bool, t stitch.Terms) string {
-	on := kindOfKey(key)
-	if on == nil {
-		on = k
-	}
-	if on == nil {
-		return key
-	}
-	if k != nil && k.Key == key { // the very stitch that is used
-		on = k
-	}
-	back, turns := seen[key]
-	if !turns || !wrong {
-		return keyName(on, t)
-	}
-	off := kindOfKey(back)
-	if off == nil {
-		return keyName(on, t)
-	}
-	if !right {
-		return off.Abbr(t) + " on the wrong side"
-	}
-	return on.Abbr(t) + " on the right side, " + off.Abbr(t) + " on the wrong side"
-}
-
-func kindOfKey(key string) *stitch.Stitch {
-	for _, k := range stitch.All {
-		if k.Key == key && k.Craft == stitch.Knitting {
-			return k
-		}
-	}
-	return nil
 }

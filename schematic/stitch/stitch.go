@@ -119,8 +119,11 @@ var knit = []Stitch{
 	{ID: "ktbl", US: "knit through back loop", UK: "knit through back loop", USAbbr: "k tbl", UKAbbr: "k tbl", Also: []string{"k1tbl", "ktbl"}, Uses: 1, Makes: 1, Base: "k", Key: "twisted knit"},
 	{ID: "ptbl", US: "purl through back loop", UK: "purl through back loop", USAbbr: "p tbl", UKAbbr: "p tbl", Also: []string{"p1tbl", "ptbl"}, Uses: 1, Makes: 1, Base: "p", Key: "twisted purl"},
 	{ID: "sl", US: "slip", UK: "slip", USAbbr: "sl", UKAbbr: "sl", Also: []string{"slips"}, Uses: 1, Makes: 1, Key: "slipped"},
+	{ID: "slwyif", US: "slip with yarn in front", UK: "slip with yarn in front", USAbbr: "sl wyif", UKAbbr: "sl wyif", Uses: 1, Makes: 1, Base: "sl", Key: "slipped, yarn in front"},
+	{ID: "slwyib", US: "slip with yarn in back", UK: "slip with yarn in back", USAbbr: "sl wyib", UKAbbr: "sl wyib", Uses: 1, Makes: 1, Base: "sl", Key: "slipped, yarn in back"},
 	{ID: "yo", US: "yarn over", UK: "yarn over", USAbbr: "yo", UKAbbr: "yo", Also: []string{"yarn forward", "yf", "yfwd", "yrn", "yon", "yarn overs"}, Makes: 1, Key: "yarn over"},
-	{ID: "m1", US: "make one", UK: "make one", USAbbr: "m1", UKAbbr: "m1", Also: []string{"make 1", "m1p"}, Makes: 1, Key: "make one"},
+	{ID: "m1", US: "make one", UK: "make one", USAbbr: "m1", UKAbbr: "m1", Also: []string{"make 1"}, Makes: 1, Key: "make one"},
+	{ID: "m1p", US: "make one purlwise", UK: "make one purlwise", USAbbr: "m1p", UKAbbr: "m1p", Makes: 1, Base: "m1", Key: "make one purl"},
 	{ID: "m1l", US: "make one left", UK: "make one left", USAbbr: "m1l", UKAbbr: "m1l", Makes: 1, Key: "make one left"},
 	{ID: "m1r", US: "make one right", UK: "make one right", USAbbr: "m1r", UKAbbr: "m1r", Makes: 1, Key: "make one right"},
 	{ID: "kfb", US: "knit front and back", UK: "knit front and back", USAbbr: "kfb", UKAbbr: "kfb", Also: []string{"k1fb", "k1f&b"}, Uses: 1, Makes: 2, Base: "k", Key: "knit front and back"},
@@ -129,6 +132,10 @@ var knit = []Stitch{
 	{ID: "p2tog", US: "purl two together", UK: "purl two together", USAbbr: "p2tog", UKAbbr: "p2tog", Uses: 2, Makes: 1, Base: "p", Legs: 2, Together: true, Key: "purl decrease"},
 	{ID: "k3tog", US: "knit three together", UK: "knit three together", USAbbr: "k3tog", UKAbbr: "k3tog", Uses: 3, Makes: 1, Base: "k", Legs: 3, Together: true, Key: "right-leaning double decrease"},
 	{ID: "p3tog", US: "purl three together", UK: "purl three together", USAbbr: "p3tog", UKAbbr: "p3tog", Uses: 3, Makes: 1, Base: "p", Legs: 3, Together: true, Key: "purl double decrease"},
+	{ID: "k2togtbl", US: "knit two together through back loops", UK: "knit two together through back loops", USAbbr: "k2tog tbl", UKAbbr: "k2tog tbl", Uses: 2, Makes: 1, Base: "k", Legs: 2, Together: true, Key: "left-leaning decrease tbl"},
+	{ID: "p2togtbl", US: "purl two together through back loops", UK: "purl two together through back loops", USAbbr: "p2tog tbl", UKAbbr: "p2tog tbl", Uses: 2, Makes: 1, Base: "p", Legs: 2, Together: true, Key: "left-leaning purl decrease tbl"},
+	{ID: "k3togtbl", US: "knit three together through back loops", UK: "knit three together through back loops", USAbbr: "k3tog tbl", UKAbbr: "k3tog tbl", Uses: 3, Makes: 1, Base: "k", Legs: 3, Together: true, Key: "left-leaning double decrease tbl"},
+	{ID: "p3togtbl", US: "purl three together through back loops", UK: "purl three together through back loops", USAbbr: "p3tog tbl", UKAbbr: "p3tog tbl", Uses: 3, Makes: 1, Base: "p", Legs: 3, Together: true, Key: "left-leaning purl double decrease tbl"},
 	{ID: "ssk", US: "slip, slip, knit", UK: "slip, slip, knit", USAbbr: "ssk", UKAbbr: "ssk", Uses: 2, Makes: 1, Base: "k", Legs: 2, Together: true, Key: "left-leaning decrease"},
 	{ID: "ssp", US: "slip, slip, purl", UK: "slip, slip, purl", USAbbr: "ssp", UKAbbr: "ssp", Uses: 2, Makes: 1, Base: "p", Legs: 2, Together: true, Key: "left-leaning purl decrease"},
 	{ID: "skpo", US: "slip, knit, pass slipped stitch over", UK: "slip, knit, pass slipped stitch over", USAbbr: "skpo", UKAbbr: "skpo", Also: []string{"skp"}, Uses: 2, Makes: 1, Base: "k", Legs: 2, Together: true, Key: "left-leaning decrease"},
@@ -200,6 +207,14 @@ var byID = func() map[string]*Stitch {
 	}
 	return m
 }()
+
+// ThroughBack is s worked through the back loop, where that is a stitch of its own; else s itself.
+func (s *Stitch) ThroughBack() *Stitch {
+	if t := byID[s.ID+"tbl"]; t != nil {
+		return t
+	}
+	return s
+}
 
 // ByID is the stitch of that ID, or nil.
 func ByID(id string) *Stitch { return byID[id] }

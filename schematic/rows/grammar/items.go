@@ -253,7 +253,7 @@ var stitches = []form{
 		if m.p.r.crochet {
 			return nil
 		}
-		return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
+		return &ins.Stitch{Kind: stitch.ByID("slwyif"), N: m.num("n", 1)}
 	}},
 	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise",
 		build: func(m *match) any {
@@ -264,7 +264,7 @@ var stitches = []form{
 			if m.has("u") && !u.Any() {
 				return nil
 			}
-			return &ins.Stitch{Kind: stitch.ByID("sl"), N: m.num("n", 1)}
+			return &ins.Stitch{Kind: slipKind(m), N: m.num("n", 1)}
 		}},
 	{rule: "stitch", pattern: "(slip/sl/place/move/transfer) [$next] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
 		build: func(m *match) any {
@@ -826,6 +826,9 @@ func together(m *match) any {
 	if !ok || n.By != nil || n.All > 9 {
 		return nil
 	}
+	if m.get("l2") == ins.BackLoop {
+		k.Kind = k.Kind.ThroughBack()
+	}
 	s := &ins.Stitch{Kind: k.Kind, N: ins.N(1)}
 	if t, ok := m.get("t").(often); ok {
 		s.N = t.n
@@ -975,6 +978,17 @@ func byHow(p *parser, i int) (any, int) {
 		j++
 	}
 	return p.at(i).Is("picking", "raising", "lifting"), j
+}
+
+// slipKind is a slipped stitch on the side on which the words hold the yarn.
+func slipKind(m *match) *stitch.Stitch {
+	switch {
+	case m.said("wyif"), m.said("yarn") && m.said("front"):
+		return stitch.ByID("slwyif")
+	case m.said("wyib"), m.said("yarn") && m.said("back"):
+		return stitch.ByID("slwyib")
+	}
+	return stitch.ByID("sl")
 }
 
 // slipSlip is the decrease whose name is told in words: slip, slip, knit.

@@ -24,14 +24,14 @@ type thing struct {
 // also are further spellings of stitches, run together: those of old books, and what
 // people write beside the lists of the standard. Common practice.
 var also = map[string]string{
-	"knit2together": "k2tog", "knit2tog": "k2tog", "k2t": "k2tog", "k2tg": "k2tog", "p2tg": "p2tog", "ktg": "k2tog", "k2together": "k2tog", "knittwotogether": "k2tog", "knit2togethertbl": "ssk", "k2togtbl": "ssk", "k2togb": "ssk", "narrow": "k2tog", "nar": "k2tog", "n": "k2tog",
-	"p2together": "p2tog", "purl2together": "p2tog", "purl2tog": "p2tog", "purltwotogether": "p2tog", "p2togtbl": "ssp", "p2togb": "ssp", "p2t": "p2tog", "k3togtbl": "sk2p", "knit3together": "k3tog", "k3together": "k3tog", "purl3together": "p3tog", "p3together": "p3tog", "p3togtbl": "p3tog",
+	"knit2together": "k2tog", "knit2tog": "k2tog", "k2t": "k2tog", "k2tg": "k2tog", "p2tg": "p2tog", "ktg": "k2tog", "k2together": "k2tog", "knittwotogether": "k2tog", "knit2togethertbl": "k2togtbl", "k2togtbl": "k2togtbl", "k2togb": "k2togtbl", "narrow": "k2tog", "nar": "k2tog", "n": "k2tog",
+	"p2together": "p2tog", "purl2together": "p2tog", "purl2tog": "p2tog", "purltwotogether": "p2tog", "p2togtbl": "p2togtbl", "p2togb": "p2togtbl", "p2t": "p2tog", "k3togtbl": "k3togtbl", "knit3together": "k3tog", "k3together": "k3tog", "purl3together": "p3tog", "p3together": "p3tog", "p3togtbl": "p3togtbl",
 	"sssk": "sk2p", "slipslipknitdecrease": "ssk", "sskdecrease": "ssk", "k2togdecrease": "k2tog", "decreasek2tog": "k2tog", "sl1k1psso": "skpo", "skpsso": "skpo", "sl1k2togpsso": "sk2p", "sk2togpo": "sk2p", "dd": "s2kp", "s2k1p": "s2kp", "s2kp2": "s2kp", "s1k1psso": "skpo", "slk1psso": "skpo", "slipandbind": "skpo", "slbind": "skpo", "skpo2": "sk2p", "sl1k2togp": "sk2p", "sk2psso": "sk2p", "ssskpo": "sk2p",
 	"mk1": "m1", "mk": "m1", "make1": "m1", "inc1m1": "m1", "m1k": "m1", "m1b": "m1", "m1f": "m1", "m1a": "m1", "m1st": "m1", "m1z": "m1", "m": "m1", "kll": "m1l", "lli": "m1l", "rli": "m1r", "linc": "m1l", "rinc": "m1r", "m1lp": "m1l", "m1rp": "m1r", "m1pl": "m1l", "m1pr": "m1r", "m1left": "m1l", "m1right": "m1r", "make1left": "m1l", "make1right": "m1r", "bli": "m1", "kfbl": "kfb",
 	"wyif": "", "o": "yo", "yarnforward": "yo", "yfon": "yo", "yfrn": "yo", "yrn": "yo", "yarnroundneedle": "yo", "yarnover": "yo", "yarnovers": "yo", "yos": "yo", "wfwd": "yo", "wfd": "yo", "wlfwd": "yo", "wlfd": "yo", "woolforward": "yo", "woolfwd": "yo", "threadforward": "yo", "tyo": "yo", "makeone": "m1", "takein": "k2tog", "wrn": "yo", "wlrn": "yo", "won": "yo", "wlon": "yo", "woolroundneedle": "yo", "wool over": "yo", "threadover": "yo", "tho": "yo", "over": "yo", "wo": "yo", "woolover": "yo", "cottonforward": "yo", "ytf": "", "fwd": "yo",
 	"kf&b": "kfb", "kfandb": "kfb", "k1fandb": "kfb", "knitfrontandback": "kfb", "kbf": "kfb", "incinnextst": "", "pfandb": "pfb", "pf&b": "pfb", "p1f&b": "pfb", "k1f&b": "kfb", "k1fb": "kfb", "kifb": "kfb", "k1f1b": "kfb", "p1f1b": "pfb", "kfpb": "kfb", "pfkb": "pfb", "krl": "m1r", "rlinc": "m1r", "llinc": "m1l", "rlpi": "m1r", "llpi": "m1l", "lri": "m1r",
 	"ktbl": "ktbl", "k1tbl": "ktbl", "ktb": "ktbl", "k1b": "ktbl", "kb1": "ktbl", "kb": "ktbl", "kib": "ktbl", "knittbl": "ktbl", "ptbl": "ptbl", "p1tbl": "ptbl", "p1b": "ptbl", "pb1": "ptbl", "pb": "ptbl",
-	"s": "sl", "slip": "sl", "slp": "sl", "sl1p": "sl", "sl1k": "sl", "slk": "sl", "s1p": "sl", "slwyif": "sl", "slwyib": "sl", "sl1wyif": "sl", "sl1wyib": "sl", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "kl": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "perl": "p", "pw": "p", "kw": "k",
+	"s": "sl", "slip": "sl", "slp": "sl", "sl1p": "sl", "sl1k": "sl", "slk": "sl", "s1p": "sl", "slwyif": "slwyif", "slwyib": "slwyib", "sl1wyif": "slwyif", "sl1wyib": "slwyib", "slpwise": "sl", "slpurlwise": "sl", "slkwise": "sl", "plain": "k", "kl": "k", "seam": "p", "kn": "k", "pl": "p", "pu": "p", "kk": "k", "pearl": "p", "perl": "p", "pw": "p", "kw": "k",
 	"slst": "slst", "ss": "slst", "sltst": "slst", "slipst": "slst", "slipstitch": "slst", "slipstitches": "slst", "slsts": "slst", "singlest": "slst", "sstitch": "slst", "slpst": "slst", "ssts": "slst", "slsttog": "slst", "slststog": "slst", "slipstitchtog": "slst", "slipstitchtogether": "slst",
 	"invdec": "sc2tog", "invisibledec": "sc2tog", "invisibledecrease": "sc2tog", "invsc2tog": "sc2tog", "invsc2t": "sc2tog", "idec": "sc2tog", "scdec": "sc2tog", "decsc": "sc2tog", "singlecrochetdecrease": "sc2tog", "hdcdec": "hdc2tog", "dcdec": "dc2tog", "trdec": "tr2tog", "sctog": "sc2tog", "scdecrease": "sc2tog", "hdcdecrease": "hdc2tog", "dcdecrease": "dc2tog", "sc2together": "sc2tog",
 	"frontpost": "FPdc", "frontpoststitch": "FPdc", "frontpostst": "FPdc", "backpost": "BPdc", "backpoststitch": "BPdc", "backpostst": "BPdc",
@@ -57,10 +57,11 @@ var counted = func() map[string]*stitch.Stitch {
 	}
 	for n := 4; n <= 9; n++ {
 		d := strconv.Itoa(n)
-		add("k", "right-leaning double decrease", stitch.Knitting, n, 1, "k"+d+"tog knit"+d+"together k"+d+"together k"+d+"togtbl")
+		add("k", "right-leaning double decrease", stitch.Knitting, n, 1, "k"+d+"tog knit"+d+"together k"+d+"together")
+		add("k", "left-leaning double decrease tbl", stitch.Knitting, n, 1, "k"+d+"togtbl")
 		add("p", "purl double decrease", stitch.Knitting, n, 1, "p"+d+"tog purl"+d+"together p"+d+"together")
 	}
-	add("p", "purl double decrease", stitch.Knitting, 3, 1, "sssp slipslipslippurl")
+	add("p", "left-leaning purl double decrease", stitch.Knitting, 3, 1, "sssp slipslipslippurl")
 	add("k", "centred double decrease", stitch.Knitting, 3, 1, "cdd sl2k1p2sso s2togkp sl2togk1p2sso sl2togk1psso sl2tkp sl2k1psso")
 	add("k", "knit front and back", stitch.Knitting, 1, 3, "kfbf k1fbf kfbandf kyok k1yok1 kbfb")
 	add("k", "knit front and back", stitch.Knitting, 1, 3, "kpk pkp brkyobrk br2stinc")
@@ -69,8 +70,11 @@ var counted = func() map[string]*stitch.Stitch {
 	add("k", "brioche knit", stitch.Knitting, 1, 1, "brk briocheknit")
 	add("p", "brioche purl", stitch.Knitting, 1, 1, "brp briochepurl")
 	add("sl", "brioche slip", stitch.Knitting, 1, 1, "sl1yo sl1yof yfsl1yo yfsl1yof sl1yb slyo")
-	add("k", "right-leaning decrease", stitch.Knitting, 2, 1, "brk2tog brp2tog brssk brskp")
-	add("k", "left-leaning double decrease", stitch.Knitting, 3, 1, "brlsl brrsl brlsldec brrsldec br2stdec")
+	add("k", "right-leaning decrease", stitch.Knitting, 2, 1, "brk2tog")
+	add("p", "purl decrease", stitch.Knitting, 2, 1, "brp2tog")
+	add("k", "left-leaning decrease", stitch.Knitting, 2, 1, "brssk brskp")
+	add("k", "left-leaning double decrease", stitch.Knitting, 3, 1, "brlsl brlsldec br2stdec")
+	add("k", "right-leaning double decrease", stitch.Knitting, 3, 1, "brrsl brrsldec")
 	add("k", "centred double decrease", stitch.Knitting, 5, 1, "br4stdec brcdd")
 	add("sc", "sc", stitch.Crochet, 1, 1, "rsc revsc reversesc crabst crabstitch reversesinglecrochet corded shrimpst")
 	add("sc", "sc", stitch.Crochet, 1, 1, "spikest spikesc spike longsc lsc")

@@ -330,7 +330,7 @@ func (g *Graph) colourOf(n ins.Item, kind *stitch.Stitch, feet []int) string {
 	if st, ok := n.(*ins.Stitch); ok && st.Colour != "" {
 		return st.Colour
 	}
-	if k := len(g.Rows) - 1; k >= 0 && kind != nil && kind.ID == "sl" && len(feet) == 1 && feet[0] < len(g.Rows[k].Stitches) {
+	if k := len(g.Rows) - 1; k >= 0 && kind != nil && kind.Base == "sl" && len(feet) == 1 && feet[0] < len(g.Rows[k].Stitches) {
 		return g.Rows[k].Stitches[feet[0]].Colour
 	}
 	return g.yarn
