@@ -74,8 +74,12 @@ func (s *sweep) alter(what string, p *schematic.Pattern, r alter.Request, length
 		told += f.Piece + " " + f.Message + "\n"
 	}
 	for k, m := range a.Now.Pieces {
+		asked := a.Was.Pieces[k]
+		if size, ok := r.Parts[m.Name]; ok { // asked for as it is published in that size
+			asked = schematic.Work(p, size).Pieces[k]
+		}
 		old := map[string]schematic.Measure{}
-		for _, v := range a.Was.Pieces[k].Measures {
+		for _, v := range asked.Measures {
 			old[v.ID] = v
 		}
 		for _, v := range m.Measures {
@@ -94,14 +98,16 @@ func (s *sweep) alter(what string, p *schematic.Pattern, r alter.Request, length
 			if unit.Half().Add(units.Frac(1, 1000)).Less(v.Length.Sub(was.Length).Abs()) {
 				s.off++
 				is, before := p.Steps.Both(v.Length), p.Steps.Both(was.Length)
+				ruled := ""
 				if text := "is " + is + ", not " + before; ruledOut(found, m.Name, text, v.Length.Sub(was.Length).Abs().Div(unit)) {
 					s.ruled++
+					ruled = " (by its rule)"
 				}
 				if !lengths && is != before && !strings.Contains(told, "is "+is+", not "+before) {
 					s.untold++
 					s.say("%s: %s is %s, not %s: untold in %s", what, m.Name, is, before, told)
 				}
-				s.say("%s: %s %s is %s, was %s: %s units", what, m.Name, v.Name, units.Decimal(v.Length, 1), units.Decimal(was.Length, 1), units.Decimal(v.Length.Sub(was.Length).Div(unit), 2))
+				s.say("%s: %s %s is %s, was %s: %s units%s", what, m.Name, v.Name, units.Decimal(v.Length, 1), units.Decimal(was.Length, 1), units.Decimal(v.Length.Sub(was.Length).Div(unit), 2), ruled)
 			}
 		}
 	}

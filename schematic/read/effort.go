@@ -30,7 +30,7 @@ func (r *reader) effort(p *schematic.Pattern) {
 	sizes := r.sizes.Len()
 	total := sizes * (joinCosts*len(p.Joins) + writtenCosts*len(p.Finished))
 	if total > mostEffort {
-		f := r.fail(p.SizesPos, "file/bounds", "%d joins and %d finished measurements in %d sizes are more than this program works", len(p.Joins), len(p.Finished), sizes)
+		f := r.fail(p.SizesPos, "file/bounds", "too large to work out: %d joins and %d finished measurements, each in %d sizes", len(p.Joins), len(p.Finished), sizes)
 		f.Fix = "put some of the sizes into a file of their own"
 		return
 	}
@@ -46,8 +46,8 @@ func (r *reader) effort(p *schematic.Pattern) {
 		total += e
 		if total+sizes*i*i/piecesFor1 > mostEffort {
 			r.piece = ""
-			f := r.fail(q.Pos, "file/bounds", "the first %d pieces in %d sizes are already more than this program works", i+1, sizes)
-			f.Want = fmt.Sprintf("at most %d pieces of few sections, all sizes together, or fewer with many", mostEffort/pieceCosts/2)
+			f := r.fail(q.Pos, "file/bounds", "too large to work out: the first %d of %d pieces, each in %d sizes, reach the limit", i+1, len(p.Pieces), sizes)
+			f.Want = fmt.Sprintf("about %d short pieces, each size counted, or fewer long ones", mostEffort/pieceCosts/2)
 			f.Fix = "put some of the pieces or sizes into a file of their own"
 			return
 		}

@@ -136,7 +136,7 @@ func explainText(w io.Writer, size string, all []grade.Working) {
 	case size == "":
 		return
 	case len(all) == 0:
-		fmt.Fprintf(w, "\nHow the counts of size %s are worked out: they are written in the pattern, not worked out.\n", size)
+		fmt.Fprintf(w, "\nThe pattern has no grading: its counts of size %s are written in the file.\n", size)
 		return
 	}
 	fmt.Fprintf(w, "\nHow the counts of size %s are worked out\n", size)
@@ -149,10 +149,11 @@ func explainMarkdown(w io.Writer, size string, all []grade.Working) {
 	if size == "" {
 		return
 	}
-	fmt.Fprintf(w, "\n### How the counts of size %s are worked out\n", finding.Markdown(size))
 	if len(all) == 0 {
-		fmt.Fprintln(w, "\nThey are written in the pattern, not worked out.")
+		fmt.Fprintf(w, "\nThe pattern has no grading: its counts of size %s are written in the file.\n", finding.Markdown(size))
+		return
 	}
+	fmt.Fprintf(w, "\n### How the counts of size %s are worked out\n", finding.Markdown(size))
 	for _, e := range all {
 		fmt.Fprintf(w, "\n**%s**%s\n\n", finding.Markdown(e.Name), finding.Markdown(how(e.How)))
 		for _, l := range e.Lines {

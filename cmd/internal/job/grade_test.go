@@ -154,7 +154,7 @@ func TestTheArithmeticStandsUnderTheTable(t *testing.T) {
 	written := Source{Name: "hat.yaml", Text: examples.Text("pebble-hat")}
 	r, err := Grade(t.Context(), written, GradeOptions{Explain: true})
 	require.NoError(t, err)
-	assert.Contains(t, string(r.Files[0].Body), "they are written in the pattern, not worked out")
+	assert.Contains(t, string(r.Files[0].Body), "The pattern has no grading: its counts of size")
 	var option *OptionError
 	for _, bad := range []GradeOptions{{Size: "M"}, {Explain: true, Size: "9X"}, {Explain: true, Format: "xlsx"}, {Explain: true, Format: "csv"}} {
 		_, err := Grade(t.Context(), graded(t), bad)
