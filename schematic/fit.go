@@ -251,6 +251,11 @@ func (f *Fitting) rows(s Section, need Need) int {
 	if longer {
 		f.Made[s] = n
 		f.Twos[s] = side.Multiple == 2
+	}
+	switch {
+	case longer && slices.ContainsFunc(f.next, func(s Section) bool { _, more := f.Extra[s]; return more }):
+		f.want = f.want.Add(extra) // what is rounded away here is made up for there
+	case longer:
 		f.want = f.have.Add(now.RowHeight().Times(n)).Sub(was.RowHeight().Times(published)) // what follows is as high as it was
 	}
 	f.rise(n)

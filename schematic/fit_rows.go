@@ -125,6 +125,9 @@ func (s *Shape) fit(f *Fitting, old Section) {
 	total := f.rows(old, Need{})
 	t := &spreading{f: f, s: s, total: total}
 	_, t.ratio = f.ratio()
+	if _, longer := f.Extra[old]; longer {
+		t.ratio = units.Frac(int64(total), int64(max(1, f.step.Rows)))
+	}
 	if len(s.Shapings) == 1 {
 		t.one(was)
 	} else {

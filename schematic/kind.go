@@ -67,16 +67,27 @@ func (c *Common) firstEdge() string                 { return "" }
 func Longest(q *Piece, rows func(Section) int) Section {
 	var best Section
 	most := 0
-	for _, s := range q.Sections {
-		t := s.traits()
-		if t.Takes && q.From == FromHem && best != nil {
-			break
-		}
-		if n := rows(s); n > most && (t.Plain || t.Slopes && q.Kind == KindSleeve) {
+	for _, s := range Stretches(q) {
+		if n := rows(s); n > most && (s.traits().Plain || q.Kind == KindSleeve) {
 			best, most = s, n
 		}
 	}
 	return best
+}
+
+// Stretches are the sections in which a piece can be made longer or shorter: rows worked even or with shaping outside armholes and rib.
+func Stretches(q *Piece) []Section {
+	var out []Section
+	for _, s := range q.Sections {
+		t, b := s.traits(), s.Base()
+		if q.From == FromHem && len(out) > 0 && (t.Takes || b.LeftEdge == "armhole" || b.RightEdge == "armhole") {
+			break
+		}
+		if t.Plain || t.Slopes {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // SideToSide reports whether a piece is worked from side to side: its length lies in its stitches.

@@ -63,6 +63,10 @@ func TestWhereAPieceIsMadeLonger(t *testing.T) {
 	assert.Equal(t, slope, at(&Piece{Kind: KindSleeve, Sections: []Section{rib, slope, body, cut, top}}))
 	assert.Equal(t, top, at(&Piece{From: FromNeck, Sections: []Section{rib, body, cut, top}}), "from the neck armholes come first")
 	assert.Nil(t, at(&Piece{Sections: []Section{rib, cut}}))
+	hole := of(&Even{Common: Common{RightEdge: "armhole"}}, 100)
+	assert.Equal(t, body, at(&Piece{Sections: []Section{rib, body, hole, top}}), "an armhole that nothing is bound off for")
+	assert.Nil(t, at(&Piece{Kind: KindBack, Sections: []Section{rib, slope, cut, top}}), "not in the armhole where the body is all slope")
+	assert.Equal(t, []Section{slope, body}, Stretches(&Piece{Sections: []Section{rib, slope, body, cut, top}}))
 }
 
 // Counts that fulfil two rules, by trial of every count to 400.

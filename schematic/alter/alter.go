@@ -247,13 +247,17 @@ func had(l finding.List, f finding.Finding) bool {
 // longer makes a body or a sleeve longer or shorter, with the choices of the trial t, and tells where whole
 // rows do not come to the length that was asked for.
 func longer(f *fitter, t *trial, r Request, found *finding.List) *trial {
-	l := &lengthener{f: f, found: found, by: map[schematic.Section]units.Num{}, of: map[schematic.Section]*schematic.Piece{}}
+	body := []schematic.Kind{schematic.KindBody, schematic.KindBack, schematic.KindFront}
+	if !slices.ContainsFunc(f.was.Pieces, func(q *schematic.Piece) bool { return slices.Contains(body, q.Kind) }) {
+		body = []schematic.Kind{schematic.KindSkirt}
+	}
+	l := &lengthener{f: f, found: found, by: map[schematic.Section]units.Num{}}
 	for _, part := range []struct {
 		by    units.Num
 		of    string
 		kinds []schematic.Kind
 	}{
-		{r.Body, "body, back or front", []schematic.Kind{schematic.KindBody, schematic.KindBack, schematic.KindFront}},
+		{r.Body, "body, back, front or skirt", body},
 		{r.Sleeve, "sleeve", []schematic.Kind{schematic.KindSleeve}},
 	} {
 		if part.by.Sign() != 0 && !l.ask(part.by, part.kinds) {
@@ -282,7 +286,6 @@ type lengthener struct {
 	f     *fitter
 	found *finding.List
 	by    map[schematic.Section]units.Num
-	of    map[schematic.Section]*schematic.Piece
 }
 
 func (l *lengthener) warn(pos finding.Pos, piece, message string) {
@@ -301,20 +304,37 @@ func (l *lengthener) ask(by units.Num, kinds []schematic.Kind) bool {
 			l.along(q, by)
 			continue
 		}
-		s := schematic.Longest(q, func(s schematic.Section) int { return l.f.steps[s].Rows })
-		if s == nil {
-			l.warn(q.Pos, q.Name, fmt.Sprintf("%s has no stretch worked even that could be longer or shorter", q.Name))
-			continue
-		}
-		step := l.f.steps[s]
-		row := l.f.was.GaugeNamed(step.Gauge).RowHeight()
-		if high := row.Times(step.Rows); high.Add(by).Less(high.Div(units.Int(4))) {
-			l.warn(s.Base().Pos, q.Name, fmt.Sprintf("%s can't become %s shorter: its longest stretch has %d rows, which are %s", q.Name, l.f.was.Steps.Both(by.Abs()), step.Rows, l.f.was.Steps.Both(high)))
-			continue
-		}
-		l.by[s], l.of[s] = by, q
+		l.up(q, by)
 	}
 	return there
+}
+
+// up has a piece made longer in its longest stretch worked even, or where that is too short for it in all its stretches, each in proportion.
+func (l *lengthener) up(q *schematic.Piece, by units.Num) {
+	high := func(list ...schematic.Section) (sum units.Num) {
+		for _, s := range list {
+			sum = sum.Add(l.f.was.GaugeNamed(l.f.steps[s].Gauge).RowHeight().Times(l.f.steps[s].Rows))
+		}
+		return sum
+	}
+	holds := func(high units.Num) bool { return !high.Add(by).Less(high.Div(units.Int(4))) }
+	if s := schematic.Longest(q, func(s schematic.Section) int { return l.f.steps[s].Rows }); s != nil && holds(high(s)) {
+		l.by[s] = by
+		return
+	}
+	all := schematic.Stretches(q)
+	switch sum := high(all...); {
+	case sum.Sign() == 0:
+		l.warn(q.Pos, q.Name, fmt.Sprintf("%s has no stretch that could be longer or shorter", q.Name))
+	case !holds(sum):
+		l.warn(q.Pos, q.Name, fmt.Sprintf("%s can't become %s shorter: its stretches outside armholes and rib are %s together", q.Name, both(l.f.was, by.Abs()), both(l.f.was, sum)))
+	default:
+		for _, s := range all {
+			if h := high(s); h.Sign() > 0 {
+				l.by[s] = by.Mul(h).Div(sum)
+			}
+		}
+	}
 }
 
 // along has a piece made longer whose length lies in its stitches.
@@ -327,24 +347,29 @@ func (l *lengthener) along(q *schematic.Piece, by units.Num) {
 	n := l.f.steps[s].After
 	width := l.f.was.GaugeNamed(l.f.steps[s].Gauge).StitchWidth()
 	if long := width.Times(n); long.Add(by).Less(long.Div(units.Int(4))) {
-		l.warn(s.Base().Pos, q.Name, fmt.Sprintf("%s can't become %s shorter: it begins with %d stitches, which are %s", q.Name, l.f.was.Steps.Both(by.Abs()), n, l.f.was.Steps.Both(long)))
+		l.warn(s.Base().Pos, q.Name, fmt.Sprintf("%s can't become %s shorter: it begins with %d stitches, which are %s", q.Name, both(l.f.was, by.Abs()), n, both(l.f.was, long)))
 		return
 	}
-	l.by[s], l.of[s] = by, q
+	l.by[s] = by
 }
 
 // tell says where whole rows or stitches do not come to the length that was asked for, why, and what the other choice is.
 func (l *lengthener) tell(before, after *trial) {
 	for _, q := range l.f.was.Pieces {
+		var last schematic.Section
+		by, n := units.Num{}, 0
 		for _, s := range q.Sections {
-			if by, asked := l.by[s]; asked {
-				l.came(q, s, by, after.made[s]-before.made[s], after.twos[s])
+			if part, asked := l.by[s]; asked {
+				last, by, n = s, by.Add(part), n+after.made[s]-before.made[s]
 			}
+		}
+		if last != nil {
+			l.came(q, last, by, n, after.twos[last])
 		}
 	}
 }
 
-// came tells of one section that was to be higher by a length, and is by n rows.
+// came tells of a piece that was to be higher by a length, and is by n rows, of which s has the last.
 func (l *lengthener) came(q *schematic.Piece, s schematic.Section, by units.Num, n int, twos bool) {
 	g, of := schematic.GaugeIn(l.f.gauges, l.f.steps[s].Gauge), "row"
 	row, high := g.RowHeight(), "high"
@@ -410,11 +435,11 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) fi
 		}
 		f := finding.Finding{Kind: "alter/join", Severity: finding.Warning, Pos: now.Join.Pos,
 			Message: fmt.Sprintf("the join of %s and %s is not kept", strings.Join(now.Join.Sew, ", "), strings.Join(now.Join.Into, ", ")),
-			Have:    sewn(now), Want: sewn(was) + ", as published",
+			Have:    sewn(now, a.Pattern.Units), Want: sewn(was, a.Pattern.Units) + ", as published",
 			Fix: "alter the other piece alike, or ease the difference in"}
 		if more := after.Abs().Sub(before.Abs()); !chosen && one.Times(2*edges).Less(more) && eased.Mul(units.Min(now.SewLength, now.IntoLength)).Less(more) {
 			f.Severity = finding.Error
-			f.Message += fmt.Sprintf(": one is %s longer than the other, more than can be eased in", a.Pattern.Steps.Both(after.Abs()))
+			f.Message += fmt.Sprintf(": one is %s longer than the other, more than can be eased in", both(a.Pattern, after.Abs()))
 			f.Fix = "alter the other piece alike, or give the measurement too that the other edge comes from"
 		}
 		out = append(out, f)
@@ -423,12 +448,12 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) fi
 }
 
 // sewn is how long the edges of a join are, and of how many pieces.
-func sewn(s schematic.Seam) string {
+func sewn(s schematic.Seam, u units.Unit) string {
 	of := func(l units.Num, pieces string) string {
 		if pieces == "" {
-			return cm(l) + " cm"
+			return shaping.LongIn(l, u)
 		}
-		return fmt.Sprintf("%s cm (%s)", cm(l), pieces)
+		return fmt.Sprintf("%s (%s)", shaping.LongIn(l, u), pieces)
 	}
 	return of(s.SewLength, s.SewOf) + " and " + of(s.IntoLength, s.IntoOf)
 }
@@ -457,7 +482,8 @@ func nearest(like []*schematic.Garment, now schematic.Seam) (best schematic.Seam
 // to each other (common practice: a twentieth is eased without a trace, a tenth with care).
 var eased = units.Frac(1, 10)
 
-func cm(mm units.Num) string { return units.Decimal(units.In(mm, units.CM), 1) }
+// both is a length in both units, that of the pattern first.
+func both(p *schematic.Pattern, mm units.Num) string { return p.Steps.Both(mm, p.Units) }
 
 // changes are the measurements and counts that differ, piece by piece.
 func changes(a *Altered) []Change {

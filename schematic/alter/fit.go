@@ -142,7 +142,7 @@ func (t *trial) fit(i int) {
 	t.piece = q.Name
 	if q.Motifs != nil {
 		t.found = append(t.found, finding.Finding{Kind: "alter/section", Severity: finding.Note, Pos: q.Pos, Piece: q.Name,
-			Message: fmt.Sprintf("the motifs of %s are measured, not counted, and kept: work yours to %s across", q.Name, t.p.Steps.Both(first(q.Motifs.Across)))})
+			Message: fmt.Sprintf("the motifs of %s are measured, not counted, and kept: work yours to %s across", q.Name, both(t.p, first(q.Motifs.Across)))})
 		return
 	}
 	t.firstRow(q)

@@ -210,7 +210,7 @@ func (t *trial) gives() finding.List {
 		}
 		told := map[string]bool{}
 		t.compare(t.f.base.Pieces[k], m, func(was, now schematic.Measure, off units.Num) {
-			is, before := t.p.Steps.Both(now.Length), t.p.Steps.Both(was.Length)
+			is, before := both(t.p, now.Length), both(t.p, was.Length)
 			text := fmt.Sprintf("%s is %s, not %s as %s", measureName(m, now), is, before, held)
 			if !half.Less(off) || is == before || told[text] {
 				return
@@ -224,7 +224,7 @@ func (t *trial) gives() finding.List {
 					step = -step
 				}
 				layers := now.Length.Div(t.unit(now).Times(now.Count)) // half of a round lies flat
-				f.Fix = fmt.Sprintf("%+d %s would make it %s", step, now.Of+"s", t.p.Steps.Both(now.Length.Add(t.unit(now).Times(step).Mul(layers))))
+				f.Fix = fmt.Sprintf("%+d %s would make it %s", step, now.Of+"s", both(t.p, now.Length.Add(t.unit(now).Times(step).Mul(layers))))
 			}
 			out = append(out, f)
 		})

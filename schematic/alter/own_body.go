@@ -207,7 +207,7 @@ func (w between) bodies(q *schematic.Pattern, i int) []string {
 			b.High, low = withAt(b.High, i, n, high), high
 		}
 		if moved || also {
-			told = append(told, b.Name+" "+q.Steps.Both(low))
+			told = append(told, b.Name+" "+both(q, low))
 		}
 	}
 	return told
@@ -226,7 +226,7 @@ func (w between) lists(q *schematic.Pattern, i int) []string {
 		if !moved {
 			continue
 		}
-		text := q.Steps.Both(v)
+		text := both(q, v)
 		if g.Given.Dim != expr.LengthOf {
 			v = units.Int(int64(v.Round()))
 			text = v.String()

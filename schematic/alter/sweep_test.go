@@ -97,7 +97,7 @@ func (s *sweep) alter(what string, p *schematic.Pattern, r alter.Request, length
 			}
 			if unit.Half().Add(units.Frac(1, 1000)).Less(v.Length.Sub(was.Length).Abs()) {
 				s.off++
-				is, before := p.Steps.Both(v.Length), p.Steps.Both(was.Length)
+				is, before := p.Steps.Both(v.Length, p.Units), p.Steps.Both(was.Length, p.Units)
 				ruled := ""
 				if text := "is " + is + ", not " + before; ruledOut(found, m.Name, text, v.Length.Sub(was.Length).Abs().Div(unit)) {
 					s.ruled++

@@ -97,9 +97,12 @@ func (u Unit) AndOther() []Unit {
 	return []Unit{CM, Inch}
 }
 
-// Both prints the length in centimetres and inches, each rounded from the
+// Both prints the length in centimetres and inches, in u first, each rounded from the
 // exact length: 39.5 cm / 15½ in.
-func (s Steps) Both(l Num) string { return s.With(l, CM) + " / " + s.With(l, Inch) }
+func (s Steps) Both(l Num, u Unit) string {
+	both := u.AndOther()
+	return s.With(l, both[0]) + " / " + s.With(l, both[1])
+}
 
 var vulgar = map[Num]string{
 	{1, 2}: "½", {1, 4}: "¼", {3, 4}: "¾", {1, 8}: "⅛", {3, 8}: "⅜", {5, 8}: "⅝", {7, 8}: "⅞",
