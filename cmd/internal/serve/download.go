@@ -39,7 +39,7 @@ func downloadGroups() []downloadGroup {
 			{"handout", "Handout, PDF", "all sizes, with the chosen one standing out", handout(job.HandoutOptions{})},
 			{"handout-size", "Handout of this size, PDF", "the chosen size alone", handout(job.HandoutOptions{Alone: true})},
 			{"worksheet", "Worksheet, PDF", "measurements to fill in, and the answers", handout(job.HandoutOptions{Kind: job.ForClass})},
-			{"mistake", "Find the mistake, PDF", "all sizes with one measurement wrong, and the answer; the command handout --seed makes others", handout(job.HandoutOptions{Kind: job.WithMistake, Seed: 1})},
+			{"mistake", "Find the mistake, PDF", "all sizes with one measurement wrong, and the answer; its number says which", handout(job.HandoutOptions{Kind: job.WithMistake})},
 			{"life-size", "Life size, PDF", "the pieces at 1:1, to block on", handout(job.HandoutOptions{Kind: job.AtLifeSize})},
 		}},
 		{"For one person", []download{
@@ -88,7 +88,7 @@ func handout(o job.HandoutOptions) made {
 		d := c.draw()
 		o := o
 		o.Size, o.Units, o.Paper, o.Large, o.Little, o.Rows, o.Creator = c.Size, d.Units, d.Paper, c.Large, c.Little, rows, d.Creator
-		o.Face, o.Photos = c.face, c.photos
+		o.Face, o.Photos, o.Seed = c.face, c.photos, c.mistake()
 		return job.Handout(ctx, src, o)
 	}
 }
@@ -190,7 +190,7 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 			case err != nil:
 				fail(w, http.StatusUnprocessableEntity, err.Error())
 			default:
-				s.hand(w, res, d.Name, q.Size, q.Labels)
+				s.hand(w, res, d.Name, q.choices)
 			}
 			return nil
 		}
@@ -215,8 +215,8 @@ func errorsIn(found finding.List) (out []string) {
 }
 
 // hand gives the files: one as it is, several packed under the name of the download and the size.
-func (s *Server) hand(w http.ResponseWriter, r job.Result, what, size, labels string) {
-	f, err := packed(r, packName(r.Slug, what, size, labels))
+func (s *Server) hand(w http.ResponseWriter, r job.Result, what string, c choices) {
+	f, err := packed(r, packName(r.Slug, what, c))
 	if err != nil {
 		fail(w, http.StatusInternalServerError, err.Error())
 		return
@@ -234,16 +234,19 @@ func (s *Server) hand(w http.ResponseWriter, r job.Result, what, size, labels st
 }
 
 // packName tells what is in a pack: that of every size has none in its name.
-func packName(slug, what, size, labels string) string {
+func packName(slug, what string, c choices) string {
 	name := slug
 	if name == "" {
 		name = "pattern"
 	}
 	name += "-" + strings.TrimSuffix(strings.TrimSuffix(what, "-svg"), "-pdf")
-	if size != "" && !strings.HasPrefix(what, "all-") {
-		name += "-" + job.Slug(size)
-		if labels != "" && labels != "one" {
-			name += "-" + job.Slug(labels)
+	switch {
+	case what == "mistake":
+		name += "-" + strconv.FormatUint(c.mistake(), 10)
+	case c.Size != "" && !strings.HasPrefix(what, "all-"):
+		name += "-" + job.Slug(c.Size)
+		if c.Labels != "" && c.Labels != "one" {
+			name += "-" + job.Slug(c.Labels)
 		}
 	}
 	return name + ".zip"

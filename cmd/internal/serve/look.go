@@ -15,14 +15,15 @@ import (
 
 // choices are what a person chose beside the pattern.
 type choices struct {
-	Text   string `json:"text"`
-	Size   string `json:"size"`
-	Labels string `json:"labels"` // one, all, letters or blank
-	Units  string `json:"units"`  // cm, in or both
-	Paper  string `json:"paper"`  // its word
-	Large  bool   `json:"large"`
-	Little bool   `json:"little"` // little ink
-	Glance scales `json:"glance"` // the size alone is wanted, at these scales, and soon
+	Text    string `json:"text"`
+	Size    string `json:"size"`
+	Labels  string `json:"labels"` // one, all, letters or blank
+	Units   string `json:"units"`  // cm, in or both
+	Paper   string `json:"paper"`  // its word
+	Large   bool   `json:"large"`
+	Little  bool   `json:"little"`  // little ink
+	Mistake uint64 `json:"mistake"` // which one, on the sheet that has one
+	Glance  scales `json:"glance"`  // the size alone is wanted, at these scales, and soon
 
 	LeftHanded bool `json:"leftHanded"` // charts
 	Squares    bool `json:"squares"`    // of charts in the gauge's proportions
@@ -43,6 +44,9 @@ type choices struct {
 	Draft *draft `json:"draft,omitempty"` // whose text this is, if it is to be kept
 	Saved bool   `json:"saved"`
 }
+
+// mistake is the number of the mistake: 1, if none is asked for.
+func (c choices) mistake() uint64 { return max(1, c.Mistake) }
 
 // keep keeps what is not saved.
 func (s *Server) keep(c choices) {

@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"fmt"
 	"mime"
 	"net/http"
 	"testing"
@@ -35,4 +36,17 @@ func TestDownloadsOfDifferentThingsHaveDifferentNames(t *testing.T) {
 			}
 		}
 	}
+}
+
+func TestASheetHasTheMistakeThatIsAskedFor(t *testing.T) {
+	c := let(t, running(t, Options{}))
+	seen := map[string]bool{}
+	for n := range 4 {
+		_, body, h := c.ask("/api/download", map[string]any{"text": typed, "what": "mistake", "mistake": n})
+		_, params, err := mime.ParseMediaType(h.Get("Content-Disposition"))
+		require.NoError(t, err)
+		assert.Contains(t, params["filename"], fmt.Sprintf("-mistake-%d.zip", max(1, n)), "none asked for is the first")
+		seen[string(body)] = true
+	}
+	assert.Len(t, seen, 3)
 }

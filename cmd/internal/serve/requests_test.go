@@ -62,7 +62,7 @@ func (m requests) method(path string) string {
 }
 
 // questionKeys are those of every question that there is, and some of none.
-var questionKeys = strings.Fields("text mark path name over like both act path key value name cell what once size labels units paper large little rows section draft saved against to nothing __proto__")
+var questionKeys = strings.Fields("text mark path name over like both act path key value name cell what once size labels units paper large little mistake rows section draft saved against to nothing __proto__")
 
 // wellKnown are values that questions have.
 var wellKnown = []struct {

@@ -42,6 +42,7 @@ const beside = () => ({
   leftHanded: by("left-handed").checked,
   squares: by("squares").checked,
   whole: by("whole").checked,
+  mistake: Math.max(1, Math.trunc(Number(by("mistake").value)) || 1),
   ...alter.chosen(),
 });
 
