@@ -72,6 +72,22 @@ func (p *plan) frame(landscape bool, scale float64) *frame {
 	return f
 }
 
+// bare is the frame of a page on which nothing is drawn: it needs no scale, no key and no word on how it is drawn.
+func (f *frame) bare() *frame {
+	b := *f
+	b.key, b.bar = nil, nil
+	b.footHigh = 5 + lineHeight(fonts.Regular, f.p.o.text())
+	if f.head != nil {
+		way := 0
+		if f.w > f.h {
+			way = 1
+		}
+		b.head = f.p.headings[way].head
+		b.headHigh = rowsHigh(b.head) + 4
+	}
+	return &b
+}
+
 func (f *frame) heading() *heading {
 	size, pat := f.p.o.text(), f.p.g.Pattern
 	sub := f.p.sizeText()
@@ -270,9 +286,9 @@ func (f *frame) emit(g *sheet.Group, n, of int) {
 		g.Items = append(g.Items, newText(pageText(n, of), fonts.Regular, size,
 			pt{X: f.w - margin, Y: y + fonts.Ascent(fonts.Regular)*size}, sheet.End, "page"))
 	}
-	barGroup := &sheet.Group{ID: "scalebar", Class: "scalebar", Title: "Scale 1:" + scaleText(f.scale)}
-	f.bar.draw(barGroup, margin, f.h-margin-f.bar.high)
-	if !f.p.o.Without.Has(schematic.ScaleBar) {
+	if f.bar != nil && !f.p.o.Without.Has(schematic.ScaleBar) {
+		barGroup := &sheet.Group{ID: "scalebar", Class: "scalebar", Title: "Scale 1:" + scaleText(f.scale)}
+		f.bar.draw(barGroup, margin, f.h-margin-f.bar.high)
 		g.Items = append(g.Items, barGroup)
 	}
 	y = f.h - margin - f.footHigh + 5

@@ -288,6 +288,9 @@ func holds(t require.TestingT, gs []*schematic.Garment, o Options, st Stats, she
 			}
 		})
 		apartOnPaper(t, pieces)
+		if ids["letters"] && len(pieces) == 0 {
+			require.False(t, ids["scalebar"] || ids["key"], "nothing is drawn that has a scale or signs")
+		}
 	}
 	expected := 0
 	for _, made := range append(gs[o.Size].AsWorn(), gs[o.Size].Pieces...) {

@@ -363,7 +363,7 @@ func (ch *chooser) pages(landscape bool, scale float64, list []*drawn, t *table,
 		if t == nil {
 			return nil, large
 		}
-		_, h := f.area(1)
+		_, h := f.bare().area(1)
 		var ok bool
 		if c.more, ok = t.sheets(rest, h); !ok {
 			return nil, large
@@ -420,14 +420,14 @@ func (c *choice) emit(before, of int) []*sheet.Sheet {
 		}
 	}
 	for _, rows := range c.more {
-		f := c.f
+		f := c.f.bare()
 		if c.p.o.cut() {
 			high := c.tableHigh(rows)
 			f = f.trimmed(&page{}, len(sheets), high, c.tableWide(high))
 		}
 		s, _ := next(f)
-		s.Desc = c.p.words(c.f.scale, nil)
-		c.tableOn(s, rows, margin+c.f.headHigh)
+		s.Desc = "Measurements by letter."
+		c.tableOn(s, rows, margin+f.headHigh)
 	}
 	if !c.p.o.cut() { // the paper is whole, wherever the foot stands
 		for _, s := range sheets {

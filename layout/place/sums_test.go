@@ -1,10 +1,12 @@
 package place
 
 import (
+	"flatwright/fonts"
 	"flatwright/schematic/units"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // The longest round length that is at most 45 mm on paper. At 1:5 a centimetre is 2 mm and an inch 5.08 mm: 20 cm are 40 mm (50 cm
@@ -81,4 +83,30 @@ func TestWhatOptionsMayBe(t *testing.T) {
 		assert.Equal(t, c.fits, err == nil, "%s: %v", c.name, err)
 	}
 	assert.Error(t, Options{}.check(0))
+}
+
+// Two tables and what is between them are 13 mm too wide for the paper: the names of each take 6.5 mm less. A name that
+// takes a second line then makes a row of two units no higher, but a row of one.
+func TestTablesStandSideBySideWhereWrappedNamesMakeNoRowHigher(t *testing.T) {
+	for units, want := range map[Units]int{Both: 2, CM: 1} {
+		p, err := newPlan(skirt(6, false), Options{Units: units, Labels: Letters})
+		require.NoError(t, err)
+		tb := newTable(p, 400)
+		name := 0.0
+		for _, v := range p.views {
+			for it := range v.all {
+				name = max(name, room(fonts.Regular, tb.size, rowName(v, it)))
+			}
+		}
+		tb.nameW, tb.columns = name+2*tb.pad+0.1, 1
+		tb.rows, tb.width = tb.rowsOf(tb.nameW), tb.nameW+50
+		avail := 2*tb.width + tb.columnGap - 13
+		was := tb.nameW
+		tb.abreast(avail)
+		require.Equal(t, want, tb.columns)
+		if want == 2 {
+			assert.InDelta(t, was-6.5, tb.nameW, 1e-9)
+			assert.InDelta(t, avail, 2*tb.width+tb.columnGap, 1e-9)
+		}
+	}
 }

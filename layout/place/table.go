@@ -52,7 +52,7 @@ func (p *plan) cell(it *item, size int) []string {
 // has room.
 func newTable(p *plan, avail float64) *table {
 	size := p.o.text()
-	t := &table{p: p, size: size, pad: size * 0.35, columnGap: 6, columns: 1, rows: map[*item]tableRow{}}
+	t := &table{p: p, size: size, pad: size * 0.35, columnGap: 6, columns: 1}
 	t.line = lineHeight(fonts.Regular, size)
 	t.letterW = p.letter.w + 2*t.pad
 	columns := p.columnsOf()
@@ -91,17 +91,56 @@ func newTable(p *plan, avail float64) *table {
 		t.blocks = append(t.blocks, [2]int{columns[i], columns[min(i+per, len(columns))-1] + 1})
 	}
 	t.width = t.letterW + t.nameW + t.unitW + float64(per)*t.valueW
-	if len(t.blocks) == 1 {
-		t.columns = max(1, min(3, int((avail+t.columnGap)/(t.width+t.columnGap))))
-	}
 	t.head = t.headHigh()
-	for _, v := range p.views {
-		for it := range v.all {
-			name := sheet.Wrap(fonts.Shown(fonts.Regular, rowName(v, it)), (t.nameW-2*t.pad)/sheet.Elsewhere, size, fonts.Regular)
-			t.rows[it] = tableRow{name, float64(max(len(name), len(us)))*t.line + t.pad}
-		}
+	t.rows = t.rowsOf(t.nameW)
+	if len(t.blocks) == 1 {
+		t.abreast(avail)
 	}
 	return t
+}
+
+// mostAbreast is how many tables stand side by side at most.
+const mostAbreast = 3
+
+// abreast sets tables side by side, with longer names wrapped where that makes no row higher.
+func (t *table) abreast(avail float64) {
+	for n := mostAbreast; n > 1; n-- {
+		wide := (avail+t.columnGap)/float64(n) - t.columnGap
+		name := min(t.nameW, t.nameW+wide-t.width)
+		if name < 5*t.size {
+			continue
+		}
+		rows := t.rows
+		if name < t.nameW {
+			rows = t.rowsOf(name)
+		}
+		if !higher(rows, t.rows) {
+			t.width, t.nameW, t.rows, t.columns = t.width-t.nameW+name, name, rows, n
+			return
+		}
+	}
+}
+
+// higher reports whether a row of a is higher than it is in b.
+func higher(a, b map[*item]tableRow) bool {
+	for it, row := range a {
+		if row.high > b[it].high {
+			return true
+		}
+	}
+	return false
+}
+
+// rowsOf are the rows with names that are so wide.
+func (t *table) rowsOf(nameW float64) map[*item]tableRow {
+	rows := map[*item]tableRow{}
+	for _, v := range t.p.views {
+		for it := range v.all {
+			name := sheet.Wrap(fonts.Shown(fonts.Regular, rowName(v, it)), (nameW-2*t.pad)/sheet.Elsewhere, t.size, fonts.Regular)
+			rows[it] = tableRow{name, float64(max(len(name), len(t.p.s.units())))*t.line + t.pad}
+		}
+	}
+	return rows
 }
 
 // widest is the width of the longest value in a row.

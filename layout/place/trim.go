@@ -40,7 +40,10 @@ func (p *page) high(gap float64) float64 {
 
 // words is the width of heading, caution, key and scale bar.
 func (f *frame) words() float64 {
-	w, size := f.bar.wide, f.p.o.text()
+	w, size := 0.0, f.p.o.text()
+	if f.bar != nil {
+		w = f.bar.wide
+	}
 	for _, r := range slices.Concat(f.head, f.caution) {
 		w = max(w, room(r.face, r.size, r.s))
 	}

@@ -92,6 +92,8 @@ func TestNothingOverlapsInAnyPatternOfTheHouse(t *testing.T) {
 // The goldens are pictures that a person can open: one of the shape's size, one of all
 // sizes, one of letters for each pattern. -update draws them anew.
 func TestPicturesAreAsTheyWere(t *testing.T) {
+	const pictures = "../../../testdata/pictures"
+	drawn := map[string]bool{}
 	for _, folder := range []string{"../../../examples/*.yaml", "../../../testdata/garments/*.yaml"} {
 		for _, src := range sources(t, folder) {
 			p, _, _, err := work(context.Background(), src)
@@ -101,9 +103,19 @@ func TestPicturesAreAsTheyWere(t *testing.T) {
 				r, err := Draw(context.Background(), src, o)
 				require.NoError(t, err)
 				for _, f := range r.Files {
-					golden(t, filepath.Join("../../../testdata/pictures", f.Name), f.Body)
+					golden(t, filepath.Join(pictures, f.Name), f.Body)
+					drawn[f.Name] = true
 				}
 			}
+		}
+	}
+	kept, err := os.ReadDir(pictures)
+	require.NoError(t, err)
+	for _, e := range kept {
+		if !drawn[e.Name()] && *update {
+			require.NoError(t, os.Remove(filepath.Join(pictures, e.Name())))
+		} else {
+			assert.True(t, drawn[e.Name()], "%s is drawn no more: run with -update", e.Name())
 		}
 	}
 }
