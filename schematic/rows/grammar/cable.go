@@ -26,7 +26,7 @@ var workedOver = text.Once(`\b(?:k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|on
 var stuck = text.Once(`(\d)st`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL]T)\s*[:=]`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL]T)(?:\s*[:=]|\s+[-–—]\s)`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 func (r *Reader) tellCables(line string) {
@@ -50,7 +50,7 @@ func (r *Reader) tellCables(line string) {
 // spares most lines the pattern.
 func mayTell(line string) bool {
 	for i := range len(line) {
-		if c := line[i]; c != ':' && c != '=' {
+		if c := line[i]; c != ':' && c != '=' && (i == 0 || line[i-1] != ' ' || c != '-' && !strings.HasPrefix(line[i:], "–") && !strings.HasPrefix(line[i:], "—")) {
 			continue
 		}
 		name := strings.TrimRight(line[:i], " \t")
@@ -70,7 +70,7 @@ func describes(line string) bool {
 	}
 	words := strings.ToLower(line[at[1]:])
 	_, ok := crossOf(words)
-	return ok || strings.Contains(words, "cable needle") && cableStitches(squeezeWords(strings.TrimRight(line[:at[1]], " :="))) > 0 // not how it is crossed
+	return ok || strings.Contains(words, "cable needle") && cableStitches(squeezeWords(strings.TrimRight(line[:at[1]], " :=-–—"))) > 0 // not how it is crossed
 }
 
 var numberWords = map[string]int{"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "a": 1, "st": 1, "stitch": 1}

@@ -342,6 +342,12 @@ var stitches = []form{
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
+	{rule: "stitch", pattern: "{n:num} $st [of/in] (rib/ribbing/moss/seed/garter/patt/pattern | {y:cloth}) [$st/rib]", meaning: "so many stitches as they come", example: "Row 3: 25 sts of ribbing, k1, 9 sts in pattern, k to end", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.to < len(m.p.t) && !m.p.at(m.to).Is(",", ".", ";") && m.p.at(m.to).Kind != 'g' {
+			return nil
+		}
+		return &ins.Stitch{N: m.num("n", 1)}
+	}},
 	{rule: "stitch", pattern: "rib/moss/patt/patts {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 8: Rib 17, inc in next st, rib to end",
 		build: func(m *match) any {
 			if t := m.p.at(m.to); !m.p.line.IsRow() || t.Is("row", "rows", "rnd", "rnds", "round", "rounds", "more", "times") || measuring[t.S] {
@@ -550,7 +556,7 @@ var stitches = []form{
 	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
 
 	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
-	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [$st/one] over [{tail}] | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
+	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [$st/one] over ([{tail}] | [last] [$st] knit/knitted/k/purled [$st/one]) | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
 
 	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off [first/second/left/right] [leg/arm/ear/wing] [{num}] | cut yarn | fo [first/second/left/right] [leg/arm/ear/wing] [{num}] | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
 		if m.said("bind") || m.said("cut", "break") && !m.said("fasten") {
@@ -565,12 +571,12 @@ var stitches = []form{
 		return &ins.Fasten{}
 	}},
 
-	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk [in/on/at {c:core}] | place {x:markname} marker [in/on/at {c:core}] | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
+	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk [in/on/at {c:core}] | place [a] [{x:markname}] [{y:markname}] marker/markers (at/on/in) [each/both/either] [$beg/end/side/edge] [of] [this/last/next/{w:row}] [{w:row}] | place [a] {x:markname} [{y:markname}] marker/markers [in/on/at {c:core}] | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
 	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
 	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | place/put marker/markers after/before/between $st {num} {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "marker", pattern: "placing marker/markers [{x:stretch}]", meaning: "words about markers", example: "Join in the round, placing a marker on first st", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end", meaning: "which marker", example: "k2, place a new marker, k2", build: func(m *match) any { return true }},
+	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end/split/ring/coloured/colored/contrasting/stitch/safety/lockable", meaning: "which marker", example: "k2, place a new marker, k2", build: func(m *match) any { return true }},
 	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", build: func(m *match) any {
 		if m.said("yf") {
 			return nil

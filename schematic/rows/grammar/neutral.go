@@ -135,12 +135,17 @@ func droppedGroup(t []text.Token, i int) bool {
 		return true
 	case sub[0].Is("this", "these") && slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("called") }): // this is called cable 8
 		return true
+	case sub[0].Is("by") && !weightyBefore(last): // dec 1 st at armhole edge (by working to last 3 sts, k2tog, k1)
+		return true
 	case sub[0].Is("see") && sub[len(sub)-1].Kind == 'w', len(sub) > 3 && sub[0].Is("notice", "note", "remember", "you"):
 		return true
 	}
 	// how a stitch is made, before where: 15 tr (thread twice around hook) in ring
 	return last.Kind == 'w' && next.Is("in", "into") && slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("hook") })
 }
+
+// weightyBefore reports whether what stands before a bracket needs it to be said how many.
+func weightyBefore(t *text.Token) bool { return t.Is("inc", "dec", "increase", "decrease", "made") }
 
 // mannerAt reports whether the word at i belongs to how a stitch is made, before where: 2 tr in the same way into next ch.
 func mannerAt(t []text.Token, i int) bool {

@@ -208,7 +208,7 @@ func (p *parser) openName(i int) (named, int) {
 		if k > i && t.Is("pattern", "patt", "pat", "panel") {
 			return named{chart: k > i+1 || !p.at(i).Is("main", "stitch", "st", "same", "this", "above", "established", "est", "body", "set", "back", "front", "whole", "entire", "complete")}, p.letter(k + 1)
 		}
-		if t.Kind != 'w' || text.IsStop(t.S) || t.Is("of", "in", "from", "on", "to", "next", "each", "every", "last", "first", "for", "with", "and", "until", "as", "even", "st", "sts") || !p.at(i).Cap && p.thingAt(k) {
+		if t.Kind != 'w' || text.IsStop(t.S) || t.Is("of", "in", "from", "on", "to", "next", "each", "every", "last", "first", "for", "with", "and", "until", "as", "even", "st", "sts") || !p.at(i).Cap && p.thingAt(k) && !(loose[t.S] && len(t.S) > 2) {
 			break
 		}
 	}

@@ -59,7 +59,7 @@ type Reader struct {
 	ids          uint32
 }
 
-var tables = [][]form{namedForms, lettered, unitForms, cores, loops, extents, times, prepositions, stitches, heldBack, statements, rowsets, clauses}
+var tables = [][]form{namedForms, lettered, unitForms, cores, loops, extents, times, prepositions, stitches, heldBack, putBacks, statements, rowsets, clauses}
 
 var once sync.Once
 

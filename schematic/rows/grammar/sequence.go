@@ -59,6 +59,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
 		case s.loopSaid():
+		case s.otherWearer():
 		case s.counted():
 		case s.otherStart():
 		case s.placeFirst():
@@ -82,7 +83,7 @@ func (p *parser) sequence() []ins.Item {
 			p.r.starred = append([]ins.Item(nil), body...)
 		}
 	}
-	return untilBehind(waiting(s.out))
+	return untilBehind(waiting(workedAgain(s.out)))
 }
 
 // untilBehind gives rows that are worked again the count that ends them, where other words stand before it: rep these 2 rows,
@@ -190,7 +191,7 @@ func counts(list []ins.Item) bool {
 	for _, n := range list {
 		switch n := n.(type) {
 		case *ins.Stitch:
-			if n.Kind == nil || n.Kind.Craft != stitch.Knitting || len(n.Places) > 0 {
+			if n.Kind == nil && !n.Inc && !n.Dec || n.Kind != nil && n.Kind.Craft != stitch.Knitting || len(n.Places) > 0 && !(n.Inc && len(n.Places) == 1 && n.Places[0].Kind == ins.InNext && n.Places[0].N.All == 1) {
 				return false
 			}
 			k++
@@ -1714,6 +1715,34 @@ func (s *sequence) listAhead(i int) bool {
 }
 
 func (s *sequence) knits() bool { return !s.r.crochet }
+
+// otherWearer passes what a row says once more for the other of two wearers: boy: k2, yo, k2tog, k to end; girl: k to last 4 sts …
+func (s *sequence) otherWearer() bool {
+	wearer := func(i int) string {
+		if s.at(i).Is("for") {
+			i++
+		}
+		for _, w := range []string{"boy", "girl"} {
+			if s.at(i).Is(w, w+"s") {
+				return w
+			}
+		}
+		return ""
+	}
+	one := wearer(s.i)
+	if one == "" || s.depth > 0 || !working(s.out) || s.at(s.i-1).Kind == 'w' || !slices.ContainsFunc(s.line.Words, func(w ins.Word) bool {
+		return w.Kind == 'w' && strings.TrimSuffix(w.S, "s") != one && (w.S == "boy" || w.S == "girl" || w.S == "boys" || w.S == "girls")
+	}) {
+		return false
+	}
+	to := s.i
+	for to < len(s.t) && !s.at(to).Is(".") && wearer(to) != map[string]string{"boy": "girl", "girl": "boy"}[one] {
+		to++
+	}
+	s.add(&ins.Nothing{}, s.i, to)
+	s.i = to
+	return true
+}
 
 // loopSaid reads 'working in back loops only': for what follows in the row.
 func (s *sequence) loopSaid() bool {

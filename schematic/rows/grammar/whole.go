@@ -175,6 +175,22 @@ var statements = []form{
 		}
 		return m.inAll(stitch.ByID(id))
 	}},
+	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across] [,] [and] (making/make/increasing/increase/with) [a] [{n:num}] [$st] [made/more] at [$beg/commencement/end]", meaning: "one plain row with stitches made at one end", example: "Row 2: Purled, making 1 at the beginning", build: func(m *match) any {
+		id := "p"
+		if m.said("knitted") {
+			id = "k"
+		}
+		if !m.p.line.IsRow() || !m.alone() || !m.p.at(m.to-1).Is("beginning", "beg", "commencement", "end", "start") {
+			return nil
+		}
+		plain := m.inAll(stitch.ByID(id))
+		made := &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)}
+		body := []ins.Item{made, plain}
+		if m.said("end") {
+			body = []ins.Item{plain, made}
+		}
+		return &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
+	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
@@ -393,7 +409,12 @@ var statements = []form{
 		return &ins.BindOff{N: m.num("n", 0), Hold: true}
 	}},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold all [of] [the/other] [$st] (except | but | except for) [$next/first/last/center/centre] {n:num} [thumb/gusset/heel/front/back/neck/center/centre] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "all stitches but so many wait on a holder", example: "Knit 30, then place all sts except 16 thumb sts on a holder",
-		build: func(m *match) any { return &ins.Leave{N: m.num("n", 0)} }},
+		build: func(m *match) any {
+			if m.said("last", "first") && !m.p.line.IsRow() { // those that were worked before stay too
+				return &ins.Even{Course: ins.Course{Until: m.p.unknown()}}
+			}
+			return &ins.Leave{N: m.num("n", 0)}
+		}},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any {
 			if m.said("these") && m.p.line.IsRow() && m.from > 0 && !m.p.at(m.from-1).Is(".", ":") {
@@ -544,7 +565,13 @@ var statements = []form{
 	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/col/yarn/shade) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
 
 	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [{w:row} [{n:num}]] [[of] pattern/patt]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
-		if !m.said("with") || m.has("n") && !m.p.at(m.to).Is(",", ".") && m.to < len(m.p.t) {
+		if t := m.p.at(m.to); !m.said("with") || m.has("n") && !t.Is(",", ".") && !(t.Kind == 'g' && m.p.neutralAll(t.Sub)) && m.to < len(m.p.t) {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "[and/then/now] work [as] [the] following/foll/next [inc/dec/increase/decrease/set/dividing/{x:rowname}] [up] {w:row} [as follows]", meaning: "words that lead to a row", example: "Change to 6 mm needles and work the foll inc row:", build: func(m *match) any {
+		if m.to < len(m.p.t) && (!m.p.at(m.to).Is(":") || m.to+1 < len(m.p.t)) {
 			return nil
 		}
 		return &ins.Nothing{}
@@ -711,6 +738,13 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "(divide/dividing/place/put/slip/arranging/distributing/arrange/distribute) [these/those/all] [{n:num}] $st [evenly/equally] (onto/over/on/between/among/across) [{k:num}] [three/four/both/double] [double] [pointed] [needles/needle/dpns/dpn/pins/ndls]", meaning: "stitches are put on needles", example: "Divide these 16 sts onto 3 needles", build: func(m *match) any {
+		if !m.said("needles", "dpns", "pins", "ndls") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "allowing for [the] [extra/more/fewer/increased/decreased/new/additional] {x:stretch}", meaning: "words about it", example: "Rep the last 4 rows 4 times more, allowing for extra sts on gusset after each inc", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},

@@ -205,6 +205,7 @@ func (p *labeller) numbered() bool {
 	start := p.i
 	t := p.peek(0)
 	round, word := RowWord(t.S)
+	word = word || t.Is("turn", "pass") && t.Cap && p.peek(1).Kind == 'n' && p.peek(2).Is(":") // Turn 1: Sl 1, p14, p2tog
 	switch {
 	case word && t.Kind == 'w':
 		p.i++
@@ -682,6 +683,7 @@ var (
 // Steps are the lines of a text whose rows are told as steps, with their numbers alone: Step 2: 6 sc in ring. Every word stays in
 // its column. A text that has rows, or whose steps work no stitches, stays as it is.
 func Steps(lines []string) []string {
+	lines = withoutItems(lines)
 	work := 0
 	for _, l := range lines {
 		if numbered().MatchString(l) {
@@ -698,5 +700,40 @@ func Steps(lines []string) []string {
 	for i, l := range lines {
 		out[i] = step().ReplaceAllString(l, "${1}${3}.     ${5}")
 	}
+	return out
+}
+
+// listed is a line that begins with the number of an item, and no sign behind it: 3 Next row: K10, work in rib to end.
+var listed = Once(`^(\s*)(\d{1,2})( +[A-Z][a-z])`)
+
+// withoutItems are the lines of a text without the numbers of what is done in order, where at least three of them run on from 1.
+// Every word stays in its column.
+func withoutItems(lines []string) []string {
+	var run []int
+	out := lines
+	end := func() {
+		if len(run) > 2 {
+			out = append([]string(nil), out...)
+			for _, i := range run {
+				m := listed().FindStringSubmatchIndex(out[i])
+				out[i] = strings.Repeat(" ", m[5]) + out[i][m[5]:]
+			}
+		}
+		run = nil
+	}
+	for i, l := range lines {
+		m := listed().FindStringSubmatch(l)
+		if m == nil {
+			continue
+		}
+		n, _ := strconv.Atoi(m[2])
+		if n != len(run)+1 {
+			end()
+		}
+		if n == len(run)+1 {
+			run = append(run, i)
+		}
+	}
+	end()
 	return out
 }

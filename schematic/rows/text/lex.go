@@ -455,6 +455,9 @@ func (l *lexer) number() {
 		end = next
 	}
 	if len(vals) == 1 {
+		vals, end = l.behindComma(v)
+	}
+	if len(vals) == 1 {
 		vals, end = l.chain(v)
 	} else if len(vals) < l.sizes {
 		vals, end = l.alternating(vals, end)
@@ -526,6 +529,16 @@ func (l *lexer) chain(v int) ([]int, int) {
 		return vals[:1], save
 	}
 	return vals, end
+}
+
+// behindComma reads 14, (18, 20): the numbers of the other sizes behind a comma.
+func (l *lexer) behindComma(v int) ([]int, int) {
+	if l.i+1 < len(l.r) && l.r[l.i] == ',' {
+		if more, end, ok := l.group(l.i + 1); ok && len(more) == l.sizes-1 {
+			return append([]int{v}, more...), end
+		}
+	}
+	return []int{v}, l.i
 }
 
 // bracketed reads (62, 66, 70), all sizes in one bracket.
@@ -738,7 +751,23 @@ func (l *lexer) size(j int) (v, end int, ok bool) {
 	if j+1 < len(l.r) && strings.Contains("st nd rd th", l.lower(j, j+2)) {
 		j += 2
 	}
-	return v, j, true
+	return v, l.behindWearer(j), true
+}
+
+// wearers are words for whom a size is: 27 (29 women's, 35 men's).
+var wearers = set("women's womens women men's mens men ladies lady's lady gents adult adults adult's child child's children's children kids toddler baby")
+
+// behindWearer is behind the word at j for whom a size is, or j.
+func (l *lexer) behindWearer(j int) int {
+	k := l.blank(j)
+	from := k
+	for k < len(l.r) && (unicode.IsLetter(l.r[k]) || strings.ContainsRune("'’", l.r[k])) {
+		k++
+	}
+	if k > from && wearers[strings.ReplaceAll(l.lower(from, k), "’", "'")] {
+		return k
+	}
+	return j
 }
 
 // halves is behind -1/2 or ' 1/2' of a mixed number at i, or i.

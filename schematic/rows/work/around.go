@@ -344,7 +344,7 @@ func onceAround(body []ins.Item) []ins.Item {
 		case !ok || len(st.Also) > 0:
 			return nil
 		case len(st.Places) == 0, inNext(st.Places):
-		case i > 0 && i == len(body)-1 && goesOn(st.Places):
+		case i > 0 && i == len(body)-1 && goesOn(st.Places) && !(st.Kind != nil && st.Kind.Craft == stitch.Knitting && st.Kind.Uses == 1): // k to end is the rest
 			bare := *st
 			bare.Places = nil
 			out[i] = &bare
@@ -352,7 +352,7 @@ func onceAround(body []ins.Item) []ins.Item {
 			return nil
 		}
 	}
-	if len(out) < 2 {
+	if st := out[0].(*ins.Stitch); len(out) < 2 && (st.Kind == nil || st.Kind.Uses < 2 || st.Kind.Craft != stitch.Knitting || st.N.By != nil || st.N.All > 1) { // Rnd 9: K2tog (11)
 		return nil
 	}
 	return out

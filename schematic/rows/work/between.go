@@ -878,11 +878,16 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 	rows = times * len(cycle)
 	switch {
 	case l.Label != nil:
-		rows = r.times(l)
-		if n.HasTimes && (n.Times.By != nil || n.Times.All != 1) && times*len(cycle) != rows {
-			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, and its repeats make %s | %s rows by its numbers | %s rows by its repeats", "correct the numbers of the rows, or repeat otherwise",
-				rows, times*len(cycle), rows, times*len(cycle))
+		before, last := r.repeatedIn(l, n)
+		if !last {
+			break
 		}
+		all := r.times(l)
+		if made := before + times*len(cycle); n.HasTimes && (n.Times.By != nil || n.Times.All != 1 || before > 0) && made != all {
+			r.tell("rows/number", finding.Warning, n.At, "this line is for %s rows, and its repeats make %s | %s rows by its numbers | %s rows by its repeats", "correct the numbers of the rows, or repeat otherwise",
+				all, made, all, made)
+		}
+		rows = max(all-before, 0)
 	case n.ToRow.Set() && n.Length == nil && n.Course.Length == nil:
 		to := n.ToRow.At(r.size)
 		if r.no < 0 {
@@ -909,6 +914,24 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 		rows -= len(cycle)
 	}
 	return rows, gap, false
+}
+
+// repeatedIn is how many rows a line repeats before n, and whether n is the last that it repeats.
+func (r *runner) repeatedIn(l *ins.Line, n *ins.RepeatRows) (before int, last bool) {
+	met := false
+	for _, k := range l.Body {
+		switch q, ok := k.(*ins.RepeatRows); {
+		case !ok:
+		case q == n:
+			met = true
+		case met:
+			return before, false
+		default:
+			cycle, _ := r.bodies(l, q)
+			before += max(q.Times.At(r.size), 0) * len(cycle)
+		}
+	}
+	return before, true
 }
 
 // workedLast reports whether rows that are to be repeated are those that were worked last.

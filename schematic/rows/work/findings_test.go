@@ -47,6 +47,8 @@ func TestEachThingThatDoesNotFitIsToldOnceWithItsNumbers(t *testing.T) {
 		{"a row to repeat that is not there", "Ch 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRows 2-5: Rep Row 7. (10 sc)\n",
 			"rows/reference", "there is no row 7 to repeat", "", 5},
 		{"a first row that is itself again", "Ch 11.\nRow 1: Rep Row 1.\n", "rows/reference", "there is no row 1 to repeat", "", 4},
+		{"10 rows, 3 pairs and one", "Cast on 10 sts.\nRow 1: Knit. (10 sts)\nRow 2: Purl. (10 sts)\nRows 3-12: Rep Rows 1 and 2 three times, then rep Rows 1 and 2 once more. (10 sts)\n",
+			"rows/number", "this line is for 10 rows, and its repeats make 8", "", 6},
 		{"10 rows, 4 pairs", "Cast on 10 sts.\nRow 1: Knit. (10 sts)\nRow 2: Purl. (10 sts)\nRows 3-12: Rep Rows 1 and 2 four times. (10 sts)\n",
 			"rows/number", "this line is for 10 rows, and its repeats make 8", "", 6},
 		{"k2tog at both ends: 20 - 2", "Cast on 20 sts.\nRow 1: K1, ssk, k to last 3 sts, k2tog, k1. (17 sts)\n", "rows/stated", "the row makes 18 stitches, not 17", "say 18", 4},
