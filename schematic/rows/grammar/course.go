@@ -287,8 +287,11 @@ var clauses = []form{
 	{rule: "clause", pattern: "[for] [a] [another/further/next/$next/total/first/last] [of] {n:num} [more] {w:row} [more]", meaning: "for so many rows", example: "Work even in pattern for 10 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 1), value[bool](m, "w")
-			if !m.said("for") {
+			switch {
+			case !m.said("for"):
 				return nil
+			case m.said("total"): // with those that are there
+				return clause(func(c *course) { c.ToRow, c.Counted, c.Rounds = n, true, c.Rounds || w })
 			}
 			return clause(func(c *course) { c.Rows, c.Rounds = n, c.Rounds || w })
 		}},
@@ -397,7 +400,7 @@ var clauses = []form{
 				return clause(func(c *course) { c.Length = &ins.Lengths{} })
 			}
 		}
-		return clause(func(c *course) { c.ToRow = n })
+		return clause(func(c *course) { c.ToRow, c.Counted = n, true })
 	}},
 	{rule: "until", pattern: "{w:row} {n:num} [is/has/have] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Work even until row 156 is complete",
 		build: func(m *match) any {
@@ -894,6 +897,9 @@ func cloth(p *parser, i int) (any, int) {
 		}
 	}
 	best, to := p.longestClothAt(i)
+	if k, next := p.named("kind", i); to < 0 && next > 0 && k.(thing).Kind != nil { // of a list beside the standard's: esc
+		best, to = ins.Cloth{St: k.(thing).Kind}, next
+	}
 	if to < 0 {
 		return nil, -1
 	}

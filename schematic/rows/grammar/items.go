@@ -501,6 +501,7 @@ var stitches = []form{
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit/omitting last [{n:num}] {u:unit} [{tail}]", meaning: "the last stitches are passed", example: "skip last st", build: skip(ins.InLast)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/omit [$next] {n:num}", meaning: "stitches are passed", example: "sk 2", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass under [the] [latter/these/them/this] {n:num} [{u:unit}] [{tail}]", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 5, miss under the latter 3 stitches of the preceding row; rep from * to end", build: skip(ins.InNext)},
+	{rule: "skip", pattern: "count/counting {n:num} $st over/across/along [from {x:stretch}]", meaning: "stitches are passed", example: "Count 2 sts over from the neck and attach yarn to next st", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass [$next] {n:num} [{u:unit}] (under/beneath/below [it/them/these/this])", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 2, miss 2 under them; rep from * to end", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing none/nothing [{tail}]", meaning: "none is passed", example: "Row 2: *1 sc in next st, ch 2, miss none; rep from * to end", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is passed", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
@@ -881,10 +882,20 @@ func chain(m *match) any {
 	if t := m.p.at(m.to); t.Is("\"", "”", "″", "inch", "inches", "ins", "cm") || t.Is("in") && m.p.at(m.to+1).Is("long") { // a chain so long
 		return nil
 	}
-	if t := m.p.at(m.to); t.Is("in", "into") && !m.said("for") && !m.p.at(m.to+1).Is("color", "colour", "mc", "cc", "b", "a") {
+	if t := m.p.at(m.to); t.Is("in", "into") && !m.said("for") && !m.p.yarnNamed(m.to+1) {
 		return nil
 	}
 	return c
+}
+
+// yarnNamed reports whether the clause that goes on at i names a yarn: color B, white wool.
+func (p *parser) yarnNamed(i int) bool {
+	for ; i < len(p.t) && p.t[i].Kind == 'w'; i++ {
+		if p.t[i].Is("color", "colour", "mc", "cc", "b", "a", "yarn", "wool", "cotton", "thread", "silk", "shade") {
+			return true
+		}
+	}
+	return false
 }
 
 func skip(kind ins.PlaceKind) func(m *match) any {

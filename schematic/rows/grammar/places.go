@@ -653,7 +653,7 @@ var loops = []form{
 		}
 		return ins.BothLoops
 	}},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges)", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges) [[created/formed/made/found] below/behind/under [$st/loops] [in/of/on/from] [previous/prev/last] [row/rnd/round]]", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
 		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] [the] ({o:ord} | back {o:ord}) loop/loops/lp/lps [only]", meaning: "the loop below the front and the back one", example: "hdc in 3rd loop of each st around",
 		build: func(m *match) any {
@@ -664,7 +664,10 @@ var loops = []form{
 		}},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
 		build: func(m *match) any { return ins.BothLoops }},
-	{rule: "neutral", pattern: "working/work [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of {u:unit} {tail}", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", build: func(m *match) any {
+	{rule: "neutral", pattern: "working/work [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of [each/every/all] [of] {u:unit} [{tail}]", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", build: func(m *match) any {
+		if !m.has("tail") && (!m.p.at(m.to).Is(",") || m.to >= len(m.p.t)) {
+			return nil
+		}
 		m.p.r.loop = ins.BackLoop
 		if m.said("flo", "fl", "front") {
 			m.p.r.loop = ins.FrontLoop
@@ -882,7 +885,7 @@ func placed(m *match) any {
 		switch {
 		case m.p.t[m.from].Is("to") && m.said("before", "from", "of", "within") && m.said("end", "last"): // k to 2 sts before end of round
 			return nil
-		case pl.Kind == ins.InEach, pl.Kind == ins.RowEnds, m.p.t[m.from].Is("along"), pl.Kind == ins.InLast && m.p.t[m.from].Is("to"):
+		case pl.Kind == ins.InEach, pl.Kind == ins.RowEnds, m.p.t[m.from].Is("along") && !(pl.Kind == ins.InNext && pl.Unit.Word == "st" && m.p.at(m.from+1).Kind == 'n'), pl.Kind == ins.InLast && m.p.t[m.from].Is("to"):
 			return nil
 		case m.p.t[m.from].Is("at") && pl.Unit.Any() && pl.Kind == ins.InLast:
 			return nil

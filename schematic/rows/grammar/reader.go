@@ -271,7 +271,8 @@ func (r *Reader) sizes(rest string, line, col int) {
 		rest = strings.ReplaceAll(rest, ";", ",")
 	}
 	rest, _, _ = strings.Cut(rest, ";") // measurements stand behind it
-	s, p, words := r.sizesIn(text.Hyphened(text.SizesAlone(rest), r.x.Src))
+	alone := text.Hyphened(text.SizesAlone(rest), r.x.Src)
+	s, p, words := r.sizesIn(alone)
 	switch {
 	case len(r.o.Sizes.Names) > 0:
 		r.x.Said.Sizes, r.x.Said.SizesAt = s, at
@@ -283,7 +284,7 @@ func (r *Reader) sizes(rest string, line, col int) {
 		r.x.Findings = append(r.x.Findings, p.Finding(finding.Pos{File: r.x.Name, Line: line, Col: col, EndCol: col + 1}))
 	case p == nil && (len(s.Names) > 1 || len(words) < 12):
 		if len(s.Names) > 1 {
-			r.x.Sizes, r.unlike = s, r.unlike || !strings.ContainsAny(words, "([")
+			r.x.Sizes, r.unlike = s, r.unlike || words != alone || !strings.ContainsAny(words, "([")
 		}
 		r.x.Said.SizesAt = at
 	}

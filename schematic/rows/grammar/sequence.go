@@ -594,6 +594,7 @@ func (s *sequence) stretch() *ins.Repeat {
 func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 	bracket := r.InAll
 	r.InAll = false
+	i = s.behindWorked(i, rep)
 	if !rep && s.at(i).Is("rep", "repeat", "repeated", "repeating") && !s.rowsAt(i+1) {
 		return s.specRepeated(r, i)
 	}
@@ -626,6 +627,16 @@ func (s *sequence) spec(r *ins.Repeat, i int, rep bool) int {
 		if _, to := s.named("until", i+1); to >= 0 {
 			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(i, to-1)}
 			return to
+		}
+	}
+	return i
+}
+
+// behindWorked is behind a word for working at i, if how often stands there: *2 dc in next st* work 17 times.
+func (s *sequence) behindWorked(i int, rep bool) int {
+	if !rep && s.at(i).Is("work", "worked", "done", "made") {
+		if _, to := s.named("times", i+1); to >= 0 {
+			return i + 1
 		}
 	}
 	return i

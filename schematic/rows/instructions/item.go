@@ -267,6 +267,7 @@ type Course struct {
 	WSOnly   bool
 	Length   *Lengths // until the piece measures so much
 	ToRow    Num      // until that row is done
+	Counted  bool     // ToRow is how many rows there are then, and may be those of a part alone
 	Then     []Spacing
 	Over     Num // the rows in all that it takes
 	HasOver  bool

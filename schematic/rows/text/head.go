@@ -587,14 +587,17 @@ var firstSizes = Once(`[^\s()\[\],;:]+ ?(?:[(\[][^()\[\]]+[)\]] ?)+`)
 // partedSizes stands between sizes without brackets or commas: S/M/L, S – M – L.
 var partedSizes = Once(`\s*/\s*|\s+[-–—]\s+`)
 
-// OtherSizes are other ways to take a line of sizes: its first list alone, or parted at its slashes and dashes.
+// OtherSizes are other ways to take a line of sizes: its first list alone, or parted at its slashes and dashes, within brackets too.
 func OtherSizes(words string) []string {
 	var out []string
 	if m := firstSizes().FindString(words); m != "" {
 		out = append(out, strings.TrimSpace(m))
 	}
-	if !strings.ContainsAny(words, "()[],") {
+	switch {
+	case !strings.ContainsAny(words, "()[],"):
 		out = append(out, partedSizes().ReplaceAllString(words, ", "))
+	case !strings.Contains(words, ","): // XS (S-M-L)
+		out = append(out, strings.ReplaceAll(words, "-", ", "))
 	}
 	return out
 }

@@ -213,6 +213,7 @@ func (p *labeller) numbered() bool {
 		if !t.Is("rows", "rounds") || p.peek(0).Is("#") { // on next 4 RS rows. 34 (36) sts
 			p.eatAny(".", "#")
 		}
+		p.nameBefore()
 	case t.Is("r") && p.peek(1).Kind == 'n':
 		p.i++
 		round = p.roundR
@@ -236,6 +237,17 @@ func (p *labeller) numbered() bool {
 	}
 	p.l.Round = round
 	return true
+}
+
+// nameBefore passes the name of a row in a bracket before its number: Round (left hand) 15:
+func (p *labeller) nameBefore() {
+	if k := 1; p.peek(0).Is("(", "[") {
+		for ; k < 5 && p.peek(k).Kind == 'w'; k++ {
+		}
+		if k > 1 && p.peek(k).Is(")", "]") && p.peek(k+1).Kind == 'n' && p.peek(k+2).Is(":", ".") {
+			p.i += k + 1
+		}
+	}
 }
 
 // numbers reads 3; 4-20; 3, 5 and 7; 2 and all even; 5 to 8 inclusive.
@@ -262,6 +274,9 @@ func (p *labeller) numbers() bool {
 
 // further reads what one more sign or word adds to the numbers of a label; false if nothing is added.
 func (p *labeller) further() bool {
+	if p.peek(0).Is(".") && p.peek(1).Is("-", "--") && p.peek(2).Kind == 'n' && p.peek(3).Is(".") { // 4. - 5.
+		p.i++
+	}
 	switch {
 	case p.eatAny(rangeWords...):
 		to, ok := p.number()

@@ -365,6 +365,7 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 		}
 	}
 	v := r.lefts[best]
+	r.workedOn(v.at)
 	r.lefts = append(r.lefts[:best:best], r.lefts[best+1:]...)
 	c := over(v.f)
 	if skipped > c.left {
@@ -381,6 +382,17 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 		r.g.anew()
 		r.g.foundation(r.fab, l.At.Line, false)
 		r.g.held()
+	}
+}
+
+// workedOn takes back that the row at that place leaves stitches of which nothing is said: they are worked on now.
+func (r *runner) workedOn(at ins.Span) {
+	rest := func(list []raw) []raw {
+		return slices.DeleteFunc(slices.Clone(list), func(f raw) bool { return f.kind == "rows/under-use" && f.at == at })
+	}
+	r.found, r.all, r.misfit = rest(r.found), rest(r.all), slices.Clone(r.misfit)
+	for i := range r.misfit {
+		r.misfit[i].list = rest(r.misfit[i].list)
 	}
 }
 
@@ -832,6 +844,7 @@ func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
 		r.repUnread(l, n, len(cycle))
 		return false
 	}
+	n = r.ofPart(n)
 	rows, gap, done := r.repRows(l, n, cycle)
 	if done {
 		return true
@@ -850,6 +863,17 @@ func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
 		}
 	}
 	return true
+}
+
+// ofPart takes a number of rows that are there then, if there are more already, as that of a part: how many of them are worked is
+// not known.
+func (r *runner) ofPart(n *ins.RepeatRows) *ins.RepeatRows {
+	if !n.Counted || r.no < 0 || n.ToRow.At(r.size) >= r.no {
+		return n
+	}
+	part := *n
+	part.ToRow, part.Length = ins.Num{}, &ins.Lengths{}
+	return &part
 }
 
 // repUnread counts rows repeated that were not read: their count is not known.

@@ -40,6 +40,7 @@ type piece struct {
 type left struct {
 	f  *fabric
 	no int
+	at ins.Span // of that row
 }
 
 // course is where the work of a section stands besides its stitches.
@@ -131,12 +132,41 @@ func (r *runner) run() {
 			continue
 		}
 		r.begin(s)
-		for _, l := range s.Lines {
+		var before *runner
+		for i, l := range s.Lines {
+			if before != nil {
+				r.instead(before, l)
+				before = nil
+				continue
+			}
+			if i+1 < len(s.Lines) && r.hands(l, s.Lines[i+1]) {
+				before = r.fork()
+			}
 			r.watched(l)
 		}
 		r.end()
 	}
 	r.misfit = append(r.misfit, foundIn{list: r.found})
+}
+
+// hands reports whether two lines are the same row of a pair, one for the right hand and one for the left: Round 15 (right hand).
+func (r *runner) hands(a, b *ins.Line) bool {
+	if a.Label == nil || b.Label == nil || a.Label.Next || a.Label.From.By != nil || a.Label.From.All != b.Label.From.All {
+		return false
+	}
+	first, second := strings.ToLower(r.x.Quote(a.Label.At)), strings.ToLower(r.x.Quote(b.Label.At))
+	return strings.Contains(first, "right") && strings.Contains(second, "left") || strings.Contains(first, "left") && strings.Contains(second, "right")
+}
+
+// instead works a row that stands for the one worked last, as the work stood before that; the work goes on from the first of both.
+func (r *runner) instead(before *runner, l *ins.Line) {
+	found, all := len(before.found), len(before.all)
+	before.watched(l)
+	r.found = append(r.found, before.found[min(found, len(before.found)):]...)
+	r.all = append(r.all, before.all[min(all, len(before.all)):]...)
+	if r.trace != nil && r.trace.line == l {
+		r.told = before.told
+	}
 }
 
 func (r *runner) begin(s *ins.Section) {
@@ -617,7 +647,7 @@ func (r *runner) one(l *ins.Line, body []ins.Item) {
 	r.room = list
 	r.keep(list)
 	if r.res != nil && r.res.lefts != nil {
-		r.lefts = append(r.lefts, left{f: r.res.lefts, no: r.no})
+		r.lefts = append(r.lefts, left{f: r.res.lefts, no: r.no, at: l.At})
 	}
 	if r.g != nil {
 		r.drawn(l)

@@ -54,6 +54,28 @@ func (r *runner) clothOf(row []ins.Item) ins.Cloth {
 	return ins.Cloth{Knit: 1}
 }
 
+// evenTo works rows even up to the row that is named, or until there are so many; it reports false in a size that has none.
+func (r *runner) evenTo(n *ins.Even) bool {
+	switch to := n.ToRow.At(r.size); {
+	case to == ins.None:
+		return false
+	case r.no < 0:
+		r.no = to
+		r.even(0)
+	case to < r.no && n.Counted: // of this part, with the row before it or without
+		r.even(to)
+		r.altNo = r.no
+	case to < r.no:
+		r.tell("rows/number", finding.Warning, n.At, "row %s has already been worked: the last was row %s", "name a later row", to, r.no)
+	default:
+		further := r.no + to + 1
+		if r.even(to - r.no); n.Counted { // or so many more
+			r.altNo = further
+		}
+	}
+	return true
+}
+
 // evenRows works even: so many rows, to a row, or to a length.
 func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	if n.Until.Set() {
@@ -68,17 +90,8 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	r.ribInRound(n)
 	switch {
 	case n.ToRow.Set():
-		to := n.ToRow.At(r.size)
-		switch {
-		case to == ins.None:
+		if !r.evenTo(n) {
 			return
-		case r.no < 0:
-			r.no = to
-			r.even(0)
-		case to < r.no:
-			r.tell("rows/number", finding.Warning, n.At, "row %s has already been worked: the last was row %s", "name a later row", to, r.no)
-		default:
-			r.even(to - r.no)
 		}
 	case n.Length != nil || n.Open && l.Label == nil:
 		list := r.readings()

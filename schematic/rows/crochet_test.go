@@ -1,0 +1,44 @@
+package rows
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+)
+
+// Each text is right and read whole as it stands, and has one finding with the second word for the first: the counts were added up by
+// hand, in forms of common practice.
+func TestFormsOfCrochetAreReadAndCounted(t *testing.T) {
+	for name, c := range map[string]struct{ text, is, not string }{
+		"a stretch between stars that is worked so often": {"Terms: US\nCh 44.\nRow 1: Sc in 2nd ch from hook and in each ch across. (43 sc)\n" +
+			"Row 2: Ch 1, sc in first st, *sc in next 2 sts, 2 sc in next st* work 14 times. (57 sc)\n", "(57 sc)", "(56 sc)"},
+		"numbers of rows with a stop behind each": {"Terms: US\nCh 11.\n1. Sc in 2nd ch from hook and in each ch across. (10 sc)\n2. Ch 1, sc in each st. (10)\n3. – 5. Ch 1, sc in each st. (10)\n" +
+			"6. Ch 1, 2 sc in first st, sc in each st. (11)\n", "(11)", "(13)"},
+		"so many rows in all": {"Terms: US\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1, sc in each st across. (10 sc)\n" +
+			"Row 3: Ch 1, hdc in each st across. (10 hdc)\nRepeat rows 2 & 3 for a total of 16 rows.\nRow 17: Ch 1, sc in each st across. (10 sc)\n", "Row 17", "Row 18"},
+		"so many rows of a part": {"Terms: US\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRows 2-20: Ch 1, sc in each st across. (10 sc)\nNeck\n" +
+			"Row 21: Ch 1, sc in next 4 sts, turn. Leave remaining sts unworked. (4 sc)\nRep Row 21 until you have a total of 5 rows for the neck.\n", "Leave remaining sts unworked. (4 sc)", "Leave remaining sts unworked. (6 sc)"},
+		"the second side of a neck": {"Sizes: S (M, L)\nTerms: UK\nMake 41 (51, 61) ch.\nRow 1: 1dc in 2nd ch from hook, 1dc in each ch to end. [40 (50, 60) sts]\nFirst side of neck\n" +
+			"Row 2: 1ch, 1dc in each of next 15 (20, 25) sts, turn. [15 (20, 25) sts]\nRow 3: 1ch, 1dc in each st. [15 (20, 25) sts]\nSecond side of neck\n" +
+			"Count 10 sts over from first side and attach yarn to next st.\nRow 2: 1ch, 1dc in same st, 1dc in each st to end. [15 (20, 25) sts]\n", "to end. [15 (20, 25) sts]\n", "to end. [15 (20, 24) sts]\n"},
+		"sizes parted by dashes in a bracket": {"Sizes: XS/S (M-L-XL-2/3XL-4/5XL)\nTerms: US\nCh 11 (13-15-17-19-21).\nRow 1: Sc in 2nd ch from hook and in each ch across. 10 (12-14-16-18-20) sc.\n", "16-18", "17-18"},
+		"chains in a yarn":                    {"Terms: UK\nMake 31 chain in the white wool.\n1st row: Miss 1 ch, 1 d.c. in each ch. (30 d.c.)\n", "(30", "(31"},
+		"slip stitches along so many": {"Terms: UK\n31ch.\nRow 1: 1dc in 2nd ch from hook, 1dc in each ch to end. 30dc.\n" +
+			"Next row: Sl st along 4 sts, 4dc, 4htr, 1tr in each st to last 12 sts, 4htr, 4dc, 4 sl sts. (30 sts)\n", "(30 sts)", "(29 sts)"},
+		"even in a stitch beside the standard's": {"Terms: US\nCh 31.\nRow 1: Esc in 2nd ch from hook and in each ch across, turn—30 sts.\nRow 2: Ch 1, esc across, turn. Cont even in esc until piece measures 5\" from beg.\n" +
+			"Next row: Ch 1, skip first st, esc across. (29 sts)\n", "turn—30", "turn—31"},
+		"into the bar below a stitch": {"Terms: US\nCh 31.\nRow 1: Sc in 2nd ch from hook and in each ch across. (30)\nRow 2: Ch 1, working in back loop only of each st, sc in each sc of row 1. Turn. (30)\n" +
+			"Row 3: Ch 1, sc in horizontal bar created below stitch in previous row in each sc to last sc, 2 sc in last sc. (31)\n", "(31)", "(32)"},
+		"a round for each hand": {"Terms: US\nCh 28, join with sl st in first ch.\nRnd 1: Ch 1, sc in each ch around, join. (28 sc)\nRnd 2 (right hand): Ch 1, sc in next 20 sts, ch 6, skip 6 sts, sc in 2 sts, join. (22 sc, one ch-6 loop)\n" +
+			"Rnd (left hand) 2: Ch 1, sc in next 2 sts, ch 6, skip 6 sts, sc in 20 sts, join. (22 sc, one ch-6 loop)\nRnd 3: Ch 1, sc in each st and ch, join. (28 sc)\n", "sc in 20 sts", "sc in 21 sts"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			x := Read("t.txt", []byte(c.text), Options{})
+			assert.Equal(t, x.Read.Lines, x.Read.Whole)
+			assert.Empty(t, Check(x, Options{}).Findings)
+			assert.Equal(t, 1, strings.Count(c.text, c.is))
+			assert.Len(t, check(strings.Replace(c.text, c.is, c.not, 1)), 1)
+		})
+	}
+}
