@@ -14,10 +14,11 @@ func newAlter(env environment) *cobra.Command {
 		Short: "Alter one size for one person",
 		Long: `Alter works one size out anew for a maker's own gauge, for a longer or shorter
 body or sleeve, or with another size for one piece. It writes the drawing and a
-text of what changes against the published size, with the yarn where a swatch is
-known, into a folder that it names, and warns of what it can't keep. With a gauge
-of the fabric alone, ribs and bands are scaled in proportion, which it says. A
-pattern with a grading is graded anew for measurements of your own.`,
+text of what changes against the published size and of the rows as they are worked
+now, with the yarn where a swatch is known, into a folder that it names, and warns
+of what it can't keep. With a gauge of the fabric alone, ribs and bands are scaled
+in proportion, which it says. A pattern with a grading is graded anew for
+measurements of your own.`,
 		Example: `  flatwright alter --size M --gauge '20 sts and 28 rows over 10 cm' cardigan.yaml
   flatwright alter --size M --gauge 'rib: 24 sts and 30 rows over 10 cm' --body '+5 cm' cardigan.yaml
   flatwright alter --size S --piece 'Sleeve: M' --sleeve '-2 in' cardigan.yaml

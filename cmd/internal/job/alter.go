@@ -14,6 +14,8 @@ import (
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/read"
+	"flatwright/schematic/rows"
+	"flatwright/schematic/stitch"
 	"flatwright/schematic/units"
 	"flatwright/schematic/yarn"
 )
@@ -146,6 +148,9 @@ func Alter(ctx context.Context, src Source, o AlterOptions) (Result, error) {
 			fmt.Fprintln(&b)
 		}
 	}
+	if len(a.Changes) > 0 {
+		alteredRows(&b, a)
+	}
 	drawings := []*drawing{alteredDrawing(p, a, o.Draw)}
 	if err := lay(ctx, []*schematic.Garment{a.Now}, drawings); err != nil {
 		return r, err
@@ -238,6 +243,14 @@ func longer(text string, u units.Unit) (units.Num, error) {
 		return v.Low.Vals[0].Neg(), nil
 	}
 	return v.Low.Vals[0], nil
+}
+
+// alteredRows are the rows as they are worked now, with the spacing of every shaping.
+func alteredRows(b *bytes.Buffer, a *alter.Altered) {
+	text := rows.Print(a.Pattern, []*schematic.Garment{a.Now}, rows.PrintOptions{Terms: stitch.Terms(a.Pattern.Terms), Size: -1})
+	if _, pieces, ok := strings.Cut(text, "\n# "); ok { // after the title, terms and size
+		fmt.Fprintf(b, "\nHow it is worked as altered\n\n# %s", pieces)
+	}
 }
 
 // alteredText is what the maker needs: gauges, what was told of the alteration, and every number

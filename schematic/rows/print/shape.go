@@ -197,6 +197,9 @@ func (w *printer) spacing(every expr.Graded, times nums) string {
 		}
 	}
 	often := w.some(times) + " " + word("time", times)
+	if n, same := times.all(); same && n == 1 {
+		often = "once"
+	}
 	switch {
 	case !times.above(0):
 		return ""
