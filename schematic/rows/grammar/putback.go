@@ -2,6 +2,7 @@ package grammar
 
 import (
 	"slices"
+	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
@@ -145,7 +146,7 @@ func without(list []ins.Item, n int) ([]ins.Item, int) {
 			continue
 		}
 		s, ok := list[i].(*ins.Stitch)
-		if !ok || s.Kind == nil || s.N.By != nil || len(s.Places) > 0 || s.Kind.ID != "sl" && (n == 0 || s.Kind.ID != "k" && s.Kind.ID != "p") {
+		if !ok || s.Kind == nil || s.N.By != nil || len(s.Places) > 0 || !strings.HasPrefix(s.Kind.ID, "sl") && (n == 0 || s.Kind.ID != "k" && s.Kind.ID != "p") {
 			break
 		}
 		less := s.N.All
