@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 	"sync/atomic"
 
 	ins "flatwright/schematic/rows/instructions"
@@ -550,6 +551,13 @@ type memo struct {
 	v  any
 }
 
+func (m *memo) put(of uint32, v any, to int) {
+	m.of, m.to = of, int32(to)
+	if to >= 0 {
+		m.v = v
+	}
+}
+
 // rule reads a rule at i: its value, and where it ends; -1 if it does not fit. Of several
 // forms the one that goes furthest is meant.
 func (p *parser) rule(k, i int) (any, int) {
@@ -558,19 +566,26 @@ func (p *parser) rule(k, i int) (any, int) {
 	}
 	at := &p.memos[i*len(rules.native)+k]
 	if at.of == p.id {
+		if at.to < 0 {
+			return nil, -1
+		}
 		return at.v, int(at.to)
 	}
-	*at = memo{of: p.id, to: -1} // a rule within itself at one place does not fit
+	at.of, at.to = p.id, -1 // a rule within itself at one place does not fit
 	if p.steps++; p.steps > maxTries {
 		return nil, -1
 	}
 	if f := rules.native[k]; f != nil {
 		v, to := f(p, i)
-		*at = memo{of: p.id, to: int32(to), v: v}
+		at.put(p.id, v, to)
 		return v, to
 	}
-	best := p.furthest(rules.candidates(k, p.wordAt(i)), i)
-	p.memos[i*len(rules.native)+k] = memo{of: p.id, to: int32(best.to), v: best.v}
+	list := rules.candidates(k, p.wordAt(i))
+	if len(list) == 0 {
+		return nil, -1
+	}
+	best := p.furthest(list, i)
+	at.put(p.id, best.v, best.to)
 	return best.v, best.to
 }
 
@@ -626,22 +641,45 @@ type parser struct {
 	present mask     // the words of the table that stand in it
 }
 
-// memory is room for what n rules give, for a parser so deep in brackets. A room is used again: what it
+// memory is room for what the rules give at n places, for a parser so deep in brackets. A room is used again: what it
 // holds is of the parser whose number it has.
 func (r *Reader) memory(depth, n int) ([]memo, uint32) {
-	for len(r.memos) <= depth {
-		r.memos = append(r.memos, nil)
+	if r.room == nil {
+		r.room = rooms.Get().(*room)
 	}
-	if len(r.memos[depth]) < n {
-		r.memos[depth] = make([]memo, 2*n)
+	n *= len(rules.native)
+	for len(r.room.memos) <= depth {
+		r.room.memos = append(r.room.memos, nil)
 	}
-	r.ids++
-	return r.memos[depth], r.ids
+	if len(r.room.memos[depth]) < n {
+		r.room.memos[depth] = make([]memo, 2*n)
+	}
+	if r.room.ids++; r.room.ids == 0 { // round once: what is left of the first parsers would be of this one
+		r.room.memos, r.room.ids = make([][]memo, depth+1), 1
+		r.room.memos[depth] = make([]memo, 2*n)
+	}
+	return r.room.memos[depth], r.room.ids
 }
+
+// room is the memory of a reader, which the next one takes over.
+type room struct {
+	memos [][]memo
+	ids   uint32
+}
+
+// done gives the room to the next reader.
+func (r *Reader) done() {
+	if r.room != nil {
+		rooms.Put(r.room)
+		r.room = nil
+	}
+}
+
+var rooms = sync.Pool{New: func() any { return &room{} }}
 
 // ready makes the parser ready to read its tokens.
 func (p *parser) ready() *parser {
-	p.memos, p.id = p.r.memory(p.depth, (len(p.t)+1)*len(rules.native))
+	p.memos, p.id = p.r.memory(p.depth, len(p.t)+1)
 	p.words = make([]uint16, len(p.t))
 	for i := range p.t {
 		t := &p.t[i]

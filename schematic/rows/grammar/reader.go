@@ -55,8 +55,7 @@ type Reader struct {
 	alone        bool  // the label of the row that is gathered stands on a line of its own
 	steps        int   // that stand under it in a numbered list
 	spare        []*match
-	memos        [][]memo
-	ids          uint32
+	room         *room
 }
 
 var tables = [][]form{namedForms, lettered, unitForms, cores, loops, extents, times, prepositions, stitches, heldBack, putBacks, statements, rowsets, clauses}
@@ -133,6 +132,7 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 	}
 	few(x)
 	r.shortSizes()
+	r.done()
 	return x
 }
 
@@ -1887,6 +1887,9 @@ func (r *Reader) onlyCount(t []text.Token) bool {
 // into is the lowest row that a line names, if it says to work behind something; else 0.
 func (p *parser) into() int {
 	behind, least := false, 0
+	if !slices.ContainsFunc(p.line.Words, func(w ins.Word) bool { return w.S == "behind" }) {
+		return 0
+	}
 	var look func(p *parser)
 	look = func(p *parser) {
 		for i := range p.t {

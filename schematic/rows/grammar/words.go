@@ -363,8 +363,9 @@ func (r *Reader) thing(b []byte) (thing, bool) {
 	}
 	c, met := r.looked[string(b)]
 	if !met {
-		c.thing, c.any = r.usual(b)
-		r.looked[string(b)] = c
+		w := string(b)
+		c.thing, c.any = r.usual(w)
+		r.looked[w] = c
 	}
 	return c.thing, c.any
 }
@@ -382,35 +383,35 @@ type inTerms struct {
 }
 
 // usual is what a name means in every text.
-func (r *Reader) usual(b []byte) (thing, bool) {
-	if s, ok := squeezed()[r.x.Terms][string(b)]; ok {
+func (r *Reader) usual(w string) (thing, bool) {
+	if s, ok := squeezed()[r.x.Terms][w]; ok {
 		return thing{Kind: s}, true
 	}
-	switch string(b) {
+	switch w {
 	case "inc", "incr", "increase", "incs", "increases", "inc1", "widen", "wid", "increase1", "incx":
 		return thing{Inc: true}, true
 	case "dec", "decr", "decrease", "decs", "decreases", "dec1", "decrease1", "decx":
 		return thing{Dec: true}, true
 	}
-	if len(b) > 4 {
-		if v, ok := incOf(string(b), r.x.Terms); ok {
+	if len(w) > 4 {
+		if v, ok := incOf(w, r.x.Terms); ok {
 			return v, true
 		}
 	}
-	if s := r.otherTerms(b); s != nil {
+	if s := r.otherTerms(w); s != nil {
 		return thing{Kind: s}, true
 	}
-	return r.cable(string(b))
+	return r.cable(w)
 }
 
 // otherTerms is the stitch of words that only the other terms have: it is read as what it
 // means, and told of as a word.
-func (r *Reader) otherTerms(b []byte) *stitch.Stitch {
+func (r *Reader) otherTerms(w string) *stitch.Stitch {
 	if !r.x.TermsSet {
 		return nil
 	}
 	o := r.x.Terms.Other()
-	s := squeezed()[o][string(b)]
+	s := squeezed()[o][w]
 	if s == nil || s.Craft != stitch.Crochet {
 		return nil
 	}

@@ -1,9 +1,7 @@
 package text
 
 import (
-	"regexp"
 	"strings"
-	"sync"
 	"unicode"
 	"unicode/utf8"
 )
@@ -27,14 +25,14 @@ func KeyOf(line string) (key, rest string, col int) {
 		}
 		return key, rest, col
 	}
-	if at := where(strings.ContainsAny(line, dashes), dashed, line); at != nil && Keys[strings.ToLower(line[at[2]:at[3]])] != "" {
+	if at := dashed().FindStringSubmatchIndex(line); at != nil && Keys[strings.ToLower(line[at[2]:at[3]])] != "" {
 		return strings.ToLower(line[at[2]:at[3]]), line[at[1]:], len([]rune(line[:at[1]])) + 1
 	}
 	i := strings.IndexByte(line, ':')
 	if k, n := capitalKey(line); k != "" && (i < 0 || i > n) {
 		return k, strings.TrimLeft(line[n:], " "), n + 2
 	}
-	if at := where(Has(line, "tension") || Has(line, "gauge"), measuredAs, line); at != nil {
+	if at := measuredAs().FindStringSubmatchIndex(line); at != nil {
 		return strings.ToLower(line[at[2]:at[3]]), line[at[4]:], len([]rune(line[:at[4]])) + 1
 	}
 	if i < 0 || i > 40 {
@@ -46,17 +44,6 @@ func KeyOf(line string) (key, rest string, col int) {
 	}
 	rest = strings.TrimLeft(line[i+1:], "*_")
 	return k, rest, len([]rune(line[:i])) + 2 + (len(line[i+1:]) - len(strings.TrimLeft(line[i+1:], " *_")))
-}
-
-// dashes are the signs of which one stands behind a key as it was printed once.
-const dashes = "-–—"
-
-// where is where a pattern fits, if a line has what it can't do without: that is quicker to find.
-func where(may bool, pattern func() *regexp.Regexp, line string) []int {
-	if !may {
-		return nil
-	}
-	return pattern().FindStringSubmatchIndex(line)
 }
 
 // dashed is a key with a dash behind it, as it was printed once: Materials.—Four ounces of wool; Tension:-8 sts to an inch.
@@ -75,7 +62,7 @@ func Cuts(line string) []int {
 	at := 0
 	var out []int
 	if key, _, _ := KeyOf(line); key == "" {
-		first := where(strings.ContainsAny(line, dashes), within, line)
+		first := within().FindStringSubmatchIndex(line)
 		if first == nil || Keys[strings.ToLower(line[first[2]:first[3]])] == "" {
 			return nil
 		}
@@ -105,11 +92,6 @@ func Cuts(line string) []int {
 
 // measuredAs is a line of the gauge without a colon: Tension 22 sts and 30 rows to 10 cm.
 var measuredAs = Once(`(?i)^\W{0,3}(?:check (?:your )?)?(tension|gauge)!?(?:\s+is)?\s*[-–—]?\s+(\d{1,3} ?(?:st|dc|tr|htr|hdc|sc)\w*\b)`)
-
-// Once is a regular expression that is compiled when it is first asked: a start does not pay for a text that is not read.
-func Once(expr string) func() *regexp.Regexp {
-	return sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(expr) })
-}
 
 // capitalKey is a key in capitals with which a line begins that has more words, and where it ends: TENSION 30 sts and
 // 38 rows to 10 cm.

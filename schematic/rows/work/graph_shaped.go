@@ -206,9 +206,10 @@ func (g *Graph) standing(n int) []int {
 	if len(g.Rows) == 0 || len(g.places) == n {
 		return nil
 	}
+	row := g.Rows[len(g.Rows)-1].Stitches
 	var out []int
 	for _, p := range g.places {
-		if g.Rows[len(g.Rows)-1].Stitches[p].Stitch != nil {
+		if p < len(row) && row[p].Stitch != nil { // nothing is known of a row that was not read
 			out = append(out, p)
 		}
 	}
