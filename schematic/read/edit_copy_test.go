@@ -166,3 +166,48 @@ pieces:
 	require.NoError(t, err)
 	assert.Equal(t, named, string(back))
 }
+
+// A size comes and goes in mappings by size and in lists of numbers too, in one line and in several; what only looks like one stays.
+func TestASizeComesAndGoesInMappingsAndLists(t *testing.T) {
+	const three = `version: 1
+pattern: Slip
+terms: US
+units: cm
+sizes: [XS, S, M] # three
+sample: S
+bodies: {bust: [80, 86, 92]}
+gauges: {fabric: 20 sts and 28 rows over 10 cm in stockinette}
+yarn:
+  - text: wool
+    amount: {XS: 5, S: 6, M: 7}
+notes: [Block., Weave in., Rest.]
+pieces:
+  - piece: S
+    sections:
+      - cast on:
+          XS: 86
+          S: 96 # more
+          M: 108
+      - even:
+          - 30
+          - 31
+          - 32
+      - even: {M: 3, XS: 1, S: 2}
+      - bind off: all
+`
+	out, err := Edit([]byte(three), Change{Act: Widen, Path: "sizes", Cell: 1, Value: "S2"})
+	require.NoError(t, err)
+	for _, want := range []string{"sizes: [XS, S, S2, M] # three\n", "bust: [80, 86, 86, 92]}", "amount: {XS: 5, S: 6, S2: 6, M: 7}", "notes: [Block., Weave in., Rest.]\n", "piece: S\n",
+		"          S: 96 # more\n          S2: 96\n          M: 108\n", "          - 31\n          - 31\n          - 32\n", "even: {M: 3, XS: 1, S: 2, S2: 2}"} {
+		assert.Contains(t, string(out), want)
+	}
+	back, err := Edit(out, Change{Act: Narrow, Path: "sizes", Cell: 2})
+	require.NoError(t, err)
+	assert.Equal(t, three, string(back))
+	for i, want := range []string{"{M: 3, S: 2}", "{M: 3, XS: 1}", "{XS: 1, S: 2}"} {
+		less, err := Edit([]byte(three), Change{Act: Narrow, Path: "sizes", Cell: i})
+		require.NoError(t, err)
+		assert.Contains(t, string(less), want)
+		assert.Equal(t, i != 1, strings.Contains(string(less), "sample: S"), "the sample of a size that is no more goes with it")
+	}
+}
