@@ -99,44 +99,46 @@ func (z resizing) line(text string, names bool, cellsOf func(string) []Cell) (st
 }
 
 // entries are the changes to what has an entry for each size below n: mappings by size, and lists of as many numbers.
-func (e *editor) entries(n *yaml.Node, path string, z resizing) (all []cut, failed error) {
-	add := func(more []cut, err error) {
-		all = append(all, more...)
-		if failed == nil {
-			failed = err
-		}
+func (e *editor) entries(n *yaml.Node, path string, z resizing) ([]cut, error) {
+	list, at := e.sizedEntries(n, path, z)
+	if at >= 0 {
+		return e.entry(n, list, at, path == "/sizes", z)
 	}
+	var all []cut
+	for i, p := range list {
+		more, err := []cut(nil), error(nil)
+		if path == "" && p.at.Value == "sample" && z.Act == Narrow && spaced(p.val.Value) == z.sizes.Names[z.Cell] {
+			more, err = e.entryOut(n, list, i)
+		} else {
+			more, err = e.entries(p.val, path+"/"+p.at.Value, z)
+		}
+		if err != nil {
+			return nil, err
+		}
+		all = append(all, more...)
+	}
+	return all, nil
+}
+
+// sizedEntries are the entries of n, and which of them is that of the size: -1 if they are not by size.
+func (e *editor) sizedEntries(n *yaml.Node, path string, z resizing) (list []item, at int) {
 	switch n.Kind {
 	case yaml.MappingNode:
-		list := pairs(n, e.r)
-		at := slices.IndexFunc(list, func(p item) bool { return spaced(p.at.Value) == z.sizes.Names[z.Cell] })
-		if at >= 0 && path != "" && bySize(list, z.sizes) {
-			add(e.entry(n, list, at, false, z))
-			return all, failed
-		}
-		for _, p := range list {
-			if path == "" && p.at.Value == "sample" && z.Act == Narrow && spaced(p.val.Value) == z.sizes.Names[z.Cell] {
-				add(e.entryOut(n, list, slices.Index(list, p)))
-				continue
-			}
-			add(e.entries(p.val, under(path, p.at.Value), z))
+		list = pairs(n, e.r)
+		if path != "" && bySize(list, z.sizes) {
+			return list, slices.IndexFunc(list, func(p item) bool { return spaced(p.at.Value) == z.sizes.Names[z.Cell] })
 		}
 	case yaml.SequenceNode:
-		list := make([]item, 0, len(n.Content))
 		numbers := true
 		for _, c := range elements(n, e.r) {
 			list = append(list, item{at: c, val: c})
 			numbers = numbers && c.Kind == yaml.ScalarNode && len(e.r.cells(c.Value)) == 1
 		}
-		if len(list) == z.sizes.Len() && (numbers || path == "sizes") {
-			add(e.entry(n, list, z.Cell, path == "sizes", z))
-			return all, failed
-		}
-		for _, p := range list {
-			add(e.entries(p.val, path+"/", z))
+		if len(list) == z.sizes.Len() && (numbers || path == "/sizes") {
+			return list, z.Cell
 		}
 	}
-	return all, failed
+	return list, -1
 }
 
 // bySize reports whether the keys of a mapping are sizes.
