@@ -43,7 +43,8 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		}
 		all = append(all, writtenGrading(p, &p.Finished[i], "finished")...)
 	}
-	for _, s := range madeSeries(p, gs) {
+	made := madeSeries(p, gs)
+	for _, s := range made {
 		for _, f := range s.look(p) {
 			// Two views of a piece that are alike, such as its panels, say the same.
 			if !slices.ContainsFunc(all, func(o finding.Finding) bool { return o.Piece == f.Piece && o.Message == f.Message && o.Have == f.Have }) {
@@ -51,7 +52,7 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 			}
 		}
 	}
-	return all
+	return append(append(all, unlike(p, made)...), yarnBack(p)...)
 }
 
 // writtenGrading looks at a written measurement through the sizes, and at both ends of a range.

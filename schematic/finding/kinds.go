@@ -81,6 +81,7 @@ var Kinds = []kindInfo{
 	{"grading/hole", "a size that lacks what smaller and larger sizes have"},
 	{"grading/backwards", "a measurement that is smaller than in the size before"},
 	{"grading/jump", "a step from size to size unlike the others"},
+	{"grading/unlike", "a back and a front that are alike in most sizes and not in this one"},
 	{"grading/opening", "a neck that does not go over the head, or a cuff not over the hand"},
 	{"grading/cap", "a sleeve cap whose top is not as wide as was wished"},
 	{"grading/impossible", "a count or shaping that a size can't have"},

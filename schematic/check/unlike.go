@@ -1,0 +1,102 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// unlike tells of a back and a front that are as wide in most sizes and not in the others: a number of one of them is in the place of
+// another, or has a wrong digit. Necks differ anyhow, and of heights their joins tell. Of the widths that differ the first is told.
+func unlike(p *schematic.Pattern, all []*series) finding.List {
+	back, front := onlyOf(p, schematic.KindBack), onlyOf(p, schematic.KindFront)
+	if back == nil || front == nil {
+		return nil
+	}
+	other := map[string]*series{}
+	for _, s := range all {
+		if s.piece == front.Name {
+			other[sideless(s)] = s
+		}
+	}
+	for _, s := range all {
+		o := other[sideless(s)]
+		if s.piece != back.Name || o == nil || s.length || strings.Contains(strings.ToLower(s.name), "neck") {
+			continue
+		}
+		var sizes, haves []string
+		alike := 0
+		for i := range s.vals {
+			switch {
+			case !s.has[i] || !o.has[i]:
+			case s.vals[i].Eq(o.vals[i]):
+				alike++
+			case s.grain[i].Less(s.vals[i].Sub(o.vals[i]).Abs()):
+				sizes = append(sizes, p.Sizes.Names[i])
+				haves = append(haves, fmt.Sprintf("%s and %s in %s", long(s.vals[i], s.unit), long(o.vals[i], s.unit), p.Sizes.Names[i]))
+			}
+		}
+		if len(sizes) > 0 && len(sizes) < alike {
+			return finding.List{s.find("grading/unlike", finding.Note, sizes, fmt.Sprintf("%s and %s are alike in the other sizes, and not in %s", s.name, o.name, listed(sizes)),
+				strings.Join(haves, "; "), "the same in every size, unless it is meant", fmt.Sprintf("hold the numbers of %s and %s for these sizes against each other", back.Name, front.Name))}
+		}
+	}
+	return nil
+}
+
+// onlyOf is the piece of a kind, if there is just one.
+func onlyOf(p *schematic.Pattern, kind schematic.Kind) *schematic.Piece {
+	var only *schematic.Piece
+	for _, q := range p.Pieces {
+		if q.Kind == kind && only != nil {
+			return nil
+		}
+		if q.Kind == kind {
+			only = q
+		}
+	}
+	return only
+}
+
+// sideless is the name of a measurement without its piece and the side of the body: cross back and cross front are cross.
+func sideless(s *series) string {
+	words := strings.Fields(strings.ToLower(strings.TrimPrefix(s.name, s.piece)))
+	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "back" || w == "front" }), " ")
+}
+
+// yarnBack tells of yarn of which a size has less than the size before.
+func yarnBack(p *schematic.Pattern) finding.List {
+	var out finding.List
+	for _, m := range p.Yarn {
+		var sizes, ways, haves []string
+		last := -1
+		for i, name := range p.Sizes.Names {
+			n, ok := m.Amount.At(i)
+			if !ok || m.Amount.IsZero() {
+				continue
+			}
+			if before := amountAt(m.Amount, last); n.Less(before) {
+				from := p.Sizes.Names[last]
+				sizes, ways = append(sizes, name), append(ways, fmt.Sprintf("from size %s to %s", from, name))
+				haves = append(haves, fmt.Sprintf("%s in %s, %s in %s", before, from, n, name))
+			}
+			last = i
+		}
+		if len(sizes) > 0 {
+			out = append(out, finding.Finding{Kind: "grading/backwards", Severity: finding.Warning, Pos: m.Pos, Sizes: sizes,
+				Message: fmt.Sprintf("the yarn goes back %s", listed(ways)), Have: strings.Join(haves, "; "),
+				Want: "at least as much as in the size before", Fix: "look for two amounts in each other's place, or a wrong digit"})
+		}
+	}
+	return out
+}
+
+func amountAt(g expr.Graded, i int) units.Num {
+	n, _ := g.At(max(i, 0))
+	return n
+}
