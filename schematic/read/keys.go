@@ -181,7 +181,7 @@ var partKeys = &table{
 	name: "part", title: "a part of a division",
 	keys: []key{
 		{name: "part", form: text, what: "name of a part that is worked on"},
-		{name: "stitches", form: counts, what: "its stitches"},
+		{name: "stitches", form: counts, what: "its stitches (those of the part that it mirrors)"},
 		{name: "bind off", also: []string{"cast off"}, form: counts, what: "stitches bound off between two parts"},
 		{name: "leave", form: counts, what: "stitches left unworked"},
 		{name: "hold", form: counts, what: "stitches kept on hold, for another piece"},

@@ -55,7 +55,7 @@ var takeKeys = []key{
 
 func section(lead key, title string, keys ...key) *table {
 	lead.need = true
-	t := &table{name: lead.name, title: title, keys: append([]key{lead}, keys...), hints: map[string]string{"sts": "stitches", "label": "name", "tension": "gauge"}}
+	t := &table{name: lead.name, title: title, keys: append([]key{lead}, keys...), hints: map[string]string{"sts": "stitches", "label": "name", "tension": "gauge", "edge": "left edge"}}
 	for _, c := range common {
 		if t.find(c.name) == nil {
 			t.keys = append(t.keys, c)

@@ -1,6 +1,8 @@
 package read
 
 import (
+	"slices"
+
 	"gopkg.in/yaml.v3"
 
 	"flatwright/schematic"
@@ -15,6 +17,11 @@ func (r *reader) divide(c schematic.Common, m *mapped) schematic.Section {
 	for _, n := range r.list(m.get("divide"), `"divide"`, mostParts) {
 		if p, ok := r.part(n); ok {
 			s.Parts = append(s.Parts, p)
+		}
+	}
+	for i, p := range s.Parts { // a mirror has the stitches of its part, if it does not say them
+		if of := slices.IndexFunc(s.Parts, func(o schematic.Part) bool { return o.Name == p.MirrorOf }); p.MirrorOf != "" && p.Stitches.Vals == nil && of >= 0 {
+			s.Parts[i].Stitches = s.Parts[of].Stitches
 		}
 	}
 	return s
@@ -58,7 +65,7 @@ func (r *reader) part(n *yaml.Node) (schematic.Part, bool) {
 	if it := m.item("name"); it != nil {
 		r.fail(r.pos(it.at), "file/conflict", `"name" is for stitches left or held; a part is called by "part"`).Fix = "take it out"
 	}
-	if m.item("stitches") == nil {
+	if m.item("stitches") == nil && m.item("mirror of") == nil {
 		r.fail(p.Pos, "file/missing-key", `the part %q needs "stitches"`, p.Name).Fix = "add a line stitches: …"
 	}
 	if p.MirrorOf = r.ref(m, "mirror of", toPart); p.MirrorOf != "" && m.item("sections") != nil {
