@@ -16,6 +16,18 @@ func PolygonArea(p []Point) float64 {
 	return t / 2
 }
 
+// InPolygon reports whether p lies in a closed polygon; of its edge either may be said.
+func InPolygon[P ~struct{ X, Y float64 }](loop []P, p P) bool {
+	in, q := false, Point(p)
+	for i := range loop {
+		a, b := Point(loop[i]), Point(loop[(i+1)%len(loop)])
+		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+(q.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
+			in = !in
+		}
+	}
+	return in
+}
+
 // OutlineArea is the area within the outline of all views, mm²; holes count out. It
 // differs from Area where fabric is gathered, folded or in two layers.
 func (m *Made) OutlineArea() float64 {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"flatwright/layout/sheet"
+	"flatwright/schematic"
 )
 
 // side is a side of a view. Within a side, u runs along it and v away from it.
@@ -85,6 +86,11 @@ func (f *field) free(b sheet.Box, owner int) bool {
 	return true
 }
 
+// around is the upright box about a segment, mm wider on every side.
+func (s *seg) around(mm float64) (lo, hi pt) {
+	return pt{X: min(s.a.X, s.b.X) - mm, Y: min(s.a.Y, s.b.Y) - mm}, pt{X: max(s.a.X, s.b.X) + mm, Y: max(s.a.Y, s.b.Y) + mm}
+}
+
 // passes reports whether the segment lies wholly to one side of the upright box from lo to hi.
 func (s *seg) passes(lo, hi pt) bool {
 	return s.a.X > hi.X && s.b.X > hi.X || s.a.X < lo.X && s.b.X < lo.X ||
@@ -92,7 +98,7 @@ func (s *seg) passes(lo, hi pt) bool {
 }
 
 func meetsPoly(b sheet.Box, poly []pt) bool {
-	if insideLoop(poly, b.C) {
+	if schematic.InPolygon(poly, b.C) {
 		return true
 	}
 	for i, p := range poly {
@@ -107,8 +113,9 @@ func meetsPoly(b sheet.Box, poly []pt) bool {
 // and no other such line, runs beside none, and touches no label.
 func (f *field) clear(s seg, beside float64) bool {
 	in := s.shrunk(0.3)
-	for _, o := range f.segs[:f.solid] {
-		if in.crosses(o) || beside > 0 && s.along(o, beside) {
+	lo, hi := s.around(beside)
+	for i := range f.segs[:f.solid] {
+		if o := &f.segs[i]; !o.passes(lo, hi) && (in.crosses(*o) || beside > 0 && s.along(*o, beside)) {
 			return false
 		}
 	}
@@ -121,7 +128,7 @@ func (f *field) clear(s seg, beside float64) bool {
 				return false
 			}
 		}
-		if insideLoop(poly, mid(s.a, s.b)) {
+		if schematic.InPolygon(poly, mid(s.a, s.b)) {
 			return false
 		}
 	}

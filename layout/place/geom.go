@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"flatwright/layout/sheet"
+	"flatwright/schematic"
 )
 
 // pt is a place on paper, mm, y downwards.
@@ -56,18 +57,7 @@ func dot(p, q pt) float64 { return p.X*q.X + p.Y*q.Y }
 func inside(loops [][]pt, p pt) bool {
 	in := false
 	for _, loop := range loops {
-		in = in != insideLoop(loop, p)
-	}
-	return in
-}
-
-func insideLoop(loop []pt, p pt) bool {
-	in := false
-	for i, a := range loop {
-		b := loop[(i+1)%len(loop)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
+		in = in != schematic.InPolygon(loop, p)
 	}
 	return in
 }

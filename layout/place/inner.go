@@ -284,55 +284,62 @@ func (d *drawn) open(s *sided) {
 	if d.o.Labels == Letters {
 		forms = []form{s.it.letter}
 	}
+	rooms := d.rooms(o, levels)
+	if len(rooms) == 0 {
+		return
+	}
 	for _, f := range forms {
-		for _, v := range levels {
-			if f.w <= o.ub-o.ua-1 && d.openAt(s, o, f, v) {
-				return
-			}
+		if f.w <= o.ub-o.ua-1 && slices.ContainsFunc(rooms, func(m dim) bool { return d.openAt(s, o, f, m) }) {
+			return
 		}
 	}
 	if !o.vertical {
 		return
 	}
 	for _, f := range forms { // too short for its words, such as the depth of a neck: they stand beside it
-		for _, v := range levels {
-			if d.openBeside(s, o, f, v) {
-				return
-			}
+		if f.h <= o.ub-o.ua && slices.ContainsFunc(rooms, func(m dim) bool { return d.openBeside(s, o, f, m) }) {
+			return
 		}
 	}
 }
 
-// openBeside tries to measure upright within the view at v, with the words level beside the line.
-func (d *drawn) openBeside(s *sided, o opening, f form, v float64) bool {
-	line, tail := seg{o.at(o.ua, v), o.at(o.ub, v)}, o.tails(v)
-	if f.h > o.ub-o.ua || !d.hasRoom(line, tail) {
-		return false
+// rooms are the dimension lines, with their extension lines, that have room within the view, of those at levels.
+func (d *drawn) rooms(o opening, levels []float64) []dim {
+	var all []dim
+	for _, v := range levels {
+		line := seg{o.at(o.ua, v), o.at(o.ub, v)}
+		if !d.field.clear(line, 1.8) || !d.field.measurable(line) {
+			continue
+		}
+		tail := o.tails(v)
+		if !slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) }) {
+			all = append(all, dim{line: line, tail: tail, ends: true, how: within})
+		}
 	}
+	return all
+}
+
+// openBeside tries to measure upright along a line within the view, with the words level beside it.
+func (d *drawn) openBeside(s *sided, o opening, f form, m dim) bool {
+	m.form, m.letter = f, f.letter
 	for _, side := range []float64{1, -1} {
-		c := o.at((o.ua+o.ub)/2, v+side*(2*lineGap+f.w/2))
-		if d.take(s, dim{line: line, tail: tail, ends: true, form: f, at: c, how: within, letter: f.letter}) {
+		if m.at = o.at((o.ua+o.ub)/2, m.line.a.X+side*(2*lineGap+f.w/2)); d.take(s, m) {
 			return true
 		}
 	}
 	return false
 }
 
-// hasRoom reports whether a dimension line may run here within the view, with its extension lines.
-func (d *drawn) hasRoom(line seg, tail []seg) bool {
-	return d.field.clear(line, 1.8) && d.field.measurable(line) && !slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) })
-}
-
-// openAt tries to measure within the view at v.
-func (d *drawn) openAt(s *sided, o opening, f form, v float64) bool {
-	line, tail := seg{o.at(o.ua, v), o.at(o.ub, v)}, o.tails(v)
-	if !d.hasRoom(line, tail) {
-		return false
+// openAt tries to measure along a line within the view.
+func (d *drawn) openAt(s *sided, o opening, f form, m dim) bool {
+	m.form, m.angle, m.letter = f, o.angle, f.letter
+	v := m.line.a.Y
+	if o.vertical {
+		v = m.line.a.X
 	}
 	room := o.ub - o.ua - f.w - 1
 	for _, shift := range []float64{0, -0.25, 0.25, -0.5, 0.5} {
-		c := o.at((o.ua+o.ub)/2+shift*room, v-lineGap-f.h/2)
-		if d.take(s, dim{line: line, tail: tail, ends: true, form: f, at: c, angle: o.angle, how: within, letter: f.letter}) {
+		if m.at = o.at((o.ua+o.ub)/2+shift*room, v-lineGap-f.h/2); d.take(s, m) {
 			return true
 		}
 	}

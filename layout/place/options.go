@@ -86,6 +86,7 @@ type Options struct {
 	Paper       Paper
 	Orientation Orientation
 	Scale       float64 // 8 for 1:8; 0 chooses among UsualScales
+	From        Scales  // no larger scale is tried
 	WornScale   float64 // of the garment as it is worn; 0: Scale, or one at which it fills its page
 	Size        int     // index of the garment that gives the shape
 	Labels      Labels

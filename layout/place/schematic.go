@@ -186,23 +186,39 @@ func (p *plan) leastPiece() float64 {
 	return least * math.Sqrt(p.o.text()/defaultText)
 }
 
+// scales are those that a drawing chooses from, the largest first.
+func (p *plan) scales() []float64 {
+	all := UsualScales
+	if p.worn {
+		all = WornScales
+	}
+	return all[slices.IndexFunc(all, func(s float64) bool { return s >= *p.o.From.of(p) }):]
+}
+
+// floor is the last of the scales at which the largest piece is not too small.
+func (p *plan) floor(scales []float64) int {
+	largest, floor := 0.0, 0
+	for _, v := range p.views {
+		largest = max(largest, math.Sqrt((v.hi.X-v.lo.X)*(v.hi.Y-v.lo.Y)))
+	}
+	for i, s := range scales {
+		if largest/s >= p.leastPiece() {
+			floor = i
+		}
+	}
+	return floor
+}
+
 func (p *plan) choose() (*choice, error) {
 	ch := &chooser{p: p}
 	if p.o.Scale != 0 {
 		return ch.at(p.o.Scale)
 	}
-	scales := UsualScales
+	scales := p.scales()
+	floor := p.floor(scales)
 	if p.worn {
-		scales = WornScales
-	}
-	largest := 0.0
-	for _, v := range p.views {
-		largest = max(largest, math.Sqrt((v.hi.X-v.lo.X)*(v.hi.Y-v.lo.Y)))
-	}
-	floor := 0
-	for i, s := range scales {
-		if largest/s >= p.leastPiece() {
-			floor = i
+		if c, err := ch.onOne(scales[:floor+1]); c != nil || errors.Is(err, errStopped) {
+			return c, err
 		}
 	}
 	var least *choice
@@ -226,6 +242,28 @@ func (p *plan) choose() (*choice, error) {
 		}
 	}
 	return ch.finer(least, scales, floor), nil
+}
+
+// onOne is the drawing at the largest scale at which it is one page; nil if there is none, or if it was stopped.
+func (ch *chooser) onOne(scales []float64) (*choice, error) {
+	for i, s := range scales {
+		if ch.last != nil && len(ch.p.views) == 1 && !ch.mightAlone(ch.last[0], s) {
+			continue
+		}
+		_, long := ch.p.o.sides()
+		if v := ch.p.views[0]; ch.last == nil && max(v.hi.X-v.lo.X, v.hi.Y-v.lo.Y)/s > long-2*margin {
+			continue
+		}
+		ch.share = 0.9 // of what was laid out at a scale nearby
+		c, err := ch.at(s)
+		switch {
+		case errors.Is(err, errStopped):
+			return nil, err
+		case err == nil && c.count() == 1:
+			return ch.finer(c, scales, i), nil
+		}
+	}
+	return nil, nil
 }
 
 // finer is a picture between the scale that it has, the i-th of those that it chooses from, and the next larger,

@@ -125,7 +125,7 @@ func TestAnUpperArmIsMeasuredBesideTheBody(t *testing.T) {
 		assert.InDelta(t, m.Length.Float()/2, dist(m.A, m.B), 0.01, size)
 		for _, q := range assembled(g).placed {
 			if isTrunk(q) && q.face == front {
-				assert.False(t, within(points(q.drawn), m.B), "%s: %v in %s", size, m.B, q.name)
+				assert.False(t, schematic.InPolygon(points(q.drawn), m.B), "%s: %v in %s", size, m.B, q.name)
 			}
 		}
 	}

@@ -128,7 +128,7 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 	}
 	for _, m := range p.marks {
 		m.At, m.Name = at(m.At), ""
-		if !slices.ContainsFunc(above, func(l []pt) bool { return within(l, m.At) }) {
+		if !slices.ContainsFunc(above, func(l []pt) bool { return schematic.InPolygon(l, m.At) }) {
 			v.Marks = append(v.Marks, m)
 		}
 	}
@@ -450,7 +450,7 @@ func open(a, b pt, above [][]pt) [][2]float64 {
 
 // covers reports whether a place lies inside a loop or on its edge.
 func covers(loop []pt, p pt) bool {
-	return within(loop, p) || distToLoop(loop, p) < 0.5
+	return schematic.InPolygon(loop, p) || distToLoop(loop, p) < 0.5
 }
 
 // crossing is how far along a to b it meets the stretch from c to d.

@@ -62,18 +62,6 @@ func onSegment(p, a, b pt) (float64, bool) {
 // area is the area of a loop, positive if it runs anticlockwise.
 func area(loop []pt) float64 { return schematic.PolygonArea(loop) }
 
-// within reports whether p lies inside the loop; on its edge either may be said.
-func within(loop []pt, p pt) bool {
-	in := false
-	for i, a := range loop {
-		b := loop[(i+1)%len(loop)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
-			in = !in
-		}
-	}
-	return in
-}
-
 // distToLoop is how far p is from the edge of a loop.
 func distToLoop(loop []pt, p pt) float64 {
 	return min(distTo(loop, p), distTo([]pt{loop[len(loop)-1], loop[0]}, p))

@@ -38,7 +38,7 @@ func TestTheRightFrontAndItsBandLieOverTheLeft(t *testing.T) {
 }
 
 func deepWithin(loop []pt, p pt) bool {
-	return within(loop, p) && distTo(append(append([]pt{}, loop...), loop[0]), p) > 1
+	return schematic.InPolygon(loop, p) && distTo(append(append([]pt{}, loop...), loop[0]), p) > 1
 }
 
 func TestRibsOfAGroundGoFromEdgeToEdge(t *testing.T) {

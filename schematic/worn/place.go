@@ -197,7 +197,7 @@ func (a *assembly) settle(p *panel, m motion, run []int, c *chain) {
 	after := (run[len(run)-1] + 1) % n
 	far := func(real, put pt, host *panel) bool {
 		d := dist(real, put)
-		return d > p.slack() || d > mostTucked && !p.shares() && within(points(host.drawn), real)
+		return d > p.slack() || d > mostTucked && !p.shares() && schematic.InPolygon(points(host.drawn), real)
 	}
 	endOf, startOf := m.at(p.loop[after].a), m.at(p.loop[run[0]].a)
 	rest := n - len(run)

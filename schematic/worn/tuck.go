@@ -1,6 +1,10 @@
 package worn
 
-import "slices"
+import (
+	"slices"
+
+	"flatwright/schematic"
+)
 
 // tuck lets a host hide what of a panel lies on it beyond a corner at which their bonded edges end: underarm stitches of a wide sleeve
 // lie at an angle to those of the body that they are sewn to, and the fabric folds there. The panel goes on from where it
@@ -18,7 +22,7 @@ func (p *panel) tuck(host *panel, corner pt) {
 	}
 	own = slices.Concat(own[at:], own[:at])
 	c := slices.IndexFunc(on, func(s side) bool { return near(s.a, corner) })
-	if c < 0 || !near(own[0].a, corner) || !within(points(on), own[1].a) {
+	if c < 0 || !near(own[0].a, corner) || !schematic.InPolygon(points(on), own[1].a) {
 		return
 	}
 	on = slices.Concat(on[c:], on[:c]) // its last side leads to the corner

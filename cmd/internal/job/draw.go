@@ -177,13 +177,20 @@ func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
 	drafts := make([]*place.Draft, len(gs))
 	var scales place.Scales
 	if first := slices.IndexFunc(all, ofOne); first >= 0 {
-		err := each(ctx, len(gs), func(i int) (err error) {
-			o := all[first].opts
-			o.Size, o.Stop = i, ctx.Done()
+		o := all[first].opts
+		o.Stop = ctx.Done()
+		draft := func(i int) (err error) {
+			o := o
+			o.Size = i
 			drafts[i], err = place.NewDraft(gs, o)
 			return err
-		})
-		if err != nil {
+		}
+		last := len(gs) - 1 // mostly the largest: the others need no larger scale than it has
+		if err := draft(last); err != nil {
+			return err
+		}
+		o.From = drafts[last].Scales()
+		if err := each(ctx, last, draft); err != nil {
 			return err
 		}
 		scales = place.Common(drafts)
