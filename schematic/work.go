@@ -143,7 +143,8 @@ type worker struct {
 	erred    bool  // the section in work met an error
 	taken    []int // see Step
 	places   []int
-	guessed  bool // the count with which the next strand begins is in doubt
+	guessed  bool      // the count with which the next strand begins is in doubt
+	over     units.Num // stitches beyond those stated, after the last section that states them
 }
 
 // ID is a name in lower case with hyphens, for ids that last.
@@ -258,13 +259,23 @@ func (w *worker) after(step Step) {
 	}
 	if to, ok := c.To.At(w.i); ok && st.doubt {
 		w.state(int(to.Floor()))
-	} else if ok && !to.Eq(units.Int(int64(step.After))) {
-		w.find("arithmetic/count", finding.Warning, c.Pos,
-			fmt.Sprintf("after this section there are %d stitches, not %s", step.After, to),
-			fmt.Sprintf("%d stitches before it, %d after it", step.Before, step.After), to.String()+" stated",
-			fmt.Sprintf("state `to: %d`, or change what the section works", step.After))
+	} else if ok {
+		w.holdTo(c, step, to)
 	}
 	w.level(c)
+}
+
+// holdTo holds the count after a section to what is stated. As many too many, or too few, as after the section before that states a count are told
+// there.
+func (w *worker) holdTo(c *Common, step Step, to units.Num) {
+	carried := w.over
+	if w.over = units.Int(int64(step.After)).Sub(to); w.over.Sign() == 0 || w.over.Eq(carried) {
+		return
+	}
+	w.find("arithmetic/count", finding.Warning, c.Pos,
+		fmt.Sprintf("after this section there are %d stitches, not %s", step.After, to),
+		fmt.Sprintf("%d stitches before it, %d after it", step.Before, step.After), to.String()+" stated",
+		fmt.Sprintf("state `to: %d`, or change what the section works", step.After))
 }
 
 func starts(s Section) bool { return s.traits().Starts }
