@@ -252,7 +252,8 @@ func (r *Reader) alias(line string) {
 	}
 }
 
-// abbreviation reports whether a line gives a short name of a stitch of the trade its long one, and no more.
+// abbreviation reports whether a line gives a short name of a stitch of the trade its long one, or tells what a name stands for, and
+// no more.
 func (r *Reader) abbreviation(line string) bool {
 	line = strings.TrimLeft(strings.TrimSpace(line), "•*-– ")
 	i := strings.IndexAny(line, ":=-–")
@@ -265,7 +266,7 @@ func (r *Reader) abbreviation(line string) bool {
 		return true
 	}
 	_, ok := r.thing([]byte(long))
-	return ok
+	return ok || text.Means(line) || describes(line)
 }
 
 func squeezeWords(s string) string {

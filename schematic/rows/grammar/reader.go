@@ -865,7 +865,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words("stitches", trimmed, n, false)
 		return true
 	}
-	if r.mode == "" && (text.Glossary(trimmed) || len(r.sec.Lines) == 0 && (text.Means(trimmed) || dashMeans().MatchString(trimmed))) {
+	if r.mode == "" && (text.Glossary(trimmed) || text.Means(trimmed) || inColumns().MatchString(trimmed) || len(r.sec.Lines) == 0 && dashMeans().MatchString(trimmed)) {
 		r.x.Read.Words++
 		r.words("names", trimmed, n, false)
 		return true
@@ -881,6 +881,9 @@ var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches
 
 // gaugeOver is a gauge whose length stands first: Gauge 10 cm: 16 sts/ 16 rows.
 var gaugeOver = text.Once(`(?i)^(?:gauge|tension) ?(?:over |in )?[\d½¼¾]+ ?(?:x ?[\d½¼¾]+ ?)?(?:"|”|″|ins?\b|inch|cm)[^:=]{0,12}[:=] ?\d`)
+
+// inColumns is a short name with what it stands for in a column of its own: ssk    slip, slip, knit.
+var inColumns = text.Once(`^[A-Za-z][A-Za-z0-9/]{0,9}(?:\t+ *|  +)[A-Za-z]{2,}`)
 
 // dashMeans is a line that says with a dash what a short name stands for: Inc- increase, stitch twice in the same stitch.
 var dashMeans = text.Once(`(?i)^\W*(?:inc|dec|sc|hdc|dc|tr|htr|ch|ss|sl ?st|mr|mc|blo|flo|sts?|sk|sp|rep|beg)\.? ?[-–—] ?(?:increas|decreas|single|half|double|treble|triple|chain|slip|magic|back|front|stitch|skip|space|repeat|begin)`)
@@ -1399,8 +1402,10 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 			}
 			return true
 		}
-		if r.mode == "stitches" && !r.patterns && label.From.All == 1 && tokens[0].Line > 1 && strings.TrimSpace(r.x.Src[tokens[0].Line-2]) == "" { // behind a list of abbreviations
-			return true
+		if r.mode == "stitches" && !r.patterns && label.From.All == 1 && tokens[0].Line > 1 { // behind a list of abbreviations
+			if above := strings.TrimSpace(r.x.Src[tokens[0].Line-2]); above == "" || text.Means(above) || describes(above) {
+				return true
+			}
 		}
 		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
 	}
@@ -1972,7 +1977,7 @@ func (r *Reader) line(tokens []text.Token) {
 		l.Unread = append(l.Unread, p.span(0, len(p.t)-1))
 	}
 	r.over(tokens, l)
-	l.Yarn, r.yarn = r.yarn, ""
+	l.Yarn, r.yarn = cmp.Or(p.within(tokens[:k]).yarnInLabel(), r.yarn), ""
 	l.Sizes = r.only
 	r.sec.Lines = append(r.sec.Lines, l)
 	r.x.Read.Lines++

@@ -1899,6 +1899,22 @@ func (s *sequence) yarnAt(i int) (name string, to int) {
 	return name, i
 }
 
+// yarnInLabel is the yarn that the name of a row says in its brackets: Row 3 (RS, Color B):
+func (p *parser) yarnInLabel() string {
+	s, open := &sequence{parser: p}, false
+	for i := range p.t {
+		t := &p.t[i]
+		open = (open || t.Is("(", "[")) && !t.Is(")", "]")
+		if !open || !t.Is("(", "[", ",", ";", "-", "with", "in", "using") {
+			continue
+		}
+		if name, end := s.yarnAt(i + 1); name != "" && s.at(end).Is(")", "]", ",", ";", "only") {
+			return name
+		}
+	}
+	return ""
+}
+
 // taken is the yarn that words take up for what follows: with MC; change to B.
 func (s *sequence) taken(from, to int) string {
 	for i := from; i < to; i++ {
