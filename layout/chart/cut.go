@@ -245,14 +245,10 @@ func (p *plan) side(out []pt, at partings, cut int) []pt {
 func (s *squares) cuts() {
 	d := s.d
 	var repeats, others cuts
-	if at, _, ok := d.work.places(d.work.block()); ok && len(s.rows) > 0 {
-		all := d.work.spans(d.work.block())
-		for _, place := range at {
-			if x, ok := s.meanCut(all, place); ok {
-				repeats = append(repeats, x)
-			}
+	if r, ok := s.repeated(); ok {
+		for at := r.lo + (r.at-r.lo)%r.of; at <= r.hi; at += r.of {
+			repeats = append(repeats, float64(at)*cell)
 		}
-		sort.Float64s(repeats)
 	}
 	for c := 1; c < s.wide; c++ {
 		others = append(others, float64(c)*cell)
@@ -271,36 +267,4 @@ func (s *squares) cuts() {
 		others = append(others, -r.low)
 	}
 	d.f.up = []cuts{repeats, others}
-}
-
-// meanCut is where a cut before a place of the first row goes, over all rows.
-func (s *squares) meanCut(all [][]span, place int) (float64, bool) {
-	sum, k := 0.0, 0
-	for i := range s.rows {
-		if x, ok := s.cutAt(all, &s.rows[i], place); ok {
-			sum += x
-			k++
-		}
-	}
-	if k == 0 {
-		return 0, false
-	}
-	return math.Round(sum/float64(k)/cell) * cell, true
-}
-
-// cutAt is the edge of the square of a row before which a cut before a place of the
-// first row goes.
-func (s *squares) cutAt(all [][]span, r *knitRow, cut int) (float64, bool) {
-	at := all[r.row]
-	n := len(r.cells)
-	for i := 1; i < n; i++ {
-		a, b := i-1, i // from the left, in the order of working
-		if !s.d.work.runsRight(r.row) {
-			a, b = n-i, n-1-i
-		}
-		if (at[a].hi < cut) != (at[b].hi < cut) {
-			return float64(r.cells[i].col) * cell, true
-		}
-	}
-	return 0, false
 }

@@ -43,7 +43,7 @@ func (w *Work) take(r *rows.GraphRow) {
 		w.gap(r)
 		return
 	}
-	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread}
+	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Star: r.Star}
 	row.St = stitchesOf(r)
 	w.standOver(&row)
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {

@@ -145,3 +145,26 @@ func TestStitchesThatDifferHaveSymbolsThatDiffer(t *testing.T) {
 	assert.Equal(t, "(k, p, k) into one stitch on the wrong side", s.keys["purl front and back 3"].words(true, w.Terms))
 	assert.Equal(t, "sl wyib on the right side, sl wyif on the wrong side", s.keys["slipped"].words(true, w.Terms))
 }
+
+// The outline of a repeat goes around a crossing that it would cut, and stands where the text begins its repeats. By hand, from the
+// right: the first cable takes squares 4 to 7, the second 8 to 11 in every twelve; lace whose last stitches differ repeats between.
+func TestARepeatGoesAroundWhatItWouldCut(t *testing.T) {
+	outline := func(text string) (at, of int, moved []int) {
+		w := fromText(t, text)
+		d := &drawing{work: w}
+		s := &squares{d: d, o: &Options{}}
+		s.rows, s.wide = columns(w, false)
+		r, ok := s.repeated()
+		require.True(t, ok)
+		for i := range s.rows {
+			moved = append(moved, s.rows[i].moved(r.at))
+		}
+		return s.wide - r.at - r.of, r.of, moved // from the right
+	}
+	at, of, moved := outline("C4B = sl 2 sts to cable needle and hold in back, k2, k2 from cable needle.\nCast on 26 sts.\nRow 1 (RS): P3, C4B, *p4, C4B; rep from * to last 3 sts, p3.\nRow 2: K3, p4, *k4, p4; rep from * to last 3 sts, k3.\nRow 3: P1, *C4B, C4B; rep from * to last st, p1.\nRow 4: Purl.\nRow 5: P1, k2, p4, *C4B, p4; rep from * to last 3 sts, k2, p1.\nRow 6: Purl.\nRow 7: P1, *C4B, C4B; rep from * to last st, p1.\n")
+	assert.Equal(t, []int{8, 1}, []int{of, at % 8})
+	assert.Equal(t, []int{0, 0, 0, 0}, moved[:4])
+	assert.Equal(t, 2, abs(moved[4]), "the crossing of the last row is cut in its middle")
+	at, of, _ = outline("Cast on 19 sts.\nRow 1 (RS): K1, *yo, skp, k1, k2tog, yo, k1; rep from * to end.\nRow 2: Purl.\nRow 3: K2tog, *yo, k3, yo, sk2p; rep from *, end last repeat skp.\n")
+	assert.Equal(t, []int{6, 1}, []int{of, at})
+}

@@ -63,6 +63,7 @@ type Row struct {
 	Missing []Missing // rows before it that can't be drawn
 	Edge    bool      // worked along the ends of the rows before: feet are indices of rows
 	Left    int       // stitches left out of it at its break
+	Star    int       // its first stitch that the text repeats across it, counted from 1; 0: none
 	Gap     int       // rows left out of the chart before it
 	Same    string
 	St      []St // in the order of working

@@ -204,6 +204,10 @@ func (p *labeller) number() (ins.Num, bool) {
 func (p *labeller) numbered() bool {
 	start := p.i
 	t := p.peek(0)
+	if _, row := RowWord(p.peek(1).S); row && p.peek(2).Kind == 'n' && t.Is("pattern", "patt", "pat", "lace", "cable") { // Pattern row 1
+		p.i++
+		t = p.peek(0)
+	}
 	round, word := RowWord(t.S)
 	word = word || t.Is("turn", "pass") && t.Cap && p.peek(1).Kind == 'n' && p.peek(2).Is(":") // Turn 1: Sl 1, p14, p2tog
 	switch {
@@ -365,6 +369,9 @@ func (p *labeller) every() bool {
 	}
 	if p.l.From.All%2 == 1 && p.l.Even { // counted from an odd row
 		p.l.Even, p.l.Odd = false, true
+	}
+	if side := sideOf(a, b); side != 0 && p.l.Side == 0 && p.l.From.Set() {
+		p.l.Side = side
 	}
 	if p.i++; p.peek(-1).Is("right", "wrong") {
 		p.i++

@@ -741,6 +741,9 @@ func (w *work) throughSecond(n *ins.Repeat, keep int) int {
 // many stitches, as long as it fits.
 func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	w.takeTurning()
+	if w.rec != nil && w.quiet == 0 && w.g.cur.Star == 0 {
+		w.g.cur.Star = len(w.g.cur.Stitches) + 1
+	}
 	keep, known := w.stop(n.Until, w.reserve(tail, need), tail)
 	if !known {
 		w.blindOver(n)

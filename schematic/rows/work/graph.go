@@ -53,6 +53,7 @@ type GraphRow struct {
 	RowEnds  bool   // worked along the ends of the rows before
 	Back     int    // rows between it and the one that its feet are of, such as 1 for one worked behind petals
 	Left     int    // stitches of the row before that it leaves unworked at its end
+	Star     int    // the first stitch of what is repeated across it, counted from 1; 0: nothing is
 	Line     int    // line of the text
 	Name     string
 	Stitches []GraphStitch
