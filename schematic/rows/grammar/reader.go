@@ -1402,14 +1402,21 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 			}
 			return true
 		}
-		if r.mode == "stitches" && !r.patterns && label.From.All == 1 && tokens[0].Line > 1 { // behind a list of abbreviations
-			if above := strings.TrimSpace(r.x.Src[tokens[0].Line-2]); above == "" || text.Means(above) || describes(above) {
-				return true
-			}
+		if r.mode == "stitches" && !r.patterns && label.From.All == 1 && r.behindNames(tokens[0].Line) {
+			return true
 		}
 		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"
 	}
 	return r.workBegins(tokens)
+}
+
+// behindNames reports whether a line stands behind a blank one or the last of a list of abbreviations.
+func (r *Reader) behindNames(n int) bool {
+	if n < 2 {
+		return false
+	}
+	above := strings.TrimSpace(r.x.Src[n-2])
+	return above == "" || text.Means(above) || describes(above)
 }
 
 // workBegins reports whether a line without a label begins the work: it founds a piece, or holds rows.

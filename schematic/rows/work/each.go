@@ -741,9 +741,7 @@ func (w *work) throughSecond(n *ins.Repeat, keep int) int {
 // many stitches, as long as it fits.
 func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	w.takeTurning()
-	if w.rec != nil && w.quiet == 0 && w.g.cur.Star == 0 {
-		w.g.cur.Star = len(w.g.cur.Stitches) + 1
-	}
+	w.starHere()
 	keep, known := w.stop(n.Until, w.reserve(tail, need), tail)
 	if !known {
 		w.blindOver(n)
@@ -795,6 +793,13 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	}
 	if w.looped1(n, times, per); !ended && w.cur.left > keep {
 		w.stopped(n)
+	}
+}
+
+// starHere notes where the first repeat of a row begins that goes across it.
+func (w *work) starHere() {
+	if w.rec != nil && w.quiet == 0 && w.g.cur.Star == 0 {
+		w.g.cur.Star = len(w.g.cur.Stitches) + 1
 	}
 }
 
