@@ -1750,14 +1750,15 @@ func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) 
 // stopsAt reports whether a row or sentence may end with the token at i.
 func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	w, next := &t[i], &t[i+1]
-	if _, k, _ := text.NeedleHead(t[i+1:]); k > 0 && (label != nil || headsNeedle(t)) {
-		return false
-	}
 	if w.Line != next.Line && w.Is("and", "to", "of", "the", "from", "&", ",", "through", "in", "rep", "repeat", "with", "like", "as", "on", "for") {
 		return false
 	}
 	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line || label == nil && firstAhead(w, t[i+1:])
-	return stop && (next.Cap || next.Ord > 0 || next.Kind == 'n' || isStar(next) || rowColon(t[i+1:]))
+	if !stop || !next.Cap && next.Ord == 0 && next.Kind != 'n' && !isStar(next) && !rowColon(t[i+1:]) {
+		return false
+	}
+	_, needle, _ := text.NeedleHead(t[i+1:])
+	return needle == 0 || label == nil && !headsNeedle(t)
 }
 
 // rowColon reports whether the number of a row stands there with a colon, whatever its first letter: rnd 3: ch 3.

@@ -218,6 +218,9 @@ func (n *lists) add(l string) {
 	low := strings.ToLower(l)
 	n.named = n.named || strings.Contains(low, "size") || strings.Contains(low, "to fit")
 	n.told = n.told || (strings.Contains(low, "in parenthes") || strings.Contains(low, "in brackets")) && strings.Contains(low, "siz")
+	if !numbersListed(l) {
+		return
+	}
 	for _, m := range unlike().FindAllString(l, -1) {
 		n.seen[len(digits().FindAllString(m, -1))]++
 		n.total++
@@ -235,6 +238,23 @@ func (n *lists) add(l string) {
 			n.total++
 		}
 	}
+}
+
+// numbersListed reports whether a bracket or a colon stands right behind a number, as in every line of numbers.
+func numbersListed(l string) bool {
+	for i := 1; i < len(l); i++ {
+		switch l[i] {
+		case '(', '[', '{', ':':
+			before := l[i-1]
+			if before == ' ' && i > 1 {
+				before = l[i-2]
+			}
+			if before >= '0' && before <= '9' {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // Sizes guesses in how many sizes a text is written that has no line of sizes: what most
@@ -345,6 +365,10 @@ func plainName(name string, words []string) (printed, plain string) {
 
 // withoutMakes is a heading without the words behind it that say how many are made.
 func withoutMakes(bare string) string {
+	end := strings.TrimRight(strings.TrimSuffix(strings.TrimRight(bare, " \t\f"), ":"), " \t\f")
+	if last, _ := utf8.DecodeLastRuneInString(end); !strings.ContainsRune("oOeErRhHxX×23456789)", last) { // most lines end otherwise
+		return bare
+	}
 	if at := makes().FindStringIndex(bare); at != nil && at[0] > 0 {
 		return bare[:at[0]]
 	}

@@ -60,7 +60,7 @@ func (p *labeller) eatAny(words ...string) bool {
 // R5-R8:, Eyelet row (RS), 2 and all even rounds:. It gives how many tokens it takes, none
 // if the line has no label, and the count that stands within it.
 func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
-	p := &labeller{t: t, roundR: roundR}
+	p := labeller{t: t, roundR: roundR}
 	if !p.side() || !p.rowAhead() {
 		p.i, p.l = 0, ins.Label{}
 	}
@@ -69,8 +69,7 @@ func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
 		p.i = 1
 		p.numbered()
 		if p.i == n {
-			p.l.At = ins.Span{Col: t[0].Col, End: t[n-1].End}
-			return &p.l, n, nil
+			return p.called(n), n, nil
 		}
 		p.i, p.l = 0, ins.Label{}
 	}
@@ -85,8 +84,14 @@ func Label(t []Token, roundR bool) (label *ins.Label, n int, count []Token) {
 	if !p.firm && (p.verb || !p.follows()) {
 		return nil, 0, nil
 	}
-	p.l.At = ins.Span{Col: t[0].Col, End: t[p.i-1].End}
-	return &p.l, p.i, p.count
+	return p.called(p.i), p.i, p.count
+}
+
+// called is the label, which has n tokens.
+func (p *labeller) called(n int) *ins.Label {
+	l := p.l // most lines have none: the labeller itself needs no memory of its own
+	l.At = ins.Span{Col: p.t[0].Col, End: p.t[n-1].End}
+	return &l
 }
 
 // told is behind the name of a row whose work a sentence tells: The 6th round is worked in treble; the 2nd and 3rd rows

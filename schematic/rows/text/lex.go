@@ -5,6 +5,7 @@ package text
 import (
 	"slices"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
 
@@ -33,11 +34,11 @@ func (t *Token) Is(words ...string) bool {
 		return false
 	}
 	for _, w := range words {
-		if t.S == w || t.Ord == 1 && w == "first" {
+		if t.S == w {
 			return true
 		}
 	}
-	return false
+	return t.Ord == 1 && slices.Contains(words, "first")
 }
 
 type lexer struct {
@@ -54,7 +55,13 @@ type lexer struct {
 // Lex cuts one line into tokens. Numbers in the trade's line become one token. A hyphen
 // within a word only glues what it joins.
 func Lex(line string, sizes int) []Token {
-	l := &lexer{r: []rune(line), line: line, sizes: sizes}
+	room := runes.Get().(*[]rune)
+	defer runes.Put(room)
+	l := &lexer{r: (*room)[:0], line: line, sizes: sizes}
+	for _, c := range line {
+		l.r = append(l.r, c)
+	}
+	*room = l.r
 	if l.ascii = len(l.r) == len(line); !l.ascii {
 		for i, c := range l.r {
 			if k := strings.IndexRune(alike[0], c); k >= 0 {
@@ -71,6 +78,9 @@ func Lex(line string, sizes int) []Token {
 	}
 	return l.out
 }
+
+// runes are rooms for the characters of a line, used again.
+var runes = sync.Pool{New: func() any { return new([]rune) }}
 
 // quotePairs are signs that stand about instructions in place of brackets, each with the one that closes it.
 var quotePairs = map[string]string{"'": "'", "‘": "’", "\"": "\"", "“": "”", "<": ">", "«": "»", "|": "|"}

@@ -3,8 +3,11 @@ package work
 import (
 	ins "flatwright/schematic/rows/instructions"
 	"fmt"
+	"runtime"
 	"slices"
 	"strings"
+	"sync"
+	"sync/atomic"
 
 	"flatwright/schematic/finding"
 	"flatwright/schematic/stitch"
@@ -39,9 +42,7 @@ func Check(x *ins.Text, o ins.Options) Report {
 	var list []*merged
 	var asked finding.List
 	index := map[string]*merged{}
-	leftOpen := open(x)
-	for size := range sizes {
-		r := settled(x, size, leftOpen)
+	for size, r := range inEachSize(x) {
 		for _, f := range r.misfit {
 			list = merge(list, index, f.section, size, f.list)
 		}
@@ -77,6 +78,32 @@ func Check(x *ins.Text, o ins.Options) Report {
 	x.Place(rep.Findings)
 	rep.Findings.Sort()
 	return rep
+}
+
+// inEachSize is the work of a text in every size, as many at a time as there are processors.
+func inEachSize(x *ins.Text) []*runner {
+	out := make([]*runner, len(x.Sizes.Names))
+	leftOpen := open(x)
+	var next atomic.Int32
+	var failed atomic.Pointer[any]
+	var workers sync.WaitGroup
+	for range min(len(out), runtime.GOMAXPROCS(0)) {
+		workers.Go(func() {
+			defer func() {
+				if e := recover(); e != nil {
+					failed.Store(&e)
+				}
+			}()
+			for size := int(next.Add(1)) - 1; size < len(out); size = int(next.Add(1)) - 1 {
+				out[size] = settled(x, size, leftOpen)
+			}
+		})
+	}
+	workers.Wait()
+	if e := failed.Load(); e != nil {
+		panic(*e) // the caller's
+	}
+	return out
 }
 
 // settled is the work of a text in one size: done anew, with all that it leaves open taken as a first run settled it, if it leaves

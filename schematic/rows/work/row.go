@@ -907,8 +907,12 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if r.g != nil {
 		w = &work{} // it holds what it is worked from
 	}
+	kept := &struct {
+		result
+		out fabric
+	}{out: fabric{runs: r.buf[:0]}} // in one piece of memory: many rows are tried
 	*w = work{task: task{x: r.x, size: r.size, from: below, round: r.round, rows: r.edge, carry: carry, counted: l.Stated != nil, pick: rd.pick},
-		place: place{cur: over(below), out: &fabric{runs: r.buf[:0]}, lastPos: -1}}
+		place: place{cur: over(below), out: &kept.out, lastPos: -1}}
 	if r.edge == 0 && r.no > 0 {
 		w.rows = r.no
 	}
@@ -924,8 +928,9 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	}
 	w.body(body)
 	r.buf = w.out.runs
-	w.out.runs = append(make([]run, 0, len(r.buf)), r.buf...)
-	res := &result{out: w.out, pin: w.pinned, next: w.next, used: w.used(), exact: len(w.found) == 0 && w.exact(body)}
+	w.out.runs = slices.Clone(r.buf)
+	res := &kept.result
+	*res = result{out: w.out, pin: w.pinned, next: w.next, used: w.used(), exact: len(w.found) == 0 && w.exact(body)}
 	if w.trace != nil {
 		res.steps = w.trace.steps
 	}

@@ -24,6 +24,9 @@ func (r *runner) starBefore(l *ins.Line) {
 	if w.Line < 1 || w.Line > len(r.x.Src) {
 		return
 	}
+	if !strings.HasPrefix(w.S, "**") && !slices.ContainsFunc(r.x.Src[max(w.Line-2, 0):w.Line], twoStars) {
+		return
+	}
 	before := []rune(r.x.Src[w.Line-1])
 	before = before[:min(max(w.Col-1, 0), len(before))]
 	said := strings.TrimSpace(string(before))
@@ -47,10 +50,16 @@ func (r *runner) starBehind(l *ins.Line) {
 	if w.Line < 1 || w.Line > len(r.x.Src) {
 		return
 	}
+	if !twoStars(r.x.Src[w.Line-1]) {
+		return
+	}
 	src := []rune(r.x.Src[w.Line-1])
 	said := strings.TrimLeft(string(src[min(max(w.End-1, 0), len(src)):]), " .,;:)]")
 	r.star(said[:len(said)-len(strings.TrimLeft(said, "*"))])
 }
+
+// twoStars reports whether such a sign stands on a line.
+func twoStars(line string) bool { return strings.Contains(line, "**") }
 
 func (r *runner) star(sign string) {
 	if len(sign) < 2 || r.cur == nil {
