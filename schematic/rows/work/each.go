@@ -1184,6 +1184,7 @@ func (w *work) comesBack(body []ins.Item, keep, times int) bool {
 		return false
 	}
 	s, at := w.save(), w.cur.pos
+	body = w.unfolded(body)
 	n := 0
 	for n < len(body) && w.trial(body[n:n+1]) {
 		n++
@@ -1195,6 +1196,23 @@ func (w *work) comesBack(body []ins.Item, keep, times int) bool {
 	}
 	w.seq(body[:n], 0)
 	return true
+}
+
+// unfolded is a stretch with each bracket that is worked a few times in its place written out.
+func (w *work) unfolded(body []ins.Item) []ins.Item {
+	const most = 8
+	var out []ins.Item
+	for _, n := range body {
+		q, ok := n.(*ins.Repeat)
+		if !ok || len(q.Places) > 0 || q.Until.Kind != ins.NoExtent || q.Stop >= 0 || len(q.Last) > 0 || w.count(q.Times) > most {
+			out = append(out, n)
+			continue
+		}
+		for range max(w.count(q.Times), 1) {
+			out = append(out, q.Body...)
+		}
+	}
+	return out
 }
 
 // skipsFirst is how many stitches a stretch passes before it works one.

@@ -297,7 +297,7 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	if n.Kind == nil || n.Kind.ID != "slst" || len(w.out.runs) > 0 || len(tail) == 0 || p.Kind == ins.InEach && !w.upToSpace(p, tail) {
 		return false
 	}
-	if !leadsOn(tail) && !(w.mayLead(p, tail) && w.pick.leads(!w.round && w.count(p.N) > 1)) {
+	if !leadsOn(tail) && !(w.round && p.Unit.Space && goesInSame(tail)) && !(w.mayLead(p, tail) && w.pick.leads(!w.round && w.count(p.N) > 1)) {
 		return false
 	}
 	if p.Kind == ins.InSame {
