@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // A motif with corners is laid along straight sides. Its corners are places of a round,
 // each as twice an index into the round's nodes: an odd one lies between two nodes.
@@ -137,7 +140,7 @@ func (p *plan) cornered(r int, clusters []cluster) bool {
 			break
 		}
 	}
-	if !firm {
+	if !firm || !p.cornersShow(at, r) {
 		return false
 	}
 	for k := first; k < len(p.lines); k++ {
@@ -146,6 +149,46 @@ func (p *plan) cornered(r int, clusters []cluster) bool {
 		}
 	}
 	p.turnAt(at, len(clusters))
+	return true
+}
+
+// cornersShow reports whether at least half of the rounds from r on have more at those corners than beside them: a doily begins with
+// as many shells as a motif has corners, and goes on alike all around.
+func (p *plan) cornersShow(at [][]int, r int) bool {
+	shown, all := 0, 0
+	for k := r; k < len(p.lines); k++ {
+		if l := p.lines[k]; l.row.Unread == "" {
+			all++
+			if l.showsCorners(at[k]) {
+				shown++
+			}
+		}
+	}
+	return 2*shown >= all
+}
+
+// showsCorners reports whether each corner lies in a larger cluster than any beside the corners, or on a longer arch.
+func (l *line) showsCorners(at []int) bool {
+	size := map[int]int{} // of the cluster around a corner
+	beside, longest := 0, 0
+	for _, c := range l.clusters() {
+		if i := slices.IndexFunc(at, func(a int) bool { return l.wrap(a-2*c.lo) <= 2*(c.hi-c.lo) }); i >= 0 {
+			size[at[i]] = c.size()
+		} else {
+			beside = max(beside, c.size())
+		}
+	}
+	for i, n := range l.nodes {
+		if n.arch() && !slices.Contains(at, 2*i) {
+			longest = max(longest, n.st.Chain)
+		}
+	}
+	for _, a := range at {
+		arch := a >= 0 && a%2 == 0 && l.nodes[a/2].arch() && l.nodes[a/2].st.Chain > longest
+		if !arch && size[a] <= beside {
+			return false
+		}
+	}
 	return true
 }
 

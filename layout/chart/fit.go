@@ -255,7 +255,13 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 		more = 1
 	}
 	for i, n := range l.nodes {
-		if !n.standsBeside() && (i == 0 || !l.nodes[i-1].standsBeside()) { // which keeps near
+		switch {
+		case n.standsBeside() || i > 0 && l.nodes[i-1].standsBeside(): // which keeps near
+		case i > 0 && len(n.group) >= leastCorner && sameGroup(l.nodes[i-1], n):
+			gap[i] *= min(more, fanWide)
+		case len(n.group) >= leastCorner || i > 0 && len(l.nodes[i-1].group) >= leastCorner: // between shells their feet decide
+			gap[i] *= 1 + (more-1)/3
+		default:
 			gap[i] *= more
 		}
 	}

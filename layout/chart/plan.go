@@ -56,6 +56,7 @@ type line struct {
 	version   int32   // how often it was laid
 	cut       float64 // of a round: the angle between its last and its first stitch
 	wedge     float64 // the angle that its number takes there
+	strays    bool    // it begins beside where the round below does
 }
 
 // plan is a whole chart in a plane with y upwards, in mm at the usual size.

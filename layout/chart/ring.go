@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // guess gives a row of a round its radius before its heads are known.
 func (p *plan) guess(r int) {
@@ -75,11 +78,24 @@ func (p *plan) open(l *line) {
 	}
 	first, last := l.nodes[0].q, l.nodes[len(l.nodes)-1].q
 	l.cut = first - max(around-(last-first), 0)/2
-	l.wedge = 0
-	if !l.row.Base {
-		l.wedge = min(p.slot/max(l.top, 1e-6), mostWedge)
+	l.wedge, l.strays = 0, false
+	if l.row.Base {
+		return
+	}
+	l.wedge = min(p.slot/max(l.top, 1e-6), mostWedge)
+	if l.n > 1 && p.isCircle(p.lines[l.n-1]) && !slices.ContainsFunc(l.nodes, (*node).petal) {
+		below := p.lines[l.n-1]
+		d := l.cut - below.cut
+		l.strays = below.strays || !below.row.Base && math.Abs(d-around*math.Round(d/around))*l.top > p.slot
+	}
+	if l.strays {
+		l.wedge *= strayWedge
 	}
 }
+
+// strayWedge is what a round keeps of the room for its number that begins beside where the one below does: the stitches of both
+// stand over each other, and the number where nothing is in its way.
+const strayWedge = 0.25
 
 // angle is the angle at which a node of a round is drawn.
 func (p *plan) angle(n *node) float64 {
