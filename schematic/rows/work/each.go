@@ -791,8 +791,12 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
 		return
 	}
-	if w.looped1(n, times, per); !ended && w.cur.left > keep {
+	w.looped1(n, times, per)
+	switch {
+	case !ended && w.cur.left > keep:
 		w.stopped(n)
+	case times > 0 && n.Stop < 0 && len(n.Last) == 0 && w.leadsBack(body, tail):
+		w.seq(body[:1], 0)
 	}
 }
 
@@ -801,6 +805,17 @@ func (w *work) starHere() {
 	if w.rec != nil && w.quiet == 0 && w.g.cur.Star == 0 {
 		w.g.cur.Star = len(w.g.cur.Stitches) + 1
 	}
+// leadsBack reports whether a repeat leads back to where its round began once more, with the arch before its first stitch, and is
+// joined there: sc in same loop, * ch 5, sc in next loop; repeat from * around, join.
+func (w *work) leadsBack(body, tail []ins.Item) bool {
+	k := len(w.out.runs) - 1
+	for _, n := range tail {
+		if !is[*ins.Join](n) && !is[*ins.Nothing](n) && !is[*ins.Fasten](n) {
+			return false
+		}
+	}
+	return w.round && w.joined != nil && w.spaced && k > 0 && len(body) > 1 && is[*ins.Chain](body[0]) && !is[*ins.Chain](body[len(body)-1]) &&
+		!w.out.runs[k].space() && !w.out.runs[0].space() && w.bySpaces(body[1:2])
 }
 
 // past reports whether the work has gone on behind a place; 0: there is none.
