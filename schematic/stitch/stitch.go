@@ -94,7 +94,7 @@ func (s *Stitch) Plain() *Stitch {
 // plain are the plain crochet stitches by rising height.
 var plain = []Stitch{
 	{ID: "ch", US: "chain", UK: "chain", USAbbr: "ch", UKAbbr: "ch", Also: []string{"chains", "chs"}, Makes: 0, Height: 0.4, Key: "chain"},
-	{ID: "slst", US: "slip stitch", UK: "slip stitch", USAbbr: "sl st", UKAbbr: "ss", Also: []string{"slst", "sl-st", "slip st", "slip stitches", "sl sts"}, Uses: 1, Makes: 1, Height: 0.3, Key: "slip"},
+	{ID: "slst", US: "slip stitch", UK: "slip stitch", USAbbr: "sl st", UKAbbr: "ss", Also: []string{"slst", "sl-st", "slip st", "slip stitches", "sl sts", "sl stitch"}, Uses: 1, Makes: 1, Height: 0.3, Key: "slip"},
 	{ID: "sc", US: "single crochet", UK: "double crochet", USAbbr: "sc", UKAbbr: "dc", Uses: 1, Makes: 1, Height: 1, Turn: 1, Key: "sc"},
 	{ID: "hdc", US: "half double crochet", UK: "half treble crochet", USAbbr: "hdc", UKAbbr: "htr", Uses: 1, Makes: 1, Height: 1.5, Turn: 2, Key: "hdc"},
 	{ID: "dc", US: "double crochet", UK: "treble crochet", USAbbr: "dc", UKAbbr: "tr", Uses: 1, Makes: 1, Height: 2, Turn: 3, Key: "dc"},

@@ -825,6 +825,8 @@ var times = []form{
 		build: func(m *match) any {
 			return often{n: m.num("n", 1), more: m.said("more", "further", "additional", "another"), total: m.said("total", "all", "altogether")}
 		}},
+	{rule: "times", pattern: "complete/work/do [this/these] {n:num} times", meaning: "so many times", example: "Rnd 2: *Ch 2, skip 1 sc, sc in next st* Complete four times",
+		build: func(m *match) any { return often{n: m.num("n", 1)} }},
 	{rule: "times", pattern: "x/* {n:num} [times]", meaning: "so many times", example: "(sc, inc) x 6",
 		build: func(m *match) any {
 			if star := m.p.at(m.from); star.Is("*") && (!star.Glued && m.p.at(m.to).Kind == 'w' && !m.said("times") || star.Glued && !m.p.at(m.from+1).Glued && m.p.at(m.from+1).Col > star.End) {

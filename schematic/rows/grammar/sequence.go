@@ -147,7 +147,7 @@ func (s *sequence) atStar(t *text.Token) {
 		at := s.behindComma(s.i)
 		to := s.spec(r, at, false)
 		if to == at {
-			to = s.i
+			to = s.placesOfStretch(r)
 		}
 		again := reaches(r)
 		s.out = s.out[:s.star]
@@ -161,6 +161,28 @@ func (s *sequence) atStar(t *text.Token) {
 		s.add(r, s.starTok, s.i)
 		s.star, s.closed = -1, again
 	}
+}
+
+// placesOfStretch reads into what a stretch between stars is worked each time, and gives what is behind it: *sl st, ch 2, 3 dc, sl st* in
+// each ch-3 sp.
+func (s *sequence) placesOfStretch(r *ins.Repeat) int {
+	if len(r.Body) < 2 || !s.at(s.i).Is("in", "into") || s.placesOwn(r.Body) {
+		return s.i
+	}
+	v, to := s.named("places", s.i)
+	if to < 0 {
+		return s.i
+	}
+	r.Places = v.(spots).list
+	return to
+}
+
+// placesOwn reports whether any instruction says itself where it is worked.
+func (s *sequence) placesOwn(list []ins.Item) bool {
+	return slices.ContainsFunc(list, func(n ins.Item) bool {
+		st, ok := n.(*ins.Stitch)
+		return ok && len(st.Places) > 0 || is[*ins.Skip](n)
+	})
 }
 
 // reaches takes what says how far a stretch is worked as said of its last stitch, if that goes across itself: *dc in each dc

@@ -603,6 +603,12 @@ var statements = []form{
 			}
 			return &ins.Nothing{}
 		}},
+	{rule: "neutral", pattern: "{k:kind} made/formed/completed", meaning: "what the stitches before it make", example: "Rnd 2: *3 dc in next sp, ch 3, sl st in 3rd ch from hook - picot made, 3 dc in same sp; rep from * around", build: func(m *match) any {
+		if k := m.p.at(m.from - 1); k.Kind == 'n' || k.Is("last", "next", "first", "in", "into", "each", "of", "sc") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "forming {n:num} ripple/ripples/wave/waves/chevron/chevrons/scallop/scallops/peak/peaks [{x:stretch}]", meaning: "what the row looks like", example: "Row 1: Ch 1, sc in each st, forming 4 ripples at the end of this row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[not] counting/including/excluding [each/all] {u:unit}", meaning: "what a count takes in", example: "Row 2: Ch 1, sc in each st and sp across, counting ch-1 spaces", build: func(m *match) any {
 		if m.from > 0 && !m.p.at(m.from-1).Is(",") || m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' {

@@ -589,6 +589,9 @@ func spelt1(t *text.Token) bool { return t.Kind == 'w' && numerals[t.S] > 0 }
 func number(p *parser, i int) (any, int) {
 	t := p.at(i)
 	if t.Kind == 'n' {
+		if g, _ := p.group(i); g != nil { // the 2 of a 2V-st that the text defines
+			return nil, -1
+		}
 		return t.Num, i + 1
 	}
 	if t.Kind == 'w' {

@@ -19,7 +19,7 @@ func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
 	}
 	stack := []level{{list: make([]Token, 0, len(t))}}
 	top := func() *level { return &stack[len(stack)-1] }
-	for _, k := range t {
+	for i, k := range t {
 		if k.Kind != 'p' {
 			top().list = append(top().list, k)
 			continue
@@ -32,7 +32,9 @@ func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
 			stack = append(stack, level{open: k})
 		case ")", "]", "}":
 			if len(stack) < 2 || shuts[top().open.S] != k.S && slices.ContainsFunc(stack[1:], func(l level) bool { return shuts[l.open.S] == k.S }) {
-				loose = append(loose, k)
+				if len(stack) > 1 || i+1 < len(t) && !t[i+1].Is(",", ".", ";", ":") { // one sign too many at the end of a clause says nothing
+					loose = append(loose, k)
+				}
 				continue
 			} // (3 ch, 1 tr] is closed by the wrong sign
 			g := top().open
