@@ -991,6 +991,14 @@ func aside(p *parser, i int) (any, int) {
 	return nil, -1
 }
 
+// bracketed reads a bracket, whatever it holds.
+func bracketed(p *parser, i int) (any, int) {
+	if p.at(i).Kind == 'g' {
+		return true, i + 1
+	}
+	return nil, -1
+}
+
 // ofRib reports whether a bracket behind a fabric says its stitches or rows over again: (k2, p1).
 func ofRib(t []text.Token) bool {
 	return !slices.ContainsFunc(t, func(t text.Token) bool {

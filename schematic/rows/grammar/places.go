@@ -168,6 +168,24 @@ var cores = []form{
 		}
 		return place(ins.InEach, m)
 	}},
+	{rule: "core", pattern: "each/both {u:unit} (of/in/at $next) {w:unit}", meaning: "each space of the next group", example: "2 dc in each ch-2 sp of next double V-st", build: func(m *match) any {
+		u, w := value[ins.Unit](m, "u"), value[ins.Unit](m, "w")
+		if !u.Space || w.Group == nil {
+			return nil
+		}
+		n := 0
+		for _, b := range w.Group.Body {
+			if c, ok := b.(*ins.Chain); ok && (!u.Size.Set() || c.N.At(0) == u.Size.At(0)) {
+				n++
+			}
+		}
+		if n == 0 {
+			return nil
+		}
+		pl := place(ins.InNext, m)
+		pl.N, pl.Unit.Within = ins.N(n), true
+		return pl
+	}},
 	{rule: "core", pattern: "[$next] {u:unit} (of/in/at $next) {w:unit} [{tail}]", meaning: "the space of the next group", example: "V-st in ch-1 sp of next V-st", build: func(m *match) any {
 		u, w := value[ins.Unit](m, "u"), value[ins.Unit](m, "w")
 		if !u.Space || w.Group == nil && !w.Stretch || m.p.at(m.to).Kind == 'w' && m.p.at(m.to).Is("across", "around", "to") {
@@ -284,6 +302,7 @@ var cores = []form{
 	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every nth stitch", example: "2 sc in every 3rd st around",
 		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
 	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
+	{rule: "core", pattern: "(that/this same {u:unit} | that/this/same {b:bracketed} $sp) [{tail}]", meaning: "the place worked into last", example: "9 dc in that same ch-4 sp", build: same},
 	{rule: "core", pattern: "same place/position [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},
 	{rule: "core", pattern: "same [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
 	{rule: "core", pattern: "(base/bottom of [$tch/same/that/this] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom of [$tch/same/that/this] $ch [{q:num}] | $st at base/bottom of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
@@ -306,6 +325,13 @@ var cores = []form{
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
 		}},
+	{rule: "core", pattern: "{o:ord} and/& {q:ord} $ch from/of hook/hk", meaning: "two chains counted from the hook, worked together", example: "dc2tog in 3rd and 4th ch from hook", build: func(m *match) any {
+		o := value[int](m, "o")
+		if value[int](m, "q") != o+1 {
+			return nil
+		}
+		return ins.Place{Kind: ins.FromHook, N: ins.N(o), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
+	}},
 	{rule: "core", pattern: "{o:ord} $st from/of hook/hk", meaning: "a chain counted from the hook", example: "8 sc in 2nd st from hook",
 		build: func(m *match) any {
 			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}

@@ -151,6 +151,9 @@ func (s *sequence) atStar(t *text.Token) {
 		}
 		again := reaches(r)
 		s.out = s.out[:s.star]
+		if to == s.i && s.endsBehind(to) { // *sc in next cluster, 5 dc in next sc* end with 3 dc in last st
+			r.Times, r.Until = ins.Num{}, ins.Extent{Kind: ins.ToEnd, At: s.span(s.starTok, s.i-1)}
+		}
 		if s.bare = nil; to == s.i && s.line.IsRow() && s.depth == 0 && counts(r.Body) {
 			s.bare = r
 		}
@@ -161,6 +164,14 @@ func (s *sequence) atStar(t *text.Token) {
 		s.add(r, s.starTok, s.i)
 		s.star, s.closed = -1, again
 	}
+}
+
+// endsBehind reports whether words behind a stretch between stars say with what the row ends, so that it is worked up to there.
+func (s *sequence) endsBehind(i int) bool {
+	for s.at(i).Kind == 'g' || s.at(i).Kind == 'p' && !isStar(s.at(i)) && i < len(s.t) {
+		i++
+	}
+	return s.at(i).Is("end", "ending", "finish", "finishing") && s.at(i+1).Is("with", "on", "in", "by")
 }
 
 // placesOfStretch reads into what a stretch between stars is worked each time, and gives what is behind it: *sl st, ch 2, 3 dc, sl st* in

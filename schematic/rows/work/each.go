@@ -785,7 +785,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 		left := s.place.cur.left
 		w.restore(s)
-		if ended = w.lastTime(n, keep) || w.passesFirst(body) || w.comesBack(body, keep, times); ended {
+		if ended = w.lastTime(n, keep) || w.passesFirst(body) || w.comesBack(body, keep, times) || times > 0 && w.endsEarly(n, keep); ended {
 			break
 		}
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
@@ -1190,6 +1190,26 @@ func (w *work) behind(keep int) {
 		}
 		w.cur.step(min(r.n-w.cur.off, w.cur.left-keep))
 	}
+}
+
+// endsEarly works the last time of a repeat up to the last so many stitches as far as it comes just up to them: *skip 2, sc in next,
+// skip 2, 5 dc in next; rep from * to last 3 ch, over 6 stitches and 3 more. It reports false if it does not fit.
+func (w *work) endsEarly(n *ins.Repeat, keep int) bool {
+	if n.Until.Kind != ins.ToLast || n.Stop >= 0 {
+		return false
+	}
+	rest := w.cur.left - keep
+	for i, m := range n.Body {
+		used, _, known := w.needs(m)
+		if rest -= used; !known || rest < 0 {
+			return false
+		}
+		if st, ok := m.(*ins.Stitch); rest == 0 && ok && used > 0 && st.Kind != nil && st.Kind.Craft == stitch.Crochet {
+			w.seq(n.Body[:i+1], 0)
+			return true
+		}
+	}
+	return false
 }
 
 // comesBack works of a stretch once more what fits, up to where a round began behind slip stitches, or in the loop that the

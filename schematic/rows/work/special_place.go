@@ -139,10 +139,15 @@ func (w *work) hook(n ins.Item, p ins.Place, k int) {
 		return
 	}
 	skipped := k - 1
-	w.together(n, p.At)
 	var count ins.Counting
+	over := 1
 	if st, ok := n.(*ins.Stitch); ok {
-		count = st.Count
+		if count = st.Count; p.Of && st.Kind != nil && st.Kind.Together { // dc2tog in 3rd and 4th ch from hook
+			over = min(st.Kind.Uses, w.cur.left-skipped)
+		}
+	}
+	if over == 1 {
+		w.together(n, p.At)
 	}
 	if t := w.n(count.Told); t > 0 && t != skipped && count.How != ins.Unsaid {
 		w.tell("rows/turning-chain", finding.Warning, p.At, "%s chains are skipped, not %s", "say %s, or work into another chain", skipped, t, skipped)
@@ -157,9 +162,13 @@ func (w *work) hook(n ins.Item, p ins.Place, k int) {
 		w.skippedCount(n, count, skipped)
 	}
 	w.hooked = w.cur.pos
-	w.cur.step(1)
-	w.lastPos = w.cur.pos - 1
-	w.foot(n, w.feet(w.lastPos))
+	var feet []int
+	for range over {
+		w.cur.step(1)
+		w.lastPos = w.cur.pos - 1
+		feet = append(feet, w.feet(w.lastPos)...)
+	}
+	w.foot(n, feet)
 }
 
 // otherSide goes on along the other side of the foundation chain, from its last place back to the one in which
