@@ -569,8 +569,9 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
 	case p.Unit.Space && p.Unit.Within:
 		w.toGroupOfSpace(w.n(p.Unit.Size))
-		w.feetIn(n, k, func() bool { return w.space(w.n(p.Unit.Size), p.At) })
-		w.cur.passGroup()
+		if w.feetIn(n, k, func() bool { return w.space(w.n(p.Unit.Size), p.At) }); k == 1 {
+			w.cur.passGroup()
+		}
 	case p.Unit.Space:
 		w.feetIn(n, k, func() bool { return w.spaceOrGap(p) })
 	case p.Unit.Group != nil || p.Unit.Stretch:
