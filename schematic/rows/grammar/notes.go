@@ -114,10 +114,11 @@ func (r *Reader) countsAs(sentence string) {
 	t := text.Lex(sentence, 1)
 	counts, not, about := false, false, false
 	var sizes []int
+	before := 0 // of the sizes, those named before what they count as
 	for i := range t {
 		switch t[i].S {
 		case "count", "counts", "counted", "counting":
-			counts = true
+			counts, before = true, len(sizes)
 		case "not", "never", "doesn't", "don't":
 			not = true
 		case "chain", "ch", "chains", "chs", "tch":
@@ -139,12 +140,19 @@ func (r *Reader) countsAs(sentence string) {
 	if not {
 		c = ins.CountsNot
 	}
+	space := 0
+	if before > 0 && len(sizes) == before+1 { // ch 4 counts as a dc and ch-1
+		space, sizes = sizes[before], sizes[:before]
+	}
 	if len(sizes) == 0 {
 		sizes = []int{0}
 	}
 	for _, s := range sizes {
 		if _, ok := r.o.Turning[s]; !ok {
 			r.x.Turning[s] = c
+			if space > 0 && space < s {
+				r.x.TurnSpace[s] = space
+			}
 		}
 	}
 }

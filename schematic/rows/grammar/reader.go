@@ -97,7 +97,7 @@ func compileTables() {
 func Read(name string, src []byte, o ins.Options) *ins.Text {
 	ready()
 	x := &ins.Text{Name: name, Sizes: o.Sizes, Terms: o.Terms, TermsSet: o.TermsSet, Gauge: o.Gauge,
-		Turning: map[int]ins.Counts{}, Used: map[string]*stitch.Stitch{}, Own: map[string]*stitch.Stitch{}}
+		Turning: map[int]ins.Counts{}, TurnSpace: map[int]int{}, Used: map[string]*stitch.Stitch{}, Own: map[string]*stitch.Stitch{}}
 	for n, c := range o.Turning {
 		x.Turning[n] = c
 	}

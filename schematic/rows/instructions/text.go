@@ -86,6 +86,7 @@ type Text struct {
 	Sections  []*Section
 	Groups    []*Group
 	Turning   map[int]Counts // what a chain of that length counts as, by the notes; 0: any
+	TurnSpace map[int]int    // of the chains of that length that count as a stitch, those that are a space beside it, by the notes
 	ByRow     map[int]bool   // the lengths of which a row says it, and not the notes
 	Unsized   bool           // a stretch is for some sizes of which it is not known which
 	Multiples []Multiple

@@ -584,6 +584,9 @@ func (w *work) start(n *ins.Chain, tail []ins.Item) {
 	}
 	w.tchAt = true
 	beyond := w.count(n.Count.Space)
+	if space := w.x.TurnSpace[k]; beyond == 0 && n.Count.How == ins.Unsaid && space > 0 {
+		kind, beyond = byTurning(k-space), space
+	}
 	if beyond == 0 && n.Count.As == nil && n.Count.Space.By == nil && k > 4 {
 		beyond = k - 3
 	}
