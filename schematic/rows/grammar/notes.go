@@ -140,19 +140,25 @@ func (r *Reader) countsAs(sentence string) {
 	if not {
 		c = ins.CountsNot
 	}
+	r.turning(c, sizes, before)
+}
+
+// turning notes what chains of those lengths count as; the one behind the first so many is the space beside them: ch 4 counts as a dc
+// and ch-1.
+func (r *Reader) turning(c ins.Counts, sizes []int, first int) {
 	space := 0
-	if before > 0 && len(sizes) == before+1 { // ch 4 counts as a dc and ch-1
-		space, sizes = sizes[before], sizes[:before]
+	if first > 0 && len(sizes) == first+1 {
+		space, sizes = sizes[first], sizes[:first]
 	}
 	if len(sizes) == 0 {
 		sizes = []int{0}
 	}
 	for _, s := range sizes {
-		if _, ok := r.o.Turning[s]; !ok {
-			r.x.Turning[s] = c
-			if space > 0 && space < s {
-				r.x.TurnSpace[s] = space
-			}
+		if _, ok := r.o.Turning[s]; ok {
+			continue
+		}
+		if r.x.Turning[s] = c; space > 0 && space < s {
+			r.x.TurnSpace[s] = space
 		}
 	}
 }

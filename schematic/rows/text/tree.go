@@ -32,9 +32,7 @@ func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
 			stack = append(stack, level{open: k})
 		case ")", "]", "}":
 			if len(stack) < 2 || shuts[top().open.S] != k.S && slices.ContainsFunc(stack[1:], func(l level) bool { return shuts[l.open.S] == k.S }) {
-				if len(stack) > 1 || i+1 < len(t) && !t[i+1].Is(",", ".", ";", ":") { // one sign too many at the end of a clause says nothing
-					loose = append(loose, k)
-				}
+				loose = append(loose, stray(t, i, len(stack) > 1)...)
 				continue
 			} // (3 ch, 1 tr] is closed by the wrong sign
 			g := top().open
@@ -58,4 +56,12 @@ func Tree(t []Token) (tree []Token, loose []Token, deep bool) {
 		top().list = append(top().list, l.list...)
 	}
 	return stack[0].list, loose, false
+}
+
+// stray is the i-th token, a bracket that closes nothing; none at the end of a clause where none is open: it says nothing there.
+func stray(t []Token, i int, open bool) []Token {
+	if !open && (i+1 == len(t) || t[i+1].Is(",", ".", ";", ":")) {
+		return nil
+	}
+	return t[i : i+1]
 }

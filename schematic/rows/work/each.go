@@ -785,18 +785,29 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 		left := s.place.cur.left
 		w.restore(s)
-		if ended = w.lastTime(n, keep) || w.passesFirst(body) || w.comesBack(body, keep, times) || times > 0 && w.endsEarly(n, keep); ended {
+		if ended = w.endsOtherwise(n, keep, times); ended {
 			break
 		}
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
 		return
 	}
 	w.looped1(n, times, per)
+	w.closes1(n, tail, times, !ended && w.cur.left > keep)
+}
+
+// endsOtherwise works the last time of a repeat, which is not like the others; it reports false if there is none.
+func (w *work) endsOtherwise(n *ins.Repeat, keep, times int) bool {
+	return w.lastTime(n, keep) || w.passesFirst(n.Body) || w.comesBack(n.Body, keep, times) || times > 0 && w.endsEarly(n, keep)
+}
+
+// closes1 works what a repeat that has come to its end still has: up to where it stops, if anything is left, or the arch that leads
+// back to where its round began.
+func (w *work) closes1(n *ins.Repeat, tail []ins.Item, times int, left bool) {
 	switch {
-	case !ended && w.cur.left > keep:
+	case left:
 		w.stopped(n)
-	case times > 0 && n.Stop < 0 && len(n.Last) == 0 && w.leadsBack(body, tail):
-		w.seq(body[:1], 0)
+	case times > 0 && n.Stop < 0 && len(n.Last) == 0 && w.leadsBack(n.Body, tail):
+		w.seq(n.Body[:1], 0)
 	}
 }
 

@@ -583,12 +583,9 @@ func (w *work) start(n *ins.Chain, tail []ins.Item) {
 		}
 	}
 	w.tchAt = true
-	beyond := w.count(n.Count.Space)
-	if space := w.x.TurnSpace[k]; beyond == 0 && n.Count.How == ins.Unsaid && space > 0 {
-		kind, beyond = byTurning(k-space), space
-	}
-	if beyond == 0 && n.Count.As == nil && n.Count.Space.By == nil && k > 4 {
-		beyond = k - 3
+	beyond := w.spaceBeside(n, k)
+	if n.Count.How == ins.Unsaid && beyond > 0 && beyond == w.x.TurnSpace[k] {
+		kind = byTurning(k - beyond)
 	}
 	if top > 0 && n.Count.Space.By == nil && beyond != k-top {
 		kind, beyond = byTurning(top), k-top
@@ -598,6 +595,20 @@ func (w *work) start(n *ins.Chain, tail []ins.Item) {
 	w.startChain, w.startSpace = k, w.count(n.Count.Space)
 	w.turning(kind, k-beyond, beyond, n)
 	w.began = true
+}
+
+// spaceBeside is how many of k chains that count as a stitch are a space beside it.
+func (w *work) spaceBeside(n *ins.Chain, k int) int {
+	beyond := w.count(n.Count.Space)
+	switch {
+	case beyond > 0:
+		return beyond
+	case n.Count.How == ins.Unsaid && w.x.TurnSpace[k] > 0:
+		return w.x.TurnSpace[k]
+	case n.Count.As == nil && n.Count.Space.By == nil && k > 4:
+		return k - 3
+	}
+	return 0
 }
 
 // counts is what a chain of k counts as: as it is said there, or by the notes, or as this
