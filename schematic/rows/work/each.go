@@ -816,6 +816,8 @@ func (w *work) starHere() {
 	if w.rec != nil && w.quiet == 0 && w.g.cur.Star == 0 {
 		w.g.cur.Star = len(w.g.cur.Stitches) + 1
 	}
+}
+
 // leadsBack reports whether a repeat leads back to where its round began once more, with the arch before its first stitch, and is
 // joined there: sc in same loop, * ch 5, sc in next loop; repeat from * around, join.
 func (w *work) leadsBack(body, tail []ins.Item) bool {
