@@ -27,6 +27,21 @@ func TestKnittingIsCountedHoweverItIsTold(t *testing.T) {
 		"a row for a boy and for a girl":     {twenty + "Row 2: K2, yo, k2tog for buttonhole (boy), k to end; for girl, k to last 4 sts, yo, k2tog, k2. (20 sts)\nRow 3: K2tog, k to end. (19 sts)\n", "19 sts", "20 sts"},
 		"words that lead to a row":           {twenty + "Change to 6 mm needles and work the foll inc row:\nNext row: K10, m1, k10. (21 sts)\n", "21 sts", "22 sts"},
 		"a stretch of increases, and ending": {twenty + "Row 2: K2, *inc in next st, k4*, end k3. (23 sts)\n", "23 sts", "24 sts"},
+		"a shaped row and a plain one again": {"Terms: UK\nCast on 60 sts.\nDec 1 st at each end of next row.\nWork 1 row even.\nRep last 2 rows 4 times more. 50 sts.\n", "50 sts", "58 sts"},
+		"a shaped row again":                 {"Terms: UK\nCast on 60 sts.\nOn the next RS row dec 1 st at beg and end of row. Repeat this RS row dec 4 more times.\n50 sts remain.\n", "50 sts", "58 sts"},
+		"rows shaped until":                  {"Terms: UK\nCast on 60 sts.\nDec 1 st at each end of next row.\nWork 1 row even.\nRep last 2 rows until 40 sts remain.\nNext row: K2tog, k to end. 39 sts\n", "39 sts", "57 sts"},
+		"rows cast off again":                {"Terms: UK\nCast on 60 sts.\nCast off 3 sts at beg of next 2 rows.\nRep last 2 rows twice more. 42 sts.\n", "42 sts", "54 sts"},
+		"an even shaping again":              {"Terms: UK\nCast on 40 sts.\nInc 6 sts evenly across next row.\nRepeat last row once more. (52 sts)\n", "52 sts", "46 sts"},
+		"a side after a length":              {"Terms: US\nCast on 30 sts.\nSet-Up Body Pattern (RS) K5, 20 sts of Chart A, k5. Continue in pattern as established until piece measures 8 in from beg, ending with a WS row.\nBind off 2 sts at beg of next 2 rows. 26 sts.\nDec Row (RS) K2, ssk, work in pattern to last 4 sts, k2tog, k2. (Work all WS rows as k1, p to last st, k1.) Work Dec Row every other row a total of 6 times, then every 4th row once. 12 sts remain.\n", "12 sts", "14 sts"},
+		"cast on each of two needles":        {"Terms: US\nCO 10 sts onto each of 2 needles: 20 sts.\nRnd 1: K to end. (20 sts)\n", "needles: 20", "needles: 21"},
+		"cast on each needle, and in all":    {"Terms: US\nCast on 25 sts on each needle point, 50 in total, using a closed cast-on.\nKnit one round.\nRnd 2: K1, m1, k to end. (51 sts)\n", "51 sts", "26 sts"},
+		"picked up at the ends of rows":      {"Terms: US\nPick up 20 sts across top of shoulder. Work back and forth in stockinette st, picking up 2 sts at end of each row until 70 sts have been picked up. Decrease 1 st at each end every 4th row to 64 sts.\nNext row: K2tog, k to end. 63 sts\n", "63 sts", "62 sts"},
+		"a finger from palm and back":        {"Terms: US\nPinky\nRib 5 sts from palm, co 7, rib 8 sts from back = 20 sts\nrib 24 rds, then work fingertip as follows:\nrd 25: k2tog, rib 18 = 19 sts\n", "= 19", "= 18"},
+		"an increase in each of several":     {twenty + "Row 2: K15, inc 1 st in each of next 2 sts, k3. (22 sts)\n", "22 sts", "21 sts"},
+		"a decrease that the text tells":     {"Terms: US\nDDX = sl 2, k1, pass 2 slipped sts over.\nCast on 20 sts.\nRow 1: K3, DDX, k to end. (18 sts)\n", "18 sts", "19 sts"},
+		"its long name before it":            {"Terms: US\ncddr = centred double decrease over ribbing: sl 1 (a knit st), p 1, pass next knit st on left needle over just-purled st, pass slipped knit st over purled st\nCast on 20 sts and join in the round.\nrd 1: p1, cddr, rib 3, cddr, rib 3, cddr, rib 4 = 14 sts\n", "14 sts", "15 sts"},
+		"an increase that the text tells":    {"Terms: US\nAbbreviations:\nQ5 = (k1, yo, k1, yo, k1) in next st.\nZed: k2tog, yo twice, ssk.\n\nCast on 20 sts.\nRow 1: K3, Q5, k to end. (24 sts)\nRow 2: K3, 2 Zed, k to end. (24 sts)\nRow 3: *Zed; rep from * to end. (24 sts)\n", "k to end. (24 sts)\nRow 3", "k to end. (26 sts)\nRow 3"},
+		"buttonhole told over two sentences": {"Terms: US\nCast on 36 sts.\nK 1, P 1, bind off the next 2 sts. K 1, P 1 to end, work back, casting on 2 sts over the bound off sts.\nNext row: K2tog, k to end. (35 sts)\nNext row: K2tog, k to end. (34 sts)\n", "34 sts", "33 sts"},
 	} {
 		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
 	}

@@ -17,7 +17,7 @@ var (
 )
 
 // knittedAgain is a twist whose stitches are first knitted together, and one of them again.
-var knittedAgain = text.Once(`\b(k2tog|ssk|knit 2 tog\w*|k 2 tog\w*)\b(.*?)\b(?:leave|leaving|do not|don't|without)\b.*?\b(?:k|knit)\b.*\b(?:1st|first|right)\b`)
+var knittedAgain = text.Once(`\b(k2tog|ssk|k(?:nit)? (?:2|two)(?: sts?| stitches)? tog\w*)\b(.*?)\b(?:leave|leaving|do not|don't|without)\b.*?\b(?:k|knit)\b.*\b(?:1st|first|right)\b`)
 
 // workedOver are the stitches that are worked in a crossing, one kind after the other.
 var workedOver = text.Once(`\b(?:k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b`)
@@ -26,7 +26,7 @@ var workedOver = text.Once(`\b(?:k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|on
 var stuck = text.Once(`(\d)st`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL]T)(?:\s*[:=]|\s+[-–—]\s)`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—]\s)`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 func (r *Reader) tellCables(line string) {
@@ -54,8 +54,11 @@ func mayTell(line string) bool {
 			continue
 		}
 		name := strings.TrimRight(line[:i], " \t")
+		if k := strings.LastIndex(name, " ("); k > 0 && strings.HasSuffix(name, ")") { // Rt (right twist): …
+			name = strings.TrimRight(name[:k], " ")
+		}
 		name = name[strings.LastIndexAny(name, "\t.;,(")+1:]
-		if strings.HasSuffix(name, "RT") || strings.HasSuffix(name, "LT") || strings.ContainsAny(name, "123456789") && strings.ContainsAny(name, "/CcTt") {
+		if len(name) == 2 && strings.HasSuffix(strings.ToUpper(name), "T") && strings.ContainsAny(name[:1], "RL") || strings.ContainsAny(name, "123456789") && strings.ContainsAny(name, "/CcTt") {
 			return true
 		}
 	}

@@ -271,6 +271,7 @@ var clauses = []form{
 		n := m.num("n", 0)
 		return clause(func(c *course) { c.on = n })
 	}},
+	{rule: "clause", pattern: "across/over/on all [$st]", meaning: "over all stitches", example: "Knit 3 plain rounds across all sts", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "for/in [the] pattern/patt [st/stitch]", meaning: "in pattern", example: "Rep Rows 1-4 for pattern until piece is 20 cm long", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",

@@ -163,9 +163,6 @@ var stitches = []form{
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
 	{rule: "stitch", pattern: "twist/cross/twisting/crossing [over] $next {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any {
-		if !m.p.line.IsRow() {
-			return nil
-		}
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
 	{rule: "stitch", pattern: "(k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) [,] {t:times}", meaning: "a rib, so many times", example: "Row 3: K1, p1 five times, k to end", build: func(m *match) any {
@@ -342,7 +339,7 @@ var stitches = []form{
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "{n:num} $st [of/in] (rib/ribbing/moss/seed/garter/patt/pattern | {y:cloth}) [$st/rib]", meaning: "so many stitches as they come", example: "Row 3: 25 sts of ribbing, k1, 9 sts in pattern, k to end", build: func(m *match) any {
+	{rule: "stitch", pattern: "[work] [$rem/last/next/first] {n:num} $st [of/in] (rib/ribbing/moss/seed/garter/patt/pattern | {y:cloth}) [$st/rib]", meaning: "so many stitches as they come", example: "Row 3: 25 sts of ribbing, k1, 9 sts in pattern, k to end", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.to < len(m.p.t) && !m.p.at(m.to).Is(",", ".", ";") && m.p.at(m.to).Kind != 'g' {
 			return nil
 		}
@@ -383,6 +380,12 @@ var stitches = []form{
 		build: func(m *match) any {
 			return &ins.Stitch{Dec: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: m.num("m", 2), Unit: value[ins.Unit](m, "u")}}}
 		}},
+	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into each of [$next/first/last] {m:num} [$st]", meaning: "an increase in each of the next stitches", example: "Row 3: K5, inc 1 st in each of next 2 sts, k to end", build: func(m *match) any {
+		if n := m.num("n", 1); n.By != nil || n.All != 1 || !m.p.line.IsRow() {
+			return nil
+		}
+		return &ins.Stitch{Inc: true, N: m.num("m", 1)}
+	}},
 	{rule: "stitch", pattern: "inc/increase/dec/decrease {n:num} [$st] [in/into] [$next/same] [{u:unit}]", meaning: "one increase or decrease here", example: "inc 1 in next st",
 		build: func(m *match) any {
 			t := m.p.at(m.to)
@@ -519,6 +522,18 @@ var stitches = []form{
 		}
 		return &ins.Turn{}
 	}},
+	{rule: "turn", pattern: "turn [work] [so] [that] ([the] rs/ws/right/wrong/purl/knit/p/k [side] [is] facing | [the] rs/ws/right/wrong/purl/knit/p/k side [is] [facing] [you])", meaning: "the work is turned", example: "Row 2: P10, sl 1, turn work so that purl side is facing", build: func(m *match) any {
+		if !m.said("facing", "side") {
+			return nil
+		}
+		return &ins.Turn{}
+	}},
+	{rule: "neutral", pattern: "wrap [{num}] [$next/same] [$st] (as follows | [as [you] (did/in/before/for) {x:stretch}])", meaning: "a stitch is wrapped where the work is turned", example: "Row 2: K10, wrap next st as you did in row 1, turn", build: func(m *match) any {
+		if m.p.r.crochet || !m.said("st", "sts", "stitch", "stitches") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "turn", pattern: "turn/turning with {n:num} $ch", meaning: "chains, and the work is turned", example: "turn with 1 ch",
 		build: func(m *match) any {
 			return &ins.Repeat{Body: []ins.Item{&ins.Chain{N: m.num("n", 1)}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
@@ -557,9 +572,9 @@ var stitches = []form{
 	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
 
 	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
-	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [$st/one] over ([{tail}] | [last] [$st] knit/knitted/k/purled [$st/one]) | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
+	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [knit/purl] [$st/one] over ([{tail}] | [last] [$st] knit/knitted/k/purled [$st/one]) | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
 
-	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off [first/second/left/right] [leg/arm/ear/wing] [{num}] | cut yarn | fo [first/second/left/right] [leg/arm/ear/wing] [{num}] | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
+	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off [first/second/left/right] [leg/arm/ear/wing] [{num}] | fasten off last/final/remaining/rem $st/loop/lp | cut yarn | fo [first/second/left/right] [leg/arm/ear/wing] [{num}] | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
 		if m.said("bind") || m.said("cut", "break") && !m.said("fasten") {
 			if m.said("bind") {
 				return nil

@@ -135,6 +135,8 @@ func droppedGroup(t []text.Token, i int) bool {
 		return true
 	case sub[0].Is("this", "these") && slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("called") }): // this is called cable 8
 		return true
+	case len(sub) == 3 && sub[0].Is("a", "the") && sub[1].Is("knit", "purl", "k", "p") && sub[2].Is("st", "stitch"): // sl 1 (a knit st)
+		return true
 	case sub[0].Is("by") && !weightyBefore(last): // dec 1 st at armhole edge (by working to last 3 sts, k2tog, k1)
 		return true
 	case sub[0].Is("see") && sub[len(sub)-1].Kind == 'w', len(sub) > 3 && sub[0].Is("notice", "note", "remember", "you"):

@@ -53,7 +53,7 @@ func (r *Reader) called(rest string, n int) {
 	if m := shortFirst().FindStringSubmatch(rest); m != nil {
 		rest = m[2] + " (" + m[1] + "): " + m[3]
 	}
-	if r.tellsGroup(rest) && r.define(rest, n) {
+	if r.tellsGroup(rest) && r.define(rest, n) || r.ownStitch(rest) {
 		return
 	}
 	r.names(rest)
@@ -326,6 +326,9 @@ func (r *Reader) define(line string, n int) bool {
 		for _, w := range names {
 			r.crossing(w, c)
 		}
+		return true
+	}
+	if r.ownStitch(line) {
 		return true
 	}
 	r.alias(line)

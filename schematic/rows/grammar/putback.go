@@ -37,7 +37,7 @@ var putBacks = []form{
 		}
 		return &putBack{right: true}
 	}},
-	{rule: "psso", pattern: "[and] (pass/lift/draw/slip/bring) ($next | second) [$st] [on left [hand] needle] over [it | this [$st] | that [$st] | $st | first [$st]]", meaning: "the next stitch is passed over one that is worked", example: "Row 3: K3, return it to left needle, pass next st over it, slip it to right needle, k to end", build: func(m *match) any {
+	{rule: "psso", pattern: "[and] (pass/lift/draw/slip/bring) ($next | second) [k/knit/p/purl] [$st] [on left [hand] needle] over [it | this [$st] | that [$st] | $st | first [$st] | [just] [-] purled/knitted/worked [$st]]", meaning: "the next stitch is passed over one that is worked", example: "Row 3: K3, return it to left needle, pass next st over it, slip it to right needle, k to end", build: func(m *match) any {
 		if !m.p.line.IsRow() || !m.said("st", "stitch") {
 			return nil
 		}

@@ -37,6 +37,7 @@ type Reader struct {
 	lookedIn     inTerms
 	groups       []defined
 	cables       map[string]*stitch.Stitch
+	macros       map[string][]ins.Item // knitted stitches that the text tells by what is worked, by their names
 	colours      map[byte]bool         // letters that name yarns
 	unknown      map[string]*ins.Group // that the text makes and does not define
 	loop         ins.Loop
@@ -1744,7 +1745,7 @@ func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) 
 	if label == nil {
 		return (worksThe(t[:i+1]) || t[i].Is("and", "then") && t[i+1].Ord == 1) && r.leadsRow(t[i+1:])
 	}
-	return t[i].Is(";", ".") && (repeatsIt(t[i+1:]) || repeatsThese(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:]))
+	return (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsIt(t[i+1:]) || repeatsThese(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:]))
 }
 
 // stopsAt reports whether a row or sentence may end with the token at i.
@@ -1809,6 +1810,16 @@ func repeatsIt(t []text.Token) bool {
 	return row
 }
 
+// repeatsNamed reports whether words behind a row work it again by its name: work dec row every other row 6 times.
+func repeatsNamed(t []text.Token) bool {
+	k := 1
+	for near(t, k).Is("the", "this", "last") {
+		k++
+	}
+	_, row := text.RowWord(near(t, k+1).S)
+	return t[0].Is("rep", "repeat", "work") && row && near(t, k).Is("inc", "dec", "increase", "decrease", "raglan") && near(t, k+2).Is("every", "each", "on", "a", "once", "twice", "until", "when")
+}
+
 // repeatsThese reports whether words behind a row repeat the last rows, it among them: rep these 4 rows four times more.
 func repeatsThese(t []text.Token) bool {
 	k := 1
@@ -1837,7 +1848,7 @@ func beginsAnew(t []text.Token) bool {
 		if t[i].Is("loop", "loops") && t[0].Is("hereafter", "thereafter") {
 			return true
 		}
-		if t[i-1].Is("each", "every") { // 9 sts on each round until
+		if t[i-1].Is("each", "every") || far && endsSide(t, i) { // 9 sts on each round until; ending with a WS row
 			continue
 		}
 		if t[i].Is("around", "across", "round", "rnd", "row", "end") || isStar(&t[i]) {
@@ -1846,6 +1857,15 @@ func beginsAnew(t []text.Token) bool {
 		far = far || t[i].Is("until", "till", "inch", "inches", "ins", "cm", "even", "straight", "measures")
 	}
 	return far
+}
+
+// endsSide reports whether the row at i is the one after which rows end: ending with a WS row.
+func endsSide(t []text.Token, i int) bool {
+	k := i - 1
+	for k > 0 && t[k].Is("rs", "ws", "right", "wrong", "side", "-", "p", "purl", "k", "knit", "a", "with", "after", "on", "by") {
+		k--
+	}
+	return t[i].Is("row", "rnd", "round") && k < i-1 && t[k].Is("end", "ending", "finishing")
 }
 
 // rowAhead reports whether a row's number with a colon stands there: K Row 2: K3.

@@ -59,7 +59,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
 		case s.loopSaid():
-		case s.otherWearer():
+		case s.otherWearer(), s.ownNamed():
 		case s.counted():
 		case s.otherStart():
 		case s.placeFirst():

@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"slices"
 	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
@@ -15,6 +16,16 @@ var statements = []form{
 	{rule: "whole", pattern: "(cont/continue/keep/carry [on] [to] [{h:inthisway}] [,] | {h:inthisway} [,]) {d:step} [{h:inthisway}]", meaning: "shaped as before in each of these rows", example: "Rnds 4-10: Continue increasing 6 sts each round (60)", build: shapedOn},
 	{rule: "whole", pattern: "(cont/continue/keep/carry/go [on] [to] [work/working] | $make | $rep decreasing/increasing) {h:inthisway} [,] (until/till {u:until} | for {r:num} [more/further] {w:row}) [,] [{h:inthisway}]", meaning: "shaped as before, until it is as told", example: "Continue in this manner, adding 1 more sc between increases each round, until there are 60 sts", build: shapedOn},
 	{rule: "whole", pattern: "cont/continue/keep/carry [on] for {r:num} [more/further] {w:row} [,] working/adding/having/with/making {h:inthisway}", meaning: "shaped as before, over so many rows", example: "Continue for 7 more rounds, working 1 more st between increases each time (60)", build: shapedOn},
+	{rule: "whole", pattern: "[and/then] [$make/cont/continue] [working] [back and forth] [in {y:cloth}] [,] (picking/pick/taking) up {n:num} $st at [each] ($beg/end/edge) of (each/every/{w:row}) [{w2:row}] until/till {u:until}", meaning: "stitches are picked up at the ends of rows, until there are so many", example: "Work back and forth in stockinette st, picking up 2 sts at end of each row until there are 70 sts", build: func(m *match) any {
+		var c course
+		if u, ok := m.get("u").(clause); ok {
+			u(&c)
+		}
+		if !c.Until.Set() {
+			c.Until = m.p.unknown()
+		}
+		return &ins.Even{Course: ins.Course{Until: c.Until}}
+	}},
 	{rule: "whole", pattern: "$rep [this/that/it] until/till {u:until} [or {tail}]", meaning: "worked as before, until it is as told", example: "Repeat until you have 45 sts", build: shapedOn},
 	{rule: "whole", pattern: "$inc/$dec {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Increase in this manner until the circle has 60 sts", build: func(m *match) any {
 		if !m.said("manner", "way", "fashion", "thus", "established", "before", "set") {
@@ -306,7 +317,7 @@ var statements = []form{
 			}
 			return nil
 		}},
-	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [working/in/following {w:row} {r:rownums} [of pattern/patt]] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
+	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [working/in/following/using {w:row} {r:rownums} [of pattern/patt]] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
 		build: func(m *match) any {
 			return &ins.BindOff{All: true}
 		}},
@@ -330,6 +341,27 @@ var statements = []form{
 		}
 		return &ins.CastOn{N: ins.N(n.All*k.All + o.All)}
 	}},
+	{rule: "whole", pattern: "(cast on | co | cast) {n:num} [$st] on/onto each [of] [{k:num}] needle/needles/pin/pins/dpn/dpns [point/points/tip/tips] [,/:/--/-/=/;] [for] [a] [total] [of] [{t:num} [$st] [in] [all/total/altogether]]", meaning: "stitches are cast on each of several needles", example: "Cast on 25 sts on each needle, 50 sts in all", build: func(m *match) any {
+		n, k := m.num("n", 0), m.num("k", 0)
+		switch {
+		case m.has("k") && k.By == nil && k.All > 0 && k.All < 6:
+			all := ins.N(n.All * k.All)
+			for _, v := range n.By {
+				all.By = append(all.By, max(v*k.All, ins.None))
+			}
+			if m.has("t") {
+				m.to = m.from // how many there are in all is stated
+				for m.to < len(m.p.t) && !m.p.at(m.to).Is("needle", "needles", "pin", "pins", "dpn", "dpns") {
+					m.to++
+				}
+				m.to++
+			}
+			return &ins.CastOn{N: all}
+		case m.has("t"):
+			return &ins.CastOn{N: m.num("t", 0)}
+		}
+		return nil
+	}},
 	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [for back/front/sleeve/sleeves/collar/cuff/body/hand/wrist/foot/neck/band/border] [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
 		build: func(m *match) any {
 			if !m.has("n") || m.said("off") {
@@ -343,7 +375,7 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Until: m.p.unknown()}, Chart: true}
 	}},
-	{rule: "whole", pattern: "(cast on | co | ch) {n:num} [$st] (over/above/across | in place of | to replace | where | in) [the] (those/place/space/gap/bound/cast/sts/stitches/buttonhole) {t:stretch}", meaning: "stitches are cast on over those bound off", example: "Row 4: Cast on 4 sts over those bound off in last row", build: func(m *match) any {
+	{rule: "whole", pattern: "(cast on | casting on | co | ch) {n:num} [$st] (over/above/across | in place of | to replace | where | in) [the] (those/place/space/gap/bound/cast/sts/stitches/buttonhole) {t:stretch}", meaning: "stitches are cast on over those bound off", example: "Row 4: Cast on 4 sts over those bound off in last row", build: func(m *match) any {
 		if t := m.p.at(m.to); m.p.line.IsRow() && m.from == 0 && !m.p.t[0].Is("ch") && (t.Is(".") || m.to >= len(m.p.t)) { // the rest of the row goes without saying
 			return &ins.Shape{Inc: true, N: m.num("n", 0), Spread: true}
 		}
@@ -384,6 +416,12 @@ var statements = []form{
 		}
 		return &ins.PickUp{N: m.num("n", 0)}
 	}},
+	{rule: "whole", pattern: "[and/then] [k/knit/p/purl/rib/work] [$next/first/last] {n:num} [$st] (from/of) (palm/back) [of hand] [needle/holder/$st]", meaning: "stitches of a hand are taken up for a finger", example: "Rib 5 sts from palm, cast on 7 sts, rib 8 sts from back", build: func(m *match) any {
+		if m.p.line.IsRow() || !slices.ContainsFunc(m.p.t, func(t text.Token) bool { return t.Is("palm") }) {
+			return nil
+		}
+		return &ins.PickUp{N: m.num("n", 0)}
+	}},
 	{rule: "whole", pattern: "[and] [across] {n:num} [held/$rem] ($st (of/from/on/at/across) {x:ofpart} [neck] [holder] | [right/left] (back/front/sleeve/shoulder) [neck] $st)", meaning: "stitches that waited are taken up", example: "Pick up and k 14 sts up right front neck, k across 4 sts of right sleeve, 22 sts of back neck and 4 sts of left sleeve", build: func(m *match) any {
 		if !m.p.listsHeld(m.from) {
 			return nil
@@ -415,6 +453,7 @@ var statements = []form{
 			}
 			return &ins.Leave{N: m.num("n", 0)}
 		}},
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave all [$st] [of] [other/$rem] [fingers/others] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle/pins/pin", meaning: "stitches wait on a holder", example: "Place all sts on a holder", build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any {
 			if m.said("these") && m.p.line.IsRow() && m.from > 0 && !m.p.at(m.from-1).Is(".", ":") {
@@ -750,6 +789,19 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "(these/above/those/last) [above] {n:num} [pattern] {w:row} (constitute/constitutes/complete/completes/comprise/compose/make/makes/establish/set/are) [up] [one/first/whole] [pattern/patt/repeat/design/lace/rib/ribbing] [{x:stretch}]", meaning: "which rows are the pattern", example: "Row 4: Repeat Row 2, these above 4 rows complete pattern", build: func(m *match) any {
+		if !m.said("pattern", "patt", "repeat", "design", "lace", "rib", "ribbing") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "(pattern/patt/chart) repeat/rep outlined/marked/shown {x:sentence}", meaning: "words about a chart", example: "Next rnd: K to end. Pattern repeat outlined in red is worked twice in each round", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(knitting/working/purling) [all/each/every] [of] [$st] [on/of] [first/second/other/both/each/{x:edgename}] [needle/needles] (tbl | through/in/into back [of] [loop/loops/lps/$st])", meaning: "how the stitches are worked", example: "K 1 round, knitting all sts on second needle through back loops", build: func(m *match) any {
+		if m.from == 0 || !m.said("all", "each", "every", "st", "sts", "stitches") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "allowing for [the] [extra/more/fewer/increased/decreased/new/additional] {x:stretch}", meaning: "words about it", example: "Rep the last 4 rows 4 times more, allowing for extra sts on gusset after each inc", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
@@ -873,7 +925,7 @@ var rowsets = []form{
 		}
 		return rowset{last: ins.N(0)}
 	}},
-	{rule: "rowset", pattern: "this {w:row}", meaning: "the row just worked", example: "Rep this row 3 times more", build: func(m *match) any {
+	{rule: "rowset", pattern: "this [rs/ws/right/wrong] [side] {w:row} [dec/decrease/inc/increase]", meaning: "the row just worked", example: "Rep this row 3 times more", build: func(m *match) any {
 		if !m.p.at(m.from-1).Is("rep", "repeat", "work", "knit", "repeating") {
 			return nil
 		}

@@ -492,11 +492,14 @@ func GoesOn(last, line string) bool {
 	if strings.ContainsRune(",;&-–", end) || lastWord(last) || timesOn().MatchString(line) && strings.ContainsRune(")]", end) {
 		return true
 	}
-	if strings.ContainsRune(".:!?", end) {
+	if strings.ContainsRune(".:!?", end) || countedAtEnd().MatchString(last) {
 		return false
 	}
 	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end)
 }
+
+// countedAtEnd is a line that ends with its count: = 20 sts.
+var countedAtEnd = Once(`(?:=|[–—-]) ?\d+(?: ?[(\[][\d, :-]+[)\]])? ?(?:sts?|stitches)$`)
 
 // timesOn is a line that begins with how often the bracket before it is worked: (p2, k2) / 6 (7, 8) times.
 var timesOn = Once(`^(?:\d+ ?(?:[(\[][\d, :-]+[)\]])? ?times|twice)\b`)

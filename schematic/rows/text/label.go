@@ -473,6 +473,9 @@ func (p *labeller) named() bool {
 	if first.Kind != 'w' || starts[first.S] || p.t[start].Ord > 0 && p.t[start].S != "second" && !several {
 		return false
 	}
+	if p.setUp() {
+		return true
+	}
 	words, k := p.nameWords()
 	round, ok := RowWord(p.peek(k).S)
 	if !ok || k == 0 || len(words) == 0 {
@@ -490,6 +493,23 @@ func (p *labeller) named() bool {
 	p.l.Name = RowName(strings.Join(words, " "))
 	p.namedNumbers(first)
 	p.verb = !names[first.S] || first.Is("inc", "dec", "increase", "decrease", "bind", "cast", "set", "place", "marker", "joining", "last", "chain", "lace", "picot", "gather", "short") && !p.peek(0).Cap
+	return true
+}
+
+// setUp reads the words that set up a pattern, with the side of their row: Set-Up Body Patterns (RS).
+func (p *labeller) setUp() bool {
+	k := 1
+	if !p.peek(0).Is("set", "setup") || p.peek(0).Is("set") && !p.peek(1).Is("up") {
+		return false
+	}
+	for k < 5 && p.peek(k).Kind == 'w' && !p.peek(k).Is("row", "rows", "rnd", "round") {
+		k++
+	}
+	if !p.peek(k).Is("(", "[") || sideOf(p.peek(k+1), p.peek(k+2)) == 0 {
+		return false
+	}
+	p.i += k
+	p.l.Next, p.l.From, p.l.Name = true, ins.N(1), "set up"
 	return true
 }
 

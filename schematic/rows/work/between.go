@@ -31,7 +31,10 @@ func (r *runner) startOf(l *ins.Line) start {
 		case *ins.Chain:
 			s.chains(n, r.size)
 		case *ins.CastOn:
-			if s.chain == nil && s.cast == nil && !s.stitches {
+			switch {
+			case len(s.picks) > 0: // between what is picked up
+				s.held = append(s.held, &ins.PickUp{N: n.N})
+			case s.chain == nil && s.cast == nil && !s.stitches:
 				s.cast = n
 			}
 		case *ins.Join:
@@ -592,6 +595,11 @@ func (r *runner) bindEach(n *ins.BindEach) {
 	default:
 		r.lessen(n, k, rows, true)
 	}
+	if k := len(r.cur.rows); k > 0 && rows > 0 {
+		one := *n
+		one.Rows = ins.N(1)
+		r.cur.rows[k-1].shape = &one
+	}
 }
 
 // bodies are the rows that 'rep' means, in order.
@@ -1013,8 +1021,8 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 		if gap > 0 {
 			r.even(gap)
 		}
-		if d.line == nil { // rows worked even
-			r.even(1)
+		if d.line == nil {
+			r.again(l, d)
 			continue
 		}
 		mark := len(r.found)
@@ -1060,7 +1068,7 @@ func (r *runner) toldOf(l *ins.Line, kind string, k int) bool {
 func (r *runner) once(l *ins.Line, cycle []done) {
 	for _, d := range cycle {
 		if d.line == nil {
-			r.even(1)
+			r.again(l, d)
 			continue
 		}
 		r.one(l, d.body)

@@ -22,6 +22,7 @@ type done struct {
 	after  *fabric
 	side   int
 	unread bool
+	shape  ins.Item // of rows that are told by their shaping alone: it, in one row
 }
 
 // piece is what a section left behind.
@@ -1040,7 +1041,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	switch {
 	case w.leave && !(wrapped(body) && r.shortRow(w, l, body)), l.Stated != nil && upToLast(body) && len(r.misfits(l, w.out)) == 0:
 		res.lefts = rest(&w.cur)
-	case l.Label == nil && l.Stated == nil && r.round && !w.leave: // hdc in next st, sl st in next st: the end of a spiral
+	case l.Label == nil && l.Stated == nil && !w.leave && (r.round || offLast(body)): // hdc in next st, sl st in next st: the end of a spiral; k1, p1, bind off the next 2 sts: the rest is told behind
 		res.total = true
 	case endsInSlip(body):
 		res.lefts = rest(&w.cur)
@@ -1065,6 +1066,19 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		w.tellGap(left, below, "rows/under-use", endOf(l, body), "%s stitches are left over at the end | %s stitches in the row below, %s used | all of them worked, or the text to say that the rest stay unworked",
 			"work %s more, or say that they are left unworked", left, below, below-left, left)
 	}
+}
+
+// offLast reports whether the last that a row says is that stitches behind others are bound off.
+func offLast(body []ins.Item) bool {
+	k := len(body) - 1
+	for k >= 0 && is[*ins.Nothing](body[k]) {
+		k--
+	}
+	if k < 1 {
+		return false
+	}
+	off, ok := body[k].(*ins.BindOff)
+	return ok && !off.All && !off.Hold && slices.ContainsFunc(body[:k], is[*ins.Stitch])
 }
 
 // endOf is where the last instruction of a line stands.

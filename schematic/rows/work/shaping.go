@@ -236,7 +236,7 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 		r.no, r.side = -1, 0
 	}
 	if k := len(r.cur.rows); k > 0 {
-		r.cur.rows[k-1].after = r.fab
+		r.cur.rows[k-1].after, r.cur.rows[k-1].shape = r.fab, eachRow(n, s)
 	}
 	if n.RSOnly || n.WSOnly {
 		r.side = 0
@@ -257,6 +257,33 @@ func (r *runner) shapeBy(l *ins.Line, n *ins.Shape, change int, s span) {
 	}
 	r.plan(l, n, s.times, s.rows)
 	r.change(n, change)
+}
+
+// eachRow is a shaping in one of its rows; nil if not each of them is shaped.
+func eachRow(n *ins.Shape, s span) ins.Item {
+	if s.rows == 0 || s.times != 1 && s.times != s.rows {
+		return nil
+	}
+	one := *n
+	one.Course, one.Same = ins.Course{Rows: ins.N(1)}, false
+	return &one
+}
+
+// again works a row once more that no line tells: even, or with its shaping.
+func (r *runner) again(l *ins.Line, d done) {
+	switch n := d.shape.(type) {
+	case *ins.Shape:
+		if r.fab == nil || !r.known() {
+			break
+		}
+		r.shapeBy(l, n, max(n.N.At(r.size), 0)*r.places(n), span{1, 1})
+		r.cur.rows[len(r.cur.rows)-1].shape, r.cur.rows[len(r.cur.rows)-1].after = n, r.fab
+		return
+	case *ins.BindEach:
+		r.bindEach(n)
+		return
+	}
+	r.even(1)
 }
 
 // vague works a shaping of which the text does not say where: at one end, or at both.
