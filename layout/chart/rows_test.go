@@ -230,3 +230,16 @@ func TestWorkThatCannotBeDrawnIsAnError(t *testing.T) {
 	_, err = Draw(text(t, "rows/dc-swatch.txt"), Options{Scale: 99})
 	require.ErrorContains(t, err, "0.3 to 4")
 }
+
+// Common practice: a foundation chain is drawn alike whether the text makes it in a line of its own or in that of the first row,
+// and the chains that the row skips stand up at its beginning.
+func TestAFoundationInTheFirstRowsLineIsDrawnAlike(t *testing.T) {
+	const row = "in 2nd ch from hook and in each ch across. (13 sc)\nRow 2: Ch 3 (counts as dc), turn, dc in next sc and in each sc across. (13 dc)\n"
+	apart, within := fromText(t, "Terms: US\nCh 14.\nRow 1: Sc "+row), fromText(t, "Terms: US\nRow 1: Ch 14, sc "+row)
+	require.Len(t, within.Rows, 3)
+	require.Len(t, within.Rows[0].St, 13, "13 of 14 chains are worked into")
+	assert.True(t, within.Rows[1].St[0].Turn, "the other stands up")
+	for r := range apart.Rows {
+		assert.Equal(t, apart.Rows[r].sign(), within.Rows[r].sign(), "row %d", r)
+	}
+}

@@ -534,6 +534,7 @@ func (r *runner) foundRow(l *ins.Line, n *ins.Chain, ring bool) {
 	r.put(f, true)
 	r.cur.anew = true
 	r.round = r.round || ring
+	r.begun = r.begun || !r.round // the row goes back along it
 	if r.g != nil {
 		r.g.anew()
 		r.g.foundation(f, l.At.Line, ring)
