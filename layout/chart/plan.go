@@ -86,6 +86,7 @@ type plan struct {
 
 const (
 	longer    = 0.5         // how much longer than its kind a stitch may be, to end at its row's top
+	farther   = 1.0         // the same in rounds
 	loosely   = 0.6         // how far a foot may stand over its place
 	dip       = 3.2         // how far a head may stand under its row's top
 	roundDip  = 0.9         // the same in rounds
