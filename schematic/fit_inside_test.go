@@ -82,7 +82,7 @@ func TestARowIsDividedAnewAsItWas(t *testing.T) {
 		for i := range of {
 			of[i] = units.Frac(3, 4)
 		}
-		return f.share(&Divide{}, counts, of, wider)
+		return f.share(&Divide{}, counts, counts, of, wider)
 	}
 	assert.Equal(t, []int{18, 39, 18}, share(75, -1, 24, 52, 24))
 	assert.Equal(t, []int{18, 38, 18}, share(74, -1, 24, 52, 24), "the one without an equal takes what is left")
@@ -93,6 +93,25 @@ func TestARowIsDividedAnewAsItWas(t *testing.T) {
 	assert.Equal(t, []string{"75 stitches can't be divided alike: 1 of 2 parts that were alike have one stitch more"}, c.told)
 	assert.Equal(t, []int{0, 0}, share(9, -1, 0, 0))
 	assert.Equal(t, []int{3, 1, 3}, share(7, -1, 8, 4, 8)[:3], "6, 1 and 6 have six more than there are: a stitch at a time off both")
+}
+
+// Shoulders of 32 and a neck of 32 by chance: the shoulders alone are alike, so that the row is any number.
+func TestANeckAsWideAsAShoulderIsNoThirdShoulder(t *testing.T) {
+	part := func(n, edge string) *Part { return &Part{Stitches: expr.Counts(len(n)), Edge: edge} }
+	of := func(parts ...*Part) *Divide {
+		d := &Divide{}
+		for _, p := range parts {
+			d.Parts = append(d.Parts, *p)
+		}
+		return d
+	}
+	three := of(part("xxx", "shoulder"), part("xxx", "neck"), part("xxx", "shoulder"))
+	assert.Equal(t, []int{3, -1, 3}, three.like())
+	assert.Equal(t, Need{}, alike(three.like()))
+	assert.Equal(t, []int{3, 3}, of(part("xxx", ""), part("xxx", "")).like())
+	assert.Equal(t, Need{2, 0}, alike(of(part("xxx", ""), part("xxx", "")).like()))
+	assert.Equal(t, Need{3, 0}, alike([]int{3, 3, 3}))
+	assert.Equal(t, []int{0, 2, 0, 2}, of(part("", "a"), part("xx", "b"), part("", "b"), part("xx", "b")).like())
 }
 
 func TestAStitchAtATimeIsSpared(t *testing.T) {
@@ -117,7 +136,7 @@ func TestWhichPartTakesWhatRoundingLeaves(t *testing.T) {
 		for _, n := range counts {
 			group[n]++
 		}
-		return (&Fitting{}).absorber(counts, group)
+		return (&Fitting{}).absorber(counts, counts, group)
 	}
 	assert.Equal(t, 1, at(24, 52, 24), "the one that has no equal")
 	assert.Equal(t, 2, at(10, 24, 30, 24, 12), "of those, the one in the middle")

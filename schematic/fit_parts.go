@@ -148,33 +148,38 @@ func (s *BindOff) fitSteps(f *Fitting, was *BindOff) {
 }
 
 // share divides the stitches of the row anew as counts divided them: parts that were as wide as
-// each other stay so, but for the one that has one stitch more (-1 for none), and one takes what rounding leaves.
-func (f *Fitting) share(s Section, counts []int, of []units.Num, wider int) []int {
+// each other, and are called by one number in like, stay so, but for the one that has one stitch more (-1 for none), and one takes what
+// rounding leaves.
+func (f *Fitting) share(s Section, counts, like []int, of []units.Num, wider int) []int {
 	if wider >= 0 {
 		f.N--
-		out := f.share(s, counts, of, -1)
+		out := f.share(s, counts, like, of, -1)
 		f.N++
 		out[wider]++
 		return out
 	}
 	out := make([]int, len(counts))
 	group := map[int]int{}
-	for _, n := range counts {
+	for _, n := range like {
 		group[n]++
 	}
-	rest := f.absorber(counts, group)
+	rest := f.absorber(counts, like, group)
 	left := f.N
 	for i, n := range counts {
-		if n == 0 || rest >= 0 && n == counts[rest] {
+		if n == 0 || rest >= 0 && like[i] == like[rest] {
 			continue
 		}
-		out[i] = f.Near(f.name("part", n), of[i].Times(n), Need{}, 1)
+		what := "part"
+		if like[i] != n {
+			what = fmt.Sprintf("part of %d", like[i])
+		}
+		out[i] = f.Near(f.name(what, n), of[i].Times(n), Need{}, 1)
 		left -= out[i]
 	}
 	if rest < 0 {
 		return out
 	}
-	k := group[counts[rest]]
+	k := group[like[rest]]
 	left += spare(out, k-left)
 	each, over := left/k, left%k
 	if left < 0 {
@@ -183,8 +188,8 @@ func (f *Fitting) share(s Section, counts []int, of []units.Num, wider int) []in
 	if over != 0 {
 		f.Tell(s, "%d stitches can't be divided alike: %d of %d parts that were alike have one stitch more", f.N, over, k)
 	}
-	for i, n := range counts {
-		if n == counts[rest] {
+	for i, n := range like {
+		if n == like[rest] {
 			out[i] = each
 			if over > 0 {
 				out[i]++
@@ -215,14 +220,14 @@ func spare(out []int, want int) int {
 
 // absorber is the part that takes what rounding leaves: one that has no equal, nearest to the
 // middle; otherwise the widest. None if nothing is divided.
-func (f *Fitting) absorber(counts []int, group map[int]int) int {
+func (f *Fitting) absorber(counts, like []int, group map[int]int) int {
 	best, least := -1, 0
 	for i, n := range counts {
 		if n == 0 {
 			continue
 		}
-		far := 1000*group[n] + abs(2*i-len(counts)+1)*10
-		if group[n] > 1 {
+		far := 1000*group[like[i]] + abs(2*i-len(counts)+1)*10
+		if group[like[i]] > 1 {
 			far -= min(n, 999)
 		}
 		if best < 0 || far < least {
@@ -234,10 +239,10 @@ func (f *Fitting) absorber(counts []int, group map[int]int) int {
 
 // alike is what a row must be to be divided: a multiple of how often the parts that take
 // what is left are there, where none stands alone.
-func alike(counts []int) Need {
+func alike(like []int) Need {
 	group := map[int]int{}
-	for _, n := range counts {
-		if n > 0 {
+	for _, n := range like {
+		if n != 0 {
 			group[n]++
 		}
 	}
@@ -257,11 +262,30 @@ func (s *Divide) counts() []int {
 }
 
 func (s *Divide) need(f *Fitting, _ Need) Need {
-	n := alike(s.counts())
+	n := alike(s.like())
 	if n.Multiple == 2 && f.wider(s) >= 0 {
 		n.Plus, f.shifted = 1, true
 	}
 	return n
+}
+
+// like are the parts by numbers, alike for those that are alike: as many stitches, and the same edge made of them. A neck that has
+// as many as a shoulder in one size is not.
+func (s *Divide) like() []int {
+	counts := s.counts()
+	out := slices.Clone(counts)
+	for i, n := range counts {
+		if n == 0 || !slices.Contains(counts[:i], n) {
+			continue
+		}
+		out[i] = -i
+		for k := range i {
+			if counts[k] == n && s.Parts[k].Edge == s.Parts[i].Edge {
+				out[i] = out[k]
+			}
+		}
+	}
+	return out
 }
 
 // halves are a front and a back that a row is divided into alike, each with work of its own or held; ok is false if there are none.
@@ -327,7 +351,7 @@ func (s *Divide) fit(f *Fitting, old Section) {
 	if wider >= 0 {
 		f.Odd(s, "%s has one stitch more than its other half, so that the count comes out", was.Parts[wider].Name)
 	}
-	for i, n := range f.share(s, was.counts(), of, wider) {
+	for i, n := range f.share(s, was.counts(), was.like(), of, wider) {
 		part := &s.Parts[i]
 		n = f.put(&part.Stitches, n)
 		f.ends[part.Name] = partEnd{n: n, want: at.want, have: at.have, rs: at.RS}
@@ -437,7 +461,7 @@ func (s *Panels) fit(f *Fitting, old Section) {
 		of[i], _ = f.ratio()
 		f.Gauge = gauge
 	}
-	for i, n := range f.share(s, was.counts(), of, -1) {
+	for i, n := range f.share(s, was.counts(), was.counts(), of, -1) {
 		f.put(&s.Of[i].Stitches, n)
 	}
 }

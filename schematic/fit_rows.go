@@ -178,15 +178,23 @@ func (t *spreading) one(was *Shape) {
 		t.spread(0, was, m)
 	case h.At == Across:
 		after := f.Near(f.name("after", f.step.After), exact, need, 1)
-		t.across(was, max(0, (after-f.N)*h.sign()))
+		t.parted(0, was, max(0, (after-f.N)*h.sign()), 1)
 	case h.At == BothEdges && t.total > 0:
 		d := (f.Near(f.name("after", f.step.After), exact, need, 1) - f.N) * h.sign()
+		if by > 1 && h.By.From == nil {
+			t.parted(0, was, max(0, d/2), 2)
+			t.odd(h.sign() * (max(0, d) % 2))
+			return
+		}
 		m := max(0, d/each)
 		f.N += h.sign() * m * each
 		if r := d - m*each; d > 0 && r != 0 {
 			t.odd(h.sign() * r)
 		}
 		t.spread(0, was, m)
+	case by > 1 && h.By.From == nil && t.total > 0 && h.At != Lines:
+		after := f.Near(f.name("after", f.step.After), exact, need, 1)
+		t.parted(0, was, max(0, (after-f.N)*h.sign()), 1)
 	default:
 		after := f.Near(f.name("after", f.step.After), exact, Need{each, f.N}.bounded().and(need), 1)
 		m := max(0, (after-f.N)*h.sign()/each)
@@ -195,11 +203,11 @@ func (t *spreading) one(was *Shape) {
 	}
 }
 
-// across parts d stitches into equal shapings spread across the row, about as often as published; where they do
+// parted parts d stitches, at each of so many places, into equal shapings, about as often as published; where they do
 // not divide, the first shapings take one stitch more each.
-func (t *spreading) across(was *Shape, d int) {
-	h, n := &t.s.Shapings[0], was.Shapings[0].total()
-	t.f.N += h.sign() * d
+func (t *spreading) parted(i int, was *Shape, d, places int) {
+	h, n := &t.s.Shapings[i], was.Shapings[i].total()
+	t.f.N += h.sign() * d * places
 	b, m := times(d, h.By.Int(0, 1), n, t.total)
 	more := 0
 	if b*m != d {
@@ -207,19 +215,27 @@ func (t *spreading) across(was *Shape, d int) {
 		b, more = d/m, d%m
 	}
 	h.By = expr.Counts(max(1, b))
-	t.spread(0, was, m)
-	if more == 0 || len(t.s.Shapings) > 1 {
+	all := len(t.s.Shapings)
+	t.spread(i, was, m)
+	if more == 0 || len(t.s.Shapings) > all {
 		return
 	}
-	first, rest, rows := t.s.Shapings[0].cut(more)
+	first, rest, rows := t.s.Shapings[i].cut(more)
 	first.By = expr.Counts(b + 1)
 	rest.Offset = rows
-	t.s.Shapings = []Shaping{first, rest}
-	verb := "decrease"
-	if h.Increase {
+	t.s.Shapings[i] = first
+	t.s.Shapings = append(t.s.Shapings, rest)
+	verb, where := "decrease", "at the edge"
+	if first.Increase {
 		verb = "increase"
 	}
-	t.f.Part(t.s, "%s %s across the row %s, then %s %s, so that the count comes out", verb, stitches(b+1), often(more), stitches(b), often(first.total()+rest.total()-more))
+	switch first.At {
+	case Across:
+		where = "across the row"
+	case BothEdges:
+		where = "at both edges"
+	}
+	t.f.Part(t.s, "%s %s %s %s, then %s %s, so that the count comes out", verb, stitches(b+1), where, often(more), stitches(b), often(first.total()+rest.total()-more))
 }
 
 func stitches(n int) string {
@@ -315,6 +331,13 @@ func (t *spreading) several(was *Shape) {
 	for i := range t.s.Shapings {
 		h, n := &t.s.Shapings[i], was.Shapings[i].total()
 		if i == most || n == 0 {
+			continue
+		}
+		if by := h.By.Int(0, 1); by > 1 && h.By.From == nil {
+			places := t.s.change(i, f.step) / by
+			d := f.Near(f.name("taken", n*by), sts.Times(n*by), Need{}, 0)
+			left = left.Sub(units.Int(int64(h.sign() * d * places)))
+			t.parted(i, was, d, places)
 			continue
 		}
 		m := f.Near(f.name("times", n), sts.Times(n), Need{}, 0)

@@ -15,6 +15,7 @@ type Traits struct {
 	Plain  bool   // rows worked even that are no rib
 	Slopes bool   // rows with shaping
 	Takes  bool   // it takes stitches out of work, or divides the row
+	Adds   bool   // it adds stitches at an edge, such as those of a sleeve
 }
 
 // Load is what a section makes in one size at most, its parts not counted: told from its numbers before
@@ -80,7 +81,7 @@ func Stretches(q *Piece) []Section {
 	var out []Section
 	for _, s := range q.Sections {
 		t, b := s.traits(), s.Base()
-		if q.From == FromHem && len(out) > 0 && (t.Takes || b.LeftEdge == "armhole" || b.RightEdge == "armhole") {
+		if q.From == FromHem && len(out) > 0 && (t.Takes || t.Adds || b.LeftEdge == "armhole" || b.RightEdge == "armhole") {
 			break
 		}
 		if t.Plain || t.Slopes {

@@ -18,7 +18,7 @@ type AddEdge struct {
 	Edge     string // name of the edge that they make
 }
 
-func (s *AddEdge) traits() Traits { return Traits{Words: "add"} }
+func (s *AddEdge) traits() Traits { return Traits{Words: "add", Adds: true} }
 
 func (s *AddEdge) with(f number) Section {
 	c := *s
