@@ -3,6 +3,7 @@ package chart
 import (
 	"cmp"
 	"fmt"
+	"slices"
 	"sort"
 
 	"flatwright/layout/sheet"
@@ -178,10 +179,17 @@ func (w *Work) floatNotes(most int) []string {
 	}
 	const told = 3
 	var out []string
-	for _, f := range all[:min(len(all), told)] {
-		out = append(out, f.String())
+	more := 0
+	for _, f := range all {
+		switch s := f.String(); {
+		case slices.Contains(out, s):
+		case len(out) < told:
+			out = append(out, s)
+		default:
+			more++
+		}
 	}
-	if more := len(all) - told; more > 0 {
+	if more > 0 {
 		most = cmp.Or(most, mostFloat)
 		out = append(out, fmt.Sprintf("and %d more over more than %s: catch them on the way", more, plural(most, "stitch")))
 	}

@@ -92,7 +92,7 @@ func Chart(ctx context.Context, src, text *Source, o ChartOptions) (Result, erro
 			return r, err
 		}
 	}
-	works, err := made(ctx, func() ([]*chart.Work, error) { return chartWorks(x, o, size) })
+	works, err := made(ctx, func() ([]*chart.Work, error) { return chartWorks(x, o, size, &r.Findings) })
 	if err != nil {
 		return r, err
 	}
@@ -227,10 +227,12 @@ var errNoRows = errors.New("there are no rows that a chart can be drawn from")
 // mostCharted bounds the stitches of all sections that are charted at once: the largest garments have 60,000.
 const mostCharted = 300_000
 
-func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
+// A section whose rows can't be drawn is told, if others are.
+func chartWorks(x *rows.Text, o ChartOptions, size int, told *finding.List) ([]*chart.Work, error) {
 	var works []*chart.Work
 	var names []string
 	var refused error
+	var missing finding.List
 	want := func(s *rows.Section) bool {
 		if s.Prose {
 			return false
@@ -249,6 +251,10 @@ func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 		}
 		if err := w.Check(); err != nil {
 			refused = err
+			if i := slices.IndexFunc(s.Lines, func(l *rows.Line) bool { return l.Label != nil }); i >= 0 {
+				missing = append(missing, finding.Finding{Kind: "chart/gap", Severity: finding.Warning, Pos: finding.Pos{File: x.Name, Line: s.Lines[i].At.Line}, Section: s.Name,
+					Message: "these rows have no chart: " + err.Error(), Fix: "write them in words that can be read"})
+			}
 			continue
 		}
 		works = append(works, w.Parts()...)
@@ -264,6 +270,7 @@ func chartWorks(x *rows.Text, o ChartOptions, size int) ([]*chart.Work, error) {
 	}
 	switch {
 	case len(works) > 0:
+		*told = append(*told, missing...)
 		return works, nil
 	case refused != nil:
 		return nil, fmt.Errorf("%w: %w", errNoRows, refused)

@@ -10,6 +10,7 @@ import (
 
 	"flatwright/layout/chart"
 	"flatwright/schematic"
+	"flatwright/schematic/finding"
 	"flatwright/schematic/stitch"
 )
 
@@ -39,7 +40,7 @@ func TestEveryRowOfAChartIsOfItsSectionsStitch(t *testing.T) {
 		}
 		x := patternRows(p, gs, nil, src.Name)
 		for size, g := range gs {
-			works, err := chartWorks(x, ChartOptions{}, size)
+			works, err := chartWorks(x, ChartOptions{}, size, &finding.List{})
 			if err != nil {
 				continue
 			}
@@ -105,7 +106,7 @@ func TestKnittedFabricsAreChartedAsTheRightSideShowsThem(t *testing.T) {
 	require.NoError(t, err)
 	x := patternRows(p, gs, nil, src.Name)
 	for size := range gs {
-		works, err := chartWorks(x, ChartOptions{}, size)
+		works, err := chartWorks(x, ChartOptions{}, size, &finding.List{})
 		require.NoError(t, err)
 		require.Len(t, works, 4)
 		for _, w := range works[:3] {

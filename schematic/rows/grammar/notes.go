@@ -266,6 +266,9 @@ func (r *Reader) alias(line string) {
 	}
 }
 
+// inner is the word for stitches within the long name of one: knit 2 stitches together.
+var inner = text.Once(`(?:next|first)?(?:stitches|sts)`)
+
 // abbreviation reports whether a line gives a short name of a stitch of the trade its long one, or tells what a name stands for, and
 // no more.
 func (r *Reader) abbreviation(line string) bool {
@@ -276,10 +279,13 @@ func (r *Reader) abbreviation(line string) bool {
 	}
 	long, _, _ := strings.Cut(strings.TrimLeft(line[i:], "=:-– "), "(")
 	switch long = squeezeWords(long); long {
-	case "chain", "chains", "stitch", "stitches", "space", "repeat", "round", "row", "skip", "beginning", "together", "slipstitch":
+	case "chain", "chains", "stitch", "stitches", "space", "repeat", "round", "row", "skip", "beginning", "together", "slipstitch", "lefttwist", "righttwist":
 		return true
 	}
 	_, ok := r.thing([]byte(long))
+	if !ok {
+		_, ok = r.thing([]byte(inner().ReplaceAllString(long, "")))
+	}
 	return ok || text.Means(line) || describes(line)
 }
 

@@ -866,7 +866,12 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.words("stitches", trimmed, n, false)
 		return true
 	}
-	if r.mode == "" && (text.Glossary(trimmed) || text.Means(trimmed) || inColumns().MatchString(trimmed) || len(r.sec.Lines) == 0 && dashMeans().MatchString(trimmed)) {
+	if r.mode == "" && worksOver().MatchString(trimmed) {
+		r.x.Read.Words++
+		r.note(trimmed, n)
+		return true
+	}
+	if r.mode == "" && (text.Glossary(trimmed) || r.abbreviates(trimmed) || text.Means(trimmed) || inColumns().MatchString(trimmed) || len(r.sec.Lines) == 0 && dashMeans().MatchString(trimmed)) {
 		r.x.Read.Words++
 		r.words("names", trimmed, n, false)
 		return true
@@ -882,6 +887,20 @@ var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches
 
 // gaugeOver is a gauge whose length stands first: Gauge 10 cm: 16 sts/ 16 rows.
 var gaugeOver = text.Once(`(?i)^(?:gauge|tension) ?(?:over |in )?[\d½¼¾]+ ?(?:x ?[\d½¼¾]+ ?)?(?:"|”|″|ins?\b|inch|cm)[^:=]{0,12}[:=] ?\d`)
+
+// worksOver is a line that tells over how many stitches a pattern is worked, or that their number varies.
+var worksOver = text.Once(`(?i)^\W*(?:work(?:ed)? )?(?:with |over |on )?(?:a |any )?multiples? of\s+\d+[^.;*]*\.?$|^(?:the )?number of (?:sts|stitches) (?:var|chang|differ)`)
+
+// abbreviates reports whether a line gives a short name its long one: K: Knit.
+func (r *Reader) abbreviates(line string) bool {
+	short, _, ok := strings.Cut(line, ":")
+	if !ok || len(short) > 8 || strings.ContainsAny(line[len(short):], "*") {
+		return false
+	}
+	known := slices.ContainsFunc(stitch.Abbreviations, func(a stitch.Abbreviation) bool { return strings.EqualFold(a.Short, short) })
+	_, named := r.thing([]byte(squeezeWords(short)))
+	return (known || named) && r.abbreviation(line)
+}
 
 // inColumns is a short name with what it stands for in a column of its own: ssk    slip, slip, knit.
 var inColumns = text.Once(`^[A-Za-z][A-Za-z0-9/]{0,9}(?:\t+ *|  +)[A-Za-z]{2,}`)

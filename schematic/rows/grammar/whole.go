@@ -684,6 +684,14 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "[and/work] ((purl/p/purling/knit/k/knitting) [all/any/each] (yo/yos | yarn overs/over [loops/loop]) | (yo/yos | yarn overs) p/purl/purled/k)", meaning: "how the yarn overs among stitches as they come are worked", example: "Row 2: Work each stitch as it appears, purl yo's", build: func(m *match) any {
+		if m.from < 4 || !slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool {
+			return t.Is("appear", "appears", "come", "comes", "face", "lie", "established", "set", "present", "show")
+		}) {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "[work/working] all/every/each [other/following] rs/ws/right/wrong/even/odd/alternate/alt [side/numbered] $row as {x:sentence}", meaning: "how the rows between are worked", example: "Work all WS rows as they appear", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(end/ending/finish/finishing/stop/stopping by/with/after completing/working/finishing) {w:row} {n:num} [{x:fromwhere}]", meaning: "with which row it ends", example: "End by completing Row 4", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "working/work over/around/behind/between {u:unit} {tail}", meaning: "over what the next stitches are worked", example: "*working over ch-3 sp of Rnd 3, 3 dc in ch-3 sp of Rnd 2; rep from * around", build: func(m *match) any {

@@ -165,11 +165,13 @@ func (r *runner) recorded(s *ins.Section) *Graph {
 			l = &rest
 		}
 		if len(r.cur.rows) == 0 {
+			if r.stray(l, s.Lines[i+1:]) {
+				continue
+			}
 			g.assume(r, s.Lines[i:])
 		}
 		r.line(l)
 	}
-	r.fillRest(nil)
 	r.end()
 	return g
 }

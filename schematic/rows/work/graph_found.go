@@ -12,6 +12,7 @@ const (
 	mostAssumed = 200
 	mostTried   = 12
 	shownTimes  = 3
+	mostPlain   = 12 // rows that any number of stitches fits, before one that tells
 )
 
 // assume founds a stitch pattern that says of how many stitches it is a multiple at most: on as few as its rows fit on with
@@ -38,6 +39,16 @@ func (g *Graph) assume(r *runner, lines []*ins.Line) {
 	g.foundation(f, l.At.Line, l.Label.Round)
 }
 
+// stray reports whether a line before the first row of a stitch pattern is no work of it: there is nothing yet that it could be
+// worked on, and it founds nothing.
+func (r *runner) stray(l *ins.Line, behind []*ins.Line) bool {
+	if r.fab != nil || r.begun || l.Label != nil || foundationOf(l.Body) != nil || usesNothing(l.Body) {
+		return false
+	}
+	at := slices.IndexFunc(behind, func(l *ins.Line) bool { return l.Label != nil })
+	return at >= 0 && knitted(behind[at].Body) && !behind[at].Label.Next
+}
+
 // fromRing reports whether a round is one of crochet, which begins in a ring.
 func fromRing(l *ins.Line) bool { return l.Label.Round && !knitted(l.Body) }
 
@@ -50,24 +61,29 @@ func foundationFor(kind *stitch.Stitch, k int) *fabric {
 // meantStitches is the number of stitches on which rows are shown, and whether their first row fits on others too. It is 0
 // if none is found, or if any will do.
 func (r *runner) meantStitches(kind *stitch.Stitch, lines []*ins.Line) (k int, others bool) {
-	var fits []int
-	for k := 1; k <= mostAssumed && len(fits) < mostTried; k++ {
-		if r.fitsOn(foundationFor(kind, k), lines[:1]) {
-			fits = append(fits, k)
+	fits, n := r.fits(kind, lines[:1]), 1
+	least := 0
+	for {
+		switch {
+		case len(fits) == 0:
+			return 0, false
+		case len(fits) == 1, !openEnded(lines[n-1].Body):
+			return fits[0], false
 		}
-	}
-	switch {
-	case len(fits) == 0:
-		return 0, false
-	case len(fits) == 1, !openEnded(lines[0].Body):
-		return fits[0], false
-	}
-	step := fits[1] - fits[0]
-	least := shownTimes * step
-	if step == 1 { // any number will do, but for the multiple
-		if fits, least = r.multiples(kind, lines[:1]); least == 0 {
+		step := fits[1] - fits[0]
+		if least = shownTimes * step; step > 1 {
+			break
+		}
+		if n == 1 { // any number will do, but for the multiple
+			if all, k := r.multiples(kind, lines[:1]); k > 0 {
+				fits, least = all, k
+				break
+			}
+		}
+		if n++; n > min(len(lines), mostPlain) || lines[n-1].Label == nil { // nor do the rows above tell
 			return 0, false
 		}
+		fits = r.fits(kind, lines[:n])
 	}
 	if all := slices.DeleteFunc(slices.Clone(fits), func(k int) bool { return !r.fitsOn(foundationFor(kind, k), lines) }); len(all) > 0 {
 		fits = all
@@ -78,6 +94,16 @@ func (r *runner) meantStitches(kind *stitch.Stitch, lines []*ins.Line) (k int, o
 		}
 	}
 	return fits[len(fits)-1], true
+}
+
+// fits are the least numbers of stitches on which lines are worked.
+func (r *runner) fits(kind *stitch.Stitch, lines []*ins.Line) (fits []int) {
+	for k := 1; k <= mostAssumed && len(fits) < mostTried; k++ {
+		if r.fitsOn(foundationFor(kind, k), lines) {
+			fits = append(fits, k)
+		}
+	}
+	return fits
 }
 
 // openEnded reports whether a row goes on as far as its stitches do.

@@ -189,6 +189,7 @@ func (r *runner) begin(s *ins.Section) {
 }
 
 func (r *runner) end() {
+	r.fillRest(nil)
 	if r.fab != nil {
 		r.cur.end = r.fab
 	}
