@@ -164,6 +164,12 @@ func (r reach) side(mid units.Num) string {
 	return ""
 }
 
+// stagger reports whether a height is but that of the rows by which bind-offs at both sides of a row stagger, and no measurement: of an edge that
+// its level stretches make, whose name is no word of the trade.
+func (r reach) stagger(s span, rank int) bool {
+	return rank == rankNamed && r.sts > 0 && s.of == "row" && s.count > 0 && s.count <= 2 && s.length.Less(r.right.x.Sub(r.left.x))
+}
+
 // frontOrBack is the word before the name of an edge of a front or a back, which the kind of the piece says or the name of its part.
 func (w *worker) frontOrBack(part string) string {
 	part = strings.ToLower(part)
@@ -200,7 +206,9 @@ func (w *worker) edgeSpans(c *canvas, run []drawn, mid units.Num, half bool) []s
 		} else {
 			s.count, s.gauge = rowsIn(s.length, g)
 		}
-		out = append(out, s)
+		if !r.stagger(s, rank) {
+			out = append(out, s)
+		}
 	}
 	if e.width != "" && !run[0].seg.both {
 		s := span{name: e.widthName(prefix), half: half && e.prefixed, part: part, axis: Horizontal, lo: r.left, hi: r.right, length: r.right.x.Sub(r.left.x), main: true,

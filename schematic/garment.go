@@ -294,8 +294,21 @@ func (g *Garment) AsWorn() []*Made {
 // Bends reports whether the piece is a shawl that is widened so fast from the middle of its upper edge that both of its sides are that edge: no
 // straight outline is how it is worn.
 func (m *Made) Bends() bool {
-	if m.Kind != KindShawl || m.Piece == nil || m.Round || m.From.upwards() || len(m.Views) != 1 || m.Views[0].Panel {
+	if m.Kind != KindShawl || m.Piece == nil || m.Round || m.From.upwards() || m.From.sideways() || len(m.Views) != 1 || m.Views[0].Panel {
 		return false
 	}
-	return m.Piece.LeftEdge == "upper edge" && m.Piece.RightEdge == "upper edge"
+	return m.Piece.LeftEdge == "upper edge" && m.Piece.RightEdge == "upper edge" || m.RowEnds()
+}
+
+// RowEnds reports whether the sides of the piece are row ends alone, since its rows are shaped across.
+func (m *Made) RowEnds() bool {
+	across := false
+	for i, s := range m.Piece.Sections {
+		t := s.traits()
+		if t.Slopes && !t.Across || t.Takes && i < len(m.Piece.Sections)-1 {
+			return false
+		}
+		across = across || t.Across
+	}
+	return across
 }

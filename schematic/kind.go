@@ -14,6 +14,7 @@ type Traits struct {
 	Free   bool   // an alteration may give it another number of rows
 	Plain  bool   // rows worked even that are no rib
 	Slopes bool   // rows with shaping
+	Across bool   // of the shaping: all of it across the row, whose sides are row ends
 	Takes  bool   // it takes stitches out of work, or divides the row
 	Adds   bool   // it adds stitches at an edge, such as those of a sleeve
 }

@@ -134,10 +134,12 @@ type Shape struct {
 }
 
 func (s *Shape) traits() Traits {
+	t := Traits{Words: "decrease", Free: true, Slopes: true}
 	if slices.ContainsFunc(s.Shapings, func(h Shaping) bool { return h.Increase }) {
-		return Traits{Words: "increase", Free: true, Slopes: true}
+		t.Words = "increase"
 	}
-	return Traits{Words: "decrease", Free: true, Slopes: true}
+	t.Across = !slices.ContainsFunc(s.Shapings, func(h Shaping) bool { return h.At != Across })
+	return t
 }
 
 func (s *Shape) with(f number) Section {
@@ -380,7 +382,7 @@ type RepeatRow struct {
 	RestEven bool
 }
 
-func (s *RepeatRow) traits() Traits { return Traits{Words: "repeat row"} }
+func (s *RepeatRow) traits() Traits { return Traits{Words: "repeat row", Across: true} }
 
 func (s *RepeatRow) with(number) Section {
 	c := *s

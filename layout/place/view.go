@@ -349,12 +349,13 @@ func (d *drawn) bound() {
 	d.caption, d.about = names, info
 	line := lineHeight(fonts.Regular, size) * 1.08
 	high := line * float64(len(names)+len(info))
+	lettered := d.o.Labels == Letters || d.o.Labels == Blank && len(d.letters) > 0 // as the others are
 	for _, h := range d.v.wholes {
-		for _, l := range h.lines(d.o, limit) {
+		for _, l := range h.lines(d.o, limit, lettered) {
 			d.wholes = append(d.wholes, l)
 			cw, high = max(cw, l.width), high+l.high
 		}
-		if d.o.Labels == Letters {
+		if lettered {
 			d.letters = append(d.letters, h.it)
 		}
 	}

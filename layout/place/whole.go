@@ -91,8 +91,8 @@ type wholeLine struct {
 
 const wholeGap = 1.2 // between words and a letter or rule, mm
 
-// lines breaks the text to a width.
-func (h *whole) lines(o *Options, limit float64) []wholeLine {
+// lines breaks the text to a width; lettered, it bears a letter.
+func (h *whole) lines(o *Options, limit float64, lettered bool) []wholeLine {
 	size := o.text()
 	step := lineHeight(fonts.Regular, size) * 1.08
 	text := fonts.Shown(fonts.Regular, h.text+":")
@@ -109,11 +109,11 @@ func (h *whole) lines(o *Options, limit float64) []wholeLine {
 			all = append(all, wholeLine{it: h.it, first: len(all) == 0, words: s, width: room(fonts.Regular, size, s), high: step})
 		}
 	}
-	switch last := &all[len(all)-1]; o.Labels {
-	case Letters:
+	switch last := &all[len(all)-1]; {
+	case lettered:
 		last.letter = true
 		last.width += wholeGap + h.it.letter.w
-	case Blank:
+	case o.Labels == Blank:
 		l := wholeLine{it: h.it, high: max(step, ruleRoom) + wholeGap}
 		for _, f := range h.it.forms[:1] {
 			for i, s := range f.lines {
@@ -148,7 +148,7 @@ func (d *drawn) wholeRows(o pt, ids map[string]bool) []sheet.Item {
 	for _, l := range d.wholes {
 		if l.first {
 			g = &sheet.Group{ID: unique(ids, l.it.m.ID), Class: "measure", Title: l.it.title}
-			if d.o.Labels == Letters {
+			if l.it.name != "" {
 				g.Title = l.it.name + ": " + g.Title
 			}
 			items = append(items, g)

@@ -442,6 +442,10 @@ func (a *assembly) piece(m *schematic.Made) {
 	if m.Kind == schematic.KindSock && a.profile(m) || holds[m.Kind] && a.gusseted(m) {
 		return
 	}
+	if q := a.slipper(m); q != nil {
+		a.add(q, m.Make)
+		return
+	}
 	hasPanels := slices.ContainsFunc(m.Views, func(v schematic.View) bool { return v.Panel })
 	first := a.firstRows(m)
 	for i := range m.Views {

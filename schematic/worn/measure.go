@@ -20,6 +20,10 @@ func (a *assembly) measures() []schematic.Measure {
 	switch b := a.body(); {
 	case root.lengthwise:
 		t.lengthwise(root)
+	case root.slipper:
+		t.onFoot(root)
+	case root.arced:
+		t.crescent(root)
 	case root.made.Kind == schematic.KindShawl && root.lying != 0:
 		t.span()
 		t.sides(root)
@@ -59,12 +63,25 @@ func (a *assembly) measures() []schematic.Measure {
 	return t.out
 }
 
+// leastDeep is how deep a band along a front is at least to be measured, mm: one for buttons is 2 to 5 cm (common practice).
+const leastDeep = 60.0
+
 // straps measures what stands upright from an edge to which one of its ends is sewn.
 func (tk *taker) straps() {
 	for _, p := range tk.a.placed {
 		if p.strip && p.over != nil { // a collar that is turned over
 			k := len(p.drawn) - 1
 			tk.take(strings.ToLower(p.made.Name)+" depth", p.drawn[k].a, p.drawn[0].a, schematic.Slanted, false, units.Num{})
+		}
+		if lo, hi := box(p.drawn); p.strip && p.over == nil && lo.Y < leastDeep { // along a front
+			if l, r := p.level(lo.Y, close); r.X-l.X > leastDeep && hi.Y-lo.Y > r.X-l.X { // and deeper than for buttons
+				tk.take(strings.ToLower(p.made.Name)+" width", l, r, schematic.Horizontal, false, units.Num{})
+			}
+		}
+		if p.drop != p.foot && !holds[tk.a.placed[0].made.Kind] { // in an arch: all of it is in no line
+			l, h := bounds(p.made.Views[p.view].Outline)
+			tk.under(strings.ToLower(p.made.Name)+" length", schematic.Measure{Axis: schematic.Vertical, Length: tk.exact(max(h.X-l.X, h.Y-l.Y))})
+			continue
 		}
 		if !p.isStrap() || p.strip || !p.hung || len(p.hosts) > 0 || absf(p.where.sin) > 1e-9 {
 			continue
@@ -405,7 +422,7 @@ func (tk *taker) trunk(t *trunk) {
 	left, _ := t.across(t.hem + 1)
 	at := t.upperAt.X
 	if t.kind == "" {
-		at = left
+		at, _ = t.across(t.panelsTop() - 1)
 	}
 	tk.take("length", pt{X: left, Y: t.low}, pt{X: at, Y: t.top}, schematic.Vertical, false, units.Num{})
 	if t.fromWaist() {
@@ -540,15 +557,10 @@ func (tk *taker) shaped(t *trunk, p *panel) {
 
 // skirtOfPieces measures a skirt of fronts and backs: its waist, below its band, and its hem.
 func (tk *taker) skirtOfPieces(t *trunk) {
-	y := math.Inf(-1)
-	for _, p := range t.panels {
-		_, hi := box(p.drawn)
-		y = max(y, hi.Y)
-	}
 	for _, e := range []struct {
 		name string
 		y    float64
-	}{{"waist", y}, {"hem", t.hem}} {
+	}{{"waist", t.panelsTop()}, {"hem", t.hem}} {
 		if e.name == "hem" && tk.crotch(t) {
 			continue
 		}
@@ -558,7 +570,33 @@ func (tk *taker) skirtOfPieces(t *trunk) {
 			l.X, r.X = min(l.X, pl.X), max(r.X, pr.X)
 		}
 		tk.take(e.name, l, r, schematic.Horizontal, t.around(e.y, l.X, r.X), units.Num{})
+		for _, p := range t.panels { // the one that is wrapped over the other
+			if fl, fr := p.level(e.y, 0); p.face == front && sideWord(p.name) == "right" && t.wraps() {
+				tk.take("front "+e.name, fl, fr, schematic.Horizontal, false, units.Num{})
+			}
+		}
 	}
+}
+
+// wraps reports whether two fronts lie on each other by more than a band.
+func (t *trunk) wraps() bool {
+	var fronts []*panel
+	for _, p := range t.panels {
+		if p.face == front {
+			fronts = append(fronts, p)
+		}
+	}
+	return len(fronts) == 2 && common(points(fronts[0].drawn), points(fronts[1].drawn)) > mostClash
+}
+
+// panelsTop is how far up the panels reach, without bands.
+func (t *trunk) panelsTop() float64 {
+	y := math.Inf(-1)
+	for _, p := range t.panels {
+		_, hi := box(p.drawn)
+		y = max(y, hi.Y)
+	}
+	return y
 }
 
 // fromWaist reports whether the trunk is a skirt of fronts and backs: all of them end above in an edge that is their waist.

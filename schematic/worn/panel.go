@@ -68,6 +68,8 @@ type panel struct {
 	upended    bool    // and upside down, if it is worn so
 	puffed     bool    // an end of it is gathered
 	axis       float64 // of the half of it that shows, if it is puffed: it spreads alike to both sides of this upright
+	arced      bool    // a shawl that is blocked, with its rows in arcs
+	slipper    bool    // it lies on its side, folded along the middle of its sole
 	gusset     bool    // it is folded between a gusset and what lies across from it
 	heel       pt      // of a leg seen from its side: where its heel begins, behind
 }

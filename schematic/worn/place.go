@@ -128,7 +128,7 @@ func (a *assembly) trunk() bool {
 	}
 	p := root.panel
 	if p.made.Kind == schematic.KindShawl && len(a.protos) == 1 && len(a.strips) == 0 && !p.made.Round && !p.made.Views[p.view].Panel {
-		p.wingspanUp()
+		p.laidOut()
 	}
 	a.settle(p, p.standing(), nil, nil)
 	a.oneOf(root)

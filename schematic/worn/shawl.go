@@ -8,6 +8,15 @@ import (
 	"flatwright/schematic/units"
 )
 
+// laidOut lays a shawl of one panel out, as it is blocked or with its wingspan level.
+func (p *panel) laidOut() {
+	if q := p.blocked(); q != nil {
+		*p = *q
+		return
+	}
+	p.wingspanUp()
+}
+
 // wingspanUp turns a shawl of one panel until its longest straight edge, which is its wingspan, lies level above the rest. One that is worked
 // so is left as it is, and so is one whose longest edge is not longer than its width.
 func (p *panel) wingspanUp() {
@@ -29,6 +38,75 @@ func (p *panel) wingspanUp() {
 	if p.lying, p.upended = sin, cos < 0; p.upended {
 		p.lying = -sin
 	}
+}
+
+// mostBlocked is the share by which blocking stretches or eases the lower edge of a shawl at most, so that it is drawn so.
+const mostBlocked = 0.25
+
+// blocked is a shawl from the middle of its upper edge as it is blocked: what is cast on lies in one straight line with both of its sides, which
+// the row ends of a half disc are, and its rows lie in arcs below. Nil if the last of them would be longer or shorter than it is by too much.
+func (p *panel) blocked() *panel {
+	if !p.made.Bends() {
+		return nil
+	}
+	rows := p.made.RowEnds()
+	start, end := ends(p)
+	l, r := levelSpan(p, start)
+	half := (r - l) / 2
+	arc := func(y float64) []pt { // from the left
+		u, d := half+p.sideDown(y, rows), start-y
+		return arcOf(pt{X: -u}, pt{Y: -d}, pt{X: u})
+	}
+	last := arc(end)
+	l, r = levelSpan(p, end)
+	if last == nil || absf(pathLength(last)/(r-l)-1) > mostBlocked {
+		return nil
+	}
+	q := *p
+	q.arced, q.lines, q.ribs = true, nil, nil
+	q.loop = []side{{a: last[len(last)-1], name: "upper edge"}}
+	for _, a := range last[:len(last)-1] {
+		q.loop = append(q.loop, side{a: a, name: "lower edge", curve: true})
+	}
+	for _, line := range p.lines {
+		way := arc(line.A.Y)
+		if line.Kind != schematic.LineChange || absf(line.B.Y-line.A.Y) > close || way == nil {
+			continue
+		}
+		for i := 1; i < len(way); i++ {
+			q.lines = append(q.lines, schematic.Line{Kind: line.Kind, A: way[i-1], B: way[i]})
+		}
+	}
+	return &q
+}
+
+// sideDown is how long the right side of a panel is from its beginning down to a height.
+func (p *panel) sideDown(y float64, rows bool) float64 {
+	start, _ := ends(p)
+	if rows {
+		return start - y
+	}
+	long := 0.0
+	for i, s := range p.loop {
+		z := p.loop[(i+1)%len(p.loop)].a
+		if z.Y > s.a.Y+close && z.Y > y && s.a.X > p.middle() { // it runs upwards
+			long += dist(lerp(s.a, z, max(0, (y-s.a.Y)/(z.Y-s.a.Y))), z)
+		}
+	}
+	return long
+}
+
+// crescent measures a shawl that is blocked in arcs: its lower edge is in no line.
+func (tk *taker) crescent(p *panel) {
+	lo, hi := box(p.drawn)
+	tk.take("wingspan", pt{X: lo.X, Y: hi.Y}, hi, schematic.Horizontal, false, units.Num{})
+	tk.take("depth", hi, pt{Y: lo.Y}, schematic.Vertical, false, units.Num{})
+	for _, m := range p.made.Measures {
+		if m.Name == "lower edge" {
+			tk.under(m.Name, schematic.Measure{Axis: schematic.Horizontal, Length: m.Length})
+		}
+	}
+	tk.seen["length"] = true
 }
 
 // leastSide is the share of the wingspan from which on a side of a shawl is measured: a shorter one is that of a tip or of an edging.
