@@ -344,8 +344,11 @@ var clauses = []form{
 	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all]", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
 		build: func(m *match) any {
 			n := m.num("n", 0)
-			if value[ins.Unit](m, "u").Row {
+			switch u := value[ins.Unit](m, "u"); {
+			case u.Row:
 				return nil
+			case u.Stretch, u.Group != nil: // 20 blocks, of any number of stitches
+				return clause(func(c *course) { c.Length = &ins.Lengths{} })
 			}
 			return clause(func(c *course) { c.Until = n })
 		}},

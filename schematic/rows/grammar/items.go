@@ -450,7 +450,7 @@ var stitches = []form{
 	{rule: "neutral", pattern: "[$make] $ch of {n:num} [$st] per/to yard/inch/metre/meter {x:sentence}", meaning: "a chain of any length that fits", example: "Make a chain of 720 sts per yard, or 30 for each pattern", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[foundation/starting/beginning/base] [$make] $ch [:] [in/any] [a] multiple/multiples of {n:num} [$st/$ch] [(+/plus/and/,) {m:num}] [extra/more] [$st/$ch] [for turning [ch]]", meaning: "a chain of any length that fits", example: "Chain a multiple of 4 + 3 extra chains",
 		build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "chainfor", pattern: "(for/to/as) ([first] {k:kind} | turn | turning [ch] | height | count as [first] {k:kind} | [first] {k:kind} of [next] row | foundation [ch/row] | base | begin | start | stand for [first] {k:kind} | $beg)", meaning: "what a chain is for", example: "ch 3 for first dc",
+	{rule: "chainfor", pattern: "(for/to/as) ([first] {k:kind} | turn [each/every row] | turning [ch] | height | count as [first] {k:kind} | [first] {k:kind} of [next] row | foundation [ch/row] | base | begin | start | stand for [first] {k:kind} | $beg)", meaning: "what a chain is for", example: "ch 3 for first dc",
 		build: func(m *match) any {
 			if k, ok := m.get("k").(thing); ok && k.Kind != nil {
 				return ins.Counting{How: ins.CountsAsStitch, As: k.Kind}

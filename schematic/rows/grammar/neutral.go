@@ -97,6 +97,7 @@ func fills(t []text.Token, i int) bool {
 	k, last, next := &t[i], near(t, i-1), near(t, i+1)
 	return k.Is("k", "p") && next.Is("wise") || k.Is("wise") && last.Is("k", "p") || k.Is("make") && last.Is("you") ||
 		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
+		k.Is("to") && last.Is("in") && k.Kind == 'w' && next.Is("the", "next", "each", "same", "first", "last", "ring", "center", "centre") || // dc in to the next st
 		k.Is("your", "my") && last.Is("of", "in", "into") || k.Is("cluster") && strings.HasSuffix(last.S, "tog") || // into the top of your dc5tog cluster
 		k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w'
 }
@@ -133,6 +134,8 @@ func droppedGroup(t []text.Token, i int) bool {
 		return slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("to", "per", "=", "make", "makes") })
 	case sub[0].Is("do") && near(sub, 1).Is("not") && !slices.ContainsFunc(sub, func(t text.Token) bool { return t.Kind == 'n' || t.Is("count", "turn", "join") }): // inc 15 sts (do not inc over those before)
 		return true
+	case len(sub) == 2 && sub[0].Is("a", "an", "one"): // 5 dc (a shell) in next sp
+		return next.Is("in", "into", "over") && sub[1].Is("shell", "fan", "group", "cluster", "scallop", "petal", "block")
 	case sub[0].Is("this", "these") && slices.ContainsFunc(sub, func(t text.Token) bool { return t.Is("called") }): // this is called cable 8
 		return true
 	case len(sub) == 3 && sub[0].Is("a", "the") && sub[1].Is("knit", "purl", "k", "p") && sub[2].Is("st", "stitch"): // sl 1 (a knit st)

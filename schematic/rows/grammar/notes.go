@@ -404,8 +404,10 @@ func goesOver(list []ins.Item) []ins.Item {
 		switch n := n.(type) {
 		case *ins.Skip:
 			over = true
+		case *ins.Repeat:
+			over = over || len(n.Places) == 1 && n.Places[0].Kind == ins.InNext && n.Places[0].Unit.Space && n.Places[0].Unit.Size.Set()
 		case *ins.Stitch:
-			over = over || len(n.Places) == 1 && n.Places[0].Kind == ins.InNext && n.Places[0].N.All > 1
+			over = over || len(n.Places) == 1 && (n.Places[0].Kind == ins.InNext && n.Places[0].N.All > 1 || n.Places[0].Kind == ins.FromHook)
 			one := *n
 			one.Places = slices.Clone(n.Places)
 			list[i] = &one

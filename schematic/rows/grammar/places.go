@@ -93,7 +93,7 @@ var unitForms = []form{
 		return ins.Unit{Stitch: k.Kind, Word: "kind"}
 	}},
 	{rule: "unit", pattern: "half/partial shell/shells/fan/fans/scallop/scallops/motif/motifs/block/blocks", meaning: "a group of half as many stitches, at an edge", example: "Row 2: Ch 3, 2 dc in first sc. (3 shells, 2 half shells)", build: func(*match) any { return ins.Unit{Stretch: true, Word: "half"} }},
-	{rule: "unit", pattern: "(shell/shells/fan/fans/group/groups/scallop/scallops/mesh/meshes/block/blocks/petal/petals/point/points/rib/ribs/pair/pairs/v/vs [$st] [of {k:kind}] | v $st)", meaning: "a group that the text does not define",
+	{rule: "unit", pattern: "(shell/shells/fan/fans/group/groups/scallop/scallops/mesh/meshes/block/blocks/tile/tiles/petal/petals/point/points/rib/ribs/pair/pairs/v/vs [$st] [of {k:kind}] | v $st)", meaning: "a group that the text does not define",
 		example: "5 dc in next shell", build: func(m *match) any {
 			if g, _ := m.p.group(m.from); g != nil {
 				return nil
@@ -140,6 +140,9 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 	if m.has("tail") && (u.Word == "st" || u.Stitch != nil) && m.said("below", "down") && m.said("rows", "row") { // of a row further down
 		u.Word = "unworked"
 	}
+	if m.has("tail") && u.Stitch != nil && m.rowBelow() {
+		u.Word = "down"
+	}
 	pl := ins.Place{Kind: kind, N: m.num("n", 1), Unit: u}
 	if e, ok := m.get("e").(ins.Extent); ok && kind == ins.InEach {
 		pl.Extent = e
@@ -148,6 +151,27 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 		pl.Kind = ins.RowEnds
 	}
 	return pl
+}
+
+// rowBelow reports whether words name a row by its number that lies below the one before this: dc of Rnd 2, in Rnd 5.
+func (m *match) rowBelow() bool {
+	l := m.p.line.Label
+	if l == nil || l.Next || l.From.By != nil {
+		return false
+	}
+	for i := m.from; i < m.to-1; i++ {
+		a, b := m.p.at(i), m.p.at(i+1)
+		n := 0
+		if _, row := text.RowWord(a.S); row && b.Kind == 'n' && b.Num.By == nil {
+			n = b.Num.All
+		} else if _, row := text.RowWord(b.S); row && a.Ord > 0 {
+			n = a.Ord
+		}
+		if n > 0 {
+			return n < l.From.All-1
+		}
+	}
+	return false
 }
 
 // gapBehindNext is the gap behind the next of groups: between next 2 petals.
@@ -664,14 +688,14 @@ func (p *parser) thingAt(i int) bool {
 
 // loops reads BLO, back loop only, through both loops of.
 var loops = []form{
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/blp/tbl | [unworked/unused/free/remaining/rem/skipped] back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (blo/bl/blos/blp [only] | tbl [only] | [unworked/unused/free/remaining/rem/skipped] back loop/loops/lp/lps/thread/half [only] | back only)", meaning: "the back loop", example: "BLO hdc in each st",
 		build: func(m *match) any {
 			if g, _ := m.p.group(m.to - 1); g != nil { // the text calls something else so
 				return nil
 			}
 			return ins.BackLoop
 		}},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos/flp | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos/flp [only] | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
 		build: func(m *match) any { return ins.FrontLoop }},
 	{rule: "loop", pattern: "unworked/unused/free/remaining/rem loop/loops/lp/lps", meaning: "the loop of a chain that is still free", example: "Row 1: Ch 2, esc in rem lp of each ch across", build: func(m *match) any {
 		if !m.p.at(m.to).Is("of") {
@@ -1048,7 +1072,7 @@ func eachToo(pl ins.Place, p *parser, j, next int) bool {
 	if pl.Kind == ins.InEach {
 		return pl.Unit.Space || pl.Unit.Chain
 	}
-	return pl.Kind == ins.InNext && pl.Unit.Chain && next == j+1 && (next == len(p.t) || p.at(next).Kind == 'p')
+	return pl.Kind == ins.InNext && pl.Unit.Chain && next == j+1 && (next == len(p.t) || p.at(next).Kind == 'p' || p.at(next).Is("join", "turn"))
 }
 
 // chainsToo takes the stitches behind 'every ch and': 1 dc in every ch and tr is one in each of both. It gives where

@@ -158,6 +158,7 @@ func (r *Reader) head() {
 		}
 		r.tellCables(line)
 		low := strings.ToLower(line)
+		r.x.Blocks = r.x.Blocks || cornerBlock().MatchString(low)
 		if containsAny(low, "ring", "around", "magic", "circle", "rnd", "round") {
 			rounds++
 		}
@@ -186,6 +187,9 @@ func (r *Reader) head() {
 		r.guessTerms()
 	}
 }
+
+// cornerBlock is a block of work that goes from corner to corner: sl st in next ch-3 sp, ch 3, 3 dc in same sp.
+var cornerBlock = text.Once(`(?:sl ?st|slip st(?:itch)?|\bss)\b[^.;]{0,40}, ?(?:ch[ -]?[23]|[23] ?ch),? ?3 ?(?:dc|tr|hdc|htr)\b`)
 
 // fromCross reports whether a text repeats from a capital X, as some did that had no star: X 1 d.c., 2 ch., miss 1, X 8 times.
 func fromCross(src []string) bool {
@@ -229,7 +233,11 @@ func containsAny(s string, words ...string) bool {
 // guessSizes takes the sizes of a text that names none from what it fits, or from its longest line of numbers.
 func (r *Reader) guessSizes() {
 	x := r.x
-	if s := apart(text.ToFit(x.Src)); len(s) > 1 {
+	s := text.Told(x.Src)
+	if len(s) == 0 {
+		s = apart(text.ToFit(x.Src))
+	}
+	if len(s) > 1 {
 		x.Sizes, r.unlike = expr.Sizes{Names: s, Groups: []int{1, len(s) - 1}}, true
 		return
 	}

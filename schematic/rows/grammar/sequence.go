@@ -51,10 +51,11 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'p':
 			s.sep = t.S
 			s.i++
+			s.namedBehindDash(t)
 		case t.Kind == 'g' && s.namesCrossing(t):
 		case t.Kind == 'g':
 			s.bracket(t)
-		case s.timesFirst():
+		case s.timesFirst(), s.endsRow():
 		case s.alternately(), s.repeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
@@ -114,8 +115,14 @@ func (s *sequence) add(n ins.Item, from, to int) {
 	if n.Span().Line == 0 {
 		n.Put(s.span(from, to-1))
 	}
-	if n, ok := n.(*ins.Nothing); ok {
+	switch n := n.(type) {
+	case *ins.Nothing:
 		n.Colour = s.taken(from, to)
+	case *ins.Stitch:
+		if n.Call != nil && len(n.Places) == 0 && len(n.Call.Over) > 1 && is[*ins.Chain](n.Call.Over[0]) { // a row may begin with its chain
+			s.out = append(s.out, n.Call.Over...)
+			return
+		}
 	}
 	s.out = append(s.out, n)
 }
@@ -1112,6 +1119,10 @@ const mostName = 3
 // loop (shell made).
 func (s *sequence) namesWorked(t []text.Token, from int) {
 	name, starts := nameMade(t)
+	if k := s.blockStart(); k >= 0 && name != "" {
+		s.r.startsBlock(name, s.out[k:], s.span(from, from+1))
+		return
+	}
 	items, started := s.justWorked()
 	if name == "" || items == nil {
 		return
@@ -1130,6 +1141,58 @@ func (s *sequence) namesWorked(t []text.Token, from int) {
 	}
 }
 
+// namedBehindDash gives what was just worked the name that stands behind a dash: (sl st, ch 3, 3 dc) in next ch-3 sp – block made.
+func (s *sequence) namedBehindDash(t *text.Token) {
+	if !t.Is("-", "--", ".", ",") || len(s.out) == 0 {
+		return
+	}
+	for k := s.i + 1; k < min(s.i+4, len(s.t)); k++ {
+		if !s.at(k).Is("made", "completed") {
+			continue
+		}
+		if name, _ := nameMade(s.t[s.i : k+1]); name != "" {
+			s.namesWorked(s.t[s.i:k+1], s.i)
+			from := s.i
+			s.i = k + 1
+			s.add(&ins.Nothing{}, from, s.i)
+		}
+		return
+	}
+}
+
+// blockStart is where the chains of a block that begins a row stand: ch 6, dc in 4th ch from hook, dc in next 2 ch; -1 if what was
+// worked last is none.
+func (s *sequence) blockStart() int {
+	k := len(s.out) - 1
+	for k >= 0 && is[*ins.Nothing](s.out[k]) {
+		k--
+	}
+	for ; k > 0; k-- {
+		st, ok := s.out[k].(*ins.Stitch)
+		if !ok || len(st.Places) == 0 {
+			return -1
+		}
+		if st.Places[0].Kind == ins.FromHook {
+			if is[*ins.Chain](s.out[k-1]) {
+				return k - 1
+			}
+			return -1
+		}
+	}
+	return -1
+}
+
+// startsBlock gives the chains and stitches of a block that begins a row its names.
+func (r *Reader) startsBlock(name string, items []ins.Item, at ins.Span) {
+	items = slices.DeleteFunc(slices.Clone(items), is[*ins.Nothing])
+	for _, first := range []string{"beg ", "beginning ", "starting "} {
+		if !r.defines(first + name) {
+			r.definesGroup(first+name, ownStitches(items), at)
+		}
+	}
+	r.x.Groups[len(r.x.Groups)-1].Over = items
+}
+
 // nameMade is the name that a bracket gives to what stands before it, and whether it says that a row begins with such a one: (shell
 // made), (a starting shell). Empty: it gives none.
 func nameMade(t []text.Token) (name string, starts bool) {
@@ -1139,7 +1202,7 @@ func nameMade(t []text.Token) (name string, starts bool) {
 		case i == 0 && k.Is("a", "an", "first", "one"), k.Is("st", "sts", "stitch", "-"):
 		case name == "" && k.Is("starting", "beginning", "beg", "start"):
 			starts = true
-		case name == "" && k.Is("shell", "fan", "scallop", "petal"):
+		case name == "" && k.Is("shell", "fan", "scallop", "petal", "block", "tile"):
 			name = k.S
 		case i == len(t)-1 && k.Is("made", "completed", "formed", "worked"):
 			made = true
@@ -1584,6 +1647,23 @@ func (s *sequence) firstEnd(end int, verb, ring bool) int {
 		}
 	}
 	return end
+}
+
+// endsRow passes words before what a row ends with, where no repeat stands before them: end row with dc in last sc.
+func (s *sequence) endsRow() bool {
+	j := s.i + 1
+	if !s.at(s.i).Is("end", "ending", "ends", "finish", "finishing") || s.closed != nil || !s.line.IsRow() || !s.r.crochet {
+		return false
+	}
+	if _, row := text.RowWord(s.at(j).S); row {
+		j++
+	}
+	if _, to := s.named("stitch", j+1); !s.at(j).Is("with", "by") || to < 0 {
+		return false
+	}
+	s.add(&ins.Nothing{}, s.i, j+1)
+	s.i = j + 1
+	return true
 }
 
 // timesFirst reads how often a bracket is worked that stands behind it: 6 x (sc, inc).

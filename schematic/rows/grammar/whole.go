@@ -671,6 +671,18 @@ var statements = []form{
 		}},
 	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts",
 		build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "$inc/$dec [by] {n:num} {u:unit} [in/on/with/at] [end] [of] each/every/this [row/rnd/round]", meaning: "how many groups more or fewer each row has", example: "Rows 4-9: Work as Row 3, increasing 1 block in each row", build: func(m *match) any {
+		if u := value[ins.Unit](m, "u"); !u.Stretch && u.Group == nil {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "$inc/$dec until [you] [are/have] [left] [with] [only] {n:num} {u:unit} [remains/remain/left]", meaning: "how many groups there are then", example: "Rows 12-19: Rep Row 11, decreasing until you are left with 1 block", build: func(m *match) any {
+		if u := value[ins.Unit](m, "u"); !u.Stretch && u.Group == nil {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "{n:num} [{u:unit}] (increased/decreased/inc'd/dec'd/added/incd/decd | inc d | dec d | ' d) [{t:edgewords}]", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts increased.", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "{n:num} $st inc/dec", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts inc", build: func(m *match) any {
 		if m.to < len(m.p.t) && !m.p.at(m.to).Is(".") || m.from > 0 && !m.p.at(m.from-1).Is(".", ";") {
@@ -1327,7 +1339,7 @@ func (m *match) shift(inc bool) shift {
 // fits reports whether words of a course can say where or how often it is done.
 func (d shift) fits(c course) bool {
 	switch {
-	case d.unit && (d.of.Space || d.of.Row || d.of.Chain):
+	case d.unit && (d.of.Space || d.of.Row || d.of.Chain || d.of.Stretch || d.of.Group != nil):
 		return false
 	case d.told:
 		return c.where

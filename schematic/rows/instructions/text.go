@@ -89,6 +89,7 @@ type Text struct {
 	TurnSpace map[int]int    // of the chains of that length that count as a stitch, those that are a space beside it, by the notes
 	ByRow     map[int]bool   // the lengths of which a row says it, and not the notes
 	Unsized   bool           // a stretch is for some sizes of which it is not known which
+	Blocks    bool           // it is worked in blocks from corner to corner
 	Multiples []Multiple
 	Read      Reading
 	Findings  finding.List // what the reading alone found

@@ -557,6 +557,30 @@ func ToFit(lines []string) []string {
 	return nil
 }
 
+// forFirst is a sentence that tells the sizes: Directions are for Small; changes for Medium and Large are in parentheses.
+var forFirst = Once(`(?i)\b(?:directions|instructions|patterns?|numbers|figures)\b[^.;]{0,30}?\b(?:for|in) (?:the )?(?:sizes? )?([\w'/-]{1,12})[;,.]? (?:with )?(?:the )?changes for (?:sizes? )?([\w'/-]{1,12}(?:(?:,? (?:and|&) |, ?)[\w'/-]{1,12})*)(?: sizes?)? (?:are|is|in|being|given|shown)\b[^.]{0,30}(?:parenthes|bracket)`)
+
+// Told are the sizes that a sentence of a text tells, if lines of numbers have as many; none otherwise.
+func Told(lines []string) []string {
+	for i, l := range lines {
+		if !strings.Contains(strings.ToLower(l), "changes for") && !Has(l, "directions") && !Has(l, "instructions") {
+			continue
+		}
+		if i+1 < len(lines) {
+			l += " " + lines[i+1]
+		}
+		m := forFirst().FindStringSubmatch(l)
+		if m == nil {
+			continue
+		}
+		names := append([]string{m[1]}, strings.FieldsFunc(lastAnd().ReplaceAllString(m[2], ","), func(c rune) bool { return c == ',' || c == ' ' })...)
+		if InSizes(lines, len(names)) {
+			return names
+		}
+	}
+	return nil
+}
+
 // What stands about the sizes in their line: To fit age 0-3 (3-6) months.
 var (
 	beforeSizes = Once(`(?i)^(?:to fit|fits?|ages?|aged?|approx\w*|[:\s])+([\d(½¼¾])`)

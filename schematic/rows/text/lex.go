@@ -194,6 +194,9 @@ func (l *lexer) next() {
 			l.out = l.out[:len(l.out)-1]
 		}
 		l.put('p', "=", start)
+	case c == '|' && start > 0 && start+1 < len(l.r) && unicode.IsLetter(l.r[start-1]) && unicode.IsDigit(l.r[start+1]): // 21 hdc|20 ch
+		l.i++
+		l.put('p', ",", start)
 	case c == '…':
 		l.i++
 		l.put('p', ".", start)
@@ -279,12 +282,24 @@ func (l *lexer) word() {
 	} else if one, ok := strings.CutSuffix(w, "'s"); ok && !contracted[one] { // 2 dc's in next st
 		w = one
 	}
+	if w == "s" && l.slipped() {
+		w = "ss"
+	}
 	l.put('w', w, start)
 	t := &l.out[len(l.out)-1]
 	t.Cap = unicode.IsUpper(l.r[start])
 	if v := ordinals[w]; v > 0 {
 		t.Ord = v
 	}
+}
+
+// slipped goes over the rest of s/s, a slip stitch; it reports false if no such thing stands there.
+func (l *lexer) slipped() bool {
+	if l.i+1 >= len(l.r) || l.r[l.i] != '/' || l.r[l.i+1]|0x20 != 's' || l.i+2 < len(l.r) && unicode.IsLetter(l.r[l.i+2]) {
+		return false
+	}
+	l.i += 2
+	return true
 }
 
 // byInitials are abbreviations that are written letter by letter: b.l.o., F.O.

@@ -763,6 +763,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	}
 	w.upTo = keep
 	times, per, before := 0, 0, w.out.stitches()
+	led := before > w.cur.pos
 	ended := false
 	w.again = true
 	defer func() { w.again = false }()
@@ -785,7 +786,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 		left := s.place.cur.left
 		w.restore(s)
-		if ended = w.endsOtherwise(n, keep, times); ended {
+		if ended = w.endsOtherwise(n, keep, times) || w.ledIn(body, left-keep, per, led); ended {
 			break
 		}
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
@@ -1095,6 +1096,26 @@ func (w *work) lastTime(n *ins.Repeat, keep int) bool {
 		return false
 	}
 	w.seq(w.lastBody(n), 0)
+	return true
+}
+
+// ledIn works the plain stitches of a repeat over what is left of a round that begins with the increase in which each repeat ends:
+// ch 3, dc in same st, *dc in next 2 sts, 2 dc in next st; rep from * around. It reports false if they do not come up to there.
+func (w *work) ledIn(body []ins.Item, rest, per int, led bool) bool {
+	k := len(body) - 1
+	if !led || !w.round || k < 1 || rest == 0 || rest != per-1 {
+		return false
+	}
+	if st, ok := body[k].(*ins.Stitch); !ok || !st.Inc && (len(st.Places) != 1 || st.Places[0].Kind != ins.InNext || w.count(st.N) < 2) {
+		return false
+	}
+	s := w.save()
+	if fits := w.trial(body[:k]); !fits || s.place.cur.left-w.cur.left != rest {
+		w.restore(s)
+		return false
+	}
+	w.restore(s)
+	w.seq(body[:k], 0)
 	return true
 }
 

@@ -562,6 +562,9 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	}
 	switch {
 	case w.crosses(n, p, k):
+	case p.Unit.Word == "down" && !w.nextIs(p.Unit.Stitch):
+		w.free, w.pinned = true, true
+		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
 	case p.Unit.Word == "held" && w.from.stitches() == 0, p.Unit.Word == "unworked" && w.cur.left == 0, p.Unit.Word == "skipped" && w.passed == 0: // of a row further down
 		w.blind = w.blind || p.Unit.Word == "skipped"
 		w.together(n, p.At)
@@ -592,6 +595,14 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		}
 		w.emit(run{kind: kind, n: w.take(p, k) * per * makes}, nil, n)
 	}
+}
+
+// nextIs reports whether the next stitch of the row below is of that kind.
+func (w *work) nextIs(kind *stitch.Stitch) bool {
+	c := w.cur
+	c.passSpaces()
+	r := c.run()
+	return r != nil && r.kind != nil && alike(kind, r.kind)
 }
 
 // toGroupOfSpace goes on to the next group that has a space of that size, past spaces between groups; it stays if there is none.

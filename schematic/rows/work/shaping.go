@@ -89,7 +89,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	}
 	r.ribInRound(n)
 	switch {
-	case n.ToRow.Set():
+	case n.ToRow.Set() && n.Length == nil: // else it is with which row the length ends
 		if !r.evenTo(n) {
 			return
 		}

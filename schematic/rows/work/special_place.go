@@ -152,12 +152,19 @@ func (w *work) hook(n ins.Item, p ins.Place, k int) {
 	if t := w.n(count.Told); t > 0 && t != skipped && count.How != ins.Unsaid {
 		w.tell("rows/turning-chain", finding.Warning, p.At, "%s chains are skipped, not %s", "say %s, or work into another chain", skipped, t, skipped)
 	}
-	c := count.How
-	if c == ins.Unsaid && skipped > 1 {
+	c, block := count.How, w.x.Blocks && skipped > 1 && w.from.runs[0].n == k+2 // from corner to corner: the next row goes into its skipped chains
+	switch {
+	case c != ins.Unsaid || skipped < 2:
+	case block && w.out.stitches() == 0:
+		c = ins.CountsAsStitch
+	default:
 		c = w.counts(count, skipped, true, p.At)
 	}
 	w.began = true
 	w.cur.step(skipped)
+	if block {
+		w.out.add(run{chain: skipped})
+	}
 	if c == ins.CountsAsStitch {
 		w.skippedCount(n, count, skipped)
 	}

@@ -228,11 +228,15 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		if said == ins.None {
 			return nil
 		}
-		if g.Unit.Stretch || g.Unit.Row || g.Unit.Word == "corner" {
+		made, what, also := r.blocksIn(f, g.Unit)
+		unsure = unsure || made >= 0
+		switch uncounted := g.Unit.Stretch || g.Unit.Row || g.Unit.Word == "corner"; {
+		case made < 0 && uncounted:
 			unsure = true
 			continue
+		case made < 0:
+			made, what, also = r.made1(f, g, grouped, groups)
 		}
-		made, what, also := r.made1(f, g, grouped, groups)
 		named += namedBy(g, made, also, said)
 		if also == said || made == said || g.Unit.Space && said == made+1 && beginsByLoop(l.Body) {
 			continue
@@ -255,6 +259,28 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		}
 	}
 	return out
+}
+
+// blocksIn is how many blocks from corner to corner a row has, each a space beside three tall stitches, if a count names blocks; else -1.
+func (r *runner) blocksIn(f *fabric, u ins.Unit) (made int, what string, also int) {
+	if w := strings.TrimSuffix(u.Word, "s"); w != "block" && w != "tile" && w != "square" || !r.known() {
+		return -1, "", -1
+	}
+	spaces, size, tall := 0, 0, 0
+	for _, q := range f.runs {
+		switch {
+		case q.space() && (size == 0 || q.chain == size):
+			spaces, size = spaces+1, q.chain
+		case q.space() || q.kind == nil:
+			return -1, "", -1
+		case !q.tch && q.kind.ID != "slst":
+			tall += q.n
+		}
+	}
+	if spaces == 0 || tall != 3*spaces {
+		return -1, "", -1
+	}
+	return spaces, "blocks", spaces
 }
 
 // beginsByLoop reports whether a round begins with a repeat of loops: its first chain is one of them, and no turning chain.
