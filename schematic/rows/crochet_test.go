@@ -32,6 +32,22 @@ func TestFormsOfCrochetAreReadAndCounted(t *testing.T) {
 			"Row 3: Ch 1, sc in horizontal bar created below stitch in previous row in each sc to last sc, 2 sc in last sc. (31)\n", "(31)", "(32)"},
 		"a round for each hand": {"Terms: US\nCh 28, join with sl st in first ch.\nRnd 1: Ch 1, sc in each ch around, join. (28 sc)\nRnd 2 (right hand): Ch 1, sc in next 20 sts, ch 6, skip 6 sts, sc in 2 sts, join. (22 sc, one ch-6 loop)\n" +
 			"Rnd (left hand) 2: Ch 1, sc in next 2 sts, ch 6, skip 6 sts, sc in 20 sts, join. (22 sc, one ch-6 loop)\nRnd 3: Ch 1, sc in each st and ch, join. (28 sc)\n", "sc in 20 sts", "sc in 21 sts"},
+		"stitches over a row further down": {"Terms: US\nCh 6, join to form a ring.\nRnd 1: Ch 1, 16 sc in ring, join. (16 sc)\nRnd 2: Ch 6 (counts as dc and ch 3), skip 1 sc, dc in next sc, *ch 3, skip 1 sc, dc in next sc; repeat from * 5 times, ch 3, join in 3rd ch of ch-6. (8 dc)\n" +
+			"Rnd 3: Ch 1, *3 sc in next loop, ch 3, 3 sc in same loop; repeat from * all around, join. (48 sc)\nRnd 4: Ch 3 (counts as dc), dc in same space, *ch 7, 2 dc over dc of 2nd row; repeat from * 6 times, ch 7, join. (16 dc)\n", "(48 sc)", "(47 sc)"},
+		"a length and with which row it ends": {"Terms: US\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (10 sc)\nRow 2: Ch 1, sc in each st, turn.\nRow 3: Ch 1, hdc in each st, turn.\n" +
+			"Repeat Rows 2 and 3 for the pattern. Work until the piece measures 6 inches, ending with row 3.\nNext row: Ch 1, sc in each st. (10 sc)\n", "each st. (10 sc)", "each st. (8 sc)"},
+		"a round that begins with its increase": {"Terms: US\nCh 4, join to form a ring.\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 3, dc in same st, 2 dc in each dc around, join. (24 dc)\n" +
+			"Rnd 3: Ch 3, dc in same st, *dc in next st, 2 dc in next st; rep from * to end, join.\nRnd 4: Ch 3, dc in same st, *dc in next 2 sts, 2 dc in next st; rep from * to end, join. (48 dc)\n", "(48 dc)", "(46 dc)"},
+		"sizes told in a sentence": {"Terms: US\nDirections are for Small; changes for Medium and Large are in parentheses.\nCh 65 (73, 81).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn – 64 (72, 80) sc.\n" +
+			"Row 2: Ch 1, *sc in next 6 sc, sc2tog; repeat from * across – 56 (63, 70) sc.\n", "56 (63", "56 (62"},
+		"blocks from corner to corner": {"Terms: US\nCh 6.\nRow 1: Dc in 4th ch from hook (counts as 2 dc), dc in each of last 2 ch. Turn. (1 block made)\n" +
+			"Row 2: Ch 6, dc in 4th ch from hook, dc in each of next 2 ch – beg block made. (Sl st, ch 3, 3 dc) in next ch-3 sp – block made. Turn. (2 blocks)\n" +
+			"Row 3: Beg block. *Block in next ch-3 sp. Rep from * to end of row. Turn. (3 blocks)\nRow 4: As Row 3, increasing 1 block in each row. (4 blocks)\nRep last row until there are 20 blocks.\n" +
+			"Row 21: Sl st in each of first 3 dc. *Block in next ch-3 sp. Rep from * to end of row. Turn.\n", "(3 blocks)", "(4 blocks)"},
+		"blocks that are not named": {"Terms: UK\nRow 1: 6ch, 1tr in 4th ch from hook, 1tr in next 2 ch. (1 tile)\nRow 2: 6ch, turn. 1tr in 4th ch from hook, 1tr in next 2 ch, (ss, 3ch, 3tr) in 3ch-sp of previous tile. (2 tiles)\n" +
+			"Row 3: 6ch, turn. 1tr in 4th ch from hook, 1tr in next 2 ch, *s/s in next 3ch-sp, 3ch, 3tr in same sp; rep from * across. (3 tiles)\n", "(3 tiles)", "(2 tiles)"},
+		"raised stitches by their initials": {"Terms: US\nCh 21.\nRow 1: Dc in 4th ch from hook (3 skipped ch count as dc) and in each ch across. (19 dc)\n" +
+			"Row 2: Ch 1, 1FPS around first st, *1 BPS around next st, dc tbl only in next 2 sts; rep from * across, ending 1 dc in each of last 3 sts. (19 sts)\n", "(19 sts)", "(17 sts)"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			x := Read("t.txt", []byte(c.text), Options{})

@@ -426,6 +426,9 @@ var cores = []form{
 			return pl
 		}},
 	{rule: "core", pattern: "{n:num} {u:unit} [{tail}]", meaning: "so many stitches", example: "sc in 21 sts", build: func(m *match) any {
+		if ch := m.p.at(m.from + 1); ch.Is("ch") && ch.Glued && value[ins.Unit](m, "u").Space { // in 3ch-sp
+			return nil
+		}
 		if m.p.at(m.from-1).Is("to", "until", "till") && m.said("marker", "markers", "m", "mk", "mkr", "marked") { // up to there, and not in so many
 			return nil
 		}

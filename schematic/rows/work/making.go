@@ -543,6 +543,16 @@ func (w *work) feet(pos int) []int {
 	return []int{pos}
 }
 
+// cornerSpace is a place at a corner as the space that is there, and any other as it is.
+func (w *work) cornerSpace(p *ins.Place) *ins.Place {
+	if p.Unit.Word != "corner" || !w.spaceBefore(0, 0) {
+		return p
+	}
+	corner := *p
+	corner.Unit = ins.Unit{Space: true}
+	return &corner
+}
+
 // eachFoot works n into each of the next p.N places.
 func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	k := max(w.n(p.N), 0)
@@ -555,11 +565,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		w.place1(n, &ins.Place{Kind: ins.InRing, N: ins.N(1), At: p.At}, 0)
 		return
 	}
-	if p.Unit.Word == "corner" && w.spaceBefore(0, 0) { // the corner is the space there
-		corner := *p
-		corner.Unit = ins.Unit{Space: true}
-		p = &corner
-	}
+	p = w.cornerSpace(p)
 	switch {
 	case w.crosses(n, p, k):
 	case p.Unit.Word == "down" && !w.nextIs(p.Unit.Stitch):
