@@ -32,8 +32,8 @@ func TestSkirtsHatsAndMittensAreGradedFromPublishedTables(t *testing.T) {
 			// 7 rounds of 8 over 56 rounds. 5X: 51 in are 255, 65 in are 325: 256 and 328, 72 more in 9 rounds of 8.
 			title: "Skirt", table: "women", sizes: "XS (S, M, L) (1X, 2X, 3X) (4X, 5X)", gauge: "20 sts and 28 rounds over 4 in",
 			grading: "  top: {stitches: waist + 1 in, multiple: 8}\n  low: {stitches: hips + 3 in, multiple: 8}\n  hip rows: {rows: 8 in}\n  flare: {spread: (low - top) / 8, over: hip rows}\n",
-			piece: "    worked: in the round, from the waist\n    sections:\n      - cast on: top\n      - {increase: 8, at: across, every: flare every, times: flare times, then: [{every: flare then every, times: flare then times}], rows: hip rows, to: low}\n      - even: 12 in\n      - bind off: all\n",
-			ease:  map[string]int64{"top": 4, "low": 12}, of: map[string]string{"top": "waist", "low": "hips"}, multiple: map[string]int{"top": 8, "low": 8},
+			piece:   "    worked: in the round, from the waist\n    sections:\n      - cast on: top\n      - {increase: 8, at: across, every: flare every, times: flare times, then: [{every: flare then every, times: flare then times}], rows: hip rows, to: low}\n      - even: 12 in\n      - bind off: all\n",
+			ease:    map[string]int64{"top": 4, "low": 12}, of: map[string]string{"top": "waist", "low": "hips"}, multiple: map[string]int{"top": 8, "low": 8},
 			first: map[string]int{"top": 128, "low": 184, "hip rows": 56, "flare times": 7}, last: map[string]int{"top": 256, "low": 328, "flare every": 7, "flare times": 2, "flare then times": 7},
 		},
 		{
