@@ -4,7 +4,9 @@
 package grammar
 
 import (
+	"cmp"
 	"fmt"
+	"math/bits"
 	"slices"
 	"strings"
 	"sync"
@@ -24,20 +26,19 @@ type form struct {
 	build   func(m *match) any
 
 	code  []op
-	must  []wordSet
+	must  []wordSet // of each a word has to stand in the text
 	names []string
 	begin start
 }
 
 // op is one step of a form: a backtracking machine of a few steps, without loops.
 type op struct {
-	kind  byte // w words, r rule, s split, j jump, . end
-	words []string
-	ids   []uint16 // of the words
-	set   *mask    // of the words, if they are many
-	rule  int
-	cap   int // where the value of the rule goes, -1: nowhere
-	a, b  int
+	kind     byte // w words, r rule, s split, j jump, . end
+	one, two uint16
+	set      *mask // of the words, if they are more than two
+	rule     int16
+	cap      int16 // where the value of the rule goes
+	a, b     int16
 }
 
 // match is a form that fits, with the values of its rules as they were met.
@@ -139,10 +140,9 @@ func compileAll(native map[string]func(p *parser, i int) (any, int), tables ...[
 		}
 		rules.first[k] = map[uint16][]*form{}
 		for _, f := range list {
-			for _, w := range f.firsts(0, map[int]bool{}) {
-				n := uint16(wordID(w))
-				rules.first[k][n] = append(rules.first[k][n], f)
-			}
+			var first mask
+			f.firsts(0, &first)
+			first.each(func(n uint16) { rules.first[k][n] = append(rules.first[k][n], f) })
 		}
 	}
 	rules.begin()
@@ -190,19 +190,17 @@ func (f *form) starts(at int, of []start, s *start) bool {
 	for {
 		switch o := &f.code[at]; o.kind {
 		case 'w':
-			for _, k := range o.ids {
-				s.words.set(int(k))
-			}
+			o.words(&s.words)
 			return false
 		case 's':
-			empty := f.starts(o.a, of, s)
-			return f.starts(o.b, of, s) || empty
+			empty := f.starts(int(o.a), of, s)
+			return f.starts(int(o.b), of, s) || empty
 		case 'j':
-			at = o.a
+			at = int(o.a)
 		case 'r':
 			if rules.native[o.rule] != nil {
-				if !slices.Contains(s.native, o.rule) {
-					s.native = append(s.native, o.rule)
+				if !slices.Contains(s.native, int(o.rule)) {
+					s.native = append(s.native, int(o.rule))
 				}
 				return false
 			}
@@ -262,69 +260,91 @@ func (p *parser) begins(native []int, i int) bool {
 	return false
 }
 
-// firsts are the words with which a form may begin, "" for a rule.
-func (f *form) firsts(at int, seen map[int]bool) []string {
-	if seen[at] {
-		return nil
-	}
-	seen[at] = true
-	switch o := &f.code[at]; o.kind {
-	case 'w':
-		return o.words
-	case 's':
-		out := f.firsts(o.a, seen)
-		for _, w := range f.firsts(o.b, seen) {
-			there := false
-			for _, v := range out {
-				there = there || v == w
-			}
-			if !there {
-				out = append(out[:len(out):len(out)], w)
-			}
+// firsts adds the words with which a form may begin, 0 for a rule.
+func (f *form) firsts(at int, m *mask) {
+	for {
+		switch o := &f.code[at]; o.kind {
+		case 'w':
+			o.words(m)
+			return
+		case 's':
+			f.firsts(int(o.a), m)
+			at = int(o.b)
+		case 'j':
+			at = int(o.a)
+		case 'f':
+			return
+		default:
+			m.set(0)
+			return
 		}
-		return out
-	case 'j':
-		return f.firsts(o.a, seen)
-	case 'f':
-		return nil
 	}
-	return []string{""}
+}
+
+// words adds those of a step.
+func (o *op) words(m *mask) {
+	if o.set != nil {
+		m.join(o.set)
+		return
+	}
+	m.set(int(o.one))
+	m.set(int(o.two))
 }
 
 // compile turns a pattern into code: words, a/b/c for one of several, [ ] for what may be left
 // out, ( | ) for one of several stretches, {name:rule} or {rule}.
 func (f *form) compile() {
-	words := strings.Fields(brackets.Replace(f.pattern))
-	rest, must := f.sequence(words, "")
+	drafts.pieces = pieces(drafts.pieces[:0], f.pattern)
+	f.code = drafts.code[:0]
+	rest, must := f.sequence(drafts.pieces, "")
 	if len(rest) > 0 {
 		panic("pattern: " + f.pattern)
 	}
-	f.code = append(f.code, op{kind: '.'})
-	for _, list := range must {
-		var m mask
-		for _, w := range list {
-			m.set(wordID(w))
-		}
+	drafts.code = append(f.code, op{kind: '.'})
+	f.code = slices.Clone(drafts.code)
+	for _, m := range must {
 		f.must = append(f.must, m.sparse())
 	}
 }
 
-var brackets = strings.NewReplacer("[", " [ ", "]", " ] ", "(", " ( ", ")", " ) ", "|", " | ")
+// drafts are rooms in which forms are compiled.
+var drafts struct {
+	code   []op
+	pieces []string
+}
 
-// sequence compiles words up to a closing bracket or a bar. Must are the words of which one has to
+// pieces adds the words, rules and signs of a pattern.
+func pieces(out []string, pattern string) []string {
+	from := 0
+	for i := 0; i <= len(pattern); i++ {
+		sign := i < len(pattern) && strings.IndexByte("[]()|", pattern[i]) >= 0
+		if !sign && i < len(pattern) && pattern[i] != ' ' {
+			continue
+		}
+		if i > from {
+			out = append(out, pattern[from:i])
+		}
+		if from = i + 1; sign {
+			out = append(out, pattern[i:i+1])
+		}
+	}
+	return out
+}
+
+// sequence compiles what a pattern has up to a closing bracket or a bar. Must are the words of which one has to
 // stand in the text, for each place that can't be left out.
-func (f *form) sequence(w []string, until string) (rest []string, must [][]string) {
+func (f *form) sequence(w []string, until string) (rest []string, must []*mask) {
 	for len(w) > 0 {
 		switch s := w[0]; {
 		case s == until || until != "" && s == "|":
 			return w, must
 		case s == "[":
 			at := len(f.code)
-			f.code = append(f.code, op{kind: 's', a: at + 1})
+			f.code = append(f.code, op{kind: 's', a: int16(at + 1)})
 			w, _ = f.choice(w[1:], "]")
-			f.code[at].b = len(f.code)
+			f.code[at].b = int16(len(f.code))
 		case s == "(":
-			var one []string
+			var one *mask
 			if w, one = f.choice(w[1:], ")"); one != nil {
 				must = append(must, one)
 			}
@@ -334,67 +354,89 @@ func (f *form) sequence(w []string, until string) (rest []string, must [][]strin
 			if a, b, ok := strings.Cut(name, ":"); ok {
 				name, rule = a, b
 			}
-			f.code = append(f.code, op{kind: 'r', rule: rules.id(rule), cap: f.capture(name)})
+			f.code = append(f.code, op{kind: 'r', rule: int16(rules.id(rule)), cap: f.capture(name)})
 			w = w[1:]
 		default:
-			list := []string{s}
-			if len(s) > 1 {
-				list = strings.Split(s, "/")
-			}
-			f.code = append(f.code, oneOf(list))
-			must = append(must, list)
+			c := classOf(s)
+			f.code = append(f.code, c.op)
+			must = append(must, &c.words)
 			w = w[1:]
 		}
 	}
 	return w, must
 }
 
-// oneOf is the step over one of these words.
-func oneOf(words []string) op {
-	o := op{kind: 'w', words: words}
-	var m mask
-	for _, v := range words {
-		k := wordID(v)
-		o.ids = append(o.ids, uint16(k))
-		m.set(k)
-	}
-	if len(words) > fewWords {
-		o.set = &m
-	}
-	return o
+// class is one of several words, a/b/c, as many patterns have them: the step over it, and the words.
+type class struct {
+	op    op
+	words mask
 }
 
-// fewWords are so many as are looked through quicker than their set is asked.
-const fewWords = 2
+var classes = map[string]*class{}
 
-func (f *form) capture(name string) int {
-	for i, n := range f.names {
-		if n == name {
-			return i
+func classOf(s string) *class {
+	if c := classes[s]; c != nil {
+		return c
+	}
+	c := &class{op: op{kind: 'w'}}
+	classes[s] = c
+	n := 0
+	add := func(words string) {
+		for w := range strings.SplitSeq(words, "/") {
+			k := uint16(wordID(w))
+			if c.words.set(int(k)); n == 0 {
+				c.op.one = k
+			}
+			c.op.two = k
+			n++
 		}
 	}
-	f.names = append(f.names, name)
-	return len(f.names) - 1
+	switch {
+	case s == "/":
+		k := wordID(s)
+		c.words.set(k)
+		c.op.one, c.op.two = uint16(k), uint16(k)
+	default:
+		for w := range strings.SplitSeq(s, "/") {
+			add(cmp.Or(macros[w], w))
+		}
+	}
+	if n > 2 {
+		c.op.set = &c.words
+	}
+	return c
+}
+
+func (f *form) capture(name string) int16 {
+	k := slices.Index(f.names, name)
+	if k < 0 {
+		k = len(f.names)
+		f.names = append(f.names, name)
+	}
+	return int16(k)
 }
 
 // choice compiles stretches of which one is meant, and gives the words of which one has to stand in the
 // text; nil if there are none.
-func (f *form) choice(w []string, end string) (rest []string, must []string) {
+func (f *form) choice(w []string, end string) (rest []string, must *mask) {
 	var ends []int
 	all := true
+	if end == ")" { // what stands in the others may be left out
+		must = &mask{}
+	}
 	for {
 		at := len(f.code)
-		f.code = append(f.code, op{kind: 's', a: at + 1})
-		var one [][]string
+		f.code = append(f.code, op{kind: 's', a: int16(at + 1)})
+		var one []*mask
 		w, one = f.sequence(w, end)
 		if len(one) == 0 {
 			all = false
-		} else {
-			must = append(must, one[0]...)
+		} else if must != nil {
+			must.join(one[0])
 		}
 		ends = append(ends, len(f.code))
 		f.code = append(f.code, op{kind: 'j'})
-		f.code[at].b = len(f.code)
+		f.code[at].b = int16(len(f.code))
 		if len(w) == 0 {
 			panic("pattern: " + f.pattern)
 		}
@@ -403,7 +445,7 @@ func (f *form) choice(w []string, end string) (rest []string, must []string) {
 		if last {
 			f.code = append(f.code, op{kind: 'f'}) // none of them
 			for _, e := range ends {
-				f.code[e].a = len(f.code)
+				f.code[e].a = int16(len(f.code))
 			}
 			if !all {
 				must = nil
@@ -417,6 +459,20 @@ func (f *form) choice(w []string, end string) (rest []string, must []string) {
 type mask [16]uint64
 
 func (m *mask) set(k int) { m[k/64] |= 1 << (k % 64) }
+
+func (m *mask) join(o *mask) {
+	for i := range m {
+		m[i] |= o[i]
+	}
+}
+
+func (m *mask) each(f func(k uint16)) {
+	for i, b := range m {
+		for ; b != 0; b &= b - 1 {
+			f(uint16(64*i + bits.TrailingZeros64(b)))
+		}
+	}
+}
 
 // wordSet is a mask where it has any words: most have few.
 type wordSet []struct {
@@ -499,18 +555,18 @@ func (m *match) run(at, i int) bool {
 		case 'f':
 			return false
 		case 'j':
-			at = o.a
+			at = int(o.a)
 		case 's':
 			if one := &m.f.code[o.a]; one.kind == 'w' && !m.p.is(i, one) {
-				at = o.b
+				at = int(o.b)
 				continue
 			}
 			keep := len(m.vals)
-			if m.run(o.a, i) {
+			if m.run(int(o.a), i) {
 				return true
 			}
 			m.vals = m.vals[:keep]
-			at = o.b
+			at = int(o.b)
 		case 'w':
 			if !m.p.is(i, o) {
 				return false
@@ -518,11 +574,11 @@ func (m *match) run(at, i int) bool {
 			i++
 			at++
 		case 'r':
-			v, to := m.p.rule(o.rule, i)
+			v, to := m.p.rule(int(o.rule), i)
 			if to < 0 {
 				return false
 			}
-			m.vals = append(m.vals, capture{o.cap, v})
+			m.vals = append(m.vals, capture{int(o.cap), v})
 			i = to
 			at++
 		}
@@ -541,7 +597,7 @@ func (p *parser) is(i int, o *op) bool {
 	if o.set != nil {
 		return o.set.has(w)
 	}
-	return slices.Contains(o.ids, w)
+	return w == o.one || w == o.two
 }
 
 // memo is what a rule gave at a place.

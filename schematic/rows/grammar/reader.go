@@ -67,22 +67,6 @@ var once sync.Once
 func ready() { once.Do(compileTables) }
 
 func compileTables() {
-	for i := range tables {
-		for k := range tables[i] {
-			f := &tables[i][k]
-			var out []string
-			for _, w := range strings.Fields(brackets.Replace(f.pattern)) {
-				parts := strings.Split(w, "/")
-				for j, p := range parts {
-					if m, ok := macros[p]; ok {
-						parts[j] = m
-					}
-				}
-				out = append(out, strings.Join(parts, "/"))
-			}
-			f.pattern = strings.Join(out, " ")
-		}
-	}
 	compileAll(map[string]func(p *parser, i int) (any, int){
 		"num": number, "ord": ordinal, "nths": nths, "inthisway": inThisWay, "byhow": byHow, "kind": kind, "row": rowWord, "size": size, "sized": sized, "tail": tail, "places": places, "course": courses, "ofpanel": ofPanel,
 		"edgename": edgeName, "ofpart": ofPart, "edgeside": edgeSide, "stretch": stretch, "edgewords": edgeWords, "piecename": pieceName, "fromwhere": fromWhere, "len": length, "cloth": cloth,
