@@ -101,6 +101,10 @@ type ruleSet struct {
 	forms  [][]*form
 	first  []map[uint16][]*form // forms of a rule by their first word; 0 those that begin with a rule
 	met    []atomic.Pointer[[]candidate]
+	quick  [256]struct {
+		name string
+		id   int
+	}
 }
 
 var rules ruleSet
@@ -111,6 +115,7 @@ func (r *ruleSet) id(name string) int {
 	}
 	k := len(r.native)
 	r.byName[name] = k
+	r.quick[quickly(name)].name, r.quick[quickly(name)].id = name, k
 	r.native = append(r.native, nil)
 	r.forms = append(r.forms, nil)
 	r.first = append(r.first, nil)
@@ -679,7 +684,15 @@ func (p *parser) wordAt(i int) uint16 {
 }
 
 // named is rule by its name.
-func (p *parser) named(rule string, i int) (any, int) { return p.rule(rules.byName[rule], i) }
+func (p *parser) named(rule string, i int) (any, int) {
+	if q := &rules.quick[quickly(rule)]; q.name == rule {
+		return p.rule(q.id, i)
+	}
+	return p.rule(rules.byName[rule], i)
+}
+
+// quickly is where the number of a rule stands that has to be found without counting up its whole name.
+func quickly(rule string) byte { return byte(len(rule)*37) + rule[0]*5 + rule[len(rule)-1] }
 
 // maxTries bounds the work on one line.
 const maxTries = 400000

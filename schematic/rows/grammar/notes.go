@@ -262,7 +262,7 @@ func (r *Reader) alias(line string) {
 		return
 	}
 	if k, ok := r.thing([]byte(squeezeWords(long))); ok {
-		r.own[short] = k
+		r.call(short, k)
 	}
 }
 
@@ -303,7 +303,7 @@ func (r *Reader) crossing(short string, c stitch.Cross) {
 	name := strings.ToLower(short)
 	s.ID, s.US, s.UK, s.USAbbr, s.UKAbbr = name, short, short, short, short
 	r.x.Own[name] = s
-	r.own[squeezeWords(short)] = thing{Kind: s}
+	r.call(squeezeWords(short), thing{Kind: s})
 }
 
 // define reads 'Shell = (sc, ch 3, 4 dc) in st indicated', 'V-stitch (V-st): (dc, ch 1, dc) in same st'.
@@ -390,7 +390,8 @@ func (r *Reader) defined(name, line, body string, n int) bool {
 	case one && r.crochet:
 		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: 1, Makes: 1, Height: 2, Base: "dc", Legs: 3, Key: "cluster"}
 		r.x.Own[name], r.x.Own[name+"s"] = s, s
-		r.own[squeezeWords(name)], r.own[squeezeWords(name)+"s"] = thing{Kind: s}, thing{Kind: s}
+		r.call(squeezeWords(name), thing{Kind: s})
+		r.call(squeezeWords(name)+"s", thing{Kind: s})
 		return true
 	}
 	return false

@@ -284,9 +284,13 @@ func longest(p *parser, i int) (best thing, to int) {
 		if t.Kind == 'n' && k == 0 && !p.joins(i) {
 			continue
 		}
-		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n'                                                                                                                                  // 3 sc tog are three
-		if v, ok := p.r.thing(b); ok && !apart && !(v.Kind != nil && v.Kind.Key == "brioche slip" && !p.glued(i, i+k)) && !(v.Kind != nil && v.Kind.Key == "cable" && t.Kind == 'n' && p.at(i+k+1).Kind == 'w' && p.at(i+k+1).Glued) { // c6q is not c6
-			best, to = v, i+k+1
+		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n' // 3 sc tog are three
+		v := p.r.lookUp(b)
+		if v.any && !apart && !(v.Kind != nil && v.Kind.Key == "brioche slip" && !p.glued(i, i+k)) && !(v.Kind != nil && v.Kind.Key == "cable" && t.Kind == 'n' && p.at(i+k+1).Kind == 'w' && p.at(i+k+1).Glued) { // c6q is not c6
+			best, to = v.thing, i+k+1
+		}
+		if !v.more {
+			break
 		}
 	}
 	return best, to
@@ -355,25 +359,71 @@ func (p *parser) joins(i int) bool {
 
 // thing finds what a name run together means.
 func (r *Reader) thing(b []byte) (thing, bool) {
-	if s, ok := r.own[string(b)]; ok {
-		return s, true
-	}
+	c := r.lookUp(b)
+	return c.thing, c.any
+}
+
+// called is what a name run together means in the terms of a text, if it means anything, and whether a longer one may begin so.
+type called struct {
+	thing
+	any, more bool
+}
+
+func (r *Reader) lookUp(b []byte) called {
 	if r.looked == nil || r.lookedIn != (inTerms{r.x.Terms, r.x.TermsSet}) {
 		r.looked, r.lookedIn = map[string]called{}, inTerms{r.x.Terms, r.x.TermsSet}
 	}
 	c, met := r.looked[string(b)]
 	if !met {
 		w := string(b)
-		c.thing, c.any = r.usual(w)
+		if c.thing, c.any = r.own[w]; !c.any {
+			c.thing, c.any = r.usual(w)
+		}
+		c.more = c.any || beginsName(w) || beginsCable(w)
+		for name := range r.own {
+			c.more = c.more || strings.HasPrefix(name, w)
+		}
 		r.looked[w] = c
 	}
-	return c.thing, c.any
+	return c
 }
 
-// called is what a name run together means in the terms of a text, if it means anything.
-type called struct {
-	thing
-	any bool
+// call gives a name of the text's own.
+func (r *Reader) call(name string, v thing) {
+	r.own[name] = v
+	r.looked = nil
+}
+
+// beginsName reports whether a name of a stitch in either terms begins with w, or an increase or a decrease.
+func beginsName(w string) bool {
+	names := sortedNames()
+	i, _ := slices.BinarySearch(names, w)
+	return i < len(names) && strings.HasPrefix(names[i], w) || strings.HasPrefix("increases1", w) || strings.HasPrefix("decreases1", w) || strings.HasPrefix("widen", w)
+}
+
+var sortedNames = sync.OnceValue(func() []string {
+	var names []string
+	for _, of := range squeezed() {
+		for n := range of {
+			names = append(names, n)
+		}
+	}
+	slices.Sort(names)
+	return names
+})
+
+// beginsCable reports whether the name of a crossing may begin with w: c, 2/2, tw3.
+func beginsCable(w string) bool {
+	switch w {
+	case "c", "ca", "cab", "cabl", "cable", "cr", "t", "tw", "l", "lt", "ltw", "r", "rt", "rtw":
+		return true
+	}
+	for _, lead := range []string{"", "cable", "cr", "tw", "t", "c"} {
+		if rest, ok := strings.CutPrefix(w, lead); ok && rest != "" && rest[0] >= '0' && rest[0] <= '9' {
+			return true
+		}
+	}
+	return false
 }
 
 // inTerms is in which terms names are looked up.

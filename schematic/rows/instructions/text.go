@@ -11,9 +11,9 @@ import (
 // Word is a word, number or sign of a line as written, with its columns.
 type Word struct {
 	Kind     byte // w word, n number, p sign, f a number that is no whole one
+	Glued    bool
 	S        string
 	Num      Num
-	Glued    bool
 	Line     int
 	Col, End int
 	Short    int // a line of numbers that has so many of them, not one a size

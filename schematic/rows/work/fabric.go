@@ -11,14 +11,14 @@ import (
 // space of so many chains. Runs keep long even rows short.
 type run struct {
 	kind  *stitch.Stitch // nil: not known
+	of    *ins.Group     // the named group
 	n     int
-	chain int        // > 0: a chain space
-	group int        // which shell or group it belongs to, 0: none
-	of    *ins.Group // the named group
-	tch   bool       // a turning chain that counts
-	tall  int        // of a turning chain: its chains
-	one   bool       // legs in one place, finished together: a cluster
-	base  bool       // chains of a foundation
+	chain int  // > 0: a chain space
+	group int  // which shell or group it belongs to, 0: none
+	tall  int  // of a turning chain: its chains
+	tch   bool // a turning chain that counts
+	one   bool // legs in one place, finished together: a cluster
+	base  bool // chains of a foundation
 }
 
 // base reports whether a row is a foundation chain.
@@ -63,8 +63,8 @@ func (f *fabric) covered() *fabric {
 // stitches is the number of stitches, without chain spaces.
 func (f *fabric) stitches() int {
 	n := 0
-	for _, r := range f.runs {
-		if !r.space() {
+	for i := range f.runs {
+		if r := &f.runs[i]; r.chain <= 0 {
 			n += r.n
 		}
 	}
@@ -108,8 +108,8 @@ func (f *fabric) reversedInto(g *fabric) *fabric {
 		runs = make([]run, len(f.runs))
 	}
 	*g = fabric{runs: runs[:len(f.runs)], picots: f.picots, groups: f.groups, ring: f.ring}
-	for i, r := range f.runs {
-		g.runs[len(f.runs)-1-i] = r
+	for i := range f.runs {
+		g.runs[len(f.runs)-1-i] = f.runs[i]
 	}
 	n := f.stitches()
 	for i := len(f.marks) - 1; i >= 0; i-- {
@@ -147,8 +147,8 @@ func (f *fabric) same(g *fabric) bool {
 	if len(f.runs) != len(g.runs) || f.picots != g.picots || !slices.Equal(f.marks, g.marks) {
 		return false
 	}
-	for i, r := range f.runs {
-		q := g.runs[i]
+	for i := range f.runs {
+		r, q := &f.runs[i], &g.runs[i]
 		if r.kind != q.kind || r.n != q.n || r.chain != q.chain || r.of != q.of || r.tch != q.tch || r.base != q.base || r.one != q.one || (r.group == 0) != (q.group == 0) {
 			return false
 		}
