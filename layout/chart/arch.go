@@ -53,7 +53,7 @@ func (p *plan) levelOf(n *node, at pt) float64 {
 		}
 		return at.X*d.X + at.Y*d.Y
 	}
-	return at.Y
+	return at.Y - p.wave.at(at.X)
 }
 
 // hang is the end of the arch n at its neighbour m, which lies before it (dir 1) or
@@ -157,6 +157,9 @@ func (p *plan) outward(n *node) pt {
 		}
 		return p.dirs[2*n.side]
 	}
+	if p.wave != nil {
+		return unit(pt{X: -p.wave.slope(n.q), Y: 1})
+	}
 	return pt{Y: 1}
 }
 
@@ -174,5 +177,5 @@ func (p *plan) point(n *node, v float64) pt {
 		d := p.dirs[2*n.side]
 		return add(mul(d, v), mul(pt{X: -d.Y, Y: d.X}, n.q))
 	}
-	return pt{X: n.q, Y: v}
+	return pt{X: n.q, Y: v + p.wave.at(n.q)}
 }

@@ -235,7 +235,8 @@ func (p *plan) side(out []pt, at partings, cut int) []pt {
 			lowV, highV = -ovalWide, ovalWide/2
 		}
 		foot := (footX(p, a) + footX(p, b)) / 2
-		out = append(out, pt{X: foot, Y: lowV}, pt{X: (a.q + a.half + b.q - b.half) / 2, Y: highV})
+		head := (a.q + a.half + b.q - b.half) / 2
+		out = append(out, pt{X: foot, Y: lowV + p.wave.at(foot)}, pt{X: head, Y: highV + p.wave.at(head)})
 	}
 	return out
 }

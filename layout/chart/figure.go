@@ -171,6 +171,9 @@ func (p *plan) footPoints(n *node) []pt {
 // so that their arms stay clear of each other; not where all of them lean far to one side.
 func (p *plan) crossed(n *node, foot pt) pt {
 	upright := 0.75 * max(0, 1-math.Abs(p.lean(n))/(1.5*n.h))
+	if p.wave != nil { // each on its own place of the row
+		upright = 1
+	}
 	if upright == 0 && p.form != oval {
 		return foot
 	}

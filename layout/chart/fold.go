@@ -198,6 +198,7 @@ func (p *plan) breaks(f *figure, o *Options, scale float64) {
 			case l.row.Base:
 				lo, hi = -ovalWide, ovalWide
 			}
+			lo, hi = lo+p.wave.at(n.q), hi+p.wave.at(n.q)
 			mid := (lo + hi) / 2
 			left = append(left, pt{X: n.q - 1, Y: lo}, pt{X: n.q - 0.2, Y: mid})
 			rightSide = append(rightSide, pt{X: n.q + 0.2, Y: lo}, pt{X: n.q + 1, Y: mid})

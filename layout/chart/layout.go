@@ -35,6 +35,9 @@ func (p *plan) lay() {
 		}
 	}
 	p.spiral()
+	if p.form == flat {
+		p.ripple()
+	}
 }
 
 // spiral lets rounds that are not joined rise into one another: at its end each stands as

@@ -220,8 +220,24 @@ func (p *plan) rises(n *node) float64 {
 	if n.st.Turn && n.st.Kind == nil {
 		h = min(h, n.line.tallest())
 	}
+	if p.wave != nil {
+		l := 1.03 * h // its foot lies beside the middle of its place
+		return max(h*math.Hypot(1, p.wave.slope(n.q)), math.Sqrt(max(l*l-dx*dx, 0))-p.bent(n))
+	}
 	l := max(h, dx/steep)
 	return math.Sqrt(l*l - dx*dx)
+}
+
+// bent is how much higher the wave of the rows is at a stitch than at its feet.
+func (p *plan) bent(n *node) float64 {
+	if len(n.feet) == 0 {
+		return 0
+	}
+	at := 0.0
+	for _, f := range n.feet {
+		at += p.wave.at(f.q) / float64(len(n.feet))
+	}
+	return p.wave.at(n.q) - at
 }
 
 // petal reports whether a stitch shares its place with stitches of other heights.

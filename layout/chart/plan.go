@@ -81,6 +81,7 @@ type plan struct {
 	mine     []bar // bodies that are held against others
 	other    []bar
 	solve    solver
+	wave     *wave   // in which rows lie; nil: straight
 	track    float64 // of an oval: its straight sides, mm
 }
 

@@ -243,3 +243,40 @@ func TestAFoundationInTheFirstRowsLineIsDrawnAlike(t *testing.T) {
 		assert.Equal(t, apart.Rows[r].sign(), within.Rows[r].sign(), "row %d", r)
 	}
 }
+
+// Common practice: the rows of a ripple are drawn as waves, its foundation too: the peaks over the stitches that several are worked
+// into, the valleys over those worked together, and every stitch upright on its row.
+func TestARippleLiesInWaves(t *testing.T) {
+	const row = "dc in each of next 4 dc, dc3tog over next 3 dc, dc in each of next 4 dc"
+	w := fromText(t, "Terms: US\nCh 39.\nRow 1: Dc in 3rd ch from hook (skipped ch count as dc), *dc in each of next 4 ch, dc3tog over next 3 ch, dc in each of next 4 ch, 3 dc in next ch; rep from * to last 12 ch, "+
+		"dc in each of next 4 ch, dc3tog over next 3 ch, dc in each of next 4 ch, 2 dc in last ch, turn.\n"+
+		"Row 2: Ch 3 (counts as dc), dc in first dc, *"+row+", 3 dc in next dc; rep from * to last 12 sts, "+row+", 2 dc in top of turning ch, turn.\n")
+	require.Empty(t, w.Gaps())
+	p, f := laid(w)
+	require.NotNil(t, p.wave)
+	assert.Empty(t, touching(p, f, 0.02))
+	for _, l := range p.lines[1:] {
+		low, high, upright, alone := math.Inf(-1), math.Inf(1), 0, 0
+		for _, n := range l.nodes {
+			if len(n.feet) == 0 {
+				continue
+			}
+			switch y := p.point(n, n.v).Y; {
+			case n.st.Kind.Together:
+				low = max(low, y)
+			case len(n.group) == 3:
+				high = min(high, y)
+			case n.group == nil:
+				alone++
+				if lean, _, _ := stance(p, n); lean < 20 {
+					upright++
+				}
+			}
+		}
+		assert.Less(t, low+2, high, "valleys lie under peaks by more than 2 mm")
+		assert.Greater(t, upright, alone*8/10, "of %d", alone)
+	}
+	plain := fromText(t, "Terms: US\nCh 14.\nRow 1: Sc in 2nd ch from hook and in each ch across. (13 sc)\nRow 2: Ch 1, 2 sc in first sc, sc in each sc across, turn. (14 sc)\n")
+	p, _ = laid(plain)
+	assert.Nil(t, p.wave, "a row with increases lies straight")
+}
