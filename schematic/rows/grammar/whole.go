@@ -317,9 +317,13 @@ var statements = []form{
 			}
 			return nil
 		}},
-	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [working/in/following/using {w:row} {r:rownums} [of pattern/patt]] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
+	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {n:num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [working/in/following/using {w:row} {r:rownums} [of pattern/patt]] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
 		build: func(m *match) any {
-			return &ins.BindOff{All: true}
+			off := &ins.BindOff{All: true}
+			if !m.said("each", "both", "either") {
+				off.N = m.num("n", 0)
+			}
+			return off
 		}},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at [each/both] {e:edgename} {c:course} {x:offmore}", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo) at [each/both] {e:edgename} {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times", build: offCourse},
@@ -433,6 +437,12 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
 	{rule: "whole", pattern: "place/slip/put/return/transfer/sl/move/replace [back] [held/live/first/$rem] {n:num} [held/live/$rem] [left/right/first/second] [sleeve/back/front/thumb/body/neck/shoulder] [held] $st [held] [from [first/second/other/left/right/sleeve/thumb] [stitch/waste/scrap/spare/st] [-] holder/holders/yarn/thread/pin/string] [back] (on/onto/to/over) [to] [set/pair of] [{num}] [smaller/larger/circular/short/long/double/working/left] [pointed/circular/hand] needle/needles/dpn/dpns/ndls/pins [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Sleeve: Return 48 held sleeve sts to dpns", build: takesUpHeld},
+	{rule: "whole", pattern: "place/slip/put/return/transfer/sl first {n:num} [$st] and last {m:num} [$st] [(of/from) [$rem] [{num}] [held/$rem] [$st] [on/from] [holder/yarn/thread]] (on/onto/to/over) [{num}] [working] needle/needles/dpn/dpns/ndls", meaning: "stitches that waited are taken up from both ends", example: "Slip first 7 sts and last 6 sts of rem 26 held sts onto needles", build: func(m *match) any {
+		if m.p.line.IsRow() || !m.said("held", "holder", "yarn", "thread") {
+			return nil
+		}
+		return &ins.Together{Parts: []ins.Part{{N: m.num("n", 0)}, {N: m.num("m", 0)}}}
+	}},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/top/bottom/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right/back/front] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset/shoulder] (on hold on | on hold | on/onto/to/aside) [first/second/third/another] [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
 			if m.amongNeedles() {
@@ -616,7 +626,7 @@ var statements = []form{
 		return &ins.Nothing{}
 	}},
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "end/ending [off] with {o:ord} pattern/patt {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "end/ending [off] with/on/after {o:ord} [pattern/patt] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} $in [any/same] [$st] [of/on] (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc in first leg, ch 3, 12 sc in second leg", build: func(m *match) any {

@@ -94,7 +94,7 @@ type (
 		N   Num
 		All bool
 	}
-	// BindOff binds off N stitches, or all.
+	// BindOff binds off N stitches, or all, which are N if that is set.
 	BindOff struct {
 		Placed
 		N    Num
@@ -261,6 +261,7 @@ type Course struct {
 	HasTimes bool
 	Rows     Num  // on, or for, so many rows
 	Until    Num  // until so many stitches remain or are there
+	Via      Num  // so many are there on the way
 	First    bool // on the next row, and then so often
 	On       Num  // the first is on that row, and not on the next; of First
 	RSOnly   bool

@@ -31,18 +31,15 @@ func (r *runner) startOf(l *ins.Line) start {
 		case *ins.Chain:
 			s.chains(n, r.size)
 		case *ins.CastOn:
-			switch {
-			case len(s.picks) > 0: // between what is picked up
-				s.held = append(s.held, &ins.PickUp{N: n.N})
-			case s.chain == nil && s.cast == nil && !s.stitches:
-				s.cast = n
-			}
+			s.casts(n)
 		case *ins.Join:
 			s.magic = s.magic || n.Name == "ring" && s.chain == nil
 			s.ring = s.ring || n.Name == "ring" || s.chain != nil
 			s.round = s.round || n.Name == "round"
 		case *ins.JoinYarn:
 			s.yarn = n
+		case *ins.Together:
+			s.waited(n)
 		case *ins.Skip:
 			s.skips(n, r.size)
 		case *ins.PickUp:
@@ -62,6 +59,23 @@ func (r *runner) startOf(l *ins.Line) start {
 		}
 	}
 	return s
+}
+
+// casts takes stitches that are cast on, first of all or between what is picked up.
+func (s *start) casts(n *ins.CastOn) {
+	switch {
+	case len(s.picks) > 0:
+		s.held = append(s.held, &ins.PickUp{N: n.N})
+	case s.chain == nil && s.cast == nil && !s.stitches:
+		s.cast = n
+	}
+}
+
+// waited takes stitches that waited, beside what is picked up.
+func (s *start) waited(n *ins.Together) {
+	for _, p := range n.Parts {
+		s.held = append(s.held, &ins.PickUp{N: p.N})
+	}
 }
 
 // takes takes what a stitch says of those that waited: k52 held sts, beside those picked up.
@@ -141,12 +155,44 @@ func (r *runner) beside(l *ins.Line, n, live, k int) int {
 	worked, all := r.workedBeside(l)
 	switch {
 	case worked == 0 && all:
-	case k >= 0 && (!all || k == n+worked):
+	case k >= 0 && (!all || k == n+worked || k == n+worked-worksAgain(l, r.size)):
 		return k
 	case all && (live == 0 || k >= 0):
 		return n + worked
 	}
 	return n
+}
+
+// takesAll reports whether a line that joins yarn and picks up stitches tells each of those that waited, and states how many they are.
+func (r *runner) takesAll(l *ins.Line, s start) bool {
+	n, all := r.workedBeside(l)
+	for _, p := range append(s.picks, s.held...) {
+		n += max(p.N.At(r.size), 0)
+	}
+	return all && n > 0 && l.Stated != nil && 2*max(n-r.said(l), r.said(l)-n) < n
+}
+
+// worksAgain is how many stitches a line that picks up stitches works last of those that it began with: knit across 16 heel sts, pick
+// up 15, …, k 8 heel sts.
+func worksAgain(l *ins.Line, size int) int {
+	var list []*ins.Stitch
+	for _, it := range l.Body {
+		if s, ok := it.(*ins.Stitch); ok {
+			list = append(list, s)
+		}
+	}
+	if k := len(list); k > 1 && list[k-1].Kind == list[0].Kind && 2*countOf(list[k-1], size) == countOf(list[0], size) {
+		return countOf(list[k-1], size)
+	}
+	return 0
+}
+
+// countOf is how many stitches a stitch is told to be worked over.
+func countOf(s *ins.Stitch, size int) int {
+	if len(s.Places) == 1 && s.Places[0].Kind == ins.InNext {
+		return max(s.Places[0].N.At(size), 0)
+	}
+	return max(s.N.At(size), 0)
 }
 
 // worksAll reports whether a line that picks up stitches works all those on the needle too, told as one stretch or not at all.
@@ -187,7 +233,7 @@ func (r *runner) workedBeside(l *ins.Line) (n int, all bool) {
 func (r *runner) between(l *ins.Line) bool {
 	s := r.startOf(l)
 	switch {
-	case s.yarn != nil && !(len(s.picks) > 0 && r.fab != nil && r.fab.waited): // place 14 held sts on needles; rejoin yarn, pick up 2 sts
+	case s.yarn != nil && !(len(s.picks) > 0 && (r.fab != nil && r.fab.waited || r.takesAll(l, s))): // place 14 held sts on needles; rejoin yarn, pick up 2 sts
 		r.yarn(l, s)
 	case (s.chain != nil || s.cast != nil) && !s.stitches:
 		r.found1(l, s)
@@ -282,6 +328,7 @@ func (r *runner) ends(l *ins.Line) {
 		case *ins.BindOff:
 			switch {
 			case n.All:
+				r.allOff(n)
 				r.put(nil, false)
 				r.fresh, r.side = true, 0
 			case r.fab != nil:
@@ -296,6 +343,17 @@ func (r *runner) ends(l *ins.Line) {
 		case *ins.Leave:
 			r.leaves(n)
 		}
+	}
+}
+
+// allOff tells where other stitches are left than all those that are bound off.
+func (r *runner) allOff(n *ins.BindOff) {
+	k := n.N.At(r.size)
+	if !n.N.Set() || k <= 0 || r.fab == nil || !r.known() || r.long() {
+		return
+	}
+	if have := r.fab.stitches(); have != k && 2*max(have-k, k-have) <= max(have, k) {
+		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or correct the count before it", have, k, have)
 	}
 }
 
@@ -377,7 +435,7 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	}
 	w := &work{task: task{x: r.x, size: r.size, from: v.f, pick: newPicks()}, place: place{cur: c, out: &fabric{}}, quiet: 1}
 	w.use(skipped, nil, n.At)
-	r.put(rest(&w.cur).reversed(), true)
+	r.put(rest(&w.cur).reversed(), !v.unsure)
 	r.begun = true
 	r.no = v.no
 	r.round = false
@@ -569,6 +627,7 @@ func (r *runner) wholeOne(l *ins.Line, n ins.Item) bool {
 		r.leaves(n)
 	case *ins.BindOff:
 		if n.All {
+			r.allOff(n)
 			r.put(nil, false)
 			r.fresh, r.side = true, 0
 		} else if r.fab != nil && r.known() {
@@ -937,6 +996,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 		}
 	case n.Until.Set():
 		r.repUntil(l, n, cycle)
+		r.endSide(n.Course)
 		return 0, 0, true
 	case n.Course.Rows.Set():
 		rows = max(n.Course.Rows.At(r.size), 0)
@@ -1096,7 +1156,8 @@ func (r *runner) repUntil(l *ins.Line, n *ins.RepeatRows, cycle []done) {
 	gap := max(n.Every.At(r.size), 1) - 1
 	for k := 0; k < maxRepeat && r.fab != nil && r.known() && r.steps < maxWork; k++ {
 		have := r.fab.stitches()
-		if have == want {
+		if have == want { // it holds
+			r.certainty.since = 0
 			return
 		}
 		if gap > 0 {

@@ -42,6 +42,8 @@ type left struct {
 	f  *fabric
 	no int
 	at ins.Span // of that row
+	// of a row below of which it was not known how many stitches it had
+	unsure bool
 }
 
 // course is where the work of a section stands besides its stitches.
@@ -620,6 +622,7 @@ type result struct {
 	pin    bool
 	next   *ins.Chain
 	lefts  *fabric
+	unsure bool    // how many it left is not known
 	ahead  *fabric // stitches that a short row has not come to
 	per    int     // stitches in each row of an edge that is not known
 	total  bool    // the count is not known from the work
@@ -650,7 +653,7 @@ func (r *runner) one(l *ins.Line, body []ins.Item) {
 	r.room = list
 	r.keep(list)
 	if r.res != nil && r.res.lefts != nil {
-		r.lefts = append(r.lefts, left{f: r.res.lefts, no: r.no, at: l.At})
+		r.lefts = append(r.lefts, left{f: r.res.lefts, no: r.no, at: l.At, unsure: r.res.unsure})
 	}
 	if r.g != nil {
 		r.drawn(l)
@@ -658,6 +661,47 @@ func (r *runner) one(l *ins.Line, body []ins.Item) {
 	r.cloth = ins.Cloth{}
 	r.edge = 0
 	r.turnedRound = r.round && turnsLast(body)
+}
+
+// turned is that a row of which it was not known how many stitches it had has k now; 0: that is not told.
+func (res *result) turned(k int) {
+	if k == 0 || res.pin {
+		return
+	}
+	res.pin = true
+	if res.out.stitches() != k { // there were more than was thought
+		res.out = uniform(res.out.main(), k)
+	}
+}
+
+// turnsCounted is how many stitches a row of knitting works that tells each of them by its number, and turns there: however many
+// there were, so many there are now. It is 0 for any other row.
+func turnsCounted(l *ins.Line, body []ins.Item, size int) int {
+	turns, k := false, 0
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			if len(n.Places) > 0 || n.Kind != nil && n.Kind.Craft != stitch.Knitting || n.Chart || n.Inc || n.Dec || n.Call != nil || turns {
+				return 0
+			}
+			makes := 1
+			if n.Kind != nil {
+				makes = n.Kind.Makes
+			}
+			k += makes * max(n.N.At(size), 0)
+		case *ins.Turn:
+			turns = true
+		case *ins.Leave:
+			turns = turns || n.All
+		case *ins.Nothing, *ins.Marker:
+		default:
+			return 0
+		}
+	}
+	if !turns || l.Label == nil {
+		return 0
+	}
+	return k
 }
 
 // turnsLast reports whether the work is turned at a row's end.
@@ -942,6 +986,9 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	}
 	res.total = res.total || w.blind || w.vague && l.Stated == nil
 	r.leftOver(w, res, l, body)
+	if res.unsure = !rd.known(); res.unsure {
+		res.turned(turnsCounted(l, body, r.size))
+	}
 	w.loosen()
 	res.found = w.found
 	r.g.unsure(w, below)

@@ -193,15 +193,27 @@ func (r *runner) until(n *ins.Shape, per, times int) int {
 	if !r.known() || want == ins.None {
 		return times
 	}
-	d := r.fab.stitches() - want
+	sign := 1
 	if n.Inc {
-		d = -d
+		sign = -1
+	}
+	d := sign * (r.fab.stitches() - want)
+	if via := n.Via.At(r.size); n.Via.Set() && via > 0 && per > 0 {
+		if on := sign * (r.fab.stitches() - via); on < 0 || on > d || on%per != 0 && d%per == 0 {
+			r.unreached(n, via, per)
+			return max(d, 0) / per
+		}
 	}
 	if per > 0 && d >= 0 && d%per == 0 {
+		r.certainty.since = 0 // it holds
 		return d / per
 	}
-	r.tell("rows/stated", finding.Warning, n.At, "%s stitches cannot be reached from %s in steps of %s", "correct the number, or the count before it", want, r.fab.stitches(), per)
+	r.unreached(n, want, per)
 	return max(d, 0) / max(per, 1)
+}
+
+func (r *runner) unreached(n *ins.Shape, want, per int) {
+	r.tell("rows/stated", finding.Warning, n.At, "%s stitches cannot be reached from %s in steps of %s", "correct the number, or the count before it", want, r.fab.stitches(), per)
 }
 
 // shape works increases or decreases that are told in words.
