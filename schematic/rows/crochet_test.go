@@ -48,6 +48,18 @@ func TestFormsOfCrochetAreReadAndCounted(t *testing.T) {
 			"Row 3: 6ch, turn. 1tr in 4th ch from hook, 1tr in next 2 ch, *s/s in next 3ch-sp, 3ch, 3tr in same sp; rep from * across. (3 tiles)\n", "(3 tiles)", "(2 tiles)"},
 		"raised stitches by their initials": {"Terms: US\nCh 21.\nRow 1: Dc in 4th ch from hook (3 skipped ch count as dc) and in each ch across. (19 dc)\n" +
 			"Row 2: Ch 1, 1FPS around first st, *1 BPS around next st, dc tbl only in next 2 sts; rep from * across, ending 1 dc in each of last 3 sts. (19 sts)\n", "(19 sts)", "(17 sts)"},
+		"another stitch in the last": {"Terms: US\nCh 24.\nRow 1: Dc in 6th ch from hook, *ch 1, skip 1 ch, dc in next ch; rep from * across, turn. (21 sts)\n" +
+			"Row 2: Ch 4 (counts as dc and ch 1), dc in next dc, *ch 1, dc in next dc; rep from * across, work another dc in last st, turn. (22 sts)\n", "(22 sts)", "(24 sts)"},
+		"into the first chain of a ring":            {"Terms: UK\nCh 4, ss in first ch to form a ring.\nRound 1: 3ch (counts as 1tr), 19 tr in first ch, ss in top of 3ch. (20 tr)\nRound 2: 1ch, 1dc in each tr, ss in first dc. (20 dc)\n", "(20 dc)", "(22 dc)"},
+		"stitches distributed along an edge":        {"Terms: UK\nCh 21.\nRow 1: 1dc in 2nd ch from hook and in each ch. (20 dc)\nEdging\nRow 1: Evenly distribute 84dc along the edge, turn. (84 dc)\nRow 2: 1ch, 1dc in each dc, turn.\nRow 3: As row 2. (84 dc)\n", "2. (84 dc)", "2. (82 dc)"},
+		"a dash run together with number and chain": {"Terms: US\nCh 21.\n1-Sc in 2nd ch from hook and in each ch across. (20)\n2-ch1, sc in each st. (20)\n3-ch1, 2 sc in each st. (40)\n", "(40)", "(38)"},
+		"on the opposite side of row 1": {"Terms: US\nRnd 1: Ch 9, sc in 2nd ch from hook, sc in next 6 ch, 3 sc in last ch, on opposite side of row 1, sc in next 6 ch, 2 sc in last ch. (18 sc)\n" +
+			"Rnd 2: Inc, sc 6, inc 3, sc 6, inc 2. (24)\n", "(24)", "(26)"},
+		"a list of short names in one line": {"Terms: US\nAbbreviations: sc: single crochet, sh: shell (5 dc in same st), ch: chain, st: stitch\nCh 26.\n" +
+			"Row 1: Sc in 2nd ch from hook, *skip 2 ch, sh in next ch, skip 2 ch, sc in next ch; rep from * across. (4 sh, 5 sc)\n", "(4 sh,", "(5 sh,"},
+		"stitches that the text defines in words": {"Terms: US\nSpecial stitches:\n2V-st: (2 dc, ch 1, 2 dc) in same st.\n" +
+			"Clus st: Yo, insert hook in st, pull up a loop, yo, pull through 2 loops, [yo, insert hook in same st, pull up a loop, yo, pull through 2 loops] twice, yo, pull through all 4 loops.\nCh 22.\n" +
+			"Row 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\nRow 2: Ch 3 (counts as dc), *skip next st, 2V-st in next st, skip next st, Clus st in next st; rep from * across. (5 2V-sts, 5 Clus sts, 1 dc)\n", "5 2V-sts", "4 2V-sts"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			x := Read("t.txt", []byte(c.text), Options{})

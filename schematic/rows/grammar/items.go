@@ -13,7 +13,7 @@ import (
 
 // stitches are the forms that make stitches, and those between them.
 var stitches = []form{
-	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "2 dc in next st", build: stitchIn},
+	{rule: "stitch", pattern: "[$make] [{l:loop}] [another] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "2 dc in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} {l:loop} {k:kind} [{p:places}]", meaning: "so many of a stitch in one of the loops", example: "15 BLO sc", build: func(m *match) any {
 		if m.has("p") {
 			return stitchIn(m)
@@ -687,6 +687,9 @@ func stitchIn(m *match) any {
 	s := stitchOf(m)
 	v := value[spots](m, "p")
 	s.Places, s.Count = v.list, v.count
+	if m.said("another") && len(s.Places) == 1 && s.Places[0].Kind == ins.InLast && s.Places[0].N.By == nil && s.Places[0].N.All == 1 { // beside the one that is there
+		s.Places[0].Kind = ins.InSame
+	}
 	for _, a := range v.also {
 		if a.Kind == nil && a.Call == nil && !a.Inc && !a.Dec {
 			b := *s

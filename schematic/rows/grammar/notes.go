@@ -56,14 +56,14 @@ func (r *Reader) called(rest string, n int) {
 	if r.tellsGroup(rest) && r.define(rest, n) || r.ownStitch(rest) {
 		return
 	}
-	r.names(rest)
+	r.names(rest, n)
 }
 
 // shortFirst is the short name of a group, its name and its stitches: sh: shell (5 dc in same st).
 var shortFirst = text.Once(`^\s*([A-Za-z-]{1,9})\s*[:=–-]\s*([A-Za-z][A-Za-z -]{2,24}?)\s*[(=:]\s*((?:\(?\d|[Ww]ork ).{6,90}?)\)?[.;]?$`)
 
 // names reads a line of abbreviations. The words of a crossing have commas of their own.
-func (r *Reader) names(list string) {
+func (r *Reader) names(list string, n int) {
 	if _, long, _ := strings.Cut(list, "="); strings.Count(list, "=") == 1 && crosses(long) { // its clauses end in semicolons
 		r.alias(list)
 		return
@@ -75,12 +75,35 @@ func (r *Reader) names(list string) {
 	for _, part := range strings.Split(list, ";") {
 		words := []string{part}
 		if _, long, _ := strings.Cut(strings.TrimSpace(part), " "); !crosses(long) {
-			words = strings.Split(part, ",")
+			words = splitOutside(part)
 		}
 		for _, w := range words {
+			if len(words) > 1 && strings.Contains(w, "(") && shortFirst().MatchString(w) { // sh: shell (5 dc in same st)
+				r.called(w, n)
+				continue
+			}
 			r.alias(w)
 		}
 	}
+}
+
+// splitOutside parts a list at its commas outside brackets.
+func splitOutside(list string) []string {
+	var out []string
+	from, open := 0, 0
+	for i, c := range list {
+		switch c {
+		case '(', '[':
+			open++
+		case ')', ']':
+			open--
+		case ',':
+			if open <= 0 {
+				out, from = append(out, list[from:i]), i+1
+			}
+		}
+	}
+	return append(out, list[from:])
 }
 
 func crosses(words string) bool {
@@ -364,7 +387,8 @@ func opened(name, body string) bool {
 
 // defined takes one name of a definition: a group of stitches, or a stitch that counts as one.
 func (r *Reader) defined(name, line, body string, n int) bool {
-	one := containsAny(strings.ToLower(body), "one stitch", "tog", "one st", "counts as one", "all loops", "all lps", "as 1 st", "as one")
+	low := strings.ToLower(body)
+	one := containsAny(low, "one stitch", "tog", "one st", "counts as one", "as 1 st", "as one") || allLoops().MatchString(low)
 	l := &ins.Line{At: ins.Span{Line: n, Col: 1, End: len([]rune(line)) + 1}, Src: line}
 	tokens := text.Lex(body, 1)
 	for i := range tokens {
@@ -396,6 +420,9 @@ func (r *Reader) defined(name, line, body string, n int) bool {
 	}
 	return false
 }
+
+// allLoops are the loops through which a stitch is closed in the end: through all 4 loops on hook.
+var allLoops = text.Once(`\ball (?:of )?(?:the )?(?:\d+ |\w+ )?(?:loops|lps)\b`)
 
 // goesOver are instructions that go over several stitches of the row below, with their places: skip next 2 sts, FPtr in next 2
 // sts, FPtr in 2 skipped sts. Nil: they are worked into one place.

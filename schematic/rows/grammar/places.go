@@ -401,7 +401,7 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.InCentre, N: ins.N(1), Unit: ins.Unit{Stretch: true, Word: "group"}}
 	}},
-	{rule: "core", pattern: "$center {u:unit} [of] [each/$next/corner/same/first/last] [{n:num}] [{w:unit}] [group/shell/fan/of] [{tail}]", meaning: "the middle stitch of a group", example: "sc in centre dc of next shell", build: centre},
+	{rule: "core", pattern: "$center [of] {u:unit} [of] [each/$next/corner/same/first/last] [{n:num}] [{w:unit}] [group/shell/fan/of] [{tail}]", meaning: "the middle stitch of a group", example: "sc in centre dc of next shell", build: centre},
 	{rule: "core", pattern: "{o:ord} [{u:unit}] of [each/every] $next/following {n:num} {w:unit} [{tail}]", meaning: "one of the next stitches; those before it are passed", example: "sc in 2nd of next 3 dc", build: func(m *match) any {
 		o, n := value[int](m, "o"), m.num("n", 1)
 		if w := value[ins.Unit](m, "w"); n.By != nil || n.All < o || w.Space || w.Chain || w.Group != nil || w.Stretch {

@@ -432,6 +432,12 @@ var statements = []form{
 		}
 		return &ins.PickUp{N: m.num("n", 0)}
 	}},
+	{rule: "whole", pattern: "[evenly] (distribute/place/space) {n:num} {k:kind} [evenly] {t:edgewords}", meaning: "stitches along an edge", example: "Row 1: Evenly distribute 84 sc along the edge, turn", build: func(m *match) any {
+		if !m.said("along", "evenly", "edge", "edges") {
+			return nil
+		}
+		return pickUpKind(m)
+	}},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} evenly [spaced] {t:edgewords}", meaning: "stitches along an edge", example: "work 65 sc evenly along edge", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
@@ -836,6 +842,12 @@ var statements = []form{
 	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},
+	{rule: "neutral", pattern: "[working/work] [now] (on/along/in/across/down) opposite/other/second/bottom side of ($row {n:num} | first $row)", meaning: "the round goes on along the other side of its foundation chain", example: "Rnd 1: Ch 9, sc in 2nd ch from hook, sc in next 6 ch, 3 sc in last ch, on opposite side of row 1, sc in next 6 ch, 2 sc in last ch", build: func(m *match) any {
+		if n := m.num("n", 1); n.By != nil || n.All != 1 || !m.p.at(m.to).Is(",", ":", "work") || m.p.line.Label == nil || m.p.line.Label.From.All > 1 {
+			return nil
+		}
+		return &ins.Nothing{Under: true}
+	}},
 	{rule: "neutral", pattern: "[on/along/in] underside [of $ch]", meaning: "the round goes on along the other side of its foundation chain", example: "Rnd 1: 3 sc in last ch, underside: 2 sc, inc", build: func(m *match) any {
 		if t := m.p.at(m.to); t.Kind != 'g' && !t.Is(":", ",") {
 			return nil

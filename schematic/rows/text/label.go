@@ -422,6 +422,10 @@ func (p *labeller) bare() bool {
 		p.i += 4
 	}
 	t := p.peek(0)
+	if c := p.peek(1); !word && t.Is("ch") && t.Glued && t.Col == p.peek(-1).End+1 && c.Kind == 'n' && c.Glued && p.peek(2).Is(",") { // 2-ch1, sc in each st
+		p.l.Round, p.firm = round, true
+		return true
+	}
 	if !p.ends(word) && !p.l.Odd && !p.l.Even || p.i+1 >= len(p.t) || !word && t.Is("-", "--") && p.peek(1).Kind == 'n' {
 		p.i, p.l = start, ins.Label{Side: p.l.Side}
 		return false

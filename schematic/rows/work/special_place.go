@@ -94,6 +94,10 @@ func (w *work) spacesAhead(k int) bool {
 
 // top works into the top of the turning chain: the last stitch of the row below.
 func (w *work) top(n ins.Item, p ins.Place) {
+	if st, ok := n.(*ins.Stitch); ok && w.from.ring && w.from.base() && st.Kind != nil && st.Kind.ID != "slst" { // the first chain of a ring, which is its middle
+		w.ring(n, &p)
+		return
+	}
 	w.takeTurning()
 	w.together(n, p.At)
 	found := len(w.found)
