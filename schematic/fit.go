@@ -110,7 +110,7 @@ type Fitting struct {
 	moved      bool      // the section at hand has told its height
 	ends       map[string]partEnd
 	divided    [2]int          // stitches of the row that was divided, as published and now
-	first      Section         // comes before the section at hand
+	before     []Section       // come before the section at hand
 	steps      map[Side][2]int // stitches taken off there so far by steps that follow each other, as published and now
 	follow     int             // sections from there, where steps may follow
 	odd        int             // stitches that the next section decreases, or increases, once, beside its own
@@ -149,7 +149,7 @@ func (f *Fitting) Fit(now, was []Section) []Section {
 		if _, longer := f.Extra[old]; longer { // its numbers are its own now
 			s = s.with(func(g expr.Graded) expr.Graded { g.From = nil; return g })
 		}
-		f.first = nil
+		f.before = nil
 		s.fit(f, old)
 		if !f.moved {
 			f.rise(f.step.Rows)
@@ -157,10 +157,7 @@ func (f *Fitting) Fit(now, was []Section) []Section {
 		if b := s.Base(); !b.To.IsZero() {
 			f.put(&b.To, f.N)
 		}
-		if f.first != nil {
-			out = append(out, f.first)
-		}
-		out = append(out, s)
+		out = append(append(out, f.before...), s)
 	}
 	return out
 }

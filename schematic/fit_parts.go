@@ -112,22 +112,24 @@ func (f *Fitting) taken(at Side) [2]int {
 	return f.steps[at]
 }
 
-// stepped reports whether a bind-off of several steps is of numbers that may be chosen: not those left unworked, between
-// whose steps a section of its own would work no rows.
+// stepped reports whether a bind-off of several steps is of numbers that may be chosen.
 func (s *BindOff) stepped(was *BindOff) bool {
-	return !was.Leave && !was.Hold && was.Times.Int(0, 1) > 1 && s.Stitches.From == nil && s.Times.From == nil && s.Every.From == nil
+	return !was.Hold && was.Times.Int(0, 1) > 1 && s.Stitches.From == nil && s.Times.From == nil && s.Every.From == nil
 }
 
 // fitSteps has the steps take up the width and the height that they took up: as many steps as the height holds, and
-// of the stitches one more in each of the first steps where they do not divide.
+// of the stitches one more in each of the first steps where they do not divide. Stitches that are left have rows between their steps alone.
 func (s *BindOff) fitSteps(f *Fitting, was *BindOff) {
 	edges, times := edgesAt(s.At), was.Times.Int(0, 1)
-	left := min(1, f.step.After)
-	if every := f.step.Rows / times; every > 0 && every*times == f.step.Rows {
+	left, last, every := min(1, f.step.After), 0, 0
+	if was.Leave {
+		last = 1
+	}
+	if every = f.step.Rows / (times - last); every > 0 && every*(times-last) == f.step.Rows {
 		was, now := f.Chooser.Gauge(f.Gauge)
 		to := f.want.Add(was.RowHeight().Times(f.step.Rows))
 		rows := f.Near("rows in steps"+f.rowsName(f.step.Rows)[len("rows"):], to.Sub(f.have).Div(now.RowHeight()), Need{every, 0}, every)
-		times = rows / every
+		times = rows/every + last
 		f.rise(rows)
 	}
 	sts, _ := f.ratio()
@@ -141,8 +143,11 @@ func (s *BindOff) fitSteps(f *Fitting, was *BindOff) {
 		first := *s
 		first.Common = Common{Gauge: s.Gauge, LeftEdge: s.LeftEdge, RightEdge: s.RightEdge, Stitch: s.Stitch, Pos: s.Pos}
 		first.Stitches, first.Times = expr.Counts(each+1), expr.Counts(more)
-		f.first = &first
-		f.Part(s, "bind off %s at a time %s, then %s %s, so that the width comes out", stitches(each+1), often(more), stitches(each), often(times-more))
+		f.before = []Section{&first}
+		if was.Leave && every > 0 {
+			f.before = append(f.before, &Even{Common: Common{Stitch: s.Stitch, Pos: s.Pos}, Amount: Amount{Rows: expr.Counts(every)}})
+		}
+		f.Part(s, "%s %s at a time %s, then %s %s, so that the width comes out", Words(s), stitches(each+1), often(more), stitches(each), often(times-more))
 	}
 	s.Stitches, s.Times = expr.Counts(each), expr.Counts(times-more)
 }

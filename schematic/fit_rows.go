@@ -23,7 +23,7 @@ func (s *Even) fit(f *Fitting, old Section) {
 	rows := f.rows(old, need)
 	if odd := f.odd; odd != 0 && rows > 1 {
 		f.N += odd
-		f.first = once(s, odd)
+		f.before = []Section{once(s, odd)}
 		rows--
 		f.oddOnce(s, odd)
 	}

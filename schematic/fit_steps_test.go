@@ -115,15 +115,20 @@ func TestWhatComesAfterStepsStandsOnThem(t *testing.T) {
 	assert.Equal(t, 27, e.Rows.Int(0, 0))
 }
 
-func TestStitchesLeftInStepsStayAlike(t *testing.T) {
-	// A section of its own would take the rows away that lie between the steps. 4 × 18/20 = 3.6, so 4.
+func TestStitchesLeftInStepsTakeUpTheirWidth(t *testing.T) {
+	// Three fours at each edge are 12, × 18/20 = 10.8, so 11: 4, 4 and 3, with 2 rows between each two of them, 4 in all.
 	a := backAt(t, `
       - cast on: 80
       - even: 40 rows
       - {leave: 4, at: both edges, every: 2 rows, times: 3}
       - {bind off: all, edge: neck}
-`, 18, 26)
-	assert.Equal(t, [][2]int{{4, 3}}, stepsOf(a))
+`, 18, 26, "leave 4 sts at a time 2 times, then 3 sts once")
+	assert.Equal(t, [][2]int{{4, 2}, {3, 1}}, stepsOf(a))
+	rows := 0
+	for _, s := range a.Now.Pieces[0].Steps[2:] {
+		rows += s.Rows
+	}
+	assert.Equal(t, 4, rows)
 }
 
 func TestAnOddRoundGoesToTheFrontOrTheBack(t *testing.T) {

@@ -9,7 +9,7 @@ import (
 )
 
 // rateRows are the most rows in which a rate of picking up repeats.
-const rateRows = 12
+const rateRows = 20
 
 // carried is how many times as long an edge must be as what rates before it left over, to take that up: a choice of this project.
 const carried = 10
