@@ -9,7 +9,7 @@ import (
 func (r *knitRow) crossing(i int) int {
 	c := r.cells[i].st.Cross
 	if c == nil {
-		return 1
+		return r.unknownCable(i)
 	}
 	n := 1
 	for i+n < len(r.cells) && n < c.Size() && r.cells[i+n].st.Cross == c {
@@ -18,9 +18,46 @@ func (r *knitRow) crossing(i int) int {
 	return n
 }
 
+// unknownCable is how many squares a cable takes of which the text does not say how it is crossed; 1 if there is none.
+func (r *knitRow) unknownCable(i int) int {
+	k := r.cells[i].st.Kind
+	if k == nil || k.Key != "cable" || i+k.Uses > len(r.cells) {
+		return 1
+	}
+	for j := range k.Uses {
+		if c := &r.cells[i+j]; c.st.Kind != k || c.col != r.cells[i].col+j {
+			return 1
+		}
+	}
+	return k.Uses
+}
+
+// uncrossed draws a cable that the text does not describe: its squares as one, with its spot.
+func (s *squares) uncrossed(r *knitRow, cells []cellOf, wrong bool) {
+	wide := cell * float64(len(cells))
+	at := s.corner(cells[0].col, r)
+	s.d.f.add(newMark(r.row, false, s.box(at, wide)))
+	m := newMark(r.row, true, knitSymbol(s.symbolOf(&cells[0], wrong), add(at, pt{X: wide / 2, Y: s.tall / 2}), s.tall)...)
+	m.at = add(at, pt{X: cell / 2, Y: s.tall / 2})
+	s.d.f.add(m)
+	s.others(r, cells)
+}
+
+// others stand for the squares of a crossing that are drawn with its first.
+func (s *squares) others(r *knitRow, cells []cellOf) {
+	for _, q := range cells[1:] {
+		mid := add(s.corner(q.col, r), pt{X: cell / 2, Y: s.tall / 2})
+		s.d.f.add(mark{row: r.row, stitch: true, at: mid, lo: mid, hi: mid})
+	}
+}
+
 // crossing draws a crossing across its squares.
 func (s *squares) crossing(r *knitRow, cells []cellOf, wrong bool) {
 	k := cells[0].st.Kind
+	if k.Cross == nil {
+		s.uncrossed(r, cells, wrong)
+		return
+	}
 	c := *cells[0].st.Cross
 	if wrong { // what is held in front there lies behind, as the right side shows it
 		c.Held, c.Over = c.Over, c.Held
@@ -40,10 +77,7 @@ func (s *squares) crossing(r *knitRow, cells []cellOf, wrong bool) {
 	m := newMark(r.row, true, s.crossStrokes(c, at)...)
 	m.at = add(at, pt{X: cell / 2, Y: s.tall / 2})
 	s.d.f.add(m)
-	for _, q := range cells[1:] { // the others are drawn with it
-		mid := add(s.corner(q.col, r), pt{X: cell / 2, Y: s.tall / 2})
-		s.d.f.add(mark{row: r.row, stitch: true, at: mid, lo: mid, hi: mid})
-	}
+	s.others(r, cells)
 }
 
 // crossStrokes are the two strands of a crossing whose lower left corner is at a place: the

@@ -395,7 +395,7 @@ func (w *Work) patterned() bool {
 		return false
 	}
 	count := func(k int) int { return len(w.Rows[rows[k]].St) }
-	if count(0) != count(len(rows)-1) || !slices.ContainsFunc(rows, func(r int) bool { return len(w.Rows[r].St) != count(0) }) {
+	if count(0) != count(len(rows)-1) && !w.growsAndShrinks(rows) || !slices.ContainsFunc(rows, func(r int) bool { return len(w.Rows[r].St) != count(0) }) {
 		return false
 	}
 	if _, ok := w.repeat(); ok {
@@ -411,6 +411,19 @@ func (w *Work) patterned() bool {
 		}
 	}
 	return true
+}
+
+// growsAndShrinks reports whether the counts of rows whose stitches the text repeats across them go up and down.
+func (w *Work) growsAndShrinks(rows []int) bool {
+	up, down, starred := false, false, false
+	for k, r := range rows {
+		starred = starred || w.Rows[r].Star > 0
+		if k > 0 && !w.Rows[rows[k-1]].Base {
+			by := len(w.Rows[r].St) - len(w.Rows[rows[k-1]].St)
+			up, down = up || by > 0, down || by < 0
+		}
+	}
+	return up && down && starred
 }
 
 // justify moves the stitches between columns that are full in every row to the side on which fewer such columns stand

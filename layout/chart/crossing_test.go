@@ -56,3 +56,14 @@ Rnd 3: Ch 3 (counts as dc), 6 dc in same sp, 7 dc in next ch-1 sp and each ch-1 
 	require.NotEmpty(t, w.Gaps())
 	assert.Equal(t, []int{12}, counts(w))
 }
+
+// A twist that the text only names leans as its name says; a cable that it does not describe takes its squares as one.
+func TestACrossingThatIsOnlyNamed(t *testing.T) {
+	w := fromText(t, "Cast on 10 sts.\nRow 1 (RS): P1, RT, p1, LT, C4B.\nRow 2: P4, k2, p2, k2.\n")
+	rows, _ := columns(w, false)
+	r := rows[0]
+	assert.Equal(t, []int{4, 2, 1, 2, 1}, []int{r.crossing(0), r.crossing(4), r.crossing(6), r.crossing(7), r.crossing(9)})
+	assert.True(t, r.cells[4].st.Cross.Left)
+	assert.False(t, r.cells[7].st.Cross.Left)
+	assert.Nil(t, r.cells[0].st.Cross)
+}

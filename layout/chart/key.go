@@ -22,6 +22,9 @@ func keyName(k *stitch.Stitch, t stitch.Terms) string {
 	s := k.Abbr(t) + ": " + k.Name(t)
 	if k.Name(t) == k.Abbr(t) && k.Key != "" && k.Craft == stitch.Knitting { // a short name alone: what it is
 		s = k.Abbr(t) + ": " + k.Key
+		if k.Key == "cable" {
+			s += " of " + plural(k.Uses, "stitch") + ", not described"
+		}
 	}
 	if o := t.Other(); k.Name(o) != k.Name(t) {
 		s += fmt.Sprintf(" (%s %s)", o, k.Name(o))

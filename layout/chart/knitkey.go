@@ -27,7 +27,11 @@ func (s *squares) key() {
 	}
 	for _, k := range s.crosses {
 		paths := append([]*sheet.Path{s.box(pt{}, cell*float64(k.Cross.Size()))}, s.crossStrokes(*k.Cross, pt{})...)
-		put("cross "+k.ID, k.Abbr(d.work.Terms)+": "+k.Cross.Work(), paths...)
+		how := k.Cross.Work()
+		if k.Key == stitch.NamedCross {
+			how = k.Cross.String()
+		}
+		put("cross "+k.ID, k.Abbr(d.work.Terms)+": "+how, paths...)
 	}
 	for i := range s.yarns.list {
 		y := &s.yarns.list[i]

@@ -25,8 +25,6 @@ func (s *squares) signs() [][]int32 {
 				sign := r.cells[k+j].sign(s.d.work.Rows[r.row].Wrong)
 				if n > 1 {
 					sign = fmt.Sprint(r.cells[k].st.Kind.ID, "/", j)
-				} else if r.cells[k].st.Break { // none is like another
-					sign = fmt.Sprint("break ", i, " ", k)
 				}
 				if _, ok := known[sign]; !ok {
 					known[sign] = int32(len(known))
@@ -67,13 +65,27 @@ func (s *squares) repeated() (knitRepeat, bool) {
 			return knitRepeat{}, false
 		}
 	}
-	signs := s.signs()
-	for p := 1; p <= min(s.wide/times, most); p++ {
-		lo, hi := alikeEvery(signs, p, s.wide)
-		if hi-lo < times*p || 2*(hi-lo) < s.wide && s.d.work.kept == nil {
+	signs, wide, gap := s.signs(), s.wide, s.gap()
+	if gap < wide { // what is left out are whole repeats: it goes on behind them
+		for i, line := range signs {
+			signs[i] = slices.Delete(line, gap, gap+1)
+		}
+		wide--
+	}
+	for p := 1; p <= min(wide/times, most); p++ {
+		lo, hi := alikeEvery(signs, p, wide)
+		if hi-lo < times*p || 2*(hi-lo) < wide && s.d.work.kept == nil {
 			continue
 		}
 		r := knitRepeat{lo: lo, hi: hi, of: p}
+		switch {
+		case lo < gap && gap < hi && max(gap-lo, hi-gap) < p: // it is cut everywhere
+			return r, false
+		case gap <= lo, gap < hi && hi-gap >= p:
+			r.lo, r.hi = max(lo, gap)+1, hi+1
+		case gap < hi:
+			r.hi = gap
+		}
 		if p == 1 || s.shapedBeside(r) {
 			return r, false
 		}
@@ -81,6 +93,18 @@ func (s *squares) repeated() (knitRepeat, bool) {
 		return r, true
 	}
 	return knitRepeat{}, false
+}
+
+// gap is the column in which stitches are left out of the rows; as many as there are columns if none are.
+func (s *squares) gap() int {
+	for i := range s.rows {
+		for k := range s.rows[i].cells {
+			if c := &s.rows[i].cells[k]; c.st.Break {
+				return c.col
+			}
+		}
+	}
+	return s.wide
 }
 
 // starred reports whether the text repeats any row's stitches across it.

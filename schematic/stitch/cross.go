@@ -83,6 +83,9 @@ func (c Cross) Work() string {
 	return fmt.Sprintf("hold %d %s, %s%d%s, then %s%d%s from the cable needle", c.Held, where, first, c.Over, loop[0], held, c.Held, loop[1])
 }
 
+// NamedCross is the symbol of a crossing that is known by its name alone: how it is worked is not said.
+const NamedCross = "named cross"
+
 // Stitch is the crossing as one kind of stitch, which takes and leaves its stitches.
 func (c Cross) Stitch() *Stitch {
 	name := "cable " + c.String()

@@ -1977,6 +1977,7 @@ func (r *Reader) line(tokens []text.Token) {
 		label.At.Line = first.Line
 		r.around = r.around || saysRound(l.Src)
 		label.Round = label.Round || r.around
+		label.Side = cmp.Or(label.Side, sideBehind(tokens[k:]))
 		beforeFirst(label)
 		l.Label = label
 	}
@@ -2027,6 +2028,22 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// sideBehind is the side that stands in brackets at the end of a row: K8, p3, k8 (Wrong side). 0: none does.
+func sideBehind(t []text.Token) int {
+	for len(t) > 0 && t[len(t)-1].Is(".") {
+		t = t[:len(t)-1]
+	}
+	n := len(t)
+	switch {
+	case n < 4 || !t[n-1].Is(")", "]"):
+	case t[n-3].Is("(", "[") && t[n-2].Is("rs"), t[n-4].Is("(", "[") && t[n-3].Is("right") && t[n-2].Is("side"):
+		return 1
+	case t[n-3].Is("(", "[") && t[n-2].Is("ws"), t[n-4].Is("(", "[") && t[n-3].Is("wrong") && t[n-2].Is("side"):
+		return 2
+	}
+	return 0
 }
 
 // asFollows is behind the words and signs that only lead from the name of a row to its work: as follows:—; in the following

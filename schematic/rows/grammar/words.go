@@ -469,7 +469,7 @@ func (r *Reader) otherTerms(w string) *stitch.Stitch {
 }
 
 // cable is a crossing by its usual name: c6b, 2/2 lc, t3f, cr4r, tw2. Its number tells how many stitches it
-// takes and leaves; what it looks like is asked for, unless the text defines it.
+// takes and leaves; what it looks like is asked for, unless the text defines it or the name says it.
 func (r *Reader) cable(w string) (thing, bool) {
 	n := cableStitches(w)
 	if n < 2 || n > 24 {
@@ -477,11 +477,32 @@ func (r *Reader) cable(w string) (thing, bool) {
 	}
 	s := r.cables[w]
 	if s == nil {
-		s = &stitch.Stitch{ID: w, US: w, UK: w, USAbbr: w, UKAbbr: w, Craft: stitch.Knitting, Uses: n, Makes: n, Height: 1, Base: "k", Legs: 1, Key: "cable"}
+		name := strings.ToUpper(w)
+		s = &stitch.Stitch{ID: w, US: name, UK: name, USAbbr: name, UKAbbr: name, Craft: stitch.Knitting, Uses: n, Makes: n, Height: 1, Base: "k", Legs: 1, Key: "cable"}
+		if c, ok := crossNamed(w); ok {
+			s.Cross, s.Key, s.USAbbr, s.UKAbbr = &c, stitch.NamedCross, c.Abbr(), c.Abbr()
+		}
 		r.cables[w] = s
 	}
 	return thing{Kind: s}, true
 }
+
+// crossNamed is the crossing that a name of the yarn standard's list says by itself: so many in front over so many behind, left or
+// right, cross, purl cross or twist.
+func crossNamed(w string) (stitch.Cross, bool) {
+	m := fullName().FindStringSubmatch(w)
+	if m == nil {
+		return stitch.Cross{}, false
+	}
+	front, back := max(smallNumber(m[1]), 1), max(smallNumber(m[2]), 1)
+	c := stitch.Cross{Held: back, Over: front, Left: m[3] == "l", Purl: m[4] == "p"}
+	if c.Left {
+		c.Held, c.Over = front, back
+	}
+	return c, m[1] != "" || m[5] == "t"
+}
+
+var fullName = text.Once(`^(?:([1-9])/([1-9]))?([lr])(p?)([ct])$`)
 
 // crossings are the usual names: 2/2lc, 3/3rpc, 1/2/1rpc; c6b, t3f, cr4r, tw2, cable6.
 var crossings = sync.OnceValue(func() [2]*regexp.Regexp {

@@ -7,6 +7,7 @@ import (
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
 )
 
 // crossedLines are the lines with a crossing of which the text does not say what it is.
@@ -57,13 +58,17 @@ func unexplained(x *ins.Text) finding.List {
 						Message: fmt.Sprintf("the text does not say which stitches make a %s; it is not counted", g.Name), Fix: "say it among the special stitches: " + g.Name + ": (2 dc, ch 2, 2 dc) in the place named"})
 				}
 				k := n.Kind
-				if k == nil || k.Key != "cable" || k.Cross != nil || seen[k.ID] || calledInRow(x, x.Quote(n.At)) {
+				if k == nil || k.Key != "cable" && k.Key != stitch.NamedCross || seen[k.ID] || calledInRow(x, x.Quote(n.At)) {
 					continue
 				}
 				seen[k.ID] = true
 				name := finding.Clip(x.Quote(n.At))
+				message := fmt.Sprintf("the text does not say how %s is crossed; its %d stitches are counted", name, k.Uses)
+				if k.Cross != nil {
+					message = fmt.Sprintf("the text does not say how %s is worked; it is taken as its name says, %s", name, k.Cross)
+				}
 				out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At),
-					Message: fmt.Sprintf("the text does not say how %s is crossed; its %d stitches are counted", name, k.Uses),
+					Message: message,
 					Fix:     "say it among the abbreviations: what is held on the cable needle, at the back or in front, and what is worked from it"})
 			}
 		}
