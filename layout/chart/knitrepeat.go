@@ -78,21 +78,27 @@ func (s *squares) repeated() (knitRepeat, bool) {
 			continue
 		}
 		r := knitRepeat{lo: lo, hi: hi, of: p}
-		switch {
-		case lo < gap && gap < hi && max(gap-lo, hi-gap) < p: // it is cut everywhere
-			return r, false
-		case gap <= lo, gap < hi && hi-gap >= p:
-			r.lo, r.hi = max(lo, gap)+1, hi+1
-		case gap < hi:
-			r.hi = gap
-		}
-		if p == 1 || s.shapedBeside(r) {
+		if p == 1 || !r.beside(gap) || s.shapedBeside(r) {
 			return r, false
 		}
 		r.at = s.parting(r)
 		return r, true
 	}
 	return knitRepeat{}, false
+}
+
+// beside moves a repeat to one side of the column in which stitches are left out, which its squares do not count. It reports
+// false if that cuts each.
+func (r *knitRepeat) beside(gap int) bool {
+	switch {
+	case r.lo < gap && gap < r.hi && max(gap-r.lo, r.hi-gap) < r.of:
+		return false
+	case gap <= r.lo, gap < r.hi && r.hi-gap >= r.of:
+		r.lo, r.hi = max(r.lo, gap)+1, r.hi+1
+	case gap < r.hi:
+		r.hi = gap
+	}
+	return true
 }
 
 // gap is the column in which stitches are left out of the rows; as many as there are columns if none are.

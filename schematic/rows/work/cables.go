@@ -40,6 +40,19 @@ func calledInRow(x *ins.Text, name string) bool {
 	return slices.ContainsFunc(x.Src, func(s string) bool { return strings.Contains(strings.ToLower(s), called) })
 }
 
+// notDescribed tells what is made of a crossing that the text only names.
+func notDescribed(name string, k *stitch.Stitch) string {
+	if k.Cross != nil {
+		return fmt.Sprintf("the text does not say how %s is worked; it is taken as its name says, %s", name, k.Cross)
+	}
+	return fmt.Sprintf("the text does not say how %s is crossed; its %d stitches are counted", name, k.Uses)
+}
+
+// onlyNamed reports whether a stitch is a crossing that no words describe.
+func onlyNamed(k *stitch.Stitch) bool {
+	return k != nil && (k.Key == "cable" || k.Key == stitch.NamedCross)
+}
+
 // unexplained asks, once for each, what the groups and the cables are that the text names and does not explain. The cables'
 // names say how many stitches they take, so that these are counted.
 func unexplained(x *ins.Text) finding.List {
@@ -58,17 +71,13 @@ func unexplained(x *ins.Text) finding.List {
 						Message: fmt.Sprintf("the text does not say which stitches make a %s; it is not counted", g.Name), Fix: "say it among the special stitches: " + g.Name + ": (2 dc, ch 2, 2 dc) in the place named"})
 				}
 				k := n.Kind
-				if k == nil || k.Key != "cable" && k.Key != stitch.NamedCross || seen[k.ID] || calledInRow(x, x.Quote(n.At)) {
+				if !onlyNamed(k) || seen[k.ID] || calledInRow(x, x.Quote(n.At)) {
 					continue
 				}
 				seen[k.ID] = true
 				name := finding.Clip(x.Quote(n.At))
-				message := fmt.Sprintf("the text does not say how %s is crossed; its %d stitches are counted", name, k.Uses)
-				if k.Cross != nil {
-					message = fmt.Sprintf("the text does not say how %s is worked; it is taken as its name says, %s", name, k.Cross)
-				}
 				out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At),
-					Message: message,
+					Message: notDescribed(name, k),
 					Fix:     "say it among the abbreviations: what is held on the cable needle, at the back or in front, and what is worked from it"})
 			}
 		}
