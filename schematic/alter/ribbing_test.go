@@ -2,6 +2,7 @@ package alter_test
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -55,6 +56,32 @@ func TestARibOfWholeRepeatsIsTold(t *testing.T) {
 	assert.Equal(t, "42 sts of knit 3, purl 1 rib: in all sizes of the pattern it has a multiple of 4", messages[0])
 	assert.Equal(t, "cast on 44, and decrease 2 across the last round of the rib", fixes[0])
 	assert.Equal(t, "work the rib over 44, and increase 2 across its first round", fixes[1])
+}
+
+// Ribs as published patterns call them (common practice).
+func TestARibIsReadInItsWords(t *testing.T) {
+	for words, multiple := range map[string]string{
+		"k2, p2 rib": "4", "k2p2 rib": "4", "K1P1": "2", "2x2 rib": "4", "2 x 2 rib, relaxed": "4", "1/1 rib": "2", "3 by 1 rib": "4", "double rib": "4", "single rib": "2",
+		"knit 2, purl 2 rib": "4", "rib": "", "stocking stitch": "", "2x2 cables": "", "k2tog": "",
+	} {
+		p := given.Text(t, strings.Replace(cuffs, "knit 3, purl 1 rib, relaxed", words, 1))
+		mine := slices.Clone(p.Gauges)
+		for i := range mine {
+			mine[i].Stitches = units.Frac(37, 2)
+		}
+		_, found := alter.Alter(p, alter.Request{Size: 1, Gauges: mine}) // 44 × 18.5/20 = 40.7: 41
+		told := ""
+		for _, f := range found {
+			if f.Kind == "alter/section" {
+				told = f.Message
+			}
+		}
+		if multiple == "" {
+			assert.Empty(t, told, words)
+			continue
+		}
+		assert.Contains(t, told, "it has a multiple of "+multiple, words)
+	}
 }
 
 const grown = `
