@@ -1334,8 +1334,15 @@ func (s *sequence) tallies(t []text.Token) bool {
 		return false
 	}
 	noun := false
-	for i := range t {
+	q := s.within(t)
+	for i := 0; i < len(t); i++ {
+		if g, to := q.group(i); g != nil {
+			noun, i = true, to-1
+			continue
+		}
 		switch k := &t[i]; {
+		case k.Is("in", "on") && i+2 < len(t) && t[i+1].Is("each", "every") && t[i+2].Kind == 'w': // 9 tr in each pineapple
+			noun, i = true, i+2
 		case k.Is("sp", "sps", "space", "spaces", "group", "groups", "loop", "loops", "lps", "petal", "petals", "shells", "clusters", "corners", "picots", "st", "sts", "stitches", "chains"):
 			noun = true
 		case k.Kind == 'n', k.Is(",", ";", "and", "&", "+", "ch", "of", "between"), k.Kind == 'w' && s.names(k.S):

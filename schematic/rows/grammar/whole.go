@@ -658,6 +658,12 @@ var statements = []form{
 			}
 			return &ins.Nothing{}
 		}},
+	{rule: "neutral", pattern: "$center {k:kind} of corner", meaning: "which stitch it is", example: "Rnd 3: *3 sc in next sc – center sc of corner, sc in each of next 2 sc; rep from * around", build: func(m *match) any {
+		if !m.p.at(m.from-1).Is("-", "--") && !m.p.at(m.from).Glued {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
 	{rule: "neutral", pattern: "{k:kind} made/formed/completed", meaning: "what the stitches before it make", example: "Rnd 2: *3 dc in next sp, ch 3, sl st in 3rd ch from hook - picot made, 3 dc in same sp; rep from * around", build: func(m *match) any {
 		if k := m.p.at(m.from - 1); k.Kind == 'n' || k.Is("last", "next", "first", "in", "into", "each", "of", "sc") {
 			return nil

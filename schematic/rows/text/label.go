@@ -330,8 +330,12 @@ func (p *labeller) listedTo(n ins.Num) {
 // row: Round 1 - 6sc into ring, Row 2 - 2 sc in each st; rounds 6 - 10 are a range.
 func (p *labeller) behindDash() bool {
 	dash, n, next := p.peek(0), p.peek(1), p.peek(2)
-	if !dash.Is("-", "--") || n.Kind != 'n' || n.Glued {
+	if !dash.Is("-", "--") || n.Kind != 'n' {
 		return false
+	}
+	if n.Glued { // Round 4–1 sc in each of next 2 sc
+		_, again := RowWord(next.S)
+		return p.peek(-2).Is("row", "round", "rnd") && next.Kind == 'w' && !again && p.l.From.By == nil && !n.List && n.Num.All < p.l.From.All
 	}
 	if dash.Glued && p.l.From.By == nil && !n.List { // Row 7- 1 sc in each st, Row 45- 5-dc shell
 		one := p.peek(-2).Is("row", "round", "rnd", "rd", "r")

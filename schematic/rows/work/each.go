@@ -1249,7 +1249,7 @@ func (w *work) endsEarly(n *ins.Repeat, keep int) bool {
 // comesBack works of a stretch once more what fits, up to where a round began behind slip stitches, or in the loop that the
 // round before ended in; it reports false if that is nothing, or does not come up to there.
 func (w *work) comesBack(body []ins.Item, keep, times int) bool {
-	if w.travel == 0 && !w.from.midArch || !w.round || times == 0 {
+	if !w.round || times == 0 || w.travel == 0 && !w.from.midArch && !(w.cur.left == keep && w.bySpaces(body[:1]) && w.spaceBefore(0, 0)) {
 		return false
 	}
 	s, at := w.save(), w.cur.pos
