@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"flatwright/layout/sheet"
 	"flatwright/schematic"
 )
 
@@ -134,8 +135,8 @@ type slope struct {
 func (d *drawn) parallel(s *sided, w slope, outward float64) {
 	forms := append(append([]form{}, s.it.forms...), s.it.letter)
 	if !w.through {
-		for _, dir := range []float64{outward, -outward} {
-			if slices.ContainsFunc(forms, func(f form) bool { return d.aside(s, w, f, dir) }) {
+		for _, list := range [][]form{s.it.forms, {s.it.letter}} {
+			if d.outside(s, w, list, outward) {
 				return
 			}
 		}
@@ -146,6 +147,40 @@ func (d *drawn) parallel(s *sided, w slope, outward float64) {
 			return
 		}
 	}
+}
+
+// outside tries to measure beside an edge of the outline, from outward on; what is too short for its words, such as a cuff, with them level beside it.
+func (d *drawn) outside(s *sided, w slope, forms []form, outward float64) bool {
+	for _, try := range []func(*sided, slope, form, float64) bool{d.aside, d.levelBeside} {
+		for _, dir := range []float64{outward, -outward} {
+			if slices.ContainsFunc(forms, func(f form) bool { return try(s, w, f, dir) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// levelBeside tries to measure on one side of a slanted edge, with the words level beside the line, away from the edge.
+func (d *drawn) levelBeside(s *sided, w slope, f form, dir float64) bool {
+	out := mul(w.up, dir)
+	if f.w > 1.5*w.long { // it would stand far away
+		return false
+	}
+	for _, off := range []float64{4, 5.5, 7, 9} {
+		v := mul(out, off)
+		line := seg{add(s.a, v), add(s.b, v)}
+		tail := []seg{{add(s.a, mul(out, startGap)), add(s.a, mul(out, off+overshoot))}, {add(s.b, mul(out, startGap)), add(s.b, mul(out, off+overshoot))}}
+		if !d.field.clear(line, 2) || !d.field.measurable(line) || slices.ContainsFunc(tail, func(t seg) bool { return !d.field.clear(t, 0) }) {
+			continue
+		}
+		// As far from the line as its half width and height need.
+		c := add(mid(line.a, line.b), mul(out, 2*lineGap+(math.Abs(out.X)*f.w+math.Abs(out.Y)*f.h)/2))
+		if d.take(s, dim{line: line, tail: tail, ends: true, form: f, at: c, how: slanting, letter: f.letter}) {
+			return true
+		}
+	}
+	return false
 }
 
 // aside tries to measure on one side of a slanted edge, near it and then farther off; within the view at last with the label between.
@@ -190,6 +225,9 @@ func (d *drawn) alongside(s *sided, w slope, f form, dir, off float64) bool {
 // take places a measurement within the view if its label is free there.
 func (d *drawn) take(s *sided, m dim) bool {
 	box := m.box()
+	if d.v.worn { // its outlines are near
+		box = boxOf(m.at, m.angle, sheet.Elsewhere*m.form.w, m.form.h)
+	}
 	if !d.field.free(box, s.owner) {
 		return false
 	}

@@ -446,6 +446,10 @@ func (a *assembly) piece(m *schematic.Made) {
 		a.add(q, m.Make)
 		return
 	}
+	if q := a.layered(m); q != nil {
+		a.add(q, m.Make)
+		return
+	}
 	hasPanels := slices.ContainsFunc(m.Views, func(v schematic.View) bool { return v.Panel })
 	first := a.firstRows(m)
 	for i := range m.Views {
@@ -481,6 +485,35 @@ func (a *assembly) piece(m *schematic.Made) {
 	if hasPanels {
 		a.lines(m)
 	}
+}
+
+// layered is a round that is divided into two halves, of which one lies behind the other, such as the back of a bib: the one in front. Nil if it is none.
+func (a *assembly) layered(m *schematic.Made) *panel {
+	if len(m.Views) != 2 || !m.Round || !m.Views[0].Half || !m.Views[1].Half || m.Views[0].Panel || len(a.startRuns(m)) > 0 || len(a.endRuns(m)) > 0 {
+		return nil
+	}
+	var views [2]*panel
+	for i := range views {
+		if views[i] = newPanel(m, i, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] }); views[i] == nil || len(keysOf(notFolds(views[i].loop))) > 0 {
+			return nil
+		}
+	}
+	p, behind := views[0], views[1]
+	if area(behind.points()) > area(p.points()) {
+		p, behind = behind, p
+	}
+	lo, hi := box(p.loop)
+	bl, bh := box(behind.loop)
+	if bl.X < lo.X-close || bh.X > hi.X+close || common(p.points(), behind.points()) < area(behind.points())-100 {
+		return nil
+	}
+	p.layered = true
+	return p
+}
+
+// notFolds are the sides at which a panel is not folded.
+func notFolds(loop []side) []side {
+	return slices.DeleteFunc(slices.Clone(loop), func(s side) bool { return s.fold })
 }
 
 // round is a view of a round.

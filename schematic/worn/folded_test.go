@@ -123,12 +123,16 @@ func TestAVestIsAsLongAsToTheMiddleOfItsSaddle(t *testing.T) {
 	assert.InDelta(t, measured(t, g, "body to underarm").Length.Float()+measured(t, g, "armhole depth").Length.Float()+6*100.0/18, m.Length.Float(), 5)
 }
 
-// A front of 90 stitches and a back of 96 have no girth that either of them shows, and a crotch goes around nothing.
+// A front of 90 stitches and a back of 96 at 24 to 4 in have no girth that a line of theirs shows, and a crotch goes around nothing. A leg's opening goes along
+// both: 36 stitches and rows of decreases at 28 to 4 in and 8 rows, and 39 in 78 rows.
 func TestAFrontThatIsNarrowerThanItsBackHasNoGirth(t *testing.T) {
 	g := dressed(t, "swim-bottoms.yaml")
 	for _, m := range g.Worn.Measures {
-		assert.False(t, m.Around, m.Name)
+		assert.Equal(t, m.View == schematic.NoView, m.Around, m.Name)
 	}
+	assert.InDelta(t, (90+96)*101.6/24, measured(t, g, "waist").Length.Float(), 0.002)
+	leg := math.Hypot(36*101.6/24, 36*101.6/28) + 8*101.6/28 + math.Hypot(39*101.6/24, 78*101.6/28)
+	assert.InDelta(t, leg, measured(t, g, "leg opening").Length.Float(), 0.002)
 	assert.InDelta(t, 18*101.6/24, measured(t, g, "crotch").Length.Float(), 0.002)
 }
 

@@ -210,7 +210,7 @@ func (a *assembly) body() *trunk {
 			_, hi := box(p.drawn)
 			t.top = max(t.top, hi.Y)
 		}
-		t.yoke(p)
+		t.yoke(p, a.placed)
 	}
 	t.banded(a.placed)
 	return t
@@ -289,16 +289,20 @@ func (t *trunk) opens(p *panel) {
 }
 
 // yoke takes how far up the garment reaches from the front of its yoke.
-func (t *trunk) yoke(p *panel) {
+func (t *trunk) yoke(p *panel, placed []*panel) {
 	if p.made.Kind != schematic.KindYoke || p.face != front || p.strip {
 		return
 	}
 	if t.kind != "raglan" {
 		t.kind = "yoke"
 	}
-	lo, _ := box(p.drawn)
 	t.upper = p.where.at(pt{Y: topOf(p.loop)}).Y
-	t.upperAt = pt{X: lo.X, Y: t.upper}
+	t.upperAt = pt{X: math.Inf(1), Y: t.upper}
+	for _, q := range placed { // where the picture is left at that height
+		if x := across(points(q.drawn), t.upper-0.01); len(x) > 0 {
+			t.upperAt.X = min(t.upperAt.X, x[0])
+		}
+	}
 	t.top = max(t.upper, 0)
 }
 
@@ -447,12 +451,27 @@ func (tk *taker) trunk(t *trunk) {
 		return
 	}
 	tk.girth(t, tk.bust(), "width at underarm", t.under, tk.clearOfSleeves(t))
+	tk.neckAround(t)
 	tk.lower(t)
 	tk.skirt(t)
 	_, r := t.across(t.under)
 	if _, hr := t.across(t.hem + 1); !math.IsInf(t.under, 0) {
 		tk.take("body to underarm", pt{X: hr, Y: t.low}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
 		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
+	}
+}
+
+// neckAround tells how far the neck of a round yoke goes around, which lies in a curve.
+func (tk *taker) neckAround(t *trunk) {
+	for _, p := range t.panels {
+		if !p.shares() || tk.seen["neck"] || tk.seen["neck width"] {
+			continue
+		}
+		for i := range p.made.Edges {
+			if e := &p.made.Edges[i]; strings.Contains(strings.ToLower(e.Name), "neck") && !e.Left && !e.Right {
+				tk.under("neck", schematic.Measure{Axis: schematic.Horizontal, Length: e.Length, Around: true})
+			}
+		}
 	}
 }
 
@@ -535,9 +554,22 @@ func (tk *taker) girth(t *trunk, around, flat string, y, drawn float64) {
 	case l >= r:
 	case t.around(y, l, r):
 		tk.take(around, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, true, units.Num{})
+	case tk.unlike(t, around, y, l, r):
 	case flat != "":
 		tk.take(flat, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, false, units.Num{})
 	}
+}
+
+// unlike measures a front that is narrower at a height than the back that it is sewn to: each of them, and, in no line, both. It reports whether it is.
+func (tk *taker) unlike(t *trunk, name string, y, l, r float64) bool {
+	fl, fr := t.inFront(y)
+	if !t.closed() || !tk.a.faced() || t.wraps() || fl >= fr || fl < l+2 && fr > r-2 || t.around(y, l, r) || slices.ContainsFunc(t.panels, func(p *panel) bool { return p.face == either }) {
+		return false
+	}
+	tk.take("front "+name, pt{X: fl, Y: y}, pt{X: fr, Y: y}, schematic.Horizontal, false, units.Num{})
+	tk.take("back "+name, pt{X: l, Y: y}, pt{X: r, Y: y}, schematic.Horizontal, false, units.Num{})
+	tk.under(name, schematic.Measure{Axis: schematic.Horizontal, Length: tk.exact(r - l + fr - fl), Around: true})
+	return true
 }
 
 // shaped measures the waist and the hip of a body that has them, around if its back is as wide.
@@ -569,7 +601,9 @@ func (tk *taker) skirtOfPieces(t *trunk) {
 			pl, pr := p.level(e.y, 0)
 			l.X, r.X = min(l.X, pl.X), max(r.X, pr.X)
 		}
-		tk.take(e.name, l, r, schematic.Horizontal, t.around(e.y, l.X, r.X), units.Num{})
+		if !tk.unlike(t, e.name, e.y, l.X, r.X) {
+			tk.take(e.name, l, r, schematic.Horizontal, t.around(e.y, l.X, r.X), units.Num{})
+		}
 		for _, p := range t.panels { // the one that is wrapped over the other
 			if fl, fr := p.level(e.y, 0); p.face == front && sideWord(p.name) == "right" && t.wraps() {
 				tk.take("front "+e.name, fl, fr, schematic.Horizontal, false, units.Num{})
@@ -653,6 +687,9 @@ func (tk *taker) crotch(t *trunk) bool {
 	if name == "" {
 		return false
 	}
+	if l, r := t.across(t.hem + 1); t.kind != "" && absf(r-l-t.wide()) < 1 {
+		return true // a bag: the bust is as wide
+	}
 	for _, p := range t.panels {
 		if p.face != front {
 			continue
@@ -671,7 +708,32 @@ func (tk *taker) crotch(t *trunk) bool {
 			}
 		}
 	}
+	if !tk.seen["leg opening"] {
+		tk.legOpening(t)
+	}
 	return true
+}
+
+// legOpening tells how far a leg's opening goes around, along the front and the back, where no line of the picture is as long.
+func (tk *taker) legOpening(t *trunk) {
+	long := map[face]float64{}
+	for _, p := range t.panels {
+		_, r := p.level(p.lowest(), 0.01)
+		n := len(p.drawn)
+		at := slices.IndexFunc(p.drawn, func(s side) bool { return near(s.a, r) })
+		for k := 0; at >= 0 && k < n && joinOf(p.drawn[(at+k)%n]) == ""; k++ {
+			long[p.face] += dist(p.drawn[(at+k)%n].a, p.drawn[(at+k+1)%n].a)
+		}
+	}
+	if long[front] > 1 && long[back] > 1 {
+		tk.under("leg opening", schematic.Measure{Axis: schematic.Slanted, Length: tk.exact(long[front] + long[back]), Around: true})
+	}
+}
+
+// wide is how wide the trunk is at the underarm.
+func (t *trunk) wide() float64 {
+	l, r := t.across(t.under)
+	return r - l
 }
 
 // legs measures a body whose lower edge is that of two legs: one of them around, and how long it is inside. It reports

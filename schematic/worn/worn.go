@@ -71,7 +71,9 @@ func (a *assembly) picture(id, name string) *schematic.Made {
 }
 
 // shows reports whether a panel by itself lies otherwise than it is worked.
-func (p *panel) shows() bool { return p.lengthwise || p.turned || p.closed || p.arced || p.lying != 0 }
+func (p *panel) shows() bool {
+	return p.lengthwise || p.turned || p.closed || p.arced || p.layered || p.lying != 0
+}
 
 // onlyOfTheBack leaves the back those measurements that the front does not have or has otherwise.
 func onlyOfTheBack(g *schematic.Garment) {
