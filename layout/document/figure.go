@@ -16,9 +16,10 @@ import (
 // Figure is one drawing cut out of its sheet: a piece with all that measures it.
 // Sheet is as large as the drawing and holds nothing else.
 type Figure struct {
-	Name    string
-	Sheet   *sheet.Sheet
-	Letters map[string]string // by the measurement's ID: letters that stand for values
+	Name      string
+	Sheet     *sheet.Sheet
+	Letters   map[string]string // by the measurement's ID: letters that stand for values
+	FromRight bool              // a chart whose first row begins at its right side
 }
 
 // Drawing is the figures of one drawing of a garment and its key, to one scale.
@@ -238,9 +239,21 @@ func Chart(name string, size int, sheets []*sheet.Sheet) Drawing {
 		if d.Note == "" {
 			d.Note = note
 		}
-		d.Figures = append(d.Figures, Figure{Name: name, Sheet: cut(s, rows)})
+		one := cut(s, rows)
+		d.Figures = append(d.Figures, Figure{Name: name, Sheet: one, FromRight: beginsRight(one)})
 	}
 	return d
+}
+
+// beginsRight reports whether the number of the lowest row of a chart stands at its right side.
+func beginsRight(s *sheet.Sheet) bool {
+	low, right := -1.0, false
+	sheet.Walk(&s.Root, func(it sheet.Item) {
+		if t, ok := it.(*sheet.Text); ok && t.Class == "number" && t.At.Y > low {
+			low, right = t.At.Y, t.At.X > 0.8*s.W
+		}
+	})
+	return right
 }
 
 func groupsOf(g *sheet.Group) []*sheet.Group {

@@ -195,13 +195,20 @@ type drawn struct {
 	Hidden       bool // without the style sheet
 	Figures      []figure
 	Lettered     bool
-	Key          []template.HTML
+	Key          []sign
+}
+
+// sign is one of a key: beside the words that say what it means, or with them in it.
+type sign struct {
+	SVG   template.HTML
+	Words string
 }
 
 type figure struct {
 	Name string
 	Wide bool // wider than the screen of a telephone
 	SVG  template.HTML
+	Turn bool // it is seen from its right side on
 }
 
 func newView(p Page) (*view, error) {
@@ -310,19 +317,55 @@ func (v *view) drawing(d document.Drawing, pen *pen) (drawn, error) {
 		if err != nil {
 			return out, err
 		}
-		out.Figures = append(out.Figures, figure{f.Name, leastWidth(f.Sheet) > telephone, svg})
+		out.Figures = append(out.Figures, figure{f.Name, leastWidth(f.Sheet) > telephone, svg, f.FromRight})
 		out.Lettered = out.Lettered || len(f.Letters) > 0
 	}
 	for _, k := range d.Key {
-		roomy := *k
-		roomy.W *= foreign
-		svg, err := pen.draw(&roomy, "Sign on the drawing: "+k.Title)
+		one, words, label := *k, "", "Sign on the drawing: "+k.Title
+		if bare, ok := withoutWords(k); ok {
+			one, words, label = *bare, k.Title, "Sign on the drawing"
+		} else {
+			one.W *= foreign
+		}
+		svg, err := pen.draw(&one, label)
 		if err != nil {
 			return out, err
 		}
-		out.Key = append(out.Key, svg)
+		out.Key = append(out.Key, sign{svg, words})
 	}
 	return out, nil
+}
+
+// withoutWords is a sign of a key without the words beside it, which then stand in the page's own text and wrap. It reports
+// false for a sign that has letters of its own, or is none but words.
+func withoutWords(k *sheet.Sheet) (*sheet.Sheet, bool) {
+	var words []string
+	var strip func(g *sheet.Group) *sheet.Group
+	strip = func(g *sheet.Group) *sheet.Group {
+		out := *g
+		out.Items = nil
+		for _, it := range g.Items {
+			switch it := it.(type) {
+			case *sheet.Text:
+				words = append(words, it.S)
+			case *sheet.Group:
+				out.Items = append(out.Items, strip(it))
+			default:
+				out.Items = append(out.Items, it)
+			}
+		}
+		return &out
+	}
+	bare := strip(&k.Root)
+	lo, hi, ok := sheet.Bounds(bare)
+	if !ok || strings.Join(words, " ") != k.Title || len(words) > 1 {
+		return nil, false
+	}
+	const around = 0.3 // mm
+	out := *k
+	out.W, out.H = hi.X-lo.X+2*around, hi.Y-lo.Y+2*around
+	out.Root = *sheet.Moved(bare, around-lo.X, around-lo.Y)
+	return &out, true
 }
 
 // classOf is the class of what belongs to a size; -1 is all sizes.
