@@ -67,6 +67,9 @@ func mayTell(line string) bool {
 
 // describes reports whether a line begins with the name of a cable and tells how it is crossed.
 func describes(line string) bool {
+	if !mayTell(line) {
+		return false
+	}
 	at := told().FindStringIndex(line)
 	if at == nil || at[0] > 0 {
 		return false

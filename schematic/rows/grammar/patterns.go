@@ -239,7 +239,7 @@ func patternsOf(src []string) map[string]bool {
 // patternBegins takes a line above rows that tells of which pattern they are: before the work, where nothing is cast on.
 func (r *Reader) patternBegins(n int) bool {
 	line := r.x.Src[n-1]
-	if len(r.sec.Lines) > 0 && !r.sec.Pattern || !r.patternNames[patternAbove(line)] || text.KeyLine(line) != "" {
+	if len(r.patternNames) == 0 || len(r.sec.Lines) > 0 && !r.sec.Pattern || !r.patternNames[patternAbove(line)] || text.KeyLine(line) != "" {
 		return false
 	}
 	r.x.Read.Words++
@@ -262,7 +262,7 @@ var noPattern = text.Once(`(?i)\b(?:to|into|join|cast|ch|chain|sl|slip|make|begi
 // patternAbove is what a line above rows calls a pattern, as its rows are told by; empty if it calls none.
 func patternAbove(line string) string {
 	line = strings.Trim(strings.TrimSpace(line), "*#_•:. ")
-	if len(line) > 90 || strings.Contains(line, ". ") || !aPattern().MatchString(line) || noPattern().MatchString(line) || strings.ContainsAny(line, ";=") {
+	if len(line) > 90 || strings.Contains(line, ". ") || strings.ContainsAny(line, ";=") || !aPattern().MatchString(line) || noPattern().MatchString(line) {
 		return ""
 	}
 	if i := strings.IndexAny(line, "([,:"); i > 0 {

@@ -366,7 +366,8 @@ func plainName(name string, words []string) (printed, plain string) {
 // withoutMakes is a heading without the words behind it that say how many are made.
 func withoutMakes(bare string) string {
 	end := strings.TrimRight(strings.TrimSuffix(strings.TrimRight(bare, " \t\f"), ":"), " \t\f")
-	if last, _ := utf8.DecodeLastRuneInString(end); !strings.ContainsRune("oOeErRhHxX×23456789)", last) { // most lines end otherwise
+	end = strings.TrimSuffix(end, ")")
+	if last, _ := utf8.DecodeLastRuneInString(end); !strings.ContainsRune("oOeErRhHxX×23456789", last) { // most lines end otherwise
 		return bare
 	}
 	if at := makes().FindStringIndex(bare); at != nil && at[0] > 0 {

@@ -5,6 +5,7 @@ import (
 	"regexp/syntax"
 	"slices"
 	"sync"
+	"sync/atomic"
 )
 
 // Pattern is a regular expression that first looks whether a line has the letters that it can't do without: most lines have not.
@@ -65,9 +66,28 @@ func (p *Pattern) may(s string) bool {
 	if p.need == nil {
 		return true
 	}
-	has, all := lettersOf(s)
-	return all || slices.ContainsFunc(p.need, func(m letters) bool { return has.hold(&m) })
+	of := lastLine.Load()
+	if of == nil || of.s != s { // a line is mostly held against many patterns
+		of = &lineLetters{s: s}
+		of.has, of.all = lettersOf(s)
+		lastLine.Store(of)
+	}
+	for i := range p.need {
+		if of.has.hold(&p.need[i]) {
+			return true
+		}
+	}
+	return of.all
 }
+
+// lineLetters are the letters of a line, lastLine those of the last one that was looked at.
+type lineLetters struct {
+	s   string
+	has letters
+	all bool
+}
+
+var lastLine atomic.Pointer[lineLetters]
 
 func (m *letters) hold(o *letters) bool {
 	return o[0]&^m[0]|o[1]&^m[1]|o[2]&^m[2]|o[3]&^m[3]|o[4]&^m[4]|o[5]&^m[5] == 0
