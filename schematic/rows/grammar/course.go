@@ -75,6 +75,9 @@ var clauses = []form{
 	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: func(m *match) any {
 		return clause(func(c *course) { c.spread = true })
 	}},
+	{rule: "clause", pattern: "(at/in) (even/equal/regular) (intervals/distances/spaces) [apart] [across/around/along/over/in] [$next/first/last/this] [{w:row}] [of {x:stretch}]", meaning: "spread over the row", example: "Inc 6 sts at even intervals across last row of ribbing", build: func(m *match) any {
+		return clause(func(c *course) { c.spread = true })
+	}},
 	{rule: "clause", pattern: "across/along/around [next/last/first/same/this] [row/rnd/round]", meaning: "spread over the row", example: "Dec 8 sts across next row", build: func(m *match) any {
 		return clause(func(c *course) { c.spread = true })
 	}},
@@ -1056,7 +1059,7 @@ func (p *parser) patternCloth(i int) (any, int) {
 	if _, to := p.knownName(j); to > 0 {
 		return ins.Cloth{}, to
 	}
-	for k := 0; k < 4; k++ {
+	for k := 0; k < 6; k++ {
 		t := p.at(j + k)
 		if t.Is("pattern", "patt", "pat", "rib", "ribbing", "rows", "stripes") {
 			if to := j + k + 1; t.Is("rib", "ribbing") && p.at(to).Is("pattern", "patt", "pat", "stitch", "st") {
@@ -1071,11 +1074,20 @@ func (p *parser) patternCloth(i int) (any, int) {
 			}
 			return ins.Cloth{}, to
 		}
+		if p.ribSize(j + k) {
+			continue
+		}
 		if t.Kind != 'w' || t.Is("next", "each", "every", "last", "first", "same", "back", "front", "top") || t.Ord > 0 || text.IsStop(t.S) {
 			return nil, -1
 		}
 	}
 	return nil, -1
+}
+
+// ribSize reports whether a part of the size of a rib stands at i: in offset 2x2 rib.
+func (p *parser) ribSize(i int) bool {
+	t := p.at(i)
+	return t.Is("x") && p.at(i-1).Kind == 'n' || t.Kind == 'n' && t.Num.By == nil && (p.at(i+1).Is("x") || p.at(i-1).Is("x"))
 }
 
 // bareCloth reads the name of a fabric behind the word that works it: work seed stitch, work ribbing.

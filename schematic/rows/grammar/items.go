@@ -162,7 +162,7 @@ var stitches = []form{
 		}
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "twist/cross/twisting/crossing [over] $next {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any {
+	{rule: "stitch", pattern: "twist/cross/twisting/crossing/cable [over] $next [k] {n:num} [$st] [as (on/for/in/before) [{x:stretch}]]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any {
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
 	{rule: "stitch", pattern: "(k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) [,] {t:times}", meaning: "a rib, so many times", example: "Row 3: K1, p1 five times, k to end", build: func(m *match) any {
@@ -305,6 +305,12 @@ var stitches = []form{
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
+	{rule: "stitch", pattern: "work/knit/cont/continue across/over/along [row/rnd/round] {x:asset} {e:extent}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern to last 4 sts, k2tog, k2", build: func(m *match) any {
+		if !m.p.line.IsRow() {
+			return nil
+		}
+		return stitchTo(m)
+	}},
 	{rule: "stitch", pattern: "work/cont/continue all/$rem $st {x:asset}", meaning: "as the stitches come", example: "Row 3: Work all sts in pattern", build: func(m *match) any {
 		if !m.p.line.IsRow() {
 			return nil

@@ -51,7 +51,7 @@ func handsHook(t []text.Token) bool {
 
 // makesUp reports whether a clause is about what is done with the piece: sew the ears on between rounds 5 and 9.
 func makesUp(t []text.Token) bool {
-	for len(t) > 1 && t[0].Is("we", "now", "then", "next", "you", "and", "lightly") {
+	for len(t) > 1 && t[0].Is("we", "now", "then", "next", "you", "and", "lightly", "which", "will") {
 		t = t[1:]
 	}
 	return makingUp[t[0].S] || fixes(t)
@@ -99,7 +99,19 @@ func fills(t []text.Token, i int) bool {
 		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
 		k.Is("to") && last.Is("in") && k.Kind == 'w' && next.Is("the", "next", "each", "same", "first", "last", "ring", "center", "centre") || // dc in to the next st
 		k.Is("your", "my") && last.Is("of", "in", "into") || k.Is("cluster") && strings.HasSuffix(last.S, "tog") || // into the top of your dc5tog cluster
-		k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w'
+		k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w' || k.Is("plain") && knitsPlain(t, i)
+}
+
+// knitsPlain reports whether the word at i only says again that stitches are knitted: knit 23 plain, knit all round plain.
+func knitsPlain(t []text.Token, i int) bool {
+	if next := near(t, i+1); next.Kind == 'n' || next.Is("row", "rows", "rnd", "rnds", "round", "rounds", "and", "st", "sts", "knitting") {
+		return false
+	}
+	k := i - 1
+	for k > 0 && i-k < 4 && (near(t, k).Kind == 'n' || numerals[near(t, k).S] > 0 || near(t, k).Is("st", "sts", "stitch", "stitches", "all", "round", "around", "across", "the", "next", "remaining")) {
+		k--
+	}
+	return k >= 0 && k < i-1 && t[k].Is("knit", "k")
 }
 
 // besideWork reports whether the word at i belongs to words for the back of the work before a place: in back of work between

@@ -12,6 +12,7 @@ import (
 type named struct {
 	chart bool // a chart, or a pattern whose rows are told by its name
 	even  bool // a pattern whose rows the text gives: as many stitches stay as there are, if it is worked as a whole
+	plain bool // it is called no more than the pattern
 	width ins.Num
 }
 
@@ -88,7 +89,7 @@ func patternStitches(m *match) any {
 	if s == nil {
 		return nil
 	}
-	s.Chart = a.chart
+	s.Chart = a.chart && !a.plain
 	if t, ok := m.get("t").(often); ok {
 		s.Put(m.span())
 		return &ins.Repeat{Body: []ins.Item{s}, Times: t.n, Stop: -1}
@@ -161,7 +162,7 @@ func (p *parser) knownName(i int) (named, int) {
 	for to > 0 && nameEnds(p.at(to)) {
 		to++
 	}
-	return named{chart: true, even: true}, to
+	return named{chart: true, even: true, plain: to == i+1 && p.at(i).Is("pattern", "patt")}, to
 }
 
 // chartName reads Chart A, charts 1 and 2, the lace chart.

@@ -723,7 +723,7 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	if r.tokens[len(r.tokens)-1].Is("and", "to", "the", "of", "from", "through", "like", "as", "in") { // repeat the 4th and / 5th rows
 		return true
 	}
-	if k == len(tokens) && text.GoesOn(r.raw, raw) || tokens[0].Kind == 'n' && r.tokens[len(r.tokens)-1].Is("next", "following", "foll") { // repeat / Row 2; at beg of next / 2 rows
+	if k == len(tokens) && !tokens[k-1].Is(":") && text.GoesOn(r.raw, raw) || tokens[0].Kind == 'n' && r.tokens[len(r.tokens)-1].Is("next", "following", "foll") { // repeat / Row 2; at beg of next / 2 rows
 		return true
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
@@ -1744,7 +1744,7 @@ func (r *Reader) cut(t []text.Token) int {
 		if depth <= 0 && r.endsBefore(t, i, label, star) {
 			return i + 1
 		}
-		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
+		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && worksRows(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
 			return i + 1
 		}
 	}
@@ -1765,12 +1765,18 @@ func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	if w.Line != next.Line && w.Is("and", "to", "of", "the", "from", "&", ",", "through", "in", "rep", "repeat", "with", "like", "as", "on", "for") {
 		return false
 	}
-	stop := w.Is(".", ";") || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line || label == nil && firstAhead(w, t[i+1:])
+	stop := w.Is(".", ";") || w.Is(":") && firstColon(t[i+1:]) || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line || label == nil && firstAhead(w, t[i+1:])
 	if !stop || !next.Cap && next.Ord == 0 && next.Kind != 'n' && !isStar(next) && !rowColon(t[i+1:]) {
 		return false
 	}
 	_, needle, _ := text.NeedleHead(t[i+1:])
 	return needle == 0 || label == nil && !headsNeedle(t)
+}
+
+// firstColon reports whether the name of a first row stands there with a colon: Shape raglan: 1st row: K2, ssk.
+func firstColon(t []text.Token) bool {
+	_, row := text.RowWord(near(t, 1).S)
+	return t[0].Ord == 1 && row && near(t, 2).Is(":")
 }
 
 // rowColon reports whether the number of a row stands there with a colon, whatever its first letter: rnd 3: ch 3.
@@ -1847,6 +1853,11 @@ func repeatsThese(t []text.Token) bool {
 // repeatsMarked reports whether the rows from the star before a label on are repeated.
 func (r *Reader) repeatsMarked(t []text.Token) bool {
 	return len(t) > 2 && r.mark != "" && t[0].Is("rep", "repeat") && t[1].Is("from") && t[2].S == r.mark
+}
+
+// worksRows reports whether a sentence behind a row works several more: Knit 12 rows in the same way.
+func worksRows(t []text.Token) bool {
+	return len(t) > 3 && t[0].Cap && t[0].Is("knit", "work", "purl") && t[1].Kind == 'n' && t[2].Is("rows", "rounds", "rnds") && t[3].Is("in", "more")
 }
 
 // beginsAnew reports whether a sentence behind a row goes on with rows of its own: Continue in stockinette st until …

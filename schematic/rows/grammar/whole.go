@@ -120,6 +120,13 @@ var statements = []form{
 		return &ins.Even{Course: c.Course, Cloth: rib}
 	}},
 	{rule: "goon", pattern: "(cont/continue/continuing/keep/carry/go) [on] [to] (work/working/knit/knitting/purl/purling/rib/ribbing/going/on/even/straight)", meaning: "the work goes on", example: "Keep knitting until piece measures 20 cm", build: yes},
+	{rule: "whole", pattern: "[work] [in ribbing/rib] [of] [,] {n:num} [$st] plain/knit [,] [and] {m:num} [$st] purl/purled/pearl/seam [alternately] [for] {r:num} {w:row}", meaning: "rows of a rib", example: "Work in ribbing, 2 stitches plain and 2 stitches purl for 4 rounds", build: func(m *match) any {
+		n, k := m.num("n", 1), m.num("m", 1)
+		if n.By != nil || k.By != nil {
+			return nil
+		}
+		return &ins.Even{Course: ins.Course{Rows: m.num("r", 1), Rounds: value[bool](m, "w")}, Cloth: ins.Cloth{Knit: n.All, Purl: k.All}}
+	}},
 	{rule: "goon", pattern: "rib/ribbing", meaning: "the work goes on in rib", example: "Rib for 6 rows", build: yes},
 	{rule: "whole", pattern: "[and/then] [$make/k/knit/p/purl/cont/continue] {n:num} [more] {w:row} [in/with/of/using] {c:colour}", meaning: "so many rows in a colour", example: "Work 18 rows with yarn C, 4 rows with yarn B and 4 rows with yarn C", build: func(m *match) any {
 		if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") || m.p.line.IsRow() {
@@ -295,6 +302,12 @@ var statements = []form{
 		}},
 	{rule: "whole", pattern: "(bind/cast off | bo) [for shoulder/shoulders/armhole/armholes/neck] {n:num} [{u:unit}] [at $beg of] [each of] $next {r:num} {w:row}", meaning: "bound off at the beginning of rows", example: "Cast off for shoulders 3 sts next 6 rows", build: bindEach},
 	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "[(bind/cast off | bo)] [for armhole/armholes/shoulder/shoulders/neck/underarm/sleeve/cap] at $beg of [each/both] [of] $next {r:num} {w:row} {n:num} [$st] [each]", meaning: "bound off at the beginning of rows", example: "Bind off for armhole at the beg of the next 2 rows 3 sts, at the beg of the next 4 rows 2 sts", build: func(m *match) any {
+		if m.p.line.IsRow() || m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") || !slices.ContainsFunc(m.p.t[:m.from+2], func(t text.Token) bool { return t.Is("off", "bo") }) {
+			return nil
+		}
+		return &ins.BindEach{N: m.num("n", 1), Rows: m.num("r", 1)}
+	}},
 	{rule: "whole", pattern: "at $beg of [each/both] [of] $next {r:num} {w:row} [,] (bind/cast off | bo) {n:num} [{u:unit}] [each]", meaning: "bound off at the beginning of rows", example: "At beg of next 2 rows, bind off 4 sts", build: bindEach},
 	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] (at $beg/end of [each of] [$next] | in/on/over $next) [{r:num}] {w:row} [using/by/with {y:stretch}] [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
 	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] [at] [$beg] [of/on] [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "and then more of it", example: "Bind off 4 sts at beg of next 2 rows, then 2 sts at beg of foll 4 rows",
@@ -325,6 +338,12 @@ var statements = []form{
 			}
 			return off
 		}},
+	{rule: "whole", pattern: "[the] $rem {n:num} $st [are] (bind/cast/bound off | bo) [loosely/firmly] [for (neck/shoulder/back {x:stretch})]", meaning: "all stitches are bound off", example: "Remaining 22 sts bind off for neck", build: func(m *match) any {
+		if m.p.line.IsRow() {
+			return nil
+		}
+		return &ins.BindOff{All: true, N: m.num("n", 0)}
+	}},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at [each/both] {e:edgename} {c:course} {x:offmore}", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo) at [each/both] {e:edgename} {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times", build: offCourse},
 	{rule: "whole", pattern: "at each/both side/sides/edge/edges/end/ends [of work/row] [,] (bind/cast off | bo) {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at both edges, again and again", example: "At each side, bind off 4 sts every other row twice", build: offCourse},
@@ -345,6 +364,19 @@ var statements = []form{
 		}
 		return &ins.CastOn{N: ins.N(n.All*k.All + o.All)}
 	}},
+	{rule: "whole", pattern: "(cast on | co | cast) {n:num} [$st] on/onto first [needle/pin] [,] [and] {o:num} [$st] on/onto [each of] other/remaining [{k:num}] [two/three] [needles/pins/needle/pin]", meaning: "stitches are cast on each of several needles", example: "Cast on 56 sts on the first needle, and 48 on each of the other 2", build: func(m *match) any {
+		n, k, o := m.num("n", 0), m.num("k", 1), m.num("o", 0)
+		switch {
+		case m.said("two"):
+			k = ins.N(2)
+		case m.said("three"):
+			k = ins.N(3)
+		}
+		if n.By != nil || k.By != nil || o.By != nil || k.All > 5 {
+			return nil
+		}
+		return &ins.CastOn{N: ins.N(n.All + k.All*o.All)}
+	}},
 	{rule: "whole", pattern: "(cast on | co | cast) {n:num} [$st] on/onto each [of] [{k:num}] needle/needles/pin/pins/dpn/dpns [point/points/tip/tips] [,/:/--/-/=/;] [for] [a] [total] [of] [{t:num} [$st] [in] [all/total/altogether]]", meaning: "stitches are cast on each of several needles", example: "Cast on 25 sts on each needle, 50 sts in all", build: func(m *match) any {
 		n, k := m.num("n", 0), m.num("k", 0)
 		switch {
@@ -353,7 +385,7 @@ var statements = []form{
 			for _, v := range n.By {
 				all.By = append(all.By, max(v*k.All, ins.None))
 			}
-			if m.has("t") {
+			if t := m.num("t", 0); m.has("t") && !(m.said(",") && t.By == nil && all.By == nil && t.All == all.All) {
 				m.to = m.from // how many there are in all is stated
 				for m.to < len(m.p.t) && !m.p.at(m.to).Is("needle", "needles", "pin", "pins", "dpn", "dpns") {
 					m.to++
@@ -840,6 +872,18 @@ var statements = []form{
 	{rule: "neutral", pattern: "(pattern/patt/chart) repeat/rep outlined/marked/shown {x:sentence}", meaning: "words about a chart", example: "Next rnd: K to end. Pattern repeat outlined in red is worked twice in each round", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "neutral", pattern: "(knitting/working/purling) [all/each/every] [of] [$st] [on/of] [first/second/other/both/each/{x:edgename}] [needle/needles] (tbl | through/in/into back [of] [loop/loops/lps/$st])", meaning: "how the stitches are worked", example: "K 1 round, knitting all sts on second needle through back loops", build: func(m *match) any {
 		if m.from == 0 || !m.said("all", "each", "every", "st", "sts", "stitches") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "cabling/crossing/twisting {x:stretch}", meaning: "where a cable is crossed", example: "Cont in patt, cabling the 8 sts every 8th row on right side, until piece measures 20 cm", build: func(m *match) any {
+		if m.p.line.IsRow() || !m.said("row", "rows", "rnd", "rnds", "round", "rounds") {
+			return nil
+		}
+		return &ins.Nothing{}
+	}},
+	{rule: "neutral", pattern: "[and] making [a] buttonhole/buttonholes {x:sentence}", meaning: "when buttonholes are worked", example: "Work even until piece measures 9 in, making a buttonhole, 3 sts in from front edge, after the first inch and every 2 in thereafter", build: func(m *match) any {
+		if m.p.line.IsRow() || !m.said("thereafter", "apart", "every", "made", "inches", "inch", "cm") || m.said("until") && !m.said("made", "buttonholes") {
 			return nil
 		}
 		return &ins.Nothing{}

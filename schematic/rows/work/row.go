@@ -305,12 +305,21 @@ func (r *runner) line(l *ins.Line) {
 		r.rows(l, l.Body)
 	}
 	r.tellsNeedles(l)
+	if l.Label != nil && l.Label.Next && slices.ContainsFunc(l.Body, severalRows) {
+		r.side = 0
+	}
 	if r.fab != nil {
 		r.cur.end = r.fab
 		if r.made != nil && r.known() {
 			r.made[l] = r.fab.stitches()
 		}
 	}
+}
+
+// severalRows reports whether an instruction is worked over other rows than the one of its label, however many: work in rib for 18 rows.
+func severalRows(n ins.Item) bool {
+	e, ok := n.(*ins.Even)
+	return ok && (e.Rows.Set() || e.Length != nil || e.Until.Set())
 }
 
 // mine reports whether a line is for this size.
