@@ -235,14 +235,15 @@ func TestRowsThatEndOnTheSideOnWhichTheyEnded(t *testing.T) {
 	}
 }
 
-// By hand, 20 sts and 26 rows to 15 and 20: 8 short rows over 40 sts turned by 4 are 6 over 30 turned by 3; those of 8 sts over 8 have room for
+// By hand, 20 sts and 26 rows to 15 and 20: 8 short rows over 40 sts turned 3 times by 4, 12 sts in all, are 6 over 30 turned
+// twice, 9 sts in all: 4.5, so by 5; those of 8 sts over 8 have room for
 // 2 at a time at an edge (5 stitches for 2 turns) and for 1 in the middle (4 turns).
 func TestShortRowsAreFittedByHand(t *testing.T) {
 	for _, c := range []struct {
 		over, step int
 		at         Side
 		want       [3]int
-	}{{40, 4, RightEdge, [3]int{6, 30, 3}}, {8, 8, LeftEdge, [3]int{6, 6, 2}}, {8, 8, BothEdges, [3]int{6, 6, 1}}} {
+	}{{40, 4, RightEdge, [3]int{6, 30, 5}}, {8, 8, LeftEdge, [3]int{6, 6, 2}}, {8, 8, BothEdges, [3]int{6, 6, 1}}} {
 		was, now := shortRows(c.over, c.step, c.at), shortRows(c.over, c.step, c.at)
 		f := &Fitting{Chooser: &nearest{}, Steps: map[Section]Step{was: {Before: 60, After: 60, Rows: 8, FirstRow: 1, FirstRS: true}}, N: 45, RS: true}
 		out := f.Fit([]Section{now}, []Section{was})[0].(*ShortRows)

@@ -472,14 +472,19 @@ func (s *ShortRows) fit(f *Fitting, old Section) {
 	}
 	f.Round = round
 	over := f.put(&s.Over, min(f.N, f.count("short rows over", was.Over.Int(0, 0), Need{}, 1)))
-	if n := was.Step.Int(0, 0); n > 0 {
-		turns := max(1, (s.Rows.Int(0, 0)+1)/2-1)
+	if n := was.Step.Int(0, 0); n > 0 { // all turns together leave as much as they left
+		sts, _ := f.ratio()
+		turns, ends := max(1, s.turns()), 1
 		if s.At != LeftEdge && s.At != RightEdge {
-			turns *= 2
+			ends = 2
 		}
-		f.put(&s.Step, min(f.count("turn", n, Need{}, 1), max(1, (over-1)/turns)))
+		step := f.Near(f.name("turn", n), sts.Times(n*max(1, was.turns())).Div(units.Int(int64(turns))), Need{}, 1)
+		f.put(&s.Step, min(step, max(1, (over-1)/(turns*ends))))
 	}
 }
+
+// turns is how often the rows of one size turn before the end of the longest, at each end.
+func (s *ShortRows) turns() int { return max(0, (s.Rows.Int(0, 0)+1)/2-1) }
 
 func (s *Mark) fit(f *Fitting, old Section) {
 	was := old.(*Mark)

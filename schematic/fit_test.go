@@ -163,6 +163,7 @@ func TestSectionsAreReckonedAnewByHand(t *testing.T) {
       - even: 10 rows
       - bind off: all
 `, 15, 40, "cast on 46; panels 15 16 15; even 10; all"},
+		// 8 short rows turn three times by 10, 30 sts; 4 turn once, by 15.
 		{"short rows and a mark", `
       - cast on: 60
       - even: 10 rows
@@ -170,7 +171,7 @@ func TestSectionsAreReckonedAnewByHand(t *testing.T) {
       - {mark: button, count: 5, at: right edge, inset: 4, first: 6 rows, apart: 10 rows, along: yes}
       - even: 60 rows
       - bind off: all
-`, 10, 20, "cast on 30; even 5; short 4 over 24 by 5; mark 2, first 3, apart 5; even 30; all"},
+`, 10, 20, "cast on 30; even 5; short 4 over 24 by 15; mark 2, first 3, apart 5; even 30; all"},
 		// Along 80 rows 3 in every 4 are 60 stitches; along 40 rows 30.
 		{"a band along its long edge", `
       - {sideways: rib, stitches: 10, rows: 80}

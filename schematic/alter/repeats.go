@@ -65,6 +65,9 @@ func rulesKept(p *schematic.Pattern, i int, now *schematic.Pattern) finding.List
 	var out finding.List
 	for k, q := range now.Pieces {
 		was, is := flat(p.Pieces[k].Sections), flat(q.Sections)
+		if len(was) != len(is) {
+			continue // steps that an alteration has parted, in a pattern that is in no file
+		}
 		for j, s := range is {
 			old, n := stated(was[j], i), stated(s, 0)
 			if old < 1 || n < 1 || old == n {
