@@ -60,6 +60,13 @@ func TestFormsOfCrochetAreReadAndCounted(t *testing.T) {
 		"stitches that the text defines in words": {"Terms: US\nSpecial stitches:\n2V-st: (2 dc, ch 1, 2 dc) in same st.\n" +
 			"Clus st: Yo, insert hook in st, pull up a loop, yo, pull through 2 loops, [yo, insert hook in same st, pull up a loop, yo, pull through 2 loops] twice, yo, pull through all 4 loops.\nCh 22.\n" +
 			"Row 1: Sc in 2nd ch from hook and in each ch across. (21 sc)\nRow 2: Ch 3 (counts as dc), *skip next st, 2V-st in next st, skip next st, Clus st in next st; rep from * across. (5 2V-sts, 5 Clus sts, 1 dc)\n", "5 2V-sts", "4 2V-sts"},
+		"numbers run together with a stop and a dash": {"Terms: US\n1. 6 sc in magic ring (6)\n2. inc around (12)\n3. (sc, inc) around (18)\n4.-11 Sc around. (18)\n12. (sc 1, dec) around (12)\n", "(12)\n3.", "(13)\n3."},
+		"a decrease written large":                    {"Terms: US\n1. MC 8 [8]\n2. Inc x8 [16]\n3. *Sc, inc* x8 [24]\n4. *2 sc, inc* x8 [32]\n5. *2 sc Dec* x8 [24]\n6. *sc Dec* x8 [16]\n", "[24]\n6", "[23]\n6"},
+		"the stitch behind those that are skipped": {"Terms: UK\nRound 1: 6dc in magic ring. (6)\nRound 2: 2dc in each st. (12)\nRound 3: 2dc in each st. (24)\n" +
+			"Round 4: Skip 2 stitches and 3tr into third stitch. Repeat 7 times. (24)\n", "times. (24)", "times. (26)"},
+		"the space before the next shell": {"Terms: US\nSpecial stitches: Shell: [sc, ch 2, sc] in same place.\nCh 33.\n" +
+			"Row 1: Shell in 3rd ch from hook, sk 1 ch, *shell in next ch, sk 1 ch; rep from * across, sc in last ch, turn. (15 shells)\nRow 2: Ch 2, shell in each shell across, turn. (15 shells)\n" +
+			"Row 3: Ch 2, *shell in next shell; rep from * 4 times, sc in sp before next shell, shell in next shell, sc in sp before next shell, shell in each shell across, turn. (15 shells, 2 sc)\n", "(15 shells, 2 sc)", "(17 shells, 2 sc)"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			x := Read("t.txt", []byte(c.text), Options{})

@@ -135,7 +135,7 @@ func place(kind ins.PlaceKind, m *match) ins.Place {
 	u, _ := m.get("u").(ins.Unit)
 	u.Between = u.Space && u.Size.By == nil && u.Size.All == 0 && m.said("between")
 	if u.Space && u.Size.All == 0 && m.has("tail") && m.said("before", "after") { // the gap there, which takes no stitch
-		u.Between, u.Word = true, "gap"
+		u.Between, u.Within, u.Word = true, m.said("before"), "gap"
 	}
 	if m.has("tail") && (u.Word == "st" || u.Stitch != nil) && m.said("below", "down") && m.said("rows", "row") { // of a row further down
 		u.Word = "unworked"
@@ -291,6 +291,12 @@ var cores = []form{
 			}
 			return pl
 		}},
+	{rule: "core", pattern: "each of $next {u:unit}", meaning: "each stitch that is left", example: "Row 1: Dc in 4th ch from hook, 2 dc in each of next st", build: func(m *match) any {
+		if m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
+			return nil
+		}
+		return place(ins.InEach, m)
+	}},
 	{rule: "core", pattern: "each/every of $next $ch {n:num}", meaning: "each of so many stitches", example: "1 dc in each of next ch3", build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: m.num("n", 1), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
@@ -717,7 +723,7 @@ var loops = []form{
 		}},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
 		build: func(m *match) any { return ins.BothLoops }},
-	{rule: "neutral", pattern: "working/work [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of [each/every/all] [of] {u:unit} [{tail}]", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", build: func(m *match) any {
+	{rule: "neutral", pattern: "working/work/crochet/crocheting [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of [each/every/all] [of] {u:unit} [{tail}]", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", build: func(m *match) any {
 		if !m.has("tail") && (!m.p.at(m.to).Is(",") || m.to >= len(m.p.t)) {
 			return nil
 		}

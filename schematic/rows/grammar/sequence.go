@@ -985,7 +985,7 @@ func (s *sequence) bracket(t *text.Token) {
 }
 
 // behindSkipped takes a chain that is counted from the hook, behind those that were passed from there, as the next: skip first 3
-// chains, dc in 4th chain.
+// chains, dc in 4th chain; skip 2 sts and ss into third st.
 func (s *sequence) behindSkipped(st *ins.Stitch) {
 	k := len(s.out) - 1
 	for k >= 0 && is[*ins.Nothing](s.out[k]) {
@@ -999,7 +999,7 @@ func (s *sequence) behindSkipped(st *ins.Stitch) {
 		return
 	}
 	a, b := skip.Places[0], &st.Places[0]
-	if a.Kind == ins.InFirst && b.Kind == ins.InEvery && b.Unit.Chain && a.N.By == nil && b.N.By == nil && b.N.All == a.N.All+1 {
+	if (a.Kind == ins.InFirst && b.Unit.Chain || a.Kind == ins.InNext && !b.Of && !b.Unit.Between) && b.Kind == ins.InEvery && a.N.By == nil && b.N.By == nil && b.N.All == a.N.All+1 {
 		b.Kind, b.N = ins.InNext, ins.N(1)
 	}
 }

@@ -274,10 +274,7 @@ func longest(p *parser, i int) (best thing, to int) {
 	to = -1
 	for k := 0; k < longestName && i+k < len(p.t); k++ {
 		t := &p.t[i+k]
-		if !inName(t) || makeBefore(b, t) || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && t.Ord > 0 && !t.Glued {
-			break
-		}
-		if k > 1 && t.Cap && !t.Glued && len(t.S) == 1 && p.at(i+k-1).Kind == 'n' && p.r.colourNamed(t.S[0]) { // p1 B: in that yarn
+		if !inName(t) || makeBefore(b, t) || len(b)+len(t.S) > 60 || t.Num.By != nil || k > 0 && p.namesAnew(i, k) {
 			break
 		}
 		b = append(b, t.S...)
@@ -294,6 +291,20 @@ func longest(p *parser, i int) (best thing, to int) {
 		}
 	}
 	return best, to
+}
+
+// namesAnew reports whether the k-th token behind i begins a name of its own: 5th, the yarn B in p1 B, 2 sc Dec.
+func (p *parser) namesAnew(i, k int) bool {
+	t, last := &p.t[i+k], p.at(i+k-1)
+	switch {
+	case t.Glued || t.Ord > 0:
+		return t.Ord > 0 && !t.Glued
+	case !t.Cap:
+		return false
+	case t.Is("dec", "inc"):
+		return !last.Cap && last.Kind == 'w'
+	}
+	return k > 1 && len(t.S) == 1 && last.Kind == 'n' && p.r.colourNamed(t.S[0])
 }
 
 // glued reports whether the tokens from i to the one at k are written as one word: sl1yo, and not sl1 yo.

@@ -283,7 +283,7 @@ func (p *labeller) numbers() bool {
 
 // further reads what one more sign or word adds to the numbers of a label; false if nothing is added.
 func (p *labeller) further() bool {
-	if p.peek(0).Is(".") && p.peek(1).Is("-", "--") && p.peek(2).Kind == 'n' && p.peek(3).Is(".") { // 4. - 5.
+	if p.peek(0).Is(".") && p.peek(1).Is("-", "--") && p.peek(2).Kind == 'n' && (p.peek(3).Is(".") || p.peek(1).Glued && p.peek(2).Glued && p.peek(-1).Glued == (p.i > 1)) { // 4. - 5. and 5.-11
 		p.i++
 	}
 	switch {

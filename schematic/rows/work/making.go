@@ -576,7 +576,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		w.together(n, p.At)
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
-	case p.Unit.Space && p.Unit.Within:
+	case p.Unit.Space && p.Unit.Within && p.Unit.Word != "gap":
 		w.toGroupOfSpace(w.n(p.Unit.Size))
 		if w.feetIn(n, k, func() bool { return w.space(w.n(p.Unit.Size), p.At) }); k == 1 {
 			w.cur.passGroup()
@@ -638,9 +638,19 @@ func (w *work) crosses(n ins.Item, p *ins.Place, k int) bool {
 	return true
 }
 
+// betweenTwoGroups reports whether the work stands behind one group and before another.
+func (w *work) betweenTwoGroups() bool {
+	c := w.cur
+	next := c.run()
+	return c.off == 0 && c.i > 0 && next != nil && c.f.runs[c.i-1].group > 0 && next.group > 0 && next.group != c.f.runs[c.i-1].group
+}
+
 // spaceOrGap goes on to the next chain space, or to the next gap between stitches where those are meant.
 func (w *work) spaceOrGap(p *ins.Place) bool {
 	size := w.n(p.Unit.Size)
+	if p.Unit.Word == "gap" && p.Unit.Within && w.betweenTwoGroups() { // sp before next shell
+		return w.took(w.cur)
+	}
 	return (p.Unit.Between || w.gaps && size == 0) && (w.betweenGroups() || w.gap(p.Unit.Word)) || w.space(size, p.At)
 }
 
