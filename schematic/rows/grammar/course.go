@@ -15,6 +15,7 @@ import (
 type course struct {
 	ins.Course
 	both, marked, inner, spread bool
+	halves                      bool // at the inner edge of each half
 	edge, side, panel           string
 	markers, on                 ins.Num
 	cloth                       ins.Cloth
@@ -57,12 +58,13 @@ var clauses = []form{
 		if value[string](m, "e") != "neck" {
 			return both(m)
 		}
-		return clause(func(c *course) { c.edge, c.where = "neck", true }) // each half has one
+		return clause(func(c *course) { c.edge, c.halves, c.where = "neck", true, true })
 	}},
 	{rule: "clause", pattern: "(at/on/from/along/inside [of]) {e:edgename} [{s:edgeside}] [inside [front/neck/garter] border/band/edging]", meaning: "at one edge", example: "Dec 1 st at neck edge on next 7 rows",
 		build: func(m *match) any {
 			e, s := value[string](m, "e"), value[string](m, "s")
-			return clause(func(c *course) { c.edge, c.side, c.where = e, s, true })
+			halves := e == "neck" && m.said("edges")
+			return clause(func(c *course) { c.edge, c.side, c.where, c.halves = e, s, true, c.halves || halves })
 		}},
 	{rule: "clause", pattern: "(inside/within) [front/neck/centre/center/buttonhole/garter] [stitch/st] border/band", meaning: "at one edge", example: "Dec 1 st inside front border every row until 21 sts remain", build: func(m *match) any { return clause(func(c *course) { c.edge, c.where = "front", true }) }},
 	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
@@ -563,7 +565,7 @@ func edgeName(p *parser, i int) (any, int) {
 		}
 		return t.S, to
 	}
-	if t.Kind == 'w' && edgeNames[t.S] && edgeNames[p.at(i+1).S] && p.at(i+2).Is("edge", "end", "side") {
+	if t.Kind == 'w' && edgeNames[t.S] && edgeNames[p.at(i+1).S] && p.at(i+2).Is("edge", "end", "side", "edges") {
 		return t.S, i + 3
 	}
 	if t.Kind == 'w' && t.Is("edge", "side") {
@@ -703,7 +705,7 @@ func (p *parser) edgeEnds(j int, first bool) bool {
 	case first:
 		return false
 	case t.Is("and"):
-		return p.thingAt(j+1) || next.Kind == 'n' && (p.thingAt(j+2) || p.at(j+2).Is("st", "sts", "stitches")) || next.Is("work", "join", "turn", "in", "ch")
+		return p.thingAt(j+1) || next.Kind == 'n' && (p.thingAt(j+2) || p.at(j+2).Is("st", "sts", "stitches")) || next.Is("work", "join", "turn", "in", "ch", "bind", "cast", "bo", "slip", "place", "put", "leave", "with")
 	}
 	return p.thingAt(j) && (p.at(j-1).Kind == 'n' || next.Kind == 'n')
 }

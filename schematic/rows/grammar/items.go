@@ -556,7 +556,7 @@ var stitches = []form{
 		}
 		return &ins.BindOff{N: m.num("n", 0), Hold: true}
 	}},
-	{rule: "leave", pattern: "leave/leaving [last/$next] [$rem] [{n:num}] [$rem/other] [{u:unit}] ($rem | unworked/unfinished/held/live/free/open/aside | on/to [stitch/spare] holder/thread/needle/yarn/pin [{tail}] | {tail})", meaning: "stitches stay unworked", example: "leave remaining 4 sts unworked", build: leave},
+	{rule: "leave", pattern: "leave/leaving [last/$next] [$rem] [{n:num}] [$rem/other] [{u:unit}] ($rem | unworked/unfinished/held/live/free/open/aside | on/to [stitch/spare/st/waste/a/safety] [-] holder/thread/needle/yarn/pin [{tail}] | {tail})", meaning: "stitches stay unworked", example: "leave remaining 4 sts unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving {n:num} [{u:unit}] [unworked/live/held/on] [holder] at {e:edgename} [{s:edgeside}] [{c:course}]", meaning: "stitches stay unworked at an edge", example: "Leave 3 sts unworked at neck edge",
 		build: func(m *match) any {
 			c, _ := m.get("c").(course)

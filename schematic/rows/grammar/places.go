@@ -807,6 +807,7 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "[across/over] {upto} [within] [last] [{n:num} {u:unit}] [before/of/from/on] [the] (neck/center/centre/front/inner edge/opening | neck | first/left/right side/half/shoulder [neck/front] [edge] | first/left/right neck/front edge)", meaning: "to so many stitches before the edge between two halves", example: "k to 3 sts before neck edge, k2tog, k1; with second ball, k1, ssk, k to end", build: toInnerEdge},
 	{rule: "extent", pattern: "across/along side of square/motif/hexagon/block/triangle", meaning: "to the space at the next corner", example: "Rnd 2: Sl st in next sp, ch 5, *2 dc in same sp, dc in each dc across side of square, 2 dc in next sp, ch 2; rep from * 3 times", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Space: true, Word: "sp"}, At: m.span()}
 	}},
@@ -870,6 +871,14 @@ func toMarker(m *match) any {
 		kind = ins.ToLastMarker
 	}
 	return ins.Extent{Kind: kind, N: m.num("n", 0), At: m.span()}
+}
+
+// toInnerEdge reads up to the edge of the first of two halves, which is told as the place itself or by what is before it.
+func toInnerEdge(m *match) any {
+	if !m.p.line.IsRow() || m.p.r.crochet || m.has("n") != m.said("before", "of", "from", "on") {
+		return nil
+	}
+	return ins.Extent{Kind: ins.ToMarker, N: m.num("n", 0), At: m.span()}
 }
 
 // often is how often something is done.

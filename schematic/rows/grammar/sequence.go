@@ -2306,6 +2306,9 @@ func (s *sequence) mayLead(lead int) bool {
 	if n.Kind != 'n' && n.Kind != 'w' || first.Kind == 'w' && lead == s.i && numerals[first.S] == 0 {
 		return false
 	}
+	if first.Is("leave", "leaving") && s.said(lead, s.countEnd(), "holder", "holders", "needle", "unworked", "thread", "pin") {
+		return false
+	}
 	return lead == s.i || !first.Is("in", "a", "of", "and", "on") || s.at(s.i+1).Kind != 'n'
 }
 
@@ -2489,6 +2492,9 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 		if to < 0 {
 			return nil
 		}
+		if k := q.eachSide(to); k > to {
+			g.Side, to = true, k
+		}
 		out = q.addTo(out, g, i)
 		to = q.eachNeedle(q.behindCount(to))
 		if to >= len(q.t) || to == len(q.t)-1 && q.at(to).Kind == 'g' && q.neutralAll(q.at(to).Sub) {
@@ -2541,6 +2547,33 @@ func (p *parser) eachNeedle(i int) int {
 	}
 	_, to := countOn(p.t, k)
 	return max(i, to)
+}
+
+// eachSide is behind words at i that say a count of each of two sides: 20 sts rem at each side of neck, for each shoulder. It is i
+// if none stand there.
+func (p *parser) eachSide(i int) int {
+	k := i
+	for p.at(k).Is(remains...) || p.at(k).Is("now", "live", "on", "at", "for", "to", "in") {
+		k++
+	}
+	if !p.at(k).Is("each", "either", "both", "per") {
+		return i
+	}
+	for k++; p.at(k).Is("of"); k++ {
+	}
+	if !p.at(k).Is("side", "sides", "shoulder", "shoulders", "half") || p.at(k+1).Is("seam") {
+		return i
+	}
+	k++
+	if p.at(k).Is("of") {
+		for k++; p.at(k).Is("front", "back", "v", "-", "center", "centre"); k++ {
+		}
+		if !p.at(k).Is("neck", "neckline", "opening", "work", "placket", "slit", "split", "edge", "sts", "stitches") {
+			return i
+		}
+		k++
+	}
+	return k
 }
 
 // behindAnd is behind signs and words that join counts.

@@ -235,7 +235,7 @@ var statements = []form{
 		if !c.Every.Set() && !c.Rows.Set() && !c.First {
 			return nil
 		}
-		return &ins.Shape{N: m.num("n", 0), Both: c.both, Edge: c.edge, Side: c.side, Course: c.Course}
+		return &ins.Shape{N: m.num("n", 0), Both: c.both, Halves: c.halves, Edge: c.edge, Side: c.side, Course: c.Course}
 	}},
 	{rule: "shift", pattern: "$inc [{n:num} | once] [{u:unit}]", meaning: "so many are added", example: "Inc 1 st at each end of every 6th row 5 times", build: func(m *match) any { return m.shift(true) }},
 	{rule: "shift", pattern: "($dec | take/taking in) [{n:num} | once] [{u:unit}]", meaning: "so many are taken away", example: "Dec 1 st at neck edge on next 7 rows", build: func(m *match) any { return m.shift(false) }},
@@ -348,7 +348,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(bind/cast off | bo) at [each/both] {e:edgename} {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times", build: offCourse},
 	{rule: "whole", pattern: "at each/both side/sides/edge/edges/end/ends [of work/row] [,] (bind/cast off | bo) {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at both edges, again and again", example: "At each side, bind off 4 sts every other row twice", build: offCourse},
 	{rule: "offmore", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "and then more of it", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
-	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [{t:times}] at/from/on {e:edgename} [{c:course}]", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
+	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [{t:times}] at/from/on [each/both] {e:edgename} [{c:course}]", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at/on/from/for] each/both/either $edge/armhole/armholes/shoulder/shoulders/underarm/underarms [edge/edges/side/end] [of (work/row/needle/{x:piecename})] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves]", meaning: "bound off at both ends", example: "Bind off 5 sts on each side for underarm", build: func(m *match) any {
 		if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") {
 			return nil
@@ -480,6 +480,12 @@ var statements = []form{
 			return nil
 		}
 		return &ins.Together{Parts: []ins.Part{{N: m.num("n", 0)}, {N: m.num("m", 0)}}}
+	}},
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/leave center/centre/middle $st (on/onto/to) [stitch/st/spare/waste/safety/a] [-] [safety] holder/thread/yarn/needle/pin", meaning: "the stitch in the middle waits on a holder", example: "Next row: K20, place center st on a safety pin, k20", build: func(m *match) any {
+		if m.said("sts", "stitches") {
+			return nil
+		}
+		return &ins.BindOff{N: ins.N(1), Hold: true}
 	}},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/top/bottom/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right/back/front] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset/shoulder] (on hold on | on hold | on/onto/to/aside) [first/second/third/another] [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
@@ -639,7 +645,7 @@ var statements = []form{
 	{rule: "joinyarn", pattern: "(return/transfer/replace) [held] {n:num} [right/left] [back/front/sleeve/body/shoulder/neck] [held] $st [from [stitch] holder] to/on/onto [needle/needles/left/right/working] [needle/needles] [and (join/rejoin {y:stretch})]", meaning: "stitches that waited are taken up", example: "Return the 32 back sts to needles and join A", build: func(m *match) any {
 		return &ins.JoinYarn{From: "yarn"}
 	}},
-	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [your/my] [new/working/second] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball)) [with] [{s:slip}] [{to:yarnto}] [using/with/by] [{s2:slip}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
+	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [your/my] [new/working/second/another/separate/fresh/2nd] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball) [of yarn/wool/thread]) [with] [{s:slip}] [{to:yarnto}] [using/with/by] [{s2:slip}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", build: func(m *match) any {
 		if !m.said("rejoin", "attach", "attaching") {
 			return nil
@@ -1370,7 +1376,7 @@ func shape(inc bool) func(m *match) any {
 			d.n, d.has, c.HasTimes, c.Times = c.Times, true, false, ins.Num{}
 		}
 		often := c.HasTimes || c.Every.Set() || c.Rows.Set() || c.First
-		s := &ins.Shape{Inc: d.inc, N: d.n, Same: m.has("s"), Both: c.both, Edge: c.edge, Side: c.side, Marked: c.marked, Markers: c.markers, Inner: c.inner, Panel: c.panel, Spread: c.spread, Cloth: c.cloth, Course: c.Course}
+		s := &ins.Shape{Inc: d.inc, N: d.n, Same: m.has("s"), Both: c.both, Edge: c.edge, Side: c.side, Marked: c.marked, Markers: c.markers, Inner: c.inner, Halves: c.halves, Panel: c.panel, Spread: c.spread, Cloth: c.cloth, Course: c.Course}
 		if m.p.t[0].Is("rep", "repeat") && m.p.at(m.from-1).Is(",") && !c.where && !c.HasTimes && c.Every.Set() && c.Every.By == nil && c.Every.All == 1 { // how many the repeated row takes away
 			return &ins.Nothing{}
 		}

@@ -187,6 +187,7 @@ type (
 		Marked  bool   // on each side of markers
 		Markers Num    // so many; not set: every one that was placed
 		Inner   bool   // within the row: at the ends of a panel, or at its middle
+		Halves  bool   // at the inner edge of each half, of which one is worked, or both at the same time
 		Panel   string // the panel, in lower case
 		Spread  bool   // evenly across
 		Vague   bool   // the text does not say where: at one end or at both

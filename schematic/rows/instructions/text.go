@@ -24,6 +24,7 @@ type StitchGroup struct {
 	N    Num
 	Unit Unit
 	Any  bool // sts, or no word
+	Side bool // of each of two sides: 20 sts each side
 	At   Span
 }
 

@@ -412,30 +412,37 @@ func (r *runner) said(l *ins.Line) int {
 		if n == ins.None {
 			return -1
 		}
-		if g.Any {
+		switch {
+		case g.Side && (r.round || !r.known()), g.Unit.Stretch && !g.Any, g.Unit.Row && !g.Any:
+			return -1
+		case g.Side:
+			return 2 * n
+		case g.Any:
 			return n
 		}
-		switch {
-		case g.Unit.Stretch, g.Unit.Row:
-			return -1
-		case g.Unit.Space || g.Unit.Chain:
-		case g.Unit.Group != nil:
-			per := 0
-			for _, b := range g.Unit.Group.Body {
-				if s, ok := b.(*ins.Stitch); ok && s.Kind != nil {
-					per += s.N.At(r.size)
-				}
-			}
-			sum += n * per
-		case g.Unit.Stitch != nil && g.Unit.Stitch.ID == "picot":
-		default:
-			sum += n
-		}
+		sum += n * stitchesIn(g.Unit, r.size)
 	}
 	if sum == 0 {
 		return -1
 	}
 	return sum
+}
+
+// stitchesIn is how many stitches one of what a count names is in a size, in a total of stitches.
+func stitchesIn(u ins.Unit, size int) int {
+	switch {
+	case u.Space || u.Chain || u.Group == nil && u.Stitch != nil && u.Stitch.ID == "picot":
+		return 0
+	case u.Group == nil:
+		return 1
+	}
+	per := 0
+	for _, b := range u.Group.Body {
+		if s, ok := b.(*ins.Stitch); ok && s.Kind != nil {
+			per += s.N.At(size)
+		}
+	}
+	return per
 }
 
 // rows works a line's instructions as many times as its label says.

@@ -263,7 +263,7 @@ func (r *runner) shapeBy(l *ins.Line, n *ins.Shape, change int, s span) {
 	if r.g != nil && s.rows == 0 {
 		r.g.atOnce(n, change)
 	}
-	if n.Vague {
+	if n.Vague || n.Halves && r.g == nil && !r.bothHalves() {
 		r.vague(n, change, s.rows)
 		return
 	}
@@ -298,14 +298,15 @@ func (r *runner) again(l *ins.Line, d done) {
 	r.even(1)
 }
 
-// vague works a shaping of which the text does not say where: at one end, or at both.
+// vague works a shaping of which the text does not say where: at one end, or at both. How many halves are worked says the count
+// that follows.
 func (r *runner) vague(n *ins.Shape, change, rows int) {
 	g := r.g
 	r.g = nil
 	r.even(rows)
 	r.g = g
 	k := key{both: n.At}
-	if _, ok := r.pick.asked[k]; !ok {
+	if _, ok := r.pick.asked[k]; !ok && n.Vague {
 		r.pick.asked[k] = n.At
 		r.tell("rows/where", finding.Note, n.At, "the text does not say where these stitches fall: at one end of the row, or at both", "say at which edge, or at each end")
 	}
@@ -329,6 +330,8 @@ func (r *runner) vague(n *ins.Shape, change, rows int) {
 // places is at how many places of the row a shaping falls.
 func (r *runner) places(n *ins.Shape) int {
 	switch {
+	case n.Halves && r.bothHalves():
+		return 2
 	case !n.Both:
 		return 1
 	case n.Marked && n.Markers.Set():
@@ -343,6 +346,11 @@ func (r *runner) places(n *ins.Shape) int {
 		r.tell("rows/reference", finding.Warning, n.At, "no markers were placed before this", "say how many there are: on each side of 4 markers")
 	}
 	return 2
+}
+
+// bothHalves reports whether the row is known to be in two halves, both of which are worked.
+func (r *runner) bothHalves() bool {
+	return r.fab != nil && len(r.fab.marks) == 1 && len(r.panels) == 0
 }
 
 // marks1 works the placing of markers between panels, which must make up the row.

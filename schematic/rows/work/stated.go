@@ -228,14 +228,12 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		if said == ins.None {
 			return nil
 		}
-		made, what, also := r.blocksIn(f, g.Unit)
-		unsure = unsure || made >= 0
-		switch uncounted := g.Unit.Stretch || g.Unit.Row || g.Unit.Word == "corner"; {
-		case made < 0 && uncounted:
-			unsure = true
+		if g.Side {
+			return r.bothSides(f, g, said)
+		}
+		made, what, also, blocks := r.madeOf(f, g, grouped, groups)
+		if unsure = unsure || blocks || made < 0; made < 0 {
 			continue
-		case made < 0:
-			made, what, also = r.made1(f, g, grouped, groups)
 		}
 		named += namedBy(g, made, also, said)
 		if also == said || made == said || g.Unit.Space && said == made+1 && beginsByLoop(l.Body) {
@@ -261,6 +259,18 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 	return out
 }
 
+// madeOf is what a row has of what a part of a count names, and what as rightly, and whether these are blocks; below 0: that is not counted.
+func (r *runner) madeOf(f *fabric, g ins.StitchGroup, grouped bool, groups []ins.StitchGroup) (made int, what string, also int, blocks bool) {
+	if made, what, also = r.blocksIn(f, g.Unit); made >= 0 {
+		return made, what, also, true
+	}
+	if g.Unit.Stretch || g.Unit.Row || g.Unit.Word == "corner" {
+		return -1, "", -1, false
+	}
+	made, what, also = r.made1(f, g, grouped, groups)
+	return made, what, also, false
+}
+
 // blocksIn is how many blocks from corner to corner a row has, each a space beside three tall stitches, if a count names blocks; else -1.
 func (r *runner) blocksIn(f *fabric, u ins.Unit) (made int, what string, also int) {
 	if w := strings.TrimSuffix(u.Word, "s"); w != "block" && w != "tile" && w != "square" || !r.known() {
@@ -281,6 +291,17 @@ func (r *runner) blocksIn(f *fabric, u ins.Unit) (made int, what string, also in
 		return -1, "", -1
 	}
 	return spaces, "blocks", spaces
+}
+
+// bothSides is what a count of each side and a row have apart: the row is both sides of an opening, or the one that is worked. The sides
+// of a round are as many as it has corners.
+func (r *runner) bothSides(f *fabric, g ins.StitchGroup, said int) []raw {
+	made := f.stitches()
+	if r.round || made == said || made == 2*said {
+		return nil
+	}
+	return []raw{{kind: "rows/stated", sev: finding.Warning, at: g.At, msg: "both sides have %s stitches together, not %s each | %s stitches made over the row below | %s stitches stated, and %s on both sides",
+		fix: "correct the count, or the row so that it makes %s on each side", a: []int{made, said, made, said, 2 * said, said}, gap: made - 2*said, of: max(made, 2*said), stated: g.N}}
 }
 
 // beginsByLoop reports whether a round begins with a repeat of loops: its first chain is one of them, and no turning chain.

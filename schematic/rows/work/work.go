@@ -332,6 +332,9 @@ func (w *work) bindOff(n *ins.BindOff) {
 	if n.Hold {
 		w.heldTo = w.used()
 	}
+	if !w.round && w.offAt > 0 && w.cur.left > 0 { // the row is in two halves, and goes on to the edge between them
+		w.out.marks = append(w.out.marks, w.offAt)
+	}
 	if !n.All && !n.Hold && w.cur.left > 1 && w.kind().Craft == stitch.Knitting && w.pick.stays() {
 		w.seq([]ins.Item{&ins.Stitch{Kind: stitch.ByID("k"), N: ins.N(1)}}, 0)
 	}
