@@ -10,9 +10,6 @@ import (
 // StandIn is drawn in place of a character that the faces lack.
 const StandIn = '□'
 
-// Has reports whether the face draws a character as itself.
-func Has(f Face, r rune) bool { return metricsOf(f).of(r) != 0 }
-
 // Lacking are the characters of a text for which StandIn is drawn.
 func Lacking(f Face, s string) []rune {
 	m := metricsOf(f)

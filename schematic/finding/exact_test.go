@@ -87,7 +87,7 @@ func TestAFindingInOneLine(t *testing.T) {
 func TestTheHeadingOfWhatWasNotRead(t *testing.T) {
 	show := func(list ...Finding) string {
 		var b strings.Builder
-		require.NoError(t, Print(&b, list, nil))
+		require.NoError(t, Printer{}.Print(&b, list, nil))
 		return b.String()
 	}
 	found, unread := Finding{Kind: "rows/count", Severity: Error, Message: "f"}, Finding{Kind: "rows/not-read", Message: "u"}

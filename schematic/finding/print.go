@@ -22,11 +22,6 @@ type Printer struct {
 // them are concerned, what was found, what was expected and the likely fix. What was not read follows under
 // a heading of its own. Sources holds the bytes of each file by
 // its name; a file that is not there is shown without its line. The error is w's.
-func Print(w io.Writer, list List, sources map[string][]byte) error {
-	return Printer{}.Print(w, list, sources)
-}
-
-// Print writes findings as the function of the same name does.
 func (p Printer) Print(w io.Writer, list List, sources map[string][]byte) error {
 	if p.Width <= 0 {
 		p.Width = 100

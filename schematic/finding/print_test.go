@@ -124,7 +124,7 @@ func TestWhatWasNotReadIsToldApart(t *testing.T) {
 	assert.Equal(t, List{unread}, apart)
 
 	var b bytes.Buffer
-	require.NoError(t, Print(&b, list, map[string][]byte{"a.yaml": []byte("x\ny\n")}))
+	require.NoError(t, Printer{}.Print(&b, list, map[string][]byte{"a.yaml": []byte("x\ny\n")}))
 	assert.Equal(t, "a.yaml:2:1: error: this is wrong [file/number]\n 2 | y\n   | ^\n\nNot read, and not checked:\n"+
 		"a.yaml:1:1: not read: frogle\n 1 | x\n   | ^\n    in: Back, Row 3\n", b.String())
 

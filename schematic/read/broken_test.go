@@ -44,7 +44,7 @@ func told(t testing.TB, src string) (string, finding.List) {
 	p, list := Pattern("vest.yaml", []byte(src))
 	require.False(t, p == nil && !list.Errors(), "no pattern and no error")
 	var out bytes.Buffer
-	require.NoError(t, finding.Print(&out, list, map[string][]byte{"vest.yaml": []byte(src)}))
+	require.NoError(t, finding.Printer{}.Print(&out, list, map[string][]byte{"vest.yaml": []byte(src)}))
 	return out.String(), list
 }
 

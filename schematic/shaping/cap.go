@@ -54,17 +54,10 @@ const (
 	mostShapes = 100_000
 )
 
-// Cap reckons a sleeve cap whose edge is the armhole's plus the ease, to half a
-// stitch, that begins with the armhole's own first bind-off and never decreases
-// more than one stitch in a row at an edge unless stitches are bound off or
-// left. The shape is the trade's bell (common practice): quick, slow, quick, and
-// a flat top of about a quarter of the upper arm. It fails if no such cap exists.
-func Cap(in CapIn) (CapPlan, error) {
-	plans, errs := Caps([]CapIn{in})
-	return plans[0], errs[0]
-}
-
-// Caps reckons the caps of all sizes, from the smallest to the largest, together: of the caps that fit each size those
+// Caps reckons the sleeve caps of all sizes, from the smallest to the largest, together. The edge of a cap is the
+// armhole's plus the ease, to half a stitch; it begins with the armhole's own first bind-off and never decreases more
+// than one stitch in a row at an edge unless stitches are bound off or left. The shape is the trade's bell (common
+// practice): quick, slow, quick, and a flat top of about a quarter of the upper arm. Of the caps that fit each size they are those
 // whose tops and heights go with the sizes. A size for which there is no cap has an error, and the
 // others are chosen as if it were not there.
 func Caps(ins []CapIn) ([]CapPlan, []error) {

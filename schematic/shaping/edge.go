@@ -59,15 +59,6 @@ func (m Move) rows() int {
 // Edge is a shaped edge of a piece from the underarm up.
 type Edge []Move
 
-// in is how many stitches the edge moves in, in all.
-func (e Edge) in() int {
-	n := 0
-	for _, m := range e {
-		n += m.in()
-	}
-	return n
-}
-
 // rows is how many rows the edge takes.
 func (e Edge) rows() int {
 	n := 0

@@ -157,24 +157,6 @@ func Spread(n, rows, step int, order Order) (Plan, error) {
 	return p, nil
 }
 
-// count is how many shapings there are.
-func (p Plan) count() int {
-	n := 0
-	for _, r := range p.Runs {
-		n += r.Times
-	}
-	return n
-}
-
-// rows is how many rows the plan takes with those worked even at its end.
-func (p Plan) rows() int {
-	n := p.Rest
-	for _, r := range p.Runs {
-		n += r.Every * r.Times
-	}
-	return n
-}
-
 // on are the rows on which the shapings fall, counted from 1.
 func (p Plan) on() []int {
 	var on []int

@@ -345,7 +345,7 @@ func (h *hostileRun) placed(list finding.List, src Source) {
 		}
 	}
 	var b bytes.Buffer
-	require.NoError(h.t, finding.Print(&b, list, map[string][]byte{src.Name: src.Text}))
+	require.NoError(h.t, finding.Printer{}.Print(&b, list, map[string][]byte{src.Name: src.Text}))
 	h.harmlessText(b.String(), true)
 	b.Reset()
 	require.NoError(h.t, finding.JSON(&b, list))
