@@ -53,8 +53,14 @@ func (p *plan) ringOf() float64 {
 		wide += 2 * topHalf * 1.2
 		high = max(high, n.h)
 	}
+	if p.lines[0].row.Base { // its ovals lie beside each other, and stems reach down to them
+		return max(r, min(wide/around-clear-high/2, mostOpen*r))
+	}
 	return max(r, wide/around-clear-high/2)
 }
+
+// mostOpen is how far a ring of chains opens for what stands around it, of its least radius.
+const mostOpen = 1.6
 
 // scale is how many mm a unit of q is at the level of the row's heads.
 func (p *plan) scale(l *line) float64 {

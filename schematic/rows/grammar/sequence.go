@@ -1611,7 +1611,11 @@ func (s *sequence) placeFirst() bool {
 		s.line.Unread = s.line.Unread[:before]
 		return false
 	}
-	r := &ins.Repeat{Body: items, Places: first.list, Times: ins.N(1), Stop: -1}
+	var r ins.Item = &ins.Repeat{Body: items, Places: first.list, Times: ins.N(1), Stop: -1}
+	if st, ok := items[0].(*ins.Stitch); ok && len(items) == 1 && s.at(s.i).Is("over", "across") && st.Kind != nil && st.Kind.Together && len(st.Places) == 0 { // over next 2 sts work dc2tog
+		st.Places = first.list
+		r = st
+	}
 	s.add(r, s.i, end)
 	s.i = end
 	return true

@@ -390,6 +390,9 @@ func (r *Reader) lookUp(b []byte) called {
 		if c.thing, c.any = r.own[w]; !c.any {
 			c.thing, c.any = r.usual(w)
 		}
+		if r.crochet && c.Kind != nil && c.Kind.ID == "sl" && (w == "sl" || w == "slip") { // sl in first dc
+			c.Kind = stitch.ByID("slst")
+		}
 		c.more = c.any || beginsName(w) || beginsCable(w)
 		for name := range r.own {
 			c.more = c.more || strings.HasPrefix(name, w)

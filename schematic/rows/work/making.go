@@ -382,6 +382,9 @@ func leadsOn(tail []ins.Item) bool {
 			_, ok := m.Body[0].(*ins.Chain)
 			return ok
 		case *ins.Stitch:
+			if m.Call != nil && len(m.Call.Body) > 0 && is[*ins.Chain](m.Call.Body[0]) { // a first shell, which begins with ch 3
+				return true
+			}
 			if m.Kind == nil || m.Kind.ID != "slst" {
 				return false
 			}
