@@ -162,7 +162,7 @@ func (p *plan) straighten(l *line, stand []*node, top float64) bool {
 			switch {
 			case even: // it stands at its foot, and is as long as it takes
 				lift = min(d, loosely) + max(0, d-loosely-longer*n.h)
-			case p.form == circle && len(n.feet) == 1: // a round far out: its stems reach down to their places
+			case p.form == circle && (len(n.feet) == 1 || l.n <= 1 && !n.st.Turn): // a round far out: its stems reach down to their places
 				lift = max(0, d-farther*n.h)
 			}
 			n.fv += lift

@@ -164,6 +164,9 @@ func (p *plan) sideLevels(l *line) {
 			n.v = l.top
 		}
 		n.fv = n.v - h
+		if l.n == 1 && len(n.feet) == 0 && !n.st.Turn { // down to the ring
+			n.fv = max(n.v-(1+farther)*h, min(n.fv, foot))
+		}
 		if n.corner {
 			n.fv = n.v - h*math.Cos(math.Pi/float64(p.sides))
 		}

@@ -514,7 +514,7 @@ var stitches = []form{
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass [$next] {n:num} [{u:unit}] (under/beneath/below [it/them/these/this])", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 2, miss 2 under them; rep from * to end", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing none/nothing [{tail}]", meaning: "none is passed", example: "Row 2: *1 sc in next st, ch 2, miss none; rep from * to end", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is passed", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
-	{rule: "skipmore", pattern: "and [$next] [{n:num}] {u:unit}", meaning: "more that is passed", example: "skip next ch-2 sp and next dc",
+	{rule: "skipmore", pattern: "and/& [$next] [{n:num}] {u:unit}", meaning: "more that is passed", example: "skip next ch-2 sp and next dc",
 		build: func(m *match) any {
 			if m.p.at(m.to).Is("in", "into", "over", "across", "around") || m.has("n") && value[ins.Unit](m, "u").Stitch != nil && !m.said("next") && !m.p.at(m.to).Is(",", ";") {
 				return nil

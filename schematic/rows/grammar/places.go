@@ -461,7 +461,7 @@ var cores = []form{
 		}},
 	{rule: "core", pattern: "[any/one/another/opposite/corresponding/beg/beginning/end/edge/adjacent] {u:unit} [{tail}]", meaning: "one stitch or space", example: "3 dc in ch-1 sp", build: func(m *match) any {
 		pl, _ := eachIfExtent(m).(ins.Place)
-		if pl.Unit.Space && pl.Kind == ins.InNext && m.whereJoined() {
+		if pl.Unit.Space && pl.Kind == ins.InNext && (m.whereJoined() || m.whereSlipped()) {
 			return same(m)
 		}
 		if u := pl.Unit; m.said("beg", "beginning") && m.p.r.began && pl.Kind == ins.InNext && u.Stitch != nil { // htr into beginning dc
@@ -527,6 +527,24 @@ func (m *match) whereJoined() bool {
 		}
 	}
 	return at >= 0 && named == 2
+}
+
+// whereSlipped reports whether the place that is read is the space into which slip stitches led, the only ones before it: sl st in next
+// 2 dc and in next ch-3 loop, beg shell in loop.
+func (m *match) whereSlipped() bool {
+	end := m.from - 1
+	for end > 0 && !m.p.at(end).Is(",", ".", ";") {
+		end--
+	}
+	space := false
+	for i := range m.p.t[:end] {
+		t := m.p.at(i)
+		space = space || t.Is("sp", "space", "loop", "lp", "arch")
+		if i == 0 && !t.Is("sl", "slst", "ss", "slip") || t.Kind != 'n' && !t.Is("sl", "slst", "ss", "slip", "st", "sts", "in", "into", "to", "next", "first", "and", "ch", "sp", "space", "loop", "lp", "arch", "dc", "sc", "hdc", "tr", "the", "center", "centre", "of", ",", "-") {
+			return false
+		}
+	}
+	return space
 }
 
 // saysStart reports whether words tell a place as the one in which the row began: same sp as beginning ch-5.
