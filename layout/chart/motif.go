@@ -164,7 +164,7 @@ func (p *plan) sideLevels(l *line) {
 			n.v = l.top
 		}
 		n.fv = n.v - h
-		if l.n == 1 && len(n.feet) == 0 && !n.st.Turn { // down to the ring
+		if len(n.feet) <= 1 && !n.st.Turn && l.n > 0 { // down to the ring, or to its place
 			n.fv = max(n.v-(1+farther)*h, min(n.fv, foot))
 		}
 		if n.corner {
