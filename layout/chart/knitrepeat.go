@@ -74,7 +74,7 @@ func (s *squares) repeated() (knitRepeat, bool) {
 	}
 	for p := 1; p <= min(wide/times, most); p++ {
 		lo, hi := alikeEvery(signs, p, wide)
-		if hi-lo < times*p || 2*(hi-lo) < wide && s.d.work.kept == nil {
+		if hi-lo < times*p || 2*(hi-lo) < wide {
 			continue
 		}
 		r := knitRepeat{lo: lo, hi: hi, of: p}

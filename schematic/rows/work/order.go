@@ -61,6 +61,10 @@ func closed(body []ins.Item) bool {
 // that an earlier line tells.
 func (r *runner) number(l *ins.Line, from int) {
 	b := l.Label
+	if from == 1 && r.no > 0 { // a stretch of rows of its own
+		r.fillRest(nil)
+		r.every = nil
+	}
 	want := r.no + 1
 	for r.no > 0 && from > want && r.fill(want) {
 		want = r.no + 1
