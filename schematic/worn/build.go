@@ -17,6 +17,7 @@ type assembly struct {
 	protos  []*proto
 	strips  []*strip
 	ends    []sewnOn
+	torn    *schematic.Made     // a piece of which the outline does not close
 	hollow  []*schematic.Made   // pieces that do not lie flat when they are sewn
 	keys    map[edgeID][]string // of edges
 	placed  []*panel

@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"cmp"
 	"math"
 	"slices"
 	"strings"
@@ -19,7 +20,10 @@ func (a *assembly) figure() schematic.View {
 	sheets := a.sheets()
 	var above [][]pt
 	for _, sh := range sheets {
-		loops, seams := merged(sh)
+		loops, seams, whole := merged(sh)
+		if !whole {
+			a.torn = cmp.Or(a.torn, sh[len(sh)-1].made)
+		}
 		if sh[0].face == back {
 			for _, p := range sh {
 				v.Lines = append(v.Lines, p.behind(above)...)
@@ -293,8 +297,10 @@ func (p *panel) laidOn(q *panel) bool {
 
 func grid(x float64) int64 { return int64(math.Round(x * 1000)) }
 
-// merged are the outlines of panels that lie edge on edge, and the seams between them.
-func merged(sh []*panel) (loops, seams [][]pt) {
+// merged are the outlines of panels that lie edge on edge, and the seams between them; whole if each of the outlines comes back to where it began, as it
+// does unless panels lie on each other.
+func merged(sh []*panel) (loops, seams [][]pt, whole bool) {
+	whole = true
 	there := map[stretch]bool{}
 	var list []arc
 	for _, p := range sh {
@@ -317,11 +323,12 @@ func merged(sh []*panel) (loops, seams [][]pt) {
 		}
 	}
 	for _, e := range list {
-		if loop := free.loop(nodeOf(e.a)); len(loop) > 2 {
+		loop, closed := free.loop(nodeOf(e.a))
+		if whole = whole && closed; len(loop) > 2 {
 			loops = append(loops, straightened(loop))
 		}
 	}
-	return loops, joined(seams)
+	return loops, joined(seams), whole
 }
 
 // arc is a stretch of an edge of a panel; blind if no seam is drawn there.
@@ -333,9 +340,8 @@ type arc struct {
 // outer are the stretches on which no other panel lies, by where they begin.
 type outer map[node][]arc
 
-// loop takes out the way round from a place, as far to the left as can be; nil if nothing begins there.
-func (o outer) loop(at node) []pt {
-	var loop []pt
+// loop takes out the way round from a place, as far to the left as can be, nil if nothing begins there; closed if it comes back.
+func (o outer) loop(at node) (loop []pt, closed bool) {
 	var dir pt
 	for len(o[at]) > 0 {
 		best := 0
@@ -349,10 +355,10 @@ func (o outer) loop(at node) []pt {
 		loop = append(loop, e.a)
 		dir, at = sub(e.b, e.a), nodeOf(e.b)
 		if at == nodeOf(loop[0]) {
-			break
+			return loop, true
 		}
 	}
-	return loop
+	return loop, len(loop) == 0
 }
 
 func turnTo(dir, d pt) float64 {

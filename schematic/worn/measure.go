@@ -73,17 +73,13 @@ func (tk *taker) straps() {
 			k := len(p.drawn) - 1
 			tk.take(strings.ToLower(p.made.Name)+" depth", p.drawn[k].a, p.drawn[0].a, schematic.Slanted, false, units.Num{})
 		}
-		if lo, hi := box(p.drawn); p.strip && p.over == nil && lo.Y < leastDeep { // along a front
-			if l, r := p.level(lo.Y, close); r.X-l.X > leastDeep && hi.Y-lo.Y > r.X-l.X { // and deeper than for buttons
-				tk.take(strings.ToLower(p.made.Name)+" width", l, r, schematic.Horizontal, false, units.Num{})
-			}
-		}
+		tk.deepBand(p)
 		if p.drop != p.foot && !holds[tk.a.placed[0].made.Kind] { // in an arch: all of it is in no line
 			l, h := bounds(p.made.Views[p.view].Outline)
 			tk.under(strings.ToLower(p.made.Name)+" length", schematic.Measure{Axis: schematic.Vertical, Length: tk.exact(max(h.X-l.X, h.Y-l.Y))})
 			continue
 		}
-		if !p.isStrap() || p.strip || !p.hung || len(p.hosts) > 0 || absf(p.where.sin) > 1e-9 {
+		if !p.isStrap() || p.strip || !p.hung || len(p.hosts) > 0 {
 			continue
 		}
 		lo, hi := box(p.drawn)
@@ -93,7 +89,23 @@ func (tk *taker) straps() {
 			tk.under(name, schematic.Measure{Axis: schematic.Vertical, Length: tk.exact(h.Y - l.Y)})
 			continue
 		}
+		if absf(p.where.sin) > 1e-9 { // such as a tie at a side
+			l, h := box(p.loop)
+			tk.take(name, p.where.at(pt{X: h.X, Y: l.Y}), p.where.at(h), schematic.Slanted, false, units.Num{})
+			continue
+		}
 		tk.take(name, pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
+	}
+}
+
+// deepBand measures a band along a front that is deeper than for buttons.
+func (tk *taker) deepBand(p *panel) {
+	lo, hi := box(p.drawn)
+	if !p.strip || p.over != nil || lo.Y >= leastDeep {
+		return
+	}
+	if l, r := p.level(lo.Y, close); r.X-l.X > leastDeep && hi.Y-lo.Y > r.X-l.X {
+		tk.take(strings.ToLower(p.made.Name)+" width", l, r, schematic.Horizontal, false, units.Num{})
 	}
 }
 
@@ -461,10 +473,10 @@ func (tk *taker) trunk(t *trunk) {
 	}
 }
 
-// neckAround tells how far the neck of a round yoke goes around, which lies in a curve.
+// neckAround tells how far the neck of a yoke in the round goes around: it lies in a curve, or across the shoulders.
 func (tk *taker) neckAround(t *trunk) {
 	for _, p := range t.panels {
-		if !p.shares() || tk.seen["neck"] || tk.seen["neck width"] {
+		if p.made.Kind != schematic.KindYoke || !p.made.Round || tk.seen["neck"] || tk.seen["neck width"] {
 			continue
 		}
 		for i := range p.made.Edges {
@@ -1021,7 +1033,8 @@ func (tk *taker) limbs(root *panel) {
 		l, _ := box(q.drawn)
 		lo = pt{X: min(lo.X, l.X), Y: min(lo.Y, l.Y)}
 	}
-	tk.take("length", pt{X: lo.X, Y: lo.Y}, pt{X: left, Y: rh.Y}, schematic.Vertical, false, units.Num{})
+	foot, _ := p.level(lo.Y, 0.01)
+	tk.take("length", foot, pt{X: left, Y: rh.Y}, schematic.Vertical, false, units.Num{})
 	named := func(name string) bool {
 		return slices.ContainsFunc(root.made.Measures, func(m schematic.Measure) bool { return m.Name == name })
 	}
@@ -1043,10 +1056,14 @@ func (tk *taker) limbs(root *panel) {
 	} else {
 		name += " length"
 	}
-	tk.take(name, pt{X: inner.X, Y: l.Y}, pt{X: p.corner(inner.X, h.Y), Y: h.Y}, schematic.Vertical, false, units.Num{})
+	tk.take(name, pt{X: p.corner(inner.X, l.Y), Y: l.Y}, pt{X: p.corner(inner.X, h.Y), Y: h.Y}, schematic.Vertical, false, units.Num{})
 	for _, m := range p.made.Measures {
-		if m.View == p.view && m.Main && m.Axis == schematic.Horizontal && p.holds(m.A, m.B) {
-			tk.take(leg+" "+p.edgeOf(m), p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
+		switch name := leg + " " + p.edgeOf(m); {
+		case m.View != p.view || !m.Main || m.Axis != schematic.Horizontal:
+		case p.holds(m.A, m.B):
+			tk.take(name, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)
+		case p.parted: // some of it lies behind its twin
+			tk.under(name, schematic.Measure{Axis: m.Axis, Length: m.Length, Around: m.Around})
 		}
 	}
 	for _, m := range root.made.Measures {

@@ -69,6 +69,7 @@ type panel struct {
 	puffed     bool    // an end of it is gathered
 	axis       float64 // of the half of it that shows, if it is puffed: it spreads alike to both sides of this upright
 	arced      bool    // a shawl that is blocked, with its rows in arcs
+	parted     bool    // it is drawn up to the middle, where its twin begins
 	layered    bool    // half of a round that hides the other half
 	slipper    bool    // it lies on its side, folded along the middle of its sole
 	gusset     bool    // it is folded between a gusset and what lies across from it

@@ -39,6 +39,11 @@ func Dress(g *schematic.Garment) {
 		return !whole || both || isPart[m.Kind] || isPart[root.made.Kind] || ofBand || a.joined(m)
 	})
 	g.Worn = a.picture("as-worn", "As worn")
+	if t := a.torn; t != nil {
+		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/overlap", Severity: finding.Note, Sizes: []string{g.Size}, Pos: t.Piece.Pos, Piece: t.Name,
+			Message: fmt.Sprintf("the garment is not drawn as worn: %s takes a part of an edge that another piece takes", t.Name),
+			Fix:     "look at what it is joined to, and begins from; the pieces are drawn as they are worked"})
+	}
 	if g.Worn == nil || !slices.Contains(g.Pattern.Drawing.Views, schematic.BackAsWorn) {
 		return
 	}
@@ -54,6 +59,7 @@ func newAssembly(g *schematic.Garment, turned bool) *assembly {
 	a := &assembly{g: g, keys: map[edgeID][]string{}, gathers: map[string]bool{}, turned: turned}
 	a.build()
 	a.put()
+	a.partTwins()
 	return a
 }
 
@@ -63,7 +69,7 @@ func (a *assembly) picture(id, name string) *schematic.Made {
 		return nil
 	}
 	m := &schematic.Made{ID: id, Name: name, Make: 1, Views: []schematic.View{a.figure()}}
-	if len(m.Views[0].Outline) == 0 {
+	if len(m.Views[0].Outline) == 0 || a.torn != nil {
 		return nil
 	}
 	m.Measures = a.measures()
