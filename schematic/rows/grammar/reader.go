@@ -730,41 +730,50 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	return goes && (text.Open(r.raw) && !text.CountOpen(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
 }
 
-// closesLine is a line in which a row of crochet ends that a column of print cut, labelLine one that begins the next row.
+// closesRow is where a row of crochet ends, closesRound where a round does: join with sl st in first sc, sl st to top of ch 3. A
+// labelLine begins the next one.
 var (
-	closesLine = text.Once(`(?i)\b(?:turn|join)\b`)
-	labelLine  = text.Once(`(?i)^\W*(?:\d+(?:st|nd|rd|th) (?:row|rnd|round)|(?:next|foundation) (?:row|rnd|round)|(?:row|rnd|round)s? ?\d)`)
+	closesRow   = text.Once(`(?i)\b(?:turn|join)\b`)
+	closesRound = text.Once(`(?i)\bjoin(?:ed|ing)?\b[^.;*]{0,40}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd)|last)\b|\b(?:sl\.? ?st|ss|slip st(?:itch)?)\b[^.;*]{0,25}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd) (?:ch|of))\b|\bjoin\W*$`)
+	labelLine   = text.Once(`(?i)^\W*(?:\d+(?:st|nd|rd|th) (?:row|rnd|round)|(?:next|foundation) (?:row|rnd|round)|(?:row|rnd|round)s? ?\d)`)
 )
 
-// cutRow reports whether a line without a label goes on with a row that print cut behind a full stop: the row runs over lines
-// already and has not come to its end, which stands here or a few lines on.
+// cutRow reports whether a line without a label goes on with a row that print cut: it has not come to its end, and this line goes on with
+// stitches and the end stands in it or a few lines on. A round ends where it is closed; a row is cut behind a full stop, if it runs over
+// lines already or the text is in columns, and ends where it is turned.
 func (r *Reader) cutRow(tokens []text.Token) bool {
-	last := &r.tokens[len(r.tokens)-1]
 	label, k, _ := text.Label(r.tokens, r.roundR)
-	if label == nil || !r.crochet || last.Line == r.tokens[0].Line && !r.inColumns() || last.Line+1 != tokens[0].Line || !last.Is(".") ||
-		slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool { return t.Is("turn", "join", "fasten") }) {
+	if label == nil || !r.crochet {
 		return false
 	}
-	t := &tokens[0]
-	if !isStar(t) && !t.Is("skip", "sk", "miss", "ch", "sl") && !(t.Kind == 'n' && near(tokens, 1).Kind == 'w') {
-		if _, stitch := r.thing([]byte(t.S)); !stitch {
-			return false
-		}
+	t, first, last := &tokens[0], &r.tokens[0], &r.tokens[len(r.tokens)-1]
+	if label.Round && (isStar(t) || t.Is("(", "[", "rep", "repeat") || t.Kind == 'n' || verbs[t.S]) &&
+		!closesRound().MatchString(strings.Join(r.x.Src[first.Line-1:t.Line-1], " ")) && r.endsAhead(t.Line, closesRound()) {
+		return true
 	}
-	for n := t.Line; n < t.Line+8 && n <= len(r.x.Src); n++ {
-		line := r.x.Src[n-1]
-		if blank := strings.TrimSpace(line) == ""; blank && strings.HasSuffix(strings.TrimSpace(r.x.Src[n-2]), ".") || labelLine().MatchString(line) {
+	_, stitch := r.thing([]byte(t.S))
+	begins := isStar(t) || stitch || t.Is("skip", "sk", "miss", "ch", "sl") || t.Kind == 'n' && near(tokens, 1).Kind == 'w'
+	return begins && last.Is(".") && last.Line+1 == t.Line && (last.Line > first.Line || r.columns()) &&
+		!slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool { return t.Is("turn", "join", "fasten") }) && r.endsAhead(t.Line, closesRow())
+}
+
+// endsAhead reports whether a row comes to its end in the n-th line or one of the few behind it, before another begins.
+func (r *Reader) endsAhead(n int, closes *text.Pattern) bool {
+	const few = 8
+	for k := n; k < n+few && k <= len(r.x.Src); k++ {
+		line := r.x.Src[k-1]
+		if strings.TrimSpace(line) == "" && strings.HasSuffix(strings.TrimSpace(r.x.Src[k-2]), ".") || labelLine().MatchString(line) {
 			return false
 		}
-		if closesLine().MatchString(line) {
+		if closes.MatchString(line) {
 			return true
 		}
 	}
 	return false
 }
 
-// inColumns reports whether the text is printed in narrow columns, in which rows end with a turn: cut behind any full stop.
-func (r *Reader) inColumns() bool {
+// columns reports whether the text is printed in narrow columns, in which rows end with a turn: cut behind any full stop.
+func (r *Reader) columns() bool {
 	const narrow, few = 48, 3
 	ends := 0
 	for _, l := range r.x.Src {
@@ -792,7 +801,7 @@ var joinsAlone = text.Once(`(?i)^\W*(?:join with |join using )?(?:a )?(?:sl\.? ?
 // than its chains so far.
 func (r *Reader) stepOf(raw string, tokens []text.Token) bool {
 	label, k, _ := text.Label(r.tokens, r.roundR)
-	if label != nil && r.crochet && (joinsAlone().MatchString(raw) || label.Round && r.roundGoesOn(tokens)) {
+	if label != nil && r.crochet && joinsAlone().MatchString(raw) {
 		return true
 	}
 	if label == nil || !r.crochet || tokens[0].Is("fasten", "weave", "sew", "cut", "break") || !verbs[tokens[0].S] && !tokens[0].Is("in", "next", "for") {
@@ -804,27 +813,6 @@ func (r *Reader) stepOf(raw string, tokens []text.Token) bool {
 	return verbs[tokens[0].S] && !tokens[0].Is("rep", "repeat") && !slices.ContainsFunc(r.tokens[k:], func(t text.Token) bool {
 		return t.Kind != 'n' && numerals[t.S] == 0 && !t.Is("ch", "chain", "chains", "chs", "st", "sts", "stitches", "turn", "and", ",", ".")
 	})
-}
-
-// closesRound are words that close a round: join with sl st in first sc, sl st to top of ch 3.
-var closesRound = text.Once(`(?i)\bjoin(?:ed|ing)?\b[^.;*]{0,40}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd)|last)\b|\b(?:sl\.? ?st|ss|slip st(?:itch)?)\b[^.;*]{0,25}\b(?:first|1st|top|beg\w*|starting|\d(?:rd|th|nd) (?:ch|of))\b|\bjoin\W*$`)
-
-// roundGoesOn reports whether a line of instructions goes on with the round that is gathered: it is not closed yet, and this line
-// or one right behind it, before the next label, closes it.
-func (r *Reader) roundGoesOn(tokens []text.Token) bool {
-	first, n := r.tokens[0].Line, tokens[0].Line
-	if t := &tokens[0]; !isStar(t) && !t.Is("(", "[", "rep", "repeat") && t.Kind != 'n' && !verbs[t.S] || closesRound().MatchString(strings.Join(r.x.Src[first-1:n-1], " ")) {
-		return false
-	}
-	for ; n <= len(r.x.Src) && strings.TrimSpace(r.x.Src[n-1]) != ""; n++ {
-		if label, _, _ := text.Label(text.Lex(r.x.Src[n-1], 1), true); label != nil {
-			return false
-		}
-		if closesRound().MatchString(r.x.Src[n-1]) {
-			return true
-		}
-	}
-	return false
 }
 
 // bulleted reports whether a line is an item of a list.
