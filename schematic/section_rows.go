@@ -634,7 +634,7 @@ func (s *Mark) work(w *worker) {
 		}
 		off := first + k*apart
 		switch {
-		case s.Along:
+		case s.Along, side != segNone && count == 1 && s.First.IsZero() && s.Stitch.IsZero(): // at the edge itself
 			m.at = pt{b.x, st.y.Add(h.Times(off))}
 			if side == segRight {
 				m.at.x = st.right(b)
