@@ -67,6 +67,14 @@ func TestFormsOfCrochetAreReadAndCounted(t *testing.T) {
 		"the space before the next shell": {"Terms: US\nSpecial stitches: Shell: [sc, ch 2, sc] in same place.\nCh 33.\n" +
 			"Row 1: Shell in 3rd ch from hook, sk 1 ch, *shell in next ch, sk 1 ch; rep from * across, sc in last ch, turn. (15 shells)\nRow 2: Ch 2, shell in each shell across, turn. (15 shells)\n" +
 			"Row 3: Ch 2, *shell in next shell; rep from * 4 times, sc in sp before next shell, shell in next shell, sc in sp before next shell, shell in each shell across, turn. (15 shells, 2 sc)\n", "(15 shells, 2 sc)", "(17 shells, 2 sc)"},
+		"Tunisian rows with a return pass": {"Terms: US\nCh 20.\nRow 1 (Forward): Pick up a loop in 2nd ch from hook and in each ch across. (20 loops on hook)\nRow 1 (Return): Yo, pull through 1 loop, *yo, pull through 2 loops; rep from * across.\n" +
+			"Row 2: Tss in next st and in each st across. (20 loops) Return: Ch 1, *yo, pull through 2 loops; rep from * to end.\nRow 3: *Tks in next st, Tps in next st; rep from * to last st, Tss in last st. Return as usual. (20 sts)\n" +
+			"Row 4: Tss2tog, Tss in each st across to last st, end st. Return. (19 sts)\n", "(19 sts)", "(18 sts)"},
+		"Tunisian rows in UK words": {"Terms: UK\nCh 20.\nRow 1: FwdP: pick up a loop in 2nd ch from hook and in each ch to end. 20 sts. RetP: 1ch, *yrh, pull through 2 loops; rep from * to end.\nRow 2: FwdP: 1Tss in each st to end. RetP.\n" +
+			"Row 3: FwdP: Tss2tog, 1Tss in each st to end. RetP. 19 sts.\n", "RetP. 19 sts", "RetP. 18 sts"},
+		"a Tunisian foundation told in words": {"Terms: US\nCh 38.\nFoundation row: Insert hook in 2nd ch from hook, yo, draw up a loop. Repeat in each ch across, leaving all loops on hook. (38 loops on hook)\n" +
+			"Return pass: Yo, draw through one loop on hook. *Yo, draw through 2 loops on hook.* Rep * to * until only 1 loop remains on hook.\n" +
+			"Row 1: Tss in next 5 sts. *(Tss2tog, ch 1) twice. Tss in next 4 sts.* Rep * to * 3 more times, working last Tss through outer 2 strands of vertical loop at the end.\nReturn pass\n", "Ch 38", "Ch 39"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			x := Read("t.txt", []byte(c.text), Options{})

@@ -22,6 +22,9 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} {l:loop} {n:num} [more] {p:places}", meaning: "so many of a stitch in one of the loops", example: "sc tbl 2 in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} (group/groups/grp/shell/shells/fan/fans/petal) {p:places}", meaning: "so many of a stitch in one place", example: "5 dc group in next st", build: stitchIn},
+	{rule: "stitch", pattern: "(pick/pull/draw) up loop/loops/lp/lps {p:places}", meaning: "loops of Tunisian crochet", example: "Row 1: Pick up a loop in 2nd ch from hook and in each ch to last ch, tss in last ch", build: takenLoops},
+	{rule: "stitch", pattern: "insert hook {p:places} [,] [yo/yoh/yrh] [,] [and] (draw/pull) [up/through] loop/lp [up/through]", meaning: "loops of Tunisian crochet", example: "Foundation row: Insert hook in 2nd ch from hook, yo, draw up a loop, tss in each ch across", build: takenLoops},
+	{rule: "neutral", pattern: "[working/work] last {k:kind} (through/under/around) {x:stretch}", meaning: "into what the last one goes", example: "Row 1: Tss in each st across, working last Tss through outer 2 strands at the end", build: func(m *match) any { return &ins.Nothing{} }},
 	{rule: "stitch", pattern: "[$make] {k:kind} twice {p:places}", meaning: "two of a stitch in each place", example: "hdc twice in each st around", build: func(m *match) any {
 		st, ok := stitchIn(m).(*ins.Stitch)
 		if !ok {

@@ -27,6 +27,7 @@ type Reader struct {
 	patterns     bool   // such a section of stitches holds more than their names
 	raw          string // the last line of the text as it stands
 	tokens       []text.Token
+	tunisian     bool // it is of Tunisian crochet
 	roundR       bool // R5 means a round
 	crosses      bool // a capital X is the sign from which is repeated
 	around       bool // what the text calls rows are rounds: a remark says that they are joined
@@ -142,6 +143,7 @@ func (r *Reader) head() {
 		}
 		r.tellCables(line)
 		low := strings.ToLower(line)
+		r.tunisian = r.tunisian || tunisianWords().MatchString(low)
 		r.x.Blocks = r.x.Blocks || cornerBlock().MatchString(low)
 		if containsAny(low, "ring", "around", "magic", "circle", "rnd", "round") {
 			rounds++
@@ -164,6 +166,9 @@ func (r *Reader) head() {
 	}
 	r.crosses = fromCross(r.x.Src)
 	r.roundR, r.crochet, r.knits = rounds > 0, crochet > knits, knits >= crochet && knits > 0
+	if r.tunisian {
+		r.call("endst", thing{Kind: counted["tss"]})
+	}
 	if len(r.x.Sizes.Names) == 0 {
 		r.guessSizes()
 	}
@@ -445,7 +450,7 @@ func (r *Reader) part(n int, raw string) {
 	}
 	r.flush()
 	r.raw = withoutMark(raw)
-	if r.aboveRows(trimmed, n) {
+	if r.noRows(trimmed, tokens, n) {
 		return
 	}
 	if label == nil && (r.patternBegins(n) || r.keyed(raw, n) || r.heading(trimmed, n)) {
@@ -1955,6 +1960,7 @@ func (p *parser) into() int {
 
 // line reads the tokens of one row or sentence.
 func (r *Reader) line(tokens []text.Token) {
+	tokens = r.wayForth(tokens)
 	first, last := &tokens[0], &tokens[len(tokens)-1]
 	l := &ins.Line{At: ins.Span{Line: first.Line, Col: first.Col, End: last.End}, Src: r.x.Src[first.Line-1]}
 	for k := len(tokens) - 1; k > 0 && tokens[k].Line != first.Line; k-- {
@@ -1993,6 +1999,7 @@ func (r *Reader) line(tokens []text.Token) {
 	if r.crochet {
 		l.Body = gathered(l.Body)
 	}
+	r.firstLoop(l)
 	r.skipped(l)
 	r.plainRow(l)
 	l.Body = withoutRest(l)
