@@ -70,3 +70,18 @@ func TestTheNeckOfARoundYokeIsTold(t *testing.T) {
 	}
 	assert.InDelta(t, least, top.X, 0.1)
 }
+
+// The V of a front whose neck its pattern calls so, 30 rows of 5 mm, is its neck's depth.
+func TestAnEdgeCalledFrontNeckHasANeckDepth(t *testing.T) {
+	g := schematic.Work(written(t, inTens+`
+  - {piece: Back, sections: [cast on: 40, even: 60 rows, {divide: [{bind off: 10, edge: shoulder}, {bind off: 20, edge: neck}, {bind off: 10, edge: shoulder}]}]}
+  - piece: Left front
+    left edge: front edge
+    sections: [cast on: 20, even: 30 rows, {decrease: 1, at: left edge, every: 3 rows, times: 10, edge: front neck}, {bind off: all, edge: shoulder}]
+  - {piece: Right front, mirror of: Left front}
+joins: [{sew: [Left front shoulder, Right front shoulder], to: Back shoulder}, {sew: Left front side, to: Back right side}, {sew: Right front side, to: Back left side}]
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Equal(t, 150.0, lengths(g.Worn)["front neck depth"])
+}

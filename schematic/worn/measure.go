@@ -1304,6 +1304,8 @@ func (p *panel) alsoCalled(want string, m schematic.Measure) bool {
 	switch want {
 	case "neck width":
 		return isNeckWidth(m.Name) || m.Name == "width at top" && p.neckAlong(m)
+	case "front neck depth":
+		return p.face == front && m.Name == "height of front neck"
 	case "neck depth":
 		return p.face == front && m.Name == "back neck depth"
 	}

@@ -41,7 +41,7 @@ func (p *panel) wingspanUp() {
 }
 
 // mostBlocked is the share by which blocking stretches or eases the lower edge of a shawl at most, so that it is drawn so.
-const mostBlocked = 0.25
+const mostBlocked = 0.35
 
 // blocked is a shawl from the middle of its upper edge as it is blocked: what is cast on lies in one straight line with both of its sides, which
 // the row ends of a half disc are, and its rows lie in arcs below. Nil if the last of them would be longer or shorter than it is by too much.

@@ -39,7 +39,7 @@ func (p *panel) twin(q *panel) (x float64, ok bool) {
 }
 
 // mostParted is the share of a leg up to which it may lie behind its twin.
-const mostParted = 0.1
+const mostParted = 0.3
 
 // endAt is the panel, where it lies, without what is beyond an upright.
 func (p *panel) endAt(x float64) {
