@@ -26,10 +26,12 @@ var workedOver = text.Once(`\b(?:k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|on
 var stuck = text.Once(`(\d)st`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—]\s)`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—]\s|\s+(?:[Ss]lip|[Pp]lace)\b)`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
-func (r *Reader) tellCables(line string) {
+// The words of the last may go on over the lines behind it.
+func (r *Reader) tellCables(n int) {
+	line := r.x.Src[n]
 	if !mayTell(line) {
 		return
 	}
@@ -39,16 +41,43 @@ func (r *Reader) tellCables(line string) {
 		if i+1 < len(names) {
 			to = names[i+1][0]
 		}
-		name := strings.TrimSpace(line[at[2]:at[3]])
-		if c, ok := crossOf(line[at[1]:to]); ok && c.Size() == cableStitches(squeezeWords(name)) {
+		name, words := strings.TrimSpace(line[at[2]:at[3]]), line[at[3]:to]
+		if i+1 == len(names) {
+			words = r.cutWords(words, n)
+		}
+		if c, ok := crossOf(words); ok && c.Size() == cableStitches(squeezeWords(name)) {
 			r.crossing(name, c)
 		}
 	}
 }
 
-// mayTell reports whether a line has a sign with a short name before it that a cable could have: 2/2 LC, C6B or t3f. It
-// spares most lines the pattern.
+// mostCut is over how many lines the words of a crossing may go on that print has cut.
+const mostCut = 3
+
+// cutWords are the words of a crossing with which line n ends, with as much of the lines behind it as they need.
+func (r *Reader) cutWords(words string, n int) string {
+	all := words
+	for k := n + 1; k <= min(n+mostCut, len(r.x.Src)-1); k++ {
+		if _, ok := crossOf(all); ok {
+			return all
+		}
+		if strings.TrimSpace(r.x.Src[k]) == "" || told().MatchString(r.x.Src[k]) {
+			break
+		}
+		all += " " + r.x.Src[k]
+	}
+	if _, ok := crossOf(all); ok {
+		return all
+	}
+	return words
+}
+
+// mayTell reports whether a line has a sign with a short name before it that a cable could have: 2/2 LC, C6B or t3f; or begins with
+// such a name and tells of work. It spares most lines the pattern.
 func mayTell(line string) bool {
+	if t := strings.TrimLeft(line, " •*-"); t != "" && strings.IndexByte("CcTtRL123456789", t[0]) >= 0 && containsAny(t, "lip ", "lace ") {
+		return true
+	}
 	for i := range len(line) {
 		if c := line[i]; c != ':' && c != '=' && (i == 0 || line[i-1] != ' ' || c != '-' && !strings.HasPrefix(line[i:], "–") && !strings.HasPrefix(line[i:], "—")) {
 			continue

@@ -141,7 +141,7 @@ func (r *Reader) head() {
 		case "terms":
 			r.terms(rest, i+1, col)
 		}
-		r.tellCables(line)
+		r.tellCables(i)
 		low := strings.ToLower(line)
 		r.tunisian = r.tunisian || tunisianWords().MatchString(low)
 		r.x.Blocks = r.x.Blocks || cornerBlock().MatchString(low)

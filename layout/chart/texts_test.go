@@ -1,0 +1,76 @@
+package chart
+
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/rows"
+)
+
+// Texts as they are published begin and end among words: each is drawn with all its rows on as many stitches as it tells, and
+// nothing is taken for a row that is none. Counted by hand.
+func TestAChartHasTheRowsOfItsTextAndNoOthers(t *testing.T) {
+	for name, c := range map[string]struct {
+		text string
+		rows int // without a foundation
+		wide int
+	}{
+		"what short names stand for, behind the rows": {"Cast on 9 sts.\nRow 1 (RS): K1, *yo, k2tog; rep from * to end.\nRow 2: Purl.\n\nyo = yarn over\nk2tog = knit 2 stitches together\n", 2, 9},
+		"in columns":                   {"Cast on 9 sts.\nRow 1 (RS): K1, *yo, ssk; rep from * to end.\nRow 2: Purl.\nssk     slip, slip, knit\nWS     wrong side\n", 2, 9},
+		"a list before them":           {"Rep: Repeat\nK: Knit\nP: Purl\nLT: Left Twist\nCast on 8 sts.\nRow 1 (RS): P2, *LT, p1; rep from * to end.\nRow 2: *K1, p2; rep from * to last 2 sts, k2.\n", 2, 8},
+		"crossings right above":        {"Special Abbreviations:\nC4B=Slip next 2 sts onto cable needle and hold at back of work, knit next 2 sts, then knit sts from cable needle\n1st row (right side): P3, C4B, p3.\n2nd row: K3, p4, k3.\n", 2, 10},
+		"a crossing that print cut":    {"2/2 RC (2 over 2 Right Cross): Slip next 2 sts\nto cable needle and hold in back, k2, k2 from\ncable needle.\n\nCast on 10 sts.\nRow 1 (RS): P3, 2/2 RC, p3.\n", 1, 10},
+		"words that tell of no work":   {"Leaf\nMultiple of  6 + 1 stitches and 2 rows\nThe number of stitches varies within 2 rows of pattern repeat.\nRow 1 (RS): K1, *yo, k1, sk2p, k1, yo, k1; rep from * to end.\nRow 2: Purl.\n", 2, 19},
+		"the third row tells":          {"Row 1 (RS): Purl.\nRow 2: Knit.\nRow 3: P8, k3, p8.\nRow 4: K8, p3, k8.\n", 4, 19},
+		"rows of a pattern's name":     {"Cast on 7 sts.\nPattern Row 1 (and all odd rows) purl.\nPattern Row 2: K2, yo, sk2p, yo, k2.\nPattern Row 4: K1, yo, ssk, k1, k2tog, yo, k1.\n", 4, 7},
+		"rows told in turns":           {"Cast on 6 sts.\nBorder Rows:\n1, 3, 5: K1, P1 across\n2, 4: P1, K1 across\nRow 1: K6.\nRow 2: P6.\n", 7, 6},
+		"yarn overs as they come":      {"Cast on 7 sts.\nRow 1 (RS): K2, yo, k3tog, yo, k2.\nRow 2 and all even rows: work each stitch as it appears; purl yo's.\nRow 3: K1, yo, k1, k3tog, k1, yo, k1.\nRow 4: Purl.\n", 4, 7},
+		"bound off by its initials":    {"Cast on 6 sts.\nRow 1 (RS): K6.\nRow 2: P6.\n\nB.O.\n", 2, 6},
+		"the side behind the stitches": {"Cast on 5 sts.\nRow 1: K5 (Wrong side)\nRow 2: K2, yo, k2tog, k1 (Right side)\n", 2, 5},
+	} {
+		t.Run(name, func(t *testing.T) {
+			w := fromText(t, c.text)
+			assert.Empty(t, w.Gaps())
+			n := 0
+			for i := range w.Rows {
+				if !w.Rows[i].Base {
+					n++
+					assert.Len(t, w.Rows[i].St, c.wide, "row %d", i)
+				}
+			}
+			assert.Equal(t, c.rows, n)
+		})
+	}
+	w := fromText(t, "Cast on 5 sts.\nRow 1: K5 (Wrong side)\nRow 2: K2, yo, k2tog, k1 (Right side)\n")
+	assert.True(t, w.Rows[1].Wrong)
+	assert.False(t, w.Faced, "the text tells the sides")
+}
+
+// The yarn that stands in the brackets behind a row's number is taken up; a slipped stitch keeps its own.
+func TestTheYarnInTheBracketsOfARow(t *testing.T) {
+	w := fromText(t, "Using color A, cast on 5 sts.\nRow 1 (WS, Color A): Knit.\nRow 2 (RS, Color B): K1, sl 1 wyib, k1, sl 1 wyib, k1.\nRow 3 (WS, Color B): Knit.\n")
+	colours := ""
+	for _, s := range w.Rows[2].St {
+		colours += s.Colour
+	}
+	assert.Equal(t, "BABAB", colours)
+}
+
+// A heading in the midst of numbered rows parts them, and loses none.
+func TestAHeadingAmongRowsToldInTurns(t *testing.T) {
+	x := rows.Read("t", []byte("CO 33 sts.\nRow 1: K across.\nRow 2: K across.\nRows 3 & 5: Repeat Row 1.\nRows 4 & 6: Repeat Row 2.\n\nBegin heart---\nRow 7: K16, P1, K16.\nRow 8: K4, P11, K3, P11, K4.\n"), rows.Options{TermsSet: true})
+	var all []int
+	for _, g := range rows.Graphs(x, 0, func(*rows.Section) bool { return true }) {
+		w, ok := FromGraph(g)
+		require.True(t, ok)
+		require.NoError(t, w.Check())
+		for i := range w.Rows {
+			if !w.Rows[i].Base {
+				all = append(all, w.Rows[i].Number)
+			}
+		}
+	}
+	assert.Equal(t, []int{1, 2, 3, 4, 5, 6, 7, 8}, all)
+}
