@@ -856,7 +856,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.note(trimmed, n)
 		return true
 	}
-	if r.mode == "" && (text.Glossary(trimmed) || r.abbreviates(trimmed) || text.Means(trimmed) || inColumns().MatchString(trimmed) || len(r.sec.Lines) == 0 && dashMeans().MatchString(trimmed)) {
+	if r.mode == "" && (text.Glossary(trimmed) || r.abbreviates(trimmed) || text.Means(trimmed) || inColumns().MatchString(trimmed) || len(r.sec.Lines) == 0 && (dashMeans().MatchString(trimmed) || howChanged().MatchString(trimmed))) {
 		r.x.Read.Words++
 		r.words("names", trimmed, n, false)
 		return true
@@ -866,6 +866,9 @@ func (r *Reader) keyed(raw string, n int) bool {
 
 // firstItem begins the items of a list behind their key: Note: 1. The wrap is worked from side to side.
 var firstItem = text.Once(`^\s*1[.)] ?[A-Z]`)
+
+// howChanged tells before the rows how an increase or a decrease is made: dec: 1 sc over two stitches through the front loops only.
+var howChanged = text.Once(`(?i)^(?:inc|dec|increase|decrease|inv\.? ?dec)\.? ?[:=–-] ?(?:work |make )?(?:\d |one |two )?(?:sc|hdc|dc|tr|htr|single|double|half)\b.* (?:(?:in|into) (?:one|1|the same|same) st|over |together\b|tog\b)[^.*]*\.?$`)
 
 // gaugeAlone is a gauge on a line of its own: 11 pattern sts = 2”.
 var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.? ?(?:=|make|measure|to) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch)[^.;]{0,12}[;.]?$`)
