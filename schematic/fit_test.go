@@ -172,6 +172,41 @@ func TestSectionsAreReckonedAnewByHand(t *testing.T) {
       - even: 60 rows
       - bind off: all
 `, 10, 20, "cast on 30; even 5; short 4 over 24 by 15; mark 2, first 3, apart 5; even 30; all"},
+		// 40, 16 and 8 halved; where 8 went 8 come back: 4.
+		{"a gap that is closed again", `
+      - cast on: 40
+      - even: 20 rows
+      - divide: [{part: A, stitches: 16, sections: [{even: 2 rows}]}, {hold: 8, name: thumb}, {part: B, stitches: 16, sections: [{even: 2 rows}]}]
+      - join parts: [A, {add: 8}, B]
+      - even: 20 rows
+      - bind off: all
+`, 10, 20, "cast on 20; even 10; divide 8 4 8; join 4; even 10; all"},
+		// 60 × ¾ = 45 and 40 × ¾ = 30: 15 fewer are 7 at each edge and 1 more; 7 are seven times 1 over 20 rows, by twos as published: 10 slots,
+		// of which 3 are left for the first three.
+		{"two at a time at both edges", `
+      - cast on: 60
+      - even: 10 rows
+      - {decrease: 2, at: both edges, every: 4 rows, times: 5}
+      - bind off: all
+`, 15, 40, "cast on 45; even 10; 1/4x3 2x4 and 1/1x1; all"},
+		// 50 × 1.1 = 55, 42 × 1.1 = 46.2: 9 fewer, three times 3 in 4 slots of 2 rows.
+		{"two at a time at one edge", `
+      - cast on: 50
+      - even: 10 rows
+      - {decrease: 2, at: right edge, every: 2 rows, times: 4}
+      - bind off: all
+`, 22, 40, "cast on 55; even 10; 3/4x1 2x2; all"},
+		// The edge of three shapings of 2 beside ten of 1: 6 × 1½ = 9, 3 at a time; 64 × 1½ = 96 = 120 − 9 − 15.
+		// 15 over the 20 rows of the ten are more than every other row holds: 5 over 2 rows each and 10 over one.
+		{"two shapings, one of them of two stitches", `
+      - cast on: 80
+      - even: 10 rows
+      - shape:
+          - {decrease: 1, at: left edge, every: 2 rows, times: 10}
+          - {decrease: 2, at: right edge, every: 4 rows, times: 3}
+        rows: 24
+      - bind off: all
+`, 30, 40, "cast on 120; even 10; 1/2x5 1x10 and 3/4x3; all"},
 		// Along 80 rows 3 in every 4 are 60 stitches; along 40 rows 30.
 		{"a band along its long edge", `
       - {sideways: rib, stitches: 10, rows: 80}
