@@ -55,6 +55,10 @@ func TestKnittingIsCountedHoweverItIsTold(t *testing.T) {
 		"ribbing told as plain and purl":                 {"Terms: UK\nCast on 40 stitches on each of three needles, 120 stitches in all. Work in ribbing, 2 stitches plain and 2 stitches purl for 4 rounds.\nNext round: K2tog, k to end. 119 sts\n", "119 sts", "118 sts"},
 		"rows whose names stand alone":                   {"Terms: US\nCast on 56 sts and join in the round.\nrounds 1 thru 8:\nk all sts\nround 9:\n*k5, k2tog.\nrepeat from * around (48 sts)\nround 10:\nk all sts\nround 11:\n*k4, k2tog.\nrepeat from * around (40 sts)\n", "40 sts", "41 sts"},
 		"rows that a next row tells":                     {"Terms: US\nCast on 60 sts.\nWork 4 rows in k2, p2 rib.\nNext row [RS]: Starting with k2, work in k2, p2 rib for 18 rows.\nNext row [RS]: Continuing in rib as set, BO 4 sts at beg of next 2 rows. 52 sts\n", "52 sts", "56 sts"},
+		"between the stars, with an apostrophe":          {"Terms: US\nCast on 20 sts.\n1st row: K 2, * k 2 tog, k 1, slip, k and pass *, k 6, repeat between *'s once, k 2 (16 sts).\n2nd row: K 2, * k 2 tog, k 1, slip, k and pass *, k 2, repeat between *'s once, k 2 (12 sts).\n", "(12 sts", "(14 sts"},
+		"a row bound off and worked across":              {"Terms: US\nCast on 60 sts.\n1st row: Bind off 7 sts, work across row in pattern as established.\n2nd row: Bind off 7 sts, k across. (46 sts)\n", "46 sts", "53 sts"},
+		"rows until a count, and the row just done":      {"Terms: US\nCast on 12 sts.\nRow 1 (WS): Purl.\nRow 2: K2, m1r, k to last 2 sts, m1l, k2.\nKnit rows 1 & 2 until you have 28 stitches on your needle and you've just completed row 1 of the pattern.\nRow 1 (RS): K2tog, k to end. (27 sts)\n", "(27 sts", "(26 sts"},
+		"both loops of a double yarn over":               {"Terms: US\nCast on 28 sts.\nRow 1 (RS): K4, * k2tog, yo twice, ssk; rep from * to last 4 sts, k4.\nRow 2: K4, * k1, (k1, p1) into double yo, k1 *, k4. (28 sts)\n", "(28 sts", "(34 sts"},
 	} {
 		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
 	}

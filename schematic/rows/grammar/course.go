@@ -265,6 +265,7 @@ var clauses = []form{
 	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:stretch} | as many {x:stretch})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: func(m *match) any {
 		return clause(func(c *course) { c.Length = &ins.Lengths{} })
 	}},
+	{rule: "clause", pattern: "[your needle/needles] [,] and (you've | you have | having) [just] completed/finished/worked/done [a/an] [rs/ws/right/wrong] [side] [{x:rowset} | row] [of [pattern/patt/chart]]", meaning: "words about it", example: "Rep rows 1 and 2 until you have 28 sts on your needle and you've just completed row 1 of the pattern", build: func(m *match) any { return clause(func(c *course) { c.AnySide = true }) }},
 	{rule: "clause", pattern: "so [that] you have {x:stretch}", meaning: "words about it", example: "Rep rows 1-2 nine more times so you have a total of 10 repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: func(m *match) any { return clause(func(c *course) {}) }},

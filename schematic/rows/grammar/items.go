@@ -314,6 +314,18 @@ var stitches = []form{
 		}
 		return stitchTo(m)
 	}},
+	{rule: "stitch", pattern: "work/cont/continue (across/over/along | to end of) row/rnd/round {x:asset}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern as established", build: func(m *match) any {
+		if !m.p.line.IsRow() || m.from == 0 {
+			return nil
+		}
+		return stitchTo(m)
+	}},
+	{rule: "stitch", pattern: "slip/sl [{num}] [,] [and] k/knit [{num}] [,] and pass", meaning: "slip, knit, pass over", example: "Row 2: K2, * k 2 tog, k 1, slip, k and pass *, k to end", build: func(m *match) any {
+		if m.p.at(m.to).Is("slipped", "sl", "slip", "over", "the", "it", "first", "st", "stitch") || m.p.at(m.to).Kind == 'n' {
+			return nil
+		}
+		return &ins.Stitch{Kind: stitch.ByID("skpo"), N: ins.N(1)}
+	}},
 	{rule: "stitch", pattern: "work/cont/continue all/$rem $st {x:asset}", meaning: "as the stitches come", example: "Row 3: Work all sts in pattern", build: func(m *match) any {
 		if !m.p.line.IsRow() {
 			return nil

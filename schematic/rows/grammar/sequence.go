@@ -173,6 +173,16 @@ func (s *sequence) atStar(t *text.Token) {
 	}
 }
 
+// unlessBothLoops are the places that end before to, but none if they are the two loops of a yarn over, each of which is worked:
+// (k1, p1) into double yo.
+func (s *sequence) unlessBothLoops(body []ins.Item, list []ins.Place, to int) []ins.Place {
+	double := slices.IndexFunc(s.t[s.i:to], func(t text.Token) bool { return t.Is("double") })
+	if s.r.knits && len(body) == 2 && double >= 0 && s.at(s.i+double+1).Is("yo", "yarn", "yarnover") {
+		return nil
+	}
+	return list
+}
+
 // endsBehind reports whether words behind a stretch between stars say with what the row ends, so that it is worked up to there.
 func (s *sequence) endsBehind(i int) bool {
 	for s.at(i).Kind == 'g' || s.at(i).Kind == 'p' && !isStar(s.at(i)) && i < len(s.t) {
@@ -414,6 +424,16 @@ func (s *sequence) bareAround() bool {
 	return true
 }
 
+// plural reports whether the letter at j makes many of the star before it: between *s, between *'s once.
+func (s *sequence) plural(j int) bool {
+	t, next := s.at(j), s.at(j+1)
+	if !t.Is("s") || next.Kind == 'n' {
+		return false
+	}
+	gap := t.Col - s.at(j-1).End
+	return gap == 0 && t.Glued || gap == 1 && s.r.knits && next.Is("once", "twice", "across", "around", "again", ",", ".", ";")
+}
+
 // pastStars is behind the stars at j that 'repeat' names, and whether there are any: from * to *, between *s.
 func (s *sequence) pastStars(j int) (int, bool) {
 	starred := false
@@ -423,7 +443,7 @@ func (s *sequence) pastStars(j int) (int, bool) {
 			break
 		}
 		starred = true
-		if j = to; s.at(j).Is("s") && s.at(j).Glued && s.at(j).Col == s.at(j-1).End && s.at(j+1).Kind != 'n' { // between *s
+		if j = to; s.plural(j) {
 			j++
 		}
 		for s.at(j).Is("to", "until", "through", "and", "till", "-", "--") && isStar(s.at(j+1)) { // *-* as well
@@ -969,8 +989,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.i = to
 		s.intoOne(r)
 	} else if v, to := s.named("places", s.i); to >= 0 {
-		w := v.(spots)
-		r.Places = w.list
+		r.Places = s.unlessBothLoops(body, v.(spots).list, to)
 		s.i = to
 		if v, to := s.named("times", s.i); to >= 0 {
 			r.Times = v.(often).n

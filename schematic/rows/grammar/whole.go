@@ -57,6 +57,9 @@ var statements = []form{
 				r.Course.Times = r.Times
 				return r
 			}
+			if len(s.rows) > 1 && !c.HasTimes && c.Until.Set() && m.p.r.knits {
+				return repeatRows(m)
+			}
 			if !c.HasTimes || !m.said("more", "again", "further", "another", "additional") && (s.name == "" || m.said("short", "plain", "even", "straight", "garter", "rib", "knit", "purl")) {
 				return nil
 			}
@@ -1587,6 +1590,9 @@ func pickUpKind(m *match) any {
 
 func workOn(m *match) any {
 	if !m.has("u") || !m.said("these", "first", "remaining", "rem", "last", "those", "only", "center", "next") || !m.said("on", "over", "these", "those", "only") {
+		return nil
+	}
+	if m.p.t[m.from].Is("over") && m.said("next") && m.p.line.IsRow() && m.p.at(m.from-1).Is(",") { // k. 7, p. 1, k. 1, over the next 7 sts.
 		return nil
 	}
 	if u := value[ins.Unit](m, "u"); !u.Any() || m.said("next") && !m.said("on", "over") {

@@ -10,7 +10,7 @@ import (
 )
 
 func (r *runner) endSide(c ins.Course) {
-	if c.EndSide != 0 {
+	if c.EndSide != 0 || c.AnySide {
 		r.side = c.EndSide
 	}
 }
