@@ -49,7 +49,7 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 	if next == nil && l.Stated != nil {
 		next = r.other(l, body)
 	}
-	flat := r.chainsCounted(body)
+	flat := r.chainsCounted(l, body)
 	if next == nil && flat == nil {
 		return body
 	}
@@ -260,9 +260,9 @@ func (f *fabric) parted() bool {
 }
 
 // chainsCounted is the row below with its spaces of one chain as stitches, if the row that is worked over it only
-// counts stitches and names none; nil if it is not so.
-func (r *runner) chainsCounted(body []ins.Item) *fabric {
-	if !r.fab.spaces(1) || !onlyCounts(body) {
+// counts stitches and names none, or states its count and works into any stitch; nil if it is not so.
+func (r *runner) chainsCounted(l *ins.Line, body []ins.Item) *fabric {
+	if !r.fab.spaces(1) || !onlyCounts(body) && (l.Stated == nil || !intoAny(body)) {
 		return nil
 	}
 	f := *r.fab
@@ -296,6 +296,39 @@ func onlyCounts(body []ins.Item) bool {
 		default:
 			return false
 		}
+	}
+	return true
+}
+
+// intoAny reports whether a row works into stitches of any kind alone: hdc in each st to last st, 2 hdc in last st.
+func intoAny(body []ins.Item) bool {
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			if n.Call != nil || slices.ContainsFunc(n.Places, notAny) {
+				return false
+			}
+		case *ins.Skip:
+			if slices.ContainsFunc(n.Places, notAny) {
+				return false
+			}
+		case *ins.Repeat:
+			if len(n.Places) > 0 || !intoAny(n.Body) {
+				return false
+			}
+		case *ins.Chain, *ins.Turn, *ins.Nothing, *ins.Join:
+		default:
+			return false
+		}
+	}
+	return true
+}
+
+// notAny reports whether a place is no stitch of any kind in the row below.
+func notAny(p ins.Place) bool {
+	switch p.Kind {
+	case ins.InNext, ins.InEach, ins.InFirst, ins.InLast, ins.InSame:
+		return !p.Unit.Any()
 	}
 	return true
 }
