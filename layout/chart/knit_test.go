@@ -168,3 +168,16 @@ func TestARepeatGoesAroundWhatItWouldCut(t *testing.T) {
 	at, of, _ = outline("Cast on 19 sts.\nRow 1 (RS): K1, *yo, skp, k1, k2tog, yo, k1; rep from * to end.\nRow 2: Purl.\nRow 3: K2tog, *yo, k3, yo, sk2p; rep from *, end last repeat skp.\n")
 	assert.Equal(t, []int{6, 1}, []int{of, at})
 }
+
+// A piece whose shaped rows are shortened at a break has no repeat to outline.
+func TestAShortenedPieceHasNoRepeat(t *testing.T) {
+	w := fromText(t, "Cast on 80 sts.\nRow 1 (RS): *K2, p2; rep from * to end.\nRow 2: *K2, p2; rep from * to end.\nRow 3: K1, ssk, k to last 3 sts, k2tog, k1.\nRow 4: Purl.\nRow 5: K1, ssk, k to last 3 sts, k2tog, k1.\n")
+	short, left := w.shorten(30)
+	require.NotNil(t, left)
+	d := &drawing{work: short}
+	s := &squares{d: d, o: &Options{}}
+	s.rows, s.wide = columns(short, false)
+	_, ok := s.repeated()
+	assert.Equal(t, short.kept.Of > 1, ok)
+	assert.False(t, ok)
+}

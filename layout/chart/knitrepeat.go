@@ -57,7 +57,11 @@ func (c *cellOf) sign(wrong bool) string {
 // repeated finds the narrowest stretch of squares that comes again and again, and makes up most of the chart.
 func (s *squares) repeated() (knitRepeat, bool) {
 	times := 3
-	if k := s.d.work.kept; k != nil && k.Of > 1 || s.starred() { // others are left out, or the text says that there are some
+	kept := s.d.work.kept
+	if kept != nil && kept.Of < 2 { // it is the shape of a piece that is shortened
+		return knitRepeat{}, false
+	}
+	if kept != nil || s.starred() { // others are left out, or the text says that there are some
 		times = 2
 	}
 	for i := range s.rows {
