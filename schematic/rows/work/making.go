@@ -155,7 +155,7 @@ func (w *work) stitchInto(m *ins.Stitch, of *ins.Group, group int, feet []int) {
 }
 
 func (w *work) chainInto(m *ins.Chain, of *ins.Group, group int) {
-	if !w.began && (m.Count.How != ins.Unsaid || w.cur.pos == w.travel) {
+	if !w.began && (m.Count.How != ins.Unsaid || w.cur.pos == w.travel || w.round && w.cur.pos == 1 && len(w.out.runs) == 0) { // in same dc
 		w.start(m, nil)
 		w.tchAt = false // it stands in the space itself
 		return
