@@ -1,7 +1,6 @@
 package chart
 
 import (
-	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -172,12 +171,8 @@ func TestARepeatGoesAroundWhatItWouldCut(t *testing.T) {
 
 // A piece whose shaped rows are shortened at a break has no repeat to outline.
 func TestAShortenedPieceHasNoRepeat(t *testing.T) {
-	text := "Cast on 80 sts.\nRow 1 (RS): *K2, p2; rep from * to end.\nRow 2: *K2, p2; rep from * to end.\n"
-	for r := 3; r < 23; r += 2 {
-		text += fmt.Sprintf("Row %d: K1, ssk, k to last 3 sts, k2tog, k1.\nRow %d: Purl.\n", r, r+1)
-	}
-	w := fromText(t, text)
-	short, left := w.shorten(30)
+	w := text(t, "rows/rib-knit.txt")
+	short, left := w.shorten(40)
 	require.NotNil(t, left)
 	d := &drawing{work: short}
 	s := &squares{d: d, o: &Options{}}
