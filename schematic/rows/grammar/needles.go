@@ -256,7 +256,7 @@ func (p *parser) inParts(i int) (total, to int) {
 // countedInParts reads a total, whose number is at lead, and its parts.
 func (s *sequence) countedInParts(lead int) bool {
 	total, to := s.inParts(lead)
-	if to < 0 || s.sep != "." && s.sep != ";" && s.i > 0 && lead == s.i {
+	if to < 0 || s.sep != "." && s.sep != ";" && !s.parted() && s.i > 0 && lead == s.i {
 		return false
 	}
 	g := s.countsOf(s.t[lead : lead+2])
@@ -267,6 +267,61 @@ func (s *sequence) countedInParts(lead int) bool {
 	s.add(&ins.Nothing{}, total, to)
 	s.i = to
 	return true
+}
+
+// partsAlone reads the counts of the parts of a row without their total: 27 sts each for front and back, 14 sts for each sleeve.
+// Their sum is that of the row, if every part says how often it is there.
+func (s *sequence) partsAlone() bool {
+	sum, sure, to, parts := ins.N(0), true, s.i, 0
+	for k := s.i; ; parts++ {
+		end := s.partEnd(k)
+		if end < 0 {
+			break
+		}
+		times := partTimes(s.t[k:end])
+		sum, sure, to = sum.Add(s.at(k).Num, times), sure && times > 0, end
+		for k = end; s.at(k).Is(",", ";", "and", "&", "+", "plus"); k++ {
+		}
+		if k == end {
+			break
+		}
+	}
+	if parts == 0 && !sure || to == s.i || to < len(s.t) && !s.at(to).Is(".", ";") || needles[s.at(to-1).S] {
+		return false
+	}
+	if sure {
+		s.add(&stated{groups: []ins.StitchGroup{{N: sum, Any: true, At: s.span(s.i, to-1)}}}, s.i, to)
+	} else {
+		s.add(&ins.Nothing{Part: true}, s.i, to)
+	}
+	s.i = to
+	return true
+}
+
+// partTimes is how often a part of a garment is there of which a count is told: 2 for each sleeve, each for front and back; 0: that is not sure.
+func partTimes(t []text.Token) int {
+	each, one, two, other := false, 0, 0, false
+	for i := range t {
+		switch k := &t[i]; {
+		case k.Is("each", "per"):
+			each = true
+		case k.Is("front", "back", "body"):
+			one++
+		case k.Is("sleeve", "sleeves", "arm", "arms", "fronts", "shoulder", "shoulders"):
+			two++
+		case i > 0 && !k.Is("st", "sts", "stitch", "stitches", "for", "in", "on", "at", "and", "&", "left", "right", "rem", "remain"):
+			other = true
+		}
+	}
+	switch {
+	case other || one+two == 0 || one > 0 && two > 0:
+		return 0
+	case each:
+		return 2
+	case one == 1 || two == 1 && slices.ContainsFunc(t, func(k text.Token) bool { return k.Is("left", "right") }):
+		return 1
+	}
+	return 0
 }
 
 // partEnd is where a part of a total that begins at k ends: 23 sts each on Needles 1 and 4; 70 for front. -1: it is none.

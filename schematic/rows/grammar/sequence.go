@@ -2269,7 +2269,7 @@ func (s *sequence) counted() bool {
 		return false
 	}
 	lead := s.behindLead()
-	if parts := s.countedInParts(lead); parts || !s.mayLead(lead) {
+	if parts := s.countedInParts(lead) || lead == s.i && (s.parted() || s.sep == "." || s.sep == ";") && s.partsAlone(); parts || !s.mayLead(lead) {
 		return parts
 	}
 	firm := lead > s.i || s.parted()
@@ -2671,6 +2671,9 @@ func (p *parser) ofItsOwn(i int) int {
 // behindMore is where a total begins behind what was made more: 7 more tr, now 29. 0: there is none.
 func (p *parser) behindMore(i int) int {
 	_, to := p.named("num", i)
+	if to > 0 && p.at(to).Is("st", "sts", "stitch", "stitches") && p.at(to+1).Is("inc", "dec", "increased", "decreased", "inc'd", "dec'd") && p.at(to+2).Kind == 'n' { // 6 sts inc. 66 sts
+		return to + 2
+	}
 	if to < 0 || !p.at(to).Is("more", "other") {
 		return 0
 	}

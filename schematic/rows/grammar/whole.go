@@ -57,7 +57,7 @@ var statements = []form{
 				r.Course.Times = r.Times
 				return r
 			}
-			if len(s.rows) > 1 && !c.HasTimes && c.Until.Set() && m.p.r.knits {
+			if ends := m.to >= len(m.p.t) || m.p.at(m.to).Kind == 'p'; len(s.rows) > 1 && !c.HasTimes && c.Until.Set() && m.p.r.knits || ends && (c.Course.Length != nil || c.Until.Set()) && (len(s.rows) > 0 || s.stretch) {
 				return repeatRows(m)
 			}
 			if !c.HasTimes || !m.said("more", "again", "further", "another", "additional") && (s.name == "" || m.said("short", "plain", "even", "straight", "garter", "rib", "knit", "purl")) {
@@ -77,7 +77,7 @@ var statements = []form{
 		}
 		return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)}
 	}},
-	{rule: "whole", pattern: "[then] $make/cont/continue {r:rowset} only/alone [every/each {w:row}] {c:course}", meaning: "a row is worked again", example: "Rep Rows 1 and 2 until 24 sts rem, then work Row 1 only until 16 sts rem", build: func(m *match) any {
+	{rule: "whole", pattern: "[then] ($make/cont/continue | $rep) {r:rowset} only/alone [every/each {w:row}] {c:course}", meaning: "a row is worked again", example: "Rep Rows 1 and 2 until 24 sts rem, then work Row 1 only until 16 sts rem", build: func(m *match) any {
 		if c := value[course](m, "c"); !c.Until.Set() && !c.HasTimes && c.Length == nil {
 			return nil
 		}

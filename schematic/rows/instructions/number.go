@@ -52,6 +52,21 @@ func (n Num) Plus(k int) Num {
 	return Num{By: by}
 }
 
+// Add is the number with so many times another added, where both are there.
+func (n Num) Add(o Num, times int) Num {
+	if n.By == nil && o.By == nil {
+		return Num{All: n.All + times*o.All}
+	}
+	by := make([]int, max(len(n.By), len(o.By)))
+	for i := range by {
+		a, b := n.At(i), o.At(i)
+		if by[i] = a + times*b; a == None || b == None {
+			by[i] = None
+		}
+	}
+	return Num{By: by}
+}
+
 // Span is a place in the text: a line from 1, columns in characters from 1, End
 // the column after the last.
 type Span struct{ Line, Col, End int }
