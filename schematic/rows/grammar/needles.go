@@ -253,11 +253,11 @@ func (p *parser) inParts(i int) (total, to int) {
 	return total, to
 }
 
-// countedInParts reads a total, whose number is at lead, and its parts.
+// countedInParts reads a total, whose number is at lead, and its parts, or the parts alone.
 func (s *sequence) countedInParts(lead int) bool {
 	total, to := s.inParts(lead)
 	if to < 0 || s.sep != "." && s.sep != ";" && !s.parted() && s.i > 0 && lead == s.i {
-		return false
+		return lead == s.i && s.partsAlone()
 	}
 	g := s.countsOf(s.t[lead : lead+2])
 	if g == nil {
@@ -286,7 +286,7 @@ func (s *sequence) partsAlone() bool {
 			break
 		}
 	}
-	if parts == 0 && !sure || to == s.i || to < len(s.t) && !s.at(to).Is(".", ";") || needles[s.at(to-1).S] {
+	if s.sep != "." && s.sep != ";" && !s.parted() || parts == 0 && !sure || to == s.i || to < len(s.t) && !s.at(to).Is(".", ";") || needles[s.at(to-1).S] {
 		return false
 	}
 	if sure {

@@ -2269,7 +2269,7 @@ func (s *sequence) counted() bool {
 		return false
 	}
 	lead := s.behindLead()
-	if parts := s.countedInParts(lead) || lead == s.i && (s.parted() || s.sep == "." || s.sep == ";") && s.partsAlone(); parts || !s.mayLead(lead) {
+	if parts := s.countedInParts(lead); parts || !s.mayLead(lead) {
 		return parts
 	}
 	firm := lead > s.i || s.parted()
