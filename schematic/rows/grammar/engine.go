@@ -135,23 +135,26 @@ func compileAll(native map[string]func(p *parser, i int) (any, int), tables ...[
 			rules.forms[k] = append(rules.forms[k], f)
 		}
 	}
-	for k, list := range rules.forms {
-		if rules.native[k] == nil && len(list) == 0 {
-			for name, id := range rules.byName {
-				if id == k {
-					panic("a rule without forms is named in the table: " + name)
-				}
-			}
+	for name, k := range rules.byName {
+		if rules.native[k] == nil && len(rules.forms[k]) == 0 {
+			panic("a rule without forms is named in the table: " + name)
 		}
-		rules.first[k] = map[uint16][]*form{}
+	}
+	rules.index()
+	rules.begin()
+	rules.met = make([]atomic.Pointer[[]candidate], len(rules.forms)*len(wordIDs))
+}
+
+// index puts the forms of each rule to the words with which they begin.
+func (r *ruleSet) index() {
+	for k, list := range r.forms {
+		r.first[k] = map[uint16][]*form{}
 		for _, f := range list {
 			var first mask
 			f.firsts(0, &first)
-			first.each(func(n uint16) { rules.first[k][n] = append(rules.first[k][n], f) })
+			first.each(func(n uint16) { r.first[k][n] = append(r.first[k][n], f) })
 		}
 	}
-	rules.begin()
-	rules.met = make([]atomic.Pointer[[]candidate], len(rules.forms)*len(wordIDs))
 }
 
 // start is with what a form may begin: words of the table, or rules that are read by code. One that

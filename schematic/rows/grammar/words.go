@@ -208,13 +208,7 @@ func kind(p *parser, i int) (any, int) {
 	if !inName(w) || w.Ord > 0 {
 		return nil, -1
 	}
-	if g, to := p.group(i); g != nil {
-		if p.at(to).Is("st", "sts", "stitch", "stitches") && !p.at(to-1).Is("st", "stitch") { // cluster st
-			to++
-		}
-		return thing{Call: g}, to
-	}
-	if g, to := p.undefined(i); g != nil {
+	if g, to := p.anyGroup(i); g != nil {
 		return thing{Call: g}, to
 	}
 	best, to := longest(p, i)
@@ -234,6 +228,18 @@ func kind(p *parser, i int) (any, int) {
 		best.Kind = stitch.ByID("picot")
 	}
 	return best, to
+}
+
+// anyGroup is a group that the text defines or only makes, and where its name ends.
+func (p *parser) anyGroup(i int) (*ins.Group, int) {
+	g, to := p.group(i)
+	if g == nil {
+		return p.undefined(i)
+	}
+	if p.at(to).Is("st", "sts", "stitch", "stitches") && !p.at(to-1).Is("st", "stitch") { // cluster st
+		to++
+	}
+	return g, to
 }
 
 // roundHook reports whether a thread that is brought over, up to i, goes round the hook and makes no stitch of itself: yo and
@@ -281,9 +287,8 @@ func longest(p *parser, i int) (best thing, to int) {
 		if t.Kind == 'n' && k == 0 && !p.joins(i) {
 			continue
 		}
-		apart := k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n' // 3 sc tog are three
 		v := p.r.lookUp(b)
-		if v.any && !apart && !(v.Kind != nil && v.Kind.Key == "brioche slip" && !p.glued(i, i+k)) && !(v.Kind != nil && v.Kind.Key == "cable" && t.Kind == 'n' && p.at(i+k+1).Kind == 'w' && p.at(i+k+1).Glued) { // c6q is not c6
+		if v.any && p.isNamed(v.Kind, i, k) {
 			best, to = v.thing, i+k+1
 		}
 		if !v.more {
@@ -291,6 +296,21 @@ func longest(p *parser, i int) (best thing, to int) {
 		}
 	}
 	return best, to
+}
+
+// isNamed reports whether the tokens from i to the k-th behind it are the name of a stitch, and no part of another or several: 3 sc tog
+// are three, c6q is not c6, sl1yo is one word.
+func (p *parser) isNamed(kind *stitch.Stitch, i, k int) bool {
+	t, next := p.at(i+k), p.at(i+k+1)
+	switch {
+	case k > 0 && t.Is("tog", "together") && p.at(i+k-1).Kind == 'w' && p.at(i-1).Kind == 'n':
+		return false
+	case kind == nil:
+		return true
+	case kind.Key == "brioche slip":
+		return p.glued(i, i+k)
+	}
+	return kind.Key != "cable" || t.Kind != 'n' || next.Kind != 'w' || !next.Glued
 }
 
 // namesAnew reports whether the k-th token behind i begins a name of its own: 5th, the yarn B in p1 B, 2 sc Dec.
@@ -540,15 +560,7 @@ func cableStitches(w string) int {
 		return 0
 	}
 	if w[1] == '/' || len(w) > 4 && w[2] == '/' {
-		m := crossings()[0].FindStringSubmatch(w)
-		if m == nil {
-			return 0
-		}
-		sum := 0
-		for _, c := range strings.ReplaceAll(m[1], "/", "") {
-			sum += int(c - '0')
-		}
-		return sum
+		return parted(w)
 	}
 	m := crossings()[1].FindStringSubmatch(w)
 	if m == nil {
@@ -559,6 +571,16 @@ func cableStitches(w string) int {
 		return 0
 	}
 	return n
+}
+
+// parted is how many stitches a crossing takes whose name tells them by its parts: 2/2 lc.
+func parted(w string) (sum int) {
+	if m := crossings()[0].FindStringSubmatch(w); m != nil {
+		for _, c := range strings.ReplaceAll(m[1], "/", "") {
+			sum += int(c - '0')
+		}
+	}
+	return sum
 }
 
 // group finds the name of a group that the text defines.

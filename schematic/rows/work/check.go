@@ -56,21 +56,7 @@ func Check(x *ins.Text, o ins.Options) Report {
 	rep.Findings = append(rep.Findings, x.Findings...)
 	rep.Findings = append(rep.Findings, asked...)
 	judge(x, list)
-	at := map[int]int{} // line: the finding that tells what its row uses or makes
-	for _, m := range list {
-		f := m.finding(x)
-		if !m.counted() {
-			rep.Findings = append(rep.Findings, f)
-			continue
-		}
-		k, there := at[f.Pos.Line]
-		if !there {
-			at[f.Pos.Line] = len(rep.Findings)
-			rep.Findings = append(rep.Findings, f)
-			continue
-		}
-		otherSizes(&rep.Findings[k], f) // the same row, otherwise in other sizes
-	}
+	rep.Findings = append(rep.Findings, onceEach(x, list)...)
 	rep.Findings = append(rep.Findings, mixed(x)...)
 	rep.Findings = append(rep.Findings, turningUnlike(x)...)
 	rep.Findings = append(rep.Findings, unexplained(x)...)
@@ -78,6 +64,24 @@ func Check(x *ins.Text, o ins.Options) Report {
 	x.Place(rep.Findings)
 	rep.Findings.Sort()
 	return rep
+}
+
+// onceEach are the findings of all sizes, one for what a row uses or makes.
+func onceEach(x *ins.Text, list []*merged) (out finding.List) {
+	at := map[int]int{} // line: the finding that tells what its row uses or makes
+	for _, m := range list {
+		f := m.finding(x)
+		k, there := at[f.Pos.Line]
+		switch {
+		case m.counted() && there:
+			otherSizes(&out[k], f) // the same row, otherwise in other sizes
+			continue
+		case m.counted():
+			at[f.Pos.Line] = len(out)
+		}
+		out = append(out, f)
+	}
+	return out
 }
 
 // inEachSize is the work of a text in every size, as many at a time as there are processors.
