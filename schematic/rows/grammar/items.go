@@ -549,6 +549,14 @@ var stitches = []form{
 		}
 		return &ins.Turn{}
 	}},
+	{rule: "stitch", pattern: "k/knit/p/purl [$next] (ds | double/wrapped $st) [as (one/1/single) [$st] | tog with [its] wrap/wraps | and [its] wrap [tog]]", meaning: "a stitch at which the work was turned", example: "Short row 3: MDS, k to DS, k DS, k3, turn",
+		build: func(m *match) any {
+			id := "k"
+			if m.p.t[m.from].Is("p", "purl") {
+				id = "p"
+			}
+			return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
+		}},
 	{rule: "neutral", pattern: "wrap [{num}] [$next/same] [$st] (as follows | [as [you] (did/in/before/for) {x:stretch}])", meaning: "a stitch is wrapped where the work is turned", example: "Row 2: K10, wrap next st as you did in row 1, turn", build: func(m *match) any {
 		if m.p.r.crochet || !m.said("st", "sts", "stitch", "stitches") {
 			return nil

@@ -825,6 +825,13 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
+	{rule: "extent", pattern: "{upto} [within] [{n:num} {u:unit} before/past/beyond/after/from/of] [last/previous/$next/first] (ds/dss | double/wrapped $st | wrap/wraps | turning point)", meaning: "to where the work was turned", example: "Short row 3: MDS, k to DS, k DS, k3, turn",
+		build: func(m *match) any {
+			if m.p.r.crochet {
+				return nil
+			}
+			return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Stretch: true, Word: "turn"}, At: m.span()}
+		}},
 	{rule: "extent", pattern: "[across/over] {upto} [within] [last] [{n:num} {u:unit}] [before/of/from/on] [the] (neck/center/centre/front/inner edge/opening | neck | first/left/right side/half/shoulder [neck/front] [edge] | first/left/right neck/front edge)", meaning: "to so many stitches before the edge between two halves", example: "k to 3 sts before neck edge, k2tog, k1; with second ball, k1, ssk, k to end", build: toInnerEdge},
 	{rule: "extent", pattern: "across/along side of square/motif/hexagon/block/triangle", meaning: "to the space at the next corner", example: "Rnd 2: Sl st in next sp, ch 5, *2 dc in same sp, dc in each dc across side of square, 2 dc in next sp, ch 2; rep from * 3 times", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Space: true, Word: "sp"}, At: m.span()}

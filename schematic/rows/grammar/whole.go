@@ -26,6 +26,12 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Until: c.Until}}
 	}},
+	{rule: "whole", pattern: "$rep {x:rowset} [,] {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Rep Rnds 1 and 2, working 2 sts fewer between decreases each time, until 28 sts rem", build: func(m *match) any {
+		if !m.said("fewer", "less", "more") || !m.said("between", "before", "after") {
+			return nil
+		}
+		return shapedOn(m)
+	}},
 	{rule: "whole", pattern: "$rep [this/that/it] until/till {u:until} [or {tail}]", meaning: "worked as before, until it is as told", example: "Repeat until you have 45 sts", build: shapedOn},
 	{rule: "whole", pattern: "$inc/$dec {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Increase in this manner until the circle has 60 sts", build: func(m *match) any {
 		if !m.said("manner", "way", "fashion", "thus", "established", "before", "set") {
@@ -1333,15 +1339,17 @@ func inThisWay(p *parser, i int) (any, int) {
 	return reached(i, j)
 }
 
-// behindMany is behind what is counted from i on: more sc, plain sts.
+// behindMany is behind what is counted from i on: more sc, plain sts, sts fewer.
 func (p *parser) behindMany(i int) int {
 	for p.at(i).Is("more", "less", "fewer", "plain") {
 		i++
 	}
 	if _, to := kind(p, i); to > 0 {
-		return to
+		i = to
+	} else if p.at(i).Is("st", "sts", "stitch", "stitches") {
+		i++
 	}
-	if p.at(i).Is("st", "sts", "stitch", "stitches") {
+	for p.at(i).Is("more", "less", "fewer") {
 		i++
 	}
 	return i
