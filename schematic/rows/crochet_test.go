@@ -77,6 +77,8 @@ func TestFormsOfCrochetAreReadAndCounted(t *testing.T) {
 			"Row 1: Tss in next 5 sts. *(Tss2tog, ch 1) twice. Tss in next 4 sts.* Rep * to * 3 more times, working last Tss through outer 2 strands of vertical loop at the end.\nReturn pass\n", "Ch 38", "Ch 39"},
 		"chains of a mesh that are worked as stitches": {"Terms: US\nNote: Ch 2 at beg of row does not count as a st.\nCh 32.\nRow 1: Sc in 2nd ch from hook and in each ch. Turn. (31 sc)\nRow 2: Ch 1. Sc in first sc. *Ch 1. Skip next sc. Sc in next sc. Rep from * to end. Turn.\n" +
 			"Row 3: Ch 2. 2 hdc in first st. Hdc in each st to last st. 2 hdc in last st. Turn. (33 hdc)\nRow 4: Ch 2. Hdc in each st. (33 hdc)\n", "last st. Turn. (33 hdc)", "last st. Turn. (32 hdc)"},
+		"spaces of a mesh that are named by another size": {"Terms: US\nCh 32.\nRow 1: Sc in 2nd ch from hook and in each ch. Turn. (31 sc)\nRow 2: Ch 1. Sc in first sc. *Ch 1. Skip next sc. Sc in next sc. Rep from * to end. Turn.\n" +
+			"Row 3: Ch 1, sc in each st and in each ch-1 sp across. (31 sc)\n", "each ch-1 sp", "each ch-2 sp"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			x := Read("t.txt", []byte(c.text), Options{})

@@ -305,7 +305,7 @@ func intoAny(body []ins.Item) bool {
 	for _, n := range body {
 		switch n := n.(type) {
 		case *ins.Stitch:
-			if n.Call != nil || slices.ContainsFunc(n.Places, notAny) {
+			if n.Call != nil || len(n.Also) > 0 || slices.ContainsFunc(n.Places, notAny) {
 				return false
 			}
 		case *ins.Skip:
