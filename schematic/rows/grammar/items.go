@@ -549,7 +549,7 @@ var stitches = []form{
 		}
 		return &ins.Turn{}
 	}},
-	{rule: "stitch", pattern: "k/knit/p/purl [$next] (ds | double/wrapped $st) [as (one/1/single) [$st] | tog with [its] wrap/wraps | and [its] wrap [tog]]", meaning: "a stitch at which the work was turned", example: "Short row 3: MDS, k to DS, k DS, k3, turn",
+	{rule: "stitch", pattern: "k/knit/p/purl [$next] (ds | double/wrapped $st) [as (one/1/single) [$st] | tog with [its] wrap/wraps | and [its] wrap [tog]]", meaning: "a stitch at which the work was turned", example: "Row 3: K to DS, k DS, k3, turn",
 		build: func(m *match) any {
 			id := "k"
 			if m.p.t[m.from].Is("p", "purl") {

@@ -825,7 +825,7 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
-	{rule: "extent", pattern: "{upto} [within] [{n:num} {u:unit} before/past/beyond/after/from/of] [last/previous/$next/first] (ds/dss | double/wrapped $st | wrap/wraps | turning point)", meaning: "to where the work was turned", example: "Short row 3: MDS, k to DS, k DS, k3, turn",
+	{rule: "extent", pattern: "{upto} [within] [{n:num} {u:unit} before/past/beyond/after/from/of] [last/previous/$next/first] (ds/dss | double/wrapped $st | wrap/wraps | turning point)", meaning: "to where the work was turned", example: "Row 3: K to DS, k DS, k3, turn",
 		build: func(m *match) any {
 			if m.p.r.crochet {
 				return nil
