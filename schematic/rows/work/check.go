@@ -84,7 +84,7 @@ func onceEach(x *ins.Text, list []*merged) (out finding.List) {
 	return out
 }
 
-// inEachSize is the work of a text in every size, as many at a time as there are processors.
+// inEachSize is the work of a text in every size, as many at a time as there are processors. What panics, panics in the caller.
 func inEachSize(x *ins.Text) []*runner {
 	out := make([]*runner, len(x.Sizes.Names))
 	leftOpen := open(x)
@@ -105,7 +105,7 @@ func inEachSize(x *ins.Text) []*runner {
 	}
 	workers.Wait()
 	if e := failed.Load(); e != nil {
-		panic(*e) // the caller's
+		panic(*e)
 	}
 	return out
 }
