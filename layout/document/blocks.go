@@ -133,7 +133,6 @@ func after(runs []run, n int) []run {
 // facts are names in a column of their own, beside their lines; in large print
 // above them.
 func (b *builder) facts(all []Fact, narrow float64) {
-	size := b.p.size
 	side := narrow
 	if b.o.Large {
 		side = 0
@@ -142,21 +141,23 @@ func (b *builder) facts(all []Fact, narrow float64) {
 		if k > 0 && k == len(all)-1 {
 			b.atoms[len(b.atoms)-1].keep = true // the last one does not stand alone over a page
 		}
-		name := wrap([]run{{f.Name, fonts.Bold, sheet.Black}}, size, max(side, b.wide()*b.stack())-2)
-		from := len(b.atoms)
-		if side == 0 {
-			b.para([]run{{f.Name, fonts.Bold, sheet.Black}}, inset, b.wide(), 0, size*0.6, true)
-		}
-		for i, t := range f.Lines {
-			gap := 0.0
-			if i == 0 && side > 0 {
-				gap = size * 0.55
-			}
-			b.para(b.runs(t), inset+side, b.wide()-side, 0, gap, false)
-		}
-		if side > 0 && from < len(b.atoms) {
-			b.beside(name, from)
-		}
+		b.fact(f, side)
+	}
+}
+
+// fact is a name with its lines: beside it in a column so wide, or above them.
+func (b *builder) fact(f Fact, side float64) {
+	name, from, gap := []run{{f.Name, fonts.Bold, sheet.Black}}, len(b.atoms), b.p.size*0.55
+	if side == 0 {
+		b.para(name, inset, b.wide(), 0, b.p.size*0.6, true)
+		gap = 0
+	}
+	for _, t := range f.Lines {
+		b.para(b.runs(t), inset+side, b.wide()-side, 0, gap, false)
+		gap = 0
+	}
+	if side > 0 && from < len(b.atoms) {
+		b.beside(wrap(name, b.p.size, max(side, b.wide()*b.stack())-2), from)
 	}
 }
 

@@ -203,6 +203,14 @@ func sizesNamed(c *Content, sizes []int) string {
 	return "sizes " + strings.Join(names[:len(names)-1], ", ") + " and " + names[len(names)-1]
 }
 
+// length is a measurement of one size as the sheet has it.
+func (w mistake) length(r countedRow, size int, c *Content) string {
+	if said, ok := w.said[size]; ok && r.ID == w.row.ID {
+		return said
+	}
+	return r.Cells[size].Text(w.unit, c.Steps)
+}
+
 // mistaken is the table with the mistake in it, and the gauge of each measurement, if they are to be named.
 func mistaken(rows []countedRow, w mistake, c *Content, named bool) grid {
 	t := grid{title: []string{"Measurement", ""}, mark: -1, first: 1}
@@ -221,15 +229,12 @@ func mistaken(rows []countedRow, w mistake, c *Content, named bool) grid {
 			long.cells = append(long.cells, gridCell{left: true})
 		}
 		for i, m := range r.counts {
-			n, length := "–", r.Cells[i].Text(w.unit, c.Steps)
+			n := "–"
 			if asked(m) {
 				n = fmt.Sprint(m.Count)
 			}
-			if said, ok := w.said[i]; ok && r.ID == w.row.ID {
-				length = said
-			}
 			made.cells = append(made.cells, gridCell{s: n})
-			long.cells = append(long.cells, gridCell{s: length})
+			long.cells = append(long.cells, gridCell{s: w.length(r, i, c)})
 		}
 		t.rows = append(t.rows, made, long)
 	}

@@ -107,12 +107,6 @@ func colour(s *sheet.Sheet, c schematic.Colours) {
 	if !c.Line.Set && !c.Fill.Set && !c.Measure.Set {
 		return
 	}
-	ink := func(k sheet.Ink, c schematic.Colour) sheet.Ink {
-		if k == sheet.Black && c.Set {
-			return sheet.RGB(c.R, c.G, c.B)
-		}
-		return k
-	}
 	var groups []*sheet.Group
 	sheet.Walk(&s.Root, func(it sheet.Item) {
 		switch it := it.(type) {
@@ -121,13 +115,13 @@ func colour(s *sheet.Sheet, c schematic.Colours) {
 				groups = append(groups, it)
 			}
 		case *sheet.Text:
-			it.Ink = ink(it.Ink, c.Measure)
+			it.Ink = inked(it.Ink, c.Measure)
 		case *sheet.Path:
 			of := c.Measure
 			if lineClasses[it.Class] {
 				of = c.Line
 			}
-			it.Style.Stroke, it.Style.Fill = ink(it.Style.Stroke, of), ink(it.Style.Fill, of)
+			it.Style.Stroke, it.Style.Fill = inked(it.Style.Stroke, of), inked(it.Style.Fill, of)
 		}
 	})
 	if c.Fill.Set {
@@ -135,6 +129,14 @@ func colour(s *sheet.Sheet, c schematic.Colours) {
 			ground(g, sheet.RGB(c.Fill.R, c.Fill.G, c.Fill.B))
 		}
 	}
+}
+
+// inked is black as the designer has it, if she chose a colour.
+func inked(k sheet.Ink, c schematic.Colour) sheet.Ink {
+	if k == sheet.Black && c.Set {
+		return sheet.RGB(c.R, c.G, c.B)
+	}
+	return k
 }
 
 // ground fills the outlines of a piece, below everything else of it.

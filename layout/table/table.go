@@ -331,14 +331,14 @@ func where(alike, named []entry) string {
 	view, part := func(e entry) string { return e.view }, func(e entry) string { return e.of.Part }
 	views, parts := differ(view), differ(part)
 	label := func(e entry) string {
-		var words []string
-		if views && e.view != "" {
+		words := []string{}
+		if views {
 			words = append(words, e.view)
 		}
-		if parts && e.of.Part != "" && !slices.Contains(words, e.of.Part) {
+		if parts && e.of.Part != e.view {
 			words = append(words, e.of.Part)
 		}
-		return strings.Join(words, ", ")
+		return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "" }), ", ")
 	}
 	var labels []string
 	for _, e := range alike {

@@ -333,6 +333,18 @@ func (s *scanner) words(i, v int) int {
 	return i + 1
 }
 
+// backslash looks at one between double quotes.
+func (s *scanner) backslash(line, at int) {
+	t := s.lines[line]
+	if at+1 >= len(t) || strings.ContainsRune("0abtnvfre \"/\\N_LPxuU\t", t[at+1]) {
+		return
+	}
+	f := s.tell(line, at, at+2, "file/syntax", "a backslash between double quotes begins a special character")
+	f.Fix = `write \\ for a backslash, or use single quotes`
+	t[at] = '/'
+	s.spoiled[line+1] = true
+}
+
 // quote looks through a text in quotes that begins at v.
 func (s *scanner) quote(i, v int) int {
 	q := s.lines[i][v]
@@ -344,12 +356,7 @@ func (s *scanner) quote(i, v int) int {
 		for ; p < len(t); p++ {
 			switch {
 			case t[p] == '\\' && q == '"':
-				if p+1 < len(t) && !strings.ContainsRune("0abtnvfre \"/\\N_LPxuU\t", t[p+1]) {
-					f := s.tell(j, p, p+2, "file/syntax", "a backslash between double quotes begins a special character")
-					f.Fix = `write \\ for a backslash, or use single quotes`
-					t[p] = '/'
-					s.spoiled[j+1] = true
-				}
+				s.backslash(j, p)
 				p++
 			case t[p] == q && q == '\'' && p+1 < len(t) && t[p+1] == q:
 				p++

@@ -171,32 +171,40 @@ func (s *Server) download(w http.ResponseWriter, r *http.Request, q struct {
 	choices
 	What string `json:"what"`
 }) any {
-	for _, g := range downloadGroups() {
-		for _, d := range g.All {
-			if d.Name != q.What {
-				continue
-			}
-			src := s.source(q.Text)
-			q.face = s.faceOf(r.Context(), src)
-			for _, name := range job.PhotoFiles(src) {
-				if f := s.doc.besideMost(r.Context(), name, job.MostPhoto); f != nil {
-					q.photos = append(q.photos, *f)
-				}
-			}
-			res, err := d.make(r.Context(), src, q.choices, s.rowsOf(r.Context(), src))
-			switch {
-			case errors.Is(err, job.ErrUnreadable):
-				fail(w, http.StatusUnprocessableEntity, "the pattern cannot be read: correct its errors first")
-			case err != nil:
-				fail(w, http.StatusUnprocessableEntity, err.Error())
-			default:
-				s.hand(w, res, d.Name, q.choices)
-			}
-			return nil
+	d, ok := downloadOf(q.What)
+	if !ok {
+		fail(w, http.StatusNotFound, "there is no such download")
+		return nil
+	}
+	src := s.source(q.Text)
+	q.face = s.faceOf(r.Context(), src)
+	for _, name := range job.PhotoFiles(src) {
+		if f := s.doc.besideMost(r.Context(), name, job.MostPhoto); f != nil {
+			q.photos = append(q.photos, *f)
 		}
 	}
-	fail(w, http.StatusNotFound, "there is no such download")
+	res, err := d.make(r.Context(), src, q.choices, s.rowsOf(r.Context(), src))
+	switch {
+	case errors.Is(err, job.ErrUnreadable):
+		fail(w, http.StatusUnprocessableEntity, "the pattern cannot be read: correct its errors first")
+	case err != nil:
+		fail(w, http.StatusUnprocessableEntity, err.Error())
+	default:
+		s.hand(w, res, d.Name, q.choices)
+	}
 	return nil
+}
+
+// downloadOf is the download of a name.
+func downloadOf(name string) (download, bool) {
+	for _, g := range downloadGroups() {
+		for _, d := range g.All {
+			if d.Name == name {
+				return d, true
+			}
+		}
+	}
+	return download{}, false
 }
 
 var kinds = map[string]string{".svg": "image/svg+xml", ".pdf": "application/pdf", ".csv": "text/csv; charset=utf-8", ".zip": "application/zip",
