@@ -29,7 +29,7 @@ func TestRowsOfATableAreSharedAmongItsColumns(t *testing.T) {
 		columns, items int
 		want           []int
 	}{
-		{1, 5, []int{5}}, {2, 5, []int{3, 2}}, {2, 4, []int{2, 2}}, {3, 7, []int{3, 3, 1}}, {3, 1, []int{1}}, {2, 2, []int{1, 1}}, {4, 9, []int{3, 3, 3}},
+		{1, 5, []int{5}}, {2, 5, []int{3, 2}}, {2, 4, []int{2, 2}}, {3, 7, []int{3, 3, 1}}, {3, 1, []int{1}}, {2, 2, []int{2}}, {3, 3, []int{3}}, {4, 9, []int{3, 3, 3}},
 	} {
 		var got []int
 		for _, part := range (&table{columns: c.columns}).split(make([]*item, c.items)) {

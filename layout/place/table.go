@@ -179,9 +179,12 @@ func (t *table) headHigh() float64 {
 	return float64(n)*lineHeight(fonts.Bold, t.size) + t.pad
 }
 
+// leastSplit is how many rows stand in one table at most before they are shared: each further table has its head again.
+const leastSplit = 4
+
 // split shares rows among the columns in their order.
 func (t *table) split(items []*item) [][]*item {
-	if t.columns <= 1 || len(items) < 2 {
+	if t.columns <= 1 || len(items) < leastSplit {
 		return [][]*item{items}
 	}
 	per := (len(items) + t.columns - 1) / t.columns
