@@ -64,6 +64,9 @@ var clauses = []form{
 		build: func(m *match) any {
 			e, s := value[string](m, "e"), value[string](m, "s")
 			halves := e == "neck" && m.said("edges")
+			if m.said("edges") && !halves {
+				return both(m)
+			}
 			return clause(func(c *course) { c.edge, c.side, c.where, c.halves = e, s, true, c.halves || halves })
 		}},
 	{rule: "clause", pattern: "(inside/within) [front/neck/centre/center/buttonhole/garter] [stitch/st] border/band", meaning: "at one edge", example: "Dec 1 st inside front border every row until 21 sts remain", build: func(m *match) any { return clause(func(c *course) { c.edge, c.where = "front", true }) }},
