@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"flatwright/schematic/rows"
 	"flatwright/schematic/stitch"
@@ -507,6 +508,7 @@ func (w *Work) hookEnd() {
 			continue
 		}
 		if row.St[0].Turn {
+			w.passAtHook(r+1, left)
 			base.St = base.St[:len(base.St)-min(left, row.chainsAtHook())]
 			continue
 		}
@@ -517,8 +519,37 @@ func (w *Work) hookEnd() {
 		base.St = base.St[:used+1+keep]
 		row.St = append(up, row.St...)
 		if r+2 < len(w.Rows) && !w.Rows[r+2].Edge {
-			w.Rows[r+2].moveFeet(len(up))
+			w.Rows[r+2].moveFeet(len(up), 0)
 		}
+	}
+}
+
+// passAtHook lays those of the chains skipped at the hook before row r down that it passes over there: as many as before the
+// stitch in its last chain, which is as tall as the others. They are no space.
+func (w *Work) passAtHook(r, left int) {
+	row := &w.Rows[r]
+	if len(row.St) < 4 {
+		return
+	}
+	before, last := &row.St[len(row.St)-2], &row.St[len(row.St)-1]
+	if last.Kind == nil || len(last.Feet) != 1 || len(before.Feet) != 1 || last.Feet[0] != 0 {
+		return
+	}
+	if passed := before.Feet[0] - 1; passed <= 0 || left-last.Kind.Turn != passed {
+		return
+	}
+	kind := last.Kind
+	if space := &row.St[1]; space.arch() && len(space.Feet) == 0 {
+		if r+1 < len(w.Rows) {
+			if slices.ContainsFunc(w.Rows[r+1].St, func(s St) bool { return slices.Contains(s.Feet, 1) }) { // it is worked into
+				return
+			}
+			w.Rows[r+1].moveFeet(-1, 1)
+		}
+		row.St = slices.Delete(row.St, 1, 2)
+	}
+	if row.St[0].Chain = kind.Turn; row.St[0].Kind != nil {
+		row.St[0].Kind = kind
 	}
 }
 
@@ -561,7 +592,7 @@ func (w *Work) oneChain() {
 	if skipped > 1 && !row.St[0].Turn {
 		row.St = append([]St{{Chain: skipped, Turn: true}}, row.St...)
 		if len(w.Rows) > 2 && !w.Rows[2].Edge {
-			w.Rows[2].moveFeet(1)
+			w.Rows[2].moveFeet(1, 0)
 		}
 	}
 	w.hooked, w.chains = skipped+1, len(base.St)
@@ -645,12 +676,14 @@ func (row *Row) standUp(left int) (up []St, keep int) {
 	return []St{{Chain: left, Turn: true}}, 0
 }
 
-// moveFeet moves all feet of a row by so many places.
-func (row *Row) moveFeet(by int) {
+// moveFeet moves all feet of a row from a place on by so many places.
+func (row *Row) moveFeet(by, from int) {
 	for i := range row.St {
 		feet := make([]int, len(row.St[i].Feet))
 		for k, f := range row.St[i].Feet {
-			feet[k] = f + by
+			if feet[k] = f; f >= from {
+				feet[k] += by
+			}
 		}
 		row.St[i].Feet = feet
 	}

@@ -44,7 +44,7 @@ func (w *Work) alongChain() {
 		}
 	}
 	base.St = base.St[first : last+1]
-	row.moveFeet(-first)
+	row.moveFeet(-first, 0)
 }
 
 // under reports whether a round goes on along the other side of its foundation.

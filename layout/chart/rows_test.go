@@ -1,6 +1,7 @@
 package chart
 
 import (
+	"fmt"
 	"math"
 	"os"
 	"path/filepath"
@@ -9,6 +10,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	"pgregory.net/rapid"
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic/rows"
@@ -279,4 +281,26 @@ func TestARippleLiesInWaves(t *testing.T) {
 	plain := fromText(t, "Terms: US\nCh 14.\nRow 1: Sc in 2nd ch from hook and in each ch across. (13 sc)\nRow 2: Ch 1, 2 sc in first sc, sc in each sc across, turn. (14 sc)\n")
 	p, _ = laid(plain)
 	assert.Nil(t, p.wave, "a row with increases lies straight")
+}
+
+// Common practice: of the chains skipped at the hook before a shell or a V-stitch, as many lie passed over as before the stitch
+// in the last chain, and only the rest, as tall as that stitch (dc: 3, tr: 4), stand up. The chains by the sums of the texts: a
+// place for each stitch, those passed over, and what stands up, are all that were made.
+func TestChainsPassedOverAtTheHookLieInTheFoundation(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		kind := rapid.SampledFrom([]string{"dc", "tr"}).Draw(rt, "kind")
+		up := map[string]int{"dc": 3, "tr": 4}[kind]
+		passed, times := rapid.IntRange(1, 2).Draw(rt, "passed"), rapid.IntRange(2, 6).Draw(rt, "times")
+		group := rapid.SampledFrom([]string{"(%[1]s, ch 1, %[1]s)", "5 %s"}).Draw(rt, "group")
+		group = fmt.Sprintf(group, kind)
+		each := 2*passed + 1
+		made := up + passed + 1 + (times-1)*each + passed + 1
+		w := fromText(t, fmt.Sprintf("Terms: US\nCh %d.\nRow 1: %s in %dth ch from hook, *skip next %d ch, %[2]s in next ch; repeat from * to last %[5]d ch, skip next %d ch, %[7]s in last ch, turn.\n"+
+			"Row 2: Ch %[8]d, skip first %[7]s, %[7]s in each %[7]s across, %[7]s in top of turning ch.\n", made, group, up+passed+1, each-1, passed+1, passed, kind, up))
+		require.Len(rt, w.Rows[0].St, made-up, "so many chains lie")
+		first := w.Rows[1].St[0]
+		require.True(rt, first.Turn)
+		require.Equal(rt, up, first.Chain, "so many stand up")
+		require.False(rt, w.Rows[1].St[1].arch(), "what is passed over is no space")
+	})
 }
