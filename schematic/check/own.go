@@ -24,19 +24,25 @@ func Own(gs []*schematic.Garment) {
 	}
 	for i := range all[0].Pattern.Finished {
 		w := &all[0].Pattern.Finished[i]
-		apart := slices.ContainsFunc(all, func(g *schematic.Garment) bool {
-			made, ok := Made(g, w)
-			k := drawnAs(g, w)
-			return ok && k >= 0 && made.Sub(g.Worn.Measures[k].Length).Abs().Float() > trueLine
-		})
+		s := lying{}
 		for _, g := range all {
-			own(g, w, apart)
+			if made, ok := Made(g, w); ok && drawnAs(g, w) >= 0 {
+				off := made.Sub(g.Worn.Measures[drawnAs(g, w)].Length).Abs().Float()
+				s.apart, s.near = s.apart || off > trueLine, s.near || off <= nearLine
+			}
+		}
+		for _, g := range all {
+			own(g, w, s)
 		}
 	}
 }
 
-// trueLine is how far the length of a line in the picture may be from the value that it bears, mm.
-const trueLine = 0.5
+// lying is how a finished measurement lies to the line of its name: apart from it in some size, and near it in some size.
+type lying struct{ apart, near bool }
+
+// trueLine is how far the length of a line in the picture may be from the value that it bears, mm. Up to nearLine the two would be
+// taken for one measurement with two values.
+const trueLine, nearLine = 0.5, 15
 
 // drawnAs is the measurement of the garment as worn that has the name of a finished one, or -1.
 func drawnAs(g *schematic.Garment, w *schematic.Written) int {
@@ -45,12 +51,12 @@ func drawnAs(g *schematic.Garment, w *schematic.Written) int {
 
 // own takes a finished measurement into the garment as worn of one size; apart from the line of its name if that is not what it is
 // in every size.
-func own(g *schematic.Garment, w *schematic.Written, apart bool) {
+func own(g *schematic.Garment, w *schematic.Written, s lying) {
 	made, agrees := Made(g, w)
 	i := drawnAs(g, w)
 	m := schematic.Measure{ID: g.Worn.ID + "." + schematic.ID(w.Name), Name: w.Name, View: schematic.NoView}
 	switch {
-	case i >= 0 && !apart:
+	case i >= 0 && !s.apart:
 		if agrees {
 			bear(g, w, &g.Worn.Measures[i], made)
 		}
@@ -58,7 +64,7 @@ func own(g *schematic.Garment, w *schematic.Written, apart bool) {
 	case i >= 0:
 		drawn := &g.Worn.Measures[i]
 		m.ID, m.Name, m.Around = drawn.ID, drawn.Name, drawn.Around
-		rename(g.Worn, drawn)
+		rename(g.Worn, drawn, s.near)
 	case !slices.ContainsFunc(g.Pattern.Drawing.Show, func(c schematic.Called) bool { return c.Is(g.Worn.Name, w.Name) }):
 		return
 	}
@@ -94,11 +100,15 @@ func sameMeasure(a, b string) bool {
 	return plain(a) == plain(b)
 }
 
-// rename calls a measurement that is drawn for what it is, since its designer calls another one by its name.
-func rename(worn *schematic.Made, m *schematic.Measure) {
+// rename calls a measurement that is drawn for what it is, since its designer calls another one by its name. What lies flat is told
+// flat, if its double would be taken for her own.
+func rename(worn *schematic.Made, m *schematic.Measure, near bool) {
 	m.Name += " as drawn"
 	if sameMeasure(strings.TrimSuffix(m.Name, " as drawn"), "bust") || strings.HasPrefix(m.Name, "bust ") {
 		m.Name = "width at underarm"
+		if m.Around && near {
+			m.Around, m.Length = false, m.Length.Half()
+		}
 	}
 	m.ID = worn.ID + "." + schematic.ID(m.Name)
 }
