@@ -22,6 +22,19 @@ func TestPhrasesOfGarmentsComeToTheirCounts(t *testing.T) {
 90: Dec 1 st at armhole edges every RS row 5 times | Dec 1 st at both armhole edges every RS row 5 times
 78: At each armhole edge, BO 6 sts once, 3 sts once, then dec 1 st every RS row 2 times
 `},
+		{"a band of 80 with six buttonholes", "Band\nCast on 80 sts.\nRow 1 (RS): Rib to end.\nButtonhole row (WS): Rib 4, [BO 2 sts, rib 12] 5 times, BO 2, rib to end.\nNext row: %s. %d sts.\n", `
+80: Rib to end, casting on 2 sts over those cast off on previous row | Rib across, casting on 2 sts over each buttonhole | Work in rib, CO 2 sts over those bound off | Work across in rib, casting on 2 sts over each 2 bound-off sts | Rib, casting on 2 sts in place of those cast off | Rib 4, [CO 2 sts over bound-off sts, rib 12] 5 times, CO 2 sts, rib to end | CO 2 sts over those bound off
+`},
+		{"a row of 80 with buttonholes in one row", "Band\nCast on 80 sts.\nRow 1: Rib to end.\nRow 2: %s. %d sts.\n", `
+80: Rib 4, work a 2-st buttonhole, *rib 12, work 2-st buttonhole; rep from * 4 more times, rib 4 | Rib 4 sts, make one-row buttonhole over next 2 sts, rib to end | Rib 4, work a 3-st one-row buttonhole, rib to end
+68: Rib 4, (cast off 2 sts, rib next 12 sts) 5 times, cast off 2 sts, rib to end
+`},
+		{"the lining of a pocket", "Front\nCast on 60 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\nNext row: %s. %d sts.\n", `
+60: K20, place next 20 sts on holder, k across 20 sts of pocket lining, k20 | K20, slip next 20 sts onto a holder, k across 20 sts of pocket lining, k to end | K20, leave next 20 sts on a holder, k20 from pocket lining, k20 | K20, sl next 20 sts to a holder, in place of these k across 20 sts of first pocket lining, k20 | K20, cast off next 20 sts, k to end. Next row: P20, p across 20 sts of pocket lining, p20 | K20, BO 20 sts, k to end. Next row: P20, with WS facing p 20 pocket lining sts, p20
+`},
+		{"a stitch on a safety pin, of 81", "Front\nCast on 81 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\nNext row: %s. (%d sts each side)\n", `
+40: K40, place next st on holder, join new ball, k to end | K40, place center st on holder, join a second ball of yarn, k40 | K40, slip next st to a safety pin, with another ball of yarn k to end
+`},
 	} {
 		for _, line := range strings.Split(strings.TrimSpace(k.phrases), "\n") {
 			count, list, _ := strings.Cut(line, ": ")

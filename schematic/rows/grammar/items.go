@@ -134,6 +134,14 @@ var stitches = []form{
 		}
 		return true
 	}},
+	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} [held] $st (of/from/on/for) [first/second/left/right/one/other] [pocket] (lining/linings) [holder]", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k across 20 sts of pocket lining, k to end", build: ofLining},
+	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} ([first/second/left/right/held] [pocket] lining $st | (from/of) [first/second/left/right] [pocket] lining)", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k 20 pocket lining sts, k to end", build: ofLining},
+	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", build: func(m *match) any {
+		if !m.p.line.IsRow() || !m.has("n") {
+			return nil
+		}
+		return &ins.Stitch{Kind: stitch.ByID("k"), N: m.num("n", 0)}
+	}},
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
 	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
@@ -366,7 +374,7 @@ var stitches = []form{
 		}
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "rib/moss/patt/patts {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 8: Rib 17, inc in next st, rib to end",
+	{rule: "stitch", pattern: "rib/moss/patt/patts [$next] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 8: Rib 17, inc in next st, rib to end",
 		build: func(m *match) any {
 			if t := m.p.at(m.to); !m.p.line.IsRow() || t.Is("row", "rows", "rnd", "rnds", "round", "rounds", "more", "times") || measuring[t.S] {
 				return nil

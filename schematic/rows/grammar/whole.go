@@ -407,6 +407,12 @@ var statements = []form{
 		}
 		return nil
 	}},
+	{rule: "whole", pattern: "(cast on | casting on | co | ch) {n:num} [$st] (over/above/across | in place of | to replace | where | in/at) [the] [each/every] ([{num}] those/place/space/gap/bound/cast/sts/stitches/buttonhole/buttonholes) [{t:stretch}]", meaning: "stitches are cast on over those bound off", example: "Row 4: Cast on 4 sts over those bound off in last row", build: func(m *match) any {
+		if m.p.t[m.from].Is("ch") {
+			return nil
+		}
+		return &ins.CastOn{N: m.num("n", 0), Over: m.p.line.IsRow()}
+	}},
 	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [for back/front/sleeve/sleeves/collar/cuff/body/hand/wrist/foot/neck/band/border] [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
 		build: func(m *match) any {
 			if !m.has("n") || m.said("off") {
@@ -419,15 +425,6 @@ var statements = []form{
 			return nil
 		}
 		return &ins.Even{Course: ins.Course{Until: m.p.unknown()}, Chart: true}
-	}},
-	{rule: "whole", pattern: "(cast on | casting on | co | ch) {n:num} [$st] (over/above/across | in place of | to replace | where | in) [the] (those/place/space/gap/bound/cast/sts/stitches/buttonhole) {t:stretch}", meaning: "stitches are cast on over those bound off", example: "Row 4: Cast on 4 sts over those bound off in last row", build: func(m *match) any {
-		if t := m.p.at(m.to); m.p.line.IsRow() && m.from == 0 && !m.p.t[0].Is("ch") && (t.Is(".") || m.to >= len(m.p.t)) { // the rest of the row goes without saying
-			return &ins.Shape{Inc: true, N: m.num("n", 0), Spread: true}
-		}
-		if m.p.t[m.from].Is("ch") {
-			return nil
-		}
-		return &ins.CastOn{N: m.num("n", 0)}
 	}},
 	{rule: "whole", pattern: "(pick/take/knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
 	{rule: "neutral", pattern: "[with] {n:num} [$st] on/onto (each [of] [{num}] needle/needles/pins/$st | ({ord} | other/last/remaining) [needle/needles/pin/one])", meaning: "how the stitches lie on the needles", example: "Cast on 52 sts, 18 on each of two needles and 16 on the third", build: func(m *match) any {
@@ -490,8 +487,8 @@ var statements = []form{
 		}
 		return &ins.Together{Parts: []ins.Part{{N: m.num("n", 0)}, {N: m.num("m", 0)}}}
 	}},
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/leave center/centre/middle $st (on/onto/to) [stitch/st/spare/waste/safety/a] [-] [safety] holder/thread/yarn/needle/pin", meaning: "the stitch in the middle waits on a holder", example: "Next row: K20, place center st on a safety pin, k20", build: func(m *match) any {
-		if m.said("sts", "stitches") {
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/leave center/centre/middle/next $st (on/onto/to) [stitch/st/spare/waste/safety/a] [-] [safety] holder/thread/yarn/needle/pin", meaning: "the stitch in the middle waits on a holder", example: "Next row: K20, place center st on a safety pin, k20", build: func(m *match) any {
+		if m.said("sts", "stitches") || m.said("next") && m.said("needle") {
 			return nil
 		}
 		return &ins.BindOff{N: ins.N(1), Hold: true}
@@ -504,7 +501,7 @@ var statements = []form{
 			if m.said("cable", "cn", "double", "dpn") || m.p.at(m.to).Is("and", "&", ",") && m.p.at(m.to+1).Is("hold", "holding", "leave") { // a crossing
 				return nil
 			}
-			return &ins.BindOff{N: m.num("n", 0), Hold: true, Made: m.said("these") && m.from > 0 && !m.p.at(m.from-1).Is(".", ":")}
+			return &ins.BindOff{N: m.num("n", 0), Hold: true, Made: m.said("these") && !m.said("next") && m.from > 0 && !m.p.at(m.from-1).Is(".", ":")}
 		}},
 	{rule: "whole", pattern: "remove [$next/first/last] {n:num} [thumb/gusset/heel] [$st] and put/place/slip/leave [them/then/these] (on/onto) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Next round: Remove 15 thumb sts and put them on a stitch holder", build: func(m *match) any {
 		return &ins.BindOff{N: m.num("n", 0), Hold: true}
@@ -1555,6 +1552,18 @@ func bindOff(m *match) any {
 		return s
 	}
 	return &ins.BindOff{N: m.num("n", 1)}
+}
+
+// ofLining are stitches that come in from a pocket lining.
+func ofLining(m *match) any {
+	if !m.p.line.IsRow() {
+		return nil
+	}
+	id := "k"
+	if m.said("p", "purl") {
+		id = "p"
+	}
+	return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
 }
 
 func pickUp(m *match) any {

@@ -105,10 +105,11 @@ type (
 	}
 	// Psso passes the slipped stitch over.
 	Psso struct{ Placed }
-	// CastOn casts on N stitches.
+	// CastOn casts on N stitches; Over: over what was bound off in the row below, in each gap if the row is at its end.
 	CastOn struct {
 		Placed
-		N Num
+		N    Num
+		Over bool
 	}
 	// Fasten fastens off.
 	Fasten struct{ Placed }

@@ -37,6 +37,7 @@ type recorder func(kind *stitch.Stitch, n, chain int, feet []int, by ins.Item)
 // place is where in the row the work stands.
 type place struct {
 	heldTo   int // how many of the row below were used when the last of them were put on a holder
+	filled   int // how many gaps of the row below were closed
 	offAt    int // how many were made before the last that was bound off
 	cur      cursor
 	out      *fabric
@@ -281,7 +282,7 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.Leave:
 		w.leaves(n)
 	case *ins.CastOn:
-		w.emit(run{kind: w.kind(), n: w.count(n.N)}, nil, n)
+		w.castOn(n, len(tail) == 0)
 	case *ins.PickUp:
 		kind := n.Kind
 		if kind == nil {
@@ -302,6 +303,19 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.JoinYarn:
 		w.joinHere(n)
 	}
+}
+
+// castOn casts on within the row; over each gap of the row below, if nothing but that is told, or the row is at its end.
+func (w *work) castOn(n *ins.CastOn, last bool) {
+	gaps := 1
+	if n.Over && last && w.used() == 0 { // the rest of the row goes without saying
+		w.plainOver()
+	}
+	if n.Over && last && w.cur.left == 0 {
+		gaps = max(len(w.from.marks)-w.filled, 1)
+	}
+	w.filled++
+	w.emit(run{kind: w.kind(), n: gaps * w.count(n.N)}, nil, n)
 }
 
 func (w *work) passOver() {
