@@ -5,7 +5,7 @@ import { by, make } from "./dom.js";
 
 const patience = 1000; // ms that a question may take before a newer one ends it
 const behind = 2500; // ms that findings and measurements may be behind someone who types on and on
-const pause = 180; // ms without a key, a little more than between the keys of a hand, before everything is asked for
+const pause = 240; // ms without a key, a little more than between the keys of a hand, before everything is asked for
 const long = 1000; // ms after which it is said that it takes a while
 
 export class Look extends EventTarget {
