@@ -131,6 +131,18 @@ Ch 6, join with sl st to form a ring.
 Rnd 1: Ch 5 (counts as dc and ch 2), (dc in ring, ch 2) 5 times, join with sl st in 3rd ch of ch-5. (6 dc, 6 ch-2 sps)
 Rnd 2: Ch 1, (sc, hdc, dc, hdc, sc) in each ch-2 sp around, join with sl st in first sc. (12 sc, 12 hdc, 6 dc)
 `},
+	{"Solid square that ends in the space in which it began, traditional", 4, []int{12, 28, 44}, []int{4, 4, 4}, `Terms: US
+Ch 4, sl st in first ch to form a ring.
+Rnd 1: Ch 5 (counts as dc, ch 2), [3 dc in ring, ch 2] 3 times, 2 dc in ring, sl st in 3rd ch of beginning ch-5. (12 dc)
+Rnd 2: Sl st in first ch-2 sp, ch 5 (counts as dc, ch 2), 2 dc in same sp, *dc in next 3 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; repeat from * 2 more times, dc in next 3 dc, dc in first ch-2 sp, sl st in 3rd ch of beginning ch-5. (28 dc)
+Rnd 3: Sl st in first ch-2 sp, ch 5 (counts as dc, ch 2), 2 dc in same sp, *dc in next 7 dc, (2 dc, ch 2, 2 dc) in next ch-2 sp; repeat from * 2 more times, dc in next 7 dc, dc in first ch-2 sp, sl st in 3rd ch of beginning ch-5. (44 dc)
+`},
+	{"Coaster of pairs, traditional", 0, []int{12, 12, 24}, []int{0, 12, 12}, `Terms: US
+Ch 5, sl st in first ch to form a ring.
+Rnd 1: Ch 3 (= first dc), 11 dc in ring, sl st in first dc.
+Rnd 2: Ch 4 (= first dc + ch 1), [dc in next st, ch 1] x repeat around, sl st in first dc.
+Rnd 3: Sl st in next sp, ch 3 (= first dc), dc in same sp, ch 1, [2 dc in next sp, ch 1] x repeat around, sl st in first dc.
+`},
 }
 
 func TestMotifsOfThePublicDomainAreCountedByHand(t *testing.T) {

@@ -56,7 +56,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'g':
 			s.bracket(t)
 		case s.timesFirst(), s.endsRow():
-		case s.alternately(), s.repeat():
+		case s.alternately(), s.repeat(), s.timesRepeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
 		case s.loopSaid():
@@ -291,6 +291,19 @@ func (s *sequence) stretchAt(i int) bool {
 	}
 	_, to := s.named("times", i+1)
 	return to >= 0
+}
+
+// timesRepeat reads [dc in next st, ch 1] x repeat around.
+func (s *sequence) timesRepeat() bool {
+	if !s.at(s.i).Is("x") || !s.at(s.i+1).Is("rep", "repeat") {
+		return false
+	}
+	s.i++
+	if s.repeat() {
+		return true
+	}
+	s.i--
+	return false
 }
 
 // repeat reads rep from * 5 times, repeat around, rep between * and *.
@@ -1467,6 +1480,9 @@ func (s *sequence) worked(i int) bool {
 func (p *parser) remark(t *text.Token) (ins.Counting, bool) {
 	q := p.within(t.Sub)
 	at := slices.IndexFunc(q.t, func(k text.Token) bool { return k.Is("counts", "count", "counted", "counting", "stands", "stand") })
+	if at < 0 && q.at(0).Is("=") && (q.at(1).Is("first", "1st") || q.at(1).Kind == 'n' && q.at(1).Num.By == nil && q.at(1).Num.All == 1) { // (= first dc + ch 1)
+		at = 0
+	}
 	switch {
 	case at < 0:
 		return q.firstOf()

@@ -14,6 +14,10 @@ func (w *work) first(n ins.Item, p ins.Place) {
 	if !w.cur.atStart() && !w.again && w.travel == 0 && w.cur.pos > 0 && !p.Unit.Space {
 		w.tell("rows/place", finding.Warning, p.At, "this is no longer the first stitch: %s are already used", "say next, or put it at the beginning of the row", w.cur.pos)
 	}
+	if p.Unit.Space && w.round && w.origin != nil && w.cur.left == 0 && w.began { // the one in which the round began
+		w.foot(n, w.origin)
+		return
+	}
 	if !w.eye(n, &p) {
 		w.eachFoot(n, &p)
 	}
