@@ -18,9 +18,7 @@ func gathered(list []ins.Item) []ins.Item {
 		a, b, ok := aroundChain(list[i:])
 		if !ok {
 			out = append(out, list[i])
-			if overSpaces(list[i:]) {
-				i++
-			}
+			i += overSpaces(list[i:])
 			continue
 		}
 		switch {
@@ -52,29 +50,51 @@ func inOnePlace(a *ins.Stitch, chain ins.Item, b *ins.Stitch) *ins.Repeat {
 }
 
 // overSpaces takes what goes into each space and what goes into each stitch together, as they come: sc in each dc around, working 3
-// sc in each corner sp; 2 sc in each ch-2 sp and sc in each dc around. It reports whether a list begins so.
-func overSpaces(list []ins.Item) bool {
+// sc in each corner sp; 2 sc in each ch-2 sp and sc in each dc around. It gives how many of the instructions behind the first it took.
+func overSpaces(list []ins.Item) int {
 	if len(list) < 2 {
-		return false
+		return 0
+	}
+	took := 1
+	if len(list) > 2 && is[*ins.Nothing](list[1]) && is[*ins.Repeat](list[2]) { // working (2 dc, ch 2, 2 dc) in each corner
+		took = 2
 	}
 	a, ok := list[0].(*ins.Stitch)
-	b, both := list[1].(*ins.Stitch)
-	if !ok || !both || len(a.Places) != 1 || len(b.Places) != 1 || a.Kind == nil || b.Kind == nil {
-		return false
+	b := oneOver(list[took])
+	if !ok || b == nil || len(a.Places) != 1 || len(b.Places) != 1 || a.Kind == nil {
+		return 0
 	}
 	p, q := &a.Places[0], b.Places[0]
-	if p.Kind != ins.InEach || q.Kind != ins.InEach || p.Unit.Space == q.Unit.Space || p.Unit.Between || q.Unit.Between || len(b.Also) > 0 {
-		return false
+	space := q.Unit.Space || q.Unit.Word == "corner"
+	if p.Kind != ins.InEach || q.Kind != ins.InEach || p.Unit.Space == space || p.Unit.Between || q.Unit.Between || len(b.Also) > 0 {
+		return 0
 	}
 	switch e := p.Extent.Kind; {
-	case e == ins.ToEnd && q.Unit.Space:
-	case e == ins.NoExtent && len(a.Also) == 0 && (q.Extent.Kind == ins.ToEnd || q.Extent.Kind == ins.NoExtent): // 2 sc in each ch-2 sp, sc in each dc around
+	case e == ins.ToEnd && space:
+	case e == ins.NoExtent && b.Call == nil && len(a.Also) == 0 && (q.Extent.Kind == ins.ToEnd || q.Extent.Kind == ins.NoExtent): // 2 sc in each ch-2 sp, sc in each dc around
 		p.Extent = q.Extent
 	default:
-		return false
+		return 0
 	}
 	a.Also = append(a.Also, b)
-	return true
+	return took
+}
+
+// oneOver is what goes into each of some places as one stitch: a bracket as a group of its own. It is nil if it is neither.
+func oneOver(n ins.Item) *ins.Stitch {
+	switch n := n.(type) {
+	case *ins.Stitch:
+		if n.Kind != nil {
+			return n
+		}
+	case *ins.Repeat:
+		if n.Times.By == nil && n.Times.All == 1 && n.Until.Kind == ins.NoExtent && len(n.Places) == 1 {
+			st := &ins.Stitch{Call: &ins.Group{Name: "group", Body: n.Body, At: n.Span()}, N: ins.N(1), Places: n.Places}
+			st.Put(n.Span())
+			return st
+		}
+	}
+	return nil
 }
 
 // started puts the first stitch of a row into the chain in which the row is said to start: starting in 4th ch from hook,

@@ -460,7 +460,7 @@ var stitches = []form{
 		}
 		return chain(m)
 	}},
-	{rule: "chain", pattern: "[start/begin] [by] $ch/chaining {n:num} plus {m:num}", meaning: "so many chains", example: "Start by chaining 25 plus 2", build: func(m *match) any {
+	{rule: "chain", pattern: "[start/begin] [by] [$make] $ch/chaining {n:num} [$st] [,] (plus/+) {m:num} [more/extra] [$ch] [(for/to/as) [the] (turn/turning/height) [$ch] | turning $ch]", meaning: "so many chains", example: "Ch 20 + 1 for turning", build: func(m *match) any {
 		if t := m.p.at(m.to); m.has("m") && t.Kind == 'w' && !t.Is("for", "turn", "turning") {
 			return nil
 		}

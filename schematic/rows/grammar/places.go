@@ -59,6 +59,13 @@ var unitForms = []form{
 			}
 			return ins.Unit{Space: true, Word: "sp"}
 		}},
+	{rule: "unit", pattern: "buttonhole/buttonholes [$sp]", meaning: "the chain space of a buttonhole", example: "Row 3: Ch 1, sc in next 4 sts, ch 2, sk 2 sts, sc in next 14 sts. Row 4: Ch 1, sc in each sc and 2 sc in each buttonhole across",
+		build: func(m *match) any {
+			if !m.p.r.crochet || !m.p.at(m.from-1).Is("each", "every", "next", "first", "last") {
+				return nil
+			}
+			return ins.Unit{Space: true, Word: "sp"}
+		}},
 	{rule: "unit", pattern: "corner/corners", meaning: "the corner, whatever is there", example: "3 sc in next corner",
 		build: func(m *match) any { return ins.Unit{Word: "corner"} }},
 	{rule: "unit", pattern: "$st [that] [were/was/you] skipped/missed", meaning: "stitches that were skipped", example: "*skip next 2 sts, FPdc in next 2 sts, FPdc in 2 sts just skipped; rep from * across", build: func(m *match) any { return ins.Unit{Word: "skipped"} }},

@@ -971,7 +971,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.add(countOrList(g, t.Sub), from, s.i)
 		return
 	}
-	if s.timesIn(t.Sub, from) || s.leavesIn(t.Sub, from) {
+	if s.timesIn(t.Sub, from) || s.leavesIn(t.Sub, from) || s.chainsMore(t.Sub, from) {
 		return
 	}
 	s.namesWorked(t.Sub, from)
@@ -1014,6 +1014,21 @@ func (s *sequence) bracket(t *text.Token) {
 	}
 	s.add(s.asGroup(r), from, s.i)
 	s.closed = nil
+}
+
+// chainsMore adds to a chain what a bracket says it has more: ch 20 (plus 1 for turning).
+func (s *sequence) chainsMore(t []text.Token, from int) bool {
+	k := len(s.out) - 1
+	if k < 0 || len(t) < 2 || !t[0].Is("plus", "+") || t[1].Kind != 'n' {
+		return false
+	}
+	c, ok := s.out[k].(*ins.Chain)
+	if !ok || len(t) > 2 && !t[2].Is("more", "extra", "for", "to", "turning", "turn", "ch") {
+		return false
+	}
+	c.N = c.N.Plus(t[1].Num.All)
+	s.add(&ins.Nothing{}, from, s.i)
+	return true
 }
 
 // behindSkipped takes a chain that is counted from the hook, behind those that were passed from there, as the next: skip first 3
@@ -2627,7 +2642,7 @@ func (p *parser) behindAnd(i int) int {
 func mayCount(t []text.Token) bool {
 	number := false
 	for i := range t {
-		if t[i].Is("per") && (i+1 == len(t) || !needles[t[i+1].S]) || isStar(&t[i]) && !t[i].Is("+") { // 18 sts + 6 ch spaces
+		if t[i].Is("per") && (i+1 == len(t) || !needles[t[i+1].S] && !t[i+1].Is("side")) || isStar(&t[i]) && !t[i].Is("+") { // 18 sts + 6 ch spaces
 			return false
 		}
 		number = number || t[i].Kind == 'n' || numerals[t[i].S] > 0

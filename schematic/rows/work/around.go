@@ -35,6 +35,7 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 	if r.fab == nil || !r.known() {
 		return body
 	}
+	body = r.atSpaces(l, body)
 	_, plain := r.tried(l, body)
 	if plain && !r.fab.parted() {
 		return body
@@ -71,7 +72,7 @@ func (r *runner) meant(l *ins.Line, body []ins.Item) []ins.Item {
 // other is a row that states a count in a further sense that its words may have, if it fits only so: 2 hdc within a repeat
 // are two in one stitch; slip stitches at its beginning are no stitches of it. It is nil if there is none.
 func (r *runner) other(l *ins.Line, body []ins.Item) []ins.Item {
-	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, slipsPassed, beganInOne, chainUncounted, chainCounted, skipsUnder} {
+	for _, sense := range []func([]ins.Item) []ins.Item{twoInOne, slipsPassed, beganInOne, chainUncounted, chainCounted, skipsUnder, endsInTurning} {
 		list := sense(body)
 		if list == nil {
 			continue
@@ -163,7 +164,7 @@ func inNextSpace(n ins.Item) bool {
 		n = q.Body[0]
 	}
 	list := placesOf(n)
-	return len(list) == 1 && list[0].Kind == ins.InNext && list[0].Unit.Space
+	return len(list) == 1 && list[0].Kind == ins.InNext && (list[0].Unit.Space || list[0].Unit.Word == "corner")
 }
 
 // beganInOne is a row whose first bracket holds the chain that it begins with and what goes into the same place: (ch 3, dc), 2
@@ -222,6 +223,94 @@ func chainAs(body []ins.Item, how ins.Counts) []ins.Item {
 		one := *c
 		one.Count.How = how
 		return slices.Concat(body[:i], []ins.Item{&one}, body[i+1:])
+	}
+	return nil
+}
+
+// atSpaces is a row whose corners are the spaces that are there, if it fits only so: *(3 dc, ch 2, 3 dc) in next corner; rep from * around.
+func (r *runner) atSpaces(l *ins.Line, body []ins.Item) []ins.Item {
+	if r.fab.widest() == 0 {
+		return body
+	}
+	open, changed := cornersOpen(body)
+	if !changed {
+		return body
+	}
+	if _, fits := r.tried(l, body); fits {
+		return body
+	}
+	if _, fits := r.tried(l, open); fits {
+		return open
+	}
+	return body
+}
+
+// cornersOpen is a row with spaces for its corners, and whether it names any.
+func cornersOpen(body []ins.Item) (out []ins.Item, changed bool) {
+	out = slices.Clone(body)
+	for i, n := range body {
+		open, here := n, false
+		switch n := n.(type) {
+		case *ins.Stitch:
+			one := *n
+			one.Places, here = placesOpen(n.Places)
+			open = &one
+		case *ins.JoinYarn:
+			one := *n
+			one.Place, here = placesOpen(n.Place)
+			open = &one
+		case *ins.Repeat:
+			one := *n
+			var in, until bool
+			one.Places, here = placesOpen(n.Places)
+			one.Body, in = cornersOpen(n.Body)
+			one.Until.Unit, until = unitOpen(n.Until.Unit)
+			open, here = &one, here || in || until
+		}
+		if here {
+			out[i], changed = open, true
+		}
+	}
+	return out, changed
+}
+
+// placesOpen are places with spaces for corners, and whether there are any.
+func placesOpen(list []ins.Place) ([]ins.Place, bool) {
+	out, changed := slices.Clone(list), false
+	for i := range out {
+		u, open := unitOpen(out[i].Unit)
+		out[i].Unit, changed = u, changed || open
+	}
+	return out, changed
+}
+
+func unitOpen(u ins.Unit) (ins.Unit, bool) {
+	if u.Word != "corner" {
+		return u, false
+	}
+	return ins.Unit{Space: true, Word: "sp"}, true
+}
+
+// endsInTurning is a row whose repeat is told to end in the turning chain, which is where its last stitch goes: *ch 1, dc in next dc; rep
+// from * across, ending with dc in top of turning ch. It is nil if there is none.
+func endsInTurning(body []ins.Item) []ins.Item {
+	for i, n := range body {
+		q, ok := n.(*ins.Repeat)
+		if !ok || q.Until.Kind != ins.ToEnd || len(q.Body) == 0 {
+			continue
+		}
+		k := i + 1
+		for k < len(body) && is[*ins.Nothing](body[k]) {
+			k++
+		}
+		if k == len(body) || k == i+1 {
+			continue
+		}
+		st, ok := body[k].(*ins.Stitch)
+		last, same := q.Body[len(q.Body)-1].(*ins.Stitch)
+		if ok && same && st.Kind != nil && st.Kind == last.Kind && len(st.Places) == 1 && (st.Places[0].Kind == ins.InTop || st.Places[0].Kind == ins.InLast) {
+			return slices.Delete(slices.Clone(body), k, k+1)
+		}
 	}
 	return nil
 }

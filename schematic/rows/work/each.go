@@ -240,6 +240,13 @@ func (w *work) each(n ins.Item, p *ins.Place, reserve int) {
 	}
 	st, _ := n.(*ins.Stitch)
 	switch {
+	case st != nil && len(st.Also) > 0 && w.cornersUnmarked(st):
+		bare := *st
+		bare.Also = nil
+		w.each(&bare, p, reserve)
+		for _, m := range st.Also {
+			w.place1(m, &m.Places[0], reserve)
+		}
 	case st != nil && len(st.Also) > 0:
 		w.eachMixed(st, p, keep)
 	case p.Unit.Space:
@@ -508,11 +515,20 @@ func (w *work) eachMixed(n *ins.Stitch, p *ins.Place, keep int) {
 	}
 }
 
+// cornersUnmarked reports whether something goes into corners that no space of the row below marks.
+func (w *work) cornersUnmarked(n *ins.Stitch) bool {
+	return w.from.widest() == 0 && slices.ContainsFunc(n.Also, func(m *ins.Stitch) bool { return m.Places[0].Unit.Word == "corner" })
+}
+
 // meant is which of several instructions is for the places of a run.
 func (w *work) meant(list []*ins.Stitch, r *run) *ins.Stitch {
 	for _, m := range list {
 		u := m.Places[0].Unit
 		switch {
+		case u.Word == "corner":
+			if r.space() && r.chain == w.from.widest() {
+				return m
+			}
 		case u.Space:
 			if size := w.n(u.Size); r.space() && (size <= 0 || size == r.chain) {
 				return m

@@ -200,6 +200,17 @@ type cursor struct {
 
 func over(f *fabric) cursor { return cursor{f: f, left: f.stitches()} }
 
+// widest is how many chains the widest space has; 0 if there is none.
+func (f *fabric) widest() int {
+	most := 0
+	for i := range f.runs {
+		if r := &f.runs[i]; r.space() {
+			most = max(most, r.chain)
+		}
+	}
+	return most
+}
+
 func (c *cursor) atStart() bool { return c.i == 0 && c.off == 0 }
 
 // run is the run at the cursor, or nil at the end.

@@ -450,6 +450,10 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 			w.betweenTwo(n, p.At)
 			return
 		}
+		if w.tchAt && w.cur.atStart() && k > 1 { // ch 3 (counts as dc), dc in 2nd dc: the first is below the chain
+			w.takeTurning()
+			k--
+		}
 		w.use(max(k-1, 0), nil, p.At)
 		w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: p.Unit, At: p.At})
 	case ins.RowEnds:

@@ -320,6 +320,9 @@ func (r *runner) oneOfKind(list []ins.StitchGroup) (out []ins.StitchGroup, twice
 		return list, twice
 	}
 	for _, g := range list {
+		if g.Side && len(out) > 0 { // 24 dc; 6 dc each side
+			continue
+		}
 		k := slices.IndexFunc(out, func(h ins.StitchGroup) bool {
 			return !g.Any && sameUnit(g.Unit, h.Unit) && g.Unit.Size.At(r.size) == h.Unit.Size.At(r.size) && !g.Unit.Stretch
 		})
@@ -386,8 +389,7 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.Sti
 	u := g.Unit
 	switch {
 	case u.Space:
-		size := u.Size.At(r.size)
-		n := f.tally(func(q run) bool { return q.space() && (size <= 0 || q.chain == size) && !(grouped && q.of != nil) }, func(run) int { return 1 })
+		n := r.spacesMade(f, u, grouped, all)
 		return n, "chain spaces", n
 	case u.Chain:
 		c, _ := f.chains()
@@ -415,6 +417,18 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.Sti
 		return n, u.Stitch.Abbr(r.x.Terms), n
 	}
 	return f.inAll(g.N.At(r.size))
+}
+
+// spacesMade is how many spaces of a row a part of a count means: in 4 corner sps, 4 ch-1 sps, those of a size that is told beside
+// them are no corners.
+func (r *runner) spacesMade(f *fabric, u ins.Unit, grouped bool, all []ins.StitchGroup) int {
+	size := u.Size.At(r.size)
+	other := func(q run) bool {
+		return size <= 0 && slices.ContainsFunc(all, func(h ins.StitchGroup) bool { return h.Unit.Space && h.Unit.Size.At(r.size) == q.chain })
+	}
+	return f.tally(func(q run) bool {
+		return q.space() && (size <= 0 || q.chain == size) && !other(q) && !(grouped && q.of != nil)
+	}, func(run) int { return 1 })
 }
 
 // inAll counts all stitches, or these with their chains, as 'sts' may be meant: as said, if that is a way to count them.
