@@ -153,3 +153,12 @@ func TestWhichSizesHaveNoNumber(t *testing.T) {
 		}
 	}
 }
+
+// A line copied from a page or a typeset book has spaces of other widths between its numbers.
+func TestSpacesOfAnyWidthPartNumbers(t *testing.T) {
+	for _, space := range []string{" ", "\u00a0", "\u2009", "\u202f", "\t"} {
+		l, p := ParseLine("103"+space+"(111,"+space+"119)", Sizes{Names: []string{"S", "M", "L"}, Groups: []int{1, 2}})
+		assert.Nil(t, p, "%q", space)
+		assert.Len(t, l.Spans, 3, "%q", space)
+	}
+}

@@ -2,6 +2,7 @@ package expr
 
 import (
 	"strings"
+	"unicode"
 
 	"flatwright/schematic/units"
 )
@@ -10,9 +11,7 @@ func isDigit(r rune) bool  { return r >= '0' && r <= '9' }
 func isVulgar(r rune) bool { return strings.ContainsRune("½¼¾⅛⅜⅝⅞⅓⅔", r) }
 func isDash(r rune) bool   { return strings.ContainsRune("-–—−‑", r) }
 func isSlash(r rune) bool  { return r == '/' || r == '⁄' }
-func isSpace(r rune) bool {
-	return r == ' ' || r == '\u00a0' || r == '\u202f' || r == '\t' || r == '\n'
-}
+func isSpace(r rune) bool  { return unicode.IsSpace(r) }
 
 func skipSpace(t []rune, i int) int {
 	for i < len(t) && isSpace(t[i]) {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"gopkg.in/yaml.v3"
 
@@ -51,14 +52,14 @@ func wordsOf(s string) []word {
 	t := []rune(s)
 	for i := 0; i < len(t); {
 		switch {
-		case t[i] == ' ' || t[i] == '\u00a0' || t[i] == '\t' || t[i] == '\n':
+		case unicode.IsSpace(t[i]):
 			i++
 		case t[i] == ',':
 			out = append(out, word{",", expr.Span{Start: i, End: i + 1}})
 			i++
 		default:
 			j := i
-			for j < len(t) && !strings.ContainsRune(" ,\u00a0\t\n", t[j]) {
+			for j < len(t) && t[j] != ',' && !unicode.IsSpace(t[j]) {
 				j++
 			}
 			out = append(out, word{strings.ToLower(string(t[i:j])), expr.Span{Start: i, End: j}})

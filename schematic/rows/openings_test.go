@@ -2,6 +2,7 @@ package rows
 
 import (
 	"fmt"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -60,5 +61,18 @@ func TestAStatedCountThatTheNextRowUsesUpIsSure(t *testing.T) {
 			}
 		}
 		assert.Equal(t, told, warned, n)
+	}
+}
+
+// Marks of a page or a typesetter are read as what a hand types: spaces that do not break, letters cast in one, hyphens that are not there.
+func TestMarksOfATypesetterChangeNothing(t *testing.T) {
+	const text = "Sizes: S (M, L)\nCast on 80 (88, 96) sts.\nRow 1: K2tog, k to end. 79 (87, 95) sts\nRow 2: Bind off 4 sts, p to end. %s\n"
+	for _, of := range [][2]string{{" ", "\u00a0"}, {" ", "\u2009"}, {" ", "\u202f"}, {"ff", "ﬀ"}, {"sts", "s\u00adts"}, {"k to", "k \u200bto"}} {
+		for now, told := range map[string]int{"75 (83, 91) sts": 0, "75 (83, 92) sts": 1} {
+			src := strings.ReplaceAll(fmt.Sprintf(text, now), of[0], of[1])
+			rep := Check(Read("t", []byte(src), Options{}), Options{})
+			assert.Len(t, rep.Findings, told, "%q", src)
+			assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
+		}
 	}
 }

@@ -1325,7 +1325,7 @@ func inThisWay(p *parser, i int) (any, int) {
 		switch t := p.at(j); {
 		case waysOn[t.S] && t.Kind == 'w', t.Is(",") && j > i && j+1 < len(p.t) && waysOn[p.at(j+1).S], p.shapingNamed(j):
 			j++
-		case t.Kind == 'n' && j > 0 && p.at(j-1).Is("working", "adding", "having", "with", "making", "work", "add"):
+		case (t.Kind == 'n' || numerals[t.S] > 0) && j > 0 && p.at(j-1).Is("working", "adding", "having", "with", "making", "work", "add"):
 			if j = p.behindMany(j + 1); !p.at(j).Is(besides...) {
 				return nil, -1
 			}
