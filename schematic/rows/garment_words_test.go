@@ -35,6 +35,19 @@ func TestPhrasesOfGarmentsComeToTheirCounts(t *testing.T) {
 		{"a stitch on a safety pin, of 81", "Front\nCast on 81 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\nNext row: %s. (%d sts each side)\n", `
 40: K40, place next st on holder, join new ball, k to end | K40, place center st on holder, join a second ball of yarn, k40 | K40, slip next st to a safety pin, with another ball of yarn k to end
 `},
+		{"stitches around a neck", "Neckband\nWith RS facing, %s—%d sts. Join.\nRnd 1: Knit.\n", `
+90: pick up and knit 20 sts along left front neck edge, k15 sts from front holder, pick up and knit 20 sts along right front neck edge, and k35 sts from back holder | k across 35 sts on back neck holder, pick up and k 20 sts down left side, 15 sts across front, 20 sts up right side | knit up 20 sts down left front neck, knit across 15 sts on holder, knit up 20 sts up right front neck, knit across 35 sts on back neck holder
+126: starting at right shoulder seam, pick up and knit 35 sts from back neck, 45 sts from left front neck, pm, 1 st from center, pm, 45 sts from right front neck
+`},
+		{"a body of 144 joined to its sleeves", "Body\nCast on 144 sts and join in the round.\nRnd 1: Knit.\nJoining rnd: %s. %d sts.\n", `
+224: K72 front sts, pm, k40 sleeve sts, pm, k72 back sts, pm, k40 sleeve sts, pm | K across 72 front sts, k40 left sleeve sts from holder, k72, k across 40 right sleeve sts
+`},
+		{"a gusset beside a heel of 20", "Gusset\nCast on 20 sts.\nRow 1 (RS): Knit.\nNext rnd: %s. %d sts.\n", `
+84: K20, pick up and k 16 sts along heel flap, k32 instep sts, pick up and k 16 sts along other side of heel flap | K20, pick up and k 16 sts, pm, k across 32 held instep sts, pm, pick up and k 16 sts
+`},
+		{"an instep of 32 whose stitches are there", "Foot\nCast on 52 sts and join in the round.\nRnd 1: Knit.\nNext rnd: %s. %d sts.\n", `
+60: K20, pick up and k 8 sts along heel flap, k32 instep sts
+`},
 	} {
 		for _, line := range strings.Split(strings.TrimSpace(k.phrases), "\n") {
 			count, list, _ := strings.Cut(line, ": ")

@@ -136,6 +136,7 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} [held] $st (of/from/on/for) [first/second/left/right/one/other] [pocket] (lining/linings) [holder]", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k across 20 sts of pocket lining, k to end", build: ofLining},
 	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} ([first/second/left/right/held] [pocket] lining $st | (from/of) [first/second/left/right] [pocket] lining)", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k 20 pocket lining sts, k to end", build: ofLining},
+	{rule: "stitch", pattern: "(k/knit/p/purl/work/patt) [across/over] [held] {n:num} [held/live] [first/second/left/right] (instep/sleeve) $st [on/from holder]", meaning: "stitches that waited are taken in", example: "Rnd 2: K10, pick up and k 16 sts along heel flap, k32 instep sts, pick up and k 16 sts along heel flap, k to end", build: partJoined},
 	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", build: func(m *match) any {
 		if !m.p.line.IsRow() || !m.has("n") {
 			return nil
@@ -1071,4 +1072,18 @@ func slipSlip(id string) func(m *match) any {
 		}
 		return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
 	}
+}
+
+// partJoined are stitches of a sleeve that are joined to a body, and those of an instep beside what is picked up along a heel.
+func partJoined(m *match) any {
+	sleeve := m.said("sleeve")
+	l := m.p.line.Label
+	if l != nil && sleeve && l.Name != "joining" || (l == nil || !sleeve) && !slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("pick") }) {
+		return nil
+	}
+	id := "k"
+	if m.said("p", "purl") {
+		id = "p"
+	}
+	return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id), Held: l != nil && !sleeve}
 }

@@ -355,7 +355,7 @@ func (p *parser) listsHeld(i int) bool {
 	if p.line.IsRow() || p.at(i).Kind != 'n' && !p.at(i).Is("and", "across") || !p.takesUp() {
 		return false
 	}
-	for i--; i >= 0 && !p.at(i).Is(".", ";", "pick", "-", "–", "—", "=", ":"); i-- {
+	for i--; i >= 0 && !p.at(i).Is(".", ";", "pick", "-", "–", "—", "--", "=", ":"); i-- {
 		if p.at(i).Is("k", "knit", "p", "purl", "work") && (p.at(i+1).Is("across", "from") || p.at(i+1).Kind == 'n' && p.at(i+3).Is("from", "of", "at", "on")) {
 			return true
 		}

@@ -360,6 +360,9 @@ var noStitch = map[string]func(p *parser, i int) bool{
 	"o": func(p *parser, i int) bool { return p.at(i).Cap && p.r.crochet },
 	"s": func(p *parser, _ int) bool { return p.r.crochet },
 	"n": func(p *parser, _ int) bool { return p.r.crochet },
+	"seam": func(p *parser, i int) bool {
+		return p.at(i-1).Is("shoulder", "side", "raglan", "sleeve", "underarm")
+	},
 	"over": func(p *parser, i int) bool {
 		next := p.at(i + 1)
 		return p.r.crochet || next.Kind == 'n' && !p.at(i+2).Is("times") || next.Is("next", "each", "first", "last", "same", "from", "all", "your", "two", "three", "four", "both") || needled(p, i)

@@ -118,6 +118,7 @@ type (
 		Placed
 		N    Num
 		Kind *stitch.Stitch
+		Held bool // they are stitches of the row below, if it has so many
 	}
 	// JoinYarn takes up the work anew.
 	JoinYarn struct {

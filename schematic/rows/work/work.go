@@ -284,12 +284,7 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.CastOn:
 		w.castOn(n, len(tail) == 0)
 	case *ins.PickUp:
-		kind := n.Kind
-		if kind == nil {
-			kind = knitStitch
-		}
-		w.free, w.pinned = true, true
-		w.emit(run{kind: kind, n: w.count(n.N)}, nil, n)
+		w.pickUp(n, tail, need)
 	case *ins.Shape:
 		w.shapeHere(n)
 	case *ins.Even:
@@ -303,6 +298,20 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.JoinYarn:
 		w.joinHere(n)
 	}
+}
+
+// pickUp takes stitches in that were not in the row below, unless they wait there.
+func (w *work) pickUp(n *ins.PickUp, tail []ins.Item, need int) {
+	kind := n.Kind
+	if kind == nil {
+		kind = knitStitch
+	}
+	if n.Held && w.cur.left >= w.count(n.N) {
+		w.stitch(&ins.Stitch{Placed: n.Placed, Kind: kind, N: n.N}, tail, need)
+		return
+	}
+	w.free, w.pinned = true, true
+	w.emit(run{kind: kind, n: w.count(n.N)}, nil, n)
 }
 
 // castOn casts on within the row; over each gap of the row below, if nothing but that is told, or the row is at its end.
