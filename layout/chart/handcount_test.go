@@ -143,6 +143,10 @@ Rnd 1: Ch 3 (= first dc), 11 dc in ring, sl st in first dc.
 Rnd 2: Ch 4 (= first dc + ch 1), [dc in next st, ch 1] x repeat around, sl st in first dc.
 Rnd 3: Sl st in next sp, ch 3 (= first dc), dc in same sp, ch 1, [2 dc in next sp, ch 1] x repeat around, sl st in first dc.
 `},
+	{"Ring of spaces, traditional", 0, []int{8}, []int{8}, `Terms: US
+Ch 4, join with a sl st to the first ch to form a ring.
+Rnd 1: Ch 4 to count as the first dc and the first ch 1, (dc in ring, ch 1) 7 times; join with a sl st to the 3rd ch of the beginning ch 4.
+`},
 }
 
 func TestMotifsOfThePublicDomainAreCountedByHand(t *testing.T) {

@@ -488,7 +488,7 @@ var stitches = []form{
 			return ins.Counting{}
 		}},
 	{rule: "turning", pattern: "turning", meaning: "the chain at a turn", example: "turning ch 3", build: func(m *match) any { return true }},
-	{rule: "counting", pattern: "[,] [to begin/start $row and] [here/now/this/always/which/that/to/and/we/it/i] [not/does/do/will/should/doesn't/don't/won't/never] [not] counts/count/counted/counting/stands/stand/= [here/now] [and throughout] [as/for] [your/my/the] [one/first] [{one:num}] [{k:kind}] [$st] [of/for/in this/each/every row/rnd/round] [here/throughout/on all rows] [(and/plus/+/,) [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
+	{rule: "counting", pattern: "[,] [to begin/start $row and] [here/now/this/always/which/that/to/and/we/it/i] [not/does/do/will/should/doesn't/don't/won't/never] [not] counts/count/counted/counting/stands/stand/= [here/now] [and throughout] [as/for] [your/my/the] [one/first] [{one:num}] [{k:kind}] [$st] [of/for/in this/each/every row/rnd/round] [here/throughout/on all rows] [(and/plus/+/,) [the] [first] [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
 		build: func(m *match) any {
 			c := ins.Counting{How: ins.CountsAsStitch}
 			if m.said(nots...) {
