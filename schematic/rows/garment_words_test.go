@@ -48,6 +48,9 @@ func TestPhrasesOfGarmentsComeToTheirCounts(t *testing.T) {
 		{"an instep of 32 whose stitches are there", "Foot\nCast on 52 sts and join in the round.\nRnd 1: Knit.\nNext rnd: %s. %d sts.\n", `
 60: K20, pick up and k 8 sts along heel flap, k32 instep sts
 `},
+		{"a gusset of 84 with markers", "Foot\nCast on 84 sts and join in the round.\nRnd 1: K26, pm, k32, pm, k26.\nRnd 2: %s. %d sts.\n", `
+82: K to last 3 sts before instep, k2tog, k1, k32 instep sts, k1, ssk, k to end | K to 3 sts before instep, k2tog, k1, k across instep, k1, ssk, k to end
+`},
 	} {
 		for _, line := range strings.Split(strings.TrimSpace(k.phrases), "\n") {
 			count, list, _ := strings.Cut(line, ": ")

@@ -851,7 +851,7 @@ var extents = []form{
 			}
 			return ins.Extent{Kind: ins.ToUnit, Unit: u, At: m.span()}
 		}},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [{n:num} [{u:unit}] before/from/of] {x:ofpart} [needle]", meaning: "to so many stitches before a part of the row", example: "Rnd 1: K to 3 sts before instep, k2tog, k1, k across instep, k1, ssk, k to end",
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [[last] {n:num} [{u:unit}] before/from/of] {x:ofpart} [needle]", meaning: "to so many stitches before a part of the row", example: "Rnd 1: K to 3 sts before instep, k2tog, k1, k across instep, k1, ssk, k to end",
 		build: func(m *match) any {
 			e := toMarker(m).(ins.Extent)
 			e.Kind = ins.ToMarker
