@@ -143,8 +143,9 @@ func (r *Reader) head() {
 		}
 		r.tellCables(i)
 		low := strings.ToLower(line)
-		r.tunisian = r.tunisian || tunisianWords().MatchString(low)
-		r.x.Blocks = r.x.Blocks || cornerBlock().MatchString(low)
+		// few lines have such letters, and they are found much sooner than an expression
+		r.tunisian = r.tunisian || containsAny(low, "tunisian", "tss", "tks", "tps") && tunisianWords().MatchString(low)
+		r.x.Blocks = r.x.Blocks || containsAny(low, ", ch", ",ch", ", 2", ",2", ", 3", ",3") && cornerBlock().MatchString(low)
 		if containsAny(low, "ring", "around", "magic", "circle", "rnd", "round") {
 			rounds++
 		}
