@@ -78,5 +78,9 @@ func lines(src []byte) []string {
 	if strings.ContainsAny(s, "\u00a0\u00ad\u2002\u2003\u2007\u2008\u2009\u200a\u200b\u200c\u202f\u2060\u3000ﬀﬁﬂﬃﬄ") {
 		s = typeset.Replace(s)
 	}
-	return strings.Split(strings.ReplaceAll(s, "\r", "\n"), "\n")
+	out := strings.Split(strings.ReplaceAll(s, "\r", "\n"), "\n")
+	for i, l := range out {
+		out[i] = text.Pasted(l)
+	}
+	return out
 }
