@@ -1654,10 +1654,11 @@ func (r *Reader) piece(name string, tokens []text.Token, n int) bool {
 	if shapes := label != nil && shapings[first]; leads && !shapes || first == "rs" || first == "ws" || first == "for" || founding().MatchString(name) {
 		return false
 	}
-	line := &ins.Line{At: ins.Span{Line: n, Col: 1, End: 2}}
-	list := r.parser(rest, line).sequence()
-	if label == nil && (!working(list) || len(line.Unread) > 2) {
-		return false
+	if label == nil { // what a label leads is a row
+		line := &ins.Line{At: ins.Span{Line: n, Col: 1, End: 2}}
+		if list := r.parser(rest, line).sequence(); !working(list) || len(line.Unread) > 2 {
+			return false
+		}
 	}
 	r.section(&ins.Section{Name: name, Make: text.MakeOf(r.x.Src[n-1]), At: ins.Span{Line: n, Col: 1, End: len([]rune(name)) + 1}})
 	r.tokens = rest
