@@ -70,12 +70,12 @@ func few(x *ins.Text) {
 // typeset are marks that a page or a typesetter puts into a text, and what a hand types: spaces of many widths, letters cast in one, and
 // what only says where a word may break.
 var typeset = strings.NewReplacer("\u00a0", " ", "\u2002", " ", "\u2003", " ", "\u2007", " ", "\u2008", " ", "\u2009", " ", "\u200a", " ", "\u202f", " ", "\u3000", " ",
-	"\u00ad", "", "\u200b", "", "\u200c", "", "\u2060", "", "ﬀ", "ff", "ﬁ", "fi", "ﬂ", "fl", "ﬃ", "ffi", "ﬄ", "ffl")
+	"\u00ad", "", "\u200b", "", "\u200c", "", "\u200d", "", "\u2060", "", "ﬀ", "ff", "ﬁ", "fi", "ﬂ", "fl", "ﬃ", "ffi", "ﬄ", "ffl")
 
 // lines are the lines of a text.
 func lines(src []byte) []string {
 	s := strings.TrimPrefix(strings.ReplaceAll(string(src), "\r\n", "\n"), "\ufeff")
-	if strings.ContainsAny(s, "\u00a0\u00ad\u2002\u2003\u2007\u2008\u2009\u200a\u200b\u200c\u202f\u2060\u3000ﬀﬁﬂﬃﬄ") {
+	if strings.ContainsAny(s, "\u00a0\u00ad\u2002\u2003\u2007\u2008\u2009\u200a\u200b\u200c\u200d\u202f\u2060\u3000ﬀﬁﬂﬃﬄ") {
 		s = typeset.Replace(s)
 	}
 	out := strings.Split(strings.ReplaceAll(s, "\r", "\n"), "\n")
