@@ -76,3 +76,28 @@ func TestMarksOfATypesetterChangeNothing(t *testing.T) {
 		}
 	}
 }
+
+// The chain of the next round stands behind the join of this one, the first round in a ring too: 12 and then 24.
+func TestTheChainOfTheNextRoundStandsBehindTheJoin(t *testing.T) {
+	const text = "Notes: Ch 3 counts as a dc.\nTerms: US\nCh 5, join with sl st to form ring.\nRnd 1: %s\nRnd 2: Dc in same st, 2 dc in each dc around, join. (%d dc)\n"
+	for _, s := range []string{
+		"Ch 3, 11 dc in ring, join, ch 3. (12 dc)", "Ch 3, 11 dc in ring, join with sl st in top of ch 3. Ch 3. (12 dc)", "Ch 3, 11 dc in ring, sl st in top of ch 3. Ch 3.", "12 dc in ring, join, ch 3. (12 dc)",
+	} {
+		comesTo(t, text, s, 24, true)
+	}
+}
+
+// 25 of 31 stitches go on when the last 6 are put aside.
+func TestTheLastStitchesArePutAside(t *testing.T) {
+	const text = "Terms: US\nBack\nCast on 31 sts.\nRow 1: Knit.\nNext row: knit to last 6 sts, %s.\nNext row: Purl. %d sts\n"
+	for _, s := range []string{"place these stitches on a stitch holder", "slip these sts onto a holder", "place these 6 sts on a holder"} {
+		comesTo(t, text, s, 25, true)
+	}
+}
+
+// A rib between borders of 4, in brackets or not, is over 44 of 52.
+func TestARibGoesUpToTheLastStitchesOfARow(t *testing.T) {
+	for _, s := range []string{"K4, (K1, P1 rib to last 4 stitches), K4", "K4, K1, P1 rib to last 4 stitches, K4", "K4, (k1, p1 to last 4 sts), k4", "K2, yo, k2tog, (k1, p1 rib to last 4 sts), k4"} {
+		comesTo(t, "Terms: US\nCast on 52 sts.\nRow 1: %s. %d sts\n", s, 52, true)
+	}
+}

@@ -18,7 +18,7 @@ func TestRowsAreReadHoweverTheyWerePasted(t *testing.T) {
 		"**Rnd %d:** %s **(%d)**", "*Rnd %d:* %s *(%d)*", "_Rnd %d:_ %s _(%d)_", "- [ ] Rnd %d: %s (%d)", "☐ Rnd %d: %s (%d)", "• Rnd %d: %s (%d sts)", "%d. %s (%d)", "%d) %s [%d]", "R%d) %s [%d]",
 		"Rnd %d – %s – %d sts", "Rnd %d: %s = %d sc", "| %d | %s | %d |", "| Rnd %d | %s | (%d) |", "|%d|%s|%d sts|", "Rnd %d\t%s\t%d", "%d\t%s\t(%d)", "Rnd %d:\t%s\t%d sts", "Rnd %d; %s; %d sts.",
 		"Rnd %d: %s <%d>", "Rnd %d: %s {%d}", "Rnd %d: %s ...... %d", "Rnd %d: %s → %d", "Rnd %d: %s // %d", "Rnd %d: %s | %d", "#%d: %s (%d)", "Rnd %d %s (%d)", "Rnd %d: %s. Total: %d",
-		"Rnd %d: %s. Stitch count: %d", "“Rnd %d: %s (%d)”", "Rnd %d: %s (total %d sc)",
+		"Rnd %d: %s. Stitch count: %d", "“Rnd %d: %s (%d)”", "R: %d - %s (%d)", "Rnd %d: %s (total %d sc)",
 	} {
 		for wrong := range 2 {
 			lines := []string{"Ball"}

@@ -683,7 +683,7 @@ func stitchOf(m *match) *ins.Stitch {
 // ribTo is a rib whose row begins with it: K1, p1 to end.
 func ribTo(first, second string) func(m *match) any {
 	return func(m *match) any {
-		if !m.p.line.IsRow() || m.from > 0 && !m.p.at(m.from-1).Is(".", ":") || m.p.depth > 0 {
+		if !m.p.line.IsRow() || m.from > 0 && (m.p.depth > 0 || !m.p.at(m.from-1).Is(".", ":") && !m.said("rib", "ribbing")) { // the whole of a row or a bracket
 			return nil
 		}
 		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(first), N: m.num("n", 1)}, &ins.Stitch{Kind: stitch.ByID(second), N: m.num("m", 1)}}
@@ -984,7 +984,22 @@ func worked(m *match) any {
 	if m.has("n") && !m.said("these", "those", "worked", "knitted") || m.said("needle") && !m.said("spare", "separate", "extra", "another") {
 		return nil
 	}
+	if last := m.lastPut(); last != nil {
+		return last
+	}
 	return &ins.BindOff{N: m.num("n", 0), Hold: true, Made: true}
+}
+
+// lastPut is the last stitches that wait on a holder, up to which the row is worked: k to last 6 sts, place these on a holder. Nil if others do.
+func (m *match) lastPut() ins.Item {
+	i := m.from - 1
+	for m.p.at(i).Is(",", ";", "and", "then") || m.p.at(i).Is("st", "sts", "stitches", "stitch") {
+		i--
+	}
+	if n := m.p.at(i); m.said("these", "those") && n.Kind == 'n' && m.p.at(i-1).Is("last") && m.p.at(i-2).Is("to") {
+		return &ins.BindOff{N: n.Num, Hold: true}
+	}
+	return nil
 }
 
 func leave(m *match) any {

@@ -718,7 +718,7 @@ func (s *sequence) behindWorked(i int, rep bool) int {
 // specRepeated reads how often a bracket is repeated: repeat from * to * 5 times, rep across.
 func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
 	j := i + 1
-	for emptyBrackets(s.at(j)) || s.at(j).Is("this", "from", "in", "brackets", "pattern", "between", "bet", "btw", "a", "total", "of") || isStar(s.at(j)) || s.at(j).Is("to", "and") && isStar(s.at(j+1)) {
+	for emptyBrackets(s.at(j)) || s.at(j).Is("this", "from", "in", "brackets", "parenthesis", "parentheses", "pattern", "between", "bet", "btw", "a", "total", "of") || isStar(s.at(j)) || s.at(j).Is("to", "and", "-", "--") && isStar(s.at(j+1)) {
 		j++
 	}
 	starred := isStar(s.at(j - 1))
@@ -747,7 +747,7 @@ func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
 
 // pastMarks is behind the words and brackets at j that only say what is repeated: from, between [ ], the instructions in brackets.
 func (s *sequence) pastMarks(j int) int {
-	for emptyBrackets(s.at(j)) || s.at(j).Is("pattern", "from", "between", "bet", "btw", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat", "beg", "beginning", "start", "bracketed", "asterisk") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
+	for emptyBrackets(s.at(j)) || s.at(j).Is("parenthesis", "parentheses", "pattern", "from", "between", "bet", "btw", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat", "beg", "beginning", "start", "bracketed", "asterisk") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
 		j++
 	}
 	return j

@@ -501,6 +501,9 @@ var statements = []form{
 			if m.said("cable", "cn", "double", "dpn") || m.p.at(m.to).Is("and", "&", ",") && m.p.at(m.to+1).Is("hold", "holding", "leave") { // a crossing
 				return nil
 			}
+			if last := m.lastPut(); last != nil {
+				return last
+			}
 			return &ins.BindOff{N: m.num("n", 0), Hold: true, Made: m.said("these") && !m.said("next") && m.from > 0 && !m.p.at(m.from-1).Is(".", ":")}
 		}},
 	{rule: "whole", pattern: "remove [$next/first/last] {n:num} [thumb/gusset/heel] [$st] and put/place/slip/leave [them/then/these] (on/onto) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Next round: Remove 15 thumb sts and put them on a stitch holder", build: func(m *match) any {
@@ -516,6 +519,9 @@ var statements = []form{
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave all [$st] [of] [other/$rem] [fingers/others] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle/pins/pin", meaning: "stitches wait on a holder", example: "Place all sts on a holder", build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold [these/all/$rem/live] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place remaining sts on a holder",
 		build: func(m *match) any {
+			if last := m.lastPut(); last != nil {
+				return last
+			}
 			if m.said("these") && m.p.line.IsRow() && m.from > 0 && !m.p.at(m.from-1).Is(".", ":") {
 				return &ins.BindOff{Hold: true, Made: true}
 			}

@@ -14,12 +14,15 @@ var (
 	countBar = Once(`(?i)^(\s*(?:row|rnd|round|r) ?\d[^|]*[a-z)\]*\d] *)(\||/)/?( *\d+ *(?:sts?|stitches|sc|dc|hdc|htr|tr)?\.?\s*)$`)
 	slanted  = Once(`(?i)^(\s*)([*_])((?:row|rnd|round)s? ?\d[^*_:]{0,20}:)([*_])( .*)$`)
 	slantedN = Once(`^(.*[^*_ ] +)([*_])(\([^()*_]*\d[^()*_]*\))([*_])(\.?\s*)$`)
+	nextNo   = Once(`(?i)^(\s*next (?:row|rnd|round) )\d( ?:)`)
+	colonNo  = Once(`(?i)^(\s*r)( ?):( ?\d+ ?)[-–:]( )`)
 	inQuotes = Once(`(?i)^(\s*)[“"]((?:row|rnd|round)s? ?\d.*)[”"]\s*$`)
 )
 
 // Pasted is a line of rows as a hand types it, of one that was a row of a table, had marks for slanted letters, or stood in
 // quotes. Every word stays in its column.
 func Pasted(line string) string {
+	line = colonNo().ReplaceAllString(nextNo().ReplaceAllString(line, "${1} ${2}"), "${1}${2} ${3}:${4}")
 	if !strings.ContainsAny(line, "|\t/*_“\"") {
 		return line
 	}

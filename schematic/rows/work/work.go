@@ -76,7 +76,8 @@ type work struct {
 	made   int // stitches made in this row, trials too
 
 	turned      bool
-	closedRound bool // a join closed it
+	closedRound bool       // a join closed it
+	leadsOn     *ins.Chain // behind its join, for the next round
 	leave       bool
 	closed      bool           // bound off
 	edge        bool           // worked along row ends
@@ -106,6 +107,7 @@ func (w *work) body(list []ins.Item) {
 	if p := lastPlace(list); w.endsIn == nil && w.round && p.Kind == ins.InTop {
 		w.endsIn = &ins.Join{Chain: p.Unit.Size, Nth: ins.N(p.Nth)}
 	}
+	w.leadsOn = behindJoin(list)
 	if w.carry != nil {
 		w.start(w.carry, list)
 	}
@@ -124,6 +126,21 @@ func (w *work) body(list []ins.Item) {
 		w.passMarks()
 	}
 	w.keepNeedles()
+}
+
+// behindJoin is the chain that stands last, behind a join or the slip stitch that is one; nil if none does.
+func behindJoin(list []ins.Item) *ins.Chain {
+	list = slices.DeleteFunc(slices.Clone(list), is[*ins.Nothing])
+	k := len(list) - 1
+	if k < 1 {
+		return nil
+	}
+	n, ok := list[k].(*ins.Chain)
+	st, slips := list[k-1].(*ins.Stitch)
+	if !ok || !is[*ins.Join](list[k-1]) && !(slips && st.Kind != nil && st.Kind.ID == "slst") {
+		return nil
+	}
+	return n
 }
 
 // lastPlace is the place of the stitch that a row ends with.
@@ -544,7 +561,7 @@ func (w *work) chain(n *ins.Chain, tail []ins.Item) {
 			_, t := m.(*ins.Turn)
 			turn = turn || t
 		}
-		if turn || w.cur.left == 0 && !w.round || w.round && w.cur.left == 0 && len(tail) == 0 && k <= 4 && (w.startChain == 0 && w.joined == nil || w.closedRound) {
+		if turn || w.cur.left == 0 && !w.round || w.round && (w.cur.left == 0 || w.from.ring && n == w.leadsOn) && len(tail) == 0 && k <= 4 && (w.startChain == 0 && w.joined == nil || w.closedRound) {
 			w.next = n
 			return
 		}
