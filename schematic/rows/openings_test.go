@@ -101,3 +101,11 @@ func TestARibGoesUpToTheLastStitchesOfARow(t *testing.T) {
 		comesTo(t, "Terms: US\nCast on 52 sts.\nRow 1: %s. %d sts\n", s, 52, true)
 	}
 }
+
+// 7 + 7 x 8 + 4 + 7 are 74: the last time ends with its purls, and the border takes the place of its knits.
+func TestABorderTakesThePlaceOfTheEndOfTheLastRepeat(t *testing.T) {
+	const text = "Terms: US\nCast on 74 sts.\nRow 1: %s. %d sts\n"
+	comesTo(t, text, "K7, *p4, k4, repeat from *, ending k7", 74, true)
+	comesTo(t, text, "K. 7, * P. 4, K. 4, repeat from *, ending K. 7", 74, true)
+	comesTo(t, "Terms: US\nCast on 78 sts.\nRow 1: %s. %d sts\n", "K7, *p4, k4, repeat from *, ending k7", 78, true) // eight times and no more
+}

@@ -802,7 +802,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 		left := s.place.cur.left
 		w.restore(s)
-		if ended = w.endsOtherwise(n, keep, times) || w.ledIn(body, left-keep, per, led); ended {
+		if ended = w.endsOtherwise(n, keep, times) || times > 0 && w.endsWider(n, tail, keep) || w.ledIn(body, left-keep, per, led); ended {
 			break
 		}
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
@@ -1240,6 +1240,31 @@ func (w *work) behind(keep int) {
 		}
 		w.cur.step(min(r.n-w.cur.off, w.cur.left-keep))
 	}
+}
+
+// endsWider works the last time of a repeat up to the stitches that are told wider as its end: k7, *p4, k4, repeat from *, ending k7, over
+// 4 more than so many times. It reports false if it does not fit.
+func (w *work) endsWider(n *ins.Repeat, tail []ins.Item, keep int) bool {
+	if n.Until.Kind != ins.ToEnd || n.Stop >= 0 || len(tail) == 0 {
+		return false
+	}
+	end, ok := tail[0].(*ins.Stitch)
+	if !ok || end.Kind == nil || end.Kind.Craft != stitch.Knitting {
+		return false
+	}
+	rest := w.cur.left - keep
+	for i, m := range n.Body[:max(len(n.Body)-1, 0)] {
+		used, _, known := w.needs(m)
+		if rest -= used; !known || rest < 0 {
+			return false
+		}
+		next, ok := n.Body[i+1].(*ins.Stitch)
+		if rest == 0 && used > 0 && ok && next.Kind == end.Kind && i+2 == len(n.Body) {
+			w.seq(n.Body[:i+1], 0)
+			return true
+		}
+	}
+	return false
 }
 
 // endsEarly works the last time of a repeat up to the last so many stitches as far as it comes just up to them: *skip 2, sc in next,
