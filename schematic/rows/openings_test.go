@@ -109,3 +109,12 @@ func TestABorderTakesThePlaceOfTheEndOfTheLastRepeat(t *testing.T) {
 	comesTo(t, text, "K. 7, * P. 4, K. 4, repeat from *, ending K. 7", 74, true)
 	comesTo(t, "Terms: US\nCast on 78 sts.\nRow 1: %s. %d sts\n", "K7, *p4, k4, repeat from *, ending k7", 78, true) // eight times and no more
 }
+
+// A V-stitch is named where it is made first, in any of the usual ways (common practice); in the next row it is worked by its name: 3 and two times 2.
+func TestAVStitchIsNamedWhereItIsMade(t *testing.T) {
+	const text = "Terms: US\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. 10 sc. Turn.\nRow 2: Ch 3 (counts as dc), skip first 2 sc, *(dc, ch 3, dc) in next sc%s, skip 2 sc; rep from * once, dc in next sc, dc in last sc. (7 dc) Turn.\n" +
+		"Row 3: Ch 3 (counts as dc), V st in ch-3 sp of each V st, dc in next dc, dc in top of ch 3. (%d dc)\n"
+	for _, s := range []string{" - V st made", " (V-st made)", ", V-st made", " (V-stitch made)", " – V-st made"} {
+		comesTo(t, text, s, 7, true)
+	}
+}

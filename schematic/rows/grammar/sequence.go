@@ -1181,6 +1181,10 @@ func (s *sequence) namesWorked(t []text.Token, from int) {
 			whole = started
 		}
 		s.r.definesGroup(name, ownStitches(whole), at)
+		if name == vStitch {
+			s.r.definesGroup("v st", ownStitches(whole), at) // the same by its other names
+			s.r.definesGroup("vst", ownStitches(whole), at)
+		}
 	}
 	if starting := "starting " + name; started != nil && !s.r.defines(starting) {
 		at.End-- // a name of its own
@@ -1240,6 +1244,9 @@ func (r *Reader) startsBlock(name string, items []ins.Item, at ins.Span) {
 	r.x.Groups[len(r.x.Groups)-1].Over = items
 }
 
+// vStitch is the name of two stitches with a space between them in one place.
+const vStitch = "v-st"
+
 // nameMade is the name that a bracket gives to what stands before it, and whether it says that a row begins with such a one: (shell
 // made), (a starting shell). Empty: it gives none.
 func nameMade(t []text.Token) (name string, starts bool) {
@@ -1251,6 +1258,8 @@ func nameMade(t []text.Token) (name string, starts bool) {
 			starts = true
 		case name == "" && k.Is("shell", "fan", "scallop", "petal", "block", "tile"):
 			name = k.S
+		case name == "" && k.Is("v", "vst", "v-st"):
+			name = vStitch
 		case i == len(t)-1 && k.Is("made", "completed", "formed", "worked"):
 			made = true
 		default:
