@@ -802,7 +802,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 		left := s.place.cur.left
 		w.restore(s)
-		if ended = w.endsOtherwise(n, keep, times) || times > 0 && w.endsWider(n, tail, keep) || w.ledIn(body, left-keep, per, led); ended {
+		if ended = w.endsOtherwise(n, tail, keep, times) || w.ledIn(body, left-keep, per, led); ended {
 			break
 		}
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
@@ -813,8 +813,8 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 }
 
 // endsOtherwise works the last time of a repeat, which is not like the others; it reports false if there is none.
-func (w *work) endsOtherwise(n *ins.Repeat, keep, times int) bool {
-	return w.lastTime(n, keep) || w.passesFirst(n.Body) || w.comesBack(n.Body, keep, times) || times > 0 && w.endsEarly(n, keep)
+func (w *work) endsOtherwise(n *ins.Repeat, tail []ins.Item, keep, times int) bool {
+	return w.lastTime(n, keep) || w.passesFirst(n.Body) || w.comesBack(n.Body, keep, times) || times > 0 && (w.endsEarly(n, keep) || w.endsWider(n, tail, keep))
 }
 
 // closes1 works what a repeat that has come to its end still has: up to where it stops, if anything is left, or the arch that leads

@@ -555,19 +555,20 @@ func (w *work) chain(n *ins.Chain, tail []ins.Item) {
 		w.start(n, tail)
 		return
 	}
-	if endOfRow(tail) {
-		turn := false
-		for _, m := range tail {
-			_, t := m.(*ins.Turn)
-			turn = turn || t
-		}
-		if turn || w.cur.left == 0 && !w.round || w.round && (w.cur.left == 0 || w.from.ring && n == w.leadsOn) && len(tail) == 0 && k <= 4 && (w.startChain == 0 && w.joined == nil || w.closedRound) {
-			w.next = n
-			return
-		}
+	if endOfRow(tail) && w.forNext(n, k, tail) {
+		w.next = n
+		return
 	}
 	w.takeTurning()
 	w.emit(run{chain: k}, nil, n)
+}
+
+// forNext reports whether a chain at the end of a row is that of the next one.
+func (w *work) forNext(n *ins.Chain, k int, tail []ins.Item) bool {
+	if slices.ContainsFunc(tail, is[*ins.Turn]) || w.cur.left == 0 && !w.round {
+		return true
+	}
+	return w.round && (w.cur.left == 0 || w.from.ring && n == w.leadsOn) && len(tail) == 0 && k <= 4 && (w.startChain == 0 && w.joined == nil || w.closedRound)
 }
 
 // startsPicot reports whether a slip stitch into the chain just made follows.
