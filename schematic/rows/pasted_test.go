@@ -8,6 +8,19 @@ import (
 	"github.com/stretchr/testify/assert"
 )
 
+// A fraction or a pair of sizes at the end of a row is no count: the row has 20, whatever is measured.
+func TestAFractionAtTheEndOfARowIsNoCount(t *testing.T) {
+	for _, s := range []string{"Row 1: Knit until piece measures 4 1/2", "Row 1: Knit to size 20/24"} {
+		x := Read("t", []byte("Terms: US\nCast on 20 sts.\n"+s+"\nRow 2: K2tog, k to end. 19 sts\n"), Options{})
+		for _, l := range x.Sections[0].Lines {
+			if len(l.Stated) > 0 {
+				assert.Contains(t, []int{19, 20}, l.Stated[0].N.All, s)
+			}
+		}
+		assert.Empty(t, Check(x, Options{}).Findings, s)
+	}
+}
+
 // Rows out of tables, spreadsheets and marked-up pages are read as those that a hand types; of six counts, one that is wrong is told.
 func TestRowsAreReadHoweverTheyWerePasted(t *testing.T) {
 	rows := []struct {

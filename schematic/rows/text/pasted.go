@@ -11,7 +11,7 @@ const (
 var (
 	tableRow = Once(`(?i)^(\s*)\|( *)` + called + `( *)\|(.*[a-z].*)\|( *)` + counted + `( *)\|\s*$`)
 	tabRow   = Once(`(?i)^(\s*)` + called + `[.:)]?\t(.*[a-z].*)\t` + counted + `\s*$`)
-	countBar = Once(`(?i)^(\s*(?:row|rnd|round|r) ?\d[^|]*[a-z)\]*\d] *)(\||/)/?( *\d+ *(?:sts?|stitches|sc|dc|hdc|htr|tr)?\.?\s*)$`)
+	countBar = Once(`(?i)^(\s*(?:row|rnd|round|r) ?\d[^|]*[a-z)\]*\d] *)(\||//)( *\d+ *(?:sts?|stitches|sc|dc|hdc|htr|tr)?\.?\s*)$`)
 	slanted  = Once(`(?i)^(\s*)([*_])((?:row|rnd|round)s? ?\d[^*_:]{0,20}:)([*_])( .*)$`)
 	slantedN = Once(`^(.*[^*_ ] +)([*_])(\([^()*_]*\d[^()*_]*\))([*_])(\.?\s*)$`)
 	nextNo   = Once(`(?i)^(\s*next (?:row|rnd|round) )\d( ?:)`)
