@@ -82,14 +82,14 @@ func yarnBack(p *schematic.Pattern) finding.List {
 			}
 			if before := amountAt(m.Amount, last); n.Less(before) {
 				from := p.Sizes.Names[last]
-				sizes, ways = append(sizes, name), append(ways, fmt.Sprintf("from size %s to %s", from, name))
+				sizes, ways = append(sizes, name), append(ways, fmt.Sprintf("for size %s than for %s", name, from))
 				haves = append(haves, fmt.Sprintf("%s in %s, %s in %s", before, from, n, name))
 			}
 			last = i
 		}
 		if len(sizes) > 0 {
 			out = append(out, finding.Finding{Kind: "grading/backwards", Severity: finding.Warning, Pos: m.Pos, Sizes: sizes,
-				Message: fmt.Sprintf("the yarn goes back %s", listed(ways)), Have: strings.Join(haves, "; "),
+				Message: "less yarn " + listed(ways), Have: strings.Join(haves, "; "),
 				Want: "at least as much as in the size before", Fix: "look for two amounts in each other's place, or a wrong digit"})
 		}
 	}

@@ -80,7 +80,7 @@ pieces:
 			continue
 		}
 		require.Len(t, found, 1, amount)
-		assert.Contains(t, found[0].Message, "the yarn goes back from size", amount)
+		assert.Contains(t, found[0].Message, "less yarn for size", amount)
 		assert.Contains(t, found[0].Have, want, amount)
 	}
 }

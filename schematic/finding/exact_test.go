@@ -38,9 +38,12 @@ func TestHowNearANameMustBe(t *testing.T) {
 		{"sleeve", []string{"slaeve", "sleev"}, "slaeve"}, // both one off: the first
 		{"sleeve", []string{"sloove"}, "sloove"},          // two of six
 		{"sleeve", []string{"slooze"}, ""},                // three of six
-		{"a", []string{"b"}, "b"},                         // one letter for another
-		{"ab", []string{"ba"}, "ba"},                      // swapped is one
-		{"gauge", []string{"gauges"}, "gauges"},           // a plural is near
+		{"a", []string{"b"}, ""},                          // one letter is all there is of it
+		{"a", []string{"b", "A"}, "A"},
+		{"5", []string{"2", "51"}, ""}, // no number is near to another
+		{"36", []string{"34", "38"}, ""},
+		{"ab", []string{"ba"}, "ba"},            // swapped is one
+		{"gauge", []string{"gauges"}, "gauges"}, // a plural is near
 		{"under arm", []string{"underarm"}, "underarm"},
 		{"hem", []string{"heming"}, ""}, // three letters more
 		{"heming", []string{"hem"}, ""}, // and three fewer

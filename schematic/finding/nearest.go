@@ -21,10 +21,10 @@ func Spaced(s string) string {
 var dashes = strings.NewReplacer("-", " ", "_", " ")
 
 // Nearest is the one of names that is nearest to s, or empty if none is near: at most a third of
-// its letters are other ones.
+// its letters are other ones. No number or lone letter is near to another.
 func Nearest(s string, names []string) string {
 	s = PlainName(s)
-	if len(s) > 100 {
+	if len(s) > 100 || strings.Trim(s, "0123456789") == "" && !slices.Contains(names, s) {
 		return ""
 	}
 	best, least := "", 1000
@@ -42,7 +42,7 @@ func Nearest(s string, names []string) string {
 			best, least = n, d
 		}
 	}
-	if n := len([]rune(s)); least <= max(1, n/3) && least < max(n, 2) {
+	if n := len([]rune(s)); least <= max(1, n/3) && (least < n || least == 0) {
 		return best
 	}
 	return ""

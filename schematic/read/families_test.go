@@ -84,6 +84,8 @@ var families = map[string][]broken{
 		spoil("rows and a file of rows", "units: cm", "units: cm\nrows file: ../rows.txt\nrows: |\n  Row 1: sc."),
 		spoil("rows that run together", "units: cm", "units: cm\nrows: >\n  Row 1: sc.\n  Row 2: sc."),
 		spoil("version", "units: cm", "units: cm\nversion: 2"),
+		spoil("a unit by its name", "units: cm", "units: inches"),
+		spoil("two units where one is meant", "units: cm", "units: inches and cm"),
 		spoil("a wrong word", "terms: US", "terms: American"),
 		spoil("a wrong word that is near", "even: 4 rows", "even: 10 cm\n                end after: right-sid row"),
 		spoil("yes or no", "even: 4 rows", "even: 4 rows\n                rib: maybe"),

@@ -1,6 +1,7 @@
 package read
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -103,10 +104,23 @@ func (r *reader) choice(n *yaml.Node, what string, pick []string) int {
 	if len(pick) == 1 {
 		f.Want = pick[0]
 	}
-	if like := finding.Nearest(s, pick); like != "" {
+	if like := cmp.Or(finding.Nearest(s, pick), among(strings.Fields(w), pick)); like != "" {
 		f.Fix = "did you mean " + quoted(like) + "?"
 	}
 	return -1
+}
+
+// among is the first of the words that is one of pick, or the name of a unit that is; empty if none is.
+func among(words, pick []string) string {
+	for _, w := range words {
+		if u, ok := units.ParseUnit(strings.Trim(w, ",;/")); ok {
+			w = u.String()
+		}
+		if slices.Contains(pick, w) {
+			return w
+		}
+	}
+	return ""
 }
 
 // yes reads yes or no.
