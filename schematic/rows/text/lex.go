@@ -468,17 +468,9 @@ func (l *lexer) number() {
 	if l.sizes < 2 {
 		return
 	}
-	vals := []int{v}
-	end := l.i
 	l.frac = false
-	for {
-		more, next, ok := l.group(end)
-		if !ok {
-			break
-		}
-		vals = append(vals, more...)
-		end = next
-	}
+	others, end := l.groups(l.i)
+	vals := append([]int{v}, others...)
 	if len(vals) == 1 {
 		vals, end = l.behindComma(v)
 	}
@@ -569,17 +561,11 @@ func (l *lexer) behindComma(v int) ([]int, int) {
 // bracketed reads (62, 66, 70), all sizes in one bracket.
 func (l *lexer) bracketed(start int) bool {
 	l.frac = false
-	vals, end, ok := l.group(start)
-	if !ok || len(vals) < 2 || l.frac {
+	first, _, _ := l.group(start)
+	if len(first) < 2 || l.frac {
 		return false
 	}
-	for {
-		more, next, ok := l.group(end)
-		if !ok {
-			break
-		}
-		vals, end = append(vals, more...), next
-	}
+	vals, end := l.groups(start)
 	if len(vals) != l.sizes && (len(vals) < 3 || l.sizes < 3) {
 		return false
 	}
@@ -618,7 +604,7 @@ func (l *lexer) ordinal(start, v int) bool {
 	l.put('w', l.lower(start, l.i), start)
 	t := &l.out[len(l.out)-1]
 	t.Ord = v
-	if vals, end, ok := l.group(l.i); ok && l.sizes > 1 && len(vals)+1 == l.sizes && !l.frac { // 12th (10th)
+	if vals, end := l.groups(l.i); l.sizes > 1 && len(vals)+1 == l.sizes && !l.frac { // 12th (10th, 8th) (6th)
 		t.Num = ins.Num{By: append([]int{v}, vals...)}
 		l.i = end
 		t.End = end + 1
@@ -748,6 +734,17 @@ func (l *lexer) group(i int) ([]int, int, bool) {
 		case j >= len(l.r) || !strings.ContainsRune(",;:/-–", l.r[j]):
 			return nil, 0, false
 		}
+	}
+}
+
+// groups reads the brackets of numbers at i, as many as there are: (62, 66) (70, 74); end is i if there is none.
+func (l *lexer) groups(i int) (vals []int, end int) {
+	for end = i; ; {
+		more, next, ok := l.group(end)
+		if !ok {
+			return vals, end
+		}
+		vals, end = append(vals, more...), next
 	}
 }
 
