@@ -58,7 +58,7 @@ func (p *plan) body(out []bar, n *node) []bar {
 	case "unread":
 		return append(out, bar{q.at(-0.5, 0.15), q.at(0.5, 0.15), stroke / 2})
 	case "cluster", "bobble", "popcorn", "puff":
-		return clusterBars(out, &q, l, belly(k))
+		return clusterBars(out, &q, l, k)
 	}
 	for _, f := range feet {
 		out = legBars(out, f, head, k.Plain(), len(feet) > 1, len(feet) > 1 || len(n.group) > 3)
@@ -70,11 +70,18 @@ func (p *plan) body(out []bar, n *node) []bar {
 	return s.footBars(out, &q)
 }
 
-// clusterBars are the bars of a symbol that closes at both ends.
-func clusterBars(out []bar, q *pen, l, belly float64) []bar {
-	out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
-	for _, w := range [2]float64{-1.15 * belly, 1.15 * belly} {
-		out = append(out, bar{q.at(0, 0), q.at(w, 0.3*l), stroke / 2}, bar{q.at(w, 0.3*l), q.at(w, 0.7*l), stroke / 2}, bar{q.at(w, 0.7*l), q.at(0, l), stroke / 2})
+// clusterBars are the bars of a symbol that closes at both ends; a popcorn under an oval.
+func clusterBars(out []bar, q *pen, l float64, k *stitch.Stitch) []bar {
+	side, end := 1.15*belly(k), pt{Y: l}
+	if k.Key == "popcorn" {
+		out = append(out, bar{q.at(-0.5, l-0.45), q.at(0.5, l-0.45), 0.45 + stroke/2})
+		end = pt{X: 0.8 * belly(k), Y: l - 0.9}
+	} else {
+		out = append(out, bar{q.at(-topHalf, l), q.at(topHalf, l), stroke / 2})
+	}
+	for _, s := range [2]float64{-1, 1} {
+		low, high := q.at(s*side, 0.3*end.Y), q.at(s*side, 0.7*end.Y)
+		out = append(out, bar{q.at(0, 0), low, stroke / 2}, bar{low, high, stroke / 2}, bar{high, q.at(s*end.X, end.Y), stroke / 2})
 	}
 	return out
 }
@@ -84,7 +91,11 @@ func legBars(out []bar, foot, head pt, base *stitch.Stitch, many, tight bool) []
 	leg, l := stem(foot, head)
 	out = append(out, bar{foot, head, stroke / 2})
 	if base.Key == "sc" {
-		return append(out, bar{leg.at(-topHalf, l/2), leg.at(topHalf, l/2), stroke / 2})
+		half, at := topHalf, l/2
+		if many {
+			half, at = 0.6, 0.36*l
+		}
+		return append(out, bar{leg.at(-half, at), leg.at(half, at), stroke / 2})
 	}
 	for i := range bars(base) {
 		v, w := barsAt(base, i, l, many), barWide(tight)
@@ -257,13 +268,14 @@ func (p *plan) runsInto(group []*node) bool {
 // meets reports whether a stitch, whose body is mine, is too near to a symbol below other than those own that it
 // is worked into.
 func (p *plan) meets(mine []bar, n *node, own []*node) bool {
-	reach := math.Abs(p.lean(n)) + topHalf + apart
 	first, last := n.feet[0], n.feet[len(n.feet)-1]
+	reach := max(math.Abs(p.lean(n)), math.Abs(p.drift(n, first)), math.Abs(p.drift(n, last))) + topHalf + apart
 	if len(n.feet) > 1 && first.prev == n.feet[1] {
 		first, last = last, first
 	}
+	low := n.lowest()
 	hit := func(m *node) bool {
-		return !m.mark && m.v+apart+1.3 >= n.fv && !slices.Contains(own, m) && nearness(mine, p.made(m), apart) < apart
+		return !m.mark && m.v+apart+1.3 >= low && !slices.Contains(own, m) && nearness(mine, p.made(m), apart) < apart
 	}
 	for m, steps := first, 0; m != last && m != nil && steps < 24; m, steps = m.next, steps+1 {
 		if hit(m) {
@@ -274,7 +286,26 @@ func (p *plan) meets(mine []bar, n *node, own []*node) bool {
 		return true
 	}
 	r := n.line.n - 2
-	return r >= 0 && p.lines[r].top+apart+1.3 >= n.fv && len(first.feet) > 0 && p.nearby(n, first.feet[0], reach, hit)
+	return r >= 0 && p.lines[r].top+apart+1.3 >= low && p.nearby(n, first.stands(), reach, hit)
+}
+
+// stands is a place of the row below that lies under n; nil if none is known.
+func (n *node) stands() *node {
+	for _, m := range [3]*node{n, n.prev, n.next} {
+		if m != nil && len(m.feet) > 0 {
+			return m.feet[0]
+		}
+	}
+	return nil
+}
+
+// lowest is the level under which no stroke of a stitch lies: the lowest of its feet, or that of a cross that stands upright among others.
+func (n *node) lowest() float64 {
+	v, lift := n.v-n.h, n.fv-footLevel(n)
+	for _, f := range n.feet {
+		v = min(v, f.v+clear+lift)
+	}
+	return v
 }
 
 // nearby reports whether any symbol is hit of those near f that lie within reach of n.
@@ -295,7 +326,7 @@ func (p *plan) nearby(n, f *node, reach float64, hit func(*node) bool) bool {
 // beside reports whether any symbol is hit of those on one side of f within reach.
 func (p *plan) beside(f *node, step func(*node) *node, reach float64, own []*node, hit func(*node) bool) bool {
 	for m, steps := step(f), 0; m != nil && !slices.Contains(own, m) && steps < 20; m, steps = step(m), steps+1 {
-		if math.Abs(p.driftIn(m, f))-max(m.half, m.chord/2+0.6) > reach+1 {
+		if d := math.Abs(p.driftIn(m, f)) - max(m.half, m.chord/2+0.6); d > reach+1 && d-math.Abs(p.lean(m)) > reach+1 {
 			return false
 		}
 		if hit(m) {

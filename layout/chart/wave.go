@@ -62,11 +62,11 @@ func (p *plan) ripple() {
 	}
 }
 
-// bend lays all rows in a wave; nil: straight.
+// bend lays all rows in a wave, where symbols then meet wider than before; nil: straight.
 func (p *plan) bend(w *wave) {
 	p.wave = w
 	for r := range p.lines {
-		p.levels(r)
+		p.settle(r)
 	}
 }
 
