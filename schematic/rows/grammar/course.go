@@ -71,12 +71,7 @@ var clauses = []form{
 		}},
 	{rule: "clause", pattern: "(inside/within) [front/neck/centre/center/buttonhole/garter] [stitch/st] border/band", meaning: "at one edge", example: "Dec 1 st inside front border every row until 21 sts remain", build: func(m *match) any { return clause(func(c *course) { c.edge, c.where = "front", true }) }},
 	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
-	{rule: "clause", pattern: "at $beg/end of row/rnd/round/needle/work", meaning: "at one edge", example: "Row 3: K, dec 1 st at beg of row", build: func(m *match) any {
-		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("and") {
-			return nil
-		}
-		return oneEdge(m)
-	}},
+	{rule: "clause", pattern: "at $beg/end of row/rnd/round/needle/work", meaning: "at one edge", example: "Row 3: K, dec 1 st at beg of row", when: tests{no(beforeKind("n")), no(before("and"))}, build: oneEdge},
 	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: func(m *match) any {
 		return clause(func(c *course) { c.spread = true })
 	}},
@@ -91,12 +86,7 @@ var clauses = []form{
 			last := m.said("last")
 			return clause(func(c *course) { c.spread = true; c.once = last })
 		}},
-	{rule: "clause", pattern: "in/across/around {w:row}", meaning: "spread over the row", example: "Row 3: Sc across, inc 3 sts in row", build: func(m *match) any {
-		if m.p.at(m.to).Kind == 'n' {
-			return nil
-		}
-		return clause(func(c *course) { c.spread = true })
-	}},
+	{rule: "clause", pattern: "in/across/around {w:row}", meaning: "spread over the row", example: "Row 3: Sc across, inc 3 sts in row", when: tests{no(beforeKind("n"))}, build: func(m *match) any { return clause(func(c *course) { c.spread = true }) }},
 	{rule: "clause", pattern: "[on/of/in] (rs | ws | right side | wrong side) rows/rnds/rounds", meaning: "on rows of one side", example: "Dec 1 st at each end of right-side rows every 2 rows 4 times",
 		build: func(m *match) any {
 			rs := m.said("rs", "right")
@@ -154,19 +144,11 @@ var clauses = []form{
 		})
 	}},
 	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next] {n:num} [$next] {o:ord} {w:row}", meaning: "on so many rows, so far apart", example: "Inc 1 st at each end of 2nd row, then on 3 foll 4th rows", build: spaced},
-	{rule: "clause", pattern: "[on/of/in/at] $next and [on/of/in/at] $next {n:num} [$next] [alt/alternate] [{o:ord}] {w:row}", meaning: "on the next row and so many more, so far apart", example: "Dec 1 st at each end of next and foll 2 alt rows", build: func(m *match) any {
-		if !m.said("alt", "alternate") && !m.has("o") {
-			return nil
-		}
+	{rule: "clause", pattern: "[on/of/in/at] $next and [on/of/in/at] $next {n:num} [$next] [alt/alternate] [{o:ord}] {w:row}", meaning: "on the next row and so many more, so far apart", example: "Dec 1 st at each end of next and foll 2 alt rows", when: tests{either(said("alt", "alternate"), has("o"))}, build: func(m *match) any {
 		add := spaced(m).(clause)
 		return clause(func(c *course) { c.Every, c.Times, c.HasTimes = ins.N(1), ins.N(1), true; add(c) })
 	}},
-	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next/following] {o:ord} row/rnd/round", meaning: "on one row, so far on", example: "Dec 1 st at each end of 4th row, then on 9 foll alt rows", build: func(m *match) any {
-		if t := m.p.at(m.to); t.Is("and", "to", "-", ".") && !t.Is(".") || t.Kind == 'n' {
-			return nil
-		}
-		return spaced(m)
-	}},
+	{rule: "clause", pattern: "[and] [then] on/of/in/at [$next/following] {o:ord} row/rnd/round", meaning: "on one row, so far on", example: "Dec 1 st at each end of 4th row, then on 9 foll alt rows", when: tests{either(no(before("and", "to", "-", ".")), before(".")), no(beforeKind("n"))}, build: spaced},
 	{rule: "clause", pattern: "[and] [then] [on/of/in] [each/every/all/both of] [$next/following] {n:num} [rs/ws/alt/alternate] {w:row}", meaning: "on so many rows", example: "Dec 1 st at neck edge on next 7 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 1), value[bool](m, "w")
@@ -220,40 +202,32 @@ var clauses = []form{
 				}
 			})
 		}},
-	{rule: "clause", pattern: "[on/of/in/at] {o:ord} [row/rnd/round] [,] (and/then | and then) [on/in] [each $edge/end] [of] [every/each] {v:every} [{t:times}]", meaning: "on one row, so far on, and then so often", example: "Inc 1 st at each end of 5th and every foll 6th row 4 times",
-		build: func(m *match) any {
-			if !m.said("every", "each", "foll", "following") {
-				return nil
+	{rule: "clause", pattern: "[on/of/in/at] {o:ord} [row/rnd/round] [,] (and/then | and then) [on/in] [each $edge/end] [of] [every/each] {v:every} [{t:times}]", meaning: "on one row, so far on, and then so often", example: "Inc 1 st at each end of 5th and every foll 6th row 4 times", when: tests{said("every", "each", "foll", "following")}, build: func(m *match) any {
+		on, v := m.nth("o"), value[every](m, "v")
+		t, often := m.get("t").(often)
+		return clause(func(c *course) {
+			v.put(&c.Course)
+			c.First, c.On = true, on
+			if often {
+				c.Times, c.HasTimes = t.n, true
 			}
-			on, v := m.nth("o"), value[every](m, "v")
-			t, often := m.get("t").(often)
-			return clause(func(c *course) {
-				v.put(&c.Course)
-				c.First, c.On = true, on
-				if often {
-					c.Times, c.HasTimes = t.n, true
-				}
-			})
-		}},
+		})
+	}},
 	{rule: "clause", pattern: "[on/of/in] $next [row/rnd/round] and [on/in] [the] $next {n:num} {w:row}", meaning: "on the next row and so many more", example: "Dec 1 st at each end of next and foll 4 rows",
 		build: func(m *match) any {
 			n, w := m.num("n", 0).Plus(1), value[bool](m, "w")
 			return clause(func(c *course) { c.Rows, c.Rounds = n, c.Rounds || w })
 		}},
-	{rule: "clause", pattern: "[and] [then/from/beg] [on/of/in/at/from] [and] [every/each/alternate] {v:every}", meaning: "every so many rows", example: "Dec 1 st at each end of every 4th row 3 times",
-		build: func(m *match) any {
-			if !m.said("every", "each", "alternate", "alt", "foll", "following", "other") {
-				return nil
+	{rule: "clause", pattern: "[and] [then/from/beg] [on/of/in/at/from] [and] [every/each/alternate] {v:every}", meaning: "every so many rows", example: "Dec 1 st at each end of every 4th row 3 times", when: tests{said("every", "each", "alternate", "alt", "foll", "following", "other")}, build: func(m *match) any {
+		v := value[every](m, "v")
+		return clause(func(c *course) {
+			if c.HasTimes && c.Every.Set() && !c.First && v.apart == nil { // every 4th row 3 times, every 6th row twice
+				c.Then = append(c.Then, ins.Spacing{Every: v.n, Times: ins.N(1)})
+				return
 			}
-			v := value[every](m, "v")
-			return clause(func(c *course) {
-				if c.HasTimes && c.Every.Set() && !c.First && v.apart == nil { // every 4th row 3 times, every 6th row twice
-					c.Then = append(c.Then, ins.Spacing{Every: v.n, Times: ins.N(1)})
-					return
-				}
-				v.put(&c.Course)
-			})
-		}},
+			v.put(&c.Course)
+		})
+	}},
 	{rule: "clause", pattern: "[then/and] [at/on] every/each {l:len} {t:times}", meaning: "so often, so far apart", example: "Inc 1 st at each end every 4 cm 6 times", build: func(m *match) any {
 		t := value[often](m, "t")
 		return clause(func(c *course) { c.Times, c.HasTimes = t.n, true })
@@ -273,10 +247,7 @@ var clauses = []form{
 	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: func(m *match) any { return clause(func(c *course) {}) }},
 	{rule: "clause", pattern: "or (until/till/to/for/as {x:stretch})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over so many stitches", example: "Work even on 20 sts for 6 rows", build: func(m *match) any {
-		if !m.p.at(m.from-1).Is("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds") || m.p.line.IsRow() {
-			return nil
-		}
+	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over so many stitches", example: "Work even on 20 sts for 6 rows", when: tests{after("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds"), no(inRow)}, build: func(m *match) any {
 		n := m.num("n", 0)
 		return clause(func(c *course) { c.on = n })
 	}},
@@ -343,12 +314,7 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.EndSide = side })
 		}},
-	{rule: "clause", pattern: "to (armhole/armholes/shoulder/underarm/neck/top/yoke/waist/cuff/hem/desired/required/{s:piecename}) [shaping/length/edge]", meaning: "as far as there", example: "Work even to armhole", build: func(m *match) any {
-		if !m.said("armhole", "armholes", "shoulder", "underarm", "neck", "top", "yoke", "waist", "length", "desired", "required") {
-			return nil
-		}
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
-	}},
+	{rule: "clause", pattern: "to (armhole/armholes/shoulder/underarm/neck/top/yoke/waist/cuff/hem/desired/required/{s:piecename}) [shaping/length/edge]", meaning: "as far as there", example: "Work even to armhole", when: tests{said("armhole", "armholes", "shoulder", "underarm", "neck", "top", "yoke", "waist", "length", "desired", "required")}, build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
 
 	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all]", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
 		build: func(m *match) any {
@@ -394,18 +360,8 @@ var clauses = []form{
 	{rule: "until", pattern: "[{x:piecename}] $meas [{l:len}] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until sleeve measures 42 cm", build: untilLength},
 	{rule: "until", pattern: "[{x:piecename}] (is | reaches | is about | matches | fits | are | has) {l:len} [long/deep/in] [length] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until piece is 20 cm", build: untilLength},
 	{rule: "until", pattern: "{l:len} [are/is] [completed/complete/worked/done/made] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until 20 cm from beg", build: untilLength},
-	{rule: "until", pattern: "[{x:piecename}] [reaching | reaches | you reach | you have reached] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", build: func(m *match) any {
-		if m.said("needle") {
-			return nil
-		}
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
-	}},
-	{rule: "until", pattern: "{x:openend}", meaning: "until it is as the maker wants it", example: "Rep Row 2 until it goes round your head with room to spare", build: func(m *match) any {
-		if !m.p.at(m.from-1).Is("until", "till") {
-			return nil
-		}
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
-	}},
+	{rule: "until", pattern: "[{x:piecename}] [reaching | reaches | you reach | you have reached] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", when: tests{no(said("needle"))}, build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
+	{rule: "until", pattern: "{x:openend}", meaning: "until it is as the maker wants it", example: "Rep Row 2 until it goes round your head with room to spare", when: tests{after("until", "till")}, build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
 	{rule: "until", pattern: "[you/there/it/i] [have/are/has] [made/worked/done/completed/finished] [a] [total] [of] {n:num} {w:row} [in] [all/total/altogether/long/done/complete/completed] [{x:openend}]", meaning: "until so many rows", example: "Rep Row 25 until you have 33 rows total", build: func(m *match) any {
 		n := m.num("n", 0)
 		for i := m.from; i < m.to+6; i++ {

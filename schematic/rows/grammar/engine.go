@@ -17,12 +17,13 @@ import (
 )
 
 // form is one line of the table: what stands in the text, what it means, an example that
-// is a test, and what is made of it.
+// is a test, when it may be meant, and what is made of it: nothing, if that is not said.
 type form struct {
 	rule    string
 	pattern string
 	meaning string
 	example string
+	when    tests
 	build   func(m *match) any
 
 	code  []op
@@ -669,13 +670,24 @@ func (p *parser) furthest(list []candidate, i int) found {
 		}
 		m := p.r.match(p, c.form, i)
 		if m.run(0, i) && m.to > best.to {
-			if v := c.build(m); v != nil {
+			if v := c.value(m); v != nil {
 				best = found{v, m.to}
 			}
 		}
 		p.r.spare = append(p.r.spare, m)
 	}
 	return best
+}
+
+// value is what a form makes of what it matched; nil if it is not meant.
+func (f *form) value(m *match) any {
+	switch {
+	case !f.when.hold(m):
+		return nil
+	case f.build == nil:
+		return &ins.Nothing{}
+	}
+	return f.build(m)
 }
 
 // wordAt is the number of the word of the table that stands at i, 0 if none does.

@@ -24,7 +24,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} (group/groups/grp/shell/shells/fan/fans/petal) {p:places}", meaning: "so many of a stitch in one place", example: "5 dc group in next st", build: stitchIn},
 	{rule: "stitch", pattern: "(pick/pull/draw) up loop/loops/lp/lps {p:places}", meaning: "loops of Tunisian crochet", example: "Row 1: Pick up a loop in 2nd ch from hook and in each ch to last ch, tss in last ch", build: takenLoops},
 	{rule: "stitch", pattern: "insert hook {p:places} [,] [yo/yoh/yrh] [,] [and] (draw/pull) [up/through] loop/lp [up/through]", meaning: "loops of Tunisian crochet", example: "Foundation row: Insert hook in 2nd ch from hook, yo, draw up a loop, tss in each ch across", build: takenLoops},
-	{rule: "neutral", pattern: "[working/work] last {k:kind} (through/under/around) {x:stretch}", meaning: "into what the last one goes", example: "Row 1: Tss in each st across, working last Tss through outer 2 strands at the end", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[working/work] last {k:kind} (through/under/around) {x:stretch}", meaning: "into what the last one goes", example: "Row 1: Tss in each st across, working last Tss through outer 2 strands at the end"},
 	{rule: "stitch", pattern: "[$make] {k:kind} twice {p:places}", meaning: "two of a stitch in each place", example: "hdc twice in each st around", build: func(m *match) any {
 		st, ok := stitchIn(m).(*ins.Stitch)
 		if !ok {
@@ -118,31 +118,16 @@ var stitches = []form{
 		return s
 	}},
 	{rule: "stitch", pattern: "[$make] {k:kind} all/every/each [of] [$rem] [$st] [{l2:loop}]", meaning: "the stitch in each place", example: "k all sts", build: stitchTo},
-	{rule: "stitch", pattern: "[is/are] [and] ([worked/made/work/crocheted/knitted] [again] [once] [more] [entirely/all/wholly/only] in | consist/consists [entirely/only] of) {k:kind} [$st] [{e:extent}]", meaning: "the stitch in each place", example: "Row 2: Work entirely in sc", build: func(m *match) any {
-		if !m.p.line.IsRow() || !m.said("is", "are", "consist", "consists", "entirely", "all", "wholly", "only") && m.from > 0 || m.to < len(m.p.t) && !m.p.at(m.to).Is(".", ",", ";", "like", "as", "throughout", "worked") {
-			return nil
-		}
-		return stitchTo(m)
-	}},
+	{rule: "stitch", pattern: "[is/are] [and] ([worked/made/work/crocheted/knitted] [again] [once] [more] [entirely/all/wholly/only] in | consist/consists [entirely/only] of) {k:kind} [$st] [{e:extent}]", meaning: "the stitch in each place", example: "Row 2: Work entirely in sc", when: tests{inRow, either(said("is", "are", "consist", "consists", "entirely", "all", "wholly", "only"), opens), endsOr(".", ",", ";", "like", "as", "throughout", "worked")}, build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
 	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] ([each/every/all] [of] $next/first/last/$rem {k:num} [$st] | each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
 		build: frontAndBack},
-	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b | f / b)", meaning: "front and back", example: "p into front and then into back of next st", build: func(m *match) any {
-		if m.said("front", "back") && !(m.said("front") && m.said("back")) {
-			return nil
-		}
-		return true
-	}},
+	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b | f / b)", meaning: "front and back", example: "p into front and then into back of next st", when: tests{either(no(said("front", "back")), all(said("front"), said("back")))}, build: yes},
 	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} [held] $st (of/from/on/for) [first/second/left/right/one/other] [pocket] (lining/linings) [holder]", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k across 20 sts of pocket lining, k to end", build: ofLining},
 	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} ([first/second/left/right/held] [pocket] lining $st | (from/of) [first/second/left/right] [pocket] lining)", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k 20 pocket lining sts, k to end", build: ofLining},
 	{rule: "stitch", pattern: "(k/knit/p/purl/work/patt) [across/over] [held] {n:num} [held/live] [first/second/left/right] (instep/sleeve) $st [on/from holder]", meaning: "stitches that waited are taken in", example: "Rnd 2: K10, pick up and k 16 sts along heel flap, k32 instep sts, pick up and k 16 sts along heel flap, k to end", build: partJoined},
-	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", build: func(m *match) any {
-		if !m.p.line.IsRow() || !m.has("n") {
-			return nil
-		}
-		return &ins.Stitch{Kind: stitch.ByID("k"), N: m.num("n", 0)}
-	}},
+	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", when: tests{inRow, has("n")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("k"), N: m.num("n", 0)} }},
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
 	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
@@ -168,12 +153,7 @@ var stitches = []form{
 		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: ins.N(o - 1)}, &ins.Stitch{Kind: stitch.ByID(id + "2tog"), N: ins.N(1)}}
 		return &ins.Repeat{Body: body, Until: ins.Extent{Kind: ins.ToEnd, At: m.span()}, Stop: -1, Cut: true}
 	}},
-	{rule: "stitch", pattern: "work/make [{x:asset}] [cable/twist/lace/leaf/motif/panel/chart] [twist/pattern/panel/row/motif/cable] (over/on/across) [$next] {n:num} $st", meaning: "so many stitches as they come", example: "Round 8: *P 8, work cable twist on next 12 sts; rep from * to end", build: func(m *match) any {
-		if !m.p.line.IsRow() || !m.said("next", "following", "foll") {
-			return nil
-		}
-		return &ins.Stitch{N: m.num("n", 1)}
-	}},
+	{rule: "stitch", pattern: "work/make [{x:asset}] [cable/twist/lace/leaf/motif/panel/chart] [twist/pattern/panel/row/motif/cable] (over/on/across) [$next] {n:num} $st", meaning: "so many stitches as they come", example: "Round 8: *P 8, work cable twist on next 12 sts; rep from * to end", when: tests{inRow, said("next", "following", "foll")}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "twist/cross/twisting/crossing/cable [over] $next [k] {n:num} [$st] [as (on/for/in/before) [{x:stretch}]]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any {
 		return &ins.Stitch{N: m.num("n", 1)}
 	}},
@@ -194,34 +174,16 @@ var stitches = []form{
 		}
 		return &ins.Repeat{Body: []ins.Item{&ins.Stitch{Kind: stitch.ByID("yo"), N: ins.N(1)}, &ins.Stitch{Kind: k, N: ins.N(1)}}, Times: value[often](m, "t").n, Stop: -1}
 	}},
-	{rule: "stitch", pattern: "drop/dropping [$next/first/last] [{n:num}] $st [off/from/down] [left/right] [hand] [needle] [and (unravel/ravel/let {x:stretch})]", meaning: "stitches dropped off the needle", example: "Row 3: K5, drop next st off needle, k to end", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.p.r.crochet || !m.has("n") && !m.said("next", "first", "last", "st", "stitch") {
-			return nil
-		}
-		return &ins.BindOff{N: m.num("n", 1), Drop: true}
-	}},
+	{rule: "stitch", pattern: "drop/dropping [$next/first/last] [{n:num}] $st [off/from/down] [left/right] [hand] [needle] [and (unravel/ravel/let {x:stretch})]", meaning: "stitches dropped off the needle", example: "Row 3: K5, drop next st off needle, k to end", when: tests{inRow, no(crochet), either(has("n"), said("next", "first", "last", "st", "stitch"))}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 1), Drop: true} }},
 	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (k/knit) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: K2, slip, slip, knit, k to end", build: slipSlip("ssk")},
 	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (p/purl) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: P2, slip, slip, purl, p to end", build: slipSlip("ssp")},
-	{rule: "stitch", pattern: "[$make] (k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) rib/ribbing [over/across/for/on] [$next/first/last] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K1, p1 rib 7 sts, k to end", build: func(m *match) any {
-		if !m.p.line.IsRow() {
-			return nil
-		}
-		return &ins.Stitch{N: m.num("n", 1)}
-	}},
-	{rule: "stitch", pattern: "(rib/ribbing/patt | work [across] [all] [in] [rib/ribbing/patt/pattern] ) [$st] (as set/established/before/est | in rib/patt/pattern as set/established/before/est)", meaning: "as the stitches come", example: "Row 3: Rib as set", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.to < len(m.p.t) && !m.p.at(m.to).Is(".", ";") && m.p.at(m.to).Kind != 'g' {
-			return nil
-		}
-		return stitchTo(m)
-	}},
+	{rule: "stitch", pattern: "[$make] (k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) rib/ribbing [over/across/for/on] [$next/first/last] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K1, p1 rib 7 sts, k to end", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "(rib/ribbing/patt | work [across] [all] [in] [rib/ribbing/patt/pattern] ) [$st] (as set/established/before/est | in rib/patt/pattern as set/established/before/est)", meaning: "as the stitches come", example: "Row 3: Rib as set", when: tests{inRow, endsOrKind("g", ".", ";")}, build: stitchTo},
 	{rule: "stitch", pattern: "(knit/k/purl/p) off {n:num} [$st] [on/from/of {tail}]", meaning: "the stitch in so many places", example: "Row 2: Knit off 18 stitches on right-hand needle, knit 20", build: func(m *match) any {
 		k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
 		return &ins.Stitch{Kind: k.Kind, N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "work/knit/k/purl/p across/over [$next/first/last/these/those/$rem] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 2: Work across 38 sts, turn", build: func(m *match) any {
-		if t := m.p.at(m.to); t.Is("of", "for", "from", "on", "in", "only", "until", "row", "rows") || !m.said("st", "sts", "stitch", "stitches") {
-			return nil
-		}
+	{rule: "stitch", pattern: "work/knit/k/purl/p across/over [$next/first/last/these/those/$rem] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 2: Work across 38 sts, turn", when: tests{no(before("of", "for", "from", "on", "in", "only", "until", "row", "rows")), said("st", "sts", "stitch", "stitches")}, build: func(m *match) any {
 		s := &ins.Stitch{N: m.num("n", 1)}
 		if !m.p.t[m.from].Is("work") {
 			k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
@@ -241,10 +203,7 @@ var stitches = []form{
 		}
 		return stitchTo(m)
 	}},
-	{rule: "stitch", pattern: "(fasten/fastened/fastening/catch/caught/catching/secure/secured) [back/down/off] [with/by] [a] [{k:kind}] {p:places} [[to form/make | forming/making] picot/loop]", meaning: "it is caught there", example: "Rnd 2: *Ch 6, fasten in next sp; rep from * around", build: func(m *match) any {
-		if !m.p.r.crochet || m.said("off") {
-			return nil
-		}
+	{rule: "stitch", pattern: "(fasten/fastened/fastening/catch/caught/catching/secure/secured) [back/down/off] [with/by] [a] [{k:kind}] {p:places} [[to form/make | forming/making] picot/loop]", meaning: "it is caught there", example: "Rnd 2: *Ch 6, fasten in next sp; rep from * around", when: tests{crochet, no(said("off"))}, build: func(m *match) any {
 		s := &ins.Stitch{Kind: stitch.ByID("slst"), N: ins.N(1), Places: value[spots](m, "p").list}
 		if k, ok := m.get("k").(thing); ok && k.Kind != nil {
 			s.Kind = k.Kind
@@ -258,34 +217,21 @@ var stitches = []form{
 		}
 		return m.inAll(stitch.ByID(id))
 	}},
-	{rule: "stitch", pattern: "yf/yfwd/yfd/yft [,] slip/sl/s [$next] {n:num} [$st] [purlwise/pwise/pw/p | p wise] [,] (ybk/yb/ybd/ybwd/ytb | yarn back)", meaning: "stitches slipped behind the yarn", example: "Row 3: *K1, yfwd, sl 1 purlwise, ybk; rep from * to end", build: func(m *match) any {
-		if m.p.r.crochet {
+	{rule: "stitch", pattern: "yf/yfwd/yfd/yft [,] slip/sl/s [$next] {n:num} [$st] [purlwise/pwise/pw/p | p wise] [,] (ybk/yb/ybd/ybwd/ytb | yarn back)", meaning: "stitches slipped behind the yarn", example: "Row 3: *K1, yfwd, sl 1 purlwise, ybk; rep from * to end", when: tests{no(crochet)}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("slwyif"), N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise", when: tests{no(crochet)}, build: func(m *match) any {
+		u, _ := m.get("u").(ins.Unit)
+		if m.has("u") && !u.Any() {
 			return nil
 		}
-		return &ins.Stitch{Kind: stitch.ByID("slwyif"), N: m.num("n", 1)}
+		return &ins.Stitch{Kind: slipKind(m), N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise",
-		build: func(m *match) any {
-			if m.p.r.crochet {
-				return nil
-			}
-			u, _ := m.get("u").(ins.Unit)
-			if m.has("u") && !u.Any() {
-				return nil
-			}
-			return &ins.Stitch{Kind: slipKind(m), N: m.num("n", 1)}
-		}},
-	{rule: "stitch", pattern: "(slip/sl/place/move/transfer) [$next] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front",
-		build: func(m *match) any {
-			if m.said("holder", "thread", "yarn") || !m.said("cable", "cn", "dpn", "spare", "extra", "d", "dp") && !m.said("hold", "drop") {
-				return nil
-			}
-			w := &ins.Nothing{Front: m.said("front")}
-			if n := m.num("n", 1); n.By == nil && (w.Front || m.said("back", "rear", "behind")) {
-				w.Wait = n.All
-			}
-			return w
-		}},
+	{rule: "stitch", pattern: "(slip/sl/place/move/transfer) [$next] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front", when: tests{no(said("holder", "thread", "yarn")), either(said("cable", "cn", "dpn", "spare", "extra", "d", "dp"), said("hold", "drop"))}, build: func(m *match) any {
+		w := &ins.Nothing{Front: m.said("front")}
+		if n := m.num("n", 1); n.By == nil && (w.Front || m.said("back", "rear", "behind")) {
+			w.Wait = n.All
+		}
+		return w
+	}},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: func(m *match) any {
 		id := "k"
@@ -303,50 +249,13 @@ var stitches = []form{
 			}
 			return stitchTo(m)
 		}},
-	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/rib [working] [over/across/on] [$next/last/first/center/centre] {n:num} [$st] {x:asset}", meaning: "so many stitches as they come", example: "Row 3: K6, work 26 sts in rib as set, k6",
-		build: func(m *match) any {
-			if !m.p.line.IsRow() || m.p.at(m.to).Is("until", "for") {
-				return nil
-			}
-			return &ins.Stitch{N: m.num("n", 1)}
-		}},
-	{rule: "stitch", pattern: "work/working/cont/continue [working] {x:asset} (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K6, work in pattern over next 26 sts, k6",
-		build: func(m *match) any {
-			if !m.p.line.IsRow() {
-				return nil
-			}
-			return &ins.Stitch{N: m.num("n", 1)}
-		}},
-	{rule: "stitch", pattern: "work/knit/cont/continue across/over/along [row/rnd/round] {x:asset} {e:extent}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern to last 4 sts, k2tog, k2", build: func(m *match) any {
-		if !m.p.line.IsRow() {
-			return nil
-		}
-		return stitchTo(m)
-	}},
-	{rule: "stitch", pattern: "work/cont/continue (across/over/along | to end of) row/rnd/round {x:asset}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern as established", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.from == 0 {
-			return nil
-		}
-		return stitchTo(m)
-	}},
-	{rule: "stitch", pattern: "slip/sl [{num}] [,] [and] k/knit [{num}] [,] and pass", meaning: "slip, knit, pass over", example: "Row 2: K2, * k 2 tog, k 1, slip, k and pass *, k to end", build: func(m *match) any {
-		if m.p.at(m.to).Is("slipped", "sl", "slip", "over", "the", "it", "first", "st", "stitch") || m.p.at(m.to).Kind == 'n' {
-			return nil
-		}
-		return &ins.Stitch{Kind: stitch.ByID("skpo"), N: ins.N(1)}
-	}},
-	{rule: "stitch", pattern: "work/cont/continue all/$rem $st {x:asset}", meaning: "as the stitches come", example: "Row 3: Work all sts in pattern", build: func(m *match) any {
-		if !m.p.line.IsRow() {
-			return nil
-		}
-		return stitchTo(m)
-	}},
-	{rule: "stitch", pattern: "(work/knit | cont working) [all/each/every/$rem] [$rem/other] [$st] (as | in manner/way [that/in which]) [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is) [them/it] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: K3, work each stitch in the manner it presents, k3", build: func(m *match) any {
-		if !m.p.line.IsRow() || !m.said("it", "they", "you") {
-			return nil
-		}
-		return stitchTo(m)
-	}},
+	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/rib [working] [over/across/on] [$next/last/first/center/centre] {n:num} [$st] {x:asset}", meaning: "so many stitches as they come", example: "Row 3: K6, work 26 sts in rib as set, k6", when: tests{inRow, no(before("until", "for"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "work/working/cont/continue [working] {x:asset} (over/across/on/for) [$next/last/first/center/centre] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K6, work in pattern over next 26 sts, k6", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "work/knit/cont/continue across/over/along [row/rnd/round] {x:asset} {e:extent}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern to last 4 sts, k2tog, k2", when: tests{inRow}, build: stitchTo},
+	{rule: "stitch", pattern: "work/cont/continue (across/over/along | to end of) row/rnd/round {x:asset}", meaning: "as the stitches come", example: "Row 3: K2, ssk, work across row in pattern as established", when: tests{inRow, no(opens)}, build: stitchTo},
+	{rule: "stitch", pattern: "slip/sl [{num}] [,] [and] k/knit [{num}] [,] and pass", meaning: "slip, knit, pass over", example: "Row 2: K2, * k 2 tog, k 1, slip, k and pass *, k to end", when: tests{no(before("slipped", "sl", "slip", "over", "the", "it", "first", "st", "stitch")), no(beforeKind("n"))}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("skpo"), N: ins.N(1)} }},
+	{rule: "stitch", pattern: "work/cont/continue all/$rem $st {x:asset}", meaning: "as the stitches come", example: "Row 3: Work all sts in pattern", when: tests{inRow}, build: stitchTo},
+	{rule: "stitch", pattern: "(work/knit | cont working) [all/each/every/$rem] [$rem/other] [$st] (as | in manner/way [that/in which]) [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is) [them/it] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: K3, work each stitch in the manner it presents, k3", when: tests{inRow, said("it", "they", "you")}, build: stitchTo},
 	{rule: "stitch", pattern: "(k/knit [over/across] [all/every/each] k/knit/knits/ks [$st] [across] [,/;] [and] [then] p/purl [over/across] [all/every/each] p/purl/purls/ps [$st] | p/purl [over/across] [all/every/each] p/purl/purls/ps [$st] [across] [,/;] [and] [then] k/knit [over/across] [all/every/each] k/knit/knits/ks [$st] | (k/knit and p/purl | p/purl and k/knit) [all/each/every] [$st]) [as [it/they/you] (presents/present/appear/appears/face/faces/come/comes/lie/look/see/are/is/set) [you/them/it]] [{e:extent}]", meaning: "each stitch as it comes", example: "Row 2: Knit the knit sts and purl the purl sts", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.said("and") && !m.said("as") && m.to-m.from < 4 {
 			return nil
@@ -354,7 +263,7 @@ var stitches = []form{
 		return stitchTo(m)
 	}},
 	{rule: "stitch", pattern: "(k/knit/p/purl) first [{n:num}] [$st] and last {m:num} [$st] [,] [and] (k/knit/p/purl) [all/every] $rem/rest/others/other [$st]", meaning: "the stitches at both ends, and those between them", example: "Row 2: Knit first 3 and last 3 sts, purl all remaining sts", build: endsAndRest},
-	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: func(m *match) any { return true }},
+	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: yes},
 	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
 			if patt := m.p.t[m.from].Is("patt") && m.from == 0 && m.p.at(m.to).Is(","); !m.p.line.IsRow() && !patt || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
@@ -362,19 +271,8 @@ var stitches = []form{
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "[work/working/rib/ribbing] [in] (k/knit {a:num} [and/,] p/purl {b:num} | p/purl {a:num} [and/,] k/knit {b:num}) [rib/ribbing] (for/over/on/across) [$next/first/last] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: Rib in k1 and p1 for 20 sts, k to end",
-		build: func(m *match) any {
-			if !m.p.line.IsRow() || m.p.at(m.to).Is("row", "rows", "rnd", "rnds", "inch", "inches", "in", "ins", "cm") {
-				return nil
-			}
-			return &ins.Stitch{N: m.num("n", 1)}
-		}},
-	{rule: "stitch", pattern: "[work] [$rem/last/next/first] {n:num} $st [of/in] (rib/ribbing/moss/seed/garter/patt/pattern | {y:cloth}) [$st/rib]", meaning: "so many stitches as they come", example: "Row 3: 25 sts of ribbing, k1, 9 sts in pattern, k to end", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.to < len(m.p.t) && !m.p.at(m.to).Is(",", ".", ";") && m.p.at(m.to).Kind != 'g' {
-			return nil
-		}
-		return &ins.Stitch{N: m.num("n", 1)}
-	}},
+	{rule: "stitch", pattern: "[work/working/rib/ribbing] [in] (k/knit {a:num} [and/,] p/purl {b:num} | p/purl {a:num} [and/,] k/knit {b:num}) [rib/ribbing] (for/over/on/across) [$next/first/last] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: Rib in k1 and p1 for 20 sts, k to end", when: tests{inRow, no(before("row", "rows", "rnd", "rnds", "inch", "inches", "in", "ins", "cm"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "[work] [$rem/last/next/first] {n:num} $st [of/in] (rib/ribbing/moss/seed/garter/patt/pattern | {y:cloth}) [$st/rib]", meaning: "so many stitches as they come", example: "Row 3: 25 sts of ribbing, k1, 9 sts in pattern, k to end", when: tests{inRow, endsOrKind("g", ",", ".", ";")}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "rib/moss/patt/patts [$next] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 8: Rib 17, inc in next st, rib to end",
 		build: func(m *match) any {
 			if t := m.p.at(m.to); !m.p.line.IsRow() || t.Is("row", "rows", "rnd", "rnds", "round", "rounds", "more", "times") || measuring[t.S] {
@@ -432,12 +330,7 @@ var stitches = []form{
 			return &ins.Stitch{Inc: inc, Dec: !inc, N: n}
 		}},
 
-	{rule: "stitch", pattern: "make {n:num} [$st]", meaning: "so many stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", build: func(m *match) any {
-		if m.p.r.crochet || !m.p.line.IsRow() || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
-			return nil
-		}
-		return &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)}
-	}},
+	{rule: "stitch", pattern: "make {n:num} [$st]", meaning: "so many stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", when: tests{no(crochet), inRow, endsOrKind("p")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "inc/increase/dec/decrease [{n:num} | once] [$st] by {h:byhow}", meaning: "one increase or decrease here, and how it is made", example: "Row 3: K1, inc 1 by knitting into front and back of next st, k to end",
 		build: func(m *match) any {
 			inc := m.p.t[m.from].Is("inc", "increase")
@@ -455,18 +348,8 @@ var stitches = []form{
 		return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)}
 	}},
 	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch} | from/at {tail}]", meaning: "so many chains", example: "21 ch", build: chain},
-	{rule: "chain", pattern: "[$beg/begin/commence/commencing] [at/in/from] [{x:startplace}] [,] (with/by) [$make] [foundation/starting] ($ch/chaining [of] {n:num} [$st/$ch] | {n:num} $ch [$st])", meaning: "so many chains", example: "start with a chain of 20 sts", build: func(m *match) any {
-		if !m.p.t[m.from].Is("beg", "beginning", "start", "starting", "begin", "commence", "commencing") {
-			return nil
-		}
-		return chain(m)
-	}},
-	{rule: "chain", pattern: "[start/begin] [by] [$make] $ch/chaining {n:num} [$st] [,] (plus/+) {m:num} [more/extra] [$ch] [(for/to/as) [the] (turn/turning/height) [$ch] | turning $ch]", meaning: "so many chains", example: "Ch 20 + 1 for turning", build: func(m *match) any {
-		if t := m.p.at(m.to); m.has("m") && t.Kind == 'w' && !t.Is("for", "turn", "turning") {
-			return nil
-		}
-		return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)}
-	}},
+	{rule: "chain", pattern: "[$beg/begin/commence/commencing] [at/in/from] [{x:startplace}] [,] (with/by) [$make] [foundation/starting] ($ch/chaining [of] {n:num} [$st/$ch] | {n:num} $ch [$st])", meaning: "so many chains", example: "start with a chain of 20 sts", when: tests{firstWord("beg", "beginning", "start", "starting", "begin", "commence", "commencing")}, build: chain},
+	{rule: "chain", pattern: "[start/begin] [by] [$make] $ch/chaining {n:num} [$st] [,] (plus/+) {m:num} [more/extra] [$ch] [(for/to/as) [the] (turn/turning/height) [$ch] | turning $ch]", meaning: "so many chains", example: "Ch 20 + 1 for turning", when: tests{either(no(has("m")), noWordBut("for", "turn", "turning"))}, build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
 	{rule: "startplace", pattern: "[$center/bottom/top/lower/back/front/side/toe/heel/upper/left/right/outer/inner/middle] [{w:edgename}] [of] [sole/heel/toe/crown/hat/back/front/body/sleeve/motif/square/cuff/yoke/neck/bag/piece/base/brim/edge/side/$center]", meaning: "where a piece begins", example: "start at the center of the sole with a chain of 16", build: yes},
 	{rule: "chain", pattern: "[$make] [foundation/starting] $ch of {n:num} [$st/$ch]", meaning: "so many chains", example: "make a chain of 20 sts", build: chain},
 	{rule: "chain", pattern: "[$make] [{n:num}] (t ch | tch | turning ch) [of {n:num}] [ch]", meaning: "the turning chain", example: "1 tch", build: func(m *match) any {
@@ -477,9 +360,8 @@ var stitches = []form{
 	}},
 	{rule: "chain", pattern: "ch", meaning: "one chain", example: "dc, ch, dc in next st", build: chain},
 	{rule: "chain", pattern: "foundation/starting $ch [:] [$ch] {n:num} [$st]", meaning: "so many chains", example: "foundation chain: ch 20", build: chain},
-	{rule: "neutral", pattern: "[$make] $ch of {n:num} [$st] per/to yard/inch/metre/meter {x:sentence}", meaning: "a chain of any length that fits", example: "Make a chain of 720 sts per yard, or 30 for each pattern", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "[foundation/starting/beginning/base] [$make] $ch [:] [in/any] [a] multiple/multiples of {n:num} [$st/$ch] [(+/plus/and/,) {m:num}] [extra/more] [$st/$ch] [for turning [ch]]", meaning: "a chain of any length that fits", example: "Chain a multiple of 4 + 3 extra chains",
-		build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[$make] $ch of {n:num} [$st] per/to yard/inch/metre/meter {x:sentence}", meaning: "a chain of any length that fits", example: "Make a chain of 720 sts per yard, or 30 for each pattern"},
+	{rule: "neutral", pattern: "[foundation/starting/beginning/base] [$make] $ch [:] [in/any] [a] multiple/multiples of {n:num} [$st/$ch] [(+/plus/and/,) {m:num}] [extra/more] [$st/$ch] [for turning [ch]]", meaning: "a chain of any length that fits", example: "Chain a multiple of 4 + 3 extra chains"},
 	{rule: "chainfor", pattern: "(for/to/as) ([first] {k:kind} | turn [each/every row] | turning [ch] | height | count as [first] {k:kind} | [first] {k:kind} of [next] row | foundation [ch/row] | base | begin | start | stand for [first] {k:kind} | $beg)", meaning: "what a chain is for", example: "ch 3 for first dc",
 		build: func(m *match) any {
 			if k, ok := m.get("k").(thing); ok && k.Kind != nil {
@@ -487,7 +369,7 @@ var stitches = []form{
 			}
 			return ins.Counting{}
 		}},
-	{rule: "turning", pattern: "turning", meaning: "the chain at a turn", example: "turning ch 3", build: func(m *match) any { return true }},
+	{rule: "turning", pattern: "turning", meaning: "the chain at a turn", example: "turning ch 3", build: yes},
 	{rule: "counting", pattern: "[,] [to begin/start $row and] [here/now/this/always/which/that/to/and/we/it/i] [not/does/do/will/should/doesn't/don't/won't/never] [not] counts/count/counted/counting/stands/stand/= [here/now] [and throughout] [as/for] [your/my/the] [one/first] [{one:num}] [{k:kind}] [$st] [of/for/in this/each/every row/rnd/round] [here/throughout/on all rows] [(and/plus/+/,) [the] [first] [{n:num}] $ch [{s:num}] [$sp]] [throughout/here]", meaning: "what a chain counts as", example: "ch 3 counts as first dc",
 		build: func(m *match) any {
 			c := ins.Counting{How: ins.CountsAsStitch}
@@ -515,7 +397,7 @@ var stitches = []form{
 		}
 		return &ins.Nothing{}
 	}},
-	{rule: "skip", pattern: "sk/skip/miss (turning/beg/beginning $ch | tch | t $ch)", meaning: "the turning chain is no stitch", example: "sc in each sc across, skip turning ch, turn", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "skip", pattern: "sk/skip/miss (turning/beg/beginning $ch | tch | t $ch)", meaning: "the turning chain is no stitch", example: "sc in each sc across, skip turning ch, turn"},
 	{rule: "skip", pattern: "($beg [with/from] | from) [in/into/at] {c:core} [onwards/on]", meaning: "the chains before it are passed", example: "Row 1: Starting in 2nd ch from hook, sc in each ch across",
 		build: func(m *match) any {
 			c := value[ins.Place](m, "c")
@@ -536,7 +418,7 @@ var stitches = []form{
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass under [the] [latter/these/them/this] {n:num} [{u:unit}] [{tail}]", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 5, miss under the latter 3 stitches of the preceding row; rep from * to end", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "count/counting {n:num} $st over/across/along [from {x:stretch}]", meaning: "stitches are passed", example: "Count 2 sts over from the neck and attach yarn to next st", build: skip(ins.InNext)},
 	{rule: "skip", pattern: "sk/skip/miss/skipping/missing/pass [$next] {n:num} [{u:unit}] (under/beneath/below [it/them/these/this])", meaning: "stitches are passed", example: "Row 2: *1 sc in next st, ch 2, miss 2 under them; rep from * to end", build: skip(ins.InNext)},
-	{rule: "skip", pattern: "sk/skip/miss/skipping/missing none/nothing [{tail}]", meaning: "none is passed", example: "Row 2: *1 sc in next st, ch 2, miss none; rep from * to end", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "skip", pattern: "sk/skip/miss/skipping/missing none/nothing [{tail}]", meaning: "none is passed", example: "Row 2: *1 sc in next st, ch 2, miss none; rep from * to end"},
 	{rule: "skip", pattern: "sk/skip/miss [$next]", meaning: "a stitch is passed", example: "dc in next st, sk, dc in next st", build: skip(ins.InNext)},
 	{rule: "skipmore", pattern: "and/& [$next] [{n:num}] {u:unit}", meaning: "more that is passed", example: "skip next ch-2 sp and next dc",
 		build: func(m *match) any {
@@ -546,18 +428,8 @@ var stitches = []form{
 			return place(ins.InNext, m)
 		}},
 
-	{rule: "turn", pattern: "turn/turning [work] [around/clockwise | [at end of] each/every $row]", meaning: "the work is turned", example: "turn", build: func(m *match) any {
-		if m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "leave", "leaving", "with", "ch", "then", "at", "here") || m.said("with") {
-			return nil
-		}
-		return &ins.Turn{}
-	}},
-	{rule: "turn", pattern: "turn [work] [so] [that] ([the] rs/ws/right/wrong/purl/knit/p/k [side] [is] facing | [the] rs/ws/right/wrong/purl/knit/p/k side [is] [facing] [you])", meaning: "the work is turned", example: "Row 2: P10, sl 1, turn work so that purl side is facing", build: func(m *match) any {
-		if !m.said("facing", "side") {
-			return nil
-		}
-		return &ins.Turn{}
-	}},
+	{rule: "turn", pattern: "turn/turning [work] [around/clockwise | [at end of] each/every $row]", meaning: "the work is turned", example: "turn", when: tests{noWordBut("and", "leave", "leaving", "with", "ch", "then", "at", "here"), no(said("with"))}, build: func(m *match) any { return &ins.Turn{} }},
+	{rule: "turn", pattern: "turn [work] [so] [that] ([the] rs/ws/right/wrong/purl/knit/p/k [side] [is] facing | [the] rs/ws/right/wrong/purl/knit/p/k side [is] [facing] [you])", meaning: "the work is turned", example: "Row 2: P10, sl 1, turn work so that purl side is facing", when: tests{said("facing", "side")}, build: func(m *match) any { return &ins.Turn{} }},
 	{rule: "stitch", pattern: "k/knit/p/purl [$next] (ds | double/wrapped $st) [as (one/1/single) [$st] | tog with [its] wrap/wraps | and [its] wrap [tog]]", meaning: "a stitch at which the work was turned", example: "Row 3: K to DS, k DS, k3, turn",
 		build: func(m *match) any {
 			id := "k"
@@ -566,12 +438,7 @@ var stitches = []form{
 			}
 			return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
 		}},
-	{rule: "neutral", pattern: "wrap [{num}] [$next/same] [$st] (as follows | [as [you] (did/in/before/for) {x:stretch}])", meaning: "a stitch is wrapped where the work is turned", example: "Row 2: K10, wrap next st as you did in row 1, turn", build: func(m *match) any {
-		if m.p.r.crochet || !m.said("st", "sts", "stitch", "stitches") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
+	{rule: "neutral", pattern: "wrap [{num}] [$next/same] [$st] (as follows | [as [you] (did/in/before/for) {x:stretch}])", meaning: "a stitch is wrapped where the work is turned", example: "Row 2: K10, wrap next st as you did in row 1, turn", when: tests{no(crochet), said("st", "sts", "stitch", "stitches")}},
 	{rule: "turn", pattern: "turn/turning with {n:num} $ch", meaning: "chains, and the work is turned", example: "turn with 1 ch",
 		build: func(m *match) any {
 			return &ins.Repeat{Body: []ins.Item{&ins.Chain{N: m.num("n", 1)}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
@@ -582,12 +449,7 @@ var stitches = []form{
 		}},
 
 	{rule: "leave", pattern: "[then] (place/slip/put/transfer/sl/leave/move) [these/those/them/last/this] [group] [just worked/knitted] [of] [{n:num}] [$st] [just] [worked/knitted] (on/onto/to) [hold | [1st/2nd/3rd/first/second/third/another/stitch/st/spare/waste/scrap/separate/extra/a/safety] [stitch] [-] [holder/holders/thread/yarn/wool/needle/pin/length/strand] [of [waste/scrap] yarn]]", meaning: "what was just worked waits on a holder", example: "Next row: K13 and place these sts on a holder, k17", build: worked},
-	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches wait on a holder", example: "Next row: K20, leave next 20 on a holder, k20", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.to >= len(m.p.t) || !m.p.at(m.to).Is(",", ";", "and", "then") {
-			return nil
-		}
-		return &ins.BindOff{N: m.num("n", 0), Hold: true}
-	}},
+	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches wait on a holder", example: "Next row: K20, leave next 20 on a holder, k20", when: tests{inRow, before(",", ";", "and", "then")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 0), Hold: true} }},
 	{rule: "leave", pattern: "leave/leaving [last/$next] [$rem] [{n:num}] [$rem/other] [{u:unit}] ($rem | unworked/unfinished/held/live/free/open/aside | on/to [stitch/spare/st/waste/a/safety] [-] holder/thread/needle/yarn/pin [{tail}] | {tail})", meaning: "stitches stay unworked", example: "leave remaining 4 sts unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving {n:num} [{u:unit}] [unworked/live/held/on] [holder] at {e:edgename} [{s:edgeside}] [{c:course}]", meaning: "stitches stay unworked at an edge", example: "Leave 3 sts unworked at neck edge",
 		build: func(m *match) any {
@@ -601,12 +463,7 @@ var stitches = []form{
 	{rule: "leave", pattern: "leave/leaving [$rem] {n:num} {u:unit}", meaning: "stitches stay unworked", example: "leaving 6 sts", build: leave},
 	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving (rest/remainder/others/balance) [of] [$row/$st] [unworked/unfinished/free]", meaning: "stitches stay unworked", example: "sc in next 10 sts, leave rest unworked", build: func(m *match) any { return &ins.Leave{All: true} }},
-	{rule: "leave", pattern: "(do not | don't) work [in/into/on/over/across] [last/$rem/rest/other] [of] [{n:num}] ($st | $rem [$st] | rest [of $row])", meaning: "stitches stay unworked", example: "sc in next 10 sts, do not work remaining sts", build: func(m *match) any {
-		if !m.said("last", "remaining", "remain", "rem", "rest", "other") {
-			return nil
-		}
-		return &ins.Leave{N: m.num("n", 0), All: !m.has("n")}
-	}},
+	{rule: "leave", pattern: "(do not | don't) work [in/into/on/over/across] [last/$rem/rest/other] [of] [{n:num}] ($st | $rem [$st] | rest [of $row])", meaning: "stitches stay unworked", example: "sc in next 10 sts, do not work remaining sts", when: tests{said("last", "remaining", "remain", "rem", "rest", "other")}, build: func(m *match) any { return &ins.Leave{N: m.num("n", 0), All: !m.has("n")} }},
 	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
 
 	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
@@ -627,16 +484,11 @@ var stitches = []form{
 
 	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk [in/on/at {c:core}] | place [a] [{x:markname}] [{y:markname}] marker/markers (at/on/in) [each/both/either] [$beg/end/side/edge] [of] [this/last/next/{w:row}] [{w:row}] | place [a] {x:markname} [{y:markname}] marker/markers [in/on/at {c:core}] | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
 	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
-	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | place/put marker/markers after/before/between $st {num} {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "marker", pattern: "placing marker/markers [{x:stretch}]", meaning: "words about markers", example: "Join in the round, placing a marker on first st", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end/split/ring/coloured/colored/contrasting/stitch/safety/lockable", meaning: "which marker", example: "k2, place a new marker, k2", build: func(m *match) any { return true }},
-	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", build: func(m *match) any {
-		if m.said("yf") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
+	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | place/put marker/markers after/before/between $st {num} {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart"},
+	{rule: "marker", pattern: "placing marker/markers [{x:stretch}]", meaning: "words about markers", example: "Join in the round, placing a marker on first st"},
+	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers"},
+	{rule: "markname", pattern: "second/beginning/beg/new/first/locking/another/removable/end/split/ring/coloured/colored/contrasting/stitch/safety/lockable", meaning: "which marker", example: "k2, place a new marker, k2", build: yes},
+	{rule: "lace", pattern: "(yf | yb | yarn/wool/thread/cotton in front/back | wyif | wyib | bring yarn [to] front/back [of work] | take yarn back | wl fwd and back)", meaning: "yarn that is only moved", example: "sl 1 wyib", when: tests{no(said("yf"))}},
 }
 
 // endsAndRest is a row of which the first and the last stitches are told before those between them.

@@ -59,13 +59,7 @@ var unitForms = []form{
 			}
 			return ins.Unit{Space: true, Word: "sp"}
 		}},
-	{rule: "unit", pattern: "buttonhole/buttonholes [$sp]", meaning: "the chain space of a buttonhole", example: "Row 3: Ch 1, sc in next 4 sts, ch 2, sk 2 sts, sc in next 14 sts. Row 4: Ch 1, sc in each sc and 2 sc in each buttonhole across",
-		build: func(m *match) any {
-			if !m.p.r.crochet || !m.p.at(m.from-1).Is("each", "every", "next", "first", "last") {
-				return nil
-			}
-			return ins.Unit{Space: true, Word: "sp"}
-		}},
+	{rule: "unit", pattern: "buttonhole/buttonholes [$sp]", meaning: "the chain space of a buttonhole", example: "Row 3: Ch 1, sc in next 4 sts, ch 2, sk 2 sts, sc in next 14 sts. Row 4: Ch 1, sc in each sc and 2 sc in each buttonhole across", when: tests{crochet, after("each", "every", "next", "first", "last")}, build: func(m *match) any { return ins.Unit{Space: true, Word: "sp"} }},
 	{rule: "unit", pattern: "corner/corners", meaning: "the corner, whatever is there", example: "3 sc in next corner",
 		build: func(m *match) any { return ins.Unit{Word: "corner"} }},
 	{rule: "unit", pattern: "$st [that] [were/was/you] skipped/missed", meaning: "stitches that were skipped", example: "*skip next 2 sts, FPdc in next 2 sts, FPdc in 2 sts just skipped; rep from * across", build: func(m *match) any { return ins.Unit{Word: "skipped"} }},
@@ -226,12 +220,7 @@ var cores = []form{
 		pl.Unit.Within = true
 		return pl
 	}},
-	{rule: "core", pattern: "$next {u:unit} [{tail}] [{e:extent}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", build: func(m *match) any {
-		if m.has("e") && !m.has("tail") { // the next st across
-			return nil
-		}
-		return eachIfExtent(m)
-	}},
+	{rule: "core", pattern: "$next {u:unit} [{tail}] [{e:extent}]", meaning: "the next stitch or space", example: "2 dc in next ch-2 sp", when: tests{either(no(has("e")), has("tail"))}, build: eachIfExtent}, // the next st across
 	{rule: "core", pattern: "$next {u:unit} but {n:num} [{tail}]", meaning: "a stitch behind so many others", example: "Row 2: *1 dc in next st but 2, ch 2; rep from * to end", build: func(m *match) any {
 		n := m.num("n", 1)
 		if n.By != nil {
@@ -259,10 +248,7 @@ var cores = []form{
 		}
 		return top(m)
 	}},
-	{rule: "core", pattern: "[$tch] {n:chaincalled} and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", build: func(m *match) any {
-		if !m.p.at(m.from - 1).Is("between") {
-			return nil
-		}
+	{rule: "core", pattern: "[$tch] {n:chaincalled} and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", when: tests{after("between")}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},
 	{rule: "core", pattern: "(last and (second/next | {ord}) [-] to [-] last | first and second | second and first | {o:ord} and {q:ord}) {u:unit} [{tail}]", meaning: "the gap between the first two stitches", example: "Row 2: Ch 3, 2 dc between the last and 2nd to last dc of previous row", build: func(m *match) any {
@@ -278,15 +264,11 @@ var cores = []form{
 	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
-	{rule: "core", pattern: "each/every/all [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch",
-		build: func(m *match) any {
-			if !m.said("of", "next", "following", "foll") && m.said("ch", "chain") && m.said("sp", "space", "loop", "lp", "arch") { // each 2-ch sp
-				return nil
-			}
-			pl := place(ins.InNext, m)
-			pl.Of = true
-			return pl
-		}},
+	{rule: "core", pattern: "each/every/all [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch", when: tests{either(said("of", "next", "following", "foll"), no(said("ch", "chain")), no(said("sp", "space", "loop", "lp", "arch")))}, build: func(m *match) any { // each 2-ch sp
+		pl := place(ins.InNext, m)
+		pl.Of = true
+		return pl
+	}},
 	{rule: "core", pattern: "each/every/all [of] [$next] (unworked/held/free/skipped/missed/sk) {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "sl st in each of next unworked 7 sts",
 		build: func(m *match) any {
 			pl := place(ins.InNext, m)
@@ -298,12 +280,7 @@ var cores = []form{
 			}
 			return pl
 		}},
-	{rule: "core", pattern: "each of $next {u:unit}", meaning: "each stitch that is left", example: "Row 1: Dc in 4th ch from hook, 2 dc in each of next st", build: func(m *match) any {
-		if m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
-			return nil
-		}
-		return place(ins.InEach, m)
-	}},
+	{rule: "core", pattern: "each of $next {u:unit}", meaning: "each stitch that is left", example: "Row 1: Dc in 4th ch from hook, 2 dc in each of next st", when: tests{endsOr(".")}, build: func(m *match) any { return place(ins.InEach, m) }},
 	{rule: "core", pattern: "each/every of $next $ch {n:num}", meaning: "each of so many stitches", example: "1 dc in each of next ch3", build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: m.num("n", 1), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
@@ -319,22 +296,12 @@ var cores = []form{
 		build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
 	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}] [to/until/till end [of] [$row]]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
 	{rule: "core", pattern: "last {u:unit} made/worked", meaning: "the place worked into last", example: "sc in next 4 sts, ch 3, sl st in last sc made", build: same},
-	{rule: "core", pattern: "last {u:unit} (from/of/in previous/prev/last $row)", meaning: "the first stitch", example: "Row 4: Ch 1, dc in last tr from previous row, dc in next tr to end", build: func(m *match) any {
-		if m.p.r.began {
-			return nil
-		}
-		return place(ins.InFirst, m)
-	}},
+	{rule: "core", pattern: "last {u:unit} (from/of/in previous/prev/last $row)", meaning: "the first stitch", example: "Row 4: Ch 1, dc in last tr from previous row, dc in next tr to end", when: tests{no(begun)}, build: func(m *match) any { return place(ins.InFirst, m) }},
 	{rule: "core", pattern: "top of first {u:unit}", meaning: "the first stitch", example: "Rnd 2: 8 dc in ring, sl st in top of first dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "end of last {u:unit}", meaning: "the last stitch", example: "dc in each sc to last sc, 7 dc in end of last sc", build: lastOf},
 	{rule: "core", pattern: "last/final {u:unit} [{tail}]", meaning: "the last stitch", example: "2 sc in last st", build: lastOf},
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
-	{rule: "core", pattern: "first [one]", meaning: "the first stitch", example: "2 sc in first, sc in each st across", build: func(m *match) any {
-		if t := m.p.at(m.to); m.to < len(m.p.t) && t.Kind != 'p' && t.Kind != 'g' && !t.Is("then") || !m.p.r.crochet {
-			return nil
-		}
-		return ins.Place{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}}
-	}},
+	{rule: "core", pattern: "first [one]", meaning: "the first stitch", example: "2 sc in first, sc in each st across", when: tests{endsOrKind("pg", "then"), crochet}, build: func(m *match) any { return ins.Place{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}} }},
 	{rule: "core", pattern: "{n:num} first {u:unit} [{tail}]", meaning: "the first stitches", example: "sc in the 3 first sts", build: at(ins.InFirst)},
 	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every nth stitch", example: "2 sc in every 3rd st around",
 		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
@@ -459,13 +426,9 @@ var cores = []form{
 	{rule: "core", pattern: "end/side of each/every row [{tail}]", meaning: "the ends of rows", example: "1 sc in end of each row",
 		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
 	{rule: "core", pattern: "(second/next - to - last | second to last | next to last | last but one | penultimate) {u:unit} [{tail}]", meaning: "the stitch before the last", example: "Ch 1, sc in each st to last 2 sts, 2 sc in second to last st, sc in last st", build: at(ins.InNext)},
-	{rule: "core", pattern: "(underside | (other/opposite/bottom/under side | bottom/unused/free/$rem loop/loops/lp/lps) of) [of] [each/every] [of] [foundation/starting/beg/beginning/base/initial/original] chain/ch/chs/chains [{e:extent}]", meaning: "each chain along its other side", example: "Chain 33. Rnd 1: Dc in 3rd ch from hook, dc in each ch to end, 4 dc in end ch, then dc in the underside of the chain",
-		build: func(m *match) any {
-			if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'n' {
-				return nil
-			}
-			return ins.Place{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Chain: true, Word: "ch"}}
-		}},
+	{rule: "core", pattern: "(underside | (other/opposite/bottom/under side | bottom/unused/free/$rem loop/loops/lp/lps) of) [of] [each/every] [of] [foundation/starting/beg/beginning/base/initial/original] chain/ch/chs/chains [{e:extent}]", meaning: "each chain along its other side", example: "Chain 33. Rnd 1: Dc in 3rd ch from hook, dc in each ch to end, 4 dc in end ch, then dc in the underside of the chain", when: tests{no(beforeKind("n"))}, build: func(m *match) any {
+		return ins.Place{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Chain: true, Word: "ch"}}
+	}},
 	{rule: "core", pattern: "[any/one/another/opposite/corresponding/beg/beginning/end/edge/adjacent] {u:unit} [{tail}]", meaning: "one stitch or space", example: "3 dc in ch-1 sp", build: func(m *match) any {
 		pl, _ := eachIfExtent(m).(ins.Place)
 		if pl.Unit.Space && pl.Kind == ins.InNext && (m.whereJoined() || m.whereSlipped()) {
@@ -490,13 +453,7 @@ var cores = []form{
 	}},
 	{rule: "core", pattern: "(both/$edge [$edge] of row/rows [{tail}] | row/rows [{tail}] | row end/ends [{tail}])", meaning: "the ends of rows", example: "1 sc in rows along edge",
 		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
-	{rule: "core", pattern: "([edge/hem/side] [of] (material/linen/fabric/cloth/goods/hem/handkerchief/hanky/napkin/towel/pillowcase/hemstitching/braid/tape/bias/lawn/organdy/net/felt/ring/cord/wire/guipure/insertion/paper/elastic) [{tail}] | edge [{tail}])", meaning: "the edge of something that is not worked", example: "Rnd 1: Sc closely around edge of linen, join",
-		build: func(m *match) any {
-			if m.p.t[m.to-1].Is("ring") && !m.p.at(m.from-1).Is("over", "around") || m.p.r.knits {
-				return nil
-			}
-			return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}}
-		}},
+	{rule: "core", pattern: "([edge/hem/side] [of] (material/linen/fabric/cloth/goods/hem/handkerchief/hanky/napkin/towel/pillowcase/hemstitching/braid/tape/bias/lawn/organdy/net/felt/ring/cord/wire/guipure/insertion/paper/elastic) [{tail}] | edge [{tail}])", meaning: "the edge of something that is not worked", example: "Rnd 1: Sc closely around edge of linen, join", when: tests{either(no(lastWord("ring")), after("over", "around")), no(knitting)}, build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
 }
 
 func eachIfExtent(m *match) any {
@@ -731,12 +688,7 @@ var loops = []form{
 		}},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos/flp [only] | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
 		build: func(m *match) any { return ins.FrontLoop }},
-	{rule: "loop", pattern: "unworked/unused/free/remaining/rem loop/loops/lp/lps", meaning: "the loop of a chain that is still free", example: "Row 1: Ch 2, esc in rem lp of each ch across", build: func(m *match) any {
-		if !m.p.at(m.to).Is("of") {
-			return nil
-		}
-		return ins.BothLoops
-	}},
+	{rule: "loop", pattern: "unworked/unused/free/remaining/rem loop/loops/lp/lps", meaning: "the loop of a chain that is still free", example: "Row 1: Ch 2, esc in rem lp of each ch across", when: tests{before("of")}, build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges) [[created/formed/made/found] below/behind/under [$st/loops] [in/of/on/from] [previous/prev/last] [row/rnd/round]]", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
 		build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] [the] ({o:ord} | back {o:ord}) loop/loops/lp/lps [only]", meaning: "the loop below the front and the back one", example: "hdc in 3rd loop of each st around",
@@ -748,10 +700,7 @@ var loops = []form{
 		}},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
 		build: func(m *match) any { return ins.BothLoops }},
-	{rule: "neutral", pattern: "working/work/crochet/crocheting [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of [each/every/all] [of] {u:unit} [{tail}]", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", build: func(m *match) any {
-		if !m.has("tail") && (!m.p.at(m.to).Is(",") || m.to >= len(m.p.t)) {
-			return nil
-		}
+	{rule: "neutral", pattern: "working/work/crochet/crocheting [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of [each/every/all] [of] {u:unit} [{tail}]", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", when: tests{either(has("tail"), before(","))}, build: func(m *match) any {
 		m.p.r.loop = ins.BackLoop
 		if m.said("flo", "fl", "front") {
 			m.p.r.loop = ins.FrontLoop
@@ -788,24 +737,9 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/for] entire/whole/full/complete [$row/piece/$edge/way/length/work/motif/circle/square/blanket/hat/ring/shawl/bag]", meaning: "to the end of the row", example: "sc across entire row", build: toEnd},
 	{rule: "extent", pattern: "over/on/for/in all [$st]", meaning: "to the end of the row", example: "*k1, p1; rep from * over all sts", build: toEnd},
 	{rule: "extent", pattern: "for (rest/remainder/length of row/rnd/round)", meaning: "to the end of the row", example: "*k1, p1; rep from * for rest of row", build: toEnd},
-	{rule: "extent", pattern: "until [end] [of] [$row]", meaning: "to the end of the row", example: "Row 3: P1, k2tog until the end of the round", build: func(m *match) any {
-		if !m.said("end") {
-			return nil
-		}
-		return toEnd(m)
-	}},
-	{rule: "extent", pattern: "down/along/up/across [other/opposite/second/bottom] [side] [of] [foundation/starting/beginning/beg] $ch [$st]", meaning: "to the end of the row", example: "Row 1: 2 sc in 2nd ch from hook, sc down the chain", build: func(m *match) any {
-		if !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
-			return nil
-		}
-		return toEnd(m)
-	}},
-	{rule: "extent", pattern: "down/along/up/back other/opposite/second side", meaning: "to the end of the row", example: "Rnd 1: Sc in 2nd ch from hook, sc in next 7 ch. 3 sc in last ch. Sc down other side", build: func(m *match) any {
-		if !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' || !slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("hook") }) {
-			return nil
-		}
-		return toEnd(m)
-	}},
+	{rule: "extent", pattern: "until [end] [of] [$row]", meaning: "to the end of the row", example: "Row 3: P1, k2tog until the end of the round", when: tests{said("end")}, build: toEnd},
+	{rule: "extent", pattern: "down/along/up/across [other/opposite/second/bottom] [side] [of] [foundation/starting/beginning/beg] $ch [$st]", meaning: "to the end of the row", example: "Row 1: 2 sc in 2nd ch from hook, sc down the chain", when: tests{crochet, endsOrKind("pg")}, build: toEnd},
+	{rule: "extent", pattern: "down/along/up/back other/opposite/second side", meaning: "to the end of the row", example: "Rnd 1: Sc in 2nd ch from hook, sc in next 7 ch. 3 sc in last ch. Sc down other side", when: tests{crochet, endsOrKind("pg"), saidBefore("hook")}, build: toEnd},
 	{rule: "extent", pattern: "for/on/along each/every/all side/sides/edge/edges/corner/corners", meaning: "to the end of the row", example: "(3 dc in next st, dc in next st) for each side", build: toEnd},
 	{rule: "extent", pattern: "without inc/dec/increasing/decreasing/increases/decreases/shaping", meaning: "to the end of the row", example: "Rnd 2: Sc without increasing", build: toEnd},
 	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
@@ -814,12 +748,7 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} (second/next [-] to [-] last | last but one | penultimate) [$st/{k:kind}]", meaning: "to the last two stitches", example: "Ch 1, sc in each st to the second to last st, 2 sc in next st, sc in last st", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToLast, N: ins.N(2), Unit: ins.Unit{Word: "second"}, At: m.span()}
 	}},
-	{rule: "extent", pattern: "round/rnd", meaning: "to the end of the row", example: "sc in each st round", build: func(m *match) any {
-		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' || m.p.at(m.from-1).Is("next", "each", "every", "last", "previous", "prev", "of", "this", "first", "same", "join", "close", "rep", "repeat") {
-			return nil
-		}
-		return toEnd(m)
-	}},
+	{rule: "extent", pattern: "round/rnd", meaning: "to the end of the row", example: "sc in each st round", when: tests{endsOrKind("pg"), no(after("next", "each", "every", "last", "previous", "prev", "of", "this", "first", "same", "join", "close", "rep", "repeat"))}, build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [within/are] {n:num} [{u:unit}] [to] [are/is] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [each] [$row/needle/ndl/dpn] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
@@ -832,13 +761,9 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
-	{rule: "extent", pattern: "{upto} [within] [{n:num} {u:unit} before/past/beyond/after/from/of] [last/previous/$next/first] (ds/dss | double/wrapped $st | wrap/wraps | turning point)", meaning: "to where the work was turned", example: "Row 3: K to DS, k DS, k3, turn",
-		build: func(m *match) any {
-			if m.p.r.crochet {
-				return nil
-			}
-			return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Stretch: true, Word: "turn"}, At: m.span()}
-		}},
+	{rule: "extent", pattern: "{upto} [within] [{n:num} {u:unit} before/past/beyond/after/from/of] [last/previous/$next/first] (ds/dss | double/wrapped $st | wrap/wraps | turning point)", meaning: "to where the work was turned", example: "Row 3: K to DS, k DS, k3, turn", when: tests{no(crochet)}, build: func(m *match) any {
+		return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Stretch: true, Word: "turn"}, At: m.span()}
+	}},
 	{rule: "extent", pattern: "[across/over] {upto} [within] [last] [{n:num} {u:unit}] [before/of/from/on] [the] (neck/center/centre/front/inner edge/opening | neck | first/left/right side/half/shoulder [neck/front] [edge] | first/left/right neck/front edge)", meaning: "to so many stitches before the edge between two halves", example: "k to 3 sts before neck edge, k2tog, k1; with second ball, k1, ssk, k to end", build: toInnerEdge},
 	{rule: "extent", pattern: "across/along side of square/motif/hexagon/block/triangle", meaning: "to the space at the next corner", example: "Rnd 2: Sl st in next sp, ch 5, *2 dc in same sp, dc in each dc across side of square, 2 dc in next sp, ch 2; rep from * 3 times", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToUnit, Unit: ins.Unit{Space: true, Word: "sp"}, At: m.span()}
@@ -960,10 +885,7 @@ var prepositions = []form{
 	}},
 	{rule: "place", pattern: "[$in] {l:loop} [of] {c:core}", meaning: "where a stitch is worked", example: "sc in BLO of each st across", build: placed},
 	{rule: "place", pattern: "each/every/all [of] [$rem] {u:unit} [{tail}] {e:extent}", meaning: "each stitch up to there", example: "sc each st across", build: at(ins.InEach)},
-	{rule: "place", pattern: "around post [of same]", meaning: "round the post of a stitch further down", example: "Rnd 3: Working in back of flower, *sc around the post, ch 3; rep from * around", build: func(m *match) any {
-		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
-			return nil
-		}
+	{rule: "place", pattern: "around post [of same]", meaning: "round the post of a stitch further down", example: "Rnd 3: Working in back of flower, *sc around the post, ch 3; rep from * around", when: tests{endsOrKind("p")}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Far: true, At: m.span()}
 	}},
 	{rule: "place", pattern: "$in [$edge] [of] (neck/front/armhole/long/short/lower/upper/left/right/outer/inner/side/bottom/top/straight) edge/edges/side/opening [{tail}]", meaning: "along an edge", example: "sc along neck edge", build: func(m *match) any { return nil }},

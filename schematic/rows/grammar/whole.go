@@ -26,19 +26,9 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Until: c.Until}}
 	}},
-	{rule: "whole", pattern: "$rep {x:rowset} [,] {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Rep Rnds 1 and 2, working 2 sts fewer between decreases each time, until 28 sts rem", build: func(m *match) any {
-		if !m.said("fewer", "less", "more") || !m.said("between", "before", "after") {
-			return nil
-		}
-		return shapedOn(m)
-	}},
+	{rule: "whole", pattern: "$rep {x:rowset} [,] {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Rep Rnds 1 and 2, working 2 sts fewer between decreases each time, until 28 sts rem", when: tests{said("fewer", "less", "more"), said("between", "before", "after")}, build: shapedOn},
 	{rule: "whole", pattern: "$rep [this/that/it] until/till {u:until} [or {tail}]", meaning: "worked as before, until it is as told", example: "Repeat until you have 45 sts", build: shapedOn},
-	{rule: "whole", pattern: "$inc/$dec {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Increase in this manner until the circle has 60 sts", build: func(m *match) any {
-		if !m.said("manner", "way", "fashion", "thus", "established", "before", "set") {
-			return nil
-		}
-		return shapedOn(m)
-	}},
+	{rule: "whole", pattern: "$inc/$dec {h:inthisway} [,] until/till {u:until}", meaning: "shaped as before, until it is as told", example: "Increase in this manner until the circle has 60 sts", when: tests{said("manner", "way", "fashion", "thus", "established", "before", "set")}, build: shapedOn},
 	{rule: "whole", pattern: "[$make] {r:num} [more/further] $inc/$dec {w:row} [{h:inthisway}]", meaning: "shaped as before, over so many rows", example: "Work 7 more increase rounds (60)", build: shapedOn},
 	{rule: "whole", pattern: "[$make] [as/same/exactly] [as/like/in] $rep [pattern [from/of]] [of] {r:rowset} [[,] {c:course}]", meaning: "rows are worked again", example: "Rep Rows 2 and 3 five times", build: repeatRows},
 	{rule: "whole", pattern: "($rep | keep/cont/continue/carry [on] [to] $rep | $rep and follow/work/continue | cont/continue [to] [rep/repeat/repeating/work/working/knit/knitting] | cont/continue in pattern [of] | [work/working/worked/knit] [same] as/like [for] | as | like | alternately as/like | same as | [are/is] [the] same as | exactly like | alternate/alternating/alternately [repeat/repeating/repeats/between] | cont/continue alternating/with | work/working in pattern of | rep [pattern] [from/of] | $rep from and/to including | $rep from inclusive of) {r:rowset} [{c:course}]", meaning: "rows are worked again", example: "As 2nd row", build: repeatRows},
@@ -71,12 +61,7 @@ var statements = []form{
 			}
 			return repeatRows(m)
 		}},
-	{rule: "whole", pattern: "[then] [$make/k/knit] [this/the] {x:rowname} {w:row} ([as] (above/before/given/set) | again | once [more/again] | as for {y:stretch})", meaning: "a row is worked again, by its name", example: "Work increase row as above", build: func(m *match) any {
-		if !m.alone() || m.p.line.IsRow() {
-			return nil
-		}
-		return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)}
-	}},
+	{rule: "whole", pattern: "[then] [$make/k/knit] [this/the] {x:rowname} {w:row} ([as] (above/before/given/set) | again | once [more/again] | as for {y:stretch})", meaning: "a row is worked again, by its name", example: "Work increase row as above", when: tests{alone, no(inRow)}, build: func(m *match) any { return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)} }},
 	{rule: "whole", pattern: "[then] $make [this/the] {x:rowname} {w:row}", meaning: "a row is worked, by its name", example: "Work increase row", build: func(m *match) any {
 		if x := value[string](m, "x"); !m.alone() || m.p.line.IsRow() || !strings.HasPrefix(x, "inc") && !strings.HasPrefix(x, "dec") {
 			return nil
@@ -101,10 +86,7 @@ var statements = []form{
 		}
 		return repeatRows(m)
 	}},
-	{rule: "whole", pattern: "$make {w:row} {n:rownums}", meaning: "rows are worked again", example: "Rep rows 1-4 five times, then work row 1", build: func(m *match) any {
-		if !m.p.t[0].Is("rep", "repeat") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
-			return nil
-		}
+	{rule: "whole", pattern: "$make {w:row} {n:rownums}", meaning: "rows are worked again", example: "Rep rows 1-4 five times, then work row 1", when: tests{lineBegins("rep", "repeat"), endsOrKind("p")}, build: func(m *match) any {
 		s := value[rowset](m, "n")
 		return &ins.RepeatRows{Rows: s.rows, Stretch: s.stretch, Times: ins.N(1)}
 	}},
@@ -137,31 +119,20 @@ var statements = []form{
 		return &ins.Even{Course: ins.Course{Rows: m.num("r", 1), Rounds: value[bool](m, "w")}, Cloth: ins.Cloth{Knit: n.All, Purl: k.All}}
 	}},
 	{rule: "goon", pattern: "rib/ribbing", meaning: "the work goes on in rib", example: "Rib for 6 rows", build: yes},
-	{rule: "whole", pattern: "[and/then] [$make/k/knit/p/purl/cont/continue] {n:num} [more] {w:row} [in/with/of/using] {c:colour}", meaning: "so many rows in a colour", example: "Work 18 rows with yarn C, 4 rows with yarn B and 4 rows with yarn C", build: func(m *match) any {
-		if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") || m.p.line.IsRow() {
-			return nil
-		}
+	{rule: "whole", pattern: "[and/then] [$make/k/knit/p/purl/cont/continue] {n:num} [more] {w:row} [in/with/of/using] {c:colour}", meaning: "so many rows in a colour", example: "Work 18 rows with yarn C, 4 rows with yarn B and 4 rows with yarn C", when: tests{noWordBut("and", "then"), no(inRow)}, build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
 	}},
 	{rule: "whole", pattern: "([join/joining/close/closing] [rnd/round/work/circle] [in/into/to/for] [work/working/knitting] [in] [round/rnd/circle/rounds] by (knitting/working/k) | k/knit) ([first/last] [$st] and [first/last] $st together/tog | [these/both] 2 $st together/tog)", meaning: "the round is joined over two stitches", example: "Join in the round by knitting first and last sts together", build: func(m *match) any {
 		return &ins.Shape{N: ins.N(1), Spread: true}
 	}},
-	{rule: "whole", pattern: "(gs/gst | g/garter/st st/stitch)", meaning: "rows in a fabric, by its short name", example: "Rows 1-4: Garter st", build: func(m *match) any {
-		if !m.p.line.IsRow() || !m.alone() || m.p.r.crochet {
-			return nil
-		}
-		return m.inAll(stitch.ByID("k"))
-	}},
+	{rule: "whole", pattern: "(gs/gst | g/garter/st st/stitch)", meaning: "rows in a fabric, by its short name", example: "Rows 1-4: Garter st", when: tests{inRow, alone, no(crochet)}, build: func(m *match) any { return m.inAll(stitch.ByID("k")) }},
 	{rule: "whole", pattern: "patt/pattern/pat/rib", meaning: "a row in pattern", example: "Row 4: Patt", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.from > 0 || m.to < len(m.p.t)-1 || m.to < len(m.p.t) && !m.p.at(m.to).Is(".") { // patt. 26
 			return nil
 		}
 		return m.inAll(nil)
 	}},
-	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", build: func(m *match) any {
-		if m.p.r.crochet {
-			return nil
-		}
+	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", when: tests{no(crochet)}, build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
 	}},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
@@ -179,10 +150,7 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: m.said("around")}, Row: plainRow(id)}
 	}},
-	{rule: "whole", pattern: "(k/knit/p/purl) [across/around/along] [entire/whole/$next/this/full/complete/one/a] {w:row} [without [any/further] increasing/decreasing/shaping]", meaning: "one plain row", example: "Knit the next round", build: func(m *match) any {
-		if t := m.p.at(m.to); t.Kind == 'n' || t.Kind == 'w' && !t.Is("and", "then", "even", "plain") || !m.p.at(m.to-1).Is("row", "rnd", "round", "rd", "increasing", "decreasing", "shaping") {
-			return nil
-		}
+	{rule: "whole", pattern: "(k/knit/p/purl) [across/around/along] [entire/whole/$next/this/full/complete/one/a] {w:row} [without [any/further] increasing/decreasing/shaping]", meaning: "one plain row", example: "Knit the next round", when: tests{no(beforeKind("n")), noWordBut("and", "then", "even", "plain"), lastWord("row", "rnd", "round", "rd", "increasing", "decreasing", "shaping")}, build: func(m *match) any {
 		id := "k"
 		if m.said("p", "purl") {
 			id = "p"
@@ -192,10 +160,7 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Rows: ins.N(1), Rounds: value[bool](m, "w")}, Row: plainRow(id)}
 	}},
-	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across]", meaning: "one plain row", example: "Row 2: Purled", build: func(m *match) any {
-		if !m.p.line.IsRow() || !m.alone() {
-			return nil
-		}
+	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across]", meaning: "one plain row", example: "Row 2: Purled", when: tests{inRow, alone}, build: func(m *match) any {
 		id := "p"
 		if m.said("knitted") {
 			id = "k"
@@ -222,12 +187,7 @@ var statements = []form{
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit/purl | {goon}] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | [in] pattern/patt | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
-	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", build: func(m *match) any {
-		if !m.said("forth") && !m.has("n") {
-			return nil
-		}
-		return evenUntil(m)
-	}},
+	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", when: tests{either(said("forth"), has("n"))}, build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [working] {l:len} [{y:incloth}] [even/straight/plain] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", build: evenUntil},
 	{rule: "whole", pattern: "until {c:until} [, ] [cont/continue/work/rep] [even/straight/in] [pattern/patt]", meaning: "rows worked even", example: "Until piece measures 20 cm, work even", build: evenUntil},
 
@@ -256,12 +216,7 @@ var statements = []form{
 		d.n.All--
 		return d
 	}},
-	{rule: "whole", pattern: "sk/skip/skipping/miss/missing/omit/omitting first and last {u:unit}", meaning: "a stitch fewer at both ends", example: "Row 3: Sc across, skipping first and last st", build: func(m *match) any {
-		if !m.p.line.IsRow() {
-			return nil
-		}
-		return &ins.Shape{N: ins.N(1), Both: true}
-	}},
+	{rule: "whole", pattern: "sk/skip/skipping/miss/missing/omit/omitting first and last {u:unit}", meaning: "a stitch fewer at both ends", example: "Row 3: Sc across, skipping first and last st", when: tests{inRow}, build: func(m *match) any { return &ins.Shape{N: ins.N(1), Both: true} }},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} in/into/on first and last {u:unit}", meaning: "more stitches in those at both ends", example: "Row 3: 2 sc in first and last sc, sc in each sc between", build: func(m *match) any {
 		n := m.num("n", 1)
 		if !m.p.line.IsRow() || n.By != nil || n.All < 2 {
@@ -295,7 +250,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] $inc [{n:num}] [$st] in/into/on/at {k:nths} [$st]", meaning: "stitches are added in words", example: "Row 3: Sc across, inc in 3rd, 8th and 12th sts", build: func(m *match) any {
 		return &ins.Shape{Inc: true, N: ins.N(value[int](m, "k")), Spread: true}
 	}},
-	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: func(m *match) any { return true }},
+	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: yes},
 
 	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [$st] at $beg and $dec {s:num} [$st] at end of $next row", meaning: "bound off at one end of a row, with a decrease at the other", example: "Cast off 2 sts at beg and dec 1 st at end of next row", build: func(m *match) any {
@@ -319,13 +274,7 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "at $beg of [each/both] [of] $next {r:num} {w:row} [,] (bind/cast off | bo) {n:num} [{u:unit}] [each]", meaning: "bound off at the beginning of rows", example: "At beg of next 2 rows, bind off 4 sts", build: bindEach},
 	{rule: "whole", pattern: "(cast on | co | add | inc) {n:num} [{u:unit}] (at $beg/end of [each of] [$next] | in/on/over $next) [{r:num}] {w:row} [using/by/with {y:stretch}] [{x:thenoff}]", meaning: "cast on at the beginning of rows", example: "Cast on 4 sts at beg of next 2 rows", build: castEach},
-	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] [at] [$beg] [of/on] [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "and then more of it", example: "Bind off 4 sts at beg of next 2 rows, then 2 sts at beg of foll 4 rows",
-		build: func(m *match) any {
-			if !m.said("next", "foll", "following", "beg", "beginning") {
-				return nil
-			}
-			return bindEach(m)
-		}},
+	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] [at] [$beg] [of/on] [each of] [$next] [{r:num}] {w:row} [{x:thenoff}]", meaning: "and then more of it", example: "Bind off 4 sts at beg of next 2 rows, then 2 sts at beg of foll 4 rows", when: tests{said("next", "foll", "following", "beg", "beginning")}, build: bindEach},
 	{rule: "thenoff", pattern: "[,/;] [and] [then] [bind off | cast off | bo] {n:num} [{u:unit}] ({t:times} [at/on same/that/this/neck/front/armhole edge/end/side] | at/on same/that/this/neck/front/armhole edge/end/side {t:times} | at $beg of $next [rs/ws/alt/alternate] {w:row} {t:times}) [{x:thenoff}]", meaning: "and then more of it, so many times", example: "Bind off 4 sts at beg of next row, then 2 sts 2 times at same edge",
 		build: func(m *match) any {
 			n := value[often](m, "t").n
@@ -347,23 +296,13 @@ var statements = []form{
 			}
 			return off
 		}},
-	{rule: "whole", pattern: "[the] $rem {n:num} $st [are] (bind/cast/bound off | bo) [loosely/firmly] [for (neck/shoulder/back {x:stretch})]", meaning: "all stitches are bound off", example: "Remaining 22 sts bind off for neck", build: func(m *match) any {
-		if m.p.line.IsRow() {
-			return nil
-		}
-		return &ins.BindOff{All: true, N: m.num("n", 0)}
-	}},
+	{rule: "whole", pattern: "[the] $rem {n:num} $st [are] (bind/cast/bound off | bo) [loosely/firmly] [for (neck/shoulder/back {x:stretch})]", meaning: "all stitches are bound off", example: "Remaining 22 sts bind off for neck", when: tests{no(inRow)}, build: func(m *match) any { return &ins.BindOff{All: true, N: m.num("n", 0)} }},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at [each/both] {e:edgename} {c:course} {x:offmore}", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo) at/from/on/along [each/both] {e:edgename} {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times", build: offCourse},
 	{rule: "whole", pattern: "at/from/on/along (each/both side/sides/edge/edges/end/ends [of work/row] | [each/both] {e:edgename} | $beg of [every/each/next] [rs/ws/alt/alternate/other] {w:row}) [[on] every/each {v:every}] [,] (bind/cast off | bo) {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge or at both, again and again", example: "At each side, bind off 4 sts every other row twice", build: offCourse},
 	{rule: "offmore", pattern: "[,/;] [and] [then] [bind off | cast off | bo | $dec] {n:num} [{u:unit}] [at [each/both] {e:edgename}] {c:course} [{x:offmore}]", meaning: "and then more of it", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [{t:times}] at/from/on [each/both] {e:edgename} [{c:course}]", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
-	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at/on/from/for] each/both/either $edge/armhole/armholes/shoulder/shoulders/underarm/underarms [edge/edges/side/end] [of (work/row/needle/{x:piecename})] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves]", meaning: "bound off at both ends", example: "Bind off 5 sts on each side for underarm", build: func(m *match) any {
-		if m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") {
-			return nil
-		}
-		return &ins.BindEach{N: m.num("n", 1), Rows: ins.N(2)}
-	}},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at/on/from/for] each/both/either $edge/armhole/armholes/shoulder/shoulders/underarm/underarms [edge/edges/side/end] [of (work/row/needle/{x:piecename})] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves]", meaning: "bound off at both ends", example: "Bind off 5 sts on each side for underarm", when: tests{noWordBut("and", "then")}, build: func(m *match) any { return &ins.BindEach{N: m.num("n", 1), Rows: ins.N(2)} }},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
 	{rule: "whole", pattern: "(cast on | co | cast) {n:num} [$st] on/onto each of {k:num} needles/pins/$st [,] and {o:num} [$st] on/onto [the] ({ord} | other/last/remaining) [needle/pin/one]", meaning: "stitches are cast on", example: "Cast on 6 stitches on each of two needles and 3 on the third", build: func(m *match) any {
@@ -407,42 +346,13 @@ var statements = []form{
 		}
 		return nil
 	}},
-	{rule: "whole", pattern: "(cast on | casting on | co | ch) {n:num} [$st] (over/above/across | in place of | to replace | where | in/at) [the] [each/every] ([{num}] those/place/space/gap/bound/cast/sts/stitches/buttonhole/buttonholes) [{t:stretch}]", meaning: "stitches are cast on over those bound off", example: "Row 4: Cast on 4 sts over those bound off in last row", build: func(m *match) any {
-		if m.p.t[m.from].Is("ch") {
-			return nil
-		}
-		return &ins.CastOn{N: m.num("n", 0), Over: m.p.line.IsRow()}
-	}},
-	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [for back/front/sleeve/sleeves/collar/cuff/body/hand/wrist/foot/neck/band/border] [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts",
-		build: func(m *match) any {
-			if !m.has("n") || m.said("off") {
-				return nil
-			}
-			return &ins.CastOn{N: m.num("n", 0)}
-		}},
-	{rule: "whole", pattern: "[and/then/now] $make/cont/continue/proceed [on] [working/work] [in] (this/same/like [way/manner/fashion/pattern] | pattern/patt) , [always/but] (having/making/keeping/working) {x:sentence}", meaning: "rows in a way that is told and not counted", example: "Work in this manner, having 1 more st in each chain on each rnd until there are 20 ch in each", build: func(m *match) any {
-		if m.p.line.IsRow() || !m.said("more", "less", "fewer", "additional", "extra") || !m.said("until", "till", "each", "every") {
-			return nil
-		}
-		return &ins.Even{Course: ins.Course{Until: m.p.unknown()}, Chart: true}
-	}},
+	{rule: "whole", pattern: "(cast on | casting on | co | ch) {n:num} [$st] (over/above/across | in place of | to replace | where | in/at) [the] [each/every] ([{num}] those/place/space/gap/bound/cast/sts/stitches/buttonhole/buttonholes) [{t:stretch}]", meaning: "stitches are cast on over those bound off", example: "Row 4: Cast on 4 sts over those bound off in last row", when: tests{no(firstWord("ch"))}, build: func(m *match) any { return &ins.CastOn{N: m.num("n", 0), Over: m.p.line.IsRow()} }},
+	{rule: "whole", pattern: "[$make] [$beg by] (cast on | co | cast | casting on) [for back/front/sleeve/sleeves/collar/cuff/body/hand/wrist/foot/neck/band/border] [another/further/additional] {n:num} [more/new/extra/additional] [{u:unit}] [on/onto [to] [needle/needles] ] [{t:edgewords}]", meaning: "stitches are cast on", example: "Cast on 60 sts", when: tests{has("n"), no(said("off"))}, build: func(m *match) any { return &ins.CastOn{N: m.num("n", 0)} }},
+	{rule: "whole", pattern: "[and/then/now] $make/cont/continue/proceed [on] [working/work] [in] (this/same/like [way/manner/fashion/pattern] | pattern/patt) , [always/but] (having/making/keeping/working) {x:sentence}", meaning: "rows in a way that is told and not counted", example: "Work in this manner, having 1 more st in each chain on each rnd until there are 20 ch in each", when: tests{no(inRow), said("more", "less", "fewer", "additional", "extra"), said("until", "till", "each", "every")}, build: func(m *match) any { return &ins.Even{Course: ins.Course{Until: m.p.unknown()}, Chart: true} }},
 	{rule: "whole", pattern: "(pick/take/knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
-	{rule: "neutral", pattern: "[with] {n:num} [$st] on/onto (each [of] [{num}] needle/needles/pins/$st | ({ord} | other/last/remaining) [needle/needles/pin/one])", meaning: "how the stitches lie on the needles", example: "Cast on 52 sts, 18 on each of two needles and 16 on the third", build: func(m *match) any {
-		if m.p.line.IsRow() || m.from == 0 || !m.p.t[0].Is("cast", "co", "with", "using") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "whole", pattern: "{n:num} [more] [$st] {t:edgewords}", meaning: "stitches are picked up along one edge more", example: "Pick up and knit 10 sts along side, then 3 sts from cast-on edge", build: func(m *match) any {
-		if m.p.line.IsRow() || m.from == 0 || !m.p.at(m.from-1).Is(",", "and", "then", ";") || !m.p.takesUp() {
-			return nil
-		}
-		return &ins.PickUp{N: m.num("n", 0)}
-	}},
-	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] [held] {n:num} [held] $st (of/from/on) [first/second/other/left/right/spare] (holder/leg/sleeve/arm/thumb/waste/side/front/back/ear/{x:piecename}) [{tail}]", meaning: "stitches that waited are taken up", example: "Row 6: K7, then k across held 7 sts of first leg", build: func(m *match) any {
-		if !m.said("held", "holder") || !m.p.takesUp() {
-			return nil
-		}
+	{rule: "neutral", pattern: "[with] {n:num} [$st] on/onto (each [of] [{num}] needle/needles/pins/$st | ({ord} | other/last/remaining) [needle/needles/pin/one])", meaning: "how the stitches lie on the needles", example: "Cast on 52 sts, 18 on each of two needles and 16 on the third", when: tests{no(inRow), no(opens), lineBegins("cast", "co", "with", "using")}},
+	{rule: "whole", pattern: "{n:num} [more] [$st] {t:edgewords}", meaning: "stitches are picked up along one edge more", example: "Pick up and knit 10 sts along side, then 3 sts from cast-on edge", when: tests{no(inRow), after(",", "and", "then", ";"), takesUp}, build: func(m *match) any { return &ins.PickUp{N: m.num("n", 0)} }},
+	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] [held] {n:num} [held] $st (of/from/on) [first/second/other/left/right/spare] (holder/leg/sleeve/arm/thumb/waste/side/front/back/ear/{x:piecename}) [{tail}]", meaning: "stitches that waited are taken up", example: "Row 6: K7, then k across held 7 sts of first leg", when: tests{said("held", "holder"), takesUp}, build: func(m *match) any {
 		if !m.p.line.IsRow() {
 			return &ins.PickUp{N: m.num("n", 0)}
 		}
@@ -452,47 +362,17 @@ var statements = []form{
 		}
 		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
 	}},
-	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] {n:num} ([live] held [sleeve/back/front/thumb/neck/body] [$st] | [right/left] [back/front/sleeve/thumb/neck] [neck] [$st] (from/on/off) [stitch/right/left/back/front/neck/centre/center/thumb/sleeve] [back/front/neck] [neck] (holder/pin/thread/yarn)) [{tail}]", meaning: "stitches that waited are taken up", example: "Pick up and k 4 sts along underarm, k52 held sts, pick up and k 4 sts", build: func(m *match) any {
-		if m.p.line.IsRow() || !m.p.takesUp() {
-			return nil
-		}
-		return &ins.PickUp{N: m.num("n", 0)}
-	}},
-	{rule: "whole", pattern: "[and/then] [k/knit/p/purl/rib/work] [$next/first/last] {n:num} [$st] (from/of) (palm/back) [of hand] [needle/holder/$st]", meaning: "stitches of a hand are taken up for a finger", example: "Rib 5 sts from palm, cast on 7 sts, rib 8 sts from back", build: func(m *match) any {
-		if m.p.line.IsRow() || !slices.ContainsFunc(m.p.t, func(t text.Token) bool { return t.Is("palm") }) {
-			return nil
-		}
-		return &ins.PickUp{N: m.num("n", 0)}
-	}},
-	{rule: "whole", pattern: "[and] [across] {n:num} [held/$rem] ($st (of/from/on/at/across) {x:ofpart} [neck] [holder] | [right/left] (back/front/sleeve/shoulder) [neck] $st)", meaning: "stitches that waited are taken up", example: "Pick up and k 14 sts up right front neck, k across 4 sts of right sleeve, 22 sts of back neck and 4 sts of left sleeve", build: func(m *match) any {
-		if !m.p.listsHeld(m.from) {
-			return nil
-		}
-		return &ins.PickUp{N: m.num("n", 0)}
-	}},
-	{rule: "whole", pattern: "[evenly] (distribute/place/space) {n:num} {k:kind} [evenly] {t:edgewords}", meaning: "stitches along an edge", example: "Row 1: Evenly distribute 84 sc along the edge, turn", build: func(m *match) any {
-		if !m.said("along", "evenly", "edge", "edges") {
-			return nil
-		}
-		return pickUpKind(m)
-	}},
+	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] {n:num} ([live] held [sleeve/back/front/thumb/neck/body] [$st] | [right/left] [back/front/sleeve/thumb/neck] [neck] [$st] (from/on/off) [stitch/right/left/back/front/neck/centre/center/thumb/sleeve] [back/front/neck] [neck] (holder/pin/thread/yarn)) [{tail}]", meaning: "stitches that waited are taken up", example: "Pick up and k 4 sts along underarm, k52 held sts, pick up and k 4 sts", when: tests{no(inRow), takesUp}, build: func(m *match) any { return &ins.PickUp{N: m.num("n", 0)} }},
+	{rule: "whole", pattern: "[and/then] [k/knit/p/purl/rib/work] [$next/first/last] {n:num} [$st] (from/of) (palm/back) [of hand] [needle/holder/$st]", meaning: "stitches of a hand are taken up for a finger", example: "Rib 5 sts from palm, cast on 7 sts, rib 8 sts from back", when: tests{no(inRow), lineSays("palm")}, build: func(m *match) any { return &ins.PickUp{N: m.num("n", 0)} }},
+	{rule: "whole", pattern: "[and] [across] {n:num} [held/$rem] ($st (of/from/on/at/across) {x:ofpart} [neck] [holder] | [right/left] (back/front/sleeve/shoulder) [neck] $st)", meaning: "stitches that waited are taken up", example: "Pick up and k 14 sts up right front neck, k across 4 sts of right sleeve, 22 sts of back neck and 4 sts of left sleeve", when: tests{listsHeld}, build: func(m *match) any { return &ins.PickUp{N: m.num("n", 0)} }},
+	{rule: "whole", pattern: "[evenly] (distribute/place/space) {n:num} {k:kind} [evenly] {t:edgewords}", meaning: "stitches along an edge", example: "Row 1: Evenly distribute 84 sc along the edge, turn", when: tests{said("along", "evenly", "edge", "edges")}, build: pickUpKind},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} evenly [spaced] {t:edgewords}", meaning: "stitches along an edge", example: "work 65 sc evenly along edge", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
 	{rule: "whole", pattern: "place/slip/put/return/transfer/sl/move/replace [back] [held/live/first/$rem] {n:num} [held/live/$rem] [left/right/first/second] [sleeve/back/front/thumb/body/neck/shoulder] [held] $st [held] [from [first/second/other/left/right/sleeve/thumb] [stitch/waste/scrap/spare/st] [-] holder/holders/yarn/thread/pin/string] [back] (on/onto/to/over) [to] [set/pair of] [{num}] [smaller/larger/circular/short/long/double/working/left] [pointed/circular/hand] needle/needles/dpn/dpns/ndls/pins [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Sleeve: Return 48 held sleeve sts to dpns", build: takesUpHeld},
-	{rule: "whole", pattern: "place/slip/put/return/transfer/sl first {n:num} [$st] and last {m:num} [$st] [(of/from) [$rem] [{num}] [held/$rem] [$st] [on/from] [holder/yarn/thread]] (on/onto/to/over) [{num}] [working] needle/needles/dpn/dpns/ndls", meaning: "stitches that waited are taken up from both ends", example: "Slip first 7 sts and last 6 sts of rem 26 held sts onto needles", build: func(m *match) any {
-		if m.p.line.IsRow() || !m.said("held", "holder", "yarn", "thread") {
-			return nil
-		}
-		return &ins.Together{Parts: []ins.Part{{N: m.num("n", 0)}, {N: m.num("m", 0)}}}
-	}},
-	{rule: "whole", pattern: "place/slip/put/transfer/sl/leave center/centre/middle/next $st (on/onto/to) [stitch/st/spare/waste/safety/a] [-] [safety] holder/thread/yarn/needle/pin", meaning: "the stitch in the middle waits on a holder", example: "Next row: K20, place center st on a safety pin, k20", build: func(m *match) any {
-		if m.said("sts", "stitches") || m.said("next") && m.said("needle") {
-			return nil
-		}
-		return &ins.BindOff{N: ins.N(1), Hold: true}
-	}},
+	{rule: "whole", pattern: "place/slip/put/return/transfer/sl first {n:num} [$st] and last {m:num} [$st] [(of/from) [$rem] [{num}] [held/$rem] [$st] [on/from] [holder/yarn/thread]] (on/onto/to/over) [{num}] [working] needle/needles/dpn/dpns/ndls", meaning: "stitches that waited are taken up from both ends", example: "Slip first 7 sts and last 6 sts of rem 26 held sts onto needles", when: tests{no(inRow), said("held", "holder", "yarn", "thread")}, build: func(m *match) any { return &ins.Together{Parts: []ins.Part{{N: m.num("n", 0)}, {N: m.num("m", 0)}}} }},
+	{rule: "whole", pattern: "place/slip/put/transfer/sl/leave center/centre/middle/next $st (on/onto/to) [stitch/st/spare/waste/safety/a] [-] [safety] holder/thread/yarn/needle/pin", meaning: "the stitch in the middle waits on a holder", example: "Next row: K20, place center st on a safety pin, k20", when: tests{no(said("sts", "stitches")), either(no(said("next")), no(said("needle")))}, build: func(m *match) any { return &ins.BindOff{N: ins.N(1), Hold: true} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave [$next/first/last/$rem/center/centre/middle/top/bottom/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right/back/front] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset/shoulder] (on hold on | on hold | on/onto/to/aside) [first/second/third/another] [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
 		build: func(m *match) any {
 			if m.amongNeedles() {
@@ -529,12 +409,7 @@ var statements = []form{
 		}},
 	{rule: "whole", pattern: "[$make] [on/over/with/cont/continue] [back and forth] [in rows] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right/heel] [back/front/sleeve/shoulder] [{u:unit}] [(of/on) (needle/n) [{k:num}]] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
-	{rule: "whole", pattern: "[and] [$make/cont/continue] [working] on/over/with these/those [group of] $st [only] [for {tail}]", meaning: "work on some of the stitches", example: "Next row: K20, turn, work on these sts only", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.from == 0 {
-			return nil
-		}
-		return &ins.Leave{All: true}
-	}},
+	{rule: "whole", pattern: "[and] [$make/cont/continue] [working] on/over/with these/those [group of] $st [only] [for {tail}]", meaning: "work on some of the stitches", example: "Next row: K20, turn, work on these sts only", when: tests{inRow, no(opens)}, build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] (in [the] same manner/way as | exactly as) [for/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work in same manner as back until armhole measures 20 cm", build: asFor},
 	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
@@ -597,12 +472,7 @@ var statements = []form{
 	{rule: "join", pattern: "(join/close/joining/connect/closing/unite/uniting) [it] [each/every/all] [rnd/rnds/rounds/round/ring/circle/work] [with/by/using/,] [{s:slip}] [{to:jointo}] [{x:joinfor}] [{to:jointo}]", meaning: "the round is joined", example: "join with sl st in top of ch-3", build: join},
 	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [rnd/round/work] [{x:joinfor}] [{to:jointo}] | {to:jointo} [and] [to] (form/join/close/make/end/finish/complete) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
 	{rule: "join", pattern: "[{s:slip}] [and] form/make/forming [into] ring/circle", meaning: "the round is joined", example: "ch 4, form a ring", build: join},
-	{rule: "join", pattern: "{s:slip} to/in/into [$tch] {n:chaincalled} [to join] [{tail}]", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in each st around, sl st to ch 1", build: func(m *match) any {
-		if !m.p.r.roundR && !m.p.r.crochet || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && m.p.at(m.to).Kind != 'g' {
-			return nil
-		}
-		return &ins.Join{}
-	}},
+	{rule: "join", pattern: "{s:slip} to/in/into [$tch] {n:chaincalled} [to join] [{tail}]", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in each st around, sl st to ch 1", when: tests{either(inRounds, crochet), endsOrKind("pg")}, build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "{s:slip} to/in/into {o:ord} $ch from [$tch] {n:chaincalled} [at/of/from $beg of $row]", meaning: "the round is joined", example: "Rnd 2: Ch 4, dc in same st, (dc, ch 1, dc) in each st around, sl st in 3rd ch from ch 4", build: func(m *match) any {
 		return &ins.Join{Chain: m.num("n", 0), Nth: ins.N(value[int](m, "o"))}
 	}},
@@ -658,16 +528,11 @@ var statements = []form{
 		return &ins.JoinYarn{From: "yarn"}
 	}},
 	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [your/my] [new/working/second/another/separate/fresh/2nd] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball) [of yarn/wool/thread]) [with] [{s:slip}] [{to:yarnto}] [using/with/by] [{s2:slip}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
-	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", build: func(m *match) any {
-		if !m.said("rejoin", "attach", "attaching") {
-			return nil
-		}
-		return joinYarn(m)
-	}},
+	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", when: tests{said("rejoin", "attach", "attaching")}, build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
 	{rule: "yarnto", pattern: "(in/to/at/into/on/around/with/between) {c:core} [{tail}]", meaning: "to what yarn is joined", example: "join yarn in any ch-2 sp", build: func(m *match) any { return value[ins.Place](m, "c") }},
-	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: func(m *match) any { return true }},
-	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/col/yarn/shade) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: func(m *match) any { return true }},
+	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: yes},
+	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/col/yarn/shade) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: yes},
 
 	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [{w:row} [{n:num}]] [[of] pattern/patt]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
 		if t := m.p.at(m.to); !m.said("with") || m.has("n") && !t.Is(",", ".") && !(t.Kind == 'g' && m.p.neutralAll(t.Sub)) && m.to < len(m.p.t) {
@@ -681,33 +546,22 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
-	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "end/ending [off] with/on/after {o:ord} [pattern/patt] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} $in [any/same] [$st] [of/on] (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc in first leg, ch 3, 12 sc in second leg", build: func(m *match) any {
-		if m.said("each") {
-			return nil
-		}
-		return pickUpKind(m)
-	}},
+	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib"},
+	{rule: "neutral", pattern: "end/ending [off] with/on/after {o:ord} [pattern/patt] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row"},
+	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2"},
+	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row"},
+	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} $in [any/same] [$st] [of/on] (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc in first leg, ch 3, 12 sc in second leg", when: tests{no(said("each"))}, build: pickUpKind},
 	{rule: "whole", pattern: "(join/connect/attach) [it/them] to/into/with/on (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [with/by/using] [{n:num}] {k:kind}", meaning: "the first stitch of another piece", example: "Rnd 11: Ch 3, join to first leg with sc, 11 sc around first leg", build: func(m *match) any {
 		if k := value[thing](m, "k"); k.Kind == nil || k.Kind.ID == "slst" {
 			return &ins.Nothing{Part: true}
 		}
 		return pickUpKind(m)
 	}},
-	{rule: "neutral", pattern: "these/those/this/that/all $inc/$dec should/will/are/is/must/may/give/make/form/shape/create {x:stretch}", meaning: "what the shaping is for", example: "Rnd 20: 8 sc, dec x 4, 8 sc. These decreases should lie in front", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "these/those/this/that/all $inc/$dec should/will/are/is/must/may/give/make/form/shape/create {x:stretch}", meaning: "what the shaping is for", example: "Rnd 20: 8 sc, dec x 4, 8 sc. These decreases should lie in front"},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} (on/onto/along/around/over) [outer/inner/back/front] leg/arm/foot/ear/limb/tentacle/wing [{num}] [contour/edge/{num}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc around leg, ch 3, 12 sc around leg 2", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} in/into/along/across/on/over [back/front/other side] [of] connecting/joining $ch/chords/bridge", meaning: "stitches along the chain between two pieces", example: "Rnd 11: 12 sc around first leg, 2 sc in connecting ch, 12 sc around second leg, 2 sc in back of connecting ch", build: pickUpKind},
-	{rule: "neutral", pattern: "working [your] last [{num}] {k:kind} between [the] last {k2:kind} and [$tch] {c2:chaincalled}", meaning: "into what the last one goes", example: "Rnd 2: (Ch 4, sc between next 2 sts) 15 times, working last sc between last tr and ch-4", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "[working/making/work/placing] [your/the] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3",
-		build: func(m *match) any {
-			if !m.said("last", "final") {
-				return nil
-			}
-			return &ins.Nothing{}
-		}},
+	{rule: "neutral", pattern: "working [your] last [{num}] {k:kind} between [the] last {k2:kind} and [$tch] {c2:chaincalled}", meaning: "into what the last one goes", example: "Rnd 2: (Ch 4, sc between next 2 sts) 15 times, working last sc between last tr and ch-4"},
+	{rule: "neutral", pattern: "[working/making/work/placing] [your/the] [final/last] [{num}] {k:kind} [of] [row/rnd/rep/repeat] in/into/on {c:core} [{tail}]", meaning: "into what the last one goes", example: "*sc in next st; rep from * across, working last sc in top of ch-3", when: tests{said("last", "final")}},
 	{rule: "neutral", pattern: "$center {k:kind} of corner", meaning: "which stitch it is", example: "Rnd 3: *3 sc in next sc – center sc of corner, sc in each of next 2 sc; rep from * around", build: func(m *match) any {
 		if !m.p.at(m.from-1).Is("-", "--") && !m.p.at(m.from).Glued {
 			return nil
@@ -720,29 +574,17 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
-	{rule: "neutral", pattern: "forming {n:num} ripple/ripples/wave/waves/chevron/chevrons/scallop/scallops/peak/peaks [{x:stretch}]", meaning: "what the row looks like", example: "Row 1: Ch 1, sc in each st, forming 4 ripples at the end of this row", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "[not] counting/including/excluding [each/all] {u:unit}", meaning: "what a count takes in", example: "Row 2: Ch 1, sc in each st and sp across, counting ch-1 spaces", build: func(m *match) any {
-		if m.from > 0 && !m.p.at(m.from-1).Is(",") || m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(do not | don't) [work/make/crochet] {k:kind} in/into {c:core}", meaning: "what is not done", example: "Rnd 1: Sc in each st around, do not sc in sl st", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(aligning/matching/lining) [up] [{x:stretch}]", meaning: "how edges lie", example: "Aligning sts of Rows 1 and 30, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "forming {n:num} ripple/ripples/wave/waves/chevron/chevrons/scallop/scallops/peak/peaks [{x:stretch}]", meaning: "what the row looks like", example: "Row 1: Ch 1, sc in each st, forming 4 ripples at the end of this row"},
+	{rule: "neutral", pattern: "[not] counting/including/excluding [each/all] {u:unit}", meaning: "what a count takes in", example: "Row 2: Ch 1, sc in each st and sp across, counting ch-1 spaces", when: tests{opensOr(","), no(beforeKind("w"))}},
+	{rule: "neutral", pattern: "(do not | don't) [work/make/crochet] {k:kind} in/into {c:core}", meaning: "what is not done", example: "Rnd 1: Sc in each st around, do not sc in sl st"},
+	{rule: "neutral", pattern: "(aligning/matching/lining) [up] [{x:stretch}]", meaning: "how edges lie", example: "Aligning sts of Rows 1 and 30, sc in each st across"},
 	{rule: "neutral", pattern: "[working/work/crocheting] [through/thru/in/into] (both/all/two/three/{num}) (thicknesses/layers/pieces/sides/halves/thickness) [of {u:unit}] [at same time] [to close/join [hole/opening/it/together/leg/arm/ear/limb/bottom]]", meaning: "how edges lie", example: "Working through both thicknesses, sc in each st across", build: func(m *match) any {
 		return &ins.Nothing{Fold: m.said("both", "two")}
 	}},
-	{rule: "neutral", pattern: "(working/work/crocheting) through (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through layers of both pieces, sc in each st across", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(do not | don't) (turn/join/fasten/finish/tie/end/bind/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(change/changing/switch/drop/pick/carry/cut/fasten) [up] [back] [to/in] [to] [{x:stretch}]", meaning: "colours and needles are changed", example: "Change to larger needles",
-		build: func(m *match) any {
-			if m.said("pick") || m.said("fasten") || m.said("in") && !m.said("color", "colour", "yarn", "to", "mc", "cc", "b", "a", "c") {
-				return nil
-			}
-			return &ins.Nothing{}
-		}},
-	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts",
-		build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(working/work/crocheting) through (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through layers of both pieces, sc in each st across"},
+	{rule: "neutral", pattern: "(do not | don't) (turn/join/fasten/finish/tie/end/bind/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join"},
+	{rule: "neutral", pattern: "(change/changing/switch/drop/pick/carry/cut/fasten) [up] [back] [to/in] [to] [{x:stretch}]", meaning: "colours and needles are changed", example: "Change to larger needles", when: tests{no(said("pick")), no(said("fasten")), either(no(said("in")), said("color", "colour", "yarn", "to", "mc", "cc", "b", "a", "c"))}},
+	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts"},
 	{rule: "neutral", pattern: "$inc/$dec [by] {n:num} {u:unit} [in/on/with/at] [end] [of] each/every/this [row/rnd/round]", meaning: "how many groups more or fewer each row has", example: "Rows 4-9: Work as Row 3, increasing 1 block in each row", build: func(m *match) any {
 		if u := value[ins.Unit](m, "u"); !u.Stretch && u.Group == nil {
 			return nil
@@ -755,19 +597,9 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
-	{rule: "neutral", pattern: "{n:num} [{u:unit}] (increased/decreased/inc'd/dec'd/added/incd/decd | inc d | dec d | ' d) [{t:edgewords}]", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts increased.", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "{n:num} $st inc/dec", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts inc", build: func(m *match) any {
-		if m.to < len(m.p.t) && !m.p.at(m.to).Is(".") || m.from > 0 && !m.p.at(m.from-1).Is(".", ";") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(turn/rotate/turning/rotating) [work/piece/tab] [{n:num} degrees] [again/clockwise/counterclockwise] [to [right/left/side]]", meaning: "the work is turned to its side", example: "Rotate work 90 degrees clockwise, pick up and knit 3 sts along the edge", build: func(m *match) any {
-		if !m.said("rotate", "rotating", "degrees") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
+	{rule: "neutral", pattern: "{n:num} [{u:unit}] (increased/decreased/inc'd/dec'd/added/incd/decd | inc d | dec d | ' d) [{t:edgewords}]", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts increased."},
+	{rule: "neutral", pattern: "{n:num} $st inc/dec", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts inc", when: tests{endsOr("."), opensOr(".", ";")}},
+	{rule: "neutral", pattern: "(turn/rotate/turning/rotating) [work/piece/tab] [{n:num} degrees] [again/clockwise/counterclockwise] [to [right/left/side]]", meaning: "the work is turned to its side", example: "Rotate work 90 degrees clockwise, pick up and knit 3 sts along the edge", when: tests{said("rotate", "rotating", "degrees")}},
 	{rule: "neutral", pattern: "[and/work] ((purl/p/purling/knit/k/knitting) [all/any/each] (yo/yos | yarn overs/over [loops/loop]) | (yo/yos | yarn overs) p/purl/purled/k)", meaning: "how the yarn overs among stitches as they come are worked", example: "Row 2: Work each stitch as it appears, purl yo's", build: func(m *match) any {
 		if m.from < 4 || !slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool {
 			return t.Is("appear", "appears", "come", "comes", "face", "lie", "established", "set", "present", "show")
@@ -776,138 +608,38 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
-	{rule: "neutral", pattern: "[work/working] all/every/each [other/following] rs/ws/right/wrong/even/odd/alternate/alt [side/numbered] $row as {x:sentence}", meaning: "how the rows between are worked", example: "Work all WS rows as they appear", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(end/ending/finish/finishing/stop/stopping by/with/after completing/working/finishing) {w:row} {n:num} [{x:fromwhere}]", meaning: "with which row it ends", example: "End by completing Row 4", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "working/work over/around/behind/between {u:unit} {tail}", meaning: "over what the next stitches are worked", example: "*working over ch-3 sp of Rnd 3, 3 dc in ch-3 sp of Rnd 2; rep from * around", build: func(m *match) any {
-		if !m.p.at(m.to).Is(",") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "or [until] [{x:piecename}] [$meas] {l:len} (less/short/shorter/before/from/longer/more/under) [than] [of] [your/total/full/finished] [desired/required/wanted] {y:stretch}", meaning: "or another length", example: "Work even until foot measures 18 cm, or 5 cm less than desired length", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "proceed/proceeding [on] [directly/straight/now] to {x:sentence}", meaning: "which part comes next", example: "Do not fasten off, proceed to neckline decrease instructions", build: func(m *match) any {
-		if !m.said("instructions", "section", "part", "step", "below") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "begin/start/commence (to decrease/increase/shape/dec/inc | decreases/decreasing/increases/increasing/shaping) [crown/top/rows/rounds/rnds/toe/heel/thumb/neck]", meaning: "what begins now", example: "Knit 1 round, then begin to decrease", build: func(m *match) any {
-		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "$inc/$dec for {x:stretch}", meaning: "what the rows behind it are for", example: "Increase for the leg: *k1, kfb; rep from * to end", build: func(m *match) any {
-		if m.from > 0 || !m.p.at(m.to).Is(":") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "work/make/working/making [{n:num}] [more] buttonhole/buttonholes {x:stretch}", meaning: "when buttonholes are worked", example: "Make a buttonhole in this manner every 2 in 7 times more", build: func(m *match) any {
-		if m.said("follows", "thus", "row") || m.to < len(m.p.t) && !m.p.at(m.to).Is(".", ";", ",") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "{n:num} {w:row} [rib/ribbing/moss/garter/pattern/patt] [st/stitch] [in all]", meaning: "how many rows there are now", example: "Rep Row 2 15 times = 16 rows rib", build: func(m *match) any {
-		if !m.p.at(m.from - 1).Is("=") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "$rep following {n:num} {w:row} {x:sentence}", meaning: "what the rows behind it are for", example: "Repeat the following 8 rows until the scarf is as long as you like", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "needle {n:num} (holds/has) {m:num} [$st]", meaning: "what a needle holds", example: "Knit 1 round, needle 2 holds 16 sts", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "noting that {x:stretch}", meaning: "what is told beside it", example: "Noting that first row is a wrong-side row, work 7 rows in garter st", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "{n:num} {w:row} of (ribbing/rib/pattern/knitting/crochet/work)", meaning: "how many rows there are now", example: "Rep Row 2 34 times more, 34 rows of ribbing", build: func(m *match) any {
-		if !m.p.at(m.from-1).Is(",", ";") || m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "in/on $next {w:row}", meaning: "in which row", example: "Next row: Knit every 2 together in the next row", build: func(m *match) any {
-		if m.from == 0 && !m.p.at(m.to).Is(",") || m.from > 0 && m.to < len(m.p.t) && !m.p.at(m.to).Is(".") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(having/with number | which/that must be [able] | [$st] divisible/divided) {x:sentence}", meaning: "of what a number is a multiple", example: "Sc closely around, having number of sc divisible by 3", build: func(m *match) any {
-		if !m.said("divisible", "divided", "multiple") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "inserting hook in/into/through {x:stretch}", meaning: "into which loop the next stitches go", example: "Rnd 9: Inserting hook in back loop of each st, 1 sc in each st", build: func(m *match) any {
-		if !m.p.at(m.to).Is(",") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "[$make] decs/incs/decreases/increases/decreasings/increasings/shapings as {x:stretch}", meaning: "where the shaping falls", example: "Working decs as set by last row, dec 1 st at each end of next 3 rows", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch} [and knit/work with/using {y:stretch}]", meaning: "stitches are put on needles", example: "Divide sts over three needles", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(arrange/rearrange/distribute/spread/divide) {x:stretch} [:] {y:sentence}", meaning: "stitches are put on needles", example: "Arrange sts as follows: 19 sts on needle 1, 9 sts each on needles 2 and 3", build: func(m *match) any {
-		if !m.said("follows") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(knitting/purling/working/work/knit/purl/resolving/resolve/closing/picking/pick/treating/hiding/lifting) [up] [and] [working/knitting] [both legs of | legs of | both loops of] [each/all/any/every/$rem/rem/the] (ds/dss/wrap/wraps/gap/gaps | double $st) {x:stretch}", meaning: "how the turns of short rows are worked", example: "Next rnd: K to end, working each DS as one st", build: func(m *match) any {
-		if m.p.at(m.from).Is("knit", "purl", "work", "pick", "resolve") && m.from == 0 {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "[and/while] [at] [same] [time] [,] (work/make/making/working) [first/another/a] [{n:num}] [more] buttonhole/buttonholes {x:stretch}", meaning: "how buttonholes are worked, which is told behind it", example: "Cont in st st, at the same time work a buttonhole on 5th row and every foll 12th row as follows", build: func(m *match) any {
-		if !m.said("follows", "foll", "before", "these") || m.to < len(m.p.t) && !m.p.at(m.to).Is(":", ".", ";") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "[and/while/but] omitting [final/last] {x:sentence}", meaning: "what is left out at the end", example: "Rep last 2 rows until all side sts are worked, omitting the final p1 and k1", build: func(m *match) any {
-		if m.p.r.crochet || m.p.line.IsRow() || m.said("join", "turn") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "at/after end of ({w:row} {n:num} | [last/this/each/every/that/final] {w:row})", meaning: "when something is done", example: "Rows 2-9: Sc in each st, turn. At the end of row 9, fasten off", build: func(m *match) any {
-		if !m.p.at(m.to).Is(",") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(divide/dividing/place/put/slip/arranging/distributing/arrange/distribute) [these/those/all] [{n:num}] $st [evenly/equally] (onto/over/on/between/among/across) [{k:num}] [three/four/both/double] [double] [pointed] [needles/needle/dpns/dpn/pins/ndls]", meaning: "stitches are put on needles", example: "Divide these 16 sts onto 3 needles", build: func(m *match) any {
-		if !m.said("needles", "dpns", "pins", "ndls") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(these/above/those/last) [above] {n:num} [pattern] {w:row} (constitute/constitutes/complete/completes/comprise/compose/make/makes/establish/set/are) [up] [one/first/whole] [pattern/patt/repeat/design/lace/rib/ribbing] [{x:stretch}]", meaning: "which rows are the pattern", example: "Row 4: Repeat Row 2, these above 4 rows complete pattern", build: func(m *match) any {
-		if !m.said("pattern", "patt", "repeat", "design", "lace", "rib", "ribbing") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(pattern/patt/chart) repeat/rep outlined/marked/shown {x:sentence}", meaning: "words about a chart", example: "Next rnd: K to end. Pattern repeat outlined in red is worked twice in each round", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(knitting/working/purling) [all/each/every] [of] [$st] [on/of] [first/second/other/both/each/{x:edgename}] [needle/needles] (tbl | through/in/into back [of] [loop/loops/lps/$st])", meaning: "how the stitches are worked", example: "K 1 round, knitting all sts on second needle through back loops", build: func(m *match) any {
-		if m.from == 0 || !m.said("all", "each", "every", "st", "sts", "stitches") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "cabling/crossing/twisting {x:stretch}", meaning: "where a cable is crossed", example: "Cont in patt, cabling the 8 sts every 8th row on right side, until piece measures 20 cm", build: func(m *match) any {
-		if m.p.line.IsRow() || !m.said("row", "rows", "rnd", "rnds", "round", "rounds") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "[and] making [a] buttonhole/buttonholes {x:sentence}", meaning: "when buttonholes are worked", example: "Work even until piece measures 9 in, making a buttonhole, 3 sts in from front edge, after the first inch and every 2 in thereafter", build: func(m *match) any {
-		if m.p.line.IsRow() || !m.said("thereafter", "apart", "every", "made", "inches", "inch", "cm") || m.said("until") && !m.said("made", "buttonholes") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "allowing for [the] [extra/more/fewer/increased/decreased/new/additional] {x:stretch}", meaning: "words about it", example: "Rep the last 4 rows 4 times more, allowing for extra sts on gusset after each inc", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[work/working] all/every/each [other/following] rs/ws/right/wrong/even/odd/alternate/alt [side/numbered] $row as {x:sentence}", meaning: "how the rows between are worked", example: "Work all WS rows as they appear"},
+	{rule: "neutral", pattern: "(end/ending/finish/finishing/stop/stopping by/with/after completing/working/finishing) {w:row} {n:num} [{x:fromwhere}]", meaning: "with which row it ends", example: "End by completing Row 4"},
+	{rule: "neutral", pattern: "working/work over/around/behind/between {u:unit} {tail}", meaning: "over what the next stitches are worked", example: "*working over ch-3 sp of Rnd 3, 3 dc in ch-3 sp of Rnd 2; rep from * around", when: tests{before(",")}},
+	{rule: "neutral", pattern: "or [until] [{x:piecename}] [$meas] {l:len} (less/short/shorter/before/from/longer/more/under) [than] [of] [your/total/full/finished] [desired/required/wanted] {y:stretch}", meaning: "or another length", example: "Work even until foot measures 18 cm, or 5 cm less than desired length"},
+	{rule: "neutral", pattern: "proceed/proceeding [on] [directly/straight/now] to {x:sentence}", meaning: "which part comes next", example: "Do not fasten off, proceed to neckline decrease instructions", when: tests{said("instructions", "section", "part", "step", "below")}},
+	{rule: "neutral", pattern: "begin/start/commence (to decrease/increase/shape/dec/inc | decreases/decreasing/increases/increasing/shaping) [crown/top/rows/rounds/rnds/toe/heel/thumb/neck]", meaning: "what begins now", example: "Knit 1 round, then begin to decrease", when: tests{endsOrKind("p")}},
+	{rule: "neutral", pattern: "$inc/$dec for {x:stretch}", meaning: "what the rows behind it are for", example: "Increase for the leg: *k1, kfb; rep from * to end", when: tests{opens, before(":")}},
+	{rule: "neutral", pattern: "work/make/working/making [{n:num}] [more] buttonhole/buttonholes {x:stretch}", meaning: "when buttonholes are worked", example: "Make a buttonhole in this manner every 2 in 7 times more", when: tests{no(said("follows", "thus", "row")), endsOr(".", ";", ",")}},
+	{rule: "neutral", pattern: "{n:num} {w:row} [rib/ribbing/moss/garter/pattern/patt] [st/stitch] [in all]", meaning: "how many rows there are now", example: "Rep Row 2 15 times = 16 rows rib", when: tests{after("=")}},
+	{rule: "neutral", pattern: "$rep following {n:num} {w:row} {x:sentence}", meaning: "what the rows behind it are for", example: "Repeat the following 8 rows until the scarf is as long as you like"},
+	{rule: "neutral", pattern: "needle {n:num} (holds/has) {m:num} [$st]", meaning: "what a needle holds", example: "Knit 1 round, needle 2 holds 16 sts"},
+	{rule: "neutral", pattern: "noting that {x:stretch}", meaning: "what is told beside it", example: "Noting that first row is a wrong-side row, work 7 rows in garter st"},
+	{rule: "neutral", pattern: "{n:num} {w:row} of (ribbing/rib/pattern/knitting/crochet/work)", meaning: "how many rows there are now", example: "Rep Row 2 34 times more, 34 rows of ribbing", when: tests{after(",", ";"), endsOr(".")}},
+	{rule: "neutral", pattern: "in/on $next {w:row}", meaning: "in which row", example: "Next row: Knit every 2 together in the next row", when: tests{either(no(opens), before(",")), either(opens, endsOr("."))}},
+	{rule: "neutral", pattern: "(having/with number | which/that must be [able] | [$st] divisible/divided) {x:sentence}", meaning: "of what a number is a multiple", example: "Sc closely around, having number of sc divisible by 3", when: tests{said("divisible", "divided", "multiple")}},
+	{rule: "neutral", pattern: "inserting hook in/into/through {x:stretch}", meaning: "into which loop the next stitches go", example: "Rnd 9: Inserting hook in back loop of each st, 1 sc in each st", when: tests{before(",")}},
+	{rule: "neutral", pattern: "[$make] decs/incs/decreases/increases/decreasings/increasings/shapings as {x:stretch}", meaning: "where the shaping falls", example: "Working decs as set by last row, dec 1 st at each end of next 3 rows"},
+	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight"},
+	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch} [and knit/work with/using {y:stretch}]", meaning: "stitches are put on needles", example: "Divide sts over three needles"},
+	{rule: "neutral", pattern: "(arrange/rearrange/distribute/spread/divide) {x:stretch} [:] {y:sentence}", meaning: "stitches are put on needles", example: "Arrange sts as follows: 19 sts on needle 1, 9 sts each on needles 2 and 3", when: tests{said("follows")}},
+	{rule: "neutral", pattern: "(knitting/purling/working/work/knit/purl/resolving/resolve/closing/picking/pick/treating/hiding/lifting) [up] [and] [working/knitting] [both legs of | legs of | both loops of] [each/all/any/every/$rem/rem/the] (ds/dss/wrap/wraps/gap/gaps | double $st) {x:stretch}", meaning: "how the turns of short rows are worked", example: "Next rnd: K to end, working each DS as one st", when: tests{either(no(firstWord("knit", "purl", "work", "pick", "resolve")), no(opens))}},
+	{rule: "neutral", pattern: "[and/while] [at] [same] [time] [,] (work/make/making/working) [first/another/a] [{n:num}] [more] buttonhole/buttonholes {x:stretch}", meaning: "how buttonholes are worked, which is told behind it", example: "Cont in st st, at the same time work a buttonhole on 5th row and every foll 12th row as follows", when: tests{said("follows", "foll", "before", "these"), endsOr(":", ".", ";")}},
+	{rule: "neutral", pattern: "[and/while/but] omitting [final/last] {x:sentence}", meaning: "what is left out at the end", example: "Rep last 2 rows until all side sts are worked, omitting the final p1 and k1", when: tests{no(crochet), no(inRow), no(said("join", "turn"))}},
+	{rule: "neutral", pattern: "at/after end of ({w:row} {n:num} | [last/this/each/every/that/final] {w:row})", meaning: "when something is done", example: "Rows 2-9: Sc in each st, turn. At the end of row 9, fasten off", when: tests{before(",")}},
+	{rule: "neutral", pattern: "(divide/dividing/place/put/slip/arranging/distributing/arrange/distribute) [these/those/all] [{n:num}] $st [evenly/equally] (onto/over/on/between/among/across) [{k:num}] [three/four/both/double] [double] [pointed] [needles/needle/dpns/dpn/pins/ndls]", meaning: "stitches are put on needles", example: "Divide these 16 sts onto 3 needles", when: tests{said("needles", "dpns", "pins", "ndls")}},
+	{rule: "neutral", pattern: "(these/above/those/last) [above] {n:num} [pattern] {w:row} (constitute/constitutes/complete/completes/comprise/compose/make/makes/establish/set/are) [up] [one/first/whole] [pattern/patt/repeat/design/lace/rib/ribbing] [{x:stretch}]", meaning: "which rows are the pattern", example: "Row 4: Repeat Row 2, these above 4 rows complete pattern", when: tests{said("pattern", "patt", "repeat", "design", "lace", "rib", "ribbing")}},
+	{rule: "neutral", pattern: "(pattern/patt/chart) repeat/rep outlined/marked/shown {x:sentence}", meaning: "words about a chart", example: "Next rnd: K to end. Pattern repeat outlined in red is worked twice in each round"},
+	{rule: "neutral", pattern: "(knitting/working/purling) [all/each/every] [of] [$st] [on/of] [first/second/other/both/each/{x:edgename}] [needle/needles] (tbl | through/in/into back [of] [loop/loops/lps/$st])", meaning: "how the stitches are worked", example: "K 1 round, knitting all sts on second needle through back loops", when: tests{no(opens), said("all", "each", "every", "st", "sts", "stitches")}},
+	{rule: "neutral", pattern: "cabling/crossing/twisting {x:stretch}", meaning: "where a cable is crossed", example: "Cont in patt, cabling the 8 sts every 8th row on right side, until piece measures 20 cm", when: tests{no(inRow), said("row", "rows", "rnd", "rnds", "round", "rounds")}},
+	{rule: "neutral", pattern: "[and] making [a] buttonhole/buttonholes {x:sentence}", meaning: "when buttonholes are worked", example: "Work even until piece measures 9 in, making a buttonhole, 3 sts in from front edge, after the first inch and every 2 in thereafter", when: tests{no(inRow), said("thereafter", "apart", "every", "made", "inches", "inch", "cm"), either(no(said("until")), said("made", "buttonholes"))}},
+	{rule: "neutral", pattern: "allowing for [the] [extra/more/fewer/increased/decreased/new/additional] {x:stretch}", meaning: "words about it", example: "Rep the last 4 rows 4 times more, allowing for extra sts on gusset after each inc"},
+	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles"},
 	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},
 	{rule: "neutral", pattern: "[working/work] [now] (on/along/in/across/down) opposite/other/second/bottom side of ($row {n:num} | first $row)", meaning: "the round goes on along the other side of its foundation chain", example: "Rnd 1: Ch 9, sc in 2nd ch from hook, sc in next 6 ch, 3 sc in last ch, on opposite side of row 1, sc in next 6 ch, 2 sc in last ch", build: func(m *match) any {
@@ -916,60 +648,30 @@ var statements = []form{
 		}
 		return &ins.Nothing{Under: true}
 	}},
-	{rule: "neutral", pattern: "[on/along/in] underside [of $ch]", meaning: "the round goes on along the other side of its foundation chain", example: "Rnd 1: 3 sc in last ch, underside: 2 sc, inc", build: func(m *match) any {
-		if t := m.p.at(m.to); t.Kind != 'g' && !t.Is(":", ",") {
-			return nil
-		}
-		return &ins.Nothing{Under: true}
-	}},
-	{rule: "neutral", pattern: "working/work around $ch", meaning: "how the first chain is closed", example: "Rnd 1: Ch 2, 5 sc in 2nd ch from hook, working around ch", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(yo | yarn over) [hook] [and/,] (pull/draw) [up] [loop/lp] [up] [{x:stretch}]", meaning: "how hook and loop are handled", example: "Rnd 2: Insert hook in ch-2 sp, yo and pull up loop, ch 2, 2 dc in same sp", build: func(m *match) any {
-		if !m.p.r.crochet || !m.said("up") || !m.said("loop", "lp") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "[about/approx/spaced/with] {n:num} (or/to/-) {m:num} [{u:unit}] [space/distance] (apart | between [eyes/them] | in between | of distance) [from each other]", meaning: "how far apart things stand", example: "Attach eyes between rnds 6 and 7, 4 or 5 sts apart", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "working/work/worked behind [of] [last/previous/first/both/all] petals/petal/shells/rnd/round/row/sts/leaves/flower/arches [just] [made/worked] [{tail}]", meaning: "a round is worked behind the one before", example: "working behind petals of rnd 2, sc in next sc", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[on/along/in] underside [of $ch]", meaning: "the round goes on along the other side of its foundation chain", example: "Rnd 1: 3 sc in last ch, underside: 2 sc, inc", when: tests{either(beforeKind("g"), before(":", ","))}, build: func(m *match) any { return &ins.Nothing{Under: true} }},
+	{rule: "neutral", pattern: "working/work around $ch", meaning: "how the first chain is closed", example: "Rnd 1: Ch 2, 5 sc in 2nd ch from hook, working around ch"},
+	{rule: "neutral", pattern: "(yo | yarn over) [hook] [and/,] (pull/draw) [up] [loop/lp] [up] [{x:stretch}]", meaning: "how hook and loop are handled", example: "Rnd 2: Insert hook in ch-2 sp, yo and pull up loop, ch 2, 2 dc in same sp", when: tests{crochet, said("up"), said("loop", "lp")}},
+	{rule: "neutral", pattern: "[about/approx/spaced/with] {n:num} (or/to/-) {m:num} [{u:unit}] [space/distance] (apart | between [eyes/them] | in between | of distance) [from each other]", meaning: "how far apart things stand", example: "Attach eyes between rnds 6 and 7, 4 or 5 sts apart"},
+	{rule: "neutral", pattern: "working/work/worked behind [of] [last/previous/first/both/all] petals/petal/shells/rnd/round/row/sts/leaves/flower/arches [just] [made/worked] [{tail}]", meaning: "a round is worked behind the one before", example: "working behind petals of rnd 2, sc in next sc"},
 	{rule: "neutral", pattern: "[turn/rotate/rotating/turning/pivot/flip/spin [work/piece] [and/to]] [you will] [now] [next] work/working/crochet/crocheting/continue/continuing [work/working] [back] around/along/across/down/up/on/in/into (other/opposite/second/bottom/under side [of {x:stretch}] | bottom/underside of [foundation/starting/beg/beginning/base/original/initial] $ch | unused/free/remaining loops/lps) [and/of {x:stretch}]", meaning: "the round goes on along the other side of its foundation chain",
 		example: "Rnd 1: 6 sc in last ch, working around the other side, sc in next 5 ch", build: otherSide},
-	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch) [across] (ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num}) together/tog", meaning: "a seam", example: "Fold the cuff, then sc the ends together", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "{n:num} group/groups/cluster/clusters/set/sets of {x:sentence}", meaning: "how many there are then", example: "Rnd 1: Ch 3, dc in ring, ch 1, [2 dc in ring, ch 1] 5 times, join. 6 groups of 2-dc and ch-1 sp.", build: func(m *match) any {
-		if !m.p.r.began || m.said("in", "into", "over", "around", "next", "each") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "between $row {n:num} and/& {m:num}", meaning: "where a thing is put", example: "Place them centered, between rounds 18 and 19", build: func(m *match) any {
-		if m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' || m.p.line.Label != nil {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(magic/amigurumi ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [an] [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", build: func(m *match) any {
-		if t := m.p.at(m.to); t.Kind == 'n' || t.Is("in", "of") {
-			return nil
-		}
-		return &ins.Join{Name: "ring"}
-	}},
-	{rule: "neutral", pattern: "working/work [only] in/into {u:unit} only", meaning: "which stitches are worked into", example: "Rnd 3: As Rnd 2, working into dc only", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "you should/will/are/may [now] (be/see/notice/arrive/return | have returned) {x:stretch}", meaning: "where one is then", example: "Rnd 3: Ch 3, dc in each st around, you should be back to the 3 chains you started with, sl st in top of ch-3", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "working/work [in] front/back of [last/these/those/previous/skipped/just] [{n:num}] [just] [skipped] [{u:unit}] [just] [worked/made]", meaning: "before or behind what later stitches go", example: "Row 3: Ch 3, skip next 2 sts, dc in next 2 sts, working in front of last 2 sts, dc in 2 skipped sts, dc in each st to end", build: func(m *match) any {
-		if !m.has("n") && !m.has("u") {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "(please note | note that) {x:sentence}", meaning: "what is told beside", example: "Rnd 3: Please note that you work over the spaces when you work a dc. Ch 3, dc in each st around", build: func(m *match) any { return &ins.Nothing{} }},
-	{rule: "neutral", pattern: "or until/till {x:stretch}", meaning: "another end, as the maker likes", example: "Rows 4-61: [Rep rows 2 and 3] 29 times, or until headband reaches desired size", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch) [across] (ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num}) together/tog", meaning: "a seam", example: "Fold the cuff, then sc the ends together"},
+	{rule: "neutral", pattern: "{n:num} group/groups/cluster/clusters/set/sets of {x:sentence}", meaning: "how many there are then", example: "Rnd 1: Ch 3, dc in ring, ch 1, [2 dc in ring, ch 1] 5 times, join. 6 groups of 2-dc and ch-1 sp.", when: tests{begun, no(said("in", "into", "over", "around", "next", "each"))}},
+	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals"},
+	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end"},
+	{rule: "neutral", pattern: "between $row {n:num} and/& {m:num}", meaning: "where a thing is put", example: "Place them centered, between rounds 18 and 19", when: tests{endsOrKind("p"), no(inRow)}},
+	{rule: "neutral", pattern: "(magic/amigurumi ring/circle/loop | [and] loop to make [a] [magic] ring/circle | make [an] [adjustable/magic/slip] ring/circle/loop/knot | mr | mc)", meaning: "the ring", example: "Make a magic ring", when: tests{no(beforeKind("n")), no(before("in", "of"))}, build: func(m *match) any { return &ins.Join{Name: "ring"} }},
+	{rule: "neutral", pattern: "working/work [only] in/into {u:unit} only", meaning: "which stitches are worked into", example: "Rnd 3: As Rnd 2, working into dc only"},
+	{rule: "neutral", pattern: "you should/will/are/may [now] (be/see/notice/arrive/return | have returned) {x:stretch}", meaning: "where one is then", example: "Rnd 3: Ch 3, dc in each st around, you should be back to the 3 chains you started with, sl st in top of ch-3"},
+	{rule: "neutral", pattern: "working/work [in] front/back of [last/these/those/previous/skipped/just] [{n:num}] [just] [skipped] [{u:unit}] [just] [worked/made]", meaning: "before or behind what later stitches go", example: "Row 3: Ch 3, skip next 2 sts, dc in next 2 sts, working in front of last 2 sts, dc in 2 skipped sts, dc in each st to end", when: tests{either(has("n"), has("u"))}},
+	{rule: "neutral", pattern: "(please note | note that) {x:sentence}", meaning: "what is told beside", example: "Rnd 3: Please note that you work over the spaces when you work a dc. Ch 3, dc in each st around"},
+	{rule: "neutral", pattern: "or until/till {x:stretch}", meaning: "another end, as the maker likes", example: "Rows 4-61: [Rep rows 2 and 3] 29 times, or until headband reaches desired size"},
 	{rule: "join", pattern: "(join/connect/attach) last $st (to/with) first {k:kind} [with {s:slip}]", meaning: "the round is joined", example: "Rnd 2: Sc in each st around, connect last st to first sc with a sl st", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "{s:slip} with first ({k:kind} | $ch | $st)", meaning: "the round is joined", example: "Rnd 2: Sc in each st around, sl st with first sc", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "{s:slip} [to/in/into] top [of] $beg/first/standing {k:kind} [$st] [{tail}]", meaning: "the round is joined", example: "Rnd 2: 2 hdc in each st around, sl st top beg hdc", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "(sc/hdc/dc) join to/into (first/1st/{o:ord}) $st/{k:kind}", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in same st, ch 3, (sc in next st, ch 3) around, sc join to 1st st", build: func(m *match) any { return &ins.Join{} }},
 	{rule: "join", pattern: "[close/finish] [with] ([a] needle join | nj)", meaning: "the round is joined", example: "Rnd 2: 2 dc in each st around, NJ", build: func(m *match) any { return &ins.Join{} }},
-	{rule: "neutral", pattern: "[with/at/leaving/and] [about/approx] [an/a] (interspace/distance/gap) of [about] {n:num} {u:unit} [between {x:stretch}]", meaning: "how far apart things stand", example: "Insert the eyes between rounds 11 and 12, with an interspace of 6 stitches", build: func(m *match) any { return &ins.Nothing{} }},
+	{rule: "neutral", pattern: "[with/at/leaving/and] [about/approx] [an/a] (interspace/distance/gap) of [about] {n:num} {u:unit} [between {x:stretch}]", meaning: "how far apart things stand", example: "Insert the eyes between rounds 11 and 12, with an interspace of 6 stitches"},
 	{rule: "stitch", pattern: "[make/form/create] (mr/mc | [adjustable/magic/amigurumi/sliding/slip] ring/circle/loop) [with/of/into/in/and] {n:num} [{k:kind}]", meaning: "stitches into a ring", example: "MR 6",
 		build: func(m *match) any {
 			k := stitch.ByID("sc")
@@ -978,18 +680,10 @@ var statements = []form{
 			}
 			return &ins.Stitch{Kind: k, N: m.num("n", 6), Places: []ins.Place{{Kind: ins.InRing, N: ins.N(1)}}}
 		}},
-	{rule: "repeat", pattern: "$rep [pattern] [from/between] [*] {s:star} [, ] [to/until/till/through/between/and] [{s2:star}] [, ] [{b:repeatspec}]", meaning: "the starred stretch again", example: "*k2, p2; rep from * to last 2 sts", build: nil},
+	{rule: "repeat", pattern: "$rep [pattern] [from/between] [*] {s:star} [, ] [to/until/till/through/between/and] [{s2:star}] [, ] [{b:repeatspec}]", meaning: "the starred stretch again", example: "*k2, p2; rep from * to last 2 sts", build: func(m *match) any { return nil }}, // read by the sequence itself,
 	{rule: "rowbehind", pattern: "of/from/on/in/next/each {w:row} {n:num}", meaning: "the row further down that is worked into", example: "working behind the petals, sc in next sc of rnd 2", build: func(m *match) any { return m.get("n") }},
 	{rule: "repeatspec", pattern: "{t:times}", meaning: "so many times", example: "*k2, p2; rep from * 5 times", build: func(m *match) any { return m.get("t") }},
 	{rule: "repeatspec", pattern: "{e:extent}", meaning: "as far as it goes", example: "*k2, p2; rep from * across", build: func(m *match) any { return m.get("e") }},
-}
-
-func init() {
-	for i := range statements {
-		if statements[i].rule == "repeat" { // read by the sequence itself; it stands in the table for what it means
-			statements[i].build = func(m *match) any { return nil }
-		}
-	}
 }
 
 // ofPattern is the rows that were told last, where a row or more were.
@@ -1035,20 +729,10 @@ var rowsets = []form{
 		}
 		return rowset{last: ins.N(0)}
 	}},
-	{rule: "rowset", pattern: "this [rs/ws/right/wrong] [side] {w:row} [dec/decrease/inc/increase]", meaning: "the row just worked", example: "Rep this row 3 times more", build: func(m *match) any {
-		if !m.p.at(m.from-1).Is("rep", "repeat", "work", "knit", "repeating") {
-			return nil
-		}
-		return rowset{last: ins.N(1)}
-	}},
+	{rule: "rowset", pattern: "this [rs/ws/right/wrong] [side] {w:row} [dec/decrease/inc/increase]", meaning: "the row just worked", example: "Rep this row 3 times more", when: tests{after("rep", "repeat", "work", "knit", "repeating")}, build: func(m *match) any { return rowset{last: ins.N(1)} }},
 	{rule: "rowset", pattern: "{w:row} {n:rownums}", meaning: "rows by their numbers", example: "Rep Row 2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums} {w:row} [inclusive/incl/inclusively]", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
-	{rule: "rowset", pattern: "{n:num} {w:row}", meaning: "the rows just worked", example: "Rep the 2 rows for pattern", build: func(m *match) any {
-		if !m.p.at(m.to-1).Is("rows", "rnds", "rounds") {
-			return nil
-		}
-		return rowset{last: m.num("n", 2)}
-	}},
+	{rule: "rowset", pattern: "{n:num} {w:row}", meaning: "the rows just worked", example: "Rep the 2 rows for pattern", when: tests{lastWord("rows", "rnds", "rounds")}, build: func(m *match) any { return rowset{last: m.num("n", 2)} }},
 	{rule: "rowset", pattern: "r {n:rownums}", meaning: "rows by their numbers", example: "Rep R2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums}", meaning: "rows by their numbers", example: "Row 3: As 2nd.", build: func(m *match) any {
 		if !m.p.line.IsRow() || m.to < len(m.p.t) && m.p.t[m.to].Kind == 'w' && !m.p.t[m.to].Is("twice", "once", "to", "for", "until") || m.p.t[m.from].Kind == 'n' && !m.p.at(m.from-1).Is("as", "rep", "repeat", "like") {

@@ -1,0 +1,82 @@
+package grammar
+
+import (
+	"slices"
+	"strings"
+
+	"flatwright/schematic/rows/text"
+)
+
+// test is a condition of a form beside its words: what it says, what stands around it, in which line and text.
+type test func(m *match) bool
+
+// tests are conditions that must all hold.
+type tests []test
+
+func (list tests) hold(m *match) bool {
+	for _, t := range list {
+		if !t(m) {
+			return false
+		}
+	}
+	return true
+}
+
+func no(t test) test        { return func(m *match) bool { return !t(m) } }
+func all(list ...test) test { return tests(list).hold }
+func either(list ...test) test {
+	return func(m *match) bool { return slices.ContainsFunc(list, func(t test) bool { return t(m) }) }
+}
+func said(words ...string) test { return func(m *match) bool { return m.said(words...) } }
+func has(name string) test      { return func(m *match) bool { return m.has(name) } }
+
+// The line and its text.
+
+func inRow(m *match) bool     { return m.p.line.IsRow() }
+func crochet(m *match) bool   { return m.p.r.crochet }
+func knitting(m *match) bool  { return m.p.r.knits }
+func inRounds(m *match) bool  { return m.p.r.roundR }
+func begun(m *match) bool     { return m.p.r.began }
+func takesUp(m *match) bool   { return m.p.takesUp() }
+func listsHeld(m *match) bool { return m.p.listsHeld(m.from) }
+func alone(m *match) bool     { return m.alone() }
+
+// Where it stands: opens and ends are the ends of the line, the others the words beside it or at its own ends.
+
+func opens(m *match) bool { return m.from == 0 }
+func ends(m *match) bool  { return m.to >= len(m.p.t) }
+
+func beside(place func(m *match) int, words []string) test {
+	return func(m *match) bool { return m.p.at(place(m)).Is(words...) }
+}
+
+func before(words ...string) test     { return beside(func(m *match) int { return m.to }, words) }
+func after(words ...string) test      { return beside(func(m *match) int { return m.from - 1 }, words) }
+func firstWord(words ...string) test  { return beside(func(m *match) int { return m.from }, words) }
+func lastWord(words ...string) test   { return beside(func(m *match) int { return m.to - 1 }, words) }
+func lineBegins(words ...string) test { return beside(func(*match) int { return 0 }, words) }
+func opensOr(words ...string) test    { return either(opens, after(words...)) }
+func endsOr(words ...string) test     { return either(ends, before(words...)) }
+
+// beforeKind reports whether a token of one of these kinds stands behind it.
+func beforeKind(kinds string) test {
+	return func(m *match) bool { return !ends(m) && strings.IndexByte(kinds, m.p.at(m.to).Kind) >= 0 }
+}
+
+// endsOrKind reports whether nothing stands behind it but such tokens or words.
+func endsOrKind(kinds string, words ...string) test {
+	return either(ends, beforeKind(kinds), before(words...))
+}
+
+// noWordBut reports whether no word stands behind it but these.
+func noWordBut(words ...string) test { return either(no(beforeKind("w")), before(words...)) }
+
+func saysOne(tokens []text.Token, words []string) bool {
+	return slices.ContainsFunc(tokens, func(t text.Token) bool { return t.Is(words...) })
+}
+
+// saidBefore reports whether one of the words stands before it, lineSays whether it stands anywhere in the line.
+func saidBefore(words ...string) test {
+	return func(m *match) bool { return saysOne(m.p.t[:m.from], words) }
+}
+func lineSays(words ...string) test { return func(m *match) bool { return saysOne(m.p.t, words) } }
