@@ -79,6 +79,8 @@ type Chooser interface {
 	Part(s Section, format string, args ...any)
 	// Rule is what the line of the grading asks of a count that it gave.
 	Rule(g expr.Graded) Need
+	// Rib is the multiple that the stitches of a rib are in all sizes as published.
+	Rib(s Section) Need
 	// Pair notes that the rows of this name go in twos, and Paired reports whether some do: rows of one name
 	// are alike in the whole garment.
 	Pair(name string)
@@ -111,6 +113,10 @@ type Fitting struct {
 	ends       map[string]partEnd
 	divided    [2]int          // stitches of the row that was divided, as published and now
 	before     []Section       // come before the section at hand
+	after      []Section       // come after it
+	cast       *CastOn         // the section before, if it began the piece
+	last       *Even           // or if it has rows enough, worked even, to change the count in one of them
+	owed, back int             // stitches of the row in work beyond the fabric's, for the repeat of a rib, and of the rib at hand beyond the row after it
 	steps      map[Side][2]int // stitches taken off there so far by steps that follow each other, as published and now
 	follow     int             // sections from there, where steps may follow
 	odd        int             // stitches that the next section decreases, or increases, once, beside its own
@@ -149,15 +155,16 @@ func (f *Fitting) Fit(now, was []Section) []Section {
 		if _, longer := f.Extra[old]; longer { // its numbers are its own now
 			s = s.with(func(g expr.Graded) expr.Graded { g.From = nil; return g })
 		}
-		f.before = nil
+		f.before, f.after, f.back = nil, nil, 0
 		s.fit(f, old)
+		f.beforeRib(s)
 		if !f.moved {
 			f.rise(f.step.Rows)
 		}
 		if b := s.Base(); !b.To.IsZero() {
-			f.put(&b.To, f.N)
+			f.put(&b.To, f.N+f.back)
 		}
-		out = append(append(out, f.before...), s)
+		out = append(append(append(out, f.before...), s), f.after...)
 	}
 	return out
 }

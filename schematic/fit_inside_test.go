@@ -46,6 +46,7 @@ func (c *nearest) Tell(_ Section, f string, args ...any) {
 func (c *nearest) Part(s Section, f string, args ...any)        { c.Tell(s, f, args...) }
 func (c *nearest) Odd(s Section, f string, args ...any)         { c.Tell(s, f, args...) }
 func (c *nearest) Rule(expr.Graded) Need                        { return Need{} }
+func (c *nearest) Rib(Section) Need                             { return Need{} }
 func (c *nearest) Pair(string)                                  {}
 func (c *nearest) Paired(string) bool                           { return false }
 func (c *nearest) TellRate(Section, string, int, int, int, int) {}

@@ -10,7 +10,11 @@ import (
 
 func (s *Even) fit(f *Fitting, old Section) {
 	if s.Rows.From != nil {
-		f.rise(s.Rows.Int(0, 0))
+		rows := s.Rows.Int(0, 0)
+		f.rise(rows)
+		if left := f.ribbed(s, old, rows); left < rows {
+			s.Amount = Amount{Rows: expr.Counts(left)}
+		}
 		return
 	}
 	need := Need{}
@@ -28,7 +32,7 @@ func (s *Even) fit(f *Fitting, old Section) {
 		f.oddOnce(s, odd)
 	}
 	f.odd = 0
-	s.Amount = Amount{Rows: expr.Counts(rows)}
+	s.Amount = Amount{Rows: expr.Counts(f.ribbed(s, old, rows))}
 }
 
 // once is a row before rows worked even in which d stitches are increased, or decreased, at its middle.
@@ -177,7 +181,11 @@ func (t *spreading) one(was *Shape) {
 		f.N -= m * by
 		t.spread(0, was, m)
 	case h.At == Across:
-		after := f.Near(f.name("after", f.step.After), exact, need, 1)
+		what := "after"
+		if rib := f.ribNext(); rib.Multiple > 1 {
+			what, need = "rib after", need.and(rib)
+		}
+		after := f.Near(f.name(what, f.step.After), exact, need, 1)
 		t.parted(0, was, max(0, (after-f.N)*h.sign()), 1)
 	case h.At == BothEdges && t.total > 0:
 		d := (f.Near(f.name("after", f.step.After), exact, need, 1) - f.N) * h.sign()

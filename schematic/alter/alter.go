@@ -72,7 +72,6 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	found = append(found, t.found...)
 	if len(r.Gauges) > 0 {
 		found = append(found, rulesKept(p, r.Size, a.Pattern)...)
-		found = append(found, ribsKept(p, a.Now)...)
 	}
 	if apart := r.grownApart(p); t.score.broken > 0 && len(apart) > 0 {
 		return nil, append(found, apart...)
@@ -172,7 +171,7 @@ func (r Request) grownApart(p *schematic.Pattern) finding.List {
 // alter is the best way to answer a request that was found.
 func alter(p, next *schematic.Pattern, gauges []schematic.Gauge, r Request, before finding.List, found *finding.List) *trial {
 	f := newFitter(next, gauges, before)
-	f.grading = p.Grading
+	f.grading, f.ribs = p.Grading, ribsOf(p)
 	best := f.asPublished()
 	if !sameGauges(next.Gauges, gauges) {
 		best = f.search()
@@ -508,7 +507,7 @@ func countsChanged(old, now *schematic.Made) []Change {
 	}
 	var out []Change
 	for i, s := range is {
-		what := schematic.Words(s.Section)
+		what := schematic.Words(was[i].Section)
 		if s.Part != "" {
 			what = s.Part + ": " + what
 		}

@@ -24,6 +24,7 @@ type fitter struct {
 	steps   map[schematic.Section]schematic.Step
 	extra   map[schematic.Section]units.Num
 	grading []schematic.Grading
+	ribs    map[finding.Pos]schematic.Need
 	start   map[string]int // how choices are moved to begin with
 	graded  *regrading     // works values of the grading out anew; nil keeps them as numbers
 	had     map[string]bool
@@ -311,6 +312,9 @@ func (t *trial) Rule(g expr.Graded) schematic.Need {
 	return schematic.Need{}
 }
 
+// Rib is the multiple that the stitches of a rib are in all sizes as published.
+func (t *trial) Rib(s schematic.Section) schematic.Need { return t.f.ribs[s.Base().Pos] }
+
 // Pair notes that rows of this name go in twos.
 func (t *trial) Pair(name string) { t.f.pairs[name] = true }
 
@@ -346,7 +350,7 @@ func (t *trial) judge() {
 			if t.f.extra != nil && (now.Axis != schematic.Horizontal || m.Kind == schematic.KindBand) {
 				return // it is to be another
 			}
-			off = units.Min(off, tooFar) // a rib that goes another way than the fabric does not draw the fabric after it
+			off = units.Min(t.beyondRib(m.Name, now, off), tooFar) // a rib that goes another way than the fabric does not draw the fabric after it
 			d := off.Float()
 			if half.Less(off) {
 				s.far += 1 + int(off.Div(half).Floor()) // so that one far off is better than two a little off, but not one twice as far
@@ -361,6 +365,14 @@ func (t *trial) judge() {
 	}
 	s.off += 0.3 * float64(t.odd)
 	t.score = s
+}
+
+// beyondRib is by how much a measurement is off; half a stitch where it is no farther off than half a repeat of its rib.
+func (t *trial) beyondRib(piece string, now schematic.Measure, off units.Num) units.Num {
+	if exact, _ := t.ruled(piece, now); half.Less(off) && exact != nil && exact.rib && !units.Frac(int64(exact.need.Multiple), 2).Less(off) {
+		return half
+	}
+	return off
 }
 
 // judgeSeams scores the joins of a trial.

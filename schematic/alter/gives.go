@@ -18,6 +18,7 @@ type picked struct {
 	need  schematic.Need
 	line  string // of the grading
 	steps bool   // rows over which stitches are bound off in equal steps
+	rib   bool
 }
 
 // note notes a choice for what is told of it; how often a shaping falls is no count of a measurement.
@@ -26,6 +27,8 @@ func (t *trial) note(name string, n int, need schematic.Need) {
 	switch {
 	case strings.Contains(name, "times "):
 		return
+	case strings.HasPrefix(name, "rib "):
+		p.rib = true
 	case strings.HasPrefix(name, "rows "), strings.HasPrefix(name, "band rows "):
 		p.of, p.steps = "row", strings.HasPrefix(name, "rows in steps ")
 	}
@@ -41,10 +44,10 @@ func (p picked) why() string {
 		return fmt.Sprintf("its steps take %d rows each", p.need.Multiple)
 	case p.of == "row":
 		return fmt.Sprintf("rows go by %d there, so that what follows begins on the same side of the work", p.need.Multiple)
-	case p.need.Plus > 0:
-		return fmt.Sprintf("its stitches are a multiple of %d and %d more, for what follows", p.need.Multiple, p.need.Plus)
+	case p.rib:
+		return fmt.Sprintf("its rib is a multiple of %s", p.need)
 	}
-	return fmt.Sprintf("its stitches are a multiple of %d, for what follows", p.need.Multiple)
+	return fmt.Sprintf("its stitches are a multiple of %s, for what follows", p.need)
 }
 
 // cause is why a measurement of a piece is not nearer, and by how many stitches or rows the other choice is
@@ -79,7 +82,7 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 	return "the stretches before and after it are rounded to whole stitches and rows too", 0
 }
 
-// ruled are the choice with a rule that made the count of a measurement, and another of its piece: those that go by the most.
+// ruled are the choice with a rule that made the count of a measurement, and another of its piece, not of a rib: those that go by the most.
 func (t *trial) ruled(piece string, now schematic.Measure) (exact, near *picked) {
 	for i := range t.picks {
 		p := &t.picks[i]
@@ -90,7 +93,7 @@ func (t *trial) ruled(piece string, now schematic.Measure) (exact, near *picked)
 			if exact == nil || p.need.Multiple > exact.need.Multiple {
 				exact = p
 			}
-		case mine && (near == nil || p.need.Multiple > near.need.Multiple):
+		case mine && !p.rib && (near == nil || p.need.Multiple > near.need.Multiple):
 			near = p
 		}
 	}

@@ -37,25 +37,30 @@ pieces:
       - bind off: all
 `
 
-// 44 sts at 20 over 10 cm are 22 cm; at 19 they are 41.8: 42 sts, and the nearest multiple of 4 is 40 or 44: common practice works it in the rib
-// and goes on to the fabric's count in its last round.
-func TestARibOfWholeRepeatsIsTold(t *testing.T) {
+// 44 sts at 20 over 10 cm are 22 cm; at 19 that is 41.8: 42 sts of fabric, and of the rib 40, the multiple of 4 nearest to 41.8. The count changes in
+// the round after the rib and in the round before it (common practice), so that the heights stay.
+func TestARibKeepsItsRepeat(t *testing.T) {
 	p := given.Text(t, cuffs)
 	mine := slices.Clone(p.Gauges)
 	for i := range mine {
 		mine[i].Stitches = units.Int(19)
 	}
-	_, found := alter.Alter(p, alter.Request{Size: 1, Gauges: mine})
-	var fixes, messages []string
+	a, found := alter.Alter(p, alter.Request{Size: 1, Gauges: mine})
+	require.NotNil(t, a, "%v", found)
+	var after, rows []int
+	for _, s := range a.Now.Pieces[0].Steps {
+		after, rows = append(after, s.After), append(rows, s.Rows)
+	}
+	assert.Equal(t, []int{40, 40, 42, 42, 40, 40, 0}, after)
+	assert.Equal(t, []int{0, 12, 1, 18, 1, 8, 0}, rows, "20 rounds of fabric, the first and the last with the change")
+	var told []string
 	for _, f := range found {
-		if f.Kind == "alter/section" {
-			fixes, messages = append(fixes, f.Fix), append(messages, f.Message)
+		if f.Kind == "alter/shape" {
+			told = append(told, f.Message)
 		}
 	}
-	require.Len(t, fixes, 2, "%v", found)
-	assert.Equal(t, "42 sts of knit 3, purl 1 rib: in all sizes of the pattern it has a multiple of 4", messages[0])
-	assert.Equal(t, "cast on 44, and decrease 2 across the last round of the rib", fixes[0])
-	assert.Equal(t, "work the rib over 44, and increase 2 across its first round", fixes[1])
+	assert.Equal(t, []string{"the rib keeps its multiple of 4: cast on 40, and increase 2 across the first round after it",
+		"the rib keeps its multiple of 4: decrease 2 across the last round before it"}, told)
 }
 
 // Ribs as published patterns call them (common practice).
@@ -69,10 +74,10 @@ func TestARibIsReadInItsWords(t *testing.T) {
 		for i := range mine {
 			mine[i].Stitches = units.Frac(37, 2)
 		}
-		_, found := alter.Alter(p, alter.Request{Size: 1, Gauges: mine}) // 44 × 18.5/20 = 40.7: 41
+		_, found := alter.Alter(p, alter.Request{Size: 1, Gauges: mine}) // 44 × 18.5/20 = 40.7: 41, which no rib has
 		told := ""
 		for _, f := range found {
-			if f.Kind == "alter/section" {
+			if f.Kind == "alter/shape" {
 				told = f.Message
 			}
 		}
@@ -80,7 +85,7 @@ func TestARibIsReadInItsWords(t *testing.T) {
 			assert.Empty(t, told, words)
 			continue
 		}
-		assert.Contains(t, told, "it has a multiple of "+multiple, words)
+		assert.Contains(t, told, "keeps its multiple of "+multiple, words)
 	}
 }
 

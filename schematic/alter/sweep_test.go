@@ -75,7 +75,11 @@ func (s *sweep) alter(what string, p *schematic.Pattern, r alter.Request, length
 	}
 	for k, m := range a.Now.Pieces {
 		asked := a.Was.Pieces[k]
-		if size, ok := r.Parts[m.Name]; ok { // asked for as it is published in that size
+		size, ok := r.Parts[m.Name]
+		if other, mirrored := r.Parts[m.Piece.MirrorOf]; mirrored {
+			size, ok = other, true
+		}
+		if ok { // asked for as it is published in that size
 			asked = schematic.Work(p, size).Pieces[k]
 		}
 		old := map[string]schematic.Measure{}
