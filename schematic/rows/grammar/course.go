@@ -26,12 +26,23 @@ type course struct {
 // clause adds what one clause says.
 type clause func(c *course)
 
+// sets is a clause that puts the value of one rule.
+func sets[T any](name string, put func(c *course, v T)) func(m *match) any {
+	return func(m *match) any {
+		v := value[T](m, name)
+		return clause(func(c *course) { put(c, v) })
+	}
+}
+
+// uncounted is what changes no count, asLong an end that is not counted, spreadOut that the shaping is spread over the row.
+func uncounted(*match) any { return clause(func(*course) {}) }
+func asLong(*match) any    { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }
+func spreadOut(*match) any { return clause(func(c *course) { c.spread = true }) }
+
 var clauses = []form{
 	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [of [the] needle/needles/work] [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
 	{rule: "clause", pattern: "[on/at] each/both/either side/end/ends/sides/edge [of [the] needle/needles/work/row]", meaning: "at both ends", example: "Dec 1 st each side every 4th row 3 times", build: both},
-	{rule: "clause", pattern: "in/on every/each {o:ord} $st", meaning: "spread over the row", example: "Inc 2 sts in every 14th st 6 times", build: func(m *match) any {
-		return clause(func(c *course) { c.spread, c.nth = true, true })
-	}},
+	{rule: "clause", pattern: "in/on every/each {o:ord} $st", meaning: "spread over the row", example: "Inc 2 sts in every 14th st 6 times", build: func(m *match) any { return clause(func(c *course) { c.spread, c.nth = true, true }) }},
 	{rule: "clause", pattern: "in first and last [$st]", meaning: "at both ends", example: "Row 11: Same as Row 9, increasing in first and last st", build: both},
 	{rule: "clause", pattern: "at/on beg/beginning/start and [at/on] end [of needle/needles]", meaning: "at both ends", example: "Inc 1 st at beg and end of every 6th row 3 times", build: both},
 	{rule: "clause", pattern: "[on/at] each/either/both side/sides of $center [{n:num}] $st/panel/section", meaning: "on both sides of the middle", example: "Dec 1 st at each side of centre 20 sts on next 3 rows", build: both},
@@ -43,17 +54,9 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.both, c.marked, c.markers, c.where = true, true, n, true })
 		}},
-	{rule: "clause", pattern: "before and after [each/every] [of] [{n:num}] marker/markers/m", meaning: "on both sides of markers", example: "Inc 1 st before and after each marker every 2nd rnd",
-		build: func(m *match) any {
-			n := m.num("n", 0)
-			return clause(func(c *course) { c.both, c.marked, c.markers, c.where = true, true, n, true })
-		}},
+	{rule: "clause", pattern: "before and after [each/every] [of] [{n:num}] marker/markers/m", meaning: "on both sides of markers", example: "Inc 1 st before and after each marker every 2nd rnd", build: sets("n", func(c *course, n ins.Num) { c.both, c.marked, c.markers, c.where = true, true, n, true })},
 	{rule: "clause", pattern: "at middle/centre/center [$st]", meaning: "in the middle of the row", example: "Dec 2 sts at the middle every 2 rows 20 times", build: func(m *match) any { return clause(func(c *course) { c.inner, c.where = true, true }) }},
-	{rule: "clause", pattern: "at marked edge [{p:ofpanel}]", meaning: "at a marked line", example: "Dec 1 st at marked edge of Back every 2 rows 3 times",
-		build: func(m *match) any {
-			p := value[string](m, "p")
-			return clause(func(c *course) { c.inner, c.where, c.panel = true, true, p })
-		}},
+	{rule: "clause", pattern: "at marked edge [{p:ofpanel}]", meaning: "at a marked line", example: "Dec 1 st at marked edge of Back every 2 rows 3 times", build: sets("p", func(c *course, p string) { c.inner, c.where, c.panel = true, true, p })},
 	{rule: "clause", pattern: "[at/on] each/both/either {e:edgename}", meaning: "at an edge of each side", example: "Dec 1 st at each neck edge on next 7 rows", build: func(m *match) any {
 		if value[string](m, "e") != "neck" {
 			return both(m)
@@ -72,21 +75,15 @@ var clauses = []form{
 	{rule: "clause", pattern: "(inside/within) [front/neck/centre/center/buttonhole/garter] [stitch/st] border/band", meaning: "at one edge", example: "Dec 1 st inside front border every row until 21 sts remain", build: func(m *match) any { return clause(func(c *course) { c.edge, c.where = "front", true }) }},
 	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
 	{rule: "clause", pattern: "at $beg/end of row/rnd/round/needle/work", meaning: "at one edge", example: "Row 3: K, dec 1 st at beg of row", when: tests{no(beforeKind("n")), no(before("and"))}, build: oneEdge},
-	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: func(m *match) any {
-		return clause(func(c *course) { c.spread = true })
-	}},
-	{rule: "clause", pattern: "(at/in) (even/equal/regular) (intervals/distances/spaces) [apart] [across/around/along/over/in] [$next/first/last/this] [{w:row}] [of {x:stretch}]", meaning: "spread over the row", example: "Inc 6 sts at even intervals across last row of ribbing", build: func(m *match) any {
-		return clause(func(c *course) { c.spread = true })
-	}},
-	{rule: "clause", pattern: "across/along/around [next/last/first/same/this] [row/rnd/round]", meaning: "spread over the row", example: "Dec 8 sts across next row", build: func(m *match) any {
-		return clause(func(c *course) { c.spread = true })
-	}},
+	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: spreadOut},
+	{rule: "clause", pattern: "(at/in) (even/equal/regular) (intervals/distances/spaces) [apart] [across/around/along/over/in] [$next/first/last/this] [{w:row}] [of {x:stretch}]", meaning: "spread over the row", example: "Inc 6 sts at even intervals across last row of ribbing", build: spreadOut},
+	{rule: "clause", pattern: "across/along/around [next/last/first/same/this] [row/rnd/round]", meaning: "spread over the row", example: "Dec 8 sts across next row", build: spreadOut},
 	{rule: "clause", pattern: "[in/on/over/across/of] (this/last/same/first/following) {w:row}", meaning: "in one row", example: "Work 4 rows in k1, p1 rib, inc 6 sts evenly across last row",
 		build: func(m *match) any {
 			last := m.said("last")
 			return clause(func(c *course) { c.spread = true; c.once = last })
 		}},
-	{rule: "clause", pattern: "in/across/around {w:row}", meaning: "spread over the row", example: "Row 3: Sc across, inc 3 sts in row", when: tests{no(beforeKind("n"))}, build: func(m *match) any { return clause(func(c *course) { c.spread = true }) }},
+	{rule: "clause", pattern: "in/across/around {w:row}", meaning: "spread over the row", example: "Row 3: Sc across, inc 3 sts in row", when: tests{no(beforeKind("n"))}, build: spreadOut},
 	{rule: "clause", pattern: "[on/of/in] (rs | ws | right side | wrong side) rows/rnds/rounds", meaning: "on rows of one side", example: "Dec 1 st at each end of right-side rows every 2 rows 4 times",
 		build: func(m *match) any {
 			rs := m.said("rs", "right")
@@ -97,7 +94,7 @@ var clauses = []form{
 			n, w := m.num("n", 0), value[bool](m, "w")
 			return clause(func(c *course) { c.Over, c.HasOver, c.Rounds = n, true, c.Rounds || w })
 		}},
-	{rule: "clause", pattern: "after {n:num} {w:row}", meaning: "when so many rows are done", example: "Inc 1 st at each end after 4 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "after {n:num} {w:row}", meaning: "when so many rows are done", example: "Inc 1 st at each end after 4 rows", build: uncounted},
 	{rule: "clause", pattern: "[and] then/and [in/on] [each $edge/end] [of] [in/on/of] every {v:every} [{t:times}]", meaning: "and then otherwise", example: "Inc 1 st at each end of every 12th row 9 times, then every 10th row 3 times",
 		build: func(m *match) any {
 			v := value[every](m, "v")
@@ -228,32 +225,20 @@ var clauses = []form{
 			v.put(&c.Course)
 		})
 	}},
-	{rule: "clause", pattern: "[then/and] [at/on] every/each {l:len} {t:times}", meaning: "so often, so far apart", example: "Inc 1 st at each end every 4 cm 6 times", build: func(m *match) any {
-		t := value[often](m, "t")
-		return clause(func(c *course) { c.Times, c.HasTimes = t.n, true })
-	}},
-	{rule: "clause", pattern: "in/with/of {y:cloth} [$st/pattern/patt/rib/ribbing/crochet]", meaning: "in a fabric", example: "Work 8 rounds even in k2, p2 rib",
-		build: func(m *match) any {
-			y := value[ins.Cloth](m, "y")
-			return clause(func(c *course) { c.cloth = y })
-		}},
-	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "( over and over [again] | even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:stretch} | as many {x:stretch})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: func(m *match) any {
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
-	}},
+	{rule: "clause", pattern: "[then/and] [at/on] every/each {l:len} {t:times}", meaning: "so often, so far apart", example: "Inc 1 st at each end every 4 cm 6 times", build: sets("t", func(c *course, t often) { c.Times, c.HasTimes = t.n, true })},
+	{rule: "clause", pattern: "in/with/of {y:cloth} [$st/pattern/patt/rib/ribbing/crochet]", meaning: "in a fabric", example: "Work 8 rounds even in k2, p2 rib", build: sets("y", func(c *course, y ins.Cloth) { c.cloth = y })},
+	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: uncounted},
+	{rule: "clause", pattern: "( over and over [again] | even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: uncounted},
+	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:stretch} | as many {x:stretch})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: asLong},
 	{rule: "clause", pattern: "[your needle/needles] [,] and (you've | you have | having) [just] completed/finished/worked/done [a/an] [rs/ws/right/wrong] [side] [{x:rowset} | row] [of [pattern/patt/chart]]", meaning: "words about it", example: "Rep rows 1 and 2 until you have 28 sts on your needle and you've just completed row 1 of the pattern", build: func(m *match) any { return clause(func(c *course) { c.AnySide = true }) }},
-	{rule: "clause", pattern: "so [that] you have {x:stretch}", meaning: "words about it", example: "Rep rows 1-2 nine more times so you have a total of 10 repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "or (until/till/to/for/as {x:stretch})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over so many stitches", example: "Work even on 20 sts for 6 rows", when: tests{after("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds"), no(inRow)}, build: func(m *match) any {
-		n := m.num("n", 0)
-		return clause(func(c *course) { c.on = n })
-	}},
-	{rule: "clause", pattern: "across/over/on all [$st]", meaning: "over all stitches", example: "Knit 3 plain rounds across all sts", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "for/in [the] pattern/patt [st/stitch]", meaning: "in pattern", example: "Rep Rows 1-4 for pattern until piece is 20 cm long", build: func(m *match) any { return clause(func(c *course) {}) }},
-	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: func(m *match) any { return clause(func(c *course) {}) }},
+	{rule: "clause", pattern: "so [that] you have {x:stretch}", meaning: "words about it", example: "Rep rows 1-2 nine more times so you have a total of 10 repeats", build: uncounted},
+	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: uncounted},
+	{rule: "clause", pattern: "[,] or {l:len} [less/shorter/longer/more/short] [than/of] {x:stretch}", meaning: "another end, as the maker likes", example: "Rep Row 1 for 8 in or 1 in less than your foot", build: uncounted},
+	{rule: "clause", pattern: "or (until/till/to/for/as {x:stretch})", meaning: "another end, as the maker likes", example: "Rep these 2 rows 13 times more, or until leg is desired length", build: uncounted},
+	{rule: "clause", pattern: "on/over [these/those/same/all/$rem] {n:num} $st [only]", meaning: "over so many stitches", example: "Work even on 20 sts for 6 rows", when: tests{after("even", "straight", "plain", "pattern", "patt", "st", "stitch", "rib", "rows", "rnds"), no(inRow)}, build: sets("n", func(c *course, n ins.Num) { c.on = n })},
+	{rule: "clause", pattern: "across/over/on all [$st]", meaning: "over all stitches", example: "Knit 3 plain rounds across all sts", build: uncounted},
+	{rule: "clause", pattern: "for/in [the] pattern/patt [st/stitch]", meaning: "in pattern", example: "Rep Rows 1-4 for pattern until piece is 20 cm long", build: uncounted},
+	{rule: "clause", pattern: "without [any/further] shaping/increasing/decreasing", meaning: "even", example: "Work 4 rows without shaping", build: uncounted},
 	{rule: "clause", pattern: "{t:times}", meaning: "so many times", example: "Rep last 2 rows 5 times more",
 		build: func(m *match) any {
 			t := value[often](m, "t")
@@ -276,27 +261,19 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.Rows, c.Rounds = n, c.Rounds || w })
 		}},
-	{rule: "clause", pattern: "(to | until | through | to end of | until end of | up to | ending with | up to and including | until [and] [end] [of]) {w:row} {n:num} [is/has] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Rep Row 2 to end of row 30",
-		build: func(m *match) any {
-			n := m.num("n", 0)
-			return clause(func(c *course) { c.ToRow = n })
-		}},
+	{rule: "clause", pattern: "(to | until | through | to end of | until end of | up to | ending with | up to and including | until [and] [end] [of]) {w:row} {n:num} [is/has] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Rep Row 2 to end of row 30", build: sets("n", func(c *course, n ins.Num) { c.ToRow = n })},
 	{rule: "clause", pattern: "until/till/to {u:until}", meaning: "until so many stitches, or so long", example: "Dec 1 st at neck edge every row until 21 sts remain", build: func(m *match) any { return m.get("u") }},
 	{rule: "clause", pattern: "until/till/til/unless/except {u:anyend}", meaning: "until an end that is not counted", example: "Rep rows 1 and 2 until you are happy with the length", build: func(m *match) any {
 		if _, to := m.p.named("until", m.from+1); to >= 0 {
 			return nil
 		}
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+		return asLong(m)
 	}},
 	{rule: "clause", pattern: "(in round/rnds/rounds/rows | in the round | around | circularly | back and forth | flat) [in rows]", meaning: "flat or around", example: "Work even in the round for 10 rounds", build: func(m *match) any {
 		rounds := m.said("round", "rounds", "rnds", "around", "circularly")
 		return clause(func(c *course) { c.Rounds = c.Rounds || rounds })
 	}},
-	{rule: "clause", pattern: "for/to/until {l:len} [more] [{x:fromwhere}]", meaning: "for a length", example: "Work in stockinette stitch for 12 cm",
-		build: func(m *match) any {
-			l := value[*ins.Lengths](m, "l")
-			return clause(func(c *course) { c.Length = l })
-		}},
+	{rule: "clause", pattern: "for/to/until {l:len} [more] [{x:fromwhere}]", meaning: "for a length", example: "Work in stockinette stitch for 12 cm", build: sets("l", func(c *course, l *ins.Lengths) { c.Length = l })},
 	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [{r:num} [or [{row}] {num}]] [facing] [for [$next] {row}] [of pattern]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
 		build: func(m *match) any {
 			if m.to == m.from+1 || m.p.t[m.to-1].Is("with", "on", "after", "by") || m.has("n") && !m.said("row", "rnd", "rows", "rnds", "round", "rounds") {
@@ -314,7 +291,7 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.EndSide = side })
 		}},
-	{rule: "clause", pattern: "to (armhole/armholes/shoulder/underarm/neck/top/yoke/waist/cuff/hem/desired/required/{s:piecename}) [shaping/length/edge]", meaning: "as far as there", example: "Work even to armhole", when: tests{said("armhole", "armholes", "shoulder", "underarm", "neck", "top", "yoke", "waist", "length", "desired", "required")}, build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
+	{rule: "clause", pattern: "to (armhole/armholes/shoulder/underarm/neck/top/yoke/waist/cuff/hem/desired/required/{s:piecename}) [shaping/length/edge]", meaning: "as far as there", example: "Work even to armhole", when: tests{said("armhole", "armholes", "shoulder", "underarm", "neck", "top", "yoke", "waist", "length", "desired", "required")}, build: asLong},
 
 	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all]", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
 		build: func(m *match) any {
@@ -323,7 +300,7 @@ var clauses = []form{
 			case u.Row:
 				return nil
 			case u.Stretch, u.Group != nil: // 20 blocks, of any number of stitches
-				return clause(func(c *course) { c.Length = &ins.Lengths{} })
+				return asLong(m)
 			}
 			return clause(func(c *course) { c.Via, c.Until = c.Until, n })
 		}},
@@ -331,18 +308,16 @@ var clauses = []form{
 		if m.said("all", "total") || value[ins.Unit](m, "u").Row {
 			return nil
 		}
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+		return asLong(m)
 	}},
-	{rule: "until", pattern: "armhole/armholes/underarm/underarms/shoulder/shoulders/waist/hem", meaning: "until it is so long", example: "Work in 2x2 rib until armholes", build: func(m *match) any {
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
-	}},
+	{rule: "until", pattern: "armhole/armholes/underarm/underarms/shoulder/shoulders/waist/hem", meaning: "until it is so long", example: "Work in 2x2 rib until armholes", build: asLong},
 	{rule: "until", pattern: "[{x:piecename}] reaches/reach {y:stretch}", meaning: "until it is so long", example: "Work even until mitten reaches the tip of the little finger", build: func(m *match) any {
 		for i := m.from; i < m.to; i++ {
 			if m.p.at(i).Kind == 'n' || m.p.at(i).Kind == 'f' {
 				return nil
 			}
 		}
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+		return asLong(m)
 	}},
 	{rule: "until", pattern: "(it's/it/its/you {x:stretch})", meaning: "until it is as long as wanted", example: "Rep rows 1-20 until it is about a square", build: func(m *match) any {
 		for i := m.from; i < m.to; i++ {
@@ -350,46 +325,29 @@ var clauses = []form{
 				return nil
 			}
 		}
-		return clause(func(c *course) { c.Length = &ins.Lengths{} })
+		return asLong(m)
 	}},
-	{rule: "until", pattern: "[there] [are/is/remain] [only] {n:num} $rem/left", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 remain",
-		build: func(m *match) any {
-			n := m.num("n", 0)
-			return clause(func(c *course) { c.Until = n })
-		}},
+	{rule: "until", pattern: "[there] [are/is/remain] [only] {n:num} $rem/left", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 remain", build: sets("n", func(c *course, n ins.Num) { c.Until = n })},
 	{rule: "until", pattern: "[{x:piecename}] $meas [{l:len}] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until sleeve measures 42 cm", build: untilLength},
 	{rule: "until", pattern: "[{x:piecename}] (is | reaches | is about | matches | fits | are | has) {l:len} [long/deep/in] [length] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until piece is 20 cm", build: untilLength},
 	{rule: "until", pattern: "{l:len} [are/is] [completed/complete/worked/done/made] [{y:fromwhere}]", meaning: "until it measures so much", example: "Work even until 20 cm from beg", build: untilLength},
-	{rule: "until", pattern: "[{x:piecename}] [reaching | reaches | you reach | you have reached] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", when: tests{no(said("needle"))}, build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
-	{rule: "until", pattern: "{x:openend}", meaning: "until it is as the maker wants it", example: "Rep Row 2 until it goes round your head with room to spare", when: tests{after("until", "till")}, build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
+	{rule: "until", pattern: "[{x:piecename}] [reaching | reaches | you reach | you have reached] (desired/required/right/correct/same/long/matches/fits/as/is) [{s:stretch}]", meaning: "until it is as long as wanted", example: "Work even until desired length", when: tests{no(said("needle"))}, build: asLong},
+	{rule: "until", pattern: "{x:openend}", meaning: "until it is as the maker wants it", example: "Rep Row 2 until it goes round your head with room to spare", when: tests{after("until", "till")}, build: asLong},
 	{rule: "until", pattern: "[you/there/it/i] [have/are/has] [made/worked/done/completed/finished] [a] [total] [of] {n:num} {w:row} [in] [all/total/altogether/long/done/complete/completed] [{x:openend}]", meaning: "until so many rows", example: "Rep Row 25 until you have 33 rows total", build: func(m *match) any {
 		n := m.num("n", 0)
 		for i := m.from; i < m.to+6; i++ {
 			if m.p.at(i).Is("above", "after", "since", "past") { // 38 rows above the marker
-				return clause(func(c *course) { c.Length = &ins.Lengths{} })
+				return asLong(m)
 			}
 		}
 		return clause(func(c *course) { c.ToRow, c.Counted = n, true })
 	}},
-	{rule: "until", pattern: "{w:row} {n:num} [is/has/have] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Work even until row 156 is complete",
-		build: func(m *match) any {
-			n := m.num("n", 0)
-			return clause(func(c *course) { c.ToRow = n })
-		}},
-	{rule: "until", pattern: "[there/you] (are/have) [a] [total] [of] {n:num} {w:row} [in/for] [all/total/{x:stretch}]", meaning: "until so many rows", example: "Rep Row 2 until you have a total of 30 rows",
-		build: func(m *match) any { return clause(func(c *course) { c.Length = &ins.Lengths{} }) }},
-	{rule: "until", pattern: "{n:num} [pattern/patt/pat] {w:row} [in] [all/total] [have/are] [been] [worked/done/completed/complete/made]", meaning: "until so many rows", example: "Rep Row 2 until 30 rows have been worked",
-		build: func(m *match) any {
-			n := m.num("n", 0)
-			return clause(func(c *course) { c.ToRow = n })
-		}},
+	{rule: "until", pattern: "{w:row} {n:num} [is/has/have] [been] [complete/completed/worked/done]", meaning: "up to a row", example: "Work even until row 156 is complete", build: sets("n", func(c *course, n ins.Num) { c.ToRow = n })},
+	{rule: "until", pattern: "[there/you] (are/have) [a] [total] [of] {n:num} {w:row} [in/for] [all/total/{x:stretch}]", meaning: "until so many rows", example: "Rep Row 2 until you have a total of 30 rows", build: asLong},
+	{rule: "until", pattern: "{n:num} [pattern/patt/pat] {w:row} [in] [all/total] [have/are] [been] [worked/done/completed/complete/made]", meaning: "until so many rows", example: "Rep Row 2 until 30 rows have been worked", build: sets("n", func(c *course, n ins.Num) { c.ToRow = n })},
 
-	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every nth row", example: "Dec 1 st at each end of every 4th row 3 times",
-		build: func(m *match) any {
-			return every{n: m.nth("o"), rounds: value[bool](m, "w")}
-		}},
-	{rule: "every", pattern: "[$next/following] {n:num} [th/st/nd/rd] {w:row}", meaning: "every so many rows", example: "Dec 1 st at each end every 4 rows 3 times",
-		build: func(m *match) any { return every{n: m.num("n", 1), rounds: value[bool](m, "w")} }},
+	{rule: "every", pattern: "[$next/following] {o:ord} {w:row}", meaning: "every nth row", example: "Dec 1 st at each end of every 4th row 3 times", build: func(m *match) any { return every{n: m.nth("o"), rounds: value[bool](m, "w")} }},
+	{rule: "every", pattern: "[$next/following] {n:num} [th/st/nd/rd] {w:row}", meaning: "every so many rows", example: "Dec 1 st at each end every 4 rows 3 times", build: func(m *match) any { return every{n: m.num("n", 1), rounds: value[bool](m, "w")} }},
 	{rule: "every", pattern: "[$next/following] other/alt/alternate/second [rs/ws] {w:row}", meaning: "every second row", example: "Dec 1 st at each end of every other row 3 times",
 		build: func(m *match) any {
 			k := 2
@@ -398,13 +356,10 @@ var clauses = []form{
 			}
 			return every{n: ins.N(k), rounds: value[bool](m, "w")}
 		}},
-	{rule: "every", pattern: "[$next/following] (rs | ws | right side | wrong side | k | knit | p | purl) {w:row}", meaning: "every row of one side", example: "Dec 1 st at each end of every RS row 3 times",
-		build: func(m *match) any {
-			return every{n: ins.N(2), rs: m.said("rs", "right"), ws: m.said("ws", "wrong"), rounds: value[bool](m, "w")}
-		}},
-	{rule: "every", pattern: "{l:len}", meaning: "so far apart", example: "Dec 1 st at each end every 2 in 3 times", build: func(m *match) any {
-		return every{apart: value[*ins.Lengths](m, "l")}
+	{rule: "every", pattern: "[$next/following] (rs | ws | right side | wrong side | k | knit | p | purl) {w:row}", meaning: "every row of one side", example: "Dec 1 st at each end of every RS row 3 times", build: func(m *match) any {
+		return every{n: ins.N(2), rs: m.said("rs", "right"), ws: m.said("ws", "wrong"), rounds: value[bool](m, "w")}
 	}},
+	{rule: "every", pattern: "{l:len}", meaning: "so far apart", example: "Dec 1 st at each end every 2 in 3 times", build: func(m *match) any { return every{apart: value[*ins.Lengths](m, "l")} }},
 	{rule: "every", pattern: "[$next/following] {w:row}", meaning: "every row", example: "Dec 1 st at each end of every row 3 times", build: func(m *match) any { return every{n: ins.N(1), rounds: value[bool](m, "w")} }},
 }
 

@@ -47,7 +47,7 @@ var stitches = []form{
 		return s
 	}},
 	{rule: "stitch", pattern: "inc/increase [{n:num}] [$st] in every/each other/alternate/second {u:unit} [{e:extent}]", meaning: "every second stitch", example: "Rnd 4: Inc in every other st", build: func(m *match) any {
-		if n := m.num("n", 1); !m.p.line.IsRow() || value[ins.Unit](m, "u").Row || n.By != nil || n.All != 1 {
+		if !m.p.line.IsRow() || value[ins.Unit](m, "u").Row || !one("n")(m) {
 			return nil
 		}
 		return &ins.Stitch{Inc: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(2), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
@@ -64,10 +64,7 @@ var stitches = []form{
 		return s
 	}},
 	{rule: "stitch", pattern: "(knitting/purling) (last {n:num} [$st] | last $st | {n:num} [$st] at end [of] [$row])", meaning: "the stitches with which a row ends", example: "Row 2: Knit 2, over, narrow; repeat, knitting last 2 stitches", build: func(m *match) any {
-		id := "k"
-		if m.p.t[m.from].Is("purling") {
-			id = "p"
-		}
+		id := knitOr(m.p.t[m.from].Is("purling"))
 		if !m.p.line.IsRow() {
 			return nil
 		}
@@ -121,8 +118,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[is/are] [and] ([worked/made/work/crocheted/knitted] [again] [once] [more] [entirely/all/wholly/only] in | consist/consists [entirely/only] of) {k:kind} [$st] [{e:extent}]", meaning: "the stitch in each place", example: "Row 2: Work entirely in sc", when: tests{inRow, either(said("is", "are", "consist", "consists", "entirely", "all", "wholly", "only"), opens), endsOr(".", ",", ";", "like", "as", "throughout", "worked")}, build: stitchTo},
 	{rule: "stitch", pattern: "[$make] {k:kind} $rem [$st/{n:num}] [of] [$row]", meaning: "the stitch in each place that is left", example: "purl remaining sts", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
-	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] ([each/every/all] [of] $next/first/last/$rem {k:num} [$st] | each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st",
-		build: frontAndBack},
+	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] ([each/every/all] [of] $next/first/last/$rem {k:num} [$st] | each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st", build: frontAndBack},
 	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b | f / b)", meaning: "front and back", example: "p into front and then into back of next st", when: tests{either(no(said("front", "back")), all(said("front"), said("back")))}, build: yes},
 	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} [held] $st (of/from/on/for) [first/second/left/right/one/other] [pocket] (lining/linings) [holder]", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k across 20 sts of pocket lining, k to end", build: ofLining},
 	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} ([first/second/left/right/held] [pocket] lining $st | (from/of) [first/second/left/right] [pocket] lining)", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k 20 pocket lining sts, k to end", build: ofLining},
@@ -146,17 +142,12 @@ var stitches = []form{
 		if q != o+1 || o < 2 {
 			return nil
 		}
-		id := "k"
-		if m.p.t[m.from].Is("p", "purl") {
-			id = "p"
-		}
+		id := knitOr(m.p.t[m.from].Is("p", "purl"))
 		body := []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: ins.N(o - 1)}, &ins.Stitch{Kind: stitch.ByID(id + "2tog"), N: ins.N(1)}}
 		return &ins.Repeat{Body: body, Until: ins.Extent{Kind: ins.ToEnd, At: m.span()}, Stop: -1, Cut: true}
 	}},
 	{rule: "stitch", pattern: "work/make [{x:asset}] [cable/twist/lace/leaf/motif/panel/chart] [twist/pattern/panel/row/motif/cable] (over/on/across) [$next] {n:num} $st", meaning: "so many stitches as they come", example: "Round 8: *P 8, work cable twist on next 12 sts; rep from * to end", when: tests{inRow, said("next", "following", "foll")}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
-	{rule: "stitch", pattern: "twist/cross/twisting/crossing/cable [over] $next [k] {n:num} [$st] [as (on/for/in/before) [{x:stretch}]]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any {
-		return &ins.Stitch{N: m.num("n", 1)}
-	}},
+	{rule: "stitch", pattern: "twist/cross/twisting/crossing/cable [over] $next [k] {n:num} [$st] [as (on/for/in/before) [{x:stretch}]]", meaning: "so many stitches as they come", example: "Row 3: P2, twist next 8 sts, p to end", build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "(k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) [,] {t:times}", meaning: "a rib, so many times", example: "Row 3: K1, p1 five times, k to end", build: func(m *match) any {
 		if t := value[often](m, "t"); m.p.r.crochet || !m.p.line.IsRow() || t.more || m.from > 1 && m.p.at(m.from-1).Is(",") && m.p.at(m.from-2).Kind == 'n' {
 			return nil
@@ -191,12 +182,8 @@ var stitches = []form{
 		}
 		return s
 	}},
-	{rule: "stitch", pattern: "slip/sl [1/one] [$st] , narrow [,] [and] (bind | bind off | pass [slipped] [$st] over [{tail}] | throw [slipped] [$st] over [{tail}])", meaning: "a double decrease", example: "Row 2: *Slip, narrow and bind, knit 3; rep from * to end", build: func(m *match) any {
-		return &ins.Stitch{Kind: stitch.ByID("sk2p"), N: ins.N(1)}
-	}},
-	{rule: "stitch", pattern: "knit/k/work/make/purl/p/pick/raise [up] [and] [knit/k/purl/p] [1/one] [$st] [in/into/from/through] [back/front] [of] horizontal/running/connecting/cross/crossing [loop/bar/thread/strand/yarn] (between/before/preceding/lying [between/before]) [$next/last] [2/two] [$st/needles] [(and | just) {tail}]", meaning: "one stitch made", example: "Row 2: K1, knit a st in the horizontal loop preceding next st, k to end", build: func(m *match) any {
-		return &ins.Stitch{Kind: stitch.ByID("m1"), N: ins.N(1)}
-	}},
+	{rule: "stitch", pattern: "slip/sl [1/one] [$st] , narrow [,] [and] (bind | bind off | pass [slipped] [$st] over [{tail}] | throw [slipped] [$st] over [{tail}])", meaning: "a double decrease", example: "Row 2: *Slip, narrow and bind, knit 3; rep from * to end", build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("sk2p"), N: ins.N(1)} }},
+	{rule: "stitch", pattern: "knit/k/work/make/purl/p/pick/raise [up] [and] [knit/k/purl/p] [1/one] [$st] [in/into/from/through] [back/front] [of] horizontal/running/connecting/cross/crossing [loop/bar/thread/strand/yarn] (between/before/preceding/lying [between/before]) [$next/last] [2/two] [$st/needles] [(and | just) {tail}]", meaning: "one stitch made", example: "Row 2: K1, knit a st in the horizontal loop preceding next st, k to end", build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("m1"), N: ins.N(1)} }},
 	{rule: "stitch", pattern: "[$make] row/rnd/round of {k:kind} [closely] [together] [{e:extent} | {p:places}]", meaning: "the stitch in each place", example: "Row 2: Work a row of sc", build: func(m *match) any {
 		if m.has("p") {
 			return stitchIn(m)
@@ -210,13 +197,7 @@ var stitches = []form{
 		}
 		return s
 	}},
-	{rule: "stitch", pattern: "(k/knit/p/purl) [across] [all] $st (on/of/from) [each/both/all] needle/needles [once]", meaning: "one plain round", example: "Knit across the sts on each needle once", build: func(m *match) any {
-		id := "k"
-		if m.said("p", "purl") {
-			id = "p"
-		}
-		return m.inAll(stitch.ByID(id))
-	}},
+	{rule: "stitch", pattern: "(k/knit/p/purl) [across] [all] $st (on/of/from) [each/both/all] needle/needles [once]", meaning: "one plain round", example: "Knit across the sts on each needle once", build: func(m *match) any { return m.inAll(stitch.ByID(knitOr(m.said("p", "purl")))) }},
 	{rule: "stitch", pattern: "yf/yfwd/yfd/yft [,] slip/sl/s [$next] {n:num} [$st] [purlwise/pwise/pw/p | p wise] [,] (ybk/yb/ybd/ybwd/ytb | yarn back)", meaning: "stitches slipped behind the yarn", example: "Row 3: *K1, yfwd, sl 1 purlwise, ybk; rep from * to end", when: tests{no(crochet)}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("slwyif"), N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "(slip/sl/s) [$next] [{n:num}] [{u:unit}] [together/tog] [as [if] to purl/knit/p/k/k2tog/p2tog [{x:num}] [together/tog] | purlwise/knitwise/pwise/kwise | p/k wise | wyib/wyif | with yarn in [front/back] | one by one] [wyib/wyif] [to/onto right/left [hand] needle]", meaning: "stitches slipped", example: "sl 1 purlwise", when: tests{no(crochet)}, build: func(m *match) any {
 		u, _ := m.get("u").(ins.Unit)
@@ -234,11 +215,7 @@ var stitches = []form{
 	}},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
 	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: func(m *match) any {
-		id := "k"
-		if m.said("p", "purl") {
-			id = "p"
-		}
-		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
+		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(knitOr(m.said("p", "purl")))}
 	}},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
@@ -304,16 +281,10 @@ var stitches = []form{
 		}
 		return yarnOver(m)
 	}},
-	{rule: "stitch", pattern: "dec/decrease [{n:num}] [$st] over $next {m:num} {u:unit}", meaning: "stitches worked together", example: "dec over next 2 sts",
-		build: func(m *match) any {
-			return &ins.Stitch{Dec: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: m.num("m", 2), Unit: value[ins.Unit](m, "u")}}}
-		}},
-	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into each of [$next/first/last] {m:num} [$st]", meaning: "an increase in each of the next stitches", example: "Row 3: K5, inc 1 st in each of next 2 sts, k to end", build: func(m *match) any {
-		if n := m.num("n", 1); n.By != nil || n.All != 1 || !m.p.line.IsRow() {
-			return nil
-		}
-		return &ins.Stitch{Inc: true, N: m.num("m", 1)}
+	{rule: "stitch", pattern: "dec/decrease [{n:num}] [$st] over $next {m:num} {u:unit}", meaning: "stitches worked together", example: "dec over next 2 sts", build: func(m *match) any {
+		return &ins.Stitch{Dec: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: m.num("m", 2), Unit: value[ins.Unit](m, "u")}}}
 	}},
+	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into each of [$next/first/last] {m:num} [$st]", meaning: "an increase in each of the next stitches", example: "Row 3: K5, inc 1 st in each of next 2 sts, k to end", when: tests{one("n"), inRow}, build: func(m *match) any { return &ins.Stitch{Inc: true, N: m.num("m", 1)} }},
 	{rule: "stitch", pattern: "inc/increase/dec/decrease {n:num} [$st] [in/into] [$next/same] [{u:unit}]", meaning: "one increase or decrease here", example: "inc 1 in next st",
 		build: func(m *match) any {
 			t := m.p.at(m.to)
@@ -334,7 +305,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "inc/increase/dec/decrease [{n:num} | once] [$st] by {h:byhow}", meaning: "one increase or decrease here, and how it is made", example: "Row 3: K1, inc 1 by knitting into front and back of next st, k to end",
 		build: func(m *match) any {
 			inc := m.p.t[m.from].Is("inc", "increase")
-			if n := m.num("n", 1); n.By != nil || n.All != 1 || m.p.at(m.from+1).Is("by") && m.p.at(m.from+2).Kind == 'n' {
+			if !one("n")(m) || m.p.at(m.from+1).Is("by") && m.p.at(m.from+2).Kind == 'n' {
 				return nil
 			}
 			if inc && value[bool](m, "h") {
@@ -344,9 +315,7 @@ var stitches = []form{
 		}},
 
 	{rule: "chain", pattern: "[but/and/then] [$make] [{t:turning}] $ch [another/further] {n:num} [more] [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch}]", meaning: "so many chains", example: "ch 3", build: chain},
-	{rule: "chain", pattern: "[$make] $ch {n:num} , $ch {m:num} more", meaning: "so many chains", example: "ch 31, ch 1 more", build: func(m *match) any {
-		return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)}
-	}},
+	{rule: "chain", pattern: "[$make] $ch {n:num} , $ch {m:num} more", meaning: "so many chains", example: "ch 31, ch 1 more", build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
 	{rule: "chain", pattern: "[$make] {n:num} [turning/loose/more] $ch [$st] [{c:counting}] [{w:chainfor} | from (base/bottom/top/side) of {y:stretch} | from/at {tail}]", meaning: "so many chains", example: "21 ch", build: chain},
 	{rule: "chain", pattern: "[$beg/begin/commence/commencing] [at/in/from] [{x:startplace}] [,] (with/by) [$make] [foundation/starting] ($ch/chaining [of] {n:num} [$st/$ch] | {n:num} $ch [$st])", meaning: "so many chains", example: "start with a chain of 20 sts", when: tests{firstWord("beg", "beginning", "start", "starting", "begin", "commence", "commencing")}, build: chain},
 	{rule: "chain", pattern: "[start/begin] [by] [$make] $ch/chaining {n:num} [$st] [,] (plus/+) {m:num} [more/extra] [$ch] [(for/to/as) [the] (turn/turning/height) [$ch] | turning $ch]", meaning: "so many chains", example: "Ch 20 + 1 for turning", when: tests{either(no(has("m")), noWordBut("for", "turn", "turning"))}, build: func(m *match) any { return &ins.Chain{N: m.num("n", 1).Plus(m.num("m", 1).All)} }},
@@ -430,23 +399,16 @@ var stitches = []form{
 
 	{rule: "turn", pattern: "turn/turning [work] [around/clockwise | [at end of] each/every $row]", meaning: "the work is turned", example: "turn", when: tests{noWordBut("and", "leave", "leaving", "with", "ch", "then", "at", "here"), no(said("with"))}, build: func(m *match) any { return &ins.Turn{} }},
 	{rule: "turn", pattern: "turn [work] [so] [that] ([the] rs/ws/right/wrong/purl/knit/p/k [side] [is] facing | [the] rs/ws/right/wrong/purl/knit/p/k side [is] [facing] [you])", meaning: "the work is turned", example: "Row 2: P10, sl 1, turn work so that purl side is facing", when: tests{said("facing", "side")}, build: func(m *match) any { return &ins.Turn{} }},
-	{rule: "stitch", pattern: "k/knit/p/purl [$next] (ds | double/wrapped $st) [as (one/1/single) [$st] | tog with [its] wrap/wraps | and [its] wrap [tog]]", meaning: "a stitch at which the work was turned", example: "Row 3: K to DS, k DS, k3, turn",
-		build: func(m *match) any {
-			id := "k"
-			if m.p.t[m.from].Is("p", "purl") {
-				id = "p"
-			}
-			return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
-		}},
+	{rule: "stitch", pattern: "k/knit/p/purl [$next] (ds | double/wrapped $st) [as (one/1/single) [$st] | tog with [its] wrap/wraps | and [its] wrap [tog]]", meaning: "a stitch at which the work was turned", example: "Row 3: K to DS, k DS, k3, turn", build: func(m *match) any {
+		return &ins.Stitch{Kind: stitch.ByID(knitOr(m.p.t[m.from].Is("p", "purl"))), N: ins.N(1)}
+	}},
 	{rule: "neutral", pattern: "wrap [{num}] [$next/same] [$st] (as follows | [as [you] (did/in/before/for) {x:stretch}])", meaning: "a stitch is wrapped where the work is turned", example: "Row 2: K10, wrap next st as you did in row 1, turn", when: tests{no(crochet), said("st", "sts", "stitch", "stitches")}},
-	{rule: "turn", pattern: "turn/turning with {n:num} $ch", meaning: "chains, and the work is turned", example: "turn with 1 ch",
-		build: func(m *match) any {
-			return &ins.Repeat{Body: []ins.Item{&ins.Chain{N: m.num("n", 1)}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
-		}},
-	{rule: "turn", pattern: "(wrap [{num}] [$next] [$st] [,] [and/&] turn [work] | w and t | wt | w & t | t m)", meaning: "the work is turned within the row", example: "w and t",
-		build: func(m *match) any {
-			return &ins.Repeat{Body: []ins.Item{&ins.Leave{All: true}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
-		}},
+	{rule: "turn", pattern: "turn/turning with {n:num} $ch", meaning: "chains, and the work is turned", example: "turn with 1 ch", build: func(m *match) any {
+		return &ins.Repeat{Body: []ins.Item{&ins.Chain{N: m.num("n", 1)}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
+	}},
+	{rule: "turn", pattern: "(wrap [{num}] [$next] [$st] [,] [and/&] turn [work] | w and t | wt | w & t | t m)", meaning: "the work is turned within the row", example: "w and t", build: func(m *match) any {
+		return &ins.Repeat{Body: []ins.Item{&ins.Leave{All: true}, &ins.Turn{}}, Times: ins.N(1), Stop: -1}
+	}},
 
 	{rule: "leave", pattern: "[then] (place/slip/put/transfer/sl/leave/move) [these/those/them/last/this] [group] [just worked/knitted] [of] [{n:num}] [$st] [just] [worked/knitted] (on/onto/to) [hold | [1st/2nd/3rd/first/second/third/another/stitch/st/spare/waste/scrap/separate/extra/a/safety] [stitch] [-] [holder/holders/thread/yarn/wool/needle/pin/length/strand] [of [waste/scrap] yarn]]", meaning: "what was just worked waits on a holder", example: "Next row: K13 and place these sts on a holder, k17", build: worked},
 	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches wait on a holder", example: "Next row: K20, leave next 20 on a holder, k20", when: tests{inRow, before(",", ";", "and", "then")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 0), Hold: true} }},
@@ -733,10 +695,7 @@ func stitchNext(m *match) any {
 
 func together(m *match) any {
 	n := m.num("n", 2)
-	id := "k"
-	if m.p.t[m.from].Is("p", "purl") {
-		id = "p"
-	}
+	id := knitOr(m.p.t[m.from].Is("p", "purl"))
 	k, ok := m.p.r.thing([]byte(id + string(rune('0'+n.All%10)) + "tog"))
 	if !ok || n.By != nil || n.All > 9 {
 		return nil
@@ -948,9 +907,5 @@ func partJoined(m *match) any {
 	if l != nil && sleeve && l.Name != "joining" || (l == nil || !sleeve) && !slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return t.Is("pick") }) {
 		return nil
 	}
-	id := "k"
-	if m.said("p", "purl") {
-		id = "p"
-	}
-	return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id), Held: l != nil && !sleeve}
+	return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(knitOr(m.said("p", "purl"))), Held: l != nil && !sleeve}
 }

@@ -46,12 +46,9 @@ var unitForms = []form{
 			}
 			return ins.Unit{Word: "st"}
 		}},
-	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp",
-		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
-	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp",
-		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
-	{rule: "unit", pattern: "$ch {n:size} corner [$sp]", meaning: "a chain space at a corner", example: "2 dc in next ch-2 corner sp",
-		build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
+	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp", build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
+	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp", build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
+	{rule: "unit", pattern: "$ch {n:size} corner [$sp]", meaning: "a chain space at a corner", example: "2 dc in next ch-2 corner sp", build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
 	{rule: "unit", pattern: "[corner/center/centre] [$ch] $sp", meaning: "a chain space of any size", example: "3 dc in next sp",
 		build: func(m *match) any {
 			if !m.p.r.crochet && m.to == m.from+1 && m.said("loop", "loops", "lp", "lps") {
@@ -60,13 +57,10 @@ var unitForms = []form{
 			return ins.Unit{Space: true, Word: "sp"}
 		}},
 	{rule: "unit", pattern: "buttonhole/buttonholes [$sp]", meaning: "the chain space of a buttonhole", example: "Row 3: Ch 1, sc in next 4 sts, ch 2, sk 2 sts, sc in next 14 sts. Row 4: Ch 1, sc in each sc and 2 sc in each buttonhole across", when: tests{crochet, after("each", "every", "next", "first", "last")}, build: func(m *match) any { return ins.Unit{Space: true, Word: "sp"} }},
-	{rule: "unit", pattern: "corner/corners", meaning: "the corner, whatever is there", example: "3 sc in next corner",
-		build: func(m *match) any { return ins.Unit{Word: "corner"} }},
+	{rule: "unit", pattern: "corner/corners", meaning: "the corner, whatever is there", example: "3 sc in next corner", build: func(m *match) any { return ins.Unit{Word: "corner"} }},
 	{rule: "unit", pattern: "$st [that] [were/was/you] skipped/missed", meaning: "stitches that were skipped", example: "*skip next 2 sts, FPdc in next 2 sts, FPdc in 2 sts just skipped; rep from * across", build: func(m *match) any { return ins.Unit{Word: "skipped"} }},
-	{rule: "unit", pattern: "[foundation/starting/beg/beginning/base/underarm/free/added/remaining/rem/single/skipped] $ch [$st]", meaning: "single chains", example: "sc in next 4 ch",
-		build: func(m *match) any { return ins.Unit{Chain: true, Word: "ch"} }},
-	{rule: "unit", pattern: "[end/ends/side] [of] row/rows [end/ends]", meaning: "the ends of rows", example: "work 1 hdc in each row along edge",
-		build: func(m *match) any { return ins.Unit{Row: true, Word: "row"} }},
+	{rule: "unit", pattern: "[foundation/starting/beg/beginning/base/underarm/free/added/remaining/rem/single/skipped] $ch [$st]", meaning: "single chains", example: "sc in next 4 ch", build: func(m *match) any { return ins.Unit{Chain: true, Word: "ch"} }},
+	{rule: "unit", pattern: "[end/ends/side] [of] row/rows [end/ends]", meaning: "the ends of rows", example: "work 1 hdc in each row along edge", build: func(m *match) any { return ins.Unit{Row: true, Word: "row"} }},
 	{rule: "unit", pattern: "[corner/unworked/held/skipped/sk/missed/underlying/free/remaining/rem/edge/slipped] {k:kind} [$st]", meaning: "stitches of one kind", example: "sc in each dc across",
 		build: func(m *match) any {
 			k := value[thing](m, "k")
@@ -184,6 +178,11 @@ func at(kind ins.PlaceKind) func(m *match) any {
 	return func(m *match) any { return place(kind, m) }
 }
 
+// fromHook is a chain counted from the hook.
+func fromHook(m *match) any {
+	return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
+}
+
 // cores are the places themselves, behind their preposition.
 var cores = []form{
 	{rule: "core", pattern: "[$center] {u:unit} of/at/in each/every {w:unit} [{tail}] [{e:extent}]", meaning: "a place in each group", example: "V-st in ch-1 sp of each V-st across", build: func(m *match) any {
@@ -284,16 +283,13 @@ var cores = []form{
 	{rule: "core", pattern: "each/every of $next $ch {n:num}", meaning: "each of so many stitches", example: "1 dc in each of next ch3", build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: m.num("n", 1), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
-	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of so many stitches", example: "dc in each of next 4",
-		build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
-	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around",
-		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
+	{rule: "core", pattern: "each/every [of] [$next] {n:num}", meaning: "each of so many stitches", example: "dc in each of next 4", build: func(m *match) any { pl := place(ins.InNext, m); pl.Of = true; return pl }},
+	{rule: "core", pattern: "every/each other/alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in every other st around", build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
 	{rule: "core", pattern: "each/every/all [of] [$rem/other/single/following] {u:unit} [{tail}] [$next] [{e:extent}]", meaning: "each stitch that is left", example: "sc in each st across", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every [of] $next {u:unit} [{tail}] {e:extent}", meaning: "each stitch that is left", example: "2 hdc in first st and in each of next st around", build: at(ins.InEach)},
 	{rule: "core", pattern: "$rem {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "sc in remaining sts", build: at(ins.InEach)},
 	{rule: "core", pattern: "rest/remainder/balance of {u:unit} [{tail}] [{e:extent}]", meaning: "each stitch that is left", example: "dc in rest of chs across", build: at(ins.InEach)},
-	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row",
-		build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
+	{rule: "core", pattern: "$rem [of] row/rnd/round", meaning: "each stitch that is left", example: "sc in remaining of row", build: func(m *match) any { return ins.Place{Kind: ins.InEach, N: ins.N(1)} }},
 	{rule: "core", pattern: "[each] [of] last/final/$rem {n:num} {u:unit} [{tail}] [to/until/till end [of] [$row]]", meaning: "the last stitches", example: "hdc in last 14 sts", build: lastOf},
 	{rule: "core", pattern: "last {u:unit} made/worked", meaning: "the place worked into last", example: "sc in next 4 sts, ch 3, sl st in last sc made", build: same},
 	{rule: "core", pattern: "last {u:unit} (from/of/in previous/prev/last $row)", meaning: "the first stitch", example: "Row 4: Ch 1, dc in last tr from previous row, dc in next tr to end", when: tests{no(begun)}, build: func(m *match) any { return place(ins.InFirst, m) }},
@@ -303,8 +299,7 @@ var cores = []form{
 	{rule: "core", pattern: "[each] [of] first {n:num} {u:unit} [{tail}]", meaning: "the first stitches", example: "1 dc in each of first 5 dc", build: at(ins.InFirst)},
 	{rule: "core", pattern: "first [one]", meaning: "the first stitch", example: "2 sc in first, sc in each st across", when: tests{endsOrKind("pg", "then"), crochet}, build: func(m *match) any { return ins.Place{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}} }},
 	{rule: "core", pattern: "{n:num} first {u:unit} [{tail}]", meaning: "the first stitches", example: "sc in the 3 first sts", build: at(ins.InFirst)},
-	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every nth stitch", example: "2 sc in every 3rd st around",
-		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
+	{rule: "core", pattern: "every/each {o:ord} {u:unit} [{tail}] [{e:extent}]", meaning: "every nth stitch", example: "2 sc in every 3rd st around", build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(value[int](m, "o")); return pl }},
 	{rule: "core", pattern: "same/that/this/joined/joining {u:unit} [{tail}]", meaning: "the place worked into last", example: "dc in same st", build: same},
 	{rule: "core", pattern: "(that/this same {u:unit} | that/this/same {b:bracketed} $sp) [{tail}]", meaning: "the place worked into last", example: "9 dc in that same ch-4 sp", build: same},
 	{rule: "core", pattern: "same place/position [{tail}]", meaning: "the place worked into last", example: "dc in same place", build: same},
@@ -319,16 +314,9 @@ var cores = []form{
 			}
 			return ins.Place{Kind: ins.InRing, N: ins.N(1)}
 		}},
-	{rule: "core", pattern: "ring/circle of {n:num} $ch [$st]", meaning: "the ring", example: "Into a ring of 6 ch work 12 dc",
-		build: func(m *match) any { return ins.Place{Kind: ins.InRing, N: ins.N(1)} }},
-	{rule: "core", pattern: "{o:ord} from/of hook/hk", meaning: "a chain counted from the hook", example: "sc in 2nd from hook",
-		build: func(m *match) any {
-			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
-		}},
-	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/hk/end/needle | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook",
-		build: func(m *match) any {
-			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
-		}},
+	{rule: "core", pattern: "ring/circle of {n:num} $ch [$st]", meaning: "the ring", example: "Into a ring of 6 ch work 12 dc", build: func(m *match) any { return ins.Place{Kind: ins.InRing, N: ins.N(1)} }},
+	{rule: "core", pattern: "{o:ord} from/of hook/hk", meaning: "a chain counted from the hook", example: "sc in 2nd from hook", build: fromHook},
+	{rule: "core", pattern: "{o:ord} $ch [$st] (from/of hook/hk/end/needle | from hook of [foundation] $ch)", meaning: "a chain counted from the hook", example: "sc in 2nd ch from hook", build: fromHook},
 	{rule: "core", pattern: "{o:ord} and/& {q:ord} $ch from/of hook/hk", meaning: "two chains counted from the hook, worked together", example: "dc2tog in 3rd and 4th ch from hook", build: func(m *match) any {
 		o := value[int](m, "o")
 		if value[int](m, "q") != o+1 {
@@ -336,10 +324,7 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.FromHook, N: ins.N(o), Of: true, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
-	{rule: "core", pattern: "{o:ord} $st from/of hook/hk", meaning: "a chain counted from the hook", example: "8 sc in 2nd st from hook",
-		build: func(m *match) any {
-			return ins.Place{Kind: ins.FromHook, N: ins.N(value[int](m, "o")), Unit: ins.Unit{Chain: true, Word: "ch"}}
-		}},
+	{rule: "core", pattern: "{o:ord} $st from/of hook/hk", meaning: "a chain counted from the hook", example: "8 sc in 2nd st from hook", build: fromHook},
 	{rule: "core", pattern: "[center/centre] $ch {n:num} of last/previous/preceding {w:row}", meaning: "a chain space of so many chains", example: "3 dc in ch 2 of last row", build: func(m *match) any {
 		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"}}
 	}},
@@ -421,10 +406,8 @@ var cores = []form{
 		}
 		return place(ins.InNext, m)
 	}},
-	{rule: "core", pattern: "alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in alternate sts around",
-		build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
-	{rule: "core", pattern: "end/side of each/every row [{tail}]", meaning: "the ends of rows", example: "1 sc in end of each row",
-		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
+	{rule: "core", pattern: "alternate/alt {u:unit} [{tail}] [{e:extent}]", meaning: "every second stitch", example: "2 sc in alternate sts around", build: func(m *match) any { pl := place(ins.InEach, m); pl.N = ins.N(2); return pl }},
+	{rule: "core", pattern: "end/side of each/every row [{tail}]", meaning: "the ends of rows", example: "1 sc in end of each row", build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
 	{rule: "core", pattern: "(second/next - to - last | second to last | next to last | last but one | penultimate) {u:unit} [{tail}]", meaning: "the stitch before the last", example: "Ch 1, sc in each st to last 2 sts, 2 sc in second to last st, sc in last st", build: at(ins.InNext)},
 	{rule: "core", pattern: "(underside | (other/opposite/bottom/under side | bottom/unused/free/$rem loop/loops/lp/lps) of) [of] [each/every] [of] [foundation/starting/beg/beginning/base/initial/original] chain/ch/chs/chains [{e:extent}]", meaning: "each chain along its other side", example: "Chain 33. Rnd 1: Dc in 3rd ch from hook, dc in each ch to end, 4 dc in end ch, then dc in the underside of the chain", when: tests{no(beforeKind("n"))}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Chain: true, Word: "ch"}}
@@ -440,8 +423,7 @@ var cores = []form{
 		return pl
 	}},
 	{rule: "core", pattern: "{u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in sts across", build: eachIfExtent},
-	{rule: "core", pattern: "($row {num} [below] | {num} $row below | ridge | front/back)", meaning: "a stitch lower down", example: "1 dc in ridge",
-		build: func(m *match) any { return ins.Place{Kind: ins.InNext, N: ins.N(1), Far: true} }},
+	{rule: "core", pattern: "($row {num} [below] | {num} $row below | ridge | front/back)", meaning: "a stitch lower down", example: "1 dc in ridge", build: func(m *match) any { return ins.Place{Kind: ins.InNext, N: ins.N(1), Far: true} }},
 	{rule: "core", pattern: "across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every/all {e:extent}", meaning: "each stitch up to there", example: "hdc in each to end", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
@@ -451,8 +433,7 @@ var cores = []form{
 		}
 		return at(ins.InEach)(m)
 	}},
-	{rule: "core", pattern: "(both/$edge [$edge] of row/rows [{tail}] | row/rows [{tail}] | row end/ends [{tail}])", meaning: "the ends of rows", example: "1 sc in rows along edge",
-		build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
+	{rule: "core", pattern: "(both/$edge [$edge] of row/rows [{tail}] | row/rows [{tail}] | row end/ends [{tail}])", meaning: "the ends of rows", example: "1 sc in rows along edge", build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
 	{rule: "core", pattern: "([edge/hem/side] [of] (material/linen/fabric/cloth/goods/hem/handkerchief/hanky/napkin/towel/pillowcase/hemstitching/braid/tape/bias/lawn/organdy/net/felt/ring/cord/wire/guipure/insertion/paper/elastic) [{tail}] | edge [{tail}])", meaning: "the edge of something that is not worked", example: "Rnd 1: Sc closely around edge of linen, join", when: tests{either(no(lastWord("ring")), after("over", "around")), no(knitting)}, build: func(m *match) any { return ins.Place{Kind: ins.RowEnds, N: ins.N(1), Unit: ins.Unit{Row: true}} }},
 }
 
@@ -686,11 +667,9 @@ var loops = []form{
 			}
 			return ins.BackLoop
 		}},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos/flp [only] | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around",
-		build: func(m *match) any { return ins.FrontLoop }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (flo/fl/flos/flp [only] | [unworked/unused/free/remaining/rem/skipped] front loop/loops/lp/lps/thread/half [only] | front only)", meaning: "the front loop", example: "sc in FLO of each st around", build: func(m *match) any { return ins.FrontLoop }},
 	{rule: "loop", pattern: "unworked/unused/free/remaining/rem loop/loops/lp/lps", meaning: "the loop of a chain that is still free", example: "Row 1: Ch 2, esc in rem lp of each ch across", when: tests{before("of")}, build: func(m *match) any { return ins.BothLoops }},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges) [[created/formed/made/found] below/behind/under [$st/loops] [in/of/on/from] [previous/prev/last] [row/rnd/round]]", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across",
-		build: func(m *match) any { return ins.BothLoops }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (back/bottom/third/top/horizontal) (bar/bars/bump/bumps/hump/humps/ridge/ridges) [[created/formed/made/found] below/behind/under [$st/loops] [in/of/on/from] [previous/prev/last] [row/rnd/round]]", meaning: "the bar behind a chain", example: "sl st in back bar of each ch across", build: func(m *match) any { return ins.BothLoops }},
 	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] [the] ({o:ord} | back {o:ord}) loop/loops/lp/lps [only]", meaning: "the loop below the front and the back one", example: "hdc in 3rd loop of each st around",
 		build: func(m *match) any {
 			if value[int](m, "o") != 3 || m.p.at(m.to).Is("from", "made") {
@@ -698,8 +677,7 @@ var loops = []form{
 			}
 			return ins.BothLoops
 		}},
-	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch",
-		build: func(m *match) any { return ins.BothLoops }},
+	{rule: "loop", pattern: "[in/into/through/working/work/by] [in/into/through] (bottom/free/unused loop/loops/lp/lps)", meaning: "the loops along the other side of a chain", example: "2 sc in bottom loop of last ch", build: func(m *match) any { return ins.BothLoops }},
 	{rule: "neutral", pattern: "working/work/crochet/crocheting [only] [in/into/through] (blo/bl/flo/fl | back/front loop/loops/lp/lps [only]) of [each/every/all] [of] {u:unit} [{tail}]", meaning: "which loops are worked into", example: "Rnd 3: Working in back loops of sts of Rnd 2, sc in each st around", when: tests{either(has("tail"), before(","))}, build: func(m *match) any {
 		m.p.r.loop = ins.BackLoop
 		if m.said("flo", "fl", "front") {
@@ -714,8 +692,7 @@ var loops = []form{
 		}
 		return &ins.Nothing{}
 	}},
-	{rule: "loop", pattern: "[in/into/through/working/taking/under] [in/into/through/up] both loops/lps/threads", meaning: "both loops", example: "sc in both loops of each st around",
-		build: func(m *match) any { return ins.BothLoops }},
+	{rule: "loop", pattern: "[in/into/through/working/taking/under] [in/into/through/up] both loops/lps/threads", meaning: "both loops", example: "sc in both loops of each st around", build: func(m *match) any { return ins.BothLoops }},
 }
 
 // extents are how far something goes.
@@ -743,8 +720,7 @@ var extents = []form{
 	{rule: "extent", pattern: "for/on/along each/every/all side/sides/edge/edges/corner/corners", meaning: "to the end of the row", example: "(3 dc in next st, dc in next st) for each side", build: toEnd},
 	{rule: "extent", pattern: "without inc/dec/increasing/decreasing/increases/decreases/shaping", meaning: "to the end of the row", example: "Rnd 2: Sc without increasing", build: toEnd},
 	{rule: "extent", pattern: "rest/remainder/balance [of] [$row/$st/way]", meaning: "to the end of the row", example: "k rest of row", build: toEnd},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts",
-		build: toLast},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final/$rem [{n:num}] {u:unit} [$rem/on/of] [$row/needle/left]", meaning: "to the last so many stitches", example: "k to last 3 sts", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} (second/next [-] to [-] last | last but one | penultimate) [$st/{k:kind}]", meaning: "to the last two stitches", example: "Ch 1, sc in each st to the second to last st, 2 sc in next st, sc in last st", build: func(m *match) any {
 		return ins.Extent{Kind: ins.ToLast, N: ins.N(2), Unit: ins.Unit{Word: "second"}, At: m.span()}
 	}},
@@ -752,12 +728,10 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] last/final [{n:num}] [$rem]", meaning: "to the last so many stitches", example: "k to last 3", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [within/are] {n:num} [{u:unit}] [to] [are/is] ($rem/left/remains [on/at] [needle/end] | before/from/of [end/last] [of] [each] [$row/needle/ndl/dpn] | to end)", meaning: "to the last so many stitches", example: "sc across until 3 sts rem", build: toLast},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} [of] [end] [of] [$row]", meaning: "to the last so many stitches", example: "k to within 4 sts of end", build: toLast},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [only] (last/turning/beg/beginning {n:chaincalled} | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch",
-		build: func(m *match) any {
-			return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
-		}},
-	{rule: "extent", pattern: "{upto} [[within] {n:num} $st before/of/from] $center $st", meaning: "to the stitch in the middle of the row", example: "Row 3: K2, yo, k to centre st, yo, k1, yo, k to last 2 sts, yo, k2",
-		build: func(m *match) any { return ins.Extent{Kind: ins.ToMiddle, N: m.num("n", 0)} }},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [only] (last/turning/beg/beginning {n:chaincalled} | tch | t $ch | turning)", meaning: "to the turning chain", example: "dc in each st to turning ch", build: func(m *match) any {
+		return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
+	}},
+	{rule: "extent", pattern: "{upto} [[within] {n:num} $st before/of/from] $center $st", meaning: "to the stitch in the middle of the row", example: "Row 3: K2, yo, k to centre st, yo, k1, yo, k to last 2 sts, yo, k2", build: func(m *match) any { return ins.Extent{Kind: ins.ToMiddle, N: m.num("n", 0)} }},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
@@ -846,12 +820,10 @@ type often struct {
 }
 
 var times = []form{
-	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps/sets/set [more/further] [in/altogether] [all/total]", meaning: "so many times", example: "(sc, inc) 6 times",
-		build: func(m *match) any {
-			return often{n: m.num("n", 1), more: m.said("more", "further", "additional", "another"), total: m.said("total", "all", "altogether")}
-		}},
-	{rule: "times", pattern: "complete/work/do [this/these] {n:num} times", meaning: "so many times", example: "Rnd 2: *Ch 2, skip 1 sc, sc in next st* Complete four times",
-		build: func(m *match) any { return often{n: m.num("n", 1)} }},
+	{rule: "times", pattern: "[for] [a] [total/another] [of] [further] {n:num} [more/further/additional/other] times/time/x/repeats/reps/sets/set [more/further] [in/altogether] [all/total]", meaning: "so many times", example: "(sc, inc) 6 times", build: func(m *match) any {
+		return often{n: m.num("n", 1), more: m.said("more", "further", "additional", "another"), total: m.said("total", "all", "altogether")}
+	}},
+	{rule: "times", pattern: "complete/work/do [this/these] {n:num} times", meaning: "so many times", example: "Rnd 2: *Ch 2, skip 1 sc, sc in next st* Complete four times", build: func(m *match) any { return often{n: m.num("n", 1)} }},
 	{rule: "times", pattern: "x/* {n:num} [times]", meaning: "so many times", example: "(sc, inc) x 6",
 		build: func(m *match) any {
 			if star := m.p.at(m.from); star.Is("*") && (!star.Glued && m.p.at(m.to).Kind == 'w' && !m.said("times") || star.Glued && !m.p.at(m.from+1).Glued && m.p.at(m.from+1).Col > star.End) {

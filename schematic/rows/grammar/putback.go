@@ -31,10 +31,7 @@ var putBacks = []form{
 	{rule: "psso", pattern: "(return/slip/sl/put/place/pass/replace/transfer/move) [back] (it | [this/that/resulting/same/new] $st) [back] (to/on/onto) right/rh/r [hand] [-] [hand] [needle]", meaning: "a stitch goes onto the right needle", example: "Row 3: K2, k1, return it to left needle, pass next st over it, slip it to right needle, k to end", when: tests{inRow}, build: func(m *match) any { return &putBack{right: true} }},
 	{rule: "psso", pattern: "[and] (pass/lift/draw/slip/bring) ($next | second) [k/knit/p/purl] [$st] [on left [hand] needle] over [it | this [$st] | that [$st] | $st | first [$st] | [just] [-] purled/knitted/worked [$st]]", meaning: "the next stitch is passed over one that is worked", example: "Row 3: K3, return it to left needle, pass next st over it, slip it to right needle, k to end", when: tests{inRow, said("st", "stitch")}, build: func(m *match) any { return &ins.BindOff{N: ins.N(1), Drop: true} }},
 	{rule: "psso", pattern: "[and] (k/knit/knitting/p/purl/purling/work) (them/both/these/those [2/two/3/three] [slipped] [$st]) together/tog [tbl/tbls | (in/into/through/thru) [back] loop/loops/lps [back]]", meaning: "slipped stitches are worked together", example: "Row 3: K2, sl 2 knitwise, return them to left needle and knit them together through back loops, k to end", when: tests{inRow}, build: func(m *match) any {
-		id := "k"
-		if m.said("p", "purl", "purling") {
-			id = "p"
-		}
+		id := knitOr(m.said("p", "purl", "purling"))
 		n := "2"
 		if m.said("3", "three") || m.p.slippedLast(m.from) == 3 {
 			n = "3"

@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
 )
 
@@ -28,7 +29,10 @@ func either(list ...test) test {
 	return func(m *match) bool { return slices.ContainsFunc(list, func(t test) bool { return t(m) }) }
 }
 func said(words ...string) test { return func(m *match) bool { return m.said(words...) } }
-func has(name string) test      { return func(m *match) bool { return m.has(name) } }
+func one(name string) test {
+	return func(m *match) bool { n := m.num(name, 1); return n.By == nil && n.All == 1 }
+}
+func has(name string) test { return func(m *match) bool { return m.has(name) } }
 
 // The line and its text.
 
@@ -39,7 +43,6 @@ func inRounds(m *match) bool  { return m.p.r.roundR }
 func begun(m *match) bool     { return m.p.r.began }
 func takesUp(m *match) bool   { return m.p.takesUp() }
 func listsHeld(m *match) bool { return m.p.listsHeld(m.from) }
-func alone(m *match) bool     { return m.alone() }
 
 // Where it stands: opens and ends are the ends of the line, the others the words beside it or at its own ends.
 
@@ -57,6 +60,18 @@ func lastWord(words ...string) test   { return beside(func(m *match) int { retur
 func lineBegins(words ...string) test { return beside(func(*match) int { return 0 }, words) }
 func opensOr(words ...string) test    { return either(opens, after(words...)) }
 func endsOr(words ...string) test     { return either(ends, before(words...)) }
+
+// alone reports whether it is the whole of its sentence, wholeLine of its line.
+func alone(m *match) bool {
+	return opensOr(".", ";", "then")(m) && endsOrKind("g", ".", ";")(m)
+}
+
+func wholeLine(m *match) bool { return opens(m) && m.to >= len(m.p.t)-1 && endsOr(".")(m) }
+
+// ofGroups reports whether a unit of that name is of groups and no single stitches.
+func ofGroups(name string) test {
+	return func(m *match) bool { u := value[ins.Unit](m, name); return u.Stretch || u.Group != nil }
+}
 
 // beforeKind reports whether a token of one of these kinds stands behind it.
 func beforeKind(kinds string) test {

@@ -63,7 +63,7 @@ var statements = []form{
 		}},
 	{rule: "whole", pattern: "[then] [$make/k/knit] [this/the] {x:rowname} {w:row} ([as] (above/before/given/set) | again | once [more/again] | as for {y:stretch})", meaning: "a row is worked again, by its name", example: "Work increase row as above", when: tests{alone, no(inRow)}, build: func(m *match) any { return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)} }},
 	{rule: "whole", pattern: "[then] $make [this/the] {x:rowname} {w:row}", meaning: "a row is worked, by its name", example: "Work increase row", build: func(m *match) any {
-		if x := value[string](m, "x"); !m.alone() || m.p.line.IsRow() || !strings.HasPrefix(x, "inc") && !strings.HasPrefix(x, "dec") {
+		if x := value[string](m, "x"); !alone(m) || m.p.line.IsRow() || !strings.HasPrefix(x, "inc") && !strings.HasPrefix(x, "dec") {
 			return nil
 		}
 		return &ins.RepeatRows{Name: value[string](m, "x"), Times: ins.N(1)}
@@ -122,57 +122,30 @@ var statements = []form{
 	{rule: "whole", pattern: "[and/then] [$make/k/knit/p/purl/cont/continue] {n:num} [more] {w:row} [in/with/of/using] {c:colour}", meaning: "so many rows in a colour", example: "Work 18 rows with yarn C, 4 rows with yarn B and 4 rows with yarn C", when: tests{noWordBut("and", "then"), no(inRow)}, build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
 	}},
-	{rule: "whole", pattern: "([join/joining/close/closing] [rnd/round/work/circle] [in/into/to/for] [work/working/knitting] [in] [round/rnd/circle/rounds] by (knitting/working/k) | k/knit) ([first/last] [$st] and [first/last] $st together/tog | [these/both] 2 $st together/tog)", meaning: "the round is joined over two stitches", example: "Join in the round by knitting first and last sts together", build: func(m *match) any {
-		return &ins.Shape{N: ins.N(1), Spread: true}
-	}},
+	{rule: "whole", pattern: "([join/joining/close/closing] [rnd/round/work/circle] [in/into/to/for] [work/working/knitting] [in] [round/rnd/circle/rounds] by (knitting/working/k) | k/knit) ([first/last] [$st] and [first/last] $st together/tog | [these/both] 2 $st together/tog)", meaning: "the round is joined over two stitches", example: "Join in the round by knitting first and last sts together", build: func(m *match) any { return &ins.Shape{N: ins.N(1), Spread: true} }},
 	{rule: "whole", pattern: "(gs/gst | g/garter/st st/stitch)", meaning: "rows in a fabric, by its short name", example: "Rows 1-4: Garter st", when: tests{inRow, alone, no(crochet)}, build: func(m *match) any { return m.inAll(stitch.ByID("k")) }},
-	{rule: "whole", pattern: "patt/pattern/pat/rib", meaning: "a row in pattern", example: "Row 4: Patt", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.from > 0 || m.to < len(m.p.t)-1 || m.to < len(m.p.t) && !m.p.at(m.to).Is(".") { // patt. 26
-			return nil
-		}
-		return m.inAll(nil)
-	}},
+	{rule: "whole", pattern: "patt/pattern/pat/rib", meaning: "a row in pattern", example: "Row 4: Patt", when: tests{inRow, wholeLine}, build: func(m *match) any { return m.inAll(nil) }}, // patt. 26
 	{rule: "whole", pattern: "ss {n:num} [more] {w:row}", meaning: "so many rows in stocking stitch", example: "P 1 row. Ss 5 rows.", when: tests{no(crochet)}, build: func(m *match) any {
 		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1), Rounds: value[bool](m, "w")}}
 	}},
 	{rule: "whole", pattern: "[$make/cont/continue] [working] {y:incloth} [another/further] {n:num} [more] {w:row}", meaning: "so many rows in a fabric", example: "Stocking stitch 5 rows", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) {t:times} around/round", meaning: "so many plain rounds", example: "Knit 5 times around", build: func(m *match) any {
-		id := "k"
-		if m.said("p", "purl") {
-			id = "p"
-		}
-		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: true}, Row: plainRow(id)}
+		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: true}, Row: plainRow(knitOr(m.said("p", "purl")))}
 	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) around/across {t:times}", meaning: "so many plain rows", example: "Knit around 1 more time", build: func(m *match) any {
-		id := "k"
-		if m.said("p", "purl") {
-			id = "p"
-		}
-		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: m.said("around")}, Row: plainRow(id)}
+		return &ins.Even{Course: ins.Course{Rows: value[often](m, "t").n, Rounds: m.said("around")}, Row: plainRow(knitOr(m.said("p", "purl")))}
 	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [across/around/along] [entire/whole/$next/this/full/complete/one/a] {w:row} [without [any/further] increasing/decreasing/shaping]", meaning: "one plain row", example: "Knit the next round", when: tests{no(beforeKind("n")), noWordBut("and", "then", "even", "plain"), lastWord("row", "rnd", "round", "rd", "increasing", "decreasing", "shaping")}, build: func(m *match) any {
-		id := "k"
-		if m.said("p", "purl") {
-			id = "p"
-		}
+		id := knitOr(m.said("p", "purl"))
 		if m.p.line.IsRow() {
 			return m.inAll(stitch.ByID(id))
 		}
 		return &ins.Even{Course: ins.Course{Rows: ins.N(1), Rounds: value[bool](m, "w")}, Row: plainRow(id)}
 	}},
-	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across]", meaning: "one plain row", example: "Row 2: Purled", when: tests{inRow, alone}, build: func(m *match) any {
-		id := "p"
-		if m.said("knitted") {
-			id = "k"
-		}
-		return m.inAll(stitch.ByID(id))
-	}},
+	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across]", meaning: "one plain row", example: "Row 2: Purled", when: tests{inRow, alone}, build: func(m *match) any { return m.inAll(stitch.ByID(knitOr(!m.said("knitted")))) }},
 	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across] [,] [and] (making/make/increasing/increase/with) [a] [{n:num}] [$st] [made/more] at [$beg/commencement/end]", meaning: "one plain row with stitches made at one end", example: "Row 2: Purled, making 1 at the beginning", build: func(m *match) any {
-		id := "p"
-		if m.said("knitted") {
-			id = "k"
-		}
-		if !m.p.line.IsRow() || !m.alone() || !m.p.at(m.to-1).Is("beginning", "beg", "commencement", "end", "start") {
+		id := knitOr(!m.said("knitted"))
+		if !m.p.line.IsRow() || !alone(m) || !m.p.at(m.to-1).Is("beginning", "beg", "commencement", "end", "start") {
 			return nil
 		}
 		plain := m.inAll(stitch.ByID(id))
@@ -247,9 +220,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] $dec evenly by {n:num} [{u:unit}] [{c:course}]", meaning: "stitches are taken away in words", example: "Decrease evenly by 8", build: spreadOver(false)},
 	{rule: "whole", pattern: "[$make] $dec by {n:num} [{u:unit}] evenly [{c:course}]", meaning: "stitches are taken away in words", example: "Decrease by 8 evenly across row", build: spreadOver(false)},
 	{rule: "whole", pattern: "[{s:same} [,]] shape $edge/sides by $inc [{n:num}] {u:unit} {c:course}", meaning: "stitches are added in words", example: "Shape sides by increasing 1 st at each end of every 6th row", build: shape(true)},
-	{rule: "whole", pattern: "[$make] $inc [{n:num}] [$st] in/into/on/at {k:nths} [$st]", meaning: "stitches are added in words", example: "Row 3: Sc across, inc in 3rd, 8th and 12th sts", build: func(m *match) any {
-		return &ins.Shape{Inc: true, N: ins.N(value[int](m, "k")), Spread: true}
-	}},
+	{rule: "whole", pattern: "[$make] $inc [{n:num}] [$st] in/into/on/at {k:nths} [$st]", meaning: "stitches are added in words", example: "Row 3: Sc across, inc in 3rd, 8th and 12th sts", build: func(m *match) any { return &ins.Shape{Inc: true, N: ins.N(value[int](m, "k")), Spread: true} }},
 	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: yes},
 
 	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
@@ -260,10 +231,7 @@ var statements = []form{
 		}
 		return &ins.BindEach{N: n.Plus(s.All), Rows: ins.N(1)}
 	}},
-	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next [row/rnd/round] and [of] [the] $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows",
-		build: func(m *match) any {
-			return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1)}
-		}},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next [row/rnd/round] and [of] [the] $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows", build: func(m *match) any { return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1)} }},
 	{rule: "whole", pattern: "(bind/cast off | bo) [for shoulder/shoulders/armhole/armholes/neck] {n:num} [{u:unit}] [at $beg of] [each of] $next {r:num} {w:row}", meaning: "bound off at the beginning of rows", example: "Cast off for shoulders 3 sts next 6 rows", build: bindEach},
 	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "[(bind/cast off | bo)] [for armhole/armholes/shoulder/shoulders/neck/underarm/sleeve/cap] at $beg of [each/both] [of] $next {r:num} {w:row} {n:num} [$st] [each]", meaning: "bound off at the beginning of rows", example: "Bind off for armhole at the beg of the next 2 rows 3 sts, at the beg of the next 4 rows 2 sts", build: func(m *match) any {
@@ -356,11 +324,7 @@ var statements = []form{
 		if !m.p.line.IsRow() {
 			return &ins.PickUp{N: m.num("n", 0)}
 		}
-		id := "k"
-		if m.said("p", "purl") {
-			id = "p"
-		}
-		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
+		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(knitOr(m.said("p", "purl")))}
 	}},
 	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] {n:num} ([live] held [sleeve/back/front/thumb/neck/body] [$st] | [right/left] [back/front/sleeve/thumb/neck] [neck] [$st] (from/on/off) [stitch/right/left/back/front/neck/centre/center/thumb/sleeve] [back/front/neck] [neck] (holder/pin/thread/yarn)) [{tail}]", meaning: "stitches that waited are taken up", example: "Pick up and k 4 sts along underarm, k52 held sts, pick up and k 4 sts", when: tests{no(inRow), takesUp}, build: func(m *match) any { return &ins.PickUp{N: m.num("n", 0)} }},
 	{rule: "whole", pattern: "[and/then] [k/knit/p/purl/rib/work] [$next/first/last] {n:num} [$st] (from/of) (palm/back) [of hand] [needle/holder/$st]", meaning: "stitches of a hand are taken up for a finger", example: "Rib 5 sts from palm, cast on 7 sts, rib 8 sts from back", when: tests{no(inRow), lineSays("palm")}, build: func(m *match) any { return &ins.PickUp{N: m.num("n", 0)} }},
@@ -386,9 +350,7 @@ var statements = []form{
 			}
 			return &ins.BindOff{N: m.num("n", 0), Hold: true, Made: m.said("these") && !m.said("next") && m.from > 0 && !m.p.at(m.from-1).Is(".", ":")}
 		}},
-	{rule: "whole", pattern: "remove [$next/first/last] {n:num} [thumb/gusset/heel] [$st] and put/place/slip/leave [them/then/these] (on/onto) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Next round: Remove 15 thumb sts and put them on a stitch holder", build: func(m *match) any {
-		return &ins.BindOff{N: m.num("n", 0), Hold: true}
-	}},
+	{rule: "whole", pattern: "remove [$next/first/last] {n:num} [thumb/gusset/heel] [$st] and put/place/slip/leave [them/then/these] (on/onto) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Next round: Remove 15 thumb sts and put them on a stitch holder", build: func(m *match) any { return &ins.BindOff{N: m.num("n", 0), Hold: true} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold all [of] [the/other] [$st] (except | but | except for) [$next/first/last/center/centre] {n:num} [thumb/gusset/heel/front/back/neck/center/centre] [$st] (on/onto/to) [stitch/st/spare/waste/extra] [-] holder/holders/thread/yarn/needle [{t:edgewords}]", meaning: "all stitches but so many wait on a holder", example: "Knit 30, then place all sts except 16 thumb sts on a holder",
 		build: func(m *match) any {
 			if m.said("last", "first") && !m.p.line.IsRow() { // those that were worked before stay too
@@ -413,27 +375,15 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] (in [the] same manner/way as | exactly as) [for/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work in same manner as back until armhole measures 20 cm", build: asFor},
 	{rule: "whole", pattern: "(complete/finish/work/cont/continue/shape/make) [second/other/this/remaining] [side/shoulder/half/neck/part] [to match/correspond [to/with] | to correspond to | to match | same | exactly] [as] [first/other/opposite/left/right] [side/one/shoulder] [{d:asforto}]", meaning: "as the other side", example: "Complete to match first side", build: toMatch},
-	{rule: "whole", pattern: "$rep [same] [shaping/shapings/instructions/directions] (for/on) (second/other/opposite/remaining/left/right) (side/shoulder/half/front/sleeve/neck)", meaning: "as the other side", example: "Repeat shaping for other side", build: func(m *match) any {
-		return &ins.AsFor{Name: "first side"}
-	}},
+	{rule: "whole", pattern: "$rep [same] [shaping/shapings/instructions/directions] (for/on) (second/other/opposite/remaining/left/right) (side/shoulder/half/front/sleeve/neck)", meaning: "as the other side", example: "Repeat shaping for other side", build: func(m *match) any { return &ins.AsFor{Name: "first side"} }},
 	{rule: "whole", pattern: "[$make] {o:ord} {n:num} {w:row} (as for | as in/on/given | same as) {a:piecename}", meaning: "the first rows of another piece", example: "Work 1st 2 rnds as for first motif", build: func(m *match) any {
 		if v, ok := m.get("o").(int); !ok || v != 1 {
 			return nil
 		}
 		return &ins.AsFor{Name: value[string](m, "a"), ToRow: m.num("n", 0)}
 	}},
-	{rule: "whole", pattern: "[and] [$make] (foundation/first/1st/set/setup [-] [up] {w:row} | {w:row} {n:num}) (as for | as in/on/given [for] | same as | of) {a:piecename}", meaning: "the first row of another piece", example: "Ch 30 and work foundation row as for Back", build: func(m *match) any {
-		if n := m.num("n", 1); m.p.line.IsRow() || n.By != nil || n.All != 1 {
-			return nil
-		}
-		return &ins.AsFor{Name: value[string](m, "a"), ToRow: ins.N(1)}
-	}},
-	{rule: "whole", pattern: "[with/in/use/using/work] {c:colour}", meaning: "a row of stripes, which says its colour alone", example: "Row 3: Col C", build: func(m *match) any {
-		if !m.p.line.IsRow() || m.from > 0 || m.to < len(m.p.t) && !(m.to == len(m.p.t)-1 && m.p.at(m.to).Is(".")) {
-			return nil
-		}
-		return &ins.Even{}
-	}},
+	{rule: "whole", pattern: "[and] [$make] (foundation/first/1st/set/setup [-] [up] {w:row} | {w:row} {n:num}) (as for | as in/on/given [for] | same as | of) {a:piecename}", meaning: "the first row of another piece", example: "Ch 30 and work foundation row as for Back", when: tests{no(inRow), one("n")}, build: func(m *match) any { return &ins.AsFor{Name: value[string](m, "a"), ToRow: ins.N(1)} }},
+	{rule: "whole", pattern: "[with/in/use/using/work] {c:colour}", meaning: "a row of stripes, which says its colour alone", example: "Row 3: Col C", when: tests{inRow, wholeLine}, build: func(m *match) any { return &ins.Even{} }},
 	{rule: "whole", pattern: "(shape [the] raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders/sides [shaping] | $make/complete [the] (raglan/raglans/armhole/armholes/top/cap/neck/shoulder/shoulders) shaping/shapings/decreases) (as/same) [as] [given] for {a:piecename} [until {u:until}]", meaning: "shaped as another piece, until it is as told", example: "Shape raglans as given for Back until 8 sts remain", build: func(m *match) any {
 		var c course
 		if u, ok := m.get("u").(clause); ok {
@@ -450,11 +400,8 @@ var statements = []form{
 		a.To = value[string](m, "z")
 		return a
 	}},
-	{rule: "whole", pattern: "[$make/complete/rep/repeat] from {star} (to/until) {z:star} [as/same] [as] [given/directed/worked] (for/on/of) {a:piecename}", meaning: "as another piece, between two signs", example: "Work from * to ** as given for Back", build: func(m *match) any {
-		return &ins.AsFor{Name: value[string](m, "a"), To: value[string](m, "z")}
-	}},
-	{rule: "asforto", pattern: "[,/;/but] [but] [with] reversing/reverse/reversed [all] [shaping/shapings]", meaning: "mirrored", example: "Work as for Right Front, reversing shaping",
-		build: func(m *match) any { return &ins.AsFor{Reversed: true} }},
+	{rule: "whole", pattern: "[$make/complete/rep/repeat] from {star} (to/until) {z:star} [as/same] [as] [given/directed/worked] (for/on/of) {a:piecename}", meaning: "as another piece, between two signs", example: "Work from * to ** as given for Back", build: func(m *match) any { return &ins.AsFor{Name: value[string](m, "a"), To: value[string](m, "z")} }},
+	{rule: "asforto", pattern: "[,/;/but] [but] [with] reversing/reverse/reversed [all] [shaping/shapings]", meaning: "mirrored", example: "Work as for Right Front, reversing shaping", build: func(m *match) any { return &ins.AsFor{Reversed: true} }},
 
 	{rule: "whole", pattern: "divide {x:parts}", meaning: "the row is divided", example: "Divide the row: 27 sts for Front, 29 sts for Back", build: func(m *match) any { return &ins.Divide{Parts: value[[]ins.Part](m, "x")} }},
 	{rule: "whole", pattern: "(join parts | take up) {x:parts}", meaning: "one row of several parts", example: "Take up 62 held sts of Yoke, add 8 sts", build: func(m *match) any { return &ins.Together{Parts: value[[]ins.Part](m, "x")} }},
@@ -473,9 +420,7 @@ var statements = []form{
 	{rule: "join", pattern: "{s:slip} ([{to:jointo}] to/and join/close [rnd/round/work] [{x:joinfor}] [{to:jointo}] | {to:jointo} [and] [to] (form/join/close/make/end/finish/complete) [ring/circle/rnd/round] | join {to:jointo} | [to] join/close [rnd/round] [{to:jointo}])", meaning: "the round is joined", example: "sl st in first sc to join", build: join},
 	{rule: "join", pattern: "[{s:slip}] [and] form/make/forming [into] ring/circle", meaning: "the round is joined", example: "ch 4, form a ring", build: join},
 	{rule: "join", pattern: "{s:slip} to/in/into [$tch] {n:chaincalled} [to join] [{tail}]", meaning: "the round is joined", example: "Rnd 2: Ch 1, sc in each st around, sl st to ch 1", when: tests{either(inRounds, crochet), endsOrKind("pg")}, build: func(m *match) any { return &ins.Join{} }},
-	{rule: "join", pattern: "{s:slip} to/in/into {o:ord} $ch from [$tch] {n:chaincalled} [at/of/from $beg of $row]", meaning: "the round is joined", example: "Rnd 2: Ch 4, dc in same st, (dc, ch 1, dc) in each st around, sl st in 3rd ch from ch 4", build: func(m *match) any {
-		return &ins.Join{Chain: m.num("n", 0), Nth: ins.N(value[int](m, "o"))}
-	}},
+	{rule: "join", pattern: "{s:slip} to/in/into {o:ord} $ch from [$tch] {n:chaincalled} [at/of/from $beg of $row]", meaning: "the round is joined", example: "Rnd 2: Ch 4, dc in same st, (dc, ch 1, dc) in each st around, sl st in 3rd ch from ch 4", build: func(m *match) any { return &ins.Join{Chain: m.num("n", 0), Nth: ins.N(value[int](m, "o"))} }},
 	{rule: "join", pattern: "(join/joining/unite) last {n:chaincalled} [with {s:slip}] {to:jointo}", meaning: "the last chain is joined to the beginning", example: "Rnd 2: *ch 5, sc in next sp; rep from * around, join last ch-5 to first sc", build: join},
 	{rule: "join", pattern: "insert hook in/into first $ch [and] to make/form ring/circle", meaning: "the round is joined", example: "Ch 4, insert hook into the 1st ch to make a ring", build: func(m *match) any { return &ins.Join{Name: "ring"} }},
 	{rule: "join", pattern: "{s:slip} together {x:joinfor}", meaning: "the round is joined", example: "Ch 6 and sl st together to form a ring", build: join},
@@ -521,12 +466,8 @@ var statements = []form{
 			}
 			return "round"
 		}},
-	{rule: "joinyarn", pattern: "place/slip/put/take [first/$rem/other/last/next] {n:num} $st from [first/second/other/2nd] [st/stitch/spare/a] [-] holder/thread/needle/pin (to/on/onto/back) [to/on/left/right] [hand] [needle/needles] [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Place the 15 sts from first st-holder to needle", build: func(m *match) any {
-		return &ins.JoinYarn{From: "yarn"}
-	}},
-	{rule: "joinyarn", pattern: "(return/transfer/replace) [held] {n:num} [right/left] [back/front/sleeve/body/shoulder/neck] [held] $st [from [stitch] holder] to/on/onto [needle/needles/left/right/working] [needle/needles] [and (join/rejoin {y:stretch})]", meaning: "stitches that waited are taken up", example: "Return the 32 back sts to needles and join A", build: func(m *match) any {
-		return &ins.JoinYarn{From: "yarn"}
-	}},
+	{rule: "joinyarn", pattern: "place/slip/put/take [first/$rem/other/last/next] {n:num} $st from [first/second/other/2nd] [st/stitch/spare/a] [-] holder/thread/needle/pin (to/on/onto/back) [to/on/left/right] [hand] [needle/needles] [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Place the 15 sts from first st-holder to needle", build: func(m *match) any { return &ins.JoinYarn{From: "yarn"} }},
+	{rule: "joinyarn", pattern: "(return/transfer/replace) [held] {n:num} [right/left] [back/front/sleeve/body/shoulder/neck] [held] $st [from [stitch] holder] to/on/onto [needle/needles/left/right/working] [needle/needles] [and (join/rejoin {y:stretch})]", meaning: "stitches that waited are taken up", example: "Return the 32 back sts to needles and join A", build: func(m *match) any { return &ins.JoinYarn{From: "yarn"} }},
 	{rule: "joinyarn", pattern: "[with {tail} ,] (join/rejoin/attach/attaching/joining/tie) [in/on] [your/my] [new/working/second/another/separate/fresh/2nd] ({c:colour} [yarn] | [next/first] (yarn/thread/wool/cotton/ball) [of yarn/wool/thread]) [with] [{s:slip}] [{to:yarnto}] [using/with/by] [{s2:slip}] [{t:edgewords}]", meaning: "yarn is joined", example: "join yarn in next st", build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach/attaching) [with] {s:slip} {to:yarnto}", meaning: "yarn is joined", example: "rejoin with sl st in next st", when: tests{said("rejoin", "attach", "attaching")}, build: joinYarn},
 	{rule: "joinyarn", pattern: "(join/rejoin/attach) {c:colour} with {k:kind} {to:yarnto}", meaning: "yarn is joined with a stitch", example: "join B with sc in next st", build: joinYarn},
@@ -578,25 +519,13 @@ var statements = []form{
 	{rule: "neutral", pattern: "[not] counting/including/excluding [each/all] {u:unit}", meaning: "what a count takes in", example: "Row 2: Ch 1, sc in each st and sp across, counting ch-1 spaces", when: tests{opensOr(","), no(beforeKind("w"))}},
 	{rule: "neutral", pattern: "(do not | don't) [work/make/crochet] {k:kind} in/into {c:core}", meaning: "what is not done", example: "Rnd 1: Sc in each st around, do not sc in sl st"},
 	{rule: "neutral", pattern: "(aligning/matching/lining) [up] [{x:stretch}]", meaning: "how edges lie", example: "Aligning sts of Rows 1 and 30, sc in each st across"},
-	{rule: "neutral", pattern: "[working/work/crocheting] [through/thru/in/into] (both/all/two/three/{num}) (thicknesses/layers/pieces/sides/halves/thickness) [of {u:unit}] [at same time] [to close/join [hole/opening/it/together/leg/arm/ear/limb/bottom]]", meaning: "how edges lie", example: "Working through both thicknesses, sc in each st across", build: func(m *match) any {
-		return &ins.Nothing{Fold: m.said("both", "two")}
-	}},
+	{rule: "neutral", pattern: "[working/work/crocheting] [through/thru/in/into] (both/all/two/three/{num}) (thicknesses/layers/pieces/sides/halves/thickness) [of {u:unit}] [at same time] [to close/join [hole/opening/it/together/leg/arm/ear/limb/bottom]]", meaning: "how edges lie", example: "Working through both thicknesses, sc in each st across", build: func(m *match) any { return &ins.Nothing{Fold: m.said("both", "two")} }},
 	{rule: "neutral", pattern: "(working/work/crocheting) through (thicknesses/layers/pieces/sides) [{x:stretch}]", meaning: "how edges lie", example: "Working through layers of both pieces, sc in each st across"},
 	{rule: "neutral", pattern: "(do not | don't) (turn/join/fasten/finish/tie/end/bind/cut/count/twist/break/close/work/slip) [{x:stretch}]", meaning: "what is not done", example: "6 sc in ring, do not join"},
 	{rule: "neutral", pattern: "(change/changing/switch/drop/pick/carry/cut/fasten) [up] [back] [to/in] [to] [{x:stretch}]", meaning: "colours and needles are changed", example: "Change to larger needles", when: tests{no(said("pick")), no(said("fasten")), either(no(said("in")), said("color", "colour", "yarn", "to", "mc", "cc", "b", "a", "c"))}},
 	{rule: "neutral", pattern: "(thread/draw/pull/run/gather/thread) [yarn/tail/thread/end] {x:stretch}", meaning: "yarn is drawn through", example: "Draw yarn through remaining sts"},
-	{rule: "neutral", pattern: "$inc/$dec [by] {n:num} {u:unit} [in/on/with/at] [end] [of] each/every/this [row/rnd/round]", meaning: "how many groups more or fewer each row has", example: "Rows 4-9: Work as Row 3, increasing 1 block in each row", build: func(m *match) any {
-		if u := value[ins.Unit](m, "u"); !u.Stretch && u.Group == nil {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
-	{rule: "neutral", pattern: "$inc/$dec until [you] [are/have] [left] [with] [only] {n:num} {u:unit} [remains/remain/left]", meaning: "how many groups there are then", example: "Rows 12-19: Rep Row 11, decreasing until you are left with 1 block", build: func(m *match) any {
-		if u := value[ins.Unit](m, "u"); !u.Stretch && u.Group == nil {
-			return nil
-		}
-		return &ins.Nothing{}
-	}},
+	{rule: "neutral", pattern: "$inc/$dec [by] {n:num} {u:unit} [in/on/with/at] [end] [of] each/every/this [row/rnd/round]", meaning: "how many groups more or fewer each row has", example: "Rows 4-9: Work as Row 3, increasing 1 block in each row", when: tests{ofGroups("u")}},
+	{rule: "neutral", pattern: "$inc/$dec until [you] [are/have] [left] [with] [only] {n:num} {u:unit} [remains/remain/left]", meaning: "how many groups there are then", example: "Rows 12-19: Rep Row 11, decreasing until you are left with 1 block", when: tests{ofGroups("u")}},
 	{rule: "neutral", pattern: "{n:num} [{u:unit}] (increased/decreased/inc'd/dec'd/added/incd/decd | inc d | dec d | ' d) [{t:edgewords}]", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts increased."},
 	{rule: "neutral", pattern: "{n:num} $st inc/dec", meaning: "by how many stitches the row changed", example: "Row 3: K2, m1, k to last 2 sts, m1, k2. 2 sts inc", when: tests{endsOr("."), opensOr(".", ";")}},
 	{rule: "neutral", pattern: "(turn/rotate/turning/rotating) [work/piece/tab] [{n:num} degrees] [again/clockwise/counterclockwise] [to [right/left/side]]", meaning: "the work is turned to its side", example: "Rotate work 90 degrees clockwise, pick up and knit 3 sts along the edge", when: tests{said("rotate", "rotating", "degrees")}},
@@ -643,7 +572,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},
 	{rule: "neutral", pattern: "[working/work] [now] (on/along/in/across/down) opposite/other/second/bottom side of ($row {n:num} | first $row)", meaning: "the round goes on along the other side of its foundation chain", example: "Rnd 1: Ch 9, sc in 2nd ch from hook, sc in next 6 ch, 3 sc in last ch, on opposite side of row 1, sc in next 6 ch, 2 sc in last ch", build: func(m *match) any {
-		if n := m.num("n", 1); n.By != nil || n.All != 1 || !m.p.at(m.to).Is(",", ":", "work") || m.p.line.Label == nil || m.p.line.Label.From.All > 1 {
+		if !one("n")(m) || !m.p.at(m.to).Is(",", ":", "work") || m.p.line.Label == nil || m.p.line.Label.From.All > 1 {
 			return nil
 		}
 		return &ins.Nothing{Under: true}
@@ -723,12 +652,7 @@ var rowsets = []form{
 		}},
 	{rule: "rowset", pattern: "[in] (this/these/above/established/same | this (two/four/six/eight | {num}) [-] row) pattern/patt/sequence/instructions", meaning: "the rows of the pattern", example: "Rep this pattern 5 times", build: ofPattern},
 	{rule: "rowset", pattern: "pattern/patt", meaning: "the rows of the pattern", example: "Rep pattern twice more", build: ofPattern},
-	{rule: "rowset", pattern: "from [$beg] {w:row} {n:num}", meaning: "the rows from there on", example: "Rep from Row 1 until piece measures 20 cm", build: func(m *match) any {
-		if n := m.num("n", 0); n.By != nil || n.All != 1 {
-			return nil
-		}
-		return rowset{last: ins.N(0)}
-	}},
+	{rule: "rowset", pattern: "from [$beg] {w:row} {n:num}", meaning: "the rows from there on", example: "Rep from Row 1 until piece measures 20 cm", when: tests{one("n")}, build: func(m *match) any { return rowset{last: ins.N(0)} }},
 	{rule: "rowset", pattern: "this [rs/ws/right/wrong] [side] {w:row} [dec/decrease/inc/increase]", meaning: "the row just worked", example: "Rep this row 3 times more", when: tests{after("rep", "repeat", "work", "knit", "repeating")}, build: func(m *match) any { return rowset{last: ins.N(1)} }},
 	{rule: "rowset", pattern: "{w:row} {n:rownums}", meaning: "rows by their numbers", example: "Rep Row 2", build: func(m *match) any { return value[rowset](m, "n") }},
 	{rule: "rowset", pattern: "{n:rownums} {w:row} [inclusive/incl/inclusively]", meaning: "rows by their numbers", example: "As 2nd row", build: func(m *match) any { return value[rowset](m, "n") }},
@@ -912,6 +836,14 @@ func evenRows(m *match) any {
 	return e
 }
 
+// knitOr is the id of a purl or of a knit stitch.
+func knitOr(purl bool) string {
+	if purl {
+		return "p"
+	}
+	return "k"
+}
+
 // plainRow is a whole row of one knitting stitch.
 // inAll is a stitch in each of the row below; the row's own, if kind is nil.
 func (m *match) inAll(kind *stitch.Stitch) *ins.Stitch {
@@ -1079,7 +1011,7 @@ func shape(inc bool) func(m *match) any {
 			return &ins.Nothing{}
 		}
 		adds := m.said("add", "adding")
-		if (adds || c.nth) && !d.has || !d.fits(c) || d.told && !c.both && !often && !m.alone() {
+		if (adds || c.nth) && !d.has || !d.fits(c) || d.told && !c.both && !often && !alone(m) {
 			return nil
 		}
 		s.HasOver = s.HasOver || adds || c.once
@@ -1121,11 +1053,6 @@ func (d shift) fits(c course) bool {
 		return c.where
 	}
 	return d.has || d.unit || c.where || c.spread || c.HasTimes || c.Rows.Set()
-}
-
-// alone reports whether what was matched is the whole of its sentence.
-func (m *match) alone() bool {
-	return (m.from == 0 || m.p.at(m.from-1).Is(".", ";", "then")) && (m.to >= len(m.p.t) || m.p.at(m.to).Is(".", ";") || m.p.at(m.to).Kind == 'g')
 }
 
 // shapeOver is a shaping in each of so many rows, or in each second one and so on.
@@ -1249,11 +1176,7 @@ func ofLining(m *match) any {
 	if !m.p.line.IsRow() {
 		return nil
 	}
-	id := "k"
-	if m.said("p", "purl") {
-		id = "p"
-	}
-	return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(id)}
+	return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(knitOr(m.said("p", "purl")))}
 }
 
 func pickUp(m *match) any {
