@@ -298,7 +298,7 @@ func (c *canvas) ownedBy(l level, name string) bool {
 // innerWidthName names a width between the ends of a piece, where it turns from growing to narrowing or back.
 func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
 	l, kind := c.levels[i], w.made.Kind
-	if !turning(c.levels, i) && !lastArmhole(c.levels, i) {
+	if c.afterShoulder(l) || !turning(c.levels, i) && !lastArmhole(c.levels, i) {
 		if l.label != "" {
 			return "width after " + l.label, false
 		}
@@ -313,7 +313,10 @@ func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
 		}
 		return "widest width", true
 	}
+	wide := func(l level) units.Num { return l.r.Sub(l.l) }
 	switch label := above(c, i); {
+	case kind.Trunk() && wide(l).Eq(wide(c.levels[widestOf(c.levels)])):
+		return "width at underarm", true // a straight armhole
 	case kind == KindBack:
 		return "cross back", true
 	case kind == KindFront && opensInFront(c):
@@ -334,6 +337,14 @@ func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
 	return "widest width", true
 }
 
+// afterShoulder reports whether a level is what stitches bound off for a shoulder leave.
+func (c *canvas) afterShoulder(l level) bool {
+	return slices.ContainsFunc(c.segs, func(s seg) bool {
+		a, b := ordered(s.a, s.b)
+		return strings.EqualFold(s.name, "shoulder") && b.x.Eq(l.l) && a.x.Less(l.l)
+	})
+}
+
 // belowTheArms reports whether the whole piece is wider than at level i both above and below it, or narrower: only below
 // the arms a body is shaped so.
 func (w *worker) belowTheArms(c *canvas, i int) bool {
@@ -344,8 +355,8 @@ func (w *worker) belowTheArms(c *canvas, i int) bool {
 	differs := func(list []level) (wider, narrower bool) {
 		for _, k := range list {
 			d := k.r.Sub(k.l)
-			if k.part == "" && k.gauge == c.levels[i].gauge {
-				wider, narrower = wider || width.Less(d), narrower || d.Less(width)
+			if k.part == "" { // a rib draws in, and is no narrower body
+				wider, narrower = wider || width.Less(d), narrower || d.Less(width) && k.gauge == c.levels[i].gauge
 			}
 		}
 		return wider, narrower

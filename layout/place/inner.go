@@ -45,7 +45,12 @@ func (d *drawn) assign() []*sided {
 			s.axis = schematic.Vertical
 		}
 		ends := append(one[:0], s.a, s.b)
+		reach := max(d.w, d.h, 1)
 		switch s.axis {
+		case schematic.Horizontal:
+			if d.v.worn { // with sleeves it is much wider than high
+				reach = max(d.h, 1)
+			}
 		case schematic.Vertical:
 			choices = level
 		case schematic.Slanted:
@@ -59,7 +64,6 @@ func (d *drawn) assign() []*sided {
 				n += crossings(d.shape, p, c)
 				away += d.away(p, c) / float64(len(ends))
 			}
-			reach := max(d.w, d.h, 1)
 			cost := float64(n)*1000 + 100*math.Round(away/reach*4)/4 + float64(count[c])
 			if cost < best-1e-9 {
 				best, s.side, s.crosses = cost, c, n

@@ -140,3 +140,21 @@ func TestAFrontThatIsNarrowerThanItsBackHasNoGirth(t *testing.T) {
 func TestARoundThatGoesOnInAFrontAndABackIsTheirBody(t *testing.T) {
 	hasMeasures(t, "tank-dress.yaml", map[string]float64{"bust": 180 * 101.6 / 20, "skirt length": 14 * 25.4})
 }
+
+// 80 stitches at 2 to 1 cm go around the fold as they go around the edge that is turned in.
+func TestAHatIsMeasuredAroundTheFoldOfItsBrim(t *testing.T) {
+	g := hasMeasures(t, "hat-brim.yaml", map[string]float64{"brim": 400, "depth of rib": 40})
+	m := measured(t, g, "brim")
+	_, low := bounds([][]pt{{m.A, m.B}})
+	lo, _ := bounds(g.Worn.Views[0].Outline)
+	assert.InDelta(t, lo.Y, low.Y, 0.001)
+}
+
+// The back is 90 stitches at 2 to 1 cm wide at the waist, and so are two fronts of 45; what is left between two steps of its shoulders is no
+// cross back, nor is a waist.
+func TestTheWaistOfACardiganIsThatOfItsBack(t *testing.T) {
+	g := hasMeasures(t, "cardigan-waist.yaml", map[string]float64{"waist": 900, "bust": 1000})
+	for _, m := range g.Worn.Measures {
+		assert.NotEqual(t, "cross back", m.Name)
+	}
+}

@@ -218,7 +218,7 @@ func (a *assembly) body() *trunk {
 		}
 	}
 	for _, p := range a.placed {
-		if p.strap || p.hung && p.halved && p.made.Kind != schematic.KindSleeve && slices.Contains(p.onto, "shoulder") { // the highest point of the shoulder is on it
+		if p.strap || p.hung && p.halved && slices.Contains(p.onto, "shoulder") { // the highest point of the shoulder is on it
 			_, hi := box(p.drawn)
 			t.top = max(t.top, hi.Y)
 		}
@@ -328,7 +328,7 @@ func bottomOf(loop []side) float64 {
 	return lo.Y
 }
 
-// across is how far the trunk reaches to both sides just below a height.
+// across is how far the trunk reaches to both sides just below a height, or to its corners there.
 func (t *trunk) across(y float64) (l, r float64) {
 	l, r = math.Inf(1), math.Inf(-1)
 	for _, p := range t.panels {
@@ -338,6 +338,13 @@ func (t *trunk) across(y float64) (l, r float64) {
 					break
 				}
 				l, r = min(l, x[0]), max(r, x[len(x)-1])
+			}
+		}
+	}
+	for _, p := range t.panels {
+		for _, s := range p.drawn {
+			if absf(s.a.Y-y) < close && l < r {
+				l, r = min(l, s.a.X), max(r, s.a.X)
 			}
 		}
 	}
@@ -448,8 +455,8 @@ func (tk *taker) trunk(t *trunk) {
 	for _, p := range t.panels {
 		if p.face == front {
 			tk.named(p, "shoulder", "neck width", "front neck depth", "neck depth", "motif")
-			tk.shaped(t, p)
 		}
+		tk.shaped(t, p)
 	}
 	tk.slits(t)
 	for _, p := range t.panels {
@@ -469,7 +476,11 @@ func (tk *taker) trunk(t *trunk) {
 	_, r := t.across(t.under)
 	if _, hr := t.across(t.hem + 1); !math.IsInf(t.under, 0) {
 		tk.take("body to underarm", pt{X: hr, Y: t.low}, pt{X: r, Y: t.under}, schematic.Vertical, false, units.Num{})
-		tk.take(t.kind+" depth", pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}, schematic.Vertical, false, units.Num{})
+		from, to := pt{X: t.underAt.X, Y: t.under}, pt{X: t.upperAt.X, Y: t.upper}
+		if t.kind == "yoke" { // its neck curves, and is as low as this in the middle
+			from.X, to.X = 0, 0
+		}
+		tk.take(t.kind+" depth", from, to, schematic.Vertical, false, units.Num{})
 	}
 }
 
@@ -592,6 +603,9 @@ func (tk *taker) shaped(t *trunk, p *panel) {
 		}
 		a, b := p.spot(m.A), p.spot(m.B)
 		around, whole := m.Around, m.Length
+		if l, r := t.inFront(a.Y); !around && p.face == front && absf(r-l-dist(a, b)) > 0.5 {
+			continue // one of two fronts
+		}
 		if l, r := t.across(a.Y); !around && absf(r-l-dist(a, b)) < 0.5 && t.around(a.Y, l, r) {
 			around, whole = true, m.Length.Times(2)
 		}
@@ -1324,27 +1338,30 @@ func (tk *taker) halves(p *panel, name string) {
 		if m.Name != name || m.View != p.view || m.Axis != schematic.Horizontal {
 			continue
 		}
-		if m.Around {
-			from, to := tk.clearOfBody(p, p.spot(m.A), p.spot(m.B))
-			tk.take(name, from, to, schematic.Slanted, true, m.Length)
-			return
-		}
-		lo, hi := box(p.loop)
 		a, b := m.A, m.B
-		a.X, b.X = max(a.X, lo.X), min(b.X, hi.X)
-		if p.axis != 0 {
-			w := m.Length.Half().Float()
-			a.X, b.X = p.axis-w/2, p.axis+w/2
+		if !m.Around {
+			lo, hi := box(p.loop)
+			a.X, b.X = max(a.X, lo.X), min(b.X, hi.X)
+			if p.axis != 0 {
+				w := m.Length.Half().Float()
+				a.X, b.X = p.axis-w/2, p.axis+w/2
+			}
 		}
-		from, to := tk.clearOfBody(p, p.spot(a), p.spot(b))
-		tk.take(name, from, to, schematic.Slanted, true, m.Length)
+		if from, to, ok := tk.clearOfBody(p, p.spot(a), p.spot(b)); ok {
+			tk.take(name, from, to, schematic.Slanted, true, m.Length)
+		} else {
+			tk.under(name, schematic.Measure{Axis: schematic.Slanted, Length: m.Length, Around: true})
+		}
 		return
 	}
 }
 
+// mostOff is how far from the edge of a sleeve its width may end, mm, where it is moved to.
+const mostOff = 25.0
+
 // clearOfBody moves a width of a sleeve towards its cuff until neither end of it lies on the body, which hides the underarm of a sleeve that hangs
-// steeply: as long as before, and where no line of the body comes in its way.
-func (tk *taker) clearOfBody(p *panel, a, b pt) (from, to pt) {
+// steeply: as long as before, and where no line of the body comes in its way. It reports whether the sleeve is as wide there.
+func (tk *taker) clearOfBody(p *panel, a, b pt) (from, to pt, ok bool) {
 	const step, beside = 2.0, 14.0 // mm
 	lo, hi := box(p.loop)
 	down := p.where.turn(pt{Y: -step})
@@ -1361,15 +1378,20 @@ func (tk *taker) clearOfBody(p *panel, a, b pt) (from, to pt) {
 	}
 	from, to = a, b
 	if !hidden(a) && !hidden(b) {
-		return a, b
+		return a, b, true
 	}
 	for moved := 0.0; onBody(from) || onBody(to); moved += step {
 		if moved > (hi.Y-lo.Y)/2 {
-			return a, b
+			return a, b, false
 		}
 		from, to = add(from, down), add(to, down)
 	}
-	return from, to
+	most := mostOff
+	if absf(from.X-to.X) < close { // its line is drawn beside the sleeve, and its extension lines begin there
+		most = mostTucked
+	}
+	off := func(q pt) bool { return distToLoop(points(p.drawn), q) > most }
+	return from, to, !off(from) && !off(to)
 }
 
 // own takes the measurements of a panel that is no part of a body or sleeve: those that its piece shows.
@@ -1393,8 +1415,10 @@ func (tk *taker) own(p *panel) {
 		if p.turned {
 			lo, hi := box(p.loop)
 			from.Y, to.Y = min(max(from.Y, lo.Y), hi.Y), min(max(to.Y, lo.Y), hi.Y)
+			l, r := p.level(p.spot(from).Y, 0.01)
 			switch {
 			case near(from, m.A) && near(to, m.B):
+			case m.Axis == schematic.Horizontal && absf(dist(l, r)-dist(from, to)) < 0.5: // as wide at the fold
 			case m.Axis != schematic.Vertical:
 				continue
 			default:

@@ -36,7 +36,8 @@ func (a *assembly) strip(s *strip) bool {
 	if along == nil {
 		return false
 	}
-	out := offset(steady(along.path, s.deep), s.deep)
+	in := steady(along.path, s.deep)
+	out := offset(in, s.deep)
 	if a.turnsOver(s, along) {
 		a.turnOver(s, along)
 		return true
@@ -57,7 +58,7 @@ func (a *assembly) strip(s *strip) bool {
 	last.keys, last.name, last.curve = nil, "end", false
 	p.loop = p.drawn
 	if s.ribs {
-		p.bandRibs(along.path, out, s.deep)
+		p.bandRibs(in, s.deep)
 	}
 	a.placed = append(a.placed, p)
 	return true
@@ -102,6 +103,12 @@ func jogs(a, b, c, d pt) bool {
 // offset is a way beside path, to its right, at a distance: joined at the corners, and without the turns where
 // the way is too bent for it.
 func offset(path []pt, by float64) []pt {
+	_, out := cornersBeside(path, by)
+	return out
+}
+
+// cornersBeside are those of the way beside path, each with that of path which it lies beside.
+func cornersBeside(path []pt, by float64) (in, out []pt) {
 	var dirs []pt
 	var ps []pt
 	for i := 1; i < len(path); i++ {
@@ -111,11 +118,10 @@ func offset(path []pt, by float64) []pt {
 		}
 	}
 	if len(dirs) == 0 {
-		return nil
+		return nil, nil
 	}
 	ps = append(ps, path[len(path)-1])
 	right := func(d pt) pt { return pt{X: d.Y, Y: -d.X} }
-	var out []pt
 	for i, p := range ps {
 		var q pt
 		switch {
@@ -132,46 +138,22 @@ func offset(path []pt, by float64) []pt {
 			q = add(p, mul(n, by/l))
 		}
 		if i == 0 || i == len(ps)-1 || distTo(ps, q) > by*0.97 {
-			out = append(out, q)
+			in, out = append(in, p), append(out, q)
 		}
 	}
-	return out
+	return in, out
 }
 
-// bandRibs are the ribs of a band: across it, piece by piece.
-func (p *panel) bandRibs(in, out []pt, depth float64) {
+// bandRibs are the ribs of a band beside a way: across it, from corner to corner.
+func (p *panel) bandRibs(path []pt, deep float64) {
+	in, out := cornersBeside(path, deep)
 	for i := 1; i < len(out); i++ {
-		a, b := out[i-1], out[i]
-		d := sub(b, a)
-		l := length(d)
-		if l < 1e-6 {
-			continue
-		}
-		n := pt{X: -d.Y / l, Y: d.X / l}
-		deep := min(depth, distTo(in, a), distTo(in, b))
-		for t := ribGap / 2; t < l; t += ribGap {
-			q := lerp(a, b, t/l)
-			p.tick(q, add(q, mul(n, ribEnd(out, q, n, deep))))
+		d := sub(out[i], out[i-1])
+		across := schematic.Hatch{Poly: []pt{in[i-1], in[i], out[i], out[i-1]}, Dir: mul(pt{X: -d.Y, Y: d.X}, 1/length(d))}
+		for _, r := range ribsOf(across) {
+			p.tick(r[0], r[1])
 		}
 	}
-}
-
-// ribEnd is how far a rib from q in the direction n reaches: across the band or, at a corner, to where the ribs of its other side meet it,
-// which are as far from their own outer edge.
-func ribEnd(out []pt, q, n pt, deep float64) float64 {
-	met := func(t float64) bool { return distTo(out, add(q, mul(n, t))) < t-0.01 }
-	if !met(deep) {
-		return deep
-	}
-	lo, hi := 0.0, deep
-	for range 24 {
-		if m := (lo + hi) / 2; met(m) {
-			hi = m
-		} else {
-			lo = m
-		}
-	}
-	return lo
 }
 
 // bend lays the free ways along edges that lie in a curve, such as the neck of a round yoke, on an arc of a
