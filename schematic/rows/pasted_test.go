@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
 )
 
 // A fraction or a pair of sizes at the end of a row is no count: the row has 20, whatever is measured.
@@ -46,5 +47,22 @@ func TestRowsAreReadHoweverTheyWerePasted(t *testing.T) {
 			assert.Len(t, rep.Findings, wrong, form)
 			assert.Equal(t, [2]int{5, 5}, [2]int{rep.Read.Whole, rep.Read.Lines}, form)
 		}
+	}
+}
+
+// A column counts the characters of the file, for a caret and for whoever corrects the word there.
+func TestAFindingStandsAtItsWordHoweverItWasTypeset(t *testing.T) {
+	for _, form := range []string{
+		"Row 2: Ch 1, 2 sc in first st, sc in each st to end. [13 sc]",
+		"Row 2: Ch 1, 2 sc in \ufb01rst st, sc in each st to end. [13 sc]",
+		"Row 2:\u200b Ch\u00a01, 2 sc in first st & in each st to\u00ad\u200b end. [13 sc]",
+		"Row 2:\u2009Ch 1, 2 sc in \ufb01rst st, sc in each st to end. [1\u200b3 sc]",
+		"Row 2: Ch 1, 2 sc in first st, sc in each st to end. [13\u200b sc]",
+	} {
+		want := len([]rune(form[:strings.Index(form, "[")])) + 1
+		rep := Check(Read("pasted.txt", []byte("Panel\nCh 11.\nRow 1: Sc in 2nd ch from hook & in each ch across. 10 sc\n"+strings.NewReplacer("[", "", "]", "").Replace(form)+"\n"), Options{}), Options{})
+		require.Len(t, rep.Findings, 1, form)
+		end := len([]rune(form)) - 1
+		assert.Equal(t, [2]int{want, end}, [2]int{rep.Findings[0].Pos.Col, rep.Findings[0].Pos.EndCol}, form)
 	}
 }

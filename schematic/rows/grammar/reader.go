@@ -91,7 +91,8 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 		x.Tell(ins.Refused("the text is larger than %d bytes", maxText), ins.Span{Line: 1, Col: 1, End: 2})
 		return x
 	}
-	x.Src = text.Steps(lines(src))
+	typed, columns := lines(src)
+	x.Src, x.Columns = text.Steps(typed), columns
 	if len(x.Src) > maxLines {
 		x.Tell(ins.Refused("the text has more than %d lines", maxLines), ins.Span{Line: maxLines + 1, Col: 1, End: 2})
 		return x
@@ -280,7 +281,7 @@ func (r *Reader) sizes(rest string, line, col int) {
 		r.x.Sizes = expr.Sizes{Names: spread(words), Groups: []int{1, len(spread(words)) - 1}}
 		r.x.Said.SizesAt, r.unlike = at, true
 	case p != nil && strings.ContainsAny(words, "([,") && !tellsSizes().MatchString(words):
-		r.x.Findings = append(r.x.Findings, p.Finding(finding.Pos{File: r.x.Name, Line: line, Col: col, EndCol: col + 1}))
+		r.x.Findings = append(r.x.Findings, p.Finding(r.x.Pos(ins.Span{Line: line, Col: col, End: col + 1})))
 	case p == nil && (len(s.Names) > 1 || len(words) < 12):
 		if len(s.Names) > 1 {
 			r.x.Sizes, r.unlike = s, r.unlike || words != alone || !strings.ContainsAny(words, "([")

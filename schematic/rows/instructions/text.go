@@ -98,6 +98,7 @@ type Text struct {
 	Own       map[string]*stitch.Stitch // stitches that the text defines
 	Said      Head
 	Src       []string
+	Columns   map[int][]int // by line: where each character of Src stands in the file, if a typesetter put others there
 }
 
 // Head is what the top of a text says itself, where the pattern says it too.
@@ -132,6 +133,9 @@ func (x *Text) Tell(f finding.Finding, at Span) {
 
 // Pos is a place of the text as findings have it.
 func (x *Text) Pos(at Span) finding.Pos {
+	if c := x.Columns[at.Line]; at.Col > 0 && at.End > at.Col && at.End <= len(c)+1 {
+		at.Col, at.End = c[at.Col-1], c[at.End-2]+1
+	}
 	return finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End}
 }
 

@@ -180,9 +180,7 @@ func (l *lexer) next() {
 		l.put('q', string(c), start)
 	case c == '_' || c == '\u00a0' || c == '\u200b' || c == '\ufe0f':
 		l.i++ // quotes and marks of another program say nothing
-	case c == '×':
-		l.i++
-		l.put('w', "x", start)
+	case l.sign(start):
 	case strings.ContainsRune(fractions, c):
 		l.i++
 		l.put('f', string(c), start)
@@ -197,14 +195,29 @@ func (l *lexer) next() {
 	case c == '|' && start > 0 && start+1 < len(l.r) && unicode.IsLetter(l.r[start-1]) && unicode.IsDigit(l.r[start+1]): // 21 hdc|20 ch
 		l.i++
 		l.put('p', ",", start)
-	case c == '…':
-		l.i++
-		l.put('p', ".", start)
 	default:
 		l.i++
 		l.quoted = l.quoted || c == '"' || c == '“' || c == '<' || c == '«' || c == '|'
 		l.put('p', l.text(start, l.i), start)
 	}
+}
+
+// sign reads a sign that stands for a word or another: an & between spaces (k1f&b is one word), a ×, an ellipsis.
+func (l *lexer) sign(i int) bool {
+	kind, says := byte('w'), ""
+	switch c := l.r[i]; {
+	case c == '×':
+		says = "x"
+	case c == '&' && i > 0 && i+1 < len(l.r) && unicode.IsSpace(l.r[i-1]) && unicode.IsSpace(l.r[i+1]):
+		says = "and"
+	case c == '…':
+		kind, says = 'p', "."
+	default:
+		return false
+	}
+	l.i++
+	l.put(kind, says, i)
+	return true
 }
 
 // smiles reports whether a colon and a bracket that closes nothing stand at i: they say nothing.

@@ -17,7 +17,7 @@ import (
 func againstHead(x *ins.Text, p *schematic.Pattern) finding.List {
 	var out finding.List
 	tell := func(kind string, at ins.Span, message, want, fix string) {
-		out = append(out, finding.Finding{Kind: kind, Severity: finding.Warning, Pos: finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End},
+		out = append(out, finding.Finding{Kind: kind, Severity: finding.Warning, Pos: x.Pos(at),
 			Message: message, Want: want, Fix: fix})
 	}
 	if names := x.Said.Sizes.Names; len(names) > 0 {

@@ -210,7 +210,7 @@ func (o *otherWords) look(section string, words []ins.Word, i int) int {
 	}
 	o.seen[w] = true
 	f := finding.Finding{Kind: "words/terms", Severity: finding.Warning, Section: section,
-		Pos:     finding.Pos{File: o.x.Name, Line: t.Line, Col: t.Col, EndCol: t.End},
+		Pos:     o.x.Pos(ins.Span{Line: t.Line, Col: t.Col, End: t.End}),
 		Message: fmt.Sprintf("%q is a %s word in a text in %s terms", t.S, terms, o.x.Terms)}
 	if st, ok := stitch.Lookup(w, terms); ok {
 		f.Fix = fmt.Sprintf("in %s terms it is %s", o.x.Terms, st.Abbr(o.x.Terms))
@@ -238,7 +238,7 @@ func mixed(x *ins.Text) finding.List {
 	if !x.TermsSet {
 		if at, ok := ambiguous(x); ok {
 			out = append(out, finding.Finding{Kind: "words/terms", Severity: finding.Note,
-				Pos:     finding.Pos{File: x.Name, Line: at.Line, Col: at.Col, EndCol: at.End},
+				Pos:     x.Pos(at),
 				Message: "the text does not say whether it is in US or UK terms", Fix: "write 'Terms: US' or 'Terms: UK' at the top"})
 		}
 	}

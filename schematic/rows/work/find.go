@@ -73,7 +73,7 @@ func (m *merged) finding(x *ins.Text) finding.Finding {
 		}
 	}
 	f := finding.Finding{Kind: m.kind, Severity: m.sev, Section: m.section, Sizes: names,
-		Pos: finding.Pos{File: x.Name, Line: m.at.Line, Col: m.at.Col, EndCol: m.at.End}}
+		Pos: x.Pos(m.at)}
 	t := telling{merged: m, x: x, all: all}
 	f.Message = t.fill(m.msg)
 	f.Fix = t.fill(m.fix)

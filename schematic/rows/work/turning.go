@@ -74,7 +74,7 @@ func turningUnlike(x *ins.Text) finding.List {
 				continue
 			}
 			out = append(out, finding.Finding{Kind: "rows/turning-chain", Severity: finding.Warning, Section: s.section.Name,
-				Pos:     finding.Pos{File: x.Name, Line: s.at.Line, Col: s.at.Col, EndCol: s.at.End},
+				Pos:     x.Pos(s.at),
 				Message: fmt.Sprintf("ch %d %s here, but %s it %s", n, words[s.counts], where, words[3-s.counts]),
 				Fix:     "say the same in both, or give the chain that counts another length"})
 			break // once is enough
