@@ -28,7 +28,7 @@ type knitRow struct {
 // below.
 func columns(w *Work, left bool) ([]knitRow, int) {
 	var out []knitRow
-	l := &columnList{head: -1, pattern: w.patterned()}
+	l := &columnList{head: -1, pattern: w.patterned(), wedges: w.inWedges()}
 	var below []int // column of each stitch of the row below, from the left
 	for r := range w.Rows {
 		row := &w.Rows[r]
@@ -115,6 +115,7 @@ type columnList struct {
 	next, prev []int
 	head       int
 	pattern    bool // columns begin and end within the chart alone
+	wedges     bool // and stay ended: each wedge of a crown narrows by itself
 }
 
 // fresh are n new columns beside each other.
@@ -203,7 +204,7 @@ func (l *columnList) over(w *Work, r int, st []*St, below []int) []int {
 	feet := feetFromLeft(st, len(below), w.runsRight(r-1))
 	change := changesOf(feet)
 	var lefts, rights int // columns that the edges move in, or out if negative
-	if !l.pattern {
+	if !l.pattern && !l.wedges {
 		lefts, rights = edgesOf(change)
 	}
 	ends := make([]lean, n)
@@ -411,6 +412,41 @@ func (w *Work) patterned() bool {
 		}
 	}
 	return true
+}
+
+// inWedges reports whether a round changes its count at two places or more that are equally far from each other all around.
+func (w *Work) inWedges() bool {
+	for r := 1; r < len(w.Rows); r++ {
+		if row := &w.Rows[r]; row.Round && row.Unread == "" && spacedAround(w.kept != nil, changesOf(feetFromLeft(row.fromLeft(w.runsRight(r)), len(w.Rows[r-1].St), w.runsRight(r-1)))) {
+			return true
+		}
+	}
+	return false
+}
+
+// spacedAround reports whether the changes of a round come at equal distances, of more than one stitch; in a round that is
+// shortened all distances but one.
+func spacedAround(shortened bool, change []int) bool {
+	var at []int
+	for i, c := range change {
+		if c != 0 {
+			at = append(at, i)
+		}
+	}
+	many := map[int]int{} // of each distance
+	for k, i := range at {
+		next := at[0] + len(change)
+		if k+1 < len(at) {
+			next = at[k+1]
+		}
+		many[next-i]++
+	}
+	for gap, n := range many {
+		if gap > 1 && n > 1 && (n == len(at) || shortened && n+1 == len(at)) {
+			return true
+		}
+	}
+	return false
 }
 
 // growsAndShrinks reports whether the counts of rows whose stitches the text repeats across them go up and down.

@@ -117,7 +117,9 @@ func (s *sequence) add(n ins.Item, from, to int) {
 	}
 	switch n := n.(type) {
 	case *ins.Nothing:
-		n.Colour = s.taken(from, to)
+		n.Colour = s.taken(from, to, s.line.IsRow())
+	case *ins.Even:
+		n.Colour = s.taken(from, to, true)
 	case *ins.Stitch:
 		if n.Call != nil && len(n.Places) == 0 && len(n.Call.Over) > 1 && is[*ins.Chain](n.Call.Over[0]) { // a row may begin with its chain
 			s.out = append(s.out, n.Call.Over...)
@@ -2060,14 +2062,17 @@ func (s *sequence) colour(st *ins.Stitch, to *int) {
 	}
 }
 
+// yarnNames are words that name a yarn by themselves.
+var yarnNames = set("mc cc main contrast white black red blue green yellow pink brown grey gray orange purple cream beige navy natural gold")
+
 // yarnAt is the yarn that is named at i, and where its name ends; none if none is.
 func (s *sequence) yarnAt(i int) (name string, to int) {
-	if s.at(i).Is("color", "colour", "yarn") {
+	if s.at(i).Is("color", "colour", "col", "yarn", "shade") {
 		i++
 	}
 	t := s.at(i)
 	letter := t.Kind == 'w' && len(t.S) == 1 && t.Cap && t.S[0] >= 'a' && t.S[0] <= 'h'
-	if !letter && !t.Is("mc", "cc", "white", "black", "red", "blue", "green", "main", "contrast") {
+	if !letter && !yarnNames[t.S] {
 		return "", i
 	}
 	name = strings.ToUpper(t.S)
@@ -2098,13 +2103,18 @@ func (p *parser) yarnInLabel() string {
 	return ""
 }
 
-// taken is the yarn that words take up for what follows: with MC; change to B.
-func (s *sequence) taken(from, to int) string {
+// taken is the yarn that words take up for what follows: with MC; change to B; where work is told, in MC too.
+func (s *sequence) taken(from, to int, in bool) string {
 	for i := from; i < to; i++ {
-		if s.at(i).Is("with", "using", "to") {
-			if name, end := s.yarnAt(i + 1); name != "" && end <= to {
-				return name
-			}
+		at := i
+		switch {
+		case s.at(i).Is("with", "using", "to"), in && s.at(i).Is("in", "of", "rows", "rounds", "rnds", "row", "round", "rnd"):
+			at++
+		case i > from:
+			continue
+		}
+		if name, end := s.yarnAt(at); name != "" && end <= to {
+			return name
 		}
 	}
 	return ""

@@ -317,6 +317,8 @@ func (p *parser) isNamed(kind *stitch.Stitch, i, k int) bool {
 func (p *parser) namesAnew(i, k int) bool {
 	t, last := &p.t[i+k], p.at(i+k-1)
 	switch {
+	case t.Glued && t.Cap && len(t.S) == 1 && last.Kind == 'n' && !p.at(i).Cap && p.r.colourNamed(t.S[0]): // k1B
+		return true
 	case t.Glued || t.Ord > 0:
 		return t.Ord > 0 && !t.Glued
 	case !t.Cap:

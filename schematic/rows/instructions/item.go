@@ -170,11 +170,12 @@ type (
 	// Even works even.
 	Even struct {
 		Placed
-		Cloth Cloth
-		Part  Num    // over so many stitches alone
-		Row   []Item // what each row is, if words say it
-		Open  bool   // nothing says how far
-		Chart bool   // worked from a chart, or in a pattern by its name: how many stitches it leaves stands there
+		Cloth  Cloth
+		Part   Num    // over so many stitches alone
+		Row    []Item // what each row is, if words say it
+		Open   bool   // nothing says how far
+		Chart  bool   // worked from a chart, or in a pattern by its name: how many stitches it leaves stands there
+		Colour string // the yarn that the rows are worked in; empty: none is said
 		Course
 	}
 	// Shape increases or decreases in words.

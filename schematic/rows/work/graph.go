@@ -36,6 +36,7 @@ type Graph struct {
 	lost     bool   // what the next row stands on is not known
 	yarn     string // that was taken up last; empty: the text names none
 	before   string // the same, before the row that is worked
+	oneYarn  bool   // the line that is worked names a yarn for all of its rows
 }
 
 // GraphRow is one row as worked, in the order of working. Number is 0 for a
@@ -341,13 +342,19 @@ func (g *Graph) colourOf(n ins.Item, kind *stitch.Stitch, feet []int) string {
 
 // takeUp takes the yarn that words before a line name, or the line itself if it is no row.
 func (g *Graph) takeUp(l *ins.Line) {
-	if l.Yarn != "" {
-		g.before = l.Yarn
-	}
+	g.oneYarn = false
+	g.take(l.Yarn)
 	for _, n := range l.Body {
-		if n, ok := n.(*ins.Nothing); ok && n.Colour != "" && l.Label == nil {
-			g.before = n.Colour
+		if n, ok := n.(*ins.Nothing); ok && l.Label == nil {
+			g.take(n.Colour)
 		}
+	}
+}
+
+// take takes up a yarn, if there is one.
+func (g *Graph) take(yarn string) {
+	if yarn != "" {
+		g.before, g.oneYarn = yarn, true
 	}
 }
 

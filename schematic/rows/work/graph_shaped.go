@@ -1,6 +1,8 @@
 package work
 
 import (
+	"slices"
+
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/stitch"
 )
@@ -247,13 +249,14 @@ func (g *Graph) over(n int, e edges, c ins.Cloth, row *GraphRow) []GraphStitch {
 		}
 		return g.index(i)
 	}
-	o := &overlaid{cloth: c, row: row, odd: len(g.Rows)%2 == 1}
+	o := &overlaid{cloth: c, row: row, yarn: g.before, odd: len(g.Rows)%2 == 1}
 	for _, m := range into {
 		o.made += max(m, 0) // of two together the second adds 1, and the mark counts for none
 	}
 	if o.made == n && c == (ins.Cloth{}) {
 		o.like = g.pattern(n, row)
 	}
+	o.colours = !g.oneYarn && slices.ContainsFunc(o.like, func(s GraphStitch) bool { return s.Colour != o.like[0].Colour })
 	group := 0
 	for i := 0; i < n; i++ {
 		switch m := into[i]; {
@@ -274,17 +277,19 @@ func (g *Graph) over(n int, e edges, c ins.Cloth, row *GraphRow) []GraphStitch {
 
 // overlaid are the stitches of a row of a fabric, as they are put one after the other.
 type overlaid struct {
-	cloth ins.Cloth
-	row   *GraphRow
-	like  []GraphStitch // what stands two rows below, if the row is like it
-	odd   bool
-	made  int // in all
-	out   []GraphStitch
+	cloth   ins.Cloth
+	row     *GraphRow
+	like    []GraphStitch // what stands two rows below, if the row is like it
+	colours bool          // of several yarns
+	yarn    string        // else the one that is worked with
+	odd     bool
+	made    int // in all
+	out     []GraphStitch
 }
 
 // put puts in a stitch that uses so many, of a group worked into one place; 0: of none.
 func (o *overlaid) put(used, group int, feet ...int) {
-	s := GraphStitch{Counts: true, Feet: feet, Group: group}
+	s := GraphStitch{Counts: true, Feet: feet, Group: group, Colour: o.yarn}
 	at := len(o.out)
 	rs := o.row.RS || o.row.Round
 	switch {
@@ -292,7 +297,9 @@ func (o *overlaid) put(used, group int, feet ...int) {
 	case o.cloth.St != nil:
 		s.Stitch = o.cloth.Crochet(used)
 	case o.like != nil:
-		s.Stitch = o.like[at].Stitch
+		if s.Stitch = o.like[at].Stitch; o.colours {
+			s.Colour = o.like[at].Colour
+		}
 	default:
 		if !rs {
 			at = o.made - 1 - at
