@@ -42,7 +42,7 @@ var signs = [...]func(q *pen, r float64){
 func (w *Work) yarns() yarns {
 	much := map[string]int{}
 	for r := range w.Rows {
-		if w.Rows[r].Base { // which the squares do not show
+		if w.Rows[r].Base || w.Rows[r].Unread != "" { // which the squares do not show
 			continue
 		}
 		for i := range w.Rows[r].St {
@@ -73,6 +73,25 @@ func (w *Work) yarns() yarns {
 		}
 	}
 	return y
+}
+
+// sole is the stitch of which all of a crochet work is; nil if it is of several.
+func (w *Work) sole() *stitch.Stitch {
+	var one *stitch.Stitch
+	for r := range w.Rows {
+		row := &w.Rows[r]
+		for i := range row.St {
+			k := row.St[i].Kind
+			if row.Base || row.St[i].Break || k == unread || k == nil {
+				continue
+			}
+			if k.Craft == stitch.Knitting || one != nil && k != one || row.St[i].Loop != BothLoops {
+				return nil
+			}
+			one = k
+		}
+	}
+	return one
 }
 
 // of is the yarn of a stitch; nil if the work has one alone.

@@ -22,6 +22,7 @@ type squares struct {
 	tall    float64 // height of a square, mm
 	high    float64 // level of the upper edge
 	yarns   yarns
+	sole    *stitch.Stitch    // of crochet in several yarns: the one stitch that all of its squares are
 	keys    map[string]*inUse // the symbols in use
 	spots   []*stitch.Stitch  // the stitches that no list names
 	crosses []*stitch.Stitch  // the crossings in use
@@ -33,7 +34,7 @@ type squares struct {
 
 // grid draws a work on a grid.
 func (d *drawing) grid(o *Options) {
-	s := &squares{d: d, o: o, tall: cell, keys: map[string]*inUse{}, yarns: d.work.yarns()}
+	s := &squares{d: d, o: o, tall: cell, keys: map[string]*inUse{}, yarns: d.work.yarns(), sole: d.work.sole()}
 	if o.Proportion > 0 {
 		s.tall = cell * min(max(o.Proportion, 0.4), 1.6)
 	}
@@ -127,8 +128,14 @@ func (s *squares) square(r *knitRow, row *Row, c cellOf) {
 		f.add(newMark(r.row, false, zigzag(mid, s.tall)...))
 		return
 	}
-	key := s.symbolOf(&c, row.Wrong)
-	m := newMark(r.row, true, knitSymbol(key, mid, s.tall)...)
+	key := ""
+	if s.sole == nil {
+		key = s.symbolOf(&c, row.Wrong)
+	}
+	m := newMark(r.row, true)
+	if key != "" {
+		m = newMark(r.row, true, knitSymbol(key, mid, s.tall)...)
+	}
 	if y := s.yarns.of(c.st); y != nil {
 		m.paths = append(m.paths, y.mark(at, s.tall, len(m.paths) == 0)...)
 		m.lo, m.hi = bounds(m.paths)

@@ -25,6 +25,9 @@ func (s *squares) key() {
 	for _, n := range s.keysInOrder() {
 		put(n, s.keys[n].words(right && wrong, d.work.Terms), append([]*sheet.Path{s.box(pt{}, cell)}, knitSymbol(n, mid, s.tall)...)...)
 	}
+	if s.sole != nil {
+		put("sole", "each square is one "+keyName(s.sole, d.work.Terms), s.box(pt{}, cell))
+	}
 	for _, k := range s.crosses {
 		paths := append([]*sheet.Path{s.box(pt{}, cell*float64(k.Cross.Size()))}, s.crossStrokes(*k.Cross, pt{})...)
 		how := k.Cross.Work()

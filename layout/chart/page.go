@@ -167,6 +167,7 @@ func build(w *Work, o *Options, scale float64) *drawing {
 		return d
 	}
 	if w.gridded() {
+		d.work = w.squared()
 		d.grid(o)
 		d.notes = slices.Concat(d.notes, w.gapNotes(), w.toldNotes())
 		d.f.nums = d.f.number(o, scale, d.f.everything(), alone)

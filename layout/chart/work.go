@@ -11,6 +11,7 @@ package chart
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"flatwright/schematic/stitch"
 )
@@ -176,6 +177,34 @@ func (w *Work) gridded() bool {
 		}
 	}
 	return true
+}
+
+// squared is a work on a grid without the chains at the beginning of rows that count for no stitch: they take no square.
+func (w *Work) squared() *Work {
+	if w.craft() == stitch.Knitting {
+		return w
+	}
+	out := *w
+	out.Rows = slices.Clone(w.Rows)
+	var below []int // where the places of the row below are now
+	for r := range out.Rows {
+		row := &out.Rows[r]
+		now, st := make([]int, len(row.St)), make([]St, 0, len(row.St))
+		for i, s := range row.St {
+			if now[i] = len(st); s.Turn && s.Kind == nil {
+				continue
+			}
+			s.Feet = slices.Clone(s.Feet)
+			for k, f := range s.Feet {
+				if f < len(below) {
+					s.Feet[k] = below[f]
+				}
+			}
+			st = append(st, s)
+		}
+		row.St, below = st, now
+	}
+	return &out
 }
 
 // hasRounds reports whether any of it is worked in the round.

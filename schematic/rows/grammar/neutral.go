@@ -99,7 +99,7 @@ func fills(t []text.Token, i int) bool {
 		k.Is("to", "and", "from", "in", "of", "until") && last.Kind == 'w' && last.S == k.S || // typed twice
 		k.Is("to") && last.Is("in") && k.Kind == 'w' && next.Is("the", "next", "each", "same", "first", "last", "ring", "center", "centre") || // dc in to the next st
 		k.Is("your", "my") && last.Is("of", "in", "into") || k.Is("cluster") && strings.HasSuffix(last.S, "tog") || // into the top of your dc5tog cluster
-		k.S == "a" && !(k.Cap && i > 0) && next.Kind == 'w' || k.Is("plain") && knitsPlain(t, i)
+		k.S == "a" && !(k.Cap && (i > 0 || next.Is("x"))) && next.Kind == 'w' || k.Is("plain") && knitsPlain(t, i)
 }
 
 // knitsPlain reports whether the word at i only says again that stitches are knitted: knit 23 plain, knit all round plain.

@@ -27,7 +27,7 @@ var macros = map[string]string{
 	"$rep":    "rep/repeat/repeating/reps/rpt/repeated/repeats",
 	"$meas":   "measures/measure/meas/measuring",
 	"$ring":   "ring/circle/loop/lp",
-	"$colour": "blue/white/black/red/green/yellow/pink/brown/grey/gray/orange/purple/cream/beige",
+	"$colour": "mc/cc/blue/white/black/red/green/yellow/pink/brown/grey/gray/orange/purple/cream/beige",
 	"$center": "center/centre/middle/central",
 	"$edge":   "edge/end/side/edges/ends/sides",
 }
@@ -309,7 +309,7 @@ var cores = []form{
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] [just] made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/amigurumi/first/foundation/same] $ring | mr/mc | [adjustable/magic/amigurumi] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
 		build: func(m *match) any {
-			if m.to == m.from || m.said("first") && m.said("loop", "lp") && m.p.line.Label != nil && m.p.line.Label.From.All > 1 || m.said("loop", "lp") && m.p.r.began && !m.said("magic", "adjustable", "center", "centre", "middle") {
+			if m.to == m.from || m.said("mc") && m.p.r.mainYarn() || m.said("first") && m.said("loop", "lp") && m.p.line.Label != nil && m.p.line.Label.From.All > 1 || m.said("loop", "lp") && m.p.r.began && !m.said("magic", "adjustable", "center", "centre", "middle") {
 				return nil
 			}
 			return ins.Place{Kind: ins.InRing, N: ins.N(1)}

@@ -43,8 +43,9 @@ type Reader struct {
 	unknown      map[string]*ins.Group // that the text makes and does not define
 	loop         ins.Loop
 	began        bool
-	yarn         string // that words since the last line take up
-	these        int    // rows since the last heading or rep, for 'these rows'
+	yarn         string          // that words since the last line take up
+	sole         **stitch.Stitch // of oneStitch, once it was looked for
+	these        int             // rows since the last heading or rep, for 'these rows'
 	starred      []ins.Item
 	passed       *ins.Skip       // chains that a line said are passed, for the row that follows
 	mark         string          // the sign before the label of a row, from which rows are repeated

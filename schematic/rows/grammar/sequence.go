@@ -52,9 +52,10 @@ func (p *parser) sequence() []ins.Item {
 			s.sep = t.S
 			s.i++
 			s.namedBehindDash(t)
-		case t.Kind == 'g' && s.namesCrossing(t):
+		case t.Kind == 'g' && (s.namesCrossing(t) || s.inColour()):
 		case t.Kind == 'g':
 			s.bracket(t)
+		case t.Cap && s.inColour():
 		case s.timesFirst(), s.endsRow():
 		case s.alternately(), s.repeat(), s.timesRepeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
@@ -977,7 +978,7 @@ func (s *sequence) bracket(t *text.Token) {
 		return
 	}
 	s.namesWorked(t.Sub, from)
-	if s.neutralAll(t.Sub) || s.tallies(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or", "alternatively", "alternately", "optional", "optionally") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
+	if s.idle(t.Sub) || onNeedle(t.Sub) || len(t.Sub) > 2 && t.Sub[0].Is("or", "alternatively", "alternately", "optional", "optionally") || s.remarks(t.Sub) { // (or 12 dc in a magic ring)
 		s.add(&ins.Nothing{Part: onNeedle(t.Sub), Under: s.otherLoops(t.Sub)}, from, s.i)
 		return
 	}
@@ -2120,16 +2121,96 @@ func (s *sequence) taken(from, to int, in bool) string {
 	return ""
 }
 
-// inColour reads a number with the letter of a yarn, so many stitches in it: 1B, 2A.
+// inColour reads so many stitches by their yarn alone: 1B, 2 MC, (A) x 5, B x 3, A9. In crochet they are the one stitch that the
+// text names.
 func (s *sequence) inColour() bool {
-	n, c := s.at(s.i), s.at(s.i+1)
-	end := s.at(s.i + 2)
-	if n.Kind != 'n' || c.Kind != 'w' || !c.Glued || !c.Cap || len(c.S) != 1 || c.S[0] > 'h' || s.r.crochet || !s.line.IsRow() || end.Kind == 'w' || end.Kind == 'n' {
+	name, n, to := s.countInYarn(s.i)
+	if name == "" || !s.line.IsRow() || n.By == nil && n.All < 1 || s.at(to).Kind == 'w' && !s.at(to).Is("and", "then", "turn", "join", "around", "across") {
 		return false
 	}
-	s.add(&ins.Stitch{N: n.Num, Colour: strings.ToUpper(c.S)}, s.i, s.i+2)
-	s.i += 2
+	kind := s.r.oneStitch()
+	if s.r.crochet && kind == nil {
+		return false
+	}
+	s.add(&ins.Stitch{Kind: kind, N: n, Colour: name}, s.i, to)
+	s.i = to
 	return true
+}
+
+// idle reports whether what stands in a bracket moves no stitch.
+func (s *sequence) idle(sub []text.Token) bool {
+	return !s.inYarns(sub) && s.neutralAll(sub) || s.tallies(sub)
+}
+
+// inYarns reports whether a bracket of a row begins with stitches by their yarn alone: (MC 1, CC 3).
+func (s *sequence) inYarns(sub []text.Token) bool {
+	q := &sequence{parser: s.within(sub)}
+	name, _, to := q.countInYarn(0)
+	return s.line.IsRow() && name != "" && q.at(to).Is(",", ";")
+}
+
+// countInYarn is a yarn with a number of stitches beside it, and where that ends.
+func (s *sequence) countInYarn(i int) (name string, n ins.Num, to int) {
+	t, next := s.at(i), s.at(i+1)
+	if (t.Is("mc") || next.Is("mc")) && !s.r.mainYarn() { // a magic circle
+		return "", n, i
+	}
+	if t.Kind == 'n' {
+		if name, to = s.yarnAt(i + 1); len(next.S) == 1 && !next.Glued && !s.namesYarn(next) || next.Is("main", "contrast") {
+			name = ""
+		}
+		return name, t.Num, to
+	}
+	sub := s.t[i:min(i+1, len(s.t))]
+	if t.Kind == 'g' {
+		sub = t.Sub
+	}
+	if len(sub) == 0 || len(sub) > 2 || !sub[0].Cap || sub[0].Kind != 'w' || s.within(sub).thingAt(0) {
+		return "", n, i
+	}
+	for _, w := range sub {
+		name = strings.TrimSpace(name + " " + strings.ToUpper(w.S))
+	}
+	switch {
+	case next.Is("x", "×", "*") && s.at(i+2).Kind == 'n':
+		return name, s.at(i + 2).Num, i + 3
+	case next.Kind == 'n' && s.namesYarn(&sub[0]) && next.Glued == (len(name) == 1) && (next.Glued || i+2 >= len(s.t) || s.parts(i+2)):
+		return name, next.Num, i + 2
+	}
+	return "", n, i
+}
+
+// namesYarn reports whether a word in capitals is the short name of a yarn: MC, CC, or a letter by which the text calls one.
+func (s *sequence) namesYarn(t *text.Token) bool {
+	return t.Is("mc", "cc") || t.Cap && len(t.S) == 1 && s.r.colourNamed(t.S[0])
+}
+
+// oneStitch is the stitch that a text of crochet names if it names but one beside chains and slip stitches.
+func (r *Reader) oneStitch() *stitch.Stitch {
+	if !r.crochet {
+		return nil
+	}
+	if r.sole == nil {
+		r.sole = new(*stitch.Stitch)
+		for n, line := range r.x.Src {
+			p := r.parser(text.Lex(line, n+1), &ins.Line{})
+			for i := range p.t {
+				v, to := p.named("kind", i)
+				if to < 0 {
+					continue
+				}
+				switch k := v.(thing).Kind; {
+				case k == nil || k.Craft != stitch.Crochet || k.Uses != 1 || k.ID == "ch" || k.ID == "slst":
+				case *r.sole == nil:
+					*r.sole = k
+				case *r.sole != k:
+					*r.sole = nil
+					return nil
+				}
+			}
+		}
+	}
+	return *r.sole
 }
 
 // bareNumber reads a number alone between increases and decreases, so many stitches as the row has them: 3, inc, 7, inc.

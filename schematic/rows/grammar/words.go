@@ -340,7 +340,7 @@ func (p *parser) glued(i, k int) bool {
 }
 
 // letters are the words that make a letter the name of a yarn.
-var letters = text.Once(`\b([A-H]) ?(?:=|:|- )|\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Cc]olou?r|[Yy]arn) ([A-H])\b`)
+var letters = text.Once(`\b([A-H]) ?(?:=|:|- )|\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Cc]olou?r|[Yy]arn) ([A-H])\b|\b[KkPp]\d+([AC-H])\b`)
 
 // colourNamed reports whether the text calls a yarn by that letter, in lower case.
 func (r *Reader) colourNamed(letter byte) bool {
@@ -348,11 +348,21 @@ func (r *Reader) colourNamed(letter byte) bool {
 		r.colours = map[byte]bool{}
 		for _, line := range r.x.Src {
 			for _, m := range letters().FindAllStringSubmatch(line, -1) {
-				r.colours[(m[1] + m[2])[0]|0x20] = true
+				r.colours[(m[1] + m[2] + m[3])[0]|0x20] = true
 			}
+		}
+		if r.colours['a'] { // the one that is called so is not alone
+			r.colours['b'] = true
 		}
 	}
 	return r.colours[letter]
+}
+
+var contrast = text.Once(`\bCC\d?\b|\b(?:[Ww]ith|[Uu]sing|[Cc]olou?r|[Yy]arn) MC\b|\(MC\)|\bMC ?= ?[Mm]ain|[Mm]ain colou?r`)
+
+// mainYarn reports whether MC is the main colour in the text, and no magic circle.
+func (r *Reader) mainYarn() bool {
+	return slices.ContainsFunc(r.x.Src, func(line string) bool { return contrast().MatchString(line) })
 }
 
 // noStitch are short words that name a stitch, and where they name none.

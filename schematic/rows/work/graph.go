@@ -353,7 +353,7 @@ func (g *Graph) takeUp(l *ins.Line) {
 
 // take takes up a yarn, if there is one.
 func (g *Graph) take(yarn string) {
-	if yarn != "" {
+	if g != nil && yarn != "" {
 		g.before, g.oneYarn = yarn, true
 	}
 }

@@ -98,12 +98,22 @@ func (r *runner) meantStitches(kind *stitch.Stitch, lines []*ins.Line) (k int, o
 
 // fits are the least numbers of stitches on which lines are worked.
 func (r *runner) fits(kind *stitch.Stitch, lines []*ins.Line) (fits []int) {
-	for k := 1; k <= mostAssumed && len(fits) < mostTried; k++ {
+	for k := max(r.usedBare(lines[0].Body), 1); k <= mostAssumed && len(fits) < mostTried; k++ {
 		if r.fitsOn(foundationFor(kind, k), lines) {
 			fits = append(fits, k)
 		}
 	}
 	return fits
+}
+
+// usedBare is how many places the stitches of a row that are told by their number alone use at least.
+func (r *runner) usedBare(list []ins.Item) (n int) {
+	for _, it := range list {
+		if s, ok := it.(*ins.Stitch); ok && len(s.Places) == 0 && (s.Kind == nil || s.Kind.Uses == 1) && s.Call == nil {
+			n += max(s.N.At(r.size), 0)
+		}
+	}
+	return n
 }
 
 // openEnded reports whether a row goes on as far as its stitches do.

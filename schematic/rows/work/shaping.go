@@ -83,9 +83,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 		return
 	}
 	r.round = r.round || n.Rounds
-	if r.g != nil {
-		r.g.take(n.Colour)
-	}
+	r.g.take(n.Colour)
 	r.takeCloth(n)
 	if k := n.Part; k.Set() && r.fab != nil && r.known() && k.At(r.size) > r.fab.stitches() && !r.anyUnread() {
 		r.tell("rows/over-use", finding.Warning, n.At, "the short rows go over %s stitches, and there are only %s", "go over fewer", k.At(r.size), r.fab.stitches())
