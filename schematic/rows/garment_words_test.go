@@ -51,13 +51,29 @@ func TestPhrasesOfGarmentsComeToTheirCounts(t *testing.T) {
 		{"a gusset of 84 with markers", "Foot\nCast on 84 sts and join in the round.\nRnd 1: K26, pm, k32, pm, k26.\nRnd 2: %s. %d sts.\n", `
 82: K to last 3 sts before instep, k2tog, k1, k32 instep sts, k1, ssk, k to end | K to 3 sts before instep, k2tog, k1, k across instep, k1, ssk, k to end
 `},
+		{"a yoke of 248 with its markers", "Yoke\nCast on 248 sts and join in the round.\nRnd 1: K68, pm, k56, pm, k68, pm, k56, pm.\nNext rnd: %s. %d sts.\n", `
+152: K to first marker, put the sleeve sts onto a spare piece of yarn, CO 8 sts, k to third marker, put the sleeve sts onto a spare piece of yarn, CO 8 sts | Knit across back to m, remove m, slip sleeve sts to waste yarn, remove m, cast on 8 sts, k across front to m, remove m, slip sleeve sts to waste yarn, cast on 8 sts | K to marker, slip sts to next marker onto scrap yarn, CO 8 sts, k to next marker, place sts between markers on hold, CO 8 sts
+`},
+		{"eight increases at four markers", "Yoke\nCast on 88 sts and join in the round.\nRnd 1: K28, pm, k16, pm, k28, pm, k16, pm.\nNext rnd: %s. %d sts.\n", `
+96: *K1, m1, k to one st before marker, m1, k1, sm; rep from * around | *K1, m1, knit to the last stitch before the marker, m1, k1, sm; rep from * around | *K1, m1, k to st before m, m1, k1, sm; rep from * around | *K1, m1, knit until 1 st remains before next marker, m1, k1, sm*, repeat from * to * 3 more times
+248: Inc 1 st each side of each marker. Next rnd: K. Rep these 2 rnds 19 times more
+`},
+		{"a sleeve of 64 in the round", "Sleeve\nCast on 64 sts and join in the round.\n%s. %d sts.\n", `
+44: Next rnd: Pm, k to end.\nK 8 rounds.\nDecrease round: k1, k2tog, k to 3 sts before marker, ssk, k1. (62 sts)\nRepeat the last 9 rounds 9 times more | Knit 8 rnds.\nDec rnd: K2tog, k to 2 sts before marker, ssk. (62 sts)\nRep the dec rnd every 9th rnd 9 times more | *Knit 8 rnds.\nNext rnd: K1, k2tog, k to last 3 sts, ssk, k1.\nRep from * 9 times more | *Knit 8 rnds. Next rnd: K1, k2tog, k to last 3 sts, ssk, k1; rep from * 9 times more | Dec rnd: K1, k2tog, k to last 3 sts, ssk, k1.\n*Knit 8 rnds, rep dec rnd; rep from * 8 times more
+`},
+		{"a blanket of 60 with borders", "Blanket\nCast on 60 sts.\nRow 1: K7, pm, p46, pm, k7.\nRow 2: K.\nRow 3: K7; purl to marker; slip marker; K7. (60 sts)\nRepeat these 3 rows 14 times more, ending with Row 2.\nNext row: %s. %d sts.\n", `
+59: K2tog, k to end
+`},
+		{"a count beside its change", "Back\nCast on 38 sts.\nRow 1 (RS): K1, kfb, k to last 2 sts, kfb, k1%s%d sts.\n", `
+40:  - 2 sts inc'd;  | ; 2 sts increased; 
+`},
 	} {
 		for _, line := range strings.Split(strings.TrimSpace(k.phrases), "\n") {
 			count, list, _ := strings.Cut(line, ": ")
 			n, err := strconv.Atoi(count)
 			require.NoError(t, err, line)
 			for _, w := range strings.Split(list, " | ") {
-				comesTo(t, k.text, w, n, true)
+				comesTo(t, k.text, strings.ReplaceAll(w, `\n`, "\n"), n, true)
 			}
 		}
 	}

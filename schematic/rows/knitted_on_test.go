@@ -59,6 +59,11 @@ func TestKnittingIsCountedHoweverItIsTold(t *testing.T) {
 		"a row bound off and worked across":              {"Terms: US\nCast on 60 sts.\n1st row: Bind off 7 sts, work across row in pattern as established.\n2nd row: Bind off 7 sts, k across. (46 sts)\n", "46 sts", "53 sts"},
 		"rows until a count, and the row just done":      {"Terms: US\nCast on 12 sts.\nRow 1 (WS): Purl.\nRow 2: K2, m1r, k to last 2 sts, m1l, k2.\nKnit rows 1 & 2 until you have 28 stitches on your needle and you've just completed row 1 of the pattern.\nRow 1 (RS): K2tog, k to end. (27 sts)\n", "(27 sts", "(26 sts"},
 		"both loops of a double yarn over":               {"Terms: US\nCast on 28 sts.\nRow 1 (RS): K4, * k2tog, yo twice, ssk; rep from * to last 4 sts, k4.\nRow 2: K4, * k1, (k1, p1) into double yo, k1 *, k4. (28 sts)\n", "(28 sts", "(34 sts"},
+		"a count, and then its change":                   {"Sizes: S (M)\nTerms: US\nCast on 38 (46) sts.\nRow 1 (RS): K1, kfb, k to last 2 sts, kfb, k1—40 (48) sts. 2 sts increased.\nRow 2: K1, kfb, k to last 2 sts, kfb, k1 [42 (50) sts; 2 inc'd]\n", "42 (50)", "42 (51)"},
+		"an increase said of a count":                    {"Terms: US\nCast on 38 sts.\nRow 1 (RS): K1, kfb, k to last 2 sts, kfb, k1 = 40 sts, an increase of 2 sts.\nThis increase row shapes the top.\n", "= 40", "= 41"},
+		"a multiple that is that of a pattern":           {"Terms: US\nLACE PATTERN (multiple of 11 sts)\nLace Round 1: *K9, k2tog, yo; repeat from * to end of round.\nHAT\nCast on 108 sts. Join to work in the round.\nRounds 1-2: [K1, p1] to end of round.\nRound 3: K2tog, k to end. (107 sts)\n", "107", "108"},
+		"rows in all, fewer than there are":              {"Terms: US\nCast on 30 sts.\nRow 1 (RS): K to end.\nWork 99 rows in pattern.\nContinue in pattern until a total of 92 rows have been worked, ending with a WS row.\nNext row: K2tog, k to end. (29 sts)\n", "29 sts", "28 sts"},
+		"held stitches told between those picked up":     {"Terms: US\nSleeve\nPlace 56 held sts on dpns. Pick up and k 4 sts, k56, pick up and k 4 sts. Pm and join. 64 sts.\nRnd 1: K2tog, k to end. 63 sts\n", "join. 64", "join. 65"},
 	} {
 		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
 	}

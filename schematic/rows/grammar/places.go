@@ -732,7 +732,7 @@ var extents = []form{
 		return ins.Extent{Kind: ins.ToLast, N: ins.N(1), Unit: ins.Unit{Word: "tch"}, At: m.span()}
 	}},
 	{rule: "extent", pattern: "{upto} [[within] {n:num} $st before/of/from] $center $st", meaning: "to the stitch in the middle of the row", example: "Row 3: K2, yo, k to centre st, yo, k1, yo, k to last 2 sts, yo, k2", build: func(m *match) any { return ins.Extent{Kind: ins.ToMiddle, N: m.num("n", 0)} }},
-	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [{n:num}] {u:unit} (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
+	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [there] [are/is] [last] [{n:num}] {u:unit} [$rem/left/remains] (before | from | of | away from) [$next/first/last/$center/marked/each] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to so many stitches before a marker", example: "k to 1 st before marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [$next/first/last/$center/marked/end] (marker/m/mk/mkr/markers/marked [$st] | {ord} marker/m)", meaning: "to the next marker", example: "k to marker", build: toMarker},
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} within {n:num} {u:unit} of/from [$next/first/last/$center] (marker/m/markers | [$next] marked $st)", meaning: "to so many stitches before a marker", example: "k to within 2 sts of marker", build: toMarker},
 	{rule: "extent", pattern: "{upto} [within] [{n:num} {u:unit} before/past/beyond/after/from/of] [last/previous/$next/first] (ds/dss | double/wrapped $st | wrap/wraps | turning point)", meaning: "to where the work was turned", example: "Row 3: K to DS, k DS, k3, turn", when: tests{no(crochet)}, build: func(m *match) any {
@@ -797,11 +797,14 @@ func toLast(m *match) any {
 }
 
 func toMarker(m *match) any {
-	kind := ins.ToMarker
-	if m.said("last") {
-		kind = ins.ToLastMarker
+	e := ins.Extent{Kind: ins.ToMarker, N: m.num("n", 0), At: m.span()}
+	if m.p.at(m.to-2).Is("last") || m.p.at(m.to-3).Is("last") && m.p.at(m.to-2).Is("marked") {
+		e.Kind = ins.ToLastMarker
 	}
-	return ins.Extent{Kind: kind, N: m.num("n", 0), At: m.span()}
+	if m.has("u") && !m.has("n") { // to the last st before marker
+		e.N = ins.N(1)
+	}
+	return e
 }
 
 // toInnerEdge reads up to the edge of the first of two halves, which is told as the place itself or by what is before it.
@@ -879,7 +882,7 @@ func placed(m *match) any {
 	pl.At = m.span()
 	if m.p.t[m.from].Is("to", "at", "along", "behind") {
 		switch {
-		case m.p.t[m.from].Is("to") && m.said("before", "from", "of", "within") && m.said("end", "last"): // k to 2 sts before end of round
+		case m.p.t[m.from].Is("to") && m.said("before", "from", "of", "within") && m.said("end", "last", "marker", "m", "markers"): // k to 2 sts before end of round
 			return nil
 		case pl.Kind == ins.InEach, pl.Kind == ins.RowEnds, m.p.t[m.from].Is("along") && !(pl.Kind == ins.InNext && pl.Unit.Word == "st" && m.p.at(m.from+1).Kind == 'n'), pl.Kind == ins.InLast && m.p.t[m.from].Is("to"):
 			return nil

@@ -2081,7 +2081,9 @@ func (r *Reader) marked(t []text.Token) []text.Token {
 		return t
 	}
 	if l, _, _ := text.Label(t[1:], r.roundR); l == nil {
-		return t
+		if _, rows := text.RowWord(near(t, 3).S); !rows || t[2].Kind != 'n' || !t[1].Is("k", "knit", "p", "purl", "work") { // * Knit 8 rows
+			return t
+		}
 	}
 	r.mark = t[0].S
 	return t[1:]
@@ -2557,7 +2559,7 @@ func groupsOf(s string) []int {
 	n, digit := 0, false
 	for _, c := range s {
 		switch {
-		case c >= '0' && c <= '9' || strings.ContainsRune("-–—−‑", c):
+		case c >= '0' && c <= '9' || !digit && strings.ContainsRune("-–—−‑", c): // a dash alone: a size that has none
 			if !digit {
 				n++
 			}

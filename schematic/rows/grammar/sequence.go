@@ -2556,7 +2556,7 @@ func (s *sequence) said(from, to int, words ...string) bool {
 
 func (s *sequence) lastComma(end int) int {
 	for i := s.i + 1; i < end; i++ {
-		if s.at(i).Is(",") && (!s.thingAt(i+2) && s.at(i+1).Kind != 'n' || s.at(i+1).Is("counting", "including", "excluding")) {
+		if s.at(i).Is(",") && (s.restIsWords(i) && s.sep != "=" || !s.thingAt(i+2) && s.at(i+1).Kind != 'n' || s.at(i+1).Is("counting", "including", "excluding")) {
 			return i
 		}
 	}
@@ -2590,13 +2590,20 @@ func (s *sequence) ended() bool {
 	return false
 }
 
-// restIsWords reports whether only words that move no stitch follow a comma at i, to the end of the sentence.
+// restIsWords reports whether only words that move no stitch follow a comma or a stop at i, to the end of the sentence.
 func (s *sequence) restIsWords(i int) bool {
+	from, stop := i, s.at(i).Is(".", ";")
+	if stop {
+		from++
+	}
 	end := i + 1
 	for end < len(s.t) && !s.at(end).Is(".", ";") {
 		end++
 	}
-	return s.sep == "=" && s.at(i).Is(",") && s.neutral(s.t[i:end])
+	if _, to := s.named("neutral", i+1); to == end {
+		return true // 48 sts. 2 sts increased
+	}
+	return (stop || s.sep == "=" && s.at(i).Is(",")) && s.neutral(s.t[from:end])
 }
 
 // restIsNothing reports whether nothing follows from i on that makes a stitch.
@@ -2632,7 +2639,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 	if !mayCount(t) {
 		return nil
 	}
-	q := p.within(behindSum(t))
+	q := p.within(p.withoutChange(behindSum(t)))
 	i := 0
 	for q.at(i).Is(countLead...) || q.at(i).Is(",") && i > 0 {
 		i++
@@ -2670,6 +2677,38 @@ func behindSum(t []text.Token) []text.Token {
 		return t[k+1:]
 	}
 	return t
+}
+
+// withoutChange is a list of counts without what it tells, first or last, of how many stitches its row has more or fewer: 2 sts inc; 48 sts.
+func (p *parser) withoutChange(t []text.Token) []text.Token {
+	q := p.within(t)
+	if to := q.changeAt(0); to > 0 && to < len(t) {
+		return t[to:]
+	}
+	for i := range t {
+		if t[i].Kind == 'p' && q.changeAt(i+1) == len(t) {
+			return t[:i]
+		}
+	}
+	return t
+}
+
+// changeAt is where it ends that i tells how many stitches a row has more or fewer, with the sign behind it; -1: it tells none.
+func (p *parser) changeAt(i int) int {
+	_, to := p.named("num", i)
+	if to < 0 {
+		return -1
+	}
+	if p.at(to).Is("st", "sts", "stitch", "stitches") {
+		to++
+	}
+	if !p.at(to).Is("inc", "dec", "increased", "decreased", "inc'd", "dec'd") {
+		return -1
+	}
+	if to++; p.at(to).Kind == 'p' && !isStar(p.at(to)) {
+		to++
+	}
+	return to
 }
 
 // addTo adds the count that stands at i to those before it: to the last of them, if both are of stitches of no kind and a plus joins
@@ -2802,9 +2841,6 @@ func (p *parser) ofItsOwn(i int) int {
 // behindMore is where a total begins behind what was made more: 7 more tr, now 29. 0: there is none.
 func (p *parser) behindMore(i int) int {
 	_, to := p.named("num", i)
-	if to > 0 && p.at(to).Is("st", "sts", "stitch", "stitches") && p.at(to+1).Is("inc", "dec", "increased", "decreased", "inc'd", "dec'd") && p.at(to+2).Kind == 'n' { // 6 sts inc. 66 sts
-		return to + 2
-	}
 	if to < 0 || !p.at(to).Is("more", "other") {
 		return 0
 	}

@@ -98,6 +98,7 @@ type (
 	BindOff struct {
 		Placed
 		N    Num
+		To   Extent // or up to there
 		All  bool
 		Hold bool // they are put on a holder
 		Made bool // it is what was worked just before that is

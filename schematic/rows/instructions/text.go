@@ -2,6 +2,7 @@ package instructions
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
@@ -67,6 +68,16 @@ type Section struct {
 	Prose bool // words, not rows: materials, notes, finishing
 	// Pattern is true for the rows of a stitch pattern that stands by itself, before the work.
 	Pattern bool
+}
+
+// SectionAt is the section in which a line of the text stands; nil before the first.
+func (x *Text) SectionAt(line int) *Section {
+	for _, s := range slices.Backward(x.Sections) {
+		if s.At.Line <= line {
+			return s
+		}
+	}
+	return nil
 }
 
 // Multiple is what the notes say the count is a multiple of.

@@ -140,7 +140,7 @@ func (r *runner) picked(l *ins.Line, s start, live, k int) int {
 	for _, p := range append(s.picks, s.held...) {
 		n += max(p.N.At(r.size), 0)
 	}
-	if live > 0 && r.fab.waited && r.worksAll(l) {
+	if worked, all := r.workedBeside(l); live > 0 && (r.fab.waited && r.worksAll(l) || all && worked == live && k < 0) {
 		return n + live
 	}
 	n = r.beside(l, n, live, k)
@@ -487,10 +487,36 @@ func (r *runner) change(n ins.Item, by int) {
 		} else if have+by < 0 {
 			rd.add(raw{kind: "rows/over-use", sev: finding.Warning, at: n.Span(), msg: "this takes off %s stitches, and there are only %s", fix: "take off %s at most", a: []int{-by, have, have}})
 		}
+		marks := marksMoved(n, rd.fab, by)
 		rd.fab = uniform(r.stuff(rd.fab), max(have+by, 0))
+		rd.fab.marks = marks
 		rd.res = &result{out: rd.fab}
 	}
 	r.keep(list)
+}
+
+// marksMoved are the markers of a row once a shaping has changed it by so many stitches, in equal parts at its ends or on each side
+// of every marker; none if where it falls is not known.
+func marksMoved(n ins.Item, f *fabric, by int) []int {
+	s, ok := n.(*ins.Shape)
+	if !ok || !s.Both || s.Halves || s.Panel != "" || len(f.marks) == 0 || s.Marked && s.Markers.Set() {
+		return nil
+	}
+	first, step := by/2, 0 // at each end
+	if s.Marked {
+		first = by / (2 * len(f.marks))
+		step = 2 * first
+	}
+	if f.marks[0] == 0 && s.Marked { // the round begins at a marker: what is before it falls at the end
+		first = 0
+	} else if f.marks[len(f.marks)-1] == f.stitches() && s.Marked { // what is behind it falls at the beginning
+		first = step
+	}
+	out := make([]int, len(f.marks))
+	for i, m := range f.marks {
+		out[i] = max(m+first+i*step, 0)
+	}
+	return out
 }
 
 // even counts rows worked even.
@@ -523,41 +549,50 @@ func (r *runner) even(rows int) {
 	r.begun = true
 }
 
-// flat are the instructions of a line with those of plain brackets among them.
-func flat(list []ins.Item) []ins.Item {
-	if !slices.ContainsFunc(list, plainBracket) {
-		return list
-	}
+// flat is the instructions of a line without the repeats of whole rows in it: each stands there as often as it is worked.
+func (r *runner) flat(list []ins.Item) []ins.Item {
 	var out []ins.Item
 	for _, n := range list {
-		if q, ok := n.(*ins.Repeat); ok && plainBracket(n) {
-			out = append(out, q.Body...)
+		q, ok := n.(*ins.Repeat)
+		if !ok || len(q.Places) > 0 || q.Until.Kind != ins.NoExtent || !wholeRows(q) {
+			out = append(out, n)
 			continue
 		}
-		out = append(out, n)
+		for range min(q.Times.At(r.size), mostTimes) {
+			out = append(out, q.Body...)
+		}
 	}
 	return out
 }
 
-// plainBracket reports whether an instruction is a bracket worked once, of whole rows.
-func plainBracket(n ins.Item) bool {
-	q, ok := n.(*ins.Repeat)
-	return ok && len(q.Places) == 0 && q.Until.Kind == ins.NoExtent && q.Times.By == nil && q.Times.All == 1 && wholeRows(q.Body)
-}
+// mostTimes is how often whole rows are repeated at most.
+const mostTimes = 200
 
-func wholeRows(list []ins.Item) bool {
-	for _, n := range list {
-		if !is[*ins.BindEach](n) && !is[*ins.Shape](n) {
+// wholeRows reports whether a repeat is of whole rows: even ones and those of another line only beside others, or more than once.
+func wholeRows(q *ins.Repeat) bool {
+	again := q.Times.By != nil || q.Times.All > 1
+	for _, n := range q.Body {
+		switch n := n.(type) {
+		case *ins.BindEach, *ins.Shape:
+		case *ins.RepeatRows:
+			if !again {
+				return false
+			}
+		case *ins.Even:
+			if !again || !n.Rows.Set() || len(q.Body) == 1 {
+				return false
+			}
+		default:
 			return false
 		}
 	}
-	return len(list) > 0
+	return len(q.Body) > 0
 }
 
 // whole works a line that is about whole rows; it reports false for other lines.
 func (r *runner) whole(l *ins.Line) bool {
 	found := false
-	body := flat(l.Body)
+	body := r.flat(l.Body)
 	for _, n := range body {
 		switch n := n.(type) {
 		case *ins.RepeatRows, *ins.BindEach, *ins.AsFor, *ins.Edge, *ins.Measure, *ins.Divide, *ins.Together, *ins.Markers:
@@ -800,13 +835,8 @@ func (r *runner) lastRows(k int) ([]done, bool) {
 
 // since are the rows from the latest line of the section with a mark on, each as often as it was worked.
 func (r *runner) since(mark string) ([]done, bool) {
-	from := -1
-	for i, d := range r.cur.rows {
-		if d.line != nil && d.line.Mark == mark {
-			from = i
-		}
-	}
-	if from < 0 {
+	from, ok := r.cur.marked[mark]
+	if !ok || from >= len(r.cur.rows) {
 		return nil, false
 	}
 	k := 0
@@ -979,7 +1009,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 				all, made, all, made)
 		}
 		rows = max(all-before, 0)
-	case n.ToRow.Set() && n.Length == nil && n.Course.Length == nil:
+	case n.ToRow.Set() && n.Length == nil && n.Course.Length == nil && !(n.HasTimes && n.ToRow.At(r.size) < r.no): // else the row of a pattern
 		to := n.ToRow.At(r.size)
 		if r.no < 0 {
 			r.no = to

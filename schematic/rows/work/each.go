@@ -50,12 +50,12 @@ func (w *work) toMark(e ins.Extent, reserve int) (int, bool) {
 		w.passUpToLast()
 	}
 	m := w.nextMark(w.count(e.N))
-	if (e.Part || w.heldTo > 0 && w.heldTo == m) && m == w.used() && w.marks+1 < len(w.from.marks) { // it stands where the part begins, or where stitches that wait end
+	if (e.Part || w.heldTo > 0 && w.heldTo == m || w.workedTo(m) && w.count(e.N) == 0) && m == w.used() && w.marks+1 < len(w.from.marks) { // it stands where the part begins, or where stitches that wait end
 		w.out.marks = append(w.out.marks, w.out.stitches())
 		w.marks++
 		m = w.from.marks[w.marks]
 	}
-	if m < 0 && e.Part && w.cur.left > 0 {
+	if m < 0 && (e.Part && w.cur.left > 0 || w.round && w.endsRound(e)) {
 		return reserve, true
 	}
 	if m < 0 {
@@ -64,6 +64,24 @@ func (w *work) toMark(e ins.Extent, reserve int) (int, bool) {
 	}
 	w.reached = true
 	return w.from.stitches() - m + w.count(e.N), true
+}
+
+// workedTo reports whether the stitches before a marker were told by their number, so that it goes without a word: K7, p to marker.
+func (w *work) workedTo(m int) bool {
+	return m == w.used() && (w.marks == 0 && m > 0 || w.marks > 0 && w.from.marks[w.marks-1] < m)
+}
+
+// endsRound reports whether what stands behind an extent takes just the stitches before its marker, which is that of the round then:
+// k to 3 sts before marker, ssk, k1.
+func (w *work) endsRound(e ins.Extent) bool {
+	sum := 0
+	for _, n := range w.ahead {
+		used, _, ok := w.needs(n)
+		if sum += used; !ok {
+			return false
+		}
+	}
+	return sum > 0 && sum == w.count(e.N)
 }
 
 // toMiddle is how many stitches are left before the middle one, and so many before it; false where the row has none.
@@ -126,7 +144,7 @@ func (w *work) needs(n ins.Item) (used int, last, ok bool) {
 		}
 		return w.count(n.N), true, true
 	case *ins.BindOff:
-		return w.count(n.N), false, !n.All
+		return w.count(n.N), false, !n.All && n.To.Kind == ins.NoExtent
 	case *ins.Repeat:
 		if len(n.Places) > 0 || n.Until.Kind != ins.NoExtent || n.Times.By != nil && w.n(n.Times) < 0 {
 			return w.placesNeed(n.Places)

@@ -209,7 +209,7 @@ func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
 		reserve := need
 		if n.Places[i].Kind == ins.InEach {
 			if last {
-				reserve = w.reserve(tail, need)
+				reserve, w.ahead = w.reserve(tail, need), tail
 			} else if n.Places[i].Extent.Kind == ins.NoExtent || n.Places[i].Extent.Kind == ins.ToEnd {
 				reserve = w.reserve([]ins.Item{&ins.Stitch{Kind: n.Kind, N: n.N, Places: n.Places[i+1:]}}, need)
 			}

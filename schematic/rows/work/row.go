@@ -34,7 +34,8 @@ type piece struct {
 	start   *fabric
 	startNo int
 	stars   map[string]starred
-	anew    bool // it begins with stitches of its own
+	marked  map[string]int // how many of the rows were worked before the latest line with that mark
+	anew    bool           // it begins with stitches of its own
 }
 
 // left is stitches that a row left unworked, in the order of that row.
@@ -1348,6 +1349,10 @@ func (r *runner) multiple(w *work) {
 		return
 	}
 	m := r.x.Multiples[0]
+	told := r.x.SectionAt(m.At.Line)
+	if told != nil && told != r.x.SectionAt(w.perAt.Line) && slices.ContainsFunc(told.Lines, func(l *ins.Line) bool { return l.Label != nil && l.At.Line > m.At.Line }) {
+		return // that of the rows of a stitch pattern, and this is the rib of the hat
+	}
 	if m.Of < 2 || w.per < 2 || m.Of%w.per == 0 || w.per%m.Of == 0 {
 		r.multi = r.multi || w.per == m.Of
 		return

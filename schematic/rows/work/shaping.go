@@ -64,7 +64,7 @@ func (r *runner) evenTo(n *ins.Even) bool {
 		r.even(0)
 	case to < r.no && n.Counted: // of this part, with the row before it or without
 		r.even(to)
-		r.altNo = r.no
+		r.altNo, r.side = r.no, 0
 	case to < r.no:
 		r.tell("rows/number", finding.Warning, n.At, "row %s has already been worked: the last was row %s", "name a later row", to, r.no)
 	default:

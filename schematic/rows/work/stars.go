@@ -17,6 +17,12 @@ type starred struct {
 
 // starBefore keeps how the work stands before a line that has such a sign before it.
 func (r *runner) starBefore(l *ins.Line) {
+	if l.Mark != "" {
+		if r.cur.marked == nil {
+			r.cur.marked = map[string]int{}
+		}
+		r.cur.marked[l.Mark] = len(r.cur.rows)
+	}
 	if len(l.Words) == 0 {
 		return
 	}

@@ -50,19 +50,20 @@ type place struct {
 	origin   []int // the place in which the row began, in a graph; nil: not known
 	next     *ins.Chain
 	psso     int
-	marks    int      // markers of the row below that are passed
-	missed   int      // what a trial would have told
-	again    bool     // within a repeat: the first stitch is that of each time
-	hooked   int      // place of the foundation that the row begins in, counted from the hook
-	maker    ins.Item // the instruction that made stitches last
-	gaps     bool     // it is worked into the gaps between stitches
-	under    bool     // it goes along the other side of its foundation
-	reached  bool     // a marker was worked up to, and not yet met
-	ended    int      // instructions that follow and only say how a repeat ends
-	upTo     int      // stitches at the row's end that a repeat went up to
-	closedUp bool     // the place that it began in stands at its end too
-	own      int      // chains left of one within the row along which stitches go back
-	around   int      // stitches that a round passed at its beginning, and comes to at its end
+	marks    int        // markers of the row below that are passed
+	missed   int        // what a trial would have told
+	again    bool       // within a repeat: the first stitch is that of each time
+	hooked   int        // place of the foundation that the row begins in, counted from the hook
+	maker    ins.Item   // the instruction that made stitches last
+	gaps     bool       // it is worked into the gaps between stitches
+	under    bool       // it goes along the other side of its foundation
+	ahead    []ins.Item // what stands behind the stitch that is worked as far as the row goes
+	reached  bool       // a marker was worked up to, and not yet met
+	ended    int        // instructions that follow and only say how a repeat ends
+	upTo     int        // stitches at the row's end that a repeat went up to
+	closedUp bool       // the place that it began in stands at its end too
+	own      int        // chains left of one within the row along which stitches go back
+	around   int        // stitches that a round passed at its beginning, and comes to at its end
 }
 
 // work works one row in one size.
@@ -363,9 +364,17 @@ func (w *work) bindOff(n *ins.BindOff) {
 		return
 	}
 	k := w.count(n.N)
-	if n.All {
+	switch {
+	case n.All:
 		k = w.cur.left
 		w.closed = true
+	case n.To.Kind != ins.NoExtent:
+		rest, known := w.stop(n.To, 0, nil)
+		if known = known && len(w.from.marks) > 0; !known {
+			w.blind = true
+			return
+		}
+		k = w.cur.left - rest
 	}
 	w.use(k, nil, n.At)
 	w.offAt = w.out.stitches()
