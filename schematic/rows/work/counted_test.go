@@ -41,6 +41,16 @@ var byHand = map[string]counted{
 		{"Row 6: Ch 1 (does not count as a st), sc in each st across, turn.", 20},
 		{"Row 7: Ch 1, sc in first 5 sts, hdc in next 5 sts, dc in next 5 sts, tr in next 5 sts, turn.", 20},
 	},
+	"a mesh that ends in its turning chain": {
+		{"Row 1: Ch 16, dc in 6th ch from hook (skipped chs count as dc, ch 1), *ch 1, skip next ch, dc in next ch; rep from * across, turn.", 7},                                                                                        // 1, and 6 in every other of 11
+		{"Row 2: Ch 4 (counts as dc, ch 1), skip first ch-1 sp, dc in next dc, [dc in next ch-1 sp, dc in next dc] 3 times, *ch 1, skip next ch-1 sp, dc in next dc; rep from * across, ending with dc in top of turning ch, turn.", 10}, // 1 + 1 + 6 + 1 + 1
+		{"Row 3: Ch 1, sc in each st and in each ch-1 sp across, turn.", 13}, // 10, and 3 spaces: one of the turning chain, one beside the last dc on either side
+	},
+	"loops and half loops at the ends": {
+		{"Row 1: Ch 22, sc in 2nd ch from hook, *ch 5, skip next 3 ch, sc in next ch; rep from * across, turn.", 6},                                // 1 and a fourth of 20
+		{"Row 2: Ch 5 (counts as dc, ch 2), sc in first ch-5 loop, *ch 5, sc in next ch-5 loop; rep from * across, ch 2, dc in last sc, turn.", 7}, // 5 loops, and both ends
+		{"Row 3: Ch 1, sc in first dc, *ch 5, sc in next ch-5 loop; rep from * across, ch 5, sc in 3rd ch of turning ch, turn.", 6},                // 4 loops: the turning chain has none of 5
+	},
 	"a hat from the crown": {
 		{"Rnd 1: 6 sc in magic ring.", 6},
 		{"Rnd 2: 2 sc in each st around.", 12},

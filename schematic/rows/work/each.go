@@ -801,7 +801,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	ended := false
 	w.again = true
 	defer func() { w.again = false }()
-	laps, limit := w.lapsOf(body), w.lastSpaces(tail)
+	laps, limit := w.lapsOf(body), w.lastSpaces(body, tail)
 	for w.steps < maxSteps && !w.looped(keep, body) {
 		s := w.save()
 		fits := w.trial(body)
@@ -884,8 +884,9 @@ func (w *work) stopped(n *ins.Repeat) {
 }
 
 // lastSpaces is the place of the first of the last chain spaces, or of the last group, that the instruction behind a repeat is
-// worked into: rep from * across, end ch 2, dc in last sp. 0: it is worked into others.
-func (w *work) lastSpaces(tail []ins.Item) int {
+// worked into: rep from * across, end ch 2, dc in last sp; or of the one beside the turning chain: *ch 5, sc in next ch-5 sp; rep from *
+// across, ch 5, sc in 3rd ch of turning ch-5. 0: it is worked into others.
+func (w *work) lastSpaces(body, tail []ins.Item) int {
 	for _, n := range tail {
 		list := placesOf(n)
 		if len(list) == 0 {
@@ -898,6 +899,8 @@ func (w *work) lastSpaces(tail []ins.Item) int {
 			all, _ = w.groups(p.Unit.Group)
 		case p.Kind == ins.InLast && p.Unit.Space:
 			all, k = w.spacesAt(w.n(p.Unit.Size)), w.count(p.N)
+		case p.Kind == ins.InTop:
+			return w.spaceOfTurning(body)
 		}
 		if k > 0 && len(all) > k {
 			return all[len(all)-k]
@@ -905,6 +908,22 @@ func (w *work) lastSpaces(tail []ins.Item) int {
 		return 0
 	}
 	return 0
+}
+
+// spaceOfTurning is the place of the space beside the turning chain that the row below ends with, if a repeat is worked into spaces that
+// are longer and its stitch would have to be counted in; 0: there is none.
+func (w *work) spaceOfTurning(body []ins.Item) int {
+	size, _ := w.spaceIn(body)
+	if all := w.spacesAt(size); len(all) > 1 && w.spaceBesideTurning() && w.from.runs[len(w.from.runs)-2].chain < size {
+		return all[len(all)-1]
+	}
+	return 0
+}
+
+// spaceBesideTurning reports whether the row below ends with a space and its turning chain.
+func (w *work) spaceBesideTurning() bool {
+	k := len(w.from.runs) - 1
+	return k > 1 && w.from.runs[k].tch && w.from.runs[k-1].space()
 }
 
 // spacesAt are the places of the chain spaces of a size that are still to come.
@@ -968,10 +987,12 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 	if per == 0 {
 		per = w.perTrial(n.Body)
 	}
-	if per == 0 || (w.cur.left-keep)%per == 0 || (w.cur.left-need)%per != 0 {
+	ends := k == 1 && standsFor(body[len(body)-1], tail[0], words > 0)
+	mesh := per == 1 && ends && words > 0 && w.spaceBesideTurning() // * ch 1, skip next sp, dc in next dc, ending with dc in 3rd ch of tch
+	if per == 0 || !mesh && (w.cur.left-keep)%per == 0 || (w.cur.left-need)%per != 0 {
 		return 0, 0
 	}
-	if k == 1 && standsFor(body[len(body)-1], tail[0], words > 0) { // across, ending with 2 sc in last dc
+	if ends { // across, ending with 2 sc in last dc
 		return 0, cut + 1
 	}
 	if toLast || !slices.EqualFunc(body[len(body)-k:], tail[:k], w.sameBare) {
