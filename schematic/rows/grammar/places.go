@@ -54,6 +54,9 @@ var unitForms = []form{
 			if !m.p.r.crochet && m.to == m.from+1 && m.said("loop", "loops", "lp", "lps") {
 				return ins.Unit{Word: "st"}
 			}
+			if m.said("corner") {
+				return ins.Unit{Space: true, Word: "corner"}
+			}
 			return ins.Unit{Space: true, Word: "sp"}
 		}},
 	{rule: "unit", pattern: "buttonhole/buttonholes [$sp]", meaning: "the chain space of a buttonhole", example: "Row 3: Ch 1, sc in next 4 sts, ch 2, sk 2 sts, sc in next 14 sts. Row 4: Ch 1, sc in each sc and 2 sc in each buttonhole across", when: tests{crochet, after("each", "every", "next", "first", "last")}, build: func(m *match) any { return ins.Unit{Space: true, Word: "sp"} }},
@@ -992,6 +995,13 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 	if w, next := p.named("place", j); next >= 0 {
 		return w.(ins.Place), next
 	}
+	if s.last().Kind == ins.InEach && s.last().Extent.Kind == ins.NoExtent { // each dc and ch-1 space around
+		if w, next := p.named("core", j); next >= 0 && eachToo(w.(ins.Place), p, j, next) {
+			pl := w.(ins.Place)
+			pl.Kind = ins.InEach
+			return pl, next
+		}
+	}
 	t := p.at(j)
 	if !(t.Kind == 'n' && p.kindOrUnit(j+1)) && (t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch") || s.last().Kind == ins.FromHook && t.Is("across", "around")) { // in 2nd ch from hook and across
 		if w, next := p.named("core", j); next >= 0 {
@@ -1003,13 +1013,6 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 			return ins.Place{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: e.(ins.Extent)}, next
 		}
 	}
-	if s.last().Kind == ins.InEach && s.last().Extent.Kind == ins.NoExtent { // each dc and ch-1 space around
-		if w, next := p.named("core", j); next >= 0 && eachToo(w.(ins.Place), p, j, next) {
-			pl := w.(ins.Place)
-			pl.Kind = ins.InEach
-			return pl, next
-		}
-	}
 	return ins.Place{}, -1
 }
 
@@ -1019,7 +1022,8 @@ func eachToo(pl ins.Place, p *parser, j, next int) bool {
 	if pl.Kind == ins.InEach {
 		return pl.Unit.Space || pl.Unit.Chain
 	}
-	return pl.Kind == ins.InNext && pl.Unit.Chain && next == j+1 && (next == len(p.t) || p.at(next).Kind == 'p' || p.at(next).Is("join", "turn"))
+	return pl.Kind == ins.InNext && (pl.Unit.Chain && next == j+1 || pl.Unit.Space && pl.N.By == nil && pl.N.All == 1) &&
+		(next == len(p.t) || p.at(next).Kind == 'p' || p.at(next).Is("join", "turn", "and"))
 }
 
 // chainsToo takes the stitches behind 'every ch and': 1 dc in every ch and tr is one in each of both. It gives where

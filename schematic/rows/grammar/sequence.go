@@ -1642,11 +1642,7 @@ func (s *sequence) placeFirst() bool {
 	if to < 0 {
 		return false
 	}
-	verb := false
-	for s.at(to).Is(":", ",", "make", "work", "crochet", "do", "knit") && !(s.at(to).Is("knit") && s.knits()) {
-		verb = verb || s.at(to).Is("make", "work")
-		to++
-	}
+	to, verb := s.pastVerb(to)
 	if g, _ := s.group(to); g == nil && s.at(to).Kind != 'n' && !s.thingAt(to) && s.at(to).Kind != 'g' {
 		return false
 	}
@@ -1659,7 +1655,8 @@ func (s *sequence) placeFirst() bool {
 	if first.last().Kind == ins.RowEnds && !s.r.crochet { // in the next ten rows knit two together
 		return false
 	}
-	end := s.firstEnd(to, verb, first.last().Kind == ins.InRing && !s.r.began)
+	all := s.at(to-1).Is(":") || verb && first.last().Kind == ins.InEach
+	end := s.firstEnd(to, verb, first.last().Kind == ins.InRing && !s.r.began, all)
 	before := len(s.line.Unread)
 	if name, _ := nameMade(s.at(end - 1).Sub); name != "" && end-1 > to { // (shell made)
 		end--
@@ -1683,6 +1680,15 @@ func (s *sequence) placeFirst() bool {
 	return true
 }
 
+// pastVerb goes past the words between a place and what is worked into it, and reports whether they say to make or work it.
+func (s *sequence) pastVerb(to int) (next int, verb bool) {
+	for s.at(to).Is(":", ",", "make", "work", "crochet", "do", "knit") && !(s.at(to).Is("knit") && s.knits()) {
+		verb = verb || s.at(to).Is("make", "work")
+		to++
+	}
+	return to, verb
+}
+
 // placesFirst reads the places that stand before what is worked into them, and where they end; -1 if none stand here.
 func (s *sequence) placesFirst() (spots, int) {
 	at := s.i
@@ -1703,9 +1709,9 @@ func (s *sequence) placesFirst() (spots, int) {
 	return first, to
 }
 
-// firstEnd is where what goes into a place that is told first ends: of a ring all that is listed, else up to a comma
-// behind which no 'and' comes.
-func (s *sequence) firstEnd(end int, verb, ring bool) int {
+// firstEnd is where what goes into a place that is told first ends: of a ring all that is listed, behind a colon or for each of several places
+// (all) the stitches that are told no place of their own, else up to a comma behind which no 'and' comes.
+func (s *sequence) firstEnd(end int, verb, ring, all bool) int {
 	if twin := s.twinEnd(end); twin > 0 {
 		return twin
 	}
@@ -1715,11 +1721,25 @@ func (s *sequence) firstEnd(end int, verb, ring bool) int {
 		switch {
 		case !s.at(end).Is(","):
 		case ring && !s.at(end+1).Is("join", "sl", "ss", "slst", "turn", "end", "ending", "close", "pull", "do"):
+		case !ring && all && !s.placedAhead(end+1):
 		case ring || joined || !s.andAhead(end+1) && !(verb && s.listAhead(end+1)):
 			return end
 		}
 	}
 	return end
+}
+
+// placedAhead reports whether the clause at i is told a place of its own, or is none of a list of stitches: sl st in next sc; join; ch 1, turn.
+func (s *sequence) placedAhead(i int) bool {
+	if s.at(i).Kind != 'n' && !s.thingAt(i) {
+		return true
+	}
+	for ; i < len(s.t) && !s.at(i).Is(",", ".", ";"); i++ {
+		if s.at(i).Is("in", "into", "to", "next", "each", "around", "times") || s.at(i).Kind == 'g' {
+			return true
+		}
+	}
+	return s.at(i).Is(",") && s.at(i+1).Is("turn")
 }
 
 // endsRow passes words before what a row ends with, where no repeat stands before them: end row with dc in last sc.

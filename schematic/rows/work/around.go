@@ -285,7 +285,7 @@ func placesOpen(list []ins.Place) ([]ins.Place, bool) {
 }
 
 func unitOpen(u ins.Unit) (ins.Unit, bool) {
-	if u.Word != "corner" {
+	if u.Word != "corner" || u.Space {
 		return u, false
 	}
 	return ins.Unit{Space: true, Word: "sp"}, true

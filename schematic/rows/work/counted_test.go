@@ -46,10 +46,25 @@ var byHand = map[string]counted{
 		{"Row 2: Ch 4 (counts as dc, ch 1), skip first ch-1 sp, dc in next dc, [dc in next ch-1 sp, dc in next dc] 3 times, *ch 1, skip next ch-1 sp, dc in next dc; rep from * across, ending with dc in top of turning ch, turn.", 10}, // 1 + 1 + 6 + 1 + 1
 		{"Row 3: Ch 1, sc in each st and in each ch-1 sp across, turn.", 13}, // 10, and 3 spaces: one of the turning chain, one beside the last dc on either side
 	},
+	"corners that are called so": {
+		{"Rnd 1: Ch 4, join with sl st to form ring, ch 3 (counts as dc), 2 dc in ring, ch 2, (3 dc in ring, ch 2) 3 times, join with sl st to top of beg ch-3.", 12},
+		{"Rnd 2: Sl st to corner sp, (ch 3, 2 dc, ch 2, 3 dc) in corner, ch 1, *(3 dc, ch 2, 3 dc) in next corner, ch 1; rep from * around, join with sl st to top of beg ch-3.", 24},
+		{"Rnd 3: Sl st to corner, (ch 3, 2 dc, ch 2, 3 dc) in corner, ch 1, 3 dc in next ch-1 sp, ch 1, *(3 dc, ch 2, 3 dc) in corner, ch 1, 3 dc in next ch-1 sp, ch 1; rep from * around, join with sl st to top of beg ch-3.", 36},
+		{"Rnd 4: Ch 1 (does not count as a st), sc in each dc around, working 3 sc in each corner sp, join with sl st to first sc.", 48}, // 36 and 4 times 3
+	},
+	"what goes into each space is told behind it": {
+		{"Rnd 1: Ch 4, join with sl st to form ring, ch 1 (does not count as a st), 10 sc in ring, join with sl st to first sc.", 10},
+		{"Rnd 2: Ch 1 (does not count as a st), sc in same st, *ch 3, skip next sc, sc in next sc; rep from * 3 more times, ch 3, join with sl st to first sc.", 5},
+		{"Rnd 3: In each ch-3 sp work: sc, hdc, 3 dc, hdc, sc, join with sl st to first sc.", 35}, // 5 times 7
+	},
+	"each stitch, each space of one kind and each corner": {
+		{"Rnd 1: Ch 4, join with sl st to form ring, ch 3 (counts as dc), 2 dc in ring, ch 1, 3 dc in ring, ch 3, *3 dc in ring, ch 1, 3 dc in ring, ch 3; rep from * twice more, join with sl st to top of beg ch-3.", 24},
+		{"Rnd 2: Ch 1 (does not count as a st), sc in each dc and ch-1 sp, 5 sc in each ch-3 sp around, join with sl st to first sc.", 48}, // 24 + 4 + 20
+	},
 	"loops and half loops at the ends": {
-		{"Row 1: Ch 22, sc in 2nd ch from hook, *ch 5, skip next 3 ch, sc in next ch; rep from * across, turn.", 6},                                // 1 and a fourth of 20
-		{"Row 2: Ch 5 (counts as dc, ch 2), sc in first ch-5 loop, *ch 5, sc in next ch-5 loop; rep from * across, ch 2, dc in last sc, turn.", 7}, // 5 loops, and both ends
-		{"Row 3: Ch 1, sc in first dc, *ch 5, sc in next ch-5 loop; rep from * across, ch 5, sc in 3rd ch of turning ch, turn.", 6},                // 4 loops: the turning chain has none of 5
+		{"Row 1: Ch 22, sc in 2nd ch from hook, *ch 5, skip next 3 ch, sc in next ch; rep from * across, turn.", 6},                                          // 1 and a fourth of 20
+		{"Row 2: Ch 5 (counts as dc, ch 2), sc in first ch-5 loop, *ch 5, sc in next ch-5 loop; rep from * across, ch 2, dc in last sc, turn.", 7},           // 5 loops, and both ends
+		{"Row 3: Ch 1 (does not count as a st), sc in first dc, *ch 5, sc in next ch-5 loop; rep from * across, ch 5, sc in 3rd ch of turning ch, turn.", 6}, // 4 loops: the turning chain has none of 5
 	},
 	"a hat from the crown": {
 		{"Rnd 1: 6 sc in magic ring.", 6},

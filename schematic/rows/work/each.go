@@ -298,17 +298,17 @@ func (w *work) blindOver(ins.Item) {
 func (w *work) eachSpace(n ins.Item, p *ins.Place, keep int) {
 	worked := 0
 	w.blind = w.blind || w.from.plain
-	for w.spaceBefore(w.n(p.Unit.Size), keep) {
+	for w.spaceBefore(w.spaceSize(p.Unit), keep) {
 		if w.steps++; w.steps > maxSteps {
 			return
 		}
-		w.space(w.n(p.Unit.Size), p.At)
+		w.space(w.spaceSize(p.Unit), p.At)
 		w.foot(n, w.feet(w.lastPos))
 		worked++
 	}
 	if worked == 0 {
-		w.blind = w.blind || w.quiet == 0 && w.from.spaces(w.n(p.Unit.Size)) // it means others than those before
-		w.space(w.n(p.Unit.Size), p.At)                                      // tells that there is none
+		w.blind = w.blind || w.quiet == 0 && w.from.spaces(w.spaceSize(p.Unit)) // it means others than those before
+		w.space(w.spaceSize(p.Unit), p.At)                                      // tells that there is none
 	}
 }
 
@@ -898,7 +898,7 @@ func (w *work) lastSpaces(body, tail []ins.Item) int {
 		case p.Last && p.Unit.Group != nil: // end sc in 3rd dc of last shell
 			all, _ = w.groups(p.Unit.Group)
 		case p.Kind == ins.InLast && p.Unit.Space:
-			all, k = w.spacesAt(w.n(p.Unit.Size)), w.count(p.N)
+			all, k = w.spacesAt(w.spaceSize(p.Unit)), w.count(p.N)
 		case p.Kind == ins.InTop:
 			return w.spaceOfTurning(body)
 		}
@@ -1398,7 +1398,7 @@ func (w *work) spaceIn(body []ins.Item) (size int, ok bool) {
 		}
 		list := placesOf(n)
 		if k := slices.IndexFunc(list, func(p ins.Place) bool { return p.Unit.Space }); k >= 0 {
-			return w.n(list[k].Unit.Size), true
+			return w.spaceSize(list[k].Unit), true
 		}
 	}
 	return 0, false

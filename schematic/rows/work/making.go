@@ -304,16 +304,17 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 		return true
 	}
 	k := w.count(p.N)
+	p = w.cornerSpace(p)
 	w.tchAt = false
 	if r := w.cur.run(); w.round && w.cur.atStart() && r != nil && r.tch { // the join stands on it
 		w.cur.step(1)
 	}
 	if p.Kind == ins.InEach { // to the first space, and on into it
-		w.space(w.n(p.Extent.Unit.Size), p.At)
+		w.space(w.spaceSize(p.Extent.Unit), p.At)
 	} else if p.Unit.Space {
 		before := w.cur.left
 		at := w.cur.run()
-		w.space(w.n(p.Unit.Size), p.At)
+		w.space(w.spaceSize(p.Unit), p.At)
 		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 {
 			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
 		}
@@ -328,7 +329,7 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 
 // upToSpace reports whether slip stitches of a round go on to its first chain space, where a chain begins.
 func (w *work) upToSpace(p *ins.Place, tail []ins.Item) bool {
-	return w.round && p.Extent.Kind == ins.ToUnit && p.Extent.Unit.Space && leadsOn(tail) && w.from.spaces(w.n(p.Extent.Unit.Size))
+	return w.round && p.Extent.Kind == ins.ToUnit && p.Extent.Unit.Space && leadsOn(tail) && w.from.spaces(w.spaceSize(p.Extent.Unit))
 }
 
 // alongLoop goes along k chains of the first loop of a round. What begins in the same place has all of it.
@@ -552,12 +553,41 @@ func (w *work) feet(pos int) []int {
 
 // cornerSpace is a place at a corner as the space that is there, and any other as it is.
 func (w *work) cornerSpace(p *ins.Place) *ins.Place {
-	if p.Unit.Word != "corner" || !w.spaceBefore(0, 0) {
+	if p.Unit.Word != "corner" || !w.from.spaces(0) {
 		return p
 	}
 	corner := *p
-	corner.Unit = ins.Unit{Space: true}
+	corner.Unit = ins.Unit{Space: true, Word: "corner"}
 	return &corner
+}
+
+// spaceSize is how many chains the spaces have that a place names, 0: any. Those of corners are the longest, if there are at
+// least three of them beside others.
+func (w *work) spaceSize(u ins.Unit) int {
+	if u.Word != "corner" || u.Size.Set() {
+		return w.n(u.Size)
+	}
+	most, corners, others := w.from.widest(), 0, 0
+	for _, r := range w.from.runs {
+		switch {
+		case r.space() && r.chain == most:
+			corners++
+		case r.space():
+			others++
+		}
+	}
+	if corners < 3 || others == 0 {
+		return 0
+	}
+	return most
+}
+
+// atCorner reports whether the work stands behind the corner space to which slip stitches led, and nothing was worked but the
+// chain that begins the round: sl st to corner, (ch 3, 2 dc, ch 2, 3 dc) in corner.
+func (w *work) atCorner(p *ins.Place) bool {
+	k := w.cur.i - 1
+	return p.Unit.Word == "corner" && p.Unit.Space && w.travel > 0 && w.cur.pos == w.travel && k >= 0 && w.cur.off == 0 && w.cur.f.runs[k].space() &&
+		!slices.ContainsFunc(w.out.runs, func(r run) bool { return !r.tch })
 }
 
 // eachFoot works n into each of the next p.N places.
@@ -574,6 +604,8 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	}
 	p = w.cornerSpace(p)
 	switch {
+	case w.atCorner(p):
+		w.foot(n, w.feet(w.lastPos))
 	case w.crosses(n, p, k):
 	case p.Unit.Word == "down" && !w.nextIs(p.Unit.Stitch):
 		w.free, w.pinned = true, true
@@ -584,8 +616,8 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
 	case p.Unit.Space && p.Unit.Within && p.Unit.Word != "gap":
-		w.toGroupOfSpace(w.n(p.Unit.Size))
-		if w.feetIn(n, k, func() bool { return w.space(w.n(p.Unit.Size), p.At) }); k == 1 {
+		w.toGroupOfSpace(w.spaceSize(p.Unit))
+		if w.feetIn(n, k, func() bool { return w.space(w.spaceSize(p.Unit), p.At) }); k == 1 {
 			w.cur.passGroup()
 		}
 	case p.Unit.Space:
@@ -654,7 +686,7 @@ func (w *work) betweenTwoGroups() bool {
 
 // spaceOrGap goes on to the next chain space, or to the next gap between stitches where those are meant.
 func (w *work) spaceOrGap(p *ins.Place) bool {
-	size := w.n(p.Unit.Size)
+	size := w.spaceSize(p.Unit)
 	if p.Unit.Word == "gap" && p.Unit.Within && w.betweenTwoGroups() { // sp before next shell
 		return w.took(w.cur)
 	}

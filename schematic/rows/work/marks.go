@@ -93,7 +93,7 @@ func (w *work) spaces(e ins.Extent) []int {
 		switch r := c.run(); {
 		case !r.space():
 			c.left -= r.n - c.off
-		case c.f.sized(c.i, w.n(e.Unit.Size)) && c.off == 0:
+		case c.f.sized(c.i, w.spaceSize(e.Unit)) && c.off == 0:
 			left = append(left, c.left)
 		}
 	}
@@ -106,7 +106,7 @@ func (w *work) toUnit(u ins.Unit) int {
 	for c.i < len(c.f.runs) {
 		r := c.run()
 		switch {
-		case u.Space && r.space() && (w.n(u.Size) <= 0 || w.n(u.Size) == r.chain), u.Group != nil && r.of == u.Group, u.Word == "corner" && r.space(),
+		case u.Space && r.space() && (w.spaceSize(u) <= 0 || w.spaceSize(u) == r.chain), u.Group != nil && r.of == u.Group, u.Word == "corner" && r.space(),
 			u.Stitch != nil && !r.space() && r.kind == u.Stitch, u.Chain && r.space():
 			return c.left
 		}

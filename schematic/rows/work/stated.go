@@ -264,7 +264,7 @@ func (r *runner) madeOf(f *fabric, g ins.StitchGroup, grouped bool, groups []ins
 	if made, what, also = r.blocksIn(f, g.Unit); made >= 0 {
 		return made, what, also, true
 	}
-	if g.Unit.Stretch || g.Unit.Row || g.Unit.Word == "corner" {
+	if g.Unit.Stretch || g.Unit.Row || g.Unit.Word == "corner" && !g.Unit.Space {
 		return -1, "", -1, false
 	}
 	made, what, also = r.made1(f, g, grouped, groups)

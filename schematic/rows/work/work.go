@@ -495,8 +495,8 @@ func (w *work) joinHere(n *ins.JoinYarn) {
 	}
 	p := n.Place[0]
 	w.gaps = p.Unit.Between && !w.from.spaces(0)
-	if p.Unit.Space && w.spaceBefore(w.n(p.Unit.Size), 0) {
-		w.space(w.n(p.Unit.Size), p.At)
+	if p.Unit.Space && w.spaceBefore(w.spaceSize(p.Unit), 0) {
+		w.space(w.spaceSize(p.Unit), p.At)
 		w.turnRound()
 	}
 }
@@ -1008,7 +1008,7 @@ func (w *work) skip(p *ins.Place) {
 	switch {
 	case p.Unit.Space:
 		for range k {
-			if !w.space(w.n(p.Unit.Size), p.At) {
+			if !w.space(w.spaceSize(p.Unit), p.At) {
 				return
 			}
 		}
