@@ -1,6 +1,7 @@
 package schematic
 
 import (
+	"slices"
 	"strings"
 
 	"flatwright/schematic/finding"
@@ -96,12 +97,7 @@ func (all DrawnPart) Has(p DrawnPart) bool { return all&p != 0 }
 // Wants reports whether a measurement of a piece is to be drawn.
 func (d *Drawing) Wants(piece, measure string) bool {
 	is := func(all []Called) bool {
-		for _, c := range all {
-			if c.Is(piece, measure) {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(all, func(c Called) bool { return c.Is(piece, measure) })
 	}
 	return !is(d.Hide) && (len(d.Show) == 0 || is(d.Show))
 }

@@ -335,12 +335,7 @@ func (f *Fitting) wider(s *Divide) int {
 }
 
 func (s *Divide) sided() bool {
-	for _, p := range s.Parts {
-		if len(p.Sections) > 0 && p.Sections[0].sided() {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Parts, func(p Part) bool { return len(p.Sections) > 0 && p.Sections[0].sided() })
 }
 
 func (s *Divide) fit(f *Fitting, old Section) {

@@ -3,6 +3,7 @@ package schematic
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"flatwright/schematic/expr"
 	"flatwright/schematic/units"
@@ -96,12 +97,7 @@ func (sh *Shaping) total() int {
 }
 
 func (s *Shape) called() bool {
-	for _, h := range s.Shapings {
-		if h.Every.From != nil || h.Times.From != nil || h.By.From != nil {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(s.Shapings, func(h Shaping) bool { return h.Every.From != nil || h.Times.From != nil || h.By.From != nil })
 }
 
 func (h *Shaping) sign() int {
@@ -384,12 +380,7 @@ func (t *spreading) spread(i int, published *Shape, m int) {
 }
 
 func even(runs []spaced) bool {
-	for _, r := range runs {
-		if r.times > 0 && r.every%2 == 1 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(runs, func(r spaced) bool { return r.times > 0 && r.every%2 == 1 })
 }
 
 // double has some of the rows shaped once more, where there are more shapings than rows.

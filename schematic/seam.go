@@ -339,7 +339,7 @@ func onOneSide(chain, other []ofPiece, side string) []ofPiece {
 // sideIn is left or right, whichever an edge reference says first: that of the piece or part, or
 // else that of the edge.
 func sideIn(ref string) string {
-	for _, w := range strings.Fields(strings.ToLower(ref)) {
+	for w := range strings.FieldsSeq(strings.ToLower(ref)) {
 		if w == "left" || w == "right" {
 			return w
 		}

@@ -1,6 +1,8 @@
 package schematic
 
 import (
+	"slices"
+
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -223,12 +225,7 @@ func (s *strand) width(b *block) units.Num {
 func (s *strand) right(b *block) units.Num { return b.x.Add(s.width(b)) }
 
 func (b *block) uniform() bool {
-	for _, r := range b.runs {
-		if r.gauge != b.runs[0].gauge {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(b.runs, func(r run) bool { return r.gauge != b.runs[0].gauge })
 }
 
 // give adds k stitches to the run at one end.

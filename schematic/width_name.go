@@ -110,22 +110,14 @@ func lastArmhole(levels []level, i int) bool {
 	if !levels[i].armhole {
 		return false
 	}
-	for _, k := range levels[i+1:] {
-		if k.part == levels[i].part && k.armhole {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(levels[i+1:], func(k level) bool { return k.part == levels[i].part && k.armhole })
 }
 
 // endsAt reports whether the part of level i ends as wide as it is there.
 func endsAt(levels []level, i int) bool {
-	for _, k := range levels[i+1:] {
-		if k.end && k.part == levels[i].part && k.l.Eq(levels[i].l) && k.r.Eq(levels[i].r) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(levels[i+1:], func(k level) bool {
+		return k.end && k.part == levels[i].part && k.l.Eq(levels[i].l) && k.r.Eq(levels[i].r)
+	})
 }
 
 // widthName is the trade's name of the width at level i and whether the drawing

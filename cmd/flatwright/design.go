@@ -75,7 +75,7 @@ func partNames(between string) string {
 }
 
 func (w *without) Set(text string) error {
-	for _, name := range strings.Split(text, ",") {
+	for name := range strings.SplitSeq(text, ",") {
 		name = strings.ReplaceAll(strings.TrimSpace(strings.ToLower(name)), " ", "-")
 		i := slices.IndexFunc(drawnParts, func(p word[schematic.DrawnPart]) bool { return p.name == name })
 		if i < 0 {

@@ -68,7 +68,7 @@ func (m *roff) line(s string) { m.WriteString(s + "\n") }
 
 // text writes lines of text, none of which is taken for a request.
 func (m *roff) text(s string) {
-	for _, l := range strings.Split(strings.TrimRight(s, "\n"), "\n") {
+	for l := range strings.SplitSeq(strings.TrimRight(s, "\n"), "\n") {
 		l = escaped(l)
 		if l != "" && (l[0] == '.' || l[0] == '\'') {
 			l = `\&` + l

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 	"sort"
 
 	"flatwright/fonts"
@@ -56,12 +57,7 @@ func (c *pages) cut(w, h float64) bool {
 
 // narrowColumns reports whether the words of the sides may stand under each other on a page.
 func (c *pages) narrowColumns() bool {
-	for _, w := range c.cols {
-		if narrow(c.o.text(), c.d.scale*(w.hi-w.lo), mostPages) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(c.cols, func(w window) bool { return narrow(c.o.text(), c.d.scale*(w.hi-w.lo), mostPages) })
 }
 
 // numberPages numbers the windows in which something stands: beside a slanted edge some

@@ -91,12 +91,7 @@ func passes(n, f *node, step func(*node) *node) bool {
 	if n == nil || next == nil {
 		return true
 	}
-	for _, g := range n.feet {
-		if g == next {
-			return false
-		}
-	}
-	return true
+	return !slices.Contains(n.feet, next)
 }
 
 // beyond reports whether n lies beyond the stitches of its row: it's none, or a chain at
@@ -154,12 +149,7 @@ func (p *plan) fit(l *line, t, w []float64) {
 
 // chains reports whether a row is chains alone.
 func (l *line) chains() bool {
-	for _, n := range l.nodes {
-		if !n.chain() {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(l.nodes, func(n *node) bool { return !n.chain() })
 }
 
 // fitChains lays a foundation of chains evenly: the straight line through the wishes.

@@ -1,6 +1,9 @@
 package chart
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // settle places a row for good: along itself, then its levels, and wider where
 // symbols would meet; it says whether any did.
@@ -242,12 +245,7 @@ func (p *plan) bent(n *node) float64 {
 
 // petal reports whether a stitch shares its place with stitches of other heights.
 func (n *node) petal() bool {
-	for _, m := range n.group {
-		if m.h != n.h {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(n.group, func(m *node) bool { return m.h != n.h })
 }
 
 // oneHeight reports whether all stitches of a row are of one height.

@@ -152,12 +152,9 @@ func (p *plan) besideSeams(f *figure, size float64) *grid {
 		if m.row < 0 {
 			return true
 		}
-		for _, box := range seams[max(m.row-p.off-3, 0):max(min(m.row-p.off+4, len(seams)), 0)] {
-			if m.lo.X <= box[1].X && m.hi.X >= box[0].X && m.lo.Y <= box[1].Y && m.hi.Y >= box[0].Y {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(seams[max(m.row-p.off-3, 0):max(min(m.row-p.off+4, len(seams)), 0)], func(box [2]pt) bool {
+			return m.lo.X <= box[1].X && m.hi.X >= box[0].X && m.lo.Y <= box[1].Y && m.hi.Y >= box[0].Y
+		})
 	})
 }
 

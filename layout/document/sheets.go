@@ -134,12 +134,7 @@ func free(s string, size, least float64, lo sheet.Point, w, h float64, lines [][
 }
 
 func touched(box sheet.Box, lines [][2]sheet.Point) bool {
-	for _, l := range lines {
-		if box.Touches(l[0], l[1]) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(lines, func(l [2]sheet.Point) bool { return box.Touches(l[0], l[1]) })
 }
 
 // middle is a text whose box has its middle at x, y.

@@ -68,22 +68,15 @@ func (f *field) free(b sheet.Box, owner int) bool {
 			return false
 		}
 	}
-	for i := range f.labels {
-		if b.Overlaps(f.labels[i]) {
-			return false
-		}
+	if slices.ContainsFunc(f.labels, b.Overlaps) {
+		return false
 	}
 	for _, r := range f.rays {
 		if r.owner != owner && b.Touches(r.from, r.seg().b) {
 			return false
 		}
 	}
-	for _, poly := range f.hatch {
-		if meetsPoly(b, poly) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(f.hatch, func(poly []pt) bool { return meetsPoly(b, poly) })
 }
 
 // around is the upright box about a segment, mm wider on every side.

@@ -251,12 +251,7 @@ func (t *sideTracks) open(label span, k int, ways []float64) bool {
 			return false
 		}
 	}
-	for _, s := range t.tracks[k].lines {
-		if label.meets(s, apart) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(t.tracks[k].lines, func(s span) bool { return label.meets(s, apart) })
 }
 
 // lineFits reports whether a line fits in track k: lines may meet end to end.
@@ -269,12 +264,7 @@ func (t *sideTracks) lineFits(line span, k int) bool {
 			return false
 		}
 	}
-	for _, s := range t.tracks[k].labels {
-		if line.meets(s, apart) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(t.tracks[k].labels, func(s span) bool { return line.meets(s, apart) })
 }
 
 // onLine is the middle of a free place for the label above the line itself, the

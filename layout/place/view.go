@@ -245,12 +245,7 @@ func (d *drawn) holds(b sheet.Box) bool {
 	if !inside(d.shape, b.C) {
 		return false
 	}
-	for _, e := range d.edges {
-		if b.Touches(e.a, e.b) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(d.edges, func(e seg) bool { return b.Touches(e.a, e.b) })
 }
 
 // tagAt tries places around at, first towards out, nearer ones first; from the

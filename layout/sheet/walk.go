@@ -3,6 +3,7 @@ package sheet
 import (
 	"errors"
 	"math"
+	"slices"
 
 	"flatwright/fonts"
 )
@@ -52,12 +53,7 @@ func (s *Sheet) Finite() error {
 }
 
 func finite(vs ...float64) bool {
-	for _, v := range vs {
-		if math.IsNaN(v) || math.IsInf(v, 0) {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(vs, func(v float64) bool { return math.IsNaN(v) || math.IsInf(v, 0) })
 }
 
 // Points are the points that the segment's verb uses.

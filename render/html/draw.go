@@ -55,7 +55,7 @@ func (d *pen) look(rule string) string {
 	if !d.plain {
 		return class
 	}
-	for _, one := range strings.Split(rule, ";") {
+	for one := range strings.SplitSeq(rule, ";") {
 		key, value, _ := strings.Cut(one, ":")
 		if part, ok := strings.CutPrefix(value, mixed); ok {
 			percent, _, _ := strings.Cut(part, "%")

@@ -235,12 +235,7 @@ func inProportion(p *schematic.Pattern, gauges []schematic.Gauge, given []bool, 
 }
 
 func had(l finding.List, f finding.Finding) bool {
-	for _, g := range l {
-		if g.Kind == f.Kind && g.Pos == f.Pos {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(l, func(g finding.Finding) bool { return g.Kind == f.Kind && g.Pos == f.Pos })
 }
 
 // longer makes a body or a sleeve longer or shorter, with the choices of the trial t, and tells where whole

@@ -127,12 +127,10 @@ func (t *trial) twoGauges(q *schematic.Piece, now schematic.Measure) string {
 }
 
 func hasLines(list []schematic.Section) bool {
-	for _, s := range list {
-		if _, ok := s.(*schematic.Panels); ok {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(s schematic.Section) bool {
+		_, ok := s.(*schematic.Panels)
+		return ok
+	})
 }
 
 // partsAlike reports whether a row is divided into parts, or begins from parts, of which two are alike.

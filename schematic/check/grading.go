@@ -93,12 +93,10 @@ func writtenSeries(p *schematic.Pattern, w *schematic.Written, what string, of e
 // heldEverywhere reports whether the counts make a written measurement in every size for
 // which it is written.
 func heldEverywhere(gs []*schematic.Garment, w *schematic.Written) bool {
-	for _, g := range gs {
-		if _, ok := w.Low.At(g.Index); ok && len(sum(g, orName(w))) == 0 {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(gs, func(g *schematic.Garment) bool {
+		_, ok := w.Low.At(g.Index)
+		return ok && len(sum(g, orName(w))) == 0
+	})
 }
 
 // orName is what a written measurement is held against.

@@ -2,6 +2,7 @@ package grade
 
 import (
 	"fmt"
+	"slices"
 
 	"flatwright/schematic"
 	"flatwright/schematic/expr"
@@ -100,10 +101,8 @@ func (in *inputs) hold(w want) {
 		}
 		return
 	}
-	for _, d := range w.dims {
-		if v.Dim == d {
-			return
-		}
+	if slices.Contains(w.dims, v.Dim) {
+		return
 	}
 	in.ok = false
 	f := in.r.fail(in.pos(w.key), "file/unit", "%q is %s here, and %s is needed", w.key, v.Dim, w.dims[0])

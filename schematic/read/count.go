@@ -2,6 +2,7 @@ package read
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"gopkg.in/yaml.v3"
@@ -105,12 +106,7 @@ func everyWords(f []string) int64 {
 }
 
 func in(s string, list []string) bool {
-	for _, l := range list {
-		if strings.EqualFold(s, l) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(l string) bool { return strings.EqualFold(s, l) })
 }
 
 // countable holds numbers to a limit; each number that breaks it is an error of its own.
@@ -325,10 +321,8 @@ func (r *reader) isLength(n *yaml.Node) bool {
 		_, ok := expr.ParseUnit(t[i:])
 		return ok
 	case yaml.SequenceNode:
-		for _, c := range elements(n, r) {
-			if r.isLength(c) {
-				return true
-			}
+		if slices.ContainsFunc(elements(n, r), r.isLength) {
+			return true
 		}
 	case yaml.MappingNode:
 		for _, p := range pairs(n, r) {

@@ -122,7 +122,7 @@ func (r *reader) namesOf(m *mapped, key string) []schematic.Called {
 		if !ok {
 			return
 		}
-		for _, name := range strings.Split(text, ",") {
+		for name := range strings.SplitSeq(text, ",") {
 			if name = spaced(name); name != "" {
 				all = append(all, schematic.Called{Name: name, Pos: r.pos(n)})
 			}

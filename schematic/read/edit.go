@@ -114,7 +114,7 @@ func (e *editor) find(path string) error {
 		return nil
 	}
 	n := e.root
-	for _, name := range strings.Split(path, "/") {
+	for name := range strings.SplitSeq(path, "/") {
 		name = strings.NewReplacer("~1", "/", "~0", "~").Replace(name)
 		s := step{in: n, at: -1, name: name}
 		switch n.Kind {

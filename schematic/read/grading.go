@@ -159,12 +159,10 @@ func (r *reader) fewSums(p *schematic.Pattern) bool {
 // not be read or worked out.
 func (r *reader) isIll(name string) bool {
 	name = plainKey(name)
-	for _, ill := range r.ill {
-		if rest, ok := strings.CutPrefix(name, plainKey(ill)); ok && (rest == "" || rest[0] == ' ') {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.ill, func(ill string) bool {
+		rest, ok := strings.CutPrefix(name, plainKey(ill))
+		return ok && (rest == "" || rest[0] == ' ')
+	})
 }
 
 func between(s, mark string) string {

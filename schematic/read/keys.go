@@ -1,5 +1,7 @@
 package read
 
+import "slices"
+
 import "flatwright/schematic"
 
 // form is what may stand behind a key.
@@ -60,10 +62,8 @@ func (t *table) find(name string) *key {
 		if t.keys[i].name == name {
 			return &t.keys[i]
 		}
-		for _, a := range t.keys[i].also {
-			if a == name {
-				return &t.keys[i]
-			}
+		if slices.Contains(t.keys[i].also, name) {
+			return &t.keys[i]
 		}
 	}
 	return nil

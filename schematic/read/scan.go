@@ -41,7 +41,7 @@ type scanner struct {
 // scan looks through a text that YAML refuses.
 func scan(file, text string) scanned {
 	s := &scanner{file: file, block: -1}
-	for _, l := range strings.Split(text, "\n") {
+	for l := range strings.SplitSeq(text, "\n") {
 		s.lines = append(s.lines, []rune(l))
 	}
 	s.shift, s.spoiled = map[int]int{}, map[int]bool{}

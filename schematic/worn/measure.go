@@ -1366,12 +1366,7 @@ func (tk *taker) clearOfBody(p *panel, a, b pt) (from, to pt, ok bool) {
 	lo, hi := box(p.loop)
 	down := p.where.turn(pt{Y: -step})
 	hidden := func(q pt) bool {
-		for _, o := range tk.a.placed {
-			if isTrunk(o) && !o.strip && o.face != back && covers(points(o.drawn), q) {
-				return true
-			}
-		}
-		return false
+		return slices.ContainsFunc(tk.a.placed, func(o *panel) bool { return isTrunk(o) && !o.strip && o.face != back && covers(points(o.drawn), q) })
 	}
 	onBody := func(q pt) bool {
 		return hidden(pt{X: q.X - beside, Y: q.Y}) || hidden(pt{X: q.X + beside, Y: q.Y})

@@ -207,7 +207,7 @@ func (a *assembly) clash() *finding.Finding {
 
 // sideWord is left or right, whichever a name says.
 func sideWord(name string) string {
-	for _, w := range strings.Fields(strings.ToLower(name)) {
+	for w := range strings.FieldsSeq(strings.ToLower(name)) {
 		if w == "left" || w == "right" {
 			return w
 		}

@@ -2,6 +2,7 @@ package yarn
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -121,12 +122,7 @@ func ParseSwatch(text string) (schematic.Swatch, *expr.Problem) {
 var mostSwatch = units.Int(2000) // mm
 
 func in(s string, words ...string) bool {
-	for _, w := range words {
-		if s == w {
-			return true
-		}
-	}
-	return false
+	return slices.Contains(words, s)
 }
 
 // ParseBall reads what is sold: 50 g, 120 m; 100 g / 220 yd; 50 g alone.

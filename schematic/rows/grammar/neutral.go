@@ -9,7 +9,7 @@ import (
 
 func set(words string) map[string]bool {
 	m := map[string]bool{}
-	for _, w := range strings.Fields(words) {
+	for w := range strings.FieldsSeq(words) {
 		m[w] = true
 	}
 	return m

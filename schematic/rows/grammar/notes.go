@@ -72,7 +72,7 @@ func (r *Reader) names(list string, n int) {
 		r.alias(list)
 		return
 	}
-	for _, part := range strings.Split(list, ";") {
+	for part := range strings.SplitSeq(list, ";") {
 		words := []string{part}
 		if _, long, _ := strings.Cut(strings.TrimSpace(part), " "); !crosses(long) {
 			words = splitOutside(part)

@@ -3,6 +3,7 @@ package grammar
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -85,9 +86,7 @@ func Read(name string, src []byte, o ins.Options) *ins.Text {
 	ready()
 	x := &ins.Text{Name: name, Sizes: o.Sizes, Terms: o.Terms, TermsSet: o.TermsSet, Gauge: o.Gauge,
 		Turning: map[int]ins.Counts{}, TurnSpace: map[int]int{}, Used: map[string]*stitch.Stitch{}, Own: map[string]*stitch.Stitch{}}
-	for n, c := range o.Turning {
-		x.Turning[n] = c
-	}
+	maps.Copy(x.Turning, o.Turning)
 	if len(src) > maxText {
 		x.Tell(ins.Refused("the text is larger than %d bytes", maxText), ins.Span{Line: 1, Col: 1, End: 2})
 		return x
@@ -209,10 +208,10 @@ func (r *Reader) crossStars(t []text.Token) {
 // craftWords are words that tell of what craft a text is.
 var craftWords = func() map[string]stitch.Craft {
 	m := map[string]stitch.Craft{}
-	for _, w := range strings.Fields("ch sc dc hdc htr tr crochet chain hook dtr inc treble crocheted mr") {
+	for w := range strings.FieldsSeq("ch sc dc hdc htr tr crochet chain hook dtr inc treble crocheted mr") {
 		m[w] = stitch.Crochet
 	}
-	for _, w := range strings.Fields("k p knit purl needles tog ssk yo needle stockinette psso rib kfb pm") {
+	for w := range strings.FieldsSeq("k p knit purl needles tog ssk yo needle stockinette psso rib kfb pm") {
 		m[w] = stitch.Knitting
 	}
 	return m
@@ -2130,12 +2129,10 @@ func takenUp(list []ins.Item) string {
 }
 
 func turns(list []ins.Item) bool {
-	for _, n := range list {
-		if _, ok := n.(*ins.Turn); ok {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(n ins.Item) bool {
+		_, ok := n.(*ins.Turn)
+		return ok
+	})
 }
 
 // count keeps how many rows 'these rows' would mean.

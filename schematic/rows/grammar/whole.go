@@ -762,7 +762,7 @@ func (r *rowsRead) further(save int) bool {
 
 func rowName(p *parser, i int) (any, int) {
 	var words []string
-	for k := 0; k < 4; k++ {
+	for k := range 4 {
 		t := p.at(i + k)
 		if _, ok := text.RowWord(t.S); ok && t.Kind == 'w' && k > 0 {
 			return text.RowName(strings.Join(words, " ")), i + k

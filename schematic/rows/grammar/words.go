@@ -47,7 +47,7 @@ var olden = map[string]string{"tc": "tr", "htc": "htr", "dtc": "dtr", "ltr": "tr
 var counted = func() map[string]*stitch.Stitch {
 	m := map[string]*stitch.Stitch{}
 	add := func(base, key string, craft stitch.Craft, uses, makes int, names string) {
-		for _, n := range strings.Fields(names) {
+		for n := range strings.FieldsSeq(names) {
 			id := strings.Fields(names)[0]
 			if m[id] == nil {
 				m[id] = &stitch.Stitch{ID: id, US: id, UK: id, USAbbr: id, UKAbbr: id, Craft: craft, Uses: uses, Makes: makes, Height: 1, Base: base, Legs: max(uses, makes), Key: key, Together: uses > makes}
@@ -467,12 +467,10 @@ func beginsCable(w string) bool {
 	case "c", "ca", "cab", "cabl", "cable", "cr", "t", "tw", "l", "lt", "ltw", "r", "rt", "rtw":
 		return true
 	}
-	for _, lead := range []string{"", "cable", "cr", "tw", "t", "c"} {
-		if rest, ok := strings.CutPrefix(w, lead); ok && rest != "" && rest[0] >= '0' && rest[0] <= '9' {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]string{"", "cable", "cr", "tw", "t", "c"}, func(lead string) bool {
+		rest, ok := strings.CutPrefix(w, lead)
+		return ok && rest != "" && rest[0] >= '0' && rest[0] <= '9'
+	})
 }
 
 // inTerms is in which terms names are looked up.

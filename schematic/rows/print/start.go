@@ -2,6 +2,7 @@ package print
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -131,12 +132,9 @@ func (w *printer) along(edges []schematic.EdgeRate) string {
 
 // level reports whether the k-th edge of a band has stitches that are bound off beside its rows.
 func (w *printer) level(k int) bool {
-	for _, m := range w.made {
-		if m != nil && len(m.Steps) > 0 && k < len(m.Steps[0].Onto) && m.Steps[0].Onto[k].Rows > 0 && m.Steps[0].Onto[k].Stitches > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(w.made, func(m *schematic.Made) bool {
+		return m != nil && len(m.Steps) > 0 && k < len(m.Steps[0].Onto) && m.Steps[0].Onto[k].Rows > 0 && m.Steps[0].Onto[k].Stitches > 0
+	})
 }
 
 // sideways prints a band worked sideways, and turns it to its long edge.

@@ -1,6 +1,7 @@
 package text
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 	"unicode/utf8"
@@ -275,12 +276,10 @@ func Sizes(lines []string) int {
 // InSizes reports whether some line of numbers of a text has one for each of so many sizes.
 func InSizes(lines []string, sizes int) bool {
 	n := lists{seen: map[int]int{}}
-	for _, l := range joined(lines) {
-		if n.add(l); sizes > 1 && n.seen[sizes] > 0 {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(joined(lines), func(l string) bool {
+		n.add(l)
+		return sizes > 1 && n.seen[sizes] > 0
+	})
 }
 
 // joined are lines without the breaks within their brackets.
@@ -422,7 +421,7 @@ var (
 // namesPiece reports whether all words are those of the name of a piece: Left Front, Second Sleeve.
 func namesPiece(s string) bool {
 	piece := false
-	for _, w := range strings.Fields(strings.ToLower(s)) {
+	for w := range strings.FieldsSeq(strings.ToLower(s)) {
 		if pieceWords[w] || pieces().MatchString(w) {
 			piece = true
 		} else if !pieceBefore[w] {

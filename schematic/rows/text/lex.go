@@ -361,7 +361,7 @@ var short, beforeNumber = set("decr incr st sts ch chs sp sps k p sl s c d t h t
 
 func set(words string) map[string]bool {
 	m := map[string]bool{}
-	for _, w := range strings.Fields(words) {
+	for w := range strings.FieldsSeq(words) {
 		m[w] = true
 	}
 	return m

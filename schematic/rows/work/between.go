@@ -890,12 +890,9 @@ func (r *runner) numbersOf(n *ins.RepeatRows) []int {
 
 // anyUnread reports whether a line of the section was not read, or is told by a chart: what it is called may be what is meant.
 func (r *runner) anyUnread() bool {
-	for _, l := range r.section.Lines {
-		if len(l.Unread) > 0 && l.Label == nil || slices.ContainsFunc(l.Body, func(n ins.Item) bool { e, ok := n.(*ins.Even); return ok && e.Chart }) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(r.section.Lines, func(l *ins.Line) bool {
+		return len(l.Unread) > 0 && l.Label == nil || slices.ContainsFunc(l.Body, func(n ins.Item) bool { e, ok := n.(*ins.Even); return ok && e.Chart })
+	})
 }
 
 // row is the row of that number, of this section or else of the latest that has one.

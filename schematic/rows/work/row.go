@@ -1322,12 +1322,9 @@ func uses(list []raw) bool {
 // misses reports whether a row is off what it stands on by a quarter or more: where its stitches stand
 // is then not sure.
 func misses(list []raw) bool {
-	for _, f := range list {
-		if f.gap > 2 && 4*f.gap >= f.of && uses([]raw{f}) || f.kind == "rows/repeat" && len(f.a) > 2 && f.a[0] > 2 && 4*f.a[0] >= f.a[2] {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(list, func(f raw) bool {
+		return f.gap > 2 && 4*f.gap >= f.of && uses([]raw{f}) || f.kind == "rows/repeat" && len(f.a) > 2 && f.a[0] > 2 && 4*f.a[0] >= f.a[2]
+	})
 }
 
 // rest is the places of a row that the cursor has not used.

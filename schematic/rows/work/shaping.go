@@ -499,7 +499,7 @@ func (r *runner) namesPiece(name string) bool {
 	if headed < 2 || name == "" || len(strings.Fields(name)) > 2 {
 		return false
 	}
-	for _, w := range strings.Fields(name) {
+	for w := range strings.FieldsSeq(name) {
 		switch w {
 		case "first", "other", "side", "shoulder", "second", "opposite", "one", "left", "right", "half", "given", "border", "rib", "ribbing", "square", "size", "pattern", "motif", "edge", "last", "heel", "toe", "leg", "neck", "armhole":
 			return false

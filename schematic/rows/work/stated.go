@@ -355,12 +355,9 @@ func sameUnit(a, b ins.Unit) bool {
 }
 
 func (r *runner) onlySpaces(l *ins.Line) bool {
-	for _, g := range l.Stated {
-		if !g.Unit.Space && !(g.Unit.Stitch != nil && g.Unit.Stitch.ID == "picot") {
-			return false
-		}
-	}
-	return true
+	return !slices.ContainsFunc(l.Stated, func(g ins.StitchGroup) bool {
+		return !g.Unit.Space && !(g.Unit.Stitch != nil && g.Unit.Stitch.ID == "picot")
+	})
 }
 
 // asStated is the row with the stated number of stitches, all of the kind that is

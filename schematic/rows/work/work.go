@@ -901,12 +901,9 @@ func (f *fabric) sized(i, size int) bool {
 	if size <= 0 || chains == size {
 		return true
 	}
-	for _, k := range []int{i - 1, i + 1} {
-		if k >= 0 && k < len(f.runs) && f.runs[k].tch && f.runs[k].tall == size && f.runs[k].standsFor(size-chains) {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc([]int{i - 1, i + 1}, func(k int) bool {
+		return k >= 0 && k < len(f.runs) && f.runs[k].tch && f.runs[k].tall == size && f.runs[k].standsFor(size-chains)
+	})
 }
 
 // standsFor reports whether so many chains, or one fewer than is usual, may be the stitch that a turning chain counts as.
@@ -1077,12 +1074,7 @@ func (w *work) chains(k int, at ins.Span) int {
 }
 
 func (f *fabric) hasChains(from int) bool {
-	for _, r := range f.runs[from:] {
-		if r.space() || r.base {
-			return true
-		}
-	}
-	return false
+	return slices.ContainsFunc(f.runs[from:], func(r run) bool { return r.space() || r.base })
 }
 
 // nextGroup goes on to the next whole group of that name and takes it; of any name, if
