@@ -273,7 +273,14 @@ var clauses = []form{
 		rounds := m.said("round", "rounds", "rnds", "around", "circularly")
 		return clause(func(c *course) { c.Rounds = c.Rounds || rounds })
 	}},
-	{rule: "clause", pattern: "for/to/until {l:len} [more] [{x:fromwhere}]", meaning: "for a length", example: "Work in stockinette stitch for 12 cm", build: sets("l", func(c *course, l *ins.Lengths) { c.Length = l })},
+	{rule: "clause", pattern: "for/to/until {l:len} [more] [{x:fromwhere}]", meaning: "for a length", example: "Work in stockinette stitch for 12 cm",
+		build: func(m *match) any {
+			l := value[*ins.Lengths](m, "l")
+			if x, ok := m.get("x").(string); ok {
+				l.From = x
+			}
+			return clause(func(c *course) { c.Length = l })
+		}},
 	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [{r:num} [or [{row}] {num}]] [facing] [for [$next] {row}] [of pattern]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
 		build: func(m *match) any {
 			if m.to == m.from+1 || m.p.t[m.to-1].Is("with", "on", "after", "by") || m.has("n") && !m.said("row", "rnd", "rows", "rnds", "round", "rounds") {
@@ -393,6 +400,9 @@ func untilLength(m *match) any {
 	}
 	if y, ok := m.get("y").(string); ok && l != nil {
 		l.From = y
+	}
+	if l.Of = "piece"; m.get("x") != nil {
+		l.Of = value[string](m, "x")
 	}
 	return clause(func(c *course) { c.Length = l })
 }

@@ -79,6 +79,7 @@ type Lengths struct {
 	MM    []units.Num
 	Unit  units.Unit
 	Other []units.Num
+	Of    string // of what it is, as written: piece, rib, armhole
 	From  string // from what it is measured, as written
 	At    Span
 }

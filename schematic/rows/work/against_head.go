@@ -81,13 +81,3 @@ func chainFound(s *ins.Section, m *schematic.Made, size int) []raw {
 	return []raw{{kind: "rows/against", sev: finding.Warning, at: chain.At,
 		msg: "the text of " + m.Name + " begins with %s chains, the pattern with %s", fix: "correct the text, or the chain of the cast-on", a: []int{said, wrote}}}
 }
-
-// headed is the section of that heading.
-func headed(x *ins.Text, key string) *ins.Section {
-	for _, s := range x.Sections {
-		if len(s.Lines) > 0 && headingKey(s.Name) == key {
-			return s
-		}
-	}
-	return nil
-}

@@ -352,9 +352,14 @@ func (r *runner) allOff(n *ins.BindOff) {
 	if !n.N.Set() || k <= 0 || r.fab == nil || !r.known() || r.long() {
 		return
 	}
-	if have := r.fab.stitches(); have != k && 2*max(have-k, k-have) <= max(have, k) {
+	if have := r.fab.stitches(); !r.mayHave(k) && 2*max(have-k, k-have) <= max(have, k) {
 		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or correct the count before it", have, k, have)
 	}
+}
+
+// mayHave reports whether there are k stitches in a reading that is alive, such as that in which a stated count is right.
+func (r *runner) mayHave(k int) bool {
+	return slices.ContainsFunc(r.readings(), func(rd reading) bool { return rd.fab != nil && rd.known() && rd.fab.stitches() == k })
 }
 
 // fasten ends the piece, if the labelled line behind is not the round after the one worked last: then the yarn alone is cut.
@@ -378,7 +383,7 @@ func (r *runner) leaves(n *ins.Leave) {
 	}
 	have := r.fab.stitches()
 	switch {
-	case k == have:
+	case r.mayHave(k):
 	case k < have && len(r.lefts) == 0:
 		f := uniform(r.stuff(r.fab), k)
 		r.lefts = append(r.lefts, left{f: uniform(r.stuff(r.fab), have-k), no: r.no})
@@ -470,7 +475,16 @@ func (r *runner) lessen(n ins.Item, k, rows int, each bool) {
 	}
 	r.even(rows)
 	r.g = g
-	r.change(n, -k)
+	if r.change(n, -k); rows > 0 {
+		r.counted()
+	}
+}
+
+// counted notes what the rows worked last come to.
+func (r *runner) counted() {
+	if k := len(r.cur.rows) - 1; k >= 0 {
+		r.cur.rows[k].after, r.cur.rows[k].sure = r.fab, r.known()
+	}
 }
 
 // change adds to the count of every reading, and tells where more is taken than there is.
@@ -538,7 +552,7 @@ func (r *runner) even(rows int) {
 			}
 		}
 		r.keep(list)
-		r.cur.rows = append(r.cur.rows, done{no: no, count: rows, after: r.fab, side: r.side})
+		r.cur.rows = append(r.cur.rows, done{no: no, count: rows, after: r.fab, sure: r.known(), side: r.side})
 	}
 	if r.no >= 0 {
 		r.no += rows

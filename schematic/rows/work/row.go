@@ -20,6 +20,7 @@ type done struct {
 	body   []ins.Item
 	name   string // inc or dec
 	after  *fabric
+	sure   bool // so many stitches are known to be there after it
 	side   int
 	unread bool
 	shape  ins.Item // of rows that are told by their shaping alone: it, in one row
@@ -36,6 +37,7 @@ type piece struct {
 	stars   map[string]starred
 	marked  map[string]int // how many of the rows were worked before the latest line with that mark
 	anew    bool           // it begins with stitches of its own
+	like    *likeness      // the line worked last is worked as another piece
 }
 
 // left is stitches that a row left unworked, in the order of that row.
@@ -629,7 +631,7 @@ func (r *runner) log(l *ins.Line, body []ins.Item, k int) {
 	if r.no >= 0 {
 		no = r.no + 1
 	}
-	r.cur.rows = append(r.cur.rows, done{no: no, alt: r.altNo, count: k, line: l, body: body, name: nameOf(l), after: r.fab, side: r.side})
+	r.cur.rows = append(r.cur.rows, done{no: no, alt: r.altNo, count: k, line: l, body: body, name: nameOf(l), after: r.fab, sure: r.known(), side: r.side})
 }
 
 // result is a row as worked.

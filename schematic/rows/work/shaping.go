@@ -249,7 +249,8 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 		r.no, r.side = -1, 0
 	}
 	if k := len(r.cur.rows); k > 0 {
-		r.cur.rows[k-1].after, r.cur.rows[k-1].shape = r.fab, eachRow(n, s)
+		r.counted()
+		r.cur.rows[k-1].shape = eachRow(n, s)
 	}
 	if n.RSOnly || n.WSOnly {
 		r.side = 0
@@ -290,7 +291,8 @@ func (r *runner) again(l *ins.Line, d done) {
 			break
 		}
 		r.shapeBy(l, n, max(n.N.At(r.size), 0)*r.places(n), span{1, 1})
-		r.cur.rows[len(r.cur.rows)-1].shape, r.cur.rows[len(r.cur.rows)-1].after = n, r.fab
+		r.counted()
+		r.cur.rows[len(r.cur.rows)-1].shape = n
 		return
 	case *ins.BindEach:
 		r.bindEach(n)
@@ -400,6 +402,7 @@ func (r *runner) plan(l *ins.Line, n *ins.Shape, times, rows int) {
 // asFor works as for another piece: to a row of it, to a heading of it, or to its end.
 func (r *runner) asFor(l *ins.Line, n *ins.AsFor) {
 	r.only()
+	r.cur.like = &likeness{}
 	chain := r.chainOf(n)
 	if chain == nil {
 		r.put(r.fab, false)
@@ -432,6 +435,7 @@ func (r *runner) asFor(l *ins.Line, n *ins.AsFor) {
 	}
 	r.put(p.end, p.end != nil)
 	r.no, r.side = p.no, 0
+	r.cur.like = &likeness{chain, -1, -1}
 }
 
 // chainOf are the stretches of the piece that is named; nil if there is none of that name.
@@ -549,6 +553,7 @@ func (r *runner) asForRow(n *ins.AsFor, chain []*piece) {
 			if d.side != 0 && (k-d.no)%2 == 0 {
 				r.side = 3 - d.side
 			}
+			r.cur.like = &likeness{chain[:c+1], -1, k}
 			return
 		}
 	}
@@ -570,11 +575,12 @@ func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
 	if r.fab != nil && r.known() && r.fab != r.cur.start { // on a count of its own
 		chain = nil
 	}
-	for _, p := range chain[min(1, len(chain)):] {
+	for i, p := range chain[min(1, len(chain)):] {
 		if len(word) > 0 && strings.Contains(p.name, strings.TrimSuffix(word[0], "s")) {
 			r.anew()
 			r.put(p.start, p.start != nil)
 			r.no, r.side = p.startNo, 0
+			r.cur.like = &likeness{chain[:i+1], -1, -1}
 			return
 		}
 	}

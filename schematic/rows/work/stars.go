@@ -13,6 +13,7 @@ type starred struct {
 	known bool
 	no    int
 	side  int
+	lines int // of the section that stand before it
 }
 
 // starBefore keeps how the work stands before a line that has such a sign before it.
@@ -44,7 +45,7 @@ func (r *runner) starBefore(l *ins.Line) {
 	if strings.HasPrefix(w.S, "**") {
 		said = w.S
 	}
-	r.star(said[len(strings.TrimRight(said, "*")):])
+	r.star(said[len(strings.TrimRight(said, "*")):], slices.Index(r.section.Lines, l))
 }
 
 // starBehind keeps how the work stands behind a line that ends with such a sign.
@@ -61,20 +62,20 @@ func (r *runner) starBehind(l *ins.Line) {
 	}
 	src := []rune(r.x.Src[w.Line-1])
 	said := strings.TrimLeft(string(src[min(max(w.End-1, 0), len(src)):]), " .,;:)]")
-	r.star(said[:len(said)-len(strings.TrimLeft(said, "*"))])
+	r.star(said[:len(said)-len(strings.TrimLeft(said, "*"))], slices.Index(r.section.Lines, l)+1)
 }
 
 // twoStars reports whether such a sign stands on a line.
 func twoStars(line string) bool { return strings.Contains(line, "**") }
 
-func (r *runner) star(sign string) {
+func (r *runner) star(sign string, lines int) {
 	if len(sign) < 2 || r.cur == nil {
 		return
 	}
 	if r.cur.stars == nil {
 		r.cur.stars = map[string]starred{}
 	}
-	r.cur.stars[sign] = starred{f: r.fab, known: r.fab != nil && r.known() && len(r.others) == 0, no: r.no, side: r.side}
+	r.cur.stars[sign] = starred{f: r.fab, known: r.fab != nil && r.known() && len(r.others) == 0, no: r.no, side: r.side, lines: lines}
 }
 
 // asForStar goes to a sign of another piece: the latest of its stretches that has it.
@@ -87,6 +88,7 @@ func (r *runner) asForStar(n *ins.AsFor, chain []*piece) {
 		}
 		if s, ok := p.stars[n.To]; ok {
 			at = &s
+			r.cur.like = &likeness{r.pieces[from : from+i+1], s.lines, -1}
 		}
 	}
 	if at == nil || at.f == nil {

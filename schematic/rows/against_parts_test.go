@@ -1,0 +1,149 @@
+package rows
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic"
+	"flatwright/schematic/given"
+)
+
+// A slipover whose front is divided at the neck. In size 1, at 20 stitches and 30 rows over 10 cm a row is ⅓ cm high:
+//
+//	welt       12 rows                             4 cm
+//	to armhole 12 + 60 = 72 rows                   24 cm
+//	back       72 + 2 + 10 + 50 = 134 rows         62 rows from the armhole, 20⅔ cm
+//	half front 36 - 14 = 22 = 11 + 11, 28 + 23 rows behind the armhole's 12
+const slipover = `version: 1
+pattern: Slipover
+terms: UK
+units: cm
+sizes: 1 (2)
+gauges:
+  fabric: 20 sts and 30 rows over 10 cm
+pieces:
+  - piece: Back
+    sections:
+      - cast on: 90 (98)
+      - even: 12 rows
+        rib: yes
+      - even: 60 (62) rows
+      - bind off: 4 (5)
+        at: both edges
+        edge: armhole
+      - decrease: 1
+        at: both edges
+        every: 2 rows
+        times: 5 (6)
+        to: 72 (76)
+      - even: 50 rows
+      - bind off: 11
+        at: both edges
+        edge: shoulder
+      - bind off: 11 (12)
+        at: both edges
+        edge: shoulder
+      - bind off: all
+  - piece: Front
+    sections:
+      - cast on: 90 (98)
+      - even: 12 rows
+        rib: yes
+      - even: 60 (62) rows
+      - bind off: 4 (5)
+        at: both edges
+        edge: armhole
+      - decrease: 1
+        at: both edges
+        every: 2 rows
+        times: 5 (6)
+        to: 72 (76)
+      - divide:
+          - part: Left half
+            stitches: 36 (38)
+            sections:
+              - decrease: 1
+                at: right edge
+                every: 2 rows
+                times: 14 (15)
+                to: 22 (23)
+              - even: 23 (21) rows
+              - bind off: 11
+                at: left edge
+              - even: 1 row
+              - bind off: all
+          - part: Right half
+            stitches: 36 (38)
+            mirror of: Left half
+`
+
+const slipoverText = `Sizes: 1 (2)
+Tension: 20 sts and 30 rows to 10 cm
+
+BACK
+Cast on 90 (98) sts.
+1st row (RS): *K2, p2; rep from * to last 2 sts, k2.
+2nd row: P2, *k2, p2; rep from * to end.
+Rep these 2 rows until welt measures 4 cm, ending with a WS row.
+Beg with a k row, work in st st until back measures 24 (24.5) cm from cast-on edge, ending with a WS row.
+Shape armholes
+Cast off 4 (5) sts at beg of next 2 rows. 82 (88) sts.
+Dec 1 st at each end of next and foll 4 (5) alt rows. 72 (76) sts.
+Cont straight until armhole measures 20.5 (21.5) cm, ending with a WS row.
+Shape shoulders
+Cast off 11 sts at beg of next 2 rows, then 11 (12) sts at beg of foll 2 rows.
+Leave rem 28 (30) sts on a holder.
+
+FRONT
+Work as given for Back to armhole shaping.
+Shape armholes
+Cast off 4 (5) sts at beg of next 2 rows.
+Dec 1 st at each end of next and foll 4 (5) alt rows. 72 (76) sts.
+P 1 row.
+Divide for neck
+Next row (RS): K34 (36), k2tog, turn and leave rem sts on a holder.
+Dec 1 st at neck edge on foll 13 (14) alt rows. 22 (23) sts.
+Work 24 (22) rows straight.
+Shape shoulder
+Cast off 11 sts at beg of next row. Work 1 row. Cast off rem 11 (12) sts.
+With RS facing, rejoin yarn to sts on holder, k2tog, k to end.
+Complete to match first side, reversing shapings.
+`
+
+// A text tells halves without headings, a front as a back, and rows by lengths; what differs from the pattern is told at its
+// place, once.
+func TestATextOfHalvesAndLengthsIsHeldAgainstItsPattern(t *testing.T) {
+	p := given.Text(t, slipover)
+	gs := schematic.WorkAll(p)
+	for _, c := range []struct{ was, now, message, place string }{
+		{"", "", "", ""},
+		{"BACK", "Back", "", ""},
+		{"FRONT", "Front (work 1)", "", ""},
+		{"measures 4 cm", "measures 6 cm", "the text of Back goes on to 6 cm of rib; the pattern's rows measure 4 cm there", "6 cm"},
+		{"24 (24.5) cm", "26 (26.5) cm", "the text of Back goes on to 26 (26.5) cm; the pattern's rows measure 24 (24.7) cm there", "26 (26.5) cm"},
+		{"20.5 (21.5) cm", "20.5 (23.5) cm", "the text of Back goes on to 23.5 cm from the armhole; the pattern's rows measure 21.3 cm there", "20.5 (23.5) cm"},
+		{"Work 24 (22) rows", "Work 28 (22) rows", "the text of Front, Left half works 55 rows to the end of 22 stitches, the pattern 51", ""},
+		{"then 11 (12) sts at beg of foll 2 rows.\nLeave rem 28 (30)", "then 12 (13) sts at beg of foll 2 rows.\nLeave rem 26 (28)", "the text of Back never comes to 28 (30) stitches", ""},
+		{"Cast off 11 sts at beg of next 2 rows, then 11 (12)", "Cast off 12 sts at beg of next 2 rows, then 10 (11)", "the text of Back never comes to 50 (54) stitches", ""},
+		{"until back measures 24 (24.5) cm from cast-on edge, ending with a WS row", "for 64 (66) rows", "the text of Back works 76 (78) rows to the end of 90 (98) stitches, the pattern 72 (74)", ""}, // and not again of the front
+	} {
+		src := strings.Replace(slipoverText, c.was, c.now, 1)
+		if c.message != "" && strings.Contains(c.now, "for 64") {
+			src = strings.Replace(src, "Rep these 2 rows until welt measures 4 cm, ending with a WS row.", "Rep these 2 rows 5 times more.", 1)
+		}
+		list := Against(Read("slipover.txt", []byte(src), Options{Sizes: p.Sizes}), p, gs)
+		if c.message == "" {
+			assert.Empty(t, list, c.now)
+			continue
+		}
+		require.Len(t, list, 1, c.now)
+		assert.Equal(t, c.message, list[0].Message)
+		if c.place != "" {
+			line := []rune(strings.Split(src, "\n")[list[0].Pos.Line-1])
+			assert.Equal(t, c.place, string(line[list[0].Pos.Col-1:list[0].Pos.EndCol-1]))
+		}
+	}
+}

@@ -1,0 +1,210 @@
+package work
+
+import (
+	"slices"
+	"strings"
+
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// meeting meets the counts of a piece or part in those that a text comes to.
+type meeting struct {
+	*heights
+	key  string
+	size int
+	have []plateau
+	next int     // the first of have that is not met
+	met  []int   // the place in have of each count that is met, in order
+	at   plateau // of the text, where it differs
+}
+
+// meet meets the counts in their order; it tells the first that differs.
+func (m *meeting) meet(want []plateau) (raw, bool) {
+	from := stretch{plateau: plateau{free: true, tall: true}, text: plateau{free: true}, key: m.key}
+	s := from
+	for _, w := range want {
+		s.wants(w)
+		k, r, differs := m.find(s)
+		switch {
+		case k < 0 && m.skips():
+			s.vague = true
+			continue
+		case k < 0:
+			return m.unmet(w)
+		case differs:
+			m.at = m.have[k]
+			return r, true
+		}
+		m.met, m.next = append(m.met, k), k+1
+		s = stretch{plateau: w, text: m.have[k], key: m.key}
+	}
+	if rest := m.have[m.next:]; len(rest) > 0 && rest[0].skips && rest[0].count >= 0 {
+		return raw{kind: "rows/against", sev: finding.Warning, at: rest[0].at, fix: "correct the text, or the section", a: []int{rest[0].count},
+			msg: "the text of " + m.key + " has %s stitches here, to which the pattern's sections never come"}, true
+	}
+	return raw{}, false
+}
+
+// find is the place of the next plateau of the text that has the count to which s goes on, after as many rows, and at that height; or
+// the first of that count, with how it differs. It is -1 if none has it.
+func (m *meeting) find(s stretch) (at int, first raw, differs bool) {
+	at = -1
+	for k, h := range m.have[m.next:] {
+		if s.take(h); h.count != s.to.count && h.said != s.to.count {
+			continue
+		}
+		r, off := s.rows(h)
+		if !off {
+			r, off = s.tallness(m, h)
+		}
+		if !off {
+			return m.next + k, raw{}, false
+		}
+		if at < 0 {
+			at, first = m.next+k, r
+		}
+	}
+	return at, first, at >= 0
+}
+
+// skips reports whether the text says of something that is still to come no more than that it is worked as something else.
+func (m *meeting) skips() bool {
+	return slices.ContainsFunc(m.have[m.next:], func(h plateau) bool { return h.skips })
+}
+
+// after is the place in the text behind the first n counts of the pattern.
+func (m *meeting) after(n int) int {
+	switch n = min(n, len(m.met)); {
+	case n == 0:
+		return len(m.have) - len(m.have[m.next:])
+	default:
+		return m.met[n-1] + 1
+	}
+}
+
+// strands are the plateaus of the parts of a divided row, one by one.
+func strands(list []plateau) [][]plateau {
+	var out [][]plateau
+	for i, p := range list {
+		if i == 0 || p.begins {
+			out = append(out, nil)
+		}
+		out[len(out)-1] = append(out[len(out)-1], p)
+	}
+	return out
+}
+
+// stretch is what lies between the counts that were met last and the next.
+type stretch struct {
+	plateau         // of the pattern, met last
+	text    plateau // of the text, met last
+	key     string
+	to      plateau // of the pattern, the next
+	want    int     // rows by the pattern
+	have    int     // rows that the text counts
+	gaps    int     // stretches of rows that it does not count
+	vague   bool
+}
+
+// wants goes on to the next plateau of the pattern.
+func (s *stretch) wants(w plateau) {
+	if s.want += w.rows; w.anew {
+		s.want = w.rows
+	}
+	s.to, s.vague = w, s.vague || w.fresh
+}
+
+// take goes on to the next plateau of the text.
+func (s *stretch) take(h plateau) {
+	if s.have += h.rows; h.anew {
+		s.have, s.gaps = h.rows, 0
+	}
+	s.gaps += h.gaps
+	s.vague = s.vague || h.skips || h.fresh
+}
+
+// rows holds the rows of the text to those of the pattern.
+func (s *stretch) rows(h plateau) (raw, bool) {
+	off, slack := max(s.want-s.have, s.have-s.want), 0
+	if s.free || s.text.free || s.to.free || h.free {
+		slack = 1
+	}
+	if s.vague || h.doubt || s.text.doubt || s.gaps > 0 || off <= slack {
+		return raw{}, false
+	}
+	return raw{kind: "rows/against", sev: finding.Warning, at: h.at,
+		msg: "the text of " + s.key + " works %s rows to the end of %s stitches, the pattern %s | %s rows in the text | %s rows by the pattern's sections",
+		fix: "correct the text, or the section", a: []int{s.have, s.to.count, s.want, s.have, s.want}}, true
+}
+
+// tallness holds the lengths to which the text goes on to the heights of the pattern: two rows and half a printed step are
+// within it, since the text ends after a row of one side.
+func (s *stretch) tallness(m *meeting, h plateau) (raw, bool) {
+	if s.vague || !s.tall || !s.to.tall || s.want == 0 {
+		return raw{}, false
+	}
+	row := s.to.top.Sub(s.top).Div(units.Int(int64(s.want)))
+	for i, l := range h.lengths {
+		if m.size >= len(l.MM) || l.MM[m.size].Sign() <= 0 {
+			continue
+		}
+		said := l.MM[m.size]
+		is, what, ok := m.height(l, s.to.top.Sub(row.Times(l.rows)), i == len(h.lengths)-1)
+		if l.Of == "" && l.From == "" && s.gaps == 1 && len(h.lengths) == 1 { // for 10 cm
+			is, what, ok = s.to.top.Sub(s.top).Sub(row.Times(s.have)), "", true
+		}
+		if tol := row.Times(2).Add(units.Of(units.Usual.Step(l.Unit), l.Unit).Half()); !ok || !tol.Less(said.Sub(is).Abs()) {
+			continue
+		}
+		u := " " + l.Unit.String()
+		a, b := hundredths(said, l.Unit), 10*int(units.In(is, l.Unit).Times(10).Round())
+		return raw{kind: "rows/against", sev: finding.Warning, at: l.At,
+			msg: "the text of " + s.key + " goes on to %h" + u + what + "; the pattern's rows measure %h" + u + " there | %h" + u + " in the text | %h" + u + " by the pattern's sections",
+			fix: "correct the length, or the section", a: []int{a, b, a, b}}, true
+	}
+	return raw{}, false
+}
+
+// height is what a length of the text is by the pattern's rows, of which top are worked where the text ends: it is measured from
+// the beginning, above the rib, or from the armhole on, or it is that of the rib.
+func (m *meeting) height(l measured, top units.Num, last bool) (is units.Num, what string, ok bool) {
+	rib, armhole := m.rib.Sign() > 0, m.armhole.Sign() > 0
+	switch {
+	case names(l.From, "above rib", "of rib", "from rib", "ribbing", "border", "above hem", "above cuff"):
+		return top.Sub(m.rib), " above the rib", rib && last
+	case names(l.Of, "armhole"), names(l.From, "armhole", "underarm"):
+		return top.Sub(m.armhole), " from the armhole", armhole && last && m.armhole.Less(top)
+	case names(l.Of, "rib", "border", "cuff", "hem", "welt", "brim"):
+		return m.rib, " of rib", rib
+	case l.Of == "" && l.From == "", names(l.From, "shap", "divi", "mark", "neck", "join", "last", "leg", "waist", "crown", "short"):
+		return units.Num{}, "", false
+	case l.From == "" || names(l.From, "beg", "start", "cast", "co edge", "lower", "bottom", "foundation", "edge", "all", "long"):
+		whole := names("piece work it total "+strings.ToLower(m.key), strings.ToLower(l.Of)) || l.Of == ""
+		return top, "", whole && last
+	}
+	return units.Num{}, "", false
+}
+
+// names reports whether words hold one of those.
+func names(words string, any ...string) bool {
+	return slices.ContainsFunc(any, func(w string) bool { return strings.Contains(words, w) })
+}
+
+// unmet says that the text never comes to the count w; nothing, if it contradicts itself, which Check tells.
+func (m *meeting) unmet(w plateau) (raw, bool) {
+	if slices.ContainsFunc(m.have, func(h plateau) bool { return h.doubt }) {
+		return raw{}, false
+	}
+	r := raw{kind: "rows/against", sev: finding.Warning, fix: "correct the text, or the section", a: []int{w.count, -1, w.count}}
+	if r.at.Line = 1; len(m.have) > 0 {
+		m.at = m.have[min(m.next, len(m.have)-1)]
+		r.at, r.a[1] = m.at.at, m.at.count
+	}
+	what := ""
+	if w.what != "" {
+		what = " (" + w.what + ")"
+	}
+	r.msg = "the text of " + m.key + " never comes to %s stitches" + what + " | %s stitches here in the text | %s stitches by the pattern's sections"
+	return r, true
+}

@@ -1,0 +1,157 @@
+package work
+
+import (
+	"slices"
+
+	"flatwright/schematic"
+	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/units"
+)
+
+// plateau is a count that a piece keeps for a while, in a text or by the sections of a pattern.
+type plateau struct {
+	count  int
+	said   int  // the count that the text states there, where that is another; else -1
+	rows   int  // worked since the plateau before
+	gaps   int  // stretches of rows beside these, of which the text does not say how many there are
+	skips  bool // something before it was not followed: counts may be missing
+	doubt  bool // a line of it does not add up, which Check tells: its rows are not compared
+	free   bool // a start or a pick-up: a row more or less is within it
+	fresh  bool // parts become one here
+	anew   bool // rows are counted from here on
+	begins bool // stitches that waited are taken up
+	at     ins.Span
+	like   ins.Span // the place of it in another piece, if it is worked as that
+	what   string
+
+	lengths []measured // to which the text goes on
+	top     units.Num  // of a pattern: how far its end is from the beginning of the piece, in mm
+	tall    bool       // that is known
+}
+
+// measured is a length to which the text goes on, and how many rows of the plateau follow it.
+type measured struct {
+	*ins.Lengths
+	rows int
+}
+
+// join puts a plateau behind others: rows on the same count are one.
+func join(list []plateau, p plateau) []plateau {
+	k := len(list) - 1
+	if k < 0 || list[k].count != p.count || p.fresh || p.begins || p.anew {
+		return append(list, p)
+	}
+	q := &list[k]
+	lengths := slices.Clone(q.lengths)
+	for i := range lengths {
+		lengths[i].rows += p.rows
+	}
+	q.lengths = append(lengths, p.lengths...)
+	q.rows, q.gaps = q.rows+p.rows, q.gaps+p.gaps
+	if p.skips {
+		q.gaps++
+	}
+	if p.said >= 0 {
+		q.said = p.said
+	}
+	if p.at.Line > 0 {
+		q.at = p.at
+	}
+	if p.rows+p.gaps > 0 {
+		q.like = p.like
+	}
+	q.free, q.doubt = q.free || p.free, q.doubt || p.doubt
+	q.top, q.tall = p.top, p.tall
+	return list
+}
+
+// heights are the plateaus of the parts of a piece by its sections, and the heights at which its rib ends and its armhole begins,
+// in mm from its beginning; negative where it has none, or they are not known.
+type heights struct {
+	parts        []string // in their order
+	of           map[string][]plateau
+	rib, armhole units.Num
+	forks        int // plateaus of the piece itself before its parts begin
+}
+
+// heightsOf works out the plateaus of a piece.
+func heightsOf(m *schematic.Made, p *schematic.Pattern) *heights {
+	w := measuring{heights: &heights{of: map[string][]plateau{}, rib: units.Int(-1), armhole: units.Int(-1)}, top: map[string]units.Num{}, tall: true}
+	for _, s := range m.Steps {
+		v := plateau{count: s.After, said: ins.None, rows: s.Rows, what: s.Section.Base().Name}
+		before := w.rises(s, p)
+		if w.section(s, &v, before) {
+			v.top, v.tall, v.anew = w.top[s.Part], w.tall, w.anew
+			w.anew = false
+			w.of[s.Part] = join(w.of[s.Part], v)
+		}
+	}
+	return w.heights
+}
+
+// measuring goes along the sections of a piece.
+type measuring struct {
+	*heights
+	top  map[string]units.Num // of each part so far, in mm
+	base units.Num            // of the row that was divided last
+	tall bool                 // heights are known so far
+	anew bool                 // rows are counted anew
+}
+
+// rises takes the rows of a section; it gives the height at which they begin.
+func (w *measuring) rises(s schematic.Step, p *schematic.Pattern) units.Num {
+	if !slices.Contains(w.parts, s.Part) {
+		w.parts = append(w.parts, s.Part)
+		w.top[s.Part] = w.base
+		if s.Part != "" && w.forks == 0 {
+			w.forks = len(w.of[""])
+		}
+	}
+	before := w.top[s.Part]
+	if g := p.GaugeNamed(s.Gauge); g != nil && g.Rows.Sign() > 0 {
+		w.top[s.Part] = before.Add(g.RowHeight().Times(s.Rows))
+	} else {
+		w.tall = false
+	}
+	return before
+}
+
+// section says of a plateau what its section is; it reports false for one that a text has no count of.
+func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool {
+	switch q := s.Section.(type) {
+	case *schematic.Divide:
+		w.base = w.top[s.Part]
+		return false
+	case *schematic.Sideways: // rows along its edge are counted anew
+		w.anew, w.tall = true, false
+		return false
+	case *schematic.BindOff:
+		w.begins(q.Edge, before)
+		return s.After > 0
+	case *schematic.Gather:
+		return s.After > 0
+	case *schematic.Shape:
+		for _, x := range q.Shapings {
+			w.begins(x.Edge, before)
+		}
+	case *schematic.Even:
+		if q.Rib && w.rib.Sign() < 0 && before.Sign() == 0 {
+			w.rib = w.top[s.Part]
+		}
+	case *schematic.JoinParts:
+		// A row that is joined into a round goes on as it was; parts made one begin anew.
+		if s.Before == 0 || slices.ContainsFunc(q.Of, func(j schematic.JoinPart) bool { return j.Part != "" }) {
+			v.free, v.fresh, v.rows, w.tall = true, true, 0, false
+		}
+	case *schematic.CastOn, *schematic.PickUp, *schematic.Held, *schematic.Ring:
+		v.free = true
+	}
+	return true
+}
+
+// begins notes where the armhole begins, if that edge is one.
+func (w *measuring) begins(edge string, at units.Num) {
+	if edge == "armhole" && w.armhole.Sign() < 0 {
+		w.armhole = at
+	}
+}

@@ -1,0 +1,219 @@
+package work
+
+import (
+	"slices"
+
+	ins "flatwright/schematic/rows/instructions"
+)
+
+// follower follows a text in one size: the counts that it comes to, under the piece or part of the pattern that is told.
+type follower struct {
+	r      *runner
+	owners map[*ins.Section][]string
+	out    map[string][]plateau
+	log    map[*piece][]entry
+	keys   []string // what is told now
+	rows   int      // done since the count that was known last
+	lost   bool     // since then something was not followed
+	anew   bool     // rows are counted from here on: along an edge
+
+	lengths []raw
+}
+
+// entry is what one line of a text, or one stretch of rows of it, comes to.
+type entry struct {
+	plateau
+	line int // number of the line in its section
+	no   int // number of the row in its section; -1: not known
+}
+
+// likeness is up to where a piece is worked as others were.
+type likeness struct {
+	pieces []*piece // none: that is not known
+	lines  int      // of the last of them so many lines; -1: all
+	row    int      // or up to that row; -1: all
+}
+
+// textPlateaus works the text in one size and gives the counts of each piece and part, by its name.
+func textPlateaus(x *ins.Text, size int, owners map[*ins.Section][]string) (map[string][]plateau, []raw) {
+	t := &follower{r: newRunner(x, size), owners: owners, out: map[string][]plateau{}, log: map[*piece][]entry{}}
+	for _, s := range x.Sections {
+		if keys, told := owners[s]; told {
+			t.keys = keys
+		}
+		if len(s.Lines) > 0 && !s.Prose {
+			t.section(s)
+		}
+	}
+	return t.out, t.lengths
+}
+
+func (t *follower) section(s *ins.Section) {
+	t.r.begin(s)
+	t.rows, t.lost, t.anew = 0, false, false
+	for i, l := range s.Lines {
+		t.line(l, i)
+	}
+	for _, f := range t.r.all {
+		if f.kind == "rows/length" {
+			t.lengths = append(t.lengths, f)
+		}
+	}
+	t.r.end()
+	if t.lost { // complete to match the first side
+		t.put(entry{plateau: plateau{count: ins.None, said: ins.None, skips: true}, line: len(s.Lines), no: -1})
+	}
+}
+
+func (t *follower) put(e entry) {
+	t.log[t.r.cur] = append(t.log[t.r.cur], e)
+	for _, key := range t.keys {
+		t.out[key] = join(t.out[key], e.plateau)
+	}
+}
+
+// line works a line, and notes what each stretch of its rows comes to.
+func (t *follower) line(l *ins.Line, line int) {
+	r := t.r
+	from, told, waiting, idle := len(r.cur.rows), len(r.all)+len(r.found), len(r.lefts), r.fab == nil
+	first, open, length := unmeasured(l)
+	if first && !idle && r.known() {
+		t.put(entry{t.grown(plateau{count: r.fab.stitches(), said: ins.None, at: l.At, gaps: 1}, length), line, -1})
+	}
+	r.line(l)
+	t.alike(l)
+	unread := len(l.Unread) > 0 || l.Short || l.Chart
+	t.lost = t.lost || unread
+	p := plateau{at: l.At, said: ins.None, doubt: l.Short || doubtedSince(r, told),
+		begins: slices.ContainsFunc(l.Body, takesUp) && (idle || len(r.lefts) < waiting)}
+	p.starts(l)
+	for _, d := range r.cur.rows[from:] {
+		if t.rows += d.count; d.after != nil && d.sure && !unread {
+			p.count = d.after.stitches()
+			t.put(entry{t.grown(p, nil), line, r.no})
+			p.begins = false
+		}
+	}
+	if slices.ContainsFunc(l.Body, is[*ins.Edge]) {
+		t.anew, t.rows = true, 0
+	}
+	if r.fab == nil || !r.known() {
+		t.doubts(p.doubt)
+		return
+	}
+	p.count, p.said = r.fab.stitches(), t.said(l)
+	if open && !first {
+		p.gaps = 1
+	} else {
+		length = nil
+	}
+	t.put(entry{t.grown(p, length), line, r.no})
+}
+
+// said is the count that a line states, or what another reading of it comes to; -1 if there is none.
+func (t *follower) said(l *ins.Line) int {
+	r := t.r
+	if k := r.said(l); k >= 0 || len(r.others) == 0 || r.others[0].fab == nil {
+		return k
+	}
+	return r.others[0].fab.stitches()
+}
+
+// doubts says of what is told now whether something in it does not add up.
+func (t *follower) doubts(doubt bool) {
+	for _, key := range t.keys {
+		if k := len(t.out[key]) - 1; k >= 0 {
+			t.out[key][k].doubt = t.out[key][k].doubt || doubt
+		}
+	}
+}
+
+// grown is a plateau with the rows done since the one before, and the length to which it goes on.
+func (t *follower) grown(p plateau, length *ins.Lengths) plateau {
+	p.rows, p.skips, p.anew = t.rows, t.lost, t.anew
+	if length != nil {
+		p.lengths = []measured{{Lengths: length}}
+	}
+	t.rows, t.lost, t.anew = 0, false, false
+	return p
+}
+
+// alike notes what another piece came to, up to where this one is worked as that.
+func (t *follower) alike(l *ins.Line) {
+	like := t.r.cur.like
+	if t.r.cur.like = nil; like == nil {
+		return
+	}
+	if len(like.pieces) == 0 {
+		t.lost = true
+		return
+	}
+	for i, p := range like.pieces {
+		for _, e := range t.log[p] {
+			last := i == len(like.pieces)-1
+			if last && like.lines >= 0 && e.line >= like.lines {
+				break
+			}
+			own := e
+			own.at, own.like = l.At, e.at
+			t.put(own)
+			if last && like.row > 0 && e.no >= like.row {
+				break
+			}
+		}
+	}
+}
+
+// unmeasured is the stretch of a line whose rows are not counted: whether it stands before others, whether there is one at all, and
+// the length to which it goes on, if it does.
+func unmeasured(l *ins.Line) (first, open bool, length *ins.Lengths) {
+	rows := 0
+	for _, n := range l.Body {
+		var c *ins.Course
+		switch n := n.(type) {
+		case *ins.Nothing, *ins.Measure:
+			continue
+		case *ins.Even:
+			if c = &n.Course; n.Open && l.Label == nil || n.Until.Set() {
+				open = true
+			}
+		case *ins.RepeatRows:
+			c = &n.Course
+		case *ins.Shape:
+			open = open || n.Apart != nil
+		}
+		if c != nil && c.Length != nil {
+			open, length = true, c.Length
+			first = rows == 0
+			continue
+		}
+		rows++
+	}
+	return first && rows > 0, open, length
+}
+
+// takesUp reports whether an instruction may take up stitches of another part.
+func takesUp(n ins.Item) bool {
+	return is[*ins.JoinYarn](n) || is[*ins.PickUp](n) || is[*ins.CastOn](n)
+}
+
+// doubtedSince reports whether of the findings behind the first told ones any says that a row does not add up.
+func doubtedSince(r *runner, told int) bool {
+	all := slices.Concat(r.all, r.found)
+	return slices.ContainsFunc(all[min(told, len(all)):], func(f raw) bool { return f.kind == "rows/stated" || f.kind == "rows/unworked" || uses([]raw{f}) })
+}
+
+// starts says of a plateau whether its line begins work: a row more or less is within it there.
+func (p *plateau) starts(l *ins.Line) {
+	foundation := l.Label == nil || foundationOf(l.Body) != nil // other chains turn the work
+	for _, n := range l.Body {
+		switch n.(type) {
+		case *ins.Together:
+			p.fresh, p.free = true, true
+		case *ins.Chain:
+			p.free = p.free || foundation
+		case *ins.CastOn, *ins.PickUp, *ins.JoinYarn:
+			p.free = true
+		}
+	}
+}
