@@ -42,7 +42,7 @@ func spreadOut(*match) any { return clause(func(c *course) { c.spread = true }) 
 var clauses = []form{
 	{rule: "clause", pattern: "at/on/of [$next] each/both/either $edge/edges/ends/sides [of [the] needle/needles/work] [{p:ofpanel}]", meaning: "at both ends", example: "Dec 1 st at each end of next 5 rows", build: both},
 	{rule: "clause", pattern: "[on/at] each/both/either side/end/ends/sides/edge [of [the] needle/needles/work/row]", meaning: "at both ends", example: "Dec 1 st each side every 4th row 3 times", build: both},
-	{rule: "clause", pattern: "in/on every/each {o:ord} $st", meaning: "spread over the row", example: "Inc 2 sts in every 14th st 6 times", build: func(m *match) any { return clause(func(c *course) { c.spread, c.nth = true, true }) }},
+	{rule: "clause", pattern: "in/on every/each {o:ord} ($st | {k:kind})", meaning: "spread over the row", example: "Inc 2 sts in every 14th st 6 times", build: func(m *match) any { return clause(func(c *course) { c.spread, c.nth = true, true }) }},
 	{rule: "clause", pattern: "in first and last [$st]", meaning: "at both ends", example: "Row 11: Same as Row 9, increasing in first and last st", build: both},
 	{rule: "clause", pattern: "at/on beg/beginning/start and [at/on] end [of needle/needles]", meaning: "at both ends", example: "Inc 1 st at beg and end of every 6th row 3 times", build: both},
 	{rule: "clause", pattern: "[on/at] each/either/both side/sides of $center [{n:num}] $st/panel/section", meaning: "on both sides of the middle", example: "Dec 1 st at each side of centre 20 sts on next 3 rows", build: both},
@@ -55,7 +55,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.both, c.marked, c.markers, c.where = true, true, n, true })
 		}},
 	{rule: "clause", pattern: "before and after [each/every] [of] [{n:num}] marker/markers/m", meaning: "on both sides of markers", example: "Inc 1 st before and after each marker every 2nd rnd", build: sets("n", func(c *course, n ins.Num) { c.both, c.marked, c.markers, c.where = true, true, n, true })},
-	{rule: "clause", pattern: "at middle/centre/center [$st]", meaning: "in the middle of the row", example: "Dec 2 sts at the middle every 2 rows 20 times", build: func(m *match) any { return clause(func(c *course) { c.inner, c.where = true, true }) }},
+	{rule: "clause", pattern: "(at/in $center [$st | {k:kind}] | at underarm [$st/seam])", meaning: "in the middle of the row", example: "Dec 2 sts at the middle every 2 rows 20 times", build: func(m *match) any { return clause(func(c *course) { c.inner, c.where = true, true }) }},
 	{rule: "clause", pattern: "at marked edge [{p:ofpanel}]", meaning: "at a marked line", example: "Dec 1 st at marked edge of Back every 2 rows 3 times", build: sets("p", func(c *course, p string) { c.inner, c.where, c.panel = true, true, p })},
 	{rule: "clause", pattern: "[at/on] each/both/either {e:edgename}", meaning: "at an edge of each side", example: "Dec 1 st at each neck edge on next 7 rows", build: func(m *match) any {
 		if value[string](m, "e") != "neck" {

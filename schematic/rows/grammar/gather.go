@@ -71,7 +71,7 @@ func overSpaces(list []ins.Item) int {
 	}
 	switch e := p.Extent.Kind; {
 	case e == ins.ToEnd && space:
-	case e == ins.NoExtent && b.Call == nil && (len(a.Also) == 0 || space) && (q.Extent.Kind == ins.ToEnd || q.Extent.Kind == ins.NoExtent): // 2 sc in each ch-2 sp, sc in each dc around
+	case e == ins.NoExtent && (space || b.Call == nil && len(a.Also) == 0) && (q.Extent.Kind == ins.ToEnd || q.Extent.Kind == ins.NoExtent): // 2 sc in each ch-2 sp, sc in each dc around
 		p.Extent = q.Extent
 	default:
 		return 0

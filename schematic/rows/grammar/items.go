@@ -13,6 +13,8 @@ import (
 
 // stitches are the forms that make stitches, and those between them.
 var stitches = []form{
+	{rule: "stitch", pattern: "[$make] {k:kind} [$in] [each] [of] [$next/all] {n:num} [$st] (of/from/on/along/around) ([first/second/right/left/other/new/previous/next/{ord}] leg/arm/foot/ear/limb/tentacle/wing [one/two/{num}]) [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: Sc in each of next 12 sts of first leg, ch 3, sc in 12 sts of second leg", build: pickUpKind},
+	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} [{n:num}] in/into/on/along/across/over [each] [of] [$next/these/other/opposite/back/front] [side/sides] [of] [connecting/joining] [{n:num}] $ch", meaning: "stitches along the chain between two pieces", example: "Rnd 11: Sc in 12 sts of first leg, sc in next 2 ch, sc in 12 sts of second leg, sc in other side of 2 ch", when: tests{behindLimb}, build: pickUpKind},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [another] [{n:num}] [more/extra] {k:kind} [{l2:loop} [of]] {p:places} [{t:times}]", meaning: "so many of a stitch in each place", example: "2 dc in next st", build: stitchIn},
 	{rule: "stitch", pattern: "[$make] {n:num} {l:loop} {k:kind} [{p:places}]", meaning: "so many of a stitch in one of the loops", example: "15 BLO sc", build: func(m *match) any {
 		if m.has("p") {
@@ -301,6 +303,14 @@ var stitches = []form{
 			return &ins.Stitch{Inc: inc, Dec: !inc, N: n}
 		}},
 
+	{rule: "stitch", pattern: "inc/increase/increasing/dec/decrease/decreasing [{n:num}] [$st | {k:kind}] in every/each {o:ord} {u:unit} [{tail}]", meaning: "an increase or decrease in every nth stitch", example: "Rnd 2: Ch 3, work in dc, inc 1 dc in every 6th dc", when: tests{crochet}, build: func(m *match) any {
+		if n := m.num("n", 1); n.By != nil || n.All != 1 {
+			return nil
+		}
+		inc, every := m.said("inc", "increase", "increasing"), place(ins.InEach, m)
+		every.N = ins.N(value[int](m, "o"))
+		return &ins.Stitch{Inc: inc, Dec: !inc, N: ins.N(1), Places: []ins.Place{every}}
+	}},
 	{rule: "stitch", pattern: "make {n:num} [$st]", meaning: "so many stitches made", example: "Row 3: Slip 1, knit 2, make 2, knit 2 together, k to end", when: tests{no(crochet), inRow, endsOrKind("p")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("m1"), N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "inc/increase/dec/decrease [{n:num} | once] [$st] by {h:byhow}", meaning: "one increase or decrease here, and how it is made", example: "Row 3: K1, inc 1 by knitting into front and back of next st, k to end",
 		build: func(m *match) any {

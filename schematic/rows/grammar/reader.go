@@ -497,10 +497,10 @@ func (r *Reader) dividing(t []text.Token) []text.Token {
 		k++
 	}
 	rest := t[k+1:]
-	if _, row := text.RowWord(t[k-1].S); row || !t[k].Is(":") || !isStar(&rest[0]) && !rest[0].Is("k", "knit", "p", "purl", "work", "place", "slip", "sl", "put", "remove", "removing", "with") {
+	if _, row := text.RowWord(t[k-1].S); row || !t[k].Is(":") || !isStar(&rest[0]) && !(r.crochet && rest[0].Is("ch", "sc", "dc", "hdc", "tr")) && !rest[0].Is("k", "knit", "p", "purl", "work", "place", "slip", "sl", "put", "remove", "removing", "with") {
 		return t
 	}
-	works := slices.ContainsFunc(rest, func(t text.Token) bool { return isStar(&t) || t.Is("co", "cast", "to", "across") })
+	works := r.crochet || slices.ContainsFunc(rest, func(t text.Token) bool { return isStar(&t) || t.Is("co", "cast", "to", "across") })
 	if _, row := text.RowWord(rest[min(1, len(rest)-1)].S); !works || row {
 		return t
 	}
@@ -727,14 +727,18 @@ func (r *Reader) goes(raw string, tokens []text.Token, label *ins.Label, k int) 
 	if label == nil {
 		return goes || r.mode == "" && (r.alone || r.unended() || r.stepOf(raw, tokens) || r.cutRow(tokens)) && !r.heads(trimmed)
 	}
-	if r.tokens[len(r.tokens)-1].Is("and", "to", "the", "of", "from", "through", "like", "as", "in") { // repeat the 4th and / 5th rows
-		return true
-	}
-	if k == len(tokens) && !tokens[k-1].Is(":") && text.GoesOn(r.raw, raw) || tokens[0].Kind == 'n' && r.tokens[len(r.tokens)-1].Is("next", "following", "foll") { // repeat / Row 2; at beg of next / 2 rows
+	last := near(r.tokens, len(r.tokens)-1)
+	if leadsOver(r.tokens) || tokens[0].Kind == 'n' && last.Is("next", "following", "foll") || k == len(tokens) && !tokens[k-1].Is(":") && text.GoesOn(r.raw, raw) { // at beg of next / 2 rows; repeat / Row 2
 		return true
 	}
 	small := k < 3 && text.GoesOn(r.raw, raw) && !tokens[0].Cap && tokens[0].Kind == 'w' && tokens[0].Ord == 0
 	return goes && (text.Open(r.raw) && !text.CountOpen(r.raw) || label.Name != "" && unicode.IsLower([]rune(trimmed)[0]) || small)
+}
+
+// leadsOver reports whether words end in one that the name of a row follows: repeat the 4th and / 5th rows; not: until piece measures 4 in.
+func leadsOver(t []text.Token) bool {
+	last, n := near(t, len(t)-1), near(t, len(t)-2)
+	return last.Is("and", "to", "the", "of", "from", "through", "like", "as") || last.Is("in") && n.Kind != 'n' && n.Kind != 'f'
 }
 
 // closesRow is where a row of crochet ends, closesRound where a round does: join with sl st in first sc, sl st to top of ch 3. A

@@ -44,6 +44,13 @@ func begun(m *match) bool     { return m.p.r.began }
 func takesUp(m *match) bool   { return m.p.takesUp() }
 func listsHeld(m *match) bool { return m.p.listsHeld(m.from) }
 
+// limbs are pieces of a toy that its body is worked on from.
+var limbs = set("leg legs arm arms foot feet ear ears limb limbs tentacle wing")
+
+func behindLimb(m *match) bool {
+	return slices.ContainsFunc(m.p.t[:m.from], func(t text.Token) bool { return limbs[t.S] })
+}
+
 // Where it stands: opens and ends are the ends of the line, the others the words beside it or at its own ends.
 
 func opens(m *match) bool { return m.from == 0 }

@@ -221,6 +221,9 @@ func kind(p *parser, i int) (any, int) {
 	if no := noStitch[w.S]; to == i+1 && best.Kind != nil && no != nil && no(p, i) {
 		return nil, -1
 	}
+	if w.S == "dec" && p.at(i+1).Kind == 'n' && p.at(to).Is("evenly", "at") { // dec 3 sc evenly
+		return nil, -1
+	}
 	if best.Kind != nil && best.Kind.ID == "yo" && p.r.crochet && p.roundHook(to) {
 		return nil, -1
 	}

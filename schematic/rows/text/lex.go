@@ -401,7 +401,8 @@ func (l *lexer) abbreviates(i int) bool {
 func (l *lexer) numberFollows(t *Token, j int) bool {
 	switch {
 	case t.S == "ch":
-		return !l.counted() && !l.countAt(j)
+		k := len(l.out) - 2
+		return !l.counted() && (k < 0 || l.out[k].Is(".") || !l.countAt(j))
 	case t.S == "rem":
 		return len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "over", "across", "slip", "place")
 	}

@@ -186,6 +186,11 @@ func (w *work) placesNeed(list []ins.Place) (used int, last, ok bool) {
 			if p.Unit.Word != "skipped" && w.takes(p) {
 				used += w.count(p.N)
 			}
+		case ins.InCentre:
+			if p.Unit.Group != nil {
+				return used, last, false
+			}
+			used++
 		default:
 			return used, last, false
 		}

@@ -17,6 +17,9 @@ func (r *runner) label(l *ins.Line) {
 		if from == ins.None {
 			return
 		}
+		if r.edge == 0 && from == 1 && !r.fresh && slices.ContainsFunc(l.Body, intoEachRow) { // along the ends of those before
+			r.edge = max(r.no, 0)
+		}
 		r.number(l, from)
 	} else if r.altNo == 0 && r.no > 0 && b.Name != "" && b.Name != "next" { // a row with a name may be counted or not
 		r.altNo = r.no
@@ -34,13 +37,13 @@ func (r *runner) label(l *ins.Line) {
 	r.sides(l)
 }
 
-// closesRow reports whether what the text calls a row is a round: it is worked into a ring and joined, or goes on
-// from one that was and is not turned.
+// closesRow reports whether what the text calls a row is a round: it is worked into a ring or over a round and joined,
+// or goes on from one that was and is not turned.
 func (r *runner) closesRow(l *ins.Line) bool {
 	if r.rowRounds && !r.fresh {
 		return closed(l.Body) || !turnsLast(l.Body)
 	}
-	return closed(l.Body) && (inRing(l.Body) || r.fab != nil && r.fab.ring)
+	return closed(l.Body) && (r.round || inRing(l.Body) || r.fab != nil && r.fab.ring)
 }
 
 // closed reports whether instructions end with what joins a round.
@@ -420,6 +423,12 @@ func usesNothing(body []ins.Item) bool {
 		}
 	}
 	return false
+}
+
+// intoEachRow reports whether a few stitches go into the end of each row.
+func intoEachRow(n ins.Item) bool {
+	s, ok := n.(*ins.Stitch)
+	return ok && len(s.Places) == 1 && s.Places[0].Kind == ins.RowEnds && s.N.By == nil && s.N.All <= 3
 }
 
 // inRing reports whether a row is worked into a ring.

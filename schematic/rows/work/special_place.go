@@ -262,6 +262,11 @@ func (w *work) together(by ins.Item, at ins.Span) {
 // centre works into a stitch of the next group: the one of a number, or the middle one. The first leaves those behind it.
 func (w *work) centre(n ins.Item, p ins.Place) {
 	before := w.cur
+	if p.Unit.Group == nil && !w.again && w.cur.left == 1 && !w.groupAhead(nil) { // told behind the row that has it: sc across, making 3 sc in center sc of the group
+		w.doubted(true)
+		w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), At: p.At})
+		return
+	}
 	if !w.nextGroup(p.Unit.Group, p.At) {
 		return
 	}

@@ -277,11 +277,7 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.Needles:
 		w.byNeedles(n)
 	case *ins.Stitch:
-		if k := nthOf(n); k > 0 && w.within != nil {
-			s := &ins.Shape{Inc: n.Inc, N: ins.N(w.cur.left / k)}
-			s.Put(n.At)
-			w.shapeHere(s)
-		} else if !w.shapedWithin(n, tail) {
+		if !w.everyNthHere(n) && !w.shapedWithin(n, tail) {
 			w.stitch(n, tail, need)
 		}
 	case *ins.Chain:
@@ -306,11 +302,7 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.Shape:
 		w.shapeHere(n)
 	case *ins.Even:
-		if n.Row != nil && len(tail) == 0 {
-			w.seq(n.Row, need)
-			return
-		}
-		w.plainOver()
+		w.evenHere(n, tail, need)
 	case *ins.Marker:
 		w.marker(n)
 	case *ins.JoinYarn:
@@ -427,7 +419,7 @@ func (w *work) leaves(n *ins.Leave) {
 // shapedWithin reports whether what stands behind n shapes the row that n goes over to its end: sc around, decreasing 6
 // evenly. The shaping works it then, in the stitch of n.
 func (w *work) shapedWithin(n *ins.Stitch, tail []ins.Item) bool {
-	if len(tail) == 0 || !is[*ins.Shape](tail[0]) && nthOf(tail[0]) == 0 || n.Kind == nil || w.cur.left == 0 {
+	if len(tail) == 0 || !is[*ins.Shape](tail[0]) && nthOf(tail[0]) == 0 || n.Kind == nil || w.cur.left == 0 || len(n.Places) == 1 && n.Places[0].Kind == ins.InCentre {
 		return false
 	}
 	s := w.save()
@@ -439,13 +431,37 @@ func (w *work) shapedWithin(n *ins.Stitch, tail []ins.Item) bool {
 }
 
 // nthOf is how far apart the increases or decreases stand that are told behind the row that has them: sc around, inc in
-// every 9th st; 0: it is no such instruction.
+// every 9th st, sc across, making 2 sc in every 3rd sc; 0: it is no such instruction.
 func nthOf(n ins.Item) int {
 	s, ok := n.(*ins.Stitch)
-	if !ok || !s.Inc && !s.Dec || len(s.Places) != 1 || s.Places[0].Kind != ins.InEach || s.Places[0].N.By != nil || s.Places[0].N.All < 2 {
+	if !ok || !s.Inc && !s.Dec && (s.N.By != nil || s.N.All < 2) || len(s.Places) != 1 || s.Places[0].Kind != ins.InEach || s.Places[0].N.By != nil || s.Places[0].N.All < 2 {
 		return 0
 	}
 	return s.Places[0].N.All
+}
+
+// everyNthHere works an increase or a decrease in every nth stitch over the rest of a row: dec 1 st in every 7th st.
+func (w *work) everyNthHere(n *ins.Stitch) bool {
+	k := nthOf(n)
+	if k == 0 || !n.Dec && w.within == nil {
+		return false
+	}
+	s := &ins.Shape{Inc: !n.Dec, N: ins.N(w.cur.left / k * max(n.N.All-1, 1))}
+	s.Put(n.At)
+	w.shapeHere(s)
+	return true
+}
+
+// evenHere works the rest of a row as it stands, or with what is told behind it: work in dc, inc 1 dc in every 6th dc.
+func (w *work) evenHere(n *ins.Even, tail []ins.Item, need int) {
+	switch {
+	case n.Row != nil && len(tail) == 0:
+		w.seq(n.Row, need)
+	case len(tail) > 0 && nthOf(tail[0]) > 0:
+		w.within = w.kind()
+	default:
+		w.plainOver()
+	}
 }
 
 // shapeHere works 'inc 6 sts evenly across' as a row: the rest of the row is plain.

@@ -1,0 +1,70 @@
+package rows
+
+import "testing"
+
+// What a row has beside its plain stitches may be told behind them. Counted by hand, over 21 sc: three in the middle one make 23, two in
+// every third 28, one fewer in every seventh 18.
+func TestStitchesToldBehindTheRowThatHasThem(t *testing.T) {
+	const plain = "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 22.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (21 sc)\nRow 2: Ch 1, %s (%d sc)\n"
+	for w, n := range map[string]int{
+		"sc in each sc across, making 3 sc in center sc, turn.":     23,
+		"sc in each sc, increasing 2 sc in center sc, turn.":        23,
+		"sc in each sc across, making 2 sc in every 3rd sc.":        28,
+		"sc across, inc 1 sc in every 3rd sc.":                      28,
+		"work in sc, inc 1 sc in every 3rd sc.":                     28,
+		"sc across, dec 1 st in every 7th st.":                      18,
+		"dec 1 st in every 7th st.":                                 18,
+		"sc across and dec 3 sc evenly.":                            18,
+		"dec 3 sc evenly across.":                                   18,
+		"sc to center sc, 3 sc in center sc, sc in each sc to end.": 23,
+	} {
+		comesTo(t, plain, w, n, true)
+	}
+	const corner = "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 22.\nRow 1: Sc in 2nd ch from hook and in next 9 ch, 3 sc in next ch, sc in next 10 ch, turn. (23 sc)\nRow 2: Ch 1, %s (%d sc)\n"
+	for _, w := range []string{
+		"sc in each sc across, making 3 sc in center sc of the 3-sc group.", "sc in each sc to center sc of 3-sc group, 3 sc in center sc, sc in each sc to end.",
+		"sc to center of 3-sc group, 3 sc in center sc, sc to end.",
+	} {
+		comesTo(t, corner, w, 25, true)
+	}
+}
+
+// A rib worked sideways is closed to a ring by a seam, told in any words, and the stitches along it follow its 40 rows. Counted by hand.
+func TestARibWorkedSidewaysIsJoined(t *testing.T) {
+	for _, w := range []string{
+		"Sl st last row to foundation ch to form a circle.", "Sl st in both the foundation ch and last row to join.", "Holding first and last rows together, sl st through both thicknesses across 8 sts.",
+		"Sl st the short ends together.", "Sl st short ends together through foundation ch and last row.", "Join last row to first row with sl st.",
+	} {
+		comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nBrim: Ch 9.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (8 sc)\nRows 2-40: Ch 1, sc in BLO across, turn. (8 sc)\n%s\nRnd 1: Ch 1, sc in end of each row around, join. (%d sc)\n", w, 40, true)
+	}
+}
+
+// The stitches of limbs that are joined stand beside those of the chain between them, on both of its sides. Counted by hand: 12 + 2 + 12 + 2.
+func TestLimbsAreJoinedInABody(t *testing.T) {
+	const leg = "Terms: US\nLeg (make 2)\nRnd 1: 6 sc in magic ring. (6)\nRnd 2: 2 sc in each st around. (12)\nRnds 3-5: Sc in each st around. (12)\nBody\nRnd 1: %s (%d)\nRnd 2: Sc in each st around. (28)\n"
+	for _, w := range []string{
+		"From second leg, ch 2, sc in 12 sts of first leg, sc in 2 ch, sc in 12 sts of second leg, sc in 2 ch.",
+		"Ch 2, sc in each of 12 sts of first leg, sc in each of 2 ch, sc in each of 12 sts of second leg, sc in each of 2 ch.",
+		"Ch 2, join with sl st to first leg, sc in next 12 sts of first leg, 2 sc along ch, sc in next 12 sts of second leg, 2 sc along other side of ch.",
+		"Ch 2, join to the first leg with a sc, sc in next 11 sts, sc in next 2 ch, sc in next 12 sts of second leg, sc in next 2 ch.",
+	} {
+		comesTo(t, leg, w, 28, false)
+	}
+}
+
+// A length in inches at the end of a line begins no place, and the row below it stands for itself. Counted by hand.
+func TestALineMayEndInInches(t *testing.T) {
+	for _, w := range []string{"Rep Row 1 until piece measures 4 in", "Rep Row 1 until piece measures 4½ in", "Rep Row 1 until piece measures 4 1/2 in"} {
+		comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 21.\nFoundation row: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nRow 1: Ch 1, sc in each sc across, turn. (20 sc)\n%s\nRow 2: Ch 1, 2 sc in first sc, sc in each sc across. (%d sc)\n", w, 21, true)
+	}
+	for _, w := range []string{"Ch. 21 sts.", "Ch. 21 st.", "Ch 21 sts.", "Chain 21."} {
+		comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\n%s 1st row: Sc in 2nd ch from hook and in each ch across (%d sc).\n", w, 20, true)
+	}
+}
+
+// A row that divides a yoke is a row, whatever it is called. Counted by hand: 1 + 8 + 18 + 9 dc and 2 times 4 ch are 44.
+func TestADividingRowIsWorkedAsItStands(t *testing.T) {
+	for _, w := range []string{"Divide for body and sleeves:", "Divide for armholes:", "Dividing rnd:", "Separate body and sleeves:", "Next rnd:"} {
+		comesTo(t, "Terms: US\nCh 60, join with sl st to first ch.\nRnd 1: Ch 3 (counts as dc), dc in each ch around, join. (60 dc)\n%s Ch 3, dc in next 8 dc, ch 4, sk 12 dc, dc in next 18 dc, ch 4, sk next 12 dc, dc in last 9 dc, join. (%d sts)\n", w, 44, true)
+	}
+}
