@@ -82,6 +82,23 @@ func (w *worker) unseen(n int) {
 	w.made.Cut, w.made.Broken = true, true
 }
 
+// inDoubt reports whether what a strand is drawn with follows from an error, or from a count that is not the stated one.
+func (w *worker) inDoubt(s *strand) bool { return s.doubt || w.over.Sign() != 0 }
+
+// carried goes on with the count that the section before stated, where it made another, was told so, and what follows fits what is stated.
+func (w *worker) carried(fits func(n int) bool) {
+	if w.over.Sign() == 0 {
+		return
+	}
+	n := w.cur.count() - int(w.over.Floor())
+	if n < 1 || !fits(n) {
+		return
+	}
+	w.over = units.Num{}
+	w.doubtful()
+	w.state(n)
+}
+
 // state takes n, which the pattern states, for the count in work if that is in doubt.
 func (w *worker) state(n int) {
 	s := w.cur

@@ -48,7 +48,7 @@ func (w *worker) levelOf(b *block, name, label string, start, end bool) {
 	if !l.uniform {
 		l.gauge = nil
 	}
-	l.doubt = st.doubt
+	l.doubt = w.inDoubt(st)
 	l.stretched = l.gauge != nil && l.gauge.Stretched
 	if st.dirty {
 		l.l, l.r, l.n = st.topL, st.topR, st.topCount(c)

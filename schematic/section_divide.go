@@ -76,11 +76,12 @@ func (s *Divide) named() []GivenName {
 func (s *Divide) work(w *worker) {
 	st := w.cur
 	w.settle()
-	n := st.count()
 	sum := 0
 	for i := range s.Parts {
 		sum += s.Parts[i].Stitches.Int(w.i, 0)
 	}
+	w.carried(func(n int) bool { return n == sum })
+	n := st.count()
 	if st.doubt {
 		w.state(sum)
 		n = st.count()
@@ -89,6 +90,10 @@ func (s *Divide) work(w *worker) {
 			fmt.Sprintf("the parts have %d stitches and the row has %d", sum, n),
 			sumText(len(s.Parts), func(i int) int { return s.Parts[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", n),
 			fmt.Sprintf("make the parts %s in all, or the row before it %s", byStitches(n-sum), byStitches(sum-n)))
+		w.doubtful()
+		for i := range s.Parts {
+			w.made.doubtful(s.Parts[i].Name)
+		}
 	}
 	places := s.places(w.i, n, st.flip)
 	if s.slits(w, places, n) {
@@ -230,7 +235,7 @@ func (w *worker) topOf(c *canvas, p stretchOf, x0, x1 units.Num) {
 		return
 	}
 	c.segs = append(c.segs, seg{a: pt{x1, st.y}, b: pt{x0, st.y}, name: orElse(p.part.Edge, "gap"), part: st.name, also: p.part.Name,
-		sts: p.to - p.from, pos: p.part.Pos})
+		sts: p.to - p.from, pos: p.part.Pos, doubt: st.doubt})
 }
 
 func (w *worker) hold(name string, n int) {

@@ -392,11 +392,12 @@ func (s *RepeatRow) with(number) Section {
 func (s *RepeatRow) load(int, func(Amount) int64) Load { return Load{Rows: 1} }
 
 func (s *RepeatRow) work(w *worker) {
-	st := w.cur
-	n := st.count()
 	if s.Use < 1 {
 		return
 	}
+	w.carried(func(n int) bool { return n%s.Use == 0 || s.RestEven })
+	st := w.cur
+	n := st.count()
 	reps, rest := n/s.Use, n%s.Use
 	if rest != 0 && !s.RestEven {
 		w.findCount("arithmetic/multiple", finding.Warning, s.Pos,

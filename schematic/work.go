@@ -377,7 +377,7 @@ func (w *worker) bottom(edge string, pos finding.Pos) {
 		b := &s.blocks[k]
 		c := w.canvas(b)
 		c.segs = append(c.segs, seg{a: pt{b.x, s.y}, b: pt{s.right(b), s.y}, name: edge, part: s.name,
-			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos, doubt: s.doubt})
+			both: s.round && len(s.blocks) == 1, sts: b.count(), pos: pos, doubt: w.inDoubt(s)})
 	}
 }
 
@@ -417,7 +417,7 @@ func (w *worker) end(edge string, pos finding.Pos, live bool) {
 			l, r, n = s.topL, s.topR, s.topCount(c)
 		}
 		c.segs = append(c.segs, seg{a: pt{r, s.y}, b: pt{l, s.y}, name: edge, part: s.name,
-			both: s.round && len(s.blocks) == 1, sts: n, pos: pos, doubt: s.doubt})
+			both: s.round && len(s.blocks) == 1, sts: n, pos: pos, doubt: w.inDoubt(s)})
 		if n := len(c.levels); n > 0 && !s.dirty && c.levels[n-1].y.Eq(s.y) && c.levels[n-1].part == s.name {
 			c.levels[n-1].end = true
 		} else if n > 0 {

@@ -25,6 +25,7 @@ func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		for i := range g.Seams {
 			all = append(all, join(g, &g.Seams[i])...)
 		}
+		all = append(append(all, sewnTwice(g)...), armholes(p, g)...)
 		for _, m := range g.Pieces {
 			all = append(all, band(p, g, m)...)
 		}

@@ -21,7 +21,7 @@ type series struct {
 	loose  bool // of a tie, a handle or the like, which is as long as its designer likes
 	pos    finding.Pos
 	has    []bool
-	quiet  []bool // sizes in which it need not be missed: the piece met an error, or is missed already
+	quiet  []bool // sizes in which it need not be missed: the piece met an error, its count is told, or it is missed already
 	vals   []units.Num
 	grain  []units.Num
 	counts []int // stitches or rows, of what the counts make
@@ -46,13 +46,20 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	made := madeSeries(p, gs)
 	for _, s := range made {
 		for _, f := range s.look(p) {
+			if f.Kind == "grading/jump" && slices.ContainsFunc(made, func(part *series) bool { return s.jumpsWith(p, part) }) {
+				continue
+			}
 			// Two views of a piece that are alike, such as its panels, say the same.
 			if !slices.ContainsFunc(all, func(o finding.Finding) bool { return o.Piece == f.Piece && o.Message == f.Message && o.Have == f.Have }) {
 				all = append(all, f)
 			}
 		}
 	}
-	return append(append(all, unlike(p, made)...), yarnBack(p)...)
+	all = append(append(all, unlike(p, made)...), yarnBack(p)...)
+	for _, q := range p.Pieces {
+		all = append(all, turning(p, q)...)
+	}
+	return all
 }
 
 // writtenGrading looks at a written measurement through the sizes, and at both ends of a range.
@@ -124,7 +131,7 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 	byID := map[string]*series{}
 	for _, g := range gs {
 		for made, m := range g.Measured() {
-			if !m.Main || m.Doubt {
+			if !m.Main {
 				continue
 			}
 			s := byID[m.ID]
@@ -132,6 +139,10 @@ func madeSeries(p *schematic.Pattern, gs []*schematic.Garment) []*series {
 				s = seriesOf(p, made, m)
 				byID[m.ID] = s
 				order = append(order, s)
+			}
+			if m.Doubt {
+				s.quiet[g.Index] = true
+				continue
 			}
 			s.has[g.Index], s.vals[g.Index], s.grain[g.Index], s.counts[g.Index] = true, m.Length, grain(p, m), m.Count
 		}
@@ -181,8 +192,11 @@ func quieten(g *schematic.Garment, order []*series) {
 	missed := map[string]bool{}
 	for _, s := range order {
 		i := slices.IndexFunc(g.Pieces, func(m *schematic.Made) bool { return m.Name == s.piece })
-		s.quiet[g.Index] = i >= 0 && g.Uneven(g.Pieces[i]) || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
+		s.quiet[g.Index] = s.quiet[g.Index] || i >= 0 && g.Uneven(g.Pieces[i]) || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
 		missed[s.piece] = missed[s.piece] || i < 0
+		if s.length && slices.ContainsFunc(g.Findings, func(f finding.Finding) bool { return f.Kind == "arithmetic/shaping-rows" && f.Piece == s.piece }) {
+			s.has[g.Index], s.quiet[g.Index] = false, true // its rows are told
+		}
 	}
 }
 
@@ -322,11 +336,30 @@ func (s *series) chosenBy(p *schematic.Pattern) *schematic.Grading {
 	return nil
 }
 
-// steps calls f with each size that has a value and the next one that has.
+// jumpsWith reports whether a length jumps only since a shorter one of its piece does, which is told.
+func (s *series) jumpsWith(p *schematic.Pattern, part *series) bool {
+	if s == part || !s.length || !part.length || s.piece != part.piece || len(part.jumps(p)) == 0 {
+		return false
+	}
+	rest := *s
+	rest.vals = slices.Clone(s.vals)
+	for i := range rest.vals {
+		if s.has[i] && (!part.has[i] || !part.vals[i].Less(s.vals[i])) {
+			return false
+		}
+		rest.vals[i] = s.vals[i].Sub(part.vals[i])
+	}
+	return len(rest.jumps(p)) == 0
+}
+
+// steps calls f with each size that has a value and the next one that has, with no size between them of which something else is told.
 func (s *series) steps(f func(a, b int)) {
 	last := -1
 	for i, ok := range s.has {
 		if !ok {
+			if s.quiet[i] {
+				last = -1
+			}
 			continue
 		}
 		if last >= 0 {

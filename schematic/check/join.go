@@ -28,6 +28,31 @@ func join(g *schematic.Garment, s *schematic.Seam) finding.List {
 	return lengths(g, s)
 }
 
+// sewnTwice tells of an edge that is sewn, by itself and all along, to two others.
+func sewnTwice(g *schematic.Garment) finding.List {
+	var all finding.List
+	first := map[string]string{} // what an edge is sewn to
+	for i := range g.Seams {
+		s := &g.Seams[i]
+		if s.Join == nil || s.Broken || s.Join.How != schematic.AsLong || len(s.Sew) != 1 || len(s.Into) != 1 {
+			continue
+		}
+		for _, way := range []struct {
+			mine, other string
+			edge        schematic.Edge
+		}{{s.Join.Sew[0], s.Join.Into[0], s.Sew[0]}, {s.Join.Into[0], s.Join.Sew[0], s.Into[0]}} {
+			edge := fmt.Sprint(strings.ToLower(way.mine), way.edge.Left, way.edge.Right)
+			if first[edge] == "" {
+				first[edge] = way.other
+				continue
+			}
+			all = append(all, joined{g, s}.find("joins/twice", fmt.Sprintf("%s is sewn to %s and to %s", way.mine, first[edge], way.other),
+				"two joins of one edge", "an edge sewn once", "look for left and right in each other's place, or take one of the joins out")...)
+		}
+	}
+	return all
+}
+
 func (j joined) find(kind, message, have, want, fix string) finding.List {
 	return finding.List{{Kind: kind, Severity: finding.Warning, Pos: j.s.Join.Pos, Sizes: []string{j.g.Size},
 		Message: message, Have: have, Want: want, Fix: fix}}

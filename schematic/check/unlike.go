@@ -69,6 +69,35 @@ func sideless(s *series) string {
 	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "back" || w == "front" }), " ")
 }
 
+// turning tells of a foundation chain that has so many more than its stitches, for the turn, in most sizes and not in the others.
+func turning(p *schematic.Pattern, q *schematic.Piece) finding.List {
+	if len(q.Sections) == 0 {
+		return nil
+	}
+	c, ok := q.Sections[0].(*schematic.CastOn)
+	if !ok || c.Chain.IsZero() {
+		return nil
+	}
+	more, often := make([]int, p.Sizes.Len()), map[int]int{}
+	for i := range more {
+		more[i] = c.Chain.Int(i, 0) - c.Stitches.Int(i, 0)
+		often[more[i]]++
+	}
+	var sizes, haves []string
+	usual := slices.MaxFunc(more, func(a, b int) int { return often[a] - often[b] })
+	for i, n := range more {
+		if name := p.Sizes.Names[i]; n != usual {
+			sizes, haves = append(sizes, name), append(haves, fmt.Sprintf("%d chains for %d stitches in %s", c.Chain.Int(i, 0), c.Stitches.Int(i, 0), name))
+		}
+	}
+	if len(sizes) == 0 || 2*len(sizes) >= len(more) {
+		return nil
+	}
+	return finding.List{{Kind: "grading/unlike", Severity: finding.Note, Pos: c.Pos, Piece: q.Name, Sizes: sizes,
+		Message: fmt.Sprintf("the chain has %d more than its stitches in the other sizes, and not in %s", usual, listed(sizes)),
+		Have:    strings.Join(haves, "; "), Want: fmt.Sprintf("%d more in every size, unless it is meant", usual), Fix: "look for a wrong digit in the chain or the stitches"}}
+}
+
 // yarnBack tells of yarn of which a size has less than the size before.
 func yarnBack(p *schematic.Pattern) finding.List {
 	var out finding.List

@@ -229,11 +229,20 @@ func fillSlots(slots [][]string, numbers []string, size int, has bool) {
 
 // apart is texts that are not alike, each behind its size.
 func apart(sizes Sizes, texts []string, at []int) string {
-	var parts []string
+	names := map[string]string{}
+	var order []string
 	for i, t := range texts {
-		if at[i] > 0 && t != "" {
-			parts = append(parts, sizes.Names[i]+": "+t)
+		switch {
+		case at[i] == 0 || t == "":
+		case names[t] == "":
+			order = append(order, t)
+			names[t] = sizes.Names[i]
+		default:
+			names[t] += ", " + sizes.Names[i]
 		}
 	}
-	return strings.Join(parts, "; ")
+	for i, t := range order {
+		order[i] = names[t] + ": " + t
+	}
+	return strings.Join(order, "; ")
 }

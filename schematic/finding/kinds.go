@@ -134,6 +134,8 @@ var Kinds = []kindInfo{
 	{"words/neck", "a neck at the outer edge of a shoulder"},
 	{"words/terms", "words of US and UK terms mixed, or terms not said"},
 	{"joins/places", "sewn-on ends that are more or fewer than the places for them"},
+	{"joins/twice", "an edge that is sewn to two others"},
+	{"joins/armhole", "a front armhole that is not as deep as that of the back"},
 	{"joins/gather", "an edge that is gathered and not longer than the other"},
 }
 
