@@ -3,6 +3,7 @@ package chart
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"flatwright/layout/sheet"
 	"flatwright/schematic/stitch"
@@ -81,18 +82,19 @@ func (f *filet) meshes(row *Row) []bool {
 	}
 	var out []bool
 	run := 0 // stitches since the last post
-	for i := range row.St {
-		s := &row.St[i]
+	list := row.standing()
+	for i := range list {
+		s := &list[i]
 		switch {
 		case i == 0:
 			if s.arch() {
 				return nil
 			}
 		case s.arch():
-			if run > 0 || i+1 == len(row.St) || row.St[i+1].arch() {
+			if run > 0 || i+1 == len(list) || list[i+1].arch() {
 				return nil
 			}
-		case row.St[i-1].arch():
+		case list[i-1].arch():
 			out = append(out, false)
 		default:
 			if run++; run > f.chains {
@@ -104,11 +106,17 @@ func (f *filet) meshes(row *Row) []bool {
 		return nil
 	}
 	if !row.Wrong { // worked from the right
-		for i, j := 0, len(out)-1; i < j; i, j = i+1, j-1 {
-			out[i], out[j] = out[j], out[i]
-		}
+		slices.Reverse(out)
 	}
 	return out
+}
+
+// standing are the stitches of a row without a chain at its beginning that counts for none.
+func (r *Row) standing() []St {
+	if len(r.St) > 0 && r.St[0].Turn && r.St[0].Kind == nil {
+		return r.St[1:]
+	}
+	return r.St
 }
 
 // mesh draws a filet chart.

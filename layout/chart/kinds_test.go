@@ -279,3 +279,35 @@ func TestAHatIsItsBodyAndAWedgeOfItsCrown(t *testing.T) {
 	}
 	assert.Equal(t, []string{"rounds 4 to 8: as round 2; rounds 9 to 35: 80 sts, worked even"}, told)
 }
+
+// Counted by hand: ■ is a solid square, each row from the left as the right side shows it, the first row first. A space or
+// block that the text does not tell is of 2 chains or stitches and a post (common practice); the chain of 5 with which a row
+// begins holds the post and the chains of its first space.
+func TestFiletCountedInSquares(t *testing.T) {
+	for name, c := range map[string]struct {
+		text string
+		want []string
+	}{
+		"the chain is the first space": {"Terms: US\nCh 20.\n1st row: Dc in 8th ch from hook, * ch 2, skip 2 ch, dc in next ch. Repeat from * 3 times more. (5 sps). Ch 5, turn.\n" +
+			"2nd row: Skip first dc, dc in next dc (1 sp made), 1 bl, 1 more sp, 1 bl, 1 sp. Ch 5, turn.\n3rd row: 2 sps, 2 bls, 1 sp. Ch 5, turn.\n4th row: 5 sps.\n", []string{"□□□□□", "□■□■□", "□■■□□", "□□□□□"}},
+		"more than the first": {"Terms: US\nCh 20.\nRow 1: Dc in 8th ch from hook, *ch 2, skip 2 ch, dc in next ch; rep from * across. (5 sps)\n" +
+			"Row 2: Ch 5, turn, skip first sp, dc in next dc, 1 sp, 2 bls, 1 sp.\nRow 3: Ch 5, turn, 1 more sp, 2 bls, 1 sp.\n", []string{"□□□□□", "□□■■□", "□■■□□"}},
+		"a block first": {"Terms: US\nCh 18.\n1st row: Dc in 4th ch from hook, dc in next 2 ch, 1 sp, 1 bl, 2 sps. Turn.\n2nd row: Ch 5, 2 sps, 1 bl, 1 sp, 1 bl. Turn.\n3rd row: Ch 3, 5 bls.\n", []string{"□□■□■", "□□■□■", "■■■■■"}},
+		"a square that begins": {"Terms: US\nOpen mesh: ch 2, sk 2 sts, dc in next dc.\nSolid mesh: 2 dc in next ch-2 sp (or dc in next 2 dc), dc in next dc.\nBeginning open mesh: ch 5 (counts as dc, ch 2), dc in next dc.\n" +
+			"Ch 20.\nRow 1: Dc in 8th ch from hook, (ch 2, sk 2 ch, dc in next ch) 4 times, turn.\nRow 2: Beg open mesh, 2 solid meshes, 2 open meshes, turn.\nRow 3: Beg open mesh, 4 open meshes, turn.\n", []string{"□□□□□", "□■■□□", "□□□□□"}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			f := fromText(t, c.text).filet()
+			require.NotNil(t, f)
+			var got []string
+			for _, row := range f.solid {
+				line := ""
+				for _, solid := range row {
+					line += map[bool]string{true: "■", false: "□"}[solid]
+				}
+				got = append(got, line)
+			}
+			assert.Equal(t, c.want, got)
+		})
+	}
+}

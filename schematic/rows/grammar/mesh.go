@@ -1,23 +1,25 @@
 package grammar
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/rows/text"
+	"flatwright/schematic/stitch"
 )
 
-// meshes are what the squares of filet are called, open and solid ones (common practice).
+// meshes are what the squares of filet are called, and which of them are solid (common practice).
 var meshes = map[string]bool{
-	"space": true, "sp": true, "open mesh": true, "mesh": true, "om": true, "open square": true, "open sp": true, "open space": true, "os": true, "open block": true,
+	"space": false, "sp": false, "open mesh": false, "mesh": false, "om": false, "open square": false, "open sp": false, "open space": false, "os": false, "open block": false,
 	"block": true, "bl": true, "blk": true, "solid mesh": true, "sm": true, "solid square": true, "filled square": true, "filled mesh": true, "closed mesh": true, "cm": true, "solid block": true, "filled space": true,
 }
 
 // meshOf is the square of filet that a definition of that name tells: ch 2, skip 2 sts, dc in next dc; or dc in each of
 // next 3 sts. It is nil if it tells none.
 func (r *Reader) meshOf(name string, list []ins.Item) *ins.Mesh {
-	if !meshes[strings.ToLower(name)] || !r.crochet {
+	if _, ok := meshes[strings.ToLower(name)]; !ok || !r.crochet {
 		return nil
 	}
 	var t meshTold
@@ -57,6 +59,8 @@ func (m *meshTold) takes(n ins.Item) bool {
 		}
 		m.Post = n.Kind
 		m.posts += n.N.At(0) * placesIn(n.Places)
+	case *ins.Repeat:
+		return !slices.ContainsFunc(n.Body, func(b ins.Item) bool { return !m.takes(b) })
 	case *ins.Skip, *ins.Nothing:
 	default:
 		return false
@@ -114,4 +118,101 @@ func (r *Reader) tellsGroup(trimmed string) bool {
 func firstName(head string) string {
 	name, _, _ := strings.Cut(head, "(")
 	return strings.TrimSpace(name)
+}
+
+// openSquares and solidSquares find squares of filet that a row counts by name.
+var (
+	openSquares  = text.Once(`(?i)[,;.:]\s*(?:\d+|one) (?:more )?(?:open )?(?:sps?|spaces?|mesh(?:es)?)\b\s*(?:[,;.(]|and|turn|$)`)
+	solidSquares = text.Once(`(?i)[,;.:]\s*(?:\d+|one) (?:more )?(?:(?:solid|filled|closed) (?:mesh(?:es)?|squares?)|bls?|blks?|blocks?)\b\s*(?:[,;.(]|and|turn|$)`)
+	widthTold    = text.Once(`(?i)\bch (\d),? (?:skip|sk|miss) (?:next )?(\d)`)
+)
+
+// square is the open or solid square of filet that a text counts by name without telling it: with as many chains between its
+// posts as the text tells of one, or 2, and posts of the one stitch that it names, or dc (common practice). It is nil if the
+// text counts not both.
+func (r *Reader) square(solid bool) *ins.Group {
+	if r.squares == nil {
+		r.squares = &[2]*ins.Group{}
+		lines := strings.Join(r.x.Src, "\n")
+		if openSquares().MatchString(lines) && solidSquares().MatchString(lines) {
+			wide := 2
+			if m := widthTold().FindStringSubmatch(lines); m != nil && m[1] == m[2] {
+				wide = int(m[1][0] - '0')
+			}
+			post := cmp.Or(r.oneStitch(), stitch.ByID("dc"))
+			r.squares[0] = &ins.Group{Name: "space", Mesh: &ins.Mesh{Post: post, Wide: wide}}
+			r.squares[1] = &ins.Group{Name: "block", Mesh: &ins.Mesh{Post: post, Wide: wide, Solid: true}}
+		}
+	}
+	if solid {
+		return r.squares[1]
+	}
+	return r.squares[0]
+}
+
+// filetSquares reads squares of filet by their number: 3 spaces, 2 more blocks, beginning open mesh.
+func (s *sequence) filetSquares() bool {
+	if !s.r.crochet || !s.line.IsRow() {
+		return false
+	}
+	at := s.i
+	begins, n, more := s.at(at).Is("beg", "beginning"), ins.N(1), false
+	switch {
+	case begins:
+		at++
+	case s.at(at).Kind == 'n':
+		n = s.at(at).Num
+		if at++; s.at(at).Is("more") {
+			more = true
+			at++
+		}
+	default:
+		return false
+	}
+	g, to := s.group(at)
+	if g != nil && !begins && !more { // read as any other group
+		return false
+	}
+	if g == nil {
+		g, to = s.squareNamed(at)
+	}
+	if g == nil || g.Mesh == nil || to < len(s.t) && !s.parts(to) && !s.at(to).Is("and", "turn", "then") {
+		return false
+	}
+	first := !slices.ContainsFunc(s.out, func(n ins.Item) bool { return is[*ins.Stitch](n) || is[*ins.Skip](n) || is[*ins.Repeat](n) })
+	switch {
+	case begins && first:
+		s.beginsSquares(g.Mesh)
+	case more && first: // than the one that the chain makes
+		n = n.Plus(1)
+	}
+	s.add(&ins.Stitch{Call: g, N: n}, s.i, to)
+	s.i = to
+	return true
+}
+
+// beginsSquares puts the chain before a first square that is named as the one a row begins with.
+func (s *sequence) beginsSquares(m *ins.Mesh) {
+	if slices.ContainsFunc(s.out, is[*ins.Chain]) {
+		return
+	}
+	c := &ins.Chain{N: ins.N(m.Post.Turn), Count: ins.Counting{How: ins.CountsAsStitch, As: m.Post}}
+	if !m.Solid {
+		c.N, c.Count.Space = ins.N(m.Post.Turn+m.Wide), ins.N(m.Wide)
+	}
+	s.add(c, s.i, s.i+1)
+}
+
+// squareNamed is the square of filet that is named at i, which the text does not tell, and where its name ends.
+func (s *sequence) squareNamed(i int) (*ins.Group, int) {
+	name := ""
+	for to := i; to < min(i+2, len(s.t)); to++ {
+		name = strings.TrimSpace(name + " " + s.t[to].S)
+		for _, one := range []string{name, strings.TrimSuffix(name, "s"), strings.TrimSuffix(name, "es")} {
+			if solid, ok := meshes[one]; ok && !s.at(to+1).Is("mesh", "meshes", "square", "squares", "space", "spaces") {
+				return s.r.square(solid), to + 1
+			}
+		}
+	}
+	return nil, -1
 }

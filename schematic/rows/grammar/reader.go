@@ -45,6 +45,7 @@ type Reader struct {
 	loop         ins.Loop
 	began        bool
 	yarn         string          // that words since the last line take up
+	squares      *[2]*ins.Group  // of filet, open and solid, once they were looked for
 	sole         **stitch.Stitch // of oneStitch, once it was looked for
 	these        int             // rows since the last heading or rep, for 'these rows'
 	starred      []ins.Item

@@ -55,7 +55,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'g' && (s.namesCrossing(t) || s.inColour()):
 		case t.Kind == 'g':
 			s.bracket(t)
-		case t.Cap && s.inColour():
+		case t.Cap && s.inColour(), s.filetSquares():
 		case s.timesFirst(), s.endsRow():
 		case s.alternately(), s.repeat(), s.timesRepeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):

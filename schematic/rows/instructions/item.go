@@ -380,6 +380,9 @@ type Group struct {
 	Mesh *Mesh  // it is a square of filet; nil: it is worked into one place
 }
 
+// Untold reports whether the text does not say of what stitches the group is.
+func (g *Group) Untold() bool { return len(g.Body) == 0 && g.Mesh == nil }
+
 // Mesh is a square of filet: over a space, or over as many stitches as it is wide, it has chains or stitches, and a post at
 // its end.
 type Mesh struct {

@@ -53,6 +53,20 @@ func onlyNamed(k *stitch.Stitch) bool {
 	return k != nil && (k.Key == "cable" || k.Key == stitch.NamedCross)
 }
 
+// untoldGroup says of a group that the text does not explain what is made of it, and how it could be explained.
+func untoldGroup(g *ins.Group, t stitch.Terms) (msg, how string) {
+	msg = fmt.Sprintf("the text does not say which stitches make a %s; ", g.Name)
+	m := g.Mesh
+	if m == nil {
+		return msg + "it is not counted", g.Name + ": (2 dc, ch 2, 2 dc) in the place named"
+	}
+	post := m.Post.Abbr(t)
+	if m.Solid {
+		return msg + fmt.Sprintf("it is read as %d %s", m.Wide+1, post), g.Name + ": 3 " + post
+	}
+	return msg + fmt.Sprintf("it is read as ch %d, skip %d, %s", m.Wide, m.Wide, post), g.Name + ": ch 2, skip 2 sts, " + post + " in next st"
+}
+
 // unexplained asks, once for each, what the groups and the cables are that the text names and does not explain. The cables'
 // names say how many stitches they take, so that these are counted.
 func unexplained(x *ins.Text) finding.List {
@@ -67,8 +81,8 @@ func unexplained(x *ins.Text) finding.List {
 			case *ins.Stitch:
 				if g := n.Call; g != nil && len(g.Body) == 0 && !seen[g.Name] {
 					seen[g.Name] = true
-					out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At),
-						Message: fmt.Sprintf("the text does not say which stitches make a %s; it is not counted", g.Name), Fix: "say it among the special stitches: " + g.Name + ": (2 dc, ch 2, 2 dc) in the place named"})
+					msg, how := untoldGroup(g, x.Terms)
+					out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At), Message: msg, Fix: "say it among the special stitches: " + how})
 				}
 				k := n.Kind
 				if !onlyNamed(k) || seen[k.ID] || calledInRow(x, x.Quote(n.At)) {

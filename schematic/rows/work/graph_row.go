@@ -23,7 +23,7 @@ func untold(body []ins.Item) string {
 		name := ""
 		switch n := n.(type) {
 		case *ins.Stitch:
-			if n.Call != nil && len(n.Call.Body) == 0 {
+			if n.Call != nil && n.Call.Untold() {
 				name = n.Call.Name
 			}
 		case *ins.Repeat:

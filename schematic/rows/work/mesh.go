@@ -1,6 +1,10 @@
 package work
 
-import ins "flatwright/schematic/rows/instructions"
+import (
+	"slices"
+
+	ins "flatwright/schematic/rows/instructions"
+)
 
 // meshes works squares of filet: n.N of them, in each of its places.
 func (w *work) meshes(n *ins.Stitch) {
@@ -9,14 +13,15 @@ func (w *work) meshes(n *ins.Stitch) {
 		k *= max(w.count(n.Places[0].N), 1)
 	}
 	m := n.Call.Mesh
-	for range k {
+	chained := !m.Solid && w.tchAt && w.beyond == m.Wide // the row's first chain holds the first square's
+	for i := range k {
 		if w.steps++; w.steps > maxSteps {
 			return
 		}
 		if m.First {
 			w.postOf(n, m)
 		}
-		if !w.square(n, m) {
+		if !w.square(n, m, chained && i == 0) {
 			return
 		}
 		if !m.First {
@@ -25,8 +30,9 @@ func (w *work) meshes(n *ins.Stitch) {
 	}
 }
 
-// square works a mesh but for its post, over a space or as many stitches; it reports false where the row below has no more.
-func (w *work) square(n *ins.Stitch, m *ins.Mesh) bool {
+// square works a mesh but for its post, over a space or as many stitches, and its chains unless they are there; it reports
+// false where the row below has no more.
+func (w *work) square(n *ins.Stitch, m *ins.Mesh, chained bool) bool {
 	w.takeTurning()
 	w.began = true
 	r := w.cur.run()
@@ -41,6 +47,7 @@ func (w *work) square(n *ins.Stitch, m *ins.Mesh) bool {
 		}
 	}
 	switch {
+	case chained:
 	case !m.Solid:
 		w.emit(run{chain: m.Wide}, nil, n)
 	case space:
@@ -64,4 +71,24 @@ func (w *work) postOf(n *ins.Stitch, m *ins.Mesh) bool {
 	}
 	w.emit(run{kind: m.Post, n: 1}, w.feetTo(from), n)
 	return true
+}
+
+// beforeMesh is the chain of k with which a row of filet begins: its first post, and the chains of the square beside it if they
+// are as many more.
+func beforeMesh(n *ins.Chain, k int, tail []ins.Item) *ins.Chain {
+	at := slices.IndexFunc(tail, func(it ins.Item) bool { s, ok := it.(*ins.Stitch); return ok && s.Call != nil && s.Call.Mesh != nil })
+	if at < 0 || n.Count.How != ins.Unsaid {
+		return n
+	}
+	m := tail[at].(*ins.Stitch).Call.Mesh
+	first := !slices.ContainsFunc(tail[:at], func(it ins.Item) bool { return !is[*ins.Nothing](it) && !is[*ins.Turn](it) })
+	out := &ins.Chain{Placed: n.Placed, N: n.N, Count: ins.Counting{How: ins.CountsAsStitch, As: m.Post}}
+	switch {
+	case k == m.Post.Turn:
+		return out
+	case k == m.Post.Turn+m.Wide && !(first && m.Solid):
+		out.Count.Space = ins.N(m.Wide)
+		return out
+	}
+	return n
 }
