@@ -64,6 +64,19 @@ func TestPhrasesOfGarmentsComeToTheirCounts(t *testing.T) {
 		{"a blanket of 60 with borders", "Blanket\nCast on 60 sts.\nRow 1: K7, pm, p46, pm, k7.\nRow 2: K.\nRow 3: K7; purl to marker; slip marker; K7. (60 sts)\nRepeat these 3 rows 14 times more, ending with Row 2.\nNext row: %s. %d sts.\n", `
 59: K2tog, k to end
 `},
+		{"the second half of a neck of 90", "Front\nCast on 90 sts.\nRow 1 (RS): K.\nRow 2: P.\nNext row: K35, turn and work on these sts only, leaving rem sts on a holder.\nDec 1 st at neck edge on next 8 rows. 27 sts.\n%s. %d sts.\n", `
+35: With RS facing, slip centre 20 sts onto a holder, rejoin yarn to rem sts and k to end | With RS facing, slip centre 20 sts onto a holder. Rejoin yarn to rem sts and k to end | Leaving centre 20 sts on holder, rejoin yarn to rem sts and k to end | Return to rem sts. With RS facing, slip next 20 sts to holder, rejoin yarn and k to end
+`},
+		{"words that lead to a row of 90", "Front\nCast on 90 sts.\nRow 1 (RS): K.\nRow 2: P.\n%s turn. %d sts.\n", `
+44: Shape V-neck: Next row (RS): Knit 43, k2tog, | Neck shaping - Next row (RS): Knit 43, k2tog, | For V-neck: Next row: Knit 43, k2tog,
+`},
+		{"stitches picked up at a rate", "Band\n%s: %d sts.\nRow 1: Knit.\n", `
+92: Picking up 3 sts for every 4 rows, pick up and k 92 sts along edge
+`},
+		{"a toe of two needles with 12 each", "Toe\nCast on 24 sts (12 per needle). Join.\nRnd 1: Knit.\nRnd 2: %s. %d sts.\n", `
+28: *K1, m1, k to last st on needle, m1, k1; rep from * on 2nd needle | *K1, m1, k to last st, m1, k1; rep from * for needle 2
+20: *K1, ssk, k to last 3 sts of instep, k2tog, k1; rep from * across sole
+`},
 		{"a count beside its change", "Back\nCast on 38 sts.\nRow 1 (RS): K1, kfb, k to last 2 sts, kfb, k1%s%d sts.\n", `
 40:  - 2 sts inc'd;  | ; 2 sts increased; 
 `},

@@ -64,6 +64,11 @@ func TestKnittingIsCountedHoweverItIsTold(t *testing.T) {
 		"a multiple that is that of a pattern":           {"Terms: US\nLACE PATTERN (multiple of 11 sts)\nLace Round 1: *K9, k2tog, yo; repeat from * to end of round.\nHAT\nCast on 108 sts. Join to work in the round.\nRounds 1-2: [K1, p1] to end of round.\nRound 3: K2tog, k to end. (107 sts)\n", "107", "108"},
 		"rows in all, fewer than there are":              {"Terms: US\nCast on 30 sts.\nRow 1 (RS): K to end.\nWork 99 rows in pattern.\nContinue in pattern until a total of 92 rows have been worked, ending with a WS row.\nNext row: K2tog, k to end. (29 sts)\n", "29 sts", "28 sts"},
 		"held stitches told between those picked up":     {"Terms: US\nSleeve\nPlace 56 held sts on dpns. Pick up and k 4 sts, k56, pick up and k 4 sts. Pm and join. 64 sts.\nRnd 1: K2tog, k to end. 63 sts\n", "join. 64", "join. 65"},
+		"steps that go on as before":                     {"Terms: US\nCast on 108 sts. Join in the rnd.\nRnd 1: *K10, k2tog; rep from * around. 99 sts.\nRnd 2: *K9, k2tog; rep from * around. 90 sts.\nRnd 3: *K8, k2tog; rep from * around. 81 sts.\nContinue in this manner, working 1 st less between decs, until 18 sts rem.\n", "until 18", "until 19"},
+		"on the next and so often in all":                {"Terms: US\nCast on 108 sts. Join in the rnd.\nDec 9 sts evenly on next and every other rnd 5 times. 63 sts.\n", "63 sts", "64 sts"},
+		"stitches picked up at a rate":                   {"Terms: US\nPick up and k approx 3 sts for every 4 rows and 1 st in each bound-off st around neck: 92 sts.\nRow 1: K2tog, k to end. 91 sts.\n", "91 sts", "90 sts"},
+		"until each needle has so many":                  {"Terms: US\nCast on 64 sts. Join in the rnd.\nRnd 1: *K1, ssk, k to last 3 sts on needle, k2tog, k1; rep from * on needle 2. 60 sts.\nRnd 2: K.\nRep last 2 rnds until 16 sts rem on each of 2 needles.\nNext rnd: K2tog, k30. 31 sts\n", "60 sts", "61 sts"},
+		"cast on over each set":                          {"Terms: US\nCast on 80 sts.\nRow 1: Rib to end.\nRow 2: Rib 4, [BO 2 sts, rib 12] 5 times, BO 2, rib to end. 68 sts\nRow 3: Work in rib, casting on 2 sts over each set of bound-off sts. 80 sts\n", "sts. 80", "sts. 81"},
 	} {
 		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
 	}

@@ -311,7 +311,7 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.Via, c.Until = c.Until, n })
 		}},
-	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} (between/for/within/in/outside/inside/beyond {x:stretch} | [$rem/left] on [each/both] [of] (needle/needles/n/dpn/first/second/third/fourth) [{y:stretch}])", meaning: "until a part of the row has so many", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
+	{rule: "until", pattern: "[there] [are/is] [you] [have] {n:num} {u:unit} [$rem/left] (between/for/within/in/outside/inside/beyond {x:stretch} | on [each/both] [of] [{num}] (needle/needles/n/dpn/first/second/third/fourth) [{y:stretch}])", meaning: "until a part of the row has so many", example: "Rep rnds 2 and 3 until there are 15 sts between markers", build: func(m *match) any {
 		if m.said("all", "total") || value[ins.Unit](m, "u").Row {
 			return nil
 		}

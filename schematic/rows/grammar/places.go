@@ -756,7 +756,9 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along/over/back [row/rnd/round]] {upto} [within] [[last] {n:num} [{u:unit}] before/from/of] {x:ofpart} [needle]", meaning: "to so many stitches before a part of the row", example: "Rnd 1: K to 3 sts before instep, k2tog, k1, k across instep, k1, ssk, k to end",
 		build: func(m *match) any {
 			e := toMarker(m).(ins.Extent)
-			e.Kind = ins.ToMarker
+			if e.Kind = ins.ToMarker; m.said("last") && m.said("of") { // to last 3 sts of instep: where it is, if no marker says
+				e.Unit.Word = "part"
+			}
 			return e
 		}},
 	{rule: "extent", pattern: "until/till/til [there/you] [are/is/have] {n:num} {u:unit} [are/left/remain/rem] on [right/rh/r] [-] [hand] needle/needles/n/pin [[right] after/following/including/since [last/first] cast/bind/castoff/casting/binding/bo [-] [off] [st]]", meaning: "until so many stitches are on the right needle", example: "Row 3: Cast off 6 sts, k until there are 10 sts on right-hand needle, turn",
@@ -841,6 +843,7 @@ var times = []form{
 	{rule: "times", pattern: "twice [more/again]", meaning: "twice", example: "*k2, p2; rep from * twice more", build: func(m *match) any { return often{n: ins.N(2), more: m.said("more")} }},
 	{rule: "times", pattern: "thrice [more]", meaning: "three times", example: "*k2, p2; rep from * thrice", build: func(m *match) any { return often{n: ins.N(3), more: m.said("more")} }},
 	{rule: "times", pattern: "{n:num} more", meaning: "so many times more", example: "*k2, p2; rep from * 3 more", build: func(m *match) any { return often{n: m.num("n", 1), more: true} }},
+	{rule: "times", pattern: "[once] [more] on/for/over/across/along ({o:ord} needle/half/side | other/next/opposite needle/half/side | needle/n {n:num} | instep/sole [$st/needle])", meaning: "once more, over the other half of the round", example: "Row 2: *K1, m1, k to last st on needle, m1, k1; rep from * on 2nd needle", when: tests{saidBefore("rep", "repeat")}, build: func(*match) any { return often{n: ins.N(1), more: true} }},
 }
 
 // prepositions are the places with the word before them.

@@ -1769,7 +1769,7 @@ func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	if w.Line != next.Line && w.Is("and", "to", "of", "the", "from", "&", ",", "through", "in", "rep", "repeat", "with", "like", "as", "on", "for") {
 		return false
 	}
-	stop := w.Is(".", ";") || w.Is(":") && firstColon(t[i+1:]) || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line || label == nil && firstAhead(w, t[i+1:])
+	stop := w.Is(".", ";") || w.Is(":", "-", "--") && firstColon(t[i+1:]) || w.Is(":") && i > 0 && t[i-1].Is("follows", "foll", "following", "thus", "pattern", "patt", "viz", "rows", "manner", "way") || rowAhead(t[i+1:]) || label != nil && rowAfter(label, w, t[i+1:]) || w.Is(")", "]", "}") || w.Line != next.Line || label == nil && firstAhead(w, t[i+1:])
 	if !stop || !next.Cap && next.Ord == 0 && next.Kind != 'n' && !isStar(next) && !rowColon(t[i+1:]) {
 		return false
 	}
@@ -1777,10 +1777,10 @@ func stopsAt(t []text.Token, i int, label *ins.Label) bool {
 	return needle == 0 || label == nil && !headsNeedle(t)
 }
 
-// firstColon reports whether the name of a first row stands there with a colon: Shape raglan: 1st row: K2, ssk.
+// firstColon reports whether the name of a first or next row stands there with a colon: Shape raglan: 1st row: K2, ssk.
 func firstColon(t []text.Token) bool {
 	_, row := text.RowWord(near(t, 1).S)
-	return t[0].Ord == 1 && row && near(t, 2).Is(":")
+	return row && (t[0].Ord == 1 && near(t, 2).Is(":") || t[0].Is("next") && (near(t, 2).Is(":") || near(t, 2).Is("(", "[") && len(t) > 3 && sideAhead(t[3:])))
 }
 
 // rowColon reports whether the number of a row stands there with a colon, whatever its first letter: rnd 3: ch 3.

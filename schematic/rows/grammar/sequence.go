@@ -2558,7 +2558,7 @@ func onNeedle(t []text.Token) bool {
 		return false
 	}
 	for i := 1; i < len(t); i++ {
-		if (t[i].Kind == 'n' || t[i-1].Is("on") && t[i].Ord > 0 && near(t, i+1).Is("needle")) && (t[i-1].Is("needle", "needles") || t[i].Ord > 0) || t[i].Is("each") && t[i-1].Is("on") && (i == len(t)-1 || t[i+1].Is("needle", "dpn")) {
+		if (t[i].Kind == 'n' || t[i-1].Is("on") && t[i].Ord > 0 && near(t, i+1).Is("needle")) && (t[i-1].Is("needle", "needles") || t[i].Ord > 0) || (t[i].Is("each") && t[i-1].Is("on") || t[i].Is("per", "each") && near(t, i+1).Is("needle", "dpn")) && (i == len(t)-1 || t[i+1].Is("needle", "dpn")) {
 			return true
 		}
 	}

@@ -101,6 +101,7 @@ type (
 		To   Extent // or up to there
 		All  bool
 		Hold bool // they are put on a holder
+		Next bool // of those that wait already, which come next
 		Made bool // it is what was worked just before that is
 		Drop bool // they are dropped off the needle
 	}
@@ -120,6 +121,7 @@ type (
 		N    Num
 		Kind *stitch.Stitch
 		Held bool // they are stitches of the row below, if it has so many
+		Rate bool // so many in every so many rows: how many there are is not said
 	}
 	// JoinYarn takes up the work anew.
 	JoinYarn struct {

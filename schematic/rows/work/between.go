@@ -42,6 +42,10 @@ func (r *runner) startOf(l *ins.Line) start {
 			s.waited(n)
 		case *ins.Skip:
 			s.skips(n, r.size)
+		case *ins.BindOff: // slip centre 20 sts onto a holder, rejoin yarn
+			if k := max(n.N.At(r.size), 0); n.Hold && !n.Made && s.yarn == nil && (r.fab == nil || k != r.fab.stitches()) {
+				s.skipped += k
+			}
 		case *ins.PickUp:
 			s.stitches = true
 			if n.Kind == nil || n.Kind.Craft == stitch.Knitting {
@@ -120,6 +124,9 @@ func (r *runner) pickUp(l *ins.Line, s start) {
 	n := r.picked(l, s, live, k)
 	wait := s.part && live == 0
 	if wait && k > n {
+		n = k
+	}
+	if wait = wait || n == 0 && slices.ContainsFunc(s.picks, func(p *ins.PickUp) bool { return p.Rate }); k > n && wait {
 		n = k
 	}
 	r.anew()
@@ -331,6 +338,9 @@ func (r *runner) ends(l *ins.Line) {
 				r.allOff(n)
 				r.put(nil, false)
 				r.fresh, r.side = true, 0
+			case n.Next && len(r.lefts) > 0:
+				v := &r.lefts[len(r.lefts)-1]
+				v.f = uniform(r.stuff(v.f), max(v.f.stitches()-max(n.N.At(r.size), 0), 0))
 			case r.fab != nil:
 				rows := 1
 				if n.Hold {

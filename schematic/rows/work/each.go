@@ -661,7 +661,7 @@ func toEnds(list []ins.Item) bool {
 		list := placesOf(n)
 		for i := range list {
 			p := &list[i]
-			if p.Kind == ins.InEach && (p.Extent.Kind == ins.ToLast || p.Extent.Kind == ins.ToEnd) {
+			if p.Kind == ins.InEach && (p.Extent.Kind == ins.ToLast || p.Extent.Kind == ins.ToEnd || p.Extent.Unit.Word == "part") {
 				return true
 			}
 		}

@@ -18,6 +18,9 @@ func (r *runner) endSide(c ins.Course) {
 // shapedUntil goes on to the count until which rows are shaped as before: in how many rows is not said.
 func (r *runner) shapedUntil(l *ins.Line, n *ins.Even) {
 	k := n.Until.At(r.size)
+	if step := r.lastStep(); step > 0 && k > 0 && (r.fab.stitches()-k)%step != 0 {
+		r.tell("rows/stated", finding.Warning, n.At, "%s stitches cannot be reached from %s in steps of %s", "correct the number, or the count before it", k, r.fab.stitches(), step)
+	}
 	if r.g != nil {
 		r.g.gap(r, l, "the rows that are shaped as before", k)
 	}
@@ -27,6 +30,28 @@ func (r *runner) shapedUntil(l *ins.Line, n *ins.Even) {
 		r.put(r.fab.covered(), false)
 	}
 	r.no, r.side = -1, 0
+}
+
+// lastStep is by how many stitches the rows that were shaped last in the piece changed, if the last two that were changed by as many; 0: they
+// did not, or it is not known.
+func (r *runner) lastStep() int {
+	if r.fab == nil || !r.known() || r.anyUnread() {
+		return 0
+	}
+	counts := []int{r.fab.stitches()}
+	for _, d := range slices.Backward(r.cur.rows) {
+		if d.after == nil || d.unread || d.count > 1 && d.body != nil {
+			return 0
+		}
+		counts = append(counts, d.after.stitches())
+	}
+	if r.cur.start != nil {
+		counts = append(counts, r.cur.start.stitches())
+	}
+	if counts = slices.Compact(counts); len(counts) < 3 || counts[0]-counts[1] != counts[1]-counts[2] {
+		return 0
+	}
+	return max(counts[1]-counts[0], counts[0]-counts[1])
 }
 
 // takeCloth takes up the fabric in which rows are worked even, if they tell one.
@@ -145,7 +170,7 @@ func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
 	switch {
 	case n.HasTimes:
 		times = max(n.Times.At(r.size), 0)
-		if n.First {
+		if n.First && !r.comesTo(l, n, per*times) {
 			times++
 		}
 	case n.Rows.Set():
@@ -178,6 +203,14 @@ func (r *runner) spanOf(l *ins.Line, n *ins.Shape, per int) span {
 		rows = 0
 	}
 	return span{times, rows}
+}
+
+// comesTo reports whether a shaping by so many stitches in all comes to the count that its line states.
+func (r *runner) comesTo(l *ins.Line, n *ins.Shape, change int) bool {
+	if !n.Inc {
+		change = -change
+	}
+	return r.fab != nil && r.known() && r.fab.stitches()+change == r.said(l)
 }
 
 // firstRow is the row on which a shaping falls first that is done on one row and then every so many.
