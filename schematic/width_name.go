@@ -306,8 +306,9 @@ func (w *worker) innerWidthName(c *canvas, i int) (string, bool) {
 		return "widest width", true
 	}
 	wide := func(l level) units.Num { return l.r.Sub(l.l) }
+	widest := widestOf(c.levels)
 	switch label := above(c, i); {
-	case kind.Trunk() && wide(l).Eq(wide(c.levels[widestOf(c.levels)])):
+	case kind.Trunk() && widest >= 0 && wide(l).Eq(wide(c.levels[widest])):
 		return "width at underarm", true // a straight armhole
 	case kind == KindBack:
 		return "cross back", true

@@ -315,7 +315,7 @@ func otherSide(name string) string {
 
 // endRuns are the runs into which the last row of a piece is divided, as listed.
 func (a *assembly) endRuns(m *schematic.Made) []run {
-	if len(m.Steps) == 0 {
+	if len(m.Steps) == 0 || len(m.Piece.Sections) == 0 {
 		return nil
 	}
 	d, ok := m.Piece.Sections[len(m.Piece.Sections)-1].(*schematic.Divide)

@@ -127,7 +127,7 @@ func visit(t testing.TB, browser context.Context, s *Server, width, height int64
 	t.Helper()
 	ctx, end := chromedp.NewContext(browser)
 	t.Cleanup(end)
-	ctx, stop := context.WithTimeout(ctx, 5*time.Minute)
+	ctx, stop := context.WithTimeout(ctx, 30*time.Minute)
 	t.Cleanup(stop)
 	p := &tab{t: t, ctx: ctx}
 	chromedp.ListenTarget(ctx, func(e any) {

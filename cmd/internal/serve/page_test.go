@@ -353,7 +353,7 @@ func TestTwoTabsAndAnotherProgramAreTold(t *testing.T) {
 	text := strings.Replace(content(t, path), "Second Hat", "Third Hat", 1)
 	require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
 	q.until(`document.querySelector("#text").value.includes("Third Hat")`)
-	assert.Contains(t, js[string](q, `document.querySelector("#notices").textContent`), "changed by another program")
+	assert.Contains(t, js[string](q, `document.querySelector("#notices").textContent`), "changed by another program or tab")
 	q.click("#undo")
 	assert.Contains(t, q.text(), "Second Hat")
 }
@@ -457,4 +457,30 @@ func TestAProgramThatHasEndedIsSaid(t *testing.T) {
 	p.shot("gone")
 	p.click("#save")
 	p.until(`document.querySelector("#notices").textContent.includes("kept in this browser")`)
+}
+
+// A file that can't be read is shown as it is: nothing of the pattern before is taken for it.
+func TestABrokenFileShowsNothingOfThePatternBefore(t *testing.T) {
+	p := visit(t, browserFor(t), running(t, Options{File: copyOf(t, "pebble-hat")}), 1280, 900)
+	p.until(`document.querySelector("#form .field")`)
+	open := func(name, text string) {
+		path := filepath.Join(t.TempDir(), name)
+		require.NoError(t, os.WriteFile(path, []byte(text), 0o644))
+		p.do(chromedp.SetUploadFiles("#from-disk", []string{path}, chromedp.ByQuery))
+	}
+	open("latin.yaml", "pattern: Bruy\xe8re\n")
+	p.until(`document.querySelector("#notices").textContent.includes("latin.yaml is not UTF-8")`)
+	assert.Contains(t, p.drawing(), "Pebble Hat", "what was not opened takes nothing away")
+	open("broken.yaml", strings.NewReplacer("Gorse Slipover", "Whin Tam # to be worked out", "units", "\tunits").Replace(typed))
+	p.until(`document.querySelector("#findings li.error")`)
+	p.until(`!document.querySelector("#form-broken").hidden`)
+	assert.Equal(t, "Whin Tam", js[string](p, `document.querySelector("#title").textContent`))
+	for _, of := range []string{"#form", "#sizes", "#table", "#notices"} {
+		assert.Empty(t, js[string](p, fmt.Sprintf(`document.querySelector(%q).textContent`, of)), of)
+	}
+	assert.Empty(t, p.drawing())
+	assert.NotContains(t, js[string](p, `document.querySelector("#stale").textContent`), "last drawing")
+	p.replace("\tu", "u")
+	p.click("#tab-form")
+	p.until(`document.querySelector("#form-broken").hidden && document.querySelector("#form .field")`)
 }

@@ -271,6 +271,28 @@ func TestAnUndoWaitsForTheKeysBeforeIt(t *testing.T) {
 	assert.Contains(t, p.text(), "cast on: 8 (")
 }
 
+// A half-typed number is shown in another way than a whole one: the field that is left shows what was typed all the same.
+func TestAFieldThatIsLeftShowsWhatWasTypedAndNotHalfOfIt(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "full.yaml")
+	text, err := os.ReadFile("../../../testdata/read/full.yaml")
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, text, 0o644))
+	p := visit(t, browserFor(t), running(t, Options{File: path}), 1280, 900)
+	p.until(`document.querySelector("#form .cells")`)
+	js[[]string](p, everyField)
+	cell := `document.querySelector('#form [aria-label="Lap, joining"]')`
+	p.do(chromedp.Evaluate(`(() => { const ask = window.fetch; window.seen = new Set();
+		window.fetch = async (path, o) => { const a = await ask(path, o); if (path === "/api/edit") await new Promise((go) => setTimeout(go, 300)); return a; };
+		const e = `+cell+`; e.focus(); e.select(); })()`, nil), chromedp.KeyEvent("0"), chromedp.KeyEvent("."))
+	p.until(`document.querySelector("#text").value.includes("joining: 0.\n")`)
+	p.until(cell + `.closest(".field").kept`)
+	p.do(chromedp.KeyEvent("8"), chromedp.Evaluate(`setInterval(() => seen.add(`+cell+`.value), 5)`, nil), chromedp.KeyEvent(kb.Tab))
+	p.until(`document.querySelector("#text").value.includes("joining: 0.8\n")`)
+	p.until(`!` + cell + `.closest(".field").kept`)
+	time.Sleep(500 * time.Millisecond)
+	assert.Equal(t, []string{"0.8"}, js[[]string](p, `[...seen]`))
+}
+
 // A new pattern that has no file yet is there again when the page is, and a sample is called as its size is.
 func TestANewPatternIsThereWhenThePageIsLoadedAgain(t *testing.T) {
 	h := &hand{tab: visit(t, browserFor(t), running(t, Options{Folder: t.TempDir()}), 1280, 900), pace: 80 * time.Millisecond}
@@ -292,6 +314,25 @@ func TestANewPatternIsThereWhenThePageIsLoadedAgain(t *testing.T) {
 	h.until(`document.querySelector("#title").textContent === "Gorse Shawl"`)
 	assert.Equal(t, text, h.text())
 	assert.Equal(t, "a new pattern", js[string](h.tab, `document.querySelector("#file").textContent`))
+}
+
+// The focus goes from the names of the sizes into the list of them: it offers the new ones.
+func TestASizeIsAddedBehindOneThatWasJustRenamed(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "typed.yaml")
+	require.NoError(t, os.WriteFile(path, []byte(typed), 0o644))
+	h := &hand{tab: visit(t, browserFor(t), running(t, Options{File: path}), 1280, 900), pace: 90 * time.Millisecond}
+	h.press(`#form details[data-path="about"] > summary`)
+	h.write("sizes", "XS (S, M, XL)")
+	h.until(`[...document.activeElement.options].at(-1).value === "XL"`)
+	for range 4 {
+		h.do(chromedp.KeyEvent(kb.ArrowDown))
+	}
+	h.do(chromedp.KeyEvent(kb.Enter))
+	h.until(`document.activeElement.tagName === "INPUT"`)
+	h.keys("2X")
+	h.do(chromedp.KeyEvent(kb.Enter))
+	h.has("sizes: XS (S, M, XL, 2X)")
+	h.has("cast on: 86 (96, 108, 118, 118)")
 }
 
 // Numbers in a mapping by size are those of the size that has another name now.

@@ -36,9 +36,12 @@ export function adder(title, label, kinds, add) {
 
   function pick(k) {
     if (k.none) return add(k, "", "");
+    let given = ""; // a list that is left with what Enter took tells of it once more
     const put = () => {
       const v = value.value.trim();
       const n = named?.value.trim() ?? "";
+      if (v === given && value.matches("select")) return;
+      given = v;
       if (v !== "" && (!named || n !== "")) add(k, v, n, value);
       else if (n !== "") value.focus(); // Enter in the name asks for the value
     };
@@ -53,6 +56,7 @@ export function adder(title, label, kinds, add) {
     const id = `a${++last}`;
     const input = words.length ? make("select", { id }, make("option", { value: "" }, "choose…"), words.map((w) => make("option", {}, w))) : make("input", { id, size: 24, list: listOf(names) });
     input.addEventListener("change", done);
+    if (words.length) input.addEventListener("keydown", (e) => { if (e.key === "Enter") { e.preventDefault(); done(); } });
     input.row = make("span", { class: "field" }, make("label", { class: "key", for: id }, name), make("span", { class: "value" }, input));
     return input;
   }

@@ -60,6 +60,7 @@ export class File {
     this.suggested = undefined;
     this.#onDisk = state.name ? text : model ? text : "";
     this.#shown(text);
+    for (const name of ["conflict", "copied", "encoding", "large", "missing", "moved", "read", "save", "unsaved"]) this.notices.drop(name); // they were of another
     await this.#lock();
     this.pattern.begin(text);
     this.show();
@@ -242,10 +243,13 @@ export class File {
     this.show();
   }
 
+  // titled is what the text calls the pattern, whether it can be read or not.
+  get titled() { return /^pattern:\s*(.+?)\s*(?:#.*)?$/m.exec(this.pattern.text)?.[1]?.replace(/["']/g, ""); }
+
   // askName asks for a name, and saves into a new file.
   askName() {
     const d = by("name-dialog");
-    const title = /^pattern:\s*(.+?)\s*(?:#.*)?$/m.exec(this.pattern.text)?.[1]?.replace(/["']/g, "") ?? "pattern";
+    const title = this.titled ?? "pattern";
     by("name").value = this.suggested ?? `${title.toLowerCase().normalize("NFKD").replace(/[^a-z0-9]+/g, "-").replace(/^-|-$/g, "") || "pattern"}.yaml`;
     by("name-where").textContent = `It goes into the folder ${this.folder}. Nothing is written over unasked.`;
     by("name-wrong").textContent = "";
@@ -299,6 +303,7 @@ export class File {
       return;
     }
     if (s.gone) {
+      for (const name of ["conflict", "read"]) this.notices.drop(name);
       this.notices.tell("missing", `${s.name} can’t be found or read any more. Your text is here; Save writes it again.`, "warning");
       return;
     }
@@ -310,7 +315,7 @@ export class File {
       this.#saved(a.state, a.text);
     } else if (!this.unsaved) {
       this.#take(a.state, a.text);
-      this.notices.tell("read", `${s.name} was changed by another program, and is shown as it is now. Undo brings back what was here.`);
+      this.notices.tell("read", `${s.name} was changed by another program or tab, and is shown as it is now. Undo brings back what was here.`);
     } else {
       this.#conflict(a.state, a.text);
     }

@@ -30,12 +30,16 @@ export class Form {
     this.goTo = goTo;
     pattern.addEventListener("change", (e) => {
       this.#anew = e.detail.from !== "form";
+      if (e.detail.fresh) {
+        this.#shape = "";
+        by("form").replaceChildren(); // it was another pattern's
+      }
       if (this.#anew && !by("panel-form").hidden) this.refresh().catch(tellFault); // not when all else is drawn
     });
     by("form").addEventListener("focusout", (e) => {
-      const { kept } = e.target.closest(".field, .more") ?? {};
+      const field = e.target.closest(".field, .more");
       setTimeout(() => this.#released.then(() => {
-        if (kept) this.#build(this.form);
+        if (field?.kept) this.after(() => this.#asItIs(field)); // what was typed in it may be on its way
         else if (this.pattern.text === this.#text) this.#again();
       }));
     });
@@ -66,6 +70,12 @@ export class Form {
     this.#shape = shape;
     this.#fill(a.form);
     this.#mark();
+  }
+
+  // asItIs shows a field anew that was kept for someone who typed in it.
+  async #asItIs(field) {
+    await this.refresh();
+    if (field.isConnected && field.kept) this.#build(this.form);
   }
 
   // again shows what the form was made for in fields that show other than that.

@@ -28,8 +28,18 @@ export function graft(old, fresh, focused) {
     e.after(...after);
     if (e !== field) for (const a of like.attributes) e.setAttribute(a.name, a.value);
   }
-  if (!field.kept) rename(field, pairs.at(-1)[1]);
+  const like = pairs.at(-1)[1];
+  if (field.matches(".more") && !field.querySelector(".field")) renew(field, like);
+  else if (!field.kept) rename(field, like);
   return true;
+}
+
+// renew puts a list of what can be added in the place of one that asks for nothing yet: it may offer other things, elsewhere.
+function renew(field, like) {
+  const [was, is] = [field, like].map((e) => e.querySelector("select"));
+  is.value = was.value;
+  field.replaceWith(like);
+  is.focus({ preventScroll: true });
 }
 
 // rename calls what is in a field what its like calls it.

@@ -47,6 +47,14 @@ export class Look extends EventTarget {
     if (this.#asked && now - this.#asked.at > patience) this.#asked.control.abort();
   }
 
+  // forget drops what was drawn of another pattern.
+  forget() {
+    for (const control of [this.#asked?.control, this.#everything]) control?.abort();
+    this.last = null;
+    this.#whole = { of: "" };
+    this.sheets.replaceChildren();
+  }
+
   async #run() {
     this.#running = true;
     while (this.#due) {

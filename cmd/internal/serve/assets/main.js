@@ -18,12 +18,21 @@ import { tabs } from "./tabs.js";
 const pattern = new Pattern();
 // the drawing is asked for before anything else that a change does
 pattern.addEventListener("change", (e) => {
-  if (e.detail.fresh) size = "";
+  if (e.detail.fresh) anew();
   look.ask();
 });
 const notices = new Notices();
 const file = new File(pattern, notices);
 const editor = new Editor(pattern, by("editor"));
+
+// anew shows nothing of the pattern before, in case this one can't be read.
+function anew() {
+  size = "";
+  look.forget();
+  showSizes([], "");
+  by("table").replaceChildren();
+  by("title").textContent = file.titled ?? "A pattern";
+}
 
 let size = ""; // the one that is drawn
 let found = [];
@@ -217,6 +226,7 @@ function opening(a) {
   by("from-disk").addEventListener("change", async (e) => {
     const [f] = e.target.files;
     if (!f) return;
+    for (const name of ["large", "encoding"]) notices.drop(name);
     if (f.size > 1 << 20) {
       notices.tell("large", `${f.name} is larger than 1 MiB, the most for a pattern.`, "error");
     } else {
