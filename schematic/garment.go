@@ -56,6 +56,8 @@ type Made struct {
 	Broken   bool // an error was met in the working: what is in Doubt follows from it and says nothing
 	Cut      bool // it could not be drawn to its end
 
+	Lies string // of a garment as it is worn: how it lies, such as front up
+
 	apart     *Made           // with every panel by itself, if some that are alike are drawn once
 	liveParts map[string]int  // Live by part alone, without the panels in them
 	nothing   bool            // a start in it has no stitches

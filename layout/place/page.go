@@ -146,7 +146,7 @@ var unitName = map[units.Unit]string{units.CM: "cm", units.Inch: "inches"}
 func (p *plan) statement(scale float64) string {
 	parts := []string{"Scale 1:" + scaleText(scale)}
 	if p.worn {
-		parts = append(parts, "as worn", "laid flat, front up")
+		parts = append(parts, "as worn", p.views[0].made.Lies)
 	} else {
 		parts = append(parts, "right side facing", "flat, as worked, before seaming")
 		if p.bands {

@@ -405,7 +405,7 @@ func (a *assembly) build() {
 	a.crossed()
 	a.facesOfTwins()
 	for _, p := range a.protos {
-		p.folded = p.folded || a.reachesBoth(p)
+		p.folded = p.folded || a.reachesBoth(p) || a.goesRound(p)
 	}
 }
 
@@ -658,9 +658,9 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		a.add(strap, m.Make)
 		return
 	}
+	a.keyStart(m, p)
 	cuts := a.roundTheBody(m, p)
 	if len(cuts) == 0 {
-		a.keyStart(m, p)
 		q := a.add(p, m.Make)
 		q.folded = m.Piece.FoldAt
 		return
@@ -695,6 +695,13 @@ func (a *assembly) keyStart(m *schematic.Made, p *panel) {
 			}
 		}
 	}
+	if parts := a.fromLeft(m); len(parts) > 0 {
+		p.divideEnd(start, parts)
+	}
+}
+
+// fromLeft are the runs that a flat piece begins from, from the left.
+func (a *assembly) fromLeft(m *schematic.Made) []run2 {
 	runs := a.startRuns(m)
 	var parts []run2
 	for i := range runs {
@@ -703,9 +710,7 @@ func (a *assembly) keyStart(m *schematic.Made, p *panel) {
 	if !downwards(m) { // they are listed from its right
 		slices.Reverse(parts)
 	}
-	if len(parts) > 0 {
-		p.divideEnd(start, parts)
-	}
+	return parts
 }
 
 type bodyCut struct {
@@ -716,6 +721,9 @@ type bodyCut struct {
 // roundTheBody are the uprights at which a flat piece is folded to go round the body.
 func (a *assembly) roundTheBody(m *schematic.Made, p *panel) []bodyCut {
 	parts := partsOf(m, p)
+	if len(parts) == 0 && (m.Kind.Trunk() || m.Kind == schematic.KindSkirt) {
+		parts = p.begunFrom(a.fromLeft(m))
+	}
 	slices.SortFunc(parts, func(x, y bodyPart) int { return cmp.Compare(x.lo, y.lo) })
 	var out []bodyCut
 	for i := 1; i < len(parts); i++ {
@@ -731,6 +739,25 @@ func (a *assembly) roundTheBody(m *schematic.Made, p *panel) []bodyCut {
 type bodyPart struct {
 	name   string
 	lo, hi float64
+}
+
+// begunFrom are what of a panel goes on from each of the runs that it begins from, from the left.
+func (p *panel) begunFrom(runs []run2) []bodyPart {
+	start, _ := ends(p)
+	at, r := levelSpan(p, start)
+	n := 0.0
+	for _, o := range runs {
+		n += o.n
+	}
+	var parts []bodyPart
+	for _, o := range runs {
+		to := at + (r-at)*o.n/n
+		if o.main {
+			parts = append(parts, bodyPart{o.name, at, to})
+		}
+		at, n = to, n-o.n
+	}
+	return parts
 }
 
 // partsOf are the parts of the last row of a piece that is divided.
@@ -796,6 +823,29 @@ func (a *assembly) reachesBoth(p *proto) bool {
 		f, b = f || q.face == front, b || q.face == back
 	}
 	return f && b
+}
+
+// goesRound reports whether an end of a flat panel is sewn round a tube, of which it is twice as wide as what shows.
+func (a *assembly) goesRound(p *proto) bool {
+	const most = 1.5
+	if p.face != either || p.made.Round || p.variants != nil {
+		return false
+	}
+	return slices.ContainsFunc(a.protos, func(q *proto) bool {
+		on := q.longest(keysOf(p.loop))
+		return q.made.Round && q.made.Views[q.view].Half && on > 0 && p.longest(keysOf(q.loop)) > most*on
+	})
+}
+
+// longest is how long the longest level side with one of the keys is.
+func (p *panel) longest(keys map[string]bool) float64 {
+	most := 0.0
+	for i, s := range p.loop {
+		if s.has(keys) && levelAt(p, i, s.a.Y) {
+			most = max(most, absf(s.a.X-p.loop[(i+1)%len(p.loop)].a.X))
+		}
+	}
+	return most
 }
 
 func keysOf(loop []side) map[string]bool {

@@ -120,7 +120,11 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 	at := p.where.at
 	for _, l := range p.lines {
 		switch l.Kind {
-		case schematic.LineEdge, schematic.LineRib, schematic.LineChange, schematic.LineCell, schematic.LineSlit, schematic.LineMark:
+		case schematic.LineChange: // at an edge that is drawn along its chord it ends with it
+			for _, part := range insideOf([2]pt{at(l.A), at(l.B)}, points(p.drawn)) {
+				v.Lines = append(v.Lines, shown(l.Kind, part[:], false, above)...)
+			}
+		case schematic.LineEdge, schematic.LineRib, schematic.LineCell, schematic.LineSlit, schematic.LineMark:
 			for _, s := range shown(l.Kind, []pt{at(l.A), at(l.B)}, false, above) {
 				s.Name = ""
 				v.Lines = append(v.Lines, s)

@@ -158,3 +158,58 @@ func TestTheWaistOfACardiganIsThatOfItsBack(t *testing.T) {
 		assert.NotEqual(t, "cross back", m.Name)
 	}
 }
+
+// Of 28 + 4 + 68 + 4 + 28 stitches at 2 to 1 cm the back and half of those added, 72, lie behind two fronts of 30; with a band of 30 mm that laps
+// the body is 660 + 30 mm around, which is not twice 360.
+func TestACardiganFromTheNeckIsFoldedAtItsSides(t *testing.T) {
+	g := hasMeasures(t, "cardigan-neck.yaml", map[string]float64{"width at underarm": 360, "bust": 690, "neck": 300, "raglan depth": 200, "length": 500, "cuff": 260})
+	assert.Empty(t, g.Findings)
+	assert.Equal(t, "laid flat, front up", g.Worn.Lies)
+}
+
+// A hood of 60 stitches at 2 to 1 cm goes round a neck of as many, of which 150 mm show.
+func TestWhatIsSewnRoundATubeIsFolded(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: t
+terms: UK
+units: cm
+sizes: One
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Poncho
+    worked: in the round, from the neck
+    sections: [{cast on: 60, edge: neck}, {increase: 4, at: across, every: 2 rows, times: 20}, {bind off: all, edge: hem}]
+  - piece: Hood
+    sections: [{cast on: 60, edge: neck edge}, {even: 50 rows}, {bind off: all, edge: top}]
+joins:
+  - {sew: Hood neck edge, to: Poncho neck}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, noted(g))
+	assert.InDelta(t, 150, measured(t, g, "hood width").Length.Float(), 0.01)
+}
+
+func TestACushionHasNoBust(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: t
+terms: UK
+units: cm
+sizes: One
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Front
+    sections: [{cast on: 80, edge: lower edge}, {even: 60 rows}, {bind off: all, edge: upper edge}]
+  - piece: Back
+    sections: [{cast on: 80, edge: lower edge}, {even: 60 rows}, {bind off: all, edge: upper edge}]
+joins:
+  - {sew: Front lower edge, to: Back lower edge}
+  - {sew: Front side, to: Back side}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.InDelta(t, 400, measured(t, g, "width").Length.Float(), 0.01)
+	for _, m := range g.Worn.Measures {
+		assert.NotEqual(t, "bust", m.Name)
+	}
+}

@@ -484,16 +484,20 @@ func (tk *taker) trunk(t *trunk) {
 	}
 }
 
-// neckAround tells how far the neck of a yoke in the round goes around: it lies in a curve, or across the shoulders.
+// neckAround tells how long the neck of a yoke is, around or from front to front: it lies in a curve, or across the shoulders.
 func (tk *taker) neckAround(t *trunk) {
 	for _, p := range t.panels {
-		if p.made.Kind != schematic.KindYoke || !p.made.Round || tk.seen["neck"] || tk.seen["neck width"] {
+		if p.made.Kind != schematic.KindYoke || tk.seen["neck"] || tk.seen["neck width"] {
 			continue
 		}
+		var long units.Num
 		for i := range p.made.Edges {
-			if e := &p.made.Edges[i]; strings.Contains(strings.ToLower(e.Name), "neck") && !e.Left && !e.Right {
-				tk.under("neck", schematic.Measure{Axis: schematic.Horizontal, Length: e.Length, Around: true})
+			if e := &p.made.Edges[i]; strings.Contains(strings.ToLower(e.Name), "neck") && e.Path[0].Y == e.Path[len(e.Path)-1].Y && (!p.made.Round || long.Sign() == 0) {
+				long = long.Add(e.Length) // of each panel, if it is flat
 			}
+		}
+		if long.Sign() > 0 {
+			tk.under("neck", schematic.Measure{Axis: schematic.Horizontal, Length: long, Around: p.made.Round})
 		}
 	}
 }
@@ -508,11 +512,23 @@ func (tk *taker) withoutArmhole(t *trunk) {
 		if hooded := func(p *panel) bool { return p.made.Kind == schematic.KindHood }; !tk.seen["neck width"] && !slices.ContainsFunc(tk.a.placed, hooded) {
 			tk.girth(t, "neck", "", t.top-1, t.top)
 		}
-	} else if !tk.legs(t) {
-		y = t.belowSlope(y)
+	} else if y = t.belowSlope(y); !tk.legs(t) && tk.onBody(t) {
 		tk.girth(t, tk.bust(), "width", y, y)
+	} else if l, r := t.across(y); !tk.seen["leg"] {
+		tk.take("width", pt{X: l, Y: y}, pt{X: r, Y: y}, schematic.Horizontal, false, units.Num{})
 	}
 	tk.ofOneWithSleeves(t)
+}
+
+// onBody reports whether the trunk is worn, and no cushion: its pattern has bodies, or one of its edges is that of a garment.
+func (tk *taker) onBody(t *trunk) bool {
+	return len(tk.a.g.Pattern.Bodies) > 0 || slices.ContainsFunc(t.panels, func(p *panel) bool {
+		return slices.ContainsFunc(p.loop, func(s side) bool {
+			return slices.ContainsFunc(strings.Fields(strings.ToLower(s.name)), func(w string) bool {
+				return slices.Contains([]string{"neck", "shoulder", "armhole", "underarm", "cuff", "hem", "waist"}, w)
+			})
+		})
+	})
 }
 
 // once leaves out a width that lies as another does, such as that of a back that ends in its neck.
@@ -575,12 +591,38 @@ func (tk *taker) girth(t *trunk, around, flat string, y, drawn float64) {
 	l, r := t.across(y)
 	switch {
 	case l >= r:
+	case tk.lapped(t, around, y, l, r):
+		tk.take(flat, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, false, units.Num{})
 	case t.around(y, l, r):
 		tk.take(around, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, true, units.Num{})
 	case tk.unlike(t, around, y, l, r):
 	case flat != "":
 		tk.take(flat, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, false, units.Num{})
 	}
+}
+
+// lapped tells how far fronts with bands that lap go around with the back, if that is not twice as far as the back is wide, with a band or without
+// one. It reports whether it does.
+func (tk *taker) lapped(t *trunk, name string, y, l, r float64) bool {
+	const most = 15.0 // mm: of two stitches that are picked up or left
+	whole, band, fronts := r-l, 0.0, 0
+	for _, p := range tk.a.placed {
+		x := across(points(p.drawn), y-0.5)
+		switch {
+		case len(x) != 2:
+		case p.strip && p.made.Kind == schematic.KindBand:
+			lo, hi := bounds(p.made.Views[0].Outline)
+			band = max(band, hi.Y-lo.Y)
+		case p.face == front && isTrunk(p):
+			whole += x[1] - x[0]
+			fronts++
+		}
+	}
+	if fronts != 2 || band == 0 || band > leastDeep || t.wraps() || absf(whole-2*(r-l)) < most || absf(whole+band-2*(r-l)) < most {
+		return false
+	}
+	tk.under(name, schematic.Measure{Axis: schematic.Horizontal, Length: tk.exact(whole + band), Around: true})
+	return true
 }
 
 // unlike measures a front that is narrower at a height than the back that it is sewn to: each of them, and, in no line, both. It reports whether it is.
@@ -912,24 +954,33 @@ func (p *panel) above(q pt) float64 {
 }
 
 // span measures what is no garment with a body, such as a shawl: from tip to tip, how deep it is, and the lines between its
-// panels.
+// panels; a rectangle has a width and a length.
 func (tk *taker) span() {
 	var all []pt
+	fabric := 0.0
 	for _, p := range tk.a.placed {
 		all = append(all, points(p.drawn)...)
+		fabric += area(points(p.drawn))
+	}
+	lo, hi := bounds([][]pt{all})
+	across, down := "wingspan", "depth"
+	if whole := (hi.X - lo.X) * (hi.Y - lo.Y); fabric > 0.97*whole {
+		across, down = "width", "length"
 	}
 	byX := func(a, b pt) int { return cmp.Compare(a.X, b.X) }
 	byY := func(a, b pt) int { return cmp.Compare(a.Y, b.Y) }
-	tk.take("wingspan", slices.MinFunc(all, byX), slices.MaxFunc(all, byX), schematic.Horizontal, false, units.Num{})
-	tk.take("depth", slices.MinFunc(all, byY), slices.MaxFunc(all, byY), schematic.Vertical, false, units.Num{})
+	tk.take(across, slices.MinFunc(all, byX), slices.MaxFunc(all, byX), schematic.Horizontal, false, units.Num{})
+	tk.take(down, slices.MinFunc(all, byY), slices.MaxFunc(all, byY), schematic.Vertical, false, units.Num{})
 	for _, p := range tk.a.placed {
 		for i, s := range p.drawn {
 			name := s.name
 			if name == "line" {
 				name = "line between the panels"
 			}
-			if s.taken && name != "" {
-				a, z := p.wholeOf(i)
+			if !s.taken || name == "" {
+				continue
+			}
+			if a, z := p.wholeOf(i); name == "spine" || absf(a.X-z.X) > close || dist(a, z) < 0.95*(hi.Y-lo.Y) { // or as long as it is deep
 				tk.take(name, a, z, schematic.Slanted, false, units.Num{})
 			}
 		}

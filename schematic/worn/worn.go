@@ -68,12 +68,23 @@ func (a *assembly) picture(id, name string) *schematic.Made {
 	if len(a.placed) == 0 || len(a.placed) == 1 && !a.placed[0].shows() {
 		return nil
 	}
-	m := &schematic.Made{ID: id, Name: name, Make: 1, Views: []schematic.View{a.figure()}}
+	m := &schematic.Made{ID: id, Name: name, Make: 1, Views: []schematic.View{a.figure()}, Lies: a.placed[0].lies()}
 	if len(m.Views[0].Outline) == 0 || a.torn != nil {
 		return nil
 	}
 	m.Measures = a.measures()
 	return m
+}
+
+// lies is how what hangs from a panel lies on a table: a shawl, or a cowl, has no front.
+func (p *panel) lies() string {
+	switch {
+	case p.slipper || p.heel != (pt{}):
+		return "laid flat on its side"
+	case p.made.Kind == schematic.KindShawl, p.made.Kind == schematic.KindPiece && p.face == either:
+		return "laid flat"
+	}
+	return "laid flat, front up"
 }
 
 // shows reports whether a panel by itself lies otherwise than it is worked.
