@@ -145,8 +145,8 @@ func TestRibsOfABandEndOnTheBisectorOfACorner(t *testing.T) {
 	way := []pt{{X: 0, Y: 0}, {X: 100, Y: 0}, {X: 100, Y: -100}}
 	for _, path := range [][]pt{way, backwardsPath(way)} {
 		p := &panel{}
-		p.bandRibs(path, 40)
-		_, out := cornersBeside(path, 40)
+		in, out := cornersBeside(path, 40)
+		p.bandRibs(in, out)
 		onBisector := 0
 		for _, l := range p.lines {
 			for _, q := range []pt{l.A, l.B} {

@@ -213,3 +213,52 @@ joins:
 		assert.NotEqual(t, "bust", m.Name)
 	}
 }
+
+// 20 stitches at 2 to 1 cm and 80 rows, sewn end to end: a ring of 400 mm has no cuffs.
+func TestAStripSewnEndToEndIsARing(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: t
+terms: UK
+units: cm
+sizes: One
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Headband
+    sections: [{cast on: 20, edge: first end}, {even: 80 rows}, {bind off: all, edge: last end}]
+joins:
+  - {sew: Headband first end, to: Headband last end}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	require.Len(t, g.Worn.Measures, 2)
+	assert.InDelta(t, 100, measured(t, g, "headband width").Length.Float(), 0.01)
+	assert.InDelta(t, 400, measured(t, g, "headband").Length.Float(), 0.01)
+}
+
+// The band along the neck of the cardigan that is shaped to its waist slants up to its shoulder, 20 stitches of 5 mm in 40 rows of 5: across it, its end
+// would stand up above the shoulder.
+func TestABandEndsLevelWithTheShoulder(t *testing.T) {
+	p := pattern(t, "cardigan-waist.yaml")
+	band := written(t, `version: 1
+pattern: t
+terms: UK
+units: cm
+sizes: One
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Band
+    kind: band
+    onto: ["Right front front edge, 1 in every 1 rows", "Right front neck, 1 in every 1 rows"]
+    sections: [{even: 8 rows}, {bind off: all}]
+`)
+	p.Pieces = append(p.Pieces, band.Pieces...)
+	g := schematic.Work(p, 0)
+	Dress(g)
+	for _, q := range assembled(g).placed {
+		if q.strip {
+			assert.InDelta(t, topOf(q.hosts[0].drawn), topOf(q.drawn), 0.01)
+			return
+		}
+	}
+	assert.Fail(t, "no band")
+}

@@ -192,8 +192,12 @@ func isTrunk(p *panel) bool {
 // body is the trunk of the garment: nil if it has none.
 func (a *assembly) body() *trunk {
 	t := &trunk{hem: math.Inf(1), top: math.Inf(-1), under: math.Inf(1)}
-	for _, p := range a.placed {
-		t.covers(p)
+	for _, behind := range []bool{false, true} {
+		for _, p := range a.placed {
+			if behind == (p.face == back) {
+				t.covers(p)
+			}
+		}
 	}
 	if len(t.panels) == 0 || a.placed[0].made.Kind == schematic.KindHat {
 		return nil
@@ -259,7 +263,10 @@ func (t *trunk) covers(p *panel) {
 	}
 	t.panels = append(t.panels, p)
 	lo, hi := box(p.drawn)
-	t.hem, t.top = min(t.hem, lo.Y), max(t.top, hi.Y)
+	if p.face != back || lo.Y < t.hem-onEdge { // it lies in front, but for a few rows
+		t.hem = min(t.hem, lo.Y)
+	}
+	t.top = max(t.top, hi.Y)
 }
 
 // hangs takes the armhole from a sleeve that hangs in it.

@@ -40,8 +40,9 @@ func (p *panel) wingspanUp() {
 	}
 }
 
-// mostBlocked is the share by which blocking stretches or eases the lower edge of a shawl at most, so that it is drawn so.
-const mostBlocked = 0.35
+// mostBlocked is the share by which blocking stretches or eases the lower edge of a shawl at most, so that it is drawn so: one whose stitches double
+// when its depth has doubled is eased by more than a third just before.
+const mostBlocked = 0.45
 
 // blocked is a shawl from the middle of its upper edge as it is blocked: what is cast on lies in one straight line with both of its sides, which
 // the row ends of a half disc are, and its rows lie in arcs below. Nil if the last of them would be longer or shorter than it is by too much.
@@ -101,8 +102,17 @@ func (tk *taker) crescent(p *panel) {
 	lo, hi := box(p.drawn)
 	tk.take("wingspan", pt{X: lo.X, Y: hi.Y}, hi, schematic.Horizontal, false, units.Num{})
 	tk.take("depth", hi, pt{Y: lo.Y}, schematic.Vertical, false, units.Num{})
+	long := 0.0
+	for i, s := range p.drawn {
+		if s.curve {
+			long += dist(s.a, p.drawn[(i+1)%len(p.drawn)].a)
+		}
+	}
 	for _, m := range p.made.Measures {
 		if m.Name == "lower edge" {
+			if absf(long/m.Length.Float()-1) > 0.1 {
+				m.Name += " before blocking"
+			}
 			tk.under(m.Name, schematic.Measure{Axis: schematic.Horizontal, Length: m.Length})
 		}
 	}

@@ -3,6 +3,7 @@ package worn
 import (
 	"cmp"
 	"slices"
+	"strings"
 
 	"flatwright/schematic"
 	"flatwright/schematic/units"
@@ -76,8 +77,7 @@ func (tk *taker) lengthwise(p *panel) {
 	if tk.acrossFold(p) {
 		return
 	}
-	tk.take("cuff to cuff", pt{X: lo.X, Y: hi.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Horizontal, false, units.Num{}) // along the fold
-	var seam, other []pt                                                                                          // from the left
+	var seam, other []pt // from the left
 	end := pt{X: lo.X, Y: hi.Y}
 	for i, s := range p.drawn {
 		z := p.drawn[(i+1)%len(p.drawn)].a
@@ -92,6 +92,12 @@ func (tk *taker) lengthwise(p *panel) {
 		}
 	}
 	byX := func(a, b pt) int { return cmp.Compare(a.X, b.X) }
+	if name := strings.ToLower(p.made.Name); len(other) == 0 && len(seam) > 0 && slices.MaxFunc(seam, byX).X > hi.X-1 { // a ring, such as a headband
+		tk.take(name+" width", pt{X: lo.X, Y: hi.Y}, hi, schematic.Horizontal, false, units.Num{})
+		tk.take(name, lo, pt{X: lo.X, Y: hi.Y}, schematic.Vertical, true, units.Num{})
+		return
+	}
+	tk.take("cuff to cuff", pt{X: lo.X, Y: hi.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Horizontal, false, units.Num{}) // along the fold
 	var open []pt
 	if len(seam) > 0 && len(other) > 0 { // between the two
 		open = []pt{slices.MaxFunc(seam, byX), slices.MinFunc(other, byX)}

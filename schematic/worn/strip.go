@@ -36,8 +36,8 @@ func (a *assembly) strip(s *strip) bool {
 	if along == nil {
 		return false
 	}
-	in := steady(along.path, s.deep)
-	out := offset(in, s.deep)
+	in, out := cornersBeside(steady(along.path, s.deep), s.deep)
+	along.levelEnds(in, out)
 	if a.turnsOver(s, along) {
 		a.turnOver(s, along)
 		return true
@@ -58,10 +58,27 @@ func (a *assembly) strip(s *strip) bool {
 	last.keys, last.name, last.curve = nil, "end", false
 	p.loop = p.drawn
 	if s.ribs {
-		p.bandRibs(in, s.deep)
+		p.bandRibs(in, out)
 	}
 	a.placed = append(a.placed, p)
 	return true
+}
+
+// levelEnds ends a band that is steep where it comes to a shoulder level with it: it goes on behind.
+func (c *chain) levelEnds(in, out []pt) {
+	n := len(out)
+	for _, e := range []struct {
+		end, next int
+		host      *panel
+	}{{0, 1, c.at[0].p}, {n - 1, n - 2, c.at[len(c.at)-1].p}} {
+		if n < 2 || e.host.face != front || absf(topOf(e.host.drawn)-in[e.end].Y) > onEdge {
+			continue
+		}
+		d := sub(out[e.end], out[e.next])
+		if d.Y > 0.7*length(d) {
+			out[e.end] = add(out[e.next], mul(d, (in[e.end].Y-out[e.next].Y)/d.Y))
+		}
+	}
 }
 
 // steady is a path without the stagger of a row or two with which it may begin or end: a band as deep as this turns no corner there.
@@ -144,9 +161,8 @@ func cornersBeside(path []pt, by float64) (in, out []pt) {
 	return in, out
 }
 
-// bandRibs are the ribs of a band beside a way: across it, from corner to corner.
-func (p *panel) bandRibs(path []pt, deep float64) {
-	in, out := cornersBeside(path, deep)
+// bandRibs are the ribs of a band from the corners of a way to those beside it.
+func (p *panel) bandRibs(in, out []pt) {
 	for i := 1; i < len(out); i++ {
 		d := sub(out[i], out[i-1])
 		across := schematic.Hatch{Poly: []pt{in[i-1], in[i], out[i], out[i-1]}, Dir: mul(pt{X: -d.Y, Y: d.X}, 1/length(d))}
