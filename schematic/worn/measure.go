@@ -192,12 +192,11 @@ func isTrunk(p *panel) bool {
 // body is the trunk of the garment: nil if it has none.
 func (a *assembly) body() *trunk {
 	t := &trunk{hem: math.Inf(1), top: math.Inf(-1), under: math.Inf(1)}
-	for _, behind := range []bool{false, true} {
-		for _, p := range a.placed {
-			if behind == (p.face == back) {
-				t.covers(p)
-			}
-		}
+	isBack := func(p *panel) bool { return p.face == back }
+	inFront := slices.DeleteFunc(slices.Clone(a.placed), isBack)
+	behind := slices.DeleteFunc(slices.Clone(a.placed), func(p *panel) bool { return !isBack(p) })
+	for _, p := range append(inFront, behind...) {
+		t.covers(p)
 	}
 	if len(t.panels) == 0 || a.placed[0].made.Kind == schematic.KindHat {
 		return nil
