@@ -998,12 +998,8 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 	if w, next := p.named("place", j); next >= 0 {
 		return w.(ins.Place), next
 	}
-	if s.last().Kind == ins.InEach && s.last().Extent.Kind == ins.NoExtent { // each dc and ch-1 space around
-		if w, next := p.named("core", j); next >= 0 && eachToo(w.(ins.Place), p, j, next) {
-			pl := w.(ins.Place)
-			pl.Kind = ins.InEach
-			return pl, next
-		}
+	if pl, next := s.spaceToo(p, j); next >= 0 {
+		return pl, next
 	}
 	t := p.at(j)
 	if !(t.Kind == 'n' && p.kindOrUnit(j+1)) && (t.Ord > 0 || t.Kind == 'n' || t.Is("each", "every", "next", "last", "first", "same", "all", "remaining", "rem", "following", "foll", "final", "top", "turning", "tch") || s.last().Kind == ins.FromHook && t.Is("across", "around")) { // in 2nd ch from hook and across
@@ -1015,6 +1011,25 @@ func (s *spots) further(p *parser, j int) (ins.Place, int) {
 		if e, next := p.named("extent", j); next >= 0 {
 			return ins.Place{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: e.(ins.Extent)}, next
 		}
+	}
+	return ins.Place{}, -1
+}
+
+// spaceToo reads a space or chains behind the stitches that are told before it: in each dc and ch-1 sp around; in next 2 dc and ch-2 sp.
+func (s *spots) spaceToo(p *parser, j int) (ins.Place, int) {
+	each := s.last().Kind == ins.InEach && s.last().Extent.Kind == ins.NoExtent
+	next := s.last().Kind == ins.InNext && !s.last().Unit.Space && p.at(j).Is("ch", "chain")
+	w, to := p.named("core", j)
+	if to < 0 || !each && !next {
+		return ins.Place{}, -1
+	}
+	pl := w.(ins.Place)
+	switch {
+	case each && eachToo(pl, p, j, to):
+		pl.Kind = ins.InEach
+		return pl, to
+	case next && pl.Unit.Space:
+		return pl, to
 	}
 	return ins.Place{}, -1
 }

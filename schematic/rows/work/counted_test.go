@@ -52,6 +52,16 @@ var byHand = map[string]counted{
 		{"Rnd 3: Sl st to corner, (ch 3, 2 dc, ch 2, 3 dc) in corner, ch 1, 3 dc in next ch-1 sp, ch 1, *(3 dc, ch 2, 3 dc) in corner, ch 1, 3 dc in next ch-1 sp, ch 1; rep from * around, join with sl st to top of beg ch-3.", 36},
 		{"Rnd 4: Ch 1 (does not count as a st), sc in each dc around, working 3 sc in each corner sp, join with sl st to first sc.", 48}, // 36 and 4 times 3
 	},
+	"a round begins in the space to which slip stitches led": {
+		{"Rnd 1: Ch 4, join with sl st to form ring, ch 1 (does not count as a st), 6 sc in ring, join with sl st to first sc.", 6},
+		{"Rnd 2: Ch 1 (does not count as a st), sc in same st, *ch 4, sc in next sc; rep from * 4 more times, ch 4, join with sl st to first sc.", 6},
+		{"Rnd 3: Sl st in ch-4 sp, ch 1 (does not count as a st), *(sc, ch 3, sc) in ch-4 sp, ch 2; rep from * around, join with sl st to first sc.", 12},
+	},
+	"shells over the tops of shells": {
+		{"Row 1: Ch 26, sc in 2nd ch from hook, *sk 2 ch, 5 dc in next ch, sk 2 ch, sc in next ch; rep from * to end, turn.", 25},                                                                  // 1 and 4 times 6
+		{"Row 2: Ch 3 (counts as dc), 2 dc in first sc, *sk 2 dc, sc in next dc, sk 2 dc, 5 dc in next sc; rep from * to last shell, sk 2 dc, sc in next dc, sk 2 dc, 3 dc in last sc, turn.", 25}, // 3 + 3 times 6 + 1 + 3
+		{"Row 3: Ch 1 (does not count as a st), sc in first dc, *sk 2 dc, 5 dc in next sc, sk 2 dc, sc in next dc; rep from * ending with sc in top of turning ch, turn.", 25},
+	},
 	"what goes into each space is told behind it": {
 		{"Rnd 1: Ch 4, join with sl st to form ring, ch 1 (does not count as a st), 10 sc in ring, join with sl st to first sc.", 10},
 		{"Rnd 2: Ch 1 (does not count as a st), sc in same st, *ch 3, skip next sc, sc in next sc; rep from * 3 more times, ch 3, join with sl st to first sc.", 5},

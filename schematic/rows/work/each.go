@@ -801,7 +801,8 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		defer func() { w.ended = k }()
 	}
 	w.upTo = keep
-	times, per, before := 0, 0, w.out.stitches()
+	times, body := w.ledOnce(body)
+	per, before := 0, w.out.stitches()
 	led := before > w.cur.pos
 	ended := false
 	w.again = true
@@ -833,6 +834,21 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	}
 	w.looped1(n, times, per)
 	w.closes1(n, tail, times, !ended && w.cur.left > keep)
+}
+
+// ledOnce works a repeat in the space to which slip stitches led, where it begins there, and gives how often that is, and the repeat as it
+// goes on from there: sl st in ch-4 sp, ch 1, *(sc, ch 3, sc) in ch-4 sp, ch 2; rep from * around.
+func (w *work) ledOnce(body []ins.Item) (times int, next []ins.Item) {
+	q, ok := body[0].(*ins.Repeat)
+	if !ok || len(q.Places) != 1 || q.Places[0].Kind != ins.InNext && q.Places[0].Kind != ins.InSame || !w.led(q, &q.Places[0]) {
+		return 0, body
+	}
+	w.again = true
+	w.seq(body, 0)
+	further := *q
+	further.Places = slices.Clone(q.Places)
+	further.Places[0].Kind = ins.InNext
+	return 1, append([]ins.Item{&further}, body[1:]...)
 }
 
 // endsOtherwise works the last time of a repeat, which is not like the others; it reports false if there is none.

@@ -2,6 +2,7 @@ package work
 
 import (
 	"slices"
+	"strings"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -315,7 +316,7 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 		before := w.cur.left
 		at := w.cur.run()
 		w.space(w.spaceSize(p.Unit), p.At)
-		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 {
+		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 && !(passed == 1 && w.round && !w.from.runs[0].tch) { // it was joined to the first
 			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
 		}
 	} else if p.Unit.Chain && w.round && !w.from.ring && w.cur.f.hasChains(w.cur.i) {
@@ -582,11 +583,15 @@ func (w *work) spaceSize(u ins.Unit) int {
 	return most
 }
 
-// atCorner reports whether the work stands behind the corner space to which slip stitches led, and nothing was worked but the
-// chain that begins the round: sl st to corner, (ch 3, 2 dc, ch 2, 3 dc) in corner.
-func (w *work) atCorner(p *ins.Place) bool {
+// led reports whether a place is the space to which slip stitches led, where nothing was worked but the chain that begins the round: sl st
+// to corner, (ch 3, 2 dc, ch 2, 3 dc) in corner; sl st in ch-4 sp, ch 1, *(sc, ch 3, sc) in ch-4 sp.
+func (w *work) led(n ins.Item, p *ins.Place) bool {
 	k := w.cur.i - 1
-	return p.Unit.Word == "corner" && p.Unit.Space && w.travel > 0 && w.cur.pos == w.travel && k >= 0 && w.cur.off == 0 && w.cur.f.runs[k].space() &&
+	if !p.Unit.Space || p.Unit.Between || w.travel == 0 || w.cur.pos != w.travel || k < 0 || w.cur.off > 0 || strings.Contains(strings.ToLower(w.x.Quote(p.At)), "next") {
+		return false
+	}
+	r, size := w.cur.f.runs[k], w.spaceSize(p.Unit)
+	return r.space() && (size <= 0 || size == r.chain) && (len(w.out.runs) == 0 || is[*ins.Repeat](n)) &&
 		!slices.ContainsFunc(w.out.runs, func(r run) bool { return !r.tch })
 }
 
@@ -604,7 +609,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	}
 	p = w.cornerSpace(p)
 	switch {
-	case w.atCorner(p):
+	case w.led(n, p):
 		w.foot(n, w.feet(w.lastPos))
 	case w.crosses(n, p, k):
 	case p.Unit.Word == "down" && !w.nextIs(p.Unit.Stitch):

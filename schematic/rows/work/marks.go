@@ -57,7 +57,7 @@ func (w *work) passMarks() {
 func (w *work) behindSpaces(e ins.Extent) int {
 	var left []int
 	switch {
-	case e.Unit.Group != nil:
+	case e.Unit.Group != nil || e.Unit.Stretch:
 		_, left = w.groups(e.Unit.Group)
 	case e.Unit.Space:
 		left = w.spaces(e)
