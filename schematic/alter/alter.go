@@ -50,7 +50,7 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	if found.Errors() {
 		return nil, found
 	}
-	a := &Altered{Before: oneSize(p, r.Size, nil)}
+	all, a := p, &Altered{Before: oneSize(p, r.Size, nil)}
 	a.Was = schematic.Work(a.Before, 0)
 	like := []*schematic.Garment{a.Was}
 	if len(r.Own) > 0 {
@@ -73,12 +73,17 @@ func Alter(p *schematic.Pattern, r Request) (*Altered, finding.List) {
 	if len(r.Gauges) > 0 {
 		found = append(found, rulesKept(p, r.Size, a.Pattern)...)
 	}
-	if apart := r.grownApart(p); t.score.broken > 0 && len(apart) > 0 {
+	if apart := r.grownApart(p, t.score.broken > 0); len(apart) > 0 {
 		return nil, append(found, apart...)
 	}
 	found = append(found, t.contradictions(a.Was.Findings)...)
 	found = append(found, t.gives()...)
 	apart := t.joinsKept(a, like, len(r.Parts) > 0)
+	for i := range apart {
+		if fix := r.besides(all, a.Now, apart[i].Pos); fix != "" {
+			apart[i].Fix = fix
+		}
+	}
 	found = append(found, apart...)
 	a.Changes = changes(a)
 	found.Sort()
@@ -140,9 +145,20 @@ func (t *trial) contradictions(before finding.List) finding.List {
 	return out
 }
 
-// grownApart tells of pieces asked for in another size than those out of whose stitches they are worked, or that are worked out of theirs.
-func (r Request) grownApart(p *schematic.Pattern) finding.List {
+// grownApart tells of pieces asked for in another size than those out of whose stitches they are worked, or that are worked out of theirs, where they
+// do not begin with the stitches of that size; of all, if the garment is broken.
+func (r Request) grownApart(p *schematic.Pattern, broken bool) finding.List {
+	if len(r.Parts) == 0 {
+		return nil
+	}
 	var out finding.List
+	next := schematic.Work(oneSize(p, r.Size, r.Parts), 0)
+	begins := func(g *schematic.Garment, piece string) int {
+		if m := madeIn(g, piece); m != nil && len(m.Steps) > 0 {
+			return m.Steps[0].After
+		}
+		return 0
+	}
 	size := func(name string) int {
 		if j, ok := r.Parts[name]; ok {
 			return j
@@ -152,7 +168,7 @@ func (r Request) grownApart(p *schematic.Pattern) finding.List {
 	for _, q := range p.Pieces {
 		for _, from := range schematic.BeginsFrom(q) {
 			at, of := size(q.Name), size(from)
-			if at == of || p.PieceNamed(from) == nil || slices.ContainsFunc(out, func(f finding.Finding) bool { return f.Piece == q.Name }) {
+			if at == of || p.PieceNamed(from) == nil || !broken && begins(next, q.Name) == begins(schematic.Work(p, at), q.Name) || slices.ContainsFunc(out, func(f finding.Finding) bool { return f.Piece == q.Name }) {
 				continue
 			}
 			f := finding.Finding{Kind: "alter/request", Severity: finding.Error, Pos: q.Pos, Piece: q.Name,
@@ -439,6 +455,42 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) fi
 		out = append(out, f)
 	}
 	return out
+}
+
+// besides is what to do of a join of a piece in another size and one that is not: take that in the other size too, or part the difference. Empty of
+// other joins.
+func (r Request) besides(p *schematic.Pattern, now *schematic.Garment, join finding.Pos) string {
+	i := slices.IndexFunc(now.Seams, func(s schematic.Seam) bool { return s.Join.Pos == join })
+	if i < 0 || len(r.Parts) == 0 {
+		return ""
+	}
+	s := &now.Seams[i]
+	for _, side := range [][2][]string{{s.Join.Sew, s.Join.Into}, {s.Join.Into, s.Join.Sew}} {
+		size, other := -1, ""
+		for _, q := range p.Pieces {
+			at, chosen := r.Parts[q.Name]
+			if chosen && strings.HasPrefix(side[0][0], q.Name) {
+				size = at
+			} else if !chosen && len(side[1]) > 0 && strings.HasPrefix(side[1][0], q.Name) {
+				other = q.Name
+			}
+		}
+		if size < 0 || other == "" {
+			continue
+		}
+		apart := s.SewLength.Sub(s.IntoLength).Abs()
+		how := fmt.Sprintf("ease in the %s", both(p, apart))
+		if row := now.Pattern.GaugeNamed("").RowHeight(); ofRows(s.Sew) && ofRows(s.Into) && len(s.Sew) == len(s.Into) {
+			longer := s.Join.Sew[0]
+			if s.SewLength.Less(s.IntoLength) {
+				longer = s.Join.Into[0]
+			}
+			n := int(apart.Div(units.Int(int64(len(s.Sew)))).Div(row).Round())
+			how = fmt.Sprintf("work %d %s fewer along %s, where nothing is shaped", n, plural(int64(n), "row", "rows"), longer)
+		}
+		return fmt.Sprintf("take %s in size %s too, or %s", other, p.Sizes.Names[size], how)
+	}
+	return ""
 }
 
 // sewn is how long the edges of a join are, and of how many pieces.

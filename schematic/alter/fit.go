@@ -369,7 +369,7 @@ func (t *trial) judge() {
 
 // beyondRib is by how much a measurement is off; half a stitch where it is no farther off than half a repeat of its rib.
 func (t *trial) beyondRib(piece string, now schematic.Measure, off units.Num) units.Num {
-	if exact, _ := t.ruled(piece, now); half.Less(off) && exact != nil && exact.rib && !units.Frac(int64(exact.need.Multiple), 2).Less(off) {
+	if exact, _ := t.ruled(piece, now); half.Less(off) && exact != nil && exact.rib != "" && !units.Frac(int64(exact.need.Multiple), 2).Less(off) {
 		return half
 	}
 	return off
@@ -408,6 +408,9 @@ func (t *trial) badEdges(s schematic.Seam) {
 func (t *trial) open() []choice {
 	var out []choice
 	for _, c := range t.choices {
+		if strings.HasPrefix(c.name, "rib ") {
+			continue // the nearest that keeps its repeat is the best
+		}
 		of := strings.HasPrefix(c.name, grading) && t.score.broken+t.score.unlike > 0 // otherwise its rules have the last word
 		for name := range t.bad {
 			of = of || t.uses[name][c.name] || t.uses[t.mirrored(name)][c.name]

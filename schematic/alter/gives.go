@@ -18,7 +18,7 @@ type picked struct {
 	need  schematic.Need
 	line  string // of the grading
 	steps bool   // rows over which stitches are bound off in equal steps
-	rib   bool
+	rib   string // the name of the choice, of a rib's stitches
 }
 
 // note notes a choice for what is told of it; how often a shaping falls is no count of a measurement.
@@ -28,7 +28,7 @@ func (t *trial) note(name string, n int, need schematic.Need) {
 	case strings.Contains(name, "times "):
 		return
 	case strings.HasPrefix(name, "rib "):
-		p.rib = true
+		p.rib = name
 	case strings.HasPrefix(name, "rows "), strings.HasPrefix(name, "band rows "):
 		p.of, p.steps = "row", strings.HasPrefix(name, "rows in steps ")
 	}
@@ -44,7 +44,7 @@ func (p picked) why() string {
 		return fmt.Sprintf("its steps take %d rows each", p.need.Multiple)
 	case p.of == "row":
 		return fmt.Sprintf("rows go by %d there, so that what follows begins on the same side of the work", p.need.Multiple)
-	case p.rib:
+	case p.rib != "":
 		return fmt.Sprintf("its rib is a multiple of %s", p.need)
 	}
 	return fmt.Sprintf("its stitches are a multiple of %s, for what follows", p.need)
@@ -89,11 +89,12 @@ func (t *trial) ruled(piece string, now schematic.Measure) (exact, near *picked)
 		mine := p.piece == piece || p.piece != "" && p.piece == t.mirrored(piece)
 		switch {
 		case p.need.Multiple < 2 || p.of != now.Of || !mine && p.piece != "":
+		case p.rib != "" && (now.Gauge == nil || !strings.Contains(p.rib, ", "+now.Gauge.Name+",")): // the fabric beside it
 		case p.n == now.Count:
 			if exact == nil || p.need.Multiple > exact.need.Multiple {
 				exact = p
 			}
-		case mine && !p.rib && (near == nil || p.need.Multiple > near.need.Multiple):
+		case mine && p.rib == "" && (near == nil || p.need.Multiple > near.need.Multiple):
 			near = p
 		}
 	}

@@ -9,6 +9,7 @@ import (
 
 	"flatwright/schematic"
 	"flatwright/schematic/alter"
+	"flatwright/schematic/given"
 	"flatwright/schematic/read"
 	"flatwright/schematic/units"
 )
@@ -149,4 +150,23 @@ func TestShapingsOfTwoStitchesComeOutToTheStitch(t *testing.T) {
 		assert.Equal(t, []int{0, 30, 8, 10, 0}, rows, edge)
 		assert.Empty(t, told, edge)
 	}
+}
+
+// By hand: 64 rows of size M at 5 mm are 32 cm and 60 of size S 30 cm: four rows fewer, or the front in M too. Shoulders of 22 and 20 stitches at 5 mm, two of them, are 2 cm apart.
+func TestASewnPieceInAnotherSizeSaysHowItJoins(t *testing.T) {
+	piece := func(name string) string {
+		return "  - piece: " + name + "\n    sections:\n      - cast on: 60 (66)\n      - even: 60 (64) rows\n      - divide:\n          - {bind off: 20 (22), edge: shoulder}\n          - {bind off: 20 (22), edge: neck}\n          - {bind off: 20 (22), edge: shoulder}\n"
+	}
+	p := given.Text(t, "version: 1\npattern: Vest\nterms: US\nunits: cm\nsizes: S (M)\ngauges: {fabric: 20 sts and 20 rows over 10 cm in sc}\npieces:\n"+piece("Back")+piece("Front")+
+		"joins:\n  - {sew: Back side, to: Front side}\n  - {sew: Front shoulder, to: Back shoulder}\n")
+	a, found := alter.Alter(p, alter.Request{Size: 0, Parts: map[string]int{"Back": 1}})
+	require.NotNil(t, a)
+	var fixes []string
+	for _, f := range found {
+		if f.Kind == "alter/join" {
+			fixes = append(fixes, f.Fix)
+		}
+	}
+	assert.Equal(t, []string{"take Front in size M too, or work 4 rows fewer along Back side, where nothing is shaped",
+		"take Front in size M too, or ease in the 2 cm / ¾ in"}, fixes)
 }

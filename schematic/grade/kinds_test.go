@@ -99,3 +99,24 @@ func TestSkirtsHatsAndMittensAreGradedFromPublishedTables(t *testing.T) {
 		}
 	}
 }
+
+// Socks as published ones are worked out. A foot of 8 1/2 in at 9 1/2 sts over 2 in is 40.375 sts, a tenth less for negative ease 36.34, and 36 by fours
+// (blog.knittingboard.com, archives 883). 7 in, ease taken, at 8 sts to the inch are 56 (slippedstitches.wordpress.com, tutorial). A heel begins over half
+// of the foot ('Inside Crochet' 46, issuu.com/tailormadepublishing, p. 39).
+func TestSocksComeToThePublishedCounts(t *testing.T) {
+	for _, k := range []struct {
+		gauge, foot, around string
+		cast, heel          int
+	}{
+		{"9 1/2 sts and 21 rounds over 2 in", "8 1/2", "foot x 9 / 10", 36, 18},
+		{"8 sts and 11 rounds over 1 in", "7", "foot", 56, 28},
+	} {
+		p := given.Text(t, "version: 1\npattern: Sock\nterms: US\nunits: in\nsizes: M\nbodies: {foot: "+k.foot+" in}\ngauges: {fabric: "+k.gauge+" in stockinette stitch}\n"+
+			"grading:\n  around: {stitches: "+k.around+", multiple: 4}\n  heel: around / 2\n"+
+			"pieces:\n  - piece: Sock\n    kind: sock\n    worked: in the round, from the neck\n    sections:\n      - cast on: around\n      - even: 20 rows\n      - divide:\n          - {hold: heel, name: heel}\n          - {hold: heel, name: instep}\n")
+		assert.Empty(t, check.Pattern(p, schematic.WorkAll(p)))
+		steps := schematic.Work(p, 0).Pieces[0].Steps
+		assert.Equal(t, k.cast, steps[0].After)
+		assert.Equal(t, k.heel, schematic.Work(p, 0).Pieces[0].LiveIn("heel"))
+	}
+}
