@@ -280,7 +280,7 @@ func (e *editor) listAt() string {
 		return "start"
 	case "yarn", "tools", "notions":
 		return "material"
-	case "onto", "sew", "into", "to", "filled":
+	case "onto", "sew", "into", "to", "filled", "views", "show", "hide", "order":
 		return "line"
 	default:
 		if k := patternKeys.find(name); k != nil && k.form == words && len(e.trail) == 2 {

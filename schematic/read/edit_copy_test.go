@@ -112,6 +112,34 @@ func TestEveryPatternTakesASizeMoreAndGivesItBack(t *testing.T) {
 	assert.Greater(t, done, 20)
 }
 
+// A measurement told in both units has a number of the size in each.
+func TestASizeComesAndGoesInBothUnits(t *testing.T) {
+	full := func(out []byte) string {
+		_, s, _ := strings.Cut(string(out), "finished:\n  bust: ")
+		s, _, _ = strings.Cut(s, "\n")
+		return s
+	}
+	src, err := os.ReadFile("../../testdata/read/full.yaml")
+	require.NoError(t, err)
+	for i, want := range []string{"86 (86, 95, 104) (112, 121) cm / 34 (34, 37½, 41) (44, 47 3/4) in", "86 (95, 95, 104) (112, 121) cm / 34 (37½, 37½, 41) (44, 47 3/4) in",
+		"86 (95, 104, 104) (112, 121) cm / 34 (37½, 41, 41) (44, 47 3/4) in", "86 (95, 104) (112, 112, 121) cm / 34 (37½, 41) (44, 44, 47 3/4) in"} {
+		out, err := Edit(src, Change{Act: Widen, Path: "sizes", Cell: i, Value: "Another"})
+		require.NoError(t, err)
+		assert.Equal(t, want, full(out))
+		back, err := Edit(out, Change{Act: Narrow, Path: "sizes", Cell: i + 1})
+		require.NoError(t, err)
+		assert.Equal(t, string(src), string(back))
+	}
+}
+
+// A list in brackets takes a value more, as a list of lines does.
+func TestAListInBracketsTakesAValueMore(t *testing.T) {
+	src := []byte("version: 1\ndrawing:\n  order: [bust, length] # as they are read\n")
+	out, err := Edit(src, Change{Act: Insert, Path: "drawing/order/0", Key: "line", Value: "cuff, around"})
+	require.NoError(t, err)
+	assert.Contains(t, string(out), "order: [bust, \"cuff, around\", length] # as")
+}
+
 // A pattern whose sizes can't be read has no counts to begin from.
 func TestACopyInAPatternWithoutSizesStopsNothing(t *testing.T) {
 	src := "pattern: Bag\nterms: US\nunits: cm\nsizes: []\npieces:\n  - piece: Bag\n    sections:\n      - cast on: 40\n"

@@ -52,6 +52,9 @@ func (e *editor) insert(c Change) ([]byte, error) {
 	}
 	s := e.trail[len(e.trail)-1]
 	_, indent, ok := e.dash(&s)
+	if !ok && list == "line" {
+		return e.insertInLine(s.item().val, c.Value)
+	}
 	if !ok {
 		return nil, errors.New("there is no line of its own for it here; write it into the text")
 	}
@@ -331,4 +334,18 @@ func suffix(a, b []string) int {
 // added reports whether long is short with tokens put in at one place.
 func added(short, long []string) bool {
 	return prefix(short, long)+suffix(short, long) >= len(short)
+}
+
+// insertInLine puts a value behind one of a list in brackets.
+func (e *editor) insertInLine(n *yaml.Node, value string) ([]byte, error) {
+	_, end, ok := e.span(n)
+	before := flat(e.root, e.r)
+	for _, text := range written(value, 0) {
+		if out := splice(e.src, end, end, ", "+text); ok {
+			if after := tokens(out); len(after) == len(before)+1 && added(before, after) {
+				return out, nil
+			}
+		}
+	}
+	return nil, errors.New("it can't be added here; write it into the text")
 }

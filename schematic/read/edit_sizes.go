@@ -82,6 +82,11 @@ func (z resizing) possible() error {
 // line is a line of the file with the size in it or taken out, if it is one with a number for each size;
 // names says that it is that of the sizes' names.
 func (z resizing) line(text string, names bool, cellsOf func(string) []Cell) (string, bool) {
+	if one, other, both := strings.Cut(text, " / "); both && !names { // in cm and in inches
+		one, ok := z.line(one, false, cellsOf)
+		other, ok2 := z.line(other, false, cellsOf)
+		return one + " / " + other, ok && ok2
+	}
 	cells := cellsOf(text)
 	if names {
 		cells = namesIn(text, z.sizes)
