@@ -240,6 +240,8 @@ func (w *worker) kindWidthName(c *canvas, i int, at levelPlace) (name string, sh
 		return trade.hem, true, true
 	case known && at.widest && trade.widest != "" && !(at.top && kind > KindBand):
 		return trade.widest, true, true
+	case kind == KindHat && at.top && c.name == "sides":
+		return trade.widest, true, true // of the head: the brim is wider
 	case known && at.top:
 		return trade.top, !trade.quiet, true
 	case lengthwise && at.first:

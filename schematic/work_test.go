@@ -219,6 +219,10 @@ func TestAFlatCircleGrowsByTwoPi(t *testing.T) {
 	assert.True(t, m.Views[1].Disc)
 	assert.Equal(t, mm(80), find(t, m, "hat.crown.diameter").Length)
 	assert.Equal(t, mm(330), find(t, m, "hat.sides.brim").Length) // 66 sts around
+	p.Pieces[0].Sections = append(p.Pieces[0].Sections, &Shape{Shapings: []Shaping{{Increase: true, By: n(6), At: Across, Every: n(2), Times: n(4)}}})
+	m = Work(p, 0).Pieces[0]
+	assert.Equal(t, mm(450), find(t, m, "hat.sides.brim").Length)
+	assert.Equal(t, mm(330), find(t, m, "hat.sides.width-around").Length, "of the head")
 }
 
 func TestARowJoinedIntoARoundLiesFlatAtHalfItsWayRound(t *testing.T) {

@@ -1211,6 +1211,11 @@ func (tk *taker) hoods() {
 		}
 		if p.face == either && p.halved && p.hung && p.made.Kind != schematic.KindSleeve && p.where.sin == 0 && !p.isStrap() {
 			tk.upright(p)
+			for i := range tk.out {
+				if m := &tk.out[i]; m.Name == "neck width" { // it stands on it
+					m.View = schematic.NoView
+				}
+			}
 		}
 	}
 }

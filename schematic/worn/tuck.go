@@ -65,8 +65,12 @@ func comesOut(own, on []side) (i, j int, x pt) {
 	for i := 1; i < len(own); i++ {
 		a, b := own[i].a, own[(i+1)%len(own)].a
 		for j := len(on) - 1; j > 0 && !on[j].taken && !on[j].gap; j-- {
-			if t, ok := crossing(a, b, on[j].a, on[(j+1)%len(on)].a); ok {
+			c, d := on[j].a, on[(j+1)%len(on)].a
+			if t, ok := crossing(a, b, c, d); ok {
 				return i, j, lerp(a, b, t)
+			}
+			if _, ok := onSegment(b, c, d); ok { // with a corner
+				return i, j, b
 			}
 		}
 	}

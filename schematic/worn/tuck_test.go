@@ -122,3 +122,12 @@ func TestWhatIsSewnToWhatIsSewnOnInPlacesIsThere(t *testing.T) {
 	}
 	assert.Equal(t, 2, straps)
 }
+
+// A panel whose corner lies on the free side of its host comes out there.
+func TestAPanelComesOutWithACorner(t *testing.T) {
+	own := []side{{a: pt{X: 0, Y: 10}}, {a: pt{X: -5, Y: 5}}, {a: pt{X: 0, Y: 3}}, {a: pt{X: 20, Y: 3}}}
+	on := []side{{a: pt{X: 0, Y: 10}}, {a: pt{X: -20, Y: 10}}, {a: pt{X: -20, Y: 0}}, {a: pt{X: 0, Y: 0}}}
+	i, j, x := comesOut(own, on)
+	assert.Equal(t, []int{1, 3}, []int{i, j})
+	assert.Equal(t, pt{X: 0, Y: 3}, x)
+}
