@@ -22,6 +22,11 @@ func TestRowsThatTellTheirYarns(t *testing.T) {
 		"a yarn with its times":                {"Terms: US\nWith A, ch 6.\nRow 1 (RS): Sc in 2nd ch from hook and in each ch across. (5 sc)\nRow 2 (WS): Ch 1, A x 1, B x 4, turn.\n", []string{"AAAAA", "ABBBB"}},
 		"a letter glued to its number":         {"Terms: US\nSingle crochet panel, Color A = Grey, Color B = Pink\nRow 1 (RS): A4, B1 (5 sts)\nRow 2 (WS): B3, A2 (5 sts)\n", []string{"AAAAB", "BBBAA"}},
 		"a yarn before the stitch":             {"Terms: US\nWith MC, ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across. (5 sc)\nRow 2: Ch 1, turn, 1 MC sc, 3 CC sc, 1 MC sc. (5 sc)\nRow 3: Ch 1, turn, sc 5 in MC.\n", []string{"CCCCC", "CCCCC", "CCCCC"}},
+		"small letters":                        {"a = main colour\nb = contrast colour\nUsing main colour, cast on 5 sts.\nPattern row 1: k2a, k1b, k2a\nPattern row 2: k1a, p3b, k1a\n", []string{"AABAA", "ABBBA"}},
+		"a yarn by its number":                 {"With Color 2, cast on 4 sts. Join to knit in the round.\nRow 1: *K2 Color 1, K2 color 2* repeat to end of the round\nRow 2: Knit all stitches in color 1\n", []string{"1122", "1111"}},
+		"a yarn behind the one before":         {"With black yarn, cast on 4 sts and join in the round.\nRow 1: *Knit 3 white, 1 black* repeat to end of round.\n", []string{"EEEK"}},
+		"a change in a bracket":                {"Terms: US\nWith red, ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across. (5 sc)\nRow 2: Ch 1, turn, sc in next 2 sts (change to white), sc in next st (change to red), sc in last 2 sts.\n", []string{"DDDDD", "DDEDD"}},
+		"how a yarn is changed":                {"Terms: US\nWith red, ch 6.\nRow 1: Sc in 2nd ch from hook and in each ch across. (5 sc)\nRow 2: Ch 1, turn, sc in next 2 sts. To change colors on the 2nd sc, yo and pull through with white; sc in next st, 2 red sc.\n", []string{"DDDDD", "DDEDD"}},
 	} {
 		t.Run(name, func(t *testing.T) {
 			w := fromText(t, c.text)
@@ -65,4 +70,17 @@ func TestEachWedgeOfACrownNarrowsByItself(t *testing.T) {
 	}
 	assert.False(t, spacedAround(false, []int{0, -1, 0, 0, 0, 0, 0, -1, 0}), "a sleeve, decreased beside its seam")
 	assert.True(t, spacedAround(true, []int{-1, 0, 0, -1, 0, 0, -1, 0}), "a break among them")
+}
+
+// What the text calls a row is a round where work was joined and its words go around.
+func TestRowsThatGoAround(t *testing.T) {
+	w := fromText(t, "Cast on 8 sts and join in the round.\nRow 1: *K3, p1; repeat to end of round.\nRow 2: Knit.\nRows 3-4: Work pattern for 2 rows; *k1, p1* repeat to end of round.\n")
+	require.Len(t, w.Rows, 5)
+	for _, r := range w.Rows[1:] {
+		assert.True(t, r.Round, r.title())
+		assert.Len(t, r.St, 8)
+	}
+	w = fromText(t, "Cast on 8 sts and join in the round, placing a marker.\nRnd 1: (K3, p1) repeat to marker.\nRnd 2: Knit.\n")
+	assert.Empty(t, w.Gaps())
+	assert.Len(t, w.Rows[2].St, 8)
 }

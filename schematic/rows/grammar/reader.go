@@ -41,6 +41,7 @@ type Reader struct {
 	cables       map[string]*stitch.Stitch
 	macros       map[string][]ins.Item // knitted stitches that the text tells by what is worked, by their names
 	colours      map[byte]bool         // letters that name yarns
+	smallYarns   bool                  // in small letters
 	unknown      map[string]*ins.Group // that the text makes and does not define
 	loop         ins.Loop
 	began        bool
@@ -2014,6 +2015,7 @@ func (r *Reader) line(tokens []text.Token) {
 	r.skipped(l)
 	r.plainRow(l)
 	l.Body = withoutRest(l)
+	countedTwice(l)
 	shapedFurther(l)
 	r.turnedBefore(l)
 	r.bareShaping(l)
@@ -2045,6 +2047,20 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// countedTwice passes the number of rows that stands before their work though their name says it: Rows 7-9: work pattern for 3
+// rows; *k3, p1; rep from * to end.
+func countedTwice(l *ins.Line) {
+	if l.Label == nil || l.Label.Next || l.Label.To.By != nil || l.Label.From.By != nil {
+		return
+	}
+	for i, n := range l.Body {
+		e, ok := n.(*ins.Even)
+		if ok && e.Rows.By == nil && e.Rows.All > 1 && e.Rows.All == l.Label.To.All-l.Label.From.All+1 && slices.ContainsFunc(l.Body[i:], makes) {
+			l.Body[i] = &ins.Nothing{Placed: e.Placed, Colour: e.Colour}
+		}
+	}
 }
 
 // sideBehind is the side that stands in brackets at the end of a row: K8, p3, k8 (Wrong side). 0: none does.
@@ -2164,7 +2180,7 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	if r.onChains(tokens) {
 		return false
 	}
-	if announces(tokens) || l.Stated == nil && tallied().MatchString(r.x.Src[l.At.Line-1]) {
+	if announces(tokens) || tokens[0].Is("this") && near(tokens, 1).Is("puts", "gives", "leaves", "brings", "lets", "allows") || l.Stated == nil && tallied().MatchString(r.x.Src[l.At.Line-1]) {
 		l.Unread = nil
 		return false
 	}

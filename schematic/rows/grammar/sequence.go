@@ -1,6 +1,7 @@
 package grammar
 
 import (
+	"cmp"
 	"slices"
 	"strings"
 
@@ -55,7 +56,7 @@ func (p *parser) sequence() []ins.Item {
 		case t.Kind == 'g' && (s.namesCrossing(t) || s.inColour()):
 		case t.Kind == 'g':
 			s.bracket(t)
-		case t.Cap && s.inColour(), s.filetSquares():
+		case t.Cap && s.inColour(), s.filetSquares(), s.changesYarn():
 		case s.timesFirst(), s.endsRow():
 		case s.alternately(), s.repeat(), s.timesRepeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
@@ -120,7 +121,9 @@ func (s *sequence) add(n ins.Item, from, to int) {
 	case *ins.Nothing:
 		n.Colour = s.taken(from, to, s.line.IsRow())
 	case *ins.Even:
-		n.Colour = s.taken(from, to, true)
+		if n.Colour = s.taken(from, to, true); n.Colour == "" { // Row 3: Col C
+			n.Colour, _ = s.yarnAt(from)
+		}
 	case *ins.Stitch:
 		if n.Call != nil && len(n.Places) == 0 && len(n.Call.Over) > 1 && is[*ins.Chain](n.Call.Over[0]) { // a row may begin with its chain
 			s.out = append(s.out, n.Call.Over...)
@@ -2088,15 +2091,22 @@ var yarnNames = set("mc cc main contrast white black red blue green yellow pink 
 
 // yarnAt is the yarn that is named at i, and where its name ends; none if none is.
 func (s *sequence) yarnAt(i int) (name string, to int) {
-	if s.at(i).Is("color", "colour", "col", "yarn", "shade") {
+	if s.at(i).Is("color", "colour", "col", "yarn", "shade", "your") {
 		i++
 	}
 	t := s.at(i)
-	letter := t.Kind == 'w' && len(t.S) == 1 && t.Cap && t.S[0] >= 'a' && t.S[0] <= 'h'
-	if !letter && !yarnNames[t.S] {
+	letter := t.Kind == 'w' && len(t.S) == 1 && t.S[0] >= 'a' && t.S[0] <= 'h' && (t.Cap || t.Glued && s.r.colourNamed(t.S[0]))
+	numbered := t.Kind == 'n' && t.Num.By == nil && t.Num.All > 0 && t.Num.All < 10 && s.at(i-1).Is("color", "colour")
+	if !letter && !yarnNames[t.S] && !numbered {
 		return "", i
 	}
 	name = strings.ToUpper(t.S)
+	switch {
+	case numbered:
+		name = "COLOUR " + name
+	case t.Is("main", "contrast"):
+		name = s.r.shortFor(name)
+	}
 	i++
 	if s.at(i).Kind == 'n' && s.at(i).Glued {
 		name += s.at(i).S
@@ -2127,14 +2137,17 @@ func (p *parser) yarnInLabel() string {
 // taken is the yarn that words take up for what follows: with MC; change to B; where work is told, in MC too.
 func (s *sequence) taken(from, to int, in bool) string {
 	for i := from; i < to; i++ {
-		at := i
-		switch {
-		case s.at(i).Is("with", "using", "to"), in && s.at(i).Is("in", "of", "rows", "rounds", "rnds", "row", "round", "rnd"):
-			at++
-		case i > from:
+		t := s.at(i)
+		if t.Kind == 'g' { // (change to white)
+			q := &sequence{parser: s.within(t.Sub)}
+			if name := q.taken(0, len(q.t), in); name != "" {
+				return name
+			}
+		}
+		if !t.Is("with", "using", "to", "in") && !(in && t.Is("of", "rows", "rounds", "rnds", "row", "round", "rnd")) {
 			continue
 		}
-		if name, end := s.yarnAt(at); name != "" && end <= to {
+		if name, end := s.yarnAt(i + 1); name != "" && end <= to && (in || !t.Is("in") || i == from && end == to) {
 			return name
 		}
 	}
@@ -2148,7 +2161,7 @@ func (s *sequence) inColour() bool {
 	if name == "" || !s.line.IsRow() || n.By == nil && n.All < 1 || s.at(to).Kind == 'w' && !s.at(to).Is("and", "then", "turn", "join", "around", "across") {
 		return false
 	}
-	kind := s.r.oneStitch()
+	kind := cmp.Or(s.r.oneStitch(), s.likeBefore())
 	if s.r.crochet && kind == nil {
 		return false
 	}
@@ -2203,6 +2216,31 @@ func (s *sequence) countInYarn(i int) (name string, n ins.Num, to int) {
 // namesYarn reports whether a word in capitals is the short name of a yarn: MC, CC, or a letter by which the text calls one.
 func (s *sequence) namesYarn(t *text.Token) bool {
 	return t.Is("mc", "cc") || t.Cap && len(t.S) == 1 && s.r.colourNamed(t.S[0])
+}
+
+// changesYarn passes a sentence that says how a yarn is changed, and takes up the one that it names: to change colours on the
+// 11th dc, yo and draw through with white.
+func (s *sequence) changesYarn() bool {
+	if !s.at(s.i).Is("to") || !s.at(s.i+1).Is("change") || !s.at(s.i+2).Is("color", "colors", "colour", "colours", "yarn", "yarns") {
+		return false
+	}
+	end := s.i
+	for end < len(s.t) && !s.at(end).Is(".", ";") {
+		end++
+	}
+	s.add(&ins.Nothing{}, s.i, end)
+	s.i = end
+	return true
+}
+
+// likeBefore is the stitch of a knitted row that stands right before stitches told by their yarn alone: knit 3 white, 1 black.
+func (s *sequence) likeBefore() *stitch.Stitch {
+	if k := len(s.out) - 1; k >= 0 {
+		if st, ok := s.out[k].(*ins.Stitch); ok && st.Colour != "" && st.Kind != nil && st.Kind.Craft == stitch.Knitting && st.Kind.Uses == 1 {
+			return st.Kind
+		}
+	}
+	return nil
 }
 
 // oneStitch is the stitch that a text of crochet names if it names but one beside chains and slip stitches.

@@ -320,7 +320,7 @@ func (p *parser) isNamed(kind *stitch.Stitch, i, k int) bool {
 func (p *parser) namesAnew(i, k int) bool {
 	t, last := &p.t[i+k], p.at(i+k-1)
 	switch {
-	case t.Glued && t.Cap && len(t.S) == 1 && last.Kind == 'n' && !p.at(i).Cap && p.r.colourNamed(t.S[0]): // k1B
+	case t.Glued && len(t.S) == 1 && last.Kind == 'n' && p.r.colourNamed(t.S[0]) && (t.Cap && !p.at(i).Cap || p.r.smallYarns): // k1B
 		return true
 	case t.Glued || t.Ord > 0:
 		return t.Ord > 0 && !t.Glued
@@ -343,7 +343,7 @@ func (p *parser) glued(i, k int) bool {
 }
 
 // letters are the words that make a letter the name of a yarn.
-var letters = text.Once(`\b([A-H]) ?(?:=|:|- )|\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Cc]olou?r|[Yy]arn) ([A-H])\b|\b[KkPp]\d+([AC-H])\b`)
+var letters = text.Once(`\b([A-H]) ?(?:=|:|- )|(?i:\b([a-h]) ?[=:] ?(?:(?:main|contrast\w*|first|second|third) )?colou?r\b)|\b(?:[Ww]ith|[Ii]n|[Uu]sing|[Cc]olou?r|[Yy]arn) ([A-H])\b|\b[KkPp]\d+([AC-H])\b`)
 
 // colourNamed reports whether the text calls a yarn by that letter, in lower case.
 func (r *Reader) colourNamed(letter byte) bool {
@@ -351,7 +351,8 @@ func (r *Reader) colourNamed(letter byte) bool {
 		r.colours = map[byte]bool{}
 		for _, line := range r.x.Src {
 			for _, m := range letters().FindAllStringSubmatch(line, -1) {
-				r.colours[(m[1] + m[2] + m[3])[0]|0x20] = true
+				r.colours[strings.Join(m[1:], "")[0]|0x20] = true
+				r.smallYarns = r.smallYarns || m[2] > "Z"
 			}
 		}
 		if r.colours['a'] { // the one that is called so is not alone
@@ -359,6 +360,18 @@ func (r *Reader) colourNamed(letter byte) bool {
 		}
 	}
 	return r.colours[letter]
+}
+
+var shortYarn = text.Once(`(?i)\b([a-h]|[mc]c) ?[=:] ?(main|contrast)`)
+
+// shortFor is the short name that the text gives its main or contrast colour; else that word.
+func (r *Reader) shortFor(name string) string {
+	for _, line := range r.x.Src {
+		if m := shortYarn().FindStringSubmatch(line); m != nil && strings.EqualFold(m[2], name) {
+			return strings.ToUpper(m[1])
+		}
+	}
+	return name
 }
 
 var contrast = text.Once(`\bCC\d?\b|\b(?:[Ww]ith|[Uu]sing|[Cc]olou?r|[Yy]arn) MC\b|\(MC\)|\bMC ?= ?[Mm]ain|[Mm]ain colou?r`)

@@ -343,7 +343,7 @@ var rowsFor = Once(`^\d{1,2} [A-Z][a-z]+ (?:Rows|Rounds|Rnds) [Ff]or(?: [A-Z]\w+
 
 // headsNothing reports whether words lead to what follows, or are those of a line cut at the end of its column.
 func headsNothing(text, name string, words []string) bool {
-	return len(words) == 1 && asides[strings.ToLower(name)] || len(words) > 2 && lastWord(text)
+	return len(words) == 1 && asides[strings.ToLower(name)] || len(words) > 2 && (lastWord(text) || words[0] == "Then")
 }
 
 // plainName is a heading as it is printed, and without what makes no difference to whether it is one: a number behind a

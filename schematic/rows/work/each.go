@@ -29,6 +29,9 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 		}
 		return w.count(e.N) + w.beside(tail, e), true
 	case ins.ToMarker, ins.ToLastMarker:
+		if w.round && len(tail)+len(w.from.marks)+w.count(e.N) == 0 { // there is but the one where the round begins
+			return reserve, true
+		}
 		return w.toMark(e, reserve)
 	case ins.ToUnit:
 		k := w.toUnit(e.Unit)

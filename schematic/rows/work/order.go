@@ -7,6 +7,7 @@ import (
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
 )
 
 // label holds the number and the side of a row against the rows before it.
@@ -43,7 +44,18 @@ func (r *runner) closesRow(l *ins.Line) bool {
 	if r.rowRounds && !r.fresh {
 		return closed(l.Body) || !turnsLast(l.Body)
 	}
+	if r.round && r.fab != nil && !turnsLast(l.Body) && saysRound(r.x.Quote(l.At)) {
+		if k := r.stuff(r.fab); k != nil && k.Craft == stitch.Knitting {
+			return true
+		}
+	}
 	return closed(l.Body) && (r.round || inRing(l.Body) || r.fab != nil && r.fab.ring)
+}
+
+// saysRound reports whether the words of a row say that it goes around: repeat to end of round.
+func saysRound(words string) bool {
+	words = strings.ToLower(words)
+	return strings.Contains(words, "round") || strings.Contains(words, "rnd")
 }
 
 // closed reports whether instructions end with what joins a round.
