@@ -13,6 +13,7 @@ import (
 // nearest is a maker of 15 stitches and 20 rows over 10 cm where 20 and 26 were published: it takes the nearest count that a need allows, and
 // what is moved by name.
 type nearest struct {
+	ribs  map[Section]Need
 	moved map[string]int
 	told  []string
 }
@@ -46,7 +47,7 @@ func (c *nearest) Tell(_ Section, f string, args ...any) {
 func (c *nearest) Part(s Section, f string, args ...any)        { c.Tell(s, f, args...) }
 func (c *nearest) Odd(s Section, f string, args ...any)         { c.Tell(s, f, args...) }
 func (c *nearest) Rule(expr.Graded) Need                        { return Need{} }
-func (c *nearest) Rib(Section) Need                             { return Need{} }
+func (c *nearest) Rib(s Section) Need                           { return c.ribs[s] }
 func (c *nearest) Pair(string)                                  {}
 func (c *nearest) Paired(string) bool                           { return false }
 func (c *nearest) TellRate(Section, string, int, int, int, int) {}
