@@ -68,3 +68,22 @@ func TestADividingRowIsWorkedAsItStands(t *testing.T) {
 		comesTo(t, "Terms: US\nCh 60, join with sl st to first ch.\nRnd 1: Ch 3 (counts as dc), dc in each ch around, join. (60 dc)\n%s Ch 3, dc in next 8 dc, ch 4, sk 12 dc, dc in next 18 dc, ch 4, sk next 12 dc, dc in last 9 dc, join. (%d sts)\n", w, 44, true)
 	}
 }
+
+// Yarn joined behind stitches that are passed stands on the one that the row begins in, a stacked sc is a dc, and how many corners a
+// border has is known from its first round alone. Counted by hand.
+func TestWhereARowBeginsAndItsCorners(t *testing.T) {
+	const back = "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 41.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (40 sc)\nArmholes\n%s (%d sc)\n"
+	for _, w := range []string{
+		"Row 1: Sk first 4 sc, join yarn in next sc, ch 1, sc in same st and next 31 sts, leave rem 4 sts unworked, turn.",
+		"Row 1: Skip first 4 sts, attach yarn in next st, ch 1, sc in same st, sc in next 31 sts, leave last 4 sts unworked, turn.",
+	} {
+		comesTo(t, back, w, 32, true)
+	}
+	for _, w := range []string{"Stacked sc in first st, dc in each rem st across.", "Chainless starting dc in first st, dc in next 19 sts.", "CSDC in first st, dc in next 19 sts."} {
+		comesTo(t, "Terms: US\nCh 22.\nRow 1: Dc in 4th ch from hook and in each ch across, turn. (20 dc)\nRow 2: %s (%d dc)\n", w, 20, true)
+	}
+	for _, w := range []string{"working 3 sc in each corner sc, join.", "3 sc in each corner, join."} {
+		comesTo(t, "Terms: US\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (20 sc)\nBorder\nRnd 1: Join yarn in any corner, ch 1, *3 sc in corner, 18 sc evenly across to next corner; rep from * around, join. (84 sc)\nRnd 2: Ch 1, sc in each sc around, %s (%d sc)\n", w, 92, false)
+	}
+	comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. %s%d]\n", "[Total stitches: ", 20, true)
+}

@@ -34,6 +34,7 @@ var macros = map[string]string{
 
 // unitForms are what is counted in a place.
 var unitForms = []form{
+	{rule: "unit", pattern: "corner ($st | {k:kind})", meaning: "the stitch at a corner", example: "Rnd 2: Ch 1, sc in each sc around, working 3 sc in each corner sc, join", when: tests{crochet, after("each", "every")}, build: func(m *match) any { return ins.Unit{Word: "corner"} }},
 	{rule: "unit", pattern: "[corner/available/empty/unworked/held/skipped/sk/underlying/free/remaining/rem/missed/edge/new/slipped/marked/increase/decrease/live/center/centre/middle/heel/instep/gusset/toe/thumb/border/body/sleeve] ($st | posts)", meaning: "stitches of any kind", example: "sc in next 3 sts",
 		build: func(m *match) any {
 			switch {

@@ -2680,7 +2680,7 @@ func (s *sequence) restIsNothing(i int) bool {
 }
 
 var (
-	countLead = []string{"total", "ought", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "forming", "giving", "gives", "=", ":", "sts", "stitch", "count", "st", "to", "and", "then", "so", "remaining", "approx", "remain"}
+	countLead = []string{"total", "ought", "you", "will", "find", "that", "should", "have", "now", "in", "made", "about", "there", "are", "of", "leaves", "leaving", "a", "for", "with", "having", "be", "is", "makes", "making", "forming", "giving", "gives", "=", ":", "sts", "stitch", "stitches", "count", "st", "to", "and", "then", "so", "remaining", "approx", "remain"}
 	remains   = []string{"remain", "remaining", "rem", "remains", "total", "made", "left", "altogether"}
 )
 

@@ -270,9 +270,7 @@ func (w *work) each(n ins.Item, p *ins.Place, reserve int) {
 		bare := *st
 		bare.Also = nil
 		w.each(&bare, p, reserve)
-		for _, m := range st.Also {
-			w.place1(m, &m.Places[0], reserve)
-		}
+		w.blind = true // how many corners there are is not said
 	case st != nil && len(st.Also) > 0:
 		w.eachMixed(st, p, keep)
 	case p.Unit.Space:

@@ -306,7 +306,7 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.Marker:
 		w.marker(n)
 	case *ins.JoinYarn:
-		w.joinHere(n)
+		w.joinHere(n, tail)
 	}
 }
 
@@ -504,9 +504,16 @@ func (w *work) plainOver() {
 	w.emit(run{kind: kind, n: k}, nil, nil)
 }
 
-// joinHere goes on to the place at which yarn is joined: the round begins there.
-func (w *work) joinHere(n *ins.JoinYarn) {
-	if len(n.Place) == 0 || w.began || !w.round {
+// joinHere goes on to the place at which yarn is joined: the round begins there, or the row behind stitches that it passes.
+func (w *work) joinHere(n *ins.JoinYarn, tail []ins.Item) {
+	if len(n.Place) == 0 {
+		return
+	}
+	if !w.round && w.cur.pos > 0 && n.Place[0].Kind == ins.InNext && w.out.stitches() == 0 && beginsInSame(tail) { // sk first 4 sts, join yarn in next st, sc in same st
+		w.use(1, nil, n.At)
+		return
+	}
+	if w.began || !w.round {
 		return
 	}
 	p := n.Place[0]
