@@ -87,3 +87,17 @@ func TestWhereARowBeginsAndItsCorners(t *testing.T) {
 	}
 	comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 21.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. %s%d]\n", "[Total stitches: ", 20, true)
 }
+
+// Rows set out in a table, a loop named before a colon, and a mesh of loops whose first is made by the chain that begins a row. Counted by
+// hand: 6, 12 and 18 sc; three loops over 13 chains, and one more in each second row.
+func TestRowsInATableAndLoopsOfAMesh(t *testing.T) {
+	const ball = "Terms: US\nHEAD\n1 | Ch 2, 6 sc in 2nd ch (6) |\n2 | %s (%d) |\n3,4 | 12 sc (12) |\n5-7 | 12 sc (12) |\n"
+	for _, w := range []string{"[2 sc in same sc] repeat around", "[inc] repeat around", "BLO: 6 inc", "2 sc in each sc around"} {
+		comesTo(t, ball, w, 12, true)
+	}
+	for _, w := range []string{"R2 – BLO:", "R2: BLO:", "R2 BLO:", "Rnd 2 - In BLO:", "R2 (BLO):", "R2 – FLO"} {
+		comesTo(t, "Terms: US\nR1: 6 sc in MR (6)\n%s 6 inc (%d)\n", w, 12, true)
+	}
+	const mesh = "Terms: US\nCh 13.\nRow 1: Sc in 5th ch from hook, [ch 3, skip next 3 ch, sc in next ch] 2 times; turn. (3 lps)\n%s (%d lps)\n"
+	comesTo(t, mesh, "Row 2: Ch 4, sc in first ch-3 lp, ch 3, *sc in next lp, ch 3; rep from * to last lp; sc in last lp, ch 3, sc in 2nd ch of ch-5; turn.", 4, true)
+}

@@ -339,12 +339,11 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.FromHook, N: n, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
-	{rule: "core", pattern: "{o:ord} [one]", meaning: "a chain counted from the hook", example: "Row 1: Sc in 2nd, sc in each ch across", build: func(m *match) any {
-		o := value[int](m, "o")
-		if m.p.r.began || o < 2 || o > 12 || !m.p.at(m.from-1).Is("in", "into") || m.to < len(m.p.t) && m.p.at(m.to).Kind != 'p' && !m.p.at(m.to).Is("and") {
+	{rule: "core", pattern: "{o:ord} [one | $ch | $st]", meaning: "a chain counted from the hook", example: "Row 1: Sc in 2nd, sc in each ch across", when: tests{after("in", "into"), either(no(begun), behindChain), either(endsOrKind("pg"), before("and"))}, build: func(m *match) any {
+		if o := value[int](m, "o"); o < 2 || o > 40 {
 			return nil
 		}
-		return ins.Place{Kind: ins.FromHook, N: ins.N(o), Unit: ins.Unit{Chain: true, Word: "ch"}}
+		return fromHook(m)
 	}},
 	{rule: "core", pattern: "top [$st] [$ch] [of] [$tch/joined] [{n:chaincalled}]", meaning: "the top of the turning chain", example: "dc in top of ch-3", build: top},
 	{rule: "core", pattern: "(last/$tch $ch | last/turning [{n:chaincalled}] | beg/beginning/starting {n:chaincalled} | tch | t $ch | turning $ch)", meaning: "the top of the turning chain", example: "dc in turning ch", build: top},

@@ -1978,7 +1978,9 @@ func (s *sequence) loopSaid() bool {
 	}
 	s.r.loop = v.(ins.Loop)
 	s.add(&ins.Nothing{}, s.i, to)
-	s.i = to
+	if s.i = to; s.at(to).Is(":") { // BLO: 18 sc
+		s.i++
+	}
 	return true
 }
 

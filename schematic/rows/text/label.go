@@ -446,7 +446,7 @@ func (p *labeller) bare() bool {
 // ends reports whether a sign stands there that ends a label without a word for rows before it, or with one.
 func (p *labeller) ends(word bool) bool {
 	t := p.peek(0)
-	return t.Is(":", ".", ")", "--") || t.Is("-") && (!t.Glued || p.peek(1).Kind == 'w' && (!p.peek(1).Glued || p.peek(1).Is("ch") && p.peek(2).Kind == 'n' && p.peek(3).Is(","))) || word && t.Is("=")
+	return t.Is(":", ".", ")", "--", "|") || t.Is("-") && (!t.Glued || p.peek(1).Kind == 'w' && (!p.peek(1).Glued || p.peek(1).Is("ch") && p.peek(2).Kind == 'n' && p.peek(3).Is(","))) || word && t.Is("=")
 }
 
 // names are words that begin the name of a row; starts are words that begin an

@@ -794,7 +794,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 	keep = min(keep, w.cur.left)
 	keep, lastLoop := w.lastLoop(n, tail, w.throughSecond(n, keep))
 	defer lastLoop()
-	n = w.endsSooner(n, tail)
+	n = w.endsSooner(w.nextForSame(n), tail)
 	body := n.Body
 	last := withoutLead(n) // without what leads to the next time, or is told behind the repeat
 	if k, cut := w.endSaid(n, tail, keep, need); k > 0 || cut > 0 {
@@ -850,6 +850,20 @@ func (w *work) ledOnce(body []ins.Item) (times int, next []ins.Item) {
 	further.Places = slices.Clone(q.Places)
 	further.Places[0].Kind = ins.InNext
 	return 1, append([]ins.Item{&further}, body[1:]...)
+}
+
+// nextForSame is a repeat with which a row begins and that only goes into the same stitch: it means the next one each time, [2 sc in same
+// sc] around.
+func (w *work) nextForSame(n *ins.Repeat) *ins.Repeat {
+	st, ok := n.Body[0].(*ins.Stitch)
+	if !ok || len(n.Body) > 1 || len(st.Places) != 1 || st.Places[0].Kind != ins.InSame || st.Places[0].Unit.Space || w.out.stitches() > 0 || w.used() > 0 {
+		return n
+	}
+	first, again := *st, *n
+	first.Places = []ins.Place{st.Places[0]}
+	first.Places[0].Kind, first.Places[0].N = ins.InNext, ins.N(1)
+	again.Body = []ins.Item{&first}
+	return &again
 }
 
 // endsOtherwise works the last time of a repeat, which is not like the others; it reports false if there is none.

@@ -19,6 +19,7 @@ type run struct {
 	tch   bool // a turning chain that counts
 	one   bool // legs in one place, finished together: a cluster
 	base  bool // chains of a foundation
+	hook  bool // a turning chain that was skipped from the hook
 }
 
 // base reports whether a row is a foundation chain.

@@ -117,7 +117,7 @@ func (w *work) top(n ins.Item, p ins.Place) {
 		w.doubted(!w.saysTurning())
 		return
 	}
-	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall && t != w.startChain { // that of its own row is meant, where it is to be worked again
+	if t := w.n(p.Unit.Size); t > 0 && r.tall > 0 && t != r.tall && t != w.startChain && !(r.hook && t == r.tall+1) { // sc in 5th ch from hook: the loop is called ch-5; that of its own row is meant, where it is to be worked again
 		w.tell("rows/turning-chain", finding.Warning, p.At, "the row below began with ch %s, not ch %s", "say the top of ch-%s", r.tall, t, r.tall)
 	}
 	w.cur.step(1)
@@ -235,7 +235,7 @@ func (w *work) skippedCount(n ins.Item, count ins.Counting, skipped int) {
 			kind, _, _ = w.resolve(n)
 		}
 	}
-	w.out.add(run{kind: kind, n: 1, tch: true, tall: skipped})
+	w.out.add(run{kind: kind, n: 1, tch: true, tall: skipped, hook: true})
 	beyond := w.count(count.Space)
 	if beyond == 0 && count.How == ins.Unsaid && kind.Turn > 0 && skipped > kind.Turn+1 { // the chains of the mesh below it, and its space
 		beyond = max(w.spaceOfMesh(skipped-kind.Turn), 0)

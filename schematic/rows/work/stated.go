@@ -387,6 +387,9 @@ func (r *runner) made1(f *fabric, g ins.StitchGroup, grouped bool, all []ins.Sti
 	switch {
 	case u.Space:
 		n := r.spacesMade(f, u, grouped, all)
+		if len(f.runs) > 1 && f.runs[0].tch && f.runs[0].tall > 3 && f.runs[1].kind != nil && f.runs[1].kind.ID == "sc" { // ch 4, sc in first lp: it is a loop, too
+			return n, "chain spaces", n + 1
+		}
 		return n, "chain spaces", n
 	case u.Chain:
 		c, _ := f.chains()
