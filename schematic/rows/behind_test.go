@@ -98,6 +98,9 @@ func TestRowsInATableAndLoopsOfAMesh(t *testing.T) {
 	for _, w := range []string{"R2 – BLO:", "R2: BLO:", "R2 BLO:", "Rnd 2 - In BLO:", "R2 (BLO):", "R2 – FLO"} {
 		comesTo(t, "Terms: US\nR1: 6 sc in MR (6)\n%s 6 inc (%d)\n", w, 12, true)
 	}
+	for _, w := range []string{"ch 27, sl st in second ch and in each ch across, turn", "ch 27, sl st in 2nd ch from hook and in each ch across, turn", "ch 27, sc in 2nd ch, sc in each ch across, turn"} {
+		comesTo(t, "Terms: US\nNotes: Ch 1 does not count as a stitch.\nRow 1: %s (%d sts)\n", w, 26, true)
+	}
 	const mesh = "Terms: US\nCh 13.\nRow 1: Sc in 5th ch from hook, [ch 3, skip next 3 ch, sc in next ch] 2 times; turn. (3 lps)\n%s (%d lps)\n"
 	comesTo(t, mesh, "Row 2: Ch 4, sc in first ch-3 lp, ch 3, *sc in next lp, ch 3; rep from * to last lp; sc in last lp, ch 3, sc in 2nd ch of ch-5; turn.", 4, true)
 }

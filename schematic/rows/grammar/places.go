@@ -339,8 +339,8 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.FromHook, N: n, Unit: ins.Unit{Chain: true, Word: "ch"}}
 	}},
-	{rule: "core", pattern: "{o:ord} [one | $ch | $st]", meaning: "a chain counted from the hook", example: "Row 1: Sc in 2nd, sc in each ch across", when: tests{after("in", "into"), either(no(begun), behindChain), either(endsOrKind("pg"), before("and"))}, build: func(m *match) any {
-		if o := value[int](m, "o"); o < 2 || o > 40 {
+	{rule: "core", pattern: "{o:ord} [one | $ch]", meaning: "a chain counted from the hook", example: "Row 1: Sc in 2nd, sc in each ch across", when: tests{after("in", "into"), either(no(begun), behindChain), either(endsOrKind("pg"), before("and"))}, build: func(m *match) any {
+		if o := value[int](m, "o"); o < 2 || o > 12 {
 			return nil
 		}
 		return fromHook(m)

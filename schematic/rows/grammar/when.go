@@ -52,7 +52,9 @@ func behindLimb(m *match) bool {
 }
 
 // behindChain reports whether only one stitch stands between it and the chain with which the line begins: ch 2, 6 sc in 2nd ch.
-func behindChain(m *match) bool { return m.from < 8 && m.p.at(0).Is("ch") && m.p.at(1).Kind == 'n' && m.p.at(2).Is(",") }
+func behindChain(m *match) bool {
+	return m.from < 8 && m.p.at(0).Is("ch") && m.p.at(1).Kind == 'n' && m.p.at(2).Is(",")
+}
 
 // Where it stands: opens and ends are the ends of the line, the others the words beside it or at its own ends.
 

@@ -530,7 +530,7 @@ func foundationOf(body []ins.Item) *ins.Chain {
 		list := placesOf(n)
 		for i := range list {
 			p := &list[i]
-			if p.Kind == ins.FromHook && !(s != nil && s.Kind != nil && s.Kind.ID == "slst") {
+			if p.Kind == ins.FromHook && (s == nil || s.Kind == nil || s.Kind.ID != "slst" || c.N.Set() && c.N.At(0) > 8) {
 				return c
 			}
 		}
