@@ -74,6 +74,23 @@ func newGrid(s *Motifs, i int) *grid {
 	return g
 }
 
+// Count is how many motifs, and how many halves of them, are made in a size.
+func (s *Motifs) Count(size int) (whole, half int) {
+	g := newGrid(s, size)
+	for r := range g.rows {
+		for c := range g.cols {
+			switch what := g.at(r, c); {
+			case what == '.' || what == ' ':
+			case what == 'x' && s.Shape != HalfHexagon && s.Shape != HalfSquare:
+				whole++
+			default:
+				half++
+			}
+		}
+	}
+	return whole, half
+}
+
 // at is what stands in a place of the grid.
 func (g *grid) at(r, c int) byte {
 	switch {

@@ -28,6 +28,9 @@ func (w *printer) makingUp() []string {
 // seam is one join as a sentence.
 func (w *printer) seam(j *schematic.Join) string {
 	sew, into := w.seamEdges(j.Sew), w.seamEdges(j.Into)
+	if a, b := w.pieceOf(j.Sew[0]), w.pieceOf(j.Into[0]); a != nil && a == b && len(j.Sew) == 1 && len(j.Into) == 1 {
+		into = "its " + strings.Join(w.edgeWords(j.Into[0], a)[len(strings.Fields(plain(a.Name))):], " ")
+	}
 	switch j.How {
 	case schematic.StitchToStitch:
 		return fmt.Sprintf("Sew %s to %s, stitch for stitch.", sew, into)
@@ -43,6 +46,20 @@ func (w *printer) seam(j *schematic.Join) string {
 		return fmt.Sprintf("Fold %s in half, and sew its two halves together.", sew)
 	}
 	return fmt.Sprintf("Sew %s to %s.", sew, into)
+}
+
+// motifs says how many are made, and how they are joined.
+func (w *printer) motifs(m *schematic.Motifs) {
+	whole := w.each(func(i int) int { n, _ := m.Count(w.size(i)); return n })
+	half := w.each(func(i int) int { _, n := m.Count(w.size(i)); return n })
+	var all []string
+	if whole.above(0) {
+		all = append(all, w.line(whole)+" "+word("motif", whole))
+	}
+	if half.above(0) {
+		all = append(all, w.line(half)+" half "+word("motif", half))
+	}
+	w.say("Make %s, and sew them together as the drawing shows.", list(all))
 }
 
 // ease is by how much the sewn edge is longer, in the pattern's unit; one length if all
@@ -74,24 +91,38 @@ func (w *printer) seamEdges(chain []string) string {
 	return list(all)
 }
 
-// seamEdge is an edge of one piece, or of each if several are made. A piece that its edge names
-// again (Sleeve sleeve top) is named once.
+// seamEdge is an edge of one piece, or of each if several are made.
 func (w *printer) seamEdge(ref string) string {
-	words, which := strings.Fields(plain(ref)), "the"
+	q := w.pieceOf(ref)
+	if q != nil && w.several(q) {
+		return "each " + strings.Join(w.edgeWords(ref, q), " ")
+	}
+	return "the " + strings.Join(w.edgeWords(ref, q), " ")
+}
+
+// pieceOf is the piece whose edge is called so, if there is one.
+func (w *printer) pieceOf(ref string) *schematic.Piece {
+	words := strings.Fields(plain(ref))
 	for _, q := range w.p.Pieces {
 		name := strings.Fields(plain(q.Name))
-		if len(words) <= len(name) || !strings.EqualFold(strings.Join(words[:len(name)], " "), strings.Join(name, " ")) {
-			continue
+		if len(words) > len(name) && strings.EqualFold(strings.Join(words[:len(name)], " "), strings.Join(name, " ")) {
+			return q
 		}
-		if w.several(q) {
-			which = "each"
-		}
-		if rest := words[len(name):]; strings.EqualFold(rest[0], name[len(name)-1]) {
-			words = append(slices.Clone(name), rest[1:]...)
-		}
-		break
 	}
-	return which + " " + strings.Join(words, " ")
+	return nil
+}
+
+// edgeWords are the words for an edge of a piece. One that its edge names again (Sleeve sleeve top) is named once.
+func (w *printer) edgeWords(ref string, q *schematic.Piece) []string {
+	words := strings.Fields(plain(ref))
+	if q == nil {
+		return words
+	}
+	name := strings.Fields(plain(q.Name))
+	if rest := words[len(name):]; len(rest) > 1 && strings.EqualFold(rest[0], name[len(name)-1]) {
+		words = append(slices.Clone(name), rest[1:]...)
+	}
+	return words
 }
 
 // several reports whether a piece is made more than once in every size that is printed.

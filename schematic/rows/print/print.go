@@ -124,7 +124,7 @@ func (w *printer) piece(q *schematic.Piece) {
 		w.say("Work as for %s, reversing shaping.", finding.Capital(letters(q.MirrorOf)))
 		return
 	case q.Motifs != nil:
-		w.say("Sew the motifs together, as the drawing shows.")
+		w.motifs(q.Motifs)
 		return
 	}
 	w.work = work{round: q.Round, no: make([]int, len(w.gs)), count: make(nums, len(w.gs)), fab: w.fabricOf(q.Gauge, "")}

@@ -333,3 +333,30 @@ func TestSpelledOutRowsReadBackAndAreGrammatical(t *testing.T) {
 		assert.Empty(r, oneOf.FindString(text), text)
 	})
 }
+
+// Counted by hand: 4 + 4 rows of motifs with a neck of 2 x 1 left out are 14; half motifs are told apart. An edge sewn to another of
+// its piece is one of "its" edges.
+func TestMotifsAreCounted(t *testing.T) {
+	p, gs := written(t, knitHead+`  - piece: Front
+    motifs:
+      shape: square
+      across: 11.5 (12.5) cm
+      columns: 4
+      rows: 4
+      filled: [x..x, xxxx, xxxx, xxxx]
+  - piece: Sleeve
+    make: 2
+    motifs:
+      shape: square
+      across: 11.5 (12.5) cm
+      columns: 3
+      rows: 1
+      filled: [xx/]
+joins:
+  - {sew: Sleeve left side, into: Sleeve right side}
+`)
+	out := print.Rows(p, gs, print.Options{Size: -1})
+	for _, want := range []string{"Make 14 motifs, and sew them", "Make 2 motifs and 1 half motif, and sew them", "Sew each Sleeve left side to its right side."} {
+		assert.Contains(t, out, want)
+	}
+}
