@@ -265,6 +265,7 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 		}
 		last = i
 	}
+	fillEnds(t, w)
 	fill(t, w, gap)
 	x := zeros(&p.solve.x, k)
 	p.solve.spread(x, t, w, gap, math.Inf(-1), math.Inf(1))
@@ -279,10 +280,34 @@ func (p *plan) fitRound(l *line, t, w []float64) {
 	p.open(l)
 }
 
+// fillEnds gives the places without a wish at the end of a round and at its beginning one between the last and the first that have
+// one, around the circle: an arch that leads back to where its round began lies over the middle of what it passes.
+func fillEnds(t, w []float64) {
+	first := slices.IndexFunc(w, func(v float64) bool { return v != 0 })
+	if first < 0 {
+		return
+	}
+	last := len(w) - 1
+	for w[last] == 0 {
+		last--
+	}
+	step := (t[first] + around - t[last]) / float64(first+len(w)-last)
+	for i := range w {
+		switch {
+		case i < first:
+			t[i], w[i] = t[first]-step*float64(first-i), light
+		case i > last:
+			t[i], w[i] = t[last]+step*float64(i-last), light
+		}
+	}
+}
+
+// light is the weight of a place that has no wish of its own.
+const light = 0.02
+
 // fill gives the places without a wish one between their neighbours', and little
 // weight.
 func fill(t, w, gap []float64) {
-	const light = 0.02
 	last := -1
 	for i := range t {
 		if w[i] == 0 {

@@ -2,6 +2,7 @@ package chart
 
 import (
 	"math"
+	"slices"
 
 	"flatwright/schematic/stitch"
 )
@@ -56,7 +57,8 @@ type line struct {
 	version   int32   // how often it was laid
 	cut       float64 // of a round: the angle between its last and its first stitch
 	wedge     float64 // the angle that its number takes there
-	strays    bool    // it begins beside where the round below does
+	strays    bool    // it begins beside where the round below does, or keeps its petals even: its number finds little room
+	flower    bool    // it is petals, or what petals stand on
 }
 
 // plan is a whole chart in a plane with y upwards, in mm at the usual size.
@@ -129,8 +131,21 @@ func newPlan(w *Work, left bool) *plan {
 	}
 	if p.form == circle {
 		p.findCorners()
+		p.findPetals()
 	}
 	return p
+}
+
+// findPetals finds the rounds of petals, and those on which they stand.
+func (p *plan) findPetals() {
+	for r, l := range p.lines {
+		if slices.ContainsFunc(l.nodes, (*node).petal) {
+			l.flower = true
+			if r > 1 {
+				p.lines[r-1].flower = true
+			}
+		}
+	}
 }
 
 // nodesOf makes the nodes of a row, in the order of working.

@@ -1,9 +1,6 @@
 package chart
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // guess gives a row of a round its radius before its heads are known.
 func (p *plan) guess(r int) {
@@ -84,12 +81,12 @@ func (p *plan) open(l *line) {
 	}
 	first, last := l.nodes[0].q, l.nodes[len(l.nodes)-1].q
 	l.cut = first - max(around-(last-first), 0)/2
-	l.wedge, l.strays = 0, false
+	l.wedge = 0
 	if l.row.Base {
 		return
 	}
 	l.wedge = min(p.slot/max(l.top, 1e-6), mostWedge)
-	if l.n > 1 && p.isCircle(p.lines[l.n-1]) && !slices.ContainsFunc(l.nodes, (*node).petal) {
+	if l.strays = l.flower; !l.flower && l.n > 1 && p.isCircle(p.lines[l.n-1]) {
 		below := p.lines[l.n-1]
 		d := l.cut - below.cut
 		l.strays = below.strays || !below.row.Base && math.Abs(d-around*math.Round(d/around))*l.top > p.slot

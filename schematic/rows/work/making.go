@@ -295,10 +295,7 @@ func (w *work) ends(tail []ins.Item) bool {
 // slipTravel takes slip stitches at the beginning that only lead to where the row
 // starts: they are followed by a chain that starts it, or by what is worked into a space.
 func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
-	if n.Kind == nil || n.Kind.ID != "slst" || len(w.out.runs) > 0 || len(tail) == 0 || p.Kind == ins.InEach && !w.upToSpace(p, tail) {
-		return false
-	}
-	if !leadsOn(tail) && !(w.round && p.Unit.Space && goesInSame(tail)) && !(w.mayLead(p, tail) && w.pick.leads(!w.round && w.count(p.N) > 1)) {
+	if !w.travels(n, p, tail) {
 		return false
 	}
 	if p.Kind == ins.InSame {
@@ -326,6 +323,24 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 	}
 	w.turnRound()
 	return true
+}
+
+// travels reports whether a slip stitch is one of those.
+func (w *work) travels(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
+	if n.Kind == nil || n.Kind.ID != "slst" || len(w.out.runs) > 0 || len(tail) == 0 || p.Kind == ins.InEach && !w.upToSpace(p, tail) || !p.Unit.Space && loops(tail[0]) {
+		return false
+	}
+	return leadsOn(tail) || w.round && p.Unit.Space && goesInSame(tail) || w.mayLead(p, tail) && w.pick.leads(!w.round && w.count(p.N) > 1)
+}
+
+// loops reports whether an instruction is a repeat of chains that end in a slip stitch each: the slip stitch before it holds the first.
+func loops(n ins.Item) bool {
+	q, ok := n.(*ins.Repeat)
+	if !ok || len(q.Body) != 2 || len(q.Places) > 0 || !is[*ins.Chain](q.Body[0]) {
+		return false
+	}
+	st, ok := q.Body[1].(*ins.Stitch)
+	return ok && st.Kind != nil && st.Kind.ID == "slst"
 }
 
 // upToSpace reports whether slip stitches of a round go on to its first chain space, where a chain begins.
