@@ -147,3 +147,53 @@ func TestATextOfHalvesAndLengthsIsHeldAgainstItsPattern(t *testing.T) {
 		}
 	}
 }
+
+// A hat of 8 + 20 rounds and 9 decrease rounds, every second one: 18 rounds more. The first of them may be told before its plain
+// round or behind it: what is worked later at one end is worked less at the other.
+const hat = `version: 1
+pattern: Hat
+terms: US
+units: in
+sizes: One size
+gauges:
+  fabric: 20 sts and 28 rounds over 4 in
+  rib: 20 sts and 28 rounds over 4 in in k1, p1 rib
+pieces:
+  - piece: Hat
+    worked: in the round, from the hem
+    sections:
+      - cast on: 80
+        gauge: rib
+      - even: 8 rounds
+      - even: 20 rounds
+        gauge: fabric
+      - decrease: 8
+        at: across
+        every: 2 rounds
+        times: 9
+      - gather:
+`
+
+func TestRoundsBeforeAShapingAreThoseOfTheShapingOrOfWhatStandsBefore(t *testing.T) {
+	p := given.Text(t, hat)
+	gs := schematic.WorkAll(p)
+	text := func(even, crown string) string {
+		return "Brim\nCO 80 sts. Join to work in the round.\nRnd 1: *K1, p1; rep from * around.\nRep Rnd 1 until brim measures 1¼ in.\n\nBody\nKnit " + even + " rnds.\n\nCrown\n" + crown +
+			"Break yarn, thread through remaining sts and pull tight.\n"
+	}
+	for _, c := range []struct{ even, crown, message string }{
+		{"20", "Next rnd: Knit.\nNext rnd: *K8, k2tog; rep from * around. 72 sts\nDec 8 sts evenly every 2 rnds 8 times. 8 sts\n", ""},
+		{"21", "Next rnd: *K8, k2tog; rep from * around. 72 sts\nDec 8 sts evenly every 2 rnds 8 times. 8 sts\n", ""},
+		{"22", "Next rnd: *K8, k2tog; rep from * around. 72 sts\nDec 8 sts evenly every 2 rnds 8 times. 8 sts\n", "the text of Hat works 30 rows to the end of 80 stitches, the pattern 28"},
+		{"20", "Next rnd: *K8, k2tog; rep from * around. 72 sts\nDec 8 sts evenly every 2 rnds 8 times. 8 sts\n", "the text of Hat works 17 rows to the end of 8 stitches, the pattern 18"},
+		{"19", "Next rnd: Knit.\nNext rnd: *K8, k2tog; rep from * around. 72 sts\nDec 8 sts evenly every 2 rnds 8 times. 8 sts\n", "the text of Hat works 17 rows to the end of 8 stitches, the pattern 18"},
+	} {
+		list := Against(Read("hat.txt", []byte(text(c.even, c.crown)), Options{Sizes: p.Sizes}), p, gs)
+		if c.message == "" {
+			assert.Empty(t, list, c.even)
+			continue
+		}
+		require.Len(t, list, 1, c.even)
+		assert.Equal(t, c.message, list[0].Message)
+	}
+}

@@ -495,8 +495,11 @@ func GoesOn(last, line string) bool {
 	if strings.ContainsRune(".:!?", end) || countedAtEnd().MatchString(last) {
 		return false
 	}
-	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end)
+	return unicode.IsLower(first) || strings.ContainsRune("*†(", first) && !strings.ContainsRune(")]}", end) && !countBehindStop().MatchString(last)
 }
+
+// countBehindStop is a line that ends with its count behind a stop: join. 96 (100, 105) sc
+var countBehindStop = Once(`(?i)[.;:!] ?\d+(?: ?[(\[][\d, :-]+[)\]])* ?(?:sts?|stitches|[sdt]c|hdc|htr|tr)$`)
 
 // countedAtEnd is a line that ends with its count: = 20 sts.
 var countedAtEnd = Once(`(?:=|[–—-]) ?\d+(?: ?[(\[][\d, :-]+[)\]])? ?(?:sts?|stitches)$`)

@@ -58,7 +58,7 @@ type opposed struct {
 
 // piece holds a worked piece against what the text comes to, t, in one size.
 func (a *opposed) piece(m *schematic.Made, size int, t map[string][]plateau) {
-	h := heightsOf(m, a.p)
+	h := heightsOf(m, a.p, size)
 	whole := meeting{heights: h, key: m.Name, size: size, have: t[m.Name]}
 	rest, fits := whole.have, true
 	if a.tells(m.Name) {
@@ -76,7 +76,7 @@ func (a *opposed) piece(m *schematic.Made, size int, t map[string][]plateau) {
 		switch {
 		case part == "":
 		case a.tells(key):
-			a.meets(&meeting{heights: h, key: key, size: size, have: t[key]}, h.of[part])
+			a.meets(&meeting{heights: h, key: key, size: size, have: t[key], slack: 1}, h.of[part])
 		case fits || !a.tells(m.Name):
 			parts = append(parts, part)
 		}
@@ -91,7 +91,7 @@ func (a *opposed) unheaded(piece string, size int, h *heights, parts []string, s
 		return
 	}
 	as := func(part string, strand []plateau) *meeting {
-		return &meeting{heights: h, key: partKey(piece, part), size: size, have: strand}
+		return &meeting{heights: h, key: partKey(piece, part), size: size, have: strand, slack: 1}
 	}
 	var other [][]plateau // strands that are no part
 	left := slices.Clone(parts)
@@ -196,10 +196,15 @@ func ownersOf(x *ins.Text, g *schematic.Garment) map[*ins.Section][]string {
 	out := map[*ins.Section][]string{}
 	piece := ""
 	for _, s := range x.Sections {
-		if keys := names.of(headingKey(s.Name), piece); len(keys) > 0 {
-			out[s] = keys
-			piece, _, _ = strings.Cut(keys[0], ", ")
+		keys := names.of(headingKey(s.Name), piece)
+		if len(keys) == 0 {
+			continue
 		}
+		out[s] = keys
+		if own, part, _ := strings.Cut(keys[0], ", "); part != "" && piece == "" && s != x.Sections[0] { // what stands before the first part
+			out[x.Sections[0]] = []string{own}
+		}
+		piece, _, _ = strings.Cut(keys[0], ", ")
 	}
 	if len(out) == 0 && len(g.Pieces) == 1 && slices.ContainsFunc(x.Sections, ofNoOther) {
 		out[x.Sections[0]] = []string{g.Pieces[0].Name}

@@ -11,21 +11,21 @@ import (
 // meeting meets the counts of a piece or part in those that a text comes to.
 type meeting struct {
 	*heights
-	key  string
-	size int
-	have []plateau
-	next int     // the first of have that is not met
-	met  []int   // the place in have of each count that is met, in order
-	at   plateau // of the text, where it differs
+	key   string
+	size  int
+	have  []plateau
+	next  int     // the first of have that is not met
+	met   []int   // the place in have of each count that is met, in order
+	at    plateau // of the text, where it differs
+	slack int     // rows that may be counted as those before it
 }
 
 // meet meets the counts in their order; it tells the first that differs.
 func (m *meeting) meet(want []plateau) (raw, bool) {
-	from := stretch{plateau: plateau{free: true, tall: true}, text: plateau{free: true}, key: m.key}
-	s := from
+	s := stretch{plateau: plateau{tall: true}, key: m.key, slack: m.slack}
 	for _, w := range want {
 		s.wants(w)
-		k, r, differs := m.find(s)
+		k, late, r, differs := m.find(s)
 		switch {
 		case k < 0 && m.skips():
 			s.vague = true
@@ -37,7 +37,11 @@ func (m *meeting) meet(want []plateau) (raw, bool) {
 			return r, true
 		}
 		m.met, m.next = append(m.met, k), k+1
-		s = stretch{plateau: w, text: m.have[k], key: m.key}
+		slack := 0
+		if late <= s.loose(m.have[k]) { // that row begins the work, or is one of the next
+			slack = late
+		}
+		s = stretch{plateau: w, text: m.have[k], key: m.key, have: late, slack: slack}
 	}
 	if rest := m.have[m.next:]; len(rest) > 0 && rest[0].skips && rest[0].count >= 0 {
 		return raw{kind: "rows/against", sev: finding.Warning, at: rest[0].at, fix: "correct the text, or the section", a: []int{rest[0].count},
@@ -46,26 +50,29 @@ func (m *meeting) meet(want []plateau) (raw, bool) {
 	return raw{}, false
 }
 
-// find is the place of the next plateau of the text that has the count to which s goes on, after as many rows, and at that height; or
-// the first of that count, with how it differs. It is -1 if none has it.
-func (m *meeting) find(s stretch) (at int, first raw, differs bool) {
+// find is the place of the next plateau of the text that has the count to which s goes on, after as many rows, and at that height, and
+// how many rows of the shaping that follows are worked there already; or the first of that count, with how it differs. It is -1 if
+// none has it.
+func (m *meeting) find(s stretch) (at, late int, first raw, differs bool) {
 	at = -1
 	for k, h := range m.have[m.next:] {
 		if s.take(h); h.count != s.to.count && h.said != s.to.count {
 			continue
 		}
-		r, off := s.rows(h)
+		r, off := s.tallness(m, h)
+		to := s
 		if !off {
-			r, off = s.tallness(m, h)
+			to.settle(m, h)
+			r, off = to.rows(h)
 		}
 		if !off {
-			return m.next + k, raw{}, false
+			return m.next + k, to.late(), raw{}, false
 		}
 		if at < 0 {
 			at, first = m.next+k, r
 		}
 	}
-	return at, first, at >= 0
+	return at, 0, first, at >= 0
 }
 
 // skips reports whether the text says of something that is still to come no more than that it is worked as something else.
@@ -104,6 +111,7 @@ type stretch struct {
 	want    int     // rows by the pattern
 	have    int     // rows that the text counts
 	gaps    int     // stretches of rows that it does not count
+	slack   int     // rows that may be counted before it or within it
 	vague   bool
 }
 
@@ -124,19 +132,45 @@ func (s *stretch) take(h plateau) {
 	s.vague = s.vague || h.skips || h.fresh
 }
 
+// loose is how many rows more or less are within it: one, where work begins.
+func (s *stretch) loose(h plateau) int {
+	if s.to.free || h.free {
+		return 1
+	}
+	return s.slack
+}
+
+// late is how many rows the text works over the count that are by the pattern those of the shaping behind it.
+func (s *stretch) late() int {
+	if k := s.have - s.want; k > 0 && k <= s.to.lead && s.gaps == 0 {
+		return k
+	}
+	return 0
+}
+
 // rows holds the rows of the text to those of the pattern.
 func (s *stretch) rows(h plateau) (raw, bool) {
-	off, slack := max(s.want-s.have, s.have-s.want), 0
-	if s.free || s.text.free || s.to.free || h.free {
-		slack = 1
-	}
-	if s.vague || h.doubt || s.text.doubt || s.gaps > 0 || off <= slack {
+	off := max(s.want-s.have, s.have-s.want)
+	if s.vague || h.doubt || s.text.doubt || s.gaps > 0 || off <= s.loose(h) || s.late() > 0 {
 		return raw{}, false
 	}
 	return raw{kind: "rows/against", sev: finding.Warning, at: h.at,
 		msg: "the text of " + s.key + " works %s rows to the end of %s stitches, the pattern %s | %s rows in the text | %s rows by the pattern's sections",
 		fix: "correct the text, or the section", a: []int{s.have, s.to.count, s.want, s.have, s.want}}, true
 }
+
+// settle counts the rows of a rib that is as long as that of the pattern, if no other rows of the text are not counted.
+func (s *stretch) settle(m *meeting, h plateau) {
+	if s.gaps != 1 || len(h.lengths) != 1 {
+		return
+	}
+	if _, what, ok := m.height(h.lengths[0], units.Num{}, true); ok && what == ofRib {
+		s.have, s.gaps = m.ribRows+h.lengths[0].rows, 0
+	}
+}
+
+// ofRib is what is said of the length of a rib.
+const ofRib = " of rib"
 
 // tallness holds the lengths to which the text goes on to the heights of the pattern: two rows and half a printed step are
 // within it, since the text ends after a row of one side.
@@ -176,7 +210,7 @@ func (m *meeting) height(l measured, top units.Num, last bool) (is units.Num, wh
 	case names(l.Of, "armhole"), names(l.From, "armhole", "underarm"):
 		return top.Sub(m.armhole), " from the armhole", armhole && last && m.armhole.Less(top)
 	case names(l.Of, "rib", "border", "cuff", "hem", "welt", "brim"):
-		return m.rib, " of rib", rib
+		return m.rib, ofRib, rib
 	case l.Of == "" && l.From == "", names(l.From, "shap", "divi", "mark", "neck", "join", "last", "leg", "waist", "crown", "short"):
 		return units.Num{}, "", false
 	case l.From == "" || names(l.From, "beg", "start", "cast", "co edge", "lower", "bottom", "foundation", "edge", "all", "long"):

@@ -2,8 +2,10 @@ package work
 
 import (
 	"slices"
+	"strings"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/units"
 )
@@ -16,6 +18,7 @@ type plateau struct {
 	gaps   int  // stretches of rows beside these, of which the text does not say how many there are
 	skips  bool // something before it was not followed: counts may be missing
 	doubt  bool // a line of it does not add up, which Check tells: its rows are not compared
+	lead   int  // of a pattern: so many rows later than the rows end at most, the shaping behind them begins
 	free   bool // a start or a pick-up: a row more or less is within it
 	fresh  bool // parts become one here
 	anew   bool // rows are counted from here on
@@ -71,15 +74,16 @@ type heights struct {
 	parts        []string // in their order
 	of           map[string][]plateau
 	rib, armhole units.Num
+	ribRows      int
 	forks        int // plateaus of the piece itself before its parts begin
 }
 
 // heightsOf works out the plateaus of a piece.
-func heightsOf(m *schematic.Made, p *schematic.Pattern) *heights {
-	w := measuring{heights: &heights{of: map[string][]plateau{}, rib: units.Int(-1), armhole: units.Int(-1)}, top: map[string]units.Num{}, tall: true}
+func heightsOf(m *schematic.Made, p *schematic.Pattern, size int) *heights {
+	w := measuring{heights: &heights{of: map[string][]plateau{}, rib: units.Int(-1), armhole: units.Int(-1)}, p: p, size: size, top: map[string]units.Num{}, tall: true}
 	for _, s := range m.Steps {
 		v := plateau{count: s.After, said: ins.None, rows: s.Rows, what: s.Section.Base().Name}
-		before := w.rises(s, p)
+		before := w.rises(s)
 		if w.section(s, &v, before) {
 			v.top, v.tall, v.anew = w.top[s.Part], w.tall, w.anew
 			w.anew = false
@@ -92,6 +96,8 @@ func heightsOf(m *schematic.Made, p *schematic.Pattern) *heights {
 // measuring goes along the sections of a piece.
 type measuring struct {
 	*heights
+	p    *schematic.Pattern
+	size int
 	top  map[string]units.Num // of each part so far, in mm
 	base units.Num            // of the row that was divided last
 	tall bool                 // heights are known so far
@@ -99,7 +105,7 @@ type measuring struct {
 }
 
 // rises takes the rows of a section; it gives the height at which they begin.
-func (w *measuring) rises(s schematic.Step, p *schematic.Pattern) units.Num {
+func (w *measuring) rises(s schematic.Step) units.Num {
 	if !slices.Contains(w.parts, s.Part) {
 		w.parts = append(w.parts, s.Part)
 		w.top[s.Part] = w.base
@@ -108,7 +114,7 @@ func (w *measuring) rises(s schematic.Step, p *schematic.Pattern) units.Num {
 		}
 	}
 	before := w.top[s.Part]
-	if g := p.GaugeNamed(s.Gauge); g != nil && g.Rows.Sign() > 0 {
+	if g := w.p.GaugeNamed(s.Gauge); g != nil && g.Rows.Sign() > 0 {
 		w.top[s.Part] = before.Add(g.RowHeight().Times(s.Rows))
 	} else {
 		w.tall = false
@@ -127,26 +133,42 @@ func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool
 		return false
 	case *schematic.BindOff:
 		w.begins(q.Edge, before)
+		w.leads(s.Part, q.Every)
+		v.free = q.At == schematic.BothEdges // in crochet it is one row
 		return s.After > 0
 	case *schematic.Gather:
 		return s.After > 0
 	case *schematic.Shape:
 		for _, x := range q.Shapings {
 			w.begins(x.Edge, before)
+			w.leads(s.Part, x.Every)
 		}
 	case *schematic.Even:
-		if q.Rib && w.rib.Sign() < 0 && before.Sign() == 0 {
-			w.rib = w.top[s.Part]
+		if (q.Rib || strings.Contains(q.Stitch, "rib") || w.ribbed(s.Gauge)) && w.rib.Sign() < 0 && before.Sign() == 0 {
+			w.rib, w.ribRows = w.top[s.Part], s.Rows
 		}
 	case *schematic.JoinParts:
 		// A row that is joined into a round goes on as it was; parts made one begin anew.
 		if s.Before == 0 || slices.ContainsFunc(q.Of, func(j schematic.JoinPart) bool { return j.Part != "" }) {
 			v.free, v.fresh, v.rows, w.tall = true, true, 0, false
 		}
-	case *schematic.CastOn, *schematic.PickUp, *schematic.Held, *schematic.Ring:
+	case *schematic.PickUp, *schematic.Held, *schematic.Ring:
 		v.free = true
 	}
 	return true
+}
+
+// ribbed reports whether a gauge is one of a rib.
+func (w *measuring) ribbed(gauge string) bool {
+	g := w.p.GaugeNamed(gauge)
+	return g != nil && (strings.Contains(g.Name, "rib") || strings.Contains(g.Stitch, "rib"))
+}
+
+// leads notes how much later than its rows the first shaping that is done every so many rows may begin.
+func (w *measuring) leads(part string, every expr.Graded) {
+	if k := len(w.of[part]) - 1; k >= 0 {
+		w.of[part][k].lead = max(w.of[part][k].lead, every.Int(w.size, 1)-1)
+	}
 }
 
 // begins notes where the armhole begins, if that edge is one.

@@ -2,6 +2,7 @@ package work
 
 import (
 	"slices"
+	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
 )
@@ -200,11 +201,14 @@ func takesUp(n ins.Item) bool {
 // doubtedSince reports whether of the findings behind the first told ones any says that a row does not add up.
 func doubtedSince(r *runner, told int) bool {
 	all := slices.Concat(r.all, r.found)
-	return slices.ContainsFunc(all[min(told, len(all)):], func(f raw) bool { return f.kind == "rows/stated" || f.kind == "rows/unworked" || uses([]raw{f}) })
+	return slices.ContainsFunc(all[min(told, len(all)):], func(f raw) bool {
+		return slices.Contains([]string{"rows/stated", "rows/unworked", "rows/number"}, f.kind) || uses([]raw{f})
+	})
 }
 
 // starts says of a plateau whether its line begins work: a row more or less is within it there.
 func (p *plateau) starts(l *ins.Line) {
+	p.free = strings.HasPrefix(nameOf(l), "set")                // a set-up row is counted or not
 	foundation := l.Label == nil || foundationOf(l.Body) != nil // other chains turn the work
 	for _, n := range l.Body {
 		switch n.(type) {
@@ -212,7 +216,7 @@ func (p *plateau) starts(l *ins.Line) {
 			p.fresh, p.free = true, true
 		case *ins.Chain:
 			p.free = p.free || foundation
-		case *ins.CastOn, *ins.PickUp, *ins.JoinYarn:
+		case *ins.PickUp, *ins.JoinYarn:
 			p.free = true
 		}
 	}

@@ -328,6 +328,7 @@ func (r *runner) goesOnAs(l *ins.Line) {
 
 // ends works what closes a piece, or takes stitches off it.
 func (r *runner) ends(l *ins.Line) {
+	waiting := len(r.lefts)
 	for _, n := range l.Body {
 		switch n := n.(type) {
 		case *ins.Fasten:
@@ -341,6 +342,7 @@ func (r *runner) ends(l *ins.Line) {
 			case n.Next && len(r.lefts) > 0:
 				v := &r.lefts[len(r.lefts)-1]
 				v.f = uniform(r.stuff(v.f), max(v.f.stitches()-max(n.N.At(r.size), 0), 0))
+			case n.Hold && len(r.lefts) > waiting && r.lefts[waiting].f.stitches() == n.N.At(r.size): // work on 28 sts, place the other 28 on hold
 			case r.fab != nil:
 				rows := 1
 				if n.Hold {
