@@ -119,7 +119,7 @@ func (d *drawn) slanted(list []*sided) {
 // it is steep, from the right like a vertical one. The angle is in degrees.
 func reading(u pt) (pt, float64) {
 	angle := math.Atan2(-u.Y, u.X) * 180 / math.Pi
-	const steep = 60.0
+	const steep = 70.0
 	if angle <= -steep || angle > 180-steep {
 		u = mul(u, -1)
 		angle = math.Atan2(-u.Y, u.X) * 180 / math.Pi

@@ -262,3 +262,29 @@ pieces:
 	}
 	assert.Fail(t, "no band")
 }
+
+// A border of 8 rows at 2 to 1 cm, 40 mm, lies round a blanket of 80 stitches and 60 rows: 400 + 80 by 300 + 80 mm, and what lies between is its own.
+func TestABorderLiesAllRoundABlanket(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: t
+terms: UK
+units: cm
+sizes: One
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Blanket
+    sections: [{cast on: 80, edge: lower edge}, {even: 60 rows}, {bind off: all, edge: upper edge}]
+  - piece: Border
+    kind: band
+    onto: ["Blanket lower edge, 1 in every 1 sts", "Blanket left side, 1 in every 1 rows", "Blanket upper edge, 1 in every 1 sts", "Blanket right side, 1 in every 1 rows"]
+    sections: [{even: 8 rows}, {bind off: all}]
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, noted(g))
+	require.Len(t, g.Worn.Measures, 2)
+	assert.InDelta(t, 480, measured(t, g, "width").Length.Float(), 0.01)
+	assert.InDelta(t, 380, measured(t, g, "length").Length.Float(), 0.01)
+	require.Len(t, g.Worn.Views[0].Outline, 1)
+	assert.InDelta(t, 480.0*380, area(g.Worn.Views[0].Outline[0]), 0.01)
+}

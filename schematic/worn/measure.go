@@ -35,7 +35,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.inGores(a.rowOf(root))
 	case holds[root.made.Kind]:
 		t.holder(root)
-	case root.made.Kind == schematic.KindShawl || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
+	case root.made.Kind == schematic.KindShawl || a.bordered() || root.face == either && root.made.Views[root.view].Panel && !root.made.Round:
 		t.span()
 	case root.made.Kind > schematic.KindBand && len(a.placed) > 1:
 		t.outside(root)
@@ -959,6 +959,11 @@ func (p *panel) above(q pt) float64 {
 	return y
 }
 
+// bordered reports whether a band lies all round the one panel that there is.
+func (a *assembly) bordered() bool {
+	return len(a.placed) == 2 && a.placed[1].strip && !slices.ContainsFunc(a.placed[0].drawn, func(s side) bool { return !s.taken })
+}
+
 // span measures what is no garment with a body, such as a shawl: from tip to tip, how deep it is, and the lines between its
 // panels; a rectangle has a width and a length.
 func (tk *taker) span() {
@@ -979,6 +984,9 @@ func (tk *taker) span() {
 	tk.take(down, slices.MinFunc(all, byY), slices.MaxFunc(all, byY), schematic.Vertical, false, units.Num{})
 	for _, p := range tk.a.placed {
 		for i, s := range p.drawn {
+			if down == "length" {
+				break // its other sides are as long
+			}
 			name := s.name
 			if name == "line" {
 				name = "line between the panels"

@@ -34,7 +34,7 @@ func (a *assembly) strip(s *strip) bool {
 		}
 	}
 	if along == nil {
-		return false
+		return a.border(s)
 	}
 	in, out := cornersBeside(steady(along.path, s.deep), s.deep)
 	along.levelEnds(in, out)
@@ -62,6 +62,38 @@ func (a *assembly) strip(s *strip) bool {
 	}
 	a.placed = append(a.placed, p)
 	return true
+}
+
+// border lays a band round a panel of which all edges take it, such as that of a blanket: it lies in two loops, with a bridge between them at a corner.
+func (a *assembly) border(s *strip) bool {
+	for _, host := range a.placed {
+		n := len(host.drawn)
+		if host.made == s.made || slices.ContainsFunc(host.drawn, func(e side) bool { return e.taken || !slices.Contains(e.keys, s.key) }) {
+			continue
+		}
+		round := points(host.drawn)
+		out := offset(append(round, round[0], round[1]), s.deep)
+		if len(out) != n+2 {
+			return false
+		}
+		p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed), hosts: []*panel{host}}
+		for i := range n { // the other way round, and back to where it began
+			e := side{a: round[(n-i)%n], taken: true}
+			host.drawn[i].taken, p.drawn = true, append(p.drawn, e)
+		}
+		p.drawn = append(p.drawn, side{a: round[0], taken: true, blind: true})
+		for _, q := range append([]pt{out[n]}, out[1:n]...) {
+			p.drawn = append(p.drawn, side{a: q, name: "outer edge", keys: s.outer})
+		}
+		p.drawn = append(p.drawn, side{a: out[n], blind: true})
+		p.loop = p.drawn
+		if s.ribs {
+			p.bandRibs(append(round[1:n:n], round[0], round[1]), out[1:])
+		}
+		a.placed = append(a.placed, p)
+		return true
+	}
+	return false
 }
 
 // levelEnds ends a band that is steep where it comes to a shoulder level with it: it goes on behind.
