@@ -13,8 +13,8 @@ type Caution struct {
 const LocalRules = "Follow the safety rules of the country where it will be worn."
 
 var (
-	smallParts = []string{"button", "bead", "toggle", "snap", "popper", "press stud", "pompom", "pom-pom", "sequin", "eye"}
-	cords      = []string{"cord", "drawstring", "tie", "ties", "ribbon", "i-cord", "string", "strap"}
+	smallParts = []string{"button", "bead", "toggle", "snap", "popper", "stud", "pompom", "pom-pom", "sequin", "eye"}
+	cords      = []string{"cord", "drawstring", "tie", "ribbon", "i-cord", "string", "strap"}
 	heat       = []string{"iron", "press", "steam", "block"}
 )
 
@@ -62,7 +62,7 @@ func mentions(texts, words []string) bool {
 	for _, t := range texts {
 		for _, f := range strings.FieldsFunc(strings.ToLower(t), func(r rune) bool { return r != '-' && (r < 'a' || r > 'z') }) {
 			for _, w := range words {
-				if f == w || len(w) > 3 && strings.HasPrefix(f, w) {
+				if f == w || f == w+"s" || len(w) > 3 && strings.HasPrefix(f, w) {
 					return true
 				}
 			}
