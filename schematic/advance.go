@@ -44,7 +44,7 @@ func (w *worker) advance(k int, left, right []profile) {
 			}
 		}
 		dl, dr := lp.last().d, rp.last().d
-		w.grow(b, h, k, lp, rp, f)
+		w.grow(b, h, k, lp, rp)
 		b.x = l0.Sub(dl.Mul(wl))
 		b.change(dl, dr)
 	}
@@ -89,7 +89,7 @@ func (b *block) change(dl, dr units.Num) {
 
 // grow adds the fabric area of k rows, by gauge: the mean count of the rows
 // between two corners times width and height of a stitch.
-func (w *worker) grow(b *block, h units.Num, k int, lp, rp profile, f units.Num) {
+func (w *worker) grow(b *block, h units.Num, k int, lp, rp profile) {
 	for i, r := range b.runs {
 		n := units.Int(int64(r.n)).Times(k)
 		if i == 0 {

@@ -150,7 +150,7 @@ func (f *Fitting) Fit(now, was []Section) []Section {
 			f.Gauge = g
 		}
 		if f.N == 0 && f.step.Before > 0 && !s.traits().Starts && len(f.ends) == 0 {
-			f.N = f.count("row", f.step.Before, Need{}, 1)
+			f.N = f.count("row", f.step.Before, Need{})
 		}
 		if _, longer := f.Extra[old]; longer { // its numbers are its own now
 			s = s.with(func(g expr.Graded) expr.Graded { g.From = nil; return g })
@@ -190,7 +190,7 @@ func (f *Fitting) name(what string, published int) string {
 }
 
 // count is so many stitches anew: the nearest to as wide.
-func (f *Fitting) count(what string, published int, need Need, least int) int {
+func (f *Fitting) count(what string, published int, need Need) int {
 	if published == 0 {
 		return 0
 	}
@@ -198,7 +198,7 @@ func (f *Fitting) count(what string, published int, need Need, least int) int {
 	if !f.shifted && !need.holds(published) {
 		need = Need{}
 	}
-	return f.Near(f.name(what, published), sts.Times(published), need, least)
+	return f.Near(f.name(what, published), sts.Times(published), need, 1)
 }
 
 // needs is what the count after the section at hand must be for what follows.

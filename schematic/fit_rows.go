@@ -77,7 +77,7 @@ func (s *Shape) change(i int, step Step) int {
 
 // point is the one shaping of rounds that run into a point: as many stitches go in each as
 // the point has, or a part of them, and so it stays, in more or fewer wedges.
-func (s *Shape) point(f *Fitting, step Step) *Shaping {
+func (s *Shape) point(step Step) *Shaping {
 	if len(s.Shapings) != 1 || s.Shapings[0].At != Across || s.Shapings[0].Increase || s.Shapings[0].total() < 2 {
 		return nil
 	}
@@ -165,7 +165,7 @@ func (t *spreading) one(was *Shape) {
 	by, each := h.By.Int(0, 1), t.s.change(0, f.step)
 	need := f.needs()
 	switch {
-	case was.point(f, f.step) != nil:
+	case was.point(f.step) != nil:
 		left := f.step.After
 		if h.By.From == nil && left%by == 0 { // as many wedges as are as wide
 			n := f.Near(f.name("wedges", by), sts.Times(by), Need{}, 2)
@@ -470,7 +470,7 @@ func (s *ShortRows) fit(f *Fitting, old Section) {
 		f.put(&s.Rows, f.rows(old, Need{2, r}.bounded()))
 	}
 	f.Round = round
-	over := f.put(&s.Over, min(f.N, f.count("short rows over", was.Over.Int(0, 0), Need{}, 1)))
+	over := f.put(&s.Over, min(f.N, f.count("short rows over", was.Over.Int(0, 0), Need{})))
 	if n := was.Step.Int(0, 0); n > 0 { // all turns together leave as much as they left
 		sts, _ := f.ratio()
 		turns, ends := max(1, s.turns()), 1

@@ -24,7 +24,7 @@ func (s *CastOn) fit(f *Fitting, old Section) {
 		f.Made[old] = f.N
 		f.more = int(units.Int(int64(f.N)).Div(sts).Round()) - n
 	} else {
-		f.N = f.put(&s.Stitches, f.count("cast on", n, need, 1))
+		f.N = f.put(&s.Stitches, f.count("cast on", n, need))
 	}
 	f.Gauge = gauge
 	if chain := was.Chain.Int(0, 0); chain > 0 {
@@ -84,7 +84,7 @@ func (s *Ring) fit(f *Fitting, _ Section) { f.N = s.Stitches.Int(0, 0) }
 func (s *Sideways) fit(f *Fitting, old Section) {
 	was := old.(*Sideways)
 	deep := was.Stitches.Int(0, 0)
-	n := f.put(&s.Stitches, f.count("depth", deep, Need{}, 1))
+	n := f.put(&s.Stitches, f.count("depth", deep, Need{}))
 	_, rows := f.ratio()
 	if r := was.Rows.Int(0, 0); r > 0 {
 		f.put(&s.Rows, f.Near(f.name("band rows", r), rows.Times(r), Need{}, 1))

@@ -54,6 +54,9 @@ func NamesIn(s Section) []GivenName { return s.named() }
 // StartsFrom are the pieces whose stitches a section starts from.
 func StartsFrom(s Section) []string { return s.startsFrom() }
 
+// Starts reports whether a section begins a piece.
+func Starts(s Section) bool { return s.traits().Starts }
+
 // FirstEdge is the name of the edge with which a section begins a piece, or nothing.
 func FirstEdge(s Section) string { return s.firstEdge() }
 

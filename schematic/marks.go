@@ -3,7 +3,7 @@ package schematic
 import "math"
 
 // placed is where a mark lies: in from the edge at its height, if it is on one.
-func (w *worker) placed(c *canvas, loops [][]drawn, k mark) Point {
+func (w *worker) placed(loops [][]drawn, k mark) Point {
 	if k.side == segNone {
 		return w.piece.From.turned(k.at).point()
 	}

@@ -233,7 +233,7 @@ func (w *worker) view(c *canvas) {
 	}
 	v.addParts(c, at, up)
 	for _, k := range c.marks {
-		v.Marks = append(v.Marks, Marked{What: k.what, At: w.placed(c, loops, k), Name: k.name})
+		v.Marks = append(v.Marks, Marked{What: k.what, At: w.placed(loops, k), Name: k.name})
 	}
 	w.centreLine(&v)
 	if !v.Disc && w.piece.Motifs == nil && len(v.Outline) > 0 {

@@ -108,7 +108,7 @@ func (s *Divide) work(w *worker) {
 	case st.round:
 		strands = w.divideRound(places, n)
 	default:
-		strands = w.divideFlat(&st.blocks[0], places, n, st.round)
+		strands = w.divideFlat(&st.blocks[0], places, n)
 	}
 	whole := w.cur
 	whole.ended = true
@@ -171,7 +171,7 @@ func (w *worker) nameEdgesAsDrawn(l, r string) {
 
 // part makes the strand of a part that is worked on, or ends one that is not.
 // It is flat from here on. x is the left end of the row's drawing.
-func (w *worker) divideFlat(b *block, places []stretchOf, n int, round bool) []*strand {
+func (w *worker) divideFlat(b *block, places []stretchOf, n int) []*strand {
 	st := w.cur
 	c := w.canvas(b)
 	var out []*strand
@@ -428,7 +428,7 @@ func (w *worker) divideLayers(places []stretchOf, n int) []*strand {
 		flat := &strand{gauge: st.gauge, y: st.y, row: st.row, rs: true, unseen: st.unseen}
 		flat.blocks = []block{{view: view, x: b.x, runs: b.slice(lo, hi), left: b.left, right: b.right}}
 		w.cur = flat
-		out = append(out, w.divideFlat(&flat.blocks[0], mine, hi-lo, true)...)
+		out = append(out, w.divideFlat(&flat.blocks[0], mine, hi-lo)...)
 		w.cur = st
 	}
 	return out

@@ -424,7 +424,7 @@ func (m *Made) doubts(part string) bool {
 
 // onto begins a band along edges of other pieces.
 func (w *worker) onto() {
-	if len(w.piece.Sections) > 0 && starts(w.piece.Sections[0]) {
+	if len(w.piece.Sections) > 0 && Starts(w.piece.Sections[0]) {
 		return
 	}
 	n := 0

@@ -219,7 +219,7 @@ func (w *worker) before(s Section) Step {
 	c := s.Base()
 	step := Step{Section: s, FirstRS: true}
 	_, joins := s.(*JoinParts)
-	needs := !starts(s) && !joins
+	needs := !Starts(s) && !joins
 	if w.cur == nil {
 		if needs {
 			w.find("arithmetic/start", finding.Error, c.Pos, "there are no stitches to work here", "", "",
@@ -237,7 +237,7 @@ func (w *worker) before(s Section) Step {
 	step.Before, step.FirstRow, step.FirstRS, step.Doubt = w.cur.count(), w.cur.row+1, w.cur.rs, w.cur.doubt
 	w.edgeNames(c)
 	_, sideways := s.(*PickUp)
-	if c.Gauge != "" && !starts(s) && !sideways {
+	if c.Gauge != "" && !Starts(s) && !sideways {
 		w.toGauge(w.gauge(c.Gauge))
 	}
 	return step
@@ -277,8 +277,6 @@ func (w *worker) holdTo(c *Common, step Step, to units.Num) {
 		fmt.Sprintf("%d stitches before it, %d after it", step.Before, step.After), to.String()+" stated",
 		fmt.Sprintf("state `to: %d`, or change what the section works", step.After))
 }
-
-func starts(s Section) bool { return s.traits().Starts }
 
 func (w *worker) gauge(name string) *Gauge {
 	if g := w.b.p.GaugeNamed(name); g != nil {

@@ -121,15 +121,15 @@ func (s *shape) footBars(out []bar, q *pen) []bar {
 	return out
 }
 
-// near is the least distance between two bodies, their thickness taken off; it stops
-// looking under least.
-func nearness(a, b []bar, least float64) float64 {
+// nearness is the least distance between two bodies, their thickness taken off; it stops
+// looking under what stands apart.
+func nearness(a, b []bar) float64 {
 	d := math.Inf(1)
 	for _, x := range a {
 		for _, y := range b {
 			t := x.half + y.half
-			if max(min(x.a.X, x.b.X)-max(y.a.X, y.b.X), min(y.a.X, y.b.X)-max(x.a.X, x.b.X)) > t+least ||
-				max(min(x.a.Y, x.b.Y)-max(y.a.Y, y.b.Y), min(y.a.Y, y.b.Y)-max(x.a.Y, x.b.Y)) > t+least {
+			if max(min(x.a.X, x.b.X)-max(y.a.X, y.b.X), min(y.a.X, y.b.X)-max(x.a.X, x.b.X)) > t+apart ||
+				max(min(x.a.Y, x.b.Y)-max(y.a.Y, y.b.Y), min(y.a.Y, y.b.Y)-max(x.a.Y, x.b.Y)) > t+apart {
 				continue
 			}
 			d = min(d, between(x.a, x.b, y.a, y.b)-t)
@@ -228,7 +228,7 @@ func (p *plan) lift(n *node) {
 func (p *plan) archHits(n *node) bool {
 	p.mine = p.body(p.mine, n)
 	mine := p.mine
-	hits := func(m *node, body []bar) bool { return !m.mark && nearness(mine, body, apart) < apart }
+	hits := func(m *node, body []bar) bool { return !m.mark && nearness(mine, body) < apart }
 	for _, m := range [2]*node{n.prev.prev, n.next.next} {
 		if m != nil && m != n && !m.arch() && !m.picot() {
 			if p.other = p.body(p.other, m); hits(m, p.other) {
@@ -275,7 +275,7 @@ func (p *plan) meets(mine []bar, n *node, own []*node) bool {
 	}
 	low := n.lowest()
 	hit := func(m *node) bool {
-		return !m.mark && m.v+apart+1.3 >= low && !slices.Contains(own, m) && nearness(mine, p.made(m), apart) < apart
+		return !m.mark && m.v+apart+1.3 >= low && !slices.Contains(own, m) && nearness(mine, p.made(m)) < apart
 	}
 	for m, steps := first, 0; m != last && m != nil && steps < 24; m, steps = m.next, steps+1 {
 		if hit(m) {
@@ -350,7 +350,7 @@ func (p *plan) widen(l *line, level bool) bool {
 		if a == nil || i == 0 || a.mark || b.mark || a.chain() && b.chain() || a.arch() || b.arch() || a.picot() || b.picot() || a.group != nil && b.group != nil && &a.group[0] == &b.group[0] {
 			continue
 		}
-		if d := nearness(last, body, apart); d < apart-0.02 {
+		if d := nearness(last, body); d < apart-0.02 {
 			b.extra += 0.12 + apart - max(d, -0.5)
 			found = true
 			if low, high := min(a.fv, b.fv), max(a.fv, b.fv); level && high > low {

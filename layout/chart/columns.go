@@ -26,7 +26,7 @@ type knitRow struct {
 // below keeps its columns; where a row has fewer, the columns of decreases that no
 // increase makes up for end; where it has more, new columns begin, which are empty
 // below.
-func columns(w *Work, left bool) ([]knitRow, int) {
+func columns(w *Work) ([]knitRow, int) {
 	var out []knitRow
 	l := &columnList{head: -1, pattern: w.patterned(), wedges: w.inWedges()}
 	var below []int // column of each stitch of the row below, from the left

@@ -60,7 +60,7 @@ Rnd 3: Ch 3 (counts as dc), 6 dc in same sp, 7 dc in next ch-1 sp and each ch-1 
 // A twist that the text only names leans as its name says; a cable that it does not describe takes its squares as one.
 func TestACrossingThatIsOnlyNamed(t *testing.T) {
 	w := fromText(t, "Cast on 10 sts.\nRow 1 (RS): P1, RT, p1, LT, C4B.\nRow 2: P4, k2, p2, k2.\n")
-	rows, _ := columns(w, false)
+	rows, _ := columns(w)
 	r := rows[0]
 	assert.Equal(t, []int{4, 2, 1, 2, 1}, []int{r.crossing(0), r.crossing(4), r.crossing(6), r.crossing(7), r.crossing(9)})
 	assert.True(t, r.cells[4].st.Cross.Left)

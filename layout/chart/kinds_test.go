@@ -155,7 +155,7 @@ func TestFiletIsOpenAndSolidMesh(t *testing.T) {
 
 func TestPlainRowsOfAShapedPieceAreFoldedAway(t *testing.T) {
 	w := fromText(t, "Cast on 40 sts.\nRow 1 (RS): Knit. (40 sts)\nRow 2: Purl. (40 sts)\nInc 1 st at each end of every 6th row 8 times. (56 sts)\nWork 12 rows even.\n")
-	short := w.foldPlain(mostTall)
+	short := w.foldPlain()
 	require.NoError(t, short.Check())
 	drawn, told := 0, 0
 	for i := range short.Rows {

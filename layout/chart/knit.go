@@ -38,7 +38,7 @@ func (d *drawing) grid(o *Options) {
 	if o.Proportion > 0 {
 		s.tall = cell * min(max(o.Proportion, 0.4), 1.6)
 	}
-	s.rows, s.wide = columns(d.work, o.LeftHanded)
+	s.rows, s.wide = columns(d.work)
 	for i := range s.rows {
 		if words := d.work.Rows[s.rows[i].row].leftOut(); words != "" {
 			s.high += gapHigh

@@ -12,7 +12,7 @@ import (
 // squaresOf are the columns of a knitting chart in every row, and the symbols as the
 // right side shows them, from the left.
 func squaresOf(w *Work) (cols [][]int, keys [][]string, wide int) {
-	rows, n := columns(w, false)
+	rows, n := columns(w)
 	for _, r := range rows {
 		var c []int
 		var k []string
@@ -134,7 +134,7 @@ func TestStitchesThatDifferHaveSymbolsThatDiffer(t *testing.T) {
 	assert.Equal(t, []string{"slipped", "slipped, yarn in front", "yarn over", "right-leaning decrease", "yarn over", "left-leaning decrease tbl", "knit"}, keys[0][5:])
 	assert.Equal(t, []string{"knit", "knit", "left-leaning decrease tbl", "slipped, yarn in front", "slipped"}, keys[1][:5])
 	s := &squares{keys: map[string]*inUse{}}
-	rows, _ := columns(w, false)
+	rows, _ := columns(w)
 	for _, r := range rows {
 		for i := range r.cells {
 			s.symbolOf(&r.cells[i], w.Rows[r.row].Wrong)
@@ -153,7 +153,7 @@ func TestARepeatGoesAroundWhatItWouldCut(t *testing.T) {
 		w := fromText(t, text)
 		d := &drawing{work: w}
 		s := &squares{d: d, o: &Options{}}
-		s.rows, s.wide = columns(w, false)
+		s.rows, s.wide = columns(w)
 		r, ok := s.repeated()
 		require.True(t, ok)
 		for i := range s.rows {
@@ -176,7 +176,7 @@ func TestAShortenedPieceHasNoRepeat(t *testing.T) {
 	require.NotNil(t, left)
 	d := &drawing{work: short}
 	s := &squares{d: d, o: &Options{}}
-	s.rows, s.wide = columns(short, false)
+	s.rows, s.wide = columns(short)
 	_, ok := s.repeated()
 	require.Less(t, short.kept.Of, 2)
 	assert.False(t, ok)

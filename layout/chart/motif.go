@@ -391,7 +391,7 @@ func (p *plan) crowd(l *line) *node {
 		for a != nil && a != n && (a.arch() || a.picot()) {
 			a = a.prev
 		}
-		if a != nil && a != n && !sameGroup(a, n) && nearness(p.made(a), p.made(n), apart) < apart/2 {
+		if a != nil && a != n && !sameGroup(a, n) && nearness(p.made(a), p.made(n)) < apart/2 {
 			return n
 		}
 		if l.n > 0 && !p.lines[l.n-1].row.Base && len(n.feet) > 0 && p.meets(p.made(n), n, n.feet) {

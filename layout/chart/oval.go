@@ -349,7 +349,7 @@ func (p *plan) standsInArch(l *line) *node {
 			continue
 		}
 		for _, m := range p.lines[l.n-1].nodes {
-			if m.arch() && m.side == n.side && nearness(p.made(n), p.made(m), apart) < apart/2 {
+			if m.arch() && m.side == n.side && nearness(p.made(n), p.made(m)) < apart/2 {
 				return n
 			}
 		}

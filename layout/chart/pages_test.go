@@ -254,7 +254,7 @@ func TestANarrowedRowStandsInTheMiddle(t *testing.T) {
 		}
 	}
 	w := fromText(t, "Terms: US\nCast on 30 sts.\nWork 2 rows even. (30 sts)\nDec 1 st at each end every 2 rows 10 times, over 20 rows. (10 sts)\n")
-	rows, n := columns(w, false)
+	rows, n := columns(w)
 	require.Equal(t, 30, n)
 	for _, r := range rows {
 		left, right := r.cells[0].col, n-1-r.cells[len(r.cells)-1].col

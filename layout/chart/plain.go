@@ -9,10 +9,10 @@ import (
 // leastPlain is how many rows worked even, one after the other, are folded away.
 const leastPlain = 3
 
-// foldPlain leaves rows worked even out of a shaped work of more than mostRows: where
+// foldPlain leaves rows worked even out of a shaped work of more than mostTall: where
 // nothing is shaped nothing needs to be seen.
-func (w *Work) foldPlain(mostRows int) *Work {
-	if len(w.Rows) <= mostRows || w.edgeAt() >= 0 || formOf(w) != flat {
+func (w *Work) foldPlain() *Work {
+	if len(w.Rows) <= mostTall || w.edgeAt() >= 0 || formOf(w) != flat {
 		return w
 	}
 	out := *w
@@ -191,12 +191,12 @@ func (w *Work) Parts() []*Work {
 		base.St[i].Feet = nil
 	}
 	crown.Title = strings.TrimPrefix(w.Title+", crown", ", ")
-	_, ofBody := body.foldPlain(mostTall).wedge()
-	_, ofCrown := crown.foldPlain(mostTall).wedge()
+	_, ofBody := body.foldPlain().wedge()
+	_, ofCrown := crown.foldPlain().wedge()
 	if ofBody == nil || ofCrown == nil {
 		return []*Work{w}
 	}
-	if _, whole := w.foldPlain(mostTall).wedge(); whole != nil && whole.Of == ofCrown.Of {
+	if _, whole := w.foldPlain().wedge(); whole != nil && whole.Of == ofCrown.Of {
 		return []*Work{w}
 	}
 	return []*Work{&body, &crown}
@@ -264,7 +264,7 @@ func (w *Work) short() (*Work, *shortText) {
 	if w.filet() != nil {
 		return w, nil
 	}
-	w = w.foldPlain(mostTall).lower(mostTall)
+	w = w.foldPlain().lower(mostTall)
 	if formOf(w) != flat {
 		return w, nil
 	}

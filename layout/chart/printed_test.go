@@ -63,7 +63,7 @@ func TestShapedRowsAreRightSideRows(t *testing.T) {
 // The stitches of a crossing stand beside each other, whatever ends or begins in the rows about it.
 func TestNoEmptySquareStandsWithinACrossing(t *testing.T) {
 	w := workOfText(t, "T4B = slip next 2 sts to cable needle and hold at back, k2, then p2 from cable needle\nCast on 24 sts.\nRow 1 (RS): K10, m1, k4, m1, k10.\nRow 2: P26.\nRow 3: K9, k2tog, k2tog, k2tog, k11.\nRow 4: P23.\nRow 5: K9, T4B, k10.")
-	rows, _ := columns(w, false)
+	rows, _ := columns(w)
 	crossed := 0
 	for _, r := range rows {
 		for i := 1; i < len(r.cells); i++ {

@@ -59,7 +59,7 @@ func TestRowsThatTellTheirYarns(t *testing.T) {
 // outermost of each wedge, and the others go on.
 func TestEachWedgeOfACrownNarrowsByItself(t *testing.T) {
 	w := fromText(t, "Cast on 10 sts and join in the round.\nRnd 1: (K3, k2tog) twice.\nRnd 2: Knit.\nRnd 3: (K2, k2tog) twice.\n")
-	rows, wide := columns(w, false)
+	rows, wide := columns(w)
 	require.Equal(t, 10, wide)
 	for i, want := range [][]int{{1, 2, 3, 4, 6, 7, 8, 9}, {1, 2, 3, 4, 6, 7, 8, 9}, {2, 3, 4, 7, 8, 9}} {
 		var got []int

@@ -394,18 +394,18 @@ func (v *view) tables(all []document.Drawing) {
 		}
 		out := group{Name: g.Name}
 		for _, r := range g.Rows {
-			out.Rows = append(out.Rows, row{ID: r.ID, Name: r.Name, Letters: v.letters(all, g, r), Cells: v.cells(r)})
+			out.Rows = append(out.Rows, row{ID: r.ID, Name: r.Name, Letters: v.letters(all, r), Cells: v.cells(r)})
 		}
 		v.Tables = append(v.Tables, out)
 	}
 }
 
 // letters are those that a row of the table has on the drawings.
-func (v *view) letters(all []document.Drawing, g table.Group, r table.Row) []mark {
+func (v *view) letters(all []document.Drawing, r table.Row) []mark {
 	var out []mark
 	for _, d := range all {
 		for _, f := range d.Figures {
-			if l := letterOf(f, g, r); l != "" {
+			if l := letterOf(f, r); l != "" {
 				out = append(out, mark{v.classOf(d.Size), l})
 			}
 		}
@@ -437,7 +437,7 @@ func (v *view) inUnits(text func(u units.Unit) string) template.HTML {
 
 // letterOf is the letter of a row on a figure. A table tells measurements that are
 // alike once, so that the figure may know the row by the name of its twin.
-func letterOf(f document.Figure, g table.Group, r table.Row) string {
+func letterOf(f document.Figure, r table.Row) string {
 	for _, id := range append([]string{r.ID}, r.Also...) {
 		if l := f.Letters[id]; l != "" {
 			return l

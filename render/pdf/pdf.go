@@ -55,8 +55,8 @@ func Write(w io.Writer, sheets []*sheet.Sheet, info Info) error {
 		d.embed()
 	}
 	d.findTargets()
-	for i, s := range sheets {
-		d.page(i+1, s)
+	for _, s := range sheets {
+		d.page(s)
 	}
 	var out bytes.Buffer
 	if err := p.Output(&out); err != nil {
@@ -162,7 +162,7 @@ func (d *document) findTargets() {
 	}
 }
 
-func (d *document) page(n int, s *sheet.Sheet) {
+func (d *document) page(s *sheet.Sheet) {
 	d.AddPageFormat("P", sizeOf(s))
 	d.pen = pen{}
 	if s.Bookmark != "" {

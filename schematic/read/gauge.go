@@ -13,7 +13,7 @@ import (
 func Gauge(text string, u units.Unit) (schematic.Gauge, *expr.Problem) {
 	r := &reader{unit: u, lines: [][]rune{[]rune(text)}}
 	n := &yaml.Node{Kind: yaml.ScalarNode, Tag: "!!str", Value: text, Line: 1, Column: 1}
-	g, ok := r.gauge("gauge", n, n)
+	g, ok := r.gauge("gauge", n)
 	if ok && !r.findings.Errors() {
 		return g, nil
 	}

@@ -36,7 +36,7 @@ func (r *reader) pattern(root *yaml.Node) *schematic.Pattern {
 		p.Bodies = append(p.Bodies, r.body(name, at, v))
 	})
 	r.named(m, "gauges", func(name string, at, v *yaml.Node) {
-		g, ok := r.gauge(name, at, v)
+		g, ok := r.gauge(name, v)
 		if !ok { // so that what calls it can be read on
 			g = schematic.Gauge{Name: name, Stitches: units.Int(20), Rows: units.Int(20), Over: units.Int(100), Pos: r.pos(at)}
 		}

@@ -224,7 +224,7 @@ var roundList = []string{"rounds", "rnds", "round", "rnd"}
 const gaugeForm = "such as 14 sts and 10 rows over 10 cm in hdc"
 
 // gauge reads A sts and B rows over LENGTH in STITCH, stretched.
-func (r *reader) gauge(name string, at, n *yaml.Node) (schematic.Gauge, bool) {
+func (r *reader) gauge(name string, n *yaml.Node) (schematic.Gauge, bool) {
 	g := schematic.Gauge{Name: name, Pos: r.pos(n)}
 	p := r.phrase(n, "the gauge "+quoted(name), gaugeForm)
 	g.Stitches = p.number()

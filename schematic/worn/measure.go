@@ -47,7 +47,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.limbs(root)
 	case b != nil:
 		t.trunk(b)
-		t.sleeve(b)
+		t.sleeve()
 		t.hoods()
 	}
 	for _, p := range a.placed {
@@ -1281,7 +1281,7 @@ func (tk *taker) bag(root *panel) {
 }
 
 // sleeve measures the sleeve at the left.
-func (tk *taker) sleeve(t *trunk) {
+func (tk *taker) sleeve() {
 	var p *panel
 	for _, q := range tk.a.placed {
 		if q.made.Kind == schematic.KindSleeve && q.hung && !q.strap && (p == nil || q.where.by.X < p.where.by.X) {

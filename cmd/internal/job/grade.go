@@ -97,7 +97,8 @@ func Grade(ctx context.Context, src Source, o GradeOptions) (Result, error) {
 		err = gradeText(&b, t)
 		explainText(&b, size, explained)
 	case "markdown":
-		ending, err = ".md", gradeMarkdown(&b, t)
+		ending = ".md"
+		gradeMarkdown(&b, t)
 		explainMarkdown(&b, size, explained)
 	case "csv":
 		ending, err = ".csv", gradeCSV(&b, t)
@@ -281,7 +282,7 @@ func how(s string) string {
 	return ": " + s
 }
 
-func gradeMarkdown(w io.Writer, t grade.Table) error {
+func gradeMarkdown(w io.Writer, t grade.Table) {
 	fmt.Fprintf(w, "## %s: grading\n", finding.Markdown(t.Title))
 	for _, part := range t.Parts {
 		fmt.Fprintf(w, "\n**%s**%s\n\n| |", finding.Markdown(part.Name), finding.Markdown(how(part.How)))
@@ -297,7 +298,6 @@ func gradeMarkdown(w io.Writer, t grade.Table) error {
 			fmt.Fprintln(w)
 		}
 	}
-	return nil
 }
 
 func gradeCSV(w io.Writer, t grade.Table) error {

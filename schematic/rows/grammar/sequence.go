@@ -337,7 +337,7 @@ func (s *sequence) repeat() bool {
 		return false
 	}
 	j, starred := s.pastStars(j)
-	if !starred && s.star < 0 && s.closed == nil && !s.lastGroup(j) {
+	if !starred && s.star < 0 && s.closed == nil && !s.lastGroup() {
 		return s.wholeRow(j)
 	}
 	if s.ofRows(starred, j) {
@@ -434,7 +434,7 @@ func (s *sequence) bareAround() bool {
 	if s.sep == "," && s.star < 0 && s.closed == nil && s.severalBare() {
 		return s.wholeRow(s.i) // dc in next st, 2 dc in next st, around
 	}
-	if !s.lastGroup(s.i) { // *(p2, k8), around
+	if !s.lastGroup() { // *(p2, k8), around
 		return false
 	}
 	r := s.out[len(s.out)-1].(*ins.Repeat)
@@ -529,8 +529,8 @@ func (s *sequence) rowsFollow() bool {
 	return false
 }
 
-// lastGroup reports whether a bracket stands last that 'repeat' at j may mean.
-func (s *sequence) lastGroup(j int) bool {
+// lastGroup reports whether a bracket stands last that 'repeat' may mean.
+func (s *sequence) lastGroup() bool {
 	if len(s.out) == 0 || s.rowsFollow() {
 		return false
 	}

@@ -60,7 +60,7 @@ type (
 		N     Num
 		Count Counting
 	}
-	// Skip passes places of the row below.
+	// Skip passes places of the row below; all that are left, if it names none.
 	Skip struct {
 		Placed
 		Places []Place

@@ -91,11 +91,8 @@ func (w *printer) ring(after nums) {
 
 // onto begins a band along the edges of other pieces, unless its sections begin it.
 func (w *printer) onto(q *schematic.Piece) {
-	if len(q.Sections) > 0 {
-		switch q.Sections[0].(type) {
-		case *schematic.CastOn, *schematic.Ring, *schematic.Sideways, *schematic.Held:
-			return
-		}
+	if len(q.Sections) > 0 && schematic.Starts(q.Sections[0]) {
+		return
 	}
 	after := w.each(func(i int) int {
 		if len(w.made[i].Steps) == 0 {

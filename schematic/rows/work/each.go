@@ -672,7 +672,7 @@ func toEnds(list []ins.Item) bool {
 
 // lastBody is what a repeat works the last time.
 func (w *work) lastBody(n *ins.Repeat) []ins.Item {
-	if n.Stop >= 0 && n.Stop < len(n.Body) {
+	if stops(n) {
 		return n.Body[:n.Stop]
 	}
 	if len(n.Last) > 0 {
@@ -827,7 +827,7 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 		}
 		left := s.place.cur.left
 		w.restore(s)
-		if ended = w.endsOtherwise(n, tail, keep, times) || w.ledIn(body, left-keep, per, led); ended {
+		if ended = w.endsOtherwise(ending{n, body, tail, keep, times, left - keep, per, led}); ended {
 			break
 		}
 		w.misfit(n, left-keep, times, per, fits, moved, keep, w.out.stitches()-before != times*per)
@@ -866,18 +866,37 @@ func (w *work) nextForSame(n *ins.Repeat) *ins.Repeat {
 	return &again
 }
 
-// endsOtherwise works the last time of a repeat, which is not like the others; it reports false if there is none.
-func (w *work) endsOtherwise(n *ins.Repeat, tail []ins.Item, keep, times int) bool {
-	return w.lastTime(n, keep) || w.passesFirst(n.Body) || w.comesBack(n.Body, keep, times) || times > 0 && (w.endsEarly(n, keep) || w.endsWider(n, tail, keep))
+// ending is where the times of a repeat that are alike have ended: so many stitches are left before those that it keeps, of as
+// many as it uses each time; led, if stitches stand before the first.
+type ending struct {
+	n                      *ins.Repeat
+	body, tail             []ins.Item // of it as it goes on, and what stands behind it
+	keep, times, rest, per int
+	led                    bool
 }
+
+// endsOtherwise works the last time of a repeat, which is not like the others: the first way that it may end in gives what is worked
+// of it. It reports false if there is none.
+func (w *work) endsOtherwise(e ending) bool {
+	for _, way := range []func(ending) []ins.Item{w.toldLast, w.passesFirst, w.comesBack, w.endsEarly, w.endsWider, w.ledIn} {
+		if list := way(e); list != nil {
+			w.seq(list, 0)
+			return true
+		}
+	}
+	return false
+}
+
+// stops reports whether a repeat has a place at which its last time stops.
+func stops(n *ins.Repeat) bool { return n.Stop >= 0 && n.Stop < len(n.Body) }
 
 // closes1 works what a repeat that has come to its end still has: up to where it stops, if anything is left, or the arch that leads
 // back to where its round began.
 func (w *work) closes1(n *ins.Repeat, tail []ins.Item, times int, left bool) {
 	switch {
-	case left:
-		w.stopped(n)
-	case times > 0 && n.Stop < 0 && len(n.Last) == 0 && w.leadsBack(n.Body, tail):
+	case left && stops(n):
+		w.seq(n.Body[:n.Stop], 0)
+	case !left && times > 0 && n.Stop < 0 && len(n.Last) == 0 && w.leadsBack(n.Body, tail):
 		w.seq(n.Body[:1], 0)
 	}
 }
@@ -909,13 +928,6 @@ func (w *work) past(place int) bool { return place > 0 && w.cur.pos > place }
 func (w *work) looped1(n *ins.Repeat, times, per int) {
 	if w.quiet == 0 && w.perAt.Line == 0 && times > 1 {
 		w.per, w.perAt = per, n.At
-	}
-}
-
-// stopped works the last time of a repeat up to where it stops.
-func (w *work) stopped(n *ins.Repeat) {
-	if n.Stop >= 0 && n.Stop < len(n.Body) {
-		w.seq(n.Body[:n.Stop], 0)
 	}
 }
 
@@ -1003,11 +1015,9 @@ func (w *work) perTime(body []ins.Item) int {
 // endSaid is how many instructions behind a repeat only say with what its last time ends: * p5, k1, p1 *,
 // rep from * to * across, end k1, p1; and how many instructions of the repeat that leaves out. 0: they are worked.
 func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cut int) {
-	k, words := 0, 0
-	for words < len(tail) && is[*ins.Nothing](tail[words]) { // ending with
-		words++
-	}
+	words := wordsAhead(tail) // ending with
 	tail = tail[words:]
+	k := 0
 	for k < len(tail) && !is[*ins.Turn](tail[k]) && !is[*ins.Nothing](tail[k]) && !turnsNext(tail[k:]) {
 		k++
 	}
@@ -1035,6 +1045,14 @@ func (w *work) endSaid(n *ins.Repeat, tail []ins.Item, keep, need int) (said, cu
 		return 0, 0
 	}
 	return words + k, cut
+}
+
+// wordsAhead is how many of a list are words before its first instruction.
+func wordsAhead(list []ins.Item) int {
+	if k := slices.IndexFunc(list, func(n ins.Item) bool { return !is[*ins.Nothing](n) }); k >= 0 {
+		return k
+	}
+	return len(list)
 }
 
 // perTrial is how many stitches a list takes the next time; 0 if it does not fit.
@@ -1068,18 +1086,15 @@ func (w *work) lastLoop(n *ins.Repeat, tail []ins.Item, keep int) (int, func()) 
 // its last stitch: * ch 7, skip 2, sc in next, ch 5, skip 1, sc in next; repeat from * around, ending with ch 5, join. It gives
 // how much of the repeat the last time still has, and how many stitches it takes; 0: it is not so.
 func (w *work) closes(n *ins.Repeat, tail []ins.Item, keep int) (at, last int) {
-	words := 0
-	for words < len(tail) && is[*ins.Nothing](tail[words]) {
-		words++
-	}
+	words := wordsAhead(tail)
 	if tail = tail[words:]; !w.round || words == 0 || len(tail) < 2 || n.Until.Kind != ins.ToEnd || !intoBeginning(tail[1]) {
 		return 0, 0
 	}
 	ch, ok := tail[0].(*ins.Chain)
 	for at = len(n.Body) - 1; at >= 0 && !is[*ins.Chain](n.Body[at]); at-- {
 	}
-	per, _, known := w.needs(&ins.Repeat{Body: n.Body, Times: ins.N(1), Stop: -1})
-	if !ok || at < 0 || !known || per == 0 || w.cur.left-keep < 2*per {
+	per := w.perTime(n.Body)
+	if !ok || at < 0 || per == 0 || w.cur.left-keep < 2*per {
 		return 0, 0
 	}
 	switch more := w.count(n.Body[at].(*ins.Chain).N) - w.count(ch.N); {
@@ -1109,18 +1124,15 @@ func onlySkipsToLast(list []ins.Item) bool {
 // endsSooner is a repeat of which the last time ends with fewer stitches than the others, as what stands behind it says: *yo,
 // sl 1, k2tog, psso, yo, k3, rep from * across, ending with yo, k2.
 func (w *work) endsSooner(n *ins.Repeat, tail []ins.Item) *ins.Repeat {
-	words := 0
-	for words < len(tail) && is[*ins.Nothing](tail[words]) {
-		words++
-	}
+	words := wordsAhead(tail)
 	k := words
 	for k < len(tail) && is[*ins.Stitch](tail[k]) {
 		k++
 	}
 	end := tail[words:k]
-	per, _, ok := w.needs(&ins.Repeat{Body: n.Body, Times: ins.N(1), Stop: -1})
+	per := w.perTime(n.Body)
 	at := len(n.Body) - len(end)
-	if words == 0 || len(end) == 0 || at <= 0 || !ok || per == 0 || n.Stop >= 0 || w.cur.left%per == 0 {
+	if words == 0 || len(end) == 0 || at <= 0 || per == 0 || n.Stop >= 0 || w.cur.left%per == 0 {
 		return n
 	}
 	if less := w.fewer(n.Body[at:], end); less == 0 || (w.cur.left+less)%per != 0 {
@@ -1177,54 +1189,44 @@ func (w *work) looped(keep int, body []ins.Item) bool {
 	return w.cur.left <= keep && !(keep == 0 && w.bySpaces(body) && w.spaceBefore(0, 0))
 }
 
-// lastTime works the last time of a repeat that ends otherwise; it reports false if there is none, or it does not fit.
-func (w *work) lastTime(n *ins.Repeat, keep int) bool {
-	if n.Stop >= 0 && n.Stop < len(n.Body) {
-		w.seq(n.Body[:n.Stop], 0)
-		return true
+// toldLast is what a repeat works the last time, if it says so itself.
+func (w *work) toldLast(e ending) []ins.Item {
+	if !stops(e.n) && len(e.n.Last) == 0 {
+		return nil
 	}
-	if len(n.Last) == 0 {
-		return false
-	}
-	w.seq(w.lastBody(n), 0)
-	return true
+	return w.lastBody(e.n)
 }
 
-// ledIn works the plain stitches of a repeat over what is left of a round that begins with the increase in which each repeat ends:
-// ch 3, dc in same st, *dc in next 2 sts, 2 dc in next st; rep from * around. It reports false if they do not come up to there.
-func (w *work) ledIn(body []ins.Item, rest, per int, led bool) bool {
-	k := len(body) - 1
-	if !led || !w.round || k < 1 || rest == 0 || rest != per-1 {
-		return false
+// ledIn is the plain stitches of a repeat over what is left of a round that begins with the increase in which each repeat ends:
+// ch 3, dc in same st, *dc in next 2 sts, 2 dc in next st; rep from * around.
+func (w *work) ledIn(e ending) []ins.Item {
+	k := len(e.body) - 1
+	if !e.led || !w.round || k < 1 || e.rest == 0 || e.rest != e.per-1 {
+		return nil
 	}
-	if st, ok := body[k].(*ins.Stitch); !ok || !st.Inc && (len(st.Places) != 1 || st.Places[0].Kind != ins.InNext || w.count(st.N) < 2) {
-		return false
+	if st, ok := e.body[k].(*ins.Stitch); !ok || !st.Inc && (len(st.Places) != 1 || st.Places[0].Kind != ins.InNext || w.count(st.N) < 2) {
+		return nil
 	}
-	s := w.save()
-	if fits := w.trial(body[:k]); !fits || s.place.cur.left-w.cur.left != rest {
-		w.restore(s)
-		return false
+	if w.perTrial(e.body[:k]) != e.rest {
+		return nil
 	}
-	w.restore(s)
-	w.seq(body[:k], 0)
-	return true
+	return e.body[:k]
 }
 
-// passesFirst works a stretch once more over the last space of a round, without the stitches that it passes at its
-// end: they are the chain that began the round. It reports false if it does not fit.
-func (w *work) passesFirst(body []ins.Item) bool {
-	k := len(body) - 1
-	if !w.round || k < 1 || !is[*ins.Skip](body[k]) || !w.spaceBefore(0, 0) || w.skipsFirst(body[k:]) < w.cur.left {
-		return false
+// passesFirst is a stretch once more over the last space of a round, without the stitches that it passes at its
+// end: they are the chain that began the round.
+func (w *work) passesFirst(e ending) []ins.Item {
+	k := len(e.n.Body) - 1
+	if !w.round || k < 1 || !is[*ins.Skip](e.n.Body[k]) || !w.spaceBefore(0, 0) || w.skipsFirst(e.n.Body[k:]) < w.cur.left {
+		return nil
 	}
+	part := append(slices.Clip(e.n.Body[:k]), &ins.Skip{}) // its chains lead on to where it began
 	s := w.save()
-	part := append(slices.Clip(body[:k]), &ins.Skip{}) // its chains lead on to where it began
 	fits := w.trial(part)
-	if w.restore(s); fits {
-		w.seq(part, 0)
-		w.cur.toEnd()
+	if w.restore(s); !fits {
+		return nil
 	}
-	return fits
+	return part
 }
 
 // cutShort works the first stitches of a rib over the rest of a row.
@@ -1317,56 +1319,54 @@ func (w *work) behind(keep int) {
 	}
 }
 
-// endsWider works the last time of a repeat up to the stitches that are told wider as its end: k7, *p4, k4, repeat from *, ending k7, over
-// 4 more than so many times. It reports false if it does not fit.
-func (w *work) endsWider(n *ins.Repeat, tail []ins.Item, keep int) bool {
-	if n.Until.Kind != ins.ToEnd || n.Stop >= 0 || len(tail) == 0 {
-		return false
+// endsWider is the last time of a repeat up to the stitches that are told wider as its end: k7, *p4, k4, repeat from *, ending k7, over
+// 4 more than so many times.
+func (w *work) endsWider(e ending) []ins.Item {
+	k := w.fills(e.n.Body, e.rest)
+	if e.times == 0 || e.n.Until.Kind != ins.ToEnd || e.n.Stop >= 0 || len(e.tail) == 0 || k == 0 || k != len(e.n.Body)-1 {
+		return nil
 	}
-	end, ok := tail[0].(*ins.Stitch)
-	if !ok || end.Kind == nil || end.Kind.Craft != stitch.Knitting {
-		return false
+	end, ok := e.tail[0].(*ins.Stitch)
+	next, ok2 := e.n.Body[k].(*ins.Stitch)
+	if !ok || !ok2 || end.Kind == nil || end.Kind.Craft != stitch.Knitting || next.Kind != end.Kind {
+		return nil
 	}
-	rest := w.cur.left - keep
-	for i, m := range n.Body[:max(len(n.Body)-1, 0)] {
-		used, _, known := w.needs(m)
-		if rest -= used; !known || rest < 0 {
-			return false
-		}
-		next, ok := n.Body[i+1].(*ins.Stitch)
-		if rest == 0 && used > 0 && ok && next.Kind == end.Kind && i+2 == len(n.Body) {
-			w.seq(n.Body[:i+1], 0)
-			return true
-		}
-	}
-	return false
+	return e.n.Body[:k]
 }
 
-// endsEarly works the last time of a repeat up to the last so many stitches as far as it comes just up to them: *skip 2, sc in next,
-// skip 2, 5 dc in next; rep from * to last 3 ch, over 6 stitches and 3 more. It reports false if it does not fit.
-func (w *work) endsEarly(n *ins.Repeat, keep int) bool {
-	if n.Until.Kind != ins.ToLast || n.Stop >= 0 {
-		return false
+// endsEarly is the last time of a repeat up to the last so many stitches as far as it comes just up to them: *skip 2, sc in next,
+// skip 2, 5 dc in next; rep from * to last 3 ch, over 6 stitches and 3 more.
+func (w *work) endsEarly(e ending) []ins.Item {
+	k := w.fills(e.n.Body, e.rest)
+	if e.times == 0 || e.n.Until.Kind != ins.ToLast || e.n.Stop >= 0 || k == 0 {
+		return nil
 	}
-	rest := w.cur.left - keep
-	for i, m := range n.Body {
-		used, _, known := w.needs(m)
-		if rest -= used; !known || rest < 0 {
-			return false
-		}
-		if st, ok := m.(*ins.Stitch); rest == 0 && ok && used > 0 && st.Kind != nil && st.Kind.Craft == stitch.Crochet {
-			w.seq(n.Body[:i+1], 0)
-			return true
-		}
+	if st, ok := e.n.Body[k-1].(*ins.Stitch); !ok || st.Kind == nil || st.Kind.Craft != stitch.Crochet {
+		return nil
 	}
-	return false
+	return e.n.Body[:k]
 }
 
-// comesBack works of a stretch once more what fits, up to where a round began behind slip stitches, or in the loop that the
-// round before ended in; it reports false if that is nothing, or does not come up to there.
-func (w *work) comesBack(body []ins.Item, keep, times int) bool {
-	if !w.round || times == 0 || w.travel == 0 && !w.from.midArch && !(w.cur.left == keep && w.bySpaces(body[:1]) && w.spaceBefore(0, 0)) {
-		return false
+// fills is how many instructions of a list take just so many stitches; 0 if none do.
+func (w *work) fills(list []ins.Item, rest int) int {
+	for i, m := range list {
+		used, _, known := w.needs(m)
+		if rest -= used; !known || rest < 0 {
+			return 0
+		}
+		if rest == 0 && used > 0 {
+			return i + 1
+		}
+	}
+	return 0
+}
+
+// comesBack is what fits of a stretch once more, up to where a round began behind slip stitches, or in the loop that the
+// round before ended in; empty if it has come there already.
+func (w *work) comesBack(e ending) []ins.Item {
+	body := e.n.Body
+	if !w.round || e.times == 0 || w.travel == 0 && !w.from.midArch && !(w.cur.left == e.keep && w.bySpaces(body[:1]) && w.spaceBefore(0, 0)) {
+		return nil
 	}
 	s, at := w.save(), w.cur.pos
 	body = w.unfolded(body)
@@ -1374,13 +1374,15 @@ func (w *work) comesBack(body []ins.Item, keep, times int) bool {
 	for n < len(body) && w.trial(body[n:n+1]) {
 		n++
 	}
-	over, left := w.cur.pos > at, w.cur.left-keep
+	over, left := w.cur.pos > at, w.cur.left-e.keep
 	w.restore(s)
-	if !over || left > 0 && !w.spaced || w.bySpaces(body) && n == len(body) {
-		return w.cur.left-keep <= w.around
+	switch {
+	case over && (left <= 0 || w.spaced) && !(w.bySpaces(body) && n == len(body)):
+		return body[:n]
+	case w.cur.left-e.keep <= w.around:
+		return []ins.Item{}
 	}
-	w.seq(body[:n], 0)
-	return true
+	return nil
 }
 
 // unfolded is a stretch with each bracket that is worked a few times in its place written out.

@@ -202,7 +202,7 @@ func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
 		return
 	}
 	if len(n.Places) == 0 {
-		w.bare(n, tail, need)
+		w.bare(n, tail)
 		return
 	}
 	for i := range n.Places {
@@ -223,7 +223,7 @@ func (w *work) stitch(n *ins.Stitch, tail []ins.Item, need int) {
 }
 
 // bare works stitches of which no place is named: into the next ones.
-func (w *work) bare(n *ins.Stitch, tail []ins.Item, need int) {
+func (w *work) bare(n *ins.Stitch, tail []ins.Item) {
 	k := w.n(n.N)
 	if k <= 0 {
 		return

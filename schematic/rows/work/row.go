@@ -462,9 +462,8 @@ func (r *runner) rows(l *ins.Line, body []ins.Item) {
 		return
 	}
 	body, foundation := r.founds(l, body)
-	if r.repeat(l, r.meant(l, r.around(l, r.implied(l, skippedOnce(body)))), times) {
-		r.check(l)
-	}
+	r.repeat(l, r.meant(l, r.around(l, r.implied(l, skippedOnce(body)))), times)
+	r.check(l)
 	if l.Label != nil && l.Stated == nil && wordsOnly(body) { // what is done in the row stands elsewhere
 		r.put(r.fab.covered(), false)
 	}
@@ -607,23 +606,22 @@ func behindTurn(body []ins.Item) []ins.Item {
 }
 
 // repeat works a body so many times over the row that is there.
-func (r *runner) repeat(l *ins.Line, body []ins.Item, times int) bool {
+func (r *runner) repeat(l *ins.Line, body []ins.Item, times int) {
 	for k := range times {
 		prev := r.fab
 		r.one(l, body)
 		rest := times - k - 1
 		if r.steps > maxWork {
-			return true
+			return
 		}
 		if r.g == nil && rest > 0 && (r.res != nil && len(r.res.found) > 0 || k > maxRepeat || prev != nil && r.fab.same(prev) && k > 0) {
 			r.log(l, body, 1+rest)
 			r.countRows(1 + rest)
-			return true
+			return
 		}
 		r.log(l, body, 1)
 		r.countRows(1)
 	}
-	return true
 }
 
 func (r *runner) log(l *ins.Line, body []ins.Item, k int) {

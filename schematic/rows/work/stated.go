@@ -251,7 +251,7 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 	}
 	alone := len(groups) == 1 && !l.Stated[0].Any && named == l.Stated[0].N.At(r.size) // one kind may be all that is counted
 	if !grouped && !unsure && len(l.Stated) > 0 && !l.Stated[0].Any && !alone {
-		if total := f.stitches(); named != total && !r.onlySpaces(l) && !r.partly(l, f, total-named) {
+		if total := f.stitches(); named != total && !r.onlySpaces(l) && !r.partly(f, total-named) {
 			tell(l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named", "name them all, or correct the row",
 				total, named, total-named)
 		}
@@ -340,7 +340,7 @@ func (r *runner) oneOfKind(list []ins.StitchGroup) (out []ins.StitchGroup, twice
 
 // partly reports whether a count of one kind leaves other kinds out that texts often do not
 // count: clusters, slip stitches, increases by another name.
-func (r *runner) partly(l *ins.Line, f *fabric, rest int) bool {
+func (r *runner) partly(f *fabric, rest int) bool {
 	slips := 0
 	for _, q := range f.runs {
 		if q.kind != nil && q.kind.ID == "slst" {

@@ -287,6 +287,9 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 		for i := range n.Places {
 			w.skip(&n.Places[i])
 		}
+		if len(n.Places) == 0 {
+			w.cur.toEnd()
+		}
 	case *ins.Repeat:
 		w.repeat(n, tail, need)
 	case *ins.Psso:
