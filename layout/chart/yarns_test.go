@@ -84,3 +84,21 @@ func TestRowsThatGoAround(t *testing.T) {
 	assert.Empty(t, w.Gaps())
 	assert.Len(t, w.Rows[2].St, 8)
 }
+
+// Rows 3-7 as row 1 are rows 3, 5 and 7 where another line tells all wrong-side rows (by hand: row 4 is purled, all knit stitches
+// as the right side shows it).
+func TestARangeLeavesTheRowsBetweenToTheirOwnLine(t *testing.T) {
+	w := fromText(t, "Cast on 9 sts.\nRow 1 (RS): K2, p5, k2.\nRow 2 and all WS rows: Purl.\nRows 3-7: As row 1.\nRow 9: Knit.\nRow 10: Purl.\n")
+	require.Len(t, w.Rows, 11)
+	for r, row := range w.Rows[1:] {
+		knit, purl, _ := row.worked()
+		want := [2]int{4, 5}
+		switch {
+		case r%2 == 1:
+			want = [2]int{0, 9}
+		case r == 8:
+			want = [2]int{9, 0}
+		}
+		assert.Equal(t, want, [2]int{knit, purl}, row.title())
+	}
+}

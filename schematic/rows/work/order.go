@@ -310,6 +310,31 @@ func (r *runner) fills(e *ins.Line, k int) bool {
 	return (e.Label.Odd || e.Label.Even) && k > from && k%2 == from%2
 }
 
+// everySecond is a line of rows from one to another, without those between that another line tells: Rows 3-7: as row 1, behind
+// 'all WS rows: purl', is rows 3, 5 and 7.
+func (r *runner) everySecond(l *ins.Line) *ins.Line {
+	if l.Label == nil || l.Label.Next || len(l.Label.Listed) > 0 || !l.Label.To.Set() {
+		return l
+	}
+	from, to := l.Label.From.At(r.size), l.Label.To.At(r.size)
+	told := func(e *ins.Line) bool { return r.fills(e, from+1) && !r.fills(e, from) }
+	if to < from+2 || (to-from)%2 > 0 || !slices.ContainsFunc(r.every, told) || slices.ContainsFunc(l.Body, r.severalAgain) {
+		return l
+	}
+	out, label := *l, *l.Label
+	for k := from + 2; k <= to; k += 2 {
+		label.Listed = append(label.Listed, ins.N(k))
+	}
+	label.To, out.Label = ins.Num{}, &label
+	return &out
+}
+
+// severalAgain reports whether an instruction repeats more than one row.
+func (r *runner) severalAgain(n ins.Item) bool {
+	rep, ok := n.(*ins.RepeatRows)
+	return ok && len(r.numbersOf(rep)) > 1
+}
+
 // filled reports whether interleaved lines tell the rows together: rows 3 and 5, then rows 4 and 6.
 func (r *runner) filled(l *ins.Line, want int) bool {
 	have := map[int]bool{}

@@ -295,7 +295,8 @@ func (r *runner) line(l *ins.Line) {
 		r.unread(l)
 		return
 	}
-	if l.Label != nil {
+	told := l
+	if l = r.everySecond(l); l.Label != nil {
 		r.label(l)
 	}
 	if r.g != nil {
@@ -314,7 +315,7 @@ func (r *runner) line(l *ins.Line) {
 	if r.fab != nil {
 		r.cur.end = r.fab
 		if r.made != nil && r.known() {
-			r.made[l] = r.fab.stitches()
+			r.made[told] = r.fab.stitches()
 		}
 	}
 }
