@@ -26,7 +26,7 @@ func (s *squares) key() {
 		put(n, s.keys[n].words(right && wrong, d.work.Terms), append([]*sheet.Path{s.box(pt{}, cell)}, knitSymbol(n, mid, s.tall)...)...)
 	}
 	if s.sole != nil {
-		put("sole", "each square is one "+keyName(s.sole, d.work.Terms), s.box(pt{}, cell))
+		put("sole", "each square: "+s.sole.Abbr(d.work.Terms)+", "+s.sole.Name(d.work.Terms), s.box(pt{}, cell))
 	}
 	for _, k := range s.crosses {
 		paths := append([]*sheet.Path{s.box(pt{}, cell*float64(k.Cross.Size()))}, s.crossStrokes(*k.Cross, pt{})...)
