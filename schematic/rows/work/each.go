@@ -840,6 +840,9 @@ func (w *work) loop(n *ins.Repeat, tail []ins.Item, need int) {
 // ledOnce works a repeat in the space to which slip stitches led, where it begins there, and gives how often that is, and the repeat as it
 // goes on from there: sl st in ch-4 sp, ch 1, *(sc, ch 3, sc) in ch-4 sp, ch 2; rep from * around.
 func (w *work) ledOnce(body []ins.Item) (times int, next []ins.Item) {
+	if len(body) == 0 {
+		return 0, body
+	}
 	q, ok := body[0].(*ins.Repeat)
 	if !ok || len(q.Places) != 1 || q.Places[0].Kind != ins.InNext && q.Places[0].Kind != ins.InSame || !w.led(q, &q.Places[0]) {
 		return 0, body
@@ -855,8 +858,11 @@ func (w *work) ledOnce(body []ins.Item) (times int, next []ins.Item) {
 // nextForSame is a repeat with which a row begins and that only goes into the same stitch: it means the next one each time, [2 sc in same
 // sc] around.
 func (w *work) nextForSame(n *ins.Repeat) *ins.Repeat {
+	if len(n.Body) != 1 {
+		return n
+	}
 	st, ok := n.Body[0].(*ins.Stitch)
-	if !ok || len(n.Body) > 1 || len(st.Places) != 1 || st.Places[0].Kind != ins.InSame || st.Places[0].Unit.Space || w.out.stitches() > 0 || w.used() > 0 {
+	if !ok || len(st.Places) != 1 || st.Places[0].Kind != ins.InSame || st.Places[0].Unit.Space || w.out.stitches() > 0 || w.used() > 0 {
 		return n
 	}
 	first, again := *st, *n
