@@ -77,6 +77,9 @@ func TestPhrasesOfGarmentsComeToTheirCounts(t *testing.T) {
 28: *K1, m1, k to last st on needle, m1, k1; rep from * on 2nd needle | *K1, m1, k to last st, m1, k1; rep from * for needle 2
 20: *K1, ssk, k to last 3 sts of instep, k2tog, k1; rep from * across sole
 `},
+		{"both halves of a neck in a row", "Front\nCast on 90 sts.\nRow 1 (RS): K.\nRow 2: P.\nRow 3: K43, k2tog; join a second ball of yarn, ssk, k to end. 88 sts.\nRow 4: P across both sides.\nRow 5: %s. %d sts.\n", `
+86: K to last 3 sts, k2tog, k1; on second side, k1, ssk, k to end | First side: k to last 3 sts, k2tog, k1; second side: k1, ssk, k to end | K to 3 sts from end of first side, k2tog, k1; k1, ssk, k to end of second side
+`},
 		{"a count beside its change", "Back\nCast on 38 sts.\nRow 1 (RS): K1, kfb, k to last 2 sts, kfb, k1%s%d sts.\n", `
 40:  - 2 sts inc'd;  | ; 2 sts increased; 
 `},

@@ -69,6 +69,8 @@ func TestKnittingIsCountedHoweverItIsTold(t *testing.T) {
 		"stitches picked up at a rate":                   {"Terms: US\nPick up and k approx 3 sts for every 4 rows and 1 st in each bound-off st around neck: 92 sts.\nRow 1: K2tog, k to end. 91 sts.\n", "91 sts", "90 sts"},
 		"until each needle has so many":                  {"Terms: US\nCast on 64 sts. Join in the rnd.\nRnd 1: *K1, ssk, k to last 3 sts on needle, k2tog, k1; rep from * on needle 2. 60 sts.\nRnd 2: K.\nRep last 2 rnds until 16 sts rem on each of 2 needles.\nNext rnd: K2tog, k30. 31 sts\n", "60 sts", "61 sts"},
 		"cast on over each set":                          {"Terms: US\nCast on 80 sts.\nRow 1: Rib to end.\nRow 2: Rib 4, [BO 2 sts, rib 12] 5 times, BO 2, rib to end. 68 sts\nRow 3: Work in rib, casting on 2 sts over each set of bound-off sts. 80 sts\n", "sts. 80", "sts. 81"},
+		"increased on every third round until":           {"Terms: US\nCast on 44 sts. Join in the rnd.\nRnd 1: K1, m1, k1, m1, k to end (46 sts).\nK 2 rnds.\nCont to inc in this way on every 3rd rnd until there are 54 sts.\nNext rnd: K2tog, k to end. (53 sts)\n", "(53", "(45"},
+		"a small letter behind a count":                  {"Terms: US\nCast on 70 sts. Join in the rnd.\nK31, ssk, k4, k2tog, k27, ssk, k2. [67]\nk2, k2tog, k to end. [66]\n", "[66]", "[65]"},
 	} {
 		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
 	}

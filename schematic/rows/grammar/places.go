@@ -715,6 +715,7 @@ var extents = []form{
 	{rule: "extent", pattern: "[across/around/along] ({upto} | $rem) end", meaning: "to the end of the row", example: "k to end", build: toEnd},
 	{rule: "extent", pattern: "across/around/along $rem $st", meaning: "to the end of the row", example: "sc across remaining sts", build: toEnd},
 	{rule: "extent", pattern: "[across/around/along/over/for] entire/whole/full/complete [$row/piece/$edge/way/length/work/motif/circle/square/blanket/hat/ring/shawl/bag]", meaning: "to the end of the row", example: "sc across entire row", build: toEnd},
+	{rule: "extent", pattern: "across/over/on both/each side/sides", meaning: "to the end of the row", example: "Row 2: P across both sides", when: tests{inRow, no(crochet), endsOr(".")}, build: toEnd},
 	{rule: "extent", pattern: "over/on/for/in all [$st]", meaning: "to the end of the row", example: "*k1, p1; rep from * over all sts", build: toEnd},
 	{rule: "extent", pattern: "for (rest/remainder/length of row/rnd/round)", meaning: "to the end of the row", example: "*k1, p1; rep from * for rest of row", build: toEnd},
 	{rule: "extent", pattern: "until [end] [of] [$row]", meaning: "to the end of the row", example: "Row 3: P1, k2tog until the end of the round", when: tests{said("end")}, build: toEnd},

@@ -320,6 +320,8 @@ var statements = []form{
 	{rule: "whole", pattern: "pick/picking/picked up [and] [k/knit/p/purl] [approx/approximately/about] {rate} [{t:edgewords}]", meaning: "stitches are picked up at a rate", example: "Pick up and knit 3 sts for every 4 rows along front edge", build: func(*match) any { return &ins.PickUp{Rate: true} }},
 	{rule: "neutral", pattern: "[at] [rate/ratio] [of] [approx/approximately/about] {rate}", meaning: "at what rate stitches are picked up", example: "Pick up and knit 96 sts, at a rate of 3 sts for every 4 rows", when: tests{either(after("rate", "of", ","), said("rate", "ratio"), opens)}},
 	{rule: "neutral", pattern: "{n:num} [$st] per needle/dpn", meaning: "how many each needle has", example: "Cast on 24 sts, 12 per needle"},
+	{rule: "neutral", pattern: "{y:cloth} (is/are created/made/formed/worked/produced) (when/by/if {x:sentence})", meaning: "how a fabric is made", example: "Work in stockinette stitch for 12 rows. Stockinette stitch is made when you knit one row and purl the next"},
+	{rule: "neutral", pattern: "beginning/starting/begin/start [first/{w:row}] [{w2:row}] with [a] k/knit/p/purl $st", meaning: "with which stitch a row begins", example: "Work 10 rows in k1, p1 rib, beginning the first row with a knit stitch"},
 	{rule: "rate", pattern: "[{n:num} $st (in/for/from/per) [each/every] [cast/bound/castoff] [-] [off/on] $st [and/,]] {m:num} $st (for/per/in/from | out of) [each/every] {r:num} {w:row} [and {k:num} $st (in/for/from) each/every {x:stretch}]", meaning: "so many stitches in so many rows", example: "Pick up and knit 3 sts for every 4 rows along front edge", build: yes},
 	{rule: "whole", pattern: "(pick/take/knit up | pick) [and] [k/knit/p/purl/work/sc/dc/up/crochet] {n:num} [{k:unit}] [{t:edgewords}]", meaning: "stitches are picked up along an edge", example: "Pick up and knit 96 sts", build: pickUp},
 	{rule: "neutral", pattern: "[with] {n:num} [$st] on/onto (each [of] [{num}] needle/needles/pins/$st | ({ord} | other/last/remaining) [needle/needles/pin/one])", meaning: "how the stitches lie on the needles", example: "Cast on 52 sts, 18 on each of two needles and 16 on the third", when: tests{no(inRow), no(opens), lineBegins("cast", "co", "with", "using")}},
@@ -954,7 +956,7 @@ func inThisWay(p *parser, i int) (any, int) {
 	j := i
 	for j < len(p.t) {
 		switch t := p.at(j); {
-		case waysOn[t.S] && t.Kind == 'w', t.Is(",") && j > i && j+1 < len(p.t) && waysOn[p.at(j+1).S], p.shapingNamed(j):
+		case waysOn[t.S] && t.Kind == 'w', t.Ord > 0 && j > i && p.at(j-1).Is("every", "each", "following", "foll"), t.Is(",") && j > i && j+1 < len(p.t) && waysOn[p.at(j+1).S], p.shapingNamed(j):
 			j++
 		case (t.Kind == 'n' || numerals[t.S] > 0) && j > 0 && p.at(j-1).Is("working", "adding", "having", "with", "making", "work", "add"):
 			if j = p.behindMany(j + 1); !p.at(j).Is(besides...) {
@@ -1117,6 +1119,9 @@ func castEach(m *match) any {
 	case *ins.BindEach:
 		b.Add = true
 		if m.said("end") && !m.said("next", "following", "foll", "each") {
+			if inRow(m) && alone(m) && m.p.at(m.from).Is("inc") { // the whole row: inc 1 st at end of row
+				return nil
+			}
 			return &ins.CastOn{N: b.N}
 		}
 	case *ins.Repeat:

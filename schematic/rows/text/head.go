@@ -501,8 +501,8 @@ func GoesOn(last, line string) bool {
 // countBehindStop is a line that ends with its count behind a stop: join. 96 (100, 105) sc
 var countBehindStop = Once(`(?i)[.;:!] ?\d+(?: ?[(\[][\d, :-]+[)\]])* ?(?:sts?|stitches|[sdt]c|hdc|htr|tr)$`)
 
-// countedAtEnd is a line that ends with its count: = 20 sts.
-var countedAtEnd = Once(`(?:=|[–—-]) ?\d+(?: ?[(\[][\d, :-]+[)\]])? ?(?:sts?|stitches)$`)
+// countedAtEnd is a line that ends with its count: = 20 sts; . [20]
+var countedAtEnd = Once(`(?:=|[–—-]) ?\d+(?: ?[(\[][\d, :-]+[)\]])? ?(?:sts?|stitches)$|[.!?] ?[(\[]\d+ ?(?:sts?|stitches)?[)\]]$`)
 
 // timesOn is a line that begins with how often the bracket before it is worked: (p2, k2) / 6 (7, 8) times.
 var timesOn = Once(`^(?:\d+ ?(?:[(\[][\d, :-]+[)\]])? ?times|twice)\b`)

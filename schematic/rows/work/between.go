@@ -161,6 +161,8 @@ func (r *runner) picked(l *ins.Line, s start, live, k int) int {
 func (r *runner) beside(l *ins.Line, n, live, k int) int {
 	worked, all := r.workedBeside(l)
 	switch {
+	case k > n+worked && r.fab != nil && !r.known(): // beside others of which it is not known how many they are
+		return k
 	case worked == 0 && all:
 	case k >= 0 && (!all || k == n+worked || k == n+worked-worksAgain(l, r.size)):
 		return k

@@ -27,6 +27,9 @@ func (w *work) stop(e ins.Extent, reserve int, tail []ins.Item) (int, bool) {
 		if k := w.behindSpaces(e); k >= 0 {
 			return k, true
 		}
+		if w.endsHalf(e) {
+			return w.toMark(ins.Extent{Kind: ins.ToMarker, N: e.N, At: e.At}, reserve)
+		}
 		return w.count(e.N) + w.beside(tail, e), true
 	case ins.ToMarker, ins.ToLastMarker:
 		if w.round && len(tail)+len(w.from.marks)+w.count(e.N) == 0 { // there is but the one where the round begins
@@ -72,6 +75,25 @@ func (w *work) toMark(e ins.Extent, reserve int) (int, bool) {
 // workedTo reports whether the stitches before a marker were told by their number, so that it goes without a word: K7, p to marker.
 func (w *work) workedTo(m int) bool {
 	return m == w.used() && (w.marks == 0 && m > 0 || w.marks > 0 && w.from.marks[w.marks-1] < m)
+}
+
+// endsHalf reports whether the last stitches up to which is worked are those of the first of two halves: k to last 3 sts, k2tog, k1; on
+// second side, k1, ssk, k to end.
+func (w *work) endsHalf(e ins.Extent) bool {
+	if w.round || len(w.from.marks) != 1 || w.from.marks[0] <= w.used()+w.count(e.N) {
+		return false
+	}
+	sum := 0
+	for _, n := range w.ahead {
+		used, _, ok := w.needs(n)
+		if !ok {
+			return sum > w.count(e.N)
+		}
+		if sum += used; sum > w.count(e.N) && sum-used != w.count(e.N) && sum-used < w.count(e.N) {
+			return false // they end within a stitch
+		}
+	}
+	return false
 }
 
 // endsRound reports whether what stands behind an extent takes just the stitches before its marker, which is that of the round then:

@@ -376,11 +376,16 @@ func (w *work) bindOff(n *ins.BindOff) {
 	if n.Hold {
 		w.heldTo = w.used()
 	}
-	if !w.round && w.offAt > 0 && w.cur.left > 0 { // the row is in two halves, and goes on to the edge between them
-		w.out.marks = append(w.out.marks, w.offAt)
-	}
+	w.halves()
 	if !n.All && !n.Hold && w.cur.left > 1 && w.kind().Craft == stitch.Knitting && w.pick.stays() {
 		w.seq([]ins.Item{&ins.Stitch{Kind: stitch.ByID("k"), N: ins.N(1)}}, 0)
+	}
+}
+
+// halves marks where a row in two halves goes on to the edge between them.
+func (w *work) halves() {
+	if at := w.out.stitches(); !w.round && at > 0 && w.cur.left > 0 && !slices.Contains(w.out.marks, at) {
+		w.out.marks = append(w.out.marks, at)
 	}
 }
 
@@ -509,6 +514,9 @@ func (w *work) plainOver() {
 
 // joinHere goes on to the place at which yarn is joined: the round begins there, or the row behind stitches that it passes.
 func (w *work) joinHere(n *ins.JoinYarn, tail []ins.Item) {
+	if w.began && w.kind().Craft == stitch.Knitting { // a second ball
+		w.halves()
+	}
 	if len(n.Place) == 0 {
 		return
 	}
