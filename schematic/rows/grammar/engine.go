@@ -465,7 +465,7 @@ func (f *form) choice(w []string, end string) (rest []string, must *mask) {
 }
 
 // mask is a set of the words of the table.
-type mask [16]uint64
+type mask [18]uint64
 
 func (m *mask) set(k int) { m[k/64] |= 1 << (k % 64) }
 
