@@ -72,6 +72,12 @@ func TestEachWedgeOfACrownNarrowsByItself(t *testing.T) {
 	assert.True(t, spacedAround(true, []int{-1, 0, 0, -1, 0, 0, -1, 0}), "a break among them")
 }
 
+// A cable's name behind a stitch is no yarn.
+func TestACableIsNoYarn(t *testing.T) {
+	w := fromText(t, "Cast on 8 sts and join in the round.\nRnd 1: *P4, k4; rep from * around.\nRnd 2: *P4 C4F; rep from * around.\n")
+	assert.Empty(t, w.yarns().list)
+}
+
 // What the text calls a row is a round where work was joined and its words go around.
 func TestRowsThatGoAround(t *testing.T) {
 	w := fromText(t, "Cast on 8 sts and join in the round.\nRow 1: *K3, p1; repeat to end of round.\nRow 2: Knit.\nRows 3-4: Work pattern for 2 rows; *k1, p1* repeat to end of round.\n")

@@ -2114,6 +2114,9 @@ func (s *sequence) yarnAt(i int) (name string, to int) {
 		name += s.at(i).S
 		i++
 	}
+	if s.at(i).Kind == 'w' && s.at(i).Glued { // the cable C4F
+		return "", i
+	}
 	if s.at(i).Is("color", "colour") {
 		i++
 	}
