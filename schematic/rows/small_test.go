@@ -12,11 +12,14 @@ import (
 // small are texts of toys, motifs, doilies and slippers that are right, in the forms in which such things are told (common
 // practice). Each count is worked out by hand.
 var small = map[string]string{
-	"ordinals of all sizes stand in two brackets": "Sizes: S (M, L) (XL, 2XL, 3XL)\n\nSleeve\nCast on 36 (36, 38) (38, 40, 40) sts.\nWork in st st, inc 1 st at each end of every 7th (5th, 4th) (3rd, 3rd, 2nd) row 6 (8, 9) (12, 14, 17) times. 48 (52, 56) (62, 68, 74) sts.\n",
-	"a size told in two units is one":             "Size: 12 cm (4,5 in), when made with the yarn told\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc 6 times (12)\nRnd 3: |inc, sc in next st| x6 (18)\nRnd 4: |inc, sc in next 2 st| x6 (24)\n",
-	"sizes with and before the last":              "Sizes: small, medium and large\nCh 20 (22, 24).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. 19 (21, 23) sc\nRow 2: Ch 1, sc in each sc across. 19 (21, 23) sc\n",
-	"how far apart the eyes stand":                "Rnd 1: 6 sc in MR (6)\nRnd 2: 6 inc (12)\nRnds 3-5: (3 rnds) 12 sc (12)\nInsert the eyes between rounds 3-4. 6 sc apart.\nInsert the nose between rounds 4 and 5, with an interspace of 3 stitches.\nRnd 6: 6 dec (6)\n",
-	"what will be done next is told":              "Rnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nIn the next round, we'll join both legs together and start working the body.\n",
+	"a line that says what chains count as":           "Terms: UK\n3 ch at beg of row does not count as a st.\n12 ch.\nRow 1: 1 tr in 3rd ch from hook, 1 tr in each ch to end, turn. 10 tr\nRow 2: 3 ch, 1 tr in each tr to end, turn. 10 tr\nRow 3: Ss across first 2 tr, 3 ch, 1 tr in each tr to last 2 tr, turn. 6 tr\n",
+	"and in a list":                                   "Notes\n* Ch 3 at start of row does not count as a stitch.\n* Work tightly.\n\nCh 22.\nRow 1: Dc in 3rd ch from hook and in each ch across, turn. 20 dc\nRow 2: Ch 3, dc in each st across. 20 dc\n",
+	"a line that ends with its count goes on nowhere": "Rnd 1: Ch 10; join with sl st to form a ring. Ch 1, 16 sc in ring; join. 16 sc\nRnd 2: Ch 1, sc around, increasing 8 sts evenly; join. 24 sc\n*Work 2 rnds even, then rep Rnd 2; rep from * once more. 40 sc\n",
+	"ordinals of all sizes stand in two brackets":     "Sizes: S (M, L) (XL, 2XL, 3XL)\n\nSleeve\nCast on 36 (36, 38) (38, 40, 40) sts.\nWork in st st, inc 1 st at each end of every 7th (5th, 4th) (3rd, 3rd, 2nd) row 6 (8, 9) (12, 14, 17) times. 48 (52, 56) (62, 68, 74) sts.\n",
+	"a size told in two units is one":                 "Size: 12 cm (4,5 in), when made with the yarn told\nRnd 1: 6 sc in magic ring (6)\nRnd 2: inc 6 times (12)\nRnd 3: |inc, sc in next st| x6 (18)\nRnd 4: |inc, sc in next 2 st| x6 (24)\n",
+	"sizes with and before the last":                  "Sizes: small, medium and large\nCh 20 (22, 24).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. 19 (21, 23) sc\nRow 2: Ch 1, sc in each sc across. 19 (21, 23) sc\n",
+	"how far apart the eyes stand":                    "Rnd 1: 6 sc in MR (6)\nRnd 2: 6 inc (12)\nRnds 3-5: (3 rnds) 12 sc (12)\nInsert the eyes between rounds 3-4. 6 sc apart.\nInsert the nose between rounds 4 and 5, with an interspace of 3 stitches.\nRnd 6: 6 dec (6)\n",
+	"what will be done next is told":                  "Rnd 1: 6 sc in MR (6)\nRnd 2: inc x 6 (12)\nIn the next round, we'll join both legs together and start working the body.\n",
 	"slip stitches along the first loop of a round": "Rnd 1: Ch 6; join with sl st to first ch to form ring; ch 3 (counts as first dc), 11 dc in ring; join with sl st to first dc. (12 dc)\n" +
 		"Rnd 2: Ch 4 (counts as first dc and ch 1), [dc in next dc, ch 1] around; join as before. (12 dc and 12 ch-1 sps)\n" +
 		"Rnd 3: Sl st in ch-1 sp, ch 1, sc in same sp, ch 3, [sc in next ch-1 sp, ch 3] around; join with sl st to first sc. (12 sc and 12 ch-3 sps)\n" +

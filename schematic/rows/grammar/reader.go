@@ -2118,11 +2118,29 @@ func beforeFirst(l *ins.Label) {
 
 // onChains reports whether a sentence says what chains count as, and no more: The 3 ch at the beginning of a round counts as a tr.
 func (r *Reader) onChains(t []text.Token) bool {
-	at := slices.IndexFunc(t, func(k text.Token) bool { return k.Is("count", "counts") })
-	return r.crochet && at > 2 && at+1 < len(t) && (t[at+1].Is("as") || t[at-1].Is("not")) && !verbs[t[0].S] && t[0].Kind == 'w' && !isStar(&t[0]) &&
-		slices.ContainsFunc(t[:at], func(k text.Token) bool { return k.Is("beginning", "start", "beg", "turning", "each", "every") }) &&
-		slices.ContainsFunc(t[:at], func(k text.Token) bool { return k.Is("ch", "chain", "chains", "chs") })
+	counts, chains, within, always := false, false, false, false
+	for i := range t {
+		switch k := &t[i]; {
+		case k.Is("count", "counts", "counted", "counting"):
+			counts = true
+		case k.Is("ch", "chain", "chains", "chs", "tch"):
+			chains = true
+		case k.Is("throughout"):
+			always = true
+		case k.Is("("):
+			within = true
+		case k.Kind == 'n' || k.Kind == 'p' || ofChains[k.S]:
+		default:
+			if _, stitch := r.thing([]byte(k.S)); !counts || !stitch {
+				return false
+			}
+		}
+	}
+	return r.crochet && counts && chains && (!within || always) // ch 3 (counts as a dc) is worked
 }
+
+// ofChains are the words in which a sentence says what chains count as, beside those that name them.
+var ofChains = set("the a at beg beginning start of in each every any row rows rnd rnds round rounds turning does do not is are never doesn't don't starting initial first your this pattern all and or unless otherwise noted stated specified here note also always for st sts stitch stitches as one t s")
 
 // noWork reports whether a row tells something and is not worked: Optional row 1 stands for row 1.
 func (r *Reader) noWork(l *ins.Line, p *parser) bool {

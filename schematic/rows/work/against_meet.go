@@ -37,10 +37,7 @@ func (m *meeting) meet(want []plateau) (raw, bool) {
 			return r, true
 		}
 		m.met, m.next = append(m.met, k), k+1
-		slack := 0
-		if late <= s.loose(m.have[k]) { // that row begins the work, or is one of the next
-			slack = late
-		}
+		slack := min(late, s.loose(m.have[k])) // that row begins the work, or is one of the next
 		s = stretch{plateau: w, text: m.have[k], key: m.key, have: late, slack: slack}
 	}
 	if rest := m.have[m.next:]; len(rest) > 0 && rest[0].skips && rest[0].count >= 0 {
@@ -140,18 +137,17 @@ func (s *stretch) loose(h plateau) int {
 	return s.slack
 }
 
-// late is how many rows the text works over the count that are by the pattern those of the shaping behind it.
+// late is how many rows the text works over the count that may by the pattern be those of the shaping behind it.
 func (s *stretch) late() int {
-	if k := s.have - s.want; k > 0 && k <= s.to.lead && s.gaps == 0 {
-		return k
+	if s.to.lead == 0 || s.gaps > 0 {
+		return 0
 	}
-	return 0
+	return max(s.have-s.want, 0)
 }
 
 // rows holds the rows of the text to those of the pattern.
 func (s *stretch) rows(h plateau) (raw, bool) {
-	off := max(s.want-s.have, s.have-s.want)
-	if s.vague || h.doubt || s.text.doubt || s.gaps > 0 || off <= s.loose(h) || s.late() > 0 {
+	if s.vague || h.doubt || s.text.doubt || s.gaps > 0 || s.want-s.have <= s.loose(h) && s.have-s.want <= s.to.lead+s.loose(h) {
 		return raw{}, false
 	}
 	return raw{kind: "rows/against", sev: finding.Warning, at: h.at,

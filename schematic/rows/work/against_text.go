@@ -78,6 +78,7 @@ func (t *follower) line(l *ins.Line, line int) {
 	r := t.r
 	from, told, waiting, idle := len(r.cur.rows), len(r.all)+len(r.found), len(r.lefts), r.fab == nil
 	first, open, length := unmeasured(l)
+	begins := r.fab != nil && r.fab.foundation()
 	if first && !idle && r.known() {
 		t.put(entry{t.grown(plateau{count: r.fab.stitches(), said: ins.None, at: l.At, gaps: 1}, length), line, -1})
 	}
@@ -88,6 +89,7 @@ func (t *follower) line(l *ins.Line, line int) {
 	p := plateau{at: l.At, said: ins.None, doubt: l.Short || doubtedSince(r, told),
 		begins: slices.ContainsFunc(l.Body, takesUp) && (idle || len(r.lefts) < waiting)}
 	p.starts(l)
+	p.free = p.free || begins
 	for _, d := range r.cur.rows[from:] {
 		if t.rows += d.count; d.after != nil && d.sure && !unread {
 			p.count = d.after.stitches()
