@@ -20,6 +20,7 @@ const (
 	waveLean   = 0.12 // of its height, that a stitch of a ripple leans at least on straight rows
 	waveMost   = 0.6  // of the stitches of a ripple that lean so
 	waveAgrees = 0.75 // of the leaning at one place that goes the same way
+	waveAlone  = 3    // one of so many stitches stands alone, at least: shells side by side are no ripple
 	waveRun    = 2    // steps of a stretch at least
 )
 
@@ -100,12 +101,15 @@ func (p *plan) slopes() (slopes []float64, from float64) {
 		return nil, 0
 	}
 	sum, abs := make([]float64, k), make([]float64, k)
-	all, leans := 0, 0
+	all, leans, made := 0, 0, 0
 	for _, l := range p.lines[1:] {
 		if !l.peaks() {
 			return nil, 0
 		}
 		for _, n := range l.nodes {
+			if n.h > 0 && !n.mark {
+				made++
+			}
 			if len(n.feet) != 1 || n.group != nil || n.st.Turn || n.mark || n.h == 0 || n.feet[0].arch() {
 				continue
 			}
@@ -118,7 +122,7 @@ func (p *plan) slopes() (slopes []float64, from float64) {
 			sum[i], abs[i] = sum[i]-d, abs[i]+math.Abs(d)
 		}
 	}
-	if all == 0 || float64(leans) < waveMost*float64(all) {
+	if all == 0 || waveAlone*all < made || float64(leans) < waveMost*float64(all) {
 		return nil, 0
 	}
 	signs := straightened(sum, abs)
