@@ -65,3 +65,15 @@ func TestNoPlaceStandsOnARowOfWhichNothingIsKnown(t *testing.T) {
 	g.Rows[0].Stitches = []GraphStitch{{Stitch: chainStitch}, {}}
 	assert.Equal(t, []int{0}, g.standing(1), "the second is a space")
 }
+
+func TestStitchesIntoThoseThatARoundFurtherDownSkippedAreNotDrawnByAGuess(t *testing.T) {
+	g := graphOfText(t, `Terms: US
+Ch 4, join with sl st to form ring.
+Rnd 1: Ch 1, 12 sc in ring, join.
+Rnd 2: Ch 1, sc in same st, ch 1, skip next st, *sc in next st, ch 1, skip next st; rep from * around, join.
+Rnd 3: Ch 1, *sc in next sc, dc in next skipped st in rnd 1; rep from * around, join.
+`)
+	require.Len(t, g.Rows, 4)
+	assert.False(t, g.Rows[2].Unknown)
+	assert.Equal(t, "stitches go into those that a row further down skipped", g.Rows[3].Unread)
+}

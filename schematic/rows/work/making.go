@@ -631,7 +631,9 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
 	case p.Unit.Word == "held" && w.from.stitches() == 0, p.Unit.Word == "unworked" && w.cur.left == 0, p.Unit.Word == "skipped" && w.passed == 0: // of a row further down
-		w.blind = w.blind || p.Unit.Word == "skipped"
+		if p.Unit.Word == "skipped" {
+			w.skippedBelow()
+		}
 		w.together(n, p.At)
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
@@ -659,6 +661,13 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 			return
 		}
 		w.emit(run{kind: kind, n: w.take(p, k) * per * makes}, nil, n)
+	}
+}
+
+// skippedBelow notes that stitches go into those that a row further down skipped: where these stand is not known.
+func (w *work) skippedBelow() {
+	if w.blind = true; w.g != nil && w.quiet == 0 {
+		w.g.doubt = "stitches go into those that a row further down skipped"
 	}
 }
 
