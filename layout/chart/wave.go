@@ -101,15 +101,12 @@ func (p *plan) slopes() (slopes []float64, from float64) {
 		return nil, 0
 	}
 	sum, abs := make([]float64, k), make([]float64, k)
-	all, leans, made := 0, 0, 0
+	all, leans := 0, 0
 	for _, l := range p.lines[1:] {
 		if !l.peaks() {
 			return nil, 0
 		}
 		for _, n := range l.nodes {
-			if n.h > 0 && !n.mark {
-				made++
-			}
 			if len(n.feet) != 1 || n.group != nil || n.st.Turn || n.mark || n.h == 0 || n.feet[0].arch() {
 				continue
 			}
@@ -122,7 +119,7 @@ func (p *plan) slopes() (slopes []float64, from float64) {
 			sum[i], abs[i] = sum[i]-d, abs[i]+math.Abs(d)
 		}
 	}
-	if all == 0 || waveAlone*all < made || float64(leans) < waveMost*float64(all) {
+	if all == 0 || waveAlone*all < p.standing() || float64(leans) < waveMost*float64(all) {
 		return nil, 0
 	}
 	signs := straightened(sum, abs)
@@ -131,6 +128,19 @@ func (p *plan) slopes() (slopes []float64, from float64) {
 		signs[i] *= steep
 	}
 	return signs, lo
+}
+
+// standing is how many stitches of the rows have a height.
+func (p *plan) standing() int {
+	sum := 0
+	for _, l := range p.lines[1:] {
+		for _, n := range l.nodes {
+			if n.h > 0 && !n.mark {
+				sum++
+			}
+		}
+	}
+	return sum
 }
 
 // peaks reports whether a row has what makes peaks, several stitches of one kind in one place.
