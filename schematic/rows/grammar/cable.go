@@ -26,7 +26,7 @@ var workedOver = text.Once(`\b(?:k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|on
 var stuck = text.Once(`(\d)st`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
-var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—]\s|(?:\s+|\s*[-–—]\s*)(?:[Ss]lip|[Pp]lace)\b)`)
+var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—]\s|\s+(?:[Ss]lip|[Pp]lace)\b)`)
 
 // tellCables notes the cables that a line describes by their usual names, with or without a heading of abbreviations.
 // The words of the last may go on over the lines behind it.
