@@ -87,7 +87,7 @@ func (a *opposed) piece(m *schematic.Made, size int, t map[string][]plateau) {
 // unheaded holds the parts of a piece that have no heading of their own against the strands that follow the division in the
 // text: each strand is a part, and each part is told in one of them, or worked to match.
 func (a *opposed) unheaded(piece string, size int, h *heights, parts []string, strands [][]plateau) {
-	if len(parts) == 0 {
+	if len(parts) == 0 || h.joined {
 		return
 	}
 	as := func(part string, strand []plateau) *meeting {
@@ -196,20 +196,40 @@ func ownersOf(x *ins.Text, g *schematic.Garment) map[*ins.Section][]string {
 	out := map[*ins.Section][]string{}
 	piece := ""
 	for _, s := range x.Sections {
-		keys := names.of(headingKey(s.Name), piece)
-		if len(keys) == 0 {
-			continue
+		if keys := names.of(headingKey(s.Name), piece); len(keys) > 0 {
+			out[s] = keys
+			piece, _, _ = strings.Cut(keys[0], ", ")
 		}
-		out[s] = keys
-		if own, part, _ := strings.Cut(keys[0], ", "); part != "" && piece == "" && s != x.Sections[0] { // what stands before the first part
-			out[x.Sections[0]] = []string{own}
-		}
-		piece, _, _ = strings.Cut(keys[0], ", ")
 	}
-	if len(out) == 0 && len(g.Pieces) == 1 && slices.ContainsFunc(x.Sections, ofNoOther) {
-		out[x.Sections[0]] = []string{g.Pieces[0].Name}
+	if first, ok := beginning(x, g, out); ok {
+		out[x.Sections[0]] = []string{first}
 	}
 	return out
+}
+
+// beginning is the piece that the rows before the first heading of a piece or part are of: that whose part it is, or the first one of
+// the pattern, if no heading names that.
+func beginning(x *ins.Text, g *schematic.Garment, owners map[*ins.Section][]string) (string, bool) {
+	if len(g.Pieces) == 0 {
+		return "", false
+	}
+	first := g.Pieces[0].Name
+	rows := false
+	for _, s := range x.Sections {
+		if keys, named := owners[s]; named {
+			if own, part, _ := strings.Cut(keys[0], ", "); part != "" {
+				first = own
+			}
+			break
+		}
+		rows = rows || ofNoOther(s)
+	}
+	for _, keys := range owners {
+		if slices.Contains(keys, first) {
+			return "", false
+		}
+	}
+	return first, rows
 }
 
 // ofNoOther reports whether rows stand under a heading that is not the usual one of a kind of piece.

@@ -75,7 +75,8 @@ type heights struct {
 	of           map[string][]plateau
 	rib, armhole units.Num
 	ribRows      int
-	forks        int // plateaus of the piece itself before its parts begin
+	forks        int  // plateaus of the piece itself before its parts begin
+	joined       bool // its parts are made one again
 }
 
 // heightsOf works out the plateaus of a piece.
@@ -151,6 +152,7 @@ func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool
 		// A row that is joined into a round goes on as it was; parts made one begin anew.
 		if s.Before == 0 || slices.ContainsFunc(q.Of, func(j schematic.JoinPart) bool { return j.Part != "" }) {
 			v.free, v.fresh, v.rows, w.tall = true, true, 0, false
+			w.rejoins()
 		}
 	case *schematic.PickUp, *schematic.Held, *schematic.Ring:
 		v.free = true
@@ -168,6 +170,14 @@ func (w *measuring) ribbed(gauge string) bool {
 func (w *measuring) leads(part string, every expr.Graded) {
 	if k := len(w.of[part]) - 1; k >= 0 {
 		w.of[part][k].lead = max(w.of[part][k].lead, every.Int(w.size, 1)-1)
+	}
+}
+
+// rejoins notes that parts are made one again: a text may tell of an opening between them in one row, and go on over the same count.
+func (w *measuring) rejoins() {
+	const anyRows = 1 << 20
+	if w.joined = true; len(w.of[""]) > 0 {
+		w.of[""][len(w.of[""])-1].lead = anyRows
 	}
 }
 

@@ -170,16 +170,18 @@ func (t *follower) alike(l *ins.Line) {
 // unmeasured is the stretch of a line whose rows are not counted: whether it stands before others, whether there is one at all, and
 // the length to which it goes on, if it does.
 func unmeasured(l *ins.Line) (first, open bool, length *ins.Lengths) {
-	rows := 0
+	rows, vague := 0, false
 	for _, n := range l.Body {
 		var c *ins.Course
 		switch n := n.(type) {
 		case *ins.Nothing, *ins.Measure:
 			continue
 		case *ins.Even:
-			if c = &n.Course; n.Open && l.Label == nil || n.Until.Set() {
-				open = true
+			if c = &n.Course; n.Open && l.Label == nil && c.Length == nil { // what follows may say how far: cont in dc, inc 8 sts every 4th rnd 5 times
+				vague = true
+				continue
 			}
+			open = open || n.Until.Set()
 		case *ins.RepeatRows:
 			c = &n.Course
 		case *ins.Shape:
@@ -190,9 +192,9 @@ func unmeasured(l *ins.Line) (first, open bool, length *ins.Lengths) {
 			first = rows == 0
 			continue
 		}
-		rows++
+		rows, vague = rows+1, false
 	}
-	return first && rows > 0, open, length
+	return first && rows > 0, open || vague, length
 }
 
 // takesUp reports whether an instruction may take up stitches of another part.

@@ -483,12 +483,12 @@ func (w *work) shapeHere(n *ins.Shape) {
 		w.plainOver()
 		return
 	}
+	w.takeTurning()
 	have := w.cur.left
 	kind := w.kind()
 	if w.within != nil {
 		kind, w.within = w.within, nil
 	}
-	w.takeTurning()
 	w.cur.toEnd()
 	w.began = true
 	if n.Inc {
