@@ -14,6 +14,11 @@ func TestKnittingIsCountedHoweverItIsTold(t *testing.T) {
 		"bound off by knitting together":      {twenty + "Row 2: K2, slip both sts back to LH needle, k2tog tbl, *k1, slip both sts back to LH needle, k2tog tbl; rep from * 9 times more, k to end. (9 sts)\n", "9 sts", "10 sts"},
 		"a wrapped stitch put back":           {twenty + "Row 2: K10, sl 1 wyif, yarn to back, return st to left needle, turn.\nRow 3: P10. (10 sts)\n", "10 sts", "11 sts"},
 		"rows again, twice in a line":         {twenty + "Row 2: P to end.\nRow 3: K to end.\nRow 4: P to end.\nRow 5: K to end.\nRows 6-43: Repeat Rows 2-5 nine more times, then repeat Rows 2 and 3 once more.\nRow 44: K2tog, k to end. (19 sts)\n", "19 sts", "20 sts"},
+		"two sizes that nothing names":        {"Terms: US\nCuff: CO 40 (44) sts. Join and work in k2, p2 rib for 20 rounds.\nNext round: K2tog, k to end. 39 (43) sts\n", "39 (43)", "39 (42)"},
+		"cast on before a row of numbers":     {twenty + "Row 2: Cast on 6 sts, k12, p14. (26 sts)\n", "26 sts", "20 sts"},
+		"cast on, and the rest on hold":       {twenty + "Row 2: Cast on 6 sts, (kfb) 6 times, p3, place rem 17 sts on hold. (15 sts)\n", "15 sts", "16 sts"},
+		"a holder, and cast on":               {twenty + "Row 2: Slip first 5 sts on to a holder, rejoin yarn and cast on 8 sts, k18, place rem 5 sts on a second holder. (18 sts)\n", "18 sts", "15 sts"},
+		"bound off between markers":           {"Terms: US\nCast on 40 sts and join in the round.\nRnd 1: K3, pm, k15, pm, k to end.\nRnd 2: K3, bind off sts between markers in rib, k to end. (25 sts)\nRnd 3: K3, cast on 3 sts, k to end. (28 sts)\n", "28 sts", "27 sts"},
 		"sizes with those who wear them":      {"Sizes: child (women's, men's)\nTerms: US\nCast on 27 (29 women's, 35 men's) sts.\nRow 1: K2tog, k to end. 26 (28, 34) sts\n", "26 (28, 34)", "26 (28, 35)"},
 		"sizes behind a comma":                {"Sizes: S (M, L)\nTerms: US\nCast on 20 (24, 28) sts.\nRow 1: K7, (9, 11), k2tog, k to end. 19 (23, 27) sts\n", "19 (23, 27)", "19 (22, 27)"},
 		"a cable told with a dash": {"C4F – slip next 2 sts on a cable needle and move to front of work, K2 then K2 from cable needle\nTerms: US\nCast on 20 sts.\n" +

@@ -256,6 +256,9 @@ var statements = []form{
 			}
 			return nil
 		}},
+	{rule: "whole", pattern: "(bind/cast off | bo) [all] [$st] between [both] markers [in/while/working {x:stretch} | {tail}]", meaning: "the stitches up to the next marker are bound off", example: "Next round: K3, bind off sts between markers, k to end", build: func(m *match) any {
+		return &ins.BindOff{To: ins.Extent{Kind: ins.ToMarker, Part: true, At: m.span()}}
+	}},
 	{rule: "whole", pattern: "(bind/cast off | bo) [in patt/pattern/rib/purl | in pattern] [all/$rem [$rem] {n:num} [$st] | [all/$rem] [$rem] [$st]] [in patt/pattern/rib/purl/knit [as set]] [purlwise/knitwise] [working/in/following/using {w:row} {r:rownums} [of pattern/patt]] [{tail}]", meaning: "all stitches are bound off", example: "Bind off all sts",
 		build: func(m *match) any {
 			off := &ins.BindOff{All: true}

@@ -205,6 +205,9 @@ var behind = Once(`^ ?[A-Za-z]`)
 // pair is two sizes without a space: 28[34].
 var pair = Once(`^\d+\[\d+\]$`)
 
+// castOn is a cast-on in two sizes: cast on 40 (44) sts. A count of its own stands behind the stitches, and not before them.
+var castOn = Once(`(?i)\b(?:cast on|co) \d+ ?[(\[]\d+[)\]] ?st`)
+
 var digits = Once(`\d+`)
 
 // lists are the lines of numbers of a text, one a size.
@@ -213,6 +216,7 @@ type lists struct {
 	total, glued int
 	named        bool // the text speaks of sizes
 	told         bool // it says that those of other sizes stand in brackets
+	cast         bool // it casts on in two sizes
 }
 
 func (n *lists) add(l string) {
@@ -222,6 +226,7 @@ func (n *lists) add(l string) {
 	if !numbersListed(l) {
 		return
 	}
+	n.cast = n.cast || castOn().MatchString(l)
 	for _, m := range unlike().FindAllString(l, -1) {
 		n.seen[len(digits().FindAllString(m, -1))]++
 		n.total++
@@ -266,8 +271,9 @@ func Sizes(lines []string) int {
 		n.add(l)
 	}
 	best := most(n.seen)
+	cast := best == 2 && n.cast
 	few := n.seen[best] < 3 && !(n.named && best > 2 && n.seen[best] == 2)
-	if best < 2 || few || 2*n.seen[best] < n.total || best == 2 && !n.named && !n.told && n.glued < 3 {
+	if best < 2 || few && !cast || 2*n.seen[best] < n.total || best == 2 && !n.named && !n.told && !cast && n.glued < 3 {
 		return 0
 	}
 	return best

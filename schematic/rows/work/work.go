@@ -299,7 +299,7 @@ func (w *work) one(n ins.Item, tail []ins.Item, need int) {
 	case *ins.Leave:
 		w.leaves(n)
 	case *ins.CastOn:
-		w.castOn(n, len(tail) == 0)
+		w.castOn(n, tail, need)
 	case *ins.PickUp:
 		w.pickUp(n, tail, need)
 	case *ins.Shape:
@@ -328,8 +328,11 @@ func (w *work) pickUp(n *ins.PickUp, tail []ins.Item, need int) {
 }
 
 // castOn casts on within the row; over each gap of the row below, if nothing but that is told, or the row is at its end.
-func (w *work) castOn(n *ins.CastOn, last bool) {
-	gaps := 1
+func (w *work) castOn(n *ins.CastOn, tail []ins.Item, need int) {
+	if w.castBefore(w.count(n.N), tail, need) {
+		return
+	}
+	gaps, last := 1, len(tail) == 0
 	if n.Over && last && w.used() == 0 { // the rest of the row goes without saying
 		w.plainOver()
 	}
@@ -338,6 +341,25 @@ func (w *work) castOn(n *ins.CastOn, last bool) {
 	}
 	w.filled++
 	w.emit(run{kind: w.kind(), n: gaps * w.count(n.N)}, nil, n)
+}
+
+// castBefore puts stitches that are cast on before those of the row below, if what stands behind works just so many: cast on 6
+// sts, k34.
+func (w *work) castBefore(k int, tail []ins.Item, need int) bool {
+	q := w.cur.run()
+	if w.g != nil || w.out.stitches() > 0 || q == nil || q.space() || w.reserve(tail, need) != w.cur.left+k {
+		return false
+	}
+	from := *w.from
+	from.runs, from.marks = slices.Clone(from.runs), slices.Clone(from.marks)
+	from.runs[w.cur.i].n += k
+	for i, at := range from.marks {
+		if at > w.used() {
+			from.marks[i] += k
+		}
+	}
+	w.from, w.cur.f, w.cur.left = &from, &from, w.cur.left+k
+	return true
 }
 
 func (w *work) passOver() {
