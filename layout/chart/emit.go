@@ -110,6 +110,7 @@ func (c *pages) sheet(n int, whole *Work) *sheet.Sheet {
 func (c *pages) keyGroup(l leaf, y float64) *sheet.Group {
 	key := &sheet.Group{ID: "key", Class: "key", Title: "Key"}
 	size := c.o.text()
+	line := sheet.LineHeight(fonts.Regular, size)
 	k := c.keyScale()
 	for i := l.from; i < l.to; i++ {
 		entries := c.key[i]
@@ -124,9 +125,12 @@ func (c *pages) keyGroup(l leaf, y float64) *sheet.Group {
 				at := pt{X: x + k*(hi.X-lo.X)/2, Y: mid}
 				g.Items = append(g.Items, c.ink.moved(q, centre, at, k, false))
 			}
-			base := mid + (fonts.Ascent(fonts.Regular)-fonts.Descent(fonts.Regular))*size/2
-			g.Items = append(g.Items, sheet.NewText(c.entryText(e), fonts.Regular, size,
-				pt{X: x + k*(hi.X-lo.X) + 1.5, Y: base}, sheet.Start, "key"))
+			lines, _ := c.entryText(e)
+			base := mid + (fonts.Ascent(fonts.Regular)-fonts.Descent(fonts.Regular))*size/2 - float64(len(lines)-1)*line/2
+			for j, s := range lines {
+				g.Items = append(g.Items, sheet.NewText(s, fonts.Regular, size,
+					pt{X: x + k*(hi.X-lo.X) + 1.5, Y: base + float64(j)*line}, sheet.Start, "key"))
+			}
 			key.Items = append(key.Items, g)
 			x += w + c.entryGap(e)
 		}

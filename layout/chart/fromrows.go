@@ -44,7 +44,7 @@ func (w *Work) take(r *rows.GraphRow) {
 		w.gap(r)
 		return
 	}
-	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Star: r.Star}
+	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Star: r.Star}
 	row.St = stitchesOf(r)
 	w.standOver(&row)
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
@@ -356,16 +356,32 @@ func (r *Row) alongEdge(below []Row) {
 }
 
 // sides tells right from wrong side where the text does not: rows that meet the row
-// below from its end are worked from the other side.
+// below from its end are worked from the other side, and those before the first row of which the text tells it go by that.
 func (w *Work) sides() {
-	for r := 1; r < len(w.Rows); r++ {
-		row, below := &w.Rows[r], &w.Rows[r-1]
-		if row.Round || below.Base || row.Unread != "" {
+	from, told := 0, false
+	for r := range w.Rows {
+		row := &w.Rows[r]
+		if r == 0 || row.Round || w.Rows[r-1].Base || row.Unread != "" {
+			from, told = r, row.Sided
 			continue
 		}
+		below, wrong := &w.Rows[r-1], row.Wrong
 		row.Wrong = below.Wrong
 		if !row.Edge && row.backwards() {
 			row.Wrong = !below.Wrong
+		}
+		if row.Sided && !told && row.Wrong != wrong {
+			w.turn(from, r+1)
+		}
+		told = told || row.Sided
+	}
+}
+
+// turn shows the rows of a stretch from their other side.
+func (w *Work) turn(from, to int) {
+	for r := from; r < to; r++ {
+		if row := &w.Rows[r]; !row.Base && !row.Round {
+			row.Wrong = !row.Wrong
 		}
 	}
 }
@@ -398,11 +414,7 @@ func (w *Work) rightSides() {
 	if shaped == 0 || purled == 0 {
 		return
 	}
-	for r := range w.Rows {
-		if !w.Rows[r].Base {
-			w.Rows[r].Wrong = !w.Rows[r].Wrong
-		}
-	}
+	w.turn(0, len(w.Rows))
 	w.Faced = true
 }
 

@@ -349,6 +349,7 @@ type pages struct {
 	head       []textRow
 	key        [][]entry
 	keyHigh    []float64
+	keyWide    float64 // of the paper that its lines may take
 	headHigh   float64
 	footHigh   float64
 	cols, rows []window // of the plane
@@ -501,7 +502,8 @@ const keySlack = 0.15
 
 // entryGap is the room behind an entry of the key.
 func (c *pages) entryGap(e entry) float64 {
-	return max(keyGap, keySlack*fonts.Width(fonts.Regular, c.o.text(), c.entryText(e))+2)
+	_, wide := c.entryText(e)
+	return max(keyGap, keySlack*wide+2)
 }
 
 // keyScale is the size of the key's symbols.
@@ -510,21 +512,25 @@ func (c *pages) keyScale() float64 { return min(c.d.scale, 1) }
 func (c *pages) entryBox(e entry) (w, h float64) {
 	lo, hi := bounds(e.paths)
 	k := c.keyScale()
-	return k*(hi.X-lo.X) + 1.5 + fonts.Width(fonts.Regular, c.o.text(), c.entryText(e)), k * (hi.Y - lo.Y)
+	lines, wide := c.entryText(e)
+	return k*(hi.X-lo.X) + 1.5 + wide, max(k*(hi.Y-lo.Y), float64(len(lines))*sheet.LineHeight(fonts.Regular, c.o.text()))
 }
 
-// entryText is the entry's words, cut to the line.
-func (c *pages) entryText(e entry) string {
-	lines := sheet.Wrap(fonts.Shown(fonts.Regular, e.what), (c.w-2*margin-20)/sheet.Elsewhere, c.o.text(), fonts.Regular)
-	if len(lines) == 0 {
-		return ""
+// entryText is the entry's words, in lines beside its symbol, and how wide they are.
+func (c *pages) entryText(e entry) (lines []string, wide float64) {
+	lo, hi := bounds(e.paths)
+	room := c.keyWide - c.keyScale()*(hi.X-lo.X) - 1.5
+	lines = sheet.Wrap(fonts.Shown(fonts.Regular, e.what), room/sheet.Elsewhere, c.o.text(), fonts.Regular)
+	for _, s := range lines {
+		wide = max(wide, fonts.Width(fonts.Regular, c.o.text(), s))
 	}
-	return lines[0]
+	return lines, wide
 }
 
 // keyRows shares the key among lines.
 func (c *pages) keyRows(avail float64) {
 	line := sheet.LineHeight(fonts.Regular, c.o.text())
+	c.keyWide = avail
 	x := 0.0
 	for _, e := range c.d.key {
 		w, h := c.entryBox(e)

@@ -48,6 +48,23 @@ func TestAChartHasTheRowsOfItsTextAndNoOthers(t *testing.T) {
 	assert.False(t, w.Faced, "the text tells the sides")
 }
 
+// The first row of which the text tells the side tells it of those before: Row 1 (RS) behind three knitted rows.
+func TestTheSideOfARowTellsOfThoseBefore(t *testing.T) {
+	for text, wrong := range map[string][]bool{
+		"Cast on 6 sts.\nKnit all for three rows.\nRow 1 (RS): K2, p2, k2.\nRow 2: P2, k2, p2.\n": {true, false, true, false, true},
+		"Cast on 6 sts.\nKnit one row.\nRow 1 (RS): K2, p2, k2.\nRow 2: P2, k2, p2.\n":            {true, false, true},
+		"Cast on 6 sts.\nK all sts 2 rows.\nRow 1 (RS): K2, p2, k2.\nRow 2: P2, k2, p2.\n":        {false, true, false, true},
+		"Cast on 6 sts.\nKnit one row.\nRow 1: K2, p2, k2.\n":                                     {false, true},
+	} {
+		var got []bool
+		for _, r := range fromText(t, text).Rows[1:] {
+			got = append(got, r.Wrong)
+		}
+		assert.Equal(t, wrong, got[:min(len(got), len(wrong))], text)
+		assert.Len(t, got, len(wrong), text)
+	}
+}
+
 // The yarn that stands in the brackets behind a row's number is taken up; a slipped stitch keeps its own.
 func TestTheYarnInTheBracketsOfARow(t *testing.T) {
 	w := fromText(t, "Using color A, cast on 5 sts.\nRow 1 (WS, Color A): Knit.\nRow 2 (RS, Color B): K1, sl 1 wyib, k1, sl 1 wyib, k1.\nRow 3 (WS, Color B): Knit.\n")

@@ -65,3 +65,20 @@ func TestAChartThatNoOneCouldReadIsRefused(t *testing.T) {
 		assert.Greater(t, many.N, many.Most)
 	}
 }
+
+// The words of the key stand whole in large print, over as many lines as they take.
+func TestTheKeyIsWholeInLargePrint(t *testing.T) {
+	name := "yarn that was wound by hand from the fleece of a black ewe"
+	w := &Work{Rows: []Row{{Base: true, St: make([]St, 4)}, {Number: 1, St: make([]St, 4)}}}
+	d := build(w, &Options{Text: 7}, 1)
+	d.key = []entry{{"yarn", []*sheet.Path{path("stitch", quiet, pt{}, pt{X: 3, Y: 3})}, name}}
+	for _, trim := range []bool{false, true} {
+		c, err := onPages(d, &Options{Text: 7, Trim: trim})
+		require.NoError(t, err)
+		lines, wide := c.entryText(d.key[0])
+		assert.Equal(t, name, strings.Join(lines, " "))
+		assert.Greater(t, len(lines), 1)
+		assert.GreaterOrEqual(t, c.keyHigh[0], 7*float64(len(lines)))
+		assert.Less(t, wide, c.w)
+	}
+}

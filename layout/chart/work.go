@@ -54,6 +54,7 @@ type Row struct {
 	Line    int // of the text
 	Name    string
 	Wrong   bool // a wrong-side row
+	Sided   bool // the text tells which side
 	Round   bool
 	Base    bool      // a foundation: chains, a ring, cast-on stitches
 	Held    bool      // a foundation of stitches that stood before

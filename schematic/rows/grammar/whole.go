@@ -156,6 +156,7 @@ var statements = []form{
 		}
 		return &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
 	}},
+	{rule: "whole", pattern: "(k/knit/p/purl) [across] all [$st] [for/these/the] [$next] {n:num} [more] {w:row}", meaning: "so many plain rows", example: "Knit all sts for 3 rows", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},

@@ -44,6 +44,7 @@ type Graph struct {
 type GraphRow struct {
 	Number   int
 	RS       bool // a right-side row; rounds are, unless the work is turned
+	Sided    bool // the text tells which side
 	Round    bool
 	Start    bool   // a foundation: chains, cast-on stitches, a ring
 	Held     bool   // a foundation of stitches that a row before left

@@ -1055,6 +1055,7 @@ func (r *runner) drawn(l *ins.Line) {
 	if side != 0 && !r.round {
 		side = 3 - side
 	}
+	r.g.cur.Sided = l.Label != nil && l.Label.Side != 0
 	r.g.commit(side, nameOf(l))
 }
 
