@@ -104,3 +104,29 @@ func TestRowsInATableAndLoopsOfAMesh(t *testing.T) {
 	const mesh = "Terms: US\nCh 13.\nRow 1: Sc in 5th ch from hook, [ch 3, skip next 3 ch, sc in next ch] 2 times; turn. (3 lps)\n%s (%d lps)\n"
 	comesTo(t, mesh, "Row 2: Ch 4, sc in first ch-3 lp, ch 3, *sc in next lp, ch 3; rep from * to last lp; sc in last lp, ch 3, sc in 2nd ch of ch-5; turn.", 4, true)
 }
+
+// A bracket that is worked once stands in the one place that its last stitch has, and a note on how the work looks works nothing.
+// Counted by hand, over 19 sc: two more in one of them make 20, in the middle, and a stitch more in every one 38.
+func TestAPlaceSaidLastInABracketIsForAllOfIt(t *testing.T) {
+	const plain = "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 20.\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. (19 sc)\nRow 2: Ch 1, %s (%d sts)\n"
+	for w, n := range map[string]int{
+		"sc in next 9 sts, [sc, hdc, sc in next st], sc in next 9 sts.":        21,
+		"sc in next 9 sts, (2 sc in next st), sc in next 9 sts.":               20,
+		"sc in each in next 9 sts, 2 sc in next st, sc in each in next 9 sts.": 20,
+		"2 sc in each st across. Note: Each st should have 2 sc worked in it.": 38,
+	} {
+		comesTo(t, plain, w, n, true)
+	}
+	comesTo(t, plain, "sc in next 9 sts, (sc, ch 2, sc in next st), sc in next 9 sts.", 20, false) // the chains may be one stitch of it
+}
+
+// What goes into the corners of a border is added to its stitches, wherever they begin. Counted by hand: 40 and 2 more at each of 4 corners.
+func TestCornersOfABorderThatBeginsInItsFirstStitch(t *testing.T) {
+	const square = "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 10.\nRow 1: Sc in 2nd ch from hook and in each ch across. (9 sc)\nRows 2-9: Ch 1, turn, sc in each sc across. (9 sc)\nBorder\nRnd 1: Ch 1, sc evenly around with 3 sc in each corner, join. (40 sc)\nRnd 2: Ch 1, %s (%d sc)\n"
+	for _, w := range []string{
+		"sc in each sc around placing 3 sc in each corner, join.", "sc in same st as joining and in each sc around, working 3 sc in each corner, join.",
+		"sc in same st as joining and each sc around, placing 3 sc in each corner, join.", "sc in first st and in each sc around, putting 3 sc in each corner, join.",
+	} {
+		comesTo(t, square, w, 48, false)
+	}
+}

@@ -14,6 +14,7 @@ func gathered(list []ins.Item) []ins.Item {
 	for i := 0; i < len(list); i++ {
 		if q, ok := list[i].(*ins.Repeat); ok && len(q.Places) == 0 {
 			q.Body = gathered(q.Body)
+			intoLast(q)
 		}
 		a, b, ok := aroundChain(list[i:])
 		if !ok {
@@ -34,6 +35,29 @@ func gathered(list []ins.Item) []ins.Item {
 		}
 	}
 	return out
+}
+
+// intoLast works what a bracket tells once into the one place that its last stitch has, where no other has any: (2 dc, ch 2, 2 dc in
+// next ch).
+func intoLast(q *ins.Repeat) {
+	end := len(q.Body) - 1
+	if end < 1 || q.Times.By != nil || q.Times.All != 1 || q.Until.Kind != ins.NoExtent || slices.ContainsFunc(q.Body[:end], placedOrNone) {
+		return
+	}
+	b, ok := q.Body[end].(*ins.Stitch)
+	if !ok || !is[*ins.Stitch](q.Body[0]) || len(b.Places) != 1 || len(b.Also) > 0 || slices.ContainsFunc(q.Body, shapes) {
+		return
+	}
+	if p := b.Places[0]; p.Kind == ins.InNext && p.N.By == nil && p.N.All == 1 {
+		bare := *b
+		q.Places, bare.Places, q.Body[end] = b.Places, nil, &bare
+	}
+}
+
+// shapes reports whether an instruction is a stitch that is more or less than one over one.
+func shapes(n ins.Item) bool {
+	st, ok := n.(*ins.Stitch)
+	return ok && (st.Kind == nil || st.Kind.Uses != 1 || st.Kind.Makes != 1 || st.Kind.ID == "slst")
 }
 
 // inOnePlace works a stitch, a chain and the stitch behind it into the place of the last.
@@ -61,10 +85,10 @@ func overSpaces(list []ins.Item) int {
 	}
 	a, ok := list[0].(*ins.Stitch)
 	b := oneOver(list[took])
-	if !ok || b == nil || len(a.Places) != 1 || len(b.Places) != 1 || a.Kind == nil {
+	if !ok || b == nil || len(a.Places) == 0 || len(b.Places) != 1 || a.Kind == nil {
 		return 0
 	}
-	p, q := &a.Places[0], b.Places[0]
+	p, q := &a.Places[len(a.Places)-1], b.Places[0]
 	space := q.Unit.Space || q.Unit.Word == "corner"
 	if p.Kind != ins.InEach || q.Kind != ins.InEach || p.Unit.Space == space || p.Unit.Between || q.Unit.Between || len(b.Also) > 0 {
 		return 0

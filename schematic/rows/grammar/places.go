@@ -22,7 +22,7 @@ var macros = map[string]string{
 	"$dec":    "dec/decr/decrease/decs/decreasing/decreases/narrow/narrowing",
 	"$tch":    "tch/turning/beg/beginning/starting/initial/first/start",
 	"$spare":  "cable/spare/dpn/extra/double/dp/auxiliary/another/separate/empty/pointed",
-	"$make":   "work/make/do/working/making/crochet/worked/with/complete/completing/create/put/insert",
+	"$make":   "work/make/do/working/making/crochet/worked/with/complete/completing/create/put/putting/placing/insert",
 	"$off":    "off/of",
 	"$rep":    "rep/repeat/repeating/reps/rpt/repeated/repeats",
 	"$meas":   "measures/measure/meas/measuring",
@@ -267,7 +267,7 @@ var cores = []form{
 	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
-	{rule: "core", pattern: "each/every/all [of] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch", when: tests{either(said("of", "next", "following", "foll"), no(said("ch", "chain")), no(said("sp", "space", "loop", "lp", "arch")))}, build: func(m *match) any { // each 2-ch sp
+	{rule: "core", pattern: "each/every/all [of/in] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch", when: tests{either(said("of", "next", "following", "foll"), no(said("ch", "chain")), no(said("sp", "space", "loop", "lp", "arch")))}, build: func(m *match) any { // each 2-ch sp
 		pl := place(ins.InNext, m)
 		pl.Of = true
 		return pl

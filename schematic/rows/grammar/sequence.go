@@ -61,7 +61,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.alternately(), s.repeat(), s.timesRepeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
-		case s.loopSaid():
+		case s.loopSaid(), s.noted():
 		case s.otherWearer(), s.ownNamed():
 		case s.counted():
 		case s.otherStart():
@@ -1983,6 +1983,26 @@ func (s *sequence) loopSaid() bool {
 	if s.i = to; s.at(to).Is(":") { // BLO: 18 sc
 		s.i++
 	}
+	return true
+}
+
+// noted passes a sentence that tells how the work should look: Note: Each stitch should have 2 dc in it.
+func (s *sequence) noted() bool {
+	if !s.at(s.i).Is("note") || !s.at(s.i+1).Is(":") {
+		return false
+	}
+	end := s.i + 2
+	for end < len(s.t) && s.t[end].Kind != 'g' && !s.at(end).Is(".") {
+		end++
+	}
+	is := func(words ...string) bool {
+		return slices.ContainsFunc(s.t[s.i:end], func(t text.Token) bool { return t.Is(words...) })
+	}
+	if !is("should") || is("count", "counts", "counted", "work", "repeat") {
+		return false
+	}
+	s.add(&ins.Nothing{}, s.i, end)
+	s.i = end
 	return true
 }
 

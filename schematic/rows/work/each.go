@@ -520,7 +520,9 @@ func (w *work) eachTogether(n ins.Item, p *ins.Place, k, keep int) bool {
 // eachMixed works over a stretch in which stitches and spaces are worked unlike:
 // sc in each sc and 2 sc in each ch-2 sp.
 func (w *work) eachMixed(n *ins.Stitch, p *ins.Place, keep int) {
-	list := append([]*ins.Stitch{n}, n.Also...)
+	here := *n
+	here.Places = []ins.Place{*p}
+	list := append([]*ins.Stitch{&here}, n.Also...)
 	for _, m := range list {
 		w.together(m, p.At)
 	}
