@@ -79,3 +79,21 @@ Next row: K to end. 20 (22, 23, 25) sts
 	require.Len(t, list, 1)
 	assert.Equal(t, []string{"8"}, list[0].Sizes)
 }
+
+// A rib that does not fit and the counts that are off for it are one slip, told at the rib, also where another piece is worked as the first.
+// By hand: 107 - 2 is 26 x 4 + 1, so that 106 were meant; 106 - 12 = 94, 94 - 14 = 80. A count that is off by itself is told too.
+func TestARibThatDoesNotFitIsToldOnceForTheCountsBehindIt(t *testing.T) {
+	src := "Terms: UK\n\nBack\nCast on 107 sts.\nRow 1: *K2, p2; rep from * to last 2 sts, k2.\nRow 2: *P2, k2; rep from * to last 2 sts, p2.\n" +
+		"Rep last 2 rows 8 times more.\nWork 76 rows in st st.\nShape armholes\nCast off 6 sts at beg of next 2 rows. 94 sts.\nDec 1 st at each end of next 7 rows. 80 sts.\n" +
+		"Work 47 rows in st st.\nCast off.\n\nFront\nWork as given for Back to armhole shaping.\nShape armholes\nCast off 6 sts at beg of next 2 rows. 94 sts.\nDec 1 st at each end of next 7 rows. 80 sts.\n"
+	lines := func(src string) (at []int) {
+		for _, f := range Check(Read("t", []byte(src), Options{}), Options{}).Findings {
+			at = append(at, f.Pos.Line)
+		}
+		return at
+	}
+	assert.Equal(t, []int{5}, lines(src))
+	assert.Empty(t, lines(strings.Replace(src, "107", "106", 1)))
+	assert.Equal(t, []int{5, 11}, lines(strings.Replace(src, "80 sts", "79 sts", 1)))
+	assert.Equal(t, []int{5, 19}, lines(src[:len(src)-len("80 sts.\n")]+"79 sts.\n"))
+}

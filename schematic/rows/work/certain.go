@@ -21,6 +21,15 @@ type certainty struct {
 	suspect int   // rows that may not fit because of one before
 	amiss   bool  // a row before is missing, or called otherwise, which is told
 	guess   bool  // it goes on with a stated count that does not follow
+	apart   misfit
+}
+
+// misfit is a repeat before that did not fit: what it left over, and what it uses; none if that is 0.
+type misfit struct{ left, uses int }
+
+// explains reports whether a count that is off by so many stitches is off for the same slip.
+func (m misfit) explains(off int) bool {
+	return m.uses > 0 && abs(off) < m.uses && off != 0 && (off-m.left)%m.uses == 0
 }
 
 // mostSince is how many rows that state no count may lie between a row and the last count

@@ -34,6 +34,7 @@ type piece struct {
 	no      int
 	start   *fabric
 	startNo int
+	doubts  certainty // of start
 	stars   map[string]starred
 	marked  map[string]int // how many of the rows were worked before the latest line with that mark
 	anew    bool           // it begins with stitches of its own
@@ -183,7 +184,8 @@ func (r *runner) begin(s *ins.Section) {
 	r.section = s
 	r.all = nil
 	r.cur = &piece{name: headingKey(s.Name), rows: make([]done, 0, len(s.Lines))}
-	r.cur.start, r.cur.startNo = r.fab, r.no
+	r.cur.start, r.cur.startNo, r.cur.doubts = r.fab, r.no, r.certainty
+	r.cur.doubts.amiss = r.suspectBefore()
 	r.pieces = append(r.pieces, r.cur)
 	r.fresh, r.begun, r.skips = true, false, false
 	r.every, r.gone, r.turnedRound = nil, nil, false

@@ -612,6 +612,7 @@ func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
 		if len(word) > 0 && strings.Contains(p.name, strings.TrimSuffix(word[0], "s")) {
 			r.anew()
 			r.put(p.start, p.start != nil)
+			r.suspect, r.amiss, r.apart = p.doubts.suspect, p.doubts.amiss, p.doubts.apart
 			r.no, r.side = p.startNo, 0
 			r.cur.like = &likeness{chain[:i+1], -1, -1}
 			return

@@ -59,19 +59,29 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	if uses(res.found) { // it follows from what the row uses
 		found = nil
 	}
-	if rd.suspect > 0 && !res.pin && len(found) > 0 && rd.suspectBefore() {
+	return r.bothWays(out, rd, l, found)
+}
+
+// bothWays goes on from a count that does not fit with the row as made and as stated; as stated alone, if a repeat before explains it.
+func (r *runner) bothWays(out []reading, rd reading, l *ins.Line, found []raw) []reading {
+	k := r.said(l)
+	explained := k >= 0 && rd.apart.explains(rd.fab.stitches()-k)
+	if len(found) > 0 && (explained || rd.suspect > 0 && !rd.res.pin && rd.suspectBefore()) {
 		rd.suspect--
 		rd.cost += len(found)
 		found = nil
 	}
 	rd.addEach(found)
-	out = append(out, rd)
-	if k >= 0 && k != rd.fab.stitches() && r.g == nil {
-		as := rd
-		as.fab, as.carry, as.guess, as.suspect, as.since = r.asStated(l, rd.fab, k), rd.carry, true, suspectRows, 0
-		out = append(out, as)
+	if k < 0 || k == rd.fab.stitches() || r.g != nil {
+		return append(out, rd)
 	}
-	return out
+	as := rd
+	as.fab, as.carry, as.guess, as.suspect, as.since = r.asStated(l, rd.fab, k), rd.carry, true, suspectRows, 0
+	if explained { // what is off behind it is another slip
+		as.suspect, as.amiss, as.apart = 0, false, misfit{}
+		return append(out, as)
+	}
+	return append(out, rd, as)
 }
 
 // addEach adds what does not fit a stated count: from the second on it may follow from the first.
@@ -180,6 +190,11 @@ func (rd *reading) add(fs ...raw) {
 	rd.cost += len(fs)
 	if fs = rd.judged(fs); rd.suspect > 0 && rd.suspectBefore() { // what is doubtful follows from what is told
 		fs = slices.DeleteFunc(fs, func(f raw) bool { return f.why > held })
+	}
+	for _, f := range fs {
+		if f.kind == "rows/repeat" && len(f.a) > 3 {
+			rd.apart = misfit{f.a[0], f.a[3]}
+		}
 	}
 	left := mostFound - len(rd.found)
 	if left < 0 {
