@@ -2,6 +2,7 @@ package check
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/schematic"
@@ -9,12 +10,12 @@ import (
 	"flatwright/schematic/units"
 )
 
-// unevenRows and unevenBy are by how many rows, and by how many mm, the armholes of a front and a back may differ before they are asked about: a
-// shoulder seam may lie to the front (common practice). They are choices of this project.
+// unevenRows and unevenBy are the rows, and the mm, by which the armholes of a front and a back may differ: the shoulder seam may lie to the front
+// (common practice). The figures are choices of this project.
 const unevenRows, unevenBy = 2, 10
 
-// armholes asks about a front whose armhole is not as deep as that of the back, where the two are pieces of their own. Where a sleeve is joined to both
-// the join tells.
+// armholes finds fronts whose armhole is not as deep as that of the back, where the two are separate pieces. Where a sleeve is sewn into both, the
+// check of that seam finds it.
 func armholes(p *schematic.Pattern, g *schematic.Garment) finding.List {
 	back := onlyOf(p, schematic.KindBack)
 	if back == nil || inJoin(g, "armhole") {
@@ -39,7 +40,7 @@ func armholes(p *schematic.Pattern, g *schematic.Garment) finding.List {
 		all = append(all, finding.Finding{Kind: "joins/armhole", Severity: finding.Note, Pos: m.Piece.Pos, Piece: m.Name, Sizes: []string{g.Size},
 			Message: fmt.Sprintf("the armhole of %s is %s %s than that of %s", m.Name, long(apart.Abs(), u), way, back.Name),
 			Have:    fmt.Sprintf("%s of %s, %s of %s", long(v.Length, u), m.Name, long(of.Length, u), back.Name),
-			Want:    "as deep as each other, unless the shoulder seam is to lie to the front or the back", Fix: "count the rows of both armholes"})
+			Want:    "the same depth, unless the shoulder seam lies to the front or the back", Fix: "count the rows of both armholes"})
 	}
 	return all
 }
@@ -56,15 +57,8 @@ func armholeOf(g *schematic.Garment, is func(*schematic.Made) bool) (schematic.M
 
 // inJoin reports whether an edge of that name is sewn.
 func inJoin(g *schematic.Garment, edge string) bool {
-	for _, s := range g.Seams {
-		if s.Join == nil {
-			continue
-		}
-		for _, text := range append(append([]string{}, s.Join.Sew...), s.Join.Into...) {
-			if strings.HasSuffix(text, edge) {
-				return true
-			}
-		}
-	}
-	return false
+	named := func(ref string) bool { return strings.HasSuffix(ref, edge) }
+	return slices.ContainsFunc(g.Seams, func(s schematic.Seam) bool {
+		return s.Join != nil && (slices.ContainsFunc(s.Join.Sew, named) || slices.ContainsFunc(s.Join.Into, named))
+	})
 }

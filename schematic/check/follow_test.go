@@ -93,7 +93,7 @@ func TestAFoundationChainUnlikeTheOthersIsTold(t *testing.T) {
 	assert.Empty(t, of("62 (66, 69, 73)"), "half of the sizes: no one knows which")
 	found := of("62 (66, 70, 73)")
 	require.Len(t, found, 1, "%v", kindsOf(found))
-	assert.Equal(t, "grading/unlike: the chain has 2 more than its stitches in the other sizes, and not in XL", kindsOf(found)[0])
+	assert.Equal(t, "grading/unlike: the chain has 2 more than its stitches in the other sizes, but not in XL", kindsOf(found)[0])
 	assert.Equal(t, "73 chains for 72 stitches in XL", found[0].Have)
 }
 

@@ -28,7 +28,7 @@ func join(g *schematic.Garment, s *schematic.Seam) finding.List {
 	return lengths(g, s)
 }
 
-// sewnTwice tells of an edge that is sewn, by itself and all along, to two others.
+// sewnTwice finds edges of which each is sewn, alone and along its whole length, to two others.
 func sewnTwice(g *schematic.Garment) finding.List {
 	var all finding.List
 	first := map[string]string{} // what an edge is sewn to
@@ -47,7 +47,7 @@ func sewnTwice(g *schematic.Garment) finding.List {
 				continue
 			}
 			all = append(all, joined{g, s}.find("joins/twice", fmt.Sprintf("%s is sewn to %s and to %s", way.mine, first[edge], way.other),
-				"two joins of one edge", "an edge sewn once", "look for left and right in each other's place, or take one of the joins out")...)
+				"two joins of one edge", "one join for each edge", "check whether left and right are swapped, or remove one of the joins")...)
 		}
 	}
 	return all

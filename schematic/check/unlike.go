@@ -69,7 +69,7 @@ func sideless(s *series) string {
 	return strings.Join(slices.DeleteFunc(words, func(w string) bool { return w == "back" || w == "front" }), " ")
 }
 
-// turning tells of a foundation chain that has so many more than its stitches, for the turn, in most sizes and not in the others.
+// turning finds a foundation chain whose chains for the turn are not as many in all sizes.
 func turning(p *schematic.Pattern, q *schematic.Piece) finding.List {
 	if len(q.Sections) == 0 {
 		return nil
@@ -94,8 +94,8 @@ func turning(p *schematic.Pattern, q *schematic.Piece) finding.List {
 		return nil
 	}
 	return finding.List{{Kind: "grading/unlike", Severity: finding.Note, Pos: c.Pos, Piece: q.Name, Sizes: sizes,
-		Message: fmt.Sprintf("the chain has %d more than its stitches in the other sizes, and not in %s", usual, listed(sizes)),
-		Have:    strings.Join(haves, "; "), Want: fmt.Sprintf("%d more in every size, unless it is meant", usual), Fix: "look for a wrong digit in the chain or the stitches"}}
+		Message: fmt.Sprintf("the chain has %d more than its stitches in the other sizes, but not in %s", usual, listed(sizes)),
+		Have:    strings.Join(haves, "; "), Want: fmt.Sprintf("%d more in every size, unless the difference is meant", usual), Fix: "look for a wrong digit in the chain or the stitches"}}
 }
 
 // yarnBack tells of yarn of which a size has less than the size before.
