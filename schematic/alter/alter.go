@@ -145,8 +145,8 @@ func (t *trial) contradictions(before finding.List) finding.List {
 	return out
 }
 
-// grownApart tells of pieces asked for in another size than those out of whose stitches they are worked, or that are worked out of theirs, where they
-// do not begin with the stitches of that size; of all, if the garment is broken.
+// grownApart finds pieces that are to be in another size than the piece whose stitches they go on from, and would begin with other stitches than in their
+// own size; if the garment is broken, all pieces whose size is another.
 func (r Request) grownApart(p *schematic.Pattern, broken bool) finding.List {
 	if len(r.Parts) == 0 {
 		return nil
@@ -457,29 +457,29 @@ func (t *trial) joinsKept(a *Altered, like []*schematic.Garment, chosen bool) fi
 	return out
 }
 
-// besides is what to do of a join of a piece in another size and one that is not: take that in the other size too, or part the difference. Empty of
-// other joins.
+// besides is the fix for a join of which one piece alone is in a size of its own: the other in that size too, or the difference eased in or worked off.
+// It is empty for any other join.
 func (r Request) besides(p *schematic.Pattern, now *schematic.Garment, join finding.Pos) string {
 	i := slices.IndexFunc(now.Seams, func(s schematic.Seam) bool { return s.Join.Pos == join })
 	if i < 0 || len(r.Parts) == 0 {
 		return ""
 	}
 	s := &now.Seams[i]
-	for _, side := range [][2][]string{{s.Join.Sew, s.Join.Into}, {s.Join.Into, s.Join.Sew}} {
-		size, other := -1, ""
-		for _, q := range p.Pieces {
-			at, chosen := r.Parts[q.Name]
-			if chosen && strings.HasPrefix(side[0][0], q.Name) {
-				size = at
-			} else if !chosen && len(side[1]) > 0 && strings.HasPrefix(side[1][0], q.Name) {
-				other = q.Name
-			}
+	if len(s.Join.Into) == 0 {
+		return ""
+	}
+	for _, side := range [][2]string{{s.Join.Sew[0], s.Join.Into[0]}, {s.Join.Into[0], s.Join.Sew[0]}} {
+		m, _ := now.EdgesOf(side[0])
+		other, _ := now.EdgesOf(side[1])
+		if m == nil || other == nil {
+			continue
 		}
-		if size < 0 || other == "" {
+		size, chosen := r.Parts[m.Name]
+		if _, too := r.Parts[other.Name]; !chosen || too {
 			continue
 		}
 		apart := s.SewLength.Sub(s.IntoLength).Abs()
-		how := fmt.Sprintf("ease in the %s", both(p, apart))
+		how := fmt.Sprintf("ease in %s", both(p, apart))
 		if row := now.Pattern.GaugeNamed("").RowHeight(); ofRows(s.Sew) && ofRows(s.Into) && len(s.Sew) == len(s.Into) {
 			longer := s.Join.Sew[0]
 			if s.SewLength.Less(s.IntoLength) {
@@ -488,7 +488,7 @@ func (r Request) besides(p *schematic.Pattern, now *schematic.Garment, join find
 			n := int(apart.Div(units.Int(int64(len(s.Sew)))).Div(row).Round())
 			how = fmt.Sprintf("work %d %s fewer along %s, where nothing is shaped", n, plural(int64(n), "row", "rows"), longer)
 		}
-		return fmt.Sprintf("take %s in size %s too, or %s", other, p.Sizes.Names[size], how)
+		return fmt.Sprintf("choose size %s for %s too, or %s", p.Sizes.Names[size], other.Name, how)
 	}
 	return ""
 }

@@ -167,6 +167,6 @@ func TestASewnPieceInAnotherSizeSaysHowItJoins(t *testing.T) {
 			fixes = append(fixes, f.Fix)
 		}
 	}
-	assert.Equal(t, []string{"take Front in size M too, or work 4 rows fewer along Back side, where nothing is shaped",
-		"take Front in size M too, or ease in the 2 cm / ¾ in"}, fixes)
+	assert.Equal(t, []string{"choose size M for Front too, or work 4 rows fewer along Back side, where nothing is shaped",
+		"choose size M for Front too, or ease in 2 cm / ¾ in"}, fixes)
 }
