@@ -85,7 +85,7 @@ func (w *worker) unseen(n int) {
 // inDoubt reports whether what a strand is drawn with follows from an error, or from a count that is not the stated one.
 func (w *worker) inDoubt(s *strand) bool { return s.doubt || w.over.Sign() != 0 }
 
-// carried goes on with the count that the section before stated, where it made another, was told so, and what follows fits what is stated.
+// carried goes on with the stated count where the section before made another, which is a finding already, and what follows fits the stated one.
 func (w *worker) carried(fits func(n int) bool) {
 	if w.over.Sign() == 0 {
 		return

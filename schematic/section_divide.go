@@ -169,8 +169,7 @@ func (w *worker) nameEdgesAsDrawn(l, r string) {
 	w.nameEdges(l, r)
 }
 
-// part makes the strand of a part that is worked on, or ends one that is not.
-// It is flat from here on. x is the left end of the row's drawing.
+// divideFlat makes the strands of the parts that are worked on, flat from here, and ends the others.
 func (w *worker) divideFlat(b *block, places []stretchOf, n int) []*strand {
 	st := w.cur
 	c := w.canvas(b)

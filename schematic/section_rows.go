@@ -86,7 +86,7 @@ func (w *worker) even(n int, rib bool) {
 		depth{name: "depth of rib", y0: y0, y1: st.y, x: l, count: n, of: "row", part: st.name, stretched: st.gauge.Stretched, gauge: st.gauge})
 }
 
-// run of a shaping in one size: every so many rows, so many times.
+// spaced is a run of a shaping in one size: every so many rows, so many times.
 type spaced struct{ every, times int }
 
 func (sh *Shaping) spacings(i int) []spaced {

@@ -12,10 +12,10 @@ import (
 // quiet is the width of the lines that explain a chart.
 const quiet = 0.25
 
-// text is the size of numbers in the plane, at a scale.
+// plane is the size of numbers in the plane, at a scale.
 func (o *Options) plane(scale float64) float64 { return o.text() / scale }
 
-// line is an open path through points of the plane.
+// path is an open path through points of the plane.
 func path(class string, width float64, ps ...pt) *sheet.Path {
 	segs := make([]sheet.Seg, len(ps))
 	for i, p := range ps {

@@ -23,7 +23,7 @@ type span struct{ lo, hi float64 }
 
 func (s span) meets(o span, gap float64) bool { return s.lo < o.hi+gap && o.lo < s.hi+gap }
 
-// along is a measurement on its side: u along the side.
+// onSide is a measurement on its side: u along the side.
 type onSide struct {
 	s      *sided
 	u      span

@@ -10,14 +10,14 @@ import (
 	"flatwright/schematic/units"
 )
 
-// Grams in an ounce, avoirdupois: 28.349523125 g exactly (international yard and
+// ounce is the grams in an ounce, avoirdupois: 28.349523125 g exactly (international yard and
 // pound agreement, 1959; NIST SP 811).
 var ounce = units.Frac(28349523, 1_000_000).Add(units.Frac(1, 8_000_000))
 
-// Yard is 0.9144 m exactly (the same agreement), in mm.
+// yard is 0.9144 m exactly (the same agreement), in mm.
 var yard = units.Frac(9144, 10)
 
-// words of a phrase: numbers and what stands behind them.
+// quantity is a number of a phrase and the word behind it.
 type quantity struct {
 	n    units.Num
 	word string

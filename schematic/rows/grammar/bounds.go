@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"slices"
 	"strings"
-	"unicode"
 
 	"flatwright/schematic/finding"
 	ins "flatwright/schematic/rows/instructions"
@@ -73,27 +72,22 @@ func few(x *ins.Text) {
 var typeset = strings.NewReplacer("\u00a0", " ", "\u2002", " ", "\u2003", " ", "\u2007", " ", "\u2008", " ", "\u2009", " ", "\u200a", " ", "\u202f", " ", "\u3000", " ",
 	"\u00ad", "", "\u200b", "", "\u200c", "", "\u200d", "", "\u2060", "", "ﬀ", "ff", "ﬁ", "fi", "ﬂ", "fl", "ﬃ", "ffi", "ﬄ", "ffl")
 
-// lines are the lines of a text as a hand types them, and the columns in which the characters of those stood that were other.
+// lines are the lines of a text as a hand types them, and the columns that the characters of those that were typeset have in the file.
 func lines(src []byte) (out []string, columns map[int][]int) {
 	s := strings.TrimPrefix(strings.ReplaceAll(string(src), "\r\n", "\n"), "\ufeff")
 	out = strings.Split(strings.ReplaceAll(s, "\r", "\n"), "\n")
 	columns = map[int][]int{}
-	other := strings.ContainsAny(s, "\u00a0\u00ad\u2002\u2003\u2007\u2008\u2009\u200a\u200b\u200c\u200d\u202f\u2060\u3000ﬀﬁﬂﬃﬄ")
 	for i, l := range out {
-		if other && !ascii(l) {
+		typed := typeset.Replace(l)
+		if typed != l {
 			columns[i+1] = columnsOf(l)
-			l = typeset.Replace(l)
 		}
-		out[i] = text.Pasted(l)
+		out[i] = text.Pasted(typed)
 	}
 	return out, columns
 }
 
-func ascii(s string) bool {
-	return !strings.ContainsFunc(s, func(c rune) bool { return c > unicode.MaxASCII })
-}
-
-// columnsOf are the columns of a line, from 1, in which the characters of what a hand types stand.
+// columnsOf are the columns of a typeset line, from 1, in which the characters that a hand types stand.
 func columnsOf(line string) (out []int) {
 	for i, c := range []rune(line) {
 		for range typeset.Replace(string(c)) {

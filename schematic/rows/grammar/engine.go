@@ -95,7 +95,7 @@ func (m *match) said(words ...string) bool {
 
 func (m *match) span() ins.Span { return m.p.span(m.from, m.to-1) }
 
-// rules are the names of all rules; those of native are read by code, the others by the forms of the table.
+// ruleSet is all rules by their names; those of native are read by code, the others by the forms of the table.
 type ruleSet struct {
 	byName map[string]int
 	native []func(p *parser, i int) (any, int)

@@ -65,12 +65,8 @@ var stitches = []form{
 		s.Colour = strings.ToUpper(m.p.t[m.from+1].S)
 		return s
 	}},
-	{rule: "stitch", pattern: "(knitting/purling) (last {n:num} [$st] | last $st | {n:num} [$st] at end [of] [$row])", meaning: "the stitches with which a row ends", example: "Row 2: Knit 2, over, narrow; repeat, knitting last 2 stitches", build: func(m *match) any {
-		id := knitOr(m.p.t[m.from].Is("purling"))
-		if !m.p.line.IsRow() {
-			return nil
-		}
-		return &ins.Stitch{Kind: stitch.ByID(id), N: m.num("n", 1)}
+	{rule: "stitch", pattern: "(knitting/purling) (last {n:num} [$st] | last $st | {n:num} [$st] at end [of] [$row])", meaning: "the stitches with which a row ends", example: "Row 2: Knit 2, over, narrow; repeat, knitting last 2 stitches", when: tests{inRow}, build: func(m *match) any {
+		return &ins.Stitch{Kind: stitch.ByID(knitOr(m.p.t[m.from].Is("purling"))), N: m.num("n", 1)}
 	}},
 	{rule: "stitch", pattern: "[$make] {n:num} {k:kind} [in] [each] [of] $next/first/last {m:num} [{u:unit}]", meaning: "so many of a stitch in each place", example: "2 hdc next 3 sts", build: func(m *match) any {
 		s := stitchOf(m)
@@ -122,8 +118,8 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{n:num}] {k:kind} evenly (across | spaced | around) [{e:extent}]", meaning: "the stitch in each place", example: "sc evenly around", build: stitchTo},
 	{rule: "stitch", pattern: "(k/knit/p/purl/inc/increase) [{n:num}] [$st] {fab} [of] ([each/every/all] [of] $next/first/last/$rem {k:num} [$st] | each/every/all {every:unit} [{e:extent}] | [same/$next/first/last] [{u:unit}] [{e:extent}]) [{t:times}] [to/for increase/inc]", meaning: "front and back of one stitch", example: "k into front and back of next st", build: frontAndBack},
 	{rule: "fab", pattern: "[in/into/through] [both] (front/back [loop/leg/strand] [and/then/&/plus/,] [then/also] [in/into/through] [front/back] [loop/leg/strand/loops] | fb | f and/& b | f / b)", meaning: "front and back", example: "p into front and then into back of next st", when: tests{either(no(said("front", "back")), all(said("front"), said("back")))}, build: yes},
-	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} [held] $st (of/from/on/for) [first/second/left/right/one/other] [pocket] (lining/linings) [holder]", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k across 20 sts of pocket lining, k to end", build: ofLining},
-	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} ([first/second/left/right/held] [pocket] lining $st | (from/of) [first/second/left/right] [pocket] lining)", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k 20 pocket lining sts, k to end", build: ofLining},
+	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} [held] $st (of/from/on/for) [first/second/left/right/one/other] [pocket] (lining/linings) [holder]", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k across 20 sts of pocket lining, k to end", when: tests{inRow}, build: heldStitches},
+	{rule: "stitch", pattern: "[(in place of | instead of) these/those/them] [(k/knit/p/purl/rib/patt/work) [across/over]] {n:num} ([first/second/left/right/held] [pocket] lining $st | (from/of) [first/second/left/right] [pocket] lining)", meaning: "the stitches of a pocket lining are taken in", example: "Row 2: K5, place next 20 sts on holder, k 20 pocket lining sts, k to end", when: tests{inRow}, build: heldStitches},
 	{rule: "stitch", pattern: "(k/knit/p/purl/work/patt) [across/over] [held] {n:num} [held/live] [first/second/left/right] (instep/sleeve) $st [on/from holder]", meaning: "stitches that waited are taken in", example: "Rnd 2: K10, pick up and k 16 sts along heel flap, k32 instep sts, pick up and k 16 sts along heel flap, k to end", build: partJoined},
 	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", when: tests{inRow, has("n")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("k"), N: m.num("n", 0)} }},
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
@@ -216,9 +212,7 @@ var stitches = []form{
 		return w
 	}},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] (from | off [of]) [$spare | d p] [$spare] needle/cn/dpn/n/cable", meaning: "the stitches that waited", example: "k2 from cable needle", build: stitchBare},
-	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: func(m *match) any {
-		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(knitOr(m.said("p", "purl")))}
-	}},
+	{rule: "whole", pattern: "(k/knit/p/purl) {n:num} [$st] (of/from) [first/second/other/left/right] (leg/arm/sleeve/thumb/ear/foot/wing/side/piece/half) [{num}]", meaning: "stitches of another piece that waited are taken up", example: "Joining row (WS): P6, cast on 1 st, p6 from leg 1", build: heldStitches},
 	{rule: "stitch", pattern: "{k:kind} {n:num} [$st] from c n", meaning: "the stitches that waited", example: "k2 from c n", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} [$st] from [cable/spare/dpn/extra] needle/cn/dpn", meaning: "the stitches that waited", example: "knit stitches from cable needle", build: func(m *match) any { return nil }},
 	{rule: "stitch", pattern: "work/working/cont/continue/patt/pattern/pat/rib/keep/keeping/moss/seed [working] [{x:asset}] {e:extent}", meaning: "as the stitches come, up to there", example: "Row 2: K2, work in pattern to last 4 sts, k2tog, k2",

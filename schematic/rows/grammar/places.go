@@ -32,6 +32,11 @@ var macros = map[string]string{
 	"$edge":   "edge/end/side/edges/ends/sides",
 }
 
+// chainSpace is the unit of spaces of so many chains.
+func chainSpace(m *match) ins.Unit {
+	return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"}
+}
+
 // unitForms are what is counted in a place.
 var unitForms = []form{
 	{rule: "unit", pattern: "corner ($st | {k:kind})", meaning: "the stitch at a corner", example: "Rnd 2: Ch 1, sc in each sc around, working 3 sc in each corner sc, join", when: tests{crochet, after("each", "every")}, build: func(m *match) any { return ins.Unit{Word: "corner"} }},
@@ -47,9 +52,9 @@ var unitForms = []form{
 			}
 			return ins.Unit{Word: "st"}
 		}},
-	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp", build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
-	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp", build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
-	{rule: "unit", pattern: "$ch {n:size} corner [$sp]", meaning: "a chain space at a corner", example: "2 dc in next ch-2 corner sp", build: func(m *match) any { return ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"} }},
+	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp", build: func(m *match) any { return chainSpace(m) }},
+	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp", build: func(m *match) any { return chainSpace(m) }},
+	{rule: "unit", pattern: "$ch {n:size} corner [$sp]", meaning: "a chain space at a corner", example: "2 dc in next ch-2 corner sp", build: func(m *match) any { return chainSpace(m) }},
 	{rule: "unit", pattern: "[corner/center/centre] [$ch] $sp", meaning: "a chain space of any size", example: "3 dc in next sp",
 		build: func(m *match) any {
 			if !m.p.r.crochet && m.to == m.from+1 && m.said("loop", "loops", "lp", "lps") {
@@ -330,7 +335,7 @@ var cores = []form{
 	}},
 	{rule: "core", pattern: "{o:ord} $st from/of hook/hk", meaning: "a chain counted from the hook", example: "8 sc in 2nd st from hook", build: fromHook},
 	{rule: "core", pattern: "[center/centre] $ch {n:num} of last/previous/preceding {w:row}", meaning: "a chain space of so many chains", example: "3 dc in ch 2 of last row", build: func(m *match) any {
-		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"}}
+		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: chainSpace(m)}
 	}},
 	{rule: "core", pattern: "{n:num} $ch from hook/hk", meaning: "a chain counted from the hook", example: "Ch 5. Dc in the 5 ch from hook", build: func(m *match) any {
 		n := m.num("n", 0)
@@ -365,7 +370,7 @@ var cores = []form{
 		}},
 	{rule: "core", pattern: "$center of [$next/first] {n:num} [$next] {u:unit} [{tail}]", meaning: "the middle of a group", example: "3 sc in the middle of the next 3 picots", build: func(m *match) any {
 		if u := value[ins.Unit](m, "u"); u.Space || u.Chain { // of next 5 chain
-			return m.nextOrFirst(ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"})
+			return m.nextOrFirst(chainSpace(m))
 		}
 		return ins.Place{Kind: ins.InCentre, N: ins.N(1), Unit: ins.Unit{Stretch: true, Word: "group"}}
 	}},
@@ -531,7 +536,7 @@ func centre(m *match) any {
 			return m.nextOrFirst(w)
 		}
 		if w.Chain && m.has("n") { // 2nd ch of next 3 chs
-			return m.nextOrFirst(ins.Unit{Space: true, Size: m.num("n", 0), Word: "ch-sp"})
+			return m.nextOrFirst(chainSpace(m))
 		}
 	}
 	if w.Space {

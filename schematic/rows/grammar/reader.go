@@ -2168,10 +2168,7 @@ func takenUp(list []ins.Item) string {
 }
 
 func turns(list []ins.Item) bool {
-	return slices.ContainsFunc(list, func(n ins.Item) bool {
-		_, ok := n.(*ins.Turn)
-		return ok
-	})
+	return slices.ContainsFunc(list, is[*ins.Turn])
 }
 
 // count keeps how many rows 'these rows' would mean.

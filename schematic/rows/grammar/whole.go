@@ -334,7 +334,7 @@ var statements = []form{
 		if !m.p.line.IsRow() {
 			return &ins.PickUp{N: m.num("n", 0)}
 		}
-		return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(knitOr(m.said("p", "purl")))}
+		return heldStitches(m)
 	}},
 	{rule: "whole", pattern: "(k/knit/p/purl/work) [across/over] {n:num} ([live] held [sleeve/back/front/thumb/neck/body] [$st] | [right/left] [back/front/sleeve/thumb/neck] [neck] [$st] (from/on/off) [stitch/right/left/back/front/neck/centre/center/thumb/sleeve] [back/front/neck] [neck] (holder/pin/thread/yarn)) [{tail}]", meaning: "stitches that waited are taken up", example: "Pick up and k 4 sts along underarm, k52 held sts, pick up and k 4 sts", when: tests{no(inRow), takesUp}, build: func(m *match) any { return &ins.PickUp{N: m.num("n", 0)} }},
 	{rule: "whole", pattern: "[and/then] [k/knit/p/purl/rib/work] [$next/first/last] {n:num} [$st] (from/of) (palm/back) [of hand] [needle/holder/$st]", meaning: "stitches of a hand are taken up for a finger", example: "Rib 5 sts from palm, cast on 7 sts, rib 8 sts from back", when: tests{no(inRow), lineSays("palm")}, build: func(m *match) any { return &ins.PickUp{N: m.num("n", 0)} }},
@@ -851,7 +851,7 @@ func evenRows(m *match) any {
 	return e
 }
 
-// knitOr is the id of a purl or of a knit stitch.
+// knitOr is the id of the knit stitch, or of the purl stitch where that is meant.
 func knitOr(purl bool) string {
 	if purl {
 		return "p"
@@ -859,12 +859,12 @@ func knitOr(purl bool) string {
 	return "k"
 }
 
-// plainRow is a whole row of one knitting stitch.
 // inAll is a stitch in each of the row below; the row's own, if kind is nil.
 func (m *match) inAll(kind *stitch.Stitch) *ins.Stitch {
 	return &ins.Stitch{Kind: kind, N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd, At: m.span()}}}}
 }
 
+// plainRow is a whole row of one knitting stitch.
 func plainRow(id string) []ins.Item {
 	return []ins.Item{&ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1), Places: []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToEnd}}}}}
 }
@@ -1189,11 +1189,8 @@ func bindOff(m *match) any {
 	return &ins.BindOff{N: m.num("n", 1)}
 }
 
-// ofLining are stitches that come in from a pocket lining.
-func ofLining(m *match) any {
-	if !m.p.line.IsRow() {
-		return nil
-	}
+// heldStitches are so many stitches that waited and are knitted, or purled.
+func heldStitches(m *match) any {
 	return &ins.PickUp{N: m.num("n", 0), Kind: stitch.ByID(knitOr(m.said("p", "purl")))}
 }
 

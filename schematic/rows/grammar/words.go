@@ -93,7 +93,7 @@ var counted = func() map[string]*stitch.Stitch {
 	return m
 }()
 
-// incs are increases and decreases run together with a stitch; the stitch is in the text's terms.
+// incOf is an increase or a decrease run together with its stitch: scinc, scdec. The stitch is in the text's terms.
 func incOf(w string, t stitch.Terms) (thing, bool) {
 	for _, s := range [...]string{"inc", "increase"} {
 		if b, ok := strings.CutSuffix(w, s); ok && b != "" {

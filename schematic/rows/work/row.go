@@ -246,7 +246,7 @@ func (r *runner) tell(kind string, sev finding.Severity, at ins.Span, msg, fix s
 	r.all = append(r.all, raw{kind: kind, sev: sev, at: at, msg: msg, fix: fix, a: a, why: r.why})
 }
 
-// one leaves one reading: what follows does not depend on the others.
+// only leaves one reading: what follows does not depend on the others.
 func (r *runner) only() {
 	r.all = append(r.all, r.found...)
 	r.found, r.others = nil, nil
