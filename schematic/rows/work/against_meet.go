@@ -42,7 +42,7 @@ func (m *meeting) meet(want []plateau) (raw, bool) {
 	}
 	if rest := m.have[m.next:]; len(rest) > 0 && rest[0].skips && rest[0].count >= 0 {
 		return raw{kind: "rows/against", sev: finding.Warning, at: rest[0].at, fix: "correct the text, or the section", a: []int{rest[0].count},
-			msg: "the text of " + m.key + " has %s stitches here, to which the pattern's sections never come"}, true
+			msg: "the text of " + m.key + " has %s stitches here; the pattern's sections never come to that count"}, true
 	}
 	return raw{}, false
 }
@@ -72,19 +72,17 @@ func (m *meeting) find(s stretch) (at, late int, first raw, differs bool) {
 	return at, 0, first, at >= 0
 }
 
-// skips reports whether the text says of something that is still to come no more than that it is worked as something else.
+// skips reports whether the text says of anything still to come only that it is worked like something else.
 func (m *meeting) skips() bool {
 	return slices.ContainsFunc(m.have[m.next:], func(h plateau) bool { return h.skips })
 }
 
 // after is the place in the text behind the first n counts of the pattern.
 func (m *meeting) after(n int) int {
-	switch n = min(n, len(m.met)); {
-	case n == 0:
-		return len(m.have) - len(m.have[m.next:])
-	default:
-		return m.met[n-1] + 1
+	if n = min(n, len(m.met)); n == 0 {
+		return m.next
 	}
+	return m.met[n-1] + 1
 }
 
 // strands are the plateaus of the parts of a divided row, one by one.

@@ -53,7 +53,7 @@ func onlyNamed(k *stitch.Stitch) bool {
 	return k != nil && (k.Key == "cable" || k.Key == stitch.NamedCross)
 }
 
-// untoldGroup says of a group that the text does not explain what is made of it, and how it could be explained.
+// untoldGroup is the message for a group that the text does not explain, with how it is read, and a line that would explain it.
 func untoldGroup(g *ins.Group, t stitch.Terms) (msg, how string) {
 	msg = fmt.Sprintf("the text does not say which stitches make a %s; ", g.Name)
 	m := g.Mesh
@@ -82,7 +82,7 @@ func unexplained(x *ins.Text) finding.List {
 				if g := n.Call; g != nil && len(g.Body) == 0 && !seen[g.Name] {
 					seen[g.Name] = true
 					msg, how := untoldGroup(g, x.Terms)
-					out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At), Message: msg, Fix: "say it among the special stitches: " + how})
+					out = append(out, finding.Finding{Kind: "rows/meaning", Severity: finding.Note, Section: section, Pos: x.Pos(n.At), Message: msg, Fix: "add it to the special stitches: " + how})
 				}
 				k := n.Kind
 				if !onlyNamed(k) || seen[k.ID] || calledInRow(x, x.Quote(n.At)) {

@@ -66,7 +66,7 @@ func TestNoPlaceStandsOnARowOfWhichNothingIsKnown(t *testing.T) {
 	assert.Equal(t, []int{0}, g.standing(1), "the second is a space")
 }
 
-func TestStitchesIntoThoseThatARoundFurtherDownSkippedAreNotDrawnByAGuess(t *testing.T) {
+func TestStitchesIntoThoseThatAnEarlierRoundSkippedAreNotDrawn(t *testing.T) {
 	g := graphOfText(t, `Terms: US
 Ch 4, join with sl st to form ring.
 Rnd 1: Ch 1, 12 sc in ring, join.
@@ -75,5 +75,5 @@ Rnd 3: Ch 1, *sc in next sc, dc in next skipped st in rnd 1; rep from * around, 
 `)
 	require.Len(t, g.Rows, 4)
 	assert.False(t, g.Rows[2].Unknown)
-	assert.Equal(t, "stitches go into those that a row further down skipped", g.Rows[3].Unread)
+	assert.Equal(t, "stitches go into some that an earlier row skipped", g.Rows[3].Unread)
 }

@@ -664,10 +664,10 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	}
 }
 
-// skippedBelow notes that stitches go into those that a row further down skipped: where these stand is not known.
+// skippedBelow notes that stitches go into some that an earlier row skipped: where those stand is not known.
 func (w *work) skippedBelow() {
 	if w.blind = true; w.g != nil && w.quiet == 0 {
-		w.g.doubt = "stitches go into those that a row further down skipped"
+		w.g.doubt = "stitches go into some that an earlier row skipped"
 	}
 }
 
