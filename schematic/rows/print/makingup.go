@@ -28,14 +28,16 @@ func (w *printer) makingUp() []string {
 // seam is one join as a sentence.
 func (w *printer) seam(j *schematic.Join) string {
 	sew, into := w.seamEdges(j.Sew), w.seamEdges(j.Into)
-	if a, b := w.pieceOf(j.Sew[0]), w.pieceOf(j.Into[0]); a != nil && a == b && len(j.Sew) == 1 && len(j.Into) == 1 {
-		into = "its " + strings.Join(w.edgeWords(j.Into[0], a)[len(strings.Fields(plain(a.Name))):], " ")
+	if len(j.Sew) == 1 && len(j.Into) == 1 {
+		if q := w.pieceOf(j.Into[0]); q != nil && q == w.pieceOf(j.Sew[0]) {
+			into = "its " + strings.Join(w.edgeWords(j.Into[0], q)[len(strings.Fields(plain(q.Name))):], " ")
+		}
 	}
 	switch j.How {
 	case schematic.StitchToStitch:
 		return fmt.Sprintf("Sew %s to %s, stitch for stitch.", sew, into)
 	case schematic.RowsToStitches:
-		return fmt.Sprintf("Sew %s to %s, %d %s to every %d %s.", sew, into, j.A, word("stitch", nums{j.A}), j.B, word("row", nums{j.B}))
+		return fmt.Sprintf("Sew %s to %s, %d %s to every %d %s.", sew, into, j.A, word("st", nums{j.A}), j.B, word("row", nums{j.B}))
 	case schematic.Eased:
 		return fmt.Sprintf("Ease %s into %s%s, and sew.", sew, into, w.ease(j))
 	case schematic.Gathered:

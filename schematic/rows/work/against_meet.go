@@ -52,8 +52,11 @@ func (m *meeting) meet(want []plateau) (raw, bool) {
 // none has it.
 func (m *meeting) find(s stretch) (at, late int, first raw, differs bool) {
 	at = -1
-	for k, h := range m.have[m.next:] {
-		if s.take(h); h.count != s.to.count && h.said != s.to.count {
+	rest := m.have[m.next:]
+	before := s.to.anew && slices.ContainsFunc(rest, func(h plateau) bool { return h.anew }) // the edge that rows are counted from
+	for k, h := range rest {
+		before = before && !h.anew
+		if s.take(h); before || h.count != s.to.count && h.said != s.to.count {
 			continue
 		}
 		r, off := s.tallness(m, h)
