@@ -164,8 +164,7 @@ var stitches = []form{
 		return &ins.Repeat{Body: []ins.Item{&ins.Stitch{Kind: stitch.ByID("yo"), N: ins.N(1)}, &ins.Stitch{Kind: k, N: ins.N(1)}}, Times: value[often](m, "t").n, Stop: -1}
 	}},
 	{rule: "stitch", pattern: "drop/dropping [$next/first/last] [{n:num}] $st [off/from/down] [left/right] [hand] [needle] [and (unravel/ravel/let {x:stretch})]", meaning: "stitches dropped off the needle", example: "Row 3: K5, drop next st off needle, k to end", when: tests{inRow, no(crochet), either(has("n"), said("next", "first", "last", "st", "stitch"))}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 1), Drop: true} }},
-	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (k/knit) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: K2, slip, slip, knit, k to end", build: slipSlip("ssk")},
-	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (p/purl) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: P2, slip, slip, purl, p to end", build: slipSlip("ssp")},
+	{rule: "stitch", pattern: "(slip/sl [1/one] [$st]) [,] (slip/sl [1/one] [$st]) [,] [and] (k/knit/p/purl) [[these/both/those] [2] [slipped] [$st] together/tog [tbl | in/through back loop/loops]]", meaning: "a decrease", example: "Row 3: K2, slip, slip, knit, k to end", build: slipSlip},
 	{rule: "stitch", pattern: "[$make] (k/knit {a:num} [,] [and] p/purl {b:num} | p/purl {a:num} [,] [and] k/knit {b:num}) rib/ribbing [over/across/for/on] [$next/first/last] {n:num} $st", meaning: "so many stitches as they come", example: "Row 3: K1, p1 rib 7 sts, k to end", when: tests{inRow}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "(rib/ribbing/patt | work [across] [all] [in] [rib/ribbing/patt/pattern] ) [$st] (as set/established/before/est | in rib/patt/pattern as set/established/before/est)", meaning: "as the stitches come", example: "Row 3: Rib as set", when: tests{inRow, endsOrKind("g", ".", ";")}, build: stitchTo},
 	{rule: "stitch", pattern: "(knit/k/purl/p) off {n:num} [$st] [on/from/of {tail}]", meaning: "the stitch in so many places", example: "Row 2: Knit off 18 stitches on right-hand needle, knit 20", build: func(m *match) any {
@@ -899,14 +898,12 @@ func slipKind(m *match) *stitch.Stitch {
 	return stitch.ByID("sl")
 }
 
-// slipSlip is the decrease whose name is told in words: slip, slip, knit.
-func slipSlip(id string) func(m *match) any {
-	return func(m *match) any {
-		if t := m.p.at(m.to); m.p.r.crochet || !m.said("tog", "together") && (t.Kind == 'n' || t.Is("to", "across", "the", "next", "all")) {
-			return nil
-		}
-		return &ins.Stitch{Kind: stitch.ByID(id), N: ins.N(1)}
+// slipSlip is the decrease whose name is told in words: slip, slip, knit, or slip, slip, purl.
+func slipSlip(m *match) any {
+	if t := m.p.at(m.to); m.p.r.crochet || !m.said("tog", "together") && (t.Kind == 'n' || t.Is("to", "across", "the", "next", "all")) {
+		return nil
 	}
+	return &ins.Stitch{Kind: stitch.ByID("ss" + knitOr(m.said("p", "purl"))), N: ins.N(1)}
 }
 
 // partJoined are stitches of a sleeve that are joined to a body, and those of an instep beside what is picked up along a heel.

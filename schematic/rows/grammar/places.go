@@ -54,7 +54,6 @@ var unitForms = []form{
 		}},
 	{rule: "unit", pattern: "[corner/center/centre] $ch {n:size} [corner] [$sp]", meaning: "a chain space of so many chains", example: "sc in next ch-2 sp", build: func(m *match) any { return chainSpace(m) }},
 	{rule: "unit", pattern: "{n:sized} $ch [corner] [$sp]", meaning: "a chain space of so many chains", example: "1 dc in next 2-ch sp", build: func(m *match) any { return chainSpace(m) }},
-	{rule: "unit", pattern: "$ch {n:size} corner [$sp]", meaning: "a chain space at a corner", example: "2 dc in next ch-2 corner sp", build: func(m *match) any { return chainSpace(m) }},
 	{rule: "unit", pattern: "[corner/center/centre] [$ch] $sp", meaning: "a chain space of any size", example: "3 dc in next sp",
 		build: func(m *match) any {
 			if !m.p.r.crochet && m.to == m.from+1 && m.said("loop", "loops", "lp", "lps") {
@@ -432,9 +431,8 @@ var cores = []form{
 	}},
 	{rule: "core", pattern: "{u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in sts across", build: eachIfExtent},
 	{rule: "core", pattern: "($row {num} [below] | {num} $row below | ridge | front/back)", meaning: "a stitch lower down", example: "1 dc in ridge", build: func(m *match) any { return ins.Place{Kind: ins.InNext, N: ins.N(1), Far: true} }},
-	{rule: "core", pattern: "across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every/all {e:extent}", meaning: "each stitch up to there", example: "hdc in each to end", build: at(ins.InEach)},
-	{rule: "core", pattern: "each/every across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
+	{rule: "core", pattern: "[each/every] across/around", meaning: "each stitch that is left", example: "sc in each around", build: at(ins.InEach)},
 	{rule: "core", pattern: "each/every/all", meaning: "each stitch that is left", example: "sc in each", build: func(m *match) any {
 		if _, row := text.RowWord(m.p.at(m.to).S); row { // increase in this way on every round
 			return nil

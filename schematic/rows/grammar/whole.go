@@ -224,7 +224,7 @@ var statements = []form{
 	{rule: "whole", pattern: "[$make] $inc [{n:num}] [$st] in/into/on/at {k:nths} [$st]", meaning: "stitches are added in words", example: "Row 3: Sc across, inc in 3rd, 8th and 12th sts", build: func(m *match) any { return &ins.Shape{Inc: true, N: ins.N(value[int](m, "k")), Spread: true} }},
 	{rule: "same", pattern: "at [the] same time [as {tail}]", meaning: "at the same time as the shaping before", example: "Dec 1 st at each end of next 5 rows. At the same time, dec 1 st at neck edge on next 5 rows.", build: yes},
 
-	{rule: "whole", pattern: "bind/cast off [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
+	{rule: "whole", pattern: "(bind/cast off | bo) [$next/first] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] at/on $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] [{w:row}] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "Bind off 4 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [$st] at $beg and $dec {s:num} [$st] at end of $next row", meaning: "bound off at one end of a row, with a decrease at the other", example: "Cast off 2 sts at beg and dec 1 st at end of next row", build: func(m *match) any {
 		n, s := m.num("n", 1), m.num("s", 1)
 		if s.By != nil {
@@ -234,7 +234,6 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next [row/rnd/round] and [of] [the] $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows", build: func(m *match) any { return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1)} }},
 	{rule: "whole", pattern: "(bind/cast off | bo) [for shoulder/shoulders/armhole/armholes/neck] {n:num} [{u:unit}] [at $beg of] [each of] $next {r:num} {w:row}", meaning: "bound off at the beginning of rows", example: "Cast off for shoulders 3 sts next 6 rows", build: bindEach},
-	{rule: "whole", pattern: "bo [$next/first] {n:num} [{u:unit}] at $beg of [each of] [$next] [{r:num}] [rs/ws/alt/alternate] {w:row} [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves/cap [shaping]] [{x:thenoff}]", meaning: "bound off at the beginning of rows", example: "BO 5 sts at beg of next 2 rows", build: bindEach},
 	{rule: "whole", pattern: "[(bind/cast off | bo)] [for armhole/armholes/shoulder/shoulders/neck/underarm/sleeve/cap] at $beg of [each/both] [of] $next {r:num} {w:row} {n:num} [$st] [each]", meaning: "bound off at the beginning of rows", example: "Bind off for armhole at the beg of the next 2 rows 3 sts, at the beg of the next 4 rows 2 sts", build: func(m *match) any {
 		if m.p.line.IsRow() || m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") || !slices.ContainsFunc(m.p.t[:m.from+2], func(t text.Token) bool { return t.Is("off", "bo") }) {
 			return nil
