@@ -10,8 +10,8 @@ import (
 // leastRib is the fewest rows of a rib in which its count is changed: a choice of this project.
 const leastRib = 4
 
-// ribbed has a rib keep its repeat, over the nearest count that does: cast on so, or come to in the row before it, and changed to the fabric's
-// in the row after it (common practice). It gives the rows that are left of it.
+// ribbed fits a rib to the nearest count that keeps its repeat: that many are cast on, or reached in the row before it, and the row after it comes
+// back to the fabric's count (common practice). It gives the rows of the rib that are left.
 func (f *Fitting) ribbed(s *Even, old Section, rows int) int {
 	need := f.Rib(old)
 	if need.Multiple < 2 || rows < leastRib {

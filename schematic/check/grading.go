@@ -21,7 +21,7 @@ type series struct {
 	loose  bool // of a tie, a handle or the like, which is as long as its designer likes
 	pos    finding.Pos
 	has    []bool
-	quiet  []bool // sizes in which it need not be missed: the piece met an error, its count is told, or it is missed already
+	quiet  []bool // sizes in which nothing is said of it: the piece met an error, its count is a finding, or it is missed already
 	vals   []units.Num
 	grain  []units.Num
 	counts []int // stitches or rows, of what the counts make
@@ -195,7 +195,7 @@ func quieten(g *schematic.Garment, order []*series) {
 		s.quiet[g.Index] = s.quiet[g.Index] || i >= 0 && g.Uneven(g.Pieces[i]) || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
 		missed[s.piece] = missed[s.piece] || i < 0
 		if s.length && slices.ContainsFunc(g.Findings, func(f finding.Finding) bool { return f.Kind == "arithmetic/shaping-rows" && f.Piece == s.piece }) {
-			s.has[g.Index], s.quiet[g.Index] = false, true // its rows are told
+			s.has[g.Index], s.quiet[g.Index] = false, true // its rows are a finding already
 		}
 	}
 }
@@ -336,7 +336,7 @@ func (s *series) chosenBy(p *schematic.Pattern) *schematic.Grading {
 	return nil
 }
 
-// jumpsWith reports whether a length jumps only since a shorter one of its piece does, which is told.
+// jumpsWith reports whether a length jumps only because part does, a shorter one of its piece, which is a finding of its own.
 func (s *series) jumpsWith(p *schematic.Pattern, part *series) bool {
 	if s == part || !s.length || !part.length || s.piece != part.piece || len(part.jumps(p)) == 0 {
 		return false
@@ -352,7 +352,7 @@ func (s *series) jumpsWith(p *schematic.Pattern, part *series) bool {
 	return len(rest.jumps(p)) == 0
 }
 
-// steps calls f with each size that has a value and the next one that has, with no size between them of which something else is told.
+// steps calls f with each size that has a value and the next one that has, where no quiet size lies between them.
 func (s *series) steps(f func(a, b int)) {
 	last := -1
 	for i, ok := range s.has {

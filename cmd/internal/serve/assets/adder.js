@@ -36,7 +36,7 @@ export function adder(title, label, kinds, add) {
 
   function pick(k) {
     if (k.none) return add(k, "", "");
-    let given = ""; // a list that is left with what Enter took tells of it once more
+    let given = ""; // what Enter chose: leaving the list reports it a second time
     const put = () => {
       const v = value.value.trim();
       const n = named?.value.trim() ?? "";

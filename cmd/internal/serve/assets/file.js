@@ -60,7 +60,7 @@ export class File {
     this.suggested = undefined;
     this.#onDisk = state.name ? text : model ? text : "";
     this.#shown(text);
-    for (const name of ["conflict", "copied", "encoding", "large", "missing", "moved", "read", "save", "unsaved"]) this.notices.drop(name); // they were of another
+    for (const name of ["conflict", "copied", "encoding", "large", "missing", "moved", "read", "save", "unsaved"]) this.notices.drop(name); // they belong to the file before
     await this.#lock();
     this.pattern.begin(text);
     this.show();

@@ -32,7 +32,7 @@ export class Form {
       this.#anew = e.detail.from !== "form";
       if (e.detail.fresh) {
         this.#shape = "";
-        by("form").replaceChildren(); // it was another pattern's
+        by("form").replaceChildren(); // it shows the pattern before
       }
       if (this.#anew && !by("panel-form").hidden) this.refresh().catch(tellFault); // not when all else is drawn
     });

@@ -47,7 +47,7 @@ export class Look extends EventTarget {
     if (this.#asked && now - this.#asked.at > patience) this.#asked.control.abort();
   }
 
-  // forget drops what was drawn of another pattern.
+  // forget drops the drawings of the pattern before.
   forget() {
     for (const control of [this.#asked?.control, this.#everything]) control?.abort();
     this.last = null;
