@@ -75,9 +75,12 @@ func Of(gs []*schematic.Garment, text []WrittenSection, abbreviations []Fact) *C
 	return c
 }
 
-// Groups are the measurements, those of the garment as it is worn before its pieces and in the order of their letters, by ID, on the drawing.
+// Groups are the measurements, those of the garment as it is worn before its pieces, each in the order of their letters, by ID, on the drawing.
 func (c *Content) Groups(letter map[string]string) []table.Group {
-	all := slices.Clone(c.Table.Groups)
+	var all []table.Group
+	for _, g := range c.Table.Groups {
+		all = append(all, g.InLetters(letter))
+	}
 	if len(c.Worn.Rows) == 0 {
 		return all
 	}

@@ -337,7 +337,7 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 			continue
 		case p.Hold:
 			r.keys, r.of = []string{heldKey(m.Name, p.Name)}, a.takerOf(m, p.Name)
-			if o := otherSide(p.Name); o != p.Name && a.takerOf(m, o) == r.of { // either of a pair may go on from either
+			if o := otherSide(p.Name); o != p.Name && a.takerOf(m, o) == r.of && (m.Round || a.made(r.of).Make > 1) { // either of a pair may go on from either
 				r.keys = append(r.keys, heldKey(m.Name, o))
 				slices.Sort(r.keys)
 			}
@@ -386,6 +386,14 @@ func sharedOut(runs []run) bool {
 		}
 	}
 	return len(of) > 1
+}
+
+// sharedFlat reports whether the runs of a flat row are those of the yoke of a cardigan, with two fronts at its ends and sleeves.
+func (a *assembly) sharedFlat(runs []run) bool {
+	main := slices.DeleteFunc(slices.Clone(runs), func(r run) bool { return !r.main })
+	n := len(main)
+	return sharedOut(main) && n == 5 && a.facing(main[0].name) == front && a.facing(main[n-1].name) == front &&
+		slices.ContainsFunc(main, func(r run) bool { return a.facing(r.name) == either })
 }
 
 // build makes panels of all pieces.
@@ -656,6 +664,10 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 	if sleeve, strap := a.saddled(m, p); strap != nil {
 		a.add(sleeve, m.Make)
 		a.add(strap, m.Make)
+		return
+	}
+	if a.sharedFlat(a.startRuns(m)) || a.sharedFlat(a.endRuns(m)) {
+		a.share(m, p)
 		return
 	}
 	a.keyStart(m, p)

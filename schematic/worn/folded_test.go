@@ -167,6 +167,13 @@ func TestACardiganFromTheNeckIsFoldedAtItsSides(t *testing.T) {
 	assert.Equal(t, "laid flat, front up", g.Worn.Lies)
 }
 
+// Of 280 stitches at 2 to 1 cm the body takes 42 + 8 + 84 + 8 + 42 = 184, 920 mm; a sleeve 56 + 8 = 64, 320 mm. The yoke is 40 rows at 2 to 1 cm
+// high, and the length is that and 60 rows more. Its front edges are upright, of rows alone.
+func TestTheYokeOfACardiganIsSharedOut(t *testing.T) {
+	g := hasMeasures(t, "yoke-cardigan.yaml", map[string]float64{"bust": 920, "neck": 400, "yoke depth": 200, "length": 500, "body to underarm": 300, "cuff": 320})
+	assert.Empty(t, g.Findings)
+}
+
 // A hood of 60 stitches at 2 to 1 cm goes round a neck of as many, of which 150 mm show.
 func TestWhatIsSewnRoundATubeIsFolded(t *testing.T) {
 	g := schematic.Work(written(t, `version: 1

@@ -1365,7 +1365,7 @@ func (tk *taker) named(p *panel, names ...string) {
 			if m.View != p.view || name != want && !p.alsoCalled(want, m) {
 				continue
 			}
-			if p.halved && !p.holds(m.A, m.B) || want == "neck width" && !p.spansMiddle(m) {
+			if p.shares() || p.halved && !p.holds(m.A, m.B) || want == "neck width" && !p.spansMiddle(m) {
 				continue
 			}
 			tk.take(want, p.spot(m.A), p.spot(m.B), m.Axis, m.Around, m.Length)

@@ -258,8 +258,8 @@ func partOf(parts []run2, r run2) int {
 	return of
 }
 
-// share cuts a round that several pieces have a share of, such as a round yoke, into these shares: each
-// is as wide, at its base and at its neck, as its share of the stitches.
+// share cuts a row that several pieces have a share of, such as that of a round yoke, into these shares: each
+// is as wide, at its base and at its neck, as its share of the stitches. Of a flat one the first and the last have an upright edge.
 func (a *assembly) share(m *schematic.Made, p *panel) {
 	start, end := ends(p)
 	base, neck, runs := start, end, a.startRuns(m)
@@ -279,6 +279,9 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 	n := len(runs)
 	for i, r := range runs {
 		s := float64(r.n) / float64(total)
+		if !m.Round { // all of its width shows
+			s /= 2
+		}
 		b, t := wBase*s, wTop*s // half of its width
 		l, rt := (i+n-1)%n, i   // lines are numbered by the run before them
 		if !downwards(m) {
@@ -290,6 +293,11 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 			{a: pt{X: b, Y: base}, name: shareEdge, keys: []string{fmt.Sprint("share ", rt, " of ", m.Name)}, blind: true},
 			{a: pt{X: t, Y: top}, name: "neck", keys: []string{bends + "neck of " + m.Name}, curve: true},
 			{a: pt{X: -t, Y: top}, name: shareEdge, keys: []string{fmt.Sprint("share ", l, " of ", m.Name)}, blind: true},
+		}
+		if !m.Round && i == 0 {
+			q.openAt(downwards(m), p)
+		} else if !m.Round && i == n-1 {
+			q.openAt(!downwards(m), p)
 		}
 		if allRibs {
 			h := p.ribs[0]
@@ -307,6 +315,29 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 		}
 		a.strips = append(a.strips, s)
 	}
+}
+
+// openAt gives a share its upright edge at the left or the right, with the bonds that this has in the whole.
+func (q *panel) openAt(left bool, whole *panel) {
+	lower, upper, side := 1, 2, 1
+	if left {
+		lower, upper, side = 0, 3, 3
+	}
+	by := q.loop[lower].a.X - q.loop[upper].a.X
+	q.loop[2].a.X += by
+	q.loop[3].a.X += by
+	s := &q.loop[side]
+	s.keys, s.blind = nil, false
+	lo, hi := box(whole.loop)
+	for i, w := range whole.loop {
+		z := whole.loop[(i+1)%len(whole.loop)].a
+		if absf(w.a.Y-z.Y) > close && (w.a.X+z.X < lo.X+hi.X) == left {
+			s.name = w.name
+			s.keys = append(s.keys, w.keys...)
+		}
+	}
+	slices.Sort(s.keys)
+	s.keys = slices.Compact(s.keys)
 }
 
 // shareEdge is the name of the sides at which the shares of a round meet.
