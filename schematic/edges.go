@@ -23,6 +23,9 @@ func (w *worker) edgesOf(l []drawn, view int, panel string) []Edge {
 			out = append(out, e)
 			n++
 		}
+		if s.seg.rows > 0 && s.exact && w.made.RowEnds() { // what is shaped across steps as it is drawn, and not as it lies
+			s.ez.x = s.ex.x
+		}
 		out[n-1].extend(s)
 		out[n-1].Doubt = out[n-1].Doubt || w.made.Cut
 	}

@@ -533,9 +533,9 @@ fabric 72 cm²
 -- Yoke
 outline: -12.5,0 12.5,0 12.5,4 15,5 15,7 11.5,8 11.5,9 -11.5,9 -11.5,8 -15,7 -15,5 -12.5,4
 live edge: 25 cm 25 sts
-side right: 13.333 cm 9 rows
+side right: 9 cm 9 rows
 top: 23 cm 23 sts
-side left: 13.333 cm 9 rows
+side left: 9 cm 9 rows
 = base-of-yoke 25 25 sts across -12.5,0 to 12.5,0
 = width 30 30 sts across -15,5 to 15,5
 = width-at-top 23 23 sts across -11.5,8 to 11.5,8

@@ -84,6 +84,9 @@ func (a *assembly) bonds() {
 	for i := range a.g.Pattern.Joins {
 		a.join(i)
 	}
+	for i := range a.g.Pattern.Joins {
+		a.closed(i)
+	}
 	for _, m := range a.g.Pieces {
 		for _, o := range m.Piece.Onto {
 			a.keyAll(o.Edge, ontoKey(m))
@@ -118,6 +121,32 @@ func (a *assembly) join(i int) {
 	for _, ref := range refs {
 		a.keyAll(ref, key)
 	}
+}
+
+// closed gives raglan lines that no join names the bond of their likes at the other side: one that is buttoned, as on a baby's jumper.
+func (a *assembly) closed(i int) {
+	j := &a.g.Pattern.Joins[i]
+	var refs []string
+	for _, ref := range slices.Concat(j.Sew, j.Into) {
+		o := mirrored(ref)
+		m, edges := a.g.EdgesOf(o)
+		if o == ref || len(edges) == 0 || !strings.HasSuffix(ref, " raglan") || slices.ContainsFunc(edges, func(e schematic.Edge) bool { return len(a.keys[idOf(m, &e)]) > 0 }) {
+			return
+		}
+		refs = append(refs, o)
+	}
+	for _, ref := range refs {
+		a.keyAll(ref, "closed as "+joinKey(i))
+	}
+}
+
+// mirrored is a reference with each left a right and each right a left.
+func mirrored(ref string) string {
+	words := strings.Fields(ref)
+	for i, w := range words {
+		words[i] = otherSide(w)
+	}
+	return strings.Join(words, " ")
 }
 
 // gathered is the panel with each of its level edges that is gathered to another drawn in to its length: what is gathered does not lie flat, and

@@ -174,6 +174,57 @@ func TestTheYokeOfACardiganIsSharedOut(t *testing.T) {
 	assert.Empty(t, g.Findings)
 }
 
+// The sleeve at the buttons lies as the other does. Of 64 stitches at 2 to 1 cm the chest is 640 around, and not as wide as what is left above the
+// underarm; its 40 rows are 200 mm.
+func TestARaglanThatButtonsIsWornClosed(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Raglan that buttons
+terms: UK
+units: cm
+sizes: One
+gauges:
+  fabric: 20 sts and 20 rows over 10 cm in stocking stitch
+pieces:
+  - piece: Front
+    sections:
+      - {cast on: 64, edge: hem}
+      - even: 40 rows
+      - {bind off: 4, at: both edges, edge: underarm}
+      - {decrease: 1, at: both edges, every: 2 rows, times: 16, edge: raglan}
+      - {bind off: all, edge: neck}
+  - piece: Back
+    sections:
+      - {cast on: 64, edge: hem}
+      - even: 40 rows
+      - {bind off: 4, at: both edges, edge: underarm}
+      - {decrease: 1, at: both edges, every: 2 rows, times: 16, edge: raglan}
+      - {bind off: all, edge: neck}
+  - piece: Left sleeve
+    kind: sleeve
+    left edge: sleeve seam
+    right edge: sleeve seam
+    sections:
+      - {cast on: 36, edge: cuff}
+      - {increase: 1, at: both edges, every: 8 rows, times: 5}
+      - {bind off: 4, at: both edges, edge: underarm}
+      - {decrease: 1, at: both edges, every: 2 rows, times: 16, edge: raglan}
+      - {bind off: all, edge: neck}
+  - piece: Right sleeve
+    mirror of: Left sleeve
+joins:
+  - {sew: Front side, to: Back side}
+  - {sew: Front right raglan, to: Right sleeve left raglan}
+  - {sew: Back right raglan, to: Right sleeve right raglan}
+  - {sew: Back left raglan, to: Left sleeve left raglan}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, noted(g))
+	for name, want := range map[string]float64{"bust": 640, "body to underarm": 200, "upper arm": 230, "cuff": 180} {
+		assert.InDelta(t, want, measured(t, g, name).Length.Float(), 0.01, name)
+	}
+}
+
 // A hood of 60 stitches at 2 to 1 cm goes round a neck of as many, of which 150 mm show.
 func TestWhatIsSewnRoundATubeIsFolded(t *testing.T) {
 	g := schematic.Work(written(t, `version: 1

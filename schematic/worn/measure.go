@@ -207,6 +207,7 @@ func (a *assembly) body() *trunk {
 	for _, p := range a.placed { // where no sleeve hangs
 		t.opens(p)
 	}
+	t.belowBindOff()
 	if list := a.below(a.placed[0]); t.kind != "" && len(list) == 1 && list[0].made.Views[list[0].view].Half {
 		t.hangsBelow(list[0])
 	}
@@ -276,6 +277,20 @@ func (t *trunk) hangs(p *panel) {
 	t.kind = "armhole"
 	if low, high := byHeight(p.seam[0], p.seam[1]); !t.arms || low.X < t.underAt.X {
 		t.arms, t.underAt, t.upperAt, t.under, t.upper = true, low, high, low.Y, high.Y
+	}
+}
+
+// belowBindOff takes the underarm down to the row in which stitches are bound off for it, where no sleeve is sewn to them.
+func (t *trunk) belowBindOff() {
+	const most = 25.0 // mm: of two rows, by which bind-offs stagger
+	under := t.under
+	for _, p := range t.panels {
+		for i, s := range p.drawn {
+			z := p.drawn[(i+1)%len(p.drawn)].a
+			if p.face != back && t.arms && !s.taken && absf(s.a.Y-z.Y) < close && absf(s.a.X-z.X) > 1 && s.a.Y > under-most && s.a.Y > t.hem+1 {
+				t.under = min(t.under, s.a.Y)
+			}
+		}
 	}
 }
 
