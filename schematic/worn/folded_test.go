@@ -170,7 +170,7 @@ func TestACardiganFromTheNeckIsFoldedAtItsSides(t *testing.T) {
 // Of 280 stitches at 2 to 1 cm the body takes 42 + 8 + 84 + 8 + 42 = 184, 920 mm; a sleeve 56 + 8 = 64, 320 mm. The yoke is 40 rows at 2 to 1 cm
 // high, and the length is that and 60 rows more. Its front edges are upright, of rows alone.
 func TestTheYokeOfACardiganIsSharedOut(t *testing.T) {
-	g := hasMeasures(t, "yoke-cardigan.yaml", map[string]float64{"bust": 920, "neck": 400, "yoke depth": 200, "length": 500, "body to underarm": 300, "cuff": 320})
+	g := hasMeasures(t, "yoke-cardigan.yaml", map[string]float64{"bust": 920, "neck": 400, "yoke depth": 200, "length": 500, "body to underarm": 300, "cuff": 320, "upper arm": 320})
 	assert.Empty(t, g.Findings)
 }
 
@@ -223,6 +223,48 @@ joins:
 	for name, want := range map[string]float64{"bust": 640, "body to underarm": 200, "upper arm": 230, "cuff": 180} {
 		assert.InDelta(t, want, measured(t, g, name).Length.Float(), 0.01, name)
 	}
+}
+
+// The hand above the thumb has the 40 stitches of the hand, and no width of its own.
+func TestAHandIsMeasuredOnce(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: t
+terms: UK
+units: cm
+sizes: One
+gauges: {fabric: 20 sts and 20 rows over 10 cm in stocking stitch}
+pieces:
+  - piece: Mitten
+    kind: mitten
+    worked: in the round, from the hem
+    sections:
+      - {cast on: 32, edge: cuff}
+      - even: 10 rows
+      - {increase: 8, at: across}
+      - even: 9 rows
+      - divide:
+          - {hold: 8, name: thumb}
+          - {part: Palm, stitches: 32, sections: [{even: 1 row}]}
+      - {join parts: [Palm, {add: 8}], round: yes, as: Hand}
+      - even: 20 rows
+      - {decrease: 4, at: across, every: 1 row, times: 8}
+      - gather
+  - piece: Thumb
+    worked: in the round, from the hem
+    sections:
+      - start from: [{piece: Mitten, part: thumb}, {add: 8}]
+      - even: 10 rows
+      - gather
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	n := 0
+	for _, m := range g.Worn.Measures {
+		if m.Length.Float() == 200 && m.Axis == schematic.Horizontal {
+			n++
+		}
+	}
+	assert.Equal(t, 1, n)
 }
 
 // A hood of 60 stitches at 2 to 1 cm goes round a neck of as many, of which 150 mm show.

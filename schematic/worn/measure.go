@@ -1306,10 +1306,19 @@ func (tk *taker) sleeve() {
 	if p == nil {
 		return
 	}
-	tk.halves(p, "upper arm")
-	tk.halves(p, "cuff")
 	lo, _ := box(p.loop)
 	under := min(p.own[0].Y, p.own[1].Y)
+	if m, ok := p.across("upper arm"); ok {
+		tk.half(p, "upper arm", m)
+	}
+	if m, ok := p.across("cuff"); ok {
+		if _, wider := p.across("upper arm"); !wider && p.straight(lo.Y, under) {
+			at := m
+			at.A.Y, at.B.Y = under, under
+			tk.half(p, "upper arm", at)
+		}
+		tk.half(p, "cuff", m)
+	}
 	x := tk.outer(p)
 	tk.take("sleeve to underarm", p.where.at(pt{X: x, Y: lo.Y}), p.where.at(pt{X: x, Y: under}), schematic.Slanted, false, units.Num{})
 }
@@ -1417,27 +1426,38 @@ func (p *panel) holds(a, b pt) bool {
 	return a.X >= lo.X-close && b.X <= hi.X+close && min(a.X, b.X) >= lo.X-close && max(a.X, b.X) <= hi.X+close
 }
 
-// halves takes a width of a piece of which a half shows.
-func (tk *taker) halves(p *panel, name string) {
-	for _, m := range p.made.Measures {
-		if m.Name != name || m.View != p.view || m.Axis != schematic.Horizontal {
-			continue
+// across is the width of a panel that its piece has by this name.
+func (p *panel) across(name string) (schematic.Measure, bool) {
+	i := slices.IndexFunc(p.made.Measures, func(m schematic.Measure) bool {
+		return m.Name == name && m.View == p.view && m.Axis == schematic.Horizontal
+	})
+	if i < 0 {
+		return schematic.Measure{}, false
+	}
+	return p.made.Measures[i], true
+}
+
+// straight reports whether a panel, as it is worked, is as wide at its lower end as at its underarm.
+func (p *panel) straight(low, under float64) bool {
+	x, z := across(points(p.loop), low+0.5), across(points(p.loop), under-0.5)
+	return under > low+1 && len(x) == 2 && len(z) == 2 && absf(x[1]-x[0]-(z[1]-z[0])) < close
+}
+
+// half takes a width of a piece of which a half shows.
+func (tk *taker) half(p *panel, name string, m schematic.Measure) {
+	a, b := m.A, m.B
+	if !m.Around {
+		lo, hi := box(p.loop)
+		a.X, b.X = max(a.X, lo.X), min(b.X, hi.X)
+		if p.axis != 0 {
+			w := m.Length.Half().Float()
+			a.X, b.X = p.axis-w/2, p.axis+w/2
 		}
-		a, b := m.A, m.B
-		if !m.Around {
-			lo, hi := box(p.loop)
-			a.X, b.X = max(a.X, lo.X), min(b.X, hi.X)
-			if p.axis != 0 {
-				w := m.Length.Half().Float()
-				a.X, b.X = p.axis-w/2, p.axis+w/2
-			}
-		}
-		if from, to, ok := tk.clearOfBody(p, p.spot(a), p.spot(b)); ok {
-			tk.take(name, from, to, schematic.Slanted, true, m.Length)
-		} else {
-			tk.under(name, schematic.Measure{Axis: schematic.Slanted, Length: m.Length, Around: true})
-		}
-		return
+	}
+	if from, to, ok := tk.clearOfBody(p, p.spot(a), p.spot(b)); ok {
+		tk.take(name, from, to, schematic.Slanted, true, m.Length)
+	} else {
+		tk.under(name, schematic.Measure{Axis: schematic.Slanted, Length: m.Length, Around: true})
 	}
 }
 
@@ -1484,7 +1504,7 @@ func (tk *taker) own(p *panel) {
 		return
 	}
 	for _, m := range p.made.Measures {
-		if m.View != p.view || !m.Main || p.halved || p.acrossSlit(m.A, m.B) {
+		if m.View != p.view || !m.Main || p.halved || p.acrossSlit(m.A, m.B) || p.toldAsWide(m) {
 			continue
 		}
 		axis := m.Axis
@@ -1507,6 +1527,13 @@ func (tk *taker) own(p *panel) {
 		}
 		tk.take(m.Name, p.spot(from), p.spot(to), axis, m.Around, exact)
 	}
+}
+
+// toldAsWide reports whether the width of a part is that of its piece, which has a name of the trade.
+func (p *panel) toldAsWide(m schematic.Measure) bool {
+	return strings.HasPrefix(m.Name, "width of ") && slices.ContainsFunc(p.made.Measures, func(o schematic.Measure) bool {
+		return o.View == m.View && o.Axis == m.Axis && o.Main && o.Around == m.Around && !strings.HasPrefix(o.Name, "width ") && o.Length.Eq(m.Length)
+	})
 }
 
 // acrossSlit reports whether a measurement is that of an opening that something is worked from.

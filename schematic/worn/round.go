@@ -294,10 +294,8 @@ func (a *assembly) share(m *schematic.Made, p *panel) {
 			{a: pt{X: t, Y: top}, name: "neck", keys: []string{bends + "neck of " + m.Name}, curve: true},
 			{a: pt{X: -t, Y: top}, name: shareEdge, keys: []string{fmt.Sprint("share ", l, " of ", m.Name)}, blind: true},
 		}
-		if !m.Round && i == 0 {
-			q.openAt(downwards(m), p)
-		} else if !m.Round && i == n-1 {
-			q.openAt(!downwards(m), p)
+		if q.face == front && !m.Round {
+			q.openAt((i == 0) == downwards(m), p)
 		}
 		if allRibs {
 			h := p.ribs[0]
