@@ -28,6 +28,9 @@ func TestAChartHasTheRowsOfItsTextAndNoOthers(t *testing.T) {
 		"rows told in turns":           {"Cast on 6 sts.\nBorder Rows:\n1, 3, 5: K1, P1 across\n2, 4: P1, K1 across\nRow 1: K6.\nRow 2: P6.\n", 7, 6},
 		"yarn overs as they come":      {"Cast on 7 sts.\nRow 1 (RS): K2, yo, k3tog, yo, k2.\nRow 2 and all even rows: work each stitch as it appears; purl yo's.\nRow 3: K1, yo, k1, k3tog, k1, yo, k1.\nRow 4: Purl.\n", 4, 7},
 		"bound off by its initials":    {"Cast on 6 sts.\nRow 1 (RS): K6.\nRow 2: P6.\n\nB.O.\n", 2, 6},
+		"ribbed behind the cast-on":    {"CO 8 stitches *K2 P2*\nRow 2: *K2, P2* to end.\n", 2, 8},
+		"knitted behind the cast-on":   {"Cast on 8 sts and knit 2 rows.\nRow 1: K8.\n", 3, 8},
+		"rib told with the cast-on":    {"Cast on 8 sts and work in k1, p1 rib for 4 rows.\nRow 1: K8.\n", 5, 8},
 		"the side behind the stitches": {"Cast on 5 sts.\nRow 1: K5 (Wrong side)\nRow 2: K2, yo, k2tog, k1 (Right side)\n", 2, 5},
 	} {
 		t.Run(name, func(t *testing.T) {

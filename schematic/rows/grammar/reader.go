@@ -2038,7 +2038,7 @@ func (r *Reader) line(tokens []text.Token) {
 	r.over(tokens, l)
 	l.Yarn, r.yarn = cmp.Or(p.within(tokens[:k]).yarnInLabel(), r.yarn), ""
 	l.Sizes = r.only
-	r.sec.Lines = append(r.sec.Lines, l)
+	r.sec.Lines = append(r.sec.Lines, r.behindCastOn(l)...)
 	r.x.Read.Lines++
 	if len(l.Unread) == 0 {
 		r.x.Read.Whole++
@@ -2047,6 +2047,23 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// behindCastOn is a line, parted from the stitches that are cast on in its sentence: CO 80 sts, *k4, p4* to end.
+func (r *Reader) behindCastOn(l *ins.Line) []*ins.Line {
+	if l.Label != nil || len(r.sec.Lines) > 0 || len(l.Body) == 0 || !is[*ins.CastOn](l.Body[0]) {
+		return []*ins.Line{l}
+	}
+	k := slices.IndexFunc(l.Body, func(n ins.Item) bool {
+		return !is[*ins.CastOn](n) && !is[*ins.Join](n) && !is[*ins.Marker](n) && !is[*ins.Nothing](n)
+	})
+	if k < 0 || !is[*ins.Repeat](l.Body[k]) && !is[*ins.Even](l.Body[k]) && !is[*ins.Stitch](l.Body[k]) {
+		return []*ins.Line{l}
+	}
+	base := *l
+	base.Body, base.Stated, base.Unread, base.Chart, base.Needles = l.Body[:k:k], nil, nil, false, nil
+	l.Body, l.At = l.Body[k:], l.Body[k].Span()
+	return []*ins.Line{&base, l}
 }
 
 // countedTwice passes the number of rows that stands before their work though their name says it: Rows 7-9: work pattern for 3
