@@ -102,16 +102,16 @@ func (w *printer) seamEdge(ref string) string {
 	return "the " + strings.Join(w.edgeWords(ref, q), " ")
 }
 
-// pieceOf is the piece whose edge is called so, if there is one.
-func (w *printer) pieceOf(ref string) *schematic.Piece {
+// pieceOf is the piece whose edge is called so, if there is one: that with the longest name, Front band before Front.
+func (w *printer) pieceOf(ref string) (best *schematic.Piece) {
 	words := strings.Fields(plain(ref))
 	for _, q := range w.p.Pieces {
 		name := strings.Fields(plain(q.Name))
-		if len(words) > len(name) && strings.EqualFold(strings.Join(words[:len(name)], " "), strings.Join(name, " ")) {
-			return q
+		if len(words) > len(name) && strings.EqualFold(strings.Join(words[:len(name)], " "), strings.Join(name, " ")) && (best == nil || len(q.Name) > len(best.Name)) {
+			best = q
 		}
 	}
-	return nil
+	return best
 }
 
 // edgeWords are the words for an edge of a piece. One that its edge names again (Sleeve sleeve top) is named once.

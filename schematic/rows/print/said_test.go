@@ -364,11 +364,13 @@ joins:
 // A join at a fold has one edge, and is a sentence like any other.
 func TestEveryJoinIsASentence(t *testing.T) {
 	const piece = "    sections:\n      - cast on: 40 (44)\n      - even: 40 rows\n      - {bind off: all, edge: top}\n"
-	p, gs := written(t, knitHead+"  - piece: Bag\n"+piece+"  - piece: Flap\n"+piece+`joins:
+	p, gs := written(t, knitHead+"  - piece: Bag\n"+piece+"  - piece: Flap\n"+piece+"  - piece: Bag strap\n    make: 2\n"+piece+`joins:
   - {sew: Bag top, how: at a fold}
   - {sew: Flap side, to: Bag top, how: 3 sts to 4 rows}
+  - {sew: Bag strap top, to: Flap top}
 `)
 	out := print.Rows(p, gs, print.Options{Size: -1})
 	assert.Contains(t, out, "Fold the Bag top in half, and sew its two halves together.")
 	assert.Contains(t, out, "Sew the Flap side to the Bag top, 3 sts to every 4 rows.")
+	assert.Contains(t, out, "Sew each Bag strap top to the Flap top.")
 }
