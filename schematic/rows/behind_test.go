@@ -130,3 +130,19 @@ func TestCornersOfABorderThatBeginsInItsFirstStitch(t *testing.T) {
 		comesTo(t, square, w, 48, false)
 	}
 }
+
+// Places that are told by their number one after the other are one beside the other, in every time of a repeat. Counted by hand, over 12 sc.
+func TestPlacesToldByTheirNumberFollowEachOther(t *testing.T) {
+	const plain = "Terms: US\nNotes: Ch 1 does not count as a stitch.\nCh 2.\nRnd 1: 6 sc in 2nd ch from hook. (6)\nRnd 2: 2 sc in each of your beginning 6 sc. (sc 12)\nRnd 3: %s (%d sc)\n"
+	for w, n := range map[string]int{
+		"*Sc in first st, sc in second st, 2 sc in third st; rep from * around.": 16,
+		"*Sc in first st, sc in second st, 2 sc in next st; rep from * around.":  16,
+		"*Sc in 1st st, 2 sc in 2nd st; rep from * around.":                      18,
+		"(Sc in first 2 sts, 2 sc in third st) around.":                          16,
+		"(Sc in sc, sc between sc) around.":                                      24,
+		"Increase row - *sc in next st, 2 sc in next st; rep from * around.":     18,
+		"Decrease row – *sc2tog, sc in next st; rep from * around.":              8,
+	} {
+		comesTo(t, plain, w, n, true)
+	}
+}

@@ -11,6 +11,7 @@ import (
 func gathered(list []ins.Item) []ins.Item {
 	var out []ins.Item
 	list = started(list)
+	inTurn(list)
 	for i := 0; i < len(list); i++ {
 		if q, ok := list[i].(*ins.Repeat); ok && len(q.Places) == 0 {
 			q.Body = gathered(q.Body)
@@ -35,6 +36,34 @@ func gathered(list []ins.Item) []ins.Item {
 		}
 	}
 	return out
+}
+
+// inTurn makes the place that is told by its number the next one, where those before it are told so too: sc in first st, sc in second
+// st, 2 sc in third st.
+func inTurn(list []ins.Item) {
+	at := 0
+	for _, n := range list {
+		st, ok := n.(*ins.Stitch)
+		switch {
+		case is[*ins.Chain](n), is[*ins.Turn](n), is[*ins.Nothing](n):
+			continue
+		case !ok || len(st.Places) == 0 || shapes(n) && at > 0:
+			return
+		}
+		for i := range st.Places {
+			switch p := &st.Places[i]; {
+			case p.N.By != nil:
+				return
+			case p.Kind == ins.InFirst && at == 0, p.Kind == ins.InNext && at > 0:
+				at += p.N.All
+			case p.Kind == ins.InEvery && at > 0 && p.N.All == at+1 && !p.Unit.Between:
+				p.Kind, p.N = ins.InNext, ins.N(1)
+				at++
+			case p.Kind != ins.InSame:
+				return
+			}
+		}
+	}
 }
 
 // intoLast works what a bracket tells once into the one place that its last stitch has, where no other has any: (2 dc, ch 2, 2 dc in

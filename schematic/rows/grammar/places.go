@@ -267,11 +267,14 @@ var cores = []form{
 		}
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},
+	{rule: "core", pattern: "{k:kind}", meaning: "the gap behind the stitch worked last", example: "Rnd 2: Ch 3, *dc in dc, dc between dc; rep from * around", when: tests{crochet, after("between"), endsOrKind("pg")}, build: func(m *match) any {
+		return ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "gap", Space: true, Between: true}}
+	}},
 	{rule: "core", pattern: "{n:num} $next {u:unit} [{tail}]", meaning: "each of the next stitches", example: "sc in the 3 following sts", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {n:num}", meaning: "each of the next stitches", example: "sc in next 5", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next [one]", meaning: "the next stitch", example: "2 sc in next", build: at(ins.InNext)},
 	{rule: "core", pattern: "$next {u:unit} {e:extent}", meaning: "each stitch up to there", example: "sc in next st across", build: eachIfExtent},
-	{rule: "core", pattern: "each/every/all [of/in] [$next] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch", when: tests{either(said("of", "next", "following", "foll"), no(said("ch", "chain")), no(said("sp", "space", "loop", "lp", "arch")))}, build: func(m *match) any { // each 2-ch sp
+	{rule: "core", pattern: "each/every/all [of/in] [$next/beginning/starting/original] {n:num} {u:unit} [{tail}]", meaning: "each of so many stitches", example: "dc in each of next 4 ch", when: tests{either(said("of", "next", "following", "foll"), no(said("ch", "chain")), no(said("sp", "space", "loop", "lp", "arch")))}, build: func(m *match) any { // each 2-ch sp
 		pl := place(ins.InNext, m)
 		pl.Of = true
 		return pl

@@ -61,7 +61,7 @@ func (p *parser) sequence() []ins.Item {
 		case s.alternately(), s.repeat(), s.timesRepeat():
 		case t.Is("and", "then", "than", "but", "plus", "finally") && s.i+1 < len(p.t):
 			s.i++
-		case s.loopSaid(), s.noted():
+		case s.loopSaid(), s.noted(), s.titled():
 		case s.otherWearer(), s.ownNamed():
 		case s.counted():
 		case s.otherStart():
@@ -964,6 +964,14 @@ func placedOrNone(n ins.Item) bool {
 	return true
 }
 
+// kindFirst is the count behind a row that names its stitch first, in the usual order: 2 dc in each st, join. (dc 24)
+func (s *sequence) kindFirst(t []text.Token) []text.Token {
+	if len(t) != 2 || t[1].Kind != 'n' || !s.r.crochet || s.depth > 0 || !s.names(t[0].S) || !working(s.out) || !s.restIsNothing(s.i) {
+		return t
+	}
+	return []text.Token{t[1], t[0]}
+}
+
 // bracket reads what a bracket holds: a repeat, stitches into one place, a count, or a remark.
 func (s *sequence) bracket(t *text.Token) {
 	from := s.i
@@ -973,7 +981,7 @@ func (s *sequence) bracket(t *text.Token) {
 		s.remarked(c, s.span(from, from).End)
 		return
 	}
-	if g := s.countsIn(inRingLast(t.Sub)); g != nil && !s.worked(s.i) && !onNeedle(t.Sub) {
+	if g := s.countsIn(inRingLast(s.kindFirst(t.Sub))); g != nil && !s.worked(s.i) && !onNeedle(t.Sub) {
 		s.add(countOrList(g, t.Sub), from, s.i)
 		return
 	}
@@ -2003,6 +2011,17 @@ func (s *sequence) noted() bool {
 	}
 	s.add(&ins.Nothing{}, s.i, end)
 	s.i = end
+	return true
+}
+
+// titled passes what a row is called before its instructions: Decrease row – *sc2tog, sc in next st; rep from * around.
+func (s *sequence) titled() bool {
+	_, row := text.RowWord(s.at(s.i + 1).S)
+	if !row || working(s.out) || !s.at(s.i).Is("inc", "dec", "increase", "decrease") || !s.at(s.i+2).Is("-", "–", "—", "--", ":") {
+		return false
+	}
+	s.add(&ins.Nothing{}, s.i, s.i+3)
+	s.i += 3
 	return true
 }
 
