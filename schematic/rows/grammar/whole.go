@@ -434,7 +434,7 @@ var statements = []form{
 	{rule: "join", pattern: "insert hook in/into first $ch [and] to make/form ring/circle", meaning: "the round is joined", example: "Ch 4, insert hook into the 1st ch to make a ring", build: func(m *match) any { return &ins.Join{Name: "ring"} }},
 	{rule: "join", pattern: "{s:slip} together {x:joinfor}", meaning: "the round is joined", example: "Ch 6 and sl st together to form a ring", build: join},
 	{rule: "join", pattern: "{s:slip} {x:joinfor}", meaning: "the round is joined", example: "sl st to form a ring", build: join},
-	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | st st | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | dc)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
+	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | st st | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | hdc | dc | htr | tr)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
 		if m.p.at(m.to-2).Is("st") && !m.p.r.crochet {
 			return nil
 		}
@@ -1294,6 +1294,9 @@ func asForTo(m *match) any {
 func measure(m *match) any { return &ins.Measure{Length: value[*ins.Lengths](m, "l")} }
 
 func join(m *match) any {
+	if st := m.closesArch(); st != nil {
+		return st
+	}
 	j := &ins.Join{}
 	if t, ok := m.get("to").(*ins.Join); ok {
 		j.Chain, j.Nth = t.Chain, t.Nth
@@ -1310,6 +1313,23 @@ func join(m *match) any {
 		}
 	}
 	return j
+}
+
+// closesArch is the tall stitch with which a round is joined behind chains, instead of the last of these: ch 2, join with dc in first sc.
+func (m *match) closesArch() ins.Item {
+	i := m.from - 1
+	for m.p.at(i).Is(",", "and", "then") {
+		i--
+	}
+	if m.p.at(i).Kind != 'n' || !m.p.at(i-1).Is("ch", "chain") || !m.has("to") {
+		return nil
+	}
+	for _, name := range []string{"hdc", "dc", "htr", "tr"} {
+		if k, ok := m.p.r.thing([]byte(name)); ok && m.said(name) && k.Kind != nil && k.Kind.Height > 1 {
+			return &ins.Stitch{Kind: k.Kind, N: ins.N(1), Places: []ins.Place{{Kind: ins.InFirst, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
+		}
+	}
+	return nil
 }
 
 func joinYarn(m *match) any {

@@ -157,6 +157,21 @@ func (r *runner) picked(l *ins.Line, s start, live, k int) int {
 	return n
 }
 
+// shapedBeside is how many stitches a line that picks up some makes more, in words: inc 1 st at centre back.
+func (r *runner) shapedBeside(l *ins.Line) (n int) {
+	for _, it := range l.Body {
+		s, ok := it.(*ins.Shape)
+		switch {
+		case !ok || s.HasTimes || s.Every.Set():
+		case s.Inc:
+			n += max(s.N.At(r.size), 0)
+		default:
+			n -= max(s.N.At(r.size), 0)
+		}
+	}
+	return n
+}
+
 // beside is how many stitches a line has that picks up n, where live ones are on the needle and k are stated.
 func (r *runner) beside(l *ins.Line, n, live, k int) int {
 	worked, all := r.workedBeside(l)

@@ -764,7 +764,7 @@ func (w *work) overNext(n ins.Item, p *ins.Place, k int) {
 // ch 2, dc in first sc; ch 2, dc in 4th ch of ch-5.
 func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
-	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && w.out.runs[k].kind.ID == "sc") || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height <= 1 {
+	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && w.out.runs[k].kind.ID == "sc") || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 1 || n.Kind.Height == 1 && !w.out.runs[k].space() {
 		return false
 	}
 	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
@@ -775,14 +775,25 @@ func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	}
 	w.closedRound = true
 	w.cur.toEnd()
-	if !w.out.runs[k].space() { // all of the last arch
+	switch last := &w.out.runs[k]; {
+	case !last.space(): // all of the last arch
 		w.out.add(run{chain: 1})
+	case w.g == nil: // a stitch as tall as chains stands for these
+		last.chain += chainsOf(n.Kind)
 	}
 	w.out.midArch = true
 	if w.g != nil && w.quiet == 0 {
 		w.g.closeArch(n.Kind)
 	}
 	return true
+}
+
+// chainsOf is how many chains are as tall as a stitch (common practice): 1 a single crochet, 2 a half double, 3 a double, 4 a treble.
+func chainsOf(kind *stitch.Stitch) int {
+	if kind.Height <= 1 {
+		return 1
+	}
+	return int(kind.Height) + 1
 }
 
 // leadsToBeginning reports whether the last arch of a round lies over what is left, and leads to the place of that kind with
