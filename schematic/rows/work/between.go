@@ -147,6 +147,7 @@ func (r *runner) picked(l *ins.Line, s start, live, k int) int {
 	for _, p := range append(s.picks, s.held...) {
 		n += max(p.N.At(r.size), 0)
 	}
+	n += r.shapedBeside(l)
 	if worked, all := r.workedBeside(l); live > 0 && (r.fab.waited && r.worksAll(l) || all && worked == live && k < 0) {
 		return n + live
 	}
