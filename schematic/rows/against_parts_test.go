@@ -148,6 +148,17 @@ func TestATextOfHalvesAndLengthsIsHeldAgainstItsPattern(t *testing.T) {
 	}
 }
 
+// What one piece lacks says nothing of another.
+func TestAPieceThatIsHardlyToldHidesNoOther(t *testing.T) {
+	p := given.Text(t, slipover)
+	at := strings.Index(slipoverText, "FRONT")
+	front := strings.Replace(slipoverText[at:], "Work as given for Back to armhole shaping.", "Cast on 90 (98) sts.\nWork 12 rows in k2, p2 rib.\nWork 61 (63) rows in st st.", 1)
+	list := Against(Read("slipover.txt", []byte("Sizes: 1 (2)\n\nBACK\nFasten off.\n\n"+front), Options{Sizes: p.Sizes}), p, schematic.WorkAll(p))
+	require.Len(t, list, 2)
+	assert.Contains(t, list[0].Message, "no row of Back could be followed, so it was not compared")
+	assert.Contains(t, list[1].Message, "the text of Front works 73 (75) rows to the end of 90 (98) stitches, the pattern 72 (74)")
+}
+
 // A hat of 8 + 20 rounds and 9 decrease rounds, every second one: 18 rounds more. The first of them may be told before its plain
 // round or behind it: what is worked later at one end is worked less at the other.
 const hat = `version: 1

@@ -126,7 +126,7 @@ func (a *opposed) add(key string, size int, found ...raw) {
 // is told.
 func (a *opposed) meets(m *meeting, want []plateau) bool {
 	r, differs := m.meet(want)
-	if differs && !a.places[m.at.like] {
+	if like := m.at.like; differs && !(like.Line > 0 && a.places[like]) {
 		a.places[m.at.at] = true
 		a.add(m.key, m.size, r)
 	}

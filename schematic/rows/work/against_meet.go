@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"flatwright/schematic/finding"
+	ins "flatwright/schematic/rows/instructions"
 	"flatwright/schematic/units"
 )
 
@@ -224,18 +225,18 @@ func names(words string, any ...string) bool {
 
 // unmet says that the text never comes to the count w; nothing, if it contradicts itself, which Check tells.
 func (m *meeting) unmet(w plateau) (raw, bool) {
+	if len(m.have) == 0 {
+		return raw{kind: "rows/piece", sev: finding.Note, at: ins.Span{Line: 1}, fix: "write its rows in the words of the trade's lists",
+			msg: "no row of " + m.key + " could be followed, so it was not compared"}, true
+	}
 	if slices.ContainsFunc(m.have, func(h plateau) bool { return h.doubt }) {
 		return raw{}, false
 	}
-	r := raw{kind: "rows/against", sev: finding.Warning, fix: "correct the text, or the section", a: []int{w.count, -1, w.count}}
-	if r.at.Line = 1; len(m.have) > 0 {
-		m.at = m.have[min(m.next, len(m.have)-1)]
-		r.at, r.a[1] = m.at.at, m.at.count
-	}
+	m.at = m.have[min(m.next, len(m.have)-1)]
 	what := ""
 	if w.what != "" {
 		what = " (" + w.what + ")"
 	}
-	r.msg = "the text of " + m.key + " never comes to %s stitches" + what + " | %s stitches here in the text | %s stitches by the pattern's sections"
-	return r, true
+	return raw{kind: "rows/against", sev: finding.Warning, at: m.at.at, fix: "correct the text, or the section", a: []int{w.count, m.at.count, w.count},
+		msg: "the text of " + m.key + " never comes to %s stitches" + what + " | %s stitches here in the text | %s stitches by the pattern's sections"}, true
 }
