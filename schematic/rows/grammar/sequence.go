@@ -545,7 +545,11 @@ func (s *sequence) wholeRow(j int) bool {
 	}
 	var times ins.Num
 	either := false // in all, or beyond the first time
-	if _, to := s.named("extent", j); to >= 0 {
+	until := ins.Extent{Kind: ins.ToEnd}
+	if v, to := s.named("extent", j); to >= 0 {
+		if e, ok := v.(ins.Extent); ok && e.Kind == ins.ToLast {
+			until = e
+		}
 		j = to
 	} else if v, to := s.named("times", j); to >= 0 {
 		if j, times = to, v.(often).n; !v.(often).total {
@@ -567,7 +571,8 @@ func (s *sequence) wholeRow(j int) bool {
 	if from == len(s.out) {
 		return false
 	}
-	r := &ins.Repeat{Body: inOrder(append([]ins.Item(nil), s.out[from:]...)), Until: ins.Extent{Kind: ins.ToEnd, At: s.span(s.i, j-1)}, Stop: -1}
+	until.At = s.span(s.i, j-1)
+	r := &ins.Repeat{Body: inOrder(append([]ins.Item(nil), s.out[from:]...)), Until: until, Stop: -1}
 	if times.Set() {
 		r.Times, r.Until, r.InAll = times, ins.Extent{}, either
 	}

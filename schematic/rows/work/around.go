@@ -10,15 +10,15 @@ import (
 // around is what a row is worked as: where its instructions stand once, as in 2 sc, inc (24) or *sc, inc* (24), or go
 // around together, as in inc, sc around (18), and its count says so, they are worked again and again.
 func (r *runner) around(l *ins.Line, body []ins.Item) []ins.Item {
-	if l.Stated == nil || r.fab == nil || !r.known() {
+	if r.fab == nil || !r.known() {
 		return body
 	}
 	head, mid, tail := ends(body)
 	once := onceAround(mid)
-	if once == nil {
+	if once == nil || l.Stated == nil && !decreasesAcross(mid) {
 		return body
 	}
-	if near, fits := r.tried(l, body); fits || near && len(placesOf(mid[len(mid)-1])) == 0 {
+	if near, fits := r.tried(l, body); l.Stated != nil && (fits || near && len(placesOf(mid[len(mid)-1])) == 0) {
 		return body
 	}
 	all := &ins.Repeat{Placed: placed(mid), Body: once, Until: ins.Extent{Kind: ins.ToEnd}, Stop: -1}
@@ -27,6 +27,13 @@ func (r *runner) around(l *ins.Line, body []ins.Item) []ins.Item {
 		return again
 	}
 	return body
+}
+
+// decreasesAcross reports whether a row of knitting works some stitches and then a decrease that goes across it, which mostly means
+// both: k3, k2tog across.
+func decreasesAcross(body []ins.Item) bool {
+	last, ok := body[len(body)-1].(*ins.Stitch)
+	return ok && len(body) > 1 && last.Kind != nil && last.Kind.Craft == stitch.Knitting && last.Kind.Uses > 1 && goesOn(last.Places)
 }
 
 // meant is a row whose words have a second sense, in that sense if it fits only so: in each dc within a repeat is in

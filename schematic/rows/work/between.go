@@ -1214,7 +1214,8 @@ func (r *runner) goesOn(n *ins.RepeatRows, cycle []done, have, want int) {
 	i := slices.IndexFunc(rows, func(d done) bool { return d.line == cycle[0].line })
 	if end := cycle[len(cycle)-1].after; i > 0 && rows[i-1].after != nil && end != nil {
 		by := end.stitches() - rows[i-1].after.stitches()
-		if by == 0 || (want-have)%by != 0 || (want-have)/by < 0 {
+		steady := have+by >= 0 // rows that halve take fewer each time
+		if steady && (by == 0 || (want-have)%by != 0 || (want-have)/by < 0) {
 			r.tell("rows/stated", finding.Warning, n.At, "%s stitches never remain: the repeat goes from %s to %s", "correct the number, or the count before it", want, have, have+by)
 		}
 	}

@@ -500,7 +500,7 @@ func (w *work) eachTogether(n ins.Item, p *ins.Place, k, keep int) bool {
 	switch {
 	case k < uses:
 		if w.cur.left-keep < uses {
-			w.tell("rows/repeat", finding.Warning, p.At, kind.Abbr(w.x.Terms)+" takes %s stitches: %s are left over", "correct the count of the row below", uses, k)
+			w.tell("rows/repeat", finding.Warning, n.Span(), kind.Abbr(w.x.Terms)+" takes %s stitches: %s stitches are left over", "correct the count of the row below", uses, k)
 			return false
 		}
 		w.use(uses, nil, p.At) // over two runs
