@@ -986,7 +986,7 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 	if t.Kind == 'n' {
 		return last.Kind == 'w' && numerals[last.S] > 0 && t.Num.All == numerals[last.S]
 	}
-	if shortWords[last.S] == t.S && t.S != "" {
+	if shortWords[last.S] == t.S && t.S != "" || t.Is("inc", "increase") && r.twoOf(before) {
 		return true
 	}
 	name := t.S
@@ -1008,6 +1008,13 @@ func (r *Reader) echo(before []text.Token, t *text.Token) bool {
 		}
 	}
 	return false
+}
+
+// twoOf reports whether tokens end with two of a stitch of crochet, which in one place are an increase: 2 dc (inc) in next dc.
+func (r *Reader) twoOf(t []text.Token) bool {
+	k := len(t) - 1
+	st, ok := r.thing([]byte(t[k].S))
+	return ok && st.Kind != nil && st.Kind.Craft == stitch.Crochet && k > 0 && t[k-1].Kind == 'n' && t[k-1].Num.By == nil && t[k-1].Num.All == 2
 }
 
 // rowsSpelt makes numbers of words behind the word for rows, and behind a knitted stitch: Row Two: …, repeat rows four and five,
