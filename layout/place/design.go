@@ -1,9 +1,6 @@
 package place
 
 import (
-	"cmp"
-	"slices"
-
 	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
@@ -15,14 +12,17 @@ func (p *plan) design() *schematic.Drawing { return &p.g.Pattern.Drawing }
 // inOrder is the pieces in the order in which the designer wants them, the garment as it is
 // worn first if she says nothing; without it, if she wants nothing else and there is none,
 // the pieces.
-func (p *plan) inOrder(pieces []*schematic.Made) []*schematic.Made {
-	views := p.design().Views
+func inOrder(g *schematic.Garment, pieces []*schematic.Made) []*schematic.Made {
+	if g.Pattern.Drawing.OneOutline {
+		pieces = schematic.OneOutline(pieces)
+	}
+	views := g.Pattern.Drawing.Views
 	if len(views) == 0 {
 		views = []schematic.DrawnView{schematic.AsWorn, schematic.InPieces}
 	}
 	var all []*schematic.Made
 	for _, v := range views {
-		one := map[schematic.DrawnView]*schematic.Made{schematic.AsWorn: p.g.Worn, schematic.BackAsWorn: p.g.WornBack}[v]
+		one := map[schematic.DrawnView]*schematic.Made{schematic.AsWorn: g.Worn, schematic.BackAsWorn: g.WornBack}[v]
 		switch {
 		case v == schematic.InPieces:
 			all = append(all, pieces...)
@@ -61,29 +61,6 @@ func (p *plan) named(piece string, m *schematic.Measure) *schematic.Measure {
 	out := *m
 	out.Name = name
 	return &out
-}
-
-// letter names the measurements that are told by letters: in the designer's order, then as
-// they were drawn.
-func letter(parts []*choice) {
-	n := 0
-	for _, c := range parts {
-		var all []*item
-		for _, v := range c.drawn {
-			all = append(all, v.letters...)
-		}
-		c.sort(all)
-		for _, it := range all {
-			it.name = c.p.lettering.name(n)
-			n++
-		}
-	}
-}
-
-// sort puts measurements in the designer's order, and leaves those that she does not name in
-// their own.
-func (c *choice) sort(all []*item) {
-	slices.SortStableFunc(all, func(a, b *item) int { return cmp.Compare(a.rank, b.rank) })
 }
 
 // finish gives sheets what the designer chose of colours, and cuts them to their ink.

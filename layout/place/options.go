@@ -90,6 +90,7 @@ type Options struct {
 	WornScale   float64 // of the garment as it is worn; 0: Scale, or one at which it fills its page
 	Size        int     // index of the garment that gives the shape
 	Labels      Labels
+	Order       []string // of letters, where it is known (LetterOrder) or not all sizes are there
 	Units       Units
 	Trim        bool    // cut the paper to what is drawn all round, for a screen or another page
 	Width       float64 // of a picture cut to its ink, mm, instead of a paper; 0: the paper

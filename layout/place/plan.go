@@ -20,8 +20,8 @@ type item struct {
 	suffix string
 	forms  []form
 	letter form
-	name   string // its letter in the table, once it has one
-	rank   int    // in the designer's order
+	name   string // its letter
+	nth    int    // which letter of the pattern's that is
 }
 
 // viewPlan is one view of a piece, with what is to be said of it at any scale.
@@ -43,16 +43,14 @@ type viewPlan struct {
 
 // plan is a drawing before its scale is chosen.
 type plan struct {
-	o         Options
-	g         *schematic.Garment
-	s         scheme
-	pieces    []*schematic.Made
-	views     []*viewPlan
-	items     int
-	lettering lettering
-	letter    form
-	bands     bool // some pieces are bands worked onto others
-	worn      bool // it is of the garment as it is worn, and of no piece
+	o      Options
+	g      *schematic.Garment
+	s      scheme
+	pieces []*schematic.Made
+	views  []*viewPlan
+	letter form
+	bands  bool // some pieces are bands worked onto others
+	worn   bool // it is of the garment as it is worn, and of no piece
 
 	headings [2]*heading // portrait, landscape; made at need
 }
@@ -73,20 +71,12 @@ func newPlan(gs []*schematic.Garment, o Options) (*plan, error) {
 		return nil, fmt.Errorf("the pattern has no step to which measurements are rounded")
 	}
 	pieces, lent := piecesOf(gs, o)
-	if p.design().OneOutline {
-		pieces = schematic.OneOutline(pieces)
-	}
-	p.pieces = p.inOrder(pieces)
-	if err := p.planViews(measuresOf(gs), lent); err != nil {
+	p.pieces = inOrder(g, pieces)
+	byID := measuresOf(gs)
+	if err := p.planViews(byID, lent); err != nil {
 		return nil, err
 	}
-	p.lettering = newLettering(g.Pattern.Sizes.Names, 'A'+byte(p.design().Letters))
-	p.letter = p.lettering.form(p.items, o.text())
-	for _, v := range p.views {
-		for it := range v.all {
-			it.letter = p.letter
-		}
-	}
+	p.letters(gs, byID)
 	return p, nil
 }
 
@@ -130,7 +120,6 @@ func (p *plan) planViews(byID []map[string]*schematic.Measure, lent map[*schemat
 			}
 			v.id = unique(ids, v.id)
 			p.views = append(p.views, v)
-			p.items += len(v.items) + len(v.wholes)
 		}
 	}
 	return nil
@@ -207,6 +196,9 @@ func sizesOf(gs []*schematic.Garment) expr.Sizes {
 func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*schematic.Measure) (*viewPlan, error) {
 	view := p.chosen(&made.Views[index])
 	v := &viewPlan{made: made, view: view, id: made.ID, title: made.Name, worn: slices.Contains(p.g.AsWorn(), made), fill: p.design().Colours.Fill}
+	if err := v.bound(); err != nil {
+		return nil, err
+	}
 	if view.Name != "" {
 		v.id += "-" + strings.ReplaceAll(strings.ToLower(view.Name), " ", "-")
 		v.title += ": " + view.Name
@@ -215,29 +207,31 @@ func (p *plan) planView(made *schematic.Made, index int, byID []map[string]*sche
 	}
 	v.info = captionInfo(made, view)
 	v.caption = newCaption(v.title, v.info, p.o.text())
-	v.shape = view.Outline
-	if view.Disc && len(view.Outline) > 0 {
-		v.shape = append([][]schematic.Point{circle(view.Outline[0])}, view.Outline[1:]...)
-	}
-	if err := v.bound(); err != nil {
-		return nil, err
-	}
-	for k := range made.Measures {
-		m := &made.Measures[k]
-		if m.View != index || !m.Main && !(m.Same && differs(m, byID)) || v.mirrored(m, byID) || p.onTwin(made, m, byID) || !p.design().Wants(made.Name, m.Name) {
-			continue
-		}
+	for _, m := range p.measured(v, index, p.pieces, byID) {
 		v.items = append(v.items, p.newItem(made.Name, m, byID))
 	}
-	v.wholes = p.wholesOf(made, index, byID)
+	v.wholes = p.wholesOf(v, index, byID)
 	v.tellApart()
 	v.desc = v.describe()
 	return v, nil
 }
 
+// measured are the measurements that stand at view index of one of the pieces.
+func (p *plan) measured(v *viewPlan, index int, pieces []*schematic.Made, byID []map[string]*schematic.Measure) []*schematic.Measure {
+	var all []*schematic.Measure
+	for k := range v.made.Measures {
+		m := &v.made.Measures[k]
+		if m.View != index || !m.Main && !(m.Same && differs(m, byID)) || v.mirrored(m, all, byID) || onTwin(pieces, v.made, m, byID) || !p.design().Wants(v.made.Name, m.Name) {
+			continue
+		}
+		all = append(all, m)
+	}
+	return all
+}
+
 // newItem is a measurement with its values in all sizes.
 func (p *plan) newItem(piece string, m *schematic.Measure, byID []map[string]*schematic.Measure) *item {
-	it := &item{m: p.named(piece, m), rank: p.design().Rank(piece, m.Name), value: make(value, len(byID))}
+	it := &item{m: p.named(piece, m), value: make(value, len(byID))}
 	for i := range byID {
 		it.value[i] = byID[i][m.ID]
 	}
@@ -349,8 +343,12 @@ func captionInfo(m *schematic.Made, v *schematic.View) []string {
 	return info
 }
 
-// bound finds the corners of everything in the view.
+// bound takes the outlines of the view, and the corners of everything in it.
 func (v *viewPlan) bound() error {
+	v.shape = v.view.Outline
+	if v.view.Disc && len(v.shape) > 0 {
+		v.shape = append([][]schematic.Point{circle(v.shape[0])}, v.shape[1:]...)
+	}
 	first, ok := true, true
 	add := func(p schematic.Point) {
 		if math.IsNaN(p.X+p.Y) || math.IsInf(p.X, 0) || math.IsInf(p.Y, 0) || math.Abs(p.X)+math.Abs(p.Y) > 1e7 {
@@ -421,9 +419,9 @@ func circleOf(loop []schematic.Point) (c schematic.Point, r float64) {
 	return c, r
 }
 
-// mirrored reports whether an earlier measurement of the view is the same on the
+// mirrored reports whether one of the earlier measurements of the view is the same on the
 // other half of a symmetrical piece: each dimension is given once.
-func (v *viewPlan) mirrored(m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
+func (v *viewPlan) mirrored(m *schematic.Measure, earlier []*schematic.Measure, byID []map[string]*schematic.Measure) bool {
 	flip := func(p schematic.Point) schematic.Point {
 		return schematic.Point{X: v.lo.X + v.hi.X - p.X, Y: p.Y}
 	}
@@ -432,13 +430,9 @@ func (v *viewPlan) mirrored(m *schematic.Measure, byID []map[string]*schematic.M
 		return math.Abs(p.X-q.X) < near && math.Abs(p.Y-q.Y) < near
 	}
 	a, b := flip(m.A), flip(m.B)
-	for _, it := range v.items {
-		o := it.m
+	for _, o := range earlier {
 		flipped := same(o.A, a) && same(o.B, b) || same(o.A, b) && same(o.B, a)
-		if !flipped || o.Axis != m.Axis || o.Around != m.Around || o.Stretched != m.Stretched {
-			continue
-		}
-		if alike(o, m, byID) {
+		if flipped && o.Axis == m.Axis && o.Around == m.Around && o.Stretched == m.Stretched && alike(o, m, byID) {
 			return true
 		}
 	}
@@ -447,11 +441,11 @@ func (v *viewPlan) mirrored(m *schematic.Measure, byID []map[string]*schematic.M
 
 // onTwin reports whether the piece that made mirrors has the same measurement: the
 // pair is measured once.
-func (p *plan) onTwin(made *schematic.Made, m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
+func onTwin(pieces []*schematic.Made, made *schematic.Made, m *schematic.Measure, byID []map[string]*schematic.Measure) bool {
 	if made.MirrorOf == "" {
 		return false
 	}
-	for _, twin := range p.pieces {
+	for _, twin := range pieces {
 		if twin.Name != made.MirrorOf || twin == made || twin.MirrorOf != "" {
 			continue
 		}

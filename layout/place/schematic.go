@@ -415,7 +415,6 @@ func (ch *chooser) pages(landscape bool, scale float64, list []*drawn, t *table,
 
 // emit writes the chosen pages of a drawing as sheets.
 func emit(parts []*choice) []*sheet.Sheet {
-	letter(parts)
 	of := 0
 	for _, c := range parts {
 		of += c.count()
@@ -497,7 +496,6 @@ func (c *choice) tableWide(high float64) float64 {
 
 func (c *choice) tableOn(s *sheet.Sheet, rows []*item, y float64) {
 	g := &sheet.Group{ID: "letters", Class: "table", Title: "Measurements by letter"}
-	c.sort(rows)
 	c.t.draw(g, rows, margin, y)
 	s.Root.Items = append(s.Root.Items, g)
 }

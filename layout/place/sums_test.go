@@ -32,8 +32,17 @@ func TestRowsOfATableAreSharedAmongItsColumns(t *testing.T) {
 		{1, 5, []int{5}}, {2, 5, []int{3, 2}}, {2, 4, []int{2, 2}}, {3, 7, []int{3, 3, 1}}, {3, 1, []int{1}}, {2, 2, []int{2}}, {3, 3, []int{3}}, {4, 9, []int{3, 3, 3}},
 	} {
 		var got []int
-		for _, part := range (&table{columns: c.columns}).split(make([]*item, c.items)) {
+		var items []*item
+		for n := range c.items {
+			items = append(items, &item{nth: c.items - n})
+		}
+		last := 0
+		for _, part := range (&table{columns: c.columns}).split(items) {
 			got = append(got, len(part))
+			for _, it := range part {
+				assert.Greater(t, it.nth, last, "in the order of their letters")
+				last = it.nth
+			}
 		}
 		assert.Equal(t, c.want, got, "%d rows in %d columns", c.items, c.columns)
 	}

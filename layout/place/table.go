@@ -1,6 +1,8 @@
 package place
 
 import (
+	"cmp"
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -182,8 +184,9 @@ func (t *table) headHigh() float64 {
 // leastSplit is how many rows stand in one table at most before they are shared: each further table has its head again.
 const leastSplit = 4
 
-// split shares rows among the columns in their order.
+// split shares rows among the columns in the order of their letters.
 func (t *table) split(items []*item) [][]*item {
+	items = slices.SortedStableFunc(slices.Values(items), func(a, b *item) int { return cmp.Compare(a.nth, b.nth) })
 	if t.columns <= 1 || len(items) < leastSplit {
 		return [][]*item{items}
 	}

@@ -83,7 +83,6 @@ func (d *drawn) on(p schematic.Point) pt {
 // placed: what finds no other place becomes a letter.
 func (v *viewPlan) draw(o *Options, scale float64) *drawn {
 	d := &drawn{v: v, o: o, scale: scale}
-	d.w, d.h = (v.hi.X-v.lo.X)/scale, (v.hi.Y-v.lo.Y)/scale
 	d.core()
 	sides := d.assign()
 	d.slanted(sides)
@@ -94,17 +93,25 @@ func (v *viewPlan) draw(o *Options, scale float64) *drawn {
 	return d
 }
 
-// core takes in what the piece itself shows.
-func (d *drawn) core() {
-	view := d.v.view
+// outlined takes in the outlines.
+func (d *drawn) outlined() {
+	d.w, d.h = (d.v.hi.X-d.v.lo.X)/d.scale, (d.v.hi.Y-d.v.lo.Y)/d.scale
 	for _, loop := range d.v.shape {
 		ps := make([]pt, len(loop))
 		for i, p := range loop {
 			ps[i] = d.on(p)
 		}
 		d.shape = append(d.shape, ps)
-		for i, a := range ps {
-			if b := ps[(i+1)%len(ps)]; a != b {
+	}
+}
+
+// core takes in what the piece itself shows.
+func (d *drawn) core() {
+	view := d.v.view
+	d.outlined()
+	for _, loop := range d.shape {
+		for i, a := range loop {
+			if b := loop[(i+1)%len(loop)]; a != b {
 				d.edges = append(d.edges, seg{a, b})
 			}
 		}
@@ -332,9 +339,6 @@ func (d *drawn) bound() {
 			d.letters = append(d.letters, m.it)
 		}
 	}
-	if d.v.worn {
-		d.clockwise()
-	}
 	for _, t := range d.tags {
 		d.all.add(t.lead...)
 	}
@@ -360,34 +364,6 @@ func (d *drawn) bound() {
 	}
 	d.capAt = pt{X: x, Y: d.below(x-cw/2-captionClear, x+cw/2+captionClear) + 2.5}
 	d.all.add(pt{X: x - cw/2, Y: d.capAt.Y}, pt{X: x + cw/2, Y: d.capAt.Y + high})
-}
-
-// clockwise puts the letters in reading order: round the picture from its top left, and then those within it from the top.
-func (d *drawn) clockwise() {
-	around := map[*item]float64{}
-	for i := range d.dims {
-		m := &d.dims[i]
-		if inside(d.shape, m.at) {
-			around[m.it] = 2*math.Pi + m.at.Y/max(d.h, 1)
-			continue
-		}
-		// From the upper left corner of the box, by the way the hand of a clock goes.
-		x, y := 2*m.at.X/max(d.w, 1)-1, 2*m.at.Y/max(d.h, 1)-1
-		a := math.Atan2(y, x) + 3*math.Pi/4
-		if a < 0 {
-			a += 2 * math.Pi
-		}
-		around[m.it] = a
-	}
-	slices.SortStableFunc(d.letters, func(a, b *item) int {
-		switch {
-		case around[a] < around[b]:
-			return -1
-		case around[a] > around[b]:
-			return 1
-		}
-		return 0
-	})
 }
 
 // extent is all the room that a measurement takes.

@@ -30,30 +30,35 @@ func (v *viewPlan) all(yield func(*item) bool) {
 	}
 }
 
-// wholesOf are the widths of whole rows that stand under view index of a piece.
-func (p *plan) wholesOf(made *schematic.Made, index int, byID []map[string]*schematic.Measure) []*whole {
-	first := slices.IndexFunc(made.Views, func(v schematic.View) bool { return v.Panel })
-	if slices.Contains(p.g.AsWorn(), made) {
-		first = 0 // what has no line in the picture
+// whole are the widths of whole rows that stand under view index of a piece, or what has no line in the picture of what is worn.
+func (p *plan) whole(v *viewPlan, index int) []*schematic.Measure {
+	first := slices.IndexFunc(v.made.Views, func(v schematic.View) bool { return v.Panel })
+	if v.worn {
+		first = 0
 	}
-	if index != first {
-		return nil
+	var all []*schematic.Measure
+	for k := range v.made.Measures {
+		m := &v.made.Measures[k]
+		if index == first && m.View == schematic.NoView && !m.Same && p.design().Wants(v.made.Name, m.Name) {
+			all = append(all, m)
+		}
 	}
+	return all
+}
+
+// wholesOf are those measurements as they are written.
+func (p *plan) wholesOf(v *viewPlan, index int, byID []map[string]*schematic.Measure) []*whole {
 	panels := 0
-	for _, v := range made.Views {
+	for _, v := range v.made.Views {
 		if v.Panel {
 			panels++
 		}
 	}
 	var all []*whole
-	for k := range made.Measures {
-		m := &made.Measures[k]
-		if m.View != schematic.NoView || m.Same || !p.design().Wants(made.Name, m.Name) {
-			continue
-		}
-		it := p.newItem(made.Name, m, byID)
+	for _, m := range p.whole(v, index) {
+		it := p.newItem(v.made.Name, m, byID)
 		text := wholeText(m, panels)
-		if slices.Contains(p.g.AsWorn(), made) {
+		if v.worn {
 			text = it.m.Name + it.suffix
 		}
 		all = append(all, &whole{it, text})
@@ -83,6 +88,7 @@ func wholeText(m *schematic.Measure, panels int) string {
 type wholeLine struct {
 	it          *item
 	first       bool // of its item
+	lettered    bool // its item bears a letter
 	words       string
 	letter      bool
 	rules       []string // the units behind them
@@ -106,7 +112,7 @@ func (h *whole) lines(o *Options, limit float64, lettered bool) []wholeLine {
 	var all []wholeLine
 	for _, b := range broken {
 		for _, s := range sheet.Wrap(b, limit, size, fonts.Regular) {
-			all = append(all, wholeLine{it: h.it, first: len(all) == 0, words: s, width: room(fonts.Regular, size, s), high: step})
+			all = append(all, wholeLine{it: h.it, first: len(all) == 0, lettered: lettered, words: s, width: room(fonts.Regular, size, s), high: step})
 		}
 	}
 	switch last := &all[len(all)-1]; {
@@ -148,7 +154,7 @@ func (d *drawn) wholeRows(o pt, ids map[string]bool) []sheet.Item {
 	for _, l := range d.wholes {
 		if l.first {
 			g = &sheet.Group{ID: unique(ids, l.it.m.ID), Class: "measure", Title: l.it.title}
-			if l.it.name != "" {
+			if l.lettered {
 				g.Title = l.it.name + ": " + g.Title
 			}
 			items = append(items, g)

@@ -3,8 +3,10 @@ package place
 import (
 	"os"
 	"path/filepath"
+	"strings"
 	"testing"
 
+	"flatwright/fonts"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
 	"flatwright/schematic/random"
@@ -135,4 +137,44 @@ func TestAnUpperArmIsMeasuredWhereItIs(t *testing.T) {
 		}
 	}
 	require.Equal(t, 2, seen)
+}
+
+// A measurement has one letter in every size and however its values are told, and a table is in the order of its letters.
+func TestAMeasurementHasOneLetterOnEverySheet(t *testing.T) {
+	told := map[string]int{} // how often a letter that is not the first is met again
+	for name, gs := range wornGarments(t, "worn") {
+		letter := map[string]string{}
+		for _, labels := range []Labels{OneSize, AllSizes, Letters, Blank} {
+			for size := range gs {
+				sheets, err := Schematic(gs, Options{Labels: labels, Size: size})
+				require.NoError(t, err)
+				for _, s := range sheets {
+					last := ""
+					sheet.Walk(&s.Root, func(it sheet.Item) {
+						switch it := it.(type) {
+						case *sheet.Group:
+							if l, _, ok := strings.Cut(it.Title, ": "); ok && it.Class == "measure" && l == strings.ToUpper(l) {
+								if letter[it.ID] == "" {
+									letter[it.ID] = l
+								}
+								require.Equal(t, letter[it.ID], l, "%s of %s", it.ID, name)
+								told[name]++
+							}
+						case *sheet.Text:
+							if it.Class == "table" && it.Face == fonts.Bold && len(it.S) < 3 && it.Anchor == sheet.Start {
+								require.True(t, len(last) < len(it.S) || last < it.S, "%s after %s in %s", it.S, last, name)
+								last = it.S
+							}
+						}
+					})
+				}
+			}
+		}
+		of := map[string]string{}
+		for id, l := range letter {
+			require.Empty(t, of[l], "%s of %s and %s", l, id, name)
+			of[l] = id
+		}
+	}
+	require.Greater(t, len(told), 50)
 }

@@ -173,6 +173,10 @@ func unitsOf(us []units.Unit, otherwise place.Units) place.Units {
 // find room, so that one may be held against another, and a size drawn alone is
 // drawn as in the set.
 func lay(ctx context.Context, gs []*schematic.Garment, all []*drawing) error {
+	order := place.LetterOrder(gs)
+	for _, d := range all {
+		d.opts.Order = order
+	}
 	ofOne := func(d *drawing) bool { return d.opts.Labels == place.OneSize && d.opts.Scale == 0 }
 	drafts := make([]*place.Draft, len(gs))
 	var scales place.Scales

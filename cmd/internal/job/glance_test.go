@@ -24,7 +24,7 @@ func TestAGlanceIsTheDrawingOfTheSizeAmongAll(t *testing.T) {
 				o.Size = size
 				whole, err := job.Live(context.Background(), src, o, nil)
 				require.NoError(t, err, name)
-				first, err := job.Glance(context.Background(), src, o, l.Scales)
+				first, err := job.Glance(context.Background(), src, o, l.Scales, l.Letters)
 				require.NoError(t, err, name)
 				require.Len(t, first.Pages, len(whole.Pages), "%s %s", name, size)
 				for i := range whole.Pages {
@@ -40,7 +40,7 @@ func TestADrawingThatNobodyWaitsForEnds(t *testing.T) {
 	ctx, stop := context.WithCancel(context.Background())
 	stop()
 	src := job.Source{Name: "p.yaml", Text: examples.Text("saltmarsh-cardigan")}
-	_, err := job.Glance(ctx, src, job.DrawOptions{Size: "M"}, place.Scales{Pieces: 8})
+	_, err := job.Glance(ctx, src, job.DrawOptions{Size: "M"}, place.Scales{Pieces: 8}, nil)
 	assert.Error(t, err)
 	_, err = job.Live(ctx, src, job.DrawOptions{Size: "M"}, nil)
 	assert.True(t, errors.Is(err, context.Canceled), err)

@@ -24,6 +24,7 @@ type Look struct {
 	Result
 	Drawing string       // what is drawn: a size, or all sizes
 	Scales  place.Scales // at which all sizes find room, if each is drawn by itself
+	Letters []string     // the measurements in the order of their letters
 	Pages   [][]byte     // svg elements to stand in a page
 	Table   table.Table
 	Sizes   expr.Sizes
@@ -137,21 +138,21 @@ func Live(ctx context.Context, src Source, o DrawOptions, beside func(name strin
 	if err := lay(ctx, gs, all); err != nil {
 		return l, err
 	}
-	l.Scales = all[0].scales
+	l.Scales, l.Letters = all[0].scales, all[0].opts.Order
 	return l, l.put(all[0])
 }
 
-// Glance draws o.Size, which has to be there, by itself and at the scales that Live gave last: what
+// Glance draws o.Size, which has to be there, by itself, at the scales and with the letters that Live gave last: what
 // a person waits for who types. It works no other size, checks nothing and gives no measurements; Live
 // tells all that, and whether the scales are still those of all sizes. Its error is Live's.
-func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales) (Look, error) {
+func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales, letters []string) (Look, error) {
 	var l Look
 	p, found := read.Pattern(src.Name, src.Text)
 	l.Findings = found
 	if p == nil || found.Stop() {
 		return l, ErrUnreadable
 	}
-	l.Title, l.Sizes, l.Sample, l.Units, l.Scales = p.Title, p.Sizes, p.Sample, p.Units, scales
+	l.Title, l.Sizes, l.Sample, l.Units, l.Scales, l.Letters = p.Title, p.Sizes, p.Sample, p.Units, scales, letters
 	i, err := sizeNamed(p, o.Size)
 	if err != nil {
 		return l, err
@@ -166,7 +167,7 @@ func Glance(ctx context.Context, src Source, o DrawOptions, scales place.Scales)
 	check.Own(gs)
 	schematic.DrawOnce(gs)
 	d := all[0]
-	d.opts.Size, d.opts.Stop = 0, ctx.Done()
+	d.opts.Size, d.opts.Stop, d.opts.Order = 0, ctx.Done(), letters
 	d.opts.Face = ownFace(facePos(p), o.Face, &l.Findings)
 	d.opts.Scale, d.opts.WornScale = scales.Pieces, scales.Worn
 	if d.sheets, err = place.Schematic(gs, d.opts); err != nil {

@@ -84,7 +84,7 @@ func BenchmarkGlance(b *testing.B) {
 	require.NoError(b, err)
 	b.ReportAllocs()
 	for b.Loop() {
-		if _, err := Glance(context.Background(), src, DrawOptions{Size: all.Drawing}, all.Scales); err != nil {
+		if _, err := Glance(context.Background(), src, DrawOptions{Size: all.Drawing}, all.Scales, all.Letters); err != nil {
 			b.Fatal(err)
 		}
 	}

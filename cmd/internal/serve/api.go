@@ -306,7 +306,7 @@ func (s *Server) edit(w http.ResponseWriter, r *http.Request, q editQuestion) an
 		return nil
 	}
 	a := editAnswer{Text: string(text)}
-	if q.Look != nil && q.Look.Glance != (scales{}) {
+	if q.Look != nil && q.Look.Glance.told() {
 		q.Look.Text = a.Text
 		if look, ok := s.glance(r.Context(), *q.Look); ok {
 			a.Look = &look

@@ -72,11 +72,16 @@ func (c choices) draw() job.DrawOptions {
 	return o
 }
 
-// scales are those of a drawing; 0 for what it doesn't show.
+// scales are those of a drawing, 0 for what it doesn't show, and its letters.
 type scales struct {
 	Worn   float64 `json:"worn"`
 	Pieces float64 `json:"pieces"`
+
+	Letters []string `json:"letters"` // the measurements in their order
 }
+
+// told reports whether a drawing had them.
+func (s scales) told() bool { return s.Worn > 0 || s.Pieces > 0 }
 
 type lookAnswer struct {
 	Title    string       `json:"title"`
@@ -126,7 +131,7 @@ type tableRow struct {
 // look draws what a person types. A glance waits behind nothing; what is worked for everything waits for its turn.
 func (s *Server) look(w http.ResponseWriter, r *http.Request, q choices) any {
 	s.keep(q)
-	if q.Glance != (scales{}) {
+	if q.Glance.told() {
 		if a, ok := s.glance(r.Context(), q); ok {
 			return a
 		}
@@ -147,7 +152,7 @@ func (s *Server) look(w http.ResponseWriter, r *http.Request, q choices) any {
 func (s *Server) glance(ctx context.Context, q choices) (a lookAnswer, ok bool) {
 	src := s.source(q.Text)
 	q.face = s.faceOf(ctx, src)
-	l, err := job.Glance(ctx, src, q.draw(), place.Scales(q.Glance))
+	l, err := job.Glance(ctx, src, q.draw(), place.Scales{Worn: q.Glance.Worn, Pieces: q.Glance.Pieces}, q.Glance.Letters)
 	if err != nil && !errors.Is(err, job.ErrUnreadable) {
 		return a, false
 	}
@@ -157,7 +162,7 @@ func (s *Server) glance(ctx context.Context, q choices) (a lookAnswer, ok bool) 
 }
 
 func answerOf(l job.Look, err error, name string) lookAnswer {
-	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Scale: scales(l.Scales), Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
+	a := lookAnswer{Title: l.Title, Readable: !errors.Is(err, job.ErrUnreadable), Drawing: l.Drawing, Scale: scales{l.Scales.Worn, l.Scales.Pieces, l.Letters}, Sizes: l.Sizes.Names, Groups: l.Sizes.Groups,
 		Units: l.Units.String(), Pages: []string{}, Table: tableOf(l.Table), Findings: foundOf(l.Findings, name), Names: l.Names}
 	if l.Sample >= 0 && l.Sample < len(a.Sizes) {
 		a.Sample = a.Sizes[l.Sample]
