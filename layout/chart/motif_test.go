@@ -66,6 +66,15 @@ func TestMotifsHaveTheirCornersAndStraightSides(t *testing.T) {
 	}
 }
 
+// Rounds that are turned, and end in the corner that they begin in with a chain and a single crochet for its last chain, are square.
+func TestTurnedRoundsThatBeginInACornerAreSquare(t *testing.T) {
+	p, f := laid(fromText(t, "Make a magic ring.\nRnd 1: Ch 3 (counts as dc), 2 dc in ring, [ch 2, 3 dc in ring] 3 times, ch 1, sc in top of ch-3. Turn.\n"+
+		"Rnd 2: Ch 3 (counts as dc), 2 dc in sp below, ch 3, [(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 3] around, 3 dc in same sp as beginning 3 dc, ch 1, sc in top of ch-3. Turn.\n"+
+		"Rnd 3: Ch 3 (counts as dc), 2 dc in same sp, ch 2, (dc, ch 3, dc) in next ch-3 sp, ch 2, [(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 2, (dc, ch 3, dc) in next ch-3 sp, ch 2] around, 3 dc in same sp of beginning 3 dc, ch 1, sc in top of ch-3. Turn.\n"))
+	requirePolygon(t, p, 4)
+	assert.Empty(t, touching(p, f, 0.02))
+}
+
 func TestAMotifHasItsCornersFromTheFirstRoundOn(t *testing.T) {
 	p, _ := laid(text(t, "rows/granny-us.txt"))
 	assert.NotNil(t, p.lines[1].corners, "its arches turn the corners of round 1")

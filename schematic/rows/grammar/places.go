@@ -317,6 +317,7 @@ var cores = []form{
 	{rule: "core", pattern: "same [{tail}]", meaning: "the place worked into last", example: "dc in same", build: same},
 	{rule: "core", pattern: "(base/bottom of [$tch/same/that/this] ($ch [{n:num}] | {m:num} $ch) | joining [{tail}] | $st at base/bottom of [$tch/same/that/this] $ch [{q:num}] | $st at base/bottom of {tail} | $st where joined | joined $st | {k:kind} at base)", meaning: "the place worked into last", example: "dc in base of ch-3", build: same},
 	{rule: "core", pattern: "{u:unit} (indicated | [or $sp] indicated | just made | below same)", meaning: "the place worked into last", example: "(sc, ch 3, 4 dc) in st indicated", build: same},
+	{rule: "core", pattern: "$sp below", meaning: "the place in which the round begins", example: "Rnd 2: Ch 3, 2 dc in sp below, ch 3, [(3 dc, ch 2, 3 dc) in next ch-2 sp, ch 3] around", when: tests{crochet, inRow, firstPlace}, build: same},
 	{rule: "core", pattern: "(loop/lp/ch/sp/space/st [{n:num}] [$sp] [just] made/worked/formed/created/completed)", meaning: "the place worked into last", example: "5 sc in loop just made", build: same},
 	{rule: "core", pattern: "([$center] [of] [adjustable/magic/amigurumi/first/foundation/same] $ring | mr/mc | [adjustable/magic/amigurumi] [ring/circle/loop] | $center of [$ch] $ring | magic)", meaning: "the ring", example: "6 sc in ring",
 		build: func(m *match) any {
@@ -504,7 +505,7 @@ func (m *match) whereSlipped() bool {
 // saysStart reports whether words tell a place as the one in which the row began: same sp as beginning ch-5.
 func (m *match) saysStart() bool {
 	for i := m.from; i+1 < m.to; i++ {
-		if m.p.at(i).Is("as", "with") {
+		if m.p.at(i).Is("as", "with", "of") {
 			return m.p.at(i+1).Is("beg", "beginning", "first", "start", "starting", "join", "joining", "initial")
 		}
 	}
@@ -646,7 +647,7 @@ func (p *parser) endsTail(j int) bool {
 		return true
 	}
 	v, to := number(p, j)
-	return v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first", "any")
+	return v != nil && (p.at(to).Is("times", "more", "x") || p.thingAt(to)) && !p.at(j-1).Is("row", "rnd", "round", "of", "ch", "next", "last", "first", "any", "beg", "beginning", "starting")
 }
 
 // tailOf reports whether the words from i on name a row or a piece.

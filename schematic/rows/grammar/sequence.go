@@ -758,7 +758,7 @@ func (s *sequence) specRepeated(r *ins.Repeat, i int) int {
 
 // pastMarks is behind the words and brackets at j that only say what is repeated: from, between [ ], the instructions in brackets.
 func (s *sequence) pastMarks(j int) int {
-	for emptyBrackets(s.at(j)) || s.at(j).Is("parenthesis", "parentheses", "pattern", "from", "between", "bet", "btw", "instructions", "directions", "patt", "pat", "in", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat", "beg", "beginning", "start", "bracketed", "asterisk") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
+	for emptyBrackets(s.at(j)) || s.at(j).Is("parenthesis", "parentheses", "pattern", "from", "between", "bet", "btw", "instructions", "directions", "patt", "pat", "in", "after", "brackets", "stitches", "sts", "again", "this", "last", "section", "repeat", "beg", "beginning", "start", "bracketed", "asterisk") && !(s.at(j).Is("last", "this") && s.at(j+1).Is("row", "rnd", "round", "two", "2")) {
 		j++
 	}
 	return j

@@ -56,6 +56,11 @@ func behindChain(m *match) bool {
 	return m.from < 8 && m.p.at(0).Is("ch") && m.p.at(1).Kind == 'n' && m.p.at(2).Is(",")
 }
 
+// firstPlace reports whether no place is named before it in its line.
+func firstPlace(m *match) bool {
+	return !slices.ContainsFunc(m.p.t[:max(m.from-1, 0)], func(t text.Token) bool { return t.Is("in", "into", "next", "each", "across", "around") })
+}
+
 // Where it stands: opens and ends are the ends of the line, the others the words beside it or at its own ends.
 
 func opens(m *match) bool { return m.from == 0 }

@@ -600,6 +600,8 @@ var statements = []form{
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sew | whipstitch) [across/in] (through/thru/in) (both/all/two) (thicknesses/layers/pieces/sides/thickness) [across/along/over/in] [all/each/next] [{n:num}] [$st] [to join | to close | across]", meaning: "a seam", example: "Sl st through both thicknesses across 8 sts"},
 	{rule: "neutral", pattern: "(sl $st | slst | ss | sc | dc | single crochet | whipstitch | sew | hold/holding) [across] ([short/both/two/long/these] ends/sides/edges/top/layers/seam/pieces | {w:row} {n:num} and {w:row} {m:num} | first/last and first/last {w:row}) together/tog [through/along/with {x:stretch}]", meaning: "a seam", example: "Fold the cuff, then sc the ends together"},
 	{rule: "neutral", pattern: "{n:num} group/groups/cluster/clusters/set/sets of {x:sentence}", meaning: "how many there are then", example: "Rnd 1: Ch 3, dc in ring, ch 1, [2 dc in ring, ch 1] 5 times, join. 6 groups of 2-dc and ch-1 sp.", when: tests{begun, no(said("in", "into", "over", "around", "next", "each"))}},
+	{rule: "neutral", pattern: "{n:num} {m:num} {k:kind} group/groups/cluster/clusters/shell/shells/set/sets/fan/fans", meaning: "how many there are then", example: "Rnd 2: Ch 3, 2 dc in same st, ch 2, *skip 1 st, 3 dc in next st, ch 2; rep from * around, join. 8 3-dc groups", when: tests{endsOrKind("pg")}},
+	{rule: "neutral", pattern: "[and/which/that/this] [to] form/forms/forming/make/makes/making last/final/{o:ord} {u:unit}", meaning: "what the stitch before it makes", example: "Rnd 2: Ch 1, sc in same st, *ch 5, skip 2 dc, sc in next dc; rep from * 4 times more, ch 2, skip 2 dc, dc in first sc to form last ch-5 sp", when: tests{crochet, endsOrKind("pg"), begun}},
 	{rule: "neutral", pattern: "for total of {n:num} [more] petal/petals/point/points/leaf/leaves/scallops/shells/loops/spikes/rays/motifs", meaning: "how many there are then", example: "Rnd 2: *Sc in next st, ch 5; rep from * around, for a total of 12 petals"},
 	{rule: "neutral", pattern: "(rs/ws/right/wrong) [side] facing [you] [{x:stretch}]", meaning: "which side is seen", example: "With RS facing, k to end"},
 	{rule: "neutral", pattern: "between $row {n:num} and/& {m:num}", meaning: "where a thing is put", example: "Place them centered, between rounds 18 and 19", when: tests{endsOrKind("p"), no(inRow)}},
@@ -1297,6 +1299,9 @@ func join(m *match) any {
 	if st := m.closesArch(); st != nil {
 		return st
 	}
+	if m.p.at(m.to-1).Is("with", "by", "using") && m.p.at(m.to).Is("ch", "chain") { // join with ch 2, dc in first sc
+		return &ins.Nothing{}
+	}
 	j := &ins.Join{}
 	if t, ok := m.get("to").(*ins.Join); ok {
 		j.Chain, j.Nth = t.Chain, t.Nth
@@ -1318,6 +1323,12 @@ func join(m *match) any {
 // closesArch is the tall stitch with which a round is joined behind chains, instead of the last of these: ch 2, join with dc in first sc.
 func (m *match) closesArch() ins.Item {
 	i := m.from - 1
+	for k := i; k > 0 && k > i-8; k-- { // ch 2, skip 2 dc, join with dc in first sc
+		if m.p.at(k).Is("skip", "sk", "miss") {
+			i = k - 1
+			break
+		}
+	}
 	for m.p.at(i).Is(",", "and", "then") {
 		i--
 	}

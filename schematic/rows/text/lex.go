@@ -96,9 +96,7 @@ func unquoted(t []Token) []Token {
 		case open < 0 && begins && quotePairs[t[i].S] != "":
 			open = i
 		case open >= 0 && t[i].S == quotePairs[t[open].S] && t[i].Glued:
-			if i > open+1 && brackets(t, open, i) {
-				t[open].Kind, t[open].S, t[i].Kind, t[i].S = 'p', "(", 'p', ")"
-			}
+			quote(t, open, i)
 			open = -1
 		}
 	}
@@ -114,6 +112,16 @@ func unquoted(t []Token) []Token {
 		}
 	}
 	return out
+}
+
+// quote makes brackets of two signs, at open and at i, that stand for them, and nothing of those about a star: repeat from '*' twice.
+func quote(t []Token, open, i int) {
+	switch {
+	case i == open+2 && strings.Contains(stars, t[open+1].S):
+		t[open].Kind, t[i].Kind = 'q', 'q'
+	case i > open+1 && brackets(t, open, i):
+		t[open].Kind, t[open].S, t[i].Kind, t[i].S = 'p', "(", 'p', ")"
+	}
 }
 
 // brackets reports whether two signs, at open and at i, stand for brackets: about what is repeated, or a count.

@@ -108,7 +108,7 @@ func (f *fabric) reversedInto(g *fabric) *fabric {
 	if cap(runs) < len(f.runs) {
 		runs = make([]run, len(f.runs))
 	}
-	*g = fabric{runs: runs[:len(f.runs)], picots: f.picots, groups: f.groups, ring: f.ring}
+	*g = fabric{runs: runs[:len(f.runs)], picots: f.picots, groups: f.groups, ring: f.ring, midArch: f.midArch}
 	for i := range f.runs {
 		g.runs[len(f.runs)-1-i] = f.runs[i]
 	}

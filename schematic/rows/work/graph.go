@@ -226,11 +226,13 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 		}
 	}
 	g.first, g.rolled = 0, 0
-	if !flipped && r.round && l.Into == 0 && beginsInSame(body) && r.fab != nil && r.fab.midArch {
-		g.rolled = len(g.places)
-	}
-	if flipped && r.round && overFirst(body) {
-		g.first = 1
+	if r.round && r.fab != nil && beginsAtLast(r.fab, flipped, body) {
+		switch {
+		case flipped:
+			g.first = 1
+		case l.Into == 0:
+			g.rolled = len(g.places)
+		}
 	}
 	if beyond != nil && flipped {
 		for i := beyond.stitches(); i > 0; i-- {

@@ -413,8 +413,11 @@ func leadsOn(tail []ins.Item) bool {
 	return false
 }
 
-// onlyRing reports whether a round stands on a ring of which no chain can be worked into, as on a magic one.
-func (w *work) onlyRing() bool { return w.round && w.from.ring && len(w.from.runs) == 0 }
+// onlyRing reports whether a round stands on a ring of which no chain is worked into: a magic one, or of so few chains that they
+// are a centre (common practice: up to 10).
+func (w *work) onlyRing() bool {
+	return w.round && w.from.ring && (len(w.from.runs) == 0 || w.from.base() && w.cur.atStart() && w.from.stitches() <= 10)
+}
 
 func (w *work) feetFrom() int {
 	if w.rec == nil {
@@ -480,7 +483,7 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 
 // same works n where the stitch before it was worked.
 func (w *work) same(n ins.Item, p *ins.Place) {
-	if p.Start && w.origin != nil && w.began && w.cur.left == 0 {
+	if p.Start && w.origin != nil && w.began && (w.cur.left == 0 || p.Unit.Space && w.from.midArch) {
 		w.foot(n, w.origin)
 		return
 	}
@@ -764,13 +767,13 @@ func (w *work) overNext(n ins.Item, p *ins.Place, k int) {
 // ch 2, dc in first sc; ch 2, dc in 4th ch of ch-5.
 func (w *work) lastArch(n *ins.Stitch, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
-	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && w.out.runs[k].kind.ID == "sc") || w.cur.atStart() || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 1 || n.Kind.Height == 1 && !w.out.runs[k].space() {
+	if !w.round || k < 1 || !w.out.runs[k].space() && !(n.Kind != nil && w.cur.left <= 2 && w.out.hasChains(0) && w.out.runs[k].kind != nil && w.out.runs[k].kind.ID == "sc") || w.cur.atStart() && !w.from.ring && len(w.from.runs) > 0 || !endOfRow(tail) || n.Kind == nil || n.Kind.Height < 1 || n.Kind.Height == 1 && !w.out.runs[k].space() {
 		return false
 	}
 	if len(n.Places) != 1 || w.count(n.N) != 1 || n.Places[0].Unit.Space || n.Places[0].N.By != nil || n.Places[0].N.All != 1 {
 		return false
 	}
-	if p := n.Places[0]; p.Kind != ins.InFirst && (p.Kind != ins.InTop || w.startChain < 3) && !w.closesBelow(&p) {
+	if p := n.Places[0]; p.Kind != ins.InFirst && (p.Kind != ins.InTop || w.startChain < 3 && !w.out.runs[0].tch) && !w.closesBelow(&p) {
 		return false
 	}
 	w.closedRound = true

@@ -938,13 +938,20 @@ func (r *runner) below(rd *reading, body []ins.Item) (below *fabric, flipped boo
 	case flipped: // a graph holds what it is worked from
 		below = below.reversed()
 	}
-	if flipped && r.round && overFirst(body) || !flipped && r.round && below.midArch && beginsInSame(body) {
+	if r.round && beginsAtLast(below, flipped, body) {
 		below = below.fromLast()
 	}
 	if rd.behind != nil {
 		below = joined2(below, rd.behind)
 	}
 	return below, flipped
+}
+
+// beginsAtLast reports whether a round begins over what lies last in the one below as it meets it: over the stitch that this was joined
+// to, once it is turned, or else in the arch in the middle of which it ended.
+func beginsAtLast(below *fabric, flipped bool, body []ins.Item) bool {
+	inArch := below.midArch && beginsInSame(body)
+	return inArch != flipped && (inArch || overFirst(body))
 }
 
 // into is the round further down that a row names, behind the last one; nil if it is the last.
