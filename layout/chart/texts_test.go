@@ -51,6 +51,15 @@ func TestAChartHasTheRowsOfItsTextAndNoOthers(t *testing.T) {
 	assert.False(t, w.Faced, "the text tells the sides")
 }
 
+// What goes into a round further down, or around as often as nothing tells, is told and not drawn as one of it.
+func TestARoundFurtherDownIsTold(t *testing.T) {
+	const two = "Ch 6, join with sl st to form a ring.\nRnd 1: Ch 1, 16 sc in ring, join.\nRnd 2: Ch 6, skip 1 sc, dc in next sc, *ch 3, skip 1 sc, dc in next sc; rep from * 5 times, ch 3, join in 3rd ch of ch-6.\nRnd 3: Ch 1, (3 sc, ch 3, 3 sc) in each ch-3 sp around, join.\n"
+	for _, line := range []string{"Rnd 4: Ch 4, 1 dc in same space, *ch 7, 2 dc over dc of 2nd rnd; rep from * around, join.\n", "Rnd 4: Ch 1, sc in same st, *ch 7, sc in dc of Rnd 2; rep from * 6 times, ch 7, join.\n"} {
+		assert.NotEmpty(t, fromText(t, two+line).Gaps(), line)
+	}
+	assert.Empty(t, fromText(t, two).Gaps())
+}
+
 // The first row of which the text tells the side tells it of those before: Row 1 (RS) behind three knitted rows.
 func TestTheSideOfARowTellsOfThoseBefore(t *testing.T) {
 	for text, wrong := range map[string][]bool{

@@ -637,7 +637,7 @@ func wholeRows(q *ins.Repeat) bool {
 func (r *runner) whole(l *ins.Line) bool {
 	found := false
 	body := r.flat(l.Body)
-	for _, n := range body {
+	for i, n := range body {
 		switch n := n.(type) {
 		case *ins.RepeatRows, *ins.BindEach, *ins.AsFor, *ins.Edge, *ins.Measure, *ins.Divide, *ins.Together, *ins.Markers:
 			found = true
@@ -651,7 +651,7 @@ func (r *runner) whole(l *ins.Line) bool {
 		case *ins.Stitch, *ins.Repeat, *ins.CastOn, *ins.PickUp:
 			return false
 		case *ins.Chain:
-			if len(body) > 1 {
+			if len(body) > 1 && !(found && slices.ContainsFunc(body[i+1:], is[*ins.Turn]) && endOfRow(body[i+1:])) { // Row 5: Repeat Row 3. Ch 1, turn.
 				return false
 			}
 		}
@@ -700,6 +700,12 @@ func (r *runner) wholeOne(l *ins.Line, n ins.Item) bool {
 		r.edge = max(r.no, 0)
 		r.no, r.side, r.carry = 0, 0, nil
 		r.fresh = true
+	case *ins.Chain:
+		list := r.readings()
+		for i := range list {
+			list[i].carry = n
+		}
+		r.keep(list)
 	case *ins.Measure:
 		r.measure(n.Length)
 	case *ins.Leave:

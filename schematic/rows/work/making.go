@@ -313,7 +313,7 @@ func (w *work) slipTravel(n *ins.Stitch, p *ins.Place, tail []ins.Item) bool {
 		before := w.cur.left
 		at := w.cur.run()
 		w.space(w.spaceSize(p.Unit), p.At)
-		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 && !(passed == 1 && w.round && !w.from.runs[0].tch) { // it was joined to the first
+		if passed := before - w.cur.left; passed > 0 && at != nil && w.travel > 0 && !(passed == 1 && !(w.round && w.from.runs[0].tch)) { // it was joined to the first, or turned on it
 			w.tell("rows/under-use", finding.Warning, p.At, "%s stitches lie between the slip stitches and the space", "slip stitch in %s more", passed, passed)
 		}
 	} else if p.Unit.Chain && w.round && !w.from.ring && w.cur.f.hasChains(w.cur.i) {
@@ -475,7 +475,11 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 			k--
 		}
 		w.use(max(k-1, 0), nil, p.At)
-		w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: p.Unit, At: p.At})
+		u := p.Unit
+		if r := w.cur.run(); u.Any() && r != nil && r.chain == 1 && len(w.out.runs) > 0 && w.out.runs[0].tch { // the chain is that stitch
+			u = ins.Unit{Space: true}
+		}
+		w.eachFoot(n, &ins.Place{Kind: ins.InNext, N: ins.N(1), Unit: u, At: p.At})
 	case ins.RowEnds:
 		w.rowEnds(n, p)
 	}
@@ -631,6 +635,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 		w.foot(n, w.feet(w.lastPos))
 	case w.crosses(n, p, k):
 	case p.Unit.Word == "down" && !w.nextIs(p.Unit.Stitch):
+		w.doubtful("stitches go into a row further down")
 		w.free, w.pinned = true, true
 		w.emit(run{kind: kind, n: k * makes * w.amount(n)}, nil, n)
 	case p.Unit.Word == "held" && w.from.stitches() == 0, p.Unit.Word == "unworked" && w.cur.left == 0, p.Unit.Word == "skipped" && w.passed == 0: // of a row further down
@@ -669,8 +674,14 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 
 // skippedBelow notes that stitches go into some that an earlier row skipped: where those stand is not known.
 func (w *work) skippedBelow() {
-	if w.blind = true; w.g != nil && w.quiet == 0 {
-		w.g.doubt = "stitches go into some that an earlier row skipped"
+	w.blind = true
+	w.doubtful("stitches go into some that an earlier row skipped")
+}
+
+// doubtful notes in the graph why it is not sure where the row stands.
+func (w *work) doubtful(why string) {
+	if w.g != nil && w.quiet == 0 {
+		w.g.doubt = why
 	}
 }
 

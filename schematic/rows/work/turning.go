@@ -18,7 +18,12 @@ type saying struct {
 func sayings(x *ins.Text) map[int][]saying {
 	out := map[int][]saying{}
 	for _, s := range x.Sections {
+		var turned *ins.Chain // with which the line before ended
 		for _, l := range s.Lines {
+			if n := standsForFirst(l.Body, turned); n != nil {
+				out[n.N.All] = append(out[n.N.All], saying{ins.CountsAsStitch, n.At, s})
+			}
+			turned = turningEnd(l.Body)
 			for _, item := range l.Body {
 				if n, ok := item.(*ins.Chain); ok && n.Count.How != ins.Unsaid && n.N.By == nil && n.N.All > 0 {
 					out[n.N.All] = append(out[n.N.All], saying{n.Count.How, n.At, s})
@@ -27,6 +32,43 @@ func sayings(x *ins.Text) map[int][]saying {
 		}
 	}
 	return out
+}
+
+// standsForFirst is the chain, before a row or at its beginning, behind which the row goes on in the 2nd stitch: it stands for the
+// first one. Nil: there is none.
+func standsForFirst(body []ins.Item, turned *ins.Chain) *ins.Chain {
+	for _, item := range body {
+		switch n := item.(type) {
+		case *ins.Chain:
+			turned = n
+		case *ins.Turn, *ins.Nothing:
+		case *ins.Stitch:
+			if turned == nil || turned.Count.How != ins.Unsaid || turned.N.By != nil || turned.N.All < 2 || len(n.Places) == 0 {
+				return nil
+			}
+			if p := n.Places[0]; p.Kind != ins.InEvery || p.N.By != nil || p.N.All != 2 || p.Unit.Chain || p.Unit.Space || n.Kind == nil || n.Kind.Height < 1 {
+				return nil
+			}
+			return turned
+		default:
+			return nil
+		}
+	}
+	return nil
+}
+
+// turningEnd is the chain with which a row ends before it is turned; nil if it ends otherwise.
+func turningEnd(body []ins.Item) *ins.Chain {
+	for i := len(body) - 1; i >= 0; i-- {
+		switch n := body[i].(type) {
+		case *ins.Chain:
+			return n
+		case *ins.Turn, *ins.Nothing:
+		default:
+			return nil
+		}
+	}
+	return nil
 }
 
 // turningSaid takes what a chain counts as from where it stands first, for the rows that
