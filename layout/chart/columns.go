@@ -202,6 +202,9 @@ func feetFromLeft(st []*St, below int, belowRight bool) [][]int {
 func (l *columnList) over(w *Work, r int, st []*St, below []int) []int {
 	n := len(st)
 	feet := feetFromLeft(st, len(below), w.runsRight(r-1))
+	if r > 0 {
+		overGap(feet, w.Rows[r-1].fromLeft(w.runsRight(r-1)))
+	}
 	change := changesOf(feet)
 	var lefts, rights int // columns that the edges move in, or out if negative
 	if !l.pattern && !l.wedges {
@@ -222,6 +225,19 @@ func (l *columnList) over(w *Work, r int, st []*St, below []int) []int {
 	}
 	l.close(st, seq)
 	return seq[:n]
+}
+
+// overGap stands stitches that are cast on over those that the row below has bound off within it.
+func overGap(feet [][]int, below []*St) {
+	next := 0 // place of the row below
+	for i := range feet {
+		if n := len(feet[i]); n > 0 {
+			next = feet[i][n-1] + 1
+		} else if next > 0 && next < len(below) && below[next].off() {
+			feet[i] = []int{next}
+			next++
+		}
+	}
 }
 
 // edgesOf takes from the changes of a row those that move its edges: the first one at each, if it is near, with what goes on

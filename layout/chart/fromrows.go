@@ -47,7 +47,7 @@ func (w *Work) take(r *rows.GraphRow) {
 	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Star: r.Star}
 	row.St = stitchesOf(r)
 	w.standOver(&row)
-	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
+	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && (r.Picked || !row.knitted()) && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
 		row.alongEdge(w.Rows)
 	}
 	if r.Back == 0 && !w.astray {
@@ -112,7 +112,7 @@ func (w *Work) leadsAstray(row *Row, back int) (words string, astray bool) {
 		return "it is worked into a round further down", !w.passBehind(row, back)
 	case row.Edge:
 		return "", false
-	case row.outside(w.Rows), row.hangs():
+	case row.outside(w.Rows), row.hangs(), row.adrift(w.Rows):
 		return "what it is worked into is not known", true
 	case len(w.Rows) > 0 && row.twisted(&w.Rows[len(w.Rows)-1]):
 		return "it does not go around the round below", true
@@ -222,6 +222,17 @@ func (r *Row) hangs() bool {
 		}
 	}
 	return false
+}
+
+// adrift reports whether knitted stitches stand on nothing behind a row that was worked.
+func (r *Row) adrift(below []Row) bool {
+	n := len(below)
+	return n > 0 && !below[n-1].Base && r.Unread == "" && r.loose() && r.knitted()
+}
+
+// knitted reports whether a row begins with a stitch of knitting.
+func (r *Row) knitted() bool {
+	return len(r.St) > 0 && r.St[0].Kind != nil && r.St[0].Kind.Craft == stitch.Knitting
 }
 
 // standOver puts the stitches of a row that was not read over those of the row below, if
@@ -422,7 +433,7 @@ func (w *Work) rightSides() {
 func (r *Row) worked() (knit, purl, other int) {
 	for i := range r.St {
 		switch s := &r.St[i]; {
-		case s.Idle || s.Break || s.Kind == nil:
+		case s.Idle || s.Break || s.Kind == nil || s.off():
 		case s.Kind.ID == "k" && s.Cross == nil:
 			knit++
 		case s.Kind.ID == "p" && s.Cross == nil:

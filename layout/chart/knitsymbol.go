@@ -62,6 +62,7 @@ var knitStrokes = map[string]struct {
 	"knit":                              {},
 	partKey:                             {},
 	"purl":                              {lines: [][]float64{{-1.1, 0, 1.1, 0}}},
+	"bound off":                         {curves: [][8]float64{{-1.4, -0.5, -0.9, 0.9, 0.9, 0.9, 1.4, -0.5}}},
 	"edge":                              {lines: [][]float64{{-1.1, 0, 1.1, 0}, {0, -1.1, 0, 1.1}}},
 	"twisted knit":                      {curves: [][8]float64{{-1.1, -1.4, 2.2, 2.6, -2.2, 2.6, 1.1, -1.4}}},
 	"twisted purl":                      {curves: [][8]float64{{-1.1, -0.8, 2.2, 3, -2.2, 3, 1.1, -0.8}}, lines: [][]float64{{-1.1, -1.4, 1.1, -1.4}}},

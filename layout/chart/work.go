@@ -102,6 +102,9 @@ type Missing struct {
 	Line       int // of the text
 }
 
+// off reports whether s is bound off.
+func (s *St) off() bool { return s.Kind != nil && s.Kind.Key == "bound off" }
+
 // arch reports whether s is a chain arch.
 func (s *St) arch() bool { return s.Kind == nil && !s.Turn && !s.Break }
 

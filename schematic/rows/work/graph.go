@@ -30,7 +30,6 @@ type Graph struct {
 	rolled   int    // places of the row below, if a round begins in the last of them; 0: it does not
 	first    int    // 1: of a round met so, its first element comes first
 	total    int
-	labelled bool  // the row that is worked has a label
 	places   []int // of the row before: the index of each counted place
 	size     int
 	lost     bool   // what the next row stands on is not known
@@ -53,12 +52,14 @@ type GraphRow struct {
 	Joined   bool   // a round that a slip stitch closes
 	Spiral   bool   // a round that goes on into the next
 	RowEnds  bool   // worked along the ends of the rows before
+	Picked   bool   // some of it is picked up
 	Back     int    // rows between it and the one that its feet are of, such as 1 for one worked behind petals
 	Left     int    // stitches of the row before that it leaves unworked at its end
 	Star     int    // the first stitch of what is repeated across it, counted from 1; 0: nothing is
 	Line     int    // line of the text
 	Name     string
 	Stitches []GraphStitch
+	told     bool // it has a label
 }
 
 // GraphStitch is one symbol: a stitch, an arch of Chain chains, a turning chain of
@@ -212,7 +213,7 @@ func (g *Graph) begin(w *work, below *fabric, flipped bool, beyond *fabric, l *i
 		g.cur.Number = r.no + 1
 	}
 	g.into(l.Into)
-	g.labelled = l.Label != nil
+	g.cur.told = l.Label != nil
 	g.flip, g.under, g.yarn, g.doubt, g.said = 0, 0, g.before, "", -1
 	if l.Stated != nil {
 		g.said = r.said(l)
@@ -270,10 +271,18 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 	}
 	s := GraphStitch{Stitch: kind, Chain: chain, Feet: make([]int, len(feet)), Counts: true}
 	for i, f := range feet {
-		s.Feet[i] = g.index(g.below(f))
+		at := g.below(f)
+		if kind != nil && kind.Craft == stitch.Knitting && (at < 0 || at >= len(g.places)) {
+			g.unfounded()
+		}
+		s.Feet[i] = g.index(at)
 		s.Under = s.Under || g.under > 0 && f >= g.under
 	}
 	g.afar(nd)
+	g.cur.Picked = g.cur.Picked || is[*ins.PickUp](nd)
+	if st, ok := nd.(*ins.Stitch); ok && st.Kind == kind && kind != nil && kind.Craft == stitch.Knitting && len(feet) < kind.Uses {
+		g.unfounded()
+	}
 	at := s.Feet
 	s.Colour = g.colourOf(nd, kind, at)
 	s.placed(nd, feet)
@@ -287,7 +296,7 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 		g.put(s)
 		return
 	}
-	s.Counts = kind == nil || kind.ID != "picot"
+	s.Counts = kind == nil || kind.ID != "picot" && kind != boundOff
 	if n > 1 && foot >= 0 || len(feet) == 1 && k > 0 && sameFoot(g.cur.Stitches[k-1], at) {
 		s.Group = r.group
 	}
@@ -518,7 +527,8 @@ func (g *Graph) commit(side int, name string) {
 	}
 	g.before = g.yarn
 	g.cur.together()
-	if len(g.cur.Stitches) == 0 && len(g.places) == 0 && g.cur.Unread == "" && !g.lost && g.labelled {
+	g.setUp()
+	if len(g.cur.Stitches) == 0 && len(g.places) == 0 && g.cur.Unread == "" && !g.lost && g.cur.told {
 		g.cur.Unread, g.lost = "what it is worked into is not known", true
 	}
 	if g.lost {
@@ -528,6 +538,18 @@ func (g *Graph) commit(side int, name string) {
 		g.keep(g.cur)
 	}
 	g.cur = GraphRow{}
+}
+
+// setUp takes their numbers from knitted rows told without one, once row 1 follows them.
+func (g *Graph) setUp() {
+	if !g.cur.told || g.cur.Number != 1 {
+		return
+	}
+	for i := range g.Rows {
+		if row := &g.Rows[i]; !row.Start && !row.told && len(row.Stitches) > 0 && row.Stitches[0].Stitch != nil && row.Stitches[0].Stitch.Craft == stitch.Knitting {
+			row.Number, row.Name = -1, "set-up"
+		}
+	}
 }
 
 // guessed keeps of a row no more than how many stitches and arches it makes, or says that it makes.

@@ -52,6 +52,17 @@ func (w *work) passMarks() {
 	}
 }
 
+// beyondTurn is what a short row has not come to, with its markers.
+func (w *work) beyondTurn() *fabric {
+	f := rest(&w.cur)
+	for _, m := range w.from.marks {
+		if m >= w.used() {
+			f.marks = append(f.marks, m-w.used())
+		}
+	}
+	return f
+}
+
 // behindSpaces is how many stitches stand behind the spaces or groups up to which is worked, the last so many of the row; below 0 if an extent
 // names none, or the row has not as many.
 func (w *work) behindSpaces(e ins.Extent) int {

@@ -1123,7 +1123,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 	case endsInSlip(body):
 		res.lefts = rest(&w.cur)
 	case r.shortRow(w, l, body):
-		res.lefts = rest(&w.cur)
+		res.lefts = w.beyondTurn()
 		res.ahead = res.lefts
 		if r.g != nil {
 			r.g.waits(w.cur.pos, w.cur.left, wrapped(body))
@@ -1284,6 +1284,9 @@ func joined2(a, b *fabric) *fabric {
 	f := &fabric{runs: append([]run(nil), a.runs...), picots: a.picots, groups: a.groups, ring: a.ring, marks: a.marks}
 	for _, q := range b.runs {
 		f.add(q)
+	}
+	for _, m := range b.marks {
+		f.marks = append(slices.Clip(f.marks), a.stitches()+m)
 	}
 	return f
 }

@@ -393,6 +393,7 @@ func (w *work) bindOff(n *ins.BindOff) {
 		}
 		k = w.cur.left - rest
 	}
+	w.drawOff(n, k)
 	w.use(k, nil, n.At)
 	w.offAt = w.out.stitches()
 	if n.Hold {
@@ -401,6 +402,19 @@ func (w *work) bindOff(n *ins.BindOff) {
 	w.halves()
 	if !n.All && !n.Hold && w.cur.left > 1 && w.kind().Craft == stitch.Knitting && w.pick.stays() {
 		w.seq([]ins.Item{&ins.Stitch{Kind: stitch.ByID("k"), N: ins.N(1)}}, 0)
+	}
+}
+
+// boundOff is a stitch that is bound off, as a chart shows it.
+var boundOff = &stitch.Stitch{ID: "bound off", US: "bind off", UK: "cast off", USAbbr: "BO", UKAbbr: "cast off", Craft: stitch.Knitting, Uses: 1, Base: "bound off", Key: "bound off"}
+
+// drawOff records k stitches that are bound off while others of the row go on.
+func (w *work) drawOff(n *ins.BindOff, k int) {
+	if w.rec == nil || n.All || n.Hold || n.Drop || k >= w.cur.left || w.kind().Craft != stitch.Knitting {
+		return
+	}
+	for i := range k {
+		w.rec(boundOff, 1, 0, []int{w.cur.pos + i}, n)
 	}
 }
 
