@@ -655,7 +655,7 @@ func (r *Reader) named(trimmed string, n int) bool {
 	if r.x.Title != "" || n > 3 || strings.TrimSpace(strings.Join(r.x.Src[:n-1], "")) != "" || strings.ContainsAny(trimmed, ".:;=*()[]0123456789") {
 		return false
 	}
-	if _, _, ok := text.Heading(trimmed); ok && !r.instruction(trimmed) {
+	if _, _, ok := text.Heading(trimmed); ok && !r.instruction(trimmed) || r.spells(trimmed) {
 		return false
 	}
 	words := strings.Fields(trimmed)
@@ -890,12 +890,31 @@ var worksOver = text.Once(`(?i)^\W*(?:work(?:ed)? )?(?:with |over |on )?(?:a |an
 // abbreviates reports whether a line gives a short name its long one: K: Knit.
 func (r *Reader) abbreviates(line string) bool {
 	short, _, ok := strings.Cut(line, ":")
-	if !ok || len(short) > 8 || strings.ContainsAny(line[len(short):], "*") {
+	if !ok {
+		return r.spells(line)
+	}
+	if len(short) > 8 || strings.ContainsAny(line[len(short):], "*") {
 		return false
 	}
 	known := slices.ContainsFunc(stitch.Abbreviations, func(a stitch.Abbreviation) bool { return strings.EqualFold(a.Short, short) })
 	_, named := r.thing([]byte(squeezeWords(short)))
 	return (known || named) && r.abbreviation(line)
+}
+
+// spells reports whether a line is a short name and, with nothing between them, the long one: YO Yarn Over.
+func (r *Reader) spells(line string) bool {
+	short, long, _ := strings.Cut(line, " ")
+	if len(short) > 8 || len(long) < 4 || strings.ContainsAny(long, "*,;.()") {
+		return false
+	}
+	for _, a := range stitch.Abbreviations {
+		if strings.EqualFold(strings.TrimSuffix(short, "s"), a.Short) && strings.EqualFold(long[:3], a.US[:3]) {
+			return !strings.ContainsAny(long, "123456789")
+		}
+	}
+	a, ok := r.thing([]byte(squeezeWords(short)))
+	b, same := r.thing([]byte(squeezeWords(long)))
+	return ok && same && a == b && !strings.EqualFold(short, long)
 }
 
 // inColumns is a short name with what it stands for in a column of its own: ssk    slip, slip, knit.

@@ -396,12 +396,12 @@ func (p *labeller) every() bool {
 
 // everyBracketed reads (and all odd rounds) behind the number of a label.
 func (p *labeller) everyBracketed() bool {
-	save := p.i
+	save, l := p.i, p.l
 	p.i++
 	if p.every() && p.eatAny(")", "]") {
 		return true
 	}
-	p.i, p.l.Even, p.l.Odd = save, false, false
+	p.i, p.l = save, l
 	return false
 }
 
