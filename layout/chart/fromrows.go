@@ -398,12 +398,12 @@ func (w *Work) turn(from, to int) {
 }
 
 // rightSides turns the sides of knitted rows of which the text does not tell them, if all that shapes them stands in
-// what would be wrong-side rows, and the others are purled: lace and cables are worked on the right side.
+// what would be wrong-side rows, and the others are purled, or all are knitted: lace and cables are worked on the right side.
 func (w *Work) rightSides() {
 	if w.craft() != stitch.Knitting {
 		return
 	}
-	shaped, purled := 0, 0
+	shaped, purled, garter := 0, 0, true
 	for r := range w.Rows {
 		row := &w.Rows[r]
 		if row.Round || row.Unread != "" {
@@ -413,6 +413,7 @@ func (w *Work) rightSides() {
 			continue
 		}
 		knit, purl, other := row.worked()
+		garter = garter && purl == 0
 		switch {
 		case other > 0 && !row.Wrong:
 			return
@@ -422,7 +423,7 @@ func (w *Work) rightSides() {
 			purled++
 		}
 	}
-	if shaped == 0 || purled == 0 {
+	if shaped == 0 || purled == 0 && !garter {
 		return
 	}
 	w.turn(0, len(w.Rows))

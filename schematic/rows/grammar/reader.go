@@ -60,6 +60,7 @@ type Reader struct {
 	inline       bool  // they are told before the row, and for it alone
 	alone        bool  // the label of the row that is gathered stands on a line of its own
 	steps        int   // that stand under it in a numbered list
+	telling      int   // the line of a paragraph in which the writer tells what she does
 	spare        []*match
 	room         *room
 }
@@ -2244,6 +2245,13 @@ func (r *Reader) kept(l *ins.Line, tokens []text.Token) bool {
 	}
 	if firm(l.Body) || verbs[tokens[0].S] && begins(l.Body) {
 		return true
+	}
+	if tokens[0].Is("i") && len(tokens) > 4 {
+		r.telling = l.At.Line
+	}
+	if r.telling == l.At.Line { // a paragraph of what its writer does: I mark the centre st. Then knit to within …
+		l.Unread = nil
+		return false
 	}
 	if len(l.Unread) == 0 {
 		return l.Stated != nil || !p.modal(p.t) && slices.ContainsFunc(l.Body, makes)

@@ -104,6 +104,7 @@ type (
 		Next bool // of those that wait already, which come next
 		Made bool // it is what was worked just before that is
 		Drop bool // they are dropped off the needle
+		Past bool // by being passed over another stitch
 	}
 	// Psso passes the slipped stitch over.
 	Psso struct{ Placed }

@@ -410,7 +410,7 @@ var boundOff = &stitch.Stitch{ID: "bound off", US: "bind off", UK: "cast off", U
 
 // drawOff records k stitches that are bound off while others of the row go on.
 func (w *work) drawOff(n *ins.BindOff, k int) {
-	if w.rec == nil || n.All || n.Hold || n.Drop || k >= w.cur.left || w.kind().Craft != stitch.Knitting {
+	if w.rec == nil || n.All || n.Hold || n.Drop && !n.Past || k >= w.cur.left || w.kind().Craft != stitch.Knitting {
 		return
 	}
 	for i := range k {
