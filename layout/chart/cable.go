@@ -86,7 +86,7 @@ func (s *squares) crossing(r *knitRow, cells []cellOf, wrong bool) {
 func (s *squares) crossStrokes(c stitch.Cross, at pt) []*sheet.Path {
 	const in = 0.55
 	wide := cell * float64(c.Size())
-	front, back := cell*float64(c.Front()), cell*float64(c.Back())
+	front, back, mid := cell*float64(c.Front()), cell*float64(c.Back()), cell*float64(c.Mid)
 	lo, hi := 0.0, s.tall
 	x := func(v float64) float64 { // as if the front leaned to the right
 		if c.Left {
@@ -97,7 +97,7 @@ func (s *squares) crossStrokes(c stitch.Cross, at pt) []*sheet.Path {
 	q := &pen{o: at, u: pt{X: 1}, v: pt{Y: 1}}
 	line := func(x0, y0, x1, y1 float64) { q.line(x(x0), y0, x(x1), y1) }
 	// the front goes from the lower left to the upper right
-	line(in, lo, back+in, hi)
+	line(in, lo, back+mid+in, hi)
 	line(front-in, lo, wide-in, hi)
 	// the back from the lower right to the upper left; it leaves off at the front's edges
 	under := func(x0, x1 float64) {
@@ -110,9 +110,15 @@ func (s *squares) crossStrokes(c stitch.Cross, at pt) []*sheet.Path {
 			line(x0+slope*(y+0.25), y+0.25, x1, hi)
 		}
 	}
-	under(front+in, in)
+	under(front+mid+in, in)
 	under(wide-in, back-in)
-	if c.Purl {
+	for k := range c.Mid { // they are seen below the two and above them
+		if x0 := (float64(k) + 0.5) * cell; c.Purl {
+			line(front+x0-0.5, 0.4, front+x0+0.5, 0.4)
+			line(back+x0-0.5, hi-0.4, back+x0+0.5, hi-0.4)
+		}
+	}
+	if c.Purl && c.Mid == 0 {
 		for k := range c.Back() {
 			mid := front + (float64(k)+0.5)*cell
 			line(mid-0.6, 0.55, mid+0.6, 0.55)

@@ -9,15 +9,16 @@ import (
 // worked before them. Left: the held ones wait in front and end at the left, so that what
 // lies in front leans to the left; otherwise they wait behind, and what lies in front leans
 // to the right. Purl: those that lie behind are purled. Twisted: the ones in front are
-// worked through the back loop.
+// worked through the back loop. Mid stitches stay between the two, behind those in front; purled if Purl: then the others are knitted.
 type Cross struct {
 	Held, Over    int
 	Left          bool
 	Purl, Twisted bool
+	Mid           int
 }
 
 // Size is how many stitches it takes and leaves.
-func (c Cross) Size() int { return c.Held + c.Over }
+func (c Cross) Size() int { return c.Held + c.Mid + c.Over }
 
 // Front is how many stitches lie in front, and Back how many behind.
 func (c Cross) Front() int {
@@ -28,7 +29,7 @@ func (c Cross) Front() int {
 }
 
 // Back is how many lie behind.
-func (c Cross) Back() int { return c.Size() - c.Front() }
+func (c Cross) Back() int { return c.Held + c.Over - c.Front() }
 
 // side is the word for the direction.
 func (c Cross) side() string {
@@ -43,12 +44,16 @@ func (c Cross) side() string {
 func (c Cross) Abbr() string {
 	kind := "C"
 	switch {
-	case c.Front() == 1 && c.Back() == 1 && !c.Purl:
+	case c.Front() == 1 && c.Back() == 1 && !c.Purl && c.Mid == 0:
 		kind = "T"
 	case c.Purl:
 		kind = "PC"
 	}
-	return fmt.Sprintf("%d/%d %s%s", c.Front(), c.Back(), strings.ToUpper(c.side()[:1]), kind)
+	mid := ""
+	if c.Mid > 0 {
+		mid = fmt.Sprintf("/%d", c.Mid)
+	}
+	return fmt.Sprintf("%d%s/%d %s%s", c.Front(), mid, c.Back(), strings.ToUpper(c.side()[:1]), kind)
 }
 
 // String is the crossing in words: 3 over 3 to the left, the ones behind purled.
@@ -57,7 +62,12 @@ func (c Cross) String() string {
 	if c.Twisted {
 		s += ", those in front through the back loop"
 	}
-	if c.Purl {
+	switch {
+	case c.Mid > 0 && c.Purl:
+		s += fmt.Sprintf(", %d between them purled", c.Mid)
+	case c.Mid > 0:
+		s += fmt.Sprintf(", %d between them knitted", c.Mid)
+	case c.Purl:
 		s += ", those behind purled"
 	}
 	return s
@@ -68,6 +78,16 @@ func (c Cross) Work() string {
 	where, first, held := "behind", "k", "k"
 	if c.Left {
 		where = "in front"
+	}
+	if c.Mid > 0 {
+		mid := "k"
+		if c.Purl {
+			mid = "p"
+		}
+		if c.Left {
+			return fmt.Sprintf("hold %d in front and %d behind, k%d, %s%d from behind, then k%d from the front", c.Held, c.Mid, c.Over, mid, c.Mid, c.Held)
+		}
+		return fmt.Sprintf("hold %d behind, k%d, %s the last %d of them, then k%d from the cable needle", c.Held+c.Mid, c.Over, mid, c.Mid, c.Held)
 	}
 	if c.Purl && c.Left {
 		first = "p"

@@ -12,7 +12,7 @@ import (
 // The words that describe a crossing: slip next 3 sts onto a cable needle and hold at back, k3, k3 from
 // cable needle; or a twist without a needle: knit the second st, then the first.
 var (
-	crossed = text.Once(`\b(?:slip|sl|place|put)\s+(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
+	crossed = text.Once(`\b(?:slip|sl|place|put)\s+(?:off\s+)?(?:the\s+)?(?:next|first|following)?\s*(\w+)\s.*?\b(front|back|behind)\b.*?\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b(.*?)\b(k|p|knit|purl)(?:\b|\d)(.*)$`)
 	twisted = text.Once(`\b(?:k|knit)\b.*\b(?:2nd|second)\b(.*)\b(?:(?:then\b|,).*\b(k|knit|p|purl)\b.*\b(?:1st|first))\b`)
 )
 
@@ -20,7 +20,7 @@ var (
 var knittedAgain = text.Once(`\b(k2tog|ssk|k(?:nit)? (?:2|two)(?: sts?| stitches)? tog\w*)\b(.*?)\b(?:leave|leaving|do not|don't|without)\b.*?\b(?:k|knit)\b.*\b(?:1st|first|right)\b`)
 
 // workedOver are the stitches that are worked in a crossing, one kind after the other.
-var workedOver = text.Once(`\b(?:k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b`)
+var workedOver = text.Once(`\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b`)
 
 // stuck is a number to which its stitches are stuck: 2sts.
 var stuck = text.Once(`(\d)st`)
@@ -32,6 +32,13 @@ var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{
 // The words of the last may go on over the lines behind it.
 func (r *Reader) tellCables(n int) {
 	line := r.x.Src[n]
+	if text.Has(line, "make") {
+		if m := madeSo().FindStringSubmatch(line); m != nil {
+			if c, ok := crossOf(m[1]); ok {
+				r.crossing("make cable", c)
+			}
+		}
+	}
 	if !mayTell(line) {
 		return
 	}
@@ -50,6 +57,9 @@ func (r *Reader) tellCables(n int) {
 		}
 	}
 }
+
+// madeSo is a cable that is told where it is made first: make a cable (to make a cable, slip off next 3 sts …).
+var madeSo = text.Once(`(?i)\bmake (?:a |1 |one )?cable ?\(([^()]*\bcable\b[^()]*)\)`)
 
 // mostCut is over how many lines the words of a crossing may go on that print has cut.
 const mostCut = 3
@@ -129,12 +139,16 @@ func smallNumber(s string) int {
 func crossOf(words string) (stitch.Cross, bool) {
 	words = stuck().ReplaceAllString(strings.ToLower(words), "$1 st")
 	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
-	if m := crossed().FindStringSubmatch(words); m != nil && containsAny(words, "cable", " cn", "cn,", "extra needle", "spare needle", "dpn") {
+	if m := crossed().FindStringSubmatch(words); m != nil && containsAny(words, "cable", " cn", "cn,", "extra needle", "spare needle", "dpn", "holder") {
 		c := stitch.Cross{Held: smallNumber(m[1]), Over: smallNumber(m[4]), Left: m[2] == "front"}
-		if counts := workedOver().FindAllStringSubmatch(words[strings.Index(words, m[2]):], -1); len(counts) > 2 && smallNumber(counts[len(counts)-1][1]) == c.Held { // k3, p1, then k3 from cable needle
+		held := words[strings.Index(words, m[2]):]
+		if moved().MatchString(held) {
+			return ofThree(c, held)
+		}
+		if counts := workedOver().FindAllStringSubmatch(held, -1); len(counts) > 2 && smallNumber(counts[len(counts)-1][2]) == c.Held { // k3, p1, then k3 from cable needle
 			c.Over = 0
 			for _, k := range counts[:len(counts)-1] {
-				c.Over += smallNumber(k[1])
+				c.Over += smallNumber(k[2])
 			}
 		}
 		c.Purl = (m[3][0] == 'p') == c.Left && (m[6][0] == 'p') != c.Left
@@ -150,6 +164,22 @@ func crossOf(words string) (stitch.Cross, bool) {
 		return stitch.Cross{Held: 1, Over: 1, Left: m[1] == "ssk" || through(m[2])}, true
 	}
 	return stitch.Cross{}, false
+}
+
+// moved tells that some of the stitches that wait go on before the others: slip 1 st from cable needle back to left needle; or that
+// there are two cable needles.
+var moved = text.Once(`\b(?:slip|sl|return|place|move|transfer|put|pass)\b[^,;]*\b(?:to|onto|on|back)\b[^,;]*\b(?:left|lh)\b|\b(?:second|2nd|another|other)\s+(?:cable needle|cn|dpn)`)
+
+// ofThree is a crossing of three groups: the second stays between the others, behind those in front. It reports false if the words
+// do not tell three.
+func ofThree(c stitch.Cross, words string) (stitch.Cross, bool) {
+	groups := workedOver().FindAllStringSubmatch(words, -1)
+	if len(groups) != 3 || groups[0][1][0] != 'k' || groups[2][1][0] != 'k' {
+		return c, false
+	}
+	in := c.Held
+	c.Over, c.Mid, c.Held, c.Purl = smallNumber(groups[0][2]), smallNumber(groups[1][2]), smallNumber(groups[2][2]), groups[1][1][0] == 'p'
+	return c, c.Over > 0 && c.Mid > 0 && c.Held > 0 && (in == c.Held || in == c.Held+c.Mid) && c.Size() <= 40
 }
 
 // waiting is instructions in which stitches that wait on a cable needle, those worked before them, and they themselves, are one

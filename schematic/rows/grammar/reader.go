@@ -1311,7 +1311,7 @@ func withoutAside(t []text.Token, knitted bool) []text.Token {
 		for to < len(t) && !t[to].Is(")", "(") {
 			to++
 		}
-		if near(t, to).Is(")") && (explains(t[i+1:to]) || knitted && becomes(t[i+1:to])) {
+		if near(t, to).Is(")") && (explains(t[i+1:to]) || knitted && (becomes(t[i+1:to]) || i > 1 && t[i-1].Is("cable") && slices.ContainsFunc(t[i+1:to], func(k text.Token) bool { return k.Is("cable") }))) {
 			return slices.Concat(t[:i], t[to+1:])
 		}
 	}

@@ -558,15 +558,15 @@ func crossNamed(w string) (stitch.Cross, bool) {
 	if m == nil {
 		return stitch.Cross{}, false
 	}
-	front, back := max(smallNumber(m[1]), 1), max(smallNumber(m[2]), 1)
-	c := stitch.Cross{Held: back, Over: front, Left: m[3] == "l", Purl: m[4] == "p"}
+	front, back := max(smallNumber(m[1]), 1), max(smallNumber(m[3]), 1)
+	c := stitch.Cross{Held: back, Over: front, Left: m[4] == "l", Purl: m[5] == "p", Mid: smallNumber(m[2])}
 	if c.Left {
 		c.Held, c.Over = front, back
 	}
-	return c, m[1] != "" || m[5] == "t"
+	return c, m[1] != "" || m[6] == "t"
 }
 
-var fullName = text.Once(`^(?:([1-9])/([1-9]))?([lr])(p?)([ct])$`)
+var fullName = text.Once(`^(?:([1-9])/(?:([1-9])/)?([1-9]))?([lr])(p?)([ct])$`)
 
 // crossings are the usual names: 2/2lc, 3/3rpc, 1/2/1rpc; c6b, t3f, cr4r, tw2, cable6.
 var crossings = sync.OnceValue(func() [2]*regexp.Regexp {

@@ -637,6 +637,9 @@ func (l *lexer) ordinal(start, v int) bool {
 // gluedRow is a row behind its number and a full stop without a space: 11.8 sc, inc.
 var gluedRow = Once(`^\d+ ?(?:sc|dc|hdc|htr|tr|inc|dec)\b`)
 
+// threeGroups is the cable whose name tells of three groups, behind its first number: 2/1/2 RPC.
+var threeGroups = Once(`(?i)^/\d/\d ?[LR]P?C\b`)
+
 func (l *lexer) fraction(start int) bool {
 	j := l.i
 	switch {
@@ -651,8 +654,11 @@ func (l *lexer) fraction(start int) bool {
 		l.i++
 		l.digits()
 		if l.i < len(l.r) && l.r[l.i] == '/' { // 62/66/70
-			l.i = j
-			return false
+			if !threeGroups().MatchString(l.text(j, min(j+8, len(l.r)))) {
+				l.i = j
+				return false
+			}
+			l.i = j + len("/1/2")
 		}
 	case j+3 < len(l.r) && l.r[j] == ' ' && unicode.IsDigit(l.r[j+1]) && l.r[j+2] == '/' && unicode.IsDigit(l.r[j+3]):
 		l.i++
