@@ -95,6 +95,27 @@ Row 3: P3, Front Cross, P3.
 		}
 		assert.Equal(t, 6, crossed, "row %d", r)
 	}
-	w = fromTextOf("Cast on 12 sts.\nRow 1: P3, 2/2RPC, P5.\nRow 2: Knit.\nRow 3: P3, 2/1/2 RPC, P4.\n")
+	w = fromTextOf("Cast on 12 sts.\nRow 1: P3, 2/2RPC, P5.\nRow 2: Knit.\nRow 3: P3, Spiral5, P4.\n")
 	assert.NotEmpty(t, w.Gaps())
+}
+
+// A cable of three groups keeps the middle one between the others; stitches bound off within a row are squares of their own,
+// under which those stand that are cast on over them.
+func TestThreeGroupsAndBoundOffStitchesAreDrawn(t *testing.T) {
+	w := fromTextOf("Cast on 12 sts.\nRow 1 (RS): P3, 2/1/2 RPC, P4.\nRow 2: K4, bind off 3 sts, k5.\nRow 3: P5, cast on 3 sts, p4.\n")
+	assert.Empty(t, w.Gaps())
+	c := w.Rows[1].St[3].Cross
+	if assert.NotNil(t, c) {
+		assert.Equal(t, [3]int{2, 1, 2}, [3]int{c.Over, c.Mid, c.Held})
+	}
+	rows, wide := columns(w)
+	assert.Equal(t, 12, wide)
+	assert.Len(t, rows[1].cells, 12)
+	off := 0
+	for i := range rows[1].cells {
+		if rows[1].cells[i].st.off() {
+			off++
+		}
+	}
+	assert.Equal(t, 3, off)
 }
