@@ -145,12 +145,7 @@ func crossOf(words string) (stitch.Cross, bool) {
 		if moved().MatchString(held) {
 			return ofThree(c, held)
 		}
-		if counts := workedOver().FindAllStringSubmatch(held, -1); len(counts) > 2 && smallNumber(counts[len(counts)-1][2]) == c.Held { // k3, p1, then k3 from cable needle
-			c.Over = 0
-			for _, k := range counts[:len(counts)-1] {
-				c.Over += smallNumber(k[2])
-			}
-		}
+		c.Over = overHeld(c, held)
 		c.Purl = (m[3][0] == 'p') == c.Left && (m[6][0] == 'p') != c.Left
 		c.Twisted = c.Left && through(m[7]) || !c.Left && through(m[5])
 		return c, c.Held > 0 && c.Over > 0 && c.Size() <= 40
@@ -169,6 +164,19 @@ func crossOf(words string) (stitch.Cross, bool) {
 // moved tells that some of the stitches that wait go on before the others: slip 1 st from cable needle back to left needle; or that
 // there are two cable needles.
 var moved = text.Once(`\b(?:slip|sl|return|place|move|transfer|put|pass)\b[^,;]*\b(?:to|onto|on|back)\b[^,;]*\b(?:left|lh)\b|\b(?:second|2nd|another|other)\s+(?:cable needle|cn|dpn)`)
+
+// overHeld is how many stitches are worked over the held ones: k3, p1, then k3 from cable needle.
+func overHeld(c stitch.Cross, words string) (sum int) {
+	groups := workedOver().FindAllStringSubmatch(words, -1)
+	last := len(groups) - 1
+	if last < 2 || smallNumber(groups[last][2]) != c.Held {
+		return c.Over
+	}
+	for _, k := range groups[:last] {
+		sum += smallNumber(k[2])
+	}
+	return sum
+}
 
 // ofThree is a crossing of three groups: the second stays between the others, behind those in front. It reports false if the words
 // do not tell three.

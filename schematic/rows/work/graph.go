@@ -271,18 +271,11 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 	}
 	s := GraphStitch{Stitch: kind, Chain: chain, Feet: make([]int, len(feet)), Counts: true}
 	for i, f := range feet {
-		at := g.below(f)
-		if kind != nil && kind.Craft == stitch.Knitting && (at < 0 || at >= len(g.places)) {
-			g.unfounded()
-		}
-		s.Feet[i] = g.index(at)
+		s.Feet[i] = g.index(g.below(f))
 		s.Under = s.Under || g.under > 0 && f >= g.under
 	}
 	g.afar(nd)
-	g.cur.Picked = g.cur.Picked || is[*ins.PickUp](nd)
-	if st, ok := nd.(*ins.Stitch); ok && st.Kind == kind && kind != nil && kind.Craft == stitch.Knitting && len(feet) < kind.Uses {
-		g.unfounded()
-	}
+	g.adrift(nd, kind, feet)
 	at := s.Feet
 	s.Colour = g.colourOf(nd, kind, at)
 	s.placed(nd, feet)
@@ -302,6 +295,18 @@ func (r *scribe) record(kind *stitch.Stitch, n, chain int, feet []int, nd ins.It
 	}
 	for range min(n, maxGraph-g.total+1) {
 		g.put(s)
+	}
+}
+
+// adrift notes that a knitted stitch is worked into more places than the row below has.
+func (g *Graph) adrift(nd ins.Item, kind *stitch.Stitch, feet []int) {
+	g.cur.Picked = g.cur.Picked || is[*ins.PickUp](nd)
+	if kind == nil || kind.Craft != stitch.Knitting {
+		return
+	}
+	st, ok := nd.(*ins.Stitch)
+	if ok && st.Kind == kind && len(feet) < kind.Uses || slices.ContainsFunc(feet, func(f int) bool { at := g.below(f); return at < 0 || at >= len(g.places) }) {
+		g.unfounded()
 	}
 }
 
