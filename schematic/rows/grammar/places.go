@@ -255,7 +255,7 @@ var cores = []form{
 		}
 		return top(m)
 	}},
-	{rule: "core", pattern: "[$tch] {n:chaincalled} and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", when: tests{after("between")}, build: func(m *match) any {
+	{rule: "core", pattern: "([$tch] {n:chaincalled} | {j:kind}) and [$next/first] {k:kind} [{tail}]", meaning: "the gap between the first two stitches", example: "sc between starting chain and next tr", when: tests{after("between")}, build: func(m *match) any {
 		return ins.Place{Kind: ins.InEvery, N: ins.N(2), Unit: ins.Unit{Word: "st", Between: true}}
 	}},
 	{rule: "core", pattern: "(last and (second/next | {ord}) [-] to [-] last | first and second | second and first | {o:ord} and {q:ord}) {u:unit} [{tail}]", meaning: "the gap between the first two stitches", example: "Row 2: Ch 3, 2 dc between the last and 2nd to last dc of previous row", build: func(m *match) any {
@@ -386,6 +386,14 @@ var cores = []form{
 		return ins.Place{Kind: ins.InEvery, N: ins.N(o), Of: true, Unit: value[ins.Unit](m, "w")}
 	}},
 	{rule: "core", pattern: "{o:ord} {u:unit} of [each/$next/same/first/last/corner] [{n:num}] {w:unit} [group/shell/fan] [{tail}]", meaning: "a stitch of the next group", example: "sc in 3rd dc of next shell", build: centre},
+	{rule: "core", pattern: "{k:nths} {u:unit} [{tail}]", meaning: "each of the first stitches", example: "Rnd 2: *Sc in 1st, 2nd and 3rd sts, 2 sc in 4th st; rep from * around", build: func(m *match) any {
+		if m.p.t[m.from].Ord != 1 {
+			return nil
+		}
+		pl := place(ins.InFirst, m)
+		pl.N = ins.N(value[int](m, "k"))
+		return pl
+	}},
 	{rule: "core", pattern: "{o:ord} {u:unit} [{tail}]", meaning: "the first stitch", example: "2 sc in first st",
 		build: func(m *match) any {
 			if value[int](m, "o") == 1 {

@@ -1788,7 +1788,7 @@ func (r *Reader) endsBefore(t []text.Token, i int, label *ins.Label, stars int) 
 	if label == nil {
 		return (worksThe(t[:i+1]) || t[i].Is("and", "then") && t[i+1].Ord == 1) && r.leadsRow(t[i+1:])
 	}
-	return (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsIt(t[i+1:]) || repeatsThese(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:]))
+	return (t[i].Is(";", ".") || t[i].Is(")") && near(t, i-1).Is(".")) && (repeatsNamed(t[i+1:]) || repeatsIt(t[i+1:]) || repeatsThese(t[i+1:]) || repeatsByNumber(t[i+1:]) || stars == 0 && r.repeatsMarked(t[i+1:]))
 }
 
 // stopsAt reports whether a row or sentence may end with the token at i.
@@ -1882,14 +1882,34 @@ func repeatsThese(t []text.Token) bool {
 	return row
 }
 
+// repeatsByNumber reports whether a sentence behind a row repeats rows by their numbers: Repeat 2nd and 3rd rows once more.
+func repeatsByNumber(t []text.Token) bool {
+	if !t[0].Cap || !t[0].Is("rep", "repeat") {
+		return false
+	}
+	k := 1
+	for near(t, k).Is("the") {
+		k++
+	}
+	for near(t, k).Ord > 0 || near(t, k).Ord == 0 && near(t, k).Is("and", "&", "to", "-") && near(t, k+1).Ord > 0 {
+		k++
+	}
+	_, row := text.RowWord(near(t, k).S)
+	return row && near(t, k-1).Ord > 0
+}
+
 // repeatsMarked reports whether the rows from the star before a label on are repeated.
 func (r *Reader) repeatsMarked(t []text.Token) bool {
 	return len(t) > 2 && r.mark != "" && t[0].Is("rep", "repeat") && t[1].Is("from") && t[2].S == r.mark
 }
 
-// worksRows reports whether a sentence behind a row works several more: Knit 12 rows in the same way.
+// worksRows reports whether a sentence behind a row works several more: Knit 12 rows in the same way. Now work 4 rows even.
 func worksRows(t []text.Token) bool {
-	return len(t) > 3 && t[0].Cap && t[0].Is("knit", "work", "purl") && t[1].Kind == 'n' && t[2].Is("rows", "rounds", "rnds") && t[3].Is("in", "more")
+	cap := t[0].Cap
+	if t[0].Is("now", "then") {
+		t = t[1:]
+	}
+	return len(t) > 3 && cap && t[0].Is("knit", "work", "purl") && t[1].Kind == 'n' && t[2].Is("rows", "rounds", "rnds") && t[3].Is("in", "more", "even", "without", "straight", "plain")
 }
 
 // beginsAnew reports whether a sentence behind a row goes on with rows of its own: Continue in stockinette st until …

@@ -587,21 +587,26 @@ func (s *sequence) wholeRow(j int) bool {
 // inOrder is a stretch that is repeated whose stitches are told to go into the first stitch, the second, the third: each into
 // the next one.
 func inOrder(body []ins.Item) []ins.Item {
-	for i, n := range body {
+	at := 0
+	for _, n := range body {
 		st, ok := n.(*ins.Stitch)
 		if !ok || len(body) < 2 || len(st.Places) != 1 || st.Places[0].N.By != nil || !st.Places[0].Unit.Any() {
 			return body
 		}
 		switch p := &st.Places[0]; {
-		case i == 0 && p.Kind == ins.InFirst && p.N.All == 1:
-		case i > 0 && p.Kind == ins.InEvery && p.N.All == i+1 && !p.Of:
+		case at == 0 && p.Kind == ins.InFirst:
+			at = p.N.All
+		case at > 0 && p.Kind == ins.InEvery && p.N.All == at+1 && !p.Of:
+			at++
 		default:
 			return body
 		}
 	}
-	for _, n := range body {
+	for i, n := range body {
 		p := &n.(*ins.Stitch).Places[0]
-		p.Kind, p.N = ins.InNext, ins.N(1)
+		if p.Kind = ins.InNext; i > 0 {
+			p.N = ins.N(1)
+		}
 	}
 	return body
 }

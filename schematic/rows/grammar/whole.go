@@ -434,7 +434,10 @@ var statements = []form{
 	{rule: "join", pattern: "insert hook in/into first $ch [and] to make/form ring/circle", meaning: "the round is joined", example: "Ch 4, insert hook into the 1st ch to make a ring", build: func(m *match) any { return &ins.Join{Name: "ring"} }},
 	{rule: "join", pattern: "{s:slip} together {x:joinfor}", meaning: "the round is joined", example: "Ch 6 and sl st together to form a ring", build: join},
 	{rule: "join", pattern: "{s:slip} {x:joinfor}", meaning: "the round is joined", example: "sl st to form a ring", build: join},
-	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | st st | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | hdc | dc | htr | tr)", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
+	{rule: "slip", pattern: "[invisible/1/one/with] (sl st | slst | ss | st st | slip st/stitch | slipstitch | sl $st | s s | invisible join | single crochet | sc | hdc | dc | htr | tr | ({num} ch/chain/chs | ch/chain {num}) [and] [{num}] (sc/hdc/dc/htr/tr) | {b:bracketed})", meaning: "a slip stitch", example: "join with a slip stitch", build: func(m *match) any {
+		if t := m.p.at(m.to - 1); t.Kind == 'g' && !(saysOne(t.Sub, []string{"ch"}) && saysOne(t.Sub, []string{"sc", "hdc", "dc", "htr", "tr"})) { // with (1 ch and 1 sc)
+			return nil
+		}
 		if m.p.at(m.to-2).Is("st") && !m.p.r.crochet {
 			return nil
 		}

@@ -222,7 +222,7 @@ func kind(p *parser, i int) (any, int) {
 	if no := noStitch[w.S]; to == i+1 && best.Kind != nil && no != nil && no(p, i) {
 		return nil, -1
 	}
-	if w.S == "dec" && p.at(i+1).Kind == 'n' && p.at(to).Is("evenly", "at") { // dec 3 sc evenly
+	if w.S == "dec" && p.at(i+1).Kind == 'n' && p.at(to).Is("evenly", "at") || w.Glued && p.at(i-1).Kind == 'n' && w.S == "sctog" { // dec 3 sc evenly; 2sctog
 		return nil, -1
 	}
 	if best.Kind != nil && best.Kind.ID == "yo" && p.r.crochet && p.roundHook(to) {

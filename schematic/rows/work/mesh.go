@@ -92,3 +92,22 @@ func beforeMesh(n *ins.Chain, k int, tail []ins.Item) *ins.Chain {
 	}
 	return n
 }
+
+// beforeGaps is the chain of k with which a row of stitches and gaps begins, as the stitch and the space that its height has room
+// for: ch 3, sk 1 st, *hdc in next st, ch 1, sk 1 st.
+func beforeGaps(n *ins.Chain, k int, tail []ins.Item) *ins.Chain {
+	tail = behindWords(tail)
+	if n.Count.How != ins.Unsaid || len(tail) < 2 || !is[*ins.Skip](tail[0]) {
+		return n
+	}
+	q, ok := tail[1].(*ins.Repeat)
+	if !ok || len(q.Body) != 3 || !is[*ins.Skip](q.Body[2]) {
+		return n
+	}
+	st, ok := q.Body[0].(*ins.Stitch)
+	gap, also := q.Body[1].(*ins.Chain)
+	if !ok || !also || st.Kind == nil || gap.N.By != nil || st.Kind.Turn+gap.N.All != k {
+		return n
+	}
+	return &ins.Chain{Placed: n.Placed, N: n.N, Count: ins.Counting{How: ins.CountsAsStitch, As: st.Kind, Space: gap.N}}
+}

@@ -2,17 +2,25 @@ package work
 
 import (
 	"slices"
+	"strconv"
+	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
 )
 
 // Words of a row that do not fit as they mostly mean, and the other things that they mean to some: each is tried, and taken if
 // the row and its stated count fit so to the stitch.
 
-// meant are those other meanings, each as a change of one instruction; nil: it has no other one. The first is that of a row of
-// which only the count does not fit, too.
-var meant = []func(ins.Item) ins.Item{eachOnce, inBack, heaped, threefold}
+// meant are those other meanings, each as a change of one instruction; nil: it has no other one. The first few are those of a row
+// of which only the count does not fit, too.
+func (r *runner) otherMeanings() []func(ins.Item) ins.Item {
+	return []func(ins.Item) ins.Item{eachOnce, r.unrun, eachGap, toNext, r.inBack, heaped, threefold}
+}
+
+// onlyCounted is how many of the other meanings are tried for a row of which only the count does not fit.
+const onlyCounted = 5
 
 // otherwise is a row with a stated count in the first of the other meanings in which it fits; nil if it fits in none.
 func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) *result {
@@ -25,12 +33,9 @@ func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) 
 		}
 		return nil
 	}
-	for i, other := range meant {
-		if i > 1 && !used {
+	for i, other := range r.otherMeanings() {
+		if i >= onlyCounted && !used {
 			break
-		}
-		if i == 1 && !slices.ContainsFunc(l.Words, func(w ins.Word) bool { return w.S == "kb" }) {
-			continue
 		}
 		if list, changed := changed(body, other); changed {
 			if res := fits(rd, list); res != nil {
@@ -85,13 +90,54 @@ func heaped(n ins.Item) ins.Item {
 }
 
 // inBack is a stitch knitted into its back that is an increase, into the front and the back: kb.
-func inBack(n ins.Item) ins.Item {
+func (r *runner) inBack(n ins.Item) ins.Item {
 	st, ok := n.(*ins.Stitch)
-	if !ok || st.Kind == nil || st.Kind.ID != "ktbl" || len(st.Places) > 0 {
+	if !ok || st.Kind == nil || st.Kind.ID != "ktbl" || len(st.Places) > 0 || !strings.Contains(strings.ToLower(r.x.Quote(st.At)), "kb") {
 		return nil
 	}
 	one := *st
 	one.Kind = stitch.ByID("kfb")
+	return &one
+}
+
+var runOn = text.Once(`(?i)^(\d*) ?(sc|hdc|dc|htr|tr) (inc|dec)( ?[x*] ?\d+| \d+ times)?$`)
+
+// unrun are stitches and an increase or a decrease behind them that no comma parts: (2 sc inc).
+func (r *runner) unrun(n ins.Item) ins.Item {
+	st, ok := n.(*ins.Stitch)
+	if !ok || st.Kind == nil || st.Kind.Craft != stitch.Crochet {
+		return nil
+	}
+	m := runOn().FindStringSubmatch(r.x.Quote(st.At))
+	if m == nil {
+		return nil
+	}
+	k, _ := strconv.Atoi(m[1])
+	inc := strings.EqualFold(m[3], "inc")
+	plain := *st
+	plain.Kind, plain.N, plain.Places = stitch.ByID(st.Kind.Base), ins.N(max(k, 1)), nil
+	return &ins.Repeat{Placed: st.Placed, Body: []ins.Item{&plain, &ins.Stitch{Placed: st.Placed, Inc: inc, Dec: !inc, N: ins.N(1)}}, Times: ins.N(1), Stop: -1}
+}
+
+// eachGap is a stitch between the next two that goes into one gap, as the next one goes into the gap behind it.
+func eachGap(n ins.Item) ins.Item {
+	st, ok := n.(*ins.Stitch)
+	if !ok || len(st.Places) != 1 || st.Places[0].Kind != ins.InEvery || !st.Places[0].Unit.Between {
+		return nil
+	}
+	one := *st
+	one.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.Places[0].At}}
+	return &one
+}
+
+// toNext are several stitches in the same stitch, which is not the one worked last but the one behind it: sc in next 4 sts, 3 sc in same st.
+func toNext(n ins.Item) ins.Item {
+	st, ok := n.(*ins.Stitch)
+	if !ok || len(st.Places) != 1 || st.Places[0].Kind != ins.InSame || !st.Places[0].Unit.Any() || st.N.By != nil || st.N.All < 2 {
+		return nil
+	}
+	one := *st
+	one.Places = []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: st.Places[0].At}}
 	return &one
 }
 

@@ -649,6 +649,7 @@ type result struct {
 	beyond bool    // it has more than is worked
 	used   int
 	exact  bool                 // it names as many stitches as there are, one by one
+	doubt  doubt                // about what it makes
 	steps  map[ins.Item]*traced // if somebody asks
 }
 
@@ -1017,7 +1018,9 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 		res.turned(turnsCounted(l, body, r.size))
 	}
 	w.loosen()
-	res.found = w.found
+	if res.found = w.found; w.vague {
+		res.doubt = loosely
+	}
 	r.g.unsure(w, below)
 	r.multiple(w)
 	r.steps += w.steps + len(w.out.runs) + len(below.runs)

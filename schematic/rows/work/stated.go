@@ -40,6 +40,8 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 	case r.ofSizes(l):
 		rd.lose()
 		return append(out, rd)
+	case r.perRepeat(l):
+		return append(out, rd)
 	case r.chainApart(l) && len(r.misfits(l, rd.fab)) > 0:
 		rd.fab, rd.certainty = r.asStated(l, rd.fab, k), certainty{why: said}
 		return append(out, rd)
@@ -51,6 +53,9 @@ func (r *runner) checked(out []reading, rd reading, l *ins.Line) []reading {
 		return append(out, rd)
 	}
 	found := r.misfits(l, rd.fab)
+	for i := range found {
+		found[i].why = res.doubt
+	}
 	if len(found) == 0 || rd.shortTotal(k) {
 		rd.certainty = certainty{guess: rd.guess}
 		rd.pardon(l)
@@ -132,6 +137,35 @@ func (r *runner) ofSizes(l *ins.Line) bool {
 		return false
 	}
 	return !slices.ContainsFunc(l.Stated[:k], func(g ins.StitchGroup) bool { return !g.Any })
+}
+
+// perRepeat reports whether a count tells the stitches of one time of the row's repeat, by their kinds: (4 dc, 1 FPdc).
+func (r *runner) perRepeat(l *ins.Line) bool {
+	k := r.said(l)
+	return len(l.Stated) > 1 && k > 0 && slices.ContainsFunc(l.Body, func(n ins.Item) bool {
+		q, ok := n.(*ins.Repeat)
+		return ok && (q.Until.Kind != ins.NoExtent || q.Times.All > 1) && r.makesOnce(q.Body) == k
+	})
+}
+
+// makesOnce is how many stitches instructions make that each tell how many; -1: one of them does not.
+func (r *runner) makesOnce(body []ins.Item) int {
+	n := 0
+	for _, one := range body {
+		st, ok := one.(*ins.Stitch)
+		if !ok || st.Kind == nil || len(st.Places) > 1 {
+			return -1
+		}
+		k := max(st.N.At(r.size), 1) * st.Kind.Makes
+		if len(st.Places) == 1 {
+			if st.Places[0].Kind != ins.InNext {
+				return -1
+			}
+			k *= max(st.Places[0].N.At(r.size), 1)
+		}
+		n += k
+	}
+	return n
 }
 
 // chainApart reports whether a count tells the chain that begins the row beside its stitches: 17 tr + 3 ch. Whether the
@@ -264,14 +298,18 @@ func (r *runner) misfits(l *ins.Line, f *fabric) []raw {
 		out[len(out)-1].stated = g.N
 		return out // the kinds that follow are of the same cause
 	}
-	alone := len(groups) == 1 && !l.Stated[0].Any && named == l.Stated[0].N.At(r.size) // one kind may be all that is counted
-	if !grouped && !unsure && len(l.Stated) > 0 && !l.Stated[0].Any && !alone {
+	if !grouped && !unsure && len(l.Stated) > 0 && !l.Stated[0].Any && !r.oneCounted(l, f, len(groups), named) {
 		if total := f.stitches(); named != total && !r.onlySpaces(l) && !r.partly(f, total-named) {
 			tell(l.Stated[0].At, "the row makes %s stitches, of which the count names %s | %s of other kinds made | all kinds named", "name them all, or correct the row",
 				total, named, total-named)
 		}
 	}
 	return out
+}
+
+// oneCounted reports whether a count names one kind alone, of which so many are named with it: that may be all that is counted.
+func (r *runner) oneCounted(l *ins.Line, f *fabric, groups, named int) bool {
+	return groups == 1 && (named == l.Stated[0].N.At(r.size) || named > 0 && f.meshChain() >= 0)
 }
 
 // madeOf is what a row has of what a part of a count names, and what as rightly, and whether these are blocks; below 0: that is not counted.

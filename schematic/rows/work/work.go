@@ -693,7 +693,7 @@ func (w *work) start(n *ins.Chain, tail []ins.Item) {
 	if top >= k || top < 2 {
 		top = 0
 	}
-	n = beforeMesh(n, k, tail)
+	n = beforeGaps(beforeMesh(n, k, tail), k, tail)
 	if top == 0 && w.counts(n.Count, k, false, n.At) != ins.CountsAsStitch {
 		if w.g != nil && w.quiet == 0 {
 			w.g.uncounted(k)

@@ -1,0 +1,64 @@
+package rows
+
+import "testing"
+
+// What words mean where only that fits, each counted by hand: 12 stitches below, or what the line before it says.
+func TestWordsMeanWhatFits(t *testing.T) {
+	const twelve = "Terms: US\nRnd 1: 12 sc in magic ring (12)\n"
+	for _, c := range []struct {
+		text string
+		n    int
+		ways []string
+	}{
+		{twelve + "Rnd 2: %s (%d)\n", 18, []string{"(sc inc) x 6", "(1 sc inc) 6 times", "sc inc x 6", "*sc, sc inc* x 6", "*sc inc* around"}},                                    // 12 + 6
+		{twelve + "Rnd 2: %s (%d)\n", 16, []string{"(2 sc inc) x 4", "(2 sc inc) 3 times, 2 sc, inc"}},                                                                            // 12 + 4
+		{twelve + "Rnd 2: %s (%d)\n", 8, []string{"(sc dec) x 4", "4 x (sc dec)", "(1 sc dec) around", "(sc, 2sctog) 4 times", "(1sc, 2sctog) around", "2sctog 4 times, 4sc"}},    // 12 - 4
+		{twelve + "Rnd 2: %s (%d)\n", 15, []string{"*Sc in 1st, 2nd and 3rd sts, 2 sc in 4th st; rep from * around", "Sc in 1st, 2nd and 3rd st, 2 sc in 4th st, repeat around"}}, // 3 x 5
+		{twelve + "Rnd 2: %s (%d)\n", 14, []string{"Sc in each of first 3 sts, 3 sc in same st, 8 sc", "3 sc, 3 sc in same st, 8 sc"}},                                            // 3 + 3 + 8
+		{twelve + "Rnd 2: %s (%d sc)\n", 12, []string{"*sc between next 2 sc; rep from * around", "Sc between sc and next sc, *sc between next 2 sc; rep from * around"}},         // as many gaps
+	} {
+		for _, w := range c.ways {
+			comesTo(t, c.text, w, c.n, true)
+		}
+	}
+}
+
+// Rows that a sentence behind a row works are counted, so that the next one has its number. Counted by hand.
+func TestRowsToldBehindARowAreCounted(t *testing.T) {
+	const text = "Terms: US\nCh 1 does not count as a st.\nCh 14. 1st row: Sc in 2nd ch from hook and in each ch across. Ch 1, turn. 2nd row: Sc in each sc across. Ch 1, turn. 3rd row: 2 sc in first sc, sc in each sc across. Ch 1, turn. %s Sc in each sc across. (%d sc)\n"
+	for n, ways := range map[int][]string{
+		14: {"Work 4 rows even. Ch 1, turn. 8th row:", "Now work 4 rows without increasing. Ch 1, turn. 8th row:", "Repeat 2nd row twice. 6th row:"},
+		15: {"Repeat 2nd and 3rd rows once more. 6th row:", "Repeat the 2nd and 3rd rows once more. Repeat 2nd row once more. 7th row:"},
+	} {
+		for _, w := range ways {
+			comesTo(t, text, w, n, true)
+		}
+	}
+}
+
+// A chain that begins a round of stitches and gaps has room for a stitch and a gap, and a round may be joined by chains and a stitch.
+// Counted by hand: 16 stitches, each second one passed.
+func TestARoundOfGapsBeginsWithAStitchAndAGap(t *testing.T) {
+	const text = "Terms: US\nBeginning chain counts as a stitch.\nRnd 1: Ch 2, 15 hdc in ring, join. (16 hdc)\nRnd 2: %s (%d ch-1 sps)\nRnd 3: Sl st in next sp, ch 2, hdc in same sp, 2 hdc in each ch-1 sp around, join. (16 hdc)\n"
+	for _, w := range []string{
+		"Ch 3, skip a st, *hdc in next st, ch 1, skip a st; rep from * around, join.",
+		"Ch 3, sk next st, (hdc in next st, ch 1, sk next st) around, join.",
+		"Ch 4, sk next st, *dc in next st, ch 1, sk next st; rep from * around, join with sl st in 3rd ch.",
+	} {
+		comesTo(t, text, w, 8, true)
+	}
+	const joined = "Terms: US\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 3, %s (%d dc)\n"
+	for _, w := range []string{
+		"dc in same st, 2 dc in each dc around, join with (1 ch and 1 sc) in the 3rd ch.",
+		"dc in same st, 2 dc in each dc around, join with ch 1 and sc in 3rd ch.",
+		"dc in same st, 2 dc in each dc around, close the round with 1 ch and 1 sc in the 3rd ch.",
+	} {
+		comesTo(t, joined, w, 24, true)
+	}
+}
+
+// A count of more than one kind may be that of one time of the repeat: 24 stitches, counted by hand.
+func TestACountMayBeThatOfOneRepeat(t *testing.T) {
+	comesTo(t, "Terms: US\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 3, dc in same st, 2 dc in each dc around, join. (24 dc)\n%s\nRnd 4: Ch 1, sc in each st around, join. (%d sc)\n",
+		"Rnd 3: Ch 3, dc in next 2 dc, FPdc around next dc, *dc in next 3 dc, FPdc around next dc; rep from * around, join. (3 dc, 1 FPdc)", 24, true)
+}
