@@ -118,6 +118,10 @@ func (p *plan) draw(n *node) []*sheet.Path {
 		return p.archPaths(n)
 	case n.chain():
 		return p.foundation(n)
+	case n.st.Kind == ring:
+		q := pen{o: p.point(n, n.v-ringMin), u: pt{X: 1}, v: pt{Y: 1}, ink: &p.ink}
+		q.oval(0, 0, ringMin-0.2, ringMin-0.2, false)
+		return q.out
 	case n.st.Kind == behind:
 		return p.behindLine(n)
 	}

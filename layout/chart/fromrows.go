@@ -32,6 +32,7 @@ func FromGraph(g *rows.Graph) (*Work, bool) {
 	}
 	w.starts()
 	w.inRing()
+	w.overRing()
 	for i := range w.Rows {
 		w.Rows[i].Spiral = w.Rows[i].Spiral && w.Rows[i].winds()
 	}
@@ -44,7 +45,8 @@ func (w *Work) take(r *rows.GraphRow) {
 		w.gap(r)
 		return
 	}
-	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Star: r.Star}
+	row := Row{Number: r.Number, Line: r.Line, Name: r.Name, Wrong: !r.RS, Sided: r.Sided, Round: r.Round, Base: r.Start, Held: r.Held, Joined: r.Joined, Spiral: r.Spiral, Unread: r.Unread, Star: r.Star,
+		ring: slices.ContainsFunc(r.Stitches, func(s rows.GraphStitch) bool { return s.Ring })}
 	row.St = stitchesOf(r)
 	w.standOver(&row)
 	if len(w.Rows) > 0 && !row.Base && !row.Round && (r.RowEnds || row.loose() && (r.Picked || !row.knitted()) && row.Unread == "" && !w.Rows[len(w.Rows)-1].Base) {
@@ -378,7 +380,7 @@ func (w *Work) sides() {
 		}
 		below, wrong := &w.Rows[r-1], row.Wrong
 		row.Wrong = below.Wrong
-		if !row.Edge && row.backwards() {
+		if !row.Edge && (row.backwards() || row.inOnePlace()) {
 			row.Wrong = !below.Wrong
 		}
 		if row.Sided && !told && row.Wrong != wrong {
@@ -448,6 +450,12 @@ func (r *Row) worked() (knit, purl, other int) {
 
 // backwards reports whether the row goes over the row below from its end.
 func (r *Row) backwards() bool { return r.course() < 0 }
+
+// inOnePlace reports whether all of the row stands in one place, which tells no way.
+func (r *Row) inOnePlace() bool {
+	at := r.lastUsed()
+	return at >= 0 && !slices.ContainsFunc(r.St, func(s St) bool { return slices.ContainsFunc(s.Feet, func(f int) bool { return f != at }) })
+}
 
 // forwards reports whether the row goes over the row below from its beginning.
 func (r *Row) forwards() bool { return r.course() > 0 }
@@ -669,6 +677,34 @@ func (w *Work) inRing() {
 			w.Rows[1].St[i].Feet = nil
 		}
 	}
+}
+
+// ring is what a row that is worked into a ring, and turned, stands on.
+var ring = &stitch.Stitch{ID: "ring", US: "ring", UK: "ring", Uses: 1, Makes: 1, Key: "ring", Base: "ring"}
+
+// overRing gives rows that begin in a ring and are turned that ring as the one place of their foundation: half a round, a shawl.
+func (w *Work) overRing() {
+	at := 0
+	if len(w.Rows) > 0 && w.Rows[0].Base {
+		at = 1
+	}
+	if len(w.Rows) <= at || !w.Rows[at].ring && (at == 0 || !w.Rows[0].Joined) || !slices.ContainsFunc(w.Rows[at:], func(r Row) bool { return !r.Round }) {
+		return
+	}
+	row := &w.Rows[at]
+	if row.lastUsed() >= 0 {
+		return
+	}
+	if len(w.Rows) > at+1 && !w.Rows[at+1].Round { // it was the ring that was joined
+		row.Round, row.Joined, row.Spiral = false, false, false
+	}
+	for i := range row.St {
+		if s := &row.St[i]; !s.arch() {
+			s.Feet = []int{0}
+		}
+	}
+	base := Row{Base: true, Line: row.Line, St: []St{{Kind: ring}}}
+	w.Rows = append([]Row{base}, w.Rows[at:]...)
 }
 
 // lastUsed is the last place of the row below into which anything is worked; -1 for none.

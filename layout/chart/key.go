@@ -64,7 +64,7 @@ type legend struct {
 	kinds                                         map[used]bool
 	loops                                         [3]bool
 	turn, arch, joined, broken, gap, right, wrong bool
-	behind                                        bool
+	behind, ring                                  bool
 	longest                                       int // turning chain
 }
 
@@ -80,7 +80,7 @@ func (p *plan) keyOf() []entry {
 		g.row(l)
 	}
 	out := g.stitches(p.work.Terms)
-	if p.form != flat && !p.lines[0].row.Base {
+	if g.ring || p.form != flat && !p.lines[0].row.Base {
 		q := pen{u: pt{X: 1}, v: pt{Y: 1}}
 		words := "ring to work into"
 		if p.work.hooked > 0 {
@@ -119,6 +119,8 @@ func (g *legend) row(l *line) {
 		switch {
 		case n.st.Kind == behind:
 			g.behind = true
+		case n.st.Kind == ring:
+			g.ring = true
 		case n.st.Kind == rowEnd || n.st.Idle:
 		case n.mark:
 			g.broken = true

@@ -296,6 +296,8 @@ func (n *node) measure() {
 		n.half, n.h = 1.25, 0.5
 	case s.Kind == behind:
 		n.half, n.h = behindHalf, s.tall
+	case s.Kind == ring:
+		n.half, n.h = ringMin, 2*ringMin
 	case s.Idle:
 		n.half, n.mark = 0.9, true
 	case s.Turn:

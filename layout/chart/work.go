@@ -69,6 +69,7 @@ type Row struct {
 	Gap     int       // rows left out of the chart before it
 	Same    string
 	St      []St // in the order of working
+	ring    bool // worked into a ring
 }
 
 // St is one stitch, chain arch, turning chain or picot.

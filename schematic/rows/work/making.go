@@ -515,7 +515,15 @@ func (w *work) ring(n ins.Item, p *ins.Place) {
 	w.tchAt = false
 	w.pinned = true
 	w.together(n, p.At)
+	if w.g == nil {
+		w.foot(n, nil)
+		return
+	}
+	k := len(w.g.cur.Stitches)
 	w.foot(n, nil)
+	for i := range w.g.cur.Stitches[k:] {
+		w.g.cur.Stitches[k+i].Ring = true
+	}
 }
 
 // rowEnds works n into the end of each row worked before, as many as are known.
