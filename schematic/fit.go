@@ -121,8 +121,9 @@ type Fitting struct {
 	follow     int             // sections from there, where steps may follow
 	odd        int             // stitches that the next section decreases, or increases, once, beside its own
 	band       *Sideways
-	shifted    bool // what follows needs another remainder than as published
-	more       int  // stitches of every row beyond those published, in a piece worked from side to side that is to be longer
+	panels     []fitPanel // of the row in work, as a right-side row meets them
+	shifted    bool       // what follows needs another remainder than as published
+	more       int        // stitches of every row beyond those published, in a piece worked from side to side that is to be longer
 }
 
 // partEnd is where a part of a division ends.

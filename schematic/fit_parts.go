@@ -440,32 +440,6 @@ func (f *Fitting) add(s, was *JoinParts, n, published int) {
 	}
 }
 
-func (s *Panels) counts() []int {
-	var out []int
-	for i := range s.Of {
-		out = append(out, s.Of[i].Stitches.Int(0, 0))
-	}
-	return out
-}
-
-func (s *Panels) need(_ *Fitting, then Need) Need { return alike(s.counts()).and(then) }
-
-func (s *Panels) fit(f *Fitting, old Section) {
-	was := old.(*Panels)
-	of := make([]units.Num, len(s.Of))
-	gauge := f.Gauge
-	for i := range of {
-		if g := s.Of[i].Gauge; g != "" {
-			f.Gauge = g
-		}
-		of[i], _ = f.ratio()
-		f.Gauge = gauge
-	}
-	for i, n := range f.share(s, was.counts(), was.counts(), of, -1) {
-		f.put(&s.Of[i].Stitches, n)
-	}
-}
-
 // need keeps the point of a mitre that runs into one.
 func (s *Mitre) need(f *Fitting, _ Need) Need {
 	by := s.By.Int(0, 0)

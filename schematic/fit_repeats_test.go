@@ -104,7 +104,7 @@ func TestARepeatThatCannotComeOutIsKeptAndNamed(t *testing.T) {
 	require.Len(t, found, 1)
 	assert.Equal(t, "alter/section", found[0].Kind)
 	assert.Equal(t, "Panel", found[0].Piece)
-	assert.Equal(t, "the gathering row repeats over 8 stitches, and there are 50: it is kept, with the last 2 worked even (or have 48 or 56 stitches before it)", found[0].Message)
+	assert.Equal(t, "the gathering row repeats over 8 stitches, and there are 50: work the last 2 even (or have 48 or 56 before it)", found[0].Message)
 	assert.Equal(t, 44, afters(a, 0)[1])
 }
 

@@ -10,11 +10,19 @@ import (
 // leastRib is the fewest rows of a rib in which its count is changed: a choice of this project.
 const leastRib = 4
 
-// ribbed fits a rib to the nearest count that keeps its repeat: that many are cast on, or reached in the row before it, and the row after it comes
-// back to the fabric's count (common practice). It gives the rows of the rib that are left.
+// ribbed fits a rib in the round to the nearest count that keeps its repeat: that many are cast on, or reached in the round before it, and the round
+// after it comes back to the fabric's count (common practice). A flat rib has any count: its edges take what its repeat leaves over, as edge stitches do
+// (common practice). It gives the rows of the rib that are left.
 func (f *Fitting) ribbed(s *Even, old Section, rows int) int {
 	need := f.Rib(old)
 	if need.Multiple < 2 || rows < leastRib {
+		return rows
+	}
+	if over := mod(f.N-need.Plus, need.Multiple); !f.Round {
+		if over > 0 {
+			f.Part(s, "the rib has %d sts, %d over its multiple of %s: share that between its two edges; %d or %d sts have none over",
+				f.N, over, need, f.N-over, f.N-over+need.Multiple)
+		}
 		return rows
 	}
 	was, how := f.N, ""
@@ -32,11 +40,11 @@ func (f *Fitting) ribbed(s *Even, old Section, rows int) int {
 			f.cast.Chain = expr.Counts(chain + d)
 		}
 	case f.last != nil:
-		how = fmt.Sprintf("%s across the last %s before it", changed(d), f.row())
+		how = fmt.Sprintf("%s across the last round before it", changed(d))
 		f.last.Amount = Amount{Rows: expr.Counts(f.last.Rows.Int(0, 0) - 1)}
 		f.before = append(f.before, once(&Even{Common: Common{Pos: s.Pos}}, d))
 	default:
-		how = fmt.Sprintf("%s across its first %s", changed(d), f.row())
+		how = fmt.Sprintf("%s across its first round", changed(d))
 		f.before = append(f.before, once(s, d))
 		rows--
 	}
@@ -45,12 +53,11 @@ func (f *Fitting) ribbed(s *Even, old Section, rows int) int {
 		if how != "" {
 			how += ", and "
 		}
-		how += fmt.Sprintf("%s across the first %s after it", changed(-f.owed), f.row())
+		how += fmt.Sprintf("%s across the first round after it", changed(-f.owed))
 		b := next[0].Base()
 		f.after = []Section{once(&Even{Common: Common{Gauge: b.Gauge, Stitch: b.Stitch, Pos: f.next[0].Base().Pos}}, -f.owed)}
 		_, now := f.Chooser.Gauge(orElse(b.Gauge, f.Gauge))
 		f.have = f.have.Add(now.RowHeight()) // what follows is a row less
-		f.RS = f.RS == f.Round
 		f.N, f.owed, f.back = fabric, 0, f.owed
 	}
 	if how != "" {
@@ -68,10 +75,10 @@ func (f *Fitting) beforeRib(s Section) {
 	}
 }
 
-// ribNext is what a rib that comes next asks of the count before it, where no fabric follows the rib.
+// ribNext is what a rib that comes next in the round asks of the count before it, where no fabric follows the rib.
 func (f *Fitting) ribNext() Need {
 	next := f.working(f.next)
-	if len(next) == 0 {
+	if len(next) == 0 || !f.Round {
 		return Need{}
 	}
 	need := f.Rib(next[0])
@@ -108,13 +115,6 @@ func changed(d int) string {
 		return fmt.Sprintf("decrease %d", -d)
 	}
 	return fmt.Sprintf("increase %d", d)
-}
-
-func (f *Fitting) row() string {
-	if f.Round {
-		return "round"
-	}
-	return "row"
 }
 
 // String is a need as patterns write it: 4 + 2.

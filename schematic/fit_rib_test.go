@@ -93,12 +93,20 @@ func TestRibsThatFollowEachOtherKeepOneCount(t *testing.T) {
 // By hand: short ribs are too few rows to change in, so that 33 stay.
 func TestARibOfThreeRowsStaysAsItIs(t *testing.T) {
 	s := &Even{Rib: true}
-	f := &Fitting{Chooser: &nearest{ribs: map[Section]Need{s: {4, 0}}}, N: 33}
+	c := &nearest{ribs: map[Section]Need{s: {4, 0}}}
+	f := &Fitting{Chooser: c, N: 33, Round: true}
 	assert.Equal(t, 3, f.ribbed(s, s, 3))
 	assert.Equal(t, 33, f.N)
 	f.step = Step{Before: 44, After: 44}
 	assert.Equal(t, 3, f.ribbed(s, s, 4), "its first row takes the change, where there is none before it")
 	assert.Equal(t, 32, f.N)
+	f.N, f.Round, c.told = 35, false, nil
+	assert.Equal(t, 4, f.ribbed(s, s, 4))
+	assert.Equal(t, 35, f.N, "flat, its edges take what is over")
+	assert.Equal(t, []string{"the rib has 35 sts, 3 over its multiple of 4: share that between its two edges; 32 or 36 sts have none over"}, c.told)
+	f.N = 36
+	f.ribbed(s, s, 4)
+	assert.Len(t, c.told, 1)
 	assert.Equal(t, "4 + 2", Need{4, 2}.String())
 	assert.Equal(t, "4", Need{4, 0}.String())
 }

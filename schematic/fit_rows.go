@@ -122,7 +122,7 @@ func (s *Shape) fit(f *Fitting, old Section) {
 		f.rise(s.Rows.Int(0, longest))
 		return
 	}
-	total := f.rows(old, Need{})
+	total, before := f.rows(old, Need{}), f.N
 	t := &spreading{f: f, s: s, total: total}
 	_, t.ratio = f.ratio()
 	if _, longer := f.Extra[old]; longer {
@@ -133,6 +133,7 @@ func (s *Shape) fit(f *Fitting, old Section) {
 	} else {
 		t.several(was)
 	}
+	t.panels(was, before)
 	longest := 0
 	for i := range s.Shapings {
 		longest = max(longest, s.Shapings[i].profile(0).last().row)
@@ -439,24 +440,35 @@ func set(h *Shaping, runs []Spacing) {
 	}
 }
 
+// manyRepeats is how many repeats there are at least in a row of which a stitch or two over are not seen, as they are between the wedges of a
+// crown: a choice of this project.
+const manyRepeats = 17
+
+func (s *RepeatRow) many(f *Fitting) bool { return s.Use > 0 && f.Steps[s].Before >= manyRepeats*s.Use }
+
 func (s *RepeatRow) need(f *Fitting, then Need) Need {
 	if s.RestEven || s.Use < 1 || s.Makes < 1 {
 		return Need{}
 	}
-	of := then.of(0, s.Makes) // how often it is repeated
-	if of.Multiple < 2 {
-		return Need{s.Use, 0}.bounded()
+	switch of := then.of(0, s.Makes); { // how often it is repeated
+	case of.Multiple > 1:
+		return Need{s.Use * of.Multiple, s.Use * of.Plus}.bounded()
+	case s.many(f):
+		return Need{}
 	}
-	return Need{s.Use * of.Multiple, s.Use * of.Plus}.bounded()
+	return Need{s.Use, 0}.bounded()
 }
 
-func (s *RepeatRow) fit(f *Fitting, _ Section) {
+func (s *RepeatRow) fit(f *Fitting, old Section) {
 	use := max(s.Use, 1)
 	rest := f.N % use
 	if rest != 0 && !s.RestEven && f.step.Before%use == 0 {
 		s.RestEven = true
-		f.Tell(s, "the %s repeats over %d stitches, and there are %d: it is kept, with the last %d worked even (or have %d or %d stitches before it)",
-			Words(s), use, f.N, rest, f.N-rest, f.N-rest+use)
+		say := f.Tell
+		if old.(*RepeatRow).many(f) {
+			say = f.Odd
+		}
+		say(s, "the %s repeats over %d stitches, and there are %d: work the last %d even (or have %d or %d before it)", Words(s), use, f.N, rest, f.N-rest, f.N-rest+use)
 	}
 	f.N = f.N/use*s.Makes + rest
 }

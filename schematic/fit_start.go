@@ -54,26 +54,36 @@ func (f *Fitting) governing() string {
 
 func (s *Held) fit(f *Fitting, old Section) {
 	was := old.(*Held)
+	sts, _ := f.ratio()
 	sum := 0
+	f.panels = nil
 	for i := range s.From {
-		h := &s.From[i]
-		if h.Piece == "" {
-			n := was.From[i].Added.Int(0, 0)
-			sts, _ := f.ratio()
-			if n > 0 {
+		h, n := &s.From[i], 0
+		switch {
+		case h.Piece != "":
+			n = f.Live(*h)
+			if !h.Stitches.IsZero() {
+				n = f.put(&h.Stitches, n)
+			}
+		case !h.Added.IsZero():
+			if n = was.From[i].Added.Int(0, 0); n > 0 {
 				n = f.put(&h.Added, f.Near(f.addedName(n), sts.Times(n), Need{}, 1))
 			}
-			sum += n
-			continue
-		}
-		n := f.Live(*h)
-		if !h.Stitches.IsZero() {
-			n = f.put(&h.Stitches, n)
 		}
 		sum += n
+		if i < len(f.step.Taken) {
+			f.panel(h.Panel, f.step.Taken[i], n)
+		}
 	}
-	f.N = sum
+	f.N, f.odd = sum, 0
+	if d := int(sts.Times(f.step.After).Sub(units.Int(int64(sum))).Round()); len(s.From) > 1 && abs(d) <= joinedOff && f.evenNext() {
+		f.odd = d
+	}
 }
+
+// joinedOff is how many stitches what goes on from several pieces may gain or lose in its first row even, so that it is as wide as it was: a
+// choice of this project.
+const joinedOff = 2
 
 // addedName is the name of the choice of stitches added between pieces: those under the arms of a body
 // and of its sleeves meet.

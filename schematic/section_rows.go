@@ -250,6 +250,8 @@ func (m *movement) shape(w *worker, sh *Shaping, at Side) int {
 	}
 	tube := w.cur.round && last == 0
 	switch {
+	case at == Across && sh.Panel != "":
+		return m.across(w, sh.Panel, p.scaled(units.Frac(1, 2)))
 	case at == Across && last > 0:
 		w.spread(p, m.left, m.right)
 	case at == Across, tube && at != BothEdges:
@@ -276,6 +278,18 @@ func (m *movement) shape(w *worker, sh *Shaping, at Side) int {
 		return places
 	}
 	return 1
+}
+
+// across moves both edges of the panels of a name, and tells how many they are.
+func (m *movement) across(w *worker, panel string, half profile) int {
+	n := 0
+	for i, b := range w.cur.blocks {
+		if b.runs[0].name == panel {
+			m.left[i], m.right[i] = m.left[i].plus(half), m.right[i].plus(half)
+			n++
+		}
+	}
+	return n
 }
 
 // stated is the count with which a section is to end, of one block; 1 if it states none.

@@ -62,7 +62,7 @@ func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (
 	}
 	switch edge := t.joinedTo(m.Name, now); {
 	case now.Of == "st" && hasLines(m.Piece.Sections):
-		return "every panel is shaped alike at its lines, and begins and ends in whole stitches", 0
+		return "every panel begins and ends in whole stitches", 0
 	case now.Of == "st" && now.Around && near == nil && partsAlike(m.Piece.Sections):
 		return "parts of it that are alike stay so, and its stitches go by 2", 2
 	case now.Of == "st" && near == nil && t.twoGauges(m.Piece, now) != "":

@@ -146,3 +146,32 @@ func TestWhatIsNotGivenOfABodyFollowsTheBust(t *testing.T) {
 	assert.NotContains(t, fmt.Sprint(found), "follow")
 	assert.Equal(t, 86, a.Now.Pieces[0].Steps[0].After)
 }
+
+// By hand: an armhole of 40 rows whose neck begins 10 rows below its top; at half the rows 20, 5 below.
+func TestRowsInASumKeepTheirHeight(t *testing.T) {
+	p := given.Text(t, `version: 1
+pattern: P
+terms: US
+units: cm
+sizes: S (M)
+gauges:
+  fabric: 20 sts and 20 rows over 10 cm in half double crochet
+grading:
+  deep: {rows: 20 (22) cm}
+pieces:
+  - piece: Front
+    sections:
+      - cast on: 40
+      - even: deep - 10 rows
+      - divide:
+          - {part: Left front, stitches: 10, mirror of: Right front}
+          - {leave: 20, name: neck, edge: neck}
+          - {part: Right front, stitches: 10, sections: [{even: 10 rows}, {leave: all, edge: shoulder}]}
+`)
+	g := p.Gauges[0]
+	g.Rows = units.Int(10)
+	a, found := alter.Alter(p, alter.Request{Gauges: []schematic.Gauge{g}})
+	require.NotNil(t, a, "%v", found)
+	assert.Equal(t, 15, a.Now.Pieces[0].Steps[1].Rows)
+	assert.Equal(t, 5, a.Pattern.Pieces[0].Sections[2].(*schematic.Divide).Parts[2].Sections[0].(*schematic.Even).Rows.Int(0, 0))
+}

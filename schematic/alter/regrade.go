@@ -41,7 +41,7 @@ func (r *regrading) values(t *trial) (func(*schematic.Piece, expr.Graded) expr.G
 		if j, other := r.parts[piece.Name]; other {
 			at = j
 		}
-		v, bad := g.From.Eval(envs[at])
+		v, bad := g.From.WithRows(func(n units.Num) units.Num { return r.rows(t, piece, n) }).Eval(envs[at])
 		if bad != nil || v.Has && v.N.Sign() < 0 {
 			ok = false
 			return g
@@ -51,6 +51,13 @@ func (r *regrading) values(t *trial) (func(*schematic.Piece, expr.Graded) expr.G
 		return out
 	}
 	return value, ok
+}
+
+// rows are a number of rows in a sum anew, as high in the gauge that its piece begins with.
+func (r *regrading) rows(t *trial, piece *schematic.Piece, n units.Num) units.Num {
+	was, now := t.Gauge(piece.Gauge)
+	high := was.RowHeight().Div(now.RowHeight())
+	return units.Int(int64(t.Near(grading+n.String()+" rows", n.Mul(high), schematic.Need{}, 0)))
 }
 
 func sortedSizes(parts map[string]int) []int {

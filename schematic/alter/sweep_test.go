@@ -126,7 +126,7 @@ func ruledOut(found finding.List, piece, text string, off units.Num) bool {
 		if f.Piece != piece || !strings.Contains(f.Message, text) {
 			return false
 		}
-		if strings.Contains(f.Message, "every panel is shaped alike") {
+		if strings.Contains(f.Message, "every panel begins") {
 			return true
 		}
 		m := rule.FindStringSubmatch(f.Message)

@@ -124,3 +124,17 @@ func TestLinesOfTextsAndFindingsAtTheirBounds(t *testing.T) {
 	a.Fix, b.Fix = "work 1 row", "skip it"
 	assert.Equal(t, "S: work 1 row; M: skip it", four.Merge(finding.List{a, b})[0].Fix)
 }
+
+func TestRowsInASumAreReplacedAlone(t *testing.T) {
+	twice := func(n units.Num) units.Num { return n.Times(2) }
+	env := func(string) (Value, bool) { return Value{units.Int(40), Rows, true}, true }
+	s, bad := ParseSum("deep - 10 rows + 2 x (deep - 1 row)")
+	require.Nil(t, bad)
+	v, bad := s.WithRows(twice).Eval(env)
+	require.Nil(t, bad)
+	assert.Equal(t, "96", v.N.String(), "40 - 20 + 2 × (40 - 2)")
+	v, _ = s.Eval(env)
+	assert.Equal(t, "108", v.N.String(), "the sum itself stays: 40 - 10 + 2 × 39")
+	plain, _ := ParseSum("deep / 2")
+	assert.Same(t, plain, plain.WithRows(twice))
+}

@@ -38,6 +38,27 @@ func (s *Sum) Len() int {
 	return count(s.Root)
 }
 
+// WithRows is the sum with its numbers of rows replaced; the same sum if it has none.
+func (s *Sum) WithRows(f func(units.Num) units.Num) *Sum {
+	var walk func(*Node) *Node
+	walk = func(n *Node) *Node {
+		if n == nil {
+			return nil
+		}
+		c := *n
+		if c.Left, c.Right = walk(n.Left), walk(n.Right); n.Op == Number && n.Dim == Rows {
+			c.N = f(n.N)
+		} else if c.Left == n.Left && c.Right == n.Right {
+			return n
+		}
+		return &c
+	}
+	if root := walk(s.Root); root != s.Root {
+		return &Sum{s.Text, root}
+	}
+	return s
+}
+
 // Eval works the sum out. A value that the size does not have makes the whole
 // sum one that it does not have. It gives a Problem for a name that env does not
 // know, for values that can't go together and for a division by 0.

@@ -63,8 +63,8 @@ func (r *reader) spreadOver(m *mapped) schematic.Shaping {
 			s.Pos = r.pos(it.at)
 		}
 	}
-	if s.Panel = r.ref(m, "panel", toPanel); s.Panel != "" && s.At != schematic.Lines {
-		r.fail(r.pos(m.item("panel").at), "file/conflict", `"panel" goes with at: lines`)
+	if s.Panel = r.ref(m, "panel", toPanel); s.Panel != "" && s.At != schematic.Lines && s.At != schematic.Across {
+		r.fail(r.pos(m.item("panel").at), "file/conflict", `"panel" goes with at: lines or at: across`)
 	}
 	if s.Every.IsZero() {
 		s.Every = r.one()

@@ -24,7 +24,7 @@ var shapingKeys = []key{
 	{name: "on", form: choice, pick: sideNames, what: "rows on which it falls"},
 	{name: "after", form: counts, what: "rows worked even before the first shaping row"},
 	{name: "edge", form: text, what: "name of the shaped edge from here on"},
-	{name: "panel", form: text, what: "only at the edges of this panel"},
+	{name: "panel", form: text, what: "only at the edges of this panel, or across it"},
 }
 
 var shapingTable = &table{

@@ -53,6 +53,9 @@ func (w *printer) shapings(s *schematic.Shape, c change) {
 		if len(runs) == 0 {
 			continue // no size has this one
 		}
+		if len(runs) == 1 && runs[0] == "every "+w.row()+" once" {
+			runs[0] = "once"
+		}
 		by, where := w.where(sh, w.clean(w.at(sh.By)), w.places(s, k))
 		text := fmt.Sprintf("%s %s %s%s", verb(sh), w.sts(by), where, w.side(sh, where))
 		if sh.Offset > 0 {
@@ -86,7 +89,7 @@ func (w *printer) side(sh *schematic.Shaping, where string) string {
 const evenly = "evenly"
 
 // where is how many stitches a shaping makes at a place, and at which: at the edges, on
-// both sides of the marked lines, at the ends of a panel; or all of them, evenly.
+// both sides of the marked lines, at the ends of a panel or across it; or all of them, evenly.
 func (w *printer) where(sh *schematic.Shaping, by, places nums) (nums, string) {
 	if sh.At != schematic.Lines && sh.At != schematic.Across {
 		return by, w.edge(sh.At, sh.Edge)
@@ -102,7 +105,11 @@ func (w *printer) where(sh *schematic.Shaping, by, places nums) (nums, string) {
 			return by, "at the marked edge of " + of
 		}
 	}
-	return by.with(places, func(a, b int) int { return a * b }), evenly
+	by = by.with(places, func(a, b int) int { return a * b })
+	if of := name(sh.Panel); sh.At == schematic.Across && sayable(of) {
+		return by, evenly + " across " + of
+	}
+	return by, evenly
 }
 
 // edge is where a shaping falls: at each end, or at an edge by its name; the mirror
