@@ -124,7 +124,7 @@ func (a *assembly) inside(v *schematic.View, p *panel, above [][]pt) {
 			for _, part := range insideOf([2]pt{at(l.A), at(l.B)}, points(p.drawn)) {
 				v.Lines = append(v.Lines, shown(l.Kind, part[:], false, above)...)
 			}
-		case schematic.LineEdge, schematic.LineRib, schematic.LineCell, schematic.LineSlit, schematic.LineMark:
+		case schematic.LineEdge, schematic.LineSeam, schematic.LineRib, schematic.LineCell, schematic.LineSlit, schematic.LineMark:
 			for _, s := range shown(l.Kind, []pt{at(l.A), at(l.B)}, false, above) {
 				s.Name = ""
 				v.Lines = append(v.Lines, s)

@@ -74,6 +74,7 @@ type panel struct {
 	slipper    bool    // it lies on its side, folded along the middle of its sole
 	gusset     bool    // it is folded between a gusset and what lies across from it
 	heel       pt      // of a leg seen from its side: where its heel begins, behind
+	sole       [2]pt   // of its foot: how far it is around, from the sole up
 }
 
 // chord is how a panel was laid: two places of its own on two places, of which hold, a share of the way between them,

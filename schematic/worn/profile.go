@@ -7,58 +7,137 @@ import (
 	"flatwright/schematic/units"
 )
 
-// profile makes two panels of a sock, as it lies on its side: the leg with half of the heel below its back half, and the foot,
-// which is bonded to all of their lower edge. False if the piece has no heel of a kind that is known.
+// profile makes a panel of a sock, as it lies on its side: the leg with half of the heel below its back half, and the foot at a right angle
+// to it. False if the piece has no heel of a kind that is known.
 func (a *assembly) profile(m *schematic.Made) bool {
 	var leg, foot *panel
+	back, deep := 0.0, 0.0
 	switch {
 	case len(m.Views) == 3 && !slices.ContainsFunc(m.Views, func(v schematic.View) bool { return !v.Half }):
-		leg, foot = a.flapHeel(m)
+		leg, foot, back = a.flapHeel(m)
 	case len(m.Views) == 1 && m.Views[0].Half:
-		leg, foot = a.shortRowHeel(m)
+		leg, foot, back = a.shortRowHeel(m)
+		deep = back // of one run, half lies below the leg and half before the foot
 	}
 	if leg == nil || foot == nil {
 		return false
 	}
-	key := "heel of " + m.Name
-	for _, p := range []*panel{leg, foot} {
-		lo, hi := box(p.loop)
-		for i := range p.loop {
-			s := &p.loop[i]
-			if s.name == heelEdge || p == foot && levelAt(p, i, hi.Y) {
-				s.name, s.keys, s.fold = heelEdge, []string{key}, false
-				s.blind = p == leg && i > 0 && s.a.X >= (lo.X+hi.X)/2-close && absf(s.a.Y-leg.heel.Y) < close
-			}
+	if deep == 0 {
+		lo, _ := box(leg.loop)
+		deep = leg.heel.Y - lo.Y
+	}
+	a.add(leg.stepped(foot, back, deep), m.Make)
+	return true
+}
+
+// stepped is a leg with its foot at a right angle: the foot's first round stands so far before the back of the heel, its sole so deep below
+// where the heel begins. At the ankle, where one lies on the other, the front of the leg ends on the foot.
+func (p *panel) stepped(foot *panel, back, deep float64) *panel {
+	q := *p
+	lo, hi := box(p.loop)
+	_, fh := box(foot.loop)
+	low, high := foot.even()
+	edge := func(y float64) float64 { return across(points(foot.loop), y)[0] }
+	at := func(a pt) pt { // a gusset is taken in above the sole
+		return pt{X: lo.X + back + fh.Y - a.Y, Y: p.heel.Y - deep + a.X - edge(min(max(a.Y, high.Y), fh.Y-close)-close)}
+	}
+	toe := lerp(low, high, 0.05)
+	x := across(points(foot.loop), toe.Y)
+	q.sole = [2]pt{at(pt{X: x[0], Y: toe.Y}), at(pt{X: x[len(x)-1], Y: toe.Y})}
+	ankle := side{fold: true}
+	q.loop = nil
+	if back > close {
+		q.loop = append(q.loop, side{a: pt{X: lo.X, Y: p.heel.Y - deep}, fold: true})
+	}
+	for _, s := range foot.withoutHeel() {
+		s.a = at(s.a)
+		if n := len(q.loop); n > 0 && q.loop[n-1].a.X > hi.X && s.a.X <= hi.X {
+			ankle.a = lerp(q.loop[n-1].a, s.a, (q.loop[n-1].a.X-hi.X)/(q.loop[n-1].a.X-s.a.X))
+			break
+		}
+		q.loop = append(q.loop, s)
+	}
+	leg := p.withoutHeel()
+	leg[0] = ankle
+	q.loop = append(q.loop, leg[:len(leg)-1]...)
+	q.lines = slices.Clone(p.lines)
+	for _, l := range foot.lines {
+		l.A, l.B = at(l.A), at(l.B)
+		q.lines = append(q.lines, l)
+	}
+	step := deep / (p.heel.Y - lo.Y)
+	for i, s := range p.loop {
+		a, z := s.a, p.loop[(i+1)%len(p.loop)].a
+		a.Y, z.Y = p.heel.Y-(p.heel.Y-a.Y)*step, p.heel.Y-(p.heel.Y-z.Y)*step
+		if s.name == heelEdge && (absf(a.Y-z.Y) > close || a.Y > p.heel.Y-deep+close && a.Y < p.heel.Y-close) {
+			q.lines = append(q.lines, schematic.Line{Kind: schematic.LineSeam, A: a, B: z})
 		}
 	}
-	a.add(leg, m.Make)
-	a.add(foot, m.Make).share = true
-	return true
+	q.ribs = slices.Clone(p.ribs)
+	for _, r := range foot.ribs {
+		poly := make([]pt, len(r.Poly))
+		for i, a := range r.Poly {
+			poly[i] = at(a)
+		}
+		r.Poly, r.Dir = poly, pt{X: -r.Dir.Y, Y: r.Dir.X}
+		q.ribs = append(q.ribs, r)
+	}
+	return &q
+}
+
+// withoutHeel is the way round a leg or a foot from the front end of its heel's edge, or from that at the sole, to the other, and the side after it.
+func (p *panel) withoutHeel() []side {
+	n := len(p.loop)
+	_, hi := box(p.loop)
+	heel := func(i int) bool { return p.loop[i%n].name == heelEdge || p.heel == (pt{}) && levelAt(p, i%n, hi.Y) }
+	first := 0
+	for !heel(first) || heel(first+1) {
+		first++
+	}
+	var out []side
+	for k := 1; k <= n; k++ {
+		out = append(out, p.loop[(first+k)%n])
+		if heel(first + k) {
+			break
+		}
+	}
+	return out
+}
+
+// even are the ends, below and above, of where a foot is worked even for longest.
+func (p *panel) even() (low, high pt) {
+	for i, s := range p.loop {
+		a, b := byHeight(s.a, p.loop[(i+1)%len(p.loop)].a)
+		if s.fold && absf(a.X-b.X) < close && b.Y-a.Y > high.Y-low.Y {
+			low, high = a, b
+		}
+	}
+	return low, high
 }
 
 // heelEdge is the name of the way along which leg and foot of a sock meet.
 const heelEdge = "heel"
 
 // flapHeel is a sock of which half of the round, the heel, is worked on by itself, and then joined into a round with the other half.
-func (a *assembly) flapHeel(m *schematic.Made) (leg, foot *panel) {
+func (a *assembly) flapHeel(m *schematic.Made) (leg, foot *panel, back float64) {
 	view := func(i int) *panel {
 		return newPanel(m, i, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] })
 	}
-	back, front, foot := view(0), view(1), view(2)
-	if back == nil || front == nil || foot == nil {
-		return nil, nil
+	heel, front, foot := view(0), view(1), view(2)
+	if heel == nil || front == nil || foot == nil {
+		return nil, nil, 0
 	}
-	bl, _ := box(back.loop)
+	bl, _ := box(heel.loop)
 	fl, fh := box(front.loop)
 	if bl.Y > fl.Y {
-		back, fl.Y, bl.Y = front, bl.Y, fl.Y
+		heel, fl.Y, bl.Y = front, bl.Y, fl.Y
 	}
 	if fl.Y-bl.Y < close {
-		return nil, nil
+		return nil, nil, 0
 	}
-	leg = back.half(back.middle(), false, "fold of "+m.Name)
+	leg = heel.half(heel.middle(), false, "fold of "+m.Name)
 	if leg == nil {
-		return nil, nil
+		return nil, nil, 0
 	}
 	leg.halved = false
 	// The front half of the leg goes on where the back half ends.
@@ -85,7 +164,7 @@ func (a *assembly) flapHeel(m *schematic.Made) (leg, foot *panel) {
 	}
 	leg.loop, leg.heel = loop, pt{X: lo.X, Y: fl.Y}
 	leg.widen(hi.X, fl.Y, wide)
-	return leg, foot
+	return leg, foot, hi.X - lo.X
 }
 
 // widen lets the ribs and lines of a panel that end at an upright, above a height, go on by so much.
@@ -149,20 +228,20 @@ func (h heelRows) beside(x, y, sign float64) []side {
 }
 
 // shortRowHeel is a sock whose heel is short rows over a part of a round: the first run is of the leg, and a second one of the foot.
-func (a *assembly) shortRowHeel(m *schematic.Made) (leg, foot *panel) {
+func (a *assembly) shortRowHeel(m *schematic.Made) (leg, foot *panel, back float64) {
 	p := newPanel(m, 0, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] })
 	if p == nil {
-		return nil, nil
+		return nil, nil, 0
 	}
 	rows := heelOf(p)
 	if rows == nil {
-		return nil, nil
+		return nil, nil, 0
 	}
 	y, key := rows[0].y, "cut of "+m.Name
 	leg = p.cut(func(q pt) float64 { return q.Y - y }, key)
 	foot = p.cut(func(q pt) float64 { return y - q.Y }, key)
 	if leg == nil || foot == nil {
-		return nil, nil
+		return nil, nil, 0
 	}
 	lo, _ := box(leg.loop)
 	var loop []side
@@ -177,8 +256,9 @@ func (a *assembly) shortRowHeel(m *schematic.Made) (leg, foot *panel) {
 	leg.loop, leg.heel = loop, pt{X: lo.X, Y: y}
 	if len(rows) == 2 {
 		foot.loop = rows[1].above(foot.loop, key)
+		return leg, foot, 0
 	}
-	return leg, foot
+	return leg, foot, rows[0].high / 2
 }
 
 // above is the loop of a foot with the rows above the back half of the level at which it begins.
@@ -201,39 +281,21 @@ func (h heelRows) above(loop []side, key string) []side {
 	return out
 }
 
-// sock measures a sock that lies on its side: how far it is around at the cuff and at the foot, leg, heel, and the foot from the heel on.
-func (tk *taker) sock(leg *panel) {
-	lo, hi := box(leg.drawn)
-	heel := leg.where.at(leg.heel)
-	tk.take("cuff", pt{X: lo.X, Y: hi.Y}, pt{X: hi.X, Y: hi.Y}, schematic.Horizontal, true, units.Num{})
+// sock measures a sock that lies on its side: how far it is around at the cuff and, at the toe's end of where it is worked even for longest,
+// at the foot, leg, heel, and all of the foot.
+func (tk *taker) sock(p *panel) {
+	lo, hi := box(p.drawn)
+	heel := p.where.at(p.heel)
+	x := across(points(p.drawn), hi.Y-close)
+	tk.take("cuff", pt{X: x[0], Y: hi.Y}, pt{X: x[len(x)-1], Y: hi.Y}, schematic.Horizontal, true, units.Num{})
 	tk.take("leg", heel, pt{X: lo.X, Y: hi.Y}, schematic.Vertical, false, units.Num{})
 	tk.take("heel", pt{X: lo.X, Y: lo.Y}, heel, schematic.Vertical, false, units.Num{})
-	for _, p := range tk.a.placed {
-		if p.made == leg.made && p != leg {
-			tk.foot(p)
+	tk.take("foot", p.where.at(p.sole[0]), p.where.at(p.sole[1]), schematic.Vertical, true, units.Num{})
+	toe := lo
+	for _, s := range p.drawn {
+		if s.a.X > toe.X {
+			toe = s.a
 		}
 	}
-}
-
-// foot measures the foot of a sock: around, at the toe's end of where it is worked even for longest, and from the heel to its toe.
-func (tk *taker) foot(p *panel) {
-	l, h := box(p.loop)
-	h.Y = l.Y
-	for _, s := range p.loop { // in front, where no rows of the heel are
-		if absf(s.a.X-h.X) < close {
-			h.Y = max(h.Y, s.a.Y)
-		}
-	}
-	best := 0.0
-	var at pt
-	for i, s := range p.loop {
-		low, high := byHeight(s.a, p.loop[(i+1)%len(p.loop)].a)
-		if d := high.Y - low.Y; s.fold && absf(low.X-high.X) < close && d > best {
-			best, at = d, lerp(low, high, 0.05)
-		}
-	}
-	if x := across(points(p.loop), at.Y+0.01); best > 0 && len(x) > 1 {
-		tk.take("foot", p.where.at(pt{X: x[0], Y: at.Y}), p.where.at(pt{X: x[len(x)-1], Y: at.Y}), schematic.Slanted, true, units.Num{})
-	}
-	tk.take("foot after the heel", p.where.at(pt{X: l.X, Y: l.Y}), p.where.at(pt{X: l.X, Y: h.Y}), schematic.Slanted, false, units.Num{})
+	tk.take("foot length", lo, toe, schematic.Horizontal, false, units.Num{})
 }

@@ -89,7 +89,7 @@ func (p *panel) lies() string {
 
 // shows reports whether a panel by itself lies otherwise than it is worked.
 func (p *panel) shows() bool {
-	return p.lengthwise || p.turned || p.closed || p.arced || p.layered || p.lying != 0
+	return p.lengthwise || p.turned || p.closed || p.arced || p.layered || p.lying != 0 || p.heel != (pt{})
 }
 
 // onlyOfTheBack leaves the back those measurements that the front does not have or has otherwise.
