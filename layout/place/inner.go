@@ -59,12 +59,8 @@ func (d *drawn) assign() []*sided {
 		}
 		best := math.Inf(1)
 		for _, c := range choices {
-			n, away := 0, 0.0
-			for _, p := range ends {
-				n += crossings(d.shape, p, c)
-				away += d.away(p, c) / float64(len(ends))
-			}
-			cost := float64(n)*1000 + 100*math.Round(away/reach*4)/4 + float64(count[c])
+			n, cost := d.cost(s, c, ends, reach)
+			cost += float64(count[c])
 			if cost < best-1e-9 {
 				best, s.side, s.crosses = cost, c, n
 			}
@@ -76,6 +72,20 @@ func (d *drawn) assign() []*sided {
 		list[i] = s
 	}
 	return list
+}
+
+// cost is how often a measurement on a side crosses the outline, and what that and the way to the side count.
+func (d *drawn) cost(s *sided, on side, ends []pt, reach float64) (n int, cost float64) {
+	away := 0.0
+	for _, p := range ends {
+		n += crossings(d.shape, p, on)
+		away += d.away(p, on) / float64(len(ends))
+	}
+	cost = float64(n)*1000 + 100*math.Round(away/reach*4)/4
+	if on == top && d.v.worn && s.it.m.Around && s.axis == schematic.Horizontal { // it stands below, with the hem
+		cost += 30
+	}
+	return n, cost
 }
 
 // away is how far p is from a side of the outline's box.

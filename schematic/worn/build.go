@@ -372,7 +372,7 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 			}
 		case legView(m, p.Name) > 0:
 			r.main, r.flow, r.keys, r.of = true, true, []string{legsOf + m.Name}, m.Name
-		case !p.Leave:
+		case len(p.Sections) > 0 || p.MirrorOf != "":
 			return nil
 		}
 		out = append(out, r)
@@ -557,6 +557,7 @@ func notFolds(loop []side) []side {
 // round is a view of a round.
 func (a *assembly) round(m *schematic.Made, p *panel) {
 	switch {
+	case a.flaps(m, p):
 	case !holds[m.Kind] && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m)) && !a.isBodice(m)):
 		a.share(m, p)
 	case a.isLeg(m, p.view):

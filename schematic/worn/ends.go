@@ -67,20 +67,21 @@ func directionAt(path []pt, share float64) pt {
 func (a *assembly) sewOnEnds(s sewnOn, q *proto, ends []schematic.Edge) {
 	of := ends[0].Path
 	wide := dist(of[0], of[len(of)-1])
+	behind := a.behind(s, q.made)
 	done := false
 	for _, spots := range a.spots(s, wide) {
-		switch len(ends) {
-		case 1:
+		switch {
+		case len(ends) == 1 || len(ends) == 2 && len(behind) > 0: // two of a camisole's ends are sewn on behind
 			for _, at := range spots {
 				done = true
-				p := *a.toShoulder(s, q.panel, of[0], at)
+				p := *q.toShoulder(behind, of[0], at)
 				p.drawn, p.hung = nil, true
 				// The loop runs on along the end against the edge that takes it.
 				along := pt{X: -at.out.Y * wide / 2, Y: at.out.X * wide / 2}
 				p.laid = chord{own: [2]pt{of[0], of[len(of)-1]}, on: [2]pt{add(at.at, along), sub(at.at, along)}, hold: 0.5}
 				a.settle(&p, laying(p.laid.own[0], p.laid.own[1], p.laid.on[0], p.laid.on[1], 0.5), nil, nil)
 			}
-		case 2:
+		case len(ends) == 2:
 			l := dist(mid(of[0], of[len(of)-1]), mid(ends[1].Path[0], ends[1].Path[len(ends[1].Path)-1]))
 			for i := 0; i+1 < len(spots); i += 2 {
 				if p := arched(q, spots[i], spots[i+1], l, wide); p != nil {
@@ -95,17 +96,27 @@ func (a *assembly) sewOnEnds(s sewnOn, q *proto, ends []schematic.Edge) {
 	}
 }
 
+// behind are the ways behind to which the other ends of straps are sewn, of which one is sewn on in front.
+func (a *assembly) behind(s sewnOn, m *schematic.Made) []*chain {
+	if o := a.otherEnd(s, m); o != nil {
+		if a.liesInFront(o.key) {
+			return nil
+		}
+		return a.waysOf(o.key)
+	}
+	if !a.liesInFront(s.key) {
+		return nil
+	}
+	return a.waysBehind(s.key)
+}
+
 // toShoulder is what of a strap stands up in front, if its other end is sewn on behind: it is folded on the shoulder, where the rest of it reaches
 // down to that end. It is all of it if nothing says where that is.
-func (a *assembly) toShoulder(s sewnOn, p *panel, foot pt, at spot) *panel {
+func (p *panel) toShoulder(behind []*chain, foot pt, at spot) *panel {
 	lo, hi := box(p.loop)
-	o := a.otherEnd(s, p.made)
-	if o == nil || absf(at.out.Y-1) > close || a.liesInFront(o.key) {
-		return p
-	}
-	for _, c := range a.waysOf(o.key) {
+	for _, c := range behind {
 		high := ((c.start().Y+c.end().Y)/2 - at.at.Y + hi.Y - lo.Y) / 2
-		if high < 1 || high > hi.Y-lo.Y-1 {
+		if absf(at.out.Y-1) > close || high < 1 || high > hi.Y-lo.Y-1 {
 			continue
 		}
 		if q := p.cut(func(b pt) float64 { return high - absf(b.Y-foot.Y) }, "fold of "+p.name); q != nil {
@@ -135,13 +146,18 @@ func (a *assembly) liesInFront(key string) bool {
 
 // waysOf are the ways along the edges that take ends: of what shows, or else of the back.
 func (a *assembly) waysOf(key string) []*chain {
-	keys := map[string]bool{key: true}
-	ways := a.chains(&proto{panel: &panel{view: -1}}, keys)
-	if len(ways) == 0 { // a strap that is sewn to the back stands up behind it
-		for _, p := range a.placed {
-			if p.face == back {
-				ways = append(ways, p.ways(keys)...)
-			}
+	if ways := a.chains(&proto{panel: &panel{view: -1}}, map[string]bool{key: true}); len(ways) > 0 {
+		return ways
+	}
+	return a.waysBehind(key) // a strap that is sewn to the back stands up behind it
+}
+
+// waysBehind are the ways along the edges of the back that take ends.
+func (a *assembly) waysBehind(key string) []*chain {
+	var ways []*chain
+	for _, p := range a.placed {
+		if p.face == back {
+			ways = append(ways, p.ways(map[string]bool{key: true})...)
 		}
 	}
 	return ways

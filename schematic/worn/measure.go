@@ -20,6 +20,8 @@ func (a *assembly) measures() []schematic.Measure {
 	switch b := a.body(); {
 	case root.lengthwise:
 		t.lengthwise(root)
+	case root.onSide:
+		t.onSide(root)
 	case root.slipper:
 		t.onFoot(root)
 	case root.arced:

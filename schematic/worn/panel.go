@@ -71,6 +71,7 @@ type panel struct {
 	arced      bool    // a shawl that is blocked, with its rows in arcs
 	parted     bool    // it is drawn up to the middle, where its twin begins
 	layered    bool    // half of a round that hides the other half
+	onSide     bool    // it lies on its side, since what hangs from it hangs there
 	slipper    bool    // it lies on its side, folded along the middle of its sole
 	gusset     bool    // it is folded between a gusset and what lies across from it
 	heel       pt      // of a leg seen from its side: where its heel begins, behind

@@ -196,11 +196,18 @@ func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, 
 	} else {
 		from = middleOf(runs, longest(runs)) - total*shows.before()
 	}
+	p.divideHalf(m, y, runs, from)
+}
+
+// divideHalf gives the level end of a flat tube at y the bonds of half of its runs, from a stitch on.
+func (p *panel) divideHalf(m *schematic.Made, y float64, runs []run, from float64) {
+	total := 0.0
+	for _, r := range runs {
+		total += float64(r.n)
+	}
 	parts := laid(runs, from, from+total/2)
 	if !downwards(m) {
-		for i, j := 0, len(parts)-1; i < j; i, j = i+1, j-1 {
-			parts[i], parts[j] = parts[j], parts[i]
-		}
+		slices.Reverse(parts)
 	}
 	p.divideEnd(y, parts)
 }

@@ -79,7 +79,7 @@ func (a *assembly) picture(id, name string) *schematic.Made {
 // lies is how what hangs from a panel lies on a table: a shawl, or a cowl, has no front.
 func (p *panel) lies() string {
 	switch {
-	case p.slipper || p.heel != (pt{}):
+	case p.slipper || p.onSide || p.heel != (pt{}):
 		return "laid flat on its side"
 	case p.made.Kind == schematic.KindShawl, p.made.Kind == schematic.KindPiece && p.face == either:
 		return "laid flat"
@@ -140,7 +140,7 @@ func (a *assembly) leftOver(asked func(*schematic.Made) bool) {
 	}
 	for _, q := range a.protos {
 		switch {
-		case q.left < 1 || q.share && q.face != front:
+		case q.left < 1 || q.share && q.face != front || q.hidden(a.placed):
 		case len(a.bondsOf(q.loop)) == 0 && schematic.HangsFree(q.made.Name):
 			// a tie or a belt, which no view lays on the garment
 		case q.unfit:
@@ -158,6 +158,11 @@ func (a *assembly) leftOver(asked func(*schematic.Made) bool) {
 	for _, s := range a.strips {
 		note(s.made, "the edge that it lies along is not there")
 	}
+}
+
+// hidden reports whether a panel hangs at the far side of what lies on its side: its like is drawn.
+func (p *panel) hidden(placed []*panel) bool {
+	return len(placed) > 0 && placed[0].onSide && slices.ContainsFunc(placed, func(o *panel) bool { return o.made == p.made || o.name == otherSide(p.name) })
 }
 
 // joined reports whether a join binds a piece to another.

@@ -1,0 +1,83 @@
+package worn
+
+import (
+	"math"
+	"slices"
+
+	"flatwright/schematic"
+	"flatwright/schematic/units"
+)
+
+// flaps makes a panel of a round that ends in two stretches that are alike, and go on in two pieces that are each other's like at the other side, such
+// as a hat with ear flaps: it lies on its side, so that one of them shows whole. Its crown is a dome on it. False if it is none.
+func (a *assembly) flaps(m *schematic.Made, p *panel) bool {
+	runs := a.endRuns(m)
+	at := betweenFlaps(runs)
+	if at < 0 || m.Kind != schematic.KindHat {
+		return false
+	}
+	start, end := ends(p)
+	p.onSide = true
+	p.divideHalf(m, end, runs, middleOf(runs, at))
+	if m.From == schematic.FromCentre {
+		p.domed(m, start)
+	}
+	a.add(p, m.Make)
+	return true
+}
+
+// betweenFlaps is the longest of what is left or bound off between two flaps, or -1.
+func betweenFlaps(runs []run) int {
+	var main []run
+	at := -1
+	for i, r := range runs {
+		if r.main {
+			main = append(main, r)
+		} else if at < 0 || r.n > runs[at].n {
+			at = i
+		}
+	}
+	if len(runs) != 4 || len(main) != 2 || runs[0].main == runs[1].main || main[0].n != main[1].n || main[0].name == main[1].name || otherSide(main[0].name) != main[1].name {
+		return -1
+	}
+	return at
+}
+
+// domed puts half an ellipse on the level edge at which the sides of a hat begin, as high as its crown is deep.
+func (p *panel) domed(m *schematic.Made, y float64) {
+	i := slices.IndexFunc(m.Views, func(v schematic.View) bool { return v.Disc })
+	if i < 0 {
+		return
+	}
+	l, h := bounds(m.Views[i].Outline)
+	deep := (h.Y - l.Y) / 2
+	var loop []side
+	for k, s := range p.loop {
+		loop = append(loop, s)
+		if !levelAt(p, k, y) {
+			continue
+		}
+		z := p.loop[(k+1)%len(p.loop)].a
+		for n := 1; n < arcSteps; n++ {
+			sin, cos := math.Sincos(math.Pi * float64(n) / arcSteps)
+			loop = append(loop, side{a: pt{X: (s.a.X+z.X)/2 + (s.a.X-z.X)/2*cos, Y: y + deep*sin}, fold: true})
+		}
+	}
+	p.loop = loop
+}
+
+// onSide measures what lies on its side for its flaps: how high it is and how far around, and a flap.
+func (tk *taker) onSide(p *panel) {
+	lo, hi := box(p.drawn)
+	tk.take("height", lo, pt{X: p.mid(), Y: hi.Y}, schematic.Vertical, false, units.Num{})
+	l, r := p.level(lo.Y, 0.01)
+	tk.take("brim", l, r, schematic.Horizontal, true, units.Num{})
+	for _, q := range tk.a.placed {
+		if q != p && q.hung && !q.strip {
+			l, h := box(q.drawn)
+			tk.take("flap length", l, pt{X: l.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
+			tk.take("flap width", pt{X: l.X, Y: h.Y}, h, schematic.Horizontal, false, units.Num{})
+		}
+	}
+	tk.seen["length"] = true
+}
