@@ -8,6 +8,8 @@ import (
 	"unicode"
 
 	"gopkg.in/yaml.v3"
+
+	"flatwright/schematic/expr"
 )
 
 // Act is what a change does.
@@ -195,6 +197,9 @@ func (e *editor) withCell(line string, i int, value string) (string, error) {
 	t := []rune(line)
 	out := string(t[:cells[i].From]) + value + string(t[cells[i].To:])
 	if got := e.r.cells(out); len(got) != len(cells) || got[i].Text != value {
+		if _, p := expr.ParseLine(out, e.r.sizes); p != nil && p.Kind == "file/number" {
+			return "", fmt.Errorf("%s: expected %s", p.Message, p.Want)
+		}
 		return "", fmt.Errorf("%q is not one number", value)
 	}
 	return out, nil

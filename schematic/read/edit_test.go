@@ -256,6 +256,8 @@ func TestWhatCannotBeChangedIsSaid(t *testing.T) {
 		{string(src), Change{Path: "pattern", Value: "a\nb", Cell: -1}, "one line"},
 		{string(src), Change{Path: "pieces", Value: "a", Cell: -1}, "more than one value"},
 		{string(src), Change{Path: "pieces/0/sections/0/cast on", Value: "1, 2", Cell: 0}, "not one number"},
+		{string(src), Change{Path: "pieces/0/sections/0/cast on", Value: "57-42", Cell: 0}, "57-42 goes backwards: expected the smaller number first"},
+		{string(src), Change{Path: "pieces/0/sections/0/cast on", Value: "x7", Cell: 0}, `"x7" is not a number`},
 		{string(src), Change{Path: "pieces/0/sections/0/cast on", Value: "1", Cell: 7}, "not there any more"},
 		{string(src), Change{Act: Put, Path: "pieces/0", Key: "piece", Value: "x"}, "there already"},
 		{string(src), Change{Act: Take, Path: "pieces/0"}, "only one"},

@@ -271,6 +271,54 @@ func TestAnUndoWaitsForTheKeysBeforeIt(t *testing.T) {
 	assert.Contains(t, p.text(), "cast on: 8 (")
 }
 
+// A slow hand and a slow machine make no more steps than there are words; a word that is taken away again is a step of its own.
+func TestAnUndoTakesBackWholeWordsHoweverSlowlyTheyCome(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "typed.yaml")
+	require.NoError(t, os.WriteFile(path, []byte(typed), 0o644))
+	h := &hand{tab: visit(t, browserFor(t), running(t, Options{File: path}), 1280, 900)}
+	back := func() { h.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(input.ModifierCtrl))) }
+	shows := func(value string) {
+		t.Helper()
+		h.until(fmt.Sprintf(`document.activeElement.value === %q && document.querySelector("#text").value.includes("- even: %[1]s\n")`, value))
+	}
+	const cell = "Back, even, even"
+	again := func(text string, pace time.Duration) {
+		h.pace = pace
+		h.do(chromedp.Evaluate(`(() => { const e = document.querySelector('#form [aria-label="`+cell+`"]'); e.blur(); e.focus(); e.select(); })()`, nil))
+		h.keys(text)
+		shows(text)
+	}
+	again("142 rows", 750*time.Millisecond) // longer than a hand rests
+	back()
+	shows("142")
+	back()
+	shows("12 rows")
+	h.do(chromedp.Evaluate(`(() => { const ask = window.fetch; window.fetch = async (path, o) => { const a = await ask(path, o); if (path === "/api/edit") await new Promise((go) => setTimeout(go, 800)); return a; }; })()`, nil))
+	again("16 rows", 100*time.Millisecond)
+	back()
+	shows("12 rows")
+	again("18 rows", 100*time.Millisecond)
+	again("20 rows", 100*time.Millisecond) // left, and come back to
+	back()
+	shows("18 rows")
+	back()
+	shows("12 rows")
+
+	h.click("#tab-text")
+	at := strings.Index(typed, "Slipover")
+	h.do(chromedp.Evaluate(fmt.Sprintf(`(() => { const t = document.querySelector("#text"); t.focus(); t.setSelectionRange(%d, %[1]d); })()`, at), nil))
+	h.pace = 750 * time.Millisecond
+	h.keys("Low ")
+	time.Sleep(h.pace)
+	h.keys(kb.Backspace + kb.Backspace)
+	h.has("Gorse LoSlipover")
+	for _, want := range []string{"Gorse Low Slipover", "Gorse Slipover"} {
+		back()
+		h.has(want)
+	}
+	assert.Equal(t, typed, h.text())
+}
+
 // A half-typed number is shown in another way than a whole one: the field that is left shows what was typed all the same.
 func TestAFieldThatIsLeftShowsWhatWasTypedAndNotHalfOfIt(t *testing.T) {
 	path := filepath.Join(t.TempDir(), "full.yaml")

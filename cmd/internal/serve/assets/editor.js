@@ -2,6 +2,7 @@
 // textarea takes the typing; behind it stand the same lines with their marks.
 
 import { by, make } from "./dom.js";
+import { typed } from "./pattern.js";
 
 export class Editor {
   #lines = [];
@@ -16,7 +17,7 @@ export class Editor {
     this.shown = box.querySelector(".lines");
     const area = (this.area = box.querySelector("textarea"));
     pattern.caret = () => area.selectionStart;
-    area.addEventListener("input", () => pattern.change(area.value, { kind: "type", from: "text" }));
+    area.addEventListener("input", () => this.#typed());
     area.addEventListener("keydown", (e) => this.#key(e));
     pattern.addEventListener("change", (e) => {
       if (e.detail.from === "text") return this.paint();
@@ -51,7 +52,11 @@ export class Editor {
     const text = before + "\n" + indent + this.area.value.slice(this.area.selectionEnd);
     this.area.value = text;
     this.area.setSelectionRange(at, at);
-    this.pattern.change(text, { kind: "type", from: "text" });
+    this.#typed();
+  }
+
+  #typed() {
+    this.pattern.change(this.area.value, { hand: typed("type", this.area), from: "text" });
   }
 
   // mark takes the findings and marks their places.

@@ -5,6 +5,7 @@ import { post, Refused, tellFault } from "./ask.js";
 import { adder } from "./adder.js";
 import { by, listOf, make } from "./dom.js";
 import { graft } from "./graft.js";
+import { typed } from "./pattern.js";
 
 const open = new Set(["pieces", "pieces/0"]); // paths of groups that are unfolded
 
@@ -21,6 +22,7 @@ export class Form {
   #released = Promise.resolve(); // when nothing of the form is being pressed
   #next = ""; // path of the entry to go to when the form is made anew
   #begun = false; // that entry is a new one
+  #visits = 0; // how often the focus came to a field
   sizes = [];
   groups = [];
 
@@ -36,6 +38,7 @@ export class Form {
       }
       if (this.#anew && !by("panel-form").hidden) this.refresh().catch(tellFault); // not when all else is drawn
     });
+    by("form").addEventListener("focusin", () => { this.#visits++; });
     by("form").addEventListener("focusout", (e) => {
       const field = e.target.closest(".field, .more");
       setTimeout(() => this.#released.then(() => {
@@ -366,13 +369,16 @@ export class Form {
   #renames(input, said) {
     let was = [];
     input.addEventListener("focus", () => { was = this.sizes; });
-    input.addEventListener("change", () => this.after(async () => {
-      await this.refresh();
-      const value = was.join(", ");
-      const other = was.length === this.sizes.length && value !== this.sizes.join(", ");
-      was = this.sizes;
-      if (other) this.#edit({ act: "rename", path: "sizes", value }, said, input);
-    }));
+    input.addEventListener("change", () => {
+      const hand = { ...this.#hand("sizes -1", input), late: true };
+      this.after(async () => {
+        await this.refresh();
+        const value = was.join(", ");
+        const other = was.length === this.sizes.length && value !== this.sizes.join(", ");
+        was = this.sizes;
+        if (other) this.#edit({ act: "rename", path: "sizes", value, hand }, said, input);
+      });
+    });
   }
 
   #more(g, of, said) {
@@ -394,12 +400,15 @@ export class Form {
   // set gives a field a value. Of values typed faster than they are taken, the last one counts.
   #set(f, cell, value, said, input) {
     const at = `${f.path} ${cell}`;
-    const change = { act: "set", path: f.path, cell, value };
+    const change = { act: "set", path: f.path, cell, value, hand: this.#hand(at, input) };
     const waits = this.#waiting.get(at);
-    if (waits) return Object.assign(waits, change);
+    if (waits) return Object.assign(waits, change, { hand: { ...change.hand, from: waits.hand.from } });
     this.#waiting.set(at, change);
     this.#edit(change, said, input, () => this.#waiting.delete(at));
   }
+
+  // hand is what was typed at a place while the focus is where it is, for what is undone together.
+  #hand(at, input) { return typed(`form ${at} ${this.#visits}`, input); }
 
   // edit makes a change; changes are made one behind the other.
   #edit(change, said, input, begun) {
@@ -415,7 +424,7 @@ export class Form {
         this.#next = goesTo(change);
         this.#begun = change.act !== "take";
         this.look.take(a.text, a.look);
-        this.pattern.change(a.text, { kind: set ? `form ${change.path} ${change.cell ?? -1}` : "", late: change.act === "rename", from: "form" });
+        this.pattern.change(a.text, { hand: change.hand, from: "form" });
         if (!set) await this.refresh(); // the place that it made is there before its drawing
       } catch (e) {
         if (!(e instanceof Refused)) tellFault(e);
@@ -447,7 +456,7 @@ export class Form {
   async #changed(change) {
     for (;;) {
       const { text } = this.pattern;
-      const a = await post("/api/edit", { text, ...change, look: this.look.glance() });
+      const a = await post("/api/edit", { text, ...change, hand: undefined, look: this.look.glance() });
       if (text === this.pattern.text) return a;
     }
   }
