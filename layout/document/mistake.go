@@ -51,7 +51,7 @@ func FindTheMistake(gs []*schematic.Garment, c *Content, o Options, seed uint64,
 		}
 		b.told("One measurement of this table is wrong" + some + ": it does not follow from its stitches or rows and the gauge. Find it, and say what it should be.")
 	}
-	b.rule()
+	b.rule(b.units()[:1])
 	b.table(mistaken(rows, wrong, c, len(gs[0].Pattern.Gauges) > 1))
 	b.p.flow(b.atoms)
 	if !answers {

@@ -67,6 +67,7 @@ func TestOneMeasurementIsWrongAndTheAnswerSaysWhichAndWhy(t *testing.T) {
 		assert.Less(t, told, c.Sizes.Len(), "not in all sizes")
 		assert.NotContains(t, strings.Join(textsOn(answered), "\n"), "Name\n", "answers ask for no name")
 		assert.Contains(t, textsOn(asked), "Name")
+		assert.NotContains(t, strings.Join(textsOn(asked), " "), "in to the nearest", "it has cm alone")
 		different[fmt.Sprint(textsOn(answered))] = true
 		holds(t, "mistake", asked, document.Options{})
 		holds(t, "mistake answers", answered, document.Options{})

@@ -71,7 +71,7 @@ func worksheet(gs []*schematic.Garment, c *Content, o Options, answers bool, lin
 	b.heading(name, 0, false)
 	b.pupil(line, answers)
 	b.told("Work out each measurement from the stitches or rows and the gauge. A measurement that is printed on the drawing is given.")
-	b.rule()
+	b.rule(b.units())
 	b.questions(gs[o.Size], answers, line)
 	if len(c.Cautions) > 0 {
 		b.boxed("Caution", c.Cautions)
@@ -88,10 +88,10 @@ func (b *builder) told(all ...string) {
 	}
 }
 
-// rule is how counts become lengths, with the gauges of the pattern.
-func (b *builder) rule() {
+// rule is how counts become lengths in the units, with the gauges of the pattern.
+func (b *builder) rule(in []UnitOf) {
 	var nearest []string
-	for _, u := range b.units() {
+	for _, u := range in {
 		step := units.Decimal(b.c.Steps.CM, 3)
 		if u == units.Inch {
 			step = units.Mixed(b.c.Steps.Inch)

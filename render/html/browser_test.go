@@ -14,6 +14,7 @@ import (
 	"time"
 
 	"github.com/chromedp/cdproto/emulation"
+	"github.com/chromedp/cdproto/input"
 	"github.com/chromedp/cdproto/network"
 	"github.com/chromedp/cdproto/runtime"
 	"github.com/chromedp/chromedp"
@@ -298,6 +299,46 @@ func TestOnATelephoneWordsAreReadableAndTheSizeIsInSight(t *testing.T) {
 			do(t, ctx, chromedp.Evaluate(`[...document.querySelectorAll(".fwt-rows p")].filter((x) => x.getClientRects().length).at(-1).scrollIntoView({block: "end"})`, nil))
 			now := eval[string](t, ctx, `(() => { const e = document.querySelector(".fwt-now"), r = e.getBoundingClientRect(); return r.top >= 0 && r.bottom < 100 ? e.innerText : "out of sight at " + r.top; })()`)
 			assert.Equal(t, map[string]string{"all": "All sizes", "s1": "Size " + page.Content.Sizes.Names[1]}[id], now, path)
+		}
+	}
+}
+
+// A finger on a telephone of 390 px, also zoomed to twice the size: it ticks rows and chooses a size and a unit, which all last.
+func TestAFingerTicksRowsAndChoosesASize(t *testing.T) {
+	for _, path := range []string{wren, saltmarsh} {
+		page := pageOf(t, pattern(t, path))
+		file := onDisk(t, write(t, page))
+		ctx, _ := browser(t, file)
+		for _, zoom := range []float64{1, 2} {
+			do(t, ctx, emulation.SetDeviceMetricsOverride(int64(390/zoom), int64(844/zoom), 3*zoom, true), emulation.SetTouchEmulationEnabled(true))
+			tap := func(what string) {
+				t.Helper()
+				at := eval[[]float64](t, ctx, `(() => { const e = `+what+`; e.scrollIntoView({block: "center"}); const r = e.getBoundingClientRect(); return [r.x + r.width / 2, r.y + r.height / 2]; })()`)
+				do(t, ctx, input.DispatchTouchEvent(input.TouchStart, []*input.TouchPoint{{X: at[0], Y: at[1]}}), input.DispatchTouchEvent(input.TouchEnd, []*input.TouchPoint{}))
+			}
+			tap(`document.querySelector("label:has(#fwt-s1)")`)
+			tap(`document.querySelector("label:has(#fwt-uin)")`)
+			name := page.Content.Sizes.Names[1]
+			assert.Equal(t, "Size "+name, see(t, ctx).State, path)
+			const rows = `[...document.querySelectorAll(".fwt-rows input")].filter((e) => e.getClientRects().length)`
+			for _, i := range []string{"0", "2", "1", "2"} { // the last takes a tick away
+				tap(rows + "[" + i + "].labels[0]")
+			}
+			ticks := func() []int {
+				return eval[[]int](t, ctx, rows+`.flatMap((e, i) => e.checked ? [i] : [])`)
+			}
+			assert.Equal(t, []int{0, 1}, ticks(), path)
+			do(t, ctx, chromedp.Reload())
+			assert.Equal(t, "Size "+name, see(t, ctx).State)
+			assert.Equal(t, []int{0, 1}, ticks(), "%s, after a reload", path)
+			for _, r := range see(t, ctx).Rows {
+				assert.Equal(t, "in", r.Unit)
+			}
+			assert.LessOrEqual(t, eval[float64](t, ctx, `document.documentElement.scrollWidth`), 390/zoom)
+			tap(rows + "[0].labels[0]")
+			tap(rows + "[1].labels[0]")
+			tap(`document.querySelector("label:has(#fwt-all)")`)
+			tap(`document.querySelector("label:has(#fwt-uboth)")`)
 		}
 	}
 }

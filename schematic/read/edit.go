@@ -371,21 +371,38 @@ func (e *editor) takeKey() ([]byte, error) {
 	if above := e.trail[:len(e.trail)-1]; len(s.all) == 1 && key != nil && len(above) > 0 {
 		return e.takeAbove()
 	}
-	if key == nil || s.in.Kind != yaml.MappingNode || len(s.all) == 1 || s.in.Style&yaml.FlowStyle != 0 {
+	if key == nil || s.in.Kind != yaml.MappingNode || len(s.all) == 1 {
 		return nil, errors.New("this value is needed; take it out in the text")
 	}
+	from, to, err := e.reach(s, key)
+	if err != nil {
+		return nil, err
+	}
+	before := flat(e.root, e.r)
+	out := splice(e.src, from, to, "")
+	if after := tokens(out); len(after) != len(before)-2 || !added(after, before) {
+		return nil, errors.New("this can't be taken out here; take it out in the text")
+	}
+	return out, nil
+}
+
+// reach is what goes with a key that is taken out: its line, or what parts it from its neighbours.
+func (e *editor) reach(s step, key *yaml.Node) (from, to int, err error) {
 	_, to, ok := e.span(s.item().val)
 	from, ok2 := e.offset(key.Line, key.Column-1)
 	if !ok || !ok2 || key.Line != s.item().val.Line {
-		return nil, errors.New("this spans several lines; take it out in the text")
+		return 0, 0, errors.New("this spans several lines; take it out in the text")
 	}
+	next := s.all[min(s.at+1, len(s.all)-1)].at
 	line := e.starts[key.Line-1]
 	switch rest := strings.TrimSpace(string(e.src[to:e.lineEnd(key.Line)])); {
+	case s.in.Style&yaml.FlowStyle != 0 && s.at > 0:
+		_, from, ok = e.span(s.all[s.at-1].val)
+	case s.in.Style&yaml.FlowStyle != 0:
+		to, ok = e.offset(next.Line, next.Column-1)
 	case strings.TrimSpace(string(e.src[line:from])) != "": // behind the dash of an entry
-		next := s.all[min(s.at+1, len(s.all)-1)].at
-		if to, ok = e.offset(next.Line, next.Column-1); !ok || rest != "" || next.Line != key.Line+1 {
-			return nil, errors.New("this begins its entry; take it out in the text")
-		}
+		to, ok = e.offset(next.Line, next.Column-1)
+		ok = ok && rest == "" && next.Line == key.Line+1
 	case rest == "":
 		from = line
 		to = len(e.src)
@@ -397,16 +414,14 @@ func (e *editor) takeKey() ([]byte, error) {
 			to++
 		}
 	}
-	before := flat(e.root, e.r)
-	out := splice(e.src, from, to, "")
-	if after := tokens(out); len(after) != len(before)-2 || !added(after, before) {
-		return nil, errors.New("this can't be taken out here; take it out in the text")
+	if !ok {
+		return 0, 0, errors.New("this begins its entry; take it out in the text")
 	}
-	return out, nil
+	return from, to, nil
 }
 
 // takeAbove takes out the whole of the list or mapping that the place is the only entry of, with its key,
-// if the pattern, or its drawing, may do without.
+// if what it stands in may do without.
 func (e *editor) takeAbove() ([]byte, error) {
 	e.trail = e.trail[:len(e.trail)-1]
 	needed := errors.New("it is the only one, and needed; change it")
@@ -422,10 +437,11 @@ func (e *editor) takeAbove() ([]byte, error) {
 		return e.takeAbove()
 	}
 	t := e.tableAbove(s)
-	if t != patternKeys && t != drawingKeys {
+	if t == nil || t == pieceKeys {
 		return nil, needed
 	}
-	if k := t.find(spaced(key.Value)); k == nil || k.need {
+	// what leads a section or a part says what it is
+	if k := t.find(spaced(key.Value)); k == nil || k.need || t != patternKeys && t != drawingKeys && k.name == t.keys[0].name {
 		return nil, needed
 	}
 	last, to := e.lastLine(), len(e.src)

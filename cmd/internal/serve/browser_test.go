@@ -119,6 +119,7 @@ type tab struct {
 	ctx   context.Context
 	bad   []string
 	asked []string // addresses
+	pages []string // as they were, for the checker
 }
 
 // visit opens the page in a tab of its own and waits for its first drawing. Errors of

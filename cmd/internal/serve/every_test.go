@@ -268,7 +268,7 @@ func (p *tab) add(r *rand.Rand, e entry, text string) {
 	}
 	js[[]string](p, everyField)
 	p.still()
-	added := p.text()
+	added, ways := p.text(), js[[]string](p, waysOut)
 	now := js[field](p, `(() => { const f = keyed.inputs().find((f) => f[1] === document.activeElement); return f ? keyed.all().find((g) => g.at === f[0]) : { at: "" }; })()`)
 	assert.False(p.t, js[bool](p, `document.activeElement === document.body`), "the focus is on the page")
 	if now.At != "" {
@@ -276,6 +276,7 @@ func (p *tab) add(r *rand.Rand, e entry, text string) {
 	} else {
 		p.t.Logf("no field: focus on %s", js[string](p, `document.activeElement.outerHTML.slice(0, 120)`))
 	}
+	p.takeOut(ways, added, text)
 	for i := 0; p.text() != text && i < 6; i++ {
 		p.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(input.ModifierCtrl)))
 		p.still()
@@ -284,4 +285,33 @@ func (p *tab) add(r *rand.Rand, e entry, text string) {
 	p.do(chromedp.Evaluate(`document.activeElement.blur()`, nil)) // what has the focus stays as it is
 	js[[]string](p, everyField)
 	assert.Equal(p.t, before, p.still())
+}
+
+// waysOut are the selectors of what can take out what has the focus, or what that stands in: the nearest first.
+const waysOut = `(() => { const all = [];
+	for (let e = document.activeElement; e && e.id !== "form"; e = e.parentElement) if (e.dataset.path || e.dataset.field)
+		all.push(...e.querySelectorAll(":scope > .tools > button, :scope > .section-head > .tools > button, :scope > .value > button, :scope > .value input, :scope > .value > select"));
+	return all.filter((e) => e.read || e.getAttribute("aria-label")?.startsWith("take out")).map((e) => e.tagName.toLowerCase() + "[aria-label=" + JSON.stringify(e.getAttribute("aria-label")) + "]"); })()`
+
+// takeOut takes what was added out by what it has for that, its own button or the field emptied, and gives it back.
+func (p *tab) takeOut(ways []string, added, text string) {
+	for _, way := range ways {
+		at := fmt.Sprintf("#form %s", way)
+		p.do(chromedp.Evaluate(fmt.Sprintf(`(() => { const e = document.querySelector(%q); e.focus(); if (e.matches("button")) e.click(); else if (e.select) e.select(); else { e.value = ""; e.dispatchEvent(new Event("change", {bubbles: true})); } })()`, at), nil))
+		if strings.HasPrefix(way, "input") {
+			p.do(chromedp.KeyEvent(kb.Delete), chromedp.KeyEvent(kb.Tab))
+		}
+		p.still()
+		out := p.text() == text
+		for i := 0; p.text() != added && i < 6; i++ {
+			p.do(chromedp.KeyEvent("z", chromedp.KeyModifiers(input.ModifierCtrl)))
+			p.still()
+		}
+		assert.Equal(p.t, added, p.text(), "an undo gives back what was taken out: %s", way)
+		if out {
+			return
+		}
+	}
+	assert.Fail(p.t, "what was added can't be taken out", "by %s; said %s", strings.Join(ways, ", "),
+		js[string](p, `[...document.querySelectorAll("#form [role=alert]")].map((e) => e.textContent).join("")`))
 }

@@ -2,14 +2,18 @@ package serve
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"os"
 	"path/filepath"
 	"testing"
+	"time"
 
 	"github.com/chromedp/chromedp"
 	"github.com/chromedp/chromedp/kb"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"flatwright/schematic/long"
 )
 
 const plain = `version: 1
@@ -94,4 +98,45 @@ func TestAGarmentIsMadeInTheFormAlone(t *testing.T) {
 	}
 	p.until(`document.querySelector("#undo").disabled`)
 	assert.Equal(t, plain, p.text(), "all of it can be undone")
+}
+
+// Ten things taken out one after the other, whatever they are, are back after ten undos, and out again after ten redos.
+func TestTenThingsTakenOutComeBackByTenUndos(t *testing.T) {
+	r := rand.New(rand.NewPCG(long.Seed(t), 3))
+	path := filepath.Join(t.TempDir(), "full.yaml")
+	text, err := os.ReadFile("../../../testdata/read/full.yaml")
+	require.NoError(t, err)
+	require.NoError(t, os.WriteFile(path, text, 0o644))
+	p := unfolded(t, browserFor(t), path)
+	for taken := 0; taken < 10; {
+		js[[]string](p, everyField)
+		before := p.text()
+		labels := js[[]string](p, `[...document.querySelectorAll('#form [aria-label^="take out"]')].map((e) => e.getAttribute("aria-label"))`)
+		label := labels[r.IntN(len(labels))]
+		p.do(chromedp.Evaluate(fmt.Sprintf(`document.querySelectorAll("#form [role=alert]").forEach((e) => { e.textContent = ""; }); [...document.querySelectorAll("#form button")].find((e) => e.getAttribute("aria-label") === %q).click()`, label), nil))
+		p.until(fmt.Sprintf(`document.querySelector("#text").value !== %q || [...document.querySelectorAll("#form [role=alert]")].some((e) => e.textContent)`, before))
+		if p.text() == before {
+			t.Logf("%s: %s", label, js[string](p, `[...document.querySelectorAll("#form [role=alert]")].map((e) => e.textContent).join("")`))
+			continue
+		}
+		taken++
+		assert.False(t, js[bool](p, `document.activeElement === document.body`), "%s: the focus is on the page", label)
+	}
+	after := p.text()
+	keys := func(key string) {
+		for range 10 {
+			p.do(chromedp.KeyEvent(key, chromedp.KeyModifiers(2)))
+			time.Sleep(100 * time.Millisecond)
+		}
+	}
+	keys("z")
+	p.until(fmt.Sprintf(`document.querySelector("#text").value === %q`, text))
+	assert.True(t, js[bool](p, `document.querySelector("#undo").disabled`))
+	keys("y")
+	p.until(fmt.Sprintf(`document.querySelector("#text").value === %q`, after))
+	keys("z")
+	p.until(fmt.Sprintf(`document.querySelector("#text").value === %q`, text))
+	js[[]string](p, everyField)
+	p.until(`(window.unlike = null, ` + shows + `.then((u) => { window.unlike = u; }), true)`)
+	p.until(`window.unlike?.length === 0`)
 }

@@ -21,6 +21,7 @@ export class Form {
   #ahead = new Ahead();
   #released = Promise.resolve(); // when nothing of the form is being pressed
   #next = ""; // path of the entry to go to when the form is made anew
+  #opens = []; // paths of what is unfolded then
   #begun = false; // that entry is a new one
   #visits = 0; // how often the focus came to a field
   sizes = [];
@@ -142,11 +143,14 @@ export class Form {
   #build(form) {
     const focused = document.activeElement;
     const scroll = by("panel-form").scrollTop;
-    this.form = form;
     for (const d of by("form").querySelectorAll("details[data-path]")) this.#unfolded(d); // a click may have had no time to tell
+    if (this.#shape) unfoldAlike(this.form, form);
+    for (const path of this.#opens) open.add(path);
+    this.#opens = [];
+    this.form = form;
     const top = { ...form, groups: [] };
     const fresh = make("div", {},
-      this.#details("about", "About the pattern", () => this.#fields(top, "")),
+      this.#details("about", make("h2", {}, "About the pattern"), () => this.#fields(top, "")),
       ...(form.groups ?? []).map((g) => this.#part(g)));
     if (!this.#next && by("form").contains(focused) && graft(by("form"), fresh, focused)) {
       by("panel-form").scrollTop = scroll;
@@ -208,7 +212,7 @@ export class Form {
       return make("section", { class: "pieces" }, make("h2", {}, "Pieces"), (g.groups ?? []).map((p) =>
         this.#details(p.path, p.title, () => this.#piece(p), [make("span", { class: "kind" }, " ", count(p))])));
     }
-    return this.#details(g.path, capital(g.title), () => [
+    return this.#details(g.path, make("h2", {}, capital(g.title)), () => [
       ...this.#fields(g, g.title),
       ...(g.groups ?? []).map((h) => make("section", { class: "entry", "data-path": h.path }, make("h3", {}, capital(h.title)), this.#entry(h, g, h.title), this.#inside(h, h.title))),
     ]);
@@ -421,7 +425,8 @@ export class Form {
         const a = await this.#changed(change);
         if (said) said.textContent = "";
         input?.removeAttribute("aria-invalid");
-        this.#next = goesTo(change);
+        this.#opens = unfolds(change);
+        this.#next = this.#opens[0] ?? goesTo(change);
         this.#begun = change.act !== "take";
         this.look.take(a.text, a.look);
         this.pattern.change(a.text, { hand: change.hand, from: "form" });
@@ -536,23 +541,32 @@ class Ahead {
   }
 }
 
-// goesTo is the place that a change has made, for the focus.
+// unfolds are the paths of what a change has made and of what that stands in, for the focus to go to the first.
+function unfolds(c) {
+  const [list, n] = placed(c.path);
+  if (c.act === "insert" || c.act === "copy") return [`${list}${n + 1}`];
+  if (c.act !== "put") return [];
+  return c.path ? [`${c.path}/${c.key}`, c.path] : [c.key, "about"];
+}
+
+// goesTo is where the focus goes after a change that has unfolded nothing.
 function goesTo(c) {
-  const at = c.path.lastIndexOf("/");
-  const n = Number(c.path.slice(at + 1));
-  if (c.act === "insert" || c.act === "copy") {
-    const path = `${c.path.slice(0, at + 1)}${n + 1}`;
-    open.add(path);
-    return path;
-  }
-  if (c.act === "begin") return c.path;
-  if (c.act === "take") return `${c.path.slice(0, at + 1)}${Math.max(0, n - 1)}`;
-  if (c.act !== "put") return "";
-  const path = c.path ? `${c.path}/${c.key}` : c.key;
-  open.add(path);
-  if (!c.path) open.add("about");
-  else open.add(c.path);
-  return path;
+  const [list, n] = placed(c.path);
+  return { begin: c.path, take: `${list}${Math.max(0, n - 1)}` }[c.act] ?? "";
+}
+
+// placed is the path of a list, and the place in it.
+function placed(path) {
+  const at = path.lastIndexOf("/") + 1;
+  return [path.slice(0, at), Number(path.slice(at))];
+}
+
+// unfoldAlike unfolds the pieces of a form that are unfolded in the one before, where others stand between them now.
+function unfoldAlike(before, form) {
+  const [was, is] = [before, form].map((f) => f?.groups?.find((g) => g.key === "pieces")?.groups ?? []);
+  if (was.length === is.length) return;
+  const unfolded = new Set(was.filter((p) => open.has(p.path)).map((p) => p.title));
+  if (was.length > 0) for (const p of is) open[unfolded.has(p.title) ? "add" : "delete"](p.path);
 }
 
 // counter tells things of one name apart: even, even 2.
