@@ -227,7 +227,8 @@ export class Form {
   }
 
   #inside(g, of) {
-    return [...this.#fields(g, of), ...(g.groups ?? []).map((h) => this.#group(h, of, g))];
+    const numbered = counter();
+    return [...this.#fields(g, of), ...(g.groups ?? []).map((h) => this.#group(h, of, g, numbered(nameOf(h))))];
   }
 
   // lead is the list that a section is, such as the parts of a division: it is not named twice.
@@ -235,11 +236,11 @@ export class Form {
     return make("section", { "data-path": g.path }, this.#inside(g, of));
   }
 
-  #group(g, of, list) {
+  #group(g, of, list, name) {
     if (g.key === "sections") return this.#sections(g, of);
     if (g.list && list.key === g.key) return this.#lead(g, of);
     return make("section", { class: "entry", "data-path": g.path },
-      make("h4", {}, g.entry ? nameOf(g) : capital(g.title)), g.entry ? this.#entry(g, list, `${of}, ${nameOf(g)}`) : null, this.#inside(g, `${of}, ${nameOf(g)}`));
+      make("h4", {}, g.entry ? name : capital(g.title)), g.entry ? this.#entry(g, list, `${of}, ${name}`) : null, this.#inside(g, `${of}, ${name}`));
   }
 
   // entry is what can be done with an entry of a list: one put behind it, or it taken out.
