@@ -113,6 +113,29 @@ With RS facing, rejoin yarn to sts on holder, k2tog, k to end.
 Complete to match first side, reversing shapings.
 `
 
+const frontArmhole = `Work as given for Back to armhole shaping.
+Shape armholes
+Cast off 4 (5) sts at beg of next 2 rows.
+Dec 1 st at each end of next and foll 4 (5) alt rows. 72 (76) sts.
+`
+
+const frontNeck = `Next row (RS): K34 (36), k2tog, turn and leave rem sts on a holder.
+Dec 1 st at neck edge on foll 13 (14) alt rows. 22 (23) sts.
+Work 24 (22) rows straight.
+Shape shoulder
+Cast off 11 sts at beg of next row. Work 1 row. Cast off rem 11 (12) sts.
+With RS facing, rejoin yarn to sts on holder, k2tog, k to end.
+Complete to match first side, reversing shapings.
+`
+
+const frontHalves = `Next row (RS): K34 (36), k2tog, join a second ball of yarn, k2tog, k to end. 35 (37) sts each side.
+Working both sides at the same time, dec 1 st at each neck edge on foll 13 (14) alt rows. 22 (23) sts each side.
+Work 24 (22) rows straight.
+Cast off 11 sts at each armhole edge. 11 (12) sts each side.
+Work 1 row.
+Cast off all sts.
+`
+
 // A text tells halves without headings, a front as a back, and rows by lengths; what differs from the pattern is told at its
 // place, once.
 func TestATextOfHalvesAndLengthsIsHeldAgainstItsPattern(t *testing.T) {
@@ -129,7 +152,16 @@ func TestATextOfHalvesAndLengthsIsHeldAgainstItsPattern(t *testing.T) {
 		{"then 11 (12) sts at beg of foll 2 rows.\nLeave rem 28 (30)", "then 12 (13) sts at beg of foll 2 rows.\nLeave rem 26 (28)", "the text of Back never comes to 28 (30) stitches", ""},
 		{"Cast off 11 sts at beg of next 2 rows, then 11 (12)", "Cast off 12 sts at beg of next 2 rows, then 10 (11)", "the text of Back never comes to 50 (54) stitches", ""},
 		{"until back measures 24 (24.5) cm from cast-on edge, ending with a WS row", "for 64 (66) rows", "the text of Back works 76 (78) rows to the end of 90 (98) stitches, the pattern 72 (74)", ""}, // and not again of the front
+		{"Tension: 20 sts", "TENSION\n20 sts", "", ""},
+		{"Tension: 20 sts", "TENSION\n22 sts", "the gauge in the text is not one of the pattern's", ""},
+		{"holder, k2tog, k to end", "holder, cast off 1 st, k2tog, k to end", "the second side of Front has 34 (36) stitches here, and is worked to match a first that never has", ""}, // 36 - 1 - 1
+		{frontArmhole, "Work as given for Back until 72 (76) sts rem in armhole shaping.\n", "", ""},
+		{frontArmhole, "Work as given for Back until 71 (76) sts rem in armhole shaping.\n", "the text of Front has 71 stitches here; the pattern's sections never come to that count", ""},
+		{frontNeck, frontHalves, "", ""},
+		{frontNeck, strings.Replace(frontHalves, "Work 24 (22)", "Work 26 (22)", 1), "the text of Front, Left half works 53 rows to the end of 22 stitches, the pattern 51", ""}, // 1 + 26 + 26
+		{"Work 24 (22) rows", "Work 25 (22) rows", "the text of Front, Left half works 52 rows to the end of 22 stitches, the pattern 51", ""},                                   // one more
 	} {
+		require.Contains(t, slipoverText, c.was)
 		src := strings.Replace(slipoverText, c.was, c.now, 1)
 		if c.message != "" && strings.Contains(c.now, "for 64") {
 			src = strings.Replace(src, "Rep these 2 rows until welt measures 4 cm, ending with a WS row.", "Rep these 2 rows 5 times more.", 1)
@@ -207,4 +239,60 @@ func TestRoundsBeforeAShapingAreThoseOfTheShapingOrOfWhatStandsBefore(t *testing
 		require.Len(t, list, 1, c.even)
 		assert.Equal(t, c.message, list[0].Message)
 	}
+}
+
+// A mitten whose hand is called Hand before its thumb is left, too: that is not the part of that name.
+func TestAHeadingBeforeTheDivisionIsNotOfThePartOfThatName(t *testing.T) {
+	p := given.Text(t, `version: 1
+pattern: Mitts
+terms: US
+units: in
+sizes: S (M)
+gauges:
+  fabric: 24 sts and 32 rounds over 4 in
+pieces:
+  - piece: Mitt
+    worked: in the round, from the hem
+    sections:
+      - cast on: 40 (44)
+      - even: 24 rounds
+      - increase: 1
+        at: both edges
+        every: 3 rounds
+        times: 6 (7)
+      - divide:
+          - hold: 12 (14)
+            name: thumb
+          - part: Hand
+            stitches: 40 (44)
+            sections:
+              - even: 1 round
+      - join parts: [Hand]
+        round: yes
+      - even: 14 rounds
+      - bind off: all
+`)
+	text := `Cuff
+CO 40 (44) sts and join to work in the round.
+Rnds 1-20: *K2, p2; rep from * around.
+Hand
+Rnds 21-24: Knit.
+Thumb gusset
+Rnd 1: K1, m1L, k to last st, m1R, k1. 42 (46) sts
+Rnds 2 and 3: Knit.
+Rep Rnds 1-3 5 (6) more times. 52 (58) sts
+Next rnd: Slip first 12 (14) sts onto waste yarn, k to end of rnd. 40 (44) sts
+Knit 14 rnds.
+Bind off.
+`
+	gs := schematic.WorkAll(p)
+	against := func(text string) []string {
+		var out []string
+		for _, f := range Against(Read("mitts.txt", []byte(text), Options{Sizes: p.Sizes}), p, gs) {
+			out = append(out, f.Message)
+		}
+		return out
+	}
+	assert.Empty(t, against(text))
+	assert.Equal(t, []string{"the text of Mitt works 28 rows to the end of 40 (44) stitches, the pattern 24"}, against(strings.Replace(strings.Replace(text, "1-20", "1-24", 1), "21-24", "25-28", 1)))
 }

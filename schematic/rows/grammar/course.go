@@ -300,7 +300,7 @@ var clauses = []form{
 		}},
 	{rule: "clause", pattern: "to (armhole/armholes/shoulder/underarm/neck/top/yoke/waist/cuff/hem/desired/required/{s:piecename}) [shaping/length/edge]", meaning: "as far as there", example: "Work even to armhole", when: tests{said("armhole", "armholes", "shoulder", "underarm", "neck", "top", "yoke", "waist", "length", "desired", "required")}, build: asLong},
 
-	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all]", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
+	{rule: "until", pattern: "[there/it/circle/round/row/piece/work] [are/is/remain/has] [only] [you] [have] [a] [total] [of] {n:num} {u:unit} [there] [are] [$rem/left/remains/in] (in/of/for raglan/raglans/armhole/armholes/top/cap/neck/shoulder/side/front/sleeve shaping/shapings/decreases | [all] [on/in] [needle/each/row/round/rnd/side/work/hook/total/all])", meaning: "until so many stitches", example: "Dec 1 st at each end of every row until 21 sts remain",
 		build: func(m *match) any {
 			n := m.num("n", 0)
 			switch u := value[ins.Unit](m, "u"); {

@@ -17,7 +17,7 @@ import (
 // what a name stands for, a gauge.
 func (r *Reader) words(kind, rest string, n int, opens bool) {
 	if opens {
-		r.patterns = false
+		r.patterns, r.due = false, kind == "gauge"
 		if r.mode = kind; kind == "sizes" || kind == "gauge" || kind == "terms" {
 			r.mode = "words"
 		}
@@ -39,6 +39,9 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 	case "gauge":
 		r.gauge(rest, n)
 	case "words":
+		if r.due { // below its heading
+			r.gauge(rest, n)
+		}
 		if r.mode != "" {
 			r.alias(rest)
 		}
@@ -209,9 +212,12 @@ func (r *Reader) gauge(words string, n int) {
 		if k.Kind != 'n' && k.Kind != 'f' {
 			continue
 		}
+		if i+1 < len(t) && (t[i+1].Is("mm") || len(nums) > 1 && t[i+1].Is("x", "×", "by")) { // of needles; 10 x 10 cm
+			continue
+		}
 		v, ok := units.ParseNum(k.S)
 		if !ok {
-			if len(nums) == 0 || i+1 < len(t) && t[i+1].Is("mm") {
+			if len(nums) == 0 {
 				return
 			}
 			tell("rows/not-read", "not read: "+finding.Clip(k.S)+", which is no number of a gauge")

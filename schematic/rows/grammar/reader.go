@@ -55,6 +55,8 @@ type Reader struct {
 	wraps        map[string]bool // names that the text has for a turn within the row
 	patternNames map[string]bool // names of patterns whose rows the text gives
 	unlike       bool
+	due          bool  // the gauge is told below its heading
+	bracketing   []int // how the first line of numbers is bracketed
 	some         bool  // what is read is for some of the sizes only, and which is not known
 	only         []int // the sizes for which alone it is; nil: all
 	inline       bool  // they are told before the row, and for it alone
@@ -2609,21 +2611,33 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 // sizesHead is a line of sizes with brackets.
 var sizesHead = text.Once(`(?i)^\W*(?:\w+ ){0,3}sizes?\b.*[(\[]`)
 
-// bracketed tells once of a line of numbers that is bracketed unlike the line of sizes.
+// bracketed tells once of a line of numbers that is bracketed unlike the line of sizes; in a text without one that is read for a
+// pattern, unlike the first of its numbers.
 func (r *Reader) bracketed(t *text.Token, at ins.Span) {
-	if r.only != nil {
+	if r.only != nil || t.Num.By == nil || t.List || r.unlike || !strings.ContainsAny(t.S, "([") {
 		return
 	}
-	if t.Num.By == nil || t.List || r.unlike || slices.Equal(groupsOf(t.S), r.x.Sizes.Groups) || !strings.ContainsAny(t.S, "([") {
+	like, than, own := r.x.Sizes, "the line of sizes", len(r.o.Sizes.Names) == 0
+	switch {
+	case own:
+	case len(r.x.Said.Sizes.Names) > 0:
+		like = r.x.Said.Sizes
+	case r.bracketing == nil:
+		r.bracketing = groupsOf(t.S)
+		fallthrough
+	default:
+		like.Groups, than = r.bracketing, "the lines before it"
+	}
+	if slices.Equal(groupsOf(t.S), like.Groups) {
 		return
 	}
 	r.unlike = true
-	if len(r.o.Sizes.Names) == 0 && !slices.ContainsFunc(r.x.Src, func(s string) bool { return sizesHead().MatchString(s) }) { // Sizes: Small, Medium, Large
+	if own && !slices.ContainsFunc(r.x.Src, func(s string) bool { return sizesHead().MatchString(s) }) { // Sizes: Small, Medium, Large
 		return
 	}
 	r.x.Tell(finding.Finding{Kind: "words/brackets", Severity: finding.Note,
-		Message: fmt.Sprintf("%q is bracketed unlike the line of sizes", t.S),
-		Want:    "brackets as in " + r.x.Sizes.Full(r.x.Sizes.Names), Fix: "bracket the numbers like the sizes"}, at)
+		Message: fmt.Sprintf("%q is bracketed unlike %s", t.S, than),
+		Want:    "brackets as in " + like.Full(like.Names), Fix: "bracket the numbers like the sizes"}, at)
 }
 
 // shortSizes tells once of a line of sizes that is too short or too long itself: most

@@ -341,9 +341,9 @@ var statements = []form{
 	{rule: "whole", pattern: "[evenly] (distribute/place/space) {n:num} {k:kind} [evenly] {t:edgewords}", meaning: "stitches along an edge", example: "Row 1: Evenly distribute 84 sc along the edge, turn", when: tests{said("along", "evenly", "edge", "edges")}, build: pickUpKind},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} evenly [spaced] {t:edgewords}", meaning: "stitches along an edge", example: "work 65 sc evenly along edge", build: pickUpKind},
 	{rule: "whole", pattern: "[$make] {n:num} {k:kind} along/around/up/down/evenly [{t:edgewords}]", meaning: "stitches along an edge", example: "6 hdc along underarm ch", build: pickUpKind},
-	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
+	{rule: "whole", pattern: "[$make] {n:num} {k:kind} across/in/into/on/over/to/along [$edge] [of] (top/lower/upper/front/side/neck/bottom/long/short/row/buttonhole/right/left/armhole/back) [neck/neckline] [edge/ends/opening/front/end] [{tail}]", meaning: "stitches along an edge", example: "20 sc across top edge", build: pickUpKind},
 
-	{rule: "whole", pattern: "place/slip/put/return/transfer/sl/move/replace [back] [held/live/first/$rem] {n:num} [held/live/$rem] [left/right/first/second] [sleeve/back/front/thumb/body/neck/shoulder] [held] $st [held] [from [first/second/other/left/right/sleeve/thumb] [stitch/waste/scrap/spare/st] [-] holder/holders/yarn/thread/pin/string] [back] (on/onto/to/over) [to] [set/pair of] [{num}] [smaller/larger/circular/short/long/double/working/left] [pointed/circular/hand] needle/needles/dpn/dpns/ndls/pins [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Sleeve: Return 48 held sleeve sts to dpns", build: takesUpHeld},
+	{rule: "whole", pattern: "place/slip/put/return/transfer/sl/move/replace [back] [held/live/first/$rem] {n:num} [held/live/$rem] [left/right/first/second] [sleeve/back/front/thumb/body/neck/shoulder] [held] $st [held] [from [first/second/other/left/right/sleeve/thumb] [stitch/waste/scrap/spare/st] [-] holder/holders/yarn/thread/pin/string] [back] (on/onto/to/over) [to] [your/my] [set/pair of] [{num}] [smaller/larger/circular/short/long/double/working/left] [pointed/circular/hand] needle/needles/dpn/dpns/ndls/pins [and (join/rejoin/attach {y:stretch})]", meaning: "stitches that waited are taken up", example: "Sleeve: Return 48 held sleeve sts to dpns", build: takesUpHeld},
 	{rule: "whole", pattern: "place/slip/put/return/transfer/sl first {n:num} [$st] and last {m:num} [$st] [(of/from) [$rem] [{num}] [held/$rem] [$st] [on/from] [holder/yarn/thread]] (on/onto/to/over) [{num}] [working] needle/needles/dpn/dpns/ndls", meaning: "stitches that waited are taken up from both ends", example: "Slip first 7 sts and last 6 sts of rem 26 held sts onto needles", when: tests{no(inRow), said("held", "holder", "yarn", "thread")}, build: func(m *match) any { return &ins.Together{Parts: []ins.Part{{N: m.num("n", 0)}, {N: m.num("m", 0)}}} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/leave center/centre/middle/next $st (on/onto/to) [stitch/st/spare/waste/safety/a] [-] [safety] holder/thread/yarn/needle/pin", meaning: "the stitch in the middle waits on a holder", example: "Next row: K20, place center st on a safety pin, k20", when: tests{no(said("sts", "stitches")), either(no(said("next")), no(said("needle")))}, build: func(m *match) any { return &ins.BindOff{N: ins.N(1), Hold: true} }},
 	{rule: "whole", pattern: "place/slip/put/transfer/sl/hold/leave/leaving [$next/first/last/$rem/other/center/centre/middle/top/bottom/these/held] [set/group of] {n:num} [{u:unit}] [worked] [of] [rnd/row/round] [for [the] [first/second/other/left/right/back/front] sleeve/sleeves/front/back/thumb/hood/body/neck/gusset/shoulder] (on hold on | on hold | on/onto/to/aside) [first/second/third/another] [stitch/st/spare/waste/separate/extra/a] [-] [holder/holders/thread/yarn/needle/pin/scrap/length/strand] [{t:edgewords}]", meaning: "stitches wait on a holder", example: "Place next 20 sts on a holder",
@@ -402,6 +402,15 @@ var statements = []form{
 			c.Until = m.p.unknown()
 		}
 		return &ins.Even{Course: c.Course}
+	}},
+	{rule: "asforto", pattern: "[,] (to | until | up to) [point] [where/when/at] [which] {u:until} [{d:asforto}]", meaning: "until so many stitches", example: "Work as for Back until 42 sts rem in armhole shaping", build: func(m *match) any {
+		var c course
+		if value[clause](m, "u")(&c); !c.Until.Set() {
+			return nil
+		}
+		a := asForTo(m).(*ins.AsFor)
+		a.Count = c.Until
+		return a
 	}},
 	{rule: "asforto", pattern: "[,] (to | until | up to | as far as) [end of] ([completion of] {w:row} {n:num} | {s:stretch}) [{d:asforto}]", meaning: "how far", example: "Work as for Back to end of row 40", build: asForTo},
 	{rule: "asforto", pattern: "(to | until | up to | as far as | from {star} to) {z:star} [{d:asforto}]", meaning: "as far as a sign", example: "Work as for Back to **", build: func(m *match) any {
@@ -502,7 +511,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib"},
 	{rule: "neutral", pattern: "end/ending [off] with/on/after {o:ord} [pattern/patt] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row"},
 	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2"},
-	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] [k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a WS row"},
+	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] ([k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]] | rs/ws/right/wrong [side] facing [for [$next] {w2:row}])", meaning: "with which row it ends", example: "Work 10 rows even, ending with RS facing for next row"},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} $in [any/same] [$st] [of/on] (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc in first leg, ch 3, 12 sc in second leg", when: tests{no(said("each"))}, build: pickUpKind},
 	{rule: "whole", pattern: "(join/connect/attach) [it/them] to/into/with/on (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [with/by/using] [{n:num}] {k:kind}", meaning: "the first stitch of another piece", example: "Rnd 11: Ch 3, join to first leg with sc, 11 sc around first leg", build: func(m *match) any {
 		if k := value[thing](m, "k"); k.Kind == nil || k.Kind.ID == "slst" {
@@ -1270,7 +1279,7 @@ func asFor(m *match) any {
 		return nil
 	}
 	if d, ok := m.get("d").(*ins.AsFor); ok {
-		a.ToRow, a.To, a.Done, a.Reversed = d.ToRow, d.To, d.Done, d.Reversed
+		a.ToRow, a.Count, a.To, a.Done, a.Reversed = d.ToRow, d.Count, d.To, d.Done, d.Reversed
 	}
 	return a
 }

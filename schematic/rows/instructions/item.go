@@ -213,6 +213,7 @@ type (
 		Placed
 		Name     string
 		ToRow    Num
+		Count    Num    // until there are so many stitches
 		To       string // to where, in words
 		Done     bool   // to where that part is complete, and not where it begins
 		Reversed bool

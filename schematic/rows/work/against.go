@@ -76,7 +76,7 @@ func (a *opposed) piece(m *schematic.Made, size int, t map[string][]plateau) {
 		switch {
 		case part == "":
 		case a.tells(key):
-			a.meets(&meeting{heights: h, key: key, size: size, have: t[key], slack: 1}, h.of[part])
+			a.meets(h.part(key, size, t[key]), h.of[part])
 		case fits || !a.tells(m.Name):
 			parts = append(parts, part)
 		}
@@ -91,16 +91,18 @@ func (a *opposed) unheaded(piece string, size int, h *heights, parts []string, s
 		return
 	}
 	as := func(part string, strand []plateau) *meeting {
-		return &meeting{heights: h, key: partKey(piece, part), size: size, have: strand, slack: 1}
+		return h.part(partKey(piece, part), size, strand)
 	}
 	var other [][]plateau // strands that are no part
 	left := slices.Clone(parts)
 	matched := false
-	for _, s := range strands {
-		if slices.ContainsFunc(s, func(p plateau) bool { return p.skips }) {
+	for i, s := range strands {
+		if k := slices.IndexFunc(s, func(p plateau) bool { return p.skips }); k >= 0 {
+			a.matches(piece, size, h, slices.Concat(strands[:i]...), s[:k])
 			matched = true
 			continue
 		}
+		matched = matched || s[0].both
 		fits := func(part string) bool { _, differs := as(part, s).meet(h.of[part]); return !differs }
 		if !slices.ContainsFunc(parts, fits) {
 			other = append(other, s)
@@ -118,6 +120,19 @@ func (a *opposed) unheaded(piece string, size int, h *heights, parts []string, s
 	}
 }
 
+// matches holds the counts that a second side is told with, s, before it is completed to match the first, against those of the first.
+func (a *opposed) matches(piece string, size int, h *heights, first, s []plateau) {
+	for i, p := range s {
+		has := func(q plateau) bool { return q.count == p.count || q.doubt }
+		if len(first) == 0 || p.doubt || slices.Contains(h.starts, p.count) || slices.ContainsFunc(first, has) {
+			continue
+		}
+		a.add(piece, size, raw{kind: "rows/against", sev: finding.Warning, at: s[i].at, fix: "correct the text of one side", a: []int{p.count, p.count, first[0].count},
+			msg: "the second side of " + piece + " has %s stitches here, and is worked to match a first that never has | %s stitches here in the text | %s stitches where the first side begins"})
+		return
+	}
+}
+
 func (a *opposed) add(key string, size int, found ...raw) {
 	a.list = merge(a.list, a.index, key, size, found)
 }
@@ -131,6 +146,15 @@ func (a *opposed) meets(m *meeting, want []plateau) bool {
 		a.add(m.key, m.size, r)
 	}
 	return !differs
+}
+
+// part is the meeting of a part in those rows of a text: the first, in which the row of the piece is divided, may be one of the piece.
+func (h *heights) part(key string, size int, have []plateau) *meeting {
+	m := &meeting{heights: h, key: key, size: size, have: have}
+	if len(have) > 0 && slices.Contains(h.starts, have[0].count) {
+		m.slack.more = 1
+	}
+	return m
 }
 
 // missing tells once that the text has no rows of a piece, or of a part of one.

@@ -18,12 +18,15 @@ type meeting struct {
 	next  int     // the first of have that is not met
 	met   []int   // the place in have of each count that is met, in order
 	at    plateau // of the text, where it differs
-	slack int     // rows that may be counted as those before it
+	slack within  // of its first rows
 }
 
 // meet meets the counts in their order; it tells the first that differs.
 func (m *meeting) meet(want []plateau) (raw, bool) {
 	s := stretch{plateau: plateau{tall: true}, key: m.key, slack: m.slack}
+	if len(want) > 0 && want[0].rows == 0 { // a shaping follows the foundation, and the row worked into that may be none of it
+		s.slack.more = 1
+	}
 	for _, w := range want {
 		s.wants(w)
 		k, late, r, differs := m.find(s)
@@ -38,7 +41,7 @@ func (m *meeting) meet(want []plateau) (raw, bool) {
 			return r, true
 		}
 		m.met, m.next = append(m.met, k), k+1
-		slack := min(late, s.loose(m.have[k])) // that row begins the work, or is one of the next
+		slack := within{more: min(late, s.loose(m.have[k]).more)} // that row begins the work, or is one of the next
 		s = stretch{plateau: w, text: m.have[k], key: m.key, have: late, slack: slack}
 	}
 	if rest := m.have[m.next:]; len(rest) > 0 && rest[0].skips && rest[0].count >= 0 {
@@ -110,7 +113,7 @@ type stretch struct {
 	want    int     // rows by the pattern
 	have    int     // rows that the text counts
 	gaps    int     // stretches of rows that it does not count
-	slack   int     // rows that may be counted before it or within it
+	slack   within
 	vague   bool
 }
 
@@ -131,13 +134,8 @@ func (s *stretch) take(h plateau) {
 	s.vague = s.vague || h.skips || h.fresh
 }
 
-// loose is how many rows more or less are within it: one, where work begins.
-func (s *stretch) loose(h plateau) int {
-	if s.to.free || h.free {
-		return 1
-	}
-	return s.slack
-}
+// loose is how many rows are within it where work begins.
+func (s *stretch) loose(h plateau) within { return s.slack.or(s.to.within).or(h.within) }
 
 // late is how many rows the text works over the count that may by the pattern be those of the shaping behind it.
 func (s *stretch) late() int {
@@ -149,7 +147,8 @@ func (s *stretch) late() int {
 
 // rows holds the rows of the text to those of the pattern.
 func (s *stretch) rows(h plateau) (raw, bool) {
-	if s.vague || h.doubt || s.text.doubt || s.gaps > 0 || s.want-s.have <= s.loose(h) && s.have-s.want <= s.to.lead+s.loose(h) {
+	loose := s.loose(h)
+	if s.vague || h.doubt || s.text.doubt || s.gaps > 0 || s.want-s.have <= loose.fewer && s.have-s.want <= s.to.lead+loose.more {
 		return raw{}, false
 	}
 	return raw{kind: "rows/against", sev: finding.Warning, at: h.at,

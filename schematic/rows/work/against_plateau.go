@@ -19,10 +19,11 @@ type plateau struct {
 	skips  bool // something before it was not followed: counts may be missing
 	doubt  bool // a line of it does not add up, which Check tells: its rows are not compared
 	lead   int  // of a pattern: so many rows later than the rows end at most, the shaping behind them begins
-	free   bool // a start or a pick-up: a row more or less is within it
+	within      // where work begins
 	fresh  bool // parts become one here
 	anew   bool // rows are counted from here on
 	begins bool // stitches that waited are taken up
+	both   bool // two halves are worked at once
 	at     ins.Span
 	like   ins.Span // the place of it in another piece, if it is worked as that
 	what   string
@@ -31,6 +32,12 @@ type plateau struct {
 	top     units.Num  // of a pattern: how far its end is from the beginning of the piece, in mm
 	tall    bool       // that is known
 }
+
+// within is how many rows fewer or more than the pattern a text may count: the row that begins the work is counted or not.
+type within struct{ fewer, more int }
+
+// or is what either allows.
+func (a within) or(b within) within { return within{max(a.fewer, b.fewer), max(a.more, b.more)} }
 
 // measured is a length to which the text goes on, and how many rows of the plateau follow it.
 type measured struct {
@@ -63,7 +70,7 @@ func join(list []plateau, p plateau) []plateau {
 	if p.rows+p.gaps > 0 {
 		q.like = p.like
 	}
-	q.free, q.doubt = q.free || p.free, q.doubt || p.doubt
+	q.within, q.doubt = q.or(p.within), q.doubt || p.doubt
 	q.top, q.tall = p.top, p.tall
 	return list
 }
@@ -73,6 +80,7 @@ func join(list []plateau, p plateau) []plateau {
 type heights struct {
 	parts        []string // in their order
 	of           map[string][]plateau
+	starts       []int // with how many stitches the parts begin
 	rib, armhole units.Num
 	ribRows      int
 	forks        int  // plateaus of the piece itself before its parts begin
@@ -110,6 +118,7 @@ func (w *measuring) rises(s schematic.Step) units.Num {
 	if !slices.Contains(w.parts, s.Part) {
 		w.parts = append(w.parts, s.Part)
 		w.top[s.Part] = w.base
+		w.starts = append(w.starts, s.Before)
 		if s.Part != "" && w.forks == 0 {
 			w.forks = len(w.of[""])
 		}
@@ -135,7 +144,9 @@ func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool
 	case *schematic.BindOff:
 		w.begins(q.Edge, before)
 		w.leads(s.Part, q.Every)
-		v.free = q.At == schematic.BothEdges // in crochet it is one row
+		if g := w.p.GaugeNamed(s.Gauge); q.At == schematic.BothEdges && (g == nil || g.Crochet(w.p.Terms)) { // it is a row, or part of the next
+			v.within = within{1, 1}
+		}
 		return s.After > 0
 	case *schematic.Gather:
 		return s.After > 0
@@ -151,11 +162,13 @@ func (w *measuring) section(s schematic.Step, v *plateau, before units.Num) bool
 	case *schematic.JoinParts:
 		// A row that is joined into a round goes on as it was; parts made one begin anew.
 		if s.Before == 0 || slices.ContainsFunc(q.Of, func(j schematic.JoinPart) bool { return j.Part != "" }) {
-			v.free, v.fresh, v.rows, w.tall = true, true, 0, false
+			v.within, v.fresh, v.rows, w.tall = within{1, 1}, true, 0, false
 			w.rejoins()
 		}
-	case *schematic.PickUp, *schematic.Held, *schematic.Ring:
-		v.free = true
+	case *schematic.PickUp:
+		v.fewer = 1
+	case *schematic.Held, *schematic.Ring:
+		v.within = within{1, 1}
 	}
 	return true
 }

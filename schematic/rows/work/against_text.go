@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	ins "flatwright/schematic/rows/instructions"
+	"flatwright/schematic/stitch"
 )
 
 // follower follows a text in one size: the counts that it comes to, under the piece or part of the pattern that is told.
@@ -17,6 +18,8 @@ type follower struct {
 	rows   int      // done since the count that was known last
 	lost   bool     // since then something was not followed
 	anew   bool     // rows are counted from here on: along an edge
+	parted bool     // the row of the piece was divided
+	halves bool     // two halves are worked at once
 
 	lengths []raw
 }
@@ -33,6 +36,7 @@ type likeness struct {
 	pieces []*piece // none: that is not known
 	lines  int      // of the last of them so many lines; -1: all
 	row    int      // or up to that row; -1: all
+	count  int      // or up to so many stitches; 0: all
 }
 
 // textPlateaus works the text in one size and gives the counts of each piece and part, by its name.
@@ -41,6 +45,7 @@ func textPlateaus(x *ins.Text, size int, owners map[*ins.Section][]string) (map[
 	for _, s := range x.Sections {
 		if keys, told := owners[s]; told {
 			t.keys = keys
+			t.parted = t.parted && strings.Contains(keys[0], ", ")
 		}
 		if len(s.Lines) > 0 && !s.Prose {
 			t.section(s)
@@ -67,6 +72,12 @@ func (t *follower) section(s *ins.Section) {
 }
 
 func (t *follower) put(e entry) {
+	if t.halves {
+		e.both, e.count = true, e.count/2
+		if e.said > 0 {
+			e.said /= 2
+		}
+	}
 	t.log[t.r.cur] = append(t.log[t.r.cur], e)
 	for _, key := range t.keys {
 		t.out[key] = join(t.out[key], e.plateau)
@@ -78,18 +89,29 @@ func (t *follower) line(l *ins.Line, line int) {
 	r := t.r
 	from, told, waiting, idle := len(r.cur.rows), len(r.all)+len(r.found), len(r.lefts), r.fab == nil
 	first, open, length := unmeasured(l)
-	begins := r.fab != nil && r.fab.foundation()
 	if first && !idle && r.known() {
 		t.put(entry{t.grown(plateau{count: r.fab.stitches(), said: ins.None, at: l.At, gaps: 1}, length), line, -1})
 	}
+	if !idle && alongRows(l.Body) {
+		t.anew, t.rows = true, 0
+	}
+	before, splits := r.fab, len(r.splits)
 	r.line(l)
 	t.alike(l)
+	t.parted = t.parted || len(r.lefts) > waiting || len(r.splits) > splits
+	inTwo := !idle && r.fab != nil && r.known() && r.fab.stitches()%2 == 0 && secondBall(l.Body)
+	t.halves = inTwo || t.halves && !idle && r.fab != nil
+	if line == 0 && !t.parted && !idle && r.fab != nil && r.known() && r.fab.stitches() == before.stitches() {
+		t.undivided()
+	}
 	unread := len(l.Unread) > 0 || l.Short || l.Chart
 	t.lost = t.lost || unread
 	p := plateau{at: l.At, said: ins.None, doubt: l.Short || doubtedSince(r, told),
-		begins: slices.ContainsFunc(l.Body, takesUp) && (idle || len(r.lefts) < waiting)}
+		begins: inTwo || slices.ContainsFunc(l.Body, takesUp) && (idle || len(r.lefts) < waiting)}
 	p.starts(l)
-	p.free = p.free || begins
+	if t.halves && slices.ContainsFunc(l.Body, is[*ins.BindEach]) { // the other half is bound off a row later
+		p.more = 1
+	}
 	for _, d := range r.cur.rows[from:] {
 		if t.rows += d.count; d.after != nil && d.sure && !unread {
 			p.count = d.after.stitches()
@@ -111,6 +133,17 @@ func (t *follower) line(l *ins.Line, line int) {
 		length = nil
 	}
 	t.put(entry{t.grown(p, length), line, r.no})
+}
+
+// undivided says that what is told goes on with the whole piece, though its heading is the name of a part: a hand before its thumb.
+func (t *follower) undivided() {
+	if len(t.keys) == 0 {
+		return
+	}
+	if piece, part, _ := strings.Cut(t.keys[0], ", "); part != "" {
+		t.keys = []string{piece}
+		t.owners[t.r.section] = t.keys
+	}
 }
 
 // said is the count that a line states, or what another reading of it comes to; -1 if there is none.
@@ -151,6 +184,7 @@ func (t *follower) alike(l *ins.Line) {
 		t.lost = true
 		return
 	}
+	was := 0
 	for i, p := range like.pieces {
 		for _, e := range t.log[p] {
 			last := i == len(like.pieces)-1
@@ -160,9 +194,10 @@ func (t *follower) alike(l *ins.Line) {
 			own := e
 			own.at, own.like = l.At, e.at
 			t.put(own)
-			if last && like.row > 0 && e.no >= like.row {
+			if last && (like.row > 0 && e.no >= like.row || e.count == like.count && was != e.count) {
 				break
 			}
+			was = e.count
 		}
 	}
 }
@@ -197,6 +232,35 @@ func unmeasured(l *ins.Line) (first, open bool, length *ins.Lengths) {
 	return first && rows > 0, open || vague, length
 }
 
+// alongRows reports whether a row of crochet goes along the ends of the rows before it.
+func alongRows(body []ins.Item) bool {
+	return slices.ContainsFunc(body, func(n ins.Item) bool {
+		switch n := n.(type) {
+		case *ins.PickUp:
+			return n.Kind != nil && n.Kind.Craft == stitch.Crochet && !n.Held
+		case *ins.Stitch:
+			return intoEachRow(n)
+		}
+		return false
+	})
+}
+
+// secondBall reports whether a knitted row is worked in two halves from here on: another ball is joined in its middle.
+func secondBall(body []ins.Item) bool {
+	worked, joined := false, false
+	for _, n := range body {
+		switch n := n.(type) {
+		case *ins.JoinYarn:
+			joined = worked
+		case *ins.Stitch:
+			if worked = n.Kind != nil && n.Kind.Craft == stitch.Knitting; worked && joined {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // takesUp reports whether an instruction may take up stitches of another part.
 func takesUp(n ins.Item) bool {
 	return is[*ins.JoinYarn](n) || is[*ins.PickUp](n) || is[*ins.CastOn](n)
@@ -210,18 +274,26 @@ func doubtedSince(r *runner, told int) bool {
 	})
 }
 
-// starts says of a plateau whether its line begins work: a row more or less is within it there.
+// starts says of a plateau whether its line begins work, and how many rows fewer or more are within it there.
 func (p *plateau) starts(l *ins.Line) {
-	p.free = strings.HasPrefix(nameOf(l), "set")                // a set-up row is counted or not
-	foundation := l.Label == nil || foundationOf(l.Body) != nil // other chains turn the work
+	if strings.HasPrefix(nameOf(l), "set") || nameOf(l) == "foundation" { // such a row is counted or not
+		p.more = 1
+	}
 	for _, n := range l.Body {
-		switch n.(type) {
+		switch n := n.(type) {
 		case *ins.Together:
-			p.fresh, p.free = true, true
+			p.fresh, p.within = true, within{1, 1}
 		case *ins.Chain:
-			p.free = p.free || foundation
-		case *ins.PickUp, *ins.JoinYarn:
-			p.free = true
+			if l.Label == nil && slices.ContainsFunc(l.Body, is[*ins.Stitch]) {
+				p.within = within{1, 1}
+			}
+		case *ins.PickUp:
+			p.fewer = 1
+			if l.Label != nil && (n.Kind == nil || n.Kind.Craft == stitch.Knitting) { // in crochet it is a row
+				p.more = 1
+			}
+		case *ins.JoinYarn:
+			p.within = within{1, 1}
 		}
 	}
 }

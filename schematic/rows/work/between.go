@@ -303,13 +303,24 @@ func (r *runner) yarn(l *ins.Line, s start) {
 	r.fresh, r.no, r.side = true, 0, 0
 }
 
+// waiting is how many stitches that waited are on the needle, beside which others are cast on.
+func (r *runner) waiting(s start) (n int) {
+	for _, p := range s.held {
+		n += max(p.N.At(r.size), 0)
+	}
+	if n == 0 && r.fab != nil && r.fab.waited && r.known() {
+		return r.fab.stitches()
+	}
+	return n
+}
+
 // found1 begins with chains or stitches cast on.
 func (r *runner) found1(l *ins.Line, s start) {
 	var k int
 	if s.chain != nil {
 		k = s.chain.N.At(r.size)
-	} else {
-		k = s.cast.N.At(r.size)
+	} else if k = s.cast.N.At(r.size); k != ins.None {
+		k += r.waiting(s)
 	}
 	if k == ins.None || s.chain != nil && k == 1 { // one chain to close a piece begins none
 		return
@@ -661,19 +672,34 @@ func (r *runner) whole(l *ins.Line) bool {
 	}
 	r.sameRow = false
 	for _, n := range body {
+		if endsWork(n) {
+			r.checkWhole(l)
+		}
 		r.wholeOne(l, n)
 		r.sameRow = l.Label != nil && is[*ins.RepeatRows](n)
 	}
 	r.sameRow = false
-	if r.fab != nil && l.Stated != nil {
-		list := r.readings()
-		for i := range list {
-			list[i].res = &result{out: list[i].fab, total: !list[i].known()}
-		}
-		r.keep(list)
-		r.check(l)
-	}
+	r.checkWhole(l)
 	return true
+}
+
+// endsWork reports whether the work is at its end with an instruction.
+func endsWork(n ins.Item) bool {
+	off, ok := n.(*ins.BindOff)
+	return ok && off.All || is[*ins.Fasten](n)
+}
+
+// checkWhole holds the row that whole rows come to against the count that their line states.
+func (r *runner) checkWhole(l *ins.Line) {
+	if r.fab == nil || l.Stated == nil {
+		return
+	}
+	list := r.readings()
+	for i := range list {
+		list[i].res = &result{out: list[i].fab, total: !list[i].known()}
+	}
+	r.keep(list)
+	r.check(l)
 }
 
 // wholeOne works one instruction about whole rows.

@@ -449,6 +449,9 @@ func (r *runner) asFor(l *ins.Line, n *ins.AsFor) {
 	case n.ToRow.Set():
 		r.asForRow(n, chain)
 		return
+	case n.Count.Set():
+		r.asForCount(n, chain)
+		return
 	case strings.HasPrefix(n.To, "*"):
 		r.asForStar(n, chain)
 		return
@@ -468,7 +471,7 @@ func (r *runner) asFor(l *ins.Line, n *ins.AsFor) {
 	}
 	r.put(p.end, p.end != nil)
 	r.no, r.side = p.no, 0
-	r.cur.like = &likeness{chain, -1, -1}
+	r.cur.like = &likeness{pieces: chain, lines: -1, row: -1}
 }
 
 // chainOf are the stretches of the piece that is named; nil if there is none of that name.
@@ -586,7 +589,7 @@ func (r *runner) asForRow(n *ins.AsFor, chain []*piece) {
 			if d.side != 0 && (k-d.no)%2 == 0 {
 				r.side = 3 - d.side
 			}
-			r.cur.like = &likeness{chain[:c+1], -1, k}
+			r.cur.like = &likeness{pieces: chain[:c+1], lines: -1, row: k}
 			return
 		}
 	}
@@ -597,6 +600,34 @@ func (r *runner) asForRow(n *ins.AsFor, chain []*piece) {
 		r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' has no row %s", "name a row that it has", k)
 	}
 	r.put(r.fab, false)
+}
+
+// asForCount goes to where another piece comes to a count; rows that are told together may come to those between.
+func (r *runner) asForCount(n *ins.AsFor, chain []*piece) {
+	k := n.Count.At(r.size)
+	r.anew()
+	r.no, r.side = -1, 0
+	r.put(uniform(r.mainOf(), k), k >= 0)
+	have, open := ins.None, false
+	for c, p := range chain {
+		for _, d := range p.rows {
+			was := have
+			if d.after == nil || d.unread || !d.sure {
+				have, open = ins.None, true
+				continue
+			}
+			switch have = d.after.stitches(); {
+			case have == k && was != k:
+				r.cur.like = &likeness{pieces: chain[:c+1], lines: -1, row: -1, count: k}
+				return
+			case was >= 0 && min(was, have) < k && k < max(was, have):
+				open = true
+			}
+		}
+	}
+	if !open && k >= 0 {
+		r.tell("rows/reference", finding.Warning, n.At, "'"+n.Name+"' never has %s stitches", "name a count that it has", k)
+	}
 }
 
 // asForPart goes to a heading of another piece.
@@ -614,7 +645,7 @@ func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
 			r.put(p.start, p.start != nil)
 			r.suspect, r.amiss, r.apart = p.doubts.suspect, p.doubts.amiss, p.doubts.apart
 			r.no, r.side = p.startNo, 0
-			r.cur.like = &likeness{chain[:i+1], -1, -1}
+			r.cur.like = &likeness{pieces: chain[:i+1], lines: -1, row: -1}
 			return
 		}
 	}

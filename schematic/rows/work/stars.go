@@ -88,7 +88,7 @@ func (r *runner) asForStar(n *ins.AsFor, chain []*piece) {
 		}
 		if s, ok := p.stars[n.To]; ok {
 			at = &s
-			r.cur.like = &likeness{r.pieces[from : from+i+1], s.lines, -1}
+			r.cur.like = &likeness{pieces: r.pieces[from : from+i+1], lines: s.lines, row: -1}
 		}
 	}
 	if at == nil || at.f == nil {
