@@ -209,10 +209,7 @@ func (r *Reader) gauge(words string, n int) {
 	t := text.Lex(words, 1)
 	var nums []units.Num
 	for i, k := range t {
-		if k.Kind != 'n' && k.Kind != 'f' {
-			continue
-		}
-		if i+1 < len(t) && (t[i+1].Is("mm") || len(nums) > 1 && t[i+1].Is("x", "×", "by")) { // of needles; 10 x 10 cm
+		if k.Kind != 'n' && k.Kind != 'f' || noGauge(t[i+1:], len(nums)) {
 			continue
 		}
 		v, ok := units.ParseNum(k.S)
@@ -240,6 +237,11 @@ func (r *Reader) gauge(words string, n int) {
 		r.x.Said.GaugeAt = ins.Span{Line: n, Col: 1, End: len([]rune(r.x.Src[n-1])) + 1}
 		return
 	}
+}
+
+// noGauge reports whether a number with n of a gauge before it and those tokens behind it is none of these: of needles; 10 x 10 cm.
+func noGauge(t []text.Token, n int) bool {
+	return len(t) > 0 && (t[0].Is("mm") || n > 1 && t[0].Is("x", "×", "by"))
 }
 
 // withNext is numbers with one more; a fraction right behind a whole number belongs to it: 13 ½.

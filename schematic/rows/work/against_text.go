@@ -84,43 +84,43 @@ func (t *follower) put(e entry) {
 	}
 }
 
+// stand is how the work stands before a line.
+type stand struct {
+	fab                        *fabric
+	rows, told, waiting, split int
+}
+
+func (r *runner) stand() stand {
+	return stand{fab: r.fab, rows: len(r.cur.rows), told: len(r.all) + len(r.found), waiting: len(r.lefts), split: len(r.splits)}
+}
+
 // line works a line, and notes what each stretch of its rows comes to.
 func (t *follower) line(l *ins.Line, line int) {
 	r := t.r
-	from, told, waiting, idle := len(r.cur.rows), len(r.all)+len(r.found), len(r.lefts), r.fab == nil
+	was := r.stand()
 	first, open, length := unmeasured(l)
-	if first && !idle && r.known() {
+	if first && was.fab != nil && r.known() {
 		t.put(entry{t.grown(plateau{count: r.fab.stitches(), said: ins.None, at: l.At, gaps: 1}, length), line, -1})
 	}
-	if !idle && alongRows(l.Body) {
+	turns := slices.ContainsFunc(l.Body, is[*ins.Edge])
+	if turns || was.fab != nil && alongRows(l.Body) {
 		t.anew, t.rows = true, 0
 	}
-	before, splits := r.fab, len(r.splits)
 	r.line(l)
 	t.alike(l)
-	t.parted = t.parted || len(r.lefts) > waiting || len(r.splits) > splits
-	inTwo := !idle && r.fab != nil && r.known() && r.fab.stitches()%2 == 0 && secondBall(l.Body)
-	t.halves = inTwo || t.halves && !idle && r.fab != nil
-	if line == 0 && !t.parted && !idle && r.fab != nil && r.known() && r.fab.stitches() == before.stitches() {
-		t.undivided()
+	if turns && len(r.cur.rows) == was.rows { // what follows begins along the edge
+		return
 	}
+	p := plateau{at: l.At, said: ins.None, doubt: l.Short || doubtedSince(r, was.told), begins: t.parts(l, line, was)}
+	p.starts(l, t.halves)
 	unread := len(l.Unread) > 0 || l.Short || l.Chart
 	t.lost = t.lost || unread
-	p := plateau{at: l.At, said: ins.None, doubt: l.Short || doubtedSince(r, told),
-		begins: inTwo || slices.ContainsFunc(l.Body, takesUp) && (idle || len(r.lefts) < waiting)}
-	p.starts(l)
-	if t.halves && slices.ContainsFunc(l.Body, is[*ins.BindEach]) { // the other half is bound off a row later
-		p.more = 1
-	}
-	for _, d := range r.cur.rows[from:] {
+	for _, d := range r.cur.rows[was.rows:] {
 		if t.rows += d.count; d.after != nil && d.sure && !unread {
 			p.count = d.after.stitches()
 			t.put(entry{t.grown(p, nil), line, r.no})
 			p.begins = false
 		}
-	}
-	if slices.ContainsFunc(l.Body, is[*ins.Edge]) {
-		t.anew, t.rows = true, 0
 	}
 	if r.fab == nil || !r.known() {
 		t.doubts(p.doubt)
@@ -133,6 +133,19 @@ func (t *follower) line(l *ins.Line, line int) {
 		length = nil
 	}
 	t.put(entry{t.grown(p, length), line, r.no})
+}
+
+// parts notes whether the row is divided by now, and into two halves that are worked at once; it reports whether a part begins.
+func (t *follower) parts(l *ins.Line, line int, was stand) bool {
+	r := t.r
+	known := was.fab != nil && r.fab != nil && r.known()
+	t.parted = t.parted || len(r.lefts) > was.waiting || len(r.splits) > was.split
+	if line == 0 && !t.parted && known && r.fab.stitches() == was.fab.stitches() {
+		t.undivided()
+	}
+	inTwo := known && r.fab.stitches()%2 == 0 && secondBall(l.Body)
+	t.halves = inTwo || t.halves && was.fab != nil && r.fab != nil
+	return inTwo || slices.ContainsFunc(l.Body, takesUp) && (was.fab == nil || len(r.lefts) < was.waiting)
 }
 
 // undivided says that what is told goes on with the whole piece, though its heading is the name of a part: a hand before its thumb.
@@ -275,7 +288,7 @@ func doubtedSince(r *runner, told int) bool {
 }
 
 // starts says of a plateau whether its line begins work, and how many rows fewer or more are within it there.
-func (p *plateau) starts(l *ins.Line) {
+func (p *plateau) starts(l *ins.Line, halves bool) {
 	if strings.HasPrefix(nameOf(l), "set") || nameOf(l) == "foundation" { // such a row is counted or not
 		p.more = 1
 	}
@@ -294,6 +307,10 @@ func (p *plateau) starts(l *ins.Line) {
 			}
 		case *ins.JoinYarn:
 			p.within = within{1, 1}
+		case *ins.BindEach:
+			if halves { // the other is bound off a row later
+				p.more = 1
+			}
 		}
 	}
 }
