@@ -72,10 +72,18 @@ func (l List) Sort() {
 // are told apart from those.
 const notRead = "rows/not-read"
 
+// NotRead reports whether it tells words that could not be read or followed.
+func (f *Finding) NotRead() bool { return f.Kind == notRead }
+
+// NotFollowed turns it into a note that its words were not followed: they may be meant otherwise than they were read.
+func (f *Finding) NotFollowed() {
+	f.Kind, f.Severity, f.Message = notRead, Note, "not followed: "+f.Message
+}
+
 // Apart parts what does not fit from what was not read, each in its order.
 func (l List) Apart() (found, unread List) {
 	for _, f := range l {
-		if f.Kind == notRead {
+		if f.NotRead() {
 			unread = append(unread, f)
 		} else {
 			found = append(found, f)

@@ -56,7 +56,11 @@ const (
 func Read(name string, src []byte, o Options) *Text { return grammar.Read(name, src, o) }
 
 // Check works every row of the text for every size, and tells what does not fit.
-func Check(x *Text, o Options) Report { return work.Check(x, o) }
+func Check(x *Text, o Options) Report {
+	rep := work.Check(x)
+	doubt(x, o, rep.Findings)
+	return rep
+}
 
 // Explain tells in plain words how the instructions on a line of the text were read, stitch by stitch; empty
 // if none stands there.

@@ -28,7 +28,7 @@ func TestALineOfBracketsIsRefusedBeforeItIsRead(t *testing.T) {
 		src := []byte("Row 1: " + strings.Repeat(line, (1<<20-20)/len(line)) + "\n")
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
-		rep := Check(Read("t.txt", src, Options{}), Options{})
+		rep := Check(Read("t.txt", src, Options{}))
 		runtime.ReadMemStats(&after)
 		require.Len(t, rep.Findings, 1, line)
 		assert.Equal(t, "rows/bounds", rep.Findings[0].Kind)
@@ -40,7 +40,7 @@ func TestALineOfBracketsIsRefusedBeforeItIsRead(t *testing.T) {
 func TestALongLineIsReadInLinearWork(t *testing.T) {
 	work := func(line string, n int) float64 {
 		src := []byte("Ch 20.\nRow 1: " + strings.Repeat(line, n/len(line)) + "\n")
-		return testing.AllocsPerRun(1, func() { Check(Read("t.txt", src, Options{}), Options{}) })
+		return testing.AllocsPerRun(1, func() { Check(Read("t.txt", src, Options{})) })
 	}
 	for _, line := range []string{"At the same time ", "21 ch, ", "2 sc in first st, ", "k3 ", "Dec 8 sts over 16 rows, ", "*sc in next st; ", "(k1) twice, "} {
 		assert.Less(t, work(line, 15600), 6*work(line, 3900)+1000, line)
@@ -54,7 +54,7 @@ func TestRowsThatDoNotFitAreToldInLinearWork(t *testing.T) {
 		src := []byte("Ch 21.\n" + strings.Repeat(line+"\n", rows))
 		var before, after runtime.MemStats
 		runtime.ReadMemStats(&before)
-		rep := Check(Read("t.txt", src, Options{}), Options{})
+		rep := Check(Read("t.txt", src, Options{}))
 		runtime.ReadMemStats(&after)
 		return float64(after.TotalAlloc - before.TotalAlloc), len(rep.Findings)
 	}

@@ -26,9 +26,19 @@ type Report struct {
 // Check works every row of the text for every size, and tells what does not fit.
 // Findings of one cause are told once: after a wrong count the check goes on with
 // whichever of the two numbers the next row fits.
-func Check(x *ins.Text, o ins.Options) Report {
-	rep := Report{Read: x.Read, Sizes: x.Sizes.Names, Stitches: map[*ins.Line][]int{}}
+func Check(x *ins.Text) Report { return report(x, inEachSize(x)) }
+
+// CheckIn is what Check gives in one size alone.
+func CheckIn(x *ins.Text, size int) Report {
+	rs := make([]*runner, len(x.Sizes.Names))
 	turningSaid(x)
+	rs[size] = settled(x, size, open(x))
+	return report(x, rs)
+}
+
+// report tells what the work in each size found; nil: it was not worked.
+func report(x *ins.Text, rs []*runner) Report {
+	rep := Report{Read: x.Read, Sizes: x.Sizes.Names, Stitches: map[*ins.Line][]int{}}
 	sizes := len(x.Sizes.Names)
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
@@ -42,7 +52,10 @@ func Check(x *ins.Text, o ins.Options) Report {
 	var list []*merged
 	var asked finding.List
 	index := map[string]*merged{}
-	for size, r := range inEachSize(x) {
+	for size, r := range rs {
+		if r == nil {
+			continue
+		}
 		for _, f := range r.misfit {
 			list = merge(list, index, f.section, size, f.list)
 		}
@@ -86,6 +99,7 @@ func onceEach(x *ins.Text, list []*merged) (out finding.List) {
 
 // inEachSize is the work of a text in every size, as many at a time as there are processors. What panics, panics in the caller.
 func inEachSize(x *ins.Text) []*runner {
+	turningSaid(x)
 	out := make([]*runner, len(x.Sizes.Names))
 	leftOpen := open(x)
 	var next atomic.Int32

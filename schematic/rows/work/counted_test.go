@@ -157,7 +157,7 @@ func (c counted) text(stated bool, wrong int) []byte {
 // made are the stitches that the rows of a text come to.
 func made(t *testing.T, src []byte) ([]int, Report) {
 	x := grammar.Read("piece.txt", src, ins.Options{})
-	rep := Check(x, ins.Options{})
+	rep := Check(x)
 	var out []int
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {

@@ -13,7 +13,7 @@ import (
 const top = "Terms: US\nNotes: Ch 1 and ch 2 do not count as a stitch. Ch 3 counts as dc.\n"
 
 func check(src string) finding.List {
-	return Check(Read("t.txt", []byte(src), Options{}), Options{}).Findings
+	return Check(Read("t.txt", []byte(src), Options{})).Findings
 }
 
 // Each text has one thing wrong; the finding names its kind, its line and its

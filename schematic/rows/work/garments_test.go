@@ -50,7 +50,7 @@ func TestFormsOfCrochetGarmentsAgree(t *testing.T) {
 		"yarns by number":                                 "Terms: US\nCh 4. Insert hook into the 1st ch to make a ring.\nR1: Ch 3 (counts as dc), 11 dc in ring, join (12 dc)\nR2: Join contrast color 2, ch 3 (counts as dc), dc in same st, 2 dc in each of next 11 sts, join (24 dc)\n",
 		"the chain of its own row is named":               "Terms: US\nCh 12.\nRow 1: Dc in 4th ch from hook (ch 3 counts as first dc) and each ch to end. (10 dc)\nRow 2: Ch 2 (counts as 1st dc), turn, dc in each st to last st, dc in top of ch 2. (10 dc)\nRows 3-5: Repeat row 2.\n",
 	} {
-		rep := Check(Read("t", []byte(text), Options{}), Options{})
+		rep := Check(Read("t", []byte(text), Options{}))
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, name)
 		for _, f := range rep.Findings {
 			assert.Equal(t, finding.Note, f.Severity, "%s: %d: %s", name, f.Pos.Line, f.Message)

@@ -103,7 +103,7 @@ func TestStitchesAreLeftAndAddedAtTheirEdge(t *testing.T) {
 		{"Add 4 sts at each end. (18 sts)", 17, 0, 8},
 	} {
 		x := Read("x.txt", []byte(head+c.line+"\nWork 2 rows even. "+c.line[strings.LastIndex(c.line, "("):]+"\n"), Options{})
-		require.Empty(t, Check(x, Options{}).Findings, c.line)
+		require.Empty(t, Check(x).Findings, c.line)
 		g, ok := GraphOf(x, "", 0)
 		require.True(t, ok)
 		require.Len(t, g.Rows, 4, c.line)

@@ -25,6 +25,9 @@ func (m *merged) counted() bool { return uses([]raw{m.raw}) || m.kind == "rows/s
 var resting = map[string]bool{"rows/over-use": true, "rows/under-use": true, "rows/repeat": true, "rows/no-space": true, "rows/no-ring": true,
 	"rows/no-chain": true, "rows/stated": true, "rows/unworked": true, "rows/division": true, "rows/as-for": true, "rows/kind": true}
 
+// Rests reports whether a kind of finding rests on how many stitches a row below has.
+func Rests(kind string) bool { return resting[kind] }
+
 // judge turns findings of which the reading is in doubt into notes.
 func judge(x *ins.Text, list []*merged) {
 	fits, all := map[int]bool{}, map[int]bool{} // lines

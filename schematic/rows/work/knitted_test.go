@@ -37,7 +37,7 @@ func TestFormsOfKnittingAgree(t *testing.T) {
 		"kb as an increase":                        "Cast on 8 sts.\nKnit 2 rows.\nNext row: kb, k to last two sts, kb, k1. Ten sts.\n",
 		"again until there are enough":             "1. Cast on 4 sts.\n2. Knit 1 row.\n3. Next row, k2, yo, k to end.\nRepeat this until you have 45 sts.\nRow 2: K45.\n",
 	} {
-		rep := Check(Read("t", []byte(text), Options{}), Options{})
+		rep := Check(Read("t", []byte(text), Options{}))
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, name)
 		for _, f := range rep.Findings {
 			assert.Equal(t, finding.Note, f.Severity, "%s: %d: %s", name, f.Pos.Line, f.Message)
@@ -48,7 +48,7 @@ func TestFormsOfKnittingAgree(t *testing.T) {
 
 // Behind a line that was not read, a row that does not fit the stitches before it is no finding.
 func TestUnreadLineLeavesNothingToHoldAgainst(t *testing.T) {
-	rep := Check(Read("t", []byte("Cast on 24 sts.\nKnit 3 rows.\nWorking over both legs, place coloured markers at each end of 1st row.\n19th row: K10, k2tog four times, k12, k2tog four times, k10. (40 sts)\n"), Options{}), Options{})
+	rep := Check(Read("t", []byte("Cast on 24 sts.\nKnit 3 rows.\nWorking over both legs, place coloured markers at each end of 1st row.\n19th row: K10, k2tog four times, k12, k2tog four times, k10. (40 sts)\n"), Options{}))
 	for _, f := range rep.Findings {
 		assert.Equal(t, finding.Note, f.Severity, f.Message)
 	}

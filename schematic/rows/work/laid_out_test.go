@@ -30,7 +30,7 @@ func TestTextsAsTheyAreLaidOutAreReadWhole(t *testing.T) {
 				assert.Empty(t, l.Unread, "%s:%d: %s", x.Name, l.At.Line, l.Src)
 			}
 		}
-		rep := Check(x, o)
+		rep := Check(x)
 		for _, f := range rep.Findings {
 			assert.Failf(t, "finding", "%s:%d:%d %s: %s | %s | %s", x.Name, f.Pos.Line, f.Pos.Col, f.Kind, f.Message, f.Have, f.Want)
 		}

@@ -24,7 +24,7 @@ Bind off all sts.
 // Each marker has two sides: eight stitches more at four of them (common practice).
 func TestShapingAtMarkersIsWorked(t *testing.T) {
 	one := func(old, put string) finding.List {
-		return Check(Read("t.txt", []byte(strings.Replace(markers, old, put, 1)), Options{}), Options{}).Findings
+		return Check(Read("t.txt", []byte(strings.Replace(markers, old, put, 1)), Options{})).Findings
 	}
 	assert.Empty(t, one("", ""))
 	for _, k := range []struct{ old, put, kind, message string }{
@@ -45,7 +45,7 @@ func TestShapingAtMarkersIsWorked(t *testing.T) {
 
 func TestADashSkipsASizeInWhatIsToldOfRows(t *testing.T) {
 	x := Read("t", []byte("Sizes: S (M, L)\n\n# Band\nCast on 20 (22, 24) sts.\nDec – (2, 4) sts evenly over – (1, 1) rows. (20 (20, 20) sts)\nWork – (2, 4) rows even. (20 (20, 20) sts)\n"), Options{})
-	rep := Check(x, Options{})
+	rep := Check(x)
 	assert.Empty(t, rep.Findings)
 	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 }

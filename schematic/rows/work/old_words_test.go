@@ -33,9 +33,9 @@ func TestWordsOfOldBooksComeToTheirCounts(t *testing.T) {
 		require.Len(t, f, 3, l)
 		n, err := strconv.Atoi(f[2])
 		require.NoError(t, err, l)
-		rep := Check(Read("t", fmt.Appendf(nil, oldHeads[f[0]], f[1], n), Options{}), Options{})
+		rep := Check(Read("t", fmt.Appendf(nil, oldHeads[f[0]], f[1], n), Options{}))
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, l)
 		assert.Empty(t, rep.Findings, l)
-		assert.NotEmpty(t, Check(Read("t", fmt.Appendf(nil, oldHeads[f[0]], f[1], n+1), Options{}), Options{}).Findings, "%s, said to be one more", l)
+		assert.NotEmpty(t, Check(Read("t", fmt.Appendf(nil, oldHeads[f[0]], f[1], n+1), Options{})).Findings, "%s, said to be one more", l)
 	}
 }

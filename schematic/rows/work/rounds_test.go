@@ -24,7 +24,7 @@ Commence with 8 ch., join with s. s.
 5th round.--* Into next loop work 1 d. c., 7 tr., 1 d. c.; repeat from * all round, s. s. to first d. c. (108 sts.)
 `
 	x := Read("d.txt", []byte(text), Options{})
-	rep := Check(x, Options{})
+	rep := Check(x)
 	assert.Equal(t, stitch.UK, x.Terms, "nothing but 'miss' tells, and double crochet is of both")
 	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
 	for _, f := range rep.Findings {
@@ -50,7 +50,7 @@ func TestDecreasesThatGoOnOtherwiseAreFollowed(t *testing.T) {
 		"then on foll 2 alt rows": "40", "and foll 2 alt rows": "40", "then on foll 2 rows": "40", "then on next 4 rows": "36", "then on following 2 alternate rows": "40",
 	} {
 		x := Read("s.txt", []byte("Cast on 50 sts.\nDec 1 st at each end of next 3 rows, "+then+". "+left+" sts.\nBind off all "+left+" sts.\n"), Options{})
-		rep := Check(x, Options{})
+		rep := Check(x)
 		assert.Empty(t, rep.Findings, then)
 		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, then)
 	}
@@ -68,10 +68,10 @@ Cast on 9 stitches.
 6th row.--Cast off 4, knit the rest. (9 stitches.)
 `
 	x := Read("e.txt", []byte(text), Options{})
-	rep := Check(x, Options{})
+	rep := Check(x)
 	assert.Empty(t, rep.Findings)
 	assert.Equal(t, rep.Read.Lines, rep.Read.Whole)
-	broken := Check(Read("e.txt", []byte(strings.Replace(text, "o., n., k. 8. (13", "o., k. 8. (13", 1)), Options{}), Options{})
+	broken := Check(Read("e.txt", []byte(strings.Replace(text, "o., n., k. 8. (13", "o., k. 8. (13", 1)), Options{}))
 	assert.NotEmpty(t, broken.Findings, "without the narrowing two stitches are left")
 }
 
@@ -80,7 +80,7 @@ func TestARoundLedAllTheWayRoundIsNoFailure(t *testing.T) {
 	src := "Terms: US\nCh 6. Join with sl st to form a ring.\nRnd 1: Ch 3, 11 dc in ring. Join.\nRnd 2: Ch 3, dc in same place, (ch 2, skip 1 dc, 2 dc in next dc) 5 times; ch 2. Join.\n" +
 		"Rnd 3: Sl st in next dc and in next sp, sl st in next 11 dc and in next sp, ch 3, dc in same sp. Join.\n"
 	x := grammar.Read("led.txt", []byte(src), ins.Options{})
-	assert.NotPanics(t, func() { Check(x, ins.Options{}) })
+	assert.NotPanics(t, func() { Check(x) })
 }
 
 // Counted by hand: 1 and 1 and 7 times 2; 8 times 6; the same, with 2 chains between; 4 times 6 and 4 times 4.
@@ -94,7 +94,7 @@ Rnd 4: Sl st in next 2 dc and in next sp, ch 3 and make a starting shell in same
 Rnd 5: Sl st in next 2 dc and in next sp, ch 3, in same sp make 2 dc, ch 1 and 3 dc; (ch 4, in sp of next shell make 2 dc, ch 5 and 2 dc; ch 4, shell over next shell) 3 times; ch 4, in sp of next shell make 2 dc, ch 5 and 2 dc; ch 4. Join. (40 dc)
 `
 	none := func(s string) finding.List {
-		return Check(grammar.Read("shells.txt", []byte(s), ins.Options{}), ins.Options{}).Findings
+		return Check(grammar.Read("shells.txt", []byte(s), ins.Options{})).Findings
 	}
 	assert.Empty(t, none(text))
 	for _, wrong := range [][2]string{{"(40 dc)", "(41 dc)"}, {"over next shell) 7 times", "over next shell) 6 times"}} {
