@@ -167,7 +167,7 @@ func shownTitle(src *Source, x *rows.Text, works []*chart.Work, title string) st
 		switch n := len(strings.Fields(line)); {
 		case n == 0:
 			continue
-		case n > mostTitle || strings.ContainsAny(line, ":.;*()[]=") || !unicode.IsUpper([]rune(line)[0]) || isRow(x, i+1):
+		case n > mostTitle || line == strings.ToUpper(line) && strings.HasPrefix(line, "ABBR") || strings.Contains(line, " – ") || strings.ContainsAny(line, ":.;*()[]=") || !unicode.IsUpper([]rune(line)[0]) || isRow(x, i+1):
 			return title
 		}
 		return line

@@ -30,7 +30,7 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 	case "notes":
 		r.note(rest, n)
 	case "stitches":
-		r.patterns = r.patterns || !r.abbreviation(rest)
+		r.patterns = r.patterns || !r.abbreviation(rest) && !remarks().MatchString(rest)
 		if !r.define(rest, n) {
 			r.note(rest, n)
 		}
@@ -47,6 +47,9 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 		}
 	}
 }
+
+// remarks is a line among stitches that only remarks something: [Note: stitches should only be counted after row 6.]
+var remarks = text.Once(`(?i)^\W*note\b|^multiples? of `)
 
 // called reads a line of a list of names: a crossing or a group with its stitches, or abbreviations.
 func (r *Reader) called(rest string, n int) {

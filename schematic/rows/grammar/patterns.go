@@ -258,7 +258,7 @@ var firstRow = text.Once(`(?i)^\W*(?:(?:row|rnd|round|rows|rnds|rounds|r)\.? ?1\
 var aPattern = text.Once(`(?i)\b(?:pattern|patt|pat|stitch|st|rib|ribbing|lace|panel|cable|edging|border|mesh|chart|stripes?|basketweave|motif)\b|\bmultiple of\b|\bover (?:a|an|\d+)\b`)
 
 // noPattern are words that no name of a pattern has.
-var noPattern = text.Once(`(?i)\b(?:to|into|join|cast|ch|chain|sl|slip|make|begin|beg|next|each|from|until|repeat|turn|skip)\b`)
+var noPattern = text.Once(`(?i)\b(?:to|into|join|cast|ch|chain|sl|slip|make|begin|beg|commence|start|next|each|from|until|repeat|turn|skip)\b`)
 
 // patternAbove is what a line above rows calls a pattern, as its rows are told by; empty if it calls none.
 func patternAbove(line string) string {

@@ -1447,7 +1447,7 @@ func (r *Reader) working(label *ins.Label, tokens []text.Token) bool {
 			}
 			return true
 		}
-		if r.mode == "stitches" && !r.patterns && label.From.All == 1 && r.behindNames(tokens[0].Line) {
+		if r.mode == "stitches" && !r.patterns && (label.Name == "foundation" || label.From.All == 1 && r.behindNames(tokens[0].Line)) {
 			return true
 		}
 		return r.mode != "stitches" && (!label.Next || label.Name == "foundation" || label.Name == "") && label.Name != "every"

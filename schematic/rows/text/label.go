@@ -153,9 +153,9 @@ func (p *labeller) side() bool {
 
 func sideOf(a, b *Token) int {
 	switch {
-	case a.Is("rs") || a.Is("right") && b.Is("side"):
+	case a.Is("rs", "rsf") || a.Is("right") && b.Is("side"):
 		return 1
-	case a.Is("ws") || a.Is("wrong") && b.Is("side"):
+	case a.Is("ws", "wsf") || a.Is("wrong") && b.Is("side"):
 		return 2
 	}
 	return 0

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"cmp"
 	"iter"
 	"slices"
 
@@ -551,8 +552,8 @@ func (g *Graph) setUp() {
 		return
 	}
 	for i := range g.Rows {
-		if row := &g.Rows[i]; !row.Start && !row.told && len(row.Stitches) > 0 && row.Stitches[0].Stitch != nil && row.Stitches[0].Stitch.Craft == stitch.Knitting {
-			row.Number, row.Name = -1, "set-up"
+		if row := &g.Rows[i]; !row.Start && (!row.told || row.Name != "") && len(row.Stitches) > 0 && row.Stitches[0].Stitch != nil && row.Stitches[0].Stitch.Craft == stitch.Knitting {
+			row.Number, row.Name = -1, cmp.Or(row.Name, "set-up")
 		}
 	}
 }
