@@ -240,6 +240,11 @@ func runs(r []rune) iter.Seq2[int, int] {
 	}
 }
 
+// stated reports whether columns of a line are a count that does not fit what its row makes.
+func (t *trial) stated(line, from, to int) bool {
+	return t.of.Kind == "rows/stated" && line == t.of.Pos.Line && from+1 >= t.of.Pos.Col && to < t.of.Pos.EndCol
+}
+
 type class uint8
 
 const (
