@@ -258,7 +258,11 @@ func (p *plan) runsInto(group []*node) bool {
 		if n.arch() || n.picot() {
 			continue
 		}
-		if p.mine = p.body(p.mine, n); p.meets(p.mine, n, group[0].feet) {
+		own := group[0].feet
+		for _, m := range p.crossing[n] {
+			own = append(own[:len(own):len(own)], m.feet...)
+		}
+		if p.mine = p.body(p.mine, n); p.meets(p.mine, n, own) {
 			return true
 		}
 	}
@@ -347,7 +351,7 @@ func (p *plan) widen(l *line, level bool) bool {
 	for i, b := range l.nodes {
 		last, body = body, p.body(last, b)
 		a := b.prev
-		if a == nil || i == 0 || a.mark || b.mark || a.chain() && b.chain() || a.arch() || b.arch() || a.picot() || b.picot() || a.group != nil && b.group != nil && &a.group[0] == &b.group[0] {
+		if a == nil || i == 0 || p.mayMeet(a, b) {
 			continue
 		}
 		if d := nearness(last, body); d < apart-0.02 {
@@ -364,4 +368,12 @@ func (p *plan) widen(l *line, level bool) bool {
 	}
 	p.other, p.mine = last, body
 	return found
+}
+
+// mayMeet reports whether no room of their own parts two neighbours of a row: chains, what stands in one place, stitches that cross, and
+// marks, arches and picots, which take theirs from others.
+func (p *plan) mayMeet(a, b *node) bool {
+	none := func(n *node) bool { return n.mark || n.arch() || n.picot() }
+	together := a.group != nil && b.group != nil && &a.group[0] == &b.group[0]
+	return none(a) || none(b) || together || a.chain() && b.chain() || slices.Contains(p.crossing[a], b)
 }

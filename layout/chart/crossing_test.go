@@ -67,3 +67,26 @@ func TestACrossingThatIsOnlyNamed(t *testing.T) {
 	assert.False(t, r.cells[7].st.Cross.Left)
 	assert.Nil(t, r.cells[0].st.Cross)
 }
+
+// Stitches that cross stand within the room of their crossing, level with the others, and their row is turned like any.
+func TestStitchesThatCrossStandOverTheirCrossing(t *testing.T) {
+	for text, over := range map[string]float64{ // columns between a foot and the head over it
+		"Ch 21.\nRow 1 (RS): Dc in 4th ch from hook and in each ch across, turn. (19 dc)\nRow 2: Ch 1, sc in each st across, turn.\n" +
+			"Row 3: Ch 3 (counts as dc), *skip next sc, dc in next sc, dc in skipped sc; rep from * across, turn. (19 dc)\nRow 4: Ch 1, sc in each st across, turn.\n": 1,
+		"Ch 22.\nRow 1 (RS): Dc in 4th ch from hook and in each ch across, turn. (20 dc)\nRow 2: Ch 2, hdc in next 7 sts, BPdc around next 4 sts, hdc in last 8 sts, turn.\n" +
+			"Row 3: Ch 2, hdc in next 7 sts, skip next 2 sts, FPtr around next 2 sts, working in front, FPtr around 2 skipped sts, hdc in last 8 sts, turn.\n": 2,
+	} {
+		w := fromText(t, text)
+		p, _ := laid(w)
+		const column = 2 * 1.25
+		for r, l := range p.lines[1:] {
+			assert.Equal(t, r%2 == 1, l.row.Wrong, "row %d", r+1)
+			for _, n := range l.nodes {
+				if len(n.feet) == 1 {
+					assert.InDelta(t, n.feet[0].q, n.q, (over+0.5)*column, "row %d", r+1)
+				}
+			}
+		}
+		assert.Less(t, p.lines[3].top-p.lines[2].top, 3*tall+clear+1, text)
+	}
+}

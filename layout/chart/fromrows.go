@@ -461,24 +461,17 @@ func (r *Row) inOnePlace() bool {
 func (r *Row) forwards() bool { return r.course() > 0 }
 
 // course is more than 0 for a row that goes over the row below from its beginning, less
-// for one that goes from its end.
+// for one that goes from its end: by where it begins and ends, as stitches within may cross.
 func (r *Row) course() int {
-	way := 0
-	last := -1
+	first, last := -1, -1
 	for i := range r.St {
-		s := &r.St[i]
-		if len(s.Feet) == 0 {
-			continue
+		if s := &r.St[i]; len(s.Feet) > 0 {
+			if last = s.Feet[0]; first < 0 {
+				first = last
+			}
 		}
-		if last >= 0 && s.Feet[0] < last {
-			way--
-		}
-		if last >= 0 && s.Feet[0] > last {
-			way++
-		}
-		last = s.Feet[0]
 	}
-	return way
+	return last - first
 }
 
 // starts puts the chain at the beginning of a row over the place that it stands for:

@@ -83,8 +83,9 @@ type plan struct {
 	mine     []bar // bodies that are held against others
 	other    []bar
 	solve    solver
-	wave     *wave   // in which rows lie; nil: straight
-	track    float64 // of an oval: its straight sides, mm
+	crossing map[*node][]*node // the stitches of its row that each crosses
+	wave     *wave             // in which rows lie; nil: straight
+	track    float64           // of an oval: its straight sides, mm
 }
 
 const (
@@ -125,6 +126,7 @@ func newPlan(w *Work, left bool) *plan {
 		}
 		p.shareFeet(l)
 		l.link(p.form != flat && !(p.form == oval && l.row.Base))
+		p.findCrossings(l)
 	}
 	if p.form == oval {
 		p.onTrack(w.track())
@@ -134,6 +136,29 @@ func newPlan(w *Work, left bool) *plan {
 		p.findPetals()
 	}
 	return p
+}
+
+// mostCrossed is over how many places, at most, a stitch crosses others.
+const mostCrossed = 8
+
+// findCrossings notes which stitches of a row cross each other, as those of a cable do: no room parts them.
+func (p *plan) findCrossings(l *line) {
+	for i, n := range l.nodes {
+		if len(n.feet) != 1 {
+			continue
+		}
+		for _, m := range l.nodes[i+1 : min(len(l.nodes), i+mostCrossed)] {
+			if len(m.feet) != 1 {
+				continue
+			}
+			if d := n.feet[0].place - m.feet[0].place; d > 0 && d < mostCrossed {
+				if p.crossing == nil {
+					p.crossing = map[*node][]*node{}
+				}
+				p.crossing[n], p.crossing[m] = append(p.crossing[n], m), append(p.crossing[m], n)
+			}
+		}
+	}
 }
 
 // findPetals finds the rounds of petals, and those on which they stand.
