@@ -18,7 +18,7 @@ import (
 // meant: it is told as not followed, and is no finding against the pattern.
 
 // mostTried bounds the characters of a text that are read anew to look for slips.
-const mostTried = 2 << 20
+const mostTried = 1 << 19
 
 // mostBefore is how many rows before one that does not fit may hold its slip.
 const mostBefore = 6
@@ -165,25 +165,21 @@ func misfitsOf(x *Text, size int) misfits {
 
 // explained reports whether a slip explains the finding, in every size that is tried; left are the characters that may still be read.
 func (t *trial) explained(left *int) bool {
-	open := make([]int, len(t.sizes))
-	for i := range open {
-		open[i] = i
-	}
+	open := slices.Compact([]int{0, len(t.sizes) - 1})
 	cost := len(strings.Join(t.src, "\n"))
-	for s := range t.slips() {
-		if *left -= cost; *left < 0 {
-			return false
-		}
-		src := slices.Clone(t.src)
-		line := []rune(src[s.line-1])
-		src[s.line-1] = string(line[:s.from]) + s.with + string(line[s.to:])
-		y := t.text(src)
-		if y.Read.Whole < t.whole || len(y.Sizes.Names) != t.count {
-			continue
-		}
-		open = slices.DeleteFunc(open, func(i int) bool { return t.fits(misfitsOf(y, t.sizes[i]), t.stood[i], t.stated(s.line, s.from, s.to)) })
-		if len(open) == 0 {
-			return true
+	for line := min(t.of.Pos.Line, len(t.src)); line >= t.from && line > 0; line-- {
+		for _, s := range t.slips(line) {
+			if *left -= cost; *left < 0 {
+				return false
+			}
+			y := t.text(s.in(t.src))
+			if y.Read.Whole < t.whole || len(y.Sizes.Names) != t.count {
+				continue
+			}
+			open = slices.DeleteFunc(open, func(i int) bool { return t.fits(misfitsOf(y, t.sizes[i]), t.stood[i], t.stated(s)) })
+			if len(open) == 0 {
+				return true
+			}
 		}
 	}
 	return false
@@ -206,23 +202,25 @@ type slip struct {
 	with           string
 }
 
-// slips are all that may explain the finding, the nearest first.
-func (t *trial) slips() iter.Seq[slip] {
-	return func(yield func(slip) bool) {
-		for line := min(t.of.Pos.Line, len(t.src)); line >= t.from && line > 0; line-- {
-			r := []rune(t.src[line-1])
-			for from, to := range runs(r) {
-				if name := t.names[line]; from+1 >= name.Col && from+1 < name.End {
-					continue
-				}
-				for _, with := range near(string(r[from:to])) {
-					if !yield(slip{line, from, to, with}) {
-						return
-					}
-				}
+// in is the lines of a text without the slip.
+func (s slip) in(src []string) []string {
+	out := slices.Clone(src)
+	line := []rune(src[s.line-1])
+	out[s.line-1] = string(line[:s.from]) + s.with + string(line[s.to:])
+	return out
+}
+
+// slips are all in a line that may explain the finding.
+func (t *trial) slips(line int) (out []slip) {
+	r, name := []rune(t.src[line-1]), t.names[line]
+	for from, to := range runs(r) {
+		if from+1 < name.Col || from+1 >= name.End {
+			for _, with := range near(string(r[from:to])) {
+				out = append(out, slip{line, from, to, with})
 			}
 		}
 	}
+	return out
 }
 
 // runs are the columns of the numbers and words of a line.
@@ -240,9 +238,9 @@ func runs(r []rune) iter.Seq2[int, int] {
 	}
 }
 
-// stated reports whether columns of a line are a count that does not fit what its row makes.
-func (t *trial) stated(line, from, to int) bool {
-	return t.of.Kind == "rows/stated" && line == t.of.Pos.Line && from+1 >= t.of.Pos.Col && to < t.of.Pos.EndCol
+// stated reports whether a slip is in the count that does not fit what its row makes.
+func (t *trial) stated(s slip) bool {
+	return t.of.Kind == "rows/stated" && s.line == t.of.Pos.Line && s.from+1 >= t.of.Pos.Col && s.to < t.of.Pos.EndCol
 }
 
 type class uint8
