@@ -226,10 +226,10 @@ var clauses = []form{
 		})
 	}},
 	{rule: "clause", pattern: "[then/and] [at/on] every/each {l:len} {t:times}", meaning: "so often, so far apart", example: "Inc 1 st at each end every 4 cm 6 times", build: sets("t", func(c *course, t often) { c.Times, c.HasTimes = t.n, true })},
-	{rule: "clause", pattern: "in/with/of {y:cloth} [$st/pattern/patt/rib/ribbing/crochet]", meaning: "in a fabric", example: "Work 8 rounds even in k2, p2 rib", build: sets("y", func(c *course, y ins.Cloth) { c.cloth = y })},
+	{rule: "clause", pattern: "in/with/of {y:cloth} [$st/pattern/patt/rib/ribbing/crochet]", meaning: "in a fabric", example: "Work 8 rounds even in k2, p2 rib", when: tests{no(all(firstWord("with"), beforeKind("n")))}, build: sets("y", func(c *course, y ins.Cloth) { c.cloth = y })},
 	{rule: "clause", pattern: "in [est/established/same/this] (pattern/patt/pat/manner/way) [as set/established] [throughout]", meaning: "in pattern", example: "Work even in pattern for 10 rows", build: uncounted},
 	{rule: "clause", pattern: "( over and over [again] | even | straight | thereafter | [as] before | alternately | throughout | plain | [as] set | [as] established )", meaning: "even", example: "Rep Rows 1 and 2 alternately 5 times", build: uncounted},
-	{rule: "clause", pattern: "for [as] (length desired/required/wanted/needed | desired/required length | long as {x:stretch} | as many {x:stretch})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: asLong},
+	{rule: "clause", pattern: "[for] [as] (length desired/required/wanted/needed | desired/required length | long as {x:stretch} | as many {x:stretch})", meaning: "as long as the maker likes", example: "Rep rows 1-4 for length desired", build: asLong},
 	{rule: "clause", pattern: "[your needle/needles] [,] and (you've | you have | having) [just] completed/finished/worked/done [a/an] [rs/ws/right/wrong] [side] [{x:rowset} | row] [of [pattern/patt/chart]]", meaning: "words about it", example: "Rep rows 1 and 2 until you have 28 sts on your needle and you've just completed row 1 of the pattern", build: func(m *match) any { return clause(func(c *course) { c.AnySide = true }) }},
 	{rule: "clause", pattern: "so [that] you have {x:stretch}", meaning: "words about it", example: "Rep rows 1-2 nine more times so you have a total of 10 repeats", build: uncounted},
 	{rule: "clause", pattern: "or {n:num} [pattern/patt] repeats/reps", meaning: "another end, as the maker likes", example: "Rep rows 1-4 for length desired or 49 pattern repeats", build: uncounted},
@@ -281,7 +281,7 @@ var clauses = []form{
 			}
 			return clause(func(c *course) { c.Length = l })
 		}},
-	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [$row/facing] [{r:num} [or [{row}] {num}]] [facing] [for [$next] {row}] [of pattern]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
+	{rule: "clause", pattern: "[and] end/ending/finishing [on/with/after/by] [rs/ws/right/wrong/k/knit/p/purl/last/{n:num}] [side] [of work | $row/facing] [{r:num} [or [{row}] {num}]] [facing] [for [$next] {row}] [of pattern]", meaning: "after which row it ends", example: "Work even until piece measures 20 cm, ending after a WS row",
 		build: func(m *match) any {
 			if m.to == m.from+1 || m.p.t[m.to-1].Is("with", "on", "after", "by") || m.has("n") && !m.said("row", "rnd", "rows", "rnds", "round", "rounds") {
 				return nil
@@ -316,6 +316,13 @@ var clauses = []form{
 			return nil
 		}
 		return asLong(m)
+	}},
+	{rule: "until", pattern: "[there] [are] {n:num} {u:unit} [more] [in] [all] [have/has] [been] (increased/decreased/added/inc'd/dec'd/inc/dec/made/taken/lost/gained/shaped) [off/out/in] [{y:stretch}]", meaning: "until so many are added or taken away", example: "Increase 1 st at end of every k row until 22 sts have been increased", build: func(m *match) any {
+		if n := m.num("n", 0); n.By == nil && saidBefore("each", "both", "either")(m) {
+			return clause(func(c *course) { c.Times, c.HasTimes = ins.N(n.All/2), true })
+		} else {
+			return clause(func(c *course) { c.Times, c.HasTimes = n, true })
+		}
 	}},
 	{rule: "until", pattern: "armhole/armholes/underarm/underarms/shoulder/shoulders/waist/hem", meaning: "until it is so long", example: "Work in 2x2 rib until armholes", build: asLong},
 	{rule: "until", pattern: "[{x:piecename}] reaches/reach {y:stretch}", meaning: "until it is so long", example: "Work even until mitten reaches the tip of the little finger", build: func(m *match) any {
@@ -747,7 +754,7 @@ func (p *parser) lengthEnd(i int) int {
 // noInches reports whether the word at k, which may be a unit, is 'in' before what is worked into: 20 in each st.
 func (p *parser) noInches(k int) bool {
 	next := p.at(k + 1)
-	if p.at(k).S != "in" || next.Kind != 'w' || next.Is("from", "above", "long", "ending", "end", "or", "and", "in", "deep", "wide", "for", "then", "measured", "at", "of", "when", "below", "total", "high", "less", "shorter", "before", "longer", "more") {
+	if p.at(k).S != "in" || next.Kind != 'w' || next.Is("from", "above", "long", "until", "till", "ending", "end", "or", "and", "in", "deep", "wide", "for", "then", "measured", "at", "of", "when", "below", "total", "high", "less", "shorter", "before", "longer", "more") {
 		return false
 	}
 	return p.at(k-1).Kind != 'f' && !next.Is("stockinette", "garter", "st", "rib", "ribbing")

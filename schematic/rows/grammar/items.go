@@ -86,7 +86,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] {e:extent}", meaning: "the stitch in each place up to there", example: "sc around", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [in [patt/pattern/est/established]] {k:kind} {x:ofpart}", meaning: "the stitches of a part of the row", example: "Rnd 1: K to last 3 heel sts, k2tog, k1, knit instep, k1, ssk, k to end", build: func(m *match) any {
 		s := stitchOf(m)
-		if !m.said(partsAlone...) && !m.said("st", "sts", "stitch", "stitches") || m.p.at(m.to).Is("and", "&", "edge", "edges", "side", "of", "in", "over", "until", "to", "for") {
+		if s.Inc || s.Dec || !m.said(partsAlone...) && !m.said("st", "sts", "stitch", "stitches") || m.p.at(m.to).Is("and", "&", "edge", "edges", "side", "of", "in", "over", "until", "to", "for") {
 			return nil
 		}
 		s.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, Extent: ins.Extent{Kind: ins.ToMarker, Part: true, At: m.span()}, At: m.span()}}
@@ -652,10 +652,21 @@ func stitchTo(m *match) any {
 	return s
 }
 
+// turnsBehind reports whether the work is turned at i, or behind a stitch that is slipped there: the yarn is only brought forward.
+func (p *parser) turnsBehind(i int) bool {
+	for ; p.at(i).Is(",", ".", "sl", "slip", "sl1p", "sl1", "p", "purlwise", "pwise") || p.at(i).Kind == 'n'; i++ {
+	}
+	return p.at(i).Is("turn")
+}
+
 func stitchBare(m *match) any {
 	s := stitchOf(m)
-	if k := s.Kind; k != nil && k.ID == "ch" {
+	switch k := s.Kind; {
+	case k == nil:
+	case k.ID == "ch":
 		return nil
+	case k.ID == "yo" && m.p.turnsBehind(m.to):
+		return &ins.Nothing{}
 	}
 	if t, ok := m.get("t").(often); ok {
 		if m.has("n") && !(s.N.By == nil && s.N.All == 1) {

@@ -17,7 +17,7 @@ type putBack struct {
 }
 
 var putBacks = []form{
-	{rule: "psso", pattern: "(return/slip/sl/put/place/pass/replace/transfer/move/returning/slipping/placing) [back] (these/those/both/them/it/that/this/resulting [{n:num}] [slipped/slip/sl/resulting/new] [$st] | $st | {n:num} [slipped/slip/sl] [$st] | slipped/last/same [$st]) [just] [slipped/worked/knit/knitted] [back] [to/on/onto/into/over] [to] left/lh/l [hand] [-] [hand] [needle]", meaning: "slipped stitches go back onto the left needle", example: "Row 3: K2, sl 2, return these 2 sts to left needle, k2tog tbl, k to end", when: tests{inRow, said("to", "on", "onto", "into", "over", "back")}, build: func(m *match) any {
+	{rule: "psso", pattern: "(return/slip/sl/put/place/pass/replace/transfer/move/returning/slipping/placing) [back] [these/those/both/them/it/that/this/resulting [{n:num}] [slipped/slip/sl/resulting/new] [$st] | $st | {n:num} [slipped/slip/sl] [$st] | slipped/last/same [$st]] [just] [slipped/worked/knit/knitted] [back] [to/on/onto/into/over] [to] left/lh/l [hand] [-] [hand] [needle]", meaning: "slipped stitches go back onto the left needle", example: "Row 3: K2, sl 2, return these 2 sts to left needle, k2tog tbl, k to end", when: tests{inRow, said("to", "on", "onto", "into", "over", "back")}, build: func(m *match) any {
 		b := &putBack{n: m.num("n", 0).All}
 		switch {
 		case b.n > 0:
@@ -28,6 +28,7 @@ var putBacks = []form{
 		}
 		return b
 	}},
+	{rule: "psso", pattern: "[insert/inserting] [tip of] left/lh [hand] [-] [needle] [tip] (in/into/through) (front/fronts/back/backs) [loop/loops] [of] [both/these/those/them] [{n:num}] [slipped] [$st] [from left to right | from right to left] [and] (move/transfer/return/slip/put/place) [them] [back] [to/on/onto] [left/lh] [hand] [-] [needle]", meaning: "slipped stitches go back onto the left needle", example: "Row 3: K2, sl 2, insert left needle into back loops of the two slipped sts and move to the left needle, k2tog, k to end", when: tests{inRow}, build: func(m *match) any { return &putBack{n: m.num("n", 2).All} }},
 	{rule: "psso", pattern: "(return/slip/sl/put/place/pass/replace/transfer/move) [back] (it | [this/that/resulting/same/new] $st) [back] (to/on/onto) right/rh/r [hand] [-] [hand] [needle]", meaning: "a stitch goes onto the right needle", example: "Row 3: K2, k1, return it to left needle, pass next st over it, slip it to right needle, k to end", when: tests{inRow}, build: func(m *match) any { return &putBack{right: true} }},
 	{rule: "psso", pattern: "[and] (pass/lift/draw/slip/bring) ($next [{n:num}] | second | {n:num}) [k/knit/p/purl] [$st] [on left [hand] needle] over [it | this [$st] | that [$st] | $st | first [$st] | [just] [-] purled/knitted/worked [$st]]", meaning: "the next stitch is passed over one that is worked", example: "Row 3: K3, return it to left needle, pass next st over it, slip it to right needle, k to end", when: tests{inRow, said("st", "sts", "stitch", "stitches")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 1), Drop: true, Past: true} }},
 	{rule: "psso", pattern: "[and] (k/knit/knitting/p/purl/purling/work) (them/both/these/those [2/two/3/three] [slipped] [$st]) together/tog [tbl/tbls | (in/into/through/thru) [back] loop/loops/lps [back]]", meaning: "slipped stitches are worked together", example: "Row 3: K2, sl 2 knitwise, return them to left needle and knit them together through back loops, k to end", when: tests{inRow}, build: func(m *match) any {
@@ -126,8 +127,8 @@ func without(list []ins.Item, n int) ([]ins.Item, int) {
 		if is[*ins.Nothing](list[i]) {
 			continue
 		}
-		s, ok := list[i].(*ins.Stitch)
-		if !ok || s.Kind == nil || s.N.By != nil || len(s.Places) > 0 || !strings.HasPrefix(s.Kind.ID, "sl") && (n == 0 || s.Kind.ID != "k" && s.Kind.ID != "p") {
+		s := inOne(list[i])
+		if s == nil || s.Kind == nil || s.N.By != nil || len(s.Places) > 0 || !strings.HasPrefix(s.Kind.ID, "sl") && (n == 0 || s.Kind.ID != "k" && s.Kind.ID != "p") {
 			break
 		}
 		less := s.N.All
@@ -143,4 +144,30 @@ func without(list []ins.Item, n int) ([]ins.Item, int) {
 		list[i] = &rest
 	}
 	return list, taken
+}
+
+// inOne is a stitch, or one that is repeated so many times: (sl 1) 2x. Nil: it is something else.
+func inOne(n ins.Item) *ins.Stitch {
+	if s, ok := n.(*ins.Stitch); ok {
+		return s
+	}
+	q, ok := n.(*ins.Repeat)
+	if !ok || q.Times.By != nil || q.Times.All < 1 {
+		return nil
+	}
+	var one *ins.Stitch
+	for _, n := range q.Body {
+		switch s, ok := n.(*ins.Stitch); {
+		case ok && one == nil && s.N.By == nil:
+			one = s
+		case !is[*ins.Nothing](n):
+			return nil
+		}
+	}
+	if one == nil {
+		return nil
+	}
+	all := *one
+	all.N = ins.N(one.N.All * q.Times.All)
+	return &all
 }

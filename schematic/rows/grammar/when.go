@@ -95,6 +95,9 @@ func beforeKind(kinds string) test {
 	return func(m *match) bool { return !ends(m) && strings.IndexByte(kinds, m.p.at(m.to).Kind) >= 0 }
 }
 
+// beforeThing reports whether a stitch stands behind it.
+func beforeThing(m *match) bool { return m.p.thingAt(m.to) }
+
 // endsOrKind reports whether nothing stands behind it but such tokens or words.
 func endsOrKind(kinds string, words ...string) test {
 	return either(ends, beforeKind(kinds), before(words...))

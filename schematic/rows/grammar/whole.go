@@ -510,6 +510,7 @@ var statements = []form{
 	}},
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib"},
 	{rule: "neutral", pattern: "end/ending [off] with/on/after {o:ord} [pattern/patt] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row"},
+	{rule: "neutral", pattern: "[and/but] end/ending/finish/finishing [off] {w:row} with/by", meaning: "with what the row ends", example: "Row 8: K 1, p across, ending row with k 1", when: tests{inRow, beforeThing}},
 	{rule: "neutral", pattern: "end/ending [off] with {w:row} [which/that ends with {k:kind} {n:num}]", meaning: "with which row it ends", example: "Work 10 rows even, ending with a row that ends with p2"},
 	{rule: "neutral", pattern: "end/ending [off] [on/with/after/by] ([k/knit/p/purl/rs/ws/right/wrong/same] [side] {w:row} [{n:num} [or [{row}] {num}]] | rs/ws/right/wrong [side] facing [for [$next] {w2:row}])", meaning: "with which row it ends", example: "Work 10 rows even, ending with RS facing for next row"},
 	{rule: "whole", pattern: "[$make] [{n:num}] {k:kind} $in [any/same] [$st] [of/on] (first/second/right/left/other/new/previous/next/{ord}) leg/arm/foot/ear/limb/tentacle/wing [{tail}]", meaning: "stitches of another piece", example: "Rnd 11: 12 sc in first leg, ch 3, 12 sc in second leg", when: tests{no(said("each"))}, build: pickUpKind},

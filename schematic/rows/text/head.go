@@ -194,7 +194,7 @@ func plainKey(words string) string {
 }
 
 // list is a line of numbers, one a size: 62 (66, 70), 90[98, 106].
-var list = Once(`\d+ ?[(\[{] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]}](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
+var list = Once(`\d+(?:-\d+)* ?[(\[{] ?\d+(?: ?[,;:/–-] ?\d+)*[,]? ?[)\]}](?: ?[(\[] ?\d+(?: ?[,;:/–-] ?\d+)*[)\]])*`)
 
 // unlike is a line of numbers without one bracket about all but the first: 62:66:70, 64 (64) 70 (70) 70.
 var unlike = Once(`\b\d+(?::\d+){2,}\b|\b\d+ \(\d+\) \d+(?: \(\d+\) \d+)+`)
@@ -638,8 +638,8 @@ func OtherSizes(words string) []string {
 	switch {
 	case !strings.ContainsAny(words, "()[],"):
 		out = append(out, partedSizes().ReplaceAllString(words, ", "))
-	case !strings.Contains(words, ","): // XS (S-M-L)
-		out = append(out, strings.ReplaceAll(words, "-", ", "))
+	case !strings.Contains(words, ","): // XS (S-M-L), 1/3 – 6/9 (12/18)
+		out = append(out, strings.NewReplacer(" - ", ", ", " – ", ", ", " — ", ", ").Replace(words), strings.ReplaceAll(words, "-", ", "))
 	}
 	return out
 }

@@ -223,6 +223,10 @@ func (p *labeller) numbered() bool {
 			p.eatAny(".", "#")
 		}
 		p.nameBefore()
+		if p.peek(1).Is("n") && p.peek(0).Kind == 'n' { // row 4n - 2
+			p.i = start
+			return false
+		}
 	case t.Is("r") && p.peek(1).Kind == 'n':
 		p.i++
 		round = p.roundR

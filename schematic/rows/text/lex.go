@@ -354,7 +354,7 @@ func Bullet(t *Token) bool {
 }
 
 // shortRow are rarer abbreviations of a row, and of next, each, stitches and evenly.
-var shortRow = map[string]string{"jn": "join", "hk": "hook", "decr": "dec", "incr": "inc", "rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "tchs": "tch", "lst": "last", "dose": "does", "в": "in"}
+var shortRow = map[string]string{"jn": "join", "hk": "hook", "decr": "dec", "incr": "inc", "inc'ing": "increasing", "dec'ing": "decreasing", "inc'g": "increasing", "dec'g": "decreasing", "rw": "row", "rws": "rows", "nxt": "next", "ea": "each", "st's": "sts", "equally": "evenly", "thru": "through", "tchs": "tch", "lst": "last", "dose": "does", "в": "in"}
 
 // contracted are the words whose 's is a verb.
 var contracted = set("it that there here let what who he she how where")
@@ -551,7 +551,7 @@ func (l *lexer) list(start, end int, vals []int) {
 	t.Num = ins.Num{By: vals[:l.sizes]}
 }
 
-// chain reads 62-66-70, of three sizes or more, and 62/66/70.
+// chain reads 62-66-70, of three sizes or more, 62/66/70, and 62-66 (70-74).
 func (l *lexer) chain(v int) ([]int, int) {
 	vals, end := []int{v}, l.i
 	if l.sizes < 3 {
@@ -563,6 +563,9 @@ func (l *lexer) chain(v int) ([]int, int) {
 		l.i++
 		vals = append(vals, l.digits())
 		end = l.i
+	}
+	if more, to := l.groups(end); len(vals) > 1 && len(more) > 0 {
+		vals, end = append(vals, more...), to
 	}
 	if len(vals) != l.sizes {
 		return vals[:1], save

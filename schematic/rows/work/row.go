@@ -31,6 +31,7 @@ type piece struct {
 	name    string
 	rows    []done
 	end     *fabric // the last row that there was
+	ended   certainty
 	no      int
 	start   *fabric
 	startNo int
@@ -198,7 +199,7 @@ func (r *runner) begin(s *ins.Section) {
 func (r *runner) end() {
 	r.fillRest(nil)
 	if r.fab != nil {
-		r.cur.end = r.fab
+		r.cur.end, r.cur.ended = r.fab, r.certainty
 	}
 	r.cur.no = r.no
 	r.settle()
@@ -262,6 +263,12 @@ func (r *runner) put(f *fabric, known bool) {
 	}
 }
 
+// putAs has the stitches be those of another place, as sure as they were there.
+func (r *runner) putAs(f *fabric, c certainty) {
+	r.put(f, f != nil && c.known())
+	r.suspect, r.amiss, r.apart = c.suspect, c.amiss, c.apart
+}
+
 // readings are all that are alive, the likeliest first, in a room that is used again.
 func (r *runner) readings() []reading {
 	r.alive = append(append(r.alive[:0], r.reading), r.others...)
@@ -315,7 +322,7 @@ func (r *runner) line(l *ins.Line) {
 		r.side = 0
 	}
 	if r.fab != nil {
-		r.cur.end = r.fab
+		r.cur.end, r.cur.ended = r.fab, r.certainty
 		if r.made != nil && r.known() {
 			r.made[told] = r.fab.stitches()
 		}
@@ -819,7 +826,10 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	rd.line = l
 	pinned := rd.known() || res.pin
 	if len(res.found) > 0 && !res.beyond && (rd.long() || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
-		res.found, res.total = nil, true
+		if res.total = !oneForOne(body); !res.total {
+			res.out = uniform(rd.fab.main(), rd.fab.stitches())
+		}
+		res.found = nil
 	}
 	if rd.since++; res.ahead != nil && l.Stated == nil {
 		rd.forget()
@@ -1269,6 +1279,19 @@ func net(body []ins.Item, size int) int {
 		}
 	}
 	return by
+}
+
+// oneForOne reports whether a row can only leave as many stitches as it finds: *k2, p2, again and again.
+func oneForOne(body []ins.Item) bool {
+	return !slices.ContainsFunc(body, func(n ins.Item) bool {
+		switch n := n.(type) {
+		case *ins.Stitch:
+			return n.Inc || n.Dec || n.Kind == nil || n.Kind.Craft != stitch.Knitting || n.Kind.Uses != 1 || n.Kind.Makes != 1
+		case *ins.Repeat:
+			return !oneForOne(n.Body)
+		}
+		return !is[*ins.Nothing](n)
+	})
 }
 
 // wrapped reports whether a row ends where a stitch is wrapped and the work turned.

@@ -277,8 +277,13 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 	if n.Apart != nil && r.g != nil {
 		r.g.gap(r, l, "the rows of a shaping that is told by a length", -1)
 	}
-	r.shapeBy(l, n, per*s.times, s)
-	if n.Apart != nil {
+	asLong := n.Length != nil && (n.Every.Set() || n.Apart != nil) && !n.HasTimes && !n.Until.Set() && !n.Rows.Set() // how often it is done is not known
+	if asLong {
+		r.put(r.fab, false)
+	} else {
+		r.shapeBy(l, n, per*s.times, s)
+	}
+	if n.Apart != nil || asLong {
 		r.no, r.side = -1, 0
 	}
 	if k := len(r.cur.rows); k > 0 {
@@ -469,7 +474,7 @@ func (r *runner) asFor(l *ins.Line, n *ins.AsFor) {
 			}
 		}
 	}
-	r.put(p.end, p.end != nil)
+	r.putAs(p.end, p.ended)
 	r.no, r.side = p.no, 0
 	r.cur.like = &likeness{pieces: chain, lines: -1, row: -1}
 }
@@ -584,7 +589,7 @@ func (r *runner) asForRow(n *ins.AsFor, chain []*piece) {
 				continue
 			}
 			r.anew()
-			r.put(d.after, d.after != nil && !d.unread)
+			r.put(d.after, d.after != nil && d.sure && !d.unread)
 			r.no, r.side = k, d.side
 			if d.side != 0 && (k-d.no)%2 == 0 {
 				r.side = 3 - d.side
@@ -642,8 +647,7 @@ func (r *runner) asForPart(n *ins.AsFor, chain []*piece) {
 	for i, p := range chain[min(1, len(chain)):] {
 		if len(word) > 0 && strings.Contains(p.name, strings.TrimSuffix(word[0], "s")) {
 			r.anew()
-			r.put(p.start, p.start != nil)
-			r.suspect, r.amiss, r.apart = p.doubts.suspect, p.doubts.amiss, p.doubts.apart
+			r.putAs(p.start, p.doubts)
 			r.no, r.side = p.startNo, 0
 			r.cur.like = &likeness{pieces: chain[:i+1], lines: -1, row: -1}
 			return

@@ -1,0 +1,27 @@
+package rows
+
+import "testing"
+
+// Ways in which published patterns tell where and how long knitting is shaped, each right as it stands, and wrong with the second words
+// for the first: the counts were added up by hand (common practice).
+func TestKnittingIsCountedWhereverItIsShaped(t *testing.T) {
+	const twenty = "Terms: US\nCast on 20 sts.\nRow 1: K to end.\n"
+	for name, c := range map[string]struct{ text, is, not string }{
+		"one at a time, put back in words":  {twenty + "Row 2: K4, (slip next st knitwise) 2x, insert left needle into fronts of these 2 sts and return them to left needle, k2tog, k14. (19 sts)\n", "19 sts", "18 sts"},
+		"put back, and nothing else said":   {twenty + "Row 2: K4, sl 1, sl 1, return to left needle, k2tog tbl, k14. (19 sts)\n", "19 sts", "18 sts"},
+		"a scanned make one":                {twenty + "Row 2: Kl, ml, k to last st, ml, kl. (22 sts)\n", "22 sts", "21 sts"},
+		"yarn brought forward at a turn":    {twenty + "Row 2: K10, sl 1, yf, turn.\nRow 3: P5, yf, sl 1 purlwise, turn.\nRow 4: K2tog, k to end. (19 sts)\n", "19 sts", "20 sts"},
+		"one at each side, and no more":     {twenty + "Inc 1 st each side. (22 sts)\nRow 3: K2tog, k to end. (21 sts)\n", "22 sts", "23 sts"},
+		"ending the row with":               {twenty + "Row 2: K 1, p 2 tog, p across, ending row with k 1. (19 sts)\n", "19 sts", "20 sts"},
+		"decreased with an apostrophe":      {twenty + "Work in k 1, p 1 rib for 2 inches, ending on wrong side of work and dec'ing 4 sts evenly across last row - 16 sts on needle.\n", "16 sts", "17 sts"},
+		"until so many are added":           {twenty + "Inc 1 st at front edge on every RS row until 6 sts have been increased. (26 sts)\nInc 1 st at each end of every 4th row until 6 sts have been added. (32 sts)\n", "26 sts", "27 sts"},
+		"until so many are added each side": {twenty + "Inc 1 st at each end of every 4th row until 6 sts have been added on each side. (32 sts)\n", "32 sts", "31 sts"},
+		"so far apart until so long":        {twenty + "Inc 1 st each side every inch until sleeve measures 6 ins. (32 sts)\nNext row: K2tog, k to end. (31 sts)\n", "31 sts", "30 sts"},
+		"every so many rows until so long":  {twenty + "Dec 1 st each side every 6 rows until sleeve measures 6 ins. (8 sts)\nNext row: K2tog, k to end. (7 sts)\n", "7 sts", "6 sts"},
+		"dashes before a bracket":           {"Size: 1/3 – 6/9 – 12/18 months (2 – 3/4 years)\nTerms: UK\nCast on 40-44-48 (52-56) sts.\nKnit 4-4-4 (6-6) rows.\nNext row: K2tog, k to end. 39-43-47 (51-55) sts.\n", "(51-55) sts", "(51-56) sts"},
+		"a rib without a label":             {"Terms: UK\nBack\nCast on 46 sts.\n*K2, p2; rep from * to last 2 sts, k2.\n*P2, k2; rep from * to last 2 sts, p2.\nWork 6 rows in st st.\nCast off 6 sts at beg of next 2 rows. 34 sts.\n", "Cast on 46", "Cast on 47"},
+		"a length, and what is done there":  {"Terms: UK\nCast on 60 sts.\nWhen piece measures 12 cm cast off 3 sts at beg of next 2 rows. (54 sts)\nWhen piece measures 24 cm from cast-on edge dec 1 st each side. (52 sts)\n", "52 sts", "53 sts"},
+	} {
+		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
+	}
+}
