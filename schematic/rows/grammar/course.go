@@ -318,11 +318,11 @@ var clauses = []form{
 		return asLong(m)
 	}},
 	{rule: "until", pattern: "[there] [are] {n:num} {u:unit} [more] [in] [all] [have/has] [been] (increased/decreased/added/inc'd/dec'd/inc/dec/made/taken/lost/gained/shaped) [off/out/in] [{y:stretch}]", meaning: "until so many are added or taken away", example: "Increase 1 st at end of every k row until 22 sts have been increased", build: func(m *match) any {
-		if n := m.num("n", 0); n.By == nil && saidBefore("each", "both", "either")(m) {
-			return clause(func(c *course) { c.Times, c.HasTimes = ins.N(n.All/2), true })
-		} else {
-			return clause(func(c *course) { c.Times, c.HasTimes = n, true })
+		n := m.num("n", 0)
+		if n.By == nil && saidBefore("each", "both", "either")(m) && !m.said("each", "both") { // of both ends together
+			n.All /= 2
 		}
+		return clause(func(c *course) { c.Times, c.HasTimes = n, true })
 	}},
 	{rule: "until", pattern: "armhole/armholes/underarm/underarms/shoulder/shoulders/waist/hem", meaning: "until it is so long", example: "Work in 2x2 rib until armholes", build: asLong},
 	{rule: "until", pattern: "[{x:piecename}] reaches/reach {y:stretch}", meaning: "until it is so long", example: "Work even until mitten reaches the tip of the little finger", build: func(m *match) any {
@@ -682,12 +682,20 @@ func fromWhere(p *parser, i int) (any, int) {
 	var words []string
 	for ; j < len(p.t); j++ {
 		t := p.at(j)
-		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Is("ending", "end") && j > i && !p.at(j-1).Is("cast", "co", "lower") || t.Is("inc", "dec", "then") {
+		if t.Kind == 'p' && !t.Is("-", "/", "\"") || t.Is("ending", "end") && j > i && !p.at(j-1).Is("cast", "co", "lower") || t.Is("inc", "dec", "then") || j > i+1 && p.shapesAt(j) {
 			break
 		}
 		words = append(words, t.S)
 	}
 	return strings.Join(words, " "), j
+}
+
+// works are words that change the stitches, or begin a row, where no word before them has them be where something is.
+var works = set("bind cast bo co decrease increase decreasing increasing work change divide place put slip k p knit purl")
+
+// shapesAt reports whether work begins at i, and no place is named by it: 24 cm from beg bind off, but 3 cm from last bind-off.
+func (p *parser) shapesAt(i int) bool {
+	return works[p.at(i).S] && !p.at(i-1).Is("from", "of", "at", "last", "first", "above", "and", "to", "after", "before", "with", "next", "this", "all", "when", "your", "on", "neck", "armhole", "final", "previous") && !p.at(i+1).Is("on", "-", "edge", "edging", "row", "side")
 }
 
 var unitWords = map[string]bool{"mm": true, "cm": true, "in": true, "ins": true, "inch": true, "inches": true, "cms": true, "\"": true, "”": true, "″": true, "centimetres": true, "centimeters": true, "yd": true}

@@ -431,7 +431,7 @@ var statements = []form{
 			}
 			return nil
 		}},
-	{rule: "whole", pattern: "{a:piecename} [should] [now] $meas {l:len} [{t:edgewords}]", meaning: "how much the piece measures", example: "Piece measures 46 cm from beg", build: measure},
+	{rule: "whole", pattern: "{a:piecename} [should] [now] $meas {l:len} [{t:fromwhere}]", meaning: "how much the piece measures", example: "Piece measures 46 cm from beg", build: measure},
 	{rule: "whole", pattern: "[$meas] {l:len} from {t:edgewords}", meaning: "how much the piece measures", example: "Measures 46 cm from beg", build: measure},
 
 	{rule: "join", pattern: "(join/close/joining/connect/closing/unite/uniting) [it] [each/every/all] [rnd/rnds/rounds/round/ring/circle/work] [with/by/using/,] [{s:slip}] [{to:jointo}] [{x:joinfor}] [{to:jointo}]", meaning: "the round is joined", example: "join with sl st in top of ch-3", build: join},

@@ -826,7 +826,7 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	rd.line = l
 	pinned := rd.known() || res.pin
 	if len(res.found) > 0 && !res.beyond && (rd.long() || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
-		if res.total = !oneForOne(body); !res.total {
+		if res.total = rd.long() || res.found[0].kind != "rows/repeat" || !oneForOne(body); !res.total {
 			res.out = uniform(rd.fab.main(), rd.fab.stitches())
 		}
 		res.found = nil
