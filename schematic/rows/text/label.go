@@ -223,10 +223,6 @@ func (p *labeller) numbered() bool {
 			p.eatAny(".", "#")
 		}
 		p.nameBefore()
-		if p.peek(1).Is("n") && p.peek(0).Kind == 'n' { // row 4n - 2
-			p.i = start
-			return false
-		}
 	case t.Is("r") && p.peek(1).Kind == 'n':
 		p.i++
 		round = p.roundR
@@ -271,6 +267,9 @@ func (p *labeller) numbers() bool {
 	}
 	p.l.To = p.l.From
 	if t := p.peek(0); t.Kind == 'w' && t.Glued && len(t.S) == 1 && p.peek(-1).Kind == 'n' && !(t.Is("k", "p") && p.peek(1).Kind == 'n' && p.peek(1).Glued) { // row 2a
+		if t.Is("n") { // row 4n - 2
+			return false
+		}
 		p.i++
 	}
 	for {

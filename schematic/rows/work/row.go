@@ -826,10 +826,7 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	rd.line = l
 	pinned := rd.known() || res.pin
 	if len(res.found) > 0 && !res.beyond && (rd.long() || l.Label == nil && l.Stated == nil && uses(res.found) && len(body) == len(l.Body)) { // no count is near, or a sentence and not a row
-		if res.total = rd.long() || res.found[0].kind != "rows/repeat" || !oneForOne(body); !res.total {
-			res.out = uniform(rd.fab.main(), rd.fab.stitches())
-		}
-		res.found = nil
+		rd.pass(res, body)
 	}
 	if rd.since++; res.ahead != nil && l.Stated == nil {
 		rd.forget()
@@ -859,6 +856,14 @@ func (r *runner) after(rd reading, l *ins.Line, body []ins.Item, res *result) re
 	rd.behind, rd.ahead = rd.ahead, res.ahead // what the row before left lies beyond the end of the next
 	rd.fab, rd.carry, rd.res = res.out, res.next, res
 	return rd
+}
+
+// pass goes over a row that does not fit and is not told of: how many stitches it leaves is not known, but of a rib.
+func (rd *reading) pass(res *result, body []ins.Item) {
+	if res.total = rd.long() || res.found[0].kind != "rows/repeat" || !oneForOne(body); !res.total {
+		res.out = uniform(rd.fab.main(), rd.fab.stitches())
+	}
+	res.found = nil
 }
 
 // knitted reports whether the first stitch of a row is one of knitting, on a stitch below.

@@ -277,13 +277,13 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 	if n.Apart != nil && r.g != nil {
 		r.g.gap(r, l, "the rows of a shaping that is told by a length", -1)
 	}
-	asLong := n.Length != nil && (n.Every.Set() || n.Apart != nil) && !n.HasTimes && !n.Until.Set() && !n.Rows.Set() // how often it is done is not known
-	if asLong {
+	open := untilLong(n)
+	if open {
 		r.put(r.fab, false)
 	} else {
 		r.shapeBy(l, n, per*s.times, s)
 	}
-	if n.Apart != nil || asLong {
+	if open || n.Apart != nil {
 		r.no, r.side = -1, 0
 	}
 	if k := len(r.cur.rows); k > 0 {
@@ -293,6 +293,11 @@ func (r *runner) shape(l *ins.Line, n *ins.Shape) {
 	if n.RSOnly || n.WSOnly {
 		r.side = 0
 	}
+}
+
+// untilLong reports whether a shaping goes on until a length, so that how often it is done is not known.
+func untilLong(n *ins.Shape) bool {
+	return n.Length != nil && (n.Every.Set() || n.Apart != nil) && !n.HasTimes && !n.Until.Set() && !n.Rows.Set()
 }
 
 // shapeBy works a shaping that changes so many stitches in all.
