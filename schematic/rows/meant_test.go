@@ -62,3 +62,22 @@ func TestACountMayBeThatOfOneRepeat(t *testing.T) {
 	comesTo(t, "Terms: US\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 3, dc in same st, 2 dc in each dc around, join. (24 dc)\n%s\nRnd 4: Ch 1, sc in each st around, join. (%d sc)\n",
 		"Rnd 3: Ch 3, dc in next 2 dc, FPdc around next dc, *dc in next 3 dc, FPdc around next dc; rep from * around, join. (3 dc, 1 FPdc)", 24, true)
 }
+
+// Yarn that is joined at the end of a row further down begins anew there: how many stitches it finds is not known, and nothing is
+// told of them. What lies below other rows is not counted either.
+func TestYarnJoinedFurtherDownFindsItsOwnStitches(t *testing.T) {
+	const text = "Terms: US\nRow 1: Ch 73, hdc in 3rd ch from hook, hdc in each ch across, ch 1, turn. (71 sts)\nRow 2: Hdc in next 12 sts, hdc2tog, leave remaining sts unworked, ch 1, turn. (13 sts)\nRow 3: Hdc in each st across, fasten off. (13 sts)\nRow 4: %s, ch 1, hdc in same st, hdc in next 13 sts, hdc2tog, leave remaining sts unworked, ch 1, turn. (%d sts)\n"
+	for _, w := range []string{"Join yarn at other end of Row 1", "Join end row 1", "Join yarn in last st of Row 1", "Join at opposite end of row 1", "Attach yarn to the other end of Row 1"} {
+		comesTo(t, text, w, 15, false)
+	}
+}
+
+// A star round one word only stresses it, and 'repeat' before a starred stretch says again what its number does. Counted by hand: 24
+// stitches below.
+func TestStarsMayOnlyStress(t *testing.T) {
+	const text = "Terms: US\nRnd 1: 6 sc in magic ring (6)\nRnd 2: 2 sc in each st (12)\nRnd 3: (sc, inc) x 6 (18)\nRnd 4: (2 sc, inc) x 6 (24)\nRnd 5: %s (%d)\n"
+	for _, w := range []string{"Sc in the next 8 st, *Inc* in the next 6 st, Sc in the last 10 st", "*Sc* in next 8 sts, *inc* in next 6 sts, *sc* in last 10 sts", "Sc in next 8 sts, repeat *inc in the next st* 6 times, sc in next 10 sts", "8 sc, *inc* x 6, 10 sc"} {
+		comesTo(t, text, w, 30, true)
+	}
+	comesTo(t, "Terms: US\n1. 6 sc in magic ring (6)\n2. %s (%d)\n", "inc", 12, true)
+}

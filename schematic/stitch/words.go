@@ -41,6 +41,7 @@ func phrases(t Terms) map[string]*Stitch {
 	if t == US {
 		put("triple crochet", byID["tr"])
 		put("trc", byID["tr"])
+		put("d tr c", byID["dtr"])
 		put("hdc dec", byID["hdc2tog"])
 		put("sc dec", byID["sc2tog"])
 		put("dc dec", byID["dc2tog"])

@@ -1057,6 +1057,28 @@ func rowsSpelt(t []text.Token) []text.Token {
 	return t
 }
 
+// withoutEmphasis takes out the stars round one word that its place or number follows, and the word before a repeat that says so
+// once more: *Inc* in the next 6 st; repeat *inc, sc* 4 times.
+func (r *Reader) withoutEmphasis(t []text.Token) []text.Token {
+	for i := len(t) - 4; i >= 0; i-- {
+		if _, ok := r.thing([]byte(t[i+1].S)); ok && isStar(&t[i]) && isStar(&t[i+2]) && (t[i+3].Is("in", "into") || t[i+3].Kind == 'n' && t[i+3].Line == t[i].Line && !near(t, i+4).Is("times", "x")) {
+			t = slices.Delete(slices.Delete(slices.Clone(t), i+2, i+3), i, i+1)
+		}
+	}
+	for i := 1; i+2 < len(t); i++ {
+		if t[i].Is("rep", "repeat") && isStar(&t[i+1]) && !t[i+2].Is("to") && (t[i-1].Is(",", ".") || t[i-1].Kind == 'w') && timesBehind(t[i+2:]) { // sc in next 8 st, repeat *inc, sc* 4 times
+			t = slices.Delete(slices.Clone(t), i, i+1)
+		}
+	}
+	return t
+}
+
+// timesBehind reports whether a starred stretch ends in tokens with how often it is worked.
+func timesBehind(t []text.Token) bool {
+	k := slices.IndexFunc(t, func(t text.Token) bool { return isStar(&t) })
+	return k > 0 && near(t, k+1).Kind == 'n' && near(t, k+2).Is("times", "x")
+}
+
 // withoutDoubles takes out a small word that is written twice: skip next next dc.
 func withoutDoubles(t []text.Token) []text.Token {
 	for i := len(t) - 1; i > 0; i-- {
@@ -1226,7 +1248,7 @@ func (r *Reader) withoutBullets(tokens []text.Token) []text.Token {
 func (r *Reader) lex(raw string, n int) []text.Token {
 	tokens := r.numbers(raw)
 	r.crossStars(tokens)
-	tokens = r.withoutBullets(tokens)
+	tokens = r.withoutEmphasis(r.withoutBullets(tokens))
 	tokens = r.renamed(oneStitch(withoutPlurals(r.withoutEchoes(rowsSpelt(sizesSpelt(spelledOut(withoutDoubles(withoutItem(tokens)))))))))
 	if r.crochet {
 		tokens = r.loopsApart(spelt(halves(inTo(tokens)), r.x.Terms))

@@ -1342,7 +1342,7 @@ func (m *match) closesArch() ins.Item {
 			break
 		}
 	}
-	for m.p.at(i).Is(",", "and", "then") {
+	for m.p.at(i).Is(",", ";", "and", "then") {
 		i--
 	}
 	if m.p.at(i).Kind != 'n' || !m.p.at(i-1).Is("ch", "chain") || !m.has("to") {

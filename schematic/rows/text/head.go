@@ -349,8 +349,11 @@ var rowsFor = Once(`^\d{1,2} [A-Z][a-z]+ (?:Rows|Rounds|Rnds) [Ff]or(?: [A-Z]\w+
 
 // headsNothing reports whether words lead to what follows, or are those of a line cut at the end of its column.
 func headsNothing(text, name string, words []string) bool {
-	return len(words) == 1 && asides[strings.ToLower(name)] || len(words) > 2 && (lastWord(text) || words[0] == "Then")
+	return len(words) == 1 && asides[strings.ToLower(name)] || len(words) > 1 && places[words[0]] && places[strings.ToLower(words[1])] || len(words) > 2 && (lastWord(text) || words[0] == "Then")
 }
+
+// places are words with which a place begins that a line of a list leads to: In each space work.
+var places = set("In Into At Between Around each every the next first last same all")
 
 // plainName is a heading as it is printed, and without what makes no difference to whether it is one: a number behind a
 // piece, a comma between two, a colon in capitals.

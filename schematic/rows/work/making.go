@@ -446,6 +446,9 @@ func (w *work) place1(n ins.Item, p *ins.Place, reserve int) {
 	if s, ok := n.(*ins.Stitch); ok && s.Call == nil && w.n(s.N) == ins.None || k == ins.None {
 		return // this size has ins.None
 	}
+	if p.Unit.Chain && !w.from.foundation() && strings.Contains(w.x.Quote(p.At), "foundation") && !w.unsure() { // it lies below other rows
+		return
+	}
 	switch p.Kind {
 	case ins.InNext:
 		w.eachFoot(n, p)

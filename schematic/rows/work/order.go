@@ -29,6 +29,9 @@ func (r *runner) label(l *ins.Line) {
 		r.put(nil, false)
 		r.cur.anew = true
 	}
+	if r.joinsBelow(l) {
+		r.lose()
+	}
 	r.rowRounds = !b.Round && r.closesRow(l)
 	r.fresh, r.founded = false, false
 	r.round = b.Round || r.rowRounds
@@ -36,6 +39,23 @@ func (r *runner) label(l *ins.Line) {
 		r.side = 0
 	}
 	r.sides(l)
+}
+
+// joinsBelow reports whether a row begins with yarn that is joined at a row further down than the one before: Join at other end of Row 1.
+func (r *runner) joinsBelow(l *ins.Line) bool {
+	body := behindWords(l.Body)
+	if len(body) < 2 || !is[*ins.JoinYarn](body[0]) && !is[*ins.Join](body[0]) {
+		return false
+	}
+	for i, w := range l.Words[:len(l.Words)-1] {
+		if next := l.Words[i+1]; w.S == "row" && next.Kind == 'n' && next.Num.By == nil && next.Num.All < r.no {
+			return true
+		}
+		if w.S == "," {
+			break
+		}
+	}
+	return false
 }
 
 // closesRow reports whether what the text calls a row is a round: it is worked into a ring or over a round and joined,

@@ -43,6 +43,11 @@ func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) 
 			}
 		}
 	}
+	if all := goesAround(body); all != nil {
+		if res := fits(rd, all); res != nil {
+			return res
+		}
+	}
 	if folds(body) {
 		rd.fab = uniform(rd.fab.main(), (rd.fab.stitches()+1)/2)
 		return fits(rd, body)
@@ -161,6 +166,31 @@ func eachOnce(n ins.Item) ins.Item {
 	once := *st
 	once.Places = nil
 	return &once
+}
+
+// goesAround is a row of one increase, decrease or few stitches alone that go into each stitch: inc (12); nil if it is another one.
+func goesAround(body []ins.Item) []ins.Item {
+	at := -1
+	for i, n := range body {
+		switch n := n.(type) {
+		case *ins.Nothing, *ins.Join:
+		case *ins.Stitch:
+			if at >= 0 || len(n.Places) > 0 || n.N.By != nil || n.N.All > 2 || n.Call != nil {
+				return nil
+			}
+			at = i
+		default:
+			return nil
+		}
+	}
+	if at < 0 {
+		return nil
+	}
+	one := *body[at].(*ins.Stitch)
+	one.Places = []ins.Place{{Kind: ins.InEach, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: one.At}}
+	out := slices.Clone(body)
+	out[at] = &one
+	return out
 }
 
 // folds reports whether a row closes a piece that lies flat: its stitches go through both of its layers.
