@@ -276,7 +276,7 @@ func (p *tab) add(r *rand.Rand, e entry, text string) {
 	} else {
 		p.t.Logf("no field: focus on %s", js[string](p, `document.activeElement.outerHTML.slice(0, 120)`))
 	}
-	if !strings.HasPrefix(e.Label, "Begin ") && !strings.HasPrefix(e.Word, "shaped ") && e.Label != "Add a size after" { // these change or add more than one thing
+	if !strings.HasPrefix(e.Label, "Begin ") && !strings.HasPrefix(e.Word, "shaped ") && !strings.Contains(e.Label, " a size") { // these change or add more than one thing
 		p.takeOut(ways, added, text)
 	}
 	for i := 0; p.text() != text && i < 6; i++ {

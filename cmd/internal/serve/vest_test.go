@@ -1,6 +1,7 @@
 package serve
 
 import (
+	"context"
 	"fmt"
 	"path/filepath"
 	"strings"
@@ -16,18 +17,23 @@ import (
 )
 
 // hand does what a person does, key by key, and counts: a click, a choice and a field that is typed
-// are one each.
+// are one each. It has a mouse, or keys alone.
 type hand struct {
 	*tab
-	acts int
-	pace time.Duration
+	acts  int
+	pace  time.Duration
+	keyed bool
 }
 
 func (h *hand) press(selector string) {
 	h.t.Helper()
 	h.acts++
 	h.until(fmt.Sprintf("document.querySelector(%q)", selector))
-	h.click(selector)
+	if !h.keyed {
+		h.click(selector)
+		return
+	}
+	h.do(chromedp.Focus(selector, chromedp.ByQuery), chromedp.KeyEvent(kb.Enter))
 }
 
 func (h *hand) pick(label, value string) {
@@ -35,7 +41,17 @@ func (h *hand) pick(label, value string) {
 	h.acts++
 	at := fmt.Sprintf("#form select[aria-label=%q]", label)
 	h.until(fmt.Sprintf("document.querySelector(%q)", at))
-	h.choose(at, value)
+	if !h.keyed {
+		h.choose(at, value)
+		return
+	}
+	n := js[int](h.tab, fmt.Sprintf(`(() => { const s = document.querySelector(%q); s.focus(); return [...s.options].findIndex((o) => o.value === %q); })()`, at, value))
+	require.Positive(h.t, n, "%s offers no %s", label, value)
+	for range n {
+		h.do(chromedp.KeyEvent(kb.ArrowDown))
+		time.Sleep(h.pace / 4)
+	}
+	h.do(chromedp.KeyEvent(kb.Enter))
 }
 
 func (h *hand) keys(text string) {
@@ -70,9 +86,16 @@ func (h *hand) has(text string) {
 
 // From nothing to a vest with a shaped neck in four sizes, by the form alone.
 func TestAVestIsMadeFromNothingInTheForm(t *testing.T) {
+	b := browserFor(t)
+	for _, keyed := range []bool{false, true} {
+		t.Run(map[bool]string{false: "mouse", true: "keys alone"}[keyed], func(t *testing.T) { makeVest(t, b, keyed) })
+	}
+}
+
+func makeVest(t *testing.T, b context.Context, keyed bool) {
 	dir := t.TempDir()
 	s := running(t, Options{Folder: dir})
-	h := &hand{tab: visit(t, browserFor(t), s, 1280, 900), pace: 100 * time.Millisecond}
+	h := &hand{tab: visit(t, b, s, 1280, 900), pace: 100 * time.Millisecond, keyed: keyed}
 	h.press("#open")
 	h.press(`[data-model="new-empty"]`)
 	h.until(`document.querySelector("#title").textContent === "New pattern"`)
