@@ -381,6 +381,7 @@ func TestASizeIsAddedBehindOneThatWasJustRenamed(t *testing.T) {
 	h.do(chromedp.KeyEvent(kb.Enter))
 	h.has("sizes: XS (S, M, XL, 2X)")
 	h.has("cast on: 86 (96, 108, 118, 118)")
+	h.until(`document.activeElement.getAttribute("aria-label") === "Add a size after" && !document.querySelector("#form .more .field")`) // nothing is asked any more
 }
 
 // Numbers in a mapping by size are those of the size that has another name now.

@@ -8,6 +8,7 @@ import { graft } from "./graft.js";
 import { typed } from "./pattern.js";
 
 const open = new Set(["pieces", "pieces/0"]); // paths of groups that are unfolded
+const adders = { widen: "Add a size after", narrow: "Take out a size" }; // what changes the sizes
 
 export class Form {
   #shape = "";
@@ -162,8 +163,8 @@ export class Form {
     if (places.length > 0) (places.map((q) => by("form").querySelector(q)).find(Boolean) ?? by("panel-form")).focus({ preventScroll: true });
     if (this.#next) {
       const path = CSS.escape(this.#next);
-      const at = by("form").querySelector(`[data-path="${path}"], [data-field="${path}"]`);
-      const input = at?.querySelector(".field input, .field select, .value input, .value select") ?? at?.querySelector("button, summary");
+      const at = by("form").querySelector(`[data-path="${path}"], [data-field="${path}"], [data-adder="${path}"]`);
+      const input = at?.querySelector(".field input, .field select, .value input, .value select") ?? at?.querySelector("button, summary, select");
       input?.focus({ preventScroll: true });
       at?.scrollIntoView({ block: "nearest" });
       const begun = this.#begun;
@@ -262,8 +263,8 @@ export class Form {
     const all = (ask) => this.sizes.map((s) => ({ name: s, what: "", ask, none: !ask }));
     const at = (k) => this.sizes.indexOf(k.name);
     return [
-      adder("add a size after…", "Add a size after", all("name of the new size, with the numbers of the one before"), (k, value) => this.#edit({ act: "widen", path: "sizes", cell: at(k), value }, said)),
-      this.sizes.length < 2 ? null : adder("take out a size…", "Take out a size", all(""), (k) => this.#edit({ act: "narrow", path: "sizes", cell: at(k) }, said)),
+      adder("add a size after…", adders.widen, all("name of the new size, with the numbers of the one before"), (k, value) => this.#edit({ act: "widen", path: "sizes", cell: at(k), value }, said)),
+      this.sizes.length < 2 ? null : adder("take out a size…", adders.narrow, all(""), (k) => this.#edit({ act: "narrow", path: "sizes", cell: at(k) }, said)),
     ];
   }
 
@@ -553,7 +554,7 @@ function unfolds(c) {
 // goesTo is where the focus goes after a change that has unfolded nothing.
 function goesTo(c) {
   const [list, n] = placed(c.path);
-  return { begin: c.path, take: `${list}${Math.max(0, n - 1)}` }[c.act] ?? "";
+  return { begin: c.path, take: `${list}${Math.max(0, n - 1)}`, widen: adders.widen, narrow: adders.narrow }[c.act] ?? "";
 }
 
 // placed is the path of a list, and the place in it.

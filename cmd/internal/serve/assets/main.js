@@ -73,6 +73,7 @@ const findings = new Findings((f) => {
 
 const left = tabs(by("pattern-tabs"), (id) => {
   if (id === "tab-form") form.refresh();
+  steps();
   by("here").textContent = "";
   chart();
 });
@@ -105,9 +106,14 @@ function chart() {
   showCharts({ text: pattern.text, ...choices(), leftHanded, squares, whole, ...(own ? { rows: rows.text.text, section: rows.section, size: rows.chosen } : {}) });
 }
 
+const seen = {}; // how far down each side was
+
 // side shows one side where there is no room for both.
 function side(name) {
+  const was = document.body.dataset.side;
+  seen[was] = scrollY;
   document.body.dataset.side = name;
+  if (was !== name) scrollTo({ top: seen[name] ?? 0, behavior: "instant" });
   by("show-pattern").setAttribute("aria-pressed", String(name === "pattern"));
   by("show-drawing").setAttribute("aria-pressed", String(name === "drawing"));
 }
@@ -120,10 +126,14 @@ function pick(s) {
   look.ask();
 }
 
-pattern.addEventListener("change", () => {
-  by("undo").disabled = pattern.back.length === 0;
-  by("redo").disabled = pattern.ahead.length === 0;
-});
+// edited is the text that is shown, which an undo is of.
+const edited = () => left.shown() === "tab-rows" ? rows.text : pattern;
+
+function steps() {
+  by("undo").disabled = edited().back.length === 0;
+  by("redo").disabled = edited().ahead.length === 0;
+}
+for (const text of [pattern, rows.text]) text.addEventListener("change", steps);
 
 look.addEventListener("look", (e) => {
   const a = e.detail;
@@ -158,8 +168,8 @@ for (const id of ["left-handed", "squares", "whole"]) by(id).addEventListener("c
 by("zoom-in").onclick = () => look.zoom(1.25);
 by("zoom-out").onclick = () => look.zoom(0.8);
 by("zoom-fit").onclick = () => look.zoom(0);
-by("undo").onclick = () => form.after(() => pattern.undo());
-by("redo").onclick = () => form.after(() => pattern.redo());
+by("undo").onclick = () => form.after(() => edited().undo());
+by("redo").onclick = () => form.after(() => edited().redo());
 by("save").onclick = () => file.save();
 by("show-pattern").onclick = () => side("pattern");
 by("show-drawing").onclick = () => side("drawing");
@@ -181,8 +191,8 @@ document.addEventListener("keydown", (e) => {
     findings.step(e.shiftKey ? -1 : 1);
   } else if (control && (low === "z" || low === "y") && !by("name-dialog").open) {
     e.preventDefault();
-    const of = document.activeElement === by("rows") ? rows.text : pattern;
     form.after(() => {
+      const of = edited();
       if (low === "y" || e.shiftKey) of.redo();
       else if (!form.takeBack(document.activeElement)) of.undo();
     });

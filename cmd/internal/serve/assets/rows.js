@@ -128,7 +128,7 @@ export class Rows extends EventTarget {
     this.found = (a?.findings ?? []).map((f) => ({ ...f, file: this.name, rows: true }));
     this.editor.mark(this.found);
     if (a) {
-      const sizes = a.sizes?.length > 1 ? `, sizes ${a.sizes.map((s) => s.replace(/^size /, "")).join(", ")}` : "";
+      const sizes = a.sizes?.length > 1 ? `, sizes ${a.sizes.map(bare).join(", ")}` : "";
       this.#say([a.why, `${a.whole} of ${a.count} ${a.count === 1 ? "line" : "lines"} of instructions read whole, in ${a.terms} terms${sizes}.`].filter(Boolean).join(" "));
     }
     this.dispatchEvent(new Event("read"));
@@ -146,7 +146,7 @@ export class Rows extends EventTarget {
     const sizes = this.#read.sizes ?? [];
     const at = Math.max(0, sizes.indexOf(this.chosen));
     const sts = l.stitches?.[at];
-    if (sts >= 0) out.push(`${sts} ${sts === 1 ? "stitch" : "stitches"} after it${sizes.length > 1 ? `, size ${sizes[at]}` : ""}`);
+    if (sts >= 0) out.push(`${sts} ${sts === 1 ? "stitch" : "stitches"} after it${sizes.length > 1 ? `, size ${bare(sizes[at])}` : ""}`);
     if (l.section) out.push(`section ${l.section}`);
     return out;
   }
@@ -171,3 +171,6 @@ export class Rows extends EventTarget {
     }
   }
 }
+
+// bare is the name of a size without the word before it.
+const bare = (size) => size.replace(/^size /, "");
