@@ -21,7 +21,7 @@ func (r *Reader) words(kind, rest string, n int, opens bool) {
 		if r.mode = kind; kind == "sizes" || kind == "gauge" || kind == "terms" {
 			r.mode = "words"
 		}
-		if len(r.sec.Lines) > 0 { // what follows belongs to no piece until the next heading
+		if slices.ContainsFunc(r.sec.Lines, func(l *ins.Line) bool { return ownRow(l) || l.Label == nil && r.crochet }) { // what follows belongs to no piece until the next heading
 			r.section(&ins.Section{})
 		}
 		return

@@ -442,7 +442,7 @@ func (r *Reader) part(n int, raw string) {
 		r.flush()
 		r.only, r.inline = nil, false
 	}
-	tokens := r.lex(raw, n)
+	tokens := r.lex(r.rowsBetween(raw), n)
 	if len(tokens) == 0 {
 		r.x.Read.Words++
 		return
@@ -476,6 +476,25 @@ func (r *Reader) part(n int, raw string) {
 		return
 	}
 	r.tokens, r.alone, r.steps = tokens, label != nil && k == len(tokens), 0
+}
+
+// between is a line that tells how all rows of one side are worked, in other words than a row: On WS rows, work all sts as they appear;
+// work yo's P.
+var between = text.Once(`(?i)^\W*(?:(?:on|in|for) (?:all |the )?|(?:work|knit) all |all )?(ws|wrong[- ]side|even|even[- ]numbered)\s+rows?\s*[,:–-]?\s+(?:(as|(?:work |knit )?(?:all )?(?:the )?(?:sts|stitches) as) they (?:appear|present|face|come|lie)|(?:p|purl)(?: all)?(?: sts| stitches)? and (?:all )?(?:yo|yarn over)['’]?s)[^.]{0,40}\.?$`)
+
+// rowsBetween is a line that tells how all rows of one side are worked, as the row that it is.
+func (r *Reader) rowsBetween(raw string) string {
+	if r.crochet || !text.Has(raw, "row") {
+		return raw
+	}
+	m := between().FindStringSubmatch(raw)
+	switch {
+	case m == nil:
+		return raw
+	case m[2] == "":
+		return "All " + m[1] + " rows: purl."
+	}
+	return "All " + m[1] + " rows: work sts as they appear."
 }
 
 // otherHand reports whether a line is a row once more, as it is worked in the second of a pair: Left mitten: K18 …, Right mitten: K20 …
@@ -852,6 +871,11 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.x.Read.Words++
 		return true
 	}
+	if !r.crochet && aboutPattern().MatchString(trimmed) {
+		r.x.Read.Words++
+		r.note(trimmed, n)
+		return true
+	}
 	if kind := text.KeyLine(trimmed); kind != "" {
 		r.x.Read.Words++
 		r.words(kind, "", n, true)
@@ -887,6 +911,9 @@ var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches
 // gaugeOver is a gauge whose length stands first: Gauge 10 cm: 16 sts/ 16 rows.
 var gaugeOver = text.Once(`(?i)^(?:gauge|tension) ?(?:over |in )?[\d½¼¾]+ ?(?:x ?[\d½¼¾]+ ?)?(?:"|”|″|ins?\b|inch|cm)[^:=]{0,12}[:=] ?\d`)
 
+// aboutPattern is a line that only tells what a chart shows, how wide a repeat is, or with what the rows begin and end.
+var aboutPattern = text.Once(`(?i)^\W*(?:the )?chart shows only\b|^\W*(?:the )?patt?(?:ern)?\.? rep(?:eat)?\.? (?:=|is)|^\W*begin with\b.*(?:\bpatt?(?:ern)?\.? rep|\brow 0\b|\bset-?up row\b)|^\W*repeat patt?(?:ern)?\.? between`)
+
 // worksOver is a line that tells over how many stitches a pattern is worked, or that their number varies.
 var worksOver = text.Once(`(?i)^\W*(?:work(?:ed)? )?(?:with |over |on )?(?:a |any )?multiples? of\s+\d+[^.;*]*\.?$|^(?:the )?number of (?:sts|stitches) (?:var|chang|differ)`)
 
@@ -899,10 +926,16 @@ func (r *Reader) abbreviates(line string) bool {
 	if len(short) > 8 || strings.ContainsAny(line[len(short):], "*") {
 		return false
 	}
+	if k, ok := r.thing([]byte(squeezeWords(short))); ok && !r.crochet && k.Kind != nil && (k.Kind.Uses != 1 || k.Kind.Makes != 1) && !slices.ContainsFunc(r.sec.Lines, ownRow) { // sk2p: slip 1 stitch as if to knit …
+		return true
+	}
 	known := slices.ContainsFunc(stitch.Abbreviations, func(a stitch.Abbreviation) bool { return strings.EqualFold(a.Short, short) })
 	_, named := r.thing([]byte(squeezeWords(short)))
 	return (known || named) && r.abbreviation(line)
 }
+
+// ownRow reports whether a line is a row of its own, and not how all rows of one side are worked.
+func ownRow(l *ins.Line) bool { return l.Label != nil && l.Label.Name != "every" }
 
 // spells reports whether a line is a short name and, with nothing between them, the long one: YO Yarn Over.
 func (r *Reader) spells(line string) bool {

@@ -322,6 +322,9 @@ func (g *Graph) asItComes(kind *stitch.Stitch, feet []int) *stitch.Stitch {
 	if at >= len(g.Rows[k].Stitches) || g.Rows[k].Stitches[at].Stitch == nil {
 		return kind
 	}
+	if s := g.Rows[k].Stitches[at].Stitch; s.ID == "edge" {
+		return s
+	}
 	id := "k"
 	if purl := g.Rows[k].Stitches[at].Stitch.Base == "p" || g.Rows[k].Stitches[at].Stitch.ID == "p"; purl != (g.flip > 0) {
 		id = "p"
