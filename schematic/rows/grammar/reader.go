@@ -1368,11 +1368,16 @@ func withoutAside(t []text.Token, knitted bool) []text.Token {
 		for to < len(t) && !t[to].Is(")", "(") {
 			to++
 		}
-		if near(t, to).Is(")") && (explains(t[i+1:to]) || knitted && (becomes(t[i+1:to]) || i > 1 && t[i-1].Is("cable") && slices.ContainsFunc(t[i+1:to], func(k text.Token) bool { return k.Is("cable") }))) {
+		if near(t, to).Is(")") && (explains(t[i+1:to]) || knitted && (becomes(t[i+1:to]) || slipsAll(t[i+1:to]) || i > 1 && t[i-1].Is("cable") && slices.ContainsFunc(t[i+1:to], func(k text.Token) bool { return k.Is("cable") }))) {
 			return slices.Concat(t[:i], t[to+1:])
 		}
 	}
 	return t
+}
+
+// slipsAll reports whether words in a bracket tell how all stitches are slipped: (Slip all stitches purlwise.)
+func slipsAll(t []text.Token) bool {
+	return len(t) > 3 && t[0].Is("slip", "sl") && t[1].Is("all") && !slices.ContainsFunc(t, func(k text.Token) bool { return k.Kind == 'n' })
 }
 
 // becomes reports whether words in a bracket tell what becomes of the work.
@@ -2104,6 +2109,7 @@ func (r *Reader) line(tokens []text.Token) {
 	}
 	if label != nil {
 		k += asFollows(tokens[k:])
+		k += r.yarnBefore(tokens, k, l)
 	}
 	p := r.parser(tokens[k:], l)
 	l.Into = p.into()
@@ -2196,6 +2202,17 @@ func sideBehind(t []text.Token) int {
 		return 1
 	case t[n-3].Is("(", "[") && t[n-2].Is("ws"), t[n-4].Is("(", "[") && t[n-3].Is("wrong") && t[n-2].Is("side"):
 		return 2
+	}
+	return 0
+}
+
+// yarnBefore is how many tokens behind the k-th name the yarn of a row: Row 1: White: knit.
+func (r *Reader) yarnBefore(t []text.Token, k int, l *ins.Line) int {
+	if !near(t, k-1).Is(":") || !near(t, k+1).Is(":") && !near(t, k+2).Is(":") {
+		return 0
+	}
+	if name, to := (&sequence{parser: r.parser(t[k:min(k+4, len(t))], l)}).yarnAt(0); name != "" && near(t, k+to).Is(":") {
+		return to + 1
 	}
 	return 0
 }

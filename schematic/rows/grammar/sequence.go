@@ -2174,16 +2174,16 @@ func (s *sequence) yarnAt(i int) (name string, to int) {
 	return name, i
 }
 
-// yarnInLabel is the yarn that the name of a row says in its brackets: Row 3 (RS, Color B):
+// yarnInLabel is the yarn that the name of a row says in its brackets, or behind it: Row 3 (RS, Color B):, Row 3: White:
 func (p *parser) yarnInLabel() string {
 	s, open := &sequence{parser: p}, false
 	for i := range p.t {
 		t := &p.t[i]
-		open = (open || t.Is("(", "[")) && !t.Is(")", "]")
-		if !open || !t.Is("(", "[", ",", ";", "-", "with", "in", "using") {
+		open = (open || t.Is("(", "[", ":")) && !t.Is(")", "]")
+		if !open || !t.Is("(", "[", ":", ",", ";", "-", "with", "in", "using") {
 			continue
 		}
-		if name, end := s.yarnAt(i + 1); name != "" && s.at(end).Is(")", "]", ",", ";", "only") {
+		if name, end := s.yarnAt(i + 1); name != "" && s.at(end).Is(")", "]", ",", ";", ":", "only") {
 			return name
 		}
 	}

@@ -1,6 +1,7 @@
 package work
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -1189,7 +1190,7 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 			continue
 		}
 		mark := len(r.found)
-		r.one(l, d.body)
+		r.one(l, r.inYarn(l, d))
 		r.log(l, d.body, 1)
 		r.cur.rows[len(r.cur.rows)-1].name = d.name
 		if r.onlyFirst(mark, n, d.line, k >= len(cycle)) {
@@ -1213,6 +1214,27 @@ func (r *runner) cycle(l *ins.Line, n *ins.RepeatRows, cycle []done, rows, gap i
 	}
 }
 
+// inYarn is what a row worked before is worked of once more: in the yarn that the line which repeats it names, or else in its own.
+func (r *runner) inYarn(l *ins.Line, d done) []ins.Item {
+	if r.g == nil {
+		return d.body
+	}
+	yarn := l.Yarn
+	for _, n := range l.Body {
+		if n, ok := n.(*ins.Nothing); ok {
+			yarn = cmp.Or(yarn, n.Colour)
+		}
+	}
+	body := d.body
+	for yarn != "" && len(body) > 0 && is[*ins.Nothing](body[0]) {
+		body = body[1:]
+	}
+	if yarn = cmp.Or(yarn, d.line.Yarn); yarn == "" {
+		return body
+	}
+	return append([]ins.Item{&ins.Nothing{Placed: ins.Placed{At: l.At}, Colour: yarn}}, body...)
+}
+
 // logRest notes the rows from the k-th on that are worked as those before and not followed any more: later rows may refer to them.
 func (r *runner) logRest(l *ins.Line, cycle []done, k, rows int) {
 	r.countRows(1)
@@ -1234,7 +1256,7 @@ func (r *runner) once(l *ins.Line, cycle []done) {
 			r.again(l, d)
 			continue
 		}
-		r.one(l, d.body)
+		r.one(l, r.inYarn(l, d))
 		r.log(l, d.body, 1)
 		r.countRows(1)
 	}
