@@ -715,7 +715,8 @@ var loops = []form{
 
 // extents are how far something goes.
 var extents = []form{
-	{rule: "extent", pattern: "across/around/along/throughout/evenly [across/around] [row/rnd/round/piece/$edge]", meaning: "to the end of the row", example: "sc around", build: toEnd},
+	{rule: "extent", pattern: "across/around/along/evenly [across/around] [row/rnd/round/piece/$edge]", meaning: "to the end of the row", example: "sc around", build: toEnd},
+	{rule: "extent", pattern: "throughout [row/rnd/round]", meaning: "to the end of the row", example: "Row 3: Sc throughout", when: tests{inRow}, build: toEnd},
 	{rule: "extent", pattern: "alternately/alternating [{e:extent}]", meaning: "to the end of the row", example: "(k1, p1) alternately across",
 		build: func(m *match) any {
 			if e, ok := m.get("e").(ins.Extent); ok {

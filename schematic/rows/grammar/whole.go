@@ -157,6 +157,13 @@ var statements = []form{
 		return &ins.Repeat{Body: body, Times: ins.N(1), Stop: -1}
 	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [across] all [$st] [for/these/the] [$next] {n:num} [more] {w:row}", meaning: "so many plain rows", example: "Knit all sts for 3 rows", build: evenRows},
+	{rule: "whole", pattern: "[$make] {k:kind} [[in/into] each/every/all [of] [{u:unit}] [around/across] | around/across] [for] [$next] {n:num} [more] {w:row} [even/straight/more/plain]", meaning: "so many rows of one stitch", example: "Sc in each st around for 16 rnds", when: tests{crochet, no(inRow)}, build: func(m *match) any {
+		k := value[thing](m, "k")
+		if k.Kind == nil || m.p.at(m.to).Is("below") || k.Kind.Uses != 1 || k.Kind.Makes != 1 {
+			return nil
+		}
+		return &ins.Even{Course: ins.Course{Rows: m.num("n", 1)}, Row: []ins.Item{m.inAll(k.Kind)}, Cloth: ins.Cloth{St: k.Kind}}
+	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
@@ -232,7 +239,9 @@ var statements = []form{
 		}
 		return &ins.BindEach{N: n.Plus(s.All), Rows: ins.N(1)}
 	}},
-	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next [row/rnd/round] and [of] [the] $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows", build: func(m *match) any { return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1)} }},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at/on $beg of $next [row/rnd/round] and [of] [the] $next [{s:num}] [rs/ws/alt/alternate] {w:row}", meaning: "bound off at the beginning of rows", example: "Bind off 7 sts at beg of next and foll 3 rows", build: func(m *match) any {
+		return &ins.BindEach{N: m.num("n", 1), Rows: m.num("s", 1).Plus(1), Alt: m.said("rs", "ws", "alt", "alternate")}
+	}},
 	{rule: "whole", pattern: "(bind/cast off | bo) [for shoulder/shoulders/armhole/armholes/neck] {n:num} [{u:unit}] [at $beg of] [each of] $next {r:num} {w:row}", meaning: "bound off at the beginning of rows", example: "Cast off for shoulders 3 sts next 6 rows", build: bindEach},
 	{rule: "whole", pattern: "[(bind/cast off | bo)] [for armhole/armholes/shoulder/shoulders/neck/underarm/sleeve/cap] at $beg of [each/both] [of] $next {r:num} {w:row} {n:num} [$st] [each]", meaning: "bound off at the beginning of rows", example: "Bind off for armhole at the beg of the next 2 rows 3 sts, at the beg of the next 4 rows 2 sts", build: func(m *match) any {
 		if m.p.line.IsRow() || m.to < len(m.p.t) && m.p.at(m.to).Kind == 'w' && !m.p.at(m.to).Is("and", "then") || !slices.ContainsFunc(m.p.t[:m.from+2], func(t text.Token) bool { return t.Is("off", "bo") }) {
@@ -378,7 +387,7 @@ var statements = []form{
 			}
 			return &ins.Leave{All: true}
 		}},
-	{rule: "whole", pattern: "[$make] [heel] [flap] [on/over/with/cont/continue] [back and forth] [in rows] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right/heel] [back/front/sleeve/shoulder] [{u:unit}] [(of/on) (needle/n) [{k:num}]] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
+	{rule: "whole", pattern: "[$make] [heel] [flap] [on/over/with/cont/continue] [back/backwards and forth/forwards] [in rows] [on/over/with] [these/first/$rem/last/center/$next/those] [last] {n:num} [left/right/heel] [back/front/sleeve/shoulder] [{u:unit}] [(of/on) (needle/n) [{k:num}]] [only | as before] [for {tail}] [{c:course}]", meaning: "work on some of the stitches", example: "Work on these 29 sts only", build: workOn},
 
 	{rule: "whole", pattern: "[and] [$make/cont/continue] [working] on/over/with these/those [group of] $st [only] [for {tail}]", meaning: "work on some of the stitches", example: "Next row: K20, turn, work on these sts only", when: tests{inRow, no(opens)}, build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "whole", pattern: "[$make/complete/finish/cont/continue] [rest] (as/same/exactly/like) [as/same/like] [given/directed] [for/as/on] {a:piecename} [{d:asforto}]", meaning: "as another piece", example: "Work as for Back to end of row 40", build: asFor},
@@ -1371,6 +1380,9 @@ func joinYarn(m *match) any {
 		}
 	}
 	for i := m.from; i < m.to; i++ {
+		if t := m.p.t[i]; t.Kind == 'n' && m.p.at(i-1).Is("to", "rem", "remaining", "held") && slices.ContainsFunc(m.p.t[i:m.to], func(t text.Token) bool { return t.Is("sts", "stitches") }) {
+			j.N = t.Num
+		}
 		switch w := m.p.t[i].S; w {
 		case "next", "foundation", "edge", "underarm", "held", "holder", "lower", "first", "remaining", "rem", "unworked", "skipped":
 			j.From = w

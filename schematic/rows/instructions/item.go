@@ -127,6 +127,7 @@ type (
 	// JoinYarn takes up the work anew.
 	JoinYarn struct {
 		Placed
+		N     Num     // so many stitches
 		From  string  // next, held, holder, edge and the like; yarn: nothing of that is said
 		Place []Place // the place of the row below that it is joined to, if it begins there
 	}
@@ -206,6 +207,7 @@ type (
 		Placed
 		N, Rows Num
 		Add     bool
+		Alt     bool // each second row; the rows between are plain
 		Cloth   Cloth
 	}
 	// AsFor works as for another piece.

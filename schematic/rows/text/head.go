@@ -33,7 +33,11 @@ func KeyOf(line string) (key, rest string, col int) {
 	if k, n := capitalKey(line); k != "" && (i < 0 || i > n) {
 		return k, strings.TrimLeft(line[n:], " "), n + 2
 	}
-	if at := measuredAs().FindStringSubmatchIndex(line); at != nil {
+	at := measuredAs().FindStringSubmatchIndex(line)
+	if at == nil {
+		at = sizesBare().FindStringSubmatchIndex(line)
+	}
+	if at != nil {
 		return strings.ToLower(line[at[2]:at[3]]), line[at[4]:], len([]rune(line[:at[4]])) + 1
 	}
 	if i < 0 || i > 40 {
@@ -93,6 +97,9 @@ func Cuts(line string) []int {
 
 // measuredAs is a line of the gauge without a colon: Tension 22 sts and 30 rows to 10 cm.
 var measuredAs = Once(`(?i)^\W{0,3}(?:check (?:your )?)?(tension|gauge)!?(?:\s+is)?\s*[-–—]?\s+(\d{1,3} ?(?:st|dc|tr|htr|hdc|sc)\w*\b)`)
+
+// sizesBare is a line of sizes without a colon: SIZES XS (S, M, 1X).
+var sizesBare = Once(`(?i)^(sizes?) +([\w/-]{1,6}(?: [a-z]+)? ?[(\[][^.:=*]*[)\]])\s*$`)
 
 // capitalKey is a key in capitals with which a line begins that has more words, and where it ends: TENSION 30 sts and
 // 38 rows to 10 cm.

@@ -87,11 +87,16 @@ func (t *follower) put(e entry) {
 // stand is how the work stands before a line.
 type stand struct {
 	fab                        *fabric
+	count                      int // of stitches; -1: not known
 	rows, told, waiting, split int
 }
 
 func (r *runner) stand() stand {
-	return stand{fab: r.fab, rows: len(r.cur.rows), told: len(r.all) + len(r.found), waiting: len(r.lefts), split: len(r.splits)}
+	s := stand{fab: r.fab, count: ins.None, rows: len(r.cur.rows), told: len(r.all) + len(r.found), waiting: len(r.lefts), split: len(r.splits)}
+	if r.fab != nil && r.known() {
+		s.count = r.fab.stitches()
+	}
+	return s
 }
 
 // line works a line, and notes what each stretch of its rows comes to.
@@ -113,6 +118,7 @@ func (t *follower) line(l *ins.Line, line int) {
 	}
 	p := plateau{at: l.At, said: ins.None, doubt: l.Short || doubtedSince(r, was.told), begins: t.parts(l, line, was)}
 	p.starts(l, t.halves)
+	t.goesOn(l, line, was)
 	unread := len(l.Unread) > 0 || l.Short || l.Chart
 	t.lost = t.lost || unread
 	for _, d := range r.cur.rows[was.rows:] {
@@ -135,12 +141,27 @@ func (t *follower) line(l *ins.Line, line int) {
 	t.put(entry{t.grown(p, length), line, r.no})
 }
 
+// goesOn puts the stitches on the needle where the rows of a piece go on from those of another.
+func (t *follower) goesOn(l *ins.Line, line int, was stand) {
+	founds := func(n ins.Item) bool {
+		return takesUp(n) || is[*ins.Chain](n) || is[*ins.Together](n) || is[*ins.AsFor](n)
+	}
+	if line > 0 || was.count < 0 || slices.ContainsFunc(l.Body, founds) || t.r.cur.anew {
+		return
+	}
+	for _, key := range t.keys {
+		if len(t.out[key]) == 0 {
+			t.out[key] = []plateau{{count: was.count, said: ins.None, at: l.At, within: within{1, 1}}}
+		}
+	}
+}
+
 // parts notes whether the row is divided by now, and into two halves that are worked at once; it reports whether a part begins.
 func (t *follower) parts(l *ins.Line, line int, was stand) bool {
 	r := t.r
 	known := was.fab != nil && r.fab != nil && r.known()
 	t.parted = t.parted || len(r.lefts) > was.waiting || len(r.splits) > was.split
-	if line == 0 && !t.parted && known && r.fab.stitches() == was.fab.stitches() {
+	if line == 0 && !t.parted && known && r.fab.stitches() == was.count {
 		t.undivided()
 	}
 	inTwo := known && r.fab.stitches()%2 == 0 && secondBall(l.Body)

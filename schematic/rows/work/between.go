@@ -457,8 +457,15 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	r.carry, r.side, r.cloth = nil, 0, ins.Cloth{}
 	r.fresh, r.begun = true, false
 	taken := skipped > 0 || slices.Contains([]string{"held", "holder", "next", "remaining", "rem", "unworked", "skipped"}, n.From)
-	if !taken || len(r.lefts) == 0 {
+	told := n.N.At(r.size)
+	at := slices.IndexFunc(r.lefts, func(v left) bool { return v.f.stitches() == told })
+	if !taken && (told <= 0 || at < 0) || len(r.lefts) == 0 {
 		r.put(nil, false)
+		if told > 0 {
+			f := uniform(r.mainOf(), told)
+			f.waited = true
+			r.put(f, true)
+		}
 		r.no, r.edge = 0, 0
 		if len(r.cur.rows) > 0 { // its rows may be counted on
 			r.no = -1
@@ -466,11 +473,9 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 		r.cur.anew = true
 		return
 	}
-	best := 0
-	for i, v := range r.lefts {
-		if v.f.stitches() > r.lefts[best].f.stitches() {
-			best = i
-		}
+	best := at
+	if at < 0 {
+		best = r.mostLeft()
 	}
 	v := r.lefts[best]
 	r.workedOn(v.at)
@@ -491,6 +496,16 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 		r.g.foundation(r.fab, l.At.Line, false)
 		r.g.held()
 	}
+}
+
+// mostLeft is which of the stitches left unworked are the most.
+func (r *runner) mostLeft() (best int) {
+	for i, v := range r.lefts {
+		if v.f.stitches() > r.lefts[best].f.stitches() {
+			best = i
+		}
+	}
+	return best
 }
 
 // workedOn takes back that the row at that place leaves stitches of which nothing is said: they are worked on now.
@@ -756,6 +771,14 @@ func (r *runner) bindEach(n *ins.BindEach) {
 		r.cloth = n.Cloth
 	}
 	rows := max(n.Rows.At(r.size), 0)
+	if one := *n; n.Alt {
+		one.Rows, one.Alt = ins.N(1), false
+		for i := range rows {
+			r.even(min(i, 1))
+			r.bindEach(&one)
+		}
+		return
+	}
 	k := max(n.N.At(r.size), 0) * rows
 	switch {
 	case r.fab == nil || !r.known():
