@@ -2208,13 +2208,17 @@ func sideBehind(t []text.Token) int {
 
 // yarnBefore is how many tokens behind the k-th name the yarn of a row: Row 1: White: knit.
 func (r *Reader) yarnBefore(t []text.Token, k int, l *ins.Line) int {
-	if !near(t, k-1).Is(":") || !near(t, k+1).Is(":") && !near(t, k+2).Is(":") {
+	n := 1
+	if !near(t, k+n).Is(":") {
+		n++
+	}
+	if !near(t, k-1).Is(":") || !near(t, k+n).Is(":") || t[k].Kind != 'w' {
 		return 0
 	}
-	if name, to := (&sequence{parser: r.parser(t[k:min(k+4, len(t))], l)}).yarnAt(0); name != "" && near(t, k+to).Is(":") {
-		return to + 1
+	if name, to := (&sequence{parser: r.parser(slices.Clone(t[k:k+n]), l)}).yarnAt(0); name == "" || to != n {
+		return 0
 	}
-	return 0
+	return n + 1
 }
 
 // asFollows is behind the words and signs that only lead from the name of a row to its work: as follows:—; in the following
