@@ -700,7 +700,7 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		a.share(m, p)
 		return
 	}
-	a.keyStart(m, p)
+	a.keyEnds(m, p)
 	cuts := a.roundTheBody(m, p)
 	if len(cuts) == 0 {
 		q := a.add(p, m.Make)
@@ -727,9 +727,10 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 	}
 }
 
-// keyStart gives the beginning of a flat piece the bonds with the edges, or the held stitches, that it is worked from.
-func (a *assembly) keyStart(m *schematic.Made, p *panel) {
-	start, _ := ends(p)
+// keyEnds gives the beginning of a flat piece the bonds with the edges, or the held stitches, that it is worked from, and its end those with what
+// is left there.
+func (a *assembly) keyEnds(m *schematic.Made, p *panel) {
+	start, end := ends(p)
 	if len(m.Piece.Onto) > 0 {
 		for i := range p.loop {
 			if levelAt(p, i, start) {
@@ -737,14 +738,16 @@ func (a *assembly) keyStart(m *schematic.Made, p *panel) {
 			}
 		}
 	}
-	if parts := a.fromLeft(m); len(parts) > 0 {
+	if parts := fromLeft(m, a.startRuns(m)); len(parts) > 0 {
 		p.divideEnd(start, parts)
+	}
+	if parts := fromLeft(m, a.endRuns(m)); len(parts) > 1 && m.Kind == schematic.KindBody {
+		p.divideEnd(end, parts)
 	}
 }
 
-// fromLeft are the runs that a flat piece begins from, from the left.
-func (a *assembly) fromLeft(m *schematic.Made) []run2 {
-	runs := a.startRuns(m)
+// fromLeft are the runs of an end of a flat piece, from the left.
+func fromLeft(m *schematic.Made, runs []run) []run2 {
 	var parts []run2
 	for i := range runs {
 		parts = append(parts, run2{&runs[i], float64(runs[i].n)})
@@ -764,7 +767,7 @@ type bodyCut struct {
 func (a *assembly) roundTheBody(m *schematic.Made, p *panel) []bodyCut {
 	parts := partsOf(m, p)
 	if len(parts) == 0 && (m.Kind.Trunk() || m.Kind == schematic.KindSkirt) {
-		parts = p.begunFrom(a.fromLeft(m))
+		parts = p.begunFrom(fromLeft(m, a.startRuns(m)))
 	}
 	slices.SortFunc(parts, func(x, y bodyPart) int { return cmp.Compare(x.lo, y.lo) })
 	var out []bodyCut
@@ -812,7 +815,7 @@ func partsOf(m *schematic.Made, p *panel) []bodyPart {
 		}
 		parts = nil
 		for _, q := range d.Parts {
-			if r := reach(m, p, q.Name); !q.Leave && !q.Hold && r.lo < r.hi {
+			if r := reach(m, p, q.Name); !q.Leave && r.lo < r.hi {
 				parts = append(parts, r)
 			}
 		}

@@ -320,3 +320,21 @@ func TestAWidthHasTheNameOfTheEdgeItIsAlong(t *testing.T) {
 	assert.Equal(t, "width at upper edge", at("width at upper edge", 50), "a top is no part of the body")
 	assert.Equal(t, "depth of rib", at("depth of rib", 0))
 }
+
+// A stitch is 5 mm wide and a row 100/28 mm high. The body is 184 stitches, 920 mm, of which half shows: its fronts are 42 stitches, its back 84, and of the 8
+// stitches that are left at an underarm 4 lie on either side of the fold. 14 rows of 100/30 mm and 96 rows are 389.524 mm. The sleeves' 8 stitches at the
+// underarm meet those of the body.
+func TestAYokeCardiganFromTheHemIsSharedOutAndFolded(t *testing.T) {
+	g := schematic.Work(pattern(t, "yoke-cardigan-hem.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, g.Findings)
+	for name, want := range map[string]float64{"bust": 920, "body to underarm": 389.524, "upper arm": 320, "cuff": 220, "yoke depth": 58.0 * 100 / 28} {
+		assert.InDelta(t, want, measured(t, g, name).Length.Float(), 0.01, name)
+	}
+	for _, loop := range g.Worn.Views[0].Outline {
+		for _, p := range loop {
+			assert.False(t, absf(p.X) < 225 && p.Y < 380 && p.Y > 60 && absf(p.X) > 30, "no sleeve lies on the body: %v", p)
+		}
+	}
+}

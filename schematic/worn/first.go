@@ -71,7 +71,7 @@ func (p *panel) drawnIn() (rest *panel, f *firstRows) {
 		key := bends + "first rows of " + p.name
 		of := p.cut(func(q pt) float64 { return (y - q.Y) * up }, key)
 		rest := p.cut(func(q pt) float64 { return (q.Y - y) * up }, key)
-		if of == nil || rest == nil || absf(area(of.points())-(r-l)*absf(up)) > 1 {
+		if of == nil || rest == nil || area(rest.points()) < 1 || absf(area(of.points())-(r-l)*absf(up)) > 1 {
 			continue
 		}
 		return rest, &firstRows{of: of, lo: pt{X: l, Y: min(y, start)}, hi: pt{X: r, Y: max(y, start)}}
