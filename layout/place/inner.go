@@ -333,7 +333,7 @@ func (d *drawn) open(s *sided) {
 		levels = append(levels, o.va-off, o.va+off, o.vb-off, o.vb+off)
 	}
 	forms := s.it.forms
-	if d.o.Labels == Letters {
+	if d.o.Labels == Letters || d.o.Labels == Blank {
 		forms = []form{s.it.letter}
 	}
 	rooms := d.rooms(o, levels)

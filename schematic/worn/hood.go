@@ -62,8 +62,11 @@ func (a *assembly) hood(q *proto) (*panel, bool) {
 	if top, ok := q.opens(); ok { // its edges meet in front of the face
 		at := q.middle()
 		p.lines = append(slices.Clone(p.lines), schematic.Line{Kind: schematic.LineEdge, Name: "face", A: pt{X: at, Y: start}, B: pt{X: at, Y: top}})
-		if deep := a.bandOf(q); deep > 0 { // the right half of a band laps over the left
-			p.lines = append(p.lines, schematic.Line{Kind: schematic.LineEdge, Name: "band", A: pt{X: at + deep, Y: start}, B: pt{X: at + deep, Y: top}})
+		if b := a.bandOf(q); b != nil { // its right half laps over the left
+			p.lines = append(p.lines, schematic.Line{Kind: schematic.LineEdge, Name: "band", A: pt{X: at + b.deep, Y: start}, B: pt{X: at + b.deep, Y: top}})
+			for y := start + ribGap/2; b.ribs && y < top; y += ribGap {
+				p.tick(pt{X: at, Y: y}, pt{X: at + b.deep, Y: y})
+			}
 		}
 	}
 	p.where = motion{cos: 1, by: pt{X: (lo.X+hi.X)/2 - q.middle(), Y: hi.Y - start}}
@@ -72,14 +75,14 @@ func (a *assembly) hood(q *proto) (*panel, bool) {
 	return p, true
 }
 
-// bandOf is how deep the band is that lies along the edges of a panel, 0 if there is none.
-func (a *assembly) bandOf(q *proto) float64 {
+// bandOf is the band that lies along the edges of a panel, or nil.
+func (a *assembly) bandOf(q *proto) *strip {
 	for _, s := range a.strips {
 		if slices.ContainsFunc(q.loop, func(e side) bool { return slices.Contains(e.keys, s.key) }) {
-			return s.deep
+			return s
 		}
 	}
-	return 0
+	return nil
 }
 
 // opens reports whether both sides of a panel that goes round are free, so that they meet in front, and up to where.

@@ -1236,8 +1236,9 @@ func (tk *taker) hoods() {
 		}
 		if p.face == either && p.halved && p.hung && p.made.Kind != schematic.KindSleeve && p.where.sin == 0 && !p.isStrap() {
 			tk.upright(p)
-			for i := range tk.out {
-				if m := &tk.out[i]; m.Name == "neck width" { // it stands on it
+			lo, hi := box(p.drawn)
+			for i := range tk.out { // it stands on them
+				if m := &tk.out[i]; m.Name == "neck width" || m.Name == "shoulder" && max(m.A.X, m.B.X) > lo.X && min(m.A.X, m.B.X) < hi.X {
 					m.View = schematic.NoView
 				}
 			}
@@ -1310,16 +1311,17 @@ func (tk *taker) sleeve() {
 	}
 	lo, _ := box(p.loop)
 	under := min(p.own[0].Y, p.own[1].Y)
-	if m, ok := p.across("upper arm"); ok {
-		tk.half(p, "upper arm", m)
+	arm, wider := p.across("upper arm")
+	cuff, ok := p.across("cuff")
+	if ok && !wider && p.straight(lo.Y, under) {
+		arm, wider = cuff, true
+		arm.A.Y, arm.B.Y = under, under
 	}
-	if m, ok := p.across("cuff"); ok {
-		if _, wider := p.across("upper arm"); !wider && p.straight(lo.Y, under) {
-			at := m
-			at.A.Y, at.B.Y = under, under
-			tk.half(p, "upper arm", at)
-		}
-		tk.half(p, "cuff", m)
+	if wider {
+		tk.half(p, "upper arm", arm)
+	}
+	if ok && !(wider && arm.Length.Eq(cuff.Length)) { // a straight sleeve has one width
+		tk.half(p, "cuff", cuff)
 	}
 	x := tk.outer(p)
 	tk.take("sleeve to underarm", p.where.at(pt{X: x, Y: lo.Y}), p.where.at(pt{X: x, Y: under}), schematic.Slanted, false, units.Num{})

@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -299,10 +300,18 @@ func (a *assembly) chains(q *proto, keys map[string]bool) []*chain {
 	var all []*chain
 	for _, p := range a.placed {
 		if p.face != back && (p.made != q.made || p.view != q.view || q.share) {
-			all = append(all, p.ways(keys)...)
+			own := maps.Clone(keys)
+			maps.DeleteFunc(own, func(k string, _ bool) bool { return !binds(k, q.panel, p) })
+			all = append(all, p.ways(own)...)
 		}
 	}
 	return linked(all)
+}
+
+// binds reports whether a key binds two panels to each other: that of a piece which is worked onto edges of both, such as a hood onto the necks of front
+// and back, binds each to that piece.
+func binds(key string, x, y *panel) bool {
+	return !strings.HasPrefix(key, "onto ") || x.made == nil || key == ontoKey(x.made) || key == ontoKey(y.made)
 }
 
 // ways are the longest ways along free sides of a panel with one of the keys.
@@ -736,7 +745,7 @@ func (a *assembly) over(p *panel) (pt, bool) {
 		}
 		for _, r := range keyedRuns(p.loop) {
 			for _, s := range keyedRuns(o.drawn) {
-				if r.key == s.key && dot(sub(r.z, r.a), sub(s.z, s.a)) > 0 && (r.upright() || (r.mid()-p.middle())*(s.mid()-o.mid()) >= 0) {
+				if r.key == s.key && binds(r.key, p, o) && dot(sub(r.z, r.a), sub(s.z, s.a)) > 0 && (r.upright() || (r.mid()-p.middle())*(s.mid()-o.mid()) >= 0) {
 					pairs = append(pairs, pair{r, s})
 				}
 			}
