@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"fmt"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -61,6 +62,9 @@ lists the abbreviations that the text uses instead.`,
 			}
 			if _, err := env.out.Write(out); err != nil {
 				return &exit{exitUsage, err}
+			}
+			if !list && !job.SaysTerms(out) {
+				env.say("the text does not say its terms: write '%s terms' at its top", strings.ToUpper(to))
 			}
 			return nil
 		},

@@ -7,6 +7,7 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"flatwright/schematic/rows/text"
 	"flatwright/schematic/stitch"
 )
 
@@ -14,7 +15,7 @@ import (
 // those of the yarn standard's list, and the knitting words that differ.
 var pairs = [][2]string{
 	{"stockinette stitch", "stocking stitch"}, {"stockinette st", "stocking st"}, {"binding off", "casting off"}, {"bind off", "cast off"}, {"binds off", "casts off"}, {"bound off", "cast off"},
-	{"skipped", "missed"}, {"skipping", "missing"}, {"skip", "miss"}, {"sk", "miss"}, {"gauge", "tension"}, {"terms: us", "terms: uk"}, {"us terms", "uk terms"},
+	{"skipped", "missed"}, {"skipping", "missing"}, {"skip", "miss"}, {"sk", "miss"}, {"gauge", "tension"},
 }
 
 // Translate turns a text from one set of terms into the other. Only stitch names,
@@ -36,13 +37,17 @@ func Translate(src []byte, from, to stitch.Terms) []byte {
 			prev = c
 			continue
 		}
-		if word, n, ok := turned(s[i:], from, to); ok {
+		word, n, ok := nation(s[i:], s[:i])
+		if !ok {
+			word, n, ok = turned(s[i:], from, to)
+		}
+		if ok {
 			out = append(out, word...)
 			i += n
 			prev = 'x'
 			continue
 		}
-		n := wordLen(s[i:])
+		n = wordLen(s[i:])
 		out = append(out, s[i:i+n]...)
 		i += n
 		prev = 'x'
@@ -66,17 +71,15 @@ func turned(s string, from, to stitch.Terms) (string, int, bool) {
 	}
 	ends := wordEnds(s)
 	for _, end := range slices.Backward(ends) { // the longest phrase goes first
-		words := s[:end]
-		low := strings.ToLower(strings.ReplaceAll(words, "-", " "))
-		st, ok := stitch.Lookup(low, from)
-		if !ok || st.Craft != stitch.Crochet {
-			continue
+		if gap := glossed(s[end:]); gap > 0 { // dc in a text of US terms: tr UK
+			t, n, _ := text.Nation(s[end+gap:])
+			if now, ok := stitchNamed(s[:end], t, t.Other()); ok {
+				return now + s[end:end+gap] + text.OtherNation(s[end+gap:end+gap+n]), end + gap + n, true
+			}
 		}
-		now := counterpart(st, low, from, to)
-		if now == low {
-			return words, end, true
+		if now, ok := stitchNamed(s[:end], from, to); ok {
+			return now, end, true
 		}
-		return cased(now, words), end, true
 	}
 	if len(ends) > 0 {
 		if now, ok := looped(strings.ToLower(s[:ends[0]]), from, to); ok {
@@ -84,6 +87,63 @@ func turned(s string, from, to stitch.Terms) (string, int, bool) {
 		}
 	}
 	return "", 0, false
+}
+
+// stitchNamed is a stitch by its name or its short name in other terms.
+func stitchNamed(words string, from, to stitch.Terms) (string, bool) {
+	low := strings.ToLower(strings.ReplaceAll(words, "-", " "))
+	st, ok := stitch.Lookup(low, from)
+	if !ok || st.Craft != stitch.Crochet {
+		return "", false
+	}
+	now := counterpart(st, low, from, to)
+	if now == low {
+		return words, true
+	}
+	return cased(now, words), true
+}
+
+// glossed is how far behind a stitch the country stands by whose terms it is called: tr UK, tr (UK), tr in UK. 0: none does.
+func glossed(s string) int {
+	for _, gap := range []string{" in ", " (", " ["} {
+		if strings.HasPrefix(s, gap) {
+			if _, n, _ := text.Nation(s[len(gap):]); n > 0 && (gap == " in " || strings.ContainsRune(")]", rune((s + " ")[len(gap)+n]))) {
+				return len(gap)
+			}
+		}
+	}
+	if strings.HasPrefix(s, " ") {
+		if _, n, said := text.Nation(s[1:]); n > 0 && !said {
+			return 1
+		}
+	}
+	return 0
+}
+
+// nation is the name of a country at the beginning of s as it stands in the other terms, if it is that of terms or of a stitch
+// behind it: US terms, (UK dc). Before is what stands before it.
+func nation(s, before string) (string, int, bool) {
+	t, n, said := text.Nation(s)
+	if n == 0 {
+		return "", 0, false
+	}
+	now := text.OtherNation(s[:n])
+	if said || named(before) {
+		return now, n, true
+	}
+	at := n + len(s[n:]) - len(strings.TrimLeft(s[n:], " :="))
+	for _, end := range slices.Backward(wordEnds(s[at:])) {
+		if word, ok := stitchNamed(s[at:at+end], t, t.Other()); ok {
+			return now + s[n:at] + word, at + end, true
+		}
+	}
+	return "", 0, false
+}
+
+// named reports whether words end with those that name the terms: Terms:, terminology used:
+func named(before string) bool {
+	w := strings.TrimRight(strings.ToLower(before[max(0, len(before)-24):]), " :")
+	return strings.ContainsAny(before[max(0, len(before)-1):], " :") && slices.ContainsFunc([]string{"terms", "terminology", "terms used", "terminology used"}, func(end string) bool { return strings.HasSuffix(w, end) })
 }
 
 // paired is what a phrase of the pairs at the beginning of s becomes.
@@ -96,11 +156,7 @@ func paired(s string, from, to stitch.Terms) (string, int, bool) {
 		if len(s) < len(a) || !strings.EqualFold(s[:len(a)], a) || !boundary(s, len(a)) || from == stitch.UK && p[0] == "sk" {
 			continue
 		}
-		now := cased(b, s[:len(a)])
-		if i := strings.Index(a, lowTerms(from)); i >= 0 && strings.Contains(a, "terms") { // the names of the terms are capitals
-			now = s[:i] + strings.ToUpper(lowTerms(to)) + s[i+2:len(a)]
-		}
-		return now, len(a), true
+		return cased(b, s[:len(a)]), len(a), true
 	}
 	return "", 0, false
 }
@@ -259,5 +315,3 @@ func wordsOf(x *Text) map[string]bool {
 	}
 	return words
 }
-
-func lowTerms(t stitch.Terms) string { return strings.ToLower(t.String()) }

@@ -19,6 +19,10 @@ func TestAWordIsTurnedAndAllElseStays(t *testing.T) {
 		"1 single crochet, 2 half double crochets, treble crochet":         "1 double crochet, 2 half treble crochets, double treble crochet",
 		"Gauge: 14 sts in hdc\nBind off 4 sts in Stockinette stitch":       "Tension: 14 sts in htr\nCast off 4 sts in Stocking stitch",
 		"discover the scarf: desk, tree, dcx":                              "discover the scarf: desk, tree, dcx",
+		"This pattern is written in US crochet terms.":                     "This pattern is written in UK crochet terms.",
+		"American terminology (U.S. terms); Terminology used: US":          "British terminology (U.K. terms); Terminology used: UK",
+		"sc = single crochet (UK dc), dc (tr in UK), hdc (UK: htr)":        "dc = double crochet (US sc), tr (dc in US), htr (US: hdc)",
+		"hdc (half treble crochet UK), 5 mm (US H-8) hook, tell us":        "htr (half double crochet US), 5 mm (US H-8) hook, tell us",
 		"Terms: US\r\n\tdtr, tr\r\n":                                       "Terms: UK\r\n\ttrtr, dtr\r\n",
 	} {
 		assert.Equal(t, uk, string(Translate([]byte(us), stitch.US, stitch.UK)))

@@ -217,6 +217,11 @@ func Words(text Source, from, to string) ([]byte, error) {
 	return rows.Translate(text.Text, a, b), nil
 }
 
+// SaysTerms reports whether a text says which terms it is in, and does not only show it.
+func SaysTerms(text []byte) bool {
+	return rows.Read("", text, rows.Options{TermsSet: true}).Said.Terms != ""
+}
+
 // Abbreviations lists the abbreviations that a text uses, in the project's words.
 func Abbreviations(text Source) []rows.Abbreviated {
 	text, _ = decoded(text)

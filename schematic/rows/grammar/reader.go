@@ -155,11 +155,8 @@ func (r *Reader) head() {
 		if containsAny(low, "ring", "around", "magic", "circle", "rnd", "round") {
 			rounds++
 		}
-		switch {
-		case containsAny(low, "us terms", "american terms", "us crochet terms", "us terminology"):
-			r.saysTerms(stitch.US)
-		case ukFormat().MatchString(low), containsAny(low, "uk terms", "british terms", "uk crochet terms", "uk terminology", "uk instructions"):
-			r.saysTerms(stitch.UK)
+		if t, said := text.TermsSaid(line); said {
+			r.saysTerms(t, i+1, line)
 		}
 		for w := range strings.FieldsFuncSeq(low, func(c rune) bool { return !unicode.IsLetter(c) }) {
 			switch craft, known := craftWords[w]; {
@@ -261,8 +258,11 @@ func apart(names []string) []string {
 	return out
 }
 
-func (r *Reader) saysTerms(t stitch.Terms) {
-	if !r.o.TermsSet && !r.x.TermsSet {
+func (r *Reader) saysTerms(t stitch.Terms, at int, line string) {
+	switch {
+	case r.o.TermsSet && r.x.Said.Terms == "":
+		r.x.Said.Terms, r.x.Said.TermsAt = t.String(), ins.Span{Line: at, Col: 1, End: 1 + len([]rune(line))}
+	case !r.o.TermsSet && !r.x.TermsSet:
 		r.x.Terms, r.x.TermsSet = t, true
 	}
 }
@@ -397,9 +397,6 @@ func (c *termWords) count(line string) {
 		c.uk++
 	}
 }
-
-// ukFormat is a head that says in which terms a text is: UK - Aus etc. Format.
-var ukFormat = text.Once(`^\W*(?:uk|british)\b[^.:]{0,16}(?:etc\.)? (?:format|version|pattern)\W*$`)
 
 // otherName is what a stitch is called in the other terms: tr treble crochet (US dc).
 var otherName = text.Once(`\((us|uk) (?:sc|dc|hdc|htr|tr|dtr|single|double|half|treble|triple)\b[^)]*\)`)
