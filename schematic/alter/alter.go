@@ -257,9 +257,11 @@ func had(l finding.List, f finding.Finding) bool {
 // longer makes a body or a sleeve longer or shorter, with the choices of the trial t, and tells where whole
 // rows do not come to the length that was asked for.
 func longer(f *fitter, t *trial, r Request, found *finding.List) *trial {
-	body := []schematic.Kind{schematic.KindBody, schematic.KindBack, schematic.KindFront}
-	if !slices.ContainsFunc(f.was.Pieces, func(q *schematic.Piece) bool { return slices.Contains(body, q.Kind) }) {
-		body = []schematic.Kind{schematic.KindSkirt}
+	var body []schematic.Kind
+	for _, kinds := range bodies {
+		if body = kinds; slices.ContainsFunc(f.was.Pieces, func(q *schematic.Piece) bool { return slices.Contains(kinds, q.Kind) }) {
+			break
+		}
 	}
 	l := &lengthener{f: f, found: found, by: map[schematic.Section]units.Num{}}
 	for _, part := range []struct {
@@ -267,7 +269,7 @@ func longer(f *fitter, t *trial, r Request, found *finding.List) *trial {
 		of    string
 		kinds []schematic.Kind
 	}{
-		{r.Body, "body, back, front or skirt", body},
+		{r.Body, "body, back, front, skirt, hat, mitten or sock", body},
 		{r.Sleeve, "sleeve", []schematic.Kind{schematic.KindSleeve}},
 	} {
 		if part.by.Sign() != 0 && !l.ask(part.by, part.kinds) {
@@ -290,6 +292,9 @@ func longer(f *fitter, t *trial, r Request, found *finding.List) *trial {
 	l.tell(before, after)
 	return after
 }
+
+// bodies are the pieces that are a pattern's body, the first of these that it has: a sock is made longer in its leg.
+var bodies = [][]schematic.Kind{{schematic.KindBody, schematic.KindBack, schematic.KindFront}, {schematic.KindSkirt}, {schematic.KindHat, schematic.KindMitten, schematic.KindSock}}
 
 // lengthener adds rows, or in a piece worked from side to side stitches, to a body or a sleeve.
 type lengthener struct {

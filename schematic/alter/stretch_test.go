@@ -85,3 +85,15 @@ pieces:
 	_, rows := counts(a.Now.Pieces[0])
 	assert.Equal(t, 63, rows[1])
 }
+
+// By hand: at 28 rounds over 10 cm 5 cm are 14 rounds, in the leg: the heel has its rows.
+func TestASockIsMadeLongerInItsLeg(t *testing.T) {
+	p := given.Text(t, "version: 1\npattern: P\nterms: US\nunits: cm\nsizes: one\ngauges:\n  fabric: 28 sts and 28 rounds over 10 cm in stockinette stitch\npieces:\n"+
+		"  - piece: Sock\n    worked: in the round, from the hem\n    sections:\n      - cast on: 48\n      - even: 40 rows\n"+
+		"      - divide: [{part: Heel, stitches: 24, sections: [{even: 50 rows}, {hold: all}]}, {hold: 24, name: instep}]\n")
+	a, found := alter.Alter(p, alter.Request{Body: units.Int(50)})
+	require.NotNil(t, a, "%v", found)
+	assert.Equal(t, 54, a.Now.Pieces[0].Steps[1].Rows)
+	assert.Equal(t, 50, a.Pattern.Pieces[0].Sections[2].(*schematic.Divide).Parts[0].Sections[0].(*schematic.Even).Rows.Int(0, 0))
+	assert.Empty(t, found)
+}
