@@ -111,6 +111,7 @@ func (w *worker) state(n int) {
 		return
 	}
 	w.settle()
+	s.shared = len(s.blocks) > 1
 	at, done := 0, 0
 	for i := range s.blocks {
 		b := &s.blocks[i]

@@ -429,11 +429,11 @@ func (m *Made) notch(e Edge, number int, share units.Num) {
 	}
 }
 
-// Uneven reports whether the working of a piece met an error, or a row that its parts or panels do not add up to: edges that are missing
-// follow from it.
+// Uneven reports whether the working of a piece met an error, or a row that its parts or panels do not add up to, or that parts of unlike rows
+// are joined to: edges that are missing follow from it.
 func (g *Garment) Uneven(m *Made) bool {
 	return m.Broken || slices.ContainsFunc(g.Findings, func(f finding.Finding) bool {
-		return f.Piece == m.Name && (f.Kind == "arithmetic/division" || f.Kind == "arithmetic/panels")
+		return f.Piece == m.Name && slices.Contains([]string{"arithmetic/division", "arithmetic/panels", "arithmetic/join-rows"}, f.Kind)
 	})
 }
 

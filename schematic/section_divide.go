@@ -506,9 +506,9 @@ func (w *worker) divideApart(places []stretchOf) []*strand {
 	return out
 }
 
-// onLines holds a part to the whole panels in it, and its stitches if it is on hold.
+// onLines holds a part to the whole panels in it, where these have counts of their own, and its stitches if it is on hold.
 func (w *worker) onLines(p stretchOf, covered int) {
-	if covered != p.to-p.from {
+	if covered != p.to-p.from && !w.cur.shared && w.over.Sign() == 0 {
 		w.findCount("arithmetic/panels", finding.Warning, p.part.Pos,
 			fmt.Sprintf("%s does not end on a marked line: the panels in it have %d stitches, the part has %d", p.part.Name, covered, p.to-p.from),
 			fmt.Sprintf("%d in whole panels", covered), fmt.Sprintf("%d in the part", p.to-p.from),

@@ -330,6 +330,7 @@ func (s *Panels) work(w *worker) {
 		w.find("arithmetic/panels", finding.Warning, s.Pos, fmt.Sprintf("the panels have %d stitches and the row has %d", sum, have),
 			sumText(len(s.Of), func(i int) int { return s.Of[i].Stitches.Int(w.i, 0) }, sum), fmt.Sprintf("%d in the row", have),
 			fmt.Sprintf("make the panels %s in all", byStitches(have-sum)))
+		w.over = units.Int(int64(sum - have))
 	}
 	if len(runs) == 0 {
 		return

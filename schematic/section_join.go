@@ -174,6 +174,7 @@ func (j *joining) meet() bool {
 	if len(rows) > 0 && slices.ContainsFunc(rows, func(r int) bool { return r != rows[0] }) {
 		w.findSide("arithmetic/join-rows", finding.Warning, j.s.Pos, "the parts to be joined end after different rows",
 			"rows "+listed(rows), "the same row", "work the shorter part on, or end the longer one earlier")
+		j.doubt = true
 	}
 	return j.first != nil
 }

@@ -197,6 +197,7 @@ func (s *Shape) work(w *worker) {
 		w.find("arithmetic/shaping-rows", finding.Warning, s.Pos,
 			fmt.Sprintf("the shaping needs %d rows and there are %d", longest, n), fmt.Sprintf("%d rows", n), fmt.Sprintf("%d rows for the shaping", longest),
 			fmt.Sprintf("work %d rows, or shape more often", longest))
+		w.unfit = s
 	} else if ok {
 		total = n
 	}

@@ -177,6 +177,7 @@ type strand struct {
 	row    int   // rows worked so far
 	rs     bool  // the next row is a right-side row
 	band   int   // rows of a sideways band from which stitches are not yet picked up
+	shared bool  // a stated count was shared out among its panels in proportion
 	dirty  bool  // the last rows were short rows: the top is not level
 	top    []int // indices of the segs of an unlevel top, in blocks[0].view
 	topL   units.Num

@@ -144,6 +144,7 @@ type worker struct {
 	taken    []int // see Step
 	places   []int
 	guessed  bool      // the count with which the next strand begins is in doubt
+	unfit    Section   // a shaping that does not fit its rows
 	over     units.Num // stitches beyond those stated, after the last section that states them
 }
 
@@ -269,7 +270,7 @@ func (w *worker) after(step Step) {
 // there.
 func (w *worker) holdTo(c *Common, step Step, to units.Num) {
 	carried := w.over
-	if w.over = units.Int(int64(step.After)).Sub(to); w.over.Sign() == 0 || w.over.Eq(carried) {
+	if w.over = units.Int(int64(step.After)).Sub(to); w.over.Sign() == 0 || w.over.Eq(carried) || w.unfit == step.Section {
 		return
 	}
 	w.find("arithmetic/count", finding.Warning, c.Pos,

@@ -436,7 +436,7 @@ const grading = "grading "
 var half, rounded = units.Frac(1, 2), units.Frac(1, 1000)
 
 // tooFar is how many stitches or rows are so far off that more does not matter.
-var tooFar = units.Int(4)
+var tooFar = units.Int(2)
 
 // contradicts reports whether a finding says that a garment does not go together. Of a corner or a circle that is
 // not quite flat it does not.

@@ -25,7 +25,7 @@ func armholes(p *schematic.Pattern, g *schematic.Garment) finding.List {
 	of, has := armholeOf(g, func(m *schematic.Made) bool { return m.Name == back.Name })
 	for _, m := range g.Pieces {
 		v, ok := armholeOf(g, func(o *schematic.Made) bool { return o == m })
-		if m.Kind != schematic.KindFront || m.Piece == nil || m.Piece.MirrorOf != "" || !ok || !has {
+		if m.Kind != schematic.KindFront || m.Piece == nil || m.Piece.MirrorOf != "" || !ok || !has || shapedOff(g, m.Name) || shapedOff(g, back.Name) {
 			continue
 		}
 		apart := v.Length.Sub(of.Length)

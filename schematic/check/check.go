@@ -5,6 +5,10 @@
 package check
 
 import (
+	"fmt"
+	"slices"
+	"strings"
+
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
 )
@@ -14,6 +18,15 @@ import (
 // the rows, and what the checks of this package find. The same thing found in several
 // sizes is told once, with those sizes. The list is sorted by place.
 func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
+	all := look(p, gs)
+	if turned := exchanged(p, all); turned != nil {
+		return turned
+	}
+	return all
+}
+
+// look is what the checks find, each by itself.
+func look(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	all := terms(p)
 	for _, g := range gs {
 		for _, f := range g.Findings {
@@ -40,7 +53,41 @@ func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		all = append(all, pair(p, &p.Bodies[i], "body")...)
 		all = append(all, ease(p, gs, &p.Bodies[i])...)
 	}
-	all = append(append(p.Sizes.Merge(all), grading(p, gs)...), drawing(p, gs)...)
+	all = append(p.Sizes.Merge(all), drawing(p, gs)...)
+	for _, f := range grading(p, gs) {
+		if f.Kind != "grading/jump" || !strings.Contains(f.Message, "armhole depth") || !slices.ContainsFunc(all, func(o finding.Finding) bool {
+			return o.Kind == "joins/armhole" && slices.Equal(o.Sizes, f.Sizes)
+		}) { // armholes unlike are told once
+			all = append(all, f)
+		}
+	}
 	all.Sort()
 	return all
+}
+
+// exchanged is what is found of a pattern with the stitches and rows of a gauge in each other's place, and that they are, where every written
+// measurement agrees with the counts then and some did not before; nil elsewhere.
+func exchanged(p *schematic.Pattern, all finding.List) finding.List {
+	drawn := func(f finding.Finding) bool { return strings.HasPrefix(f.Kind, "drawn/") }
+	if len(p.Grading) > 0 || !slices.ContainsFunc(all, func(f finding.Finding) bool { return f.Kind == "drawn/written" }) {
+		return nil
+	}
+	for k, g := range p.Gauges {
+		if g.Stitches.Eq(g.Rows) {
+			continue
+		}
+		q := *p
+		q.Gauges = slices.Clone(p.Gauges)
+		q.Gauges[k].Stitches, q.Gauges[k].Rows = g.Rows, g.Stitches
+		found := look(&q, schematic.WorkAll(&q))
+		if slices.ContainsFunc(found, drawn) {
+			continue
+		}
+		found = append(found, finding.Finding{Kind: "drawn/gauge", Severity: finding.Warning, Pos: g.Pos,
+			Message: fmt.Sprintf("the written measurements agree with %s sts and %s rows, not with %s sts and %s rows", g.Rows, g.Stitches, g.Stitches, g.Rows),
+			Have:    fmt.Sprintf("the gauge %s", g.Name), Want: "a gauge in which the counts make what is written", Fix: "exchange its stitches and rows"})
+		found.Sort()
+		return found
+	}
+	return nil
 }

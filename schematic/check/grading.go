@@ -43,10 +43,20 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 		}
 		all = append(all, writtenGrading(p, &p.Finished[i], "finished")...)
 	}
+	all = append(append(all, madeGrading(p, gs, all)...), yarns(p)...)
+	for _, q := range p.Pieces {
+		all = append(all, turning(p, q)...)
+	}
+	return all
+}
+
+// madeGrading looks at what the counts make through the sizes; authored is what was found in what the designer wrote.
+func madeGrading(p *schematic.Pattern, gs []*schematic.Garment, authored finding.List) finding.List {
+	var all finding.List
 	made := madeSeries(p, gs)
-	for _, s := range made {
+	for k, s := range made {
 		for _, f := range s.look(p) {
-			if f.Kind == "grading/jump" && slices.ContainsFunc(made, func(part *series) bool { return s.jumpsWith(p, part) }) {
+			if s.follows(p, f, made[:k], made) || s.chosenBy(p) != nil && slices.ContainsFunc(authored, func(o finding.Finding) bool { return o.Kind == f.Kind && slices.Equal(o.Sizes, f.Sizes) }) {
 				continue
 			}
 			// Two views of a piece that are alike, such as its panels, say the same.
@@ -55,11 +65,25 @@ func grading(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 			}
 		}
 	}
-	all = append(append(all, unlike(p, made)...), yarnBack(p)...)
-	for _, q := range p.Pieces {
-		all = append(all, turning(p, q)...)
+	for _, f := range unlike(p, made) {
+		if !slices.ContainsFunc(all, func(o finding.Finding) bool {
+			return o.Piece == f.Piece && o.Kind == "grading/backwards" && slices.Contains(f.Sizes, o.Sizes[0])
+		}) {
+			all = append(all, f) // what goes back is told there
+		}
 	}
 	return all
+}
+
+// follows reports whether what was found of a series is found of another of its piece too, with which it goes.
+func (s *series) follows(p *schematic.Pattern, f finding.Finding, before, made []*series) bool {
+	switch f.Kind {
+	case "grading/jump":
+		return slices.ContainsFunc(made, func(part *series) bool { return s.jumpsWith(p, part) })
+	case "grading/backwards":
+		return slices.ContainsFunc(before, func(o *series) bool { return s.goesWith(p, o) })
+	}
+	return false
 }
 
 // writtenGrading looks at a written measurement through the sizes, and at both ends of a range.
@@ -192,12 +216,19 @@ func quieten(g *schematic.Garment, order []*series) {
 	missed := map[string]bool{}
 	for _, s := range order {
 		i := slices.IndexFunc(g.Pieces, func(m *schematic.Made) bool { return m.Name == s.piece })
-		s.quiet[g.Index] = s.quiet[g.Index] || i >= 0 && g.Uneven(g.Pieces[i]) || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
+		s.quiet[g.Index] = s.quiet[g.Index] || i < 0 && (missed[s.piece] || slices.Contains(g.Without, s.piece))
 		missed[s.piece] = missed[s.piece] || i < 0
-		if s.length && slices.ContainsFunc(g.Findings, func(f finding.Finding) bool { return f.Kind == "arithmetic/shaping-rows" && f.Piece == s.piece }) {
-			s.has[g.Index], s.quiet[g.Index] = false, true // its rows are a finding already
+		if i >= 0 && g.Uneven(g.Pieces[i]) || s.length && shapedOff(g, s.piece) {
+			s.has[g.Index], s.quiet[g.Index] = false, true // its count, or its rows, are a finding already
 		}
 	}
+}
+
+// shapedOff reports whether a shaping of a piece does not fit its rows, or does not end with the count that is stated: its rows may be wrong too.
+func shapedOff(g *schematic.Garment, piece string) bool {
+	return slices.ContainsFunc(g.Findings, func(f finding.Finding) bool {
+		return f.Piece == piece && (f.Kind == "arithmetic/shaping-rows" || f.Kind == "arithmetic/count")
+	})
 }
 
 func (s *series) find(kind string, severity finding.Severity, sizes []string, message, have, want, fix string) finding.Finding {
@@ -350,6 +381,20 @@ func (s *series) jumpsWith(p *schematic.Pattern, part *series) bool {
 		rest.vals[i] = s.vals[i].Sub(part.vals[i])
 	}
 	return len(rest.jumps(p)) == 0
+}
+
+// goesWith reports whether a width goes back only because another of its piece does, of which it has as many stitches more or fewer in every size.
+func (s *series) goesWith(p *schematic.Pattern, o *series) bool {
+	if s.length || o.length || s.piece != o.piece || len(o.backwards(p)) == 0 {
+		return false
+	}
+	first := slices.Index(s.has, true)
+	for i, has := range s.has {
+		if has != o.has[i] || has && (s.counts[i] == 0 || o.counts[i] == 0 || s.counts[i]-o.counts[i] != s.counts[first]-o.counts[first]) {
+			return false
+		}
+	}
+	return true
 }
 
 // steps calls f with each size that has a value and the next one that has, where no quiet size lies between them.

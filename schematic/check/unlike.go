@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"flatwright/schematic"
-	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -98,34 +97,46 @@ func turning(p *schematic.Pattern, q *schematic.Piece) finding.List {
 		Have:    strings.Join(haves, "; "), Want: fmt.Sprintf("%d more in every size, unless the difference is meant", usual), Fix: "look for a wrong digit in the chain or the stitches"}}
 }
 
-// yarnBack tells of yarn of which a size has less than the size before.
-func yarnBack(p *schematic.Pattern) finding.List {
+// yarns tells of yarn of which a size has less than the size before, or more by a step unlike the others.
+func yarns(p *schematic.Pattern) finding.List {
 	var out finding.List
 	for _, m := range p.Yarn {
-		var sizes, ways, haves []string
-		last := -1
-		for i, name := range p.Sizes.Names {
-			n, ok := m.Amount.At(i)
-			if !ok || m.Amount.IsZero() {
-				continue
-			}
-			if before := amountAt(m.Amount, last); n.Less(before) {
-				from := p.Sizes.Names[last]
-				sizes, ways = append(sizes, name), append(ways, fmt.Sprintf("for size %s than for %s", name, from))
-				haves = append(haves, fmt.Sprintf("%s in %s, %s in %s", before, from, n, name))
-			}
-			last = i
+		s := newSeries(p, "yarn", p.Units)
+		for i := range s.vals {
+			s.vals[i], s.has[i] = m.Amount.At(i)
+			s.has[i] = s.has[i] && !m.Amount.IsZero()
 		}
-		if len(sizes) > 0 {
-			out = append(out, finding.Finding{Kind: "grading/backwards", Severity: finding.Warning, Pos: m.Pos, Sizes: sizes,
-				Message: "less yarn " + listed(ways), Have: strings.Join(haves, "; "),
+		var steps, grain []units.Num
+		var ends [][2]int
+		var back, far change
+		s.steps(func(a, b int) {
+			steps, grain, ends = append(steps, s.vals[b].Sub(s.vals[a])), append(grain, units.Int(1)), append(ends, [2]int{a, b})
+			if s.vals[b].Less(s.vals[a]) {
+				back.add(p, s, a, b)
+			}
+		})
+		for _, odd := range schematic.OddSteps(steps, grain, units.Int(1)) {
+			far.add(p, s, ends[odd.At][0], ends[odd.At][1])
+		}
+		switch {
+		case len(back.sizes) > 0:
+			out = append(out, finding.Finding{Kind: "grading/backwards", Severity: finding.Warning, Pos: m.Pos, Sizes: back.sizes,
+				Message: "less yarn for size " + listed(back.ways), Have: strings.Join(back.haves, "; "),
 				Want: "at least as much as in the size before", Fix: "look for two amounts in each other's place, or a wrong digit"})
+		case len(far.sizes) > 0:
+			out = append(out, finding.Finding{Kind: "grading/jump", Severity: finding.Note, Pos: m.Pos, Sizes: far.sizes,
+				Message: "much more yarn for size " + listed(far.ways), Have: strings.Join(far.haves, "; "),
+				Want: "a step like those between the other sizes", Fix: "look for a wrong digit"})
 		}
 	}
 	return out
 }
 
-func amountAt(g expr.Graded, i int) units.Num {
-	n, _ := g.At(max(i, 0))
-	return n
+// change is a value that changes from size to size: the size, in words, and both amounts.
+type change struct{ sizes, ways, haves []string }
+
+func (c *change) add(p *schematic.Pattern, s *series, a, b int) {
+	from, to := p.Sizes.Names[a], p.Sizes.Names[b]
+	c.sizes, c.ways = append(c.sizes, to), append(c.ways, fmt.Sprintf("%s than for %s", to, from))
+	c.haves = append(c.haves, fmt.Sprintf("%s in %s, %s in %s", s.vals[a], from, s.vals[b], to))
 }

@@ -84,3 +84,31 @@ pieces:
 		assert.Contains(t, found[0].Have, want, amount)
 	}
 }
+
+// By hand: 5, 5, 6 and 16 balls go up by 0, 1 and 10; 5, 6, 7 and 9 by 1, 1 and 2.
+func TestYarnThatJumpsIsAskedAbout(t *testing.T) {
+	for amount, want := range map[string]string{"5 (5, 6, 16)": "6 in L, 16 in XL", "5 (6, 7, 9)": ""} {
+		p := given.Text(t, "version: 1\npattern: Scarf\nterms: UK\nunits: cm\nsizes: S (M, L, XL)\ngauges:\n  fabric: 20 sts and 30 rows over 10 cm\nyarn:\n  - {text: wool, amount: "+amount+"}\n"+
+			"pieces:\n  - piece: Scarf\n    sections: [{cast on: 60}, {even: 60 rows}, {bind off: all}]\n")
+		var have []string
+		for _, f := range check.Pattern(p, schematic.WorkAll(p)) {
+			assert.Equal(t, "grading/jump", f.Kind)
+			have = append(have, f.Have)
+		}
+		assert.Equal(t, want, strings.Join(have, ""), amount)
+	}
+}
+
+// By hand: 90 stitches are 45 cm at 20 over 10 cm, and 30 cm at 30. With the bust written as 90 cm the gauge has its numbers in each other's place; with
+// 60 cm it has not, and with 75 cm neither would do.
+func TestAGaugeWithItsNumbersExchangedIsToldAsOne(t *testing.T) {
+	for bust, want := range map[string]string{"90 (100, 110, 120)": "drawn/gauge", "60 (66.5, 73.5, 80)": "", "75 (83, 92, 100)": "drawn/written"} {
+		p := given.Text(t, "version: 1\npattern: P\nterms: UK\nunits: cm\nsizes: S (M, L, XL)\ngauges:\n  fabric: 30 sts and 20 rows over 10 cm\npieces:\n"+
+			"  - piece: Back\n    sections: [{cast on: 90 (100, 110, 120)}, {even: 60 rows, width: bust}, {bind off: all}]\nfinished:\n  bust: {is: "+bust+", of: 2 x Back bust}\n")
+		var kinds []string
+		for _, f := range check.Pattern(p, schematic.WorkAll(p)) {
+			kinds = append(kinds, f.Kind)
+		}
+		assert.Equal(t, want, strings.Join(kinds, " "), bust)
+	}
+}

@@ -366,7 +366,7 @@ func (a *assembly) endRuns(m *schematic.Made) []run {
 			continue
 		case p.Hold:
 			r.keys, r.of = []string{heldKey(m.Name, p.Name)}, a.takerOf(m, p.Name)
-			if o := otherSide(p.Name); o != p.Name && a.takerOf(m, o) == r.of && (m.Round || a.made(r.of).Make > 1) { // either of a pair may go on from either
+			if o := otherSide(p.Name); o != p.Name && r.of != "" && a.takerOf(m, o) == r.of && (m.Round || a.made(r.of).Make > 1) { // either of a pair may go on from either
 				r.keys = append(r.keys, heldKey(m.Name, o))
 				slices.Sort(r.keys)
 			}

@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"flatwright/schematic"
+	"flatwright/schematic/given"
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
@@ -387,4 +388,26 @@ pieces:
 	assert.InDelta(t, 380, measured(t, g, "length").Length.Float(), 0.01)
 	require.Len(t, g.Worn.Views[0].Outline, 1)
 	assert.InDelta(t, 480.0*380, area(g.Worn.Views[0].Outline[0]), 0.01)
+}
+
+// Shoulders on hold of which no piece goes on wait for their neckband or their seam.
+func TestShouldersOnHoldAreNoRunsOfAnotherPiece(t *testing.T) {
+	p := given.Text(t, `version: 1
+pattern: P
+terms: UK
+units: cm
+sizes: S
+gauges:
+  fabric: 20 sts and 30 rows over 10 cm
+pieces:
+  - piece: Back
+    sections:
+      - cast on: 60
+      - even: 60 rows
+      - divide:
+          - {hold: 20, name: right shoulder, edge: shoulder}
+          - {hold: 20, name: back neck, edge: neck}
+          - {hold: 20, name: left shoulder, edge: shoulder}
+`)
+	assert.NotPanics(t, func() { Dress(schematic.Work(p, 0)) })
 }
