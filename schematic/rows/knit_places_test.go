@@ -21,6 +21,12 @@ func TestKnittingIsCountedWhereverItIsShaped(t *testing.T) {
 		"dashes before a bracket":           {"Size: 1/3 – 6/9 – 12/18 months (2 – 3/4 years)\nTerms: UK\nCast on 40-44-48 (52-56) sts.\nKnit 4-4-4 (6-6) rows.\nNext row: K2tog, k to end. 39-43-47 (51-55) sts.\n", "(51-55) sts", "(51-56) sts"},
 		"a rib without a label":             {"Terms: UK\nBack\nCast on 46 sts.\n*K2, p2; rep from * to last 2 sts, k2.\n*P2, k2; rep from * to last 2 sts, p2.\nWork 6 rows in st st.\nCast off 6 sts at beg of next 2 rows. 34 sts.\n", "Cast on 46", "Cast on 47"},
 		"a length, and what is done there":  {"Terms: UK\nCast on 60 sts.\nWhen piece measures 12 cm cast off 3 sts at beg of next 2 rows. (54 sts)\nWhen piece measures 24 cm from cast-on edge dec 1 st each side. (52 sts)\n", "52 sts", "53 sts"},
+		"a plain row behind a row":          {twenty + "Row 2 (WS): P to end.\nRow 3: K2tog, k to end: 19 sts. Change to MC. Purl one row.\nNext row (RS): K2tog, k to end. (18 sts) Purl 1 row.\nNext row (RS): K2tog, k to end. (17 sts)\n", "17 sts", "16 sts"},
+		"knitted, and increased in it":      {twenty + "Row 2: Knit and increase into this st, k to end. (21 sts)\nRow 3: P, inc in each st across. (42 sts)\n", "21 sts", "20 sts"},
+		"another marker":                    {twenty + "Row 2: K 9, slip a marker on needle, K 2, slip another marker on needle, k2tog, k to end. (19 sts)\n", "19 sts", "18 sts"},
+		"rows told with dashes":             {"Sizes: 2 (3-4) years\nTerms: US\nCast on 20 (22-24) sts.\nRow 1: K2tog, k to end. 19 (21-23) sts\nRow 2: Purl.\nRows 3-5-7: Knit.\nRows 4-6-8: Purl.\nRow 9: K2tog, k to end. 18 (20-22) sts\n", "18 (20-22)", "18 (20-23)"},
+		"rows told behind commas":           {"Terms: UK\nRib: 1st row: *K1, P1*, 2nd and 4th row: *K1, P1*, 3rd row: *P1, K1*. Repeat 1st - 4th row.\nFront\nCast on 20 sts.\nNext row: K2tog, k to end. (19 sts)\n", "19 sts", "18 sts"},
+		"a gauge of stitches and rows":      {"In Stockinette Stitch, 20 sts and 28 rows = 4\"\nTerms: US\nCast on 20 sts.\nRow 1: K2tog, k to end. (19 sts)\n", "19 sts)", "18 sts)"},
 	} {
 		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
 	}

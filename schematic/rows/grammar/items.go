@@ -280,6 +280,8 @@ var stitches = []form{
 	{rule: "stitch", pattern: "dec/decrease [{n:num}] [$st] over $next {m:num} {u:unit}", meaning: "stitches worked together", example: "dec over next 2 sts", build: func(m *match) any {
 		return &ins.Stitch{Dec: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: m.num("m", 2), Unit: value[ins.Unit](m, "u")}}}
 	}},
+	{rule: "stitch", pattern: "(k/knit/p/purl) and inc/increase in/into (this/that/same [$st] | it)", meaning: "an increase in a stitch that is worked", example: "Row 2: Knit and increase into this st, k to end", when: tests{no(crochet)}, build: func(*match) any { return &ins.Stitch{Inc: true, N: ins.N(1)} }},
+	{rule: "stitch", pattern: "(k/knit/p/purl) [,] inc/increase/increasing [1 [$st]] in each/every $st [across/around]", meaning: "an increase in each stitch", example: "Row 2: K, inc in each st across", when: tests{no(crochet)}, build: func(m *match) any { s := m.inAll(nil); s.Inc = true; return s }},
 	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into each of [$next/first/last] {m:num} [$st]", meaning: "an increase in each of the next stitches", example: "Row 3: K5, inc 1 st in each of next 2 sts, k to end", when: tests{one("n"), inRow}, build: func(m *match) any { return &ins.Stitch{Inc: true, N: m.num("m", 1)} }},
 	{rule: "stitch", pattern: "inc/increase/dec/decrease {n:num} [$st] [in/into] [$next/same] [{u:unit}]", meaning: "one increase or decrease here", example: "inc 1 in next st",
 		build: func(m *match) any {
@@ -454,7 +456,7 @@ var stitches = []form{
 	}},
 
 	{rule: "marker", pattern: "(pm on/in/at/around/after {c:core} | pm | pl m | place [a] [stitch/$st] marker/m/markers/mk [in/on/at {c:core}] | place [a] [{x:markname}] [{y:markname}] marker/markers (at/on/in) [each/both/either] [$beg/end/side/edge] [of] [this/last/next/{w:row}] [{w:row}] | place [a] {x:markname} [{y:markname}] marker/markers [in/on/at {c:core}] | pmr | pml | mark [this/that] [{tail}])", meaning: "a marker is placed", example: "k2, pm, k18", build: func(m *match) any { return &ins.Marker{New: true} }},
-	{rule: "marker", pattern: "(sm | slm | slip/sl marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
+	{rule: "marker", pattern: "(sm | slm | slip/sl [{x:markname}] marker/m/markers/mk | sl mkr | slip/pass marker)", meaning: "a marker is met", example: "k to m, sm, k to end", build: func(m *match) any { return &ins.Marker{} }},
 	{rule: "marker", pattern: "(place/mark/put {n:num} marker/markers {x:sentence} | place/put marker/markers after/before/between $st {num} {x:sentence} | mark {x:stretch})", meaning: "words about markers", example: "Place 3 markers for the buttonholes, the first after 3 sts, then 4 sts apart"},
 	{rule: "marker", pattern: "placing marker/markers [{x:stretch}]", meaning: "words about markers", example: "Join in the round, placing a marker on first st"},
 	{rule: "marker", pattern: "(rm | remove/removing/moving/move/slipping/replace/replacing marker/m/markers [up] [[in/on/to/with/at] each/every/next/new/this $row/st/time] | place/move/slip/put markers [{tail}])", meaning: "words about markers", example: "purl, slipping markers"},

@@ -285,7 +285,7 @@ func (r *Reader) sizes(rest string, line, col int) {
 	case p != nil && len(spread(words)) > 1:
 		r.x.Sizes = expr.Sizes{Names: spread(words), Groups: []int{1, len(spread(words)) - 1}}
 		r.x.Said.SizesAt, r.unlike = at, true
-	case p != nil && strings.ContainsAny(words, "([,") && !tellsSizes().MatchString(words):
+	case p != nil && strings.ContainsAny(words, "([,") && !strings.Contains(words, ": ") && !tellsSizes().MatchString(words):
 		r.x.Findings = append(r.x.Findings, p.Finding(r.x.Pos(ins.Span{Line: line, Col: col, End: col + 1})))
 	case p == nil && (len(s.Names) > 1 || len(words) < 12):
 		if len(s.Names) > 1 {
@@ -902,8 +902,8 @@ var firstItem = text.Once(`^\s*1[.)] ?[A-Z]`)
 // howChanged tells before the rows how an increase or a decrease is made: dec: 1 sc over two stitches through the front loops only.
 var howChanged = text.Once(`(?i)^(?:inc|dec|increase|decrease|inv\.? ?dec)\.? ?[:=–-] ?(?:work |make )?(?:\d |one |two )?(?:sc|hdc|dc|tr|htr|single|double|half)\b.* (?:(?:in|into) (?:one|1|the same|same) st|over |together\b|tog\b)[^.*]*\.?$`)
 
-// gaugeAlone is a gauge on a line of its own: 11 pattern sts = 2”.
-var gaugeAlone = text.Once(`(?i)^\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.? ?(?:=|make|measure|to) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch)[^.;]{0,12}[;.]?$`)
+// gaugeAlone is a gauge on a line of its own: 11 pattern sts = 2”, 20 sts and 28 rows = 4" in stockinette st.
+var gaugeAlone = text.Once(`(?i)^(?:in [\w ]{3,24}, )?\d+(?:½|¼|¾)? ?[\w ]{0,16}\b(?:sts?|stitches|rows?|rnds?|rounds?|[shd]{1,2}c)\.?(?: ?(?:=|make|measure|to) ?[\d½¼¾ ]+ ?(?:"|”|″|ins?\b|inch)[^.;]{0,12}[;.]?$| ?(?:and|&|x|/|by|,) ?\d+(?:½|¼|¾)? ?(?:rows?|rnds?|rounds?) ?(?:=|make|measure|to|over|per) ?[\d½¼¾ x]+ ?(?:"|”|″|ins?\b|inch|cm))`)
 
 // gaugeOver is a gauge whose length stands first: Gauge 10 cm: 16 sts/ 16 rows.
 var gaugeOver = text.Once(`(?i)^(?:gauge|tension) ?(?:over |in )?[\d½¼¾]+ ?(?:x ?[\d½¼¾]+ ?)?(?:"|”|″|ins?\b|inch|cm)[^:=]{0,12}[:=] ?\d`)
@@ -1835,7 +1835,7 @@ func (r *Reader) cut(t []text.Token) int {
 		if depth <= 0 && r.endsBefore(t, i, label, star) {
 			return i + 1
 		}
-		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".") && worksRows(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
+		if depth <= 0 && stopsAt(t, i, label) && (r.beginsRow(t[i+1:]) || w.Is(".", ")", "]") && worksRows(t[i+1:]) || w.Is(".") && nextBare(label, t[i+1:]) || w.Is(".") && star%2 == 0 && beginsAnew(t[i+1:]) || label == nil && w.Is(".") && star%2 == 0 && r.beginsSentence(t[i+1:])) {
 			return i + 1
 		}
 	}
@@ -1962,13 +1962,17 @@ func (r *Reader) repeatsMarked(t []text.Token) bool {
 	return len(t) > 2 && r.mark != "" && t[0].Is("rep", "repeat") && t[1].Is("from") && t[2].S == r.mark
 }
 
-// worksRows reports whether a sentence behind a row works several more: Knit 12 rows in the same way. Now work 4 rows even.
+// worksRows reports whether a sentence behind a row works more of them: Purl 1 row. Knit 12 rows in the same way. Now work 4 rows even.
 func worksRows(t []text.Token) bool {
 	cap := t[0].Cap
 	if t[0].Is("now", "then") {
 		t = t[1:]
 	}
-	return len(t) > 3 && cap && t[0].Is("knit", "work", "purl") && t[1].Kind == 'n' && t[2].Is("rows", "rounds", "rnds") && t[3].Is("in", "more", "even", "without", "straight", "plain")
+	_, row := text.RowWord(near(t, 2).S)
+	if !cap || !row || !t[0].Is("knit", "work", "purl", "k", "p") || t[1].Kind != 'n' && !t[1].Is("one", "next") {
+		return false
+	}
+	return t[0].S != "work" && near(t, 3).Is("", ".", ",") || near(t, 3).Is("in", "more", "even", "without", "straight", "plain")
 }
 
 // beginsAnew reports whether a sentence behind a row goes on with rows of its own: Continue in stockinette st until …
@@ -2009,8 +2013,18 @@ func rowAhead(t []text.Token) bool {
 
 // rowAfter reports whether the row behind that of a label begins there without a sign: Row 3 k2, p2 Row 4 p2, k2.
 func rowAfter(l *ins.Label, before *text.Token, t []text.Token) bool {
+	if l.Next || l.To.By != nil || len(t) < 3 || leadsToRow(before) {
+		return false
+	}
+	if k := l.To.All + 1; t[0].Ord == k { // 1st row: k1, p1, 2nd row: p1, k1
+		if t[1].Is("and") && t[2].Ord > k {
+			t = t[2:]
+		}
+		_, row := text.RowWord(t[1].S)
+		return row && near(t, 2).Is(":")
+	}
 	_, row := text.RowWord(t[0].S)
-	return row && t[0].Cap && len(t) > 2 && t[1].Kind == 'n' && !l.Next && l.To.By == nil && t[1].Num.All == l.To.All+1 && !leadsToRow(before)
+	return row && t[0].Cap && t[1].Kind == 'n' && t[1].Num.All == l.To.All+1
 }
 
 // refers reports whether a label within a sentence only names the row: Row 2 forms the pattern.

@@ -295,6 +295,13 @@ func (p *labeller) further() bool {
 		if !ok {
 			return false
 		}
+		if p.l.To.All > p.l.From.All && p.peek(-2).Is("-") { // rows 3-5-7
+			p.l.Listed, p.l.To = append(p.l.Listed, p.l.To), p.l.From
+		}
+		if len(p.l.Listed) > 0 {
+			p.l.Listed = append(p.l.Listed, to)
+			return true
+		}
 		p.l.To = to
 		p.eatAny("inclusive", "incl")
 	case p.every():

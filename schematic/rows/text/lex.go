@@ -554,7 +554,7 @@ func (l *lexer) list(start, end int, vals []int) {
 // chain reads 62-66-70, of three sizes or more, 62/66/70, and 62-66 (70-74).
 func (l *lexer) chain(v int) ([]int, int) {
 	vals, end := []int{v}, l.i
-	if l.sizes < 3 {
+	if k := len(l.out); l.sizes < 3 || k > 1 && l.out[k-2].Is("rows", "rounds", "rnds") { // rows 3-5-7
 		return vals, end
 	}
 	save := l.i

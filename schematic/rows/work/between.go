@@ -1027,7 +1027,8 @@ func (d *done) called(k int) bool {
 // rep repeats rows.
 func (r *runner) rep(l *ins.Line, n *ins.RepeatRows) bool {
 	cycle, ok := r.bodies(l, n)
-	if !ok && !r.anyUnread() && len(r.cur.rows) > 0 && !n.Last.Set() {
+	bare := func(d done) bool { return d.line != nil && d.line.Label == nil } // it may be the row of that name
+	if !ok && !r.anyUnread() && len(r.cur.rows) > 0 && !n.Last.Set() && (n.Name == "" || !slices.ContainsFunc(r.cur.rows, bare)) {
 		r.tell("rows/reference", finding.Warning, n.At, "there are no such rows to repeat", "name rows that were worked before")
 	}
 	unread := len(cycle) == 0 || !ok
