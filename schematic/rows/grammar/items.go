@@ -424,10 +424,10 @@ var stitches = []form{
 	{rule: "onholder", pattern: "(on/onto/to/over [hold on] [first/second/third/another/separate/extra/a] [stitch/st/spare/waste/scrap/safety] [-] [piece/length/strand] [of] [spare/waste/scrap] holder/holders/thread/yarn/wool/needle/pin | on hold)", meaning: "on a holder", example: "Place next 20 sts on a holder", build: yes},
 	{rule: "leave", pattern: "leave/leaving [$next/first] {n:num} [{u:unit}] on/onto/to [stitch/st/spare/waste/separate/extra/a] [-] [safety] holder/holders/thread/yarn/wool/needle/pin", meaning: "stitches wait on a holder", example: "Next row: K20, leave next 20 on a holder, k20", when: tests{inRow, before(",", ";", "and", "then")}, build: func(m *match) any { return &ins.BindOff{N: m.num("n", 0), Hold: true} }},
 	{rule: "leave", pattern: "leave/leaving [last/$next] [$rem] [{n:num}] [$rem/other] [{u:unit}] ($rem | unworked/unfinished/held/live/free/open/aside | on/to [stitch/spare/st/waste/a/safety] [-] holder/thread/needle/yarn/pin [{tail}] | {tail})", meaning: "stitches stay unworked", example: "leave remaining 4 sts unworked", build: leave},
-	{rule: "leave", pattern: "leave/leaving {n:num} [{u:unit}] [unworked/live/held/on] [holder] at {e:edgename} [{s:edgeside}] [{c:course}]", meaning: "stitches stay unworked at an edge", example: "Leave 3 sts unworked at neck edge",
+	{rule: "leave", pattern: "leave/leaving {n:num} [{u:unit}] [unworked/live/held/on] [holder] at (each/both end/ends/side/sides | {e:edgename} [{s:edgeside}]) [{c:course}]", meaning: "stitches stay unworked at an edge", example: "Leave 3 sts unworked at neck edge",
 		build: func(m *match) any {
 			c, _ := m.get("c").(course)
-			s := &ins.Shape{N: m.num("n", 1), Edge: value[string](m, "e"), Side: value[string](m, "s"), Cloth: c.cloth, Course: c.Course}
+			s := &ins.Shape{N: m.num("n", 1), Both: m.atEach(), Edge: value[string](m, "e"), Side: value[string](m, "s"), Cloth: c.cloth, Course: c.Course}
 			s.HasOver = s.HasOver || !c.HasTimes
 			return s
 		}},

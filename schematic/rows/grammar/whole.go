@@ -277,11 +277,11 @@ var statements = []form{
 			return off
 		}},
 	{rule: "whole", pattern: "[the] $rem {n:num} $st [are] (bind/cast/bound off | bo) [loosely/firmly] [for (neck/shoulder/back {x:stretch})]", meaning: "all stitches are bound off", example: "Remaining 22 sts bind off for neck", when: tests{no(inRow)}, build: func(m *match) any { return &ins.BindOff{All: true, N: m.num("n", 0)} }},
-	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at [each/both] {e:edgename} {c:course} {x:offmore}", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
+	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] at [each/both] {e:edgename} [{z:edgeside}] {c:course} {x:offmore}", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo) at/from/on/along [each/both] {e:edgename} {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge, so many times and then otherwise", example: "Bind off at each armhole edge 4 sts once, 2 sts twice, 1 st 3 times", build: offCourse},
 	{rule: "whole", pattern: "at/from/on/along (each/both side/sides/edge/edges/end/ends [of work/row] | [each/both] {e:edgename} | $beg of [every/each/next] [rs/ws/alt/alternate/other] {w:row}) [[on] every/each {v:every}] [,] (bind/cast off | bo) {n:num} [{u:unit}] {c:course} [{x:offmore}]", meaning: "bound off at an edge or at both, again and again", example: "At each side, bind off 4 sts every other row twice", build: offCourse},
-	{rule: "offmore", pattern: "[,/;] [and] [then] [bind off | cast off | bo | $dec] {n:num} [{u:unit}] [at [each/both] {e:edgename}] {c:course} [{x:offmore}]", meaning: "and then more of it", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
-	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [{t:times}] at/from/on [each/both] {e:edgename} [{c:course}]", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
+	{rule: "offmore", pattern: "[,/;] [and] [then] [bind off | cast off | bo | $dec] {n:num} [{u:unit}] [at [each/both] {e:edgename} [{z:edgeside}]] {c:course} [{x:offmore}]", meaning: "and then more of it", example: "Bind off 5 sts at neck edge once, then 2 sts every other row twice", build: offCourse},
+	{rule: "whole", pattern: "(bind/cast off | bo | bo | leave) [$next/first/center/centre/middle] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise] [{t:times}] at/from/on (each/both end/ends/side/sides | [each/both] {e:edgename} [{z:edgeside}]) [{c:course}]", meaning: "bound off at an edge, again and again", example: "Bind off 3 sts at neck edge every 2 rows 4 times", build: offCourse},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at/on/from/for] each/both/either $edge/armhole/armholes/shoulder/shoulders/underarm/underarms [edge/edges/side/end] [of (work/row/needle/{x:piecename})] [for underarm/underarms/armhole/armholes/shoulder/shoulders/neck/sleeve/sleeves]", meaning: "bound off at both ends", example: "Bind off 5 sts on each side for underarm", when: tests{noWordBut("and", "then")}, build: func(m *match) any { return &ins.BindEach{N: m.num("n", 1), Rows: ins.N(2)} }},
 	{rule: "whole", pattern: "(bind/cast off | bo | bo) [$next/first/center/centre/middle/last/following] {n:num} [{u:unit}] [in patt/pattern/rib | purlwise/knitwise/kwise/pwise] [for] [{t:edgewords}]", meaning: "stitches are bound off", example: "bind off 4 sts, k to end", build: bindOff},
 	{rule: "whole", pattern: "(bind/cast off | bo) {n:num} [{u:unit}] [at] [{e:edgename}] (on $next/every/following {w:row} | {w:row})", meaning: "stitches are bound off", example: "Bind off 4 sts at armhole edge on next row", build: bindOff},
@@ -1170,6 +1170,9 @@ func offCourse(m *match) any {
 	s := &ins.Shape{N: m.num("n", 1), Both: c.both || m.atEach(), Edge: value[string](m, "e"), Side: c.side, Course: c.Course, Cloth: c.cloth}
 	if s.Edge == "" {
 		s.Edge = "edge"
+	}
+	if z := value[string](m, "z"); z != "" {
+		s.Side = z
 	}
 	s.HasOver = s.HasOver || !c.HasTimes && !c.Rows.Set()
 	s.Put(m.span())
