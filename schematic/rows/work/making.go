@@ -675,6 +675,7 @@ func (w *work) eachFoot(n ins.Item, p *ins.Place) {
 	default:
 		w.spaced = false
 		per := w.amount(n)
+		w.leadOver(p.Unit.Stitch, per)
 		if group || w.rec != nil || per*makes >= 3 || kind.ID == "picot" {
 			w.feetIn(n, k, func() bool { return w.take(p, 1) > 0 })
 			return

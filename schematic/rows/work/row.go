@@ -1027,6 +1027,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if w.edge && w.rows <= 0 {
 		res.total, res.per = true, w.perRow
 	}
+	w.vague = w.vague || w.ledOver && uses(w.found)
 	res.total = res.total || w.blind || w.vague && l.Stated == nil
 	r.leftOver(w, res, l, body)
 	if res.unsure = !rd.known(); res.unsure {

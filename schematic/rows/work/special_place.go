@@ -63,7 +63,9 @@ func (w *work) reach(k int, at ins.Span) {
 	if over <= 0 {
 		return
 	}
-	if !w.spaced || w.spacesAhead(over) {
+	last := len(w.out.runs) - 1
+	led := last > 0 && w.out.runs[last].space() && over <= w.out.runs[last].chain // a chain leads over them
+	if !led && (!w.spaced || w.spacesAhead(over)) {
 		w.tell("rows/under-use", finding.Warning, at, "%s stitches are passed over before the last", "work or skip %s stitches before this", over, over)
 	} else if over > mostSilent {
 		w.vague = true

@@ -85,6 +85,7 @@ type work struct {
 	free        bool           // what is left over is not told
 	pinned      bool           // all stitches were worked into a ring or along an edge
 	vague       bool           // where a stitch is worked is not sure
+	ledOver     bool           // stitches were passed without a word: so is it, if the row does not fit
 	blind       bool           // the count does not follow from the words
 	within      *stitch.Stitch // of the row that the next instruction shapes
 	perRow      int            // stitches in each row of an edge of which the rows are not known
@@ -925,6 +926,35 @@ func (w *work) chainsOver(kind *stitch.Stitch) bool {
 	}
 	w.cur.step(1)
 	return true
+}
+
+// mostLed is how many stitches a chain or a group leads over at most without a word.
+const mostLed = 8
+
+// leadOver passes stitches of other kinds up to the next of the one that is named, where a chain leads over them, or a group of n
+// stitches spreads over them: ch 2, dc in next tr; sc in next dc, 5 dc in next sc.
+func (w *work) leadOver(kind *stitch.Stitch, n int) {
+	k := len(w.out.runs)
+	if kind == nil || kind.Craft != stitch.Crochet || w.from.plain || k == 0 || n < 3 && !w.out.runs[k-1].space() {
+		return
+	}
+	w.takeTurning()
+	c := w.cur
+	for passed := 0; passed <= mostLed; {
+		c.passSpaces()
+		r := c.run()
+		switch {
+		case r == nil, r.base:
+			return
+		case alike(kind, r.kind):
+			if passed > 1 { // one between two arches is passed by chainsOver
+				w.ledOver, w.cur = true, c
+			}
+			return
+		}
+		passed += r.n - c.off
+		c.step(r.n - c.off)
+	}
 }
 
 func article(s *stitch.Stitch, t stitch.Terms) string {
