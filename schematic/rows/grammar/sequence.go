@@ -956,7 +956,7 @@ func (s *sequence) intoOne(r *ins.Repeat) {
 	}
 	if v, to := s.named("places", at); to >= 0 {
 		r.Places, s.i = v.(spots).list, to
-		if len(r.Places) == 1 && r.Places[0].N.By == nil && r.Places[0].N.All <= 1 && r.Places[0].Kind != ins.InEach && r.Times.By == nil && r.Times.All > 1 { // (ch 1, dc) twice in last st
+		if len(r.Places) == 1 && (r.Places[0].Kind == ins.InEach || r.Places[0].N.By == nil && r.Places[0].N.All <= 1) && r.Times.By == nil && r.Times.All > 1 { // (ch 1, dc) twice in last st
 			all := &ins.Repeat{Placed: r.Placed, Body: r.Body, Times: r.Times, Stop: -1}
 			r.Body, r.Times = []ins.Item{all}, ins.N(1)
 		}
