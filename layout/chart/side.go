@@ -161,18 +161,23 @@ func (p *plan) besideSeams(f *figure, size float64) *grid {
 // numberAt is where the number of a round has room: at its seam, or, for the first one, in the
 // ring.
 func (p *plan) numberAt(g *grid, l *line, s string, size float64) (pt, bool) {
-	free := func(at pt) bool {
+	free := func(at pt, air float64) bool {
 		lo, hi := (&label{s: s, at: at}).box(size)
-		return g.free(pt{X: lo.X - 0.3, Y: lo.Y - 0.2}, pt{X: hi.X + 0.3, Y: hi.Y + 0.2})
+		return g.free(pt{X: lo.X - air, Y: lo.Y - air/1.5}, pt{X: hi.X + air, Y: hi.Y + air/1.5})
 	}
-	for _, by := range besideSeam.up {
-		for _, aside := range besideSeam.aside {
-			if at := p.seam(l, l.base+by*(l.top-l.base), aside); free(at) {
-				return at, true
+	for _, air := range [2]float64{0.3, 0} {
+		for _, by := range besideSeam.up {
+			for _, aside := range besideSeam.aside {
+				if at := p.seam(l, l.base+by*(l.top-l.base), aside); free(at, air) {
+					return at, true
+				}
 			}
 		}
+		if l.n <= 1 && free(pt{}, air) {
+			return pt{}, true
+		}
 	}
-	return pt{}, l.n <= 1 && free(pt{})
+	return pt{}, false
 }
 
 // seam is the place between the last and the first stitch of a round.
