@@ -91,8 +91,8 @@ func bellyOf(legs int) float64 { return min(0.42*float64(legs-1), 1.5) }
 
 // bars is how many slanted bars a plain stitch has.
 func bars(k *stitch.Stitch) int {
-	switch k.Key {
-	case "dc", "cluster", "bobble", "popcorn":
+	switch k.Plain().Key {
+	case "dc":
 		return 1
 	case "tr":
 		return 2

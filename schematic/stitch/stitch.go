@@ -7,6 +7,8 @@
 // chart), read from memory; heights and turning chains are common practice.
 package stitch
 
+import "fmt"
+
 // Terms are the words in which crochet stitches are named. Knitting words are
 // the same in both, save casting off.
 type Terms int
@@ -89,6 +91,25 @@ func (s *Stitch) Plain() *Stitch {
 		return b
 	}
 	return s
+}
+
+// Of is a cluster, a bobble, a popcorn or a puff of so many legs of a plain stitch: a 2-dc cluster.
+func (s *Stitch) Of(legs int, base string) *Stitch {
+	b := ByID(base)
+	if legs == s.Legs && base == s.Base || b == nil || legs < 2 {
+		return s
+	}
+	for _, one := range []string{"cl", "pc", "bobble", "puff"} { // whatever this one is of
+		if k := ByID(one); k.Key == s.Key {
+			s = k
+		}
+	}
+	o := *s
+	o.Legs, o.Base, o.Height, o.Also = legs, base, b.Height, nil
+	o.ID = fmt.Sprint(legs, base, s.ID)
+	o.US, o.USAbbr = fmt.Sprintf("%d-%s %s", legs, b.USAbbr, s.US), fmt.Sprintf("%d-%s %s", legs, b.USAbbr, s.USAbbr)
+	o.UK, o.UKAbbr = fmt.Sprintf("%d-%s %s", legs, b.UKAbbr, s.UK), fmt.Sprintf("%d-%s %s", legs, b.UKAbbr, s.UKAbbr)
+	return &o
 }
 
 // plain are the plain crochet stitches by rising height.

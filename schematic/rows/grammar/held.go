@@ -34,7 +34,7 @@ func closedTogether(m *match) any {
 		return nil
 	}
 	p := v.list[0]
-	s := &ins.Stitch{Kind: stitch.ByID("cl"), N: ins.N(1), Places: v.list}
+	s := &ins.Stitch{Kind: stitch.ByID("cl").Of(n.All, k.ID), N: ins.N(1), Places: v.list}
 	if over := p.N; p.Kind == ins.InNext && (over.By != nil || over.All > 1) { // 1 tr in each of next 3 sts
 		if s.Kind = stitch.ByID(k.ID + strconv.Itoa(over.All) + "tog"); over.By != nil || n.All > 1 || s.Kind == nil {
 			return nil

@@ -354,8 +354,11 @@ var stitches = []form{
 			if k, ok := m.get("k").(thing); ok {
 				c.As = k.Kind
 			}
-			if one, ok := m.get("one").(ins.Num); ok && one.All > 1 && (c.As == nil || c.As.Key != "cluster") { // counts as 2 dc, one of which is worked
-				return ins.Counting{}
+			if one, ok := m.get("one").(ins.Num); ok && one.All > 1 {
+				if c.As == nil || c.As.Key != "cluster" { // counts as 2 dc, one of which is worked
+					return ins.Counting{}
+				}
+				c.As = c.As.Of(one.All, c.As.Base)
 			}
 			if m.said("and", "plus", "+", ",") && (m.has("n") || m.has("s")) {
 				c.Space = m.num("s", 0)
@@ -487,7 +490,7 @@ func stitchOf(m *match) *ins.Stitch {
 	k := value[thing](m, "k")
 	s := &ins.Stitch{Kind: k.Kind, Inc: k.Inc, Dec: k.Dec, Call: k.Call, N: m.num("n", 1)}
 	if k.Kind != nil && ofLegs(k.Kind) && m.legs() { // one 5-tr cluster
-		s.N = ins.N(1)
+		s.Kind, s.N = k.Kind.Of(s.N.All, k.Kind.Base), ins.N(1)
 	}
 	if k.Each > 1 {
 		if s.N.By == nil {

@@ -423,13 +423,21 @@ func (r *Reader) defined(name, line, body string, n int) bool {
 		r.x.Groups[len(r.x.Groups)-1].Over = over
 		return true
 	case one && r.crochet:
-		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: 1, Makes: 1, Height: 2, Base: "dc", Legs: 3, Key: "cluster"}
+		s := &stitch.Stitch{ID: name, US: name, UK: name, USAbbr: name, UKAbbr: name, Uses: 1, Makes: 1, Height: 2, Base: "dc", Legs: legsIn(name), Key: "cluster"}
 		r.x.Own[name], r.x.Own[name+"s"] = s, s
 		r.call(squeezeWords(name), thing{Kind: s})
 		r.call(squeezeWords(name)+"s", thing{Kind: s})
 		return true
 	}
 	return false
+}
+
+// legsIn is of how many stitches a cluster is, by the number with which its name begins: 2dc-cl; 3 if it has none (common practice).
+func legsIn(name string) int {
+	if n := int(name[0] - '0'); n > 1 && n < 10 {
+		return n
+	}
+	return 3
 }
 
 // allLoops are the loops through which a stitch is closed in the end: through all 4 loops on hook.

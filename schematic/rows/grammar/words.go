@@ -190,13 +190,14 @@ func (m nameTable) clusters(id string, t stitch.Terms) {
 	a := stitch.ByID(id).Abbr(t)
 	for w, one := range map[string]string{"cluster": "cl", "cl": "cl", "popcorn": "pc", "pc": "pc", "bobble": "bobble", "puff": "puff", "puffst": "puff", "puffstitch": "puff", "bob": "bobble", "popcornst": "pc"} {
 		s := stitch.ByID(one)
-		for _, n := range []string{"2", "3", "4", "5", "6", "7"} {
-			m[n+a+w], m["beg"+n+a+w] = s, s
+		for n, word := range [...]string{2: "two", 3: "three", 4: "four", 5: "five", 6: "six", 7: "seven"} {
+			if n < 2 {
+				continue
+			}
+			d, of := strconv.Itoa(n), s.Of(n, id)
+			m[d+a+w], m["beg"+d+a+w], m[word+a+w] = of, of, of
 		}
-		for _, n := range []string{"two", "three", "four", "five"} {
-			m[n+a+w] = s
-		}
-		m.put(s, a+w, "beg"+a+w)
+		m.put(s.Of(s.Legs, id), a+w, "beg"+a+w)
 	}
 }
 

@@ -279,7 +279,7 @@ func alike(u, k *stitch.Stitch) bool {
 	if k.Base == u.ID && (k.Together || k.Post != stitch.NoPost || k.ID == "ktbl" || k.ID == "ptbl" || k.ID == "kfb" || k.ID == "pfb") {
 		return true
 	}
-	if u.Key == "cluster" && (k.Together && k.Legs >= 3 || k.Key == "cluster") {
+	if u.Legs > 1 && !u.Together && u.Key == k.Key || u.Key == "cluster" && k.Together && k.Legs >= 3 {
 		return true
 	}
 	return u.Craft == stitch.Knitting && k.Craft == stitch.Knitting

@@ -1027,7 +1027,6 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 	if w.edge && w.rows <= 0 {
 		res.total, res.per = true, w.perRow
 	}
-	w.vague = w.vague || w.ledOver && uses(w.found)
 	res.total = res.total || w.blind || w.vague && l.Stated == nil
 	r.leftOver(w, res, l, body)
 	if res.unsure = !rd.known(); res.unsure {
@@ -1046,6 +1045,7 @@ func (r *runner) try(rd *reading, l *ins.Line, body []ins.Item) *result {
 
 // loosen says of what was found in a row of which the words are vague that it is no more than loosely so.
 func (w *work) loosen() {
+	w.doubtLed()
 	for i := range w.found {
 		if f := &w.found[i]; f.why == none && (w.vague || w.free && f.kind == "rows/over-use") { // free: beside what is picked up others may have waited
 			f.why = loosely

@@ -128,6 +128,7 @@ func (w *work) body(list []ins.Item) {
 		w.passMarks()
 	}
 	w.keepNeedles()
+	w.doubtLed()
 }
 
 // behindJoin is the chain that stands last, behind a join or the slip stitch that is one; nil if none does.
@@ -956,6 +957,9 @@ func (w *work) leadOver(kind *stitch.Stitch, n int) {
 		c.step(r.n - c.off)
 	}
 }
+
+// doubtLed makes a row vague that passed stitches without a word and does not fit.
+func (w *work) doubtLed() { w.vague = w.vague || w.ledOver && uses(w.found) }
 
 func article(s *stitch.Stitch, t stitch.Terms) string {
 	if s == nil {
