@@ -64,11 +64,39 @@ func (w *Work) plainFrom(r int) int {
 	n := 0
 	for ; r+n < len(w.Rows) && r+n > 0; n++ {
 		row, below := &w.Rows[r+n], &w.Rows[r+n-1]
-		if row.Gap > 0 || row.Unread != "" || len(row.Missing) > 0 || !row.evenOver(below) {
+		if row.Gap > 0 || row.Unread != "" || len(row.Missing) > 0 || !row.evenOver(below) || !w.goesOn(r+n) {
 			break
 		}
 	}
 	return n
+}
+
+// goesOn reports whether a row looks like the one below it, or, as in garter stitch, like the one below that.
+func (w *Work) goesOn(r int) bool {
+	look := w.Rows[r].look()
+	return look == w.Rows[r-1].look() || r > 1 && look == w.Rows[r-2].look() || w.Rows[r-1].Base
+}
+
+// look is what most stitches of a row are, as the right side shows them.
+func (row *Row) look() (most string) {
+	many := map[string]int{}
+	for i := range row.St {
+		if s := &row.St[i]; s.Kind != nil && !s.Turn {
+			k := s.look(row.Wrong)
+			if many[k]++; many[k] > many[most] || many[k] == many[most] && k < most {
+				most = k
+			}
+		}
+	}
+	return most
+}
+
+// look is a stitch as the right side shows it.
+func (s *St) look(wrong bool) string {
+	if _, knitted := knitStrokes[s.Kind.Key]; knitted {
+		return shownKey(s.Kind, wrong) + s.Colour
+	}
+	return s.Kind.ID + s.Colour
 }
 
 // evenOver reports whether a row is worked even: each stitch on one of the row below, all alike
@@ -85,10 +113,7 @@ func (row *Row) evenOver(below *Row) bool {
 			return false
 		}
 		seen[s.Feet[0]] = true
-		k := s.Kind.ID + s.Colour
-		if _, knitted := knitStrokes[s.Kind.Key]; knitted {
-			k = shownKey(s.Kind, row.Wrong) + s.Colour
-		}
+		k := s.look(row.Wrong)
 		if i > 0 && k != key && !s.Turn && !row.St[i-1].Turn {
 			return false
 		}
