@@ -71,7 +71,7 @@ func (r *Reader) cutWords(words string, n int) string {
 		if _, ok := crossOf(all); ok {
 			return all
 		}
-		if strings.TrimSpace(r.x.Src[k]) == "" || told().MatchString(r.x.Src[k]) {
+		if strings.TrimSpace(r.x.Src[k]) == "" && !r.goesOn(k+1) || told().MatchString(r.x.Src[k]) {
 			break
 		}
 		all += " " + r.x.Src[k]
@@ -151,7 +151,8 @@ func crossOf(words string) (stitch.Cross, bool) {
 		return c, c.Held > 0 && c.Over > 0 && c.Size() <= 40
 	}
 	if m := twisted().FindStringSubmatch(words); m != nil {
-		c := stitch.Cross{Held: 1, Over: 1, Left: strings.Contains(m[1], "behind") || strings.Contains(m[1], "back of") || strings.Contains(m[1], "from the back") || through(m[1])}
+		before := words[:strings.Index(words, m[1])]
+		c := stitch.Cross{Held: 1, Over: 1, Left: strings.Contains(before, "back of") || strings.Contains(m[1], "behind") || strings.Contains(m[1], "back of") || strings.Contains(m[1], "from the back") || through(m[1])}
 		c.Purl = m[2][0] == 'p' && !c.Left
 		return c, true
 	}

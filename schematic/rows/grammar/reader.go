@@ -868,7 +868,7 @@ func (r *Reader) keyed(raw string, n int) bool {
 		r.x.Read.Words++
 		return true
 	}
-	if !r.crochet && aboutPattern().MatchString(trimmed) {
+	if !r.crochet && (aboutPattern().MatchString(trimmed) || r.endsMeaning(n)) {
 		r.x.Read.Words++
 		r.note(trimmed, n)
 		return true
@@ -909,7 +909,16 @@ var gaugeAlone = text.Once(`(?i)^(?:in [\w ]{3,24}, )?\d+(?:½|¼|¾)? ?[\w ]{0,
 var gaugeOver = text.Once(`(?i)^(?:gauge|tension) ?(?:over |in )?[\d½¼¾]+ ?(?:x ?[\d½¼¾]+ ?)?(?:"|”|″|ins?\b|inch|cm)[^:=]{0,12}[:=] ?\d`)
 
 // aboutPattern is a line that only tells what a chart shows, how wide a repeat is, or with what the rows begin and end.
-var aboutPattern = text.Once(`(?i)^\W*(?:the )?chart shows only\b|^\W*(?:the )?patt?(?:ern)?\.? rep(?:eat)?\.? (?:=|is)|^\W*begin with\b.*(?:\bpatt?(?:ern)?\.? rep|\brow 0\b|\bset-?up row\b)|^\W*repeat patt?(?:ern)?\.? between`)
+var aboutPattern = text.Once(`(?i)^\W*(?:the )?chart shows\b|^\W*place (?:a )?(?:stitch )?mar?kers?\b.*\bevery \d+ st|^\W*(?:start|begin|commence) (?:the )?(?:mosaic|lace|cable|colou?rwork|fair isle|slip[- ]stitch|textured?) patt(?:ern)?\.?$|^\W*(?:the )?patt?(?:ern)?\.? rep(?:eat)?\.? (?:=|is)|^\W*begin with\b.*(?:\bpatt?(?:ern)?\.? rep|\brow 0\b|\bset-?up row\b)|^\W*repeat patt?(?:ern)?\.? between`)
+
+// endsMeaning reports whether line n goes on, behind a blank line, with what a line above says that a short name stands for.
+func (r *Reader) endsMeaning(n int) bool {
+	if n < 3 || strings.TrimSpace(r.x.Src[n-2]) != "" || !r.goesOn(n-1) {
+		return false
+	}
+	above := strings.TrimSpace(r.x.Src[n-3])
+	return text.Means(above) && !strings.ContainsAny(above[len(above)-1:], ".!)")
+}
 
 // worksOver is a line that tells over how many stitches a pattern is worked, or that their number varies.
 var worksOver = text.Once(`(?i)^\W*(?:work(?:ed)? )?(?:with |over |on )?(?:a |any )?multiples? of\s+\d+[^.;*]*\.?$|^(?:the )?number of (?:sts|stitches) (?:var|chang|differ)`)
@@ -2113,7 +2122,7 @@ func (r *Reader) line(tokens []text.Token) {
 	if label != nil {
 		label.At.Line = first.Line
 		r.around = r.around || saysRound(l.Src)
-		label.Round = label.Round || r.around
+		label.Round = label.Round || r.around || r.knits && !r.crochet && goesAround(tokens)
 		label.Side = cmp.Or(label.Side, sideBehind(tokens[k:]))
 		beforeFirst(label)
 		l.Label = label
@@ -2168,6 +2177,15 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// goesAround reports whether a knitted row ends with around: it is a round, whatever it is called.
+func goesAround(t []text.Token) bool {
+	n := len(t) - 1
+	for n > 0 && t[n].Is(".", ",") {
+		n--
+	}
+	return t[n].Is("around") && n > 2
 }
 
 // behindCastOn is a line, parted from the stitches that are cast on in its sentence: CO 80 sts, *k4, p4* to end.

@@ -2510,7 +2510,7 @@ const mostCount = 80
 
 // counted reads a count that stands in its place as words: - 15 dc, 36 sts remain, you will have 7 spaces.
 func (s *sequence) counted() bool {
-	if s.depth > 0 || s.withinStars() || s.listsHeld(s.i) {
+	if s.depth > 0 || s.withinStars() || s.listsHeld(s.i) || s.at(s.i+1).Is("edge", "selvedge", "selvage") { // ends with 1 edge st
 		return false
 	}
 	lead := s.behindLead()
