@@ -31,6 +31,12 @@ func TestAChartHasTheRowsOfItsTextAndNoOthers(t *testing.T) {
 		"ribbed behind the cast-on":    {"CO 8 stitches *K2 P2*\nRow 2: *K2, P2* to end.\n", 2, 8},
 		"knitted behind the cast-on":   {"Cast on 8 sts and knit 2 rows.\nRow 1: K8.\n", 3, 8},
 		"rib told with the cast-on":    {"Cast on 8 sts and work in k1, p1 rib for 4 rows.\nRow 1: K8.\n", 5, 8},
+		"short names without a sign":   {"K Knit\nP Purl\nYO Yarn Over\nSts Stitches\nCast on 4 sts.\nRow 1 (RS): K1, yo, k2tog, k1.\nRow 2: Purl.\n", 2, 4},
+		"even rows with a remark":      {"Cast on 4 sts.\nRow 1 (RS): K1, yo, k2tog, k1.\nRow 2 and all even rows (except the last): P across.\nRow 3: K1, ssk, yo, k1.\nRow 4: Purl.\nRow 5: K4.\n", 5, 4},
+		"wrong-side rows in words":     {"Cast on 6 sts and work according to chart.\nThe chart shows only RS rows.\nOn WS rows, work sts as they appear and yo's P.\nThe pat rep = 2 sts wide.\nBegin with edge st, work patt rep throughout, end with edge st.\nsk2p: slip 1 stitch as if to knit, knit 2 together and pass the slipped stitch over\nRow 1: edge st, *yo, k2tog; rep from *, edge st.\nRow 3: edge st, *ssk, yo; rep from *, edge st.\nRepeat Rows 1-4 throughout.\n", 4, 6},
+		"its own edge, with a number":  {"Cast on 7 sts.\nRow 1 (right side): 1 edge stitch, * k1, p1 *; repeat from * to *; end with k1, 1 edge stitch.\nRow 2: 1 edge stitch, p1, * k1, p1 *; repeat from * to *; end with 1 edge stitch.\n", 2, 7},
+		"a cable told where it is":     {"Cast on 10 sts. 1st row: P 3, k 4, p 3. 2nd row: K across. 3rd row: P 3, make a cable (to make a cable, slip off next 2 sts on a holder; keeping the holder in front, k the next 2 sts, then k the 2 sts on the holder), p 3.\n", 3, 10},
+		"the writer tells of herself":  {"Cast on 5 sts.\nRow 1 Knit 5\nI use a marker to mark the center stitch. Then knit to within one stitch of the end, finishing with a yo, k1.\nRow 2 Knit 5\n", 2, 5},
 		"the side behind the stitches": {"Cast on 5 sts.\nRow 1: K5 (Wrong side)\nRow 2: K2, yo, k2tog, k1 (Right side)\n", 2, 5},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -85,6 +91,48 @@ func TestTheYarnInTheBracketsOfARow(t *testing.T) {
 		colours += s.Colour
 	}
 	assert.Equal(t, "BABAB", colours)
+}
+
+// RSF and WSF tell the side too, a foundation row stands below row 1 without a number, and a knitted row that goes around is a round.
+func TestSidesAndRoundsByOtherWords(t *testing.T) {
+	w := fromText(t, "Multiple of 4 sts.\nFoundation row: RSF, *k2, p2; rep from * to end.\nCommence Pattern\n1st row: WSF, *p2, k2; rep from * to end.\n2nd row: Knit.\n")
+	require.Len(t, w.Rows, 4)
+	assert.Equal(t, []bool{false, true, false}, []bool{w.Rows[1].Wrong, w.Rows[2].Wrong, w.Rows[3].Wrong})
+	assert.Equal(t, []string{"foundation", "1", "2"}, []string{w.Rows[1].name(), w.Rows[2].name(), w.Rows[3].name()})
+	w = fromText(t, "Cast on 12 sts and join.\nRow 1: *Ssk, k1, yo, p1; repeat from * around\nRow 2: *K3, p1; repeat from * around\n")
+	assert.True(t, w.Rows[1].Round && w.Rows[2].Round)
+}
+
+// A pattern behind rows of which the count is lost stands on stitches of its own.
+func TestAPatternBehindALostCount(t *testing.T) {
+	x := rows.Read("t", []byte("Cast on 20 sts.\nWork 18 rows in stocking stitch with 4 garter sts at each side.\n\nLETTER PATTERN\nRow 1 (RS): K all sts.\nRow 2: P2, k3, p2.\nRow 3: K all sts.\n"), rows.Options{TermsSet: true})
+	g, ok := rows.GraphOf(x, "LETTER PATTERN", 0)
+	require.True(t, ok)
+	w, ok := FromGraph(g)
+	require.True(t, ok)
+	assert.Empty(t, w.Gaps())
+	assert.Len(t, w.Rows, 4)
+}
+
+// A row repeated is worked in the yarn that its line names, or else in its own; the yarn may stand before the work.
+func TestTheYarnOfARowRepeated(t *testing.T) {
+	yarns := func(text string) (out string) {
+		for _, r := range fromText(t, text).Rows[1:] {
+			out += r.St[0].Colour[:1]
+		}
+		return out
+	}
+	assert.Equal(t, "AABB", yarns("Cast on 5 sts.\n1st row: RSF, using colour A, k1, *yfd, sl1pw, yb, k1, rep from * to end.\n2nd row: Using colour A, p2, *yb, sl1pw, yfd, p1, rep from * to last st, p1.\n3rd row: Using colour B, as 1st row.\n4th row: Using colour B, as 2nd row.\n"))
+	assert.Equal(t, "WWBBWW", yarns("Cast on 8 sts.\nRow 1: White: Knit.\nRow 2: White: Purl.\nRow 3: Blue: K3, sl 2 wyib, k3. (Slip all stitches purl-wise.)\nRow 4: Blue: P3, sl 2 wyif, p3.\nRows 5 & 6: White: Repeat rows 1 and 2.\n"))
+}
+
+// The stitches beyond the turn of a short row keep their marker, and what is slipped over a stitch that is put back is gone.
+func TestAMarkerBeyondAShortRow(t *testing.T) {
+	w := fromText(t, "Cast on 9 sts.\nRow 1 (RS): K3, place marker, k6.\nRow 2: K6, turn.\nRow 3: K6.\nRow 4: K to marker, slip marker, k3.\nRow 5: K8, slip the last st just worked back onto the left needle and slip 1 st over it, k1.\n")
+	assert.Empty(t, w.Gaps())
+	require.Len(t, w.Rows, 6)
+	assert.Len(t, w.Rows[4].St, 9)
+	assert.Equal(t, 8, w.Rows[5].counted())
 }
 
 // A heading in the midst of numbered rows parts them, and loses none.

@@ -2120,16 +2120,7 @@ func (r *Reader) line(tokens []text.Token) {
 	}
 	label, k, count := text.Label(tokens, r.roundR)
 	if label != nil {
-		label.At.Line = first.Line
-		r.around = r.around || saysRound(l.Src)
-		label.Round = label.Round || r.around || r.knits && !r.crochet && goesAround(tokens)
-		label.Side = cmp.Or(label.Side, sideBehind(tokens[k:]))
-		beforeFirst(label)
-		l.Label = label
-	}
-	if label != nil {
-		k += asFollows(tokens[k:])
-		k += r.yarnBefore(tokens, k, l)
+		k = r.labels(l, label, tokens, k)
 	}
 	p := r.parser(tokens[k:], l)
 	l.Into = p.into()
@@ -2177,6 +2168,18 @@ func (r *Reader) line(tokens []text.Token) {
 		r.x.Read.Stated++
 	}
 	r.count(l)
+}
+
+// labels gives a line the label that its first k tokens are, and goes behind what leads from it to the row.
+func (r *Reader) labels(l *ins.Line, label *ins.Label, t []text.Token, k int) int {
+	label.At.Line = t[0].Line
+	r.around = r.around || saysRound(l.Src)
+	label.Round = label.Round || r.around || r.knits && !r.crochet && goesAround(t)
+	label.Side = cmp.Or(label.Side, sideBehind(t[k:]))
+	beforeFirst(label)
+	l.Label = label
+	k += asFollows(t[k:])
+	return k + r.yarnBefore(t, k, l)
 }
 
 // goesAround reports whether a knitted row ends with around: it is a round, whatever it is called.
