@@ -215,6 +215,19 @@ func facts(p *schematic.Pattern, gs []*schematic.Garment, r *reader) []Fact {
 	return out
 }
 
+// nominal are the two lengths of a swatch that go for one another; the counts are worked out with the first.
+var nominal = map[units.Unit]string{units.CM: "10 cm / 4 in", units.Inch: "4 in / 10 cm"}
+
+// oneLength is a gauge for who works out a measurement: only one of the two lengths makes it exactly.
+func oneLength(gauge Text) Text {
+	s := gauge[0].S
+	for _, pair := range nominal {
+		first, _, _ := strings.Cut(pair, " /")
+		s = strings.Replace(s, pair, first, 1)
+	}
+	return Words(s)
+}
+
 func gaugeText(g schematic.Gauge, p *schematic.Pattern, named bool) string {
 	rows := "rows"
 	if g.Rounds {
@@ -222,10 +235,7 @@ func gaugeText(g schematic.Gauge, p *schematic.Pattern, named bool) string {
 	}
 	over := units.Steps{}.With(g.Over, g.OverUnit)
 	if g.Over.Eq(units.Int(100)) && g.OverUnit == units.CM || g.Over.Eq(units.Of(units.Int(4), units.Inch)) {
-		over = "10 cm / 4 in" // one nominal pair
-		if g.OverUnit == units.Inch {
-			over = "4 in / 10 cm"
-		}
+		over = nominal[g.OverUnit]
 	}
 	text := units.Mixed(g.Stitches) + " sts and " + units.Mixed(g.Rows) + " " + rows + " over " + over
 	if g.Stitch != "" {

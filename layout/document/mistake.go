@@ -182,8 +182,12 @@ func (w mistake) told(c *Content) []string {
 		if m.Of == "row" {
 			per = m.Gauge.Rows
 		}
-		sum := fmt.Sprintf("%s × %s %s ÷ %s = %s %s, not %s %s.", counted(m),
-			units.In(m.Gauge.Over, m.Gauge.OverUnit), m.Gauge.OverUnit, units.Mixed(per), w.right[i], w.unit, w.said[i], w.unit)
+		in := m.Gauge.OverUnit
+		sum := fmt.Sprintf("%s × %s %s ÷ %s = ", counted(m), units.In(m.Gauge.Over, in), in, units.Mixed(per))
+		if in != w.unit {
+			sum += units.Decimal(units.In(m.Length, in), 2) + " " + in.String() + " = "
+		}
+		sum += fmt.Sprintf("%s %s, not %s %s.", w.right[i], w.unit, w.said[i], w.unit)
 		if c.Sizes.Len() > 1 {
 			sum = "Size " + c.Sizes.Names[i] + ": " + sum
 		}

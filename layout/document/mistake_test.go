@@ -14,6 +14,7 @@ import (
 	"flatwright/layout/document"
 	"flatwright/layout/sheet"
 	"flatwright/schematic/read"
+	"flatwright/schematic/units"
 )
 
 func textsOn(sheets []*sheet.Sheet) []string {
@@ -73,6 +74,33 @@ func TestOneMeasurementIsWrongAndTheAnswerSaysWhichAndWhy(t *testing.T) {
 		holds(t, "mistake answers", answered, document.Options{})
 	}
 	assert.Greater(t, len(different), 6, "seeds make different sheets")
+}
+
+// A swatch of 10 cm is not one of 4 in: in inches, the sum goes by way of the centimetres that it makes (1 in = 2.54 cm).
+func TestASheetInTheOtherUnitStatesOneLengthOfTheSwatchAndTheWayOver(t *testing.T) {
+	gs, c := worked(t, "../../examples/saltmarsh-cardigan.yaml")
+	sum := regexp.MustCompile(`: (\d+) \w+ × 10 cm ÷ (\S+) = (\S+) cm = (\d*)([¼½¾]?) in, not`)
+	told := 0
+	for seed := range uint64(6) {
+		sheets, err := document.FindTheMistake(gs, c, document.Options{Units: []units.Unit{units.Inch}}, seed, true)
+		require.NoError(t, err)
+		all := strings.Join(textsOn(sheets), "\n")
+		assert.Contains(t, all, "over 10 cm")
+		assert.NotContains(t, all, "/ 4 in")
+		for _, m := range sum.FindAllStringSubmatch(all, -1) {
+			told++
+			var v [3]float64
+			for i := range v {
+				v[i], err = strconv.ParseFloat(m[i+1], 64)
+				require.NoError(t, err)
+			}
+			whole, _ := strconv.ParseFloat("0"+m[4], 64)
+			inches := whole + map[string]float64{"¼": 0.25, "½": 0.5, "¾": 0.75}[m[5]]
+			assert.InDelta(t, v[0]*10/v[1], v[2], 0.005+1e-9, m[0])
+			assert.InDelta(t, v[2]/2.54, inches, 0.125+0.002, m[0])
+		}
+	}
+	assert.Positive(t, told)
 }
 
 // What a pupil works out of the sheet is what the answers print: stitches or rows by the gauge.

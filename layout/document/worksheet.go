@@ -3,6 +3,7 @@ package document
 import (
 	"fmt"
 	"maps"
+	"slices"
 	"strings"
 
 	"flatwright/fonts"
@@ -103,6 +104,10 @@ func (b *builder) rule(in []UnitOf) {
 		"1 in = 2.54 cm. Round only at the end: "+strings.Join(nearest, ", ")+".")
 	for _, f := range b.c.Facts {
 		if f.Name == "Gauge" || f.Name == "Tension" {
+			f.Lines = slices.Clone(f.Lines)
+			for i, line := range f.Lines {
+				f.Lines[i] = oneLength(line)
+			}
 			b.facts([]Fact{f}, 38)
 		}
 	}
