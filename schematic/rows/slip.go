@@ -50,7 +50,14 @@ func plainAt(s *Section, f *finding.Finding) bool {
 			row = l
 		}
 	}
-	return f.Kind == "rows/stated" && row != nil && row.Label != nil && len(row.Body) > 0 && plain(row.Body)
+	if f.Kind != "rows/stated" || row == nil || row.Label == nil || len(row.Body) == 0 {
+		return false
+	}
+	body := row.Body
+	if _, turning := body[0].(*instructions.Chain); turning { // what it counts for was tried
+		body = body[1:]
+	}
+	return len(body) > 0 && plain(body)
 }
 
 func plain(list []instructions.Item) bool {

@@ -41,6 +41,7 @@ func TestWhatTheOtherSizesBearOutIsTold(t *testing.T) {
 		"Terms: US\nSizes: S (M, L)\nCh 25 (33, 47).\nRow 1: Sc in 2nd ch from hook and in each ch across, turn. 24 (32, 46) sc\nRow 2: Ch 1, *sc in next 2 sts, ch 2, skip 2 sts; rep from * across, turn.\n",
 		"Terms: US\nCast on 72 sts.\nRow 1: K5, (k2tog, k10) 5 times, k2tog, k5. (60 sts)\n",
 		"Terms: US\nMake a magic ring.\nRnd 1: 6 sc in ring. (6)\nRnd 2: 2 sc in each st around. (20)\n",
+		"Terms: UK\nCh 14.\nRow 1: Htr in 3rd ch from hook and in each ch across, turn. (12 htr)\nRow 2: Ch 2, htr in each st across, turn. (17 htr)\n", // a turning chain counts or not
 	} {
 		list := warnings(text)
 		if assert.Len(t, list, 1, text) {
