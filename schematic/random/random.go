@@ -183,7 +183,7 @@ func (m *g) upper(n []int) []schematic.Section {
 		end = append(end, &schematic.Shape{Shapings: []schematic.Shaping{{By: m.one(1), At: schematic.RightEdge, Every: m.one(m.int("every", 1, 3)), Times: m.one(drop)}}})
 	}
 	if m.yes("stepped shoulder") && side[0]-drop > 6 {
-		end = append(end, &schematic.BindOff{Leave: m.int("shoulder left", 0, 1) == 1, Stitches: m.one(2), At: schematic.LeftEdge, Every: m.one(2), Times: m.one(2), Edge: "shoulder"})
+		end = append(end, &schematic.BindOff{Leave: true, Stitches: m.one(2), At: schematic.LeftEdge, Every: m.one(2), Times: m.one(2), Edge: "shoulder"})
 	}
 	end = append(end, &schematic.Even{Amount: rows(m.same(m.int("top", 1, 4)))}, &schematic.BindOff{All: true, Edge: "shoulder"})
 	return []schematic.Section{

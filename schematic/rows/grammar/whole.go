@@ -1260,7 +1260,7 @@ func pickUpKind(m *match) any {
 }
 
 func workOn(m *match) any {
-	if !m.has("u") || !m.said("these", "first", "remaining", "rem", "last", "those", "only", "center", "next") || !m.said("on", "over", "these", "those", "only") {
+	if !m.has("u") || !m.said("these", "first", "remaining", "rem", "last", "those", "only", "center", "next", "forth", "forwards") || !m.said("on", "over", "these", "those", "only") {
 		return nil
 	}
 	if m.p.t[m.from].Is("over") && m.said("next") && m.p.line.IsRow() && m.p.at(m.from-1).Is(",") { // k. 7, p. 1, k. 1, over the next 7 sts.

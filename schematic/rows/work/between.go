@@ -459,7 +459,7 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	taken := skipped > 0 || slices.Contains([]string{"held", "holder", "next", "remaining", "rem", "unworked", "skipped"}, n.From)
 	told := n.N.At(r.size)
 	at := slices.IndexFunc(r.lefts, func(v left) bool { return v.f.stitches() == told })
-	if !taken && (told <= 0 || at < 0) || len(r.lefts) == 0 {
+	if len(r.lefts) == 0 || at < 0 && (!taken || told > 2*r.lefts[r.mostLeft()].f.stitches()) { // others wait from before
 		r.put(nil, false)
 		if told > 0 {
 			f := uniform(r.mainOf(), told)

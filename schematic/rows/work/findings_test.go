@@ -61,6 +61,8 @@ func TestEachThingThatDoesNotFitIsToldOnceWithItsNumbers(t *testing.T) {
 		{"twice 10 of 30 at an edge with its side", "Cast on 30 sts.\nCast off 10 sts at shoulder edge (right) every 2 rows 2 times, over 4 rows. (11 sts)\n", "rows/stated", "the row makes 10 stitches, not 11", "say 10", 4},
 		{"3 times 3 at each end of 48", "Cast on 48 sts.\nLeave 3 sts unworked at each end every 2 rows 3 times, over 6 rows. (31 sts)\n", "rows/stated", "the row makes 30 stitches, not 31", "say 30", 4},
 		{"3 times 3 bound off at each end of 48", "Cast on 48 sts.\nBind off 3 sts at each end every 2 rows 3 times, over 6 rows. (31 sts)\n", "rows/stated", "the row makes 30 stitches, not 31", "say 30", 4},
+		{"24 of 48 for a heel", "Cast on 48 sts.\nKnit 10 rnds.\nHeel\nWork back and forth on 24 sts.\nRow 1: Knit. (25 sts)\n", "rows/stated", "the row makes 24 stitches, not 25", "say 24", 7},
+		{"80 that waited longer than the 36 left last", "Cast on 160 sts.\nRow 1: Knit. (160 sts)\nFront\nCast on 70 sts.\nNext row: K34, turn and leave rem sts on a holder.\nKnit 3 rows.\nBack\nRejoin yarn to 80 sts on holder.\nNext row: K2tog, k to end. (78 sts)\n", "rows/stated", "the row makes 79 stitches, not 78", "say 79", 11},
 		{"10 rows, 3 pairs and one", "Cast on 10 sts.\nRow 1: Knit. (10 sts)\nRow 2: Purl. (10 sts)\nRows 3-12: Rep Rows 1 and 2 three times, then rep Rows 1 and 2 once more. (10 sts)\n",
 			"rows/number", "this line is for 10 rows, and its repeats make 8", "", 6},
 		{"10 rows, 4 pairs", "Cast on 10 sts.\nRow 1: Knit. (10 sts)\nRow 2: Purl. (10 sts)\nRows 3-12: Rep Rows 1 and 2 four times. (10 sts)\n",
