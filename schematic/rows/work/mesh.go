@@ -100,12 +100,15 @@ func beforeGaps(n *ins.Chain, k int, tail []ins.Item) *ins.Chain {
 	if n.Count.How != ins.Unsaid || len(tail) < 2 || !is[*ins.Skip](tail[0]) {
 		return n
 	}
-	q, ok := tail[1].(*ins.Repeat)
-	if !ok || len(q.Body) != 3 || !is[*ins.Skip](q.Body[2]) {
+	tail = tail[1:]
+	if q, ok := tail[0].(*ins.Repeat); ok && len(q.Body) == 3 && is[*ins.Skip](q.Body[2]) {
+		tail = q.Body
+	}
+	if len(tail) < 2 {
 		return n
 	}
-	st, ok := q.Body[0].(*ins.Stitch)
-	gap, also := q.Body[1].(*ins.Chain)
+	st, ok := tail[0].(*ins.Stitch)
+	gap, also := tail[1].(*ins.Chain)
 	if !ok || !also || st.Kind == nil || gap.N.By != nil || st.Kind.Turn+gap.N.All != k {
 		return n
 	}

@@ -16,11 +16,11 @@ import (
 // meant are those other meanings, each as a change of one instruction; nil: it has no other one. The first few are those of a row
 // of which only the count does not fit, too.
 func (r *runner) otherMeanings() []func(ins.Item) ins.Item {
-	return []func(ins.Item) ins.Item{eachOnce, r.unrun, eachGap, toNext, r.inBack, heaped, threefold}
+	return []func(ins.Item) ins.Item{eachOnce, r.unrun, eachGap, toNext, r.inBack, r.onceMore, heaped, threefold}
 }
 
 // onlyCounted is how many of the other meanings are tried for a row of which only the count does not fit.
-const onlyCounted = 5
+const onlyCounted = 6
 
 // otherwise is a row with a stated count in the first of the other meanings in which it fits; nil if it fits in none.
 func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) *result {
@@ -59,7 +59,7 @@ func (r *runner) otherwise(rd reading, l *ins.Line, body []ins.Item, used bool) 
 func changed(list []ins.Item, other func(ins.Item) ins.Item) ([]ins.Item, bool) {
 	out, any := slices.Clone(list), false
 	for i, n := range list {
-		if q, ok := n.(*ins.Repeat); ok && len(q.Places) == 0 {
+		if q, ok := n.(*ins.Repeat); ok && len(q.Places) == 0 && other(n) == nil {
 			if body, yes := changed(q.Body, other); yes {
 				again := *q
 				again.Body = body
@@ -122,6 +122,17 @@ func (r *runner) unrun(n ins.Item) ins.Item {
 	plain := *st
 	plain.Kind, plain.N, plain.Places = stitch.ByID(st.Kind.Base), ins.N(max(k, 1)), nil
 	return &ins.Repeat{Placed: st.Placed, Body: []ins.Item{&plain, &ins.Stitch{Placed: st.Placed, Inc: inc, Dec: !inc, N: ins.N(1)}}, Times: ins.N(1), Stop: -1}
+}
+
+// onceMore is a bracket that is repeated so often beyond the first time: (sc, inc) rep 5x.
+func (r *runner) onceMore(n ins.Item) ins.Item {
+	q, ok := n.(*ins.Repeat)
+	if !ok || len(q.Places) > 0 || q.Times.By != nil || q.Times.All < 2 || !strings.Contains(strings.ToLower(r.x.Quote(q.At)), ") rep") {
+		return nil
+	}
+	again := *q
+	again.Times = ins.N(q.Times.All + 1)
+	return &again
 }
 
 // eachGap is a stitch between the next two that goes into one gap, as the next one goes into the gap behind it.

@@ -5,11 +5,13 @@ import (
 	"fmt"
 
 	"flatwright/schematic/finding"
+	"flatwright/schematic/stitch"
 )
 
 // saying is what a row says of a chain: whether it counts.
 type saying struct {
 	counts  ins.Counts
+	before  *stitch.Stitch // the stitch that follows it
 	at      ins.Span
 	section *ins.Section
 }
@@ -21,12 +23,12 @@ func sayings(x *ins.Text) map[int][]saying {
 		var turned *ins.Chain // with which the line before ended
 		for _, l := range s.Lines {
 			if n := standsForFirst(l.Body, turned); n != nil {
-				out[n.N.All] = append(out[n.N.All], saying{ins.CountsAsStitch, n.At, s})
+				out[n.N.All] = append(out[n.N.All], saying{ins.CountsAsStitch, firstKind(l.Body), n.At, s})
 			}
 			turned = turningEnd(l.Body)
-			for _, item := range l.Body {
+			for i, item := range l.Body {
 				if n, ok := item.(*ins.Chain); ok && n.Count.How != ins.Unsaid && n.N.By == nil && n.N.All > 0 {
-					out[n.N.All] = append(out[n.N.All], saying{n.Count.How, n.At, s})
+					out[n.N.All] = append(out[n.N.All], saying{n.Count.How, firstKind(l.Body[i:]), n.At, s})
 				}
 			}
 		}
@@ -71,6 +73,16 @@ func turningEnd(body []ins.Item) *ins.Chain {
 	return nil
 }
 
+// firstKind is the kind of the first stitch of a row behind its chain; nil if it is none of crochet.
+func firstKind(body []ins.Item) *stitch.Stitch {
+	for _, n := range body {
+		if st, ok := n.(*ins.Stitch); ok {
+			return st.Kind
+		}
+	}
+	return nil
+}
+
 // turningSaid takes what a chain counts as from where it stands first, for the rows that
 // say nothing: unless the notes speak of that length, or pieces begin unlike each other.
 func turningSaid(x *ins.Text) {
@@ -94,7 +106,7 @@ func turningSaid(x *ins.Text) {
 }
 
 // turningUnlike tells a chain that counts as a stitch in one row and not in another of
-// the same piece, or otherwise than the notes say. Pieces may differ, as long as each
+// the same piece before the same stitch, or otherwise than the notes say. Pieces may differ, as long as each
 // says so.
 func turningUnlike(x *ins.Text) finding.List {
 	var out finding.List
@@ -104,7 +116,7 @@ func turningUnlike(x *ins.Text) finding.List {
 		for _, s := range list {
 			where := ""
 			noted, ok := x.Turning[n]
-			if prev, there := first[s.section]; there && prev.counts != s.counts {
+			if prev, there := first[s.section]; there && prev.counts != s.counts && prev.before == s.before {
 				where = fmt.Sprintf("in line %d", prev.at.Line)
 			} else if !there && ok && noted != s.counts {
 				where = "by the notes"
