@@ -1,6 +1,12 @@
 package rows
 
-import "testing"
+import (
+	"fmt"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
 
 // What words mean where only that fits, each counted by hand: 12 stitches below, or what the line before it says.
 func TestWordsMeanWhatFits(t *testing.T) {
@@ -80,4 +86,31 @@ func TestStarsMayOnlyStress(t *testing.T) {
 		comesTo(t, text, w, 30, true)
 	}
 	comesTo(t, "Terms: US\n1. 6 sc in magic ring (6)\n2. %s (%d)\n", "inc", 12, true)
+}
+
+// Sizes may stand in brackets in turn, as their numbers do.
+func TestSizesInBracketsInTurn(t *testing.T) {
+	for _, sizes := range []string{"32-34 (36-38) 40-42 (44-46) 48-50", "S (M) L (XL) XXL", "8(10) 12(14) 16"} {
+		x := Read("t", []byte("Terms: UK\nSizes: "+sizes+"\nCh 96 (106) 116 (128) 140.\nRow 1: 1 dc in 2nd ch from hook and in each ch to end, turn – 95 (105) 115 (127) 139 dc.\n"), Options{})
+		require.Len(t, x.Sizes.Names, 5, sizes)
+		assert.Empty(t, Check(x, Options{}).Findings, sizes)
+	}
+}
+
+// A chain of one length may count before one stitch and not before another, if each row says so; before the same stitch it may not.
+func TestAChainMayCountBeforeOneStitchOnly(t *testing.T) {
+	const text = "Terms: US\nCh 28, join.\nRnd 1: Ch 2 (counts as hdc), hdc in each of next 27 ch, join. (28 hdc)\nRnd 2: Ch 2 (does not count as a st), %s in same st, %[1]s in each st around, join. (28 %[1]s)\n"
+	assert.Empty(t, Check(Read("t", fmt.Appendf(nil, text, "dc"), Options{}), Options{}).Findings)
+	assert.NotEmpty(t, Check(Read("t", fmt.Appendf(nil, text, "hdc"), Options{}), Options{}).Findings)
+	comesTo(t, "Terms: US\nCh 2 and ch 3 count as a stitch.\nRnd 1: Ch 2, 19 hdc in ring, join. (20 hdc)\nRnd 2: Ch 3, %s, join. (10 sc, %d ch-2 sps)\n", "skip next st, sc in next st, ch 2, *skip next st, sc in next st, ch 2; rep from * around", 10, true)
+}
+
+// A sentence that leads to a row is no row of its own, and a row may be told as one of a pattern.
+func TestASentenceThatLeadsToARowIsNone(t *testing.T) {
+	for _, text := range []string{
+		"Terms: US\nRnd 1: 8 sc in magic ring (8)\nRnd 2: 8 inc (16)\nOn the next rnd, join the legs.\nRnd 3: 16 sc (16)\nRnd 4: (sc, inc) x 8 (24)\n",
+		"Terms: US\nCh 22. 1st row: Sc in 2nd ch from hook and in each ch across. Ch 1, turn. (21 sc)\n1st row of lace pattern: Sc in each sc across. Ch 1, turn. 2nd to 7th rows incl: Repeat 1st row. 8th row: Sc in each sc across. (21 sc)\n",
+	} {
+		assert.Empty(t, Check(Read("t", []byte(text), Options{}), Options{}).Findings, text)
+	}
 }

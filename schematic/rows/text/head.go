@@ -639,13 +639,20 @@ var firstSizes = Once(`[^\s()\[\],;:]+ ?(?:[(\[][^()\[\]]+[)\]] ?)+`)
 // partedSizes stands between sizes without brackets or commas: S/M/L, S – M – L.
 var partedSizes = Once(`\s*/\s*|\s+[-–—]\s+`)
 
-// OtherSizes are other ways to take a line of sizes: its first list alone, or parted at its slashes and dashes, within brackets too.
+// inTurn are sizes of which each second one stands in a bracket: 32-34 (36-38) 40-42 (44-46) 48-50.
+var inTurn = Once(`^[^\s()\[\],]+(?: ?\([^\s()\[\],]+\) ?[^\s()\[\],]+)+(?: ?\([^\s()\[\],]+\))?$`)
+
+// OtherSizes are other ways to take a line of sizes: its first list alone, or parted at its slashes and dashes, within brackets too,
+// or at brackets in turn.
 func OtherSizes(words string) []string {
 	var out []string
 	if m := firstSizes().FindString(words); m != "" {
 		out = append(out, strings.TrimSpace(m))
 	}
 	switch {
+	case inTurn().MatchString(words):
+		list := strings.FieldsFunc(words, func(c rune) bool { return c == ' ' || c == '(' || c == ')' })
+		out = append(out, list[0]+" ("+strings.Join(list[1:], ", ")+")")
 	case !strings.ContainsAny(words, "()[],"):
 		out = append(out, partedSizes().ReplaceAllString(words, ", "))
 	case !strings.Contains(words, ","): // XS (S-M-L), 1/3 – 6/9 (12/18)

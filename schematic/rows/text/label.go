@@ -641,7 +641,7 @@ func (p *labeller) behind() {
 			continue
 		case sideOf(p.peek(0), p.peek(1)) != 0 && p.side():
 			continue
-		case p.eat("for", "all", "sizes") || p.eat("all", "sizes"):
+		case p.eat("for", "all", "sizes") || p.eat("all", "sizes") || p.ofPattern():
 			continue
 		case p.peek(0).Is("(", "[", "{"):
 			if p.bracket() {
@@ -651,6 +651,18 @@ func (p *labeller) behind() {
 		p.i = save
 		return
 	}
+}
+
+// ofPattern reads of what a row is one, up to a colon: 1st row of lace pattern:
+func (p *labeller) ofPattern() bool {
+	k := 1
+	for ; k < 5 && p.peek(k).Kind == 'w'; k++ {
+	}
+	if !p.peek(0).Is("of") || k < 2 || !p.peek(k).Is(":") || !p.peek(k-1).Is("pattern", "patt", "border", "edging", "lace", "yoke", "skirt", "trim", "trimming", "ribbing", "rib") {
+		return false
+	}
+	p.i += k
+	return true
 }
 
 // sideEnds reports whether a side that stands k tokens on is the whole of its clause.

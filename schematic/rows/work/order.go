@@ -111,7 +111,7 @@ func (r *runner) number(l *ins.Line, from int) {
 	switch {
 	case r.no < 0:
 	case from == want, r.altNo > 0 && from == r.altNo:
-	case r.filled(l, want), from < want && r.behindSentences(l) == from:
+	case r.filled(l, want), from < want && (r.behindSentences(l) == from || r.sentenceBefore(l)):
 	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
@@ -154,6 +154,20 @@ func (r *runner) toldInWords(l *ins.Line, off int) bool {
 func byLength(n ins.Item) bool {
 	e, ok := n.(*ins.Even)
 	return ok && (e.Length != nil || e.Until.Set())
+}
+
+// sentenceBefore reports whether a sentence stands between a row and the one that is called by its number before it: how many rows it
+// is, if any, is not sure.
+func (r *runner) sentenceBefore(l *ins.Line) bool {
+	k := slices.Index(r.section.Lines, l) - 1
+	if k <= 0 {
+		return false
+	}
+	e := r.section.Lines[k]
+	if e.Label != nil || slices.ContainsFunc(e.Body, tellsRows) {
+		return false
+	}
+	return slices.ContainsFunc(r.section.Lines[:k], func(e *ins.Line) bool { return e.Label != nil })
 }
 
 // behindSentences is the number that a row has if the sentences between the labelled row before and it belong to that row, as
@@ -201,7 +215,7 @@ func (r *runner) tellNumber(b *ins.Label, from, want int) {
 // misnamed reports whether a row has a wrong number, and not one that follows from what the
 // text leaves out or was not read: the row after it says which.
 func (r *runner) misnamed(l *ins.Line, from, want int) bool {
-	if r.no == 0 && !r.cur.anew && !inRing(l.Body) || r.gapBefore(l) || len(r.every) > 0 && from == want+1 {
+	if r.no == 0 && !r.cur.anew && !inRing(l.Body) || r.gapBefore(l) || r.sentenceBefore(l) || len(r.every) > 0 && from == want+1 {
 		return false
 	}
 	size := max(r.times(l), 1)

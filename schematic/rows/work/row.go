@@ -292,7 +292,7 @@ func (r *runner) line(l *ins.Line) {
 		}
 		return
 	}
-	if !r.mine(l) || r.registers(l) {
+	if !r.mine(l) || r.registers(l) || announces(l) {
 		return
 	}
 	if len(l.Body) > 0 {
@@ -327,6 +327,12 @@ func (r *runner) line(l *ins.Line) {
 			r.made[told] = r.fab.stitches()
 		}
 	}
+}
+
+// announces reports whether a line only leads to the row behind it: On the next rnd, join the legs.
+func announces(l *ins.Line) bool {
+	return l.Label != nil && l.Label.Next && l.Stated == nil && len(l.Unread) == 0 && len(l.Body) > 1 && is[*ins.Join](l.Body[0]) &&
+		!slices.ContainsFunc(l.Body[1:], func(n ins.Item) bool { return !is[*ins.Nothing](n) })
 }
 
 // severalRows reports whether an instruction is worked over other rows than the one of its label, however many: work in rib for 18 rows.
