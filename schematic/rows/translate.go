@@ -268,13 +268,13 @@ func Abbreviations(x *Text) []Abbreviated {
 	words := wordsOf(x)
 	seen := map[string]string{}
 	for _, st := range x.Used {
-		if st.Abbr(x.Terms) != st.Name(x.Terms) {
+		if st.Abbr(x.Terms) != st.Name(x.Terms) && (!stitch.Abbreviates(st.Abbr(x.Terms)) || words[st.Name(x.Terms)]) {
 			seen[st.Abbr(x.Terms)] = st.Name(x.Terms)
 		}
 	}
 	for word := range words { // those of a fabric, such as k2, p2 rib
 		short := strings.TrimRight(word, "0123456789")
-		if st, ok := stitch.Lookup(short, x.Terms); ok && st.Abbr(x.Terms) == short && short != st.Name(x.Terms) {
+		if st, ok := stitch.Lookup(short, x.Terms); ok && st.Abbr(x.Terms) == short && short != st.Name(x.Terms) && !stitch.Abbreviates(short) {
 			seen[short] = st.Name(x.Terms)
 		}
 	}
@@ -301,15 +301,19 @@ func Abbreviations(x *Text) []Abbreviated {
 	return out
 }
 
-// wordsOf are all words of a text's lines.
+// wordsOf are all words of a text's lines, and those of two and three that stand behind each other: st st.
 func wordsOf(x *Text) map[string]bool {
 	words := map[string]bool{}
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
+			last, both := "", ""
 			for _, t := range l.Words {
-				if t.Kind == 'w' {
-					words[t.S] = true
+				if t.Kind != 'w' {
+					last, both = "", ""
+					continue
 				}
+				words[t.S], words[last+" "+t.S], words[both+" "+t.S] = true, true, true
+				last, both = t.S, last+" "+t.S
 			}
 		}
 	}

@@ -61,6 +61,14 @@ func TestTheAbbreviationListHoldsWhatTheTextUses(t *testing.T) {
 	for _, a := range list {
 		got[a.Short] = a.Long
 	}
+	knitted := map[string]string{}
+	for _, a := range Abbreviations(Read("t", []byte("Terms: US\nCast on 20 sts in MC.\nRow 1 (RS): K3, sm, k to last 3 sts, sl 1 kwise wyif, k2.\nWork in St st.\nBO 4 sts, k to end.\n"), Options{})) {
+		knitted[a.Short] = a.Long
+	}
+	for short, long := range map[string]string{"BO": "bind off", "MC": "main color", "sm": "slip marker", "kwise": "knitwise", "wyif": "with yarn in front", "St st": "stockinette stitch"} {
+		assert.Equal(t, long, knitted[short], short)
+	}
+	assert.NotContains(t, knitted, "bo", "no bobble")
 	assert.Equal(t, "double crochet", got["dc"])
 	assert.Equal(t, "double crochet two together", got["dc2tog"])
 	assert.Equal(t, "half treble crochet", got["htr"])

@@ -1,6 +1,9 @@
 package stitch
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // index holds every word and phrase of one set of terms, in lower case.
 var index = [2]map[string]*Stitch{US: phrases(US), UK: phrases(UK)}
@@ -124,7 +127,16 @@ var Abbreviations = []Abbreviation{
 	{"psso", "pass slipped stitch over", "pass slipped stitch over"}, {"rem", "remaining", "remaining"}, {"rep", "repeat", "repeat"},
 	{"rnd", "round", "round"}, {"RS", "right side", "right side"}, {"sk", "skip", "miss"}, {"sp", "space", "space"}, {"st", "stitch", "stitch"},
 	{"tbl", "through the back loop", "through the back loop"}, {"tch", "turning chain", "turning chain"}, {"tog", "together", "together"},
-	{"WS", "wrong side", "wrong side"}, {"yo", "yarn over", "yarn over"},
+	{"WS", "wrong side", "wrong side"}, {"yo", "yarn over", "yarn over"}, {"CC", "contrasting color", "contrasting colour"}, {"MC", "main color", "main colour"},
+	{"cn", "cable needle", "cable needle"}, {"dpn", "double-pointed needle", "double-pointed needle"}, {"sm", "slip marker", "slip marker"},
+	{"kwise", "knitwise", "knitwise"}, {"pwise", "purlwise", "purlwise"}, {"LH", "left hand", "left hand"}, {"RH", "right hand", "right hand"},
+	{"wyib", "with yarn in back", "with yarn at back"}, {"wyif", "with yarn in front", "with yarn at front"},
+	{"St st", "stockinette stitch", "stocking stitch"}, {"rev St st", "reverse stockinette stitch", "reverse stocking stitch"}, {"g st", "garter stitch", "garter stitch"},
+}
+
+// Abbreviates reports whether the published lists have a word beside the stitches: BO is bind off, and no bobble.
+func Abbreviates(word string) bool {
+	return slices.ContainsFunc(Abbreviations, func(a Abbreviation) bool { return strings.EqualFold(a.Short, word) })
 }
 
 // LookupBytes is Lookup for a phrase held as bytes.

@@ -935,9 +935,8 @@ func (r *Reader) abbreviates(line string) bool {
 	if k, ok := r.thing([]byte(squeezeWords(short))); ok && !r.crochet && k.Kind != nil && (k.Kind.Uses != 1 || k.Kind.Makes != 1) && !slices.ContainsFunc(r.sec.Lines, ownRow) { // sk2p: slip 1 stitch as if to knit …
 		return true
 	}
-	known := slices.ContainsFunc(stitch.Abbreviations, func(a stitch.Abbreviation) bool { return strings.EqualFold(a.Short, short) })
 	_, named := r.thing([]byte(squeezeWords(short)))
-	return (known || named) && r.abbreviation(line)
+	return (named || stitch.Abbreviates(short)) && r.abbreviation(line)
 }
 
 // ownRow reports whether a line is a row of its own, and not how all rows of one side are worked.
