@@ -204,7 +204,7 @@ var stitches = []form{
 		}
 		return &ins.Stitch{Kind: slipKind(m), N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "(slip/sl/place/move/transfer) [$next] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front", when: tests{no(said("holder", "thread", "yarn")), either(said("cable", "cn", "dpn", "spare", "extra", "d", "dp"), said("hold", "drop"))}, build: func(m *match) any {
+	{rule: "stitch", pattern: "(slip/sl/place/move/transfer/put) [$next/first] ({n:num} [$st] | $st) (on to | to/on/onto) [$spare/cn/c | d p] [$spare] [needle/cn/n/pin] [and/&] [hold/holding/held/leave/leaving/keep/bring/drop/dropped/place/put] [at/in/to] [the] [front/back/rear/behind] [of work]", meaning: "stitches crossed later: they wait", example: "slip next 2 sts to cable needle and hold in front", when: tests{no(said("holder", "thread", "yarn")), either(said("cable", "cn", "dpn", "spare", "extra", "d", "dp"), said("hold", "drop"))}, build: func(m *match) any {
 		w := &ins.Nothing{Front: m.said("front")}
 		if n := m.num("n", 1); n.By == nil && (w.Front || m.said("back", "rear", "behind")) {
 			w.Wait = n.All
@@ -280,6 +280,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "dec/decrease [{n:num}] [$st] over $next {m:num} {u:unit}", meaning: "stitches worked together", example: "dec over next 2 sts", build: func(m *match) any {
 		return &ins.Stitch{Dec: true, N: ins.N(1), Places: []ins.Place{{Kind: ins.InNext, N: m.num("m", 2), Unit: value[ins.Unit](m, "u")}}}
 	}},
+	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into first/last $st", meaning: "one increase here", example: "Row 2: Inc 1 st in first st, k to end", when: tests{inRow, no(crochet), one("n")}, build: func(*match) any { return &ins.Stitch{Inc: true, N: ins.N(1)} }},
 	{rule: "stitch", pattern: "(k/knit/p/purl) and inc/increase in/into (this/that/same [$st] | it)", meaning: "an increase in a stitch that is worked", example: "Row 2: Knit and increase into this st, k to end", when: tests{no(crochet)}, build: func(*match) any { return &ins.Stitch{Inc: true, N: ins.N(1)} }},
 	{rule: "stitch", pattern: "(k/knit/p/purl) [,] inc/increase/increasing [1 [$st]] in each/every $st [across/around]", meaning: "an increase in each stitch", example: "Row 2: K, inc in each st across", when: tests{no(crochet)}, build: func(m *match) any { s := m.inAll(nil); s.Inc = true; return s }},
 	{rule: "stitch", pattern: "inc/increase {n:num} [$st] in/into each of [$next/first/last] {m:num} [$st]", meaning: "an increase in each of the next stitches", example: "Row 3: K5, inc 1 st in each of next 2 sts, k to end", when: tests{one("n"), inRow}, build: func(m *match) any { return &ins.Stitch{Inc: true, N: m.num("m", 1)} }},

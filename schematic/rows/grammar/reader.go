@@ -59,6 +59,7 @@ type Reader struct {
 	bracketing   []int // how the first line of numbers is bracketed
 	some         bool  // what is read is for some of the sizes only, and which is not known
 	only         []int // the sizes for which alone it is; nil: all
+	lately       int   // for how many sizes a stretch of the piece was told last
 	inline       bool  // they are told before the row, and for it alone
 	alone        bool  // the label of the row that is gathered stands on a line of its own
 	steps        int   // that stand under it in a numbered list
@@ -134,7 +135,7 @@ func (r *Reader) section(s *ins.Section) {
 	}
 	r.sec = s
 	r.x.Sections = append(r.x.Sections, s)
-	r.these, r.some, r.only, r.around, r.mark = 0, false, nil, false, ""
+	r.these, r.some, r.only, r.lately, r.around, r.mark = 0, false, nil, 0, false, ""
 }
 
 // head finds sizes and terms first, wherever they stand, since rows are read by them.
@@ -612,7 +613,7 @@ func withoutMark(raw string) string {
 
 // forSizes takes the sizes that words say a stretch is for: those of the size line that stand in them.
 func (r *Reader) forSizes(said string, inline bool) {
-	r.only, r.some, r.inline = nil, false, inline
+	r.only, r.some, r.inline, r.lately = nil, false, inline, 0
 	if text.AllSizes(said) {
 		return
 	}
@@ -626,7 +627,7 @@ func (r *Reader) forSizes(said string, inline bool) {
 		}
 	}
 	slices.Sort(r.only)
-	if r.some = len(r.only) == 0; r.some {
+	if r.lately, r.some = len(r.only), len(r.only) == 0; r.some {
 		r.x.Unsized = true
 	}
 }
@@ -2690,7 +2691,7 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 		if near(tokens, i-1).Is("-") && t.Glued || measuring[near(tokens, i+1).S] { // to fit 86-92 (97-102: 107-112) cm
 			continue
 		}
-		if r.some && t.Short < len(r.x.Sizes.Names) { // one number for each of those
+		if t.Short < len(r.x.Sizes.Names) && (r.some || t.Short == r.lately) { // one number for each of those
 			l.Words[i].Short, part = 0, true
 			l.Unread = append(l.Unread, at)
 			continue

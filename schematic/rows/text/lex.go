@@ -303,6 +303,9 @@ func (l *lexer) word() {
 	} else if one, ok := strings.CutSuffix(w, "'s"); ok && !contracted[one] { // 2 dc's in next st
 		w = one
 	}
+	if w == "fr" && len(l.out) > 0 && l.out[len(l.out)-1].Is("rep", "repeat") {
+		w = "from"
+	}
 	if w == "s" && l.slipped() {
 		w = "ss"
 	}
