@@ -908,7 +908,7 @@ type ending struct {
 // endsOtherwise works the last time of a repeat, which is not like the others: the first way that it may end in gives what is worked
 // of it. It reports false if there is none.
 func (w *work) endsOtherwise(e ending) bool {
-	for _, way := range []func(ending) []ins.Item{w.toldLast, w.passesFirst, w.comesBack, w.endsEarly, w.endsWider, w.ledIn} {
+	for _, way := range []func(ending) []ins.Item{w.toldLast, w.passesFirst, w.joinsOver, w.comesBack, w.endsEarly, w.endsWider, w.ledIn} {
 		if list := way(e); list != nil {
 			w.seq(list, 0)
 			return true
@@ -942,13 +942,23 @@ func (w *work) starHere() {
 // joined there: sc in same loop, * ch 5, sc in next loop; repeat from * around, join.
 func (w *work) leadsBack(body, tail []ins.Item) bool {
 	k := len(w.out.runs) - 1
-	for _, n := range tail {
-		if !is[*ins.Join](n) && !is[*ins.Nothing](n) && !is[*ins.Fasten](n) {
-			return false
-		}
-	}
-	return w.round && w.joined != nil && w.spaced && k > 0 && len(body) > 1 && is[*ins.Chain](body[0]) && !is[*ins.Chain](body[len(body)-1]) &&
+	return joinsOnly(tail) && w.round && w.joined != nil && w.spaced && k > 0 && len(body) > 1 && is[*ins.Chain](body[0]) && !is[*ins.Chain](body[len(body)-1]) &&
 		!w.out.runs[k].space() && !w.out.runs[0].space() && w.bySpaces(body[1:2])
+}
+
+// joinsOnly reports whether what follows a repeat joins the round and no more.
+func joinsOnly(tail []ins.Item) bool {
+	return !slices.ContainsFunc(tail, func(n ins.Item) bool { return !is[*ins.Join](n) && !is[*ins.Nothing](n) && !is[*ins.Fasten](n) })
+}
+
+// joinsOver is the arch with which a repeat leads over the last stitches of a round to its first one, where it is joined: sc in same
+// place, * ch 7, skip 2 tr, sc in next tr; repeat from * around, join.
+func (w *work) joinsOver(e ending) []ins.Item {
+	body := e.n.Body
+	if !w.round || w.joined == nil || e.times == 0 || e.rest == 0 || len(body) < 3 || !is[*ins.Chain](body[0]) || w.skipsFirst(body) != e.rest || !joinsOnly(e.tail) {
+		return nil
+	}
+	return []ins.Item{body[0], &ins.Skip{}}
 }
 
 // past reports whether the work has gone on behind a place; 0: there is none.
