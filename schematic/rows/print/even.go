@@ -15,7 +15,7 @@ func (w *printer) even(rows, after nums) {
 		}
 	}
 	w.base()
-	if body := w.evenRow(after); body != "" && rows.least(1) && after.least(1) && w.together() {
+	if body := w.evenRow(after); body != "" && after.least(1) && w.together() && (rows.least(2) || rows.least(1) && !rows.above(1)) { // not Rows 7-7 (8, 9)
 		w.say("%s: %s%s%s. (%s)", w.label(rows), w.chains(), body, w.endOf(), w.ofStitch(after))
 	} else {
 		w.say("Work %s even%s. (%s)", w.rowsOf(rows), w.inFabric(), w.sts(after))

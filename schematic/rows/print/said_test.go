@@ -374,3 +374,25 @@ func TestEveryJoinIsASentence(t *testing.T) {
 	assert.Contains(t, out, "Sew the Flap side to the Bag top, 3 sts to every 4 rows.")
 	assert.Contains(t, out, "Sew each Bag strap top to the Flap top.")
 }
+
+// Rows 3-3 (4) is no range: where one size has one row and another two, they are told by their number.
+func TestOneRowInSomeSizesIsNoRange(t *testing.T) {
+	p, gs := written(t, `version: 1
+pattern: Flap
+terms: US
+units: in
+sizes: S (M)
+gauges:
+  fabric: 14 sts and 11 rows over 4 in in half double crochet
+pieces:
+  - piece: Flap
+    sections:
+      - cast on: 20
+      - even: 2 rows
+      - even: 1 (2) rows
+      - bind off: all
+`)
+	text := print.Rows(p, gs, print.Options{Size: -1})
+	assert.Contains(t, text, "Work 1 (2) rows even in hdc. (20 sts)\n")
+	reads(t, text, p, gs)
+}
