@@ -273,11 +273,21 @@ func chartWorks(x *rows.Text, o ChartOptions, size int, told *finding.List) ([]*
 		*told = append(*told, missing...)
 		return works, nil
 	case refused != nil:
-		return nil, fmt.Errorf("%w: %w", errNoRows, refused)
+		return nil, fmt.Errorf("%w: %w%s", errNoRows, refused, wayOut(x))
 	case o.Section != "" && len(names) > 0:
 		return nil, &OptionError{fmt.Sprintf("there is no stretch of rows %q that can be charted; there are %s", o.Section, strings.Join(names, ", "))}
 	}
 	return nil, errNoRows
+}
+
+// wayOut is what would make a chart of a text that is worked from corner to corner.
+func wayOut(x *rows.Text) string {
+	for _, line := range x.Src {
+		if low := strings.ReplaceAll(strings.ToLower(line), "-", " "); strings.Contains(low, "corner to corner") || strings.Contains(low, "c2c") {
+			return "; blocks from corner to corner can't be charted by their yarns alone: write each as it is worked, such as ch 3, 3 dc"
+		}
+	}
+	return ""
 }
 
 // stitchChart is one chart, of one or more sheets.

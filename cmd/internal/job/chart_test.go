@@ -82,3 +82,14 @@ func TestAPatternIsChartedBySectionAndSize(t *testing.T) {
 	_, err = Chart(context.Background(), nil, &text, ChartOptions{})
 	require.Error(t, err)
 }
+
+// Blocks from corner to corner that are told by their yarns alone are refused with what would make a chart of them.
+func TestBlocksFromCornerToCornerAreRefusedWithAWayOut(t *testing.T) {
+	text := Source{Name: "t.txt", Text: []byte("Square, corner to corner\nRow 1 [RS]: 1W (1 block)\nRow 2 [WS]: 1W, 1R (2 blocks)\nRow 3 [RS]: 1W (1 block)\n")}
+	_, err := Chart(context.Background(), nil, &text, ChartOptions{})
+	assert.ErrorContains(t, err, "write each as it is worked")
+	text.Text = []byte("Row 1: 1W zorb\n")
+	_, err = Chart(context.Background(), nil, &text, ChartOptions{})
+	assert.Error(t, err)
+	assert.NotContains(t, err.Error(), "corner")
+}
