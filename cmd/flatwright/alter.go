@@ -42,6 +42,10 @@ measurements of your own.`,
 	f := cmd.Flags()
 	f.StringVar(&o.Size, "size", "", "the `SIZE` that is altered")
 	f.StringArrayVar(&o.Gauges, "gauge", nil, "your own `GAUGE`, stitches and rows, with the name of the pattern's gauge and a colon before it if it is not the first")
+	f.StringArrayVar(&o.Gauges, "tension", nil, "the same as --gauge")
+	if err := f.MarkHidden("tension"); err != nil {
+		panic(err)
+	}
 	f.StringVar(&o.Body, "body", "", "`LENGTH` by which the body is longer, or with a minus shorter; without a body, a skirt, hat, mitten or sock's leg")
 	f.StringVar(&o.Sleeve, "sleeve", "", "`LENGTH` by which the sleeve is longer, or with a minus shorter")
 	f.StringArrayVar(&o.Own, "measure", nil, "`BODY: LENGTH`: your own body measurement, in a pattern that is graded from the body")

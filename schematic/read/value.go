@@ -3,6 +3,7 @@ package read
 import (
 	"cmp"
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 	"unicode/utf8"
@@ -110,11 +111,19 @@ func (r *reader) choice(n *yaml.Node, what string, pick []string) int {
 	return -1
 }
 
-// among is the first of the words that is one of pick, or the name of a unit that is; empty if none is.
+// spoken are choices as people say them.
+var spoken = map[string]string{"english": "UK", "british": "UK", "american": "US",
+	"inch": "in", "inches": "in", "centimetre": "cm", "centimetres": "cm", "centimeter": "cm", "centimeters": "cm", "metric": "cm", "imperial": "in"}
+
+// among is the first of the words that is one of pick, or says it in another way, misspelt or not; empty if none does.
 func among(words, pick []string) string {
+	said := slices.Sorted(maps.Keys(spoken))
 	for _, w := range words {
-		if u, ok := units.ParseUnit(strings.Trim(w, ",;/")); ok {
+		w = strings.Trim(w, ",;/")
+		if u, ok := units.ParseUnit(w); ok {
 			w = u.String()
+		} else if like := finding.Nearest(w, said); like != "" {
+			w = spoken[like]
 		}
 		if slices.Contains(pick, w) {
 			return w

@@ -218,3 +218,31 @@ func TestADiscTakesTheYarnOfItsStitches(t *testing.T) {
 	needs, _ := Reckon(schematic.WorkAll(p), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 10 x 10 cm", "fabric")}})
 	assert.Equal(t, "816", units.Decimal(SquareIn(needs[0].Area, units.CM), 3))
 }
+
+// A spinner's worked example (knitnmore.blogspot.com, June 2009, 'It all adds up'): a body of 40 in around and 18 in long at 5 stitches and 7 rows to
+// the inch is 200 stitches of 126 rows; a yard made 45 stitches, so that it takes 560 yards.
+func TestAPublishedBodyTakesTheYardsOfItsStitches(t *testing.T) {
+	g := published(rectangle("Body", 1, expr.Counts(200), expr.Counts(126)))
+	inch := units.Frac(254, 10)
+	g[0].Pattern.Gauges[0] = schematic.Gauge{Name: "fabric", Stitches: units.Int(5), Rows: units.Int(7), Over: inch}
+	ball, bad := ParseBall("100 g, 100 yd")
+	require.Nil(t, bad)
+	needs, found := Reckon(schematic.WorkAll(g[0].Pattern), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 45 sts and 1 row", "fabric")}, Ball: ball})
+	require.Empty(t, found)
+	assert.Equal(t, "560", units.Decimal(needs[0].Yards, 2))
+	assert.Equal(t, "720", units.Decimal(SquareIn(needs[0].Area, units.Inch), 3), "40 x 18 in")
+}
+
+// A designer's worked example (lindysknitslaces.com, August 2020, 'How to knit a helpful swatch', part 4): a back and a front of 20 by 28 in and two
+// sleeves of 8 and 15 in that are 18 in long are 1120 and, by the trapezoid, 2 x 207 square inches. Here at 10 stitches and rows to the inch: 35 increases
+// every 5 rows leave 5 rows of the 180, which are 1.75 more.
+func TestAPublishedJumperHasItsArea(t *testing.T) {
+	sleeve := &schematic.Piece{Name: "Sleeve", Make: expr.Counts(2), Sections: []schematic.Section{&schematic.CastOn{Stitches: expr.Counts(80)},
+		&schematic.Shape{Shapings: []schematic.Shaping{{Increase: true, By: expr.Counts(1), At: schematic.BothEdges, Every: expr.Counts(5), Times: expr.Counts(35)}},
+			Amount: schematic.Amount{Rows: expr.Counts(180)}}}}
+	g := published(rectangle("Back", 2, expr.Counts(200), expr.Counts(280)), sleeve)
+	g[0].Pattern.Gauges[0] = schematic.Gauge{Name: "fabric", Stitches: units.Int(10), Rows: units.Int(10), Over: units.Frac(254, 10)}
+	needs, found := Reckon(schematic.WorkAll(g[0].Pattern), schematic.Weights{Swatches: []schematic.Swatch{swatch(t, "1 g over 10 x 10 cm", "fabric")}})
+	require.Empty(t, found)
+	assert.InDelta(t, 1120+2*(207+1.75), SquareIn(needs[0].Area, units.Inch).Float(), 0.01)
+}
