@@ -9,6 +9,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"flatwright/schematic"
+	"flatwright/schematic/expr"
 	"flatwright/schematic/finding"
 	"flatwright/schematic/units"
 )
@@ -67,7 +68,7 @@ func TestWhatFollowsFromAFailedLineIsNotTold(t *testing.T) {
 
 // By hand: 5.3 cm at 18 over 10 cm are 9.54 stitches. 10 are the nearest, also where 9 are the least; of at least 12 there is no other.
 func TestWhyACountWasTaken(t *testing.T) {
-	for least, want := range map[int]string{0: "taken: 10 sts, the nearest", 9: "taken: 10 sts, the nearest", 12: "12 sts make 6.67 cm (+1.37 cm), the least that there may be"} {
+	for least, want := range map[int]string{0: "taken: 10 sts, the nearest", 9: "taken: 10 sts, the nearest", 10: "10 sts make 5.56 cm (+0.26 cm), the least that there may be", 12: "12 sts make 6.67 cm (+1.37 cm), the least that there may be"} {
 		g := counted(t, schematic.GradeStitches, "few", "5.3 cm")
 		g.Least = least
 		all := Explain(gradedPattern(t, cloth(18, 24), g), 0)
@@ -121,4 +122,16 @@ func TestTheRowOfASheetInWhichALinesNumberStands(t *testing.T) {
 	ease, back := value(t, "Ease", "10 cm"), counted(t, schematic.GradeStitches, "Back", "40 cm")
 	assert.Equal(t, "ease", inputName(&ease))
 	assert.Equal(t, "back, target", inputName(&back))
+}
+
+// A grid of 4 by 3 motifs is 12 sections more; one of no columns has none.
+func TestMotifsCountAsSections(t *testing.T) {
+	of := func(columns, rows expr.Graded) int {
+		f := &follower{p: &schematic.Pattern{Pieces: []*schematic.Piece{{Motifs: &schematic.Motifs{Columns: columns, Rows: rows}}}}}
+		return f.sections()
+	}
+	none := of(expr.Graded{}, expr.Graded{})
+	assert.Equal(t, none, of(expr.Graded{}, expr.Counts(3)))
+	assert.Equal(t, none, of(expr.Counts(4), expr.Graded{}))
+	assert.Equal(t, 12*(of(expr.Counts(1), expr.Counts(1))-none), of(expr.Counts(4), expr.Counts(3))-none)
 }
