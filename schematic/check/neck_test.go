@@ -64,3 +64,18 @@ pieces:
 	}
 	return out
 }
+
+// A front in halves has its neck at its front edge, and its armhole at the other.
+func TestANeckOnTheSideOfTheArmholeIsFound(t *testing.T) {
+	for side, want := range map[string]string{"right": "the neck of Left front is at the outer edge of the shoulder", "left": ""} {
+		p, found := read.Pattern("own.yaml", []byte("version: 1\npattern: Own\nterms: UK\nunits: cm\nsizes: S\ngauges:\n  fabric: 20 sts and 28 rows over 10 cm\npieces:\n"+
+			"  - piece: Left front\n    left edge: front edge\n    sections:\n      - cast on: 45\n      - even: 60 rows\n      - {even: 20 rows, right edge: armhole}\n"+
+			"      - {decrease: 1, at: "+side+" edge, every: 2 rows, times: 15, edge: neck}\n      - {bind off: all, edge: shoulder}\n  - {piece: Right front, mirror of: Left front}\n"))
+		require.False(t, found.Errors(), "%v", found)
+		var told []string
+		for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
+			told = append(told, f.Message)
+		}
+		assert.Equal(t, want, strings.Join(told, ""), side)
+	}
+}

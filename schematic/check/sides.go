@@ -66,7 +66,8 @@ func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
 }
 
 // outerNeck is the edge called neck on the outer side of the shoulder at i: one of two between which it lies or, in a
-// front or back divided into shoulders on both sides of its middle, one that is farther from there than the shoulder.
+// front or back divided into shoulders on both sides of its middle, one that is farther from there than the shoulder; in a half of a front or
+// back one on the side of its armhole.
 func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
 	n := len(m.Edges)
 	shoulder, before, after := m.Edges[i], m.Edges[(i+n-1)%n], m.Edges[(i+1)%n]
@@ -88,7 +89,18 @@ func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
 	twoSided := slices.ContainsFunc(m.Edges, func(e schematic.Edge) bool {
 		return e.Name == "shoulder" && e.View == shoulder.View && !slices.Equal(e.Parts, shoulder.Parts) && off(e)*off(shoulder) < 0
 	})
-	return before, twoSided && math.Abs(off(before)) > math.Abs(off(shoulder))
+	return before, twoSided && math.Abs(off(before)) > math.Abs(off(shoulder)) || besideArmhole(m, before)
+}
+
+// besideArmhole reports whether an edge is on the one side of its piece that has an armhole.
+func besideArmhole(m *schematic.Made, neck schematic.Edge) bool {
+	left, right := false, false
+	for _, e := range m.Edges {
+		if e.Name == "armhole" {
+			left, right = left || e.Left, right || e.Right
+		}
+	}
+	return left != right && neck.Left == left && neck.Right == right
 }
 
 // leftOrRight reports whether a name says left, and whether it says one of the two.
