@@ -111,7 +111,7 @@ func (r *runner) number(l *ins.Line, from int) {
 	switch {
 	case r.no < 0:
 	case from == want, r.altNo > 0 && from == r.altNo:
-	case r.filled(l, want), from < want && (r.behindSentences(l) == from || r.sentenceBefore(l)):
+	case r.filled(l, want), from < want && r.behindSentences(l) == from:
 	case r.founded && from <= 2 && r.no == 0: // the foundation row may be called row 1
 	case r.fresh && (from == 1 || !r.begun && len(r.lefts) > 0 || r.cur.anew && from == 2 && r.no <= 1):
 	case from == 1: // a stretch of rows of its own
@@ -164,7 +164,7 @@ func (r *runner) sentenceBefore(l *ins.Line) bool {
 		return false
 	}
 	e := r.section.Lines[k]
-	if e.Label != nil || slices.ContainsFunc(e.Body, tellsRows) {
+	if e.Label != nil || slices.ContainsFunc(e.Body, func(n ins.Item) bool { return tellsRows(n) && !byLength(n) }) {
 		return false
 	}
 	return slices.ContainsFunc(r.section.Lines[:k], func(e *ins.Line) bool { return e.Label != nil })
