@@ -82,8 +82,8 @@ func (d *drawn) cost(s *sided, on side, ends []pt, reach float64) (n int, cost f
 		away += d.away(p, on) / float64(len(ends))
 	}
 	cost = float64(n)*1000 + 100*math.Round(away/reach*4)/4
-	if on == top && d.v.worn && s.it.m.Around && s.axis == schematic.Horizontal { // it stands below, with the hem
-		cost += 30
+	if on == top && d.v.worn && s.it.m.Around && s.axis == schematic.Horizontal && math.Abs(s.a.X-s.b.X) > 0.6*d.w { // a bust stands below, with the hem
+		cost += 100
 	}
 	return n, cost
 }

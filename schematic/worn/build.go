@@ -87,6 +87,7 @@ func (a *assembly) bonds() {
 	for i := range a.g.Pattern.Joins {
 		a.closed(i)
 	}
+	a.underarms()
 	for _, m := range a.g.Pieces {
 		for _, o := range m.Piece.Onto {
 			a.keyAll(o.Edge, ontoKey(m))
@@ -99,6 +100,46 @@ func (a *assembly) bonds() {
 		}
 	}
 }
+
+// underarms bonds the edges called so, that no join names, of pieces which are sewn to each other elsewhere, such as along a raglan: one is sewn to the other there too.
+func (a *assembly) underarms() {
+	for _, j := range a.g.Pattern.Joins {
+		if len(j.Sew) == 0 || len(j.Into) == 0 {
+			continue
+		}
+		m, own := a.freeUnderarms(j.Sew[0])
+		o, on := a.freeUnderarms(j.Into[0])
+		if m == o || len(own) == 0 || len(on) == 0 {
+			continue
+		}
+		for _, e := range own {
+			a.key(m, e, underarms)
+		}
+		for _, e := range on {
+			a.key(o, e, underarms)
+		}
+	}
+}
+
+// freeUnderarms are the underarms, that no join names, of the piece of an edge.
+func (a *assembly) freeUnderarms(ref string) (*schematic.Made, []*schematic.Edge) {
+	m, _ := a.g.EdgesOf(ref)
+	if m == nil {
+		return nil, nil
+	}
+	m = m.Worked()
+	var free []*schematic.Edge
+	for i := range m.Edges {
+		e := &m.Edges[i]
+		if keys := a.keys[idOf(m, e)]; e.Name == "underarm" && (len(keys) == 0 || slices.Equal(keys, []string{underarms})) {
+			free = append(free, e)
+		}
+	}
+	return m, free
+}
+
+// underarms is the key of underarms that no join names.
+const underarms = "underarms"
 
 // join gives the edges of a join their bond.
 func (a *assembly) join(i int) {

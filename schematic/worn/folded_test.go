@@ -2,6 +2,8 @@ package worn
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"flatwright/schematic"
@@ -410,4 +412,60 @@ pieces:
           - {hold: 20, name: left shoulder, edge: shoulder}
 `)
 	assert.NotPanics(t, func() { Dress(schematic.Work(p, 0)) })
+}
+
+// What is turned in is in no measurement: of 24 rounds of 100/32 mm in rib 12 lie inside, 37.5 mm, and the shorts reach from the fold to the crotch 12 rounds
+// of rib and 45 of 100/30 mm, 187.5 mm.
+func TestAFoldedWaistbandOfShortsHasADepth(t *testing.T) {
+	g := schematic.Work(written(t, `version: 1
+pattern: Shorts
+terms: UK
+units: cm
+sizes: one
+gauges:
+  fabric: 22 sts and 30 rounds over 10 cm in stocking stitch
+  rib: 22 sts and 32 rounds over 10 cm in knit 1, purl 1 rib, relaxed
+pieces:
+  - piece: Shorts
+    kind: body
+    worked: in the round, from the waist
+    sections:
+      - {cast on: 96, gauge: rib, edge: waist}
+      - {even: 12 rows, rib: yes}
+      - fold
+      - {even: 12 rows}
+      - {increase: 12, gauge: fabric, at: across, every: 1 row}
+      - {even: 44 rows}
+      - divide:
+          - {hold: 50, name: Left leg}
+          - {leave: 4, edge: crotch}
+          - {hold: 50, name: Right leg}
+          - {leave: 4, edge: crotch}
+  - piece: Leg
+    make: 2
+    worked: in the round, from the waist
+    sections:
+      - start from: [{piece: Shorts, part: Left leg}, {add: 4}]
+      - {even: 14 rows}
+      - {bind off: all, edge: leg cuff}
+`), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.InDelta(t, 37.5, measured(t, g, "waistband depth").Length.Float(), 0.01)
+	assert.InDelta(t, 187.5, measured(t, g, "body length").Length.Float(), 0.01)
+}
+
+// A sleeve and a back that are sewn along their raglans are sewn at their underarms too, whether a join says so or not.
+func TestUnderarmsThatNoJoinNamesMeet(t *testing.T) {
+	const name = "raglan-flat.yaml"
+	whole := schematic.Work(pattern(t, name), 0)
+	Dress(whole)
+	p := pattern(t, name)
+	n := len(p.Joins)
+	p.Joins = slices.DeleteFunc(p.Joins, func(j schematic.Join) bool { return strings.HasSuffix(j.Sew[0], "underarm") })
+	require.Less(t, len(p.Joins), n)
+	g := schematic.Work(p, 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Equal(t, whole.Worn.Views[0].Outline, g.Worn.Views[0].Outline)
 }

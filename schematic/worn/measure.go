@@ -53,6 +53,7 @@ func (a *assembly) measures() []schematic.Measure {
 		t.hoods()
 	}
 	for _, p := range a.placed {
+		t.turnedBand(p)
 		t.own(p)
 		if p.made.Kind == schematic.KindHood && p.hung && p.halved && p.where.sin == 0 {
 			t.upright(p)
@@ -1170,7 +1171,7 @@ func (tk *taker) limbs(root *panel) {
 		case m.Axis == schematic.Horizontal && !named("hip") && absf(root.spot(m.A).Y-bottom) < 1: // the legs hang from it
 			name = "hip"
 		}
-		if m.View == root.view && m.Main && !root.acrossSlit(m.A, m.B) {
+		if m, ok := root.withoutTurned(m); ok && m.View == root.view && m.Main && !root.acrossSlit(m.A, m.B) {
 			tk.take(name, root.spot(m.A), root.spot(m.B), m.Axis, m.Around, m.Length)
 		}
 	}
@@ -1515,21 +1516,51 @@ func (tk *taker) own(p *panel) {
 		if p.where.sin != 0 {
 			axis = schematic.Slanted
 		}
-		from, to, exact := m.A, m.B, m.Length
-		if p.turned {
-			lo, hi := box(p.loop)
-			from.Y, to.Y = min(max(from.Y, lo.Y), hi.Y), min(max(to.Y, lo.Y), hi.Y)
-			l, r := p.level(p.spot(from).Y, 0.01)
-			switch {
-			case near(from, m.A) && near(to, m.B):
-			case m.Axis == schematic.Horizontal && absf(dist(l, r)-dist(from, to)) < 0.5: // as wide at the fold
-			case m.Axis != schematic.Vertical:
-				continue
-			default:
-				exact = units.Num{}
+		if m, ok := p.withoutTurned(m); ok {
+			tk.take(m.Name, p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
+		}
+	}
+}
+
+// withoutTurned is a measurement of a panel without what of it is turned in; not ok if nothing is left that could be drawn.
+func (p *panel) withoutTurned(m schematic.Measure) (schematic.Measure, bool) {
+	if !p.turned {
+		return m, true
+	}
+	from, to := m.A, m.B
+	lo, hi := box(p.loop)
+	m.A.Y, m.B.Y = min(max(from.Y, lo.Y), hi.Y), min(max(to.Y, lo.Y), hi.Y)
+	l, r := p.level(p.spot(m.A).Y, 0.01)
+	switch {
+	case near(from, m.A) && near(to, m.B):
+	case m.Axis == schematic.Horizontal && absf(dist(l, r)-dist(m.A, m.B)) < 0.5: // as wide at the fold
+	case m.Axis != schematic.Vertical:
+		return m, false
+	default:
+		m.Length = units.Num{}
+	}
+	return m, true
+}
+
+// turnedBand measures how deep a band is that is turned in, from its fold to where its stitch or gauge changes, or else as far as it is turned in.
+func (tk *taker) turnedBand(p *panel) {
+	lo, hi := box(p.drawn)
+	for _, s := range p.drawn {
+		if !p.turned || !slices.ContainsFunc(s.keys, func(k string) bool { return strings.HasPrefix(k, "turned in of ") }) {
+			continue
+		}
+		name, to, best := "hem depth", s.a.Y+p.turnedBy, math.Inf(1)
+		if s.a.Y > (lo.Y+hi.Y)/2 {
+			name, to = "waistband depth", s.a.Y-p.turnedBy
+		}
+		for _, l := range p.lines {
+			if y := p.where.at(l.A).Y; l.Kind == schematic.LineChange && absf(y-s.a.Y) > 1 && absf(y-s.a.Y) < best {
+				best, to = absf(y-s.a.Y), y
 			}
 		}
-		tk.take(m.Name, p.spot(from), p.spot(to), axis, m.Around, exact)
+		if _, r := p.level(s.a.Y, 0); p.where.sin == 0 {
+			tk.take(name, r, pt{X: r.X, Y: to}, schematic.Vertical, false, units.Num{})
+		}
 	}
 }
 

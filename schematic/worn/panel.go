@@ -58,6 +58,7 @@ type panel struct {
 	strip      bool     // a band that bends
 	halved     bool     // but a half of its piece shows
 	turned     bool     // some of it is turned in
+	turnedBy   float64  // how deep
 	closed     bool     // it is flat, and sewn into a round
 	lengthwise bool     // it is folded along its whole length, and sewn to itself
 	over       *panel   // it lies on this one, from whose slit it is worked
@@ -358,7 +359,7 @@ func (p *panel) turnedIn() *panel {
 			up = -1
 		}
 		if q := p.cut(func(a pt) float64 { return up * (a.Y - y) }, "turned in of "+p.name); q != nil {
-			q.turned = true
+			q.turned, q.turnedBy = true, min(hi.Y-y, y-lo.Y)
 			p = q
 		}
 	}
