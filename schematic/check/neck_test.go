@@ -79,3 +79,25 @@ func TestANeckOnTheSideOfTheArmholeIsFound(t *testing.T) {
 		assert.Equal(t, want, strings.Join(told, ""), side)
 	}
 }
+
+// Beside a dropped shoulder the armhole is straight: what is shaped there next to a straight neck is meant for the neck. A square
+// neck is straight too, and its armhole with it.
+func TestShapingAtTheArmholeBesideAStraightNeckIsFound(t *testing.T) {
+	const shaped = "{decrease: 1, at: left edge, every: 2 rows, times: 8}"
+	for section, want := range map[string]string{
+		shaped: "the shaping of Left neck, Right neck is at the outer edge of the shoulder",
+		strings.Replace(shaped, "left", "right", 1): "",
+		"{even: 16 rows}": "",
+	} {
+		p, found := read.Pattern("own.yaml", []byte("version: 1\npattern: Own\nterms: UK\nunits: cm\nsizes: S\ngauges:\n  fabric: 20 sts and 28 rows over 10 cm\npieces:\n"+
+			"  - piece: Front\n    sections:\n      - cast on: 90\n      - even: 80 rows\n      - {even: 20 rows, left edge: armhole, right edge: armhole}\n      - divide:\n"+
+			"          - {part: Left neck, stitches: 36, mirror of: Right neck}\n          - {leave: 18, edge: neck}\n"+
+			"          - part: Right neck\n            stitches: 36\n            sections:\n              - "+section+"\n              - {bind off: all, edge: shoulder}\n"))
+		require.False(t, found.Errors(), "%v", found)
+		var told []string
+		for _, f := range check.Pattern(p, []*schematic.Garment{schematic.Work(p, 0)}) {
+			told = append(told, f.Message)
+		}
+		assert.Equal(t, want, strings.Join(told, ""), section)
+	}
+}

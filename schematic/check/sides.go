@@ -1,6 +1,7 @@
 package check
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"slices"
@@ -39,7 +40,7 @@ func sides(g *schematic.Garment) finding.List {
 func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
 	n := len(m.Edges)
 	var parts []string
-	pos := finding.Pos{}
+	pos, what, have := finding.Pos{}, "neck", "a neck between the shoulder and the armhole"
 	for i, e := range m.Edges {
 		if e.Name != "shoulder" || n < 3 {
 			continue
@@ -48,8 +49,11 @@ func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
 		if !ok {
 			continue
 		}
-		if len(parts) == 0 {
+		if len(parts) == 0 || outer.Pos.Line < pos.Line {
 			pos = outer.Pos
+		}
+		if shapedOutside(m.Edges[(i+1)%n], outer) || shapedOutside(m.Edges[(i+n-1)%n], outer) {
+			what, have = "shaping", "a straight neck, and an armhole that is shaped beside it"
 		}
 		parts = append(parts, e.Parts...)
 	}
@@ -60,8 +64,8 @@ func neckSides(g *schematic.Garment, m *schematic.Made) finding.List {
 		parts = []string{m.Name}
 	}
 	return finding.List{{Kind: "words/neck", Severity: finding.Warning, Pos: pos, Piece: m.Name, Sizes: []string{g.Size},
-		Message: fmt.Sprintf("the neck of %s is at the outer edge of the shoulder", strings.Join(parts, ", ")),
-		Have:    "a neck between the shoulder and the armhole", Want: "a neck on the inner side of the shoulder alone",
+		Message: fmt.Sprintf("the %s of %s is at the outer edge of the shoulder", what, strings.Join(parts, ", ")),
+		Have:    have, Want: "a neck on the inner side of the shoulder alone",
 		Fix: "shape the other edge of the part (left edge for right edge, or the other way round), or call the outer edge armhole"}}
 }
 
@@ -84,12 +88,34 @@ func outerNeck(m *schematic.Made, i int) (schematic.Edge, bool) {
 	case after.Name == "neck":
 		before = after
 	}
+	if shapedOutside(m.Edges[(i+1)%n], before) || shapedOutside(m.Edges[(i+n-1)%n], before) {
+		return before, true
+	}
 	lo, hi := reach(m.Views[shoulder.View].Outline[0])
 	off := func(e schematic.Edge) float64 { l, r := reach(e.Path); return (l + r - lo - hi) / 2 }
 	twoSided := slices.ContainsFunc(m.Edges, func(e schematic.Edge) bool {
 		return e.Name == "shoulder" && e.View == shoulder.View && !slices.Equal(e.Parts, shoulder.Parts) && off(e)*off(shoulder) < 0
 	})
 	return before, twoSided && math.Abs(off(before)) > math.Abs(off(shoulder)) || besideArmhole(m, before)
+}
+
+// shapedOutside reports whether an armhole is straight up to where a neck begins and is shaped beside it, while the neck is straight:
+// the shaping of the neck is at the other edge then.
+func shapedOutside(armhole, neck schematic.Edge) bool {
+	if armhole.Name != "armhole" || armhole.View != neck.View {
+		return false
+	}
+	base := neck.Path[0]
+	for _, p := range neck.Path {
+		if p.X != base.X {
+			return false
+		}
+		base.Y = min(base.Y, p.Y)
+	}
+	path := slices.Clone(armhole.Path)
+	slices.SortStableFunc(path, func(a, b schematic.Point) int { return cmp.Compare(a.Y, b.Y) })
+	top := path[len(path)-1]
+	return math.Abs(path[0].X) > math.Abs(top.X) && !slices.ContainsFunc(path, func(p schematic.Point) bool { return p.Y <= base.Y && p.X != path[0].X })
 }
 
 // besideArmhole reports whether an edge is on the one side of its piece that has an armhole.
