@@ -25,8 +25,10 @@ each other: divisions, pick-ups and shaping; written measurements against the
 counts at the gauge; centimetres against inches; size against size; and the
 edges that are sewn together. Written rows are read and worked for every size:
 those in the pattern or in the file that it names, or a text named with --rows.
-A text may also stand alone. Check never changes a file. It exits with 1 if
-anything does not agree; notes, which are worth a look, do not count.`,
+A text may also stand alone. A row that does not fit, where no slip in one
+number explains it, is likely worded otherwise than it was read: it is listed
+as not followed, not as a finding. Check never changes a file. It exits with 1
+if anything does not agree; notes, which are worth a look, do not count.`,
 		Example: `  flatwright check cardigan.yaml
   flatwright check cardigan.yaml --rows cardigan.txt
   flatwright check somebodys-pattern.txt
