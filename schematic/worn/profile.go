@@ -8,7 +8,7 @@ import (
 )
 
 // profile makes a panel of a sock, as it lies on its side: the leg with half of the heel below its back half, and the foot at a right angle
-// to it. False if the piece has no heel of a kind that is known.
+// to it. False if the piece has no heel of a kind that is known, or a foot that does not lie so.
 func (a *assembly) profile(m *schematic.Made) bool {
 	var leg, foot *panel
 	back, deep := 0.0, 0.0
@@ -26,17 +26,25 @@ func (a *assembly) profile(m *schematic.Made) bool {
 		lo, _ := box(leg.loop)
 		deep = leg.heel.Y - lo.Y
 	}
-	a.add(leg.stepped(foot, back, deep), m.Make)
+	p := leg.stepped(foot, back, deep)
+	if p == nil {
+		return false
+	}
+	a.add(p, m.Make)
 	return true
 }
 
 // stepped is a leg with its foot at a right angle: the foot's first round stands so far before the back of the heel, its sole so deep below
-// where the heel begins. At the ankle, where one lies on the other, the front of the leg ends on the foot.
+// where the heel begins. At the ankle, where one lies on the other, the front of the leg ends on the foot. Nil if
+// the foot is nowhere even, or does not reach beyond the leg.
 func (p *panel) stepped(foot *panel, back, deep float64) *panel {
 	q := *p
 	lo, hi := box(p.loop)
 	_, fh := box(foot.loop)
 	low, high := foot.even()
+	if low == high {
+		return nil
+	}
 	edge := func(y float64) float64 { return across(points(foot.loop), y)[0] }
 	at := func(a pt) pt { // a gusset is taken in above the sole
 		return pt{X: lo.X + back + fh.Y - a.Y, Y: p.heel.Y - deep + a.X - edge(min(max(a.Y, high.Y), fh.Y-close)-close)}
@@ -56,6 +64,9 @@ func (p *panel) stepped(foot *panel, back, deep float64) *panel {
 			break
 		}
 		q.loop = append(q.loop, s)
+	}
+	if ankle.a == (pt{}) {
+		return nil
 	}
 	leg := p.withoutHeel()
 	leg[0] = ankle

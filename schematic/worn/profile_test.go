@@ -83,4 +83,11 @@ pieces:
 	g = schematic.Work(written(t, apart), 0)
 	Dress(g)
 	assert.Nil(t, g.Worn, "of two at two places nobody says which is the heel")
+
+	rows := "      - {short rows: 14 rows, over: 22, at: left edge, step: 1}\n"
+	for _, foot := range []string{"{decrease: 2, at: across, every: 2 rows, times: 16}", "{even: 2 rows}"} {
+		g = schematic.Work(written(t, strings.NewReplacer(rows+rows, rows, "{even: 42 rows}\n      - {bind", foot+"\n      - {bind").Replace(text)), 0)
+		Dress(g)
+		assert.Nil(t, g.Worn, "a foot that is nowhere even, or is shorter than the leg is deep, lies at no right angle")
+	}
 }
