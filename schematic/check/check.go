@@ -65,6 +65,9 @@ func look(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	return all
 }
 
+// mostSwapped is how many gauges are tried, each of which works the whole garment anew.
+const mostSwapped = 4
+
 // exchanged is what is found of a pattern with the stitches and rows of a gauge in each other's place, and that they are, where every written
 // measurement agrees with the counts then and some did not before; nil elsewhere.
 func exchanged(p *schematic.Pattern, all finding.List) finding.List {
@@ -72,7 +75,7 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 	if len(p.Grading) > 0 || !slices.ContainsFunc(all, func(f finding.Finding) bool { return f.Kind == "drawn/written" }) {
 		return nil
 	}
-	for k, g := range p.Gauges {
+	for k, g := range p.Gauges[:min(len(p.Gauges), mostSwapped)] {
 		if g.Stitches.Eq(g.Rows) {
 			continue
 		}
@@ -85,7 +88,7 @@ func exchanged(p *schematic.Pattern, all finding.List) finding.List {
 		}
 		found = append(found, finding.Finding{Kind: "drawn/gauge", Severity: finding.Warning, Pos: g.Pos,
 			Message: fmt.Sprintf("the written measurements agree with %s sts and %s rows, not with %s sts and %s rows", g.Rows, g.Stitches, g.Stitches, g.Rows),
-			Have:    fmt.Sprintf("the gauge %s", g.Name), Want: "a gauge in which the counts make what is written", Fix: "exchange its stitches and rows"})
+			Have:    fmt.Sprintf("the gauge %s", g.Name), Want: "a gauge in which the counts make what is written", Fix: "swap its stitches and rows"})
 		found.Sort()
 		return found
 	}

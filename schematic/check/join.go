@@ -163,10 +163,10 @@ func lengths(g *schematic.Garment, s *schematic.Seam) finding.List {
 		return j.find("joins/ease", fmt.Sprintf("%s is not %s longer than %s, as its ease says", nameA, long(ease, u), nameB), have,
 			fmt.Sprintf("%s longer by %s%s", nameA, long(ease, u), tolerance), fix)
 	}
-	if !slack.Less(over.Abs()) || alongRows(s.Sew) && alongRows(s.Into) && (slices.ContainsFunc(slices.Concat(s.Join.Sew, s.Join.Into), func(edge string) bool {
+	if !slack.Less(over.Abs()) || alongRows(s.Sew) && alongRows(s.Into) && slices.ContainsFunc(slices.Concat(s.Join.Sew, s.Join.Into), func(edge string) bool {
 		m, _ := g.EdgesOf(edge)
 		return m != nil && shapedOff(g, m.Name)
-	})) {
+	}) {
 		return nil // its rows are a finding already
 	}
 	shorter := nameB

@@ -74,7 +74,7 @@ var Kinds = []kindInfo{
 	{"arithmetic/motifs", "a grid without a motif"},
 	{NoEdge, "an edge that no piece has"},
 	{"drawn/written", "a written measurement that the counts do not make at the gauge"},
-	{"drawn/gauge", "a gauge with its stitches and rows in each other's place, by what is written"},
+	{"drawn/gauge", "a gauge whose stitches and rows are swapped, by the written measurements"},
 	{"drawn/missing", "a measurement written for a size whose pieces have none"},
 	{"drawn/unknown", "a written measurement that the drawing has no name for"},
 	{"units/pair", "centimetres and inches that are not the same length"},

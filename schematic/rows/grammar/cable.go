@@ -150,10 +150,9 @@ func crossOf(words string) (stitch.Cross, bool) {
 		c.Twisted = c.Left && through(m[7]) || !c.Left && through(m[5])
 		return c, c.Held > 0 && c.Over > 0 && c.Size() <= 40
 	}
-	if m := twisted().FindStringSubmatch(words); m != nil {
-		before := words[:strings.Index(words, m[1])]
-		c := stitch.Cross{Held: 1, Over: 1, Left: strings.Contains(before, "back of") || strings.Contains(m[1], "behind") || strings.Contains(m[1], "back of") || strings.Contains(m[1], "from the back") || through(m[1])}
-		c.Purl = m[2][0] == 'p' && !c.Left
+	if m := twisted().FindStringSubmatchIndex(words); m != nil {
+		c := stitch.Cross{Held: 1, Over: 1, Left: containsAny(words[:m[3]], "behind", "back of", "from the back") || through(words[m[2]:m[3]])}
+		c.Purl = words[m[4]] == 'p' && !c.Left
 		return c, true
 	}
 	if m := knittedAgain().FindStringSubmatch(words); m != nil {

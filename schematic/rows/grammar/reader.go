@@ -1973,12 +1973,12 @@ func (r *Reader) repeatsMarked(t []text.Token) bool {
 
 // worksRows reports whether a sentence behind a row works more of them: Purl 1 row. Knit 12 rows in the same way. Now work 4 rows even.
 func worksRows(t []text.Token) bool {
-	cap := t[0].Cap
+	begins := t[0].Cap
 	if t[0].Is("now", "then") {
 		t = t[1:]
 	}
 	_, row := text.RowWord(near(t, 2).S)
-	if !cap || !row || !t[0].Is("knit", "work", "purl", "k", "p") || t[1].Kind != 'n' && !t[1].Is("one", "next") {
+	if !begins || !row || !t[0].Is("knit", "work", "purl", "k", "p") || t[1].Kind != 'n' && !t[1].Is("one", "next") {
 		return false
 	}
 	return t[0].S != "work" && near(t, 3).Is("", ".", ",") || near(t, 3).Is("in", "more", "even", "without", "straight", "plain")

@@ -40,7 +40,7 @@ func Nation(s string) (t stitch.Terms, length int, said bool) {
 		return 0, 0, false
 	}
 	name, said := s[:m[3]], m[4] >= 0
-	if c, _ := utf8.DecodeRuneInString(s[m[3]:]); unicode.IsLetter(c) || !said && strings.ToLower(name) == name && len(name) < 8 {
+	if c, _ := utf8.DecodeRuneInString(s[m[3]:]); unicode.IsLetter(c) || !said && strings.ToLower(name) == name && len(name) < len("british") {
 		return 0, 0, false
 	}
 	return termsOf(name), len(name), said

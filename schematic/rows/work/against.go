@@ -249,7 +249,7 @@ func beginning(x *ins.Text, g *schematic.Garment, owners map[*ins.Section][]stri
 		rows = rows || ofNoOther(s)
 	}
 	for s, keys := range owners {
-		if slices.Contains(keys, first) && (len(s.Lines) == 0 || s.Prose || slices.ContainsFunc(s.Lines[0].Body, founds)) {
+		if slices.Contains(keys, first) && (len(s.Lines) == 0 || s.Prose || slices.ContainsFunc(s.Lines[0].Body, is[*ins.Join]) || slices.ContainsFunc(s.Lines[0].Body, founds)) {
 			return "", false
 		}
 	}
@@ -258,7 +258,7 @@ func beginning(x *ins.Text, g *schematic.Garment, owners map[*ins.Section][]stri
 
 // founds reports whether a piece may begin with an instruction.
 func founds(n ins.Item) bool {
-	return takesUp(n) || is[*ins.Chain](n) || is[*ins.Together](n) || is[*ins.AsFor](n) || is[*ins.Join](n)
+	return takesUp(n) || is[*ins.Chain](n) || is[*ins.Together](n) || is[*ins.AsFor](n)
 }
 
 // ofNoOther reports whether rows stand under a heading that is not the usual one of a kind of piece.

@@ -143,9 +143,6 @@ func (t *follower) line(l *ins.Line, line int) {
 
 // goesOn puts the stitches on the needle where the rows of a piece go on from those of another.
 func (t *follower) goesOn(l *ins.Line, line int, was stand) {
-	founds := func(n ins.Item) bool {
-		return takesUp(n) || is[*ins.Chain](n) || is[*ins.Together](n) || is[*ins.AsFor](n)
-	}
 	if line > 0 || was.count < 0 || slices.ContainsFunc(l.Body, founds) || t.r.cur.anew {
 		return
 	}
@@ -228,7 +225,7 @@ func (t *follower) alike(l *ins.Line) {
 			own := e
 			own.at, own.like = l.At, e.at
 			t.put(own)
-			if last && (like.row > 0 && e.no >= like.row || e.count == like.count && was != e.count) {
+			if last && (like.row > 0 && e.no >= like.row || like.count > 0 && e.count == like.count && was != e.count) {
 				break
 			}
 			was = e.count

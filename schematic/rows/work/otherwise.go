@@ -13,7 +13,7 @@ import (
 // Words of a row that do not fit as they mostly mean, and the other things that they mean to some: each is tried, and taken if
 // the row and its stated count fit so to the stitch.
 
-// meant are those other meanings, each as a change of one instruction; nil: it has no other one. The first few are those of a row
+// otherMeanings are they, each as a change of one instruction; nil: it has no other one. The first few are those of a row
 // of which only the count does not fit, too.
 func (r *runner) otherMeanings() []func(ins.Item) ins.Item {
 	return []func(ins.Item) ins.Item{eachOnce, r.unrun, eachGap, toNext, r.inBack, r.onceMore, heaped, threefold}

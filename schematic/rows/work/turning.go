@@ -73,7 +73,7 @@ func turningEnd(body []ins.Item) *ins.Chain {
 	return nil
 }
 
-// firstKind is the kind of the first stitch of a row behind its chain; nil if it is none of crochet.
+// firstKind is the kind of the first stitch of a row behind its chain; nil if it has none.
 func firstKind(body []ins.Item) *stitch.Stitch {
 	for _, n := range body {
 		if st, ok := n.(*ins.Stitch); ok {
