@@ -18,9 +18,9 @@ func (a *assembly) flaps(m *schematic.Made, p *panel) bool {
 	}
 	start, end := ends(p)
 	p.onSide = true
-	p.divideHalf(m, end, runs, middleOf(runs, at))
+	p.divideHalf(end, runs, middleOf(runs, at))
 	if m.From == schematic.FromCentre {
-		p.domed(m, start)
+		p.domed(start)
 	}
 	a.add(p, m.Make)
 	return true
@@ -44,12 +44,12 @@ func betweenFlaps(runs []run) int {
 }
 
 // domed puts half an ellipse on the level edge at which the sides of a hat begin, as high as its crown is deep.
-func (p *panel) domed(m *schematic.Made, y float64) {
-	i := slices.IndexFunc(m.Views, func(v schematic.View) bool { return v.Disc })
+func (p *panel) domed(y float64) {
+	i := slices.IndexFunc(p.made.Views, func(v schematic.View) bool { return v.Disc })
 	if i < 0 {
 		return
 	}
-	l, h := bounds(m.Views[i].Outline)
+	l, h := bounds(p.made.Views[i].Outline)
 	deep := (h.Y - l.Y) / 2
 	var loop []side
 	for k, s := range p.loop {

@@ -196,17 +196,17 @@ func (a *assembly) splitEnd(m *schematic.Made, p *panel, y float64, runs []run, 
 	} else {
 		from = middleOf(runs, longest(runs)) - total*shows.before()
 	}
-	p.divideHalf(m, y, runs, from)
+	p.divideHalf(y, runs, from)
 }
 
 // divideHalf gives the level end of a flat tube at y the bonds of half of its runs, from a stitch on.
-func (p *panel) divideHalf(m *schematic.Made, y float64, runs []run, from float64) {
+func (p *panel) divideHalf(y float64, runs []run, from float64) {
 	total := 0.0
 	for _, r := range runs {
 		total += float64(r.n)
 	}
 	parts := laid(runs, from, from+total/2)
-	if !downwards(m) {
+	if !downwards(p.made) {
 		slices.Reverse(parts)
 	}
 	p.divideEnd(y, parts)

@@ -322,14 +322,13 @@ func (g *Graph) asItComes(kind *stitch.Stitch, feet []int) *stitch.Stitch {
 	if at >= len(g.Rows[k].Stitches) || g.Rows[k].Stitches[at].Stitch == nil {
 		return kind
 	}
-	if s := g.Rows[k].Stitches[at].Stitch; s.ID == "edge" {
+	switch s := g.Rows[k].Stitches[at].Stitch; {
+	case s.ID == "edge":
 		return s
+	case (s.Base == "p" || s.ID == "p") != (g.flip > 0):
+		return stitch.ByID("p")
 	}
-	id := "k"
-	if purl := g.Rows[k].Stitches[at].Stitch.Base == "p" || g.Rows[k].Stitches[at].Stitch.ID == "p"; purl != (g.flip > 0) {
-		id = "p"
-	}
-	return stitch.ByID(id)
+	return stitch.ByID("k")
 }
 
 // placed notes where the words of an instruction put a stitch: a loop, a gap, the ring, the end of a row.
