@@ -13,6 +13,9 @@ func TestFormsOfCrochetAreReadAndCounted(t *testing.T) {
 	for name, c := range map[string]struct{ text, is, not string }{
 		"a stretch between stars that is worked so often": {"Terms: US\nCh 44.\nRow 1: Sc in 2nd ch from hook and in each ch across. (43 sc)\n" +
 			"Row 2: Ch 1, sc in first st, *sc in next 2 sts, 2 sc in next st* work 14 times. (57 sc)\n", "(57 sc)", "(56 sc)"},
+		"an increase and a decrease in full words": {"Terms: US\nCh 11.\n1.row: Sc in 2nd ch from hook and in each ch across. (10 sc)\n2.row: Ch 1, turn. *Single crochet 4, single crochet increase; repeat from * once more. (12 sc)\n" +
+			"3.row: Ch 1, turn. Single crochet in next 10 sts, single crochet decrease. (11 sc)\n", "(12", "(10"},
+		"the gap behind the chain of a round on a ring": {"Terms: US\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 3, dc between dc, ch 1, (dc in dc, dc between dc, ch 1) 11 times, join. (24 dc)\nRnd 3: Ch 1, sc in each dc and ch-1 sp around, join. (36 sc)\n", "(36", "(35"},
 		"numbers of rows with a stop behind each": {"Terms: US\nCh 11.\n1. Sc in 2nd ch from hook and in each ch across. (10 sc)\n2. Ch 1, sc in each st. (10)\n3. – 5. Ch 1, sc in each st. (10)\n" +
 			"6. Ch 1, 2 sc in first st, sc in each st. (11)\n", "(11)", "(13)"},
 		"so many rows in all": {"Terms: US\nCh 11.\nRow 1: Sc in 2nd ch from hook and in each ch across. (10 sc)\nRow 2: Ch 1, sc in each st across. (10 sc)\n" +

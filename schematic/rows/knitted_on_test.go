@@ -21,6 +21,7 @@ func TestKnittingIsCountedHoweverItIsTold(t *testing.T) {
 		"bound off between markers":           {"Terms: US\nCast on 40 sts and join in the round.\nRnd 1: K3, pm, k15, pm, k to end.\nRnd 2: K3, bind off sts between markers in rib, k to end. (25 sts)\nRnd 3: K3, cast on 3 sts, k to end. (28 sts)\n", "28 sts", "27 sts"},
 		"sizes with those who wear them":      {"Sizes: child (women's, men's)\nTerms: US\nCast on 27 (29 women's, 35 men's) sts.\nRow 1: K2tog, k to end. 26 (28, 34) sts\n", "26 (28, 34)", "26 (28, 35)"},
 		"sizes behind a comma":                {"Sizes: S (M, L)\nTerms: US\nCast on 20 (24, 28) sts.\nRow 1: K7, (9, 11), k2tog, k to end. 19 (23, 27) sts\n", "19 (23, 27)", "19 (22, 27)"},
+		"a purl behind a cable and no comma":  {"Cast on 20 sts.\nRow 1: K3 P1 C6F P1 K3 P1 K5 (20 sts)\nRow 2: P2tog, p18. (19 sts)\n", "(19", "(20"},
 		"a cable told with a dash": {"C4F – slip next 2 sts on a cable needle and move to front of work, K2 then K2 from cable needle\nTerms: US\nCast on 20 sts.\n" +
 			"Row 1: K8, C4F, k6, k2tog. (19 sts)\n", "19 sts", "20 sts"},
 		"a row that is one decrease":                     {"Terms: US\nCast on 22 sts, join in the round.\nRnd 1: K.\nRnd 2: K2tog (11)\nRnd 3: K.\n", "(11)", "(12)"},

@@ -2,38 +2,40 @@ package job
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"flatwright/layout/chart"
 	"flatwright/layout/sheet"
 	"flatwright/schematic"
 	"flatwright/schematic/rows"
-	"flatwright/schematic/stitch"
 )
 
-// charted draws the chart of a section of written rows in one size. Its error is an
-// OptionError if there is no such section, or nothing in it that a chart can show.
+// charted draws the chart of a section of written rows in one size; rows without headings are all of it, by whatever name.
+// Its error is an OptionError if there is no such section, or nothing in it that a chart can show.
 func charted(p *schematic.Pattern, text, section string, size int, o chart.Options) (name string, sheets []*sheet.Sheet, err error) {
-	x := rows.Read(p.File, []byte(text), rows.Options{Sizes: p.Sizes, Terms: stitch.Terms(p.Terms), TermsSet: true})
-	var names []string
+	x := rows.Read(p.File, []byte(text), rowsOptions(p))
+	name = strings.TrimSpace(section)
+	heading, names := "", []string(nil)
 	for _, s := range x.Sections {
-		if s.Name != "" && len(s.Lines) > 0 {
+		if s.Name != "" && len(s.Lines) > 0 && !s.Prose {
 			names = append(names, s.Name)
 		}
-		if strings.EqualFold(s.Name, strings.TrimSpace(section)) && s.Name != "" {
-			name = s.Name
+	}
+	if len(names) > 0 {
+		i := slices.IndexFunc(names, func(n string) bool { return strings.EqualFold(n, name) })
+		if i < 0 {
+			return "", nil, &OptionError{fmt.Sprintf("the rows have no section %q; they have %s", name, strings.Join(names, ", "))}
 		}
+		name, heading = names[i], names[i]
 	}
-	if name == "" {
-		return "", nil, &OptionError{fmt.Sprintf("the rows have no section %q; they have %s", section, strings.Join(names, ", "))}
-	}
-	g, ok := rows.GraphOf(x, name, size)
+	g, ok := rows.GraphOf(x, heading, size)
 	if !ok {
-		return "", nil, &OptionError{fmt.Sprintf("the section %q has no rows to chart", name)}
+		return "", nil, &OptionError{fmt.Sprintf("there are no rows to chart as %q", name)}
 	}
 	w, ok := chart.FromGraph(g)
 	if !ok {
-		return "", nil, &OptionError{fmt.Sprintf("the section %q has no stitches to chart", name)}
+		return "", nil, &OptionError{fmt.Sprintf("there are no stitches to chart as %q", name)}
 	}
 	o.Title, o.Designer = p.Title, p.Designer
 	for _, part := range w.Parts() {

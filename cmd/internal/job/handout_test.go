@@ -1,6 +1,7 @@
 package job_test
 
 import (
+	"bytes"
 	"context"
 	"math"
 	"os"
@@ -187,7 +188,17 @@ func TestAChartFollowsTheSize(t *testing.T) {
 	assert.Contains(t, out, "by 77 stitches")
 	var option *job.OptionError
 	_, err = job.Page(context.Background(), wren(t), job.PageOptions{Charts: []string{"Sleeve"}})
-	assert.ErrorAs(t, err, &option)
+	require.ErrorAs(t, err, &option)
+	assert.Contains(t, err.Error(), "they have Body")
+}
+
+func TestRowsWithoutHeadingsAreChartedByAnyName(t *testing.T) {
+	src := wren(t)
+	at := bytes.Index(src.Text, []byte("\nrows: |"))
+	src.Text = append(src.Text[:at:at], "\nrows: |\n  Row 1: Ch 11. Sc in 2nd ch from hook and in each ch across. (10 sc)\n"...)
+	r, err := job.Page(context.Background(), src, job.PageOptions{Charts: []string{"Coaster"}})
+	require.NoError(t, err)
+	assert.Contains(t, string(r.Files[0].Body), `role="img" aria-label="Coaster, `)
 }
 
 func BenchmarkPageOfNineSizes(b *testing.B) {

@@ -93,17 +93,16 @@ var counted = func() map[string]*stitch.Stitch {
 	return m
 }()
 
-// incOf is an increase or a decrease run together with its stitch: scinc, scdec. The stitch is in the text's terms.
+// incOf is an increase or a decrease run together with its stitch: scinc, singlecrochetdecrease. The stitch is in the text's terms.
 func incOf(w string, t stitch.Terms) (thing, bool) {
-	for _, s := range [...]string{"inc", "increase"} {
-		if b, ok := strings.CutSuffix(w, s); ok && b != "" {
-			if k, ok := stitch.Lookup(b, t); ok && k.Craft == stitch.Crochet && k.Uses == 1 {
-				return thing{Kind: k, Each: 2}, true
-			}
+	w = strings.TrimSuffix(w, "rease")
+	if b, ok := strings.CutSuffix(w, "inc"); ok {
+		if k := squeezed()[t][b]; k != nil && k.Craft == stitch.Crochet && k.Uses == 1 {
+			return thing{Kind: k, Each: 2}, true
 		}
 	}
-	if b, ok := strings.CutSuffix(w, "dec"); ok && b != "" {
-		if k, ok := stitch.Lookup(b, t); ok && k.Craft == stitch.Crochet {
+	if b, ok := strings.CutSuffix(w, "dec"); ok {
+		if k := squeezed()[t][b]; k != nil && k.Craft == stitch.Crochet {
 			if d := stitch.ByID(k.ID + "2tog"); d != nil {
 				return thing{Kind: d}, true
 			}
@@ -326,6 +325,8 @@ func (p *parser) namesAnew(i, k int) bool {
 		return true
 	case t.Glued || t.Ord > 0:
 		return t.Ord > 0 && !t.Glued
+	case k > 0 && t.Is("k", "p") && p.at(i+k+1).Kind == 'n' && p.at(i+k+1).Glued: // C6F P1
+		return true
 	case !t.Cap:
 		return false
 	case t.Is("dec", "inc"):

@@ -426,12 +426,7 @@ func (p *labeller) bare() bool {
 		p.i, p.l = start, ins.Label{Side: p.l.Side}
 		return false
 	}
-	round, word := RowWord(p.peek(0).S)
-	if !word {
-		round = p.roundR
-	} else {
-		p.i++
-	}
+	round, word := p.rowWord()
 	if _, again := RowWord(p.peek(2).S); word && again && p.peek(0).Is("/") && p.peek(1).Kind == 'n' && p.peek(3).Is("/") { // 7-12 rows / 6 rows /
 		p.i += 4
 	}
@@ -451,6 +446,18 @@ func (p *labeller) bare() bool {
 	p.l.Round = round
 	p.firm = true
 	return true
+}
+
+// rowWord reads the word for rows behind a number, if it stands there: 3 row:, 1.row:
+func (p *labeller) rowWord() (round, word bool) {
+	if _, row := RowWord(p.peek(1).S); row && p.peek(0).Is(".") && p.peek(2).Is(":", "-", "--", "=") {
+		p.i++
+	}
+	if round, word = RowWord(p.peek(0).S); !word {
+		return p.roundR, false
+	}
+	p.i++
+	return round, true
 }
 
 // ends reports whether a sign stands there that ends a label without a word for rows before it, or with one.

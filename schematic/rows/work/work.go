@@ -1079,7 +1079,7 @@ func (w *work) betweenGroups() bool {
 		next := c.run()
 		switch {
 		case r.group == 0 && r.tch && next != nil: // it is a stitch of the group that follows
-		case next == nil && r.group > 0, next != nil && !next.space() && next.group != r.group:
+		case next == nil && r.group > 1, next != nil && !next.space() && next.group != r.group:
 			return w.took(c)
 		}
 	}
