@@ -35,6 +35,15 @@ func TestKnittingIsCountedWhereverItIsShaped(t *testing.T) {
 		"increased in the first and the last": {twenty + "Row 2: Inc 1 st in first st, k to end. (21 sts)\nRow 3: K to last st, inc 1 st in last st. (22 sts)\n", "22 sts", "21 sts"},
 		"from in short":                       {twenty + "Row 2: *K 8, k2tog; repeat fr * across. (18 sts)\n", "18 sts", "19 sts"},
 		"put on a cable needle":               {twenty + "Row 2: K 7, put the first 3 sts on cable needle, hold at front, k the next 3 sts, then k the 3 sts from cable needle, k2tog, k to end. (19 sts)\n", "19 sts", "18 sts"},
+		"how many rows, said twice":           {twenty + "Rows 2-3: Knit 2 rows.\nRows 4-8: Beg with a p WS row, work 5 rows in st st.\nRow 9: K2tog, k to end. (19 sts)\n", "19 sts", "18 sts"},
+		"explained in a bracket":              {twenty + "Row 2: K 3, k in front and back of next st (increase) k to end. (21 sts)\nRow 3: K2tog (dec) k to end. (20 sts)\n", "20 sts", "19 sts"},
+		"the rest behind a repeat":            {twenty + "Row 2: K2tog, k 1, *k2tog, yo; rep from * to last 5 sts, k. (19 sts)\n", "19 sts", "18 sts"},
+		"each succeeding row":                 {twenty + "Knit two together at the beginning of each succeeding row until 12 stitches remain.\nNext row: K2tog, k to end. (11 sts)\n", "11 sts", "10 sts"},
+		"how it is taken away":                {twenty + "Decrease at each end by knitting two stitches together every seventh row until 12 stitches remain.\nNext row: K2tog, k to end. (11 sts)\n", "11 sts", "10 sts"},
+		"increased in each, without a label":  {twenty + "Inc 1 st in each st across row. (40 sts)\n", "40 sts", "30 sts"},
+		"an edge before its number":           {twenty + "Inc at armhole 1 st every other row 4 times. (24 sts)\nInc 1 st at armhole every other row 4 times. (28 sts)\n", "28 sts", "27 sts"},
+		"each row slipped at its beginning":   {twenty + "Knit 5 rows, slipping the first st of each row.\nKnit four rows plain, remembering always to slip first st.\nNext row: K2tog, k to end. (19 sts)\n", "19 sts", "18 sts"},
+		"a panel in rib":                      {twenty + "Work this panel in k1, p1 rib for 3 in.\nProceed in k1, p1 rib for 2 in.\nNext row: K2tog, k to end. (19 sts)\n", "19 sts", "18 sts"},
 	} {
 		t.Run(name, func(t *testing.T) { holds(t, c.text, c.is, c.not) })
 	}

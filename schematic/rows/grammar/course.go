@@ -73,6 +73,7 @@ var clauses = []form{
 			return clause(func(c *course) { c.edge, c.side, c.where, c.halves = e, s, true, c.halves || halves })
 		}},
 	{rule: "clause", pattern: "(inside/within) [front/neck/centre/center/buttonhole/garter] [stitch/st] border/band", meaning: "at one edge", example: "Dec 1 st inside front border every row until 21 sts remain", build: func(m *match) any { return clause(func(c *course) { c.edge, c.where = "front", true }) }},
+	{rule: "clause", pattern: "by (knitting/purling/working/taking) {n:num} [$st] together/tog", meaning: "how one is taken away", example: "Dec at each end by knitting 2 sts tog every 7th row until 40 sts remain", when: tests{func(m *match) bool { n := m.num("n", 0); return n.By == nil && n.All == 2 }}, build: uncounted},
 	{rule: "clause", pattern: "at $beg/end [of]", meaning: "at one edge", example: "Dec 1 st at beg of every row 5 times", build: oneEdge},
 	{rule: "clause", pattern: "at $beg/end of row/rnd/round/needle/work", meaning: "at one edge", example: "Row 3: K, dec 1 st at beg of row", when: tests{no(beforeKind("n")), no(before("and"))}, build: oneEdge},
 	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: spreadOut},
@@ -499,6 +500,9 @@ func edgeName(p *parser, i int) (any, int) {
 	}
 	if t.Kind == 'w' && edgeNames[t.S] && edgeNames[p.at(i+1).S] && p.at(i+2).Is("edge", "end", "side", "edges") {
 		return t.S, i + 3
+	}
+	if t.Is("armhole", "armholes") && p.at(i-1).Is("at", "on") && (p.at(i+1).Kind == 'n' || p.at(i+1).Is("every", "each")) {
+		return "armhole", i + 1
 	}
 	if t.Kind == 'w' && t.Is("edge", "side") {
 		return "edge", i + 1

@@ -11,7 +11,7 @@ import (
 // macros are words that many forms share.
 var macros = map[string]string{
 	"$in":     "in/into/on/onto/over/through/under/within/inside/around/across/between/at/to/behind/along",
-	"$next":   "next/following/foll",
+	"$next":   "next/following/foll/succeeding",
 	"$rem":    "remaining/rem/remain",
 	"$sp":     "sp/sps/space/spaces/loop/loops/lp/lps/arch/arches/arc/underarm/underarms/picot/bar/bars/hole/holes",
 	"$st":     "st/sts/stitch/stitches/stiches",

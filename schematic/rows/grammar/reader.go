@@ -2216,7 +2216,7 @@ func countedTwice(l *ins.Line) {
 	}
 	for i, n := range l.Body {
 		e, ok := n.(*ins.Even)
-		if ok && e.Rows.By == nil && e.Rows.All > 1 && e.Rows.All == l.Label.To.All-l.Label.From.All+1 && slices.ContainsFunc(l.Body[i:], makes) {
+		if ok && e.Rows.By == nil && e.Rows.All > 1 && e.Rows.All == l.Label.To.All-l.Label.From.All+1 && slices.ContainsFunc(l.Body[i+1:], makes) {
 			l.Body[i] = &ins.Nothing{Placed: e.Placed, Colour: e.Colour}
 		}
 	}
@@ -2561,7 +2561,13 @@ func onlyEnds(list []ins.Item) bool {
 // plainRow takes 'Purl.' as a whole row, and 'Row 3: Plain.'
 func (r *Reader) plainRow(l *ins.Line) {
 	var only *ins.Stitch
-	for _, n := range l.Body {
+	from := 0
+	for i, n := range l.Body {
+		if k, ok := n.(*ins.Repeat); ok && !r.crochet && k.Until.Kind == ins.ToLast && k.Until.N.By == nil && k.Until.N.All > 1 { // rep from * to last 5 sts, k
+			from = i + 1
+		}
+	}
+	for _, n := range l.Body[from:] {
 		switch k := n.(type) {
 		case *ins.Stitch:
 			if only != nil {

@@ -1493,6 +1493,10 @@ func (s *sequence) remarks(t []text.Token) bool {
 			}
 		}
 	}
+	if before := s.at(s.i - 2); last >= 0 && len(t) == 1 && t[0].Is("inc", "increase", "dec", "decrease") && before.Kind == 'w' && !s.worked(s.i) { // kfb (increase) k1
+		st, ok := s.out[last].(*ins.Stitch)
+		return ok && st.Kind != nil && st.Kind.Makes != st.Kind.Uses
+	}
 	return changes(t) && !s.worked(s.i) || t[0].Cap && t[0].Is("those", "these", "this", "that", "they", "it", "you", "your", "if", "note", "there", "remember", "when", "don't", "the") && s.tells(t)
 }
 

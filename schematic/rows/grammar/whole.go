@@ -166,7 +166,7 @@ var statements = []form{
 	}},
 	{rule: "whole", pattern: "(k/knit/p/purl) [every/each/all] {w:row} [{c:course}]", meaning: "the rows are plain", example: "Knit every row for 6 in", build: evenRows},
 	{rule: "whole", pattern: "(k/knit/p/purl) ({c:course} | even {c:course})", meaning: "plain rows", example: "Knit for 10 rows", build: evenUntil},
-	{rule: "whole", pattern: "[$make/cont/continue/now/knit | {goon}] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
+	{rule: "whole", pattern: "[$make/cont/continue/now/knit/proceed | {goon}] [this/each panel/section/piece/band/border] [working] [even/straight/as/in/on/to] {y:incloth} [only/straight/even] [{c:course}]", meaning: "rows in a fabric", example: "Work in stockinette stitch for 6 rows", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit/purl | {goon}] [to] [work/working] [even/straight/evenly/plain/on] [as established | as set | as before | [in] pattern/patt | in patt | in est pattern | in established pattern | in same manner | in this manner | in this way | without shaping | as for {tail} | thus] [without further shaping | without shaping | without increasing | without inc | as established | as set] {c:course}", meaning: "rows worked even", example: "Work even until piece measures 20 cm", build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [back and forth] [in rows] [in/on] {y:incloth} [on/over [these/those/same] {n:num} [{u:unit}] [only]] [{c:course}]", meaning: "rows in a fabric", example: "Work back and forth in stockinette stitch on the 16 heel sts for 26 rows", when: tests{either(said("forth"), has("n"))}, build: evenUntil},
 	{rule: "whole", pattern: "[$make/cont/continue/knit] [working] {l:len} [{y:incloth}] [even/straight/plain] [{c:course}]", meaning: "a length worked even", example: "Work 6 in in garter stitch", build: evenUntil},
@@ -209,6 +209,13 @@ var statements = []form{
 		d := m.shift(true)
 		d.told = true
 		return d
+	}},
+	{rule: "whole", pattern: "$inc/$dec (at/on) {e:edgename} {n:num} [$st] {c:course}", meaning: "stitches are added or taken away at an edge", example: "Inc at armhole edge 1 st every other row 4 times", build: func(m *match) any {
+		s, ok := shape(!m.said(strings.Split(macros["$dec"], "/")...))(m).(*ins.Shape)
+		if ok {
+			s.Edge, s.Vague = value[string](m, "e"), false
+		}
+		return s
 	}},
 	{rule: "whole", pattern: "[{s:same} [,]] [$make] $inc [for] [{n:num}] {u:unit}", meaning: "stitches are added in words", example: "Increase 6 sts", build: shape(true)},
 	{rule: "step", pattern: "[with/working] $inc/$dec [by] [{n:num} [more] [$st] | $st]", meaning: "so many are added or taken away in a row", example: "Keep increasing by 6 sts each round until you have 60 sts", build: func(m *match) any {
@@ -505,7 +512,7 @@ var statements = []form{
 	{rule: "colour", pattern: "(mc/cc/a/b/c/d/e/f/white/red/blue/green/black/pink/yellow/orange/grey/gray/brown/purple/gold/cream/main/contrast/navy/natural) [{n:num}] [color/colour]", meaning: "a colour", example: "join B in any ch-2 sp", build: yes},
 	{rule: "colour", pattern: "[new/next/main/contrast/second/contrasting] (color/colour/col/yarn/shade) [a/b/c/d/e/f | {n:num}] [yarn]", meaning: "a colour", example: "join color B in any ch-2 sp", build: yes},
 
-	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [{w:row} [{n:num}]] [[of] pattern/patt]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
+	{rule: "neutral", pattern: "$beg/commencing/commence/begin [with] [rs/ws/right/wrong] [side] [with] [k/knit/p/purl] [rs/ws] [{w:row} [{n:num}]] [[of] pattern/patt]", meaning: "with which row it begins", example: "Beg with a k row, work 10 rows in stockinette stitch", build: func(m *match) any {
 		if t := m.p.at(m.to); !m.said("with") || m.has("n") && !t.Is(",", ".") && !(t.Kind == 'g' && m.p.neutralAll(t.Sub)) && m.to < len(m.p.t) {
 			return nil
 		}
@@ -517,6 +524,7 @@ var statements = []form{
 		}
 		return &ins.Nothing{}
 	}},
+	{rule: "neutral", pattern: "([always] slipping [always] | [remembering] always to slip) first $st [(of/at/on/in) [$beg of] each/every/all [{w:row}] [except [on/in/of] first/last {w2:row}]]", meaning: "how rows begin", example: "Knit 5 rows, slipping the first st of each row"},
 	{rule: "neutral", pattern: "$beg/commencing/begin with {k:kind} {n:num}", meaning: "with which stitches it begins", example: "Starting with p2, work 4 rows in k2, p2 rib"},
 	{rule: "neutral", pattern: "end/ending [off] with/on/after {o:ord} [pattern/patt] {w:row}", meaning: "with which row it ends", example: "Work 10 rows even, ending with 3rd pattern row"},
 	{rule: "neutral", pattern: "[and/but] end/ending/finish/finishing [off] {w:row} with/by", meaning: "with what the row ends", example: "Row 8: K 1, p across, ending row with k 1", when: tests{inRow, beforeThing}},
