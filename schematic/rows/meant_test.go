@@ -16,12 +16,16 @@ func TestWordsMeanWhatFits(t *testing.T) {
 		n    int
 		ways []string
 	}{
-		{twelve + "Rnd 2: %s (%d)\n", 18, []string{"(sc inc) x 6", "(1 sc inc) 6 times", "sc inc x 6", "*sc, sc inc* x 6", "*sc inc* around", "(sc, inc) rep 5x", "(sc, inc) repeat 5 times"}}, // 12 + 6
-		{twelve + "Rnd 2: %s (%d)\n", 16, []string{"(2 sc inc) x 4", "(2 sc inc) 3 times, 2 sc, inc"}},                                                                                         // 12 + 4
-		{twelve + "Rnd 2: %s (%d)\n", 8, []string{"(sc dec) x 4", "4 x (sc dec)", "(1 sc dec) around", "(sc, 2sctog) 4 times", "(1sc, 2sctog) around", "2sctog 4 times, 4sc"}},                 // 12 - 4
-		{twelve + "Rnd 2: %s (%d)\n", 15, []string{"*Sc in 1st, 2nd and 3rd sts, 2 sc in 4th st; rep from * around", "Sc in 1st, 2nd and 3rd st, 2 sc in 4th st, repeat around"}},              // 3 x 5
-		{twelve + "Rnd 2: %s (%d)\n", 14, []string{"Sc in each of first 3 sts, 3 sc in same st, 8 sc", "3 sc, 3 sc in same st, 8 sc"}},                                                         // 3 + 3 + 8
-		{twelve + "Rnd 2: %s (%d sc)\n", 12, []string{"*sc between next 2 sc; rep from * around", "Sc between sc and next sc, *sc between next 2 sc; rep from * around"}},                      // as many gaps
+		{twelve + "Rnd 2: %s (%d)\n", 18, []string{"(sc inc) x 6", "(1 sc inc) 6 times", "sc inc x 6", "*sc, sc inc* x 6", "*sc inc* around", "(sc, inc) rep 5x", "(sc, inc) repeat 5 times"}},                                                                                                         // 12 + 6
+		{twelve + "Rnd 2: %s (%d)\n", 16, []string{"(2 sc inc) x 4", "(2 sc inc) 3 times, 2 sc, inc"}},                                                                                                                                                                                                 // 12 + 4
+		{twelve + "Rnd 2: %s (%d)\n", 8, []string{"(sc dec) x 4", "4 x (sc dec)", "(1 sc dec) around", "(sc, 2sctog) 4 times", "(1sc, 2sctog) around", "2sctog 4 times, 4sc"}},                                                                                                                         // 12 - 4
+		{twelve + "Rnd 2: %s (%d)\n", 15, []string{"*Sc in 1st, 2nd and 3rd sts, 2 sc in 4th st; rep from * around", "Sc in 1st, 2nd and 3rd st, 2 sc in 4th st, repeat around"}},                                                                                                                      // 3 x 5
+		{twelve + "Rnd 2: %s (%d)\n", 14, []string{"Sc in each of first 3 sts, 3 sc in same st, 8 sc", "3 sc, 3 sc in same st, 8 sc"}},                                                                                                                                                                 // 3 + 3 + 8
+		{twelve + "Rnd 2: %s (%d sc)\n", 12, []string{"*sc between next 2 sc; rep from * around", "Sc between sc and next sc, *sc between next 2 sc; rep from * around"}},                                                                                                                              // as many gaps
+		{"Terms: US\nCh 4, join.\nRnd 1: *Sc in ring, ch 5; rep from * 5 times more, join. (6 ch-5 loops)\nRnd 2: %s (%d sc)\n", 18, []string{"*3 sc in next ch-5 loop; rep from * around", "*3 sc in top of next ch-5 loop; rep from * around", "*3 sc in top of next 5-ch loop; rep from * around"}}, // 6 x 3
+		{"Terms: US\nCh 4, join.\nRnd 1: %s to make %d loops, join.\n", 6, []string{"*Sc in ring, ch 5; rep from * 5 times more", "[Sc in ring, ch 5] 6 times"}},
+		{twelve + "Last r%s (%d)\n", 12, []string{"ound: sc in each sc around", "ound, sc in each sc around", "ound, ch 1, sc in each sc around"}},
+		{"Terms: US\nRnd 1: Ch 3 (counts as dc), 11 dc in ring, join. (12 dc)\nRnd 2: Ch 2 (counts as dc), %s, join. (%d sts)\n", 12, []string{"dcf around each of next 11 dc", "*dcf in next dc, dcb in next dc; rep from * to last st, dcf in last st"}},
 	} {
 		for _, w := range c.ways {
 			comesTo(t, c.text, w, c.n, true)

@@ -260,13 +260,7 @@ func withNext(nums []units.Num, v units.Num, t []text.Token) []units.Num {
 // alias takes 'sc = single crochet' from a list of abbreviations: a name of the text's own
 // for a stitch.
 func (r *Reader) alias(line string) {
-	i := strings.IndexAny(line, "=:")
-	if i < 0 {
-		i = strings.Index(line, " - ")
-	}
-	if i < 0 {
-		i = strings.Index(line, " – ")
-	}
+	i := meaningAt(line)
 	if i <= 0 || i > 30 { // C4B slip next 2 sts onto cable needle
 		if name, long, ok := strings.Cut(strings.TrimSpace(line), " "); ok && cableStitches(strings.ToLower(name)) > 1 {
 			if c, ok := crossOf(long); ok {
@@ -276,7 +270,7 @@ func (r *Reader) alias(line string) {
 		return
 	}
 	short := squeezeWords(line[:i])
-	long := strings.TrimLeft(line[i:], "=:-– ")
+	long := strings.TrimLeft(line[i:], "=:-–— ")
 	if c, ok := crossOf(long); ok {
 		r.crossing(strings.TrimSpace(line[:i]), c)
 		return
@@ -302,6 +296,16 @@ func (r *Reader) alias(line string) {
 
 // inner is the word for stitches within the long name of one: knit 2 stitches together.
 var inner = text.Once(`(?:next|first)?(?:stitches|sts)`)
+
+// meaningAt is where a line goes on from a name to what it means; -1: nowhere.
+func meaningAt(line string) int {
+	if at := meaning().FindStringIndex(line); at != nil {
+		return at[0]
+	}
+	return -1
+}
+
+var meaning = text.Once(`[:=]| [-–—] `)
 
 // abbreviation reports whether a line gives a short name of a stitch of the trade its long one, or tells what a name stands for, and
 // no more.
@@ -343,17 +347,11 @@ func (r *Reader) crossing(short string, c stitch.Cross) {
 // define reads 'Shell = (sc, ch 3, 4 dc) in st indicated', 'V-stitch (V-st): (dc, ch 1, dc) in same st'.
 func (r *Reader) define(line string, n int) bool {
 	line = strings.TrimLeft(strings.TrimSpace(line), "•*-– ")
-	i := strings.IndexAny(line, ":=")
-	if i < 0 {
-		i = strings.Index(line, " - ")
-	}
-	if i < 0 {
-		i = strings.Index(line, " – ")
-	}
+	i := meaningAt(line)
 	if i <= 0 || i > 60 {
 		return false
 	}
-	head, body := line[:i], strings.TrimLeft(line[i:], ":=-– ")
+	head, body := line[:i], strings.TrimLeft(line[i:], ":=-–— ")
 	var names []string
 	main, inside, has := strings.Cut(head, "(")
 	names = append(names, strings.TrimSpace(main))

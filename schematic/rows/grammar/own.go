@@ -18,12 +18,7 @@ const longestOwn = 12
 // wherever it is named.
 func (r *Reader) ownStitch(line string) bool {
 	line = strings.TrimLeft(strings.TrimSpace(line), "•*-– ")
-	i := strings.IndexAny(line, "=:")
-	for _, dash := range []string{" - ", " – ", " — "} {
-		if k := strings.Index(line, dash); k > 0 && (i < 0 || k < i) {
-			i = k
-		}
-	}
+	i := meaningAt(line)
 	if r.crochet || i <= 0 || i > 40 {
 		return false
 	}

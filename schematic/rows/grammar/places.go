@@ -876,7 +876,7 @@ var prepositions = []form{
 		}},
 	{rule: "place", pattern: "[over/along/back] [all/worked/made/placed/done/working/both/each] $in [post/posts/body/stem/back] [of] [{l:loop}] [of] [post] [of] {c:core} [{l:loop}] [only] [for [first/$next/each/a] corner/corners/shell/fan/point]", meaning: "where a stitch is worked", example: "fpdc around post of next dc", build: placed},
 	{rule: "place", pattern: "$in top/tops [of] {c:core}", meaning: "where a stitch is worked", example: "dc in top of next dc", build: func(m *match) any {
-		if c := value[ins.Place](m, "c"); c.Unit.Chain || c.Unit.Space || c.Kind == ins.InTop {
+		if c := value[ins.Place](m, "c"); c.Unit.Chain || c.Unit.Space && c.Kind != ins.InNext || c.Kind == ins.InTop {
 			return nil
 		}
 		return placed(m)

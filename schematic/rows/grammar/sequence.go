@@ -2561,7 +2561,7 @@ func (s *sequence) parted() bool {
 // behindLead is where the number of a count may stand: behind the words that lead to it.
 func (s *sequence) behindLead() int {
 	lead := s.i
-	for s.at(lead).Is(countLead...) {
+	for s.leadsCount(lead) {
 		lead++
 	}
 	return lead
@@ -2744,6 +2744,11 @@ var (
 	remains   = []string{"remain", "remaining", "rem", "remains", "total", "made", "left", "altogether"}
 )
 
+// leadsCount reports whether the word at i may lead to the number of a count: there are 6 sts, to make 6 loops.
+func (p *parser) leadsCount(i int) bool {
+	return p.at(i).Is(countLead...) || p.at(i).Is("make", "form") && p.at(i-1).Is("to")
+}
+
 // countsIn reads a bracket that holds a count and nothing else.
 func (p *parser) countsIn(t []text.Token) []ins.StitchGroup {
 	if len(t) == 0 || len(t) > 60 || changes(t) {
@@ -2759,7 +2764,7 @@ func (p *parser) countsOf(t []text.Token) []ins.StitchGroup {
 	}
 	q := p.within(p.withoutChange(behindSum(t)))
 	i := 0
-	for q.at(i).Is(countLead...) || q.at(i).Is(",") && i > 0 {
+	for q.leadsCount(i) || q.at(i).Is(",") && i > 0 {
 		i++
 	}
 	var out []ins.StitchGroup

@@ -172,7 +172,7 @@ func (m nameTable) posts(id string, t stitch.Terms) {
 	a := stitch.ByID(id).Abbr(t)
 	for short, side := range map[string]string{"fp": "front", "bp": "back"} {
 		one := stitch.ByID(strings.ToUpper(short) + id)
-		m.put(one, short+a, a+short, side+"post"+a, a+side+"post", "raised"+a+side, "r"+short[:1]+a)
+		m.put(one, short+a, a+short, a+short[:1], side+"post"+a, a+side+"post", "raised"+a+side, "r"+short[:1]+a)
 		for _, d := range []string{"2", "3"} {
 			if tog := stitch.ByID(id + d + "tog"); one != nil && tog != nil {
 				both := *tog

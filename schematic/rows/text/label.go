@@ -517,7 +517,7 @@ func (p *labeller) named() bool {
 	}
 	p.l.Name = RowName(strings.Join(words, " "))
 	p.namedNumbers(first)
-	p.verb = !names[first.S] || first.Is("inc", "dec", "increase", "decrease", "bind", "cast", "set", "place", "marker", "joining", "last", "chain", "lace", "picot", "gather", "short") && !p.peek(0).Cap
+	p.verb = !names[first.S] || first.Is("inc", "dec", "increase", "decrease", "bind", "cast", "set", "place", "marker", "joining", "last", "chain", "lace", "picot", "gather", "short") && !p.peek(0).Cap && !(first.Is("last") && p.peek(0).Is(",")) // Last row, ch 1
 	return true
 }
 
