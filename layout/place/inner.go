@@ -102,10 +102,10 @@ const (
 )
 
 // slanted places what is measured along a slanted edge: a line beside the edge, its
-// label above it. What has no room keeps its leader and becomes a letter.
-func (d *drawn) slanted(list []*sided) {
+// label above it. What has no room keeps its leader and becomes a letter. None takes one beside its edge before it is last.
+func (d *drawn) slanted(list []*sided, last bool) {
 	for _, s := range list {
-		if s.axis != schematic.Slanted {
+		if s.placed || s.axis != schematic.Slanted {
 			continue
 		}
 		long := dist(s.a, s.b)
@@ -121,7 +121,11 @@ func (d *drawn) slanted(list []*sided) {
 			outward = -1
 			w.through = inside(d.shape, sub(m, mul(up, 0.3)))
 		}
-		d.parallel(s, w, outward)
+		forms := [][]form{s.it.forms}
+		if last || d.o.Labels == Letters || d.o.Labels == Blank {
+			forms = append(forms, []form{s.it.letter})
+		}
+		d.parallel(s, w, forms, outward)
 	}
 }
 
@@ -146,17 +150,16 @@ type slope struct {
 
 // parallel tries to measure beside the edge, from outward on; what runs through the view, such as an upper arm from its fold to its seam, on
 // its very line before that.
-func (d *drawn) parallel(s *sided, w slope, outward float64) {
-	forms := append(append([]form{}, s.it.forms...), s.it.letter)
+func (d *drawn) parallel(s *sided, w slope, forms [][]form, outward float64) {
 	if !w.through {
-		for _, list := range [][]form{s.it.forms, {s.it.letter}} {
+		for _, list := range forms {
 			if d.outside(s, w, list, outward) {
 				return
 			}
 		}
 		return
 	}
-	for _, f := range forms {
+	for _, f := range slices.Concat(forms...) {
 		if f.w <= w.long-1 && d.alongside(s, w, f, 1, 0) || d.aside(s, w, f, outward) || d.aside(s, w, f, -outward) {
 			return
 		}

@@ -85,8 +85,9 @@ func (v *viewPlan) draw(o *Options, scale float64) *drawn {
 	d := &drawn{v: v, o: o, scale: scale}
 	d.core()
 	sides := d.assign()
-	d.slanted(sides)
+	d.slanted(sides, false)
 	d.within(sides)
+	d.slanted(sides, true)
 	d.name()
 	d.tracks(sides)
 	d.bound()

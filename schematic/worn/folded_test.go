@@ -2,6 +2,7 @@ package worn
 
 import (
 	"math"
+	"os"
 	"slices"
 	"strings"
 	"testing"
@@ -468,4 +469,35 @@ func TestUnderarmsThatNoJoinNamesMeet(t *testing.T) {
 	Dress(g)
 	require.NotNil(t, g.Worn)
 	assert.Equal(t, whole.Worn.Views[0].Outline, g.Worn.Views[0].Outline)
+}
+
+// changed is a garment of which some words are others, in its first size.
+func changed(t *testing.T, file string, words ...string) *schematic.Garment {
+	t.Helper()
+	text, err := os.ReadFile(garments + file)
+	require.NoError(t, err)
+	g := schematic.Work(written(t, strings.NewReplacer(words...).Replace(string(text))), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn, g.Findings)
+	return g
+}
+
+// 60 rows at 30 to 10 cm, on a neck that is less than twice as wide: bent along it the band would cross itself.
+func TestANeckbandThatIsTooDeepForItsNeckStandsUp(t *testing.T) {
+	g := changed(t, "slipover.yaml", "onto:\n      - Back neck, 1 in every 1 sts\n      - Front neck, 3 in every 4 rows\n    sections:\n      - {even: 8 rows", "onto:\n      - Back neck, 1 in every 1 sts\n      - Front neck, 3 in every 4 rows\n    sections:\n      - {even: 60 rows")
+	assert.InDelta(t, 200, measured(t, g, "neckband depth").Length.Float(), 0.002)
+	lo, hi := bounds(g.Worn.Views[0].Outline)
+	assert.InDelta(t, measured(t, g, "length").Length.Float()+200, hi.Y-lo.Y, 0.01)
+	x := across(g.Worn.Views[0].Outline[0], hi.Y-1)
+	require.Len(t, x, 2)
+	assert.InDelta(t, measured(t, g, "neck width").Length.Float(), x[1]-x[0], 0.01)
+}
+
+// Hems of 100 stitches and twice 50 at 22 to 10 cm, and a band of 10 rows at 30 to 10 cm on another.
+func TestADrawnInHemWithBandsThatLapGoesAround(t *testing.T) {
+	rib := ", gauge: rib, edge: hem}\n      - {even: 20 rows, rib: yes}"
+	g := changed(t, "gilet.yaml", ", edge: hem}\n      - even: 100 rows", rib+"\n      - {even: 80 rows, gauge: fabric}", ", edge: hem}\n      - even: 99 rows", rib+"\n      - {even: 79 rows, gauge: fabric}")
+	m := measured(t, g, "hem")
+	assert.True(t, m.Around)
+	assert.InDelta(t, 20000.0/22+100.0/3, m.Length.Float(), 0.002)
 }

@@ -72,8 +72,8 @@ const leastDeep = 60.0
 // straps measures what stands upright from an edge to which one of its ends is sewn.
 func (tk *taker) straps() {
 	for _, p := range tk.a.placed {
-		if p.strip && p.over != nil { // a collar that is turned over
-			k := len(p.drawn) - 1
+		k := len(p.drawn) - 1
+		if p.strip && p.over != nil || p.stands && !tk.spans(p.drawn[0].a.Y, p.drawn[k].a.Y) { // a collar that is turned over, or a roll neck
 			tk.take(strings.ToLower(p.made.Name)+" depth", p.drawn[k].a, p.drawn[0].a, schematic.Slanted, false, units.Num{})
 		}
 		tk.deepBand(p)
@@ -99,6 +99,13 @@ func (tk *taker) straps() {
 		}
 		tk.take(name, pt{X: hi.X, Y: lo.Y}, hi, schematic.Vertical, false, units.Num{})
 	}
+}
+
+// spans reports whether an upright measurement reaches from one height to another.
+func (t *taker) spans(low, high float64) bool {
+	return slices.ContainsFunc(t.out, func(m schematic.Measure) bool {
+		return m.Axis == schematic.Vertical && absf(min(m.A.Y, m.B.Y)-low) < close && absf(max(m.A.Y, m.B.Y)-high) < close
+	})
 }
 
 // deepBand measures a band along a front that is deeper than for buttons.
@@ -613,11 +620,13 @@ func (tk *taker) clearOfSleeves(t *trunk) float64 {
 // girth measures how wide the trunk is at a height, drawn at another: around under one name, or flat under the other.
 func (tk *taker) girth(t *trunk, around, flat string, y, drawn float64) {
 	l, r := t.across(y)
+	whole, off, laps := tk.lap(t, y, l, r)
 	switch {
 	case l >= r:
-	case tk.lapped(t, around, y, l, r):
+	case laps && off >= mostMissed:
+		tk.under(around, schematic.Measure{Axis: schematic.Horizontal, Length: tk.exact(whole), Around: true})
 		tk.take(flat, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, false, units.Num{})
-	case t.around(y, l, r):
+	case laps || t.around(y, l, r):
 		tk.take(around, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, true, units.Num{})
 	case tk.unlike(t, around, y, l, r):
 	case flat != "":
@@ -625,11 +634,13 @@ func (tk *taker) girth(t *trunk, around, flat string, y, drawn float64) {
 	}
 }
 
-// lapped tells how far fronts with bands that lap go around with the back, if that is not twice as far as the back is wide, with a band or without
-// one. It reports whether it does.
-func (tk *taker) lapped(t *trunk, name string, y, l, r float64) bool {
-	const most = 15.0 // mm: of two stitches that are picked up or left
-	whole, band, fronts := r-l, 0.0, 0
+// mostMissed is how far two fronts may miss the width of the back, mm: by two stitches that are picked up or left.
+const mostMissed = 15.0
+
+// lap is how far two fronts with bands that lap go around with the back at a height, and by how much that is not twice as far as they all are wide, with
+// a band or without one; ok if there are such bands. Fronts that are drawn in by themselves stand out beyond the back.
+func (tk *taker) lap(t *trunk, y, l, r float64) (around, off float64, ok bool) {
+	own, whole, band, fronts := 0.0, 0.0, 0.0, 0
 	for _, p := range tk.a.placed {
 		x := across(points(p.drawn), y-0.5)
 		switch {
@@ -637,16 +648,23 @@ func (tk *taker) lapped(t *trunk, name string, y, l, r float64) bool {
 		case p.strip && p.made.Kind == schematic.KindBand:
 			lo, hi := bounds(p.made.Views[0].Outline)
 			band = max(band, hi.Y-lo.Y)
+		case p.face == back && isTrunk(p):
+			for _, by := range beside {
+				if x := across(points(p.drawn), y+by); len(x) == 2 {
+					own = max(own, x[1]-x[0])
+				}
+			}
 		case p.face == front && isTrunk(p):
 			whole += x[1] - x[0]
 			fronts++
 		}
 	}
-	if fronts != 2 || band == 0 || band > leastDeep || t.wraps() || absf(whole-2*(r-l)) < most || absf(whole+band-2*(r-l)) < most {
-		return false
+	own = cmp.Or(own, r-l)
+	whole += own
+	if off = mostMissed; own > r-l-2 {
+		off = min(absf(whole-2*(r-l)), absf(whole+band-2*(r-l)))
 	}
-	tk.under(name, schematic.Measure{Axis: schematic.Horizontal, Length: tk.exact(whole + band), Around: true})
-	return true
+	return whole + band, off, fronts == 2 && band > 0 && band <= leastDeep && !t.wraps()
 }
 
 // unlike measures a front that is narrower at a height than the back that it is sewn to: each of them, and, in no line, both. It reports whether it is.

@@ -56,6 +56,7 @@ type panel struct {
 	onto       []string // the names of the edges on which it was laid
 	strap      bool     // of a saddle shoulder
 	strip      bool     // a band that bends
+	stands     bool     // a strip that stands up from a neck
 	halved     bool     // but a half of its piece shows
 	turned     bool     // some of it is turned in
 	turnedBy   float64  // how deep

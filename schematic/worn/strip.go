@@ -36,13 +36,16 @@ func (a *assembly) strip(s *strip) bool {
 	if along == nil {
 		return a.border(s)
 	}
-	in, out := cornersBeside(steady(along.path, s.deep), s.deep)
-	along.levelEnds(in, out)
 	if a.turnsOver(s, along) {
 		a.turnOver(s, along)
 		return true
 	}
+	in, out := cornersBeside(steady(along.path, s.deep), s.deep)
+	along.levelEnds(in, out)
 	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed)}
+	if p.stands = along.standsUp(s.deep); p.stands {
+		in, out = along.upright(s.deep)
+	}
 	for i := range along.at {
 		at := along.at[len(along.at)-1-i]
 		at.p.drawn[at.i].taken, p.hosts = true, append(p.hosts, at.p)
@@ -111,6 +114,26 @@ func (c *chain) levelEnds(in, out []pt) {
 			out[e.end] = add(out[e.next], mul(d, (in[e.end].Y-out[e.next].Y)/d.Y))
 		}
 	}
+}
+
+// standsUp reports whether a band from shoulder to shoulder is deeper than the neck has room for, such as a roll neck.
+func (c *chain) standsUp(deep float64) bool {
+	a, z := c.start(), c.end()
+	onTop := func(p *panel, q pt) bool { return absf(topOf(p.drawn)-q.Y) < onEdge }
+	return a.X > z.X && a.X-z.X < 2*deep && absf(a.Y-z.Y) < onEdge && onTop(c.at[0].p, a) && onTop(c.at[len(c.at)-1].p, z)
+}
+
+// upright is the level edge so far above the ends of a way, and what of the way is below each of its places.
+func (c *chain) upright(deep float64) (in, out []pt) {
+	for _, q := range c.path {
+		switch n := len(in); {
+		case n == 0 || absf(q.X-in[n-1].X) > close:
+			in, out = append(in, q), append(out, pt{X: q.X, Y: max(c.start().Y, c.end().Y) + deep})
+		case q.Y < in[n-1].Y:
+			in[n-1] = q
+		}
+	}
+	return in, out
 }
 
 // steady is a path without the stagger of a row or two with which it may begin or end: a band as deep as this turns no corner there.
