@@ -163,9 +163,9 @@ func (p *plan) besideSeams(f *figure, size float64) *grid {
 func (p *plan) numberAt(g *grid, l *line, s string, size float64) (pt, bool) {
 	free := func(at pt, air float64) bool {
 		lo, hi := (&label{s: s, at: at}).box(size)
-		return g.free(pt{X: lo.X - air, Y: lo.Y - air/1.5}, pt{X: hi.X + air, Y: hi.Y + air/1.5})
+		return g.free(pt{X: lo.X - air, Y: lo.Y - 0.2}, pt{X: hi.X + air, Y: hi.Y + 0.2})
 	}
-	for _, air := range [2]float64{0.3, 0.2} {
+	for _, air := range [2]float64{0.3, 0.25} {
 		for _, by := range besideSeam.up {
 			for _, aside := range besideSeam.aside {
 				if at := p.seam(l, l.base+by*(l.top-l.base), aside); free(at, air) {
