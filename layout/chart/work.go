@@ -64,12 +64,12 @@ type Row struct {
 	Unread  string    // the words in it that were not read: its stitches are of no known kind
 	Missing []Missing // rows before it that can't be drawn
 	Edge    bool      // worked along the ends of the rows before: feet are indices of rows
+	ring    bool      // worked into a ring
 	Left    int       // stitches left out of it at its break
 	Star    int       // its first stitch that the text repeats across it, counted from 1; 0: none
 	Gap     int       // rows left out of the chart before it
 	Same    string
 	St      []St // in the order of working
-	ring    bool // worked into a ring
 }
 
 // St is one stitch, chain arch, turning chain or picot.
@@ -81,15 +81,15 @@ type St struct {
 	Turn   bool           // a chain at the beginning of the row
 	Counts bool           // in the count of its row
 	Break  bool           // not a stitch: here stitches are left out of a chart
-	Colour string         // the yarn's name; empty: none is named
-	Cross  *stitch.Cross  // the crossing of a cable that it is a part of
-	At     int            // of a crossing: which of its stitches it is, as worked
-	Group  int            // what is worked into one place shares a number; 0: alone
 	Gap    bool           // it stands in the gap behind its foot, between two groups
 	Under  bool           // worked into the other side of its foundation chain
 	Wrap   bool           // idle, and wrapped before the turn
 	Idle   bool           // not worked in this row: it waits on the needle
 	Travel bool           // a slip stitch that leads to where a round begins
+	Colour string         // the yarn's name; empty: none is named
+	Cross  *stitch.Cross  // the crossing of a cable that it is a part of
+	At     int            // of a crossing: which of its stitches it is, as worked
+	Group  int            // what is worked into one place shares a number; 0: alone
 	Close  *stitch.Stitch // of an arch: the stitch into the first of its round that closes it, in place of its last chains
 	tall   float64        // of a line behind a round, mm
 }

@@ -48,19 +48,19 @@ type GraphRow struct {
 	Round    bool
 	Start    bool   // a foundation: chains, cast-on stitches, a ring
 	Held     bool   // a foundation of stitches that a row before left
-	Unread   string // the words that were not read; its stitches, if any, are of no known kind
 	Unknown  bool   // an unread row that states no count: what stands on it is not known
 	Joined   bool   // a round that a slip stitch closes
 	Spiral   bool   // a round that goes on into the next
 	RowEnds  bool   // worked along the ends of the rows before
 	Picked   bool   // some of it is picked up
+	told     bool   // it has a label
+	Unread   string // the words that were not read; its stitches, if any, are of no known kind
 	Back     int    // rows between it and the one that its feet are of, such as 1 for one worked behind petals
 	Left     int    // stitches of the row before that it leaves unworked at its end
 	Star     int    // the first stitch of what is repeated across it, counted from 1; 0: nothing is
 	Line     int    // line of the text
 	Name     string
 	Stitches []GraphStitch
-	told     bool // it has a label
 }
 
 // GraphStitch is one symbol: a stitch, an arch of Chain chains, a turning chain of
@@ -75,17 +75,17 @@ type GraphStitch struct {
 	Closed  *stitch.Stitch // of an arch: what closes it and its round, worked into the round's first stitch; nil: nothing does
 	Turning bool           // the chain at the beginning of a row
 	Counts  bool           // it stands in the count of its row
-	RowEnd  int            // worked into the end of that row of a band worked before, from 1; 0: not
 	Ring    bool           // worked into the ring
-	Group   int            // what is worked into one place, with the arches within, shares a number; 0: none
-	Colour  string         // the yarn's name, such as MC or B; empty: the text names none
-	Cross   *Cross         // the crossing of which it is a part: its stitches share one
-	At      int            // of a crossing: which of its stitches it is, as worked, from 0
 	Travel  bool           // a slip stitch that goes on to where a round begins
 	Between bool           // worked into the gap behind its foot, between two groups
 	Under   bool           // worked into the other side of its foundation chain
 	Wrapped bool           // idle, and the yarn is taken around it before the work is turned
 	Idle    bool           // not worked in this row, such as beyond the turn of a short row: it waits for a later one
+	RowEnd  int            // worked into the end of that row of a band worked before, from 1; 0: not
+	Group   int            // what is worked into one place, with the arches within, shares a number; 0: none
+	Colour  string         // the yarn's name, such as MC or B; empty: the text names none
+	Cross   *Cross         // the crossing of which it is a part: its stitches share one
+	At      int            // of a crossing: which of its stitches it is, as worked, from 0
 }
 
 // Cross is a crossing of a cable: the first Held stitches change places with the next Over.
