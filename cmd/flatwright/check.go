@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"maps"
 	"runtime/debug"
+	"slices"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -147,12 +148,15 @@ func (c *checked) exit(env environment, strict bool) error {
 	if c.unreadable {
 		return &exit{exitUnreadable, job.ErrUnreadable}
 	}
-	found, _ := c.findings.Apart()
-	if len(found) == 0 {
-		env.say("%s", nothing)
-	} else {
-		env.say("found %s", tally(found))
+	found, unread := c.findings.Apart()
+	what := nothing
+	if len(found) > 0 {
+		what = "found " + tally(found)
 	}
+	if n := len(slices.DeleteFunc(unread, func(f finding.Finding) bool { return !f.Unfollowed() })); n > 0 {
+		what += "; " + count(n, "row") + " not followed"
+	}
+	env.say("%s", what)
 	reading(env, c.last)
 	if weighty(found) || strict && len(found) > 0 {
 		return &exit{exitFindings, nil}

@@ -6,6 +6,7 @@ package finding
 import (
 	"cmp"
 	"slices"
+	"strings"
 )
 
 // Pos is a place in a file. Lines and columns count from 1, columns in
@@ -77,8 +78,14 @@ func (f *Finding) NotRead() bool { return f.Kind == notRead }
 
 // NotFollowed turns it into a note that its words were not followed: they may be meant otherwise than they were read.
 func (f *Finding) NotFollowed() {
-	f.Kind, f.Severity, f.Message = notRead, Note, "not followed: "+f.Message
+	f.Kind, f.Severity, f.Message = notRead, Note, notFollowed+f.Message
 }
+
+// notFollowed begins the message of words that were read, and may be meant otherwise.
+const notFollowed = "not followed: "
+
+// Unfollowed reports whether it tells words that were read and not followed.
+func (f *Finding) Unfollowed() bool { return f.NotRead() && strings.HasPrefix(f.Message, notFollowed) }
 
 // Apart parts what does not fit from what was not read, each in its order.
 func (l List) Apart() (found, unread List) {

@@ -32,7 +32,7 @@ func Markdown(out io.Writer, x *Text, rep Report, sources map[string][]byte) err
 	})
 	fmt.Fprintf(&d, "# Check of the written rows: %s\n\n", inline(title))
 	if len(found) == 0 {
-		d.WriteString("Every row that was read fits the row before it, in every size.\n\n")
+		d.WriteString("Every row that could be followed fits the row before it, in every size.\n\n")
 	} else {
 		fmt.Fprintf(&d, "%s, in order of weight.\n\n", tally(found))
 	}
@@ -40,10 +40,14 @@ func Markdown(out io.Writer, x *Text, rep Report, sources map[string][]byte) err
 		d.one(i+1, f)
 	}
 	if len(unread) > 0 {
-		d.WriteString("## Not read\n\nThese words were not read and not checked; the check went on with the counts stated at their lines.\n\n")
+		d.WriteString("## Not read or not followed\n\nThese words were not checked; the check went on with the counts stated at their lines.\n\n")
 	}
 	for _, f := range unread {
-		fmt.Fprintf(&d, "- %s: %s\n", inline(d.where(f)), codeSpan(d.meant(f.Pos)))
+		fmt.Fprintf(&d, "- %s: %s", inline(d.where(f)), codeSpan(d.meant(f.Pos)))
+		if f.Unfollowed() {
+			d.WriteString(", " + inline(f.Message))
+		}
+		d.WriteByte('\n')
 	}
 	if len(unread) > 0 {
 		d.WriteByte('\n')

@@ -558,7 +558,7 @@ func (s *sequence) wholeRow(j int) bool {
 		either = !v.(often).more && !v.(often).total
 	} else if k := s.andEnds(j); k > j {
 		j = k
-	} else if j < len(s.t) && !s.at(j).Is(".", ";") && s.at(j).Kind != 'g' {
+	} else if j < len(s.t) && !s.at(j).Is(".", ";", "=", ":", "-", "–", "—") && s.at(j).Kind != 'g' {
 		return false
 	}
 	from := s.behindStart()
