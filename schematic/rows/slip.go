@@ -172,6 +172,9 @@ func misfitsOf(x *Text, size int) misfits {
 
 // explained reports whether a slip explains the finding, in every size that is tried; left are the characters that may still be read.
 func (t *trial) explained(left *int) bool {
+	if len(t.stood) == 0 { // read anew the text is another one
+		return true
+	}
 	open := slices.Compact([]int{0, len(t.sizes) - 1})
 	cost := len(strings.Join(t.src, "\n"))
 	for line := min(t.of.Pos.Line, len(t.src)); line >= t.from && line > 0; line-- {
@@ -275,8 +278,12 @@ var spelt = []string{"once", "twice", "three", "four", "five", "six", "seven", "
 func near(s string) (out []string) {
 	n, err := strconv.Atoi(s)
 	if err != nil || len(s) > 5 {
-		if k := slices.Index(spelt, strings.ToLower(s)); k >= 0 {
-			out = append(out, spelt[max(0, k-1)], spelt[min(len(spelt)-1, k+1)])
+		k := slices.Index(spelt, strings.ToLower(s))
+		if k > 0 {
+			out = append(out, spelt[k-1])
+		}
+		if k >= 0 && k+1 < len(spelt) {
+			out = append(out, spelt[k+1])
 		}
 		return out
 	}
