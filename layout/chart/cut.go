@@ -26,8 +26,8 @@ func (c *pages) cut(w, h float64) bool {
 		c.cols, c.rows = []window{{lo.X, hi.X}}, []window{{-hi.Y, -lo.Y}}
 		return true
 	}
-	const mark = 4.5 // of the lines where pages meet
-	w -= 2 * (f.sideRoom(c.o) + mark)
+	const meet = 4.5 // of the lines where pages meet
+	w -= 2 * (f.sideRoom(c.o) + meet)
 	line := sheet.LineHeight(fonts.Italic, c.o.text())
 	h -= 2 * (4 + line)
 	const least = 8.0 // mm of drawing
@@ -35,10 +35,7 @@ func (c *pages) cut(w, h float64) bool {
 		c.cols, c.rows = []window{{lo.X, hi.X}}, []window{{-hi.Y, -lo.Y}}
 		return false
 	}
-	c.cols = cutSpan(f.lo.X, f.hi.X, w/s, f.across)
-	if len(c.cols) > 1 {
-		c.cols = cutSpan(f.lo.X, f.hi.X, max(w-2*overlap, w/2)/s, f.across)
-	}
+	c.cols = f.share(f.lo.X, f.hi.X, w, s, f.across, func(m *mark) (at, lo, hi float64) { return m.at.X, m.lo.X, m.hi.X })
 	if len(c.cols) > 1 {
 		h -= 2 * line
 		if f.nums.crowd {
@@ -48,11 +45,45 @@ func (c *pages) cut(w, h float64) bool {
 			h -= 2 * line
 		}
 	}
-	c.rows = cutSpan(-f.hi.Y, -f.lo.Y, h/s, f.up)
-	if len(c.rows) > 1 {
-		c.rows = cutSpan(-f.hi.Y, -f.lo.Y, max(h-2*overlap, h/2)/s, f.up)
-	}
+	c.rows = f.share(-f.hi.Y, -f.lo.Y, h, s, f.up, func(m *mark) (at, lo, hi float64) { return -m.at.Y, -m.hi.Y, -m.lo.Y })
 	return true
+}
+
+// share shares a stretch of the figure among windows on pages with room mm, at a scale: one, or several with room
+// beside them for what they show of their neighbours, and for how far their own stitches lean out of them.
+func (f *figure) share(lo, hi, room, scale float64, kinds []cuts, along func(*mark) (at, lo, hi float64)) []window {
+	out := cutSpan(lo, hi, room/scale, kinds)
+	if len(out) == 1 {
+		return out
+	}
+	for more := overlap; ; {
+		out = cutSpan(lo, hi, max(room-2*more, room/4)/scale, kinds)
+		lean := scale * f.lean(out, along)
+		if lean <= more || more > 3*room/8 {
+			return out
+		}
+		more = lean
+	}
+}
+
+// lean is how far stitches reach out of the windows that own them, along one axis of the plane.
+func (f *figure) lean(ws []window, along func(*mark) (at, lo, hi float64)) float64 {
+	most := 0.0
+	for i := range f.marks {
+		m := &f.marks[i]
+		if m.long() {
+			continue
+		}
+		at, lo, hi := along(m)
+		w := ws[last(ws, at)]
+		most = max(most, w.lo-lo, hi-w.hi)
+	}
+	return most
+}
+
+// last is the last window that begins at a place or before it.
+func last(ws []window, at float64) int {
+	return max(sort.Search(len(ws), func(i int) bool { return ws[i].lo > at })-1, 0)
 }
 
 // narrowColumns reports whether the words of the sides may stand under each other on a page.
@@ -66,10 +97,6 @@ func (c *pages) numberPages() {
 	c.no = make([][]int, len(c.rows))
 	for r := range c.no {
 		c.no[r] = make([]int, len(c.cols))
-	}
-	last := func(ws []window, at float64) int {
-		k := sort.Search(len(ws), func(i int) bool { return ws[i].lo > at })
-		return max(k-1, 0)
 	}
 	put := func(p pt) { c.no[last(c.rows, -p.Y)][last(c.cols, p.X)] = 1 }
 	for i := range c.d.f.marks {

@@ -332,3 +332,27 @@ func TestALongKeyHasPagesOfItsOwn(t *testing.T) {
 	require.Positive(t, keys)
 	require.Equal(t, len(ss)-keys, told)
 }
+
+// A stitch that leans out of its page's part takes its room from that part: with 20 mm of lean to the right of the
+// stitch at 65, a page of 100 mm has room for at most 100 - 2 × 20 = 60 mm of its own.
+func TestAPartLeavesRoomForStitchesThatLeanOutOfIt(t *testing.T) {
+	f := &figure{}
+	for x := 5.0; x < 200; x += 10 {
+		m := mark{at: pt{X: x}, lo: pt{X: x - 4}, hi: pt{X: x + 4}, stitch: true}
+		if x == 65 {
+			m.hi.X = x + 25
+		}
+		f.marks = append(f.marks, m)
+	}
+	along := func(m *mark) (at, lo, hi float64) { return m.at.X, m.lo.X, m.hi.X }
+	all := cuts{}
+	for x := 10.0; x < 200; x += 10 {
+		all = append(all, x)
+	}
+	out := f.share(0, 200, 100, 1, []cuts{all}, along)
+	for _, w := range out {
+		assert.LessOrEqual(t, w.hi-w.lo, 100-2*max(overlap, f.lean(out, along)))
+	}
+	assert.Equal(t, 20.0, f.lean([]window{{0, 70}, {70, 200}}, along))
+	assert.Equal(t, []window{{0, 200}}, f.share(0, 200, 200, 1, []cuts{all}, along))
+}
