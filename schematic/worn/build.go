@@ -248,14 +248,28 @@ func joinKey(i int) string { return fmt.Sprint("join ", i+1) }
 // held gives the edges at which stitches of a part are held the bond with what begins from them.
 func (a *assembly) held(from schematic.HeldPart) {
 	src := a.made(from.Piece)
-	if src == nil || slices.Contains(viewNames(src), from.Part) {
+	if src == nil || from.Part != "" && slices.Contains(viewNames(src), from.Part) {
 		return
 	}
 	for k := range src.Edges {
-		if e := &src.Edges[k]; e.Rows == 0 && slices.Contains(e.Parts, from.Part) {
+		e := &src.Edges[k]
+		if e.Rows == 0 && (slices.Contains(e.Parts, from.Part) || from.Part == "" && endsFlat(src, e)) {
 			a.key(src, e, heldKey(from.Piece, from.Part))
 		}
 	}
+}
+
+// endsFlat reports whether an edge is all of the last row of a piece worked flat.
+func endsFlat(m *schematic.Made, e *schematic.Edge) bool {
+	if m.Round || len(e.Parts) > 0 || e.Stitches == 0 {
+		return false
+	}
+	lo, hi := bounds(m.Views[e.View].Outline)
+	end := hi.Y
+	if m.From == schematic.FromNeck || m.From == schematic.FromCentre {
+		end = lo.Y
+	}
+	return !slices.ContainsFunc(e.Path, func(p pt) bool { return absf(p.Y-end) > close })
 }
 
 // ontoKey is the bond of the edges onto which a piece is worked: a band bends along them.

@@ -8,17 +8,20 @@ import (
 	"flatwright/schematic/units"
 )
 
-// flaps makes a panel of a round that ends in two stretches that are alike, and go on in two pieces that are each other's like at the other side, such
-// as a hat with ear flaps: it lies on its side, so that one of them shows whole. Its crown is a dome on it. False if it is none.
+// flaps makes a panel of a round that ends in, or begins from, two stretches that are alike, of two pieces that are each other's like at the other side,
+// such as a hat with ear flaps: it lies on its side, so that one of them shows whole. Its crown is a dome on it. False if it is none.
 func (a *assembly) flaps(m *schematic.Made, p *panel) bool {
-	runs := a.endRuns(m)
-	at := betweenFlaps(runs)
+	start, end := ends(p)
+	runs, brim := a.endRuns(m), end
+	if len(runs) == 0 {
+		runs, brim = a.startRuns(m), start
+	}
+	at := a.betweenFlaps(runs)
 	if at < 0 || m.Kind != schematic.KindHat {
 		return false
 	}
-	start, end := ends(p)
 	p.onSide = true
-	p.divideHalf(end, runs, middleOf(runs, at))
+	p.divideHalf(brim, runs, middleOf(runs, at))
 	if m.From == schematic.FromCentre {
 		p.domed(start)
 	}
@@ -26,8 +29,8 @@ func (a *assembly) flaps(m *schematic.Made, p *panel) bool {
 	return true
 }
 
-// betweenFlaps is the longest of what is left or bound off between two flaps, or -1.
-func betweenFlaps(runs []run) int {
+// betweenFlaps is the longest of what is left, bound off or added between two flaps, or -1.
+func (a *assembly) betweenFlaps(runs []run) int {
 	var main []run
 	at := -1
 	for i, r := range runs {
@@ -37,10 +40,13 @@ func betweenFlaps(runs []run) int {
 			at = i
 		}
 	}
-	if len(runs) != 4 || len(main) != 2 || runs[0].main == runs[1].main || main[0].n != main[1].n || main[0].name == main[1].name || otherSide(main[0].name) != main[1].name {
+	if len(runs) != 4 || len(main) != 2 || runs[0].main == runs[1].main || main[0].n != main[1].n {
 		return -1
 	}
-	return at
+	if l, r := main[0], main[1]; l.name != r.name && otherSide(l.name) == r.name || l.of == r.of && a.made(l.of) != nil && a.made(l.of).Make == 2 {
+		return at
+	}
+	return -1
 }
 
 // domed puts half an ellipse on the level edge at which the sides of a hat begin, as high as its crown is deep.

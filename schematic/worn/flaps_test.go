@@ -48,3 +48,20 @@ func TestAStrapFromTheFrontToTheBackIsFoldedOnTheShoulder(t *testing.T) {
 	assert.InDelta(t, (45+12)*100.0/15+160, hi.Y, 0.01)
 	assert.InDelta(t, 400, measured(t, g, "strap length").Length.Float(), 0.01)
 }
+
+// A stitch is 5 mm wide and a round 4 mm high. The brim is 14 + 32 + 14 + 20 = 80 stitches, 400 mm, and the hat 25 + 14 rounds high, 156 mm. A flap is 14
+// stitches, 70 mm, and 15 rows, 60 mm: half of the 32 stitches in front, 80 mm, lie on one side of it, and half of the 20 behind, 50 mm, on the other.
+func TestAHatBegunFromItsEarFlapsLiesOnItsSide(t *testing.T) {
+	g := schematic.Work(pattern(t, "hat-from-ear-flaps.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, g.Findings)
+	assert.Equal(t, "laid flat on its side", g.Worn.Lies)
+	loop := g.Worn.Views[0].Outline[0]
+	for _, x := range []float64{-100, -50, 20, 100} {
+		hasCorner(t, loop, x, 0)
+	}
+	for name, want := range map[string]float64{"brim": 400, "height": 156, "flap width": 70, "flap length": 60} {
+		assert.InDelta(t, want, measured(t, g, name).Length.Float(), 0.01, name)
+	}
+}

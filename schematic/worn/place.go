@@ -84,7 +84,7 @@ func (a *assembly) trunk() bool {
 			fronts = append(fronts, q)
 		case q.face == back:
 			backs = append(backs, q)
-		case q.made.Kind == schematic.KindBody && !q.leg, holds[q.made.Kind] && !q.disc:
+		case q.made.Kind == schematic.KindBody && !q.leg, holds[q.made.Kind] && !q.disc, q.onSide:
 			others = append([]*proto{q}, others...)
 		default:
 			others = append(others, q)
