@@ -302,13 +302,28 @@ func (s *sharing) look() numbers {
 	}
 	seen := make([]*mark, 0, len(d.f.marks)/s.c.count())
 	for i := range d.f.marks {
-		if m := &d.f.marks[i]; s.v.owns(m.at) || s.v.shows(m.lo, m.hi) {
-			if !m.long() || s.v.owns(m.at) && s.v.shows(m.lo, m.hi) {
-				seen = append(seen, m)
-			}
+		m := &d.f.marks[i]
+		mine, shown := s.v.owns(m.at), s.v.shows(m.lo, m.hi)
+		switch {
+		case m.long() && !(mine && shown):
+			seen = append(seen, s.parts(m)...)
+		case mine || shown:
+			seen = append(seen, m)
 		}
 	}
 	return d.f.number(s.c.o, d.scale, seen, d.f.sideRoom(s.c.o))
+}
+
+// parts are those of a mark across the chart that lie on the page.
+func (s *sharing) parts(m *mark) []*mark {
+	var out []*mark
+	for _, q := range m.paths {
+		for _, part := range clip(q, s.v.col, s.v.row, s.v.more) {
+			p := newMark(m.row, false, part)
+			out = append(out, &p)
+		}
+	}
+	return out
 }
 
 // mark puts a mark where the page shows it: its own in black, a neighbour's in grey, and of
@@ -317,10 +332,8 @@ func (s *sharing) mark(m *mark) {
 	v := s.v
 	mine, shown := v.owns(m.at), v.shows(m.lo, m.hi)
 	if m.long() && s.c.count() > 1 && !(mine && shown) {
-		for _, q := range m.paths {
-			for _, part := range clip(q, v.col, v.row, v.more) {
-				s.put(m.row, v.moved(part, false))
-			}
+		for _, p := range s.parts(m) {
+			s.put(m.row, v.moved(p.paths[0], false))
 		}
 		return
 	}
