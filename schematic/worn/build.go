@@ -18,7 +18,7 @@ type assembly struct {
 	strips  []*strip
 	ends    []sewnOn
 	torn    *schematic.Made     // a piece of which the outline does not close
-	hollow  []*schematic.Made   // pieces that do not lie flat when they are sewn
+	hollow  []hollow            // pieces that do not lie flat when they are sewn
 	keys    map[edgeID][]string // of edges
 	placed  []*panel
 	turned  bool            // it is seen from behind
@@ -46,6 +46,12 @@ type strip struct {
 	outer []string // keys of its outer edge
 	ribs  bool
 	curve bool
+}
+
+// hollow is a piece that is drawn as it is worked, and why.
+type hollow struct {
+	made *schematic.Made
+	why  string
 }
 
 // edgeID tells an edge from all others of the garment.
@@ -532,14 +538,10 @@ func bounds(loops [][]pt) (lo, hi pt) {
 }
 
 func (a *assembly) piece(m *schematic.Made) {
-	if m.Kind == schematic.KindSock && a.profile(m) || holds[m.Kind] && a.gusseted(m) {
+	if m.Kind == schematic.KindSock && a.profile(m) || holds[m.Kind] && a.gusseted(m) || a.opened(m) {
 		return
 	}
-	if q := a.slipper(m); q != nil {
-		a.add(q, m.Make)
-		return
-	}
-	if q := a.layered(m); q != nil {
+	if q := cmp.Or(a.slipper(m), a.layered(m)); q != nil {
 		a.add(q, m.Make)
 		return
 	}
@@ -743,7 +745,7 @@ func (a *assembly) flat(m *schematic.Made, p *panel) {
 		return
 	}
 	if a.sewnToItself(m, p) {
-		a.hollow = append(a.hollow, m)
+		a.hollow = append(a.hollow, hollow{m, "it is sewn to itself round a corner, and does not lie flat"})
 		return
 	}
 	if sleeve, strap := a.saddled(m, p); strap != nil {

@@ -312,7 +312,7 @@ func merged(sh []*panel) (loops, seams [][]pt, whole bool) {
 			z := p.drawn[(i+1)%len(p.drawn)].a
 			if e := stretchOf(s.a, z); e.a != e.b {
 				there[e] = true
-				list = append(list, arc{s.a, z, s.blind})
+				list = append(list, arc{s, z})
 			}
 		}
 	}
@@ -329,23 +329,23 @@ func merged(sh []*panel) (loops, seams [][]pt, whole bool) {
 	for _, e := range list {
 		loop, closed := free.loop(nodeOf(e.a))
 		if whole = whole && closed; len(loop) > 2 {
-			loops = append(loops, straightened(loop))
+			loops = append(loops, straightened(points(loop)))
 		}
 	}
 	return loops, joined(seams), whole
 }
 
-// arc is a stretch of an edge of a panel; blind if no seam is drawn there.
+// arc is a side of a panel, and where it ends.
 type arc struct {
-	a, b  pt
-	blind bool
+	side
+	b pt
 }
 
 // outer are the stretches on which no other panel lies, by where they begin.
 type outer map[node][]arc
 
 // loop takes out the way round from a place, as far to the left as can be, nil if nothing begins there; closed if it comes back.
-func (o outer) loop(at node) (loop []pt, closed bool) {
+func (o outer) loop(at node) (loop []side, closed bool) {
 	var dir pt
 	for len(o[at]) > 0 {
 		best := 0
@@ -356,9 +356,9 @@ func (o outer) loop(at node) (loop []pt, closed bool) {
 		}
 		e := o[at][best]
 		o[at] = slices.Delete(slices.Clone(o[at]), best, best+1)
-		loop = append(loop, e.a)
+		loop = append(loop, e.side)
 		dir, at = sub(e.b, e.a), nodeOf(e.b)
-		if at == nodeOf(loop[0]) {
+		if at == nodeOf(loop[0].a) {
 			return loop, true
 		}
 	}

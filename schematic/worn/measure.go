@@ -55,6 +55,7 @@ func (a *assembly) measures() []schematic.Measure {
 	for _, p := range a.placed {
 		t.turnedBand(p)
 		t.own(p)
+		t.openings(p)
 		if p.made.Kind == schematic.KindHood && p.hung && p.halved && p.where.sin == 0 {
 			t.upright(p)
 		}
@@ -1527,15 +1528,15 @@ func (tk *taker) own(p *panel) {
 		return
 	}
 	for _, m := range p.made.Measures {
-		if m.View != p.view || !m.Main || p.halved || p.acrossSlit(m.A, m.B) || p.toldAsWide(m) {
+		if m.View != p.view && !(p.heights && m.Axis == schematic.Horizontal && p.made.Views[m.View].Half) || !m.Main || p.halved || p.acrossSlit(m.A, m.B) || p.toldAsWide(m) {
 			continue
 		}
 		axis := m.Axis
 		if p.where.sin != 0 {
 			axis = schematic.Slanted
 		}
-		if m, ok := p.withoutTurned(m); ok {
-			tk.take(m.Name, p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
+		if m, ok := p.withoutTurned(p.whole(m)); ok {
+			tk.take(p.edgeOf(m), p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
 		}
 	}
 }

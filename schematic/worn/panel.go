@@ -77,6 +77,8 @@ type panel struct {
 	slipper    bool    // it lies on its side, folded along the middle of its sole
 	gusset     bool    // it is folded between a gusset and what lies across from it
 	heel       pt      // of a leg seen from its side: where its heel begins, behind
+	heights    bool    // of a round, a part and a round again
+	openings   [][]pt  // between them
 	sole       [2]pt   // of its foot: how far it is around, from the sole up
 }
 

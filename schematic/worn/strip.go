@@ -40,7 +40,7 @@ func (a *assembly) strip(s *strip) bool {
 		a.turnOver(s, along)
 		return true
 	}
-	in, out := cornersBeside(steady(along.path, s.deep), s.deep)
+	in, out := along.beside(s.deep)
 	along.levelEnds(in, out)
 	p := &panel{made: s.made, view: s.view, name: s.name, face: front, strip: true, placed: true, where: still, order: len(a.placed)}
 	if p.stands = along.standsUp(s.deep); p.stands {
@@ -53,12 +53,13 @@ func (a *assembly) strip(s *strip) bool {
 		sd.a, sd.taken, sd.blind = along.path[len(along.path)-1-i], true, sd.blind && !s.curve
 		p.drawn = append(p.drawn, sd)
 	}
-	p.drawn = append(p.drawn, side{a: along.path[0], name: "end"})
+	round := near(along.start(), along.end())
+	p.drawn = append(p.drawn, side{a: along.path[0], name: "end", blind: round})
 	for _, q := range out {
 		p.drawn = append(p.drawn, side{a: q, keys: s.outer, name: "outer edge", curve: s.curve})
 	}
 	last := &p.drawn[len(p.drawn)-1]
-	last.keys, last.name, last.curve = nil, "end", false
+	last.keys, last.name, last.curve, last.blind = nil, "end", false, round
 	p.loop = p.drawn
 	if s.ribs {
 		p.bandRibs(in, out)
@@ -97,6 +98,19 @@ func (a *assembly) border(s *strip) bool {
 		return true
 	}
 	return false
+}
+
+// beside are the corners of a chain and of the way beside it; of a chain that comes back to where it began its ends meet in a corner.
+func (c *chain) beside(deep float64) (in, out []pt) {
+	n := len(c.path)
+	if n < 4 || !near(c.start(), c.end()) {
+		return cornersBeside(steady(c.path, deep), deep)
+	}
+	in, out = cornersBeside(slices.Concat([]pt{c.path[n-2]}, c.path, []pt{c.path[1]}), deep)
+	if len(out) == n+2 {
+		in, out = in[1:n+1], out[1:n+1]
+	}
+	return in, out
 }
 
 // levelEnds ends a band that is steep where it comes to a shoulder level with it: it goes on behind.

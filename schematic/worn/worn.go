@@ -19,9 +19,10 @@ import (
 func Dress(g *schematic.Garment) {
 	g.Worn, g.WornBack = nil, nil
 	a := newAssembly(g, false)
-	for _, m := range a.hollow {
+	for _, h := range a.hollow {
+		m := h.made
 		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/left-over", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
-			Message: m.Name + " is not in the drawing of the garment as worn: it is sewn to itself round a corner, and does not lie flat",
+			Message: m.Name + " is not in the drawing of the garment as worn: " + h.why,
 			Fix:     "nothing to fix: it is drawn as it is worked"})
 	}
 	if len(a.placed) == 0 {
@@ -89,7 +90,7 @@ func (p *panel) lies() string {
 
 // shows reports whether a panel by itself lies otherwise than it is worked.
 func (p *panel) shows() bool {
-	return p.lengthwise || p.turned || p.closed || p.arced || p.layered || p.lying != 0 || p.heel != (pt{})
+	return p.lengthwise || p.heights || p.turned || p.closed || p.arced || p.layered || p.lying != 0 || p.heel != (pt{})
 }
 
 // onlyOfTheBack leaves the back those measurements that the front does not have or has otherwise.
