@@ -516,8 +516,8 @@ func (t *trial) unit(m schematic.Measure) units.Num {
 
 // trials bounds the search, more the search on while a garment does not go together, and farthest the steps by which it moves one choice.
 const (
-	trials   = 150
-	more     = 450
+	trials   = 300
+	more     = 600
 	farthest = 2
 )
 
@@ -623,26 +623,57 @@ func alike(a choice, list []choice, s score) []choice {
 	return out
 }
 
-// better tries the best trial with some choices moved, and keeps it if it is better.
+// better tries the best trial with some choices moved, and keeps it if it is better. Where that parts two edges, what counts the same in other pieces is
+// moved with them.
 func (s *searching) better(by map[string]int) bool {
+	parts, better := s.try(by)
+	if parts && !better {
+		if all := s.best.withKin(by); len(all) > len(by) {
+			_, better = s.try(all)
+		}
+	}
+	return better
+}
+
+// try tries the best trial with some choices moved, and keeps it if it is better; parts says that it parts two edges.
+func (s *searching) try(by map[string]int) (parts, better bool) {
 	if s.left <= 0 && (s.best.score.broken+s.best.score.unlike == 0 || s.left <= -more) {
-		return false
+		return false, false
 	}
 	moved := map[string]int{}
 	maps.Copy(moved, s.best.moved)
 	for k, v := range by {
 		moved[k] += v
 		if moved[k] < -farthest || farthest < moved[k] {
-			return false
+			return false, false
 		}
 	}
 	s.left--
 	t := s.f.try(moved)
 	if !t.score.less(s.best.score) {
-		return false
+		return t.score.unlike > s.best.score.unlike, false
 	}
 	s.best = t
-	return true
+	return false, true
+}
+
+// withKin are choices moved by so many steps, and those that count the same elsewhere, as so many stitches added at the edges of two pieces, by as many.
+func (t *trial) withKin(by map[string]int) map[string]int {
+	all := maps.Clone(by)
+	for name, n := range by {
+		for _, c := range t.choices {
+			if _, moved := by[c.name]; !moved && kind(c.name) == kind(name) {
+				all[c.name] = n
+			}
+		}
+	}
+	return all
+}
+
+// kind is what a choice counts, without its place.
+func kind(name string) string {
+	of, _, _ := strings.Cut(name, ", row ")
+	return of
 }
 
 func (s score) done() bool { return s.broken+s.unlike+s.far == 0 }

@@ -54,13 +54,16 @@ func (p picked) why() string {
 // away (off is how many it is off): the count itself that has a rule, or one of the same piece, a raglan, or a join.
 func (t *trial) cause(m *schematic.Made, now schematic.Measure, off units.Num) (why string, step int) {
 	if len(m.Piece.Onto) > 0 && now.Axis == schematic.Horizontal {
-		return fmt.Sprintf("it is picked up at rates that repeat within %d rows or stitches", rateRows), max(1, int(off.Round()))
+		return t.bandBy(m, now, off)
 	}
 	exact, near := t.ruled(m.Name, now)
 	if exact != nil {
 		return exact.why(), exact.need.Multiple
 	}
 	switch edge := t.joinedTo(m.Name, now); {
+	case now.Of == "st" && t.besideRib(m.Name, now) != nil:
+		rib := t.besideRib(m.Name, now)
+		return fmt.Sprintf("the rib beside it takes its stitches, a multiple of %s", rib.need), rib.need.Multiple
 	case now.Of == "st" && hasLines(m.Piece.Sections):
 		return "every panel begins and ends in whole stitches", 0
 	case now.Of == "st" && now.Around && near == nil && partsAlike(m.Piece.Sections):
@@ -99,6 +102,42 @@ func (t *trial) ruled(piece string, now schematic.Measure) (exact, near *picked)
 		}
 	}
 	return exact, near
+}
+
+// besideRib is the choice of a rib whose stitches a width of the fabric beside it has; nil if there is none.
+func (t *trial) besideRib(piece string, now schematic.Measure) *picked {
+	i := slices.IndexFunc(t.picks, func(p picked) bool { return p.rib != "" && p.piece == piece && p.n == now.Count && p.need.Multiple > 1 })
+	if i < 0 {
+		return nil
+	}
+	return &t.picks[i]
+}
+
+// bandBy is why the length of a band is not nearer: its edges are longer or shorter themselves, those that are alike keep one rate, or
+// rates do not come nearer.
+func (t *trial) bandBy(m *schematic.Made, now schematic.Measure, off units.Num) (why string, step int) {
+	was, is := ontoOf(madeIn(t.f.base, m.Name)), ontoOf(m)
+	a, b, alike, kept := units.Num{}, units.Num{}, map[string]int{}, true
+	for k := range min(len(was.Onto), len(is.Onto)) {
+		a, b = a.Add(was.Onto[k].Length), b.Add(is.Onto[k].Length)
+		alike[fmt.Sprint(is.Onto[k].Length, is.Onto[k].Picked)]++
+		published := t.f.was.PieceNamed(m.Name).Onto[k]
+		kept = kept && m.Piece.Onto[k].Pick == published.Pick && m.Piece.Onto[k].Of == published.Of
+	}
+	most := 1
+	for _, n := range alike {
+		most = max(most, n)
+	}
+	switch {
+	case half.Less(b.Sub(a).Abs().Div(t.unit(now))):
+		return fmt.Sprintf("it goes by its edges, which are %s and not %s", both(t.p, b), both(t.p, a)), 0
+	case most > 1:
+		return fmt.Sprintf("edges that are alike keep one rate, and its stitches go by %d", most), most
+	}
+	if kept {
+		return "it keeps its rates, which come within a stitch along each edge", max(1, int(off.Round()))
+	}
+	return fmt.Sprintf("it is picked up at rates that repeat within %d rows or stitches", rateRows), max(1, int(off.Round()))
 }
 
 // twoGauges is said of a width whose stitches are shared with rows of another gauge, where the maker's gauges are not to each other as
