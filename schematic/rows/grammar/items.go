@@ -438,6 +438,7 @@ var stitches = []form{
 	{rule: "leave", pattern: "leave/leaving last [{n:num}] {u:unit} [un - worked | unworked | open | free]", meaning: "stitches stay unworked", example: "leave last 2 sts unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving $rem {u:unit}", meaning: "stitches stay unworked", example: "leave remaining sts", build: leave},
 	{rule: "leave", pattern: "leave/leaving [$rem] {n:num} {u:unit}", meaning: "stitches stay unworked", example: "leaving 6 sts", build: leave},
+	{rule: "leave", pattern: "leave/leaving them/these/those unworked/unfinished/free/open", meaning: "stitches stay unworked", example: "sc in each sc to last 2 sc, turn, leaving them unworked", build: leave},
 	{rule: "leave", pattern: "leave [$rem] [$st] [unworked/on [holder]]", meaning: "stitches stay unworked", example: "leave unworked", build: leave},
 	{rule: "leave", pattern: "leave/leaving (rest/remainder/others/balance) [of] [$row/$st] [unworked/unfinished/free]", meaning: "stitches stay unworked", example: "sc in next 10 sts, leave rest unworked", build: func(m *match) any { return &ins.Leave{All: true} }},
 	{rule: "leave", pattern: "(do not | don't) work [in/into/on/over/across] [last/$rem/rest/other] [of] [{n:num}] ($st | $rem [$st] | rest [of $row])", meaning: "stitches stay unworked", example: "sc in next 10 sts, do not work remaining sts", when: tests{said("last", "remaining", "remain", "rem", "rest", "other")}, build: func(m *match) any { return &ins.Leave{N: m.num("n", 0), All: !m.has("n")} }},

@@ -626,10 +626,44 @@ func (r *Reader) forSizes(said string, inline bool) {
 			r.only = append(r.only, slices.Index(r.x.Sizes.Names, name))
 		}
 	}
+	if len(r.only) == 0 {
+		r.only = sizesByPlace(text.Lex(said, 1), len(r.x.Sizes.Names))
+	}
 	slices.Sort(r.only)
 	if r.lately, r.some = len(r.only), len(r.only) == 0; r.some {
 		r.x.Unsized = true
 	}
+}
+
+// sizesByPlace are the sizes that words name by their place among all: First, Second and Last Sizes only; the two smallest sizes.
+func sizesByPlace(t []text.Token, all int) (list []int) {
+	for i := range t {
+		k := 1
+		if i > 0 && t[i-1].Kind == 'n' {
+			k = t[i-1].Num.All
+		} else if i > 0 {
+			k = max(numerals[t[i-1].S], 1)
+		}
+		from, n := all, 0
+		switch {
+		case t[i].Ord > 0:
+			from, n = t[i].Ord-1, 1
+		case t[i].Is("last"):
+			from, n = all-1, 1
+		case t[i].Is("smallest"):
+			from, n = 0, k
+		case t[i].Is("largest"):
+			from, n = all-k, k
+		}
+		if n > 0 && (from < 0 || from+n > all) {
+			return nil
+		}
+		for ; n > 0; n-- {
+			list = append(list, from)
+			from++
+		}
+	}
+	return list
 }
 
 // numbers are the tokens of a line, each line of numbers with one a size: of those that a stretch is for, if it is for

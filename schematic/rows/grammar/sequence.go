@@ -2681,10 +2681,16 @@ func (s *sequence) lastComma(end int) int {
 	return -1
 }
 
+// pastStart reports whether an instruction is more than the chain or the ring that a row begins with.
+func pastStart(n ins.Item) bool {
+	j, joins := n.(*ins.Join)
+	return !is[*ins.Chain](n) && !is[*ins.Nothing](n) && (!joins || j.Name != "ring")
+}
+
 // ended reports whether the instructions so far may be a whole row.
 func (s *sequence) ended() bool {
-	if len(s.out) > 0 && !slices.ContainsFunc(s.out, func(n ins.Item) bool { return !is[*ins.Chain](n) && !is[*ins.Nothing](n) }) && s.line.IsRow() {
-		return false // Chain 1. 10 hdc.
+	if len(s.out) > 0 && !slices.ContainsFunc(s.out, pastStart) && s.line.IsRow() {
+		return false // Chain 1. 10 hdc. Magic ring; 6 sc.
 	}
 	for k := len(s.out) - 1; k >= 0; k-- {
 		switch n := s.out[k].(type) {

@@ -133,8 +133,11 @@ var meant = Once(`(?:^|[\s,;.])[*A-Za-z][A-Za-z0-9/ ]{0,12} ?= ?[A-Za-z]{2}`)
 // means is a line that says what one short name stands for: C4B = slip next 2 sts to cable needle.
 var means = Once(`^[*•A-Za-z][A-Za-z0-9/()]{0,11} ?= ?[A-Za-z][a-z]`)
 
+// nthSize is a size by its place among the others.
+const nthSize = `(?:first|second|third|fourth|fifth|sixth|seventh|eighth|ninth|tenth|last|\d{1,2}(?:st|nd|rd|th)|(?:(?:\d|two|three|four|five|six) )?(?:smallest|largest))`
+
 var (
-	someSizes = Once(`(?i)^\W*(?:for )?(?:the )?sizes? .{1,60} only\b|^\W*[\w-]{1,6} size only\b`)
+	someSizes = Once(`(?i)^\W*(?:for )?(?:the )?(?:sizes? .{1,60} only\b|[\w-]{1,6} size only\b|` + nthSize + `(?:(?:, ?| ?& ?|,? and )` + nthSize + `)* sizes?(?: only\b| ?:))`)
 	allSizes  = Once(`(?i)^\W*(?:for )?all (?:the )?sizes\b`)
 )
 
@@ -168,7 +171,7 @@ func ForSizes(line string) (said, rest string) {
 		return "", line
 	}
 	said, rest = line[:at[1]], line[at[1]:]
-	if k := strings.TrimLeft(rest, " :.-–—"); k != "" && !strings.HasPrefix(strings.TrimLeft(rest, " "), ":") {
+	if k := strings.TrimLeft(rest, " :.-–—"); k == "" || !strings.HasPrefix(strings.TrimLeft(rest, " "), ":") {
 		return said, "" // All sizes continue here
 	}
 	return said, strings.TrimLeft(rest, " :")
@@ -546,11 +549,16 @@ func Open(line string) bool {
 // lastWord reports whether a line ends with a word that can't end one.
 func lastWord(s string) bool {
 	switch strings.ToLower(strings.TrimLeftFunc(s[max(strings.LastIndexFunc(s, unicode.IsSpace), 0):], unicode.IsSpace)) {
-	case "in", "into", "the", "of", "to", "from", "and", "with", "next", "each", "last", "first", "over", "rep", "repeat", "ch", "skip", "miss", "sk", "until", "every", "at", "for", "a", "then", "on", "meas", "measures", "are", "these", "than", "or":
+	case "in":
+		return !inches().MatchString(s)
+	case "into", "the", "of", "to", "from", "and", "with", "next", "each", "last", "first", "over", "rep", "repeat", "ch", "skip", "miss", "sk", "until", "every", "at", "for", "a", "then", "on", "meas", "measures", "are", "these", "than", "or":
 		return true
 	}
 	return false
 }
+
+// inches is a line that ends with a length: To fit bust 32 (34, 36) in
+var inches = Once(`[\d½¼¾)\]] ?(?i:in)$`)
 
 var toFit = Once(`(?i)^\W*(?:to fit|ages?|finished sizes?)\b[^\d(]{0,24}([\w.½¼¾-]{1,6}) ?\(([^()]{1,60})\)`)
 

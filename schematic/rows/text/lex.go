@@ -420,10 +420,11 @@ func (l *lexer) numberFollows(t *Token, j int) bool {
 	return beforeNumber[t.S] && !((len(t.S) == 1 || t.Is("patt", "pat")) && l.rowAt(j))
 }
 
-// counted reports whether the word last read has its number before it, or is the chain that a row began with.
+// counted reports whether the word last read has its number before it, or is the chain that a row began with or works into.
 func (l *lexer) counted() bool {
 	k := len(l.out) - 2
-	return k >= 0 && (l.out[k].Kind == 'n' || l.out[k].Is("turning", "starting", "beginning", "beg", "foundation", "t"))
+	return k >= 0 && (l.out[k].Kind == 'n' || l.out[k].Ord > 0 || l.out[k].Is("turning", "starting", "beginning", "beg", "foundation", "t",
+		"each", "every", "next", "last", "first", "same", "rem", "remaining", "in", "into", "of", "the"))
 }
 
 // countAt reports whether a number of stitches stands at j.

@@ -502,8 +502,21 @@ func intoEachRow(n ins.Item) bool {
 	return ok && len(s.Places) == 1 && s.Places[0].Kind == ins.RowEnds && s.N.By == nil && s.N.All <= 3
 }
 
+// opensRing reports whether a row begins with making a ring: Magic ring, 6 sc.
+func opensRing(body []ins.Item) bool {
+	body = behindWords(body)
+	if len(body) < 2 {
+		return false
+	}
+	j, ok := body[0].(*ins.Join)
+	return ok && j.Name == "ring"
+}
+
 // inRing reports whether a row is worked into a ring.
 func inRing(body []ins.Item) bool {
+	if opensRing(body) && bareOnly(body) {
+		return true
+	}
 	for _, n := range body {
 		list := placesOf(n)
 		for i := range list {

@@ -522,7 +522,8 @@ func (r *runner) founds(l *ins.Line, body []ins.Item) ([]ins.Item, bool) {
 		r.round = true
 		return rest, false
 	}
-	if r.fab == nil && !r.begun && l.Label != nil && l.Label.Round && l.Label.From.By == nil && l.Label.From.All == 1 && !l.Label.Next && bareOnly(body) { // begun in a ring of any kind
+	first := r.fab == nil && !r.begun && l.Label != nil && l.Label.Round && l.Label.From.By == nil && l.Label.From.All == 1 && !l.Label.Next
+	if (first || begins && opensRing(body)) && bareOnly(body) { // begun in a ring of any kind
 		r.put(&fabric{ring: true}, true)
 		r.round = true
 		return body, false
@@ -1141,7 +1142,7 @@ func (r *runner) leftOver(w *work, res *result, l *ins.Line, body []ins.Item) {
 		return
 	}
 	switch {
-	case w.leave && !(wrapped(body) && r.shortRow(w, l, body)), l.Stated != nil && upToLast(body) && len(r.misfits(l, w.out)) == 0:
+	case w.leave && !(wrapped(body) && r.shortRow(w, l, body)), r.leavesEnd(w, l, body) && len(r.misfits(l, w.out)) == 0:
 		res.lefts = rest(&w.cur)
 	case l.Label == nil && l.Stated == nil && !w.leave && (r.round || offLast(body)): // hdc in next st, sl st in next st: the end of a spiral; k1, p1, bind off the next 2 sts: the rest is told behind
 		res.total = true
@@ -1344,10 +1345,10 @@ func endsInSlip(body []ins.Item) bool {
 	return slip && ok && last.Kind != nil && last.Kind.ID == "slst" && last.N.By == nil && last.N.All == 1 && len(before.Places) == 1 && before.Places[0].Extent.Kind == ins.ToLast
 }
 
-// upToLast reports whether a row goes up to its last stitches and turns there: they are
+// upToLast reports whether a row goes up to its last stitches and turns there (turns: or is shaped, and need not say so): they are
 // then left, if the stated count leaves them out too.
-func upToLast(body []ins.Item) bool {
-	k, turns := len(body)-1, false
+func upToLast(body []ins.Item, turns bool) bool {
+	k := len(body) - 1
 	for k >= 0 && (is[*ins.Turn](body[k]) || is[*ins.Chain](body[k]) || is[*ins.Nothing](body[k])) {
 		turns = turns || is[*ins.Turn](body[k])
 		k--
@@ -1357,6 +1358,31 @@ func upToLast(body []ins.Item) bool {
 	}
 	last, ok := body[k].(*ins.Stitch)
 	return ok && len(last.Places) > 0 && last.Places[len(last.Places)-1].Extent.Kind == ins.ToLast
+}
+
+// leavesEnd reports whether a row leaves its last stitches, if its count says so too: it goes up to them, or passed as many by slip
+// stitches at its beginning.
+func (r *runner) leavesEnd(w *work, l *ins.Line, body []ins.Item) bool {
+	slips := slipsBefore(body, r.size)
+	return (l.Stated != nil || slips > 0) && upToLast(body, slips > 0) || l.Stated != nil && slips >= w.cur.left
+}
+
+// slipsBefore is how many stitches a row of crochet passes by slip stitches before it begins: it may leave as many at its end.
+func slipsBefore(body []ins.Item, size int) int {
+	for len(body) > 1 && (is[*ins.Turn](body[0]) || is[*ins.Chain](body[0]) || is[*ins.Nothing](body[0])) {
+		body = body[1:]
+	}
+	if len(body) == 0 {
+		return 0
+	}
+	st, ok := body[0].(*ins.Stitch)
+	switch {
+	case !ok || st.Kind == nil || st.Kind.ID != "slst" || len(st.Places) > 1:
+		return 0
+	case len(st.Places) == 1:
+		return max(st.Places[0].N.At(size), 0)
+	}
+	return max(st.N.At(size), 0)
 }
 
 // uses reports whether something was told of what a row uses: its count then follows
