@@ -124,6 +124,20 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", when: tests{inRow, has("n")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("k"), N: m.num("n", 0)} }},
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
 	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
+	{rule: "stitch", pattern: "(k/knit/p/purl) [in/into/through] {l:legs} [of] [$next/same/first/last] {u:unit}", meaning: "as many stitches in one as it is worked in front and in back", example: "Row 3: K2, k into front, back and front of next st, k to end", build: func(m *match) any {
+		id := knitOr(m.p.t[m.from].Is("p", "purl"))
+		r := &ins.Repeat{Times: ins.N(1), Stop: -1, Places: []ins.Place{{Kind: ins.InNext, N: ins.N(1), Unit: ins.Unit{Word: "st"}, At: m.span()}}}
+		for i := m.from; i < m.to; i++ {
+			if m.p.at(i).Is("front", "back") {
+				r.Body = append(r.Body, &ins.Stitch{Placed: ins.Placed{At: m.p.span(i, i)}, Kind: stitch.ByID(id), N: ins.N(1)})
+			}
+		}
+		if len(r.Body) < 3 {
+			return nil
+		}
+		return r
+	}},
+	{rule: "legs", pattern: "front/back [loop/leg] [,] [and/then/&] [in/into/through] ({l:legs} | front/back [loop/leg] [again])", meaning: "the legs of a stitch one after another", example: "k into front, back and front of next st", build: yes},
 	{rule: "stitch", pattern: "kf/k1f/pf/p1f &/+/and b [in/into] [$next/same] [{u:unit}] [{e:extent}] [{t:times}]", meaning: "front and back of one stitch", example: "kf&b in next st", build: frontAndBack},
 	{rule: "stitch", pattern: "(knit/k/purl/p) [$next/last/first/these/those] {n:num} [$st] together/tog [{l2:loop}] [{e:extent}] [{t:times}]", meaning: "so many stitches together", example: "knit next 2 sts together", build: together},
 	{rule: "stitch", pattern: "[$make] [{x:num} -] {n:num} {k:kind} together/tog [dec/decrease/decs/decreases] [{p:places} | over/across [$next] {m:num} [$st]] [{t:times}]", meaning: "so many stitches together", example: "work 2 dc tog", build: crochetTogether},
@@ -239,12 +253,13 @@ var stitches = []form{
 	{rule: "asset", pattern: "[even/straight] [,] (as set/established/before/est/usual | in/keeping/following [pattern/patt/est/established/set/same/main/body/ribbing/rib/moss/seed/lace/cable/garter/chart/charted/colour/color/stripe/back/border] pattern/patt/pat/rib/ribbing/patterns [$st] | {y:incloth} | in {c:cloth}) [as set/established/before/est] [even/straight]", meaning: "in the pattern that the rows before set", example: "Row 2: K2, work in established pattern to last 2 sts, k2", build: yes},
 	{rule: "stitch", pattern: "work/pattern/patt [$next/first/last/center/centre/middle/$rem] {n:num} [$st] [on needle] [in patt/pattern]", meaning: "so many stitches as they come", example: "Next row: Work 22 sts, turn",
 		build: func(m *match) any {
-			if patt := m.p.t[m.from].Is("patt") && m.from == 0 && m.p.at(m.to).Is(","); !m.p.line.IsRow() && !patt || !m.said("st", "sts", "stitches", "pattern", "patt") || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
+			bare := !m.said("st", "sts", "stitches", "pattern", "patt") && !(m.has("n") && m.p.at(m.to).Is(",") && m.p.at(m.to+1).Is("turn"))
+			if patt := m.p.t[m.from].Is("patt") && m.from == 0 && m.p.at(m.to).Is(","); !m.p.line.IsRow() && !patt || bare || m.p.at(m.to).Is("in", "on", "at", "for", "even", "of") {
 				return nil
 			}
 			return &ins.Stitch{N: m.num("n", 1)}
 		}},
-	{rule: "stitch", pattern: "[work/working/rib/ribbing] [in] (k/knit {a:num} [and/,] p/purl {b:num} | p/purl {a:num} [and/,] k/knit {b:num}) [rib/ribbing] (for/over/on/across) [$next/first/last] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: Rib in k1 and p1 for 20 sts, k to end", when: tests{inRow, no(before("row", "rows", "rnd", "rnds", "inch", "inches", "in", "ins", "cm"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
+	{rule: "stitch", pattern: "[work/working/rib/ribbing] [in] (k/knit {a:num} [and/,] p/purl {b:num} | p/purl {a:num} [and/,] k/knit {b:num}) [rib/ribbing] (for/over/on/across) [$next/first/last] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 3: Rib in k1 and p1 for 20 sts, k to end", when: tests{either(inRow, said("st", "sts", "stitches")), no(before("row", "rows", "rnd", "rnds", "inch", "inches", "in", "ins", "cm"))}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "[work] [$rem/last/next/first] {n:num} $st [of/in] (rib/ribbing/moss/seed/garter/patt/pattern | {y:cloth}) [$st/rib]", meaning: "so many stitches as they come", example: "Row 3: 25 sts of ribbing, k1, 9 sts in pattern, k to end", when: tests{inRow, endsOrKind("g", ",", ".", ";")}, build: func(m *match) any { return &ins.Stitch{N: m.num("n", 1)} }},
 	{rule: "stitch", pattern: "rib/moss/patt/patts [$next] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 8: Rib 17, inc in next st, rib to end",
 		build: func(m *match) any {
@@ -444,7 +459,7 @@ var stitches = []form{
 	{rule: "leave", pattern: "(do not | don't) work [in/into/on/over/across] [last/$rem/rest/other] [of] [{n:num}] ($st | $rem [$st] | rest [of $row])", meaning: "stitches stay unworked", example: "sc in next 10 sts, do not work remaining sts", when: tests{said("last", "remaining", "remain", "rem", "rest", "other")}, build: func(m *match) any { return &ins.Leave{N: m.num("n", 0), All: !m.has("n")} }},
 	{rule: "leave", pattern: "(do not | don't) work {e:extent}", meaning: "stitches stay unworked", example: "do not work across remaining sts", build: leave},
 
-	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
+	{rule: "psso", pattern: "(p {n:num} sso | psso {n:num} | psso twice | pass/draw/lift/slip/bring/throw both/the [slipped/slip/sl] $st over [{tail}] | pass/draw/lift/bring/throw {n:num} [slipped/slip/sl/increased/made/extra/other] $st over [{tail}])", meaning: "so many slipped stitches are passed over", example: "sl 2, k1, p2sso", build: passed},
 	{rule: "psso", pattern: "(psso | pass/draw/lift/bring/throw/pull/slip [slipped/slip/sl/first] [knit/purl] [$st/one] over ([{tail}] | [last] [$st] knit/knitted/k/purled [$st/one]) | p s s o | sl st over | bind it over | psso {tail})", meaning: "the slipped stitch is passed over", example: "sl 1, k1, psso", build: passed},
 
 	{rule: "fasten", pattern: "(fasten/finish/tie/end/bind [yarn] off [first/second/left/right] [leg/arm/ear/wing] [{num}] | fasten off last/final/remaining/rem $st/loop/lp | cut yarn | fo [first/second/left/right] [leg/arm/ear/wing] [{num}] | break/cut [$rem] yarn/thread/wool/cotton/off [and] [fasten off] | end off) [after last {w:row} | after last repeat/rep]", meaning: "the work ends", example: "fasten off", build: func(m *match) any {
@@ -848,8 +863,8 @@ func leave(m *match) any {
 	return l
 }
 
-// passed passes slipped stitches over: one, or as many as the words say. Both are two, and so are stitches of which no
-// number is told behind two that were slipped.
+// passed passes slipped stitches over: one, or as many as the words say. Both are two, and so are those of which no number is told
+// behind two that were slipped together, or before the one stitch over which they are passed: sl 2, k1, psso (common practice).
 func passed(m *match) any {
 	n := m.num("n", 1)
 	two := m.said("both", "twice")
@@ -857,7 +872,7 @@ func passed(m *match) any {
 	if two {
 		n = ins.N(2)
 	}
-	if n.By != nil || n.All < 1 || n.All > 4 {
+	if n.By != nil || n.All < 1 || n.All > 8 {
 		return nil
 	}
 	if n.All == 1 {
@@ -877,6 +892,16 @@ func (p *parser) slippedTwo(i int, several bool) bool {
 	}
 	if i < 0 || p.at(i+1).Kind != 'n' || p.at(i+1).Num.All != 2 {
 		return false
+	}
+	over := i + 2
+	for over < i+8 && p.at(over).Kind == 'w' && p.at(over+1).Kind != 'n' {
+		over++
+	}
+	for p.at(over).Is(",", "-") {
+		over++
+	}
+	if p.at(over).Is("k", "knit", "p", "purl") && p.at(over+1).Kind == 'n' && p.at(over+1).Num.All == 1 && p.at(over+1).Num.By == nil && !p.at(over+2).Is("tog", "together") {
+		return true
 	}
 	for k := i + 2; k < len(p.t) && p.at(k).Kind != 'p' && !several; k++ {
 		several = p.at(k).Is("tog", "together") || p.at(k).Is("k") && p.at(k+2).Is("tog") || p.at(k).Is("k2tog")

@@ -11,6 +11,9 @@ import (
 // plainNames begin names of patterns and rows: what stands behind them is no stitch.
 var plainNames = set("rib ribbing seed moss garter border edging pattern patt note notes row rows rnd round rounds stitch heel toe cuff body next repeat cable")
 
+// stitchWords may stand behind the name of a stitch, and are no part of it.
+var stitchWords = set("st sts stitch stitches")
+
 // longestOwn is how many letters the name of a knitted stitch of the text's own has at most.
 const longestOwn = 12
 
@@ -30,9 +33,12 @@ func (r *Reader) ownStitch(line string) bool {
 	items := r.ownItems(body)
 	took := false
 	for _, name := range []string{main, strings.Trim(inside, " )")} {
-		short := squeezeWords(name)
 		words := strings.Fields(strings.ToLower(name))
-		if short == "" || len(short) > longestOwn || len(words) > 3 || slices.ContainsFunc(words, func(w string) bool { return plainNames[w] || w == "st" }) {
+		if k := len(words) - 1; k > 0 && stitchWords[words[k]] {
+			words = words[:k]
+		}
+		short := squeezeWords(strings.Join(words, " "))
+		if short == "" || len(short) > longestOwn || len(words) > 3 || slices.ContainsFunc(words, func(w string) bool { return plainNames[w] || stitchWords[w] }) {
 			continue
 		}
 		if _, known := r.thing([]byte(short)); known || items == nil {
@@ -95,6 +101,10 @@ func (s *sequence) ownNamed() bool {
 		return false
 	}
 	i, times := s.i, ins.N(1)
+	for i == s.i && s.at(i).Is("work", "make", "do") {
+		i++
+	}
+	lead := i
 	if s.at(i).Kind == 'n' && s.at(i+1).Kind == 'w' {
 		times = s.at(i).Num
 		i++
@@ -108,12 +118,21 @@ func (s *sequence) ownNamed() bool {
 		body[k] = copied(n, s.span(i, to-1))
 	}
 	q := &ins.Repeat{Body: body, Times: times, Stop: -1}
-	if i == s.i {
+	if i == lead {
 		to = s.spec(q, to, false)
 	}
 	s.add(q, s.i, to)
 	s.i = to
 	return true
+}
+
+// namesOwn reports whether a stitch of the text's own is named first in a bracket.
+func (s *sequence) namesOwn(sub []text.Token) bool {
+	if len(s.r.macros) == 0 {
+		return false
+	}
+	_, to := (&sequence{parser: s.within(sub)}).ownAt(0)
+	return to > 0
 }
 
 // ownAt is what the name of a stitch of the text's own at i stands for, and where it ends; -1: none stands there.
@@ -125,6 +144,9 @@ func (s *sequence) ownAt(i int) (items []ins.Item, to int) {
 		if list, ok := s.r.macros[b.String()]; ok {
 			items, to = list, k+1
 		}
+	}
+	if to > 0 && stitchWords[s.at(to).S] {
+		to++
 	}
 	return items, to
 }

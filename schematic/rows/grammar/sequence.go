@@ -769,8 +769,10 @@ func (s *sequence) pastMarks(j int) int {
 	return j
 }
 
-// emptyBrackets reports whether brackets stand there that only name those of a stretch: repeat between [ ].
-func emptyBrackets(t *text.Token) bool { return t.Kind == 'g' && len(t.Sub) == 0 }
+// emptyBrackets reports whether brackets stand there that only name those of a stretch: repeat between [ ], from [ to ].
+func emptyBrackets(t *text.Token) bool {
+	return t.Kind == 'g' && (len(t.Sub) == 0 || len(t.Sub) == 1 && t.Sub[0].Is("to", "and", "-", "--"))
+}
 
 func (s *sequence) rowsAt(i int) bool {
 	for k := i; k < i+3; k++ {
@@ -2232,7 +2234,7 @@ func (s *sequence) inColour() bool {
 
 // idle reports whether what stands in a bracket moves no stitch.
 func (s *sequence) idle(sub []text.Token) bool {
-	return !s.inYarns(sub) && s.neutralAll(sub) || s.tallies(sub)
+	return !s.namesOwn(sub) && !s.inYarns(sub) && s.neutralAll(sub) || s.tallies(sub)
 }
 
 // inYarns reports whether a bracket of a row begins with stitches by their yarn alone: (MC 1, CC 3).
@@ -2258,7 +2260,7 @@ func (s *sequence) countInYarn(i int) (name string, n ins.Num, to int) {
 	if t.Kind == 'g' {
 		sub = t.Sub
 	}
-	if len(sub) == 0 || len(sub) > 2 || !sub[0].Cap || sub[0].Kind != 'w' || s.within(sub).thingAt(0) {
+	if len(sub) == 0 || len(sub) > 2 || !sub[0].Cap || sub[0].Kind != 'w' || s.within(sub).thingAt(0) || s.namesOwn(sub) {
 		return "", n, i
 	}
 	for _, w := range sub {
@@ -2441,11 +2443,11 @@ func (s *sequence) code(i, end int) bool {
 
 // strange reports whether a clause within a row is a name of stitches that nobody has told: left-front-cable.
 func (s *sequence) strange(i, end int) bool {
-	if !s.r.crochet && s.line != nil && s.line.Label != nil && len(s.out) > 0 {
-		return s.code(i, end)
-	}
-	if !s.r.crochet || s.line == nil || s.line.Label == nil || len(s.out) == 0 || end > i+6 {
+	if s.line == nil || s.line.Label == nil || len(s.out) == 0 || end > i+6 {
 		return false
+	}
+	if !s.r.crochet && s.code(i, end) {
+		return true
 	}
 	for _, t := range s.t[i:end] {
 		if t.Kind != 'w' && !t.Is("-") || telling[t.S] || fillers[t.S] {

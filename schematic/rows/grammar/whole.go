@@ -142,6 +142,12 @@ var statements = []form{
 		}
 		return &ins.Even{Course: ins.Course{Rows: ins.N(1), Rounds: value[bool](m, "w")}, Row: plainRow(id)}
 	}},
+	{rule: "whole", pattern: "k/knit {w:row} {n:num} [,] [and] p/purl {w2:row} {m:num}", meaning: "a knitted and a purled row", example: "K row 1, P row 2 and continue in this way for 4 in", when: tests{no(inRow), one("n")}, build: func(m *match) any {
+		if k := m.num("m", 1); k.By != nil || k.All != 2 {
+			return nil
+		}
+		return &ins.Even{Course: ins.Course{Rows: ins.N(2), Rounds: value[bool](m, "w")}}
+	}},
 	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across]", meaning: "one plain row", example: "Row 2: Purled", when: tests{inRow, alone}, build: func(m *match) any { return m.inAll(stitch.ByID(knitOr(!m.said("knitted")))) }},
 	{rule: "whole", pattern: "knitted/purled/pearled/seamed [plain/across] [,] [and] (making/make/increasing/increase/with) [a] [{n:num}] [$st] [made/more] at [$beg/commencement/end]", meaning: "one plain row with stitches made at one end", example: "Row 2: Purled, making 1 at the beginning", build: func(m *match) any {
 		id := knitOr(!m.said("knitted"))
@@ -595,7 +601,8 @@ var statements = []form{
 	{rule: "neutral", pattern: "inserting hook in/into/through {x:stretch}", meaning: "into which loop the next stitches go", example: "Rnd 9: Inserting hook in back loop of each st, 1 sc in each st", when: tests{before(",")}},
 	{rule: "neutral", pattern: "[$make] decs/incs/decreases/increases/decreasings/increasings/shapings as {x:stretch}", meaning: "where the shaping falls", example: "Working decs as set by last row, dec 1 st at each end of next 3 rows"},
 	{rule: "neutral", pattern: "keeping {x:stretch}", meaning: "what stays as it is", example: "Work 10 rows even, keeping both edges straight"},
-	{rule: "neutral", pattern: "divide [{st:unit}] [evenly] (over/on/onto/between/among/evenly) {x:stretch} [and knit/work with/using {y:stretch}]", meaning: "stitches are put on needles", example: "Divide sts over three needles"},
+	{rule: "neutral", pattern: "divide [{st:unit} | rest of $st] [evenly] (over/on/onto/between/among/evenly) {x:stretch} [and knit/work with/using {y:stretch} | [:/;] {z:onneedles}]", meaning: "stitches are put on needles", example: "Divide sts over three needles: 20, 20, 16"},
+	{rule: "onneedles", pattern: "{n:num} [,/-/--/and/&] [and] ({x:onneedles} | {m:num})", meaning: "how many stitches each needle holds", example: "Row 3: K. Divide sts over three needles: 20, 20, 16", build: yes},
 	{rule: "neutral", pattern: "(arrange/rearrange/distribute/spread/divide) {x:stretch} [:] {y:sentence}", meaning: "stitches are put on needles", example: "Arrange sts as follows: 19 sts on needle 1, 9 sts each on needles 2 and 3", when: tests{said("follows")}},
 	{rule: "neutral", pattern: "(knitting/purling/working/work/knit/purl/resolving/resolve/closing/picking/pick/treating/hiding/lifting) [up] [and] [working/knitting] [both legs of | legs of | both loops of] [each/all/any/every/$rem/rem/the] (ds/dss/wrap/wraps/gap/gaps | double $st) {x:stretch}", meaning: "how the turns of short rows are worked", example: "Next rnd: K to end, working each DS as one st", when: tests{either(no(firstWord("knit", "purl", "work", "pick", "resolve")), no(opens))}},
 	{rule: "neutral", pattern: "[and/while] [at] [same] [time] [,] (work/make/making/working) [first/another/a] [{n:num}] [more] buttonhole/buttonholes {x:stretch}", meaning: "how buttonholes are worked, which is told behind it", example: "Cont in st st, at the same time work a buttonhole on 5th row and every foll 12th row as follows", when: tests{said("follows", "foll", "before", "these"), endsOr(":", ".", ";")}},
@@ -609,7 +616,7 @@ var statements = []form{
 	{rule: "neutral", pattern: "[and] making [a] buttonhole/buttonholes {x:sentence}", meaning: "when buttonholes are worked", example: "Work even until piece measures 9 in, making a buttonhole, 3 sts in from front edge, after the first inch and every 2 in thereafter", when: tests{no(inRow), said("thereafter", "apart", "every", "made", "inches", "inch", "cm"), either(no(said("until")), said("made", "buttonholes"))}},
 	{rule: "neutral", pattern: "[the] [heel] (heel/flap/foot/toe/thumb) (is/are) worked [back and forth] [in rows/rounds/rnds] over [the] [first/last/next/these/half] {n:num} [heel] $st [only] [in rows]", meaning: "over how many stitches a part is worked", example: "Heel flap is worked back and forth over 28 sts; place the other 28 sts on a holder"},
 	{rule: "neutral", pattern: "allowing for [the] [extra/more/fewer/increased/decreased/new/additional] {x:stretch}", meaning: "words about it", example: "Rep the last 4 rows 4 times more, allowing for extra sts on gusset after each inc"},
-	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch}", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles"},
+	{rule: "neutral", pattern: "(arrange/distribute/spread) {x:stretch} [[:/;] {z:onneedles}]", meaning: "stitches are put on needles", example: "Arrange sts on 3 needles"},
 	{rule: "neutral", pattern: "[you will/should/are] [be] [turn/rotate/rotating/turning] [work/piece] [{num} degrees] [and/to/,] [in order] [to] [working/work/worked/continue/continuing/cont/return/returning/going/go] [back] [working] [in/into/on/along/across/down/up/over/through] (opposite/other/second/bottom/lower/underside/under/unused/free/remaining/rem/otherside) [side/edge/sides] [loop/loops/lp/lps] [of/on/along] [opposite/other/second/bottom/lower] [side] [of] [each] [foundation/starting/beginning/beg/base/original/initial] $ch", meaning: "the round goes on along the other side of its foundation chain",
 		example: "working along opposite side of foundation ch", build: otherSide},
 	{rule: "neutral", pattern: "[working/work] [now] (on/along/in/across/down) opposite/other/second/bottom side of ($row {n:num} | first $row)", meaning: "the round goes on along the other side of its foundation chain", example: "Rnd 1: Ch 9, sc in 2nd ch from hook, sc in next 6 ch, 3 sc in last ch, on opposite side of row 1, sc in next 6 ch, 2 sc in last ch", build: func(m *match) any {

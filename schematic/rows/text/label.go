@@ -648,7 +648,7 @@ func (p *labeller) behind() {
 			continue
 		case sideOf(p.peek(0), p.peek(1)) != 0 && p.side():
 			continue
-		case p.eat("for", "all", "sizes") || p.eat("all", "sizes") || p.ofPattern():
+		case p.eat("for", "all", "sizes") || p.eat("all", "sizes") || p.overAll() || p.ofPattern():
 			continue
 		case p.peek(0).Is("(", "[", "{"):
 			if p.bracket() {
@@ -658,6 +658,19 @@ func (p *labeller) behind() {
 		p.i = save
 		return
 	}
+}
+
+// overAll reads that a row goes over all stitches, up to a sign: 3rd row across all sts:
+func (p *labeller) overAll() bool {
+	k := 2
+	for p.peek(k).Is("the", "of", "these") {
+		k++
+	}
+	if !p.peek(0).Is("across", "over", "on") || !p.peek(1).Is("all") || !p.peek(k).Is("sts", "stitches") || !p.peek(k+1).Is(":", ".", "-", "--") {
+		return false
+	}
+	p.i += k + 1
+	return true
 }
 
 // ofPattern reads of what a row is one, up to a colon: 1st row of lace pattern:

@@ -180,8 +180,7 @@ func (l *lexer) next() {
 			l.i++
 		}
 		l.put('p', l.text(start, l.i), start)
-	case c == '.' && (l.abbreviates(start) || l.dotted(start)):
-		l.i++
+	case c == '.' && l.stop(start):
 	case strings.ContainsRune(quotes, c):
 		l.i++
 		l.quoted = true
@@ -378,6 +377,18 @@ func set(words string) map[string]bool {
 	return m
 }
 
+// stop goes over a full stop that ends no sentence: that of an abbreviation, or where a comma is meant: k1.p1 rib.
+func (l *lexer) stop(i int) bool {
+	comma := i > 1 && i+2 < len(l.r) && unicode.IsDigit(l.r[i-1]) && strings.ContainsRune("kKpP", l.r[i-2]) && strings.ContainsRune("kKpP", l.r[i+1]) && unicode.IsDigit(l.r[i+2])
+	if !comma && !l.abbreviates(i) && !l.dotted(i) {
+		return false
+	}
+	if l.i++; comma {
+		l.put('p', ",", i)
+	}
+	return true
+}
+
 // abbreviates reports whether the full stop at i belongs to the word before it.
 func (l *lexer) abbreviates(i int) bool {
 	if len(l.out) == 0 {
@@ -415,7 +426,7 @@ func (l *lexer) numberFollows(t *Token, j int) bool {
 		k := len(l.out) - 2
 		return !l.counted() && (k < 0 || l.out[k].Is(".") || !l.countAt(j))
 	case t.S == "rem":
-		return len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "over", "across", "slip", "place")
+		return len(l.out) > 1 && l.out[len(l.out)-2].Is("leave", "leaving", "off", "the", "on", "over", "across", "slip", "place", "work")
 	}
 	return beforeNumber[t.S] && !((len(t.S) == 1 || t.Is("patt", "pat")) && l.rowAt(j))
 }
