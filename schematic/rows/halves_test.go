@@ -1,6 +1,14 @@
 package rows
 
-import "testing"
+import (
+	"fmt"
+	"slices"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+
+	"flatwright/schematic/finding"
+)
 
 // A neck that is opened in a row of 65: 20 or 22 at each side of what is bound off or held. What is stated of each side is of both.
 func TestANeckOpensBetweenTwoHalves(t *testing.T) {
@@ -41,5 +49,29 @@ func TestTheOtherHalfOfANeckWaits(t *testing.T) {
 	const text = "Back\nCast on 65 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\nNext row: %s\nDec 1 st at neck edge every row 3 times. %d sts.\n"
 	for _, s := range []string{"K20, turn, leaving remaining 45 sts on a holder.", "K20 and turn, leaving rem 45 sts on spare needle.", "K20, turn and leave rem sts on a stitch holder."} {
 		comesTo(t, text, s, 17, true)
+	}
+}
+
+// 54 stitches: 20 at each side of 14 in the middle. A number that says otherwise is told, once.
+func TestWhatRemainsBehindTheMiddleIsCounted(t *testing.T) {
+	const text = "Front\nCast on 54 sts.\nRow 1 (RS): Knit.\nRow 2: Purl.\nNext row: K%d, turn and leave rem sts on a spare needle.\n" +
+		"Dec 1 st at neck edge on next 4 rows. %d sts.\nCast off.\nWith RS facing, slip centre %d sts onto a holder, rejoin yarn to rem %d sts, k to end.\n"
+	for said, findings := range map[[4]int]int{
+		{20, 16, 14, 20}: 0, {20, 16, 12, 20}: 1, {20, 16, 14, 21}: 1,
+		{21, 16, 14, 20}: 1, // 17 are left of the first half: the second follows from it
+	} {
+		rep := Check(Read("t", fmt.Appendf(nil, text, said[0], said[1], said[2], said[3]), Options{}), Options{})
+		assert.Len(t, rep.Findings, findings, said)
+		assert.Equal(t, rep.Read.Lines, rep.Read.Whole, said)
+	}
+}
+
+// A neckband of 22 + 14 + 22 + 30 = 88 stitches, each stretch counted; how many the row before left is not known.
+func TestANeckbandOfCountedStretchesIsAddedUp(t *testing.T) {
+	const text = "Front\nCast on 54 sts.\nRow 1: Knit.\nComplete to match back.\n\nNeckband\nWith RS facing, pick up and k 22 sts down left side of neck, " +
+		"k across %d sts at front, pick up and k 22 sts up right side of neck and k across 30 sts at back neck. 88 sts.\n"
+	for front, findings := range map[int]int{14: 0, 13: 1, 15: 1} {
+		rep := Check(Read("t", fmt.Appendf(nil, text, front), Options{}), Options{})
+		assert.Len(t, slices.DeleteFunc(rep.Findings, func(f finding.Finding) bool { return f.Kind != "rows/stated" }), findings, front)
 	}
 }

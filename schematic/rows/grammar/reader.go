@@ -2741,19 +2741,24 @@ func (r *Reader) short(tokens []text.Token, l *ins.Line) bool {
 			l.Unread = append(l.Unread, at)
 			continue
 		}
-		names := r.x.Sizes.Names
-		f := finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
-			Message: fmt.Sprintf("%q has %d numbers for %d sizes", t.S, t.Short, len(names)),
-			Want:    fmt.Sprintf("one number for each of %s, or one alone", strings.Join(names, ", ")),
-			Fix:     "put in the number that is missing, or a dash where a size has none"}
-		if t.Short < len(names) {
-			f.Sizes = names[t.Short:]
-		} else {
-			f.Fix = "take out the number that is too many"
-		}
-		r.x.Tell(f, at)
+		r.tellShort(t.S, t.Short, at)
 	}
 	return l.Short || part
+}
+
+// tellShort tells a line of numbers that has not one a size.
+func (r *Reader) tellShort(list string, n int, at ins.Span) {
+	names := r.x.Sizes.Names
+	f := finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
+		Message: fmt.Sprintf("%q has %d numbers for %d sizes", list, n, len(names)),
+		Want:    fmt.Sprintf("one number for each of %s, or one alone", strings.Join(names, ", ")),
+		Fix:     "put in the number that is missing, or a dash where a size has none"}
+	if n < len(names) {
+		f.Sizes = names[n:]
+	} else {
+		f.Fix = "take out the number that is too many"
+	}
+	r.x.Tell(f, at)
 }
 
 // sizesHead is a line of sizes with brackets.
@@ -2789,15 +2794,18 @@ func (r *Reader) bracketed(t *text.Token, at ins.Span) {
 }
 
 // shortSizes tells once of a line of sizes that is too short or too long itself: most
-// lines of numbers then have another length.
+// lines of numbers then have another length. Where there is no line of sizes, few lines of numbers that have another
+// length than all others are told, or else not read.
 func (r *Reader) shortSizes() {
 	x := r.x
 	lists, best := map[int]int{}, 0
+	var short []*ins.Line
 	for _, s := range x.Sections {
 		for _, l := range s.Lines {
 			for _, t := range l.Words {
 				switch {
 				case t.Short > 0:
+					short = append(short, l)
 					lists[t.Short]++
 					if k := lists[best]; lists[t.Short] > k || lists[t.Short] == k && t.Short < best {
 						best = t.Short
@@ -2808,7 +2816,13 @@ func (r *Reader) shortSizes() {
 			}
 		}
 	}
-	if lists[best] < 3 || lists[best] <= lists[0] || x.Said.SizesAt.Line == 0 {
+	if x.Said.SizesAt.Line == 0 {
+		if len(r.o.Sizes.Names) == 0 {
+			r.guessedSizes(short, lists[0])
+		}
+		return
+	}
+	if lists[best] < 3 || lists[best] <= lists[0] {
 		return
 	}
 	x.Findings = slices.DeleteFunc(x.Findings, func(f finding.Finding) bool {
@@ -2817,6 +2831,25 @@ func (r *Reader) shortSizes() {
 	x.Tell(finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
 		Message: fmt.Sprintf("these are %d sizes, but %d lines of numbers have %d numbers", len(x.Sizes.Names), lists[best], best),
 		Fix:     "correct the line of sizes: until then those lines are not checked"}, x.Said.SizesAt)
+}
+
+// fewShort is of how many lines of numbers one may have another length and be a slip, where no line tells the sizes.
+const fewShort = 10
+
+// guessedSizes tells the lines of numbers of another length than so many others, or leaves them unread.
+func (r *Reader) guessedSizes(short []*ins.Line, others int) {
+	slip := len(short)*fewShort <= others
+	for _, l := range short {
+		if !slip {
+			l.Short = false
+			continue
+		}
+		for i := range l.Words {
+			if t := &l.Words[i]; t.Short > 0 {
+				r.tellShort(t.S, t.Short, ins.Span{Line: t.Line, Col: t.Col, End: t.End})
+			}
+		}
+	}
 }
 
 // groupsOf is how a line of numbers is bracketed: 1, 3 for 48 (52, 56, 60).

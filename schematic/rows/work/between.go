@@ -174,11 +174,14 @@ func (r *runner) shapedBeside(l *ins.Line) (n int) {
 	return n
 }
 
+// mostSlip is by how many stitches the numbers of a line that counts all it works may miss what it states, and be wrong rather than leave others out.
+const mostSlip = 2
+
 // beside is how many stitches a line has that picks up n, where live ones are on the needle and k are stated.
 func (r *runner) beside(l *ins.Line, n, live, k int) int {
 	worked, all := r.workedBeside(l)
 	switch {
-	case k > n+worked && r.fab != nil && !r.known(): // beside others of which it is not known how many they are
+	case k > n+worked && r.fab != nil && !r.known() && !(all && worked > 0 && k-n-worked <= mostSlip): // beside others of which it is not known how many they are
 		return k
 	case worked == 0 && all:
 	case k >= 0 && (!all || k == n+worked || k == n+worked-worksAgain(l, r.size)):
@@ -487,7 +490,12 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	}
 	w := &work{task: task{x: r.x, size: r.size, from: v.f, pick: newPicks()}, place: place{cur: c, out: &fabric{}}, quiet: 1}
 	w.use(skipped, nil, n.At)
-	r.put(rest(&w.cur).reversed(), !v.unsure)
+	left := rest(&w.cur).reversed()
+	r.put(left, !v.unsure)
+	since := slices.ContainsFunc(r.all, func(f raw) bool { return f.at.Line >= v.at.Line && f.sev != finding.Note }) // it may be the same slip
+	if k := left.stitches(); told > 0 && k != told && !v.unsure && !since && strings.HasPrefix(n.From, "rem") {
+		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or correct the counts before it", k, told, k)
+	}
 	r.begun = true
 	r.no = v.no
 	r.round = false
