@@ -490,12 +490,8 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	}
 	w := &work{task: task{x: r.x, size: r.size, from: v.f, pick: newPicks()}, place: place{cur: c, out: &fabric{}}, quiet: 1}
 	w.use(skipped, nil, n.At)
-	left := rest(&w.cur).reversed()
-	r.put(left, !v.unsure)
-	since := slices.ContainsFunc(r.all, func(f raw) bool { return f.at.Line >= v.at.Line && f.sev != finding.Note }) // it may be the same slip
-	if k := left.stitches(); told > 0 && k != told && !v.unsure && !since && strings.HasPrefix(n.From, "rem") {
-		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or correct the counts before it", k, told, k)
-	}
+	r.put(rest(&w.cur).reversed(), !v.unsure)
+	r.remains(n, told, &v)
 	r.begun = true
 	r.no = v.no
 	r.round = false
@@ -503,6 +499,17 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 		r.g.anew()
 		r.g.foundation(r.fab, l.At.Line, false)
 		r.g.held()
+	}
+}
+
+// remains holds what a line says that remains against what is left of a row, unless something behind that row is told already: it may be the same slip.
+func (r *runner) remains(n *ins.JoinYarn, told int, v *left) {
+	k := r.fab.stitches()
+	if told < 1 || k == told || v.unsure || !strings.HasPrefix(n.From, "rem") {
+		return
+	}
+	if !slices.ContainsFunc(r.all, func(f raw) bool { return f.at.Line >= v.at.Line && f.sev != finding.Note }) {
+		r.tell("rows/unworked", finding.Warning, n.At, "%s stitches remain, not %s", "say %s, or correct the counts before it", k, told, k)
 	}
 }
 
