@@ -2798,24 +2798,7 @@ func (r *Reader) bracketed(t *text.Token, at ins.Span) {
 // length than all others are told, or else not read.
 func (r *Reader) shortSizes() {
 	x := r.x
-	lists, best := map[int]int{}, 0
-	var short []*ins.Line
-	for _, s := range x.Sections {
-		for _, l := range s.Lines {
-			for _, t := range l.Words {
-				switch {
-				case t.Short > 0:
-					short = append(short, l)
-					lists[t.Short]++
-					if k := lists[best]; lists[t.Short] > k || lists[t.Short] == k && t.Short < best {
-						best = t.Short
-					}
-				case t.Num.By != nil:
-					lists[0]++
-				}
-			}
-		}
-	}
+	lists, best, short := r.listsOf()
 	if x.Said.SizesAt.Line == 0 {
 		if len(r.o.Sizes.Names) == 0 {
 			r.guessedSizes(short, lists[0])
@@ -2831,6 +2814,29 @@ func (r *Reader) shortSizes() {
 	x.Tell(finding.Finding{Kind: "rows/sizes", Severity: finding.Error,
 		Message: fmt.Sprintf("these are %d sizes, but %d lines of numbers have %d numbers", len(x.Sizes.Names), lists[best], best),
 		Fix:     "correct the line of sizes: until then those lines are not checked"}, x.Said.SizesAt)
+}
+
+// listsOf are how many lines of numbers have so many of them, those that have one a size under 0; the length that most of the others have, and their
+// lines.
+func (r *Reader) listsOf() (lists map[int]int, best int, short []*ins.Line) {
+	lists = map[int]int{}
+	for _, s := range r.x.Sections {
+		for _, l := range s.Lines {
+			for _, t := range l.Words {
+				switch {
+				case t.Short > 0:
+					short = append(short, l)
+					lists[t.Short]++
+					if k := lists[best]; lists[t.Short] > k || lists[t.Short] == k && t.Short < best {
+						best = t.Short
+					}
+				case t.Num.By != nil:
+					lists[0]++
+				}
+			}
+		}
+	}
+	return lists, best, short
 }
 
 // fewShort is of how many lines of numbers one may have another length and be a slip, where no line tells the sizes.
