@@ -343,7 +343,8 @@ func (c *canvas) afterShoulder(l level) bool {
 // belowTheArms reports whether the whole piece is wider than at level i both above and below it, or narrower: only below
 // the arms a body is shaped so.
 func (w *worker) belowTheArms(c *canvas, i int) bool {
-	if i == 0 || !turning(c.levels, i) {
+	arms := underarm(c.levels)
+	if i == 0 || !turning(c.levels, i) || arms >= 0 && i > arms {
 		return false
 	}
 	width := c.levels[i].r.Sub(c.levels[i].l)
@@ -358,7 +359,6 @@ func (w *worker) belowTheArms(c *canvas, i int) bool {
 	}
 	wider, narrower := differs(c.levels[:i])
 	wider2, narrower2 := differs(c.levels[i+1:])
-	arms := underarm(c.levels)
 	return wider && wider2 || arms > i && narrower && narrower2
 }
 

@@ -88,6 +88,7 @@ var Kinds = []kindInfo{
 	{"grading/impossible", "a count or shaping that a size can't have"},
 	{"grading/ease", "a garment smaller than the body that it fits"},
 	{"worn/left-over", "a piece that no join, held stitch or band places on the garment as it is worn"},
+	{"worn/not-flat", "a piece that does not lie flat as it is worn, and is drawn as it is worked"},
 	{"worn/overlap", "two parts that would lie on each other, so that the garment is not drawn as it is worn"},
 	{"joins/band", "a band whose stitches do not go along the edge onto which it is worked"},
 	{"joins/length", "two edges of different length that are sewn together"},

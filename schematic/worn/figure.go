@@ -26,7 +26,7 @@ func (a *assembly) figure() schematic.View {
 		}
 		if sh[0].face == back {
 			for _, p := range sh {
-				v.Lines = append(v.Lines, p.behind(above)...)
+				v.Lines = append(v.Lines, p.behind(a, above)...)
 			}
 			continue
 		}
@@ -64,17 +64,35 @@ func (a *assembly) figure() schematic.View {
 // of which the tallest have 7 in 10 cm.
 const onEdge = 15.0
 
-// behind are the edges of the back that show: what is sewn to the front lies on it, and so does its armhole, unless the front is narrower.
-func (p *panel) behind(above [][]pt) []schematic.Line {
+// behind are the edges of the back that show: what is sewn to the front lies on it, and so does its armhole on that of the front, unless the front is narrower.
+func (p *panel) behind(a *assembly, above [][]pt) []schematic.Line {
+	var armholes [][]pt
+	for _, o := range a.placed {
+		for i, s := range o.drawn {
+			if o.face == front && isArmhole(s) {
+				armholes = append(armholes, []pt{s.a, o.drawn[(i+1)%len(o.drawn)].a})
+			}
+		}
+	}
 	var out []schematic.Line
 	for i, s := range p.drawn {
-		bonded := len(keysOf(p.drawn[i:i+1])) > 0 || strings.EqualFold(s.name, "armhole")
-		if m := mid(s.a, p.drawn[(i+1)%len(p.drawn)].a); !bonded || !slices.ContainsFunc(above, func(l []pt) bool { return distToLoop(l, m) < onEdge }) {
-			out = append(out, shown(schematic.LineBehind, []pt{s.a, p.drawn[(i+1)%len(p.drawn)].a}, false, above)...)
+		z := p.drawn[(i+1)%len(p.drawn)].a
+		onto := above
+		switch {
+		case len(keysOf(p.drawn[i:i+1])) > 0:
+		case isArmhole(s):
+			onto = armholes
+		default:
+			onto = nil
+		}
+		if m := mid(s.a, z); !slices.ContainsFunc(onto, func(l []pt) bool { return distToLoop(l, m) < onEdge }) {
+			out = append(out, shown(schematic.LineBehind, []pt{s.a, z}, false, above)...)
 		}
 	}
 	return out
 }
+
+func isArmhole(s side) bool { return strings.EqualFold(s.name, "armhole") }
 
 // raised is the neck edge of the back where short rows raise it above the front's.
 func (a *assembly) raised(above [][]pt) []schematic.Line {

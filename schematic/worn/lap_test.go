@@ -3,6 +3,7 @@ package worn
 import (
 	"os"
 	"slices"
+	"strings"
 	"testing"
 
 	"flatwright/schematic"
@@ -105,4 +106,46 @@ func TestABandGoesUpBothFrontsThatMeet(t *testing.T) {
 		assert.InDelta(t, 33.333, min(absf(lo.X), absf(hi.X)), 1)
 	}
 	assert.Equal(t, 2, n)
+}
+
+// A back of 28 cm that is sewn to 9 cm of chest at both its sides goes round to the front: neither is the garment, and no girth is told.
+func TestABackThatGoesRoundToTheFrontIsNotDrawnBehindIt(t *testing.T) {
+	const text = `
+version: 1
+pattern: Coat
+terms: US
+units: cm
+sizes: one
+gauges:
+  fabric: 20 sts and 20 rows over 10 cm in moss stitch
+pieces:
+  - piece: Back
+    left edge: chest side
+    right edge: chest side
+    sections:
+      - {cast on: 56}
+      - {even: 40 rows}
+      - {bind off: all, edge: neck}
+  - piece: Chest
+    left edge: chest side
+    right edge: chest side
+    sections:
+      - {cast on: 18}
+      - {even: 40 rows}
+      - {bind off: all, edge: neck}
+joins:
+  - {sew: Chest chest side, to: Back chest side}
+`
+	for piece, why := range map[string]string{"Chest\n": "not called a front", "Chest\n    kind: front\n": "does not lie flat"} {
+		g := schematic.Work(written(t, strings.Replace(text, "piece: Chest\n", "piece: "+piece, 1)), 0)
+		Dress(g)
+		assert.Nil(t, g.Worn)
+		require.Len(t, noted(g), 1)
+		assert.Contains(t, noted(g)[0].Message, "Back is not in it")
+		assert.Contains(t, noted(g)[0].Message, why)
+	}
+	g := schematic.Work(written(t, strings.Replace(strings.Replace(text, "piece: Chest\n", "piece: Chest\n    kind: front\n", 1), "cast on: 18", "cast on: 54", 1)), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.Empty(t, noted(g))
 }

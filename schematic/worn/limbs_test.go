@@ -172,7 +172,7 @@ func written(t *testing.T, text string) *schematic.Pattern {
 }
 
 func noted(g *schematic.Garment) []finding.Finding {
-	return slices.DeleteFunc(slices.Clone(g.Findings), func(f finding.Finding) bool { return f.Kind != "worn/left-over" })
+	return slices.DeleteFunc(slices.Clone(g.Findings), func(f finding.Finding) bool { return f.Kind != "worn/left-over" && f.Kind != "worn/not-flat" })
 }
 
 // A wing's edge along the spine is 100/18 x 60 mm out over 120 rows of 100/36 mm, and its border, 10 times 100/18 over 20 rows of 100/30 mm:

@@ -124,7 +124,7 @@ func (a *assembly) trunk() bool {
 	default:
 		return false
 	}
-	if q := root.ring(); q != nil {
+	if q := a.ring(root); q != nil {
 		root.panel = q
 	}
 	p := root.panel
@@ -135,6 +135,16 @@ func (a *assembly) trunk() bool {
 	a.oneOf(root)
 	root.left--
 	return true
+}
+
+// ring is a panel closed by its seam, as a ring, unless a join of it binds it to another piece; or nil.
+func (a *assembly) ring(p *proto) *panel {
+	keys := keysOf(p.loop)
+	maps.DeleteFunc(keys, func(k string, _ bool) bool { return !strings.HasPrefix(k, "join ") })
+	if slices.ContainsFunc(a.protos, func(q *proto) bool { return q.made != p.made && sharesKey(q.loop, keys) }) {
+		return nil
+	}
+	return p.ring()
 }
 
 // standing is the motion that stands a panel upright on its middle.
@@ -715,15 +725,15 @@ func (a *assembly) overlay() {
 	for again := true; again; {
 		again = false
 		for _, q := range a.protos {
-			if q.left < 1 || q.face == either || q.share {
+			if q.left < 1 || q.face == either || q.share || q.unfit {
 				continue
 			}
 			p := q.panel
 			if q.face == back {
 				p = q.mirrored()
 			}
-			by, ok := a.over(p)
-			if !ok {
+			by, apart, ok := a.over(p)
+			if q.unfit = apart; !ok || apart {
 				continue
 			}
 			c := *p
@@ -736,20 +746,15 @@ func (a *assembly) overlay() {
 }
 
 // over is the move that brings a panel onto the panels of the other face: the mean of what brings the ends
-// of each bonded run onto those of its partner, upright edges before level ones.
-func (a *assembly) over(p *panel) (pt, bool) {
+// of each bonded run onto those of its partner, upright edges before level ones. They are apart if upright edges then lie far beside their partners: such
+// a back goes round to the front.
+func (a *assembly) over(p *panel) (by pt, apart, ok bool) {
 	var pairs []pair
 	for _, o := range a.placed {
 		if o.face == either || o.face == p.face {
 			continue
 		}
-		for _, r := range keyedRuns(p.loop) {
-			for _, s := range keyedRuns(o.drawn) {
-				if r.key == s.key && binds(r.key, p, o) && dot(sub(r.z, r.a), sub(s.z, s.a)) > 0 && (r.upright() || (r.mid()-p.middle())*(s.mid()-o.mid()) >= 0) {
-					pairs = append(pairs, pair{r, s})
-				}
-			}
-		}
+		pairs = append(pairs, p.pairs(o)...)
 	}
 	if up := slices.DeleteFunc(slices.Clone(pairs), func(q pair) bool { return !q.own.upright() }); len(up) > 0 {
 		pairs = up
@@ -758,7 +763,29 @@ func (a *assembly) over(p *panel) (pt, bool) {
 	for _, q := range pairs {
 		sum = add(sum, q.move())
 	}
-	return mul(sum, 1/max(1, float64(len(pairs)))), len(pairs) > 0
+	by = mul(sum, 1/max(1, float64(len(pairs))))
+	for _, q := range pairs {
+		apart = apart || q.own.upright() && absf(q.move().X-by.X) > mostDrawn
+	}
+	return by, apart, len(pairs) > 0
+}
+
+// pairs are the bonded runs of a panel, each with that of a placed one at the same side which is most alike in length.
+func (p *panel) pairs(o *panel) []pair {
+	var out []pair
+	for _, r := range keyedRuns(p.loop) {
+		best, unlike := keyedRun{}, math.Inf(1)
+		for _, s := range keyedRuns(o.drawn) {
+			same := r.key == s.key && binds(r.key, p, o) && dot(sub(r.z, r.a), sub(s.z, s.a)) > 0 && (r.mid()-p.middle())*(s.mid()-o.mid()) >= 0
+			if by := absf(dist(r.a, r.z) - dist(s.a, s.z)); same && by < unlike {
+				best, unlike = s, by
+			}
+		}
+		if best.key != "" {
+			out = append(out, pair{r, best})
+		}
+	}
+	return out
 }
 
 // pair is a run of a panel and that which it is to lie over.

@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"math"
 	"slices"
 
 	"flatwright/schematic"
@@ -12,15 +13,21 @@ import (
 func (a *assembly) profile(m *schematic.Made) bool {
 	var leg, foot *panel
 	back, deep := 0.0, 0.0
+	halves := len(m.Views) == 3 && !slices.ContainsFunc(m.Views, func(v schematic.View) bool { return !v.Half })
 	switch {
-	case len(m.Views) == 3 && !slices.ContainsFunc(m.Views, func(v schematic.View) bool { return !v.Half }):
-		leg, foot, back = a.flapHeel(m)
+	case halves:
+		if leg, foot = a.wedgeHeel(m); leg == nil && downwards(m) {
+			leg, foot, back = a.flapHeel(m)
+		}
 	case len(m.Views) == 1 && m.Views[0].Half:
 		leg, foot, back = a.shortRowHeel(m)
 		deep = back // of one run, half lies below the leg and half before the foot
 	}
 	if leg == nil || foot == nil {
-		return false
+		if halves {
+			a.hollow = append(a.hollow, hollow{m, "its heel is none that lies flat on its side"})
+		}
+		return halves
 	}
 	if deep == 0 {
 		lo, _ := box(leg.loop)
@@ -178,6 +185,65 @@ func (a *assembly) flapHeel(m *schematic.Made) (leg, foot *panel, back float64) 
 	return leg, foot, hi.X - lo.X
 }
 
+// wedgeHeel is a sock of which half of the round is narrowed and widened again by itself, and then joined into a round with the other half: what is
+// worked first is of the half that it goes on from, the rest of the other.
+func (a *assembly) wedgeHeel(m *schematic.Made) (leg, foot *panel) {
+	var views [3]*panel
+	for i := range views {
+		if views[i] = newPanel(m, i, func(e *schematic.Edge) []string { return a.keys[idOf(m, e)] }); views[i] == nil {
+			return nil, nil
+		}
+	}
+	up := 1.0 // the way in which it is worked
+	if downwards(m) {
+		up = -1
+	}
+	first, last := views[0], views[2]
+	_, y := ends(first)
+	_, at := ends(views[1])
+	if up*(at-y) > 0 {
+		first, y, at = views[1], at, y
+	}
+	rows := first.wedge(at, y)
+	key := "cut of " + m.Name
+	if first = first.cut(func(q pt) float64 { return up * (at - q.Y) }, key); first == nil || rows == nil {
+		return nil, nil
+	}
+	start, _ := ends(last)
+	for i := range last.loop {
+		if levelAt(last, i, start) {
+			last.loop[i].keys = append(last.loop[i].keys, key)
+		}
+	}
+	rows[0].y, rows[1].y = at, start
+	if up > 0 {
+		return rows[1].legOver(last, key), rows[0].footUnder(first, key)
+	}
+	return rows[0].legOver(first, key), rows[1].footUnder(last, key)
+}
+
+// wedge are the two runs of rows that narrow and widen again from one height to another, as far out at the end as at the beginning; nil if there are none.
+func (p *panel) wedge(from, to float64) []heelRows {
+	in := (to - from) / absf(to-from) * close
+	wide := func(y float64) float64 {
+		x := across(points(p.loop), y)
+		if len(x) != 2 {
+			return 0
+		}
+		return (x[1] - x[0]) / 2
+	}
+	base, narrow, at := wide(from+in), math.Inf(1), from
+	for _, s := range p.loop {
+		if w := wide(s.a.Y - in); (s.a.Y-from)*in > close*close && w < narrow {
+			narrow, at = w, s.a.Y
+		}
+	}
+	if base == 0 || narrow > base-1 || absf(wide(to-in)-base) > 1 || absf(at-to) < close {
+		return nil
+	}
+	return []heelRows{{from: base, to: narrow, high: absf(at - from)}, {from: base, to: narrow, high: absf(to - at)}}
+}
+
 // widen lets the ribs and lines of a panel that end at an upright, above a height, go on by so much.
 func (p *panel) widen(x, above, by float64) {
 	on := func(q pt) pt {
@@ -254,6 +320,15 @@ func (a *assembly) shortRowHeel(m *schematic.Made) (leg, foot *panel, back float
 	if leg == nil || foot == nil {
 		return nil, nil, 0
 	}
+	leg = rows[0].legOver(leg, key)
+	if len(rows) == 2 {
+		return leg, rows[1].footUnder(foot, key), 0
+	}
+	return leg, foot, rows[0].high / 2
+}
+
+// legOver is a leg with the rows below the back half of the level at which it has the key.
+func (h heelRows) legOver(leg *panel, key string) *panel {
 	lo, _ := box(leg.loop)
 	var loop []side
 	for _, s := range leg.loop {
@@ -261,15 +336,17 @@ func (a *assembly) shortRowHeel(m *schematic.Made) (leg, foot *panel, back float
 			loop = append(loop, s)
 			continue
 		}
-		loop = append(loop, side{a: pt{X: lo.X, Y: y}, fold: true})
-		loop = append(loop, rows[0].beside(lo.X, y, -1)...)
+		loop = append(loop, side{a: pt{X: lo.X, Y: h.y}, fold: true})
+		loop = append(loop, h.beside(lo.X, h.y, -1)...)
 	}
-	leg.loop, leg.heel = loop, pt{X: lo.X, Y: y}
-	if len(rows) == 2 {
-		foot.loop = rows[1].above(foot.loop, key)
-		return leg, foot, 0
-	}
-	return leg, foot, rows[0].high / 2
+	leg.loop, leg.heel = loop, pt{X: lo.X, Y: h.y}
+	return leg
+}
+
+// footUnder is a foot with the rows above the back half of the level at which it has the key.
+func (h heelRows) footUnder(foot *panel, key string) *panel {
+	foot.loop = h.above(foot.loop, key)
+	return foot
 }
 
 // above is the loop of a foot with the rows above the back half of the level at which it begins.

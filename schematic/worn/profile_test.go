@@ -91,3 +91,46 @@ pieces:
 		assert.Nil(t, g.Worn, "a foot that is nowhere even, or is shorter than the leg is deep, lies at no right angle")
 	}
 }
+
+// From the toe 56 rounds, 42 to 10 cm, then 16 of the heel before the leg: 171.429 mm of foot, as high as half of 48 stitches, 30 to 10 cm, are wide. The
+// heel's other 16 rows lie below the leg of 56 rounds, of which 16 of rib are 44 to 10 cm. From the cuff the same sock has the same picture.
+func TestAHeelThatIsNarrowedAndWidenedAgainIsOfTheFootAndOfTheLeg(t *testing.T) {
+	up := pattern(t, "sock-wedge.yaml")
+	down := written(t, `
+version: 1
+pattern: Down
+terms: US
+units: cm
+sizes: one
+gauges:
+  fabric: 30 sts and 42 rounds over 10 cm in stockinette stitch
+pieces:
+  - piece: Sock
+    worked: in the round, from the neck
+    sections:
+      - {cast on: 48, edge: cuff}
+      - {even: 56 rows}
+      - divide:
+          - part: Heel
+            stitches: 24
+            sections:
+              - {decrease: 1, at: both edges, every: 2 rows, times: 8}
+              - {increase: 1, at: both edges, every: 2 rows, times: 8}
+          - {hold: 24, name: instep}
+      - {join parts: [Heel, instep], round: yes, as: Foot, to: 48}
+      - {even: 42 rows}
+      - {decrease: 4, at: across, every: 2 rows, times: 7}
+      - {bind off: all}
+`)
+	for _, p := range []*schematic.Pattern{up, down} {
+		g := schematic.Work(p, 0)
+		Dress(g)
+		require.NotNil(t, g.Worn, p.Title)
+		require.Len(t, g.Worn.Views[0].Outline, 1)
+		lo, hi := bounds(g.Worn.Views[0].Outline)
+		assert.InDelta(t, 72/4.2*10, hi.X-lo.X, 0.01, p.Title)
+		hasCorner(t, g.Worn.Views[0].Outline[0], lo.X+80, lo.Y+80)
+		assert.InDelta(t, 16/4.2*10, measured(t, g, "heel").Length.Float(), 0.01)
+		assert.InDelta(t, 160, measured(t, g, "foot").Length.Float(), 0.01)
+	}
+}

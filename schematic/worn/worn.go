@@ -21,7 +21,7 @@ func Dress(g *schematic.Garment) {
 	a := newAssembly(g, false)
 	for _, h := range a.hollow {
 		m := h.made
-		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/left-over", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
+		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/not-flat", Severity: finding.Note, Sizes: []string{g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
 			Message: m.Name + " is not in the drawing of the garment as worn: " + h.why,
 			Fix:     "nothing to fix: it is drawn as it is worked"})
 	}
@@ -34,11 +34,15 @@ func Dress(g *schematic.Garment) {
 	}
 	root := a.placed[0]
 	whole := root.face == either && root.made.Kind != schematic.KindBody && !(holds[root.made.Kind] && len(a.placed) > 1)
-	a.leftOver(func(m *schematic.Made) bool {
+	lost := a.lostHalf()
+	a.leftOver(lost, func(m *schematic.Made) bool {
 		ofBand := root.made.Kind == schematic.KindBand && m.Kind == schematic.KindPiece  // a band is the edge of something
 		both := root.made.Kind == schematic.KindPoncho && m.Kind == schematic.KindPoncho // two of its parts
 		return !whole || both || isPart[m.Kind] || isPart[root.made.Kind] || ofBand || a.joined(m)
 	})
+	if lost != nil {
+		return
+	}
 	g.Worn = a.picture("as-worn", "As worn")
 	if t := a.torn; t != nil {
 		g.Findings = append(g.Findings, finding.Finding{Kind: "worn/overlap", Severity: finding.Note, Sizes: []string{g.Size}, Pos: t.Piece.Pos, Piece: t.Name,
@@ -121,14 +125,34 @@ func onlyOfTheBack(g *schematic.Garment) {
 // isPart are the kinds of pieces that are no garment by themselves.
 var isPart = map[schematic.Kind]bool{schematic.KindSleeve: true, schematic.KindYoke: true, schematic.KindHood: true}
 
+// lostHalf is a front or a back that is sewn to what stands first, and does not lie on it: what is drawn without it would be no garment. Nil if there is none.
+func (a *assembly) lostHalf() *schematic.Made {
+	root := a.placed[0]
+	for _, q := range a.protos {
+		if q.left > 0 && !q.share && q.face != either && q.face != root.face && !a.drawsPartOf(q.made) && !a.isPartOfRound(q) && sharesKey(root.drawn, a.bondsOf(q.loop)) {
+			return q.made
+		}
+	}
+	return nil
+}
+
+// isPartOfRound reports whether a back goes on from a round, which lies behind itself.
+func (a *assembly) isPartOfRound(q *proto) bool {
+	return q.face == back && slices.ContainsFunc(a.protos, func(o *proto) bool { return o.share && o.made != q.made && sharesKey(o.loop, keysOf(q.loop)) })
+}
+
 // leftOver notes the pieces that nothing places, of those that are asked for, with the edges that a join could name.
-func (a *assembly) leftOver(asked func(*schematic.Made) bool) {
+func (a *assembly) leftOver(lost *schematic.Made, asked func(*schematic.Made) bool) {
 	told := map[*schematic.Made]bool{}
 	note := func(m *schematic.Made, why string) {
 		if told[m] || !asked(m) {
 			return
 		}
 		told[m] = true
+		what := m.Name + " is not in the drawing of the garment as worn: "
+		if m == lost {
+			what = "the garment is not drawn as worn: " + m.Name + " is not in it, since "
+		}
 		var names []string
 		for _, e := range m.Edges {
 			if e.Name != "" && !slices.Contains(names, e.Name) {
@@ -136,29 +160,38 @@ func (a *assembly) leftOver(asked func(*schematic.Made) bool) {
 			}
 		}
 		a.g.Findings = append(a.g.Findings, finding.Finding{Kind: "worn/left-over", Severity: finding.Note, Sizes: []string{a.g.Size}, Pos: m.Piece.Pos, Piece: m.Name,
-			Message: fmt.Sprintf("%s is not in the drawing of the garment as worn: %s", m.Name, why),
+			Message: what + why,
 			Fix:     "add a join for one of its edges: " + strings.Join(names, ", ")})
 	}
 	for _, q := range a.protos {
-		switch {
-		case q.left < 1 || q.share && q.face != front || q.hidden(a.placed):
-		case len(a.bondsOf(q.loop)) == 0 && schematic.HangsFree(q.made.Name):
-			// a tie or a belt, which no view lays on the garment
-		case q.unfit:
-			note(q.made, "it does not lie flat along all that it is joined to")
-		case len(a.bondsOf(q.loop)) == 0:
-			note(q.made, "no join or held stitch says where it goes")
-		case q.face == back && slices.ContainsFunc(a.protos, func(o *proto) bool { return o.share && o.made != q.made && sharesKey(o.loop, keysOf(q.loop)) }):
-			// it goes on from a round, which lies behind itself
-		case q.face == back && !a.drawsPartOf(q.made):
-			note(q.made, "no join lays it behind the front")
-		case q.face != back:
-			note(q.made, "what it is joined to is not there, or unlike it")
+		if why := a.whyLeft(q, lost); why != "" {
+			note(q.made, why)
 		}
 	}
 	for _, s := range a.strips {
 		note(s.made, "the edge that it lies along is not there")
 	}
+}
+
+// whyLeft is why a panel is not placed; empty if it is, or need not be.
+func (a *assembly) whyLeft(q *proto, lost *schematic.Made) string {
+	switch {
+	case q.left < 1 || q.share && q.face != front || q.hidden(a.placed):
+	case len(a.bondsOf(q.loop)) == 0 && schematic.HangsFree(q.made.Name):
+		// a tie or a belt, which no view lays on the garment
+	case q.unfit:
+		return "it does not lie flat along all that it is joined to"
+	case len(a.bondsOf(q.loop)) == 0:
+		return "no join or held stitch says where it goes"
+	case a.isPartOfRound(q):
+	case q.face == back && q.made == lost:
+		return "what it is joined to is not called a front"
+	case q.face == back && !a.drawsPartOf(q.made):
+		return "no join lays it behind the front"
+	case q.face != back:
+		return "what it is joined to is not there, or unlike it"
+	}
+	return ""
 }
 
 // hidden reports whether a panel hangs at the far side of what lies on its side: its like is drawn.

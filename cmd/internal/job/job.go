@@ -80,12 +80,10 @@ func work(ctx context.Context, src Source) (*schematic.Pattern, []*schematic.Gar
 func ofTheDrawing(f finding.Finding) bool { return strings.HasPrefix(f.Kind, "worn/") }
 
 // asDrawn is what there is to tell of the drawing of the garment as it is worn. A pattern that
-// joins nothing, and goes on from nothing, means none.
+// joins nothing, and goes on from nothing, leaves nothing out unless it is drawn so.
 func asDrawn(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
-	if len(p.Joins) == 0 && !slices.ContainsFunc(p.Pieces, goesOn) {
-		return nil
-	}
-	return slices.DeleteFunc(check.Pattern(p, gs), func(f finding.Finding) bool { return !ofTheDrawing(f) })
+	none := len(p.Joins) == 0 && !slices.ContainsFunc(p.Pieces, goesOn) && !slices.ContainsFunc(gs, func(g *schematic.Garment) bool { return g.Worn != nil })
+	return slices.DeleteFunc(check.Pattern(p, gs), func(f finding.Finding) bool { return !ofTheDrawing(f) || none && f.Kind == "worn/left-over" })
 }
 
 // goesOn reports whether a piece is worked on from held stitches of others.
