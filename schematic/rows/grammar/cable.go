@@ -22,8 +22,11 @@ var knittedAgain = text.Once(`\b(k2tog|ssk|k(?:nit)? (?:2|two)(?: sts?| stitches
 // workedOver are the stitches that are worked in a crossing, one kind after the other.
 var workedOver = text.Once(`\b(k|p|knit|purl)(?:\s+the)?(?:\s+next)?\s*(\d+|one|two|three|four|five|six)\b`)
 
-// stuck is a number to which its stitches are stuck: 2sts.
-var stuck = text.Once(`(\d)st`)
+// stuck is a number to which its stitches are stuck, or that is to its verb: 2sts, sl1.
+var stuck = text.Once(`(\d)(st)|\b(sl)(\d)`)
+
+// passedBehind is a twist whose first stitch is slipped, passed over the second, and knitted then.
+var passedBehind = text.Once(`\b(?:slip|sl)\b.*?\bk(?:nit)? ?(?:1|one|next)\b.*?\bpass\b.*?\bover\b.*?\b(?:k|knit)\b.*?\bback\b`)
 
 // told is a name of a cable before the words that describe it, wherever they stand on a line: C6B: sl 3 sts to cn …
 var told = text.Once(`(?:^|[\s.;,(•])((?:\d(?:/\d)+ ?|\d[LR]P?C\b|[CcTt][a-z]{0,4} ?\d)[A-Za-z0-9]{0,4}|[RL][Tt])(?:\s*\([^)]{1,40}\))?(?:\s*[:=]|\s+[-–—]\s|\s+(?:[Ss]lip|[Pp]lace)\b)`)
@@ -137,9 +140,9 @@ func smallNumber(s string) int {
 // crossOf is the crossing that words describe; false if they describe none, or not how
 // many stitches it takes.
 func crossOf(words string) (stitch.Cross, bool) {
-	words = stuck().ReplaceAllString(strings.ToLower(words), "$1 st")
+	words = stuck().ReplaceAllString(strings.ToLower(words), "$1$3 $2$4")
 	through := func(s string) bool { return strings.Contains(s, "tbl") || strings.Contains(s, "back loop") }
-	if m := crossed().FindStringSubmatch(words); m != nil && containsAny(words, "cable", " cn", "cn,", "extra needle", "spare needle", "dpn", "holder") {
+	if m := crossed().FindStringSubmatch(words); m != nil && containsAny(words, "cable", " cn", "cn,", "extra needle", "spare needle", "dpn", "dp needle", "double-pointed", "double pointed", "holder") {
 		c := stitch.Cross{Held: smallNumber(m[1]), Over: smallNumber(m[4]), Left: m[2] == "front"}
 		held := words[strings.Index(words, m[2]):]
 		if moved().MatchString(held) {
@@ -157,6 +160,9 @@ func crossOf(words string) (stitch.Cross, bool) {
 	}
 	if m := knittedAgain().FindStringSubmatch(words); m != nil {
 		return stitch.Cross{Held: 1, Over: 1, Left: m[1] == "ssk" || through(m[2])}, true
+	}
+	if passedBehind().MatchString(words) {
+		return stitch.Cross{Held: 1, Over: 1, Left: true}, true
 	}
 	return stitch.Cross{}, false
 }

@@ -79,7 +79,7 @@ var clauses = []form{
 	{rule: "clause", pattern: "[as/by] evenly [spaced] [across/around/along] [row/rnd/round/work/$next/first/last] [{w:row}]", meaning: "spread over the row", example: "Inc 6 sts evenly across", build: spreadOut},
 	{rule: "clause", pattern: "(at/in) (even/equal/regular) (intervals/distances/spaces) [apart] [across/around/along/over/in] [$next/first/last/this] [{w:row}] [of {x:stretch}]", meaning: "spread over the row", example: "Inc 6 sts at even intervals across last row of ribbing", build: spreadOut},
 	{rule: "clause", pattern: "across/along/around [next/last/first/same/this] [row/rnd/round]", meaning: "spread over the row", example: "Dec 8 sts across next row", build: spreadOut},
-	{rule: "clause", pattern: "[in/on/over/across/of] (this/last/same/first/following) {w:row}", meaning: "in one row", example: "Work 4 rows in k1, p1 rib, inc 6 sts evenly across last row",
+	{rule: "clause", pattern: "[at/after] [end] [in/on/over/across/of] (this/last/same/first/following) {w:row} [of (rib/ribbing/pattern/patt/welt/border)]", meaning: "in one row", example: "Work 4 rows in k1, p1 rib, inc 6 sts evenly across last row",
 		build: func(m *match) any {
 			last := m.said("last")
 			return clause(func(c *course) { c.spread = true; c.once = last })

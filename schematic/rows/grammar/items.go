@@ -95,7 +95,7 @@ var stitches = []form{
 	{rule: "stitch", pattern: "[$make] {k:kind} [every/each/all] [$st] {e:extent}", meaning: "the stitch in each place up to there", example: "knit every stitch to end", build: stitchTo},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] [{n:num}] {k:kind} [{l2:loop}] [{t:times}]", meaning: "the stitch, so many times", example: "sc2tog", build: stitchBare},
 	{rule: "stitch", pattern: "[$make] [{l:loop}] {k:kind} [$next/last/first/$rem] {n:num} [$st] [{l2:loop}] [{t:times}]", meaning: "the stitch in so many places", example: "k3", build: stitchBare},
-	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first] {n:num} {u:unit} [{t:times} | all round/around]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
+	{rule: "stitch", pattern: "[$make] {k:kind} [$next/last/first/$center] {n:num} {u:unit} [{t:times} | all round/around]", meaning: "the stitch in so many places", example: "knit next 5 sts", build: stitchBare},
 	{rule: "stitch", pattern: "{k:kind} across/over [of] [$next/$center/last/first/$rem/these/those/live/instep/heel/sole] {n:num} [instep/heel/sole/back/front/toe/new] $st [of/on/from {tail}]", meaning: "the stitch in so many places", example: "Row 3: K20, knit across the centre 13 sts, k27", build: func(m *match) any {
 		s, ok := stitchBare(m).(*ins.Stitch)
 		if !ok || s.Kind == nil || s.Kind.Craft != stitch.Knitting {
@@ -123,6 +123,16 @@ var stitches = []form{
 	{rule: "stitch", pattern: "(k/knit/p/purl/work/patt) [across/over] [held] {n:num} [held/live] [first/second/left/right] (instep/sleeve) $st [on/from holder]", meaning: "stitches that waited are taken in", example: "Rnd 2: K10, pick up and k 16 sts along heel flap, k32 instep sts, pick up and k 16 sts along heel flap, k to end", build: partJoined},
 	{rule: "stitch", pattern: "[$make] [one/{num} [-] row] [{n:num} [-] $st] [one/{num} [-] row] buttonhole [(over $next {n:num} [$st])]", meaning: "a buttonhole in one row, with as many stitches over it as under it", example: "Row 2: K4, work 3-st buttonhole, k to end", when: tests{inRow, has("n")}, build: func(m *match) any { return &ins.Stitch{Kind: stitch.ByID("k"), N: m.num("n", 0)} }},
 	{rule: "stitch", pattern: "knit/k {n:num} [$st] [,] [and] purl/p {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 1: K1, p1 to end", build: ribTo("k", "p")},
+	{rule: "stitch", pattern: "(knit/k {n:num} [,] purl/p {m:num} | purl/p {n:num} [,] knit/k {m:num})", meaning: "the two stretches of a rib, again and again", example: "Row 1: K2, p2", when: tests{inRow, opens, ends, no(crochet)}, build: func(m *match) any {
+		first, second := "k", "p"
+		if m.p.t[m.from].Is("p", "purl") {
+			first, second = second, first
+		}
+		if n, k := m.num("n", 0), m.num("m", 0); m.p.depth > 0 || n.By != nil || k.By != nil || n.All > 4 || k.All > 4 {
+			return nil
+		}
+		return ribTo(first, second)(m)
+	}},
 	{rule: "stitch", pattern: "purl/p {n:num} [$st] [,] [and] knit/k {m:num} [$st] [,] [rib/ribbing] {e:extent}", meaning: "a rib", example: "Row 2: P2, k2 to last 2 sts, p2", build: ribTo("p", "k")},
 	{rule: "stitch", pattern: "(k/knit/p/purl) [in/into/through] {l:legs} [of] [$next/same/first/last] {u:unit}", meaning: "as many stitches in one as it is worked in front and in back", example: "Row 3: K2, k into front, back and front of next st, k to end", build: func(m *match) any {
 		id := knitOr(m.p.t[m.from].Is("p", "purl"))
@@ -185,7 +195,7 @@ var stitches = []form{
 		k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))
 		return &ins.Stitch{Kind: k.Kind, N: m.num("n", 1)}
 	}},
-	{rule: "stitch", pattern: "work/knit/k/purl/p across/over [$next/first/last/these/those/$rem] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 2: Work across 38 sts, turn", when: tests{no(before("of", "for", "from", "on", "in", "only", "until", "row", "rows")), said("st", "sts", "stitch", "stitches")}, build: func(m *match) any {
+	{rule: "stitch", pattern: "work/knit/k/purl/p across/over/back [$next/first/last/these/those/$rem] {n:num} [$st]", meaning: "so many stitches as they come", example: "Row 2: Work across 38 sts, turn", when: tests{no(before("of", "for", "from", "on", "in", "only", "until", "row", "rows")), said("st", "sts", "stitch", "stitches")}, build: func(m *match) any {
 		s := &ins.Stitch{N: m.num("n", 1)}
 		if !m.p.t[m.from].Is("work") {
 			k, _ := m.p.r.thing([]byte(m.p.t[m.from].S))

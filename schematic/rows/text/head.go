@@ -182,8 +182,23 @@ func Means(line string) bool { return strings.Count(line, "=") == 1 && means().M
 
 // Glossary reports whether a line without a label says what several short names stand for.
 func Glossary(line string) bool {
-	return strings.Count(line, "=") > 1 && len(meant().FindAllStringIndex(line, 2)) > 1
+	if strings.Count(line, "=") > 1 {
+		return len(meant().FindAllStringIndex(line, 2)) > 1
+	}
+	if !strings.ContainsAny(line, "-–—") {
+		return false
+	}
+	parts, short := strings.FieldsFunc(line, func(c rune) bool { return c == ';' || c == ',' }), 0
+	for _, p := range parts {
+		if m := shortDash().FindStringSubmatch(p); m != nil && strings.EqualFold(m[1], m[2]) {
+			short++
+		}
+	}
+	return short > 1 && 2*short > len(parts)
 }
+
+// shortDash is a short name and, behind a dash, a long one; their first letters are those that are the same: dec – decrease.
+var shortDash = Once(`^\W*([A-Za-z])[A-Za-z0-9()]{0,7}\.? ?[-–—] ?([A-Za-z])[a-z]`)
 
 // KeyLine is the kind of words that a line begins that is a key alone: Notes, ABBREVIATIONS.
 func KeyLine(line string) string {

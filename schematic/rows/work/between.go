@@ -451,7 +451,7 @@ func (r *runner) anew() {
 // joinYarn takes up stitches that a row left unworked, or begins along an edge.
 func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	if r.round && r.fab != nil && r.fab.stitches() > 0 && len(r.lefts) == 0 && (len(n.Place) > 0 || n.From == "yarn" || n.From == "first") { // another colour in the next round
-		if len(n.Place) > 0 && (n.Place[0].Unit.Space || n.Place[0].Unit.Any() || n.Place[0].Unit.Stitch != nil) {
+		if len(n.Place) > 0 && n.From != "held" && (n.Place[0].Unit.Space || n.Place[0].Unit.Any() || n.Place[0].Unit.Stitch != nil) {
 			r.carry = nil
 			return
 		}
@@ -464,10 +464,10 @@ func (r *runner) joinYarn(n *ins.JoinYarn, skipped int, l *ins.Line) {
 	at := slices.IndexFunc(r.lefts, func(v left) bool { return v.f.stitches() == told })
 	if len(r.lefts) == 0 || at < 0 && (!taken || told > 2*r.lefts[r.mostLeft()].f.stitches()) { // others wait from before
 		r.put(nil, false)
-		if told > 0 {
-			f := uniform(r.mainOf(), told)
-			f.waited = true
-			r.put(f, true)
+		if told > 0 || n.From == "held" || n.From == "holder" { // of some it is not told how many they are
+			f := uniform(r.mainOf(), max(told, 1))
+			f.waited, f.untold = true, told <= 0
+			r.put(f, told > 0)
 		}
 		r.no, r.edge = 0, 0
 		if len(r.cur.rows) > 0 { // its rows may be counted on
@@ -1122,7 +1122,7 @@ func (r *runner) repRows(l *ins.Line, n *ins.RepeatRows, cycle []done) (rows, ga
 				all, made, all, made)
 		}
 		rows = max(all-before, 0)
-	case n.ToRow.Set() && n.Length == nil && n.Course.Length == nil && !(n.HasTimes && n.ToRow.At(r.size) < r.no): // else the row of a pattern
+	case n.ToRow.Set() && n.Length == nil && n.Course.Length == nil && !n.Course.Rows.Set() && !(n.HasTimes && n.ToRow.At(r.size) < r.no): // else the row of a pattern
 		to := n.ToRow.At(r.size)
 		if r.no < 0 {
 			r.no = to

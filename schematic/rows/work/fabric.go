@@ -46,6 +46,7 @@ type fabric struct {
 	marks   []int // markers: so many stitches from the beginning
 	needles []int // stitches on each of several needles; nil: not known
 	waited  bool  // taken up from a holder, and not worked since
+	untold  bool  // of these it is not told how many they are
 }
 
 // foundation reports whether it is a chain that a piece begins with.

@@ -115,7 +115,7 @@ func (r *runner) evenRows(l *ins.Line, n *ins.Even) {
 	}
 	r.ribInRound(n)
 	switch {
-	case n.ToRow.Set() && n.Length == nil: // else it is with which row the length ends
+	case n.ToRow.Set() && n.Length == nil && !n.Rows.Set(): // else it is with which row the length, or so many rows, end
 		if !r.evenTo(n) {
 			return
 		}

@@ -325,7 +325,7 @@ func (w *work) pickUp(n *ins.PickUp, tail []ins.Item, need int) {
 		w.stitch(&ins.Stitch{Placed: n.Placed, Kind: kind, N: n.N}, tail, need)
 		return
 	}
-	w.free, w.pinned = true, true
+	w.free, w.pinned, w.blind = true, !w.from.untold, w.blind || w.from.untold
 	w.emit(run{kind: kind, n: w.count(n.N)}, nil, n)
 }
 
@@ -335,7 +335,7 @@ func (w *work) castOn(n *ins.CastOn, tail []ins.Item, need int) {
 		return
 	}
 	gaps, last := 1, len(tail) == 0
-	if n.Over && last && w.used() == 0 { // the rest of the row goes without saying
+	if n.Over && last && (w.used() == 0 || w.used() == w.heldTo) { // the rest of the row goes without saying
 		w.plainOver()
 	}
 	if n.Over && last && w.cur.left == 0 {
