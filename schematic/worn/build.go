@@ -615,6 +615,8 @@ func notFolds(loop []side) []side {
 func (a *assembly) round(m *schematic.Made, p *panel) {
 	switch {
 	case a.flaps(m, p):
+	case m.Kind == schematic.KindHat && p.crowned():
+		a.tube(m, p)
 	case !holds[m.Kind] && (sharedOut(a.startRuns(m)) || sharedOut(a.endRuns(m)) && !a.isBodice(m)):
 		a.share(m, p)
 	case a.isLeg(m, p.view):

@@ -49,6 +49,36 @@ func (a *assembly) betweenFlaps(runs []run) int {
 	return -1
 }
 
+// flapsOver lays what the back of a bag has beyond a fold over its front.
+func (a *assembly) flapsOver() {
+	for _, p := range slices.Clone(a.placed) {
+		if p.face != back || p.flap == nil || p.made.Kind != schematic.KindBag || a.placed[0].face != front {
+			continue
+		}
+		_, hi := box(p.drawn)
+		l, _ := box(p.flap.loop)
+		f := &panel{made: p.made, view: p.view, name: "flap", face: front, placed: true, where: still, order: len(a.placed), over: a.placed[0]}
+		mid := p.flap.middle()
+		for _, s := range p.flap.loop {
+			f.drawn = append(f.drawn, side{a: pt{X: p.mid() + s.a.X - mid, Y: hi.Y - (s.a.Y - l.Y)}, name: s.name})
+		}
+		slices.Reverse(f.drawn)
+		f.loop = f.drawn
+		a.placed = append(a.placed, f)
+	}
+}
+
+// crowned puts the crown of a hat from its centre on its sides; false if it has none.
+func (p *panel) crowned() bool {
+	if p.made.From != schematic.FromCentre || !slices.ContainsFunc(p.made.Views, func(v schematic.View) bool { return v.Disc }) {
+		return false
+	}
+	start, _ := ends(p)
+	p.domed(start)
+	p.heights = true
+	return true
+}
+
 // domed puts half an ellipse on the level edge at which the sides of a hat begin, as high as its crown is deep.
 func (p *panel) domed(y float64) {
 	i := slices.IndexFunc(p.made.Views, func(v schematic.View) bool { return v.Disc })

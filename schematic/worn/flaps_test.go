@@ -1,6 +1,7 @@
 package worn
 
 import (
+	"slices"
 	"testing"
 
 	"flatwright/schematic"
@@ -63,5 +64,55 @@ func TestAHatBegunFromItsEarFlapsLiesOnItsSide(t *testing.T) {
 	}
 	for name, want := range map[string]float64{"brim": 400, "height": 156, "flap width": 70, "flap length": 60} {
 		assert.InDelta(t, want, measured(t, g, name).Length.Float(), 0.01, name)
+	}
+}
+
+// The back of 36 rows at 18 to 4 in goes on beyond its fold for 28 + 6: 192 mm of flap over a front of 203.2 mm.
+func TestTheFlapOfABagLiesOverItsFront(t *testing.T) {
+	g := schematic.Work(pattern(t, "bag-flap.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	_, hi := bounds(g.Worn.Views[0].Outline[:1])
+	hasCorner(t, g.Worn.Views[0].Outline[0], -127+6*6.35, 203.2-34*101.6/18)
+	hasCorner(t, g.Worn.Views[0].Outline[0], 127, 203.2-28*101.6/18)
+	assert.InDelta(t, 203.2, hi.Y, 0.01)
+	assert.InDelta(t, 34*101.6/18, measured(t, g, "flap depth").Length.Float(), 0.01)
+	assert.InDelta(t, 203.2, measured(t, g, "height").Length.Float(), 0.01)
+	for _, m := range g.Worn.Measures {
+		assert.NotContains(t, m.Name, "waistband")
+	}
+}
+
+// From the centre 1 + 9 rounds at 18 to 10 cm are the crown, 55.556 mm from its middle, which lies above the sides, 16 + 12 rounds.
+func TestTheCrownOfAHatLiesOnItsSides(t *testing.T) {
+	g := schematic.Work(pattern(t, "hat-bucket.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.InDelta(t, (10+16+12)/1.8*10, measured(t, g, "hat depth").Length.Float(), 0.01)
+	assert.InDelta(t, 80/1.6*10+32/1.6*10, measured(t, g, "brim").Length.Float(), 0.01)
+}
+
+// A skirt of 160 stitches at 22 to 10 cm is as wide at its hem; its waist, as wide as the chest, is told once.
+func TestASkirtThatIsGatheredByOneJoinHasAHemAndNoSecondWaist(t *testing.T) {
+	g := schematic.Work(pattern(t, "pinafore.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.InDelta(t, 160/2.2*10, measured(t, g, "hem").Length.Float(), 1e-9)
+	for _, m := range g.Worn.Measures {
+		assert.NotEqual(t, "waist", m.Name)
+	}
+}
+
+// The straps of a racer back show beside the edges of the front's neck, and what is narrow above the arms is no waist.
+func TestTheStrapsOfARacerBackShowInTheNeck(t *testing.T) {
+	g := schematic.Work(pattern(t, "racer.yaml"), 0)
+	Dress(g)
+	require.NotNil(t, g.Worn)
+	assert.True(t, slices.ContainsFunc(g.Worn.Views[0].Lines, func(l schematic.Line) bool {
+		return l.Kind == schematic.LineBehind && l.A.X > 60 && l.A.X < 90 // 15 of 24 to 10 cm are 62.5 mm, 18 are 75 mm
+	}))
+	assert.InDelta(t, 30/2.4*10, measured(t, g, "cross back").Length.Float(), 0.01)
+	for _, m := range g.Worn.Measures {
+		assert.NotEqual(t, "waist", m.Name)
 	}
 }

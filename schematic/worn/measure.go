@@ -580,8 +580,8 @@ func (tk *taker) skirt(t *trunk) {
 	}
 	lo, hi := box(t.skirt.drawn)
 	a, z := t.skirt.seam[0], t.skirt.seam[1]
-	if l, r := t.across(t.under); absf(dist(a, z)-(r-l)) > 1 {
-		tk.take("waist", a, z, schematic.Horizontal, t.around(hi.Y, a.X, z.X), units.Num{})
+	if l, r := t.across(t.under - 1); absf(dist(a, z)-(r-l)) > 1 {
+		tk.take("waist", a, z, schematic.Horizontal, t.around(hi.Y+1, a.X, z.X), units.Num{})
 	}
 	_, x := t.across(t.hem + 1)
 	words := slices.DeleteFunc(strings.Fields(strings.ToLower(t.skirt.made.Name)), func(w string) bool { return w == "front" || w == "back" })
@@ -628,11 +628,30 @@ func (tk *taker) girth(t *trunk, around, flat string, y, drawn float64) {
 		tk.under(around, schematic.Measure{Axis: schematic.Horizontal, Length: tk.exact(whole), Around: true})
 		tk.take(flat, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, false, units.Num{})
 	case laps || t.around(y, l, r):
+		l, r = t.toCorners(drawn, l, r)
 		tk.take(around, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, true, units.Num{})
 	case tk.unlike(t, around, y, l, r):
 	case flat != "":
 		tk.take(flat, pt{X: l, Y: drawn}, pt{X: r, Y: drawn}, schematic.Horizontal, false, units.Num{})
 	}
+}
+
+// toCorners is how wide the trunk is at a height, to the very corners there, if it is measured a little beside it.
+func (t *trunk) toCorners(y, l, r float64) (left, right float64) {
+	const beside = 2.0
+	left, right = l, r
+	for _, p := range t.panels {
+		for _, s := range p.drawn {
+			switch x := s.a.X; {
+			case absf(s.a.Y-y) > close:
+			case absf(x-l) < beside:
+				left = x
+			case absf(x-r) < beside:
+				right = x
+			}
+		}
+	}
+	return left, right
 }
 
 // mostMissed is how far two fronts may miss the width of the back, mm: by two stitches that are picked up or left.
@@ -783,7 +802,7 @@ func (tk *taker) lower(t *trunk) {
 func (t *trunk) sewnBelow() string {
 	for _, p := range t.panels {
 		for i, s := range p.drawn {
-			if low := p.lowest(); p.face == front && p.hosts == nil && absf(s.a.Y-low) < close && absf(p.drawn[(i+1)%len(p.drawn)].a.Y-low) < close && joinOf(s) != "" {
+			if low := p.lowest(); p.face == front && p.hosts == nil && !s.taken && absf(s.a.Y-low) < close && absf(p.drawn[(i+1)%len(p.drawn)].a.Y-low) < close && joinOf(s) != "" {
 				return s.name
 			}
 		}
@@ -1287,6 +1306,8 @@ func (tk *taker) holder(root *panel) {
 			tk.take("base width", pt{X: l.X, Y: y}, pt{X: h.X, Y: y}, schematic.Horizontal, false, units.Num{})
 		case p.drop != p.foot:
 			tk.take(name+" drop", p.foot, p.drop, schematic.Vertical, false, units.Num{})
+		case p.over != nil && p.name == "flap":
+			tk.take("flap depth", pt{X: h.X, Y: l.Y}, h, schematic.Vertical, false, units.Num{})
 		case p.over != nil && p.where.sin == 0:
 			tk.take(name+" length", pt{X: h.X, Y: l.Y}, pt{X: h.X, Y: h.Y}, schematic.Vertical, false, units.Num{})
 			tk.take(name+" width", pt{X: l.X, Y: h.Y}, pt{X: h.X, Y: h.Y}, schematic.Horizontal, p.made.Round, units.Num{})
@@ -1536,7 +1557,7 @@ func (tk *taker) own(p *panel) {
 			axis = schematic.Slanted
 		}
 		if m, ok := p.withoutTurned(p.whole(m)); ok {
-			tk.take(p.edgeOf(m), p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
+			tk.take(m.Name, p.spot(m.A), p.spot(m.B), axis, m.Around, m.Length)
 		}
 	}
 }
@@ -1565,7 +1586,7 @@ func (p *panel) withoutTurned(m schematic.Measure) (schematic.Measure, bool) {
 func (tk *taker) turnedBand(p *panel) {
 	lo, hi := box(p.drawn)
 	for _, s := range p.drawn {
-		if !p.turned || !slices.ContainsFunc(s.keys, func(k string) bool { return strings.HasPrefix(k, "turned in of ") }) {
+		if !p.turned || p.made.Kind == schematic.KindBag || !slices.ContainsFunc(s.keys, func(k string) bool { return strings.HasPrefix(k, "turned in of ") }) {
 			continue
 		}
 		name, to, best := "hem depth", s.a.Y+p.turnedBy, math.Inf(1)

@@ -356,12 +356,19 @@ func openingName(m *schematic.Made) string {
 	return "opening"
 }
 
-// whole is a measurement of the first round of a panel in heights; of its length if it was that of the round.
+// whole is a measurement of the first round of a panel in heights, by the name of its edge; of all of its length if it was that of the round.
 func (p *panel) whole(m schematic.Measure) schematic.Measure {
+	if !p.heights {
+		return m
+	}
+	m.Name = p.edgeOf(m)
 	lo, hi := bounds(p.made.Views[p.view].Outline)
-	if from, to := byHeight(m.A, m.B); p.heights && m.Axis == schematic.Vertical && absf(from.Y-lo.Y) < close && absf(to.Y-hi.Y) < close {
+	if from, to := byHeight(m.A, m.B); m.Axis == schematic.Vertical && absf(from.Y-lo.Y) < close && absf(to.Y-hi.Y) < close {
 		l, h := box(p.loop)
 		m.A, m.B, m.Length = pt{X: m.A.X, Y: l.Y}, pt{X: m.A.X, Y: h.Y}, units.Num{}
+		if p.made.Kind == schematic.KindHat {
+			m.Name = "hat depth"
+		}
 	}
 	return m
 }

@@ -60,6 +60,7 @@ type panel struct {
 	halved     bool     // but a half of its piece shows
 	turned     bool     // some of it is turned in
 	turnedBy   float64  // how deep
+	flap       *panel   // what is turned
 	closed     bool     // it is flat, and sewn into a round
 	lengthwise bool     // it is folded along its whole length, and sewn to itself
 	over       *panel   // it lies on this one, from whose slit it is worked
@@ -77,7 +78,7 @@ type panel struct {
 	slipper    bool    // it lies on its side, folded along the middle of its sole
 	gusset     bool    // it is folded between a gusset and what lies across from it
 	heel       pt      // of a leg seen from its side: where its heel begins, behind
-	heights    bool    // of a round, a part and a round again
+	heights    bool    // one of several views, one above the other
 	openings   [][]pt  // between them
 	sole       [2]pt   // of its foot: how far it is around, from the sole up
 }
@@ -363,6 +364,7 @@ func (p *panel) turnedIn() *panel {
 		}
 		if q := p.cut(func(a pt) float64 { return up * (a.Y - y) }, "turned in of "+p.name); q != nil {
 			q.turned, q.turnedBy = true, min(hi.Y-y, y-lo.Y)
+			q.flap = p.cut(func(a pt) float64 { return up * (y - a.Y) }, "")
 			p = q
 		}
 	}

@@ -64,6 +64,7 @@ func newAssembly(g *schematic.Garment, turned bool) *assembly {
 	a := &assembly{g: g, keys: map[edgeID][]string{}, gathers: map[string]bool{}, turned: turned}
 	a.build()
 	a.put()
+	a.flapsOver()
 	a.partTwins()
 	return a
 }
