@@ -2,6 +2,8 @@ package check
 
 import (
 	"fmt"
+	"slices"
+	"strings"
 
 	"flatwright/schematic"
 	"flatwright/schematic/finding"
@@ -55,7 +57,33 @@ func band(p *schematic.Pattern, g *schematic.Garment, m *schematic.Made) finding
 			Want:    fmt.Sprintf("%s of edge: about %d stitches", p.Steps.With(a.Length, p.Units), want.Round()),
 			Fix:     fix})
 	}
+	if len(all) == 0 {
+		all = twoRates(g, m)
+	}
 	return all
+}
+
+// twoRates finds edges at both sides of a piece, of as many rows, along which stitches are picked up at two rates.
+func twoRates(g *schematic.Garment, m *schematic.Made) finding.List {
+	first := map[string]int{}
+	for i, e := range m.Piece.Onto {
+		a := m.Steps[0].Onto[i]
+		edge := fmt.Sprint(slices.DeleteFunc(strings.Fields(strings.ToLower(e.Edge)), func(w string) bool { return w == "left" || w == "right" }), a.Rows, a.Stitches)
+		k, there := first[edge]
+		if !there {
+			first[edge] = i
+			continue
+		}
+		o := m.Piece.Onto[k]
+		if o.Pick*e.Of == e.Pick*o.Of || o.Rows != e.Rows || a.Rows < 1 {
+			continue
+		}
+		return finding.List{{Kind: "joins/band", Severity: finding.Note, Pos: e.Pos, Piece: m.Name, Sizes: []string{g.Size},
+			Message: fmt.Sprintf("stitches are picked up along %s at another rate than along %s, which is as long", e.Edge, o.Edge),
+			Have:    fmt.Sprintf("%d in every %d, and %d in every %d", e.Pick, e.Of, o.Pick, o.Of), Want: "one rate along both, unless it is meant",
+			Fix: "look for a wrong digit in one of the rates"}}
+	}
+	return nil
 }
 
 // onSideways holds stitches that are picked up along bands worked sideways against the bands: fabric up to half wider than its rib is

@@ -22,7 +22,7 @@ func Pattern(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	if turned := exchanged(p, all); turned != nil {
 		return turned
 	}
-	return all
+	return slipped(p, gs, all)
 }
 
 // look is what the checks find, each by itself.
@@ -55,9 +55,10 @@ func look(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
 	}
 	all = append(p.Sizes.Merge(all), drawing(p, gs)...)
 	for _, f := range grading(p, gs) {
-		if f.Kind != "grading/jump" || !strings.Contains(f.Message, "armhole depth") || !slices.ContainsFunc(all, func(o finding.Finding) bool {
-			return o.Kind == "joins/armhole" && slices.Equal(o.Sizes, f.Sizes)
-		}) { // armholes unlike are told once
+		if !slices.ContainsFunc(all, func(o finding.Finding) bool {
+			return slices.Equal(o.Sizes, f.Sizes) && (o.Kind == "joins/armhole" && f.Kind == "grading/jump" && strings.Contains(f.Message, "armhole depth") ||
+				o.Kind == "joins/length" && f.Kind == "grading/unlike" || o.Kind == "joins/armhole" && f.Kind == "grading/unlike")
+		}) { // edges unlike are told once
 			all = append(all, f)
 		}
 	}

@@ -72,6 +72,11 @@ func madeGrading(p *schematic.Pattern, gs []*schematic.Garment, authored finding
 			all = append(all, f) // what goes back is told there
 		}
 	}
+	for _, f := range seamsUnlike(p, gs) {
+		if !slices.ContainsFunc(all, func(o finding.Finding) bool { return slices.Equal(o.Sizes, f.Sizes) }) {
+			all = append(all, f) // what is told already makes the seam unlike too
+		}
+	}
 	return all
 }
 

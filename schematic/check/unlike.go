@@ -11,7 +11,7 @@ import (
 )
 
 // unlike tells of a back and a front that are as wide in most sizes and not in the others: a number of one of them is in the place of
-// another, or has a wrong digit. Necks differ anyhow, and of heights their joins tell. Of the widths that differ the first is told.
+// another, or has a wrong digit. Necks differ anyhow, and of heights within a piece their joins tell. Of what differs the first is told.
 func unlike(p *schematic.Pattern, all []*series) finding.List {
 	back, front := onlyOf(p, schematic.KindBack), onlyOf(p, schematic.KindFront)
 	if back == nil || front == nil {
@@ -25,33 +25,78 @@ func unlike(p *schematic.Pattern, all []*series) finding.List {
 	}
 	for _, s := range all {
 		o := other[sideless(s)]
-		if s.piece != back.Name || o == nil || s.length || strings.Contains(strings.ToLower(s.name), "neck") {
+		if s.piece != back.Name || o == nil || s.length && sideless(s) != "length" || strings.Contains(strings.ToLower(s.name), "neck") {
 			continue
 		}
-		var sizes, haves []string
-		alike := 0
-		for i := range s.vals {
-			switch {
-			case !s.has[i] || !o.has[i]:
-			case s.vals[i].Eq(o.vals[i]):
-				alike++
-			case s.grain[i].Less(s.vals[i].Sub(o.vals[i]).Abs()):
-				sizes = append(sizes, p.Sizes.Names[i])
-				haves = append(haves, fmt.Sprintf("%s and %s in %s", long(s.vals[i], s.unit), long(o.vals[i], s.unit), p.Sizes.Names[i]))
-			}
-		}
-		if len(sizes) > 0 && len(sizes) < alike {
-			return finding.List{s.find("grading/unlike", finding.Note, sizes, fmt.Sprintf("%s and %s are alike in the other sizes, and not in %s", s.name, o.name, listed(sizes)),
-				strings.Join(haves, "; "), "the same in every size, unless it is meant", fmt.Sprintf("hold the numbers of %s and %s for these sizes against each other", back.Name, front.Name))}
+		if f, apart := s.apartFrom(p, o); apart {
+			f.Fix = fmt.Sprintf("hold the numbers of %s and %s for these sizes against each other", back.Name, front.Name)
+			return finding.List{f}
 		}
 	}
 	return nil
 }
 
-// onlyOf is the piece of a kind, if there is just one.
+// apartFrom is what is found of two series that are alike in most sizes, and not in the others: of lengths in one alone, but to the row.
+func (s *series) apartFrom(p *schematic.Pattern, o *series) (finding.Finding, bool) {
+	var sizes, haves []string
+	alike := 0
+	for i := range s.vals {
+		switch {
+		case !s.has[i] || !o.has[i]:
+		case s.vals[i].Eq(o.vals[i]):
+			alike++
+		case s.grain[i].Less(s.vals[i].Sub(o.vals[i]).Abs()) || s.length && len(p.Grading) == 0:
+			sizes = append(sizes, p.Sizes.Names[i])
+			haves = append(haves, fmt.Sprintf("%s and %s in %s", long(s.vals[i], s.unit), long(o.vals[i], s.unit), p.Sizes.Names[i]))
+		}
+	}
+	if len(sizes) == 0 || len(sizes) >= alike || s.length && len(sizes) > 1 {
+		return finding.Finding{}, false
+	}
+	return s.find("grading/unlike", finding.Note, sizes, fmt.Sprintf("%s and %s are alike in the other sizes, and not in %s", s.name, o.name, listed(sizes)),
+		strings.Join(haves, "; "), "the same in every size, unless it is meant", ""), true
+}
+
+// seamsUnlike tells of edges that are sewn together, as long as each other to the stitch or row, but for one size, in which a seam takes up what
+// they differ: a number of one of them is one off. What a grading rounds may be.
+func seamsUnlike(p *schematic.Pattern, gs []*schematic.Garment) finding.List {
+	var out finding.List
+	if len(p.Grading) > 0 || len(gs) == 0 {
+		return nil
+	}
+	for k := range gs[0].Seams {
+		var sizes, haves []string
+		alike := 0
+		for _, g := range gs {
+			i := slices.IndexFunc(g.Seams, func(s schematic.Seam) bool { return s.Number == gs[0].Seams[k].Number })
+			if i < 0 || g.Seams[i].Join == nil || g.Seams[i].Broken || g.Seams[i].Join.How != schematic.AsLong || alongRows(g.Seams[i].Sew) != alongRows(g.Seams[i].Into) {
+				continue
+			}
+			switch s := &g.Seams[i]; {
+			case s.SewLength.Eq(s.IntoLength):
+				alike++
+			case len(join(g, s)) == 0:
+				sizes, haves = append(sizes, g.Size), append(haves, fmt.Sprintf("%d and %d in %s", s.SewCount, s.IntoCount, g.Size))
+			}
+		}
+		if j := gs[0].Seams[k].Join; len(sizes) == 1 && alike > 1 {
+			sew, into := names2(j)
+			out = append(out, finding.Finding{Kind: "grading/unlike", Severity: finding.Note, Pos: j.Pos, Sizes: sizes,
+				Message: fmt.Sprintf("%s and %s are as long as each other in the other sizes, and not quite in %s", sew, into, listed(sizes)),
+				Have:    strings.Join(haves, "; ") + ", in rows or stitches", Want: "as many in every size, unless it is meant",
+				Fix: "count both edges in these sizes: a number of one of them may be wrong"})
+		}
+	}
+	return out
+}
+
+// onlyOf is the piece of a kind, if there is just one, with its mirrors.
 func onlyOf(p *schematic.Pattern, kind schematic.Kind) *schematic.Piece {
 	var only *schematic.Piece
 	for _, q := range p.Pieces {
+		if q.MirrorOf != "" {
+			continue
+		}
 		if q.Kind == kind && only != nil {
 			return nil
 		}

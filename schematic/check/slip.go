@@ -1,0 +1,269 @@
+package check
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"flatwright/schematic"
+	"flatwright/schematic/expr"
+	"flatwright/schematic/finding"
+	"flatwright/schematic/units"
+)
+
+// mostNumbers and mostSlips bound the search for one wrong number, each of whose trials works the garment anew in one size.
+const mostNumbers, mostSlips = 150, 1500
+
+// number is a count of the pieces, by the order in which they stand in a piece.
+type number struct{ piece, at int }
+
+// slip is the search for one number from whose being wrong several findings follow, in one size or, if it holds for all of them, in all.
+type slip struct {
+	p     *schematic.Pattern
+	in    []int // sizes
+	all   finding.List
+	tried int
+}
+
+// slipped is what is found of a pattern, with what follows from one wrong number told as one finding, at that number and with the number in whose
+// place it stands. Nothing changes where no other number, or more than one, leaves nothing of it to find.
+func slipped(p *schematic.Pattern, gs []*schematic.Garment, all finding.List) finding.List {
+	if len(gs) != p.Sizes.Len() || len(all) < 2 {
+		return all
+	}
+	every := make([]int, p.Sizes.Len())
+	for i := range every {
+		every[i] = i
+		all = (&slip{p: p, in: []int{i}, all: all}).explain()
+	}
+	if len(every) < 2 {
+		return all
+	}
+	return (&slip{p: p, in: every, all: all}).explain()
+}
+
+// mine reports whether something is found of the counts, joins or written measurements in the sizes of the slip.
+func (s *slip) mine(f finding.Finding) bool {
+	family, _, _ := strings.Cut(f.Kind, "/")
+	if !slices.Contains([]string{"arithmetic", "joins", "drawn"}, family) || f.Kind == "arithmetic/row-side" {
+		return false // on which side of the work a row begins is a matter of the order of the work
+	}
+	if len(s.in) > 1 {
+		return len(f.Sizes) != 1
+	}
+	return slices.Equal(f.Sizes, []string{s.p.Sizes.Names[s.in[0]]}) || s.p.Sizes.Len() == 1 && len(f.Sizes) == 0
+}
+
+// answer is a number, what may have been meant by it, and what is found then.
+type answer struct {
+	number
+	to   int
+	pos  finding.Pos
+	left finding.List
+}
+
+func (s *slip) explain() finding.List {
+	if !slices.ContainsFunc(s.all, s.mine) {
+		return s.all
+	}
+	list := numbers(s.p, s.all)
+	if len(list) > mostNumbers {
+		return s.all
+	}
+	var best []answer
+	for _, n := range list {
+		for _, to := range guesses(n.of(s.p), s.in) {
+			if s.tried++; s.tried > mostSlips || len(best) > 1 {
+				return s.all
+			}
+			q := n.with(s.p, s.in, to)
+			if !s.quiet(q) {
+				continue
+			}
+			if left := look(q, schematic.WorkAll(q)); s.explains(left) {
+				best = append(best, answer{n, to, placeOf(s.p.Pieces[n.piece].Sections, q.Pieces[n.piece].Sections), left})
+			}
+		}
+	}
+	if len(best) != 1 {
+		return s.all
+	}
+	return s.tell(best[0])
+}
+
+// tell is what is left to find beside the slip, and the slip.
+func (s *slip) tell(a answer) finding.List {
+	was, _ := a.of(s.p).At(s.in[0])
+	sizes, where := []string(nil), ""
+	if len(s.in) == 1 && s.p.Sizes.Len() > 1 {
+		sizes, where = []string{s.p.Sizes.Names[s.in[0]]}, " in "+s.p.Sizes.Names[s.in[0]]
+	}
+	var told []string
+	kind, severity := "", finding.Warning
+	for _, f := range s.all {
+		if has(a.left, f) {
+			continue
+		}
+		if kind == "" && s.mine(f) {
+			kind = f.Kind
+		}
+		if f.Severity == finding.Error {
+			severity = finding.Error
+		}
+		if f.Severity != finding.Note && !slices.Contains(told, f.Message) {
+			told = append(told, f.Message)
+		}
+	}
+	out := append(slices.Clone(a.left), finding.Finding{Kind: kind, Severity: severity, Pos: a.pos, Piece: s.p.Pieces[a.piece].Name, Sizes: sizes,
+		Message: fmt.Sprintf("%s%s is probably %d: the rest agrees with that", was, where, a.to),
+		Have:    fmt.Sprintf("%s; so %s", was, strings.Join(told, "; ")), Want: strconv.Itoa(a.to), Fix: fmt.Sprintf("write %d", a.to)})
+	out.Sort()
+	return out
+}
+
+// numbers are those of the pieces of which something is found, and of those that a finding of a join names.
+func numbers(p *schematic.Pattern, all finding.List) []number {
+	var out []number
+	for k, q := range p.Pieces {
+		if !slices.ContainsFunc(all, func(f finding.Finding) bool { return f.Piece == q.Name || strings.Contains(f.Message, q.Name) }) {
+			continue
+		}
+		n := 0
+		q.With(func(g expr.Graded) expr.Graded {
+			if g.From == nil && !g.IsZero() {
+				out = append(out, number{k, n})
+			}
+			n++
+			return g
+		})
+	}
+	return out
+}
+
+// of is the number as it stands.
+func (n number) of(p *schematic.Pattern) (out expr.Graded) {
+	n.visit(p, func(g expr.Graded) expr.Graded { out = g; return g })
+	return out
+}
+
+// visit is the piece with the number put through f.
+func (n number) visit(p *schematic.Pattern, f func(expr.Graded) expr.Graded) *schematic.Piece {
+	at := 0
+	return p.Pieces[n.piece].With(func(g expr.Graded) expr.Graded {
+		if at++; at-1 == n.at {
+			return f(g)
+		}
+		return g
+	})
+}
+
+// with is the pattern with another number in its place, in some sizes.
+func (n number) with(p *schematic.Pattern, in []int, to int) *schematic.Pattern {
+	q := *p
+	q.Pieces = slices.Clone(p.Pieces)
+	q.Pieces[n.piece] = n.visit(p, func(g expr.Graded) expr.Graded {
+		g.Vals = slices.Clone(g.Vals)
+		for _, i := range in {
+			if i < len(g.Vals) {
+				g.Vals[i] = units.Int(int64(to))
+			}
+		}
+		return g
+	})
+	return &q
+}
+
+// guesses are what may have been meant by a number: one or two or ten more or less, its figures the other way round, and what the sizes beside
+// it say; of a number for all sizes the same in all.
+func guesses(g expr.Graded, in []int) []int {
+	at := func(i int) (int, bool) {
+		v, ok := g.At(i)
+		return int(v.Floor()), ok && i >= 0 && i < len(g.Vals) && v.IsInt()
+	}
+	n, ok := at(in[0])
+	for _, i := range in {
+		if m, has := at(i); !has || m != n {
+			ok = false
+		}
+	}
+	if !ok {
+		return nil
+	}
+	turned := []byte(strconv.Itoa(n))
+	slices.Reverse(turned)
+	back, _ := strconv.Atoi(string(turned))
+	out := []int{n - 10, n - 2, n - 1, n + 1, n + 2, n + 10, back}
+	if len(in) == 1 {
+		i := in[0]
+		a, before := at(i - 1)
+		b, after := at(i + 1)
+		c, far := at(i - 2)
+		d, farther := at(i + 2)
+		for _, guess := range []struct {
+			n  int
+			ok bool
+		}{{a, before}, {b, after}, {(a + b) / 2, before && after}, {2*a - c, before && far}, {2*b - d, after && farther}} {
+			if guess.ok {
+				out = append(out, guess.n)
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.DeleteFunc(slices.Compact(out), func(m int) bool { return m < 1 || m == n })
+}
+
+// quiet reports whether nothing that the slip must explain is found by working one size: a quick look before a whole one.
+func (s *slip) quiet(q *schematic.Pattern) bool {
+	g := schematic.Work(q, s.in[0])
+	found := slices.Clone(g.Findings)
+	for k := range g.Seams {
+		found = append(found, join(g, &g.Seams[k])...)
+	}
+	return !slices.ContainsFunc(found, func(f finding.Finding) bool {
+		return !slices.ContainsFunc(s.all, func(o finding.Finding) bool { return o.Kind == f.Kind && o.Pos == f.Pos && !s.mine(o) })
+	})
+}
+
+// explains reports whether nothing new is found and, of what was, two or more not any more, among these all that the slip must explain.
+func (s *slip) explains(left finding.List) bool {
+	return len(left)+1 < len(s.all) && !slices.ContainsFunc(left, func(f finding.Finding) bool { return s.mine(f) || !has(s.all, f) })
+}
+
+// has reports whether a finding is among others, with the same words and numbers.
+func has(l finding.List, f finding.Finding) bool {
+	return slices.ContainsFunc(l, func(o finding.Finding) bool {
+		return o.Kind == f.Kind && o.Pos == f.Pos && o.Message == f.Message && o.Have == f.Have
+	})
+}
+
+// placeOf is where the innermost section stands of which two lists, alike but for one number, differ.
+func placeOf(a, b []schematic.Section) finding.Pos {
+	var pos finding.Pos
+	for i := range a {
+		if same(a[i], b[i]) {
+			continue
+		}
+		pos = a[i].Base().Pos
+		if d, ok := a[i].(*schematic.Divide); ok {
+			for k := range d.Parts {
+				if inner := placeOf(d.Parts[k].Sections, b[i].(*schematic.Divide).Parts[k].Sections); inner.Line > 0 {
+					pos = inner
+				}
+			}
+		}
+	}
+	return pos
+}
+
+// same reports whether two sections have the same numbers.
+func same(a, b schematic.Section) bool {
+	of := func(s schematic.Section) (out []string) {
+		schematic.Map([]schematic.Section{s}, func(g expr.Graded) expr.Graded {
+			out = append(out, fmt.Sprint(g.Vals))
+			return g
+		})
+		return out
+	}
+	return slices.Equal(of(a), of(b))
+}
