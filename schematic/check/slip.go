@@ -12,18 +12,23 @@ import (
 	"flatwright/schematic/units"
 )
 
-// mostNumbers and mostSlips bound the search for one wrong number, each of whose trials works the garment anew in one size.
-const mostNumbers, mostSlips = 150, 1500
+// mostSteps bounds the search for one wrong number, each of whose trials works a piece, the garment, or the garment in all sizes anew: so many steps,
+// edges and measurements in all, about a fifth of a second.
+const mostSteps = 40_000
+
+// mostTold is how much of what follows from a number is told with it.
+const mostTold = 3
 
 // number is a count of the pieces, by the order in which they stand in a piece.
 type number struct{ piece, at int }
 
 // slip is the search for one number from whose being wrong several findings follow, in one size or, if it holds for all of them, in all.
 type slip struct {
-	p     *schematic.Pattern
-	in    []int // sizes
-	all   finding.List
-	tried int
+	p    *schematic.Pattern
+	in   []int // sizes
+	all  finding.List
+	left *int  // of mostSteps
+	cost []int // of each piece in one size
 }
 
 // slipped is what is found of a pattern, with what follows from one wrong number told as one finding, at that number and with the number in whose
@@ -32,15 +37,23 @@ func slipped(p *schematic.Pattern, gs []*schematic.Garment, all finding.List) fi
 	if len(gs) != p.Sizes.Len() || len(all) < 2 {
 		return all
 	}
-	every := make([]int, p.Sizes.Len())
-	for i := range every {
-		every[i] = i
-		all = (&slip{p: p, in: []int{i}, all: all}).explain()
+	s := &slip{p: p, all: all, left: new(int)}
+	*s.left = mostSteps
+	for _, m := range gs[0].Pieces {
+		s.cost = append(s.cost, 1+len(m.Steps)+len(m.Edges)+len(m.Measures))
 	}
-	if len(every) < 2 {
+	if len(s.cost) != len(p.Pieces) {
 		return all
 	}
-	return (&slip{p: p, in: every, all: all}).explain()
+	every := make([]int, p.Sizes.Len())
+	for i := range every {
+		every[i], s.in = i, []int{i}
+		s.all = s.explain()
+	}
+	if s.in = every; len(every) > 1 {
+		s.all = s.explain()
+	}
+	return s.all
 }
 
 // mine reports whether something is found of the counts, joins or written measurements in the sizes of the slip.
@@ -67,20 +80,17 @@ func (s *slip) explain() finding.List {
 	if !slices.ContainsFunc(s.all, s.mine) {
 		return s.all
 	}
-	list := numbers(s.p, s.all)
-	if len(list) > mostNumbers {
-		return s.all
-	}
 	var best []answer
-	for _, n := range list {
+	for _, n := range numbers(s.p, s.all) {
 		for _, to := range guesses(n.of(s.p), s.in) {
-			if s.tried++; s.tried > mostSlips || len(best) > 1 {
+			if len(best) > 1 || *s.left < 0 {
 				return s.all
 			}
 			q := n.with(s.p, s.in, to)
-			if !s.quiet(q) {
+			if !s.quiet(q, n.piece) {
 				continue
 			}
+			*s.left -= s.whole() * s.p.Sizes.Len()
 			if left := look(q, schematic.WorkAll(q)); s.explains(left) {
 				best = append(best, answer{n, to, placeOf(s.p.Pieces[n.piece].Sections, q.Pieces[n.piece].Sections), left})
 			}
@@ -100,7 +110,7 @@ func (s *slip) tell(a answer) finding.List {
 		sizes, where = []string{s.p.Sizes.Names[s.in[0]]}, " in "+s.p.Sizes.Names[s.in[0]]
 	}
 	var told []string
-	kind, severity := "", finding.Warning
+	kind, severity := "", finding.Note
 	for _, f := range s.all {
 		if has(a.left, f) {
 			continue
@@ -108,12 +118,13 @@ func (s *slip) tell(a answer) finding.List {
 		if kind == "" && s.mine(f) {
 			kind = f.Kind
 		}
-		if f.Severity == finding.Error {
-			severity = finding.Error
-		}
-		if f.Severity != finding.Note && !slices.Contains(told, f.Message) {
+		severity = min(severity, f.Severity)
+		if !slices.Contains(told, f.Message) {
 			told = append(told, f.Message)
 		}
+	}
+	if len(told) > mostTold {
+		told = append(told[:mostTold], fmt.Sprintf("and %d more", len(told)-mostTold))
 	}
 	out := append(slices.Clone(a.left), finding.Finding{Kind: kind, Severity: severity, Pos: a.pos, Piece: s.p.Pieces[a.piece].Name, Sizes: sizes,
 		Message: fmt.Sprintf("%s%s is probably %d: the rest agrees with that", was, where, a.to),
@@ -213,16 +224,39 @@ func guesses(g expr.Graded, in []int) []int {
 	return slices.DeleteFunc(slices.Compact(out), func(m int) bool { return m < 1 || m == n })
 }
 
-// quiet reports whether nothing that the slip must explain is found by working one size: a quick look before a whole one.
-func (s *slip) quiet(q *schematic.Pattern) bool {
+// quiet reports whether nothing that the slip must explain is found by working one piece, and then the garment, in one size: a quick look before a
+// whole one.
+func (s *slip) quiet(q *schematic.Pattern, piece int) bool {
+	if len(schematic.BeginsFrom(q.Pieces[piece])) == 0 && len(q.Pieces[piece].Onto) == 0 {
+		alone := *q
+		alone.Pieces, alone.Joins = q.Pieces[piece:piece+1], nil
+		*s.left -= s.cost[piece]
+		if s.finds(schematic.Work(&alone, s.in[0]).Findings) {
+			return false
+		}
+	}
+	*s.left -= s.whole()
 	g := schematic.Work(q, s.in[0])
-	found := slices.Clone(g.Findings)
+	found := append(slices.Clone(g.Findings), armholes(q, g)...)
 	for k := range g.Seams {
 		found = append(found, join(g, &g.Seams[k])...)
 	}
-	return !slices.ContainsFunc(found, func(f finding.Finding) bool {
+	return !s.finds(found)
+}
+
+// finds reports whether something is found that is new or that the slip must explain.
+func (s *slip) finds(found finding.List) bool {
+	return slices.ContainsFunc(found, func(f finding.Finding) bool {
 		return !slices.ContainsFunc(s.all, func(o finding.Finding) bool { return o.Kind == f.Kind && o.Pos == f.Pos && !s.mine(o) })
 	})
+}
+
+// whole is what the garment costs in one size.
+func (s *slip) whole() (sum int) {
+	for _, c := range s.cost {
+		sum += c
+	}
+	return sum
 }
 
 // explains reports whether nothing new is found and, of what was, two or more not any more, among these all that the slip must explain.
