@@ -63,19 +63,22 @@ func band(p *schematic.Pattern, g *schematic.Garment, m *schematic.Made) finding
 	return all
 }
 
+// sided are words that tell an edge of a piece from the one across from it.
+var sided = []string{"left", "right", "upper", "lower", "top", "bottom"}
+
 // twoRates finds edges at both sides of a piece, of as many rows, along which stitches are picked up at two rates.
 func twoRates(g *schematic.Garment, m *schematic.Made) finding.List {
 	first := map[string]int{}
 	for i, e := range m.Piece.Onto {
 		a := m.Steps[0].Onto[i]
-		edge := fmt.Sprint(slices.DeleteFunc(strings.Fields(strings.ToLower(e.Edge)), func(w string) bool { return w == "left" || w == "right" }), a.Rows, a.Stitches)
+		edge := fmt.Sprint(slices.DeleteFunc(strings.Fields(strings.ToLower(e.Edge)), func(w string) bool { return slices.Contains(sided, w) }), a.Rows, a.Stitches)
 		k, there := first[edge]
 		if !there {
 			first[edge] = i
 			continue
 		}
 		o := m.Piece.Onto[k]
-		if o.Pick*e.Of == e.Pick*o.Of || o.Rows != e.Rows || a.Rows < 1 {
+		if o.Pick*e.Of == e.Pick*o.Of || o.Rows != e.Rows || a.Rows+a.Stitches < 1 {
 			continue
 		}
 		return finding.List{{Kind: "joins/band", Severity: finding.Note, Pos: e.Pos, Piece: m.Name, Sizes: []string{g.Size},

@@ -331,7 +331,7 @@ func (s *series) jumps(p *schematic.Pattern) finding.List {
 	}
 	switch len(sizes) {
 	case 0:
-		return nil
+		return s.peak(p, steps, grain, ends)
 	case 1:
 		ways[0] = "a step " + ways[0]
 	default:
@@ -340,6 +340,26 @@ func (s *series) jumps(p *schematic.Pattern) finding.List {
 	return finding.List{s.find("grading/jump", finding.Note, sizes,
 		fmt.Sprintf("%s makes %s unlike the others", s.name, listed(ways)), strings.Join(haves, "; "),
 		strings.Join(wants, ", or ")+", as between the other sizes", s.blame(p, "a wrong digit"))}
+}
+
+// peak is a middle one of three sizes whose length is well over, or under, that of both others: of two steps neither is the measure of the other.
+func (s *series) peak(p *schematic.Pattern, steps, grain []units.Num, ends [][2]int) finding.List {
+	const least = 20 // mm, a choice of this project
+	if len(steps) != 2 || s.loose || steps[0].Sign()*steps[1].Sign() >= 0 {
+		return nil
+	}
+	for i := range steps {
+		if !grain[i].Add(units.Int(least)).Less(steps[i].Abs()) {
+			return nil
+		}
+	}
+	way := "longer"
+	if steps[0].Sign() < 0 {
+		way = "shorter"
+	}
+	name := p.Sizes.Names[ends[0][1]]
+	return finding.List{s.find("grading/jump", finding.Note, []string{name}, fmt.Sprintf("%s is %s in %s than in both sizes beside it", s.name, way, name),
+		s.line(p), "a value between theirs", s.blame(p, "a wrong digit"))}
 }
 
 // blame is where to look for what is wrong: among numbers that the grading chose, the line that chose them.

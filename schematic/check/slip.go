@@ -119,7 +119,7 @@ func (s *slip) tell(a answer) finding.List {
 			kind = f.Kind
 		}
 		severity = min(severity, f.Severity)
-		if !slices.Contains(told, f.Message) {
+		if !strings.HasPrefix(f.Kind, "worn/") && !slices.Contains(told, f.Message) {
 			told = append(told, f.Message)
 		}
 	}

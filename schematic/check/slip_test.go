@@ -79,3 +79,23 @@ func TestTwoSidesOfOnePieceArePickedUpAtOneRate(t *testing.T) {
 	assert.Equal(t, "joins/band", found[0].Kind)
 	assert.Contains(t, found[0].Have, "5 in every 5, and 4 in every 5")
 }
+
+// By hand: at 20 rows over 10 cm 30 rows are 15 cm. In M 40 rows are 5 cm more than in S and 4 cm more than in L, which is over 2 cm and two rows both ways; 32 are not.
+func TestALengthThatIsLongestInTheMiddleSizeIsAskedAbout(t *testing.T) {
+	of := func(rows string) finding.List {
+		return foundIn(t, "  - piece: Back\n    sections:\n      - cast on: 90 (100, 110, –)\n      - even: "+rows+" rows\n      - bind off: all\n")
+	}
+	peaks := func(found finding.List) (out []string) {
+		for _, k := range kindsOf(found) {
+			if strings.HasPrefix(k, "grading/jump") {
+				out = append(out, k)
+			}
+		}
+		return out
+	}
+	assert.Empty(t, peaks(of("30 (32, 32, –)")))
+	assert.Empty(t, peaks(of("30 (36, 46, –)")), "a size may grow as it likes")
+	assert.Equal(t, []string{"grading/jump: Back length is longer in M than in both sizes beside it"}, peaks(of("30 (40, 32, –)")))
+	assert.Equal(t, []string{"grading/jump: Back length is shorter in M than in both sizes beside it"}, peaks(of("30 (20, 32, –)")))
+	assert.Empty(t, peaks(of("30 (35, 30, –)")), "2.5 cm, and 2 cm and two rows are 3")
+}
